@@ -1,0 +1,30 @@
+// Package budget sets what the charging system gives against what the vehicle
+// and its accessories take, per situation and over engine speed. It reads
+// solutions; it judges nothing and draws nothing.
+package budget
+
+import "fusewright/harness/design"
+
+// Budget is the charging balance of a design.
+type Budget struct {
+	Lines       []*Line // one per situation with the engine running or the key on, in design order
+	Output      []Point // charging current over engine speed, ready to draw
+	VehicleA    float64 // the vehicle's own loads, duty counted, engine running, at regulated voltage
+	StandbyA    float64 // drawn from the battery with the key off, worst case
+	StandbyDays float64 // until the battery no longer starts the engine; +Inf without a drain
+}
+
+// Point is a current at an engine speed.
+type Point struct{ RPM, CurrentA float64 }
+
+// Line is the balance of one situation.
+type Line struct {
+	Situation    *design.Situation
+	OutputA      float64 // available at its engine speed
+	VehicleA     float64
+	AccessoryA   float64
+	SpareA       float64 // OutputA - VehicleA - AccessoryA; negative = the battery makes it up
+	BreakEvenRPM float64 // lowest speed at which the output covers the demand; NaN = none
+	BatteryHours float64 // how long the battery covers the deficit down to its start reserve; +Inf when none
+	Usable       bool    // the situation's solution converged
+}

@@ -1,0 +1,431 @@
+// Package design is a harness as its builder describes it: source, vehicle
+// loads, places, runs, and parts that each name what feeds them and where they
+// return. Read turns YAML text into it, keeping the line and column of every
+// value and collecting every mistake. It knows no network and no physics.
+//
+// All quantities are SI (volts, amperes, ohms, watts, metres, seconds; areas in
+// square metres are avoided: wire areas are in mm² as the trade prints them;
+// temperatures in °C; engine speed in revolutions per minute; charge in Ah).
+package design
+
+import (
+	"fusewright/harness/problem"
+	"fusewright/library"
+)
+
+// Quantity is a value with its unit as it was read.
+type Quantity struct {
+	Value float64     // in the base unit named by the field that holds it
+	Text  string      // as written; empty when not given
+	Pos   problem.Pos // zero when not given
+}
+
+// Given tells whether the design says the value.
+func (q Quantity) Given() bool { return q.Text != "" }
+
+// Or is the value, or a fallback when it is not given.
+func (q Quantity) Or(fallback float64) float64 {
+	if q.Given() {
+		return q.Value
+	}
+	return fallback
+}
+
+// Text is a word or sentence with its place in the file.
+type Text struct {
+	Value string
+	Pos   problem.Pos
+}
+
+// Given tells whether the design says it.
+func (t Text) Given() bool { return t.Pos.Line != 0 }
+
+// Design is one harness.
+type Design struct {
+	File     string
+	Title    Text
+	Vehicle  Text
+	Author   Text
+	Revision Text
+	Date     Text     // ISO 8601 day
+	SystemV  Quantity // 6, 12, 24 or 48
+	Practice *library.Practice
+	Limits   Limits
+	Notes    []Text
+
+	Battery      Battery
+	Charging     Charging
+	VehicleLoads []*VehicleLoad
+
+	Places []*Place
+	Runs   []*Run
+	Wire   WireSpec // defaults
+
+	Taps     []*Tap
+	Fuses    []*Fuse
+	Relays   []*Relay
+	Blocks   []*Block
+	Switches []*Switch
+	Loads    []*Load
+	Grounds  []*Ground
+	Splices  []*Splice
+
+	Situations []*Situation // derived when none is given
+	Rides      []*Ride
+	Accepted   []*Acceptance
+	Prices     []*Price
+	Sheet      Sheet
+
+	Library *library.Library
+}
+
+// Limits override the practice's; see library.Practice.
+type Limits struct {
+	DropCritical, DropOther Quantity // share
+	FuseDistanceM           Quantity
+	StandbyA                Quantity // most the battery may lose with the key off
+	StandbyDays             Quantity // least days to no start
+}
+
+// Battery is the stored source.
+type Battery struct {
+	Chemistry     *library.Chemistry
+	CapacityAh    Quantity
+	RateH         Quantity // hour rate of the capacity
+	ResistanceOhm Quantity // internal
+	At            *Place
+	Pos           problem.Pos
+}
+
+// Charging is the engine-driven source.
+type Charging struct {
+	RegulatedV  Quantity
+	Output      []OutputPoint // ascending by speed
+	IdleRPM     Quantity
+	CruiseRPM   Quantity
+	HotDerating Quantity // share of output lost when hot, 0..1
+	Pos         problem.Pos
+}
+
+// OutputPoint is what the charging system gives at an engine speed.
+type OutputPoint struct {
+	RPM      Quantity
+	CurrentA Quantity
+}
+
+// Present tells whether the vehicle charges at all.
+func (c Charging) Present() bool { return len(c.Output) > 0 }
+
+// When says in which key states something draws or is live.
+type When string
+
+// The key states of taps and vehicle loads.
+const (
+	WhenRunning When = "running" // engine running
+	WhenKey     When = "key"     // key on, engine running or not
+	WhenAlways  When = "always"
+)
+
+// VehicleLoad is what the machine itself draws.
+type VehicleLoad struct {
+	Name     string
+	PowerW   Quantity // at the system's regulated voltage
+	CurrentA Quantity
+	Duty     Quantity // share of time, 0..1
+	When     When     // default running
+	Pos      problem.Pos
+}
+
+// Place is somewhere on the vehicle.
+type Place struct {
+	Name     string
+	AmbientC Quantity
+	Wet      bool
+	Moves    bool // handlebar, fork, hinged panel
+	Pos      problem.Pos
+}
+
+// Run is a stretch of loom between two places.
+type Run struct {
+	Name     string // "battery tray - under seat" when not given
+	From, To *Place
+	LengthM  Quantity
+	AmbientC Quantity // of what it passes near, when given
+	Near     Text     // what it passes near
+	Flexes   bool
+	Chafes   bool // abrasion risk
+	Pinches  bool // pinch risk
+	Cover    *library.Cover
+	Pos      problem.Pos
+}
+
+// WireSpec is what the design says of a wire; the reader fills what is left
+// out from the defaults, so that Type, Size and Colour are set on every wire
+// (Size stays nil only when the library has none, which is a problem).
+type WireSpec struct {
+	Type     *library.WireType
+	Size     *library.WireSize
+	Colour   Colour
+	LengthM  Quantity          // given length, else from the runs
+	SlackM   Quantity          // allowance per end
+	Sheathed bool              // inside a sheath or conduit from end to end
+	FromEnd  *library.Terminal // nil = by the part's terminal and the size
+	ToEnd    *library.Terminal
+	Pos      problem.Pos
+}
+
+// Colour is one or two colours: base and tracer.
+type Colour struct {
+	Base, Tracer *library.Colour // Tracer nil for one colour
+}
+
+// Code is the IEC 60757 code, such as "BK" or "YERD".
+func (c Colour) Code() string {
+	switch {
+	case c.Base == nil:
+		return ""
+	case c.Tracer == nil:
+		return c.Base.Code
+	}
+	return c.Base.Code + c.Tracer.Code
+}
+
+// Feed is one connection by a wire to the part that supplies it, or, as a
+// return, to the part that takes the current back.
+type Feed struct {
+	From Ref
+	Wire WireSpec
+}
+
+// Ref names an output or ground: a part and, where it has several, the
+// terminal: way of a block, contact of a relay.
+type Ref struct {
+	Text     string // as written
+	Part     Part   // the part named; nil only after a reported problem
+	Terminal string // "87", "87a", way number; "" = the part's only output
+	Pos      problem.Pos
+}
+
+// Part is anything that stands in the circuit and can be named.
+type Part interface {
+	PartName() string
+	PartPos() problem.Pos
+	PartPlace() *Place
+}
+
+// Common is what every part has.
+type Common struct {
+	Name      string
+	Label     string // longer wording for drawings; the name when empty
+	At        *Place
+	StaysLive Text // reason why it may be live with the key off
+	Pos       problem.Pos
+}
+
+// PartName is the name in the design.
+func (c *Common) PartName() string { return c.Name }
+
+// PartPos is where the design defines it.
+func (c *Common) PartPos() problem.Pos { return c.Pos }
+
+// PartPlace is where it stands; nil when not said.
+func (c *Common) PartPlace() *Place { return c.At }
+
+// BatteryPart is the battery's positive post, named "battery" in feeds.
+type BatteryPart struct{ Common }
+
+// NegativePart is the battery's negative post, named "battery negative" in returns.
+type NegativePart struct{ Common }
+
+// Tap is a point of the factory loom used as a trigger or a feed.
+type Tap struct {
+	Common
+	Hot             When
+	FuseA           Quantity // the factory fuse before it
+	SpareA          Quantity // what may be drawn from it
+	Supervised      bool     // watched by a data-bus module
+	SupervisedGiven bool     // false = the design does not say
+}
+
+// Fuse is an overcurrent device on its own.
+type Fuse struct {
+	Common
+	Type   *library.FuseType
+	Rating *library.FuseRating
+	FedBy  []Feed
+}
+
+// Relay is a coil with contacts; contact feed is terminal 30.
+type Relay struct {
+	Common
+	Form  *library.RelayForm
+	FedBy []Feed
+	Coil  Coil
+}
+
+// Coil is terminals 86 (fed) and 85 (return).
+type Coil struct {
+	FedBy      []Feed
+	Returns    []Feed
+	Suppressed string // "none", "resistor", "diode", "zener"; "" = not said
+	Pos        problem.Pos
+}
+
+// Block is a distribution block.
+type Block struct {
+	Common
+	Type   *library.BlockType // nil when the design gives its figures only
+	WayA   Quantity           // limit of each way
+	TotalA Quantity
+	FedBy  []Feed
+	Ways   []*Way
+}
+
+// Way is one output of a block.
+type Way struct {
+	Number   string
+	FuseType *library.FuseType
+	Fuse     *library.FuseRating // nil = no fuse in this way
+	Spare    bool
+	Pos      problem.Pos
+}
+
+// Switch is a manual contact.
+type Switch struct {
+	Common
+	Type      *library.SwitchType // nil when the design gives its rating only
+	RatingA   Quantity
+	FedBy     []Feed
+	Momentary bool
+}
+
+// Behaviour is how a load's current follows its voltage.
+type Behaviour string
+
+// The load behaviours. Filament current goes with V^0.55.
+const (
+	Resistor      Behaviour = "resistor"
+	FilamentLamp  Behaviour = "filament lamp"
+	ConstantPower Behaviour = "constant power"
+	Motor         Behaviour = "motor"
+)
+
+// Sign is which symbol stands for a load on the drawing.
+type Sign string
+
+// The signs of loads.
+const (
+	SignLamp        Sign = "lamp"
+	SignLED         Sign = "LED"
+	SignHeater      Sign = "heater"
+	SignMotor       Sign = "motor"
+	SignPump        Sign = "pump"
+	SignHorn        Sign = "horn"
+	SignSocket      Sign = "socket"
+	SignElectronics Sign = "electronics"
+	SignSensor      Sign = "sensor"
+)
+
+// Load is an accessory.
+type Load struct {
+	Common
+	Type      *library.LoadType // nil when the design gives its own figures
+	Sign      Sign
+	Behaves   Behaviour
+	PowerW    float64 // at RatedV; set from power, current or resistance
+	RatedV    float64
+	Critical  bool
+	MinV      Quantity
+	Duty      Quantity // share of time, 0..1; 1 when not given
+	Tolerance Quantity // of its power, share
+	Priority  int      // 1 = given up last; 0 = not said
+	OwnSwitch bool     // has its own switch, so it is off unless a situation says on
+	StandbyA  Quantity // draw while live but off
+	MaxV      Quantity
+	Polarised bool // suffers when reversed
+	Inrush    library.Inrush
+	FedBy     []Feed
+	Returns   []Feed
+}
+
+// GroundKind says what a ground point is.
+type GroundKind string
+
+// The kinds of ground points.
+const (
+	FrameStud   GroundKind = "frame stud"   // bolted to the frame, current goes through metal
+	GroundBlock GroundKind = "ground block" // a bus bar, wired on
+)
+
+// Ground is a point where returns meet.
+type Ground struct {
+	Common
+	Kind     GroundKind
+	LimitA   Quantity
+	FrameOhm Quantity // frame stud: through the frame to battery negative
+	Returns  []Feed   // ground block: the wire onwards
+}
+
+// Splice joins feeds.
+type Splice struct {
+	Common
+	FedBy []Feed
+}
+
+// KeyState is the ignition key and engine.
+type KeyState string
+
+// The key states of situations.
+const (
+	KeyOff KeyState = "off"
+	KeyOn  KeyState = "on"
+)
+
+// Situation is what is on at once.
+type Situation struct {
+	Name      string
+	Key       KeyState
+	EngineRPM float64   // 0 = stopped
+	On        []*Load   // loads on
+	Closed    []*Switch // switches closed besides those the loads need
+	Derived   bool      // made by the reader
+	Pos       problem.Pos
+}
+
+// Ride is a sequence of legs.
+type Ride struct {
+	Name        string
+	StartCharge Quantity // share, default 1
+	Legs        []*Leg
+	Pos         problem.Pos
+}
+
+// Leg is a time at an engine speed with loads on.
+type Leg struct {
+	Minutes   Quantity // seconds inside
+	EngineRPM float64
+	Key       KeyState
+	On        []*Load
+	AmbientC  Quantity
+	Pos       problem.Pos
+}
+
+// Acceptance takes a finding as it is, with a reason.
+type Acceptance struct {
+	Rule   Text
+	Part   Text
+	Reason Text
+}
+
+// Price is what something costs; Item is the text of a purchase line.
+type Price struct {
+	Item     Text
+	Each     float64
+	Currency string
+}
+
+// Sheet is how the design wants to be drawn.
+type Sheet struct {
+	Size       string // "A4", "A3", "Letter", "Tabloid"; "" = A4
+	PlaceBoxes bool
+}

@@ -1,0 +1,40 @@
+package problem
+
+import "strings"
+
+// Nearest returns the choice closest to word by edit distance, ignoring case,
+// or "" when none is near enough to be a likely slip (more than a third of the
+// word, at least two edits). Ties go to the first choice given.
+func Nearest(word string, choices []string) string {
+	best, bestDist := "", max(2, len([]rune(word))/3)+1
+	w := []rune(strings.ToLower(word))
+	for _, c := range choices {
+		if d := distance(w, []rune(strings.ToLower(c))); d < bestDist {
+			best, bestDist = c, d
+		}
+	}
+	return best
+}
+
+// distance is the edit distance with adjacent transpositions counted as one.
+func distance(a, b []rune) int {
+	prev2, prev, cur := make([]int, len(b)+1), make([]int, len(b)+1), make([]int, len(b)+1)
+	for j := range prev {
+		prev[j] = j
+	}
+	for i := 1; i <= len(a); i++ {
+		cur[0] = i
+		for j := 1; j <= len(b); j++ {
+			cost := 1
+			if a[i-1] == b[j-1] {
+				cost = 0
+			}
+			cur[j] = min(prev[j]+1, cur[j-1]+1, prev[j-1]+cost)
+			if i > 1 && j > 1 && a[i-1] == b[j-2] && a[i-2] == b[j-1] {
+				cur[j] = min(cur[j], prev2[j-2]+1)
+			}
+		}
+		prev2, prev, cur = prev, cur, prev2
+	}
+	return prev[len(b)]
+}

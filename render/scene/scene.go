@@ -1,0 +1,110 @@
+// Package scene is a drawing as a list of primitives in millimetres on a sheet,
+// the origin at the top left, y downwards. Schematics, charts and pages draw
+// into it; the back-ends svg, pdf and png replay it and show the same picture.
+// It knows nothing of circuits.
+package scene
+
+// Point is a place on the sheet in millimetres.
+type Point struct{ X, Y float64 }
+
+// Rect is an upright rectangle in millimetres.
+type Rect struct{ X, Y, W, H float64 }
+
+// RGB is a colour.
+type RGB struct{ R, G, B uint8 }
+
+// Ink is the usual drawing colour.
+var Ink = RGB{17, 17, 17}
+
+// Stroke is how a line is drawn.
+type Stroke struct {
+	WidthMM float64
+	Colour  RGB
+	Dash    []float64 // lengths in mm, on and off; nil = solid
+	Round   bool      // round caps and joins
+}
+
+// Fill is how an area is filled; nil pointers mean not filled.
+type Fill struct{ Colour RGB }
+
+// Align is the horizontal anchor of a text.
+type Align int
+
+// The anchors.
+const (
+	Left Align = iota
+	Middle
+	Right
+)
+
+// Face is one of the embedded faces.
+type Face int
+
+// The faces.
+const (
+	Regular Face = iota
+	Bold
+	Italic
+)
+
+// Text is one line of text. At is on the baseline. SizeMM is the height of the
+// font's em square (the capital height is about 0.7 of it).
+type Text struct {
+	At     Point
+	String string
+	SizeMM float64
+	Face   Face
+	Align  Align
+	Colour RGB
+	Turn   float64 // degrees counter-clockwise about At
+}
+
+// Verb is a path step.
+type Verb int
+
+// The path steps. Cubic takes three points, the others one (Close none).
+const (
+	Move Verb = iota
+	Line
+	Cubic
+	Close
+)
+
+// Path is a line or area.
+type Path struct {
+	Verbs  []Verb
+	Points []Point
+	Stroke *Stroke
+	Fill   *Fill
+}
+
+// Group marks a part of the drawing so that pages and readers can address it.
+type Group struct {
+	ID    string // unique on the sheet, a valid XML name
+	Class string // "part", "wire", "frame", "label", ...
+	Title string // short text read aloud
+	Desc  string
+	Link  string // internal link target; "" = none
+}
+
+// Item is one primitive in drawing order: exactly one field is set, Begin and
+// End bracket a group.
+type Item struct {
+	Path  *Path
+	Text  *Text
+	Begin *Group
+	End   bool
+}
+
+// Sheet is one page.
+type Sheet struct {
+	WidthMM, HeightMM float64
+	Title             string
+	Items             []Item
+}
+
+// Document is pages in order with what a PDF or SVG says of itself.
+type Document struct {
+	Title, Author, Subject string
+	Sheets                 []*Sheet
+}
