@@ -1,0 +1,110 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+
+	"github.com/alecthomas/kong"
+
+	"fusewright/harness/problem"
+)
+
+// The exit codes, the same for every command.
+const (
+	exitClean    = 0 // done, and no finding at or above the chosen severity
+	exitFindings = 1 // done, with findings at or above the chosen severity
+	exitBadInput = 2 // the command line, the design or a library file is wrong
+	exitFailure  = 3 // something outside the input failed, such as writing a file
+)
+
+// program is the command line.
+type program struct {
+	Library []string `help:"Add a library file of your own; may be given several times." placeholder:"FILE" type:"existingfile"`
+
+	Build   buildCmd   `cmd:"" help:"Make everything: schematic, cut list, bill of materials, budget, findings."`
+	Check   checkCmd   `cmd:"" help:"Print the findings, most severe first."`
+	Draw    drawCmd    `cmd:"" help:"Draw the schematic as SVG, PDF or PNG."`
+	Cut     cutCmd     `cmd:"" help:"Print the cut list as CSV."`
+	Bom     bomCmd     `cmd:"" name:"bom" help:"Print the bill of materials as CSV, or write it as PDF."`
+	Budget  budgetCmd  `cmd:"" help:"Print the charging budget, or draw it."`
+	Netlist netlistCmd `cmd:"" help:"Print the circuit in a situation as a SPICE netlist."`
+	Explain explainCmd `cmd:"" help:"Explain a rule: meaning, formula, limits, source."`
+	Parts   partsCmd   `cmd:"" help:"List the parts of the library."`
+	Calc    calcCmd    `cmd:"" help:"Answer one question of the bench without a design."`
+}
+
+const description = `Designs, checks and draws low-voltage DC accessory wiring.
+
+  fusewright build designs/fen-runner.yaml
+  fusewright check designs/reed-skiff.yaml
+  fusewright calc drop 4mm² 12A 3m --system 12V
+
+Exit codes: 0 clean, 1 findings at or above the chosen severity, 2 bad input,
+3 failure. Wiring can burn: local codes, the makers' instructions and licensed
+practice come first.`
+
+// streams are what a command reads from and writes to.
+type streams struct {
+	in       io.Reader
+	out, err io.Writer
+}
+
+// exitCode is an error that carries nothing but how to end.
+type exitCode int
+
+func (e exitCode) Error() string { return fmt.Sprintf("exit code %d", int(e)) }
+
+// outside marks a failure that is not the input's fault.
+type outside struct{ err error }
+
+func (o outside) Error() string { return o.err.Error() }
+func (o outside) Unwrap() error { return o.err }
+
+// run is the whole program: arguments in, exit code out.
+func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
+	var cli program
+	code := -1
+	parser, err := kong.New(&cli,
+		kong.Name("fusewright"),
+		kong.Description(description),
+		kong.Writers(stdout, stderr),
+		kong.Exit(func(c int) { code = c }),
+		kong.ConfigureHelp(kong.HelpOptions{Compact: true}),
+	)
+	if err != nil {
+		fmt.Fprintln(stderr, "fusewright: error:", err)
+		return exitFailure
+	}
+	ctx, err := parser.Parse(args)
+	if code >= 0 { // help was asked for
+		return code
+	}
+	if err == nil {
+		err = ctx.Run(&streams{stdin, stdout, stderr}, &cli)
+	}
+	return report(err, stderr)
+}
+
+// report prints an error and chooses the exit code.
+func report(err error, stderr io.Writer) int {
+	var code exitCode
+	var list problem.List
+	var out outside
+	switch {
+	case err == nil:
+		return exitClean
+	case errors.As(err, &code):
+		return int(code)
+	case errors.As(err, &list):
+		for _, p := range list {
+			fmt.Fprintln(stderr, p)
+		}
+		return exitBadInput
+	case errors.As(err, &out):
+		fmt.Fprintln(stderr, "fusewright: error:", err)
+		return exitFailure
+	}
+	fmt.Fprintln(stderr, "fusewright: error:", err)
+	return exitBadInput
+}

@@ -1,0 +1,158 @@
+package purchase
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+
+	"fusewright/harness/circuit"
+	"fusewright/harness/cutting"
+	"fusewright/harness/design"
+	"fusewright/library"
+)
+
+// wires adds one line per insulation, size and colour, by cut length.
+func (b *builder) wires(c *circuit.Circuit) {
+	for _, w := range c.Wires {
+		size := "size not known"
+		if w.Spec.Size != nil {
+			size = w.Spec.Size.Label
+		}
+		item := fmt.Sprintf("%s, %s, %s", w.Spec.Type.Name, size, w.Spec.Colour.Code())
+		b.add(Wire, item, "m", cutting.RoundUp(w.LengthM), w.Number)
+	}
+}
+
+// parts adds what the parts themselves are.
+func (b *builder) parts(c *circuit.Circuit) {
+	for _, p := range c.Parts {
+		switch src := p.Source.(type) {
+		case *design.Fuse:
+			b.fuse(src.Type, src.Rating, p.Ref)
+		case *design.Relay:
+			b.relay(src, p.Ref)
+		case *design.Block:
+			b.block(src, p)
+		case *design.Switch:
+			b.add(Switches, switchItem(src), "pcs", 1, p.Ref)
+		case *design.Load:
+			b.add(Loads, src.Name, "pcs", 1, p.Ref)
+		case *design.Ground:
+			b.add(Grounds, fmt.Sprintf("%s %q", src.Kind, src.Name), "pcs", 1, p.Ref)
+		case *design.Splice:
+			b.add(Grounds, "splice point", "pcs", 1, p.Ref)
+		}
+	}
+}
+
+func (b *builder) fuse(t *library.FuseType, r *library.FuseRating, ref string) {
+	item := fmt.Sprintf("%s %s A", t.Name, amperes(r.RatingA))
+	if r.Colour != "" {
+		item += ", " + r.Colour
+	}
+	b.add(Fuses, item, "pcs", 1, ref)
+}
+
+func (b *builder) relay(r *design.Relay, ref string) {
+	item := r.Form.Name
+	switch r.Coil.Suppressed {
+	case "resistor", "diode", "zener":
+		item += ", coil with " + r.Coil.Suppressed
+	}
+	b.add(Relays, item, "pcs", 1, ref)
+}
+
+func (b *builder) block(src *design.Block, p *circuit.Part) {
+	item := fmt.Sprintf("block, %d ways", len(src.Ways))
+	if src.Type != nil {
+		item = src.Type.Name
+	}
+	b.add(Blocks, item, "pcs", 1, p.Ref)
+	refs := map[string]string{}
+	for _, t := range p.Terminals {
+		refs[t.Name] = t.FuseRef
+	}
+	for _, w := range src.Ways {
+		if w.Fuse != nil && w.FuseType != nil {
+			b.fuse(w.FuseType, w.Fuse, refs[w.Number])
+		}
+	}
+}
+
+func switchItem(s *design.Switch) string {
+	kind := "switch"
+	if s.Momentary {
+		kind = "push-button"
+	}
+	if s.Type != nil {
+		return s.Type.Name
+	}
+	if s.RatingA.Given() {
+		return fmt.Sprintf("%s, %s A", kind, amperes(s.RatingA.Value))
+	}
+	return kind + ", rating not given"
+}
+
+// ends adds the crimp parts, in packs where the library sells them so.
+func (b *builder) ends(c *circuit.Circuit) {
+	for _, w := range c.Wires {
+		b.end(w, w.From, w.FromEnd)
+		b.end(w, w.To, w.ToEnd)
+	}
+}
+
+func (b *builder) end(w *circuit.Wire, at *circuit.Terminal, crimp *library.Terminal) {
+	if crimp == nil {
+		kind := at.Kind
+		if kind == "" {
+			kind = "kind not known"
+		}
+		b.missing = append(b.missing,
+			fmt.Sprintf("%s: no terminal chosen at %s:%s (%s)", w.Number, at.Part.Ref, at.Name, kind))
+		return
+	}
+	l := b.add(Terminals, crimp.Name, "pcs", 1, w.Number)
+	if crimp.SoldPer > 1 {
+		l.SoldAs = "pack of " + strconv.Itoa(crimp.SoldPer)
+	}
+}
+
+// covers adds sleeves and conduit by the length of the runs they lie on.
+func (b *builder) covers(c *circuit.Circuit) {
+	for _, bundle := range c.Bundles {
+		if bundle.Run.Cover == nil || len(bundle.Wires) == 0 {
+			continue
+		}
+		l := b.add(Covers, bundle.Run.Cover.Name, "m", bundle.Run.LengthM.Value, bundle.Run.Name)
+		l.LargestMm = math.Max(l.LargestMm, bundle.OuterMm)
+	}
+}
+
+// consumables adds ties, heat-shrink and markers.
+func (b *builder) consumables(c *circuit.Circuit) {
+	ties, shrinkM := 0.0, 0.0
+	for _, bundle := range c.Bundles {
+		if len(bundle.Wires) > 0 {
+			ties += math.Ceil(bundle.Run.LengthM.Value/TieSpacingM) + 1
+		}
+	}
+	for _, w := range c.Wires {
+		for _, crimp := range []*library.Terminal{w.FromEnd, w.ToEnd} {
+			if crimp != nil && !crimp.Sealed {
+				shrinkM += ShrinkPerEndM
+			}
+		}
+	}
+	if ties > 0 {
+		b.add(Consumables, "cable ties", "pcs", ties, "").SoldAs = "pack of " + strconv.Itoa(TiePack)
+	}
+	if shrinkM > 0 {
+		b.add(Consumables, "heat-shrink tube, adhesive lined", "m", shrinkM, "")
+	}
+	if n := len(c.Wires); n > 0 {
+		b.add(Consumables, "wire markers", "pcs", float64(n*MarkersPerWire), "")
+	}
+}
+
+// amperes prints a rating without a trailing zero: 7.5, 10.
+func amperes(a float64) string { return strconv.FormatFloat(a, 'f', -1, 64) }

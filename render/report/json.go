@@ -1,0 +1,263 @@
+// Package report prints a review as text for people and as JSON for programs.
+// Both come from the same Report, so that they cannot disagree. The JSON shape
+// is versioned and described in docs/report.md.
+package report
+
+import (
+	"encoding/json"
+	"io"
+	"math"
+
+	"fusewright/harness"
+	"fusewright/harness/circuit"
+	"fusewright/harness/finding"
+	"fusewright/harness/solve"
+)
+
+// Version is the version of the JSON shape. It rises when a field changes its
+// meaning or goes; new fields do not raise it.
+const Version = 1
+
+// Caution stands on every report.
+const Caution = "Aid to judgement only: local codes, the makers' instructions and licensed practice come first. " +
+	"Isolate the battery before work. Not for brake, steering or airbag circuits."
+
+// Report is a review in print order.
+type Report struct {
+	Fusewright int         `json:"fusewright_report"`
+	Design     Heading     `json:"design"`
+	Counts     Counts      `json:"counts"`
+	Findings   []Finding   `json:"findings"`
+	Situations []Situation `json:"situations"`
+	Budget     *Budget     `json:"budget,omitempty"`
+	Caution    string      `json:"caution"`
+}
+
+// Heading names the design.
+type Heading struct {
+	File     string  `json:"file"`
+	Title    string  `json:"title"`
+	Vehicle  string  `json:"vehicle,omitempty"`
+	Revision string  `json:"revision,omitempty"`
+	Date     string  `json:"date,omitempty"`
+	SystemV  float64 `json:"system_v"`
+	Practice string  `json:"practice"`
+}
+
+// Counts of open findings by severity, and of accepted ones.
+type Counts struct {
+	Danger   int `json:"danger"`
+	Fault    int `json:"fault"`
+	Advice   int `json:"advice"`
+	Accepted int `json:"accepted"`
+}
+
+// Finding is one finding.
+type Finding struct {
+	Severity  string   `json:"severity"`
+	Rule      string   `json:"rule"`
+	Part      string   `json:"part"`
+	Ref       string   `json:"ref,omitempty"`
+	File      string   `json:"file"`
+	Line      int      `json:"line"`
+	Col       int      `json:"col"`
+	What      string   `json:"what"`
+	Numbers   []Number `json:"numbers,omitempty"`
+	Situation string   `json:"situation,omitempty"`
+	Why       string   `json:"why"`
+	Change    string   `json:"change"`
+	Source    string   `json:"source,omitempty"`
+	Accepted  string   `json:"accepted,omitempty"`
+}
+
+// Number is a figure with its unit; null when it has no finite value.
+type Number struct {
+	Name  string   `json:"name"`
+	Value *float64 `json:"value"`
+	Unit  string   `json:"unit"`
+}
+
+// Situation is the operating point in one situation. Loads and wires are empty
+// when it could not be solved.
+type Situation struct {
+	Name      string    `json:"name"`
+	Key       string    `json:"key"`
+	EngineRPM float64   `json:"engine_rpm"`
+	Status    string    `json:"status"`
+	Why       string    `json:"why,omitempty"`
+	BatteryA  *float64  `json:"battery_a"`
+	ChargingA *float64  `json:"charging_a"`
+	Loads     []LoadRow `json:"loads,omitempty"`
+	Wires     []WireRow `json:"wires,omitempty"`
+}
+
+// LoadRow is a load at the operating point.
+type LoadRow struct {
+	Part    string   `json:"part"`
+	Ref     string   `json:"ref"`
+	On      bool     `json:"on"`
+	Volts   *float64 `json:"volts"`
+	Amperes *float64 `json:"amperes"`
+	Watts   *float64 `json:"watts"`
+	// ShareOfRated is the power as a share of the rated power.
+	ShareOfRated *float64 `json:"share_of_rated"`
+}
+
+// WireRow is a wire at the operating point.
+type WireRow struct {
+	Number  string   `json:"number"`
+	Size    string   `json:"size"`
+	LengthM float64  `json:"length_m"`
+	Amperes *float64 `json:"amperes"`
+	DropV   *float64 `json:"drop_v"`
+	LossW   *float64 `json:"loss_w"`
+}
+
+// Budget is the charging balance.
+type Budget struct {
+	VehicleA    *float64     `json:"vehicle_a"`
+	StandbyA    *float64     `json:"standby_a"`
+	StandbyDays *float64     `json:"standby_days"`
+	Lines       []BudgetLine `json:"lines"`
+}
+
+// BudgetLine is one situation's balance; null = none or never.
+type BudgetLine struct {
+	Situation    string   `json:"situation"`
+	EngineRPM    float64  `json:"engine_rpm"`
+	OutputA      *float64 `json:"output_a"`
+	VehicleA     *float64 `json:"vehicle_a"`
+	AccessoryA   *float64 `json:"accessory_a"`
+	SpareA       *float64 `json:"spare_a"`
+	BreakEvenRPM *float64 `json:"break_even_rpm"`
+	BatteryHours *float64 `json:"battery_hours"`
+}
+
+// New makes the report of a review.
+func New(r *harness.Review) *Report {
+	d := r.Design
+	rep := &Report{
+		Fusewright: Version,
+		Design: Heading{
+			File: d.File, Title: d.Title.Value, Vehicle: d.Vehicle.Value, Revision: d.Revision.Value,
+			Date: d.Date.Value, SystemV: d.SystemV.Value, Practice: d.Practice.Name,
+		},
+		Counts: Counts{
+			Danger: finding.Count(r.Findings, finding.Danger),
+			Fault:  finding.Count(r.Findings, finding.Fault),
+			Advice: finding.Count(r.Findings, finding.Advice),
+		},
+		Findings: []Finding{},
+		Caution:  Caution,
+	}
+	for _, f := range r.Findings {
+		if f.Accepted != "" {
+			rep.Counts.Accepted++
+		}
+		rep.Findings = append(rep.Findings, findingRow(f))
+	}
+	for _, s := range r.Solutions {
+		rep.Situations = append(rep.Situations, situation(r.Circuit, s))
+	}
+	if r.Budget != nil {
+		rep.Budget = budgetOf(r)
+	}
+	return rep
+}
+
+func findingRow(f *finding.Finding) Finding {
+	row := Finding{
+		Severity: f.Severity.String(), Rule: f.Rule, Part: f.Part, Ref: f.Ref,
+		File: f.Pos.File, Line: f.Pos.Line, Col: f.Pos.Col,
+		What: f.What, Situation: f.Situation, Why: f.Why, Change: f.Change,
+		Source: f.Source, Accepted: f.Accepted,
+	}
+	for _, n := range f.Numbers {
+		row.Numbers = append(row.Numbers, Number{Name: n.Name, Value: finite(n.Value), Unit: n.Unit})
+	}
+	return row
+}
+
+func situation(c *circuit.Circuit, s *solve.Solution) Situation {
+	row := Situation{
+		Name: s.Situation.Name, Key: string(s.Situation.Key), EngineRPM: s.Situation.EngineRPM,
+		Status: string(s.Status), Why: s.Why,
+	}
+	if s.Status != solve.Converged {
+		return row
+	}
+	row.BatteryA, row.ChargingA = finite(s.BatteryA), finite(s.ChargingA)
+	for _, b := range c.Branches {
+		switch {
+		case b.Kind == circuit.LoadBranch && b.Load.Load != nil:
+			row.Loads = append(row.Loads, loadRow(s, b))
+		case b.Kind == circuit.WireBranch:
+			row.Wires = append(row.Wires, wireRow(s, b))
+		}
+	}
+	return row
+}
+
+func loadRow(s *solve.Solution, b *circuit.Branch) LoadRow {
+	v, a := s.Volts(b), s.Amps(b)
+	return LoadRow{
+		Part: b.Part.Name, Ref: b.Part.Ref, On: s.LoadOn[b.Index],
+		Volts: finite(v), Amperes: finite(a), Watts: finite(v * a),
+		ShareOfRated: finite(v * a / b.Load.PowerW),
+	}
+}
+
+func wireRow(s *solve.Solution, b *circuit.Branch) WireRow {
+	w, v, a := b.Wire, s.Volts(b), s.Amps(b)
+	row := WireRow{
+		Number: w.Number, LengthM: w.LengthM,
+		Amperes: finite(a), DropV: finite(math.Abs(v)), LossW: finite(v * a),
+	}
+	if w.Spec.Size != nil {
+		row.Size = w.Spec.Size.Label
+	}
+	return row
+}
+
+func budgetOf(r *harness.Review) *Budget {
+	b := r.Budget
+	out := &Budget{
+		VehicleA: finite(b.VehicleA), StandbyA: finite(b.StandbyA), StandbyDays: finite(b.StandbyDays),
+		Lines: []BudgetLine{},
+	}
+	for _, l := range b.Lines {
+		line := BudgetLine{Situation: l.Situation.Name, EngineRPM: l.Situation.EngineRPM}
+		if l.Usable {
+			line.OutputA, line.VehicleA, line.AccessoryA = finite(l.OutputA), finite(l.VehicleA), finite(l.AccessoryA)
+			line.SpareA, line.BreakEvenRPM, line.BatteryHours = finite(l.SpareA), finite(l.BreakEvenRPM), finite(l.BatteryHours)
+		}
+		out.Lines = append(out.Lines, line)
+	}
+	return out
+}
+
+// WriteJSON writes any report value indented, with a final newline.
+func WriteJSON(w io.Writer, value any) error {
+	enc := json.NewEncoder(w)
+	enc.SetIndent("", "  ")
+	enc.SetEscapeHTML(false)
+	return enc.Encode(value)
+}
+
+// finite rounds to nine significant digits, so that the last bits of a solution
+// do not show, and gives nil for what JSON cannot hold.
+func finite(v float64) *float64 {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return nil
+	}
+	if v != 0 {
+		scale := math.Pow(10, 8-math.Floor(math.Log10(math.Abs(v))))
+		if r := math.Round(v*scale) / scale; !math.IsNaN(r) && !math.IsInf(r, 0) {
+			v = r
+		}
+	}
+	if v == 0 {
+		v = 0 // no negative zero
+	}
+	return &v
+}
