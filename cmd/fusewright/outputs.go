@@ -15,6 +15,9 @@ type outputs struct {
 	dir   string
 	names []string
 	data  map[string][]byte
+	// replaces are patterns of files that an earlier run may have left and this
+	// one does not make: a stale sheet beside fresh ones would mislead.
+	replaces []string
 }
 
 func newOutputs(dir string) *outputs {
@@ -57,7 +60,33 @@ func (o *outputs) commit() error {
 			return outside{err}
 		}
 	}
+	return o.removeStale()
+}
+
+// removeStale removes what matches a replaced pattern and was not made now.
+func (o *outputs) removeStale() error {
+	entries, err := os.ReadDir(o.dir)
+	if err != nil {
+		return outside{err}
+	}
+	for _, e := range entries {
+		if _, made := o.data[e.Name()]; made || !o.isReplaced(e.Name()) {
+			continue
+		}
+		if err := os.Remove(filepath.Join(o.dir, e.Name())); err != nil {
+			return outside{err}
+		}
+	}
 	return nil
+}
+
+func (o *outputs) isReplaced(name string) bool {
+	for _, pattern := range o.replaces {
+		if ok, err := filepath.Match(pattern, name); ok && err == nil {
+			return true
+		}
+	}
+	return false
 }
 
 // writeTemp writes and syncs one temporary file.

@@ -1,0 +1,39 @@
+package main
+
+import (
+	"bytes"
+	"path/filepath"
+
+	"fusewright/render/document"
+	"fusewright/render/report"
+	"fusewright/render/svg"
+)
+
+// budgetCmd prints or draws the charging budget.
+type budgetCmd struct {
+	designArg
+	format
+	Out string `short:"o" help:"Draw it to this file instead: .svg or .pdf." placeholder:"FILE" type:"path"`
+}
+
+// Run prints the budget as text or JSON, or draws it.
+func (c *budgetCmd) Run(io *streams, cli *program) error {
+	review, err := c.assess(io, cli)
+	if err != nil {
+		return err
+	}
+	if c.Out != "" {
+		sheets := document.Budget(review)
+		if filepath.Ext(c.Out) == ".pdf" {
+			return writeFile(c.Out, pdfOf(review, "Charging budget", sheets))
+		}
+		return writeFile(c.Out, func(b *bytes.Buffer) error { return svg.Write(b, sheets[0]) })
+	}
+	rep := report.New(review)
+	return printed(io, func(b *bytes.Buffer) error {
+		if c.json() {
+			return report.WriteJSON(b, rep.BudgetOnly())
+		}
+		return report.WriteBudget(b, rep)
+	})
+}

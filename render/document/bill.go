@@ -1,0 +1,138 @@
+package document
+
+import (
+	"fmt"
+	"io"
+	"strconv"
+	"strings"
+
+	"fusewright/harness"
+	"fusewright/harness/purchase"
+	"fusewright/render/scene"
+)
+
+// BillCSV writes one row per line of the bill.
+func BillCSV(w io.Writer, bill *purchase.Bill) error {
+	head := []string{"group", "item", "need", "spare", "unit", "buy", "sold as", "price each", "price total", "currency", "for"}
+	var cells [][]string
+	for _, l := range bill.Lines {
+		each, total := "", ""
+		if l.Each > 0 {
+			each, total = money(l.Each), money(l.Total())
+		}
+		cells = append(cells, []string{string(l.Group), l.Item, amount(l, l.Need), amount(l, l.Spare), l.Unit,
+			strconv.FormatFloat(l.Buy, 'f', -1, 64), l.SoldAs, each, total, l.Currency, strings.Join(l.For, " ")})
+	}
+	return writeCSV(w, head, cells)
+}
+
+// Bill lays the bill of materials on pages.
+func Bill(r *harness.Review, bill *purchase.Bill) []*scene.Sheet {
+	b := newBook("Bill of materials", r)
+	b.para(fmt.Sprintf("Wire and covers carry %.0f %% for waste, terminals %.0f %% for test crimps, fuses one spare "+
+		"for each %d of a rating (common practice, no source). Quantities are rounded up to how things are sold. "+
+		"Parts are generic, by standard; check the maker's data of what you buy against the ratings used here.",
+		purchase.WireWaste*100, purchase.TerminalWaste*100, purchase.FuseSparesFor),
+		scene.TextStyle{SizeMM: textSizeMM, Colour: grey})
+	priced := hasPrices(bill)
+	columns := []column{
+		{head: "got", wide: 8, align: scene.Middle},
+		{head: "item", wide: 62},
+		{head: "need", wide: 14, align: scene.Right},
+		{head: "spare", wide: 13, align: scene.Right},
+		{head: "buy", wide: 22, align: scene.Right, face: scene.Bold},
+		{head: "for", wide: 57},
+	}
+	if priced {
+		columns[5].wide = 38
+		columns = append(columns, column{head: "price", wide: 19, align: scene.Right})
+	}
+	t := b.newTable(columns)
+	var last purchase.Group
+	for _, l := range bill.Lines {
+		if l.Group != last {
+			t.group(string(l.Group))
+			last = l.Group
+		}
+		cells := []string{"", item(l), amount(l, l.Need), amount(l, l.Spare), buy(l), strings.Join(l.For, " ")}
+		if priced {
+			cells = append(cells, priceText(l))
+		}
+		t.row(cells...)
+		t.tick(0)
+	}
+	totals(b, bill, priced)
+	missing(b, bill)
+	return b.finish()
+}
+
+func item(l *purchase.Line) string {
+	if l.LargestMm > 0 {
+		return fmt.Sprintf("%s, bundle up to %.0f mm", l.Item, l.LargestMm)
+	}
+	return l.Item
+}
+
+// amount prints metres with two decimals and pieces without.
+func amount(l *purchase.Line, v float64) string {
+	switch {
+	case v == 0:
+		return ""
+	case l.Unit == "m":
+		return strconv.FormatFloat(v, 'f', 2, 64)
+	}
+	return strconv.FormatFloat(v, 'f', -1, 64)
+}
+
+func buy(l *purchase.Line) string {
+	n := strconv.FormatFloat(l.Buy, 'f', -1, 64)
+	if strings.HasPrefix(l.SoldAs, "pack") {
+		return n + " × " + l.SoldAs
+	}
+	return n + " " + l.SoldAs
+}
+
+func money(v float64) string { return strconv.FormatFloat(v, 'f', 2, 64) }
+
+func priceText(l *purchase.Line) string {
+	if l.Each == 0 {
+		return "–"
+	}
+	return money(l.Total()) + " " + l.Currency
+}
+
+func hasPrices(bill *purchase.Bill) bool {
+	for _, l := range bill.Lines {
+		if l.Each > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+func totals(b *book, bill *purchase.Bill, priced bool) {
+	if !priced {
+		return
+	}
+	sums, unpriced := bill.Totals()
+	b.y += 2
+	for _, s := range sums {
+		b.para(fmt.Sprintf("Sum of the priced lines: %s %s", money(s.Amount), s.Currency),
+			scene.TextStyle{SizeMM: textSizeMM, Face: scene.Bold, Colour: ink})
+	}
+	if unpriced > 0 {
+		b.para(fmt.Sprintf("%d lines have no price and are not in the sum.", unpriced),
+			scene.TextStyle{SizeMM: textSizeMM, Colour: ink})
+	}
+}
+
+// missing says what is not on the bill.
+func missing(b *book, bill *purchase.Bill) {
+	if len(bill.Missing) == 0 {
+		return
+	}
+	b.head("Not on this bill: to be chosen by hand")
+	for _, m := range bill.Missing {
+		b.para(m, scene.TextStyle{SizeMM: textSizeMM, Colour: ink})
+	}
+}

@@ -1,0 +1,68 @@
+package document
+
+import (
+	"fmt"
+	"strings"
+
+	"fusewright/harness"
+	"fusewright/harness/finding"
+	"fusewright/render/report"
+	"fusewright/render/scene"
+)
+
+// Findings lays the findings on pages, most severe first, accepted ones last
+// with their reasons.
+func Findings(r *harness.Review) []*scene.Sheet {
+	b := newBook("Findings", r)
+	body := scene.TextStyle{SizeMM: textSizeMM, Colour: ink}
+	if len(r.Findings) == 0 {
+		b.para("No findings. That means that no rule of this program objects; it does not mean that the "+
+			"harness is safe: the rules see only what the design says.", body)
+	}
+	rows := report.New(r).Findings
+	for i, f := range r.Findings {
+		writeFinding(b, i+1, f, rows[i], body)
+	}
+	return b.finish()
+}
+
+func writeFinding(b *book, n int, f *finding.Finding, row report.Finding, body scene.TextStyle) {
+	b.need(22)
+	severity := f.Severity.String()
+	if f.Accepted != "" {
+		severity = "accepted " + severity
+	}
+	title := fmt.Sprintf("%d  %s · %s · %s", n, severity, f.Rule, strings.TrimSpace(f.Ref+" "+partName(f)))
+	b.paraIn(title, scene.TextStyle{SizeMM: textSizeMM, Face: scene.Bold, Colour: ink}, b.left(), b.width())
+	x, w := b.left()+6, b.width()-6
+	b.paraIn(f.What, body, x, w)
+	quiet := scene.TextStyle{SizeMM: smallSizeMM, Colour: grey}
+	b.paraIn(numbers(f, row), quiet, x, w)
+	b.paraIn("Why: "+f.Why, quiet, x, w)
+	b.paraIn("Change: "+f.Change, body, x, w)
+	if f.Accepted != "" {
+		b.paraIn("Accepted because: "+f.Accepted, scene.TextStyle{SizeMM: textSizeMM, Face: scene.Italic, Colour: ink}, x, w)
+	}
+	b.y += 3
+}
+
+func partName(f *finding.Finding) string {
+	if f.Part == f.Ref {
+		return ""
+	}
+	return f.Part
+}
+
+func numbers(f *finding.Finding, row report.Finding) string {
+	parts := []string{fmt.Sprintf("line %d", f.Pos.Line)}
+	for _, n := range row.Numbers {
+		parts = append(parts, n.Name+" "+n.String())
+	}
+	if f.Situation != "" {
+		parts = append(parts, "worst in "+f.Situation)
+	}
+	if f.Source != "" {
+		parts = append(parts, "limit from "+f.Source)
+	}
+	return strings.Join(parts, " · ")
+}

@@ -1,0 +1,173 @@
+// Package document lays out the papers of a design — cut list, bill of
+// materials, charging budget, findings — as scene sheets and as CSV. It takes
+// finished lists from the harness packages and computes nothing electrical.
+package document
+
+import (
+	"fmt"
+
+	"fusewright/harness"
+	"fusewright/harness/finding"
+	"fusewright/render/scene"
+)
+
+// Caution stands at the foot of every page.
+const Caution = "Isolate the battery before work. Local codes, the makers' instructions and licensed practice come first. " +
+	"Not for brake, steering or airbag circuits."
+
+// Page measures in millimetres; text sizes are those of the em square, so the
+// smallest capital is 2.0 mm high.
+const (
+	marginMM    = 15.0
+	headingMM   = 17.0
+	footMM      = 12.0
+	titleSizeMM = 5.4
+	headSizeMM  = 3.9
+	textSizeMM  = 3.0
+	smallSizeMM = 2.8
+	hairMM      = 0.13
+	thinMM      = 0.25
+	thickMM     = 0.5
+)
+
+var (
+	ink  = scene.Ink
+	grey = scene.RGB{R: 85, G: 85, B: 85}
+	pale = scene.RGB{R: 238, G: 238, B: 238}
+)
+
+// Paper is a page size in millimetres, upright.
+type Paper struct {
+	Name       string
+	Wide, High float64
+}
+
+// PaperFor is the page size that goes with the design's sheet size: Letter with
+// Letter and Tabloid, A4 with everything else.
+func PaperFor(sheetSize string) Paper {
+	switch sheetSize {
+	case "Letter", "Tabloid":
+		return Paper{"Letter", 215.9, 279.4}
+	}
+	return Paper{"A4", 210, 297}
+}
+
+// book lays text and tables on pages one below the other.
+type book struct {
+	kind   string // "Bill of materials"
+	review *harness.Review
+	paper  Paper
+	sheets []*scene.Sheet
+	y      float64 // where the next thing goes
+}
+
+func newBook(kind string, r *harness.Review) *book {
+	b := &book{kind: kind, review: r, paper: PaperFor(r.Design.Sheet.Size)}
+	b.newPage()
+	return b
+}
+
+// sheet is the page being filled.
+func (b *book) sheet() *scene.Sheet { return b.sheets[len(b.sheets)-1] }
+
+func (b *book) left() float64  { return marginMM }
+func (b *book) right() float64 { return b.paper.Wide - marginMM }
+func (b *book) width() float64 { return b.right() - b.left() }
+
+// bottom is the lowest place for content.
+func (b *book) bottom() float64 { return b.paper.High - marginMM - footMM }
+
+// newPage begins a page with its heading.
+func (b *book) newPage() {
+	s := scene.NewSheet(b.paper.Wide, b.paper.High, b.kind)
+	b.sheets = append(b.sheets, s)
+	d := b.review.Design
+	s.Begin(scene.Group{ID: s.UniqueID("heading"), Class: "heading", Title: b.kind})
+	top := marginMM + scene.CapHeightMM(titleSizeMM, scene.Bold)
+	metaWide := 52.0
+	s.TextAt(scene.Point{X: b.left(), Y: top}, b.kind,
+		scene.TextStyle{SizeMM: titleSizeMM, Face: scene.Bold, Colour: ink})
+	title := scene.Ellipsis(d.Title.Value, headSizeMM, b.width()-metaWide, scene.Regular)
+	s.TextAt(scene.Point{X: b.left(), Y: top + 7}, title, scene.TextStyle{SizeMM: headSizeMM, Colour: ink})
+	for i, line := range meta(b.review) {
+		line = scene.Ellipsis(line, smallSizeMM, metaWide, scene.Regular)
+		s.TextAt(scene.Point{X: b.right(), Y: marginMM + 2.4 + float64(i)*4.2}, line,
+			scene.TextStyle{SizeMM: smallSizeMM, Align: scene.Right, Colour: grey})
+	}
+	rule := marginMM + headingMM - 3.5
+	s.Line(scene.Point{X: b.left(), Y: rule}, scene.Point{X: b.right(), Y: rule}, scene.Pen(thickMM))
+	s.End()
+	b.y = marginMM + headingMM
+}
+
+// meta is the short facts at the right of a heading, at most three lines.
+func meta(r *harness.Review) []string {
+	d := r.Design
+	var lines []string
+	rev := ""
+	if d.Revision.Given() {
+		rev = "revision " + d.Revision.Value
+	}
+	if d.Date.Given() {
+		if rev != "" {
+			rev += " · "
+		}
+		rev += d.Date.Value
+	}
+	if rev != "" {
+		lines = append(lines, rev)
+	}
+	if d.Vehicle.Given() {
+		lines = append(lines, d.Vehicle.Value)
+	}
+	return append(lines, fmt.Sprintf("%d danger · %d fault · %d advice",
+		finding.Count(r.Findings, finding.Danger), finding.Count(r.Findings, finding.Fault),
+		finding.Count(r.Findings, finding.Advice)))
+}
+
+// finish writes the feet, now that the number of pages is known.
+func (b *book) finish() []*scene.Sheet {
+	for i, s := range b.sheets {
+		y := b.paper.High - marginMM
+		s.Begin(scene.Group{ID: s.UniqueID("foot"), Class: "foot", Title: "caution and page number"})
+		s.Line(scene.Point{X: b.left(), Y: y - 8}, scene.Point{X: b.right(), Y: y - 8}, scene.Pen(thinMM))
+		style := scene.TextStyle{SizeMM: smallSizeMM, Colour: grey}
+		s.Paragraph(scene.Rect{X: b.left(), Y: y - 7, W: b.width() - 28, H: 8}, Caution, style)
+		style.Align = scene.Right
+		s.TextAt(scene.Point{X: b.right(), Y: y - 4.2}, fmt.Sprintf("page %d of %d", i+1, len(b.sheets)), style)
+		s.End()
+	}
+	return b.sheets
+}
+
+// need begins a new page when less than the height is left.
+func (b *book) need(heightMM float64) {
+	if b.y+heightMM > b.bottom() {
+		b.newPage()
+	}
+}
+
+// head writes a section heading.
+func (b *book) head(text string) {
+	b.need(14)
+	b.y += 3
+	b.sheet().TextAt(scene.Point{X: b.left(), Y: b.y + 3}, text,
+		scene.TextStyle{SizeMM: headSizeMM, Face: scene.Bold, Colour: ink})
+	b.y += 7
+}
+
+// para writes wrapped prose over page ends.
+func (b *book) para(text string, style scene.TextStyle) {
+	b.paraIn(text, style, b.left(), b.width())
+	b.y += 1.5
+}
+
+// paraIn writes wrapped prose in a column.
+func (b *book) paraIn(text string, style scene.TextStyle, x, width float64) {
+	step := scene.LineHeightMM(style.SizeMM)
+	for _, line := range scene.Wrap(text, style.SizeMM, width, style.Face) {
+		b.need(step)
+		b.sheet().TextAt(scene.Point{X: x, Y: b.y + scene.AscentMM(style.SizeMM, style.Face)}, line, style)
+		b.y += step
+	}
+}

@@ -1,0 +1,133 @@
+package document
+
+import "fusewright/render/scene"
+
+// column is one column of a table.
+type column struct {
+	head  string
+	wide  float64 // share of the table's width
+	align scene.Align
+	face  scene.Face
+}
+
+// padMM is the space at both sides of a cell.
+const padMM = 1.0
+
+// table is a table being written on a book; its head is repeated on each page.
+type table struct {
+	book    *book
+	columns []column
+	sum     float64
+}
+
+// newTable begins a table and writes its head.
+func (b *book) newTable(columns []column) *table {
+	t := &table{book: b, columns: columns}
+	for _, c := range columns {
+		t.sum += c.wide
+	}
+	b.need(16)
+	t.head()
+	return t
+}
+
+// at gives the left edge and width of a column.
+func (t *table) at(i int) (x, w float64) {
+	x = t.book.left()
+	for _, c := range t.columns[:i] {
+		x += c.wide / t.sum * t.book.width()
+	}
+	return x, t.columns[i].wide / t.sum * t.book.width()
+}
+
+func (t *table) head() {
+	texts := make([]string, len(t.columns))
+	for i, c := range t.columns {
+		texts[i] = c.head
+	}
+	cells, high := t.fold(texts, smallSizeMM, scene.Bold)
+	b := t.book
+	b.sheet().Rect(scene.Rect{X: b.left(), Y: b.y, W: b.width(), H: high}, nil, scene.Paint(pale))
+	t.write(cells, smallSizeMM, scene.Bold)
+	b.y += high
+	b.rule(thinMM)
+}
+
+// fold wraps cells and gives the height of the row.
+func (t *table) fold(texts []string, sizeMM float64, face scene.Face) (cells [][]string, high float64) {
+	lines := 1
+	for i, text := range texts {
+		_, w := t.at(i)
+		f := face
+		if f == scene.Regular {
+			f = t.columns[i].face
+		}
+		cells = append(cells, scene.Wrap(text, sizeMM, w-2*padMM, f))
+		lines = max(lines, len(cells[i]))
+	}
+	return cells, float64(lines)*scene.LineHeightMM(sizeMM) + 1.6
+}
+
+// write sets the folded cells at the book's place.
+func (t *table) write(cells [][]string, sizeMM float64, face scene.Face) {
+	for i, lines := range cells {
+		x, w := t.at(i)
+		c := t.columns[i]
+		style := scene.TextStyle{SizeMM: sizeMM, Face: face, Align: c.align, Colour: ink}
+		if face == scene.Regular {
+			style.Face = c.face
+		}
+		at := x + padMM
+		switch c.align {
+		case scene.Right:
+			at = x + w - padMM
+		case scene.Middle:
+			at = x + w/2
+		}
+		y := t.book.y + 0.8 + scene.AscentMM(sizeMM, style.Face)
+		for _, line := range lines {
+			t.book.sheet().TextAt(scene.Point{X: at, Y: y}, line, style)
+			y += scene.LineHeightMM(sizeMM)
+		}
+	}
+}
+
+// row writes one row, on the next page when it does not fit.
+func (t *table) row(texts ...string) {
+	cells, high := t.fold(texts, smallSizeMM, scene.Regular)
+	t.room(high)
+	t.write(cells, smallSizeMM, scene.Regular)
+	t.book.y += high
+	t.book.rule(hairMM)
+}
+
+// group writes a heading across all columns, kept with its first row.
+func (t *table) group(text string) {
+	t.room(14)
+	b := t.book
+	b.sheet().TextAt(scene.Point{X: b.left() + padMM, Y: b.y + 4.6}, text,
+		scene.TextStyle{SizeMM: textSizeMM, Face: scene.Bold, Colour: ink})
+	b.y += 6.4
+	b.rule(hairMM)
+}
+
+// room begins a new page with a new head when the height does not fit.
+func (t *table) room(high float64) {
+	if t.book.y+high > t.book.bottom() {
+		t.book.newPage()
+		t.head()
+	}
+}
+
+// tick draws an empty box in a column of the row just written.
+func (t *table) tick(col int) {
+	x, w := t.at(col)
+	r := scene.Rect{X: x + w/2 - 1.4, Y: t.book.y - 4.0, W: 2.8, H: 2.8}
+	pen := scene.Pen(thinMM)
+	t.book.sheet().Rect(r, &pen, nil)
+}
+
+// rule draws a line over the whole width at the book's place.
+func (b *book) rule(widthMM float64) {
+	b.sheet().Line(scene.Point{X: b.left(), Y: b.y}, scene.Point{X: b.right(), Y: b.y}, scene.Pen(widthMM))
+}

@@ -1,0 +1,73 @@
+package report
+
+import (
+	"fmt"
+	"io"
+	"strings"
+	"text/tabwriter"
+)
+
+// BudgetReport is the charging budget alone, in print order.
+type BudgetReport struct {
+	Fusewright int     `json:"fusewright_report"`
+	Design     Heading `json:"design"`
+	Budget     *Budget `json:"budget"`
+	Caution    string  `json:"caution"`
+}
+
+// BudgetOnly cuts a report down to its charging budget.
+func (r *Report) BudgetOnly() *BudgetReport {
+	return &BudgetReport{Fusewright: r.Fusewright, Design: r.Design, Budget: r.Budget, Caution: r.Caution}
+}
+
+// WriteBudget prints the charging budget as a table.
+func WriteBudget(w io.Writer, rep *Report) error {
+	var b strings.Builder
+	fmt.Fprintf(&b, "%s\n\n", nameOf(rep.Design))
+	if rep.Budget == nil {
+		b.WriteString("no charging budget\n")
+	} else {
+		writeBudget(&b, rep.Budget)
+	}
+	b.WriteString("\n" + wrap("", Caution))
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+func writeBudget(b *strings.Builder, budget *Budget) {
+	t := tabwriter.NewWriter(b, 0, 0, 2, ' ', tabwriter.AlignRight)
+	fmt.Fprintln(t, "situation\tengine\toutput\tvehicle\taccessories\tspare\tbreaks even\tbattery lasts\t")
+	for _, l := range budget.Lines {
+		fmt.Fprintf(t, "%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t\n", l.Situation, rpm(&l.EngineRPM),
+			unit(l.OutputA, "A"), unit(l.VehicleA, "A"), unit(l.AccessoryA, "A"), unit(l.SpareA, "A"),
+			rpm(l.BreakEvenRPM), lasts(l))
+	}
+	t.Flush()
+	fmt.Fprintf(b, "\nwith the key off: %s, the battery still starts the engine for %s\n",
+		unit(budget.StandbyA, "A"), unit(budget.StandbyDays, "days"))
+}
+
+func lasts(l BudgetLine) string {
+	if l.SpareA != nil && *l.SpareA >= 0 {
+		return "no deficit"
+	}
+	return unit(l.BatteryHours, "h")
+}
+
+func rpm(v *float64) string {
+	switch {
+	case v == nil:
+		return "never"
+	case *v == 0:
+		return "stopped"
+	}
+	return fmt.Sprintf("%.0f rpm", *v)
+}
+
+// unit prints a figure with its unit; a figure that has no finite value is a dash.
+func unit(v *float64, u string) string {
+	if v == nil {
+		return "–"
+	}
+	return threeDigits(*v) + " " + u
+}
