@@ -12,8 +12,8 @@ type Source struct {
 	// Text names the published document with table or clause, or says
 	// "common practice, no source" or "from memory".
 	Text string
-	// Certainty is "two sources", "one source", "from memory", "computed" or
-	// "common practice, no source".
+	// Certainty is one of Certainties: "two sources", "one source", "computed",
+	// "from memory", "common practice, no source" or "user data".
 	Certainty string
 }
 
@@ -33,6 +33,10 @@ type Library struct {
 	Practices   []*Practice
 	Batteries   []*Chemistry
 	Designators []*Designator
+	// Insulations are the thermal data of insulation materials.
+	Insulations []*Insulation
+	// CurrentTables are the published tables of allowed wire current.
+	CurrentTables []*CurrentTable
 }
 
 // WireType is a family of insulated wire after one standard: "SAE J1128 TXL",
@@ -78,7 +82,7 @@ type FuseType struct {
 	Band []TimePoint
 	// Rerating is the permitted share of the rating at an ambient, ascending.
 	Rerating []RatedAt
-	Mounting string // terminal kind at its ends: "blade socket", "stud M6"
+	Mounting string // terminal kind at its ends: "fuse contact C", "ring M5"
 	Source   Source
 }
 
@@ -111,6 +115,7 @@ type RatedAt struct {
 type RelayForm struct {
 	Name       string
 	Aliases    []string
+	Family     string // the same form with other coil voltages: "mini make"
 	Standard   string
 	CoilV      float64 // nominal
 	CoilOhm    float64 // at 20 °C
@@ -136,8 +141,8 @@ type BlockType struct {
 	WayA       float64
 	TotalA     float64
 	FuseType   string // name of the fuse type its ways take; "" for none
-	Mounting   string // terminal kind of the input: "stud M5"
-	WayEnd     string // terminal kind of each way: "tab 6.3", "screw M4"
+	Mounting   string // terminal kind of the input: "ring M5"
+	WayEnd     string // terminal kind of each way: "tab 6.3", "ring M4"
 	ContactOhm float64
 	Sealed     bool
 	Source     Source
@@ -152,7 +157,7 @@ type SwitchType struct {
 	MotorA     float64
 	ContactOhm float64
 	Sealed     bool
-	End        string // terminal kind: "tab 6.3", "flying lead"
+	End        string // terminal kind: "tab 6.3"; "splice" for flying leads
 	Source     Source
 }
 
@@ -180,6 +185,7 @@ type Connector struct {
 	MaxA           float64
 	ContactOhm     float64
 	Sealed         bool
+	PinKind        string // terminal kind of its pins: "pin 1.5"
 	Source         Source
 }
 
@@ -207,6 +213,9 @@ type LoadType struct {
 	MinV     float64 // zero when not known
 	Duty     float64 // 0..1
 	Inrush   Inrush
+	Sign     string  // see design.Sign; empty when not said
+	End      string  // terminal kind of its leads: "splice", "pin 1.5"
+	StandbyA float64 // draw while live but off; zero when not known
 	Source   Source
 }
 
@@ -271,4 +280,14 @@ type Designator struct {
 	Kind   string // circuit.Kind text
 	Letter string
 	Source Source
+}
+
+// Insulation is an insulating material with what the heat balance needs of it.
+type Insulation struct {
+	Name string // "PVC", "XLPE", "ETFE"
+	// ResistivityKmPerW is the thermal resistivity in K·m/W.
+	ResistivityKmPerW float64
+	Emissivity        float64 // of its surface, long wave, 0..1
+	ShortC            float64 // short-circuit limit; zero when none is published
+	Source            Source
 }
