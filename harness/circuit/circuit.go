@@ -19,6 +19,8 @@ type Circuit struct {
 	Nodes    []*Node   // Nodes[0] is battery negative, the reference
 	Branches []*Branch // every two-terminal element, wires included
 	Bundles  []*Bundle // one per run, in design order
+
+	flow flow // directions of feeds and returns, made by Build; see Link
 }
 
 // Kind is what a part is.
@@ -72,6 +74,9 @@ type Node struct {
 	Name      string // "K1:87"
 	Terminals []*Terminal
 	Branches  []*Branch
+
+	fedBy, feeds []*Branch // of the feed network, towards and away from here
+	backTo       []*Branch // of the return network, away from here
 }
 
 // BranchKind is the law of a branch.
@@ -98,6 +103,10 @@ type Branch struct {
 	Wire  *Wire   // nil for parts
 	Name  string  // "F1", "K1:30-87", "W7"
 
+	// Assumed says in words what Ohm rests on when neither the design nor the
+	// library gives it; empty when one of them does.
+	Assumed string
+
 	Closer *Closer // contacts: what closes them
 	Fuse   *FuseSpec
 	Load   *LoadSpec
@@ -110,6 +119,7 @@ type Closer struct {
 	Switch    *design.Switch // closed by hand
 	Key       design.When    // factory contact of a tap
 	OwnSwitch *design.Load   // the load's own switch
+	Standby   *design.Load   // closed while the load is off: its standby draw
 }
 
 // FuseSpec is the protection in a branch, whether a fuse of its own or in a way.
@@ -129,6 +139,7 @@ type LoadSpec struct {
 	Duty    float64             // 0..1
 	Load    *design.Load        // accessory, or nil
 	Vehicle *design.VehicleLoad // the machine's own, or nil
+	Standby bool                // what Load draws while it is live but off
 }
 
 // Role is what a wire is for.
@@ -154,6 +165,7 @@ type Wire struct {
 	Route          []*Bundle         // runs it lies in, in order; empty within one place
 	AmbientC       float64           // hottest place or run it meets
 	AmbientAt      string            // where
+	AmbientKnown   bool              // false = no place or run it meets gives one as hot: AmbientC is a default
 	ConductorOhm20 float64           // at 20 °C, by the standard's maximum resistance
 	EndsOhm        float64           // both terminations
 	FromEnd, ToEnd *library.Terminal // chosen crimp parts; nil = none in the library fits

@@ -346,6 +346,8 @@ type Load struct {
 	Inrush    library.Inrush
 	FedBy     []Feed
 	Returns   []Feed
+
+	given loadFigures // as the design says them
 }
 
 // GroundKind says what a ground point is.

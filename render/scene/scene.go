@@ -2,7 +2,17 @@
 // the origin at the top left, y downwards. Schematics, charts and pages draw
 // into it; the back-ends svg, pdf and png replay it and show the same picture.
 // It knows nothing of circuits.
+//
+// A sheet is filled with its builder methods and replayed to a back-end:
+//
+//	sheet := scene.NewSheet(210, 297, "Drops")
+//	sheet.Begin(scene.Group{ID: "w1", Class: "wire", Title: "wire 1"})
+//	sheet.Line(scene.Point{X: 20, Y: 30}, scene.Point{X: 90, Y: 30}, scene.Pen(0.5))
+//	sheet.TextAt(scene.Point{X: 22, Y: 29}, "W1 1.5 mm²", scene.TextStyle{SizeMM: 2.8})
+//	sheet.End()
 package scene
+
+import "time"
 
 // Point is a place on the sheet in millimetres.
 type Point struct{ X, Y float64 }
@@ -80,11 +90,13 @@ type Path struct {
 
 // Group marks a part of the drawing so that pages and readers can address it.
 type Group struct {
-	ID    string // unique on the sheet, a valid XML name
+	ID    string // unique on the sheet, a plain XML name (see ID); "" = not addressed
 	Class string // "part", "wire", "frame", "label", ...
 	Title string // short text read aloud
 	Desc  string
-	Link  string // internal link target; "" = none
+	// Link is the ID of a group, or of a sheet, of the same document that a
+	// click on the group leads to; "" = none.
+	Link string
 }
 
 // Item is one primitive in drawing order: exactly one field is set, Begin and
@@ -101,10 +113,15 @@ type Sheet struct {
 	WidthMM, HeightMM float64
 	Title             string
 	Items             []Item
+	ID                string // link target of the whole page; "" = none
+	Desc              string // longer text read aloud; "" = none
 }
 
 // Document is pages in order with what a PDF or SVG says of itself.
 type Document struct {
 	Title, Author, Subject string
 	Sheets                 []*Sheet
+	// Date is what the PDF says of its making. The zero value is written as a
+	// fixed day, so that the same drawing is always the same bytes.
+	Date time.Time
 }

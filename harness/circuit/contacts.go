@@ -1,0 +1,84 @@
+package circuit
+
+import "fusewright/harness/design"
+
+// keyClosed tells whether what is live at a state of the key is live now.
+func keyClosed(when design.When, key, running bool) bool {
+	switch when {
+	case design.WhenAlways:
+		return true
+	case design.WhenKey:
+		return key
+	}
+	return key && running
+}
+
+// Running tells whether the engine turns in a situation; it does not with the
+// key off.
+func Running(s *design.Situation) bool { return s.Key == design.KeyOn && s.EngineRPM > 0 }
+
+// Contacts tells, by branch index, which contacts a situation closes before any
+// relay has moved: key contacts by the key and engine; manual switches when the
+// situation closes them or a load that is on needs them, over its own feeds or
+// those of the coils of relays that it needs; the own switches of loads that
+// are on; standby contacts of those that are not. Relay contacts stand at rest:
+// make contacts open, break contacts closed; package solve moves them.
+// Branches that are no contacts are false.
+func Contacts(c *Circuit, s *design.Situation) []bool {
+	on := make(map[*design.Load]bool, len(s.On))
+	for _, l := range s.On {
+		on[l] = true
+	}
+	byHand := make(map[*design.Switch]bool, len(s.Closed))
+	for _, w := range s.Closed {
+		byHand[w] = true
+	}
+	needed := c.Needed(c.loadNodes(on)...)
+	closed := make([]bool, len(c.Branches))
+	for i, b := range c.Branches {
+		k := b.Closer
+		if k == nil {
+			continue
+		}
+		switch {
+		case k.Break != nil:
+			closed[i] = true
+		case k.Key != "":
+			closed[i] = keyClosed(k.Key, s.Key == design.KeyOn, Running(s))
+		case k.Switch != nil:
+			closed[i] = byHand[k.Switch] || needed[i]
+		case k.OwnSwitch != nil:
+			closed[i] = on[k.OwnSwitch]
+		case k.Standby != nil:
+			closed[i] = !on[k.Standby]
+		}
+	}
+	return closed
+}
+
+// loadNodes are the live sides of loads.
+func (c *Circuit) loadNodes(of map[*design.Load]bool) []*Node {
+	var out []*Node
+	for _, b := range c.Branches {
+		if b.Load != nil && b.Load.Load != nil && of[b.Load.Load] {
+			out = append(out, b.A)
+		}
+	}
+	return out
+}
+
+// Present tells, by branch index, which load branches a situation lets draw
+// when they have voltage: accessories always (their contacts decide), the
+// machine's own loads by the key and engine. Branches that are no loads are
+// false.
+func Present(c *Circuit, s *design.Situation) []bool {
+	out := make([]bool, len(c.Branches))
+	for i, b := range c.Branches {
+		if b.Load == nil {
+			continue
+		}
+		out[i] = b.Load.Vehicle == nil ||
+			keyClosed(b.Load.Vehicle.When, s.Key == design.KeyOn, Running(s))
+	}
+	return out
+}

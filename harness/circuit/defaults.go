@@ -1,0 +1,66 @@
+package circuit
+
+// Figures used where neither the design nor the library gives one. A branch
+// that rests on one says so in Branch.Assumed; a wire whose ambient does has
+// AmbientKnown false. All are common practice without a published source
+// unless the line says otherwise.
+const (
+	// DefaultAmbientC stands for a place whose ambient the design leaves out:
+	// the base of the marine wire tables (33 CFR 183.425 Table 5, 30 °C).
+	DefaultAmbientC = 30
+
+	// ChargerOhm stands between the regulated voltage and the battery posts. It
+	// is our choice: small, because the voltage that the design gives holds at
+	// the posts (30 A through it is 0.03 V), and above zero, because two sources
+	// without resistance across each other have no definite currents.
+	ChargerOhm = 0.001
+
+	// BatteryOhm is the internal resistance of a 12 V battery whose capacity or
+	// chemistry is not known: a mid-sized motorcycle battery, from memory.
+	BatteryOhm = 0.010
+
+	// FrameOhm is the path from a frame stud through the frame and the strap to
+	// battery negative: two bolted joints of 2.5 mΩ, the limit for a bond that
+	// MIL-STD-464 sets (from memory); the frame's metal itself adds little.
+	FrameOhm = 0.005
+
+	// TapOhm is the factory loom and ignition contact from the battery to a tap.
+	TapOhm = 0.030
+
+	// FuseDropV is the voltage over a fuse at its rating when its cold
+	// resistance is not known: maker's data sheets of blade fuses print 80 to
+	// 170 mV.
+	FuseDropV = 0.1
+
+	// SwitchOhm is the contact of a switch that has a rating only.
+	SwitchOhm = 0.010
+
+	// OwnSwitchOhm is the switch built into an accessory. Its rated power is
+	// measured at its leads with this contact inside, so it is kept small.
+	OwnSwitchOhm = 0.001
+
+	// BlockOhm is the contact of each way of a block that has figures only.
+	BlockOhm = 0.002
+
+	// EndOhm is a crimped and mated wire end for which the library has no part.
+	EndOhm = 0.0005
+
+	// SuppressorOhm is the resistor across the coil of a 12 V relay: 560 to
+	// 680 Ω in relay data sheets, 1.2 to 2.7 kΩ at 24 V (from memory). It goes
+	// with the square of the coil voltage, so that its loss stays the same.
+	SuppressorOhm = 680
+)
+
+// Terminal kinds where neither the design's part nor its type gives one. All
+// are common practice, no source.
+const (
+	PostEnd   = "ring M6" // battery posts of small vehicles
+	GroundEnd = "ring M6" // frame studs and ground blocks
+	LeadEnd   = "splice"  // parts that come with their own leads, and factory loom
+)
+
+// BundleFactor makes a bundle's diameter from its wires':
+// D = BundleFactor · √(Σ d²). The trade uses 1.2 to 1.25 (common practice, no
+// source); 1.25 is never below the exact circle around 3 to 7 equal round wires
+// (2.155, 2.414, 2.701, 3 and 3 wire diameters).
+const BundleFactor = 1.25

@@ -1,0 +1,74 @@
+package circuit
+
+// Guard is how a branch of the feed network is protected from the source side.
+type Guard struct {
+	// Fuses are the nearest protections upstream, one for each feed path that
+	// has any, without repeats, in the order found.
+	Fuses []*Branch
+	// Bare says that current can come from the battery without passing one.
+	Bare bool
+	// BareM is the longest length of wire from the battery, this wire included,
+	// that has no protection before it; of a fuse, how far it is from the
+	// source. Zero when Bare is false.
+	BareM float64
+	// UnsheathedM is the part of BareM that is not sheathed from end to end.
+	UnsheathedM float64
+	// Unfed says that no path from the battery leads here.
+	Unfed bool
+}
+
+// Guards finds the guard of every branch by index, in one pass. Branches that
+// feed nothing, such as loads and returns, have an empty one.
+func (c *Circuit) Guards() []Guard {
+	at := make([]Guard, len(c.Nodes))
+	out := make([]Guard, len(c.Branches))
+	for i := range at {
+		at[i].Unfed = true
+	}
+	at[c.Positive().Index] = Guard{Bare: true}
+	for _, n := range c.flow.order {
+		for _, b := range n.feeds {
+			g := at[n.Index]
+			if g.Bare && b.Wire != nil {
+				g.BareM += b.Wire.LengthM
+				if !b.Wire.Spec.Sheathed {
+					g.UnsheathedM += b.Wire.LengthM
+				}
+			}
+			out[b.Index] = g
+			if b.Kind == FuseBranch && !g.Unfed {
+				g = Guard{Fuses: []*Branch{b}}
+			}
+			at[b.B.Index].join(g)
+		}
+	}
+	return out
+}
+
+// join adds what comes over one more feed.
+func (g *Guard) join(more Guard) {
+	if more.Unfed {
+		return
+	}
+	if g.Unfed {
+		// Of its own slice, so that a later feed does not write into another's.
+		more.Fuses = more.Fuses[:len(more.Fuses):len(more.Fuses)]
+		*g = more
+		return
+	}
+	for _, f := range more.Fuses {
+		g.addFuse(f)
+	}
+	if more.Bare && (!g.Bare || more.BareM > g.BareM) {
+		g.Bare, g.BareM, g.UnsheathedM = true, more.BareM, more.UnsheathedM
+	}
+}
+
+func (g *Guard) addFuse(f *Branch) {
+	for _, have := range g.Fuses {
+		if have == f {
+			return
+		}
+	}
+	g.Fuses = append(g.Fuses, f)
+}

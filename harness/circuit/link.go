@@ -1,0 +1,123 @@
+package circuit
+
+import "fusewright/harness/design"
+
+// flow is what Link finds of the whole network.
+type flow struct {
+	order  []*Node // every node, those that feed before those that are fed
+	looped []*Node // nodes in or behind a circuit that feeds itself
+	// contacts by coil branch: the relay contacts that a coil moves
+	contacts map[*Branch][]*Branch
+	parts    map[design.Part]*Part // by design part
+}
+
+// Feeds tells whether a branch carries current outward from the source, A to B:
+// feed wires, fuses, contacts, links of blocks. Loads, coils, returns, frame
+// paths and sources do not.
+func (b *Branch) Feeds() bool {
+	switch b.Kind {
+	case WireBranch:
+		return b.Wire.Role == FeedWire || b.Wire.Role == CoilFeedWire
+	case FuseBranch, ContactBranch:
+		return true
+	case ResistorBranch:
+		return b.Part != nil && b.Part.Kind == Block
+	}
+	return false
+}
+
+// Returns tells whether a branch takes current back to battery negative, A to
+// B: return wires and frame paths.
+func (b *Branch) Returns() bool {
+	switch b.Kind {
+	case WireBranch:
+		return b.Wire.Role == ReturnWire || b.Wire.Role == CoilReturnWire
+	case ResistorBranch:
+		return b.Part != nil && b.Part.Kind == Ground
+	}
+	return false
+}
+
+// Conductor tells whether a branch joins its nodes to one conductor (contacts:
+// when closed), unlike loads, coils, suppressors and sources.
+func (b *Branch) Conductor() bool { return b.Feeds() || b.Returns() }
+
+// Link finds the directions that the queries of this package follow. Build
+// calls it; a circuit put together by hand must call it before any query.
+func (c *Circuit) Link() {
+	c.flow = flow{contacts: map[*Branch][]*Branch{}, parts: map[design.Part]*Part{}}
+	for _, p := range c.Parts {
+		if p.Source != nil {
+			c.flow.parts[p.Source] = p
+		}
+	}
+	for _, n := range c.Nodes {
+		n.fedBy, n.feeds, n.backTo = nil, nil, nil
+	}
+	for _, b := range c.Branches {
+		switch {
+		case b.Feeds():
+			b.A.feeds = append(b.A.feeds, b)
+			b.B.fedBy = append(b.B.fedBy, b)
+		case b.Returns():
+			b.A.backTo = append(b.A.backTo, b)
+		}
+		if b.Closer != nil {
+			if coil := b.Closer.coil(); coil != nil {
+				c.flow.contacts[coil] = append(c.flow.contacts[coil], b)
+			}
+		}
+	}
+	c.sortNodes()
+}
+
+func (c *Closer) coil() *Branch {
+	if c.Coil != nil {
+		return c.Coil
+	}
+	return c.Break
+}
+
+// sortNodes puts every node behind those that feed it, and finds the nodes
+// that have no such place because they feed themselves.
+func (c *Circuit) sortNodes() {
+	waits := make([]int, len(c.Nodes))
+	for _, n := range c.Nodes {
+		waits[n.Index] = len(n.fedBy)
+		if len(n.fedBy) == 0 {
+			c.flow.order = append(c.flow.order, n)
+		}
+	}
+	for i := 0; i < len(c.flow.order); i++ {
+		for _, b := range c.flow.order[i].feeds {
+			if waits[b.B.Index]--; waits[b.B.Index] == 0 {
+				c.flow.order = append(c.flow.order, b.B)
+			}
+		}
+	}
+	if len(c.flow.order) == len(c.Nodes) {
+		return
+	}
+	for _, n := range c.Nodes {
+		if waits[n.Index] > 0 {
+			c.flow.looped = append(c.flow.looped, n)
+		}
+	}
+}
+
+// PartOf finds the part made of a design part, a post of the battery included;
+// nil when there is none.
+func (c *Circuit) PartOf(src design.Part) *Part {
+	switch src.(type) {
+	case *design.BatteryPart, *design.NegativePart:
+		return c.Nodes[1].Terminals[0].Part
+	}
+	return c.flow.parts[src]
+}
+
+// Positive is the node of the battery's positive post, Negative that of the
+// negative one.
+func (c *Circuit) Positive() *Node { return c.Nodes[1] }
+
+// Negative is the reference node, battery negative.
+func (c *Circuit) Negative() *Node { return c.Nodes[0] }

@@ -1,0 +1,247 @@
+package circuit
+
+import "fusewright/harness/design"
+
+// Path is a way of current: the branches in order, from the source outward, or
+// of a return from the part to battery negative.
+type Path struct {
+	Branches []*Branch
+	// Whole is false when the way does not begin at the battery's positive post
+	// (of returns: does not end at the negative one).
+	Whole bool
+}
+
+// Wires lists the wires of the path in order.
+func (p Path) Wires() []*Wire {
+	var out []*Wire
+	for _, b := range p.Branches {
+		if b.Wire != nil {
+			out = append(out, b.Wire)
+		}
+	}
+	return out
+}
+
+// LengthM is the length of the path's wires.
+func (p Path) LengthM() float64 {
+	sum := 0.0
+	for _, b := range p.Branches {
+		if b.Wire != nil {
+			sum += b.Wire.LengthM
+		}
+	}
+	return sum
+}
+
+// MaxPaths is how many ways FeedPaths and ReturnPaths list at most: feeds that
+// part and meet again n times give 2^n ways.
+const MaxPaths = 64
+
+// FeedPaths lists every way from a source to a node in design order, each from
+// the source outward, at most MaxPaths. all is false when there are more.
+// The time grows with the length of the ways listed.
+func (c *Circuit) FeedPaths(to *Node) (paths []Path, all bool) {
+	return walk(to, c.Positive(), func(n *Node) []*Branch { return n.fedBy },
+		func(b *Branch) *Node { return b.A }, true)
+}
+
+// ReturnPaths lists every way from a node back to battery negative in design
+// order, at most MaxPaths. all is false when there are more.
+func (c *Circuit) ReturnPaths(from *Node) (paths []Path, all bool) {
+	return walk(from, c.Negative(), func(n *Node) []*Branch { return n.backTo },
+		func(b *Branch) *Node { return b.B }, false)
+}
+
+// MainFeed is the first of the feed paths of a node: what one would follow
+// first with a finger.
+func (c *Circuit) MainFeed(to *Node) Path {
+	return follow(to, c.Positive(), func(n *Node) []*Branch { return n.fedBy },
+		func(b *Branch) *Node { return b.A }, true)
+}
+
+// MainReturn is the first of the return paths of a node.
+func (c *Circuit) MainReturn(from *Node) Path {
+	return follow(from, c.Negative(), func(n *Node) []*Branch { return n.backTo },
+		func(b *Branch) *Node { return b.B }, false)
+}
+
+// follow takes the first branch at every node.
+func follow(n, end *Node, at func(*Node) []*Branch, far func(*Branch) *Node, back bool) Path {
+	var p Path
+	seen := map[*Node]bool{}
+	for n != end && !seen[n] && len(at(n)) > 0 {
+		seen[n] = true
+		b := at(n)[0]
+		p.Branches = append(p.Branches, b)
+		n = far(b)
+	}
+	p.Whole = n == end
+	if back {
+		reverse(p.Branches)
+	}
+	return p
+}
+
+// walk lists all ways by going deep first; the trail keeps it from going round.
+func walk(start, end *Node, at func(*Node) []*Branch, far func(*Branch) *Node, back bool) (
+	paths []Path, all bool) {
+	var trail []*Branch
+	on := map[*Node]bool{}
+	all = true
+	var from func(n *Node)
+	from = func(n *Node) {
+		if on[n] || !all {
+			return
+		}
+		if n == end || len(at(n)) == 0 {
+			if len(paths) == MaxPaths {
+				all = false
+				return
+			}
+			p := Path{Branches: append([]*Branch(nil), trail...), Whole: n == end}
+			if back {
+				reverse(p.Branches)
+			}
+			paths = append(paths, p)
+			return
+		}
+		on[n] = true
+		for _, b := range at(n) {
+			trail = append(trail, b)
+			from(far(b))
+			trail = trail[:len(trail)-1]
+		}
+		delete(on, n)
+	}
+	from(start)
+	return paths, all
+}
+
+func reverse(list []*Branch) {
+	for i, j := 0, len(list)-1; i < j; i, j = i+1, j-1 {
+		list[i], list[j] = list[j], list[i]
+	}
+}
+
+// FedBy lists the branches that feed a node directly, in the order of their
+// indices; more than one is a parallel feed.
+func (n *Node) FedBy() []*Branch { return n.fedBy }
+
+// FeedsOn lists the branches that a node feeds directly.
+func (n *Node) FeedsOn() []*Branch { return n.feeds }
+
+// ReturnsBy lists the branches that take current from a node directly back.
+func (n *Node) ReturnsBy() []*Branch { return n.backTo }
+
+// ParallelFeeds lists the nodes that more than one branch feeds.
+func (c *Circuit) ParallelFeeds() []*Node {
+	var out []*Node
+	for _, n := range c.Nodes {
+		if len(n.fedBy) > 1 {
+			out = append(out, n)
+		}
+	}
+	return out
+}
+
+// Feeding tells, by branch index, which branches lie on any feed path to any of
+// the nodes. Linear in the size of the circuit.
+func (c *Circuit) Feeding(nodes ...*Node) []bool { return c.upstream(nodes, false) }
+
+// Needed is Feeding together with what pulls in the relays on the way: the
+// feeds of the coils of every make contact met.
+func (c *Circuit) Needed(nodes ...*Node) []bool { return c.upstream(nodes, true) }
+
+func (c *Circuit) upstream(nodes []*Node, coils bool) []bool {
+	on, seen := make([]bool, len(c.Branches)), make([]bool, len(c.Nodes))
+	stack := make([]*Node, 0, len(nodes))
+	push := func(n *Node) {
+		if !seen[n.Index] {
+			seen[n.Index] = true
+			stack = append(stack, n)
+		}
+	}
+	for _, n := range nodes {
+		push(n)
+	}
+	for len(stack) > 0 {
+		n := stack[len(stack)-1]
+		stack = stack[:len(stack)-1]
+		for _, b := range n.fedBy {
+			on[b.Index] = true
+			push(b.A)
+			if coils && b.Closer != nil && b.Closer.Coil != nil {
+				push(b.Closer.Coil.A)
+			}
+		}
+	}
+	return on
+}
+
+// NeededBy lists the contacts of switches, keys and relays that a load needs
+// closed, in branch order: those on its feed paths and on those of the coils of
+// the relays among them.
+func (c *Circuit) NeededBy(load *Branch) []*Branch {
+	needed := c.Needed(load.A)
+	var out []*Branch
+	for _, b := range c.Branches {
+		if b.Kind == ContactBranch && needed[b.Index] {
+			out = append(out, b)
+		}
+	}
+	return out
+}
+
+// SwitchesFor lists the manual switches that a load needs closed.
+func (c *Circuit) SwitchesFor(load *Branch) []*design.Switch {
+	var out []*design.Switch
+	for _, b := range c.NeededBy(load) {
+		if b.Closer.Switch != nil {
+			out = append(out, b.Closer.Switch)
+		}
+	}
+	return out
+}
+
+// Below is what a point feeds.
+type Below struct {
+	Branches  []*Branch // of the feed network, nearest first
+	Terminals []*Terminal
+	Loads     []*Branch // the power of loads; standby draws are left out
+	Coils     []*Branch
+}
+
+// Below finds everything that a node feeds, through open contacts too, but not
+// what the relays whose coils it feeds pass on. The time grows with what it
+// finds, not with the circuit.
+func (c *Circuit) Below(n *Node) *Below {
+	out := &Below{}
+	seen := map[*Node]bool{n: true}
+	for queue := []*Node{n}; len(queue) > 0; queue = queue[1:] {
+		at := queue[0]
+		out.Terminals = append(out.Terminals, at.Terminals...)
+		for _, b := range at.Branches {
+			switch {
+			case b.A != at:
+			case b.Load != nil && !b.Load.Standby:
+				out.Loads = append(out.Loads, b)
+			case b.Part != nil && b == b.Part.Coil():
+				out.Coils = append(out.Coils, b)
+			}
+		}
+		for _, b := range at.feeds {
+			out.Branches = append(out.Branches, b)
+			if !seen[b.B] {
+				seen[b.B] = true
+				queue = append(queue, b.B)
+			}
+		}
+	}
+	return out
+}
+
+// BelowBranch is Below of the far end of a branch of the feed network.
+func (c *Circuit) BelowBranch(b *Branch) *Below { return c.Below(b.B) }
+
+// ContactsOf lists the contacts that a relay's coil moves.
+func (c *Circuit) ContactsOf(coil *Branch) []*Branch { return c.flow.contacts[coil] }

@@ -1,0 +1,84 @@
+package circuit
+
+// Reach tells, by node index, which nodes are one conductor with a node: over
+// wires, fuses, links, the frame and those contacts that closed says are
+// closed; not through loads, coils or sources. Linear.
+func Reach(c *Circuit, closed func(*Branch) bool, from *Node) []bool {
+	r := newReacher(c, closed)
+	r.visit(from)
+	r.run(nil)
+	return r.seen
+}
+
+type reacher struct {
+	closed func(*Branch) bool
+	seen   []bool
+	stack  []*Node
+}
+
+func newReacher(c *Circuit, closed func(*Branch) bool) *reacher {
+	return &reacher{closed: closed, seen: make([]bool, len(c.Nodes))}
+}
+
+func (r *reacher) visit(n *Node) {
+	if !r.seen[n.Index] {
+		r.seen[n.Index] = true
+		r.stack = append(r.stack, n)
+	}
+}
+
+// run spreads until nothing new is reached; on each node it calls arrived.
+func (r *reacher) run(arrived func(*Node)) {
+	for len(r.stack) > 0 {
+		n := r.stack[len(r.stack)-1]
+		r.stack = r.stack[:len(r.stack)-1]
+		if arrived != nil {
+			arrived(n)
+		}
+		for _, b := range n.Branches {
+			if b.Conductor() && (b.Kind != ContactBranch || r.closed(b)) {
+				r.visit(b.A)
+				r.visit(b.B)
+			}
+		}
+	}
+}
+
+// LiveKeyOff tells, by node index, which nodes the battery can hold live with
+// the key off: key contacts open (but those that are always closed), break
+// contacts closed, make contacts closed once their coil is live, and manual and
+// own switches closed or open as switches says. With switches true it is what
+// can be live; with false, what is live whatever anyone does. It says nothing
+// of voltages: package solve does. Linear.
+func (c *Circuit) LiveKeyOff(switches bool) []bool {
+	pulledIn := map[*Branch]bool{}
+	closed := func(b *Branch) bool {
+		k := b.Closer
+		switch {
+		case k.Coil != nil:
+			return pulledIn[k.Coil]
+		case k.Break != nil:
+			return true
+		case k.Key != "":
+			return keyClosed(k.Key, false, false)
+		}
+		return switches
+	}
+	r := newReacher(c, closed)
+	r.visit(c.Positive())
+	r.run(func(n *Node) {
+		for _, b := range n.Branches {
+			contacts := c.flow.contacts[b]
+			if b.A == n && len(contacts) > 0 && !pulledIn[b] {
+				pulledIn[b] = true
+				for _, contact := range contacts {
+					if r.seen[contact.A.Index] || r.seen[contact.B.Index] {
+						r.visit(contact.A)
+						r.visit(contact.B)
+					}
+				}
+			}
+		}
+	})
+	return r.seen
+}

@@ -1,0 +1,159 @@
+package conductor
+
+import (
+	"fmt"
+	"math"
+
+	"fusewright/library"
+)
+
+// AllowedInput is a wire and its surroundings.
+type AllowedInput struct {
+	Type *library.WireType
+	Size *library.WireSize
+	// Material is the insulation of the type; nil = not in the library.
+	Material *library.Insulation
+	// AmbientC is the hottest place that the wire meets.
+	AmbientC float64
+	// Loaded is the number of wires in its fullest run that carry current at
+	// once, itself included; 0 and 1 = alone.
+	Loaded int
+	// Loading is the share of the bundle's whole capacity in use, 0..1;
+	// 0 = not known, which counts as all of it.
+	Loading float64
+	// CoverFactor is the current factor of a sleeve or conduit, 0..1; 0 = none.
+	CoverFactor float64
+	AltitudeM   float64
+	// MarginC is kept between the conductor and its insulation class.
+	MarginC float64
+	// Table is the practice's table of currents; nil = the practice has none.
+	Table *library.CurrentTable
+	// Bundling gives bundle and altitude factors where Table has none.
+	Bundling *library.CurrentTable
+}
+
+// The words that say what governs.
+const (
+	GovernsHeat  = "heat balance"
+	GovernsTable = "table"
+)
+
+// Allowed is the current a wire may carry for good.
+type Allowed struct {
+	AllowedA float64 // the smaller of the two below; zero when none is known
+	HeatA    float64 // by the heat balance, factors applied
+	TableA   float64 // by the practice's table, factors applied; NaN when it has none
+	Governs  string  // GovernsHeat or GovernsTable
+	Source   string  // of what governs
+
+	LimitC       float64 // conductor temperature that HeatA stands for: class less margin
+	FreeAirA     float64 // heat balance of the wire alone, before factors
+	TableBaseA   float64 // table value before factors; NaN when it has none
+	TableHow     string  // the row and column used
+	AmbientShare float64 // applied to the table value
+	BundleShare  float64 // applied to both
+	BundleSource string
+	CoverShare   float64 // applied to both
+	AltShare     float64 // applied to both
+	Missing      []string
+}
+
+// Disagreement is TableA / HeatA; NaN when one of them is not known or zero.
+func (a Allowed) Disagreement() float64 {
+	if !(a.HeatA > 0) {
+		return math.NaN()
+	}
+	return a.TableA / a.HeatA
+}
+
+// heatSource names the heat balance.
+const heatSource = "heat balance of one wire in still air (Churchill-Chu 1975, IEC 60287 scheme)"
+
+// AllowedCurrent is the current a wire may carry for good: the smaller of the
+// heat balance, with the conductor at its insulation class less the margin, and
+// the practice's table corrected for the ambient; both reduced for wires loaded
+// together, for a cover and for altitude. What is not known is said in Missing
+// and never taken as allowed. More ambient, more loaded wires or more altitude
+// never raise it.
+func AllowedCurrent(in AllowedInput) Allowed {
+	a := Allowed{TableA: math.NaN(), TableBaseA: math.NaN(), AmbientShare: 1,
+		BundleShare: 1, CoverShare: 1, AltShare: 1}
+	if in.Type == nil || in.Size == nil {
+		a.miss("the wire type or size is not in the library")
+		return a
+	}
+	a.shares(in)
+	share := a.BundleShare * a.CoverShare * a.AltShare
+	a.byHeat(in, share)
+	a.byTable(in, share)
+	a.AllowedA, a.Governs, a.Source = a.HeatA, GovernsHeat, heatSource
+	if a.TableA < a.HeatA {
+		a.AllowedA, a.Governs, a.Source = a.TableA, GovernsTable, in.Table.Source.String()
+	}
+	return a
+}
+
+func (a *Allowed) miss(format string, args ...any) {
+	a.Missing = append(a.Missing, fmt.Sprintf(format, args...))
+}
+
+// shares finds the factors that hold for heat balance and table alike.
+func (a *Allowed) shares(in AllowedInput) {
+	if in.CoverFactor > 0 {
+		a.CoverShare = math.Min(1, in.CoverFactor)
+	}
+	if t := firstWith(in, func(t *library.CurrentTable) bool { return len(t.Bundle) > 0 }); t != nil {
+		loading := in.Loading
+		if !(loading > 0) {
+			loading = 1
+		}
+		a.BundleShare, a.BundleSource = bundleFactor(t, in.Loaded, loading), t.BundleSource.String()
+	} else if in.Loaded > 1 {
+		a.miss("no bundle factors for %d loaded wires", in.Loaded)
+	}
+	if in.AltitudeM <= 0 {
+		return
+	}
+	if t := firstWith(in, func(t *library.CurrentTable) bool { return len(t.Altitude) > 0 }); t != nil {
+		a.AltShare = altitudeFactor(t, in.AltitudeM)
+	} else {
+		a.miss("no altitude factor for %.0f m", in.AltitudeM)
+	}
+}
+
+func firstWith(in AllowedInput, has func(*library.CurrentTable) bool) *library.CurrentTable {
+	for _, t := range []*library.CurrentTable{in.Table, in.Bundling} {
+		if t != nil && has(t) {
+			return t
+		}
+	}
+	return nil
+}
+
+func (a *Allowed) byHeat(in AllowedInput, share float64) {
+	a.LimitC = in.Type.ClassC - math.Max(0, in.MarginC)
+	if in.Material == nil {
+		a.miss("no thermal data for insulation %q: the worst of the usual plastics is taken", in.Type.Material)
+	}
+	w := InsulatedWire(in.Size, in.Material)
+	if !w.valid() {
+		a.miss("no diameters for %s %s", in.Type.Name, in.Size.Label)
+		return
+	}
+	b := NewBalance(w, StillAir{AmbientC: in.AmbientC})
+	a.FreeAirA = b.CurrentA(a.LimitC)
+	a.HeatA = a.FreeAirA * share
+}
+
+func (a *Allowed) byTable(in AllowedInput, share float64) {
+	if in.Table == nil {
+		return
+	}
+	t := fromTable(in.Table, in.Size.AreaMm2, in.Type.ClassC, in.AmbientC)
+	if t.missing != "" {
+		a.miss("%s", t.missing)
+		return
+	}
+	a.TableBaseA, a.AmbientShare, a.TableHow = t.amps, t.factor, t.how
+	a.TableA = t.amps * t.factor * share
+}

@@ -1,0 +1,172 @@
+package conductor
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"fusewright/library"
+)
+
+func table(t testing.TB, name string) *library.CurrentTable {
+	t.Helper()
+	c := library.Default().CurrentTable(name)
+	if c == nil {
+		t.Fatalf("no current table %q", name)
+	}
+	return c
+}
+
+// everyTable visits all wires under all tables and none.
+func everyTable(t *testing.T, visit func(AllowedInput)) {
+	bundling := table(t, bundlingTable)
+	for _, c := range append([]*library.CurrentTable{nil}, library.Default().CurrentTables...) {
+		wires(t, func(w *library.WireType, s *library.WireSize, m *library.Insulation) {
+			visit(AllowedInput{Type: w, Size: s, Material: m, AmbientC: 30, MarginC: 10,
+				Table: c, Bundling: bundling})
+		})
+	}
+}
+
+// falls fails unless the allowed current never rises along a row of inputs.
+func falls(t *testing.T, what string, rows int, input func(int) AllowedInput) {
+	t.Helper()
+	before := math.Inf(1)
+	for i := 0; i < rows; i++ {
+		a := AllowedCurrent(input(i))
+		if !(a.AllowedA <= before*(1+1e-9)) {
+			t.Errorf("%s: %g A after %g A at step %d", what, a.AllowedA, before, i)
+			return
+		}
+		if a.AllowedA < 0 || math.IsNaN(a.AllowedA) || a.AllowedA > a.HeatA {
+			t.Errorf("%s: %g A, by heat %g A", what, a.AllowedA, a.HeatA)
+		}
+		before = a.AllowedA
+	}
+}
+
+func TestMoreAmbientNeverAllowsMore(t *testing.T) {
+	everyTable(t, func(in AllowedInput) {
+		falls(t, in.Type.Name+" "+in.Size.Label, 30, func(i int) AllowedInput {
+			in.AmbientC = -40 + 10*float64(i)
+			return in
+		})
+	})
+}
+
+func TestMoreWiresNeverAllowMore(t *testing.T) {
+	everyTable(t, func(in AllowedInput) {
+		falls(t, in.Type.Name+" "+in.Size.Label, 45, func(i int) AllowedInput {
+			in.Loaded = i
+			return in
+		})
+	})
+}
+
+func TestMoreLoadingAltitudeOrMarginNeverAllowsMore(t *testing.T) {
+	everyTable(t, func(in AllowedInput) {
+		in.Loaded = 9
+		falls(t, "loading "+in.Size.Label, 20, func(i int) AllowedInput {
+			in.Loading = 0.05 + 0.05*float64(i)
+			return in
+		})
+		falls(t, "altitude "+in.Size.Label, 20, func(i int) AllowedInput {
+			in.AltitudeM = 1200 * float64(i)
+			return in
+		})
+		falls(t, "margin "+in.Size.Label, 12, func(i int) AllowedInput {
+			in.MarginC = 10 * float64(i)
+			return in
+		})
+	})
+}
+
+// More copper of the same type never allows less, by heat and by table.
+func TestMoreCopperNeverAllowsLess(t *testing.T) {
+	for _, c := range append([]*library.CurrentTable{nil}, library.Default().CurrentTables...) {
+		for _, w := range library.Default().WireTypes {
+			before := 0.0
+			for _, s := range w.Sizes {
+				a := AllowedCurrent(AllowedInput{Type: w, Size: s, AmbientC: 30, MarginC: 10,
+					Material: library.Default().Insulation(w.Material), Table: c})
+				if a.HeatA < before {
+					t.Errorf("%s %s: %g A by heat after %g A", w.Name, s.Label, a.HeatA, before)
+				}
+				before = a.HeatA
+			}
+		}
+	}
+}
+
+func TestAllowedAtOrOverClassIsZero(t *testing.T) {
+	everyTable(t, func(in AllowedInput) {
+		in.AmbientC = in.Type.ClassC
+		if a := AllowedCurrent(in); a.AllowedA != 0 {
+			t.Errorf("%s %s: %g A at its class", in.Type.Name, in.Size.Label, a.AllowedA)
+		}
+	})
+}
+
+func TestAllowedSaysWhatIsMissing(t *testing.T) {
+	w := &library.WireType{Name: "odd", ClassC: 50, Material: "felt"}
+	s := &library.WireSize{Label: "900 mm²", AreaMm2: 900, MaxOhmPerM: 2e-5, ConductorMm: 40, OuterMm: 44}
+	for _, c := range []struct {
+		name string
+		in   AllowedInput
+		want string
+	}{
+		{"no wire", AllowedInput{}, "not in the library"},
+		{"no material", AllowedInput{Type: w, Size: s}, `"felt"`},
+		{"class below the table", AllowedInput{Type: w, Size: s, Table: table(t, "ISO 10133")}, "no column"},
+		{"size over the table", AllowedInput{Type: &library.WireType{ClassC: 105}, Size: s,
+			Table: table(t, "33 CFR 183.425")}, "lists 18 AWG to 4/0 AWG"},
+		{"no bundle factors", AllowedInput{Type: w, Size: s, Loaded: 4}, "no bundle factors"},
+		{"no altitude factor", AllowedInput{Type: w, Size: s, AltitudeM: 900}, "no altitude factor"},
+		{"no diameters", AllowedInput{Type: w, Size: &library.WireSize{Label: "1 mm²", AreaMm2: 1,
+			MaxOhmPerM: 0.018}}, "no diameters"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			a := AllowedCurrent(c.in)
+			if all := strings.Join(a.Missing, "; "); !strings.Contains(all, c.want) {
+				t.Errorf("missing %q, want it to hold %q", all, c.want)
+			}
+		})
+	}
+}
+
+func TestRaterRemembersAndSaysUnknownTable(t *testing.T) {
+	lib := library.Default()
+	w := lib.WireTypes[0]
+	r := NewRater(lib, &library.Practice{Ampacity: "a table nobody wrote", HotSpotMarginC: 10})
+	c := Conditions{Type: w, Size: w.Sizes[0], AmbientC: 30, Loaded: 3}
+	a, b := r.Allowed(c), r.Allowed(c)
+	if a.AllowedA != b.AllowedA || len(a.Missing) != len(b.Missing) || len(r.known) != 1 {
+		t.Error("the second answer differs from the first")
+	}
+	if !strings.Contains(strings.Join(a.Missing, ";"), "a table nobody wrote") {
+		t.Errorf("missing: %v", a.Missing)
+	}
+	if got := r.ConductorC(c, a.HeatA); math.Abs(got-a.LimitC) > 1e-3 {
+		t.Errorf("the allowed current brings the wire to %g °C, want %g", got, a.LimitC)
+	}
+}
+
+func BenchmarkAllowed(b *testing.B) {
+	lib := library.Default()
+	w := lib.WireTypes[0]
+	in := AllowedInput{Type: w, Size: w.Sizes[2], Material: lib.Insulation(w.Material), AmbientC: 40,
+		Loaded: 6, MarginC: 10, Table: table(b, "AC 43.13-1B")}
+	for b.Loop() {
+		AllowedCurrent(in)
+	}
+}
+
+func BenchmarkRater(b *testing.B) {
+	lib := library.Default()
+	r := NewRater(lib, lib.Practices[0])
+	w := lib.WireTypes[0]
+	c := Conditions{Type: w, Size: w.Sizes[2], AmbientC: 40, Loaded: 6}
+	for b.Loop() {
+		r.Allowed(c)
+	}
+}

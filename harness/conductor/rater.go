@@ -1,0 +1,123 @@
+package conductor
+
+import (
+	"sync"
+
+	"fusewright/library"
+)
+
+// bundlingTable is the table whose bundle and altitude curves hold where a
+// practice's own table has none.
+const bundlingTable = "AC 43.13-1B"
+
+// Rater answers AllowedCurrent for the wires of one design under one practice.
+// It remembers answers, since a harness has few kinds of wire and place; it may
+// be used by several goroutines.
+type Rater struct {
+	lib      *library.Library
+	margin   float64
+	table    *library.CurrentTable
+	bundling *library.CurrentTable
+	tableWas string // name that the library does not hold
+	mu       sync.Mutex
+	known    map[Conditions]Allowed
+	curves   map[curveKey]*Damage
+}
+
+// Conditions are what changes from wire to wire; comparable, so that answers
+// can be remembered.
+type Conditions struct {
+	Type        *library.WireType
+	Size        *library.WireSize
+	AmbientC    float64
+	Loaded      int
+	Loading     float64 // see AllowedInput
+	CoverFactor float64
+	AltitudeM   float64
+}
+
+// NewRater takes the practice's margin and table; a nil practice has neither.
+// A practice whose table is not in the library is said in each answer.
+func NewRater(lib *library.Library, practice *library.Practice) *Rater {
+	r := &Rater{lib: lib, known: map[Conditions]Allowed{}, curves: map[curveKey]*Damage{},
+		bundling: lib.CurrentTable(bundlingTable)}
+	if practice != nil {
+		r.margin = practice.HotSpotMarginC
+		if practice.Ampacity != "" && practice.Ampacity != NoTable {
+			if r.table = lib.CurrentTable(practice.Ampacity); r.table == nil {
+				r.tableWas = practice.Ampacity
+			}
+		}
+	}
+	return r
+}
+
+// NoTable is the word of a practice that has no table of currents of its own:
+// road practice goes by the class of ISO 6722, which is the heat balance.
+const NoTable = "heat balance"
+
+// Allowed is AllowedCurrent under the practice.
+func (r *Rater) Allowed(c Conditions) Allowed {
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	if a, ok := r.known[c]; ok {
+		return a
+	}
+	in := AllowedInput{Type: c.Type, Size: c.Size, AmbientC: c.AmbientC, Loaded: c.Loaded,
+		Loading: c.Loading, CoverFactor: c.CoverFactor, AltitudeM: c.AltitudeM,
+		MarginC: r.margin, Table: r.table, Bundling: r.bundling}
+	if c.Type != nil {
+		in.Material = r.lib.Insulation(c.Type.Material)
+	}
+	a := AllowedCurrent(in)
+	if r.tableWas != "" {
+		a.miss("the practice's table %q is not in the library", r.tableWas)
+	}
+	r.known[c] = a
+	return a
+}
+
+// ConductorC is the steady temperature of a wire alone in still air at a
+// current; +Inf when none lies below the melting point. In a bundle, cover or
+// thin air the current counts as if raised by the inverse of the reduction,
+// so that the allowed current gives the limit temperature.
+func (r *Rater) ConductorC(c Conditions, currentA float64) float64 {
+	a := r.Allowed(c)
+	share := a.BundleShare * a.CoverShare * a.AltShare
+	if c.Type == nil || c.Size == nil || !(share > 0) {
+		return c.AmbientC
+	}
+	w := InsulatedWire(c.Size, r.lib.Insulation(c.Type.Material))
+	return NewBalance(w, StillAir{AmbientC: c.AmbientC}).ConductorC(currentA / share)
+}
+
+type curveKey struct {
+	wire     *library.WireType
+	size     *library.WireSize
+	ambientC float64
+	share    float64
+	startC   float64
+}
+
+// Damage is the damage curve of a wire in its surroundings that starts at its
+// class less the margin: a wire in full service when the fault comes.
+func (r *Rater) Damage(c Conditions) *Damage {
+	a := r.Allowed(c)
+	key := curveKey{c.Type, c.Size, c.AmbientC, a.BundleShare * a.CoverShare * a.AltShare, a.LimitC}
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	if d, ok := r.curves[key]; ok {
+		return d
+	}
+	d := NewDamage(DamageInput{Type: c.Type, Size: c.Size, Material: r.material(c.Type),
+		AmbientC: c.AmbientC, StartC: key.startC, Share: key.share})
+	r.curves[key] = d
+	return d
+}
+
+func (r *Rater) material(t *library.WireType) *library.Insulation {
+	if t == nil {
+		return nil
+	}
+	return r.lib.Insulation(t.Material)
+}

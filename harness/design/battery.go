@@ -1,0 +1,45 @@
+package design
+
+import (
+	"fusewright/harness/quantity"
+	"fusewright/library"
+)
+
+var batterySection = section[Battery]{
+	Section: Section{Name: "battery", Shape: kindRecord,
+		Doc: "The stored source. Its posts are named `battery` (positive) in feeds and `battery negative` " +
+			"in returns.",
+		Example: "battery: {chemistry: AGM, capacity: 12 Ah, rate: 10 h, resistance: 9 mΩ, at: battery tray}\n"},
+	keys: []key[Battery]{
+		libraryKey(Key{Name: "chemistry", Library: "batteries", Required: true, Doc: "kind of battery",
+			Example: "AGM"},
+			func(r *reader) (func(string) *library.Chemistry, func() []string) {
+				return r.lib.Chemistry, r.lib.ChemistryNames
+			}, func(b *Battery) **library.Chemistry { return &b.Chemistry }),
+		quantityKey(Key{Name: "capacity", Unit: quantity.Charge, Min: 0.1, Max: 10_000, Required: true,
+			Doc: "rated capacity"}, func(b *Battery) *Quantity { return &b.CapacityAh }),
+		quantityKey(Key{Name: "rate", Unit: quantity.Duration, Min: 360, Max: 200 * 3600, per: 3600,
+			Doc: "hour rate of the capacity", Default: "the chemistry's usual", Example: "10 h"},
+			func(b *Battery) *Quantity { return &b.RateH }),
+		quantityKey(Key{Name: "resistance", Unit: quantity.Resistance, Min: 1e-5, Max: 10,
+			Doc: "internal resistance", Default: "from chemistry and capacity"},
+			func(b *Battery) *Quantity { return &b.ResistanceOhm }),
+		placeKey(Key{Name: "at", Doc: "its place", Example: "battery tray"},
+			func(b *Battery) **Place { return &b.At }),
+	},
+	finish: func(_ *reader, b *Battery, _ field) {
+		if !b.RateH.Given() && b.Chemistry != nil {
+			b.RateH.Value = b.Chemistry.RatedH
+		}
+	},
+}
+
+func batteryKey() key[Design] {
+	return recordKey(Key{Name: "battery", Required: true, Doc: "the stored source",
+		Example: "see battery"}, &batterySection, "battery",
+		func(r *reader, d *Design, f field) *Battery {
+			r.current = nil
+			d.Battery.Pos = r.pos(f.node)
+			return &d.Battery
+		})
+}

@@ -1,0 +1,119 @@
+package design
+
+import (
+	"fmt"
+
+	"fusewright/harness/quantity"
+	"fusewright/library"
+
+	"gopkg.in/yaml.v3"
+)
+
+var blockSection = section[Block]{
+	Section: Section{Name: "block", Shape: kindNamed,
+		Doc: "A distribution block: one input and ways, with a fuse in each or none. A part on way 2 of the " +
+			"block `rear` is fed by `rear 2`.",
+		Example: "blocks:\n  rear:\n    way limit: 20 A\n    total limit: 60 A\n    at: under seat\n" +
+			"    fed by: keyed\n    ways:\n      1: {fuse: 15 A}\n      2: 7.5 A\n      3: {fuse: none}\n" +
+			"      4: spare\n"},
+	keys: withCommon(append([]key[Block]{
+		libraryKey(Key{Name: "type", Library: "blocks", Doc: "block of the library", Example: "fuse block 6 way blade C"},
+			func(r *reader) (func(string) *library.BlockType, func() []string) {
+				return r.lib.Block, r.lib.BlockNames
+			}, func(x *Block) **library.BlockType { return &x.Type }),
+		quantityKey(Key{Name: "way limit", Unit: quantity.Current, Min: 0.1, Max: 2000,
+			Doc: "most current of one way", Default: "the type's", Example: "20 A"},
+			func(x *Block) *Quantity { return &x.WayA }),
+		quantityKey(Key{Name: "total limit", Unit: quantity.Current, Min: 0.1, Max: 2000,
+			Doc: "most current of all ways together", Default: "the type's", Example: "60 A"},
+			func(x *Block) *Quantity { return &x.TotalA }),
+		namedKey(Key{Name: "ways", Doc: "the ways by number", Required: true, Example: "{1: {fuse: 15 A}, 2: spare}"},
+			&waySection, addWay),
+	}, feedKeys(func(x *Block) *[]Feed { return &x.FedBy })...)...),
+	finish: finishBlock,
+}
+
+var waySection = section[Way]{
+	Section: Section{Name: "way", Shape: kindNamed,
+		Doc: "One output of a block.", Short: "the rating of its fuse, `none` for no fuse, or `spare`",
+		Example: "ways: {1: {fuse: 15 A, type: blade C}, 2: 7.5 A, 3: {fuse: none}, 4: spare}\n"},
+	keys: []key[Way]{wayFuseKey(),
+		fuseTypeKey(Key{Name: "type", Default: "what the block takes, else " + defaultFuseType,
+			Doc: "kind of fuse", Example: defaultFuseType},
+			func(w *Way) **library.FuseType { return &w.FuseType })},
+	short: func(r *reader, w *Way, f field) bool {
+		switch fold(follow(f.node).Value) {
+		case "spare":
+			w.Spare = true
+		case "none":
+		case "":
+			return false
+		default:
+			if q, ok := r.quantity(f, &ratingLimits); ok {
+				w.Fuse = r.asked(q)
+			}
+		}
+		return true
+	},
+}
+
+// wayFuseKey reads a rating or "none".
+func wayFuseKey() key[Way] {
+	k := ratingKey("fuse", true, []string{"none"}, func(w *Way) **library.FuseRating { return &w.Fuse })
+	k.Doc = "rating of its fuse; `none` when the way has none"
+	read := k.read
+	k.read = func(r *reader, w *Way, f field) {
+		if n := follow(f.node); n.Kind != yaml.ScalarNode || fold(n.Value) != "none" {
+			read(r, w, f)
+		}
+	}
+	return k
+}
+
+// addWay takes the number of a way.
+func addWay(r *reader, b *Block, name string, n *yaml.Node) *Way {
+	for _, c := range name {
+		if c == ' ' || len(name) > 8 {
+			r.report(r.pos(n), fmt.Sprintf("block %s: %s is not a way number", quoted(b.Name), quoted(name)),
+				"a number or a short word without spaces")
+			return nil
+		}
+	}
+	w := &Way{Number: name, Pos: r.pos(n)}
+	b.Ways = append(b.Ways, w)
+	return w
+}
+
+// finishBlock takes what the design leaves out from the block's type and looks
+// up the fuses of its ways.
+func finishBlock(r *reader, b *Block, f field) {
+	usual := r.lib.FuseType(defaultFuseType)
+	if t := b.Type; t != nil {
+		fromLibrary(&b.WayA, t.WayA)
+		fromLibrary(&b.TotalA, t.TotalA)
+		if t.FuseType != "" {
+			usual = r.lib.FuseType(t.FuseType)
+		}
+		if t.Ways > 0 && len(b.Ways) > t.Ways {
+			w := b.Ways[t.Ways]
+			r.report(w.Pos, fmt.Sprintf("%s: %d ways are more than %s has", f.where, len(b.Ways),
+				quoted(t.Name)), fmt.Sprintf("at most %d ways", t.Ways))
+		}
+	}
+	for _, w := range b.Ways {
+		if w.Fuse == nil {
+			continue
+		}
+		if w.FuseType == nil {
+			w.FuseType = usual
+		}
+		w.Fuse = r.rating(f, "way "+w.Number, w.FuseType, w.Fuse)
+	}
+}
+
+// fromLibrary sets a figure that the design leaves to the library.
+func fromLibrary(q *Quantity, amps float64) {
+	if !q.Given() && amps > 0 {
+		*q = Quantity{Value: amps, Text: quantity.Plain(amps, quantity.Current)}
+	}
+}

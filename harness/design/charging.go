@@ -1,0 +1,87 @@
+package design
+
+import (
+	"fmt"
+	"sort"
+
+	"fusewright/harness/problem"
+	"fusewright/harness/quantity"
+
+	"gopkg.in/yaml.v3"
+)
+
+// maxRPM is the highest engine speed taken, in revolutions per minute.
+const maxRPM = 30_000
+
+var chargingSection = section[Charging]{
+	Section: Section{Name: "charging", Shape: kindRecord,
+		Doc: "What the engine gives: a regulated voltage, up to a current that rises with its speed.",
+		Example: "charging:\n  regulated: 14.3 V\n  output: {1300 rpm: 13 A, 2500 rpm: 22 A, 5000 rpm: 30 A}\n" +
+			"  idle: 1300 rpm\n  cruise: 4000 rpm\n  hot derating: 10 %\n"},
+	keys: []key[Charging]{
+		quantityKey(Key{Name: "regulated", Unit: quantity.Voltage, Min: 5, Max: 64, Required: true,
+			Doc: "voltage held at the battery posts", Example: "14.3 V"},
+			func(c *Charging) *Quantity { return &c.RegulatedV }),
+		{Key: Key{Name: "output", Kind: kindCurve, Required: true, Example: "{1300 rpm: 13 A, 5000 rpm: 30 A}",
+			Doc: "current by engine speed"},
+			read: func(r *reader, c *Charging, f field) { r.outputCurve(c, f) }},
+		quantityKey(Key{Name: "idle", Unit: quantity.Speed, Min: 1, Max: maxRPM, Required: true,
+			Doc: "engine speed at idle"}, func(c *Charging) *Quantity { return &c.IdleRPM }),
+		quantityKey(Key{Name: "cruise", Unit: quantity.Speed, Min: 1, Max: maxRPM, Required: true,
+			Doc: "engine speed in ordinary use", Example: "4200 rpm"},
+			func(c *Charging) *Quantity { return &c.CruiseRPM }),
+		quantityKey(Key{Name: "hot derating", Unit: quantity.Share, Min: 0, Max: 0.9,
+			Doc: "share of the output lost when hot", Default: "none", Example: "10 %"},
+			func(c *Charging) *Quantity { return &c.HotDerating }),
+	},
+	finish: func(r *reader, c *Charging, f field) {
+		r.withinCurve(c.IdleRPM, "charging, idle")
+		r.withinCurve(c.CruiseRPM, "charging, cruise")
+	},
+}
+
+// The keys and values of an output curve.
+var (
+	curveRPM = Key{Unit: quantity.Speed, Min: 0, Max: maxRPM}
+	curveA   = Key{Unit: quantity.Current, Min: 0, Max: 2000}
+)
+
+// outputCurve reads current by speed and sorts it by speed.
+func (r *reader) outputCurve(c *Charging, f field) {
+	if n := follow(f.node); n.Kind != yaml.MappingNode || len(n.Content) == 0 {
+		r.report(r.pos(f.node), fmt.Sprintf("%s is %s", f, kindName(n)),
+			"speeds and currents, such as {1300 rpm: 13 A, 5000 rpm: 30 A}")
+		return
+	}
+	r.pairs(f.node, where{kind: f.String()}, fold, func(name, value *yaml.Node) {
+		speed, okSpeed := r.quantity(field{where: f.where, key: f.key, node: name}, &curveRPM)
+		amps, okAmps := r.quantity(field{where: f.where, key: f.key, node: value}, &curveA)
+		if okSpeed && okAmps {
+			c.Output = append(c.Output, OutputPoint{speed, amps})
+		}
+	})
+	sort.SliceStable(c.Output, func(i, j int) bool { return c.Output[i].RPM.Value < c.Output[j].RPM.Value })
+	for i := 1; i < len(c.Output); i++ {
+		a, b := c.Output[i-1].RPM, c.Output[i].RPM
+		if a.Value == b.Value {
+			r.add(problem.Problem{Pos: b.Pos, Also: &a.Pos,
+				What: fmt.Sprintf("%s: the speed %s stands twice", f, quoted(b.Text))})
+		}
+	}
+}
+
+// withinCurve reports a speed that the output curve does not reach. Nothing is
+// known of the output there, and drawing the curve on would be a guess.
+func (r *reader) withinCurve(speed Quantity, what string) {
+	curve := r.d.Charging.Output
+	if !speed.Given() || len(curve) == 0 {
+		return
+	}
+	first, last := curve[0].RPM, curve[len(curve)-1].RPM
+	if speed.Value < first.Value || speed.Value > last.Value {
+		r.add(problem.Problem{Pos: speed.Pos, Also: &first.Pos,
+			What: fmt.Sprintf("%s: %s is beyond the output curve", what, quoted(speed.Text)),
+			Expected: quantity.Plain(first.Value, quantity.Speed) + " to " +
+				quantity.Plain(last.Value, quantity.Speed)})
+	}
+}

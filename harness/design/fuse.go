@@ -1,0 +1,87 @@
+package design
+
+import (
+	"fmt"
+
+	"fusewright/harness/problem"
+	"fusewright/harness/quantity"
+	"fusewright/library"
+)
+
+// defaultFuseType is the fuse of a block's ways when nothing says otherwise:
+// the common blade fuse of ISO 8820-3.
+const defaultFuseType = "blade C"
+
+var fuseSection = section[Fuse]{
+	Section: Section{Name: "fuse", Shape: kindNamed,
+		Doc:     "A fuse, breaker or resettable device in a holder of its own.",
+		Example: "fuses:\n  main: {type: blade C, rating: 30 A, at: battery tray, fed by: battery}\n"},
+	keys: withCommon(append([]key[Fuse]{
+		fuseTypeKey(Key{Name: "type", Default: defaultFuseType, Doc: "kind of fuse",
+			Example: defaultFuseType}, func(x *Fuse) **library.FuseType { return &x.Type }),
+		ratingKey("rating", true, nil, func(x *Fuse) **library.FuseRating { return &x.Rating }),
+	}, feedKeys(func(x *Fuse) *[]Feed { return &x.FedBy })...)...),
+	finish: func(r *reader, x *Fuse, f field) {
+		if x.Type == nil && !f.has["type"] {
+			x.Type = r.lib.FuseType(defaultFuseType)
+		}
+		x.Rating = r.rating(f, "rating", x.Type, x.Rating)
+	},
+}
+
+func fuseTypeKey[T any](k Key, to func(*T) **library.FuseType) key[T] {
+	k.Library = "fuse types"
+	return libraryKey(k, func(r *reader) (func(string) *library.FuseType, func() []string) {
+		return r.lib.FuseType, r.lib.FuseTypeNames
+	}, to)
+}
+
+var ratingLimits = Key{Unit: quantity.Current, Min: 0.01, Max: 2000}
+
+// ratingKey reads the rating of a fuse. Its type may stand after it, so the
+// rating is a placeholder until the record is complete: see rating.
+func ratingKey[T any](name string, required bool, words []string, to func(*T) **library.FuseRating) key[T] {
+	k := Key{Name: name, Kind: kindQuantity, Unit: quantity.Current, Required: required,
+		Min: ratingLimits.Min, Max: ratingLimits.Max, Choices: words, Example: "15 A",
+		Doc: "rating, one that the type is made in"}
+	return key[T]{Key: k, read: func(r *reader, t *T, f field) {
+		if q, ok := r.quantity(f, &ratingLimits); ok {
+			*to(t) = r.asked(q)
+		}
+	}}
+}
+
+// asked is a placeholder for a rating that the file asks for.
+func (r *reader) asked(q Quantity) *library.FuseRating {
+	placeholder := &library.FuseRating{RatingA: q.Value}
+	r.ratings[placeholder] = q.Pos
+	return placeholder
+}
+
+// rating replaces the placeholder by the library's row.
+func (r *reader) rating(f field, key string, t *library.FuseType, asked *library.FuseRating) *library.FuseRating {
+	if asked == nil || t == nil {
+		return nil // reported already, or no fuse
+	}
+	if found := t.Rating(asked.RatingA); found != nil {
+		return found
+	}
+	ratings := t.RatingsA()
+	texts, near := make([]string, len(ratings)), 0
+	for i, a := range ratings {
+		texts[i] = quantity.Plain(a, quantity.Current)
+		if distance(a, asked.RatingA) < distance(ratings[near], asked.RatingA) {
+			near = i
+		}
+	}
+	p := problem.Problem{Pos: r.ratings[asked], Expected: oneOf(texts),
+		What: fmt.Sprintf("%s, %s: %s is not made in %s", f.where, key, quoted(t.Name),
+			quantity.Plain(asked.RatingA, quantity.Current))}
+	if len(texts) > 0 {
+		p.Nearest = texts[near]
+	}
+	r.add(p)
+	return nil
+}
+
+func distance(a, b float64) float64 { return max(a-b, b-a) }

@@ -1,0 +1,37 @@
+package design
+
+import "fusewright/harness/quantity"
+
+var groundSection = section[Ground]{
+	Section: Section{Name: "ground", Shape: kindNamed,
+		Doc: "A point where returns meet: a stud on the frame, from which the current goes back through " +
+			"metal, or a block, from which a wire leads on.",
+		Example: "grounds:\n  frame stud: {at: under seat, limit: 30 A}\n" +
+			"  helm bus: {kind: ground block, at: helm, returns to: battery negative, wire: {size: 6 mm²}}\n"},
+	keys: withCommon(append([]key[Ground]{
+		choiceKey(Key{Name: "kind", Choices: []string{string(FrameStud), string(GroundBlock)},
+			Default: "ground block when it returns by a wire, else frame stud",
+			Doc:     "what it is", Example: string(FrameStud)},
+			func(x *Ground) *GroundKind { return &x.Kind }),
+		quantityKey(Key{Name: "limit", Unit: quantity.Current, Min: 0.1, Max: 2000,
+			Doc: "most current", Example: "30 A"}, func(x *Ground) *Quantity { return &x.LimitA }),
+		quantityKey(Key{Name: "frame resistance", Unit: quantity.Resistance, Min: 0, Max: 10,
+			Doc: "of a frame stud: through the frame to the battery's negative post", Example: "2 mΩ"},
+			func(x *Ground) *Quantity { return &x.FrameOhm }),
+	}, connectionKeysOnward()...)...),
+	finish: func(_ *reader, x *Ground, f field) {
+		switch {
+		case x.Kind != "":
+		case f.has["returns to"]:
+			x.Kind = GroundBlock
+		default:
+			x.Kind = FrameStud
+		}
+	},
+}
+
+// connectionKeysOnward are `returns to` and its wire, which of a ground is
+// simply called `wire`, as it has no other.
+func connectionKeysOnward() []key[Ground] {
+	return connectionKeys("returns to", "wire", true, func(x *Ground) *[]Feed { return &x.Returns })
+}

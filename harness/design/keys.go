@@ -1,0 +1,286 @@
+package design
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"fusewright/harness/problem"
+	"fusewright/harness/quantity"
+
+	"gopkg.in/yaml.v3"
+)
+
+// expected says what a key takes, for messages.
+func (k *Key) expected() string {
+	switch k.Kind {
+	case kindQuantity:
+		if len(k.Choices) > 0 {
+			return oneOf(append(append([]string(nil), k.Choices...), quantity.Expected(k.Unit)))
+		}
+		return quantity.Expected(k.Unit)
+	case kindChoice:
+		return oneOf(k.Choices)
+	case kindYesNo:
+		return "yes or no"
+	case kindText, kindLibrary, kindPlace, kindFeeds, kindReturns, kindTexts:
+		if k.Example != "" {
+			return "such as " + k.Example
+		}
+	case kindNumber:
+		return fmt.Sprintf("a number from %g to %g", k.Min, k.Max)
+	case kindList:
+		return "a list"
+	case kindRecord, kindNamed, kindCurve:
+		return "a mapping"
+	}
+	return k.Kind
+}
+
+// scalar gives the text of a field that is a single value.
+func (r *reader) scalar(f field, expected string) (string, bool) {
+	n := follow(f.node)
+	if n.Kind != yaml.ScalarNode || n.Tag == "!!null" {
+		r.report(r.pos(f.node), fmt.Sprintf("%s is %s", f, kindName(n)), expected)
+		return "", false
+	}
+	return n.Value, true
+}
+
+// sentence gives the text of a field with its white space tidied.
+func (r *reader) sentence(f field, most int) (Text, bool) {
+	s, ok := r.scalar(f, "text")
+	if !ok {
+		return Text{}, false
+	}
+	pos := r.pos(f.node)
+	if c := badRune(s); c != 0 {
+		r.report(pos, fmt.Sprintf("%s has the unprintable character %U", f, c), "printable text")
+		return Text{}, false
+	}
+	s = strings.Join(strings.Fields(s), " ")
+	switch n := len([]rune(s)); {
+	case n == 0:
+		r.report(pos, f.String()+" is empty", "text")
+		return Text{}, false
+	case n > most:
+		r.report(pos, fmt.Sprintf("%s has %d characters", f, n), fmt.Sprintf("at most %d", most))
+		return Text{}, false
+	}
+	return Text{s, pos}, true
+}
+
+func textKey[T any](k Key, to func(*T) *Text) key[T] {
+	k.Kind = kindText
+	return key[T]{Key: k, read: func(r *reader, t *T, f field) {
+		if s, ok := r.sentence(f, maxSentence); ok {
+			*to(t) = s
+		}
+	}}
+}
+
+// textsKey reads one text or a list of them.
+func textsKey[T any](k Key, to func(*T) *[]Text) key[T] {
+	k.Kind = kindTexts
+	return key[T]{Key: k, read: func(r *reader, t *T, f field) { *to(t) = r.texts(f, maxSentence) }}
+}
+
+// texts reads one text or a list of them.
+func (r *reader) texts(f field, most int) []Text {
+	nodes := []*yaml.Node{f.node}
+	if n := follow(f.node); n.Kind == yaml.SequenceNode {
+		nodes = n.Content
+	}
+	var list []Text
+	for _, n := range nodes {
+		if s, ok := r.sentence(field{where: f.where, key: f.key, node: n}, most); ok {
+			list = append(list, s)
+		}
+	}
+	return list
+}
+
+func yesKey[T any](k Key, to func(*T) *bool) key[T] {
+	k.Kind = kindYesNo
+	return key[T]{Key: k, read: func(r *reader, t *T, f field) {
+		if yes, ok := r.yes(f); ok {
+			*to(t) = yes
+		}
+	}}
+}
+
+func (r *reader) yes(f field) (yes, ok bool) {
+	s, ok := r.scalar(f, "yes or no")
+	if !ok {
+		return false, false
+	}
+	switch fold(s) {
+	case "yes", "true":
+		return true, true
+	case "no", "false":
+		return false, true
+	}
+	r.report(r.pos(f.node), fmt.Sprintf("%s: %s", f, quoted(s)), "yes or no")
+	return false, false
+}
+
+// choiceKey reads one of a few words.
+func choiceKey[T any, S ~string](k Key, to func(*T) *S) key[T] {
+	k.Kind = kindChoice
+	return key[T]{Key: k, read: func(r *reader, t *T, f field) {
+		if s, ok := r.choice(f, k.Choices); ok {
+			*to(t) = S(s)
+		}
+	}}
+}
+
+func (r *reader) choice(f field, choices []string) (string, bool) {
+	s, ok := r.scalar(f, oneOf(choices))
+	if !ok {
+		return "", false
+	}
+	for _, c := range choices {
+		if fold(c) == fold(s) {
+			return c, true
+		}
+	}
+	r.unknown(r.pos(f.node), fmt.Sprintf("%s: unknown word %s", f, quoted(s)), s, choices)
+	return "", false
+}
+
+func quantityKey[T any](k Key, to func(*T) *Quantity) key[T] {
+	k.Kind = kindQuantity
+	if k.Example == "" {
+		k.Example = quantity.Example(k.Unit)
+	}
+	return key[T]{Key: k, read: func(r *reader, t *T, f field) {
+		if q, ok := r.quantity(f, &k); ok {
+			*to(t) = q
+		}
+	}}
+}
+
+// quantity reads a quantity within the limits of its key.
+func (r *reader) quantity(f field, k *Key) (Quantity, bool) {
+	s, ok := r.scalar(f, quantity.Expected(k.Unit))
+	if !ok {
+		return Quantity{}, false
+	}
+	return r.parseQuantity(f, s, k)
+}
+
+// parseQuantity is quantity for a text already taken from the field.
+func (r *reader) parseQuantity(f field, s string, k *Key) (Quantity, bool) {
+	value, err := quantity.Parse(s, k.Unit)
+	if err != nil {
+		r.add(quantityProblem(r.pos(f.node), f, err))
+		return Quantity{}, false
+	}
+	if value < k.Min || value > k.Max {
+		r.report(r.pos(f.node), fmt.Sprintf("%s: %s is out of range", f, quoted(s)),
+			quantity.Plain(k.Min, k.Unit)+" to "+quantity.Plain(k.Max, k.Unit))
+		return Quantity{}, false
+	}
+	if k.per != 0 {
+		value /= k.per
+	}
+	return Quantity{Value: value, Text: strings.TrimSpace(s), Pos: r.pos(f.node)}, true
+}
+
+// quantityProblem turns an error of package quantity into a problem.
+func quantityProblem(pos problem.Pos, f field, err error) problem.Problem {
+	p := problem.Problem{Pos: pos, What: f.String() + ": " + err.Error()}
+	var q *quantity.Error
+	if errors.As(err, &q) {
+		p.What, p.Expected, p.Nearest = f.String()+": "+q.What, q.Expected, q.Nearest
+	}
+	return p
+}
+
+// numberKey reads a plain number: a count or a ratio, which has no unit.
+func numberKey[T any](k Key, to func(t *T, value float64)) key[T] {
+	k.Kind = kindNumber
+	return key[T]{Key: k, read: func(r *reader, t *T, f field) {
+		s, ok := r.scalar(f, k.expected())
+		if !ok {
+			return
+		}
+		value, err := strconv.ParseFloat(strings.TrimSpace(s), 64)
+		if err != nil || math.IsNaN(value) || value < k.Min || value > k.Max {
+			r.report(r.pos(f.node), fmt.Sprintf("%s: %s", f, quoted(s)), k.expected())
+			return
+		}
+		to(t, value)
+	}}
+}
+
+// libraryKey reads the name of a row of the library.
+func libraryKey[T, X any](k Key, list func(*reader) (find func(string) *X, names func() []string),
+	to func(*T) **X) key[T] {
+	k.Kind = kindLibrary
+	return key[T]{Key: k, read: func(r *reader, t *T, f field) {
+		s, ok := r.scalar(f, k.expected())
+		if !ok {
+			return
+		}
+		find, names := list(r)
+		if *to(t) = lookup(r, k.Library, s, find); *to(t) == nil {
+			r.unknown(r.pos(f.node), fmt.Sprintf("%s: the library has no %s", f, quoted(s)), s, names())
+		}
+	}}
+}
+
+// lookup finds a row of the library once per name.
+func lookup[X any](r *reader, list, name string, find func(string) *X) *X {
+	id := list + "\x00" + name
+	if found, ok := r.lookups[id]; ok {
+		return found.(*X)
+	}
+	x := find(name)
+	r.lookups[id] = x
+	return x
+}
+
+// recordKey reads a mapping with its own section.
+func recordKey[T, X any](k Key, s *section[X], kind string, to func(r *reader, t *T, f field) *X) key[T] {
+	k.Kind, k.Section = kindRecord, s.Name
+	return key[T]{Key: k, read: func(r *reader, t *T, f field) {
+		at := where{kind, f.where.name}
+		readRecord(r, s, to(r, t, f), f.node, at)
+	}}
+}
+
+// listKey reads a list of mappings.
+func listKey[T, X any](k Key, s *section[X], add func(r *reader, t *T, n *yaml.Node) *X) key[T] {
+	k.Kind, k.Section = kindList, s.Name
+	return key[T]{Key: k, read: func(r *reader, t *T, f field) {
+		r.items(f, "a list of records, each after a \"-\"", func(n *yaml.Node) {
+			readRecord(r, s, add(r, t, n), n, where{kind: s.Name})
+		})
+	}}
+}
+
+// namedKey reads a mapping of names to records. add makes the record for a
+// name, or gives nil after reporting why not.
+func namedKey[T, X any](k Key, s *section[X], add func(r *reader, t *T, name string, n *yaml.Node) *X) key[T] {
+	k.Kind, k.Section = kindNamed, s.Name
+	return key[T]{Key: k, read: func(r *reader, t *T, f field) {
+		if n := follow(f.node); n.Kind != yaml.MappingNode {
+			r.report(r.pos(f.node), fmt.Sprintf("%q is %s", k.Name, kindName(n)),
+				fmt.Sprintf("a mapping with the name of each %s as key", s.Name))
+			return
+		}
+		r.pairs(f.node, where{kind: k.Name}, fold, func(name, value *yaml.Node) {
+			at := where{s.Name, name.Value}
+			text, ok := r.sentence(field{where: where{kind: "the name of a " + s.Name}, node: name}, maxName)
+			if !ok {
+				return
+			}
+			if x := add(r, t, text.Value, name); x != nil {
+				readRecord(r, s, x, value, at)
+			}
+		})
+	}}
+}

@@ -1,0 +1,195 @@
+package design
+
+import (
+	"fmt"
+
+	"fusewright/harness/problem"
+	"fusewright/harness/quantity"
+	"fusewright/library"
+)
+
+// loadFigures are what the design says of a load's draw, before it is worked
+// out to a power at a voltage.
+type loadFigures struct {
+	power, current, resistance, rated, inrushTime Quantity
+}
+
+var behaviours = []string{string(Resistor), string(FilamentLamp), string(ConstantPower), string(Motor)}
+
+var signs = []string{string(SignLamp), string(SignLED), string(SignHeater), string(SignMotor),
+	string(SignPump), string(SignHorn), string(SignSocket), string(SignElectronics), string(SignSensor)}
+
+var loadSection = section[Load]{
+	Section: Section{Name: "load", Shape: kindNamed,
+		Doc: "An accessory. A type of the library brings its usual figures; what the design says goes first.",
+		Example: "loads:\n  left lamp: {power: 24 W, behaves: constant power, at: fork, fed by: lamps,\n" +
+			"    returns to: frame stud, critical: yes}\n" +
+			"  grips: {power: 42 W, rated at: 13.5 V, behaves: resistor, at: handlebar, fed by: rear 2,\n" +
+			"    returns to: frame stud}\n"},
+	keys: withCommon(loadKeys()...),
+	finish: func(r *reader, x *Load, f field) {
+		x.figures(r, f)
+		x.character()
+	},
+}
+
+func loadKeys() []key[Load] {
+	keys := append(loadFigureKeys(), loadUseKeys()...)
+	keys = append(keys, feedKeys(func(x *Load) *[]Feed { return &x.FedBy })...)
+	return append(keys, returnKeys(func(x *Load) *[]Feed { return &x.Returns })...)
+}
+
+// loadFigureKeys say how much a load draws and how.
+func loadFigureKeys() []key[Load] {
+	return []key[Load]{
+		libraryKey(Key{Name: "type", Library: "loads", Doc: "typical load of the library",
+			Example: "heated grips"},
+			func(r *reader) (func(string) *library.LoadType, func() []string) {
+				return r.lib.Load, r.lib.LoadNames
+			}, func(x *Load) **library.LoadType { return &x.Type }),
+		quantityKey(Key{Name: "power", Unit: quantity.Power, Min: 0, Max: 100_000,
+			Doc: "power at `rated at`; this, `current` or `resistance`, unless the type has it"},
+			func(x *Load) *Quantity { return &x.given.power }),
+		quantityKey(Key{Name: "current", Unit: quantity.Current, Min: 0, Max: 2000,
+			Doc: "current at `rated at`"}, func(x *Load) *Quantity { return &x.given.current }),
+		quantityKey(Key{Name: "resistance", Unit: quantity.Resistance, Min: 1e-3, Max: 1e6,
+			Doc: "resistance, for a load that behaves as one", Example: "3.4 Ω"},
+			func(x *Load) *Quantity { return &x.given.resistance }),
+		quantityKey(Key{Name: "rated at", Unit: quantity.Voltage, Min: 1, Max: 100,
+			Doc: "voltage at which power or current holds", Default: "the type's, else the system voltage",
+			Example: "13.5 V"}, func(x *Load) *Quantity { return &x.given.rated }),
+		choiceKey(Key{Name: "behaves", Choices: behaviours,
+			Doc:     "how its current follows the voltage",
+			Default: "the type's; of a resistance, resistor; else constant power", Example: "motor"},
+			func(x *Load) *Behaviour { return &x.Behaves }),
+		recordKey(Key{Name: "inrush", Doc: "what it draws when switched on", Default: "the type's, else none",
+			Example: "{peak: 8, time: 20 ms}"}, &inrushSection, "inrush of load",
+			func(_ *reader, x *Load, _ field) *Load { return x }),
+		quantityKey(Key{Name: "standby", Unit: quantity.Current, Min: 0, Max: 100,
+			Doc: "what it draws while it is live but off", Default: "the type's, else none", Example: "15 mA"},
+			func(x *Load) *Quantity { return &x.StandbyA }),
+		quantityKey(Key{Name: "duty", Unit: quantity.Share, Min: 0, Max: 1, Default: "the type's, else 100 %",
+			Doc: "share of the time it draws while on"}, func(x *Load) *Quantity { return &x.Duty }),
+		quantityKey(Key{Name: "tolerance", Unit: quantity.Share, Min: 0, Max: 1,
+			Doc: "how far its power may be off", Example: "10 %"},
+			func(x *Load) *Quantity { return &x.Tolerance }),
+	}
+}
+
+// loadUseKeys say what a load is for and what it needs.
+func loadUseKeys() []key[Load] {
+	return []key[Load]{
+		choiceKey(Key{Name: "sign", Choices: signs, Default: "the type's, else by behaviour",
+			Doc: "its symbol on the drawing", Example: "heater"}, func(x *Load) *Sign { return &x.Sign }),
+		yesKey(Key{Name: "critical", Default: "no", Doc: "held to the tighter limit of voltage drop",
+			Example: "yes"}, func(x *Load) *bool { return &x.Critical }),
+		quantityKey(Key{Name: "minimum voltage", Unit: quantity.Voltage, Min: 0.1, Max: 100,
+			Doc: "lowest voltage at which it works", Default: "the type's", Example: "10.5 V"},
+			func(x *Load) *Quantity { return &x.MinV }),
+		quantityKey(Key{Name: "maximum voltage", Unit: quantity.Voltage, Min: 0.1, Max: 100,
+			Doc: "highest voltage it stands", Example: "16 V"}, func(x *Load) *Quantity { return &x.MaxV }),
+		numberKey(Key{Name: "priority", Min: 1, Max: 99, Example: "1",
+			Doc: "order in which loads are given up; 1 is kept longest"},
+			func(x *Load, v float64) { x.Priority = int(v) }),
+		yesKey(Key{Name: "own switch", Default: "no", Example: "yes",
+			Doc: "has a switch of its own, so that it draws only where a situation says it is on"},
+			func(x *Load) *bool { return &x.OwnSwitch }),
+		yesKey(Key{Name: "polarised", Default: "no", Doc: "suffers when its wires are swapped",
+			Example: "yes"}, func(x *Load) *bool { return &x.Polarised }),
+	}
+}
+
+var inrushSection = section[Load]{
+	Section: Section{Name: "inrush", Shape: kindRecord,
+		Doc:     "The current of a load when it is switched on: so many times the running current, dying away.",
+		Example: "inrush: {peak: 8, time: 20 ms}\n"},
+	keys: []key[Load]{
+		numberKey(Key{Name: "peak", Min: 1, Max: 100, Required: true, Example: "8",
+			Doc: "times the running current"}, func(x *Load, v float64) { x.Inrush.PeakRatio = v }),
+		quantityKey(Key{Name: "time", Unit: quantity.Duration, Min: 1e-5, Max: 60, Required: true,
+			Doc: "time constant of its decay", Example: "20 ms"},
+			func(x *Load) *Quantity { return &x.given.inrushTime }),
+	},
+}
+
+// figures sets power and rated voltage from what is given.
+func (x *Load) figures(r *reader, f field) {
+	t := x.Type
+	if t == nil {
+		t = &library.LoadType{}
+	}
+	x.RatedV = r.d.SystemV.Value
+	if x.given.rated.Given() {
+		x.RatedV = x.given.rated.Value
+	} else if t.RatedV > 0 {
+		x.RatedV = t.RatedV
+	}
+	switch {
+	case x.given.power.Given():
+		x.PowerW = x.given.power.Value
+	case x.given.current.Given():
+		x.PowerW = x.given.current.Value * x.RatedV
+	case x.given.resistance.Given():
+		x.PowerW = x.RatedV * x.RatedV / x.given.resistance.Value
+	case t.PowerW > 0:
+		x.PowerW = t.PowerW
+	default:
+		x.PowerW = t.CurrentA * x.RatedV
+	}
+	said := f.has["power"] || f.has["current"] || f.has["resistance"]
+	if said || (x.PowerW == 0 && !f.has["type"]) {
+		r.exactlyOne(f, "power", "current", "resistance")
+	}
+	if x.given.resistance.Given() && x.Behaves != "" && x.Behaves != Resistor {
+		r.report(r.pos(f.node), fmt.Sprintf("%s has a resistance but behaves as %s", f.where, x.Behaves),
+			"power or current, or behaves: resistor")
+	}
+	if x.MinV.Given() && x.MaxV.Given() && x.MinV.Value >= x.MaxV.Value {
+		r.add(problem.Problem{Pos: x.MinV.Pos, Also: &x.MaxV.Pos,
+			What: f.where.String() + ": the minimum voltage is not below the maximum"})
+	}
+}
+
+// character sets the behaviour, symbol and other traits that are left out.
+func (x *Load) character() {
+	t := x.Type
+	if t == nil {
+		t = &library.LoadType{}
+	}
+	switch {
+	case x.Behaves != "":
+	case x.given.resistance.Given():
+		x.Behaves = Resistor
+	case t.Behaves != "":
+		x.Behaves = Behaviour(t.Behaves)
+	default:
+		x.Behaves = ConstantPower
+	}
+	if x.Sign == "" {
+		x.Sign = Sign(t.Sign)
+	}
+	if x.Sign == "" {
+		x.Sign = map[Behaviour]Sign{Resistor: SignHeater, FilamentLamp: SignLamp, Motor: SignMotor,
+			ConstantPower: SignElectronics}[x.Behaves]
+	}
+	fill := func(q *Quantity, value float64, dim quantity.Dimension) {
+		if !q.Given() && value > 0 {
+			*q = Quantity{Value: value, Text: quantity.Plain(value, dim)}
+		}
+	}
+	fill(&x.MinV, t.MinV, quantity.Voltage)
+	fill(&x.StandbyA, t.StandbyA, quantity.Current)
+	fill(&x.Duty, t.Duty, quantity.Share)
+	if !x.Duty.Given() {
+		x.Duty.Value = 1
+	}
+	if x.given.inrushTime.Given() {
+		x.Inrush.TauS = x.given.inrushTime.Value
+		x.Inrush.Source = library.Source{Text: "the design"}
+	} else if x.Inrush.PeakRatio == 0 {
+		x.Inrush = t.Inrush
+	}
+	if x.Inrush.PeakRatio == 0 {
+		x.Inrush.PeakRatio = 1
+	}
+}

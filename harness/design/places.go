@@ -1,0 +1,95 @@
+package design
+
+import (
+	"fmt"
+
+	"fusewright/harness/quantity"
+
+	"gopkg.in/yaml.v3"
+)
+
+// The range of ambient temperatures that a place can have, in °C: the coldest
+// weather on record is -89 °C, and no wire insulation in trade lives above 300 °C.
+const minAmbientC, maxAmbientC = -90, 300
+
+var placeSection = section[Place]{
+	Section: Section{Name: "place", Shape: kindNamed,
+		Doc: "Somewhere on the vehicle where parts stand. Parts name their place with `at`, and runs of " +
+			"loom lead from place to place.",
+		Short: "nothing, when there is nothing to say of it",
+		Example: "places:\n  battery tray: {ambient: 45 °C}\n" +
+			"  handlebar: {ambient: 40 °C, wet: yes, moves: yes}\n"},
+	keys: []key[Place]{
+		quantityKey(Key{Name: "ambient", Unit: quantity.Temperature, Min: minAmbientC, Max: maxAmbientC,
+			Doc:     "highest air temperature there in use; not given is said in the findings",
+			Example: "45 °C"}, func(p *Place) *Quantity { return &p.AmbientC }),
+		yesKey(Key{Name: "wet", Default: "no", Doc: "spray or rain reaches it", Example: "yes"},
+			func(p *Place) *bool { return &p.Wet }),
+		yesKey(Key{Name: "moves", Default: "no", Doc: "it moves against the frame: handlebar, hinged panel",
+			Example: "yes"}, func(p *Place) *bool { return &p.Moves }),
+	},
+	short: func(_ *reader, _ *Place, f field) bool { return isNothing(f.node) },
+}
+
+// addPlace takes the name of a place.
+func addPlace(r *reader, d *Design, name string, n *yaml.Node) *Place {
+	p := &Place{Name: name, Pos: r.pos(n)}
+	r.places[fold(name)] = p
+	d.Places = append(d.Places, p)
+	return p
+}
+
+// placeRef is the name of a place still to be looked up.
+type placeRef struct {
+	field field
+	text  Text
+	to    **Place
+	part  Part // the part that stands there; nil for runs
+}
+
+func placeKey[T any](k Key, to func(*T) **Place) key[T] {
+	k.Kind = kindPlace
+	return key[T]{Key: k, read: func(r *reader, t *T, f field) {
+		if s, ok := r.sentence(f, maxName); ok {
+			r.placeRefs = append(r.placeRefs, placeRef{f, s, to(t), r.current})
+		}
+	}}
+}
+
+// resolvePlaces looks up the places named by parts and runs.
+func (r *reader) resolvePlaces() {
+	names := make([]string, len(r.d.Places))
+	for i, p := range r.d.Places {
+		names[i] = p.Name
+	}
+	for _, ref := range r.placeRefs {
+		*ref.to = r.places[fold(ref.text.Value)]
+		if *ref.to != nil {
+			continue
+		}
+		r.unknown(ref.text.Pos, fmt.Sprintf("%s: no place is named %s", ref.field,
+			quoted(ref.text.Value)), ref.text.Value, names)
+		if ref.part != nil {
+			r.unplaced[ref.part] = true
+		} else if ref.to == &r.d.Battery.At {
+			r.unplacedBattery = true
+		}
+	}
+	r.finishRuns()
+}
+
+// finishRuns names the runs and reports those that lead nowhere.
+func (r *reader) finishRuns() {
+	for _, run := range r.d.Runs {
+		if run.From == nil || run.To == nil {
+			continue // reported already
+		}
+		if run.Name == "" {
+			run.Name = run.From.Name + " - " + run.To.Name
+		}
+		if run.From == run.To {
+			r.report(run.Pos, fmt.Sprintf("run %s leads from a place to itself", quoted(run.Name)),
+				"two places")
+		}
+	}
+}

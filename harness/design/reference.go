@@ -1,0 +1,116 @@
+package design
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"fusewright/harness/quantity"
+)
+
+// referenceHead opens the format reference.
+const referenceHead = `# The design format
+
+*Made from the reader's own tables by ` + "`go test ./harness/design -update`" + `; edit those, not this page.*
+
+A design is a YAML file. It says what stands where, what feeds each part and where each part returns;
+lengths, bundles, currents and findings follow from that.
+
+- The first key is ` + "`fusewright: 1`" + `, the version of the format. Keys are in lower case, with spaces.
+- **Quantities carry their unit**, as people write them: ` + "`18 W`, `350 mA`, `16 AWG`, `1.5 mm²`, `3 ft`, `80 °C`" + `.
+  A number without a unit is refused. Decimals take a point. ` + "`mohm`, `mm2` and `uA`" + ` stand for
+  ` + "`mΩ`, `mm²` and `µA`" + `.
+- **Names** of parts are yours, up to 80 characters; case and the amount of space do not count. No two
+  parts have the same name, whatever their kind. ` + "`battery`" + ` and ` + "`battery negative`" + ` are the battery's posts.
+- **Feeds**: ` + "`fed by: main`" + `, ` + "`fed by: rear 2`" + ` (way 2 of the block ` + "`rear`" + `), ` + "`fed by: keyed 87a`" + ` (a contact of the
+  relay ` + "`keyed`" + `), ` + "`fed by: battery`" + `, or a list of several.
+- A wire's **length** is the shortest way through the runs between its two places and the slack of both
+  ends, unless the wire gives its own.
+- What is left out and matters to a review is not guessed: the findings say that it is missing.
+- Every mistake of a file is reported in one run, with line and column. A value may be shared by a YAML
+  anchor; merge keys and tags are not taken. A file has at most 4 MiB.
+
+Names that come from the library, such as wire types and relay forms, are listed by ` + "`fusewright parts`" + `.
+All results defer to local codes, the makers' instructions and licensed practice.
+`
+
+// WriteReference writes the format reference as Markdown.
+func WriteReference(w io.Writer) error {
+	var b strings.Builder
+	b.WriteString(referenceHead)
+	sections := Format()
+	b.WriteString("\n## Sections\n\n")
+	for _, s := range sections {
+		fmt.Fprintf(&b, "- [%s](#%s)\n", s.Name, strings.ReplaceAll(s.Name, " ", "-"))
+	}
+	for _, s := range sections {
+		writeSection(&b, s)
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+// shapes says how the records of a section stand in the file.
+var shapes = map[string]string{
+	kindRecord: "One record.",
+	kindNamed:  "Records by name: a mapping with each name as key.",
+	kindList:   "A list of records.",
+}
+
+func writeSection(b *strings.Builder, s Section) {
+	fmt.Fprintf(b, "\n## %s\n\n%s %s", s.Name, s.Doc, shapes[s.Shape])
+	if s.Short != "" {
+		fmt.Fprintf(b, " In place of a record: %s.", s.Short)
+	}
+	fmt.Fprintf(b, "\n\n```yaml\n%s```\n\n", s.Example)
+	b.WriteString("| key | value | left out | meaning |\n|---|---|---|---|\n")
+	for _, k := range s.Keys {
+		left := k.Default
+		switch {
+		case k.Required:
+			left = "**required**"
+		case left == "":
+			left = "not given"
+		}
+		fmt.Fprintf(b, "| `%s` | %s | %s | %s |\n", k.Name, k.form(), cell(left), cell(k.Doc))
+	}
+}
+
+// cell keeps a text from ending its table cell.
+func cell(s string) string { return strings.ReplaceAll(s, "|", `\|`) }
+
+// form says how the value of a key is written.
+func (k Key) form() string {
+	words := make([]string, len(k.Choices))
+	for i, c := range k.Choices {
+		words[i] = "`" + c + "`"
+	}
+	choices := oneOf(words)
+	var form string
+	switch k.Kind {
+	case kindChoice:
+		return choices
+	case kindQuantity:
+		form = fmt.Sprintf("%s, such as `%s`", k.Unit, k.Example)
+		if k.Max > k.Min {
+			form += fmt.Sprintf("; %s to %s", quantity.Plain(k.Min, k.Unit), quantity.Plain(k.Max, k.Unit))
+		}
+	case kindNumber:
+		form = fmt.Sprintf("number, %g to %g", k.Min, k.Max)
+	case kindLibrary:
+		form = fmt.Sprintf("name from the library's %s, such as `%s`", k.Library, k.Example)
+	case kindYesNo:
+		return "`yes` or `no`"
+	default:
+		form = k.Kind
+		if k.Section != "" {
+			form = fmt.Sprintf("%s: [%s](#%s)", k.Kind, k.Section, strings.ReplaceAll(k.Section, " ", "-"))
+		} else if k.Example != "" {
+			form += ", such as `" + cell(k.Example) + "`"
+		}
+	}
+	if choices != "" {
+		form = choices + ", or " + form
+	}
+	return form
+}

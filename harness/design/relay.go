@@ -1,0 +1,44 @@
+package design
+
+import (
+	"fusewright/library"
+)
+
+var relaySection = section[Relay]{
+	Section: Section{Name: "relay", Shape: kindNamed,
+		Doc: "A coil with contacts, terminals after DIN 72552: `fed by` is terminal 30; parts fed by the " +
+			"relay's name hang on 87, or on the contact named, as in `keyed 87a`.",
+		Example: "relays:\n  keyed:\n    form: mini make\n    at: under seat\n    fed by: main\n" +
+			"    coil: {fed by: pilot, returns to: frame stud, suppressed by: resistor}\n"},
+	keys: withCommon(append([]key[Relay]{
+		relayFormKey(),
+		recordKey(Key{Name: "coil", Doc: "its coil, terminals 86 and 85", Example: "see coil"},
+			&coilSection, "coil of relay", func(r *reader, x *Relay, f field) *Coil {
+				x.Coil.Pos = r.pos(f.node)
+				return &x.Coil
+			}),
+	}, feedKeys(func(x *Relay) *[]Feed { return &x.FedBy })...)...),
+}
+
+// relayFormKey finds the form whose coil is for the system voltage.
+func relayFormKey() key[Relay] {
+	return libraryKey(Key{Name: "form", Library: "relay forms", Required: true,
+		Doc: "relay form; of a family, the one for the system voltage is taken", Example: "mini make"},
+		func(r *reader) (func(string) *library.RelayForm, func() []string) {
+			return func(name string) *library.RelayForm {
+				return r.lib.RelayFormFor(name, r.d.SystemV.Value)
+			}, r.lib.RelayFormNames
+		}, func(x *Relay) **library.RelayForm { return &x.Form })
+}
+
+var coilSection = section[Coil]{
+	Section: Section{Name: "coil", Shape: kindRecord,
+		Doc: "A relay's coil. What it does when it is switched off, the suppression, matters to what " +
+			"switches it.",
+		Example: "coil: {fed by: pilot, returns to: frame stud, suppressed by: resistor}\n"},
+	keys: append(append(feedKeys(func(x *Coil) *[]Feed { return &x.FedBy }),
+		returnKeys(func(x *Coil) *[]Feed { return &x.Returns })...),
+		choiceKey(Key{Name: "suppressed by", Choices: []string{"none", "resistor", "diode", "zener"},
+			Doc: "what takes the coil's voltage peak; not given is said in the findings", Example: "resistor"},
+			func(x *Coil) *string { return &x.Suppressed })),
+}

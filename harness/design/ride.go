@@ -1,0 +1,54 @@
+package design
+
+import (
+	"fusewright/harness/quantity"
+
+	"gopkg.in/yaml.v3"
+)
+
+var rideSection = section[Ride]{
+	Section: Section{Name: "ride", Shape: kindNamed,
+		Doc: "A sequence of legs, to follow the battery's charge through a day.",
+		Example: "rides:\n  commute:\n    start charge: 90 %\n    legs:\n" +
+			"      - {minutes: 12 min, engine: idle, on: [grips]}\n" +
+			"      - {minutes: 40 min, engine: cruise, on: all, ambient: 5 °C}\n"},
+	keys: []key[Ride]{
+		quantityKey(Key{Name: "start charge", Unit: quantity.Share, Min: 0, Max: 1, Default: "100 %",
+			Doc: "state of charge of the battery at the start", Example: "90 %"},
+			func(x *Ride) *Quantity { return &x.StartCharge }),
+		listKey(Key{Name: "legs", Required: true, Doc: "its legs, in order", Example: "see leg"},
+			&legSection, addLeg),
+	},
+	finish: func(_ *reader, x *Ride, _ field) {
+		if !x.StartCharge.Given() {
+			x.StartCharge.Value = 1
+		}
+	},
+}
+
+var legSection = section[stateDraft]{
+	Section: Section{Name: "leg", Shape: kindList,
+		Doc:     "A time at one engine speed with some loads on.",
+		Example: "legs:\n  - {minutes: 12 min, engine: 2600 rpm, on: [grips]}\n"},
+	keys: append([]key[stateDraft]{
+		quantityKey(Key{Name: "minutes", Unit: quantity.Duration, Min: 1, Max: 30 * 86400, Required: true,
+			Doc: "how long it lasts"}, func(x *stateDraft) *Quantity { return &x.leg.Minutes }),
+		quantityKey(Key{Name: "ambient", Unit: quantity.Temperature, Min: minAmbientC, Max: maxAmbientC,
+			Doc: "air temperature", Default: "that of the battery's place", Example: "5 °C"},
+			func(x *stateDraft) *Quantity { return &x.leg.AmbientC }),
+	}, stateKeys()...),
+}
+
+func addRide(r *reader, d *Design, name string, n *yaml.Node) *Ride {
+	x := &Ride{Name: name, Pos: r.pos(n)}
+	d.Rides = append(d.Rides, x)
+	return x
+}
+
+func addLeg(r *reader, ride *Ride, n *yaml.Node) *stateDraft {
+	leg := &Leg{Pos: r.pos(n)}
+	ride.Legs = append(ride.Legs, leg)
+	x := &stateDraft{of: where{"leg of ride", ride.Name}, leg: leg}
+	r.states = append(r.states, x)
+	return x
+}

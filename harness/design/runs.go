@@ -1,0 +1,68 @@
+package design
+
+import (
+	"fusewright/harness/quantity"
+	"fusewright/library"
+
+	"gopkg.in/yaml.v3"
+)
+
+var runSection = section[Run]{
+	Section: Section{Name: "run", Shape: kindList,
+		Doc: "A stretch of loom between two places. A wire takes the shortest way through the runs " +
+			"between its two ends, and wires in one run share a bundle.",
+		Example: "runs:\n  - {from: battery tray, to: under seat, length: 260 mm, cover: braided sleeve}\n" +
+			"  - {from: under seat, to: handlebar, length: 3 ft, flexes: yes,\n" +
+			"     near: {what: exhaust, ambient: 75 °C}, cover: heat sleeve}\n"},
+	keys: []key[Run]{
+		textKey[Run](Key{Name: "name", Doc: "its name", Default: "both places", Example: "main spine"}, nil).
+			labelled(func(x *Run, s string) { x.Name = s }),
+		placeKey(Key{Name: "from", Required: true, Doc: "the place at one end", Example: "battery tray"},
+			func(x *Run) **Place { return &x.From }),
+		placeKey(Key{Name: "to", Required: true, Doc: "the place at the other end", Example: "under seat"},
+			func(x *Run) **Place { return &x.To }),
+		quantityKey(Key{Name: "length", Unit: quantity.Length, Min: 1e-3, Max: 200, Required: true,
+			Doc: "length along the loom"}, func(x *Run) *Quantity { return &x.LengthM }),
+		recordKey(Key{Name: "near", Doc: "something hot that it passes",
+			Example: "{what: exhaust, ambient: 75 °C}"}, &nearSection, "near of run",
+			func(_ *reader, x *Run, _ field) *Run { return x }),
+		yesKey(Key{Name: "flexes", Default: "no", Doc: "it bends in use", Example: "yes"},
+			func(x *Run) *bool { return &x.Flexes }),
+		yesKey(Key{Name: "chafes", Default: "no", Doc: "it may rub on something", Example: "yes"},
+			func(x *Run) *bool { return &x.Chafes }),
+		yesKey(Key{Name: "pinches", Default: "no", Doc: "it may be pinched", Example: "yes"},
+			func(x *Run) *bool { return &x.Pinches }),
+		libraryKey(Key{Name: "cover", Library: "covers", Doc: "sleeve or conduit over it",
+			Default: "bare", Example: "braided sleeve"},
+			func(r *reader) (func(string) *library.Cover, func() []string) {
+				return r.lib.Cover, r.lib.CoverNames
+			}, func(x *Run) **library.Cover { return &x.Cover }),
+	},
+}
+
+var nearSection = section[Run]{
+	Section: Section{Name: "near", Shape: kindRecord, Doc: "What a run passes near.",
+		Short:   "a word for it",
+		Example: "near: {what: exhaust, ambient: 75 °C}\n"},
+	keys: []key[Run]{
+		textKey(Key{Name: "what", Required: true, Doc: "what it is", Example: "exhaust"},
+			func(x *Run) *Text { return &x.Near }),
+		quantityKey(Key{Name: "ambient", Unit: quantity.Temperature, Min: minAmbientC, Max: maxAmbientC,
+			Doc: "air temperature there in use", Example: "75 °C"},
+			func(x *Run) *Quantity { return &x.AmbientC }),
+	},
+	short: func(r *reader, x *Run, f field) bool {
+		if isNothing(f.node) {
+			return false
+		}
+		x.Near, _ = r.sentence(f, maxName)
+		return true
+	},
+}
+
+func addRun(r *reader, d *Design, n *yaml.Node) *Run {
+	r.current = nil
+	x := &Run{Pos: r.pos(n)}
+	d.Runs = append(d.Runs, x)
+	return x
+}

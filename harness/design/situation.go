@@ -1,0 +1,200 @@
+package design
+
+import (
+	"fmt"
+	"strings"
+
+	"fusewright/harness/quantity"
+
+	"gopkg.in/yaml.v3"
+)
+
+// stateDraft is what is on at once, of a situation or of a leg of a ride,
+// before names and engine speeds are looked up.
+type stateDraft struct {
+	of     where
+	key    Text
+	engine Quantity // Text is the word or speed as written
+	on     Text     // the word "all" or "none"
+	loads  []Text
+	closed []Text
+
+	situation *Situation // one of the two
+	leg       *Leg
+}
+
+var situationSection = section[stateDraft]{
+	Section: Section{Name: "situation", Shape: kindNamed,
+		Doc: "What is on at once; every check is made in every situation. When the design gives some, the " +
+			"usual ones are left out, except that the vehicle parked with the key off is always looked at.",
+		Example: "situations:\n  night ride: {engine: cruise, on: [left lamp, right lamp, grips]}\n" +
+			"  waiting: {engine: idle, on: all}\n  parked: {key: off}\n"},
+	keys: append(stateKeys(),
+		key[stateDraft]{Key: Key{Name: "closed", Kind: kindSwitches, Example: "[lamps]", Default: "none",
+			Doc: "switches closed besides those that the loads need"},
+			read: func(r *reader, x *stateDraft, f field) { x.closed = r.texts(f, maxName) }}),
+}
+
+// stateKeys are the keys that situations and legs share.
+func stateKeys() []key[stateDraft] {
+	return []key[stateDraft]{
+		{Key: Key{Name: "key", Kind: kindChoice, Choices: []string{string(KeyOn), string(KeyOff)},
+			Default: "on", Doc: "ignition key", Example: "off"},
+			read: func(r *reader, x *stateDraft, f field) {
+				if s, ok := r.choice(f, []string{string(KeyOn), string(KeyOff)}); ok {
+					x.key = Text{s, r.pos(f.node)}
+				}
+			}},
+		{Key: Key{Name: "engine", Kind: kindQuantity, Unit: quantity.Speed, Min: 0, Max: maxRPM,
+			Choices: []string{"idle", "cruise", "stopped"}, Default: "stopped",
+			Doc: "engine speed", Example: "2600 rpm"},
+			read: func(r *reader, x *stateDraft, f field) { r.engine(x, f) }},
+		{Key: Key{Name: "on", Kind: kindLoads, Choices: []string{"all", "none"}, Default: "none",
+			Doc: "the loads that are on: names, `all` or `none`", Example: "[left lamp, grips]"},
+			read: func(r *reader, x *stateDraft, f field) {
+				list := r.texts(f, maxName)
+				if n := follow(f.node); n.Kind == yaml.ScalarNode && len(list) == 1 {
+					if word := fold(list[0].Value); word == "all" || word == "none" {
+						x.on = Text{word, list[0].Pos}
+						return
+					}
+				}
+				x.loads = list
+			}},
+	}
+}
+
+// engine reads a speed or one of the words for it.
+func (r *reader) engine(x *stateDraft, f field) {
+	k := Key{Unit: quantity.Speed, Min: 0, Max: maxRPM}
+	s, ok := r.scalar(f, "idle, cruise, stopped or an engine speed")
+	if !ok {
+		return
+	}
+	switch word := fold(s); word {
+	case "idle", "cruise", "stopped":
+		x.engine = Quantity{Text: word, Pos: r.pos(f.node)}
+	default:
+		if strings.ContainsAny(s, "0123456789") {
+			x.engine, _ = r.parseQuantity(f, s, &k)
+			return
+		}
+		r.unknown(r.pos(f.node), fmt.Sprintf("%s: unknown word %s", f, quoted(s)), s,
+			[]string{"idle", "cruise", "stopped", "an engine speed such as 2600 rpm"})
+	}
+}
+
+func addSituation(r *reader, d *Design, name string, n *yaml.Node) *stateDraft {
+	s := &Situation{Name: name, Pos: r.pos(n)}
+	d.Situations = append(d.Situations, s)
+	x := &stateDraft{of: where{"situation", name}, situation: s}
+	r.states = append(r.states, x)
+	return x
+}
+
+// finishSituations completes situations and legs, and derives those not given.
+func (r *reader) finishSituations() {
+	for _, x := range r.states {
+		r.finishState(x)
+	}
+	given, off := len(r.d.Situations) > 0, false
+	for _, s := range r.d.Situations {
+		off = off || s.Key == KeyOff
+	}
+	if !off {
+		r.derive("key off", KeyOff, 0, false)
+	}
+	if given {
+		return
+	}
+	r.derive("key on, engine stopped", KeyOn, 0, true)
+	if r.d.Charging.Present() {
+		r.derive("idle", KeyOn, r.d.Charging.IdleRPM.Value, true)
+		r.derive("cruise", KeyOn, r.d.Charging.CruiseRPM.Value, true)
+	}
+}
+
+func (r *reader) derive(name string, key KeyState, rpm float64, on bool) {
+	s := &Situation{Name: name, Key: key, EngineRPM: rpm, Derived: true, Pos: r.d.Battery.Pos}
+	if on {
+		s.On = r.d.Loads
+	}
+	r.d.Situations = append(r.d.Situations, s)
+}
+
+// finishState looks up what a situation or leg names.
+func (r *reader) finishState(x *stateDraft) {
+	key, rpm := KeyOn, r.engineRPM(x)
+	if x.key.Given() {
+		key = KeyState(x.key.Value)
+	}
+	if key == KeyOff && rpm > 0 {
+		r.report(x.engine.Pos, fmt.Sprintf("%s: the engine runs with the key off", x.of), "key: on")
+	}
+	loads := namedParts[*Load](r, x.of, "load", x.loads)
+	if x.on.Value == "all" {
+		loads = r.d.Loads
+	}
+	if x.leg != nil {
+		x.leg.Key, x.leg.EngineRPM, x.leg.On = key, rpm, loads
+		return
+	}
+	x.situation.Key, x.situation.EngineRPM, x.situation.On = key, rpm, loads
+	x.situation.Closed = namedParts[*Switch](r, x.of, "switch", x.closed)
+}
+
+// engineRPM is the engine speed of a situation or leg.
+func (r *reader) engineRPM(x *stateDraft) float64 {
+	c, e := &r.d.Charging, x.engine
+	switch e.Text {
+	case "", "stopped":
+		return 0
+	case "idle", "cruise":
+		speed := c.IdleRPM
+		if e.Text == "cruise" {
+			speed = c.CruiseRPM
+		}
+		if c.Pos.Line == 0 {
+			r.report(e.Pos, fmt.Sprintf("%s, engine: the design does not say what %s is", x.of, e.Text),
+				"a charging section, or a speed such as 1300 rpm")
+		}
+		return speed.Value
+	}
+	if e.Value > 0 {
+		r.withinCurve(e, x.of.String()+", engine")
+	}
+	return e.Value
+}
+
+// namedParts looks up parts of one kind by name, each at most once.
+func namedParts[P Part](r *reader, of where, kind string, texts []Text) []P {
+	var list []P
+	seen := map[string]bool{}
+	for _, t := range texts {
+		found, ok := r.names[fold(t.Value)]
+		p, right := found.part.(P)
+		switch {
+		case !ok:
+			r.unknown(t.Pos, fmt.Sprintf("%s: no %s is named %s", of, kind, quoted(t.Value)), t.Value,
+				namesOfKind[P](r))
+		case !right:
+			r.report(t.Pos, fmt.Sprintf("%s: %s is %s", of, quoted(t.Value), kindOf(found.part)), "a "+kind)
+		case seen[fold(t.Value)]:
+			r.report(t.Pos, fmt.Sprintf("%s: %s is named twice", of, quoted(t.Value)), "each name once")
+		default:
+			seen[fold(t.Value)] = true
+			list = append(list, p)
+		}
+	}
+	return list
+}
+
+func namesOfKind[P Part](r *reader) []string {
+	var names []string
+	for _, p := range r.parts {
+		if _, ok := p.(P); ok {
+			names = append(names, p.PartName())
+		}
+	}
+	return names
+}

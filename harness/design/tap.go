@@ -1,0 +1,36 @@
+package design
+
+import "fusewright/harness/quantity"
+
+var tapSection = section[Tap]{
+	Section: Section{Name: "tap", Shape: kindNamed,
+		Doc: "A point of the factory loom that the harness uses, as a trigger or as a feed.",
+		Example: "taps:\n  tail lamp feed: {at: under seat, hot: key, fuse: 10 A, spare: 300 mA, " +
+			"supervised: no}\n"},
+	keys: withCommon(
+		choiceKey(Key{Name: "hot", Choices: whenWords, Required: true, Example: "key",
+			Doc: "live with the engine running, with the key on, or always"},
+			func(t *Tap) *When { return &t.Hot }),
+		quantityKey(Key{Name: "fuse", Unit: quantity.Current, Min: 0.1, Max: 1000,
+			Doc: "the factory fuse before it; without it the tap counts as unfused", Example: "10 A"},
+			func(t *Tap) *Quantity { return &t.FuseA }),
+		quantityKey(Key{Name: "spare", Unit: quantity.Current, Min: 0, Max: 1000,
+			Doc: "what may be drawn from it on top of the factory's own", Example: "300 mA"},
+			func(t *Tap) *Quantity { return &t.SpareA }),
+		supervisedKey(),
+	),
+}
+
+// supervisedKey keeps "no" apart from "not said": a review must ask.
+func supervisedKey() key[Tap] {
+	k := yesKey(Key{Name: "supervised", Example: "no",
+		Doc: "watched by a data-bus module, which may report the added load as a fault; " +
+			"not given is said in the findings"},
+		func(t *Tap) *bool { return &t.Supervised })
+	read := k.read
+	k.read = func(r *reader, t *Tap, f field) {
+		read(r, t, f)
+		t.SupervisedGiven = true
+	}
+	return k
+}

@@ -1,0 +1,73 @@
+package design
+
+import (
+	"fusewright/harness/quantity"
+
+	"gopkg.in/yaml.v3"
+)
+
+var vehiclePower = Key{Unit: quantity.Power, Min: 0, Max: 100_000}
+
+var vehicleLoadSection = section[VehicleLoad]{
+	Section: Section{Name: "vehicle load", Shape: kindNamed,
+		Doc: "Something that the machine itself draws: ignition, injection, factory lamps. It stands at the " +
+			"battery posts, since the factory loom is not part of the design.",
+		Short: "its power",
+		Example: "vehicle loads:\n  ignition and injection: 62 W\n" +
+			"  cooling fan: {power: 60 W, duty: 30 %}\n  clock: {current: 2 mA, when: always}\n"},
+	keys: []key[VehicleLoad]{
+		quantityKey(Key{Name: "power", Unit: quantity.Power, Min: 0, Max: 100_000,
+			Doc: "power at the regulated voltage; either this or `current`"},
+			func(l *VehicleLoad) *Quantity { return &l.PowerW }),
+		quantityKey(Key{Name: "current", Unit: quantity.Current, Min: 0, Max: 2000,
+			Doc: "current at the regulated voltage"},
+			func(l *VehicleLoad) *Quantity { return &l.CurrentA }),
+		quantityKey(Key{Name: "duty", Unit: quantity.Share, Min: 0, Max: 1, Default: "100 %",
+			Doc: "share of the time it draws"}, func(l *VehicleLoad) *Quantity { return &l.Duty }),
+		choiceKey(Key{Name: "when", Choices: whenWords, Default: string(WhenRunning),
+			Doc: "draws with the engine running, with the key on, or always", Example: "key"},
+			func(l *VehicleLoad) *When { return &l.When }),
+	},
+	short: func(r *reader, l *VehicleLoad, f field) bool {
+		if isNothing(f.node) {
+			return false
+		}
+		l.PowerW, _ = r.quantity(f, &vehiclePower)
+		l.When, l.Duty.Value = WhenRunning, 1
+		return true
+	},
+	finish: func(r *reader, l *VehicleLoad, f field) {
+		if l.When == "" {
+			l.When = WhenRunning
+		}
+		if !l.Duty.Given() {
+			l.Duty.Value = 1
+		}
+		r.exactlyOne(f, "power", "current")
+	},
+}
+
+var whenWords = []string{string(WhenRunning), string(WhenKey), string(WhenAlways)}
+
+func addVehicleLoad(r *reader, d *Design, name string, n *yaml.Node) *VehicleLoad {
+	l := &VehicleLoad{Name: name, Pos: r.pos(n)}
+	d.VehicleLoads = append(d.VehicleLoads, l)
+	return l
+}
+
+// exactlyOne reports when none or several of some keys are given.
+func (r *reader) exactlyOne(f field, keys ...string) {
+	given := 0
+	for _, k := range keys {
+		if f.has[k] {
+			given++
+		}
+	}
+	switch {
+	case given == 0:
+		r.report(r.pos(f.node), f.where.String()+": how much it draws is not given", oneOf(keys))
+	case given > 1:
+		r.report(r.pos(f.node), f.where.String()+": how much it draws is given more than once",
+			"only one of "+oneOf(keys))
+	}
+}

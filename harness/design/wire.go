@@ -1,0 +1,289 @@
+package design
+
+import (
+	"fmt"
+
+	"fusewright/harness/quantity"
+	"fusewright/library"
+)
+
+// wireDraft is a wire as the file describes it, before defaults.
+type wireDraft struct {
+	spec      WireSpec
+	size      Text // label of the library, such as "1.5 mm²"
+	hasColour bool
+	returns   *Colour // of the defaults: colour of returns
+	from, to  Text    // kinds of terminals asked for: "ring M6"
+}
+
+// DefaultSlackM is the allowance per end when the design gives none: enough to
+// cut an end off and crimp again (common practice, no source).
+const DefaultSlackM = 0.05
+
+// defaultWire is the wire of a practice whose design names no insulation:
+// thin-wall cross-linked automotive wire on land, tinned wire afloat (common
+// practice, no source). Names are of the embedded library.
+var defaultWire = map[string]string{
+	"motorcycle": "ISO 6722 thin wall class B",
+	"off-road":   "ISO 6722 thin wall class B",
+	"marine":     "tinned marine 105 °C AWG",
+}
+
+// Default colours: red feeds and black returns (common practice, no source;
+// IEC 60757 gives the codes).
+const defaultFeedColour, defaultReturnColour = "RD", "BK"
+
+var wireSection = section[wireDraft]{
+	Section: Section{Name: "wire", Shape: kindRecord,
+		Doc:     "One wire of a feed or return. What is left out comes from the `wire` section of the design.",
+		Example: "wire: {size: 1.5 mm², colour: YERD, ends: {to: ring M6}}\n"},
+	keys: append(wireKeys(),
+		quantityKey(Key{Name: "length", Unit: quantity.Length, Min: 1e-3, Max: 200,
+			Doc:     "cut length, when the runs do not give it",
+			Default: "the shortest way through the runs, and the slack of both ends"},
+			func(w *wireDraft) *Quantity { return &w.spec.LengthM }),
+		yesKey(Key{Name: "sheathed", Default: "no", Example: "yes",
+			Doc: "inside a sheath or conduit from end to end; allows more wire before the first fuse in some practices"},
+			func(w *wireDraft) *bool { return &w.spec.Sheathed }),
+		recordKey(Key{Name: "ends", Doc: "crimp parts of its ends", Default: "by part and size",
+			Example: "{from: ring M6, to: tab 6.3}"}, &endsSection, "ends of wire",
+			func(_ *reader, w *wireDraft, _ field) *wireDraft { return w })),
+}
+
+var wireDefaultsSection = section[wireDraft]{
+	Section: Section{Name: "wire defaults", Shape: kindRecord,
+		Doc:     "What holds for every wire that does not say otherwise.",
+		Example: "wire: {insulation: ISO 6722 thin wall class B, size: 1 mm², colour: RD, return colour: BK}\n"},
+	keys: append(wireKeys(),
+		key[wireDraft]{Key: Key{Name: "return colour", Kind: kindText, Default: defaultReturnColour,
+			Doc: "colour of returns: IEC 60757 code", Example: "BK"},
+			read: func(r *reader, w *wireDraft, f field) {
+				if c, ok := r.colour(f); ok {
+					w.returns = &c
+				}
+			}}),
+}
+
+var endsSection = section[wireDraft]{
+	Section: Section{Name: "ends", Shape: kindRecord,
+		Doc:     "The crimp parts of a wire: `from` is the end towards the source, or, of a return, towards the load.",
+		Example: "ends: {from: ring M6, to: tab 6.3}\n"},
+	keys: []key[wireDraft]{
+		endKey("from", func(w *wireDraft) (**library.Terminal, *Text) { return &w.spec.FromEnd, &w.from }),
+		endKey("to", func(w *wireDraft) (**library.Terminal, *Text) { return &w.spec.ToEnd, &w.to }),
+	},
+}
+
+// endKey reads a terminal's name or its kind; of a kind, the one that takes the
+// wire is chosen when its size is known.
+func endKey(name string, to func(*wireDraft) (**library.Terminal, *Text)) key[wireDraft] {
+	k := Key{Name: name, Kind: kindLibrary, Library: "terminals", Example: "ring M6",
+		Doc: "crimp part of this end: its name, or its kind alone"}
+	return key[wireDraft]{Key: k, read: func(r *reader, w *wireDraft, f field) {
+		s, ok := r.sentence(f, maxName)
+		if !ok {
+			return
+		}
+		part, kind := to(w)
+		if *part = lookup(r, "terminals", s.Value, r.lib.Terminal); *part != nil {
+			return
+		}
+		kinds := r.lib.TerminalKinds()
+		for _, k := range kinds {
+			if fold(k) == fold(s.Value) {
+				*kind = Text{k, s.Pos}
+				return
+			}
+		}
+		r.unknown(s.Pos, fmt.Sprintf("%s: the library has no %s", f, quoted(s.Value)), s.Value,
+			append(kinds, r.lib.TerminalNames()...))
+	}}
+}
+
+// chooseEnds finds the terminals of the kinds asked for that take the wire.
+func (r *reader) chooseEnds(w *wireDraft, at where) {
+	size := w.spec.Size
+	for _, end := range []struct {
+		kind Text
+		to   **library.Terminal
+	}{{w.from, &w.spec.FromEnd}, {w.to, &w.spec.ToEnd}} {
+		if !end.kind.Given() || size == nil {
+			continue
+		}
+		if *end.to = r.lib.TerminalFor(end.kind.Value, size.AreaMm2); *end.to == nil {
+			r.report(end.kind.Pos, fmt.Sprintf("%s: no %s of the library takes %s", at,
+				quoted(end.kind.Value), size.Label), "another kind of terminal, or another size")
+		}
+	}
+}
+
+// wireKeys are the keys that wires and the defaults of wires share.
+func wireKeys() []key[wireDraft] {
+	return []key[wireDraft]{
+		{Key: Key{Name: "size", Kind: kindQuantity, Unit: quantity.Area, Example: "16 AWG",
+			Doc: "conductor size, as the wire type has it", Default: "the practice's smallest"},
+			read: func(r *reader, w *wireDraft, f field) { r.wireSize(w, f) }},
+		{Key: Key{Name: "colour", Kind: kindText, Default: defaultFeedColour,
+			Doc: "IEC 60757 code of one colour or of base and tracer, or the English names", Example: "YERD"},
+			read: func(r *reader, w *wireDraft, f field) { w.spec.Colour, w.hasColour = r.colour(f) }},
+		libraryKey(Key{Name: "insulation", Library: "wire types", Doc: "wire type",
+			Default: "by practice", Example: "ISO 6722 thin wall class B"},
+			func(r *reader) (func(string) *library.WireType, func() []string) {
+				return r.lib.WireType, r.lib.WireTypeNames
+			}, func(w *wireDraft) **library.WireType { return &w.spec.Type }),
+		quantityKey(Key{Name: "slack", Unit: quantity.Length, Min: 0, Max: 20,
+			Doc:     "allowance at each end, on top of the runs",
+			Default: quantity.Plain(DefaultSlackM, quantity.Length), Example: "60 mm"},
+			func(w *wireDraft) *Quantity { return &w.spec.SlackM }),
+	}
+}
+
+// wireSize reads a size to the library's spelling.
+func (r *reader) wireSize(w *wireDraft, f field) {
+	s, ok := r.scalar(f, quantity.Expected(quantity.Area))
+	if !ok {
+		return
+	}
+	label, err := quantity.SizeLabel(s)
+	if err != nil {
+		r.add(quantityProblem(r.pos(f.node), f, err))
+		return
+	}
+	if area, _ := quantity.Parse(label, quantity.Area); area < 0.01 || area > 500 { // own label parses
+		r.report(r.pos(f.node), fmt.Sprintf("%s: %s is out of range", f, quoted(s)), "0.01 mm² to 500 mm²")
+		return
+	}
+	w.size = Text{label, r.pos(f.node)}
+}
+
+// colour reads a colour code or the names of one or two colours.
+func (r *reader) colour(f field) (Colour, bool) {
+	s, ok := r.scalar(f, "a colour code, such as RD or YERD")
+	if !ok {
+		return Colour{}, false
+	}
+	c := lookup(r, "colours", s, func(s string) *Colour {
+		base, tracer := r.lib.ColourPair(s)
+		return &Colour{base, tracer}
+	})
+	if c.Base == nil {
+		r.unknown(r.pos(f.node), fmt.Sprintf("%s: the library has no colour %s", f, quoted(s)), s,
+			r.lib.ColourCodes())
+		return Colour{}, false
+	}
+	return *c, true
+}
+
+// fillWires gives every wire its type, size, colour and slack.
+func (r *reader) fillWires() {
+	def := &r.defaults
+	if def.spec.Type == nil {
+		def.spec.Type = r.defaultWireType()
+	}
+	if !def.hasColour {
+		def.spec.Colour.Base = r.lib.Colour(defaultFeedColour)
+	}
+	back := Colour{Base: r.lib.Colour(defaultReturnColour)}
+	if def.returns != nil {
+		back = *def.returns
+	}
+	if !def.spec.SlackM.Given() {
+		def.spec.SlackM.Value = DefaultSlackM
+	}
+	r.chooseSize(def, where{kind: "wire"}, &wireDraft{})
+	r.d.Wire = def.spec
+	for _, c := range r.connections {
+		if len(*c.feeds) > 0 {
+			r.fillWire(c, back)
+		}
+	}
+}
+
+// fillWire completes the wire of one connection and gives it to its feeds.
+func (r *reader) fillWire(c *connection, back Colour) {
+	w, name := c.wire, "wire"
+	if c.back {
+		name = "return wire"
+	}
+	if w == nil {
+		w = &wireDraft{}
+	}
+	def := &r.defaults
+	own := w.spec.Type != nil
+	if !own {
+		w.spec.Type = def.spec.Type
+	}
+	if !w.hasColour {
+		w.spec.Colour = def.spec.Colour
+		if c.back {
+			w.spec.Colour = back
+		}
+	}
+	if !w.spec.SlackM.Given() {
+		w.spec.SlackM = def.spec.SlackM
+	}
+	at := where{name + " of " + c.of.kind, c.of.name}
+	if w.size.Given() || (own && w.spec.Type != def.spec.Type) {
+		r.chooseSize(w, at, def)
+	} else {
+		w.spec.Size = def.spec.Size
+	}
+	r.chooseEnds(w, at)
+	for i := range *c.feeds {
+		f := &(*c.feeds)[i]
+		f.Wire = w.spec
+		if f.Wire.Pos.Line == 0 {
+			f.Wire.Pos = f.From.Pos
+		}
+	}
+}
+
+// chooseSize finds the size of a wire in its type: the one given, else the
+// default's, else the practice's smallest.
+func (r *reader) chooseSize(w *wireDraft, at where, def *wireDraft) {
+	t := w.spec.Type
+	if t == nil {
+		return // reported already
+	}
+	size := w.size
+	if !size.Given() {
+		size = def.size
+	}
+	if !size.Given() {
+		least := 0.0
+		if r.d.Practice != nil {
+			least = r.d.Practice.MinMm2
+		}
+		if w.spec.Size = t.SizeFor(least); w.spec.Size == nil {
+			r.report(w.spec.Pos, fmt.Sprintf("%s: %s has no size of %s or more", at, t.Name,
+				quantity.Plain(least, quantity.Area)), oneOf(t.SizeLabels()))
+		}
+		return
+	}
+	w.spec.Size = lookup(r, "sizes of "+t.Name, size.Value, t.Size)
+	if w.spec.Size == nil {
+		pos := size.Pos
+		if !w.size.Given() {
+			pos = w.spec.Pos
+		}
+		r.report(pos, fmt.Sprintf("%s: %s has no size %s", at, quoted(t.Name), size.Value),
+			oneOf(t.SizeLabels()))
+	}
+}
+
+// defaultWireType is the wire type of a design that names none.
+func (r *reader) defaultWireType() *library.WireType {
+	if r.d.Practice == nil {
+		return nil // reported already
+	}
+	if t := r.lib.WireType(defaultWire[r.d.Practice.Name]); t != nil {
+		return t
+	}
+	if len(r.connections) > 0 {
+		pos := r.defaults.spec.Pos
+		pos.File = r.file
+		r.report(pos, fmt.Sprintf("wire: no usual insulation for the practice %s",
+			quoted(r.d.Practice.Name)), oneOf(r.lib.WireTypeNames()))
+	}
+	return nil
+}

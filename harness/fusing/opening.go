@@ -1,0 +1,276 @@
+package fusing
+
+import (
+	"fmt"
+	"math"
+
+	"fusewright/library"
+)
+
+// Device is one overcurrent device where it sits.
+type Device struct {
+	Type     *library.FuseType
+	Rating   *library.FuseRating
+	AmbientC float64
+}
+
+// RatedC is the ambient at which bands and ratings are given: 23 °C for
+// ISO 8820 fuse-links.
+const RatedC = 23.0
+
+// Opening is the time band in which a device opens at a current.
+type Opening struct {
+	CurrentA float64
+	Multiple float64 // of the rating
+	// FastS is the soonest it may open; +Inf when it is not to open at all.
+	// FastKnown is false where no lower limit is published; FastS is then 0.
+	FastS     float64
+	FastKnown bool
+	// SlowS is the latest; +Inf where it may never open. SlowKnown is false
+	// where no upper limit is published; SlowS is then +Inf.
+	SlowS     float64
+	SlowKnown bool
+	// Extended tells that the current lies above the published band, which is
+	// carried on with its last I²t.
+	Extended bool
+	Note     string
+}
+
+// Open finds the opening band at a current. Between published multiples the
+// limits run straight on log-log axes; above the last the last limit is carried
+// on with constant I²t, since melting is adiabatic there; below the first upper
+// limit the device may never open. A hot device may open as soon as its
+// re-rated rating says, a cold one as late; the published limits at 23 °C
+// always stay within the band.
+func (d Device) Open(currentA float64) Opening {
+	current := math.Abs(currentA)
+	o := Opening{CurrentA: current, SlowS: math.Inf(1)}
+	if d.Type == nil || d.Rating == nil || !(d.Rating.RatingA > 0) || math.IsNaN(current) {
+		o.Note = "the device's type or rating is not known"
+		return o
+	}
+	o.Multiple = current / d.Rating.RatingA
+	c := d.curve()
+	if len(c.band) == 0 {
+		o.Note = fmt.Sprintf("no opening times published for %s", d.Type.Name)
+		if o.Multiple <= 1 {
+			o.FastS, o.FastKnown = math.Inf(1), true
+		}
+		return o
+	}
+	o.FastS, o.FastKnown = c.fast(current)
+	o.SlowS, o.SlowKnown = c.slow(current)
+	o.Extended = o.Multiple > c.band[len(c.band)-1].Multiple
+	o.Note = c.note(o)
+	return o
+}
+
+// Share is what the device carries for good at its ambient, as a share of its
+// rating; known is false when the type has no re-rating table, and the share
+// is then 1.
+func (d Device) Share() (share float64, known bool) {
+	if d.Type == nil {
+		return 1, false
+	}
+	return rerated(d.Type.Rerating, d.AmbientC)
+}
+
+// rerated reads a re-rating table: straight between its rows; below the first
+// as the first; above the last on along the last stretch, to zero at the least.
+func rerated(rows []library.RatedAt, ambientC float64) (share float64, known bool) {
+	n := len(rows)
+	if n == 0 {
+		return 1, false
+	}
+	if ambientC <= rows[0].AmbientC || n == 1 {
+		return rows[0].Share, true
+	}
+	i := 1
+	for i < n-1 && rows[i].AmbientC < ambientC {
+		i++
+	}
+	a, b := rows[i-1], rows[i]
+	f := (ambientC - a.AmbientC) / (b.AmbientC - a.AmbientC)
+	s := a.Share + f*(b.Share-a.Share)
+	if f > 1 {
+		s = math.Min(s, b.Share)
+	}
+	return math.Max(0, s), true
+}
+
+// curve is the band of one device, ready to be asked often.
+type curve struct {
+	device   Device
+	band     []library.TimePoint
+	ratingA  float64
+	carries  float64 // multiple that it carries for good, at least 1
+	hotA     float64 // rating that the fast edge counts from
+	coldA    float64 // rating that the slow edge counts from
+	meltFast float64 // A²s: never opens with less; 0 = not known
+	meltSlow float64 // A²s: most that it lets through while clearing; 0 = not known
+}
+
+// Typical melting I²t is an average; makers print no limits. A fifth either way
+// for melting, twice for melting and arcing together. From memory: an
+// engineering margin, not a standard.
+const (
+	meltLeast = 0.8
+	meltMost  = 2.0
+)
+
+func (d Device) curve() *curve {
+	c := &curve{device: d, ratingA: d.Rating.RatingA, band: d.Type.BandFor(d.Rating.RatingA)}
+	c.hotA, c.coldA, c.carries = c.ratingA, c.ratingA, 1
+	for _, p := range c.band {
+		if p.MinS >= carryS {
+			c.carries = math.Max(c.carries, p.Multiple)
+		}
+	}
+	if at, ok := d.Share(); ok {
+		base, _ := rerated(d.Type.Rerating, RatedC)
+		if base > 0 {
+			shift := at / base
+			c.hotA = c.ratingA * math.Min(1, shift)
+			c.coldA = c.ratingA * math.Max(1, shift)
+		}
+	}
+	c.meltFast, c.meltSlow = d.Rating.MeltI2t*meltLeast, d.Rating.MeltI2t*meltMost
+	return c
+}
+
+// fast is the soonest opening. Up to its carrying limit, and to its rating, the
+// device carries the current for good. Between there and the first published
+// lower limit it opens no sooner than that limit: nothing more is published.
+func (c *curve) fast(current float64) (float64, bool) {
+	if !(c.hotA > 0) {
+		return 0, true
+	}
+	m := current / c.hotA
+	if m <= c.carries {
+		return math.Inf(1), true
+	}
+	t, state := edge(c.band, m, opensAfter)
+	switch state {
+	case empty:
+		return 0, false
+	case below:
+		return opensAfter(firstLimit(c.band, opensAfter)), true
+	case beyond:
+		if c.meltFast > 0 {
+			t = math.Min(t, c.meltFast/(current*current))
+		}
+	}
+	return t, true
+}
+
+// carryS is the time from which a lower limit is one of carrying for good:
+// four hours, the shortest carrying test of the standards for fuse-links.
+const carryS = 4 * 3600.0
+
+// opensAfter is the lower limit of a point; zero for none and for carrying.
+func opensAfter(p library.TimePoint) float64 {
+	if p.MinS >= carryS {
+		return 0
+	}
+	return p.MinS
+}
+
+// opensBefore is the upper limit of a point; zero for none.
+func opensBefore(p library.TimePoint) float64 { return p.MaxS }
+
+// slow is the latest opening; +Inf and false where no limit is published.
+func (c *curve) slow(current float64) (float64, bool) {
+	t, state := edge(c.band, current/c.coldA, opensBefore)
+	if state == empty || state == below {
+		return math.Inf(1), false
+	}
+	return t, true
+}
+
+// place says where a multiple lies against the published limits of one edge.
+type place int
+
+const (
+	empty place = iota
+	below
+	inside
+	beyond
+)
+
+// edge reads one edge of a band at a multiple. Limits of zero are not
+// published and are passed over. A limit that grows with the multiple, which a
+// table of rounded values can show, is held at the one before.
+func edge(band []library.TimePoint, m float64, limit func(library.TimePoint) float64) (float64, place) {
+	var m1, t1 float64
+	for _, p := range band {
+		t2 := limit(p)
+		if t2 <= 0 {
+			continue
+		}
+		if t1 > 0 {
+			t2 = math.Min(t2, t1)
+		}
+		if m <= p.Multiple {
+			switch {
+			case m == p.Multiple:
+				return t2, inside
+			case t1 == 0:
+				return 0, below
+			}
+			f := math.Log(m/m1) / math.Log(p.Multiple/m1)
+			return t1 * math.Pow(t2/t1, f), inside
+		}
+		m1, t1 = p.Multiple, t2
+	}
+	if t1 == 0 {
+		return 0, empty
+	}
+	return t1 * m1 * m1 / (m * m), beyond
+}
+
+func firstLimit(band []library.TimePoint, limit func(library.TimePoint) float64) library.TimePoint {
+	for _, p := range band {
+		if limit(p) > 0 {
+			return p
+		}
+	}
+	return library.TimePoint{}
+}
+
+// note says what a reader of the numbers must know.
+func (c *curve) note(o Opening) string {
+	t := c.device.Type
+	switch {
+	case !o.SlowKnown:
+		first := firstLimit(c.band, opensBefore)
+		if first.Multiple == 0 {
+			return "no upper limit published for " + t.Name
+		}
+		return fmt.Sprintf("no upper limit published below %g %% of the rating", 100*first.Multiple)
+	case o.Extended:
+		return fmt.Sprintf("above the published band (%g %%): carried on with constant I²t",
+			100*c.band[len(c.band)-1].Multiple)
+	case t.Kind == "breaker" && t.Reset == "automatic":
+		return "closes again by itself while the fault stays"
+	case t.Kind == "ptc":
+		return "does not part the circuit: a holding current flows on"
+	}
+	return ""
+}
+
+// OpenAt is Open for a type, a rating in amperes and an ambient.
+func OpenAt(t *library.FuseType, ratingA, currentA, ambientC float64) Opening {
+	return Device{Type: t, Rating: RatingOf(t, ratingA), AmbientC: ambientC}.Open(currentA)
+}
+
+// RatingOf is the type's rating of so many amperes, or one of which only the
+// amperes are known; nil for a type of nil or no rating.
+func RatingOf(t *library.FuseType, ratingA float64) *library.FuseRating {
+	if t == nil || !(ratingA > 0) {
+		return nil
+	}
+	if r := t.Rating(ratingA); r != nil {
+		return r
+	}
+	return &library.FuseRating{RatingA: ratingA}
+}

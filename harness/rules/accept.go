@@ -1,0 +1,86 @@
+package rules
+
+import (
+	"fmt"
+	"strings"
+
+	"fusewright/harness/design"
+	"fusewright/harness/finding"
+	"fusewright/harness/problem"
+)
+
+var unusedAcceptance = &Rule{
+	Name:  "unused-acceptance",
+	Title: "an acceptance that accepts nothing",
+	Doc: "An entry under `accepted` names a rule that does not exist, or a rule and part for which " +
+		"there is no finding. Nothing is hidden by it, but it would hide the next finding of that " +
+		"rule and part without anyone having looked at it.",
+	Formula:  "none",
+	Limits:   "none",
+	Why:      "a reason written for a fault that is gone will be taken for a review of the next one",
+	Change:   "take the entry out of `accepted`, or correct the rule's or the part's name",
+	Severity: "advice",
+	Source:   "common practice, no source",
+	Bad: `
+accepted:
+  - {rule: live-with-key-off, part: tail lamp, reason: "was wired to the battery in revision A"}
+`,
+	Good: `
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
+  tracker: {power: 0.12 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame, own switch: true}
+`,
+	// The acceptances can only be weighed after every other rule has run, so
+	// accept reports for this rule.
+	Run: func(*Pass) {},
+}
+
+// accept marks the findings that the design accepts and reports acceptances
+// that match nothing. An acceptance of a danger is kept and shown like any
+// other: the finding stays in the list with the reason beside it.
+func accept(f *facts, found []*finding.Finding) []*finding.Finding {
+	p := &Pass{facts: f, rule: unusedAcceptance}
+	for _, a := range f.d.Accepted {
+		if acceptMatching(a, found) == 0 {
+			p.reportUnused(a)
+		}
+	}
+	return append(found, p.found...)
+}
+
+// acceptMatching marks what an acceptance matches and counts it.
+func acceptMatching(a *design.Acceptance, found []*finding.Finding) int {
+	n := 0
+	for _, f := range found {
+		if f.Rule != a.Rule.Value || !namesPart(a.Part.Value, f) {
+			continue
+		}
+		n++
+		if f.Accepted == "" {
+			f.Accepted = a.Reason.Value
+		}
+	}
+	return n
+}
+
+// namesPart tells whether an acceptance's part is the finding's: by the name
+// in the design, or by reference designation or wire number.
+func namesPart(part string, f *finding.Finding) bool {
+	return part == f.Part || part == f.Ref
+}
+
+func (p *Pass) reportUnused(a *design.Acceptance) {
+	what := fmt.Sprintf("no finding of rule %q concerns part %q", a.Rule.Value, a.Part.Value)
+	if Find(a.Rule.Value) == nil {
+		what = fmt.Sprintf("there is no rule %q", a.Rule.Value)
+		if near := problem.Nearest(a.Rule.Value, Names()); near != "" {
+			what += fmt.Sprintf(" (did you mean %q?)", near)
+		}
+	}
+	p.report(finding.Finding{
+		Severity: finding.Advice,
+		Part:     strings.TrimSpace(a.Part.Value),
+		Pos:      a.Rule.Pos,
+		What:     what + ", so this acceptance accepts nothing",
+	})
+}

@@ -1,0 +1,71 @@
+package rules
+
+import (
+	"fmt"
+
+	"fusewright/harness/circuit"
+	"fusewright/harness/finding"
+)
+
+var alwaysHotConductor = &Rule{
+	Name:  "always-hot-conductor",
+	Title: "a conductor is live with the key off for nothing",
+	Doc: "A feed wire that is live with every contact open and the key off, below which there is no " +
+		"load, coil or contact at all: it ends at unused ways, an unused fuse or a loose end. A wire " +
+		"whose every way down first meets a contact is not reported, nor one that leads to a load: " +
+		"that is live-with-key-off. `stays live` on a part the wire passes or ends at excuses it.",
+	Formula:  "none: it is a question of topology",
+	Limits:   "none",
+	Why:      "a live end that nobody uses is only waiting to be chafed or bridged by a spanner",
+	Change:   "take the wire out, feed it behind the key, or give the reason as `stays live`",
+	Severity: "advice",
+	Source:   "common practice, no source",
+	Bad: `
+fuses:
+  lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
+  later fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: battery, wire: {size: 1 mm², length: 100 mm}}
+`,
+	Good: `
+fuses:
+  lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
+  later fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: battery, wire: {size: 1 mm², length: 100 mm}, stays live: "feed of next season's compressor, capped"}
+`,
+	Run: func(p *Pass) {
+		if p.positive == nil {
+			return
+		}
+		live := p.live(untouched, p.excused)
+		done := map[*circuit.Wire]bool{}
+		for _, w := range p.c.Wires {
+			if isReturn(w) || done[w] || !live.nodes[w.From.Node.Index] || staysLive(w.To.Part) {
+				continue
+			}
+			if below, idle := p.idleBelow(w); idle {
+				for _, v := range below {
+					done[v] = true
+				}
+				fin := ofWire(finding.Advice, w)
+				fin.What = fmt.Sprintf("%s is live with the key off and feeds nothing", wireText(w))
+				p.report(fin)
+			}
+		}
+	},
+}
+
+// idleBelow lists the wires below a wire and tells whether nothing there draws
+// or switches.
+func (p *Pass) idleBelow(w *circuit.Wire) (below []*circuit.Wire, idle bool) {
+	idle = true
+	p.below(w.To.Node, func(b *circuit.Branch) bool {
+		switch {
+		case b.Kind == circuit.LoadBranch, p.coils[b] != nil, b.Closer != nil, p.excused(b):
+			idle = false
+		case b.Wire != nil && isReturn(b.Wire):
+			idle = false
+		case b.Wire != nil:
+			below = append(below, b.Wire)
+		}
+		return idle
+	})
+	return below, idle
+}

@@ -1,0 +1,49 @@
+package rules
+
+import "fusewright/harness/circuit"
+
+var chafingRun = &Rule{
+	Name:  "chafing-run",
+	Title: "a run that may chafe or be pinched is not protected",
+	Doc: "A run marked as chafing needs a cover against abrasion, one marked as pinching a cover that " +
+		"bears being squeezed. Which covers do is in the library.",
+	Formula:  "none",
+	Limits:   "abrasion and pinch of the cover in the library",
+	Why:      "the insulation is cut through to the frame, at a place nobody sees",
+	Change:   "use a cover that protects against it, or lead the run elsewhere",
+	Severity: "fault",
+	Source:   "33 CFR 183.445, abrasion protection of conductors (one source); which covers protect: common practice",
+	Bad: `
+runs:
+  - {from: battery tray, to: rear, length: 600 mm, pinches: yes, cover: braided sleeve}
+`,
+	Good: `
+runs:
+  - {from: battery tray, to: rear, length: 600 mm, pinches: yes, chafes: yes, cover: corrugated conduit}
+`,
+	Run: func(p *Pass) {
+		for _, b := range p.c.Bundles {
+			r := b.Run
+			if len(b.Wires) == 0 {
+				continue
+			}
+			chafes := r.Chafes && (r.Cover == nil || !r.Cover.Abrasion)
+			pinches := r.Pinches && (r.Cover == nil || !r.Cover.Pinch)
+			switch {
+			case chafes && pinches:
+				p.reportRun(b, "may chafe and be pinched; "+coverText(b)+" protects against neither")
+			case chafes:
+				p.reportRun(b, "may chafe; "+coverText(b)+" does not protect against it")
+			case pinches:
+				p.reportRun(b, "may be pinched; "+coverText(b)+" does not protect against it")
+			}
+		}
+	},
+}
+
+func coverText(b *circuit.Bundle) string {
+	if b.Run.Cover == nil {
+		return "bare loom"
+	}
+	return b.Run.Cover.Name
+}

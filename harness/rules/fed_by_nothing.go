@@ -1,0 +1,84 @@
+package rules
+
+import (
+	"fmt"
+
+	"fusewright/harness/circuit"
+	"fusewright/harness/finding"
+)
+
+var fedByNothing = &Rule{
+	Name:  "fed-by-nothing",
+	Title: "a part is fed by nothing",
+	Doc: "A part that names no feed, or whose feed has no way to the battery even with every contact " +
+		"closed: a spare way, a contact the relay does not have, a splice nobody feeds. Reported at the " +
+		"first such part; what it feeds in turn has the same cause. Coils are relay-never-energised.",
+	Formula:  "none: it is a question of topology",
+	Limits:   "none",
+	Why:      "it cannot work, and what was meant may have been fed from somewhere else",
+	Change:   "name the part that feeds it as `fed by`",
+	Severity: "fault; danger for a critical load",
+	Source:   "common practice, no source",
+	Bad: `
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
+  work lamp: {power: 5 W, behaves: resistor, at: rear, returns to: frame, return wire: {size: 1 mm²}}
+`,
+	Good: `
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
+  work lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame, return wire: {size: 1 mm²}}
+`,
+	Run: func(p *Pass) {
+		live := p.flood(p.positive, (*circuit.Branch).Feeds)
+		for _, part := range p.c.Parts {
+			if in := inlet(part); in != nil && !live[in.Node.Index] && !p.starvedAbove(in, live) {
+				p.reportUnfed(part)
+			}
+		}
+	},
+}
+
+// inlet is the terminal at which a part takes its feed; nil for parts that
+// take none.
+func inlet(p *circuit.Part) *circuit.Terminal {
+	switch p.Kind {
+	case circuit.Load:
+		return p.Terminal("+")
+	case circuit.Relay:
+		return p.Terminal("30")
+	case circuit.Fuse, circuit.Switch, circuit.Block:
+		return p.Terminal("in")
+	case circuit.Splice:
+		if len(p.Terminals) > 0 {
+			return p.Terminals[0]
+		}
+	}
+	return nil
+}
+
+// starvedAbove tells whether the part's feed comes from a part that is itself
+// fed by nothing, so that the cause is reported there.
+func (p *Pass) starvedAbove(in *circuit.Terminal, live []bool) bool {
+	for _, w := range wiresTo(in) {
+		if up := inlet(w.From.Part); up != nil && !live[up.Node.Index] {
+			return true
+		}
+	}
+	return false
+}
+
+func (p *Pass) reportUnfed(part *circuit.Part) {
+	severity := finding.Fault
+	if l := accessory(part); l != nil {
+		severity = graver(l.Critical, finding.Fault, finding.Danger)
+	}
+	fin := ofPart(severity, part)
+	fin.What = part.Name + " names no feed"
+	if in := inlet(part); len(wiresTo(in)) > 0 {
+		w := wiresTo(in)[0]
+		fin.What = fmt.Sprintf("%s is fed by %s, which no supply reaches", part.Name, terminalText(w.From))
+		fin.Pos = w.Pos
+	}
+	p.report(fin)
+}

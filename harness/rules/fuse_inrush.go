@@ -1,0 +1,84 @@
+package rules
+
+import (
+	"fmt"
+	"math"
+
+	"fusewright/harness/circuit"
+	"fusewright/harness/finding"
+	"fusewright/harness/fusing"
+)
+
+var fuseInrush = &Rule{
+	Name:  "fuse-inrush",
+	Title: "a fuse may open while a load starts",
+	Doc: "The starting current of each accessory, where the design or the library gives one, against the " +
+		"nearest fuse above it. Loads are taken to start one at a time, at their rated current. The " +
+		"start must pass below the fuse's fastest opening, and its heat must be a small share of the " +
+		"melting I²t where one is published. Where the fuse type has no published lower times, " +
+		"data-missing says so.",
+	Formula: "i(t) = I·(1 + (p − 1)·e^(−t/τ)); at each t the steady current of the same heat must open later " +
+		"than t on the fast edge; ∫i²dt above the running current ≤ 0.22 × melting I²t",
+	Limits:   "the fuse type's time band; 0.22 of the melting I²t for 100 000 starts",
+	Why:      "the fuse opens at switching on, or ages with every start and opens some day without a fault",
+	Change:   "fit a slower type or a larger rating that the wire still allows, or a soft start",
+	Severity: "fault",
+	Source:   "maker's guide to fuse selection, pulse chart (one source); makers' data sheets, time-current tables (one source)",
+	Bad: `
+fuses:
+  pump fuse: {type: blade C, rating: 10 A, at: battery tray, fed by: keyed feed, wire: {size: 2.5 mm², length: 100 mm}}
+loads:
+  bilge pump: {power: 72 W, behaves: motor, inrush: {peak: 8, time: 400 ms}, at: rear, fed by: pump fuse, wire: {size: 2.5 mm²}, returns to: frame, return wire: {size: 2.5 mm²}}
+taps:
+  keyed feed: {at: battery tray, hot: key, fuse: 20 A, spare: 15 A, supervised: no}
+`,
+	Good: `
+fuses:
+  pump fuse: {type: blade C, rating: 10 A, at: battery tray, fed by: keyed feed, wire: {size: 2.5 mm², length: 100 mm}}
+loads:
+  bilge pump: {power: 72 W, behaves: motor, inrush: {peak: 2, time: 40 ms}, at: rear, fed by: pump fuse, wire: {size: 2.5 mm²}, returns to: frame, return wire: {size: 2.5 mm²}}
+taps:
+  keyed feed: {at: battery tray, hot: key, fuse: 20 A, spare: 15 A, supervised: no}
+`,
+	Run: func(p *Pass) {
+		for _, l := range p.partsOf(circuit.Load) {
+			if fuse := p.fuseAbove(l); fuse != nil {
+				p.judgeInrush(l, fuse)
+			}
+		}
+	},
+}
+
+// fuseAbove is the nearest fuse of the design above a load that starts with
+// more than its running current; nil when there is nothing to judge.
+func (p *Pass) fuseAbove(part *circuit.Part) *circuit.Branch {
+	l, b := accessory(part), loadBranch(part)
+	if l == nil || b == nil || l.Inrush.PeakRatio <= 1 || l.Inrush.TauS <= 0 {
+		return nil
+	}
+	g := p.guards[b.A.Index]
+	if !g.known() || g.fuse.Fuse.Factory {
+		return nil
+	}
+	return g.fuse
+}
+
+func (p *Pass) judgeInrush(part *circuit.Part, fuse *circuit.Branch) {
+	l, running := accessory(part), p.ratedDrawA(loadBranch(part))
+	c := fusing.Carries(device(fuse), running, l.Inrush)
+	if c.StartHolds || !c.EdgeKnown && !(c.MeltShare > fusing.PulseShare) {
+		return
+	}
+	fin := ofPart(finding.Fault, part)
+	fin.What = fmt.Sprintf("%s starts with %s and %s may open during the start", part.Name,
+		amps(running*l.Inrush.PeakRatio), fuseText(fuse))
+	fin.Numbers = []finding.Number{{Name: "peak", Value: running * l.Inrush.PeakRatio, Unit: "A"}}
+	if !math.IsInf(c.Margin, 0) {
+		fin.Numbers = append(fin.Numbers, finding.Number{Name: "soonest opening over elapsed time", Value: c.Margin},
+			finding.Number{Name: "limit", Value: 1}, finding.Number{Name: "margin", Value: c.Margin - 1})
+	}
+	if !math.IsNaN(c.MeltShare) {
+		fin.Numbers = append(fin.Numbers, finding.Number{Name: "share of melting I²t", Value: c.MeltShare})
+	}
+	p.report(fin)
+}

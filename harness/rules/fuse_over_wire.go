@@ -1,0 +1,66 @@
+package rules
+
+import (
+	"fmt"
+
+	"fusewright/harness/circuit"
+	"fusewright/harness/finding"
+)
+
+var fuseOverWire = &Rule{
+	Name:  "fuse-over-wire",
+	Title: "a fuse is larger than a wire it protects can carry",
+	Doc: "For every feed wire the fuse that would open is found: the smallest on its way from the " +
+		"battery. Its rating must not exceed the practice's share of what the wire may carry for good " +
+		"where it is laid. One finding a fuse, for the wire with the least room; return wires are " +
+		"judged by return-below-fuse, a wire as hot as its insulation by insulation-class.",
+	Formula:  "rating ≤ share × allowed current; allowed current by heat balance or table, whichever is less, with ambient, loaded wires in the run and cover",
+	Limits:   "the practice's fuse share of wire",
+	Why:      "an overload between what the wire bears and what the fuse opens at heats the wire past its insulation",
+	Change:   "fit a smaller fuse or a thicker wire",
+	Severity: "danger",
+	Source:   "46 CFR 183.380(d) and ABYC E-11: rating not above the ampacity of the smallest conductor (two sources)",
+	Bad: `
+fuses:
+  lamp fuse: {type: blade C, rating: 30 A, at: battery tray, fed by: battery, wire: {size: 6 mm², length: 100 mm}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame, return wire: {size: 6 mm²}, stays live: "marks the parked machine", own switch: true}
+`,
+	Good: `
+fuses:
+  lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: battery, wire: {size: 1 mm², length: 100 mm}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame, stays live: "marks the parked machine", own switch: true}
+`,
+	Run: func(p *Pass) { p.worstWireOfEachFuse(isReturn, p.reportFuseOverWire) },
+}
+
+// worstWireOfEachFuse finds, for every fuse, the wire with the least room
+// below its rating among those not skipped, and reports it when it has none.
+func (p *Pass) worstWireOfEachFuse(skip func(*circuit.Wire) bool, report func(*circuit.Branch, *circuit.Wire)) {
+	worst := map[*circuit.Branch]*circuit.Wire{}
+	for _, w := range p.c.Wires {
+		g, a := p.guardOf(w), p.allowed(w)
+		if skip(w) || !g.known() || !a.known() || g.A <= p.practice.FuseWireShare*a.AllowedA {
+			continue
+		}
+		if was := worst[g.fuse]; was == nil || a.AllowedA < p.allowed(was).AllowedA {
+			worst[g.fuse] = w
+		}
+	}
+	for _, b := range p.c.Branches {
+		if w := worst[b]; w != nil {
+			report(b, w)
+		}
+	}
+}
+
+func (p *Pass) reportFuseOverWire(fuse *circuit.Branch, w *circuit.Wire) {
+	a, share := p.allowed(w), p.practice.FuseWireShare
+	fin := ofWire(finding.Danger, w)
+	fin.What = fmt.Sprintf("%s protects %s, which may carry %s %s",
+		fuseText(fuse), wireText(w), amps(a.AllowedA), a.where(w))
+	fin.Numbers = limited("fuse rating", fuseRating(fuse), share*a.AllowedA, "A")
+	fin.Source = a.Source + "; " + p.limitSource("fuse share of wire", false)
+	p.report(fin)
+}

@@ -1,0 +1,61 @@
+package rules
+
+import (
+	"fmt"
+
+	"fusewright/harness/circuit"
+	"fusewright/harness/finding"
+)
+
+var fuseUnderLoad = &Rule{
+	Name:  "fuse-under-load",
+	Title: "a fuse is too small for the current it carries for good",
+	Doc: "The largest current of each fuse over all situations against what it bears without ageing. " +
+		"Starting current is fuse-inrush; loads that no situation turns on together are " +
+		"feed-fuse-under-branches. Factory fuses are judged by tap-over-spare.",
+	Formula:  "current ≤ rating × the smaller of the practice's load share and the maker's share at the ambient",
+	Limits:   "the practice's load share of fuse; the fuse type's re-rating table",
+	Why:      "run at its limit a fuse ages and opens on a warm day without any fault",
+	Change:   "fit the next larger fuse the wire allows, or share the loads between two fuses",
+	Severity: "fault; danger when the current exceeds the rating",
+	Source:   "makers' data sheets, blade fuses 32 V: continuous load against ambient (one source); the share is from memory",
+	Bad: `
+fuses:
+  heat fuse: {type: blade C, rating: 3 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
+loads:
+  warm vest: {power: 33 W, behaves: resistor, at: rear, fed by: heat fuse, wire: {size: 1.5 mm²}, returns to: frame}
+`,
+	Good: `
+fuses:
+  heat fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
+loads:
+  warm vest: {power: 33 W, behaves: resistor, at: rear, fed by: heat fuse, wire: {size: 1.5 mm²}, returns to: frame}
+`,
+	Run: func(p *Pass) {
+		for _, b := range p.fuses() {
+			if p.underLoad(b) {
+				p.reportUnderLoad(b)
+			}
+		}
+	},
+}
+
+// underLoad tells whether a fuse carries more in some situation than it bears.
+func (f *facts) underLoad(b *circuit.Branch) bool {
+	return fuseRating(b) > 0 && f.branchWorst[b.Index].A > f.continuousA(b)
+}
+
+func (p *Pass) reportUnderLoad(b *circuit.Branch) {
+	w, limit := p.branchWorst[b.Index], p.continuousA(b)
+	severity := finding.Fault
+	if w.A > fuseRating(b) {
+		severity = finding.Danger
+	}
+	fin := ofFuse(severity, b)
+	fin.What = fmt.Sprintf("%s carries %s; at %s it bears %s for good",
+		fuseText(b), amps(w.A), celsius(fuseAmbientC(b)), amps(limit))
+	fin.Numbers = limited("current", w.A, limit, "A")
+	fin.Situation = w.situation()
+	fin.Source = p.limitSource("load share of fuse", false)
+	p.report(fin)
+}

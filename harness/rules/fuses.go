@@ -1,0 +1,105 @@
+package rules
+
+import (
+	"math"
+
+	"fusewright/harness/circuit"
+	"fusewright/harness/finding"
+	"fusewright/harness/fusing"
+)
+
+// fuses lists the fuses the design fits: factory fuses of taps left out.
+func (f *facts) fuses() []*circuit.Branch {
+	var list []*circuit.Branch
+	for _, b := range f.branchesOf(circuit.FuseBranch) {
+		if b.Fuse != nil && !b.Fuse.Factory {
+			list = append(list, b)
+		}
+	}
+	return list
+}
+
+// ofFuse starts a finding about a fuse; one in a way goes by block and way.
+func ofFuse(s finding.Severity, b *circuit.Branch) finding.Finding {
+	return finding.Finding{Severity: s, Part: fusePlace(b), Ref: b.Fuse.Ref, Pos: b.Fuse.Pos}
+}
+
+// fusePlace is the fuse's part, with the way of a block.
+func fusePlace(b *circuit.Branch) string {
+	if b.Part == nil {
+		return b.Name
+	}
+	if b.Part.Kind == circuit.Block {
+		for _, t := range b.Part.Terminals {
+			if t.Node == b.B && t.FuseRef != "" {
+				return b.Part.Name + " " + t.Name
+			}
+		}
+	}
+	return b.Part.Name
+}
+
+// fuseText is a fuse in words: "fuse F3 (rear 1, 15 A)", "the factory fuse of
+// tail lamp feed (10 A)".
+func fuseText(b *circuit.Branch) string {
+	rating := "rating not known"
+	if r := fuseRating(b); r > 0 {
+		rating = rated(r)
+	}
+	if b.Fuse.Factory {
+		return "the factory fuse of " + fusePlace(b) + " (" + rating + ")"
+	}
+	return "fuse " + b.Fuse.Ref + " (" + fusePlace(b) + ", " + rating + ")"
+}
+
+// fuseAmbientC is the temperature of the place the fuse stands in; 20 °C when
+// the design does not say, which data-missing reports.
+func fuseAmbientC(b *circuit.Branch) float64 {
+	if b.Part == nil || b.Part.Place == nil {
+		return 20
+	}
+	return b.Part.Place.AmbientC.Or(20)
+}
+
+// device is a fuse where it stands, for the fuse curves.
+func device(b *circuit.Branch) fusing.Device {
+	return fusing.Device{Type: b.Fuse.Type, Rating: b.Fuse.Rating, AmbientC: fuseAmbientC(b)}
+}
+
+// continuousA is what a fuse carries for good: the smaller of the practice's
+// share of the rating and the maker's share at the ambient. The two are not
+// multiplied: the maker's table already gives continuous current.
+func (f *facts) continuousA(b *circuit.Branch) float64 {
+	share := f.practice.FuseLoadShare
+	if share <= 0 {
+		share = 1
+	}
+	if maker, known := device(b).Share(); known {
+		share = math.Min(share, maker)
+	}
+	return share * fuseRating(b)
+}
+
+// demandA is what the accessories and coils below a node draw together when
+// all are on, at the voltage their power is rated at.
+func (f *facts) demandA(n *circuit.Node) (total float64, draws []*circuit.Branch) {
+	draws = f.drawsBelow(n)
+	for _, b := range draws {
+		total += f.ratedDrawA(b)
+	}
+	return total, draws
+}
+
+// ratedDrawA is the nominal current of a load or coil.
+func (f *facts) ratedDrawA(b *circuit.Branch) float64 {
+	if b.Load != nil {
+		if b.Load.RatedV <= 0 {
+			return 0
+		}
+		return b.Load.PowerW / b.Load.RatedV
+	}
+	if b.Ohm <= 0 {
+		return 0
+	}
+	return f.nominalV() / b.Ohm
+}

@@ -1,0 +1,67 @@
+package rules
+
+import (
+	"fmt"
+
+	"fusewright/harness/circuit"
+	"fusewright/harness/finding"
+)
+
+var liveWithKeyOff = &Rule{
+	Name:  "live-with-key-off",
+	Title: "a load is live with the key off",
+	Doc: "With the key off, what can the battery still feed? Contacts of taps that follow the key or the " +
+		"engine are open; a relay's make contact counts as closed when its coil can be energised without " +
+		"the key; break contacts count as closed. A load reached with every hand switch open is on " +
+		"whenever the battery is connected. A load reached only through a hand switch, its own included, " +
+		"can be left on; such loads are reported once, at the first switch. `stays live: \"reason\"` on " +
+		"the load, or on any part its current passes, says that it is meant. Loads behind a relay that " +
+		"nothing can release belong to relay-never-released.",
+	Formula:  "none: it is a question of topology",
+	Limits:   "none",
+	Why:      "a load the key does not switch off empties the battery of a parked machine",
+	Change:   "feed it behind a key-controlled relay or tap, or give the reason as `stays live`",
+	Severity: "fault when it is on whenever the battery is connected; advice when a hand switch can leave it on",
+	Source:   "common practice, no source",
+	Bad: `
+fuses:
+  lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: battery, wire: {size: 1 mm², length: 100 mm}}
+`,
+	Good: `
+fuses:
+  lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: battery, wire: {size: 1 mm², length: 100 mm}, stays live: "parking lamp, required by the road rules"}
+limits: {standby: 2 A, days to no start: 0.1}
+`,
+	Run: func(p *Pass) {
+		k := p.keylessLoads()
+		for _, part := range k.always {
+			p.reportAlwaysOn(part)
+		}
+		for _, g := range k.byHand {
+			p.reportByHand(g)
+		}
+	},
+}
+
+func (p *Pass) reportAlwaysOn(part *circuit.Part) {
+	fin := ofPart(finding.Fault, part)
+	drain := p.ratedDrawA(loadBranch(part))
+	fin.What = fmt.Sprintf("%s is on whenever the battery is connected and draws about %s", part.Name, amps(drain))
+	fin.Numbers = []finding.Number{{Name: "drain", Value: drain, Unit: "A"}}
+	p.report(fin)
+}
+
+func (p *Pass) reportByHand(g handGroup) {
+	fin := ofPart(finding.Advice, g.gate.Part)
+	sum := 0.0
+	for _, b := range g.loads {
+		sum += p.ratedDrawA(b)
+	}
+	subject := fmt.Sprintf("%s can leave %s on", g.gate.Part.Name, few(names(g.loads), 4))
+	if g.gate.Closer.OwnSwitch != nil {
+		subject = g.gate.Part.Name + " can be left on by its own switch"
+	}
+	fin.What = fmt.Sprintf("%s with the key off, drawing about %s", subject, amps(sum))
+	fin.Numbers = []finding.Number{{Name: "drain", Value: sum, Unit: "A"}}
+	p.report(fin)
+}

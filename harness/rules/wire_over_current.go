@@ -1,0 +1,58 @@
+package rules
+
+import (
+	"fmt"
+
+	"fusewright/harness/finding"
+)
+
+var wireOverCurrent = &Rule{
+	Name:  "wire-over-current",
+	Title: "a wire carries more than it is allowed to",
+	Doc: "The largest current of every wire over all situations against what it may carry for good at " +
+		"the hottest point it meets, with the wires loaded beside it and the cover of the run. A wire " +
+		"at a place as hot as its insulation has no allowed current: insulation-class.",
+	Formula:  "current ≤ allowed current, the smaller of the heat balance at class less margin and the practice's table",
+	Limits:   "heat balance, or the practice's current table where it has one",
+	Why:      "the conductor runs hotter than its insulation bears and ages, softens or burns",
+	Change:   "use a thicker wire or a higher insulation class, or move it to a cooler run",
+	Severity: "danger",
+	Source:   "heat balance of one wire in still air (Churchill-Chu 1975, IEC 60287 scheme), or the practice's table",
+	Bad: `
+fuses:
+  heat fuse: {type: blade C, rating: 40 A, at: battery tray, fed by: keyed feed, wire: {size: 6 mm², length: 100 mm}}
+loads:
+  winch: {power: 330 W, behaves: motor, at: rear, fed by: heat fuse, wire: {size: 1.5 mm²}, returns to: frame, return wire: {size: 6 mm²}}
+taps:
+  keyed feed: {at: battery tray, hot: running, fuse: 80 A, spare: 60 A, supervised: no}
+limits: {drop other: 30 %}
+accepted:
+  - {rule: fuse-over-wire, part: winch, reason: "shown for the current rule only"}
+  - {rule: charging-deficit, part: idle, reason: "the winch is used for seconds"}
+  - {rule: charging-deficit, part: cruise, reason: "the winch is used for seconds"}
+`,
+	Good: `
+fuses:
+  heat fuse: {type: blade C, rating: 40 A, at: battery tray, fed by: keyed feed, wire: {size: 6 mm², length: 100 mm}}
+loads:
+  winch: {power: 130 W, behaves: motor, at: rear, fed by: heat fuse, wire: {size: 6 mm²}, returns to: frame, return wire: {size: 6 mm²}}
+taps:
+  keyed feed: {at: battery tray, hot: running, fuse: 80 A, spare: 60 A, supervised: no}
+charging: {regulated: 14.3 V, output: {1300 rpm: 22 A, 3000 rpm: 30 A}, idle: 1300 rpm, cruise: 3000 rpm}
+`,
+	Run: func(p *Pass) {
+		for _, w := range p.c.Wires {
+			i, a := p.wireWorst[w.Index], p.allowed(w)
+			if !a.known() || i.A <= a.AllowedA {
+				continue
+			}
+			fin := ofWire(finding.Danger, w)
+			fin.What = fmt.Sprintf("%s carries %s and may carry %s %s",
+				wireText(w), amps(i.A), amps(a.AllowedA), a.where(w))
+			fin.Numbers = limited("current", i.A, a.AllowedA, "A")
+			fin.Situation = i.situation()
+			fin.Source = a.Source
+			p.report(fin)
+		}
+	},
+}

@@ -1,0 +1,101 @@
+package rules
+
+import (
+	"strconv"
+	"strings"
+
+	"fusewright/harness/circuit"
+	"fusewright/harness/finding"
+	"fusewright/harness/quantity"
+)
+
+// Short names for printing, since every finding is full of numbers.
+func amps(v float64) string   { return quantity.Format(v, quantity.Current) }
+func volts(v float64) string  { return quantity.Format(v, quantity.Voltage) }
+func share(v float64) string  { return quantity.Format(v, quantity.Share) }
+func metres(v float64) string { return quantity.Format(v, quantity.Length) }
+func celsius(v float64) string {
+	return quantity.Format(v, quantity.Temperature)
+}
+func rated(v float64) string { return quantity.Plain(v, quantity.Current) }
+func area(v float64) string  { return quantity.Plain(v, quantity.Area) }
+
+// limited gives the three numbers every limit rule shows: the value, its
+// limit, and what is left (negative when it is over), all in one unit. For a
+// floor, use floored.
+func limited(name string, value, limit float64, unit string) []finding.Number {
+	return []finding.Number{{Name: name, Value: value, Unit: unit},
+		{Name: "limit", Value: limit, Unit: unit}, {Name: "margin", Value: limit - value, Unit: unit}}
+}
+
+// floored is limited for a value that must not be below its limit.
+func floored(name string, value, limit float64, unit string) []finding.Number {
+	return []finding.Number{{Name: name, Value: value, Unit: unit},
+		{Name: "limit", Value: limit, Unit: unit}, {Name: "margin", Value: value - limit, Unit: unit}}
+}
+
+// ofPart starts a finding about a part.
+func ofPart(s finding.Severity, p *circuit.Part) finding.Finding {
+	return finding.Finding{Severity: s, Part: p.Name, Ref: p.Ref, Pos: p.Pos}
+}
+
+// ofWire starts a finding about a wire. It goes by the name of the part whose
+// feed or return the wire is, since that is where the design describes it.
+func ofWire(s finding.Severity, w *circuit.Wire) finding.Finding {
+	return finding.Finding{Severity: s, Part: wireOwner(w).Name, Ref: w.Number, Pos: w.Pos}
+}
+
+// wireOwner is the part whose feed or return a wire is.
+func wireOwner(w *circuit.Wire) *circuit.Part {
+	if w.Role == circuit.ReturnWire || w.Role == circuit.CoilReturnWire {
+		return w.From.Part
+	}
+	return w.To.Part
+}
+
+// wireText is a wire in words: "wire W3 (1.5 mm², main to lamps)".
+func wireText(w *circuit.Wire) string {
+	var b strings.Builder
+	b.WriteString("wire " + w.Number + " (")
+	if w.Spec.Size != nil {
+		b.WriteString(w.Spec.Size.Label + ", ")
+	}
+	b.WriteString(terminalText(w.From) + " to " + terminalText(w.To) + ")")
+	return b.String()
+}
+
+// terminalText is a terminal in words, its part's only outlet by the part alone.
+func terminalText(t *circuit.Terminal) string {
+	switch t.Name {
+	case "", "+", "-", "in", "out":
+		return t.Part.Name
+	}
+	return t.Part.Name + " " + t.Name
+}
+
+// list joins names in words: "a, b and c".
+func list(names []string) string {
+	switch n := len(names); n {
+	case 0:
+		return "nothing"
+	case 1:
+		return names[0]
+	default:
+		return strings.Join(names[:n-1], ", ") + " and " + names[n-1]
+	}
+}
+
+// few is list cut to the first n names with the count of the rest.
+func few(names []string, n int) string {
+	if len(names) <= n {
+		return list(names)
+	}
+	return strings.Join(names[:n], ", ") + " and " + plural(len(names)-n, "other", "others")
+}
+
+func plural(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return strconv.Itoa(n) + " " + many
+}

@@ -1,0 +1,132 @@
+package solve
+
+import (
+	"fusewright/harness/circuit"
+	"fusewright/harness/conductor"
+	"fusewright/harness/design"
+	"fusewright/library"
+)
+
+// leastOhm stands in for a resistance of nothing, so that every branch has a
+// conductance. 50 A through it drop 50 µV.
+const leastOhm = 1e-6
+
+// assemble sets the law of every branch and whether it is there at all in the
+// situation (contacts are decided later).
+func (n *Network) assemble() {
+	limit := chargingLimitA(n.plan.circuit.Design, n.situation, &n.opt)
+	n.limitA = limit
+	n.listed = map[*design.Load]bool{}
+	for _, l := range n.situation.On {
+		n.listed[l] = true
+	}
+	for i, b := range n.plan.circuit.Branches {
+		n.present[i] = true
+		switch b.Kind {
+		case circuit.BatteryBranch:
+			n.laws[i] = batteryLaw(b, n.plan.circuit.Design, &n.opt)
+		case circuit.ChargerBranch:
+			n.laws[i] = chargerLaw(b, n.plan.circuit.Design, &n.opt, limit)
+			n.present[i] = limit > 0
+		case circuit.LoadBranch:
+			n.laws[i] = n.loadLaw(b)
+			n.present[i] = n.laws[i].Kind != Ohmic || n.laws[i].Ohm > 0
+		default:
+			n.laws[i] = Law{Kind: Ohmic, Ohm: branchOhm(b, &n.opt)}
+		}
+		n.laws[i].Ohm = max(n.laws[i].Ohm, leastOhm)
+	}
+}
+
+// branchOhm is the resistance of a wire, contact, fuse or resistor.
+func branchOhm(b *circuit.Branch, opt *Options) float64 {
+	ohm := b.Ohm
+	if w := b.Wire; w != nil {
+		if opt.WireTempC != nil {
+			ohm += conductor.AtTemperature(w.ConductorOhm20, opt.WireTempC(w)) - w.ConductorOhm20
+		}
+		return ohm + endsOhm(w, opt) - w.EndsOhm
+	}
+	if b.Kind == circuit.ContactBranch || b.Kind == circuit.FuseBranch {
+		ohm *= or(opt.ContactFactor, 1)
+	}
+	return ohm
+}
+
+// endsOhm is both terminations of a wire under the options.
+func endsOhm(w *circuit.Wire, opt *Options) float64 {
+	ohm := w.EndsOhm
+	if opt.Aged {
+		for _, t := range []*library.Terminal{w.FromEnd, w.ToEnd} {
+			if t != nil && t.AgedOhm > 0 {
+				ohm += t.AgedOhm - t.ContactOhm
+			}
+		}
+	}
+	return ohm * or(opt.ContactFactor, 1)
+}
+
+// loadLaw is the law of a load in the situation; an Ohmic law without
+// resistance means that the load is not there.
+//
+// Accessories draw all they can: wires must carry that. The machine's own loads
+// draw their duty's average, because they only set the level of the posts. An
+// accessory whose own switch is off draws its standby current, if it has one,
+// through that switch.
+func (n *Network) loadLaw(b *circuit.Branch) Law {
+	spec := b.Load
+	if v := spec.Vehicle; v != nil {
+		if !present(v.When, n.situation) {
+			return Law{}
+		}
+		return behaviourLaw(spec, spec.PowerW*dutyOf(spec)*n.factorOf(b))
+	}
+	if l := spec.Load; l != nil && l.OwnSwitch && !n.listed[l] {
+		if a := l.StandbyA.Or(0); a > 0 {
+			return Law{Kind: Torque, CurrentA: a, EdgeV: standbyEdge * spec.RatedV}
+		}
+	}
+	return behaviourLaw(spec, spec.PowerW*n.factorOf(b))
+}
+
+func dutyOf(spec *circuit.LoadSpec) float64 {
+	if spec.Duty > 0 || spec.Vehicle.Duty.Given() {
+		return spec.Duty
+	}
+	return 1
+}
+
+func (n *Network) factorOf(b *circuit.Branch) float64 {
+	if n.opt.LoadFactor == nil {
+		return 1
+	}
+	return n.opt.LoadFactor(b)
+}
+
+// behaviourLaw is the law of a load that takes powerW at its rated voltage.
+func behaviourLaw(spec *circuit.LoadSpec, powerW float64) Law {
+	rated := spec.RatedV
+	if !(powerW > 0) || !(rated > 0) {
+		return Law{}
+	}
+	switch spec.Behaves {
+	case design.FilamentLamp:
+		return Law{Kind: Lamp, CurrentA: powerW / rated, RatedV: rated, EdgeV: LampEdge * rated}
+	case design.ConstantPower:
+		return Law{Kind: Power, PowerW: powerW, EdgeV: PowerFold * rated}
+	case design.Motor:
+		return Law{Kind: Torque, CurrentA: powerW / rated, EdgeV: TorqueEdge * rated}
+	}
+	return Law{Kind: Ohmic, Ohm: rated * rated / powerW}
+}
+
+// present tells whether something for a key state is on in a situation.
+func present(when design.When, s *design.Situation) bool {
+	switch when {
+	case design.WhenAlways:
+		return true
+	case design.WhenKey:
+		return s.Key == design.KeyOn
+	}
+	return s.Key == design.KeyOn && s.EngineRPM > 0
+}

@@ -1,0 +1,52 @@
+package solve
+
+import (
+	"fusewright/harness/circuit"
+	"fusewright/harness/design"
+)
+
+// regulatorOhm is the slope of a regulator when the circuit gives none: 30 A
+// pull it down by 0.15 V. Common practice, no source.
+const regulatorOhm = 0.005
+
+// regulatedClassV is the regulated voltage of a 12 V system when the design
+// gives none. Common practice, no source.
+const regulatedClassV = 14.2
+
+// ChargeLimitA is what the charging system gives at an engine speed (rpm), in
+// amperes, cold: straight lines between the points of the output curve, from
+// nothing at standstill to the first point, and the last point's value above
+// it. Zero without a charging system or with the engine stopped.
+func ChargeLimitA(d *design.Design, rpm float64) float64 {
+	if d == nil || !d.Charging.Present() || !(rpm > 0) {
+		return 0
+	}
+	fromRPM, fromA := 0.0, 0.0
+	for _, p := range d.Charging.Output {
+		if rpm < p.RPM.Value {
+			share := (rpm - fromRPM) / (p.RPM.Value - fromRPM)
+			return fromA + share*(p.CurrentA.Value-fromA)
+		}
+		fromRPM, fromA = p.RPM.Value, p.CurrentA.Value
+	}
+	return fromA
+}
+
+// chargingLimitA is the limit in a situation under the options.
+func chargingLimitA(d *design.Design, s *design.Situation, opt *Options) float64 {
+	if opt.NoCharging || s.Key == design.KeyOff {
+		return 0
+	}
+	return ChargeLimitA(d, s.EngineRPM) * or(opt.ChargeShare, 1)
+}
+
+func chargerLaw(b *circuit.Branch, d *design.Design, opt *Options, limitA float64) Law {
+	regulated := opt.RegulatedV
+	if regulated == 0 {
+		regulated = regulatedClassV * systemV(d) / 12
+		if d != nil {
+			regulated = d.Charging.RegulatedV.Or(regulated)
+		}
+	}
+	return Law{Kind: Charger, Ohm: or(b.Ohm, regulatorOhm), EMFV: regulated, LimitA: limitA}
+}

@@ -1,0 +1,132 @@
+package solve
+
+import "math"
+
+// LawKind is which of the current laws a branch follows.
+type LawKind uint8
+
+// The current laws. All but Power grow with voltage, so that a network without
+// constant-power loads has one operating point and no more.
+const (
+	Ohmic   LawKind = iota // i = v / Ohm
+	Lamp                   // filament: i = CurrentA·(v/RatedV)^0.55, linear below EdgeV
+	Power                  // constant power: i = PowerW / v, resistive below EdgeV
+	Torque                 // constant current CurrentA, resistive below EdgeV (motor, standby)
+	Store                  // battery: EMFV behind Ohm; charging behind ChargeOhm up to LimitA
+	Charger                // EMFV (regulated) behind Ohm, never below 0 A nor above LimitA
+)
+
+// Constants of the load laws. Netlists use the same ones.
+const (
+	// LampExponent is how filament current follows voltage: i ~ V^0.55.
+	// Source: Standard Handbook for Electrical Engineers, 11th ed., p. 22-8
+	// (as quoted by the lamp re-rating literature).
+	LampExponent = 0.55
+	// LampEdge is the share of rated voltage below which a filament counts as
+	// cold and ohmic. At 0.01 the cold resistance is 0.01^0.45 = 1/7.9 of the
+	// hot one, inside the 6 to 10 times cold-filament inrush of the trade
+	// (common practice, no source).
+	LampEdge = 0.01
+	// PowerFold is the share of rated voltage below which a constant-power
+	// load counts as resistive, P·v/(0.5·Vr)². By the maximum power theorem a
+	// feed gives most when the load has half of the source voltage: a load
+	// below half of its rated voltage is past what the feed can carry, and a
+	// solution that ends there is a collapse, not a result.
+	PowerFold = 0.5
+	// TorqueEdge is the armature's share of rated voltage in a running motor:
+	// below it the motor stalls and is its armature resistance, so that at
+	// rated voltage it starts with five times its running current. Published
+	// start ratios of small DC motors are 3 (pump) to 7 (large); source:
+	// maker's article on DC motor inrush and voltage drop.
+	TorqueEdge = 0.2
+	// standbyEdge is the same share for the draw of a load that waits.
+	// Common practice, no source.
+	standbyEdge = 0.2
+)
+
+// Law is the current law of one branch with its numbers; fields that a kind
+// does not use are zero. Loads are odd: reversed voltage, reversed current.
+type Law struct {
+	Kind      LawKind
+	Ohm       float64 // Ohmic; inner resistance of Store and Charger
+	PowerW    float64 // Power
+	CurrentA  float64 // Lamp at RatedV, Torque
+	RatedV    float64 // Lamp
+	EdgeV     float64 // Lamp, Power, Torque: resistive below
+	EMFV      float64 // Store (negative = posts swapped), Charger
+	ChargeOhm float64 // Store: resistance against charging
+	LimitA    float64 // Store: most it accepts; Charger: most it gives
+}
+
+// At is the current from A to B in amperes at a voltage from A to B, and the
+// slope dI/dV in siemens.
+func (l *Law) At(v float64) (amps, siemens float64) {
+	switch l.Kind {
+	case Ohmic:
+		return v / l.Ohm, 1 / l.Ohm
+	case Store:
+		if l.EMFV < 0 {
+			i, g := l.store(-v, -l.EMFV)
+			return -i, g
+		}
+		return l.store(v, l.EMFV)
+	case Charger:
+		return l.charger(v)
+	}
+	if v < 0 {
+		i, g := l.load(-v)
+		return -i, g
+	}
+	return l.load(v)
+}
+
+// load is the law of a load at v ≥ 0.
+func (l *Law) load(v float64) (amps, siemens float64) {
+	switch l.Kind {
+	case Lamp:
+		if v > l.EdgeV {
+			i := l.CurrentA * math.Pow(v/l.RatedV, LampExponent)
+			return i, LampExponent * i / v
+		}
+		g := l.CurrentA * math.Pow(l.EdgeV/l.RatedV, LampExponent) / l.EdgeV
+		return g * v, g
+	case Power:
+		if v > l.EdgeV {
+			return l.PowerW / v, -l.PowerW / (v * v)
+		}
+		g := l.PowerW / (l.EdgeV * l.EdgeV)
+		return g * v, g
+	}
+	if v > l.EdgeV { // Torque; a trace of slope keeps two motors in series regular
+		return l.CurrentA, 1e-9 * l.CurrentA / l.EdgeV
+	}
+	g := l.CurrentA / l.EdgeV
+	return g * v, g
+}
+
+// store is the battery: below its EMF it discharges through Ohm, above it
+// takes charge through ChargeOhm until LimitA.
+func (l *Law) store(v, emf float64) (amps, siemens float64) {
+	if v <= emf {
+		return (v - emf) / l.Ohm, 1 / l.Ohm
+	}
+	i := (v - emf) / l.ChargeOhm
+	if i > l.LimitA {
+		return l.LimitA, 0
+	}
+	return i, 1 / l.ChargeOhm
+}
+
+// charger gives current (negative from A to B) while the posts are below the
+// regulated voltage. Regulator and limit are one monotone law, so Newton needs
+// no switching between "regulates" and "at its limit".
+func (l *Law) charger(v float64) (amps, siemens float64) {
+	out := (l.EMFV - v) / l.Ohm
+	switch {
+	case out <= 0:
+		return 0, 0
+	case out >= l.LimitA:
+		return -l.LimitA, 0
+	}
+	return -out, 1 / l.Ohm
+}

@@ -1,0 +1,212 @@
+package scene_test
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"fmt"
+	"image"
+	stdpng "image/png"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"fusewright/render/pdf"
+	"fusewright/render/png"
+	"fusewright/render/scene"
+	"fusewright/render/scene/scenetest"
+	"fusewright/render/svg"
+)
+
+const dpi = 150
+
+// maxLost is the share of inked pixels that may lack a like one beside them in
+// the other picture. The worst measured is 1.2 %, the text sheet by
+// rsvg-convert, which kerns pairs such as AV and knows neither font-kerning nor
+// textLength; everything else stays below 0.8 %.
+const maxLost = 0.015
+
+// rasterisers draw a sheet through a back-end and an outside program.
+var rasterisers = []struct {
+	name, program string
+	run           func(t *testing.T, sheet *scene.Sheet, dir string) string
+}{
+	{"svg by rsvg-convert", "rsvg-convert", func(t *testing.T, sheet *scene.Sheet, dir string) string {
+		in, out := filepath.Join(dir, "sheet.svg"), filepath.Join(dir, "svg.png")
+		write(t, in, func(b *bytes.Buffer) error { return svg.Write(b, sheet) })
+		run(t, "rsvg-convert", "-d", fmt.Sprint(dpi), "-p", fmt.Sprint(dpi), "-o", out, in)
+		return out
+	}},
+	{"pdf by pdftocairo", "pdftocairo", func(t *testing.T, sheet *scene.Sheet, dir string) string {
+		in, out := filepath.Join(dir, "sheet.pdf"), filepath.Join(dir, "pdf")
+		write(t, in, func(b *bytes.Buffer) error { return pdf.WriteSheet(b, sheet) })
+		run(t, "pdftocairo", "-r", fmt.Sprint(dpi), "-png", "-singlefile", in, out)
+		return out + ".png"
+	}},
+}
+
+func TestBackendsShowTheSamePicture(t *testing.T) {
+	for _, sheet := range scenetest.Sheets() {
+		ours, err := png.Draw(sheet, dpi)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, r := range rasterisers {
+			name, _, _ := strings.Cut(sheet.Title, " ")
+			t.Run(name+" "+r.name, func(t *testing.T) {
+				scenetest.Need(t, r.program)
+				theirs := load(t, r.run(t, sheet, t.TempDir()))
+				sizeApart := ours.Bounds().Size().Sub(theirs.Bounds().Size())
+				if sizeApart.X*sizeApart.X > 1 || sizeApart.Y*sizeApart.Y > 1 {
+					t.Fatalf("size %v, ours %v", theirs.Bounds().Size(), ours.Bounds().Size())
+				}
+				lost := scenetest.Compare(ours, theirs)
+				t.Logf("%.3f %% of the inked pixels differ", 100*lost)
+				if lost > maxLost {
+					t.Errorf("%.2f %% of the inked pixels differ (at most %.2f %%)", 100*lost, 100*maxLost)
+				}
+			})
+		}
+	}
+}
+
+// TestCompareSeesADifference guards the comparison itself: a line moved by half
+// a millimetre must not pass.
+func TestCompareSeesADifference(t *testing.T) {
+	draw := func(y float64) image.Image {
+		s := scene.NewSheet(40, 20, "")
+		s.Line(scene.Point{X: 2, Y: y}, scene.Point{X: 38, Y: y}, scene.Pen(0.25))
+		picture, err := png.Draw(s, dpi)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return picture
+	}
+	if lost := scenetest.Compare(draw(10), draw(10)); lost != 0 {
+		t.Errorf("same picture: %g", lost)
+	}
+	if lost := scenetest.Compare(draw(10), draw(10.5)); lost < 0.5 {
+		t.Errorf("line moved by 0.5 mm: only %g of the pixels differ", lost)
+	}
+}
+
+func TestPDFHoldsFontsAndWords(t *testing.T) {
+	scenetest.Need(t, "pdffonts")
+	scenetest.Need(t, "pdftotext")
+	file := filepath.Join(t.TempDir(), "all.pdf")
+	write(t, file, func(b *bytes.Buffer) error { return pdf.Write(b, document()) })
+
+	fonts := strings.Split(strings.TrimSpace(run(t, "pdffonts", file)), "\n")[2:]
+	if len(fonts) != len(scene.Faces) {
+		t.Errorf("%d fonts, want %d:\n%s", len(fonts), len(scene.Faces), strings.Join(fonts, "\n"))
+	}
+	for _, font := range fonts {
+		// Columns: name, type (two words), encoding, embedded, subset, unicode.
+		columns := strings.Fields(font)
+		if got := strings.Join(columns[len(columns)-5:len(columns)-2], " "); got != "yes yes yes" {
+			t.Errorf("font not embedded, not a subset or without Unicode map: %s", font)
+		}
+	}
+	text := run(t, "pdftotext", "-layout", file, "-")
+	for _, word := range scenetest.Words {
+		if !strings.Contains(text, word) {
+			t.Errorf("pdftotext does not find %q", word)
+		}
+	}
+}
+
+func TestPDFIsSound(t *testing.T) {
+	scenetest.Need(t, "qpdf")
+	file := filepath.Join(t.TempDir(), "all.pdf")
+	write(t, file, func(b *bytes.Buffer) error { return pdf.Write(b, document()) })
+	run(t, "qpdf", "--check", file)
+	outline := run(t, "qpdf", "--json", "--json-key=outlines", file)
+	for _, title := range []string{"Lines", "Areas", "Texts"} {
+		if !strings.Contains(outline, `"`+title+`"`) {
+			t.Errorf("no bookmark %q in %s", title, outline)
+		}
+	}
+}
+
+func document() *scene.Document {
+	return &scene.Document{
+		Title: "All sheets Ω", Author: "nobody", Subject: "conformance", Sheets: scenetest.Sheets(),
+	}
+}
+
+// TestSameBytes draws in fresh processes, because the order of Go's maps is
+// drawn anew in each.
+func TestSameBytes(t *testing.T) {
+	if os.Getenv("SCENE_PRINT_SUMS") != "" {
+		fmt.Println("sums", sums(t))
+		return
+	}
+	want := sums(t)
+	for range 20 {
+		again := exec.Command(os.Args[0], "-test.run=^TestSameBytes$")
+		again.Env = append(os.Environ(), "SCENE_PRINT_SUMS=1")
+		out, err := again.Output()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got, _, _ := strings.Cut(string(out), "\n"); got != "sums "+want {
+			t.Fatalf("a fresh process gives other bytes:\n%s\nwant\nsums %s", got, want)
+		}
+	}
+}
+
+func sums(t *testing.T) string {
+	var all bytes.Buffer
+	var line []string
+	add := func(name string, err error) {
+		if err != nil {
+			t.Fatal(err)
+		}
+		line = append(line, fmt.Sprintf("%s %x", name, sha256.Sum256(all.Bytes())))
+		all.Reset()
+	}
+	for _, sheet := range scenetest.Sheets() {
+		add("svg", svg.Write(&all, sheet))
+		add("png", png.Write(&all, sheet, 72))
+	}
+	add("pdf", pdf.Write(&all, document()))
+	return strings.Join(line, " ")
+}
+
+func write(t *testing.T, file string, to func(*bytes.Buffer) error) {
+	t.Helper()
+	var b bytes.Buffer
+	if err := to(&b); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(file, b.Bytes(), 0o600); err != nil {
+		t.Fatal(err)
+	}
+}
+
+func run(t *testing.T, program string, args ...string) string {
+	t.Helper()
+	var problems bytes.Buffer
+	command := exec.Command(program, args...)
+	command.Stderr = &problems
+	out, err := command.Output()
+	if err != nil {
+		t.Fatalf("%s: %v\n%s", program, err, problems.String())
+	}
+	return string(out)
+}
+
+func load(t *testing.T, file string) image.Image {
+	t.Helper()
+	f, err := os.Open(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	picture, err := stdpng.Decode(f)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return picture
+}

@@ -1,0 +1,203 @@
+package scene
+
+import (
+	"math"
+	"strings"
+)
+
+// TextWidthMM returns the width of a text as it is drawn (after Clean), in
+// millimetres: the sum of the advances of its glyphs. Pairs are not kerned, in
+// any back-end.
+func TextWidthMM(s string, sizeMM float64, face Face) float64 {
+	t := faceOf(face)
+	return float64(t.width(Clean(s))) * sizeMM / t.unitsPerEm
+}
+
+// width sums the advances of a cleaned text in font units.
+func (t *typeface) width(s string) int64 {
+	var sum int64
+	for _, r := range s {
+		if advance := t.advance(r); advance > 0 {
+			sum += int64(advance)
+		}
+	}
+	return sum
+}
+
+// AscentMM is how far a line of text reaches above its baseline.
+func AscentMM(sizeMM float64, face Face) float64 {
+	t := faceOf(face)
+	return t.ascent / t.unitsPerEm * sizeMM
+}
+
+// DescentMM is how far a line of text reaches below its baseline.
+func DescentMM(sizeMM float64, face Face) float64 {
+	t := faceOf(face)
+	return t.descent / t.unitsPerEm * sizeMM
+}
+
+// CapHeightMM is the height of a capital letter.
+func CapHeightMM(sizeMM float64, face Face) float64 {
+	t := faceOf(face)
+	return t.capHeight / t.unitsPerEm * sizeMM
+}
+
+// XHeightMM is the height of a small x.
+func XHeightMM(sizeMM float64, face Face) float64 {
+	t := faceOf(face)
+	return t.xHeight / t.unitsPerEm * sizeMM
+}
+
+// SizeForCapMM is the text size at which capitals are as high as given: a sheet
+// whose text must be 2 mm high on paper asks for SizeForCapMM(2, face).
+func SizeForCapMM(capMM float64, face Face) float64 {
+	t := faceOf(face)
+	return capMM * t.unitsPerEm / t.capHeight
+}
+
+// LineHeightMM is the usual distance from one baseline to the next.
+func LineHeightMM(sizeMM float64) float64 { return 1.25 * sizeMM }
+
+// TextBox returns the upright rectangle that a text covers: its width by its
+// ascent and descent, turned with the text.
+func TextBox(t Text) Rect {
+	return turnedBox(t, AscentMM(t.SizeMM, t.Face), DescentMM(t.SizeMM, t.Face))
+}
+
+// InkBox is TextBox cut down to what print really covers: from the top of the
+// capitals (a little higher for accents and brackets) to the descenders. Use it
+// to tell whether two texts touch.
+func InkBox(t Text) Rect {
+	return turnedBox(t, 0.76*t.SizeMM, 0.22*t.SizeMM)
+}
+
+func turnedBox(t Text, up, down float64) Rect {
+	width := TextWidthMM(t.String, t.SizeMM, t.Face)
+	left := anchorShift(t.Align, width)
+	sin, cos := sinCos(t.Turn)
+	box := emptyBox()
+	for _, corner := range [...]Point{{left, -up}, {left + width, -up}, {left + width, down}, {left, down}} {
+		box.add(Point{
+			X: t.At.X + corner.X*cos + corner.Y*sin,
+			Y: t.At.Y - corner.X*sin + corner.Y*cos,
+		})
+	}
+	return box.rect()
+}
+
+// anchorShift is where a text of the width starts, seen from its anchor.
+func anchorShift(align Align, width float64) float64 {
+	switch align {
+	case Middle:
+		return -width / 2
+	case Right:
+		return -width
+	}
+	return 0
+}
+
+// sinCos is exact at quarter turns, so that upright boxes stay upright.
+func sinCos(degrees float64) (sin, cos float64) {
+	switch math.Mod(math.Mod(degrees, 360)+360, 360) {
+	case 0:
+		return 0, 1
+	case 90:
+		return 1, 0
+	case 180:
+		return 0, -1
+	case 270:
+		return -1, 0
+	}
+	return math.Sincos(degrees * math.Pi / 180)
+}
+
+// Start returns the left end of a text's baseline.
+func (t Text) Start() Point {
+	sin, cos := sinCos(t.Turn)
+	shift := anchorShift(t.Align, TextWidthMM(t.String, t.SizeMM, t.Face))
+	return Point{X: t.At.X + shift*cos, Y: t.At.Y - shift*sin}
+}
+
+// FitSizeMM returns the largest size not above sizeMM at which the text is no
+// wider than widthMM, but never less than minimumMM.
+func FitSizeMM(s string, sizeMM, minimumMM, widthMM float64, face Face) float64 {
+	width := TextWidthMM(s, sizeMM, face)
+	if width <= widthMM {
+		return sizeMM
+	}
+	return max(minimumMM, sizeMM*widthMM/width)
+}
+
+// Ellipsis shortens a text to the width, with "…" for what is left out. A width
+// too small for anything gives "".
+func Ellipsis(s string, sizeMM, widthMM float64, face Face) string {
+	s = Clean(s)
+	if TextWidthMM(s, sizeMM, face) <= widthMM {
+		return s
+	}
+	const dots = "…"
+	room := widthMM - TextWidthMM(dots, sizeMM, face)
+	if room < 0 {
+		return ""
+	}
+	head, _ := cut(s, sizeMM, room, face)
+	return strings.TrimRight(head, " ") + dots
+}
+
+// cut splits a cleaned text at the last rune that still fits into the width.
+func cut(s string, sizeMM, widthMM float64, face Face) (head, tail string) {
+	t := faceOf(face)
+	room := widthMM * t.unitsPerEm / sizeMM
+	sum := 0.0
+	for i, r := range s {
+		sum += max(0, float64(t.advance(r)))
+		if sum > room {
+			return s[:i], s[i:]
+		}
+	}
+	return s, ""
+}
+
+// Wrap breaks a text into lines no wider than widthMM, at spaces and at line
+// breaks; a word wider than the line is broken. It always returns a line.
+func Wrap(s string, sizeMM, widthMM float64, face Face) []string {
+	var lines []string
+	for _, paragraph := range strings.Split(s, "\n") {
+		lines = append(lines, wrapParagraph(Clean(paragraph), sizeMM, widthMM, face)...)
+	}
+	return lines
+}
+
+func wrapParagraph(s string, sizeMM, widthMM float64, face Face) []string {
+	var lines []string
+	line := ""
+	for _, word := range strings.Fields(s) {
+		joined := word
+		if line != "" {
+			joined = line + " " + word
+		}
+		if TextWidthMM(joined, sizeMM, face) <= widthMM {
+			line = joined
+			continue
+		}
+		if line != "" {
+			lines = append(lines, line)
+		}
+		var full []string
+		full, line = breakWord(word, sizeMM, widthMM, face)
+		lines = append(lines, full...)
+	}
+	return append(lines, line)
+}
+
+// breakWord cuts a word that is wider than a line into full lines and a rest.
+func breakWord(word string, sizeMM, widthMM float64, face Face) (full []string, rest string) {
+	for TextWidthMM(word, sizeMM, face) > widthMM {
+		head, tail := cut(word, sizeMM, widthMM, face)
+		if head == "" || tail == "" { // not even one rune fits
+			return full, word
+		}
+		full, word = append(full, head), tail
+	}
+	return full, word
+}

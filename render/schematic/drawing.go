@@ -1,0 +1,82 @@
+package schematic
+
+import (
+	"fusewright/harness"
+	"fusewright/harness/circuit"
+	"fusewright/harness/design"
+	"fusewright/render/scene"
+	"fusewright/render/symbol"
+)
+
+// drawing is one schematic while it is made.
+type drawing struct {
+	review   *harness.Review
+	circuit  *circuit.Circuit
+	set      symbol.Set
+	sizeName string
+	paper    paper
+	stacked  bool // wire labels in two lines, for narrow paper
+	flags    *flags
+
+	cells   []*cell // in design order
+	byPart  map[*circuit.Part]*cell         // first piece of each part
+	outs    map[*circuit.Terminal]*cell     // node whose right side shows a terminal
+	feeds   map[*circuit.Terminal][]*inlet  // wires fed from a terminal, in order
+	returns map[*circuit.Part][]*circuit.Wire // return wires that leave a part
+	landed  map[*circuit.Part][]*circuit.Wire // return wires that arrive at a part
+
+	pages  []*page
+	extras []*extraPage // lists that found no room beside the circuit
+	refs   map[*circuit.Terminal]*crossing
+}
+
+// crossing is where a terminal appears on several sheets.
+type crossing struct {
+	home  *cell   // shows the terminal itself
+	from  *cell   // flag beside it
+	aways []*cell // flags on other sheets, or elsewhere on this one
+}
+
+func newDrawing(review *harness.Review, opt Options) *drawing {
+	d := &drawing{
+		review:   review,
+		circuit:  review.Circuit,
+		set:      opt.Symbols,
+		sizeName: opt.Size,
+		byPart:   map[*circuit.Part]*node{},
+		outs:     map[*circuit.Terminal]*node{},
+		feeds:    map[*circuit.Terminal][]*inlet{},
+		returns:  map[*circuit.Part][]*circuit.Wire{},
+		landed:   map[*circuit.Part][]*circuit.Wire{},
+		refs:     map[*circuit.Terminal]*crossing{},
+	}
+	if d.set == nil {
+		d.set = symbol.IEC()
+	}
+	if d.sizeName == "" && d.circuit.Design != nil {
+		d.sizeName = d.circuit.Design.Sheet.Size
+	}
+	d.flags = newFlags(review, opt)
+	return d
+}
+
+// design is the design drawn; an empty one when the circuit has none.
+func (d *drawing) design() *design.Design {
+	if d.circuit.Design == nil {
+		return &design.Design{}
+	}
+	return d.circuit.Design
+}
+
+// paint draws all pages and numbers them.
+func (d *drawing) paint() []*scene.Sheet {
+	var sheets []*scene.Sheet
+	total := len(d.pages) + len(d.extras)
+	for i, p := range d.pages {
+		sheets = append(sheets, d.paintPage(p, i+1, total))
+	}
+	for i, e := range d.extras {
+		sheets = append(sheets, d.paintExtra(e, len(d.pages)+i+1, total))
+	}
+	return sheets
+}

@@ -1,0 +1,91 @@
+package symbol
+
+import (
+	"bytes"
+	"math"
+	"os"
+	"strings"
+	"testing"
+
+	"fusewright/render/scene"
+	"fusewright/render/svg"
+)
+
+// catalogue draws every symbol of a set with its name on one sheet.
+func catalogue(set Set) *scene.Sheet {
+	sheet := scene.NewSheet(210, 170, "symbols")
+	for i, k := range set.Kinds() {
+		s := set.Symbol(k)
+		at := scene.Point{X: 12.5 + float64(i%6)*32.5, Y: 20 + float64(i/6)*25}
+		s.Draw(NewPen(sheet, at), "NAV")
+		sheet.TextAt(scene.Point{X: at.X - 5, Y: at.Y + 16}, string(k), scene.TextStyle{SizeMM: 2.4})
+	}
+	return sheet
+}
+
+// SYMBOL_SHEET=FILE writes the catalogue for looking at.
+func TestCatalogue(t *testing.T) {
+	var out bytes.Buffer
+	if err := svg.Write(&out, catalogue(IEC())); err != nil {
+		t.Fatal(err)
+	}
+	if name := os.Getenv("SYMBOL_SHEET"); name != "" {
+		if err := os.WriteFile(name, out.Bytes(), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+}
+
+// Every symbol keeps to the grid and to its box, and no line is too thin.
+func TestSymbolsKeepToTheGrid(t *testing.T) {
+	set := IEC()
+	for _, k := range set.Kinds() {
+		t.Run(string(k), func(t *testing.T) {
+			s := set.Symbol(k)
+			if s.Kind != k {
+				t.Fatalf("kind %q", s.Kind)
+			}
+			if len(s.Pins) == 0 {
+				t.Error("no pins")
+			}
+			box := scene.Rect{X: s.Body.X * M, Y: s.Body.Y * M, W: s.Body.W * M, H: s.Body.H * M}
+			for _, p := range s.Pins {
+				if p.At.X != math.Round(p.At.X) || p.At.Y != math.Round(p.At.Y) {
+					t.Errorf("pin %q at %v is off the grid", p.Name, p.At)
+				}
+				if !box.Grow(0.1).Contains(scene.Rect{X: p.At.X * M, Y: p.At.Y * M}) {
+					t.Errorf("pin %q at %v is outside the body %v", p.Name, p.At, s.Body)
+				}
+			}
+			sheet := scene.NewSheet(50, 50, "")
+			s.Draw(NewPen(sheet, scene.Point{}), "NAV")
+			for _, item := range sheet.Items {
+				// Half a line width may stand over.
+				if r := item.Bounds(); !box.Grow(0.7).Contains(r) {
+					t.Errorf("drawn %v outside the body %v", r, box)
+				}
+				if item.Path != nil && item.Path.Stroke != nil && item.Path.Stroke.WidthMM < 0.25 {
+					t.Errorf("line of %v mm", item.Path.Stroke.WidthMM)
+				}
+				if item.Text != nil && scene.CapHeightMM(item.Text.SizeMM, item.Text.Face) < 2 {
+					t.Errorf("text of %v mm", item.Text.SizeMM)
+				}
+			}
+		})
+	}
+}
+
+func TestPinByName(t *testing.T) {
+	if got := IEC().Symbol(Changeover).Pin("rest").At; got.Y >= 0 {
+		t.Errorf("rest contact at %v, want above the row", got)
+	}
+	if got := (*Symbol)(IEC().Symbol(Fuse)).Pin("none"); got.Name != "" {
+		t.Errorf("found %v", got)
+	}
+	if got := IEC().Symbol("unheard of").Kind; got != Electronics {
+		t.Errorf("unknown kind gives %q", got)
+	}
+	if !strings.Contains(IEC().Name(), "60617") {
+		t.Error(IEC().Name())
+	}
+}

@@ -1,0 +1,41 @@
+package symbol
+
+import "fusewright/render/scene"
+
+// ground builds a symbol that hangs from its pin.
+func ground(k Kind, draw func(*Pen, string)) *Symbol {
+	return &Symbol{
+		Kind: k,
+		Body: scene.Rect{X: -1, W: 2, H: 1.75},
+		Pins: []Pin{{"", scene.Point{}, North}},
+		Draw: draw,
+	}
+}
+
+// frameGround is a line with three oblique strokes (IEC 60617 02-15-04).
+func frameGround() *Symbol {
+	return ground(Frame, func(p *Pen, _ string) {
+		p.Line(0, 0, 0, 1)
+		p.Line(-0.9, 1, 0.9, 1)
+		for _, x := range []float64{-0.8, 0, 0.8} {
+			p.Line(x, 1, x-0.4, 1.7)
+		}
+	})
+}
+
+// groundBar is the thick bar on which returns meet.
+func groundBar() *Symbol {
+	return ground(GroundBar, func(p *Pen, _ string) {
+		p.Line(0, 0, 0, 1.2)
+		p.Thick(BarMM, -0.9, 1.2, 0.9, 1.2)
+	})
+}
+
+// negative is the negative post of the battery: an open terminal with a minus.
+func negative() *Symbol {
+	return ground(Negative, func(p *Pen, _ string) {
+		p.Line(0, 0, 0, 0.75)
+		p.Circle(0, 1.25, 0.5)
+		p.Line(-0.28, 1.25, 0.28, 1.25)
+	})
+}

@@ -1,0 +1,21 @@
+package symbol
+
+// manualSwitch is a make contact worked by hand that stays where it is put.
+func manualSwitch() *Symbol {
+	return twoPole(Switch, 2.3, 0.25, func(p *Pen, _ string) {
+		blade(p)
+		p.Line(3, 0, 4, 0)
+		p.Link(2, -0.577, 2, -2.1)
+		p.Line(1.4, -2.1, 2.6, -2.1)
+	})
+}
+
+// pushSwitch is a make contact closed while it is pushed.
+func pushSwitch() *Symbol {
+	return twoPole(PushSwitch, 2.3, 0.25, func(p *Pen, _ string) {
+		blade(p)
+		p.Line(3, 0, 4, 0)
+		p.Link(2, -0.577, 2, -2.1)
+		p.Line(1.4, -1.7, 1.4, -2.1, 2.6, -2.1, 2.6, -1.7)
+	})
+}
