@@ -95,7 +95,9 @@ func nameBranch(p *Part, br *Branch) {
 		br.Name = p.Ref + ":" + br.B.Terminals[0].Name
 	case br.Closer != nil && br.Closer.OwnSwitch != nil:
 		br.Name = p.Ref + ":switch"
-	case br.Closer != nil && br.Closer.Standby != nil, br.Load != nil && br.Load.Standby:
+	case br.Closer != nil && br.Closer.Standby != nil:
+		br.Name = p.Ref + ":standby switch"
+	case br.Load != nil && br.Load.Standby:
 		br.Name = p.Ref + ":standby"
 	case p.Kind == Ground:
 		br.Name = p.Ref + ":frame"

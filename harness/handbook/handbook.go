@@ -30,6 +30,8 @@ type Value struct {
 	Number float64
 	Unit   string
 	Text   string
+	// Words tells that there is only the text.
+	Words bool
 }
 
 // MarshalJSON leaves out the number where there is none, such as a time that
@@ -41,7 +43,7 @@ func (v Value) MarshalJSON() ([]byte, error) {
 		Unit   string   `json:"unit,omitempty"`
 		Text   string   `json:"text"`
 	}{Name: v.Name, Unit: v.Unit, Text: v.Text}
-	if !math.IsNaN(v.Number) && !math.IsInf(v.Number, 0) && v.Unit != "" {
+	if !math.IsNaN(v.Number) && !math.IsInf(v.Number, 0) && !v.Words {
 		out.Number = &v.Number
 	}
 	return json.Marshal(out)
@@ -80,21 +82,23 @@ func (a *Answer) Result(name string) (v Value, ok bool) {
 }
 
 func (a *Answer) in(name string, number float64, dim quantity.Dimension) {
-	a.Inputs = append(a.Inputs, Value{name, number, units[dim], quantity.Plain(number, dim)})
+	a.Inputs = append(a.Inputs, Value{Name: name, Number: number, Unit: units[dim], Text: quantity.Plain(number, dim)})
 }
 
-func (a *Answer) inText(name, text string) { a.Inputs = append(a.Inputs, Value{Name: name, Text: text}) }
+func (a *Answer) inText(name, text string) {
+	a.Inputs = append(a.Inputs, Value{Name: name, Text: text, Words: true})
+}
 
 func (a *Answer) out(name string, number float64, dim quantity.Dimension) {
-	a.Results = append(a.Results, Value{name, number, units[dim], form(number, dim)})
+	a.Results = append(a.Results, Value{Name: name, Number: number, Unit: units[dim], Text: form(number, dim)})
 }
 
 func (a *Answer) outNumber(name string, number float64, unit string) {
-	a.Results = append(a.Results, Value{name, number, unit, strings.TrimSpace(fmt.Sprintf("%.4g %s", number, unit))})
+	a.Results = append(a.Results, Value{Name: name, Number: number, Unit: unit, Text: strings.TrimSpace(fmt.Sprintf("%.4g %s", number, unit))})
 }
 
 func (a *Answer) outText(name, text string) {
-	a.Results = append(a.Results, Value{Name: name, Text: text})
+	a.Results = append(a.Results, Value{Name: name, Text: text, Words: true})
 }
 
 func (a *Answer) step(formula, numbers string, args ...any) {

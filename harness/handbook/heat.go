@@ -96,7 +96,9 @@ func (a *Answer) byTables(in HeatInput) {
 				got.TableHow, got.TableBaseA, got.AmbientShare, got.BundleShare, got.AltShare, got.TableA)
 			a.source(t.Name + ": " + t.Source.String())
 		}
-		a.out("heat balance with its factors", got.HeatA, quantity.Current)
+		if in.Loaded > 1 || in.AltitudeM > 0 {
+			a.out("heat balance with factors of "+t.Name, got.HeatA, quantity.Current)
+		}
 		for _, m := range got.Missing {
 			if !said[m] {
 				a.warn("%s", m)

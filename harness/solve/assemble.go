@@ -16,10 +16,7 @@ const leastOhm = 1e-6
 func (n *Network) assemble() {
 	limit := chargingLimitA(n.plan.circuit.Design, n.situation, &n.opt)
 	n.limitA = limit
-	n.listed = map[*design.Load]bool{}
-	for _, l := range n.situation.On {
-		n.listed[l] = true
-	}
+	drawing := circuit.Present(n.plan.circuit, n.situation)
 	for i, b := range n.plan.circuit.Branches {
 		n.present[i] = true
 		switch b.Kind {
@@ -30,7 +27,7 @@ func (n *Network) assemble() {
 			n.present[i] = limit > 0
 		case circuit.LoadBranch:
 			n.laws[i] = n.loadLaw(b)
-			n.present[i] = n.laws[i].Kind != Ohmic || n.laws[i].Ohm > 0
+			n.present[i] = drawing[i] && (n.laws[i].Kind != Ohmic || n.laws[i].Ohm > 0)
 		default:
 			n.laws[i] = Law{Kind: Ohmic, Ohm: branchOhm(b, &n.opt)}
 		}
@@ -66,27 +63,20 @@ func endsOhm(w *circuit.Wire, opt *Options) float64 {
 	return ohm * or(opt.ContactFactor, 1)
 }
 
-// loadLaw is the law of a load in the situation; an Ohmic law without
-// resistance means that the load is not there.
-//
-// Accessories draw all they can: wires must carry that. The machine's own loads
-// draw their duty's average, because they only set the level of the posts. An
-// accessory whose own switch is off draws its standby current, if it has one,
-// through that switch.
+// loadLaw is the law of a load. Accessories draw all they can: wires must carry
+// that. The machine's own loads draw their duty's average, because they only set
+// the level of the posts. What a load draws while it waits is a constant
+// current.
 func (n *Network) loadLaw(b *circuit.Branch) Law {
 	spec := b.Load
-	if v := spec.Vehicle; v != nil {
-		if !present(v.When, n.situation) {
-			return Law{}
-		}
-		return behaviourLaw(spec, spec.PowerW*dutyOf(spec)*n.factorOf(b))
+	power := spec.PowerW * n.factorOf(b)
+	switch {
+	case spec.Vehicle != nil:
+		return behaviourLaw(spec, power*dutyOf(spec))
+	case spec.Standby && spec.RatedV > 0:
+		return Law{Kind: Torque, CurrentA: spec.PowerW / spec.RatedV, EdgeV: standbyEdge * spec.RatedV}
 	}
-	if l := spec.Load; l != nil && l.OwnSwitch && !n.listed[l] {
-		if a := l.StandbyA.Or(0); a > 0 {
-			return Law{Kind: Torque, CurrentA: a, EdgeV: standbyEdge * spec.RatedV}
-		}
-	}
-	return behaviourLaw(spec, spec.PowerW*n.factorOf(b))
+	return behaviourLaw(spec, power)
 }
 
 func dutyOf(spec *circuit.LoadSpec) float64 {
@@ -118,15 +108,4 @@ func behaviourLaw(spec *circuit.LoadSpec, powerW float64) Law {
 		return Law{Kind: Torque, CurrentA: powerW / rated, EdgeV: TorqueEdge * rated}
 	}
 	return Law{Kind: Ohmic, Ohm: rated * rated / powerW}
-}
-
-// present tells whether something for a key state is on in a situation.
-func present(when design.When, s *design.Situation) bool {
-	switch when {
-	case design.WhenAlways:
-		return true
-	case design.WhenKey:
-		return s.Key == design.KeyOn
-	}
-	return s.Key == design.KeyOn && s.EngineRPM > 0
 }

@@ -2,7 +2,6 @@ package solve
 
 import (
 	"fmt"
-	"slices"
 
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
@@ -25,42 +24,15 @@ func (n *Network) isContact(b int) bool {
 		n.plan.circuit.Branches[b].Kind == circuit.ContactBranch
 }
 
-// handContacts is the state of all contacts with every coil at rest.
-func (n *Network) handContacts() []bool {
-	closed := make([]bool, len(n.plan.circuit.Branches))
-	hand := switchesClosed(n.situation)
-	for i, b := range n.plan.circuit.Branches {
-		if b.Kind != circuit.ContactBranch || b.Closer == nil {
-			continue
-		}
-		switch c := b.Closer; {
-		case c.Break != nil:
-			closed[i] = true
-		case c.Switch != nil:
-			closed[i] = hand[c.Switch]
-		case c.Key != "":
-			closed[i] = present(c.Key, n.situation)
-		case c.OwnSwitch != nil:
-			l := c.OwnSwitch
-			closed[i] = n.listed[l] || l.StandbyA.Or(0) > 0 // waits through its switch
-		}
-	}
-	return closed
-}
-
-// settle solves with contacts as given, lets the coils move the contacts, and
-// repeats until nothing moves. Coils start at rest. If all coils moving at once
+// settle solves with every coil at rest, lets the coils move the contacts, and
+// repeats until nothing moves. If all coils moving at once
 // goes in circles, they move one at a time, the first in the circuit first;
 // if that goes in circles too, the relays chatter.
-func (n *Network) settle(closed []bool) {
-	start := slices.Clone(closed)
-	if n.settleBy(closed, false) {
-		return
+func (n *Network) settle() {
+	atRest := circuit.Contacts(n.plan.circuit, n.situation)
+	if !n.settleBy(atRest, false) && !n.settleBy(atRest, true) {
+		n.status, n.factored = Chattering, false
 	}
-	if n.settleBy(start, true) {
-		return
-	}
-	n.status = Chattering
 }
 
 // settleBy runs rounds; single moves one coil a round. False = it went in circles.
@@ -101,9 +73,9 @@ func keyOf(states []bool) string {
 
 // coil is a relay coil with its contacts.
 type coil struct {
-	branch        *circuit.Branch
-	make, rest    []int // branch indices of make and break contacts
-	pullV, dropV  float64
+	branch       *circuit.Branch
+	make, rest   []int // branch indices of make and break contacts
+	pullV, dropV float64
 }
 
 // coilsOf lists coils that move contacts, in branch order of their first contact.

@@ -73,9 +73,8 @@ type Network struct {
 
 	laws    []Law // by branch, shorts after the circuit's own branches
 	present []bool
-	forced  []int8 // by branch: +1 closed, -1 open, 0 as the circuit says
-	closed  []bool // contacts
-	listed  map[*design.Load]bool // loads that the situation has on
+	forced  []int8                // by branch: +1 closed, -1 open, 0 as the circuit says
+	closed  []bool                // contacts
 	coils   []coil
 	active  []int32
 	from    []int32
@@ -109,7 +108,7 @@ func (p *Plan) Network(s *design.Situation, opt Options) *Network {
 		factor: newFactor(p.pattern), work: newWorkspace(nodes)}
 	n.assemble()
 	n.applyChanges(opt.Changes)
-	n.settle(n.handContacts())
+	n.settle()
 	return n
 }
 

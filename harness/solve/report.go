@@ -30,7 +30,7 @@ func (n *Network) Solution() *Solution {
 
 func (n *Network) reportBranch(s *Solution, i int, b *circuit.Branch) {
 	s.Ohm[i] = math.Inf(1)
-	s.Closed[i] = b.Kind == circuit.ContactBranch && n.reportsClosed(i, b)
+	s.Closed[i] = b.Kind == circuit.ContactBranch && n.conducts(i)
 	if !n.conducts(i) {
 		return
 	}
@@ -47,27 +47,8 @@ func (n *Network) reportBranch(s *Solution, i int, b *circuit.Branch) {
 		}
 	}
 	if b.Kind == circuit.LoadBranch {
-		s.LoadOn[i] = math.Abs(amps) > 1e-6 && !n.standing(b)
+		s.LoadOn[i] = math.Abs(amps) > 1e-6 && !b.Load.Standby
 	}
-}
-
-// reportsClosed is the state of a contact as the design speaks of it: the own
-// switch of a load that only stands by counts as open though it carries the
-// standby current.
-func (n *Network) reportsClosed(i int, b *circuit.Branch) bool {
-	if n.forced[i] != 0 {
-		return n.forced[i] > 0
-	}
-	if b.Closer != nil && b.Closer.OwnSwitch != nil {
-		return n.listed[b.Closer.OwnSwitch]
-	}
-	return n.closed[i]
-}
-
-// standing tells whether a load only stands by.
-func (n *Network) standing(b *circuit.Branch) bool {
-	l := b.Load.Load
-	return l != nil && l.OwnSwitch && !n.listed[l] && l.StandbyA.Or(0) > 0
 }
 
 func (n *Network) reportSources(s *Solution) {

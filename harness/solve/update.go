@@ -67,7 +67,7 @@ func (n *Network) Resolve(held bool, changes ...Change) *Solution {
 	n.why, n.iterations = "", 0
 	if !held {
 		n.applyChanges(changes)
-		n.settle(n.handContacts())
+		n.settle()
 		return n.Solution()
 	}
 	first, ok := n.Linear(changes...)
@@ -113,14 +113,14 @@ func (n *Network) driftsAway(v []float64) bool {
 
 // saved is what Resolve puts back.
 type saved struct {
-	n                       Network
-	laws                    []Law
-	forced                  []int8
-	present, closed         []bool
-	active                  []int32
-	floating                []bool
-	anchors                 []int32
-	v, v0, d, l []float64
+	n               Network
+	laws            []Law
+	forced          []int8
+	present, closed []bool
+	active          []int32
+	floating        []bool
+	anchors         []int32
+	v, v0, d, l     []float64
 }
 
 func (n *Network) save() saved {

@@ -1,0 +1,133 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+
+	"fusewright/harness/handbook"
+	"fusewright/harness/problem"
+	"fusewright/harness/quantity"
+	"fusewright/library"
+	"fusewright/render/report"
+)
+
+// calcCmd groups the quick questions of the bench.
+type calcCmd struct {
+	Drop    calcDropCmd    `cmd:"" help:"Volts and percent lost in a circuit."`
+	Wire    calcWireCmd    `cmd:"" help:"Smallest wire for a current, length and allowed drop."`
+	Power   calcPowerCmd   `cmd:"" help:"Watts to amperes and back."`
+	Battery calcBatteryCmd `cmd:"" help:"How long a battery lasts at a current."`
+	Heat    calcHeatCmd    `cmd:"" help:"Allowed current of a wire, or its temperature at a current."`
+	Fuse    calcFuseCmd    `cmd:"" help:"Fastest and slowest opening of a fuse at a current."`
+	Short   calcShortCmd   `cmd:"" help:"Smallest area for a short circuit, or time to a temperature."`
+	Fault   calcFaultCmd   `cmd:"" help:"Current of a short circuit at the end of a path, and what opens."`
+}
+
+// dim ties an amount on the command line to its dimension.
+type dim interface{ dimension() quantity.Dimension }
+
+// The dimensions of flags and arguments.
+type (
+	inVolts   struct{}
+	inAmperes struct{}
+	inOhms    struct{}
+	inWatts   struct{}
+	inMetres  struct{}
+	inCelsius struct{}
+	inAh      struct{}
+	inShare   struct{}
+	inTime    struct{}
+)
+
+func (inVolts) dimension() quantity.Dimension   { return quantity.Voltage }
+func (inAmperes) dimension() quantity.Dimension { return quantity.Current }
+func (inOhms) dimension() quantity.Dimension    { return quantity.Resistance }
+func (inWatts) dimension() quantity.Dimension   { return quantity.Power }
+func (inMetres) dimension() quantity.Dimension  { return quantity.Length }
+func (inCelsius) dimension() quantity.Dimension { return quantity.Temperature }
+func (inAh) dimension() quantity.Dimension      { return quantity.Charge }
+func (inShare) dimension() quantity.Dimension   { return quantity.Share }
+func (inTime) dimension() quantity.Dimension    { return quantity.Duration }
+
+// amount is a quantity with its unit on the command line, in SI inside.
+type amount[D dim] struct {
+	value float64
+	given bool
+}
+
+// UnmarshalText reads "12 A", "3 ft", "30 %".
+func (a *amount[D]) UnmarshalText(text []byte) error {
+	var d D
+	v, err := quantity.Parse(string(text), d.dimension())
+	if err != nil {
+		return err
+	}
+	a.value, a.given = v, true
+	return nil
+}
+
+// wireChoice names a size, and the family it is of.
+type wireChoice struct {
+	Insulation string `help:"Wire family; see 'fusewright parts wire'." default:"ISO 6722 thin wall class B" placeholder:"NAME"`
+}
+
+// wireType finds the family, or says which are known.
+func (w wireChoice) wireType(lib *library.Library) (*library.WireType, error) {
+	if t := lib.WireType(w.Insulation); t != nil {
+		return t, nil
+	}
+	return nil, notFound("wire family", w.Insulation, lib.WireTypeNames())
+}
+
+// sized finds a size of the family. Gauges are looked up in the first family
+// with that gauge when the chosen one has metric sizes, and a metric size that
+// no family lists is taken as bare copper.
+func (w wireChoice) sized(lib *library.Library, size string) (*library.WireType, *library.WireSize, error) {
+	t, err := w.wireType(lib)
+	if err != nil {
+		return nil, nil, err
+	}
+	if s := t.Size(size); s != nil {
+		return t, s, nil
+	}
+	for _, other := range lib.WireTypes {
+		if s := other.Size(size); s != nil {
+			return other, s, nil
+		}
+	}
+	return nil, nil, notFound("size of "+t.Name, size, t.SizeLabels())
+}
+
+// conductor is a size of the library or a bare area.
+func (w wireChoice) conductor(lib *library.Library, size string) (handbook.Conductor, error) {
+	t, s, err := w.sized(lib, size)
+	if err == nil {
+		return handbook.Conductor{Type: t, Size: s}, nil
+	}
+	if area, parseErr := quantity.Parse(size, quantity.Area); parseErr == nil {
+		return handbook.Conductor{AreaMm2: area}, nil
+	}
+	return handbook.Conductor{}, err
+}
+
+// notFound is the error for an unknown name.
+func notFound(kind, name string, choices []string) error {
+	if near := problem.Nearest(name, choices); near != "" {
+		return fmt.Errorf("no %s %q (did you mean %q?)", kind, name, near)
+	}
+	return fmt.Errorf("no %s %q (known: %s)", kind, name, joined(choices, 20))
+}
+
+// printAnswer prints an answer as text or JSON.
+func printAnswer(io *streams, f format, answer *handbook.Answer, err error) error {
+	if err != nil {
+		return err
+	}
+	return printed(io, func(b *bytes.Buffer) error {
+		if f.json() {
+			return report.WriteJSON(b, answer)
+		}
+		_, err := b.WriteString(answer.Text())
+		return err
+	})
+}

@@ -1,0 +1,39 @@
+package main
+
+import (
+	"fusewright/harness/handbook"
+	"fusewright/library"
+)
+
+// calcFuseCmd answers calc fuse.
+type calcFuseCmd struct {
+	Rating  amount[inAmperes] `arg:"" help:"Rating: '15 A'."`
+	Current amount[inAmperes] `arg:"" help:"Current through it: '30 A'."`
+	Type    string            `help:"Kind of fuse; see 'fusewright parts fuse'." default:"blade C" placeholder:"NAME"`
+	Ambient amount[inCelsius] `help:"Ambient temperature." default:"25 °C"`
+	format
+}
+
+// Run reads the opening-time band.
+func (c *calcFuseCmd) Run(io *streams, cli *program) error {
+	lib, err := cli.library()
+	if err != nil {
+		return err
+	}
+	t, err := fuseType(lib, c.Type)
+	if err != nil {
+		return err
+	}
+	answer, err := handbook.Fuse(handbook.FuseInput{
+		Type: t, RatingA: c.Rating.value, CurrentA: c.Current.value, AmbientC: c.Ambient.value,
+	})
+	return printAnswer(io, c.format, answer, err)
+}
+
+// fuseType finds a kind of fuse, or says which are known.
+func fuseType(lib *library.Library, name string) (*library.FuseType, error) {
+	if t := lib.FuseType(name); t != nil {
+		return t, nil
+	}
+	return nil, notFound("kind of fuse", name, lib.FuseTypeNames())
+}

@@ -1,0 +1,33 @@
+package main
+
+import "fusewright/harness/handbook"
+
+// calcHeatCmd answers calc heat.
+type calcHeatCmd struct {
+	Size     string            `arg:"" help:"Wire size: '16 AWG', '1.5 mm²'."`
+	Current  amount[inAmperes] `help:"Current, for the conductor's temperature; left out: only what is allowed." placeholder:"12A"`
+	Ambient  amount[inCelsius] `help:"Ambient temperature." default:"30 °C"`
+	Bundle   int               `help:"Wires loaded together, this one counted." default:"1" placeholder:"N"`
+	Loading  amount[inShare]   `help:"Share of the bundle's capacity in use." default:"100 %"`
+	Altitude amount[inMetres]  `help:"Height above the sea." default:"0 m"`
+	Margin   amount[inCelsius] `help:"Kept below the insulation class." default:"0 °C"`
+	wireChoice
+	format
+}
+
+// Run works out the heat balance and each practice's table.
+func (c *calcHeatCmd) Run(io *streams, cli *program) error {
+	lib, err := cli.library()
+	if err != nil {
+		return err
+	}
+	t, s, err := c.sized(lib, c.Size)
+	if err != nil {
+		return err
+	}
+	answer, err := handbook.Heat(handbook.HeatInput{
+		Type: t, Size: s, AmbientC: c.Ambient.value, Loaded: c.Bundle, Loading: c.Loading.value,
+		AltitudeM: c.Altitude.value, MarginC: c.Margin.value, CurrentA: c.Current.value, Library: lib,
+	})
+	return printAnswer(io, c.format, answer, err)
+}

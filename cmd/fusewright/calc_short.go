@@ -1,0 +1,48 @@
+package main
+
+import (
+	"errors"
+
+	"fusewright/harness/handbook"
+)
+
+// calcShortCmd answers calc short.
+type calcShortCmd struct {
+	Current amount[inAmperes] `help:"Current of the short circuit." placeholder:"500A"`
+	Time    amount[inTime]    `help:"How long it flows." placeholder:"50ms"`
+	Size    string            `help:"Wire size or copper area; left out: the smallest area is worked out." placeholder:"1.5mm²"`
+	Start   amount[inCelsius] `help:"Conductor before the fault; left out: the insulation class." placeholder:"70°C"`
+	wireChoice
+	format
+}
+
+// Run works out area, k²S² or time, by what is given.
+func (c *calcShortCmd) Run(io *streams, cli *program) error {
+	lib, err := cli.library()
+	if err != nil {
+		return err
+	}
+	t, err := c.wireType(lib)
+	if err != nil {
+		return err
+	}
+	if t.ShortC == 0 {
+		return errors.New("the library has no short-circuit limit for " + t.Name)
+	}
+	in := handbook.ShortInput{CurrentA: c.Current.value, Seconds: c.Time.value, StartC: t.ClassC, EndC: t.ShortC}
+	if c.Start.given {
+		in.StartC = c.Start.value
+	}
+	if c.Size != "" {
+		conductor, err := c.conductor(lib, c.Size)
+		if err != nil {
+			return err
+		}
+		in.AreaMm2 = conductor.AreaMm2
+		if conductor.Size != nil {
+			in.AreaMm2 = conductor.Size.AreaMm2
+		}
+	}
+	answer, err := handbook.Short(in)
+	return printAnswer(io, c.format, answer, err)
+}

@@ -1,0 +1,27 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"strings"
+	"text/tabwriter"
+
+	"fusewright/harness/rules"
+)
+
+// listRules prints each rule's name and title.
+func listRules(w io.Writer) error {
+	t := tabwriter.NewWriter(w, 0, 0, 2, ' ', 0)
+	for _, r := range rules.All() {
+		fmt.Fprintf(t, "%s\t%s\n", r.Name, r.Title)
+	}
+	return t.Flush()
+}
+
+// joined lists names, at most so many.
+func joined(names []string, most int) string {
+	if len(names) > most {
+		return strings.Join(names[:most], ", ") + fmt.Sprintf(" and %d more", len(names)-most)
+	}
+	return strings.Join(names, ", ")
+}

@@ -1,0 +1,59 @@
+package rules
+
+import (
+	"fmt"
+
+	"fusewright/harness/circuit"
+	"fusewright/harness/finding"
+	"fusewright/library"
+)
+
+var noTerminalFits = &Rule{
+	Name:  "no-terminal-fits",
+	Title: "no terminal takes the wire at this part",
+	Doc: "Each wire end: a terminal that the design names must take the conductor's area in its barrel; " +
+		"where it names none, the library must hold one of the kind the part needs for that area. An " +
+		"end whose kind is not known is not judged.",
+	Formula:  "least area ≤ conductor area ≤ largest area of the barrel",
+	Limits:   "barrel range of the terminals in the library",
+	Why:      "a barrel too large does not grip and one too small is cut down until it does not carry",
+	Change:   "use another size of wire, another terminal, or a short tail of the right size with a splice",
+	Severity: "fault",
+	Source:   "size guides of insulated terminals, ranges in AWG (two sources), in mm² from memory",
+	Bad: `
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm², ends: {from: ring M4 yellow}}, returns to: frame}
+`,
+	Good: `
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
+`,
+	Run: func(p *Pass) {
+		for _, w := range p.c.Wires {
+			if w.Spec.Size == nil {
+				continue
+			}
+			p.judgeEnd(w, w.From, w.Spec.FromEnd, w.FromEnd)
+			p.judgeEnd(w, w.To, w.Spec.ToEnd, w.ToEnd)
+		}
+	},
+}
+
+func (p *Pass) judgeEnd(w *circuit.Wire, at *circuit.Terminal, named, chosen *library.Terminal) {
+	mm2 := w.Spec.Size.AreaMm2
+	var what string
+	switch {
+	case named != nil && (mm2 < named.MinMm2*0.99 || mm2 > named.MaxMm2*1.01):
+		what = fmt.Sprintf("%s has %s; the barrel of %s takes %s to %s", wireText(w), area(mm2),
+			named.Name, area(named.MinMm2), area(named.MaxMm2))
+	case named == nil && chosen == nil && at.Kind != "":
+		what = fmt.Sprintf("%s ends at %s with a %s, of which the library has none for %s",
+			wireText(w), terminalText(at), at.Kind, area(mm2))
+	default:
+		return
+	}
+	fin := ofWire(finding.Fault, w)
+	fin.What = what
+	fin.Numbers = []finding.Number{{Name: "area", Value: mm2, Unit: "mm²"}}
+	p.report(fin)
+}

@@ -1,0 +1,166 @@
+package schematic
+
+import (
+	"fusewright/harness/circuit"
+	"fusewright/harness/design"
+	"fusewright/library"
+	"fusewright/render/scene"
+	"fusewright/render/symbol"
+)
+
+// A block's body, in modules from its outline's left edge: bar, fuse, outline.
+const (
+	blockBar   = 1
+	blockFuse  = 2
+	blockRight = 7
+)
+
+// wayStep is about what one way takes in rows; a piece of a block must fit.
+const wayStep = 4
+
+// addBlock makes the cell of a block, or several when it has more ways than a
+// sheet takes.
+func (d *drawing) addBlock(p *circuit.Part) {
+	ways := waysOf(p)
+	most := max((d.paper.rowsM()-8)/wayStep-1, 2)
+	pieces := max((len(ways)+most-1)/most, 1)
+	bus := busOf(p)
+	for k := range pieces {
+		c := &cell{part: p, piece: k + 1, pieces: pieces}
+		c.ways = ways[k*len(ways)/pieces : (k+1)*len(ways)/pieces]
+		for i := range max(len(c.ways), 1) {
+			c.rows = append(c.rows, &row{cell: c, index: i})
+		}
+		if k == 0 {
+			d.addInlets(c)
+			c.returns = d.returns[p]
+		} else {
+			in := &inlet{cell: c, source: bus, term: bus}
+			c.inlets = append(c.inlets, in)
+			d.feeds[bus] = append(d.feeds[bus], in)
+		}
+		d.shapeBlock(c, k+1 < pieces, bus)
+		d.addCell(c)
+	}
+}
+
+// busOf is the terminal of the bar: the one that is fed, else the first.
+func busOf(p *circuit.Part) *circuit.Terminal {
+	named := map[string]bool{}
+	if b, ok := p.Source.(*design.Block); ok {
+		for _, w := range b.Ways {
+			named[w.Number] = true
+		}
+	}
+	for _, t := range p.Terminals {
+		if !named[t.Name] {
+			return t
+		}
+	}
+	return &circuit.Terminal{Part: p, Name: "bar"}
+}
+
+// waysOf lists the ways of a block with what is in them.
+func waysOf(p *circuit.Part) []*way {
+	b, ok := p.Source.(*design.Block)
+	if !ok {
+		return nil
+	}
+	terms := map[string]*circuit.Terminal{}
+	for _, t := range p.Terminals {
+		terms[t.Name] = t
+	}
+	var list []*way
+	for _, w := range b.Ways {
+		v := &way{number: w.Number, term: terms[w.Number]}
+		if v.term != nil {
+			v.ref = v.term.FuseRef
+		}
+		fillWay(v, w)
+		list = append(list, v)
+	}
+	return list
+}
+
+func fillWay(v *way, w *design.Way) {
+	switch {
+	case w.Spare:
+		v.kind, v.words = spareWay, "spare"
+	case w.Fuse == nil:
+		v.kind, v.words = linkedWay, "no fuse"
+	default:
+		v.kind = wayKindOf(w.FuseType)
+		v.words = number(w.Fuse.RatingA) + " A"
+	}
+}
+
+func wayKindOf(t *library.FuseType) wayKind {
+	if t == nil {
+		return fusedWay
+	}
+	return map[string]wayKind{"breaker": breakerWay, "ptc": ptcWay}[t.Kind]
+}
+
+// symbolOfWay is what stands in a way; nil for a plain link.
+func (d *drawing) symbolOfWay(v *way) *symbol.Symbol {
+	kinds := map[wayKind]symbol.Kind{
+		fusedWay: symbol.Fuse, breakerWay: symbol.Breaker, ptcWay: symbol.PTC, spareWay: symbol.SpareWay,
+	}
+	if k, ok := kinds[v.kind]; ok {
+		return d.set.Symbol(k)
+	}
+	return nil
+}
+
+// shapeBlock measures a block: each way is a row that moves with what it feeds.
+func (d *drawing) shapeBlock(c *cell, goesOn bool, bus *circuit.Terminal) {
+	c.lead = max(d.leadOf(c), 1)
+	c.body = blockRight
+	c.caption = d.captionOf(c.part, float64(c.body+2)*symbol.M-1, 4)
+	for i, r := range c.rows {
+		r.top, r.bottom = 1.25, 1.9
+		if i < len(c.ways) {
+			v := c.ways[i]
+			if d.flags.ofRef(v.ref) > 0 {
+				r.bottom += 0.6
+			}
+			if v.kind == breakerWay {
+				r.top = 2.5
+			}
+			if v.term != nil && len(d.feeds[v.term]) > 0 {
+				c.outlets = append(c.outlets, &outlet{cell: c, term: v.term, row: r, dx: blockRight})
+			}
+		}
+	}
+	head := c.rows[0]
+	head.top += 1.2 + (gapMM+capMM+float64(len(c.caption.lines)-1)*lineMM)/symbol.M
+	if d.flags.ofPart(c.part) > 0 {
+		head.top += 0.6
+	}
+	c.rows[len(c.rows)-1].bottom += 0.8
+	if goesOn {
+		last := c.rows[len(c.rows)-1]
+		c.outlets = append(c.outlets, &outlet{cell: c, term: bus, row: last, off: 3, dx: blockBar})
+		last.bottom += 3
+	}
+	d.placeBlockInlets(c)
+}
+
+// placeBlockInlets brings the feed in at a way near the middle, further feeds
+// below it.
+func (d *drawing) placeBlockInlets(c *cell) {
+	at := (len(c.rows) - 1) / 2
+	for k, in := range c.inlets {
+		i := min(at+k, len(c.rows)-1)
+		in.row = c.rows[i]
+		in.off = (at + k - i) * d.inletStep()
+		in.dx = blockBar
+		in.row.top = max(in.row.top, d.labelTop())
+		in.row.bottom = max(in.row.bottom, float64(in.off)+1)
+	}
+}
+
+// wayText is the reference and rating below a way's fuse.
+func wayText(v *way) (ref, words string) {
+	return v.ref, scene.Ellipsis(v.words, smallMM, 12, scene.Regular)
+}

@@ -1,0 +1,127 @@
+package schematic
+
+import (
+	"fusewright/harness/circuit"
+	"fusewright/harness/design"
+	"fusewright/render/symbol"
+)
+
+// inlineBody is the width of symbols that stand in the conductor.
+const inlineBody = 4
+
+// minCaption is the least width a caption gets, in modules.
+const minCaption = 10
+
+// symbolOf chooses the symbol of a part that has one.
+func (d *drawing) symbolOf(p *circuit.Part) *symbol.Symbol {
+	switch p.Kind {
+	case circuit.Fuse:
+		if f, ok := p.Source.(*design.Fuse); ok && f.Type != nil {
+			return d.set.Symbol(fuseKinds[f.Type.Kind])
+		}
+		return d.set.Symbol(symbol.Fuse)
+	case circuit.Tap:
+		return d.set.Symbol(symbol.Tap)
+	case circuit.Splice:
+		return d.set.Symbol(symbol.Splice)
+	case circuit.Switch:
+		if s, ok := p.Source.(*design.Switch); ok && s.Momentary {
+			return d.set.Symbol(symbol.PushSwitch)
+		}
+		return d.set.Symbol(symbol.Switch)
+	case circuit.Load:
+		if l, ok := p.Source.(*design.Load); ok {
+			return d.set.Symbol(loadKind(l))
+		}
+	}
+	return d.set.Symbol(symbol.Electronics)
+}
+
+// fuseKinds is the symbol of each kind of overcurrent device; a kind that is
+// not here gets the fuse.
+var fuseKinds = map[string]symbol.Kind{
+	"": symbol.Fuse, "fuse": symbol.Fuse, "breaker": symbol.Breaker, "ptc": symbol.PTC,
+}
+
+// loadKind is the symbol of a load, by its sign, else by how it behaves.
+func loadKind(l *design.Load) symbol.Kind {
+	switch l.Sign {
+	case design.SignLamp:
+		return symbol.Lamp
+	case design.SignLED:
+		return symbol.LED
+	case design.SignHeater:
+		return symbol.Heater
+	case design.SignMotor:
+		return symbol.Motor
+	case design.SignPump:
+		return symbol.Pump
+	case design.SignHorn:
+		return symbol.Horn
+	case design.SignSocket:
+		return symbol.Socket
+	case design.SignElectronics:
+		return symbol.Electronics
+	case design.SignSensor:
+		return symbol.Sensor
+	}
+	switch l.Behaves {
+	case design.FilamentLamp:
+		return symbol.Lamp
+	case design.Resistor:
+		return symbol.Heater
+	case design.Motor:
+		return symbol.Motor
+	}
+	return symbol.Electronics
+}
+
+// shapeInline measures fuses, switches, splices and taps: a symbol in the
+// conductor with its caption below.
+func (d *drawing) shapeInline(c *cell) {
+	s := d.symbolOf(c.part)
+	c.body = int(s.Body.W)
+	c.lead = d.leadOf(c)
+	if c.part.Kind == circuit.Tap {
+		c.body = minCaption
+	}
+	if c.lead+c.body < minCaption {
+		c.lead = minCaption - c.body
+	}
+	low := float64(d.spreadInlets(c.inlets, 0))
+	r := c.rows[0]
+	r.top = max(d.labelTop(), -s.Body.Y+0.15)
+	width := float64(c.lead+c.body)*symbol.M - 1
+	if len(c.inlets) > 1 { // the bar that joins them stands where the caption would
+		c.lead++
+		width = max(float64(c.body), minCaption)*symbol.M - 1
+		c.body = max(c.body, minCaption)
+	}
+	c.caption = d.captionOf(c.part, width, 3)
+	r.bottom = max(low+0.8, captionBottom(s.Body.Y+s.Body.H, len(c.caption.lines), d.flags.ofPart(c.part) > 0))
+	d.addOutlets(c, int(s.Body.W))
+}
+
+// addOutlets shows the first terminal that feeds anything.
+func (d *drawing) addOutlets(c *cell, dx int) {
+	for _, t := range c.part.Terminals {
+		if len(d.feeds[t]) > 0 && len(c.outlets) == 0 {
+			c.outlets = append(c.outlets, &outlet{cell: c, term: t, row: c.rows[0], dx: dx})
+		}
+	}
+}
+
+// captionBottom is how far captions below a symbol reach, in modules below the
+// row.
+func captionBottom(symbolBottom float64, lines int, flagged bool) float64 {
+	return (captionBase(symbolBottom, flagged)+float64(lines-1)*lineMM+descMM)/symbol.M + 0.12
+}
+
+// captionBase is the baseline of the first caption line, in mm below the row.
+func captionBase(symbolBottom float64, flagged bool) float64 {
+	base := max(symbolBottom, 0.25)*symbol.M + gapMM + 0.1 + capMM
+	if flagged {
+		base += 1.3
+	}
+	return base
+}

@@ -1,0 +1,99 @@
+package schematic
+
+import (
+	"math"
+
+	"fusewright/harness/circuit"
+	"fusewright/render/scene"
+	"fusewright/render/symbol"
+)
+
+// groundDrop is how far a ground's sign and name reach below the wire, in mm.
+const groundDrop = 1.75*symbol.M + 0.5 + capMM + descMM
+
+// returnStep is the distance between two returns of one part.
+const returnStep = 4
+
+// shapeLoad measures a load with its returns: symbol, then the return wire with
+// its label, then the ground's sign with its name below.
+func (d *drawing) shapeLoad(c *cell) {
+	s := d.symbolOf(c.part)
+	c.lead = d.leadOf(c)
+	if len(c.inlets) > 1 {
+		c.lead++
+	}
+	c.body = int(s.Body.W)
+	low := float64(d.spreadInlets(c.inlets, 0)) + 0.8
+	right := float64(c.lead+c.body) * symbol.M
+	if n := len(c.returns); n > 0 {
+		run, side := d.returnRun(c.returns)
+		c.body += run + side
+		low = max(low, float64((n-1)*returnStep)+groundDrop/symbol.M+0.15)
+		right += float64(run)*symbol.M - d.groundHalf(c.returns) - 0.8
+	}
+	if len(c.inlets) > 1 || len(c.returns) > 1 {
+		low = max(low, float64(len(c.inlets)*d.inletStep()))
+	}
+	if right < minCaption*symbol.M {
+		c.lead += minCaption - int(right/symbol.M)
+		right = minCaption * symbol.M
+	}
+	c.caption = d.captionOf(c.part, right-1, 3)
+	r := c.rows[0]
+	r.top = max(d.labelTop(), -s.Body.Y+0.15)
+	base := captionBottom(s.Body.Y+s.Body.H, len(c.caption.lines), d.flags.ofPart(c.part) > 0)
+	if len(c.inlets) > 1 {
+		base += low
+	}
+	r.bottom = max(low, base)
+	d.addOutlets(c, c.body)
+}
+
+// returnRun is the length of the return wires, up to the ground's sign, and the
+// room for the sign and name beyond it.
+func (d *drawing) returnRun(wires []*circuit.Wire) (run, side int) {
+	for _, w := range wires {
+		run = max(run, d.labelM(w)+1)
+	}
+	half := d.groundHalf(wires)
+	side = inM(half)
+	if float64(run)*symbol.M < half+1 {
+		run = inM(half + 1)
+	}
+	return run, side
+}
+
+// groundHalf is half the width of the widest ground name or sign, in mm.
+func (d *drawing) groundHalf(wires []*circuit.Wire) float64 {
+	half := 1.1 * symbol.M
+	for _, w := range wires {
+		half = max(half, textW(d.groundName(w.To), scene.Regular)/2)
+	}
+	return math.Min(half, 14)
+}
+
+// groundName is what stands at a return's sign: reference and name of the
+// ground point.
+func (d *drawing) groundName(t *circuit.Terminal) string {
+	p := t.Part
+	switch p.Kind {
+	case circuit.Ground:
+		return scene.Ellipsis(join([]string{p.Ref, nameOf(p)}, " "), smallMM, 28, scene.Regular)
+	case circuit.Battery:
+		return p.Ref + " −"
+	}
+	return p.Ref + ":" + t.Name
+}
+
+// groundKind is the sign of a ground point.
+func groundKind(p *circuit.Part) symbol.Kind {
+	switch {
+	case p.Kind == circuit.Battery:
+		return symbol.Negative
+	case p.Kind != circuit.Ground:
+		return symbol.Outgoing
+	case isGroundBlock(p):
+		return symbol.GroundBar
+	}
+	return symbol.Frame
+}

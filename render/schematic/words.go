@@ -1,0 +1,170 @@
+package schematic
+
+import (
+	"strings"
+
+	"fusewright/harness/circuit"
+	"fusewright/harness/design"
+)
+
+// nameOf is the wording of a part: its label, else its name.
+func nameOf(p *circuit.Part) string {
+	if p.Label != "" {
+		return p.Label
+	}
+	return p.Name
+}
+
+// captionOf wraps a part's text to a width in mm; a flag takes its room first.
+func (d *drawing) captionOf(p *circuit.Part, widthMM float64, most int) caption {
+	if d.flags.ofPart(p) > 0 {
+		widthMM -= flagMM
+	}
+	words, details := d.wordsOf(p)
+	return fit(p.Ref, words, details, widthMM, most)
+}
+
+// wordsOf is a part's name and its figures.
+func (d *drawing) wordsOf(p *circuit.Part) (words, details string) {
+	words = nameOf(p)
+	switch src := p.Source.(type) {
+	case *design.Fuse:
+		return words, fuseWords(src)
+	case *design.Relay:
+		return words, relayWords(src)
+	case *design.Block:
+		return words, blockWords(src)
+	case *design.Switch:
+		return words, switchWords(src)
+	case *design.Load:
+		return words, loadWords(src)
+	case *design.Tap:
+		return words, tapWords(src)
+	}
+	switch p.Kind {
+	case circuit.Battery:
+		return d.batteryWords()
+	case circuit.Generator:
+		return d.generatorWords()
+	case circuit.VehicleLoads:
+		return "vehicle's own loads", d.vehicleWords()
+	}
+	return words, ""
+}
+
+func fuseWords(f *design.Fuse) string {
+	var parts []string
+	if f.Rating != nil {
+		parts = append(parts, number(f.Rating.RatingA)+" A")
+	}
+	if f.Type != nil {
+		parts = append(parts, f.Type.Name)
+	}
+	return join(parts, " ")
+}
+
+func relayWords(r *design.Relay) string {
+	var parts []string
+	if r.Form != nil {
+		parts = append(parts, r.Form.Name)
+	}
+	if s := r.Coil.Suppressed; s != "" && s != "none" {
+		parts = append(parts, "with "+s)
+	}
+	return join(parts, ", ")
+}
+
+func blockWords(b *design.Block) string {
+	switch {
+	case b.TotalA.Given():
+		return number(b.TotalA.Value) + " A"
+	case b.Type != nil && b.Type.TotalA > 0:
+		return number(b.Type.TotalA) + " A"
+	}
+	return ""
+}
+
+func switchWords(s *design.Switch) string {
+	switch {
+	case s.RatingA.Given():
+		return number(s.RatingA.Value) + " A"
+	case s.Type != nil && s.Type.ResistiveA > 0:
+		return number(s.Type.ResistiveA) + " A"
+	}
+	return ""
+}
+
+func loadWords(l *design.Load) string {
+	var parts []string
+	if l.PowerW > 0 {
+		parts = append(parts, number(l.PowerW)+" W")
+	}
+	if l.OwnSwitch {
+		parts = append(parts, "own switch")
+	}
+	return join(parts, ", ")
+}
+
+func tapWords(t *design.Tap) string {
+	parts := []string{map[design.When]string{
+		design.WhenKey: "live with key", design.WhenRunning: "live with engine", design.WhenAlways: "always live",
+	}[t.Hot]}
+	if t.FuseA.Given() {
+		parts = append(parts, "fuse "+number(t.FuseA.Value)+" A")
+	}
+	if t.SpareA.Given() {
+		parts = append(parts, "spare "+number(t.SpareA.Value)+" A")
+	}
+	return join(parts, ", ")
+}
+
+func (d *drawing) batteryWords() (words, details string) {
+	b := d.design().Battery
+	parts := []string{}
+	if d.design().SystemV.Given() {
+		parts = append(parts, number(d.design().SystemV.Value)+" V")
+	}
+	if b.Chemistry != nil {
+		parts = append(parts, b.Chemistry.Name)
+	}
+	words = join(parts, " ")
+	if words == "" {
+		words = "battery"
+	}
+	var figures []string
+	if b.CapacityAh.Given() {
+		figures = append(figures, number(b.CapacityAh.Value)+" Ah")
+	}
+	if b.ResistanceOhm.Given() {
+		figures = append(figures, number(b.ResistanceOhm.Value*1000)+" mΩ")
+	}
+	return words, strings.Join(figures, ", ")
+}
+
+func (d *drawing) generatorWords() (words, details string) {
+	c := d.design().Charging
+	if c.RegulatedV.Given() {
+		words = number(c.RegulatedV.Value) + " V"
+	}
+	if n := len(c.Output); n > 0 {
+		details = number(c.Output[0].CurrentA.Value) + " to " + number(c.Output[n-1].CurrentA.Value) + " A"
+	}
+	return join([]string{words, details}, ", "), ""
+}
+
+// vehicleWords is the sum of the vehicle's own loads, duties left out.
+func (d *drawing) vehicleWords() string {
+	sum := 0.0
+	for _, v := range d.design().VehicleLoads {
+		switch {
+		case v.PowerW.Given():
+			sum += v.PowerW.Value
+		case v.CurrentA.Given():
+			sum += v.CurrentA.Value * d.design().Charging.RegulatedV.Or(d.design().SystemV.Or(12))
+		}
+	}
+	if sum <= 0 {
+		return ""
+	}
+	return number(sum) + " W"
+}
