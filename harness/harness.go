@@ -8,6 +8,7 @@ import (
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
 	"fusewright/harness/finding"
+	"fusewright/harness/rules"
 	"fusewright/harness/solve"
 )
 
@@ -18,4 +19,17 @@ type Review struct {
 	Solutions []*solve.Solution // one per situation, in design order
 	Budget    *budget.Budget
 	Findings  []*finding.Finding // sorted, accepted ones included
+}
+
+// Assess takes a design that read without problems through every stage. The
+// error is the circuit's problem list; findings are no error.
+func Assess(d *design.Design) (*Review, error) {
+	c, err := circuit.Build(d)
+	if err != nil {
+		return nil, err
+	}
+	r := &Review{Design: d, Circuit: c, Solutions: solve.All(c, solve.Options{})}
+	r.Budget = budget.Compute(c, r.Solutions)
+	r.Findings = rules.Check(&rules.Input{Circuit: c, Solutions: r.Solutions, Budget: r.Budget})
+	return r, nil
 }

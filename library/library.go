@@ -266,7 +266,36 @@ type Chemistry struct {
 	ChargeShare      float64 // highest charging current as a share of capacity per hour
 	ChargeEfficiency float64
 	StartReserve     float64 // state of charge below which starting is not sure
-	Source           Source
+	// OpenCircuitVPerC is how the resting voltage of a 12 V class battery
+	// changes with temperature, from 25 °C.
+	OpenCircuitVPerC float64
+	// EmptyOhmRatio is the internal resistance empty over full; ColdOhmRatio
+	// that at −18 °C over that at 25 °C.
+	EmptyOhmRatio, ColdOhmRatio float64
+	// CapacityAt is the share of the rated capacity at a temperature, ascending.
+	CapacityAt []ShareAtC
+	// Acceptance is the charging current taken at 14.4 V of a 12 V class
+	// battery, as a share of capacity per hour, ascending by state of charge.
+	Acceptance []AcceptedAt
+	// NoChargeBelowC is the temperature below which it must not be charged;
+	// -273 when there is none.
+	NoChargeBelowC float64
+	// SelfDischarge is the share of its charge lost in 30 days at 20 °C.
+	SelfDischarge float64
+	Source        Source
+}
+
+// ShareAtC is a share of the rated value at a temperature.
+type ShareAtC struct {
+	Celsius float64
+	Share   float64
+}
+
+// AcceptedAt is what a battery accepts at a state of charge (0..1), as a share
+// of its capacity per hour.
+type AcceptedAt struct {
+	Charge float64
+	Share  float64
 }
 
 // VoltsAt is a voltage at a state of charge (0..1).

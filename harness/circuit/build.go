@@ -58,19 +58,46 @@ func (b *builder) node(name string) *Node {
 }
 
 // terminal adds a terminal to a part, on a node that it shares or, when n is
-// nil, on one of its own.
+// nil, on one of its own. An empty kind is the usual one for the part.
 func (b *builder) terminal(p *Part, name, kind string, n *Node) *Terminal {
 	if n == nil {
 		n = b.node("")
 	}
 	t := &Terminal{Part: p, Name: name, Node: n, Kind: kind}
+	if kind == "" {
+		t.Kind = usualEnd(p.Kind, name)
+		t.KindAssumed = t.Kind != ""
+	}
 	p.Terminals = append(p.Terminals, t)
 	n.Terminals = append(n.Terminals, t)
 	return t
 }
 
+// usualEnd is the terminal kind of a part whose type is not known; empty for
+// parts that take no wire of the design, and for fuses and relays, which always
+// have a type.
+func usualEnd(kind Kind, terminal string) string {
+	switch kind {
+	case Battery:
+		return PostEnd
+	case Ground:
+		return GroundEnd
+	case Block:
+		if terminal == "in" {
+			return BusEnd
+		}
+		return WayEnd
+	case Tap, Switch, Load, Splice:
+		return LeadEnd
+	}
+	return ""
+}
+
 // branch adds an element of a part between two nodes.
 func (b *builder) branch(p *Part, kind BranchKind, from, to *Node, ohm float64) *Branch {
+	if kind != LoadBranch {
+		ohm = max(ohm, LeastOhm)
+	}
 	br := b.join(kind, from, to, ohm)
 	br.Part = p
 	p.Branches = append(p.Branches, br)

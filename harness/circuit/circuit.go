@@ -64,6 +64,8 @@ type Terminal struct {
 	Node  *Node
 	Kind  string // terminal kind for the crimp: "tab 6.3", "ring M6"; "" = not known
 	Wires []*Wire
+	// KindAssumed says that neither the design nor the library gives Kind.
+	KindAssumed bool
 	// Fuse designation of a way that holds one: "F3"; "" otherwise.
 	FuseRef string
 }

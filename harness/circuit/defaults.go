@@ -45,15 +45,21 @@ const (
 	// EndOhm is a crimped and mated wire end for which the library has no part.
 	EndOhm = 0.0005
 
+	// LeastOhm is what a path that the design calls free of resistance has, so
+	// that its current is definite: 100 A through it is 0.1 mV. Our choice.
+	LeastOhm = 1e-6
+
 	// SuppressorOhm is the resistor across the coil of a 12 V relay: 560 to
 	// 680 Ω in relay data sheets, 1.2 to 2.7 kΩ at 24 V (from memory). It goes
 	// with the square of the coil voltage, so that its loss stays the same.
 	SuppressorOhm = 680
 )
 
-// Terminal kinds where neither the design's part nor its type gives one. All
-// are common practice, no source.
+// Terminal kinds where neither the design's part nor its type gives one; the
+// terminal says so in KindAssumed. All are common practice, no source.
 const (
+	BusEnd    = "ring M5" // input of a distribution block
+	WayEnd    = "tab 6.3" // ways of a distribution block
 	PostEnd   = "ring M6" // battery posts of small vehicles
 	GroundEnd = "ring M6" // frame studs and ground blocks
 	LeadEnd   = "splice"  // parts that come with their own leads, and factory loom

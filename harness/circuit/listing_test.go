@@ -70,7 +70,7 @@ func listing(c *circuit.Circuit) string {
 		for _, t := range p.Terminals {
 			fmt.Fprintf(&b, " %s=%s", t.Name, t.Node.Name)
 			if t.Kind != "" {
-				fmt.Fprintf(&b, " (%s)", t.Kind)
+				fmt.Fprintf(&b, " (%s%s)", t.Kind, map[bool]string{true: "?"}[t.KindAssumed])
 			}
 			if t.FuseRef != "" {
 				fmt.Fprintf(&b, " [%s]", t.FuseRef)

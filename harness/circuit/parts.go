@@ -55,7 +55,7 @@ func (b *builder) addParts() {
 		b.addGround(g)
 	}
 	for _, s := range d.Splices {
-		b.terminal(b.part(Splice, s, &s.Common), "1", LeadEnd, nil)
+		b.terminal(b.part(Splice, s, &s.Common), "1", "", nil)
 	}
 }
 
@@ -80,8 +80,8 @@ func (b *builder) addBattery() {
 	p := b.part(Battery, nil, common)
 	p.Source = &design.BatteryPart{Common: *common}
 	minus := b.node("")
-	plus := b.terminal(p, "+", PostEnd, nil)
-	b.terminal(p, "-", PostEnd, minus)
+	plus := b.terminal(p, "+", "", nil)
+	b.terminal(p, "-", "", minus)
 	b.battery = p
 	ohm, assumed := batteryOhm(b.c.Design)
 	b.branch(p, BatteryBranch, plus.Node, minus, ohm).Assumed = assumed
@@ -137,7 +137,7 @@ func (b *builder) addVehicleLoads() {
 // none that a review could count on.
 func (b *builder) addTap(t *design.Tap) {
 	p := b.part(Tap, t, &t.Common)
-	out := b.terminal(p, "out", LeadEnd, nil)
+	out := b.terminal(p, "out", "", nil)
 	inner := out.Node
 	if t.FuseA.Given() {
 		inner = b.node("")
@@ -259,8 +259,8 @@ func (b *builder) addSwitch(s *design.Switch) {
 // draw, the contacts that say which of its two currents flows.
 func (b *builder) addLoad(l *design.Load) {
 	p := b.part(Load, l, &l.Common)
-	end := LeadEnd
-	if l.Type != nil && l.Type.End != "" {
+	end := ""
+	if l.Type != nil {
 		end = l.Type.End
 	}
 	plus := b.terminal(p, "+", end, nil)
@@ -295,7 +295,7 @@ func (b *builder) ownContact(p *Part, from *Node, closer *Closer) *Node {
 
 func (b *builder) addGround(g *design.Ground) {
 	p := b.part(Ground, g, &g.Common)
-	t := b.terminal(p, "31", GroundEnd, nil)
+	t := b.terminal(p, "31", "", nil)
 	if g.Kind != design.FrameStud {
 		return
 	}

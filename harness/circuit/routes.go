@@ -6,11 +6,19 @@ import (
 	"fusewright/harness/design"
 )
 
-// routes finds the shortest ways through the runs, each place's once.
+// routes finds the shortest ways through the runs. The search from a place is
+// kept and goes on only as far as it is asked for: most wires are short.
 type routes struct {
-	places map[*design.Place]int
-	runs   [][]leg // by place
-	trees  map[int][]step
+	places   map[*design.Place]int
+	runs     [][]leg // by place
+	searches map[int]*search
+}
+
+// search is Dijkstra's (1959) from one place, stopped at some point.
+type search struct {
+	steps map[int]step
+	done  map[int]bool
+	open  frontier
 }
 
 // leg is a run seen from one of its places.
@@ -24,13 +32,12 @@ type leg struct {
 type step struct {
 	lengthM float64
 	runs    int     // number of runs on the way
-	bundle  *Bundle // the last run; nil at the start and where no way leads
+	bundle  *Bundle // the last run; nil at the start
 	from    int
-	reached bool
 }
 
 func newRoutes(c *Circuit) *routes {
-	r := &routes{places: map[*design.Place]int{}, trees: map[int][]step{}}
+	r := &routes{places: map[*design.Place]int{}, searches: map[int]*search{}}
 	for i, p := range c.Design.Places {
 		r.places[p] = i
 	}
@@ -65,48 +72,46 @@ func (r *routes) between(a, b *design.Place) (lengthM float64, way []*Bundle, ok
 	if reversed {
 		from, to = to, from
 	}
-	tree := r.tree(from)
-	end := tree[to]
-	if !end.reached {
+	steps, ok := r.search(from, to)
+	if !ok {
 		return 0, nil, false
 	}
+	end := steps[to]
 	way = make([]*Bundle, end.runs)
-	for i, at := end.runs-1, to; at != from; at, i = tree[at].from, i-1 {
+	for i, at := end.runs-1, to; at != from; at, i = steps[at].from, i-1 {
 		if reversed {
-			way[end.runs-1-i] = tree[at].bundle
+			way[end.runs-1-i] = steps[at].bundle
 		} else {
-			way[i] = tree[at].bundle
+			way[i] = steps[at].bundle
 		}
 	}
 	return end.lengthM, way, true
 }
 
-// tree is the shortest ways from a place to all others (Dijkstra 1959).
-func (r *routes) tree(start int) []step {
-	if t, ok := r.trees[start]; ok {
-		return t
+// search goes on from a place until the way to another is settled; ok is false
+// when no way leads there.
+func (r *routes) search(start, to int) (steps map[int]step, ok bool) {
+	s := r.searches[start]
+	if s == nil {
+		s = &search{map[int]step{start: {}}, map[int]bool{}, frontier{{place: start}}}
+		r.searches[start] = s
 	}
-	t := make([]step, len(r.runs))
-	t[start].reached = true
-	done := make([]bool, len(r.runs))
-	open := &frontier{{place: start}}
-	for open.Len() > 0 {
-		at := heap.Pop(open).(reach)
-		if done[at.place] {
+	for len(s.open) > 0 && !s.done[to] {
+		at := heap.Pop(&s.open).(reach)
+		if s.done[at.place] {
 			continue
 		}
-		done[at.place] = true
+		s.done[at.place] = true
 		for _, l := range r.runs[at.place] {
-			next := step{lengthM: at.lengthM + l.lengthM, runs: at.runs + 1, bundle: l.bundle,
-				from: at.place, reached: true}
-			if !done[l.to] && (!t[l.to].reached || next.shorter(t[l.to])) {
-				t[l.to] = next
-				heap.Push(open, reach{next.lengthM, next.runs, l.to})
+			next := step{at.lengthM + l.lengthM, at.runs + 1, l.bundle, at.place}
+			old, seen := s.steps[l.to]
+			if !s.done[l.to] && (!seen || next.shorter(old)) {
+				s.steps[l.to] = next
+				heap.Push(&s.open, reach{next.lengthM, next.runs, l.to})
 			}
 		}
 	}
-	r.trees[start] = t
-	return t
+	return s.steps, s.done[to]
 }
 
 // tieM is within which two ways count as equally long: far below a millimetre,

@@ -71,8 +71,9 @@ func fromRises(t *library.CurrentTable, areaMm2, classC, ambientC float64) table
 	return tableAmps{amps: amps, factor: 1, how: fmt.Sprintf("%s, %s, %.0f K rise", t.Name, row, rise)}
 }
 
-// sameSize is the share within which two areas are the same size: tables round.
-const sameSize = 0.005
+// sameSize is the share within which two areas are the same size: 18 AWG is
+// 1 600 circular mils at the least in one standard and 1 620 by name in another.
+const sameSize = 0.02
 
 // rowAmps gives one column at an area; ok is false outside the table.
 func rowAmps(t *library.CurrentTable, areaMm2 float64, col int) (amps float64, row string, ok bool) {

@@ -36,7 +36,7 @@ var batterySection = section[Battery]{
 
 func batteryKey() key[Design] {
 	return recordKey(Key{Name: "battery", Required: true, Doc: "the stored source",
-		Example: "see battery"}, &batterySection, "battery",
+		Example: "see battery"}, &batterySection,
 		func(r *reader, d *Design, f field) *Battery {
 			r.current = nil
 			d.Battery.Pos = r.pos(f.node)

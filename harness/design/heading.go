@@ -39,7 +39,7 @@ func headingKeys() []key[Design] {
 				return r.lib.Practice, r.lib.PracticeNames
 			}, func(d *Design) **library.Practice { return &d.Practice }),
 		recordKey(Key{Name: "limits", Doc: "limits that differ from the practice's",
-			Example: "{drop critical: 2 %}"}, &limitsSection, "limits",
+			Example: "{drop critical: 2 %}"}, &limitsSection,
 			func(_ *reader, d *Design, _ field) *Limits { return &d.Limits }),
 		textsKey(Key{Name: "notes", Doc: "what an installer or reviewer should know",
 			Example: `["route clear of the steering stop"]`}, func(d *Design) *[]Text { return &d.Notes }),
@@ -92,7 +92,7 @@ func sectionKeys() []key[Design] {
 	return []key[Design]{
 		batteryKey(),
 		recordKey(Key{Name: "charging", Doc: "the engine-driven source; left out when nothing charges",
-			Example: "see charging"}, &chargingSection, "charging",
+			Example: "see charging"}, &chargingSection,
 			func(r *reader, d *Design, f field) *Charging {
 				d.Charging.Pos = r.pos(f.node)
 				return &d.Charging
@@ -104,7 +104,7 @@ func sectionKeys() []key[Design] {
 		listKey(Key{Name: "runs", Doc: "the loom between places", Example: "see run"},
 			&runSection, addRun),
 		recordKey(Key{Name: "wire", Doc: "what holds for every wire", Example: "see wire defaults"},
-			&wireDefaultsSection, "wire", func(r *reader, _ *Design, f field) *wireDraft {
+			&wireDefaultsSection, func(r *reader, _ *Design, f field) *wireDraft {
 				r.defaults.spec.Pos = r.pos(f.node)
 				return &r.defaults
 			}),
@@ -133,7 +133,7 @@ func sectionKeys() []key[Design] {
 			Example: "see acceptance"}, &acceptanceSection, addAcceptance),
 		pricesKey(),
 		recordKey(Key{Name: "sheet", Doc: "how it is drawn", Example: "{size: A3}"},
-			&sheetSection, "sheet", func(_ *reader, d *Design, _ field) *Sheet { return &d.Sheet }),
+			&sheetSection, func(_ *reader, d *Design, _ field) *Sheet { return &d.Sheet }),
 	}
 }
 

@@ -25,10 +25,14 @@ func (k *Key) expected() string {
 		return oneOf(k.Choices)
 	case kindYesNo:
 		return "yes or no"
-	case kindText, kindLibrary, kindPlace, kindFeeds, kindReturns, kindTexts:
-		if k.Example != "" {
-			return "such as " + k.Example
-		}
+	case kindText, kindTexts:
+		return "text, such as " + k.Example
+	case kindLibrary:
+		return "a name from the library's " + k.Library + ", such as " + k.Example
+	case kindPlace:
+		return "the name of a place, such as " + k.Example
+	case kindFeeds, kindReturns:
+		return "the name of a part or a list of names, such as " + k.Example
 	case kindNumber:
 		return fmt.Sprintf("a number from %g to %g", k.Min, k.Max)
 	case kindList:
@@ -42,6 +46,9 @@ func (k *Key) expected() string {
 // scalar gives the text of a field that is a single value.
 func (r *reader) scalar(f field, expected string) (string, bool) {
 	n := follow(f.node)
+	if f.want != "" {
+		expected = f.want
+	}
 	if n.Kind != yaml.ScalarNode || n.Tag == "!!null" {
 		r.report(r.pos(f.node), fmt.Sprintf("%s is %s", f, kindName(n)), expected)
 		return "", false
@@ -95,7 +102,7 @@ func (r *reader) texts(f field, most int) []Text {
 	}
 	var list []Text
 	for _, n := range nodes {
-		if s, ok := r.sentence(field{where: f.where, key: f.key, node: n}, most); ok {
+		if s, ok := r.sentence(field{where: f.where, key: f.key, node: n, want: f.want}, most); ok {
 			list = append(list, s)
 		}
 	}
@@ -244,11 +251,10 @@ func lookup[X any](r *reader, list, name string, find func(string) *X) *X {
 }
 
 // recordKey reads a mapping with its own section.
-func recordKey[T, X any](k Key, s *section[X], kind string, to func(r *reader, t *T, f field) *X) key[T] {
+func recordKey[T, X any](k Key, s *section[X], to func(r *reader, t *T, f field) *X) key[T] {
 	k.Kind, k.Section = kindRecord, s.Name
 	return key[T]{Key: k, read: func(r *reader, t *T, f field) {
-		at := where{kind, f.where.name}
-		readRecord(r, s, to(r, t, f), f.node, at)
+		readRecord(r, s, to(r, t, f), f.node, f.inside())
 	}}
 }
 

@@ -63,7 +63,7 @@ func loadFigureKeys() []key[Load] {
 			Default: "the type's; of a resistance, resistor; else constant power", Example: "motor"},
 			func(x *Load) *Behaviour { return &x.Behaves }),
 		recordKey(Key{Name: "inrush", Doc: "what it draws when switched on", Default: "the type's, else none",
-			Example: "{peak: 8, time: 20 ms}"}, &inrushSection, "inrush of load",
+			Example: "{peak: 8, time: 20 ms}"}, &inrushSection,
 			func(_ *reader, x *Load, _ field) *Load { return x }),
 		quantityKey(Key{Name: "standby", Unit: quantity.Current, Min: 0, Max: 100,
 			Doc: "what it draws while it is live but off", Default: "the type's, else none", Example: "15 mA"},

@@ -50,7 +50,7 @@ func (r *reader) define(kind string, p Part) bool {
 		return false
 	case taken:
 		r.add(problem.Problem{Pos: p.PartPos(), Also: &first.pos,
-			What: fmt.Sprintf("%s: the name %s is already taken", kind, quoted(p.PartName()))})
+			What: fmt.Sprintf("%s %s: the name is already taken", kind, quoted(p.PartName()))})
 		return false
 	case len(r.parts) == maxParts:
 		r.report(p.PartPos(), fmt.Sprintf("more than %d parts", maxParts), "a design of ordinary size")
@@ -142,7 +142,7 @@ func connectionKeys[X any](name, wire string, back bool, to func(*X) *[]Feed) []
 			c := r.connection(f, to(x), back)
 			c.wire = &wireDraft{}
 			c.wire.spec.Pos = r.pos(f.node)
-			readRecord(r, &wireSection, c.wire, f.node, where{wire + " of " + f.where.kind, f.where.name})
+			readRecord(r, &wireSection, c.wire, f.node, f.inside())
 		}},
 	}
 }

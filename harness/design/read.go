@@ -49,7 +49,7 @@ func Read(file string, src []byte, lib *library.Library) (*Design, error) {
 // readAll takes the whole file: first every section, then what refers from one
 // section to another, then what is left to defaults.
 func (r *reader) readAll(root *yaml.Node) {
-	readRecord(r, &designSection, r.d, root, where{kind: "the design"})
+	readRecord(r, &designSection, r.d, root, where{kind: wholeDesign})
 	r.resolvePlaces()
 	r.resolveConnections()
 	r.fillWires()
@@ -126,7 +126,7 @@ func (r *reader) unknown(pos problem.Pos, what string, word string, choices []st
 	p := problem.Problem{Pos: pos, What: what}
 	// The search for a near name costs time per choice: a file full of mistakes
 	// gets no more hints once nobody would read them.
-	if len(r.problems) < maxProblems/5 {
+	if len(r.problems) < maxProblems/10 {
 		p.Nearest = problem.Nearest(short(word), choices)
 	}
 	if p.Nearest == "" {

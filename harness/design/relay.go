@@ -13,7 +13,7 @@ var relaySection = section[Relay]{
 	keys: withCommon(append([]key[Relay]{
 		relayFormKey(),
 		recordKey(Key{Name: "coil", Doc: "its coil, terminals 86 and 85", Example: "see coil"},
-			&coilSection, "coil of relay", func(r *reader, x *Relay, f field) *Coil {
+			&coilSection, func(r *reader, x *Relay, f field) *Coil {
 				x.Coil.Pos = r.pos(f.node)
 				return &x.Coil
 			}),

@@ -24,7 +24,7 @@ var runSection = section[Run]{
 		quantityKey(Key{Name: "length", Unit: quantity.Length, Min: 1e-3, Max: 200, Required: true,
 			Doc: "length along the loom"}, func(x *Run) *Quantity { return &x.LengthM }),
 		recordKey(Key{Name: "near", Doc: "something hot that it passes",
-			Example: "{what: exhaust, ambient: 75 °C}"}, &nearSection, "near of run",
+			Example: "{what: exhaust, ambient: 75 °C}"}, &nearSection,
 			func(_ *reader, x *Run, _ field) *Run { return x }),
 		yesKey(Key{Name: "flexes", Default: "no", Doc: "it bends in use", Example: "yes"},
 			func(x *Run) *bool { return &x.Flexes }),

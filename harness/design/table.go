@@ -83,6 +83,17 @@ func (s *section[T]) describe() Section {
 	return d
 }
 
+// wholeDesign is where the top-level keys are.
+const wholeDesign = "the design"
+
+// inside is where a record is that stands under a key.
+func (f field) inside() where {
+	if f.where.kind == wholeDesign {
+		return where{kind: f.key}
+	}
+	return where{f.key + " of " + f.where.kind, f.where.name}
+}
+
 // where says what is being read, for messages: relay "keyed".
 type where struct{ kind, name string }
 
@@ -98,13 +109,17 @@ type field struct {
 	where where
 	key   string
 	node  *yaml.Node
+	want  string          // what the key takes, for messages
 	has   map[string]bool // in finish: the keys given
 }
 
 // String names the field for messages: `relay "keyed", form`.
 func (f field) String() string {
-	if f.key == "" {
+	switch {
+	case f.key == "":
 		return f.where.String()
+	case f.where.kind == wholeDesign:
+		return f.key
 	}
 	return f.where.String() + ", " + f.key
 }
@@ -134,9 +149,11 @@ func readRecord[T any](r *reader, s *section[T], t *T, n *yaml.Node, at where) {
 		case isNothing(value):
 			r.report(r.pos(name), fmt.Sprintf("%s: %q has no value", at, k.Name), k.expected())
 		case k.early:
-			k.read(r, t, field{where: at, key: k.Name, node: value})
+			k.read(r, t, field{where: at, key: k.Name, node: value, want: k.expected()})
 		default:
-			later = append(later, func() { k.read(r, t, field{where: at, key: k.Name, node: value}) })
+			later = append(later, func() {
+				k.read(r, t, field{where: at, key: k.Name, node: value, want: k.expected()})
+			})
 		}
 		f.has[k.Name] = true
 	})

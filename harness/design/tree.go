@@ -27,8 +27,15 @@ func (r *reader) parse(src []byte) *yaml.Node {
 		r.report(r.posOf(src, at), "the file is not UTF-8 text from here on", "text saved as UTF-8")
 		return nil
 	}
+	if at := bytes.IndexFunc(src, isControl); at >= 0 {
+		c, _ := utf8.DecodeRune(src[at:])
+		r.report(r.posOf(src, at), fmt.Sprintf("the unprintable character %U", c), "printable text")
+		return nil
+	}
 	root, fault := parseYAML(src)
 	if fault != nil {
+		// The YAML package counts a line too many at times.
+		fault.line = min(fault.line, bytes.Count(src, []byte("\n"))+bytes.Count(src, []byte("\r"))+1)
 		r.report(problem.Pos{File: r.file, Line: fault.line, Col: fault.col}, fault.what,
 			fault.expected)
 		return nil
@@ -39,6 +46,12 @@ func (r *reader) parse(src []byte) *yaml.Node {
 		return nil
 	}
 	return root
+}
+
+// isControl tells what YAML does not take: control characters that neither
+// move on nor break a line.
+func isControl(c rune) bool {
+	return c < ' ' && c != '\t' && c != '\n' && c != '\r' || c == 0x7f
 }
 
 // invalidUTF8 is the offset of the first byte that is not UTF-8, or -1.
@@ -121,6 +134,8 @@ func yamlFault(err error) *fault {
 	switch {
 	case strings.Contains(text, "cannot start any token"):
 		f.expected = "spaces, not tabs, and quotes around text that begins with @, ` or %"
+	case strings.Contains(text, "end of stream"):
+		f.expected = "a closing quote or bracket"
 	case strings.Contains(text, "mapping values are not allowed"):
 		f.expected = "one \"key: value\" per line, keys of a section in the same column"
 	}
@@ -181,7 +196,7 @@ func (w *treeWalk) visitAlias(n *yaml.Node, level int) extent {
 	case w.aliases > maxAliases:
 		return w.refuse(n, fmt.Sprintf("more than %d aliases", maxAliases))
 	case w.open[n.Alias]:
-		return w.refuse(n, "the anchor "+quoted(n.Value)+" contains itself")
+		return w.refuse(n, "the anchor "+quoted(n.Value)+" stands for something that contains it")
 	}
 	e, ok := w.done[n.Alias]
 	if !ok { // cannot be: an anchor stands before its aliases

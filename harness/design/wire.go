@@ -46,7 +46,7 @@ var wireSection = section[wireDraft]{
 			Doc: "inside a sheath or conduit from end to end; allows more wire before the first fuse in some practices"},
 			func(w *wireDraft) *bool { return &w.spec.Sheathed }),
 		recordKey(Key{Name: "ends", Doc: "crimp parts of its ends", Default: "by part and size",
-			Example: "{from: ring M6, to: tab 6.3}"}, &endsSection, "ends of wire",
+			Example: "{from: ring M6, to: tab 6.3}"}, &endsSection,
 			func(_ *reader, w *wireDraft, _ field) *wireDraft { return w })),
 }
 

@@ -146,7 +146,7 @@ func (c *curve) fast(current float64) (float64, bool) {
 		return 0, true
 	}
 	m := current / c.hotA
-	if m <= c.carries {
+	if m <= c.carries*(1+sameMultiple) {
 		return math.Inf(1), true
 	}
 	t, state := edge(c.band, m, opensAfter)
@@ -197,6 +197,9 @@ const (
 	beyond
 )
 
+// sameMultiple is the rounding of binary numbers: 1.35 · 3 A / 3 A is not 1.35.
+const sameMultiple = 1e-9
+
 // edge reads one edge of a band at a multiple. Limits of zero are not
 // published and are passed over. A limit that grows with the multiple, which a
 // table of rounded values can show, is held at the one before.
@@ -210,9 +213,9 @@ func edge(band []library.TimePoint, m float64, limit func(library.TimePoint) flo
 		if t1 > 0 {
 			t2 = math.Min(t2, t1)
 		}
-		if m <= p.Multiple {
+		if m <= p.Multiple*(1+sameMultiple) {
 			switch {
-			case m == p.Multiple:
+			case m >= p.Multiple*(1-sameMultiple):
 				return t2, inside
 			case t1 == 0:
 				return 0, below

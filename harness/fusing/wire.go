@@ -91,7 +91,7 @@ func (c *curve) currents(from, to float64) []float64 {
 	out := []float64{from, to}
 	for _, p := range c.band {
 		corner := p.Multiple * c.coldA
-		for _, i := range []float64{corner * (1 - 1e-9), corner} {
+		for _, i := range []float64{corner * (1 - 10*sameMultiple), corner} {
 			if i > from && i < to {
 				out = append(out, i)
 			}

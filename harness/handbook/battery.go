@@ -33,7 +33,8 @@ func Battery(in BatteryInput) (*Answer, error) {
 	a := newAnswer("battery", "How long a battery lasts")
 	a.in("capacity", in.CapacityAh, quantity.Charge)
 	a.in("rated over", in.RateH*3600, quantity.Duration)
-	a.Inputs = append(a.Inputs, Value{Name: "Peukert exponent", Number: in.Peukert, Text: strconv.FormatFloat(in.Peukert, 'g', 6, 64)})
+	a.Inputs = append(a.Inputs, Value{Name: "Peukert exponent", Number: in.Peukert,
+		Text: strconv.FormatFloat(in.Peukert, 'g', 6, 64)})
 	a.in("current", in.CurrentA, quantity.Current)
 	hours := PeukertHours(in.CapacityAh, in.RateH, in.Peukert, in.CurrentA)
 	rated := in.CapacityAh / in.RateH

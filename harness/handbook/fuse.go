@@ -48,7 +48,7 @@ func Fuse(in FuseInput) (*Answer, error) {
 
 func (a *Answer) opening(d fusing.Device, in FuseInput) {
 	o := d.Open(in.CurrentA)
-	a.step("multiple = I / rating", "multiple = %g A / %g A = %.4g", in.CurrentA, in.RatingA, o.Multiple)
+	a.step("multiple = I / rating", "multiple = %.5g A / %g A = %.4g", in.CurrentA, in.RatingA, o.Multiple)
 	for _, p := range in.Type.BandFor(in.RatingA) {
 		a.step("published opening at a multiple", "%g times: %s (%s)", p.Multiple, span(p.MinS, p.MaxS), p.Source.String())
 	}
@@ -81,12 +81,21 @@ func (a *Answer) opening(d fusing.Device, in FuseInput) {
 func span(minS, maxS float64) string {
 	from, to := "no lower limit", "no upper limit"
 	if minS > 0 {
-		from = "not before " + quantity.Plain(minS, quantity.Duration)
+		from = "not before " + duration(minS)
 	}
 	if maxS > 0 {
-		to = "by " + quantity.Plain(maxS, quantity.Duration)
+		to = "by " + duration(maxS)
 	}
 	return fmt.Sprintf("%s, %s", from, to)
+}
+
+// duration prints a time of a test as the standards do: carrying for 100 h is
+// not 4.17 days.
+func duration(s float64) string {
+	if s >= 3600 {
+		return fmt.Sprintf("%g h", s/3600)
+	}
+	return quantity.Plain(s, quantity.Duration)
 }
 
 // never is a time without end.

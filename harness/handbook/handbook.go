@@ -94,7 +94,8 @@ func (a *Answer) out(name string, number float64, dim quantity.Dimension) {
 }
 
 func (a *Answer) outNumber(name string, number float64, unit string) {
-	a.Results = append(a.Results, Value{Name: name, Number: number, Unit: unit, Text: strings.TrimSpace(fmt.Sprintf("%.4g %s", number, unit))})
+	a.Results = append(a.Results, Value{Name: name, Number: number, Unit: unit,
+		Text: strings.TrimSpace(fmt.Sprintf("%.4g %s", number, unit))})
 }
 
 func (a *Answer) outText(name, text string) {

@@ -103,13 +103,15 @@ func TestDropAgainstTable(t *testing.T) {
 }
 
 // A marine note on three percent drop: bilge pump, 10 A, 21 ft of loop, 12 V:
-// AWG 12 passes, SAE 12 does not and SAE 10 is needed.
+// SAE 12 does not pass and SAE 10 is needed. (The note lets 12 AWG pass on the
+// resistance of plain copper; tinned boat wire at its published maximum, which
+// the program takes, needs 10 AWG, as a printed drop table says too.)
 func TestWireBilgePump(t *testing.T) {
 	lib := library.Default()
 	types := []*library.WireType{wireType(t, "tinned marine 105 °C AWG"), wireType(t, "SAE J1128 GXL")}
 	a := must(t)(Wire(WireInput{CurrentA: 10, Path: Path{LengthM: 21 * 0.3048}, SystemV: 12, DropShare: 0.03,
 		ConductorC: 29, AmbientC: 30, Types: types, Library: lib, Practice: lib.Practice("marine")}))
-	for name, size := range map[string]string{"SAE J1128 GXL": "10 AWG"} {
+	for name, size := range map[string]string{"SAE J1128 GXL": "10 AWG", "tinned marine 105 °C AWG": "10 AWG"} {
 		if v := need(t, a, name); !strings.HasPrefix(v.Text, size) {
 			t.Errorf("%s: %s, want %s", name, v.Text, size)
 		}
@@ -122,8 +124,10 @@ func TestHeat(t *testing.T) {
 	a := must(t)(Heat(HeatInput{Type: w, Size: w.Size("14 AWG"), AmbientC: 50, Loaded: 8, Loading: 0.6,
 		CurrentA: 20, AltitudeM: 1000, Library: library.Default()}))
 	near(t, a, "allowed alone in still air", 35.9, 0.05)
-	if c := need(t, a, "conductor at that current").Number; c < 60 || c > 110 {
-		t.Errorf("conductor at 20 A: %g °C", c)
+	alone := need(t, a, "conductor at that current, alone in still air").Number
+	among := need(t, a, "conductor at that current, among the loaded wires").Number
+	if !(alone > 60 && alone < among && among < 130) {
+		t.Errorf("conductor at 20 A: %g °C alone, %g °C among others", alone, among)
 	}
 }
 

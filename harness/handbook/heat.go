@@ -50,7 +50,8 @@ func Heat(in HeatInput) (*Answer, error) {
 	}
 	a.heatBalance(in)
 	a.byTables(in)
-	a.source("heat balance: Churchill and Chu 1975 for natural convection, radiation, conduction through the insulation (scheme of IEC 60287)")
+	a.source("heat balance: Churchill and Chu 1975 for natural convection, radiation, " +
+		"conduction through the insulation (scheme of IEC 60287)")
 	a.warn("still air, no sun, nothing hot nearby; bundles by published factors")
 	return a, nil
 }
@@ -66,18 +67,35 @@ func (a *Answer) heatBalance(in HeatInput) {
 		b.LossWPerM(limit), 1000*r, free, limit)
 	a.out("allowed alone in still air", free, quantity.Current)
 	if in.CurrentA > 0 {
-		c := b.ConductorC(in.CurrentA)
 		a.in("current", in.CurrentA, quantity.Current)
-		if math.IsInf(c, 1) {
-			a.outText("conductor at that current", "no steady state: it melts")
-		} else {
-			a.out("conductor at that current", c, quantity.Temperature)
-			a.step("I² · R'(T) = heat given off per metre at T", "%g² A² · %.4g mΩ/m = %.4g W/m at %.1f °C", in.CurrentA,
-				1000*conductor.AtTemperature(in.Size.MaxOhmPerM, c), b.LossWPerM(c), c)
-		}
-		if c > limit {
-			a.warn("that is above %g °C, the class less the margin", limit)
-		}
+		a.temperature(in, b, limit, "alone in still air", in.CurrentA)
+	}
+	if in.CurrentA > 0 && (in.Loaded > 1 || in.AltitudeM > 0) {
+		got := conductor.AllowedCurrent(conductor.AllowedInput{Type: in.Type, Size: in.Size,
+			AmbientC: in.AmbientC, Loaded: in.Loaded, Loading: in.Loading, AltitudeM: in.AltitudeM,
+			Material: in.Library.Insulation(in.Type.Material), Bundling: in.Library.CurrentTable(bundling)})
+		share := got.BundleShare * got.AltShare
+		a.step("current that heats one wire alone as much: I / (bundle · altitude)",
+			"%g A / (%.3g · %.3g) = %.4g A", in.CurrentA, got.BundleShare, got.AltShare, in.CurrentA/share)
+		a.temperature(in, b, limit, "among the loaded wires", in.CurrentA/share)
+	}
+}
+
+// bundling is the table whose bundle and altitude curves the heat balance uses.
+const bundling = "AC 43.13-1B"
+
+// temperature adds how hot a current makes the conductor.
+func (a *Answer) temperature(in HeatInput, b *conductor.Balance, limit float64, where string, amps float64) {
+	c := b.ConductorC(amps)
+	if math.IsInf(c, 1) {
+		a.outText("conductor at that current, "+where, "no steady state: it melts")
+	} else {
+		a.out("conductor at that current, "+where, c, quantity.Temperature)
+		a.step("I² · R'(T) = heat given off per metre at T", "(%.4g A)² · %.4g mΩ/m = %.4g W/m at %.1f °C",
+			amps, 1000*conductor.AtTemperature(in.Size.MaxOhmPerM, c), b.LossWPerM(c), c)
+	}
+	if c > limit {
+		a.warn("%s that is above %g °C, the class less the margin", where, limit)
 	}
 }
 
@@ -87,7 +105,7 @@ func (a *Answer) byTables(in HeatInput) {
 		got := conductor.AllowedCurrent(conductor.AllowedInput{Type: in.Type, Size: in.Size,
 			Material: in.Library.Insulation(in.Type.Material), AmbientC: in.AmbientC, Loaded: in.Loaded,
 			Loading: in.Loading, AltitudeM: in.AltitudeM, MarginC: in.MarginC, Table: t,
-			Bundling: in.Library.CurrentTable("AC 43.13-1B")})
+			Bundling: in.Library.CurrentTable(bundling)})
 		if math.IsNaN(got.TableA) {
 			a.outText("by "+t.Name, "not given")
 		} else {

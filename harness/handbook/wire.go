@@ -55,7 +55,8 @@ func Wire(in WireInput) (*Answer, error) {
 	a.step("A = ρ(T) · I · L / U, ρ(T) = 0.017241 · (1 + 0.00393 · (T − 20 °C))",
 		"A = %.5g Ω·mm²/m · %g A · %g m / %.4g V = %.4g mm²", rho, in.CurrentA, loop.LengthM, dropV, area)
 	a.out("area for the drop", area, quantity.Area)
-	a.outText("as a gauge", fmt.Sprintf("AWG %.1f (%.0f circular mils)", conductor.AWGOfArea(area), area/conductor.Mm2PerCmil))
+	a.outText("as a gauge", fmt.Sprintf("AWG %.1f (%.0f circular mils)",
+		conductor.AWGOfArea(area), area/conductor.Mm2PerCmil))
 	rater := conductor.NewRater(in.Library, in.Practice)
 	for _, t := range in.Types {
 		a.smallest(in, rater, t, loop, dropV)
@@ -66,7 +67,8 @@ func Wire(in WireInput) (*Answer, error) {
 }
 
 // smallest adds the smallest size of one type that keeps drop and current.
-func (a *Answer) smallest(in WireInput, rater *conductor.Rater, t *library.WireType, loop conductor.Loop, dropV float64) {
+func (a *Answer) smallest(in WireInput, rater *conductor.Rater, t *library.WireType,
+	loop conductor.Loop, dropV float64) {
 	first := conductor.SizeForDrop(t, in.CurrentA, loop, dropV)
 	for _, s := range t.Sizes {
 		if first == nil || s.AreaMm2 < first.AreaMm2 {
@@ -81,7 +83,8 @@ func (a *Answer) smallest(in WireInput, rater *conductor.Rater, t *library.WireT
 		if s != first {
 			why = "the current"
 		}
-		a.outText(t.Name, fmt.Sprintf("%s (%.4g mm²): drop %s = %.3g %%, allowed %s; decided by %s", s.Label, s.AreaMm2,
+		a.outText(t.Name, fmt.Sprintf("%s (%.4g mm²): drop %s = %.3g %%, allowed %s; decided by %s",
+			s.Label, s.AreaMm2,
 			quantity.Format(drop, quantity.Voltage), 100*drop/in.SystemV,
 			quantity.Format(allowed.AllowedA, quantity.Current), why))
 		return

@@ -4,14 +4,30 @@ import "strings"
 
 // Nearest returns the choice closest to word by edit distance, ignoring case,
 // or "" when none is near enough to be a likely slip (more than a third of the
-// word, at least two edits). Ties go to the first choice given.
+// word, at least two edits). Failing that, it is the choice that begins like
+// word, since people leave the end of long names away. Ties go to the first
+// choice given.
 func Nearest(word string, choices []string) string {
-	best, bestDist := "", max(2, len([]rune(word))/3)+1
 	w := []rune(strings.ToLower(word))
+	best, bestDist := "", max(2, len(w)/3)+1
+	begins, beginsDist := "", len(w)/4+1
+	if len(w) < 3 {
+		beginsDist = 0
+	}
 	for _, c := range choices {
-		if d := distance(w, []rune(strings.ToLower(c))); d < bestDist {
+		choice := []rune(strings.ToLower(c))
+		if d := distance(w, choice); d < bestDist {
 			best, bestDist = c, d
 		}
+		if best != "" || beginsDist == 0 || len(choice) <= len(w) {
+			continue
+		}
+		if d := distance(w, choice[:len(w)]); d < beginsDist {
+			begins, beginsDist = c, d
+		}
+	}
+	if best == "" {
+		return begins
 	}
 	return best
 }

@@ -28,8 +28,11 @@ loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: [lamp fuse, spare fuse], wire: {size: 1 mm²}, returns to: frame}
 `,
 	Good: `
+splices:
+  left: {at: rear, fed by: lamp fuse, wire: {size: 1 mm²}}
+  right: {at: rear, fed by: lamp fuse, wire: {size: 1 mm²}}
 loads:
-  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: [lamp fuse, lamp fuse], wire: {size: 1 mm²}, returns to: frame}
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: [left, right], wire: {size: 1 mm², length: 50 mm}, returns to: frame}
 `,
 	Run: func(p *Pass) {
 		for _, t := range p.meetingPoints() {

@@ -34,10 +34,10 @@ type facts struct {
 	above  []*circuit.Branch // by fuse branch index: the next fuse towards the source
 	limits []allowance       // by wire index: allowed current
 
-	liveOff    *liveness // with the key off, hand switches anywhere
-	stuckOn    []bool    // by part index: relays that nothing can release
-	mark       []int     // visited stamps for walks
-	markNumber int
+	keylessKnown *keylessLoads
+	stuckOn      []bool // by part index: relays that nothing can release
+	mark         []int  // visited stamps for walks
+	markNumber   int
 }
 
 // worst is the largest current of a branch over the usable solutions.
@@ -70,7 +70,6 @@ func newFacts(in *Input) *facts {
 	f.cold = f.flood(c.Nodes[0], (*circuit.Branch).Returns)
 	f.findGuards()
 	f.findStuckRelays()
-	f.liveOff = f.live(keyOff, nil)
 	f.findAllowances()
 	return f
 }

@@ -23,15 +23,17 @@ var fuseBreakingCapacity = &Rule{
 	Bad: `
 battery: {chemistry: LiFePO4, capacity: 100 Ah, rate: 20 h, resistance: 2 mΩ, at: battery tray}
 fuses:
-  lamp fuse: {type: blade C, rating: 40 A, at: battery tray, fed by: battery, wire: {size: 16 mm², length: 100 mm}}
+  main fuse: {type: strip SF30, rating: 30 A, at: battery tray, fed by: battery, wire: {size: 6 mm², length: 100 mm}}
+  lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: main fuse, wire: {size: 6 mm², length: 100 mm}}
 loads:
-  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 10 mm²}, returns to: frame, return wire: {size: 10 mm²}, stays live: "marks the parked machine", own switch: true}
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame, stays live: "marks the parked machine", own switch: true}
 `,
 	Good: `
 fuses:
-  lamp fuse: {type: blade C, rating: 40 A, at: battery tray, fed by: battery, wire: {size: 16 mm², length: 100 mm}}
+  main fuse: {type: strip SF30, rating: 30 A, at: battery tray, fed by: battery, wire: {size: 6 mm², length: 100 mm}}
+  lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: main fuse, wire: {size: 6 mm², length: 100 mm}}
 loads:
-  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 10 mm²}, returns to: frame, return wire: {size: 10 mm²}, stays live: "marks the parked machine", own switch: true}
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame, stays live: "marks the parked machine", own switch: true}
 `,
 	Run: func(p *Pass) {
 		for _, b := range p.fuses() {

@@ -22,13 +22,13 @@ var fuseTypeInBlock = &Rule{
 	Source:   "ISO 8820-3: types C, E and F differ in body and blade size (two sources)",
 	Bad: `
 blocks:
-  rear: {type: "blade C block, 4 ways", at: rear, fed by: keyed feed, wire: {size: 1.5 mm²}, ways: {1: {fuse: 5 A, type: blade F}}}
+  rear: {type: fuse block 4 way blade C, at: rear, fed by: keyed feed, wire: {size: 1.5 mm²}, ways: {1: {fuse: 5 A, type: blade F}}}
 loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: rear 1, wire: {size: 1 mm²}, returns to: frame}
 `,
 	Good: `
 blocks:
-  rear: {type: "blade C block, 4 ways", at: rear, fed by: keyed feed, wire: {size: 1.5 mm²}, ways: {1: {fuse: 5 A}}}
+  rear: {type: fuse block 4 way blade C, at: rear, fed by: keyed feed, wire: {size: 1.5 mm²}, ways: {1: {fuse: 5 A}}}
 loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: rear 1, wire: {size: 1 mm²}, returns to: frame}
 `,

@@ -23,7 +23,7 @@ system: 48 V
 battery: {chemistry: AGM, capacity: 12 Ah, rate: 10 h, resistance: 40 mΩ, at: battery tray}
 charging:
   regulated: 57 V
-  output: {1300 rpm: 12 A, 3000 rpm: 24 A, 6000 rpm: 28 A}
+  output: {1300 rpm: 14 A, 3000 rpm: 24 A, 6000 rpm: 28 A}
   idle: 1300 rpm
   cruise: 4000 rpm
 `,
@@ -32,7 +32,7 @@ system: 24 V
 battery: {chemistry: AGM, capacity: 12 Ah, rate: 10 h, resistance: 20 mΩ, at: battery tray}
 charging:
   regulated: 28.4 V
-  output: {1300 rpm: 12 A, 3000 rpm: 24 A, 6000 rpm: 28 A}
+  output: {1300 rpm: 14 A, 3000 rpm: 24 A, 6000 rpm: 28 A}
   idle: 1300 rpm
   cruise: 4000 rpm
 `,

@@ -6,8 +6,8 @@ import (
 	"fusewright/harness/circuit"
 )
 
-// keyless is what the key does not switch off and the design does not excuse.
-type keyless struct {
+// keylessLoads is what the key does not switch off and the design does not excuse.
+type keylessLoads struct {
 	always []*circuit.Part // loads that are on whenever the battery is connected
 	byHand []handGroup     // loads that a hand contact can leave on
 	nodes  []bool          // live with every contact at rest, excused parts left out
@@ -19,14 +19,21 @@ type handGroup struct {
 	loads []*circuit.Branch
 }
 
-// keylessLoads finds the loads that can be live with the key off. The flood
+// keyless finds, once, the loads that can be live with the key off. The flood
 // stops at parts that the design says stay live, whose branches are thereby
 // excused, and at the contacts of relays that nothing can release, which are
 // findings of their own.
-func (f *facts) keylessLoads() *keyless {
+func (f *facts) keyless() *keylessLoads {
+	if f.keylessKnown == nil {
+		f.keylessKnown = f.findKeyless()
+	}
+	return f.keylessKnown
+}
+
+func (f *facts) findKeyless() *keylessLoads {
 	stop := f.excused
 	rest, hand := f.live(untouched, stop), f.live(keyOff, stop)
-	k := &keyless{nodes: rest.nodes}
+	k := &keylessLoads{nodes: rest.nodes}
 	byGate := map[*circuit.Branch]bool{}
 	for _, b := range f.c.Branches {
 		switch {

@@ -12,9 +12,9 @@ type conditions struct {
 }
 
 var (
-	keyOff   = conditions{hand: true}            // what can be live without the key
-	anything = conditions{key: true, hand: true} // what can be live at all
-	untouched = conditions{}                     // what is live with every contact at rest
+	keyOff    = conditions{hand: true}            // what can be live without the key
+	anything  = conditions{key: true, hand: true} // what can be live at all
+	untouched = conditions{}                      // what is live with every contact at rest
 )
 
 // liveness is what can be joined to the source under some conditions.

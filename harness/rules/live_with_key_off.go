@@ -30,10 +30,10 @@ fuses:
 	Good: `
 fuses:
   lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: battery, wire: {size: 1 mm², length: 100 mm}, stays live: "parking lamp, required by the road rules"}
-limits: {standby: 2 A, days to no start: 0.1}
+limits: {standby: 2 A, days to no start: 8 h}
 `,
 	Run: func(p *Pass) {
-		k := p.keylessLoads()
+		k := p.keyless()
 		for _, part := range k.always {
 			p.reportAlwaysOn(part)
 		}

@@ -18,7 +18,7 @@ var relayCoilVoltage = &Rule{
 	Doc: "The coil's nominal voltage against the system's, and in each situation in which the coil is " +
 		"supplied: its voltage against the pull-in voltage of a coil as warm as the relay's place. A " +
 		"coil that is not supplied at all is not judged.",
-	Formula: "coil nominal = system nominal; V coil ≥ V pull-in at 20 °C × (1 + 0.00393·(T − 20))",
+	Formula:  "coil nominal = system nominal; V coil ≥ V pull-in at 20 °C × (1 + 0.00393·(T − 20))",
 	Limits:   "pull-in voltage and coil voltage of the relay form",
 	Why:      "a coil below its pull-in voltage closes late, weakly or not at all; one above its voltage burns",
 	Change:   "use the form for the system's voltage, a thicker coil feed, or a cooler place",

@@ -20,12 +20,24 @@ var terminalOverload = &Rule{
 	Severity: "fault",
 	Source:   "IEC 61210 guide for tabs (one source); others from memory",
 	Bad: `
-relays:
-  heat relay: {form: micro make, at: battery tray, fed by: heat fuse, wire: {size: 4 mm², length: 100 mm, ends: {to: tab 2.8 yellow}}, coil: {fed by: pilot, returns to: frame, suppressed by: diode, wire: {size: 1 mm², length: 100 mm}, return wire: {size: 1 mm², length: 100 mm}}}
+fuses:
+  heat fuse: {type: blade C, rating: 20 A, at: battery tray, fed by: keyed feed, wire: {size: 2.5 mm², length: 100 mm}}
+blocks:
+  rear: {way limit: 20 A, total limit: 30 A, at: rear, fed by: heat fuse, wire: {size: 2.5 mm², ends: {to: ring M5 blue}}, ways: {1: {fuse: none}}}
+loads:
+  warm seat: {power: 145 W, behaves: resistor, at: rear, fed by: rear 1, wire: {size: 1.5 mm², length: 300 mm, ends: {from: receptacle 2.8}}, returns to: frame, return wire: {size: 2.5 mm²}}
+taps:
+  keyed feed: {at: battery tray, hot: key, fuse: 32 A, spare: 20 A, supervised: no}
+charging: {regulated: 14.3 V, output: {1300 rpm: 22 A, 3000 rpm: 30 A}, idle: 1300 rpm, cruise: 3000 rpm}
 `,
 	Good: `
 fuses:
-  lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
+  heat fuse: {type: blade C, rating: 20 A, at: battery tray, fed by: keyed feed, wire: {size: 2.5 mm², length: 100 mm}}
+loads:
+  warm seat: {power: 145 W, behaves: resistor, at: rear, fed by: heat fuse, wire: {size: 2.5 mm²}, returns to: frame, return wire: {size: 2.5 mm²}}
+taps:
+  keyed feed: {at: battery tray, hot: key, fuse: 32 A, spare: 20 A, supervised: no}
+charging: {regulated: 14.3 V, output: {1300 rpm: 22 A, 3000 rpm: 30 A}, idle: 1300 rpm, cruise: 3000 rpm}
 `,
 	Run: func(p *Pass) {
 		for _, w := range p.c.Wires {

@@ -22,7 +22,7 @@ var unfusedConductor = &Rule{
 	Source:   "33 CFR 183.455(a) and 46 CFR 111.50-5(a): a device in each ungrounded conductor, where it receives its supply (one source)",
 	Bad: `
 loads:
-  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: battery, wire: {size: 1 mm²}, returns to: frame, stays live: "marks the parked machine"}
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: battery, wire: {size: 1 mm²}, returns to: frame, stays live: "marks the parked machine", own switch: true}
 `,
 	Good: `
 fuses:

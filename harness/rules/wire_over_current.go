@@ -20,25 +20,23 @@ var wireOverCurrent = &Rule{
 	Source:   "heat balance of one wire in still air (Churchill-Chu 1975, IEC 60287 scheme), or the practice's table",
 	Bad: `
 fuses:
-  heat fuse: {type: blade C, rating: 40 A, at: battery tray, fed by: keyed feed, wire: {size: 6 mm², length: 100 mm}}
+  winch fuse: {type: blade C, rating: 25 A, at: battery tray, fed by: keyed feed, wire: {size: 6 mm², length: 100 mm}}
 loads:
-  winch: {power: 330 W, behaves: motor, at: rear, fed by: heat fuse, wire: {size: 1.5 mm²}, returns to: frame, return wire: {size: 6 mm²}}
+  winch: {power: 195 W, behaves: motor, at: rear, fed by: winch fuse, wire: {size: 0.75 mm²}, returns to: frame, return wire: {size: 4 mm²}}
 taps:
-  keyed feed: {at: battery tray, hot: running, fuse: 80 A, spare: 60 A, supervised: no}
-limits: {drop other: 30 %}
+  keyed feed: {at: battery tray, hot: running, fuse: 40 A, spare: 30 A, supervised: no}
+charging: {regulated: 14.3 V, output: {1300 rpm: 24 A, 3000 rpm: 30 A}, idle: 1300 rpm, cruise: 3000 rpm}
 accepted:
-  - {rule: fuse-over-wire, part: winch, reason: "shown for the current rule only"}
-  - {rule: charging-deficit, part: idle, reason: "the winch is used for seconds"}
-  - {rule: charging-deficit, part: cruise, reason: "the winch is used for seconds"}
+  - {rule: fuse-over-wire, part: winch, reason: "shown for the wire's current only"}
 `,
 	Good: `
 fuses:
-  heat fuse: {type: blade C, rating: 40 A, at: battery tray, fed by: keyed feed, wire: {size: 6 mm², length: 100 mm}}
+  winch fuse: {type: blade C, rating: 25 A, at: battery tray, fed by: keyed feed, wire: {size: 6 mm², length: 100 mm}}
 loads:
-  winch: {power: 130 W, behaves: motor, at: rear, fed by: heat fuse, wire: {size: 6 mm²}, returns to: frame, return wire: {size: 6 mm²}}
+  winch: {power: 195 W, behaves: motor, at: rear, fed by: winch fuse, wire: {size: 4 mm²}, returns to: frame, return wire: {size: 4 mm²}}
 taps:
-  keyed feed: {at: battery tray, hot: running, fuse: 80 A, spare: 60 A, supervised: no}
-charging: {regulated: 14.3 V, output: {1300 rpm: 22 A, 3000 rpm: 30 A}, idle: 1300 rpm, cruise: 3000 rpm}
+  keyed feed: {at: battery tray, hot: running, fuse: 40 A, spare: 30 A, supervised: no}
+charging: {regulated: 14.3 V, output: {1300 rpm: 24 A, 3000 rpm: 30 A}, idle: 1300 rpm, cruise: 3000 rpm}
 `,
 	Run: func(p *Pass) {
 		for _, w := range p.c.Wires {

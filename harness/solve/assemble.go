@@ -65,18 +65,16 @@ func endsOhm(w *circuit.Wire, opt *Options) float64 {
 
 // loadLaw is the law of a load. Accessories draw all they can: wires must carry
 // that. The machine's own loads draw their duty's average, because they only set
-// the level of the posts. What a load draws while it waits is a constant
-// current.
+// the level of the posts.
 func (n *Network) loadLaw(b *circuit.Branch) Law {
-	spec := b.Load
-	power := spec.PowerW * n.factorOf(b)
-	switch {
-	case spec.Vehicle != nil:
-		return behaviourLaw(spec, power*dutyOf(spec))
-	case spec.Standby && spec.RatedV > 0:
-		return Law{Kind: Torque, CurrentA: spec.PowerW / spec.RatedV, EdgeV: standbyEdge * spec.RatedV}
+	power := b.Load.PowerW
+	if b.Load.Vehicle != nil {
+		power *= dutyOf(b.Load)
 	}
-	return behaviourLaw(spec, power)
+	if n.opt.LoadFactor != nil {
+		power *= n.opt.LoadFactor(b)
+	}
+	return behaviourLaw(b.Load, power)
 }
 
 func dutyOf(spec *circuit.LoadSpec) float64 {
@@ -84,13 +82,6 @@ func dutyOf(spec *circuit.LoadSpec) float64 {
 		return spec.Duty
 	}
 	return 1
-}
-
-func (n *Network) factorOf(b *circuit.Branch) float64 {
-	if n.opt.LoadFactor == nil {
-		return 1
-	}
-	return n.opt.LoadFactor(b)
 }
 
 // behaviourLaw is the law of a load that takes powerW at its rated voltage.

@@ -11,7 +11,7 @@ const (
 	Ohmic   LawKind = iota // i = v / Ohm
 	Lamp                   // filament: i = CurrentA·(v/RatedV)^0.55, linear below EdgeV
 	Power                  // constant power: i = PowerW / v, resistive below EdgeV
-	Torque                 // constant current CurrentA, resistive below EdgeV (motor, standby)
+	Torque                 // constant current CurrentA, resistive below EdgeV (motor)
 	Store                  // battery: EMFV behind Ohm; charging behind ChargeOhm up to LimitA
 	Charger                // EMFV (regulated) behind Ohm, never below 0 A nor above LimitA
 )
@@ -39,9 +39,6 @@ const (
 	// start ratios of small DC motors are 3 (pump) to 7 (large); source:
 	// maker's article on DC motor inrush and voltage drop.
 	TorqueEdge = 0.2
-	// standbyEdge is the same share for the draw of a load that waits.
-	// Common practice, no source.
-	standbyEdge = 0.2
 )
 
 // Law is the current law of one branch with its numbers; fields that a kind

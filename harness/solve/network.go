@@ -73,8 +73,8 @@ type Network struct {
 
 	laws    []Law // by branch, shorts after the circuit's own branches
 	present []bool
-	forced  []int8                // by branch: +1 closed, -1 open, 0 as the circuit says
-	closed  []bool                // contacts
+	forced  []int8 // by branch: +1 closed, -1 open, 0 as the circuit says
+	closed  []bool // contacts
 	coils   []coil
 	active  []int32
 	from    []int32

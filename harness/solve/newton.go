@@ -15,8 +15,8 @@ type outcome struct {
 	strained  bool // ... or somewhere on the way
 }
 
-// start sets the voltages to those without load: sources alone, each load a
-// millionth of its rated conductance so that nodes between loads have a
+// start sets the voltages to those without load: sources alone, each load at
+// most a millionth of its conductance so that nodes between loads have a
 // voltage. From there Newton goes down to the upper operating point of
 // constant-power loads, the one that switching on leads to.
 func (n *Network) start() {
@@ -35,9 +35,9 @@ func (n *Network) start() {
 		case Charger:
 			emf = law.EMFV
 		case Lamp, Torque:
-			g = 1e-6 * law.CurrentA / max(law.EdgeV, 1e-3)
+			g = min(1e-6*law.CurrentA/law.EdgeV, 1e-6)
 		case Power:
-			g = 1e-6 * law.PowerW / (law.EdgeV * law.EdgeV)
+			g = min(1e-6*law.PowerW/(law.EdgeV*law.EdgeV), 1e-6)
 		}
 		n.stamp(b, g)
 		inject[n.from[b]] += g * emf

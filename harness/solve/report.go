@@ -36,15 +36,15 @@ func (n *Network) reportBranch(s *Solution, i int, b *circuit.Branch) {
 	}
 	v := n.v[b.A.Index] - n.v[b.B.Index]
 	law := &n.laws[i]
-	amps, _ := law.At(v)
+	amps, slope := law.At(v)
 	s.BranchA[i] = amps
-	switch law.Kind {
-	case Ohmic, Store, Charger:
+	switch {
+	case law.Kind == Ohmic || law.Kind == Store || law.Kind == Charger:
 		s.Ohm[i] = law.Ohm
+	case math.Abs(v) < 1e-9: // all laws are resistive there
+		s.Ohm[i] = 1 / slope
 	default:
-		if amps != 0 {
-			s.Ohm[i] = v / amps
-		}
+		s.Ohm[i] = v / amps
 	}
 	if b.Kind == circuit.LoadBranch {
 		s.LoadOn[i] = math.Abs(amps) > 1e-6 && !b.Load.Standby
@@ -96,4 +96,13 @@ func (n *Network) checkPower(s *Solution) {
 		s.Status, s.At = NotConverged, n.worstNode()
 		s.Why = fmt.Sprintf("sources give %.9g W and the network uses %.9g W", given, used)
 	}
+}
+
+// Law is the law that a branch follows in the situation; false = it does not
+// conduct, or it lies in an island without voltage.
+func (n *Network) Law(b *circuit.Branch) (Law, bool) {
+	if !n.conducts(b.Index) || n.floating[b.A.Index] {
+		return Law{}, false
+	}
+	return n.laws[b.Index], true
 }

@@ -125,8 +125,9 @@ type Plot struct {
 	Note     string // one or more lines under the picture
 }
 
-// Draw draws the plot inside the rectangle. It fails on values that fit no axis
-// and on a rectangle below MinWidthMM × MinHeightMM; then nothing is drawn.
+// Draw draws the plot inside the rectangle. It fails on values that fit no axis,
+// on a rectangle below MinWidthMM × MinHeightMM, and on one whose texts would
+// leave no room between the axes; then nothing is drawn.
 func (p *Plot) Draw(sheet *scene.Sheet, in scene.Rect) error {
 	if err := p.check(); err != nil {
 		return err
@@ -135,11 +136,15 @@ func (p *Plot) Draw(sheet *scene.Sheet, in scene.Rect) error {
 		return fmt.Errorf("chart %q: %.0f × %.0f mm is too small (expected %d × %d or more)",
 			p.Title, in.W, in.H, MinWidthMM, MinHeightMM)
 	}
-	p.begin(sheet)
-	defer p.end(sheet)
-	in = drawTitle(sheet, in, p.Title)
-	in = drawNote(sheet, in, p.Note)
-	drawPanel(sheet, in, p, panelOptions{xLabels: true})
+	scratch := &scene.Sheet{}
+	p.begin(scratch)
+	in = drawTitle(scratch, in, p.Title)
+	in = drawNote(scratch, in, p.Note)
+	if err := drawPanel(scratch, in, p, panelOptions{xLabels: true}); err != nil {
+		return err
+	}
+	p.end(scratch)
+	sheet.Items = append(sheet.Items, scratch.Items...)
 	return nil
 }
 

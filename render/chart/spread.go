@@ -1,8 +1,6 @@
 package chart
 
-import (
-	"slices"
-)
+import "slices"
 
 // slot is a text that wants to stand at a place along a line.
 type slot struct {
@@ -34,20 +32,15 @@ func spread(slots []*slot, low, high float64) bool {
 	}
 	var blocks []block
 	for i := range order {
-		blocks = append(blocks, newBlock(order[i:i+1], low, high))
+		blocks = append(blocks, newBlock(order, i, 1, low, high))
 		for n := len(blocks); n > 1 && blocks[n-2].end() > blocks[n-1].start+1e-9; n = len(blocks) {
-			joined := order[blocks[n-2].first : blocks[n-1].first+len(blocks[n-1].slots)]
-			merged := newBlock(joined, low, high)
-			merged.first = blocks[n-2].first
-			blocks = append(blocks[:n-2], merged)
-		}
-		if last := len(blocks) - 1; len(blocks[last].slots) == 1 {
-			blocks[last].first = i
+			above, below := blocks[n-2], blocks[n-1]
+			blocks = append(blocks[:n-2], newBlock(order, above.first, above.count+below.count, low, high))
 		}
 	}
 	for _, b := range blocks {
 		at := b.start
-		for _, s := range b.slots {
+		for _, s := range order[b.first : b.first+b.count] {
 			s.at = at + s.size/2
 			at += s.size
 		}
@@ -57,21 +50,19 @@ func spread(slots []*slot, low, high float64) bool {
 
 // block is a run of touching slots.
 type block struct {
-	slots []*slot
-	first int // place of the first slot in the order
-	start float64
-	size  float64
+	first, count int // places in the order
+	start, size  float64
 }
 
-func newBlock(slots []*slot, low, high float64) block {
-	b := block{slots: slots}
+func newBlock(order []*slot, first, count int, low, high float64) block {
+	b := block{first: first, count: count}
 	mean := 0.0
-	for _, s := range slots {
+	for _, s := range order[first : first+count] {
 		// Where the block would start for this slot to get its wish.
 		mean += s.want - s.size/2 - b.size
 		b.size += s.size
 	}
-	b.start = max(low, min(mean/float64(len(slots)), high-b.size))
+	b.start = max(low, min(mean/float64(count), high-b.size))
 	return b
 }
 

@@ -1,0 +1,138 @@
+package budget
+
+import (
+	"math"
+
+	"fusewright/harness/circuit"
+	"fusewright/harness/design"
+	"fusewright/harness/solve"
+)
+
+// Compute makes the balance of every situation with the key on, and the drain
+// with the key off. Demand is counted at the regulated voltage, duty included:
+// what the charging system must give for the battery to be left in peace. A
+// situation that did not converge gives a line without numbers.
+func Compute(c *circuit.Circuit, sols []*solve.Solution) *Budget {
+	d := c.Design
+	b := &Budget{VehicleA: vehicleA(c), Output: outputCurve(d)}
+	for _, s := range sols {
+		if s.Situation.Key == design.KeyOn {
+			b.Lines = append(b.Lines, lineOf(s))
+		}
+	}
+	b.StandbyA = standbyA(c, sols)
+	b.StandbyDays = StandbyDays(&d.Battery, b.StandbyA)
+	return b
+}
+
+// outputCurve is the charging output with hot derating, from idle upwards.
+func outputCurve(d *design.Design) []Point {
+	var curve []Point
+	for _, p := range d.Charging.Output {
+		curve = append(curve, Point{p.RPM.Value, p.CurrentA.Value * hotShare(d)})
+	}
+	return curve
+}
+
+// hotShare is what is left of the output when the machine is hot.
+func hotShare(d *design.Design) float64 { return 1 - d.Charging.HotDerating.Or(0) }
+
+// OutputA is what the charging system gives at an engine speed when hot, in
+// amperes.
+func OutputA(d *design.Design, rpm float64) float64 {
+	return solve.ChargeLimitA(d, rpm) * hotShare(d)
+}
+
+// lineOf is the balance of one situation.
+func lineOf(s *solve.Solution) *Line {
+	d := s.Circuit.Design
+	l := &Line{Situation: s.Situation, OutputA: OutputA(d, s.Situation.EngineRPM),
+		Usable: s.Status == solve.Converged, BreakEvenRPM: math.NaN(), BatteryHours: math.Inf(1)}
+	if !l.Usable {
+		nan := math.NaN()
+		l.VehicleA, l.AccessoryA, l.SpareA, l.BatteryHours = nan, nan, nan, nan
+		return l
+	}
+	l.VehicleA, l.AccessoryA = demandA(s)
+	demand := l.VehicleA + l.AccessoryA
+	l.SpareA = l.OutputA - demand
+	l.BreakEvenRPM = BreakEvenRPM(d, demand)
+	if l.SpareA < 0 {
+		l.BatteryHours = BatteryHours(&d.Battery, -l.SpareA)
+	}
+	return l
+}
+
+// demandA is the average current of the vehicle's loads and of the accessories
+// (coils included) in a solution, brought to the regulated voltage when the
+// engine runs.
+func demandA(s *solve.Solution) (vehicle, accessory float64) {
+	scale := 1.0
+	if v := busV(s); s.Situation.EngineRPM > 0 && v > 0 {
+		scale = s.Circuit.Design.Charging.RegulatedV.Or(v) / v
+	}
+	for _, b := range s.Circuit.Branches {
+		a := s.BranchA[b.Index]
+		if math.IsNaN(a) {
+			continue
+		}
+		switch {
+		case b.Load != nil && b.Load.Vehicle != nil:
+			vehicle += a * atVoltage(b.Load.Behaves, scale)
+		case b.Load != nil:
+			accessory += a * atVoltage(b.Load.Behaves, scale) * dutyOf(b.Load)
+		case isCoil(b):
+			accessory += a * scale
+		}
+	}
+	return vehicle, accessory
+}
+
+// busV is the voltage at the battery's posts.
+func busV(s *solve.Solution) float64 {
+	return s.NodeV[s.Circuit.Positive().Index] - s.NodeV[s.Circuit.Negative().Index]
+}
+
+// atVoltage is how a load's current changes when its voltage changes by a
+// ratio: the laws of package solve.
+func atVoltage(behaves design.Behaviour, ratio float64) float64 {
+	switch behaves {
+	case design.Resistor:
+		return ratio
+	case design.FilamentLamp:
+		return math.Pow(ratio, solve.LampExponent)
+	case design.ConstantPower:
+		return 1 / ratio
+	}
+	return 1
+}
+
+// dutyOf is the share of the time an accessory draws. The vehicle's duty is
+// already in the solution.
+func dutyOf(l *circuit.LoadSpec) float64 {
+	if l.Duty > 0 {
+		return l.Duty
+	}
+	return 1
+}
+
+// isCoil tells whether a branch is a relay's coil or its suppressor.
+func isCoil(b *circuit.Branch) bool {
+	return b.Kind == circuit.ResistorBranch && b.Part != nil && b.Part.Kind == circuit.Relay
+}
+
+// vehicleA is what the vehicle's own loads draw with the engine running, duty
+// counted, at the regulated voltage.
+func vehicleA(c *circuit.Circuit) float64 {
+	d := c.Design
+	v := d.Charging.RegulatedV.Or(d.SystemV.Or(12))
+	sum := 0.0
+	for _, l := range d.VehicleLoads {
+		a := l.CurrentA.Value
+		if l.PowerW.Given() {
+			a = l.PowerW.Value / v
+		}
+		sum += a * l.Duty.Or(1)
+	}
+	return sum
+}

@@ -1,0 +1,55 @@
+package rules
+
+import (
+	"fmt"
+
+	"fusewright/harness/finding"
+	"fusewright/harness/solve"
+)
+
+var situationUnsolved = &Rule{
+	Name:  "situation-unsolved",
+	Title: "a situation has no operating point",
+	Doc: "The network was solved for every situation. One that collapses (constant-power loads ask for " +
+		"more than the wires can carry), whose relays do not settle, or that did not converge is " +
+		"reported with the place where it failed, and none of its numbers is used by any rule. It goes " +
+		"by the situation's name.",
+	Formula:  "none",
+	Limits:   "none",
+	Why:      "what collapses on paper resets, chatters or stalls in use; and nothing else could be checked in this situation",
+	Change:   "look at the place named: thicker wires, fewer loads at once, a relay coil not fed through its own contact",
+	Severity: "danger when it collapses or chatters; fault when it did not converge",
+	Source:   "maximum power theorem: a feed gives most when the load has half of the source voltage",
+	Bad: `
+loads:
+  tail lamp: {power: 40 W, behaves: constant power, at: rear, fed by: lamp fuse, wire: {size: 0.75 mm², length: 60 m}, returns to: frame}
+`,
+	Good: `
+loads:
+  tail lamp: {power: 5 W, behaves: constant power, at: rear, fed by: lamp fuse, wire: {size: 0.75 mm²}, returns to: frame}
+`,
+	Run: func(p *Pass) {
+		for _, s := range p.in.Solutions {
+			if s.Status == solve.Converged {
+				continue
+			}
+			severity := finding.Danger
+			if s.Status == solve.NotConverged {
+				severity = finding.Fault
+			}
+			f := finding.Finding{Severity: severity, Part: s.Situation.Name, Ref: s.Situation.Name,
+				Pos: s.Situation.Pos, Situation: s.Situation.Name}
+			f.What = fmt.Sprintf("%s: %s", s.Situation.Name, s.Status)
+			if s.Why != "" {
+				f.What += ", " + s.Why
+			}
+			if s.At != nil {
+				f.What += " at " + s.At.Name
+				if len(s.At.Terminals) > 0 {
+					f.Pos = s.At.Terminals[0].Part.Pos
+				}
+			}
+			p.report(f)
+		}
+	},
+}

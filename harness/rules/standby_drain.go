@@ -1,0 +1,115 @@
+package rules
+
+import (
+	"fmt"
+	"math"
+
+	"fusewright/harness/budget"
+	"fusewright/harness/circuit"
+	"fusewright/harness/finding"
+	"fusewright/harness/quantity"
+)
+
+// standbyDays is the time a parked machine must still start when the design
+// gives no limit.
+const standbyDays = 14
+
+var standbyDrain = &Rule{
+	Name:  "standby-drain",
+	Title: "the parked machine empties its battery too soon",
+	Doc: "What the battery loses with the key off, nothing switched on and every switch open: standby " +
+		"draws, loads that stay live for a reason, the vehicle's own permanent loads. Loads reported as " +
+		"live-with-key-off and coils reported as relay-never-released are left out: mending those mends " +
+		"their drain. Self-discharge is not counted.",
+	Formula: "days = capacity × (1 − start reserve) / (24 h × drain)",
+	Limits: "`limits: days to no start` of the design, 14 days when it gives none; `limits: standby`, " +
+		"current, when given",
+	Why:      "after that time the battery no longer starts the engine",
+	Change:   "feed standing draws behind the key, fit a battery switch, or keep a charger on",
+	Severity: "fault",
+	Source:   "days and start reserve: car maker's service bulletin (one source); 14 days: common practice, no source",
+	Bad: `
+fuses:
+  lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
+  tracker fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: battery, wire: {size: 1 mm², length: 100 mm}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
+  tracker: {power: 1 W, standby: 33 mA, at: rear, fed by: tracker fuse, wire: {size: 1 mm²}, returns to: frame, stays live: "must report when the machine is moved"}
+`,
+	Good: `
+fuses:
+  lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
+  tracker fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: battery, wire: {size: 1 mm², length: 100 mm}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
+  tracker: {power: 1 W, standby: 5 mA, at: rear, fed by: tracker fuse, wire: {size: 1 mm²}, returns to: frame, stays live: "must report when the machine is moved"}
+`,
+	Run: func(p *Pass) {
+		if p.in.Budget == nil {
+			return
+		}
+		drain := p.in.Budget.StandbyA - p.reportedDrainA()
+		days := budget.StandbyDays(&p.d.Battery, drain)
+		limitA, limitDays := p.d.Limits.StandbyA, p.d.Limits.StandbyDays.Or(standbyDays)
+		switch {
+		case limitA.Given() && drain > limitA.Value:
+			p.reportDrain(drain, days, limited("drain", drain, limitA.Value, "A"),
+				"the design allows "+amps(limitA.Value))
+		case days < limitDays:
+			p.reportDrain(drain, days, floored("days to no start", days, limitDays, "days"),
+				fmt.Sprintf("it is to start after %.4g days", limitDays))
+		}
+	},
+}
+
+func (p *Pass) reportDrain(drain, days float64, numbers []finding.Number, against string) {
+	f := finding.Finding{Severity: finding.Fault, Part: "battery", Ref: "battery", Pos: p.d.Battery.Pos}
+	f.What = fmt.Sprintf("with the key off the battery loses %s and no longer starts the engine after %s; %s",
+		amps(drain), quantity.Format(days*86400, quantity.Duration), against)
+	f.Numbers = append(numbers, finding.Number{Name: "drain", Value: drain, Unit: "A"})
+	if numbers[0].Name == "drain" {
+		f.Numbers = numbers
+	}
+	p.report(f)
+}
+
+// reportedDrainA is the part of the parked machine's drain that other rules
+// report: loads that are on without an excuse, and relays that nothing
+// releases with what they feed.
+func (p *Pass) reportedDrainA() float64 {
+	elsewhere := p.reportedDraws()
+	most := 0.0
+	for _, s := range p.usable {
+		if !budget.IsParked(s.Situation) {
+			continue
+		}
+		sum := 0.0
+		for _, b := range elsewhere {
+			if a := math.Abs(s.Amps(b)); !math.IsNaN(a) {
+				sum += a
+			}
+		}
+		most = math.Max(most, sum)
+	}
+	return most
+}
+
+// reportedDraws lists the loads and coils whose drain belongs to a finding of
+// live-with-key-off or relay-never-released.
+func (p *Pass) reportedDraws() []*circuit.Branch {
+	stuck := func(b *circuit.Branch) bool {
+		return b.Part != nil && b.Part.Kind == circuit.Relay && p.stuckOn[b.Part.Index] && !staysLive(b.Part)
+	}
+	unexcused, free := p.keyless().nodes, p.live(untouched, stuck).nodes
+	var list []*circuit.Branch
+	for _, b := range p.c.Branches {
+		switch {
+		case p.coils[b] != nil && stuck(b):
+			list = append(list, b)
+		case b.Load != nil && b.Load.Load != nil && !b.Load.Standby &&
+			(p.drawsKeyless(b, unexcused) || !free[b.A.Index]):
+			list = append(list, b)
+		}
+	}
+	return list
+}

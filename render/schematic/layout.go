@@ -1,0 +1,256 @@
+package schematic
+
+import (
+	"sort"
+
+	"fusewright/render/placement"
+)
+
+// flagBody is the width of a cell with a flag and its words, in modules.
+const flagBody = 12
+
+// layOut shares the circuit out to pages and lays each out. Wire labels in one
+// line are tried first; two lines are taken when that saves sheets.
+func (d *drawing) layOut() error {
+	one := d.count(false)
+	if one > 1 {
+		if two := d.count(true); two >= one {
+			d.count(false)
+		}
+	}
+	d.reset(d.stacked)
+	queue := d.start()
+	for {
+		for len(queue) > 0 {
+			p, rest, err := d.nextPage(queue)
+			if err != nil {
+				return err
+			}
+			d.pages = append(d.pages, p)
+			queue = rest
+		}
+		// Parts that feed each other in a ring hang on no root.
+		for _, c := range d.cells {
+			if c.page == nil {
+				queue = append(queue, feed{root: c})
+				break
+			}
+		}
+		if len(queue) == 0 {
+			break
+		}
+	}
+	d.addReferences()
+	return nil
+}
+
+// reset builds the cells anew for a way of writing wire labels.
+func (d *drawing) reset(stacked bool) {
+	d.stacked = stacked
+	d.cells, d.pages = nil, nil
+	clear(d.byPart)
+	clear(d.outs)
+	clear(d.feeds)
+	clear(d.returns)
+	clear(d.landed)
+	d.buildCells()
+}
+
+// count is the number of pages, shared out but not laid out.
+func (d *drawing) count(stacked bool) int {
+	d.reset(stacked)
+	queue := d.start()
+	n := 0
+	for len(queue) > 0 {
+		_, queue = d.fill(queue, n, 1)
+		n++
+	}
+	return n
+}
+
+// nextPage fills and lays out one page; when it comes out too large it is
+// filled again with less.
+func (d *drawing) nextPage(queue []feed) (*page, []feed, error) {
+	share := 1.0
+	for try := 0; ; try++ {
+		p, rest := d.fill(append([]feed{}, queue...), len(d.pages), share)
+		if err := d.layPage(p); err != nil {
+			return nil, nil, err
+		}
+		over := max(float64(p.height)/float64(d.paper.rowsM()), float64(p.width())/float64(d.paper.columnsM()))
+		if over <= 1 || try == 8 {
+			d.spread(p)
+			return p, rest, nil
+		}
+		for _, c := range p.cells {
+			if c.kind == partCell {
+				c.page = nil
+			}
+		}
+		share *= max(0.5, min(0.9, 1/over))
+	}
+}
+
+// width is the modules from the first column to the last.
+func (p *page) width() int {
+	last := len(p.columnX) - 1
+	return p.columnX[last] + p.widths[last]
+}
+
+// layPage gives the cells of a page their columns, order, rows and tracks. A
+// wire that cannot be routed without running over another is taken out and
+// replaced by two flags, and the page laid out again.
+func (d *drawing) layPage(p *page) error {
+	parts := p.cells
+	for {
+		p.cells = append([]*cell{}, parts...)
+		d.rankCells(p)
+		d.addFlags(p)
+		d.settle(p)
+		d.makeNets(p)
+		if err := orderColumns(p); err != nil {
+			return err
+		}
+		p.solveRows(0)
+		stuck := p.routeAll()
+		if stuck == nil {
+			return nil
+		}
+		p.severed[stuck] = true
+	}
+}
+
+// spread uses the rows that are left to give the page air.
+func (d *drawing) spread(p *page) {
+	rows := d.paper.rowsM()
+	for air := 2; air >= 0; air-- {
+		p.solveRows(air)
+		if p.height <= rows || air == 0 {
+			break
+		}
+	}
+	if p.routeAll() != nil { // with other rows another wire may be stuck
+		p.solveRows(0)
+		p.routeAll()
+	}
+	p.placeColumns(d.paper.columnsM())
+}
+
+// rankCells gives each part its column: one to the right of whatever feeds it.
+// An inlet that closes a ring is severed.
+func (d *drawing) rankCells(p *page) {
+	done := map[*cell]bool{}
+	parents := func(c *cell) (waiting []*inlet) {
+		for _, in := range c.inlets {
+			if from := d.outs[in.source]; from != nil && from.page == p && !done[from] && !p.severed[in] {
+				waiting = append(waiting, in)
+			}
+		}
+		return waiting
+	}
+	for n := 0; n < len(p.cells); {
+		progress := false
+		for _, c := range p.cells {
+			if !done[c] && len(parents(c)) == 0 {
+				c.col = d.columnOf(p, c)
+				done[c] = true
+				n++
+				progress = true
+			}
+		}
+		if progress {
+			continue
+		}
+		for _, c := range p.cells {
+			if !done[c] {
+				for _, in := range parents(c) {
+					p.severed[in] = true
+				}
+				break
+			}
+		}
+	}
+	d.pullRight(p)
+}
+
+// columnOf is one more than the column of anything that feeds a cell here.
+func (d *drawing) columnOf(p *page, c *cell) int {
+	col := 0
+	for _, in := range c.inlets {
+		from := d.outs[in.source]
+		if from != nil && from.page == p && !p.severed[in] {
+			col = max(col, from.col+1)
+		} else {
+			col = max(col, 1) // a flag stands before it
+		}
+	}
+	return col
+}
+
+// pullRight moves loads to the last column.
+func (d *drawing) pullRight(p *page) {
+	last := 0
+	for _, c := range p.cells {
+		last = max(last, c.col)
+	}
+	for _, c := range p.cells {
+		if isEnd(c) {
+			c.col = last
+		}
+	}
+}
+
+// settle fills the columns and drops empty ones.
+func (d *drawing) settle(p *page) {
+	used := map[int]bool{}
+	for _, c := range p.cells {
+		used[c.col] = true
+	}
+	var cols []int
+	for col := range used {
+		cols = append(cols, col)
+	}
+	sort.Ints(cols)
+	rank := map[int]int{}
+	for i, col := range cols {
+		rank[col] = i
+	}
+	for _, c := range p.cells {
+		c.col = rank[c.col]
+	}
+}
+
+// orderColumns asks the placement for the order in each column.
+func orderColumns(p *page) error {
+	index := map[*cell]int{}
+	var nodes []placement.Node
+	for i, c := range p.cells {
+		index[c] = i
+		height := 0.0
+		for _, r := range c.rows {
+			height += r.top + r.bottom
+		}
+		nodes = append(nodes, placement.Node{Column: c.col, Height: height, In: len(c.inlets), Out: len(c.outlets)})
+	}
+	var edges []placement.Edge
+	for _, n := range p.nets {
+		for _, h := range n.hops {
+			for _, to := range h.to {
+				edges = append(edges, placement.Edge{
+					From: index[h.from.cell], Out: h.from.port, To: index[to.cell], In: to.port, Weight: 1 + len(n.inlets),
+				})
+			}
+		}
+	}
+	order, err := placement.Order(nodes, edges)
+	if err != nil {
+		return err
+	}
+	p.columns = make([][]*cell, len(order))
+	for col, list := range order {
+		for _, i := range list {
+			p.columns[col] = append(p.columns[col], p.cells[i])
+		}
+	}
+	return nil
+}

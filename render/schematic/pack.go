@@ -1,0 +1,303 @@
+package schematic
+
+import (
+	"math"
+
+	"fusewright/harness/circuit"
+)
+
+// page is one sheet of the circuit.
+type page struct {
+	index   int
+	cells   []*cell // as shared out, flags added by layout
+	columns [][]*cell
+	nets    []*net
+	columnX []int // left edge of each column, in modules
+	leads   []int
+	widths  []int
+	height  int // rows used
+	severed map[*inlet]bool
+	lines   []line
+	panels  []*panel // lists that found room on this sheet
+}
+
+// feed is what still has to be drawn: wires that leave a terminal, or a part
+// that nothing feeds.
+type feed struct {
+	term   *circuit.Terminal
+	inlets []*inlet
+	root   *cell
+}
+
+// flagRow is what a flag takes in rows, channelM what the wires between two
+// columns take in width, both as estimates for sharing out.
+const (
+	flagRow  = 4
+	channelM = 2
+)
+
+// packer shares the cells out to pages, following the feeds.
+type packer struct {
+	d       *drawing
+	queue   []feed
+	page    *page
+	columns []int // width of each column so far
+	loads   int   // width of the column of loads
+	rows    int   // of a fresh page
+}
+
+// start fills the queue with the source, then with whatever else nothing feeds.
+func (d *drawing) start() []feed {
+	var queue []feed
+	for _, c := range d.cells {
+		if primary(c) == nil && c.part.Kind == circuit.Battery {
+			queue = append([]feed{{root: c}}, queue...)
+		} else if primary(c) == nil {
+			queue = append(queue, feed{root: c})
+		}
+	}
+	return queue
+}
+
+// primary is the inlet by which a cell hangs in the tree of feeds: the first
+// that is no coil's.
+func primary(c *cell) *inlet {
+	for _, in := range c.inlets {
+		if in.wire == nil || in.wire.Role != circuit.CoilFeedWire {
+			return in
+		}
+	}
+	if len(c.inlets) > 0 {
+		return c.inlets[0]
+	}
+	return nil
+}
+
+// fill takes feeds off the queue until the page is full, and returns the page
+// and the feeds that are left. share is the part of the rows to use.
+func (d *drawing) fill(queue []feed, index int, share float64) (*page, []feed) {
+	k := &packer{d: d, page: &page{index: index, severed: map[*inlet]bool{}}}
+	k.rows = int(float64(d.paper.rowsM()) * share)
+	used := 0
+	for len(queue) > 0 {
+		f := queue[0]
+		if f.root != nil && f.root.page != nil {
+			queue = queue[1:]
+			continue
+		}
+		took, rest := k.take(f, k.rows-used)
+		if took == 0 && len(rest) > 0 {
+			break
+		}
+		used += took
+		queue = append(queue[1:], rest...)
+	}
+	return k.page, append(k.queue, queue...)
+}
+
+// take puts a feed on the page as far as it fits; it returns the rows used and
+// the feed when nothing of it fitted. The first feed of a page always does.
+func (k *packer) take(f feed, budget int) (used int, rest []feed) {
+	first := len(k.page.cells) == 0
+	if f.root != nil {
+		if !first && k.d.fullOf(f.root) > budget && (k.d.fullOf(f.root) <= k.rows || budget < k.rows/2) {
+			return 0, []feed{f}
+		}
+		used, ok := k.add(f.root, 0, budget, first)
+		if !ok {
+			return 0, []feed{f}
+		}
+		return max(used, 1), nil
+	}
+	k.widen(0, flagBody)
+	left := len(k.queue)
+	used = k.children(f.term, f.inlets, 1, budget, first)
+	if used == 0 && len(k.queue) > left {
+		k.queue = k.queue[:left]
+		return 0, []feed{f}
+	}
+	return max(used, flagRow), nil
+}
+
+// add puts a cell on the page with as much of what it feeds as fits.
+func (k *packer) add(c *cell, rank, budget int, force bool) (used int, ok bool) {
+	if c.page != nil {
+		return 0, true
+	}
+	if !force && (!k.fits(c, rank) || k.least(c) > budget) {
+		return 0, false
+	}
+	c.page = k.page
+	k.page.cells = append(k.page.cells, c)
+	k.note(c, rank)
+	used = k.pull(c, budget-k.least(c))
+	later := k.least(c)
+	for _, r := range c.rows {
+		own := k.rowLeast(c, r)
+		later -= own
+		rowUsed := 0
+		for _, o := range c.outlets {
+			if o.row == r {
+				rowUsed += k.children(o.term, k.d.feeds[o.term], rank+1, budget-used-later-rowUsed, force)
+			}
+		}
+		used += max(own, rowUsed)
+	}
+	return used, true
+}
+
+// children adds what a terminal feeds, in order, until one does not fit; the
+// rest goes to the queue and a flag takes its place.
+func (k *packer) children(t *circuit.Terminal, list []*inlet, rank, budget int, force bool) (used int) {
+	for i, in := range list {
+		c := in.cell
+		if c.page != nil || primary(c) != in {
+			continue
+		}
+		left := budget - used
+		if i+1 < len(list) {
+			left -= flagRow
+		}
+		full := k.d.fullOf(c)
+		whole := full <= left
+		tooBig := full > k.rows && left >= k.rows/2
+		u, ok := 0, false
+		if whole || tooBig || force {
+			u, ok = k.add(c, rank, left, force)
+		}
+		if !ok {
+			k.queue = append(k.queue, feed{term: t, inlets: list[i:]})
+			if used == 0 && i == 0 {
+				return 0
+			}
+			return used + flagRow
+		}
+		force = false
+		used += u
+	}
+	return used
+}
+
+// pull brings the small trees that feed a relay's coil alone to the relay.
+func (k *packer) pull(c *cell, budget int) (used int) {
+	for _, in := range c.inlets {
+		if in == primary(c) {
+			continue
+		}
+		root := k.d.rootOf(in)
+		if root == nil || root.page != nil || k.d.fullOf(root) > budget-used || root.part.Kind == circuit.Battery {
+			continue
+		}
+		if u, ok := k.add(root, 0, budget-used, false); ok {
+			used += u
+		}
+	}
+	return used
+}
+
+// rootOf climbs from an inlet to the part that nothing feeds.
+func (d *drawing) rootOf(in *inlet) *cell {
+	for range len(d.cells) + 1 {
+		c := d.outs[in.source]
+		if c == nil {
+			return nil
+		}
+		up := primary(c)
+		if up == nil {
+			return c
+		}
+		in = up
+	}
+	return nil
+}
+
+// least is the rows a cell takes with nothing but flags behind it.
+func (k *packer) least(c *cell) int {
+	sum := 0
+	for _, r := range c.rows {
+		sum += k.rowLeast(c, r)
+	}
+	return sum
+}
+
+func (k *packer) rowLeast(c *cell, r *row) int {
+	flags := 0
+	for _, o := range c.outlets {
+		if o.row == r && len(k.d.feeds[o.term]) > 0 {
+			flags += flagRow
+		}
+	}
+	return max(rowHeight(r), flags)
+}
+
+func rowHeight(r *row) int { return int(math.Ceil(r.top + r.bottom)) }
+
+// fullOf is the rows of a cell with everything it feeds.
+func (d *drawing) fullOf(c *cell) int {
+	if c.full != 0 {
+		return c.full
+	}
+	c.full = 1 // stops at a circuit that feeds itself
+	sum := 0
+	for _, r := range c.rows {
+		children := 0
+		for _, o := range c.outlets {
+			if o.row != r {
+				continue
+			}
+			for _, in := range d.feeds[o.term] {
+				if primary(in.cell) == in {
+					children += d.fullOf(in.cell)
+				}
+			}
+		}
+		sum += max(rowHeight(r), children)
+	}
+	c.full = max(sum, 1)
+	return c.full
+}
+
+// isEnd tells of cells that stand in the last column.
+func isEnd(c *cell) bool { return c.kind == partCell && c.part.Kind == circuit.Load && len(c.outlets) == 0 }
+
+// fits tells whether a cell's column leaves the sheet wide enough.
+func (k *packer) fits(c *cell, rank int) bool {
+	width := c.lead + c.body
+	if isEnd(c) {
+		return k.total(rank, 0, width) <= k.d.paper.columnsM()
+	}
+	return k.total(rank, width, 0) <= k.d.paper.columnsM()
+}
+
+// total is the width of the page with one more cell in a column or among the
+// loads.
+func (k *packer) total(rank, width, load int) int {
+	sum, n := max(k.loads, load, flagBody), max(len(k.columns), rank+1)
+	for i := range n {
+		w := 0
+		if i < len(k.columns) {
+			w = k.columns[i]
+		}
+		if i == rank {
+			w = max(w, width)
+		}
+		sum += w + channelM
+	}
+	return sum
+}
+
+// note widens the column of a cell.
+func (k *packer) note(c *cell, rank int) {
+	if isEnd(c) {
+		k.loads = max(k.loads, c.lead+c.body)
+		return
+	}
+	k.widen(rank, c.lead+c.body)
+}
+
+func (k *packer) widen(rank, width int) {
+	for len(k.columns) <= rank {
+		k.columns = append(k.columns, 0)
+	}
+	k.columns[rank] = max(k.columns[rank], width)
+}

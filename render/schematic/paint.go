@@ -1,0 +1,129 @@
+package schematic
+
+import (
+	"fmt"
+
+	"fusewright/render/scene"
+	"fusewright/render/symbol"
+)
+
+// painter draws one page.
+type painter struct {
+	*drawing
+	page  *page
+	sheet *scene.Sheet
+	field scene.Rect
+}
+
+// paintPage draws a page of the circuit in its frame.
+func (d *drawing) paintPage(p *page, number, total int) *scene.Sheet {
+	title := fmt.Sprintf("schematic, sheet %d of %d", number, total)
+	a := &painter{drawing: d, page: p, sheet: scene.NewSheet(d.paper.w, d.paper.h, title), field: d.paper.field()}
+	a.sheet.ID = fmt.Sprintf("sheet-%d", number)
+	d.paintFrame(a.sheet, number, total)
+	p.traceLines()
+	a.placeBoxes()
+	for _, l := range p.lines {
+		a.wire(l)
+	}
+	for _, c := range p.cells {
+		a.cell(c)
+	}
+	a.panels()
+	return a.sheet
+}
+
+// at turns modules on the page into mm on the sheet.
+func (a *painter) at(x, y float64) scene.Point {
+	return scene.Point{X: a.field.X + x*symbol.M, Y: a.field.Y + y*symbol.M}
+}
+
+func (a *painter) spot(s spot) scene.Point { return a.at(float64(s.x), float64(s.y)) }
+
+// pen draws about a point of the page, in modules.
+func (a *painter) pen(x, y int) *symbol.Pen {
+	return symbol.NewPen(a.sheet, a.at(float64(x), float64(y)))
+}
+
+// wirePen draws conductors about a point of the page.
+func (a *painter) wirePen(x, y int) *symbol.Pen {
+	p := a.pen(x, y)
+	p.WidthM = symbol.WireMM
+	return p
+}
+
+// text writes small text with its baseline at a place in mm.
+func (a *painter) text(x, y float64, s string, face scene.Face, align scene.Align, colour scene.RGB) {
+	a.sheet.TextAt(scene.Point{X: x, Y: y}, s, scene.TextStyle{SizeMM: smallMM, Face: face, Align: align, Colour: colour})
+}
+
+// caption writes a part's text: a flag if it has one, the bold reference, the
+// words. left is the left edge, base the first baseline, in mm.
+func (a *painter) caption(c caption, left, base float64, flag int) {
+	if flag > 0 {
+		a.flag(flag, left+flagMM/2-0.3, base-capMM/2)
+		left += flagMM
+	}
+	for i, line := range c.lines {
+		x := left
+		if i == 0 && c.ref != "" {
+			a.text(left, base, c.ref, scene.Bold, scene.Left, scene.Ink)
+			x += c.indent()
+		}
+		a.text(x, base+float64(i)*lineMM, line, scene.Regular, scene.Left, scene.Ink)
+	}
+}
+
+// centred gives the left edge of a caption centred on x, kept between two
+// edges; all in mm.
+func centred(c caption, x, left, right float64, flagged bool) float64 {
+	w := c.width()
+	if flagged {
+		w += flagMM
+	}
+	return max(left, min(x-w/2, right-w))
+}
+
+// cell draws a cell in a group of its own.
+func (a *painter) cell(c *cell) {
+	switch c.kind {
+	case passCell:
+		return
+	case inCell:
+		a.incoming(c)
+		return
+	case outCell:
+		a.outgoing(c)
+		return
+	}
+	words, details := a.wordsOf(c.part)
+	id := c.part.Ref
+	if c.pieces > 1 {
+		id = fmt.Sprintf("%s-%d", id, c.piece)
+	}
+	a.sheet.Begin(scene.Group{
+		ID: a.sheet.UniqueID("part-" + id), Class: "part",
+		Title: join([]string{c.part.Ref, words}, " "),
+		Desc:  join([]string{string(c.part.Kind), details, placeWords(c)}, ", "),
+	})
+	switch {
+	case len(c.ways) > 0 || c.pieces > 0:
+		a.block(c)
+	case c.part.Kind == "battery":
+		a.source(c)
+	case c.part.Kind == "relay":
+		a.relay(c)
+	case c.part.Kind == "load":
+		a.load(c)
+	default:
+		a.inline(c)
+	}
+	a.sheet.End()
+}
+
+func placeWords(c *cell) string {
+	if c.part.Place == nil {
+		return ""
+	}
+	return "at " + c.part.Place.Name
+}

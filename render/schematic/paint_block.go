@@ -1,0 +1,80 @@
+package schematic
+
+import (
+	"fmt"
+
+	"fusewright/render/scene"
+	"fusewright/render/symbol"
+)
+
+// block draws a distribution block: outline, bar, ways and their fuses.
+func (a *painter) block(c *cell) {
+	first, last := c.rows[0].y, c.rows[len(c.rows)-1].y
+	for _, in := range c.inlets {
+		last = max(last, in.y())
+	}
+	low := 1.6
+	for _, o := range c.outlets {
+		if o.dx == blockBar {
+			last = max(last, o.y())
+			low = 0
+		}
+	}
+	top := float64(first) - 1.9
+	outline := scene.Pen(symbol.LineMM).Dashed(1.8, 1)
+	at := a.at(float64(c.x), top)
+	bottom := a.at(0, float64(last)+2.2).Y
+	if low == 0 {
+		bottom = a.at(0, float64(last)-0.6).Y
+	}
+	a.sheet.Rect(scene.Rect{X: at.X, Y: at.Y, W: blockRight * symbol.M, H: bottom - at.Y}, &outline, nil)
+	bar := []scene.Point{a.at(float64(c.x+blockBar), float64(first)-0.6), a.at(float64(c.x+blockBar), float64(last)+0.6*min(low, 1))}
+	a.sheet.Polyline(bar, scene.Pen(symbol.BarMM))
+	a.blockCaption(c, at)
+	for i, w := range c.ways {
+		a.way(c, c.rows[i], w)
+	}
+}
+
+func (a *painter) blockCaption(c *cell, corner scene.Point) {
+	flag := a.flags.ofPart(c.part)
+	base := corner.Y - gapMM - float64(len(c.caption.lines)-1)*lineMM
+	if flag > 0 {
+		base -= 1.2
+	}
+	text := c.caption
+	if c.pieces > 1 {
+		text.ref = fmt.Sprintf("%s (%d of %d)", text.ref, c.piece, c.pieces)
+		text.lines = text.lines[:1]
+		text.lines[0] = scene.Ellipsis(text.lines[0], smallMM, float64(c.body+2)*symbol.M-text.indent(), scene.Regular)
+	}
+	a.caption(text, corner.X, base, flag)
+}
+
+// way draws one way of a block from the bar to the outline.
+func (a *painter) way(c *cell, r *row, w *way) {
+	p := a.pen(c.x, r.y)
+	right := float64(blockRight)
+	if w.kind == spareWay {
+		right = blockFuse
+	}
+	s := a.symbolOfWay(w)
+	if s == nil {
+		p.Line(blockBar, 0, right, 0)
+	} else {
+		p.Line(blockBar, 0, blockFuse, 0)
+		if right > blockFuse {
+			p.Line(blockFuse+4, 0, right, 0)
+		}
+		s.Draw(a.pen(c.x+blockFuse, r.y), "")
+	}
+	at := a.at(float64(c.x), float64(r.y))
+	a.text(at.X+(blockBar+0.4)*symbol.M, at.Y-gapMM, w.number, scene.Regular, scene.Left, scene.Ink)
+	ref, words := wayText(w)
+	text := caption{ref: ref, lines: []string{words}}
+	flag := a.flags.ofRef(w.ref)
+	left := at.X + (blockBar+0.4)*symbol.M
+	base := at.Y + captionBase(0.5, flag > 0)
+	x := centred(text, at.X+(blockFuse+2)*symbol.M, left, at.X+blockRight*symbol.M-0.3, flag > 0)
+	a.caption(text, x, base, flag)
+}

@@ -1,0 +1,70 @@
+package schematic
+
+import (
+	"fmt"
+
+	"fusewright/render/scene"
+	"fusewright/render/symbol"
+)
+
+// where names a cell's sheet and zone: "2/B4".
+func (a *painter) where(c *cell) string {
+	if c == nil || c.page == nil {
+		return ""
+	}
+	zone := a.paper.zone(a.at(float64(c.x)+1, float64(c.rows[0].y)))
+	return fmt.Sprintf("%d/%s", c.page.index+1, zone)
+}
+
+// incoming draws the flag of a terminal that stands elsewhere.
+func (a *painter) incoming(c *cell) {
+	x := a.refs[c.term]
+	from := ""
+	if x != nil && x.from != nil {
+		from = a.where(x.from)
+	} else if x != nil && x.home != nil {
+		from = a.where(x.home)
+	}
+	name := terminalName(c.term)
+	a.sheet.Begin(scene.Group{ID: a.sheet.UniqueID("from-" + name), Class: "reference",
+		Title: "from " + name, Desc: join([]string{"continued from sheet and zone", from}, " ")})
+	y := c.rows[0].y
+	a.set.Symbol(symbol.Incoming).Draw(a.pen(c.x+flagBody-2, y), "")
+	at := a.at(float64(c.x+flagBody-2), float64(y))
+	tail := ""
+	if from != "" {
+		tail = " from " + from
+	}
+	right := at.X - 0.6
+	a.text(right, at.Y+capMM/2, tail, scene.Regular, scene.Right, scene.Ink)
+	room := float64(flagBody-2)*symbol.M - textW(tail, scene.Regular) - 1
+	a.text(right-textW(tail, scene.Regular), at.Y+capMM/2, scene.Ellipsis(name, smallMM, room, scene.Bold), scene.Bold, scene.Right, scene.Ink)
+	words := scene.Ellipsis(nameOf(c.term.Part), smallMM, flagBody*symbol.M-1, scene.Regular)
+	a.text(right, at.Y+capMM/2+lineMM, words, scene.Regular, scene.Right, grey)
+	a.sheet.End()
+}
+
+// outgoing draws the flag of a terminal that goes on elsewhere.
+func (a *painter) outgoing(c *cell) {
+	var places, fed []string
+	for _, away := range a.refs[c.term].aways {
+		places = append(places, a.where(away))
+	}
+	for _, in := range a.feeds[c.term] {
+		if in.cell.page != a.page || a.page.severed[in] {
+			fed = append(fed, in.cell.part.Ref)
+		}
+	}
+	to := join(places, ", ")
+	name := terminalName(c.term)
+	a.sheet.Begin(scene.Group{ID: a.sheet.UniqueID("to-" + name), Class: "reference",
+		Title: name + " goes on", Desc: "continued at sheet and zone " + to})
+	y := c.rows[0].y
+	a.set.Symbol(symbol.Outgoing).Draw(a.pen(c.x, y), "")
+	at := a.at(float64(c.x), float64(y))
+	room := float64(flagBody-3) * symbol.M
+	a.text(at.X+2.8*symbol.M, at.Y+capMM/2, scene.Ellipsis("to "+to, smallMM, room, scene.Bold), scene.Bold, scene.Left, scene.Ink)
+	words := scene.Ellipsis(join(fed, ", "), smallMM, room, scene.Regular)
+	a.text(at.X+2.8*symbol.M, at.Y+capMM/2+lineMM, words, scene.Regular, scene.Left, grey)
+	a.sheet.End()
+}

@@ -1,0 +1,104 @@
+package schematic
+
+import (
+	"strings"
+	"unicode"
+
+	"fusewright/harness/circuit"
+	"fusewright/render/scene"
+	"fusewright/render/symbol"
+)
+
+// load draws a load, its returns and their grounds.
+func (a *painter) load(c *cell) {
+	s := a.symbolOf(c.part)
+	y := c.rows[0].y
+	s.Draw(a.pen(c.x, y), shortSign(nameOf(c.part)))
+	flag := a.flags.ofPart(c.part)
+	at := a.at(float64(c.x), float64(y))
+	left := at.X - float64(c.lead)*symbol.M + 0.5
+	symbolW := int(s.Body.W)
+	right := at.X + float64(symbolW)*symbol.M - 0.5
+	if len(c.returns) > 0 {
+		run, _ := a.returnRun(c.returns)
+		a.returnWires(c, symbolW, run)
+		right = at.X + float64(symbolW+run)*symbol.M - a.groundHalf(c.returns) - 0.8
+	}
+	base := at.Y + captionBase(s.Body.Y+s.Body.H, flag > 0)
+	if n := len(c.inlets); n > 1 {
+		base += float64((n-1)*a.inletStep()) * symbol.M
+	}
+	mid := at.X + float64(symbolW)/2*symbol.M
+	a.caption(c.caption, centred(c.caption, mid, left, right, flag > 0), base, flag)
+}
+
+// returnWires draws the returns one below the other, each with its ground.
+func (a *painter) returnWires(c *cell, symbolW, run int) {
+	y := c.rows[0].y
+	for k, w := range c.returns {
+		row := y + k*returnStep
+		start := spot{c.x + symbolW, y}
+		pts := []spot{start, {c.x + symbolW, row}, {c.x + symbolW + run, row}}
+		a.returnWire(w, tidy(pts), k > 0)
+		a.wireLabelOnly(w, float64(c.x+symbolW)+0.4, row)
+		a.ground(w.To, c.x+symbolW+run, row, scene.Middle)
+	}
+}
+
+// returnWire draws the line of a return in its group.
+func (a *painter) returnWire(w *circuit.Wire, pts []spot, joint bool) {
+	a.sheet.Begin(a.wireGroup(w, w.From))
+	var line []scene.Point
+	for _, s := range pts {
+		line = append(line, a.spot(s))
+	}
+	a.sheet.Polyline(line, scene.Pen(symbol.WireMM))
+	if joint {
+		a.sheet.Dot(line[0], symbol.DotMM, scene.Ink)
+	}
+	a.sheet.End()
+}
+
+// wireLabelOnly writes a wire's label in a group of its own.
+func (a *painter) wireLabelOnly(w *circuit.Wire, left float64, row int) {
+	a.sheet.Begin(scene.Group{ID: a.sheet.UniqueID("label-" + w.Number), Class: "label", Title: w.Number})
+	a.wireLabel(w, left, row)
+	a.sheet.End()
+}
+
+// ground draws the sign of a ground point hanging from a place, with its name
+// below or, aligned to the right, beside it on the left.
+func (a *painter) ground(t *circuit.Terminal, x, y int, align scene.Align) {
+	name := a.groundName(t)
+	a.sheet.Begin(scene.Group{ID: a.sheet.UniqueID("ground-" + name), Class: "ground", Title: "to " + name})
+	kind := groundKind(t.Part)
+	if kind == symbol.Outgoing {
+		kind = symbol.Negative
+	}
+	a.set.Symbol(kind).Draw(a.pen(x, y), "")
+	at := a.at(float64(x), float64(y))
+	if align == scene.Right {
+		a.text(at.X-1.4*symbol.M, at.Y+1.4*symbol.M, name, scene.Regular, scene.Right, scene.Ink)
+	} else {
+		a.text(at.X, at.Y+1.75*symbol.M+0.5+capMM, name, scene.Regular, scene.Middle, scene.Ink)
+	}
+	a.sheet.End()
+}
+
+// shortSign is up to three letters or a short first word, for the box of an
+// electronic unit.
+func shortSign(name string) string {
+	words := strings.FieldsFunc(name, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
+	if len(words) == 0 {
+		return ""
+	}
+	first := []rune(strings.ToUpper(words[0]))
+	if len(first) > 4 {
+		first = first[:3]
+	}
+	sign := string(first)
+	if textW(sign, scene.Regular) > 8 {
+		sign = string(first[:min(2, len(first))])
+	}
+	return sign
+}

@@ -1,0 +1,70 @@
+package schematic
+
+import (
+	"fusewright/harness/circuit"
+	"fusewright/render/scene"
+	"fusewright/render/symbol"
+)
+
+// wire draws the way of one wire with its label and joints.
+func (a *painter) wire(l line) {
+	a.sheet.Begin(a.wireGroup(l.in.wire, l.net.term))
+	var pts []scene.Point
+	for _, s := range l.pts {
+		pts = append(pts, a.spot(s))
+	}
+	a.sheet.Polyline(pts, scene.Pen(symbol.WireMM))
+	for _, s := range l.dots {
+		a.sheet.Dot(a.spot(s), symbol.DotMM, scene.Ink)
+	}
+	if l.in.wire != nil {
+		c := l.in.cell
+		left := c.x - a.labelM(l.in.wire)
+		if firstOf(l.in) != l.in || len(c.inlets) > 1 && len(c.ways) == 0 {
+			left--
+		}
+		a.wireLabel(l.in.wire, float64(left), l.in.y())
+	}
+	a.sheet.End()
+}
+
+// wireGroup names a wire, or the line between a terminal and a flag.
+func (a *painter) wireGroup(w *circuit.Wire, t *circuit.Terminal) scene.Group {
+	if w == nil {
+		return scene.Group{ID: a.sheet.UniqueID("line-" + terminalName(t)), Class: "wire",
+			Title: "line at " + terminalName(t)}
+	}
+	return scene.Group{
+		ID: a.sheet.UniqueID("wire-" + w.Number), Class: "wire",
+		Title: wireLabel(w, false)[0],
+		Desc:  string(w.Role) + " wire from " + terminalName(w.From) + " to " + terminalName(w.To),
+	}
+}
+
+// wireLabel writes a wire's label above a row; left is in modules.
+func (a *painter) wireLabel(w *circuit.Wire, left float64, row int) {
+	at := a.at(left, float64(row))
+	x := at.X + 0.8
+	lines := wireLabel(w, a.stacked)
+	if f := a.flags.ofWire(w); f > 0 {
+		a.flag(f, x+flagMM/2-0.5, at.Y-gapMM-flagR-0.1)
+		x += flagMM
+	}
+	for i, s := range lines {
+		y := at.Y - gapMM - float64(len(lines)-1-i)*lineMM
+		a.text(x, y, s, scene.Regular, scene.Left, scene.Ink)
+	}
+}
+
+// terminalName is how a terminal is called in the drawing: the reference, and
+// the terminal where a part has several that feed.
+func terminalName(t *circuit.Terminal) string {
+	p := t.Part
+	switch {
+	case t.FuseRef != "":
+		return t.FuseRef + " (" + p.Ref + ":" + t.Name + ")"
+	case p.Kind == circuit.Relay || p.Kind == circuit.Block:
+		return p.Ref + ":" + t.Name
+	}
+	return p.Ref
+}

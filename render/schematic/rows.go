@@ -1,0 +1,149 @@
+package schematic
+
+import (
+	"math"
+	"sort"
+)
+
+// bound says that a row lies at least a distance below another one.
+type bound struct {
+	from, to int
+	gap      int
+}
+
+// solver finds the highest place of each row under bounds. Wishes are added one
+// by one and dropped again when they cannot be met.
+type solver struct {
+	y      []int
+	bounds [][]bound // by from
+	limit  int       // a row below this cannot be meant
+}
+
+// add takes a group of bounds if all can hold together with the others, and
+// tells whether it did.
+func (s *solver) add(group ...bound) bool {
+	saved := append([]int{}, s.y...)
+	var queue []int
+	for _, b := range group {
+		s.bounds[b.from] = append(s.bounds[b.from], b)
+		queue = append(queue, b.from)
+	}
+	if s.relax(queue) {
+		return true
+	}
+	s.y = saved
+	for i := len(group) - 1; i >= 0; i-- {
+		list := s.bounds[group[i].from]
+		s.bounds[group[i].from] = list[:len(list)-1]
+	}
+	return false
+}
+
+// relax pushes rows down until all bounds hold; false when they never do.
+func (s *solver) relax(queue []int) bool {
+	for len(queue) > 0 {
+		at := queue[0]
+		queue = queue[1:]
+		for _, b := range s.bounds[at] {
+			if low := s.y[at] + b.gap; s.y[b.to] < low {
+				if low > s.limit {
+					return false
+				}
+				s.y[b.to] = low
+				queue = append(queue, b.to)
+			}
+		}
+	}
+	return true
+}
+
+// solveRows places the rows of a page: in the order of the columns with room
+// for everything, and as many wires straight as can be. air is added between
+// cells, in modules.
+func (p *page) solveRows(air int) {
+	index, rows := p.indexRows()
+	s := &solver{y: make([]int, len(rows)), bounds: make([][]bound, len(rows))}
+	for i, r := range rows {
+		s.y[i] = int(math.Ceil(r.top))
+		s.limit += rowHeight(r) + air + 2
+	}
+	for _, column := range p.columns {
+		var above *row
+		for _, c := range column {
+			for i, r := range c.rows {
+				if above != nil {
+					gap := int(math.Ceil(above.bottom + r.top))
+					if i == 0 && above.cell.kind != passCell && c.kind != passCell {
+						gap += air
+					}
+					s.add(bound{index[above], index[r], gap})
+				}
+				above = r
+			}
+		}
+	}
+	for _, w := range p.wishes() {
+		a, b := index[w.a.row], index[w.b.row]
+		shift := w.a.off - w.b.off // b = a + shift
+		if w.level {
+			s.add(bound{a, b, shift}, bound{b, a, -shift})
+		} else {
+			s.add(bound{a, b, shift})
+		}
+	}
+	p.height = 0
+	for i, r := range rows {
+		r.y = s.y[i]
+		p.height = max(p.height, r.y+int(math.Ceil(r.bottom)))
+	}
+}
+
+func (p *page) indexRows() (map[*row]int, []*row) {
+	index := map[*row]int{}
+	var rows []*row
+	for _, column := range p.columns {
+		for _, c := range column {
+			for _, r := range c.rows {
+				index[r] = len(rows)
+				rows = append(rows, r)
+			}
+		}
+	}
+	return index, rows
+}
+
+// wish is that two ends of a hop be level, or that the second be not above the
+// first.
+type wish struct {
+	a, b   end
+	level  bool
+	weight int
+}
+
+// wishes lists what would make the page calm, the most important first: long
+// wires straight, then the first wire of each net, then the others; and wires
+// that branch off go down rather than up.
+func (p *page) wishes() []wish {
+	var list, later []wish
+	for _, n := range p.nets {
+		for _, h := range n.hops {
+			for k, to := range h.to {
+				w := wish{a: h.from, b: to, level: true}
+				switch {
+				case to.cell.kind == passCell || h.from.cell.kind == passCell:
+					w.weight = 4
+				case to.in != nil && to.in == primary(to.cell) && k == 0:
+					w.weight = 3
+				case k == 0:
+					w.weight = 2
+				default:
+					w.weight = 1
+				}
+				list = append(list, w)
+				later = append(later, wish{a: h.from, b: to})
+			}
+		}
+	}
+	sort.SliceStable(list, func(i, j int) bool { return list[i].weight > list[j].weight })
+	return append(list, later...)
+}
