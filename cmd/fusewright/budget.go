@@ -23,7 +23,10 @@ func (c *budgetCmd) Run(io *streams, cli *program) error {
 		return err
 	}
 	if c.Out != "" {
-		sheets := document.Budget(review)
+		sheets, err := document.Budget(review)
+		if err != nil {
+			return err
+		}
 		if filepath.Ext(c.Out) == ".pdf" {
 			return writeFile(c.Out, pdfOf(review, "Charging budget", sheets))
 		}

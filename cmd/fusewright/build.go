@@ -72,7 +72,10 @@ func renderAll(out *outputs, r *harness.Review) error {
 	}
 	bill := purchase.List(r.Circuit)
 	rows := cutting.List(r.Circuit)
-	budgetSheets := document.Budget(r)
+	budgetSheets, err := document.Budget(r)
+	if err != nil {
+		return err
+	}
 	files := []struct {
 		name  string
 		write func(*bytes.Buffer) error

@@ -20,7 +20,7 @@ func Compute(c *circuit.Circuit, sols []*solve.Solution) *Budget {
 			b.Lines = append(b.Lines, lineOf(s))
 		}
 	}
-	b.StandbyA = standbyA(c, sols)
+	b.StandbyA = drainA(Parked(c, sols))
 	b.StandbyDays = StandbyDays(&d.Battery, b.StandbyA)
 	return b
 }

@@ -67,22 +67,29 @@ func StandbyDays(b *design.Battery, drainA float64) float64 {
 	return b.CapacityAh.Value * usableShare(b) / (24 * drainA)
 }
 
-// standbyA is the worst drain with the key off, nothing switched on and no
-// switch closed, in amperes. A design whose key-off situations all have
-// something on is solved for the parked state besides.
-func standbyA(c *circuit.Circuit, sols []*solve.Solution) float64 {
-	worst, parked := 0.0, false
+// Parked is the solution of the machine left alone with the largest drain. A
+// design in whose every key-off situation something is on is solved for the
+// parked state besides; nil when no such state converges.
+func Parked(c *circuit.Circuit, sols []*solve.Solution) *solve.Solution {
+	var worst *solve.Solution
+	given := false
 	for _, s := range sols {
-		if IsParked(s.Situation) {
-			parked = true
-			worst = math.Max(worst, drainA(s))
+		if !IsParked(s.Situation) {
+			continue
+		}
+		given = true
+		if s.Status == solve.Converged && (worst == nil || s.BatteryA > worst.BatteryA) {
+			worst = s
 		}
 	}
-	if parked {
+	if given {
 		return worst
 	}
 	s := solve.Solve(c, &design.Situation{Name: "key off", Key: design.KeyOff, Derived: true}, solve.Options{})
-	return drainA(s)
+	if s.Status != solve.Converged {
+		return nil
+	}
+	return s
 }
 
 // IsParked tells whether a situation is the machine left alone: key off,
@@ -91,16 +98,28 @@ func IsParked(s *design.Situation) bool {
 	return s.Key == design.KeyOff && len(s.On) == 0 && len(s.Closed) == 0
 }
 
-// drainA is the average current out of the battery in a solution; 0 when it
-// did not converge, which is a finding of its own.
+// DrawA is the average current of a load, coil or other branch in a solution:
+// accessories by their duty, the vehicle's loads as solved, with theirs counted.
+func DrawA(s *solve.Solution, b *circuit.Branch) float64 {
+	a := math.Abs(s.BranchA[b.Index])
+	if math.IsNaN(a) {
+		return 0
+	}
+	if b.Load != nil && b.Load.Load != nil {
+		return a * dutyOf(b.Load)
+	}
+	return a
+}
+
+// drainA is the average current out of the battery in a solution; 0 without one.
 func drainA(s *solve.Solution) float64 {
-	if s.Status != solve.Converged {
+	if s == nil {
 		return 0
 	}
 	drain := s.BatteryA
 	for _, b := range s.Circuit.Branches {
-		if b.Load != nil && b.Load.Load != nil && !math.IsNaN(s.BranchA[b.Index]) {
-			drain -= s.BranchA[b.Index] * (1 - dutyOf(b.Load))
+		if b.Load != nil && b.Load.Load != nil {
+			drain -= DrawA(s, b) * (1/dutyOf(b.Load) - 1)
 		}
 	}
 	return math.Max(0, drain)

@@ -17,7 +17,7 @@ var fuseUnderLoad = &Rule{
 	Limits:   "the practice's load share of fuse; the fuse type's re-rating table",
 	Why:      "run at its limit a fuse ages and opens on a warm day without any fault",
 	Change:   "fit the next larger fuse the wire allows, or share the loads between two fuses",
-	Severity: "fault; danger when the current exceeds the rating",
+	Severity: "fault; danger when the current exceeds the rating and a critical load depends on the fuse",
 	Source:   "makers' data sheets, blade fuses 32 V: continuous load against ambient (one source); the share is from memory",
 	Bad: `
 fuses:
@@ -45,10 +45,20 @@ func (f *facts) underLoad(b *circuit.Branch) bool {
 	return fuseRating(b) > 0 && f.branchWorst[b.Index].A > f.continuousA(b)
 }
 
+// anyCritical tells whether one of the loads is critical.
+func anyCritical(draws []*circuit.Branch) bool {
+	for _, b := range draws {
+		if b.Load != nil && b.Load.Load != nil && b.Load.Load.Critical {
+			return true
+		}
+	}
+	return false
+}
+
 func (p *Pass) reportUnderLoad(b *circuit.Branch) {
 	w, limit := p.branchWorst[b.Index], p.continuousA(b)
 	severity := finding.Fault
-	if w.A > fuseRating(b) {
+	if w.A > fuseRating(b) && anyCritical(p.drawsBelow(b.B)) {
 		severity = finding.Danger
 	}
 	fin := ofFuse(severity, b)

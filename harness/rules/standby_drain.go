@@ -2,7 +2,6 @@ package rules
 
 import (
 	"fmt"
-	"math"
 
 	"fusewright/harness/budget"
 	"fusewright/harness/circuit"
@@ -77,21 +76,15 @@ func (p *Pass) reportDrain(drain, days float64, numbers []finding.Number, agains
 // report: loads that are on without an excuse, and relays that nothing
 // releases with what they feed.
 func (p *Pass) reportedDrainA() float64 {
-	elsewhere := p.reportedDraws()
-	most := 0.0
-	for _, s := range p.usable {
-		if !budget.IsParked(s.Situation) {
-			continue
-		}
-		sum := 0.0
-		for _, b := range elsewhere {
-			if a := math.Abs(s.Amps(b)); !math.IsNaN(a) {
-				sum += a
-			}
-		}
-		most = math.Max(most, sum)
+	parked := budget.Parked(p.c, p.in.Solutions)
+	if parked == nil {
+		return 0
 	}
-	return most
+	sum := 0.0
+	for _, b := range p.reportedDraws() {
+		sum += budget.DrawA(parked, b)
+	}
+	return sum
 }
 
 // reportedDraws lists the loads and coils whose drain belongs to a finding of

@@ -98,6 +98,9 @@ func branch(out io.Writer, b *circuit.Branch, law solve.Law) {
 	}
 	fmt.Fprintf(out, "V%d %s %s 0\n", b.Index, node(b.A), inner)
 	fmt.Fprintf(out, "B%d %s %s i=%s\n", b.Index, inner, node(b.B), expression(law, v))
+	if law.Kind == solve.Store { // open at the operating point; damps simulators that creep up to it in time
+		fmt.Fprintf(out, "C%d %s %s 1\n", b.Index, inner, node(b.B))
+	}
 }
 
 // expression is the current of a law as a function of the voltage v.

@@ -60,15 +60,15 @@ func (g *generator) smallZone(n int) {
 func (g *generator) zone(n int) {
 	z := g.zonePlace(n)
 	g.tap(z)
-	g.put("fuses", 1, "%s main: {type: strip SF30, rating: 100 A, at: battery bay, fed by: battery, "+
-		"wire: {size: 35 mm², length: 150 mm}}", z)
+	g.put("fuses", 1, "%s main: {type: strip SF30, rating: 80 A, at: battery bay, fed by: battery, "+
+		"wire: {size: 25 mm², length: 150 mm}}", z)
 	ways := ""
 	count := min(zoneStations, g.left/stationWires)
 	for i := 1; i <= count; i++ {
 		ways += fmt.Sprintf("%d: {fuse: 30 A, type: blade C}, ", i)
 	}
 	g.put("blocks", 1, "%s feeder: {way limit: 40 A, total limit: 150 A, at: %[1]s, fed by: %[1]s main, "+
-		"wire: {size: 35 mm²}, ways: {%s%d: spare}}", z, ways, count+1)
+		"wire: {size: 25 mm²}, ways: {%s%d: spare}}", z, ways, count+1)
 	g.put("splices", 1, "%s key line: {at: %[1]s, fed by: %[1]s trigger, wire: {size: 1 mm², colour: VT}}", z)
 	for i := 1; i <= count && g.left > 0; i++ {
 		g.station(z, i, z+" key line", fmt.Sprintf("%s feeder %d", z, i), min(g.left, g.between(26, 34, 1)))

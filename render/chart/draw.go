@@ -148,6 +148,17 @@ func (f *frame) drawCurve(c Curve, l look) {
 		}
 	}
 	f.addName(&name{text: c.Name, look: l, heavy: c.Heavy, lines: lines})
+	f.addLabels(c, l)
+}
+
+// addLabels keeps the texts of the points.
+func (f *frame) addLabels(c Curve, l look) {
+	for i, text := range c.Labels {
+		at, ok := f.point(c.X[i], c.Y[i])
+		if ok && text != "" && f.rect.Grow(0.01).Contains(scene.Rect{X: at.X, Y: at.Y}) {
+			f.names = append(f.names, &name{text: text, look: l, at: at, spare: true})
+		}
+	}
 }
 
 func around(at scene.Point, radiusMM float64) scene.Rect {

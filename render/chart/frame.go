@@ -40,6 +40,7 @@ type name struct {
 	lines [][]scene.Point // what it names; nil for marks
 	at    scene.Point     // the right end of it, or the mark
 	right bool            // stands in the right margin
+	spare bool            // may be left out
 }
 
 func (n *name) face() scene.Face {
@@ -183,7 +184,7 @@ const nameGap = 4.5
 
 // rightEnd is the part of the width in which a line counts as ending at the
 // right border.
-const rightEnd = 0.03
+const rightEnd = 0.005
 
 // furthest is the largest x of a curve that can be shown.
 func furthest(c Curve) float64 {

@@ -45,9 +45,14 @@ func (f *frame) nameInside() {
 			if n.right || (n.lines == nil) != marks {
 				continue
 			}
-			if best, ok := f.bestPlace(n); ok {
+			best, ok := f.bestPlace(n, false)
+			if !ok && marks && !n.spare {
+				best, ok = f.bestPlace(n, true)
+			}
+			switch {
+			case ok:
 				f.writeInside(n, best)
-			} else {
+			case !n.spare:
 				f.keys = append(f.keys, n)
 			}
 		}
@@ -63,8 +68,18 @@ type spot struct {
 	cost   float64
 }
 
-// bestPlace tries places beside the anchors of a name, near ones first.
-func (f *frame) bestPlace(n *name) (best spot, ok bool) {
+// gaps are the distances from what is named that are tried, in mm. Texts that
+// may be left out stand near or not at all.
+var gaps = []float64{1.2, 2.2, 4, 7, 11, 16}
+
+// bestPlace tries places beside the anchors of a name, near ones first. A mark
+// must be told of in the picture: when nothing else is left, its text may lie
+// over lines, though never over texts.
+func (f *frame) bestPlace(n *name, overLines bool) (best spot, ok bool) {
+	tried := gaps
+	if n.spare {
+		tried = gaps[:2]
+	}
 	anchors := []scene.Point{n.at}
 	if n.lines != nil {
 		anchors = along(n.lines, 40)
@@ -73,12 +88,12 @@ func (f *frame) bestPlace(n *name) (best spot, ok bool) {
 	for i, anchor := range anchors {
 		// Names are best found a little past the middle of a line.
 		part := math.Abs(float64(i)/float64(len(anchors)) - 0.6)
-		for _, gap := range []float64{1.2, 2.2, 4, 7, 11, 16} {
+		for _, gap := range tried {
 			if gap+4*part >= best.cost {
 				break // no place further off is better
 			}
 			for _, s := range f.spots(n, anchor, gap) {
-				if !f.free(s) {
+				if !f.free(s, overLines) {
 					continue
 				}
 				if s.cost = gap + 4*part + f.crowding(s.box, n); s.cost < best.cost {
@@ -113,7 +128,7 @@ func (f *frame) spots(n *name, anchor scene.Point, gap float64) [8]spot {
 }
 
 // free tells whether a spot touches nothing.
-func (f *frame) free(s spot) bool {
+func (f *frame) free(s spot, overLines bool) bool {
 	air := s.box.Grow(0.6)
 	if !f.rect.Grow(-0.4).Contains(s.box) {
 		return false
@@ -124,7 +139,7 @@ func (f *frame) free(s spot) bool {
 		}
 	}
 	for _, line := range f.lines {
-		if crosses(line, air) {
+		if !overLines && crosses(line, air) {
 			return false
 		}
 	}
@@ -285,9 +300,13 @@ func (f *frame) drawKeys() {
 		at := scene.Point{X: f.outer.X + places[i].X, Y: f.outer.Bottom() + (places[i].Y+1)*rowHeight - 0.8}
 		middle := at.Y - scene.CapHeightMM(textSize, scene.Regular)/2
 		sample := scene.Rect{X: at.X, Y: middle - 1.2, W: sampleMM, H: 2.4}
-		if n.area {
+		switch {
+		case n.area:
 			f.sheet.Rect(sample, &scene.Stroke{WidthMM: 0.25, Colour: n.look.colour, Dash: n.look.dash}, scene.Paint(n.look.tint()))
-		} else {
+		case n.lines == nil:
+			pen := scene.Pen(0.4)
+			f.sheet.Circle(sample.Centre(), 1.1, &pen, nil)
+		default:
 			f.sheet.Line(scene.Point{X: at.X, Y: middle}, scene.Point{X: at.X + sampleMM, Y: middle}, n.look.stroke(curveLine))
 		}
 		room := f.outer.W - places[i].X - sampleMM - keyIndent

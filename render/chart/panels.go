@@ -78,7 +78,7 @@ func (p *Panels) shared(plot *Plot, place int) *Plot {
 }
 
 func (p *Panels) drawPlots(sheet *scene.Sheet, in scene.Rect, plots []*Plot) error {
-	foot := 1 + rowHeight
+	foot := 1 + rowHeight*(&frame{plot: plots[0]}).xRows(in)
 	if plots[0].X.label() != "" {
 		foot += rowHeight
 	}

@@ -76,6 +76,10 @@ type Curve struct {
 	Shape   Shape
 	Markers bool // a marker at each point
 	Heavy   bool // the curve the picture is about
+	// Labels are texts at the points, such as their values; nil = none. One
+	// that finds no free place beside its point is left out, since the axes
+	// tell the same.
+	Labels []string
 	// Style numbers the looks from 1; 0 = by the place in the list.
 	Style int
 }
@@ -198,6 +202,9 @@ func (p *Plot) check() error {
 	for _, c := range p.Curves {
 		if len(c.X) != len(c.Y) {
 			refuse("curve %q has %d x and %d y", c.Name, len(c.X), len(c.Y))
+		}
+		if c.Labels != nil && len(c.Labels) != len(c.X) {
+			refuse("curve %q has %d x and %d labels", c.Name, len(c.X), len(c.Labels))
 		}
 	}
 	for _, b := range p.Bands {

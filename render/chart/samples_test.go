@@ -109,7 +109,7 @@ func ride() *chart.Panels {
 }
 
 // profile is the voltage along a circuit from the battery and back.
-func profile() *chart.Plot {
+func profile() *chart.Panels {
 	names := []string{"battery +", "main fuse F1", "relay K1 30–87", "block way 1", "switch S1", "left lamp +", "left lamp −", "frame stud", "battery −"}
 	var ticks []chart.Tick
 	var at []float64
@@ -117,15 +117,25 @@ func profile() *chart.Plot {
 		ticks = append(ticks, chart.Tick{At: float64(i), Text: name})
 		at = append(at, float64(i))
 	}
-	return &chart.Plot{
-		ID: "profile", Title: "Voltage along the circuit of E1, left lamp (night ride)",
-		X: chart.Axis{Ticks: ticks}, Y: chart.Axis{Title: "Voltage against battery −", Unit: "V", FromZero: true},
-		Curves: []chart.Curve{
-			{Name: "feed", X: at[:6], Y: []float64{13.9, 13.84, 13.79, 13.71, 13.6, 13.45}, Markers: true, Heavy: true},
-			{Name: "return", X: at[6:], Y: []float64{0.17, 0.05, 0}, Markers: true, Style: 2},
-		},
-		Levels: []chart.Level{{Name: "least 10.5 V", At: 10.5, Style: 3}},
+	feed := []float64{13.9, 13.84, 13.79, 13.71, 13.6, 13.45}
+	back := []float64{0.17, 0.05, 0}
+	label := func(values []float64) (labels []string) {
+		for _, v := range values {
+			labels = append(labels, fmt.Sprintf("%.2f", v))
+		}
+		return labels
 	}
+	return &chart.Panels{ID: "profile", Title: "Voltage along the circuit of E1, left lamp (night ride)", Plots: []*chart.Plot{
+		{
+			X: chart.Axis{Ticks: ticks}, Y: chart.Axis{Title: "Feed, against battery −", Unit: "V", Min: 13, Max: 14},
+			Curves: []chart.Curve{{X: at[:6], Y: feed, Markers: true, Heavy: true, Labels: label(feed)}},
+			Levels: []chart.Level{{Name: "3 % limit", At: 13.48, Style: 3}},
+		},
+		{
+			Y:      chart.Axis{Title: "Return, against battery −", Unit: "V", FromZero: true},
+			Curves: []chart.Curve{{X: at[6:], Y: back, Markers: true, Style: 2, Labels: label(back)}},
+		},
+	}}
 }
 
 // loading is how far wires are loaded.

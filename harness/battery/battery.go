@@ -1,0 +1,119 @@
+// Package battery is what a battery gives and takes: resting voltage, inner
+// resistance, capacity by rate and temperature, charge acceptance, the reserve
+// for starting, and how long a parked vehicle keeps it. The numbers come from
+// the library's chemistries; the formulas are here and nowhere else. It knows
+// no circuit.
+//
+// State of charge is the share, 0..1, of the rated capacity at 25 °C that is
+// still inside. Cold does not take charge away: it makes less of it available,
+// so that the battery is empty, and starting unsure, at a higher state of charge.
+//
+// What is not modelled: recovery after a heavy discharge, surface charge after
+// charging, and age.
+package battery
+
+import (
+	"math"
+
+	"fusewright/harness/design"
+	"fusewright/library"
+)
+
+// Reference temperature of rated figures and full charge voltage of the 12 V class.
+const (
+	RatedC        = 25.0 // EN 50342-7, 7.2: 25 ± 2 °C
+	fullChargeV12 = 14.4 // at which acceptance is stated; see the library's rows
+)
+
+// Figures for what a design leaves out.
+const (
+	unknownV12     = 12.7 // resting, full; common practice, no source
+	unknownPeukert = 1.25 // flooded: two battery monitor manuals
+	unknownRateH   = 20.0 // car batteries: two sources
+	unknownReserve = 0.6  // no start after 40 % used: car maker's bulletin
+	unknownOhmAh   = 0.34 // flooded, as in the library
+	unknownShare   = 0.2  // flooded, highest charging current: charge timing note
+)
+
+// Battery is one battery, ready for reckoning. Make it with Of.
+type Battery struct {
+	chem       library.Chemistry // a copy with what is missing filled in
+	capacityAh float64
+	rateH      float64
+	fullOhm    float64 // full, at RatedC
+	class      float64 // 12 V class batteries in series
+}
+
+// Of is the battery of a design; nil when it gives no capacity.
+func Of(d *design.Design) *Battery {
+	if d == nil {
+		return nil
+	}
+	return New(&d.Battery, d.SystemV.Or(12))
+}
+
+// New is a battery of a system voltage (6, 12, 24, 48 V); nil without a capacity.
+func New(d *design.Battery, systemV float64) *Battery {
+	if !(d.CapacityAh.Value > 0) {
+		return nil
+	}
+	b := &Battery{capacityAh: d.CapacityAh.Value, class: systemV / 12}
+	if d.Chemistry != nil {
+		b.chem = *d.Chemistry
+	}
+	c := &b.chem
+	fill(&c.Peukert, unknownPeukert)
+	fill(&c.RatedH, unknownRateH)
+	fill(&c.StartReserve, unknownReserve)
+	fill(&c.OhmAh, unknownOhmAh)
+	fill(&c.ChargeShare, unknownShare)
+	fill(&c.ChargeEfficiency, 0.85)
+	fill(&c.EmptyOhmRatio, 1)
+	fill(&c.ColdOhmRatio, 1)
+	if d.Chemistry == nil {
+		c.NoChargeBelowC = -273
+	}
+	if len(c.OpenCircuit) == 0 {
+		c.OpenCircuit = []library.VoltsAt{{Charge: 1, Volts: unknownV12}}
+	}
+	b.rateH = d.RateH.Value
+	fill(&b.rateH, c.RatedH)
+	b.fullOhm = d.ResistanceOhm.Value
+	fill(&b.fullOhm, c.OhmAh/b.capacityAh*b.class)
+	return b
+}
+
+// fill sets what is zero.
+func fill(v *float64, usual float64) {
+	if *v == 0 {
+		*v = usual
+	}
+}
+
+// CapacityAh is the rated capacity.
+func (b *Battery) CapacityAh() float64 { return b.capacityAh }
+
+// OpenCircuitV is the resting voltage at a state of charge and a temperature.
+func (b *Battery) OpenCircuitV(charge, celsius float64) float64 {
+	return b.class * (b.chem.OpenCircuitV(charge) + (celsius-RatedC)*b.chem.OpenCircuitVPerC)
+}
+
+// Ohm is the inner resistance against discharge. It grows in a straight line
+// from full to empty, and with cold at a constant share per kelvin,
+//
+//	R = R_full · (1 + (e−1)·(1−charge)) · c^((25−T)/43)
+//
+// e and c being the library's ratios, c that between −18 and 25 °C. Above 25 °C
+// the resistance stays as rated. At no state is it above ten times the rated.
+func (b *Battery) Ohm(charge, celsius float64) float64 {
+	byCharge := 1 + (b.chem.EmptyOhmRatio-1)*(1-clamp01(charge))
+	return b.fullOhm * math.Min(byCharge*b.cold(celsius), 10)
+}
+
+// cold is the resistance at a temperature over that at 25 °C, 1 or more.
+func (b *Battery) cold(celsius float64) float64 {
+	const span = RatedC + 18 // the SAE cold-cranking temperature is −18 °C
+	return math.Pow(b.chem.ColdOhmRatio, math.Max(RatedC-celsius, 0)/span)
+}
+
+func clamp01(x float64) float64 { return math.Min(math.Max(x, 0), 1) }

@@ -1,0 +1,79 @@
+package battery
+
+import "math"
+
+// AcceptedA is the current that the battery takes when its posts are held at
+// 14.4 V (of the 12 V class). Between the library's rows the logarithm goes in a
+// straight line; beyond them the end row holds, and never more than MostChargeA.
+// Cold lowers it as it raises the inner resistance: common practice, no source.
+func (b *Battery) AcceptedA(charge, celsius float64) float64 {
+	most := b.MostChargeA(celsius)
+	return math.Min(most, b.capacityAh*b.acceptedShare(charge)/b.cold(celsius))
+}
+
+func (b *Battery) acceptedShare(charge float64) float64 {
+	t := b.chem.Acceptance
+	last := len(t) - 1
+	switch {
+	case last < 0:
+		return b.chem.ChargeShare
+	case charge <= t[0].Charge:
+		return t[0].Share
+	case charge >= t[last].Charge:
+		return t[last].Share
+	}
+	i := 1
+	for charge > t[i].Charge {
+		i++
+	}
+	part := (charge - t[i-1].Charge) / (t[i].Charge - t[i-1].Charge)
+	return t[i-1].Share * math.Pow(t[i].Share/t[i-1].Share, part)
+}
+
+// MostChargeA is the highest charging current that the battery should get or
+// takes; 0 below the temperature at which it must not be charged.
+func (b *Battery) MostChargeA(celsius float64) float64 {
+	if celsius < b.chem.NoChargeBelowC {
+		return 0
+	}
+	return b.capacityAh * b.chem.ChargeShare / b.cold(celsius)
+}
+
+// ChargeOhm is the resistance against charging, by which the battery takes
+// AcceptedA at 14.4 V: a plain resting voltage behind milliohms would swallow
+// hundreds of amperes at the regulated voltage, where a full battery in truth
+// takes almost nothing. +Inf when it must not be charged.
+func (b *Battery) ChargeOhm(charge, celsius float64) float64 {
+	accepted := b.AcceptedA(charge, celsius)
+	if !(accepted > 0) {
+		return math.Inf(1)
+	}
+	rise := math.Max(fullChargeV12*b.class-b.OpenCircuitV(charge, celsius), 0.1*b.class)
+	return math.Max(rise/accepted, b.Ohm(charge, celsius))
+}
+
+// Amps is the current out of the battery at a voltage of its posts; negative
+// when it is charged. It grows as the voltage falls, without a jump.
+func (b *Battery) Amps(volts, charge, celsius float64) float64 {
+	emf := b.OpenCircuitV(charge, celsius)
+	if volts <= emf {
+		return (emf - volts) / b.Ohm(charge, celsius)
+	}
+	return -math.Min((volts-emf)/b.ChargeOhm(charge, celsius), b.MostChargeA(celsius))
+}
+
+// Rate is how fast the state of charge changes, per second, at a current out of
+// the battery (negative = charging): Peukert's weight on what is taken, the
+// charge efficiency on what is put in, and self-discharge. A full battery rises
+// no further.
+func (b *Battery) Rate(amps, charge, celsius float64) float64 {
+	perSecond := 1 / (3600 * b.capacityAh)
+	lost := b.selfDischarge(celsius) * charge
+	if amps >= 0 {
+		return -amps*b.weight(amps)*perSecond - lost
+	}
+	if charge >= 1 {
+		return 0
+	}
+	return -amps*b.chem.ChargeEfficiency*perSecond - lost
+}
