@@ -2,6 +2,7 @@ package design
 
 import (
 	"fmt"
+	"strings"
 
 	"fusewright/harness/quantity"
 	"fusewright/library"
@@ -72,12 +73,15 @@ func wayFuseKey() key[Way] {
 
 // addWay takes the number of a way.
 func addWay(r *reader, b *Block, name string, n *yaml.Node) *Way {
-	for _, c := range name {
-		if c == ' ' || len(name) > 8 {
-			r.report(r.pos(n), fmt.Sprintf("block %s: %s is not a way number", quoted(b.Name), quoted(name)),
-				"a number or a short word without spaces")
-			return nil
-		}
+	if strings.Contains(name, " ") || len(name) > 8 {
+		r.report(r.pos(n), fmt.Sprintf("block %s: %s is not a way number", quoted(b.Name), quoted(name)),
+			"a number or a short word without spaces")
+		return nil
+	}
+	if len(b.Ways) == maxWays {
+		r.report(r.pos(n), fmt.Sprintf("block %s has more than %d ways", quoted(b.Name), maxWays),
+			"several blocks")
+		return nil
 	}
 	w := &Way{Number: name, Pos: r.pos(n)}
 	b.Ways = append(b.Ways, w)

@@ -16,6 +16,8 @@ const (
 	maxValues    = 1 << 20 // values in all, aliases followed
 	maxAliases   = 1000    // uses of an anchor
 	maxParts     = 50_000  // parts of all kinds
+	maxWays      = 200     // of one block
+	maxStates    = 500     // situations, and legs of all rides
 	maxName      = 80      // characters of a name
 	maxSentence  = 2000    // characters of a title, note or reason
 	maxProblems  = 500     // mistakes shown

@@ -48,7 +48,5 @@ func addRide(r *reader, d *Design, name string, n *yaml.Node) *Ride {
 func addLeg(r *reader, ride *Ride, n *yaml.Node) *stateDraft {
 	leg := &Leg{Pos: r.pos(n)}
 	ride.Legs = append(ride.Legs, leg)
-	x := &stateDraft{of: where{"leg of ride", ride.Name}, leg: leg}
-	r.states = append(r.states, x)
-	return x
+	return r.addState(&stateDraft{of: where{"leg of ride", ride.Name}, leg: leg}, n)
 }

@@ -87,7 +87,15 @@ func (r *reader) engine(x *stateDraft, f field) {
 func addSituation(r *reader, d *Design, name string, n *yaml.Node) *stateDraft {
 	s := &Situation{Name: name, Pos: r.pos(n)}
 	d.Situations = append(d.Situations, s)
-	x := &stateDraft{of: where{"situation", name}, situation: s}
+	return r.addState(&stateDraft{of: where{"situation", name}, situation: s}, n)
+}
+
+// addState keeps a situation or leg to be finished, up to maxStates.
+func (r *reader) addState(x *stateDraft, n *yaml.Node) *stateDraft {
+	if len(r.states) == maxStates {
+		r.report(r.pos(n), fmt.Sprintf("more than %d situations and legs", maxStates),
+			"a design of ordinary size")
+	}
 	r.states = append(r.states, x)
 	return x
 }

@@ -104,8 +104,18 @@ func (p *Pass) fusesAbove(n *circuit.Node) []*circuit.Branch {
 	return fuses
 }
 
-// bypassed tells whether a fuse's load side stays joined to the source without it.
+// bypassed tells whether a fuse's load side stays joined to the source without
+// it. The answer is kept, since a fuse may stand above many meeting points.
 func (p *Pass) bypassed(fuse *circuit.Branch) bool {
+	known, ok := p.bypass[fuse]
+	if !ok {
+		known = p.findBypass(fuse)
+		p.bypass[fuse] = known
+	}
+	return known
+}
+
+func (p *Pass) findBypass(fuse *circuit.Branch) bool {
 	for _, relaysAtRest := range []bool{false, true} {
 		reached := p.flood(p.positive, func(b *circuit.Branch) bool {
 			if b == fuse || !b.Feeds() {

@@ -51,8 +51,8 @@ func (g *generator) zones() {
 func (g *generator) smallZone(n int) {
 	z := g.zonePlace(n)
 	g.tap(z)
-	g.put("fuses", 1, "%s main: {type: blade C, rating: 30 A, at: battery bay, fed by: battery, "+
-		"wire: {size: 10 mm², length: 140 mm}}", z)
+	g.put("fuses", 1, "%s main: {type: blade C, rating: 25 A, at: battery bay, fed by: battery, "+
+		"wire: {size: 6 mm², length: 140 mm}}", z)
 	g.station(z, 1, z+" trigger", z+" main", g.left)
 }
 
@@ -109,13 +109,13 @@ func (g *generator) station(z string, n int, trigger, feed string, wires int) {
 // for loads beyond it.
 func (g *generator) stationPlaces(s *station, z string) {
 	s.place = s.id
-	g.put("places", 0, "%s: {ambient: %d °C, wet: %s}", s.place, g.between(25, 50, 5), g.pick("yes", "no"))
+	g.put("places", 0, "%s: {ambient: %d °C, wet: %s}", s.place, g.between(25, 40, 5), g.pick("yes", "no"))
 	g.put("runs", 0, "- {name: %s loom, from: %s, to: %[1]s, length: %[3]d mm, cover: corrugated conduit}", s.id, z,
 		g.between(200, 700, 50))
 	for _, side := range []string{"left", "right"} {
 		spot := s.id + " " + side
 		s.spots = append(s.spots, spot)
-		g.put("places", 0, "%s: {ambient: %d °C}", spot, g.between(20, 45, 5))
+		g.put("places", 0, "%s: {ambient: %d °C}", spot, g.between(20, 40, 5))
 		g.put("runs", 0, "- {name: %s loom, from: %s, to: %[1]s, length: %[3]d mm, flexes: %[4]s, cover: braided sleeve}",
 			spot, s.place, g.between(200, 900, 50), g.pick("yes", "no", "no"))
 	}

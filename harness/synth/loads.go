@@ -25,7 +25,7 @@ func (i insulation) wire(areaMm2 float64, colour string) string {
 
 // wayFuses are the fuses of block ways and the copper laid behind each: what a
 // builder takes for short bundles, with room to spare.
-var wayFuses = []struct{ ratingA, areaMm2 float64 }{{3, 1}, {5, 1}, {7.5, 1.5}, {10, 2.5}, {15, 4}}
+var wayFuses = []struct{ ratingA, areaMm2 float64 }{{3, 1}, {5, 1}, {7.5, 2}, {10, 2.5}, {15, 4.6}}
 
 // kinds are the loads that occur: behaviour, sign, power on a small vehicle.
 var kinds = []struct {

@@ -93,7 +93,8 @@ func (g *generator) text() []byte {
 	return []byte(b.String())
 }
 
-// heading writes the source and the vehicle, sized by the loads.
+// heading writes the source and the vehicle, sized by the loads. The battery's
+// resistance keeps a short below the 1000 A that small fuses break.
 func (g *generator) heading(b *strings.Builder) {
 	vehicleA := 8 * math.Max(1, g.loadA/40)
 	needA := math.Ceil(1.3*(g.loadA+vehicleA) + 5)
@@ -104,7 +105,7 @@ system: %g V
 practice: off-road
 notes: No such vehicle exists.
 
-battery: {chemistry: %s, capacity: %.0f Ah, at: battery bay}
+battery: {chemistry: %s, capacity: %.0f Ah, resistance: %g mΩ, at: battery bay}
 
 charging:
   regulated: %g V
@@ -118,7 +119,8 @@ vehicle loads:
   clock: {current: 2 mA, when: always}
 
 wire: {insulation: ISO 6722 thin wall class C, size: 1.5 mm², slack: %d mm}
-`, g.total, g.systemV, g.pick("flooded", "AGM", "gel"), math.Ceil(12+2*needA), g.chargedV,
+`, g.total, g.systemV, g.pick("flooded", "AGM", "gel"), math.Ceil(12+2*needA), g.systemV*1.25,
+		g.chargedV,
 		math.Ceil(0.8*needA), needA, math.Ceil(1.3*needA), 0.6*vehicleA, 0.4*vehicleA, 30+10*g.rng.IntN(4))
 }
 

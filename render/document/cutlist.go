@@ -27,21 +27,21 @@ func CutListCSV(w io.Writer, rows []cutting.Row) error {
 // CutList lays the cut list on pages, grouped by insulation, size and colour
 // for one pass with the cutter, with a box to tick for each wire.
 func CutList(r *harness.Review) []*scene.Sheet {
-	b := newBook("Cut list", r)
+	b := newWideBook("Cut list", r)
 	b.para(fmt.Sprintf("Cut lengths hold the slack at both ends and are rounded up to the next %.0f mm. "+
 		"Strip lengths are those of the terminal; the terminal maker's figure goes before. "+
 		"Mark both ends before the next cut.", cutting.StepM*1000),
 		scene.TextStyle{SizeMM: textSizeMM, Colour: grey})
 	t := b.newTable([]column{
-		{head: "done", wide: 8, align: scene.Middle},
-		{head: "wire", wide: 9, face: scene.Bold},
-		{head: "cut m", wide: 10, align: scene.Right, face: scene.Bold},
-		{head: "from", wide: 27},
-		{head: "terminal, strip", wide: 24},
-		{head: "to", wide: 27},
-		{head: "terminal, strip", wide: 24},
-		{head: "runs", wide: 28},
-		{head: "label", wide: 19},
+		{head: "cut", wide: 9, align: scene.Middle},
+		{head: "wire", wide: 11, face: scene.Bold},
+		{head: "length m", wide: 17, align: scene.Right, face: scene.Bold},
+		{head: "from", wide: 50},
+		{head: "terminal, strip", wide: 42},
+		{head: "to", wide: 50},
+		{head: "terminal, strip", wide: 42},
+		{head: "runs", wide: 48},
+		{head: "label", wide: 32},
 	})
 	last := ""
 	for _, row := range cutting.BySizeAndColour(cutting.List(r.Circuit)) {

@@ -19,21 +19,22 @@ const Caution = "Isolate the battery before work. Local codes, the makers' instr
 // smallest capital is 2.0 mm high.
 const (
 	marginMM    = 15.0
-	headingMM   = 17.0
+	headingMM   = 21.0
 	footMM      = 12.0
 	titleSizeMM = 5.4
 	headSizeMM  = 3.9
 	textSizeMM  = 3.0
 	smallSizeMM = 2.8
-	hairMM      = 0.13
+	hairMM      = 0.18
 	thinMM      = 0.25
 	thickMM     = 0.5
 )
 
 var (
-	ink  = scene.Ink
-	grey = scene.RGB{R: 85, G: 85, B: 85}
-	pale = scene.RGB{R: 238, G: 238, B: 238}
+	ink   = scene.Ink
+	grey  = scene.RGB{R: 85, G: 85, B: 85}
+	pale  = scene.RGB{R: 238, G: 238, B: 238}
+	faint = scene.RGB{R: 150, G: 150, B: 150}
 )
 
 // Paper is a page size in millimetres, upright.
@@ -62,7 +63,18 @@ type book struct {
 }
 
 func newBook(kind string, r *harness.Review) *book {
-	b := &book{kind: kind, review: r, paper: PaperFor(r.Design.Sheet.Size)}
+	return newBookOn(PaperFor(r.Design.Sheet.Size), kind, r)
+}
+
+// newWideBook begins a document on pages that lie on their side.
+func newWideBook(kind string, r *harness.Review) *book {
+	p := PaperFor(r.Design.Sheet.Size)
+	p.Wide, p.High = p.High, p.Wide
+	return newBookOn(p, kind, r)
+}
+
+func newBookOn(p Paper, kind string, r *harness.Review) *book {
+	b := &book{kind: kind, review: r, paper: p}
 	b.newPage()
 	return b
 }
@@ -84,23 +96,29 @@ func (b *book) newPage() {
 	d := b.review.Design
 	s.Begin(scene.Group{ID: s.UniqueID("heading"), Class: "heading", Title: b.kind})
 	top := marginMM + scene.CapHeightMM(titleSizeMM, scene.Bold)
-	metaWide := 52.0
+	metaWide := 46.0
 	s.TextAt(scene.Point{X: b.left(), Y: top}, b.kind,
 		scene.TextStyle{SizeMM: titleSizeMM, Face: scene.Bold, Colour: ink})
-	title := scene.Ellipsis(d.Title.Value, headSizeMM, b.width()-metaWide, scene.Regular)
-	s.TextAt(scene.Point{X: b.left(), Y: top + 7}, title, scene.TextStyle{SizeMM: headSizeMM, Colour: ink})
+	b.headLine(d.Title.Value, top+6.4, scene.TextStyle{SizeMM: headSizeMM, Colour: ink}, metaWide)
+	b.headLine(d.Vehicle.Value, top+10.6, scene.TextStyle{SizeMM: smallSizeMM, Colour: grey}, 0)
 	for i, line := range meta(b.review) {
 		line = scene.Ellipsis(line, smallSizeMM, metaWide, scene.Regular)
 		s.TextAt(scene.Point{X: b.right(), Y: marginMM + 2.4 + float64(i)*4.2}, line,
 			scene.TextStyle{SizeMM: smallSizeMM, Align: scene.Right, Colour: grey})
 	}
-	rule := marginMM + headingMM - 3.5
+	rule := marginMM + headingMM - 4.0
 	s.Line(scene.Point{X: b.left(), Y: rule}, scene.Point{X: b.right(), Y: rule}, scene.Pen(thickMM))
 	s.End()
 	b.y = marginMM + headingMM
 }
 
-// meta is the short facts at the right of a heading, at most three lines.
+// headLine writes one line of the heading, cut to leave room at its right.
+func (b *book) headLine(text string, y float64, style scene.TextStyle, keepMM float64) {
+	text = scene.Ellipsis(text, style.SizeMM, b.width()-keepMM, style.Face)
+	b.sheet().TextAt(scene.Point{X: b.left(), Y: y}, text, style)
+}
+
+// meta is the short facts at the right of a heading, at most two lines.
 func meta(r *harness.Review) []string {
 	d := r.Design
 	var lines []string
@@ -116,9 +134,6 @@ func meta(r *harness.Review) []string {
 	}
 	if rev != "" {
 		lines = append(lines, rev)
-	}
-	if d.Vehicle.Given() {
-		lines = append(lines, d.Vehicle.Value)
 	}
 	return append(lines, fmt.Sprintf("%d danger · %d fault · %d advice",
 		finding.Count(r.Findings, finding.Danger), finding.Count(r.Findings, finding.Fault),

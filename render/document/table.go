@@ -18,6 +18,7 @@ type table struct {
 	book    *book
 	columns []column
 	sum     float64
+	rowTop  float64 // of the row written last
 }
 
 // newTable begins a table and writes its head.
@@ -96,6 +97,7 @@ func (t *table) write(cells [][]string, sizeMM float64, face scene.Face) {
 func (t *table) row(texts ...string) {
 	cells, high := t.fold(texts, smallSizeMM, scene.Regular)
 	t.room(high)
+	t.rowTop = t.book.y
 	t.write(cells, smallSizeMM, scene.Regular)
 	t.book.y += high
 	t.book.rule(hairMM)
@@ -122,12 +124,17 @@ func (t *table) room(high float64) {
 // tick draws an empty box in a column of the row just written.
 func (t *table) tick(col int) {
 	x, w := t.at(col)
-	r := scene.Rect{X: x + w/2 - 1.4, Y: t.book.y - 4.0, W: 2.8, H: 2.8}
+	r := scene.Rect{X: x + w/2 - 1.4, Y: t.rowTop + 1.1, W: 2.8, H: 2.8}
 	pen := scene.Pen(thinMM)
 	t.book.sheet().Rect(r, &pen, nil)
 }
 
-// rule draws a line over the whole width at the book's place.
+// rule draws a line over the whole width at the book's place; hair lines
+// between rows are grey, so that they guide the eye without fencing it in.
 func (b *book) rule(widthMM float64) {
-	b.sheet().Line(scene.Point{X: b.left(), Y: b.y}, scene.Point{X: b.right(), Y: b.y}, scene.Pen(widthMM))
+	pen := scene.Pen(widthMM)
+	if widthMM < thinMM {
+		pen = pen.In(faint)
+	}
+	b.sheet().Line(scene.Point{X: b.left(), Y: b.y}, scene.Point{X: b.right(), Y: b.y}, pen)
 }

@@ -18,16 +18,17 @@ type drawing struct {
 	stacked  bool // wire labels in two lines, for narrow paper
 	flags    *flags
 
-	cells   []*cell // in design order
-	byPart  map[*circuit.Part]*cell         // first piece of each part
-	outs    map[*circuit.Terminal]*cell     // node whose right side shows a terminal
-	feeds   map[*circuit.Terminal][]*inlet  // wires fed from a terminal, in order
+	cells   []*cell                           // in design order
+	byPart  map[*circuit.Part]*cell           // first piece of each part
+	outs    map[*circuit.Terminal]*cell       // node whose right side shows a terminal
+	feeds   map[*circuit.Terminal][]*inlet    // wires fed from a terminal, in order
 	returns map[*circuit.Part][]*circuit.Wire // return wires that leave a part
 	landed  map[*circuit.Part][]*circuit.Wire // return wires that arrive at a part
 
-	pages  []*page
-	extras []*extraPage // lists that found no room beside the circuit
-	refs   map[*circuit.Terminal]*crossing
+	pages     []*page
+	extras    []*extraPage // lists that found no room beside the circuit
+	refs      map[*circuit.Terminal]*crossing
+	drawnRefs map[string]bool
 }
 
 // crossing is where a terminal appears on several sheets.
@@ -43,8 +44,8 @@ func newDrawing(review *harness.Review, opt Options) *drawing {
 		circuit:  review.Circuit,
 		set:      opt.Symbols,
 		sizeName: opt.Size,
-		byPart:   map[*circuit.Part]*node{},
-		outs:     map[*circuit.Terminal]*node{},
+		byPart:   map[*circuit.Part]*cell{},
+		outs:     map[*circuit.Terminal]*cell{},
 		feeds:    map[*circuit.Terminal][]*inlet{},
 		returns:  map[*circuit.Part][]*circuit.Wire{},
 		landed:   map[*circuit.Part][]*circuit.Wire{},

@@ -133,7 +133,12 @@ func (d *drawing) spread(p *page) {
 		p.solveRows(0)
 		p.routeAll()
 	}
-	p.placeColumns(d.paper.columnsM())
+	columns := d.paper.columnsM()
+	p.side = columns-p.width() >= panelM
+	if p.side {
+		columns -= panelM
+	}
+	p.placeColumns(columns)
 }
 
 // rankCells gives each part its column: one to the right of whatever feeds it.

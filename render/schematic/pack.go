@@ -15,7 +15,8 @@ type page struct {
 	columnX []int // left edge of each column, in modules
 	leads   []int
 	widths  []int
-	height  int // rows used
+	height  int  // rows used
+	side    bool // a column of lists stands at the right
 	severed map[*inlet]bool
 	lines   []line
 	panels  []*panel // lists that found room on this sheet
@@ -258,7 +259,9 @@ func (d *drawing) fullOf(c *cell) int {
 }
 
 // isEnd tells of cells that stand in the last column.
-func isEnd(c *cell) bool { return c.kind == partCell && c.part.Kind == circuit.Load && len(c.outlets) == 0 }
+func isEnd(c *cell) bool {
+	return c.kind == partCell && c.part.Kind == circuit.Load && len(c.outlets) == 0
+}
 
 // fits tells whether a cell's column leaves the sheet wide enough.
 func (k *packer) fits(c *cell, rank int) bool {

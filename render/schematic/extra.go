@@ -1,0 +1,52 @@
+package schematic
+
+import (
+	"fmt"
+
+	"fusewright/render/scene"
+)
+
+// extraPage is a sheet of lists alone.
+type extraPage struct {
+	panels []*panel
+}
+
+// extraPages fills sheets with lists, column by column.
+func (d *drawing) extraPages(lists []*panel) []*extraPage {
+	var pages []*extraPage
+	for len(lists) > 0 {
+		placed, left := place(lists, d.freshSlots())
+		if len(placed) == 0 { // one list taller than a sheet: it may run on
+			lists[0].area = scene.Rect{X: d.paper.inner().X + 4, Y: d.paper.inner().Y + 4}
+			placed, left = lists[:1], lists[1:]
+		}
+		pages = append(pages, &extraPage{panels: placed})
+		lists = left
+	}
+	return pages
+}
+
+// freshSlots are the columns of an empty sheet.
+func (d *drawing) freshSlots() []slot {
+	var list []slot
+	in := d.paper.inner()
+	for x := in.X + 4; x+panelW-4 < in.Right(); x += panelW + 2 {
+		bottom := in.Bottom() - 12
+		if x+panelW > in.Right()-titleW {
+			bottom = in.Bottom() - titleH - 2
+		}
+		list = append(list, slot{x, in.Y + 5, bottom})
+	}
+	return list
+}
+
+// paintExtra draws a sheet of lists in its frame.
+func (d *drawing) paintExtra(e *extraPage, number, total int) *scene.Sheet {
+	sheet := scene.NewSheet(d.paper.w, d.paper.h, fmt.Sprintf("lists to the schematic, sheet %d of %d", number, total))
+	sheet.ID = fmt.Sprintf("sheet-%d", number)
+	d.paintFrame(sheet, number, total)
+	for _, p := range e.panels {
+		p.paint(sheet)
+	}
+	return sheet
+}

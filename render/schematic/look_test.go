@@ -1,0 +1,72 @@
+package schematic
+
+import (
+	"bytes"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"fusewright/harness"
+	"fusewright/harness/circuit"
+	"fusewright/harness/design"
+	"fusewright/library"
+	"fusewright/render/scene"
+	"fusewright/render/svg"
+)
+
+// read makes the circuit of a design text.
+func read(t testing.TB, name string, text []byte) *harness.Review {
+	t.Helper()
+	d, err := design.Read(name, text, library.Default())
+	if err != nil {
+		t.Fatalf("%s: %v", name, err)
+	}
+	c, err := circuit.Build(d)
+	if err != nil {
+		t.Fatalf("%s: %v", name, err)
+	}
+	return &harness.Review{Design: d, Circuit: c}
+}
+
+// SCHEMATIC_LOOK=FOLDER writes every demo design's sheets there for looking at.
+func TestLook(t *testing.T) {
+	folder := os.Getenv("SCHEMATIC_LOOK")
+	if folder == "" {
+		t.Skip("writes pictures only when SCHEMATIC_LOOK names a folder")
+	}
+	names, _ := filepath.Glob("../../designs/*.yaml")
+	if more := os.Getenv("SCHEMATIC_MORE"); more != "" {
+		extra, _ := filepath.Glob(more)
+		names = append(names, extra...)
+	}
+	for _, name := range names {
+		text, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		review := read(t, name, text)
+		if full, err := harness.Assess(review.Design); err == nil {
+			review = full
+		}
+		sheets, err := Draw(review, Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		base := strings.TrimSuffix(filepath.Base(name), ".yaml")
+		writeSheets(t, folder, base, sheets)
+	}
+}
+
+func writeSheets(t testing.TB, folder, base string, sheets []*scene.Sheet) {
+	for i, s := range sheets {
+		var out bytes.Buffer
+		if err := svg.Write(&out, s); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(filepath.Join(folder, fmt.Sprintf("%s-%d.svg", base, i+1)), out.Bytes(), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+}

@@ -1,0 +1,104 @@
+package schematic
+
+import (
+	"fusewright/harness/circuit"
+	"fusewright/harness/design"
+	"fusewright/render/scene"
+	"fusewright/render/symbol"
+)
+
+// isGroundBlock tells a wired bar from a stud on the frame.
+func isGroundBlock(p *circuit.Part) bool {
+	g, ok := p.Source.(*design.Ground)
+	return ok && g.Kind == design.GroundBlock
+}
+
+// groundPanels lists each ground point with the wires that land on it, in
+// pieces short enough for a slot.
+func (d *drawing) groundPanels() []*panel {
+	var panels []*panel
+	var at *panel
+	for _, p := range d.circuit.Parts {
+		if p.Kind != circuit.Ground && p.Kind != circuit.Battery {
+			continue
+		}
+		if p.Kind == circuit.Battery && len(d.landed[p]) == 0 {
+			continue
+		}
+		for _, row := range d.groundRows(p) {
+			if at == nil || at.height()+row.height > 58 {
+				at = &panel{title: "Ground points and the wires on them"}
+				if len(panels) > 0 {
+					at.title = "Ground points, continued"
+				}
+				panels = append(panels, at)
+			}
+			at.rows = append(at.rows, row)
+		}
+	}
+	return panels
+}
+
+// groundRows are the entries of one ground point: its sign and name, the wires
+// that land on it, and its own wires onwards.
+func (d *drawing) groundRows(p *circuit.Part) []panelRow {
+	kind := groundKind(p)
+	name := nameOf(p)
+	if p.Kind == circuit.Battery {
+		name = "battery negative post"
+	}
+	if p.Place != nil {
+		name += ", " + p.Place.Name
+	}
+	if p.Kind == circuit.Ground && !isGroundBlock(p) {
+		name += ": through the frame to the battery"
+	}
+	head := textRow(name, 8+textW(p.Ref+" ", scene.Bold), scene.Regular, scene.Ink)
+	rows := []panelRow{{
+		height: max(head.height, 6) + 0.6,
+		draw: func(sheet *scene.Sheet, x, y float64) {
+			d.set.Symbol(kind).Draw(symbol.NewPen(sheet, scene.Point{X: x + 3, Y: y}), "")
+			sheet.TextAt(scene.Point{X: x + 8, Y: y + capMM}, p.Ref, scene.TextStyle{SizeMM: smallMM, Face: scene.Bold, Colour: scene.Ink})
+			head.draw(sheet, x, y)
+		},
+	}}
+	var numbers []string
+	for _, w := range d.landed[p] {
+		numbers = append(numbers, w.Number)
+	}
+	const perRow = 60 // keeps entries short enough to break over columns
+	for i := 0; i < len(numbers); i += perRow {
+		rows = append(rows, textRow(join(numbers[i:min(i+perRow, len(numbers))], "  "), 8, scene.Regular, scene.Ink))
+	}
+	if p.Kind == circuit.Ground {
+		for _, w := range d.returns[p] {
+			rows = append(rows, d.groundWireRow(w))
+		}
+	}
+	rows = append(rows, panelRow{height: 2, draw: func(*scene.Sheet, float64, float64) {}})
+	return rows
+}
+
+// groundWireRow draws the wire from a ground point to the next.
+func (d *drawing) groundWireRow(w *circuit.Wire) panelRow {
+	return panelRow{height: 9.5, draw: func(sheet *scene.Sheet, x, y float64) {
+		label := wireLabel(w, false)[0]
+		end := x + 9 + textW(label, scene.Regular) + 4
+		row := y + 4
+		sheet.Begin(scene.Group{ID: sheet.UniqueID("wire-" + w.Number), Class: "wire", Title: label,
+			Desc: "return wire from " + w.From.Part.Ref + " to " + w.To.Part.Ref})
+		sheet.Polyline([]scene.Point{{X: x + 3, Y: row}, {X: end, Y: row}}, scene.Pen(symbol.WireMM))
+		sheet.Polyline([]scene.Point{{X: x + 3, Y: row - 1}, {X: x + 3, Y: row + 1}}, scene.Pen(symbol.BarMM))
+		style := scene.TextStyle{SizeMM: smallMM, Colour: scene.Ink}
+		left := x + 8
+		if f := d.flags.ofWire(w); f > 0 {
+			drawFlag(sheet, d.flags.list[f-1], x+6.5, row-2.9)
+			left += 2
+		}
+		sheet.TextAt(scene.Point{X: left, Y: row - gapMM}, label, style)
+		sheet.End()
+		d.set.Symbol(groundKind(w.To.Part)).Draw(symbol.NewPen(sheet, scene.Point{X: end, Y: row}), "")
+		name := d.groundName(w.To)
+		sheet.TextAt(scene.Point{X: end - 3, Y: row + 3.6}, name, scene.TextStyle{SizeMM: smallMM, Align: scene.Right, Colour: scene.Ink})
+	}}
+}

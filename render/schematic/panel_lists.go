@@ -1,0 +1,158 @@
+package schematic
+
+import (
+	"fmt"
+	"sort"
+
+	"fusewright/harness/circuit"
+	"fusewright/library"
+	"fusewright/render/scene"
+)
+
+// findingPanels lists the findings whose flags stand on a page, in pieces short
+// enough for a slot; what belongs to no part stands on the first page.
+func (d *drawing) findingPanels(p *page) []*panel {
+	here := d.refsOn(p)
+	var panels []*panel
+	var at *panel
+	for _, m := range d.flags.list {
+		if !here[m.ref] && !(p.index == 0 && !d.drawn(m.ref)) {
+			continue
+		}
+		row := findingRow(m)
+		if at == nil || at.height()+row.height > 60 {
+			at = &panel{title: "Findings"}
+			if len(panels) > 0 {
+				at.title = "Findings, continued"
+			}
+			panels = append(panels, at)
+		}
+		at.rows = append(at.rows, row)
+	}
+	return panels
+}
+
+// findingRow is a flag, the part, the severity and the rules; the full text is
+// in the list of findings.
+func findingRow(m *marked) panelRow {
+	var rules []string
+	seen := map[string]int{}
+	for _, f := range m.findings {
+		if seen[f.Rule] == 0 {
+			rules = append(rules, f.Rule)
+		}
+		seen[f.Rule]++
+	}
+	head := join([]string{m.ref, m.severityWord()}, ", ")
+	words := textRow(join(rules, ", "), 6.5, scene.Regular, scene.Ink)
+	return panelRow{
+		height: max(lineMM+words.height+1.2, 6),
+		draw: func(sheet *scene.Sheet, x, y float64) {
+			drawFlag(sheet, m, x+2.5, y+1.2)
+			sheet.TextAt(scene.Point{X: x + 6.5, Y: y + capMM}, head, scene.TextStyle{SizeMM: smallMM, Face: scene.Bold, Colour: scene.Ink})
+			words.draw(sheet, x, y+lineMM)
+		},
+	}
+}
+
+// refsOn is every reference and wire number drawn on a page.
+func (d *drawing) refsOn(p *page) map[string]bool {
+	here := map[string]bool{}
+	for _, c := range p.cells {
+		if c.kind != partCell {
+			continue
+		}
+		here[c.part.Ref] = true
+		for _, w := range c.ways {
+			if w.ref != "" {
+				here[w.ref] = true
+			}
+		}
+		for _, in := range c.inlets {
+			if in.wire != nil {
+				here[in.wire.Number] = true
+			}
+		}
+		for _, w := range c.returns {
+			here[w.Number] = true
+		}
+		if c.part.Kind == circuit.Battery {
+			g, v := d.sourceParts()
+			for _, q := range []*circuit.Part{g, v} {
+				if q != nil {
+					here[q.Ref] = true
+				}
+			}
+		}
+	}
+	return here
+}
+
+// drawn tells whether a reference is drawn on any page.
+func (d *drawing) drawn(ref string) bool {
+	if d.drawnRefs == nil {
+		d.drawnRefs = map[string]bool{}
+		for _, p := range d.pages {
+			for r := range d.refsOn(p) {
+				d.drawnRefs[r] = true
+			}
+		}
+	}
+	return d.drawnRefs[ref]
+}
+
+// colourPanel explains the colour codes of the wires on a page.
+func (d *drawing) colourPanel(p *page) *panel {
+	found := map[string]*library.Colour{}
+	note := func(w *circuit.Wire) {
+		for _, c := range []*library.Colour{w.Spec.Colour.Base, w.Spec.Colour.Tracer} {
+			if c != nil {
+				found[c.Code] = c
+			}
+		}
+	}
+	for _, c := range p.cells {
+		for _, in := range c.inlets {
+			if in.wire != nil {
+				note(in.wire)
+			}
+		}
+		for _, w := range c.returns {
+			note(w)
+		}
+	}
+	var codes []string
+	for code := range found {
+		codes = append(codes, code)
+	}
+	sort.Strings(codes)
+	const across = 3
+	out := &panel{title: "Colours (IEC 60757)"}
+	for i := 0; i < len(codes); i += across {
+		some := codes[i:min(i+across, len(codes))]
+		out.rows = append(out.rows, panelRow{height: lineMM, draw: func(sheet *scene.Sheet, x, y float64) {
+			for k, code := range some {
+				left := x + float64(k)*(panelW-4)/across
+				style := scene.TextStyle{SizeMM: smallMM, Face: scene.Bold, Colour: scene.Ink}
+				sheet.TextAt(scene.Point{X: left, Y: y + capMM}, code, style)
+				style.Face = scene.Regular
+				name := scene.Ellipsis(found[code].Name, smallMM, (panelW-4)/across-style.Width(code)-2.5, scene.Regular)
+				sheet.TextAt(scene.Point{X: left + style.Width(code) + 1.8, Y: y + capMM}, name, style)
+			}
+		}})
+	}
+	return out
+}
+
+// notePanel says how to read the drawing.
+func (d *drawing) notePanel() *panel {
+	out := &panel{title: "Reading the drawing"}
+	for _, s := range []string{
+		"On each wire: number, colour, size, cut length.",
+		"Contacts at rest, key off. Dot: joined. Crossing without dot: not joined.",
+		fmt.Sprintf("Symbols after %s. Dashed outline: one part.", d.set.Name()),
+	} {
+		out.rows = append(out.rows, textRow(s, 0, scene.Regular, scene.Ink))
+	}
+	return out
+}
