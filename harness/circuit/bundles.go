@@ -39,9 +39,9 @@ func bundleMm(wires []*Wire) float64 {
 	return math.Max(first+second, BundleFactor*math.Sqrt(squares))
 }
 
-// powers tells, by branch index, which branches can carry the current of a load: feeds that lead to
-// one, and returns other than those of coils. Wires that only feed coils carry
-// a fifth of an ampere and do not warm a bundle.
+// powers tells, by branch index, which branches can carry the current of a
+// load: feeds that lead to one, and returns other than those of coils. Wires
+// that only feed coils carry a fifth of an ampere and do not warm a bundle.
 func (c *Circuit) powers() []bool {
 	var loads []*Node
 	for _, b := range c.Branches {

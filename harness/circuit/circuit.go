@@ -10,8 +10,9 @@ import (
 	"fusewright/library"
 )
 
-// Circuit is the whole network. Slices are in the order of the design; indices
-// are stable for the same input.
+// Circuit is the whole network. Parts and bundles are in the order of the
+// design, wires in that of their numbers, branches parts first and then wires;
+// indices are stable for the same input.
 type Circuit struct {
 	Design   *design.Design
 	Parts    []*Part

@@ -29,6 +29,9 @@ func (b *builder) parts(c *circuit.Circuit) {
 		switch src := p.Source.(type) {
 		case *design.Fuse:
 			b.fuse(src.Type, src.Rating, p.Ref)
+			if src.Type.Kind == "fuse" {
+				b.add(Holders, "holder for one "+src.Type.Name, "pcs", 1, p.Ref)
+			}
 		case *design.Relay:
 			b.relay(src, p.Ref)
 		case *design.Block:
@@ -60,6 +63,7 @@ func (b *builder) relay(r *design.Relay, ref string) {
 		item += ", coil with " + r.Coil.Suppressed
 	}
 	b.add(Relays, item, "pcs", 1, ref)
+	b.add(Holders, "socket for "+r.Form.Family, "pcs", 1, ref)
 }
 
 func (b *builder) block(src *design.Block, p *circuit.Part) {

@@ -35,6 +35,7 @@ const (
 	Wire        Group = "wire"
 	Fuses       Group = "fuses"
 	Relays      Group = "relays"
+	Holders     Group = "holders and sockets"
 	Blocks      Group = "distribution blocks"
 	Switches    Group = "switches"
 	Loads       Group = "accessories"
@@ -44,7 +45,7 @@ const (
 	Consumables Group = "consumables"
 )
 
-var groupOrder = []Group{Wire, Fuses, Relays, Blocks, Switches, Loads, Grounds, Terminals, Covers, Consumables}
+var groupOrder = []Group{Wire, Fuses, Relays, Holders, Blocks, Switches, Loads, Grounds, Terminals, Covers, Consumables}
 
 // Line is one thing to buy.
 type Line struct {

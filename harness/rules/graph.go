@@ -1,6 +1,8 @@
 package rules
 
 import (
+	"sort"
+
 	"fusewright/harness/circuit"
 )
 
@@ -67,6 +69,7 @@ func (f *facts) drawsBelow(start *circuit.Node) []*circuit.Branch {
 		}
 		return true
 	})
+	sort.Slice(list, func(i, j int) bool { return list[i].Index < list[j].Index })
 	return list
 }
 

@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 
+	"fusewright/harness/circuit"
 	"fusewright/harness/finding"
 	"fusewright/harness/solve"
 )
@@ -29,27 +30,46 @@ loads:
   tail lamp: {power: 5 W, behaves: constant power, at: rear, fed by: lamp fuse, wire: {size: 0.75 mm²}, returns to: frame}
 `,
 	Run: func(p *Pass) {
+		type cause struct {
+			status solve.Status
+			at     *circuit.Node
+		}
+		failed := map[cause][]*solve.Solution{}
+		var order []cause
 		for _, s := range p.in.Solutions {
 			if s.Status == solve.Converged {
 				continue
 			}
-			severity := finding.Danger
-			if s.Status == solve.NotConverged {
-				severity = finding.Fault
+			c := cause{s.Status, s.At}
+			if failed[c] == nil {
+				order = append(order, c)
 			}
-			f := finding.Finding{Severity: severity, Part: s.Situation.Name, Ref: s.Situation.Name,
-				Pos: s.Situation.Pos, Situation: s.Situation.Name}
-			f.What = fmt.Sprintf("%s: %s", s.Situation.Name, s.Status)
-			if s.Why != "" {
-				f.What += ", " + s.Why
-			}
-			if s.At != nil {
-				f.What += " at " + s.At.Name
-				if len(s.At.Terminals) > 0 {
-					f.Pos = s.At.Terminals[0].Part.Pos
-				}
-			}
-			p.report(f)
+			failed[c] = append(failed[c], s)
+		}
+		for _, c := range order {
+			p.reportUnsolved(failed[c])
 		}
 	},
+}
+
+// reportUnsolved reports situations that failed alike.
+func (p *Pass) reportUnsolved(list []*solve.Solution) {
+	s := list[0]
+	severity := finding.Danger
+	if s.Status == solve.NotConverged {
+		severity = finding.Fault
+	}
+	f := finding.Finding{Severity: severity, Part: s.Situation.Name, Ref: s.Situation.Name,
+		Pos: s.Situation.Pos, Situation: s.Situation.Name}
+	f.What = fmt.Sprintf("%s: %s", s.Situation.Name, s.Status)
+	if s.Why != "" {
+		f.What += ", " + s.Why
+	}
+	if len(list) > 1 {
+		f.What += fmt.Sprintf("; so does it in %s", plural(len(list)-1, "other situation", "other situations"))
+	}
+	if s.At != nil && len(s.At.Terminals) > 0 {
+		f.Pos = s.At.Terminals[0].Part.Pos
+	}
+	p.report(f)
 }

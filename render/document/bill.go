@@ -21,7 +21,7 @@ func BillCSV(w io.Writer, bill *purchase.Bill) error {
 			each, total = money(l.Each), money(l.Total())
 		}
 		cells = append(cells, []string{string(l.Group), l.Item, amount(l, l.Need), amount(l, l.Spare), l.Unit,
-			strconv.FormatFloat(l.Buy, 'f', -1, 64), l.SoldAs, each, total, l.Currency, strings.Join(l.For, " ")})
+			strconv.FormatFloat(l.Buy, 'f', -1, 64), l.SoldAs, each, total, l.Currency, uses(l)})
 	}
 	return writeCSV(w, head, cells)
 }
@@ -54,7 +54,7 @@ func Bill(r *harness.Review, bill *purchase.Bill) []*scene.Sheet {
 			t.group(string(l.Group))
 			last = l.Group
 		}
-		cells := []string{"", item(l), amount(l, l.Need), amount(l, l.Spare), buy(l), strings.Join(l.For, " ")}
+		cells := []string{"", item(l), amount(l, l.Need), amount(l, l.Spare), buy(l), uses(l)}
 		if priced {
 			cells = append(cells, priceText(l))
 		}
@@ -64,6 +64,14 @@ func Bill(r *harness.Review, bill *purchase.Bill) []*scene.Sheet {
 	totals(b, bill, priced)
 	missing(b, bill)
 	return b.finish()
+}
+
+// uses lists references; names of runs hold spaces and get a clearer separator.
+func uses(l *purchase.Line) string {
+	if l.Group == purchase.Covers {
+		return strings.Join(l.For, "; ")
+	}
+	return strings.Join(l.For, " ")
 }
 
 func item(l *purchase.Line) string {

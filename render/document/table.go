@@ -19,6 +19,7 @@ type table struct {
 	columns []column
 	sum     float64
 	rowTop  float64 // of the row written last
+	inGroup string  // heading of the rows being written
 }
 
 // newTable begins a table and writes its head.
@@ -105,7 +106,13 @@ func (t *table) row(texts ...string) {
 
 // group writes a heading across all columns, kept with its first row.
 func (t *table) group(text string) {
+	t.inGroup = "" // a heading that itself moves to the next page is not continued
 	t.room(14)
+	t.inGroup = text
+	t.groupHead(text)
+}
+
+func (t *table) groupHead(text string) {
 	b := t.book
 	b.sheet().TextAt(scene.Point{X: b.left() + padMM, Y: b.y + 4.6}, text,
 		scene.TextStyle{SizeMM: textSizeMM, Face: scene.Bold, Colour: ink})
@@ -118,6 +125,9 @@ func (t *table) room(high float64) {
 	if t.book.y+high > t.book.bottom() {
 		t.book.newPage()
 		t.head()
+		if t.inGroup != "" {
+			t.groupHead(t.inGroup + ", continued")
+		}
 	}
 }
 

@@ -1,0 +1,42 @@
+package main
+
+import (
+	"flag"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/rogpeppe/go-internal/testscript"
+)
+
+var update = flag.Bool("update", false, "rewrite the expected output in the scripts")
+
+// TestMain lets the scripts call the program by its name: the test binary runs
+// itself.
+func TestMain(m *testing.M) {
+	testscript.Main(m, map[string]func(){"fusewright": main})
+}
+
+// TestScripts runs the command sessions in testdata/script.
+func TestScripts(t *testing.T) {
+	root, err := filepath.Abs("../..")
+	if err != nil {
+		t.Fatal(err)
+	}
+	testscript.Run(t, testscript.Params{
+		Dir:                 "testdata/script",
+		UpdateScripts:       *update,
+		RequireExplicitExec: true,
+		RequireUniqueNames:  true,
+		Setup: func(env *testscript.Env) error {
+			// The graph engine's compiled code is kept between scripts.
+			cache, err := os.UserCacheDir()
+			if err != nil {
+				return err
+			}
+			env.Setenv("XDG_CACHE_HOME", cache)
+			env.Setenv("DESIGNS", filepath.Join(root, "designs"))
+			return nil
+		},
+	})
+}
