@@ -22,4 +22,5 @@ require (
 	github.com/tetratelabs/wazero v1.10.1 // indirect
 	golang.org/x/sys v0.49.0 // indirect
 	golang.org/x/text v0.43.0 // indirect
+	golang.org/x/tools v0.51.0 // indirect
 )

@@ -83,11 +83,11 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	if err == nil {
 		err = ctx.Run(&streams{stdin, stdout, stderr}, &cli)
 	}
-	return report(err, stderr)
+	return ending(err, stderr)
 }
 
-// report prints an error and chooses the exit code.
-func report(err error, stderr io.Writer) int {
+// ending prints an error and chooses the exit code.
+func ending(err error, stderr io.Writer) int {
 	var code exitCode
 	var list problem.List
 	var out outside

@@ -63,7 +63,7 @@ func (c *buildCmd) folder() string {
 
 // renderAll renders every file of a review.
 func renderAll(out *outputs, r *harness.Review) error {
-	sheets, err := schematic.Draw(r, schematic.Options{Findings: true})
+	sheets, err := schematic.Draw(r, schematic.Options{})
 	if err != nil {
 		return err
 	}

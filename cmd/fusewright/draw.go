@@ -35,7 +35,7 @@ func (c *drawCmd) Run(io *streams, cli *program) error {
 	if err != nil {
 		return err
 	}
-	sheets, err := schematic.Draw(review, schematic.Options{Findings: !c.Bench})
+	sheets, err := schematic.Draw(review, schematic.Options{NoFindings: c.Bench})
 	if err != nil {
 		return err
 	}

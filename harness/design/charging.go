@@ -42,8 +42,8 @@ var chargingSection = section[Charging]{
 
 // The keys and values of an output curve.
 var (
-	curveRPM = Key{Unit: quantity.Speed, Min: 0, Max: maxRPM}
-	curveA   = Key{Unit: quantity.Current, Min: 0, Max: 2000}
+	curveRPM = Key{Kind: kindQuantity, Unit: quantity.Speed, Min: 0, Max: maxRPM}
+	curveA   = Key{Kind: kindQuantity, Unit: quantity.Current, Min: 0, Max: 2000}
 )
 
 // outputCurve reads current by speed and sorts it by speed.

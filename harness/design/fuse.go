@@ -36,7 +36,7 @@ func fuseTypeKey[T any](k Key, to func(*T) **library.FuseType) key[T] {
 	}, to)
 }
 
-var ratingLimits = Key{Unit: quantity.Current, Min: 0.01, Max: 2000}
+var ratingLimits = Key{Kind: kindQuantity, Unit: quantity.Current, Min: 0.01, Max: 2000}
 
 // ratingKey reads the rating of a fuse. Its type may stand after it, so the
 // rating is a placeholder until the record is complete: see rating.

@@ -46,10 +46,10 @@ func (k *Key) expected() string {
 // scalar gives the text of a field that is a single value.
 func (r *reader) scalar(f field, expected string) (string, bool) {
 	n := follow(f.node)
-	if f.want != "" {
-		expected = f.want
-	}
 	if n.Kind != yaml.ScalarNode || n.Tag == "!!null" {
+		if f.want != nil {
+			expected = f.want.expected()
+		}
 		r.report(r.pos(f.node), fmt.Sprintf("%s is %s", f, kindName(n)), expected)
 		return "", false
 	}
@@ -144,7 +144,7 @@ func choiceKey[T any, S ~string](k Key, to func(*T) *S) key[T] {
 }
 
 func (r *reader) choice(f field, choices []string) (string, bool) {
-	s, ok := r.scalar(f, oneOf(choices))
+	s, ok := r.scalar(f, "one of the words for it")
 	if !ok {
 		return "", false
 	}
@@ -171,7 +171,10 @@ func quantityKey[T any](k Key, to func(*T) *Quantity) key[T] {
 
 // quantity reads a quantity within the limits of its key.
 func (r *reader) quantity(f field, k *Key) (Quantity, bool) {
-	s, ok := r.scalar(f, quantity.Expected(k.Unit))
+	if f.want == nil {
+		f.want = k
+	}
+	s, ok := r.scalar(f, "")
 	if !ok {
 		return Quantity{}, false
 	}
@@ -210,7 +213,7 @@ func quantityProblem(pos problem.Pos, f field, err error) problem.Problem {
 func numberKey[T any](k Key, to func(t *T, value float64)) key[T] {
 	k.Kind = kindNumber
 	return key[T]{Key: k, read: func(r *reader, t *T, f field) {
-		s, ok := r.scalar(f, k.expected())
+		s, ok := r.scalar(f, "")
 		if !ok {
 			return
 		}
@@ -228,7 +231,7 @@ func libraryKey[T, X any](k Key, list func(*reader) (find func(string) *X, names
 	to func(*T) **X) key[T] {
 	k.Kind = kindLibrary
 	return key[T]{Key: k, read: func(r *reader, t *T, f field) {
-		s, ok := r.scalar(f, k.expected())
+		s, ok := r.scalar(f, "")
 		if !ok {
 			return
 		}

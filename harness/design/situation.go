@@ -66,7 +66,7 @@ func stateKeys() []key[stateDraft] {
 
 // engine reads a speed or one of the words for it.
 func (r *reader) engine(x *stateDraft, f field) {
-	k := Key{Unit: quantity.Speed, Min: 0, Max: maxRPM}
+	k := Key{Kind: kindQuantity, Unit: quantity.Speed, Min: 0, Max: maxRPM}
 	s, ok := r.scalar(f, "idle, cruise, stopped or an engine speed")
 	if !ok {
 		return

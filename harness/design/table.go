@@ -109,7 +109,7 @@ type field struct {
 	where where
 	key   string
 	node  *yaml.Node
-	want  string          // what the key takes, for messages
+	want  *Key            // what the value should be, for messages; may be nil
 	has   map[string]bool // in finish: the keys given
 }
 
@@ -149,10 +149,10 @@ func readRecord[T any](r *reader, s *section[T], t *T, n *yaml.Node, at where) {
 		case isNothing(value):
 			r.report(r.pos(name), fmt.Sprintf("%s: %q has no value", at, k.Name), k.expected())
 		case k.early:
-			k.read(r, t, field{where: at, key: k.Name, node: value, want: k.expected()})
+			k.read(r, t, field{where: at, key: k.Name, node: value, want: &k.Key})
 		default:
 			later = append(later, func() {
-				k.read(r, t, field{where: at, key: k.Name, node: value, want: k.expected()})
+				k.read(r, t, field{where: at, key: k.Name, node: value, want: &k.Key})
 			})
 		}
 		f.has[k.Name] = true

@@ -6,7 +6,7 @@ import (
 	"gopkg.in/yaml.v3"
 )
 
-var vehiclePower = Key{Unit: quantity.Power, Min: 0, Max: 100_000}
+var vehiclePower = Key{Kind: kindQuantity, Unit: quantity.Power, Min: 0, Max: 100_000}
 
 var vehicleLoadSection = section[VehicleLoad]{
 	Section: Section{Name: "vehicle load", Shape: kindNamed,

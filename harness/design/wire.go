@@ -140,7 +140,7 @@ func wireKeys() []key[wireDraft] {
 
 // wireSize reads a size to the library's spelling.
 func (r *reader) wireSize(w *wireDraft, f field) {
-	s, ok := r.scalar(f, quantity.Expected(quantity.Area))
+	s, ok := r.scalar(f, "a conductor size")
 	if !ok {
 		return
 	}

@@ -46,7 +46,7 @@ func TestCoverIsExact(t *testing.T) {
 		{"round line", func(s *scene.Sheet) { s.Line(p(20, 20), p(60, 50), round) }, 300 + math.Pi*9},
 		{"dot", func(s *scene.Sheet) { s.Line(p(20, 20), p(20, 20), round) }, math.Pi * 9},
 		{"dashes", func(s *scene.Sheet) { s.Line(p(10, 20), p(70, 20), butt.Dashed(4, 2)) }, 40 * 6},
-		{"mitre", func(s *scene.Sheet) { s.Polyline([]scene.Point{p(20, 20), p(60, 20), p(60, 60)}, butt) }, 80*6 + 9 - 9 + 9},
+		{"mitre", func(s *scene.Sheet) { s.Polyline([]scene.Point{p(20, 20), p(60, 20), p(60, 60)}, butt) }, 43*6 + 37*6},
 		{"closed square", func(s *scene.Sheet) { s.Rect(scene.Rect{X: 20, Y: 20, W: 40, H: 40}, &butt, nil) }, 46*46 - 34*34},
 		{"far away", func(s *scene.Sheet) { s.Line(p(-90000, 50), p(90000, 50), butt) }, 600},
 		{"outside", func(s *scene.Sheet) {

@@ -58,28 +58,48 @@ func withoutRepeats(l line) line {
 // line adds the areas of one line without repeated points.
 func (s *stroker) line(l line) {
 	points := l.points
-	if len(points) == 1 {
+	last := len(points) - 1
+	if last == 0 {
 		s.dot(points[0])
 		return
 	}
-	for i := 1; i < len(points); i++ {
+	closed := l.closed && last > 1
+	start, end := s.normal(points[0], points[1]), s.normal(points[last-1], points[last])
+	if closed {
+		end, start = s.join(points[last-1], points[0], points[1])
+	}
+	from := start
+	for i := 1; i <= last; i++ {
 		a, b := points[i-1], points[i]
-		n := s.normal(a, b)
-		s.pieces = append(s.pieces, []vec{a.plus(n), b.plus(n), b.minus(n), a.minus(n)})
-		if i > 1 {
-			s.corner(points[i-2], a, b)
+		to, next := end, vec{}
+		if i < last {
+			to, next = s.join(a, b, points[i+1])
 		}
+		s.pieces = append(s.pieces, []vec{a.plus(from), b.plus(to), b.minus(to), a.minus(from)})
+		from = next
 	}
-	last := len(points) - 1
-	switch {
-	case l.closed && last > 1:
-		s.corner(points[last-1], points[0], points[1])
-	case s.round:
-		n := s.normal(points[0], points[1])
-		s.wedge(points[0], n.times(-1), n, math.Pi)
-		n = s.normal(points[last-1], points[last])
-		s.wedge(points[last], n, n.times(-1), math.Pi)
+	if !closed && s.round {
+		s.wedge(points[0], start.times(-1), start, math.Pi)
+		s.wedge(points[last], end, end.times(-1), math.Pi)
 	}
+}
+
+// join returns the half widths with which the piece before a corner ends and the
+// one after it starts. At a slight bend, as between the chords of a curve, both
+// are the same, along the line that halves the angle, so the pieces neither
+// overlap nor leave a gap. At a sharp corner each piece ends square and the
+// outer side is filled.
+func (s *stroker) join(a, b, c vec) (end, start vec) {
+	const slight = math.Pi / 9
+	end, start = s.normal(a, b), s.normal(b, c)
+	angle := math.Atan2(math.Abs(end.cross(start)), end.dot(start))
+	inset := s.half * math.Tan(angle/2) // of the inner side along each piece
+	if angle < slight && inset < math.Min(distance(a, b), distance(b, c))/2 {
+		halved := end.plus(start).times(1 / (1 + math.Cos(angle)))
+		return halved, halved
+	}
+	s.corner(b, end, start)
+	return end, start
 }
 
 // normal is the vector from a line to its left edge as seen along it, with y
@@ -99,9 +119,9 @@ func (s *stroker) dot(at vec) {
 	}
 }
 
-// corner fills the outer side of the corner at b.
-func (s *stroker) corner(a, b, c vec) {
-	from, to := s.normal(a, b), s.normal(b, c)
+// corner fills the outer side of the corner at b, given the normals of the
+// pieces before and after it.
+func (s *stroker) corner(b, from, to vec) {
 	turn := from.cross(to)
 	if turn < 0 { // turns left: the outer side is the right one
 		from, to = to.times(-1), from.times(-1)

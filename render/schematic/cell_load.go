@@ -1,8 +1,6 @@
 package schematic
 
 import (
-	"math"
-
 	"fusewright/harness/circuit"
 	"fusewright/render/scene"
 	"fusewright/render/symbol"
@@ -29,7 +27,7 @@ func (d *drawing) shapeLoad(c *cell) {
 		run, side := d.returnRun(c.returns)
 		c.body += run + side
 		low = max(low, float64((n-1)*returnStep)+groundDrop/symbol.M+0.15)
-		right += float64(run)*symbol.M - d.groundHalf(c.returns) - 0.8
+		right += float64(run)*symbol.M - d.groundLeft(c.returns) - 0.8
 	}
 	if len(c.inlets) > 1 || len(c.returns) > 1 {
 		low = max(low, float64(len(c.inlets)*d.inletStep()))
@@ -55,21 +53,17 @@ func (d *drawing) returnRun(wires []*circuit.Wire) (run, side int) {
 	for _, w := range wires {
 		run = max(run, d.labelM(w)+1)
 	}
-	half := d.groundHalf(wires)
-	side = inM(half)
-	if float64(run)*symbol.M < half+1 {
-		run = inM(half + 1)
-	}
-	return run, side
+	return run, 1
 }
 
-// groundHalf is half the width of the widest ground name or sign, in mm.
-func (d *drawing) groundHalf(wires []*circuit.Wire) float64 {
-	half := 1.1 * symbol.M
+// groundLeft is how far ground names and signs reach to the left of the sign's
+// middle, in mm: names end flush with the sign's right edge.
+func (d *drawing) groundLeft(wires []*circuit.Wire) float64 {
+	left := 1.3 * symbol.M
 	for _, w := range wires {
-		half = max(half, textW(d.groundName(w.To), scene.Regular)/2)
+		left = max(left, textW(d.groundName(w.To), scene.Regular)-symbol.M)
 	}
-	return math.Min(half, 14)
+	return left
 }
 
 // groundName is what stands at a return's sign: reference and name of the
@@ -78,7 +72,7 @@ func (d *drawing) groundName(t *circuit.Terminal) string {
 	p := t.Part
 	switch p.Kind {
 	case circuit.Ground:
-		return scene.Ellipsis(join([]string{p.Ref, nameOf(p)}, " "), smallMM, 28, scene.Regular)
+		return scene.Ellipsis(join([]string{p.Ref, nameOf(p)}, " "), smallMM, 26, scene.Regular)
 	case circuit.Battery:
 		return p.Ref + " −"
 	}

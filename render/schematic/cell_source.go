@@ -11,7 +11,8 @@ const (
 	sourceTrunk  = 2
 	sourceBranch = 8 // width of a branch's symbol
 	sourceStep   = 6
-	sourceBody   = 14
+	sourceNeg    = 11 // the trunk of the negative side
+	sourceBody   = 12
 )
 
 // sourceParts finds the parts that stand with the battery.
@@ -39,7 +40,7 @@ func (d *drawing) sourceRows() (vehicle, generator, battery int) {
 		generator, next = next, next+sourceStep
 	}
 	if v != nil || g != nil {
-		next -= 2
+		next -= 1
 	}
 	return vehicle, generator, next
 }
@@ -48,7 +49,7 @@ func (d *drawing) sourceRows() (vehicle, generator, battery int) {
 func (d *drawing) shapeSource(c *cell) {
 	_, _, battery := d.sourceRows()
 	c.body = sourceBody
-	c.caption = d.captionOf(c.part, (sourceBody-4.5)*2.5, 4)
+	c.caption = d.captionOf(c.part, 6.4*2.5, 4)
 	c.rows[0].top = 1
 	c.rows[0].bottom = float64(battery+5) + 1.75 + 0.2
 	d.addOutlets(c, sourceTrunk)
@@ -57,7 +58,7 @@ func (d *drawing) shapeSource(c *cell) {
 // sourceCaptions are the texts at the vehicle's loads and the generator.
 func (d *drawing) sourceCaptions() (vehicle, generator caption) {
 	g, v := d.sourceParts()
-	const width = 9.5 * 2.5
+	const width = 8.6 * 2.5
 	if v != nil {
 		words, details := d.wordsOf(v)
 		vehicle = fit(v.Ref, words, details, width, 2)

@@ -69,7 +69,11 @@ func (d *drawing) paintTitle(sheet *scene.Sheet, number, total int) {
 	if title == "" {
 		title = "untitled"
 	}
-	sheet.TextIn(head, title, scene.TextStyle{SizeMM: titleMM, Face: scene.Bold, Colour: scene.Ink})
+	size := titleMM
+	for size > normalMM && scene.TextWidthMM(title, size, scene.Bold) > head.W {
+		size -= 0.1
+	}
+	sheet.TextIn(head, title, scene.TextStyle{SizeMM: size, Face: scene.Bold, Colour: scene.Ink})
 	sheet.TextIn(scene.Rect{X: head.Right(), Y: box.Y, W: 22, H: 10}, "Schematic",
 		scene.TextStyle{SizeMM: normalMM, Align: scene.Right, Colour: grey})
 	columns := []float64{0, 78, 110, titleW}

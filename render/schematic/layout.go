@@ -62,7 +62,7 @@ func (d *drawing) count(stacked bool) int {
 	queue := d.start()
 	n := 0
 	for len(queue) > 0 {
-		_, queue = d.fill(queue, n, 1)
+		_, queue = d.fill(queue, n, d.paper.rowsM(), d.paper.columnsM())
 		n++
 	}
 	return n
@@ -71,14 +71,14 @@ func (d *drawing) count(stacked bool) int {
 // nextPage fills and lays out one page; when it comes out too large it is
 // filled again with less.
 func (d *drawing) nextPage(queue []feed) (*page, []feed, error) {
-	share := 1.0
+	rows, width := d.paper.rowsM(), d.paper.columnsM()
 	for try := 0; ; try++ {
-		p, rest := d.fill(append([]feed{}, queue...), len(d.pages), share)
+		p, rest := d.fill(append([]feed{}, queue...), len(d.pages), rows, width)
 		if err := d.layPage(p); err != nil {
 			return nil, nil, err
 		}
-		over := max(float64(p.height)/float64(d.paper.rowsM()), float64(p.width())/float64(d.paper.columnsM()))
-		if over <= 1 || try == 8 {
+		high, wide := p.height-d.paper.rowsM(), p.width()-d.paper.columnsM()
+		if high <= 0 && wide <= 0 || try == 12 {
 			d.spread(p)
 			return p, rest, nil
 		}
@@ -87,7 +87,12 @@ func (d *drawing) nextPage(queue []feed) (*page, []feed, error) {
 				c.page = nil
 			}
 		}
-		share *= max(0.5, min(0.9, 1/over))
+		if high > 0 {
+			rows -= max(2, min(high, rows/3))
+		}
+		if wide > 0 {
+			width -= wide
+		}
 	}
 }
 

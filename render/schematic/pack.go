@@ -34,7 +34,7 @@ type feed struct {
 // columns take in width, both as estimates for sharing out.
 const (
 	flagRow  = 4
-	channelM = 2
+	channelM = 1
 )
 
 // packer shares the cells out to pages, following the feeds.
@@ -45,6 +45,7 @@ type packer struct {
 	columns []int // width of each column so far
 	loads   int   // width of the column of loads
 	rows    int   // of a fresh page
+	width   int   // modules the columns may take
 }
 
 // start fills the queue with the source, then with whatever else nothing feeds.
@@ -75,10 +76,10 @@ func primary(c *cell) *inlet {
 }
 
 // fill takes feeds off the queue until the page is full, and returns the page
-// and the feeds that are left. share is the part of the rows to use.
-func (d *drawing) fill(queue []feed, index int, share float64) (*page, []feed) {
+// and the feeds that are left. rows and width are what may be used.
+func (d *drawing) fill(queue []feed, index, rows, width int) (*page, []feed) {
 	k := &packer{d: d, page: &page{index: index, severed: map[*inlet]bool{}}}
-	k.rows = int(float64(d.paper.rowsM()) * share)
+	k.rows, k.width = rows, width
 	used := 0
 	for len(queue) > 0 {
 		f := queue[0]
@@ -139,7 +140,7 @@ func (k *packer) add(c *cell, rank, budget int, force bool) (used int, ok bool) 
 		rowUsed := 0
 		for _, o := range c.outlets {
 			if o.row == r {
-				rowUsed += k.children(o.term, k.d.feeds[o.term], rank+1, budget-used-later-rowUsed, force)
+				rowUsed += k.children(o.term, k.d.feeds[o.term], rank+1, budget-used-later-rowUsed, false)
 			}
 		}
 		used += max(own, rowUsed)
@@ -267,9 +268,9 @@ func isEnd(c *cell) bool {
 func (k *packer) fits(c *cell, rank int) bool {
 	width := c.lead + c.body
 	if isEnd(c) {
-		return k.total(rank, 0, width) <= k.d.paper.columnsM()
+		return k.total(rank, 0, width) <= k.width
 	}
-	return k.total(rank, width, 0) <= k.d.paper.columnsM()
+	return k.total(rank, width, 0) <= k.width
 }
 
 // total is the width of the page with one more cell in a column or among the

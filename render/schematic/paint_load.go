@@ -22,7 +22,7 @@ func (a *painter) load(c *cell) {
 	if len(c.returns) > 0 {
 		run, _ := a.returnRun(c.returns)
 		a.returnWires(c, symbolW, run)
-		right = at.X + float64(symbolW+run)*symbol.M - a.groundHalf(c.returns) - 0.8
+		right = at.X + float64(symbolW+run)*symbol.M - a.groundLeft(c.returns) - 0.8
 	}
 	base := at.Y + captionBase(s.Body.Y+s.Body.H, flag > 0)
 	if n := len(c.inlets); n > 1 {
@@ -67,7 +67,7 @@ func (a *painter) wireLabelOnly(w *circuit.Wire, left float64, row int) {
 }
 
 // ground draws the sign of a ground point hanging from a place, with its name
-// below or, aligned to the right, beside it on the left.
+// below it or, when align is Right, beside it on the left.
 func (a *painter) ground(t *circuit.Terminal, x, y int, align scene.Align) {
 	name := a.groundName(t)
 	a.sheet.Begin(scene.Group{ID: a.sheet.UniqueID("ground-" + name), Class: "ground", Title: "to " + name})
@@ -80,7 +80,7 @@ func (a *painter) ground(t *circuit.Terminal, x, y int, align scene.Align) {
 	if align == scene.Right {
 		a.text(at.X-1.4*symbol.M, at.Y+1.4*symbol.M, name, scene.Regular, scene.Right, scene.Ink)
 	} else {
-		a.text(at.X, at.Y+1.75*symbol.M+0.5+capMM, name, scene.Regular, scene.Middle, scene.Ink)
+		a.text(at.X+symbol.M, at.Y+1.75*symbol.M+0.5+capMM, name, scene.Regular, scene.Right, scene.Ink)
 	}
 	a.sheet.End()
 }

@@ -35,19 +35,27 @@ func (a *painter) source(c *cell) {
 	}
 	a.set.Symbol(symbol.Battery).Draw(a.pen(c.x+sourceTrunk, y+battery), "")
 	a.set.Symbol(symbol.Negative).Draw(a.pen(c.x+sourceTrunk, y+battery+5), "")
+	if vehicle > 0 || generator > 0 {
+		top := generator
+		if vehicle > 0 {
+			top = vehicle
+			if generator > 0 {
+				p.Dot(sourceNeg, float64(generator))
+			}
+		}
+		p.Line(sourceNeg, float64(top), sourceNeg, float64(battery+5), sourceTrunk, float64(battery+5))
+		p.Dot(sourceTrunk, float64(battery+5))
+	}
 	at := a.at(float64(c.x+sourceTrunk), float64(y+battery))
 	a.text(at.X+0.8*symbol.M, at.Y+6.5*symbol.M, batteryPostText(c.part), scene.Regular, scene.Left, scene.Ink)
 	a.caption(c.caption, at.X+2.1*symbol.M, at.Y+2.2*symbol.M, a.flags.ofPart(c.part))
 }
 
-// branch draws a part between the trunk and the battery's negative post.
+// branch draws a part between the positive and the negative trunk.
 func (a *painter) branch(c *cell, row int, s *symbol.Symbol, text caption, flag int) {
 	x := c.x + sourceTrunk
 	s.Draw(a.pen(x, row), "")
-	end := x + sourceBranch + 2
-	a.wirePen(x+sourceBranch, row).Line(0, 0, 2, 0)
-	a.set.Symbol(symbol.Negative).Draw(a.pen(end, row), "")
+	a.wirePen(x+sourceBranch, row).Line(0, 0, sourceNeg-sourceTrunk-sourceBranch, 0)
 	at := a.at(float64(x), float64(row))
-	a.text(a.at(float64(end), 0).X, at.Y+1.75*symbol.M+0.5+capMM, batteryPostText(c.part), scene.Regular, scene.Middle, scene.Ink)
-	a.caption(text, at.X+1*symbol.M, at.Y+captionBase(s.Body.Y+s.Body.H, flag > 0), flag)
+	a.caption(text, at.X+0.3*symbol.M, at.Y+captionBase(s.Body.Y+s.Body.H, flag > 0), flag)
 }

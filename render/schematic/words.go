@@ -47,7 +47,7 @@ func (d *drawing) wordsOf(p *circuit.Part) (words, details string) {
 	case circuit.Generator:
 		return d.generatorWords()
 	case circuit.VehicleLoads:
-		return "vehicle's own loads", d.vehicleWords()
+		return "vehicle's own", d.vehicleWords()
 	}
 	return words, ""
 }

@@ -1,0 +1,42 @@
+package main
+
+import (
+	"bytes"
+
+	"fusewright/harness/design"
+	"fusewright/harness/solve"
+	"fusewright/harness/spice"
+)
+
+// netlistCmd prints the circuit as a SPICE netlist.
+type netlistCmd struct {
+	designArg
+	Situation string `arg:"" optional:"" help:"Situation; left out: the first of the design."`
+}
+
+// Run writes the netlist of one situation.
+func (c *netlistCmd) Run(io *streams, cli *program) error {
+	review, err := c.assess(io, cli)
+	if err != nil {
+		return err
+	}
+	s, err := situationOf(review.Design, c.Situation)
+	if err != nil {
+		return err
+	}
+	return printed(io, func(b *bytes.Buffer) error {
+		return spice.Write(b, review.Circuit, s, solve.Options{})
+	})
+}
+
+// situationOf finds a situation by name; "" is the first.
+func situationOf(d *design.Design, name string) (*design.Situation, error) {
+	var names []string
+	for _, s := range d.Situations {
+		if name == "" || s.Name == name {
+			return s, nil
+		}
+		names = append(names, s.Name)
+	}
+	return nil, notFound("situation", name, names)
+}

@@ -1,0 +1,192 @@
+package design
+
+import (
+	"fmt"
+	"strings"
+
+	"fusewright/harness/problem"
+)
+
+// resolveConnections looks up the names of all feeds and returns.
+func (r *reader) resolveConnections() {
+	r.checkOutputNames()
+	battery := &BatteryPart{Common{Name: BatteryName, At: r.d.Battery.At, Pos: r.d.Battery.Pos}}
+	negative := &NegativePart{Common{Name: NegativeName, At: r.d.Battery.At, Pos: r.d.Battery.Pos}}
+	r.names[BatteryName] = namedPart{battery, battery.Pos}
+	r.names[NegativeName] = namedPart{negative, negative.Pos}
+	if r.unplacedBattery {
+		r.unplaced[battery], r.unplaced[negative] = true, true
+	}
+	for _, c := range r.connections {
+		seen := map[string]bool{}
+		for _, text := range c.refs {
+			ref, ok := r.resolve(c, text)
+			if !ok {
+				continue
+			}
+			if id := ref.Part.PartName() + "\x00" + ref.Terminal; seen[id] {
+				r.report(text.Pos, fmt.Sprintf("%s is connected to %s twice", c.of, quoted(text.Value)), "")
+				continue
+			} else {
+				seen[id] = true
+			}
+			*c.feeds = append(*c.feeds, Feed{From: ref})
+		}
+	}
+}
+
+// checkOutputNames reports a part whose name reads like a terminal of another.
+func (r *reader) checkOutputNames() {
+	for _, p := range r.parts {
+		for _, out := range outputs(p) {
+			if other, ok := r.names[fold(p.PartName()+" "+out)]; ok && out != "" {
+				first := p.PartPos()
+				r.add(problem.Problem{Pos: other.pos, Also: &first,
+					What: fmt.Sprintf("the name %s also means terminal %s of %s",
+						quoted(other.part.PartName()), out, quoted(p.PartName()))})
+			}
+		}
+	}
+}
+
+// outputs are the terminals of a part that can feed another; one empty name
+// stands for a part with a single output, none for a part that feeds nothing.
+func outputs(p Part) []string {
+	switch p := p.(type) {
+	case *Relay:
+		if p.Form != nil && !p.Form.Changeover {
+			return []string{"87"}
+		}
+		return []string{"87", "87a"}
+	case *Block:
+		names := make([]string, len(p.Ways))
+		for i, w := range p.Ways {
+			names[i] = w.Number
+		}
+		return names
+	case *Load, *Ground, *NegativePart:
+		return nil
+	}
+	return []string{""}
+}
+
+// resolve finds the part and terminal that a feed or return names.
+func (r *reader) resolve(c *connection, text Text) (Ref, bool) {
+	ref := Ref{Text: text.Value, Pos: text.Pos}
+	if found, ok := r.names[fold(text.Value)]; ok {
+		ref.Part = found.part
+	} else if at := strings.LastIndexByte(text.Value, ' '); at > 0 {
+		if found, ok := r.names[fold(text.Value[:at])]; ok {
+			ref.Part, ref.Terminal = found.part, text.Value[at+1:]
+		}
+	}
+	switch {
+	case ref.Part == nil:
+		r.unknown(text.Pos, fmt.Sprintf("%s: nothing is named %s", c.of, quoted(text.Value)),
+			text.Value, r.targets(c.back))
+		return ref, false
+	case c.back:
+		return ref, r.checkReturn(c, ref)
+	}
+	return r.checkFeed(c, ref)
+}
+
+// targets are the names that a feed or return could mean.
+func (r *reader) targets(back bool) []string {
+	var names []string
+	if back {
+		for _, g := range r.d.Grounds {
+			names = append(names, g.Name)
+		}
+		return append(names, NegativeName)
+	}
+	for _, p := range r.parts {
+		for _, out := range outputs(p) {
+			names = append(names, strings.TrimSpace(p.PartName()+" "+out))
+		}
+		if _, ok := p.(*Relay); ok {
+			names = append(names, p.PartName())
+		}
+	}
+	return append(names, BatteryName)
+}
+
+// checkReturn accepts grounds and the negative post.
+func (r *reader) checkReturn(c *connection, ref Ref) bool {
+	switch ref.Part.(type) {
+	case *Ground, *NegativePart:
+		if ref.Terminal == "" {
+			return true
+		}
+		r.report(ref.Pos, fmt.Sprintf("%s: a ground has no terminals, but %s names one", c.of,
+			quoted(ref.Text)), "such as "+ref.Part.PartName())
+		return false
+	}
+	r.report(ref.Pos, fmt.Sprintf("%s returns to %s, which is %s", c.of, quoted(ref.Text),
+		kindOf(ref.Part)), oneOf(r.targets(true)))
+	return false
+}
+
+// checkFeed accepts parts with outputs and gives the terminal its full name.
+func (r *reader) checkFeed(c *connection, ref Ref) (Ref, bool) {
+	outs := outputs(ref.Part)
+	if len(outs) == 0 {
+		if b, ok := ref.Part.(*Block); ok {
+			r.report(ref.Pos, fmt.Sprintf("%s is fed by block %s, which has no ways", c.of,
+				quoted(b.Name)), "a way in the block")
+			return ref, false
+		}
+		r.report(ref.Pos, fmt.Sprintf("%s is fed by %s, which is %s", c.of, quoted(ref.Text),
+			kindOf(ref.Part)), "a part that passes current on")
+		return ref, false
+	}
+	relay, isRelay := ref.Part.(*Relay)
+	if isRelay && ref.Terminal == "" {
+		ref.Terminal = "87"
+	}
+	for _, out := range outs {
+		if out == ref.Terminal {
+			return ref, r.checkWay(c, ref)
+		}
+	}
+	switch {
+	case ref.Terminal == "":
+		r.report(ref.Pos, fmt.Sprintf("%s is fed by block %s, but by which way", c.of,
+			quoted(ref.Text)), oneOf(prefixed(ref.Part.PartName(), outs)))
+	case isRelay && relay.Form != nil:
+		r.report(ref.Pos, fmt.Sprintf("%s: relay %s (%s) has no contact %s", c.of,
+			quoted(relay.Name), relay.Form.Name, quoted(ref.Terminal)), oneOf(outs))
+	case outs[0] == "":
+		r.report(ref.Pos, fmt.Sprintf("%s: %s has a single output, but %s names one", c.of,
+			quoted(ref.Part.PartName()), quoted(ref.Text)), ref.Part.PartName())
+	default:
+		r.unknown(ref.Pos, fmt.Sprintf("%s: %s has no output %s", c.of, quoted(ref.Part.PartName()),
+			quoted(ref.Terminal)), "", prefixed(ref.Part.PartName(), outs))
+	}
+	return ref, false
+}
+
+// checkWay refuses a way that is set down as spare.
+func (r *reader) checkWay(c *connection, ref Ref) bool {
+	b, ok := ref.Part.(*Block)
+	if !ok {
+		return true
+	}
+	for _, w := range b.Ways {
+		if w.Number == ref.Terminal && w.Spare {
+			also := w.Pos
+			r.add(problem.Problem{Pos: ref.Pos, Also: &also, Expected: "a way with a fuse, or none",
+				What: fmt.Sprintf("%s is fed by %s, which is spare", c.of, quoted(ref.Text))})
+			return false
+		}
+	}
+	return true
+}
+
+func prefixed(name string, outs []string) []string {
+	list := make([]string, len(outs))
+	for i, out := range outs {
+		list[i] = name + " " + out
+	}
+	return list
+}

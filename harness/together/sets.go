@@ -1,0 +1,102 @@
+package together
+
+import (
+	"math"
+	"math/bits"
+	"sort"
+)
+
+// Set is a choice among at most MostItems things: bit i stands for thing i.
+type Set uint64
+
+// MostItems is how many things a Set can tell apart.
+const MostItems = 64
+
+// Has tells whether thing i is in the set.
+func (s Set) Has(i int) bool { return s&(1<<i) != 0 }
+
+// Len is how many things are in the set.
+func (s Set) Len() int { return bits.OnesCount64(uint64(s)) }
+
+// slackA is what rounding may add to a sum of currents.
+const slackA = 1e-9
+
+// MaximalSets finds every set of currents whose sum a capacity carries and to
+// which no further one can be added. Sets come in descending order of their
+// first members, so that one with thing 0 stands before those without. There
+// are at most most of them; complete says whether that was all. A capacity
+// below zero carries nothing: no set, complete. Currents are not negative.
+//
+// The search decides thing by thing from the largest current down. A branch ends
+// as soon as even all that is left cannot push the smallest refused thing out of
+// the remaining room; every other branch leads to at least one maximal set (put
+// in whatever fits: if something is left over, it is smaller than all that was
+// refused), so the work is proportional to the number of sets found.
+func MaximalSets(amps []float64, capacityA float64, most int) (sets []Set, complete bool) {
+	if capacityA < 0 || math.IsNaN(capacityA) {
+		return nil, true
+	}
+	if len(amps) > MostItems {
+		return nil, false
+	}
+	s := &search{capacityA: capacityA + slackA, most: most, complete: true}
+	s.prepare(amps)
+	s.decide(0, 0, 0, math.Inf(1))
+	sort.Slice(s.sets, func(i, j int) bool {
+		return bits.Reverse64(uint64(s.sets[i])) > bits.Reverse64(uint64(s.sets[j]))
+	})
+	return s.sets, s.complete
+}
+
+type search struct {
+	capacityA float64
+	most      int
+	amps      []float64 // descending
+	bit       []Set     // of each
+	restA     []float64 // sum from each on
+	restSet   []Set
+	sets      []Set
+	complete  bool
+}
+
+func (s *search) prepare(amps []float64) {
+	order := make([]int, len(amps))
+	for i := range order {
+		order[i] = i
+	}
+	sort.SliceStable(order, func(i, j int) bool { return amps[order[i]] > amps[order[j]] })
+	n := len(amps)
+	s.restA, s.restSet = make([]float64, n+1), make([]Set, n+1)
+	for _, i := range order {
+		s.amps = append(s.amps, math.Max(amps[i], 0))
+		s.bit = append(s.bit, 1<<i)
+	}
+	for i := n - 1; i >= 0; i-- {
+		s.restA[i] = s.restA[i+1] + s.amps[i]
+		s.restSet[i] = s.restSet[i+1] | s.bit[i]
+	}
+}
+
+// decide goes on from thing i with a sum already chosen and the smallest refused.
+func (s *search) decide(i int, set Set, sumA, refusedA float64) {
+	all := sumA + s.restA[i]
+	switch {
+	case !s.complete, all+refusedA <= s.capacityA:
+		return // full, or the refused one would still fit
+	case all <= s.capacityA:
+		s.add(set | s.restSet[i]) // leaving any out would leave room for it
+		return
+	}
+	if with := sumA + s.amps[i]; with <= s.capacityA {
+		s.decide(i+1, set|s.bit[i], with, refusedA)
+	}
+	s.decide(i+1, set, sumA, s.amps[i])
+}
+
+func (s *search) add(set Set) {
+	if len(s.sets) >= s.most {
+		s.complete = false
+		return
+	}
+	s.sets = append(s.sets, set)
+}
