@@ -22,16 +22,17 @@ const (
 type program struct {
 	Library []string `help:"Add a library file of your own; may be given several times." placeholder:"FILE" type:"existingfile"`
 
-	Build   buildCmd   `cmd:"" help:"Make everything: schematic, cut list, bill of materials, budget, findings."`
-	Check   checkCmd   `cmd:"" help:"Print the findings, most severe first."`
-	Draw    drawCmd    `cmd:"" help:"Draw the schematic as SVG, PDF or PNG."`
-	Cut     cutCmd     `cmd:"" help:"Print the cut list as CSV."`
-	Bom     bomCmd     `cmd:"" name:"bom" help:"Print the bill of materials as CSV, or write it as PDF."`
-	Budget  budgetCmd  `cmd:"" help:"Print the charging budget, or draw it."`
-	Netlist netlistCmd `cmd:"" help:"Print the circuit in a situation as a SPICE netlist."`
-	Explain explainCmd `cmd:"" help:"Explain a rule: meaning, formula, limits, source."`
-	Parts   partsCmd   `cmd:"" help:"List the parts of the library."`
-	Calc    calcCmd    `cmd:"" help:"Answer one question of the bench without a design."`
+	Build    buildCmd    `cmd:"" help:"Make everything: schematic, cut list, bill of materials, budget, findings."`
+	Check    checkCmd    `cmd:"" help:"Print the findings, most severe first."`
+	Draw     drawCmd     `cmd:"" help:"Draw the schematic as SVG, PDF or PNG."`
+	Cut      cutCmd      `cmd:"" help:"Print the cut list as CSV."`
+	Bom      bomCmd      `cmd:"" name:"bom" help:"Print the bill of materials as CSV, or write it as PDF."`
+	Budget   budgetCmd   `cmd:"" help:"Print the charging budget, or draw it."`
+	Netlist  netlistCmd  `cmd:"" help:"Print the circuit in a situation as a SPICE netlist."`
+	Explain  explainCmd  `cmd:"" help:"Explain a rule: meaning, formula, limits, source."`
+	Parts    partsCmd    `cmd:"" help:"List the parts of the library."`
+	Calc     calcCmd     `cmd:"" help:"Answer one question of the bench without a design."`
+	Validate validateCmd `cmd:"" help:"Print how the program compares with published sources."`
 }
 
 const description = `Designs, checks and draws low-voltage DC accessory wiring.

@@ -80,6 +80,7 @@ func (p *Pass) reportUnused(a *design.Acceptance) {
 	p.report(finding.Finding{
 		Severity: finding.Advice,
 		Part:     strings.TrimSpace(a.Part.Value),
+		Ref:      strings.TrimSpace(a.Part.Value),
 		Pos:      a.Rule.Pos,
 		What:     what + ", so this acceptance accepts nothing",
 	})

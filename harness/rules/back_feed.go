@@ -12,7 +12,7 @@ var backFeed = &Rule{
 	Title: "a fuse is bypassed by another feed",
 	Doc: "Wherever two feeds meet, each fuse above is taken out in turn: when its load side is still " +
 		"joined to the battery through the other feed, it protects nothing. Contacts count as closed, " +
-		"the make and the break contacts of relays not at once. Two feeds from the same fuse are fine. " +
+		"the relays all energised or all at rest. Two feeds from the same fuse are fine. " +
 		"Ways through a load are not looked at here.",
 	Formula:  "none: it is a question of topology",
 	Limits:   "none",
@@ -35,8 +35,22 @@ loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: [left, right], wire: {size: 1 mm², length: 50 mm}, returns to: frame}
 `,
 	Run: func(p *Pass) {
+		above := map[*circuit.Branch][]*circuit.Terminal{} // meeting points below each fuse
 		for _, t := range p.meetingPoints() {
-			p.judgeMeeting(t)
+			for _, fuse := range p.fusesAbove(t.Node) {
+				above[fuse] = append(above[fuse], t)
+			}
+		}
+		bypassed := map[*circuit.Terminal][]string{}
+		for _, fuse := range p.branchesOf(circuit.FuseBranch) {
+			for _, t := range p.bypassedAt(fuse, above[fuse]) {
+				bypassed[t] = append(bypassed[t], fuseText(fuse))
+			}
+		}
+		for _, t := range p.meetingPoints() {
+			if fuses := bypassed[t]; len(fuses) > 0 {
+				p.reportBackFeed(t, fuses)
+			}
 		}
 	},
 }
@@ -46,7 +60,7 @@ func (p *Pass) meetingPoints() []*circuit.Terminal {
 	var list []*circuit.Terminal
 	for _, part := range p.c.Parts {
 		for _, t := range part.Terminals {
-			if feedsInto(t) > 1 {
+			if len(feedsInto(t)) > 1 {
 				list = append(list, t)
 			}
 		}
@@ -54,30 +68,20 @@ func (p *Pass) meetingPoints() []*circuit.Terminal {
 	return list
 }
 
-func feedsInto(t *circuit.Terminal) int {
-	n := 0
+func feedsInto(t *circuit.Terminal) []*circuit.Wire {
+	var list []*circuit.Wire
 	for _, w := range t.Wires {
 		if w.To == t && !isReturn(w) {
-			n++
+			list = append(list, w)
 		}
 	}
-	return n
+	return list
 }
 
-func (p *Pass) judgeMeeting(t *circuit.Terminal) {
-	var bypassed []string
-	for _, fuse := range p.fusesAbove(t.Node) {
-		if p.bypassed(fuse) {
-			bypassed = append(bypassed, fuse.Name)
-		}
-	}
-	if len(bypassed) == 0 {
-		return
-	}
-	feeds := wiresTo(t)
+func (p *Pass) reportBackFeed(t *circuit.Terminal, fuses []string) {
+	feeds := feedsInto(t)
 	fin := ofWire(finding.Danger, feeds[len(feeds)-1])
-	fin.What = fmt.Sprintf("%s is fed %d ways, so fuse %s can be bypassed by another feed",
-		t.Part.Name, len(feeds), list(bypassed))
+	fin.What = fmt.Sprintf("%s is fed %d ways, so another feed goes round %s", t.Part.Name, len(feeds), few(fuses, 4))
 	p.report(fin)
 }
 
@@ -104,29 +108,46 @@ func (p *Pass) fusesAbove(n *circuit.Node) []*circuit.Branch {
 	return fuses
 }
 
-// bypassed tells whether a fuse's load side stays joined to the source without
-// it. The answer is kept, since a fuse may stand above many meeting points.
-func (p *Pass) bypassed(fuse *circuit.Branch) bool {
-	known, ok := p.bypass[fuse]
-	if !ok {
-		known = p.findBypass(fuse)
-		p.bypass[fuse] = known
+// bypassedAt lists those of the meeting points below a fuse that another feed
+// reaches when the fuse is out, in a state in which the fuse itself is live:
+// with the relays energised, or with them at rest.
+func (p *Pass) bypassedAt(fuse *circuit.Branch, meetings []*circuit.Terminal) []*circuit.Terminal {
+	if len(meetings) == 0 {
+		return nil
 	}
-	return known
-}
-
-func (p *Pass) findBypass(fuse *circuit.Branch) bool {
-	for _, relaysAtRest := range []bool{false, true} {
-		reached := p.flood(p.positive, func(b *circuit.Branch) bool {
-			if b == fuse || !b.Feeds() {
-				return false
+	found := make([]bool, len(meetings))
+	for _, atRest := range []bool{false, true} {
+		live := p.liveWithout(fuse, atRest)
+		if !live[fuse.A.Index] {
+			continue
+		}
+		for i, t := range meetings {
+			for _, w := range feedsInto(t) {
+				found[i] = found[i] || live[w.From.Node.Index]
 			}
-			c := b.Closer
-			return c == nil || relaysAtRest && c.Coil == nil || !relaysAtRest && c.Break == nil
-		})
-		if reached[fuse.B.Index] {
-			return true
 		}
 	}
-	return false
+	var list []*circuit.Terminal
+	for i, t := range meetings {
+		if found[i] {
+			list = append(list, t)
+		}
+	}
+	return list
+}
+
+// liveWithout marks what the source feeds, downstream only, without a fuse and
+// with the relays all energised or all at rest.
+func (p *Pass) liveWithout(fuse *circuit.Branch, atRest bool) []bool {
+	live := make([]bool, len(p.c.Nodes))
+	live[p.positive.Index] = true
+	p.below(p.positive, func(b *circuit.Branch) bool {
+		c := b.Closer
+		if b == fuse || !b.Feeds() || c != nil && (atRest && c.Coil != nil || !atRest && c.Break != nil) {
+			return false
+		}
+		live[b.B.Index] = true
+		return true
+	})
+	return live
 }

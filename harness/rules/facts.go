@@ -35,9 +35,8 @@ type facts struct {
 	limits []allowance       // by wire index: allowed current
 
 	keylessKnown *keylessLoads
-	bypass       map[*circuit.Branch]bool // fuses that another feed goes round
-	stuckOn      []bool                   // by part index: relays that nothing can release
-	mark         []int                    // visited stamps for walks
+	stuckOn      []bool // by part index: relays that nothing can release
+	mark         []int  // visited stamps for walks
 	markNumber   int
 }
 
@@ -58,7 +57,7 @@ func (w worst) situation() string {
 func newFacts(in *Input) *facts {
 	c := in.Circuit
 	f := &facts{in: in, c: c, d: c.Design, practice: c.Design.Practice,
-		coils: map[*circuit.Branch]*circuit.Part{}, bypass: map[*circuit.Branch]bool{},
+		coils:  map[*circuit.Branch]*circuit.Part{},
 		coilOf: make([]*circuit.Branch, len(c.Parts)),
 		mark:   make([]int, len(c.Nodes))}
 	for _, s := range in.Solutions {

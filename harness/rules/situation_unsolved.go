@@ -66,7 +66,7 @@ func (p *Pass) reportUnsolved(list []*solve.Solution) {
 		f.What += ", " + s.Why
 	}
 	if len(list) > 1 {
-		f.What += fmt.Sprintf("; so does it in %s", plural(len(list)-1, "other situation", "other situations"))
+		f.What += fmt.Sprintf(" (and likewise in %s)", plural(len(list)-1, "other situation", "other situations"))
 	}
 	if s.At != nil && len(s.At.Terminals) > 0 {
 		f.Pos = s.At.Terminals[0].Part.Pos

@@ -44,20 +44,12 @@ type Choice struct {
 	Complete  bool    // Sets holds all of them
 
 	// Of a named situation: what it has on, what is missing, and what to switch
-	// off for it, first thing first. UncoveredA is what stays missing then.
+	// off for it, first thing first, never a critical load. UncoveredA is what
+	// stays missing then.
 	On         []*Item
 	OverdrawA  float64
 	SwitchOff  []*Item
 	UncoveredA float64
-}
-
-// First is the first thing to switch off; nil when there is no overdraw, or
-// nothing left on that is not critical.
-func (c *Choice) First() *Item {
-	if len(c.SwitchOff) == 0 || c.SwitchOff[0].Load.Critical {
-		return nil
-	}
-	return c.SwitchOff[0]
 }
 
 // Members are the items of a set, in order of importance.

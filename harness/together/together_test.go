@@ -129,8 +129,8 @@ func TestGiveUp(t *testing.T) {
 		{"exactly", 3, []string{"grips"}, 0},
 		{"one more", 3.2, []string{"grips", "phone"}, 0},
 		{"the small one is not needed beside the large", 5.4, []string{"grips", "phone", "seat"}, 0},
-		{"critical only at the end", 7, []string{"grips", "phone", "map", "seat", "lamp"}, 0},
-		{"not enough", 12, []string{"grips", "phone", "map", "seat", "lamp"}, 1.5},
+		{"all but the critical", 6.5, []string{"grips", "phone", "map", "seat"}, 0},
+		{"critical ones stay on", 7, []string{"grips", "phone", "map", "seat"}, 0.5},
 	}
 	for _, c := range cases {
 		off, left := giveUp(on, c.overA)
@@ -140,8 +140,9 @@ func TestGiveUp(t *testing.T) {
 	}
 }
 
-// TestCriticalIsNeverFirst on random loads.
-func TestCriticalIsNeverFirst(t *testing.T) {
+// TestGiveUpIsEnoughAndNoMore on random loads: never a critical one, enough
+// unless all others are off, and none that could stay on.
+func TestGiveUpIsEnoughAndNoMore(t *testing.T) {
 	random := rand.New(rand.NewSource(11))
 	for range 500 {
 		var list []*Item
@@ -153,15 +154,22 @@ func TestCriticalIsNeverFirst(t *testing.T) {
 			}
 			list = append(list, i)
 		}
-		c := &Choice{On: items(list...), OverdrawA: 10 * random.Float64()}
-		c.SwitchOff, _ = giveUp(c.On, c.OverdrawA)
-		for k, off := range c.SwitchOff {
-			if off.Load.Critical && free > c.OverdrawA {
-				t.Fatalf("a critical load is given up as number %d though others cover it", k)
+		over := 10 * random.Float64()
+		off, left := giveUp(items(list...), over)
+		sum := 0.0
+		for _, i := range off {
+			sum += i.CurrentA
+			if i.Load.Critical {
+				t.Fatal("a critical load is given up")
 			}
 		}
-		if f := c.First(); f != nil && f.Load.Critical {
-			t.Fatal("a critical load is the first to go")
+		if math.Abs(left-math.Max(over-free, 0)) > 1e-6 {
+			t.Fatalf("%.4f A left of %.4f A over %.4f A that may go", left, over, free)
+		}
+		for _, i := range off {
+			if left == 0 && sum-i.CurrentA > over+1e-6 {
+				t.Fatalf("%.3f A of %.3f A could stay on", i.CurrentA, sum)
+			}
 		}
 	}
 }

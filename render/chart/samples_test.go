@@ -154,9 +154,9 @@ func loading() *chart.Bars {
 // crowd is a picture with no room for its names.
 func crowd() *chart.Plot {
 	p := &chart.Plot{ID: "crowd", Title: "Crowded", X: chart.Axis{Title: "x", Min: 0, Max: 10}, Y: chart.Axis{Title: "y"}}
-	for i := range 12 {
+	for i := range 24 {
 		c := chart.Curve{Name: fmt.Sprintf("curve number %d", i+1)}
-		for x := 0.0; x < 8; x += 0.1 {
+		for x := 0.0; x < 12; x += 0.1 {
 			c.X, c.Y = append(c.X, x), append(c.Y, math.Sin(x*3+float64(i)*0.5))
 		}
 		p.Curves = append(p.Curves, c)

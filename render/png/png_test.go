@@ -83,7 +83,7 @@ func TestOddPaths(t *testing.T) {
 		far := math.Pow(10, 5*random.Float64())
 		return scene.Point{X: (random.Float64() - 0.5) * far, Y: (random.Float64() - 0.5) * far}
 	}
-	for range 300 {
+	for range 150 {
 		s := scene.NewSheet(100, 60, "")
 		p := scene.Path{Stroke: &scene.Stroke{WidthMM: 0.1 + 20*random.Float64(), Round: random.IntN(2) == 0}, Fill: scene.Paint(scene.Ink)}
 		if random.IntN(2) == 0 {

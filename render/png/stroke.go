@@ -12,7 +12,7 @@ const miterLimit = 10
 
 // maxDashes is how many dashes one path may have; beyond it they could not be
 // seen and the line is drawn solid.
-const maxDashes = 100_000
+const maxDashes = 20_000
 
 // strokePieces turns lines of some width into areas that all go the same way
 // round: a rectangle for each straight piece, a wedge on the outer side of each

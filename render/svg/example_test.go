@@ -16,7 +16,7 @@ func ExampleWrite() {
 	}
 	// Output:
 	// <?xml version="1.0" encoding="UTF-8"?>
-	// <svg xmlns="http://www.w3.org/2000/svg" width="20mm" height="10mm" viewBox="0 0 20 10" role="img" font-family="Liberation Sans, Arial, Helvetica, sans-serif" style="font-kerning:none" fill="none" stroke-miterlimit="10" xml:space="preserve">
+	// <svg xmlns="http://www.w3.org/2000/svg" width="20mm" height="10mm" viewBox="0 0 20 10" role="img" font-family="Liberation Sans, Arial, Helvetica, sans-serif" style="font-kerning:none;white-space:pre" fill="none" stroke-miterlimit="10" xml:space="preserve">
 	// <title>A line</title>
 	// <rect width="20" height="10" fill="#ffffff"/>
 	// <path d="M2 5L18 5" stroke="#111111" stroke-width="0.5"/>

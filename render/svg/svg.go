@@ -67,7 +67,7 @@ func (p *printer) head(sheet *scene.Sheet) {
 	p.put(`<?xml version="1.0" encoding="UTF-8"?>`, "\n",
 		`<svg xmlns="http://www.w3.org/2000/svg" width="`, width, `mm" height="`, height,
 		`mm" viewBox="0 0 `, width, " ", height, `" role="`, role(sheet),
-		`" font-family="`, fontFamilies, `" style="font-kerning:none" fill="none"`,
+		`" font-family="`, fontFamilies, `" style="font-kerning:none;white-space:pre" fill="none"`,
 		` stroke-miterlimit="10" xml:space="preserve">`, "\n")
 	p.words(scene.Clean(sheet.Title), scene.Clean(sheet.Desc))
 	p.put(`<rect width="`, width, `" height="`, height, `" fill="#ffffff"/>`, "\n")

@@ -85,7 +85,7 @@ func TestGolden(t *testing.T) {
 	sheet.Text(scene.Text{At: scene.Point{X: 5, Y: 9}, String: "a <b> & 'c'", SizeMM: 2.8, Face: scene.Bold, Align: scene.Middle, Turn: 90})
 	sheet.End()
 	const want = `<?xml version="1.0" encoding="UTF-8"?>
-<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="20mm" viewBox="0 0 60 20" role="graphics-document" font-family="Liberation Sans, Arial, Helvetica, sans-serif" style="font-kerning:none" fill="none" stroke-miterlimit="10" xml:space="preserve">
+<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="20mm" viewBox="0 0 60 20" role="graphics-document" font-family="Liberation Sans, Arial, Helvetica, sans-serif" style="font-kerning:none;white-space:pre" fill="none" stroke-miterlimit="10" xml:space="preserve">
 <title>One wire</title>
 <rect width="60" height="20" fill="#ffffff"/>
 <g id="w1" class="wire" role="img">

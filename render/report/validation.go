@@ -1,0 +1,79 @@
+package report
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"fusewright/harness/validation"
+)
+
+// Validation is the comparison with published sources for programs.
+type Validation struct {
+	Fusewright  int                     `json:"fusewright_validation"`
+	Comparisons []validation.Comparison `json:"comparisons"`
+	Caution     string                  `json:"caution"`
+}
+
+// NewValidation wraps comparisons in the versioned shape.
+func NewValidation(list []validation.Comparison) *Validation {
+	return &Validation{Fusewright: Version, Comparisons: list, Caution: Caution}
+}
+
+// WriteValidation prints the comparisons as the Markdown page docs/validation.md.
+func WriteValidation(w io.Writer, list []validation.Comparison) error {
+	var b strings.Builder
+	b.WriteString(validationHead)
+	for _, c := range list {
+		fmt.Fprintf(&b, "| %s | %s | %d | %s | %s | %s |\n", cell(c.What), cell(c.Source), c.N,
+			percent(c.MedianShare), percent(c.MaxShare), verdict(c))
+	}
+	b.WriteString("\n## What is allowed, and what was left out\n\n")
+	for _, c := range list {
+		fmt.Fprintf(&b, "- **%s** (%s; %s). Farthest at %s. Tolerance: %s.", c.What, c.Source, c.Certainty, c.MaxAt, c.Tolerance)
+		if c.Missing > 0 {
+			fmt.Fprintf(&b, " The program gives no value for %d of the source's.", c.Missing)
+		}
+		if c.Note != "" {
+			fmt.Fprintf(&b, " %s.", strings.TrimSuffix(c.Note, "."))
+		}
+		b.WriteString("\n")
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+const validationHead = `# How the program compares with published sources
+
+Written by ` + "`go run ./cmd/fusewright validate`" + ` and compared with the program in the checks. A deviation is the
+program's value divided by the published one, less one. *Unsafe* counts values on the dangerous side by more than the
+tolerance. Where a table governs, the heat balance is only the second opinion: the program takes the smaller of the
+two, and the count says how often the table is the smaller one.
+
+` + Caution + `
+
+| compared | source | values | median | farthest | unsafe |
+| --- | --- | ---: | ---: | ---: | --- |
+`
+
+// verdict says how many values lie on the unsafe side.
+func verdict(c validation.Comparison) string {
+	switch {
+	case c.Governed:
+		return fmt.Sprintf("table governs at %d", c.Unsafe)
+	case c.Unsafe == 0:
+		return "none"
+	}
+	return fmt.Sprintf("**%d**", c.Unsafe)
+}
+
+func percent(share float64) string {
+	text := fmt.Sprintf("%+.1f %%", share*100)
+	if text == "-0.0 %" || text == "+0.0 %" {
+		return "0.0 %"
+	}
+	return strings.Replace(text, "-", "−", 1)
+}
+
+// cell keeps a text inside one cell of a Markdown table.
+func cell(s string) string { return strings.ReplaceAll(s, "|", "\\|") }
