@@ -4,7 +4,6 @@ import (
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
 	"fusewright/library"
-	"fusewright/render/scene"
 	"fusewright/render/symbol"
 )
 
@@ -12,7 +11,7 @@ import (
 const (
 	blockBar   = 1
 	blockFuse  = 2
-	blockRight = 7
+	blockRight = 6
 )
 
 // wayStep is about what one way takes in rows; a piece of a block must fit.
@@ -118,14 +117,14 @@ func (d *drawing) shapeBlock(c *cell, goesOn bool, bus *circuit.Terminal) {
 	c.body = blockRight
 	c.caption = d.captionOf(c.part, float64(c.body+2)*symbol.M-1, 4)
 	for i, r := range c.rows {
-		r.top, r.bottom = 1.25, 1.9
+		r.top, r.bottom = 1.55, 1.8
 		if i < len(c.ways) {
 			v := c.ways[i]
 			if d.flags.ofRef(v.ref) > 0 {
-				r.bottom += 0.6
+				r.bottom = 2.4
 			}
 			if v.kind == breakerWay {
-				r.top = 2.5
+				r.top = 3.5
 			}
 			if v.term != nil && len(d.feeds[v.term]) > 0 {
 				c.outlets = append(c.outlets, &outlet{cell: c, term: v.term, row: r, dx: blockRight})
@@ -160,7 +159,3 @@ func (d *drawing) placeBlockInlets(c *cell) {
 	}
 }
 
-// wayText is the reference and rating below a way's fuse.
-func wayText(v *way) (ref, words string) {
-	return v.ref, scene.Ellipsis(v.words, smallMM, 12, scene.Regular)
-}

@@ -12,6 +12,9 @@ const inlineBody = 4
 // minCaption is the least width a caption gets, in modules.
 const minCaption = 10
 
+// tapBody is the width of a tap with its caption.
+const tapBody = 9
+
 // symbolOf chooses the symbol of a part that has one.
 func (d *drawing) symbolOf(p *circuit.Part) *symbol.Symbol {
 	switch p.Kind {
@@ -83,9 +86,9 @@ func (d *drawing) shapeInline(c *cell) {
 	c.body = int(s.Body.W)
 	c.lead = d.leadOf(c)
 	if c.part.Kind == circuit.Tap {
-		c.body = minCaption
+		c.body = tapBody
 	}
-	if c.lead+c.body < minCaption {
+	if c.lead+c.body < minCaption && c.part.Kind != circuit.Tap {
 		c.lead = minCaption - c.body
 	}
 	low := float64(d.spreadInlets(c.inlets, 0))

@@ -51,7 +51,7 @@ func (d *drawing) shapeLoad(c *cell) {
 // room for the sign and name beyond it.
 func (d *drawing) returnRun(wires []*circuit.Wire) (run, side int) {
 	for _, w := range wires {
-		run = max(run, d.labelM(w)+1)
+		run = max(run, d.labelM(w))
 	}
 	return run, 1
 }

@@ -51,7 +51,7 @@ func (d *drawing) shapeRelay(c *cell) {
 	if len(contact) > 1 || len(coil) > 1 {
 		c.lead++
 	}
-	c.body = relayBody + 1
+	c.body = relayBody
 	low := float64(max(g.floor, last)) + 0.8
 	if n := len(c.returns); n > 0 {
 		g.drop = 2
@@ -63,7 +63,7 @@ func (d *drawing) shapeRelay(c *cell) {
 		}
 		low = float64(g.floor+g.drop*n) + 1.75 + 0.3
 	}
-	c.caption = d.captionOf(c.part, float64(c.body)*symbol.M-0.5, 3)
+	c.caption = d.captionOf(c.part, float64(c.body+1)*symbol.M-0.5, 4)
 	lines := float64(len(c.caption.lines))
 	c.rows[0].top = -g.roof + (gapMM+capMM+(lines-1)*lineMM+0.4)/symbol.M
 	if d.flags.ofPart(c.part) > 0 {

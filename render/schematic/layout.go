@@ -111,6 +111,8 @@ func (d *drawing) layPage(p *page) error {
 		p.cells = append([]*cell{}, parts...)
 		d.rankCells(p)
 		d.addFlags(p)
+		p.cellar = [2]*row{}
+		d.addCellar(p)
 		d.settle(p)
 		d.makeNets(p)
 		if err := orderColumns(p); err != nil {
@@ -262,5 +264,6 @@ func orderColumns(p *page) error {
 			p.columns[col] = append(p.columns[col], p.cells[i])
 		}
 	}
+	p.keepCellar()
 	return nil
 }

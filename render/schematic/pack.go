@@ -19,6 +19,7 @@ type page struct {
 	side    bool // a column of lists stands at the right
 	severed map[*inlet]bool
 	lines   []line
+	cellar  [2]*row // the source's lower row and the room kept beside it
 	panels  []*panel // lists that found room on this sheet
 }
 

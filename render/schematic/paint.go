@@ -87,7 +87,7 @@ func centred(c caption, x, left, right float64, flagged bool) float64 {
 // cell draws a cell in a group of its own.
 func (a *painter) cell(c *cell) {
 	switch c.kind {
-	case passCell:
+	case passCell, blankCell:
 		return
 	case inCell:
 		a.incoming(c)

@@ -70,11 +70,15 @@ func (a *painter) way(c *cell, r *row, w *way) {
 	}
 	at := a.at(float64(c.x), float64(r.y))
 	a.text(at.X+(blockBar+0.4)*symbol.M, at.Y-gapMM, w.number, scene.Regular, scene.Left, scene.Ink)
-	ref, words := wayText(w)
-	text := caption{ref: ref, lines: []string{words}}
+	mid := at.X + (blockFuse+2)*symbol.M
+	head := at.Y - gapMM
+	if s != nil {
+		head = at.Y + min(s.Body.Y, -0.5)*symbol.M - 0.45
+	}
+	a.text(mid, head, w.ref, scene.Bold, scene.Middle, scene.Ink)
 	flag := a.flags.ofRef(w.ref)
 	left := at.X + (blockBar+0.4)*symbol.M
-	base := at.Y + captionBase(0.5, flag > 0)
-	x := centred(text, at.X+(blockFuse+2)*symbol.M, left, at.X+blockRight*symbol.M-0.3, flag > 0)
-	a.caption(text, x, base, flag)
+	text := caption{lines: []string{scene.Ellipsis(w.words, smallMM, 11, scene.Regular)}}
+	x := centred(text, mid, left, at.X+blockRight*symbol.M-0.3, flag > 0)
+	a.caption(text, x, at.Y+captionBase(0.5, flag > 0), flag)
 }

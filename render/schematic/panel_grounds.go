@@ -55,7 +55,7 @@ func (d *drawing) groundRows(p *circuit.Part) []panelRow {
 	}
 	head := textRow(name, 8+textW(p.Ref+" ", scene.Bold), scene.Regular, scene.Ink)
 	rows := []panelRow{{
-		height: max(head.height, 6) + 0.6,
+		height: max(head.height, 4.6) + 0.6,
 		draw: func(sheet *scene.Sheet, x, y float64) {
 			d.set.Symbol(kind).Draw(symbol.NewPen(sheet, scene.Point{X: x + 3, Y: y}), "")
 			sheet.TextAt(scene.Point{X: x + 8, Y: y + capMM}, p.Ref, scene.TextStyle{SizeMM: smallMM, Face: scene.Bold, Colour: scene.Ink})

@@ -82,6 +82,10 @@ func (p *page) solveRows(air int) {
 			}
 		}
 	}
+	if p.cellar[0] != nil {
+		a, b := index[p.cellar[0]], index[p.cellar[1]]
+		s.add(bound{a, b, 0}, bound{b, a, 0})
+	}
 	for _, w := range p.wishes() {
 		a, b := index[w.a.row], index[w.b.row]
 		shift := w.a.off - w.b.off // b = a + shift
