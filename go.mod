@@ -4,11 +4,13 @@ go 1.26.0
 
 require (
 	github.com/alecthomas/kong v1.17.0
+	github.com/go-fonts/liberation v0.3.3
 	github.com/goccy/go-graphviz v0.2.10
 	github.com/google/go-cmp v0.7.0
 	github.com/jung-kurt/gofpdf v1.16.2
 	github.com/rogpeppe/go-internal v1.16.0
 	golang.org/x/image v0.47.0
+	golang.org/x/text v0.43.0
 	gonum.org/v1/gonum v0.17.0
 	gopkg.in/yaml.v3 v3.0.1
 )
@@ -17,10 +19,8 @@ require (
 	github.com/disintegration/imaging v1.6.2 // indirect
 	github.com/flopp/go-findfont v0.1.0 // indirect
 	github.com/fogleman/gg v1.3.0 // indirect
-	github.com/go-fonts/liberation v0.3.3 // indirect
 	github.com/golang/freetype v0.0.0-20170609003504-e2365dfdc4a0 // indirect
 	github.com/tetratelabs/wazero v1.10.1 // indirect
 	golang.org/x/sys v0.49.0 // indirect
-	golang.org/x/text v0.43.0 // indirect
 	golang.org/x/tools v0.51.0 // indirect
 )

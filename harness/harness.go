@@ -28,7 +28,7 @@ func Assess(d *design.Design) (*Review, error) {
 	if err != nil {
 		return nil, err
 	}
-	r := &Review{Design: d, Circuit: c, Solutions: solve.All(c, solve.Options{})}
+	r := &Review{Design: d, Circuit: c, Solutions: solveWarm(c)}
 	r.Budget = budget.Compute(c, r.Solutions)
 	r.Findings = rules.Check(&rules.Input{Circuit: c, Solutions: r.Solutions, Budget: r.Budget})
 	return r, nil

@@ -25,15 +25,9 @@ const (
 	fullChargeV12 = 14.4 // at which acceptance is stated; see the library's rows
 )
 
-// Figures for what a design leaves out.
-const (
-	unknownV12     = 12.7 // resting, full; common practice, no source
-	unknownPeukert = 1.25 // flooded: two battery monitor manuals
-	unknownRateH   = 20.0 // car batteries: two sources
-	unknownReserve = 0.6  // no start after 40 % used: car maker's bulletin
-	unknownOhmAh   = 0.34 // flooded, as in the library
-	unknownShare   = 0.2  // flooded, highest charging current: charge timing note
-)
+// unknownChemistry stands in for a chemistry, or for figures of it, that are not
+// known: the least favourable of the usual ones.
+const unknownChemistry = "flooded"
 
 // Battery is one battery, ready for reckoning. Make it with Of.
 type Battery struct {
@@ -57,30 +51,35 @@ func New(d *design.Battery, systemV float64) *Battery {
 	if !(d.CapacityAh.Value > 0) {
 		return nil
 	}
-	b := &Battery{capacityAh: d.CapacityAh.Value, class: systemV / 12}
-	if d.Chemistry != nil {
-		b.chem = *d.Chemistry
+	b := &Battery{capacityAh: d.CapacityAh.Value, class: systemV / 12, rateH: d.RateH.Value,
+		fullOhm: d.ResistanceOhm.Value, chem: chemistryOf(d)}
+	fill(&b.rateH, b.chem.RatedH)
+	fill(&b.fullOhm, b.chem.OhmAh/b.capacityAh*b.class)
+	return b
+}
+
+// chemistryOf is a battery's chemistry with what it leaves out filled in.
+func chemistryOf(d *design.Battery) library.Chemistry {
+	usual := library.Default().Chemistry(unknownChemistry)
+	if d.Chemistry == nil {
+		return *usual
 	}
-	c := &b.chem
-	fill(&c.Peukert, unknownPeukert)
-	fill(&c.RatedH, unknownRateH)
-	fill(&c.StartReserve, unknownReserve)
-	fill(&c.OhmAh, unknownOhmAh)
-	fill(&c.ChargeShare, unknownShare)
-	fill(&c.ChargeEfficiency, 0.85)
+	c := *d.Chemistry
+	fill(&c.Peukert, usual.Peukert)
+	fill(&c.RatedH, usual.RatedH)
+	fill(&c.StartReserve, usual.StartReserve)
+	fill(&c.OhmAh, usual.OhmAh)
+	fill(&c.ChargeShare, usual.ChargeShare)
+	fill(&c.ChargeEfficiency, usual.ChargeEfficiency)
 	fill(&c.EmptyOhmRatio, 1)
 	fill(&c.ColdOhmRatio, 1)
-	if d.Chemistry == nil {
-		c.NoChargeBelowC = -273
-	}
 	if len(c.OpenCircuit) == 0 {
-		c.OpenCircuit = []library.VoltsAt{{Charge: 1, Volts: unknownV12}}
+		c.OpenCircuit = usual.OpenCircuit
 	}
-	b.rateH = d.RateH.Value
-	fill(&b.rateH, c.RatedH)
-	b.fullOhm = d.ResistanceOhm.Value
-	fill(&b.fullOhm, c.OhmAh/b.capacityAh*b.class)
-	return b
+	if len(c.Acceptance) == 0 {
+		c.Acceptance = usual.Acceptance
+	}
+	return c
 }
 
 // fill sets what is zero.

@@ -15,8 +15,6 @@ func (b *Battery) acceptedShare(charge float64) float64 {
 	t := b.chem.Acceptance
 	last := len(t) - 1
 	switch {
-	case last < 0:
-		return b.chem.ChargeShare
 	case charge <= t[0].Charge:
 		return t[0].Share
 	case charge >= t[last].Charge:
@@ -44,11 +42,16 @@ func (b *Battery) MostChargeA(celsius float64) float64 {
 // hundreds of amperes at the regulated voltage, where a full battery in truth
 // takes almost nothing. +Inf when it must not be charged.
 func (b *Battery) ChargeOhm(charge, celsius float64) float64 {
+	return b.ChargeOhmFrom(b.OpenCircuitV(charge, celsius), charge, celsius)
+}
+
+// ChargeOhmFrom is ChargeOhm for another resting voltage.
+func (b *Battery) ChargeOhmFrom(restV, charge, celsius float64) float64 {
 	accepted := b.AcceptedA(charge, celsius)
 	if !(accepted > 0) {
 		return math.Inf(1)
 	}
-	rise := math.Max(fullChargeV12*b.class-b.OpenCircuitV(charge, celsius), 0.1*b.class)
+	rise := math.Max(fullChargeV12*b.class-restV, 0.1*b.class)
 	return math.Max(rise/accepted, b.Ohm(charge, celsius))
 }
 

@@ -11,7 +11,7 @@ type Budget struct {
 	Output      []Point // charging current over engine speed, ready to draw
 	VehicleA    float64 // the vehicle's own loads, duty counted, engine running, at regulated voltage
 	StandbyA    float64 // drawn from the battery with the key off, worst case
-	StandbyDays float64 // until the battery no longer starts the engine; +Inf without a drain
+	StandbyDays float64 // until the battery no longer starts the engine, self-discharge counted; +Inf when nothing is lost
 }
 
 // Point is a current at an engine speed.

@@ -3,6 +3,7 @@ package budget
 import (
 	"math"
 
+	"fusewright/harness/charging"
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
 	"fusewright/harness/solve"
@@ -21,32 +22,27 @@ func Compute(c *circuit.Circuit, sols []*solve.Solution) *Budget {
 		}
 	}
 	b.StandbyA = drainA(Parked(c, sols))
-	b.StandbyDays = StandbyDays(&d.Battery, b.StandbyA)
+	b.StandbyDays = StandbyDays(d, b.StandbyA)
 	return b
 }
 
-// outputCurve is the charging output with hot derating, from idle upwards.
+// curveSteps is how finely the output curve is drawn between two points.
+const curveSteps = 8
+
+// outputCurve is the charging output with hot derating.
 func outputCurve(d *design.Design) []Point {
 	var curve []Point
-	for _, p := range d.Charging.Output {
-		curve = append(curve, Point{p.RPM.Value, p.CurrentA.Value * hotShare(d)})
+	rpm, amps := charging.New(d.Charging.Output).Points(curveSteps)
+	for i := range rpm {
+		curve = append(curve, Point{rpm[i], amps[i] * charging.HotShare(&d.Charging)})
 	}
 	return curve
-}
-
-// hotShare is what is left of the output when the machine is hot.
-func hotShare(d *design.Design) float64 { return 1 - d.Charging.HotDerating.Or(0) }
-
-// OutputA is what the charging system gives at an engine speed when hot, in
-// amperes.
-func OutputA(d *design.Design, rpm float64) float64 {
-	return solve.ChargeLimitA(d, rpm) * hotShare(d)
 }
 
 // lineOf is the balance of one situation.
 func lineOf(s *solve.Solution) *Line {
 	d := s.Circuit.Design
-	l := &Line{Situation: s.Situation, OutputA: OutputA(d, s.Situation.EngineRPM),
+	l := &Line{Situation: s.Situation, OutputA: charging.HotA(d, s.Situation.EngineRPM),
 		Usable: s.Status == solve.Converged, BreakEvenRPM: math.NaN(), BatteryHours: math.Inf(1)}
 	if !l.Usable {
 		nan := math.NaN()
@@ -56,9 +52,9 @@ func lineOf(s *solve.Solution) *Line {
 	l.VehicleA, l.AccessoryA = demandA(s)
 	demand := l.VehicleA + l.AccessoryA
 	l.SpareA = l.OutputA - demand
-	l.BreakEvenRPM = BreakEvenRPM(d, demand)
+	l.BreakEvenRPM = charging.BreakEven(d, demand)
 	if l.SpareA < 0 {
-		l.BatteryHours = BatteryHours(&d.Battery, -l.SpareA)
+		l.BatteryHours = hoursCovered(d, -l.SpareA)
 	}
 	return l
 }
@@ -136,3 +132,6 @@ func vehicleA(c *circuit.Circuit) float64 {
 	}
 	return sum
 }
+
+// OutputA is the hot output of the charging system at an engine speed (rpm).
+func OutputA(d *design.Design, rpm float64) float64 { return charging.HotA(d, rpm) }

@@ -3,68 +3,34 @@ package budget
 import (
 	"math"
 
+	"fusewright/harness/battery"
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
 	"fusewright/harness/solve"
 )
 
-// Figures for a battery whose chemistry is not known: flooded lead-acid, the
-// least favourable of the usual ones.
-const (
-	peukertUnknown = 1.25 // battery monitor manuals, flooded (two sources)
-	reserveUnknown = 0.6  // no start after 40 % used: car maker's bulletin
-	rateUnknownH   = 20.0
-)
+// careC is the temperature at which a battery's hours and days are given: the
+// one its capacity is rated at.
+const careC = battery.RatedC
 
-// usableShare is the part of the capacity that may be drawn before starting is
-// not sure.
-func usableShare(b *design.Battery) float64 {
-	if b.Chemistry != nil && b.Chemistry.StartReserve > 0 {
-		return 1 - b.Chemistry.StartReserve
-	}
-	return 1 - reserveUnknown
-}
-
-// BatteryHours is how long a full battery gives a current in amperes before it
-// reaches its start reserve, by Peukert's law with the rated hour H and
-// capacity C: t = (1 − reserve)·H·(C/(I·H))^k. Below the rated current the
-// law is not used to promise more than C. NaN without a capacity.
-func BatteryHours(b *design.Battery, currentA float64) float64 {
-	if !b.CapacityAh.Given() {
+// hoursCovered is how long a full battery makes up a deficit in amperes before
+// it reaches its start reserve; NaN without a capacity.
+func hoursCovered(d *design.Design, deficitA float64) float64 {
+	b := battery.Of(d)
+	if b == nil {
 		return math.NaN()
 	}
-	if !(currentA > 0) {
-		return math.Inf(1)
-	}
-	k, rate := peukertUnknown, rateUnknownH
-	if b.Chemistry != nil {
-		k, rate = orElse(b.Chemistry.Peukert, k), orElse(b.Chemistry.RatedH, rate)
-	}
-	rate = b.RateH.Or(rate)
-	c := b.CapacityAh.Value
-	full := rate * math.Pow(c/(currentA*rate), k)
-	return usableShare(b) * math.Min(full, c/currentA)
+	return b.HoursBetween(1, b.StartReserve(careC), deficitA)
 }
 
-func orElse(v, fallback float64) float64 {
-	if v > 0 {
-		return v
-	}
-	return fallback
-}
-
-// StandbyDays is how long a drain in amperes leaves the battery able to start
-// the engine: days = C·(1 − reserve) / (24·I). Neither the rate effect, which
-// would lengthen it, nor self-discharge, which shortens it, is counted. +Inf
-// without a drain, NaN without a capacity.
-func StandbyDays(b *design.Battery, drainA float64) float64 {
-	if !(drainA > 0) {
-		return math.Inf(1)
-	}
-	if !b.CapacityAh.Given() {
+// StandbyDays is how long a full battery starts the engine under a drain in
+// amperes, self-discharge counted; NaN without a capacity.
+func StandbyDays(d *design.Design, drainA float64) float64 {
+	b := battery.Of(d)
+	if b == nil {
 		return math.NaN()
 	}
-	return b.CapacityAh.Value * usableShare(b) / (24 * drainA)
+	return b.DaysToNoStart(drainA, 1, careC)
 }
 
 // Parked is the solution of the machine left alone with the largest drain. A

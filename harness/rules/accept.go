@@ -2,6 +2,8 @@ package rules
 
 import (
 	"fmt"
+	"slices"
+	"strconv"
 	"strings"
 
 	"fusewright/harness/design"
@@ -42,7 +44,7 @@ func accept(f *facts, found []*finding.Finding) []*finding.Finding {
 	p := &Pass{facts: f, rule: unusedAcceptance}
 	for _, a := range f.d.Accepted {
 		if acceptMatching(a, found) == 0 {
-			p.reportUnused(a)
+			p.reportUnused(a, found)
 		}
 	}
 	return append(found, p.found...)
@@ -69,8 +71,22 @@ func namesPart(part string, f *finding.Finding) bool {
 	return part == f.Part || part == f.Ref
 }
 
-func (p *Pass) reportUnused(a *design.Acceptance) {
+// partsOfRule lists, quoted, the parts at which a rule found something.
+func partsOfRule(rule string, found []*finding.Finding) []string {
+	var parts []string
+	for _, f := range found {
+		if quoted := strconv.Quote(f.Part); f.Rule == rule && !slices.Contains(parts, quoted) {
+			parts = append(parts, quoted)
+		}
+	}
+	return parts
+}
+
+func (p *Pass) reportUnused(a *design.Acceptance, found []*finding.Finding) {
 	what := fmt.Sprintf("no finding of rule %q concerns part %q", a.Rule.Value, a.Part.Value)
+	if parts := partsOfRule(a.Rule.Value, found); len(parts) > 0 {
+		what += fmt.Sprintf(" (it has findings at %s)", few(parts, 4))
+	}
 	if Find(a.Rule.Value) == nil {
 		what = fmt.Sprintf("there is no rule %q", a.Rule.Value)
 		if near := problem.Nearest(a.Rule.Value, Names()); near != "" {

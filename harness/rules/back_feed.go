@@ -14,10 +14,12 @@ var backFeed = &Rule{
 		"joined to the battery through the other feed, it protects nothing. Contacts count as closed, " +
 		"the relays all energised or all at rest. Two feeds from the same fuse are fine. " +
 		"Ways through a load are not looked at here.",
-	Formula:  "none: it is a question of topology",
-	Limits:   "none",
-	Why:      "when the fuse blows, the fault goes on being fed through the other way, and a circuit taken for dead is live",
-	Change:   "give the part one feed, or use a change-over contact so that only one feed can reach it",
+	Formula: "none: it is a question of topology",
+	Limits:  "none",
+	Why: "when the fuse blows, the fault goes on being fed through the other way, and a " +
+		"circuit taken for dead is live",
+	Change: "give the part one feed, or use a change-over contact so that only one feed can reach " +
+		"it",
 	Severity: "danger always",
 	Source:   "46 CFR 111.50-3(d): protective devices not in parallel with one another (one source)",
 	Bad: `
@@ -81,7 +83,8 @@ func feedsInto(t *circuit.Terminal) []*circuit.Wire {
 func (p *Pass) reportBackFeed(t *circuit.Terminal, fuses []string) {
 	feeds := feedsInto(t)
 	fin := ofWire(finding.Danger, feeds[len(feeds)-1])
-	fin.What = fmt.Sprintf("%s is fed %d ways, so another feed goes round %s", t.Part.Name, len(feeds), few(fuses, 4))
+	fin.What = fmt.Sprintf("%s is fed %d ways, so another feed goes round %s",
+		t.Part.Name, len(feeds), few(fuses, 4))
 	p.report(fin)
 }
 

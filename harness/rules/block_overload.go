@@ -10,9 +10,10 @@ import (
 )
 
 var blockOverload = &Rule{
-	Name:     "block-overload",
-	Title:    "a block carries more than its total limit",
-	Doc:      "The sum of the currents out of all ways, in the situation where it is most, against the block's total limit.",
+	Name:  "block-overload",
+	Title: "a block carries more than its total limit",
+	Doc: "The sum of the currents out of all ways, in the situation where it is most, against " +
+		"the block's total limit.",
 	Formula:  "Σ way currents ≤ total limit",
 	Limits:   "`total limit` of the block, or its type's figure",
 	Why:      "the input stud and bus bar heat although every way is within its limit",
@@ -46,7 +47,8 @@ taps:
 			limit := totalLimit(bl)
 			if sum := p.blockWorst(part); sum.A > limit {
 				fin := ofPart(finding.Fault, part)
-				fin.What = fmt.Sprintf("%s carries %s in all; its limit is %s", part.Name, amps(sum.A), rated(limit))
+				fin.What = fmt.Sprintf("%s carries %s in all; its limit is %s",
+					part.Name, amps(sum.A), rated(limit))
 				fin.Numbers = limited("total current", sum.A, limit, "A")
 				fin.Situation = sum.situation()
 				p.report(fin)

@@ -12,7 +12,8 @@ var chafingRun = &Rule{
 	Why:      "the insulation is cut through to the frame, at a place nobody sees",
 	Change:   "use a cover that protects against it, or lead the run elsewhere",
 	Severity: "fault",
-	Source:   "33 CFR 183.445, abrasion protection of conductors (one source); which covers protect: common practice",
+	Source: "33 CFR 183.445, abrasion protection of conductors (one source); which covers " +
+		"protect: common practice",
 	Bad: `
 runs:
   - {from: battery tray, to: rear, length: 600 mm, pinches: yes, cover: braided sleeve}

@@ -18,12 +18,15 @@ var chargingDeficit = &Rule{
 		"loads and the accessories, duty counted, at the regulated voltage. The finding names the speed " +
 		"from which the output suffices and how long the battery makes up the rest. It goes by the " +
 		"situation's name.",
-	Formula:  "spare = output(speed)·(1 − hot derating) − vehicle − accessories; hours by Peukert's law down to the start reserve",
-	Limits:   "spare ≥ 0",
-	Why:      "the battery makes up the rest and is found empty at the next start",
-	Change:   "run fewer loads in this situation, or keep the engine above the break-even speed",
-	Severity: "fault at cruising speed and above, or when no speed covers it; advice below cruising speed",
-	Source:   "arithmetic on the design's output curve; Peukert's law, battery monitor manuals (two sources)",
+	Formula: "spare = output(speed)·(1 − hot derating) − vehicle − accessories; hours by Peukert's " +
+		"law down to the start reserve",
+	Limits: "spare ≥ 0",
+	Why:    "the battery makes up the rest and is found empty at the next start",
+	Change: "run fewer loads in this situation, or keep the engine above the break-even speed",
+	Severity: "fault at cruising speed and above, or when no speed covers it; advice below cruising " +
+		"speed",
+	Source: "arithmetic on the design's output curve; Peukert's law, battery monitor manuals (two " +
+		"sources)",
 	Bad: `
 vehicle loads:
   machine: {power: 200 W, when: running}

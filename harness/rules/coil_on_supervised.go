@@ -12,9 +12,10 @@ var coilOnSupervised = &Rule{
 	Title: "a relay's coil hangs on a supervised circuit",
 	Doc: "A coil fed from a tap whose current a data-bus module watches (`supervised: yes`). Sources " +
 		"disagree whether such an output bears a coil, so the finding says to measure.",
-	Formula:  "none",
-	Limits:   "none",
-	Why:      "the module may read the coil as a fault, switch the output off or store an error; a dimmed output makes the relay chatter",
+	Formula: "none",
+	Limits:  "none",
+	Why: "the module may read the coil as a fault, switch the output off or store an error; a " +
+		"dimmed output makes the relay chatter",
 	Change:   "take the coil from an unsupervised tap, or use a trigger with a high-impedance input",
 	Severity: "fault",
 	Source:   "two discussions of supervised outputs that disagree; common practice, no source",

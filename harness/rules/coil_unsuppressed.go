@@ -13,10 +13,12 @@ var coilUnsuppressed = &Rule{
 	Title: "a relay's coil is not suppressed",
 	Doc: "A coil whose design says `suppressed by: none`. A design that does not say is data-missing. " +
 		"When the coil is fed from a supervised tap the finding is graver: a solid-state output switches it.",
-	Formula:  "none",
-	Limits:   "none",
-	Why:      "switching the coil off gives a spike of several hundred volts that ages switches and kills electronics",
-	Change:   "use a relay with a resistor or diode built in; 86 must be the positive side with a diode",
+	Formula: "none",
+	Limits:  "none",
+	Why: "switching the coil off gives a spike of several hundred volts that ages switches and " +
+		"kills electronics",
+	Change: "use a relay with a resistor or diode built in; 86 must be the positive side with a " +
+		"diode",
 	Severity: "advice; fault on a supervised tap",
 	Source:   "relay coil suppression, application note: 1000 to 1500 V without (one source)",
 	Bad: `

@@ -120,7 +120,8 @@ func (p *Pass) missingTimes() {
 		}
 		said[fuse.Fuse.Type] = true
 		f := ofFuse(finding.Advice, fuse)
-		f.What = fmt.Sprintf("whether %s bears the start of %s is not known: %s", fuseText(fuse), part.Name, c.Note)
+		f.What = fmt.Sprintf("whether %s bears the start of %s is not known: %s",
+			fuseText(fuse), part.Name, c.Note)
 		p.report(f)
 	}
 }

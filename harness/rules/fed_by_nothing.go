@@ -77,7 +77,8 @@ func (p *Pass) reportUnfed(part *circuit.Part) {
 	fin.What = part.Name + " names no feed"
 	if in := inlet(part); len(wiresTo(in)) > 0 {
 		w := wiresTo(in)[0]
-		fin.What = fmt.Sprintf("%s is fed by %s, which no supply reaches", part.Name, terminalText(w.From))
+		fin.What = fmt.Sprintf("%s is fed by %s, which no supply reaches",
+			part.Name, terminalText(w.From))
 		fin.Pos = w.Pos
 	}
 	p.report(fin)

@@ -13,10 +13,12 @@ var feedFuseUnderBranches = &Rule{
 	Doc: "What all accessories below a fuse draw when every one of them is on, whether or not a " +
 		"situation says so. A fuse that a situation already overloads is fuse-under-load and is left " +
 		"out here, as are factory fuses (tap-over-spare).",
-	Formula:  "sum of the rated currents below the fuse ≤ rating",
-	Limits:   "the fuse's rating",
-	Why:      "the first time everything is switched on together, the feed's fuse opens and takes every branch with it",
-	Change:   "fit a larger fuse and wire for the feed, or write down under `accepted` why the loads never run together",
+	Formula: "sum of the rated currents below the fuse ≤ rating",
+	Limits:  "the fuse's rating",
+	Why: "the first time everything is switched on together, the feed's fuse opens and takes " +
+		"every branch with it",
+	Change: "fit a larger fuse and wire for the feed, or write down under `accepted` why the " +
+		"loads never run together",
 	Severity: "advice",
 	Source:   "AC 43.13-1B par. 11-48: the device against the sum of connected loads (one source)",
 	Bad: `
@@ -56,7 +58,8 @@ func (p *Pass) judgeBranches(b *circuit.Branch) {
 		return
 	}
 	fin := ofFuse(finding.Advice, b)
-	fin.What = fmt.Sprintf("%s feeds %s, which draw %s together", fuseText(b), few(names(draws), 4), amps(sum))
+	fin.What = fmt.Sprintf("%s feeds %s, which draw %s together",
+		fuseText(b), few(names(draws), 4), amps(sum))
 	fin.Numbers = limited("sum of branches", sum, fuseRating(b), "A")
 	p.report(fin)
 }

@@ -12,9 +12,10 @@ var flexingRun = &Rule{
 	Title: "a flexing run is not covered",
 	Doc: "A run that flexes, or that leads to a place that moves, with wires in it and no sleeve, " +
 		"conduit or tape over it.",
-	Formula:  "none",
-	Limits:   "none",
-	Why:      "bent thousands of times against its neighbours, insulation wears through at the sharpest bend",
+	Formula: "none",
+	Limits:  "none",
+	Why: "bent thousands of times against its neighbours, insulation wears through at the " +
+		"sharpest bend",
 	Change:   "put a braided sleeve over the run and leave slack at full lock",
 	Severity: "fault",
 	Source:   "common practice, no source",
@@ -39,5 +40,6 @@ runs:
 // reportRun reports a fault of a run, which goes by its name.
 func (p *Pass) reportRun(b *circuit.Bundle, what string) {
 	p.report(finding.Finding{Severity: finding.Fault, Part: b.Run.Name, Ref: b.Run.Name, Pos: b.Run.Pos,
-		What: fmt.Sprintf("run %q with %s in it %s", b.Run.Name, plural(len(b.Wires), "wire", "wires"), what)})
+		What: fmt.Sprintf("run %q with %s in it %s",
+			b.Run.Name, plural(len(b.Wires), "wire", "wires"), what)})
 }

@@ -19,7 +19,8 @@ var fuseBreakingCapacity = &Rule{
 	Why:      "a fuse that must break more than it can may burst and go on arcing",
 	Change:   "fit a type with a higher breaking capacity as the first fuse",
 	Severity: "danger",
-	Source:   "Ohm's law, fault-current articles (two sources); breaking capacity of ISO 8820 types: makers' data sheets (two sources)",
+	Source: "Ohm's law, fault-current articles (two sources); breaking capacity of ISO 8820 " +
+		"types: makers' data sheets (two sources)",
 	Bad: `
 battery: {chemistry: LiFePO4, capacity: 100 Ah, rate: 20 h, resistance: 2 mΩ, at: battery tray}
 fuses:

@@ -18,7 +18,8 @@ var fuseGrading = &Rule{
 	Why:      "a fault in one branch can open the common fuse and take every other branch with it",
 	Change:   "raise the upstream rating if its wire allows it, or lower the downstream one",
 	Severity: "advice",
-	Source:   "selectivity by rating ratio, fuse application guidance (one source; blade fuses have no published ratio of their own)",
+	Source: "selectivity by rating ratio, fuse application guidance (one source; blade fuses have " +
+		"no published ratio of their own)",
 	Bad: `
 fuses:
   lamp fuse: {type: blade C, rating: 10 A, at: battery tray, fed by: keyed feed, wire: {size: 1.5 mm², length: 100 mm}}

@@ -19,11 +19,13 @@ var fuseInrush = &Rule{
 		"data-missing says so.",
 	Formula: "i(t) = I·(1 + (p − 1)·e^(−t/τ)); at each t the steady current of the same heat must open later " +
 		"than t on the fast edge; ∫i²dt above the running current ≤ 0.22 × melting I²t",
-	Limits:   "the fuse type's time band; 0.22 of the melting I²t for 100 000 starts",
-	Why:      "the fuse opens at switching on, or ages with every start and opens some day without a fault",
+	Limits: "the fuse type's time band; 0.22 of the melting I²t for 100 000 starts",
+	Why: "the fuse opens at switching on, or ages with every start and opens some day without " +
+		"a fault",
 	Change:   "fit a slower type or a larger rating that the wire still allows, or a soft start",
 	Severity: "fault",
-	Source:   "maker's guide to fuse selection, pulse chart (one source); makers' data sheets, time-current tables (one source)",
+	Source: "maker's guide to fuse selection, pulse chart (one source); makers' data sheets, " +
+		"time-current tables (one source)",
 	Bad: `
 fuses:
   pump fuse: {type: blade C, rating: 10 A, at: battery tray, fed by: keyed feed, wire: {size: 2.5 mm², length: 100 mm}}

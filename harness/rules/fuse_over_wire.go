@@ -14,12 +14,15 @@ var fuseOverWire = &Rule{
 		"battery. Its rating must not exceed the practice's share of what the wire may carry for good " +
 		"where it is laid. One finding a fuse, for the wire with the least room; return wires are " +
 		"judged by return-below-fuse, a wire as hot as its insulation by insulation-class.",
-	Formula:  "rating ≤ share × allowed current; allowed current by heat balance or table, whichever is less, with ambient, loaded wires in the run and cover",
-	Limits:   "the practice's fuse share of wire",
-	Why:      "an overload between what the wire bears and what the fuse opens at heats the wire past its insulation",
+	Formula: "rating ≤ share × allowed current; allowed current by heat balance or table, " +
+		"whichever is less, with ambient, loaded wires in the run and cover",
+	Limits: "the practice's fuse share of wire",
+	Why: "an overload between what the wire bears and what the fuse opens at heats the wire " +
+		"past its insulation",
 	Change:   "fit a smaller fuse or a thicker wire",
 	Severity: "danger",
-	Source:   "46 CFR 183.380(d) and ABYC E-11: rating not above the ampacity of the smallest conductor (two sources)",
+	Source: "46 CFR 183.380(d) and ABYC E-11: rating not above the ampacity of the smallest " +
+		"conductor (two sources)",
 	Bad: `
 fuses:
   lamp fuse: {type: blade C, rating: 30 A, at: battery tray, fed by: battery, wire: {size: 6 mm², length: 100 mm}}

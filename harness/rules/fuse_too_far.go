@@ -13,10 +13,13 @@ var fuseTooFar = &Rule{
 	Doc: "The length of conductor from the battery's positive post to the first fuse, splices and " +
 		"contacts on the way counted in. A conductor that is sheathed from end to end has the longer " +
 		"limit. A conductor that never meets a fuse is unfused-conductor.",
-	Formula:  "sum of the wire lengths from the source to the first fuse",
-	Limits:   "the practice's fuse distance, bare or sheathed; `limits: fuse distance` of the design",
-	Why:      "no fuse protects this stretch: chafed against metal it burns until the battery is empty",
-	Change:   "move the fuse to the battery, or run the stretch in a sheath or conduit from end to end",
+	Formula: "sum of the wire lengths from the source to the first fuse",
+	Limits: "the practice's fuse distance, bare or sheathed; `limits: fuse distance` of the " +
+		"design",
+	Why: "no fuse protects this stretch: chafed against metal it burns until the battery is " +
+		"empty",
+	Change: "move the fuse to the battery, or run the stretch in a sheath or conduit from end to " +
+		"end",
 	Severity: "fault; danger at more than twice the limit",
 	Source:   "33 CFR 183.455(b): 7 in along the conductor, 40 in when sheathed (two sources)",
 	Bad: `

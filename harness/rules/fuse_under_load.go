@@ -13,12 +13,15 @@ var fuseUnderLoad = &Rule{
 	Doc: "The largest current of each fuse over all situations against what it bears without ageing. " +
 		"Starting current is fuse-inrush; loads that no situation turns on together are " +
 		"feed-fuse-under-branches. Factory fuses are judged by tap-over-spare.",
-	Formula:  "current ≤ rating × the smaller of the practice's load share and the maker's share at the ambient",
-	Limits:   "the practice's load share of fuse; the fuse type's re-rating table",
-	Why:      "run at its limit a fuse ages and opens on a warm day without any fault",
-	Change:   "fit the next larger fuse the wire allows, or share the loads between two fuses",
-	Severity: "fault; danger when the current exceeds the rating and a critical load depends on the fuse",
-	Source:   "makers' data sheets, blade fuses 32 V: continuous load against ambient (one source); the share is from memory",
+	Formula: "current ≤ rating × the smaller of the practice's load share and the maker's share at " +
+		"the ambient",
+	Limits: "the practice's load share of fuse; the fuse type's re-rating table",
+	Why:    "run at its limit a fuse ages and opens on a warm day without any fault",
+	Change: "fit the next larger fuse the wire allows, or share the loads between two fuses",
+	Severity: "fault; danger when the current exceeds the rating and a critical load depends on the " +
+		"fuse",
+	Source: "makers' data sheets, blade fuses 32 V: continuous load against ambient (one source); " +
+		"the share is from memory",
 	Bad: `
 fuses:
   heat fuse: {type: blade C, rating: 3 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}

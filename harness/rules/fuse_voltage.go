@@ -12,12 +12,14 @@ var fuseVoltage = &Rule{
 	Title: "a fuse is not made for the system's voltage",
 	Doc: "The voltage rating of each fuse, breaker or PTC against the nominal system voltage or the " +
 		"regulated voltage, whichever is higher. A 48 V system counts as 60 V, the top of its range.",
-	Formula:  "voltage rating ≥ highest voltage of ordinary use",
-	Limits:   "the fuse type's voltage rating",
-	Why:      "above its voltage a fuse may go on arcing after it has melted, so it does not break the circuit",
+	Formula: "voltage rating ≥ highest voltage of ordinary use",
+	Limits:  "the fuse type's voltage rating",
+	Why: "above its voltage a fuse may go on arcing after it has melted, so it does not break " +
+		"the circuit",
 	Change:   "fit a type rated for the voltage, such as 58 V blade fuses on a 48 V system",
 	Severity: "danger",
-	Source:   "33 CFR 183.455(d) (one source); 32 V fuse-links not on a 48 V system: SAE J2576 guide (one source)",
+	Source: "33 CFR 183.455(d) (one source); 32 V fuse-links not on a 48 V system: SAE J2576 " +
+		"guide (one source)",
 	Bad: `
 system: 48 V
 battery: {chemistry: AGM, capacity: 12 Ah, rate: 10 h, resistance: 40 mΩ, at: battery tray}

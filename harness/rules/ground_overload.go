@@ -40,7 +40,8 @@ loads:
 			}
 			if w := p.groundWorst(part); w.A > g.LimitA.Value {
 				fin := ofPart(finding.Fault, part)
-				fin.What = fmt.Sprintf("%s carries %s of returns; its limit is %s", part.Name, amps(w.A), rated(g.LimitA.Value))
+				fin.What = fmt.Sprintf("%s carries %s of returns; its limit is %s",
+					part.Name, amps(w.A), rated(g.LimitA.Value))
 				fin.Numbers = limited("current", w.A, g.LimitA.Value, "A")
 				fin.Situation = w.situation()
 				p.report(fin)

@@ -15,9 +15,6 @@ type guard struct {
 	fuse *circuit.Branch // the one that opens; nil without
 }
 
-// open tells whether some way from the source has no fuse at all.
-func (g guard) open() bool { return math.IsInf(g.A, 1) }
-
 // known tells whether there is a fuse with a rating to compare with.
 func (g guard) known() bool { return g.fuse != nil && g.A > 0 }
 

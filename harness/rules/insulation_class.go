@@ -63,7 +63,8 @@ func (p *Pass) reportHotPlace(w *circuit.Wire, n int) {
 	fin.What = fmt.Sprintf("%s meets %s at %s; its insulation %s is of class %s, %s with the margin",
 		wireText(w), celsius(w.AmbientC), w.AmbientAt, t.Name, celsius(t.ClassC), celsius(limit))
 	if n > 1 {
-		fin.What += fmt.Sprintf(" (and %s of this kind there)", plural(n-1, "other wire", "other wires"))
+		fin.What += fmt.Sprintf(" (and %s of this kind there)",
+			plural(n-1, "other wire", "other wires"))
 	}
 	fin.Numbers = limited("ambient", w.AmbientC, limit, "°C")
 	fin.Source = t.Source.String() + "; " + p.limitSource("margin to class K", false)

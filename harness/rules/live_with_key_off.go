@@ -17,12 +17,13 @@ var liveWithKeyOff = &Rule{
 		"can be left on; such loads are reported once, at the first switch. `stays live: \"reason\"` on " +
 		"the load, or on any part its current passes, says that it is meant. Loads behind a relay that " +
 		"nothing can release belong to relay-never-released.",
-	Formula:  "none: it is a question of topology",
-	Limits:   "none",
-	Why:      "a load the key does not switch off empties the battery of a parked machine",
-	Change:   "feed it behind a key-controlled relay or tap, or give the reason as `stays live`",
-	Severity: "fault when it is on whenever the battery is connected; advice when a hand switch can leave it on",
-	Source:   "common practice, no source",
+	Formula: "none: it is a question of topology",
+	Limits:  "none",
+	Why:     "a load the key does not switch off empties the battery of a parked machine",
+	Change:  "feed it behind a key-controlled relay or tap, or give the reason as `stays live`",
+	Severity: "fault when it is on whenever the battery is connected; advice when a hand switch can " +
+		"leave it on",
+	Source: "common practice, no source",
 	Bad: `
 fuses:
   lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: battery, wire: {size: 1 mm², length: 100 mm}}
@@ -46,7 +47,8 @@ limits: {standby: 2 A, days to no start: 8 h}
 func (p *Pass) reportAlwaysOn(part *circuit.Part) {
 	fin := ofPart(finding.Fault, part)
 	drain := p.ratedDrawA(loadBranch(part))
-	fin.What = fmt.Sprintf("%s is on whenever the battery is connected and draws about %s", part.Name, amps(drain))
+	fin.What = fmt.Sprintf("%s is on whenever the battery is connected and draws about %s",
+		part.Name, amps(drain))
 	fin.Numbers = []finding.Number{{Name: "drain", Value: drain, Unit: "A"}}
 	p.report(fin)
 }

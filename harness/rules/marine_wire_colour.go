@@ -13,9 +13,10 @@ var marineWireColour = &Rule{
 	Doc: "Boats only: returns must be black or yellow, and no feed may be black, green or green-yellow. " +
 		"Vehicles have no colour code for added accessories that could be cited, so nothing is said " +
 		"there. One finding a colour and role, at the first such wire.",
-	Formula:  "none",
-	Limits:   "the practice is marine",
-	Why:      "the next hand at the loom takes a black wire for a negative and a green one for bonding",
+	Formula: "none",
+	Limits:  "the practice is marine",
+	Why: "the next hand at the loom takes a black wire for a negative and a green one for " +
+		"bonding",
 	Change:   "use black or yellow for returns and red or the circuit's own colour for feeds",
 	Severity: "advice",
 	Source:   "ABYC E-11 Tables XIV and XV (two sources)",
@@ -75,9 +76,11 @@ func misleads(back bool, code string) bool {
 func (p *Pass) reportColour(w *circuit.Wire, n int, back bool) {
 	f := ofWire(finding.Advice, w)
 	if back {
-		f.What = fmt.Sprintf("return %s is %s; black or yellow means negative on a boat", wireText(w), w.Spec.Colour.Code())
+		f.What = fmt.Sprintf("return %s is %s; black or yellow means negative on a boat",
+			wireText(w), w.Spec.Colour.Code())
 	} else {
-		f.What = fmt.Sprintf("feed %s is %s, which means negative or bonding on a boat", wireText(w), w.Spec.Colour.Code())
+		f.What = fmt.Sprintf("feed %s is %s, which means negative or bonding on a boat",
+			wireText(w), w.Spec.Colour.Code())
 	}
 	if n > 1 {
 		f.What += fmt.Sprintf(" (and %s)", plural(n-1, "more like it", "more like it"))

@@ -14,10 +14,12 @@ var noTerminalFits = &Rule{
 	Doc: "Each wire end: a terminal that the design names must take the conductor's area in its barrel; " +
 		"where it names none, the library must hold one of the kind the part needs for that area. An " +
 		"end whose kind is not known is not judged.",
-	Formula:  "least area ≤ conductor area ≤ largest area of the barrel",
-	Limits:   "barrel range of the terminals in the library",
-	Why:      "a barrel too large does not grip and one too small is cut down until it does not carry",
-	Change:   "use another size of wire, another terminal, or a short tail of the right size with a splice",
+	Formula: "least area ≤ conductor area ≤ largest area of the barrel",
+	Limits:  "barrel range of the terminals in the library",
+	Why: "a barrel too large does not grip and one too small is cut down until it does not " +
+		"carry",
+	Change: "use another size of wire, another terminal, or a short tail of the right size with a " +
+		"splice",
 	Severity: "fault",
 	Source:   "size guides of insulated terminals, ranges in AWG (two sources), in mm² from memory",
 	Bad: `

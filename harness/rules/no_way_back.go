@@ -13,9 +13,10 @@ var noWayBack = &Rule{
 	Doc: "A load whose negative side is not joined to the battery's negative post: it names no return, " +
 		"or the ground it names leads nowhere. A ground that leads nowhere is reported once, with the " +
 		"loads that depend on it. Coils are relay-never-energised.",
-	Formula:  "none: it is a question of topology",
-	Limits:   "none",
-	Why:      "without a return nothing works, or the current finds its own way through another load or a control cable",
+	Formula: "none: it is a question of topology",
+	Limits:  "none",
+	Why: "without a return nothing works, or the current finds its own way through another " +
+		"load or a control cable",
 	Change:   "name a ground as `returns to`, and lead each ground block to the battery",
 	Severity: "fault; danger for a critical load",
 	Source:   "common practice, no source",

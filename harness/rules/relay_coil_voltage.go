@@ -18,12 +18,14 @@ var relayCoilVoltage = &Rule{
 	Doc: "The coil's nominal voltage against the system's, and in each situation in which the coil is " +
 		"supplied: its voltage against the pull-in voltage of a coil as warm as the relay's place. A " +
 		"coil that is not supplied at all is not judged.",
-	Formula:  "coil nominal = system nominal; V coil ≥ V pull-in at 20 °C × (1 + 0.00393·(T − 20))",
-	Limits:   "pull-in voltage and coil voltage of the relay form",
-	Why:      "a coil below its pull-in voltage closes late, weakly or not at all; one above its voltage burns",
+	Formula: "coil nominal = system nominal; V coil ≥ V pull-in at 20 °C × (1 + 0.00393·(T − 20))",
+	Limits:  "pull-in voltage and coil voltage of the relay form",
+	Why: "a coil below its pull-in voltage closes late, weakly or not at all; one above its " +
+		"voltage burns",
 	Change:   "use the form for the system's voltage, a thicker coil feed, or a cooler place",
 	Severity: "fault",
-	Source:   "makers' data sheets, mini and micro relays: pull-in 8 V of 12 V, coil resistance against temperature (two sources)",
+	Source: "makers' data sheets, mini and micro relays: pull-in 8 V of 12 V, coil resistance " +
+		"against temperature (two sources)",
 	Bad: `
 relays:
   lamp relay: {form: mini make 24 V, at: battery tray, fed by: lamp fuse, wire: {size: 1 mm², length: 100 mm}, coil: {fed by: lamp fuse, returns to: frame, suppressed by: diode, wire: {size: 1 mm², length: 100 mm}, return wire: {size: 1 mm², length: 100 mm}}}
@@ -53,7 +55,8 @@ loads:
 
 func (p *Pass) reportCoilNominal(part *circuit.Part, form *library.RelayForm) {
 	fin := ofPart(finding.Fault, part)
-	fin.What = fmt.Sprintf("%s has a %s coil in a %s system", part.Name, volts(form.CoilV), volts(p.nominalV()))
+	fin.What = fmt.Sprintf("%s has a %s coil in a %s system",
+		part.Name, volts(form.CoilV), volts(p.nominalV()))
 	fin.Numbers = []finding.Number{{Name: "coil voltage", Value: form.CoilV, Unit: "V"},
 		{Name: "limit", Value: p.nominalV(), Unit: "V"}}
 	p.report(fin)
@@ -80,7 +83,8 @@ func (p *Pass) judgePullIn(part *circuit.Part, form *library.RelayForm) {
 		return
 	}
 	fin := ofPart(finding.Fault, part)
-	fin.What = fmt.Sprintf("the coil of %s gets %s and needs %s to pull in where it stands", part.Name, volts(least), volts(need))
+	fin.What = fmt.Sprintf("the coil of %s gets %s and needs %s to pull in where it stands",
+		part.Name, volts(least), volts(need))
 	fin.Numbers = floored("coil voltage", least, need, "V")
 	fin.Situation = at.Situation.Name
 	p.report(fin)

@@ -15,10 +15,11 @@ var relayContactOverload = &Rule{
 	Doc: "What draws below each contact, by kind: filament lamps and motors have their own ratings, since " +
 		"they start with many times their current. Shares of different kinds add up. The make rating " +
 		"is reduced for the relay's ambient by its form's table.",
-	Formula:  "Σ current / rating for its kind ≤ 1",
-	Limits:   "ratings of the relay form in the library, times the share at the ambient",
-	Why:      "an overloaded contact welds shut, and what it feeds stays live",
-	Change:   "use a relay with a higher rating for this kind of load, or share the loads between two",
+	Formula: "Σ current / rating for its kind ≤ 1",
+	Limits:  "ratings of the relay form in the library, times the share at the ambient",
+	Why:     "an overloaded contact welds shut, and what it feeds stays live",
+	Change: "use a relay with a higher rating for this kind of load, or share the loads between " +
+		"two",
 	Severity: "danger",
 	Source:   "makers' data sheets, mini and micro relays (one source)",
 	Bad: `

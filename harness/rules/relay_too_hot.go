@@ -46,7 +46,8 @@ loads:
 			}
 			if t := part.Place.AmbientC.Or(0); t > r.Form.MaxC {
 				fin := ofPart(finding.Fault, part)
-				fin.What = fmt.Sprintf("%s stands at %s in %s; %s bears %s", part.Name, part.Place.Name,
+				fin.What = fmt.Sprintf("%s stands at %s in %s; %s bears %s",
+					part.Name, part.Place.Name,
 					celsius(t), r.Form.Name, celsius(r.Form.MaxC))
 				fin.Numbers = limited("ambient", t, r.Form.MaxC, "°C")
 				fin.Source = r.Form.Source.String()

@@ -18,7 +18,8 @@ var returnBelowFuse = &Rule{
 	Why:      "the feed survives the fault and the return burns in the same loom",
 	Change:   "make the return as thick as the feed",
 	Severity: "danger",
-	Source:   "46 CFR 183.380(d) and ABYC E-11: rating not above the ampacity of the smallest conductor (two sources)",
+	Source: "46 CFR 183.380(d) and ABYC E-11: rating not above the ampacity of the smallest " +
+		"conductor (two sources)",
 	Bad: `
 fuses:
   lamp fuse: {type: blade C, rating: 30 A, at: battery tray, fed by: battery, wire: {size: 6 mm², length: 100 mm}}

@@ -15,12 +15,15 @@ var situationUnsolved = &Rule{
 		"more than the wires can carry), whose relays do not settle, or that did not converge is " +
 		"reported with the place where it failed, and none of its numbers is used by any rule. It goes " +
 		"by the situation's name.",
-	Formula:  "none",
-	Limits:   "none",
-	Why:      "what collapses on paper resets, chatters or stalls in use; and nothing else could be checked in this situation",
-	Change:   "look at the place named: thicker wires, fewer loads at once, a relay coil not fed through its own contact",
+	Formula: "none",
+	Limits:  "none",
+	Why: "what collapses on paper resets, chatters or stalls in use; and nothing else could be " +
+		"checked in this situation",
+	Change: "look at the place named: thicker wires, fewer loads at once, a relay coil not fed " +
+		"through its own contact",
 	Severity: "danger when it collapses or chatters; fault when it did not converge",
-	Source:   "maximum power theorem: a feed gives most when the load has half of the source voltage",
+	Source: "maximum power theorem: a feed gives most when the load has half of the source " +
+		"voltage",
 	Bad: `
 loads:
   tail lamp: {power: 40 W, behaves: constant power, at: rear, fed by: lamp fuse, wire: {size: 0.75 mm², length: 60 m}, returns to: frame}
@@ -66,7 +69,8 @@ func (p *Pass) reportUnsolved(list []*solve.Solution) {
 		f.What += ", " + s.Why
 	}
 	if len(list) > 1 {
-		f.What += fmt.Sprintf(" (and likewise in %s)", plural(len(list)-1, "other situation", "other situations"))
+		f.What += fmt.Sprintf(" (and likewise in %s)",
+			plural(len(list)-1, "other situation", "other situations"))
 	}
 	if s.At != nil && len(s.At.Terminals) > 0 {
 		f.Pos = s.At.Terminals[0].Part.Pos

@@ -19,14 +19,16 @@ var standbyDrain = &Rule{
 	Doc: "What the battery loses with the key off, nothing switched on and every switch open: standby " +
 		"draws, loads that stay live for a reason, the vehicle's own permanent loads. Loads reported as " +
 		"live-with-key-off and coils reported as relay-never-released are left out: mending those mends " +
-		"their drain. Self-discharge is not counted.",
-	Formula: "days = capacity × (1 − start reserve) / (24 h × drain)",
+		"their drain. Self-discharge is counted in the days.",
+	Formula: "days = capacity × (1 − start reserve) / (24 h × drain), with self-discharge: ln((1 + " +
+		"i/k)/(reserve + i/k))/k for a drain of i and a self-discharge of k capacities a day",
 	Limits: "`limits: days to no start` of the design, 14 days when it gives none; `limits: standby`, " +
 		"current, when given",
 	Why:      "after that time the battery no longer starts the engine",
 	Change:   "feed standing draws behind the key, fit a battery switch, or keep a charger on",
 	Severity: "fault",
-	Source:   "days and start reserve: car maker's service bulletin (one source); 14 days: common practice, no source",
+	Source: "days and start reserve: car maker's service bulletin (one source); 14 days: common " +
+		"practice, no source",
 	Bad: `
 fuses:
   lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
@@ -48,13 +50,13 @@ loads:
 			return
 		}
 		drain := p.in.Budget.StandbyA - p.reportedDrainA()
-		days := budget.StandbyDays(&p.d.Battery, drain)
+		days := budget.StandbyDays(p.d, drain)
 		limitA, limitDays := p.d.Limits.StandbyA, p.d.Limits.StandbyDays.Or(standbyDays)
 		switch {
 		case limitA.Given() && drain > limitA.Value:
 			p.reportDrain(drain, days, limited("drain", drain, limitA.Value, "A"),
 				"the design allows "+amps(limitA.Value))
-		case days < limitDays:
+		case drain > 0 && days < limitDays:
 			p.reportDrain(drain, days, floored("days to no start", days, limitDays, "days"),
 				fmt.Sprintf("it is to start after %.4g days", limitDays))
 		}

@@ -15,7 +15,8 @@ var switchOverload = &Rule{
 		"ratings by kind in the library; a switch with only a rating is divided by 5 for filament lamps " +
 		"and by 2 for motors (8 and 3 on systems above 12 V). Shares of different kinds add up. " +
 		"Switches built into a load are the load's own affair.",
-	Formula:  "Σ current / rating for its kind ≤ 1; rating for lamps and motors = resistive rating / factor",
+	Formula: "Σ current / rating for its kind ≤ 1; rating for lamps and motors = resistive rating " +
+		"/ factor",
 	Limits:   "the switch type in the library, or the design's rating with the factors",
 	Why:      "lamps and motors start with many times their current: the contact burns or welds",
 	Change:   "use a switch of a higher rating, or let it switch a relay's coil only",

@@ -18,7 +18,8 @@ var tapOverSpare = &Rule{
 	Why:      "the factory fuse opens and takes the machine's own circuit with it",
 	Change:   "use the tap for a relay's coil only and feed the load from the battery",
 	Severity: "fault",
-	Source:   "body-builder guidance: total with the added load below the circuit's fuse and weakest part (one source)",
+	Source: "body-builder guidance: total with the added load below the circuit's fuse and " +
+		"weakest part (one source)",
 	Bad: `
 taps:
   keyed feed: {at: battery tray, hot: key, fuse: 10 A, spare: 300 mA, supervised: no}
@@ -35,7 +36,8 @@ taps:
 			}
 			if w := p.tapWorst(part); w.A > t.SpareA.Value {
 				fin := ofPart(finding.Fault, part)
-				fin.What = fmt.Sprintf("%s gives %s and has %s to spare", part.Name, amps(w.A), amps(t.SpareA.Value))
+				fin.What = fmt.Sprintf("%s gives %s and has %s to spare",
+					part.Name, amps(w.A), amps(t.SpareA.Value))
 				fin.Numbers = limited("current", w.A, t.SpareA.Value, "A")
 				fin.Situation = w.situation()
 				p.report(fin)

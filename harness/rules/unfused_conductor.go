@@ -19,7 +19,8 @@ var unfusedConductor = &Rule{
 	Why:      "a short anywhere along it draws the battery's full current until the wire burns open",
 	Change:   "put a fuse at the source end, sized for the smallest wire downstream",
 	Severity: "danger always",
-	Source:   "33 CFR 183.455(a) and 46 CFR 111.50-5(a): a device in each ungrounded conductor, where it receives its supply (one source)",
+	Source: "33 CFR 183.455(a) and 46 CFR 111.50-5(a): a device in each ungrounded conductor, " +
+		"where it receives its supply (one source)",
 	Bad: `
 loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: battery, wire: {size: 1 mm²}, returns to: frame, stays live: "marks the parked machine", own switch: true}

@@ -14,9 +14,11 @@ var voltageDrop = &Rule{
 	Doc: "For every load that is on: the voltage at the battery's posts less the voltage at the load, so " +
 		"feed and return together, with fuses, contacts and terminations, wires warm. The worst " +
 		"situation is reported.",
-	Formula:  "drop = (V battery − V load) / nominal system voltage",
-	Limits:   "the practice's limit for critical or other loads; `limits: drop critical`, `drop other` of the design",
-	Why:      "lamps dim, motors stall and heat, electronics reset, and the lost power heats the wires",
+	Formula: "drop = (V battery − V load) / nominal system voltage",
+	Limits: "the practice's limit for critical or other loads; `limits: drop critical`, `drop " +
+		"other` of the design",
+	Why: "lamps dim, motors stall and heat, electronics reset, and the lost power heats the " +
+		"wires",
 	Change:   "use a thicker feed and return, or shorten them",
 	Severity: "fault; danger for a critical load at more than twice its limit",
 	Source:   "ABYC E-11: 3 % critical, 10 % other, of the nominal voltage (two sources)",

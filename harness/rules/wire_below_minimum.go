@@ -12,12 +12,14 @@ var wireBelowMinimum = &Rule{
 	Title: "a wire is thinner than the practice allows",
 	Doc: "The copper area of every wire against the smallest conductor of the practice, and against the " +
 		"smallest for places that move when one of its ends moves or a run it lies in flexes.",
-	Formula:  "area ≥ minimum",
-	Limits:   "the practice's least mm² and least flexing mm²",
-	Why:      "whatever its current, a thin wire breaks at the crimp when it is pulled or bent often",
+	Formula: "area ≥ minimum",
+	Limits:  "the practice's least mm² and least flexing mm²",
+	Why: "whatever its current, a thin wire breaks at the crimp when it is pulled or bent " +
+		"often",
 	Change:   "use the next size up",
 	Severity: "advice; fault where it flexes",
-	Source:   "33 CFR 183.425(d) and ISO 10133:2012 clause 7.7 on boats; common practice on vehicles",
+	Source: "33 CFR 183.425(d) and ISO 10133:2012 clause 7.7 on boats; common practice on " +
+		"vehicles",
 	Bad: `
 loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 0.35 mm²}, returns to: frame}
@@ -49,7 +51,8 @@ func (p *Pass) judgeMinimum(w *circuit.Wire) {
 		return
 	}
 	fin := ofWire(severity, w)
-	fin.What = fmt.Sprintf("%s has %s of copper; at least %s is wanted%s", wireText(w), area(mm2), area(least), where)
+	fin.What = fmt.Sprintf("%s has %s of copper; at least %s is wanted%s",
+		wireText(w), area(mm2), area(least), where)
 	fin.Numbers = floored("area", mm2, least, "mm²")
 	fin.Source = p.limitSource(key, false)
 	p.report(fin)

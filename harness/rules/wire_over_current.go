@@ -12,12 +12,14 @@ var wireOverCurrent = &Rule{
 	Doc: "The largest current of every wire over all situations against what it may carry for good at " +
 		"the hottest point it meets, with the wires loaded beside it and the cover of the run. A wire " +
 		"at a place as hot as its insulation has no allowed current: insulation-class.",
-	Formula:  "current ≤ allowed current, the smaller of the heat balance at class less margin and the practice's table",
+	Formula: "current ≤ allowed current, the smaller of the heat balance at class less margin and " +
+		"the practice's table",
 	Limits:   "heat balance, or the practice's current table where it has one",
 	Why:      "the conductor runs hotter than its insulation bears and ages, softens or burns",
 	Change:   "use a thicker wire or a higher insulation class, or move it to a cooler run",
 	Severity: "danger",
-	Source:   "heat balance of one wire in still air (Churchill-Chu 1975, IEC 60287 scheme), or the practice's table",
+	Source: "heat balance of one wire in still air (Churchill-Chu 1975, IEC 60287 scheme), or the " +
+		"practice's table",
 	Bad: `
 fuses:
   winch fuse: {type: blade C, rating: 25 A, at: battery tray, fed by: keyed feed, wire: {size: 6 mm², length: 100 mm}}

@@ -1,6 +1,7 @@
 package solve
 
 import (
+	"fusewright/harness/charging"
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
 )
@@ -14,23 +15,9 @@ const regulatorOhm = 0.005
 const regulatedClassV = 14.2
 
 // ChargeLimitA is what the charging system gives at an engine speed (rpm), in
-// amperes, cold: straight lines between the points of the output curve, from
-// nothing at standstill to the first point, and the last point's value above
-// it. Zero without a charging system or with the engine stopped.
-func ChargeLimitA(d *design.Design, rpm float64) float64 {
-	if d == nil || !d.Charging.Present() || !(rpm > 0) {
-		return 0
-	}
-	fromRPM, fromA := 0.0, 0.0
-	for _, p := range d.Charging.Output {
-		if rpm < p.RPM.Value {
-			share := (rpm - fromRPM) / (p.RPM.Value - fromRPM)
-			return fromA + share*(p.CurrentA.Value-fromA)
-		}
-		fromRPM, fromA = p.RPM.Value, p.CurrentA.Value
-	}
-	return fromA
-}
+// amperes, cold; see package charging. Zero without a charging system or with
+// the engine stopped.
+func ChargeLimitA(d *design.Design, rpm float64) float64 { return charging.OutputA(d, rpm) }
 
 // chargingLimitA is the limit in a situation under the options.
 func chargingLimitA(d *design.Design, s *design.Situation, opt *Options) float64 {

@@ -1,6 +1,16 @@
 // Package solve finds the DC operating point of a circuit in a situation by
 // nodal analysis with Newton iteration. It reads circuits and writes solutions;
 // it judges nothing.
+//
+// Every branch is a law i(v) of its own voltage (see Law), sources included, so
+// the matrix of slopes is symmetric: a sparse LDLᵀ factorisation in an order
+// made once for a circuit (Prepare) serves all situations, iterations and
+// faults. A Network is one solved situation that can be solved again with
+// changes (Resolve), or asked for linear estimates (Linear, Thevenin).
+//
+// A solution counts when currents balance at every node, the power given and
+// used agree within a millionth, relays have settled, and no constant-power
+// load has collapsed.
 package solve
 
 import (

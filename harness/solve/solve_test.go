@@ -147,7 +147,7 @@ func TestChargeLimit(t *testing.T) {
 	d := &design.Design{Charging: design.Charging{Output: []design.OutputPoint{
 		{RPM: solvetest.Given(1000), CurrentA: solvetest.Given(10)},
 		{RPM: solvetest.Given(3000), CurrentA: solvetest.Given(30)}}}}
-	for rpm, want := range map[float64]float64{0: 0, 500: 5, 1000: 10, 2000: 20, 3000: 30, 9000: 30} {
+	for rpm, want := range map[float64]float64{0: 0, 500: 0, 1000: 10, 2000: 20, 3000: 30, 9000: 30} {
 		near(t, "limit", solve.ChargeLimitA(d, rpm), want, 1e-12)
 	}
 	near(t, "no design", solve.ChargeLimitA(nil, 2000), 0, 0)

@@ -58,19 +58,19 @@ func heading(out io.Writer, c *circuit.Circuit, s *design.Situation) {
 	fmt.Fprint(out, "* A model, not the vehicle: local codes, the makers' instructions and licensed practice come first.\n")
 }
 
-// guess tells the simulator where to begin, to the nearest 10 mV: simulators
+// guess tells the simulator where to begin, to the nearest 0.1 mV: simulators
 // take whole Newton steps, and between the regulator's limit and the battery's
 // knee those can swing for ever. A .nodeset is let go before the final steps,
 // so the result is the simulator's own.
 func guess(out io.Writer, net *solve.Network, sol *solve.Solution) {
 	for _, n := range sol.Circuit.Nodes[1:] {
 		if v := sol.NodeV[n.Index]; !math.IsNaN(v) {
-			fmt.Fprintf(out, ".nodeset v(%s)=%.2f\n", node(n), v)
+			fmt.Fprintf(out, ".nodeset v(%s)=%.4f\n", node(n), v)
 		}
 	}
 	for _, b := range sol.Circuit.Branches {
 		if law, ok := net.Law(b); ok && law.Kind != solve.Ohmic {
-			fmt.Fprintf(out, ".nodeset v(m%d)=%.2f\n", b.Index, sol.NodeV[b.A.Index])
+			fmt.Fprintf(out, ".nodeset v(m%d)=%.4f\n", b.Index, sol.NodeV[b.A.Index])
 		}
 	}
 }
@@ -98,9 +98,6 @@ func branch(out io.Writer, b *circuit.Branch, law solve.Law) {
 	}
 	fmt.Fprintf(out, "V%d %s %s 0\n", b.Index, node(b.A), inner)
 	fmt.Fprintf(out, "B%d %s %s i=%s\n", b.Index, inner, node(b.B), expression(law, v))
-	if law.Kind == solve.Store { // open at the operating point; damps simulators that creep up to it in time
-		fmt.Fprintf(out, "C%d %s %s 1\n", b.Index, inner, node(b.B))
-	}
 }
 
 // expression is the current of a law as a function of the voltage v.

@@ -37,8 +37,12 @@ type Edge struct {
 	Weight    int // how much a straight line matters; 0 counts as 1
 }
 
-// engine guards the layout engine, which is not safe for use at once.
-var engine sync.Mutex
+// engine is the layout engine, which is not safe for use at once. It is made
+// once, because that costs more than a layout, and anew after a failure.
+var engine struct {
+	sync.Mutex
+	it *graphviz.Graphviz
+}
 
 // Order returns the nodes of each column from top to bottom. Nodes and edges in
 // the order of the design keep it where that costs no crossings: the edges that
@@ -50,13 +54,82 @@ func Order(nodes []Node, edges []Edge) ([][]int, error) {
 				nodes[e.From].Column, nodes[e.To].Column)
 		}
 	}
-	heights, err := run(describe(nodes, edges), len(nodes))
+	columns := make([][]int, len(group(nodes)))
+	for _, part := range components(len(nodes), edges) {
+		ordered, err := orderPart(nodes, edges, part)
+		if err != nil {
+			return nil, err
+		}
+		for col, list := range ordered {
+			columns[col] = append(columns[col], list...)
+		}
+	}
+	transpose(columns, nodes, edges)
+	return columns, nil
+}
+
+// components splits the nodes into sets that no edge joins, in the order of
+// their first nodes; each keeps a band of the drawing to itself.
+func components(count int, edges []Edge) [][]int {
+	up := make([]int, count)
+	for i := range up {
+		up[i] = i
+	}
+	root := func(i int) int {
+		for up[i] != i {
+			up[i] = up[up[i]]
+			i = up[i]
+		}
+		return i
+	}
+	for _, e := range edges {
+		a, b := root(e.From), root(e.To)
+		up[max(a, b)] = min(a, b)
+	}
+	place := map[int]int{}
+	var parts [][]int
+	for i := range count {
+		r := root(i)
+		if _, ok := place[r]; !ok {
+			place[r] = len(parts)
+			parts = append(parts, nil)
+		}
+		parts[place[r]] = append(parts[place[r]], i)
+	}
+	return parts
+}
+
+// orderPart orders one component: a node alone needs no engine.
+func orderPart(nodes []Node, edges []Edge, part []int) (map[int][]int, error) {
+	columns := map[int][]int{}
+	index := map[int]int{}
+	var own []Node
+	first := nodes[part[0]].Column
+	for k, i := range part {
+		index[i] = k
+		own = append(own, nodes[i])
+		first = min(first, nodes[i].Column)
+		columns[nodes[i].Column] = append(columns[nodes[i].Column], i)
+	}
+	if len(part) < 3 { // at most one in a column
+		return columns, nil
+	}
+	for k := range own {
+		own[k].Column -= first
+	}
+	var inner []Edge
+	for _, e := range edges {
+		if from, ok := index[e.From]; ok {
+			e.From, e.To = from, index[e.To]
+			inner = append(inner, e)
+		}
+	}
+	heights, err := run(describe(own, inner), len(own))
 	if err != nil {
 		return nil, err
 	}
-	columns := group(nodes)
 	for _, list := range columns {
-		sort.SliceStable(list, func(i, j int) bool { return heights[list[i]] > heights[list[j]] })
+		sort.SliceStable(list, func(i, j int) bool { return heights[index[list[i]]] > heights[index[list[j]]] })
 	}
 	return columns, nil
 }
@@ -116,22 +189,23 @@ func run(graph []byte, count int) (heights []float64, err error) {
 	defer engine.Unlock()
 	defer func() {
 		if r := recover(); r != nil {
+			engine.it = nil
 			err = fmt.Errorf("placement: the layout engine failed: %v", r)
 		}
 	}()
 	ctx := context.Background()
-	g, err := graphviz.New(ctx)
-	if err != nil {
-		return nil, fmt.Errorf("placement: %w", err)
+	if engine.it == nil {
+		if engine.it, err = graphviz.New(ctx); err != nil {
+			return nil, fmt.Errorf("placement: %w", err)
+		}
 	}
-	defer g.Close()
 	parsed, err := graphviz.ParseBytes(graph)
 	if err != nil {
 		return nil, fmt.Errorf("placement: %w", err)
 	}
 	defer parsed.Close()
 	var out bytes.Buffer
-	if err := g.Render(ctx, parsed, graphviz.Format("plain"), &out); err != nil {
+	if err := engine.it.Render(ctx, parsed, graphviz.Format("plain"), &out); err != nil {
 		return nil, fmt.Errorf("placement: %w", err)
 	}
 	return parse(&out, count)

@@ -8,11 +8,11 @@ import (
 type cellKind int
 
 const (
-	partCell cellKind = iota
-	inCell            // flag: a terminal shown elsewhere
-	outCell           // flag: a terminal goes on elsewhere
-	passCell          // a wire on its way through a column
-	blankCell         // room kept free for the source's cellar
+	partCell  cellKind = iota
+	inCell             // flag: a terminal shown elsewhere
+	outCell            // flag: a terminal goes on elsewhere
+	passCell           // a wire on its way through a column
+	blankCell          // room kept free for the source's cellar
 )
 
 // cell is one thing in a column: from left to right a lead with the labels of

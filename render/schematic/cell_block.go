@@ -11,7 +11,7 @@ import (
 const (
 	blockBar   = 1
 	blockFuse  = 2
-	blockRight = 6
+	blockRight = 6 // of the outline; one more when a way carries a flag
 )
 
 // wayStep is about what one way takes in rows; a piece of a block must fit.
@@ -115,19 +115,24 @@ func (d *drawing) symbolOfWay(v *way) *symbol.Symbol {
 func (d *drawing) shapeBlock(c *cell, goesOn bool, bus *circuit.Terminal) {
 	c.lead = max(d.leadOf(c), 1)
 	c.body = blockRight
+	for _, v := range c.ways {
+		if d.flags.ofRef(v.ref) > 0 {
+			c.body = blockRight + 1
+		}
+	}
 	c.caption = d.captionOf(c.part, float64(c.body+2)*symbol.M-1, 4)
 	for i, r := range c.rows {
 		r.top, r.bottom = 1.55, 1.8
 		if i < len(c.ways) {
 			v := c.ways[i]
 			if d.flags.ofRef(v.ref) > 0 {
-				r.bottom = 2.4
+				r.bottom = 2.85
 			}
 			if v.kind == breakerWay {
 				r.top = 3.5
 			}
 			if v.term != nil && len(d.feeds[v.term]) > 0 {
-				c.outlets = append(c.outlets, &outlet{cell: c, term: v.term, row: r, dx: blockRight})
+				c.outlets = append(c.outlets, &outlet{cell: c, term: v.term, row: r, dx: c.body})
 			}
 		}
 	}
@@ -158,4 +163,3 @@ func (d *drawing) placeBlockInlets(c *cell) {
 		in.row.bottom = max(in.row.bottom, float64(in.off)+1)
 	}
 }
-

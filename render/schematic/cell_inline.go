@@ -87,6 +87,9 @@ func (d *drawing) shapeInline(c *cell) {
 	c.lead = d.leadOf(c)
 	if c.part.Kind == circuit.Tap {
 		c.body = tapBody
+		if d.flags.ofPart(c.part) > 0 {
+			c.body += 2
+		}
 	}
 	if c.lead+c.body < minCaption && c.part.Kind != circuit.Tap {
 		c.lead = minCaption - c.body
@@ -100,7 +103,11 @@ func (d *drawing) shapeInline(c *cell) {
 		width = max(float64(c.body), minCaption)*symbol.M - 1
 		c.body = max(c.body, minCaption)
 	}
-	c.caption = d.captionOf(c.part, width, 3)
+	most := 3
+	if c.part.Kind == circuit.Tap {
+		most = 5
+	}
+	c.caption = d.captionOf(c.part, width, most)
 	r.bottom = max(low+0.8, captionBottom(s.Body.Y+s.Body.H, len(c.caption.lines), d.flags.ofPart(c.part) > 0))
 	d.addOutlets(c, int(s.Body.W))
 }

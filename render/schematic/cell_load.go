@@ -27,7 +27,7 @@ func (d *drawing) shapeLoad(c *cell) {
 		run, side := d.returnRun(c.returns)
 		c.body += run + side
 		low = max(low, float64((n-1)*returnStep)+groundDrop/symbol.M+0.15)
-		right += float64(run)*symbol.M - d.groundLeft(c.returns) - 0.8
+		right += float64(run)*symbol.M - d.groundLeft(c.returns) - 1.4
 	}
 	if len(c.inlets) > 1 || len(c.returns) > 1 {
 		low = max(low, float64(len(c.inlets)*d.inletStep()))

@@ -9,6 +9,9 @@ import (
 // relayBody is the width of a relay's outline.
 const relayBody = 8
 
+// relayDrop is where terminal 85 goes down, from the outline's left.
+const relayDrop = 6
+
 // relayShape is where things stand inside a relay, in modules from its contact
 // row; see paint_relay.go.
 type relayShape struct {
@@ -41,7 +44,7 @@ func (d *drawing) shapeRelay(c *cell) {
 	last := d.spreadInlets(coil, g.coil)
 	g.roof = -1.75
 	if g.changeover {
-		g.roof = -3.25
+		g.roof = -3.5
 	}
 	g.floor = g.coil + 3
 	if g.suppressor != "" {
@@ -59,7 +62,7 @@ func (d *drawing) shapeRelay(c *cell) {
 			g.drop = 3
 		}
 		for _, w := range c.returns {
-			c.lead = max(c.lead, d.labelM(w)-relayBody+2)
+			c.lead = max(c.lead, d.labelM(w)-relayDrop+1)
 		}
 		low = float64(g.floor+g.drop*n) + 1.75 + 0.3
 	}

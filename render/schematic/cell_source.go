@@ -50,7 +50,7 @@ func (d *drawing) sourceRows() (vehicle, generator, battery int) {
 func (d *drawing) shapeSource(c *cell) {
 	_, _, battery := d.sourceRows()
 	c.body = sourcePost
-	c.caption = d.captionOf(c.part, (sourceNeg-sourceTrunk-2.5)*symbol.M, 4)
+	c.caption = d.captionOf(c.part, (sourceNeg-sourceTrunk-2.5)*symbol.M, 3)
 	c.rows[0].top, c.rows[0].bottom = 1, 0.8
 	c.rows = append(c.rows, &row{cell: c, index: 1, top: 1.75, bottom: float64(battery+5) + 1.75 + 0.2})
 	d.addOutlets(c, sourceTrunk)

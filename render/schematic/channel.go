@@ -163,11 +163,16 @@ func (p *page) measureColumns(channels []channel) {
 	x := 0
 	for col, list := range p.columns {
 		body := 0
+		blank := 0
 		for _, c := range list {
+			if c.kind == blankCell { // stands under leads and bodies alike
+				blank = c.body
+				continue
+			}
 			p.leads[col] = max(p.leads[col], c.lead)
 			body = max(body, c.body)
 		}
-		p.widths[col] = p.leads[col] + body
+		p.widths[col] = max(p.leads[col]+body, blank)
 		p.columnX[col] = x
 		x += p.widths[col]
 		if col < len(channels) {

@@ -12,13 +12,30 @@ const flagBody = 12
 // layOut shares the circuit out to pages and lays each out. Wire labels in one
 // line are tried first; two lines are taken when that saves sheets.
 func (d *drawing) layOut() error {
-	one := d.count(false)
+	one, two := d.count(false), 0
 	if one > 1 {
-		if two := d.count(true); two >= one {
-			d.count(false)
-		}
+		two = d.count(true)
 	}
-	d.reset(d.stacked)
+	if one > trialPages || one == 1 {
+		return d.layOutWith(one > 1 && two < one)
+	}
+	if err := d.layOutWith(true); err != nil {
+		return err
+	}
+	two = len(d.pages)
+	if err := d.layOutWith(false); err != nil || len(d.pages) <= two {
+		return err
+	}
+	return d.layOutWith(true)
+}
+
+// trialPages is how many pages are laid out both ways to see which is shorter;
+// beyond that an estimate decides.
+const trialPages = 6
+
+// layOutWith lays all pages out with wire labels in two lines or one.
+func (d *drawing) layOutWith(stacked bool) error {
+	d.reset(stacked)
 	queue := d.start()
 	for {
 		for len(queue) > 0 {
@@ -53,6 +70,8 @@ func (d *drawing) reset(stacked bool) {
 	clear(d.feeds)
 	clear(d.returns)
 	clear(d.landed)
+	clear(d.refs)
+	d.drawnRefs = nil
 	d.buildCells()
 }
 
@@ -78,8 +97,7 @@ func (d *drawing) nextPage(queue []feed) (*page, []feed, error) {
 			return nil, nil, err
 		}
 		high, wide := p.height-d.paper.rowsM(), p.width()-d.paper.columnsM()
-		if high <= 0 && wide <= 0 || try == 12 {
-			d.spread(p)
+		if high <= 0 && wide <= 0 || try == 24 {
 			return p, rest, nil
 		}
 		for _, c := range p.cells {
@@ -91,7 +109,7 @@ func (d *drawing) nextPage(queue []feed) (*page, []feed, error) {
 			rows -= max(2, min(high, rows/3))
 		}
 		if wide > 0 {
-			width -= wide
+			width -= max(wide, 3)
 		}
 	}
 }
@@ -127,25 +145,30 @@ func (d *drawing) layPage(p *page) error {
 	}
 }
 
-// spread uses the rows that are left to give the page air.
-func (d *drawing) spread(p *page) {
-	rows := d.paper.rowsM()
-	for air := 2; air >= 0; air-- {
-		p.solveRows(air)
-		if p.height <= rows || air == 0 {
-			break
-		}
+// spread gives the page air between its cells, and the columns the width that
+// is left. It tells whether the page still fits its sheet.
+func (d *drawing) spread(p *page, air int) bool {
+	p.solveRows(air)
+	if p.height > d.paper.rowsM() && air > 0 {
+		return false
 	}
 	if p.routeAll() != nil { // with other rows another wire may be stuck
+		if air > 0 {
+			return false
+		}
 		p.solveRows(0)
 		p.routeAll()
 	}
 	columns := d.paper.columnsM()
+	if p.width() > columns && air > 0 {
+		return false
+	}
 	p.side = columns-p.width() >= panelM
 	if p.side {
 		columns -= panelM
 	}
 	p.placeColumns(columns)
+	return true
 }
 
 // rankCells gives each part its column: one to the right of whatever feeds it.

@@ -19,7 +19,7 @@ type page struct {
 	side    bool // a column of lists stands at the right
 	severed map[*inlet]bool
 	lines   []line
-	cellar  [2]*row // the source's lower row and the room kept beside it
+	cellar  [2]*row  // the source's lower row and the room kept beside it
 	panels  []*panel // lists that found room on this sheet
 }
 
@@ -163,9 +163,9 @@ func (k *packer) children(t *circuit.Terminal, list []*inlet, rank, budget int, 
 		}
 		full := k.d.fullOf(c)
 		whole := full <= left
-		tooBig := full > k.rows && left >= k.rows/2
+		roomy := left >= k.rows*6/10 // worth beginning a tree that does not fit whole
 		u, ok := 0, false
-		if whole || tooBig || force {
+		if whole || roomy || force {
 			u, ok = k.add(c, rank, left, force)
 		}
 		if !ok {
@@ -233,7 +233,14 @@ func (k *packer) rowLeast(c *cell, r *row) int {
 	return max(rowHeight(r), flags)
 }
 
-func rowHeight(r *row) int { return int(math.Ceil(r.top + r.bottom)) }
+// rowHeight is the rows a row takes. The source's cellar counts for nothing: it
+// stands beside what the battery feeds.
+func rowHeight(r *row) int {
+	if r.cell.kind == partCell && r.cell.part.Kind == circuit.Battery && r.index > 0 {
+		return 0
+	}
+	return int(math.Ceil(r.top + r.bottom))
+}
 
 // fullOf is the rows of a cell with everything it feeds.
 func (d *drawing) fullOf(c *cell) int {

@@ -27,7 +27,7 @@ func (a *painter) block(c *cell) {
 	if low == 0 {
 		bottom = a.at(0, float64(last)-0.6).Y
 	}
-	a.sheet.Rect(scene.Rect{X: at.X, Y: at.Y, W: blockRight * symbol.M, H: bottom - at.Y}, &outline, nil)
+	a.sheet.Rect(scene.Rect{X: at.X, Y: at.Y, W: float64(c.body) * symbol.M, H: bottom - at.Y}, &outline, nil)
 	bar := []scene.Point{a.at(float64(c.x+blockBar), float64(first)-0.6), a.at(float64(c.x+blockBar), float64(last)+0.6*min(low, 1))}
 	a.sheet.Polyline(bar, scene.Pen(symbol.BarMM))
 	a.blockCaption(c, at)
@@ -54,7 +54,7 @@ func (a *painter) blockCaption(c *cell, corner scene.Point) {
 // way draws one way of a block from the bar to the outline.
 func (a *painter) way(c *cell, r *row, w *way) {
 	p := a.pen(c.x, r.y)
-	right := float64(blockRight)
+	right := float64(c.body)
 	if w.kind == spareWay {
 		right = blockFuse
 	}
@@ -69,16 +69,17 @@ func (a *painter) way(c *cell, r *row, w *way) {
 		s.Draw(a.pen(c.x+blockFuse, r.y), "")
 	}
 	at := a.at(float64(c.x), float64(r.y))
-	a.text(at.X+(blockBar+0.4)*symbol.M, at.Y-gapMM, w.number, scene.Regular, scene.Left, scene.Ink)
 	mid := at.X + (blockFuse+2)*symbol.M
 	head := at.Y - gapMM
 	if s != nil {
 		head = at.Y + min(s.Body.Y, -0.5)*symbol.M - 0.45
 	}
-	a.text(mid, head, w.ref, scene.Bold, scene.Middle, scene.Ink)
 	flag := a.flags.ofRef(w.ref)
 	left := at.X + (blockBar+0.4)*symbol.M
+	a.text(left, at.Y-0.5*symbol.M-0.45, w.number, scene.Regular, scene.Left, scene.Ink)
+	refX := max(mid, left+textW(w.number, scene.Regular)+0.8+textW(w.ref, scene.Bold)/2)
+	a.text(refX, head, w.ref, scene.Bold, scene.Middle, scene.Ink)
 	text := caption{lines: []string{scene.Ellipsis(w.words, smallMM, 11, scene.Regular)}}
-	x := centred(text, mid, left, at.X+blockRight*symbol.M-0.3, flag > 0)
+	x := centred(text, mid, left, at.X+float64(c.body)*symbol.M-0.3, flag > 0)
 	a.caption(text, x, at.Y+captionBase(0.5, flag > 0), flag)
 }

@@ -3,6 +3,7 @@ package schematic
 import (
 	"fmt"
 
+	"fusewright/harness/circuit"
 	"fusewright/render/scene"
 	"fusewright/render/symbol"
 )
@@ -38,7 +39,7 @@ func (a *painter) incoming(c *cell) {
 	right := at.X - 0.6
 	a.text(right, at.Y+capMM/2, tail, scene.Regular, scene.Right, scene.Ink)
 	room := float64(flagBody-2)*symbol.M - textW(tail, scene.Regular) - 1
-	a.text(right-textW(tail, scene.Regular), at.Y+capMM/2, scene.Ellipsis(name, smallMM, room, scene.Bold), scene.Bold, scene.Right, scene.Ink)
+	a.text(right-textW(tail, scene.Regular), at.Y+capMM/2, scene.Ellipsis(shortName(c.term), smallMM, room, scene.Bold), scene.Bold, scene.Right, scene.Ink)
 	words := scene.Ellipsis(nameOf(c.term.Part), smallMM, flagBody*symbol.M-1, scene.Regular)
 	a.text(right, at.Y+capMM/2+lineMM, words, scene.Regular, scene.Right, grey)
 	a.sheet.End()
@@ -67,4 +68,12 @@ func (a *painter) outgoing(c *cell) {
 	words := scene.Ellipsis(join(fed, ", "), smallMM, room, scene.Regular)
 	a.text(at.X+2.8*symbol.M, at.Y+capMM/2+lineMM, words, scene.Regular, scene.Left, grey)
 	a.sheet.End()
+}
+
+// shortName is how a flag calls a terminal: by the fuse before it when it has one.
+func shortName(t *circuit.Terminal) string {
+	if t.FuseRef != "" {
+		return t.FuseRef
+	}
+	return terminalName(t)
 }

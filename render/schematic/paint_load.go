@@ -22,7 +22,7 @@ func (a *painter) load(c *cell) {
 	if len(c.returns) > 0 {
 		run, _ := a.returnRun(c.returns)
 		a.returnWires(c, symbolW, run)
-		right = at.X + float64(symbolW+run)*symbol.M - a.groundLeft(c.returns) - 0.8
+		right = at.X + float64(symbolW+run)*symbol.M - a.groundLeft(c.returns) - 1.4
 	}
 	base := at.Y + captionBase(s.Body.Y+s.Body.H, flag > 0)
 	if n := len(c.inlets); n > 1 {

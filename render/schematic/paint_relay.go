@@ -59,19 +59,18 @@ func (a *painter) relayCoil(c *cell) {
 	coil.Draw(a.pen(c.x+2, row), "")
 	p := a.pen(c.x, row)
 	p.Line(0, 0, 2, 0)
-	p.Line(6, 0, 7, 0, 7, float64(g.floor-g.coil))
+	p.Line(relayDrop, 0, relayDrop, float64(g.floor-g.coil))
 	a.terminal(c.x, row, 0.3, "86", scene.Left)
-	at := a.at(float64(c.x)+6.7, float64(y+g.floor))
-	a.text(at.X, at.Y-0.8, "85", scene.Regular, scene.Right, scene.Ink)
+	at := a.at(float64(c.x)+relayDrop+0.3, float64(y+g.floor))
+	a.text(at.X, at.Y-0.6, "85", scene.Regular, scene.Left, scene.Ink)
 	contact := a.set.Symbol(symbol.Make)
 	a.pen(c.x+2, y).Link(contact.Link.X, contact.Link.Y, coil.Link.X, float64(g.coil)+coil.Link.Y)
 	if g.suppressor != "" {
 		p.Line(1, 0, 1, 2.25, 2, 2.25)
-		p.Line(6, 2.25, 7, 2.25)
 		s := symbol.NewPen(a.sheet, a.at(float64(c.x+2), float64(row)+2.25))
 		a.set.Symbol(g.suppressor).Draw(s, "")
 		p.Dot(1, 0)
-		p.Dot(7, 2.25)
+		p.Dot(relayDrop, 2.25)
 	}
 }
 
@@ -82,7 +81,7 @@ func (a *painter) coilReturn(c *cell, w *circuit.Wire, k int) {
 	top := c.rows[0].y + g.floor
 	from := top + k*(g.drop)
 	to := top + (k+1)*g.drop
-	x := c.x + 7
+	x := c.x + relayDrop
 	a.sheet.Begin(a.wireGroup(w, w.From))
 	a.sheet.Polyline([]scene.Point{a.spot(spot{x, from}), a.spot(spot{x, to})}, scene.Pen(symbol.WireMM))
 	lines := wireLabel(w, a.stacked)

@@ -53,7 +53,7 @@ func (a *painter) source(c *cell) {
 	a.set.Symbol(symbol.Negative).Draw(a.pen(c.x+sourceTrunk, y+battery+5), "")
 	at := a.at(float64(c.x+sourceTrunk), float64(y+battery))
 	a.text(at.X+0.8*symbol.M, at.Y+6.5*symbol.M, batteryPostText(c.part), scene.Regular, scene.Left, scene.Ink)
-	a.caption(c.caption, at.X+2.1*symbol.M, at.Y+2.2*symbol.M, a.flags.ofPart(c.part))
+	a.caption(c.caption, at.X+2.1*symbol.M, at.Y+1.5*symbol.M, a.flags.ofPart(c.part))
 }
 
 // branch draws a part between the positive and the negative trunk.

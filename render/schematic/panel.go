@@ -1,6 +1,9 @@
 package schematic
 
 import (
+	"strings"
+
+	"fusewright/harness/circuit"
 	"fusewright/render/scene"
 	"fusewright/render/symbol"
 )
@@ -77,7 +80,6 @@ func (d *drawing) slots(p *page) []slot {
 	var list []slot
 	field, in := d.paper.field(), d.paper.inner()
 	stripTop := in.Bottom() - titleH
-	bottom := field.Y + float64(p.height)*symbol.M + 3
 	right := field.Right()
 	if p.side {
 		right -= panelW
@@ -86,58 +88,145 @@ func (d *drawing) slots(p *page) []slot {
 	left := in.X + 4
 	foot := in.Bottom() - 10 // the caution stands below
 	for x := left; x+panelW-4 < in.Right()-titleW; x += panelW + 2 {
-		list = append(list, slot{x, max(bottom, field.Y), foot})
+		list = append(list, slot{x, d.bottomOf(p, x, x+panelW), foot})
 	}
 	for x := left + 2*(panelW+2); x+panelW-4 < right; x += panelW + 2 {
 		if x+panelW > in.Right()-titleW {
-			list = append(list, slot{x, bottom, stripTop - 2})
+			list = append(list, slot{x, d.bottomOf(p, x, x+panelW), stripTop - 2})
 		}
 	}
 	return list
 }
 
-// place puts whole lists into slots and returns those that found no room.
+// bottomOf is the lower edge, in mm, of whatever the circuit has between two
+// upright lines.
+func (d *drawing) bottomOf(p *page, left, right float64) float64 {
+	field := d.paper.field()
+	low := 0.0
+	note := func(x0, x1 int, y float64) {
+		if field.X+float64(x0-1)*symbol.M < right && field.X+float64(x1+1)*symbol.M > left {
+			low = max(low, y)
+		}
+	}
+	for _, c := range p.cells {
+		for _, r := range c.rows {
+			width := c.body
+			if c.kind == passCell {
+				width = p.widths[c.col]
+			}
+			if c.kind == partCell && c.part.Kind == circuit.Battery {
+				width = sourceCellar
+			}
+			note(c.x-max(c.lead, p.leads[c.col]), c.x+width, float64(r.y)+r.bottom)
+		}
+	}
+	p.traceLines()
+	for _, l := range p.lines {
+		for k := 1; k < len(l.pts); k++ {
+			a, b := l.pts[k-1], l.pts[k]
+			note(min(a.x, b.x), max(a.x, b.x), float64(max(a.y, b.y))+0.5)
+		}
+	}
+	return field.Y + low*symbol.M + 3
+}
+
+// place puts lists into slots from the top, carrying a list on in the next slot
+// when one is full, and returns the pieces placed and what found no room.
 func place(lists []*panel, slots []slot) (placed, left []*panel) {
 	for _, p := range lists {
-		h := p.height()
-		found := false
+		rest := p
 		for i := range slots {
-			s := &slots[i]
-			if s.y+h <= s.bottom {
-				p.area = scene.Rect{X: s.x, Y: s.y, W: panelW - 4, H: h}
-				s.y += h + panelGap
-				placed = append(placed, p)
-				found = true
+			var piece *panel
+			piece, rest = slots[i].take(rest)
+			if piece != nil {
+				placed = append(placed, piece)
+			}
+			if rest == nil {
 				break
 			}
 		}
-		if !found {
-			left = append(left, p)
+		if rest != nil {
+			left = append(left, rest)
 		}
 	}
 	return placed, left
 }
 
-// composePanels makes the lists of every page and puts what finds no room on
-// sheets of its own.
-func (d *drawing) composePanels() {
-	shared := d.groundPanels()
-	var homeless []*panel
-	for _, p := range d.pages {
-		slots := d.slots(p)
-		own := d.findingPanels(p)
-		placed, left := place(own, slots)
-		p.panels = append(p.panels, placed...)
-		homeless = append(homeless, left...)
-		placed, shared = place(shared, slots)
-		p.panels = append(p.panels, placed...)
-		placed, left = place([]*panel{d.colourPanel(p)}, slots)
-		p.panels = append(p.panels, placed...)
-		homeless = append(homeless, left...)
-		placed, _ = place([]*panel{d.notePanel()}, slots)
-		p.panels = append(p.panels, placed...)
+// take puts as many rows of a list into the slot as it has room for: all, or at
+// least two.
+func (s *slot) take(p *panel) (piece, rest *panel) {
+	room := s.bottom - s.y - panelHead
+	n := 0
+	for n < len(p.rows) && room >= p.rows[n].height {
+		room -= p.rows[n].height
+		n++
 	}
-	d.extras = d.extraPages(append(homeless, shared...))
+	if n < len(p.rows) && n < 2 {
+		return nil, p
+	}
+	piece = &panel{title: p.title, rows: p.rows[:n]}
+	piece.area = scene.Rect{X: s.x, Y: s.y, W: panelW - 4, H: piece.height()}
+	s.y += piece.area.H + panelGap
+	if n == len(p.rows) {
+		return piece, nil
+	}
+	title := strings.TrimSuffix(p.title, ", continued") + ", continued"
+	return piece, &panel{title: title, rows: p.rows[n:]}
+}
+
+// mostAir is the most extra rows between cells.
+const mostAir = 2
+
+// composePanels makes the lists of every page and puts what finds no room on
+// sheets of its own. Pages get as much air as their lists allow.
+func (d *drawing) composePanels() {
+	shared := d.groundPanel()
+	var homeless []*panel
+	var free [][]slot
+	note := d.notePanel()
+	for _, p := range d.pages {
+		own := d.findingPanel(p)
+		if colours := d.colourPanel(p); len(colours.rows) > 0 {
+			own = append(own, colours)
+		}
+		if len(d.pages) == 1 {
+			own = append(own, shared...)
+			shared = nil
+		}
+		for air := mostAir; air >= 0; air-- {
+			if !d.spread(p, air) {
+				continue
+			}
+			slots := d.slots(p)
+			placed, left := place(own, slots)
+			if len(left) > 0 && air > 0 {
+				continue
+			}
+			p.panels = placed
+			homeless = append(homeless, left...)
+			placed, shared = place(shared, slots)
+			p.panels = append(p.panels, placed...)
+			if note != nil {
+				placed, _ = place([]*panel{note}, slots)
+				p.panels = append(p.panels, placed...)
+				if len(placed) > 0 {
+					note = nil
+				}
+			}
+			free = append(free, slots)
+			break
+		}
+	}
+	homeless = append(homeless, shared...)
+	for i, p := range d.pages { // room that other pages have left
+		placed, left := place(homeless, free[i])
+		p.panels = append(p.panels, placed...)
+		homeless = left
+	}
+	if note != nil && len(homeless) > 0 {
+		homeless = append(homeless, note)
+	}
+	d.extras = d.extraPages(homeless)
 }
 
 // panels draws the lists of the page.

@@ -13,30 +13,36 @@ func isGroundBlock(p *circuit.Part) bool {
 	return ok && g.Kind == design.GroundBlock
 }
 
-// groundPanels lists each ground point with the wires that land on it, in
-// pieces short enough for a slot.
-func (d *drawing) groundPanels() []*panel {
-	var panels []*panel
-	var at *panel
+// groundPanel lists each ground point with the wires that land on it.
+func (d *drawing) groundPanel() []*panel {
+	list := &panel{title: "Ground points and wires"}
 	for _, p := range d.circuit.Parts {
-		if p.Kind != circuit.Ground && p.Kind != circuit.Battery {
-			continue
-		}
-		if p.Kind == circuit.Battery && len(d.landed[p]) == 0 {
-			continue
-		}
-		for _, row := range d.groundRows(p) {
-			if at == nil || at.height()+row.height > 58 {
-				at = &panel{title: "Ground points and the wires on them"}
-				if len(panels) > 0 {
-					at.title = "Ground points, continued"
-				}
-				panels = append(panels, at)
-			}
-			at.rows = append(at.rows, row)
+		if p.Kind == circuit.Ground || p.Kind == circuit.Battery && len(d.landed[p]) > 0 {
+			list.rows = append(list.rows, together(d.groundRows(p))...)
 		}
 	}
-	return panels
+	if len(list.rows) == 0 {
+		return nil
+	}
+	return []*panel{list}
+}
+
+// together makes one row of rows that are short enough to stay in one slot.
+func together(rows []panelRow) []panelRow {
+	const most = 50.0
+	sum := 0.0
+	for _, r := range rows {
+		sum += r.height
+	}
+	if sum > most {
+		return rows
+	}
+	return []panelRow{{height: sum, draw: func(sheet *scene.Sheet, x, y float64) {
+		for _, r := range rows {
+			r.draw(sheet, x, y)
+			y += r.height
+		}
+	}}}
 }
 
 // groundRows are the entries of one ground point: its sign and name, the wires
@@ -83,7 +89,8 @@ func (d *drawing) groundRows(p *circuit.Part) []panelRow {
 func (d *drawing) groundWireRow(w *circuit.Wire) panelRow {
 	return panelRow{height: 9.5, draw: func(sheet *scene.Sheet, x, y float64) {
 		label := wireLabel(w, false)[0]
-		end := x + 9 + textW(label, scene.Regular) + 4
+		name := d.groundName(w.To)
+		end := x + max(9+textW(label, scene.Regular)+4, 9+textW(name, scene.Regular))
 		row := y + 4
 		sheet.Begin(scene.Group{ID: sheet.UniqueID("wire-" + w.Number), Class: "wire", Title: label,
 			Desc: "return wire from " + w.From.Part.Ref + " to " + w.To.Part.Ref})
@@ -98,7 +105,6 @@ func (d *drawing) groundWireRow(w *circuit.Wire) panelRow {
 		sheet.TextAt(scene.Point{X: left, Y: row - gapMM}, label, style)
 		sheet.End()
 		d.set.Symbol(groundKind(w.To.Part)).Draw(symbol.NewPen(sheet, scene.Point{X: end, Y: row}), "")
-		name := d.groundName(w.To)
-		sheet.TextAt(scene.Point{X: end - 3, Y: row + 3.6}, name, scene.TextStyle{SizeMM: smallMM, Align: scene.Right, Colour: scene.Ink})
+		sheet.TextAt(scene.Point{X: end - 3.8, Y: row + 3.6}, name, scene.TextStyle{SizeMM: smallMM, Align: scene.Right, Colour: scene.Ink})
 	}}
 }

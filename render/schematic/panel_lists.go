@@ -9,27 +9,23 @@ import (
 	"fusewright/render/scene"
 )
 
-// findingPanels lists the findings whose flags stand on a page, in pieces short
-// enough for a slot; what belongs to no part stands on the first page.
-func (d *drawing) findingPanels(p *page) []*panel {
+// findingPanel lists the findings whose flags stand on a page; what belongs to
+// no part stands on the first page.
+func (d *drawing) findingPanel(p *page) []*panel {
 	here := d.refsOn(p)
-	var panels []*panel
-	var at *panel
-	for _, m := range d.flags.list {
-		if !here[m.ref] && !(p.index == 0 && !d.drawn(m.ref)) {
-			continue
-		}
-		row := findingRow(m)
-		if at == nil || at.height()+row.height > 60 {
-			at = &panel{title: "Findings"}
-			if len(panels) > 0 {
-				at.title = "Findings, continued"
-			}
-			panels = append(panels, at)
-		}
-		at.rows = append(at.rows, row)
+	list := &panel{title: "Findings"}
+	if len(d.pages) > 1 {
+		list.title = fmt.Sprintf("Findings, sheet %d", p.index+1)
 	}
-	return panels
+	for _, m := range d.flags.list {
+		if here[m.ref] || p.index == 0 && !d.drawn(m.ref) {
+			list.rows = append(list.rows, findingRow(m))
+		}
+	}
+	if len(list.rows) == 0 {
+		return nil
+	}
+	return []*panel{list}
 }
 
 // findingRow is a flag, the part, the severity and the rules; the full text is

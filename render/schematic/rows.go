@@ -3,6 +3,8 @@ package schematic
 import (
 	"math"
 	"sort"
+
+	"fusewright/harness/circuit"
 )
 
 // bound says that a row lies at least a distance below another one.
@@ -65,7 +67,7 @@ func (p *page) solveRows(air int) {
 	s := &solver{y: make([]int, len(rows)), bounds: make([][]bound, len(rows))}
 	for i, r := range rows {
 		s.y[i] = int(math.Ceil(r.top))
-		s.limit += rowHeight(r) + air + 2
+		s.limit += int(math.Ceil(r.top+r.bottom)) + air + 2
 	}
 	for _, column := range p.columns {
 		var above *row
@@ -124,6 +126,16 @@ type wish struct {
 	weight int
 }
 
+// coilsOnly tells that a net feeds nothing but relay coils.
+func (n *net) coilsOnly() bool {
+	for _, in := range n.inlets {
+		if in.wire == nil || in.wire.Role != circuit.CoilFeedWire {
+			return false
+		}
+	}
+	return true
+}
+
 // wishes lists what would make the page calm, the most important first: long
 // wires straight, then the first wire of each net, then the others; and wires
 // that branch off go down rather than up.
@@ -134,6 +146,8 @@ func (p *page) wishes() []wish {
 			for k, to := range h.to {
 				w := wish{a: h.from, b: to, level: true}
 				switch {
+				case n.coilsOnly():
+					w.weight = 0
 				case to.cell.kind == passCell || h.from.cell.kind == passCell:
 					w.weight = 4
 				case to.in != nil && to.in == primary(to.cell) && k == 0:

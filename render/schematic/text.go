@@ -18,7 +18,7 @@ const (
 	descMM   = 0.65
 	titleMM  = 4.6
 	normalMM = 3.3
-	gapMM    = 0.7 // between a wire and its label
+	gapMM    = 0.95 // between a wire and its label
 )
 
 var grey = scene.RGB{R: 70, G: 70, B: 70}

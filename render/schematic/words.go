@@ -147,9 +147,9 @@ func (d *drawing) generatorWords() (words, details string) {
 		words = number(c.RegulatedV.Value) + " V"
 	}
 	if n := len(c.Output); n > 0 {
-		details = number(c.Output[0].CurrentA.Value) + " to " + number(c.Output[n-1].CurrentA.Value) + " A"
+		details = number(c.Output[0].CurrentA.Value) + "–" + number(c.Output[n-1].CurrentA.Value) + " A"
 	}
-	return join([]string{words, details}, ", "), ""
+	return words, details
 }
 
 // vehicleWords is the sum of the vehicle's own loads, duties left out.

@@ -1,0 +1,100 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"path/filepath"
+	"strings"
+
+	"fusewright/harness"
+	"fusewright/harness/design"
+	"fusewright/harness/problem"
+	"fusewright/harness/ride"
+	"fusewright/render/document"
+	"fusewright/render/report"
+	"fusewright/render/svg"
+)
+
+// rideCmd follows the battery through the rides of a design.
+type rideCmd struct {
+	designArg
+	Ride string `arg:"" optional:"" help:"The ride; all of the design's when left out."`
+	format
+	Out string `short:"o" help:"Draw it to this file instead: .svg (one ride) or .pdf." placeholder:"FILE" type:"path"`
+}
+
+// Run prints rides as text or JSON, or draws them.
+func (c *rideCmd) Run(io *streams, cli *program) error {
+	review, err := c.assess(io, cli)
+	if err != nil {
+		return err
+	}
+	results, err := c.simulate(review)
+	if err != nil {
+		return err
+	}
+	if c.Out != "" {
+		return c.draw(review, results)
+	}
+	rep := report.NewRides(report.New(review), review.Design, results)
+	return printed(io, func(b *bytes.Buffer) error {
+		if c.json() {
+			return report.WriteJSON(b, rep)
+		}
+		return report.WriteRides(b, rep)
+	})
+}
+
+// simulate runs the ride named, or all.
+func (c *rideCmd) simulate(review *harness.Review) ([]*ride.Result, error) {
+	rides, err := c.chosen(review.Design)
+	if err != nil {
+		return nil, err
+	}
+	var results []*ride.Result
+	for _, r := range rides {
+		result, err := ride.Simulate(review.Circuit, r, ride.Options{})
+		if err != nil {
+			return nil, err
+		}
+		results = append(results, result)
+	}
+	return results, nil
+}
+
+func (c *rideCmd) chosen(d *design.Design) ([]*design.Ride, error) {
+	if len(d.Rides) == 0 {
+		return nil, fmt.Errorf("%s has no rides (expected a section `rides`; see docs/format.md)", d.File)
+	}
+	if c.Ride == "" {
+		return d.Rides, nil
+	}
+	var names []string
+	for _, r := range d.Rides {
+		if strings.EqualFold(r.Name, c.Ride) {
+			return []*design.Ride{r}, nil
+		}
+		names = append(names, r.Name)
+	}
+	if near := problem.Nearest(c.Ride, names); near != "" {
+		return nil, fmt.Errorf("%s has no ride %q; did you mean %q?", d.File, c.Ride, near)
+	}
+	return nil, fmt.Errorf("%s has no ride %q (expected one of: %s)", d.File, c.Ride, strings.Join(names, ", "))
+}
+
+func (c *rideCmd) draw(review *harness.Review, results []*ride.Result) error {
+	sheets, err := document.Rides(review, results)
+	if err != nil {
+		return err
+	}
+	switch strings.ToLower(filepath.Ext(c.Out)) {
+	case ".pdf":
+		return writeFile(c.Out, pdfOf(review, "Rides", sheets))
+	case ".svg":
+		if len(sheets) > 1 {
+			return fmt.Errorf("%s holds one page and there are %d: name one ride, or write a .pdf", c.Out, len(sheets))
+		}
+		return writeFile(c.Out, func(b *bytes.Buffer) error { return svg.Write(b, sheets[0]) })
+	}
+	return fmt.Errorf("%s: unknown kind of picture (expected .svg or .pdf)", c.Out)
+}

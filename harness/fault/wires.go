@@ -1,0 +1,115 @@
+package fault
+
+import (
+	"math"
+
+	"fusewright/harness/circuit"
+	"fusewright/harness/conductor"
+)
+
+// Wires is what the wires of a circuit bear, each worked out once.
+type Wires struct {
+	circuit *circuit.Circuit
+	rater   *conductor.Rater
+	at      []conductor.Conditions // by wire index
+	allowed []conductor.Allowed
+	damage  []*conductor.Damage
+	heating map[heatKey]*heating
+}
+
+// NewWires prepares the wires of a circuit, each in the run of its route that
+// reduces its allowed current most.
+func NewWires(c *circuit.Circuit) *Wires {
+	n := len(c.Wires)
+	w := &Wires{circuit: c, rater: conductor.NewRater(c.Design.Library, c.Design.Practice),
+		at: make([]conductor.Conditions, n), allowed: make([]conductor.Allowed, n),
+		damage: make([]*conductor.Damage, n), heating: map[heatKey]*heating{}}
+	for i, wire := range c.Wires {
+		w.place(i, wire)
+	}
+	return w
+}
+
+func (w *Wires) place(i int, wire *circuit.Wire) {
+	base := conductor.Conditions{Type: wire.Spec.Type, Size: wire.Spec.Size, AmbientC: wire.AmbientC}
+	w.at[i], w.allowed[i] = base, w.rater.Allowed(base)
+	for _, b := range wire.Route {
+		at := base
+		at.Loaded = b.Loaded
+		if b.Run.Cover != nil {
+			at.CoverFactor = b.Run.Cover.CurrentFactor
+		}
+		if a := w.rater.Allowed(at); a.AllowedA < w.allowed[i].AllowedA {
+			w.at[i], w.allowed[i] = at, a
+		}
+	}
+}
+
+// Allowed is what a wire may carry for good where it is laid.
+func (w *Wires) Allowed(of *circuit.Wire) conductor.Allowed { return w.allowed[of.Index] }
+
+// Damage is a wire's damage curve, from full service.
+func (w *Wires) Damage(of *circuit.Wire) *conductor.Damage {
+	if w.damage[of.Index] == nil {
+		w.damage[of.Index] = w.rater.Damage(w.at[of.Index])
+	}
+	return w.damage[of.Index]
+}
+
+// Rated tells whether a wire has a limit to judge by: one whose surroundings
+// are as hot as its insulation has none, and is a fault of its own.
+func (w *Wires) Rated(of *circuit.Wire) bool { return w.allowed[of.Index].AllowedA > 0 }
+
+// Heat is what a fault does to one wire.
+type Heat struct {
+	Wire    *circuit.Wire
+	Amps    float64
+	Seconds float64 // until the current stops; +Inf when nothing stops it
+	StartC  float64 // in full service: the insulation class less the practice's margin
+	EndC    float64 // conductor temperature then; +Inf when the copper melts
+	LimitC  float64 // short-circuit limit up to 5 s, overload limit beyond
+	DamageS float64 // how long the wire stands the current; +Inf for good
+}
+
+// Survives tells whether the current stops before the wire is hurt.
+func (h *Heat) Survives() bool { return h.Seconds < h.DamageS || math.IsInf(h.DamageS, 1) }
+
+// Margin is the time the wire stands over the time that the current flows;
+// +Inf when the wire stands it for good, 0 when nothing stops what hurts it.
+func (h *Heat) Margin() float64 {
+	if math.IsInf(h.DamageS, 1) {
+		return math.Inf(1)
+	}
+	return h.DamageS / h.Seconds
+}
+
+// longS is how long the short-circuit limits of insulations hold (IEC 60724).
+const longS = 5.0
+
+// Heat works out what a current for a time does to a wire. One that never
+// stops brings it to its steady temperature.
+func (w *Wires) Heat(of *circuit.Wire, amps, seconds float64) Heat {
+	d, a := w.Damage(of), w.allowed[of.Index]
+	h := Heat{Wire: of, Amps: amps, Seconds: seconds, StartC: math.Max(a.LimitC, of.AmbientC),
+		LimitC: d.ShortC, DamageS: d.FaultTimeS(amps)}
+	if seconds > longS {
+		h.LimitC = d.OverloadC
+	}
+	if of.Spec.Type == nil || of.Spec.Size == nil {
+		h.EndC = math.Inf(1)
+		return h
+	}
+	if math.IsInf(seconds, 1) {
+		h.EndC = w.rater.ConductorC(w.at[of.Index], amps)
+		return h
+	}
+	share := a.BundleShare * a.CoverShare * a.AltShare
+	key := heatKey{of.Spec.Type, of.Spec.Size, of.AmbientC, share, h.StartC}
+	m := w.heating[key]
+	if m == nil {
+		m = newHeating(key, w.circuit.Design.Library)
+		w.heating[key] = m
+	}
+	h.EndC = m.endC(amps, seconds)
+	return h
+}

@@ -1,0 +1,87 @@
+package protection
+
+import (
+	"math"
+
+	"fusewright/harness/circuit"
+	"fusewright/harness/fault"
+	"fusewright/harness/fusing"
+)
+
+// Pair is a device against one above it, nearer the source.
+type Pair struct {
+	Above *circuit.Branch
+	// Selectivity is over every current up to the greatest short behind the
+	// lower device.
+	fusing.Selectivity
+	// Shorts compares at the shorts that the circuit can have behind the lower
+	// device, greatest and least of each; the first at which the upper may open
+	// first, else one that could not be told, else the last.
+	Shorts fusing.Selectivity
+	// At is that short; nil when there is none behind the device.
+	At *fault.Short
+	// Inverted is the first short at which the upper device opens first even
+	// with both in the middle of their bands; nil when there is none. The bands
+	// of fuse-links are so wide that few pairs are selective edge against edge.
+	Inverted   *fault.Short
+	InvertedA  float64
+	DownS, UpS float64 // the middles there
+}
+
+// middleS is the middle of a device's band at a current on a log axis; false
+// where an edge is not published or it may never open.
+func middleS(d fusing.Device, amps float64) (float64, bool) {
+	o := d.Open(amps)
+	if !o.FastKnown || !o.SlowKnown || !(o.FastS > 0) || math.IsInf(o.SlowS, 1) {
+		return 0, false
+	}
+	return math.Sqrt(o.FastS * o.SlowS), true
+}
+
+// invert notes a short at which the upper device opens first.
+func (p *Pair) invert(sh *fault.Short, down, up fusing.Device, amps float64) {
+	if p.Inverted != nil {
+		return
+	}
+	d, knownDown := middleS(down, amps)
+	u, knownUp := middleS(up, amps)
+	if knownDown && knownUp && u <= d {
+		p.Inverted, p.InvertedA, p.DownS, p.UpS = sh, amps, d, u
+	}
+}
+
+// pair compares a device with one above it.
+func (f *Fuse) pair(up *circuit.Branch, c *circuit.Circuit, faults *fault.Study) Pair {
+	d, _ := fault.Device(c, up)
+	p := Pair{Above: up, Selectivity: fusing.Selective(f.Device, d, f.FaultA)}
+	p.Shorts.Known = true
+	for _, w := range f.Wires {
+		for _, sh := range faults.OfWire(w.Wire) {
+			for state := range sh.Results {
+				if r := &sh.Results[state]; sh.Fed && r.Device == f.Branch {
+					p.at(sh, fusing.SelectiveAt(f.Device, d, r.DeviceA))
+					p.invert(sh, f.Device, d, r.DeviceA)
+				}
+			}
+		}
+	}
+	return p
+}
+
+// at takes in one short.
+func (p *Pair) at(sh *fault.Short, s fusing.Selectivity) {
+	if p.At == nil || rank(s) > rank(p.Shorts) {
+		p.At, p.Shorts = sh, s
+	}
+}
+
+// rank orders comparisons: not selective for sure, then not known, then selective.
+func rank(s fusing.Selectivity) int {
+	switch {
+	case !s.Selective && s.Known:
+		return 2
+	case !s.Selective:
+		return 1
+	}
+	return 0
+}

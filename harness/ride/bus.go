@@ -1,0 +1,92 @@
+package ride
+
+import (
+	"math"
+
+	"fusewright/harness/battery"
+	"fusewright/harness/circuit"
+)
+
+// bus is the balance at the battery posts in one leg.
+type bus struct {
+	bat        *battery.Battery
+	demand     *demand
+	celsius    float64
+	regulatedV float64
+	chargerOhm float64
+	limitA     float64
+	floorV     float64 // below it no load works: the posts are not followed further
+	lastV      float64 // where the search for the next balance begins
+}
+
+func newBus(c *circuit.Circuit, bat *battery.Battery, l *Leg, d *demand) *bus {
+	b := &bus{bat: bat, demand: d, celsius: l.AmbientC, limitA: l.OutputA,
+		regulatedV: c.Design.Charging.RegulatedV.Value, chargerOhm: circuit.ChargerOhm}
+	b.floorV = c.Design.SystemV.Or(12) / 2
+	for _, branch := range c.Branches {
+		if branch.Kind == circuit.ChargerBranch && branch.Ohm > 0 {
+			b.chargerOhm = branch.Ohm
+		}
+	}
+	return b
+}
+
+// chargingA is what the charging system gives at a voltage of the posts.
+func (b *bus) chargingA(volts float64) float64 {
+	return math.Min(math.Max((b.regulatedV-volts)/b.chargerOhm, 0), b.limitA)
+}
+
+// missing is what sources give less what loads take; it falls with voltage.
+func (b *bus) missing(volts, charge float64) float64 {
+	return b.bat.Amps(volts, charge, b.celsius) + b.chargingA(volts) - b.demand.at(volts)
+}
+
+// balance finds the state of the posts at a state of charge. ok is false when
+// the loads ask for more than the sources give at any voltage that matters.
+func (b *bus) balance(charge float64) (p Point, ok bool) {
+	low, high, ok := b.bracket(charge)
+	for range 60 {
+		mid := low + (high-low)/2
+		if mid <= low || mid >= high {
+			break
+		}
+		if b.missing(mid, charge) > 0 {
+			low = mid
+		} else {
+			high = mid
+		}
+	}
+	b.lastV = high
+	p = Point{Charge: charge, BusV: high, BatteryA: b.bat.Amps(high, charge, b.celsius),
+		LoadA: b.demand.at(high)}
+	// The charging system is stiff: its current follows from the balance and not
+	// from the last bits of the voltage.
+	p.ChargingA = math.Min(math.Max(p.LoadA-p.BatteryA, 0), b.limitA)
+	return p, ok
+}
+
+// bracket finds voltages below and above the balance, near the last one, so that
+// few voltages of the network have to be solved.
+func (b *bus) bracket(charge float64) (low, high float64, ok bool) {
+	emf := b.bat.OpenCircuitV(charge, b.celsius)
+	top := emf + 0.01
+	if b.limitA > 0 {
+		top = math.Max(top, b.regulatedV+0.01)
+	}
+	from := b.lastV
+	if from == 0 {
+		from = emf
+	}
+	from = math.Min(math.Max(from, b.floorV), top)
+	low, high = from, from
+	for width := 0.01; b.missing(low, charge) <= 0; width *= 2 {
+		if low <= b.floorV {
+			return b.floorV, b.floorV, false
+		}
+		high, low = low, math.Max(low-width, b.floorV)
+	}
+	for width := 0.01; high < top && b.missing(high, charge) > 0; width *= 2 {
+		low, high = high, math.Min(high+width, top)
+	}
+	return low, high, true
+}

@@ -1,0 +1,173 @@
+package document
+
+import (
+	"fmt"
+	"math"
+
+	"fusewright/harness"
+	"fusewright/harness/design"
+	"fusewright/harness/quantity"
+	"fusewright/harness/ride"
+	"fusewright/render/chart"
+	"fusewright/render/scene"
+)
+
+// rideChartMM is the height of the picture on a ride's page.
+const rideChartMM = 150.0
+
+// Rides lays each ride on pages of its own: charge, voltage and currents over
+// time, then the legs in numbers.
+func Rides(r *harness.Review, list []*ride.Result) ([]*scene.Sheet, error) {
+	b := newBook("Rides", r)
+	for i, result := range list {
+		if i > 0 {
+			b.newPage()
+		}
+		b.head("Ride: " + result.Ride.Name)
+		at := scene.Rect{X: b.left(), Y: b.y, W: b.width(), H: rideChartMM}
+		if err := ridePanels(i, result).Draw(b.sheet(), at); err != nil {
+			return nil, fmt.Errorf("ride %s: %w", result.Ride.Name, err)
+		}
+		b.y += rideChartMM + 4
+		rideTable(b, result)
+		b.y += 3
+		rideWords(b, result)
+	}
+	if len(list) == 0 {
+		b.para("The design has no rides.", scene.TextStyle{SizeMM: textSizeMM, Colour: grey})
+	}
+	return b.finish(), nil
+}
+
+// timeAxis chooses minutes or hours.
+func timeAxis(r *ride.Result) (axis chart.Axis, seconds float64) {
+	last := r.Points[len(r.Points)-1].TimeS
+	if last > 5*3600 {
+		return chart.Axis{Title: "Time", Unit: "h"}, 3600
+	}
+	return chart.Axis{Title: "Time", Unit: "min"}, 60
+}
+
+// ridePanels draws three pictures over one time axis.
+func ridePanels(place int, r *ride.Result) *chart.Panels {
+	axis, seconds := timeAxis(r)
+	series := func(name string, heavy bool, value func(ride.Point) float64) chart.Curve {
+		c := chart.Curve{Name: name, Heavy: heavy}
+		for _, p := range r.Points {
+			c.X, c.Y = append(c.X, p.TimeS/seconds), append(c.Y, value(p))
+		}
+		return c
+	}
+	charge := &chart.Plot{X: axis, Y: chart.Axis{Title: "Charge", Unit: "%"},
+		Curves: []chart.Curve{series("charge", true, func(p ride.Point) float64 { return 100 * p.Charge }),
+			reserveCurve(r, seconds)}}
+	for i, l := range r.Legs {
+		charge.Spans = append(charge.Spans, chart.Span{Name: fmt.Sprint(i + 1), From: l.FromS / seconds, To: l.ToS / seconds})
+	}
+	if !math.IsNaN(r.ReserveS) {
+		charge.Marks = []chart.Mark{{Text: "start not sure", X: r.ReserveS / seconds, Y: chargeAt(r, r.ReserveS), Drop: true}}
+	}
+	posts := &chart.Plot{X: axis, Y: chart.Axis{Title: "Posts", Unit: "V"},
+		Curves: []chart.Curve{series("battery posts", true, func(p ride.Point) float64 { return p.BusV })}}
+	amps := &chart.Plot{X: axis, Y: chart.Axis{Title: "Current", Unit: "A", FromZero: true},
+		Curves: []chart.Curve{
+			series("into the battery", true, func(p ride.Point) float64 { return -p.BatteryA }),
+			series("charging system", false, func(p ride.Point) float64 { return p.ChargingA }),
+			series("loads", false, func(p ride.Point) float64 { return p.LoadA })}}
+	return &chart.Panels{ID: fmt.Sprintf("ride-%d", place+1),
+		Desc:  "State of charge, voltage of the battery posts and currents over the ride " + r.Ride.Name,
+		Plots: []*chart.Plot{charge, posts, amps},
+		Note:  "The numbers along the top are the legs of the table."}
+}
+
+// reserveCurve is the start reserve, leg by leg.
+func reserveCurve(r *ride.Result, seconds float64) chart.Curve {
+	c := chart.Curve{Name: "start reserve"}
+	for _, l := range r.Legs {
+		c.X = append(c.X, l.FromS/seconds, l.ToS/seconds)
+		c.Y = append(c.Y, 100*l.StartReserve, 100*l.StartReserve)
+	}
+	return c
+}
+
+// chargeAt is the charge in per cent at a moment.
+func chargeAt(r *ride.Result, timeS float64) float64 {
+	at := r.Points[0]
+	for _, p := range r.Points {
+		if p.TimeS > timeS {
+			break
+		}
+		at = p
+	}
+	return 100 * at.Charge
+}
+
+func rideTable(b *book, r *ride.Result) {
+	t := b.newTable([]column{
+		{head: "leg", wide: 9, face: scene.Bold},
+		{head: "lasts", wide: 18, align: scene.Right},
+		{head: "engine", wide: 19, align: scene.Right},
+		{head: "air", wide: 13, align: scene.Right},
+		{head: "output", wide: 16, align: scene.Right},
+		{head: "loads", wide: 16, align: scene.Right},
+		{head: "battery", wide: 24, align: scene.Right},
+		{head: "posts, lowest", wide: 17, align: scene.Right},
+		{head: "charge after", wide: 17, align: scene.Right, face: scene.Bold},
+		{head: "start reserve", wide: 17, align: scene.Right},
+	})
+	for i, l := range r.Legs {
+		t.row(fmt.Sprint(i+1), quantity.Format(l.ToS-l.FromS, quantity.Duration), legEngine(l.Leg),
+			fmt.Sprintf("%.0f °C", l.AmbientC), ampere(l.OutputA), ampere(mean(l.UsedAh, l)),
+			batteryWords(mean(l.TakenAh-l.GivenAh, l)), fmt.Sprintf("%.2f V", l.LowestV),
+			fmt.Sprintf("%.1f %%", 100*l.ToCharge), fmt.Sprintf("%.0f %%", 100*l.StartReserve))
+	}
+}
+
+// mean is the average current of a leg's ampere-hours.
+func mean(ampHours float64, l *ride.Leg) float64 {
+	if l.ToS <= l.FromS {
+		return 0
+	}
+	return ampHours * 3600 / (l.ToS - l.FromS)
+}
+
+func batteryWords(amps float64) string {
+	switch {
+	case math.Abs(amps) < 0.005:
+		return "at rest"
+	case amps < 0:
+		return "gains " + ampere(-amps)
+	}
+	return "gives " + ampere(amps)
+}
+
+func legEngine(l *design.Leg) string {
+	if l.Key == design.KeyOff {
+		return "key off"
+	}
+	return engine(l.EngineRPM)
+}
+
+// rideWords says what comes of it and what it rests on.
+func rideWords(b *book, r *ride.Result) {
+	text := "The start reserve is kept throughout."
+	if !math.IsNaN(r.ReserveS) {
+		text = fmt.Sprintf("From %s on starting is not sure: the charge is below the start reserve, the state of charge "+
+			"that the battery needs at this temperature to start the engine.", quantity.Format(r.ReserveS, quantity.Duration))
+	}
+	if !math.IsNaN(r.EmptyS) {
+		text += fmt.Sprintf(" After %s the battery is empty and the ride ends.", quantity.Format(r.EmptyS, quantity.Duration))
+	}
+	b.para(text, scene.TextStyle{SizeMM: textSizeMM, Face: scene.Bold, Colour: ink})
+	quiet := scene.TextStyle{SizeMM: textSizeMM, Colour: grey}
+	for i, l := range r.Legs {
+		if l.Trouble != "" {
+			b.para(fmt.Sprintf("Leg %d: %s.", i+1, l.Trouble), quiet)
+		}
+	}
+	for _, c := range r.Caveats {
+		b.para("Not known: "+c+".", quiet)
+	}
+	b.para("Loads count with their duty, the charging system with its hot output. The battery is new, and follows "+
+		"published tables of its chemistry; age and neglect take from all of them.", quiet)
+}

@@ -1,0 +1,170 @@
+// Package frame draws what all drawing sheets share: the border with its zones,
+// the title block and the caution. It knows paper and words, nothing of what is
+// drawn inside.
+package frame
+
+import (
+	"fmt"
+	"strings"
+
+	"fusewright/harness/problem"
+	"fusewright/render/scene"
+)
+
+// Caution is printed on every sheet.
+const Caution = "Isolate the battery before work. Local codes, the makers' instructions and licensed practice " +
+	"come first. Not for brake, steering or airbag circuits."
+
+// Measures in millimetres; text sizes are those of the em square, so that
+// capitals are at least 2.0 mm high.
+const (
+	SmallMM  = 2.95
+	NormalMM = 3.3
+	TitleMM  = 4.6
+	LineMM   = 3.6 // from line to line of small text
+
+	TitleW   = 140.0 // the title block, at the lower right
+	TitleH   = 34.0
+	cautionH = 9.0 // the caution, at the lower left
+	edgeMM   = 5.0 // paper to outer line
+	borderMM = 5.0 // outer to inner line
+)
+
+// Grey is for words that only name what stands beside them.
+var Grey = scene.RGB{R: 70, G: 70, B: 70}
+
+// Paper is a sheet size lying on its side, with its zones.
+type Paper struct {
+	Name           string
+	W, H           float64 // mm
+	zonesX, zonesY int
+}
+
+// papers are the sizes: ISO 216 and ANSI/ASME Y14.1.
+var papers = []Paper{
+	{"A4", 297, 210, 6, 4},
+	{"A3", 420, 297, 8, 6},
+	{"Letter", 279.4, 215.9, 6, 4},
+	{"Tabloid", 431.8, 279.4, 8, 6},
+}
+
+// PaperOf finds a size by name; "" is A4.
+func PaperOf(name string) (Paper, error) {
+	var names []string
+	for _, p := range papers {
+		if name == "" || strings.EqualFold(p.Name, name) {
+			return p, nil
+		}
+		names = append(names, p.Name)
+	}
+	what := fmt.Sprintf("no sheet size %q (expected %s", name, strings.Join(names, ", "))
+	if near := problem.Nearest(name, names); near != "" {
+		what += fmt.Sprintf("; did you mean %q?", near)
+	}
+	return Paper{}, fmt.Errorf("%s)", what)
+}
+
+// Inner is the area inside the frame.
+func (p Paper) Inner() scene.Rect {
+	m := edgeMM + borderMM
+	return scene.Rect{X: m, Y: m, W: p.W - 2*m, H: p.H - 2*m}
+}
+
+// Field is where a drawing may stand: inside the frame, above the title block.
+func (p Paper) Field() scene.Rect {
+	in := p.Inner()
+	return scene.Rect{X: in.X + 3, Y: in.Y + 3, W: in.W - 6, H: in.H - TitleH - 5}
+}
+
+// Strip is the free area at the left of the title block, above the caution.
+func (p Paper) Strip() scene.Rect {
+	in := p.Inner()
+	return scene.Rect{X: in.X + 3, Y: in.Bottom() - TitleH, W: in.W - TitleW - 6, H: TitleH - cautionH}
+}
+
+// Title is what the title block says. Fields come in rows of three; the third
+// column is the narrowest.
+type Title struct {
+	Title, Kind string
+	Fields      [3][3]Field
+}
+
+// Field is one entry of the title block.
+type Field struct{ Name, Value string }
+
+// Draw draws the frame with its zones, the title block and the caution.
+func Draw(s *scene.Sheet, p Paper, t Title) {
+	s.Begin(scene.Group{ID: s.UniqueID("frame"), Class: "frame", Title: "frame and title block"})
+	in := p.Inner()
+	thin, thick := scene.Pen(0.25), scene.Pen(0.7)
+	s.Rect(in.Grow(borderMM), &thin, nil)
+	s.Rect(in, &thick, nil)
+	zones(s, p, in)
+	titleBlock(s, in, t)
+	lines := scene.Wrap(Caution, SmallMM, in.W-TitleW-6, scene.Regular)
+	for i, line := range lines {
+		y := in.Bottom() - 2 - float64(len(lines)-1-i)*LineMM
+		s.TextAt(scene.Point{X: in.X + 3, Y: y}, line, scene.TextStyle{SizeMM: SmallMM, Colour: scene.Ink})
+	}
+	s.End()
+}
+
+func zones(s *scene.Sheet, p Paper, in scene.Rect) {
+	thin := scene.Pen(0.25)
+	small := scene.TextStyle{SizeMM: SmallMM, Align: scene.Middle, Colour: Grey}
+	for i := range p.zonesX {
+		w := in.W / float64(p.zonesX)
+		x := in.X + w*float64(i)
+		for _, y := range []float64{in.Y - borderMM, in.Bottom()} {
+			if i > 0 {
+				s.Line(scene.Point{X: x, Y: y}, scene.Point{X: x, Y: y + borderMM}, thin)
+			}
+			s.TextIn(scene.Rect{X: x, Y: y, W: w, H: borderMM}, fmt.Sprint(i+1), small)
+		}
+	}
+	for i := range p.zonesY {
+		h := in.H / float64(p.zonesY)
+		y := in.Y + h*float64(i)
+		for _, x := range []float64{in.X - borderMM, in.Right()} {
+			if i > 0 {
+				s.Line(scene.Point{X: x, Y: y}, scene.Point{X: x + borderMM, Y: y}, thin)
+			}
+			s.TextIn(scene.Rect{X: x, Y: y, W: borderMM, H: h}, string(rune('A'+i)), small)
+		}
+	}
+}
+
+func titleBlock(s *scene.Sheet, in scene.Rect, t Title) {
+	box := scene.Rect{X: in.Right() - TitleW, Y: in.Bottom() - TitleH, W: TitleW, H: TitleH}
+	thick, thin := scene.Pen(0.5), scene.Pen(0.25)
+	s.Rect(box, &thick, nil)
+	kind := scene.TextStyle{SizeMM: NormalMM, Align: scene.Right, Colour: Grey}
+	kindW := kind.Width(t.Kind) + 4
+	head := scene.Rect{X: box.X + 2, Y: box.Y, W: box.W - 2 - kindW, H: 10}
+	title := t.Title
+	if title == "" {
+		title = "untitled"
+	}
+	size := scene.FitSizeMM(title, TitleMM, NormalMM, head.W, scene.Bold)
+	s.TextIn(head, title, scene.TextStyle{SizeMM: size, Face: scene.Bold, Colour: scene.Ink})
+	s.TextIn(scene.Rect{X: head.Right(), Y: box.Y, W: kindW - 2, H: 10}, t.Kind, kind)
+	columns := []float64{0, 78, 110, TitleW}
+	for r, row := range t.Fields {
+		y := box.Y + 10 + 8*float64(r)
+		s.Line(scene.Point{X: box.X, Y: y}, scene.Point{X: box.Right(), Y: y}, thin)
+		for c, f := range row {
+			x, w := box.X+columns[c], columns[c+1]-columns[c]-3
+			s.TextIn(scene.Rect{X: x + 2, Y: y + 0.2, W: w, H: 4}, f.Name,
+				scene.TextStyle{SizeMM: SmallMM, Colour: Grey})
+			value := f.Value
+			if value == "" {
+				value = "–"
+			}
+			s.TextIn(scene.Rect{X: x + 2, Y: y + 3.7, W: w, H: 4}, value,
+				scene.TextStyle{SizeMM: NormalMM, Colour: scene.Ink})
+		}
+	}
+	for _, x := range columns[1:3] {
+		s.Line(scene.Point{X: box.X + x, Y: box.Y + 10}, scene.Point{X: box.X + x, Y: box.Bottom()}, thin)
+	}
+}

@@ -1,0 +1,130 @@
+package report
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"fusewright/harness/together"
+)
+
+// Together is what may run at once, in print order.
+type Together struct {
+	Why     string           `json:"why,omitempty"` // what stands in the way of an answer
+	Items   []TogetherItem   `json:"accessories"`
+	Choices []TogetherChoice `json:"choices"`
+}
+
+// TogetherItem is an accessory; what is given up last stands first.
+type TogetherItem struct {
+	Part     string   `json:"part"`
+	Amperes  *float64 `json:"amperes"` // at the posts, duty counted
+	Priority int      `json:"priority"`
+	Stated   bool     `json:"priority_stated"`
+	Critical bool     `json:"critical"`
+}
+
+// TogetherChoice is what may run at once at idle, at cruise or in a situation.
+type TogetherChoice struct {
+	Name       string     `json:"name"`
+	EngineRPM  float64    `json:"engine_rpm"`
+	CapacityA  *float64   `json:"capacity_a"` // left for accessories
+	Count      int        `json:"sets_found"`
+	Complete   bool       `json:"complete"`
+	SameAs     string     `json:"same_sets_as,omitempty"` // an earlier choice with the same capacity
+	Sets       [][]string `json:"sets"` // the first of them
+	OverdrawA  *float64   `json:"overdraw_a,omitempty"`
+	SwitchOff  []string   `json:"switch_off,omitempty"`
+	UncoveredA *float64   `json:"uncovered_a,omitempty"`
+}
+
+// mostSets is how many sets of a choice are listed.
+const mostSets = 12
+
+// NewTogether makes the rows.
+func NewTogether(p *together.Plan) *Together {
+	out := &Together{Why: p.Why, Items: []TogetherItem{}, Choices: []TogetherChoice{}}
+	for _, i := range p.Items {
+		out.Items = append(out.Items, TogetherItem{Part: i.Load.Name, Amperes: finite(i.CurrentA), Priority: i.Rank,
+			Stated: i.Stated, Critical: i.Load.Critical})
+	}
+	first := map[float64]string{}
+	for _, c := range p.Choices {
+		row := TogetherChoice{Name: c.Name, EngineRPM: c.EngineRPM, CapacityA: finite(c.CapacityA), Count: len(c.Sets),
+			Complete: c.Complete, Sets: [][]string{}, SwitchOff: partNames(c.SwitchOff)}
+		for _, s := range c.Sets[:min(len(c.Sets), mostSets)] {
+			row.Sets = append(row.Sets, partNames(p.Members(s)))
+		}
+		if c.OverdrawA > 0 {
+			row.OverdrawA, row.UncoveredA = finite(c.OverdrawA), finite(c.UncoveredA)
+		}
+		if row.SameAs = first[c.CapacityA]; row.SameAs == "" {
+			first[c.CapacityA] = c.Name
+		}
+		out.Choices = append(out.Choices, row)
+	}
+	return out
+}
+
+func partNames(items []*together.Item) []string {
+	out := []string{}
+	for _, i := range items {
+		out = append(out, i.Load.Name)
+	}
+	return out
+}
+
+// WriteTogether prints what may run at once.
+func WriteTogether(w io.Writer, t *Together) error {
+	var b strings.Builder
+	b.WriteString("what may run together, duty counted\n")
+	if t.Why != "" {
+		b.WriteString(wrap("  ", t.Why))
+	}
+	for _, c := range t.Choices {
+		writeChoice(&b, c, len(t.Items))
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+func writeChoice(b *strings.Builder, c TogetherChoice, all int) {
+	fmt.Fprintf(b, "\n%s, %s: %s for accessories\n", c.Name, rpm(&c.EngineRPM), unit(c.CapacityA, "A"))
+	switch {
+	case c.Complete && c.Count == 0:
+		b.WriteString("  nothing: the vehicle itself takes more than the charging system gives\n")
+	case c.Complete && c.Count == 1 && len(c.Sets[0]) == all:
+		b.WriteString("  everything\n")
+	case c.SameAs != "":
+		fmt.Fprintf(b, "  as in %s\n", c.SameAs)
+	default:
+		writeSets(b, c)
+	}
+	if c.OverdrawA == nil {
+		return
+	}
+	text := fmt.Sprintf("asks for %s too much", unit(c.OverdrawA, "A"))
+	if len(c.SwitchOff) > 0 {
+		text += "; switch off first: " + strings.Join(c.SwitchOff, ", then ")
+	}
+	if c.UncoveredA != nil && *c.UncoveredA > 0 {
+		text += fmt.Sprintf("; %s stay uncovered without critical loads going off: raise the engine speed",
+			unit(c.UncoveredA, "A"))
+	}
+	b.WriteString(wrap("  ", text))
+}
+
+func writeSets(b *strings.Builder, c TogetherChoice) {
+	for _, s := range c.Sets {
+		if len(s) == 0 {
+			s = []string{"no accessory at all"}
+		}
+		b.WriteString(wrap("  - ", strings.Join(s, ", ")))
+	}
+	if more := c.Count - len(c.Sets); more > 0 {
+		fmt.Fprintf(b, "  and %d more\n", more)
+	}
+	if !c.Complete {
+		b.WriteString("  and others that were not looked for\n")
+	}
+}

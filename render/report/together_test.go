@@ -1,0 +1,54 @@
+package report_test
+
+import (
+	"bytes"
+	"os"
+	"strings"
+	"testing"
+
+	"fusewright/harness"
+	"fusewright/harness/design"
+	"fusewright/harness/together"
+	"fusewright/library"
+	"fusewright/render/report"
+)
+
+// TestTogetherText: the boat's demo asks too much at idle, on purpose; the text
+// must say how much, what goes off first, and never a critical load.
+func TestTogetherText(t *testing.T) {
+	src, err := os.ReadFile("../../designs/reed-skiff.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	d, err := design.Read("reed-skiff.yaml", src, library.Default())
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, err := harness.Assess(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	rows := report.NewTogether(together.Compute(r.Circuit, r.Solutions, r.Budget))
+	var text bytes.Buffer
+	if err := report.WriteTogether(&text, rows); err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{"idle, 800 rpm", "cruise, 3500 rpm", "night cutting, 800 rpm",
+		"too much; switch off first: ", "stay uncovered without critical loads going off"} {
+		if !strings.Contains(text.String(), want) {
+			t.Errorf("no %q in\n%s", want, text.String())
+		}
+	}
+	critical := map[string]bool{}
+	for _, i := range rows.Items {
+		critical[i.Part] = i.Critical
+	}
+	for _, c := range rows.Choices {
+		for _, off := range c.SwitchOff {
+			if critical[off] {
+				t.Errorf("%s: critical %s is to go off", c.Name, off)
+			}
+		}
+	}
+	t.Log(text.String())
+}

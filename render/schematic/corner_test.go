@@ -1,0 +1,51 @@
+package schematic
+
+import (
+	"os"
+	"strings"
+	"testing"
+
+	"fusewright/harness"
+	"fusewright/harness/circuit"
+)
+
+// Several feeds and returns at one part, blocks longer than a sheet, switched
+// coils and names that are too long keep the rules of the drawing.
+func TestCornerCases(t *testing.T) {
+	text, err := os.ReadFile("testdata/corners.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, size := range []string{"A4", "A3", "Letter", "Tabloid"} {
+		for _, bare := range []bool{false, true} {
+			name := size
+			if bare {
+				name += " without findings"
+			}
+			t.Run(name, func(t *testing.T) {
+				t.Logf("%+v", examine(t, planned(t, "corners.yaml", text, Options{Size: size, NoFindings: bare}), 12))
+			})
+		}
+	}
+}
+
+func TestDrawRefuses(t *testing.T) {
+	cases := []struct {
+		name   string
+		review *harness.Review
+		size   string
+		want   string
+	}{
+		{"nothing", nil, "", "no circuit"},
+		{"no circuit", &harness.Review{}, "", "no circuit"},
+		{"unknown paper", &harness.Review{Circuit: &circuit.Circuit{}}, "A44", `did you mean "A4"`},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			_, err := Draw(c.review, Options{Size: c.size})
+			if err == nil || !strings.Contains(err.Error(), c.want) {
+				t.Errorf("error %v, want %q in it", err, c.want)
+			}
+		})
+	}
+}

@@ -1,0 +1,482 @@
+package schematic
+
+import (
+	"fmt"
+	"math"
+	"sort"
+	"strings"
+	"testing"
+
+	"fusewright/harness/circuit"
+	"fusewright/render/scene"
+	"fusewright/render/symbol"
+)
+
+// drawn is a sheet taken apart into what the geometry tests compare.
+type drawn struct {
+	sheet *scene.Sheet
+	items []piece
+}
+
+// piece is a primitive with the group it belongs to.
+type piece struct {
+	item  scene.Item
+	group *scene.Group
+}
+
+func takeApart(s *scene.Sheet) *drawn {
+	d := &drawn{sheet: s}
+	var open []*scene.Group
+	for _, item := range s.Items {
+		switch {
+		case item.Begin != nil:
+			open = append(open, item.Begin)
+		case item.End:
+			open = open[:len(open)-1]
+		default:
+			p := piece{item: item}
+			if len(open) > 0 {
+				p.group = open[len(open)-1]
+			}
+			d.items = append(d.items, p)
+		}
+	}
+	return d
+}
+
+// inkOf is what a text covers: descenders count only where it has some.
+func inkOf(t *scene.Text) scene.Rect {
+	r := scene.InkBox(*t)
+	if t.Turn == 0 && !strings.ContainsAny(t.String, "gjpqyQ,;()[]{}µ|_ÇçŞş/") {
+		r.H = t.At.Y + 0.02*t.SizeMM - r.Y
+	}
+	return r
+}
+
+// strokes gives the pieces of a path as thin rectangles, curves in short chords;
+// a filled path gives its bounds.
+func strokes(p *scene.Path) []scene.Rect {
+	if p.Fill != nil {
+		return []scene.Rect{p.Bounds()}
+	}
+	half := p.Stroke.WidthMM / 2
+	var list []scene.Rect
+	var at, start scene.Point
+	i := 0
+	add := func(b scene.Point) {
+		steps := 1
+		if at.X != b.X && at.Y != b.Y { // oblique: in short pieces
+			steps = 8
+		}
+		for k := range steps {
+			f, g := float64(k)/float64(steps), float64(k+1)/float64(steps)
+			x0, y0 := at.X+(b.X-at.X)*f, at.Y+(b.Y-at.Y)*f
+			x1, y1 := at.X+(b.X-at.X)*g, at.Y+(b.Y-at.Y)*g
+			r := scene.Rect{X: math.Min(x0, x1), Y: math.Min(y0, y1), W: math.Abs(x1 - x0), H: math.Abs(y1 - y0)}
+			list = append(list, r.Grow(half))
+		}
+		at = b
+	}
+	for _, v := range p.Verbs {
+		switch v {
+		case scene.Move:
+			at, start = p.Points[i], p.Points[i]
+			i++
+		case scene.Line:
+			add(p.Points[i])
+			i++
+		case scene.Cubic:
+			from := at
+			for k := 1; k <= 8; k++ {
+				add(onCubic(from, p.Points[i], p.Points[i+1], p.Points[i+2], float64(k)/8))
+			}
+			i += 3
+		case scene.Close:
+			add(start)
+		}
+	}
+	return list
+}
+
+func onCubic(a, b, c, d scene.Point, t float64) scene.Point {
+	u := 1 - t
+	f := func(a, b, c, d float64) float64 { return u*u*u*a + 3*u*u*t*b + 3*u*t*t*c + t*t*t*d }
+	return scene.Point{X: f(a.X, b.X, c.X, d.X), Y: f(a.Y, b.Y, c.Y, d.Y)}
+}
+
+// checkGeometry finds what an eye would object to on one sheet.
+func checkGeometry(s *scene.Sheet) (faults []string) {
+	d := takeApart(s)
+	complain := func(format string, args ...any) { faults = append(faults, fmt.Sprintf(format, args...)) }
+	type box struct {
+		r    scene.Rect
+		what string
+		id   string
+		p    piece
+	}
+	var texts, lines []box
+	frame := scene.Rect{X: 4.5, Y: 4.5, W: s.WidthMM - 9, H: s.HeightMM - 9}
+	for _, p := range d.items {
+		id := ""
+		class := ""
+		if p.group != nil {
+			id, class = p.group.ID, p.group.Class
+		}
+		if !frame.Contains(p.item.Bounds()) {
+			complain("%s leaves the frame: %+v", id, p.item.Bounds())
+		}
+		if t := p.item.Text; t != nil {
+			if c := scene.CapHeightMM(t.SizeMM, t.Face); c < 2 {
+				complain("text %q has capitals of %.2f mm", t.String, c)
+			}
+			texts = append(texts, box{inkOf(t).Grow(-0.02), t.String, id, p})
+			continue
+		}
+		if st := p.item.Path.Stroke; st != nil && st.WidthMM < 0.25 {
+			complain("line of %.2f mm in %s", st.WidthMM, id)
+		}
+		if class == "finding" && p.item.Path.Fill != nil {
+			// A flag holds its own number; its disc stands for a symbol.
+			lines = append(lines, box{p.item.Bounds(), "flag", id, p})
+			continue
+		}
+		for _, r := range strokes(p.item.Path) {
+			lines = append(lines, box{r, class, id, p})
+		}
+	}
+	for i, a := range texts {
+		for _, b := range texts[i+1:] {
+			if a.r.Overlaps(b.r) {
+				complain("text %q meets text %q at %.0f,%.0f", a.what, b.what, a.r.X, a.r.Y)
+			}
+		}
+		for _, b := range lines {
+			if b.what == "flag" && b.id == a.id {
+				continue
+			}
+			if a.r.Overlaps(b.r) {
+				complain("text %q meets %s of %s at %.0f,%.0f", a.what, b.what, b.id, a.r.X, a.r.Y)
+			}
+		}
+	}
+	return faults
+}
+
+// checkSymbols finds wires that run through the symbol of a part, and parts
+// that stand on each other.
+func checkSymbols(d *drawing, p *page) (faults []string) {
+	boxes := symbolBoxes(d, p)
+	for _, l := range p.lines {
+		for k := 1; k < len(l.pts); k++ {
+			r := rectOf(l.pts[k-1], l.pts[k])
+			for c, list := range boxes {
+				for _, b := range list {
+					if r.Overlaps(b) {
+						faults = append(faults, fmt.Sprintf("line %v–%v of %s runs through %s", l.pts[k-1], l.pts[k], terminalName(l.net.term), c.part.Ref))
+					}
+				}
+			}
+		}
+	}
+	for c, list := range boxes {
+		for q, other := range boxes {
+			if c.part.Index >= q.part.Index {
+				continue
+			}
+			for _, a := range list {
+				for _, b := range other {
+					if a.Overlaps(b) {
+						faults = append(faults, c.part.Ref+" stands on "+q.part.Ref)
+					}
+				}
+			}
+		}
+	}
+	sort.Strings(faults)
+	return faults
+}
+
+// rectOf is a line as a rectangle without ends, in modules.
+func rectOf(a, b spot) scene.Rect {
+	const thin = 0.05
+	x, y := float64(min(a.x, b.x)), float64(min(a.y, b.y))
+	return scene.Rect{X: x - thin, Y: y - thin, W: float64(distance(a.x, b.x)) + 2*thin, H: float64(distance(a.y, b.y)) + 2*thin}
+}
+
+// symbolBoxes is the body of every part on a page, in modules, a little within
+// the pins so that wires may end on them.
+func symbolBoxes(d *drawing, p *page) map[*cell][]scene.Rect {
+	boxes := map[*cell][]scene.Rect{}
+	for _, c := range p.cells {
+		if c.kind != partCell {
+			continue
+		}
+		y, x := float64(c.rows[0].y), float64(c.x)
+		switch c.part.Kind {
+		case circuit.Battery:
+			low := float64(c.rows[1].y)
+			boxes[c] = []scene.Rect{{X: x + 0.3, Y: low - 1.2, W: sourceCellar - 1.5, H: c.rows[1].bottom - 0.5}}
+		case circuit.Relay:
+			boxes[c] = []scene.Rect{{X: x + 0.2, Y: y + c.geometry.roof, W: relayBody - 0.4, H: float64(c.geometry.floor) - c.geometry.roof}}
+		case circuit.Block:
+			last := float64(c.rows[len(c.rows)-1].y)
+			boxes[c] = []scene.Rect{{X: x + 1.2, Y: y - 1.5, W: blockRight - 1.4, H: last - y + 3}}
+		default:
+			s := d.symbolOf(c.part)
+			boxes[c] = []scene.Rect{{X: x + 0.2, Y: y + s.Body.Y, W: s.Body.W - 0.4, H: s.Body.H}}
+		}
+	}
+	return boxes
+}
+
+// checkNets reads the wiring back from the lines of all pages and compares it
+// with the circuit: which terminals each line's end touches, joined across
+// flags by the terminal they name.
+func checkNets(d *drawing) (faults []string) {
+	for _, p := range d.pages {
+		join := newUnion()
+		var segs [][2]spot
+		for _, l := range p.lines {
+			for k := 1; k < len(l.pts); k++ {
+				segs = append(segs, [2]spot{l.pts[k-1], l.pts[k]})
+			}
+		}
+		for i, a := range segs {
+			for j, b := range segs[:i] {
+				// Lines join where an end of one lies on the other; a crossing joins nothing.
+				if between(a[0], b[0], b[1]) || between(a[1], b[0], b[1]) || between(b[0], a[0], a[1]) || between(b[1], a[0], a[1]) {
+					join.merge(i, j)
+				}
+			}
+		}
+		at := func(q spot) int {
+			for i, s := range segs {
+				if between(q, s[0], s[1]) {
+					return join.root(i)
+				}
+			}
+			return -1
+		}
+		// names of the terminals found on each joined set of lines
+		found := map[int]map[string]bool{}
+		note := func(q spot, name string) {
+			i := at(q)
+			if i < 0 {
+				faults = append(faults, fmt.Sprintf("sheet %d: nothing drawn at %s (%v)", p.index+1, name, q))
+				return
+			}
+			if found[i] == nil {
+				found[i] = map[string]bool{}
+			}
+			found[i][name] = true
+		}
+		want := map[string]map[string]bool{}
+		expect := func(source, name string) {
+			if want[source] == nil {
+				want[source] = map[string]bool{source: true}
+			}
+			want[source][name] = true
+		}
+		for _, c := range p.cells {
+			for _, o := range c.outlets {
+				if c.kind == inCell || usedHere(d, p, o.term) {
+					note(spot{c.x + o.dx, o.y()}, keyOf(c, o.term))
+				}
+			}
+			for _, in := range c.inlets {
+				pin := spot{c.x + in.dx, in.y()}
+				if firstOf(in) != in {
+					pin.x = c.x - 1
+				}
+				name := keyOf(c, in.term)
+				if c.kind == partCell && (c.part.Kind == circuit.Splice || c.part.Kind == circuit.Block) {
+					name += " in" // its symbol joins the two sides
+				}
+				note(pin, name)
+				source := "T " + terminalKey(in.source)
+				if c.kind == partCell && d.comesByFlag(p, in) {
+					source = "F " + terminalKey(in.source)
+				}
+				expect(source, name)
+			}
+		}
+		// A terminal fed from several sources joins them all.
+		merged := mergeSets(want)
+		got := map[string]bool{}
+		for _, set := range found {
+			got[setKey(set)] = true
+		}
+		for _, set := range merged {
+			if k := setKey(set); !got[k] {
+				faults = append(faults, fmt.Sprintf("sheet %d: the circuit joins %s, the drawing does not", p.index+1, k))
+			}
+		}
+		if len(got) != len(merged) {
+			faults = append(faults, fmt.Sprintf("sheet %d: %d nets drawn, %d in the circuit", p.index+1, len(got), len(merged)))
+		}
+	}
+	return faults
+}
+
+func usedHere(d *drawing, p *page, t *circuit.Terminal) bool { return len(d.feeds[t]) > 0 }
+
+func terminalKey(t *circuit.Terminal) string { return t.Part.Ref + ":" + t.Name }
+
+// keyOf names a connection point: terminals of parts by themselves, flags by
+// their terminal.
+func keyOf(c *cell, t *circuit.Terminal) string {
+	switch c.kind {
+	case inCell:
+		return "F " + terminalKey(t)
+	case outCell:
+		return "G " + terminalKey(t)
+	}
+	return "T " + terminalKey(t)
+}
+
+func setKey(set map[string]bool) string {
+	var names []string
+	for n := range set {
+		names = append(names, n)
+	}
+	sort.Strings(names)
+	return strings.Join(names, " + ")
+}
+
+// mergeSets joins sets that share a name.
+func mergeSets(want map[string]map[string]bool) []map[string]bool {
+	var out []map[string]bool
+	var keys []string
+	for k := range want {
+		keys = append(keys, k)
+	}
+	sort.Strings(keys)
+	for _, k := range keys {
+		set := want[k]
+		var rest []map[string]bool
+		for _, o := range out {
+			shared := false
+			for n := range o {
+				shared = shared || set[n]
+			}
+			if !shared {
+				rest = append(rest, o)
+				continue
+			}
+			for n := range o {
+				set[n] = true
+			}
+		}
+		out = append(rest, set)
+	}
+	return out
+}
+
+type union struct{ up map[int]int }
+
+func newUnion() *union { return &union{map[int]int{}} }
+
+func (u *union) root(i int) int {
+	for {
+		up, ok := u.up[i]
+		if !ok {
+			return i
+		}
+		i = up
+	}
+}
+
+func (u *union) merge(i, j int) {
+	a, b := u.root(i), u.root(j)
+	if a != b {
+		u.up[a] = b
+	}
+}
+
+// checkAllDrawn tells of wires and parts of the circuit that are on no sheet.
+func checkAllDrawn(d *drawing, sheets []*scene.Sheet) (faults []string) {
+	ids := map[string]bool{}
+	for _, s := range sheets {
+		for _, item := range s.Items {
+			if item.Begin != nil {
+				ids[item.Begin.ID] = true
+			}
+		}
+	}
+	for _, w := range d.circuit.Wires {
+		if !ids["wire-"+w.Number] {
+			faults = append(faults, "wire "+w.Number+" is not drawn")
+		}
+	}
+	for _, c := range d.cells {
+		if c.page == nil {
+			faults = append(faults, c.part.Ref+" is on no sheet")
+		}
+	}
+	return faults
+}
+
+// figures counts what makes a layout restless.
+type figures struct{ sheets, wires, bends, crossings int }
+
+func count(d *drawing) (f figures) {
+	f.sheets = len(d.pages) + len(d.extras)
+	for _, p := range d.pages {
+		for i, l := range p.lines {
+			f.wires++
+			f.bends += max(len(l.pts)-2, 0)
+			for _, q := range p.lines[:i] {
+				if q.net != l.net {
+					f.crossings += crossingsOf(l, q)
+				}
+			}
+		}
+	}
+	return f
+}
+
+func crossingsOf(a, b line) (n int) {
+	for i := 1; i < len(a.pts); i++ {
+		for j := 1; j < len(b.pts); j++ {
+			if rectOf(a.pts[i-1], a.pts[i]).Overlaps(rectOf(b.pts[j-1], b.pts[j])) {
+				n++
+			}
+		}
+	}
+	return n
+}
+
+// examine draws a review and reports everything wrong with it.
+func examine(t *testing.T, d *drawing, most int) figures {
+	t.Helper()
+	sheets := d.paint()
+	var faults []string
+	for i, s := range sheets {
+		if err := s.Validate(); err != nil {
+			faults = append(faults, fmt.Sprintf("sheet %d: %v", i+1, err))
+		}
+		for _, f := range checkGeometry(s) {
+			faults = append(faults, fmt.Sprintf("sheet %d: %s", i+1, f))
+		}
+	}
+	for _, p := range d.pages {
+		for _, f := range checkSymbols(d, p) {
+			faults = append(faults, fmt.Sprintf("sheet %d: %s", p.index+1, f))
+		}
+		if p.height > d.paper.rowsM() || p.width() > d.paper.columnsM() {
+			faults = append(faults, fmt.Sprintf("sheet %d: %d × %d modules on %d × %d", p.index+1, p.width(), p.height, d.paper.columnsM(), d.paper.rowsM()))
+		}
+	}
+	faults = append(faults, checkNets(d)...)
+	faults = append(faults, checkAllDrawn(d, sheets)...)
+	for i, f := range faults {
+		if i >= most {
+			t.Errorf("… and %d more", len(faults)-most)
+			break
+		}
+		t.Error(f)
+	}
+	return count(d)
+}
+
+var _ = symbol.M
