@@ -47,7 +47,8 @@ const (
 )
 
 func newRun(number int, bundle *circuit.Bundle, support Rule) *Run {
-	r := &Run{Number: number, Bundle: bundle, Length: bundle.Run.LengthM.Value * 1000, OuterMm: bundle.OuterMm}
+	r := &Run{Number: number, Bundle: bundle, Length: bundle.Run.LengthM.Value * 1000, OuterMm: bundle.OuterMm,
+		SupportMm: support.Mm}
 	for _, w := range bundle.Wires {
 		if w.Spec.Size != nil {
 			r.Thick = math.Max(r.Thick, w.Spec.Size.OuterMm)

@@ -37,6 +37,7 @@ type Run struct {
 	// hold it; 0 = not known.
 	BendMm, BendHeldMm float64
 	Supports           []float64 // of clamps, mm from the run's first place
+	SupportMm          float64   // most that clamps may stand apart
 	// LoopAt is the place at which the run was cut open because it closes a
 	// loop; nil for others.
 	LoopAt *design.Place

@@ -1,6 +1,7 @@
 package ride_test
 
 import (
+	"context"
 	"fmt"
 	"math"
 	"os"
@@ -10,6 +11,7 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+	"time"
 
 	"fusewright/harness/battery"
 	"fusewright/harness/charging"
@@ -109,7 +111,11 @@ func transient(t *testing.T, program, text string) (times, volts, charges []floa
 	if err := os.WriteFile(file, []byte(text), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	said, err := exec.Command(program, "-b", "-n", file).CombinedOutput()
+	// A simulator that finds no way forward may turn for ever: it is stopped and
+	// the case fails.
+	ctx, stop := context.WithTimeout(context.Background(), 2*time.Minute)
+	defer stop()
+	said, err := exec.CommandContext(ctx, program, "-b", "-n", file).CombinedOutput()
 	raw, readErr := os.ReadFile(data)
 	if readErr != nil {
 		t.Fatalf("ngspice wrote nothing (%v):\n%s", err, said)

@@ -2,6 +2,7 @@ package spice_test
 
 import (
 	"bytes"
+	"context"
 	"fmt"
 	"math"
 	"os"
@@ -12,6 +13,7 @@ import (
 	"strings"
 	"sync"
 	"testing"
+	"time"
 
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
@@ -51,7 +53,11 @@ func simulate(program, dir, name, netlist string) (map[string]float64, error) {
 	if err := os.WriteFile(file, []byte(deck), 0o600); err != nil {
 		return nil, err
 	}
-	said, err := exec.Command(program, "-b", "-n", file).CombinedOutput()
+	// A simulator that finds no way forward may turn for ever: it is stopped and
+	// the case fails.
+	ctx, stop := context.WithTimeout(context.Background(), 2*time.Minute)
+	defer stop()
+	said, err := exec.CommandContext(ctx, program, "-b", "-n", file).CombinedOutput()
 	text, readErr := os.ReadFile(raw)
 	if readErr != nil {
 		return nil, fmt.Errorf("ngspice wrote nothing (%v): %s", err, said)

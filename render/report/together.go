@@ -32,7 +32,7 @@ type TogetherChoice struct {
 	Count      int        `json:"sets_found"`
 	Complete   bool       `json:"complete"`
 	SameAs     string     `json:"same_sets_as,omitempty"` // an earlier choice with the same capacity
-	Sets       [][]string `json:"sets"` // the first of them
+	Sets       [][]string `json:"sets"`                   // the first of them
 	OverdrawA  *float64   `json:"overdraw_a,omitempty"`
 	SwitchOff  []string   `json:"switch_off,omitempty"`
 	UncoveredA *float64   `json:"uncovered_a,omitempty"`

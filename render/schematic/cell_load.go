@@ -1,6 +1,8 @@
 package schematic
 
 import (
+	"math"
+
 	"fusewright/harness/circuit"
 	"fusewright/render/scene"
 	"fusewright/render/symbol"
@@ -10,7 +12,9 @@ import (
 const groundDrop = 1.75*symbol.M + 0.5 + capMM + descMM
 
 // returnStep is the distance between two returns of one part.
-const returnStep = 4
+func (d *drawing) returnStep() int {
+	return int(math.Ceil(groundDrop/symbol.M + d.labelTop()))
+}
 
 // shapeLoad measures a load with its returns: symbol, then the return wire with
 // its label, then the ground's sign with its name below.
@@ -26,8 +30,10 @@ func (d *drawing) shapeLoad(c *cell) {
 	if n := len(c.returns); n > 0 {
 		run, side := d.returnRun(c.returns)
 		c.body += run + side
-		low = max(low, float64((n-1)*returnStep)+groundDrop/symbol.M+0.15)
-		right += float64(run)*symbol.M - d.groundLeft(c.returns) - 1.4
+		low = max(low, float64((n-1)*d.returnStep())+groundDrop/symbol.M+0.15)
+		if n == 1 { // the words may reach under the return wire
+			right += float64(run)*symbol.M - d.groundLeft(c.returns) - 1.4
+		}
 	}
 	if len(c.inlets) > 1 || len(c.returns) > 1 {
 		low = max(low, float64(len(c.inlets)*d.inletStep()))

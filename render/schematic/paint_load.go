@@ -22,7 +22,9 @@ func (a *painter) load(c *cell) {
 	if len(c.returns) > 0 {
 		run, _ := a.returnRun(c.returns)
 		a.returnWires(c, symbolW, run)
-		right = at.X + float64(symbolW+run)*symbol.M - a.groundLeft(c.returns) - 1.4
+		if len(c.returns) == 1 {
+			right = at.X + float64(symbolW+run)*symbol.M - a.groundLeft(c.returns) - 1.4
+		}
 	}
 	base := at.Y + captionBase(s.Body.Y+s.Body.H, flag > 0)
 	if n := len(c.inlets); n > 1 {
@@ -36,7 +38,7 @@ func (a *painter) load(c *cell) {
 func (a *painter) returnWires(c *cell, symbolW, run int) {
 	y := c.rows[0].y
 	for k, w := range c.returns {
-		row := y + k*returnStep
+		row := y + k*a.returnStep()
 		start := spot{c.x + symbolW, y}
 		pts := []spot{start, {c.x + symbolW, row}, {c.x + symbolW + run, row}}
 		a.returnWire(w, tidy(pts), k > 0)

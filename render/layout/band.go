@@ -1,0 +1,176 @@
+package layout
+
+import (
+	"math"
+
+	"fusewright/harness/formboard"
+	"fusewright/library"
+	"fusewright/render/scene"
+)
+
+// halfMM is half the width of a bundle's band by its diameter class.
+var halfMM = []float64{0.7, 1.0, 1.4, 1.9, 2.5}
+
+// Line widths after the series of ISO 128: outlines, and what fills them.
+const (
+	outlineMM = 0.35
+	hairMM    = 0.18
+)
+
+func half(r *formboard.Run) float64 { return halfMM[r.Class()] }
+
+// band paints a run as a band whose width tells its diameter class and whose
+// filling tells its cover. It gives the band's outline.
+func (p *picture) band(l *formboard.Limb) shape {
+	a, b := p.ends(l)
+	h := half(l.Run)
+	p.sheet.Begin(scene.Group{ID: p.sheet.UniqueID("run-" + number(l.Run)), Class: "run",
+		Title: "run " + number(l.Run) + ": " + l.Run.Bundle.Run.Name, Desc: runWords(l.Run)})
+	paintBand(p.sheet, a, b, h, l.Run.Bundle.Run.Cover)
+	p.sheet.End()
+	return lineShape(a, b, 2*h+outlineMM)
+}
+
+// paintBand draws a band from a to b.
+func paintBand(s *scene.Sheet, a, b scene.Point, h float64, cover *library.Cover) {
+	pen := scene.Pen(outlineMM)
+	s.Polygon(lineShape(a, b, 2*h), &pen, scene.Paint(scene.RGB{R: 255, G: 255, B: 255}))
+	long := math.Hypot(b.X-a.X, b.Y-a.Y)
+	hair := scene.Pen(hairMM)
+	for _, line := range filling(long, h, cover) {
+		s.Line(along(a, b, line[0].X, line[0].Y), along(a, b, line[1].X, line[1].Y), hair)
+	}
+}
+
+// filling is the lines inside a band: x along it, y across. Without a cover the
+// wires show; braid is crossed, heat sleeve and tape are hatched closely and
+// widely, conduit is ribbed.
+func filling(long, h float64, cover *library.Cover) [][2]scene.Point {
+	switch {
+	case cover == nil:
+		y := h / 2.2
+		return [][2]scene.Point{{{X: 0, Y: -y}, {X: long, Y: -y}}, {{X: 0, Y: y}, {X: long, Y: y}}}
+	case cover.Kind == "conduit":
+		return slanted(long, h, 1.1, 0)
+	case cover.Kind == "loom tape":
+		return slanted(long, h, 3.2, -1.2)
+	case cover.Heat:
+		return slanted(long, h, 0.9, 1)
+	}
+	return append(slanted(long, h, 1.8, 1), slanted(long, h, 1.8, -1)...)
+}
+
+// slanted lines stand every step along the band, leaning by their height.
+func slanted(long, h, step, lean float64) [][2]scene.Point {
+	var out [][2]scene.Point
+	shift := lean * 2 * h
+	for x := step/2 - math.Abs(shift); x < long+math.Abs(shift); x += step {
+		from, to := scene.Point{X: x, Y: -h}, scene.Point{X: x + shift, Y: h}
+		if a, b, ok := clipX(from, to, 0, long); ok {
+			out = append(out, [2]scene.Point{a, b})
+		}
+	}
+	return out
+}
+
+// clipX cuts a line to a range of x; ok is false when nothing is left.
+func clipX(a, b scene.Point, least, most float64) (p, q scene.Point, ok bool) {
+	if a.X > b.X {
+		a, b = b, a
+	}
+	if b.X <= least || a.X >= most {
+		return a, b, a.X == b.X && a.X > least && a.X < most
+	}
+	at := func(x float64) scene.Point {
+		return scene.Point{X: x, Y: a.Y + (b.Y-a.Y)*(x-a.X)/(b.X-a.X)}
+	}
+	p, q = a, b
+	if a.X < least {
+		p = at(least)
+	}
+	if b.X > most {
+		q = at(most)
+	}
+	return p, q, true
+}
+
+// clampMM is how far a clamp's mark stands out of its band.
+const clampMM = 1.1
+
+// clamps marks the supports of a run: a bar across the band with feet.
+func (p *picture) clamps(l *formboard.Limb) {
+	a, b := p.ends(l)
+	if math.Hypot(b.X-a.X, b.Y-a.Y) < 4 { // too short to tell it from the nails
+		return
+	}
+	for _, mm := range l.Run.Supports {
+		p.taken.add(paintClamp(p.sheet, a, b, mm*p.ratio, half(l.Run)))
+	}
+}
+
+func paintClamp(s *scene.Sheet, a, b scene.Point, mm, h float64) shape {
+	out := h + clampMM
+	from, to := along(a, b, mm, -out), along(a, b, mm, out)
+	s.Line(from, to, scene.Pen(0.7))
+	for _, y := range []float64{-out, out} {
+		s.Line(along(a, b, mm-0.9, y), along(a, b, mm+0.9, y), scene.Pen(0.5))
+	}
+	return lineShape(along(a, b, mm, -out-0.3), along(a, b, mm, out+0.3), 2)
+}
+
+// nail marks a spot: a ring with a point where runs part, a ring at an end, two
+// rings where another section goes on, a square at the loose end of a loop.
+func (p *picture) nail(s *formboard.Spot) {
+	c := p.at(s.At)
+	r := p.nailMM(s)
+	p.sheet.Begin(scene.Group{ID: p.sheet.UniqueID("place-" + s.Place.Name), Class: "place", Title: s.Place.Name})
+	paintNail(p.sheet, c, r, nailKind(s))
+	p.sheet.End()
+	p.taken.add(rectShape(scene.Rect{X: c.X - r, Y: c.Y - r, W: 2 * r, H: 2 * r}))
+}
+
+// nailMM is the radius of a spot's mark: it covers the ends of its bands.
+func (p *picture) nailMM(s *formboard.Spot) float64 {
+	r := 1.3
+	for _, l := range s.Limbs {
+		r = math.Max(r, half(l.Run)+0.5)
+	}
+	return r
+}
+
+type nailSort int
+
+const (
+	endNail nailSort = iota
+	breakoutNail
+	goesOnNail
+	looseNail
+)
+
+func nailKind(s *formboard.Spot) nailSort {
+	switch {
+	case s.Copy:
+		return looseNail
+	case len(s.Others) > 0:
+		return goesOnNail
+	case s.Breakout():
+		return breakoutNail
+	}
+	return endNail
+}
+
+func paintNail(s *scene.Sheet, c scene.Point, r float64, kind nailSort) {
+	pen := scene.Pen(0.5)
+	white := scene.Paint(scene.RGB{R: 255, G: 255, B: 255})
+	if kind == looseNail {
+		s.Rect(scene.Rect{X: c.X - r, Y: c.Y - r, W: 2 * r, H: 2 * r}, &pen, white)
+		return
+	}
+	s.Circle(c, r, &pen, white)
+	switch kind {
+	case breakoutNail:
+		s.Dot(c, r*0.45, scene.Ink)
+	case goesOnNail:
+		s.Circle(c, r*0.55, &pen, nil)
+	}
+}

@@ -1,0 +1,168 @@
+package layout
+
+import (
+	"math"
+	"sort"
+
+	"fusewright/harness/formboard"
+	"fusewright/render/frame"
+	"fusewright/render/scene"
+)
+
+// phrase is a line of words with its look.
+type phrase struct {
+	text   string
+	face   scene.Face
+	sizeMM float64
+}
+
+// block is words that stand together, with a numbered ring at the left when
+// ring is not empty.
+type block struct {
+	ring  string
+	lines []phrase
+}
+
+const (
+	ringMM     = 2.9 // radius of a numbered ring
+	blockLine  = 3.7 // from line to line
+	blockDown  = 0.8 // below the last baseline
+	blockUp    = 2.5 // above the first
+	mostReach  = 110.0
+	leaderPast = 3.2 // a label further off gets a leader
+)
+
+// size is the rectangle that a block takes.
+func (b *block) size() (w, h float64) {
+	for _, l := range b.lines {
+		w = math.Max(w, scene.TextWidthMM(l.text, l.sizeMM, l.face))
+	}
+	if len(b.lines) > 0 {
+		h = blockUp + blockDown + blockLine*float64(len(b.lines)-1)
+	}
+	if b.ring != "" {
+		gap := 1.2
+		if len(b.lines) == 0 {
+			gap = 0
+		}
+		w, h = w+2*ringMM+gap, math.Max(h, 2*ringMM)
+	}
+	return w, h
+}
+
+// label finds the nearest free place for a block around an anchor and draws it,
+// with a leader when it stands off. The anchor is inside something of the given
+// radius; preferDeg is the direction tried first; bands of own may be crossed
+// by the leader.
+func (p *picture) label(anchor scene.Point, radius, preferDeg float64, own []*formboard.Limb, b *block) bool {
+	w, h := b.size()
+	for reach := radius + 1.2; reach < mostReach; reach = reach*1.12 + 0.6 {
+		for _, deg := range around(preferDeg) {
+			ux, uy := direction(deg)
+			r := scene.Rect{X: anchor.X + ux*(reach+w/2) - w/2, Y: anchor.Y + uy*(reach+h/2) - h/2, W: w, H: h}
+			if !p.free(rectShape(r.Grow(0.5))) {
+				continue
+			}
+			from, to := leader(anchor, radius, r)
+			led := math.Hypot(to.X-from.X, to.Y-from.Y) > leaderPast || b.ring != ""
+			if led && !p.free(lineShape(along(from, to, 0.2, 0), to, 0.5), own...) {
+				continue
+			}
+			p.paintBlock(b, r)
+			p.taken.add(rectShape(r.Grow(0.3)))
+			if led {
+				p.sheet.Line(from, to, scene.Pen(dimensionMM))
+				p.taken.add(lineShape(from, to, 0.5))
+			}
+			return true
+		}
+	}
+	p.lost++
+	return false
+}
+
+// around is directions by their turn from the preferred one.
+func around(prefer float64) []float64 {
+	const step = 15
+	list := []float64{prefer}
+	for turn := float64(step); turn <= 180; turn += step {
+		list = append(list, prefer+turn, prefer-turn)
+	}
+	return list
+}
+
+// leader runs from the edge of what is meant to the nearest point of the label.
+func leader(anchor scene.Point, radius float64, r scene.Rect) (from, to scene.Point) {
+	to = scene.Point{X: math.Max(r.X, math.Min(r.Right(), anchor.X)), Y: math.Max(r.Y, math.Min(r.Bottom(), anchor.Y))}
+	return along(anchor, to, radius, 0), to
+}
+
+func (p *picture) paintBlock(b *block, r scene.Rect) {
+	x := r.X
+	if b.ring != "" {
+		pen := scene.Pen(outlineMM)
+		c := scene.Point{X: x + ringMM, Y: r.Y + r.H/2}
+		p.sheet.Circle(c, ringMM, &pen, nil)
+		p.sheet.TextIn(scene.Rect{X: c.X - ringMM, Y: c.Y - ringMM, W: 2 * ringMM, H: 2 * ringMM}, b.ring,
+			scene.TextStyle{SizeMM: ringSize(b.ring), Face: scene.Bold, Align: scene.Middle, Colour: scene.Ink})
+		x += 2*ringMM + 1.2
+	}
+	y := r.Y + (r.H-blockUp-blockDown-blockLine*float64(len(b.lines)-1))/2 + blockUp
+	for _, l := range b.lines {
+		p.sheet.TextAt(scene.Point{X: x, Y: y}, l.text, scene.TextStyle{SizeMM: l.sizeMM, Face: l.face, Colour: scene.Ink})
+		y += blockLine
+	}
+}
+
+// ringSize keeps long numbers inside the ring, at the least size allowed.
+func ringSize(s string) float64 {
+	return scene.FitSizeMM(s, frame.NormalMM, 2.86, 2*ringMM-1.2, scene.Bold)
+}
+
+// nameSpot writes a place's name at its nail, in the widest gap between runs.
+func (p *picture) nameSpot(s *formboard.Spot) {
+	b := &block{lines: []phrase{{s.Place.Name, scene.Bold, frame.NormalMM}}}
+	for _, line := range spotWords(s) {
+		b.lines = append(b.lines, phrase{line, scene.Regular, frame.SmallMM})
+	}
+	p.label(p.at(s.At), p.nailMM(s), widestGap(s), nil, b)
+}
+
+// widestGap is the direction furthest from all runs at a spot.
+func widestGap(s *formboard.Spot) float64 {
+	var at []float64
+	for _, l := range s.Limbs {
+		far := l.Far(s)
+		deg := math.Atan2(s.At.Y-far.At.Y, far.At.X-s.At.X) * 180 / math.Pi
+		at = append(at, math.Mod(deg+720, 360))
+	}
+	sort.Float64s(at)
+	best, wide := 90.0, 0.0
+	for i := range at {
+		next := at[(i+1)%len(at)]
+		gap := math.Mod(next-at[i]+360, 360)
+		if len(at) == 1 {
+			gap = 360
+		}
+		if gap > wide+1e-9 {
+			best, wide = at[i]+gap/2, gap
+		}
+	}
+	return best
+}
+
+// nameRun puts a run's number in a ring beside it, with as many words as the
+// picture's detail allows.
+func (p *picture) nameRun(l *formboard.Limb) {
+	a, b := p.ends(l)
+	long := math.Hypot(b.X-a.X, b.Y-a.Y)
+	blk := &block{ring: number(l.Run)}
+	for _, line := range runLines(l.Run, p.detail) {
+		blk.lines = append(blk.lines, phrase{line, scene.Regular, frame.SmallMM})
+	}
+	prefer := math.Atan2(a.Y-b.Y, b.X-a.X)*180/math.Pi - 90
+	if math.Mod(prefer+720, 360) < 180 {
+		prefer += 180 // dimensions stand above; begin below
+	}
+	p.label(along(a, b, long/2, 0), half(l.Run)+0.2, prefer, []*formboard.Limb{l}, blk)
+}

@@ -1,0 +1,159 @@
+// Package layout draws the loom as it lies on the board (trade: formboard or
+// nail board): to a stated scale on framed sheets, with dimensions, nails,
+// clamps, covers and the wires of every run and end; and at full size, parted
+// over pages to be taped together. It takes finished geometry from package
+// formboard and computes nothing electrical.
+package layout
+
+import (
+	"fmt"
+
+	"fusewright/harness"
+	"fusewright/harness/design"
+	"fusewright/harness/finding"
+	"fusewright/harness/formboard"
+	"fusewright/render/frame"
+	"fusewright/render/scene"
+)
+
+// Options choose how the board is drawn.
+type Options struct {
+	Size string // sheet size; "" = that of the design, A4 without one
+}
+
+// drawing is the set of sheets of one board.
+type drawing struct {
+	review *harness.Review
+	board  *formboard.Board
+	paper  frame.Paper
+	sheets []*scene.Sheet
+	scales []string // by sheet, for the title block
+
+	ends  map[*design.Place][]formboard.End
+	first map[*design.Place]*formboard.Section
+}
+
+// Draw draws the board on framed sheets: for each section its picture with the
+// table of its runs and the tables of the wire ends at its places. The error
+// names a sheet size that does not exist.
+func Draw(r *harness.Review, b *formboard.Board, o Options) ([]*scene.Sheet, error) {
+	size := o.Size
+	if size == "" {
+		size = r.Design.Sheet.Size
+	}
+	paper, err := frame.PaperOf(size)
+	if err != nil {
+		return nil, fmt.Errorf("layout: %w", err)
+	}
+	d := &drawing{review: r, board: b, paper: paper}
+	for _, s := range b.Sections {
+		if err := d.section(s); err != nil {
+			return nil, err
+		}
+	}
+	d.rest()
+	for i := range d.sheets {
+		d.frame(i)
+	}
+	return d.sheets, nil
+}
+
+// newSheet begins a sheet.
+func (d *drawing) newSheet(title, scale string) *scene.Sheet {
+	s := scene.NewSheet(d.paper.W, d.paper.H, title)
+	s.ID = fmt.Sprintf("layout-%d", len(d.sheets)+1)
+	d.sheets = append(d.sheets, s)
+	d.scales = append(d.scales, scale)
+	return s
+}
+
+// section draws one section: the picture, the legend, the tables.
+func (d *drawing) section(s *formboard.Section) error {
+	p, err := d.fit(s)
+	if err != nil {
+		return err
+	}
+	title := "Layout"
+	if len(d.board.Sections) > 1 {
+		title = fmt.Sprintf("Layout, section %d", s.Number)
+	}
+	sheet := d.newSheet(title, p.name)
+	field := d.paper.Field()
+	bottom := p.place(sheet, field)
+	d.legend(sheet, p)
+	f := &flow{sheet: sheet, slots: []scene.Rect{below(field, bottom+3)}, next: func() (*scene.Sheet, []scene.Rect) {
+		return d.newSheet(title+", tables", "none"), []scene.Rect{d.tableField()}
+	}}
+	f.put(runTable(s))
+	f.put(d.notes(s))
+	f.halve()
+	for _, g := range d.endTables(s) {
+		f.put(g)
+	}
+	return nil
+}
+
+// rest lists the ends at places that no run leaves from, and wires whose parts
+// have no place.
+func (d *drawing) rest() {
+	var grids []*grid
+	for _, e := range d.board.Places {
+		if d.sectionOf(e.Place) == nil {
+			grids = append(grids, endTable(e.Place.Name, e.Ends))
+		}
+	}
+	if len(d.board.Nowhere) > 0 {
+		grids = append(grids, endTable("no place given", d.board.Nowhere))
+	}
+	if len(grids) == 0 {
+		return
+	}
+	next := func() (*scene.Sheet, []scene.Rect) {
+		s := d.newSheet("Layout, wires outside the loom", "none")
+		return s, halves(d.tableField())
+	}
+	f := &flow{next: next}
+	f.sheet, f.slots = next()
+	for _, g := range grids {
+		f.put(g)
+	}
+}
+
+// tableField is the area for tables on a sheet without a picture.
+func (d *drawing) tableField() scene.Rect { return d.paper.Field() }
+
+func below(r scene.Rect, y float64) scene.Rect {
+	return scene.Rect{X: r.X, Y: y, W: r.W, H: max(0, r.Bottom()-y)}
+}
+
+// frame draws the frame of a sheet, now that their number is known.
+func (d *drawing) frame(i int) {
+	des := d.review.Design
+	practice := ""
+	if des.Practice != nil {
+		practice = des.Practice.Name
+	}
+	frame.Draw(d.sheets[i], d.paper, frame.Title{
+		Title: des.Title.Value,
+		Kind:  "Layout",
+		Fields: [3][3]frame.Field{
+			{{Name: "vehicle", Value: des.Vehicle.Value}, {Name: "revision", Value: des.Revision.Value},
+				{Name: "date", Value: des.Date.Value}},
+			{{Name: "practice", Value: practice}, {Name: "drawn by", Value: des.Author.Value},
+				{Name: "sheet", Value: fmt.Sprintf("%d of %d", i+1, len(d.sheets))}},
+			{{Name: "findings", Value: findingWords(d.review.Findings)}, {Name: "scale", Value: d.scales[i]},
+				{Name: "size", Value: d.paper.Name}},
+		},
+	})
+}
+
+func findingWords(list []*finding.Finding) string {
+	accepted := 0
+	for _, f := range list {
+		if f.Accepted != "" {
+			accepted++
+		}
+	}
+	return fmt.Sprintf("%d danger · %d fault · %d advice · %d accepted", finding.Count(list, finding.Danger),
+		finding.Count(list, finding.Fault), finding.Count(list, finding.Advice), accepted)
+}

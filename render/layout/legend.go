@@ -1,0 +1,97 @@
+package layout
+
+import (
+	"fmt"
+
+	"fusewright/harness/formboard"
+	"fusewright/library"
+	"fusewright/render/frame"
+	"fusewright/render/scene"
+)
+
+// legend explains marks, covers and widths of a picture beside the title block.
+func (d *drawing) legend(s *scene.Sheet, p *picture) {
+	area := d.paper.Strip()
+	s.Begin(scene.Group{ID: "legend", Class: "legend", Title: "legend"})
+	s.TextAt(scene.Point{X: area.X, Y: area.Y + 2.4}, "Legend",
+		scene.TextStyle{SizeMM: frame.NormalMM, Face: scene.Bold, Colour: scene.Ink})
+	const down, step = 4.6, 4.0
+	wide := area.W / 3
+	for i, e := range d.entries(p) {
+		row, col := i%5, i/5
+		if col > 2 {
+			break
+		}
+		x, y := area.X+wide*float64(col), area.Y+down+step*float64(row)+step/2
+		e.paint(s, x, y)
+		s.TextIn(scene.Rect{X: x + 12, Y: y - step/2, W: wide - 13.5, H: step}, e.words,
+			scene.TextStyle{SizeMM: frame.SmallMM, Colour: scene.Ink})
+	}
+	s.End()
+}
+
+// entry is a mark with its meaning.
+type entry struct {
+	words string
+	paint func(s *scene.Sheet, x, y float64)
+}
+
+// entries are five marks, up to five covers that occur, and the widths.
+func (d *drawing) entries(p *picture) []entry {
+	nail := func(kind nailSort) func(*scene.Sheet, float64, float64) {
+		return func(s *scene.Sheet, x, y float64) { paintNail(s, scene.Point{X: x + 5, Y: y}, 1.4, kind) }
+	}
+	list := []entry{
+		{"nail at an end", nail(endNail)},
+		{"nail at a breakout", nail(breakoutNail)},
+		{"goes on in a section", nail(goesOnNail)},
+		{"loop cut open", nail(looseNail)},
+		{"clamp", func(s *scene.Sheet, x, y float64) {
+			paintClamp(s, scene.Point{X: x, Y: y}, scene.Point{X: x + 10, Y: y}, 5, 0.5)
+		}},
+	}
+	covers := coversOf(p.section)
+	for i := range 5 {
+		switch {
+		case i < len(covers):
+			c := covers[i]
+			words := "no cover"
+			if c != nil {
+				words = c.Name
+			}
+			list = append(list, entry{words, bandSample(1.4, c)})
+		default:
+			list = append(list, entry{"", func(*scene.Sheet, float64, float64) {}})
+		}
+	}
+	for i, h := range halfMM {
+		words := fmt.Sprintf("⌀ over %g mm", formboard.ClassesMm[len(formboard.ClassesMm)-1])
+		if i < len(formboard.ClassesMm) {
+			words = fmt.Sprintf("⌀ up to %g mm", formboard.ClassesMm[i])
+		}
+		list = append(list, entry{words, func(s *scene.Sheet, x, y float64) {
+			pen := scene.Pen(outlineMM)
+			s.Polygon(lineShape(scene.Point{X: x + 1, Y: y}, scene.Point{X: x + 10, Y: y}, min(2*h, 3.4)), &pen, nil)
+		}})
+	}
+	return list
+}
+
+func bandSample(h float64, c *library.Cover) func(*scene.Sheet, float64, float64) {
+	return func(s *scene.Sheet, x, y float64) {
+		paintBand(s, scene.Point{X: x + 1, Y: y}, scene.Point{X: x + 10, Y: y}, h, c)
+	}
+}
+
+// coversOf are the covers in a section in the order of its runs.
+func coversOf(s *formboard.Section) []*library.Cover {
+	var out []*library.Cover
+	seen := map[*library.Cover]bool{}
+	for _, l := range s.Limbs {
+		if c := l.Run.Bundle.Run.Cover; !seen[c] {
+			seen[c] = true
+			out = append(out, c)
+		}
+	}
+	return out
+}

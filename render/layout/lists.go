@@ -1,0 +1,175 @@
+package layout
+
+import (
+	"fmt"
+	"strings"
+
+	"fusewright/harness/circuit"
+	"fusewright/harness/design"
+	"fusewright/harness/formboard"
+	"fusewright/render/scene"
+)
+
+// runTable lists the runs of a section.
+func runTable(s *formboard.Section) *grid {
+	g := &grid{title: "Runs", columns: []gridColumn{
+		{head: "run", wide: 9, face: scene.Bold},
+		{head: "from – to", wide: 42},
+		{head: "length mm", wide: 18, align: scene.Right},
+		{head: "⌀ mm", wide: 12, align: scene.Right},
+		{head: "wires", wide: 12, align: scene.Right},
+		{head: "numbers", wide: 56},
+		{head: "cover", wide: 28},
+		{head: "clamps, mm from the first place", wide: 34},
+		{head: "bend radius mm, free / held", wide: 24},
+		{head: "remarks", wide: 44},
+	}}
+	for _, l := range s.Limbs {
+		r := l.Run
+		run := r.Bundle.Run
+		bend := "not known"
+		if r.Thick > 0 {
+			bend = fmt.Sprintf("≥ %.0f / %.0f", r.BendMm, r.BendHeldMm)
+		}
+		length := lengthText(r)
+		if text := run.LengthM.Text; text != "" && !strings.HasSuffix(text, "mm") {
+			length += " (" + text + ")"
+		}
+		g.rows = append(g.rows, []string{number(r), run.From.Name + " – " + run.To.Name, length,
+			diameterText(r.OuterMm), fmt.Sprint(len(r.Bundle.Wires)), wireNumbers(r.Bundle.Wires), coverText(r),
+			clampText(r), bend, remarks(r)})
+	}
+	return g
+}
+
+// notes say what the drawing rests on.
+func (d *drawing) notes(s *formboard.Section) *grid {
+	b := d.board
+	g := &grid{title: "Notes"}
+	add := func(format string, args ...any) { g.rows = append(g.rows, []string{fmt.Sprintf(format, args...)}) }
+	add("Dimensions in mm, from nail to nail. Bands are drawn wider than the bundles; the number beside them is the diameter.")
+	add("Clamps at most %s mm apart: %s; the first about %d mm from a nail, from memory. Where clamps stand more than "+
+		"%.0f mm apart, ties between: %s.", millimetres(b.Support.Mm), b.Support.Source, formboard.FirstSupportMm,
+		formboard.TieMm, formboard.TieSource)
+	add("Least bend radius %d times the thickest wire, %d times where held: %s.", formboard.BendTimes,
+		formboard.BendHeldTimes, formboard.BendSource)
+	if !s.Even {
+		add("This section is too crowded for even angles; its runs are fanned out.")
+	}
+	if s.Number > 1 {
+		return g
+	}
+	for _, r := range b.Unused {
+		add("Run %s (%s) holds no wires and is left out.", number(r), r.Bundle.Run.Name)
+	}
+	for _, n := range d.review.Design.Notes {
+		add("%s", n.Value)
+	}
+	return g
+}
+
+// endTables list the wire ends at the places of a section: those that come out
+// of its runs, and in the first section of a place those of wires within it.
+func (d *drawing) endTables(s *formboard.Section) []*grid {
+	here := map[*formboard.Run]bool{}
+	for _, l := range s.Limbs {
+		here[l.Run] = true
+	}
+	var grids []*grid
+	done := map[*design.Place]bool{}
+	for _, spot := range s.Spots {
+		if spot.Copy && len(spot.Others) == 0 && done[spot.Place] || done[spot.Place] {
+			continue
+		}
+		done[spot.Place] = true
+		var ends []formboard.End
+		for _, e := range d.endsAt(spot.Place) {
+			if here[e.Via] || e.Via == nil && d.sectionOf(spot.Place) == s {
+				ends = append(ends, e)
+			}
+		}
+		grids = append(grids, endTable(spot.Place.Name, ends))
+	}
+	return grids
+}
+
+func (d *drawing) endsAt(p *design.Place) []formboard.End {
+	if d.ends == nil {
+		d.ends = map[*design.Place][]formboard.End{}
+		for _, e := range d.board.Places {
+			d.ends[e.Place] = e.Ends
+		}
+	}
+	return d.ends[p]
+}
+
+// sectionOf is the first section with a place in it; nil when none has it.
+func (d *drawing) sectionOf(p *design.Place) *formboard.Section {
+	if d.first == nil {
+		d.first = map[*design.Place]*formboard.Section{}
+		for _, s := range d.board.Sections {
+			for _, spot := range s.Spots {
+				if d.first[spot.Place] == nil {
+					d.first[spot.Place] = s
+				}
+			}
+		}
+	}
+	return d.first[p]
+}
+
+// endTable lists wire ends.
+func endTable(place string, ends []formboard.End) *grid {
+	g := &grid{title: fmt.Sprintf("Ends at %s: %d", place, len(ends)), columns: []gridColumn{
+		{head: "wire", wide: 12, face: scene.Bold},
+		{head: "colour, size", wide: 24},
+		{head: "part and terminal", wide: 42},
+		{head: "crimp part, strip", wide: 36},
+		{head: "out of run", wide: 11},
+		{head: "stands out mm", wide: 17, align: scene.Right},
+	}}
+	for _, e := range ends {
+		via := "–"
+		if e.Via != nil {
+			via = number(e.Via)
+		}
+		free := fmt.Sprintf("%.0f", e.FreeMm)
+		if e.Short {
+			free = "too short"
+		}
+		g.rows = append(g.rows, []string{e.Wire.Number, wireLook(e.Wire), terminalText(e.Terminal), crimpText(e), via, free})
+	}
+	return g
+}
+
+func wireLook(w *circuit.Wire) string {
+	text := w.Spec.Colour.Code()
+	if w.Spec.Size != nil {
+		text += " " + w.Spec.Size.Label
+	}
+	return text
+}
+
+func terminalText(t *circuit.Terminal) string {
+	text := t.Part.Ref + ":" + t.Name
+	if t.Part.Name != "" && t.Part.Name != t.Part.Ref {
+		text += " " + t.Part.Name
+	}
+	return text
+}
+
+func crimpText(e formboard.End) string {
+	crimp := e.Wire.ToEnd
+	if e.AtFrom {
+		crimp = e.Wire.FromEnd
+	}
+	switch {
+	case crimp == nil && e.Terminal.Kind == "":
+		return "not known"
+	case crimp == nil:
+		return "none fits " + e.Terminal.Kind
+	case crimp.StripMm > 0:
+		return crimp.Name + ", " + millimetres(crimp.StripMm) + " mm"
+	}
+	return crimp.Name
+}

@@ -1,0 +1,139 @@
+package layout
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"fusewright/harness/formboard"
+	"fusewright/render/scene"
+)
+
+// scales are the reductions of ISO 5455 in order, with the full size in front.
+var scales = []int{1, 2, 5, 10, 20, 50, 100, 200, 500, 1000}
+
+// detail is how much is written at each run; the table has all of it.
+type detail int
+
+const (
+	wireLists  detail = iota // diameter, count, cover and wire numbers
+	diameters                // the same without the numbers
+	numberOnly               // the run's number
+)
+
+// picture is a section drawn to scale on a sheet of its own, without bounds;
+// place moves it to where it belongs.
+type picture struct {
+	section *formboard.Section
+	name    string  // "1:10"
+	ratio   float64 // mm on paper for each mm on the board
+	detail  detail
+	sheet   *scene.Sheet
+	bands   map[*formboard.Limb]shape
+	order   []*formboard.Limb
+	taken   crowd
+	lost    int // labels that found no room
+}
+
+// fit draws the section at the largest scale that leaves it inside the field,
+// with as much written at the runs as that allows.
+func (d *drawing) fit(s *formboard.Section) (*picture, error) {
+	field := d.paper.Field()
+	wide, high := s.Size()
+	for _, scale := range scales {
+		ratio := 1 / float64(scale)
+		if wide*ratio > field.W || high*ratio > field.H {
+			continue
+		}
+		for _, level := range []detail{wireLists, diameters, numberOnly} {
+			p := newPicture(s, scale, level)
+			p.draw()
+			b := p.sheet.Bounds()
+			if p.lost == 0 && b.W <= field.W && b.H <= field.H {
+				return p, nil
+			}
+		}
+	}
+	return nil, errors.New("layout: a section does not fit the sheet at any scale; choose a larger sheet")
+}
+
+func newPicture(s *formboard.Section, scale int, level detail) *picture {
+	return &picture{section: s, name: fmt.Sprintf("1:%d", scale), ratio: 1 / float64(scale), detail: level,
+		sheet: scene.NewSheet(1, 1, ""), bands: map[*formboard.Limb]shape{}}
+}
+
+// at is a point of the board on the picture.
+func (p *picture) at(q formboard.Point) scene.Point {
+	return scene.Point{X: q.X * p.ratio, Y: q.Y * p.ratio}
+}
+
+func (p *picture) ends(l *formboard.Limb) (a, b scene.Point) { return p.at(l.From.At), p.at(l.To.At) }
+
+// draw paints the loom and then finds room for dimensions and words, those with
+// the least choice first.
+func (p *picture) draw() {
+	for i := len(p.section.Limbs) - 1; i >= 0; i-- { // the trunk on top
+		p.order = append(p.order, p.section.Limbs[i])
+	}
+	for _, l := range p.order {
+		p.bands[l] = p.band(l)
+		p.clamps(l)
+	}
+	for _, s := range p.section.Spots {
+		p.nail(s)
+	}
+	for _, l := range p.section.Limbs {
+		p.dimension(l)
+	}
+	for _, s := range p.section.Spots {
+		p.nameSpot(s)
+	}
+	for _, l := range p.section.Limbs {
+		p.nameRun(l)
+	}
+}
+
+// place moves the picture to the top of a field, in the middle, and gives the y
+// of its lower edge.
+func (p *picture) place(on *scene.Sheet, field scene.Rect) (bottom float64) {
+	b := p.sheet.Bounds()
+	dx := math.Round((field.X+(field.W-b.W)/2-b.X)*100) / 100
+	dy := field.Y - b.Y
+	on.Begin(scene.Group{ID: "loom", Class: "loom", Title: "the loom on the board, scale " + p.name})
+	for _, item := range p.sheet.Items {
+		if item.Path != nil {
+			for i := range item.Path.Points {
+				item.Path.Points[i] = item.Path.Points[i].Add(scene.Point{X: dx, Y: dy})
+			}
+		}
+		if item.Text != nil {
+			item.Text.At = item.Text.At.Add(scene.Point{X: dx, Y: dy})
+		}
+		on.Items = append(on.Items, item)
+	}
+	on.End()
+	return b.Bottom() + dy
+}
+
+// free tells whether an outline meets nothing; bands of the named limbs are
+// left out.
+func (p *picture) free(s shape, but ...*formboard.Limb) bool {
+	if p.taken.meets(s) {
+		return false
+	}
+	for _, l := range p.order {
+		if !contains(but, l) && s.meets(p.bands[l]) {
+			return false
+		}
+	}
+	return true
+}
+
+func contains(list []*formboard.Limb, l *formboard.Limb) bool {
+	for _, m := range list {
+		if m == l {
+			return true
+		}
+	}
+	return false
+}

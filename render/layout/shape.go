@@ -1,0 +1,134 @@
+package layout
+
+import (
+	"math"
+
+	"fusewright/render/scene"
+)
+
+// shape is a convex outline on the sheet, used to tell what meets what.
+type shape []scene.Point
+
+// lineShape is a line of a width.
+func lineShape(a, b scene.Point, widthMM float64) shape {
+	ux, uy := unit(a, b)
+	nx, ny := -uy*widthMM/2, ux*widthMM/2
+	return shape{{X: a.X + nx, Y: a.Y + ny}, {X: b.X + nx, Y: b.Y + ny},
+		{X: b.X - nx, Y: b.Y - ny}, {X: a.X - nx, Y: a.Y - ny}}
+}
+
+func rectShape(r scene.Rect) shape {
+	return shape{{X: r.X, Y: r.Y}, {X: r.Right(), Y: r.Y}, {X: r.Right(), Y: r.Bottom()}, {X: r.X, Y: r.Bottom()}}
+}
+
+// textShape is what the ink of a text covers, turned with it.
+func textShape(t scene.Text) shape {
+	start := t.Start()
+	ux, uy := direction(t.Turn)
+	w := scene.TextWidthMM(t.String, t.SizeMM, t.Face)
+	up, down := 0.76*t.SizeMM, 0.22*t.SizeMM
+	corner := func(along, above float64) scene.Point {
+		return scene.Point{X: start.X + along*ux + above*uy, Y: start.Y + along*uy - above*ux}
+	}
+	return shape{corner(0, up), corner(w, up), corner(w, -down), corner(0, -down)}
+}
+
+// direction is the unit step on the sheet of an angle counter-clockwise.
+func direction(degrees float64) (x, y float64) {
+	switch math.Mod(math.Mod(degrees, 360)+360, 360) {
+	case 0:
+		return 1, 0
+	case 90:
+		return 0, -1
+	case 180:
+		return -1, 0
+	case 270:
+		return 0, 1
+	}
+	sin, cos := math.Sincos(degrees * math.Pi / 180)
+	return cos, -sin
+}
+
+func unit(a, b scene.Point) (x, y float64) {
+	l := math.Hypot(b.X-a.X, b.Y-a.Y)
+	if l == 0 {
+		return 1, 0
+	}
+	return (b.X - a.X) / l, (b.Y - a.Y) / l
+}
+
+// along is the point at a distance from a towards b, and aside of it: positive
+// to the right of the way on the sheet.
+func along(a, b scene.Point, mm, aside float64) scene.Point {
+	ux, uy := unit(a, b)
+	return scene.Point{X: a.X + ux*mm - uy*aside, Y: a.Y + uy*mm + ux*aside}
+}
+
+func (a shape) box() scene.Rect {
+	left, top, right, bottom := math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)
+	for _, p := range a {
+		left, right = math.Min(left, p.X), math.Max(right, p.X)
+		top, bottom = math.Min(top, p.Y), math.Max(bottom, p.Y)
+	}
+	return scene.Rect{X: left, Y: top, W: right - left, H: bottom - top}
+}
+
+// meets tells whether two outlines overlap: they do unless a side of one of
+// them parts them. Outlines that only touch do not.
+func (a shape) meets(b shape) bool {
+	if !a.box().Overlaps(b.box()) {
+		return false
+	}
+	return !a.parts(b) && !b.parts(a)
+}
+
+// parts tells whether a line along a side of a has a and b on different sides.
+func (a shape) parts(b shape) bool {
+	const touch = 1e-6
+	for i := range a {
+		p, q := a[i], a[(i+1)%len(a)]
+		nx, ny := q.Y-p.Y, p.X-q.X
+		if nx == 0 && ny == 0 {
+			continue
+		}
+		leastA, mostA := reach(a, nx, ny)
+		leastB, mostB := reach(b, nx, ny)
+		if slack := touch * math.Hypot(nx, ny); mostA <= leastB+slack || mostB <= leastA+slack {
+			return true
+		}
+	}
+	return false
+}
+
+// reach is how far an outline lies along a direction.
+func reach(s shape, x, y float64) (least, most float64) {
+	least, most = math.Inf(1), math.Inf(-1)
+	for _, p := range s {
+		v := p.X*x + p.Y*y
+		least, most = math.Min(least, v), math.Max(most, v)
+	}
+	return least, most
+}
+
+// crowd is the outlines of what is drawn already.
+type crowd struct {
+	shapes []shape
+	boxes  []scene.Rect
+}
+
+func (c *crowd) add(list ...shape) {
+	for _, s := range list {
+		c.shapes = append(c.shapes, s)
+		c.boxes = append(c.boxes, s.box())
+	}
+}
+
+func (c *crowd) meets(s shape) bool {
+	box := s.box()
+	for i, r := range c.boxes {
+		if r.Overlaps(box) && !s.parts(c.shapes[i]) && !c.shapes[i].parts(s) {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,178 @@
+package layout
+
+import (
+	"fusewright/render/frame"
+	"fusewright/render/scene"
+)
+
+// gridColumn is a column of a table.
+type gridColumn struct {
+	head  string
+	wide  float64 // share of the width
+	align scene.Align
+	face  scene.Face
+}
+
+// grid is a table with a heading. Without columns, each row is one paragraph.
+type grid struct {
+	title   string
+	columns []gridColumn
+	rows    [][]string
+}
+
+// flow puts tables into areas one after the other and asks for the next sheet
+// when they are full.
+type flow struct {
+	sheet *scene.Sheet
+	slots []scene.Rect // the first is being filled from the top
+	next  func() (*scene.Sheet, []scene.Rect)
+	half  bool
+}
+
+// Measures of tables in millimetres.
+const (
+	titleDown = 3.0  // to the baseline of a heading
+	titleStep = 4.6  // to the row of heads
+	gridGap   = 3.5  // after a table
+	leastMM   = 20.0 // a table does not begin in less
+	cellPad   = 0.8
+	columnGap = 6.0
+)
+
+// halves parts an area into two columns.
+func halves(r scene.Rect) []scene.Rect {
+	w := (r.W - columnGap) / 2
+	return []scene.Rect{{X: r.X, Y: r.Y, W: w, H: r.H}, {X: r.X + w + columnGap, Y: r.Y, W: w, H: r.H}}
+}
+
+// halve goes on in two columns, here and on the sheets to come.
+func (f *flow) halve() {
+	f.half = true
+	if len(f.slots) > 0 {
+		f.slots = append(halves(f.slots[0]), f.slots[1:]...)
+	}
+}
+
+func (f *flow) advance() {
+	if len(f.slots) > 1 {
+		f.slots = f.slots[1:]
+		return
+	}
+	f.sheet, f.slots = f.next()
+	if f.half {
+		f.slots = halves(f.slots[0])
+	}
+}
+
+// put lays a table, over as many areas as it needs.
+func (f *flow) put(g *grid) {
+	if g == nil || len(g.rows) == 0 {
+		return
+	}
+	if len(f.slots) == 0 || f.slots[0].H < leastMM {
+		f.advance()
+	}
+	title, open := g.title, false
+	for _, row := range g.rows {
+		w := f.slots[0].W
+		cells, high := g.fold(row, w, scene.Regular)
+		if open && f.slots[0].H < high {
+			f.advance()
+			open, title = false, g.title+", continued"
+		}
+		if !open {
+			f.head(g, title)
+			open = true
+			cells, high = g.fold(row, f.slots[0].W, scene.Regular)
+		}
+		f.row(g, cells, high, scene.Regular)
+	}
+	f.down(gridGap)
+}
+
+// down takes a height off the area.
+func (f *flow) down(mm float64) {
+	s := &f.slots[0]
+	s.Y, s.H = s.Y+mm, s.H-mm
+}
+
+func (f *flow) head(g *grid, title string) {
+	s := f.slots[0]
+	f.sheet.TextAt(scene.Point{X: s.X, Y: s.Y + titleDown},
+		scene.Ellipsis(title, frame.NormalMM, s.W, scene.Bold),
+		scene.TextStyle{SizeMM: frame.NormalMM, Face: scene.Bold, Colour: scene.Ink})
+	f.down(titleStep)
+	f.rule(0.35)
+	if len(g.columns) == 0 {
+		f.down(0.6)
+		return
+	}
+	heads := make([]string, len(g.columns))
+	for i, c := range g.columns {
+		heads[i] = c.head
+	}
+	cells, high := g.fold(heads, s.W, scene.Italic)
+	f.row(g, cells, high, scene.Italic)
+}
+
+// rule draws a line over the width of the area at its top.
+func (f *flow) rule(widthMM float64) {
+	s := f.slots[0]
+	f.sheet.Line(scene.Point{X: s.X, Y: s.Y}, scene.Point{X: s.X + s.W, Y: s.Y}, scene.Pen(widthMM))
+}
+
+func (g *grid) at(i int, w float64) (x, wide float64) {
+	sum := 0.0
+	for _, c := range g.columns {
+		sum += c.wide
+	}
+	for _, c := range g.columns[:i] {
+		x += c.wide / sum * w
+	}
+	return x, g.columns[i].wide / sum * w
+}
+
+// fold wraps the cells of a row and gives its height.
+func (g *grid) fold(row []string, w float64, face scene.Face) (cells [][]string, high float64) {
+	lines := 1
+	for i, text := range row {
+		wide, cellFace := w, face
+		if len(g.columns) > 0 {
+			_, wide = g.at(i, w)
+			cellFace = g.face(i, face)
+		}
+		cells = append(cells, scene.Wrap(text, frame.SmallMM, wide-2*cellPad, cellFace))
+		lines = max(lines, len(cells[i]))
+	}
+	return cells, float64(lines)*frame.LineMM + 0.9
+}
+
+func (g *grid) face(i int, face scene.Face) scene.Face {
+	if face == scene.Regular {
+		return g.columns[i].face
+	}
+	return face
+}
+
+func (f *flow) row(g *grid, cells [][]string, high float64, face scene.Face) {
+	s := f.slots[0]
+	for i, lines := range cells {
+		x, wide, align, cellFace := 0.0, s.W, scene.Left, face
+		if len(g.columns) > 0 {
+			x, wide = g.at(i, s.W)
+			align, cellFace = g.columns[i].align, g.face(i, face)
+		}
+		at := s.X + x + cellPad
+		if align == scene.Right {
+			at = s.X + x + wide - cellPad
+		}
+		for n, line := range lines {
+			f.sheet.TextAt(scene.Point{X: at, Y: s.Y + 2.95 + frame.LineMM*float64(n)}, line,
+				scene.TextStyle{SizeMM: frame.SmallMM, Face: cellFace, Align: align, Colour: scene.Ink})
+		}
+	}
+	f.down(high)
+	if len(g.columns) > 0 {
+		f.rule(0.13)
+	}
+}

@@ -1,0 +1,149 @@
+package layout
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"fusewright/harness/circuit"
+	"fusewright/harness/formboard"
+	"fusewright/render/frame"
+	"fusewright/render/scene"
+)
+
+func number(r *formboard.Run) string { return strconv.Itoa(r.Number) }
+
+// millimetres prints a length in mm without needless decimals.
+func millimetres(mm float64) string {
+	return strconv.FormatFloat(math.Round(mm*10)/10, 'f', -1, 64)
+}
+
+// lengthText is a run's length in millimetres.
+func lengthText(r *formboard.Run) string { return millimetres(r.Length) }
+
+func diameterText(mm float64) string {
+	if mm <= 0 {
+		return "not known"
+	}
+	return strconv.FormatFloat(mm, 'f', 1, 64)
+}
+
+// wireNumbers lists wires with neighbours drawn together: "W2, W4–W9".
+func wireNumbers(wires []*circuit.Wire) string {
+	var out []string
+	for i := 0; i < len(wires); {
+		j := i
+		for j+1 < len(wires) && wires[j+1].Index == wires[j].Index+1 {
+			j++
+		}
+		switch {
+		case j-i >= 2:
+			out = append(out, wires[i].Number+"–"+wires[j].Number)
+		default:
+			for k := i; k <= j; k++ {
+				out = append(out, wires[k].Number)
+			}
+		}
+		i = j + 1
+	}
+	return strings.Join(out, ", ")
+}
+
+func count(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %s", n, many)
+}
+
+func coverText(r *formboard.Run) string {
+	if c := r.Bundle.Run.Cover; c != nil {
+		return c.Name
+	}
+	return "no cover"
+}
+
+// runLines is what stands beside a run's number.
+func runLines(r *formboard.Run, level detail) []string {
+	if level == numberOnly {
+		return nil
+	}
+	lines := []string{
+		fmt.Sprintf("⌀ %s, %s", diameterText(r.OuterMm), count(len(r.Bundle.Wires), "wire", "wires")),
+		coverText(r),
+	}
+	if level == wireLists {
+		lines = append(lines, scene.Wrap(wireNumbers(r.Bundle.Wires), frame.SmallMM, 34, scene.Regular)...)
+	}
+	return lines
+}
+
+// runWords is a run in a sentence, for readers of the picture's text.
+func runWords(r *formboard.Run) string {
+	return fmt.Sprintf("%s mm, bundle %s mm, %s, wires %s", lengthText(r), diameterText(r.OuterMm), coverText(r),
+		wireNumbers(r.Bundle.Wires))
+}
+
+// spotWords is what stands under a place's name.
+func spotWords(s *formboard.Spot) []string {
+	var lines []string
+	switch {
+	case s.Copy:
+		return []string{"loop cut open:", "joins the same place"}
+	case s.Breakout():
+		lines = append(lines, fmt.Sprintf("breakout of %d runs", len(s.Limbs)))
+	}
+	if len(s.Others) > 0 {
+		lines = append(lines, "goes on: "+sectionList(s.Others))
+	}
+	return lines
+}
+
+func sectionList(numbers []int) string {
+	const most = 4
+	var out []string
+	for _, n := range numbers[:min(most, len(numbers))] {
+		out = append(out, strconv.Itoa(n))
+	}
+	text := "section " + strings.Join(out, ", ")
+	if len(numbers) > most {
+		text += " …"
+	}
+	return text
+}
+
+// clampText lists the places of clamps from the run's first place.
+func clampText(r *formboard.Run) string {
+	var out []string
+	for _, mm := range r.Supports {
+		out = append(out, strconv.FormatFloat(math.Round(mm), 'f', 0, 64))
+	}
+	return strings.Join(out, ", ")
+}
+
+// remarks are what else the bench must know of a run.
+func remarks(r *formboard.Run) string {
+	var out []string
+	run := r.Bundle.Run
+	if run.Flexes {
+		words := "flexes: leave free between the clamps"
+		if r.Spacing() > r.SupportMm {
+			words += ", further apart than supports may be"
+		}
+		out = append(out, words)
+	}
+	if run.Chafes {
+		out = append(out, "chafes")
+	}
+	if run.Pinches {
+		out = append(out, "may be pinched")
+	}
+	if run.Near.Given() {
+		out = append(out, "near "+run.Near.Value)
+	}
+	if r.LoopAt != nil {
+		out = append(out, "closes a loop at "+r.LoopAt.Name+"; drawn cut open")
+	}
+	return strings.Join(out, "; ")
+}
