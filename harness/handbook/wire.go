@@ -53,7 +53,7 @@ func Wire(in WireInput) (*Answer, error) {
 	rho := conductor.AtTemperature(conductor.CopperOhmMm2PerM, in.ConductorC)
 	a.step("U = share · system", "U = %.4g %% · %g V = %.4g V", 100*in.DropShare, in.SystemV, dropV)
 	a.step("A = ρ(T) · I · L / U, ρ(T) = 0.017241 · (1 + 0.00393 · (T − 20 °C))",
-		"A = %.5g Ω·mm²/m · %g A · %g m / %.4g V = %.4g mm²", rho, in.CurrentA, loop.LengthM, dropV, area)
+		"A = %.5g Ω·mm²/m · %g A · %.5g m / %.4g V = %.4g mm²", rho, in.CurrentA, loop.LengthM, dropV, area)
 	a.out("area for the drop", area, quantity.Area)
 	a.outText("as a gauge", fmt.Sprintf("AWG %.1f (%.0f circular mils)",
 		conductor.AWGOfArea(area), area/conductor.Mm2PerCmil))

@@ -1,11 +1,13 @@
 package ride_test
 
 import (
+	"encoding/csv"
 	"fmt"
 	"math"
 	"math/rand"
 	"os"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -273,4 +275,48 @@ func BenchmarkFourLegs(b *testing.B) {
 		points = len(simulate(b, c, ride.Options{}).Points)
 	}
 	b.ReportMetric(float64(points), "points")
+}
+
+// TestDemoLegsFollowCycles: the demo's town rides stand still for the share of a
+// standard cycle that they are drawn from, over its duration, to the second.
+func TestDemoLegsFollowCycles(t *testing.T) {
+	f, err := os.Open(filepath.Join("..", "..", "testdata", "reference", "charging", "drive_cycles.csv"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	rows, err := csv.NewReader(f).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	src, err := os.ReadFile(filepath.Join("..", "..", "designs", "fen-runner.yaml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	rides := map[string]*design.Ride{}
+	for _, r := range build(t, string(src)).Design.Rides {
+		rides[r.Name] = r
+	}
+	for name, cycle := range map[string][2]string{
+		"town with idling": {"CADC urban", "whole"}, "short hop": {"WMTC", "part 1"},
+	} {
+		compared := false
+		for _, row := range rows {
+			if row[0] != cycle[0] || row[1] != cycle[1] {
+				continue
+			}
+			durationS, _ := strconv.ParseFloat(row[2], 64)
+			idlePct, err := strconv.ParseFloat(row[4], 64)
+			if err != nil || rides[name] == nil {
+				t.Fatalf("%s: %v, %v", name, rides[name], err)
+			}
+			legs := rides[name].Legs
+			near(t, name+", standing", legs[0].Minutes.Value, durationS*idlePct/100, 0.5)
+			near(t, name+", in all", legs[0].Minutes.Value+legs[1].Minutes.Value, durationS, 0.5)
+			compared = true
+		}
+		if !compared {
+			t.Errorf("no cycle %v", cycle)
+		}
+	}
 }

@@ -126,7 +126,11 @@ func (p *picture) nail(s *formboard.Spot) {
 	p.sheet.Begin(scene.Group{ID: p.sheet.UniqueID("place-" + s.Place.Name), Class: "place", Title: s.Place.Name})
 	paintNail(p.sheet, c, r, nailKind(s))
 	p.sheet.End()
-	p.taken.add(rectShape(scene.Rect{X: c.X - r, Y: c.Y - r, W: 2 * r, H: 2 * r}))
+	if s.Copy {
+		p.taken.add(rectShape(scene.Rect{X: c.X - r, Y: c.Y - r, W: 2 * r, H: 2 * r}))
+		return
+	}
+	p.taken.add(discShape(c, r))
 }
 
 // nailMM is the radius of a spot's mark: it covers the ends of its bands.

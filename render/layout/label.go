@@ -65,7 +65,7 @@ func (p *picture) label(anchor scene.Point, radius, preferDeg float64, own []*fo
 			}
 			from, to := leader(anchor, radius, r)
 			led := math.Hypot(to.X-from.X, to.Y-from.Y) > leaderPast || b.ring != ""
-			if led && !p.free(lineShape(along(from, to, 0.2, 0), to, 0.5), own...) {
+			if led && !p.free(lineShape(along(from, to, 0.4, 0), to, 0.5), own...) {
 				continue
 			}
 			p.paintBlock(b, r)
@@ -77,6 +77,7 @@ func (p *picture) label(anchor scene.Point, radius, preferDeg float64, own []*fo
 			return true
 		}
 	}
+	println("lost", b.ring, len(b.lines), int(anchor.X*10), int(anchor.Y*10), int(preferDeg), int(radius*10), own[0].HeadingDeg, p.name)
 	p.lost++
 	return false
 }
@@ -164,5 +165,12 @@ func (p *picture) nameRun(l *formboard.Limb) {
 	if math.Mod(prefer+720, 360) < 180 {
 		prefer += 180 // dimensions stand above; begin below
 	}
-	p.label(along(a, b, long/2, 0), half(l.Run)+0.2, prefer, []*formboard.Limb{l}, blk)
+	for _, share := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8} { // a clamp may stand in the way of one
+		anchor := along(a, b, share*long, 0)
+		if p.free(lineShape(along(a, b, share*long-0.6, 0), along(a, b, share*long+0.6, 0), 2*half(l.Run)), l) {
+			p.label(anchor, half(l.Run)+0.2, prefer, []*formboard.Limb{l}, blk)
+			return
+		}
+	}
+	p.label(along(a, b, long/2, 0), half(l.Run)+clampMM+0.3, prefer, []*formboard.Limb{l}, blk)
 }

@@ -21,6 +21,16 @@ func rectShape(r scene.Rect) shape {
 	return shape{{X: r.X, Y: r.Y}, {X: r.Right(), Y: r.Y}, {X: r.Right(), Y: r.Bottom()}, {X: r.X, Y: r.Bottom()}}
 }
 
+// discShape is a disc as an octagon around it.
+func discShape(c scene.Point, r float64) shape {
+	var s shape
+	for i := range 8 {
+		x, y := direction(22.5 + 45*float64(i))
+		s = append(s, scene.Point{X: c.X + 1.082*r*x, Y: c.Y + 1.082*r*y})
+	}
+	return s
+}
+
 // textShape is what the ink of a text covers, turned with it.
 func textShape(t scene.Text) shape {
 	start := t.Start()

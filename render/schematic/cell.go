@@ -192,7 +192,7 @@ func (d *drawing) labelTop() float64 {
 
 // inletStep is the distance between two wires that come in at one terminal.
 func (d *drawing) inletStep() int {
-	if d.stacked {
+	if d.stacked || len(d.flags.list) > 0 {
 		return 3
 	}
 	return 2

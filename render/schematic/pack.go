@@ -8,19 +8,20 @@ import (
 
 // page is one sheet of the circuit.
 type page struct {
-	index   int
-	cells   []*cell // as shared out, flags added by layout
-	columns [][]*cell
-	nets    []*net
-	columnX []int // left edge of each column, in modules
-	leads   []int
-	widths  []int
-	height  int  // rows used
-	side    bool // a column of lists stands at the right
-	severed map[*inlet]bool
-	lines   []line
-	cellar  [2]*row  // the source's lower row and the room kept beside it
-	panels  []*panel // lists that found room on this sheet
+	index    int
+	cells    []*cell // as shared out, flags added by layout
+	columns  [][]*cell
+	nets     []*net
+	columnX  []int // left edge of each column, in modules
+	leads    []int
+	widths   []int
+	height   int  // rows used
+	outlined bool // places are outlined
+	side     bool // a column of lists stands at the right
+	severed  map[*inlet]bool
+	lines    []line
+	cellar   [2]*row  // the source's lower row and the room kept beside it
+	panels   []*panel // lists that found room on this sheet
 }
 
 // feed is what still has to be drawn: wires that leave a terminal, or a part
@@ -79,7 +80,7 @@ func primary(c *cell) *inlet {
 // fill takes feeds off the queue until the page is full, and returns the page
 // and the feeds that are left. rows and width are what may be used.
 func (d *drawing) fill(queue []feed, index, rows, width int) (*page, []feed) {
-	k := &packer{d: d, page: &page{index: index, severed: map[*inlet]bool{}}}
+	k := &packer{d: d, page: &page{index: index, severed: map[*inlet]bool{}, outlined: d.design().Sheet.PlaceBoxes}}
 	k.rows, k.width = rows, width
 	used := 0
 	for len(queue) > 0 {

@@ -22,13 +22,13 @@ func (d *drawing) paintPage(p *page, number, total int) *scene.Sheet {
 	a.sheet.ID = fmt.Sprintf("sheet-%d", number)
 	d.paintFrame(a.sheet, number, total)
 	p.traceLines()
-	a.placeBoxes()
 	for _, l := range p.lines {
 		a.wire(l)
 	}
 	for _, c := range p.cells {
 		a.cell(c)
 	}
+	a.placeBoxes()
 	a.panels()
 	return a.sheet
 }

@@ -117,7 +117,7 @@ func (d *drawing) bottomOf(p *page, left, right float64) float64 {
 			if c.kind == partCell && c.part.Kind == circuit.Battery {
 				width = sourceCellar
 			}
-			note(c.x-max(c.lead, p.leads[c.col]), c.x+width, float64(r.y)+r.bottom)
+			note(c.x-1-max(c.lead, p.leads[c.col]), c.x+width, float64(r.y)+r.bottom)
 		}
 	}
 	p.traceLines()
@@ -126,6 +126,9 @@ func (d *drawing) bottomOf(p *page, left, right float64) float64 {
 			a, b := l.pts[k-1], l.pts[k]
 			note(min(a.x, b.x), max(a.x, b.x), float64(max(a.y, b.y))+0.5)
 		}
+	}
+	if p.outlined {
+		low++
 	}
 	return field.Y + low*symbol.M + 3
 }

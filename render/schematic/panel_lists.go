@@ -10,8 +10,8 @@ import (
 )
 
 // findingPanel lists the findings whose flags stand on a page; what belongs to
-// no part stands on the first page.
-func (d *drawing) findingPanel(p *page) []*panel {
+// no part stands on the first page. full adds what each finding says.
+func (d *drawing) findingPanel(p *page, full bool) []*panel {
 	here := d.refsOn(p)
 	list := &panel{title: "Findings"}
 	if len(d.pages) > 1 {
@@ -19,7 +19,7 @@ func (d *drawing) findingPanel(p *page) []*panel {
 	}
 	for _, m := range d.flags.list {
 		if here[m.ref] || p.index == 0 && !d.drawn(m.ref) {
-			list.rows = append(list.rows, findingRow(m))
+			list.rows = append(list.rows, findingRow(m, full))
 		}
 	}
 	if len(list.rows) == 0 {
@@ -28,9 +28,10 @@ func (d *drawing) findingPanel(p *page) []*panel {
 	return []*panel{list}
 }
 
-// findingRow is a flag, the part, the severity and the rules; the full text is
-// in the list of findings.
-func findingRow(m *marked) panelRow {
+// findingRow is a flag, the part, the severity and the rules, and in full what
+// the worst finding says, cut to three lines: the whole text is in the list of
+// findings.
+func findingRow(m *marked, full bool) panelRow {
 	var rules []string
 	seen := map[string]int{}
 	for _, f := range m.findings {
@@ -40,7 +41,11 @@ func findingRow(m *marked) panelRow {
 		seen[f.Rule]++
 	}
 	head := join([]string{m.ref, m.severityWord()}, ", ")
-	words := textRow(join(rules, ", "), 6.5, scene.Regular, scene.Ink)
+	text := join(rules, ", ")
+	if full {
+		text += ": " + m.findings[0].What
+	}
+	words := textRow(cutText(text, panelW-4-6.5, 3), 6.5, scene.Regular, scene.Ink)
 	return panelRow{
 		height: max(lineMM+words.height+1.2, 6),
 		draw: func(sheet *scene.Sheet, x, y float64) {
@@ -151,4 +156,15 @@ func (d *drawing) notePanel() *panel {
 		out.rows = append(out.rows, textRow(s, 0, scene.Regular, scene.Ink))
 	}
 	return out
+}
+
+// cutText shortens a text to a number of lines of a width in mm.
+func cutText(text string, widthMM float64, most int) string {
+	lines := scene.Wrap(text, smallMM, widthMM, scene.Regular)
+	if len(lines) <= most {
+		return text
+	}
+	lines = lines[:most]
+	lines[most-1] = scene.Ellipsis(lines[most-1]+" …", smallMM, widthMM, scene.Regular)
+	return join(lines, " ")
 }

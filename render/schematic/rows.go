@@ -67,7 +67,10 @@ func (p *page) solveRows(air int) {
 	s := &solver{y: make([]int, len(rows)), bounds: make([][]bound, len(rows))}
 	for i, r := range rows {
 		s.y[i] = int(math.Ceil(r.top))
-		s.limit += int(math.Ceil(r.top+r.bottom)) + air + 2
+		if p.outlined {
+			s.y[i] += 2 // for the name in an outline
+		}
+		s.limit += int(math.Ceil(r.top+r.bottom)) + air + placeGap + 2
 	}
 	for _, column := range p.columns {
 		var above *row
@@ -77,6 +80,9 @@ func (p *page) solveRows(air int) {
 					gap := int(math.Ceil(above.bottom + r.top))
 					if i == 0 && above.cell.kind != passCell && c.kind != passCell {
 						gap += air
+					}
+					if i == 0 && p.outlined && placeOf(above.cell) != placeOf(c) {
+						gap += placeGap
 					}
 					s.add(bound{index[above], index[r], gap})
 				}

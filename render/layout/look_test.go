@@ -1,0 +1,85 @@
+package layout_test
+
+import (
+	"bytes"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"fusewright/harness"
+	"fusewright/harness/circuit"
+	"fusewright/harness/design"
+	"fusewright/harness/formboard"
+	"fusewright/library"
+	"fusewright/render/layout"
+	"fusewright/render/pdf"
+	"fusewright/render/scene"
+)
+
+// read makes the circuit of a design text; the stages that drawings do not need
+// are left out.
+func read(t testing.TB, name string, text []byte) *harness.Review {
+	t.Helper()
+	d, err := design.Read(name, text, library.Default())
+	if err != nil {
+		t.Fatalf("%s: %v", name, err)
+	}
+	c, err := circuit.Build(d)
+	if err != nil {
+		t.Fatalf("%s: %v", name, err)
+	}
+	return &harness.Review{Design: d, Circuit: c}
+}
+
+// demos are the demo designs by name.
+func demos(t testing.TB) map[string]*harness.Review {
+	names, err := filepath.Glob("../../designs/*.yaml")
+	if err != nil || len(names) == 0 {
+		t.Fatalf("no demo designs: %v", err)
+	}
+	out := map[string]*harness.Review{}
+	for _, name := range names {
+		text, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		out[strings.TrimSuffix(filepath.Base(name), ".yaml")] = read(t, name, text)
+	}
+	return out
+}
+
+// LAYOUT_LOOK=FOLDER writes every demo design's sheets there for looking at.
+func TestLook(t *testing.T) {
+	folder := os.Getenv("LAYOUT_LOOK")
+	if folder == "" {
+		t.Skip("writes pages only when LAYOUT_LOOK names a folder")
+	}
+	reviews := demos(t)
+	if more := os.Getenv("LAYOUT_MORE"); more != "" {
+		text, err := os.ReadFile(more)
+		if err != nil {
+			t.Fatal(err)
+		}
+		reviews["more"] = read(t, more, text)
+	}
+	for name, r := range reviews {
+		board := formboard.Lay(r.Circuit)
+		sheets, err := layout.Draw(r, board, layout.Options{Size: os.Getenv("LAYOUT_SIZE")})
+		if err != nil {
+			t.Error(name, err)
+			continue
+		}
+		writePDF(t, filepath.Join(folder, name+".pdf"), sheets)
+	}
+}
+
+func writePDF(t testing.TB, file string, sheets []*scene.Sheet) {
+	var b bytes.Buffer
+	if err := pdf.Write(&b, &scene.Document{Title: "layout", Sheets: sheets}); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(file, b.Bytes(), 0o600); err != nil {
+		t.Fatal(err)
+	}
+}
