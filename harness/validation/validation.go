@@ -35,24 +35,25 @@ func (s Side) String() string {
 
 // Comparison is one source against the program.
 type Comparison struct {
-	Source    string // of the published values
-	Certainty string // see library.Certainties
-	Note      string // what was left out or is odd in the source
-	What      string // what of the program was compared
-	N         int    // values compared
-	Missing   int    // values of the source for which the program gives none
+	Source    string `json:"source"`         // of the published values
+	Certainty string `json:"certainty"`      // see library.Certainties
+	Note      string `json:"note,omitempty"` // what was left out or is odd in the source
+	What      string `json:"what"`           // what of the program was compared
+	N         int    `json:"n"`              // values compared
+	Missing   int    `json:"missing"`        // values of the source for which the program gives none
 	// MaxShare is the deviation farthest from zero, program/published − 1, and
 	// MaxAt where; MedianShare the median of the signed deviations.
-	MaxShare, MedianShare float64
-	MaxAt                 string
+	MaxShare    float64 `json:"max_share"`
+	MedianShare float64 `json:"median_share"`
+	MaxAt       string  `json:"max_at"`
 	// Tolerance says what is allowed and why.
-	Tolerance  string
-	UnsafeSide Side
-	Unsafe     int // values on the unsafe side by more than the tolerance
-	Outside    int // values beyond the tolerance on any side
+	Tolerance  string `json:"tolerance"`
+	UnsafeSide Side   `json:"unsafe_side"`
+	Unsafe     int    `json:"unsafe"`  // values on the unsafe side by more than the tolerance
+	Outside    int    `json:"outside"` // values beyond the tolerance on any side
 	// Governed tells that a table governs whatever the compared formula says,
 	// so that Unsafe counts where the table takes over, not a fault.
-	Governed bool
+	Governed bool `json:"governed"`
 }
 
 // pair is one value of a source with the program's.

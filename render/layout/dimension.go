@@ -104,7 +104,7 @@ func widen(s shape) shape {
 // bands only.
 func (p *picture) fits(d *dimensioned, l *formboard.Limb) bool {
 	for _, s := range d.shapes() {
-		if !p.free(s, l) {
+		if !p.free(s, l) || p.lines.meets(s) {
 			return false
 		}
 	}
@@ -125,10 +125,11 @@ func (p *picture) paintDimension(d *dimensioned) {
 	s.Text(d.text)
 	s.End()
 	shapes := d.shapes()
-	p.taken.add(shapes[:2]...)
+	p.taken.add(shapes[0])
+	p.lines.add(shapes[1])
 	for _, e := range d.extends {
 		// The foot stays open: the next run's extension line begins there too.
-		p.taken.add(lineShape(along(e[0], e[1], 1.5, 0), e[1], 0.1))
+		p.lines.add(lineShape(along(e[0], e[1], 1.5, 0), e[1], 0.1))
 	}
 }
 
@@ -141,7 +142,7 @@ func (p *picture) bareLength(l *formboard.Limb, a, b scene.Point) {
 		for _, off := range []float64{-half(l.Run) - 1.2, half(l.Run) + 3.7} {
 			t := scene.Text{At: along(a, b, share*long, off), String: words, SizeMM: frame.NormalMM,
 				Align: scene.Middle, Colour: scene.Ink, Turn: turn}
-			if s := widen(textShape(t)); p.free(s, l) {
+			if s := widen(textShape(t)); p.free(s, l) && !p.lines.meets(s) {
 				p.sheet.Begin(scene.Group{Class: "dimension", Title: words + " mm"})
 				p.sheet.Text(t)
 				p.sheet.End()

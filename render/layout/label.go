@@ -55,17 +55,27 @@ func (b *block) size() (w, h float64) {
 // radius; preferDeg is the direction tried first; bands of own may be crossed
 // by the leader.
 func (p *picture) label(anchor scene.Point, radius, preferDeg float64, own []*formboard.Limb, b *block) bool {
+	if p.labelled(anchor, radius, preferDeg, own, b, false) || p.labelled(anchor, radius, preferDeg, own, b, true) {
+		return true
+	}
+	p.lost++
+	return false
+}
+
+// labelled is label with or without leaders across dimension lines.
+func (p *picture) labelled(anchor scene.Point, radius, preferDeg float64, own []*formboard.Limb, b *block, over bool) bool {
 	w, h := b.size()
 	for reach := radius + 1.2; reach < mostReach; reach = reach*1.12 + 0.6 {
 		for _, deg := range around(preferDeg) {
 			ux, uy := direction(deg)
 			r := scene.Rect{X: anchor.X + ux*(reach+w/2) - w/2, Y: anchor.Y + uy*(reach+h/2) - h/2, W: w, H: h}
-			if !p.free(rectShape(r.Grow(0.5))) {
+			if s := rectShape(r.Grow(0.5)); !p.free(s) || p.lines.meets(s) {
 				continue
 			}
 			from, to := leader(anchor, radius, r)
 			led := math.Hypot(to.X-from.X, to.Y-from.Y) > leaderPast || b.ring != ""
-			if led && !p.free(lineShape(along(from, to, 0.4, 0), to, 0.5), own...) {
+			way := lineShape(along(from, to, 0.4, 0), to, 0.5)
+			if led && (!p.free(way, own...) || !over && p.lines.meets(way)) {
 				continue
 			}
 			p.paintBlock(b, r)
@@ -77,8 +87,6 @@ func (p *picture) label(anchor scene.Point, radius, preferDeg float64, own []*fo
 			return true
 		}
 	}
-	println("lost", b.ring, len(b.lines), int(anchor.X*10), int(anchor.Y*10), int(preferDeg), int(radius*10), own[0].HeadingDeg, p.name)
-	p.lost++
 	return false
 }
 

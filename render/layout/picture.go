@@ -31,7 +31,8 @@ type picture struct {
 	sheet   *scene.Sheet
 	bands   map[*formboard.Limb]shape
 	order   []*formboard.Limb
-	taken   crowd
+	taken   crowd // words, marks, leaders
+	lines   crowd // of dimensions
 	lost    int // labels that found no room
 }
 

@@ -184,52 +184,58 @@ const mostAir = 2
 // sheets of its own. Pages get as much air as their lists allow.
 func (d *drawing) composePanels() {
 	shared := d.groundPanel()
+	note := []*panel{d.notePanel()}
 	var homeless []*panel
 	var free [][]slot
-	note := d.notePanel()
 	for _, p := range d.pages {
-		own := d.findingPanel(p)
+		with := []*panel(nil)
+		if len(d.pages) == 1 { // the only sheet carries everything
+			with, shared = shared, nil
+		}
+		slots, left := d.fitPanels(p, with)
+		homeless = append(homeless, left...)
+		shared = p.put(shared, slots)
+		note = p.put(note, slots)
+		free = append(free, slots)
+	}
+	homeless = append(homeless, shared...)
+	for i, p := range d.pages { // room that other pages have left
+		homeless = p.put(homeless, free[i])
+	}
+	if len(homeless) > 0 {
+		homeless = append(homeless, note...)
+	}
+	d.extras = d.extraPages(homeless)
+}
+
+// put places lists on the page and returns what found no room.
+func (p *page) put(lists []*panel, slots []slot) (left []*panel) {
+	placed, left := place(lists, slots)
+	p.panels = append(p.panels, placed...)
+	return left
+}
+
+// fitPanels places a page's own lists: with what each finding says and much air
+// if there is room, else with the names of the rules alone.
+func (d *drawing) fitPanels(p *page, with []*panel) (slots []slot, left []*panel) {
+	for _, full := range []bool{true, false} {
+		own := d.findingPanel(p, full)
 		if colours := d.colourPanel(p); len(colours.rows) > 0 {
 			own = append(own, colours)
 		}
-		if len(d.pages) == 1 {
-			own = append(own, shared...)
-			shared = nil
-		}
+		own = append(own, with...)
 		for air := mostAir; air >= 0; air-- {
 			if !d.spread(p, air) {
 				continue
 			}
-			slots := d.slots(p)
-			placed, left := place(own, slots)
-			if len(left) > 0 && air > 0 {
-				continue
+			slots = d.slots(p)
+			p.panels, left = place(own, slots)
+			if len(left) == 0 {
+				return slots, nil
 			}
-			p.panels = placed
-			homeless = append(homeless, left...)
-			placed, shared = place(shared, slots)
-			p.panels = append(p.panels, placed...)
-			if note != nil {
-				placed, _ = place([]*panel{note}, slots)
-				p.panels = append(p.panels, placed...)
-				if len(placed) > 0 {
-					note = nil
-				}
-			}
-			free = append(free, slots)
-			break
 		}
 	}
-	homeless = append(homeless, shared...)
-	for i, p := range d.pages { // room that other pages have left
-		placed, left := place(homeless, free[i])
-		p.panels = append(p.panels, placed...)
-		homeless = left
-	}
-	if note != nil && len(homeless) > 0 {
-		homeless = append(homeless, note)
-	}
-	d.extras = d.extraPages(homeless)
+	return slots, left
 }
 
 // panels draws the lists of the page.
