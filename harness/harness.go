@@ -7,7 +7,9 @@ import (
 	"fusewright/harness/budget"
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
+	"fusewright/harness/fault"
 	"fusewright/harness/finding"
+	"fusewright/harness/protection"
 	"fusewright/harness/rules"
 	"fusewright/harness/solve"
 )
@@ -19,6 +21,10 @@ type Review struct {
 	Solutions []*solve.Solution // one per situation, in design order
 	Budget    *budget.Budget
 	Findings  []*finding.Finding // sorted, accepted ones included
+	// Faults and Protection are the studies of every single fault and of every
+	// fuse against what hangs on it.
+	Faults     *fault.Study
+	Protection *protection.Study
 }
 
 // Assess takes a design that read without problems through every stage. The
@@ -30,6 +36,9 @@ func Assess(d *design.Design) (*Review, error) {
 	}
 	r := &Review{Design: d, Circuit: c, Solutions: solveWarm(c)}
 	r.Budget = budget.Compute(c, r.Solutions)
-	r.Findings = rules.Check(&rules.Input{Circuit: c, Solutions: r.Solutions, Budget: r.Budget})
+	r.Faults = fault.Compute(c)
+	r.Protection = protection.Compute(c, r.Solutions, r.Faults)
+	r.Findings = rules.Check(&rules.Input{Circuit: c, Solutions: r.Solutions, Budget: r.Budget,
+		Faults: r.Faults, Protection: r.Protection})
 	return r, nil
 }

@@ -3,7 +3,9 @@ package rules
 import (
 	"fusewright/harness/budget"
 	"fusewright/harness/circuit"
+	"fusewright/harness/fault"
 	"fusewright/harness/finding"
+	"fusewright/harness/protection"
 	"fusewright/harness/solve"
 )
 
@@ -35,6 +37,10 @@ type Input struct {
 	Circuit   *circuit.Circuit
 	Solutions []*solve.Solution // one per situation
 	Budget    *budget.Budget    // nil = the budget rules say nothing
+	// Faults and Protection are the studies of single faults and of the curves
+	// of fuses; nil = the rules that rest on them say nothing.
+	Faults     *fault.Study
+	Protection *protection.Study
 }
 
 // Pass is one rule at work on one design.

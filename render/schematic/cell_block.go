@@ -120,7 +120,7 @@ func (d *drawing) shapeBlock(c *cell, goesOn bool, bus *circuit.Terminal) {
 			c.body = blockRight + 1
 		}
 	}
-	c.caption = d.captionOf(c.part, float64(c.body+2)*symbol.M-1, 4)
+	c.caption = d.captionOf(c.part, float64(c.body+d.overhang(2))*symbol.M-0.5, 4)
 	for i, r := range c.rows {
 		r.top, r.bottom = 1.55, 1.8
 		if i < len(c.ways) {

@@ -66,7 +66,7 @@ func (d *drawing) shapeRelay(c *cell) {
 		}
 		low = float64(g.floor+g.drop*n) + 1.75 + 0.3
 	}
-	c.caption = d.captionOf(c.part, float64(c.body+1)*symbol.M-0.5, 4)
+	c.caption = d.captionOf(c.part, float64(c.body+d.overhang(1))*symbol.M-0.5, 4)
 	lines := float64(len(c.caption.lines))
 	c.rows[0].top = -g.roof + (gapMM+capMM+(lines-1)*lineMM+0.4)/symbol.M
 	if d.flags.ofPart(c.part) > 0 {

@@ -46,7 +46,7 @@ func (a *painter) blockCaption(c *cell, corner scene.Point) {
 	if c.pieces > 1 {
 		text.ref = fmt.Sprintf("%s (%d of %d)", text.ref, c.piece, c.pieces)
 		text.lines = text.lines[:1]
-		text.lines[0] = scene.Ellipsis(text.lines[0], smallMM, float64(c.body+2)*symbol.M-text.indent(), scene.Regular)
+		text.lines[0] = scene.Ellipsis(text.lines[0], smallMM, float64(c.body+a.overhang(2))*symbol.M-text.indent(), scene.Regular)
 	}
 	a.caption(text, corner.X, base, flag)
 }

@@ -20,7 +20,7 @@ func (a *painter) wire(l line) {
 	if l.in.wire != nil {
 		c := l.in.cell
 		left := c.x - a.labelM(l.in.wire)
-		if firstOf(l.in) != l.in || len(c.inlets) > 1 && len(c.ways) == 0 {
+		if sharesTerminal(l.in) {
 			left--
 		}
 		a.wireLabel(l.in.wire, float64(left), l.in.y())
@@ -67,4 +67,15 @@ func terminalName(t *circuit.Terminal) string {
 		return p.Ref + ":" + t.Name
 	}
 	return p.Ref
+}
+
+// sharesTerminal tells whether a wire is joined by others just before its
+// terminal.
+func sharesTerminal(in *inlet) bool {
+	for _, q := range in.cell.inlets {
+		if q != in && firstOf(q) == firstOf(in) {
+			return true
+		}
+	}
+	return false
 }

@@ -128,7 +128,9 @@ func (d *drawing) bottomOf(p *page, left, right float64) float64 {
 		}
 	}
 	if p.outlined {
-		low++
+		for _, r := range p.frames() {
+			note(p.columnX[r.first]-1, p.columnX[r.last]+p.widths[r.last]+1, r.bottom+0.3)
+		}
 	}
 	return field.Y + low*symbol.M + 3
 }

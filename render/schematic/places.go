@@ -30,13 +30,7 @@ func (a *painter) placeBoxes() {
 	if !a.design().Sheet.PlaceBoxes {
 		return
 	}
-	var done []region
-	for _, r := range a.page.regions() {
-		frame, ok := a.page.frameOf(r, done)
-		if !ok {
-			continue
-		}
-		done = append(done, frame)
+	for _, frame := range a.page.frames() {
 		a.placeBox(frame)
 	}
 }
@@ -160,4 +154,23 @@ func (a *painter) placeBox(r region) {
 	text := scene.Ellipsis(join(words, " · "), smallMM, room, scene.Italic)
 	a.text(corner.X+1.2, corner.Y+0.8+capMM, text, scene.Italic, scene.Left, grey)
 	a.sheet.End()
+}
+
+// overhang is how far captions over an outline may reach beyond its cell: not at
+// all when places are outlined.
+func (d *drawing) overhang(modules int) int {
+	if d.design().Sheet.PlaceBoxes {
+		return 0
+	}
+	return modules
+}
+
+// frames are the outlines of a page that are free to be drawn.
+func (p *page) frames() (list []region) {
+	for _, r := range p.regions() {
+		if frame, ok := p.frameOf(r, list); ok {
+			list = append(list, frame)
+		}
+	}
+	return list
 }

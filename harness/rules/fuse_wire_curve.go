@@ -1,0 +1,79 @@
+package rules
+
+import (
+	"fmt"
+	"math"
+
+	"fusewright/harness/finding"
+	"fusewright/harness/protection"
+)
+
+var fuseWireCurve = &Rule{
+	Name:  "fuse-wire-curve",
+	Title: "an overload hurts a wire before its fuse must open",
+	Doc: "Each device against each wire that it protects, at every current from its rating to the bolted " +
+		"short at the wire's far end for which the device's latest opening is published. One finding a " +
+		"device, for its worst wire. Left out: pairs that fuse-over-wire, return-below-fuse or " +
+		"short-overheats-wire report, and currents for which no latest opening is published (for blade " +
+		"fuses below 135 % of the rating); the protection table shows those too.",
+	Formula:  "latest opening at I < time the wire stands I, from full service",
+	Limits:   "the device's time band; short-circuit limit of the insulation up to 5 s, overload limit beyond",
+	Why:      "a stalled motor or a half short heats the wire past its insulation while the device waits",
+	Change:   "fit a smaller rating or a faster type, or a thicker wire",
+	Severity: "danger",
+	Source: "ISO 8820 and maker's data sheets, time-current tables (one source); heating of the wire: IEC 60949, " +
+		"ISO 6722-1 thermal overload (from memory)",
+	Bad: `
+fuses:
+  lamp fuse: {type: breaker type I, rating: 10 A, at: battery tray, fed by: battery, wire: {size: 1 mm², length: 100 mm}, stays live: "marks the parked machine"}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 0.75 mm²}, returns to: frame, stays live: "marks the parked machine", own switch: true}
+`,
+	Good: `
+fuses:
+  lamp fuse: {type: blade C, rating: 10 A, at: battery tray, fed by: battery, wire: {size: 1 mm², length: 100 mm}, stays live: "marks the parked machine"}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 0.75 mm²}, returns to: frame, stays live: "marks the parked machine", own switch: true}
+`,
+	Run: func(p *Pass) {
+		if p.in.Protection == nil {
+			return
+		}
+		burnt := p.overheated()
+		for _, f := range p.in.Protection.Fuses {
+			if w := p.worstByCurve(f, burnt); w != nil {
+				p.reportCurve(f, w)
+			}
+		}
+	},
+}
+
+// worstByCurve is the wire with the least margin where the latest opening is
+// published; nil when all are safe.
+func (p *Pass) worstByCurve(f *protection.Fuse, burnt []bool) *protection.Wire {
+	var worst *protection.Wire
+	for i := range f.Wires {
+		w := &f.Wires[i]
+		if w.KnownRatio > 1 || w.KnownWorstA == 0 || burnt[w.Wire.Index] || p.overFused(w.Wire) ||
+			!p.allowed(w.Wire).known() {
+			continue
+		}
+		if worst == nil || w.KnownRatio < worst.KnownRatio {
+			worst = w
+		}
+	}
+	return worst
+}
+
+func (p *Pass) reportCurve(f *protection.Fuse, w *protection.Wire) {
+	open := f.Device.Open(w.KnownWorstA).SlowS
+	stands := p.in.Faults.Wires.Damage(w.Wire).FaultTimeS(w.KnownWorstA)
+	fin := ofFuse(finding.Danger, f.Branch)
+	fin.What = fmt.Sprintf("at %s %s may take %s to open; %s stands it for %s", amps(w.KnownWorstA),
+		fuseText(f.Branch), duration(open), wireText(w.Wire), duration(stands))
+	fin.Numbers = limited("latest opening", open, stands, "s")
+	if !math.IsInf(w.KnownRatio, 1) {
+		fin.Numbers = append(fin.Numbers, finding.Number{Name: "time stood over latest opening", Value: w.KnownRatio})
+	}
+	p.report(fin)
+}

@@ -1,0 +1,67 @@
+package rules
+
+import (
+	"fmt"
+
+	"fusewright/harness/circuit"
+	"fusewright/harness/fault"
+	"fusewright/harness/finding"
+)
+
+var shortTooWeak = &Rule{
+	Name:  "short-too-weak",
+	Title: "a short may be too weak to open its fuse",
+	Doc: "A bolted short at every place of every wire and inside every load and coil, on a nearly empty " +
+		"battery with hot wires and aged contacts and through the longest return. When its current lies " +
+		"below the least at which the fuse's published band says that it opens, it may flow for good. " +
+		"One finding a fuse, for its weakest short. Wires without a fuse are unfused-conductor.",
+	Formula:  "I = Voc / (R battery + R feed hot + R contacts aged + R return) ≥ the current of the band's first upper limit",
+	Limits:   "the fuse type's time band",
+	Why:      "the fault is not cleared: it burns where it is, and drains the battery",
+	Change:   "shorten or thicken the feed, mend the return's resistance, or fit a smaller fuse",
+	Severity: "fault; danger when the wire does not stand the current for good",
+	Source: "46 CFR 183.380(d) and ABYC E-11: a device that protects the conductor (two sources); opening bands: makers' " +
+		"data sheets (one source); fault current by Ohm's law",
+	Bad: `
+grounds:
+  frame: {kind: frame stud, at: battery tray, limit: 60 A, frame resistance: 1.8 Ω}
+loads:
+  tail lamp: {power: 1 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
+`,
+	Good: `
+grounds:
+  frame: {kind: frame stud, at: battery tray, limit: 60 A, frame resistance: 20 mΩ}
+loads:
+  tail lamp: {power: 1 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
+`,
+	Run: func(p *Pass) {
+		weakest := map[*circuit.Branch]*fault.Short{}
+		for _, sh := range p.shorts() {
+			r := &sh.Results[fault.Weak]
+			if !sh.Fed || !r.TooWeak() || r.Worst != nil && p.overFused(r.Worst.Wire) {
+				continue
+			}
+			if was := weakest[r.Device]; was == nil || r.CurrentA < was.Results[fault.Weak].CurrentA {
+				weakest[r.Device] = sh
+			}
+		}
+		for _, b := range p.branchesOf(circuit.FuseBranch) {
+			if sh := weakest[b]; sh != nil {
+				p.reportWeak(b, sh)
+			}
+		}
+	},
+}
+
+func (p *Pass) reportWeak(b *circuit.Branch, sh *fault.Short) {
+	r := &sh.Results[fault.Weak]
+	fin := ofFuse(finding.Fault, b)
+	fin.What = fmt.Sprintf("a short %s draws only %s, and %s may never open", where(sh), amps(r.CurrentA), fuseText(b))
+	if r.Worst != nil && !r.Worst.Survives() {
+		fin.Severity = finding.Danger
+		fin.What += fmt.Sprintf("; %s stands that for %s", wireText(r.Worst.Wire), duration(r.Worst.DamageS))
+	}
+	fin.Numbers = []finding.Number{{Name: "least prospective current", Value: r.CurrentA, Unit: "A"},
+		{Name: "greatest", Value: sh.Results[fault.Strong].CurrentA, Unit: "A"}}
+	p.report(fin)
+}
