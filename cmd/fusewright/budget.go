@@ -32,10 +32,10 @@ func (c *budgetCmd) Run(io *streams, cli *program) error {
 		}
 		return writeFile(c.Out, func(b *bytes.Buffer) error { return svg.Write(b, sheets[0]) })
 	}
-	rep := report.New(review)
+	rep := report.NewBudget(review)
 	return printed(io, func(b *bytes.Buffer) error {
 		if c.json() {
-			return report.WriteJSON(b, rep.BudgetOnly())
+			return report.WriteJSON(b, rep)
 		}
 		return report.WriteBudget(b, rep)
 	})

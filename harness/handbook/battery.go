@@ -1,9 +1,9 @@
 package handbook
 
 import (
-	"math"
 	"strconv"
 
+	"fusewright/harness/battery"
 	"fusewright/harness/quantity"
 )
 
@@ -36,7 +36,7 @@ func Battery(in BatteryInput) (*Answer, error) {
 	a.Inputs = append(a.Inputs, Value{Name: "Peukert exponent", Number: in.Peukert,
 		Text: strconv.FormatFloat(in.Peukert, 'g', 6, 64)})
 	a.in("current", in.CurrentA, quantity.Current)
-	hours := PeukertHours(in.CapacityAh, in.RateH, in.Peukert, in.CurrentA)
+	hours := battery.PeukertHours(in.CapacityAh, in.RateH, in.Peukert, in.CurrentA)
 	rated := in.CapacityAh / in.RateH
 	n := in.Peukert
 	if in.CurrentA < rated {
@@ -56,24 +56,4 @@ func Battery(in BatteryInput) (*Answer, error) {
 	a.source("Peukert's law; no bonus below the rated current as in battery monitor manuals")
 	a.warn("cold, age and sulphation take more: half the capacity is common in winter (common practice, no source)")
 	return a, nil
-}
-
-// PeukertHours is the time in hours that a battery gives a steady current:
-// t = H · (C/(I·H))^n, with n = 1 below the rated current C/H. +Inf for no
-// current. Source: Peukert's law as battery monitor manuals apply it.
-func PeukertHours(capacityAh, rateH, n, currentA float64) float64 {
-	if !(currentA > 0) {
-		return math.Inf(1)
-	}
-	ratio := capacityAh / (currentA * rateH)
-	if ratio > 1 {
-		n = 1
-	}
-	return rateH * math.Pow(ratio, n)
-}
-
-// PeukertExponent is the exponent between two measured rates:
-// n = ln(t1/t2) / ln(I2/I1).
-func PeukertExponent(hours1, amps1, hours2, amps2 float64) float64 {
-	return math.Log(hours1/hours2) / math.Log(amps2/amps1)
 }

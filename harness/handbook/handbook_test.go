@@ -2,6 +2,7 @@ package handbook
 
 import (
 	"encoding/json"
+	"fusewright/harness/battery"
 	"math"
 	"strings"
 	"testing"
@@ -69,11 +70,11 @@ func TestPeukertExamples(t *testing.T) {
 	for _, c := range []struct{ ah, h, n, amps, want, within float64 }{
 		{100, 20, 1.2, 10, 8.7055, 1e-4}, {100, 100, 1.2, 5, 14.5, 1e-3},
 	} {
-		if got := PeukertHours(c.ah, c.h, c.n, c.amps); math.Abs(got/c.want-1) > c.within {
+		if got := battery.PeukertHours(c.ah, c.h, c.n, c.amps); math.Abs(got/c.want-1) > c.within {
 			t.Errorf("%+v: %g h", c, got)
 		}
 	}
-	if n := PeukertExponent(20, 5, 2, 28); math.Abs(n-1.337) > 5e-4 {
+	if n := battery.PeukertExponent(20, 5, 2, 28); math.Abs(n-1.337) > 5e-4 {
 		t.Errorf("exponent %g, manual 1.337", n)
 	}
 }
@@ -81,7 +82,7 @@ func TestPeukertExamples(t *testing.T) {
 func TestPeukertIsMonotone(t *testing.T) {
 	before := math.Inf(1)
 	for i := 0.01; i < 1000; i *= 1.1 {
-		got := PeukertHours(14, 10, 1.25, i)
+		got := battery.PeukertHours(14, 10, 1.25, i)
 		if !(got < before) {
 			t.Fatalf("%g h at %g A after %g h", got, i, before)
 		}

@@ -1,8 +1,6 @@
 package protection
 
 import (
-	"math"
-
 	"fusewright/harness/circuit"
 	"fusewright/harness/fault"
 	"fusewright/harness/fusing"
@@ -20,22 +18,12 @@ type Pair struct {
 	Shorts fusing.Selectivity
 	// At is that short; nil when there is none behind the device.
 	At *fault.Short
-	// Inverted is the first short at which the upper device opens first even
-	// with both in the middle of their bands; nil when there is none. The bands
+	// Inverted is the first short for which the upper device must have opened
+	// while the lower one may still be closed: latest against latest. The bands
 	// of fuse-links are so wide that few pairs are selective edge against edge.
 	Inverted   *fault.Short
 	InvertedA  float64
-	DownS, UpS float64 // the middles there
-}
-
-// middleS is the middle of a device's band at a current on a log axis; false
-// where an edge is not published or it may never open.
-func middleS(d fusing.Device, amps float64) (float64, bool) {
-	o := d.Open(amps)
-	if !o.FastKnown || !o.SlowKnown || !(o.FastS > 0) || math.IsInf(o.SlowS, 1) {
-		return 0, false
-	}
-	return math.Sqrt(o.FastS * o.SlowS), true
+	DownS, UpS float64 // the latest openings there
 }
 
 // invert notes a short at which the upper device opens first.
@@ -43,10 +31,9 @@ func (p *Pair) invert(sh *fault.Short, down, up fusing.Device, amps float64) {
 	if p.Inverted != nil {
 		return
 	}
-	d, knownDown := middleS(down, amps)
-	u, knownUp := middleS(up, amps)
-	if knownDown && knownUp && u <= d {
-		p.Inverted, p.InvertedA, p.DownS, p.UpS = sh, amps, d, u
+	d, u := down.Open(amps), up.Open(amps)
+	if u.SlowKnown && u.SlowS <= d.SlowS {
+		p.Inverted, p.InvertedA, p.DownS, p.UpS = sh, amps, d.SlowS, u.SlowS
 	}
 }
 

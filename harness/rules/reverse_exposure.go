@@ -12,8 +12,8 @@ var reverseExposure = &Rule{
 	Title: "a battery connected the wrong way round reaches a part that suffers",
 	Doc: "What a reversed battery reaches at the moment it is connected, with the key off and every switch " +
 		"open: loads that the design calls polarised, and coils with a diode across them, which then " +
-		"conducts. Electronics of which the design does not say that they are polarised are in the fault " +
-		"table only, and so is what needs the key or a switch.",
+		"conducts, where no fuse stands before it. Electronics of which the design does not say that they " +
+		"are polarised, diodes behind a fuse and what needs the key or a switch are in the fault table only.",
 	Formula:  "none: it is a question of topology",
 	Limits:   "`polarised` of the load; `suppressed by: diode` of the coil",
 	Why:      "batteries do get connected the wrong way round; the diode is a short and the electronics are lost",
@@ -39,7 +39,7 @@ loads:
 			return
 		}
 		for _, e := range p.in.Faults.Exposed {
-			if e.Reached == fault.AtOnce && (e.Says || e.Diode) {
+			if e.Reached == fault.AtOnce && (e.Says || e.Diode && e.DiodeVia == nil) {
 				p.reportReversed(e)
 			}
 		}
@@ -51,14 +51,9 @@ func (p *Pass) reportReversed(e *fault.Exposure) {
 	fin.What = fmt.Sprintf("a battery connected the wrong way round puts %s on %s at once",
 		volts(p.in.Faults.Reverse.Volts), e.Branch.Part.Name)
 	if e.Diode {
-		fin.What = fmt.Sprintf("a battery connected the wrong way round is shorted by the diode across the coil of %s",
-			e.Branch.Part.Name)
-		if e.DiodeVia == nil {
-			fin.Severity = finding.Fault
-			fin.What += ", and no fuse opens"
-		} else {
-			fin.What += "; " + fuseText(e.DiodeVia) + " opens, or the diode does"
-		}
+		fin.Severity = finding.Fault
+		fin.What = fmt.Sprintf("a battery connected the wrong way round is shorted by the diode across the coil of %s, "+
+			"and no fuse opens", e.Branch.Part.Name)
 	}
 	fin.Numbers = []finding.Number{{Name: "voltage", Value: p.in.Faults.Reverse.Volts, Unit: "V"}}
 	p.report(fin)

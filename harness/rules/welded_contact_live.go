@@ -11,36 +11,39 @@ import (
 
 var weldedContactLive = &Rule{
 	Name:  "welded-contact-live",
-	Title: "a welded relay contact leaves a heater or motor running",
+	Title: "a relay contact that may weld would leave a heater or motor running",
 	Doc: "Each relay's make contact is taken as welded, with the key off. Reported when a heater of 20 W or " +
-		"more, or a motor, then runs with no switch by hand between it and the battery; it is found on " +
-		"only by its heat. Lamps and electronics that stay on are seen or merely drain the battery: they " +
-		"are in the fault table, like what a switch still stops. `stays live` on the part excuses it.",
-	Formula:  "none: it is a question of topology",
-	Limits:   "20 W (our choice)",
-	Why:      "contacts that switch lamps and motors do weld; a seat heater or a pump that runs on over night can start a fire",
-	Change:   "put a switch in the part's own feed, or feed the relay behind the key",
+		"more, or a motor, then runs with no switch by hand between it and the battery, and the contact is " +
+		"one that may weld: what starts together when it closes draws more than it may make. Everything " +
+		"else that a welded contact leaves live is in the fault table. `stays live` on the part excuses it.",
+	Formula:  "Σ running current × starting ratio of the loads that start with the contact ≤ the contact's making current",
+	Limits:   "the relay form's making current; 20 W (our choice)",
+	Why:      "a contact that closes on too much current welds one day; a seat heater or a pump that runs on over night can start a fire",
+	Change:   "put a switch in the part's own feed, spread the loads over two relays, or fit a stronger one",
 	Severity: "fault",
-	Source:   "relay data sheets: contacts may weld at lamp and motor currents (one source); the limit is ours",
+	Source: "relay data sheets: contacts may weld when they close on more than their making current (one " +
+		"source); the 20 W are ours",
 	Bad: `
 fuses:
-  main fuse: {type: blade C, rating: 10 A, at: battery tray, fed by: battery, wire: {size: 1.5 mm², length: 100 mm}}
+  main fuse: {type: blade C, rating: 15 A, at: battery tray, fed by: battery, wire: {size: 2.5 mm², length: 100 mm}}
   lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
 relays:
-  seat relay: {form: mini make, at: battery tray, fed by: main fuse, wire: {size: 1.5 mm², length: 100 mm}, coil: {fed by: lamp fuse, wire: {length: 100 mm}, returns to: frame, suppressed by: resistor}}
+  seat relay: {form: mini make, at: battery tray, fed by: main fuse, wire: {size: 2.5 mm², length: 100 mm}, coil: {fed by: lamp fuse, wire: {length: 100 mm}, returns to: frame, suppressed by: resistor}}
 loads:
+  left flood: {power: 55 W, behaves: filament lamp, inrush: {peak: 10, time: 3 ms}, at: rear, fed by: seat relay, wire: {size: 1.5 mm²}, returns to: frame, return wire: {size: 1.5 mm²}}
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
   heated seat: {power: 35 W, behaves: resistor, at: rear, fed by: seat relay, wire: {size: 1.5 mm²}, returns to: frame, return wire: {size: 1.5 mm²}}
 `,
 	Good: `
 fuses:
-  main fuse: {type: blade C, rating: 10 A, at: battery tray, fed by: battery, wire: {size: 1.5 mm², length: 100 mm}}
+  main fuse: {type: blade C, rating: 15 A, at: battery tray, fed by: battery, wire: {size: 2.5 mm², length: 100 mm}}
   lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
 relays:
-  seat relay: {form: mini make, at: battery tray, fed by: main fuse, wire: {size: 1.5 mm², length: 100 mm}, coil: {fed by: lamp fuse, wire: {length: 100 mm}, returns to: frame, suppressed by: resistor}}
+  seat relay: {form: mini make, at: battery tray, fed by: main fuse, wire: {size: 2.5 mm², length: 100 mm}, coil: {fed by: lamp fuse, wire: {length: 100 mm}, returns to: frame, suppressed by: resistor}}
 switches:
   seat switch: {rating: 10 A, at: rear, fed by: seat relay, wire: {size: 1.5 mm²}}
 loads:
+  left flood: {power: 55 W, behaves: filament lamp, inrush: {peak: 10, time: 3 ms}, at: rear, fed by: seat relay, wire: {size: 1.5 mm²}, returns to: frame, return wire: {size: 1.5 mm²}}
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
   heated seat: {power: 35 W, behaves: resistor, at: rear, fed by: seat switch, wire: {size: 1.5 mm², length: 100 mm}, returns to: frame, return wire: {size: 1.5 mm²}}
 `,
@@ -66,17 +69,19 @@ func (p *Pass) judgeWeld(w *fault.Welded) {
 			watts += h.Branch.Load.PowerW
 		}
 	}
-	if len(left) == 0 || staysLive(w.Contact.Part) {
+	startA, makeA := p.startA(w), makingA(w.Contact.Part)
+	if len(left) == 0 || staysLive(w.Contact.Part) || makeA <= 0 || startA <= makeA {
 		return
 	}
 	fin := ofPart(finding.Fault, w.Contact.Part)
-	fin.What = fmt.Sprintf("if contact %s welds, %s run with the key off and no switch stops them",
+	fin.What = fmt.Sprintf("contact %s may weld; then %s run with the key off and no switch stops them",
 		w.Contact.Name, few(names(left), 4))
 	if len(left) == 1 {
-		fin.What = fmt.Sprintf("if contact %s welds, %s runs with the key off and no switch stops it",
+		fin.What = fmt.Sprintf("contact %s may weld; then %s runs with the key off and no switch stops it",
 			w.Contact.Name, left[0].Part.Name)
 	}
-	fin.Numbers = []finding.Number{{Name: "left on", Value: watts, Unit: "W"}}
+	fin.Numbers = append(limited("current when it closes", startA, makeA, "A"),
+		finding.Number{Name: "left on", Value: watts, Unit: "W"})
 	p.report(fin)
 }
 
@@ -85,4 +90,24 @@ func runsUnseen(b *circuit.Branch) bool {
 	l := b.Load.Load
 	return !staysLive(b.Part) && (l.Behaves == design.Motor ||
 		l.Behaves == design.Resistor && l.PowerW >= warmW)
+}
+
+// startA is what a contact closes on: everything behind it that no switch by
+// hand holds off, each with its starting current.
+func (p *Pass) startA(w *fault.Welded) float64 {
+	sum := 0.0
+	for _, h := range w.Hot {
+		if !h.ByHand {
+			sum += p.ratedDrawA(h.Branch) * max(1, h.Branch.Load.Load.Inrush.PeakRatio)
+		}
+	}
+	return sum
+}
+
+// makingA is the making current of a relay's contact; 0 = not known.
+func makingA(part *circuit.Part) float64 {
+	if r, ok := part.Source.(*design.Relay); ok && r.Form != nil {
+		return r.Form.MakeA
+	}
+	return 0
 }

@@ -28,6 +28,10 @@ func (n *Network) Solution() *Solution {
 	return s
 }
 
+// idleShare of its rated voltage is what a load that is off may see, when the
+// current of others lifts a shared return: not enough to count as on.
+const idleShare = 0.01
+
 func (n *Network) reportBranch(s *Solution, i int, b *circuit.Branch) {
 	s.Ohm[i] = math.Inf(1)
 	s.Closed[i] = b.Kind == circuit.ContactBranch && n.conducts(i)
@@ -47,7 +51,7 @@ func (n *Network) reportBranch(s *Solution, i int, b *circuit.Branch) {
 		s.Ohm[i] = v / amps
 	}
 	if b.Kind == circuit.LoadBranch {
-		s.LoadOn[i] = math.Abs(amps) > 1e-6 && !b.Load.Standby
+		s.LoadOn[i] = math.Abs(amps) > 1e-6 && math.Abs(v) > idleShare*b.Load.RatedV && !b.Load.Standby
 	}
 }
 

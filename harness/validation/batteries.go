@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"fusewright/harness/handbook"
+	"fusewright/harness/battery"
 )
 
 // batteries compares Peukert's law.
@@ -15,7 +15,7 @@ func capacity() Comparison {
 	var p []pair
 	for _, r := range s.rows {
 		amps := r.number("amps")
-		got := amps * handbook.PeukertHours(100, 20, r.number("exponent"), amps)
+		got := amps * battery.PeukertHours(100, 20, r.number("exponent"), amps)
 		p = append(p, pair{fmt.Sprintf("n = %s at %s A", r["exponent"], r["amps"]), got, r.number("capacity_pct"), 1})
 	}
 	return compare(s.against("charge given by a 100 Ah battery, by Peukert's law",
@@ -27,7 +27,7 @@ func exponents() Comparison {
 	var p []pair
 	for _, r := range s.rows {
 		h := r.number("reserve_min") / 60
-		got := handbook.PeukertExponent(20, r.number("capacity_Ah")/20, h, 25)
+		got := battery.PeukertExponent(20, r.number("capacity_Ah")/20, h, 25)
 		p = append(p, pair{fmt.Sprintf("%s Ah, %s min", r["capacity_Ah"], r["reserve_min"]), got,
 			r.number("exponent"), math.Max(0.0125, lastDigit(r["exponent"]))})
 	}

@@ -8,6 +8,7 @@ import (
 	"fusewright/harness/budget"
 	"fusewright/harness/quantity"
 	"fusewright/render/chart"
+	"fusewright/render/report"
 	"fusewright/render/scene"
 )
 
@@ -34,6 +35,7 @@ func Budget(r *harness.Review) ([]*scene.Sheet, error) {
 		b.y += budgetChartMM + 4
 	}
 	budgetTable(b, r.Budget)
+	togetherSection(b, r)
 	b.y += 3
 	b.para(standbyText(r.Budget), scene.TextStyle{SizeMM: textSizeMM, Colour: ink})
 	b.para("Output is for the engine speed named, hot derating taken off where the design gives it. The vehicle's own "+
@@ -122,4 +124,32 @@ func standbyText(bud *budget.Budget) string {
 	}
 	return fmt.Sprintf("With the key off the battery loses %s and still starts the engine for %s.",
 		quantity.Format(bud.StandbyA, quantity.Current), quantity.Format(bud.StandbyDays*86400, quantity.Duration))
+}
+
+// choicesShown is how many sets a cell lists; the command prints more.
+const choicesShown = 3
+
+// togetherSection lists what may run at once in each situation.
+func togetherSection(b *book, r *harness.Review) {
+	plan := report.NewTogether(r.Together())
+	if plan.Why != "" || len(plan.Choices) == 0 {
+		return
+	}
+	b.head("What may run together")
+	t := b.newTable([]column{
+		{head: "situation", wide: 34, face: scene.Bold},
+		{head: "for accessories", wide: 24, align: scene.Right},
+		{head: "together", wide: 78},
+		{head: "asked for too much; switch off first", wide: 48},
+	})
+	for _, c := range plan.Choices {
+		t.row(c.Name, ampereOrNone(c.CapacityA), c.SetsText(len(plan.Items), choicesShown), c.OverdrawText())
+	}
+}
+
+func ampereOrNone(a *float64) string {
+	if a == nil {
+		return "–"
+	}
+	return ampere(*a)
 }

@@ -9,7 +9,7 @@ import (
 )
 
 // halfMM is half the width of a bundle's band by its diameter class.
-var halfMM = []float64{0.7, 1.0, 1.4, 1.9, 2.5}
+var halfMM = []float64{0.6, 0.85, 1.15, 1.5, 1.85}
 
 // Line widths after the series of ISO 128: outlines, and what fills them.
 const (

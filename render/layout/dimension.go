@@ -28,7 +28,7 @@ func (p *picture) dimension(l *formboard.Limb) {
 		a, b = b, a // text reads from below or from the right
 	}
 	for _, off := range offsets {
-		for _, side := range []float64{-1, 1} {
+		for _, side := range p.openSides(l, a, b) {
 			if d := newDimension(a, b, side*off, half(l.Run), lengthText(l.Run)); p.fits(d, l) {
 				p.paintDimension(d)
 				return
@@ -36,6 +36,33 @@ func (p *picture) dimension(l *formboard.Limb) {
 		}
 	}
 	p.bareLength(l, a, b)
+}
+
+// openSides are the sides of a run, the one whose neighbours at both ends lean
+// further away first; of equal ones the upper.
+func (p *picture) openSides(l *formboard.Limb, a, b scene.Point) []float64 {
+	lean := map[float64]float64{-1: 180, 1: 180}
+	for _, spot := range []*formboard.Spot{l.From, l.To} {
+		c, far := p.at(spot.At), p.at(l.Far(spot).At)
+		for _, n := range spot.Limbs {
+			if n == l {
+				continue
+			}
+			q := p.at(n.Far(spot).At)
+			deg := math.Abs(math.Remainder(math.Atan2(q.Y-c.Y, q.X-c.X)-math.Atan2(far.Y-c.Y, far.X-c.X), 2*math.Pi)) * 180 / math.Pi
+			side := 1.0
+			if (b.X-a.X)*(q.Y-c.Y)-(b.Y-a.Y)*(q.X-c.X) < 0 {
+				side = -1
+			}
+			if deg < 179 {
+				lean[side] = math.Min(lean[side], deg)
+			}
+		}
+	}
+	if lean[1] > lean[-1]+1e-6 {
+		return []float64{1, -1}
+	}
+	return []float64{-1, 1}
 }
 
 // dimensioned is a dimension ready to paint.
@@ -72,7 +99,7 @@ func newDimension(a, b scene.Point, off, half float64, words string) *dimensione
 
 // shapes are the outlines of a dimension: extension lines last.
 func (d *dimensioned) shapes() []shape {
-	list := []shape{widen(textShape(d.text)), lineShape(d.line[0], d.line[1], 1)}
+	list := []shape{widen(textShape(d.text)), lineShape(along(d.line[0], d.line[1], 0.4, 0), along(d.line[1], d.line[0], 0.4, 0), 1)}
 	for _, e := range d.extends {
 		list = append(list, lineShape(e[0], e[1], 0.3))
 	}
@@ -99,12 +126,12 @@ func widen(s shape) shape {
 	return out
 }
 
-// fits tells whether a dimension meets nothing. Extension lines begin at the
-// run's ends, where nails and other bands are, so they stay clear of words and
-// bands only.
+// fits tells whether a dimension meets nothing. Extension lines of neighbours
+// may run into one another, since they begin at the same nail.
 func (p *picture) fits(d *dimensioned, l *formboard.Limb) bool {
-	for _, s := range d.shapes() {
-		if !p.free(s, l) || p.lines.meets(s) {
+	shapes := d.shapes()
+	for i, s := range shapes {
+		if !p.free(s, l) || p.lines.meets(s) || i < 2 && p.extends.meets(s) {
 			return false
 		}
 	}
@@ -128,8 +155,7 @@ func (p *picture) paintDimension(d *dimensioned) {
 	p.taken.add(shapes[0])
 	p.lines.add(shapes[1])
 	for _, e := range d.extends {
-		// The foot stays open: the next run's extension line begins there too.
-		p.lines.add(lineShape(along(e[0], e[1], 1.5, 0), e[1], 0.1))
+		p.extends.add(lineShape(e[0], e[1], 0.1))
 	}
 }
 
@@ -142,7 +168,7 @@ func (p *picture) bareLength(l *formboard.Limb, a, b scene.Point) {
 		for _, off := range []float64{-half(l.Run) - 1.2, half(l.Run) + 3.7} {
 			t := scene.Text{At: along(a, b, share*long, off), String: words, SizeMM: frame.NormalMM,
 				Align: scene.Middle, Colour: scene.Ink, Turn: turn}
-			if s := widen(textShape(t)); p.free(s, l) && !p.lines.meets(s) {
+			if s := widen(textShape(t)); p.free(s, l) && !p.crosses(s) {
 				p.sheet.Begin(scene.Group{Class: "dimension", Title: words + " mm"})
 				p.sheet.Text(t)
 				p.sheet.End()

@@ -25,6 +25,7 @@ type block struct {
 
 const (
 	ringMM     = 2.9 // radius of a numbered ring
+	ringGap    = 1.2 // ring to words
 	blockLine  = 3.7 // from line to line
 	blockDown  = 0.8 // below the last baseline
 	blockUp    = 2.5 // above the first
@@ -41,7 +42,7 @@ func (b *block) size() (w, h float64) {
 		h = blockUp + blockDown + blockLine*float64(len(b.lines)-1)
 	}
 	if b.ring != "" {
-		gap := 1.2
+		gap := ringGap
 		if len(b.lines) == 0 {
 			gap = 0
 		}
@@ -58,28 +59,27 @@ func (p *picture) label(anchor scene.Point, radius, preferDeg float64, own []*fo
 	if p.labelled(anchor, radius, preferDeg, own, b, false) || p.labelled(anchor, radius, preferDeg, own, b, true) {
 		return true
 	}
+	println("lost", b.ring, len(b.lines), int(anchor.X*10), int(anchor.Y*10), int(preferDeg), int(radius*10), p.name)
 	p.lost++
 	return false
 }
 
 // labelled is label with or without leaders across dimension lines.
 func (p *picture) labelled(anchor scene.Point, radius, preferDeg float64, own []*formboard.Limb, b *block, over bool) bool {
-	w, h := b.size()
-	for reach := radius + 1.2; reach < mostReach; reach = reach*1.12 + 0.6 {
+	for reach := radius + 1.4; reach < mostReach; reach = reach*1.12 + 0.6 {
 		for _, deg := range around(preferDeg) {
-			ux, uy := direction(deg)
-			r := scene.Rect{X: anchor.X + ux*(reach+w/2) - w/2, Y: anchor.Y + uy*(reach+h/2) - h/2, W: w, H: h}
-			if s := rectShape(r.Grow(0.5)); !p.free(s) || p.lines.meets(s) {
+			s := b.stand(anchor, reach, deg)
+			if area := rectShape(s.area.Grow(0.8)); !p.free(area) || p.crosses(area) {
 				continue
 			}
-			from, to := leader(anchor, radius, r)
-			led := math.Hypot(to.X-from.X, to.Y-from.Y) > leaderPast || b.ring != ""
+			from, to := s.leader(b, anchor, radius)
+			led := b.ring != "" || math.Hypot(to.X-from.X, to.Y-from.Y) > leaderPast
 			way := lineShape(along(from, to, 0.4, 0), to, 0.5)
-			if led && (!p.free(way, own...) || !over && p.lines.meets(way)) {
+			if led && (!p.free(way, own...) || !over && p.crosses(way) || way.meets(rectShape(s.words))) {
 				continue
 			}
-			p.paintBlock(b, r)
-			p.taken.add(rectShape(r.Grow(0.3)))
+			p.paintBlock(b, s)
+			p.taken.add(rectShape(s.area.Grow(0.3)))
 			if led {
 				p.sheet.Line(from, to, scene.Pen(dimensionMM))
 				p.taken.add(lineShape(from, to, 0.5))
@@ -88,6 +88,46 @@ func (p *picture) labelled(anchor scene.Point, radius, preferDeg float64, own []
 		}
 	}
 	return false
+}
+
+// stood is where a block stands: all of it, its words, its ring's centre.
+type stood struct {
+	area, words scene.Rect
+	ring        scene.Point
+	left        bool // words at the left of the ring
+}
+
+// stand puts a block at a distance from an anchor in a direction: its nearest
+// edge there or, when it has a ring, the edge of the ring.
+func (b *block) stand(anchor scene.Point, reach, deg float64) stood {
+	w, h := b.size()
+	ux, uy := direction(deg)
+	if b.ring == "" {
+		r := scene.Rect{X: anchor.X + ux*(reach+w/2) - w/2, Y: anchor.Y + uy*(reach+h/2) - h/2, W: w, H: h}
+		return stood{area: r, words: r}
+	}
+	c := scene.Point{X: anchor.X + ux*(reach+ringMM), Y: anchor.Y + uy*(reach+ringMM)}
+	s := stood{area: scene.Rect{X: c.X - ringMM, Y: c.Y - h/2, W: w, H: h}, ring: c, left: ux < -1e-9}
+	s.words = scene.Rect{X: c.X + ringMM + 0.6, Y: s.area.Y, W: w - 2*ringMM - 0.6, H: h}
+	if s.left {
+		s.area.X = c.X + ringMM - w
+		s.words.X = s.area.X
+	}
+	if len(b.lines) == 0 {
+		s.words = scene.Rect{}
+	}
+	return s
+}
+
+// leader runs from the edge of what is meant to the ring or, without one, to
+// the nearest point of the words.
+func (s stood) leader(b *block, anchor scene.Point, radius float64) (from, to scene.Point) {
+	r := s.area
+	to = scene.Point{X: math.Max(r.X, math.Min(r.Right(), anchor.X)), Y: math.Max(r.Y, math.Min(r.Bottom(), anchor.Y))}
+	if b.ring != "" {
+		to = along(s.ring, anchor, ringMM, 0)
+	}
+	return along(anchor, to, radius, 0), to
 }
 
 // around is directions by their turn from the preferred one.
@@ -100,25 +140,23 @@ func around(prefer float64) []float64 {
 	return list
 }
 
-// leader runs from the edge of what is meant to the nearest point of the label.
-func leader(anchor scene.Point, radius float64, r scene.Rect) (from, to scene.Point) {
-	to = scene.Point{X: math.Max(r.X, math.Min(r.Right(), anchor.X)), Y: math.Max(r.Y, math.Min(r.Bottom(), anchor.Y))}
-	return along(anchor, to, radius, 0), to
-}
-
-func (p *picture) paintBlock(b *block, r scene.Rect) {
-	x := r.X
+func (p *picture) paintBlock(b *block, s stood) {
+	x, align := s.area.X, scene.Left
 	if b.ring != "" {
 		pen := scene.Pen(outlineMM)
-		c := scene.Point{X: x + ringMM, Y: r.Y + r.H/2}
+		c := s.ring
 		p.sheet.Circle(c, ringMM, &pen, nil)
 		p.sheet.TextIn(scene.Rect{X: c.X - ringMM, Y: c.Y - ringMM, W: 2 * ringMM, H: 2 * ringMM}, b.ring,
 			scene.TextStyle{SizeMM: ringSize(b.ring), Face: scene.Bold, Align: scene.Middle, Colour: scene.Ink})
-		x += 2*ringMM + 1.2
+		x = c.X + ringMM + ringGap
+		if s.left {
+			x, align = c.X-ringMM-ringGap, scene.Right
+		}
 	}
-	y := r.Y + (r.H-blockUp-blockDown-blockLine*float64(len(b.lines)-1))/2 + blockUp
+	y := s.area.Y + (s.area.H-blockUp-blockDown-blockLine*float64(len(b.lines)-1))/2 + blockUp
 	for _, l := range b.lines {
-		p.sheet.TextAt(scene.Point{X: x, Y: y}, l.text, scene.TextStyle{SizeMM: l.sizeMM, Face: l.face, Colour: scene.Ink})
+		p.sheet.TextAt(scene.Point{X: x, Y: y}, l.text,
+			scene.TextStyle{SizeMM: l.sizeMM, Face: l.face, Align: align, Colour: scene.Ink})
 		y += blockLine
 	}
 }

@@ -65,13 +65,13 @@ func (d *drawing) entries(p *picture) []entry {
 		}
 	}
 	for i, h := range halfMM {
-		words := fmt.Sprintf("⌀ over %g mm", formboard.ClassesMm[len(formboard.ClassesMm)-1])
+		words := fmt.Sprintf("Ø over %g mm", formboard.ClassesMm[len(formboard.ClassesMm)-1])
 		if i < len(formboard.ClassesMm) {
-			words = fmt.Sprintf("⌀ up to %g mm", formboard.ClassesMm[i])
+			words = fmt.Sprintf("Ø up to %g mm", formboard.ClassesMm[i])
 		}
 		list = append(list, entry{words, func(s *scene.Sheet, x, y float64) {
 			pen := scene.Pen(outlineMM)
-			s.Polygon(lineShape(scene.Point{X: x + 1, Y: y}, scene.Point{X: x + 10, Y: y}, min(2*h, 3.4)), &pen, nil)
+			s.Polygon(lineShape(scene.Point{X: x + 1, Y: y}, scene.Point{X: x + 10, Y: y}, 2*h), &pen, nil)
 		}})
 	}
 	return list

@@ -2,6 +2,7 @@ package layout
 
 import (
 	"fmt"
+	"sort"
 	"strings"
 
 	"fusewright/harness/circuit"
@@ -16,7 +17,7 @@ func runTable(s *formboard.Section) *grid {
 		{head: "run", wide: 9, face: scene.Bold},
 		{head: "from – to", wide: 42},
 		{head: "length mm", wide: 18, align: scene.Right},
-		{head: "⌀ mm", wide: 12, align: scene.Right},
+		{head: "Ø mm", wide: 12, align: scene.Right},
 		{head: "wires", wide: 12, align: scene.Right},
 		{head: "numbers", wide: 56},
 		{head: "cover", wide: 28},
@@ -24,8 +25,7 @@ func runTable(s *formboard.Section) *grid {
 		{head: "bend radius mm, free / held", wide: 24},
 		{head: "remarks", wide: 44},
 	}}
-	for _, l := range s.Limbs {
-		r := l.Run
+	for _, r := range runsOf(s) {
 		run := r.Bundle.Run
 		bend := "not known"
 		if r.Thick > 0 {
@@ -40,6 +40,16 @@ func runTable(s *formboard.Section) *grid {
 			clampText(r), bend, remarks(r)})
 	}
 	return g
+}
+
+// runsOf are the runs of a section by number.
+func runsOf(s *formboard.Section) []*formboard.Run {
+	var out []*formboard.Run
+	for _, l := range s.Limbs {
+		out = append(out, l.Run)
+	}
+	sort.Slice(out, func(i, j int) bool { return out[i].Number < out[j].Number })
+	return out
 }
 
 // notes say what the drawing rests on.
@@ -121,12 +131,12 @@ func (d *drawing) sectionOf(p *design.Place) *formboard.Section {
 // endTable lists wire ends.
 func endTable(place string, ends []formboard.End) *grid {
 	g := &grid{title: fmt.Sprintf("Ends at %s: %d", place, len(ends)), columns: []gridColumn{
-		{head: "wire", wide: 12, face: scene.Bold},
+		{head: "wire", wide: 11, face: scene.Bold},
 		{head: "colour, size", wide: 24},
-		{head: "part and terminal", wide: 42},
-		{head: "crimp part, strip", wide: 36},
-		{head: "out of run", wide: 11},
-		{head: "stands out mm", wide: 17, align: scene.Right},
+		{head: "part and terminal", wide: 38},
+		{head: "crimp part, strip", wide: 42},
+		{head: "out of run", wide: 10},
+		{head: "stands out mm", wide: 16, align: scene.Right},
 	}}
 	for _, e := range ends {
 		via := "–"
@@ -134,6 +144,9 @@ func endTable(place string, ends []formboard.End) *grid {
 			via = number(e.Via)
 		}
 		free := fmt.Sprintf("%.0f", e.FreeMm)
+		if e.Via == nil {
+			free = "all " + free
+		}
 		if e.Short {
 			free = "too short"
 		}

@@ -33,7 +33,8 @@ type picture struct {
 	order   []*formboard.Limb
 	taken   crowd // words, marks, leaders
 	lines   crowd // of dimensions
-	lost    int // labels that found no room
+	extends crowd // their extension lines
+	lost    int   // labels that found no room
 }
 
 // fit draws the section at the largest scale that leaves it inside the field,
@@ -129,6 +130,9 @@ func (p *picture) free(s shape, but ...*formboard.Limb) bool {
 	}
 	return true
 }
+
+// crosses tells whether an outline meets the lines of a dimension.
+func (p *picture) crosses(s shape) bool { return p.lines.meets(s) || p.extends.meets(s) }
 
 func contains(list []*formboard.Limb, l *formboard.Limb) bool {
 	for _, m := range list {

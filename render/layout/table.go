@@ -34,7 +34,7 @@ const (
 	titleDown = 3.0  // to the baseline of a heading
 	titleStep = 4.6  // to the row of heads
 	gridGap   = 3.5  // after a table
-	leastMM   = 20.0 // a table does not begin in less
+	leastMM   = 32.0 // a table that is higher does not begin in less
 	cellPad   = 0.8
 	columnGap = 6.0
 )
@@ -69,7 +69,7 @@ func (f *flow) put(g *grid) {
 	if g == nil || len(g.rows) == 0 {
 		return
 	}
-	if len(f.slots) == 0 || f.slots[0].H < leastMM {
+	if high := g.height(f.slots[0].W); f.slots[0].H < min(high, leastMM) {
 		f.advance()
 	}
 	title, open := g.title, false
@@ -88,6 +88,19 @@ func (f *flow) put(g *grid) {
 		f.row(g, cells, high, scene.Regular)
 	}
 	f.down(gridGap)
+}
+
+// height is that of the whole table.
+func (g *grid) height(w float64) float64 {
+	sum := titleStep + 0.6
+	if len(g.columns) > 0 {
+		sum += 2 * frame.LineMM
+	}
+	for _, row := range g.rows {
+		_, high := g.fold(row, w, scene.Regular)
+		sum += high
+	}
+	return sum
 }
 
 // down takes a height off the area.

@@ -70,7 +70,7 @@ func runLines(r *formboard.Run, level detail) []string {
 		return nil
 	}
 	lines := []string{
-		fmt.Sprintf("⌀ %s, %s", diameterText(r.OuterMm), count(len(r.Bundle.Wires), "wire", "wires")),
+		fmt.Sprintf("Ø %s, %s", diameterText(r.OuterMm), count(len(r.Bundle.Wires), "wire", "wires")),
 		coverText(r),
 	}
 	if level == wireLists {

@@ -5,29 +5,41 @@ import (
 	"io"
 	"strings"
 	"text/tabwriter"
+
+	"fusewright/harness"
 )
 
 // BudgetReport is the charging budget alone, in print order.
 type BudgetReport struct {
-	Fusewright int     `json:"fusewright_report"`
-	Design     Heading `json:"design"`
-	Budget     *Budget `json:"budget"`
-	Caution    string  `json:"caution"`
+	Fusewright int       `json:"fusewright_report"`
+	Design     Heading   `json:"design"`
+	Budget     *Budget   `json:"budget"`
+	Together   *Together `json:"together"`
+	Caution    string    `json:"caution"`
 }
 
-// BudgetOnly cuts a report down to its charging budget.
-func (r *Report) BudgetOnly() *BudgetReport {
-	return &BudgetReport{Fusewright: r.Fusewright, Design: r.Design, Budget: r.Budget, Caution: r.Caution}
+// NewBudget makes the budget report of a review.
+func NewBudget(r *harness.Review) *BudgetReport {
+	rep := &BudgetReport{Fusewright: Version, Design: heading(r.Design), Caution: Caution}
+	if r.Budget != nil {
+		rep.Budget = budgetOf(r)
+		rep.Together = NewTogether(r.Together())
+	}
+	return rep
 }
 
-// WriteBudget prints the charging budget as a table.
-func WriteBudget(w io.Writer, rep *Report) error {
+// WriteBudget prints the charging budget as a table, then what may run together.
+func WriteBudget(w io.Writer, rep *BudgetReport) error {
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s\n\n", nameOf(rep.Design))
 	if rep.Budget == nil {
 		b.WriteString("no charging budget\n")
 	} else {
 		writeBudget(&b, rep.Budget)
+		b.WriteString("\n")
+		if err := WriteTogether(&b, rep.Together); err != nil {
+			return err
+		}
 	}
 	b.WriteString("\n" + wrap("", Caution))
 	_, err := io.WriteString(w, b.String())

@@ -10,6 +10,7 @@ import (
 
 	"fusewright/harness"
 	"fusewright/harness/circuit"
+	"fusewright/harness/design"
 	"fusewright/harness/finding"
 	"fusewright/harness/solve"
 )
@@ -138,10 +139,7 @@ func New(r *harness.Review) *Report {
 	d := r.Design
 	rep := &Report{
 		Fusewright: Version,
-		Design: Heading{
-			File: d.File, Title: d.Title.Value, Vehicle: d.Vehicle.Value, Revision: d.Revision.Value,
-			Date: d.Date.Value, SystemV: d.SystemV.Value, Practice: d.Practice.Name,
-		},
+		Design:     heading(d),
 		Counts: Counts{
 			Danger: finding.Count(r.Findings, finding.Danger),
 			Fault:  finding.Count(r.Findings, finding.Fault),
@@ -163,6 +161,14 @@ func New(r *harness.Review) *Report {
 		rep.Budget = budgetOf(r)
 	}
 	return rep
+}
+
+// heading names the design a report is about.
+func heading(d *design.Design) Heading {
+	return Heading{
+		File: d.File, Title: d.Title.Value, Vehicle: d.Vehicle.Value, Revision: d.Revision.Value,
+		Date: d.Date.Value, SystemV: d.SystemV.Value, Practice: d.Practice.Name,
+	}
 }
 
 func findingRow(f *finding.Finding) Finding {

@@ -90,20 +90,55 @@ func WriteTogether(w io.Writer, t *Together) error {
 
 func writeChoice(b *strings.Builder, c TogetherChoice, all int) {
 	fmt.Fprintf(b, "\n%s, %s: %s for accessories\n", c.Name, rpm(&c.EngineRPM), unit(c.CapacityA, "A"))
+	for _, line := range c.lines(all) {
+		b.WriteString(wrap("  - ", line))
+	}
+	if text := c.OverdrawText(); text != "" {
+		b.WriteString(wrap("  asks for ", text))
+	}
+}
+
+// lines says each set in words; all is the number of accessories.
+func (c TogetherChoice) lines(all int) []string {
 	switch {
 	case c.Complete && c.Count == 0:
-		b.WriteString("  nothing: the vehicle itself takes more than the charging system gives\n")
+		return []string{"nothing: the vehicle itself takes more than the charging system gives"}
 	case c.Complete && c.Count == 1 && len(c.Sets[0]) == all:
-		b.WriteString("  everything\n")
+		return []string{"everything"}
 	case c.SameAs != "":
-		fmt.Fprintf(b, "  as in %s\n", c.SameAs)
-	default:
-		writeSets(b, c)
+		return []string{"as in " + c.SameAs}
 	}
+	var lines []string
+	for _, s := range c.Sets {
+		if len(s) == 0 {
+			s = []string{"no accessory at all"}
+		}
+		lines = append(lines, strings.Join(s, ", "))
+	}
+	if more := c.Count - len(c.Sets); more > 0 {
+		lines = append(lines, fmt.Sprintf("and %d more choices", more))
+	}
+	if !c.Complete {
+		lines = append(lines, "and others that were not looked for")
+	}
+	return lines
+}
+
+// SetsText says at most so many sets in one text, for a cell of a table.
+func (c TogetherChoice) SetsText(all, most int) string {
+	if len(c.Sets) > most {
+		c.Sets = c.Sets[:most]
+	}
+	return strings.Join(c.lines(all), "; or ")
+}
+
+// OverdrawText says how much a situation asks for too much and what to switch
+// off for it; "" when it does not.
+func (c TogetherChoice) OverdrawText() string {
 	if c.OverdrawA == nil {
-		return
+		return ""
 	}
-	text := fmt.Sprintf("asks for %s too much", unit(c.OverdrawA, "A"))
+	text := unit(c.OverdrawA, "A") + " too much"
 	if len(c.SwitchOff) > 0 {
 		text += "; switch off first: " + strings.Join(c.SwitchOff, ", then ")
 	}
@@ -111,20 +146,5 @@ func writeChoice(b *strings.Builder, c TogetherChoice, all int) {
 		text += fmt.Sprintf("; %s stay uncovered without critical loads going off: raise the engine speed",
 			unit(c.UncoveredA, "A"))
 	}
-	b.WriteString(wrap("  ", text))
-}
-
-func writeSets(b *strings.Builder, c TogetherChoice) {
-	for _, s := range c.Sets {
-		if len(s) == 0 {
-			s = []string{"no accessory at all"}
-		}
-		b.WriteString(wrap("  - ", strings.Join(s, ", ")))
-	}
-	if more := c.Count - len(c.Sets); more > 0 {
-		fmt.Fprintf(b, "  and %d more\n", more)
-	}
-	if !c.Complete {
-		b.WriteString("  and others that were not looked for\n")
-	}
+	return text
 }

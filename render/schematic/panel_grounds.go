@@ -87,11 +87,15 @@ func (d *drawing) groundRows(p *circuit.Part) []panelRow {
 
 // groundWireRow draws the wire from a ground point to the next.
 func (d *drawing) groundWireRow(w *circuit.Wire) panelRow {
-	return panelRow{height: 9.5, draw: func(sheet *scene.Sheet, x, y float64) {
+	down := 4.0
+	if d.flags.ofWire(w) > 0 {
+		down = 5.6
+	}
+	return panelRow{height: down + 5.5, draw: func(sheet *scene.Sheet, x, y float64) {
 		label := wireLabel(w, false)[0]
 		name := d.groundName(w.To)
 		end := x + max(9+textW(label, scene.Regular)+4, 9+textW(name, scene.Regular))
-		row := y + 4
+		row := y + down
 		sheet.Begin(scene.Group{ID: sheet.UniqueID("wire-" + w.Number), Class: "wire", Title: label,
 			Desc: "return wire from " + w.From.Part.Ref + " to " + w.To.Part.Ref})
 		sheet.Polyline([]scene.Point{{X: x + 3, Y: row}, {X: end, Y: row}}, scene.Pen(symbol.WireMM))
