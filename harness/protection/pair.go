@@ -12,9 +12,10 @@ type Pair struct {
 	// Selectivity is over every current up to the greatest short behind the
 	// lower device.
 	fusing.Selectivity
-	// Shorts compares at the shorts that the circuit can have behind the lower
-	// device, greatest and least of each; the first at which the upper may open
-	// first, else one that could not be told, else the last.
+	// Shorts compares at the shorts that the circuit can have on the wires that
+	// the lower device protects, greatest and least of each; the first at which
+	// the upper may open first, else the first that could not be told, else the
+	// first.
 	Shorts fusing.Selectivity
 	// At is that short; nil when there is none behind the device.
 	At *fault.Short
@@ -45,14 +46,23 @@ func (f *Fuse) pair(up *circuit.Branch, c *circuit.Circuit, faults *fault.Study)
 	for _, w := range f.Wires {
 		for _, sh := range faults.OfWire(w.Wire) {
 			for state := range sh.Results {
-				if r := &sh.Results[state]; sh.Fed && r.Device == f.Branch {
-					p.at(sh, fusing.SelectiveAt(f.Device, d, r.DeviceA))
-					p.invert(sh, f.Device, d, r.DeviceA)
+				if amps := throughBoth(&sh.Results[state], f.Branch, up); sh.Fed && amps > 0 {
+					p.at(sh, fusing.SelectiveAt(f.Device, d, amps))
+					p.invert(sh, f.Device, d, amps)
 				}
 			}
 		}
 	}
 	return p
+}
+
+// throughBoth is the current of a short that passes two devices in series; zero
+// when neither clears it, as where another stands between the lower and the short.
+func throughBoth(r *fault.Result, down, up *circuit.Branch) float64 {
+	if r.Device == down || r.Device == up {
+		return r.DeviceA
+	}
+	return 0
 }
 
 // at takes in one short.

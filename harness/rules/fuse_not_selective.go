@@ -11,26 +11,26 @@ var fuseNotSelective = &Rule{
 	Name:  "fuse-not-selective",
 	Title: "a short opens the fuse above instead of its own",
 	Doc: "Every pair of devices in series, at the greatest and least current of every short that the lower " +
-		"one has to clear. Reported when the upper opens first with both in the middle of their bands: " +
-		"two makes or kinds do not go together. That the edges of two bands overlap is said by the " +
-		"protection table alone, since blade fuses' bands are so wide that nearly no pair is free of it. " +
-		"Ratings that are simply too near are fuse-grading.",
-	Formula:  "√(soonest × latest) of the lower < √(soonest × latest) of the upper, at each short",
+		"one has to clear. Reported when the upper must have opened while the lower may still be closed: " +
+		"two kinds that do not go together. That the edges of two bands overlap is said by the protection " +
+		"table alone, since blade fuses' bands are so wide that nearly no pair is free of it. Ratings that " +
+		"are simply too near are fuse-grading.",
+	Formula:  "latest opening of the lower < latest opening of the upper, at each short",
 	Limits:   "the devices' time bands",
 	Why:      "one fault takes every other branch with it, and the fuse that blew is not the one at the fault",
 	Change:   "fit a faster type below or a slower one above",
 	Severity: "advice",
-	Source:   "selectivity by time bands: fuse application guidance (one source); the middle of the band is our choice",
+	Source:   "selectivity by time bands: fuse application guidance (one source); latest against latest is our choice",
 	Bad: `
 fuses:
-  main fuse: {type: blade C, rating: 30 A, at: battery tray, fed by: battery, wire: {size: 4 mm², length: 100 mm}}
+  main fuse: {type: blade C, rating: 20 A, at: battery tray, fed by: battery, wire: {size: 4 mm², length: 100 mm}}
   lamp fuse: {type: breaker type I, rating: 5 A, at: battery tray, fed by: main fuse, wire: {size: 4 mm², length: 100 mm}}
 loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 4 mm²}, returns to: frame, return wire: {size: 4 mm²}, stays live: "marks the parked machine", own switch: true}
 `,
 	Good: `
 fuses:
-  main fuse: {type: blade C, rating: 30 A, at: battery tray, fed by: battery, wire: {size: 4 mm², length: 100 mm}}
+  main fuse: {type: blade C, rating: 20 A, at: battery tray, fed by: battery, wire: {size: 4 mm², length: 100 mm}}
   lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: main fuse, wire: {size: 4 mm², length: 100 mm}}
 loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 4 mm²}, returns to: frame, return wire: {size: 4 mm²}, stays live: "marks the parked machine", own switch: true}
@@ -57,9 +57,9 @@ func (p *Pass) gradedWrong(f *protection.Fuse, pair *protection.Pair) bool {
 
 func (p *Pass) reportInverted(f *protection.Fuse, pair *protection.Pair) {
 	fin := ofFuse(finding.Advice, f.Branch)
-	fin.What = fmt.Sprintf("a short %s draws %s: %s is likely to open after %s, %s above it after %s already",
+	fin.What = fmt.Sprintf("a short %s draws %s: %s may take %s to open, and %s above it opens within %s",
 		where(pair.Inverted), amps(pair.InvertedA), fuseText(f.Branch), duration(pair.DownS),
 		fuseText(pair.Above), duration(pair.UpS))
-	fin.Numbers = limited("likely opening", pair.DownS, pair.UpS, "s")
+	fin.Numbers = limited("latest opening", pair.DownS, pair.UpS, "s")
 	p.report(fin)
 }

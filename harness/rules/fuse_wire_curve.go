@@ -25,15 +25,15 @@ var fuseWireCurve = &Rule{
 		"ISO 6722-1 thermal overload (from memory)",
 	Bad: `
 fuses:
-  lamp fuse: {type: breaker type I, rating: 10 A, at: battery tray, fed by: battery, wire: {size: 1 mm², length: 100 mm}, stays live: "marks the parked machine"}
+  lamp fuse: {type: blade C, rating: 15 A, at: battery tray, fed by: battery, wire: {size: 2.5 mm², length: 100 mm}}
 loads:
-  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 0.75 mm²}, returns to: frame, stays live: "marks the parked machine", own switch: true}
+  tail lamp: {power: 5 W, behaves: resistor, at: battery tray, fed by: lamp fuse, wire: {insulation: JASO AVSSX, size: 0.75 mm², length: 300 mm}, returns to: frame, return wire: {size: 2.5 mm², length: 300 mm}, stays live: "marks the parked machine", own switch: true}
 `,
 	Good: `
 fuses:
-  lamp fuse: {type: blade C, rating: 10 A, at: battery tray, fed by: battery, wire: {size: 1 mm², length: 100 mm}, stays live: "marks the parked machine"}
+  lamp fuse: {type: blade C, rating: 7.5 A, at: battery tray, fed by: battery, wire: {size: 2.5 mm², length: 100 mm}}
 loads:
-  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 0.75 mm²}, returns to: frame, stays live: "marks the parked machine", own switch: true}
+  tail lamp: {power: 5 W, behaves: resistor, at: battery tray, fed by: lamp fuse, wire: {insulation: JASO AVSSX, size: 0.75 mm², length: 300 mm}, returns to: frame, return wire: {size: 2.5 mm², length: 300 mm}, stays live: "marks the parked machine", own switch: true}
 `,
 	Run: func(p *Pass) {
 		if p.in.Protection == nil {

@@ -25,6 +25,8 @@ var situationUnsolved = &Rule{
 	Source: "maximum power theorem: a feed gives most when the load has half of the source " +
 		"voltage",
 	Bad: `
+fuses:
+  lamp fuse: {type: blade C, rating: 3 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
 loads:
   tail lamp: {power: 40 W, behaves: constant power, at: rear, fed by: lamp fuse, wire: {size: 0.75 mm², length: 60 m}, returns to: frame}
 `,

@@ -13,7 +13,7 @@ import (
 )
 
 // budgetChartMM is the height of the picture on the budget page.
-const budgetChartMM = 112.0
+const budgetChartMM = 98.0
 
 // Budget lays the charging budget on pages: output over engine speed with the
 // demand of each situation across it, then the balance of each situation.

@@ -177,10 +177,17 @@ func (b *book) para(text string, style scene.TextStyle) {
 	b.y += 1.5
 }
 
+// keptLines is the longest paragraph that is not split between pages.
+const keptLines = 8
+
 // paraIn writes wrapped prose in a column.
 func (b *book) paraIn(text string, style scene.TextStyle, x, width float64) {
 	step := scene.LineHeightMM(style.SizeMM)
-	for _, line := range scene.Wrap(text, style.SizeMM, width, style.Face) {
+	lines := scene.Wrap(text, style.SizeMM, width, style.Face)
+	if len(lines) <= keptLines {
+		b.need(float64(len(lines)) * step)
+	}
+	for _, line := range lines {
 		b.need(step)
 		b.sheet().TextAt(scene.Point{X: x, Y: b.y + scene.AscentMM(style.SizeMM, style.Face)}, line, style)
 		b.y += step

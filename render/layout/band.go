@@ -100,7 +100,9 @@ const clampMM = 1.1
 // clamps marks the supports of a run: a bar across the band with feet.
 func (p *picture) clamps(l *formboard.Limb) {
 	a, b := p.ends(l)
-	if math.Hypot(b.X-a.X, b.Y-a.Y) < 4 { // too short to tell it from the nails
+	// Too short a run, or too many clamps, and one could not tell them apart.
+	gap := l.Run.Spacing() * p.ratio
+	if math.Hypot(b.X-a.X, b.Y-a.Y) < 8 || gap > 0 && gap < 6 {
 		return
 	}
 	for _, mm := range l.Run.Supports {

@@ -56,17 +56,31 @@ func (b *block) size() (w, h float64) {
 // radius; preferDeg is the direction tried first; bands of own may be crossed
 // by the leader.
 func (p *picture) label(anchor scene.Point, radius, preferDeg float64, own []*formboard.Limb, b *block) bool {
-	if p.labelled(anchor, radius, preferDeg, own, b, false) || p.labelled(anchor, radius, preferDeg, own, b, true) {
-		return true
+	return p.labelAny([]scene.Point{anchor}, radius, preferDeg, own, b)
+}
+
+// labelAny is label with a choice of anchors: near places at any of them go
+// before far ones, and leaders across dimension lines come last.
+func (p *picture) labelAny(anchors []scene.Point, radius, preferDeg float64, own []*formboard.Limb, b *block) bool {
+	for _, over := range []bool{false, true} {
+		from := 0.0
+		for _, most := range []float64{8, 20, 45, mostReach} {
+			for _, anchor := range anchors {
+				if p.labelled(anchor, radius, preferDeg, own, b, over, from, most) {
+					return true
+				}
+			}
+			from = most
+		}
 	}
-	println("lost", b.ring, len(b.lines), int(anchor.X*10), int(anchor.Y*10), int(preferDeg), int(radius*10), p.name)
 	p.lost++
 	return false
 }
 
 // labelled is label with or without leaders across dimension lines.
-func (p *picture) labelled(anchor scene.Point, radius, preferDeg float64, own []*formboard.Limb, b *block, over bool) bool {
-	for reach := radius + 1.4; reach < mostReach; reach = reach*1.12 + 0.6 {
+func (p *picture) labelled(anchor scene.Point, radius, preferDeg float64, own []*formboard.Limb, b *block,
+	over bool, least, most float64) bool {
+	for reach := math.Max(radius+1.4, least); reach < most; reach = reach*1.12 + 0.6 {
 		for _, deg := range around(preferDeg) {
 			s := b.stand(anchor, reach, deg)
 			if area := rectShape(s.area.Grow(0.8)); !p.free(area) || p.crosses(area) {
@@ -211,12 +225,14 @@ func (p *picture) nameRun(l *formboard.Limb) {
 	if math.Mod(prefer+720, 360) < 180 {
 		prefer += 180 // dimensions stand above; begin below
 	}
-	for _, share := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8} { // a clamp may stand in the way of one
-		anchor := along(a, b, share*long, 0)
+	var anchors []scene.Point
+	for _, share := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.45, 0.55, 0.35, 0.65} {
 		if p.free(lineShape(along(a, b, share*long-0.6, 0), along(a, b, share*long+0.6, 0), 2*half(l.Run)), l) {
-			p.label(anchor, half(l.Run)+0.2, prefer, []*formboard.Limb{l}, blk)
-			return
+			anchors = append(anchors, along(a, b, share*long, 0))
 		}
 	}
-	p.label(along(a, b, long/2, 0), half(l.Run)+clampMM+0.3, prefer, []*formboard.Limb{l}, blk)
+	if len(anchors) == 0 {
+		anchors = []scene.Point{along(a, b, long/2, 0)}
+	}
+	p.labelAny(anchors, half(l.Run)+0.2, prefer, []*formboard.Limb{l}, blk)
 }

@@ -55,8 +55,11 @@ func TestDemoDesigns(t *testing.T) {
 // Generated harnesses of many sizes keep the rules too; the seeds are fixed.
 func TestGeneratedHarnesses(t *testing.T) {
 	sum := figures{}
-	most := 120
-	if testing.Short() {
+	most := 100
+	switch {
+	case os.Getenv("FUSEWRIGHT_REFERENCE") == "required":
+		most = 500
+	case testing.Short():
 		most = 20
 	}
 	for seed := range most {

@@ -70,3 +70,15 @@ func writeSheets(t testing.TB, folder, base string, sheets []*scene.Sheet) {
 		}
 	}
 }
+
+// svgText is the sheets as one text, to compare drawings.
+func svgText(t testing.TB, sheets []*scene.Sheet) string {
+	t.Helper()
+	var out bytes.Buffer
+	for _, s := range sheets {
+		if err := svg.Write(&out, s); err != nil {
+			t.Fatal(err)
+		}
+	}
+	return out.String()
+}

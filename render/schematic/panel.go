@@ -24,6 +24,7 @@ type panelRow struct {
 // panel is a list with a heading.
 type panel struct {
 	title string
+	whole bool // never carried on in another slot
 	rows  []panelRow
 	area  scene.Rect // where it stands, set by composePanels
 }
@@ -166,7 +167,7 @@ func (s *slot) take(p *panel) (piece, rest *panel) {
 		room -= p.rows[n].height
 		n++
 	}
-	if n < len(p.rows) && n < 2 {
+	if n < len(p.rows) && (n < 2 || p.whole) {
 		return nil, p
 	}
 	piece = &panel{title: p.title, rows: p.rows[:n]}

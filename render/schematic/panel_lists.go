@@ -40,20 +40,34 @@ func findingRow(m *marked, full bool) panelRow {
 		}
 		seen[f.Rule]++
 	}
+	const indent = 6.5
 	head := join([]string{m.ref, m.severityWord()}, ", ")
-	text := join(rules, ", ")
-	if full {
-		text += ": " + m.findings[0].What
+	if !full {
+		return shortFindingRow(m, head+":", join(rules, ", "), indent)
 	}
-	words := textRow(cutText(text, panelW-4-6.5, 3), 6.5, scene.Regular, scene.Ink)
+	text := join(rules, ", ") + ": " + m.findings[0].What
+	words := textRow(cutText(text, panelW-4-indent, 3), indent, scene.Regular, scene.Ink)
 	return panelRow{
 		height: max(lineMM+words.height+1.2, 6),
 		draw: func(sheet *scene.Sheet, x, y float64) {
 			drawFlag(sheet, m, x+2.5, y+1.2)
-			sheet.TextAt(scene.Point{X: x + 6.5, Y: y + capMM}, head, scene.TextStyle{SizeMM: smallMM, Face: scene.Bold, Colour: scene.Ink})
+			sheet.TextAt(scene.Point{X: x + indent, Y: y + capMM}, head, scene.TextStyle{SizeMM: smallMM, Face: scene.Bold, Colour: scene.Ink})
 			words.draw(sheet, x, y+lineMM)
 		},
 	}
+}
+
+// shortFindingRow is a finding in one line.
+func shortFindingRow(m *marked, head, words string, indent float64) panelRow {
+	left := indent + textW(head+" ", scene.Bold)
+	words = scene.Ellipsis(words, smallMM, panelW-4-left, scene.Regular)
+	return panelRow{height: 5, draw: func(sheet *scene.Sheet, x, y float64) {
+		drawFlag(sheet, m, x+2.5, y+1.2)
+		style := scene.TextStyle{SizeMM: smallMM, Face: scene.Bold, Colour: scene.Ink}
+		sheet.TextAt(scene.Point{X: x + indent, Y: y + 1.2 + capMM/2}, scene.Ellipsis(head, smallMM, panelW-4-indent, scene.Bold), style)
+		style.Face = scene.Regular
+		sheet.TextAt(scene.Point{X: x + left, Y: y + 1.2 + capMM/2}, words, style)
+	}}
 }
 
 // refsOn is every reference and wire number drawn on a page.
@@ -128,7 +142,7 @@ func (d *drawing) colourPanel(p *page) *panel {
 	}
 	sort.Strings(codes)
 	const across = 3
-	out := &panel{title: "Colours (IEC 60757)"}
+	out := &panel{title: "Colours (IEC 60757)", whole: true}
 	for i := 0; i < len(codes); i += across {
 		some := codes[i:min(i+across, len(codes))]
 		out.rows = append(out.rows, panelRow{height: lineMM, draw: func(sheet *scene.Sheet, x, y float64) {
@@ -147,7 +161,7 @@ func (d *drawing) colourPanel(p *page) *panel {
 
 // notePanel says how to read the drawing.
 func (d *drawing) notePanel() *panel {
-	out := &panel{title: "Reading the drawing"}
+	out := &panel{title: "Reading the drawing", whole: true}
 	for _, s := range []string{
 		"On each wire: number, colour, size, cut length.",
 		"Contacts at rest, key off. Dot: joined. Crossing without dot: not joined.",

@@ -150,7 +150,7 @@ func (a *painter) placeBox(r region) {
 	if r.place.AmbientC.Given() {
 		words = append(words, number(r.place.AmbientC.Value)+" °C")
 	}
-	room := float64(p.widths[r.first])*symbol.M - 1
+	room := a.bandRoom(r, left, right)*symbol.M - 2
 	text := scene.Ellipsis(join(words, " · "), smallMM, room, scene.Italic)
 	a.text(corner.X+1.2, corner.Y+0.8+capMM, text, scene.Italic, scene.Left, grey)
 	a.sheet.End()
@@ -173,4 +173,21 @@ func (p *page) frames() (list []region) {
 		}
 	}
 	return list
+}
+
+// bandRoom is how far the name of an outline may reach before a wire that runs
+// down through it, in modules.
+func (a *painter) bandRoom(r region, left, right float64) float64 {
+	end := right
+	for _, l := range a.page.lines {
+		for k := 1; k < len(l.pts); k++ {
+			u, v := l.pts[k-1], l.pts[k]
+			x := float64(u.x)
+			crosses := float64(min(u.y, v.y)) < r.top+placeBand && float64(max(u.y, v.y)) > r.top
+			if u.x == v.x && x > left && x < end && crosses {
+				end = x
+			}
+		}
+	}
+	return end - left
 }

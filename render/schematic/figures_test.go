@@ -1,0 +1,91 @@
+package schematic
+
+import (
+	"flag"
+	"fmt"
+	"os"
+	"strings"
+	"testing"
+
+	"fusewright/harness/synth"
+)
+
+var update = flag.Bool("update", false, "write the recorded figures anew")
+
+// The sheets, bends and crossings of fixed generated harnesses are recorded, so
+// that a change which makes layouts worse is seen. -update records them anew.
+func TestFigures(t *testing.T) {
+	const file = "testdata/figures.txt"
+	var b strings.Builder
+	b.WriteString("# wires seed size: sheets, wires drawn, bends, crossings\n")
+	for _, wires := range []int{10, 25, 40, 80, 160} {
+		for seed := int64(1); seed <= 4; seed++ {
+			for _, size := range []string{"A4", "A3"} {
+				d := planned(t, "generated.yaml", synth.YAML(wires, seed), Options{Size: size})
+				d.paint()
+				f := count(d)
+				fmt.Fprintf(&b, "%d %d %s: %d %d %d %d\n", wires, seed, size, f.sheets, f.wires, f.bends, f.crossings)
+			}
+		}
+	}
+	if *update {
+		if err := os.WriteFile(file, []byte(b.String()), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if b.String() != string(want) {
+		t.Errorf("layouts changed; if they are better, record them with -update:\n%s", b.String())
+	}
+}
+
+// The same design gives the same sheets, byte for byte.
+func TestDrawIsSteady(t *testing.T) {
+	text, err := os.ReadFile("testdata/corners.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var first string
+	for range 3 {
+		sheets, err := Draw(read(t, "corners.yaml", text), Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := svgText(t, sheets)
+		if first == "" {
+			first = got
+		}
+		if got != first {
+			t.Fatal("two drawings of one design differ")
+		}
+	}
+}
+
+// One more load at the end moves no part to another sheet and turns no order
+// round: the parts before it keep their order on the page.
+func TestAddingALoadKeepsTheOrder(t *testing.T) {
+	text, err := os.ReadFile("../../designs/fen-runner.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	more := strings.Replace(string(text), "\nsituations:",
+		"\n  extra: {power: 5 W, behaves: constant power, at: handlebar, fed by: rear 5, returns to: front stud}\n\nsituations:", 1)
+	order := func(text []byte) (refs []string) {
+		d := planned(t, "fen-runner.yaml", text, Options{Size: "A3", NoFindings: true})
+		for _, column := range d.pages[0].columns {
+			for _, c := range column {
+				if c.kind == partCell && c.part.Name != "extra" {
+					refs = append(refs, c.part.Name)
+				}
+			}
+		}
+		return refs
+	}
+	before, after := order(text), order([]byte(more))
+	if strings.Join(before, "|") != strings.Join(after, "|") {
+		t.Errorf("order before %v, after %v", before, after)
+	}
+}
