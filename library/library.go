@@ -37,6 +37,8 @@ type Library struct {
 	Insulations []*Insulation
 	// CurrentTables are the published tables of allowed wire current.
 	CurrentTables []*CurrentTable
+	// Tolerances are how far the figures of a design may be off in use.
+	Tolerances []*Tolerance
 }
 
 // WireType is a family of insulated wire after one standard: "SAE J1128 TXL",

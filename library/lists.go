@@ -23,4 +23,5 @@ var lists = []struct {
 	{"practices", readPractice},
 	{"batteries", readChemistry},
 	{"designators", readDesignator},
+	{"tolerances", readTolerance},
 }

@@ -31,7 +31,6 @@ type (
 	inVolts   struct{}
 	inAmperes struct{}
 	inOhms    struct{}
-	inWatts   struct{}
 	inMetres  struct{}
 	inCelsius struct{}
 	inAh      struct{}
@@ -42,7 +41,6 @@ type (
 func (inVolts) dimension() quantity.Dimension   { return quantity.Voltage }
 func (inAmperes) dimension() quantity.Dimension { return quantity.Current }
 func (inOhms) dimension() quantity.Dimension    { return quantity.Resistance }
-func (inWatts) dimension() quantity.Dimension   { return quantity.Power }
 func (inMetres) dimension() quantity.Dimension  { return quantity.Length }
 func (inCelsius) dimension() quantity.Dimension { return quantity.Temperature }
 func (inAh) dimension() quantity.Dimension      { return quantity.Charge }

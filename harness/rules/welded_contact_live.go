@@ -25,27 +25,27 @@ var weldedContactLive = &Rule{
 		"source); the 20 W are ours",
 	Bad: `
 fuses:
-  main fuse: {type: blade C, rating: 15 A, at: battery tray, fed by: battery, wire: {size: 2.5 mm², length: 100 mm}}
+  main fuse: {type: blade C, rating: 10 A, at: battery tray, fed by: battery, wire: {size: 1.5 mm², length: 100 mm}}
   lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
 relays:
-  seat relay: {form: mini make, at: battery tray, fed by: main fuse, wire: {size: 2.5 mm², length: 100 mm}, coil: {fed by: lamp fuse, wire: {length: 100 mm}, returns to: frame, suppressed by: resistor}}
+  seat relay: {form: micro make, at: battery tray, fed by: main fuse, wire: {size: 1.5 mm², length: 100 mm}, coil: {fed by: lamp fuse, wire: {length: 100 mm}, returns to: frame, suppressed by: resistor}}
 loads:
-  left flood: {power: 55 W, behaves: filament lamp, inrush: {peak: 10, time: 3 ms}, at: rear, fed by: seat relay, wire: {size: 1.5 mm²}, returns to: frame, return wire: {size: 1.5 mm²}}
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
-  heated seat: {power: 35 W, behaves: resistor, at: rear, fed by: seat relay, wire: {size: 1.5 mm²}, returns to: frame, return wire: {size: 1.5 mm²}}
+  flood: {power: 30 W, behaves: filament lamp, inrush: {peak: 10, time: 3 ms}, at: rear, fed by: seat relay, wire: {size: 1.5 mm²}, returns to: frame, return wire: {size: 1.5 mm²}}
+  heated seat: {power: 24 W, behaves: resistor, at: rear, fed by: seat relay, wire: {size: 1.5 mm²}, returns to: frame, return wire: {size: 1.5 mm²}}
 `,
 	Good: `
 fuses:
-  main fuse: {type: blade C, rating: 15 A, at: battery tray, fed by: battery, wire: {size: 2.5 mm², length: 100 mm}}
+  main fuse: {type: blade C, rating: 10 A, at: battery tray, fed by: battery, wire: {size: 1.5 mm², length: 100 mm}}
   lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
 relays:
-  seat relay: {form: mini make, at: battery tray, fed by: main fuse, wire: {size: 2.5 mm², length: 100 mm}, coil: {fed by: lamp fuse, wire: {length: 100 mm}, returns to: frame, suppressed by: resistor}}
+  seat relay: {form: micro make, at: battery tray, fed by: main fuse, wire: {size: 1.5 mm², length: 100 mm}, coil: {fed by: lamp fuse, wire: {length: 100 mm}, returns to: frame, suppressed by: resistor}}
 switches:
   seat switch: {rating: 10 A, at: rear, fed by: seat relay, wire: {size: 1.5 mm²}}
 loads:
-  left flood: {power: 55 W, behaves: filament lamp, inrush: {peak: 10, time: 3 ms}, at: rear, fed by: seat relay, wire: {size: 1.5 mm²}, returns to: frame, return wire: {size: 1.5 mm²}}
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
-  heated seat: {power: 35 W, behaves: resistor, at: rear, fed by: seat switch, wire: {size: 1.5 mm², length: 100 mm}, returns to: frame, return wire: {size: 1.5 mm²}}
+  flood: {power: 30 W, behaves: filament lamp, inrush: {peak: 10, time: 3 ms}, at: rear, fed by: seat relay, wire: {size: 1.5 mm²}, returns to: frame, return wire: {size: 1.5 mm²}}
+  heated seat: {power: 24 W, behaves: resistor, at: rear, fed by: seat switch, wire: {size: 1.5 mm², length: 100 mm}, returns to: frame, return wire: {size: 1.5 mm²}}
 `,
 	Run: func(p *Pass) {
 		if p.in.Faults == nil {

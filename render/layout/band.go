@@ -102,10 +102,14 @@ func (p *picture) clamps(l *formboard.Limb) {
 	a, b := p.ends(l)
 	// Too short a run, or too many clamps, and one could not tell them apart.
 	gap := l.Run.Spacing() * p.ratio
-	if math.Hypot(b.X-a.X, b.Y-a.Y) < 8 || gap > 0 && gap < 6 {
+	long := math.Hypot(b.X-a.X, b.Y-a.Y)
+	if long < 8 || gap > 0 && gap < 6 {
 		return
 	}
 	for _, mm := range l.Run.Supports {
+		if at := mm * p.ratio; at < p.nailMM(l.From)+1.5 || at > long-p.nailMM(l.To)-1.5 {
+			continue // the nail's mark would hide it
+		}
 		p.taken.add(paintClamp(p.sheet, a, b, mm*p.ratio, half(l.Run)))
 	}
 }

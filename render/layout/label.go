@@ -62,15 +62,14 @@ func (p *picture) label(anchor scene.Point, radius, preferDeg float64, own []*fo
 // labelAny is label with a choice of anchors: near places at any of them go
 // before far ones, and leaders across dimension lines come last.
 func (p *picture) labelAny(anchors []scene.Point, radius, preferDeg float64, own []*formboard.Limb, b *block) bool {
-	for _, over := range []bool{false, true} {
-		from := 0.0
-		for _, most := range []float64{8, 20, 45, mostReach} {
-			for _, anchor := range anchors {
-				if p.labelled(anchor, radius, preferDeg, own, b, over, from, most) {
-					return true
-				}
+	for _, step := range []struct {
+		over        bool
+		least, most float64
+	}{{false, 0, 8}, {false, 8, 26}, {true, 0, 26}, {false, 26, 60}, {true, 26, mostReach}} {
+		for _, anchor := range anchors {
+			if p.labelled(anchor, radius, preferDeg, own, b, step.over, step.least, step.most) {
+				return true
 			}
-			from = most
 		}
 	}
 	p.lost++

@@ -15,11 +15,11 @@ import (
 func runTable(s *formboard.Section) *grid {
 	g := &grid{title: "Runs", columns: []gridColumn{
 		{head: "run", wide: 9, face: scene.Bold},
-		{head: "from – to", wide: 42},
-		{head: "length mm", wide: 18, align: scene.Right},
+		{head: "from – to", wide: 40},
+		{head: "length mm", wide: 24, align: scene.Right},
 		{head: "Ø mm", wide: 12, align: scene.Right},
 		{head: "wires", wide: 12, align: scene.Right},
-		{head: "numbers", wide: 56},
+		{head: "numbers", wide: 52},
 		{head: "cover", wide: 28},
 		{head: "clamps, mm from the first place", wide: 34},
 		{head: "bend radius mm, free / held", wide: 24},
@@ -57,7 +57,8 @@ func (d *drawing) notes(s *formboard.Section) *grid {
 	b := d.board
 	g := &grid{title: "Notes"}
 	add := func(format string, args ...any) { g.rows = append(g.rows, []string{fmt.Sprintf(format, args...)}) }
-	add("Dimensions in mm, from nail to nail. Bands are drawn wider than the bundles; the number beside them is the diameter.")
+	add("Dimensions in mm, from nail to nail. Bands are drawn wider than the bundles; the number beside them is the diameter. " +
+		"Clamps that the scale leaves no room for are in the table only.")
 	add("Clamps at most %s mm apart: %s; the first about %d mm from a nail, from memory. Where clamps stand more than "+
 		"%.0f mm apart, ties between: %s.", millimetres(b.Support.Mm), b.Support.Source, formboard.FirstSupportMm,
 		formboard.TieMm, formboard.TieSource)

@@ -69,7 +69,10 @@ func (f *flow) put(g *grid) {
 	if g == nil || len(g.rows) == 0 {
 		return
 	}
-	if high := g.height(f.slots[0].W); f.slots[0].H < min(high, leastMM) {
+	for range 4 { // a fresh sheet always has room
+		if f.slots[0].H >= min(g.height(f.slots[0].W), leastMM) {
+			break
+		}
 		f.advance()
 	}
 	title, open := g.title, false

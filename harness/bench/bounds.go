@@ -1,0 +1,144 @@
+package bench
+
+import (
+	"math"
+
+	"fusewright/harness/circuit"
+	"fusewright/harness/design"
+	"fusewright/harness/solve"
+)
+
+// What bounds rest on besides the circuit. All are common practice, no source,
+// unless the constant says otherwise.
+const (
+	LoadTolerance    = 0.10 // of a load's power, where the design gives none
+	VehicleTolerance = 0.20 // of the machine's own loads
+	ContactLow       = 0.5  // contacts and joints against their data sheet
+	ContactHigh      = 2.0
+	UsualDischarge   = 0.2 // charge taken out of the battery, engine stopped
+	MostDischarge    = 0.5
+	RegulatorSpread  = 0.3 // volts either way at 12 V
+
+	// Meter errors: a share of the reading and a fixed part for the last digits
+	// and the touch of the probes.
+	VoltShare, VoltFixedV       = 0.005, 0.04 // of a difference of two readings
+	DropShare, DropFixedV       = 0.005, 0.002
+	ClampShare, ClampFixedA     = 0.025, 0.1
+	SupplyShare, SupplyFixedA   = 0.02, 0.02
+	StandbyShare, StandbyFixedA = 0.015, 20e-6
+	OhmShare, OhmFixed          = 0.01, 0.2 // two wires, leads subtracted
+	FineOhmShare, FineOhmFixed  = 0.01, 1e-4
+)
+
+// The words for them.
+const (
+	basisCorners = "least and most of all solutions with the loads at their tolerance (±10 % where the design gives " +
+		"none, the machine's own ±20 %), contacts and joints from half to twice their data, wires from 20 °C to the " +
+		"heat of their place, battery full to half empty or regulator ±0.3 V at 12 V; then the meter's error"
+	basisVolts   = "volts: " + basisCorners + ", 0.5 % and 40 mV for the two readings (common practice, no source)"
+	basisClamp   = "amperes: " + basisCorners + ", 2.5 % and 0.1 A for a clamp (common practice, no source)"
+	basisDrop    = "drops: " + basisCorners + ", 0.5 % and 2 mV (common practice, no source)"
+	basisStandby = "standby: " + basisCorners + ", 1.5 % and 20 µA in series (common practice, no source)"
+	basisSupply  = "supply: loads at their tolerance, contacts from half to twice their data; 2 % and 20 mA for the " +
+		"supply's own reading (common practice, no source)"
+	basisDead = "dead: less than 0.3 V, which a meter of high resistance can pick up from wires beside it " +
+		"(common practice, no source)"
+)
+
+// deadV is the most a dead point may show; idleA what a clamp shows of nothing.
+const (
+	deadV = 0.3
+	idleA = 0.1
+)
+
+// spread is the nominal solution of a state with those at its corners.
+type spread struct {
+	nominal *solve.Solution
+	corners []*solve.Solution
+}
+
+// ok tells whether there are readings to give.
+func (s spread) ok() bool { return s.nominal.Status == solve.Converged }
+
+// of is a reading at the nominal point and the range of it over the corners.
+func (s spread) of(value func(*solve.Solution) float64) (nominal, low, high float64) {
+	nominal = value(s.nominal)
+	low, high = nominal, nominal
+	for _, c := range s.corners {
+		if v := value(c); !math.IsNaN(v) {
+			low, high = math.Min(low, v), math.Max(high, v)
+		}
+	}
+	return nominal, low, high
+}
+
+// widen adds a meter's error to a range that cannot be below zero.
+func widen(low, high, share, fixed float64) (float64, float64) {
+	return math.Max(0, low-math.Abs(low)*share-fixed), high + math.Abs(high)*share + fixed
+}
+
+// situation solves a situation as it is nominally on a bench and at the eight
+// corners of loads, contacts and source. Corners that do not converge are said.
+func (m *maker) situation(s *design.Situation) spread {
+	out := spread{nominal: m.plan.Network(s, solve.Options{Discharged: UsualDischarge}).Solution()}
+	if !out.ok() {
+		return out
+	}
+	failed := 0
+	for corner := range 8 {
+		opt := m.corner(corner&1 != 0, corner&2 != 0)
+		m.source(&opt, corner&4 != 0)
+		if sol := m.plan.Network(s, opt).Solution(); sol.Status == solve.Converged {
+			out.corners = append(out.corners, sol)
+		} else {
+			failed++
+		}
+	}
+	if failed > 0 {
+		m.missing = append(m.missing, s.Name+": "+count(failed, "corner", "corners")+
+			" of 8 have no solution, so its bounds are too narrow.")
+	}
+	return out
+}
+
+// corner is loads and contacts at one end each.
+func (m *maker) corner(heavy, worn bool) solve.Options {
+	side := -1.0
+	if heavy {
+		side = 1
+	}
+	opt := solve.Options{ContactFactor: ContactLow,
+		LoadFactor: func(b *circuit.Branch) float64 { return 1 + side*tolerance(b) }}
+	if worn {
+		opt.ContactFactor = ContactHigh
+		opt.WireTempC = func(w *circuit.Wire) float64 { return math.Max(w.AmbientC, 20) }
+	}
+	return opt
+}
+
+// source sets the battery and regulator low or high.
+func (m *maker) source(opt *solve.Options, high bool) {
+	regulated := m.d.Charging.RegulatedV.Value
+	step := RegulatorSpread * m.d.SystemV.Or(12) / 12
+	if high {
+		opt.RegulatedV = regulated + step
+	} else {
+		opt.RegulatedV, opt.Discharged = regulated-step, MostDischarge
+	}
+	if regulated == 0 {
+		opt.RegulatedV = 0
+	}
+}
+
+// tolerance is how far a load's power may be off, as a share.
+func tolerance(b *circuit.Branch) float64 {
+	switch {
+	case b.Load == nil:
+		return 0
+	case b.Load.Vehicle != nil:
+		return VehicleTolerance
+	case b.Load.Load != nil:
+		return b.Load.Load.Tolerance.Or(LoadTolerance)
+	}
+	return LoadTolerance
+}
