@@ -6,12 +6,14 @@ package harness
 import (
 	"fusewright/harness/budget"
 	"fusewright/harness/circuit"
+	"fusewright/harness/corner"
 	"fusewright/harness/design"
 	"fusewright/harness/fault"
 	"fusewright/harness/finding"
 	"fusewright/harness/protection"
 	"fusewright/harness/rules"
 	"fusewright/harness/solve"
+	"fusewright/harness/warm"
 )
 
 // Review is everything known of a design after all stages.
@@ -25,6 +27,9 @@ type Review struct {
 	// fuse against what hangs on it.
 	Faults     *fault.Study
 	Protection *protection.Study
+	// Corners are the situations at nominal, with the temperature of every wire,
+	// and at their worst corners. Solutions are its nominal ones.
+	Corners *corner.Set
 }
 
 // Assess takes a design that read without problems through every stage. The
@@ -34,11 +39,12 @@ func Assess(d *design.Design) (*Review, error) {
 	if err != nil {
 		return nil, err
 	}
-	r := &Review{Design: d, Circuit: c, Solutions: solveWarm(c)}
+	r := &Review{Design: d, Circuit: c, Corners: corner.Compute(c)}
+	r.Solutions = warm.Solutions(r.Corners.Results[corner.Nominal])
 	r.Budget = budget.Compute(c, r.Solutions)
 	r.Faults = fault.Compute(c)
 	r.Protection = protection.Compute(c, r.Solutions, r.Faults)
 	r.Findings = rules.Check(&rules.Input{Circuit: c, Solutions: r.Solutions, Budget: r.Budget,
-		Faults: r.Faults, Protection: r.Protection})
+		Faults: r.Faults, Protection: r.Protection, Corners: r.Corners})
 	return r, nil
 }

@@ -41,16 +41,8 @@ var Default = sync.OnceValue(func() *Library {
 // problem.List with every mistake of all files; the library is then nil.
 func Load(paths ...string) (*Library, error) {
 	l := newLoading()
-	entries, err := embedded.ReadDir(".")
-	if err != nil {
+	if err := l.readEmbedded(); err != nil {
 		return nil, err
-	}
-	for _, e := range entries {
-		src, err := embedded.ReadFile(e.Name())
-		if err != nil {
-			return nil, err
-		}
-		l.read("library/"+e.Name(), src)
 	}
 	for _, p := range paths {
 		src, err := readLimited(p)

@@ -91,7 +91,7 @@ func (m *row) text(key string) string {
 		m.r.report(v, fmt.Sprintf("%q is %s", key, kindName(v)), "text", "")
 		return ""
 	}
-	return strings.TrimSpace(v.Value)
+	return tidy(m.r.printable(v, fmt.Sprintf("%q", key)))
 }
 
 // needText is text that must be there.
@@ -126,7 +126,7 @@ func (m *row) texts(key string) []string {
 			m.r.report(n, fmt.Sprintf("an entry of %q is %s", key, kindName(n)), "text", "")
 			continue
 		}
-		out = append(out, strings.TrimSpace(n.Value))
+		out = append(out, tidy(m.r.printable(n, fmt.Sprintf("an entry of %q", key))))
 	}
 	return out
 }

@@ -29,6 +29,7 @@ type program struct {
 	Bom      bomCmd      `cmd:"" name:"bom" help:"Print the bill of materials as CSV, or write it as PDF."`
 	Budget   budgetCmd   `cmd:"" help:"Print the charging budget, or draw it."`
 	Ride     rideCmd     `cmd:"" help:"Follow the battery through a ride: charge, voltage, currents."`
+	Bench    benchCmd    `cmd:"" help:"Print the bench test, or write it as sheets to fill in."`
 	Netlist  netlistCmd  `cmd:"" help:"Print the circuit in a situation as a SPICE netlist."`
 	Explain  explainCmd  `cmd:"" help:"Explain a rule: meaning, formula, limits, source."`
 	Parts    partsCmd    `cmd:"" help:"List the parts of the library."`

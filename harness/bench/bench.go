@@ -36,6 +36,7 @@ const (
 type Test struct {
 	Cautions []string
 	Tools    []string
+	Bounds   []string // how the bounds are made
 	Sections []*Section
 	// Missing says what could not be worked out, or rests on an assumption.
 	Missing []string
@@ -50,7 +51,8 @@ type Section struct {
 	Setup     []string          // what to do before the first reading
 	Groups    []*Group
 	Trouble   string // why there are no readings; "" when there are
-	Wrong     []Hint
+	Wrong     []Hint // given with the first section of each kind
+	WrongIn   int    // the number of that section
 }
 
 // Group is readings of one sort.
@@ -98,14 +100,20 @@ func (s *Section) Checks() []*Check {
 // keep their section, with the trouble in place of readings.
 func Make(c *circuit.Circuit) *Test {
 	m := &maker{c: c, d: c.Design, plan: solve.Prepare(c)}
-	t := &Test{Cautions: cautions(c.Design), Tools: tools()}
+	t := &Test{Cautions: cautions(c.Design), Tools: tools(), Bounds: bounds}
 	t.Sections = append(t.Sections, m.continuity(), m.isolation(), m.fuses())
 	t.Sections = append(t.Sections, m.coils()...)
 	t.Sections = append(t.Sections, m.polarity()...)
 	t.Sections = append(t.Sections, m.firstPower()...)
 	t.Sections = append(t.Sections, m.situations()...)
+	first := map[Kind]int{}
 	for i, s := range t.Sections {
 		s.Number = i + 1
+		if first[s.Kind] == 0 {
+			first[s.Kind] = s.Number
+			s.Wrong = hints[s.Kind]
+		}
+		s.WrongIn = first[s.Kind]
 		for k, check := range s.Checks() {
 			check.Number = fmt.Sprintf("%d.%d", s.Number, k+1)
 		}

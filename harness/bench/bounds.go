@@ -30,26 +30,31 @@ const (
 	FineOhmShare, FineOhmFixed  = 0.01, 1e-4
 )
 
-// The words for them.
+// bounds says once what the word corners stands for.
+var bounds = []string{
+	"Expected readings come from a solution of the circuit with wires at 20 °C and the battery four fifths full.",
+	"Corners: the least and the most of eight more solutions, with the loads at their tolerance (±10 % where the design " +
+		"gives none, the machine's own ±20 %), contacts and joints at half and at twice their data, wires at 20 °C and at the " +
+		"heat of their place, the battery full and half empty, the regulator 0.3 V either way at 12 V " +
+		"(all common practice, no source). The meter's error is added at both ends.",
+	"Volts are given as how far they may lie below the battery's posts: take the battery reading of the same section, " +
+		"subtract the reading, compare.",
+}
+
+// The words for what a bound rests on.
 const (
-	basisCorners = "least and most of all solutions with the loads at their tolerance (±10 % where the design gives " +
-		"none, the machine's own ±20 %), contacts and joints from half to twice their data, wires from 20 °C to the " +
-		"heat of their place, battery full to half empty or regulator ±0.3 V at 12 V; then the meter's error"
-	basisVolts   = "volts: " + basisCorners + ", 0.5 % and 40 mV for the two readings (common practice, no source)"
-	basisClamp   = "amperes: " + basisCorners + ", 2.5 % and 0.1 A for a clamp (common practice, no source)"
-	basisDrop    = "drops: " + basisCorners + ", 0.5 % and 2 mV (common practice, no source)"
-	basisStandby = "standby: " + basisCorners + ", 1.5 % and 20 µA in series (common practice, no source)"
-	basisSupply  = "supply: loads at their tolerance, contacts from half to twice their data; 2 % and 20 mA for the " +
-		"supply's own reading (common practice, no source)"
-	basisDead = "dead: less than 0.3 V, which a meter of high resistance can pick up from wires beside it " +
+	basisVolts   = "volts by corners; 0.5 % and 40 mV for two readings (common practice, no source)"
+	basisClamp   = "amperes by corners; 2.5 % and 0.1 A for a clamp (common practice, no source)"
+	basisDrop    = "drops by corners; 0.5 % and 2 mV (common practice, no source)"
+	basisStandby = "standby by corners; 1.5 % and 20 µA for a meter in series (common practice, no source)"
+	basisSupply  = "amperes by corners of loads and contacts; 2 % and 20 mA for the supply's own reading " +
+		"(common practice, no source)"
+	basisDead = "dead points: 0.3 V, which a meter of high resistance can pick up from wires beside it " +
 		"(common practice, no source)"
 )
 
-// deadV is the most a dead point may show; idleA what a clamp shows of nothing.
-const (
-	deadV = 0.3
-	idleA = 0.1
-)
+// deadV is the most a dead point may show.
+const deadV = 0.3
 
 // spread is the nominal solution of a state with those at its corners.
 type spread struct {

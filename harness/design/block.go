@@ -18,10 +18,13 @@ var blockSection = section[Block]{
 			"    fed by: keyed\n    ways:\n      1: {fuse: 15 A}\n      2: 7.5 A\n      3: {fuse: none}\n" +
 			"      4: spare\n"},
 	keys: withCommon(append([]key[Block]{
-		libraryKey(Key{Name: "type", Library: "blocks", Doc: "block of the library", Example: "fuse block 6 way blade C"},
+		orAuto(libraryKey(Key{Name: "type", Library: "blocks", Example: "fuse block 6 way blade C",
+			Default: "`auto`, unless the limits are given",
+			Doc:     "block of the library; `auto` is chosen by sizing"},
 			func(r *reader) (func(string) *library.BlockType, func() []string) {
 				return r.lib.Block, r.lib.BlockNames
 			}, func(x *Block) **library.BlockType { return &x.Type }),
+			func(x *Block) { x.TypeAuto = true }),
 		quantityKey(Key{Name: "way limit", Unit: quantity.Current, Min: 0.1, Max: 2000,
 			Doc: "most current of one way", Default: "the type's", Example: "20 A"},
 			func(x *Block) *Quantity { return &x.WayA }),
@@ -36,17 +39,20 @@ var blockSection = section[Block]{
 
 var waySection = section[Way]{
 	Section: Section{Name: "way", Shape: kindNamed,
-		Doc: "One output of a block.", Short: "the rating of its fuse, `none` for no fuse, or `spare`",
+		Doc: "One output of a block.", Short: "the rating of its fuse, `auto`, `none` for no fuse, or `spare`",
 		Example: "ways: {1: {fuse: 15 A, type: blade C}, 2: 7.5 A, 3: {fuse: none}, 4: spare}\n"},
 	keys: []key[Way]{wayFuseKey(),
-		fuseTypeKey(Key{Name: "type", Default: "what the block takes, else " + defaultFuseType,
+		orAuto(fuseTypeKey(Key{Name: "type", Default: "what the block takes, else " + defaultFuseType,
 			Doc: "kind of fuse", Example: defaultFuseType},
-			func(w *Way) **library.FuseType { return &w.FuseType })},
+			func(w *Way) **library.FuseType { return &w.FuseType }), func(*Way) {})},
+	finish: func(_ *reader, w *Way, f field) { w.FuseAuto = w.FuseAuto || !f.has["fuse"] },
 	short: func(r *reader, w *Way, f field) bool {
 		switch fold(follow(f.node).Value) {
 		case "spare":
 			w.Spare = true
 		case "none":
+		case autoWord:
+			w.FuseAuto = true
 		case "":
 			return false
 		default:
@@ -60,8 +66,10 @@ var waySection = section[Way]{
 
 // wayFuseKey reads a rating or "none".
 func wayFuseKey() key[Way] {
-	k := ratingKey("fuse", true, []string{"none"}, func(w *Way) **library.FuseRating { return &w.Fuse })
-	k.Doc = "rating of its fuse; `none` when the way has none"
+	k := orAuto(ratingKey("fuse", func(w *Way) **library.FuseRating { return &w.Fuse }),
+		func(w *Way) { w.FuseAuto = true })
+	k.Choices = append(k.Choices, "none")
+	k.Doc = "rating of its fuse; `none` when the way has none; `auto` is chosen by sizing"
 	read := k.read
 	k.read = func(r *reader, w *Way, f field) {
 		if n := follow(f.node); n.Kind != yaml.ScalarNode || fold(n.Value) != "none" {
@@ -92,6 +100,7 @@ func addWay(r *reader, b *Block, name string, n *yaml.Node) *Way {
 // up the fuses of its ways.
 func finishBlock(r *reader, b *Block, f field) {
 	usual := r.lib.FuseType(defaultFuseType)
+	b.TypeAuto = b.TypeAuto || !f.has["type"] && !f.has["way limit"] && !f.has["total limit"]
 	if t := b.Type; t != nil {
 		fromLibrary(&b.WayA, t.WayA)
 		fromLibrary(&b.TotalA, t.TotalA)
@@ -105,11 +114,15 @@ func finishBlock(r *reader, b *Block, f field) {
 		}
 	}
 	for _, w := range b.Ways {
-		if w.Fuse == nil {
+		if w.Fuse == nil && !w.FuseAuto {
 			continue
 		}
 		if w.FuseType == nil {
-			w.FuseType = usual
+			w.FuseType, w.TypeAuto = usual, b.TypeAuto
+		}
+		if w.FuseAuto {
+			w.Fuse = largest(w.FuseType)
+			continue
 		}
 		w.Fuse = r.rating(f, "way "+w.Number, w.FuseType, w.Fuse)
 	}

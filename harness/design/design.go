@@ -156,7 +156,9 @@ type Run struct {
 	Chafes   bool // abrasion risk
 	Pinches  bool // pinch risk
 	Cover    *library.Cover
-	Pos      problem.Pos
+	// CoverAuto tells that the cover is left to package sizing.
+	CoverAuto bool
+	Pos       problem.Pos
 }
 
 // WireSpec is what the design says of a wire; the reader fills what is left
@@ -171,7 +173,14 @@ type WireSpec struct {
 	Sheathed bool              // inside a sheath or conduit from end to end
 	FromEnd  *library.Terminal // nil = by the part's terminal and the size
 	ToEnd    *library.Terminal
-	Pos      problem.Pos
+	// SizeAuto tells that neither the wire nor the defaults give a size: Size is
+	// then the practice's smallest until package sizing chooses. FromKind and
+	// ToKind are the kinds of crimp parts asked for where no part is named.
+	SizeAuto         bool
+	FromKind, ToKind string
+	// FromAuto and ToAuto tell that the design asks for a crimp part to be chosen.
+	FromAuto, ToAuto bool
+	Pos              problem.Pos
 }
 
 // Colour is one or two colours: base and tracer.
@@ -252,15 +261,21 @@ type Fuse struct {
 	Common
 	Type   *library.FuseType
 	Rating *library.FuseRating
-	FedBy  []Feed
+	// TypeAuto and RatingAuto tell that they are left to package sizing; until
+	// then they are the usual type and its largest rating.
+	TypeAuto, RatingAuto bool
+	FedBy                []Feed
 }
 
 // Relay is a coil with contacts; contact feed is terminal 30.
 type Relay struct {
 	Common
-	Form  *library.RelayForm
-	FedBy []Feed
-	Coil  Coil
+	Form *library.RelayForm
+	// FormAuto tells that the form is left to package sizing; until then it is
+	// the usual one with the contacts in use.
+	FormAuto bool
+	FedBy    []Feed
+	Coil     Coil
 }
 
 // Coil is terminals 86 (fed) and 85 (return).
@@ -274,11 +289,13 @@ type Coil struct {
 // Block is a distribution block.
 type Block struct {
 	Common
-	Type   *library.BlockType // nil when the design gives its figures only
-	WayA   Quantity           // limit of each way
-	TotalA Quantity
-	FedBy  []Feed
-	Ways   []*Way
+	Type *library.BlockType // nil when the design gives its figures only
+	// TypeAuto tells that type and figures are left to package sizing.
+	TypeAuto bool
+	WayA     Quantity // limit of each way
+	TotalA   Quantity
+	FedBy    []Feed
+	Ways     []*Way
 }
 
 // Way is one output of a block.
@@ -286,8 +303,10 @@ type Way struct {
 	Number   string
 	FuseType *library.FuseType
 	Fuse     *library.FuseRating // nil = no fuse in this way
-	Spare    bool
-	Pos      problem.Pos
+	// FuseAuto and TypeAuto tell that rating and type are left to package sizing.
+	FuseAuto, TypeAuto bool
+	Spare              bool
+	Pos                problem.Pos
 }
 
 // Switch is a manual contact.

@@ -17,16 +17,49 @@ var fuseSection = section[Fuse]{
 		Doc:     "A fuse, breaker or resettable device in a holder of its own.",
 		Example: "fuses:\n  main: {type: blade C, rating: 30 A, at: battery tray, fed by: battery}\n"},
 	keys: withCommon(append([]key[Fuse]{
-		fuseTypeKey(Key{Name: "type", Default: defaultFuseType, Doc: "kind of fuse",
-			Example: defaultFuseType}, func(x *Fuse) **library.FuseType { return &x.Type }),
-		ratingKey("rating", true, nil, func(x *Fuse) **library.FuseRating { return &x.Rating }),
+		orAuto(fuseTypeKey(Key{Name: "type", Doc: "kind of fuse", Example: defaultFuseType,
+			Default: "of a given rating, " + defaultFuseType + "; else `auto`"},
+			func(x *Fuse) **library.FuseType { return &x.Type }),
+			func(x *Fuse) { x.TypeAuto = true }),
+		orAuto(ratingKey("rating", func(x *Fuse) **library.FuseRating { return &x.Rating }),
+			func(x *Fuse) { x.RatingAuto = true }),
 	}, feedKeys(func(x *Fuse) *[]Feed { return &x.FedBy })...)...),
 	finish: func(r *reader, x *Fuse, f field) {
-		if x.Type == nil && !f.has["type"] {
-			x.Type = r.lib.FuseType(defaultFuseType)
+		x.RatingAuto = x.RatingAuto || !f.has["rating"]
+		x.TypeAuto = x.TypeAuto || !f.has["type"] && x.RatingAuto
+		if x.Type == nil && (x.TypeAuto || !f.has["type"]) {
+			x.Type = r.usualType(x.Rating, x.TypeAuto)
+		}
+		if x.RatingAuto {
+			x.Rating = largest(x.Type)
+			return
 		}
 		x.Rating = r.rating(f, "rating", x.Type, x.Rating)
 	},
+}
+
+// usualType is the fuse type where none is given: the usual one, or, when the
+// type is free and the usual one is not made in the rating, the first that is.
+func (r *reader) usualType(asked *library.FuseRating, free bool) *library.FuseType {
+	usual := r.lib.FuseType(defaultFuseType)
+	if !free || asked == nil || usual != nil && usual.Rating(asked.RatingA) != nil {
+		return usual
+	}
+	for _, t := range r.lib.FuseTypes {
+		if t.Rating(asked.RatingA) != nil {
+			return t
+		}
+	}
+	return usual
+}
+
+// largest is the rating that stands in until sizing chooses one: it hinders no
+// load.
+func largest(t *library.FuseType) *library.FuseRating {
+	if t == nil || len(t.Ratings) == 0 {
+		return nil
+	}
+	return t.Ratings[len(t.Ratings)-1]
 }
 
 func fuseTypeKey[T any](k Key, to func(*T) **library.FuseType) key[T] {
@@ -40,10 +73,10 @@ var ratingLimits = Key{Kind: kindQuantity, Unit: quantity.Current, Min: 0.01, Ma
 
 // ratingKey reads the rating of a fuse. Its type may stand after it, so the
 // rating is a placeholder until the record is complete: see rating.
-func ratingKey[T any](name string, required bool, words []string, to func(*T) **library.FuseRating) key[T] {
-	k := Key{Name: name, Kind: kindQuantity, Unit: quantity.Current, Required: required,
-		Min: ratingLimits.Min, Max: ratingLimits.Max, Choices: words, Example: "15 A",
-		Doc: "rating, one that the type is made in"}
+func ratingKey[T any](name string, to func(*T) **library.FuseRating) key[T] {
+	k := Key{Name: name, Kind: kindQuantity, Unit: quantity.Current, Default: "`auto`",
+		Min: ratingLimits.Min, Max: ratingLimits.Max, Example: "15 A",
+		Doc: "rating, one that the type is made in; `auto` is chosen by sizing"}
 	return key[T]{Key: k, read: func(r *reader, t *T, f field) {
 		if q, ok := r.quantity(f, &ratingLimits); ok {
 			*to(t) = r.asked(q)

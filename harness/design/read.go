@@ -54,6 +54,7 @@ func (r *reader) readAll(root *yaml.Node) {
 	readRecord(r, &designSection, r.d, root, where{kind: wholeDesign})
 	r.resolvePlaces()
 	r.resolveConnections()
+	r.fillRelays()
 	r.fillWires()
 	r.checkLoops()
 	r.checkLengths()

@@ -1,6 +1,8 @@
 package design
 
 import (
+	"fmt"
+
 	"fusewright/library"
 )
 
@@ -18,17 +20,47 @@ var relaySection = section[Relay]{
 				return &x.Coil
 			}),
 	}, feedKeys(func(x *Relay) *[]Feed { return &x.FedBy })...)...),
+	finish: func(_ *reader, x *Relay, f field) { x.FormAuto = x.FormAuto || !f.has["form"] },
 }
 
 // relayFormKey finds the form whose coil is for the system voltage.
 func relayFormKey() key[Relay] {
-	return libraryKey(Key{Name: "form", Library: "relay forms", Required: true,
-		Doc: "relay form; of a family, the one for the system voltage is taken", Example: "mini make"},
+	return orAuto(libraryKey(Key{Name: "form", Library: "relay forms", Default: "`auto`", Example: "mini make",
+		Doc: "relay form; of a family, the one for the system voltage is taken; `auto` is chosen by sizing"},
 		func(r *reader) (func(string) *library.RelayForm, func() []string) {
 			return func(name string) *library.RelayForm {
 				return r.lib.RelayFormFor(name, r.d.SystemV.Value)
 			}, r.lib.RelayFormNames
-		}, func(x *Relay) **library.RelayForm { return &x.Form })
+		}, func(x *Relay) **library.RelayForm { return &x.Form }), func(x *Relay) { x.FormAuto = true })
+}
+
+// The forms that stand in until sizing chooses one.
+const usualRelay, usualChangeover = "mini make", "mini changeover"
+
+// fillRelays gives relays whose form is left open the usual one that has the
+// contacts in use.
+func (r *reader) fillRelays() {
+	broken := map[Part]bool{} // a feed hangs on the break contact
+	for _, c := range r.connections {
+		for _, f := range *c.feeds {
+			if f.From.Terminal == "87a" {
+				broken[f.From.Part] = true
+			}
+		}
+	}
+	for _, x := range r.d.Relays {
+		if !x.FormAuto || x.Form != nil {
+			continue
+		}
+		name := usualRelay
+		if broken[x] {
+			name = usualChangeover
+		}
+		if x.Form = r.lib.RelayFormFor(name, r.d.SystemV.Value); x.Form == nil {
+			r.report(x.Pos, fmt.Sprintf("relay %s: no form is given and the library has no %q",
+				quoted(x.Name), name), oneOf(r.lib.RelayFormNames()))
+		}
+	}
 }
 
 var coilSection = section[Coil]{

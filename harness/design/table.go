@@ -27,7 +27,7 @@ type Key struct {
 	Kind     string             // how its value is written: see the kind constants
 	Unit     quantity.Dimension // of quantities
 	Min, Max float64            // of quantities and numbers, inclusive, in base units
-	Choices  []string           // the words it takes; with a quantity, words besides it
+	Choices  []string           // the words it takes; with a quantity or a library name, words besides it
 	Library  string             // the library list that its name comes from
 	Section  string             // the section of its record or records
 	Required bool

@@ -11,6 +11,7 @@ import (
 type wireDraft struct {
 	spec      WireSpec
 	size      Text // label of the library, such as "1.5 mm²"
+	auto      bool // size: auto
 	hasColour bool
 	returns   *Colour // of the defaults: colour of returns
 	from, to  Text    // kinds of terminals asked for: "ring M6"
@@ -78,13 +79,22 @@ var endsSection = section[wireDraft]{
 // wire is chosen when its size is known.
 func endKey(name string, to func(*wireDraft) (**library.Terminal, *Text)) key[wireDraft] {
 	k := Key{Name: name, Kind: kindLibrary, Library: "terminals", Example: "ring M6",
-		Doc: "crimp part of this end: its name, or its kind alone"}
+		Choices: []string{autoWord}, Default: "`auto`",
+		Doc: "crimp part of this end: its name, or its kind alone; `auto` goes by the part and the size"}
 	return key[wireDraft]{Key: k, read: func(r *reader, w *wireDraft, f field) {
 		s, ok := r.sentence(f, maxName)
 		if !ok {
 			return
 		}
 		part, kind := to(w)
+		if fold(s.Value) == autoWord {
+			if name == "from" {
+				w.spec.FromAuto = true
+			} else {
+				w.spec.ToAuto = true
+			}
+			return
+		}
 		if *part = lookup(r, "terminals", s.Value, r.lib.Terminal); *part != nil {
 			return
 		}
@@ -106,11 +116,14 @@ func (r *reader) chooseEnds(w *wireDraft, at where) {
 	for _, end := range []struct {
 		kind Text
 		to   **library.Terminal
-	}{{w.from, &w.spec.FromEnd}, {w.to, &w.spec.ToEnd}} {
+		keep *string
+	}{{w.from, &w.spec.FromEnd, &w.spec.FromKind}, {w.to, &w.spec.ToEnd, &w.spec.ToKind}} {
 		if !end.kind.Given() || size == nil {
 			continue
 		}
-		if *end.to = r.lib.TerminalFor(end.kind.Value, size.AreaMm2); *end.to == nil {
+		*end.keep = end.kind.Value
+		*end.to = r.lib.TerminalFor(end.kind.Value, size.AreaMm2)
+		if *end.to == nil && !w.spec.SizeAuto {
 			r.report(end.kind.Pos, fmt.Sprintf("%s: no %s of the library takes %s", at,
 				quoted(end.kind.Value), size.Label), "another kind of terminal, or another size")
 		}
@@ -121,7 +134,8 @@ func (r *reader) chooseEnds(w *wireDraft, at where) {
 func wireKeys() []key[wireDraft] {
 	return []key[wireDraft]{
 		{Key: Key{Name: "size", Kind: kindQuantity, Unit: quantity.Area, Example: "16 AWG",
-			Doc: "conductor size, as the wire type has it", Default: "the practice's smallest"},
+			Choices: []string{autoWord}, Default: "`auto`",
+			Doc: "conductor size, as the wire type has it; `auto` is chosen by sizing"},
 			read: func(r *reader, w *wireDraft, f field) { r.wireSize(w, f) }},
 		{Key: Key{Name: "colour", Kind: kindText, Default: defaultFeedColour,
 			Doc: "IEC 60757 code of one colour or of base and tracer, or the English names", Example: "YERD"},
@@ -140,6 +154,10 @@ func wireKeys() []key[wireDraft] {
 
 // wireSize reads a size to the library's spelling.
 func (r *reader) wireSize(w *wireDraft, f field) {
+	if isAuto(f.node) {
+		w.auto = true
+		return
+	}
 	s, ok := r.scalar(f, "a conductor size")
 	if !ok {
 		return
@@ -223,10 +241,10 @@ func (r *reader) fillWire(c *connection, back Colour) {
 		w.spec.SlackM = def.spec.SlackM
 	}
 	at := where{name + " of " + c.of.kind, c.of.name}
-	if w.size.Given() || (own && w.spec.Type != def.spec.Type) {
+	if w.size.Given() || w.auto || (own && w.spec.Type != def.spec.Type) {
 		r.chooseSize(w, at, def)
 	} else {
-		w.spec.Size = def.spec.Size
+		w.spec.Size, w.spec.SizeAuto = def.spec.Size, def.spec.SizeAuto
 	}
 	r.chooseEnds(w, at)
 	for i := range *c.feeds {
@@ -239,17 +257,17 @@ func (r *reader) fillWire(c *connection, back Colour) {
 }
 
 // chooseSize finds the size of a wire in its type: the one given, else the
-// default's, else the practice's smallest.
+// default's. One left open has the practice's smallest until sizing chooses.
 func (r *reader) chooseSize(w *wireDraft, at where, def *wireDraft) {
 	t := w.spec.Type
 	if t == nil {
 		return // reported already
 	}
 	size := w.size
-	if !size.Given() {
+	if !size.Given() && !w.auto {
 		size = def.size
 	}
-	if !size.Given() {
+	if w.spec.SizeAuto = !size.Given(); w.spec.SizeAuto {
 		least := 0.0
 		if r.d.Practice != nil {
 			least = r.d.Practice.MinMm2

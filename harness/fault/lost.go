@@ -67,14 +67,14 @@ func (s *Study) lostReturns() {
 	if len(s.Lost) == 0 {
 		return
 	}
-	grid := s.solveLost()
-	for i, l := range s.Lost {
-		for k, r := range grid {
-			if r.base.Status != solve.Converged || r.after[i].Status != solve.Converged {
-				l.Unsolved = append(l.Unsolved, c.Design.Situations[k].Name)
-				continue
+	for _, in := range s.solveLost() {
+		for i, l := range s.Lost {
+			if in[i].unsolved != "" {
+				l.Unsolved = append(l.Unsolved, in[i].unsolved)
 			}
-			l.judge(r.base, r.after[i])
+			for _, a := range in[i].affected {
+				l.add(a)
+			}
 		}
 	}
 }
@@ -109,26 +109,27 @@ func stranded(c *circuit.Circuit, lost *circuit.Branch) []*circuit.Part {
 	return parts
 }
 
-// lostIn is one situation with every return lost in turn.
-type lostIn struct {
-	base  *solve.Solution
-	after []*solve.Solution
+// outcome is what one lost return does in one situation.
+type outcome struct {
+	affected []Affected
+	unsolved string // the situation's name when it has no result
 }
 
-// solveLost solves each situation once and again with each return open.
-func (s *Study) solveLost() []lostIn {
+// solveLost solves each situation once and again with each return open: by
+// situation, then by return.
+func (s *Study) solveLost() [][]outcome {
 	c := s.Circuit
 	plan := solve.Prepare(c)
-	grid := make([]lostIn, len(c.Design.Situations))
+	grid := make([][]outcome, len(c.Design.Situations))
 	next := make(chan int)
 	var wait sync.WaitGroup
 	for range min(runtime.GOMAXPROCS(0), len(grid)) {
 		wait.Go(func() {
 			for k := range next {
 				n := plan.Network(c.Design.Situations[k], solve.Options{AcceptFolded: true})
-				grid[k].base = n.Solution()
+				base := n.Solution()
 				for _, l := range s.Lost {
-					grid[k].after = append(grid[k].after, n.Resolve(false, solve.OpenBranch(l.Branch)))
+					grid[k] = append(grid[k], l.in(n, base))
 				}
 			}
 		})
@@ -141,17 +142,75 @@ func (s *Study) solveLost() []lostIn {
 	return grid
 }
 
-// judge compares a situation before and after.
-func (l *Lost) judge(before, after *solve.Solution) {
-	limit := highest(before) + sourceV
-	for i, b := range before.Circuit.Branches {
-		if drawsVoltage(b) {
-			if e := effect(b, before, after, limit); e != "" {
-				l.add(Affected{Branch: before.Circuit.Branches[i], Effect: e, Situation: before.Situation,
-					BeforeV: known(before.Volts(b)), AfterV: after.Volts(b), AfterA: after.Amps(b)})
+// in is what the loss does in the situation of a network.
+func (l *Lost) in(n *solve.Network, base *solve.Solution) outcome {
+	if base.Status != solve.Converged {
+		return outcome{unsolved: base.Situation.Name}
+	}
+	if !l.mixed(base) {
+		return outcome{affected: l.allDead(base)}
+	}
+	after := n.Resolve(false, solve.OpenBranch(l.Branch))
+	if after.Status != solve.Converged {
+		return outcome{unsolved: base.Situation.Name}
+	}
+	return outcome{affected: compare(base, after)}
+}
+
+// mixed tells whether the loss can do more than kill: some of the parts joined
+// are live on their hot side and others are not, so that current has a way from
+// one to the other; or a relay lets go, whose contacts then move.
+func (l *Lost) mixed(base *solve.Solution) bool {
+	live, idle := false, false
+	for _, part := range l.Shared {
+		for _, b := range part.Branches {
+			if b.Kind != circuit.LoadBranch && b.Kind != circuit.ResistorBranch {
+				continue
+			}
+			v := base.NodeV[b.A.Index]
+			switch {
+			case math.IsNaN(v): // its hot side hangs in the air
+			case v > idleV:
+				live = true
+				if b.Load == nil {
+					return true
+				}
+			default:
+				idle = true
 			}
 		}
 	}
+	return live && idle
+}
+
+// allDead is the loss where every part joined is live, or none is.
+func (l *Lost) allDead(base *solve.Solution) []Affected {
+	var out []Affected
+	for _, part := range l.Shared {
+		for _, b := range part.Branches {
+			if drawsVoltage(b) && known(base.Volts(b)) > idleV {
+				out = append(out, Affected{Branch: b, Effect: Dead, Situation: base.Situation,
+					BeforeV: known(base.Volts(b))})
+			}
+		}
+	}
+	return out
+}
+
+// compare holds a situation before against after.
+func compare(before, after *solve.Solution) []Affected {
+	limit := highest(before) + sourceV
+	var out []Affected
+	for _, b := range before.Circuit.Branches {
+		if !drawsVoltage(b) {
+			continue
+		}
+		if e := effect(b, before, after, limit); e != "" {
+			out = append(out, Affected{Branch: b, Effect: e, Situation: before.Situation,
+				BeforeV: known(before.Volts(b)), AfterV: after.Volts(b), AfterA: after.Amps(b)})
+		}
+	}
+	return out
 }
 
 // drawsVoltage tells whether a branch is an accessory or a coil.

@@ -9,7 +9,7 @@ import (
 // MostLimbs is how many runs a section holds, so that its drawing stays
 // readable on a small sheet; a larger loom is parted at its breakouts. Our
 // choice.
-const MostLimbs = 14
+const MostLimbs = 10
 
 // forest is the runs as trees, one for each joined loom.
 type forest struct {

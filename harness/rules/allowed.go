@@ -2,51 +2,55 @@ package rules
 
 import (
 	"fmt"
+	"math"
 
 	"fusewright/harness/circuit"
 	"fusewright/harness/conductor"
+	"fusewright/harness/finding"
+	"fusewright/harness/warm"
 )
 
 // allowance is what a wire may carry for good where it is laid.
-type allowance struct {
-	conductor.Allowed
-	in *circuit.Bundle // the run that limits it; nil outside runs
-}
+type allowance struct{ *warm.Laid }
 
 // known tells whether the wire has a limit to compare with. A wire whose place
 // is as hot as its insulation has none: that is rule insulation-class.
 func (a allowance) known() bool { return a.AllowedA > 0 }
 
-// where says what the allowance is for: "at 45 °C with 6 loaded wires in run ...".
-func (a allowance) where(w *circuit.Wire) string {
-	text := "at " + celsius(w.AmbientC)
-	if a.in != nil && a.in.Loaded > 1 {
-		text += fmt.Sprintf(" among %d loaded wires in run %q", a.in.Loaded, a.in.Run.Name)
+// where says what the allowance is for and what it is by the other reckoning:
+// "at 45 °C among 6 loaded wires in run ..., by the heat balance (18.8 A; table 19.3 A)".
+func (a allowance) where() string {
+	text := "at " + celsius(a.AmbientC)
+	if a.In != nil && a.In.Loaded > 1 {
+		text += fmt.Sprintf(" among %d loaded wires in run %q", a.In.Loaded, a.In.Run.Name)
 	}
-	return text + ", by the " + a.Governs
+	text += ", by the " + a.Governs
+	switch {
+	case math.IsNaN(a.TableA):
+		return text
+	case a.Governs == conductor.GovernsTable:
+		return text + " (heat balance " + amps(a.HeatA) + ")"
+	}
+	return text + " (table " + amps(a.TableA) + ")"
+}
+
+// numbers are both reckonings of the allowed current.
+func (a allowance) numbers() []finding.Number {
+	return []finding.Number{{Name: "by heat balance", Value: a.HeatA, Unit: "A"},
+		{Name: "by table", Value: a.TableA, Unit: "A"}}
 }
 
 // findAllowances rates every wire at the hottest point it meets and in the run
 // of its route that reduces it most.
 func (f *facts) findAllowances() {
-	rater := conductor.NewRater(f.d.Library, f.practice)
-	f.limits = make([]allowance, len(f.c.Wires))
-	for i, w := range f.c.Wires {
-		base := conductor.Conditions{Type: w.Spec.Type, Size: w.Spec.Size, AmbientC: w.AmbientC}
-		best := allowance{Allowed: rater.Allowed(base)}
-		for _, b := range w.Route {
-			at := base
-			at.Loaded = b.Loaded
-			if b.Run.Cover != nil {
-				at.CoverFactor = b.Run.Cover.CurrentFactor
-			}
-			if a := rater.Allowed(at); a.AllowedA < best.AllowedA {
-				best = allowance{a, b}
-			}
-		}
-		f.limits[i] = best
+	if f.in.Corners != nil {
+		f.laid = f.in.Corners.Model
+		return
 	}
+	f.laid = warm.New(f.c)
 }
 
 // allowed is the allowance of a wire.
-func (f *facts) allowed(w *circuit.Wire) allowance { return f.limits[w.Index] }
+func (f *facts) allowed(w *circuit.Wire) allowance {
+	return allowance{&f.laid.Wires[w.Index]}
+}

@@ -7,6 +7,7 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/finding"
 	"fusewright/harness/solve"
+	"fusewright/harness/warm"
 	"fusewright/library"
 )
 
@@ -31,8 +32,8 @@ type facts struct {
 	guards    []guard // by node: what protects it from the source's side
 	guardCold []guard // by node: what protects returns, from the loads' feeds
 
-	above  []*circuit.Branch // by fuse branch index: the next fuse towards the source
-	limits []allowance       // by wire index: allowed current
+	above []*circuit.Branch // by fuse branch index: the next fuse towards the source
+	laid  *warm.Model       // wires where they are laid: allowed current
 
 	keylessKnown *keylessLoads
 	stuckOn      []bool // by part index: relays that nothing can release

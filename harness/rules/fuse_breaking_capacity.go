@@ -11,10 +11,9 @@ var fuseBreakingCapacity = &Rule{
 	Name:  "fuse-breaking-capacity",
 	Title: "a short at the fuse can exceed its breaking capacity",
 	Doc: "The prospective current of a bolted short just behind each fuse that has no other fuse above " +
-		"it: the full battery's open-circuit voltage over its internal resistance and the wire up to " +
-		"the fuse. A fuse behind another is left out: the first one limits the fault. An estimate: the " +
-		"return is taken as having no resistance, the charging system's share is left out.",
-	Formula:  "I = Voc / (R battery + R wires to the fuse + R fuse)",
+		"it, by the fault study: full battery, charging system at its limit, wires at 20 °C, the return " +
+		"bare metal at the battery. A fuse behind another is left out: the first one limits the fault.",
+	Formula:  "I = (Voc + I charging · R battery) / (R battery + R wires to the fuse + R fuse)",
 	Limits:   "the fuse type's breaking capacity",
 	Why:      "a fuse that must break more than it can may burst and go on arcing",
 	Change:   "fit a type with a higher breaking capacity as the first fuse",
@@ -45,12 +44,23 @@ loads:
 	},
 }
 
-func (p *Pass) judgeBreaking(b *circuit.Branch) {
+// behindA is the prospective current of a short just behind a fuse, by the
+// fault study, or estimated when there is none; zero when it cannot be told.
+func (p *Pass) behindA(b *circuit.Branch) float64 {
+	if p.in.Protection != nil {
+		if f := p.in.Protection.Find(b); f != nil && f.FaultA > 0 {
+			return f.FaultA
+		}
+	}
 	ohm := p.pathOhm(b.A)
 	if p.battery == nil || p.battery.Ohm <= 0 || ohm < 0 {
-		return
+		return 0
 	}
-	fault := p.openCircuitV() / (p.battery.Ohm + ohm + b.Ohm)
+	return p.openCircuitV() / (p.battery.Ohm + ohm + b.Ohm)
+}
+
+func (p *Pass) judgeBreaking(b *circuit.Branch) {
+	fault := p.behindA(b)
 	if fault <= b.Fuse.Type.BreakingA {
 		return
 	}

@@ -62,8 +62,8 @@ func (p *Pass) reportFuseOverWire(fuse *circuit.Branch, w *circuit.Wire) {
 	a, share := p.allowed(w), p.practice.FuseWireShare
 	fin := ofWire(finding.Danger, w)
 	fin.What = fmt.Sprintf("%s protects %s, which may carry %s %s",
-		fuseText(fuse), wireText(w), amps(a.AllowedA), a.where(w))
-	fin.Numbers = limited("fuse rating", fuseRating(fuse), share*a.AllowedA, "A")
+		fuseText(fuse), wireText(w), amps(a.AllowedA), a.where())
+	fin.Numbers = append(limited("fuse rating", fuseRating(fuse), share*a.AllowedA, "A"), a.numbers()...)
 	fin.Source = a.Source + "; " + p.limitSource("fuse share of wire", false)
 	p.report(fin)
 }

@@ -10,7 +10,8 @@ import (
 var fuseUnderLoad = &Rule{
 	Name:  "fuse-under-load",
 	Title: "a fuse is too small for the current it carries for good",
-	Doc: "The largest current of each fuse over all situations against what it bears without ageing. " +
+	Doc: "The largest current of each fuse over all situations, at nominal and at the worst corner, " +
+		"against what it bears without ageing where it is as hot as at the corner. " +
 		"Starting current is fuse-inrush; loads that no situation turns on together are " +
 		"feed-fuse-under-branches. Factory fuses are judged by tap-over-spare.",
 	Formula: "current ≤ rating × the smaller of the practice's load share and the maker's share at " +
@@ -45,7 +46,7 @@ loads:
 
 // underLoad tells whether a fuse carries more in some situation than it bears.
 func (f *facts) underLoad(b *circuit.Branch) bool {
-	return fuseRating(b) > 0 && f.branchWorst[b.Index].A > f.continuousA(b)
+	return fuseRating(b) > 0 && f.cornerAmps(b).Corner > f.continuousA(b, f.ambientRiseK())
 }
 
 // anyCritical tells whether one of the loads is critical.
@@ -59,16 +60,16 @@ func anyCritical(draws []*circuit.Branch) bool {
 }
 
 func (p *Pass) reportUnderLoad(b *circuit.Branch) {
-	w, limit := p.branchWorst[b.Index], p.continuousA(b)
+	w, limit := p.cornerAmps(b), p.continuousA(b, p.ambientRiseK())
 	severity := finding.Fault
-	if w.A > fuseRating(b) && anyCritical(p.drawsBelow(b.B)) {
+	if w.Corner > fuseRating(b) && anyCritical(p.drawsBelow(b.B)) {
 		severity = finding.Danger
 	}
 	fin := ofFuse(severity, b)
 	fin.What = fmt.Sprintf("%s carries %s; at %s it bears %s for good",
-		fuseText(b), amps(w.A), celsius(fuseAmbientC(b)), amps(limit))
-	fin.Numbers = limited("current", w.A, limit, "A")
-	fin.Situation = w.situation()
+		fuseText(b), w.split(amps), celsius(fuseAmbientC(b)+p.ambientRiseK()), amps(limit))
+	fin.Numbers = w.numbers("current", 1, 1, limit, "A")
+	fin.Situation = w.in.Name
 	fin.Source = p.limitSource("load share of fuse", false)
 	p.report(fin)
 }

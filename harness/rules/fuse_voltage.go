@@ -7,11 +7,16 @@ import (
 	"fusewright/harness/quantity"
 )
 
+// chargedShare is the voltage of a lead-acid battery on charge over its nominal:
+// 14.4 V of 12 V.
+const chargedShare = 1.2
+
 var fuseVoltage = &Rule{
 	Name:  "fuse-voltage",
 	Title: "a fuse is not made for the system's voltage",
 	Doc: "The voltage rating of each fuse, breaker or PTC against the nominal system voltage or the " +
-		"regulated voltage, whichever is higher. A 48 V system counts as 60 V, the top of its range.",
+		"regulated voltage, whichever is higher. Without a charging section the nominal voltage times 1.2 " +
+		"counts, as lead-acid batteries are charged.",
 	Formula: "voltage rating ≥ highest voltage of ordinary use",
 	Limits:  "the fuse type's voltage rating",
 	Why: "above its voltage a fuse may go on arcing after it has melted, so it does not break " +
@@ -19,7 +24,7 @@ var fuseVoltage = &Rule{
 	Change:   "fit a type rated for the voltage, such as 58 V blade fuses on a 48 V system",
 	Severity: "danger",
 	Source: "33 CFR 183.455(d) (one source); 32 V fuse-links not on a 48 V system: SAE J2576 " +
-		"guide (one source)",
+		"guide (one source); 14.4 V of 12 V, charging notes (two sources)",
 	Bad: `
 system: 48 V
 battery: {chemistry: AGM, capacity: 12 Ah, rate: 10 h, resistance: 40 mΩ, at: battery tray}
@@ -40,8 +45,8 @@ charging:
 `,
 	Run: func(p *Pass) {
 		need := p.highestV()
-		if p.nominalV() == 48 && need < 60 {
-			need = 60
+		if !p.d.Charging.Present() {
+			need *= chargedShare
 		}
 		for _, b := range p.fuses() {
 			if t := b.Fuse.Type; t == nil || t.MaxV <= 0 || t.MaxV >= need {

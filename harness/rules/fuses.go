@@ -68,13 +68,16 @@ func device(b *circuit.Branch) fusing.Device {
 
 // continuousA is what a fuse carries for good: the smaller of the practice's
 // share of the rating and the maker's share at the ambient. The two are not
-// multiplied: the maker's table already gives continuous current.
-func (f *facts) continuousA(b *circuit.Branch) float64 {
+// multiplied: the maker's table already gives continuous current. The place is
+// hotter by aboveK than the design says.
+func (f *facts) continuousA(b *circuit.Branch, aboveK float64) float64 {
 	share := f.practice.FuseLoadShare
 	if share <= 0 {
 		share = 1
 	}
-	if maker, known := device(b).Share(); known {
+	at := device(b)
+	at.AmbientC += aboveK
+	if maker, known := at.Share(); known {
 		share = math.Min(share, maker)
 	}
 	return share * fuseRating(b)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"fusewright/harness/circuit"
+	"fusewright/harness/corner"
 	"fusewright/harness/finding"
 	"fusewright/harness/solve"
 )
@@ -12,7 +13,8 @@ var loadUndervoltage = &Rule{
 	Name:  "load-undervoltage",
 	Title: "a load gets less than its minimum voltage",
 	Doc: "For every load with a minimum voltage, from the design or the library: the lowest voltage at " +
-		"its terminals over the situations in which it is on.",
+		"its terminals over the situations in which it is on, at nominal and at its worst corner " +
+		"(battery down to its reserve for starting); the corner decides.",
 	Formula:  "V load ≥ minimum voltage",
 	Limits:   "`minimum voltage` of the load",
 	Why:      "below it electronics reset, drivers flicker and relays drop",
@@ -30,12 +32,12 @@ loads:
 	Run: func(p *Pass) {
 		for _, part := range p.partsOf(circuit.Load) {
 			least := minimumV(part)
-			if v, at := p.extremeV(part, -1); at != nil && least > 0 && v < least {
+			if w := p.lowestV(part); w.in != nil && least > 0 && w.Corner < least {
 				l := accessory(part)
 				fin := ofPart(graver(l.Critical, finding.Fault, finding.Danger), part)
-				fin.What = fmt.Sprintf("%s gets %s and needs %s", part.Name, volts(v), volts(least))
-				fin.Numbers = floored("voltage", v, least, "V")
-				fin.Situation = at.Situation.Name
+				fin.What = fmt.Sprintf("%s gets %s and needs %s", part.Name, w.split(volts), volts(least))
+				fin.Numbers = w.numbers("voltage", -1, 1, least, "V")
+				fin.Situation = w.in.Name
 				p.report(fin)
 			}
 		}
@@ -55,6 +57,17 @@ func minimumV(part *circuit.Part) float64 {
 		return l.Type.MinV
 	}
 	return 0
+}
+
+// lowestV is the voltage of a load in the situation in which it is lowest.
+func (f *facts) lowestV(part *circuit.Part) cornered {
+	b := loadBranch(part)
+	if b == nil {
+		return cornered{}
+	}
+	return f.worstCorner(-1, func(s *solve.Solution) bool { return s.LoadOn[b.Index] },
+		func(s *solve.Solution) float64 { return s.Volts(b) },
+		func(c *corner.Set, i int) corner.Value { return c.LoadV(i, b) })
 }
 
 // extremeV is the lowest (sign −1) or highest (sign 1) voltage of a load over

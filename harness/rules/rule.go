@@ -3,6 +3,7 @@ package rules
 import (
 	"fusewright/harness/budget"
 	"fusewright/harness/circuit"
+	"fusewright/harness/corner"
 	"fusewright/harness/fault"
 	"fusewright/harness/finding"
 	"fusewright/harness/protection"
@@ -41,6 +42,9 @@ type Input struct {
 	// of fuses; nil = the rules that rest on them say nothing.
 	Faults     *fault.Study
 	Protection *protection.Study
+	// Corners are the situations at their worst corners, and what each wire may
+	// carry where it is laid; nil = the rules judge by Solutions alone.
+	Corners *corner.Set
 }
 
 // Pass is one rule at work on one design.

@@ -52,13 +52,35 @@ loads:
 			failed[c] = append(failed[c], s)
 		}
 		for _, c := range order {
-			p.reportUnsolved(failed[c])
+			p.reportUnsolved(failed[c], "")
 		}
+		p.unsolvedCorners()
 	},
 }
 
-// reportUnsolved reports situations that failed alike.
-func (p *Pass) reportUnsolved(list []*solve.Solution) {
+// unsolvedCorners reports the first situation that works at nominal and not at
+// a worst corner, with the count of the others.
+func (p *Pass) unsolvedCorners() {
+	if p.in.Corners == nil {
+		return
+	}
+	var list []*solve.Solution
+	words := ""
+	for i := range p.in.Solutions {
+		if s, state, failed := p.in.Corners.Unsolved(i); failed {
+			if len(list) == 0 {
+				words = ", at the worst corner (" + state.String() + ")"
+			}
+			list = append(list, s)
+		}
+	}
+	if len(list) > 0 {
+		p.reportUnsolved(list, words)
+	}
+}
+
+// reportUnsolved reports situations that failed alike; where says in which state.
+func (p *Pass) reportUnsolved(list []*solve.Solution, where string) {
 	s := list[0]
 	severity := finding.Danger
 	if s.Status == solve.NotConverged {
@@ -66,7 +88,7 @@ func (p *Pass) reportUnsolved(list []*solve.Solution) {
 	}
 	f := finding.Finding{Severity: severity, Part: s.Situation.Name, Ref: s.Situation.Name,
 		Pos: s.Situation.Pos, Situation: s.Situation.Name}
-	f.What = fmt.Sprintf("%s: %s", s.Situation.Name, s.Status)
+	f.What = fmt.Sprintf("%s%s: %s", s.Situation.Name, where, s.Status)
 	if s.Why != "" {
 		f.What += ", " + s.Why
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"fusewright/harness/circuit"
+	"fusewright/harness/corner"
 	"fusewright/harness/finding"
 	"fusewright/harness/solve"
 )
@@ -13,7 +14,7 @@ var voltageDrop = &Rule{
 	Title: "too much voltage is lost between battery and load",
 	Doc: "For every load that is on: the voltage at the battery's posts less the voltage at the load, so " +
 		"feed and return together, with fuses, contacts and terminations, wires warm. The worst " +
-		"situation is reported.",
+		"situation is reported, at nominal and at its worst corner; the corner decides.",
 	Formula: "drop = (V battery − V load) / nominal system voltage",
 	Limits: "the practice's limit for critical or other loads; `limits: drop critical`, `drop " +
 		"other` of the design",
@@ -51,28 +52,33 @@ func (f *facts) dropOf(s *solve.Solution, b *circuit.Branch) float64 {
 func (p *Pass) judgeDrop(part *circuit.Part, b *circuit.Branch) {
 	l := accessory(part)
 	limit, given := p.dropLimit(l.Critical)
-	var at *solve.Solution
-	worst := 0.0
-	for _, s := range p.usable {
-		if d := p.dropOf(s, b) / p.nominalV(); s.LoadOn[b.Index] && d > worst {
-			worst, at = d, s
-		}
-	}
-	if worst <= limit {
+	w := p.worstDrop(b)
+	if w.in == nil || w.Corner <= limit {
 		return
 	}
 	severity, kind, key := finding.Fault, "other", "drop other"
 	if l.Critical {
 		kind, key = "critical", "drop critical"
-		severity = graver(worst > 2*limit, finding.Fault, finding.Danger)
+		severity = graver(w.Corner > 2*limit, finding.Fault, finding.Danger)
 	}
 	fin := ofPart(severity, part)
-	fin.What = fmt.Sprintf("%s loses %s, %s of the system voltage, on its way; %s loads may lose %s",
-		part.Name, volts(worst*p.nominalV()), share(worst), kind, share(limit))
-	fin.Numbers = limited("drop", worst*100, limit*100, "%")
-	fin.Situation = at.Situation.Name
+	fin.What = fmt.Sprintf("%s loses %s, %s of the system voltage, on its way%s; %s loads may lose %s",
+		part.Name, volts(w.Corner*p.nominalV()), share(w.Corner), w.said(share), kind, share(limit))
+	fin.Numbers = w.numbers("drop", 1, 100, limit, "%")
+	fin.Situation = w.in.Name
 	fin.Source = p.limitSource(key, given)
 	p.report(fin)
+}
+
+// worstDrop is the drop before a load as a share of the system voltage, in the
+// situation in which it is worst.
+func (f *facts) worstDrop(b *circuit.Branch) cornered {
+	w := f.worstCorner(1, func(s *solve.Solution) bool { return s.LoadOn[b.Index] },
+		func(s *solve.Solution) float64 { return f.dropOf(s, b) },
+		func(c *corner.Set, i int) corner.Value { return c.Drop(i, b) })
+	w.Nominal /= f.nominalV()
+	w.Corner /= f.nominalV()
+	return w
 }
 
 // dropLimit is the share of the system voltage a load's circuit may lose, and

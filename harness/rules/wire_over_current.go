@@ -3,14 +3,15 @@ package rules
 import (
 	"fmt"
 
+	"fusewright/harness/circuit"
 	"fusewright/harness/finding"
 )
 
 var wireOverCurrent = &Rule{
 	Name:  "wire-over-current",
 	Title: "a wire carries more than it is allowed to",
-	Doc: "The largest current of every wire over all situations against what it may carry for good at " +
-		"the hottest point it meets, with the wires loaded beside it and the cover of the run. A wire " +
+	Doc: "The largest current of every wire over all situations, at nominal and at the worst corner, " +
+		"against what it may carry for good at the hottest point it meets (at the corner: hotter by the tolerance), with the wires loaded beside it and the cover of the run. A wire " +
 		"at a place as hot as its insulation has no allowed current: insulation-class.",
 	Formula: "current ≤ allowed current, the smaller of the heat balance at class less margin and " +
 		"the practice's table",
@@ -30,6 +31,7 @@ taps:
 charging: {regulated: 14.3 V, output: {1300 rpm: 24 A, 3000 rpm: 30 A}, idle: 1300 rpm, cruise: 3000 rpm}
 accepted:
   - {rule: fuse-over-wire, part: winch, reason: "shown for the wire's current only"}
+  - {rule: voltage-drop, part: winch, reason: "shown for the wire's current only"}
 `,
 	Good: `
 fuses:
@@ -42,17 +44,34 @@ charging: {regulated: 14.3 V, output: {1300 rpm: 24 A, 3000 rpm: 30 A}, idle: 13
 `,
 	Run: func(p *Pass) {
 		for _, w := range p.c.Wires {
-			i, a := p.wireWorst[w.Index], p.allowed(w)
-			if !a.known() || i.A <= a.AllowedA {
-				continue
-			}
-			fin := ofWire(finding.Danger, w)
-			fin.What = fmt.Sprintf("%s carries %s and may carry %s %s",
-				wireText(w), amps(i.A), amps(a.AllowedA), a.where(w))
-			fin.Numbers = limited("current", i.A, a.AllowedA, "A")
-			fin.Situation = i.situation()
-			fin.Source = a.Source
-			p.report(fin)
+			p.judgeWireCurrent(w)
 		}
 	},
+}
+
+// judgeWireCurrent holds the current at nominal against the allowed current at
+// the design's ambient, and that at the corner against the corner's. Where the
+// corner's ambient leaves no current at all, the conductor's temperature there
+// must stay below the class.
+func (p *Pass) judgeWireCurrent(w *circuit.Wire) {
+	i, a, hot := p.cornerAmps(w.Branch), p.allowed(w), p.allowedHot(w)
+	if i.in == nil || !a.known() {
+		return
+	}
+	over := i.Corner > hot.AllowedA
+	if !hot.known() {
+		over = hot.ConductorC(i.Corner) > w.Spec.Type.ClassC
+	}
+	if !over && i.Nominal <= a.AllowedA {
+		return
+	}
+	fin := ofWire(finding.Danger, w)
+	fin.What = fmt.Sprintf("%s carries %s and may carry %s %s",
+		wireText(w), i.split(amps), amps(hot.AllowedA), hot.where())
+	fin.Numbers = append(i.numbers("current", 1, 1, hot.AllowedA, "A"),
+		finding.Number{Name: "limit nominal", Value: a.AllowedA, Unit: "A"})
+	fin.Numbers = append(fin.Numbers, hot.numbers()...)
+	fin.Situation = i.in.Name
+	fin.Source = a.Source
+	p.report(fin)
 }

@@ -46,6 +46,9 @@ func branchOhm(b *circuit.Branch, opt *Options) float64 {
 	}
 	if b.Kind == circuit.ContactBranch || b.Kind == circuit.FuseBranch {
 		ohm *= or(opt.ContactFactor, 1)
+		if opt.BranchFactor != nil {
+			ohm *= opt.BranchFactor(b)
+		}
 	}
 	return ohm
 }

@@ -23,6 +23,9 @@ type Options struct {
 	// ContactFactor multiplies the resistance of relay contacts, switches,
 	// fuses with their holders, and known terminations; 0 = 1.
 	ContactFactor float64
+	// BranchFactor multiplies the resistance of a relay contact, switch or fuse,
+	// on top of ContactFactor; nil = 1.
+	BranchFactor func(*circuit.Branch) float64
 	// PullInFactor multiplies pull-in and release voltages (a hot coil needs
 	// more); 0 = 1.
 	PullInFactor float64

@@ -20,6 +20,7 @@ type table struct {
 	sum     float64
 	rowTop  float64 // of the row written last
 	inGroup string  // heading of the rows being written
+	leastMM float64 // least height of a row, where something is written in by hand
 }
 
 // newTable begins a table and writes its head.
@@ -97,6 +98,7 @@ func (t *table) write(cells [][]string, sizeMM float64, face scene.Face) {
 // row writes one row, on the next page when it does not fit.
 func (t *table) row(texts ...string) {
 	cells, high := t.fold(texts, smallSizeMM, scene.Regular)
+	high = max(high, t.leastMM)
 	t.room(high)
 	t.rowTop = t.book.y
 	t.write(cells, smallSizeMM, scene.Regular)

@@ -17,13 +17,11 @@ const (
 	hairMM    = 0.18
 )
 
-func half(r *formboard.Run) float64 { return halfMM[r.Class()] }
-
 // band paints a run as a band whose width tells its diameter class and whose
 // filling tells its cover. It gives the band's outline.
 func (p *picture) band(l *formboard.Limb) shape {
 	a, b := p.ends(l)
-	h := half(l.Run)
+	h := p.half(l.Run)
 	p.sheet.Begin(scene.Group{ID: p.sheet.UniqueID("run-" + number(l.Run)), Class: "run",
 		Title: "run " + number(l.Run) + ": " + l.Run.Bundle.Run.Name, Desc: runWords(l.Run)})
 	paintBand(p.sheet, a, b, h, l.Run.Bundle.Run.Cover)
@@ -103,14 +101,14 @@ func (p *picture) clamps(l *formboard.Limb) {
 	// Too short a run, or too many clamps, and one could not tell them apart.
 	gap := l.Run.Spacing() * p.ratio
 	long := math.Hypot(b.X-a.X, b.Y-a.Y)
-	if long < 8 || gap > 0 && gap < 6 {
+	if long < 12 || gap > 0 && gap < 6 {
 		return
 	}
 	for _, mm := range l.Run.Supports {
 		if at := mm * p.ratio; at < p.nailMM(l.From)+1.5 || at > long-p.nailMM(l.To)-1.5 {
 			continue // the nail's mark would hide it
 		}
-		p.taken.add(paintClamp(p.sheet, a, b, mm*p.ratio, half(l.Run)))
+		p.marks.add(paintClamp(p.sheet, a, b, mm*p.ratio, p.half(l.Run)))
 	}
 }
 
@@ -143,7 +141,7 @@ func (p *picture) nail(s *formboard.Spot) {
 func (p *picture) nailMM(s *formboard.Spot) float64 {
 	r := 1.3
 	for _, l := range s.Limbs {
-		r = math.Max(r, half(l.Run)+0.5)
+		r = math.Max(r, p.half(l.Run)+0.5)
 	}
 	return r
 }

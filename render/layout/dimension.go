@@ -29,7 +29,7 @@ func (p *picture) dimension(l *formboard.Limb) {
 	}
 	for _, off := range offsets {
 		for _, side := range p.openSides(l, a, b) {
-			if d := newDimension(a, b, side*off, half(l.Run), lengthText(l.Run)); p.fits(d, l) {
+			if d := newDimension(a, b, side*off, p.half(l.Run), lengthText(l.Run)); p.fits(d, l) {
 				p.paintDimension(d)
 				return
 			}
@@ -165,7 +165,7 @@ func (p *picture) bareLength(l *formboard.Limb, a, b scene.Point) {
 	turn := math.Atan2(a.Y-b.Y, b.X-a.X) * 180 / math.Pi
 	words := lengthText(l.Run)
 	for _, share := range []float64{0.5, 0.6, 0.4, 0.7, 0.3, 0.8, 0.2} {
-		for _, off := range []float64{-half(l.Run) - 1.2, half(l.Run) + 3.7} {
+		for _, off := range []float64{-p.half(l.Run) - 1.2, p.half(l.Run) + 3.7} {
 			t := scene.Text{At: along(a, b, share*long, off), String: words, SizeMM: frame.NormalMM,
 				Align: scene.Middle, Colour: scene.Ink, Turn: turn}
 			if s := widen(textShape(t)); p.free(s, l) && !p.crosses(s) {
@@ -178,5 +178,5 @@ func (p *picture) bareLength(l *formboard.Limb, a, b scene.Point) {
 		}
 	}
 	mid := along(a, b, long/2, 0)
-	p.label(mid, half(l.Run), 90, []*formboard.Limb{l}, &block{lines: []phrase{{words, scene.Regular, frame.NormalMM}}})
+	p.label(mid, p.half(l.Run), 90, []*formboard.Limb{l}, &block{lines: []phrase{{words, scene.Regular, frame.NormalMM}}})
 }

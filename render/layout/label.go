@@ -63,9 +63,10 @@ func (p *picture) label(anchor scene.Point, radius, preferDeg float64, own []*fo
 // before far ones, and leaders across dimension lines come last.
 func (p *picture) labelAny(anchors []scene.Point, radius, preferDeg float64, own []*formboard.Limb, b *block) bool {
 	for _, step := range []struct {
-		over        bool
+		over        crossing
 		least, most float64
-	}{{false, 0, 8}, {false, 8, 26}, {true, 0, 26}, {false, 26, 60}, {true, 26, mostReach}} {
+	}{{nothing, 0, 8}, {nothing, 8, 26}, {dimensions, 0, 26}, {nothing, 26, 60}, {dimensions, 26, 60},
+		{bands, 0, 40}, {bands, 40, mostReach}} {
 		for _, anchor := range anchors {
 			if p.labelled(anchor, radius, preferDeg, own, b, step.over, step.least, step.most) {
 				return true
@@ -76,31 +77,50 @@ func (p *picture) labelAny(anchors []scene.Point, radius, preferDeg float64, own
 	return false
 }
 
-// labelled is label with or without leaders across dimension lines.
+// crossing is what a leader may cross.
+type crossing int
+
+const (
+	nothing crossing = iota
+	dimensions
+	bands // dimensions and runs
+)
+
+// labelled is label within a range of reach.
 func (p *picture) labelled(anchor scene.Point, radius, preferDeg float64, own []*formboard.Limb, b *block,
-	over bool, least, most float64) bool {
+	over crossing, least, most float64) bool {
 	for reach := math.Max(radius+1.4, least); reach < most; reach = reach*1.12 + 0.6 {
 		for _, deg := range around(preferDeg) {
 			s := b.stand(anchor, reach, deg)
-			if area := rectShape(s.area.Grow(0.8)); !p.free(area) || p.crosses(area) {
+			if area := rectShape(s.area.Grow(0.8)); p.full && !p.window.Contains(s.area.Grow(1)) || !p.free(area) || p.crosses(area) {
 				continue
 			}
 			from, to := s.leader(b, anchor, radius)
 			led := b.ring != "" || math.Hypot(to.X-from.X, to.Y-from.Y) > leaderPast
 			way := lineShape(along(from, to, 0.4, 0), to, 0.5)
-			if led && (!p.free(way, own...) || !over && p.crosses(way) || way.meets(rectShape(s.words))) {
+			if led && (p.taken.meets(way) || over < bands && !p.free(way, own...) || over < dimensions && p.crosses(way) ||
+				way.meets(rectShape(s.words))) {
 				continue
 			}
 			p.paintBlock(b, s)
 			p.taken.add(rectShape(s.area.Grow(0.3)))
 			if led {
-				p.sheet.Line(from, to, scene.Pen(dimensionMM))
+				p.leader(from, to, anchor, own)
 				p.taken.add(lineShape(from, to, 0.5))
 			}
 			return true
 		}
 	}
 	return false
+}
+
+// leader draws a leader; one to a run ends in a dot inside the run.
+func (p *picture) leader(from, to, anchor scene.Point, own []*formboard.Limb) {
+	if len(own) > 0 {
+		p.sheet.Dot(anchor, 0.5, scene.Ink)
+		from = anchor
+	}
+	p.sheet.Line(from, to, scene.Pen(dimensionMM))
 }
 
 // stood is where a block stands: all of it, its words, its ring's centre.
@@ -226,12 +246,12 @@ func (p *picture) nameRun(l *formboard.Limb) {
 	}
 	var anchors []scene.Point
 	for _, share := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.45, 0.55, 0.35, 0.65} {
-		if p.free(lineShape(along(a, b, share*long-0.6, 0), along(a, b, share*long+0.6, 0), 2*half(l.Run)), l) {
+		if p.free(lineShape(along(a, b, share*long-0.6, 0), along(a, b, share*long+0.6, 0), 2*p.half(l.Run)), l) {
 			anchors = append(anchors, along(a, b, share*long, 0))
 		}
 	}
 	if len(anchors) == 0 {
 		anchors = []scene.Point{along(a, b, long/2, 0)}
 	}
-	p.labelAny(anchors, half(l.Run)+0.2, prefer, []*formboard.Limb{l}, blk)
+	p.labelAny(anchors, p.half(l.Run)+0.2, prefer, []*formboard.Limb{l}, blk)
 }

@@ -71,6 +71,7 @@ func TestLook(t *testing.T) {
 			continue
 		}
 		writePDF(t, filepath.Join(folder, name+".pdf"), sheets)
+		writePDF(t, filepath.Join(folder, name+"-1to1.pdf"), layout.FullSize(r, board))
 	}
 }
 

@@ -31,10 +31,18 @@ type picture struct {
 	sheet   *scene.Sheet
 	bands   map[*formboard.Limb]shape
 	order   []*formboard.Limb
-	taken   crowd // words, marks, leaders
-	lines   crowd // of dimensions
-	extends crowd // their extension lines
-	lost    int   // labels that found no room
+	boxes   []scene.Rect // of the bands, in that order
+	taken   crowd        // words, nails, leaders
+	marks   crowd        // clamps
+	lines   crowd        // of dimensions
+	extends crowd        // their extension lines
+	lost    int          // labels that found no room
+
+	// Pages at full size: bands as wide as the bundles, moved by shift, words
+	// inside the window only.
+	full   bool
+	shift  scene.Point
+	window scene.Rect
 }
 
 // fit draws the section at the largest scale that leaves it inside the field,
@@ -66,19 +74,29 @@ func newPicture(s *formboard.Section, scale int, level detail) *picture {
 
 // at is a point of the board on the picture.
 func (p *picture) at(q formboard.Point) scene.Point {
-	return scene.Point{X: q.X * p.ratio, Y: q.Y * p.ratio}
+	return scene.Point{X: q.X*p.ratio + p.shift.X, Y: q.Y*p.ratio + p.shift.Y}
+}
+
+// half is half the width of a run's band: by its class or, at full size, by its
+// diameter.
+func (p *picture) half(r *formboard.Run) float64 {
+	if p.full {
+		return math.Max(0.6, r.OuterMm/2)
+	}
+	return halfMM[r.Class()]
 }
 
 func (p *picture) ends(l *formboard.Limb) (a, b scene.Point) { return p.at(l.From.At), p.at(l.To.At) }
 
 // draw paints the loom and then finds room for dimensions and words, those with
-// the least choice first.
+// the least choice first. It gives up at the first that finds none.
 func (p *picture) draw() {
 	for i := len(p.section.Limbs) - 1; i >= 0; i-- { // the trunk on top
 		p.order = append(p.order, p.section.Limbs[i])
 	}
 	for _, l := range p.order {
 		p.bands[l] = p.band(l)
+		p.boxes = append(p.boxes, p.bands[l].box())
 		p.clamps(l)
 	}
 	for _, s := range p.section.Spots {
@@ -88,10 +106,14 @@ func (p *picture) draw() {
 		p.dimension(l)
 	}
 	for _, s := range p.section.Spots {
-		p.nameSpot(s)
+		if p.nameSpot(s); p.lost > 0 {
+			return
+		}
 	}
 	for _, l := range p.section.Limbs {
-		p.nameRun(l)
+		if p.nameRun(l); p.lost > 0 {
+			return
+		}
 	}
 }
 
@@ -120,11 +142,12 @@ func (p *picture) place(on *scene.Sheet, field scene.Rect) (bottom float64) {
 // free tells whether an outline meets nothing; bands of the named limbs are
 // left out.
 func (p *picture) free(s shape, but ...*formboard.Limb) bool {
-	if p.taken.meets(s) {
+	if p.taken.meets(s) || p.marks.meets(s) {
 		return false
 	}
-	for _, l := range p.order {
-		if !contains(but, l) && s.meets(p.bands[l]) {
+	box := s.box()
+	for i, l := range p.order {
+		if p.boxes[i].Overlaps(box) && !contains(but, l) && s.meets(p.bands[l]) {
 			return false
 		}
 	}

@@ -89,3 +89,33 @@ func TestAddingALoadKeepsTheOrder(t *testing.T) {
 		t.Errorf("order before %v, after %v", before, after)
 	}
 }
+
+// figures counts what makes a layout restless.
+type figures struct{ sheets, wires, bends, crossings int }
+
+func count(d *drawing) (f figures) {
+	f.sheets = len(d.pages) + len(d.extras)
+	for _, p := range d.pages {
+		for i, l := range p.lines {
+			f.wires++
+			f.bends += max(len(l.pts)-2, 0)
+			for _, q := range p.lines[:i] {
+				if q.net != l.net {
+					f.crossings += crossingsOf(l, q)
+				}
+			}
+		}
+	}
+	return f
+}
+
+func crossingsOf(a, b line) (n int) {
+	for i := 1; i < len(a.pts); i++ {
+		for j := 1; j < len(b.pts); j++ {
+			if rectOf(a.pts[i-1], a.pts[i]).Overlaps(rectOf(b.pts[j-1], b.pts[j])) {
+				n++
+			}
+		}
+	}
+	return n
+}

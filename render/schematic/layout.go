@@ -1,37 +1,50 @@
 package schematic
 
-import (
-	"sort"
-
-	"fusewright/render/placement"
-)
+import "fusewright/render/placement"
 
 // flagBody is the width of a cell with a flag and its words, in modules.
 const flagBody = 12
 
-// layOut shares the circuit out to pages and lays each out. Wire labels in one
-// line are tried first; two lines are taken when that saves sheets.
+// layOut shares the circuit out to pages and lays each out, with wire labels in
+// one line or in two, whichever needs fewer sheets and flags.
 func (d *drawing) layOut() error {
-	one, two := d.count(false), 0
-	if one > 1 {
-		two = d.count(true)
+	pages, one := d.estimate(false)
+	if pages > trialPages {
+		_, two := d.estimate(true)
+		return d.layOutWith(two < one)
 	}
-	if one > trialPages || one == 1 {
-		return d.layOutWith(one > 1 && two < one)
+	if err := d.layOutWith(false); err != nil || len(d.pages) == 1 && d.flagCount() == 0 {
+		return err
 	}
+	one = effort*len(d.pages) + d.flagCount()
 	if err := d.layOutWith(true); err != nil {
 		return err
 	}
-	two = len(d.pages)
-	if err := d.layOutWith(false); err != nil || len(d.pages) <= two {
-		return err
+	if effort*len(d.pages)+d.flagCount() < one {
+		return nil
 	}
-	return d.layOutWith(true)
+	return d.layOutWith(false)
 }
 
-// trialPages is how many pages are laid out both ways to see which is shorter;
-// beyond that an estimate decides.
-const trialPages = 6
+// trialPages is how many pages are laid out both ways to see which is better;
+// beyond that an estimate decides. A reader turns a page as readily as he
+// follows effort flags.
+const (
+	trialPages = 6
+	effort     = 4
+)
+
+// flagCount is how many terminals go on elsewhere.
+func (d *drawing) flagCount() (n int) {
+	for _, p := range d.pages {
+		for _, c := range p.cells {
+			if c.kind == outCell {
+				n++
+			}
+		}
+	}
+	return n
+}
 
 // layOutWith lays all pages out with wire labels in two lines or one.
 func (d *drawing) layOutWith(stacked bool) error {
@@ -75,16 +88,18 @@ func (d *drawing) reset(stacked bool) {
 	d.buildCells()
 }
 
-// count is the number of pages, shared out but not laid out.
-func (d *drawing) count(stacked bool) int {
+// estimate shares the circuit out without laying it out: the number of pages,
+// and pages and flags weighed together.
+func (d *drawing) estimate(stacked bool) (pages, weight int) {
 	d.reset(stacked)
 	queue := d.start()
-	n := 0
 	for len(queue) > 0 {
-		_, queue = d.fill(queue, n, d.paper.rowsM(), d.paper.columnsM())
-		n++
+		before := len(queue)
+		_, queue = d.fill(queue, pages, d.paper.rowsM(), d.paper.columnsM())
+		pages++
+		weight += effort + max(len(queue)-before, 0)
 	}
-	return n
+	return pages, weight
 }
 
 // nextPage fills and lays out one page; when it comes out too large it is
@@ -169,90 +184,6 @@ func (d *drawing) spread(p *page, air int) bool {
 	}
 	p.placeColumns(columns)
 	return true
-}
-
-// rankCells gives each part its column: one to the right of whatever feeds it.
-// An inlet that closes a ring is severed.
-func (d *drawing) rankCells(p *page) {
-	done := map[*cell]bool{}
-	parents := func(c *cell) (waiting []*inlet) {
-		for _, in := range c.inlets {
-			if from := d.outs[in.source]; from != nil && from.page == p && !done[from] && !p.severed[in] {
-				waiting = append(waiting, in)
-			}
-		}
-		return waiting
-	}
-	for n := 0; n < len(p.cells); {
-		progress := false
-		for _, c := range p.cells {
-			if !done[c] && len(parents(c)) == 0 {
-				c.col = d.columnOf(p, c)
-				done[c] = true
-				n++
-				progress = true
-			}
-		}
-		if progress {
-			continue
-		}
-		for _, c := range p.cells {
-			if !done[c] {
-				for _, in := range parents(c) {
-					p.severed[in] = true
-				}
-				break
-			}
-		}
-	}
-	d.pullRight(p)
-}
-
-// columnOf is one more than the column of anything that feeds a cell here.
-func (d *drawing) columnOf(p *page, c *cell) int {
-	col := 0
-	for _, in := range c.inlets {
-		from := d.outs[in.source]
-		if from != nil && from.page == p && !p.severed[in] {
-			col = max(col, from.col+1)
-		} else {
-			col = max(col, 1) // a flag stands before it
-		}
-	}
-	return col
-}
-
-// pullRight moves loads to the last column.
-func (d *drawing) pullRight(p *page) {
-	last := 0
-	for _, c := range p.cells {
-		last = max(last, c.col)
-	}
-	for _, c := range p.cells {
-		if isEnd(c) {
-			c.col = last
-		}
-	}
-}
-
-// settle fills the columns and drops empty ones.
-func (d *drawing) settle(p *page) {
-	used := map[int]bool{}
-	for _, c := range p.cells {
-		used[c.col] = true
-	}
-	var cols []int
-	for col := range used {
-		cols = append(cols, col)
-	}
-	sort.Ints(cols)
-	rank := map[int]int{}
-	for i, col := range cols {
-		rank[col] = i
-	}
-	for _, c := range p.cells {
-		c.col = rank[c.col]
-	}
 }
 
 // orderColumns asks the placement for the order in each column.

@@ -39,7 +39,8 @@ func (a *painter) incoming(c *cell) {
 	right := at.X - 0.6
 	a.text(right, at.Y+capMM/2, tail, scene.Regular, scene.Right, scene.Ink)
 	room := float64(flagBody-2)*symbol.M - textW(tail, scene.Regular) - 1
-	a.text(right-textW(tail, scene.Regular), at.Y+capMM/2, scene.Ellipsis(shortName(c.term), smallMM, room, scene.Bold), scene.Bold, scene.Right, scene.Ink)
+	bold := scene.Ellipsis(shortName(c.term), smallMM, room, scene.Bold)
+	a.text(right-textW(tail, scene.Regular), at.Y+capMM/2, bold, scene.Bold, scene.Right, scene.Ink)
 	words := scene.Ellipsis(nameOf(c.term.Part), smallMM, (flagBody-2)*symbol.M-1, scene.Regular)
 	a.text(right, at.Y+capMM/2+lineMM, words, scene.Regular, scene.Right, grey)
 	a.sheet.End()

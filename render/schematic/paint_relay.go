@@ -66,11 +66,11 @@ func (a *painter) relayCoil(c *cell) {
 	contact := a.set.Symbol(symbol.Make)
 	a.pen(c.x+2, y).Link(contact.Link.X, contact.Link.Y, coil.Link.X, float64(g.coil)+coil.Link.Y)
 	if g.suppressor != "" {
-		p.Line(1, 0, 1, 2.25, 2, 2.25)
-		s := symbol.NewPen(a.sheet, a.at(float64(c.x+2), float64(row)+2.25))
+		p.Line(1, 0, 1, 2.5, 2, 2.5)
+		s := symbol.NewPen(a.sheet, a.at(float64(c.x+2), float64(row)+2.5))
 		a.set.Symbol(g.suppressor).Draw(s, "")
 		p.Dot(1, 0)
-		p.Dot(relayDrop, 2.25)
+		p.Dot(relayDrop, 2.5)
 	}
 }
 

@@ -186,6 +186,16 @@ const mostAir = 2
 // composePanels makes the lists of every page and puts what finds no room on
 // sheets of its own. Pages get as much air as their lists allow.
 func (d *drawing) composePanels() {
+	d.compose(true)
+	if with := len(d.extras); with > 0 { // shorter lists may save sheets of lists
+		if d.compose(false); len(d.extras) >= with {
+			d.compose(true)
+		}
+	}
+}
+
+// compose places all lists; full allows what each finding says.
+func (d *drawing) compose(full bool) {
 	shared := d.groundPanel()
 	note := []*panel{d.notePanel()}
 	var homeless []*panel
@@ -195,7 +205,7 @@ func (d *drawing) composePanels() {
 		if len(d.pages) == 1 { // the only sheet carries everything
 			with, shared = shared, nil
 		}
-		slots, left := d.fitPanels(p, with)
+		slots, left := d.fitPanels(p, with, full)
 		homeless = append(homeless, left...)
 		shared = p.put(shared, slots)
 		note = p.put(note, slots)
@@ -220,8 +230,11 @@ func (p *page) put(lists []*panel, slots []slot) (left []*panel) {
 
 // fitPanels places a page's own lists: with what each finding says and much air
 // if there is room, else with the names of the rules alone.
-func (d *drawing) fitPanels(p *page, with []*panel) (slots []slot, left []*panel) {
+func (d *drawing) fitPanels(p *page, with []*panel, allowFull bool) (slots []slot, left []*panel) {
 	for _, full := range []bool{true, false} {
+		if full && !allowFull {
+			continue
+		}
 		own := d.findingPanel(p, full)
 		if colours := d.colourPanel(p); len(colours.rows) > 0 {
 			own = append(own, colours)

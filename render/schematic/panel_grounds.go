@@ -109,6 +109,7 @@ func (d *drawing) groundWireRow(w *circuit.Wire) panelRow {
 		sheet.TextAt(scene.Point{X: left, Y: row - gapMM}, label, style)
 		sheet.End()
 		d.set.Symbol(groundKind(w.To.Part)).Draw(symbol.NewPen(sheet, scene.Point{X: end, Y: row}), "")
-		sheet.TextAt(scene.Point{X: end - 3.8, Y: row + 3.6}, name, scene.TextStyle{SizeMM: smallMM, Align: scene.Right, Colour: scene.Ink})
+		style.Align = scene.Right
+		sheet.TextAt(scene.Point{X: end - 3.8, Y: row + 3.6}, name, style)
 	}}
 }

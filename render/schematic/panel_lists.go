@@ -51,7 +51,8 @@ func findingRow(m *marked, full bool) panelRow {
 		height: max(lineMM+words.height+1.2, 6),
 		draw: func(sheet *scene.Sheet, x, y float64) {
 			drawFlag(sheet, m, x+2.5, y+1.2)
-			sheet.TextAt(scene.Point{X: x + indent, Y: y + capMM}, head, scene.TextStyle{SizeMM: smallMM, Face: scene.Bold, Colour: scene.Ink})
+			style := scene.TextStyle{SizeMM: smallMM, Face: scene.Bold, Colour: scene.Ink}
+			sheet.TextAt(scene.Point{X: x + indent, Y: y + capMM}, head, style)
 			words.draw(sheet, x, y+lineMM)
 		},
 	}
@@ -64,7 +65,8 @@ func shortFindingRow(m *marked, head, words string, indent float64) panelRow {
 	return panelRow{height: 5, draw: func(sheet *scene.Sheet, x, y float64) {
 		drawFlag(sheet, m, x+2.5, y+1.2)
 		style := scene.TextStyle{SizeMM: smallMM, Face: scene.Bold, Colour: scene.Ink}
-		sheet.TextAt(scene.Point{X: x + indent, Y: y + 1.2 + capMM/2}, scene.Ellipsis(head, smallMM, panelW-4-indent, scene.Bold), style)
+		bold := scene.Ellipsis(head, smallMM, panelW-4-indent, scene.Bold)
+		sheet.TextAt(scene.Point{X: x + indent, Y: y + 1.2 + capMM/2}, bold, style)
 		style.Face = scene.Regular
 		sheet.TextAt(scene.Point{X: x + left, Y: y + 1.2 + capMM/2}, words, style)
 	}}

@@ -1,4 +1,6 @@
-package harness
+// Package warming solves a circuit with its wires as warm as their currents
+// make them. It joins package solve to package conductor and judges nothing.
+package warming
 
 import (
 	"math"
@@ -8,12 +10,12 @@ import (
 	"fusewright/harness/solve"
 )
 
-// solveWarm solves every situation with the wires as warm as their worst
+// Solve solves every situation with the wires as warm as their worst
 // current makes them: first with every conductor at the ambient of its hottest
 // place, then at the temperature that the currents found give. One round is
 // enough for a check: a wire within its limits changes its resistance by less
 // than a third and its current by far less.
-func solveWarm(c *circuit.Circuit) []*solve.Solution {
+func Solve(c *circuit.Circuit) []*solve.Solution {
 	first := solve.All(c, solve.Options{WireTempC: func(w *circuit.Wire) float64 { return w.AmbientC }})
 	temps := conductorTemps(c, first)
 	return solve.All(c, solve.Options{WireTempC: func(w *circuit.Wire) float64 { return temps[w.Index] }})

@@ -1,0 +1,35 @@
+package main
+
+import (
+	"bytes"
+
+	"fusewright/harness/bench"
+	"fusewright/render/document"
+	"fusewright/render/report"
+)
+
+// benchCmd prints the bench test, or writes it as sheets to fill in.
+type benchCmd struct {
+	designArg
+	format
+	Out string `short:"o" help:"Write it as PDF to this file instead, with blanks for the readings." placeholder:"FILE" type:"path"`
+}
+
+// Run works out the test and prints or writes it.
+func (c *benchCmd) Run(io *streams, cli *program) error {
+	review, err := c.assess(io, cli)
+	if err != nil {
+		return err
+	}
+	test := bench.Make(review.Circuit)
+	if c.Out != "" {
+		return writeFile(c.Out, pdfOf(review, "Bench test", document.Bench(review, test)))
+	}
+	rep := report.NewBench(report.New(review), test)
+	return printed(io, func(b *bytes.Buffer) error {
+		if c.json() {
+			return report.WriteJSON(b, rep)
+		}
+		return report.WriteBench(b, rep, test)
+	})
+}

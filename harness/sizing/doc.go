@@ -1,0 +1,37 @@
+// Package sizing chooses what a design leaves open: wire sizes, fuse types and
+// ratings, relay forms, blocks, covers. Complete fills the choices into the
+// design; Explain says of each which constraint decided it, what came second
+// and why it lost.
+//
+// What is allowed is judged by the rules alone: every candidate that counts is
+// built, solved with warm wires, put through the fault and protection studies
+// and through package rules, and only findings about sizes and ratings decide
+// (see judged). The quick estimates of this package only say where to look.
+//
+// Among what is allowed the least cost wins:
+//
+//	cost = copper in grams + distinctSizeG for each different wire size in the
+//	harness + distinctTerminalG for each different crimp part + fuseGPerA for
+//	each ampere of a chosen fuse's rating
+//
+// The search first finds a good design: fuses from the loads upward, each wire
+// the smallest that its own constraints let through, then voltage drop shared
+// out within each set of stock sizes, then single changes. For designs with
+// few open values it goes on: every combination that could be cheaper is listed
+// by cost with bounds that never leave a good one out, and tried in that order
+// until one passes. Then Plan.Proven is true; otherwise the result is the best
+// that the heuristic found.
+package sizing
+
+// The trade between copper and variety, in grams of copper. They are common
+// practice, no source: a further wire size costs a builder a cut length of
+// some metres that is not used up, a further crimp part a bag of them, and a
+// smaller fuse protects more closely.
+const (
+	distinctSizeG     = 40.0 // four and a half metres of 1 mm²
+	distinctTerminalG = 10.0
+	fuseGPerA         = 0.5
+)
+
+// copperGPerMm2M is the mass of a metre of 1 mm²: 8.89 g/cm³ (IEC 60028).
+const copperGPerMm2M = 8.89

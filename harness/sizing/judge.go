@@ -1,0 +1,68 @@
+package sizing
+
+import (
+	"fusewright/harness/circuit"
+	"fusewright/harness/fault"
+	"fusewright/harness/finding"
+	"fusewright/harness/protection"
+	"fusewright/harness/rules"
+	"fusewright/harness/solve"
+	"fusewright/harness/warming"
+)
+
+// judged are the rules about sizes, ratings and types: what sizing answers for.
+var judged = map[string]bool{
+	"block-overload": true, "block-way-overload": true, "chafing-run": true,
+	"feed-fuse-under-branches": true, "flexing-run": true, "fuse-breaking-capacity": true,
+	"fuse-grading": true, "fuse-inrush": true, "fuse-not-selective": true, "fuse-over-wire": true,
+	"fuse-type-in-block": true, "fuse-under-load": true, "fuse-voltage": true,
+	"fuse-wire-curve": true, "insulation-class": true, "load-undervoltage": true,
+	"no-terminal-fits": true, "relay-coil-voltage": true, "relay-contact-overload": true,
+	"relay-too-hot": true, "return-below-fuse": true, "short-overheats-wire": true,
+	"short-too-weak": true, "situation-unsolved": true, "terminal-overload": true,
+	"voltage-drop": true, "wire-below-minimum": true, "wire-over-current": true,
+}
+
+// score counts the judged findings: dangers, faults, advice.
+type score [3]int
+
+// less compares the gravest first.
+func (s score) less(than score) bool {
+	for i := range s {
+		if s[i] != than[i] {
+			return s[i] < than[i]
+		}
+	}
+	return false
+}
+
+// verdict is a design with its present choices, judged.
+type verdict struct {
+	c          *circuit.Circuit
+	sols       []*solve.Solution
+	faults     *fault.Study
+	protection *protection.Study
+	findings   []*finding.Finding // judged and not accepted, sorted
+	score      score
+}
+
+// judge takes the design through the whole chain.
+func (s *search) judge() (*verdict, error) {
+	s.judgements++
+	c, err := circuit.Build(s.d)
+	if err != nil {
+		return nil, err
+	}
+	v := &verdict{c: c, sols: warming.Solve(c)}
+	v.faults = fault.Compute(c)
+	v.protection = protection.Compute(c, v.sols, v.faults)
+	for _, f := range rules.Check(&rules.Input{Circuit: c, Solutions: v.sols, Faults: v.faults,
+		Protection: v.protection}) {
+		if !judged[f.Rule] || f.Accepted != "" {
+			continue
+		}
+		v.findings = append(v.findings, f)
+		v.score[finding.Danger-f.Severity]++
+	}
+	return v, nil
+}

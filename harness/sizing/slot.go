@@ -1,0 +1,113 @@
+package sizing
+
+import (
+	"fusewright/harness/circuit"
+	"fusewright/harness/design"
+	"fusewright/harness/problem"
+	"fusewright/harness/quantity"
+	"fusewright/library"
+)
+
+// Kind is what is chosen.
+type Kind string
+
+// The kinds of choices.
+const (
+	WireSize  Kind = "wire"
+	Fuse      Kind = "fuse"
+	RelayForm Kind = "relay"
+	BlockType Kind = "block"
+	RunCover  Kind = "cover"
+	CrimpPart Kind = "terminal"
+)
+
+// slot is one value left open, with its candidates in ascending order.
+type slot struct {
+	kind  Kind
+	part  string      // name for people: "left lamp, return wire"
+	owner design.Part // nil for covers
+	pos   problem.Pos
+	path  []string // of the record in the file: sections, names, list indices
+	at    int      // candidate chosen
+	lib   *library.Library
+
+	// Wires.
+	feeds []design.Feed
+	role  circuit.Role
+	sizes []*library.WireSize
+
+	fuses  []fuseCandidate
+	way    *design.Way
+	block  *design.Block
+	fuse   *design.Fuse
+	relay  *design.Relay
+	forms  []*library.RelayForm
+	blocks []*library.BlockType
+	run    *design.Run
+	covers []*library.Cover // nil = bare
+}
+
+// fuseCandidate is a rating of a type.
+type fuseCandidate struct {
+	kind   *library.FuseType
+	rating *library.FuseRating
+}
+
+// count is how many candidates there are.
+func (s *slot) count() int {
+	return len(s.sizes) + len(s.fuses) + len(s.forms) + len(s.blocks) + len(s.covers)
+}
+
+// set takes a candidate into the design.
+func (s *slot) set(i int) {
+	s.at = i
+	switch s.kind {
+	case WireSize:
+		for k := range s.feeds {
+			setSize(&s.feeds[k].Wire, s.sizes[i], s.lib)
+		}
+	case Fuse:
+		c := s.fuses[i]
+		if s.way != nil {
+			s.way.FuseType, s.way.Fuse = c.kind, c.rating
+		} else {
+			s.fuse.Type, s.fuse.Rating = c.kind, c.rating
+		}
+	case RelayForm:
+		s.relay.Form = s.forms[i]
+	case BlockType:
+		s.block.Type = s.blocks[i]
+	case RunCover:
+		s.run.Cover = s.covers[i]
+	}
+}
+
+// setSize gives a wire a size and crimp parts of the kinds asked for.
+func setSize(w *design.WireSpec, z *library.WireSize, lib *library.Library) {
+	w.Size = z
+	if w.FromKind != "" {
+		w.FromEnd = lib.TerminalFor(w.FromKind, z.AreaMm2)
+	}
+	if w.ToKind != "" {
+		w.ToEnd = lib.TerminalFor(w.ToKind, z.AreaMm2)
+	}
+}
+
+// label is a candidate as the file writes it.
+func (s *slot) label(i int) string {
+	switch s.kind {
+	case WireSize:
+		return s.sizes[i].Label
+	case Fuse:
+		text := quantity.Plain(s.fuses[i].rating.RatingA, quantity.Current)
+		return s.fuses[i].kind.Name + " " + text
+	case RelayForm:
+		return s.forms[i].Name
+	case BlockType:
+		return s.blocks[i].Name
+	}
+	if s.covers[i] == nil {
+		return "bare"
+	}
+	return s.covers[i].Name
+}

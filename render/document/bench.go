@@ -1,0 +1,201 @@
+package document
+
+import (
+	"strconv"
+	"strings"
+
+	"fusewright/harness"
+	"fusewright/harness/bench"
+	"fusewright/harness/quantity"
+	"fusewright/render/report"
+	"fusewright/render/scene"
+)
+
+// writeInMM is the least height of a row that takes a reading by hand.
+const writeInMM = 6.4
+
+// Bench lays the bench test on pages: cautions first, then each section with
+// its expected readings, bounds, blanks and what a wrong reading usually means.
+func Bench(r *harness.Review, test *bench.Test) []*scene.Sheet {
+	b := newBook("Bench test", r)
+	benchPreface(b, test)
+	for _, s := range test.Sections {
+		benchSection(b, s)
+	}
+	if len(test.Missing) > 0 {
+		b.head("Not known, or taken from common practice")
+		b.bullets(test.Missing, scene.TextStyle{SizeMM: smallSizeMM, Colour: ink})
+	}
+	benchVerdict(b)
+	return b.finish()
+}
+
+// benchPreface is the cautions, the tools and the blanks for who tests.
+func benchPreface(b *book, test *bench.Test) {
+	b.sheet().TextAt(scene.Point{X: b.left(), Y: b.y + 3}, "Cautions: read them before the first lead is connected",
+		scene.TextStyle{SizeMM: headSizeMM, Face: scene.Bold, Colour: ink})
+	b.y += 7
+	b.bullets(test.Cautions, scene.TextStyle{SizeMM: textSizeMM, Colour: ink})
+	b.head("What you need")
+	b.bullets(test.Tools, scene.TextStyle{SizeMM: textSizeMM, Colour: ink})
+	b.head("How to read the bounds")
+	b.bullets(test.Bounds, scene.TextStyle{SizeMM: smallSizeMM, Colour: grey})
+	b.y += 4
+	b.blanks("tested by", "date", "meter", "air, °C")
+	b.y += 3
+}
+
+// bullets writes a list, each item with a short dash in front.
+func (b *book) bullets(items []string, style scene.TextStyle) {
+	step := scene.LineHeightMM(style.SizeMM)
+	for _, item := range items {
+		b.need(step)
+		b.sheet().TextAt(scene.Point{X: b.left() + 1, Y: b.y + scene.AscentMM(style.SizeMM, style.Face)}, "–", style)
+		b.paraIn(item, style, b.left()+5, b.width()-5)
+		b.y += 0.7
+	}
+}
+
+// blanks writes names with a line to write on behind each, side by side.
+func (b *book) blanks(names ...string) {
+	b.need(9)
+	wide := b.width() / float64(len(names))
+	style := scene.TextStyle{SizeMM: smallSizeMM, Colour: grey}
+	for i, name := range names {
+		x := b.left() + wide*float64(i)
+		y := b.y + 6
+		b.sheet().TextAt(scene.Point{X: x, Y: y}, name, style)
+		from := x + style.Width(name) + 1.5
+		b.sheet().Line(scene.Point{X: from, Y: y + 0.6}, scene.Point{X: x + wide - 3, Y: y + 0.6}, scene.Pen(thinMM))
+	}
+	b.y += 8
+}
+
+// benchSection is one section: what to do, the table, what wrong readings mean.
+func benchSection(b *book, s *bench.Section) {
+	b.need(46)
+	b.head(strconv.Itoa(s.Number) + "  " + s.Title)
+	for _, line := range s.Setup {
+		b.paraIn(line, scene.TextStyle{SizeMM: textSizeMM, Colour: ink}, b.left(), b.width())
+		b.y += 0.7
+	}
+	b.y += 1
+	if s.Trouble != "" {
+		b.para(s.Trouble, scene.TextStyle{SizeMM: textSizeMM, Face: scene.Bold, Colour: ink})
+	}
+	if len(s.Checks()) > 0 {
+		benchTable(b, s)
+	}
+	benchHints(b, s)
+}
+
+// benchColumns are the columns of a kind of section. The last two hold the
+// boxes; the one before them the reading, but of fuses, which are looked at.
+func benchColumns(kind bench.Kind) []column {
+	no := column{head: "no.", wide: 11}
+	what := column{head: "part", wide: 38, face: scene.Bold}
+	boxes := []column{{head: "pass", wide: 9, align: scene.Middle}, {head: "fail", wide: 8, align: scene.Middle}}
+	reading := column{head: "reading", wide: 23, align: scene.Middle}
+	var middle []column
+	switch kind {
+	case bench.Continuity:
+		what.head, what.wide = "wire", 30
+		middle = []column{{head: "from – to", wide: 52}, {head: "expected (mΩ or mV at 1 A)", wide: 21, align: scene.Right},
+			{head: "at most", wide: 17, align: scene.Right}, {head: "two-wire meter at most", wide: 19, align: scene.Right}, reading}
+	case bench.Isolation:
+		what.head = "from"
+		middle = []column{{head: "to", wide: 60}, {head: "expected", wide: 16, align: scene.Right},
+			{head: "allowed", wide: 20, align: scene.Right}, reading}
+	case bench.Fuses:
+		what.head = "fuse"
+		return append([]column{no, what, {head: "where", wide: 54}, {head: "must be", wide: 60}}, boxes...)
+	case bench.FirstPower:
+		what.head = "in place of"
+		middle = []column{{head: "lamp", wide: 22}, {head: "limit to set", wide: 18, align: scene.Right},
+			{head: "expected", wide: 19, align: scene.Right}, {head: "allowed", wide: 34, align: scene.Right}, reading}
+	case bench.Polarity, bench.Coils:
+		middle = []column{{head: "where", wide: 54}, {head: "expected", wide: 18, align: scene.Right},
+			{head: "allowed", wide: 28, align: scene.Right}, reading}
+	default:
+		middle = []column{{head: "between", wide: 44}, {head: "meter shows", wide: 19, align: scene.Right},
+			{head: "allowed", wide: 38, align: scene.Right}, reading}
+	}
+	return append(append([]column{no, what}, middle...), boxes...)
+}
+
+// benchTable writes the readings of a section.
+func benchTable(b *book, s *bench.Section) {
+	t := b.newTable(benchColumns(s.Kind))
+	t.leastMM = writeInMM
+	last := len(t.columns) - 1
+	for _, g := range s.Groups {
+		if g.Title != "" {
+			t.group(g.Title)
+		}
+		for _, c := range g.Checks {
+			t.row(benchCells(s.Kind, c)...)
+			t.tick(last - 1)
+			t.tick(last)
+			if s.Kind != bench.Fuses {
+				t.blank(last - 2)
+			}
+		}
+	}
+	b.y += 1.5
+	b.para("Bounds: "+strings.Join(report.BenchBases(s), "; ")+".", scene.TextStyle{SizeMM: smallSizeMM, Colour: grey})
+}
+
+// benchCells are the texts of a row, in the order of benchColumns.
+func benchCells(kind bench.Kind, c *bench.Check) []string {
+	expect, allowed := report.BenchExpect(c), report.BenchBounds(c)
+	cells := []string{c.Number, c.Ref + " " + c.Name}
+	switch kind {
+	case bench.Continuity:
+		return append(cells, c.Where, expect, strings.TrimPrefix(allowed, "at most "),
+			quantity.Format(c.PlainHigh, c.Quantity), "", "", "")
+	case bench.Fuses:
+		return append(cells, c.Where, c.Text, "", "")
+	case bench.FirstPower:
+		limit := ""
+		if c.SetA > 0 {
+			limit = quantity.Format(c.SetA, quantity.Current)
+		}
+		return append(cells, c.Where, limit, expect, allowed, "", "", "")
+	}
+	if c.Below {
+		allowed += " below"
+	}
+	return append(cells, c.Where, expect, allowed, "", "", "")
+}
+
+// blank draws a field to write in, in a column of the row just written.
+func (t *table) blank(col int) {
+	x, w := t.at(col)
+	pen := scene.Pen(hairMM).In(faint)
+	t.book.sheet().Rect(scene.Rect{X: x + 1, Y: t.rowTop + 0.8, W: w - 2, H: t.book.y - t.rowTop - 1.6}, &pen, nil)
+}
+
+// benchHints writes what wrong readings usually mean, once for each kind.
+func benchHints(b *book, s *bench.Section) {
+	small := scene.TextStyle{SizeMM: smallSizeMM, Colour: ink}
+	if len(s.Wrong) == 0 {
+		b.para("Wrong readings: see section "+strconv.Itoa(s.WrongIn)+".", small)
+		return
+	}
+	t := b.newTable([]column{
+		{head: "a wrong reading", wide: 70, face: scene.Bold},
+		{head: "usually means (" + report.HintSource + ")", wide: 110},
+	})
+	for _, h := range s.Wrong {
+		t.row(h.Reading, h.Means)
+	}
+}
+
+// benchVerdict is where the tester signs.
+func benchVerdict(b *book) {
+	b.need(34)
+	b.head("Outcome")
+	b.para("Every line passed, or each failed line was mended and measured again. A harness that passes is not thereby safe "+
+		"or lawful: see the cautions.", scene.TextStyle{SizeMM: textSizeMM, Colour: ink})
+	b.blanks("passed (yes or no)", "open points", "signed", "date")
+}

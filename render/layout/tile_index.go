@@ -1,0 +1,173 @@
+package layout
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"fusewright/harness"
+	"fusewright/render/frame"
+	"fusewright/render/scene"
+)
+
+// howTo is how the pages become a board.
+var howTo = []string{
+	"Print at 100 %, without fitting to the page. Measure the ruler below: it must be 100 mm both ways, within 0.5 mm. " +
+		"If it is not, set the printer's scale before printing the rest.",
+	"Each page overlaps its neighbours by 10 mm. Cut each page along the left and upper edge of its window, from cut mark " +
+		"to cut mark, wherever the margin names a neighbour there.",
+	"Begin at row 1, column 1. Lay the cut edge over the neighbour so that the ringed crosses fall on one another, and tape.",
+	"Measure a run on the taped board against the length printed beside it before driving a nail. Paper stretches: on a " +
+		"long board trust the tape measure, not the print.",
+	"Ticks along a run stand every 100 mm from its first place. Bands are as wide as the bundles without their covers.",
+}
+
+// index draws the page that shows how a section's pages go together.
+func (t *tiling) index(first bool) *scene.Sheet {
+	title := "Full size, index"
+	if t.sections > 1 {
+		title = fmt.Sprintf("Full size, section %d, index", t.section.Number)
+	}
+	s := scene.NewSheet(t.paperW, t.paperH, title)
+	s.ID = fmt.Sprintf("full-size-%d", t.section.Number)
+	w := t.window()
+	y := w.Y + 5
+	s.TextAt(scene.Point{X: w.X, Y: y}, title, scene.TextStyle{SizeMM: frame.TitleMM, Face: scene.Bold, Colour: scene.Ink})
+	style := scene.TextStyle{SizeMM: frame.SmallMM, Colour: scene.Ink}
+	y += 4
+	pages := fmt.Sprintf("%s on %s, %d rows and %d columns. Pages without any of the loom are left out.",
+		count(len(t.order), "page", "pages"), t.name, t.rows, t.columns)
+	for _, text := range append([]string{pages}, howTo...) {
+		y = s.Paragraph(scene.Rect{X: w.X, Y: y, W: w.W}, text, style) + 1.4
+		if !first {
+			break
+		}
+	}
+	y += 3
+	if first {
+		square(s, scene.Point{X: w.Right() - rulerMM - 2, Y: w.Bottom() - rulerMM - 6})
+	}
+	t.mapOf(s, scene.Rect{X: w.X, Y: y, W: w.W, H: w.Bottom() - y}, first)
+	foot(s, t.review, title)
+	return s
+}
+
+// square is a check square: a ruler both ways.
+func square(s *scene.Sheet, at scene.Point) {
+	s.Begin(scene.Group{ID: "ruler-square", Class: "ruler", Title: "check ruler, 100 mm both ways"})
+	ruler(s, scene.Point{X: at.X, Y: at.Y + rulerMM})
+	pen := scene.Pen(0.25)
+	s.Line(at, scene.Point{X: at.X, Y: at.Y + rulerMM}, pen)
+	for mm := 0.0; mm <= rulerMM; mm += 10 {
+		y := at.Y + rulerMM - mm
+		s.Line(scene.Point{X: at.X, Y: y}, scene.Point{X: at.X + tick(mm), Y: y}, pen)
+	}
+	s.TextAt(scene.Point{X: at.X + 8, Y: at.Y + 6}, "check ruler: 100 mm both ways",
+		scene.TextStyle{SizeMM: frame.NormalMM, Face: scene.Bold, Colour: scene.Ink})
+	s.End()
+}
+
+// ruler is 100 mm with a tick every 10, its line at the bottom.
+func ruler(s *scene.Sheet, at scene.Point) {
+	pen := scene.Pen(0.25)
+	s.Line(at, scene.Point{X: at.X + rulerMM, Y: at.Y}, pen)
+	for mm := 0.0; mm <= rulerMM; mm += 10 {
+		s.Line(scene.Point{X: at.X + mm, Y: at.Y}, scene.Point{X: at.X + mm, Y: at.Y - tick(mm)}, pen)
+	}
+}
+
+func tick(mm float64) float64 {
+	if math.Mod(mm, 50) == 0 {
+		return 3.5
+	}
+	return 2
+}
+
+// mapOf draws the grid of pages with the loom over it, each page a link.
+func (t *tiling) mapOf(s *scene.Sheet, area scene.Rect, ruled bool) {
+	if ruled { // the square stands at the lower right
+		if area.W > area.H {
+			area.W -= rulerMM + 12
+		} else {
+			area.H -= rulerMM + 14
+		}
+	}
+	s.TextAt(scene.Point{X: area.X, Y: area.Y + 2.5}, "Pages by row (left) and column (above); grey ones are printed",
+		scene.TextStyle{SizeMM: frame.SmallMM, Face: scene.Bold, Colour: scene.Ink})
+	area.X, area.Y, area.W, area.H = area.X+6, area.Y+8, area.W-6, area.H-8
+	x, y := t.step()
+	scale := math.Min(area.W/(x*float64(t.columns)), area.H/(y*float64(t.rows)))
+	scale = math.Min(scale, 0.25)
+	cellW, cellH := x*scale, y*scale
+	pen := scene.Pen(0.18)
+	for row := range t.rows {
+		for column := range t.columns {
+			r := scene.Rect{X: area.X + float64(column)*cellW, Y: area.Y + float64(row)*cellH, W: cellW, H: cellH}
+			if !t.used[[2]int{row, column}] {
+				s.Rect(r, &pen, nil)
+				continue
+			}
+			s.Begin(scene.Group{Class: "page", Title: t.tileName(row, column), Link: t.pageID(row, column)})
+			s.Rect(r, &pen, scene.Paint(scene.RGB{R: 238, G: 238, B: 238}))
+			s.End()
+		}
+	}
+	for _, l := range t.section.Limbs {
+		at := func(q scene.Point) scene.Point {
+			return scene.Point{X: area.X + (q.X+roundMM)*scale, Y: area.Y + (q.Y+roundMM)*scale}
+		}
+		s.Line(at(scene.Point(l.From.At)), at(scene.Point(l.To.At)), scene.Pen(0.7))
+	}
+	t.mapNames(s, area, cellW, cellH)
+}
+
+// mapNames counts columns above the map and rows at its left, every one of
+// them or, where they are narrow, every fifth or tenth.
+func (t *tiling) mapNames(s *scene.Sheet, area scene.Rect, cellW, cellH float64) {
+	style := scene.TextStyle{SizeMM: frame.SmallMM, Align: scene.Middle, Colour: scene.Ink}
+	every := spread(cellW, style.Width(fmt.Sprint(t.columns))+1)
+	for column := range t.columns {
+		if n := column + 1; n%every == 0 || n == 1 {
+			s.TextAt(scene.Point{X: area.X + (float64(column)+0.5)*cellW, Y: area.Y - 1}, fmt.Sprint(n), style)
+		}
+	}
+	style.Align = scene.Right
+	every = spread(cellH, frame.LineMM)
+	for row := range t.rows {
+		if n := row + 1; n%every == 0 || n == 1 {
+			s.TextAt(scene.Point{X: area.X - 1, Y: area.Y + (float64(row)+0.5)*cellH + 1}, fmt.Sprint(n), style)
+		}
+	}
+}
+
+// spread is how many cells stand between two numbers that need room.
+func spread(cell, need float64) int {
+	for _, every := range []int{1, 5, 10} {
+		if cell*float64(every) >= need {
+			return every
+		}
+	}
+	return 50
+}
+
+// foot writes the ruler, what the page is and the caution below the window.
+func foot(s *scene.Sheet, r *harness.Review, what string) {
+	s.Begin(scene.Group{ID: "foot", Class: "foot", Title: "ruler and caution"})
+	left, right := edgeMM, s.WidthMM-edgeMM
+	y := s.HeightMM - footMM + 12
+	ruler(s, scene.Point{X: left, Y: y})
+	bold := scene.TextStyle{SizeMM: frame.SmallMM, Face: scene.Bold, Colour: scene.Ink}
+	s.TextIn(scene.Rect{X: left + rulerMM + 3, Y: y - 4, W: 30, H: 4}, "100 mm, scale 1:1", bold)
+	y += 4.6
+	words := []string{r.Design.Title.Value}
+	if r.Design.Revision.Given() {
+		words = append(words, "revision "+r.Design.Revision.Value)
+	}
+	tail := scene.TextStyle{SizeMM: frame.SmallMM, Face: scene.Bold, Colour: scene.Ink, Align: scene.Right}
+	s.TextAt(scene.Point{X: right, Y: y}, what, tail)
+	s.TextIn(scene.Rect{X: left, Y: y - 3, W: right - left - tail.Width(what) - 4, H: 4}, strings.Join(words, ", "),
+		scene.TextStyle{SizeMM: frame.SmallMM, Colour: scene.Ink})
+	s.Paragraph(scene.Rect{X: left, Y: y + 1.6, W: right - left}, frame.Caution,
+		scene.TextStyle{SizeMM: frame.SmallMM, Colour: frame.Grey})
+	s.End()
+}

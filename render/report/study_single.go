@@ -1,0 +1,137 @@
+package report
+
+import (
+	"fusewright/harness/circuit"
+	"fusewright/harness/fault"
+)
+
+// StudyLost is a shared return that is lost.
+type StudyLost struct {
+	Ref      string     `json:"ref"`
+	Part     string     `json:"part"`
+	Shared   []string   `json:"shared_by"`
+	Affected []StudyHit `json:"affected"`
+	Unsolved []string   `json:"unsolved,omitempty"`
+}
+
+// StudyHit is what the loss of a return does to one part.
+type StudyHit struct {
+	Ref       string   `json:"ref"`
+	Part      string   `json:"part"`
+	Effect    string   `json:"effect"`
+	Situation string   `json:"situation"`
+	BeforeV   *float64 `json:"before_v"`
+	AfterV    *float64 `json:"after_v"`
+}
+
+// StudyWeld is a relay contact that no longer opens.
+type StudyWeld struct {
+	Contact string   `json:"contact"`
+	Part    string   `json:"part"`
+	Live    []string `json:"live"`           // whatever anyone does
+	ByHand  []string `json:"live_by_switch"` // while a switch is closed
+	DrawA   *float64 `json:"draw_a"`
+}
+
+// StudyCondition is a supply condition of the exposures.
+type StudyCondition struct {
+	Volts     *float64 `json:"volts"`
+	Seconds   *float64 `json:"seconds"`
+	Source    string   `json:"source"`
+	Certainty string   `json:"certainty"`
+}
+
+// StudyExposure is a part under overvoltage and a reversed battery.
+type StudyExposure struct {
+	Ref     string   `json:"ref"`
+	Part    string   `json:"part"`
+	HighV   *float64 `json:"high_v"`
+	BearsV  *float64 `json:"bears_v"`
+	High    string   `json:"high"`    // bears it, exposed, not known, not on
+	Reached string   `json:"reached"` // by a reversed battery: at once, by switch, with the key, never
+	Suffers string   `json:"suffers"` // yes, not known, no
+}
+
+func (rep *StudyReport) addSingle(s *fault.Study) {
+	for _, l := range s.Lost {
+		rep.Lost = append(rep.Lost, lostRow(l))
+	}
+	for _, w := range s.Welded {
+		rep.Welded = append(rep.Welded, weldRow(w))
+	}
+	rep.High, rep.Reverse = conditionOf(s.High), conditionOf(s.Reverse)
+	for _, e := range s.Exposed {
+		rep.Exposed = append(rep.Exposed, exposureRow(e))
+	}
+}
+
+func conditionOf(c fault.Condition) StudyCondition {
+	return StudyCondition{Volts: finite(c.Volts), Seconds: finite(c.Seconds), Source: c.Source.Text,
+		Certainty: c.Source.Certainty}
+}
+
+func lostRow(l *fault.Lost) StudyLost {
+	row := StudyLost{Affected: []StudyHit{}, Unsolved: l.Unsolved}
+	row.Ref, row.Part = refOf(l.Branch), partOf(l.Branch)
+	for _, p := range l.Shared {
+		row.Shared = append(row.Shared, p.Name)
+	}
+	for _, a := range l.Affected {
+		row.Affected = append(row.Affected, StudyHit{Ref: refOf(a.Branch), Part: partOf(a.Branch),
+			Effect: string(a.Effect), Situation: a.Situation.Name, BeforeV: finite(a.BeforeV), AfterV: finite(a.AfterV)})
+	}
+	return row
+}
+
+// refOf is the wire number or the part's designation of a branch.
+func refOf(b *circuit.Branch) string {
+	if b.Wire != nil {
+		return b.Wire.Number
+	}
+	return b.Part.Ref
+}
+
+func partOf(b *circuit.Branch) string {
+	if b.Wire != nil {
+		return b.Wire.From.Part.Name
+	}
+	return b.Part.Name
+}
+
+func weldRow(w *fault.Welded) StudyWeld {
+	row := StudyWeld{Contact: w.Contact.Name, Part: w.Contact.Part.Name, Live: []string{}, ByHand: []string{},
+		DrawA: finite(w.DrawA)}
+	for _, h := range w.Hot {
+		if h.ByHand {
+			row.ByHand = append(row.ByHand, h.Branch.Part.Name)
+		} else {
+			row.Live = append(row.Live, h.Branch.Part.Name)
+		}
+	}
+	return row
+}
+
+func exposureRow(e *fault.Exposure) StudyExposure {
+	row := StudyExposure{Ref: e.Branch.Part.Ref, Part: e.Branch.Part.Name, HighV: finite(e.HighV),
+		Reached: string(e.Reached), Suffers: "no"}
+	switch {
+	case row.HighV == nil:
+		row.High = "not on"
+	case e.BearsV == 0:
+		row.High = "not known"
+	case e.Over():
+		row.High = "exposed"
+	default:
+		row.High = "bears it"
+	}
+	if e.BearsV > 0 {
+		row.BearsV = finite(e.BearsV)
+	}
+	switch {
+	case e.Says || e.Diode:
+		row.Suffers = "yes"
+	case e.Suffers:
+		row.Suffers = "not known"
+	}
+	return row
+}

@@ -1,0 +1,85 @@
+package schematic
+
+import (
+	"os"
+	"strings"
+	"testing"
+
+	"fusewright/render/scene"
+)
+
+// The geometry checks find what they are meant to find.
+func TestChecksFindFaults(t *testing.T) {
+	style := scene.TextStyle{SizeMM: smallMM}
+	cases := []struct {
+		name string
+		draw func(s *scene.Sheet)
+		want string
+	}{
+		{"text on text", func(s *scene.Sheet) {
+			s.TextAt(scene.Point{X: 20, Y: 20}, "left lamp", style)
+			s.TextAt(scene.Point{X: 24, Y: 21}, "right lamp", style)
+		}, "meets text"},
+		{"text on a wire", func(s *scene.Sheet) {
+			s.TextAt(scene.Point{X: 20, Y: 20}, "left lamp", style)
+			s.Line(scene.Point{X: 10, Y: 19}, scene.Point{X: 60, Y: 19}, scene.Pen(0.5))
+		}, "meets"},
+		{"text on a circle", func(s *scene.Sheet) {
+			pen := scene.Pen(0.35)
+			s.TextAt(scene.Point{X: 20, Y: 20}, "lamp", style)
+			s.Circle(scene.Point{X: 20, Y: 20}, 3, &pen, nil)
+		}, "meets"},
+		{"small text", func(s *scene.Sheet) {
+			s.TextAt(scene.Point{X: 20, Y: 20}, "lamp", scene.TextStyle{SizeMM: 2.5})
+		}, "capitals"},
+		{"thin line", func(s *scene.Sheet) {
+			s.Line(scene.Point{X: 10, Y: 19}, scene.Point{X: 60, Y: 19}, scene.Pen(0.2))
+		}, "line of 0.20 mm"},
+		{"outside the frame", func(s *scene.Sheet) {
+			s.Line(scene.Point{X: 10, Y: 19}, scene.Point{X: 400, Y: 19}, scene.Pen(0.5))
+		}, "leaves the frame"},
+		{"nothing wrong", func(s *scene.Sheet) {
+			s.TextAt(scene.Point{X: 20, Y: 18}, "left lamp", style)
+			s.Line(scene.Point{X: 10, Y: 20}, scene.Point{X: 60, Y: 20}, scene.Pen(0.5))
+		}, ""},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			s := scene.NewSheet(297, 210, "")
+			c.draw(s)
+			faults := strings.Join(checkGeometry(s), "; ")
+			if c.want == "" && faults != "" || !strings.Contains(faults, c.want) {
+				t.Errorf("faults %q, want %q", faults, c.want)
+			}
+		})
+	}
+}
+
+// A wire moved off its pin, or laid along another, is seen.
+func TestChecksReadTheWiring(t *testing.T) {
+	text, err := os.ReadFile("../../designs/fen-runner.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	cases := []struct {
+		name  string
+		spoil func(p *page)
+		want  bool
+	}{
+		{"as drawn", func(*page) {}, false},
+		{"end off its pin", func(p *page) { p.lines[2].pts[len(p.lines[2].pts)-1].x -= 2 }, true},
+		{"start off its pin", func(p *page) { p.lines[1].pts[0].x += 2 }, true},
+		{"missing", func(p *page) { p.lines = p.lines[1:] }, true},
+		{"on another wire", func(p *page) { p.lines[0].pts = append(p.lines[0].pts, p.lines[3].pts[0]) }, true},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			d := planned(t, "fen-runner.yaml", text, Options{Size: "A3"})
+			d.paint()
+			c.spoil(d.pages[0])
+			if faults := checkNets(d); (len(faults) > 0) != c.want {
+				t.Errorf("faults %v, want some: %v", faults, c.want)
+			}
+		})
+	}
+}

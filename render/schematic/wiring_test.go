@@ -1,0 +1,173 @@
+package schematic
+
+import (
+	"fmt"
+	"sort"
+	"strings"
+
+	"fusewright/harness/circuit"
+)
+
+// checkNets reads the wiring back from the lines of all pages and compares it
+// with the circuit: which terminals each line's end touches, joined across
+// flags by the terminal they name.
+func checkNets(d *drawing) (faults []string) {
+	for _, p := range d.pages {
+		join := newUnion()
+		var segs [][2]spot
+		for _, l := range p.lines {
+			for k := 1; k < len(l.pts); k++ {
+				segs = append(segs, [2]spot{l.pts[k-1], l.pts[k]})
+			}
+		}
+		for i, a := range segs {
+			for j, b := range segs[:i] {
+				// Lines join where an end of one lies on the other; a crossing joins nothing.
+				if between(a[0], b[0], b[1]) || between(a[1], b[0], b[1]) || between(b[0], a[0], a[1]) || between(b[1], a[0], a[1]) {
+					join.merge(i, j)
+				}
+			}
+		}
+		at := func(q spot) int {
+			for i, s := range segs {
+				if between(q, s[0], s[1]) {
+					return join.root(i)
+				}
+			}
+			return -1
+		}
+		// names of the terminals found on each joined set of lines
+		found := map[int]map[string]bool{}
+		note := func(q spot, name string) {
+			i := at(q)
+			if i < 0 {
+				faults = append(faults, fmt.Sprintf("sheet %d: nothing drawn at %s (%v)", p.index+1, name, q))
+				return
+			}
+			if found[i] == nil {
+				found[i] = map[string]bool{}
+			}
+			found[i][name] = true
+		}
+		want := map[string]map[string]bool{}
+		expect := func(source, name string) {
+			if want[source] == nil {
+				want[source] = map[string]bool{source: true}
+			}
+			want[source][name] = true
+		}
+		for _, c := range p.cells {
+			for _, o := range c.outlets {
+				if c.kind == inCell || usedHere(d, p, o.term) {
+					note(spot{c.x + o.dx, o.y()}, keyOf(c, o.term))
+				}
+			}
+			for _, in := range c.inlets {
+				pin := spot{c.x + in.dx, in.y()}
+				if firstOf(in) != in {
+					pin.x = c.x - 1
+				}
+				name := keyOf(c, in.term)
+				if c.kind == partCell && (c.part.Kind == circuit.Splice || c.part.Kind == circuit.Block) {
+					name += " in" // its symbol joins the two sides
+				}
+				note(pin, name)
+				source := "T " + terminalKey(in.source)
+				if c.kind == partCell && d.comesByFlag(p, in) {
+					source = "F " + terminalKey(in.source)
+				}
+				expect(source, name)
+			}
+		}
+		// A terminal fed from several sources joins them all.
+		merged := mergeSets(want)
+		got := map[string]bool{}
+		for _, set := range found {
+			got[setKey(set)] = true
+		}
+		for _, set := range merged {
+			if k := setKey(set); !got[k] {
+				faults = append(faults, fmt.Sprintf("sheet %d: the circuit joins %s, the drawing does not", p.index+1, k))
+			}
+		}
+		if len(got) != len(merged) {
+			faults = append(faults, fmt.Sprintf("sheet %d: %d nets drawn, %d in the circuit", p.index+1, len(got), len(merged)))
+		}
+	}
+	return faults
+}
+
+func usedHere(d *drawing, p *page, t *circuit.Terminal) bool { return len(d.feeds[t]) > 0 }
+
+func terminalKey(t *circuit.Terminal) string { return t.Part.Ref + ":" + t.Name }
+
+// keyOf names a connection point: terminals of parts by themselves, flags by
+// their terminal.
+func keyOf(c *cell, t *circuit.Terminal) string {
+	switch c.kind {
+	case inCell:
+		return "F " + terminalKey(t)
+	case outCell:
+		return "G " + terminalKey(t)
+	}
+	return "T " + terminalKey(t)
+}
+
+func setKey(set map[string]bool) string {
+	var names []string
+	for n := range set {
+		names = append(names, n)
+	}
+	sort.Strings(names)
+	return strings.Join(names, " + ")
+}
+
+// mergeSets joins sets that share a name.
+func mergeSets(want map[string]map[string]bool) []map[string]bool {
+	var out []map[string]bool
+	var keys []string
+	for k := range want {
+		keys = append(keys, k)
+	}
+	sort.Strings(keys)
+	for _, k := range keys {
+		set := want[k]
+		var rest []map[string]bool
+		for _, o := range out {
+			shared := false
+			for n := range o {
+				shared = shared || set[n]
+			}
+			if !shared {
+				rest = append(rest, o)
+				continue
+			}
+			for n := range o {
+				set[n] = true
+			}
+		}
+		out = append(rest, set)
+	}
+	return out
+}
+
+type union struct{ up map[int]int }
+
+func newUnion() *union { return &union{map[int]int{}} }
+
+func (u *union) root(i int) int {
+	for {
+		up, ok := u.up[i]
+		if !ok {
+			return i
+		}
+		i = up
+	}
+}
+
+func (u *union) merge(i, j int) {
+	a, b := u.root(i), u.root(j)
+	if a != b {
+		u.up[a] = b
+	}
+}
