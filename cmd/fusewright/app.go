@@ -20,7 +20,9 @@ const (
 
 // program is the command line.
 type program struct {
-	Library []string `help:"Add a library file of your own; may be given several times." placeholder:"FILE" type:"existingfile"`
+	Library []string         `help:"Add a library file of your own; may be given several times." placeholder:"FILE" type:"existingfile"`
+	Quiet   bool             `short:"q" help:"Say nothing but mistakes and what was asked for; check prints nothing, its exit code tells."`
+	Version kong.VersionFlag `help:"Print which program this is."`
 
 	Build    buildCmd    `cmd:"" help:"Make everything: schematic, cut list, bill of materials, budget, findings."`
 	Check    checkCmd    `cmd:"" help:"Print the findings, most severe first."`
@@ -30,11 +32,16 @@ type program struct {
 	Budget   budgetCmd   `cmd:"" help:"Print the charging budget, or draw it."`
 	Ride     rideCmd     `cmd:"" help:"Follow the battery through a ride: charge, voltage, currents."`
 	Bench    benchCmd    `cmd:"" help:"Print the bench test, or write it as sheets to fill in."`
+	Study    studyCmd    `cmd:"" help:"Print what happens in every short and single fault, and every fuse against its wires."`
 	Netlist  netlistCmd  `cmd:"" help:"Print the circuit in a situation as a SPICE netlist."`
 	Explain  explainCmd  `cmd:"" help:"Explain a rule: meaning, formula, limits, source."`
 	Parts    partsCmd    `cmd:"" help:"List the parts of the library."`
 	Calc     calcCmd     `cmd:"" help:"Answer one question of the bench without a design."`
 	Validate validateCmd `cmd:"" help:"Print how the program compares with published sources."`
+	Export   exportCmd   `cmd:"" help:"Write the design for other programs: JSON model, SPICE, DOT, CSV, DXF."`
+	Replay   replayCmd   `cmd:"" help:"Make the results of an exported model again and compare."`
+	Complete completeCmd `cmd:"" help:"Print a completion script for a shell."`
+	Man      manCmd      `cmd:"" help:"Print the manual page."`
 }
 
 const description = `Designs, checks and draws low-voltage DC accessory wiring.
@@ -51,6 +58,7 @@ practice come first.`
 type streams struct {
 	in       io.Reader
 	out, err io.Writer
+	quiet    bool
 }
 
 // exitCode is an error that carries nothing but how to end.
@@ -68,13 +76,7 @@ func (o outside) Unwrap() error { return o.err }
 func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	var cli program
 	code := -1
-	parser, err := kong.New(&cli,
-		kong.Name("fusewright"),
-		kong.Description(description),
-		kong.Writers(stdout, stderr),
-		kong.Exit(func(c int) { code = c }),
-		kong.ConfigureHelp(kong.HelpOptions{Compact: true}),
-	)
+	parser, err := newParser(&cli, stdout, stderr, func(c int) { code = c })
 	if err != nil {
 		fmt.Fprintln(stderr, "fusewright: error:", err)
 		return exitFailure
@@ -84,9 +86,40 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 		return code
 	}
 	if err == nil {
-		err = ctx.Run(&streams{stdin, stdout, stderr}, &cli)
+		err = ctx.Run(&streams{in: stdin, out: stdout, err: stderr, quiet: cli.Quiet}, &cli)
 	}
-	return ending(err, stderr)
+	ended := ending(err, stderr)
+	hint(err, stderr)
+	return ended
+}
+
+// newParser makes the parser of the command line from its fields.
+func newParser(cli *program, stdout, stderr io.Writer, exit func(int)) (*kong.Kong, error) {
+	return kong.New(cli,
+		kong.Name("fusewright"),
+		kong.Description(description),
+		kong.Writers(stdout, stderr),
+		kong.Exit(exit),
+		kong.ConfigureHelp(kong.HelpOptions{Compact: true}),
+		kong.Vars{"version": versionText()},
+	)
+}
+
+// hint says where to look after a slip on the command line.
+func hint(err error, stderr io.Writer) {
+	var slip *kong.ParseError
+	if !errors.As(err, &slip) {
+		return
+	}
+	command := "fusewright"
+	if slip.Context != nil {
+		for _, step := range slip.Context.Path {
+			if step.Command != nil {
+				command += " " + step.Command.Name
+			}
+		}
+	}
+	fmt.Fprintf(stderr, "hint: '%s --help' shows what it takes, with examples\n", command)
 }
 
 // ending prints an error and chooses the exit code.

@@ -7,9 +7,13 @@ import (
 	"strings"
 
 	"fusewright/harness"
+	"fusewright/harness/bench"
 	"fusewright/harness/cutting"
+	"fusewright/harness/formboard"
 	"fusewright/harness/purchase"
 	"fusewright/render/document"
+	"fusewright/render/dxf"
+	"fusewright/render/layout"
 	"fusewright/render/pdf"
 	"fusewright/render/png"
 	"fusewright/render/report"
@@ -30,22 +34,27 @@ type buildCmd struct {
 
 // Run assesses the design, renders every file, and puts them in place together.
 func (c *buildCmd) Run(io *streams, cli *program) error {
+	shown := io.progress()
+	defer shown.done()
 	review, err := c.assess(io, cli)
 	if err != nil {
 		return err
 	}
 	out := newOutputs(c.folder())
+	out.progress = shown
 	if err := renderAll(out, review); err != nil {
 		return err
 	}
+	shown.step("putting the files in place")
 	if err := out.commit(); err != nil {
 		return err
 	}
+	shown.done()
 	for _, name := range out.names {
-		fmt.Fprintln(io.out, filepath.Join(out.dir, name))
+		io.say("%s\n", filepath.Join(out.dir, name))
 	}
 	rep := report.New(review)
-	fmt.Fprintf(io.out, "%s: %s\n%s\n", rep.Design.Title, rep.Counts, report.Caution)
+	io.say("%s: %s\n%s\n", rep.Design.Title, rep.Counts, report.Caution)
 	return c.verdict(review.Findings)
 }
 
@@ -70,12 +79,36 @@ func renderAll(out *outputs, r *harness.Review) error {
 	if err := out.addSheets("schematic", sheets, "svg", "png"); err != nil {
 		return err
 	}
+	board := formboard.Lay(r.Circuit)
+	layoutSheets, err := layout.Draw(r, board, layout.Options{})
+	if err != nil {
+		return err
+	}
+	if err := addLayout(out, r, board, layoutSheets); err != nil {
+		return err
+	}
 	bill := purchase.List(r.Circuit)
 	rows := cutting.List(r.Circuit)
 	budgetSheets, err := document.Budget(r)
 	if err != nil {
 		return err
 	}
+	study, err := document.Study(r)
+	if err != nil {
+		return err
+	}
+	profiles, err := document.Profiles(r)
+	if err != nil {
+		return err
+	}
+	loading, err := document.Loading(r)
+	if err != nil {
+		return err
+	}
+	benchSheets := document.Bench(r, bench.Make(r.Circuit))
+	made := map[string][]*scene.Sheet{"Schematic": sheets, "Layout": layoutSheets, "Charging budget": budgetSheets,
+		"Fault and protection study": study, "Voltage along each circuit": profiles, "Wire loading": loading,
+		"Bench test": benchSheets}
 	files := []struct {
 		name  string
 		write func(*bytes.Buffer) error
@@ -83,13 +116,23 @@ func renderAll(out *outputs, r *harness.Review) error {
 		{"schematic.pdf", pdfOf(r, "Schematic", sheets)},
 		{"cut-list.csv", func(b *bytes.Buffer) error { return document.CutListCSV(b, rows) }},
 		{"cut-list.pdf", pdfOf(r, "Cut list", document.CutList(r))},
+		{"connections.pdf", pdfOf(r, "Connection table", document.Connections(r))},
+		{"fuse-card.pdf", pdfOf(r, "Fuse card", document.FuseCard(r))},
+		{"labels.pdf", pdfOf(r, "Wire labels", document.Labels(r))},
+		{"labels.csv", func(b *bytes.Buffer) error { return document.LabelsCSV(b, rows) }},
 		{"bom.csv", func(b *bytes.Buffer) error { return document.BillCSV(b, bill) }},
 		{"bom.pdf", pdfOf(r, "Bill of materials", document.Bill(r, bill))},
 		{"budget.svg", func(b *bytes.Buffer) error { return svg.Write(b, budgetSheets[0]) }},
 		{"budget.pdf", pdfOf(r, "Charging budget", budgetSheets)},
+		{"study.txt", func(b *bytes.Buffer) error { return report.WriteStudy(b, report.NewStudy(r)) }},
+		{"study.pdf", pdfOf(r, "Fault and protection study", study)},
 		{"findings.txt", func(b *bytes.Buffer) error { return report.WriteText(b, report.New(r)) }},
 		{"findings.json", func(b *bytes.Buffer) error { return report.WriteJSON(b, report.New(r)) }},
 		{"findings.pdf", pdfOf(r, "Findings", document.Findings(r))},
+		{"voltages.pdf", pdfOf(r, "Voltage along each circuit", profiles)},
+		{"loading.pdf", pdfOf(r, "Wire loading", loading)},
+		{"bench.pdf", pdfOf(r, "Bench test", benchSheets)},
+		{"dossier.pdf", writeDossier(r, made)},
 	}
 	for _, f := range files {
 		if err := out.add(f.name, f.write); err != nil {
@@ -97,6 +140,27 @@ func renderAll(out *outputs, r *harness.Review) error {
 		}
 	}
 	return nil
+}
+
+// addLayout renders the layout sheets and the board at full size. A harness
+// without runs has no board and gets neither.
+func addLayout(out *outputs, r *harness.Review, board *formboard.Board, sheets []*scene.Sheet) error {
+	if len(sheets) == 0 {
+		out.replaces = append(out.replaces, "layout.pdf", "layout.svg", "layout-*.svg", "layout-1to1.pdf")
+		return nil
+	}
+	if err := out.addSheets("layout", sheets, "svg"); err != nil {
+		return err
+	}
+	if err := out.add("layout.pdf", pdfOf(r, "Layout", sheets)); err != nil {
+		return err
+	}
+	pages := layout.FullSize(r, board)
+	if len(pages) == 0 {
+		out.replaces = append(out.replaces, "layout-1to1.pdf")
+		return nil
+	}
+	return out.add("layout-1to1.pdf", pdfOf(r, "Layout at full size", pages))
 }
 
 // pdfOf writes sheets as one PDF with the design's title and author.
@@ -125,15 +189,18 @@ func (o *outputs) addSheets(name string, sheets []*scene.Sheet, formats ...strin
 				return err
 			}
 		}
-		o.replaces = append(o.replaces, name+"-*."+format)
+		o.replaces = append(o.replaces, numbered{name + "-", "." + format})
 	}
 	return nil
 }
 
-// writePicture writes one sheet as SVG or PNG.
+// writePicture writes one sheet as SVG, PNG or DXF.
 func writePicture(b *bytes.Buffer, s *scene.Sheet, format string, dpi int) error {
-	if format == "png" {
+	switch format {
+	case "png":
 		return png.Write(b, s, float64(dpi))
+	case "dxf":
+		return dxf.Write(b, s)
 	}
 	return svg.Write(b, s)
 }

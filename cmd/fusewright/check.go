@@ -1,6 +1,10 @@
 package main
 
-import "fusewright/render/report"
+import (
+	"bytes"
+
+	"fusewright/render/report"
+)
 
 // checkCmd prints the findings.
 type checkCmd struct {
@@ -22,14 +26,26 @@ func (c *checkCmd) Run(io *streams, cli *program) error {
 	if err != nil {
 		return err
 	}
-	rep := report.New(review)
-	if c.json() {
-		err = report.WriteJSON(io.out, rep)
-	} else {
-		err = report.WriteText(io.out, rep)
+	if io.quiet {
+		return c.verdict(review.Findings)
 	}
+	err = printed(io, func(b *bytes.Buffer) error { return c.print(b, io, report.New(review)) })
 	if err != nil {
-		return outside{err}
+		return err
 	}
 	return c.verdict(review.Findings)
+}
+
+func (c *checkCmd) print(b *bytes.Buffer, io *streams, rep *report.Report) error {
+	if c.json() {
+		return report.WriteJSON(b, rep)
+	}
+	var text bytes.Buffer
+	err := report.WriteText(&text, rep)
+	if io.colour() {
+		b.Write(colourSeverities(text.Bytes()))
+	} else {
+		b.Write(text.Bytes())
+	}
+	return err
 }

@@ -12,7 +12,7 @@ import (
 // drawCmd draws the schematic.
 type drawCmd struct {
 	designArg
-	Out   string `short:"o" help:"File to write; .svg, .pdf or .png chooses the kind." default:"schematic.svg" placeholder:"FILE" type:"path"`
+	Out   string `short:"o" help:"File to write; .svg, .pdf, .png or .dxf chooses the kind." default:"schematic.svg" placeholder:"FILE" type:"path"`
 	DPI   int    `name:"dpi" help:"Dots per inch of a PNG." default:"150" placeholder:"N"`
 	Bench bool   `help:"Leave the findings off, for the bench."`
 }
@@ -23,10 +23,10 @@ func (c *drawCmd) Validate() error {
 		return fmt.Errorf("--dpi %d is out of range (expected 20 to 1200)", c.DPI)
 	}
 	switch filepath.Ext(c.Out) {
-	case ".svg", ".pdf", ".png":
+	case ".svg", ".pdf", ".png", ".dxf":
 		return nil
 	}
-	return fmt.Errorf("--out %s has no known ending (expected .svg, .pdf or .png)", filepath.Base(c.Out))
+	return fmt.Errorf("--out %s has no known ending (expected .svg, .pdf, .png or .dxf)", filepath.Base(c.Out))
 }
 
 // Run draws all sheets; pictures of a second and further sheet get its number.
@@ -62,7 +62,7 @@ func (c *drawCmd) Run(io *streams, cli *program) error {
 		return err
 	}
 	for _, file := range out.names {
-		fmt.Fprintln(io.out, filepath.Join(out.dir, file))
+		io.say("%s\n", filepath.Join(out.dir, file))
 	}
 	return nil
 }

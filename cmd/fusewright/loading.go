@@ -17,48 +17,81 @@ import (
 // that the file is too large.
 const maxDesignBytes = 4<<20 + 1
 
-// designArg is the design file every command takes.
+// designArg is the design file that most commands take.
 type designArg struct {
 	Design string `arg:"" help:"The design file, or - for standard input."`
 }
 
 // read gives the design, or every problem in it.
 func (a designArg) read(io *streams, cli *program) (*design.Design, error) {
-	lib, err := cli.library()
+	in, err := a.texts(io, cli)
 	if err != nil {
 		return nil, err
 	}
-	name, src, err := a.source(io)
-	if err != nil {
-		return nil, err
-	}
-	return design.Read(name, src, lib)
-}
-
-func (a designArg) source(s *streams) (string, []byte, error) {
-	if a.Design == "-" {
-		src, err := io.ReadAll(io.LimitReader(s.in, maxDesignBytes))
-		return "standard input", src, err
-	}
-	f, err := os.Open(a.Design)
-	if err != nil {
-		return "", nil, plainPathError(err)
-	}
-	defer f.Close()
-	src, err := io.ReadAll(io.LimitReader(f, maxDesignBytes))
-	if err != nil {
-		return "", nil, plainPathError(err)
-	}
-	return a.Design, src, nil
+	return in.read()
 }
 
 // assess takes the design through all stages.
 func (a designArg) assess(io *streams, cli *program) (*harness.Review, error) {
-	d, err := a.read(io, cli)
+	in, err := a.texts(io, cli)
+	if err != nil {
+		return nil, err
+	}
+	return in.assess()
+}
+
+// texts reads the design and the library files, and nothing else: no text in
+// them names a further file.
+func (a designArg) texts(s *streams, cli *program) (*inputs, error) {
+	libraries, err := library.ReadTexts(cli.Library...)
+	if err != nil {
+		return nil, err
+	}
+	name, src, err := readInput(s, a.Design, maxDesignBytes)
+	return &inputs{design: library.Text{File: name, Data: src}, libraries: libraries}, err
+}
+
+// inputs are the texts that everything is made from.
+type inputs struct {
+	design    library.Text
+	libraries []library.Text
+}
+
+func (in *inputs) read() (*design.Design, error) {
+	lib := library.Default()
+	if len(in.libraries) > 0 {
+		var err error
+		if lib, err = library.LoadTexts(in.libraries...); err != nil {
+			return nil, err
+		}
+	}
+	return design.Read(in.design.File, in.design.Data, lib)
+}
+
+func (in *inputs) assess() (*harness.Review, error) {
+	d, err := in.read()
 	if err != nil {
 		return nil, err
 	}
 	return harness.Assess(d)
+}
+
+// readInput reads a file, or standard input for "-", at most so many bytes: one
+// more than a reader takes tells it that the input is too large.
+func readInput(s *streams, path string, most int64) (name string, src []byte, err error) {
+	if path == "-" {
+		src, err = io.ReadAll(io.LimitReader(s.in, most))
+		return "standard input", src, err
+	}
+	f, err := os.Open(path)
+	if err != nil {
+		return "", nil, plainPathError(err)
+	}
+	defer f.Close()
+	if src, err = io.ReadAll(io.LimitReader(f, most)); err != nil {
+		return "", nil, plainPathError(err)
+	}
+	return path, src, nil
 }
 
 func (p *program) library() (*library.Library, error) {

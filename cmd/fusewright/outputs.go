@@ -4,28 +4,59 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"io/fs"
 	"os"
+	"os/signal"
 	"path/filepath"
+	"slices"
+	"strings"
+	"syscall"
 )
 
 // outputs gathers finished files in memory and puts them in place together:
-// each is written to a temporary name beside its target and renamed only when
-// all of them are whole, so that a failed run leaves the previous files.
+// all are written to a hidden folder beside their targets first, and only when
+// every one is whole are they renamed into place, in the order they were added.
+//
+// A full disk, a write error or an interrupt before the first rename leaves the
+// previous files as they were; a rename that fails takes back those before it.
+// A process killed between two renames leaves every file whole, the first ones
+// new and the rest old, and the hidden folder as a sign; the next run puts it
+// right.
 type outputs struct {
 	dir   string
 	names []string
 	data  map[string][]byte
-	// replaces are patterns of files that an earlier run may have left and this
-	// one does not make: a stale sheet beside fresh ones would mislead.
-	replaces []string
+	// replaces are numbered files that an earlier run may have left and this one
+	// does not make: a stale sheet beside fresh ones would mislead.
+	replaces []numbered
+	progress *progress // told what is being rendered; nil = nobody
+
+	// The two steps that can fail half-way, so that tests can make them fail.
+	write  func(path string, data []byte) error
+	rename func(from, to string) error
+}
+
+// numbered is a family of files: NAME-2.EXT, NAME-3.EXT, …
+type numbered struct{ before, after string }
+
+func (n numbered) holds(file string) bool {
+	rest, begins := strings.CutPrefix(file, n.before)
+	digits, ends := strings.CutSuffix(rest, n.after)
+	return begins && ends && digits != "" && strings.Trim(digits, "0123456789") == ""
 }
 
 func newOutputs(dir string) *outputs {
-	return &outputs{dir: dir, data: map[string][]byte{}}
+	return &outputs{dir: dir, data: map[string][]byte{}, write: writeSynced, rename: os.Rename}
 }
 
 // add renders one file.
 func (o *outputs) add(name string, write func(*bytes.Buffer) error) error {
+	if o.progress != nil {
+		o.progress.step(name)
+	}
+	if name != filepath.Base(name) || !filepath.IsLocal(name) {
+		return fmt.Errorf("%q is no plain file name", name)
+	}
 	var buf bytes.Buffer
 	if err := write(&buf); err != nil {
 		return fmt.Errorf("%s: %w", name, err)
@@ -35,35 +66,89 @@ func (o *outputs) add(name string, write func(*bytes.Buffer) error) error {
 	return nil
 }
 
+// errInterrupted ends a run that was interrupted before anything was replaced.
+var errInterrupted = errors.New("interrupted; the previous files are untouched")
+
 // commit puts all files in place.
 func (o *outputs) commit() error {
+	// From here to the end an interrupt waits: it comes before the first rename
+	// or after the last.
+	held := make(chan os.Signal, 1)
+	signal.Notify(held, os.Interrupt, syscall.SIGTERM)
+	defer signal.Stop(held)
 	if err := os.MkdirAll(o.dir, 0o777); err != nil {
 		return outside{err}
 	}
-	temps := make([]string, 0, len(o.names))
-	defer func() {
-		for _, t := range temps {
-			os.Remove(t) // gone already after a rename
-		}
-	}()
+	stage, err := os.MkdirTemp(o.dir, ".fusewright-*")
+	if err != nil {
+		return outside{err}
+	}
+	defer os.RemoveAll(stage)
+	fresh, kept := filepath.Join(stage, "new"), filepath.Join(stage, "previous")
+	if err := errors.Join(os.Mkdir(fresh, 0o777), os.Mkdir(kept, 0o777)); err != nil {
+		return outside{err}
+	}
 	for _, name := range o.names {
-		temp, err := writeTemp(o.dir, o.data[name])
-		if temp != "" {
-			temps = append(temps, temp)
-		}
-		if err != nil {
-			return outside{fmt.Errorf("%s: %w", filepath.Join(o.dir, name), err)}
+		if err := o.write(filepath.Join(fresh, name), o.data[name]); err != nil {
+			return outside{fmt.Errorf("%s: %w", filepath.Join(o.dir, name), withoutPath(err))}
 		}
 	}
-	for i, name := range o.names {
-		if err := os.Rename(temps[i], filepath.Join(o.dir, name)); err != nil {
-			return outside{err}
-		}
+	select {
+	case <-held:
+		return outside{errInterrupted}
+	default:
+	}
+	if err := o.replace(fresh, kept); err != nil {
+		return outside{err}
 	}
 	return o.removeStale()
 }
 
-// removeStale removes what matches a replaced pattern and was not made now.
+// replace renames the staged files into place, or takes back what it did. The
+// files it replaces are kept meanwhile, where the disk can link.
+func (o *outputs) replace(fresh, kept string) error {
+	var undo []func() error
+	for _, name := range o.names {
+		target := filepath.Join(o.dir, name)
+		back, err := keep(target, filepath.Join(kept, name))
+		if err == nil {
+			err = o.rename(filepath.Join(fresh, name), target)
+		}
+		if err != nil {
+			return errors.Join(err, undoAll(undo))
+		}
+		undo = append(undo, back)
+	}
+	return nil
+}
+
+// keep links the file at a target so that it can be put back.
+func keep(target, kept string) (back func() error, err error) {
+	info, err := os.Lstat(target)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return func() error { return os.Remove(target) }, nil
+	case err != nil:
+		return nil, err
+	case info.IsDir():
+		return nil, fmt.Errorf("%s is a folder", target)
+	}
+	if os.Link(target, kept) != nil { // not every disk can
+		return func() error { return nil }, nil // the new file stays: it is whole
+	}
+	return func() error { return os.Rename(kept, target) }, nil
+}
+
+// undoAll takes steps back, the last one first.
+func undoAll(steps []func() error) error {
+	var failed []error
+	for _, step := range slices.Backward(steps) {
+		failed = append(failed, step())
+	}
+	return errors.Join(failed...)
+}
+
+// removeStale removes numbered files that were not made now.
 func (o *outputs) removeStale() error {
 	entries, err := os.ReadDir(o.dir)
 	if err != nil {
@@ -81,23 +166,26 @@ func (o *outputs) removeStale() error {
 }
 
 func (o *outputs) isReplaced(name string) bool {
-	for _, pattern := range o.replaces {
-		if ok, err := filepath.Match(pattern, name); ok && err == nil {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(o.replaces, func(n numbered) bool { return n.holds(name) })
 }
 
-// writeTemp writes and syncs one temporary file.
-func writeTemp(dir string, data []byte) (string, error) {
-	f, err := os.CreateTemp(dir, ".fusewright-*")
+// writeSynced writes a new file down to the disk.
+func writeSynced(path string, data []byte) error {
+	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
 	if err != nil {
-		return "", err
+		return err
 	}
 	_, err = f.Write(data)
-	err = errors.Join(err, f.Chmod(0o644), f.Sync(), f.Close())
-	return f.Name(), err
+	return errors.Join(err, f.Sync(), f.Close())
+}
+
+// withoutPath drops the path of a staged file from an error: its target is named.
+func withoutPath(err error) error {
+	var p *fs.PathError
+	if errors.As(err, &p) {
+		return p.Err
+	}
+	return err
 }
 
 // writeFile puts one file in place, whole or not at all.

@@ -25,12 +25,18 @@ func near(t *testing.T, what string, got, want, tolerance float64) {
 // without a source.
 func reference(t *testing.T, name string) []map[string]string {
 	t.Helper()
-	f, err := os.Open(filepath.Join("..", "..", "testdata", "reference", "charging", name))
+	path := filepath.Join("..", "validation", "reference", name)
+	if _, err := os.Stat(path); err != nil {
+		path = filepath.Join("..", "..", "testdata", "reference", "charging", name)
+	}
+	f, err := os.Open(path)
 	if err != nil {
 		t.Fatal(err)
 	}
 	defer f.Close()
-	records, err := csv.NewReader(f).ReadAll()
+	in := csv.NewReader(f)
+	in.Comment = '#'
+	records, err := in.ReadAll()
 	if err != nil || len(records) < 2 {
 		t.Fatalf("%s: %d rows, %v", name, len(records), err)
 	}
@@ -109,33 +115,6 @@ func TestRestingVolts(t *testing.T) {
 	}
 	if compared < 50 {
 		t.Errorf("only %d values compared", compared)
-	}
-}
-
-// TestPeukertTable compares with the monitor manual's table, printed in whole
-// per cent and by its own rounding cut rather than rounded: one digit.
-func TestPeukertTable(t *testing.T) {
-	for _, r := range reference(t, "peukert_capacity.csv") {
-		n, amps := number(t, r["exponent"]), number(t, r["amps"])
-		got := amps * battery.PeukertHours(100, 20, n, amps) // per cent of 100 Ah
-		near(t, "n "+r["exponent"]+" at "+r["amps"]+" A", got, number(t, r["printed_pct"]), 1)
-	}
-}
-
-// TestPeukertExponents compares with exponents printed to two digits, from
-// capacities and minutes that are whole numbers themselves.
-func TestPeukertExponents(t *testing.T) {
-	for _, r := range reference(t, "peukert_exponents.csv") {
-		c := number(t, r["capacity_20h_ah"])
-		got := battery.PeukertExponent(20, c/20, number(t, r["reserve_minutes"])/60, 25)
-		want := number(t, r["printed"])
-		if r["misprint"] != "" {
-			if math.Abs(got-want) < 0.05 {
-				t.Errorf("%s Ah %s: the misprint agrees: %.3f", r["capacity_20h_ah"], r["type"], got)
-			}
-			continue
-		}
-		near(t, r["type"]+" "+r["capacity_20h_ah"]+" Ah", got, want, 0.0125)
 	}
 }
 

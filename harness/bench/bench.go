@@ -12,6 +12,7 @@ import (
 	"fmt"
 
 	"fusewright/harness/circuit"
+	"fusewright/harness/corner"
 	"fusewright/harness/design"
 	"fusewright/harness/quantity"
 	"fusewright/harness/solve"
@@ -99,8 +100,8 @@ func (s *Section) Checks() []*Check {
 // Make works out the bench test of a circuit. Situations that cannot be solved
 // keep their section, with the trouble in place of readings.
 func Make(c *circuit.Circuit) *Test {
-	m := &maker{c: c, d: c.Design, plan: solve.Prepare(c)}
-	t := &Test{Cautions: cautions(c.Design), Tools: tools(), Bounds: bounds}
+	m := &maker{c: c, d: c.Design, plan: solve.Prepare(c), tol: corner.TolerancesOf(c.Design)}
+	t := &Test{Cautions: cautions(c.Design), Tools: tools(), Bounds: m.boundsText()}
 	t.Sections = append(t.Sections, m.continuity(), m.isolation(), m.fuses())
 	t.Sections = append(t.Sections, m.coils()...)
 	t.Sections = append(t.Sections, m.polarity()...)
@@ -128,6 +129,7 @@ type maker struct {
 	c       *circuit.Circuit
 	d       *design.Design
 	plan    *solve.Plan
+	tol     *corner.Tolerances
 	missing []string
 }
 

@@ -1,23 +1,24 @@
 package bench
 
 import (
+	"fmt"
 	"math"
+	"strings"
 
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
+	"fusewright/harness/quantity"
 	"fusewright/harness/solve"
 )
 
 // What bounds rest on besides the circuit. All are common practice, no source,
 // unless the constant says otherwise.
 const (
-	LoadTolerance    = 0.10 // of a load's power, where the design gives none
 	VehicleTolerance = 0.20 // of the machine's own loads
 	ContactLow       = 0.5  // contacts and joints against their data sheet
 	ContactHigh      = 2.0
 	UsualDischarge   = 0.2 // charge taken out of the battery, engine stopped
 	MostDischarge    = 0.5
-	RegulatorSpread  = 0.3 // volts either way at 12 V
 
 	// Meter errors: a share of the reading and a fixed part for the last digits
 	// and the touch of the probes.
@@ -30,15 +31,24 @@ const (
 	FineOhmShare, FineOhmFixed  = 0.01, 1e-4
 )
 
-// bounds says once what the word corners stands for.
-var bounds = []string{
-	"Expected readings come from a solution of the circuit with wires at 20 °C and the battery four fifths full.",
-	"Corners: the least and the most of eight more solutions, with the loads at their tolerance (±10 % where the design " +
-		"gives none, the machine's own ±20 %), contacts and joints at half and at twice their data, wires at 20 °C and at the " +
-		"heat of their place, the battery full and half empty, the regulator 0.3 V either way at 12 V " +
-		"(all common practice, no source). The meter's error is added at both ends.",
-	"Volts are given as how far they may lie below the battery's posts: take the battery reading of the same section, " +
-		"subtract the reading, compare.",
+// boundsText says once how the bounds are made; tolerances by the library's rows.
+func (m *maker) boundsText() []string {
+	var rows []string
+	for _, r := range m.tol.Rows {
+		if behaviour, ok := strings.CutPrefix(r.Name, "power of "); ok {
+			rows = append(rows, fmt.Sprintf("%s %s (%s)", behaviour, quantity.Format(r.Value, quantity.Share), r.Source))
+		}
+	}
+	return []string{
+		"Expected readings come from a solution of the circuit with wires at 20 °C and the battery four fifths full.",
+		fmt.Sprintf("Corners: the least and the most of eight more solutions, with loads at their tolerance either way, contacts and "+
+			"joints at half and at twice their data, wires at 20 °C and at the heat of their place, the battery full and half empty "+
+			"(common practice, no source), the regulator %s either way. The meter's error is added at both ends.",
+			quantity.Format(m.tol.RegulatedV, quantity.Voltage)),
+		"Tolerance of a load: what the design says, else " + join(rows) + "; the machine's own loads 20 % (common practice, no source).",
+		"Volts are given as how far they may lie below the battery's posts: take the battery reading of the same section, " +
+			"subtract the reading, compare.",
+	}
 }
 
 // The words for what a bound rests on.
@@ -113,7 +123,7 @@ func (m *maker) corner(heavy, worn bool) solve.Options {
 		side = 1
 	}
 	opt := solve.Options{ContactFactor: ContactLow,
-		LoadFactor: func(b *circuit.Branch) float64 { return 1 + side*tolerance(b) }}
+		LoadFactor: func(b *circuit.Branch) float64 { return 1 + side*m.tolerance(b) }}
 	if worn {
 		opt.ContactFactor = ContactHigh
 		opt.WireTempC = func(w *circuit.Wire) float64 { return math.Max(w.AmbientC, 20) }
@@ -123,27 +133,29 @@ func (m *maker) corner(heavy, worn bool) solve.Options {
 
 // source sets the battery and regulator low or high.
 func (m *maker) source(opt *solve.Options, high bool) {
-	regulated := m.d.Charging.RegulatedV.Value
-	step := RegulatorSpread * m.d.SystemV.Or(12) / 12
-	if high {
-		opt.RegulatedV = regulated + step
-	} else {
-		opt.RegulatedV, opt.Discharged = regulated-step, MostDischarge
+	if !high {
+		opt.Discharged = MostDischarge
 	}
-	if regulated == 0 {
-		opt.RegulatedV = 0
+	regulated := m.d.Charging.RegulatedV.Value
+	switch {
+	case regulated == 0:
+	case high:
+		opt.RegulatedV = regulated + m.tol.RegulatedV
+	default:
+		opt.RegulatedV = regulated - m.tol.RegulatedV
 	}
 }
 
-// tolerance is how far a load's power may be off, as a share.
-func tolerance(b *circuit.Branch) float64 {
+// tolerance is how far a load's power may be off, as a share: the design's word,
+// else the library's row of its behaviour.
+func (m *maker) tolerance(b *circuit.Branch) float64 {
 	switch {
 	case b.Load == nil:
 		return 0
 	case b.Load.Vehicle != nil:
 		return VehicleTolerance
-	case b.Load.Load != nil:
-		return b.Load.Load.Tolerance.Or(LoadTolerance)
+	case b.Load.Load != nil && b.Load.Load.Tolerance.Given():
+		return b.Load.Load.Tolerance.Value
 	}
-	return LoadTolerance
+	return m.tol.Power[b.Load.Behaves]
 }

@@ -42,7 +42,7 @@ func (m *maker) continuity() *Section {
 		hot := conductor.AtTemperature(w.ConductorOhm20, benchHighC) + agedOhm(w.FromEnd) + agedOhm(w.ToEnd)
 		_, high := widen(0, hot, FineOhmShare, FineOhmFixed)
 		_, plain := widen(0, hot, OhmShare, OhmFixed)
-		g.Checks = append(g.Checks, &Check{Ref: w.Number, Name: wireText(w), Where: at(w.From) + " – " + at(w.To),
+		g.Checks = append(g.Checks, &Check{Ref: w.Number, Name: wireText(w), Where: at(w.From) + " to " + at(w.To),
 			Quantity: quantity.Resistance, Nominal: w.ConductorOhm20 + w.EndsOhm, Low: nan(), High: high,
 			PlainHigh: plain, Basis: basisWire})
 	}
@@ -84,7 +84,7 @@ func (m *maker) isolation() *Section {
 		if w.From.Part.Kind == circuit.Tap {
 			where += ", tap undone"
 		}
-		g.Checks = append(g.Checks, &Check{Ref: w.From.Part.Ref, Name: within(w.From), Where: where + " – frame",
+		g.Checks = append(g.Checks, &Check{Ref: w.From.Part.Ref, Name: within(w.From), Where: where + " to frame",
 			Quantity: quantity.Resistance, Nominal: math.Inf(1), Low: IsolationOhm, High: nan(), Basis: basisIsolation})
 	}
 	s.Groups = []*Group{g}
@@ -191,7 +191,7 @@ func (m *maker) coils() []*Section {
 		}
 		nominal := parallel(p, 1, 20)
 		low, high := widen(parallel(p, 1-CoilTolerance, benchLowC), parallel(p, 1+CoilTolerance, benchHighC), OhmShare, OhmFixed)
-		check := &Check{Ref: p.Ref, Name: p.Name, Where: "terminals 86 – 85, relay out", Quantity: quantity.Resistance,
+		check := &Check{Ref: p.Ref, Name: p.Name, Where: "terminals 86 to 85, relay out", Quantity: quantity.Resistance,
 			Nominal: nominal, Low: low, High: high, Basis: basisCoil}
 		switch kind := m.suppression(p); kind {
 		case "diode", "zener":

@@ -130,12 +130,12 @@ func dropOf(s *solved, b *circuit.Branch) *Check {
 	c.Nominal = nominal
 	c.Low, c.High = widen(low, high, DropShare, DropFixedV)
 	if w := b.Wire; w != nil {
-		c.Name, c.Where = wireText(w), short(w.From)+" – "+short(w.To)
+		c.Name, c.Where = wireText(w), short(w.From)+" to "+short(w.To)
 		return c
 	}
 	c.Name, c.Where = b.Part.Name, ends(b)
 	if b.Part.Kind == circuit.Ground {
-		c.Where = "stud – battery −"
+		c.Where = "stud to battery −"
 	}
 	return c
 }
@@ -150,5 +150,5 @@ func ends(b *circuit.Branch) string {
 		}
 		return "inside"
 	}
-	return name(b.A) + " – " + name(b.B)
+	return name(b.A) + " to " + name(b.B)
 }

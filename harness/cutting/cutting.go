@@ -23,7 +23,8 @@ type Row struct {
 	Size       string
 	Colour     string // IEC 60757
 	Insulation string
-	CutM       float64 // rounded up to StepM
+	CutM       float64 // Parts.CutM
+	Parts      Breakdown
 	From, To   End
 	Runs       []string // names of the runs it lies in, in order
 	Label      string   // text for the marker at both ends
@@ -47,10 +48,11 @@ func List(c *circuit.Circuit) []Row {
 			Number:     w.Number,
 			Colour:     w.Spec.Colour.Code(),
 			Insulation: w.Spec.Type.Name,
-			CutM:       RoundUp(w.LengthM),
+			Parts:      Break(w),
 			From:       end(w.From, w.FromEnd),
 			To:         end(w.To, w.ToEnd),
 		}
+		r.CutM = r.Parts.CutM
 		if w.Spec.Size != nil {
 			r.Size = w.Spec.Size.Label
 		}

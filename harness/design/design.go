@@ -385,6 +385,8 @@ type Ground struct {
 	LimitA   Quantity
 	FrameOhm Quantity // frame stud: through the frame to battery negative
 	Returns  []Feed   // ground block: the wire onwards
+	// Supervised says that a data-bus module measures through this return.
+	Supervised bool
 }
 
 // Splice joins feeds.
@@ -449,4 +451,7 @@ type Price struct {
 type Sheet struct {
 	Size       string // "A4", "A3", "Letter", "Tabloid"; "" = A4
 	PlaceBoxes bool
+	Symbols    string // "IEC", "IEEE"; "" = IEC
+	Relays     string // "assembled", "detached"; "" = assembled
+	Lengths    string // "m", "ft"; "" = m
 }

@@ -18,6 +18,9 @@ var groundSection = section[Ground]{
 		quantityKey(Key{Name: "frame resistance", Unit: quantity.Resistance, Min: 0, Max: 10,
 			Doc: "of a frame stud: through the frame to the battery's negative post", Example: "2 mΩ"},
 			func(x *Ground) *Quantity { return &x.FrameOhm }),
+		yesKey(Key{Name: "supervised", Default: "no", Example: "yes",
+			Doc: "a return of the factory loom through which a data-bus module measures"},
+			func(x *Ground) *bool { return &x.Supervised }),
 	}, connectionKeysOnward()...)...),
 	finish: func(_ *reader, x *Ground, f field) {
 		switch {

@@ -1,6 +1,7 @@
 package fault
 
 import (
+	"fmt"
 	"math"
 	"runtime"
 	"sync"
@@ -40,7 +41,7 @@ type Lost struct {
 	Branch   *circuit.Branch
 	Shared   []*circuit.Part // parts joined by what is left of the return
 	Affected []Affected      // in branch order; each part with its gravest effect
-	Unsolved []string        // situations without a result
+	Unsolved []string        // situations without a result, with the reason
 }
 
 // Thresholds of effects; our choices.
@@ -112,7 +113,7 @@ func stranded(c *circuit.Circuit, lost *circuit.Branch) []*circuit.Part {
 // outcome is what one lost return does in one situation.
 type outcome struct {
 	affected []Affected
-	unsolved string // the situation's name when it has no result
+	unsolved string // the situation and why it has no result; "" = it has one
 }
 
 // solveLost solves each situation once and again with each return open: by
@@ -145,14 +146,14 @@ func (s *Study) solveLost() [][]outcome {
 // in is what the loss does in the situation of a network.
 func (l *Lost) in(n *solve.Network, base *solve.Solution) outcome {
 	if base.Status != solve.Converged {
-		return outcome{unsolved: base.Situation.Name}
+		return outcome{unsolved: fmt.Sprintf("%s (%s)", base.Situation.Name, base.Status)}
 	}
 	if !l.mixed(base) {
 		return outcome{affected: l.allDead(base)}
 	}
 	after := n.Resolve(false, solve.OpenBranch(l.Branch))
 	if after.Status != solve.Converged {
-		return outcome{unsolved: base.Situation.Name}
+		return outcome{unsolved: fmt.Sprintf("%s (%s)", base.Situation.Name, after.Status)}
 	}
 	return outcome{affected: compare(base, after)}
 }

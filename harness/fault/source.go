@@ -100,32 +100,38 @@ type net struct {
 	ohm      []float64 // by branch; +Inf = does not conduct
 }
 
-// newLoom makes the network of a state. Contacts of relays stand as with every
-// coil energised, or, with rest set, as with none: a change-over contact cannot
-// close both ways.
+// newLoom solves the network of a state.
 func newLoom(plan *solve.Plan, c *circuit.Circuit, src source, state int, rest bool) *loom {
 	l := &loom{c: c, hot: state == Weak}
-	opt := solve.Options{NoCharging: true, BatteryV: src.emfV, BatteryOhm: src.ohm,
-		LoadFactor: func(*circuit.Branch) float64 { return 0 }, Changes: closed(c, rest)}
-	if l.hot {
-		opt.Aged, opt.ContactFactor = true, agedContacts
-		opt.WireTempC = hottest
-	}
-	l.add(plan, opt)
-	if src.regulatedV > 0 {
-		opt.BatteryV, opt.BatteryOhm = src.regulatedV, circuit.ChargerOhm
-		l.add(plan, opt)
+	for _, opt := range options(c, src, state, rest) {
+		n := plan.Network(keyOn, opt)
+		if r := n.Responder(); r != nil {
+			l.nets = append(l.nets, &net{n, r, n.Solution().Ohm})
+		}
 	}
 	return l
 }
 
-func (l *loom) add(plan *solve.Plan, opt solve.Options) {
-	n := plan.Network(&design.Situation{Name: "fault", Key: design.KeyOn}, opt)
-	r := n.Responder()
-	if r == nil {
-		return
+// keyOn is the situation that shorts are studied in; contacts are closed by
+// options, and loads are left out.
+var keyOn = &design.Situation{Name: "fault", Key: design.KeyOn}
+
+// options are those of the source's bounds in a state. Contacts of relays stand
+// as with every coil energised, or, with rest set, as with none: a change-over
+// contact cannot close both ways.
+func options(c *circuit.Circuit, src source, state int, rest bool) []solve.Options {
+	opt := solve.Options{NoCharging: true, BatteryV: src.emfV, BatteryOhm: src.ohm,
+		LoadFactor: func(*circuit.Branch) float64 { return 0 }, Changes: closed(c, rest)}
+	if state == Weak {
+		opt.Aged, opt.ContactFactor = true, agedContacts
+		opt.WireTempC = hottest
 	}
-	l.nets = append(l.nets, &net{n, r, n.Solution().Ohm})
+	if !(src.regulatedV > 0) {
+		return []solve.Options{opt}
+	}
+	stiff := opt
+	stiff.BatteryV, stiff.BatteryOhm = src.regulatedV, circuit.ChargerOhm
+	return []solve.Options{opt, stiff}
 }
 
 // hottest is the class of a wire's insulation, what its copper may reach in use.

@@ -111,3 +111,18 @@ func (s *slot) label(i int) string {
 	}
 	return s.covers[i].Name
 }
+
+// now is the value that the design has, as label gives it.
+func (s *slot) now() string {
+	for i := range s.count() {
+		switch {
+		case s.kind == WireSize && s.sizes[i] == s.feeds[0].Wire.Size,
+			s.kind == Fuse && s.way != nil && s.fuses[i].rating == s.way.Fuse,
+			s.kind == Fuse && s.way == nil && s.fuses[i].rating == s.fuse.Rating,
+			s.kind == RelayForm && s.forms[i] == s.relay.Form,
+			s.kind == BlockType && s.blocks[i] == s.block.Type:
+			return s.label(i)
+		}
+	}
+	return "none"
+}

@@ -107,7 +107,7 @@ func median(x []float64) float64 {
 // Comparisons runs every comparison, in a fixed order.
 func Comparisons() []Comparison {
 	var out []Comparison
-	for _, group := range []func() []Comparison{copper, drops, heat, tables, shortCircuits, fuses, batteries} {
+	for _, group := range []func() []Comparison{copper, drops, heat, tables, shortCircuits, fuses, batteries, chargingSystem} {
 		out = append(out, group()...)
 	}
 	return out

@@ -1,6 +1,8 @@
 package document
 
 import (
+	"fmt"
+	"math"
 	"strconv"
 	"strings"
 
@@ -100,7 +102,7 @@ func benchColumns(kind bench.Kind) []column {
 	switch kind {
 	case bench.Continuity:
 		what.head, what.wide = "wire", 30
-		middle = []column{{head: "from – to", wide: 52}, {head: "expected (mΩ or mV at 1 A)", wide: 21, align: scene.Right},
+		middle = []column{{head: "from, to", wide: 52}, {head: "expected (mΩ or mV at 1 A)", wide: 21, align: scene.Right},
 			{head: "at most", wide: 17, align: scene.Right}, {head: "two-wire meter at most", wide: 19, align: scene.Right}, reading}
 	case bench.Isolation:
 		what.head = "from"
@@ -152,7 +154,7 @@ func benchCells(kind bench.Kind, c *bench.Check) []string {
 	switch kind {
 	case bench.Continuity:
 		return append(cells, c.Where, expect, strings.TrimPrefix(allowed, "at most "),
-			quantity.Format(c.PlainHigh, c.Quantity), "", "", "")
+			fmt.Sprintf("%.2f Ω", math.Ceil(c.PlainHigh*100)/100), "", "", "")
 	case bench.Fuses:
 		return append(cells, c.Where, c.Text, "", "")
 	case bench.FirstPower:
@@ -189,6 +191,7 @@ func benchHints(b *book, s *bench.Section) {
 	for _, h := range s.Wrong {
 		t.row(h.Reading, h.Means)
 	}
+	b.y += 3
 }
 
 // benchVerdict is where the tester signs.

@@ -98,11 +98,12 @@ func (t *table) write(cells [][]string, sizeMM float64, face scene.Face) {
 // row writes one row, on the next page when it does not fit.
 func (t *table) row(texts ...string) {
 	cells, high := t.fold(texts, smallSizeMM, scene.Regular)
-	high = max(high, t.leastMM)
-	t.room(high)
+	free := max(0, t.leastMM-high)
+	t.room(high + free)
 	t.rowTop = t.book.y
+	t.book.y += free / 2
 	t.write(cells, smallSizeMM, scene.Regular)
-	t.book.y += high
+	t.book.y += high + free/2
 	t.book.rule(hairMM)
 }
 
@@ -136,7 +137,7 @@ func (t *table) room(high float64) {
 // tick draws an empty box in a column of the row just written.
 func (t *table) tick(col int) {
 	x, w := t.at(col)
-	r := scene.Rect{X: x + w/2 - 1.4, Y: t.rowTop + 1.1, W: 2.8, H: 2.8}
+	r := scene.Rect{X: x + w/2 - 1.4, Y: t.rowTop + max(1.1, t.leastMM/2-1.4), W: 2.8, H: 2.8}
 	pen := scene.Pen(thinMM)
 	t.book.sheet().Rect(r, &pen, nil)
 }

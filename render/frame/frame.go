@@ -89,6 +89,15 @@ type Title struct {
 	Fields      [3][3]Field
 }
 
+// Zone names the zone of a point: letter downwards, number to the right.
+func (p Paper) Zone(at scene.Point) string {
+	in := p.Inner()
+	col := int((at.X - in.X) / in.W * float64(p.zonesX))
+	row := int((at.Y - in.Y) / in.H * float64(p.zonesY))
+	col, row = min(max(col, 0), p.zonesX-1), min(max(row, 0), p.zonesY-1)
+	return fmt.Sprintf("%c%d", 'A'+row, col+1)
+}
+
 // Field is one entry of the title block.
 type Field struct{ Name, Value string }
 
@@ -140,31 +149,24 @@ func titleBlock(s *scene.Sheet, in scene.Rect, t Title) {
 	s.Rect(box, &thick, nil)
 	kind := scene.TextStyle{SizeMM: NormalMM, Align: scene.Right, Colour: Grey}
 	kindW := kind.Width(t.Kind) + 4
-	head := scene.Rect{X: box.X + 2, Y: box.Y, W: box.W - 2 - kindW, H: 10}
+	head := scene.Rect{X: box.X + 2, Y: box.Y, W: box.W - 2 - kindW, H: headH}
 	title := t.Title
 	if title == "" {
 		title = "untitled"
 	}
 	size := scene.FitSizeMM(title, TitleMM, NormalMM, head.W, scene.Bold)
 	s.TextIn(head, title, scene.TextStyle{SizeMM: size, Face: scene.Bold, Colour: scene.Ink})
-	s.TextIn(scene.Rect{X: head.Right(), Y: box.Y, W: kindW - 2, H: 10}, t.Kind, kind)
-	columns := []float64{0, 78, 110, TitleW}
+	s.TextIn(scene.Rect{X: head.Right(), Y: box.Y, W: kindW - 2, H: headH}, t.Kind, kind)
+	columns := columnsOf(t.Fields)
 	for r, row := range t.Fields {
-		y := box.Y + 10 + 8*float64(r)
+		y := box.Y + headH + rowH*float64(r)
 		s.Line(scene.Point{X: box.X, Y: y}, scene.Point{X: box.Right(), Y: y}, thin)
 		for c, f := range row {
-			x, w := box.X+columns[c], columns[c+1]-columns[c]-3
-			s.TextIn(scene.Rect{X: x + 2, Y: y + 0.2, W: w, H: 4}, f.Name,
-				scene.TextStyle{SizeMM: SmallMM, Colour: Grey})
-			value := f.Value
-			if value == "" {
-				value = "–"
-			}
-			s.TextIn(scene.Rect{X: x + 2, Y: y + 3.7, W: w, H: 4}, value,
-				scene.TextStyle{SizeMM: NormalMM, Colour: scene.Ink})
+			cell := scene.Rect{X: box.X + columns[c] + padMM, Y: y, W: columns[c+1] - columns[c] - 2*padMM, H: rowH}
+			field(s, cell, f)
 		}
 	}
 	for _, x := range columns[1:3] {
-		s.Line(scene.Point{X: box.X + x, Y: box.Y + 10}, scene.Point{X: box.X + x, Y: box.Bottom()}, thin)
+		s.Line(scene.Point{X: box.X + x, Y: box.Y + headH}, scene.Point{X: box.X + x, Y: box.Bottom()}, thin)
 	}
 }

@@ -1,4 +1,4 @@
-package layout_test
+package layout
 
 import (
 	"bytes"
@@ -12,7 +12,6 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/formboard"
 	"fusewright/library"
-	"fusewright/render/layout"
 	"fusewright/render/pdf"
 	"fusewright/render/scene"
 )
@@ -65,13 +64,13 @@ func TestLook(t *testing.T) {
 	}
 	for name, r := range reviews {
 		board := formboard.Lay(r.Circuit)
-		sheets, err := layout.Draw(r, board, layout.Options{Size: os.Getenv("LAYOUT_SIZE")})
+		sheets, err := Draw(r, board, Options{Size: os.Getenv("LAYOUT_SIZE")})
 		if err != nil {
 			t.Error(name, err)
 			continue
 		}
 		writePDF(t, filepath.Join(folder, name+".pdf"), sheets)
-		writePDF(t, filepath.Join(folder, name+"-1to1.pdf"), layout.FullSize(r, board))
+		writePDF(t, filepath.Join(folder, name+"-1to1.pdf"), FullSize(r, board))
 	}
 }
 

@@ -34,7 +34,7 @@ func Write(w io.Writer, document *scene.Document) error {
 	}
 	file := gofpdf.NewCustom(&gofpdf.InitType{UnitStr: "mm", Size: size(document.Sheets[0])})
 	prepare(file, document)
-	p := &printer{file: file, links: map[string]int{}}
+	p := &printer{file: file, links: map[string]int{}, depth: -1}
 	p.linkTargets(document)
 	for number, sheet := range document.Sheets {
 		p.page(number, sheet, document.Sheets[len(document.Sheets)-1])
@@ -87,6 +87,7 @@ type printer struct {
 	links  map[string]int // gofpdf's link numbers by ID
 	height float64        // of the present page, mm
 	groups []openGroup
+	depth  int // of the bookmark made last; -1 = none yet
 
 	// What the page was last told, so that it is not told again.
 	colour scene.RGB
@@ -179,10 +180,17 @@ func (p *printer) page(number int, sheet, last *scene.Sheet) {
 	if title == "" {
 		title = fmt.Sprintf("Sheet %d", number+1)
 	}
-	p.file.Bookmark(title, 0, place(last.HeightMM-sheet.HeightMM))
+	p.file.Bookmark(title, p.level(sheet), place(last.HeightMM-sheet.HeightMM))
 	if err := sheet.Replay(p); err != nil { // checked before: cannot happen
 		p.file.SetError(err)
 	}
+}
+
+// level is the depth of a sheet's bookmark. gofpdf needs each to have a parent:
+// none may lie more than one deeper than the one before.
+func (p *printer) level(sheet *scene.Sheet) int {
+	p.depth = min(max(sheet.Level, 0), p.depth+1)
+	return p.depth
 }
 
 // Begin opens a group; only its link matters to a PDF.

@@ -4,9 +4,14 @@
 package report
 
 import (
+	"bytes"
 	"encoding/json"
+	"fmt"
 	"io"
 	"math"
+	"unicode"
+	"unicode/utf16"
+	"unicode/utf8"
 
 	"fusewright/harness"
 	"fusewright/harness/circuit"
@@ -242,12 +247,38 @@ func budgetOf(r *harness.Review) *Budget {
 	return out
 }
 
-// WriteJSON writes any report value indented, with a final newline.
+// WriteJSON writes any report value indented, with a final newline. Characters
+// that steer a terminal or turn the reading direction are written as \u escapes.
 func WriteJSON(w io.Writer, value any) error {
-	enc := json.NewEncoder(w)
+	var b bytes.Buffer
+	enc := json.NewEncoder(&b)
 	enc.SetIndent("", "  ")
 	enc.SetEscapeHTML(false)
-	return enc.Encode(value)
+	if err := enc.Encode(value); err != nil {
+		return err
+	}
+	_, err := w.Write(escapeUnseen(b.Bytes()))
+	return err
+}
+
+// escapeUnseen escapes what is not seen. Beyond plain line ends and spaces such
+// characters stand only inside the texts of a JSON file.
+func escapeUnseen(data []byte) []byte {
+	unseen := func(r rune) bool { return r >= 0x7f && (unicode.IsControl(r) || unicode.Is(unicode.Cf, r)) }
+	if bytes.IndexFunc(data, unseen) < 0 {
+		return data
+	}
+	var out []byte
+	for _, r := range string(data) {
+		if !unseen(r) {
+			out = utf8.AppendRune(out, r)
+			continue
+		}
+		for _, unit := range utf16.Encode([]rune{r}) {
+			out = fmt.Appendf(out, "\\u%04x", unit)
+		}
+	}
+	return out
 }
 
 // finite rounds to nine significant digits, so that the last bits of a solution

@@ -9,6 +9,39 @@ import (
 	"fusewright/harness/quantity"
 )
 
+// Table is one table of a study, ready to print: on a terminal or on a page.
+type Table struct {
+	Title string
+	Note  string // under it; "" = none
+	None  string // what to say when it has no rows
+	Heads []string
+	Right []bool // by column: numbers stand to the right
+	Rows  [][]string
+}
+
+// newTable makes a table. Columns whose head begins with ">" stand to the right.
+func newTable(heads ...string) *Table {
+	t := &Table{}
+	for _, h := range heads {
+		text, right := strings.CutPrefix(h, ">")
+		t.Heads, t.Right = append(t.Heads, text), append(t.Right, right)
+	}
+	return t
+}
+
+func (t *Table) add(cells ...string) { t.Rows = append(t.Rows, cells) }
+
+func (t *Table) titled(title, none string) *Table {
+	t.Title, t.None = title, none
+	return t
+}
+
+// Tables lists the tables of a study in print order.
+func (rep *StudyReport) Tables() []*Table {
+	return []*Table{shortsTable(rep), fuseLoadsTable(rep), fuseWiresTable(rep), fuseAboveTable(rep),
+		lostTable(rep), weldedTable(rep), exposedTable(rep)}
+}
+
 // WriteStudy prints the fault table and the protection table for people, within
 // 110 columns.
 func WriteStudy(w io.Writer, rep *StudyReport) error {
@@ -16,56 +49,33 @@ func WriteStudy(w io.Writer, rep *StudyReport) error {
 	fmt.Fprintf(&b, "%s\n\n", nameOf(rep.Design))
 	b.WriteString(wrap("greatest: ", rep.Greatest))
 	b.WriteString(wrap("least:    ", rep.Least))
-	writeShorts(&b, rep)
-	writeFuseLoads(&b, rep)
-	writeFuseWires(&b, rep)
-	writeFuseAbove(&b, rep)
-	writeLost(&b, rep)
-	writeWelded(&b, rep)
-	writeExposed(&b, rep)
+	for _, t := range rep.Tables() {
+		t.write(&b)
+	}
 	b.WriteString("\n" + wrap("", Caution))
 	_, err := io.WriteString(w, b.String())
 	return err
 }
 
-// grid is a table of text. Columns whose head begins with ">" stand to the
-// right.
-type grid struct {
-	heads []string
-	right []bool
-	rows  [][]string
-}
-
-func newGrid(heads ...string) *grid {
-	g := &grid{}
-	for _, h := range heads {
-		text, right := strings.CutPrefix(h, ">")
-		g.heads, g.right = append(g.heads, text), append(g.right, right)
-	}
-	return g
-}
-
-func (g *grid) add(cells ...string) { g.rows = append(g.rows, cells) }
-
-// write prints the table under a title; nothing of one without rows but what
-// is said instead.
-func (g *grid) write(b *strings.Builder, title, none string) {
-	fmt.Fprintf(b, "\n%s\n", title)
-	if len(g.rows) == 0 {
-		fmt.Fprintf(b, "  %s\n", none)
+// write prints the table as text, its columns as wide as they need.
+func (t *Table) write(b *strings.Builder) {
+	b.WriteString("\n" + wrap("", t.Title))
+	if len(t.Rows) == 0 {
+		fmt.Fprintf(b, "  %s\n", t.None)
 		return
 	}
-	wide := make([]int, len(g.heads))
-	for _, row := range append([][]string{g.heads}, g.rows...) {
+	lines := append([][]string{t.Heads}, t.Rows...)
+	wide := make([]int, len(t.Heads))
+	for _, row := range lines {
 		for i, cell := range row {
 			wide[i] = max(wide[i], utf8.RuneCountInString(cell))
 		}
 	}
-	for _, row := range append([][]string{g.heads}, g.rows...) {
+	for _, row := range lines {
 		line := " "
 		for i, cell := range row {
 			gap := strings.Repeat(" ", wide[i]-utf8.RuneCountInString(cell))
-			if g.right[i] {
+			if t.Right[i] {
 				line += " " + gap + cell
 			} else {
 				line += " " + cell + gap
@@ -73,17 +83,20 @@ func (g *grid) write(b *strings.Builder, title, none string) {
 		}
 		b.WriteString(strings.TrimRight(line, " ") + "\n")
 	}
+	if t.Note != "" {
+		b.WriteString(wrap("  ", t.Note))
+	}
 }
 
-func writeShorts(b *strings.Builder, rep *StudyReport) {
-	g := newGrid("short", "where", ">greatest", "opens", ">latest", ">wire at", ">least", "opens", ">latest", ">wire at",
+func shortsTable(rep *StudyReport) *Table {
+	t := newTable("short", "where", ">greatest", "opens", ">latest", ">wire at", ">least", "opens", ">latest", ">wire at",
 		">margin", "verdict")
 	for _, s := range rep.Shorts {
 		big, small := stateCells(s.Greatest), stateCells(s.Least)
-		g.add(s.Ref, cut(whereOf(s), 22), big[0], big[1], big[2], big[3], small[0], small[1], small[2], small[3],
+		t.add(s.Ref, cut(whereOf(s), 22), big[0], big[1], big[2], big[3], small[0], small[1], small[2], small[3],
 			leastMargin(s), s.Verdict)
 	}
-	g.write(b, "Bolted shorts: current, the fuse that clears it, its latest opening, the hottest wire by then",
+	return t.titled("Bolted shorts: current, the fuse that clears it, its latest opening, the hottest wire by then",
 		"no wire is fed")
 }
 
@@ -136,22 +149,22 @@ func leastMargin(s StudyShort) string {
 	return least
 }
 
-func writeFuseLoads(b *strings.Builder, rep *StudyReport) {
-	g := newGrid("fuse", "at", "type", ">rating", ">ambient", ">carries", ">runs", ">share", ">short behind", "start", ">margin")
+func fuseLoadsTable(rep *StudyReport) *Table {
+	t := newTable("fuse", "at", "type", ">rating", ">ambient", ">carries", ">runs", ">share", ">short behind", "start", ">margin")
 	for _, f := range rep.Fuses {
 		load, margin := worstStart(f)
 		kind := f.Type
 		if f.Assumed {
 			kind += "*"
 		}
-		g.add(f.Ref, cut(f.Part, 18), kind, unit(f.RatingA, "A"), celsius(f.AmbientC), unit(f.CarriesA, "A"),
+		t.add(f.Ref, cut(f.Part, 18), kind, unit(f.RatingA, "A"), celsius(f.AmbientC), unit(f.CarriesA, "A"),
 			unit(f.RunsA, "A"), percentOf(f.Share), unit(f.BehindA, "A"), cut(load, 16), margin)
 	}
-	g.write(b, "Fuses and their loads: continuous current at the ambient; the start that leaves least "+
-		"(soonest opening ÷ time)", "no fuses")
 	if anyAssumed(rep) {
-		b.WriteString(wrap("  * ", "a factory fuse: its type is not given and taken as a blade fuse"))
+		t.Note = "* a factory fuse: its type is not given and taken as a blade fuse"
 	}
+	return t.titled("Fuses and their loads: continuous current at the ambient; the start that leaves least "+
+		"(soonest opening ÷ time)", "no fuses")
 }
 
 func anyAssumed(rep *StudyReport) bool {
@@ -178,8 +191,8 @@ func worstStart(f StudyFuse) (load, margin string) {
 	return load, margin
 }
 
-func writeFuseWires(b *strings.Builder, rep *StudyReport) {
-	g := newGrid("fuse", "wire", "size", ">from", ">to", ">worst at", ">opens by", ">stands", ">margin", ">published", "")
+func fuseWiresTable(rep *StudyReport) *Table {
+	t := newTable("fuse", "wire", "size", ">from", ">to", ">worst at", ">opens by", ">stands", ">margin", ">published", "")
 	for _, f := range rep.Fuses {
 		for _, w := range f.Wires {
 			mark := ""
@@ -191,61 +204,63 @@ func writeFuseWires(b *strings.Builder, rep *StudyReport) {
 			case w.Parallel:
 				mark = "other feeds"
 			}
-			g.add(f.Ref, w.Wire, w.Size, unit(w.FromA, "A"), unit(w.ToA, "A"), unit(w.WorstA, "A"),
+			t.add(f.Ref, w.Wire, w.Size, unit(w.FromA, "A"), unit(w.ToA, "A"), unit(w.WorstA, "A"),
 				seconds(w.OpensS, "never"), seconds(w.StandsS, "for good"), times(w.Margin), times(w.KnownMin), mark)
 		}
 	}
-	g.write(b, "Fuses and their wires, at every current from the rating to the bolted short: the worst (margin = "+
-		"stands ÷ opens by);\n  published: the least margin over currents for which the latest opening is published",
+	return t.titled("Fuses and their wires, at every current from the rating to the bolted short: the worst (margin = "+
+		"stands ÷ opens by); published: the least margin over currents for which the latest opening is published",
 		"no fuse protects a wire")
 }
 
-func writeFuseAbove(b *strings.Builder, rep *StudyReport) {
-	g := newGrid("fuse", "above", ">selective up to", "at shorts", ">at", ">lower by", ">upper from", "by", "note")
+func fuseAboveTable(rep *StudyReport) *Table {
+	t := newTable("fuse", "above", ">selective up to", "at shorts", ">at", ">lower by", ">upper from", "by", "note")
 	for _, f := range rep.Fuses {
 		for _, a := range f.Above {
-			g.add(f.Ref, a.Ref, unit(a.UpToA, "A"), a.Verdict, unit(a.AtA, "A"), seconds(a.LowerS, "never"),
+			t.add(f.Ref, a.Ref, unit(a.UpToA, "A"), a.Verdict, unit(a.AtA, "A"), seconds(a.LowerS, "never"),
 				seconds(a.UpperS, "never"), a.By, cut(a.Note, 34))
 		}
 	}
-	g.write(b, "Fuses in series: by the edges of their bands, and at the shorts this circuit can have",
+	return t.titled("Fuses in series: by the edges of their bands, and at the shorts this circuit can have",
 		"no two fuses stand in series")
 }
 
-func writeLost(b *strings.Builder, rep *StudyReport) {
-	g := newGrid("return", "of", "part", "effect", ">before", ">after", "worst in")
+func lostTable(rep *StudyReport) *Table {
+	t := newTable("return", "of", "part", "effect", ">before", ">after", "worst in")
 	for _, l := range rep.Lost {
-		if len(l.Affected) == 0 {
-			g.add(l.Ref, cut(l.Part, 20), "–", "none", "", "", strings.Join(l.Unsolved, ", "))
-		}
-		for i, a := range l.Affected {
-			ref, part := l.Ref, l.Part
-			if i > 0 {
-				ref, part = "", ""
-			}
-			g.add(ref, cut(part, 20), cut(a.Ref+" "+a.Part, 26), a.Effect, unit(a.BeforeV, "V"), unit(a.AfterV, "V"),
+		ref, part := l.Ref, l.Part
+		for _, a := range l.Affected {
+			t.add(ref, cut(part, 20), cut(a.Ref+" "+a.Part, 26), a.Effect, unit(a.BeforeV, "V"), unit(a.AfterV, "V"),
 				cut(a.Situation, 24))
+			ref, part = "", ""
+		}
+		for _, s := range l.Unsolved {
+			t.add(ref, cut(part, 20), "", "no result", "", "", cut(s, 34))
+			ref, part = "", ""
+		}
+		if ref != "" {
+			t.add(ref, cut(part, 20), "", "none", "", "", "")
 		}
 	}
-	g.write(b, "Returns lost, where several parts share one", "no return is shared")
+	return t.titled("Returns lost, where several parts share one", "no return is shared")
 }
 
-func writeWelded(b *strings.Builder, rep *StudyReport) {
-	g := newGrid("contact", "of", ">draws", "live with the key off", "and with a switch closed")
+func weldedTable(rep *StudyReport) *Table {
+	t := newTable("contact", "of", ">draws", "live with the key off", "and with a switch closed")
 	for _, w := range rep.Welded {
-		g.add(w.Contact, cut(w.Part, 18), unit(w.DrawA, "A"), cut(orNone(w.Live), 34), cut(orNone(w.ByHand), 34))
+		t.add(w.Contact, cut(w.Part, 18), unit(w.DrawA, "A"), cut(orNone(w.Live), 34), cut(orNone(w.ByHand), 34))
 	}
-	g.write(b, "Relay contacts welded", "no relays")
+	return t.titled("Relay contacts welded", "no relays")
 }
 
-func writeExposed(b *strings.Builder, rep *StudyReport) {
-	g := newGrid("part", "", ">gets", ">bears", "regulator failed high", "reversed battery", "suffers")
+func exposedTable(rep *StudyReport) *Table {
+	t := newTable("part", "", ">gets", ">bears", "regulator failed high", "reversed battery", "suffers")
 	for _, e := range rep.Exposed {
-		g.add(e.Ref, cut(e.Part, 24), unit(e.HighV, "V"), unit(e.BearsV, "V"), e.High, e.Reached, e.Suffers)
+		t.add(e.Ref, cut(e.Part, 24), unit(e.HighV, "V"), unit(e.BearsV, "V"), e.High, e.Reached, e.Suffers)
 	}
 	title := fmt.Sprintf("Regulator failed high (%s for %s) and battery reversed (%s for %s)", unit(rep.High.Volts, "V"),
 		seconds(rep.High.Seconds, ""), unit(rep.Reverse.Volts, "V"), seconds(rep.Reverse.Seconds, ""))
-	g.write(b, title, "no accessories")
+	return t.titled(title, "no accessories")
 }
 
 func orNone(list []string) string {

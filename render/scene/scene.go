@@ -115,6 +115,7 @@ type Sheet struct {
 	Items             []Item
 	ID                string // link target of the whole page; "" = none
 	Desc              string // longer text read aloud; "" = none
+	Level             int    // depth of the bookmark in a PDF; 0 = top
 }
 
 // Document is pages in order with what a PDF or SVG says of itself.

@@ -17,7 +17,7 @@ func (d *drawing) extraPages(lists []*panel) []*extraPage {
 	for len(lists) > 0 {
 		placed, left := place(lists, d.freshSlots())
 		if len(placed) == 0 { // one list taller than a sheet: it may run on
-			lists[0].area = scene.Rect{X: d.paper.inner().X + 4, Y: d.paper.inner().Y + 4}
+			lists[0].area = scene.Rect{X: d.paper.Inner().X + 4, Y: d.paper.Inner().Y + 4}
 			placed, left = lists[:1], lists[1:]
 		}
 		pages = append(pages, &extraPage{panels: placed})
@@ -29,11 +29,11 @@ func (d *drawing) extraPages(lists []*panel) []*extraPage {
 // freshSlots are the columns of an empty sheet.
 func (d *drawing) freshSlots() []slot {
 	var list []slot
-	in := d.paper.inner()
+	in := d.paper.Inner()
 	for x := in.X + 4; x+panelW-4 < in.Right(); x += panelW + 2 {
 		bottom := in.Bottom() - 12
-		if x+panelW > in.Right()-titleW {
-			bottom = in.Bottom() - titleH - 2
+		if x+panelW > in.Right()-frame.TitleW {
+			bottom = in.Bottom() - frame.TitleH - 2
 		}
 		list = append(list, slot{x, in.Y + 5, bottom})
 	}
@@ -42,7 +42,7 @@ func (d *drawing) freshSlots() []slot {
 
 // paintExtra draws a sheet of lists in its frame.
 func (d *drawing) paintExtra(e *extraPage, number, total int) *scene.Sheet {
-	sheet := scene.NewSheet(d.paper.w, d.paper.h, fmt.Sprintf("lists to the schematic, sheet %d of %d", number, total))
+	sheet := scene.NewSheet(d.paper.W, d.paper.H, fmt.Sprintf("lists to the schematic, sheet %d of %d", number, total))
 	sheet.ID = fmt.Sprintf("sheet-%d", number)
 	d.paintFrame(sheet, number, total)
 	for _, p := range e.panels {

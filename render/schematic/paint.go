@@ -18,7 +18,7 @@ type painter struct {
 // paintPage draws a page of the circuit in its frame.
 func (d *drawing) paintPage(p *page, number, total int) *scene.Sheet {
 	title := fmt.Sprintf("schematic, sheet %d of %d", number, total)
-	a := &painter{drawing: d, page: p, sheet: scene.NewSheet(d.paper.w, d.paper.h, title), field: d.paper.field()}
+	a := &painter{drawing: d, page: p, sheet: scene.NewSheet(d.paper.W, d.paper.H, title), field: d.paper.field()}
 	a.sheet.ID = fmt.Sprintf("sheet-%d", number)
 	d.paintFrame(a.sheet, number, total)
 	p.traceLines()

@@ -13,7 +13,7 @@ func (a *painter) where(c *cell) string {
 	if c == nil || c.page == nil {
 		return ""
 	}
-	zone := a.paper.zone(a.at(float64(c.x)+1, float64(c.rows[0].y)))
+	zone := a.paper.Zone(a.at(float64(c.x)+1, float64(c.rows[0].y)))
 	return fmt.Sprintf("%d/%s", c.page.index+1, zone)
 }
 

@@ -79,8 +79,8 @@ type slot struct {
 // narrow, under it, and beside the title block.
 func (d *drawing) slots(p *page) []slot {
 	var list []slot
-	field, in := d.paper.field(), d.paper.inner()
-	stripTop := in.Bottom() - titleH
+	field, in := d.paper.field(), d.paper.Inner()
+	stripTop := in.Bottom() - frame.TitleH
 	right := field.Right()
 	if p.side {
 		right -= panelW
@@ -88,11 +88,11 @@ func (d *drawing) slots(p *page) []slot {
 	}
 	left := in.X + 4
 	foot := in.Bottom() - 10 // the caution stands below
-	for x := left; x+panelW-4 < in.Right()-titleW; x += panelW + 2 {
+	for x := left; x+panelW-4 < in.Right()-frame.TitleW; x += panelW + 2 {
 		list = append(list, slot{x, d.bottomOf(p, x, x+panelW), foot})
 	}
 	for x := left + 2*(panelW+2); x+panelW-4 < right; x += panelW + 2 {
-		if x+panelW > in.Right()-titleW {
+		if x+panelW > in.Right()-frame.TitleW {
 			list = append(list, slot{x, d.bottomOf(p, x, x+panelW), stripTop - 2})
 		}
 	}

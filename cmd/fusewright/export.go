@@ -1,0 +1,115 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"path/filepath"
+	"strings"
+
+	"fusewright/harness"
+	"fusewright/harness/formboard"
+	"fusewright/harness/solve"
+	"fusewright/harness/spice"
+	"fusewright/render/document"
+	"fusewright/render/dxf"
+	"fusewright/render/layout"
+	"fusewright/render/report"
+	"fusewright/render/scene"
+	"fusewright/render/schematic"
+)
+
+// exportCmd writes a design in the forms other programs read.
+type exportCmd struct {
+	designArg
+	To        string `help:"json: the whole solved model. spice: netlist of a situation. dot: graph of the circuit. csv: wires with their currents and drops. dxf: a drawing, release 12." enum:"json,spice,dot,csv,dxf" required:"" placeholder:"KIND"`
+	Situation string `help:"Situation of the netlist; left out: the first of the design." placeholder:"NAME"`
+	Of        string `help:"What a dxf holds: schematic, layout (to scale, framed) or board (full size)." enum:"schematic,layout,board" default:"schematic" placeholder:"DRAWING"`
+	Out       string `short:"o" help:"Write to this file instead of printing; sheets after the first get a number." placeholder:"FILE" type:"path"`
+}
+
+// Run assesses the design and writes the form asked for.
+func (c *exportCmd) Run(s *streams, cli *program) error {
+	in, err := c.texts(s, cli)
+	if err != nil {
+		return err
+	}
+	review, err := in.assess()
+	if err != nil {
+		return err
+	}
+	if c.To == "dxf" {
+		return c.drawing(s, review)
+	}
+	write, err := c.writer(review, in)
+	if err != nil {
+		return err
+	}
+	if c.Out == "" || c.Out == "-" {
+		return printed(s, write)
+	}
+	if err := writeFile(c.Out, write); err != nil {
+		return err
+	}
+	s.say("%s\n", c.Out)
+	return nil
+}
+
+// writer gives what writes a form that is one text.
+func (c *exportCmd) writer(r *harness.Review, in *inputs) (func(*bytes.Buffer) error, error) {
+	switch c.To {
+	case "spice":
+		situation, err := situationOf(r.Design, c.Situation)
+		return func(b *bytes.Buffer) error { return spice.Write(b, r.Circuit, situation, solve.Options{}) }, err
+	case "dot":
+		return func(b *bytes.Buffer) error { return report.WriteDot(b, r) }, nil
+	case "csv":
+		return func(b *bytes.Buffer) error { return document.WiresCSV(b, r) }, nil
+	}
+	return func(b *bytes.Buffer) error {
+		return report.WriteJSON(b, report.NewModel(r, in.design, in.libraries))
+	}, nil
+}
+
+// drawing writes sheets as DXF, which holds one each.
+func (c *exportCmd) drawing(s *streams, r *harness.Review) error {
+	sheets, err := c.sheets(r)
+	if err != nil {
+		return err
+	}
+	if c.Out == "" || c.Out == "-" {
+		if len(sheets) > 1 {
+			return fmt.Errorf("there are %d sheets and a DXF holds one (expected --out FILE)", len(sheets))
+		}
+		return printed(s, func(b *bytes.Buffer) error { return dxf.Write(b, sheets[0]) })
+	}
+	ext := filepath.Ext(c.Out)
+	out := newOutputs(filepath.Dir(c.Out))
+	if err := out.addSheets(strings.TrimSuffix(filepath.Base(c.Out), ext), sheets, "dxf"); err != nil {
+		return err
+	}
+	if err := out.commit(); err != nil {
+		return err
+	}
+	for _, file := range out.names {
+		s.say("%s\n", filepath.Join(out.dir, file))
+	}
+	return nil
+}
+
+func (c *exportCmd) sheets(r *harness.Review) ([]*scene.Sheet, error) {
+	switch c.Of {
+	case "layout":
+		return layout.Draw(r, formboard.Lay(r.Circuit), layout.Options{})
+	case "board":
+		return layout.FullSize(r, formboard.Lay(r.Circuit)), nil
+	}
+	return schematic.Draw(r, schematic.Options{})
+}
+
+// Validate refuses a file name that promises something else.
+func (c *exportCmd) Validate() error {
+	if c.To == "dxf" && c.Out != "" && c.Out != "-" && filepath.Ext(c.Out) != ".dxf" {
+		return fmt.Errorf("--out %s has no known ending (expected .dxf)", filepath.Base(c.Out))
+	}
+	return nil
+}

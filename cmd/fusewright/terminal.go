@@ -1,0 +1,96 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"os"
+	"regexp"
+	"runtime"
+	"time"
+
+	"golang.org/x/term"
+)
+
+// isTerminal tells whether what is written to w is shown at once.
+func isTerminal(w io.Writer) bool {
+	f, ok := w.(*os.File)
+	return ok && term.IsTerminal(int(f.Fd()))
+}
+
+// mayColour tells whether text may carry colours: on a terminal that shows
+// them, unless NO_COLOR (no-color.org) is set to anything.
+func mayColour(terminal bool, system string, getenv func(string) string) bool {
+	if !terminal || getenv("NO_COLOR") != "" || getenv("TERM") == "dumb" {
+		return false
+	}
+	// Old Windows consoles print the codes; those that understand them say so.
+	return system != "windows" || getenv("WT_SESSION") != "" || getenv("TERM") != ""
+}
+
+// severityWord finds the severity of a finding at its place in the text form:
+// "file:line:col: danger: ".
+var severityWord = regexp.MustCompile(`(?m)^(\S[^\n]*?:\d+:\d+: )((?:accepted )?(danger|fault|advice)): `)
+
+// severityCodes are the colours of the severities: bold red, yellow, cyan, of
+// the 16 that every terminal lets its user choose.
+var severityCodes = map[string]string{"danger": "1;31", "fault": "33", "advice": "36"}
+
+// colourSeverities colours the severity words of a report for a terminal.
+func colourSeverities(text []byte) []byte {
+	return severityWord.ReplaceAllFunc(text, func(match []byte) []byte {
+		m := severityWord.FindSubmatch(match)
+		code := severityCodes[string(m[3])]
+		if bytes.HasPrefix(m[2], []byte("accepted")) {
+			code = "2" // faint
+		}
+		return fmt.Appendf(nil, "%s\x1b[%sm%s\x1b[0m: ", m[1], code, m[2])
+	})
+}
+
+// colour tells whether standard output may carry colours.
+func (s *streams) colour() bool {
+	return mayColour(isTerminal(s.out), runtime.GOOS, os.Getenv)
+}
+
+// say prints what is good to know but is no result: --quiet leaves it out.
+func (s *streams) say(format string, args ...any) {
+	if !s.quiet {
+		fmt.Fprintf(s.out, format, args...)
+	}
+}
+
+// patience is how long work may take before its steps are shown.
+const patience = 500 * time.Millisecond
+
+// progress shows the steps of long work on one line of a terminal and wipes the
+// line at the end. Anywhere else it is silent.
+type progress struct {
+	w     io.Writer // nil = silent
+	since time.Time
+	shown bool
+}
+
+// progress begins some work.
+func (s *streams) progress() *progress {
+	p := &progress{since: time.Now()}
+	if !s.quiet && isTerminal(s.err) && mayColour(true, runtime.GOOS, os.Getenv) {
+		p.w = s.err
+	}
+	return p
+}
+
+// step says what is being done, when the work has taken a while already.
+func (p *progress) step(what string) {
+	if p.w != nil && time.Since(p.since) > patience {
+		fmt.Fprintf(p.w, "\r\x1b[K%s …", what)
+		p.shown = true
+	}
+}
+
+// done wipes the line.
+func (p *progress) done() {
+	if p.shown {
+		fmt.Fprint(p.w, "\r\x1b[K")
+	}
+}

@@ -1,0 +1,85 @@
+package rules
+
+import (
+	"fmt"
+
+	"fusewright/harness/circuit"
+	"fusewright/harness/finding"
+)
+
+var feedInReturnColour = &Rule{
+	Name:  "feed-in-return-colour",
+	Title: "a feed has the colour of the returns",
+	Doc: "The colour that most returns of the design have, when at least two have it, against the colour of every " +
+		"feed. On boats a black or green feed, and a return that is neither black nor yellow, is " +
+		"marine-wire-colour and not reported here. One finding a design, " +
+		"at the first such wire.",
+	Formula: "none",
+	Limits:  "none",
+	Why: "the next hand at the loom takes it for a return, bolts it to the frame, and the battery is " +
+		"shorted through the fuse, or a live end is left bare",
+	Change:   "use a colour that no return has",
+	Severity: "advice",
+	Source:   "common practice, no source",
+	Bad: `
+fuses:
+  lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
+  stop lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm², colour: BK}, returns to: frame}
+`,
+	Good: `
+fuses:
+  lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
+  stop lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm², colour: BKRD}, returns to: frame}
+`,
+	Run: func(p *Pass) {
+		usual := usualReturnColour(p.c.Wires)
+		marine := p.practice.Name == "marine"
+		if usual == "" || (marine && misleads(true, usual)) {
+			return
+		}
+		var first *circuit.Wire
+		n := 0
+		for _, w := range p.c.Wires {
+			code := w.Spec.Colour.Code()
+			if isReturn(w) || code != usual || (marine && misleads(false, code)) {
+				continue
+			}
+			if first == nil {
+				first = w
+			}
+			n++
+		}
+		if first == nil {
+			return
+		}
+		fin := ofWire(finding.Advice, first)
+		fin.What = fmt.Sprintf("feed %s is %s, the colour of the returns", wireText(first), usual)
+		if n > 1 {
+			fin.What += fmt.Sprintf(" (and %s)", plural(n-1, "more like it", "more like it"))
+		}
+		p.report(fin)
+	},
+}
+
+// usualReturnColour is the colour that most returns have, the first of several;
+// "" when no two returns share one.
+func usualReturnColour(wires []*circuit.Wire) string {
+	count := map[string]int{}
+	best := ""
+	for _, w := range wires {
+		if code := w.Spec.Colour.Code(); code != "" && isReturn(w) {
+			count[code]++
+		}
+	}
+	for _, w := range wires {
+		code := w.Spec.Colour.Code()
+		if isReturn(w) && count[code] >= 2 && count[code] > count[best] {
+			best = code
+		}
+	}
+	return best
+}

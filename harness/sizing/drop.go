@@ -1,0 +1,153 @@
+package sizing
+
+import (
+	"math"
+
+	"fusewright/harness/circuit"
+	"fusewright/harness/solve"
+	"fusewright/library"
+)
+
+// drop is the voltage between the posts and a load in one situation, taken
+// apart: what the slots change, and the rest.
+type drop struct {
+	load   *circuit.Branch
+	limitV float64
+	nowV   float64 // as judged
+	restV  float64 // nowV less the terms
+	terms  []term
+}
+
+// term is one wire or fuse of the way whose resistance a slot sets.
+type term struct {
+	slot int
+	amps float64
+	wire *circuit.Wire // nil for fuses
+	warm float64       // resistance over that at 20 °C, at the present size
+	coil float64       // resistance of a fuse's holder, beside the fuse
+}
+
+// ohm is the resistance of a term with candidate i.
+func (w *view) ohm(t *term, i int, warm float64) float64 {
+	s := w.s.slots[t.slot]
+	if t.wire == nil {
+		return fuseOhm(s.fuses[i].rating) + t.coil
+	}
+	z := s.sizes[i]
+	ends := w.endOhm(w.crimp(t.wire.Spec.FromEnd, t.wire.Spec.FromKind, t.wire.From.Kind, z)) +
+		w.endOhm(w.crimp(t.wire.Spec.ToEnd, t.wire.Spec.ToKind, t.wire.To.Kind, z))
+	return z.MaxOhmPerM*t.wire.LengthM*warm + ends
+}
+
+func (w *view) endOhm(e end) float64 {
+	if e.part == nil {
+		return circuit.EndOhm
+	}
+	return e.part.ContactOhm
+}
+
+// fuseOhm is a fuse's cold resistance, as package circuit takes it.
+func fuseOhm(r *library.FuseRating) float64 {
+	switch {
+	case r.ColdOhm > 0:
+		return r.ColdOhm
+	case r.DropV > 0:
+		return r.DropV / r.RatingA
+	}
+	return circuit.FuseDropV / r.RatingA
+}
+
+// findDrops takes apart the way of every load in every situation in which it
+// is on. Of loads fed by several ways the first is taken.
+func (w *view) findDrops() {
+	slots := map[*circuit.Branch]int{}
+	for i, list := range w.wires {
+		for _, x := range list {
+			slots[x.Branch] = i
+		}
+		if b := w.branch[i]; b != nil {
+			slots[b] = i
+		}
+	}
+	c := w.v.c
+	for _, b := range c.Branches {
+		if b.Load == nil || b.Load.Load == nil || b.Load.Standby {
+			continue
+		}
+		way := append(append([]*circuit.Branch(nil), c.MainFeed(b.A).Branches...), c.MainReturn(b.B).Branches...)
+		for _, sol := range w.v.sols {
+			if sol.Status == solve.Converged && sol.LoadOn[b.Index] {
+				w.drops = append(w.drops, w.dropOf(b, way, sol, slots))
+			}
+		}
+	}
+}
+
+func (w *view) dropOf(b *circuit.Branch, way []*circuit.Branch, sol *solve.Solution,
+	slots map[*circuit.Branch]int) *drop {
+	c := w.v.c
+	posts := sol.NodeV[c.Positive().Index] - sol.NodeV[0]
+	d := &drop{load: b, limitV: w.limitV(b, posts), nowV: posts - sol.Volts(b)}
+	d.restV = d.nowV
+	for _, x := range way {
+		i, ok := slots[x]
+		if !ok {
+			continue
+		}
+		t := term{slot: i, amps: math.Abs(sol.Amps(x)), wire: x.Wire}
+		if x.Wire != nil {
+			t.warm = (sol.Ohm[x.Index] - x.Wire.EndsOhm) / x.Wire.ConductorOhm20
+		} else {
+			t.coil = x.Ohm - fuseOhm(x.Fuse.Rating)
+		}
+		d.restV -= t.amps * sol.Ohm[x.Index]
+		d.terms = append(d.terms, t)
+	}
+	return d
+}
+
+// limitV is what may be lost on the way to a load: the practice's share, less
+// where the load needs more voltage.
+func (w *view) limitV(b *circuit.Branch, postsV float64) float64 {
+	l, d := b.Load.Load, w.s.d
+	share := d.Limits.DropOther.Or(d.Practice.DropOther)
+	if l.Critical {
+		share = d.Limits.DropCritical.Or(d.Practice.DropCritical)
+	}
+	limit := share * d.SystemV.Or(12)
+	least := l.MinV.Value
+	if !l.MinV.Given() && l.Type != nil {
+		least = l.Type.MinV
+	}
+	if least > 0 && postsV > least {
+		limit = math.Min(limit, postsV-least)
+	}
+	return limit * w.s.tighter(l.Name)
+}
+
+// predicted is the drop with candidates by slot.
+func (w *view) predicted(d *drop, at []int) float64 {
+	v := d.restV
+	for i := range d.terms {
+		t := &d.terms[i]
+		v += t.amps * w.ohm(t, at[t.slot], t.warm)
+	}
+	return v
+}
+
+// least is a drop that no way of wiring with these candidates goes below while
+// it meets the limits: currents at share of the estimate, wires no warmer than
+// their place.
+func (w *view) least(d *drop, at []int, share float64) float64 {
+	v := math.Max(0, d.restV) * share
+	for i := range d.terms {
+		t := &d.terms[i]
+		warm := 1.0
+		if t.wire != nil {
+			warm = 1 + 0.0039*(t.wire.AmbientC-20)
+			warm = math.Min(warm, t.warm)
+		}
+		v += t.amps * share * w.ohm(t, at[t.slot], warm)
+	}
+	return v
+}

@@ -1,0 +1,187 @@
+package sizing
+
+import (
+	"strings"
+
+	"fusewright/harness/circuit"
+	"fusewright/harness/fault"
+	"fusewright/harness/finding"
+)
+
+// learn raises the floors of the slots that findings point at, so that the next
+// round does not choose the same again. True when anything was raised.
+func (s *search) learn(v *verdict) bool {
+	w := s.look(v)
+	taught := false
+	for _, f := range v.findings {
+		taught = w.lesson(f) || taught
+	}
+	return taught
+}
+
+// lesson takes one finding to heart.
+func (w *view) lesson(f *finding.Finding) bool {
+	switch f.Rule {
+	case "voltage-drop", "load-undervoltage":
+		return w.tighten(f.Part)
+	case "fuse-wire-curve":
+		return w.raiseByCurve(f)
+	case "short-too-weak":
+		return w.raiseWeak(f)
+	case "fuse-grading":
+		return w.raiseAbove(f)
+	case "relay-contact-overload", "relay-too-hot":
+		return w.raisePart(f.Part, RelayForm)
+	case "block-overload", "block-way-overload":
+		return w.raisePart(f.Part, BlockType)
+	case "fuse-under-load", "fuse-inrush", "feed-fuse-under-branches", "fuse-voltage",
+		"fuse-breaking-capacity":
+		return w.raiseFuse(f)
+	}
+	for i, list := range w.wires {
+		for _, x := range list {
+			if x.Number == f.Ref {
+				return w.raise(i)
+			}
+		}
+	}
+	return false
+}
+
+// tighten aims a little below the limit of a load's drop: the estimate was low.
+func (w *view) tighten(load string) bool {
+	t := w.s.tighter(load)
+	if t < 0.5 {
+		return false
+	}
+	for _, d := range w.drops {
+		if d.load.Load.Load.Name == load && len(d.terms) > 0 {
+			w.s.tight[load] = t * 0.985
+			return true
+		}
+	}
+	return false
+}
+
+// raise forbids the present candidate and those below.
+func (w *view) raise(i int) bool {
+	s := w.s.slots[i]
+	if s.at+1 >= s.count() || w.s.floor[i] > s.at {
+		return false
+	}
+	w.s.floor[i] = s.at + 1
+	return true
+}
+
+func (w *view) raisePart(name string, kind Kind) bool {
+	for i, s := range w.s.slots {
+		if s.kind == kind && (s.owner.PartName() == name || strings.HasPrefix(name, s.owner.PartName()+" ")) {
+			return w.raise(i)
+		}
+	}
+	return false
+}
+
+// raiseFuse raises the fuse that a finding is about.
+func (w *view) raiseFuse(f *finding.Finding) bool {
+	for i, b := range w.branch {
+		if b != nil && b.Fuse.Ref == f.Ref {
+			return w.raise(i)
+		}
+	}
+	if f.Rule != "fuse-inrush" { // that one is about the load
+		return false
+	}
+	for i, b := range w.branch {
+		if b == nil {
+			continue
+		}
+		for _, x := range w.v.c.BelowBranch(b).Loads {
+			if x.Part.Name == f.Part && w.isNearest(b, x) {
+				return w.raise(i)
+			}
+		}
+	}
+	return false
+}
+
+// raiseAbove raises the fuse above the one that a finding is about.
+func (w *view) raiseAbove(f *finding.Finding) bool {
+	for _, b := range w.v.c.Branches {
+		if b.Kind != circuit.FuseBranch || b.Fuse == nil || b.Fuse.Ref != f.Ref || b.Fuse.Factory {
+			continue
+		}
+		for _, up := range w.guards[b.Index].Fuses {
+			if i, ok := w.fuseOf[up.Index]; ok {
+				return w.raise(i)
+			}
+		}
+	}
+	return false
+}
+
+// raiseByCurve raises the wires that a fuse does not protect in time.
+func (w *view) raiseByCurve(f *finding.Finding) bool {
+	taught := false
+	for _, p := range w.v.protection.Fuses {
+		if p.Branch.Fuse.Ref != f.Ref {
+			continue
+		}
+		for k := range p.Wires {
+			if x := &p.Wires[k]; x.KnownRatio <= 1 && x.KnownWorstA > 0 {
+				taught = w.raiseWire(x.Wire) || taught
+			}
+		}
+	}
+	return taught
+}
+
+func (w *view) raiseWire(x *circuit.Wire) bool {
+	for i, list := range w.wires {
+		for _, y := range list {
+			if x == y {
+				return w.raise(i)
+			}
+		}
+	}
+	return false
+}
+
+// raiseWeak thickens the wire with most resistance on the way to a short that
+// is too weak for its fuse.
+func (w *view) raiseWeak(f *finding.Finding) bool {
+	for _, sh := range w.v.faults.Shorts {
+		r := &sh.Results[fault.Weak]
+		if !sh.Fed || !r.TooWeak() || r.Device.Fuse.Ref != f.Ref {
+			continue
+		}
+		if most := w.mostOhm(w.wayTo(sh)); most != nil {
+			return w.raiseWire(most)
+		}
+	}
+	return false
+}
+
+// wayTo lists the wires that the current of a short passes.
+func (w *view) wayTo(sh *fault.Short) []*circuit.Wire {
+	c := w.v.c
+	if sh.Wire != nil {
+		list := append(c.MainFeed(sh.Wire.From.Node).Wires(), sh.Wire)
+		if p := sh.Wire.To.Part; p.Kind == circuit.Load && sh.Where == fault.FarEnd {
+			list = append(list, c.MainReturn(p.Terminal("-").Node).Wires()...)
+		}
+		return list
+	}
+	return append(c.MainFeed(sh.Branch.A).Wires(), c.MainReturn(sh.Branch.B).Wires()...)
+}
+
+// mostOhm is the open wire of a list with most resistance.
+func (w *view) mostOhm(list []*circuit.Wire) *circuit.Wire {
+	var most *circuit.Wire
+	for _, x := range list {
+		if x.Spec.SizeAuto && (most == nil || x.Branch.Ohm > most.Branch.Ohm) {
+			most = x
+		}
+	}
+	return most
+}

@@ -1,0 +1,177 @@
+package sizing
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"strings"
+	"testing"
+
+	"fusewright/harness/design"
+)
+
+// read gives a design that is fit for sizing.
+func read(t testing.TB, src string) *design.Design {
+	t.Helper()
+	d, err := design.Read("test.yaml", []byte(src), nil)
+	if err != nil {
+		t.Fatalf("%v\n%s", err, src)
+	}
+	return d
+}
+
+// small is a random harness with few open values: a main fuse or none, and one
+// or two circuits, each with a fuse, a feed and a return, some of them given.
+func small(seed uint64) string {
+	r := rand.New(rand.NewPCG(seed, 7))
+	pick := func(words ...string) string { return words[r.IntN(len(words))] }
+	var b strings.Builder
+	fmt.Fprintf(&b, `fusewright: 1
+title: small %d
+system: 12 V
+practice: %s
+battery: {chemistry: AGM, capacity: %d Ah, rate: 10 h, resistance: %d mΩ, at: tray}
+charging: {regulated: 14.2 V, output: {1300 rpm: 20 A, 4000 rpm: 32 A}, idle: 1300 rpm, cruise: 4000 rpm}
+places: {tray: {ambient: 40 °C}, seat: {ambient: %d °C}, bar: {ambient: 35 °C%s}}
+runs:
+  - {from: tray, to: seat, length: %d mm, cover: braided sleeve}
+  - {from: seat, to: bar, length: %d mm, cover: braided sleeve%s}
+wire: {insulation: %s}
+grounds: {stud: {kind: frame stud, at: seat, limit: 60 A, frame resistance: 2 mΩ}}
+`, seed, pick("motorcycle", "off-road"), 10+r.IntN(30), 8+r.IntN(6), 35+5*r.IntN(5), pick("", ", moves: yes"),
+		200+r.IntN(2500), 300+r.IntN(3500), pick("", ", flexes: yes"),
+		pick("ISO 6722 thin wall class B", "ISO 6722 thin wall class C", "SAE J1128 GXL"))
+	loads, fuses := "loads:\n", "fuses:\n"
+	n := 1 + r.IntN(2)
+	for i := range n {
+		load := pick("type: halogen lamp 35 W", "type: halogen lamp 55 W", "type: heated grips", "type: USB charger",
+			fmt.Sprintf("power: %d W, behaves: resistor", 5+r.IntN(120)),
+			fmt.Sprintf("power: %d W, behaves: constant power", 5+r.IntN(90)),
+			fmt.Sprintf("current: %d A, behaves: motor, inrush: {peak: 3, time: 100 ms}", 1+r.IntN(9)))
+		given := pick("", "", ", return wire: {size: "+pick("1.5 mm²", "2.5 mm²")+"}")
+		if strings.Contains(b.String(), "GXL") {
+			given = strings.NewReplacer("1.5 mm²", "16 AWG", "2.5 mm²", "12 AWG").Replace(given)
+		}
+		fuses += fmt.Sprintf("  f%d: {type: blade C, at: tray, fed by: battery, wire: {length: 150 mm%s}, stays live: \"test\"}\n",
+			i, pick("", ", size: "+map[bool]string{true: "12 AWG", false: "2.5 mm²"}[strings.Contains(b.String(), "GXL")]))
+		loads += fmt.Sprintf("  l%d: {%s, at: %s, fed by: f%d, returns to: stud%s%s}\n", i, load, pick("bar", "seat"), i,
+			pick("", ", critical: yes"), given)
+	}
+	return b.String() + fuses + loads
+}
+
+// brute looks for anything better than an answer: it tries every combination
+// of every candidate that costs less and judges it through the whole chain. The
+// only thing it leaves out is what cannot cost less by addition alone.
+type brute struct {
+	t      *testing.T
+	s      *search
+	order  []int
+	grams  []func(i int) float64
+	limitG float64
+	judged int
+	better *answer
+}
+
+func (b *brute) run(k int, g float64) {
+	if b.better != nil {
+		return
+	}
+	if k == len(b.order) {
+		b.judge()
+		return
+	}
+	x := b.s.slots[b.order[k]]
+	for i := range x.count() {
+		if more := g + b.grams[k](i); more < b.limitG {
+			x.set(i)
+			b.run(k+1, more)
+		}
+	}
+}
+
+func (b *brute) judge() {
+	c := b.s.best.verdict.c
+	if b.distinctG() >= b.limitG {
+		return
+	}
+	_ = c
+	a, err := b.s.answer()
+	if err != nil {
+		b.t.Fatal(err)
+	}
+	b.judged++
+	if a.better(b.s.best) {
+		b.better = a
+	}
+}
+
+// distinctG is the whole cost of the present choices without building anything
+// but the sizes; crimp parts are left out, so it is never too high.
+func (b *brute) distinctG() float64 {
+	stocks := map[stock]bool{}
+	g := 0.0
+	for k, i := range b.order {
+		x := b.s.slots[i]
+		g += b.grams[k](x.at)
+		if x.kind == WireSize {
+			stocks[stock{x.feeds[0].Wire.Type, x.sizes[x.at]}] = true
+		}
+	}
+	return g + distinctSizeG*float64(len(stocks))
+}
+
+// TestOptimal holds the search against brute force.
+func TestOptimal(t *testing.T) {
+	judged, proven := 0, 0
+	for seed := range uint64(30) {
+		t.Run(fmt.Sprint(seed), func(t *testing.T) {
+			src := small(seed)
+			d := read(t, src)
+			p, err := Complete(d)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if !p.Proven {
+				t.Errorf("not proven in %d judgements", p.s.judgements)
+			} else {
+				proven++
+			}
+			b := bruteFor(t, p)
+			b.run(0, 0)
+			judged += b.judged
+			if b.better != nil {
+				t.Errorf("the search: cost %.2f, findings %v; brute force: cost %.2f, findings %v\n%s\nbetter %v, search %v",
+					p.Cost.TotalG(), p.s.best.verdict.score, b.better.cost.TotalG(), b.better.verdict.score, src,
+					labels(p.s, b.better), labels(p.s, p.s.best))
+			}
+		})
+	}
+	t.Logf("%d designs proven, %d cheaper combinations judged by brute force", proven, judged)
+}
+
+func labels(s *search, a *answer) []string {
+	var list []string
+	for i, x := range s.slots {
+		list = append(list, x.part+" "+x.label(a.at[i]))
+	}
+	return list
+}
+
+func bruteFor(t *testing.T, p *Plan) *brute {
+	b := &brute{t: t, s: p.s, limitG: p.Cost.TotalG() - 1e-6}
+	w := p.s.look(p.s.best.verdict)
+	if p.s.best.verdict.score != (score{}) {
+		b.limitG = math.Inf(1) // fewer findings would be better at any cost
+		t.Skipf("not to be met: %v", p.Remaining[0].What)
+	}
+	for i, x := range p.s.slots {
+		b.order = append(b.order, i)
+		if x.kind == WireSize {
+			b.grams = append(b.grams, func(z int) float64 { return w.slotG(i, z) })
+		} else {
+			b.grams = append(b.grams, func(z int) float64 { return fuseGPerA * x.fuses[z].rating.RatingA })
+		}
+	}
+	return b
+}

@@ -1,0 +1,367 @@
+package sizing
+
+import (
+	"math"
+
+	"fusewright/harness/circuit"
+	"fusewright/harness/design"
+	"fusewright/harness/fusing"
+	"fusewright/harness/solve"
+	"fusewright/library"
+)
+
+// chooseFuses sets every fuse to the first candidate that carries what hangs on
+// it, those nearest the loads first, since a feed's fuse must exceed them.
+func (w *view) chooseFuses() {
+	var order []int
+	for i, s := range w.s.slots {
+		if s.kind == Fuse && w.branch[i] != nil {
+			order = append(order, i)
+		}
+	}
+	depth := func(i int) float64 { return float64(len(w.fusesBelow(w.branch[i]))) }
+	for _, i := range ascending(order, depth) {
+		w.chooseFuse(i)
+	}
+}
+
+func (w *view) fusesBelow(b *circuit.Branch) []*circuit.Branch {
+	var list []*circuit.Branch
+	for _, x := range w.v.c.BelowBranch(b).Branches {
+		if x.Kind == circuit.FuseBranch {
+			list = append(list, x)
+		}
+	}
+	return list
+}
+
+// chooseFuse sets one fuse: the first that does all, else the first that
+// carries its load, else the largest.
+func (w *view) chooseFuse(i int) {
+	s := w.s.slots[i]
+	ok := w.carrying(i, 1)
+	for k := range s.fuses {
+		if k >= w.s.floor[i] && ok[k] {
+			s.set(k)
+			return
+		}
+	}
+	for k, c := range s.fuses {
+		if k >= w.s.floor[i] && w.continuousA(w.branch[i], c) >= w.amps[w.branch[i].Index] {
+			s.set(k)
+			return
+		}
+	}
+	s.set(len(s.fuses) - 1)
+}
+
+// carrying tells of each candidate whether it carries load, starts and branches
+// with currents at a share of the estimate.
+func (w *view) carrying(i int, share float64) []bool {
+	s, b := w.s.slots[i], w.branch[i]
+	below := w.v.c.BelowBranch(b)
+	demand, draws := w.demandA(below)
+	least := 0.0
+	if draws > 1 {
+		least = demand
+	}
+	for _, f := range w.fusesBelow(b) {
+		if r := w.rating(f); w.next(f) == b {
+			least = math.Max(least, r*w.s.d.Practice.FuseRatio)
+		}
+	}
+	limit := math.Inf(1)
+	if s.way != nil {
+		limit = wayLimit(s.block)
+	}
+	ok := make([]bool, len(s.fuses))
+	for k, c := range s.fuses {
+		amps := math.Max(w.amps[b.Index]*share, w.alone(below))
+		ok[k] = w.continuousA(b, c) >= amps && c.rating.RatingA >= least && c.rating.RatingA <= limit &&
+			c.kind.MaxV >= w.highestV() && w.starts(b, c, below)
+	}
+	return ok
+}
+
+// next is the nearest fuse above a fuse; nil without or with several.
+func (w *view) next(f *circuit.Branch) *circuit.Branch {
+	if g := w.guards[f.Index].Fuses; len(g) == 1 {
+		return g[0]
+	}
+	return nil
+}
+
+// alone is the rated current of a single load that no situation turns on: its
+// fuse must carry it all the same.
+func (w *view) alone(below *circuit.Below) float64 {
+	if len(below.Loads) != 1 || w.amps[below.Loads[0].Index] > 0 {
+		return 0
+	}
+	return ratedA(below.Loads[0])
+}
+
+func ratedA(b *circuit.Branch) float64 {
+	if b.Load.RatedV <= 0 {
+		return 0
+	}
+	return b.Load.PowerW / b.Load.RatedV
+}
+
+// demandA is the rated current of all that hangs below.
+func (w *view) demandA(below *circuit.Below) (total float64, draws int) {
+	for _, b := range below.Loads {
+		total += ratedA(b)
+	}
+	for _, b := range below.Coils {
+		if b.Ohm > 0 {
+			total += w.s.d.SystemV.Or(12) / b.Ohm
+		}
+	}
+	return total, len(below.Loads) + len(below.Coils)
+}
+
+func (w *view) device(b *circuit.Branch, c fuseCandidate) fusing.Device {
+	d := fusing.Device{Type: c.kind, Rating: c.rating, AmbientC: 20}
+	if b.Part != nil && b.Part.Place != nil {
+		d.AmbientC = b.Part.Place.AmbientC.Or(20)
+	}
+	return d
+}
+
+// continuousA is what a candidate carries for good: the smaller of the
+// practice's share and the maker's at the ambient.
+func (w *view) continuousA(b *circuit.Branch, c fuseCandidate) float64 {
+	share := w.s.d.Practice.FuseLoadShare
+	if share <= 0 {
+		share = 1
+	}
+	if maker, known := w.device(b, c).Share(); known {
+		share = math.Min(share, maker)
+	}
+	return share * c.rating.RatingA
+}
+
+// starts tells whether a candidate outlasts the start of every load that has it
+// as its nearest fuse.
+func (w *view) starts(b *circuit.Branch, c fuseCandidate, below *circuit.Below) bool {
+	for _, x := range below.Loads {
+		l := x.Load.Load
+		if l == nil || l.Inrush.PeakRatio <= 1 || l.Inrush.TauS <= 0 || !w.isNearest(b, x) {
+			continue
+		}
+		f := fusing.Carries(w.device(b, c), ratedA(x), l.Inrush)
+		if !f.StartHolds && (f.EdgeKnown || f.MeltShare > fusing.PulseShare) {
+			return false
+		}
+	}
+	return true
+}
+
+func (w *view) isNearest(fuse, load *circuit.Branch) bool {
+	for _, up := range load.A.FedBy() {
+		for _, f := range w.above(up) {
+			if f == fuse {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// highestV is the highest voltage of ordinary use, as rule fuse-voltage has it.
+func (w *view) highestV() float64 {
+	d := w.s.d
+	v := d.SystemV.Or(12)
+	if d.Charging.Present() {
+		v = math.Max(v, d.Charging.RegulatedV.Or(v))
+	}
+	if d.SystemV.Or(12) == 48 {
+		v = math.Max(v, 60)
+	}
+	return v
+}
+
+// wayLimit is the most that a way may be fused at; +Inf when nothing says.
+func wayLimit(b *design.Block) float64 {
+	switch {
+	case b.WayA.Given():
+		return b.WayA.Value
+	case b.Type != nil:
+		return b.Type.WayA
+	}
+	return math.Inf(1)
+}
+
+// chooseBlocks sets every block to the first whose ways and bus bear their
+// currents, and gives its fuse type to the ways.
+func (w *view) chooseBlocks() {
+	for i, s := range w.s.slots {
+		if s.kind != BlockType {
+			continue
+		}
+		part := w.v.c.PartOf(s.owner)
+		pick := len(s.blocks) - 1
+		for k := w.s.floor[i]; k < len(s.blocks); k++ {
+			if part != nil && w.blockBears(part, s, s.blocks[k]) {
+				pick = k
+				break
+			}
+		}
+		s.set(pick)
+		w.s.waysTake(s)
+	}
+}
+
+// waysTake gives the ways of a block the candidates of the fuses it takes.
+func (s *search) waysTake(block *slot) {
+	t := s.d.Library.FuseType(block.block.Type.FuseType)
+	for _, x := range s.slots {
+		if x.way != nil && x.block == block.block && x.way.TypeAuto && t != nil && x.fuses[x.at].kind != t {
+			x.fuses = ratingsOf(t)
+			x.set(len(x.fuses) - 1)
+		}
+	}
+	for _, w := range block.block.Ways {
+		if w.TypeAuto && t != nil && !w.FuseAuto && w.Fuse != nil {
+			if r := t.Rating(w.Fuse.RatingA); r != nil {
+				w.FuseType, w.Fuse = t, r
+			}
+		}
+	}
+}
+
+func (w *view) blockBears(part *circuit.Part, s *slot, t *library.BlockType) bool {
+	total := 0.0
+	for _, sol := range w.v.sols {
+		sum := 0.0
+		for _, b := range part.Branches {
+			if a := math.Abs(sol.Amps(b)); !math.IsNaN(a) && !math.IsInf(a, 0) {
+				sum += a
+			}
+		}
+		total = math.Max(total, sum)
+	}
+	if total > t.TotalA {
+		return false
+	}
+	takes := w.s.d.Library.FuseType(t.FuseType)
+	for _, way := range s.block.Ways {
+		n := part.Terminal(way.Number)
+		if n == nil || way.Spare {
+			continue
+		}
+		if way.Fuse != nil && !way.FuseAuto {
+			if way.Fuse.RatingA > t.WayA || way.TypeAuto && takes != nil && takes.Rating(way.Fuse.RatingA) == nil {
+				return false
+			}
+			continue
+		}
+		if !w.wayBears(part, n, t, takes) {
+			return false
+		}
+	}
+	return true
+}
+
+// wayBears tells whether a way, with some fuse that the block takes, carries
+// its current.
+func (w *view) wayBears(part *circuit.Part, n *circuit.Terminal, t *library.BlockType,
+	takes *library.FuseType) bool {
+	for _, b := range part.Branches {
+		if b.B != n.Node {
+			continue
+		}
+		if b.Kind != circuit.FuseBranch || takes == nil {
+			return w.amps[b.Index] <= t.WayA
+		}
+		for _, c := range ratingsOf(takes) {
+			if c.rating.RatingA <= t.WayA && w.continuousA(b, c) >= w.amps[b.Index] {
+				return true
+			}
+		}
+		return false
+	}
+	return true
+}
+
+// chooseRelays sets every relay to the weakest form whose contacts bear what
+// they switch.
+func (w *view) chooseRelays() {
+	for i, s := range w.s.slots {
+		if s.kind != RelayForm {
+			continue
+		}
+		pick := len(s.forms) - 1
+		for k := w.s.floor[i]; k < len(s.forms); k++ {
+			if part := w.v.c.PartOf(s.owner); part != nil && w.contactsBear(part, s.forms[k]) {
+				pick = k
+				break
+			}
+		}
+		s.set(pick)
+	}
+}
+
+func (w *view) contactsBear(part *circuit.Part, form *library.RelayForm) bool {
+	ambient := 20.0
+	if part.Place != nil {
+		ambient = part.Place.AmbientC.Or(20)
+	}
+	if form.MaxC > 0 && ambient > form.MaxC {
+		return false
+	}
+	share := shareAt(form.Derating, ambient)
+	for _, b := range part.Branches {
+		if b.Kind != circuit.ContactBranch || b.Closer == nil {
+			continue
+		}
+		below := w.v.c.BelowBranch(b)
+		for _, sol := range w.v.sols {
+			if sol.Status == solve.Converged && w.contactUse(sol, b, below, form)/share > 1 {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// contactUse is the sum of current over rating by kind of load.
+func (w *view) contactUse(sol *solve.Solution, b *circuit.Branch, below *circuit.Below,
+	form *library.RelayForm) float64 {
+	if !(math.Abs(sol.Amps(b)) > 0) {
+		return 0
+	}
+	use := 0.0
+	for _, x := range below.Loads {
+		rating := form.MakeA
+		switch {
+		case b.Closer.Break != nil:
+			rating = form.BreakA
+		case x.Load.Behaves == design.FilamentLamp && form.LampA > 0:
+			rating = form.LampA
+		case x.Load.Behaves == design.Motor && form.MotorA > 0:
+			rating = form.MotorA
+		}
+		if a := math.Abs(sol.Amps(x)); a > 0 && rating > 0 {
+			use += a / rating
+		}
+	}
+	return use
+}
+
+// shareAt reads a derating table, straight between its points.
+func shareAt(table []library.RatedAt, ambientC float64) float64 {
+	if len(table) == 0 {
+		return 1
+	}
+	if ambientC <= table[0].AmbientC {
+		return table[0].Share
+	}
+	for i := 1; i < len(table); i++ {
+		a, b := table[i-1], table[i]
+		if ambientC <= b.AmbientC {
+			return a.Share + (ambientC-a.AmbientC)/(b.AmbientC-a.AmbientC)*(b.Share-a.Share)
+		}
+	}
+	return table[len(table)-1].Share
+}

@@ -1,0 +1,173 @@
+package sizing
+
+import (
+	"slices"
+
+	"fusewright/harness/conductor"
+	"fusewright/harness/design"
+	"fusewright/library"
+)
+
+// maxRounds is how often the heuristic judges and chooses anew at most.
+const maxRounds = 16
+
+// search is the choice of everything that a design leaves open.
+type search struct {
+	d     *design.Design
+	slots []*slot
+	rater *conductor.Rater
+	known map[crimpKey]*library.Terminal
+
+	floor []int              // by slot: candidates below are known not to do
+	tight map[string]float64 // by load: share of its drop limit to aim at
+
+	judgements int
+	quick      bool             // no proof
+	shared     map[stock]string // what sets a size that several wires have
+	best       *answer
+	proven     bool
+}
+
+// answer is a judged set of choices.
+type answer struct {
+	at      []int
+	kinds   [][]fuseCandidate // by slot: the candidates that at counts in
+	verdict *verdict
+	cost    Cost
+}
+
+// better prefers fewer findings, then less cost.
+func (a *answer) better(than *answer) bool {
+	if than == nil || a.verdict.score != than.verdict.score {
+		return than == nil || a.verdict.score.less(than.verdict.score)
+	}
+	return a.cost.TotalG() < than.cost.TotalG()-1e-9
+}
+
+func newSearch(d *design.Design, slots []*slot) *search {
+	return &search{d: d, slots: slots, rater: conductor.NewRater(d.Library, d.Practice),
+		known: map[crimpKey]*library.Terminal{}, floor: make([]int, len(slots)), tight: map[string]float64{}}
+}
+
+// run finds the best choices and leaves them in the design. The error is that
+// of package circuit.
+func (s *search) run() error {
+	s.generous()
+	v, err := s.judge()
+	if err != nil {
+		return err
+	}
+	seen := map[string]bool{}
+	for round := 0; round < maxRounds; round++ {
+		w := s.look(v)
+		w.chooseBlocks()
+		w.chooseRelays()
+		w.chooseFuses()
+		w.chooseWires()
+		a, err := s.answer()
+		if err != nil {
+			return err
+		}
+		v = a.verdict
+		if a.better(s.best) {
+			s.best = a
+		}
+		taught := s.learn(v)
+		if key := s.key(); seen[key] && !taught {
+			break
+		} else {
+			seen[key] = true
+		}
+	}
+	s.take(s.best)
+	if !s.quick {
+		s.prove()
+	}
+	s.take(s.best)
+	return nil
+}
+
+// key names the present choices.
+func (s *search) key() string {
+	b := make([]byte, 0, 2*len(s.slots))
+	for _, x := range s.slots {
+		b = append(b, byte(x.at), byte(x.at>>8))
+	}
+	return string(b)
+}
+
+// answer judges the present choices.
+func (s *search) answer() (*answer, error) {
+	v, err := s.judge()
+	if err != nil {
+		return nil, err
+	}
+	a := &answer{verdict: v, cost: s.costOf(v.c)}
+	for _, x := range s.slots {
+		a.at = append(a.at, x.at)
+		a.kinds = append(a.kinds, x.fuses)
+	}
+	return a, nil
+}
+
+// take puts an answer's choices into the design.
+func (s *search) take(a *answer) {
+	for i, x := range s.slots {
+		x.fuses = a.kinds[i]
+		x.set(a.at[i])
+		if x.kind == BlockType {
+			s.waysTake(x)
+		}
+	}
+	for i, x := range s.slots { // ways after their blocks
+		x.fuses = a.kinds[i]
+		x.set(a.at[i])
+	}
+}
+
+// generousMm2 is the wire that the first look is taken with: little is lost
+// on it, so that every load draws.
+const generousMm2 = 6
+
+// generous starts with thick wires, large fuses and strong relays.
+func (s *search) generous() {
+	for _, x := range s.slots {
+		switch x.kind {
+		case WireSize:
+			i := slices.IndexFunc(x.sizes, func(z *library.WireSize) bool { return z.AreaMm2 >= generousMm2 })
+			if i < 0 {
+				i = len(x.sizes) - 1
+			}
+			x.set(i)
+		case RunCover:
+			x.set(0)
+		default:
+			x.set(x.count() - 1)
+		}
+	}
+}
+
+// tighter is the share of a load's limit of drop to aim at.
+func (s *search) tighter(load string) float64 {
+	if t, ok := s.tight[load]; ok {
+		return t
+	}
+	return 1
+}
+
+// crimpKey is what a crimp part is looked up by.
+type crimpKey struct {
+	kind    string
+	areaMm2 float64
+}
+
+// terminal is library.TerminalFor, remembered.
+func (s *search) terminal(kind string, areaMm2 float64) *library.Terminal {
+	key := crimpKey{kind, areaMm2}
+	t, ok := s.known[key]
+	if !ok {
+		t = s.d.Library.TerminalFor(kind, areaMm2)
+		s.known[key] = t
+	}
+	return t
+}

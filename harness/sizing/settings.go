@@ -1,0 +1,76 @@
+package sizing
+
+import (
+	"fusewright/harness/circuit"
+	"fusewright/harness/quantity"
+	"fusewright/library"
+)
+
+// fuseSettings are the keys of a fuse that were left open.
+func (x *slot) fuseSettings() []Setting {
+	c := x.fuses[x.at]
+	rating := quantity.Plain(c.rating.RatingA, quantity.Current)
+	if x.way != nil {
+		return []Setting{{"fuse", rating}}
+	}
+	var list []Setting
+	if x.fuse.TypeAuto {
+		list = append(list, Setting{"type", c.kind.Name})
+	}
+	if x.fuse.RatingAuto {
+		list = append(list, Setting{"rating", rating})
+	}
+	return list
+}
+
+// crimpChoices are the crimp parts that the design asks to have chosen by name.
+func crimpChoices(s *search) []*Choice {
+	var list []*Choice
+	seen := map[string]bool{}
+	for _, w := range s.best.verdict.c.Wires {
+		for _, e := range []struct {
+			auto bool
+			key  string
+			part *library.Terminal
+		}{{w.Spec.FromAuto, "from", w.FromEnd}, {w.Spec.ToAuto, "to", w.ToEnd}} {
+			path := wirePath(w)
+			if !e.auto || e.part == nil || path == nil {
+				continue
+			}
+			c := &Choice{Kind: CrimpPart, Part: w.Number + ", " + e.key, Pos: w.Spec.Pos, Value: e.part.Name,
+				Path: append(path, "ends"), Set: []Setting{{e.key, e.part.Name}},
+				Decided: "the kind of the part it goes to and the wire's size"}
+			if id := w.Spec.Pos.String() + e.key; !seen[id] {
+				seen[id] = true
+				list = append(list, c)
+			}
+		}
+	}
+	return list
+}
+
+// sections are the sections of the file by kind of part.
+var sections = map[circuit.Kind]string{circuit.Fuse: "fuses", circuit.Relay: "relays",
+	circuit.Block: "blocks", circuit.Switch: "switches", circuit.Load: "loads",
+	circuit.Ground: "grounds", circuit.Splice: "splices"}
+
+// wirePath leads to the record of a wire in the file.
+func wirePath(w *circuit.Wire) []string {
+	owner := w.To.Part
+	if w.Role == circuit.ReturnWire || w.Role == circuit.CoilReturnWire {
+		owner = w.From.Part
+	}
+	section, ok := sections[owner.Kind]
+	if !ok {
+		return nil
+	}
+	path := []string{section, owner.Name}
+	if w.Role == circuit.CoilFeedWire || w.Role == circuit.CoilReturnWire {
+		path = append(path, "coil")
+	}
+	key := wireNames[w.Role].key
+	if owner.Kind == circuit.Ground {
+		key = "wire"
+	}
+	return append(path, key)
+}

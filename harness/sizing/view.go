@@ -1,0 +1,174 @@
+package sizing
+
+import (
+	"math"
+
+	"fusewright/harness/circuit"
+	"fusewright/harness/conductor"
+	"fusewright/harness/design"
+	"fusewright/harness/solve"
+	"fusewright/library"
+)
+
+// view is what the last verdict says of every slot: the wires that it sets,
+// their currents, and the fuses around them. It is exact for the choices that
+// were judged and an estimate for others.
+type view struct {
+	s     *search
+	v     *verdict
+	rater *conductor.Rater
+
+	wires  [][]*circuit.Wire   // by slot
+	branch []*circuit.Branch   // by slot: of fuses
+	fuseOf map[int]int         // slot by fuse branch index
+	amps   []float64           // by branch: worst over the situations
+	guards []circuit.Guard     // by branch
+	cold   [][]*circuit.Branch // by wire: of returns, the fuses whose faults they carry
+	drops  []*drop
+}
+
+func (s *search) look(v *verdict) *view {
+	w := &view{s: s, v: v, rater: s.rater, guards: v.c.Guards(), fuseOf: map[int]int{},
+		wires: make([][]*circuit.Wire, len(s.slots)), branch: make([]*circuit.Branch, len(s.slots)),
+		amps: make([]float64, len(v.c.Branches)), cold: make([][]*circuit.Branch, len(v.c.Wires))}
+	for _, sol := range v.sols {
+		for i, a := range sol.BranchA {
+			if a = math.Abs(a); sol.Status == solve.Converged && a > w.amps[i] && !math.IsInf(a, 0) {
+				w.amps[i] = a
+			}
+		}
+	}
+	w.findSlots()
+	w.findCold()
+	w.findDrops()
+	return w
+}
+
+// findSlots finds the wires and fuses of the circuit that each slot sets.
+func (w *view) findSlots() {
+	type end struct {
+		owner design.Part
+		role  circuit.Role
+	}
+	wires := map[end][]*circuit.Wire{}
+	for _, x := range w.v.c.Wires {
+		part := x.To.Part
+		if x.Role == circuit.ReturnWire || x.Role == circuit.CoilReturnWire {
+			part = x.From.Part
+		}
+		wires[end{part.Source, x.Role}] = append(wires[end{part.Source, x.Role}], x)
+	}
+	for i, s := range w.s.slots {
+		switch s.kind {
+		case WireSize:
+			w.wires[i] = wires[end{s.owner, s.role}]
+		case Fuse:
+			if b := w.fuseBranch(s); b != nil {
+				w.branch[i], w.fuseOf[b.Index] = b, i
+			}
+		}
+	}
+}
+
+func (w *view) fuseBranch(s *slot) *circuit.Branch {
+	part := w.v.c.PartOf(s.owner)
+	if part == nil {
+		return nil
+	}
+	for _, b := range part.Branches {
+		if b.Kind == circuit.FuseBranch && (s.way == nil || b.B == part.Terminal(s.way.Number).Node) {
+			return b
+		}
+	}
+	return nil
+}
+
+// findCold gives every return the fuses nearest above the loads and coils whose
+// current it brings back.
+func (w *view) findCold() {
+	for _, p := range w.v.c.Parts {
+		hot, back := p.Terminal("+"), p.Terminal("-")
+		if p.Kind == circuit.Relay {
+			hot, back = p.Terminal("86"), p.Terminal("85")
+		}
+		if p.Kind != circuit.Load && p.Kind != circuit.Relay || hot == nil || back == nil {
+			continue
+		}
+		var fuses []*circuit.Branch
+		for _, b := range hot.Node.FedBy() {
+			fuses = append(fuses, w.above(b)...)
+		}
+		seen := map[*circuit.Node]bool{back.Node: true}
+		for queue := []*circuit.Node{back.Node}; len(queue) > 0; queue = queue[1:] {
+			for _, b := range queue[0].ReturnsBy() {
+				if b.Wire != nil {
+					w.cold[b.Wire.Index] = append(w.cold[b.Wire.Index], fuses...)
+				}
+				if !seen[b.B] {
+					seen[b.B] = true
+					queue = append(queue, b.B)
+				}
+			}
+		}
+	}
+}
+
+// above are the nearest fuses of a branch, itself if it is one.
+func (w *view) above(b *circuit.Branch) []*circuit.Branch {
+	if b.Kind == circuit.FuseBranch {
+		return []*circuit.Branch{b}
+	}
+	return w.guards[b.Index].Fuses
+}
+
+// rating is the present rating of a fuse branch; 0 = not known.
+func (w *view) rating(b *circuit.Branch) float64 {
+	if i, ok := w.fuseOf[b.Index]; ok {
+		return w.s.slots[i].fuses[w.s.slots[i].at].rating.RatingA
+	}
+	if b.Fuse == nil || b.Fuse.Rating == nil {
+		return 0
+	}
+	return b.Fuse.Rating.RatingA
+}
+
+// throughA is the most that a fuse lets through for good: its rating, or a
+// smaller one above it; of several fuses in parallel the largest. Zero = none.
+func (w *view) throughA(fuses []*circuit.Branch) float64 {
+	most := 0.0
+	for _, b := range fuses {
+		r := w.rating(b)
+		if up := w.throughA(w.guards[b.Index].Fuses); up > 0 && up < r {
+			r = up
+		}
+		most = math.Max(most, r)
+	}
+	return most
+}
+
+// guardA is what the fuses around a wire let through for good; zero = none.
+func (w *view) guardA(x *circuit.Wire) float64 {
+	if x.Role == circuit.ReturnWire || x.Role == circuit.CoilReturnWire {
+		return w.throughA(w.cold[x.Index])
+	}
+	if g := w.guards[x.Branch.Index]; !g.Bare {
+		return w.throughA(g.Fuses)
+	}
+	return 0
+}
+
+// allowedA is what a wire would carry for good in a size where it is laid: the
+// least over its runs, as the rules have it.
+func (w *view) allowedA(x *circuit.Wire, z *library.WireSize) float64 {
+	at := conductor.Conditions{Type: x.Spec.Type, Size: z, AmbientC: x.AmbientC}
+	least := w.rater.Allowed(at).AllowedA
+	for _, b := range x.Route {
+		in := at
+		in.Loaded = b.Loaded
+		if b.Run.Cover != nil {
+			in.CoverFactor = b.Run.Cover.CurrentFactor
+		}
+		least = math.Min(least, w.rater.Allowed(in).AllowedA)
+	}
+	return least
+}

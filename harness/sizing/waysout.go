@@ -1,0 +1,347 @@
+package sizing
+
+import (
+	"fmt"
+	"sort"
+	"strings"
+
+	"fusewright/harness/circuit"
+	"fusewright/harness/design"
+	"fusewright/harness/finding"
+)
+
+// WayOut is a change to what the design gives that mends what no choice could,
+// tried out through the whole chain.
+type WayOut struct {
+	What   string
+	ExtraG float64 // cost beyond the best without it, in grams of copper
+	Left   int     // judged findings that remain even so
+	score  score
+}
+
+// ledShare is the power of an LED lamp for the light of a filament: 15 to 20 %
+// (common practice, no source).
+const ledShare = 0.2
+
+// change is a trial: do alters the design and gives back what undoes it.
+type change struct {
+	what string
+	do   func() (undo func())
+}
+
+// waysOut tries the usual changes on what the findings are about, one at a
+// time, and lists those that leave fewer findings, the cheapest first.
+func (s *search) waysOut() []*WayOut {
+	w := s.look(s.best.verdict)
+	base := s.best
+	var list []*WayOut
+	given := s.given()
+	for _, c := range s.changes(w) {
+		undo := c.do()
+		if out := s.tryOut(c.what, base, given); out != nil {
+			list = append(list, out)
+		}
+		undo()
+		s.take(base)
+	}
+	sort.SliceStable(list, func(i, j int) bool {
+		a, b := list[i], list[j]
+		if a.score != b.score {
+			return a.score.less(b.score)
+		}
+		return a.ExtraG < b.ExtraG
+	})
+	return list
+}
+
+// tryOut chooses anew with a change in place; nil when it does not help.
+func (s *search) tryOut(what string, base *answer, given map[string]string) *WayOut {
+	t := newSearch(s.d, collect(s.d))
+	t.quick = true
+	if err := t.run(); err != nil || !t.best.verdict.score.less(base.verdict.score) {
+		return nil
+	}
+	if more := t.changed(given); more != "" {
+		what += ": " + more
+	}
+	return &WayOut{What: what, ExtraG: t.best.cost.TotalG() - base.cost.TotalG(),
+		Left: len(t.best.verdict.findings), score: t.best.verdict.score}
+}
+
+// given are the values that a trial could set free, by slot name.
+func (s *search) given() map[string]string {
+	undo := backward([]func(){freeWires(s.best.verdict.c.Wires), freeFuses(s.d), freeParts(s.d)})
+	defer undo()
+	open := map[string]bool{}
+	for _, x := range s.slots {
+		open[string(x.kind)+x.part] = true
+	}
+	given := map[string]string{}
+	for _, x := range collect(s.d) {
+		if id := string(x.kind) + x.part; !open[id] {
+			given[id] = x.now()
+		}
+	}
+	return given
+}
+
+// changed names the values that a trial set free, as they came out.
+func (s *search) changed(given map[string]string) string {
+	var list []string
+	for _, x := range s.slots {
+		if was, ok := given[string(x.kind)+x.part]; ok && was != x.label(x.at) {
+			list = append(list, fmt.Sprintf("%s from %s to %s", x.part, was, x.label(x.at)))
+		}
+	}
+	if len(list) > 3 {
+		list = append(list[:3], fmt.Sprintf("and %d more", len(list)-3))
+	}
+	return strings.Join(list, ", ")
+}
+
+// concerned are the wires, loads and fuses that the findings are about.
+type concerned struct {
+	wires []*circuit.Wire
+	loads []*circuit.Branch
+}
+
+func (w *view) concerned() concerned {
+	var c concerned
+	wires, loads := map[*circuit.Wire]bool{}, map[*circuit.Branch]bool{}
+	addWire := func(x *circuit.Wire) {
+		if !wires[x] {
+			wires[x] = true
+			c.wires = append(c.wires, x)
+		}
+	}
+	addLoad := func(b *circuit.Branch) {
+		if loads[b] || b.Load == nil || b.Load.Load == nil {
+			return
+		}
+		loads[b] = true
+		c.loads = append(c.loads, b)
+		for _, x := range append(w.v.c.MainFeed(b.A).Wires(), w.v.c.MainReturn(b.B).Wires()...) {
+			addWire(x)
+		}
+	}
+	for _, f := range w.v.findings {
+		w.concern(f, addWire, addLoad)
+	}
+	return c
+}
+
+// concern passes on what one finding is about.
+func (w *view) concern(f *finding.Finding, addWire func(*circuit.Wire), addLoad func(*circuit.Branch)) {
+	for _, x := range w.v.c.Wires {
+		if x.Number == f.Ref {
+			addWire(x)
+			for _, b := range w.v.c.BelowBranch(x.Branch).Loads {
+				addLoad(b)
+			}
+		}
+	}
+	for _, b := range w.v.c.Branches {
+		switch {
+		case b.Load != nil && b.Load.Load != nil && !b.Load.Standby && b.Part.Name == f.Part:
+			addLoad(b)
+		case b.Fuse != nil && b.Fuse.Ref == f.Ref && !b.Fuse.Factory:
+			for _, l := range w.v.c.BelowBranch(b).Loads {
+				addLoad(l)
+			}
+		}
+	}
+}
+
+// changes are the trials for what the findings are about.
+func (s *search) changes(w *view) []change {
+	about := w.concerned()
+	list := []change{
+		{"choose the given wire sizes on the way anew", func() func() { return freeWires(about.wires) }},
+		{"choose the given fuses anew", func() func() { return freeFuses(s.d) }},
+		{"choose the given relays and blocks anew", func() func() { return freeParts(s.d) }},
+	}
+	for _, share := range []float64{0.75, 0.5, 0.25} {
+		list = append(list, change{fmt.Sprintf("shorten the runs on the way to %.0f %% of their length", 100*share),
+			func() func() { return shorten(about.wires, share) }})
+	}
+	for _, b := range about.loads {
+		l := b.Load.Load
+		if l.Behaves == design.FilamentLamp {
+			list = append(list, change{fmt.Sprintf("an LED lamp of about %.3g W in place of %s", l.PowerW*ledShare, l.Name),
+				func() func() { return toLED(l) }})
+		}
+	}
+	for _, x := range about.wires {
+		if feeds := feedsOf(x); feeds != nil && len(*feeds) == 1 {
+			list = append(list, change{fmt.Sprintf("two wires in parallel from %s to %s", x.From.Part.Name, x.To.Part.Name),
+				func() func() { return double(feeds) }})
+		}
+	}
+	return append(list, s.moves(about)...)
+}
+
+// moves are the blocks above the loads concerned, in every other place.
+func (s *search) moves(about concerned) []change {
+	var list []change
+	for _, block := range s.d.Blocks {
+		above := false
+		for _, x := range about.wires {
+			above = above || x.From.Part.Source == design.Part(block)
+		}
+		for _, place := range s.d.Places {
+			if above && place != block.At {
+				list = append(list, change{fmt.Sprintf("move %s to %s", block.Name, place.Name), func() func() {
+					was := block.At
+					block.At = place
+					return func() { block.At = was }
+				}})
+			}
+		}
+	}
+	return list
+}
+
+// feedsOf are the feeds or returns of the design that a wire is one of.
+func feedsOf(x *circuit.Wire) *[]design.Feed {
+	owner := x.To.Part.Source
+	if x.Role == circuit.ReturnWire || x.Role == circuit.CoilReturnWire {
+		owner = x.From.Part.Source
+	}
+	switch p := owner.(type) {
+	case *design.Fuse:
+		return &p.FedBy
+	case *design.Relay:
+		switch x.Role {
+		case circuit.CoilFeedWire:
+			return &p.Coil.FedBy
+		case circuit.CoilReturnWire:
+			return &p.Coil.Returns
+		}
+		return &p.FedBy
+	case *design.Block:
+		return &p.FedBy
+	case *design.Switch:
+		return &p.FedBy
+	case *design.Splice:
+		return &p.FedBy
+	case *design.Ground:
+		return &p.Returns
+	case *design.Load:
+		if x.Role == circuit.ReturnWire {
+			return &p.Returns
+		}
+		return &p.FedBy
+	}
+	return nil
+}
+
+// freeWires opens the given sizes of wires.
+func freeWires(wires []*circuit.Wire) func() {
+	var undo []func()
+	for _, x := range wires {
+		feeds := feedsOf(x)
+		if feeds == nil {
+			continue
+		}
+		for i := range *feeds {
+			f := &(*feeds)[i]
+			if f.Wire.SizeAuto {
+				continue
+			}
+			was := f.Wire
+			f.Wire.SizeAuto = true
+			undo = append(undo, func() { f.Wire = was })
+		}
+	}
+	return backward(undo)
+}
+
+// freeFuses opens the given ratings of all fuses.
+func freeFuses(d *design.Design) func() {
+	var undo []func()
+	for _, x := range d.Fuses {
+		if !x.RatingAuto && x.Rating != nil {
+			was := *x
+			x.RatingAuto = true
+			undo = append(undo, func() { *x = was })
+		}
+	}
+	for _, b := range d.Blocks {
+		for _, w := range b.Ways {
+			if !w.FuseAuto && w.Fuse != nil {
+				was := *w
+				w.FuseAuto = true
+				undo = append(undo, func() { *w = was })
+			}
+		}
+	}
+	return backward(undo)
+}
+
+// freeParts opens the given relay forms and block types.
+func freeParts(d *design.Design) func() {
+	var undo []func()
+	for _, x := range d.Relays {
+		if !x.FormAuto {
+			was := *x
+			x.FormAuto = true
+			undo = append(undo, func() { *x = was })
+		}
+	}
+	for _, x := range d.Blocks {
+		if !x.TypeAuto {
+			was := *x
+			x.TypeAuto = true
+			undo = append(undo, func() { *x = was })
+		}
+	}
+	return backward(undo)
+}
+
+// shorten scales the runs and given lengths of wires.
+func shorten(wires []*circuit.Wire, share float64) func() {
+	var undo []func()
+	done := map[*design.Run]bool{}
+	for _, x := range wires {
+		for _, b := range x.Route {
+			if run := b.Run; !done[run] {
+				done[run] = true
+				was := run.LengthM
+				run.LengthM.Value *= share
+				undo = append(undo, func() { run.LengthM = was })
+			}
+		}
+		feeds := feedsOf(x)
+		for i := 0; feeds != nil && i < len(*feeds); i++ {
+			if f := &(*feeds)[i]; f.Wire.LengthM.Given() && f.From.Pos == x.Pos {
+				was := f.Wire.LengthM
+				f.Wire.LengthM.Value *= share
+				undo = append(undo, func() { f.Wire.LengthM = was })
+			}
+		}
+	}
+	return backward(undo)
+}
+
+// toLED turns a filament lamp into an LED lamp of the same light.
+func toLED(l *design.Load) func() {
+	was := *l
+	l.Behaves, l.PowerW = design.ConstantPower, l.PowerW*ledShare
+	return func() { *l = was }
+}
+
+// double lays a second wire beside one.
+func double(feeds *[]design.Feed) func() {
+	was := *feeds
+	*feeds = append(append([]design.Feed(nil), was...), was...)
+	return func() { *feeds = was }
+}
+
+// backward undoes in the opposite order.
+func backward(undo []func()) func() {
+	return func() {
+		for i := len(undo) - 1; i >= 0; i-- {
+			undo[i]()
+		}
+	}
+}

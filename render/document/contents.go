@@ -1,0 +1,57 @@
+package document
+
+import (
+	"fmt"
+	"strconv"
+
+	"fusewright/harness"
+	"fusewright/render/scene"
+)
+
+// contentsRowMM is the height of a line of the contents.
+const contentsRowMM = 8.0
+
+// contents lists the sections with the page each begins on; every line leads
+// there. firstPage is the page number of the first section.
+func contents(r *harness.Review, sections []Section, firstPage int) []*scene.Sheet {
+	b := newBook("Contents", r)
+	b.y += 2
+	page := firstPage
+	for i, s := range sections {
+		b.need(contentsRowMM)
+		b.contentsLine(strconv.Itoa(i+1), s.Title, plural(len(s.Sheets), "page", "pages"), page)
+		page += len(s.Sheets)
+	}
+	b.y += 4
+	b.para("In a PDF viewer each line leads to its page, each part or wire number of a table to its place in the schematic, and the "+
+		"words “dossier n/m” at the foot of a page back to this one.", scene.TextStyle{SizeMM: textSizeMM, Colour: grey})
+	return b.finish()
+}
+
+// contentsLine is one section: number, title, extent, dots, page.
+func (b *book) contentsLine(number, title, extent string, page int) {
+	s := b.sheet()
+	style := scene.TextStyle{SizeMM: headSizeMM, Colour: ink}
+	small := scene.TextStyle{SizeMM: textSizeMM, Colour: grey}
+	y := b.y + 5
+	s.Begin(scene.Group{ID: s.UniqueID("contents-" + number), Class: "contents", Title: "to " + title, Link: pageID(page)})
+	right := style
+	right.Align = scene.Right
+	s.TextAt(scene.Point{X: b.left() + 7, Y: y}, number, right)
+	s.TextAt(scene.Point{X: b.left() + 11, Y: y}, title, style)
+	x := b.left() + 11 + style.Width(title) + 3
+	s.TextAt(scene.Point{X: x, Y: y}, extent, small)
+	s.TextAt(scene.Point{X: b.right(), Y: y}, strconv.Itoa(page), right)
+	dots := scene.Pen(thinMM).In(faint).Dashed(0, 1.6)
+	dots.Round = true
+	dots.WidthMM = 0.4
+	from, to := x+small.Width(extent)+3, b.right()-style.Width(strconv.Itoa(page))-3
+	if to > from {
+		s.Line(scene.Point{X: from, Y: y - 0.2}, scene.Point{X: to, Y: y - 0.2}, dots)
+	}
+	s.End()
+	b.y += contentsRowMM
+}
+
+// pageID names a page of the dossier as the target of links.
+func pageID(page int) string { return fmt.Sprintf("dossier-page-%d", page) }

@@ -1,0 +1,225 @@
+package document
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"fusewright/harness"
+	"fusewright/harness/circuit"
+	"fusewright/harness/finding"
+	"fusewright/harness/quantity"
+	"fusewright/harness/solve"
+	"fusewright/render/scene"
+)
+
+// coverCautions stand on the cover; the bench test has its own for the work.
+var coverCautions = []string{
+	"An aid to judgement only. Local codes, the makers' instructions and licensed practice come first.",
+	"Isolate the battery before work: negative off first, on last. No flame or spark near a battery that charges.",
+	"Not for brake, steering, airbag or other safety circuits.",
+	"The rules see only what the design says. No finding is no proof that the harness is safe.",
+	"Test it as the bench test says, before it is trusted on the road, the track or the water.",
+}
+
+// cover is the first page: what it is, the verdict, the three numbers that
+// matter and the cautions.
+func cover(r *harness.Review) []*scene.Sheet {
+	b := newBook("Dossier", r)
+	b.y += 4
+	body := scene.TextStyle{SizeMM: coverSizeMM, Colour: ink}
+	b.head("What it is")
+	b.para(whatItIs(r), body)
+	for _, n := range r.Design.Notes {
+		b.para(n.Value, scene.TextStyle{SizeMM: textSizeMM, Face: scene.Italic, Colour: ink})
+	}
+	b.head("Verdict")
+	b.verdict(r)
+	b.head("Three numbers that matter")
+	b.figures(worstDrop(r), tightestSpare(r), parkedDays(r))
+	b.head("Cautions")
+	b.bullets(coverCautions, body)
+	return b.finish()
+}
+
+// coverSizeMM is the text of the cover.
+const coverSizeMM = 3.4
+
+// whatItIs is the harness in one or two sentences.
+func whatItIs(r *harness.Review) string {
+	d, c := r.Design, r.Circuit
+	fuses, lengthM := 0, 0.0
+	for _, b := range c.Branches {
+		if b.Fuse != nil && !b.Fuse.Factory {
+			fuses++
+		}
+	}
+	for _, w := range c.Wires {
+		lengthM += w.LengthM
+	}
+	what := "An accessory harness"
+	if v := d.SystemV.Value; v > 0 {
+		what = fmt.Sprintf("A %s accessory harness", quantity.Plain(v, quantity.Voltage))
+	}
+	if d.Vehicle.Value != "" {
+		what += " for: " + d.Vehicle.Value
+	}
+	what = strings.TrimRight(what, ".") + ". " + plural(len(d.Loads), "load", "loads") + ", " + plural(fuses, "fuse", "fuses") + ", " +
+		plural(len(d.Relays), "relay", "relays") + ", " +
+		fmt.Sprintf("%s of wire in %s", quantity.Format(lengthM, quantity.Length), plural(len(c.Wires), "piece", "pieces"))
+	if d.Practice != nil {
+		what += ", by " + d.Practice.Name + " practice"
+	}
+	what += "."
+	if d.Battery.CapacityAh.Given() {
+		what += " Battery " + quantity.Plain(d.Battery.CapacityAh.Value, quantity.Charge)
+		if d.Battery.Chemistry != nil {
+			what += " " + d.Battery.Chemistry.Name
+		}
+		if d.Charging.Present() {
+			what += fmt.Sprintf(", charging regulated at %s", quantity.Format(d.Charging.RegulatedV.Value, quantity.Voltage))
+		}
+		what += "."
+	}
+	return what
+}
+
+func plural(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %s", n, many)
+}
+
+// verdict is the findings in words, and the gravest of them.
+func (b *book) verdict(r *harness.Review) {
+	dangers, faults := finding.Count(r.Findings, finding.Danger), finding.Count(r.Findings, finding.Fault)
+	advice := finding.Count(r.Findings, finding.Advice)
+	accepted := len(r.Findings) - dangers - faults - advice
+	text := "No rule of this program objects to the design as described."
+	switch {
+	case dangers > 0:
+		text = "Do not build it as it is: " + plural(dangers, "finding says", "findings say") +
+			" that it can burn, stay live or leave a critical load dead."
+	case faults > 0:
+		text = "Not ready to build: " + plural(faults, "finding says", "findings say") +
+			" that something will not work as described or runs outside its rating."
+	case advice > 0:
+		text = "No danger and no fault found. " + plural(advice, "point", "points") + " of advice."
+	}
+	b.para(text, scene.TextStyle{SizeMM: headSizeMM, Face: scene.Bold, Colour: ink})
+	if accepted > 0 {
+		b.para(plural(accepted, "finding is", "findings are")+" accepted by the design with a reason; they stand with the others.",
+			scene.TextStyle{SizeMM: coverSizeMM, Colour: ink})
+	}
+	var worst []string
+	for _, f := range r.Findings {
+		if f.Accepted == "" && f.Severity > finding.Advice && len(worst) < 3 {
+			worst = append(worst, f.Severity.String()+": "+f.What)
+		}
+	}
+	if len(worst) > 0 {
+		b.bullets(worst, scene.TextStyle{SizeMM: textSizeMM, Colour: ink})
+	}
+}
+
+// coverFigure is one number of the cover with what it means.
+type coverFigure struct{ name, value, words string }
+
+// figures draws three numbers side by side.
+func (b *book) figures(list ...coverFigure) {
+	const gap, high = 5.0, 35.0
+	b.need(high + 3)
+	wide := (b.width() - gap*float64(len(list)-1)) / float64(len(list))
+	pen := scene.Pen(thinMM)
+	for i, f := range list {
+		at := scene.Rect{X: b.left() + (wide+gap)*float64(i), Y: b.y, W: wide, H: high}
+		b.sheet().Rect(at, &pen, nil)
+		name := scene.TextStyle{SizeMM: textSizeMM, Colour: grey}
+		b.sheet().TextIn(scene.Rect{X: at.X + 3, Y: at.Y + 2, W: wide - 6, H: 4.5}, f.name, name)
+		size := scene.FitSizeMM(f.value, 7.5, headSizeMM, wide-6, scene.Bold)
+		b.sheet().TextIn(scene.Rect{X: at.X + 3, Y: at.Y + 7.5, W: wide - 6, H: 9}, f.value,
+			scene.TextStyle{SizeMM: size, Face: scene.Bold, Colour: ink})
+		style := scene.TextStyle{SizeMM: smallSizeMM, Colour: ink}
+		lines := scene.Wrap(f.words, smallSizeMM, wide-6, scene.Regular)
+		if len(lines) > 4 {
+			lines = append(lines[:3], scene.Ellipsis(lines[3]+" "+lines[4], smallSizeMM, wide-6, scene.Regular))
+		}
+		for k, line := range lines {
+			y := at.Y + 18.5 + scene.CapHeightMM(smallSizeMM, scene.Regular) + float64(k)*scene.LineHeightMM(smallSizeMM)
+			b.sheet().TextAt(scene.Point{X: at.X + 3, Y: y}, line, style)
+		}
+	}
+	b.y += high + 3
+}
+
+// worstDrop is the circuit that uses most of its permitted voltage drop.
+func worstDrop(r *harness.Review) coverFigure {
+	f := coverFigure{"voltage drop, worst circuit", "–", "No load draws current in any situation that could be solved."}
+	worst := -1.0
+	for _, part := range r.Circuit.Parts {
+		if part.Kind != circuit.Load {
+			continue
+		}
+		p := profileOf(r, part)
+		if p == nil || !(p.limit > 0) || p.lostV/p.limit <= worst {
+			continue
+		}
+		worst = p.lostV / p.limit
+		f.value = quantity.Format(p.lostV/r.Design.SystemV.Or(12), quantity.Share)
+		f.words = fmt.Sprintf("of the system voltage, %s of %s allowed, to %s in %s.", quantity.Format(p.lostV, quantity.Voltage),
+			quantity.Format(p.limit, quantity.Voltage), part.Name, p.in.Situation.Name)
+	}
+	return f
+}
+
+// tightestSpare is the situation with the engine running that leaves least.
+func tightestSpare(r *harness.Review) coverFigure {
+	f := coverFigure{"charging, tightest situation", "–", "No situation runs the engine, or the design gives no charging output."}
+	if r.Budget == nil {
+		return f
+	}
+	least := math.Inf(1)
+	for _, l := range r.Budget.Lines {
+		if !l.Usable || l.Situation.EngineRPM == 0 || l.SpareA >= least {
+			continue
+		}
+		least = l.SpareA
+		f.value = quantity.Format(math.Abs(l.SpareA), quantity.Current) + " spare"
+		f.words = fmt.Sprintf("of %s at %s in %s; the battery is left in peace.", ampere(l.OutputA), engine(l.Situation.EngineRPM), l.Situation.Name)
+		if l.SpareA < 0 {
+			f.value = quantity.Format(-l.SpareA, quantity.Current) + " short"
+			f.words = fmt.Sprintf("at %s in %s: the battery makes it up, for %s down to its start reserve.",
+				engine(l.Situation.EngineRPM), l.Situation.Name, lasts(l))
+		}
+	}
+	return f
+}
+
+// parkedDays is how long the battery starts the engine after parking.
+func parkedDays(r *harness.Review) coverFigure {
+	f := coverFigure{"parked until no sure start", "–", "The design gives no battery capacity."}
+	if r.Budget == nil || math.IsNaN(r.Budget.StandbyDays) {
+		return f
+	}
+	if math.IsInf(r.Budget.StandbyDays, 1) {
+		return coverFigure{f.name, "no limit", "Nothing is drawn with the key off, and self-discharge is not known."}
+	}
+	f.value = quantity.Format(r.Budget.StandbyDays*86400, quantity.Duration)
+	f.words = fmt.Sprintf("from full, with %s drawn with the key off and self-discharge counted.", ampere(r.Budget.StandbyA))
+	if unsolved := unsolvedNames(r); unsolved != "" {
+		f.words += " Without: " + unsolved + "."
+	}
+	return f
+}
+
+// unsolvedNames lists the key-off situations without a result.
+func unsolvedNames(r *harness.Review) string {
+	var names []string
+	for _, s := range r.Solutions {
+		if s.Status != solve.Converged && s.Situation.EngineRPM == 0 {
+			names = append(names, s.Situation.Name)
+		}
+	}
+	return strings.Join(names, ", ")
+}

@@ -1,0 +1,124 @@
+package document
+
+import (
+	"fmt"
+	"math"
+	"sort"
+
+	"fusewright/harness"
+	"fusewright/harness/circuit"
+	"fusewright/harness/fault"
+	"fusewright/harness/solve"
+	"fusewright/render/chart"
+	"fusewright/render/scene"
+)
+
+// Loading draws how far each wire is loaded in its worst situation, the hardest
+// loaded first, as bars of the share of its allowed current.
+func Loading(r *harness.Review) ([]*scene.Sheet, error) {
+	b := newBook("Wire loading", r)
+	b.para("The largest current of each wire over all situations, as a share of what it may carry for good at the hottest place it "+
+		"meets, with the wires beside it and the cover of its run. The amperes stand behind each bar, with the situation.",
+		scene.TextStyle{SizeMM: textSizeMM, Colour: grey})
+	known, unknown := ranked(loadings(r))
+	for len(known) > 0 {
+		bars := &chart.Bars{ID: b.sheet().UniqueID("loading"), Desc: "Share of the allowed current of each wire, hardest loaded first",
+			Axis: chart.Axis{Title: "Share of allowed current", Unit: "%"}, Limit: 100, LimitName: "allowed", Bars: barsOf(known)}
+		left := b.bottom() - b.y
+		high := math.Min(left, barsHigh(bars, len(known)))
+		drawn, err := bars.Draw(b.sheet(), scene.Rect{X: b.left(), Y: b.y, W: b.width(), H: high})
+		if err != nil {
+			return nil, fmt.Errorf("wire loading: %w", err)
+		}
+		b.y += high + 3
+		known = known[drawn:]
+		if len(known) > 0 {
+			b.newPage()
+		}
+	}
+	quiet := scene.TextStyle{SizeMM: textSizeMM, Colour: ink}
+	for _, w := range unknown {
+		b.para(fmt.Sprintf("%s carries %s; its allowed current is not known here: its surroundings are as hot as its insulation "+
+			"bears, or data are missing. See the findings.", wireName(w), ampere(w.worstA)), quiet)
+	}
+	return b.finish(), nil
+}
+
+// loading is a wire with its largest current and what it may carry for good.
+type loading struct {
+	wire     *circuit.Wire
+	worstA   float64
+	in       *solve.Solution // where it flows; nil when it never does
+	allowedA float64         // zero when not known
+}
+
+// share is the current as a share of the allowed one; NaN when that is not known.
+func (l *loading) share() float64 {
+	if !(l.allowedA > 0) {
+		return math.NaN()
+	}
+	return l.worstA / l.allowedA
+}
+
+// loadings takes the largest currents out of the solutions that converged.
+func loadings(r *harness.Review) []*loading {
+	bears := fault.NewWires(r.Circuit)
+	if r.Faults != nil {
+		bears = r.Faults.Wires
+	}
+	var list []*loading
+	for _, w := range r.Circuit.Wires {
+		row := &loading{wire: w, allowedA: bears.Allowed(w).AllowedA}
+		for _, s := range r.Solutions {
+			if a := math.Abs(s.Amps(w.Branch)); s.Status == solve.Converged && a > row.worstA {
+				row.worstA, row.in = a, s
+			}
+		}
+		list = append(list, row)
+	}
+	return list
+}
+
+// ranked puts the hardest loaded wires first, and apart those without a limit.
+func ranked(wires []*loading) (known, unknown []*loading) {
+	for _, w := range wires {
+		if math.IsNaN(w.share()) {
+			unknown = append(unknown, w)
+		} else {
+			known = append(known, w)
+		}
+	}
+	sort.SliceStable(known, func(i, j int) bool { return known[i].share() > known[j].share() })
+	return known, unknown
+}
+
+// barsHigh is the height that all bars take, in mm: the chart tells how many
+// rows a height holds, so the least height that holds them is searched.
+func barsHigh(bars *chart.Bars, count int) float64 {
+	high := 20.0
+	for bars.Rows(high) < count && high < 2000 {
+		high += 2
+	}
+	return high
+}
+
+func barsOf(wires []*loading) []chart.Bar {
+	var bars []chart.Bar
+	for _, w := range wires {
+		text := fmt.Sprintf("%.0f %%, %s of %s", 100*w.share(), ampere(w.worstA), ampere(w.allowedA))
+		if w.in != nil {
+			text += " (" + w.in.Situation.Name + ")"
+		}
+		bars = append(bars, chart.Bar{Name: wireName(w), Value: 100 * w.share(), Text: text})
+	}
+	return bars
+}
+
+// wireName is number, size and ends of a wire by reference.
+func wireName(w *loading) string {
+	size := ""
+	if w.wire.Spec.Size != nil {
+		size = w.wire.Spec.Size.Label + " "
+	}
+	return fmt.Sprintf("%s  %s%s to %s", w.wire.Number, size, w.wire.From.Part.Name, w.wire.To.Part.Name)
+}

@@ -1,0 +1,184 @@
+package document
+
+import (
+	"fmt"
+	"math"
+
+	"fusewright/harness"
+	"fusewright/harness/circuit"
+	"fusewright/harness/design"
+	"fusewright/harness/quantity"
+	"fusewright/harness/solve"
+	"fusewright/render/chart"
+	"fusewright/render/scene"
+)
+
+// profileMM is the height of one picture: three go on an upright page.
+const profileMM = 72.0
+
+// profile is the way of one load's current in the situation where it loses most.
+type profile struct {
+	part  *circuit.Part
+	load  *circuit.Branch
+	in    *solve.Solution
+	there []*circuit.Branch // battery to load
+	back  []*circuit.Branch // load to battery negative
+	lostV float64
+	limit float64 // V
+}
+
+// Profiles draws the voltage lost along the circuit of each load, from the
+// battery through each connection to the load and back, in the situation where
+// it loses most.
+func Profiles(r *harness.Review) ([]*scene.Sheet, error) {
+	b := newBook("Voltage along each circuit", r)
+	b.para("Volts lost since the battery's positive post, from point to point along the circuit, in the situation where most is lost. "+
+		"What the load itself gets stands in the heading and is left out of the line; behind the load the way back adds its part. "+
+		"The dashed level is the most that this circuit may lose.", scene.TextStyle{SizeMM: textSizeMM, Colour: grey})
+	b.y += 1.5
+	var never []string
+	drawn := 0
+	for _, part := range r.Circuit.Parts {
+		if part.Kind != circuit.Load {
+			continue
+		}
+		p := profileOf(r, part)
+		if p == nil {
+			never = append(never, part.Ref+" "+part.Name)
+			continue
+		}
+		b.need(profileMM)
+		at := scene.Rect{X: b.left(), Y: b.y, W: b.width(), H: profileMM - 4}
+		if err := p.plot(b.sheet().UniqueID("profile-"+part.Ref)).Draw(b.sheet(), at); err != nil {
+			return nil, fmt.Errorf("voltage along the circuit of %s: %w", part.Name, err)
+		}
+		b.y += profileMM
+		drawn++
+	}
+	body := scene.TextStyle{SizeMM: textSizeMM, Colour: ink}
+	if drawn == 0 {
+		b.para("No load draws current in any situation.", body)
+	}
+	if len(never) > 0 && drawn > 0 {
+		b.para("On in no situation, so without a picture: "+joined(never)+".", body)
+	}
+	return b.finish(), nil
+}
+
+func joined(names []string) string {
+	text := ""
+	for i, n := range names {
+		if i > 0 {
+			text += ", "
+		}
+		text += n
+	}
+	return text
+}
+
+// profileOf finds where a load loses most; nil when it never draws.
+func profileOf(r *harness.Review, part *circuit.Part) *profile {
+	var load *circuit.Branch
+	for _, br := range part.Branches {
+		if br.Load != nil && !br.Load.Standby {
+			load = br
+		}
+	}
+	plus, minus := part.Terminal("+"), part.Terminal("-")
+	if load == nil || plus == nil || minus == nil {
+		return nil
+	}
+	var best *profile
+	for _, s := range r.Solutions {
+		if s.Status != solve.Converged || !s.LoadOn[load.Index] || math.Abs(s.Amps(load)) < 1e-3 {
+			continue
+		}
+		lost := s.NodeV[r.Circuit.Positive().Index] - (s.NodeV[plus.Node.Index] - s.NodeV[minus.Node.Index])
+		if best == nil || lost > best.lostV {
+			best = &profile{part: part, load: load, in: s, lostV: lost}
+		}
+	}
+	if best == nil {
+		return nil
+	}
+	best.there = r.Circuit.MainFeed(plus.Node).Branches
+	best.back = r.Circuit.MainReturn(minus.Node).Branches
+	best.limit = dropLimit(r.Design, part) * r.Design.SystemV.Or(12)
+	return best
+}
+
+// dropLimit is the share of the system voltage that the practice or the design
+// lets a load's circuit lose; zero when neither says.
+func dropLimit(d *design.Design, part *circuit.Part) float64 {
+	l, ok := part.Source.(*design.Load)
+	if !ok || d.Practice == nil {
+		return 0
+	}
+	if l.Critical {
+		return d.Limits.DropCritical.Or(d.Practice.DropCritical)
+	}
+	return d.Limits.DropOther.Or(d.Practice.DropOther)
+}
+
+// plot is the picture of a profile. Elements stand side by side at equal widths.
+func (p *profile) plot(id string) *chart.Plot {
+	line := chart.Curve{Name: "", Heavy: true, Markers: true, X: []float64{0}, Y: []float64{0}}
+	var ticks []chart.Tick
+	lost, x := 0.0, 0.0
+	add := func(b *circuit.Branch) {
+		lost += math.Abs(p.in.Volts(b))
+		ticks = append(ticks, chart.Tick{At: x + 0.5, Text: elementName(b)})
+		x++
+		line.X, line.Y = append(line.X, x), append(line.Y, lost)
+	}
+	for _, b := range p.there {
+		add(b)
+	}
+	from := x
+	ticks = append(ticks, chart.Tick{At: x + 0.5, Text: p.part.Ref})
+	x++
+	line.X, line.Y = append(line.X, x), append(line.Y, lost)
+	for _, b := range p.back {
+		add(b)
+	}
+	volts := p.in.NodeV[p.part.Terminal("+").Node.Index] - p.in.NodeV[p.part.Terminal("-").Node.Index]
+	plot := &chart.Plot{ID: id,
+		Desc: fmt.Sprintf("Voltage lost along the circuit of %s in situation %s", p.part.Name, p.in.Situation.Name),
+		Title: fmt.Sprintf("%s %s · %s · gets %s at %s", p.part.Ref, p.part.Name, p.in.Situation.Name,
+			quantity.Format(volts, quantity.Voltage), ampere(math.Abs(p.in.Amps(p.load)))),
+		X:      chart.Axis{Title: "Element", Min: 0, Max: x, Ticks: ticks},
+		Y:      chart.Axis{Title: "Lost so far", Unit: "V", FromZero: true},
+		Curves: []chart.Curve{line},
+		Spans:  spans(from, x),
+		Marks:  []chart.Mark{{Text: fmt.Sprintf("%s lost", quantity.Format(p.lostV, quantity.Voltage)), X: x, Y: lost}},
+	}
+	if p.limit > 0 {
+		plot.Levels = []chart.Level{{Name: "limit " + quantity.Format(p.limit, quantity.Voltage), At: p.limit}}
+	}
+	return plot
+}
+
+// spans name the feed, the load and the way back.
+func spans(load, end float64) []chart.Span {
+	list := []chart.Span{{Name: "load", From: load, To: load + 1}}
+	if load > 0 {
+		list = append([]chart.Span{{Name: "feed", From: 0, To: load}}, list...)
+	}
+	if end > load+1 {
+		list = append(list, chart.Span{Name: "return", From: load + 1, To: end})
+	}
+	return list
+}
+
+// elementName is the reference of a branch as the drawing shows it.
+func elementName(b *circuit.Branch) string {
+	switch {
+	case b.Wire != nil:
+		return b.Wire.Number
+	case b.Fuse != nil && b.Fuse.Ref != "":
+		return b.Fuse.Ref
+	case b.Part != nil:
+		return b.Part.Ref
+	}
+	return b.Name
+}

@@ -1,0 +1,257 @@
+package layout
+
+import (
+	"fmt"
+	"math"
+	"regexp"
+	"sort"
+	"strconv"
+	"strings"
+	"testing"
+
+	"fusewright/harness"
+	"fusewright/harness/formboard"
+	"fusewright/harness/synth"
+	"fusewright/render/frame"
+	"fusewright/render/scene"
+)
+
+// many calls a check with the demo designs and 200 made harnesses; sizes go
+// round.
+func many(t *testing.T, check func(t *testing.T, r *harness.Review, b *formboard.Board)) {
+	run := func(name string, r *harness.Review) {
+		t.Run(name, func(t *testing.T) { check(t, r, formboard.Lay(r.Circuit)) })
+	}
+	for name, r := range demos(t) {
+		for _, size := range []string{"A4", "A3", "Letter", "Tabloid"} {
+			r.Design.Sheet.Size = size
+			run(name+" "+size, r)
+		}
+	}
+	sizes := []string{"", "A3", "Letter", "Tabloid"}
+	for seed := range 200 {
+		wires := 3 + seed*seed%198
+		r := read(t, "made", synth.YAML(wires, int64(seed)))
+		r.Design.Sheet.Size = sizes[seed%len(sizes)]
+		run(fmt.Sprintf("made, %d wires, seed %d", wires, seed), r)
+	}
+}
+
+func TestSheets(t *testing.T) {
+	many(t, func(t *testing.T, r *harness.Review, b *formboard.Board) {
+		sheets, err := Draw(r, b, Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		paper, err := frame.PaperOf(r.Design.Sheet.Size)
+		if err != nil {
+			t.Fatal(err)
+		}
+		drawn := map[string]int{}
+		for _, s := range sheets {
+			inside(t, s, paper.Inner())
+			clear(t, s)
+			trueToScale(t, s, drawn)
+		}
+		lengths := map[string]int{}
+		for _, run := range b.Runs {
+			lengths[lengthText(run)]++
+		}
+		if fmt.Sprint(lengths) != fmt.Sprint(drawn) {
+			t.Errorf("dimensions %v, runs %v", drawn, lengths)
+		}
+		allEnds(t, r, sheets)
+	})
+}
+
+func TestFullSize(t *testing.T) {
+	many(t, func(t *testing.T, r *harness.Review, b *formboard.Board) {
+		if len(r.Circuit.Wires) > 60 && len(r.Circuit.Wires)%4 != 0 {
+			t.Skip("large boards: every fourth is enough")
+		}
+		for _, s := range FullSize(r, b) {
+			if err := s.Validate(); err != nil {
+				t.Fatal(err)
+			}
+			if !s.Frame().Grow(-3).Contains(s.Bounds()) {
+				t.Errorf("%s: %+v leaves the page", s.Title, s.Bounds())
+			}
+			clear(t, s)
+		}
+		covered(t, r, b)
+	})
+}
+
+// covered holds that the windows of the pages together show every part of every
+// run, and that neighbours overlap by what the index says.
+func covered(t *testing.T, r *harness.Review, b *formboard.Board) {
+	t.Helper()
+	for _, s := range b.Sections {
+		tl := newTiling(r, b, s)
+		for _, l := range s.Limbs {
+			for i := 0.0; i <= 1; i += 0.01 {
+				at := scene.Point{X: l.From.At.X + i*(l.To.At.X-l.From.At.X), Y: l.From.At.Y + i*(l.To.At.Y-l.From.At.Y)}
+				found := false
+				for _, page := range tl.order {
+					o, w := tl.origin(page[0], page[1]), tl.window()
+					found = found || scene.Rect{X: o.X, Y: o.Y, W: w.W, H: w.H}.Contains(scene.Rect{X: at.X, Y: at.Y})
+				}
+				if !found {
+					t.Fatalf("run %d: no page shows %v", l.Run.Number, at)
+				}
+			}
+		}
+		a, c := tl.origin(0, 0), tl.origin(1, 1)
+		if w := tl.window(); math.Abs(a.X+w.W-c.X-overlapMM) > 1e-9 || math.Abs(a.Y+w.H-c.Y-overlapMM) > 1e-9 {
+			t.Errorf("windows at %v and %v do not overlap by %g mm", a, c, overlapMM)
+		}
+	}
+}
+
+// inside holds everything within the frame, but for the frame's own group.
+func inside(t *testing.T, s *scene.Sheet, in scene.Rect) {
+	t.Helper()
+	if err := s.Validate(); err != nil {
+		t.Fatal(err)
+	}
+	framed, depth := false, 0
+	for _, item := range s.Items {
+		switch {
+		case item.Begin != nil:
+			depth++
+			framed = framed || item.Begin.Class == "frame"
+		case item.End:
+			if depth--; depth == 0 {
+				framed = false
+			}
+		case !framed && !in.Contains(item.Bounds()):
+			t.Errorf("%s: %+v leaves the frame %+v (%s)", s.Title, item.Bounds(), in, itemText(item))
+		}
+		if item.Text != nil && item.Text.SizeMM*0.69 < 1.95 {
+			t.Errorf("%s: %q is only %g mm high", s.Title, item.Text.String, item.Text.SizeMM)
+		}
+	}
+}
+
+func itemText(item scene.Item) string {
+	if item.Text != nil {
+		return item.Text.String
+	}
+	return "a line"
+}
+
+// clear holds that no words lie on other words or on a line.
+func clear(t *testing.T, s *scene.Sheet) {
+	t.Helper()
+	var words, lines crowd
+	var texts []string
+	for _, item := range s.Items {
+		switch {
+		case item.Path != nil && item.Path.Stroke != nil:
+			lines.add(strokes(item.Path)...)
+		case item.Text != nil && item.Text.String != "":
+			shape := textShape(*item.Text)
+			if words.meets(shape) {
+				t.Errorf("%s: %q lies on other words", s.Title, item.Text.String)
+			}
+			words.add(shape)
+			texts = append(texts, item.Text.String)
+		}
+	}
+	for i, shape := range words.shapes {
+		if lines.meets(shape) {
+			t.Errorf("%s: %q lies on a line", s.Title, texts[i])
+		}
+	}
+}
+
+// strokes are the lines of a path; curves count as their control points.
+func strokes(p *scene.Path) []shape {
+	var out []shape
+	var start, at scene.Point
+	next := 0
+	for _, v := range p.Verbs {
+		switch v {
+		case scene.Move:
+			start, at = p.Points[next], p.Points[next]
+			next++
+		case scene.Close:
+			out = append(out, lineShape(at, start, p.Stroke.WidthMM))
+		default:
+			n := 1
+			if v == scene.Cubic {
+				n = 3
+			}
+			to := p.Points[next+n-1]
+			out = append(out, lineShape(at, to, p.Stroke.WidthMM))
+			at, next = to, next+n
+		}
+	}
+	return out
+}
+
+var scaleOf = regexp.MustCompile(`scale 1:(\d+)$`)
+
+// trueToScale measures every dimension between its arrows and holds it, times
+// the scale, against its number; it counts the numbers.
+func trueToScale(t *testing.T, s *scene.Sheet, drawn map[string]int) {
+	t.Helper()
+	scale := 0.0
+	for i, item := range s.Items {
+		if item.Begin == nil {
+			continue
+		}
+		if m := scaleOf.FindStringSubmatch(item.Begin.Title); m != nil {
+			scale, _ = strconv.ParseFloat(m[1], 64)
+		}
+		if item.Begin.Class != "dimension" {
+			continue
+		}
+		words := strings.TrimSuffix(item.Begin.Title, " mm")
+		drawn[words]++
+		var tips []scene.Point
+		said := ""
+		for _, in := range s.Items[i+1:] {
+			if in.End {
+				break
+			}
+			if in.Path != nil && in.Path.Fill != nil {
+				tips = append(tips, in.Path.Points[0])
+			}
+			if in.Text != nil {
+				said = in.Text.String
+			}
+		}
+		if said != words {
+			t.Errorf("%s: dimension %s says %q", s.Title, words, said)
+		}
+		if len(tips) == 2 {
+			want, _ := strconv.ParseFloat(words, 64)
+			if got := scale * math.Hypot(tips[0].X-tips[1].X, tips[0].Y-tips[1].Y); math.Abs(got-want) > 0.051 {
+				t.Errorf("%s: dimension %s measures %g mm", s.Title, words, got)
+			}
+		}
+	}
+}
+
+// allEnds holds that each wire stands twice in the tables of ends.
+func allEnds(t *testing.T, r *harness.Review, sheets []*scene.Sheet) {
+	t.Helper()
+	seen := map[string]int{}
+	for _, s := range sheets {
+		for _, item := range s.Items {
+			if item.Text != nil && item.Text.Face == scene.Bold {
+				seen[item.Text.String]++
+			}
+		}
+	}
+	var wrong []string
+	for _, w := range r.Circuit.Wires {
+		if seen[w.Number] != 2 {
+			wrong = append(wrong, fmt.Sprintf("%s %d times", w.Number, seen[w.Number]))
+		}
+	}
+	if sort.Strings(wrong); len(wrong) > 0 {
+		t.Errorf("in the tables of ends: %s", strings.Join(wrong, ", "))
+	}
+}
