@@ -26,6 +26,7 @@ type program struct {
 
 	Build    buildCmd    `cmd:"" help:"Make everything: schematic, cut list, bill of materials, budget, findings."`
 	Check    checkCmd    `cmd:"" help:"Print the findings, most severe first."`
+	Diff     diffCmd     `cmd:"" help:"Show what changed between two designs, or two git revisions of one."`
 	Draw     drawCmd     `cmd:"" help:"Draw the schematic as SVG, PDF or PNG."`
 	Cut      cutCmd      `cmd:"" help:"Print the cut list as CSV."`
 	Bom      bomCmd      `cmd:"" name:"bom" help:"Print the bill of materials as CSV, or write it as PDF."`
@@ -88,8 +89,9 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	if err == nil {
 		err = ctx.Run(&streams{in: stdin, out: stdout, err: stderr, quiet: cli.Quiet}, &cli)
 	}
-	ended := ending(err, stderr)
-	hint(err, stderr)
+	told := plainWriter{stderr}
+	ended := ending(err, told)
+	hint(err, told)
 	return ended
 }
 

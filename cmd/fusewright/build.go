@@ -189,7 +189,7 @@ func (o *outputs) addSheets(name string, sheets []*scene.Sheet, formats ...strin
 				return err
 			}
 		}
-		o.replaces = append(o.replaces, numbered{name + "-", "." + format})
+		o.replaces = append(o.replaces, name+"-*."+format)
 	}
 	return nil
 }

@@ -2,7 +2,10 @@ package main
 
 import (
 	"bytes"
+	"fmt"
 
+	"fusewright/harness/compare"
+	"fusewright/harness/finding"
 	"fusewright/render/report"
 )
 
@@ -10,7 +13,9 @@ import (
 type checkCmd struct {
 	designArg
 	failOn
-	format
+	Format        string `help:"text, json, sarif or junit." enum:"text,json,sarif,junit" default:"text"`
+	Baseline      string `help:"Findings that this file has do not count for the exit code." placeholder:"FILE" type:"path"`
+	WriteBaseline string `help:"Write the open findings to this file, for later runs with --baseline." placeholder:"FILE" type:"path"`
 }
 
 // format chooses between text for people and JSON for programs.
@@ -26,19 +31,32 @@ func (c *checkCmd) Run(io *streams, cli *program) error {
 	if err != nil {
 		return err
 	}
-	if io.quiet {
-		return c.verdict(review.Findings)
-	}
-	err = printed(io, func(b *bytes.Buffer) error { return c.print(b, io, report.New(review)) })
+	rep := report.New(review)
+	open, err := c.compareBaseline(io, rep, review.Findings)
 	if err != nil {
 		return err
 	}
-	return c.verdict(review.Findings)
+	if !io.quiet {
+		if err := printed(io, func(b *bytes.Buffer) error { return c.print(b, io, rep) }); err != nil {
+			return err
+		}
+	}
+	if c.WriteBaseline != "" {
+		return writeFile(c.WriteBaseline, func(b *bytes.Buffer) error {
+			return report.WriteJSON(b, compare.NewBaseline(review.Findings))
+		})
+	}
+	return c.verdict(open)
 }
 
 func (c *checkCmd) print(b *bytes.Buffer, io *streams, rep *report.Report) error {
-	if c.json() {
+	switch c.Format {
+	case "json":
 		return report.WriteJSON(b, rep)
+	case "sarif":
+		return report.WriteSARIF(b, rep)
+	case "junit":
+		return report.WriteJUnit(b, rep, c.severity())
 	}
 	var text bytes.Buffer
 	err := report.WriteText(&text, rep)
@@ -48,4 +66,34 @@ func (c *checkCmd) print(b *bytes.Buffer, io *streams, rep *report.Report) error
 		b.Write(text.Bytes())
 	}
 	return err
+}
+
+// compareBaseline marks what the baseline has and gives the findings that it
+// has not; all of them without a baseline. The report lists the same findings
+// in the same order.
+func (c *checkCmd) compareBaseline(io *streams, rep *report.Report, list []*finding.Finding) ([]*finding.Finding, error) {
+	if c.Baseline == "" {
+		return list, nil
+	}
+	name, data, err := readInput(io, c.Baseline, maxDesignBytes)
+	if err != nil {
+		return nil, err
+	}
+	base, err := compare.ReadBaseline(name, data)
+	if err != nil {
+		return nil, err
+	}
+	known, unused := base.Known(list)
+	rep.Compared = true
+	var open []*finding.Finding
+	for i, f := range list {
+		rep.Findings[i].Known = known[i]
+		if !known[i] {
+			open = append(open, f)
+		}
+	}
+	if n := len(unused); n > 0 && !io.quiet {
+		fmt.Fprintf(io.err, "fusewright: hint: %d of the findings in %s are gone; write it anew\n", n, c.Baseline)
+	}
+	return open, nil
 }

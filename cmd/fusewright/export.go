@@ -23,7 +23,7 @@ type exportCmd struct {
 	designArg
 	To        string `help:"json: the whole solved model. spice: netlist of a situation. dot: graph of the circuit. csv: wires with their currents and drops. dxf: a drawing, release 12." enum:"json,spice,dot,csv,dxf" required:"" placeholder:"KIND"`
 	Situation string `help:"Situation of the netlist; left out: the first of the design." placeholder:"NAME"`
-	Of        string `help:"What a dxf holds: schematic, layout (to scale, framed) or board (full size)." enum:"schematic,layout,board" default:"schematic" placeholder:"DRAWING"`
+	Of        string `help:"What a dxf holds: schematic, layout (to scale, framed) or board (full size, one sheet)." enum:"schematic,layout,board" default:"schematic" placeholder:"DRAWING"`
 	Out       string `short:"o" help:"Write to this file instead of printing; sheets after the first get a number." placeholder:"FILE" type:"path"`
 }
 
@@ -101,7 +101,7 @@ func (c *exportCmd) sheets(r *harness.Review) ([]*scene.Sheet, error) {
 	case "layout":
 		return layout.Draw(r, formboard.Lay(r.Circuit), layout.Options{})
 	case "board":
-		return layout.FullSize(r, formboard.Lay(r.Circuit)), nil
+		return layout.Whole(r, formboard.Lay(r.Circuit)), nil
 	}
 	return schematic.Draw(r, schematic.Options{})
 }

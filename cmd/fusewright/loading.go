@@ -91,7 +91,7 @@ func readInput(s *streams, path string, most int64) (name string, src []byte, er
 	if src, err = io.ReadAll(io.LimitReader(f, most)); err != nil {
 		return "", nil, plainPathError(err)
 	}
-	return path, src, nil
+	return harmless(path), src, nil
 }
 
 func (p *program) library() (*library.Library, error) {
@@ -106,12 +106,16 @@ type failOn struct {
 	FailOn string `help:"End with exit code 1 from this severity on: danger, fault, advice or never." enum:"danger,fault,advice,never" default:"fault" placeholder:"SEVERITY"`
 }
 
-func (f failOn) verdict(list []*finding.Finding) error {
-	least := map[string]finding.Severity{
+// severity is the least severity that fails; 0 when none does.
+func (f failOn) severity() finding.Severity {
+	return map[string]finding.Severity{
 		"danger": finding.Danger, "fault": finding.Fault, "advice": finding.Advice,
-	}
-	from, ok := least[f.FailOn]
-	if !ok {
+	}[f.FailOn]
+}
+
+func (f failOn) verdict(list []*finding.Finding) error {
+	from := f.severity()
+	if from == 0 {
 		return nil
 	}
 	for s := from; s <= finding.Danger; s++ {

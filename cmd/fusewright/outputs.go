@@ -26,23 +26,15 @@ type outputs struct {
 	dir   string
 	names []string
 	data  map[string][]byte
-	// replaces are numbered files that an earlier run may have left and this one
-	// does not make: a stale sheet beside fresh ones would mislead.
-	replaces []numbered
+	// replaces are files that an earlier run may have left and this one does not
+	// make: a stale sheet beside fresh ones would mislead. In NAME-*.EXT the star
+	// stands for a number and nothing else.
+	replaces []string
 	progress *progress // told what is being rendered; nil = nobody
 
 	// The two steps that can fail half-way, so that tests can make them fail.
 	write  func(path string, data []byte) error
 	rename func(from, to string) error
-}
-
-// numbered is a family of files: NAME-2.EXT, NAME-3.EXT, …
-type numbered struct{ before, after string }
-
-func (n numbered) holds(file string) bool {
-	rest, begins := strings.CutPrefix(file, n.before)
-	digits, ends := strings.CutSuffix(rest, n.after)
-	return begins && ends && digits != "" && strings.Trim(digits, "0123456789") == ""
 }
 
 func newOutputs(dir string) *outputs {
@@ -148,7 +140,7 @@ func undoAll(steps []func() error) error {
 	return errors.Join(failed...)
 }
 
-// removeStale removes numbered files that were not made now.
+// removeStale removes replaced files that were not made now.
 func (o *outputs) removeStale() error {
 	entries, err := os.ReadDir(o.dir)
 	if err != nil {
@@ -165,8 +157,19 @@ func (o *outputs) removeStale() error {
 	return nil
 }
 
-func (o *outputs) isReplaced(name string) bool {
-	return slices.ContainsFunc(o.replaces, func(n numbered) bool { return n.holds(name) })
+func (o *outputs) isReplaced(file string) bool {
+	return slices.ContainsFunc(o.replaces, func(pattern string) bool { return replacedBy(pattern, file) })
+}
+
+// replacedBy tells whether a file is the one named, or one of those numbered.
+func replacedBy(pattern, file string) bool {
+	at := strings.LastIndex(pattern, "-*.")
+	if at < 0 {
+		return file == pattern
+	}
+	number, begins := strings.CutPrefix(file, pattern[:at+1])
+	number, ends := strings.CutSuffix(number, pattern[at+2:])
+	return begins && ends && number != "" && strings.Trim(number, "0123456789") == ""
 }
 
 // writeSynced writes a new file down to the disk.

@@ -7,13 +7,15 @@ import (
 	"strings"
 	"text/tabwriter"
 
+	"fusewright/library"
 	"fusewright/render/report"
 )
 
 // partsCmd lists the library.
 type partsCmd struct {
 	Kind   string `arg:"" optional:"" help:"Kind of part; left out: the kinds and how many of each."`
-	Search string `arg:"" optional:"" help:"Show only rows with this text."`
+	Search string `arg:"" optional:"" help:"Show only rows with these words."`
+	Find   string `help:"Show rows with these words of every kind." placeholder:"WORDS"`
 	format
 }
 
@@ -28,6 +30,9 @@ func (c *partsCmd) Run(s *streams, cli *program) error {
 	lib, err := cli.library()
 	if err != nil {
 		return err
+	}
+	if c.Find != "" {
+		return c.everywhere(s, lib)
 	}
 	if c.Kind == "" {
 		return printed(s, func(b *bytes.Buffer) error {
@@ -49,23 +54,50 @@ func (c *partsCmd) Run(s *streams, cli *program) error {
 	return notFound("kind of part", c.Kind, names)
 }
 
+// Validate refuses a search of one kind and of all at once.
+func (c *partsCmd) Validate() error {
+	if c.Find != "" && c.Kind != "" {
+		return fmt.Errorf("--find looks through every kind (expected 'parts %s WORDS' for one)", c.Kind)
+	}
+	return nil
+}
+
+// everywhere prints the rows of all kinds that hold the words.
+func (c *partsCmd) everywhere(s *streams, lib *library.Library) error {
+	rows := []partRow{}
+	for _, k := range partKinds {
+		for _, r := range matching(k.rows(lib), c.Find) {
+			r.Kind = k.name
+			rows = append(rows, r)
+		}
+	}
+	return printed(s, func(b *bytes.Buffer) error { return c.print(b, rows) })
+}
+
 func (c *partsCmd) print(w io.Writer, rows []partRow) error {
 	if c.json() {
 		return report.WriteJSON(w, partsReport{Fusewright: report.Version, Parts: rows})
 	}
 	t := tabwriter.NewWriter(w, 0, 0, 2, ' ', 0)
 	for _, r := range rows {
+		if r.Kind != "" {
+			fmt.Fprintf(t, "%s\t", r.Kind)
+		}
 		fmt.Fprintf(t, "%s\t%s\t%s\n", r.Name, r.Figures, r.Certainty)
 	}
 	return t.Flush()
 }
 
-// matching keeps the rows that hold the text in any cell, ignoring case.
-func matching(rows []partRow, text string) []partRow {
+// matching keeps the rows that hold every word in some cell, ignoring case.
+func matching(rows []partRow, words string) []partRow {
 	kept := []partRow{}
 	for _, r := range rows {
 		all := strings.ToLower(strings.Join([]string{r.Name, r.Figures, r.Source, r.Certainty}, " "))
-		if strings.Contains(all, strings.ToLower(text)) {
+		holds := true
+		for _, word := range strings.Fields(strings.ToLower(words)) {
+			holds = holds && strings.Contains(all, word)
+		}
+		if holds {
 			kept = append(kept, r)
 		}
 	}

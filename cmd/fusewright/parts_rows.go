@@ -10,6 +10,7 @@ import (
 
 // partRow is one part as listed.
 type partRow struct {
+	Kind      string `json:"kind,omitempty"` // set when rows of several kinds are listed
 	Name      string `json:"name"`
 	Figures   string `json:"figures"`
 	Source    string `json:"source"`
@@ -45,7 +46,7 @@ func listRow(name string, s library.Source, figures ...string) partRow {
 			said = append(said, f)
 		}
 	}
-	return partRow{name, strings.Join(said, ", "), s.Text, s.Certainty}
+	return partRow{Name: name, Figures: strings.Join(said, ", "), Source: s.Text, Certainty: s.Certainty}
 }
 
 // rowsOf maps a list of the library to rows.

@@ -11,10 +11,13 @@ import (
 
 var update = flag.Bool("update", false, "rewrite the expected output in the scripts")
 
+// commands are what the test binary does when called by a name.
+var commands = map[string]func(){"fusewright": main, "fusewright-stalled": stalled}
+
 // TestMain lets the scripts call the program by its name: the test binary runs
 // itself.
 func TestMain(m *testing.M) {
-	testscript.Main(m, map[string]func(){"fusewright": main})
+	testscript.Main(m, commands)
 }
 
 // TestScripts runs the command sessions in testdata/script.

@@ -7,7 +7,9 @@ import (
 	"os"
 	"regexp"
 	"runtime"
+	"strings"
 	"time"
+	"unicode"
 
 	"golang.org/x/term"
 )
@@ -56,8 +58,30 @@ func (s *streams) colour() bool {
 // say prints what is good to know but is no result: --quiet leaves it out.
 func (s *streams) say(format string, args ...any) {
 	if !s.quiet {
-		fmt.Fprintf(s.out, format, args...)
+		io.WriteString(s.out, harmless(fmt.Sprintf(format, args...)))
 	}
+}
+
+// harmless keeps what could steer a terminal or turn its text round out of a line:
+// file names and arguments may hold anything.
+func harmless(s string) string {
+	return strings.Map(func(r rune) rune {
+		if r == '\n' || r == '\t' || unicode.IsPrint(r) {
+			return r
+		}
+		return unicode.ReplacementChar
+	}, s)
+}
+
+// plainWriter passes text on harmless.
+type plainWriter struct{ w io.Writer }
+
+// Write takes whole messages, as Fprint hands them over.
+func (p plainWriter) Write(text []byte) (int, error) {
+	if _, err := io.WriteString(p.w, harmless(string(text))); err != nil {
+		return 0, err
+	}
+	return len(text), nil
 }
 
 // patience is how long work may take before its steps are shown.

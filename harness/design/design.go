@@ -240,6 +240,9 @@ func (c *Common) PartPos() problem.Pos { return c.Pos }
 // PartPlace is where it stands; nil when not said.
 func (c *Common) PartPlace() *Place { return c.At }
 
+// LiveReason is why it may be live with the key off; "" when the design gives none.
+func (c *Common) LiveReason() string { return c.StaysLive.Value }
+
 // BatteryPart is the battery's positive post, named "battery" in feeds.
 type BatteryPart struct{ Common }
 

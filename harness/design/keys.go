@@ -63,7 +63,7 @@ func (r *reader) sentence(f field, most int) (Text, bool) {
 		return Text{}, false
 	}
 	pos := r.pos(f.node)
-	if c := badRune(s); c != 0 {
+	if c := badRune(s); c >= 0 {
 		r.report(pos, fmt.Sprintf("%s has the unprintable character %U", f, c), "printable text")
 		return Text{}, false
 	}

@@ -66,12 +66,12 @@ func describe(n *yaml.Node) string {
 }
 
 // badRune is the first character of a text that is neither printable nor a
-// space, or 0.
+// space, or -1: NUL is such a character.
 func badRune(s string) rune {
 	for _, c := range s {
 		if !unicode.IsPrint(c) && !unicode.IsSpace(c) {
 			return c
 		}
 	}
-	return 0
+	return -1
 }

@@ -16,7 +16,7 @@ import (
 // the currents of shorts between its ends follow from those at its ends.
 func TestCurrentAlongWire(t *testing.T) {
 	wires, between := 0, 0
-	for seed := range int64(12) {
+	for seed := range int64(24) {
 		c := build(t, synth.YAML(120, seed))
 		s := fault.Compute(c)
 		for _, w := range c.Wires {
@@ -34,9 +34,6 @@ func TestCurrentAlongWire(t *testing.T) {
 				a, b := list[i-1].Results[fault.Strong].CurrentA, list[i].Results[fault.Strong].CurrentA
 				if alone && b > a*(1+1e-9) {
 					t.Errorf("seed %d %s: %.6g A after %.6g A nearer the source", seed, w.Number, b, a)
-				}
-				if alone && list[i].Where == fault.Between && len(c.Design.Charging.Output) == 0 {
-					t.Error("the synthetic harness has no charging system")
 				}
 				between += straight(t, w, near, list[i], far)
 			}

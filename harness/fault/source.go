@@ -26,7 +26,8 @@ const (
 	// weakCharge is a battery that no longer starts an engine but still burns
 	// wires.
 	weakCharge = 0.2
-	// agedContacts multiplies contact resistances that have no aged figure.
+	// agedContacts multiplies every contact: relays, switches, fuses with their
+	// holders, and wire ends on top of their aged figure.
 	agedContacts = 2.0
 	// trickleOhm across the posts keeps the battery on its discharging side: a
 	// few milliamperes.

@@ -23,20 +23,18 @@ type cornered struct {
 // situations out.
 func (f *facts) worstCorner(sign float64, ok func(*solve.Solution) bool,
 	figure func(*solve.Solution) float64, at func(*corner.Set, int) corner.Value) cornered {
+	if c := f.in.Corners; c != nil {
+		v, i := c.WorstIn(sign, func(i int) bool { return ok(f.in.Solutions[i]) },
+			func(i int) corner.Value { return at(c, i) })
+		if i < 0 {
+			return cornered{}
+		}
+		return cornered{v, f.in.Solutions[i].Situation}
+	}
 	var worst cornered
-	for i, s := range f.in.Solutions {
-		if s.Status != solve.Converged || !ok(s) {
-			continue
-		}
-		v := corner.Value{}
-		if f.in.Corners != nil {
-			v = at(f.in.Corners, i)
-		} else {
-			v.Nominal = figure(s)
-			v.Corner = v.Nominal
-		}
-		if worst.in == nil || sign*v.Corner > sign*worst.Corner {
-			worst = cornered{v, s.Situation}
+	for _, s := range f.usable {
+		if x := figure(s); ok(s) && (worst.in == nil || sign*x > sign*worst.Corner) {
+			worst = cornered{corner.Value{Nominal: x, Corner: x}, s.Situation}
 		}
 	}
 	return worst

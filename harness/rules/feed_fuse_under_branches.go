@@ -31,6 +31,7 @@ taps:
   keyed feed: {at: battery tray, hot: key, fuse: 15 A, spare: 10 A, supervised: no}
 situations:
   one at a time: {key: on, engine: cruise, on: [left vest]}
+  the other: {key: on, engine: cruise, on: [right vest]}
 `,
 	Good: `
 fuses:
@@ -42,6 +43,7 @@ taps:
   keyed feed: {at: battery tray, hot: key, fuse: 15 A, spare: 10 A, supervised: no}
 situations:
   one at a time: {key: on, engine: cruise, on: [left vest]}
+  the other: {key: on, engine: cruise, on: [right vest]}
 `,
 	Run: func(p *Pass) {
 		for _, b := range p.fuses() {

@@ -1,9 +1,8 @@
 package rules
 
 import (
-	"math"
-
 	"fusewright/harness/circuit"
+	"fusewright/harness/corner"
 	"fusewright/harness/finding"
 	"fusewright/harness/fusing"
 )
@@ -66,21 +65,10 @@ func device(b *circuit.Branch) fusing.Device {
 	return fusing.Device{Type: b.Fuse.Type, Rating: b.Fuse.Rating, AmbientC: fuseAmbientC(b)}
 }
 
-// continuousA is what a fuse carries for good: the smaller of the practice's
-// share of the rating and the maker's share at the ambient. The two are not
-// multiplied: the maker's table already gives continuous current. The place is
-// hotter by aboveK than the design says.
+// continuousA is what a fuse carries for good in a place hotter by aboveK than
+// the design says.
 func (f *facts) continuousA(b *circuit.Branch, aboveK float64) float64 {
-	share := f.practice.FuseLoadShare
-	if share <= 0 {
-		share = 1
-	}
-	at := device(b)
-	at.AmbientC += aboveK
-	if maker, known := at.Share(); known {
-		share = math.Min(share, maker)
-	}
-	return share * fuseRating(b)
+	return corner.FuseBearsA(f.d, b, aboveK)
 }
 
 // demandA is what the accessories and coils below a node draw together when

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"slices"
 
 	"fusewright/harness/circuit"
 	"fusewright/harness/finding"
@@ -12,8 +13,8 @@ var loadNeverOn = &Rule{
 	Name:  "load-never-on",
 	Title: "a load is on in no situation",
 	Doc: "Every check of currents, voltages and heat is made in the situations of the design. A load that draws " +
-		"in none of them was not checked at all, nor were its wires, switch and fuse. Loads that are fed by " +
-		"nothing or have no way back are reported as such, not here; so is a situation without a result.",
+		"in none of them was not checked at all, nor were its wires, switch and fuse. A load that a " +
+		"situation has on but that gets no voltage is another rule's matter.",
 	Formula:  "none",
 	Limits:   "none",
 	Why:      "silence about this load would be taken for a check that was passed",
@@ -48,11 +49,11 @@ situations:
 	},
 }
 
-// draws tells whether a load is on or draws in any situation. One without a
+// draws tells whether a load is meant to be on, or draws, in any situation. One without a
 // result counts as drawing: that there is none is said already.
 func (f *facts) draws(b *circuit.Branch) bool {
 	for _, s := range f.in.Solutions {
-		if s.Status != solve.Converged || s.LoadOn[b.Index] || s.Amps(b) != 0 {
+		if s.Status != solve.Converged || s.LoadOn[b.Index] || slices.Contains(s.Situation.On, b.Load.Load) {
 			return true
 		}
 	}

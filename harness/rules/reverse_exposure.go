@@ -19,7 +19,8 @@ var reverseExposure = &Rule{
 	Why:      "batteries do get connected the wrong way round; the diode is a short and the electronics are lost",
 	Change:   "feed it behind the key or a switch, or put a diode in its feed",
 	Severity: "advice; fault for a diode that no fuse protects",
-	Source:   "ISO 16750-2, reversed voltage 14 V or 28 V for 60 s (from memory); diodes across coils: relay data sheets (one source)",
+	Source: "ISO 16750-2, reversed voltage 14 V or 28 V for 60 s (from memory); diodes across coils: relay " +
+		"data sheets (one source)",
 	Bad: `
 fuses:
   lamp fuse: {type: blade C, rating: 2 A, at: battery tray, fed by: battery, wire: {size: 1 mm², length: 100 mm}}

@@ -16,9 +16,10 @@ var sneakPath = &Rule{
 		"that was at rest pulls in, because the current of another part goes back through it. Parts " +
 		"that only stop working are in the fault table. A part that suffers from reversed or too much " +
 		"voltage is ground-lost-overvoltage.",
-	Formula:  "the whole network solved again with the return open",
-	Limits:   "a tenth of the load's rated voltage; pull-in voltage of the relay",
-	Why:      "a loose ground shows as lamps that glow with the switch off and gear that starts by itself, and nobody looks at the ground",
+	Formula: "the whole network solved again with the return open",
+	Limits:  "a tenth of the load's rated voltage; pull-in voltage of the relay",
+	Why: "a loose ground shows as lamps that glow with the switch off and gear that starts by itself, " +
+		"and nobody looks at the ground",
 	Change:   "give the part a return of its own, or take the parts to grounds that cannot fail together",
 	Severity: "fault",
 	Source:   "common practice, no source",

@@ -84,12 +84,5 @@ func (f *facts) worstDrop(b *circuit.Branch) cornered {
 // dropLimit is the share of the system voltage a load's circuit may lose, and
 // whether the design sets it.
 func (f *facts) dropLimit(critical bool) (limit float64, given bool) {
-	q, limit := f.d.Limits.DropOther, f.practice.DropOther
-	if critical {
-		q, limit = f.d.Limits.DropCritical, f.practice.DropCritical
-	}
-	if q.Given() {
-		return q.Value, true
-	}
-	return limit, false
+	return corner.DropLimit(f.d, critical)
 }

@@ -16,9 +16,10 @@ var weldedContactLive = &Rule{
 		"more, or a motor, then runs with no switch by hand between it and the battery, and the contact is " +
 		"one that may weld: what starts together when it closes draws more than it may make. Everything " +
 		"else that a welded contact leaves live is in the fault table. `stays live` on the part excuses it.",
-	Formula:  "Σ running current × starting ratio of the loads that start with the contact ≤ the contact's making current",
-	Limits:   "the relay form's making current; 20 W (our choice)",
-	Why:      "a contact that closes on too much current welds one day; a seat heater or a pump that runs on over night can start a fire",
+	Formula: "Σ running current × starting ratio of the loads that start with the contact ≤ the contact's making current",
+	Limits:  "the relay form's making current; 20 W (our choice)",
+	Why: "a contact that closes on too much current welds one day; a seat heater or a pump that runs on " +
+		"over night can start a fire",
 	Change:   "put a switch in the part's own feed, spread the loads over two relays, or fit a stronger one",
 	Severity: "fault",
 	Source: "relay data sheets: contacts may weld when they close on more than their making current (one " +

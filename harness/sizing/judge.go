@@ -2,12 +2,13 @@ package sizing
 
 import (
 	"fusewright/harness/circuit"
+	"fusewright/harness/corner"
 	"fusewright/harness/fault"
 	"fusewright/harness/finding"
 	"fusewright/harness/protection"
 	"fusewright/harness/rules"
 	"fusewright/harness/solve"
-	"fusewright/harness/warming"
+	"fusewright/harness/warm"
 )
 
 // judged are the rules about sizes, ratings and types: what sizing answers for.
@@ -53,11 +54,12 @@ func (s *search) judge() (*verdict, error) {
 	if err != nil {
 		return nil, err
 	}
-	v := &verdict{c: c, sols: warming.Solve(c)}
+	corners := corner.Compute(c)
+	v := &verdict{c: c, sols: warm.Solutions(corners.Results[corner.Nominal])}
 	v.faults = fault.Compute(c)
 	v.protection = protection.Compute(c, v.sols, v.faults)
 	for _, f := range rules.Check(&rules.Input{Circuit: c, Solutions: v.sols, Faults: v.faults,
-		Protection: v.protection}) {
+		Protection: v.protection, Corners: corners}) {
 		if !judged[f.Rule] || f.Accepted != "" {
 			continue
 		}

@@ -96,8 +96,8 @@ func checkGeometry(t *testing.T, sheet *scene.Sheet, in scene.Rect) {
 		if !in.Grow(0.8).Contains(box) {
 			t.Errorf("text %q leaves the rectangle: %+v", a.String, box)
 		}
-		if a.SizeMM < 2.8 {
-			t.Errorf("text %q is %g mm, smaller than 2.8", a.String, a.SizeMM)
+		if scene.CapHeightMM(a.SizeMM, a.Face) < 2 {
+			t.Errorf("capitals of %q are lower than 2 mm: size %g mm", a.String, a.SizeMM)
 		}
 		for _, b := range texts[:i] {
 			if box.Overlaps(scene.InkBox(b)) {

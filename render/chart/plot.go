@@ -27,7 +27,7 @@ import (
 // are 2 mm high on paper.
 const (
 	titleSize = 3.8
-	textSize  = 2.8
+	textSize  = 2.92
 	frameLine = 0.25
 	gridLine  = 0.13
 	curveLine = 0.5

@@ -4,36 +4,29 @@ import (
 	"fmt"
 	"strconv"
 
-	"fusewright/harness"
 	"fusewright/render/scene"
 )
 
 // contentsRowMM is the height of a line of the contents.
-const contentsRowMM = 8.0
+const contentsRowMM = 5.4
 
 // contents lists the sections with the page each begins on; every line leads
-// there. firstPage is the page number of the first section.
-func contents(r *harness.Review, sections []Section, firstPage int) []*scene.Sheet {
-	b := newBook("Contents", r)
-	b.y += 2
+// there.
+func (b *book) contents(sections []Section, firstPage int) {
 	page := firstPage
 	for i, s := range sections {
 		b.need(contentsRowMM)
 		b.contentsLine(strconv.Itoa(i+1), s.Title, plural(len(s.Sheets), "page", "pages"), page)
 		page += len(s.Sheets)
 	}
-	b.y += 4
-	b.para("In a PDF viewer each line leads to its page, each part or wire number of a table to its place in the schematic, and the "+
-		"words “dossier n/m” at the foot of a page back to this one.", scene.TextStyle{SizeMM: textSizeMM, Colour: grey})
-	return b.finish()
 }
 
 // contentsLine is one section: number, title, extent, dots, page.
 func (b *book) contentsLine(number, title, extent string, page int) {
 	s := b.sheet()
-	style := scene.TextStyle{SizeMM: headSizeMM, Colour: ink}
+	style := scene.TextStyle{SizeMM: coverSizeMM, Colour: ink}
 	small := scene.TextStyle{SizeMM: textSizeMM, Colour: grey}
-	y := b.y + 5
+	y := b.y + 3.6
 	s.Begin(scene.Group{ID: s.UniqueID("contents-" + number), Class: "contents", Title: "to " + title, Link: pageID(page)})
 	right := style
 	right.Align = scene.Right

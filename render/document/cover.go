@@ -18,20 +18,22 @@ var coverCautions = []string{
 	"An aid to judgement only. Local codes, the makers' instructions and licensed practice come first.",
 	"Isolate the battery before work: negative off first, on last. No flame or spark near a battery that charges.",
 	"Not for brake, steering, airbag or other safety circuits.",
-	"The rules see only what the design says. No finding is no proof that the harness is safe.",
-	"Test it as the bench test says, before it is trusted on the road, the track or the water.",
+	"The rules see only what the design says: no finding is no proof that it is safe. Do the bench test before it is trusted.",
 }
 
-// cover is the first page: what it is, the verdict, the three numbers that
-// matter and the cautions.
-func cover(r *harness.Review) []*scene.Sheet {
+// front is the first pages: what it is, the verdict, the three numbers that
+// matter, the cautions, and the contents of the sections, the first of which
+// begins on firstPage. contentsPage is where the contents begin.
+func front(r *harness.Review, sections []Section, firstPage int) (sheets []*scene.Sheet, contentsPage int) {
 	b := newBook("Dossier", r)
-	b.y += 4
 	body := scene.TextStyle{SizeMM: coverSizeMM, Colour: ink}
 	b.head("What it is")
 	b.para(whatItIs(r), body)
 	for _, n := range r.Design.Notes {
 		b.para(n.Value, scene.TextStyle{SizeMM: textSizeMM, Face: scene.Italic, Colour: ink})
+	}
+	if r.Design.Author.Given() {
+		b.para("Drawn up by: "+r.Design.Author.Value, scene.TextStyle{SizeMM: textSizeMM, Colour: grey})
 	}
 	b.head("Verdict")
 	b.verdict(r)
@@ -39,7 +41,12 @@ func cover(r *harness.Review) []*scene.Sheet {
 	b.figures(worstDrop(r), tightestSpare(r), parkedDays(r))
 	b.head("Cautions")
 	b.bullets(coverCautions, body)
-	return b.finish()
+	// Whole on one page, when a page holds it.
+	b.need(10 + contentsRowMM*float64(min(len(sections), 30)))
+	b.head("Contents")
+	contentsPage = len(b.sheets)
+	b.contents(sections, firstPage)
+	return b.finish(), contentsPage
 }
 
 // coverSizeMM is the text of the cover.
@@ -128,7 +135,7 @@ type coverFigure struct{ name, value, words string }
 
 // figures draws three numbers side by side.
 func (b *book) figures(list ...coverFigure) {
-	const gap, high = 5.0, 35.0
+	const gap, high = 5.0, 31.0
 	b.need(high + 3)
 	wide := (b.width() - gap*float64(len(list)-1)) / float64(len(list))
 	pen := scene.Pen(thinMM)
@@ -138,15 +145,15 @@ func (b *book) figures(list ...coverFigure) {
 		name := scene.TextStyle{SizeMM: textSizeMM, Colour: grey}
 		b.sheet().TextIn(scene.Rect{X: at.X + 3, Y: at.Y + 2, W: wide - 6, H: 4.5}, f.name, name)
 		size := scene.FitSizeMM(f.value, 7.5, headSizeMM, wide-6, scene.Bold)
-		b.sheet().TextIn(scene.Rect{X: at.X + 3, Y: at.Y + 7.5, W: wide - 6, H: 9}, f.value,
+		b.sheet().TextIn(scene.Rect{X: at.X + 3, Y: at.Y + 6.5, W: wide - 6, H: 9}, f.value,
 			scene.TextStyle{SizeMM: size, Face: scene.Bold, Colour: ink})
 		style := scene.TextStyle{SizeMM: smallSizeMM, Colour: ink}
 		lines := scene.Wrap(f.words, smallSizeMM, wide-6, scene.Regular)
 		if len(lines) > 4 {
-			lines = append(lines[:3], scene.Ellipsis(lines[3]+" "+lines[4], smallSizeMM, wide-6, scene.Regular))
+			lines = append(lines[:3:3], scene.Ellipsis(lines[3]+" "+lines[4], smallSizeMM, wide-6, scene.Regular))
 		}
 		for k, line := range lines {
-			y := at.Y + 18.5 + scene.CapHeightMM(smallSizeMM, scene.Regular) + float64(k)*scene.LineHeightMM(smallSizeMM)
+			y := at.Y + 16.5 + scene.CapHeightMM(smallSizeMM, scene.Regular) + float64(k)*scene.LineHeightMM(smallSizeMM)
 			b.sheet().TextAt(scene.Point{X: at.X + 3, Y: y}, line, style)
 		}
 	}

@@ -16,19 +16,17 @@ type Section struct {
 	Sheets []*scene.Sheet
 }
 
-// Dossier binds sections into one document: a cover and the contents first,
+// Dossier binds sections into one document: the cover with the contents first,
 // page numbers over the whole, a bookmark for each page, and links from the
 // contents, from every part or wire number to the schematic, and from the foot
 // of each page back to the contents. Sections without sheets are left out. The
 // sheets given are not changed.
 func Dossier(r *harness.Review, sections []Section) *scene.Document {
 	sections = slices.DeleteFunc(slices.Clone(sections), func(s Section) bool { return len(s.Sheets) == 0 })
-	front := cover(r)
-	// The number of contents pages does not depend on the page numbers in them.
-	list := contents(r, sections, 0)
-	contentsPage := len(front) + 1
-	list = contents(r, sections, len(front)+len(list)+1)
-	all := append([]Section{{"Cover", front}, {"Contents", list}}, sections...)
+	// The number of pages in front does not depend on the page numbers in them.
+	first, contentsPage := front(r, sections, 0)
+	first, _ = front(r, sections, len(first)+1)
+	all := append([]Section{{"Cover and contents", first}}, sections...)
 	total := 0
 	for _, s := range all {
 		total += len(s.Sheets)
@@ -88,7 +86,7 @@ func isFramed(s *scene.Sheet) bool {
 // the zones, or in the margin below the foot.
 const (
 	stampFrameX, stampFrameY = 6.5, 6.5
-	stampY                   = 9.0
+	stampY                   = 10.4
 )
 
 // stamp writes the page of the dossier at the lower right and makes it lead to

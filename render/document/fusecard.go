@@ -164,10 +164,10 @@ func feeds(c *circuit.Circuit, b *circuit.Branch) string {
 
 // cardColumns are the columns of a card.
 var cardColumns = []column{
-	{head: "position", wide: 30},
+	{head: "position", wide: 32},
 	{head: "fuse", wide: 24, face: scene.Bold},
 	{head: "colour", wide: 20},
-	{head: "feeds", wide: 46},
+	{head: "feeds", wide: 44},
 }
 
 const cardWarning = "Same rating and kind only. A fuse that opens again has a reason: find it first."

@@ -24,7 +24,7 @@ const (
 	titleSizeMM = 5.4
 	headSizeMM  = 3.9
 	textSizeMM  = 3.0
-	smallSizeMM = 2.8
+	smallSizeMM = 2.92
 	hairMM      = 0.18
 	thinMM      = 0.25
 	thickMM     = 0.5
@@ -162,13 +162,17 @@ func (b *book) need(heightMM float64) {
 	}
 }
 
-// head writes a section heading.
+// head writes a section heading, on more lines when it is long.
 func (b *book) head(text string) {
-	b.need(14)
+	style := scene.TextStyle{SizeMM: headSizeMM, Face: scene.Bold, Colour: ink}
+	lines := scene.Wrap(text, headSizeMM, b.width(), scene.Bold)
+	step := scene.LineHeightMM(headSizeMM)
+	b.need(14 + step*float64(len(lines)-1))
 	b.y += 3
-	b.sheet().TextAt(scene.Point{X: b.left(), Y: b.y + 3}, text,
-		scene.TextStyle{SizeMM: headSizeMM, Face: scene.Bold, Colour: ink})
-	b.y += 7
+	for i, line := range lines {
+		b.sheet().TextAt(scene.Point{X: b.left(), Y: b.y + 3 + step*float64(i)}, line, style)
+	}
+	b.y += 7 + step*float64(len(lines)-1)
 }
 
 // para writes wrapped prose over page ends.

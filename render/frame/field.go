@@ -31,7 +31,7 @@ func columnsOf(fields [3][3]Field) []float64 {
 // smaller, then a second line with the name before the first.
 func field(s *scene.Sheet, cell scene.Rect, f Field) {
 	name := scene.TextStyle{SizeMM: SmallMM, Colour: Grey}
-	s.TextAt(scene.Point{X: cell.X, Y: cell.Y + 3.2}, f.Name, name)
+	s.TextAt(scene.Point{X: cell.X, Y: cell.Y + 3.0}, f.Name, name)
 	value := f.Value
 	if value == "" {
 		value = "–"
@@ -39,13 +39,13 @@ func field(s *scene.Sheet, cell scene.Rect, f Field) {
 	size := scene.FitSizeMM(value, NormalMM, SmallMM, cell.W, scene.Regular)
 	style := scene.TextStyle{SizeMM: size, Colour: scene.Ink}
 	if style.Width(value) <= cell.W+1e-6 {
-		s.TextAt(scene.Point{X: cell.X, Y: cell.Y + 6.9}, value, style)
+		s.TextAt(scene.Point{X: cell.X, Y: cell.Y + 6.6}, value, style)
 		return
 	}
 	indent := name.Width(f.Name + "  ")
 	first, rest := firstLine(value, cell.W-indent)
-	s.TextAt(scene.Point{X: cell.X + indent, Y: cell.Y + 3.2}, first, style)
-	s.TextAt(scene.Point{X: cell.X, Y: cell.Y + 6.9}, scene.Ellipsis(rest, SmallMM, cell.W, scene.Regular), style)
+	s.TextAt(scene.Point{X: cell.X + indent, Y: cell.Y + 3.0}, first, style)
+	s.TextAt(scene.Point{X: cell.X, Y: cell.Y + 6.6}, scene.Ellipsis(rest, SmallMM, cell.W, scene.Regular), style)
 }
 
 // firstLine takes as many words as a width allows, at least one.

@@ -178,5 +178,6 @@ func (p *picture) bareLength(l *formboard.Limb, a, b scene.Point) {
 		}
 	}
 	mid := along(a, b, long/2, 0)
-	p.label(mid, p.half(l.Run), 90, []*formboard.Limb{l}, &block{lines: []phrase{{words, scene.Regular, frame.NormalMM}}})
+	p.label(mid, p.half(l.Run), 90, []*formboard.Limb{l}, &block{
+		lines: []phrase{{words, scene.Regular, frame.NormalMM}}, group: scene.Group{Class: "dimension", Title: words + " mm"}})
 }

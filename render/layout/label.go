@@ -21,6 +21,7 @@ type phrase struct {
 type block struct {
 	ring  string
 	lines []phrase
+	group scene.Group // round the words; none without a class
 }
 
 const (
@@ -89,7 +90,7 @@ const (
 // labelled is label within a range of reach.
 func (p *picture) labelled(anchor scene.Point, radius, preferDeg float64, own []*formboard.Limb, b *block,
 	over crossing, least, most float64) bool {
-	for reach := math.Max(radius+1.4, least); reach < most; reach = reach*1.12 + 0.6 {
+	for reach := math.Max(radius+1.4, least); reach < most; reach = reach*1.15 + 0.6 {
 		for _, deg := range around(preferDeg) {
 			s := b.stand(anchor, reach, deg)
 			if area := rectShape(s.area.Grow(0.8)); p.full && !p.window.Contains(s.area.Grow(1)) || !p.free(area) || p.crosses(area) {
@@ -102,7 +103,13 @@ func (p *picture) labelled(anchor scene.Point, radius, preferDeg float64, own []
 				way.meets(rectShape(s.words))) {
 				continue
 			}
+			if b.group.Class != "" {
+				p.sheet.Begin(b.group)
+			}
 			p.paintBlock(b, s)
+			if b.group.Class != "" {
+				p.sheet.End()
+			}
 			p.taken.add(rectShape(s.area.Grow(0.3)))
 			if led {
 				p.leader(from, to, anchor, own)
@@ -159,6 +166,8 @@ func (s stood) leader(b *block, anchor scene.Point, radius float64) (from, to sc
 	to = scene.Point{X: math.Max(r.X, math.Min(r.Right(), anchor.X)), Y: math.Max(r.Y, math.Min(r.Bottom(), anchor.Y))}
 	if b.ring != "" {
 		to = along(s.ring, anchor, ringMM, 0)
+	} else if math.Hypot(to.X-anchor.X, to.Y-anchor.Y) > radius+1 {
+		to = along(to, anchor, 0.6, 0)
 	}
 	return along(anchor, to, radius, 0), to
 }
@@ -202,6 +211,13 @@ func ringSize(s string) float64 {
 // nameSpot writes a place's name at its nail, in the widest gap between runs.
 func (p *picture) nameSpot(s *formboard.Spot) {
 	b := &block{lines: []phrase{{s.Place.Name, scene.Bold, frame.NormalMM}}}
+	for _, l := range s.Limbs {
+		if p.tip(l) == s {
+			words := lengthText(l.Run) + " mm"
+			b.lines = append(b.lines, phrase{"end of run " + number(l.Run) + ", " + words, scene.Regular, frame.SmallMM})
+			b.group = scene.Group{Class: "dimension", Title: words}
+		}
+	}
 	for _, line := range spotWords(s) {
 		b.lines = append(b.lines, phrase{line, scene.Regular, frame.SmallMM})
 	}
@@ -245,13 +261,15 @@ func (p *picture) nameRun(l *formboard.Limb) {
 		prefer += 180 // dimensions stand above; begin below
 	}
 	var anchors []scene.Point
-	for _, share := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.45, 0.55, 0.35, 0.65} {
+	for _, share := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8} {
 		if p.free(lineShape(along(a, b, share*long-0.6, 0), along(a, b, share*long+0.6, 0), 2*p.half(l.Run)), l) {
 			anchors = append(anchors, along(a, b, share*long, 0))
 		}
 	}
 	if len(anchors) == 0 {
-		anchors = []scene.Point{along(a, b, long/2, 0)}
+		for _, share := range []float64{0.5, 0.4, 0.6} {
+			anchors = append(anchors, along(a, b, share*long, 0))
+		}
 	}
 	p.labelAny(anchors, p.half(l.Run)+0.2, prefer, []*formboard.Limb{l}, blk)
 }

@@ -85,7 +85,7 @@ func (d *drawing) section(s *formboard.Section) error {
 		return d.newSheet(title+", tables", "none"), []scene.Rect{d.tableField()}
 	}}
 	f.put(runTable(s))
-	f.put(d.notes(s))
+	f.put(d.notes(p))
 	f.halve()
 	for _, g := range d.endTables(s) {
 		f.put(g)

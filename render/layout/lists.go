@@ -53,8 +53,8 @@ func runsOf(s *formboard.Section) []*formboard.Run {
 }
 
 // notes say what the drawing rests on.
-func (d *drawing) notes(s *formboard.Section) *grid {
-	b := d.board
+func (d *drawing) notes(p *picture) *grid {
+	b, s := d.board, p.section
 	g := &grid{title: "Notes"}
 	add := func(format string, args ...any) { g.rows = append(g.rows, []string{fmt.Sprintf(format, args...)}) }
 	add("Dimensions in mm, from nail to nail. Bands are drawn wider than the bundles; the number beside them is the diameter. " +
@@ -64,6 +64,9 @@ func (d *drawing) notes(s *formboard.Section) *grid {
 		formboard.TieMm, formboard.TieSource)
 	add("Least bend radius %d times the thickest wire, %d times where held: %s.", formboard.BendTimes,
 		formboard.BendHeldTimes, formboard.BendSource)
+	if p.lost > 0 {
+		add("%s found no room in the picture; the tables have all of them.", count(p.lost, "name or length", "names or lengths"))
+	}
 	if !s.Even {
 		add("This section is too crowded for even angles; its runs are fanned out.")
 	}

@@ -1,7 +1,6 @@
 package layout
 
 import (
-	"errors"
 	"fmt"
 	"math"
 
@@ -24,19 +23,21 @@ const (
 // picture is a section drawn to scale on a sheet of its own, without bounds;
 // place moves it to where it belongs.
 type picture struct {
-	section *formboard.Section
-	name    string  // "1:10"
-	ratio   float64 // mm on paper for each mm on the board
-	detail  detail
-	sheet   *scene.Sheet
-	bands   map[*formboard.Limb]shape
-	order   []*formboard.Limb
-	boxes   []scene.Rect // of the bands, in that order
-	taken   crowd        // words, nails, leaders
-	marks   crowd        // clamps
-	lines   crowd        // of dimensions
-	extends crowd        // their extension lines
-	lost    int          // labels that found no room
+	section    *formboard.Section
+	name       string  // "1:10"
+	ratio      float64 // mm on paper for each mm on the board
+	detail     detail
+	namesFirst bool // before dimensions, where these take the room they need
+	anyhow     bool // goes on when words find no room
+	sheet      *scene.Sheet
+	bands      map[*formboard.Limb]shape
+	order      []*formboard.Limb
+	boxes      []scene.Rect // of the bands, in that order
+	taken      crowd        // words, nails, leaders
+	marks      crowd        // clamps
+	lines      crowd        // of dimensions
+	extends    crowd        // their extension lines
+	lost       int          // labels that found no room
 
 	// Pages at full size: bands as wide as the bundles, moved by shift, words
 	// inside the window only.
@@ -45,26 +46,58 @@ type picture struct {
 	window scene.Rect
 }
 
+// between are intermediate scales, which ISO 5455 allows where the recommended
+// ones cannot be used.
+var between = []int{3, 4, 15, 25, 30, 40, 75, 150, 250, 300, 400}
+
+// mostScales is how many scales are tried, from the largest at which the loom
+// itself is inside the sheet: words need more room the smaller it is drawn.
+const mostScales = 3
+
 // fit draws the section at the largest scale that leaves it inside the field,
-// with as much written at the runs as that allows.
+// with as much written at the runs as that allows. Recommended scales go
+// first. Where words find no room at any, the picture counts them as lost.
 func (d *drawing) fit(s *formboard.Section) (*picture, error) {
 	field := d.paper.Field()
 	wide, high := s.Size()
-	for _, scale := range scales {
-		ratio := 1 / float64(scale)
-		if wide*ratio > field.W || high*ratio > field.H {
-			continue
-		}
-		for _, level := range []detail{wireLists, diameters, numberOnly} {
-			p := newPicture(s, scale, level)
-			p.draw()
-			b := p.sheet.Bounds()
-			if p.lost == 0 && b.W <= field.W && b.H <= field.H {
+	for _, list := range [][]int{scales, between} {
+		tried := 0
+		for _, scale := range list {
+			if ratio := 1 / float64(scale); wide*ratio > field.W || high*ratio > field.H {
+				continue
+			}
+			if tried++; tried > mostScales {
+				break
+			}
+			if p := fitAt(s, scale, field); p != nil {
 				return p, nil
 			}
 		}
 	}
-	return nil, errors.New("layout: a section does not fit the sheet at any scale; choose a larger sheet")
+	for _, scale := range scales {
+		p := newPicture(s, scale, numberOnly)
+		p.anyhow = true
+		p.draw()
+		if b := p.sheet.Bounds(); b.W <= field.W && b.H <= field.H {
+			return p, nil
+		}
+	}
+	return nil, fmt.Errorf("layout: section %d does not fit the sheet at any scale", s.Number)
+}
+
+// fitAt draws the section at a scale; nil when the field cannot hold it.
+func fitAt(s *formboard.Section, scale int, field scene.Rect) *picture {
+	for _, level := range []detail{wireLists, diameters, numberOnly} {
+		for _, namesFirst := range []bool{false, true} {
+			p := newPicture(s, scale, level)
+			p.namesFirst = namesFirst
+			p.draw()
+			if b := p.sheet.Bounds(); p.lost == 0 && b.W <= field.W && b.H <= field.H {
+				return p
+			}
+		}
+	}
+	return nil
 }
 
 func newPicture(s *formboard.Section, scale int, level detail) *picture {
@@ -102,17 +135,64 @@ func (p *picture) draw() {
 	for _, s := range p.section.Spots {
 		p.nail(s)
 	}
-	for _, l := range p.section.Limbs {
-		p.dimension(l)
+	steps := []func(){p.dimensions, p.nameShort, p.nameSpots, p.nameLong}
+	if p.namesFirst {
+		steps = []func(){p.nameShort, p.nameSpots, p.dimensions, p.nameLong}
 	}
-	for _, s := range p.section.Spots {
-		if p.nameSpot(s); p.lost > 0 {
+	for _, step := range steps {
+		if step(); p.lost > 0 && !p.anyhow {
 			return
 		}
 	}
+}
+
+func (p *picture) dimensions() {
 	for _, l := range p.section.Limbs {
-		if p.nameRun(l); p.lost > 0 {
-			return
+		if p.tip(l) == nil {
+			p.dimension(l)
+		}
+	}
+}
+
+func (p *picture) nameSpots() {
+	for _, s := range p.section.Spots {
+		p.nameSpot(s)
+	}
+}
+
+// A run shorter than shortMM on paper has little choice of where its number
+// goes.
+const (
+	shortMM = 25.0
+	tipMM   = 16.0 // see tip
+)
+
+func (p *picture) nameShort() {
+	for _, l := range p.section.Limbs {
+		if l.Run.Length*p.ratio < shortMM && p.tip(l) == nil {
+			p.nameRun(l)
+		}
+	}
+}
+
+// tip is the free end of a run so short on paper that its number and length
+// stand with the name of that end; nil for other runs.
+func (p *picture) tip(l *formboard.Limb) *formboard.Spot {
+	if p.full || l.Run.Length*p.ratio >= tipMM {
+		return nil
+	}
+	for _, s := range []*formboard.Spot{l.To, l.From} {
+		if !s.Breakout() {
+			return s
+		}
+	}
+	return nil
+}
+
+func (p *picture) nameLong() {
+	for _, l := range p.section.Limbs {
+		if l.Run.Length*p.ratio >= shortMM {
+			p.nameRun(l)
 		}
 	}
 }

@@ -267,7 +267,9 @@ func (p *picture) windowLine(a, b scene.Point, widthMM float64) {
 // measure marks clamps, and every 100 mm from the run's first place.
 func (p *picture) measure(l *formboard.Limb, a, b scene.Point, long, h float64) {
 	for mm := 100.0; mm < long-10; mm += 100 {
-		p.windowLine(along(a, b, mm, h), along(a, b, mm, h+2), 0.25)
+		from, to := along(a, b, mm, h), along(a, b, mm, h+2)
+		p.windowLine(from, to, 0.25)
+		p.marks.add(lineShape(from, to, 0.3))
 	}
 	inside := p.window.Grow(-h - clampMM - 2)
 	for _, mm := range l.Run.Supports {

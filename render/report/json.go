@@ -35,7 +35,10 @@ type Report struct {
 	Counts     Counts      `json:"counts"`
 	Findings   []Finding   `json:"findings"`
 	Situations []Situation `json:"situations"`
+	Wires      []WireLimit `json:"wires,omitempty"`
 	Budget     *Budget     `json:"budget,omitempty"`
+	// Compared says that the findings were held against a baseline.
+	Compared bool `json:"compared,omitempty"`
 	Caution    string      `json:"caution"`
 }
 
@@ -74,6 +77,8 @@ type Finding struct {
 	Change    string   `json:"change"`
 	Source    string   `json:"source,omitempty"`
 	Accepted  string   `json:"accepted,omitempty"`
+	// Known says that the baseline has it already.
+	Known bool `json:"known,omitempty"`
 }
 
 // Number is a figure with its unit; null when it has no finite value.
@@ -86,15 +91,17 @@ type Number struct {
 // Situation is the operating point in one situation. Loads and wires are empty
 // when it could not be solved.
 type Situation struct {
-	Name      string    `json:"name"`
-	Key       string    `json:"key"`
-	EngineRPM float64   `json:"engine_rpm"`
-	Status    string    `json:"status"`
-	Why       string    `json:"why,omitempty"`
-	BatteryA  *float64  `json:"battery_a"`
-	ChargingA *float64  `json:"charging_a"`
-	Loads     []LoadRow `json:"loads,omitempty"`
-	Wires     []WireRow `json:"wires,omitempty"`
+	Name      string   `json:"name"`
+	Key       string   `json:"key"`
+	EngineRPM float64  `json:"engine_rpm"`
+	Status    string   `json:"status"`
+	Why       string   `json:"why,omitempty"`
+	BatteryA  *float64 `json:"battery_a"`
+	ChargingA *float64 `json:"charging_a"`
+	// HeatWhy says what the wire temperatures of this situation lack; "" = nothing.
+	HeatWhy string    `json:"heat_why,omitempty"`
+	Loads   []LoadRow `json:"loads,omitempty"`
+	Wires   []WireRow `json:"wires,omitempty"`
 }
 
 // LoadRow is a load at the operating point.
@@ -107,6 +114,11 @@ type LoadRow struct {
 	Watts   *float64 `json:"watts"`
 	// ShareOfRated is the power as a share of the rated power.
 	ShareOfRated *float64 `json:"share_of_rated"`
+	// Drop is lost between the battery's posts and the load while it is on, and
+	// Corner the worst that both may be here; null = off, or not known.
+	DropV       *float64 `json:"drop_v"`
+	CornerDropV *float64 `json:"corner_drop_v"`
+	CornerVolts *float64 `json:"corner_volts"`
 }
 
 // WireRow is a wire at the operating point.
@@ -117,6 +129,19 @@ type WireRow struct {
 	Amperes *float64 `json:"amperes"`
 	DropV   *float64 `json:"drop_v"`
 	LossW   *float64 `json:"loss_w"`
+	// ConductorC is the temperature of the conductor; null = none below the
+	// melting point of copper. Corner figures are the worst that may be here.
+	ConductorC       *float64 `json:"conductor_c"`
+	CornerAmperes    *float64 `json:"corner_amperes"`
+	CornerConductorC *float64 `json:"corner_conductor_c"`
+}
+
+// WireLimit is what a wire may carry for good where it is laid, at the design's
+// ambient and at the corner's.
+type WireLimit struct {
+	Number        string     `json:"number"`
+	Allowed       AllowedRow `json:"allowed"`
+	AllowedCorner AllowedRow `json:"allowed_corner"`
 }
 
 // Budget is the charging balance.
@@ -159,8 +184,16 @@ func New(r *harness.Review) *Report {
 		}
 		rep.Findings = append(rep.Findings, findingRow(f))
 	}
-	for _, s := range r.Solutions {
-		rep.Situations = append(rep.Situations, situation(r.Circuit, s))
+	for i, s := range r.Solutions {
+		row := situation(r.Circuit, s)
+		row.addCorners(r, i)
+		rep.Situations = append(rep.Situations, row)
+	}
+	if r.Corners != nil {
+		for _, w := range r.Circuit.Wires {
+			rep.Wires = append(rep.Wires, WireLimit{w.Number,
+				allowedRow(r.Corners, w, false), allowedRow(r.Corners, w, true)})
+		}
 	}
 	if r.Budget != nil {
 		rep.Budget = budgetOf(r)

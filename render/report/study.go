@@ -26,6 +26,7 @@ type StudyReport struct {
 	High     StudyCondition  `json:"overvoltage"`
 	Reverse  StudyCondition  `json:"reversed_battery"`
 	Exposed  []StudyExposure `json:"exposed"`
+	Corners  *CornerReport   `json:"corners,omitempty"`
 	Caution  string          `json:"caution"`
 }
 
@@ -121,7 +122,8 @@ type FuseAbove struct {
 // NewStudy makes the report of a review's studies.
 func NewStudy(r *harness.Review) *StudyReport {
 	rep := &StudyReport{Fusewright: StudyVersion, Design: heading(r.Design), Shorts: []StudyShort{},
-		Fuses: []StudyFuse{}, Lost: []StudyLost{}, Welded: []StudyWeld{}, Exposed: []StudyExposure{}, Caution: Caution}
+		Fuses: []StudyFuse{}, Lost: []StudyLost{}, Welded: []StudyWeld{}, Exposed: []StudyExposure{},
+		Corners: NewCorners(r), Caution: Caution}
 	if s := r.Faults; s != nil {
 		rep.Greatest, rep.Least = s.States[fault.Strong], s.States[fault.Weak]
 		for _, sh := range s.Shorts {

@@ -38,8 +38,8 @@ func (t *Table) titled(title, none string) *Table {
 
 // Tables lists the tables of a study in print order.
 func (rep *StudyReport) Tables() []*Table {
-	return []*Table{shortsTable(rep), fuseLoadsTable(rep), fuseWiresTable(rep), fuseAboveTable(rep),
-		lostTable(rep), weldedTable(rep), exposedTable(rep)}
+	return append([]*Table{shortsTable(rep), fuseLoadsTable(rep), fuseWiresTable(rep), fuseAboveTable(rep),
+		lostTable(rep), weldedTable(rep), exposedTable(rep)}, rep.Corners.Tables()...)
 }
 
 // WriteStudy prints the fault table and the protection table for people, within

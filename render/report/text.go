@@ -40,6 +40,9 @@ func writeFinding(b *strings.Builder, f Finding) {
 	if f.Accepted != "" {
 		severity = "accepted " + severity
 	}
+	if f.Known {
+		severity = "known " + severity
+	}
 	fmt.Fprintf(b, "%s:%d:%d: %s: %s [%s]\n", f.File, f.Line, f.Col, severity, f.What, f.Rule)
 	if line := numbersLine(f); line != "" {
 		b.WriteString(wrap("    ", line))

@@ -33,6 +33,12 @@ type cell struct {
 	ways          []*way
 	geometry      relayShape
 
+	flat    bool // labels of the wires that come in have room for one line
+	runMore int  // modules by which returns are longer than measured
+
+	flatReturns bool // labels of the returns have room for one line
+	coil        bool // of a relay whose coil stands apart
+
 	full  int   // rows of everything it feeds
 	depth []int // widths of the columns it and everything it feeds need
 	page  *page
@@ -101,6 +107,11 @@ func (d *drawing) buildCells() {
 		case circuit.Block:
 			d.addBlock(p)
 			continue
+		case circuit.Relay:
+			if d.detached {
+				d.addDetached(p)
+				continue
+			}
 		}
 		c := &cell{part: p, returns: d.returns[p]}
 		c.rows = []*row{{cell: c}}
@@ -151,7 +162,7 @@ func (d *drawing) addInlets(c *cell) {
 			continue
 		}
 		for _, in := range d.feeds[w.From] {
-			if in.wire == w {
+			if in.wire == w && c.takes(w) {
 				in.cell, in.row = c, c.rows[0]
 				c.inlets = append(c.inlets, in)
 			}
@@ -171,11 +182,11 @@ func (d *drawing) leadOf(c *cell) int {
 }
 
 // labelM is the room a wire's label needs along the wire.
-func (d *drawing) labelM(w *circuit.Wire) int {
-	widest := 0.0
-	for _, line := range wireLabel(w, d.stacked) {
-		widest = max(widest, textW(line, 0))
-	}
+func (d *drawing) labelM(w *circuit.Wire) int { return d.labelMOf(w, d.stacked) }
+
+// labelMOf is labelM for a label in two lines or in one.
+func (d *drawing) labelMOf(w *circuit.Wire, stacked bool) int {
+	widest := d.labelW(w, stacked)
 	if d.flags.ofWire(w) > 0 {
 		widest += flagMM
 	}

@@ -120,6 +120,9 @@ func (d *drawing) shapeBlock(c *cell, goesOn bool, bus *circuit.Terminal) {
 			c.body = blockRight + 1
 		}
 	}
+	if d.study != nil {
+		c.body = blockRight + 2 // the share of the rating stands beside it
+	}
 	c.caption = d.captionOf(c.part, float64(c.body+d.overhang(2))*symbol.M-0.5, 4)
 	for i, r := range c.rows {
 		r.top, r.bottom = 1.55, 1.8

@@ -11,28 +11,37 @@ import (
 // groundDrop is how far a ground's sign and name reach below the wire, in mm.
 const groundDrop = 1.75*symbol.M + 0.5 + capMM + descMM
 
+// groundGap is the least room between a load's words and its ground's name, in
+// mm.
+const groundGap = 3.2
+
 // returnStep is the distance between two returns of one part.
 func (d *drawing) returnStep() int {
 	return int(math.Ceil(groundDrop/symbol.M + d.labelTop()))
 }
 
-// shapeLoad measures a load with its returns: symbol, then the return wire with
-// its label, then the ground's sign with its name below.
+// shapeLoad measures a load.
 func (d *drawing) shapeLoad(c *cell) {
-	s := d.symbolOf(c.part)
+	d.shapeEnd(c, d.symbolOf(c.part).Body)
+	d.addOutlets(c, c.body)
+}
+
+// shapeEnd measures the end of a circuit with its returns: the body, then the
+// return wire with its label, then the ground's sign with its name below.
+func (d *drawing) shapeEnd(c *cell, body scene.Rect) {
 	c.lead = d.leadOf(c)
 	if len(c.inlets) > 1 {
 		c.lead++
 	}
-	c.body = int(s.Body.W)
+	c.body = int(body.W)
 	low := float64(d.spreadInlets(c.inlets, 0)) + 0.8
 	right := float64(c.lead+c.body) * symbol.M
 	if n := len(c.returns); n > 0 {
-		run, side := d.returnRun(c.returns)
-		c.body += run + side
+		run := d.returnRun(c.returns)
+		c.body += run + 1 // half the ground's sign reaches beyond
 		low = max(low, float64((n-1)*d.returnStep())+groundDrop/symbol.M+0.15)
 		if n == 1 { // the words may reach under the return wire
-			right += float64(run)*symbol.M - d.groundLeft(c.returns) - 1.4
+			right += float64(run)*symbol.M - d.groundLeft(c.returns) - groundGap
 		}
 	}
 	if len(c.inlets) > 1 || len(c.returns) > 1 {
@@ -43,23 +52,27 @@ func (d *drawing) shapeLoad(c *cell) {
 		right = minCaption * symbol.M
 	}
 	c.caption = d.captionOf(c.part, right-1, 3)
+	if c.mate != nil {
+		c.caption = d.coilCaption(c, right-1)
+	}
 	r := c.rows[0]
-	r.top = max(d.labelTop(), -s.Body.Y+0.15)
-	base := captionBottom(s.Body.Y+s.Body.H, len(c.caption.lines), d.flags.ofPart(c.part) > 0)
+	r.top = max(d.labelTop(), -body.Y+0.15)
+	base := captionBottom(body.Y+body.H, len(c.caption.lines), d.flags.ofPart(c.part) > 0)
 	if len(c.inlets) > 1 {
 		base += low
 	}
 	r.bottom = max(low, base)
-	d.addOutlets(c, c.body)
 }
 
-// returnRun is the length of the return wires, up to the ground's sign, and the
-// room for the sign and name beyond it.
-func (d *drawing) returnRun(wires []*circuit.Wire) (run, side int) {
+// returnRun is the length of the return wires, up to the ground's sign.
+func (d *drawing) returnRun(wires []*circuit.Wire) int { return d.returnRunOf(wires, d.stacked) }
+
+// returnRunOf is returnRun for labels in two lines or in one.
+func (d *drawing) returnRunOf(wires []*circuit.Wire, stacked bool) (run int) {
 	for _, w := range wires {
-		run = max(run, d.labelM(w))
+		run = max(run, d.labelMOf(w, stacked))
 	}
-	return run, 1
+	return run
 }
 
 // groundLeft is how far ground names and signs reach to the left of the sign's

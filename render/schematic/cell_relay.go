@@ -23,15 +23,21 @@ type relayShape struct {
 	drop       int         // from the floor to the ground's sign
 }
 
-// shapeRelay measures a relay drawn as one part: contact above, coil below.
-func (d *drawing) shapeRelay(c *cell) {
-	g := &c.geometry
-	if r, ok := c.part.Source.(*design.Relay); ok {
+// relayForm is what a relay has inside.
+func relayForm(p *circuit.Part) (g relayShape) {
+	if r, ok := p.Source.(*design.Relay); ok {
 		g.changeover = r.Form != nil && r.Form.Changeover
 		g.suppressor = map[string]symbol.Kind{
 			"resistor": symbol.Resistor, "diode": symbol.Diode, "zener": symbol.Zener,
 		}[r.Coil.Suppressed]
 	}
+	return g
+}
+
+// shapeRelay measures a relay drawn as one part: contact above, coil below.
+func (d *drawing) shapeRelay(c *cell) {
+	c.geometry = relayForm(c.part)
+	g := &c.geometry
 	var contact, coil []*inlet
 	for _, in := range c.inlets {
 		if in.wire.Role == circuit.CoilFeedWire {

@@ -50,7 +50,7 @@ func (d *drawing) sourceRows() (vehicle, generator, battery int) {
 func (d *drawing) shapeSource(c *cell) {
 	_, _, battery := d.sourceRows()
 	c.body = sourcePost
-	c.caption = d.captionOf(c.part, (sourceNeg-sourceTrunk-2.5)*symbol.M, 3)
+	c.caption = d.captionOf(c.part, (sourceNeg-sourceTrunk-2.5)*symbol.M, d.plain(3))
 	c.rows[0].top, c.rows[0].bottom = 1, 0.8
 	c.rows = append(c.rows, &row{cell: c, index: 1, top: 1.75, bottom: float64(battery+5) + 1.75 + 0.2})
 	d.addOutlets(c, sourceTrunk)
@@ -107,17 +107,29 @@ func (p *page) keepCellar() {
 	}
 }
 
+// plain is how many lines a caption of a fixed height has for plain words.
+func (d *drawing) plain(lines int) int {
+	if d.study != nil {
+		return lines - 1
+	}
+	return lines
+}
+
 // sourceCaptions are the texts at the vehicle's loads and the generator.
 func (d *drawing) sourceCaptions() (vehicle, generator caption) {
 	g, v := d.sourceParts()
 	const width = (sourceNeg - sourceTrunk - 0.7) * symbol.M
 	if v != nil {
 		words, _ := d.wordsOf(v)
-		vehicle = fit(v.Ref, words, "", width, 2)
+		vehicle = fit(v.Ref, words, "", width, 1).solved(d.study.part(v), width)
 	}
 	if g != nil {
 		words, details := d.wordsOf(g)
-		generator = fit(g.Ref, words, details, width, 2)
+		most := 2
+		if d.study != nil { // the second line is the solved one
+			most, details = 1, ""
+		}
+		generator = fit(g.Ref, words, details, width, most).solved(d.study.part(g), width)
 	}
 	return vehicle, generator
 }

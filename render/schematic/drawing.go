@@ -17,6 +17,9 @@ type drawing struct {
 	paper    paper
 	stacked  bool // wire labels in two lines, for narrow paper
 	flags    *flags
+	study    *study // nil on the usual drawing
+	lengths  string // "ft", else metres
+	detached bool   // coils and contacts of relays apart
 
 	cells   []*cell                           // in design order
 	byPart  map[*circuit.Part]*cell           // first piece of each part
@@ -51,12 +54,19 @@ func newDrawing(review *harness.Review, opt Options) *drawing {
 		landed:   map[*circuit.Part][]*circuit.Wire{},
 		refs:     map[*circuit.Terminal]*crossing{},
 	}
+	sheet := d.design().Sheet
 	if d.set == nil {
-		d.set = symbol.IEC()
+		d.set = symbol.SetByName(sheet.Symbols)
 	}
-	if d.sizeName == "" && d.circuit.Design != nil {
-		d.sizeName = d.circuit.Design.Sheet.Size
+	if d.sizeName == "" {
+		d.sizeName = sheet.Size
 	}
+	d.lengths = sheet.Lengths
+	relays := opt.Relays
+	if relays == "" {
+		relays = sheet.Relays
+	}
+	d.detached = relays == "detached"
 	d.flags = newFlags(review, opt)
 	return d
 }

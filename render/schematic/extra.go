@@ -3,6 +3,7 @@ package schematic
 import (
 	"fmt"
 
+	"fusewright/render/frame"
 	"fusewright/render/scene"
 )
 
@@ -15,9 +16,9 @@ type extraPage struct {
 func (d *drawing) extraPages(lists []*panel) []*extraPage {
 	var pages []*extraPage
 	for len(lists) > 0 {
-		placed, left := place(lists, d.freshSlots())
+		placed, left, _ := place(lists, d.freshSlots())
 		if len(placed) == 0 { // one list taller than a sheet: it may run on
-			lists[0].area = scene.Rect{X: d.paper.Inner().X + 4, Y: d.paper.Inner().Y + 4}
+			put(lists[0], []*slot{newSlot(d.paper.Inner().X+4, d.paper.Inner().Y+4, 0)}, d.paper.Inner().Y+4, lists[0].height())
 			placed, left = lists[:1], lists[1:]
 		}
 		pages = append(pages, &extraPage{panels: placed})
@@ -27,15 +28,15 @@ func (d *drawing) extraPages(lists []*panel) []*extraPage {
 }
 
 // freshSlots are the columns of an empty sheet.
-func (d *drawing) freshSlots() []slot {
-	var list []slot
+func (d *drawing) freshSlots() []*slot {
+	var list []*slot
 	in := d.paper.Inner()
-	for x := in.X + 4; x+panelW-4 < in.Right(); x += panelW + 2 {
+	for x := in.X + 4; x+panelW-4 < in.Right(); x += panelStep {
 		bottom := in.Bottom() - 12
 		if x+panelW > in.Right()-frame.TitleW {
 			bottom = in.Bottom() - frame.TitleH - 2
 		}
-		list = append(list, slot{x, in.Y + 5, bottom})
+		list = append(list, newSlot(x, in.Y+5, bottom))
 	}
 	return list
 }
@@ -43,7 +44,7 @@ func (d *drawing) freshSlots() []slot {
 // paintExtra draws a sheet of lists in its frame.
 func (d *drawing) paintExtra(e *extraPage, number, total int) *scene.Sheet {
 	sheet := scene.NewSheet(d.paper.W, d.paper.H, fmt.Sprintf("lists to the schematic, sheet %d of %d", number, total))
-	sheet.ID = fmt.Sprintf("sheet-%d", number)
+	sheet.ID = d.sheetID(number)
 	d.paintFrame(sheet, number, total)
 	for _, p := range e.panels {
 		p.paint(sheet)

@@ -8,6 +8,9 @@ const flagBody = 12
 // layOut shares the circuit out to pages and lays each out, with wire labels in
 // one line or in two, whichever needs fewer sheets and flags.
 func (d *drawing) layOut() error {
+	if d.study != nil { // its labels always take two lines
+		return d.layOutWith(true)
+	}
 	pages, one := d.estimate(false)
 	if pages > trialPages {
 		_, two := d.estimate(true)
@@ -182,6 +185,7 @@ func (d *drawing) spread(p *page, air int) bool {
 	if p.side {
 		columns -= panelM
 	}
+	d.flatten(p, columns-p.width())
 	p.placeColumns(columns)
 	return true
 }

@@ -13,6 +13,7 @@ import (
 	"fusewright/harness/design"
 	"fusewright/library"
 	"fusewright/render/scene"
+	"fusewright/render/symbol"
 	"fusewright/render/svg"
 )
 
@@ -50,13 +51,34 @@ func TestLook(t *testing.T) {
 		if full, err := harness.Assess(review.Design); err == nil {
 			review = full
 		}
-		sheets, err := Draw(review, Options{})
-		if err != nil {
-			t.Fatal(err)
-		}
 		base := strings.TrimSuffix(filepath.Base(name), ".yaml")
-		writeSheets(t, folder, base, sheets)
+		for _, v := range variants(review) {
+			sheets, err := Draw(review, v.Options)
+			if err != nil {
+				t.Fatal(err)
+			}
+			writeSheets(t, folder, base+v.name, sheets)
+		}
 	}
+}
+
+type variant struct {
+	name string
+	Options
+}
+
+// variants are the ways to draw a design that are worth looking at.
+func variants(review *harness.Review) []variant {
+	list := []variant{
+		{"", Options{}},
+		{"-A3", Options{Size: "A3"}},
+		{"-IEEE", Options{Symbols: symbol.IEEE(), NoFindings: true}},
+		{"-detached", Options{Relays: "detached", NoFindings: true}},
+	}
+	if n := len(review.Solutions); n > 0 {
+		list = append(list, variant{"-study", Options{Situation: review.Solutions[n-2].Situation.Name}})
+	}
+	return list
 }
 
 func writeSheets(t testing.TB, folder, base string, sheets []*scene.Sheet) {

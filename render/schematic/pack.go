@@ -16,8 +16,9 @@ type page struct {
 	side     bool // a column of lists stands at the right
 	severed  map[*inlet]bool
 	lines    []line
-	cellar   [2]*row  // the source's lower row and the room kept beside it
-	panels   []*panel // lists that found room on this sheet
+	oneLine  map[*inlet]bool // labels in one line though the page has two
+	cellar   [2]*row         // the source's lower row and the room kept beside it
+	panels   []*panel        // lists that found room on this sheet
 }
 
 // feed is what still has to be drawn: wires that leave a terminal, or a part

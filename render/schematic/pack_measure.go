@@ -61,7 +61,7 @@ func (d *drawing) fullOf(c *cell) int {
 
 // isEnd tells of cells that stand in the last column.
 func isEnd(c *cell) bool {
-	return c.kind == partCell && c.part.Kind == circuit.Load && len(c.outlets) == 0
+	return c.kind == partCell && (c.coil || c.part.Kind == circuit.Load && len(c.outlets) == 0)
 }
 
 // fits tells whether a cell's column leaves the sheet wide enough.

@@ -19,9 +19,10 @@ type painter struct {
 func (d *drawing) paintPage(p *page, number, total int) *scene.Sheet {
 	title := fmt.Sprintf("schematic, sheet %d of %d", number, total)
 	a := &painter{drawing: d, page: p, sheet: scene.NewSheet(d.paper.W, d.paper.H, title), field: d.paper.field()}
-	a.sheet.ID = fmt.Sprintf("sheet-%d", number)
+	a.sheet.ID = d.sheetID(number)
 	d.paintFrame(a.sheet, number, total)
 	p.traceLines()
+	d.labelRooms(p)
 	for _, l := range p.lines {
 		a.wire(l)
 	}
@@ -70,7 +71,8 @@ func (a *painter) caption(c caption, left, base float64, flag int) {
 			a.text(left, base, c.ref, scene.Bold, scene.Left, scene.Ink)
 			x += c.indent()
 		}
-		a.text(x, base+float64(i)*lineMM, line, scene.Regular, scene.Left, scene.Ink)
+		face, colour := c.face(i)
+		a.text(x, base+float64(i)*lineMM, line, face, scene.Left, colour)
 	}
 }
 
@@ -101,9 +103,16 @@ func (a *painter) cell(c *cell) {
 	if c.pieces > 1 {
 		id = fmt.Sprintf("%s-%d", id, c.piece)
 	}
+	switch {
+	case c.coil:
+		id, words = id+"-coil", words+", coil"
+	case c.mate != nil:
+		id, words = id+"-contact", words+", contact"
+	}
 	a.sheet.Begin(scene.Group{
 		ID: a.sheet.UniqueID("part-" + id), Class: "part",
 		Title: join([]string{c.part.Ref, words}, " "),
+		Link:  a.linkToMate(c),
 		Desc:  join([]string{string(c.part.Kind), details, placeWords(c)}, ", "),
 	})
 	switch {
@@ -111,6 +120,10 @@ func (a *painter) cell(c *cell) {
 		a.block(c)
 	case c.part.Kind == "battery":
 		a.source(c)
+	case c.coil:
+		a.coilApart(c)
+	case c.mate != nil:
+		a.contactApart(c)
 	case c.part.Kind == "relay":
 		a.relay(c)
 	case c.part.Kind == "load":

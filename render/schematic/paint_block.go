@@ -81,5 +81,9 @@ func (a *painter) way(c *cell, r *row, w *way) {
 	a.text(refX, head, w.ref, scene.Bold, scene.Middle, scene.Ink)
 	text := caption{lines: []string{scene.Ellipsis(w.words, smallMM, 11, scene.Regular)}}
 	x := centred(text, mid, left, at.X+float64(c.body)*symbol.M-0.3, flag > 0)
-	a.caption(text, x, at.Y+captionBase(0.5, flag > 0), flag)
+	base := at.Y + captionBase(0.5, flag > 0)
+	a.caption(text, x, base, flag)
+	if share := a.study.way(c.part, w.ref); share != "" {
+		a.text(x+text.width()+1.5, base, share, scene.Italic, scene.Left, studyBlue)
+	}
 }

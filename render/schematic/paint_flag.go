@@ -27,7 +27,7 @@ func (a *painter) incoming(c *cell) {
 		from = a.where(x.home)
 	}
 	name := terminalName(c.term)
-	a.sheet.Begin(scene.Group{ID: a.sheet.UniqueID("from-" + name), Class: "reference",
+	a.sheet.Begin(scene.Group{ID: a.flagID(c), Class: "reference", Link: a.linkFrom(x),
 		Title: "from " + name, Desc: join([]string{"continued from sheet and zone", from}, " ")})
 	y := c.rows[0].y
 	a.set.Symbol(symbol.Incoming).Draw(a.pen(c.x+flagBody-2, y), "")
@@ -59,7 +59,7 @@ func (a *painter) outgoing(c *cell) {
 	}
 	to := join(places, ", ")
 	name := terminalName(c.term)
-	a.sheet.Begin(scene.Group{ID: a.sheet.UniqueID("to-" + name), Class: "reference",
+	a.sheet.Begin(scene.Group{ID: a.flagID(c), Class: "reference", Link: a.linkTo(c),
 		Title: name + " goes on", Desc: "continued at sheet and zone " + to})
 	y := c.rows[0].y
 	a.set.Symbol(symbol.Outgoing).Draw(a.pen(c.x, y), "")

@@ -12,26 +12,30 @@ import (
 // load draws a load, its returns and their grounds.
 func (a *painter) load(c *cell) {
 	s := a.symbolOf(c.part)
-	y := c.rows[0].y
-	s.Draw(a.pen(c.x, y), shortSign(nameOf(c.part)))
+	s.Draw(a.pen(c.x, c.rows[0].y), shortSign(nameOf(c.part)))
+	a.endOf(c, s.Body, c.caption)
+}
+
+// endOf draws the returns of the end of a circuit, and its caption.
+func (a *painter) endOf(c *cell, body scene.Rect, text caption) {
 	flag := a.flags.ofPart(c.part)
-	at := a.at(float64(c.x), float64(y))
+	at := a.at(float64(c.x), float64(c.rows[0].y))
 	left := at.X - float64(c.lead)*symbol.M + 0.5
-	symbolW := int(s.Body.W)
-	right := at.X + float64(symbolW)*symbol.M - 0.5
+	width := int(body.W)
+	right := at.X + float64(width)*symbol.M - 0.5
 	if len(c.returns) > 0 {
-		run, _ := a.returnRun(c.returns)
-		a.returnWires(c, symbolW, run)
+		run := a.returnRun(c.returns) + c.runMore
+		a.returnWires(c, width, run)
 		if len(c.returns) == 1 {
-			right = at.X + float64(symbolW+run)*symbol.M - a.groundLeft(c.returns) - 1.4
+			right = at.X + float64(width+run)*symbol.M - a.groundLeft(c.returns) - groundGap
 		}
 	}
-	base := at.Y + captionBase(s.Body.Y+s.Body.H, flag > 0)
+	base := at.Y + captionBase(body.Y+body.H, flag > 0)
 	if n := len(c.inlets); n > 1 {
 		base += float64((n-1)*a.inletStep()) * symbol.M
 	}
-	mid := at.X + float64(symbolW)/2*symbol.M
-	a.caption(c.caption, centred(c.caption, mid, left, right, flag > 0), base, flag)
+	mid := at.X + body.W/2*symbol.M
+	a.caption(text, centred(text, mid, left, right, flag > 0), base, flag)
 }
 
 // returnWires draws the returns one below the other, each with its ground.
@@ -42,7 +46,7 @@ func (a *painter) returnWires(c *cell, symbolW, run int) {
 		start := spot{c.x + symbolW, y}
 		pts := []spot{start, {c.x + symbolW, row}, {c.x + symbolW + run, row}}
 		a.returnWire(w, tidy(pts), k > 0)
-		a.wireLabelOnly(w, float64(c.x+symbolW)+0.4, row)
+		a.wireLabelOnly(w, float64(c.x+symbolW)+0.4, row, a.stacked && !c.flatReturns)
 		a.ground(w.To, c.x+symbolW+run, row, scene.Middle)
 	}
 }
@@ -62,9 +66,9 @@ func (a *painter) returnWire(w *circuit.Wire, pts []spot, joint bool) {
 }
 
 // wireLabelOnly writes a wire's label in a group of its own.
-func (a *painter) wireLabelOnly(w *circuit.Wire, left float64, row int) {
+func (a *painter) wireLabelOnly(w *circuit.Wire, left float64, row int, stacked bool) {
 	a.sheet.Begin(scene.Group{ID: a.sheet.UniqueID("label-" + w.Number), Class: "label", Title: w.Number})
-	a.wireLabel(w, left, row)
+	a.label(w, left, row, stacked)
 	a.sheet.End()
 }
 

@@ -84,17 +84,14 @@ func (a *painter) coilReturn(c *cell, w *circuit.Wire, k int) {
 	x := c.x + relayDrop
 	a.sheet.Begin(a.wireGroup(w, w.From))
 	a.sheet.Polyline([]scene.Point{a.spot(spot{x, from}), a.spot(spot{x, to})}, scene.Pen(symbol.WireMM))
-	lines := wireLabel(w, a.stacked)
+	lines := a.wireLabel(w, a.stacked)
 	at := a.at(float64(x), float64(to)-0.35)
 	for i, s := range lines {
-		a.text(at.X-0.9, at.Y-float64(len(lines)-1-i)*lineMM, s, scene.Regular, scene.Right, scene.Ink)
+		face, colour := a.labelFace(i)
+		a.text(at.X-0.9, at.Y-float64(len(lines)-1-i)*lineMM, s, face, scene.Right, colour)
 	}
 	if f := a.flags.ofWire(w); f > 0 {
-		widest := 0.0
-		for _, s := range lines {
-			widest = max(widest, textW(s, scene.Regular))
-		}
-		a.flag(f, at.X-1.2-widest-flagMM/2, at.Y-capMM/2)
+		a.flag(f, at.X-1.2-a.labelW(w, a.stacked)-flagMM/2, at.Y-capMM/2)
 	}
 	a.sheet.End()
 	a.ground(w.To, x, to, scene.Right)

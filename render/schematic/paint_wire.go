@@ -19,13 +19,18 @@ func (a *painter) wire(l line) {
 	}
 	if l.in.wire != nil {
 		c := l.in.cell
-		left := c.x - a.labelM(l.in.wire)
+		left := c.x - a.labelMOf(l.in.wire, a.twoLines(l.in))
 		if sharesTerminal(l.in) {
 			left--
 		}
-		a.wireLabel(l.in.wire, float64(left), l.in.y())
+		a.label(l.in.wire, float64(left), l.in.y(), a.twoLines(l.in))
 	}
 	a.sheet.End()
+}
+
+// twoLines tells whether the label of a wire stands in two lines.
+func (a *painter) twoLines(in *inlet) bool {
+	return a.stacked && !in.cell.flat && !a.page.oneLine[in]
 }
 
 // wireGroup names a wire, or the line between a terminal and a flag.
@@ -36,23 +41,24 @@ func (a *painter) wireGroup(w *circuit.Wire, t *circuit.Terminal) scene.Group {
 	}
 	return scene.Group{
 		ID: a.sheet.UniqueID("wire-" + w.Number), Class: "wire",
-		Title: wireLabel(w, false)[0],
+		Title: a.wireLabel(w, false)[0],
 		Desc:  string(w.Role) + " wire from " + terminalName(w.From) + " to " + terminalName(w.To),
 	}
 }
 
-// wireLabel writes a wire's label above a row; left is in modules.
-func (a *painter) wireLabel(w *circuit.Wire, left float64, row int) {
+// label writes a wire's label above a row; left is in modules.
+func (a *painter) label(w *circuit.Wire, left float64, row int, stacked bool) {
 	at := a.at(left, float64(row))
 	x := at.X + 0.8
-	lines := wireLabel(w, a.stacked)
+	lines := a.wireLabel(w, stacked)
 	if f := a.flags.ofWire(w); f > 0 {
 		a.flag(f, x+flagMM/2-0.5, at.Y-gapMM-flagR-0.1)
 		x += flagMM
 	}
 	for i, s := range lines {
 		y := at.Y - gapMM - float64(len(lines)-1-i)*lineMM
-		a.text(x, y, s, scene.Regular, scene.Left, scene.Ink)
+		face, colour := a.labelFace(i)
+		a.text(x, y, s, face, scene.Left, colour)
 	}
 }
 

@@ -1,9 +1,8 @@
 package schematic
 
 import (
-	"strings"
-
 	"fusewright/harness/circuit"
+	"fusewright/render/frame"
 	"fusewright/render/scene"
 	"fusewright/render/symbol"
 )
@@ -21,25 +20,41 @@ type panelRow struct {
 	draw   func(sheet *scene.Sheet, x, y float64)
 }
 
-// panel is a list with a heading.
+// panel is a list with a heading, in one column or in several side by side.
 type panel struct {
 	title string
-	whole bool // never carried on in another slot
-	rows  []panelRow
-	area  scene.Rect // where it stands, set by composePanels
+	whole bool // never in several columns
+	// untorn lists are never carried on elsewhere, whole ones neither.
+	untorn bool
+	rows   []panelRow
+	area   scene.Rect // where it stands, set when it is placed
+	cuts   []int      // row with which each further column begins
 }
 
 const (
 	panelHead = 6.5 // heading with its line, mm
 	panelGap  = 4.0
+	panelStep = panelW + 2 // from column to column
 )
 
-func (p *panel) height() float64 {
-	h := panelHead
-	for _, r := range p.rows {
-		h += r.height
+// height is the height in one column.
+func (p *panel) height() float64 { return panelHead + heightOf(p.rows) }
+
+func heightOf(rows []panelRow) (sum float64) {
+	for _, r := range rows {
+		sum += r.height
 	}
-	return h
+	return sum
+}
+
+// columns are the rows column by column.
+func (p *panel) columns() (list [][]panelRow) {
+	from := 0
+	for _, cut := range append(append([]int{}, p.cuts...), len(p.rows)) {
+		list = append(list, p.rows[from:cut])
+		from = cut
+	}
+	return list
 }
 
 // paint draws the list at its place.
@@ -47,11 +62,13 @@ func (p *panel) paint(sheet *scene.Sheet) {
 	sheet.Begin(scene.Group{ID: sheet.UniqueID("list-" + p.title), Class: "list", Title: p.title})
 	x, y := p.area.X, p.area.Y
 	sheet.TextAt(scene.Point{X: x, Y: y + 3}, p.title, scene.TextStyle{SizeMM: normalMM, Face: scene.Bold, Colour: scene.Ink})
-	sheet.Line(scene.Point{X: x, Y: y + 4.2}, scene.Point{X: x + panelW - 4, Y: y + 4.2}, scene.Pen(0.25))
-	y += panelHead
-	for _, r := range p.rows {
-		r.draw(sheet, x, y)
-		y += r.height
+	sheet.Line(scene.Point{X: x, Y: y + 4.2}, scene.Point{X: p.area.Right(), Y: y + 4.2}, scene.Pen(0.25))
+	for k, rows := range p.columns() {
+		low := y + panelHead
+		for _, r := range rows {
+			r.draw(sheet, x+float64(k)*panelStep, low)
+			low += r.height
+		}
 	}
 	sheet.End()
 }
@@ -70,31 +87,25 @@ func textRow(words string, indent float64, face scene.Face, colour scene.RGB) pa
 	}
 }
 
-// slot is a free column of a sheet into which lists are put from the top.
-type slot struct {
-	x, y, bottom float64
-}
-
 // slots are the free columns of a page: at the right of the circuit when it is
 // narrow, under it, and beside the title block.
-func (d *drawing) slots(p *page) []slot {
-	var list []slot
+func (d *drawing) slots(p *page) []*slot {
+	var list []*slot
 	field, in := d.paper.field(), d.paper.Inner()
 	stripTop := in.Bottom() - frame.TitleH
 	right := field.Right()
 	if p.side {
 		right -= panelW
-		list = append(list, slot{right + 2, field.Y + 2, stripTop - 2})
+		list = append(list, newSlot(right+2, field.Y+2, stripTop-2))
 	}
 	left := in.X + 4
 	foot := in.Bottom() - 10 // the caution stands below
-	for x := left; x+panelW-4 < in.Right()-frame.TitleW; x += panelW + 2 {
-		list = append(list, slot{x, d.bottomOf(p, x, x+panelW), foot})
-	}
-	for x := left + 2*(panelW+2); x+panelW-4 < right; x += panelW + 2 {
-		if x+panelW > in.Right()-frame.TitleW {
-			list = append(list, slot{x, d.bottomOf(p, x, x+panelW), stripTop - 2})
+	for x := left; x+panelW-4 < right; x += panelStep {
+		bottom := foot
+		if x+panelW-4 >= in.Right()-frame.TitleW {
+			bottom = stripTop - 2
 		}
+		list = append(list, newSlot(x, d.bottomOf(p, x, x+panelW), bottom))
 	}
 	return list
 }
@@ -136,50 +147,6 @@ func (d *drawing) bottomOf(p *page, left, right float64) float64 {
 	return field.Y + low*symbol.M + 3
 }
 
-// place puts lists into slots from the top, carrying a list on in the next slot
-// when one is full, and returns the pieces placed and what found no room.
-func place(lists []*panel, slots []slot) (placed, left []*panel) {
-	for _, p := range lists {
-		rest := p
-		for i := range slots {
-			var piece *panel
-			piece, rest = slots[i].take(rest)
-			if piece != nil {
-				placed = append(placed, piece)
-			}
-			if rest == nil {
-				break
-			}
-		}
-		if rest != nil {
-			left = append(left, rest)
-		}
-	}
-	return placed, left
-}
-
-// take puts as many rows of a list into the slot as it has room for: all, or at
-// least two.
-func (s *slot) take(p *panel) (piece, rest *panel) {
-	room := s.bottom - s.y - panelHead
-	n := 0
-	for n < len(p.rows) && room >= p.rows[n].height {
-		room -= p.rows[n].height
-		n++
-	}
-	if n < len(p.rows) && (n < 2 || p.whole) {
-		return nil, p
-	}
-	piece = &panel{title: p.title, rows: p.rows[:n]}
-	piece.area = scene.Rect{X: s.x, Y: s.y, W: panelW - 4, H: piece.height()}
-	s.y += piece.area.H + panelGap
-	if n == len(p.rows) {
-		return piece, nil
-	}
-	title := strings.TrimSuffix(p.title, ", continued") + ", continued"
-	return piece, &panel{title: title, rows: p.rows[n:]}
-}
-
 // mostAir is the most extra rows between cells.
 const mostAir = 2
 
@@ -197,9 +164,12 @@ func (d *drawing) composePanels() {
 // compose places all lists; full allows what each finding says.
 func (d *drawing) compose(full bool) {
 	shared := d.groundPanel()
-	note := []*panel{d.notePanel()}
+	notes := []*panel{d.notePanel()}
+	if symbols := d.symbolPanel(); symbols != nil {
+		notes = append(notes, symbols)
+	}
 	var homeless []*panel
-	var free [][]slot
+	var free [][]*slot
 	for _, p := range d.pages {
 		with := []*panel(nil)
 		if len(d.pages) == 1 { // the only sheet carries everything
@@ -208,50 +178,62 @@ func (d *drawing) compose(full bool) {
 		slots, left := d.fitPanels(p, with, full)
 		homeless = append(homeless, left...)
 		shared = p.put(shared, slots)
-		note = p.put(note, slots)
 		free = append(free, slots)
 	}
 	homeless = append(homeless, shared...)
 	for i, p := range d.pages { // room that other pages have left
 		homeless = p.put(homeless, free[i])
+		notes = p.put(notes, free[i])
 	}
-	if len(homeless) > 0 {
-		homeless = append(homeless, note...)
+	homeless = append(homeless, notes...)
+	if len(homeless) > 0 && len(d.flags.list) > 0 { // the sheet is there anyway
+		homeless = append(withoutFindings(homeless), d.allFindings())
 	}
 	d.extras = d.extraPages(homeless)
+	for _, slots := range free {
+		align(slots)
+	}
 }
 
 // put places lists on the page and returns what found no room.
-func (p *page) put(lists []*panel, slots []slot) (left []*panel) {
-	placed, left := place(lists, slots)
+func (p *page) put(lists []*panel, slots []*slot) (left []*panel) {
+	placed, left, _ := place(lists, slots)
 	p.panels = append(p.panels, placed...)
 	return left
 }
 
 // fitPanels places a page's own lists: with what each finding says and much air
-// if there is room, else with the names of the rules alone.
-func (d *drawing) fitPanels(p *page, with []*panel, allowFull bool) (slots []slot, left []*panel) {
-	for _, full := range []bool{true, false} {
-		if full && !allowFull {
-			continue
-		}
-		own := d.findingPanel(p, full)
-		if colours := d.colourPanel(p); len(colours.rows) > 0 {
-			own = append(own, colours)
-		}
-		own = append(own, with...)
-		for air := mostAir; air >= 0; air-- {
-			if !d.spread(p, air) {
+// if there is room without tearing one, else with the names of the rules alone.
+func (d *drawing) fitPanels(p *page, with []*panel, allowFull bool) (slots []*slot, left []*panel) {
+	for _, tearing := range []bool{false, true} {
+		for _, full := range []bool{true, false} {
+			if full && !allowFull {
 				continue
 			}
-			slots = d.slots(p)
-			p.panels, left = place(own, slots)
-			if len(left) == 0 {
-				return slots, nil
+			own := append(d.ownPanels(p, full), with...)
+			for air := mostAir; air >= 0; air-- {
+				if !d.spread(p, air) {
+					continue
+				}
+				var torn bool
+				slots = d.slots(p)
+				p.panels, left, torn = place(own, slots)
+				if len(left) == 0 && (tearing || !torn) {
+					return slots, nil
+				}
 			}
 		}
 	}
 	return slots, left
+}
+
+// ownPanels are the lists that belong on a page.
+func (d *drawing) ownPanels(p *page, full bool) []*panel {
+	own := d.findingPanel(p, full)
+	if colours := d.colourPanel(p); len(colours.rows) > 0 {
+		own = append(own, colours)
+	}
+	return own
 }
 
 // panels draws the lists of the page.

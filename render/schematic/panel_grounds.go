@@ -92,7 +92,7 @@ func (d *drawing) groundWireRow(w *circuit.Wire) panelRow {
 		down = 5.6
 	}
 	return panelRow{height: down + 5.5, draw: func(sheet *scene.Sheet, x, y float64) {
-		label := wireLabel(w, false)[0]
+		label := join(d.wireLabel(w, false), ", ")
 		name := d.groundName(w.To)
 		end := x + max(9+textW(label, scene.Regular)+4, 9+textW(name, scene.Regular))
 		row := y + down

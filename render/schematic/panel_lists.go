@@ -28,6 +28,35 @@ func (d *drawing) findingPanel(p *page, full bool) []*panel {
 	return []*panel{list}
 }
 
+// allFindings lists every flag with the whole of what each finding says.
+func (d *drawing) allFindings() *panel {
+	list := &panel{title: "Findings in full"}
+	for _, m := range d.flags.list {
+		list.rows = append(list.rows, wholeFindingRow(m))
+	}
+	return list
+}
+
+// wholeFindingRow is a flag with all its findings.
+func wholeFindingRow(m *marked) panelRow {
+	rows := []panelRow{textRow(join([]string{m.ref, m.severityWord()}, ", "), findingIndent, scene.Bold, scene.Ink)}
+	for _, f := range m.findings {
+		rows = append(rows, textRow(f.Rule+": "+f.What, findingIndent, scene.Regular, scene.Ink))
+	}
+	row := together(rows)[0]
+	if len(together(rows)) > 1 { // more than one row takes: the worst alone
+		row = together(rows[:2])[0]
+	}
+	draw := row.draw
+	return panelRow{height: max(row.height+1.2, 6), draw: func(sheet *scene.Sheet, x, y float64) {
+		drawFlag(sheet, m, x+2.5, y+1.2)
+		draw(sheet, x, y)
+	}}
+}
+
+// findingIndent is the room of a flag in a list, in mm.
+const findingIndent = 6.5
+
 // findingRow is a flag, the part, the severity and the rules, and in full what
 // the worst finding says, cut to three lines: the whole text is in the list of
 // findings.
@@ -40,7 +69,7 @@ func findingRow(m *marked, full bool) panelRow {
 		}
 		seen[f.Rule]++
 	}
-	const indent = 6.5
+	const indent = findingIndent
 	head := join([]string{m.ref, m.severityWord()}, ", ")
 	if !full {
 		return shortFindingRow(m, head+":", join(rules, ", "), indent)
@@ -164,11 +193,20 @@ func (d *drawing) colourPanel(p *page) *panel {
 // notePanel says how to read the drawing.
 func (d *drawing) notePanel() *panel {
 	out := &panel{title: "Reading the drawing", whole: true}
-	for _, s := range []string{
-		"On each wire: number, colour, size, cut length.",
-		"Contacts at rest, key off. Dot: joined. Crossing without dot: not joined.",
-		fmt.Sprintf("Symbols after %s. Dashed outline: one part.", d.set.Name()),
-	} {
+	label := "On a wire: number, colour, size, cut length."
+	if d.lengths == "ft" {
+		label = "On a wire: number, colour, size, cut length rounded up to the inch."
+	}
+	notes := []string{label}
+	if d.study != nil {
+		notes = []string{d.study.note()}
+	}
+	notes = append(notes, "Contacts at rest, key off.", "Dot: joined. Crossing without dot: not joined.",
+		"Dashed outline: one part.")
+	if d.detached {
+		notes = append(notes, "A relay's coil and contacts stand apart under one reference; each names sheet and zone of the other.")
+	}
+	for _, s := range notes {
 		out.rows = append(out.rows, textRow(s, 0, scene.Regular, scene.Ink))
 	}
 	return out

@@ -157,10 +157,13 @@ func (a *painter) placeBox(r region) {
 }
 
 // overhang is how far captions over an outline may reach beyond its cell: not at
-// all when places are outlined.
+// all when places are outlined, little when labels of two lines stand beside.
 func (d *drawing) overhang(modules int) int {
-	if d.design().Sheet.PlaceBoxes {
+	switch {
+	case d.design().Sheet.PlaceBoxes:
 		return 0
+	case d.stacked:
+		return min(modules, 1)
 	}
 	return modules
 }

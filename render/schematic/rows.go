@@ -135,7 +135,7 @@ type wish struct {
 // coilsOnly tells that a net feeds nothing but relay coils.
 func (n *net) coilsOnly() bool {
 	for _, in := range n.inlets {
-		if in.wire == nil || in.wire.Role != circuit.CoilFeedWire {
+		if in.wire == nil || in.wire.Role != circuit.CoilFeedWire || in.cell.coil {
 			return false
 		}
 	}

@@ -23,8 +23,13 @@ type Options struct {
 	Size string
 	// NoFindings leaves out flags and the list of findings, for the bench.
 	NoFindings bool
-	// Symbols is the family of symbols; nil means IEC 60617.
+	// Symbols is the family of symbols; nil takes the design's, or IEC 60617.
 	Symbols symbol.Set
+	// Relays is "assembled" or "detached"; "" takes the design's, or assembled.
+	Relays string
+	// Situation names the situation whose solved values are written into the
+	// drawing, a study sheet; "" leaves them out. A study has no findings on it.
+	Situation string
 }
 
 // Draw makes the sheets of a reviewed design in order. Findings may be missing;
@@ -42,7 +47,15 @@ func Draw(review *harness.Review, opt Options) ([]*scene.Sheet, error) {
 
 // plan lays all sheets out without drawing them.
 func plan(review *harness.Review, opt Options) (*drawing, error) {
+	opt.NoFindings = opt.NoFindings || opt.Situation != ""
 	d := newDrawing(review, opt)
+	if opt.Situation != "" {
+		s, err := newStudy(review, opt.Situation)
+		if err != nil {
+			return nil, err
+		}
+		d.study = s
+	}
 	paper, err := paperOf(d.sizeName)
 	if err != nil {
 		return nil, err

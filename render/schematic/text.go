@@ -29,22 +29,63 @@ func textW(s string, face scene.Face) float64 { return scene.TextWidthMM(s, smal
 // inM rounds a length in mm up to whole modules.
 func inM(mm float64) int { return int(math.Ceil(mm/symbol.M - 1e-9)) }
 
-// wireLabel is what stands on a wire, in one line or two.
-func wireLabel(w *circuit.Wire, stacked bool) []string {
+// wireLabel is what stands on a wire, in one line or two. On a study sheet the
+// second line is what flows there.
+func (d *drawing) wireLabel(w *circuit.Wire, stacked bool) []string {
 	first := []string{w.Number, w.Spec.Colour.Code()}
 	var second []string
 	if w.Spec.Size != nil {
 		second = append(second, w.Spec.Size.Label)
 	}
-	if w.LengthM > 0 {
-		second = append(second, strconv.FormatFloat(w.LengthM, 'f', 2, 64)+" m")
-	} else {
-		second = append(second, "length ?")
+	if d.study != nil {
+		return []string{join(append(first, second...), " "), d.study.wire(w)}
 	}
+	second = append(second, d.lengthText(w.LengthM))
 	if stacked {
 		return []string{join(first, " "), join(second, " ")}
 	}
 	return []string{join(append(first, second...), " ")}
+}
+
+// labelFace is the face and colour of a line of a wire's label.
+func (d *drawing) labelFace(line int) (scene.Face, scene.RGB) {
+	if d.study != nil && line == 1 {
+		return scene.Italic, studyBlue
+	}
+	return scene.Regular, scene.Ink
+}
+
+// labelW is the width of a wire's label, in mm.
+func (d *drawing) labelW(w *circuit.Wire, stacked bool) float64 {
+	widest := 0.0
+	for i, line := range d.wireLabel(w, stacked) {
+		face, _ := d.labelFace(i)
+		widest = max(widest, textW(line, face))
+	}
+	return widest
+}
+
+const inchM = 0.0254 // by definition of the international inch
+
+// lengthText is a cut length in the design's unit; inches are rounded up, so
+// that no wire is cut short.
+func (d *drawing) lengthText(lengthM float64) string {
+	switch {
+	case lengthM <= 0:
+		return "length ?"
+	case d.lengths != "ft":
+		return strconv.FormatFloat(lengthM, 'f', 2, 64) + " m"
+	}
+	inches := int(math.Ceil(lengthM/inchM - 1e-6))
+	feet := inches / 12
+	var parts []string
+	if feet > 0 {
+		parts = append(parts, strconv.Itoa(feet)+" ft")
+	}
+	if inches%12 > 0 || feet == 0 {
+		parts = append(parts, strconv.Itoa(inches%12)+" in")
+	}
+	return join(parts, " ")
 }
 
 // join puts the parts that are not empty together.
@@ -69,77 +110,4 @@ func number(v float64) string {
 		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
 	}
 	return s
-}
-
-// caption is the text of a part: a bold reference, then words, in lines.
-type caption struct {
-	ref   string
-	lines []string // the first one follows the reference
-}
-
-// width is the widest line in mm, without a flag.
-func (c caption) width() float64 {
-	widest := 0.0
-	for i, line := range c.lines {
-		w := textW(line, scene.Regular)
-		if i == 0 {
-			w += c.indent()
-		}
-		widest = max(widest, w)
-	}
-	return widest
-}
-
-// indent is the room of the bold reference.
-func (c caption) indent() float64 {
-	if c.ref == "" {
-		return 0
-	}
-	return textW(c.ref+" ", scene.Bold)
-}
-
-// fit wraps words and details into lines no wider than a width in mm: all in
-// one line when it fits, else details on lines of their own. Words too long for
-// the width are cut with an ellipsis. Lines beyond most are cut too.
-func fit(ref, words, details string, widthMM float64, most int) caption {
-	c := caption{ref: ref}
-	room := widthMM - c.indent()
-	whole := join([]string{words, details}, ", ")
-	if textW(whole, scene.Regular) <= room {
-		c.lines = []string{whole}
-		return c
-	}
-	lines := wrapFirst(words, room, widthMM)
-	if details != "" {
-		lines = append(lines, scene.Wrap(details, smallMM, widthMM, scene.Regular)...)
-	}
-	if len(lines) > most {
-		lines[most-1] += " …"
-		lines = lines[:most]
-	}
-	for i := range lines {
-		w := widthMM
-		if i == 0 {
-			w = room
-		}
-		lines[i] = scene.Ellipsis(lines[i], smallMM, w, scene.Regular)
-	}
-	c.lines = lines
-	return c
-}
-
-// wrapFirst wraps text whose first line is shorter than the others.
-func wrapFirst(text string, first, rest float64) []string {
-	words := strings.Fields(text)
-	for n := len(words); n > 0; n-- {
-		head := strings.Join(words[:n], " ")
-		if textW(head, scene.Regular) <= first || n == 1 {
-			lines := []string{head}
-			if n < len(words) {
-				lines = append(lines, scene.Wrap(strings.Join(words[n:], " "), smallMM, rest, scene.Regular)...)
-			}
-			return lines
-		}
-	}
-	return []string{""}
 }

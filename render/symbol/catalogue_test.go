@@ -23,55 +23,75 @@ func catalogue(set Set) *scene.Sheet {
 	return sheet
 }
 
-// SYMBOL_SHEET=FILE writes the catalogue for looking at.
+// SYMBOL_SHEET=NAME writes the catalogue of each set for looking at.
 func TestCatalogue(t *testing.T) {
-	var out bytes.Buffer
-	if err := svg.Write(&out, catalogue(IEC())); err != nil {
-		t.Fatal(err)
-	}
-	if name := os.Getenv("SYMBOL_SHEET"); name != "" {
-		if err := os.WriteFile(name, out.Bytes(), 0o644); err != nil {
+	for _, set := range []Set{IEC(), IEEE()} {
+		var out bytes.Buffer
+		if err := svg.Write(&out, catalogue(set)); err != nil {
 			t.Fatal(err)
+		}
+		if name := os.Getenv("SYMBOL_SHEET"); name != "" {
+			if err := os.WriteFile(name+" "+set.Name()+".svg", out.Bytes(), 0o644); err != nil {
+				t.Fatal(err)
+			}
 		}
 	}
 }
 
 // Every symbol keeps to the grid and to its box, and no line is too thin.
 func TestSymbolsKeepToTheGrid(t *testing.T) {
-	set := IEC()
-	for _, k := range set.Kinds() {
-		t.Run(string(k), func(t *testing.T) {
-			s := set.Symbol(k)
-			if s.Kind != k {
-				t.Fatalf("kind %q", s.Kind)
+	for _, set := range []Set{IEC(), IEEE()} {
+		for _, k := range set.Kinds() {
+			t.Run(set.Name()+" "+string(k), func(t *testing.T) { checkSymbol(t, k, set.Symbol(k)) })
+		}
+	}
+}
+
+func checkSymbol(t *testing.T, k Kind, s *Symbol) {
+	if s.Kind != k {
+		t.Fatalf("kind %q", s.Kind)
+	}
+	if len(s.Pins) == 0 {
+		t.Error("no pins")
+	}
+	box := scene.Rect{X: s.Body.X * M, Y: s.Body.Y * M, W: s.Body.W * M, H: s.Body.H * M}
+	for _, p := range s.Pins {
+		if p.At.X != math.Round(p.At.X) || p.At.Y != math.Round(p.At.Y) {
+			t.Errorf("pin %q at %v is off the grid", p.Name, p.At)
+		}
+		if !box.Grow(0.1).Contains(scene.Rect{X: p.At.X * M, Y: p.At.Y * M}) {
+			t.Errorf("pin %q at %v is outside the body %v", p.Name, p.At, s.Body)
+		}
+	}
+	sheet := scene.NewSheet(50, 50, "")
+	s.Draw(NewPen(sheet, scene.Point{}), "NAV")
+	for _, item := range sheet.Items {
+		// Half a line width may stand over.
+		if r := item.Bounds(); !box.Grow(0.7).Contains(r) {
+			t.Errorf("drawn %v outside the body %v", r, box)
+		}
+		if item.Path != nil && item.Path.Stroke != nil && item.Path.Stroke.WidthMM < 0.25 {
+			t.Errorf("line of %v mm", item.Path.Stroke.WidthMM)
+		}
+		if item.Text != nil && scene.CapHeightMM(item.Text.SizeMM, item.Text.Face) < 2 {
+			t.Errorf("text of %v mm", item.Text.SizeMM)
+		}
+	}
+}
+
+// Both sets have every kind, with the same pins, so that either fits a layout.
+func TestSetsHaveTheSamePins(t *testing.T) {
+	for _, k := range IEC().Kinds() {
+		a, b := IEC().Symbol(k), IEEE().Symbol(k)
+		if b.Kind != k || len(a.Pins) != len(b.Pins) {
+			t.Errorf("%s: pins %v and %v", k, a.Pins, b.Pins)
+			continue
+		}
+		for i := range a.Pins {
+			if a.Pins[i] != b.Pins[i] {
+				t.Errorf("%s: pins %v and %v", k, a.Pins, b.Pins)
 			}
-			if len(s.Pins) == 0 {
-				t.Error("no pins")
-			}
-			box := scene.Rect{X: s.Body.X * M, Y: s.Body.Y * M, W: s.Body.W * M, H: s.Body.H * M}
-			for _, p := range s.Pins {
-				if p.At.X != math.Round(p.At.X) || p.At.Y != math.Round(p.At.Y) {
-					t.Errorf("pin %q at %v is off the grid", p.Name, p.At)
-				}
-				if !box.Grow(0.1).Contains(scene.Rect{X: p.At.X * M, Y: p.At.Y * M}) {
-					t.Errorf("pin %q at %v is outside the body %v", p.Name, p.At, s.Body)
-				}
-			}
-			sheet := scene.NewSheet(50, 50, "")
-			s.Draw(NewPen(sheet, scene.Point{}), "NAV")
-			for _, item := range sheet.Items {
-				// Half a line width may stand over.
-				if r := item.Bounds(); !box.Grow(0.7).Contains(r) {
-					t.Errorf("drawn %v outside the body %v", r, box)
-				}
-				if item.Path != nil && item.Path.Stroke != nil && item.Path.Stroke.WidthMM < 0.25 {
-					t.Errorf("line of %v mm", item.Path.Stroke.WidthMM)
-				}
-				if item.Text != nil && scene.CapHeightMM(item.Text.SizeMM, item.Text.Face) < 2 {
-					t.Errorf("text of %v mm", item.Text.SizeMM)
-				}
-			}
-		})
+		}
 	}
 }
 

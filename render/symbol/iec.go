@@ -1,10 +1,12 @@
 package symbol
 
-// iec is the set after IEC 60617, shapes and proportions from memory where the
-// standard's numbers are not at hand.
-type iec struct {
-	order  []Kind
-	byKind map[Kind]*Symbol
+// SetByName returns a family of symbols by its short name: "IEC" or "IEEE";
+// anything else gives IEC.
+func SetByName(name string) Set {
+	if name == "IEEE" {
+		return IEEE()
+	}
+	return IEC()
 }
 
 // IEC returns the symbols after IEC 60617.
@@ -12,8 +14,10 @@ func IEC() Set { return iecSet }
 
 var iecSet = newIEC()
 
-func newIEC() *iec {
-	s := &iec{byKind: map[Kind]*Symbol{}}
+// newIEC is the set after IEC 60617, shapes and proportions from memory where the
+// standard's numbers are not at hand.
+func newIEC() *family {
+	s := &family{name: "IEC 60617", byKind: map[Kind]*Symbol{}}
 	for _, sym := range []*Symbol{
 		battery(), generator(), vehicleLoads(), tap(),
 		fuse(), breaker(), ptc(), spareWay(),
@@ -27,18 +31,4 @@ func newIEC() *iec {
 		s.byKind[sym.Kind] = sym
 	}
 	return s
-}
-
-// Name says which standard the shapes follow.
-func (s *iec) Name() string { return "IEC 60617" }
-
-// Kinds lists the catalogue.
-func (s *iec) Kinds() []Kind { return s.order }
-
-// Symbol returns the shape of a kind; an unknown kind gets the electronic unit's box.
-func (s *iec) Symbol(k Kind) *Symbol {
-	if sym := s.byKind[k]; sym != nil {
-		return sym
-	}
-	return s.byKind[Electronics]
 }

@@ -31,9 +31,9 @@ func (p *Pen) points(xy []float64) []scene.Point {
 // Line draws through points given as x, y, x, y, ...
 func (p *Pen) Line(xy ...float64) { p.Sheet.Polyline(p.points(xy), scene.Pen(p.WidthM)) }
 
-// Thick draws a line of a given width in mm.
+// Thick draws a line of a given width in mm, thinner at a smaller scale.
 func (p *Pen) Thick(widthMM float64, xy ...float64) {
-	p.Sheet.Polyline(p.points(xy), scene.Pen(widthMM))
+	p.Sheet.Polyline(p.points(xy), scene.Pen(max(widthMM*p.Scale/M, ThinMM)))
 }
 
 // Link draws a mechanical link: thin and dashed.
@@ -74,9 +74,11 @@ func (p *Pen) Arc(x, y, r, start, sweep float64) {
 // Dot draws a junction dot.
 func (p *Pen) Dot(x, y float64) { p.Sheet.Dot(p.At(x, y), DotMM, scene.Ink) }
 
-// Letter writes a sign centred on a point, its size in mm.
+// Letter writes a sign centred on a point, its size in mm at the usual scale;
+// it never gets smaller than ShortSign.
 func (p *Pen) Letter(x, y float64, text string, sizeMM float64) {
 	at := p.At(x, y)
+	sizeMM = max(sizeMM*p.Scale/M, ShortSign)
 	at.Y += scene.CapHeightMM(sizeMM, scene.Regular) / 2
 	p.Sheet.TextAt(at, text, scene.TextStyle{SizeMM: sizeMM, Align: scene.Middle, Colour: scene.Ink})
 }

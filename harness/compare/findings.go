@@ -1,0 +1,64 @@
+package compare
+
+import "fusewright/harness/finding"
+
+// identity is what makes two findings the same one: the rule, the part, and for
+// a rule that speaks of several wires of a part, which of them in order. Line
+// and figures may change.
+type identity struct {
+	rule, part string
+	n          int
+}
+
+// identities numbers findings of one rule and part in their order.
+func identities(list []*finding.Finding) map[identity]*finding.Finding {
+	out := make(map[identity]*finding.Finding, len(list))
+	for _, f := range list {
+		id := identity{f.Rule, f.Part, 0}
+		for out[id] != nil {
+			id.n++
+		}
+		out[id] = f
+	}
+	return out
+}
+
+func findings(old, changed []*finding.Finding) []Finding {
+	before, after := identities(old), identities(changed)
+	var list []Finding
+	for _, f := range inOrder(changed) {
+		was := before[f.id]
+		switch {
+		case was == nil:
+			list = append(list, Finding{What: Added, New: f.f})
+		case was.Severity != f.f.Severity || (was.Accepted == "") != (f.f.Accepted == ""):
+			list = append(list, Finding{What: Changed, Old: was, New: f.f})
+		}
+	}
+	for _, f := range inOrder(old) {
+		if after[f.id] == nil {
+			list = append(list, Finding{What: Removed, Old: f.f})
+		}
+	}
+	return byConcern(list, func(f Finding) float64 { return float64(f.Rank()) })
+}
+
+type named struct {
+	id identity
+	f  *finding.Finding
+}
+
+// inOrder is the findings with their identities, in the order of the list.
+func inOrder(list []*finding.Finding) []named {
+	seen := map[identity]bool{}
+	var out []named
+	for _, f := range list {
+		id := identity{f.Rule, f.Part, 0}
+		for seen[id] {
+			id.n++
+		}
+		seen[id] = true
+		out = append(out, named{id, f})
+	}
+	return out
+}

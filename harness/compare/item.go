@@ -1,0 +1,113 @@
+package compare
+
+import (
+	"sort"
+	"strings"
+)
+
+// thing is a part or wire with its properties in print order, and the figures
+// whose rise or fall is of concern.
+type thing struct {
+	key        string // what makes it the same thing in both reviews
+	kind, name string
+	fields     []field
+}
+
+// field is a property as text; risk is +1 when a larger figure is a greater
+// risk, -1 when a smaller one is, 0 when its figure says nothing.
+type field struct {
+	name, text string
+	figure     float64
+	risk       int
+}
+
+// items compares things by key.
+func items(old, changed []thing) []Item {
+	before, after := byKey(old), byKey(changed)
+	var list []Item
+	for _, t := range changed {
+		if was, ok := before[t.key]; !ok {
+			list = append(list, Item{What: Added, Kind: t.kind, Name: t.name, Fields: differ(thing{}, t)})
+		} else if f := differ(was, t); len(f) > 0 {
+			list = append(list, Item{What: Changed, Kind: t.kind, Name: t.name, Fields: f, Concern: concern(was, t)})
+		}
+	}
+	for _, t := range old {
+		if _, ok := after[t.key]; !ok {
+			list = append(list, Item{What: Removed, Kind: t.kind, Name: t.name, Fields: differ(t, thing{})})
+		}
+	}
+	sort.SliceStable(list, func(i, j int) bool { return rank[list[i].What] < rank[list[j].What] })
+	return byConcern(list, func(i Item) float64 { return i.Concern })
+}
+
+// rank puts changes before what is new and what is gone.
+var rank = map[What]int{Changed: 0, Removed: 1, Added: 2}
+
+func byKey(list []thing) map[string]thing {
+	m := make(map[string]thing, len(list))
+	for _, t := range list {
+		m[t.key] = t
+	}
+	return m
+}
+
+// differ lists the properties that differ, in the order of the new thing.
+func differ(old, changed thing) []Field {
+	was := map[string]string{}
+	for _, f := range old.fields {
+		was[f.name] = f.text
+	}
+	is := map[string]bool{}
+	var list []Field
+	for _, f := range changed.fields {
+		is[f.name] = true
+		if was[f.name] != f.text {
+			list = append(list, Field{f.name, was[f.name], f.text})
+		}
+	}
+	for _, f := range old.fields {
+		if !is[f.name] && f.text != "" {
+			list = append(list, Field{f.name, f.text, ""})
+		}
+	}
+	return list
+}
+
+// concern sums how far figures moved towards risk, as shares of what they were.
+func concern(old, changed thing) float64 {
+	was := map[string]field{}
+	for _, f := range old.fields {
+		was[f.name] = f
+	}
+	sum := 0.0
+	for _, f := range changed.fields {
+		o, ok := was[f.name]
+		if !ok || f.risk == 0 || o.figure == f.figure || o.figure == 0 {
+			continue
+		}
+		sum += float64(f.risk) * (f.figure - o.figure) / o.figure
+	}
+	return sum
+}
+
+// fields gathers properties; empty ones are left out.
+type fields []field
+
+func (l *fields) text(name, text string) {
+	if text != "" {
+		*l = append(*l, field{name: name, text: text})
+	}
+}
+
+func (l *fields) figure(name, text string, figure float64, risk int) {
+	*l = append(*l, field{name, text, figure, risk})
+}
+
+func (l *fields) yes(name string, is bool) {
+	if is {
+		l.text(name, "yes")
+	}
+}
+
+func key(parts ...string) string { return strings.ToLower(strings.Join(parts, "\x00")) }

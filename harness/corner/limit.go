@@ -1,0 +1,68 @@
+package corner
+
+import (
+	"math"
+
+	"fusewright/harness/circuit"
+	"fusewright/harness/design"
+	"fusewright/harness/fusing"
+)
+
+// DropLimit is the share of the system voltage that a load's circuit may lose,
+// feed and return together, and whether the design sets it; else it is the
+// practice's.
+func DropLimit(d *design.Design, critical bool) (limit float64, given bool) {
+	q, limit := d.Limits.DropOther, 0.0
+	if d.Practice != nil {
+		limit = d.Practice.DropOther
+	}
+	if critical {
+		q = d.Limits.DropCritical
+		if d.Practice != nil {
+			limit = d.Practice.DropCritical
+		}
+	}
+	if q.Given() {
+		return q.Value, true
+	}
+	return limit, false
+}
+
+// FuseBearsA is what a fuse carries for good: the smaller of the practice's share
+// of the rating and the maker's share at the ambient of its place, which is
+// hotter by aboveK than the design says (20 °C when it does not say). The two are
+// not multiplied: the maker's table already gives continuous current. Zero when
+// the rating is not known.
+func FuseBearsA(d *design.Design, b *circuit.Branch, aboveK float64) float64 {
+	if b.Fuse == nil || b.Fuse.Rating == nil {
+		return 0
+	}
+	share := 1.0
+	if d.Practice != nil && d.Practice.FuseLoadShare > 0 {
+		share = d.Practice.FuseLoadShare
+	}
+	at := fusing.Device{Type: b.Fuse.Type, Rating: b.Fuse.Rating, AmbientC: 20 + aboveK}
+	if b.Part != nil && b.Part.Place != nil {
+		at.AmbientC = b.Part.Place.AmbientC.Or(20) + aboveK
+	}
+	if maker, known := at.Share(); known {
+		share = math.Min(share, maker)
+	}
+	return share * b.Fuse.Rating.RatingA
+}
+
+// WorstIn takes a figure over the usable situations that count and gives the one
+// whose corner is greatest (sign 1) or least (sign -1); situation -1 = none.
+func (s *Set) WorstIn(sign float64, counts func(situation int) bool,
+	figure func(situation int) Value) (v Value, situation int) {
+	situation = -1
+	for i := range s.Results[Nominal] {
+		if !s.Usable(i) || !counts(i) {
+			continue
+		}
+		if x := figure(i); situation < 0 || sign*x.Corner > sign*v.Corner {
+			v, situation = x, i
+		}
+	}
+	return v, situation
+}

@@ -1,0 +1,54 @@
+package quantity
+
+import (
+	"fmt"
+	"regexp"
+	"sort"
+	"strings"
+	"unicode"
+)
+
+// Pattern is a regular expression, in the common subset of RE2 and ECMA 262, of
+// the texts that Parse takes for a dimension, apart from rare white space. Where
+// negative is false it has no minus sign.
+func Pattern(dim Dimension, negative bool) string {
+	sign := `\+?`
+	if negative {
+		sign = `[-+−–]?`
+	}
+	number := sign + `([0-9]+(\.[0-9]*)?|\.[0-9]+)([eE][-+]?[0-9]+)?`
+	var names []string
+	for _, u := range units[dim] {
+		names = append(names, anyCase(u.text))
+	}
+	// The longest first, so that "mm" is not read as "m" by simple engines.
+	sort.SliceStable(names, func(i, j int) bool { return len(names[i]) > len(names[j]) })
+	one := number + `\s*(` + strings.Join(names, "|") + `)`
+	if dim == Area {
+		gauge := anyCase("AWG")
+		one = fmt.Sprintf(`(%s|#?\s*[0-9]+(/0)?\s*%s|%s\s*#?\s*[0-9]+(/0)?)`, one, gauge, gauge)
+	}
+	return `^\s*` + one + `\s*$`
+}
+
+// anyCase is a pattern of a text in any case and with any space in it. The ohm
+// and micro signs exist twice each; both are taken.
+func anyCase(text string) string {
+	var b strings.Builder
+	for _, r := range text {
+		lower, upper := unicode.ToLower(r), unicode.ToUpper(r)
+		switch {
+		case r == ' ':
+			b.WriteString(`\s+`)
+		case r == 'Ω':
+			b.WriteString("[Ωω\u2126]")
+		case r == 'µ':
+			b.WriteString("[µ\u03bc]")
+		case lower != upper && r < 0x80:
+			fmt.Fprintf(&b, "[%c%c]", upper, lower)
+		default:
+			b.WriteString(regexp.QuoteMeta(string(r)))
+		}
+	}
+	return b.String()
+}

@@ -1,0 +1,104 @@
+package layout
+
+import (
+	"bytes"
+	"flag"
+	"os"
+	"testing"
+
+	"fusewright/harness/formboard"
+	"fusewright/harness/synth"
+	"fusewright/render/scene"
+	"fusewright/render/svg"
+)
+
+var update = flag.Bool("update", false, "write golden files anew")
+
+// TestGolden holds the first layout sheet of a design as it was looked at.
+func TestGolden(t *testing.T) {
+	text, err := os.ReadFile("testdata/lamps.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := read(t, "lamps", text)
+	sheets, err := Draw(r, formboard.Lay(r.Circuit), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for file, sheet := range map[string]*scene.Sheet{
+		"testdata/lamps-1.svg":    sheets[0],
+		"testdata/lamps-full.svg": FullSize(r, formboard.Lay(r.Circuit))[2],
+	} {
+		var got bytes.Buffer
+		if err := svg.Write(&got, sheet); err != nil {
+			t.Fatal(err)
+		}
+		if *update {
+			if err := os.WriteFile(file, got.Bytes(), 0o644); err != nil {
+				t.Fatal(err)
+			}
+		}
+		want, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !bytes.Equal(want, got.Bytes()) {
+			t.Errorf("%s: the drawing has changed; look at it, then run the test with -update", file)
+		}
+	}
+}
+
+// TestSameBytes draws twice.
+func TestSameBytes(t *testing.T) {
+	r := read(t, "made", synth.YAML(120, 4))
+	var first, second bytes.Buffer
+	for _, out := range []*bytes.Buffer{&first, &second} {
+		board := formboard.Lay(r.Circuit)
+		sheets, err := Draw(r, board, Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, s := range append(sheets, FullSize(r, board)...) {
+			if err := svg.Write(out, s); err != nil {
+				t.Fatal(err)
+			}
+		}
+	}
+	if !bytes.Equal(first.Bytes(), second.Bytes()) {
+		t.Error("the same board drawn twice differs")
+	}
+}
+
+func TestUnknownSize(t *testing.T) {
+	r := read(t, "made", synth.YAML(12, 1))
+	_, err := Draw(r, formboard.Lay(r.Circuit), Options{Size: "A5"})
+	if err == nil {
+		t.Fatal("A5 is taken")
+	}
+	if want := `layout: no sheet size "A5" (expected A4, A3, Letter, Tabloid; did you mean "A4"?)`; err.Error() != want {
+		t.Errorf("got %q, want %q", err, want)
+	}
+}
+
+func BenchmarkDraw40(b *testing.B)       { benchmark(b, 40, false) }
+func BenchmarkDraw1000(b *testing.B)     { benchmark(b, 1000, false) }
+func BenchmarkFullSize40(b *testing.B)   { benchmark(b, 40, true) }
+func BenchmarkFullSize1000(b *testing.B) { benchmark(b, 1000, true) }
+
+func benchmark(b *testing.B, wires int, full bool) {
+	r := read(b, "made", synth.YAML(wires, 1))
+	board := formboard.Lay(r.Circuit)
+	sheets := 0
+	for b.Loop() {
+		if full {
+			sheets = len(FullSize(r, board))
+			continue
+		}
+		list, err := Draw(r, board, Options{})
+		if err != nil {
+			b.Fatal(err)
+		}
+		sheets = len(list)
+	}
+	b.ReportMetric(float64(sheets), "sheets")
+}

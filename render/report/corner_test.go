@@ -1,0 +1,94 @@
+package report_test
+
+import (
+	"math"
+	"os"
+	"strings"
+	"testing"
+
+	"fusewright/harness"
+	"fusewright/harness/corner"
+	"fusewright/harness/design"
+	"fusewright/library"
+	"fusewright/render/report"
+)
+
+func reviewOf(t *testing.T, file string) *harness.Review {
+	t.Helper()
+	src, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	d, err := design.Read(file, src, library.Default())
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, err := harness.Assess(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r
+}
+
+func same(t *testing.T, what string, got *float64, want float64) {
+	t.Helper()
+	if got == nil || math.Abs(*got-want) > 1e-8*math.Abs(want) {
+		t.Errorf("%s: %v, want %g", what, got, want)
+	}
+}
+
+// TestCornersOfReview: the corner tables and the rows of the report carry the
+// review's figures, each of the situation that is named.
+func TestCornersOfReview(t *testing.T) {
+	r := reviewOf(t, "../../designs/fen-runner.yaml")
+	index := map[string]int{}
+	for i, s := range r.Design.Situations {
+		index[s.Name] = i
+	}
+	rep := report.NewCorners(r)
+	if len(rep.Loads) != 6 || len(rep.Fuses) != 7 || len(rep.Wires) != len(r.Circuit.Wires) || len(rep.Unsettled) > 0 {
+		t.Fatalf("%d loads, %d fuses, %d wires, unsettled: %q", len(rep.Loads), len(rep.Fuses), len(rep.Wires), rep.Unsettled)
+	}
+	full := report.New(r)
+	for k, row := range rep.Wires {
+		w := r.Circuit.Wires[k]
+		v := r.Corners.Amps(index[row.Amperes.Situation], w.Branch)
+		same(t, row.Number+" amperes", row.Amperes.Nominal, v.Nominal)
+		same(t, row.Number+" amperes at the corner", row.Amperes.Corner, v.Corner)
+		for i := range full.Situations {
+			if x := r.Corners.Amps(i, w.Branch); x.Corner > v.Corner {
+				t.Errorf("%s: worse in %s", row.Number, full.Situations[i].Name)
+			}
+			same(t, row.Number+" temperature", full.Situations[i].Wires[k].ConductorC,
+				r.Corners.Results[corner.Nominal][i].WireC[w.Index])
+		}
+		same(t, row.Number+" may", row.Allowed.Amperes, math.Min(*row.Allowed.HeatA, *row.Allowed.TableA))
+		if full.Wires[k].Number != row.Number || *full.Wires[k].Allowed.Amperes <= *full.Wires[k].AllowedCorner.Amperes {
+			t.Errorf("%s: allowed %v, at the corner %v", row.Number, full.Wires[k].Allowed, full.Wires[k].AllowedCorner)
+		}
+	}
+	for _, l := range rep.Loads {
+		if !(*l.Drop.Corner > *l.Drop.Nominal && *l.Volts.Corner < *l.Volts.Nominal && *l.Drop.Corner < *l.LimitS) {
+			t.Errorf("%s: drop %v to %v of %v", l.Ref, *l.Drop.Nominal, *l.Drop.Corner, *l.LimitS)
+		}
+	}
+}
+
+// TestCornersText: three tables within 110 columns that end with what a corner is.
+func TestCornersText(t *testing.T) {
+	r := reviewOf(t, "../../designs/reed-skiff.yaml")
+	var b strings.Builder
+	if err := report.WriteCorners(&b, report.NewCorners(r)); err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{"Voltage lost", "Wires: current", "Fuses: continuous", "weak, aged", "lowest supply 10.5 V"} {
+		if !strings.Contains(b.String(), want) {
+			t.Errorf("no %q in\n%s", want, b.String())
+		}
+	}
+	for line := range strings.Lines(b.String()) {
+		if n := len([]rune(strings.TrimRight(line, "\n"))); n > 110 {
+			t.Errorf("%d columns: %s", n, line)
+		}
+	}
+}

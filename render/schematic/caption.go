@@ -1,0 +1,135 @@
+package schematic
+
+import (
+	"strings"
+	"unicode"
+
+	"fusewright/render/scene"
+)
+
+// caption is the text of a part: a bold reference, then words, in lines, and on
+// a study sheet what was solved.
+type caption struct {
+	ref   string
+	lines []string // the first one follows the reference
+	study int      // how many lines at the end are solved values
+	mate  int      // line that names the place of a relay's other half; 0 = none
+}
+
+// face is the face and colour of a line.
+func (c caption) face(line int) (scene.Face, scene.RGB) {
+	if line >= len(c.lines)-c.study {
+		return scene.Italic, studyBlue
+	}
+	return scene.Regular, scene.Ink
+}
+
+// width is the widest line in mm, without a flag.
+func (c caption) width() float64 {
+	widest := 0.0
+	for i, line := range c.lines {
+		face, _ := c.face(i)
+		w := textW(line, face)
+		if i == 0 {
+			w += c.indent()
+		}
+		widest = max(widest, w)
+	}
+	return widest
+}
+
+// solved adds a line of solved values; "" adds none.
+func (c caption) solved(value string, widthMM float64) caption {
+	if value != "" {
+		c.lines = append(c.lines, scene.Ellipsis(value, smallMM, widthMM, scene.Italic))
+		c.study++
+	}
+	return c
+}
+
+// indent is the room of the bold reference.
+func (c caption) indent() float64 {
+	if c.ref == "" {
+		return 0
+	}
+	return textW(c.ref+" ", scene.Bold)
+}
+
+// fit wraps words and details into lines no wider than a width in mm: all in
+// one line when it fits, else details on lines of their own. Words too long for
+// the width are cut with an ellipsis. Lines beyond most are cut too.
+func fit(ref, words, details string, widthMM float64, most int) caption {
+	c := caption{ref: ref}
+	room := widthMM - c.indent()
+	whole := join([]string{words, details}, ", ")
+	if textW(whole, scene.Regular) <= room {
+		c.lines = []string{whole}
+		return c
+	}
+	lines := wrap(words, room, widthMM)
+	if details != "" {
+		lines = append(lines, wrap(details, widthMM, widthMM)...)
+	}
+	if len(lines) > most {
+		lines[most-1] += " …"
+		lines = lines[:most]
+	}
+	for i := range lines {
+		w := widthMM
+		if i == 0 {
+			w = room
+		}
+		lines[i] = scene.Ellipsis(lines[i], smallMM, w, scene.Regular)
+	}
+	c.lines = lines
+	return c
+}
+
+// wrap breaks a text into lines, the first of a width of its own. A figure and
+// its unit stay together.
+func wrap(text string, first, rest float64) (lines []string) {
+	width := first
+	line := ""
+	for _, word := range pairs(text) {
+		longer := join([]string{line, word}, " ")
+		if line != "" && textW(longer, scene.Regular) > width {
+			lines = append(lines, line)
+			line, width = word, rest
+			continue
+		}
+		line = longer
+	}
+	return append(lines, line)
+}
+
+// pairs are the words of a text, a figure and the unit behind it as one.
+func pairs(text string) []string {
+	var out []string
+	for _, word := range strings.Fields(text) {
+		if n := len(out); n > 0 && isFigure(out[n-1]) && isUnit(word) {
+			out[n-1] += " " + word
+			continue
+		}
+		out = append(out, word)
+	}
+	return out
+}
+
+func isFigure(s string) bool {
+	for _, r := range s {
+		if !unicode.IsDigit(r) && !strings.ContainsRune(".,–-+−", r) {
+			return false
+		}
+	}
+	return s != ""
+}
+
+// isUnit tells of a short word that may be a unit.
+func isUnit(s string) bool {
+	s = strings.TrimRight(s, ",;.:")
+	switch s {
+	case "V", "A", "W", "Ah", "mΩ", "Ω", "kΩ", "mm²", "AWG", "m", "mm", "ft", "in", "%", "°C", "s", "h", "min", "rpm", "mA", "mV":
+		return true
+	}
+	return false
+}

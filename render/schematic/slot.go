@@ -1,0 +1,271 @@
+package schematic
+
+import (
+	"math"
+	"sort"
+	"strings"
+
+	"fusewright/render/scene"
+)
+
+// slot is a free column of a sheet into which lists are put from the top.
+type slot struct {
+	x, first, y, bottom float64 // y is where the next list may begin
+	lists               []*panel
+}
+
+func newSlot(x, top, bottom float64) *slot { return &slot{x: x, first: top, y: top, bottom: bottom} }
+
+// place puts lists into slots from the top and returns what was placed and what
+// found no room. A list stands whole in one slot if any takes it, else in
+// columns side by side, else in pieces; torn tells of the last.
+func place(lists []*panel, slots []*slot) (placed, left []*panel, torn bool) {
+	for _, p := range lists {
+
+		if putWhole(p, slots) || putWide(p, slots) {
+			placed = append(placed, p)
+			continue
+		}
+		if p.whole || p.untorn {
+			left = append(left, p)
+			continue
+		}
+		rest := p
+		for _, s := range slots {
+			var piece *panel
+			if piece, rest = s.take(rest); piece != nil {
+				placed = append(placed, piece)
+				torn = true
+			}
+			if rest == nil {
+				break
+			}
+		}
+		if rest != nil {
+			left = append(left, rest)
+		}
+	}
+	return placed, left, torn
+}
+
+// put stands a list in neighbouring slots at a height.
+func put(p *panel, slots []*slot, y, height float64) {
+	p.area = scene.Rect{X: slots[0].x, Y: y, W: float64(len(slots)-1)*panelStep + panelW - 4, H: height}
+	for _, s := range slots {
+		s.lists = append(s.lists, p)
+		s.y = y + height + panelGap
+	}
+}
+
+func putWhole(p *panel, slots []*slot) bool {
+	p.cuts = nil
+	for i, s := range slots {
+		if h := p.height(); s.y+h <= s.bottom {
+			put(p, slots[i:i+1], s.y, h)
+			return true
+		}
+	}
+	return false
+}
+
+// putWide stands a list in two or more neighbouring slots, where it leaves most
+// room.
+func putWide(p *panel, slots []*slot) bool {
+	if p.whole {
+		return false
+	}
+	for n := 2; n <= min(len(slots), len(p.rows)); n++ {
+		best, most := 0, -1.0
+		for i := 0; i+n <= len(slots); i++ {
+			if room := roomFor(p, slots[i:i+n]); room > most {
+				best, most = i, room
+			}
+		}
+		if most >= 0 {
+			some := slots[best : best+n]
+			cuts, high := balance(p.rows, capacities(some))
+			p.cuts = cuts
+			put(p, some, topOf(some), panelHead+high)
+			return true
+		}
+	}
+	return false
+}
+
+// roomFor is the height that a list in columns leaves free; negative when it
+// does not fit.
+func roomFor(p *panel, slots []*slot) float64 {
+	if !neighbours(slots) {
+		return -1
+	}
+	cuts, high := balance(p.rows, capacities(slots))
+	if len(cuts) != len(slots)-1 {
+		return -1
+	}
+	room := math.Inf(1)
+	for _, s := range slots {
+		room = min(room, s.bottom-topOf(slots)-panelHead)
+	}
+	return max(room-high, 0)
+}
+
+func topOf(slots []*slot) (top float64) {
+	for _, s := range slots {
+		top = max(top, s.y)
+	}
+	return top
+}
+
+// capacities are the heights of columns below one common heading.
+func capacities(slots []*slot) (list []float64) {
+	top := topOf(slots)
+	for _, s := range slots {
+		list = append(list, s.bottom-top-panelHead)
+	}
+	return list
+}
+
+func neighbours(slots []*slot) bool {
+	for i := 1; i < len(slots); i++ {
+		if math.Abs(slots[i].x-slots[i-1].x-panelStep) > 0.01 {
+			return false
+		}
+	}
+	return true
+}
+
+// balance cuts rows into columns of given room, as even as can be and none of
+// them empty, and returns the height of the highest; no cuts when they do not
+// fit.
+func balance(rows []panelRow, room []float64) (cuts []int, high float64) {
+	for limit := heightOf(rows) / float64(len(room)); ; limit++ {
+		cuts, high = nil, 0
+		sum, col := 0.0, 0
+		for i, r := range rows {
+			if sum+r.height > min(limit, room[col])+1e-9 {
+				col++
+				sum = 0
+				if cuts = append(cuts, i); col == len(room) {
+					break
+				}
+			}
+			sum += r.height
+			if sum > room[col] {
+				return nil, 0
+			}
+			high = max(high, sum)
+		}
+		if len(cuts) == len(room)-1 {
+			return cuts, high
+		}
+		if len(cuts) < len(room)-1 || limit > heightOf(rows) {
+			return nil, 0
+		}
+	}
+}
+
+// take puts as many rows of a list into the slot as it has room for: all, or at
+// least three, and never all but one or two.
+func (s *slot) take(p *panel) (piece, rest *panel) {
+	room := s.bottom - s.y - panelHead
+	n := 0
+	for n < len(p.rows) && room >= p.rows[n].height {
+		room -= p.rows[n].height
+		n++
+	}
+	if n < len(p.rows) {
+		n = min(n, len(p.rows)-3)
+	}
+	if n < len(p.rows) && n < 3 {
+		return nil, p
+	}
+	piece = &panel{title: p.title, rows: p.rows[:n]}
+	put(piece, []*slot{s}, s.y, piece.height())
+	if n == len(p.rows) {
+		return piece, nil
+	}
+	title := strings.TrimSuffix(p.title, ", continued") + ", continued"
+	return piece, &panel{title: title, rows: p.rows[n:]}
+}
+
+// align moves lists down so that as many columns as can be begin level.
+func align(slots []*slot) {
+	groups := linked(slots)
+	var tops []float64
+	for _, g := range groups {
+		tops = append(tops, g.top)
+	}
+	sort.Float64s(tops)
+	best, most := 0.0, 1
+	for _, top := range tops {
+		n := 0
+		for _, g := range groups {
+			if g.top <= top && g.top+g.slack >= top {
+				n++
+			}
+		}
+		if n > most {
+			best, most = top, n
+		}
+	}
+	for _, g := range groups {
+		if g.top < best && g.top+g.slack >= best {
+			g.move(best - g.top)
+		}
+	}
+}
+
+// group is slots joined by lists in several columns.
+type group struct {
+	slots      []*slot
+	top, slack float64
+}
+
+// linked are the slots that hold lists, those under one wide list together.
+func linked(slots []*slot) (groups []*group) {
+	for _, s := range slots {
+		if len(s.lists) == 0 {
+			continue
+		}
+		var g *group
+		for _, other := range groups {
+			if other.shares(s) {
+				g = other
+			}
+		}
+		if g == nil {
+			g = &group{slack: math.Inf(1), top: s.lists[0].area.Y}
+			groups = append(groups, g)
+		}
+		g.slots = append(g.slots, s)
+		g.top = min(g.top, s.lists[0].area.Y)
+		g.slack = min(g.slack, s.bottom-(s.y-panelGap))
+	}
+	return groups
+}
+
+func (g *group) shares(s *slot) bool {
+	for _, other := range g.slots {
+		for _, p := range other.lists {
+			for _, q := range s.lists {
+				if p == q {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+func (g *group) move(down float64) {
+	seen := map[*panel]bool{}
+	for _, s := range g.slots {
+		for _, p := range s.lists {
+			if !seen[p] {
+				p.area.Y += down
+				seen[p] = true
+			}
+		}
+		s.y += down
+	}
+}

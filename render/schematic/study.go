@@ -1,0 +1,242 @@
+package schematic
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"fusewright/harness"
+	"fusewright/harness/circuit"
+	"fusewright/harness/problem"
+	"fusewright/harness/solve"
+	"fusewright/render/scene"
+)
+
+// studyBlue is the colour of solved values; their sloping face tells them in
+// black and white.
+var studyBlue = scene.RGB{R: 20, G: 60, B: 150}
+
+// study is a solved situation written into the drawing. A nil study writes
+// nothing.
+type study struct{ solution *solve.Solution }
+
+// newStudy finds the solution of a situation by name.
+func newStudy(review *harness.Review, name string) (*study, error) {
+	var names []string
+	for _, s := range review.Solutions {
+		if s.Situation == nil {
+			continue
+		}
+		if strings.EqualFold(s.Situation.Name, name) {
+			return &study{s}, nil
+		}
+		names = append(names, s.Situation.Name)
+	}
+	what := fmt.Sprintf("schematic: no situation %q (expected %s", name, strings.Join(names, ", "))
+	if near := problem.Nearest(name, names); near != "" {
+		what += fmt.Sprintf("; did you mean %q?", near)
+	}
+	return nil, fmt.Errorf("%s)", what)
+}
+
+func (s *study) name() string { return s.solution.Situation.Name }
+
+// valid tells whether the numbers may be shown.
+func (s *study) valid() bool { return s.solution.Status == solve.Converged }
+
+// volts prints a voltage against battery negative.
+func (s *study) volts(n *circuit.Node) string {
+	if n == nil || !s.valid() {
+		return "? V"
+	}
+	return voltText(s.solution.NodeV[n.Index])
+}
+
+func voltText(v float64) string {
+	if math.IsNaN(v) {
+		return "not joined"
+	}
+	return fixed(v, 2) + " V"
+}
+
+func ampText(a float64) string {
+	if math.Abs(a) >= 100 {
+		return fixed(a, 0) + " A"
+	}
+	return fixed(a, 2) + " A"
+}
+
+// fixed prints a number with a true minus sign, and none before a zero.
+func fixed(v float64, digits int) string {
+	s := strings.Replace(fmt.Sprintf("%.*f", digits, v), "-", "−", 1)
+	if strings.Trim(s, "−0.") == "" {
+		s = strings.TrimPrefix(s, "−")
+	}
+	return s
+}
+
+// wire is the current in a wire, and the volts at its end towards the load.
+func (s *study) wire(w *circuit.Wire) string {
+	if !s.valid() || w.Branch == nil {
+		return "? A"
+	}
+	end := w.To
+	if w.Role == circuit.ReturnWire || w.Role == circuit.CoilReturnWire {
+		end = w.From
+	}
+	return ampText(s.solution.Amps(w.Branch)) + ", " + s.volts(end.Node)
+}
+
+// part is what was solved at a part.
+func (s *study) part(p *circuit.Part) string {
+	switch {
+	case s == nil:
+		return ""
+	case !s.valid():
+		return "not solved"
+	}
+	switch p.Kind {
+	case circuit.Battery:
+		return s.battery(p)
+	case circuit.Generator:
+		return "gives " + ampText(s.solution.ChargingA)
+	case circuit.VehicleLoads:
+		return ampText(s.loadA(p))
+	case circuit.Block:
+		return "bar " + s.volts(busOf(p).Node)
+	case circuit.Fuse:
+		for _, b := range p.Branches {
+			if b.Fuse != nil {
+				return s.share(b) + " of rating"
+			}
+		}
+	case circuit.Load:
+		return s.load(p)
+	case circuit.Switch, circuit.Relay, circuit.Tap:
+		return s.contacts(p)
+	case circuit.Splice:
+		for _, t := range p.Terminals {
+			return s.volts(t.Node)
+		}
+	}
+	return ""
+}
+
+func (s *study) battery(p *circuit.Part) string {
+	for _, b := range p.Branches {
+		if b.Kind == circuit.BatteryBranch {
+			volts := voltText(s.solution.Volts(b))
+			if s.solution.BatteryA < 0 {
+				return volts + ", takes " + ampText(-s.solution.BatteryA)
+			}
+			return volts + ", gives " + ampText(s.solution.BatteryA)
+		}
+	}
+	return ""
+}
+
+// loadA is the sum of what the branches of a part draw.
+func (s *study) loadA(p *circuit.Part) (sum float64) {
+	for _, b := range p.Branches {
+		if b.Kind == circuit.LoadBranch {
+			sum += s.solution.Amps(b)
+		}
+	}
+	return sum
+}
+
+// load is the volts across a load and the power it takes.
+func (s *study) load(p *circuit.Part) string {
+	on := false
+	volts, watts := 0.0, 0.0
+	for _, b := range p.Branches {
+		if b.Kind != circuit.LoadBranch {
+			continue
+		}
+		on = on || s.solution.LoadOn[b.Index]
+		if v := s.solution.Volts(b); !math.IsNaN(v) {
+			volts = max(volts, v)
+			watts += v * s.solution.Amps(b)
+		}
+	}
+	if !on {
+		return "off"
+	}
+	return voltText(volts) + ", " + fixed(watts, 1) + " W"
+}
+
+// contacts tells whether the contact of a part is closed, and a coil's volts.
+func (s *study) contacts(p *circuit.Part) string {
+	parts := []string{s.contact(p)}
+	if p.Kind == circuit.Relay {
+		parts = append(parts, s.coil(p))
+	}
+	if p.Kind == circuit.Tap && len(p.Terminals) > 0 {
+		parts = append(parts, s.volts(p.Terminals[len(p.Terminals)-1].Node))
+	}
+	return join(parts, ", ")
+}
+
+// contact tells whether the first contact of a part is closed.
+func (s *study) contact(p *circuit.Part) string {
+	if s == nil || !s.valid() {
+		return ""
+	}
+	for _, b := range p.Branches {
+		if b.Kind == circuit.ContactBranch {
+			if s.solution.Closed[b.Index] {
+				return "closed"
+			}
+			return "open"
+		}
+	}
+	return ""
+}
+
+// coil is the volts across a relay's coil.
+func (s *study) coil(p *circuit.Part) string {
+	if s == nil || !s.valid() {
+		return ""
+	}
+	for _, b := range p.Branches {
+		if b.Kind == circuit.ResistorBranch {
+			return "coil " + voltText(s.solution.Volts(b))
+		}
+	}
+	return ""
+}
+
+// share is the current of a fuse in percent of its rating.
+func (s *study) share(b *circuit.Branch) string {
+	if b.Fuse == nil || b.Fuse.Rating == nil || b.Fuse.Rating.RatingA <= 0 {
+		return "? %"
+	}
+	return fixed(100*math.Abs(s.solution.Amps(b))/b.Fuse.Rating.RatingA, 0) + " %"
+}
+
+// way is the share of a way's fuse; "" when it has none.
+func (s *study) way(p *circuit.Part, ref string) string {
+	if s == nil || ref == "" {
+		return ""
+	}
+	if !s.valid() {
+		return "? %"
+	}
+	for _, b := range p.Branches {
+		if b.Fuse != nil && b.Fuse.Ref == ref {
+			return s.share(b)
+		}
+	}
+	return ""
+}
+
+// note says what the values are.
+func (s *study) note() string {
+	sol := s.solution
+	if !s.valid() {
+		return fmt.Sprintf("No values: %s (%s).", sol.Status, sol.Why)
+	}
+	return fmt.Sprintf("Sloping: computed for “%s”, nominal values. On a wire: amperes, and volts to battery negative "+
+		"at its end towards the load. At a fuse: current in percent of its rating. At a load: volts across it, watts.",
+		s.name())
+}
