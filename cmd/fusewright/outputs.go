@@ -46,7 +46,7 @@ func (o *outputs) add(name string, write func(*bytes.Buffer) error) error {
 	if o.progress != nil {
 		o.progress.step(name)
 	}
-	if name != filepath.Base(name) || !filepath.IsLocal(name) {
+	if name == "." || name != filepath.Base(name) || !filepath.IsLocal(name) {
 		return fmt.Errorf("%q is no plain file name", name)
 	}
 	var buf bytes.Buffer

@@ -264,17 +264,17 @@ func TestKillDuringBuild(t *testing.T) {
 		}
 	}
 	was, will := contents(t, old), contents(t, fresh)
-	for i := range 8 {
+	for i := range 5 {
 		c := build(changed, old)
 		if err := c.Start(); err != nil {
 			t.Fatal(err)
 		}
-		time.Sleep(time.Duration(40+80*i) * time.Millisecond)
+		time.Sleep(time.Duration(40+120*i) * time.Millisecond)
 		c.Process.Kill() // it may have ended already
 		c.Wait()
 		for name, got := range contents(t, old) {
 			if !strings.HasPrefix(name, ".fusewright-") && got != was[name] && got != will[name] {
-				t.Errorf("killed after %d ms: %s is of neither build", 40+80*i, name)
+				t.Errorf("killed after %d ms: %s is of neither build", 40+120*i, name)
 			}
 		}
 	}

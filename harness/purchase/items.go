@@ -19,7 +19,7 @@ func (b *builder) wires(c *circuit.Circuit) {
 			size = w.Spec.Size.Label
 		}
 		item := fmt.Sprintf("%s, %s, %s", w.Spec.Type.Name, size, w.Spec.Colour.Code())
-		b.add(Wire, item, "m", cutting.RoundUp(w.LengthM), w.Number)
+		b.add(Wire, item, "m", cutting.Break(w).CutM, w.Number)
 	}
 }
 

@@ -4,7 +4,9 @@ import (
 	"math"
 
 	"fusewright/harness/circuit"
-	"fusewright/harness/solve"
+	"fusewright/harness/conductor"
+	"fusewright/harness/corner"
+	"fusewright/harness/warm"
 	"fusewright/library"
 )
 
@@ -24,19 +26,20 @@ type term struct {
 	amps float64
 	wire *circuit.Wire // nil for fuses
 	warm float64       // resistance over that at 20 °C, at the present size
-	coil float64       // resistance of a fuse's holder, beside the fuse
+	rest float64       // of a fuse: its holder
+	aged float64       // of ends over new ones, of a fuse over a cold one
 }
 
 // ohm is the resistance of a term with candidate i.
-func (w *view) ohm(t *term, i int, warm float64) float64 {
+func (w *view) ohm(t *term, i int, warm, aged float64) float64 {
 	s := w.s.slots[t.slot]
 	if t.wire == nil {
-		return fuseOhm(s.fuses[i].rating) + t.coil
+		return fuseOhm(s.fuses[i].rating)*aged + t.rest
 	}
 	z := s.sizes[i]
 	ends := w.endOhm(w.crimp(t.wire.Spec.FromEnd, t.wire.Spec.FromKind, t.wire.From.Kind, z)) +
 		w.endOhm(w.crimp(t.wire.Spec.ToEnd, t.wire.Spec.ToKind, t.wire.To.Kind, z))
-	return z.MaxOhmPerM*t.wire.LengthM*warm + ends
+	return z.MaxOhmPerM*t.wire.LengthM*warm + ends*aged
 }
 
 func (w *view) endOhm(e end) float64 {
@@ -57,8 +60,8 @@ func fuseOhm(r *library.FuseRating) float64 {
 	return circuit.FuseDropV / r.RatingA
 }
 
-// findDrops takes apart the way of every load in every situation in which it
-// is on. Of loads fed by several ways the first is taken.
+// findDrops takes apart the way of every load in every situation and state in
+// which it is on. Of loads fed by several ways the first is taken.
 func (w *view) findDrops() {
 	slots := map[*circuit.Branch]int{}
 	for i, list := range w.wires {
@@ -75,17 +78,19 @@ func (w *view) findDrops() {
 			continue
 		}
 		way := append(append([]*circuit.Branch(nil), c.MainFeed(b.A).Branches...), c.MainReturn(b.B).Branches...)
-		for _, sol := range w.v.sols {
-			if sol.Status == solve.Converged && sol.LoadOn[b.Index] {
-				w.drops = append(w.drops, w.dropOf(b, way, sol, slots))
+		for _, results := range w.v.corners.Results {
+			for _, r := range results {
+				if r.Usable() && r.Solution.LoadOn[b.Index] {
+					w.drops = append(w.drops, w.dropOf(b, way, r, slots))
+				}
 			}
 		}
 	}
 }
 
-func (w *view) dropOf(b *circuit.Branch, way []*circuit.Branch, sol *solve.Solution,
+func (w *view) dropOf(b *circuit.Branch, way []*circuit.Branch, r *warm.Result,
 	slots map[*circuit.Branch]int) *drop {
-	c := w.v.c
+	c, sol := w.v.c, r.Solution
 	posts := sol.NodeV[c.Positive().Index] - sol.NodeV[0]
 	d := &drop{load: b, limitV: w.limitV(b, posts), nowV: posts - sol.Volts(b)}
 	d.restV = d.nowV
@@ -96,9 +101,12 @@ func (w *view) dropOf(b *circuit.Branch, way []*circuit.Branch, sol *solve.Solut
 		}
 		t := term{slot: i, amps: math.Abs(sol.Amps(x)), wire: x.Wire}
 		if x.Wire != nil {
-			t.warm = (sol.Ohm[x.Index] - x.Wire.EndsOhm) / x.Wire.ConductorOhm20
+			t.warm = conductor.AtTemperature(1, r.UsedC(x.Wire))
+			t.aged = (sol.Ohm[x.Index] - x.Wire.ConductorOhm20*t.warm) / x.Wire.EndsOhm
 		} else {
-			t.coil = x.Ohm - fuseOhm(x.Fuse.Rating)
+			cold := fuseOhm(x.Fuse.Rating)
+			t.rest = x.Ohm - cold
+			t.aged = (sol.Ohm[x.Index] - t.rest) / cold
 		}
 		d.restV -= t.amps * sol.Ohm[x.Index]
 		d.terms = append(d.terms, t)
@@ -110,10 +118,7 @@ func (w *view) dropOf(b *circuit.Branch, way []*circuit.Branch, sol *solve.Solut
 // where the load needs more voltage.
 func (w *view) limitV(b *circuit.Branch, postsV float64) float64 {
 	l, d := b.Load.Load, w.s.d
-	share := d.Limits.DropOther.Or(d.Practice.DropOther)
-	if l.Critical {
-		share = d.Limits.DropCritical.Or(d.Practice.DropCritical)
-	}
+	share, _ := corner.DropLimit(d, l.Critical)
 	limit := share * d.SystemV.Or(12)
 	least := l.MinV.Value
 	if !l.MinV.Given() && l.Type != nil {
@@ -130,7 +135,7 @@ func (w *view) predicted(d *drop, at []int) float64 {
 	v := d.restV
 	for i := range d.terms {
 		t := &d.terms[i]
-		v += t.amps * w.ohm(t, at[t.slot], t.warm)
+		v += t.amps * w.ohm(t, at[t.slot], t.warm, t.aged)
 	}
 	return v
 }
@@ -142,12 +147,12 @@ func (w *view) least(d *drop, at []int, share float64) float64 {
 	v := math.Max(0, d.restV) * share
 	for i := range d.terms {
 		t := &d.terms[i]
-		warm := 1.0
+		warm, aged := 1.0, 1.0
 		if t.wire != nil {
-			warm = 1 + 0.0039*(t.wire.AmbientC-20)
-			warm = math.Min(warm, t.warm)
+			warm = math.Min(conductor.AtTemperature(1, t.wire.AmbientC), t.warm)
+			aged = t.aged
 		}
-		v += t.amps * share * w.ohm(t, at[t.slot], warm)
+		v += t.amps * share * w.ohm(t, at[t.slot], warm, aged)
 	}
 	return v
 }

@@ -40,7 +40,8 @@ func (s score) less(than score) bool {
 // verdict is a design with its present choices, judged.
 type verdict struct {
 	c          *circuit.Circuit
-	sols       []*solve.Solution
+	corners    *corner.Set
+	sols       []*solve.Solution // the nominal ones of corners
 	faults     *fault.Study
 	protection *protection.Study
 	findings   []*finding.Finding // judged and not accepted, sorted
@@ -55,7 +56,7 @@ func (s *search) judge() (*verdict, error) {
 		return nil, err
 	}
 	corners := corner.Compute(c)
-	v := &verdict{c: c, sols: warm.Solutions(corners.Results[corner.Nominal])}
+	v := &verdict{c: c, corners: corners, sols: warm.Solutions(corners.Results[corner.Nominal])}
 	v.faults = fault.Compute(c)
 	v.protection = protection.Compute(c, v.sols, v.faults)
 	for _, f := range rules.Check(&rules.Input{Circuit: c, Solutions: v.sols, Faults: v.faults,

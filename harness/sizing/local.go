@@ -12,19 +12,34 @@ func (w *view) fits(i, z int, share float64) bool {
 	s := w.s.slots[i]
 	size := s.sizes[z]
 	for _, x := range w.wires[i] {
-		amps := w.amps[x.Branch.Index] * share
-		if size.AreaMm2 < w.leastMm2(x)*0.995 || !w.crimps(x, size, amps) {
-			return false
-		}
-		allowed := w.allowedA(x, size)
-		if allowed <= 0 {
-			continue // as hot as its insulation: no size mends that
-		}
-		if allowed < amps || w.s.d.Practice.FuseWireShare*allowed < w.guardA(x) {
+		if size.AreaMm2 < w.leastMm2(x)*0.995 || !w.crimps(x, size, w.amps[x.Branch.Index]*share) ||
+			!w.carries(x, size, share) || !w.fused(x, size) {
 			return false
 		}
 	}
 	return true
+}
+
+// carries tells whether a wire would carry its currents, at nominal and at the
+// worst corner, at a share of the estimate. Where the place is as hot as the
+// insulation no size does: that is a finding of its own.
+func (w *view) carries(x *circuit.Wire, z *library.WireSize, share float64) bool {
+	allowed := w.allowedA(x, z, 0)
+	if allowed <= 0 {
+		return true
+	}
+	hot := w.allowedA(x, z, w.aboveK())
+	return allowed >= w.amps[x.Branch.Index]*share && (hot <= 0 || hot >= w.corner[x.Branch.Index]*share)
+}
+
+// aboveK is how much hotter every place is at the corner.
+func (w *view) aboveK() float64 { return w.v.corners.Hot.AboveK }
+
+// fused tells whether the fuses around a wire, as they are now, would protect
+// it by their ratings.
+func (w *view) fused(x *circuit.Wire, z *library.WireSize) bool {
+	allowed := w.allowedA(x, z, 0)
+	return allowed <= 0 || w.s.d.Practice.FuseWireShare*allowed >= w.guardA(x)
 }
 
 // leastMm2 is the mechanical minimum of a wire: more where it is bent in use.

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"fusewright/harness/design"
+	"fusewright/library"
 )
 
 // read gives a design that is fit for sizing.
@@ -48,16 +49,65 @@ grounds: {stud: {kind: frame stud, at: seat, limit: 60 A, frame resistance: 2 m�
 			fmt.Sprintf("power: %d W, behaves: resistor", 5+r.IntN(120)),
 			fmt.Sprintf("power: %d W, behaves: constant power", 5+r.IntN(90)),
 			fmt.Sprintf("current: %d A, behaves: motor, inrush: {peak: 3, time: 100 ms}", 1+r.IntN(9)))
-		given := pick("", "", ", return wire: {size: "+pick("1.5 mm²", "2.5 mm²")+"}")
-		if strings.Contains(b.String(), "GXL") {
-			given = strings.NewReplacer("1.5 mm²", "16 AWG", "2.5 mm²", "12 AWG").Replace(given)
+		given := ""
+		if n == 2 {
+			given = ", return wire: {size: " + pick("1.5 mm²", "2.5 mm²") + "}"
 		}
+		given = gauge(b.String(), given)
 		fuses += fmt.Sprintf("  f%d: {type: blade C, at: tray, fed by: battery, wire: {length: 150 mm%s}, stays live: \"test\"}\n",
-			i, pick("", ", size: "+map[bool]string{true: "12 AWG", false: "2.5 mm²"}[strings.Contains(b.String(), "GXL")]))
+			i, map[bool]string{false: "", true: gauge(b.String(), ", size: 2.5 mm²")}[n == 2])
 		loads += fmt.Sprintf("  l%d: {%s, at: %s, fed by: f%d, returns to: stud%s%s}\n", i, load, pick("bar", "seat"), i,
 			pick("", ", critical: yes"), given)
 	}
 	return b.String() + fuses + loads
+}
+
+// gauge turns metric sizes into those of a wire type that goes by gauge.
+func gauge(design, sizes string) string {
+	if strings.Contains(design, "GXL") {
+		return strings.NewReplacer("1.5 mm²", "16 AWG", "2.5 mm²", "12 AWG").Replace(sizes)
+	}
+	return sizes
+}
+
+// thin leaves a few sizes of each wire type and a few ratings of the fuse type,
+// so that every combination can be tried.
+func thin(d *design.Design) {
+	types := map[*library.WireType]*library.WireType{}
+	few := func(t *library.WireType) *library.WireType {
+		if types[t] == nil {
+			c := *t
+			c.Sizes = nil
+			for _, z := range t.Sizes {
+				switch z.Label {
+				case "0.5 mm²", "0.75 mm²", "1 mm²", "1.5 mm²", "2.5 mm²", "4 mm²", "20 AWG", "18 AWG", "16 AWG",
+					"14 AWG", "12 AWG", "10 AWG":
+					c.Sizes = append(c.Sizes, z)
+				}
+			}
+			types[t] = &c
+		}
+		return types[t]
+	}
+	for _, x := range d.Loads {
+		for i := range x.FedBy {
+			x.FedBy[i].Wire.Type = few(x.FedBy[i].Wire.Type)
+		}
+		for i := range x.Returns {
+			x.Returns[i].Wire.Type = few(x.Returns[i].Wire.Type)
+		}
+	}
+	fuses := *d.Library.FuseType("blade C")
+	fuses.Ratings = nil
+	for _, a := range []float64{2, 3, 5, 7.5, 10, 15, 20} {
+		fuses.Ratings = append(fuses.Ratings, d.Library.FuseType("blade C").Rating(a))
+	}
+	for _, x := range d.Fuses {
+		for i := range x.FedBy {
+			x.FedBy[i].Wire.Type = few(x.FedBy[i].Wire.Type)
+		}
+		x.Type, x.Rating = &fuses, fuses.Ratings[len(fuses.Ratings)-1]
+	}
 }
 
 // brute looks for anything better than an answer: it tries every combination
@@ -91,11 +141,9 @@ func (b *brute) run(k int, g float64) {
 }
 
 func (b *brute) judge() {
-	c := b.s.best.verdict.c
 	if b.distinctG() >= b.limitG {
 		return
 	}
-	_ = c
 	a, err := b.s.answer()
 	if err != nil {
 		b.t.Fatal(err)
@@ -128,6 +176,7 @@ func TestOptimal(t *testing.T) {
 		t.Run(fmt.Sprint(seed), func(t *testing.T) {
 			src := small(seed)
 			d := read(t, src)
+			thin(d)
 			p, err := Complete(d)
 			if err != nil {
 				t.Fatal(err)

@@ -191,7 +191,7 @@ func (w *view) cheapestVolt(d *drop, ok [][]bool, set map[*library.WireSize]bool
 			if !ok[t.slot][next] || !set[s.sizes[next]] {
 				continue
 			}
-			saved := t.amps * (w.ohm(t, at[t.slot], t.warm) - w.ohm(t, next, t.warm))
+			saved := t.amps * (w.ohm(t, at[t.slot], t.warm, t.aged) - w.ohm(t, next, t.warm, t.aged))
 			more := w.slotG(t.slot, next) - w.slotG(t.slot, at[t.slot])
 			if more > 0 && saved/more > best {
 				best, slot, z = saved/more, t.slot, next

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"fusewright/harness/circuit"
+	"fusewright/harness/corner"
 	"fusewright/harness/design"
 	"fusewright/harness/fusing"
 	"fusewright/harness/solve"
@@ -47,7 +48,7 @@ func (w *view) chooseFuse(i int) {
 		}
 	}
 	for k, c := range s.fuses {
-		if k >= w.s.floor[i] && w.continuousA(w.branch[i], c) >= w.amps[w.branch[i].Index] {
+		if k >= w.s.floor[i] && w.continuousA(w.branch[i], c) >= w.corner[w.branch[i].Index] {
 			s.set(k)
 			return
 		}
@@ -76,7 +77,7 @@ func (w *view) carrying(i int, share float64) []bool {
 	}
 	ok := make([]bool, len(s.fuses))
 	for k, c := range s.fuses {
-		amps := math.Max(w.amps[b.Index]*share, w.alone(below))
+		amps := math.Max(w.corner[b.Index]*share, w.alone(below))
 		ok[k] = w.continuousA(b, c) >= amps && c.rating.RatingA >= least && c.rating.RatingA <= limit &&
 			c.kind.MaxV >= w.highestV() && w.starts(b, c, below)
 	}
@@ -128,17 +129,10 @@ func (w *view) device(b *circuit.Branch, c fuseCandidate) fusing.Device {
 	return d
 }
 
-// continuousA is what a candidate carries for good: the smaller of the
-// practice's share and the maker's at the ambient.
+// continuousA is what a candidate carries for good at the corner's ambient.
 func (w *view) continuousA(b *circuit.Branch, c fuseCandidate) float64 {
-	share := w.s.d.Practice.FuseLoadShare
-	if share <= 0 {
-		share = 1
-	}
-	if maker, known := w.device(b, c).Share(); known {
-		share = math.Min(share, maker)
-	}
-	return share * c.rating.RatingA
+	spec := circuit.FuseSpec{Type: c.kind, Rating: c.rating}
+	return corner.FuseBearsA(w.s.d, &circuit.Branch{Part: b.Part, Fuse: &spec}, w.aboveK())
 }
 
 // starts tells whether a candidate outlasts the start of every load that has it
@@ -275,7 +269,7 @@ func (w *view) wayBears(part *circuit.Part, n *circuit.Terminal, t *library.Bloc
 			return w.amps[b.Index] <= t.WayA
 		}
 		for _, c := range ratingsOf(takes) {
-			if c.rating.RatingA <= t.WayA && w.continuousA(b, c) >= w.amps[b.Index] {
+			if c.rating.RatingA <= t.WayA && w.continuousA(b, c) >= w.corner[b.Index] {
 				return true
 			}
 		}

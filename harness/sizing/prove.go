@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"fusewright/harness/circuit"
+	"fusewright/harness/corner"
 	"fusewright/library"
 )
 
@@ -62,9 +63,9 @@ func (s *search) prove() {
 // the widest limit of drop draws no less than that share of it, and voltages
 // at the posts differ by little more.
 func (s *search) leastShare() float64 {
-	d := s.d
-	widest := math.Max(d.Limits.DropOther.Or(d.Practice.DropOther),
-		d.Limits.DropCritical.Or(d.Practice.DropCritical))
+	other, _ := corner.DropLimit(s.d, false)
+	critical, _ := corner.DropLimit(s.d, true)
+	widest := math.Max(other, critical)
 	return (1 - math.Min(widest, 0.9)) * 0.96
 }
 
@@ -154,10 +155,8 @@ func (p *proof) wireCandidates(i int) []int {
 func (p *proof) couldDo(i, z int) bool {
 	size := p.s.slots[i].sizes[z]
 	for _, x := range p.w.wires[i] {
-		amps := p.w.amps[x.Branch.Index] * p.share
-		allowed := p.w.allowedA(x, size)
-		if size.AreaMm2 < p.w.leastMm2(x)*0.995 || !p.w.crimps(x, size, amps) ||
-			allowed > 0 && allowed < amps {
+		if size.AreaMm2 < p.w.leastMm2(x)*0.995 || !p.w.crimps(x, size, p.w.amps[x.Branch.Index]*p.share) ||
+			!p.w.carries(x, size, p.share) {
 			return false
 		}
 	}
@@ -205,10 +204,7 @@ func (p *proof) descend(k int, costG float64) bool {
 		p.at[i] = z
 		g, fits := 0.0, true
 		for _, x := range p.w.wires[i] {
-			allowed := p.w.allowedA(x, p.s.slots[i].sizes[z])
-			if allowed > 0 && p.s.d.Practice.FuseWireShare*allowed < p.w.guardA(x) {
-				fits = false
-			}
+			fits = fits && p.w.fused(x, p.s.slots[i].sizes[z])
 		}
 		if !fits {
 			continue

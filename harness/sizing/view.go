@@ -5,8 +5,9 @@ import (
 
 	"fusewright/harness/circuit"
 	"fusewright/harness/conductor"
+	"fusewright/harness/corner"
 	"fusewright/harness/design"
-	"fusewright/harness/solve"
+	"fusewright/harness/warm"
 	"fusewright/library"
 )
 
@@ -21,7 +22,8 @@ type view struct {
 	wires  [][]*circuit.Wire   // by slot
 	branch []*circuit.Branch   // by slot: of fuses
 	fuseOf map[int]int         // slot by fuse branch index
-	amps   []float64           // by branch: worst over the situations
+	amps   []float64           // by branch: greatest at nominal over the situations
+	corner []float64           // the same at the worst corner
 	guards []circuit.Guard     // by branch
 	cold   [][]*circuit.Branch // by wire: of returns, the fuses whose faults they carry
 	drops  []*drop
@@ -30,18 +32,35 @@ type view struct {
 func (s *search) look(v *verdict) *view {
 	w := &view{s: s, v: v, rater: s.rater, guards: v.c.Guards(), fuseOf: map[int]int{},
 		wires: make([][]*circuit.Wire, len(s.slots)), branch: make([]*circuit.Branch, len(s.slots)),
-		amps: make([]float64, len(v.c.Branches)), cold: make([][]*circuit.Branch, len(v.c.Wires))}
-	for _, sol := range v.sols {
-		for i, a := range sol.BranchA {
-			if a = math.Abs(a); sol.Status == solve.Converged && a > w.amps[i] && !math.IsInf(a, 0) {
-				w.amps[i] = a
-			}
+		amps: make([]float64, len(v.c.Branches)), corner: make([]float64, len(v.c.Branches)),
+		cold: make([][]*circuit.Branch, len(v.c.Wires))}
+	for state, results := range v.corners.Results {
+		for _, r := range results {
+			w.take(corner.State(state), r)
 		}
 	}
 	w.findSlots()
 	w.findCold()
 	w.findDrops()
 	return w
+}
+
+// take notes the greatest currents of a result.
+func (w *view) take(state corner.State, r *warm.Result) {
+	if !r.Usable() {
+		return
+	}
+	for i, a := range r.Solution.BranchA {
+		if a = math.Abs(a); math.IsInf(a, 0) {
+			continue
+		}
+		if state == corner.Nominal && a > w.amps[i] {
+			w.amps[i] = a
+		}
+		if a > w.corner[i] {
+			w.corner[i] = a
+		}
+	}
 }
 
 // findSlots finds the wires and fuses of the circuit that each slot sets.
@@ -158,9 +177,9 @@ func (w *view) guardA(x *circuit.Wire) float64 {
 }
 
 // allowedA is what a wire would carry for good in a size where it is laid: the
-// least over its runs, as the rules have it.
-func (w *view) allowedA(x *circuit.Wire, z *library.WireSize) float64 {
-	at := conductor.Conditions{Type: x.Spec.Type, Size: z, AmbientC: x.AmbientC}
+// least over its runs, as the rules have it, with everything hotter by aboveK.
+func (w *view) allowedA(x *circuit.Wire, z *library.WireSize, aboveK float64) float64 {
+	at := conductor.Conditions{Type: x.Spec.Type, Size: z, AmbientC: x.AmbientC + aboveK}
 	least := w.rater.Allowed(at).AllowedA
 	for _, b := range x.Route {
 		in := at

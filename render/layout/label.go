@@ -22,6 +22,8 @@ type block struct {
 	ring  string
 	lines []phrase
 	group scene.Group // round the words; none without a class
+
+	w, h float64 // see size
 }
 
 const (
@@ -36,6 +38,9 @@ const (
 
 // size is the rectangle that a block takes.
 func (b *block) size() (w, h float64) {
+	if b.h > 0 { // asked for at every place that is tried
+		return b.w, b.h
+	}
 	for _, l := range b.lines {
 		w = math.Max(w, scene.TextWidthMM(l.text, l.sizeMM, l.face))
 	}
@@ -49,6 +54,7 @@ func (b *block) size() (w, h float64) {
 		}
 		w, h = w+2*ringMM+gap, math.Max(h, 2*ringMM)
 	}
+	b.w, b.h = w, h
 	return w, h
 }
 

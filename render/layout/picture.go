@@ -27,8 +27,9 @@ type picture struct {
 	name       string  // "1:10"
 	ratio      float64 // mm on paper for each mm on the board
 	detail     detail
-	namesFirst bool // before dimensions, where these take the room they need
-	anyhow     bool // goes on when words find no room
+	namesFirst bool       // before dimensions, where these take the room they need
+	anyhow     bool       // goes on when words find no room
+	room       scene.Rect // what it must fit, wherever it stands
 	sheet      *scene.Sheet
 	bands      map[*formboard.Limb]shape
 	order      []*formboard.Limb
@@ -76,9 +77,9 @@ func (d *drawing) fit(s *formboard.Section) (*picture, error) {
 	}
 	for _, scale := range scales {
 		p := newPicture(s, scale, numberOnly)
-		p.anyhow = true
+		p.anyhow, p.room = true, field
 		p.draw()
-		if b := p.sheet.Bounds(); b.W <= field.W && b.H <= field.H {
+		if p.within() {
 			return p, nil
 		}
 	}
@@ -87,14 +88,15 @@ func (d *drawing) fit(s *formboard.Section) (*picture, error) {
 
 // fitAt draws the section at a scale; nil when the field cannot hold it.
 func fitAt(s *formboard.Section, scale int, field scene.Rect) *picture {
-	for _, level := range []detail{wireLists, diameters, numberOnly} {
-		for _, namesFirst := range []bool{false, true} {
-			p := newPicture(s, scale, level)
-			p.namesFirst = namesFirst
-			p.draw()
-			if b := p.sheet.Bounds(); p.lost == 0 && b.W <= field.W && b.H <= field.H {
-				return p
-			}
+	for _, way := range []struct {
+		level      detail
+		namesFirst bool
+	}{{wireLists, false}, {diameters, false}, {numberOnly, false}, {numberOnly, true}} {
+		p := newPicture(s, scale, way.level)
+		p.namesFirst, p.room = way.namesFirst, field
+		p.draw()
+		if p.lost == 0 && p.within() {
+			return p
 		}
 	}
 	return nil
@@ -140,10 +142,16 @@ func (p *picture) draw() {
 		steps = []func(){p.nameShort, p.nameSpots, p.dimensions, p.nameLong}
 	}
 	for _, step := range steps {
-		if step(); p.lost > 0 && !p.anyhow {
+		if step(); !p.anyhow && (p.lost > 0 || !p.within()) {
 			return
 		}
 	}
+}
+
+// within tells whether the picture still fits its room.
+func (p *picture) within() bool {
+	b := p.sheet.Bounds()
+	return b.W <= p.room.W && b.H <= p.room.H
 }
 
 func (p *picture) dimensions() {

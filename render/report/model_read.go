@@ -15,7 +15,7 @@ import (
 const (
 	// MaxModelBytes is the size above which a model is refused: about ten times
 	// the model of a harness of five thousand wires.
-	MaxModelBytes   = 256 << 20
+	MaxModelBytes   = 64 << 20
 	maxModelDepth   = 32  // levels of lists and objects
 	maxModelLibrary = 100 // library texts
 )
@@ -28,7 +28,7 @@ func ReadModel(file string, src []byte) (*Model, any, error) {
 		return nil, nil, problem.List{{Pos: posAt(file, src, offset), What: what, Expected: expected}}
 	}
 	if len(src) > MaxModelBytes {
-		return refuse(-1, fmt.Sprintf("the model has more than %d bytes", MaxModelBytes), "at most 256 MiB")
+		return refuse(-1, fmt.Sprintf("the model has more than %d bytes", MaxModelBytes), "at most 64 MiB")
 	}
 	if at := tooDeep(src); at >= 0 {
 		return refuse(at, fmt.Sprintf("nested more than %d levels deep", maxModelDepth), "a model of this program")
@@ -110,9 +110,9 @@ func jsonFault(err error) (offset int64, what string) {
 	var kind *json.UnmarshalTypeError
 	switch {
 	case errors.As(err, &syntax):
-		return syntax.Offset - 1, "not JSON: " + syntax.Error()
+		return max(syntax.Offset-1, 0), "not JSON: " + syntax.Error()
 	case errors.As(err, &kind):
-		return kind.Offset - 1, fmt.Sprintf("%q is a %s", kind.Field, kind.Value)
+		return max(kind.Offset-1, 0), fmt.Sprintf("%q is a %s", kind.Field, kind.Value)
 	case errors.Is(err, io.ErrUnexpectedEOF):
 		return 0, "not JSON: it ends too early"
 	}

@@ -38,11 +38,13 @@ func (c caption) width() float64 {
 	return widest
 }
 
-// solved adds a line of solved values; "" adds none.
-func (c caption) solved(value string, widthMM float64) caption {
-	if value != "" {
-		c.lines = append(c.lines, scene.Ellipsis(value, smallMM, widthMM, scene.Italic))
-		c.study++
+// solved adds lines of solved values; "" adds none.
+func (c caption) solved(widthMM float64, values ...string) caption {
+	for _, v := range values {
+		if v != "" {
+			c.lines = append(c.lines, scene.Ellipsis(v, smallMM, widthMM, scene.Italic))
+			c.study++
+		}
 	}
 	return c
 }

@@ -36,8 +36,9 @@ type cell struct {
 	flat    bool // labels of the wires that come in have room for one line
 	runMore int  // modules by which returns are longer than measured
 
-	flatReturns bool // labels of the returns have room for one line
-	coil        bool // of a relay whose coil stands apart
+	flatReturns bool  // labels of the returns have room for one line
+	coil        bool  // the coil of a relay in the detached form
+	mate        *cell // the other half of a relay in the detached form
 
 	full  int   // rows of everything it feeds
 	depth []int // widths of the columns it and everything it feeds need

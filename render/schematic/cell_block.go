@@ -121,7 +121,7 @@ func (d *drawing) shapeBlock(c *cell, goesOn bool, bus *circuit.Terminal) {
 		}
 	}
 	if d.study != nil {
-		c.body = blockRight + 2 // the share of the rating stands beside it
+		c.body = blockRight + 3 // the share of the rating stands beside it
 	}
 	c.caption = d.captionOf(c.part, float64(c.body+d.overhang(2))*symbol.M-0.5, 4)
 	for i, r := range c.rows {

@@ -51,7 +51,7 @@ func (d *drawing) coilCaption(c *cell, widthMM float64) caption {
 	}
 	words, _ := d.wordsOf(c.part)
 	text := fit(c.part.Ref, words, "", widthMM, 2)
-	return text.reference().solved(d.study.coil(c.part), widthMM)
+	return text.reference().solved(widthMM, d.study.coil(c.part))
 }
 
 // reference adds the line that names the place of the other half.
@@ -75,7 +75,7 @@ func (d *drawing) shapeContact(c *cell) {
 		width -= flagMM
 	}
 	words, details := d.wordsOf(c.part)
-	c.caption = fit(c.part.Ref, words, details, width, 3).reference().solved(d.study.contact(c.part), width)
+	c.caption = fit(c.part.Ref, words, details, width, 3).reference().solved(width, d.study.contact(c.part))
 	r := c.rows[0]
 	r.top = max(d.labelTop(), 1.4)
 	if c.geometry.changeover {

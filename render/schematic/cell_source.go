@@ -50,7 +50,7 @@ func (d *drawing) sourceRows() (vehicle, generator, battery int) {
 func (d *drawing) shapeSource(c *cell) {
 	_, _, battery := d.sourceRows()
 	c.body = sourcePost
-	c.caption = d.captionOf(c.part, (sourceNeg-sourceTrunk-2.5)*symbol.M, d.plain(3))
+	c.caption = d.captionOf(c.part, (sourceNeg-sourceTrunk-2.5)*symbol.M, d.plain(3, 2))
 	c.rows[0].top, c.rows[0].bottom = 1, 0.8
 	c.rows = append(c.rows, &row{cell: c, index: 1, top: 1.75, bottom: float64(battery+5) + 1.75 + 0.2})
 	d.addOutlets(c, sourceTrunk)
@@ -107,10 +107,11 @@ func (p *page) keepCellar() {
 	}
 }
 
-// plain is how many lines a caption of a fixed height has for plain words.
-func (d *drawing) plain(lines int) int {
+// plain is how many lines of plain words a caption of a fixed height has: a
+// study sheet needs some for solved values.
+func (d *drawing) plain(lines, solved int) int {
 	if d.study != nil {
-		return lines - 1
+		return lines - solved
 	}
 	return lines
 }
@@ -121,15 +122,14 @@ func (d *drawing) sourceCaptions() (vehicle, generator caption) {
 	const width = (sourceNeg - sourceTrunk - 0.7) * symbol.M
 	if v != nil {
 		words, _ := d.wordsOf(v)
-		vehicle = fit(v.Ref, words, "", width, 1).solved(d.study.part(v), width)
+		vehicle = fit(v.Ref, words, "", width, 1).solved(width, d.study.part(v)...)
 	}
 	if g != nil {
 		words, details := d.wordsOf(g)
-		most := 2
 		if d.study != nil { // the second line is the solved one
-			most, details = 1, ""
+			details = ""
 		}
-		generator = fit(g.Ref, words, details, width, most).solved(d.study.part(g), width)
+		generator = fit(g.Ref, words, details, width, d.plain(2, 1)).solved(width, d.study.part(g)...)
 	}
 	return vehicle, generator
 }

@@ -9,24 +9,42 @@ import (
 	"fusewright/harness/synth"
 )
 
+// assessed reads a design and makes its findings.
+func assessed(t testing.TB, name string, text []byte) *harness.Review {
+	t.Helper()
+	full, err := harness.Assess(read(t, name, text).Design)
+	if err != nil {
+		t.Fatalf("%s: %v", name, err)
+	}
+	return full
+}
+
 // planned lays a design out with its findings.
 func planned(t testing.TB, name string, text []byte, opt Options) *drawing {
 	t.Helper()
-	review := read(t, name, text)
-	if full, err := harness.Assess(review.Design); err == nil {
-		review = full
-	} else {
-		t.Fatalf("%s: %v", name, err)
-	}
-	d, err := plan(review, opt)
+	d, err := plan(assessed(t, name, text), opt)
 	if err != nil {
 		t.Fatalf("%s: %v", name, err)
 	}
 	return d
 }
 
-// Every demo design, on every size of paper, with and without findings, keeps
-// the rules of the drawing.
+// laidOut lays a review out in one way of drawing it.
+func laidOut(t testing.TB, review *harness.Review, v variant) *drawing {
+	t.Helper()
+	sheet := &review.Design.Sheet
+	saved := *sheet
+	defer func() { *sheet = saved }()
+	sheet.PlaceBoxes, sheet.Lengths = v.places, v.lengths
+	d, err := plan(review, v.Options)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return d
+}
+
+// Every demo design, on every size of paper and in every way of drawing it,
+// keeps the rules of the drawing.
 func TestDemoDesigns(t *testing.T) {
 	names, err := filepath.Glob("../../designs/*.yaml")
 	if err != nil || len(names) == 0 {
@@ -37,15 +55,13 @@ func TestDemoDesigns(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
+		review := assessed(t, name, text)
 		for _, size := range []string{"A4", "A3", "Letter", "Tabloid"} {
-			for _, bare := range []bool{false, true} {
-				label := filepath.Base(name) + " " + size
-				if bare {
-					label += " without findings"
-				}
-				t.Run(label, func(t *testing.T) {
-					f := examine(t, planned(t, name, text, Options{Size: size, NoFindings: bare}), 10)
-					t.Logf("%+v", f)
+			for _, v := range variants(review) {
+				t.Run(filepath.Base(name)+" "+size+v.name, func(t *testing.T) {
+					v.Size = size
+					d := laidOut(t, review, v)
+					t.Logf("%+v", examine(t, d, 10))
 				})
 			}
 		}
@@ -65,10 +81,13 @@ func TestGeneratedHarnesses(t *testing.T) {
 	for seed := range most {
 		wires := 8 + seed*7%90
 		size := []string{"A4", "A3", "Letter", "Tabloid"}[seed%4]
-		d := planned(t, "generated.yaml", synth.YAML(wires, int64(seed)), Options{Size: size})
-		f := examine(t, d, 3)
+		review := assessed(t, "generated.yaml", synth.YAML(wires, int64(seed)))
+		list := variants(review)
+		v := list[seed/4%len(list)]
+		v.Size = size
+		f := examine(t, laidOut(t, review, v), 3)
 		if t.Failed() {
-			t.Fatalf("seed %d, %d wires, %s", seed, wires, size)
+			t.Fatalf("seed %d, %d wires, %s%s", seed, wires, size, v.name)
 		}
 		sum.sheets += f.sheets
 		sum.wires += f.wires

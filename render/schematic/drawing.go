@@ -19,6 +19,7 @@ type drawing struct {
 	flags    *flags
 	study    *study // nil on the usual drawing
 	lengths  string // "ft", else metres
+	outlined bool   // frames round the places
 	detached bool   // coils and contacts of relays apart
 
 	cells   []*cell                           // in design order
@@ -61,7 +62,7 @@ func newDrawing(review *harness.Review, opt Options) *drawing {
 	if d.sizeName == "" {
 		d.sizeName = sheet.Size
 	}
-	d.lengths = sheet.Lengths
+	d.lengths, d.outlined = sheet.Lengths, sheet.PlaceBoxes
 	relays := opt.Relays
 	if relays == "" {
 		relays = sheet.Relays

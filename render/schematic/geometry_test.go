@@ -223,6 +223,15 @@ func symbolBoxes(d *drawing, p *page) map[*cell][]scene.Rect {
 			low := float64(c.rows[1].y)
 			boxes[c] = []scene.Rect{{X: x + 0.3, Y: low - 1.2, W: sourceCellar - 1.5, H: c.rows[1].bottom - 0.5}}
 		case circuit.Relay:
+			if c.coil {
+				body := coilBody(c.geometry)
+				boxes[c] = []scene.Rect{{X: x + 0.2, Y: y + body.Y, W: body.W - 0.4, H: body.H}}
+				continue
+			}
+			if c.mate != nil {
+				boxes[c] = []scene.Rect{{X: x + 0.2, Y: y - 1, W: relayBody - 0.4, H: 1.2}}
+				continue
+			}
 			boxes[c] = []scene.Rect{{X: x + 0.2, Y: y + c.geometry.roof, W: relayBody - 0.4, H: float64(c.geometry.floor) - c.geometry.roof}}
 		case circuit.Block:
 			last := float64(c.rows[len(c.rows)-1].y)

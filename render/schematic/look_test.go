@@ -13,8 +13,8 @@ import (
 	"fusewright/harness/design"
 	"fusewright/library"
 	"fusewright/render/scene"
-	"fusewright/render/symbol"
 	"fusewright/render/svg"
+	"fusewright/render/symbol"
 )
 
 // read makes the circuit of a design text.
@@ -53,11 +53,7 @@ func TestLook(t *testing.T) {
 		}
 		base := strings.TrimSuffix(filepath.Base(name), ".yaml")
 		for _, v := range variants(review) {
-			sheets, err := Draw(review, v.Options)
-			if err != nil {
-				t.Fatal(err)
-			}
-			writeSheets(t, folder, base+v.name, sheets)
+			writeSheets(t, folder, base+v.name, laidOut(t, review, v).paint())
 		}
 	}
 }
@@ -65,18 +61,22 @@ func TestLook(t *testing.T) {
 type variant struct {
 	name string
 	Options
+	places  bool // what the design's sheet would ask for
+	lengths string
 }
 
 // variants are the ways to draw a design that are worth looking at.
 func variants(review *harness.Review) []variant {
 	list := []variant{
-		{"", Options{}},
-		{"-A3", Options{Size: "A3"}},
-		{"-IEEE", Options{Symbols: symbol.IEEE(), NoFindings: true}},
-		{"-detached", Options{Relays: "detached", NoFindings: true}},
+		{name: ""},
+		{name: "-bench", Options: Options{NoFindings: true}},
+		{name: "-IEEE-feet", Options: Options{Symbols: symbol.IEEE()}, lengths: "ft"},
+		{name: "-detached", Options: Options{Relays: "detached"}},
+		{name: "-places", places: true},
 	}
 	if n := len(review.Solutions); n > 0 {
-		list = append(list, variant{"-study", Options{Situation: review.Solutions[n-2].Situation.Name}})
+		list = append(list, variant{name: "-study", Options: Options{Situation: review.Solutions[max(n-2, 0)].Situation.Name}},
+			variant{name: "-study-detached", Options: Options{Situation: review.Solutions[0].Situation.Name, Relays: "detached"}})
 	}
 	return list
 }

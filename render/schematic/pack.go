@@ -77,7 +77,7 @@ func primary(c *cell) *inlet {
 // fill takes feeds off the queue until the page is full, and returns the page
 // and the feeds that are left. rows and width are what may be used.
 func (d *drawing) fill(queue []feed, index, rows, width int) (*page, []feed) {
-	k := &packer{d: d, page: &page{index: index, severed: map[*inlet]bool{}, outlined: d.design().Sheet.PlaceBoxes}}
+	k := &packer{d: d, page: &page{index: index, severed: map[*inlet]bool{}, outlined: d.outlined}}
 	k.rows, k.width = rows, width
 	used := 0
 	for len(queue) > 0 {

@@ -79,11 +79,19 @@ func (a *painter) way(c *cell, r *row, w *way) {
 	a.text(left, at.Y-0.5*symbol.M-0.45, w.number, scene.Regular, scene.Left, scene.Ink)
 	refX := max(mid, left+textW(w.number, scene.Regular)+0.8+textW(w.ref, scene.Bold)/2)
 	a.text(refX, head, w.ref, scene.Bold, scene.Middle, scene.Ink)
+	a.wayWords(c, w, left, mid, at.Y+captionBase(0.5, flag > 0), flag)
+}
+
+// wayWords writes what a way holds below it and, on a study sheet, the share of
+// its rating that flows.
+func (a *painter) wayWords(c *cell, w *way, left, mid, base float64, flag int) {
 	text := caption{lines: []string{scene.Ellipsis(w.words, smallMM, 11, scene.Regular)}}
-	x := centred(text, mid, left, at.X+float64(c.body)*symbol.M-0.3, flag > 0)
-	base := at.Y + captionBase(0.5, flag > 0)
-	a.caption(text, x, base, flag)
+	right := a.at(float64(c.x+c.body), 0).X - 0.3
 	if share := a.study.way(c.part, w.ref); share != "" {
-		a.text(x+text.width()+1.5, base, share, scene.Italic, scene.Left, studyBlue)
+		wide := textW(share, scene.Italic)
+		right -= wide + 1.5
+		mid -= wide / 2
+		a.text(centred(text, mid, left, right, false)+text.width()+1.5, base, share, scene.Italic, scene.Left, studyBlue)
 	}
+	a.caption(text, centred(text, mid, left, right, flag > 0), base, flag)
 }

@@ -1,6 +1,8 @@
 package schematic
 
 import (
+	"fmt"
+
 	"fusewright/harness/circuit"
 	"fusewright/render/frame"
 	"fusewright/render/scene"
@@ -25,10 +27,11 @@ type panel struct {
 	title string
 	whole bool // never in several columns
 	// untorn lists are never carried on elsewhere, whole ones neither.
-	untorn bool
-	rows   []panelRow
-	area   scene.Rect // where it stands, set when it is placed
-	cuts   []int      // row with which each further column begins
+	untorn   bool
+	findings bool
+	rows     []panelRow
+	area     scene.Rect // where it stands, set when it is placed
+	cuts     []int      // row with which each further column begins
 }
 
 const (
@@ -165,10 +168,11 @@ func (d *drawing) composePanels() {
 func (d *drawing) compose(full bool) {
 	shared := d.groundPanel()
 	notes := []*panel{d.notePanel()}
-	if symbols := d.symbolPanel(); symbols != nil {
-		notes = append(notes, symbols)
+	if symbols := d.symbolPanel(); symbols != nil { // the larger one first
+		notes = []*panel{symbols, notes[0]}
 	}
 	var homeless []*panel
+	cut := false
 	var free [][]*slot
 	for _, p := range d.pages {
 		with := []*panel(nil)
@@ -176,7 +180,13 @@ func (d *drawing) compose(full bool) {
 			with, shared = shared, nil
 		}
 		slots, left := d.fitPanels(p, with, full)
-		homeless = append(homeless, left...)
+		for _, q := range left {
+			if q.findings {
+				cut = true // the rest stands in the list of all findings
+				continue
+			}
+			homeless = append(homeless, q)
+		}
 		shared = p.put(shared, slots)
 		free = append(free, slots)
 	}
@@ -186,12 +196,35 @@ func (d *drawing) compose(full bool) {
 		notes = p.put(notes, free[i])
 	}
 	homeless = append(homeless, notes...)
-	if len(homeless) > 0 && len(d.flags.list) > 0 { // the sheet is there anyway
-		homeless = append(withoutFindings(homeless), d.allFindings())
+	all := (cut || len(homeless) > 0) && len(d.flags.list) > 0
+	if all { // the sheet is there anyway
+		homeless = append(homeless, d.allFindings())
 	}
 	d.extras = d.extraPages(homeless)
+	if all {
+		d.referToAll()
+	}
 	for _, slots := range free {
 		align(slots)
+	}
+}
+
+// referToAll says in the headings of the short lists where the long one is.
+func (d *drawing) referToAll() {
+	number := 0
+	for i, e := range d.extras {
+		for _, q := range e.panels {
+			if q.findings && number == 0 {
+				number = len(d.pages) + i + 1
+			}
+		}
+	}
+	for _, p := range d.pages {
+		for _, q := range p.panels {
+			if q.findings {
+				q.title = fmt.Sprintf("Findings, in full on sheet %d", number)
+			}
+		}
 	}
 }
 

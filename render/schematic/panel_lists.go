@@ -13,7 +13,7 @@ import (
 // no part stands on the first page. full adds what each finding says.
 func (d *drawing) findingPanel(p *page, full bool) []*panel {
 	here := d.refsOn(p)
-	list := &panel{title: "Findings"}
+	list := &panel{title: "Findings", findings: true}
 	if len(d.pages) > 1 {
 		list.title = fmt.Sprintf("Findings, sheet %d", p.index+1)
 	}
@@ -30,7 +30,7 @@ func (d *drawing) findingPanel(p *page, full bool) []*panel {
 
 // allFindings lists every flag with the whole of what each finding says.
 func (d *drawing) allFindings() *panel {
-	list := &panel{title: "Findings in full"}
+	list := &panel{title: "Findings in full", findings: true}
 	for _, m := range d.flags.list {
 		list.rows = append(list.rows, wholeFindingRow(m))
 	}

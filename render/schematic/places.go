@@ -27,7 +27,7 @@ type region struct {
 // place whose parts stand apart gets several; an outline that would run through
 // anything but wires is left out.
 func (a *painter) placeBoxes() {
-	if !a.design().Sheet.PlaceBoxes {
+	if !a.outlined {
 		return
 	}
 	for _, frame := range a.page.frames() {
@@ -160,7 +160,7 @@ func (a *painter) placeBox(r region) {
 // all when places are outlined, little when labels of two lines stand beside.
 func (d *drawing) overhang(modules int) int {
 	switch {
-	case d.design().Sheet.PlaceBoxes:
+	case d.outlined:
 		return 0
 	case d.stacked:
 		return min(modules, 1)

@@ -10,7 +10,7 @@ import (
 // where the wire has room for it before its end.
 func (d *drawing) labelRooms(p *page) {
 	p.oneLine = map[*inlet]bool{}
-	if !d.stacked || d.study != nil {
+	if !d.stacked || d.study != nil || d.outlined { // outlines stand between the columns
 		return
 	}
 	for _, l := range p.lines {

@@ -179,13 +179,13 @@ func (s *slot) take(p *panel) (piece, rest *panel) {
 	if n < len(p.rows) && n < 3 {
 		return nil, p
 	}
-	piece = &panel{title: p.title, rows: p.rows[:n]}
+	piece = &panel{title: p.title, rows: p.rows[:n], findings: p.findings}
 	put(piece, []*slot{s}, s.y, piece.height())
 	if n == len(p.rows) {
 		return piece, nil
 	}
 	title := strings.TrimSuffix(p.title, ", continued") + ", continued"
-	return piece, &panel{title: title, rows: p.rows[n:]}
+	return piece, &panel{title: title, rows: p.rows[n:], findings: p.findings}
 }
 
 // align moves lists down so that as many columns as can be begin level.

@@ -87,17 +87,26 @@ func (s *study) wire(w *circuit.Wire) string {
 	return ampText(s.solution.Amps(w.Branch)) + ", " + s.volts(end.Node)
 }
 
-// part is what was solved at a part.
-func (s *study) part(p *circuit.Part) string {
+// part is what was solved at a part, in lines.
+func (s *study) part(p *circuit.Part) []string {
 	switch {
 	case s == nil:
-		return ""
+		return nil
 	case !s.valid():
-		return "not solved"
+		return []string{"not solved"}
 	}
 	switch p.Kind {
 	case circuit.Battery:
 		return s.battery(p)
+	case circuit.Relay:
+		return []string{s.contact(p), s.coil(p)}
+	}
+	return []string{s.single(p)}
+}
+
+// single is what was solved at a part that needs one line.
+func (s *study) single(p *circuit.Part) string {
+	switch p.Kind {
 	case circuit.Generator:
 		return "gives " + ampText(s.solution.ChargingA)
 	case circuit.VehicleLoads:
@@ -112,27 +121,28 @@ func (s *study) part(p *circuit.Part) string {
 		}
 	case circuit.Load:
 		return s.load(p)
-	case circuit.Switch, circuit.Relay, circuit.Tap:
-		return s.contacts(p)
+	case circuit.Switch:
+		return s.contact(p)
+	case circuit.Tap:
+		return join([]string{s.contact(p), s.volts(p.Terminals[len(p.Terminals)-1].Node)}, ", ")
 	case circuit.Splice:
-		for _, t := range p.Terminals {
-			return s.volts(t.Node)
-		}
+		return s.volts(p.Terminals[0].Node)
 	}
 	return ""
 }
 
-func (s *study) battery(p *circuit.Part) string {
+func (s *study) battery(p *circuit.Part) []string {
 	for _, b := range p.Branches {
-		if b.Kind == circuit.BatteryBranch {
-			volts := voltText(s.solution.Volts(b))
-			if s.solution.BatteryA < 0 {
-				return volts + ", takes " + ampText(-s.solution.BatteryA)
-			}
-			return volts + ", gives " + ampText(s.solution.BatteryA)
+		if b.Kind != circuit.BatteryBranch {
+			continue
 		}
+		flow := "gives " + ampText(s.solution.BatteryA)
+		if s.solution.BatteryA < 0 {
+			flow = "takes " + ampText(-s.solution.BatteryA)
+		}
+		return []string{voltText(s.solution.Volts(b)), flow}
 	}
-	return ""
+	return nil
 }
 
 // loadA is the sum of what the branches of a part draw.
@@ -163,18 +173,6 @@ func (s *study) load(p *circuit.Part) string {
 		return "off"
 	}
 	return voltText(volts) + ", " + fixed(watts, 1) + " W"
-}
-
-// contacts tells whether the contact of a part is closed, and a coil's volts.
-func (s *study) contacts(p *circuit.Part) string {
-	parts := []string{s.contact(p)}
-	if p.Kind == circuit.Relay {
-		parts = append(parts, s.coil(p))
-	}
-	if p.Kind == circuit.Tap && len(p.Terminals) > 0 {
-		parts = append(parts, s.volts(p.Terminals[len(p.Terminals)-1].Node))
-	}
-	return join(parts, ", ")
 }
 
 // contact tells whether the first contact of a part is closed.

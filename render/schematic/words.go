@@ -21,7 +21,7 @@ func (d *drawing) captionOf(p *circuit.Part, widthMM float64, most int) caption 
 		widthMM -= flagMM
 	}
 	words, details := d.wordsOf(p)
-	return fit(p.Ref, words, details, widthMM, most).solved(d.study.part(p), widthMM)
+	return fit(p.Ref, words, details, widthMM, most).solved(widthMM, d.study.part(p)...)
 }
 
 // wordsOf is a part's name and its figures.

@@ -198,21 +198,21 @@ func ieeeLamp() *Symbol {
 	})
 }
 
-// lettered is a machine: a circle with letters.
+// lettered is a machine: a circle with its letter.
 func lettered(p *Pen, text string) {
 	p.Line(0, 0, 0.5, 0)
 	p.Circle(2, 0, 1.5)
-	p.Letter(2, 0, text, ShortSign)
+	p.Letter(2, 0, text, LetterSize)
 	p.Line(3.5, 0, 4, 0)
 }
 
 func ieeeMotor() *Symbol {
-	return twoPole(Motor, 1.5, 1.5, func(p *Pen, _ string) { lettered(p, "MOT") })
+	return twoPole(Motor, 1.5, 1.5, func(p *Pen, _ string) { lettered(p, "M") })
 }
 
 func ieeePump() *Symbol {
 	return twoPole(Pump, 3.5, 1.5, func(p *Pen, _ string) {
-		lettered(p, "MOT")
+		lettered(p, "M")
 		p.Link(2, -1.5, 2, -1.9)
 		p.Circle(2, -2.65, 0.75)
 		p.Area(2.75, -2.65, 2.2, -2.95, 2.2, -2.35)
@@ -227,8 +227,8 @@ func ieeeGenerator() *Symbol {
 		diodeOver(p, 2.25)
 		p.Line(3.5, 0, 4, 0)
 		p.Circle(5.5, 0, 1.5)
-		p.Letter(5.5, -0.35, "GEN", ShortSign)
-		p.sine(5.5, 0.8, 1)
+		p.Letter(5.5, -0.3, "G", LetterSize)
+		p.sine(5.5, 0.85, 1)
 		p.Line(7, 0, 8, 0)
 	})
 	s.Body.W = 8
