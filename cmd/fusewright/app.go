@@ -38,6 +38,7 @@ type program struct {
 	Explain  explainCmd  `cmd:"" help:"Explain a rule: meaning, formula, limits, source."`
 	Parts    partsCmd    `cmd:"" help:"List the parts of the library."`
 	Calc     calcCmd     `cmd:"" help:"Answer one question of the bench without a design."`
+	Schema   schemaCmd   `cmd:"" help:"Print the JSON Schema of the design format, for editors."`
 	Validate validateCmd `cmd:"" help:"Print how the program compares with published sources."`
 	Export   exportCmd   `cmd:"" help:"Write the design for other programs: JSON model, SPICE, DOT, CSV, DXF."`
 	Replay   replayCmd   `cmd:"" help:"Make the results of an exported model again and compare."`

@@ -41,10 +41,8 @@ var beyondSchema = map[string]string{
 	"terminal-too-small":           "barrels follow from the wire's size",
 	"twice-the-same-feed":          "names are checked against the whole design",
 	"unknown-library-names":        "a library file may add names",
-	"too-deep":                     "depth is a matter of reading",
-	"unknown-words":                "",
-	"version-not-first":            "a mapping has no order in a schema",
-	"way-numbers":                  "",
+	"system-voltage":               "which voltages are nominal is not a matter of how they are written",
+	"written-controls":             "which characters can be printed only the reader knows",
 }
 
 // notYAML are files that no YAML reader hands on, or that this reader refuses
@@ -127,11 +125,12 @@ func TestSchemaRefusesBadDesigns(t *testing.T) {
 	}
 	for _, file := range files {
 		name := strings.TrimSuffix(filepath.Base(file), ".yaml")
+		if notYAML[name] {
+			continue
+		}
 		value, err := plainYAML(t, file)
-		if err != nil || notYAML[name] {
-			if !notYAML[name] {
-				t.Errorf("%s is no YAML: %v", name, err)
-			}
+		if err != nil {
+			t.Errorf("%s is no YAML: %v", name, err)
 			continue
 		}
 		refused := schema.Validate(value) != nil

@@ -8,6 +8,13 @@ import (
 	"unicode"
 )
 
+// space is one white space that Parse overlooks; engines differ in whether \s has
+// the unbreakable ones.
+const (
+	space  = "[\\s\u00a0\u2007\u202f]"
+	spaces = space + "*"
+)
+
 // Pattern is a regular expression, in the common subset of RE2 and ECMA 262, of
 // the texts that Parse takes for a dimension, apart from rare white space. Where
 // negative is false it has no minus sign.
@@ -23,12 +30,13 @@ func Pattern(dim Dimension, negative bool) string {
 	}
 	// The longest first, so that "mm" is not read as "m" by simple engines.
 	sort.SliceStable(names, func(i, j int) bool { return len(names[i]) > len(names[j]) })
-	one := number + `\s*(` + strings.Join(names, "|") + `)`
+	one := number + spaces + `(` + strings.Join(names, "|") + `)`
 	if dim == Area {
 		gauge := anyCase("AWG")
-		one = fmt.Sprintf(`(%s|#?\s*[0-9]+(/0)?\s*%s|%s\s*#?\s*[0-9]+(/0)?)`, one, gauge, gauge)
+		one = "(" + one + "|#?" + spaces + "[0-9]+(/0)?" + spaces + gauge +
+			"|" + gauge + spaces + "#?" + spaces + "[0-9]+(/0)?)"
 	}
-	return `^\s*` + one + `\s*$`
+	return "^" + spaces + one + spaces + "$"
 }
 
 // anyCase is a pattern of a text in any case and with any space in it. The ohm
@@ -39,7 +47,7 @@ func anyCase(text string) string {
 		lower, upper := unicode.ToLower(r), unicode.ToUpper(r)
 		switch {
 		case r == ' ':
-			b.WriteString(`\s+`)
+			b.WriteString(space + "+")
 		case r == 'Ω':
 			b.WriteString("[Ωω\u2126]")
 		case r == 'µ':

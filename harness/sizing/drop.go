@@ -60,8 +60,8 @@ func fuseOhm(r *library.FuseRating) float64 {
 	return circuit.FuseDropV / r.RatingA
 }
 
-// findDrops takes apart the way of every load in every situation and state in
-// which it is on. Of loads fed by several ways the first is taken.
+// findDrops takes apart the way of every load in the situation and state in
+// which it loses most. Of loads fed by several ways the first is taken.
 func (w *view) findDrops() {
 	slots := map[*circuit.Branch]int{}
 	for i, list := range w.wires {
@@ -78,12 +78,19 @@ func (w *view) findDrops() {
 			continue
 		}
 		way := append(append([]*circuit.Branch(nil), c.MainFeed(b.A).Branches...), c.MainReturn(b.B).Branches...)
+		var worst *drop
 		for _, results := range w.v.corners.Results {
 			for _, r := range results {
-				if r.Usable() && r.Solution.LoadOn[b.Index] {
-					w.drops = append(w.drops, w.dropOf(b, way, r, slots))
+				if !r.Usable() || !r.Solution.LoadOn[b.Index] {
+					continue
+				}
+				if d := w.dropOf(b, way, r, slots); worst == nil || d.nowV-d.limitV > worst.nowV-worst.limitV {
+					worst = d
 				}
 			}
+		}
+		if worst != nil {
+			w.drops = append(w.drops, worst)
 		}
 	}
 }

@@ -49,18 +49,36 @@ func (w *view) lesson(f *finding.Finding) bool {
 }
 
 // tighten aims a little below the limit of a load's drop: the estimate was low.
+// Where the estimate saw it too, no wire helps, and the fuse on the way that
+// loses most grows.
 func (w *view) tighten(load string) bool {
 	t := w.s.tighter(load)
-	if t < 0.5 {
-		return false
-	}
 	for _, d := range w.drops {
-		if d.load.Load.Load.Name == load && len(d.terms) > 0 {
+		if d.load.Load.Load.Name != load || len(d.terms) == 0 {
+			continue
+		}
+		if w.s.hopeless[load] {
+			return w.raiseLossy(d)
+		}
+		if t > 0.5 {
 			w.s.tight[load] = t * 0.985
 			return true
 		}
 	}
 	return false
+}
+
+// raiseLossy raises the open fuse on a load's way that loses most volts.
+func (w *view) raiseLossy(d *drop) bool {
+	slot, most := -1, 0.0
+	for i := range d.terms {
+		t := &d.terms[i]
+		s := w.s.slots[t.slot]
+		if v := t.amps * w.ohm(t, s.at, t.warm, t.aged); t.wire == nil && v > most && s.at+1 < s.count() {
+			slot, most = t.slot, v
+		}
+	}
+	return slot >= 0 && w.raise(slot)
 }
 
 // raise forbids the present candidate and those below.

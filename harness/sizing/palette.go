@@ -24,6 +24,12 @@ func (w *view) chooseWires() {
 			best, bestG, bestOver = at, g, over
 		}
 	}
+	w.s.hopeless = map[string]bool{}
+	for _, d := range w.drops {
+		if w.predicted(d, best) > d.limitV+1e-9 {
+			w.s.hopeless[d.load.Load.Load.Name] = true
+		}
+	}
 	w.improve(ok, best)
 	for i, s := range w.s.slots {
 		if s.kind == WireSize {
@@ -295,4 +301,15 @@ func (w *view) improve(ok [][]bool, at []int) {
 			}
 		}
 	}
+}
+
+// guess is the estimated cost of the present choices.
+func (w *view) guess() float64 {
+	g := w.estimateG(w.present())
+	for _, s := range w.s.slots {
+		if s.kind == Fuse {
+			g += fuseGPerA * s.fuses[s.at].rating.RatingA
+		}
+	}
+	return g
 }

@@ -11,6 +11,9 @@ import (
 // maxRounds is how often the heuristic judges and chooses anew at most.
 const maxRounds = 16
 
+// quickRounds is the same in trials of ways out.
+const quickRounds = 6
+
 // search is the choice of everything that a design leaves open.
 type search struct {
 	d     *design.Design
@@ -20,6 +23,8 @@ type search struct {
 
 	floor []int              // by slot: candidates below are known not to do
 	tight map[string]float64 // by load: share of its drop limit to aim at
+	// hopeless are the loads that lose too much on any wires, by the estimate.
+	hopeless map[string]bool
 
 	judgements int
 	quick      bool             // no proof
@@ -58,7 +63,11 @@ func (s *search) run() error {
 		return err
 	}
 	seen := map[string]bool{}
-	for round := 0; round < maxRounds; round++ {
+	rounds := maxRounds
+	if s.quick {
+		rounds = quickRounds
+	}
+	for range rounds {
 		w := s.look(v)
 		w.chooseBlocks()
 		w.chooseRelays()
@@ -81,10 +90,30 @@ func (s *search) run() error {
 	}
 	s.take(s.best)
 	if !s.quick {
+		s.polish()
 		s.prove()
 	}
 	s.take(s.best)
 	return nil
+}
+
+// polish tries the next larger rating of every fuse with the wires chosen anew:
+// it loses less voltage, which thinner wires may take up.
+func (s *search) polish() {
+	for i, x := range s.slots {
+		if x.kind != Fuse || s.best.at[i]+1 >= len(x.fuses) || s.best.cost.CopperG == 0 {
+			continue
+		}
+		w := s.look(s.best.verdict)
+		x.set(s.best.at[i] + 1)
+		w.chooseWires()
+		if w.guess() < s.best.cost.TotalG() {
+			if a, err := s.answer(); err == nil && a.better(s.best) {
+				s.best = a
+			}
+		}
+		s.take(s.best)
+	}
 }
 
 // key names the present choices.

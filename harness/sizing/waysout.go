@@ -171,13 +171,21 @@ func (s *search) changes(w *view) []change {
 				func() func() { return toLED(l) }})
 		}
 	}
-	for _, x := range about.wires {
+	for _, x := range w.lossiest(about.wires, 3) {
 		if feeds := feedsOf(x); feeds != nil && len(*feeds) == 1 {
 			list = append(list, change{fmt.Sprintf("two wires in parallel from %s to %s", x.From.Part.Name, x.To.Part.Name),
 				func() func() { return double(feeds) }})
 		}
 	}
 	return append(list, s.moves(about)...)
+}
+
+// lossiest are the wires on which most is lost, so many at most.
+func (w *view) lossiest(wires []*circuit.Wire, most int) []*circuit.Wire {
+	list := ascending(append([]*circuit.Wire(nil), wires...), func(x *circuit.Wire) float64 {
+		return -w.corner[x.Branch.Index] * x.Branch.Ohm
+	})
+	return list[:min(most, len(list))]
 }
 
 // moves are the blocks above the loads concerned, in every other place.

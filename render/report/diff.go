@@ -195,6 +195,9 @@ func diffFigure(v float64, unit string) string {
 	case math.IsNaN(v):
 		return "none"
 	}
+	if v == math.Trunc(v) && math.Abs(v) < 1e6 { // pieces and packs
+		return strings.TrimSpace(fmt.Sprintf("%.0f %s", v, unit))
+	}
 	return strings.TrimSpace(threeDigits(v) + " " + unit)
 }
 

@@ -13,7 +13,7 @@ import (
 
 // Limits on what ReadModel takes, so that no input can exhaust the program.
 const (
-	// MaxModelBytes is the size above which a model is refused: about ten times
+	// MaxModelBytes is the size above which a model is refused: about six times
 	// the model of a harness of five thousand wires.
 	MaxModelBytes   = 64 << 20
 	maxModelDepth   = 32  // levels of lists and objects
