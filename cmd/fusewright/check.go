@@ -14,7 +14,7 @@ type checkCmd struct {
 	designArg
 	failOn
 	Format        string `help:"text, json, sarif or junit." enum:"text,json,sarif,junit" default:"text"`
-	Baseline      string `help:"Findings that this file has do not count for the exit code." placeholder:"FILE" type:"path"`
+	Baseline      string `help:"Findings that this file has do not count for the exit code." placeholder:"FILE"`
 	WriteBaseline string `help:"Write the open findings to this file, for later runs with --baseline." placeholder:"FILE" type:"path"`
 }
 

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"fusewright/render/schematic"
+	"fusewright/render/symbol"
 )
 
 // drawCmd draws the schematic.
@@ -15,6 +16,10 @@ type drawCmd struct {
 	Out   string `short:"o" help:"File to write; .svg, .pdf, .png or .dxf chooses the kind." default:"schematic.svg" placeholder:"FILE" type:"path"`
 	DPI   int    `name:"dpi" help:"Dots per inch of a PNG." default:"150" placeholder:"N"`
 	Bench bool   `help:"Leave the findings off, for the bench."`
+
+	Symbols   string `help:"IEC or IEEE: symbols after IEC 60617 or IEEE 315; left out: as the design says." enum:",IEC,IEEE" default:"" placeholder:"SET"`
+	Relays    string `help:"assembled or detached: relays as one part, or coil and contacts apart; left out: as the design says." enum:",assembled,detached" default:"" placeholder:"FORM"`
+	Situation string `help:"Write the solved volts, amperes and fuse shares of this situation into the drawing." placeholder:"NAME"`
 }
 
 // Validate refuses resolutions that give an empty or a giant picture.
@@ -35,7 +40,16 @@ func (c *drawCmd) Run(io *streams, cli *program) error {
 	if err != nil {
 		return err
 	}
-	sheets, err := schematic.Draw(review, schematic.Options{NoFindings: c.Bench})
+	opt := schematic.Options{NoFindings: c.Bench, Relays: c.Relays, Situation: c.Situation}
+	if c.Symbols != "" {
+		opt.Symbols = symbol.SetByName(c.Symbols)
+	}
+	if c.Situation != "" {
+		if _, err := situationOf(review.Design, c.Situation); err != nil {
+			return err
+		}
+	}
+	sheets, err := schematic.Draw(review, opt)
 	if err != nil {
 		return err
 	}

@@ -36,7 +36,7 @@ func (m *maker) boundsText() []string {
 	var rows []string
 	for _, r := range m.tol.Rows {
 		if behaviour, ok := strings.CutPrefix(r.Name, "power of "); ok {
-			rows = append(rows, fmt.Sprintf("%s %s (%s)", behaviour, quantity.Format(r.Value, quantity.Share), r.Source))
+			rows = append(rows, behaviour+" "+quantity.Format(r.Value, quantity.Share))
 		}
 	}
 	return []string{
@@ -45,7 +45,8 @@ func (m *maker) boundsText() []string {
 			"joints at half and at twice their data, wires at 20 °C and at the heat of their place, the battery full and half empty "+
 			"(common practice, no source), the regulator %s either way. The meter's error is added at both ends.",
 			quantity.Format(m.tol.RegulatedV, quantity.Voltage)),
-		"Tolerance of a load: what the design says, else " + join(rows) + "; the machine's own loads 20 % (common practice, no source).",
+		"Tolerance of a load: what the design says, else by behaviour: " + join(rows) + " (the library's rows; their sources stand in the " +
+			"dossier); the machine's own loads 20 % (common practice, no source).",
 		"Volts are given as how far they may lie below the battery's posts: take the battery reading of the same section, " +
 			"subtract the reading, compare.",
 	}

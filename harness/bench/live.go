@@ -101,7 +101,7 @@ func (m *maker) setup(s *design.Situation) []string {
 func (m *maker) posts(s *solved) *Check {
 	nominal, low, high := s.of(func(sol *solve.Solution) float64 { return sol.NodeV[m.c.Positive().Index] })
 	low, high = widen(low, high, VoltShare, VoltFixedV/2)
-	return &Check{Ref: m.battery(), Name: "battery", Where: "posts; read this first and keep it", Quantity: quantity.Voltage,
+	return &Check{Ref: m.battery(), Name: "battery", Where: "posts: read first, keep it", Quantity: quantity.Voltage,
 		Nominal: nominal, Low: low, High: high, Basis: basisVolts}
 }
 
@@ -111,14 +111,14 @@ func (m *maker) feeds(s *solved) []*Check {
 	for _, w := range m.c.Wires {
 		if w.Branch.Feeds() && w.From.Node == m.c.Positive() {
 			c := amps(s, w.Branch)
-			c.Ref, c.Name, c.Where = w.Number, "main feed", c.Where+" "+w.Number+" to "+at(w.To)
+			c.Ref, c.Name, c.Where = w.Number, "main feed", c.Where+" "+w.Number+" to "+w.To.Part.Ref
 			out = append(out, c)
 		}
 	}
 	for _, p := range m.c.Parts {
 		if p.Kind == circuit.Tap && len(p.Branches) > 0 {
 			c := amps(s, p.Branches[0])
-			c.Ref, c.Name, c.Where = p.Ref, p.Name, c.Where+" the wires from the tap"
+			c.Ref, c.Name, c.Where = p.Ref, p.Name, c.Where+" its wires"
 			out = append(out, c)
 		}
 	}

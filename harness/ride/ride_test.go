@@ -126,7 +126,10 @@ func demo(t testing.TB, name, rides string) *circuit.Circuit {
 	return build(t, text+"\n"+rides)
 }
 
-// day has every kind of leg: standing, idling, riding, cold, all on.
+// day has every kind of leg: standing, idling, riding, cold, all on. No leg asks
+// for what the charging system gives to within a few milliamperes: there a
+// constant-power demand has two balances, one of them unstable, and the
+// simulator may settle on that one.
 const day = `rides:
   day:
     start charge: 95 %
@@ -134,7 +137,7 @@ const day = `rides:
       - {minutes: 10 min, key: on, on: [navigation], ambient: 25 °C}
       - {minutes: 15 min, engine: idle, on: all, ambient: 5 °C}
       - {minutes: 40 min, engine: cruise, on: [left lamp, right lamp, navigation], ambient: 5 °C}
-      - {minutes: 20 min, engine: 1500 rpm, on: all, ambient: -5 °C}
+      - {minutes: 20 min, engine: 1400 rpm, on: all, ambient: -5 °C}
 `
 
 // TestStepHalving: a sixteenth of the tolerance (steps of a quarter) and a fine

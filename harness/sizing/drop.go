@@ -28,6 +28,8 @@ type term struct {
 	warm float64       // resistance over that at 20 °C, at the present size
 	rest float64       // of a fuse: its holder
 	aged float64       // of ends over new ones, of a fuse over a cold one
+
+	known []float64 // resistance by candidate as in this state; 0 = not worked out
 }
 
 // ohm is the resistance of a term with candidate i.
@@ -37,12 +39,12 @@ func (w *view) ohm(t *term, i int, warm, aged float64) float64 {
 		return fuseOhm(s.fuses[i].rating)*aged + t.rest
 	}
 	z := s.sizes[i]
-	ends := w.endOhm(w.crimp(t.wire.Spec.FromEnd, t.wire.Spec.FromKind, t.wire.From.Kind, z)) +
-		w.endOhm(w.crimp(t.wire.Spec.ToEnd, t.wire.Spec.ToKind, t.wire.To.Kind, z))
-	return z.MaxOhmPerM*t.wire.LengthM*warm + ends*aged
+	e := w.ends(t.wire, z)
+	return z.MaxOhmPerM*t.wire.LengthM*warm + (e[0].ohm()+e[1].ohm())*aged
 }
 
-func (w *view) endOhm(e end) float64 {
+// ohm is the resistance of an end.
+func (e end) ohm() float64 {
 	if e.part == nil {
 		return circuit.EndOhm
 	}
@@ -142,9 +144,20 @@ func (w *view) predicted(d *drop, at []int) float64 {
 	v := d.restV
 	for i := range d.terms {
 		t := &d.terms[i]
-		v += t.amps * w.ohm(t, at[t.slot], t.warm, t.aged)
+		v += t.amps * w.inState(t, at[t.slot])
 	}
 	return v
+}
+
+// inState is the resistance of a term with candidate i in the state of its drop.
+func (w *view) inState(t *term, i int) float64 {
+	if t.known == nil {
+		t.known = make([]float64, w.s.slots[t.slot].count())
+	}
+	if t.known[i] == 0 {
+		t.known[i] = w.ohm(t, i, t.warm, t.aged)
+	}
+	return t.known[i]
 }
 
 // least is a drop that no way of wiring with these candidates goes below while

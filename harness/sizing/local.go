@@ -67,9 +67,25 @@ func bends(x *circuit.Wire) bool {
 
 // crimps tells whether both ends take a size and its current.
 func (w *view) crimps(x *circuit.Wire, z *library.WireSize, amps float64) bool {
-	from := w.crimp(x.Spec.FromEnd, x.Spec.FromKind, x.From.Kind, z)
-	to := w.crimp(x.Spec.ToEnd, x.Spec.ToKind, x.To.Kind, z)
-	return from.takes(amps) && to.takes(amps)
+	e := w.ends(x, z)
+	return e[0].takes(amps) && e[1].takes(amps)
+}
+
+// sized is a wire in a size.
+type sized struct {
+	wire *circuit.Wire
+	size *library.WireSize
+}
+
+// ends are what ends a wire in a size, remembered.
+func (w *view) ends(x *circuit.Wire, z *library.WireSize) [2]end {
+	e, ok := w.fit[sized{x, z}]
+	if !ok {
+		e = [2]end{w.crimp(x.Spec.FromEnd, x.Spec.FromKind, x.From.Kind, z),
+			w.crimp(x.Spec.ToEnd, x.Spec.ToKind, x.To.Kind, z)}
+		w.fit[sized{x, z}] = e
+	}
+	return e
 }
 
 // end is what ends a wire: a part, nothing known, or nothing that fits.

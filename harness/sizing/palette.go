@@ -197,7 +197,7 @@ func (w *view) cheapestVolt(d *drop, ok [][]bool, set map[*library.WireSize]bool
 			if !ok[t.slot][next] || !set[s.sizes[next]] {
 				continue
 			}
-			saved := t.amps * (w.ohm(t, at[t.slot], t.warm, t.aged) - w.ohm(t, next, t.warm, t.aged))
+			saved := t.amps * (w.inState(t, at[t.slot]) - w.inState(t, next))
 			more := w.slotG(t.slot, next) - w.slotG(t.slot, at[t.slot])
 			if more > 0 && saved/more > best {
 				best, slot, z = saved/more, t.slot, next
@@ -251,21 +251,14 @@ func (w *view) shrink(ok [][]bool, set map[*library.WireSize]bool, at []int) {
 func (w *view) estimateG(at []int) float64 {
 	stocks, crimps := map[stock]bool{}, map[*library.Terminal]bool{}
 	g := 0.0
-	sized := map[int]int{} // wire index → slot + 1
-	for i, list := range w.wires {
-		for _, x := range list {
-			sized[x.Index] = i + 1
-		}
-	}
 	for _, x := range w.v.c.Wires {
 		z := x.Spec.Size
-		if i := sized[x.Index]; i > 0 {
-			z = w.s.slots[i-1].sizes[at[i-1]]
+		if i := w.slotOf[x.Index]; i >= 0 {
+			z = w.s.slots[i].sizes[at[i]]
 			g += copperG(x, z)
 		}
 		stocks[stock{x.Spec.Type, z}] = true
-		for _, e := range []end{w.crimp(x.Spec.FromEnd, x.Spec.FromKind, x.From.Kind, z),
-			w.crimp(x.Spec.ToEnd, x.Spec.ToKind, x.To.Kind, z)} {
+		for _, e := range w.ends(x, z) {
 			if e.part != nil {
 				crimps[e.part] = true
 			}

@@ -172,8 +172,7 @@ func (p *proof) count(x *circuit.Wire, z *library.WireSize, by int) float64 {
 		g += distinctSizeG
 	}
 	p.stocks[st] += by
-	for _, e := range []end{p.w.crimp(x.Spec.FromEnd, x.Spec.FromKind, x.From.Kind, z),
-		p.w.crimp(x.Spec.ToEnd, x.Spec.ToKind, x.To.Kind, z)} {
+	for _, e := range p.w.ends(x, z) {
 		if e.part == nil {
 			continue
 		}

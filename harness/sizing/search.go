@@ -91,6 +91,7 @@ func (s *search) run() error {
 	s.take(s.best)
 	if !s.quick {
 		s.polish()
+		s.trim()
 		s.prove()
 	}
 	s.take(s.best)
@@ -111,6 +112,22 @@ func (s *search) polish() {
 			if a, err := s.answer(); err == nil && a.better(s.best) {
 				s.best = a
 			}
+		}
+		s.take(s.best)
+	}
+}
+
+// trim takes back what a lesson raised in vain: each raised candidate is put
+// one lower and judged.
+func (s *search) trim() {
+	for i, x := range s.slots {
+		for s.floor[i] > 0 && s.best.at[i] > 0 {
+			x.set(s.best.at[i] - 1)
+			a, err := s.answer()
+			if err != nil || !a.better(s.best) {
+				break
+			}
+			s.best = a
 		}
 		s.take(s.best)
 	}

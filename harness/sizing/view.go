@@ -20,6 +20,8 @@ type view struct {
 	rater *conductor.Rater
 
 	wires  [][]*circuit.Wire   // by slot
+	slotOf []int               // by wire: -1 = its size is given
+	fit    map[sized][2]end    // ends of a wire in a size
 	branch []*circuit.Branch   // by slot: of fuses
 	fuseOf map[int]int         // slot by fuse branch index
 	amps   []float64           // by branch: greatest at nominal over the situations
@@ -65,22 +67,29 @@ func (w *view) take(state corner.State, r *warm.Result) {
 
 // findSlots finds the wires and fuses of the circuit that each slot sets.
 func (w *view) findSlots() {
-	type end struct {
+	w.slotOf, w.fit = make([]int, len(w.v.c.Wires)), map[sized][2]end{}
+	for i := range w.slotOf {
+		w.slotOf[i] = -1
+	}
+	type terminal struct {
 		owner design.Part
 		role  circuit.Role
 	}
-	wires := map[end][]*circuit.Wire{}
+	wires := map[terminal][]*circuit.Wire{}
 	for _, x := range w.v.c.Wires {
 		part := x.To.Part
 		if x.Role == circuit.ReturnWire || x.Role == circuit.CoilReturnWire {
 			part = x.From.Part
 		}
-		wires[end{part.Source, x.Role}] = append(wires[end{part.Source, x.Role}], x)
+		wires[terminal{part.Source, x.Role}] = append(wires[terminal{part.Source, x.Role}], x)
 	}
 	for i, s := range w.s.slots {
 		switch s.kind {
 		case WireSize:
-			w.wires[i] = wires[end{s.owner, s.role}]
+			w.wires[i] = wires[terminal{s.owner, s.role}]
+			for _, x := range w.wires[i] {
+				w.slotOf[x.Index] = i
+			}
 		case Fuse:
 			if b := w.fuseBranch(s); b != nil {
 				w.branch[i], w.fuseOf[b.Index] = b, i

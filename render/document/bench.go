@@ -96,8 +96,8 @@ func benchSection(b *book, s *bench.Section) {
 func benchColumns(kind bench.Kind) []column {
 	no := column{head: "no.", wide: 11}
 	what := column{head: "part", wide: 38, face: scene.Bold}
-	boxes := []column{{head: "pass", wide: 9, align: scene.Middle}, {head: "fail", wide: 8, align: scene.Middle}}
-	reading := column{head: "reading", wide: 23, align: scene.Middle}
+	boxes := []column{{head: "pass", wide: 10.5, align: scene.Middle}, {head: "fail", wide: 9.5, align: scene.Middle}}
+	reading := column{head: "reading", wide: 22, align: scene.Middle}
 	var middle []column
 	switch kind {
 	case bench.Continuity:
@@ -119,8 +119,8 @@ func benchColumns(kind bench.Kind) []column {
 		middle = []column{{head: "where", wide: 54}, {head: "expected", wide: 18, align: scene.Right},
 			{head: "allowed", wide: 28, align: scene.Right}, reading}
 	default:
-		middle = []column{{head: "between", wide: 44}, {head: "meter shows", wide: 19, align: scene.Right},
-			{head: "allowed", wide: 38, align: scene.Right}, reading}
+		middle = []column{{head: "between", wide: 47}, {head: "meter shows", wide: 19, align: scene.Right},
+			{head: "allowed", wide: 37, align: scene.Right}, reading}
 	}
 	return append(append([]column{no, what}, middle...), boxes...)
 }

@@ -38,8 +38,8 @@ type Report struct {
 	Wires      []WireLimit `json:"wires,omitempty"`
 	Budget     *Budget     `json:"budget,omitempty"`
 	// Compared says that the findings were held against a baseline.
-	Compared bool `json:"compared,omitempty"`
-	Caution    string      `json:"caution"`
+	Compared bool   `json:"compared,omitempty"`
+	Caution  string `json:"caution"`
 }
 
 // Heading names the design.

@@ -133,6 +133,9 @@ func (d *drawing) buildCells() {
 
 // addCell registers a cell and what its right side shows.
 func (d *drawing) addCell(c *cell) {
+	if d.outlined {
+		d.raiseForFlags(c)
+	}
 	d.cells = append(d.cells, c)
 	if d.byPart[c.part] == nil {
 		d.byPart[c.part] = c
@@ -140,6 +143,21 @@ func (d *drawing) addCell(c *cell) {
 	for _, o := range c.outlets {
 		if d.outs[o.term] == nil {
 			d.outs[o.term] = c
+		}
+	}
+}
+
+// raiseForFlags keeps the flags on a cell's wires clear of an outline's name.
+func (d *drawing) raiseForFlags(c *cell) {
+	const top = (gapMM + 2*flagR + 0.5) / 2.5
+	for _, in := range c.inlets {
+		if in.wire != nil && d.flags.ofWire(in.wire) > 0 {
+			in.row.top = max(in.row.top, top-float64(in.off))
+		}
+	}
+	for _, w := range c.returns {
+		if d.flags.ofWire(w) > 0 {
+			c.rows[0].top = max(c.rows[0].top, top)
 		}
 	}
 }

@@ -36,7 +36,7 @@ type panel struct {
 
 const (
 	panelHead = 6.5 // heading with its line, mm
-	panelGap  = 4.0
+	panelGap  = 3.5
 	panelStep = panelW + 2 // from column to column
 )
 
@@ -102,7 +102,7 @@ func (d *drawing) slots(p *page) []*slot {
 		list = append(list, newSlot(right+2, field.Y+2, stripTop-2))
 	}
 	left := in.X + 4
-	foot := in.Bottom() - 10 // the caution stands below
+	foot := in.Bottom() - 9 // the caution stands below
 	for x := left; x+panelW-4 < right; x += panelStep {
 		bottom := foot
 		if x+panelW-4 >= in.Right()-frame.TitleW {

@@ -81,7 +81,7 @@ func (d *drawing) groundRows(p *circuit.Part) []panelRow {
 			rows = append(rows, d.groundWireRow(w))
 		}
 	}
-	rows = append(rows, panelRow{height: 2, draw: func(*scene.Sheet, float64, float64) {}})
+	rows = append(rows, panelRow{height: 1.2, draw: func(*scene.Sheet, float64, float64) {}})
 	return rows
 }
 
@@ -92,11 +92,11 @@ func (d *drawing) groundWireRow(w *circuit.Wire) panelRow {
 		down = 5.6
 	}
 	return panelRow{height: down + 5.5, draw: func(sheet *scene.Sheet, x, y float64) {
-		label := join(d.wireLabel(w, false), ", ")
+		label := d.wireLabel(w, false)
 		name := d.groundName(w.To)
-		end := x + max(9+textW(label, scene.Regular)+4, 9+textW(name, scene.Regular))
+		end := x + max(9+textW(join(label, " "), scene.Regular)+4, 9+textW(name, scene.Regular))
 		row := y + down
-		sheet.Begin(scene.Group{ID: sheet.UniqueID("wire-" + w.Number), Class: "wire", Title: label,
+		sheet.Begin(scene.Group{ID: sheet.UniqueID("wire-" + w.Number), Class: "wire", Title: join(label, ", "),
 			Desc: "return wire from " + w.From.Part.Ref + " to " + w.To.Part.Ref})
 		sheet.Polyline([]scene.Point{{X: x + 3, Y: row}, {X: end, Y: row}}, scene.Pen(symbol.WireMM))
 		sheet.Polyline([]scene.Point{{X: x + 3, Y: row - 1}, {X: x + 3, Y: row + 1}}, scene.Pen(symbol.BarMM))
@@ -106,7 +106,12 @@ func (d *drawing) groundWireRow(w *circuit.Wire) panelRow {
 			drawFlag(sheet, d.flags.list[f-1], x+6.5, row-2.9)
 			left += 2
 		}
-		sheet.TextAt(scene.Point{X: left, Y: row - gapMM}, label, style)
+		for i, words := range label {
+			style.Face, style.Colour = d.labelFace(i)
+			sheet.TextAt(scene.Point{X: left, Y: row - gapMM}, words, style)
+			left += style.Width(words + " ")
+		}
+		style.Face, style.Colour = scene.Regular, scene.Ink
 		sheet.End()
 		d.set.Symbol(groundKind(w.To.Part)).Draw(symbol.NewPen(sheet, scene.Point{X: end, Y: row}), "")
 		style.Align = scene.Right

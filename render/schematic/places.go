@@ -3,6 +3,7 @@ package schematic
 import (
 	"math"
 
+	"fusewright/harness/circuit"
 	"fusewright/harness/design"
 	"fusewright/render/scene"
 	"fusewright/render/symbol"
@@ -53,15 +54,35 @@ func extent(c *cell) (top, bottom float64) {
 	return top, bottom
 }
 
+// piecesOf are the stretches of rows that a cell stands in: one, but the source's
+// post and cellar count apart.
+func piecesOf(c *cell) (list [][2]float64) {
+	if c.kind == partCell && c.part.Kind == circuit.Battery {
+		for _, r := range c.rows {
+			list = append(list, [2]float64{float64(r.y) - r.top, float64(r.y) + r.bottom})
+		}
+		return list
+	}
+	top, bottom := extent(c)
+	return [][2]float64{{top, bottom}}
+}
+
 // regions joins the cells of each place as long as nothing foreign comes in.
 func (p *page) regions() []region {
 	var list []region
 	for _, column := range p.columns {
 		for _, c := range column {
-			if place := placeOf(c); place != nil {
-				top, bottom := extent(c)
-				list = append(list, region{place, c.col, c.col, top, bottom})
+			place := placeOf(c)
+			if place == nil || c.kind == blankCell {
+				continue
 			}
+			top, bottom := extent(c)
+			last := c.col
+			if c.part.Kind == circuit.Battery && p.cellar[0] != nil { // its cellar reaches into the next column
+				low := piecesOf(c)[1]
+				top, bottom, last = low[0], low[1], min(c.col+1, len(p.columns)-1)
+			}
+			list = append(list, region{place, c.col, last, top, bottom})
 		}
 	}
 	for joined := true; joined; {
@@ -109,15 +130,17 @@ func (p *page) frameOf(r region, done []region) (region, bool) {
 	}
 	for col := r.first; col <= r.last; col++ {
 		for _, c := range p.columns[col] {
-			top, bottom := extent(c)
-			if placeOf(c) == r.place && top >= inner.top && bottom <= inner.bottom {
-				continue
-			}
-			if c.kind == passCell && top > inner.top && bottom < inner.bottom {
-				continue
-			}
-			if top < r.bottom && bottom > r.top {
-				return r, false
+			for _, piece := range piecesOf(c) {
+				top, bottom := piece[0], piece[1]
+				if placeOf(c) == r.place && top >= inner.top && bottom <= inner.bottom {
+					continue
+				}
+				if c.kind == passCell && top > inner.top && bottom < inner.bottom {
+					continue
+				}
+				if top < r.bottom && bottom > r.top {
+					return r, false
+				}
 			}
 		}
 	}
@@ -150,10 +173,27 @@ func (a *painter) placeBox(r region) {
 	if r.place.AmbientC.Given() {
 		words = append(words, number(r.place.AmbientC.Value)+" °C")
 	}
-	room := a.bandRoom(r, left, right)*symbol.M - 2
+	start := left
+	if trunk := a.trunkAbove(r); trunk > 0 {
+		start = trunk
+	}
+	room := a.bandRoom(r, start, right)*symbol.M - 2
 	text := scene.Ellipsis(join(words, " · "), smallMM, room, scene.Italic)
-	a.text(corner.X+1.2, corner.Y+0.8+capMM, text, scene.Italic, scene.Left, grey)
+	a.text(a.at(start, 0).X+1.2, corner.Y+0.8+capMM, text, scene.Italic, scene.Left, grey)
 	a.sheet.End()
+}
+
+// trunkAbove is the column of the grid in which the source's trunk comes down
+// through the upper edge of a region; 0 when it does not.
+func (a *painter) trunkAbove(r region) float64 {
+	low := a.page.cellar[0]
+	if low == nil || low.cell.col < r.first || low.cell.col > r.last {
+		return 0
+	}
+	if post := low.cell.rows[0]; float64(post.y) < r.top+placeBand && float64(low.y) > r.top {
+		return float64(low.cell.x + sourceTrunk)
+	}
+	return 0
 }
 
 // overhang is how far captions over an outline may reach beyond its cell: not at

@@ -124,12 +124,15 @@ func (d *drawing) batteryWords() (words, details string) {
 	if d.design().SystemV.Given() {
 		parts = append(parts, number(d.design().SystemV.Value)+" V")
 	}
-	if b.Chemistry != nil {
+	if b.Chemistry != nil && d.study == nil { // a study needs the room
 		parts = append(parts, b.Chemistry.Name)
 	}
 	words = join(parts, " ")
 	if words == "" {
 		words = "battery"
+	}
+	if d.study != nil {
+		return words, ""
 	}
 	var figures []string
 	if b.CapacityAh.Given() {

@@ -46,18 +46,12 @@ func newIEEE() *family {
 
 // ieeeFuse is a flat wave between the conductors.
 func ieeeFuse() *Symbol {
-	return twoPole(Fuse, 0.5, 0.5, func(p *Pen, _ string) {
-		p.Line(0, 0, 0.5, 0)
-		p.Arc(1.25, 0, 0.75, 180, -180)
-		p.Arc(2.75, 0, 0.75, 180, 180)
-		p.Line(3.5, 0, 4, 0)
-	}).boxed(0.8, 0.8)
-}
-
-// boxed widens a symbol above and below its conductor.
-func (s *Symbol) boxed(top, bottom float64) *Symbol {
-	s.Body.Y, s.Body.H = -top, top+bottom
-	return s
+	return twoPole(Fuse, 0.65, 0.65, func(p *Pen, _ string) {
+		p.Line(0, 0, 0.8, 0)
+		p.Arc(1.4, 0, 0.6, 180, -180)
+		p.Arc(2.6, 0, 0.6, 180, 180)
+		p.Line(3.2, 0, 4, 0)
+	})
 }
 
 // zigzag draws three teeth from x to x+w, a high.

@@ -1,0 +1,274 @@
+package sizing
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"strings"
+	"testing"
+
+	"fusewright/harness/design"
+	"fusewright/harness/synth"
+	"fusewright/library"
+)
+
+// open is a harness with everything left open, on an invented machine.
+const open = `fusewright: 1
+title: "open"
+system: 12 V
+practice: motorcycle
+battery: {chemistry: AGM, capacity: 14 Ah, rate: 10 h, resistance: 9 mΩ, at: battery tray}
+charging: {regulated: 14.2 V, output: {1000 rpm: 12 A, 2500 rpm: 27 A, 7000 rpm: 34 A}, idle: 1300 rpm, cruise: 4000 rpm}
+places:
+  battery tray: {ambient: 45 °C}
+  under seat: {ambient: 40 °C}
+  headstock: {ambient: 50 °C}
+  handlebar: {ambient: 40 °C, wet: yes, moves: yes}
+runs:
+  - {from: battery tray, to: under seat, length: 240 mm, cover: auto}
+  - {from: under seat, to: headstock, length: 780 mm, near: {what: cylinder head, ambient: 75 °C}, cover: auto}
+  - {from: headstock, to: handlebar, length: 340 mm, flexes: yes, cover: auto}
+wire: {insulation: ISO 6722 thin wall class C, slack: 60 mm}
+taps:
+  tail lamp feed: {at: under seat, hot: key, fuse: 10 A, spare: 500 mA, supervised: no}
+grounds:
+  rear stud: {kind: frame stud, at: under seat, limit: 30 A, frame resistance: 2 mΩ}
+  front stud: {kind: frame stud, at: headstock, limit: 30 A, frame resistance: 3 mΩ}
+fuses:
+  main: {at: battery tray, fed by: battery, wire: {length: 150 mm}}
+  pilot: {at: under seat, fed by: tail lamp feed, wire: {length: 120 mm}}
+relays:
+  keyed: {at: under seat, fed by: main, coil: {fed by: pilot, returns to: rear stud, suppressed by: resistor}}
+blocks:
+  rear: {at: under seat, fed by: keyed, ways: {1: auto, 2: auto, 3: {fuse: auto}, 4: {}}}
+loads:
+  left lamp: {type: halogen lamp 35 W, at: headstock, fed by: rear 1, returns to: front stud, critical: yes}
+  heated grips: {type: heated grips, at: handlebar, fed by: rear 2, returns to: front stud, wire: {ends: {to: auto}}}
+  navigation: {type: navigation unit, at: handlebar, fed by: rear 3, returns to: front stud}
+  charger: {type: USB charger, at: handlebar, fed by: rear 4, returns to: front stud}
+`
+
+// printed is every choice in words.
+func printed(p *Plan) string {
+	var b strings.Builder
+	for _, c := range p.Choices {
+		fmt.Fprintf(&b, "%s|%s|%s|%s|%s|%s\n", c.Kind, c.Part, c.Value, c.Decided, c.RunnerUp, c.Lost)
+	}
+	return b.String()
+}
+
+// TestEverythingOpen: all is chosen, nothing about sizes is found afterwards,
+// and every choice has its reason.
+func TestEverythingOpen(t *testing.T) {
+	d := read(t, open)
+	p, err := Complete(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := p.Explain(); err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range p.Remaining {
+		t.Errorf("%s: %s", f.Rule, f.What)
+	}
+	kinds := map[Kind]int{}
+	for _, c := range p.Choices {
+		kinds[c.Kind]++
+		if c.Decided == "" || c.Value == "" || len(c.Path) < 2 || c.RunnerUp != "" && c.Lost == "" {
+			t.Errorf("incomplete: %+v", c)
+		}
+	}
+	want := map[Kind]int{RunCover: 3, Fuse: 6, RelayForm: 1, BlockType: 1, WireSize: 14, CrimpPart: 1}
+	for k, n := range want {
+		if kinds[k] != n {
+			t.Errorf("%d choices of kind %s, want %d", kinds[k], k, n)
+		}
+	}
+}
+
+// TestDeterministic: the same design gives the same choices and reasons, and
+// choosing again changes nothing.
+func TestDeterministic(t *testing.T) {
+	var first string
+	for range 2 {
+		d := read(t, open)
+		for range 2 {
+			p, err := Complete(d)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if err := p.Explain(); err != nil {
+				t.Fatal(err)
+			}
+			if got := printed(p); first == "" {
+				first = got
+			} else if got != first {
+				t.Fatalf("first\n%s\nthen\n%s", first, got)
+			}
+		}
+	}
+}
+
+// TestNothingOpen: a design that gives everything costs nothing.
+func TestNothingOpen(t *testing.T) {
+	d := read(t, string(synth.YAML(40, 1)))
+	if p, err := Complete(d); p != nil || err != nil {
+		t.Fatalf("plan %v, error %v", p, err)
+	}
+}
+
+// TestSizesOfTheDefaults: a size that the wire section gives is no open value,
+// and `auto` of a wire opens it.
+func TestSizesOfTheDefaults(t *testing.T) {
+	base := strings.Replace(open, "slack: 60 mm}", "slack: 60 mm, size: 2.5 mm²}", 1)
+	wires := func(src string) (n int) {
+		for _, s := range collect(read(t, src)) {
+			if s.kind == WireSize {
+				n++
+			}
+		}
+		return n
+	}
+	if n := wires(base); n != 0 {
+		t.Errorf("%d open wires under a default size", n)
+	}
+	if n := wires(strings.Replace(base, "wire: {length: 150 mm}", "wire: {length: 150 mm, size: auto}", 1)); n != 1 {
+		t.Errorf("%d open wires, want the one with size: auto", n)
+	}
+}
+
+// TestMoreLoadNeverThinner: on one circuit, whose wires share one open size
+// each, a stronger load never gets a thinner wire, and the whole never becomes
+// cheaper.
+func TestMoreLoadNeverThinner(t *testing.T) {
+	for seed := range uint64(12) {
+		r := rand.New(rand.NewPCG(seed, 3))
+		lengthM, behaves := 0.5+r.Float64()*5, []string{"resistor", "constant power", "motor"}[r.IntN(3)]
+		critical := []string{"yes", "no"}[r.IntN(2)]
+		lastMm2, lastG := 0.0, 0.0
+		for watts := 10; watts <= 130; watts += 15 {
+			src := fmt.Sprintf(`fusewright: 1
+title: one circuit
+system: 12 V
+practice: off-road
+battery: {chemistry: AGM, capacity: 60 Ah, rate: 20 h, resistance: 8 mΩ, at: tray}
+charging: {regulated: 14.2 V, output: {1300 rpm: 30 A, 4000 rpm: 42 A}, idle: 1300 rpm, cruise: 4000 rpm}
+places: {tray: {ambient: 40 °C}, bar: {ambient: 35 °C}}
+runs: [{from: tray, to: bar, length: %.0f mm}]
+wire: {insulation: ISO 6722 thin wall class B, size: 10 mm²}
+fuses: {f: {type: blade C, at: tray, fed by: battery, wire: {length: 100 mm}}}
+loads: {l: {power: %d W, behaves: %s, critical: %s, at: bar, fed by: f, wire: {size: auto}, returns to: battery negative}}
+`, lengthM*1000, watts, behaves, critical)
+			p, err := Complete(read(t, src))
+			if err != nil {
+				t.Fatal(err)
+			}
+			if len(p.Remaining) > 0 {
+				break // no wire does any more
+			}
+			mm2 := p.Design.Loads[0].FedBy[0].Wire.Size.AreaMm2
+			if g := p.Cost.TotalG(); g < lastG-1e-9 {
+				t.Errorf("seed %d: %d W costs %.2f, less than %.2f before\n%s", seed, watts, g, lastG, src)
+			} else {
+				lastG = g
+			}
+			// A larger rating has less resistance, so that a wire governed by drop may
+			// shrink one step where the rating steps up; the fuse is held here.
+			if mm2 < lastMm2 && !steppedUp(p) {
+				t.Errorf("seed %d: %d W gets %g mm², less than %g mm² before\n%s", seed, watts, mm2, lastMm2, src)
+			}
+			lastMm2 = mm2
+		}
+	}
+}
+
+// steppedUp tells whether a fuse was chosen above the smallest that carries.
+func steppedUp(p *Plan) bool {
+	w := p.s.look(p.s.best.verdict)
+	for i, x := range p.s.slots {
+		if x.kind != Fuse {
+			continue
+		}
+		for k, ok := range w.carrying(i, 1) {
+			if ok {
+				return k < x.at
+			}
+		}
+	}
+	return false
+}
+
+// TestInfeasible: what cannot be met is said with tried ways out, and the
+// design is left as it was chosen.
+func TestInfeasible(t *testing.T) {
+	src := strings.NewReplacer("length: 780 mm", "length: 28 m", "wire: {insulation", "limits: {drop critical: 1.5 %}\nwire: {insulation").Replace(open)
+	d := read(t, src)
+	p, err := Complete(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(p.Remaining) == 0 {
+		t.Fatal("a lamp at 28 m is fed within 1.5 %")
+	}
+	before := labels(p.s, p.s.best)
+	if err := p.Explain(); err != nil {
+		t.Fatal(err)
+	}
+	if len(p.WaysOut) == 0 {
+		t.Fatalf("no way out of %s", p.Remaining[0].What)
+	}
+	shorter, led := false, false
+	for _, o := range p.WaysOut {
+		shorter = shorter || strings.Contains(o.What, "shorten")
+		led = led || strings.Contains(o.What, "LED")
+	}
+	if !shorter || !led {
+		t.Errorf("neither shorter runs nor LED lamps help: %+v", p.WaysOut)
+	}
+	if d.Loads[0].Behaves != design.FilamentLamp || d.Runs[1].LengthM.Value != 28 {
+		t.Error("a trial was not undone")
+	}
+	if after := labels(p.s, p.s.best); fmt.Sprint(before) != fmt.Sprint(after) {
+		t.Errorf("chosen %v, then %v", before, after)
+	}
+}
+
+// opened is a synthetic harness with every size, rating and form left open.
+func opened(tb testing.TB, wires int) *design.Design {
+	tb.Helper()
+	d, err := design.Read("synth.yaml", synth.YAML(wires, 1), library.Default())
+	if err != nil {
+		tb.Fatal(err)
+	}
+	Reopen(d)
+	return d
+}
+
+// BenchmarkComplete sizes a harness in which everything is open.
+func BenchmarkComplete(b *testing.B) {
+	for _, wires := range []int{10, 40} {
+		b.Run(fmt.Sprint(wires), func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				p, err := Complete(opened(b, wires))
+				if err != nil {
+					b.Fatal(err)
+				}
+				b.ReportMetric(float64(p.s.judgements), "judgements")
+				b.ReportMetric(float64(len(p.Choices)), "choices")
+			}
+		})
+	}
+}
+
+// BenchmarkNothingOpen is what sizing costs a design that gives everything.
+func BenchmarkNothingOpen(b *testing.B) {
+	d, err := design.Read("synth.yaml", synth.YAML(40, 1), library.Default())
+	if err != nil {
+		b.Fatal(err)
+	}
+	for b.Loop() {
+		if Open(d) {
+			b.Fatal("the synthetic harness leaves something open")
+		}
+	}
+}
