@@ -12,6 +12,7 @@ import (
 	"fusewright/harness/finding"
 	"fusewright/harness/protection"
 	"fusewright/harness/rules"
+	"fusewright/harness/sizing"
 	"fusewright/harness/solve"
 	"fusewright/harness/warm"
 )
@@ -27,19 +28,26 @@ type Review struct {
 	// fuse against what hangs on it.
 	Faults     *fault.Study
 	Protection *protection.Study
+	// Sizing is what was chosen for what the design leaves open; nil = nothing is.
+	Sizing *sizing.Plan
 	// Corners are the situations at nominal, with the temperature of every wire,
 	// and at their worst corners. Solutions are its nominal ones.
 	Corners *corner.Set
 }
 
-// Assess takes a design that read without problems through every stage. The
+// Assess takes a design that read without problems through every stage. What
+// the design leaves open is chosen first and filled in (package sizing). The
 // error is the circuit's problem list; findings are no error.
 func Assess(d *design.Design) (*Review, error) {
+	plan, err := sizing.Complete(d)
+	if err != nil {
+		return nil, err
+	}
 	c, err := circuit.Build(d)
 	if err != nil {
 		return nil, err
 	}
-	r := &Review{Design: d, Circuit: c, Corners: corner.Compute(c)}
+	r := &Review{Design: d, Circuit: c, Sizing: plan, Corners: corner.Compute(c)}
 	r.Solutions = warm.Solutions(r.Corners.Results[corner.Nominal])
 	r.Budget = budget.Compute(c, r.Solutions)
 	r.Faults = fault.Compute(c)

@@ -27,7 +27,7 @@ type Comparison struct {
 	Old, New *harness.Review
 	Findings []Finding
 	Fuses    []Item // fuses of their own and of ways
-	Parts    []Item // all other parts
+	Parts    []Item // all other parts, and what they stand in: battery, charging, places, runs
 	Wires    []Item
 	Budget   []Amount
 	Purchase []Amount
@@ -68,7 +68,8 @@ func Reviews(old, changed *harness.Review) *Comparison {
 	c := &Comparison{Old: old, New: changed}
 	c.Findings = findings(old.Findings, changed.Findings)
 	c.Fuses = items(fuses(old.Circuit), fuses(changed.Circuit))
-	c.Parts = items(parts(old.Circuit), parts(changed.Circuit))
+	c.Parts = items(append(parts(old.Circuit), surroundings(old.Design)...),
+		append(parts(changed.Circuit), surroundings(changed.Design)...))
 	c.Wires = items(wires(old.Circuit), wires(changed.Circuit))
 	c.Budget = budgets(old.Budget, changed.Budget)
 	c.Purchase = purchases(old.Circuit, changed.Circuit)

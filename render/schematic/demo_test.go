@@ -19,6 +19,16 @@ func assessed(t testing.TB, name string, text []byte) *harness.Review {
 	return full
 }
 
+// demo is the review of a demo design.
+func demo(t testing.TB, name string) *harness.Review {
+	t.Helper()
+	text, err := os.ReadFile("../../designs/" + name + ".yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return assessed(t, name+".yaml", text)
+}
+
 // planned lays a design out with its findings.
 func planned(t testing.TB, name string, text []byte, opt Options) *drawing {
 	t.Helper()

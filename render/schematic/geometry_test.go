@@ -289,6 +289,8 @@ func examine(t *testing.T, d *drawing, most int) figures {
 		}
 	}
 	faults = append(faults, checkNets(d)...)
+	faults = append(faults, checkReturns(d, sheets)...)
+	faults = append(faults, checkDrawnAsRouted(d, sheets)...)
 	faults = append(faults, checkAllDrawn(d, sheets)...)
 	for i, f := range faults {
 		if i >= most {

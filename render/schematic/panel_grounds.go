@@ -113,8 +113,10 @@ func (d *drawing) groundWireRow(w *circuit.Wire) panelRow {
 		}
 		style.Face, style.Colour = scene.Regular, scene.Ink
 		sheet.End()
+		sheet.Begin(scene.Group{ID: sheet.UniqueID("ground-" + name), Class: "ground", Title: "to " + name})
 		d.set.Symbol(groundKind(w.To.Part)).Draw(symbol.NewPen(sheet, scene.Point{X: end, Y: row}), "")
 		style.Align = scene.Right
 		sheet.TextAt(scene.Point{X: end - 3.8, Y: row + 3.6}, name, style)
+		sheet.End()
 	}}
 }

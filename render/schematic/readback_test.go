@@ -1,0 +1,181 @@
+package schematic
+
+import (
+	"fmt"
+	"math"
+	"sort"
+	"strings"
+
+	"fusewright/harness/circuit"
+	"fusewright/render/scene"
+)
+
+// seen is what a finished sheet shows of the wiring, read from its lines alone.
+type seen struct {
+	wires   map[string][][]scene.Point // by wire number: its conductors
+	parts   map[string][]scene.Point   // by reference: ends of the lines in its symbol
+	grounds []mark
+	heads   []mark // references in bold type
+}
+
+// mark is a place with what it says.
+type mark struct {
+	at   scene.Point
+	says string
+}
+
+// look reads a sheet.
+func look(s *scene.Sheet) *seen {
+	v := &seen{wires: map[string][][]scene.Point{}, parts: map[string][]scene.Point{}}
+	var open []*scene.Group
+	pinned := false
+	for _, item := range s.Items {
+		switch {
+		case item.Begin != nil:
+			open = append(open, item.Begin)
+			pinned = false
+			continue
+		case item.End:
+			open = open[:len(open)-1]
+			continue
+		}
+		if t := item.Text; t != nil && t.Face == scene.Bold {
+			v.heads = append(v.heads, mark{t.At, t.String})
+		}
+		if item.Path == nil || len(open) == 0 {
+			continue
+		}
+		g := open[len(open)-1]
+		switch g.Class {
+		case "wire":
+			if item.Path.Stroke != nil && item.Path.Stroke.WidthMM == 0.5 {
+				number := strings.TrimPrefix(g.ID, "wire-")
+				v.wires[number] = append(v.wires[number], item.Path.Points)
+			}
+		case "ground":
+			if !pinned { // its first line begins at the pin
+				v.grounds = append(v.grounds, mark{item.Path.Points[0], strings.TrimPrefix(g.Title, "to ")})
+				pinned = true
+			}
+		case "part":
+			ref, _, _ := strings.Cut(g.Title, " ")
+			v.parts[ref] = append(v.parts[ref], item.Path.Points[0], item.Path.Points[len(item.Path.Points)-1])
+		}
+	}
+	return v
+}
+
+func same(a, b scene.Point) bool { return math.Hypot(a.X-b.X, a.Y-b.Y) < 0.01 }
+
+// checkReturns reads return wires back from the sheets: each begins at its part
+// and ends at the sign of its ground. checkNets has read the feeds.
+func checkReturns(d *drawing, sheets []*scene.Sheet) (faults []string) {
+	var views []*seen
+	for _, s := range sheets {
+		views = append(views, look(s))
+	}
+	for _, w := range d.circuit.Wires {
+		if w.Role != circuit.ReturnWire && w.Role != circuit.CoilReturnWire {
+			continue
+		}
+		found := 0
+		for i, v := range views {
+			for _, line := range v.wires[w.Number] {
+				found++
+				if what := v.returnFault(d, w, line); what != "" {
+					faults = append(faults, fmt.Sprintf("sheet %d: %s %s", i+1, w.Number, what))
+				}
+			}
+		}
+		if found != 1 {
+			faults = append(faults, fmt.Sprintf("%s is drawn %d times", w.Number, found))
+		}
+	}
+	sort.Strings(faults)
+	return faults
+}
+
+// returnFault tells what is wrong with one return's line.
+func (v *seen) returnFault(d *drawing, w *circuit.Wire, line []scene.Point) string {
+	start, end := line[0], line[len(line)-1]
+	if at := v.groundAt(end); at != d.groundName(w.To) {
+		return fmt.Sprintf("ends at %q, not at %q", at, d.groundName(w.To))
+	}
+	if w.From.Part.Kind == circuit.Ground {
+		if head := v.headOver(d, start); head != w.From.Part.Ref {
+			return fmt.Sprintf("begins at %q, not at %q", head, w.From.Part.Ref)
+		}
+		return ""
+	}
+	for _, p := range v.parts[w.From.Part.Ref] {
+		if same(p, start) {
+			return ""
+		}
+	}
+	for _, q := range d.returns[w.From.Part] { // branches off another return of the part
+		for _, other := range v.wires[q.Number] {
+			if q != w && onLine(start, other) {
+				return ""
+			}
+		}
+	}
+	return fmt.Sprintf("does not begin at %s", w.From.Part.Ref)
+}
+
+func (v *seen) groundAt(p scene.Point) string {
+	for _, g := range v.grounds {
+		if same(g.at, p) {
+			return g.says
+		}
+	}
+	return ""
+}
+
+// headOver is the ground point whose entry in the list stands next above a
+// place.
+func (v *seen) headOver(d *drawing, p scene.Point) string {
+	best, says := math.Inf(1), ""
+	refs := map[string]bool{}
+	for _, q := range d.circuit.Parts {
+		refs[q.Ref] = q.Kind == circuit.Ground || q.Kind == circuit.Battery
+	}
+	for _, h := range v.heads {
+		if dy := p.Y - h.at.Y; refs[h.says] && dy > 0 && dy < best && h.at.X > p.X && h.at.X < p.X+10 {
+			best, says = dy, h.says
+		}
+	}
+	return says
+}
+
+func onLine(p scene.Point, line []scene.Point) bool {
+	for i := 1; i < len(line); i++ {
+		a, b := line[i-1], line[i]
+		if p.X >= min(a.X, b.X)-0.01 && p.X <= max(a.X, b.X)+0.01 && p.Y >= min(a.Y, b.Y)-0.01 && p.Y <= max(a.Y, b.Y)+0.01 {
+			return true
+		}
+	}
+	return false
+}
+
+// checkDrawnAsRouted compares the line of every feed on the sheets with the way
+// that checkNets has read.
+func checkDrawnAsRouted(d *drawing, sheets []*scene.Sheet) (faults []string) {
+	for i, p := range d.pages {
+		v := look(sheets[i])
+		a := &painter{drawing: d, page: p, field: d.paper.field()}
+		for _, l := range p.lines {
+			if l.in.wire == nil {
+				continue
+			}
+			lines := v.wires[l.in.wire.Number]
+			ok := len(lines) == 1 && len(lines[0]) == len(l.pts)
+			for k := 0; ok && k < len(l.pts); k++ {
+				ok = same(lines[0][k], a.spot(l.pts[k]))
+			}
+			if !ok {
+				faults = append(faults, fmt.Sprintf("sheet %d: %s is not drawn as routed", i+1, l.in.wire.Number))
+			}
+		}
+	}
+	return faults
+}
