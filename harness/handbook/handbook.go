@@ -17,11 +17,12 @@ import (
 	"math"
 	"strings"
 
+	"fusewright/harness/caution"
 	"fusewright/harness/quantity"
 )
 
 // Caution stands under every answer.
-const Caution = "An estimate for planning. Local codes, the makers' instructions and licensed practice come first."
+const Caution = caution.Estimate
 
 // Value is a quantity going into or coming out of a question. Its Text holds
 // the number with its unit as printed; Number is in the base unit Unit.

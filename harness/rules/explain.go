@@ -1,6 +1,10 @@
 package rules
 
-import "strings"
+import (
+	"strings"
+
+	"fusewright/harness/caution"
+)
 
 // All lists the rules by name.
 func All() []*Rule { return append([]*Rule(nil), registry...) }
@@ -43,8 +47,7 @@ func Explain(name string) (string, bool) {
 }
 
 // Caution stands under every explanation.
-const Caution = "Local codes, the makers' instructions and licensed practice come first; " +
-	"a rule that says nothing is no proof that a design is safe."
+const Caution = caution.Defer + " A rule that says nothing is no proof that a design is safe."
 
 type section struct{ heading, text string }
 

@@ -7,13 +7,13 @@ import (
 	"fmt"
 
 	"fusewright/harness"
+	"fusewright/harness/caution"
 	"fusewright/harness/finding"
 	"fusewright/render/scene"
 )
 
 // Caution stands at the foot of every page.
-const Caution = "Isolate the battery before work. Local codes, the makers' instructions and licensed practice come first. " +
-	"Not for brake, steering or airbag circuits."
+const Caution = caution.Paper
 
 // Page measures in millimetres; text sizes are those of the em square, so the
 // smallest capital is 2.0 mm high.

@@ -7,13 +7,13 @@ import (
 	"fmt"
 	"strings"
 
+	"fusewright/harness/caution"
 	"fusewright/harness/problem"
 	"fusewright/render/scene"
 )
 
 // Caution is printed on every sheet.
-const Caution = "Isolate the battery before work. Local codes, the makers' instructions and licensed practice " +
-	"come first. Not for brake, steering or airbag circuits."
+const Caution = caution.Paper
 
 // Measures in millimetres; text sizes are those of the em square, so that
 // capitals are at least 2.0 mm high.

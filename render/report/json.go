@@ -14,6 +14,7 @@ import (
 	"unicode/utf8"
 
 	"fusewright/harness"
+	"fusewright/harness/caution"
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
 	"fusewright/harness/finding"
@@ -25,8 +26,7 @@ import (
 const Version = 1
 
 // Caution stands on every report.
-const Caution = "Aid to judgement only: local codes, the makers' instructions and licensed practice come first. " +
-	"Isolate the battery before work. Not for brake, steering or airbag circuits."
+const Caution = caution.Report
 
 // Report is a review in print order.
 type Report struct {

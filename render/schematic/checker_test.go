@@ -83,3 +83,49 @@ func TestChecksReadTheWiring(t *testing.T) {
 		})
 	}
 }
+
+// A return that ends elsewhere, begins elsewhere or is missing is seen.
+func TestChecksReadReturns(t *testing.T) {
+	text, err := os.ReadFile("../../designs/reed-skiff.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	// W22 is a load's, W21 a coil's, W31 a ground bar's.
+	move := func(point int) func(*scene.Path) {
+		return func(p *scene.Path) { p.Points[(point+len(p.Points))%len(p.Points)].X += 2.5 }
+	}
+	cases := []struct {
+		name, wire string
+		spoil      func(*scene.Path)
+		want       string
+	}{
+		{"as drawn", "", nil, ""},
+		{"load's end moved", "W22", move(-1), "W22 ends at"},
+		{"load's start moved", "W22", move(0), "W22 does not begin"},
+		{"coil's start moved", "W21", move(0), "W21 does not begin"},
+		{"bar's end moved", "W31", move(-1), "W31 ends at"},
+		{"bar's start moved", "W31", func(p *scene.Path) { p.Points[0].Y -= 30 }, "W31 begins at"},
+		{"missing", "W22", func(p *scene.Path) { p.Stroke = &scene.Stroke{WidthMM: 0.3} }, "W22 is drawn 0 times"},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			d := planned(t, "reed-skiff.yaml", text, Options{Size: "A3"})
+			sheets := d.paint()
+			for _, s := range sheets {
+				inside := ""
+				for _, item := range s.Items {
+					if item.Begin != nil {
+						inside = item.Begin.ID
+					}
+					if item.Path != nil && inside == "wire-"+c.wire && item.Path.Stroke != nil && item.Path.Stroke.WidthMM == 0.5 {
+						c.spoil(item.Path)
+					}
+				}
+			}
+			faults := strings.Join(checkReturns(d, sheets), "; ")
+			if c.want == "" && faults != "" || !strings.Contains(faults, c.want) {
+				t.Errorf("faults %q, want %q", faults, c.want)
+			}
+		})
+	}
+}

@@ -1,0 +1,15 @@
+// Package caution holds the short cautions that every printed or shown result
+// carries, so that they say the same everywhere. It depends on nothing.
+package caution
+
+// Defer is what goes before anything that the program says.
+const Defer = "Local codes, the makers' instructions and licensed practice come first."
+
+// Paper stands on sheets and pages that are used at the bench.
+const Paper = "Isolate the battery before work. " + Defer + " Not for brake, steering or airbag circuits."
+
+// Report stands under findings and other results on a terminal or in JSON.
+const Report = "Aid to judgement only. " + Paper
+
+// Estimate stands under quick answers.
+const Estimate = "An estimate for planning. " + Defer
