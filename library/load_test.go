@@ -164,6 +164,9 @@ func FuzzParse(f *testing.F) {
 		if list, ok := err.(problem.List); err != nil && (!ok || len(list) == 0) {
 			t.Fatalf("error is %T %v", err, err)
 		}
+		if err != nil && strings.ContainsAny(err.Error(), "\x1b\x00\u202e") {
+			t.Fatalf("a message that steers a terminal: %q", err)
+		}
 	})
 }
 

@@ -67,7 +67,7 @@ func ridePanels(place int, r *ride.Result) *chart.Panels {
 	if !math.IsNaN(r.ReserveS) {
 		charge.Marks = []chart.Mark{{Text: "start not sure", X: r.ReserveS / seconds, Y: chargeAt(r, r.ReserveS), Drop: true}}
 	}
-	posts := &chart.Plot{X: axis, Y: chart.Axis{Title: "Posts", Unit: "V"},
+	posts := &chart.Plot{X: axis, Y: postsAxis(r),
 		Curves: []chart.Curve{series("battery posts", true, func(p ride.Point) float64 { return p.BusV })}}
 	amps := &chart.Plot{X: axis, Y: chart.Axis{Title: "Current", Unit: "A", FromZero: true},
 		Curves: []chart.Curve{
@@ -170,4 +170,24 @@ func rideWords(b *book, r *ride.Result) {
 	}
 	b.para("Loads count with their duty, the charging system with its hot output. The battery is new, and follows "+
 		"published tables of its chemistry; age and neglect take from all of them.", quiet)
+}
+
+// leastPostsV is the least range of the voltage axis: a picture that spreads a
+// few millivolts over its height shows drama where there is none.
+const leastPostsV = 1.0
+
+// postsAxis spans the voltages of the ride, in whole half volts.
+func postsAxis(r *ride.Result) chart.Axis {
+	axis := chart.Axis{Title: "Posts", Unit: "V"}
+	low, high := math.Inf(1), math.Inf(-1)
+	for _, p := range r.Points {
+		low, high = math.Min(low, p.BusV), math.Max(high, p.BusV)
+	}
+	if high-low >= leastPostsV || math.IsInf(low, 0) || math.IsNaN(high-low) {
+		return axis
+	}
+	middle := (low + high) / 2
+	axis.Min = math.Floor(2*(middle-leastPostsV/2)) / 2
+	axis.Max = math.Ceil(2*(middle+leastPostsV/2)) / 2
+	return axis
 }
