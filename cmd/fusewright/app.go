@@ -27,7 +27,7 @@ type program struct {
 	Build    buildCmd    `cmd:"" help:"Make everything: schematic, cut list, bill of materials, budget, findings."`
 	Check    checkCmd    `cmd:"" help:"Print the findings, most severe first."`
 	Diff     diffCmd     `cmd:"" help:"Show what changed between two designs, or two git revisions of one."`
-	Draw     drawCmd     `cmd:"" help:"Draw the schematic as SVG, PDF or PNG."`
+	Draw     drawCmd     `cmd:"" help:"Draw the schematic as SVG, PDF, PNG or DXF."`
 	Cut      cutCmd      `cmd:"" help:"Print the cut list as CSV."`
 	Bom      bomCmd      `cmd:"" name:"bom" help:"Print the bill of materials as CSV, or write it as PDF."`
 	Budget   budgetCmd   `cmd:"" help:"Print the charging budget, or draw it."`

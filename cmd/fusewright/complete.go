@@ -106,7 +106,7 @@ func flagOf(f *kong.Flag) flagChoice {
 		out.short = "-" + string(f.Short)
 	}
 	if f.Enum != "" {
-		out.values = f.EnumSlice()
+		out.values = slices.DeleteFunc(f.EnumSlice(), func(v string) bool { return v == "" })
 	}
 	out.file = slices.Contains([]string{"path", "existingfile", "existingdir"}, f.Tag.Type)
 	return out

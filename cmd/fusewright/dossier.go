@@ -16,6 +16,15 @@ import (
 	"fusewright/render/schematic"
 )
 
+// solvedSheets is the schematic with the values of the heaviest situation.
+func solvedSheets(r *harness.Review) ([]*scene.Sheet, error) {
+	name := schematic.HeaviestSituation(r)
+	if name == "" {
+		return nil, nil
+	}
+	return schematic.Draw(r, schematic.Options{Situation: name})
+}
+
 // dossierPapers are the sections of the dossier in order. One without sheets is
 // left out.
 var dossierPapers = []struct {
@@ -23,6 +32,7 @@ var dossierPapers = []struct {
 	sheets func(*harness.Review) ([]*scene.Sheet, error)
 }{
 	{"Schematic", func(r *harness.Review) ([]*scene.Sheet, error) { return schematic.Draw(r, schematic.Options{}) }},
+	{"Schematic with solved values", solvedSheets},
 	{"Layout", func(r *harness.Review) ([]*scene.Sheet, error) {
 		return layout.Draw(r, formboard.Lay(r.Circuit), layout.Options{})
 	}},

@@ -13,6 +13,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 	"unicode"
@@ -23,12 +24,17 @@ import (
 const hostileDesign = "../../testdata/hostile/hostile.yaml"
 
 // hostileRuns are command lines that bring out every output of a command that
-// takes a design. DESIGN and OUT are put in; what is printed has the kind named
-// first.
+// takes a design. DESIGN, OTHER and OUT are put in; what is printed has the kind
+// named first.
 var hostileRuns = []struct{ kind, line string }{
 	{"text", "build DESIGN -o OUT/all"},
 	{"text", "check DESIGN"},
 	{"json", "check DESIGN --format json"},
+	{"json", "check DESIGN --format sarif"},
+	{"markup", "check DESIGN --format junit"},
+	{"text", "diff OTHER DESIGN"},
+	{"json", "diff OTHER DESIGN --format json"},
+	{"markdown", "diff OTHER DESIGN --format markdown"},
 	{"text", "draw DESIGN -o OUT/draw.svg"},
 	{"text", "draw DESIGN -o OUT/draw.pdf"},
 	{"text", "draw DESIGN -o OUT/draw.png"},
@@ -77,8 +83,13 @@ func TestHostileDesign(t *testing.T) {
 	if err := os.WriteFile("hostile.yaml", src, 0o666); err != nil {
 		t.Fatal(err)
 	}
+	other := strings.NewReplacer("rating: 20 A", "rating: 25 A", "power: 12 W", "power: 60 W", // with changes to show
+		"\"<script>\"", "\"<other>\"", "size: 4 mm²", "size: 2.5 mm²").Replace(string(src))
+	if err := os.WriteFile("other.yaml", []byte(other), 0o666); err != nil {
+		t.Fatal(err)
+	}
 	for _, r := range hostileRuns {
-		line := strings.NewReplacer("DESIGN", "hostile.yaml", "OUT", "out").Replace(r.line)
+		line := strings.NewReplacer("DESIGN", "hostile.yaml", "OTHER", "other.yaml", "OUT", "out").Replace(r.line)
 		var stdout, stderr bytes.Buffer
 		code := run(strings.Fields(line), strings.NewReader(""), &stdout, &stderr)
 		if code > exitFindings || stderr.Len() > 0 {
@@ -94,7 +105,7 @@ func TestHostileDesign(t *testing.T) {
 			return err
 		}
 		under, _ := filepath.Rel(home, path) // both are absolute
-		if under == "hostile.yaml" {
+		if under == "hostile.yaml" || under == "other.yaml" {
 			return nil
 		}
 		if !strings.HasPrefix(under, "out"+string(filepath.Separator)) {
@@ -123,12 +134,12 @@ func TestHostileRunsAreComplete(t *testing.T) {
 	}
 	for _, leaf := range app.Model.Leaves(true) {
 		for _, p := range leaf.Positional {
-			if p.Name != "design" {
+			if p.Name != "design" && p.Name != "old" {
 				continue
 			}
 			found := false
 			for _, r := range hostileRuns {
-				found = found || strings.HasPrefix(r.line, leaf.Name+" DESIGN")
+				found = found || strings.HasPrefix(r.line, leaf.Name+" DESIGN") || strings.HasPrefix(r.line, leaf.Name+" OTHER")
 			}
 			if !found {
 				t.Errorf("no hostile run of %s", leaf.Name)
@@ -146,7 +157,7 @@ func kindOf(path string) string {
 func wellFormed(t *testing.T, kind string, data []byte) error {
 	t.Helper()
 	switch kind {
-	case "svg":
+	case "svg", "markup":
 		return errors.Join(checkPlain(data), checkMarkup(data))
 	case "pdf":
 		return checkPDF(t, data)
@@ -166,6 +177,8 @@ func wellFormed(t *testing.T, kind string, data []byte) error {
 		return errors.Join(checkPlain(data), checkDot(data))
 	case "spice":
 		return errors.Join(checkPlain(data), checkSpice(data))
+	case "markdown":
+		return errors.Join(checkPlain(data), checkMarkdown(data))
 	case "text":
 		return checkPlain(data)
 	}
@@ -371,3 +384,25 @@ func TestMessagesArePlain(t *testing.T) {
 		}
 	}
 }
+
+// checkMarkdown allows no mark-up of HTML outside code, as in a comment of a
+// code-review site, and no picture or link.
+func checkMarkdown(data []byte) error {
+	code := false
+	for _, line := range strings.Split(string(data), "\n") {
+		for i, part := range strings.Split(line, "`") {
+			code = i%2 == 1
+			if !code && (markdownTag.MatchString(part) || strings.Contains(part, "](")) {
+				return fmt.Errorf("mark-up in %q", line)
+			}
+		}
+		if code {
+			return fmt.Errorf("code without end in %q", line)
+		}
+	}
+	return nil
+}
+
+// markdownTag is the beginning of an element that a page would show as such;
+// one with a backslash in front is text.
+var markdownTag = regexp.MustCompile(`(^|[^\\])<[a-zA-Z/!]`)

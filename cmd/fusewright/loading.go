@@ -22,15 +22,6 @@ type designArg struct {
 	Design string `arg:"" help:"The design file, or - for standard input."`
 }
 
-// read gives the design, or every problem in it.
-func (a designArg) read(io *streams, cli *program) (*design.Design, error) {
-	in, err := a.texts(io, cli)
-	if err != nil {
-		return nil, err
-	}
-	return in.read()
-}
-
 // assess takes the design through all stages.
 func (a designArg) assess(io *streams, cli *program) (*harness.Review, error) {
 	in, err := a.texts(io, cli)

@@ -35,15 +35,6 @@ func (r record) first(code int) string {
 	return ""
 }
 
-func (r record) real(t testing.TB, code int) float64 {
-	t.Helper()
-	v, err := strconv.ParseFloat(r.first(code), 64)
-	if err != nil {
-		t.Fatalf("%s: group %d: %v", r.kind, code, err)
-	}
-	return v
-}
-
 // file is a drawing as read back.
 type file struct {
 	header   map[string][]group

@@ -27,6 +27,20 @@ func columnsOf(fields [3][3]Field) []float64 {
 	return []float64{0, TitleW - wide[1] - wide[2], TitleW - wide[2], TitleW}
 }
 
+// drawTitle writes the title in the largest size that fits, else in two lines.
+func drawTitle(s *scene.Sheet, r scene.Rect, title string) {
+	size := scene.FitSizeMM(title, TitleMM, NormalMM, r.W, scene.Bold)
+	style := scene.TextStyle{SizeMM: size, Face: scene.Bold, Colour: scene.Ink}
+	lines := scene.Wrap(title, size, r.W+1e-6, scene.Bold)
+	if len(lines) == 1 {
+		s.TextIn(scene.Rect{X: r.X, Y: r.Y, W: r.W + 1e-6, H: r.H}, title, style)
+		return
+	}
+	s.TextAt(scene.Point{X: r.X, Y: r.Y + 4.1}, lines[0], style)
+	rest := scene.Ellipsis(strings.Join(lines[1:], " "), size, r.W, scene.Bold)
+	s.TextAt(scene.Point{X: r.X, Y: r.Y + 8.1}, rest, style)
+}
+
 // field draws one cell: its name above its value. A value that is too long gets
 // smaller, then a second line with the name before the first.
 func field(s *scene.Sheet, cell scene.Rect, f Field) {

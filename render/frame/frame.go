@@ -154,8 +154,7 @@ func titleBlock(s *scene.Sheet, in scene.Rect, t Title) {
 	if title == "" {
 		title = "untitled"
 	}
-	size := scene.FitSizeMM(title, TitleMM, NormalMM, head.W, scene.Bold)
-	s.TextIn(head, title, scene.TextStyle{SizeMM: size, Face: scene.Bold, Colour: scene.Ink})
+	drawTitle(s, head, title)
 	s.TextIn(scene.Rect{X: head.Right(), Y: box.Y, W: kindW - 2, H: headH}, t.Kind, kind)
 	columns := columnsOf(t.Fields)
 	for r, row := range t.Fields {

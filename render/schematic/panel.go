@@ -2,6 +2,7 @@ package schematic
 
 import (
 	"fmt"
+	"strings"
 
 	"fusewright/harness/circuit"
 	"fusewright/render/frame"
@@ -195,6 +196,14 @@ func (d *drawing) compose(full bool) {
 		homeless = p.put(homeless, free[i])
 		notes = p.put(notes, free[i])
 	}
+	if len(homeless) == 0 && !cut { // no sheet of lists for these alone
+		for _, q := range notes {
+			q.untorn = false
+		}
+		for i, p := range d.pages {
+			notes = p.put(notes, free[i])
+		}
+	}
 	homeless = append(homeless, notes...)
 	all := (cut || len(homeless) > 0) && len(d.flags.list) > 0
 	if all { // the sheet is there anyway
@@ -221,7 +230,9 @@ func (d *drawing) referToAll() {
 	}
 	for _, p := range d.pages {
 		for _, q := range p.panels {
-			if q.findings {
+			if q.findings && strings.HasSuffix(q.title, continued) {
+				q.title = "Findings" + continued
+			} else if q.findings {
 				q.title = fmt.Sprintf("Findings, in full on sheet %d", number)
 			}
 		}

@@ -193,16 +193,15 @@ func (d *drawing) colourPanel(p *page) *panel {
 // notePanel says how to read the drawing.
 func (d *drawing) notePanel() *panel {
 	out := &panel{title: "Reading the drawing", whole: true}
-	label := "On a wire: number, colour, size, cut length."
-	if d.lengths == "ft" {
-		label = "On a wire: number, colour, size, cut length rounded up to the inch."
-	}
-	notes := []string{label}
+	notes := []string{"On a wire: number, colour, size, cut length."}
 	if d.study != nil {
 		notes = []string{d.study.note()}
 	}
-	notes = append(notes, "Contacts at rest, key off.", "Dot: joined. Crossing without dot: not joined.",
-		"Dashed outline: one part.")
+	rest := "Contacts at rest, key off."
+	if d.lengths == "ft" && d.study == nil {
+		rest += " Inches rounded up."
+	}
+	notes = append(notes, rest, "Dot: joined. Crossing without dot: not joined.", "Dashed outline: one part.")
 	if d.detached {
 		notes = append(notes, "A relay's coil and contacts stand apart under one reference; each names sheet and zone of the other.")
 	}

@@ -164,6 +164,9 @@ func balance(rows []panelRow, room []float64) (cuts []int, high float64) {
 	}
 }
 
+// continued ends the heading of a further piece of a list.
+const continued = ", continued"
+
 // take puts as many rows of a list into the slot as it has room for: all, or at
 // least three, and never all but one or two.
 func (s *slot) take(p *panel) (piece, rest *panel) {
@@ -184,7 +187,7 @@ func (s *slot) take(p *panel) (piece, rest *panel) {
 	if n == len(p.rows) {
 		return piece, nil
 	}
-	title := strings.TrimSuffix(p.title, ", continued") + ", continued"
+	title := strings.TrimSuffix(p.title, continued) + continued
 	return piece, &panel{title: title, rows: p.rows[n:], findings: p.findings}
 }
 

@@ -39,6 +39,22 @@ func newStudy(review *harness.Review, name string) (*study, error) {
 	return nil, fmt.Errorf("%s)", what)
 }
 
+// HeaviestSituation names the situation in which most current is drawn from
+// battery and charging system together, of those that could be solved; "" when
+// none could.
+func HeaviestSituation(review *harness.Review) string {
+	name, most := "", math.Inf(-1)
+	for _, s := range review.Solutions {
+		if s.Situation == nil || s.Status != solve.Converged {
+			continue
+		}
+		if a := s.BatteryA + s.ChargingA; a > most {
+			name, most = s.Situation.Name, a
+		}
+	}
+	return name
+}
+
 func (s *study) name() string { return s.solution.Situation.Name }
 
 // valid tells whether the numbers may be shown.

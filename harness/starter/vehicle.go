@@ -1,0 +1,92 @@
+package starter
+
+import "strings"
+
+// vehicle is a kind of vehicle with its usual places and figures. All figures
+// are examples, invented within what is common; the text says so.
+type vehicle struct {
+	name, practice    string
+	battery, capacity string
+	resistance        string
+	regulated, output string
+	idle, cruise      string
+	accessories       []string
+	own               []string // vehicle loads
+	places, runs      []string
+	zones             map[string]string // place by zone
+	grounds           []string
+	ground            map[string]string // ground by zone
+	block, source     string            // places of block and battery
+	tap               string            // key-switched point; "" = a house switch instead
+	rocker            string
+	wire              string // keys of the wire section
+}
+
+func find(name string) *vehicle {
+	for i := range vehicles {
+		if vehicles[i].name == strings.ToLower(strings.TrimSpace(name)) {
+			return &vehicles[i]
+		}
+	}
+	return nil
+}
+
+var vehicles = []vehicle{
+	{name: "motorcycle", practice: "motorcycle", battery: "AGM", capacity: "14 Ah", resistance: "9 mΩ",
+		regulated: "14.2 V", output: "1300 rpm: 16 A, 2500 rpm: 26 A, 4000 rpm: 31 A, 7000 rpm: 34 A",
+		idle: "1300 rpm", cruise: "4000 rpm", accessories: []string{"heated grips", "navigation unit", "USB charger"},
+		own: []string{"ignition and injection: 50 W", "headlamp: 35 W", "tail and plate: {power: 6 W, when: key}"},
+		places: []string{"battery tray: {ambient: 45 °C}", "under seat: {ambient: 40 °C}", "tail: {ambient: 40 °C, wet: yes}",
+			"headstock: {ambient: 50 °C}", "handlebar: {ambient: 40 °C, wet: yes, moves: yes}"},
+		runs: []string{"{from: battery tray, to: under seat, length: 300 mm, cover: auto}",
+			"{from: under seat, to: tail, length: 400 mm, chafes: yes, cover: auto}",
+			"{from: under seat, to: headstock, length: 800 mm, chafes: yes, cover: auto}",
+			"{from: headstock, to: handlebar, length: 350 mm, flexes: yes, cover: auto}"},
+		zones:   map[string]string{"front": "headstock", "dash": "handlebar", "rear": "tail"},
+		grounds: []string{"rear stud: {kind: frame stud, at: under seat, limit: 40 A, frame resistance: 2 mΩ}", "front stud: {kind: frame stud, at: headstock, limit: 40 A, frame resistance: 3 mΩ}"},
+		ground:  map[string]string{"front": "front stud", "dash": "front stud", "rear": "rear stud", "block": "rear stud"},
+		block:   "under seat", source: "battery tray", tap: "tail lamp feed", rocker: "sealed rocker 20 A",
+		wire: "{colour: RD, return colour: BK, slack: 60 mm}"},
+	{name: "quad", practice: "off-road", battery: "AGM", capacity: "30 Ah", resistance: "9 mΩ",
+		regulated: "14.3 V", output: "1200 rpm: 18 A, 2500 rpm: 32 A, 4000 rpm: 40 A, 6000 rpm: 44 A",
+		idle: "1300 rpm", cruise: "4000 rpm", accessories: []string{"LED light bar", "heated grips", "accessory socket"},
+		own: []string{"ignition and injection: 60 W", "headlamps: 110 W", "cooling fan of the engine: {power: 80 W, duty: 40 %}"},
+		places: []string{"battery box: {ambient: 45 °C}", "dash: {ambient: 40 °C, wet: yes}",
+			"front rack: {ambient: 40 °C, wet: yes}", "rear rack: {ambient: 40 °C, wet: yes}"},
+		runs: []string{"{from: battery box, to: dash, length: 900 mm, chafes: yes, cover: auto}",
+			"{from: dash, to: front rack, length: 600 mm, chafes: yes, cover: auto}",
+			"{from: battery box, to: rear rack, length: 700 mm, chafes: yes, pinches: yes, cover: auto}"},
+		zones:   map[string]string{"front": "front rack", "dash": "dash", "rear": "rear rack"},
+		grounds: []string{"frame stud: {kind: frame stud, at: battery box, limit: 60 A, frame resistance: 1 mΩ}", "front stud: {kind: frame stud, at: front rack, limit: 40 A, frame resistance: 3 mΩ}"},
+		ground:  map[string]string{"front": "front stud", "dash": "frame stud", "rear": "frame stud", "block": "frame stud"},
+		block:   "battery box", source: "battery box", tap: "socket feed", rocker: "sealed rocker 20 A",
+		wire: "{colour: RD, return colour: BK, slack: 60 mm}"},
+	{name: "off-road", practice: "off-road", battery: "AGM", capacity: "60 Ah", resistance: "6 mΩ",
+		regulated: "14.3 V", output: "800 rpm: 30 A, 1500 rpm: 60 A, 3000 rpm: 80 A",
+		idle: "850 rpm", cruise: "2000 rpm", accessories: []string{"LED light bar", "radio", "tyre compressor"},
+		own: []string{"ignition and injection: 120 W", "lamps: 130 W", "instruments: {power: 15 W, when: key}"},
+		places: []string{"engine bay: {ambient: 60 °C}", "cab: {ambient: 40 °C}", "roof: {ambient: 40 °C, wet: yes}",
+			"load bed: {ambient: 40 °C, wet: yes}"},
+		runs: []string{"{from: engine bay, to: cab, length: 1400 mm, chafes: yes, cover: auto}",
+			"{from: cab, to: roof, length: 1500 mm, chafes: yes, cover: auto}",
+			"{from: cab, to: load bed, length: 2500 mm, chafes: yes, pinches: yes, cover: auto}"},
+		zones:   map[string]string{"front": "roof", "dash": "cab", "rear": "load bed"},
+		grounds: []string{"cab stud: {kind: frame stud, at: cab, limit: 80 A, frame resistance: 2 mΩ}", "rear stud: {kind: frame stud, at: load bed, limit: 40 A, frame resistance: 3 mΩ}"},
+		ground:  map[string]string{"front": "cab stud", "dash": "cab stud", "rear": "rear stud", "block": "cab stud"},
+		block:   "cab", source: "engine bay", tap: "radio feed", rocker: "toggle 20 A",
+		wire: "{colour: RD, return colour: BK, slack: 80 mm}"},
+	{name: "boat", practice: "marine", battery: "flooded", capacity: "80 Ah", resistance: "6 mΩ",
+		regulated: "14.2 V", output: "700 rpm: 20 A, 1500 rpm: 35 A, 3000 rpm: 45 A",
+		idle: "800 rpm", cruise: "3000 rpm", accessories: []string{"LED navigation lamp", "fish finder", "VHF radio", "bilge pump"},
+		own: []string{"ignition and injection: 60 W", "gauges: {power: 6 W, when: key}"},
+		places: []string{"battery box: {ambient: 40 °C}", "helm: {ambient: 40 °C, wet: yes}", "bow: {ambient: 35 °C, wet: yes}",
+			"bilge: {ambient: 35 °C, wet: yes}"},
+		runs: []string{"{from: battery box, to: helm, length: 2.2 m, chafes: yes, cover: auto}",
+			"{from: helm, to: bow, length: 2.8 m, chafes: yes, cover: auto}",
+			"{from: battery box, to: bilge, length: 1 m, chafes: yes, cover: auto}"},
+		zones:   map[string]string{"front": "bow", "dash": "helm", "rear": "bilge"},
+		grounds: []string{"helm bus: {kind: ground block, at: helm, limit: 100 A, returns to: battery negative}"},
+		ground:  map[string]string{"front": "helm bus", "dash": "helm bus", "rear": "helm bus", "block": "helm bus"},
+		block:   "helm", source: "battery box", rocker: "sealed rocker 20 A",
+		wire: "{colour: RD, return colour: YE, slack: 80 mm}"},
+}
