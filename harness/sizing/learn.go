@@ -34,8 +34,9 @@ func (w *view) lesson(f *finding.Finding) bool {
 		return w.raisePart(f.Part, RelayForm)
 	case "block-overload", "block-way-overload":
 		return w.raisePart(f.Part, BlockType)
-	case "fuse-under-load", "fuse-inrush", "feed-fuse-under-branches", "fuse-voltage",
-		"fuse-breaking-capacity":
+	case "fuse-breaking-capacity":
+		return w.raiseBreaking(f)
+	case "fuse-under-load", "fuse-inrush", "feed-fuse-under-branches", "fuse-voltage":
 		return w.raiseFuse(f)
 	}
 	for i, list := range w.wires {
@@ -117,6 +118,23 @@ func (w *view) raiseFuse(f *finding.Finding) bool {
 		for _, x := range w.v.c.BelowBranch(b).Loads {
 			if x.Part.Name == f.Part && w.isNearest(b, x) {
 				return w.raise(i)
+			}
+		}
+	}
+	return false
+}
+
+// raiseBreaking goes on to the next fuse type that breaks more.
+func (w *view) raiseBreaking(f *finding.Finding) bool {
+	for i, b := range w.branch {
+		if b == nil || b.Fuse.Ref != f.Ref {
+			continue
+		}
+		s := w.s.slots[i]
+		for k := s.at + 1; k < len(s.fuses); k++ {
+			if s.fuses[k].kind.BreakingA > s.fuses[s.at].kind.BreakingA {
+				w.s.floor[i] = max(w.s.floor[i], k)
+				return true
 			}
 		}
 	}

@@ -50,8 +50,8 @@ func Defaults(vehicle string) (Answers, bool) {
 		Regulated: v.regulated, Output: v.output, Idle: v.idle, Cruise: v.cruise, Accessories: v.accessories}, true
 }
 
-// maxAccessories is as many ways as the largest fuse block of the library has.
-const maxAccessories = 12
+// maxWays is how many ways the largest fuse block of the library has.
+const maxWays = 12
 
 // Write makes the design. The error says which answer is wrong.
 func Write(a Answers, lib *library.Library) ([]byte, error) {
@@ -160,9 +160,6 @@ const strongA = 24
 
 // plan looks up the accessories and says how each is fed.
 func (w *writer) plan() error {
-	if len(w.a.Accessories) > maxAccessories {
-		return fmt.Errorf("%d accessories are more than the %d ways of a fuse block", len(w.a.Accessories), maxAccessories)
-	}
 	for _, name := range w.a.Accessories {
 		kind := w.lib.Load(strings.TrimSpace(name))
 		if kind == nil {
@@ -179,6 +176,15 @@ func (w *writer) plan() error {
 		x.name = w.unique(kind.Name)
 		w.feed(x)
 		w.list = append(w.list, x)
+	}
+	for _, x := range w.list {
+		if x.relay && w.control == 0 {
+			w.ways++
+			w.control = w.ways
+		}
+	}
+	if w.ways > maxWays {
+		return fmt.Errorf("the accessories need %d ways, more than the %d of a fuse block", w.ways, maxWays)
 	}
 	return nil
 }

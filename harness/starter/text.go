@@ -15,7 +15,9 @@ type writer struct {
 	taken map[string]bool
 	list  []*accessory
 	ways  int
-	b     strings.Builder
+	// control is the way that feeds the switches that work relays; 0 = none.
+	control int
+	b       strings.Builder
 }
 
 func (w *writer) line(format string, args ...any) { fmt.Fprintf(&w.b, format+"\n", args...) }
@@ -146,6 +148,9 @@ func (w *writer) blocks() []string {
 			list = append(list, fmt.Sprintf("    %d: auto   # %s", x.way, x.name))
 		}
 	}
+	if w.control > 0 {
+		list = append(list, fmt.Sprintf("    %d: auto   # switches that work relays", w.control))
+	}
 	return list
 }
 
@@ -163,10 +168,19 @@ func (w *writer) switches() []string {
 				"stays live: \"the isolator is opened when the vehicle is put away\"}", x.name, x.switched, w.v.source, x.name))
 		default:
 			list = append(list, fmt.Sprintf("%s switch: {type: %s, at: %s, fed by: %s %d%s}", x.name, x.switched,
-				w.v.zones["dash"], blockPart, x.way, w.within(w.v.zones["dash"], w.v.block)))
+				w.v.zones["dash"], blockPart, w.switchWay(x), w.within(w.v.zones["dash"], w.v.block)))
 		}
 	}
 	return list
+}
+
+// switchWay is the way that feeds an accessory's switch: its own, or, where the
+// switch works a relay, the small fuse that all such switches share.
+func (w *writer) switchWay(x *accessory) int {
+	if x.relay {
+		return w.control
+	}
+	return x.way
 }
 
 // within gives a wire between two parts in one place a length: the runs give none.

@@ -127,7 +127,7 @@ func BenchBounds(c *bench.Check) string {
 	if c.Quantity == quantity.Resistance && c.Low >= 1e6 {
 		low = fmt.Sprintf("%g MΩ", c.Low/1e6)
 	}
-	text := low + " to " + high
+	var text string
 	switch {
 	case math.IsNaN(c.Low) && math.IsNaN(c.High):
 		return ""

@@ -1,0 +1,142 @@
+package schematic
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"fusewright/harness/circuit"
+	"fusewright/harness/solve"
+	"fusewright/render/scene"
+)
+
+// words are all texts of sheets.
+func words(sheets []*scene.Sheet) map[string]int {
+	out := map[string]int{}
+	for _, s := range sheets {
+		for _, item := range s.Items {
+			if item.Text != nil {
+				out[item.Text.String]++
+			}
+		}
+	}
+	return out
+}
+
+// A study sheet says of every wire and load what the solution says, worked out
+// here from the node volts and branch amperes.
+func TestStudyShowsTheSolution(t *testing.T) {
+	review := demo(t, "fen-runner")
+	const name = "night cruise"
+	sheets, err := Draw(review, Options{Situation: strings.ToUpper(name)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var sol *solve.Solution
+	for _, s := range review.Solutions {
+		if s.Situation.Name == name {
+			sol = s
+		}
+	}
+	found := words(sheets)
+	minus := strings.NewReplacer("-", "−")
+	for _, w := range review.Circuit.Wires {
+		end := w.To
+		if w.Role == circuit.ReturnWire || w.Role == circuit.CoilReturnWire {
+			end = w.From
+		}
+		want := minus.Replace(fmt.Sprintf("%.2f A, %.2f V", sol.BranchA[w.Branch.Index], sol.NodeV[end.Node.Index]))
+		if found[want] == 0 {
+			t.Errorf("%s: no %q on the sheets", w.Number, want)
+		}
+	}
+	for _, b := range review.Circuit.Branches {
+		switch {
+		case b.Kind == circuit.LoadBranch && b.Part.Kind == circuit.Load && sol.LoadOn[b.Index]:
+			v := sol.NodeV[b.A.Index] - sol.NodeV[b.B.Index]
+			want := fmt.Sprintf("%.2f V, %.1f W", v, v*sol.BranchA[b.Index])
+			if found[want] == 0 {
+				t.Errorf("%s: no %q on the sheets", b.Part.Ref, want)
+			}
+		case b.Fuse != nil && !b.Fuse.Factory:
+			want := fmt.Sprintf("%.0f %%", 100*math.Abs(sol.BranchA[b.Index])/b.Fuse.Rating.RatingA)
+			if found[want]+found[want+" of rating"] == 0 {
+				t.Errorf("%s: no %q on the sheets", b.Fuse.Ref, want)
+			}
+		}
+	}
+}
+
+// A situation that was not solved shows no numbers, and one that does not exist
+// is refused with the nearest name.
+func TestStudyWithoutSolution(t *testing.T) {
+	review := demo(t, "fen-runner")
+	if _, err := Draw(review, Options{Situation: "nite cruise"}); err == nil || !strings.Contains(err.Error(), `did you mean "night cruise"`) {
+		t.Errorf("error %v", err)
+	}
+	for _, s := range review.Solutions {
+		s.Status, s.Why = solve.Collapsed, "too much asked"
+	}
+	sheets, err := Draw(review, Options{Situation: "night cruise"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	found := words(sheets)
+	if found["? A"] == 0 || found["not solved"] == 0 {
+		t.Error("an unsolved situation does not say so")
+	}
+	for text := range found {
+		if strings.HasSuffix(text, " V") && strings.Contains(text, " A, ") {
+			t.Errorf("a number of an unsolved situation: %q", text)
+		}
+	}
+	if got := HeaviestSituation(review); got != "" {
+		t.Errorf("heaviest of none solved is %q", got)
+	}
+}
+
+func TestHeaviestSituation(t *testing.T) {
+	if got := HeaviestSituation(demo(t, "fen-runner")); got != "night cruise" {
+		t.Errorf("got %q", got) // everything is on, at cruise
+	}
+}
+
+func TestLengthText(t *testing.T) {
+	cases := []struct {
+		lengthM float64
+		unit    string
+		want    string
+	}{
+		{1.2345, "", "1.23 m"},
+		{0, "", "length ?"},
+		{0, "ft", "length ?"},
+		{0.3048, "ft", "1 ft"},
+		{0.305, "ft", "1 ft 1 in"},
+		{0.0254, "ft", "1 in"},
+		{0.001, "ft", "1 in"},
+		{2.4384, "ft", "8 ft"},
+		{0.2794001, "ft", "1 ft"},
+	}
+	for _, c := range cases {
+		d := &drawing{lengths: c.unit}
+		if got := d.lengthText(c.lengthM); got != c.want {
+			t.Errorf("%g m in %q: %q, want %q", c.lengthM, c.unit, got, c.want)
+		}
+	}
+}
+
+func TestFiguresKeepTheirUnits(t *testing.T) {
+	for _, c := range []struct{ text, want string }{
+		{"power make 12 V, with resistor", "power|make|12 V,|with|resistor"},
+		{"14 Ah, 9 mΩ", "14 Ah,|9 mΩ"},
+		{"fuse 10 A spare", "fuse|10 A|spare"},
+		{"lamp 2 left", "lamp|2|left"},
+		{"V 12", "V|12"},
+		{"", ""},
+	} {
+		if got := strings.Join(pairs(c.text), "|"); got != c.want {
+			t.Errorf("%q: %q, want %q", c.text, got, c.want)
+		}
+	}
+}
