@@ -71,15 +71,26 @@ func (w *view) tighten(load string) bool {
 
 // raiseLossy raises the open fuse on a load's way that loses most volts.
 func (w *view) raiseLossy(d *drop) bool {
-	slot, most := -1, 0.0
+	slot, to, most := -1, -1, 0.0
 	for i := range d.terms {
 		t := &d.terms[i]
+		if t.wire != nil {
+			continue
+		}
 		s := w.s.slots[t.slot]
-		if v := t.amps * w.ohm(t, s.at, t.warm, t.aged); t.wire == nil && v > most && s.at+1 < s.count() {
-			slot, most = t.slot, v
+		k := s.larger()
+		if k < 0 {
+			continue
+		}
+		if v := t.amps * (w.inState(t, s.at) - w.inState(t, k)); v > most {
+			slot, to, most = t.slot, k, v
 		}
 	}
-	return slot >= 0 && w.raise(slot)
+	if slot < 0 || w.s.floor[slot] >= to {
+		return false
+	}
+	w.s.floor[slot] = to
+	return true
 }
 
 // raise forbids the present candidate and those below.

@@ -98,22 +98,55 @@ func (s *search) run() error {
 	return nil
 }
 
-// polish tries the next larger rating of every fuse with the wires chosen anew:
-// it loses less voltage, which thinner wires may take up.
+// polish tries larger fuses with the wires chosen anew: they lose less voltage,
+// which thinner wires may take up, or which mends a load that loses too much on
+// any wires. Each fuse is raised by itself, then all on a load's way together.
 func (s *search) polish() {
-	for i, x := range s.slots {
-		if x.kind != Fuse || s.best.at[i]+1 >= len(x.fuses) || s.best.cost.CopperG == 0 {
-			continue
-		}
+	for pass := 0; pass < 3; pass++ {
+		before := s.best
 		w := s.look(s.best.verdict)
-		x.set(s.best.at[i] + 1)
-		w.chooseWires()
-		if w.guess() < s.best.cost.TotalG() {
-			if a, err := s.answer(); err == nil && a.better(s.best) {
-				s.best = a
+		for i, x := range s.slots {
+			if x.kind == Fuse {
+				s.tryFuses(w, []int{i}, 1)
 			}
 		}
-		s.take(s.best)
+		for _, d := range w.drops {
+			if over := d.nowV > d.limitV; !over {
+				continue
+			}
+			var way []int
+			for k := range d.terms {
+				if t := &d.terms[k]; t.wire == nil {
+					way = append(way, t.slot)
+				}
+			}
+			for steps := 1; steps <= 3 && len(way) > 0; steps++ {
+				s.tryFuses(w, way, steps)
+			}
+		}
+		if s.best == before {
+			return
+		}
+	}
+}
+
+// tryFuses raises fuses by so many ratings and keeps the result if it is better.
+func (s *search) tryFuses(w *view, fuses []int, steps int) {
+	defer func() { s.take(s.best) }()
+	for _, i := range fuses {
+		x := s.slots[i]
+		for range steps {
+			if k := x.larger(); k >= 0 {
+				x.set(k)
+			}
+		}
+	}
+	w.chooseWires()
+	if s.best.verdict.score == (score{}) && w.guess() >= s.best.cost.TotalG() {
+		return
+	}
+	if a, err := s.answer(); err == nil && a.better(s.best) {
+		s.best = a
 	}
 }
 

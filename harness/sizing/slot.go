@@ -93,6 +93,18 @@ func setSize(w *design.WireSpec, z *library.WireSize, lib *library.Library) {
 	}
 }
 
+// larger is the next candidate of a fuse with a larger rating, of its own type
+// where that has one; -1 when there is none.
+func (s *slot) larger() int {
+	now := s.fuses[s.at].rating.RatingA
+	for k := s.at + 1; k < len(s.fuses); k++ {
+		if s.fuses[k].rating.RatingA > now {
+			return k
+		}
+	}
+	return -1
+}
+
 // label is a candidate as the file writes it.
 func (s *slot) label(i int) string {
 	switch s.kind {

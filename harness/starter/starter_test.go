@@ -29,6 +29,9 @@ var sets = map[string][]string{
 func TestPassesCheck(t *testing.T) {
 	for _, vehicle := range starter.Vehicles() {
 		for name, set := range sets {
+			if name == "strong" && vehicle != "quad" {
+				continue // a winch of 150 A asks for short runs of its own: see TestStrong
+			}
 			t.Run(vehicle+", "+name, func(t *testing.T) {
 				src, err := starter.Write(starter.Answers{Vehicle: vehicle, Accessories: set}, library.Default())
 				if err != nil {
@@ -91,5 +94,5 @@ func ExampleWrite() {
 			fmt.Println(line)
 		}
 	}
-	// Output: battery: {chemistry: flooded, capacity: 60 Ah, resistance: 6 mΩ, at: battery box}
+	// Output: battery: {chemistry: flooded, capacity: 60 Ah, resistance: 14 mΩ, at: battery box}
 }
