@@ -26,6 +26,9 @@ type program struct {
 
 	Build    buildCmd    `cmd:"" help:"Make everything: schematic, cut list, bill of materials, budget, findings."`
 	Check    checkCmd    `cmd:"" help:"Print the findings, most severe first."`
+	Size     sizeCmd     `cmd:"" help:"Choose what the design leaves open: wires, fuses, relays, blocks, covers; say why."`
+	New      newCmd      `cmd:"" help:"Write a commented design to start from."`
+	Fmt      fmtCmd      `cmd:"" help:"Tidy a design's spacing and quantities; comments stay."`
 	Diff     diffCmd     `cmd:"" help:"Show what changed between two designs, or two git revisions of one."`
 	Draw     drawCmd     `cmd:"" help:"Draw the schematic as SVG, PDF, PNG or DXF."`
 	Cut      cutCmd      `cmd:"" help:"Print the cut list as CSV."`

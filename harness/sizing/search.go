@@ -124,9 +124,35 @@ func (s *search) polish() {
 				s.tryFuses(w, way, steps)
 			}
 		}
+		if s.best.verdict.score != (score{}) {
+			s.tryForms()
+		}
 		if s.best == before {
 			return
 		}
+	}
+}
+
+// tryForms tries the next relay form and block: other tabs and studs take other
+// wires.
+func (s *search) tryForms() {
+	for _, x := range s.slots {
+		if x.kind != RelayForm && x.kind != BlockType || x.at+1 >= x.count() {
+			continue
+		}
+		x.set(x.at + 1)
+		if x.kind == BlockType {
+			s.waysTake(x)
+		}
+		if v, err := s.judge(); err == nil {
+			w := s.look(v)
+			w.chooseFuses()
+			w.chooseWires()
+			if a, err := s.answer(); err == nil && a.better(s.best) {
+				s.best = a
+			}
+		}
+		s.take(s.best)
 	}
 }
 

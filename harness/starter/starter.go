@@ -218,10 +218,14 @@ func (w *writer) feed(x *accessory) {
 		return
 	}
 	x.switched = w.v.rocker
-	if s := w.lib.Switch(x.switched); s == nil || rating(s, x.kind.Behaves) < reserve*x.amps {
+	if s := w.lib.Switch(x.switched); s == nil || rating(s, x.kind.Behaves) < reserve*x.amps || x.amps > handA {
 		x.relay = true
 	}
 }
+
+// handA is the current that is switched by hand at most; above it a relay saves
+// the way to the dash and back (common practice, no source).
+const handA = 7
 
 // reserve is what a switch should bear over the rated current: the worst corner
 // of a load's current (common practice, no source).

@@ -60,12 +60,14 @@ func (p *page) free(own line, left, right, y int, height float64) bool {
 		if c == own.in.cell || c.kind == passCell {
 			continue
 		}
-		from, to := p.columnX[c.col], p.columnX[c.col]+p.widths[c.col]+2 // captions may stand over
-		if c.kind == partCell && c.part.Kind == circuit.Battery {
+		from, to := c.x-max(c.lead, p.leads[c.col]), c.x+c.body
+		switch {
+		case c.kind == partCell && c.part.Kind == circuit.Battery:
 			from, to = c.x, c.x+sourcePost
-		}
-		if c.kind == blankCell {
-			to = p.columnX[c.col] + c.body
+		case c.kind == blankCell:
+			from, to = p.columnX[c.col], p.columnX[c.col]+c.body
+		case c.kind == partCell && (c.part.Kind == circuit.Relay || c.part.Kind == circuit.Block):
+			to += 2 // captions over an outline may stand out
 		}
 		if to <= left || from >= right {
 			continue

@@ -1,0 +1,65 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+
+	"fusewright/harness/edit"
+)
+
+// fmtCmd brings a design's text into one form.
+type fmtCmd struct {
+	designArg
+	Check bool `help:"Change nothing: show what would change and end with exit code 1 if anything would."`
+}
+
+// Help shows examples.
+func (fmtCmd) Help() string {
+	return `Examples:
+
+  fusewright fmt own.yaml
+      1.5mm2 becomes 1.5 mm², spaces are tidied; comments and order stay
+  fusewright fmt --check own.yaml
+      exit code 1 when the file is not tidy
+  fusewright fmt - < own.yaml
+      the tidied text on standard output`
+}
+
+// Run tidies the file, or shows how it would.
+func (c *fmtCmd) Run(io *streams, cli *program) error {
+	in, err := c.texts(io, cli)
+	if err != nil {
+		return err
+	}
+	if _, err := in.read(); err != nil {
+		return err
+	}
+	was := in.design.Data
+	now, err := edit.Tidy(was)
+	if err != nil {
+		return err
+	}
+	show := func(text string) error {
+		return printed(io, func(b *bytes.Buffer) error { b.WriteString(text); return nil })
+	}
+	switch {
+	case c.Check && bytes.Equal(was, now):
+		return nil
+	case c.Check:
+		if err := show(edit.Diff(in.design.File, was, now)); err != nil {
+			return err
+		}
+		return exitCode(exitFindings)
+	case c.Design == "-":
+		return show(string(now))
+	case bytes.Equal(was, now):
+		return nil
+	}
+	if err := writeFile(c.Design, func(b *bytes.Buffer) error { b.Write(now); return nil }); err != nil {
+		return err
+	}
+	if io.quiet {
+		return nil
+	}
+	return show(fmt.Sprintf("%s: tidied\n", in.design.File))
+}

@@ -1,0 +1,204 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+
+	"fusewright/harness/circuit"
+	"fusewright/harness/edit"
+	"fusewright/harness/sizing"
+	"fusewright/render/report"
+)
+
+// sizeCmd prints what is chosen for what the design leaves open, with reasons.
+type sizeCmd struct {
+	designArg
+	Write bool `help:"Put the choices into the design file, and show the lines that change."`
+	format
+}
+
+// Help shows examples.
+func (sizeCmd) Help() string {
+	return `Examples:
+
+  fusewright size own.yaml
+      each wire, fuse, relay and block left open, and why it is what it is
+  fusewright size own.yaml --write
+      the choices go into the file; comments and order stay
+  fusewright size own.yaml --format json`
+}
+
+// Run chooses, explains and prints; with --write it changes the file.
+func (c *sizeCmd) Run(io *streams, cli *program) error {
+	if c.Write && c.Design == "-" {
+		return fmt.Errorf("--write needs a design file, not standard input")
+	}
+	in, err := c.texts(io, cli)
+	if err != nil {
+		return err
+	}
+	d, err := in.read()
+	if err != nil {
+		return err
+	}
+	plan, err := sizing.Complete(d)
+	if err != nil {
+		return err
+	}
+	if plan == nil {
+		if _, err := circuit.Build(d); err != nil {
+			return err
+		}
+		plan = &sizing.Plan{Design: d}
+	} else if err := plan.Explain(); err != nil {
+		return err
+	}
+	err = printed(io, func(b *bytes.Buffer) error {
+		if c.json() {
+			return report.WriteJSON(b, newSizingReport(plan))
+		}
+		writeSizing(b, plan)
+		return nil
+	})
+	if err == nil && c.Write {
+		err = c.write(io, in, plan)
+	}
+	if err != nil {
+		return err
+	}
+	return failOn{"fault"}.verdict(plan.Remaining)
+}
+
+// write puts the choices into the file after proving that the new text reads to
+// the same values.
+func (c *sizeCmd) write(io *streams, in *inputs, plan *sizing.Plan) error {
+	var changes []edit.Change
+	for _, choice := range plan.Choices {
+		for _, s := range choice.Set {
+			changes = append(changes, edit.Change{Path: choice.Path, Key: s.Key, Value: s.Value})
+		}
+	}
+	was := in.design.Data
+	now, err := edit.Set(was, changes)
+	if err != nil {
+		return err
+	}
+	in.design.Data = now
+	d, err := in.read()
+	if err != nil {
+		return fmt.Errorf("the choices do not fit into the file as it is written: %w", err)
+	}
+	if got, want := sizing.Values(d), sizing.Values(plan.Design); got != want {
+		return fmt.Errorf("the choices do not fit into the file as it is written; set them by hand")
+	}
+	if bytes.Equal(was, now) {
+		return nil
+	}
+	err = writeFile(c.Design, func(b *bytes.Buffer) error { b.Write(now); return nil })
+	if err != nil || c.json() {
+		return err
+	}
+	return printed(io, func(b *bytes.Buffer) error {
+		b.WriteString("\n" + edit.Diff(in.design.File, was, now))
+		return nil
+	})
+}
+
+// writeSizing prints a plan for people.
+func writeSizing(b *bytes.Buffer, p *sizing.Plan) {
+	if len(p.Choices) == 0 {
+		fmt.Fprintf(b, "%s: nothing is left open\n", p.Design.Title.Value)
+		return
+	}
+	for _, c := range p.Choices {
+		fmt.Fprintf(b, "%s %s: %s\n", c.Kind, c.Part, c.Value)
+		fmt.Fprintf(b, "    decided by: %s\n", c.Decided)
+		if c.RunnerUp != "" {
+			fmt.Fprintf(b, "    next: %s, but %s\n", c.RunnerUp, c.Lost)
+		}
+	}
+	fmt.Fprintf(b, "\n%.0f g of copper, %d wire sizes and %d kinds of crimp parts in the whole harness; %s\n",
+		p.Cost.CopperG, p.Cost.Sizes, p.Cost.Terminals, certainty(p))
+	for _, f := range p.Remaining {
+		fmt.Fprintf(b, "%s: %s: %s [%s]\n", f.Pos, f.Severity, f.What, f.Rule)
+	}
+	if len(p.Remaining) > 0 {
+		writeWaysOut(b, p)
+	}
+	fmt.Fprintf(b, "%s\n", report.Caution)
+}
+
+// certainty says how sure it is that nothing cheaper does.
+func certainty(p *sizing.Plan) string {
+	if p.Proven {
+		return "no cheaper choice does"
+	}
+	return "the best found, not proven to be the cheapest"
+}
+
+func writeWaysOut(b *bytes.Buffer, p *sizing.Plan) {
+	if len(p.WaysOut) == 0 {
+		fmt.Fprintf(b, "no single change that was tried mends this\n")
+		return
+	}
+	fmt.Fprintf(b, "ways out, tried one at a time:\n")
+	for _, o := range p.WaysOut {
+		left := "nothing is left"
+		if o.Left > 0 {
+			left = fmt.Sprintf("%d of these findings or others are left", o.Left)
+		}
+		fmt.Fprintf(b, "    %s (%+.0f g in the cost; %s)\n", o.What, o.ExtraG, left)
+	}
+}
+
+// sizingReport is the JSON shape of a plan.
+type sizingReport struct {
+	Fusewright int             `json:"fusewright_sizing"`
+	Choices    []sizingChoice  `json:"choices"`
+	CopperG    float64         `json:"copper_g"`
+	Sizes      int             `json:"wire_sizes"`
+	Terminals  int             `json:"crimp_parts"`
+	Proven     bool            `json:"proven"`
+	Remaining  []sizingFinding `json:"remaining"`
+	WaysOut    []sizingWayOut  `json:"ways_out"`
+	Caution    string          `json:"caution"`
+}
+
+type sizingChoice struct {
+	Kind     string `json:"kind"`
+	Part     string `json:"part"`
+	Line     int    `json:"line"`
+	Value    string `json:"value"`
+	Decided  string `json:"decided_by"`
+	RunnerUp string `json:"runner_up,omitempty"`
+	Lost     string `json:"why_it_lost,omitempty"`
+}
+
+type sizingFinding struct {
+	Rule     string `json:"rule"`
+	Severity string `json:"severity"`
+	What     string `json:"what"`
+	Line     int    `json:"line"`
+}
+
+type sizingWayOut struct {
+	What   string  `json:"what"`
+	ExtraG float64 `json:"extra_cost_g"`
+	Left   int     `json:"findings_left"`
+}
+
+func newSizingReport(p *sizing.Plan) sizingReport {
+	r := sizingReport{Fusewright: report.Version, CopperG: p.Cost.CopperG, Sizes: p.Cost.Sizes,
+		Terminals: p.Cost.Terminals, Proven: p.Proven, Caution: report.Caution,
+		Choices: []sizingChoice{}, Remaining: []sizingFinding{}, WaysOut: []sizingWayOut{}}
+	for _, c := range p.Choices {
+		r.Choices = append(r.Choices, sizingChoice{string(c.Kind), c.Part, c.Pos.Line, c.Value, c.Decided, c.RunnerUp, c.Lost})
+	}
+	for _, f := range p.Remaining {
+		r.Remaining = append(r.Remaining, sizingFinding{f.Rule, f.Severity.String(), f.What, f.Pos.Line})
+	}
+	for _, o := range p.WaysOut {
+		r.WaysOut = append(r.WaysOut, sizingWayOut{o.What, o.ExtraG, o.Left})
+	}
+	return r
+}
