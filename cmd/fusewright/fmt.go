@@ -21,8 +21,8 @@ func (fmtCmd) Help() string {
       1.5mm2 becomes 1.5 mm², spaces are tidied; comments and order stay
   fusewright fmt --check own.yaml
       exit code 1 when the file is not tidy
-  fusewright fmt - < own.yaml
-      the tidied text on standard output`
+  fusewright fmt -
+      standard input, tidied, on standard output`
 }
 
 // Run tidies the file, or shows how it would.
@@ -46,7 +46,7 @@ func (c *fmtCmd) Run(io *streams, cli *program) error {
 	case c.Check && bytes.Equal(was, now):
 		return nil
 	case c.Check:
-		if err := show(edit.Diff(in.design.File, was, now)); err != nil {
+		if err := show(shown(edit.Diff(in.design.File, was, now))); err != nil {
 			return err
 		}
 		return exitCode(exitFindings)

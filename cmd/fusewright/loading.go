@@ -28,7 +28,12 @@ func (a designArg) assess(io *streams, cli *program) (*harness.Review, error) {
 	if err != nil {
 		return nil, err
 	}
-	return in.assess()
+	r, err := in.assess()
+	if err == nil && r.Sizing != nil && !io.quiet {
+		fmt.Fprintf(io.err, "fusewright: hint: %d values are left open and were chosen; see why with fusewright size\n",
+			len(r.Sizing.Choices))
+	}
+	return r, err
 }
 
 // texts reads the design and the library files, and nothing else: no text in

@@ -36,7 +36,8 @@ func (newCmd) Help() string {
       asks a few questions and writes a commented design
   fusewright new own.yaml --no-ask --vehicle boat --capacity '60 Ah'
       asks nothing: what no flag gives is usual for the vehicle
-  fusewright new - --no-ask --vehicle quad --accessory 'heated grips' --accessory horn`
+  fusewright new - --no-ask --vehicle quad --accessory horn --accessory radio
+      on standard output, with two accessories`
 }
 
 // Run gathers the answers and writes the file.

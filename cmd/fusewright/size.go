@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"fmt"
+	"strings"
 
 	"fusewright/harness/circuit"
 	"fusewright/harness/edit"
@@ -99,9 +100,18 @@ func (c *sizeCmd) write(io *streams, in *inputs, plan *sizing.Plan) error {
 		return err
 	}
 	return printed(io, func(b *bytes.Buffer) error {
-		b.WriteString("\n" + edit.Diff(in.design.File, was, now))
+		b.WriteString("\n" + shown(edit.Diff(in.design.File, was, now)))
 		return nil
 	})
+}
+
+// shown is text of a file made fit for a terminal, line by line.
+func shown(text string) string {
+	lines := strings.Split(text, "\n")
+	for i := range lines {
+		lines[i] = harmless(lines[i])
+	}
+	return strings.Join(lines, "\n")
 }
 
 // writeSizing prints a plan for people.
@@ -117,7 +127,7 @@ func writeSizing(b *bytes.Buffer, p *sizing.Plan) {
 			fmt.Fprintf(b, "    next: %s, but %s\n", c.RunnerUp, c.Lost)
 		}
 	}
-	fmt.Fprintf(b, "\n%.0f g of copper, %d wire sizes and %d kinds of crimp parts in the whole harness; %s\n",
+	fmt.Fprintf(b, "\ncopper of these wires: %.0f g; in the whole harness, wire sizes: %d, crimp parts: %d; %s\n",
 		p.Cost.CopperG, p.Cost.Sizes, p.Cost.Terminals, certainty(p))
 	for _, f := range p.Remaining {
 		fmt.Fprintf(b, "%s: %s: %s [%s]\n", f.Pos, f.Severity, f.What, f.Rule)
@@ -130,7 +140,10 @@ func writeSizing(b *bytes.Buffer, p *sizing.Plan) {
 
 // certainty says how sure it is that nothing cheaper does.
 func certainty(p *sizing.Plan) string {
-	if p.Proven {
+	switch {
+	case p.Proven && len(p.Remaining) > 0:
+		return "no cheaper choice has as few findings"
+	case p.Proven:
 		return "no cheaper choice does"
 	}
 	return "the best found, not proven to be the cheapest"

@@ -67,7 +67,7 @@ func (d *drawing) labelW(w *circuit.Wire, stacked bool) float64 {
 
 const inchM = 0.0254 // by definition of the international inch
 
-// lengthText is a cut length in the design's unit; inches are rounded up, so
+// lengthText is a wire length, slack included, in the design's unit; inches are rounded up, so
 // that no wire is cut short.
 func (d *drawing) lengthText(lengthM float64) string {
 	switch {
