@@ -46,7 +46,7 @@ func (c *fmtCmd) Run(io *streams, cli *program) error {
 	case c.Check && bytes.Equal(was, now):
 		return nil
 	case c.Check:
-		if err := show(shown(edit.Diff(in.design.File, was, now))); err != nil {
+		if err := show(harmless(edit.Diff(in.design.File, was, now))); err != nil {
 			return err
 		}
 		return exitCode(exitFindings)

@@ -3,7 +3,6 @@ package main
 import (
 	"bytes"
 	"fmt"
-	"strings"
 
 	"fusewright/harness/circuit"
 	"fusewright/harness/edit"
@@ -100,18 +99,9 @@ func (c *sizeCmd) write(io *streams, in *inputs, plan *sizing.Plan) error {
 		return err
 	}
 	return printed(io, func(b *bytes.Buffer) error {
-		b.WriteString("\n" + shown(edit.Diff(in.design.File, was, now)))
+		b.WriteString("\n" + harmless(edit.Diff(in.design.File, was, now)))
 		return nil
 	})
-}
-
-// shown is text of a file made fit for a terminal, line by line.
-func shown(text string) string {
-	lines := strings.Split(text, "\n")
-	for i := range lines {
-		lines[i] = harmless(lines[i])
-	}
-	return strings.Join(lines, "\n")
 }
 
 // writeSizing prints a plan for people.

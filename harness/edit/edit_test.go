@@ -2,6 +2,7 @@ package edit
 
 import (
 	"fmt"
+	"math/rand/v2"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -271,4 +272,85 @@ func FuzzSet(f *testing.F) {
 			t.Fatalf("%v\n%q", err, out)
 		}
 	})
+}
+
+// rough spoils the spacing of a design in ways that mean nothing: TestRough
+// holds the tidied text of every spoilt one against the design.
+func rough(src string, r *rand.Rand) string {
+	pick := func(words ...string) string { return words[r.IntN(len(words))] }
+	var b strings.Builder
+	for _, line := range strings.Split(src, "\n") {
+		comment := ""
+		if i := strings.Index(line, " #"); i >= 0 {
+			line, comment = line[:i], line[i:]
+		}
+		if strings.ContainsAny(line, `"'`) || strings.HasPrefix(strings.TrimSpace(line), "#") {
+			b.WriteString(line + comment + "\n")
+			continue
+		}
+		indent := line[:len(line)-len(strings.TrimLeft(line, " "))]
+		body := line[len(indent):]
+		for _, spoil := range []struct {
+			was string
+			now []string
+		}{{", ", []string{", ", ",  ", " , ", ",   "}}, {": ", []string{": ", ":  ", " : "}}, {"{", []string{"{", "{ "}},
+			{"}", []string{"}", " }", ", }"}}, {" mm²", []string{" mm²", "mm2", " mm2", "mm²"}},
+			{" °C", []string{" °C", "C", "°C"}}, {" A}", []string{" A}", "A}", " amps}"}}, {" mm,", []string{"mm,", " mm,"}}} {
+			body = replaceEach(body, spoil.was, func() string { return pick(spoil.now...) })
+		}
+		b.WriteString(indent + body + comment + pick("", "", " ", "\t") + pick("\n", "\n", "\r\n", "\n\n\n"))
+	}
+	return b.String()
+}
+
+func replaceEach(s, was string, now func() string) string {
+	parts := strings.Split(s, was)
+	var b strings.Builder
+	for i, p := range parts {
+		if i > 0 {
+			b.WriteString(now())
+		}
+		b.WriteString(p)
+	}
+	return b.String()
+}
+
+func TestRough(t *testing.T) {
+	files, err := filepath.Glob("../../testdata/corpus/clean/*.yaml")
+	if err != nil || len(files) == 0 {
+		t.Fatalf("no designs: %v", err)
+	}
+	tried, read := 0, 0
+	for seed := range uint64(10) {
+		for _, file := range files {
+			src, err := os.ReadFile(file)
+			if err != nil {
+				t.Fatal(err)
+			}
+			text := rough(string(src), rand.New(rand.NewPCG(seed, 1)))
+			tried++
+			was, err := design.Read("x.yaml", []byte(text), nil)
+			if err != nil {
+				continue // spoilt too much, such as "12 A , }" in a list of texts
+			}
+			read++
+			out, err := Tidy([]byte(text))
+			if err != nil {
+				t.Fatalf("%s, seed %d: %v", file, seed, err)
+			}
+			now, err := design.Read("x.yaml", out, nil)
+			if err != nil {
+				t.Fatalf("%s, seed %d: %v", file, seed, err)
+			}
+			sameDesign(t, was, now)
+			again, err := Tidy(out)
+			if err != nil || string(again) != string(out) {
+				t.Fatalf("%s, seed %d: tidied twice (%v):\n%s", file, seed, err, Diff("x", out, again))
+			}
+		}
+	}
+	if read*2 < tried {
+		t.Errorf("only %d of %d spoilt designs read", read, tried)
+	}
+	t.Logf("%d of %d spoilt designs read", read, tried)
 }

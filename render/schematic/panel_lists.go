@@ -193,7 +193,7 @@ func (d *drawing) colourPanel(p *page) *panel {
 // notePanel says how to read the drawing.
 func (d *drawing) notePanel() *panel {
 	out := &panel{title: "Reading the drawing", whole: true}
-	notes := []string{"On a wire: number, colour, size, length with slack."}
+	notes := []string{"On a wire: number, colour, size, length."}
 	if d.study != nil {
 		notes = []string{d.study.note()}
 	}
