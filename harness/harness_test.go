@@ -95,3 +95,20 @@ loads:
 	// Output:
 	// lamp.yaml:10:30: danger: wire W1 (1 mm², battery to lamp) has no fuse between the battery and its end [unfused-conductor]
 }
+
+// TestOptions: a situation solved under the review's options gives the review's
+// solution, warm wires included.
+func TestOptions(t *testing.T) {
+	r, err := harness.Assess(read(t, rules.ExampleDesign(rules.Find("wire-over-current").Good)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, s := range r.Design.Situations {
+		again := solve.Solve(r.Circuit, s, r.Options(s))
+		for n, v := range r.Solutions[i].NodeV {
+			if x := again.NodeV[n]; !(math.Abs(x-v) <= 1e-6) && !(math.IsNaN(x) && math.IsNaN(v)) {
+				t.Errorf("%s: node %d at %.9g V, again %.9g V", s.Name, n, v, x)
+			}
+		}
+	}
+}

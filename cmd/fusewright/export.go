@@ -8,7 +8,6 @@ import (
 
 	"fusewright/harness"
 	"fusewright/harness/formboard"
-	"fusewright/harness/solve"
 	"fusewright/harness/spice"
 	"fusewright/render/document"
 	"fusewright/render/dxf"
@@ -59,7 +58,7 @@ func (c *exportCmd) writer(r *harness.Review, in *inputs) (func(*bytes.Buffer) e
 	switch c.To {
 	case "spice":
 		situation, err := situationOf(r.Design, c.Situation)
-		return func(b *bytes.Buffer) error { return spice.Write(b, r.Circuit, situation, solve.Options{}) }, err
+		return func(b *bytes.Buffer) error { return spice.Write(b, r.Circuit, situation, r.Options(situation)) }, err
 	case "dot":
 		return func(b *bytes.Buffer) error { return report.WriteDot(b, r) }, nil
 	case "csv":

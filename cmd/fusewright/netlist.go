@@ -4,7 +4,6 @@ import (
 	"bytes"
 
 	"fusewright/harness/design"
-	"fusewright/harness/solve"
 	"fusewright/harness/spice"
 )
 
@@ -14,7 +13,7 @@ type netlistCmd struct {
 	Situation string `arg:"" optional:"" help:"Situation; left out: the first of the design."`
 }
 
-// Run writes the netlist of one situation.
+// Run writes the netlist of one situation, with the wires as warm as they get there.
 func (c *netlistCmd) Run(io *streams, cli *program) error {
 	review, err := c.assess(io, cli)
 	if err != nil {
@@ -25,7 +24,7 @@ func (c *netlistCmd) Run(io *streams, cli *program) error {
 		return err
 	}
 	return printed(io, func(b *bytes.Buffer) error {
-		return spice.Write(b, review.Circuit, s, solve.Options{})
+		return spice.Write(b, review.Circuit, s, review.Options(s))
 	})
 }
 

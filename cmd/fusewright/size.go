@@ -130,10 +130,7 @@ func writeSizing(b *bytes.Buffer, p *sizing.Plan) {
 
 // certainty says how sure it is that nothing cheaper does.
 func certainty(p *sizing.Plan) string {
-	switch {
-	case p.Proven && len(p.Remaining) > 0:
-		return "no cheaper choice has as few findings"
-	case p.Proven:
+	if p.Proven {
 		return "no cheaper choice does"
 	}
 	return "the best found, not proven to be the cheapest"

@@ -29,7 +29,6 @@ type Change struct {
 type splice struct {
 	at, del int
 	text    string
-	change  int
 }
 
 // Set makes changes. The error says which one cannot be made; the text is then
@@ -83,7 +82,6 @@ type record struct {
 	parent *yaml.Node
 	key    string
 	keys   []Change
-	path   string
 }
 
 // change finds the record of a change and edits it.

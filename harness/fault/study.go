@@ -62,7 +62,7 @@ func Compute(c *circuit.Circuit) *Study {
 	s := &Study{Circuit: c, Wires: NewWires(c), byWire: make([][]*Short, len(c.Wires)),
 		High: HighFor(c.Design.SystemV.Or(12)), Reverse: ReverseFor(c.Design.SystemV.Or(12))}
 	s.shorts()
-	s.lostReturns()
+	s.lostReturns(true)
 	s.weldedContacts()
 	s.exposures()
 	return s

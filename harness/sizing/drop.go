@@ -66,6 +66,7 @@ func fuseOhm(r *library.FuseRating) float64 {
 // which it loses most. Of loads fed by several ways the first is taken.
 func (w *view) findDrops() {
 	slots := map[*circuit.Branch]int{}
+	w.through = make([][]*drop, len(w.s.slots))
 	for i, list := range w.wires {
 		for _, x := range list {
 			slots[x.Branch] = i
@@ -91,8 +92,13 @@ func (w *view) findDrops() {
 				}
 			}
 		}
-		if worst != nil {
-			w.drops = append(w.drops, worst)
+		if worst == nil {
+			continue
+		}
+		w.drops = append(w.drops, worst)
+		for i := range worst.terms {
+			slot := worst.terms[i].slot
+			w.through[slot] = append(w.through[slot], worst)
 		}
 	}
 }

@@ -7,8 +7,12 @@ import (
 	"fusewright/library"
 )
 
-// maxPalette is how many sizes of a wire type are tried in every combination.
-const maxPalette = 9
+// Limits of the sets of sizes that are tried: how many sizes stand in every
+// combination, and how many choices of a wire all sets together may come to.
+const (
+	maxPalette = 9
+	maxWithin  = 12_000
+)
 
 // chooseWires shares out copper: within each set of stock sizes every wire takes
 // the smallest that its own constraints let through, then wires on the way of
@@ -116,6 +120,9 @@ func (w *view) palettes(ok [][]bool) []map[*library.WireSize]bool {
 		n++
 	}
 	n = min(n+2, len(sizes), maxPalette)
+	for n > 1 && len(w.s.slots)<<n > maxWithin {
+		n--
+	}
 	for mask := 0; mask < 1<<n; mask++ {
 		set := map[*library.WireSize]bool{}
 		for k, z := range sizes {
@@ -219,7 +226,6 @@ func (w *view) slotG(i, z int) float64 {
 
 // shrink takes back what no load needs, the most copper first.
 func (w *view) shrink(ok [][]bool, set map[*library.WireSize]bool, at []int) {
-	over := w.overV(at)
 	for {
 		slot, to, most := -1, -1, 0.0
 		for i, s := range w.s.slots {
@@ -230,13 +236,9 @@ func (w *view) shrink(ok [][]bool, set map[*library.WireSize]bool, at []int) {
 				if !ok[i][z] || set != nil && !set[s.sizes[z]] {
 					continue
 				}
-				was := at[i]
-				saves := w.slotG(i, was) - w.slotG(i, z)
-				at[i] = z
-				if saves > most && w.overV(at) <= over+1e-9 {
+				if saves := w.slotG(i, at[i]) - w.slotG(i, z); saves > most && w.spare(i, z, at) {
 					slot, to, most = i, z, saves
 				}
-				at[i] = was
 				break
 			}
 		}
@@ -245,6 +247,22 @@ func (w *view) shrink(ok [][]bool, set map[*library.WireSize]bool, at []int) {
 		}
 		at[slot] = to
 	}
+}
+
+// spare tells whether a slot can take a size without any load losing more than
+// its limit, or more than it loses already.
+func (w *view) spare(i, z int, at []int) bool {
+	was := at[i]
+	defer func() { at[i] = was }()
+	for _, d := range w.through[i] {
+		at[i] = was
+		before := w.predicted(d, at)
+		at[i] = z
+		if w.predicted(d, at) > math.Max(before, d.limitV)+1e-9 {
+			return false
+		}
+	}
+	return true
 }
 
 // estimateG is the cost of candidates, fuses left out.
@@ -268,28 +286,33 @@ func (w *view) estimateG(at []int) float64 {
 }
 
 // improve makes single changes as long as one lowers the cost and no load
-// loses more: one wire to another size, or all wires of a size to another.
+// loses more: one wire to another size that is in use anyway, or to the smallest
+// that it may have.
 func (w *view) improve(ok [][]bool, at []int) {
-	over, cost := w.overV(at), w.estimateG(at)
-	try := func(next []int) bool {
-		if g := w.estimateG(next); g < cost-1e-9 && w.overV(next) <= over+1e-9 {
-			copy(at, next)
-			cost = g
-			return true
-		}
-		return false
-	}
+	cost := w.estimateG(at)
 	for again, rounds := true, 0; again && rounds < 20; rounds++ {
 		again = false
+		used := map[*library.WireSize]bool{}
+		for i, s := range w.s.slots {
+			if s.kind == WireSize {
+				used[s.sizes[at[i]]] = true
+			}
+		}
 		for i, s := range w.s.slots {
 			if s.kind != WireSize {
 				continue
 			}
+			least := slices.Index(ok[i], true)
 			for z := range s.sizes {
-				next := slices.Clone(at)
-				next[i] = z
-				if z != at[i] && ok[i][z] && try(next) {
-					again = true
+				if z == at[i] || !ok[i][z] || z != least && !used[s.sizes[z]] || !w.spare(i, z, at) {
+					continue
+				}
+				was := at[i]
+				at[i] = z
+				if g := w.estimateG(at); g < cost-1e-9 {
+					cost, again = g, true
+				} else {
+					at[i] = was
 				}
 			}
 		}

@@ -11,8 +11,8 @@ type Plan struct {
 	Design  *design.Design
 	Choices []*Choice // in the order of the design's sections
 	Cost    Cost
-	// Proven tells that no cheaper choice has as few findings; otherwise the
-	// choices are the best that the heuristic found.
+	// Proven tells that nothing remains and that no cheaper sizes and ratings do;
+	// otherwise the choices are the best that the heuristic found.
 	Proven bool
 	// Remaining are the findings about sizes and ratings that no choice found
 	// avoids; see Explain for the ways out.

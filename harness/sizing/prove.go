@@ -14,11 +14,10 @@ const (
 	maxProofVisits = 200_000
 	maxProofLeaves = 20_000
 	maxProofJudged = 400
-	maxProofFuses  = 4 // ratings of a fuse that are tried
 )
 
-// prove looks for anything cheaper than the best answer with no more findings.
-// Every combination is a leaf of a tree, fuses first, then wires. A branch is
+// prove looks for anything cheaper than the best answer, among the relays and
+// blocks that it has, when that answer has no findings. Every combination is a leaf of a tree, fuses first, then wires. A branch is
 // left out when its cost cannot come below, or when it breaks a constraint
 // even with currents as low as they can be in a harness that meets the limits:
 // no load loses more than the widest limit of drop, and its current falls by
@@ -31,7 +30,7 @@ func (s *search) prove() {
 			open++
 		}
 	}
-	if open > maxProofSlots {
+	if open > maxProofSlots || s.best.verdict.score != (score{}) {
 		return
 	}
 	s.tight = map[string]float64{}
@@ -225,18 +224,15 @@ func (p *proof) descend(k int, costG float64) bool {
 	return true
 }
 
-// fuseBranches tries the smallest ratings that could do.
+// fuseBranches tries the ratings that could do.
 func (p *proof) fuseBranches(k, i int, costG float64) bool {
 	x := p.s.slots[i]
-	was, tried := x.at, 0
+	was := x.at
 	could := p.w.carrying(i, p.share)
 	defer x.set(was)
 	for z := range x.fuses {
 		if !could[z] {
 			continue
-		}
-		if tried++; tried > maxProofFuses {
-			break
 		}
 		x.set(z)
 		p.at[i] = z

@@ -98,10 +98,16 @@ func (s *search) run() error {
 	return nil
 }
 
+// maxPolished is how many open values a design may have for polish.
+const maxPolished = 80
+
 // polish tries larger fuses with the wires chosen anew: they lose less voltage,
 // which thinner wires may take up, or which mends a load that loses too much on
 // any wires. Each fuse is raised by itself, then all on a load's way together.
 func (s *search) polish() {
+	if len(s.slots) > maxPolished {
+		return
+	}
 	for pass := 0; pass < 3; pass++ {
 		before := s.best
 		w := s.look(s.best.verdict)
@@ -176,11 +182,15 @@ func (s *search) tryFuses(w *view, fuses []int, steps int) {
 	}
 }
 
+// maxTrims is how many judgements trim may take.
+const maxTrims = 40
+
 // trim takes back what a lesson raised in vain: each raised candidate is put
 // one lower and judged.
 func (s *search) trim() {
+	end := s.judgements + maxTrims
 	for i, x := range s.slots {
-		for s.floor[i] > 0 && s.best.at[i] > 0 {
+		for s.floor[i] > 0 && s.best.at[i] > 0 && s.judgements < end {
 			x.set(s.best.at[i] - 1)
 			a, err := s.answer()
 			if err != nil || !a.better(s.best) {

@@ -29,6 +29,8 @@ type view struct {
 	guards []circuit.Guard     // by branch
 	cold   [][]*circuit.Branch // by wire: of returns, the fuses whose faults they carry
 	drops  []*drop
+	// through are the drops by slot whose way leads over it.
+	through [][]*drop
 }
 
 func (s *search) look(v *verdict) *view {

@@ -14,6 +14,8 @@ const (
 	Torque                 // constant current CurrentA, resistive below EdgeV (motor)
 	Store                  // battery: EMFV behind Ohm; charging behind ChargeOhm up to LimitA
 	Charger                // EMFV (regulated) behind Ohm, never below 0 A nor above LimitA
+
+	folded // a straight line in place of other branches: LimitA at EMFV, slope 1/Ohm; see Local
 )
 
 // Constants of the load laws. Netlists use the same ones.
@@ -69,6 +71,8 @@ func (l *Law) At(v float64) (amps, siemens float64) {
 		return l.store(v, l.EMFV)
 	case Charger:
 		return l.charger(v)
+	case folded:
+		return l.LimitA + (v-l.EMFV)/l.Ohm, 1 / l.Ohm
 	}
 	if v < 0 {
 		i, g := l.load(-v)

@@ -42,6 +42,10 @@ func (n *Network) start() {
 			}
 		case Charger:
 			emf = law.EMFV
+		case folded:
+			emf = law.EMFV
+			inject[n.from[b]] -= law.LimitA
+			inject[n.to[b]] += law.LimitA
 		case Lamp, Torque:
 			g = min(1e-6*law.CurrentA/law.EdgeV, 1e-6)
 		case Power:

@@ -1,0 +1,70 @@
+package harness_test
+
+import (
+	"fmt"
+	"testing"
+
+	"fusewright/harness"
+	"fusewright/harness/budget"
+	"fusewright/harness/circuit"
+	"fusewright/harness/corner"
+	"fusewright/harness/design"
+	"fusewright/harness/fault"
+	"fusewright/harness/protection"
+	"fusewright/harness/rules"
+	"fusewright/harness/solve"
+	"fusewright/harness/synth"
+	"fusewright/harness/warm"
+	"fusewright/library"
+)
+
+// BenchmarkAssess is the way from text to findings and each stage of it alone,
+// on realistic harnesses. "all" is reading and every stage; "assess" the stages
+// alone.
+func BenchmarkAssess(b *testing.B) {
+	for _, wires := range []int{10, 40, 100, 1000, 10_000} {
+		src := synth.YAML(wires, 1)
+		run := func(stage string, work func()) {
+			b.Run(fmt.Sprintf("%s/%d", stage, wires), func(b *testing.B) {
+				b.ReportAllocs()
+				for b.Loop() {
+					work()
+				}
+			})
+		}
+		read := func() *design.Design {
+			d, err := design.Read("synth.yaml", src, library.Default())
+			if err != nil {
+				b.Fatal(err)
+			}
+			return d
+		}
+		assess := func(d *design.Design) *harness.Review {
+			r, err := harness.Assess(d)
+			if err != nil {
+				b.Fatal(err)
+			}
+			return r
+		}
+		r := assess(read())
+		c, sols := r.Circuit, r.Solutions
+		run("all", func() { assess(read()) })
+		run("assess", func() { assess(r.Design) })
+		run("read", func() { read() })
+		run("build", func() {
+			if _, err := circuit.Build(r.Design); err != nil {
+				b.Fatal(err)
+			}
+		})
+		plain := func(int) solve.Options { return solve.Options{} }
+		run("solve", func() { warm.New(c).All(solve.Prepare(c), plain, nil) })
+		run("corner", func() { corner.Compute(c) })
+		run("budget", func() { budget.Compute(c, sols) })
+		run("fault", func() { fault.Compute(c) })
+		run("protection", func() { protection.Compute(c, sols, r.Faults) })
+		run("rules", func() {
+			rules.Check(&rules.Input{Circuit: c, Solutions: sols, Budget: r.Budget, Faults: r.Faults,
+				Protection: r.Protection, Corners: r.Corners})
+		})
+	}
+}

@@ -1,0 +1,179 @@
+package fault
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"runtime"
+	"slices"
+	"sync"
+
+	"fusewright/harness/circuit"
+	"fusewright/harness/solve"
+)
+
+// outcome is what one lost return does in one situation.
+type outcome struct {
+	affected []Affected
+	unsolved string // the situation and why it has no result; "" = it has one
+}
+
+// solveLost solves each situation once and again with each return open: by
+// situation, then by return.
+func (s *Study) solveLost(partly bool) [][]outcome {
+	c := s.Circuit
+	plan := solve.Prepare(c)
+	grid := make([][]outcome, len(c.Design.Situations))
+	next := make(chan int)
+	var wait sync.WaitGroup
+	for range min(runtime.GOMAXPROCS(0), len(grid)) {
+		wait.Go(func() {
+			for k := range next {
+				b := newBase(plan.Network(c.Design.Situations[k], solve.Options{AcceptFolded: true}), partly)
+				for _, l := range s.Lost {
+					grid[k] = append(grid[k], l.in(b))
+				}
+			}
+		})
+	}
+	for k := range grid {
+		next <- k
+	}
+	close(next)
+	wait.Wait()
+	return grid
+}
+
+// base is a situation without a fault, ready to lose one return after another.
+type base struct {
+	network *solve.Network
+	before  *solve.Solution
+	local   *solve.Local // nil = every loss is solved as a whole
+	limitV  float64      // what parts bear that say nothing of it
+	drawing []sensitive  // ascending by leastV
+}
+
+// sensitive is a load or coil with the least change of its voltage that can
+// have an effect.
+type sensitive struct {
+	branch *circuit.Branch
+	leastV float64
+}
+
+// newBase makes a situation ready; partly lets losses be solved in the part of
+// the network that they change.
+func newBase(n *solve.Network, partly bool) *base {
+	b := &base{network: n, before: n.Solution()}
+	if b.before.Status != solve.Converged {
+		return b
+	}
+	b.limitV = highest(b.before) + sourceV
+	for _, br := range b.before.Circuit.Branches {
+		if drawsVoltage(br) {
+			b.drawing = append(b.drawing, sensitive{br, leastChangeV(b.before.Circuit, br, whole{b.before}, b.limitV)})
+		}
+	}
+	slices.SortStableFunc(b.drawing, func(x, y sensitive) int { return cmp.Compare(x.leastV, y.leastV) })
+	if partly {
+		b.local = n.Local()
+	}
+	return b
+}
+
+// in is what the loss does in a situation. Most losses are solved in their own
+// part of the network alone; those that reach further, and those without an
+// operating point there, in the whole.
+func (l *Lost) in(b *base) outcome {
+	before := b.before
+	if before.Status != solve.Converged {
+		return outcome{unsolved: fmt.Sprintf("%s (%s)", before.Situation.Name, before.Status)}
+	}
+	if !l.mixed(before) {
+		return outcome{affected: l.allDead(before)}
+	}
+	if b.local != nil {
+		if p := b.local.Open(l.Branch); p != nil {
+			return outcome{affected: b.comparePart(p)}
+		}
+	}
+	after := b.network.Resolve(false, solve.OpenBranch(l.Branch))
+	if after.Status != solve.Converged {
+		return outcome{unsolved: fmt.Sprintf("%s (%s)", before.Situation.Name, after.Status)}
+	}
+	var out []Affected
+	for _, d := range b.drawing {
+		out = b.compare(out, d.branch, whole{after})
+	}
+	return outcome{affected: out}
+}
+
+// comparePart holds the parts within a part of the network against before, and
+// of those outside the ones that the change at its border can have an effect on.
+func (b *base) comparePart(p *solve.Partial) []Affected {
+	var out []Affected
+	for _, br := range p.Branches() {
+		if drawsVoltage(br) {
+			out = b.compare(out, br, p)
+		}
+	}
+	for _, d := range b.drawing {
+		if d.leastV > 2*p.ShiftV() {
+			break
+		}
+		if !p.Inside(d.branch) {
+			out = b.compare(out, d.branch, p)
+		}
+	}
+	return out
+}
+
+// compare adds what happened to one load or coil.
+func (b *base) compare(out []Affected, br *circuit.Branch, after state) []Affected {
+	before := whole{b.before}
+	e := effect(b.before.Circuit, br, before, after, b.limitV)
+	if e == "" {
+		return out
+	}
+	return append(out, Affected{Branch: br, Effect: e, Situation: b.before.Situation,
+		BeforeV: known(before.Volts(br)), AfterV: after.Volts(br), AfterA: after.Amps(br)})
+}
+
+// mixed tells whether the loss can do more than kill: some of the parts joined
+// are live on their hot side and others are not, so that current has a way from
+// one to the other; or a relay lets go, whose contacts then move.
+func (l *Lost) mixed(base *solve.Solution) bool {
+	live, idle := false, false
+	for _, part := range l.Shared {
+		for _, b := range part.Branches {
+			if b.Kind != circuit.LoadBranch && b.Kind != circuit.ResistorBranch {
+				continue
+			}
+			v := base.NodeV[b.A.Index]
+			switch {
+			case math.IsNaN(v): // its hot side hangs in the air
+			case v > idleV:
+				live = true
+				if b.Load == nil {
+					return true
+				}
+			default:
+				idle = true
+			}
+		}
+	}
+	return live && idle
+}
+
+// allDead is the loss where every part joined is live, or none is.
+func (l *Lost) allDead(base *solve.Solution) []Affected {
+	var out []Affected
+	for _, part := range l.Shared {
+		for _, b := range part.Branches {
+			if drawsVoltage(b) && known(base.Volts(b)) > idleV {
+				out = append(out, Affected{Branch: b, Effect: Dead, Situation: base.Situation,
+					BeforeV: known(base.Volts(b))})
+			}
+		}
+	}
+	return out
+}
