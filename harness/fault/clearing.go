@@ -91,7 +91,7 @@ func (w *walk) result(sh *Short, p point, f flow) Result {
 // current comes round by its far end too, the later of the two.
 func (w *walk) along(p point) Clearing {
 	b := p.wire.Branch
-	c := nothing()
+	var c Clearing
 	if p.share > 0 {
 		c = w.branch(b)
 	} else {

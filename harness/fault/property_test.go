@@ -66,7 +66,6 @@ func TestThickerWireNeverHotter(t *testing.T) {
 	lib := library.Default()
 	for _, kind := range lib.WireTypes {
 		c := build(t, oneWire(kind))
-		s := fault.NewWires(c)
 		for _, amps := range []float64{20, 60, 200, 700} {
 			for _, seconds := range []float64{0.01, 0.5, 2, 5, 20, 300} {
 				was := math.Inf(1)
@@ -74,7 +73,7 @@ func TestThickerWireNeverHotter(t *testing.T) {
 					w := *c.Wires[1]
 					w.Spec.Size = size
 					c.Wires[1] = &w
-					s = fault.NewWires(c)
+					s := fault.NewWires(c)
 					h := s.Heat(&w, amps, seconds)
 					if h.EndC > was+1e-6 {
 						t.Errorf("%s %s: %.2f °C after %g A for %g s, the size below %.2f °C", kind.Name, size.Label,

@@ -55,7 +55,7 @@ func web(seed uint64) []byte {
 		fmt.Fprintf(&b, "  - {name: r%d, from: p%d, to: p%d, length: %d mm, flexes: %s}\n", i, r.IntN(min(i, 1+r.IntN(i))), i,
 			20+r.IntN(1200), []string{"yes", "no"}[r.IntN(2)])
 	}
-	for i := range 1+r.IntN(4) {
+	for i := range 1 + r.IntN(4) {
 		a := r.IntN(n - 1)
 		fmt.Fprintf(&b, "  - {name: loop%d, from: p%d, to: p%d, length: %d mm}\n", i, a, a+1+r.IntN(n-a-1), 20+r.IntN(600))
 	}

@@ -40,11 +40,10 @@ type cell struct {
 	coil        bool  // the coil of a relay in the detached form
 	mate        *cell // the other half of a relay in the detached form
 
-	full  int   // rows of everything it feeds
-	depth []int // widths of the columns it and everything it feeds need
-	page  *page
-	col   int
-	x     int // left edge of the body, from the left of the field
+	full int // rows of everything it feeds
+	page *page
+	col  int
+	x    int // left edge of the body, from the left of the field
 }
 
 // row is a horizontal line of a cell's body; its place is found by rows.go.

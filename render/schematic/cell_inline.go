@@ -6,9 +6,6 @@ import (
 	"fusewright/render/symbol"
 )
 
-// inlineBody is the width of symbols that stand in the conductor.
-const inlineBody = 4
-
 // minCaption is the least width a caption gets, in modules.
 const minCaption = 10
 
