@@ -166,7 +166,7 @@ func (w *walk) branch(b *circuit.Branch) Clearing {
 	if b.Kind != circuit.FuseBranch {
 		return c
 	}
-	d, assumed := Device(w.s.Circuit, b)
+	d, assumed := w.s.devices.of(b)
 	o := d.Open(amps)
 	if c.Device == nil || c.Bare || !(c.SlowS < o.SlowS) {
 		was := c
@@ -206,7 +206,7 @@ func (w *walk) goBack(n *circuit.Node) {
 }
 
 // returns lists the return wires below a node, near first.
-func (w *walk) returns(n *circuit.Node) []*circuit.Wire {
+func returns(n *circuit.Node) []*circuit.Wire {
 	var out []*circuit.Wire
 	seen := map[*circuit.Node]bool{n: true}
 	for queue := []*circuit.Node{n}; len(queue) > 0; queue = queue[1:] {

@@ -127,12 +127,11 @@ func (s *Study) underHigh() (volts []float64, in []*design.Situation) {
 	if !c.Design.Charging.Present() {
 		return volts, in
 	}
-	plan := solve.Prepare(c)
 	for _, sit := range c.Design.Situations {
 		if !circuit.Running(sit) {
 			continue
 		}
-		sol := plan.Network(sit, solve.Options{NoCharging: true, BatteryV: s.High.Volts,
+		sol := s.plan.Network(sit, solve.Options{NoCharging: true, BatteryV: s.High.Volts,
 			BatteryOhm: circuit.LeastOhm, AcceptFolded: true}).Solution()
 		if sol.Status != solve.Converged {
 			continue

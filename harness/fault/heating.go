@@ -2,6 +2,7 @@ package fault
 
 import (
 	"math"
+	"sync"
 
 	"fusewright/harness/conductor"
 	"fusewright/library"
@@ -30,7 +31,7 @@ type heating struct {
 	share float64 // of the published resistance in that of solid copper
 	cap   float64 // J/(m·K), copper and insulation
 	knots []knot  // made when first needed: most faults end long before
-	lib   *library.Library
+	laid  sync.Once
 }
 
 // knot is the wire at one temperature.
@@ -42,7 +43,7 @@ const (
 )
 
 func newHeating(key heatKey, lib *library.Library) *heating {
-	h := &heating{key: key, lib: lib,
+	h := &heating{key: key,
 		wire: conductor.InsulatedWire(key.size, lib.Insulation(key.wire.Material))}
 	w := h.wire
 	h.share = conductor.CopperOhmMm2PerM / w.AreaMm2 / w.OhmPerM20
@@ -68,9 +69,7 @@ func (h *heating) endC(amps, seconds float64) float64 {
 	}
 	end := h.quick(amps, seconds)
 	if seconds > fastS {
-		if h.knots == nil {
-			h.layKnots()
-		}
+		h.laid.Do(h.layKnots)
 		end = h.slow(amps, seconds)
 	}
 	if end >= conductor.CopperMeltsC {

@@ -2,6 +2,7 @@ package fault
 
 import (
 	"math"
+	"slices"
 
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
@@ -102,22 +103,15 @@ var gravity = map[Effect]int{Excessive: 6, Pulled: 5, Backward: 4, Woken: 3, Dea
 // add keeps one entry a part: the gravest effect, of equal ones the one with
 // the most voltage.
 func (l *Lost) add(a Affected) {
-	for i := range l.Affected {
-		was := &l.Affected[i]
-		if was.Branch != a.Branch {
-			continue
-		}
-		if g, w := gravity[a.Effect], gravity[was.Effect]; g > w ||
-			g == w && math.Abs(known(a.AfterV)) > math.Abs(known(was.AfterV))+1e-6 {
-			*was = a
-		}
+	at, found := slices.BinarySearchFunc(l.Affected, a.Branch.Index,
+		func(was Affected, index int) int { return was.Branch.Index - index })
+	if !found {
+		l.Affected = slices.Insert(l.Affected, at, a)
 		return
 	}
-	at := len(l.Affected)
-	for at > 0 && l.Affected[at-1].Branch.Index > a.Branch.Index {
-		at--
+	was := &l.Affected[at]
+	if g, w := gravity[a.Effect], gravity[was.Effect]; g > w ||
+		g == w && math.Abs(known(a.AfterV)) > math.Abs(known(was.AfterV))+1e-6 {
+		*was = a
 	}
-	l.Affected = append(l.Affected, Affected{})
-	copy(l.Affected[at+1:], l.Affected[at:])
-	l.Affected[at] = a
 }

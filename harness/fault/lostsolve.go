@@ -22,14 +22,13 @@ type outcome struct {
 // situation, then by return.
 func (s *Study) solveLost(partly bool) [][]outcome {
 	c := s.Circuit
-	plan := solve.Prepare(c)
 	grid := make([][]outcome, len(c.Design.Situations))
 	next := make(chan int)
 	var wait sync.WaitGroup
 	for range min(runtime.GOMAXPROCS(0), len(grid)) {
 		wait.Go(func() {
 			for k := range next {
-				b := newBase(plan.Network(c.Design.Situations[k], solve.Options{AcceptFolded: true}), partly)
+				b := newBase(s.plan.Network(c.Design.Situations[k], solve.Options{AcceptFolded: true}), partly)
 				for _, l := range s.Lost {
 					grid[k] = append(grid[k], l.in(b))
 				}
@@ -135,7 +134,15 @@ func (b *base) compare(out []Affected, br *circuit.Branch, after state) []Affect
 		return out
 	}
 	return append(out, Affected{Branch: br, Effect: e, Situation: b.before.Situation,
-		BeforeV: known(before.Volts(br)), AfterV: after.Volts(br), AfterA: after.Amps(br)})
+		BeforeV: known(before.Volts(br)), AfterV: clean(after.Volts(br)), AfterA: clean(after.Amps(br))})
+}
+
+// clean takes the rounding of a solution that is nothing for nothing.
+func clean(x float64) float64 {
+	if math.Abs(x) < 1e-9 {
+		return 0
+	}
+	return x
 }
 
 // mixed tells whether the loss can do more than kill: some of the parts joined

@@ -8,13 +8,14 @@ import (
 	"testing"
 
 	"fusewright/harness/circuit"
+	"fusewright/harness/solve"
 	"fusewright/harness/synth"
 )
 
 // lostWays studies lost returns in their own parts of the network and in the
 // whole of it.
 func lostWays(c *circuit.Circuit) (partly, wholly *Study) {
-	partly, wholly = &Study{Circuit: c}, &Study{Circuit: c}
+	partly, wholly = &Study{Circuit: c, plan: solve.Prepare(c)}, &Study{Circuit: c, plan: solve.Prepare(c)}
 	partly.lostReturns(true)
 	wholly.lostReturns(false)
 	return partly, wholly
@@ -90,7 +91,7 @@ func BenchmarkLost(b *testing.B) {
 			b.Run(fmt.Sprintf("%s/%d", name, wires), func(b *testing.B) {
 				b.ReportAllocs()
 				for b.Loop() {
-					s := &Study{Circuit: c}
+					s := &Study{Circuit: c, plan: solve.Prepare(c)}
 					s.lostReturns(partly)
 				}
 			})

@@ -1,6 +1,10 @@
 package fault
 
 import (
+	"runtime"
+	"sync"
+	"sync/atomic"
+
 	"fusewright/harness/circuit"
 	"fusewright/harness/solve"
 )
@@ -48,36 +52,71 @@ type point struct {
 	back  *circuit.Node // where the return begins; nil = the battery or the frame
 }
 
-// shorts studies every place.
+// job is a short with where it draws current, by state.
+type job struct {
+	short  *Short
+	points [2]point
+}
+
+// shorts studies every place, several at once; each writes its own result, so
+// that the study does not depend on how many.
 func (s *Study) shorts() {
 	c := s.Circuit
-	src := sources(c)
-	plan := solve.Prepare(c)
-	var looms [2][]*loom // by state: contacts pulled, then at rest where that differs
-	for state := range looms {
-		s.States[state] = src[state].words
-		looms[state] = append(looms[state], newLoom(plan, c, src[state], state, false))
-		if hasBreaks(c) {
-			looms[state] = append(looms[state], newLoom(plan, c, src[state], state, true))
-		}
-	}
-	w := newWalk(s)
+	var ready sync.WaitGroup
+	ready.Go(s.Wires.prepare)
+	looms := s.looms()
+	ready.Wait()
 	for _, wire := range c.Wires {
 		if wire.Role == circuit.FeedWire || wire.Role == circuit.CoilFeedWire {
-			s.alongWire(w, wire, looms)
+			s.alongWire(wire)
 		}
 	}
 	for _, b := range c.Branches {
-		if b.Load != nil && b.Load.Load != nil && !b.Load.Standby {
-			s.insidePart(w, b, looms)
-		} else if b.Part != nil && b.Part.Kind == circuit.Relay && b == b.Part.Coil() {
-			s.insidePart(w, b, looms)
+		if isAccessory(b) || b.Part != nil && b.Part.Kind == circuit.Relay && b == b.Part.Coil() {
+			s.insidePart(b)
 		}
 	}
+	s.Shorts = make([]*Short, len(s.jobs))
+	var next atomic.Int64
+	for range min(runtime.GOMAXPROCS(0), 1+len(s.jobs)/chunk) {
+		ready.Go(func() {
+			w, own := newWalk(s), again(looms)
+			for at := int(next.Add(chunk)) - chunk; at < len(s.jobs); at = int(next.Add(chunk)) - chunk {
+				for k := at; k < min(at+chunk, len(s.jobs)); k++ {
+					s.Shorts[k] = s.jobs[k].short
+					s.study(w, &s.jobs[k], own)
+				}
+			}
+		})
+	}
+	ready.Wait()
+	s.jobs = nil
+}
+
+// chunk is how many shorts a goroutine takes at a time.
+const chunk = 64
+
+// looms solves the circuit by state: contacts pulled, then at rest where that
+// differs.
+func (s *Study) looms() (looms [2][]*loom) {
+	c := s.Circuit
+	src := sources(c)
+	var ready sync.WaitGroup
+	for state := range looms {
+		s.States[state] = src[state].words
+		ready.Go(func() {
+			looms[state] = append(looms[state], newLoom(s.plan, c, src[state], state, false))
+			if hasBreaks(c) {
+				looms[state] = append(looms[state], newLoom(s.plan, c, src[state], state, true))
+			}
+		})
+	}
+	ready.Wait()
+	return looms
 }
 
 // alongWire studies a wire's ends and the places that it passes.
-func (s *Study) alongWire(w *walk, wire *circuit.Wire, looms [2][]*loom) {
+func (s *Study) alongWire(wire *circuit.Wire) {
 	for _, sh := range places(wire) {
 		strong := point{wire: wire, share: sh.AlongM / wire.LengthM}
 		if !(wire.LengthM > 0) {
@@ -88,7 +127,7 @@ func (s *Study) alongWire(w *walk, wire *circuit.Wire, looms [2][]*loom) {
 		if sh.Where == FarEnd {
 			weak = acrossLoad(wire, weak)
 		}
-		s.study(w, sh, [2]point{strong, weak}, looms)
+		s.jobs = append(s.jobs, job{sh, [2]point{strong, weak}})
 		s.byWire[wire.Index] = append(s.byWire[wire.Index], sh)
 	}
 }
@@ -119,7 +158,7 @@ func acrossLoad(wire *circuit.Wire, p point) point {
 }
 
 // insidePart studies a short across a load or a coil, which its return carries.
-func (s *Study) insidePart(w *walk, b *circuit.Branch, looms [2][]*loom) {
+func (s *Study) insidePart(b *circuit.Branch) {
 	plus, minus := b.Part.Terminal("+"), b.Part.Terminal("-")
 	if b.Load == nil {
 		plus, minus = b.Part.Terminal("86"), b.Part.Terminal("85")
@@ -132,8 +171,8 @@ func (s *Study) insidePart(w *walk, b *circuit.Branch, looms [2][]*loom) {
 		sh.At = b.Part.Place.Name
 	}
 	p := point{draws: []solve.Draw{{Node: plus.Node, Amps: 1}, {Node: minus.Node, Amps: -1}}, share: 1, back: minus.Node}
-	s.study(w, sh, [2]point{p, p}, looms)
-	for _, wire := range w.returns(minus.Node) {
+	s.jobs = append(s.jobs, job{sh, [2]point{p, p}})
+	for _, wire := range returns(minus.Node) {
 		s.byWire[wire.Index] = append(s.byWire[wire.Index], sh)
 	}
 }

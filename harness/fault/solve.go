@@ -7,9 +7,9 @@ import (
 )
 
 // study works out a short in both states.
-func (s *Study) study(w *walk, sh *Short, points [2]point, looms [2][]*loom) {
-	s.Shorts = append(s.Shorts, sh)
-	for state, p := range points {
+func (s *Study) study(w *walk, j *job, looms [2][]*loom) {
+	sh := j.short
+	for state, p := range j.points {
 		for _, l := range looms[state] {
 			f, ok := l.current(p, s.backOhm(p, l))
 			if !ok {

@@ -113,6 +113,20 @@ func newLoom(plan *solve.Plan, c *circuit.Circuit, src source, state int, rest b
 	return l
 }
 
+// again gives the same looms with a memory of their own for another goroutine.
+func again(looms [2][]*loom) (out [2][]*loom) {
+	for state, list := range looms {
+		for _, l := range list {
+			own := &loom{c: l.c, hot: l.hot}
+			for _, n := range l.nets {
+				own.nets = append(own.nets, &net{n.Network, n.Responder(), n.ohm})
+			}
+			out[state] = append(out[state], own)
+		}
+	}
+	return out
+}
+
 // keyOn is the situation that shorts are studied in; contacts are closed by
 // options, and loads are left out.
 var keyOn = &design.Situation{Name: "fault", Key: design.KeyOn}

@@ -13,7 +13,9 @@
 // with the study.
 //
 // The network is factorised once a state. A short costs one substitution along
-// its own way to the source (package solve, Response), never a new build.
+// its own way to the source (package solve, Response), never a new build. A lost
+// return is solved in the part of the network that it can change (package solve,
+// Local), and in the whole where it reaches further.
 //
 // Not modelled: inductance (a direct current in a loom of a few metres settles
 // in well under a millisecond), the arc of a short that is not bolted, the
@@ -24,6 +26,7 @@ package fault
 import (
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
+	"fusewright/harness/solve"
 )
 
 // Study is every single fault of a circuit. Lists are in the order of the
@@ -41,7 +44,10 @@ type Study struct {
 	Reverse Condition // of the reversed battery
 	States  [2]string // what Strong and Weak rest on, in words
 
-	byWire [][]*Short // by wire index
+	byWire  [][]*Short // by wire index
+	plan    *solve.Plan
+	devices *devices
+	jobs    []job
 }
 
 // OfWire lists the shorts along a wire, from its near end to its far end; of
@@ -60,6 +66,7 @@ func (s *Study) FarEnd(w *circuit.Wire) *Short {
 // Compute studies a circuit.
 func Compute(c *circuit.Circuit) *Study {
 	s := &Study{Circuit: c, Wires: NewWires(c), byWire: make([][]*Short, len(c.Wires)),
+		plan: solve.Prepare(c), devices: newDevices(c),
 		High: HighFor(c.Design.SystemV.Or(12)), Reverse: ReverseFor(c.Design.SystemV.Or(12))}
 	s.shorts()
 	s.lostReturns(true)
@@ -72,11 +79,16 @@ func Compute(c *circuit.Circuit) *Study {
 func loads(c *circuit.Circuit) []*circuit.Branch {
 	var out []*circuit.Branch
 	for _, b := range c.Branches {
-		if b.Load != nil && b.Load.Load != nil && !b.Load.Standby {
+		if isAccessory(b) {
 			out = append(out, b)
 		}
 	}
 	return out
+}
+
+// isAccessory tells whether a branch is an accessory's and not its standby draw.
+func isAccessory(b *circuit.Branch) bool {
+	return b.Load != nil && b.Load.Load != nil && !b.Load.Standby
 }
 
 // coils lists the relay coils that move contacts, in order.

@@ -1,6 +1,8 @@
 package fault
 
 import (
+	"slices"
+
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
 )
@@ -36,8 +38,8 @@ func (s *Study) weldedContacts() {
 			byRest = liveFrom(c, b.B, rest, false)
 		}
 		byHand := liveFrom(c, b.B, hand, true)
-		for _, l := range loads(c) {
-			if byHand[l.A] && !rest[l.A.Index] {
+		for _, l := range loadsAt(byHand) {
+			if !rest[l.A.Index] {
 				w.Hot = append(w.Hot, Hot{Branch: l, ByHand: !byRest[l.A]})
 				if byRest[l.A] {
 					w.DrawA += ratedA(l)
@@ -45,6 +47,20 @@ func (s *Study) weldedContacts() {
 			}
 		}
 	}
+}
+
+// loadsAt lists the accessories that some nodes feed, in branch order.
+func loadsAt(nodes map[*circuit.Node]bool) []*circuit.Branch {
+	var out []*circuit.Branch
+	for n := range nodes {
+		for _, b := range n.Branches {
+			if b.A == n && isAccessory(b) {
+				out = append(out, b)
+			}
+		}
+	}
+	slices.SortFunc(out, func(a, b *circuit.Branch) int { return a.Index - b.Index })
+	return out
 }
 
 // ratedA is a load's current at its rated voltage.

@@ -14,6 +14,7 @@ type Wires struct {
 	at      []conductor.Conditions // by wire index
 	allowed []conductor.Allowed
 	damage  []*conductor.Damage
+	heated  []*heating
 	heating map[heatKey]*heating
 }
 
@@ -23,7 +24,7 @@ func NewWires(c *circuit.Circuit) *Wires {
 	n := len(c.Wires)
 	w := &Wires{circuit: c, rater: conductor.NewRater(c.Design.Library, c.Design.Practice),
 		at: make([]conductor.Conditions, n), allowed: make([]conductor.Allowed, n),
-		damage: make([]*conductor.Damage, n), heating: map[heatKey]*heating{}}
+		damage: make([]*conductor.Damage, n), heated: make([]*heating, n), heating: map[heatKey]*heating{}}
 	for i, wire := range c.Wires {
 		w.place(i, wire)
 	}
@@ -103,13 +104,33 @@ func (w *Wires) Heat(of *circuit.Wire, amps, seconds float64) Heat {
 		h.EndC = w.rater.ConductorC(w.at[of.Index], amps)
 		return h
 	}
+	h.EndC = w.model(of).endC(amps, seconds)
+	return h
+}
+
+// model is how a wire heats up; its type and size must be known.
+func (w *Wires) model(of *circuit.Wire) *heating {
+	if m := w.heated[of.Index]; m != nil {
+		return m
+	}
+	a := &w.allowed[of.Index]
 	share := a.BundleShare * a.CoverShare * a.AltShare
-	key := heatKey{of.Spec.Type, of.Spec.Size, of.AmbientC, share, h.StartC}
+	key := heatKey{of.Spec.Type, of.Spec.Size, of.AmbientC, share, math.Max(a.LimitC, of.AmbientC)}
 	m := w.heating[key]
 	if m == nil {
 		m = newHeating(key, w.circuit.Design.Library)
 		w.heating[key] = m
 	}
-	h.EndC = m.endC(amps, seconds)
-	return h
+	w.heated[of.Index] = m
+	return m
+}
+
+// prepare works out every wire, so that several goroutines may ask.
+func (w *Wires) prepare() {
+	for _, wire := range w.circuit.Wires {
+		w.Damage(wire)
+		if wire.Spec.Type != nil && wire.Spec.Size != nil {
+			w.model(wire)
+		}
+	}
 }

@@ -14,7 +14,7 @@ func devices(t testing.TB, visit func(string, Device)) {
 	for _, ft := range library.Default().FuseTypes {
 		for _, r := range ft.Ratings {
 			for _, ambient := range []float64{-40, 23, 65, 110} {
-				visit(ft.Name, Device{ft, r, ambient})
+				visit(ft.Name, Device{Type: ft, Rating: r, AmbientC: ambient})
 				n++
 			}
 		}
@@ -30,7 +30,7 @@ func fuse(t testing.TB, name string, ratingA float64) Device {
 	if ft == nil || ft.Rating(ratingA) == nil {
 		t.Fatalf("no %s of %g A in the library", name, ratingA)
 	}
-	return Device{ft, ft.Rating(ratingA), RatedC}
+	return Device{Type: ft, Rating: ft.Rating(ratingA), AmbientC: RatedC}
 }
 
 // More current never opens later on either edge, and the fast edge is never
@@ -63,7 +63,7 @@ func TestBandGivesPublishedPoints(t *testing.T) {
 	for _, ft := range library.Default().FuseTypes {
 		for _, r := range ft.Ratings {
 			for _, p := range ft.BandFor(r.RatingA) {
-				o := Device{ft, r, RatedC}.Open(p.Multiple * r.RatingA)
+				o := Device{Type: ft, Rating: r, AmbientC: RatedC}.Open(p.Multiple * r.RatingA)
 				if p.MaxS > 0 && math.Abs(o.SlowS/p.MaxS-1) > 1e-9 {
 					t.Errorf("%s %g A, %g times: latest %g s, published %g s", ft.Name, r.RatingA, p.Multiple, o.SlowS, p.MaxS)
 				}
@@ -80,7 +80,7 @@ func TestBandMovesWithAmbient(t *testing.T) {
 	devices(t, func(name string, d Device) {
 		for m := 1.0; m < 30; m *= 1.3 {
 			i := m * d.Rating.RatingA
-			hot := Device{d.Type, d.Rating, d.AmbientC + 30}
+			hot := Device{Type: d.Type, Rating: d.Rating, AmbientC: d.AmbientC + 30}
 			a, b := d.Open(i), hot.Open(i)
 			if b.FastS > a.FastS*(1+1e-9) || b.SlowS > a.SlowS*(1+1e-9) {
 				t.Errorf("%s %g A at %g times: %+v, 30 K hotter %+v", name, d.Rating.RatingA, m, a, b)
@@ -104,9 +104,9 @@ func TestOpenSaysWhatIsNotKnown(t *testing.T) {
 		{"below the band", c10, 12, true, false, "no upper limit published below 135 % of the rating"},
 		{"within the band", c10, 20, true, true, ""},
 		{"above the band", c10, 900, true, true, "above the published band (600 %): carried on with constant I²t"},
-		{"no band", Device{&library.FuseType{Name: "odd"}, &library.FuseRating{RatingA: 5}, 23}, 9,
+		{"no band", Device{Type: &library.FuseType{Name: "odd"}, Rating: &library.FuseRating{RatingA: 5}, AmbientC: 23}, 9,
 			false, false, "no opening times published for odd"},
-		{"no band, at its rating", Device{&library.FuseType{Name: "odd"}, &library.FuseRating{RatingA: 5}, 23}, 5,
+		{"no band, at its rating", Device{Type: &library.FuseType{Name: "odd"}, Rating: &library.FuseRating{RatingA: 5}, AmbientC: 23}, 5,
 			true, false, "no opening times published for odd"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -135,12 +135,12 @@ func TestOpenBetweenPoints(t *testing.T) {
 func TestRerating(t *testing.T) {
 	e40 := fuse(t, "blade E", 40)
 	for _, c := range []struct{ ambient, amps float64 }{{20, 40}, {65, 34}, {85, 30}, {110, 25}, {125, 22}} {
-		share, known := Device{e40.Type, e40.Rating, c.ambient}.Share()
+		share, known := Device{Type: e40.Type, Rating: e40.Rating, AmbientC: c.ambient}.Share()
 		if !known || math.Abs(40*share-c.amps) > 0.5 {
 			t.Errorf("at %g °C: %g A, data sheet %g A", c.ambient, 40*share, c.amps)
 		}
 	}
-	if s, _ := (Device{e40.Type, e40.Rating, 1000}).Share(); s != 0 {
+	if s, _ := (Device{Type: e40.Type, Rating: e40.Rating, AmbientC: 1000}).Share(); s != 0 {
 		t.Errorf("at 1000 °C it carries %g of its rating", s)
 	}
 }

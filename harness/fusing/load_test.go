@@ -65,7 +65,7 @@ func TestBiggerFuseCarriesMore(t *testing.T) {
 		for _, in := range []library.Inrush{{}, {PeakRatio: 10, TauS: 0.003}, {PeakRatio: 5, TauS: 0.15}} {
 			held, share := false, math.Inf(1)
 			for _, r := range ft.Ratings {
-				c := Carries(Device{ft, r, 40}, 4, in)
+				c := Carries(Device{Type: ft, Rating: r, AmbientC: 40}, 4, in)
 				if c.Share > share || (held && !(c.Margin > 1)) {
 					t.Errorf("%s %g A with %+v: %+v", ft.Name, r.RatingA, in, c)
 				}

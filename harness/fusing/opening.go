@@ -12,6 +12,8 @@ type Device struct {
 	Type     *library.FuseType
 	Rating   *library.FuseRating
 	AmbientC float64
+
+	ready *curve // see Prepared
 }
 
 // RatedC is the ambient at which bands and ratings are given: 23 °C for
@@ -108,6 +110,8 @@ type curve struct {
 	coldA    float64 // rating that the slow edge counts from
 	meltFast float64 // A²s: never opens with less; 0 = not known
 	meltSlow float64 // A²s: most that it lets through while clearing; 0 = not known
+
+	unpublished, carriedOn string // notes, when written down already
 }
 
 // Typical melting I²t is an average; makers print no limits. A fifth either way
@@ -118,7 +122,8 @@ const (
 	meltMost  = 2.0
 )
 
-func (d Device) curve() *curve {
+// workOut finds the band.
+func (d Device) workOut() *curve {
 	c := &curve{device: d, ratingA: d.Rating.RatingA, band: d.Type.BandFor(d.Rating.RatingA)}
 	c.hotA, c.coldA, c.carries = c.ratingA, c.ratingA, 1
 	for _, p := range c.band {
@@ -244,21 +249,36 @@ func firstLimit(band []library.TimePoint, limit func(library.TimePoint) float64)
 func (c *curve) note(o Opening) string {
 	t := c.device.Type
 	switch {
+	case !o.SlowKnown && c.unpublished != "":
+		return c.unpublished
 	case !o.SlowKnown:
-		first := firstLimit(c.band, opensBefore)
-		if first.Multiple == 0 {
-			return "no upper limit published for " + t.Name
-		}
-		return fmt.Sprintf("no upper limit published below %g %% of the rating", 100*first.Multiple)
+		return c.noteUnpublished()
+	case o.Extended && c.carriedOn != "":
+		return c.carriedOn
 	case o.Extended:
-		return fmt.Sprintf("above the published band (%g %%): carried on with constant I²t",
-			100*c.band[len(c.band)-1].Multiple)
+		return c.noteCarriedOn()
 	case t.Kind == "breaker" && t.Reset == "automatic":
 		return "closes again by itself while the fault stays"
 	case t.Kind == "ptc":
 		return "does not part the circuit: a holding current flows on"
 	}
 	return ""
+}
+
+func (c *curve) noteUnpublished() string {
+	first := firstLimit(c.band, opensBefore)
+	if first.Multiple == 0 {
+		return "no upper limit published for " + c.device.Type.Name
+	}
+	return fmt.Sprintf("no upper limit published below %g %% of the rating", 100*first.Multiple)
+}
+
+func (c *curve) noteCarriedOn() string {
+	if len(c.band) == 0 {
+		return ""
+	}
+	return fmt.Sprintf("above the published band (%g %%): carried on with constant I²t",
+		100*c.band[len(c.band)-1].Multiple)
 }
 
 // OpenAt is Open for a type, a rating in amperes and an ambient.

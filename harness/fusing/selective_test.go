@@ -52,8 +52,8 @@ func TestHigherFaultNeverGainsSelectivity(t *testing.T) {
 	lib := library.Default()
 	for _, up := range lib.FuseTypes {
 		for _, down := range lib.FuseTypes {
-			d := Device{down, down.Ratings[len(down.Ratings)/3], 40}
-			u := Device{up, up.Ratings[len(up.Ratings)-1], 40}
+			d := Device{Type: down, Rating: down.Ratings[len(down.Ratings)/3], AmbientC: 40}
+			u := Device{Type: up, Rating: up.Ratings[len(up.Ratings)-1], AmbientC: 40}
 			lost := false
 			for _, fault := range []float64{5, 20, 80, 300, 1000, 4000} {
 				s := Selective(d, u, fault)

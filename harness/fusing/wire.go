@@ -130,7 +130,7 @@ func LargestFor(t *library.FuseType, ambientC float64, damage Curve, faultA floa
 		return nil
 	}
 	for i := len(t.Ratings) - 1; i >= 0; i-- {
-		if ProtectsWire(Device{t, t.Ratings[i], ambientC}, damage, faultA).Protects {
+		if ProtectsWire(Device{Type: t, Rating: t.Ratings[i], AmbientC: ambientC}, damage, faultA).Protects {
 			return t.Ratings[i]
 		}
 	}

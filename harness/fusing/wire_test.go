@@ -23,7 +23,7 @@ func TestBiggerFuseNeverPassesWhereSmallerFailed(t *testing.T) {
 				for _, fault := range []float64{8, 60, 400, 3000} {
 					failed := 0.0
 					for _, r := range ft.Ratings {
-						switch p := ProtectsWire(Device{ft, r, 40}, curve, fault); {
+						switch p := ProtectsWire(Device{Type: ft, Rating: r, AmbientC: 40}, curve, fault); {
 						case !p.Protects && failed == 0:
 							failed = r.RatingA
 						case p.Protects && failed != 0:

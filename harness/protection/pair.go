@@ -39,8 +39,8 @@ func (p *Pair) invert(sh *fault.Short, down, up fusing.Device, amps float64) {
 }
 
 // pair compares a device with one above it.
-func (f *Fuse) pair(up *circuit.Branch, c *circuit.Circuit, faults *fault.Study) Pair {
-	d, _ := fault.Device(c, up)
+func (f *Fuse) pair(up *circuit.Branch, faults *fault.Study) Pair {
+	d, _ := faults.Device(up)
 	p := Pair{Above: up, Selectivity: fusing.Selective(f.Device, d, f.FaultA)}
 	p.Shorts.Known = true
 	for _, w := range f.Wires {

@@ -10,6 +10,9 @@ package protection
 
 import (
 	"math"
+	"runtime"
+	"sync"
+	"sync/atomic"
 
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
@@ -95,25 +98,39 @@ func Compute(c *circuit.Circuit, sols []*solve.Solution, faults *fault.Study) *S
 	s := &Study{Circuit: c}
 	g := gather(c, faults)
 	for _, b := range c.Branches {
-		if b.Kind != circuit.FuseBranch || b.Fuse == nil {
-			continue
+		if b.Kind == circuit.FuseBranch && b.Fuse != nil {
+			s.Fuses = append(s.Fuses, &Fuse{Branch: b, FaultA: g.behind[b.Index]})
 		}
-		f := &Fuse{Branch: b, FaultA: g.behind[b.Index]}
-		f.Device, f.Assumed = fault.Device(c, b)
-		f.run(sols)
-		for _, w := range g.wires[b.Index] {
-			f.Wires = append(f.Wires, f.wire(w, faults))
-		}
-		for _, l := range g.loads[b.Index] {
-			in := l.Load.Load.Inrush
-			f.Starts = append(f.Starts, Start{Load: l, Carrying: fusing.Carries(f.Device, ratedA(l), in)})
-		}
-		for _, up := range above(b, g.guards) {
-			f.Above = append(f.Above, f.pair(up, c, faults))
-		}
-		s.Fuses = append(s.Fuses, f)
 	}
+	var next atomic.Int64
+	var wait sync.WaitGroup
+	for range min(runtime.GOMAXPROCS(0), len(s.Fuses)) {
+		wait.Go(func() {
+			for k := int(next.Add(1)) - 1; k < len(s.Fuses); k = int(next.Add(1)) - 1 {
+				s.Fuses[k].compare(sols, faults, g)
+			}
+		})
+	}
+	wait.Wait()
 	return s
+}
+
+// compare fills in the row of a device.
+func (f *Fuse) compare(sols []*solve.Solution, faults *fault.Study, g *gathered) {
+	at := f.Branch.Index
+	f.Device, f.Assumed = faults.Device(f.Branch)
+	f.run(sols)
+	f.Wires = make([]Wire, 0, len(g.wires[at]))
+	for _, w := range g.wires[at] {
+		f.Wires = append(f.Wires, f.wire(w, faults))
+	}
+	for _, l := range g.loads[at] {
+		in := l.Load.Load.Inrush
+		f.Starts = append(f.Starts, Start{Load: l, Carrying: fusing.Carries(f.Device, ratedA(l), in)})
+	}
+	for _, up := range above(f.Branch, g.guards) {
+		f.Above = append(f.Above, f.pair(up, faults))
+	}
 }
 
 // run finds the greatest running current.

@@ -6,7 +6,8 @@
 // the matrix of slopes is symmetric: a sparse LDLᵀ factorisation in an order
 // made once for a circuit (Prepare) serves all situations, iterations and
 // faults. A Network is one solved situation that can be solved again with
-// changes (Resolve), or asked for linear estimates (Linear, Thevenin).
+// changes (Resolve; Local for the part that one open branch changes), or asked for
+// linear estimates (Linear, Thevenin).
 //
 // A solution counts when currents balance at every node, the power given and
 // used agree within a millionth, relays have settled, and no constant-power
