@@ -9,10 +9,12 @@ import (
 )
 
 // least is the difference below which two figures of the budget count as equal:
-// a milliampere, or a tenth of a day.
+// a milliampere, or a tenth of a day, and half a per cent of the figure, so that
+// no change is listed that three printed digits do not show.
 const (
-	leastA    = 1e-3
-	leastDays = 0.1
+	leastA     = 1e-3
+	leastDays  = 0.1
+	leastShare = 0.005
 )
 
 // budgets compares the balance of situations of the same name, and standby.
@@ -66,7 +68,7 @@ func addAmount(list []Amount, a Amount, least float64, risk float64) []Amount {
 		a.What = Added
 	case gone:
 		a.What = Removed
-	case math.Abs(a.New-a.Old) < least:
+	case least > 0 && math.Abs(a.New-a.Old) < math.Max(least, leastShare*math.Abs(a.Old)):
 		return list
 	default:
 		a.What = Changed

@@ -26,9 +26,6 @@ const (
 	// weakCharge is a battery that no longer starts an engine but still burns
 	// wires.
 	weakCharge = 0.2
-	// agedContacts multiplies every contact: relays, switches, fuses with their
-	// holders, and wire ends on top of their aged figure.
-	agedContacts = 2.0
 	// trickleOhm across the posts keeps the battery on its discharging side: a
 	// few milliamperes.
 	trickleOhm = 5e3
@@ -131,6 +128,19 @@ func again(looms [2][]*loom) (out [2][]*loom) {
 // options, and loads are left out.
 var keyOn = &design.Situation{Name: "fault", Key: design.KeyOn}
 
+// agedContacts multiplies every contact of the weak state: relays, switches,
+// fuses with their holders, and wire ends on top of their aged figure. It is the
+// library's tolerance of an aged contact, the larger of relay and switch.
+func agedContacts(lib *library.Library) float64 {
+	factor := 1.0
+	for _, name := range []string{"aged relay contact", "aged switch contact"} {
+		if t := lib.Tolerance(name); t != nil {
+			factor = math.Max(factor, t.Value)
+		}
+	}
+	return factor
+}
+
 // options are those of the source's bounds in a state. Contacts of relays stand
 // as with every coil energised, or, with rest set, as with none: a change-over
 // contact cannot close both ways.
@@ -138,7 +148,7 @@ func options(c *circuit.Circuit, src source, state int, rest bool) []solve.Optio
 	opt := solve.Options{NoCharging: true, BatteryV: src.emfV, BatteryOhm: src.ohm,
 		LoadFactor: func(*circuit.Branch) float64 { return 0 }, Changes: closed(c, rest)}
 	if state == Weak {
-		opt.Aged, opt.ContactFactor = true, agedContacts
+		opt.Aged, opt.ContactFactor = true, agedContacts(c.Design.Library)
 		opt.WireTempC = hottest
 	}
 	if !(src.regulatedV > 0) {
