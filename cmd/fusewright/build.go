@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"path/filepath"
+	"runtime"
 	"strings"
 
 	"fusewright/harness"
@@ -179,12 +180,13 @@ func pdfOf(r *harness.Review, kind string, sheets []*scene.Sheet) func(*bytes.Bu
 // Pictures of earlier runs with a higher number are removed at the end.
 func (o *outputs) addSheets(name string, sheets []*scene.Sheet, formats ...string) error {
 	for _, format := range formats {
-		for i, s := range sheets {
+		pictures := picturesOf(sheets, format)
+		for i := range sheets {
 			file := name + "." + format
 			if i > 0 {
 				file = fmt.Sprintf("%s-%d.%s", name, i+1, format)
 			}
-			err := o.add(file, func(b *bytes.Buffer) error { return writePicture(b, s, format, pngDPI) })
+			err := o.add(file, func(b *bytes.Buffer) error { return pictures[i](b) })
 			if err != nil {
 				return err
 			}
@@ -192,6 +194,40 @@ func (o *outputs) addSheets(name string, sheets []*scene.Sheet, formats ...strin
 		o.replaces = append(o.replaces, name+"-*."+format)
 	}
 	return nil
+}
+
+// picturesOf begins to render every sheet on all processors and gives, for each
+// sheet, the function that waits for its picture: rasterising is the slowest
+// part of a build, and sheets do not touch each other.
+func picturesOf(sheets []*scene.Sheet, format string) []func(*bytes.Buffer) error {
+	type result struct {
+		picture bytes.Buffer
+		err     error
+	}
+	results := make([]chan *result, len(sheets))
+	slots := make(chan struct{}, runtime.GOMAXPROCS(0))
+	for i, s := range sheets {
+		results[i] = make(chan *result, 1)
+		go func() {
+			slots <- struct{}{}
+			defer func() { <-slots }()
+			r := &result{}
+			r.err = writePicture(&r.picture, s, format, pngDPI)
+			results[i] <- r
+		}()
+	}
+	wait := make([]func(*bytes.Buffer) error, len(sheets))
+	for i := range sheets {
+		wait[i] = func(b *bytes.Buffer) error {
+			r := <-results[i]
+			if r.err != nil {
+				return r.err
+			}
+			_, err := r.picture.WriteTo(b)
+			return err
+		}
+	}
+	return wait
 }
 
 // writePicture writes one sheet as SVG, PNG or DXF.
