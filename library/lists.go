@@ -16,7 +16,7 @@ var lists = []struct {
 	{"blocks", readBlock},
 	{"switches", readSwitch},
 	{"terminals", readTerminal},
-	{"connectors", readConnector},
+	{"connector families", readConnector},
 	{"covers", readCover},
 	{"loads", readLoad},
 	{"colours", readColour},

@@ -84,7 +84,7 @@ func readConnector(m *row, s Source) {
 	m.r.ascending(m.node, "ways", len(c.Ways), func(i int) float64 { return float64(c.Ways[i]) })
 	m.r.sourced(m.node, s)
 	m.barrel(c.MinMm2, c.MaxMm2)
-	m.r.lib.Connectors = add(m, "connectors", m.r.lib.Connectors, c, c.Name, c.Aliases)
+	m.r.lib.Connectors = add(m, "connector families", m.r.lib.Connectors, c, c.Name, c.Aliases)
 }
 
 // barrel reports a range of areas that is upside down.
