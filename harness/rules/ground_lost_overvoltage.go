@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"math"
 
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
@@ -72,7 +73,7 @@ func (p *Pass) suffering(l *fault.Lost) *fault.Affected {
 		if !harmed(a) {
 			continue
 		}
-		if worst == nil || magnitude(a.AfterV) > magnitude(worst.AfterV) {
+		if worst == nil || math.Abs(a.AfterV) > math.Abs(worst.AfterV) {
 			worst = a
 		}
 	}
@@ -102,7 +103,7 @@ func (p *Pass) reportSuffering(l *fault.Lost, a *fault.Affected) {
 		way = "more than it bears"
 	}
 	fin.What = fmt.Sprintf("with %s lost, %s gets %s, %s", returnText(l.Branch), a.Branch.Part.Name,
-		volts(magnitude(a.AfterV)), way)
+		volts(math.Abs(a.AfterV)), way)
 	fin.Numbers = []finding.Number{{Name: "voltage", Value: a.AfterV, Unit: "V"},
 		{Name: "before", Value: a.BeforeV, Unit: "V"}}
 	fin.Situation = a.Situation.Name

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"math"
 
 	"fusewright/harness/circuit"
 	"fusewright/harness/fault"
@@ -69,7 +70,7 @@ func (p *Pass) judgeSneak(l *fault.Lost) {
 	for i := range l.Affected {
 		if a := &l.Affected[i]; a.Effect == fault.Woken || a.Effect == fault.Pulled {
 			parts = append(parts, a.Branch)
-			if worst == nil || magnitude(a.AfterV) > magnitude(worst.AfterV) {
+			if worst == nil || math.Abs(a.AfterV) > math.Abs(worst.AfterV) {
 				worst = a
 			}
 		}
@@ -79,17 +80,10 @@ func (p *Pass) judgeSneak(l *fault.Lost) {
 	}
 	fin := p.ofReturn(finding.Fault, l.Branch)
 	fin.What = fmt.Sprintf("with %s lost, %s gets %s though it is off: current goes back through %s",
-		returnText(l.Branch), worst.Branch.Part.Name, volts(magnitude(worst.AfterV)), few(names(parts), 4))
-	fin.Numbers = []finding.Number{{Name: "voltage of a part that is off", Value: magnitude(worst.AfterV), Unit: "V"}}
+		returnText(l.Branch), worst.Branch.Part.Name, volts(math.Abs(worst.AfterV)), few(names(parts), 4))
+	fin.Numbers = []finding.Number{{Name: "voltage of a part that is off", Value: math.Abs(worst.AfterV), Unit: "V"}}
 	fin.Situation = worst.Situation.Name
 	p.report(fin)
-}
-
-func magnitude(v float64) float64 {
-	if v < 0 {
-		return -v
-	}
-	return v
 }
 
 // ofReturn starts a finding about a return wire or a ground's frame path.
