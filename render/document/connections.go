@@ -68,7 +68,7 @@ func connectionRows(t *table, term *circuit.Terminal) {
 		name += " (" + term.FuseRef + ")"
 	}
 	if len(term.Wires) == 0 {
-		t.row("", name, "none", "", "", "no wire belongs here", "", "")
+		t.row("", name, "none", "", "", "no wire of this harness; the machine's own stay", "", "")
 		t.tick(0)
 		return
 	}
