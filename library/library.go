@@ -125,6 +125,7 @@ type RelayForm struct {
 	DropOutV   float64 // lowest release voltage at 20 °C
 	Changeover bool    // has a break contact 87a
 	MakeA      float64 // resistive load, contact 30-87
+	MakingA    float64 // most that the contact may close on, 30-87; 0 = not published
 	BreakA     float64 // resistive load, contact 30-87a; zero when it has none
 	LampA      float64 // filament lamp load, make contact
 	MotorA     float64 // motor (inductive) load, make contact
@@ -188,6 +189,7 @@ type Connector struct {
 	ContactOhm     float64
 	Sealed         bool
 	PinKind        string // terminal kind of its pins: "pin 1.5"
+	SealsPer       int    // wire seals and blanking plugs in a pack; 1 = singly, 0 = not known
 	Source         Source
 }
 

@@ -93,6 +93,8 @@ func TestBadFilesSayWhereAndWhat(t *testing.T) {
 			[]string{`"16" is not a size`, `unknown insulation "PCV" (did you mean "PVC"?)`, "less than the conductor's"}},
 		{"power and current", head + "loads:\n  - {name: l, behaves: motor, power W: 1, current A: 1, rated V: 12}\n",
 			[]string{`give either "power W" or "current A"`}},
+		{"family without its use", head + "connector families:\n  - {name: c, ways: [], min mm2: 1, max mm2: 2, max A: 5, contact mohm: 1, seals per: 0}\n",
+			[]string{`"pin kind" is missing`, `"ways" is empty`, `"seals per" is out of range`}},
 		{"bad rgb", head + "colours:\n  - {code: XX, name: x, rgb: red}\n", []string{`"red" is not a colour value`}},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -41,6 +41,7 @@ func readRelayForm(m *row, s Source) {
 		DropOutV:   m.needNumber("drop out V", 0.05, 120),
 		Changeover: m.yes("changeover"),
 		MakeA:      m.needNumber("make A", 0.1, 2000),
+		MakingA:    m.number("making A", 0.1, 2000),
 		BreakA:     m.number("break A", 0.1, 2000),
 		LampA:      m.number("lamp A", 0.1, 2000),
 		MotorA:     m.number("motor A", 0.1, 2000),

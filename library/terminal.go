@@ -41,6 +41,17 @@ func (l *Library) Connector(name string) *Connector {
 // ConnectorNames lists the connector families in file order.
 func (l *Library) ConnectorNames() []string { return namesOf(l.Connectors, connectorNames) }
 
+// Housing is the fewest ways of the family's housings that hold so many wires;
+// 0 when none does.
+func (c *Connector) Housing(wires int) int {
+	for _, n := range c.Ways {
+		if n >= wires {
+			return n
+		}
+	}
+	return 0
+}
+
 func connectorNames(c *Connector) (string, []string) { return c.Name, c.Aliases }
 
 func readTerminal(m *row, s Source) {
@@ -75,8 +86,14 @@ func readConnector(m *row, s Source) {
 		MaxA:       m.needNumber("max A", 0.1, 5000),
 		ContactOhm: m.needNumber("contact mohm", 0.001, 1000) / 1e3,
 		Sealed:     m.yes("sealed"),
-		PinKind:    m.text("pin kind"),
+		PinKind:    m.needText("pin kind"),
 		Source:     s,
+	}
+	if m.has("seals per") {
+		c.SealsPer = int(m.number("seals per", 1, 100000))
+	}
+	if len(m.list("ways")) == 0 {
+		m.missing("ways")
 	}
 	for _, n := range m.list("ways") {
 		c.Ways = append(c.Ways, int(m.r.number(n, "ways", 1, 1000)))

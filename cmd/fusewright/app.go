@@ -81,17 +81,24 @@ func (o outside) Unwrap() error { return o.err }
 func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	var cli program
 	code := -1
+	printing := &watched{w: stdout}
+	stdout = printing
 	parser, err := newParser(&cli, stdout, stderr, func(c int) { code = c })
 	if err != nil {
 		fmt.Fprintln(stderr, "fusewright: error:", err)
 		return exitFailure
 	}
 	ctx, err := parser.Parse(args)
-	if code >= 0 { // help was asked for
-		return code
+	if err == nil && code < 0 { // else help was asked for
+		err = refuseOverwriting(ctx)
 	}
-	if err == nil {
+	if err == nil && code < 0 {
 		err = ctx.Run(&streams{in: stdin, out: stdout, err: stderr, quiet: cli.Quiet}, &cli)
+	}
+	if printing.lost != nil {
+		err = outside{printing.lost}
+	} else if code >= 0 {
+		return code
 	}
 	told := plainWriter{stderr}
 	ended := ending(err, told)

@@ -4,13 +4,13 @@ import (
 	"bytes"
 	"fmt"
 	"path/filepath"
-	"runtime"
 	"strings"
 
 	"fusewright/harness"
 	"fusewright/harness/bench"
 	"fusewright/harness/cutting"
 	"fusewright/harness/formboard"
+	"fusewright/harness/lengths"
 	"fusewright/harness/purchase"
 	"fusewright/render/document"
 	"fusewright/render/dxf"
@@ -46,14 +46,11 @@ func (c *buildCmd) Run(io *streams, cli *program) error {
 	if err := renderAll(out, review); err != nil {
 		return err
 	}
-	shown.step("putting the files in place")
 	if err := out.commit(); err != nil {
 		return err
 	}
 	shown.done()
-	for _, name := range out.names {
-		io.say("%s\n", filepath.Join(out.dir, name))
-	}
+	io.sayFiles(out)
 	rep := report.New(review)
 	io.say("%s: %s\n%s\n", rep.Design.Title, rep.Counts, report.Caution)
 	return c.verdict(review.Findings)
@@ -77,17 +74,13 @@ func renderAll(out *outputs, r *harness.Review) error {
 	if err != nil {
 		return err
 	}
-	if err := out.addSheets("schematic", sheets, "svg", "png"); err != nil {
-		return err
-	}
+	out.addSheets("schematic", sheets, pngDPI, "png", "svg")
 	board := formboard.Lay(r.Circuit)
 	layoutSheets, err := layout.Draw(r, board, layout.Options{})
 	if err != nil {
 		return err
 	}
-	if err := addLayout(out, r, board, layoutSheets); err != nil {
-		return err
-	}
+	addLayout(out, r, board, layoutSheets)
 	bill := purchase.List(r.Circuit)
 	rows := cutting.List(r.Circuit)
 	budgetSheets, err := document.Budget(r)
@@ -114,8 +107,9 @@ func renderAll(out *outputs, r *harness.Review) error {
 		name  string
 		write func(*bytes.Buffer) error
 	}{
+		{"dossier.pdf", writeDossier(r, made)}, // the longest by far
 		{"schematic.pdf", pdfOf(r, "Schematic", sheets)},
-		{"cut-list.csv", func(b *bytes.Buffer) error { return document.CutListCSV(b, rows) }},
+		{"cut-list.csv", func(b *bytes.Buffer) error { return document.CutListCSV(b, lengths.Of(r.Design), rows) }},
 		{"cut-list.pdf", pdfOf(r, "Cut list", document.CutList(r))},
 		{"connections.pdf", pdfOf(r, "Connection table", document.Connections(r))},
 		{"fuse-card.pdf", pdfOf(r, "Fuse card", document.FuseCard(r))},
@@ -133,35 +127,28 @@ func renderAll(out *outputs, r *harness.Review) error {
 		{"voltages.pdf", pdfOf(r, "Voltage along each circuit", profiles)},
 		{"loading.pdf", pdfOf(r, "Wire loading", loading)},
 		{"bench.pdf", pdfOf(r, "Bench test", benchSheets)},
-		{"dossier.pdf", writeDossier(r, made)},
 	}
 	for _, f := range files {
-		if err := out.add(f.name, f.write); err != nil {
-			return err
-		}
+		out.add(f.name, f.write)
 	}
 	return nil
 }
 
 // addLayout renders the layout sheets and the board at full size. A harness
 // without runs has no board and gets neither.
-func addLayout(out *outputs, r *harness.Review, board *formboard.Board, sheets []*scene.Sheet) error {
+func addLayout(out *outputs, r *harness.Review, board *formboard.Board, sheets []*scene.Sheet) {
 	if len(sheets) == 0 {
 		out.replaces = append(out.replaces, "layout.pdf", "layout.svg", "layout-*.svg", "layout-1to1.pdf")
-		return nil
+		return
 	}
-	if err := out.addSheets("layout", sheets, "svg"); err != nil {
-		return err
-	}
-	if err := out.add("layout.pdf", pdfOf(r, "Layout", sheets)); err != nil {
-		return err
-	}
+	out.addSheets("layout", sheets, pngDPI, "svg")
+	out.add("layout.pdf", pdfOf(r, "Layout", sheets))
 	pages := layout.FullSize(r, board)
 	if len(pages) == 0 {
 		out.replaces = append(out.replaces, "layout-1to1.pdf")
-		return nil
+		return
 	}
-	return out.add("layout-1to1.pdf", pdfOf(r, "Layout at full size", pages))
+	out.add("layout-1to1.pdf", pdfOf(r, "Layout at full size", pages))
 }
 
 // pdfOf writes sheets as one PDF with the design's title and author.
@@ -178,56 +165,17 @@ func pdfOf(r *harness.Review, kind string, sheets []*scene.Sheet) func(*bytes.Bu
 
 // addSheets renders each sheet in each picture format: NAME.svg, NAME-2.svg, …
 // Pictures of earlier runs with a higher number are removed at the end.
-func (o *outputs) addSheets(name string, sheets []*scene.Sheet, formats ...string) error {
+func (o *outputs) addSheets(name string, sheets []*scene.Sheet, dpi int, formats ...string) {
 	for _, format := range formats {
-		pictures := picturesOf(sheets, format)
-		for i := range sheets {
+		for i, s := range sheets {
 			file := name + "." + format
 			if i > 0 {
 				file = fmt.Sprintf("%s-%d.%s", name, i+1, format)
 			}
-			err := o.add(file, func(b *bytes.Buffer) error { return pictures[i](b) })
-			if err != nil {
-				return err
-			}
+			o.add(file, func(b *bytes.Buffer) error { return writePicture(b, s, format, dpi) })
 		}
 		o.replaces = append(o.replaces, name+"-*."+format)
 	}
-	return nil
-}
-
-// picturesOf begins to render every sheet on all processors and gives, for each
-// sheet, the function that waits for its picture: rasterising is the slowest
-// part of a build, and sheets do not touch each other.
-func picturesOf(sheets []*scene.Sheet, format string) []func(*bytes.Buffer) error {
-	type result struct {
-		picture bytes.Buffer
-		err     error
-	}
-	results := make([]chan *result, len(sheets))
-	slots := make(chan struct{}, runtime.GOMAXPROCS(0))
-	for i, s := range sheets {
-		results[i] = make(chan *result, 1)
-		go func() {
-			slots <- struct{}{}
-			defer func() { <-slots }()
-			r := &result{}
-			r.err = writePicture(&r.picture, s, format, pngDPI)
-			results[i] <- r
-		}()
-	}
-	wait := make([]func(*bytes.Buffer) error, len(sheets))
-	for i := range sheets {
-		wait[i] = func(b *bytes.Buffer) error {
-			r := <-results[i]
-			if r.err != nil {
-				return r.err
-			}
-			_, err := r.picture.WriteTo(b)
-			return err
-		}
-	}
-	return wait
 }
 
 // writePicture writes one sheet as SVG, PNG or DXF.

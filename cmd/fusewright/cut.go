@@ -4,6 +4,7 @@ import (
 	"bytes"
 
 	"fusewright/harness/cutting"
+	"fusewright/harness/lengths"
 	"fusewright/render/document"
 )
 
@@ -23,7 +24,7 @@ func (c *cutCmd) Run(io *streams, cli *program) error {
 		return writeFile(c.Out, pdfOf(review, "Cut list", document.CutList(review)))
 	}
 	return printed(io, func(b *bytes.Buffer) error {
-		return document.CutListCSV(b, cutting.List(review.Circuit))
+		return document.CutListCSV(b, lengths.Of(review.Design), cutting.List(review.Circuit))
 	})
 }
 

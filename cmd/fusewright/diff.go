@@ -12,6 +12,7 @@ import (
 	"fusewright/harness/compare"
 	"fusewright/library"
 	"fusewright/render/report"
+	"fusewright/render/schematic"
 )
 
 // diffCmd compares two designs, or two revisions of one.
@@ -20,6 +21,8 @@ type diffCmd struct {
 	New    string   `arg:"" optional:"" help:"The design as it is; - for standard input."`
 	Git    []string `help:"Take the file as it was in this git revision and compare it with the file as it is; given twice, compare the two revisions." placeholder:"REVISION"`
 	Format string   `help:"text, json or markdown." enum:"text,json,markdown" default:"text"`
+	Draw   string   `help:"Also draw the new schematic with the changes marked, and the old one where something is gone or was connected differently; .svg, .pdf, .png or .dxf chooses the kind." placeholder:"FILE" type:"path"`
+	DPI    int      `name:"dpi" help:"Dots per inch of a PNG." default:"150" placeholder:"N"`
 	failOn
 }
 
@@ -35,7 +38,17 @@ Examples:
   fusewright diff --git HEAD own.yaml
       the last commit against the file as it is
   fusewright diff --git main --git HEAD own.yaml --format markdown
-      two revisions, as a comment for a review`
+      two revisions, as a comment for a review
+  fusewright diff --git HEAD own.yaml --draw changes.pdf
+      and the schematic with the changes marked and numbered`
+}
+
+// Validate refuses pictures that cannot be made.
+func (c *diffCmd) Validate() error {
+	if c.Draw == "" {
+		return nil
+	}
+	return checkPicture("--draw", c.Draw, c.DPI)
 }
 
 // Run prints the comparison. Only findings that are new, or graver than they
@@ -71,7 +84,45 @@ func (c *diffCmd) Run(io *streams, cli *program) error {
 	if err != nil {
 		return err
 	}
+	if c.Draw != "" {
+		if err := c.draw(io, comparison); err != nil {
+			return err
+		}
+	}
 	return c.verdict(comparison.NewFindings())
+}
+
+// draw writes the drawing of the changes. Its files are named on the screen only
+// where they cannot be taken for a part of a result that a program reads.
+func (c *diffCmd) draw(io *streams, comparison *compare.Comparison) error {
+	old, changed := comparison.Old, comparison.New
+	changes := &schematic.Changes{Was: c.nameOf(old, changed), Now: c.nameOf(changed, old)}
+	for _, m := range comparison.Marks() {
+		kind := schematic.ChangeKind(m.What)
+		if m.What == "" {
+			kind = schematic.Judged
+		}
+		changes.List = append(changes.List, schematic.Change{Kind: kind, Name: m.Name, Old: m.Old, New: m.New,
+			Text: m.Text, Findings: m.Findings, Rewired: m.Rewired})
+	}
+	sheets, err := schematic.DrawChanges(old, changed, schematic.Options{Changes: changes})
+	if err != nil {
+		return err
+	}
+	out, err := putDrawing(c.Draw, c.DPI, changed, "Changes", sheets)
+	if err == nil && c.Format == "text" {
+		io.sayFiles(out)
+	}
+	return err
+}
+
+// nameOf is how a drawing calls a design beside another: by its revision where
+// that tells them apart, else by its file.
+func (c *diffCmd) nameOf(r, other *harness.Review) string {
+	if rev := r.Design.Revision.Value; rev != "" && rev != other.Design.Revision.Value {
+		return "revision " + rev
+	}
+	return filepath.Base(r.Design.File)
 }
 
 func assessText(t library.Text, libraries []library.Text) (*harness.Review, error) {

@@ -10,6 +10,7 @@ import (
 
 	"fusewright/harness"
 	"fusewright/harness/design"
+	"fusewright/harness/referencetest"
 	"fusewright/harness/synth"
 	"fusewright/library"
 	"fusewright/render/document"
@@ -75,8 +76,8 @@ func TestDossierOfDemos(t *testing.T) {
 
 // TestDossierIsSound opens the dossier with qpdf and finds its words with pdftotext.
 func TestDossierIsSound(t *testing.T) {
-	scenetest.Need(t, "qpdf")
-	scenetest.Need(t, "pdftotext")
+	referencetest.Program(t, "qpdf")
+	referencetest.Program(t, "pdftotext")
 	src, err := os.ReadFile("../../designs/fen-runner.yaml")
 	if err != nil {
 		t.Fatal(err)

@@ -1,11 +1,12 @@
 package main
 
 import (
-	"bytes"
 	"fmt"
 	"path/filepath"
 	"strings"
 
+	"fusewright/harness"
+	"fusewright/render/scene"
 	"fusewright/render/schematic"
 	"fusewright/render/symbol"
 )
@@ -24,17 +25,22 @@ type drawCmd struct {
 
 // Validate refuses resolutions that give an empty or a giant picture.
 func (c *drawCmd) Validate() error {
-	if c.DPI < 20 || c.DPI > 1200 {
-		return fmt.Errorf("--dpi %d is out of range (expected 20 to 1200)", c.DPI)
+	return checkPicture("--out", c.Out, c.DPI)
+}
+
+// checkPicture refuses a file of an unknown kind or an unusable resolution.
+func checkPicture(option, path string, dpi int) error {
+	if dpi < 20 || dpi > 1200 {
+		return fmt.Errorf("--dpi %d is out of range (expected 20 to 1200)", dpi)
 	}
-	switch filepath.Ext(c.Out) {
+	switch filepath.Ext(path) {
 	case ".svg", ".pdf", ".png", ".dxf":
 		return nil
 	}
-	return fmt.Errorf("--out %s has no known ending (expected .svg, .pdf, .png or .dxf)", filepath.Base(c.Out))
+	return fmt.Errorf("%s %s has no known ending (expected .svg, .pdf, .png or .dxf)", option, filepath.Base(path))
 }
 
-// Run draws all sheets; pictures of a second and further sheet get its number.
+// Run draws all sheets.
 func (c *drawCmd) Run(io *streams, cli *program) error {
 	review, err := c.assess(io, cli)
 	if err != nil {
@@ -53,30 +59,23 @@ func (c *drawCmd) Run(io *streams, cli *program) error {
 	if err != nil {
 		return err
 	}
-	ext := filepath.Ext(c.Out)
-	out := newOutputs(filepath.Dir(c.Out))
-	name := strings.TrimSuffix(filepath.Base(c.Out), ext)
-	if ext == ".pdf" {
-		err = out.add(filepath.Base(c.Out), pdfOf(review, "Schematic", sheets))
-	}
-	for i, s := range sheets {
-		if ext == ".pdf" || err != nil {
-			break
-		}
-		file := name + ext
-		if i > 0 {
-			file = fmt.Sprintf("%s-%d%s", name, i+1, ext)
-		}
-		err = out.add(file, func(b *bytes.Buffer) error { return writePicture(b, s, ext[1:], c.DPI) })
-	}
+	out, err := putDrawing(c.Out, c.DPI, review, "Schematic", sheets)
 	if err != nil {
 		return err
 	}
-	if err := out.commit(); err != nil {
-		return err
-	}
-	for _, file := range out.names {
-		io.say("%s\n", filepath.Join(out.dir, file))
-	}
+	io.sayFiles(out)
 	return nil
+}
+
+// putDrawing writes sheets to a file of the kind that its ending says; pictures
+// of a second and further sheet get its number.
+func putDrawing(path string, dpi int, review *harness.Review, kind string, sheets []*scene.Sheet) (*outputs, error) {
+	ext := filepath.Ext(path)
+	out := newOutputs(filepath.Dir(path))
+	if ext == ".pdf" {
+		out.add(filepath.Base(path), pdfOf(review, kind, sheets))
+	} else {
+		out.addSheets(strings.TrimSuffix(filepath.Base(path), ext), sheets, dpi, ext[1:])
+	}
+	return out, out.commit()
 }

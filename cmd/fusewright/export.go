@@ -83,15 +83,11 @@ func (c *exportCmd) drawing(s *streams, r *harness.Review) error {
 	}
 	ext := filepath.Ext(c.Out)
 	out := newOutputs(filepath.Dir(c.Out))
-	if err := out.addSheets(strings.TrimSuffix(filepath.Base(c.Out), ext), sheets, "dxf"); err != nil {
-		return err
-	}
+	out.addSheets(strings.TrimSuffix(filepath.Base(c.Out), ext), sheets, 0, "dxf")
 	if err := out.commit(); err != nil {
 		return err
 	}
-	for _, file := range out.names {
-		s.say("%s\n", filepath.Join(out.dir, file))
-	}
+	s.sayFiles(out)
 	return nil
 }
 

@@ -18,7 +18,7 @@ import (
 	"testing"
 	"unicode"
 
-	"fusewright/render/scene/scenetest"
+	"fusewright/harness/referencetest"
 )
 
 const hostileDesign = "../../testdata/hostile/hostile.yaml"
@@ -35,6 +35,10 @@ var hostileRuns = []struct{ kind, line string }{
 	{"text", "diff OTHER DESIGN"},
 	{"json", "diff OTHER DESIGN --format json"},
 	{"markdown", "diff OTHER DESIGN --format markdown"},
+	{"text", "diff OTHER DESIGN --draw OUT/changes.svg"},
+	{"text", "diff OTHER DESIGN --draw OUT/changes.pdf"},
+	{"text", "diff OTHER DESIGN --draw OUT/changes.png"},
+	{"text", "diff OTHER DESIGN --draw OUT/changes.dxf"},
 	{"text", "draw DESIGN -o OUT/draw.svg"},
 	{"text", "draw DESIGN -o OUT/draw.pdf"},
 	{"text", "draw DESIGN -o OUT/draw.png"},
@@ -234,10 +238,7 @@ func checkPDF(t *testing.T, data []byte) error {
 			return fmt.Errorf("holds %s", word)
 		}
 	}
-	if _, err := exec.LookPath("qpdf"); err != nil {
-		if os.Getenv(scenetest.Required) == "required" {
-			return err
-		}
+	if _, err := exec.LookPath("qpdf"); err != nil && !referencetest.Required() {
 		return nil
 	}
 	file := filepath.Join(t.TempDir(), "check.pdf")
@@ -384,6 +385,26 @@ func TestMessagesArePlain(t *testing.T) {
 			if r != '\n' && r != unicode.ReplacementChar && !unicode.IsPrint(r) {
 				t.Errorf("%q: character %U in %q", args, r, stderr.String())
 			}
+		}
+	}
+}
+
+// A file name of several lines cannot look like lines of the report.
+func TestFileNameIsOneLine(t *testing.T) {
+	src, err := os.ReadFile("../../designs/reed-skiff.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Chdir(t.TempDir())
+	const name = "a\nb.yaml:1:1: advice: forged\tx.yaml"
+	if err := os.WriteFile(name, src, 0o666); err != nil {
+		t.Skipf("no such names here: %v", err)
+	}
+	var stdout, stderr bytes.Buffer
+	run([]string{"check", name}, strings.NewReader(""), &stdout, &stderr)
+	for _, line := range strings.Split(stdout.String(), "\n") {
+		if strings.HasPrefix(line, "b.yaml:1:1: advice: forged") {
+			t.Fatalf("line %q", line)
 		}
 	}
 }

@@ -6,6 +6,8 @@ import (
 	"io"
 	"io/fs"
 	"os"
+	"strings"
+	"unicode"
 
 	"fusewright/harness"
 	"fusewright/harness/design"
@@ -87,7 +89,12 @@ func readInput(s *streams, path string, most int64) (name string, src []byte, er
 	if src, err = io.ReadAll(io.LimitReader(f, most)); err != nil {
 		return "", nil, plainPathError(err)
 	}
-	return harmless(path), src, nil
+	return strings.Map(func(r rune) rune {
+		if r == '\n' || r == '\t' { // a name is one line
+			return unicode.ReplacementChar
+		}
+		return r
+	}, harmless(path)), src, nil
 }
 
 func (p *program) library() (*library.Library, error) {

@@ -10,7 +10,7 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/render/scene/scenetest"
+	"fusewright/harness/referencetest"
 )
 
 func TestMayColour(t *testing.T) {
@@ -51,7 +51,7 @@ func TestColourSeverities(t *testing.T) {
 // On a real terminal there are colours, with NO_COLOR or into a file there are
 // none. The program script gives the test a terminal.
 func TestColourOnATerminal(t *testing.T) {
-	scenetest.Need(t, "script")
+	referencetest.Program(t, "script")
 	design, err := filepath.Abs("../../designs/reed-skiff.yaml")
 	if err != nil {
 		t.Fatal(err)
@@ -162,7 +162,7 @@ func printedBy(t *testing.T, args ...string) string {
 
 // The script for bash is run with lines as a user types them.
 func TestBashCompletion(t *testing.T) {
-	scenetest.Need(t, "bash")
+	referencetest.Program(t, "bash")
 	script := printedBy(t, "complete", "bash")
 	for line, want := range map[string]string{
 		"che":                        "check",
@@ -279,5 +279,29 @@ func TestProgressIsSilentInFiles(t *testing.T) {
 	shown.done()
 	if got := stderr.String(); got != "\r\x1b[Kdrawing …\r\x1b[K" {
 		t.Errorf("printed %q", got)
+	}
+}
+
+// lossy is an output that nothing can be written to.
+type lossy struct{}
+
+func (lossy) Write([]byte) (int, error) { return 0, io.ErrShortWrite }
+
+// Whatever cannot be printed is told, be it a result, a list of files or help.
+func TestLostOutputIsTold(t *testing.T) {
+	const design = "../../designs/fen-runner.yaml"
+	dir := t.TempDir()
+	for _, args := range [][]string{
+		{"--help"}, {"check", "--help"}, {"--version"}, {"check", design}, {"explain", "unfused-conductor"},
+		{"draw", design, "-o", filepath.Join(dir, "a.svg")}, {"export", design, "--to", "csv", "-o", filepath.Join(dir, "a.csv")},
+	} {
+		var stderr bytes.Buffer
+		code := run(args, strings.NewReader(""), lossy{}, &stderr)
+		if code != exitFailure || !strings.Contains(stderr.String(), io.ErrShortWrite.Error()) {
+			t.Errorf("%q: exit code %d, %q", args, code, stderr.String())
+		}
+	}
+	if _, err := os.Stat(filepath.Join(dir, "a.svg")); err != nil {
+		t.Errorf("the file itself: %v", err)
 	}
 }

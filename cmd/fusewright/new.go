@@ -16,7 +16,7 @@ import (
 type newCmd struct {
 	File      string   `arg:"" optional:"" default:"design.yaml" help:"The file to write, or - for standard output."`
 	Vehicle   string   `help:"Kind of vehicle: motorcycle, quad, off-road or boat." placeholder:"KIND"`
-	Accessory []string `help:"An accessory of the library; may be given several times. See: fusewright parts loads." placeholder:"NAME" sep:"none"`
+	Accessory []string `help:"An accessory of the library; may be given several times. See: fusewright parts load." placeholder:"NAME" sep:"none"`
 	Title     string   `help:"What the harness is." placeholder:"TEXT"`
 	Battery   string   `help:"Battery chemistry, such as AGM." placeholder:"NAME"`
 	Capacity  string   `help:"Battery capacity, such as '14 Ah'." placeholder:"CHARGE"`
@@ -84,7 +84,7 @@ func (c *newCmd) answers(q *questions, usual starter.Answers) starter.Answers {
 	a.Output = q.answer("charging output", c.Output, usual.Output)
 	a.Idle = q.answer("idle speed", c.Idle, usual.Idle)
 	a.Cruise = q.answer("cruising speed", c.Cruise, usual.Cruise)
-	list := q.answer("accessories, with commas between them (fusewright parts loads lists them)",
+	list := q.answer("accessories, with commas between them (fusewright parts load lists them)",
 		strings.Join(c.Accessory, ","), strings.Join(usual.Accessories, ","))
 	a.Accessories = []string{}
 	for _, name := range strings.Split(list, ",") {

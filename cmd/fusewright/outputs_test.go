@@ -1,7 +1,6 @@
 package main
 
 import (
-	"bufio"
 	"bytes"
 	"errors"
 	"fmt"
@@ -9,10 +8,11 @@ import (
 	"os/exec"
 	"path/filepath"
 	"slices"
-	"strconv"
 	"strings"
 	"testing"
 	"time"
+
+	"github.com/google/go-cmp/cmp"
 )
 
 // fiveFiles are outputs of five files with one text in each.
@@ -20,13 +20,10 @@ func fiveFiles(t testing.TB, dir, text string) *outputs {
 	t.Helper()
 	o := newOutputs(dir)
 	for i := range 5 {
-		err := o.add(fmt.Sprintf("f%d.txt", i), func(b *bytes.Buffer) error {
+		o.add(fmt.Sprintf("f%d.txt", i), func(b *bytes.Buffer) error {
 			_, err := b.WriteString(text)
 			return err
 		})
-		if err != nil {
-			t.Fatal(err)
-		}
 	}
 	return o
 }
@@ -72,42 +69,75 @@ func TestCommitPutsEverythingInPlace(t *testing.T) {
 	}
 }
 
-// Whichever write or rename fails, the previous files stand as they were.
+// stalePage is a file of an earlier run that goes with fiveFiles.
+const stalePage = "page-2.txt"
+
+// withStale puts a stale file into the folder and lets the outputs replace it.
+func withStale(t testing.TB, o *outputs, text string) *outputs {
+	t.Helper()
+	if err := os.WriteFile(filepath.Join(o.dir, stalePage), []byte(text), 0o666); err != nil {
+		t.Fatal(err)
+	}
+	o.replaces = []string{"page-*.txt"}
+	return o
+}
+
+// Whichever change on the disk fails, alone or with all after it, the previous
+// files stand as they were: at once, or else when the next run begins.
 func TestFailingCommitLeavesThePreviousFiles(t *testing.T) {
 	full := errors.New("no space left on device")
-	for _, before := range []string{"old", ""} {
-		for fail := range 5 {
-			for _, step := range []string{"write", "rename"} {
+	for _, c := range []struct {
+		name    string
+		before  bool // there are previous files, one of them stale
+		forGood bool // once failed, the disk fails always
+	}{{"new set", false, false}, {"new set, for good", false, true}, {"next set", true, false}, {"next set, for good", true, true}} {
+		t.Run(c.name, func(t *testing.T) {
+			failed := 0
+			for fail := 0; ; fail++ {
 				dir := t.TempDir()
-				if before != "" {
-					if err := fiveFiles(t, dir, before).commit(); err != nil {
+				o := fiveFiles(t, dir, "new")
+				if c.before {
+					if err := fiveFiles(t, dir, "old").commit(); err != nil {
 						t.Fatal(err)
 					}
+					withStale(t, o, "old")
 				}
-				o, count := fiveFiles(t, dir, "new"), 0
-				failing := func(then func() error) error {
-					if count++; count > fail {
+				was, count, at := contents(t, dir), 0, ""
+				o.before = func(what string) error {
+					if count++; count == fail+1 || c.forGood && count > fail {
+						if at == "" {
+							at = what
+						}
 						return full
 					}
-					return then()
-				}
-				if step == "write" {
-					o.write = func(path string, data []byte) error {
-						return failing(func() error { return writeSynced(path, data) })
-					}
-				} else {
-					o.rename = func(from, to string) error { return failing(func() error { return os.Rename(from, to) }) }
+					return nil
 				}
 				err := o.commit()
-				var out outside
-				if !errors.Is(err, full) || !errors.As(err, &out) {
-					t.Errorf("%s %d: error %v", step, fail, err)
+				if err == nil {
+					if found := contents(t, dir); !all(found, "new") && at == "" {
+						t.Errorf("nothing failed: %v", found)
+					}
+					if at == "" {
+						break
+					}
+					continue // the change that failed did not matter: TestKill looks at what is left
 				}
-				if found := contents(t, dir); before == "" && len(found) > 0 || before != "" && !all(found, before) {
-					t.Errorf("%s %d: %v", step, fail, found)
+				failed++
+				if out := (outside{}); !errors.Is(err, full) || !errors.As(err, &out) {
+					t.Errorf("%s: error %v", at, err)
+				}
+				found := contents(t, dir)
+				if c.forGood {
+					found = recovered(t, dir)
+				}
+				if diff := cmp.Diff(was, found); diff != "" {
+					t.Errorf("%s: %s", at, diff)
 				}
 			}
-		}
+			if failed < 20 {
+				t.Errorf("only %d changes made the commit fail", failed)
+			}
+		})
 	}
 }
 
@@ -128,7 +158,8 @@ func TestFolderInTheWay(t *testing.T) {
 // No name leads out of the folder.
 func TestNamesStayInTheFolder(t *testing.T) {
 	for _, name := range []string{"../x", "/x", "a/b", "..", ".", ""} {
-		if err := newOutputs(t.TempDir()).add(name, func(*bytes.Buffer) error { return nil }); err == nil {
+		o := newOutputs(t.TempDir())
+		if o.add(name, func(*bytes.Buffer) error { return nil }); o.commit() == nil {
 			t.Errorf("%q was taken", name)
 		}
 	}
@@ -146,9 +177,7 @@ func TestReplacedFiles(t *testing.T) {
 	}
 	o := newOutputs(dir)
 	o.replaces = []string{"board-*.dxf", "board.svg"}
-	if err := o.add("board-10.dxf", func(*bytes.Buffer) error { return nil }); err != nil {
-		t.Fatal(err)
-	}
+	o.add("board-10.dxf", func(*bytes.Buffer) error { return nil })
 	if err := o.commit(); err != nil {
 		t.Fatal(err)
 	}
@@ -163,28 +192,6 @@ func TestReplacedFiles(t *testing.T) {
 	}
 }
 
-// stalled is a run of the test binary that commits five files into a folder and
-// stops for good after some renames: FOLDER AFTER.
-func stalled() {
-	after, err := strconv.Atoi(os.Args[2])
-	if err != nil {
-		panic(err)
-	}
-	o, renames := newOutputs(os.Args[1]), 0
-	for i := range 5 {
-		o.add(fmt.Sprintf("f%d.txt", i), func(b *bytes.Buffer) error { b.WriteString("new"); return nil })
-	}
-	o.rename = func(from, to string) error {
-		if renames == after {
-			fmt.Println("stopped")
-			time.Sleep(time.Hour)
-		}
-		renames++
-		return os.Rename(from, to)
-	}
-	o.commit()
-}
-
 // asCommand gives a command that runs the test binary under a name of TestMain.
 func asCommand(t testing.TB, name string, args ...string) *exec.Cmd {
 	t.Helper()
@@ -197,50 +204,6 @@ func asCommand(t testing.TB, name string, args ...string) *exec.Cmd {
 		t.Skipf("no symbolic links here: %v", err)
 	}
 	return exec.Command(link, args...)
-}
-
-// A process killed between two renames leaves every file whole: the first ones
-// new, the others old. The next run puts the set right.
-func TestKillBetweenRenames(t *testing.T) {
-	for after := range 5 {
-		dir := t.TempDir()
-		if err := fiveFiles(t, dir, "old").commit(); err != nil {
-			t.Fatal(err)
-		}
-		killed := asCommand(t, "fusewright-stalled", dir, strconv.Itoa(after))
-		pipe, err := killed.StdoutPipe()
-		if err != nil {
-			t.Fatal(err)
-		}
-		if err := killed.Start(); err != nil {
-			t.Fatal(err)
-		}
-		if line, err := bufio.NewReader(pipe).ReadString('\n'); line != "stopped\n" {
-			t.Fatalf("%q, %v", line, err)
-		}
-		if err := killed.Process.Kill(); err != nil {
-			t.Fatal(err)
-		}
-		killed.Wait() // it was killed: an error says nothing more
-		found := contents(t, dir)
-		for i := range 5 {
-			want := "old"
-			if i < after {
-				want = "new"
-			}
-			if got := found[fmt.Sprintf("f%d.txt", i)]; got != want {
-				t.Errorf("killed after %d renames: file %d is %q, want %q", after, i, got, want)
-			}
-		}
-		if err := fiveFiles(t, dir, "next").commit(); err != nil {
-			t.Fatal(err)
-		}
-		for i := range 5 {
-			if got := contents(t, dir)[fmt.Sprintf("f%d.txt", i)]; got != "next" {
-				t.Errorf("the next run left file %d as %q", i, got)
-			}
-		}
-	}
 }
 
 // Real builds killed at many moments: every file is wholly of one build.
@@ -273,9 +236,46 @@ func TestKillDuringBuild(t *testing.T) {
 		c.Process.Kill() // it may have ended already
 		c.Wait()
 		for name, got := range contents(t, old) {
-			if !strings.HasPrefix(name, ".fusewright-") && got != was[name] && got != will[name] {
+			if !isStage(name) && got != was[name] && got != will[name] {
 				t.Errorf("killed after %d ms: %s is of neither build", 40+120*i, name)
 			}
+		}
+		if found := recovered(t, old); cmp.Diff(was, found) != "" && cmp.Diff(will, found) != "" {
+			t.Errorf("killed after %d ms: the set is of neither build", 40+120*i)
+		}
+	}
+}
+
+// No command writes over what it reads, by whatever name.
+func TestOutputsAreNotInputs(t *testing.T) {
+	src, err := os.ReadFile("../../designs/fen-runner.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Chdir(t.TempDir())
+	parts := []byte("fusewright library: 1\n")
+	for name, data := range map[string][]byte{"own.yaml": src, "own.svg": src, "parts.yaml": parts} {
+		if err := os.WriteFile(name, data, 0o666); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := os.Link("own.yaml", "other.csv"); err != nil {
+		t.Skipf("no links here: %v", err)
+	}
+	for _, line := range []string{
+		"cut own.yaml -o own.yaml", "cut own.yaml -o ./x/../own.yaml", "draw own.svg -o own.svg",
+		"export own.yaml --to csv -o other.csv", "check own.yaml --write-baseline own.yaml",
+		"--library parts.yaml bom own.yaml -o parts.yaml",
+	} {
+		var stdout, stderr bytes.Buffer
+		code := run(strings.Fields(line), strings.NewReader(""), &stdout, &stderr)
+		if code != exitBadInput || !strings.Contains(stderr.String(), "would be written over") {
+			t.Errorf("%s: exit code %d, %s", line, code, &stderr)
+		}
+	}
+	for name, want := range map[string][]byte{"own.yaml": src, "own.svg": src, "parts.yaml": parts} {
+		if got, err := os.ReadFile(name); err != nil || !bytes.Equal(got, want) {
+			t.Errorf("%s is not as it was: %v", name, err)
 		}
 	}
 }

@@ -31,6 +31,7 @@ var partKinds = []partKind{
 	{"block", "distribution blocks", blockRows},
 	{"switch", "switches", switchRows},
 	{"terminal", "crimp parts", terminalRows},
+	{"plug", "connector families", plugRows},
 	{"cover", "sleeves, tapes and conduit", coverRows},
 	{"load", "typical loads", loadRows},
 	{"colour", "wire colours", colourRows},
@@ -124,6 +125,15 @@ func terminalRows(l *library.Library) []partRow {
 		return listRow(t.Name, t.Source, t.Kind,
 			fmt.Sprintf("%s to %s", quantity.Plain(t.MinMm2, quantity.Area), quantity.Plain(t.MaxMm2, quantity.Area)),
 			when("up to", t.MaxA, quantity.Current), when("strip", t.StripMm/1000, quantity.Length), yes(t.Sealed, "sealed"))
+	})
+}
+
+func plugRows(l *library.Library) []partRow {
+	return rowsOf(l.Connectors, func(c *library.Connector) partRow {
+		ways := strings.Trim(strings.ReplaceAll(fmt.Sprint(c.Ways), " ", ", "), "[]") + " ways"
+		return listRow(c.Name, c.Source, ways, "contact "+c.PinKind,
+			fmt.Sprintf("%s to %s", quantity.Plain(c.MinMm2, quantity.Area), quantity.Plain(c.MaxMm2, quantity.Area)),
+			when("up to", c.MaxA, quantity.Current), yes(c.Sealed, "sealed"))
 	})
 }
 

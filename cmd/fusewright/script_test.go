@@ -7,6 +7,8 @@ import (
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
+
+	"fusewright/harness/referencetest"
 )
 
 var update = flag.Bool("update", false, "rewrite the expected output in the scripts")
@@ -25,6 +27,9 @@ func TestScripts(t *testing.T) {
 	root, err := filepath.Abs("../..")
 	if err != nil {
 		t.Fatal(err)
+	}
+	if referencetest.Required() {
+		referencetest.Program(t, "git") // a script that needs it skips itself without
 	}
 	testscript.Run(t, testscript.Params{
 		Dir:                 "testdata/script",

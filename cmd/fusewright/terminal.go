@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"path/filepath"
 	"regexp"
 	"runtime"
 	"strings"
@@ -16,6 +17,9 @@ import (
 
 // isTerminal tells whether what is written to w is shown at once.
 func isTerminal(w io.Writer) bool {
+	if p, ok := w.(*watched); ok {
+		w = p.w
+	}
 	f, ok := w.(*os.File)
 	return ok && term.IsTerminal(int(f.Fd()))
 }
@@ -62,6 +66,13 @@ func (s *streams) say(format string, args ...any) {
 	}
 }
 
+// sayFiles names the files that were put in place.
+func (s *streams) sayFiles(o *outputs) {
+	for _, f := range o.files {
+		s.say("%s\n", filepath.Join(o.dir, f.name))
+	}
+}
+
 // harmless keeps what could steer a terminal or turn its text round out of a line:
 // file names and arguments may hold anything.
 func harmless(s string) string {
@@ -71,6 +82,21 @@ func harmless(s string) string {
 		}
 		return unicode.ReplacementChar
 	}, s)
+}
+
+// watched remembers that something could not be written, whoever wrote it.
+type watched struct {
+	w    io.Writer
+	lost error
+}
+
+// Write passes text on.
+func (p *watched) Write(text []byte) (int, error) {
+	n, err := p.w.Write(text)
+	if err != nil && p.lost == nil {
+		p.lost = err
+	}
+	return n, err
 }
 
 // plainWriter passes text on harmless.

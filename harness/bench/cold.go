@@ -39,15 +39,20 @@ func (m *maker) continuity() *Section {
 				"and millivolts at the ends."}}
 	g := &Group{}
 	for _, w := range m.c.Wires {
-		hot := conductor.AtTemperature(w.ConductorOhm20, benchHighC) + agedOhm(w.FromEnd) + agedOhm(w.ToEnd)
-		_, high := widen(0, hot, FineOhmShare, FineOhmFixed)
-		_, plain := widen(0, hot, OhmShare, OhmFixed)
-		g.Checks = append(g.Checks, &Check{Ref: w.Number, Name: wireText(w), Where: at(w.From) + " to " + at(w.To),
-			Quantity: quantity.Resistance, Nominal: w.ConductorOhm20 + w.EndsOhm, Low: nan(), High: high,
-			PlainHigh: plain, Basis: basisWire})
+		g.Checks = append(g.Checks, m.through(w))
 	}
 	s.Groups = []*Group{g}
 	return s
+}
+
+// through is the resistance of a wire from end to end.
+func (m *maker) through(w *circuit.Wire) *Check {
+	hot := conductor.AtTemperature(w.ConductorOhm20, benchHighC) + agedOhm(w.FromEnd) + agedOhm(w.ToEnd)
+	_, high := widen(0, hot, FineOhmShare, FineOhmFixed)
+	_, plain := widen(0, hot, OhmShare, OhmFixed)
+	return &Check{Ref: w.Number, Name: wireText(w), Where: at(w.From) + " to " + at(w.To),
+		Quantity: quantity.Resistance, Nominal: w.ConductorOhm20 + w.EndsOhm, Low: nan(), High: high,
+		PlainHigh: plain, Basis: basisWire}
 }
 
 // agedOhm is a termination at the end of its life, or twice the new figure.

@@ -23,11 +23,13 @@ func (m *maker) suppression(p *circuit.Part) string {
 
 // polarity checks the return side of loads and coils that must not be swapped.
 func (m *maker) polarity() []*Section {
-	g := &Group{}
+	g, plugs := &Group{}, &Group{Title: "At the plugs, before the accessories are mated"}
 	for _, p := range m.c.Parts {
 		switch src := p.Source.(type) {
 		case *design.Load:
-			if polarised(src) {
+			if p.Plug != nil {
+				plugs.Checks = append(plugs.Checks, m.atPlug(p)...)
+			} else if polarised(src) {
 				g.Checks = append(g.Checks, m.backFrom(p, p.Terminal("-"), p.Terminal("+")))
 			}
 		case *design.Relay:
@@ -38,12 +40,38 @@ func (m *maker) polarity() []*Section {
 			}
 		}
 	}
-	if len(g.Checks) == 0 {
+	setup := []string{"Fuses out again or battery off, loads unplugged. The return side must read low to battery negative, the feed " +
+		"side must not. Then compare the wire colours."}
+	var groups []*Group
+	if len(g.Checks) > 0 {
+		groups = append(groups, g)
+	}
+	if len(plugs.Checks) > 0 {
+		g.Title = "At the parts"
+		groups = append(groups, plugs)
+		setup = append(setup, "At the plugs: on the contacts of the harness half. Then hold the two halves face to face: the + lead of the "+
+			"accessory must meet the feed, the − lead the return.")
+	}
+	if len(groups) == 0 {
 		return nil
 	}
-	return []*Section{{Kind: Polarity, Title: "Before power: polarity", Groups: []*Group{g},
-		Setup: []string{"Fuses out again or battery off, loads unplugged. The return side must read low to battery negative, the feed " +
-			"side must not. Then compare the wire colours."}}}
+	return []*Section{{Kind: Polarity, Title: "Before power: polarity", Groups: groups, Setup: setup}}
+}
+
+// atPlug is the checks at the contacts of an accessory's plug: the return to
+// battery negative, and each feed through to where it comes from.
+func (m *maker) atPlug(p *circuit.Part) []*Check {
+	plus, minus := p.Terminal("+"), p.Terminal("-")
+	back := m.backFrom(p, minus, plus)
+	back.Where = "contact of " + wiresAt(minus) + " to battery negative; that of " + wiresAt(plus) + " is +"
+	checks := []*Check{back}
+	for _, w := range plus.Wires {
+		through := m.through(w)
+		through.Ref, through.Name = p.Ref, p.Name
+		through.Where = "contact of " + w.Number + " " + wireText(w) + " to " + at(w.From)
+		checks = append(checks, through)
+	}
+	return checks
 }
 
 // backFrom is the check of a return terminal against battery negative.

@@ -3,7 +3,12 @@
 // solutions; it judges nothing and draws nothing.
 package budget
 
-import "fusewright/harness/design"
+import (
+	"math"
+
+	"fusewright/harness/design"
+	"fusewright/harness/quantity"
+)
 
 // Budget is the charging balance of a design.
 type Budget struct {
@@ -27,4 +32,19 @@ type Line struct {
 	BreakEvenRPM float64 // lowest speed at which the output covers the demand; NaN = none
 	BatteryHours float64 // how long the battery covers the deficit down to its start reserve; +Inf when none
 	Usable       bool    // the situation's solution converged
+
+	evenAtIdle bool // idle covers the demand already, or the lowest known speed
+}
+
+// BreaksEvenAt is the break-even speed in words.
+func (l *Line) BreaksEvenAt() string {
+	switch {
+	case !l.Usable, l.Situation.EngineRPM == 0:
+		return "–"
+	case math.IsNaN(l.BreakEvenRPM):
+		return "at no speed"
+	case l.evenAtIdle:
+		return "idle"
+	}
+	return quantity.Plain(math.Round(l.BreakEvenRPM), quantity.Speed)
 }

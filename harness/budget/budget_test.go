@@ -2,6 +2,7 @@ package budget_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"fusewright/harness/budget"
@@ -58,6 +59,9 @@ func TestCompute(t *testing.T) {
 	near("vehicle", b.VehicleA, 9)
 	near("idling, vehicle", idling.VehicleA, 9)
 	near("idling, accessories", idling.AccessoryA, 2)
+	if got := idling.BreaksEvenAt(); got != "1200 rpm" {
+		t.Errorf("idling breaks even at %s", got)
+	}
 	near("idling, spare", idling.SpareA, -1)
 	near("riding, output", riding.OutputA, 25)
 	near("riding, spare", riding.SpareA, 14)
@@ -75,5 +79,23 @@ func TestCompute(t *testing.T) {
 	// Without self-discharge 4.8 Ah / 2 mA would be 100 days.
 	if want := 12 * 0.4 / (24 * b.StandbyA); !(b.StandbyDays > 0.5*want && b.StandbyDays <= want) {
 		t.Errorf("%g days, want a little below %g", b.StandbyDays, want)
+	}
+}
+
+// TestBreaksEvenAtIdle: without the vest 10 A at idle cover the machine's 9 A.
+func TestBreaksEvenAtIdle(t *testing.T) {
+	d, err := design.Read("budget.yaml", []byte(strings.ReplaceAll(example, "on: [vest]", "on: none")), library.Default())
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, err := circuit.Build(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	b := budget.Compute(c, solve.All(c, solve.Options{}))
+	for _, l := range b.Lines {
+		if got := l.BreaksEvenAt(); got != "idle" {
+			t.Errorf("%s breaks even at %s", l.Situation.Name, got)
+		}
 	}
 }

@@ -53,6 +53,7 @@ func lineOf(s *solve.Solution) *Line {
 	demand := l.VehicleA + l.AccessoryA
 	l.SpareA = l.OutputA - demand
 	l.BreakEvenRPM = charging.BreakEven(d, demand)
+	l.evenAtIdle = l.BreakEvenRPM == charging.BreakEven(d, 0)
 	if l.SpareA < 0 {
 		l.BatteryHours = hoursCovered(d, -l.SpareA)
 	}

@@ -19,6 +19,7 @@ func Build(d *design.Design) (*Circuit, error) {
 	b.addParts()
 	b.number()
 	b.addWires()
+	b.fillPlugs()
 	b.c.Link()
 	b.checkLoops()
 	b.layWires()

@@ -53,9 +53,18 @@ type Part struct {
 	Pos       problem.Pos
 	Terminals []*Terminal
 	Branches  []*Branch // inside the part
+	// Plug is the connector at which the part comes off the harness; nil = none.
+	Plug *Plug
 	// Source is the design part: *design.Fuse, *design.Relay, ... ; nil for
 	// generator and vehicle loads.
 	Source design.Part
+}
+
+// Plug is a connector between the harness and a part.
+type Plug struct {
+	Family *library.Connector
+	Needed int // ways in use: one a wire that ends at the part
+	Ways   int // of the housing: the family's smallest that is enough; 0 = none is
 }
 
 // Terminal is a connection point of a part.

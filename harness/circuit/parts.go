@@ -249,6 +249,7 @@ func (b *builder) addSwitch(s *design.Switch) {
 	if s.Type != nil {
 		end, ohm, assumed = s.Type.End, s.Type.ContactOhm, ""
 	}
+	end = b.plug(p, &s.Plugged, end)
 	in := b.terminal(p, "in", end, nil)
 	out := b.terminal(p, "out", end, nil)
 	br := b.branch(p, ContactBranch, in.Node, out.Node, ohm)
@@ -263,6 +264,7 @@ func (b *builder) addLoad(l *design.Load) {
 	if l.Type != nil {
 		end = l.Type.End
 	}
+	end = b.plug(p, &l.Plugged, end)
 	plus := b.terminal(p, "+", end, nil)
 	minus := b.terminal(p, "-", end, nil)
 	ratedV := l.RatedV

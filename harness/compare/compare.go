@@ -46,6 +46,9 @@ type Item struct {
 	Kind   string  // "fuse", "relay", "feed"
 	Name   string  // the part's name; of a wire, the part it serves
 	Fields []Field // what differs; of an added or removed item, all that is known
+	// OldRef and NewRef are the reference designation or wire number in each of
+	// the circuits; "" = it has none there.
+	OldRef, NewRef string
 	// Concern orders the list: above 0 is a change towards risk (a larger fuse, a
 	// thinner or longer wire), below 0 away from it.
 	Concern float64
@@ -68,8 +71,8 @@ func Reviews(old, changed *harness.Review) *Comparison {
 	c := &Comparison{Old: old, New: changed}
 	c.Findings = findings(old.Findings, changed.Findings)
 	c.Fuses = items(fuses(old.Circuit), fuses(changed.Circuit))
-	c.Parts = items(append(parts(old.Circuit), surroundings(old.Design)...),
-		append(parts(changed.Circuit), surroundings(changed.Design)...))
+	c.Parts = items(append(parts(old.Circuit), surroundings(old.Circuit)...),
+		append(parts(changed.Circuit), surroundings(changed.Circuit)...))
 	c.Wires = items(wires(old.Circuit), wires(changed.Circuit))
 	c.Budget = budgets(old.Budget, changed.Budget)
 	c.Purchase = purchases(old.Circuit, changed.Circuit)

@@ -10,6 +10,7 @@ import (
 type thing struct {
 	key        string // what makes it the same thing in both reviews
 	kind, name string
+	ref        string // designation in its circuit, or wire number; "" = none
 	fields     []field
 }
 
@@ -27,14 +28,15 @@ func items(old, changed []thing) []Item {
 	var list []Item
 	for _, t := range changed {
 		if was, ok := before[t.key]; !ok {
-			list = append(list, Item{What: Added, Kind: t.kind, Name: t.name, Fields: differ(thing{}, t)})
+			list = append(list, Item{What: Added, Kind: t.kind, Name: t.name, Fields: differ(thing{}, t), NewRef: t.ref})
 		} else if f := differ(was, t); len(f) > 0 {
-			list = append(list, Item{What: Changed, Kind: t.kind, Name: t.name, Fields: f, Concern: concern(was, t)})
+			list = append(list, Item{What: Changed, Kind: t.kind, Name: t.name, Fields: f, Concern: concern(was, t),
+				OldRef: was.ref, NewRef: t.ref})
 		}
 	}
 	for _, t := range old {
 		if _, ok := after[t.key]; !ok {
-			list = append(list, Item{What: Removed, Kind: t.kind, Name: t.name, Fields: differ(t, thing{})})
+			list = append(list, Item{What: Removed, Kind: t.kind, Name: t.name, Fields: differ(t, thing{}), OldRef: t.ref})
 		}
 	}
 	sort.SliceStable(list, func(i, j int) bool { return rank[list[i].What] < rank[list[j].What] })

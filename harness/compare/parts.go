@@ -18,18 +18,28 @@ func fuses(c *circuit.Circuit) []thing {
 			f := fuseFields(x.Type.Name, x.Rating.RatingA)
 			f.text("fed by", feeds(x.FedBy))
 			place(&f, p)
-			list = append(list, thing{key("fuse", p.Name), "fuse", p.Name, f})
+			list = append(list, thing{key("fuse", p.Name), "fuse", p.Name, p.Ref, f})
 		case *design.Block:
 			for _, w := range x.Ways {
 				if w.Fuse != nil && w.FuseType != nil {
 					f := fuseFields(w.FuseType.Name, w.Fuse.RatingA)
 					name := p.Name + " " + w.Number
-					list = append(list, thing{key("way", name), "fuse", name, f})
+					list = append(list, thing{key("way", name), "fuse", name, wayRef(p, w.Number), f})
 				}
 			}
 		}
 	}
 	return list
+}
+
+// wayRef is the designation of the fuse in a way of a block.
+func wayRef(block *circuit.Part, way string) string {
+	for _, t := range block.Terminals {
+		if t.Name == way {
+			return t.FuseRef
+		}
+	}
+	return ""
 }
 
 func fuseFields(kind string, ratingA float64) fields {
@@ -52,7 +62,10 @@ func parts(c *circuit.Circuit) []thing {
 		var f fields
 		properties(&f, p.Source)
 		place(&f, p)
-		list = append(list, thing{key(string(p.Kind), p.Name), string(p.Kind), p.Name, f})
+		if p.Plug != nil {
+			f.text("plug", p.Plug.Family.Name)
+		}
+		list = append(list, thing{key(string(p.Kind), p.Name), string(p.Kind), p.Name, p.Ref, f})
 	}
 	return list
 }
@@ -60,6 +73,9 @@ func parts(c *circuit.Circuit) []thing {
 func place(f *fields, p *circuit.Part) {
 	if p.Place != nil {
 		f.text("at", p.Place.Name)
+	}
+	if p.Plug != nil {
+		f.text("plug", p.Plug.String())
 	}
 	if s, ok := p.Source.(interface{ LiveReason() string }); ok {
 		f.text("stays live", s.LiveReason())

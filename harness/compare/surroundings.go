@@ -3,19 +3,22 @@ package compare
 import (
 	"strings"
 
+	"fusewright/harness/circuit"
 	"fusewright/harness/design"
 	"fusewright/harness/quantity"
 )
 
 // surroundings are what the parts stand in: the practice with its limits, the
 // battery, the charging system, the machine's own loads, places and runs.
-func surroundings(d *design.Design) []thing {
+func surroundings(c *circuit.Circuit) []thing {
+	d := c.Design
 	list := []thing{
-		{key("design"), "design", d.Practice.Name, designFields(d)},
-		{key("battery"), "battery", "of the design", batteryFields(&d.Battery)},
+		{key("design"), "design", d.Practice.Name, "", designFields(d)},
+		{key("battery"), "battery", "of the design", refOf(c, circuit.Battery), batteryFields(&d.Battery)},
 	}
 	if d.Charging.Present() {
-		list = append(list, thing{key("charging"), "charging", "of the design", chargingFields(&d.Charging)})
+		list = append(list, thing{key("charging"), "charging", "of the design", refOf(c, circuit.Generator),
+			chargingFields(&d.Charging)})
 	}
 	for _, v := range d.VehicleLoads {
 		var f fields
@@ -23,19 +26,29 @@ func surroundings(d *design.Design) []thing {
 		given(&f, "current", v.CurrentA, quantity.Current, +1)
 		given(&f, "duty", v.Duty, quantity.Share, +1)
 		f.text("when", string(v.When))
-		list = append(list, thing{key("vehicle load", v.Name), "vehicle load", v.Name, f})
+		list = append(list, thing{key("vehicle load", v.Name), "vehicle load", v.Name, refOf(c, circuit.VehicleLoads), f})
 	}
 	for _, p := range d.Places {
 		var f fields
 		given(&f, "ambient", p.AmbientC, quantity.Temperature, +1)
 		f.yes("wet", p.Wet)
 		f.yes("moves", p.Moves)
-		list = append(list, thing{key("place", p.Name), "place", p.Name, f})
+		list = append(list, thing{key("place", p.Name), "place", p.Name, "", f})
 	}
 	for _, r := range d.Runs {
-		list = append(list, thing{key("run", r.Name), "run", r.Name, runFields(r)})
+		list = append(list, thing{key("run", r.Name), "run", r.Name, "", runFields(r)})
 	}
 	return list
+}
+
+// refOf is the designation of the one part of a kind; "" when there is none.
+func refOf(c *circuit.Circuit, kind circuit.Kind) string {
+	for _, p := range c.Parts {
+		if p.Kind == kind {
+			return p.Ref
+		}
+	}
+	return ""
 }
 
 func designFields(d *design.Design) fields {

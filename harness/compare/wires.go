@@ -20,7 +20,7 @@ func wires(c *circuit.Circuit) []thing {
 		}
 		k := key(string(w.Role), owner.Part.Name)
 		seen[k]++
-		list = append(list, thing{key(k, strconv.Itoa(seen[k])), string(w.Role), owner.Part.Name, wireFields(w)})
+		list = append(list, thing{key(k, strconv.Itoa(seen[k])), string(w.Role), owner.Part.Name, w.Number, wireFields(w)})
 	}
 	return list
 }

@@ -67,9 +67,17 @@ func AirDensityRatio(altitudeM float64) float64 {
 // horizontal cylinder, Ra from 1e-5 to 1e12:
 // Nu = {0.60 + 0.387 · Ra^(1/6) / [1 + (0.559/Pr)^(9/16)]^(8/27)}².
 // Source: Churchill and Chu, Int. J. Heat Mass Transfer 18 (1975) 1049.
+//
+// The powers are taken by roots, which are several times quicker than math.Pow;
+// a harness of 40 wires asks some ten thousand times.
 func ChurchillChu(rayleigh, prandtl float64) float64 {
-	f := math.Pow(1+math.Pow(0.559/prandtl, 9.0/16), 8.0/27)
-	n := 0.60 + 0.387*math.Pow(math.Max(0, rayleigh), 1.0/6)/f
+	root := math.Sqrt(0.559 / prandtl)
+	f := 1 + root*math.Sqrt(math.Sqrt(math.Sqrt(root))) // 9/16 = 1/2 + 1/16
+	f = math.Cbrt(math.Cbrt(math.Cbrt(f)))
+	f *= f
+	f *= f
+	f *= f // to the 8/27
+	n := 0.60 + 0.387*math.Cbrt(math.Sqrt(math.Max(0, rayleigh)))/f
 	return n * n
 }
 

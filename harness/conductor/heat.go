@@ -133,6 +133,16 @@ func (b *Balance) CurrentA(conductorC float64) float64 {
 	return b.conductorAt(conductorC).currentA
 }
 
+// Steady is the steady state that belongs to a surface temperature: the conductor
+// in °C and the current in amperes. It is the one answer that needs no search.
+func (b *Balance) Steady(surfaceC float64) (conductorC, currentA float64) {
+	if !b.ok || !(surfaceC > b.air.AmbientC) {
+		return b.air.AmbientC, 0
+	}
+	s := b.at(surfaceC)
+	return s.conductorC, s.currentA
+}
+
 // LossWPerM is the heat a metre gives off with the conductor at a temperature.
 func (b *Balance) LossWPerM(conductorC float64) float64 { return b.conductorAt(conductorC).lossW }
 

@@ -22,6 +22,7 @@ type Rater struct {
 	mu       sync.Mutex
 	known    map[Conditions]Allowed
 	curves   map[curveKey]*Damage
+	kept     sync.Map
 }
 
 // Conditions are what changes from wire to wire; comparable, so that answers
@@ -55,6 +56,17 @@ func NewRater(lib *library.Library, practice *library.Practice) *Rater {
 // NoTable is the word of a practice that has no table of currents of its own:
 // road practice goes by the class of ISO 6722, which is the heat balance.
 const NoTable = "heat balance"
+
+// Kept is what another package derives from the library under a key of its own
+// type: made once and given again, so that designs judged one after another with
+// the same rater share it. What make gives must hang on the key alone.
+func (r *Rater) Kept(key any, make func() any) any {
+	if v, ok := r.kept.Load(key); ok {
+		return v
+	}
+	v, _ := r.kept.LoadOrStore(key, make())
+	return v
+}
 
 // Allowed is AllowedCurrent under the practice.
 func (r *Rater) Allowed(c Conditions) Allowed {

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"fusewright/harness/circuit"
+	"fusewright/harness/conductor"
 	"fusewright/harness/solve"
 	"fusewright/harness/warm"
 )
@@ -17,9 +18,15 @@ type Set struct {
 }
 
 // Compute solves every situation of a circuit in every state.
-func Compute(c *circuit.Circuit) *Set {
+func Compute(c *circuit.Circuit) *Set { return compute(c, warm.New(c)) }
+
+// ComputeBy is Compute with a rater of the design's library and practice that
+// remembers from circuit to circuit.
+func ComputeBy(c *circuit.Circuit, rater *conductor.Rater) *Set { return compute(c, warm.NewBy(c, rater)) }
+
+func compute(c *circuit.Circuit, m *warm.Model) *Set {
 	t := TolerancesOf(c.Design)
-	s := &Set{Model: warm.New(c), Tolerances: t}
+	s := &Set{Model: m, Tolerances: t}
 	s.Hot = s.Model.Hotter(t.AmbientK)
 	plan := solve.Prepare(c)
 	nominal := s.Model.All(plan, func(int) solve.Options { return solve.Options{} }, nil)

@@ -1,8 +1,10 @@
 // Package corpus holds the findings of whole designs against what their author
 // says is wrong with them. A faulty design carries its expectations in the file,
 // as `# want rule-name` on the line the finding must point at; a clean one
-// carries none. It is used by tests and for the page of results; the designs are
-// in testdata/corpus. It is not part of the program.
+// carries none. A design that was written blind, by someone who had not read the
+// rules, may also carry `# also rule-name` where a finding is true and its author
+// had not thought of it. It is used by tests and for the page of results; the
+// designs are in testdata/corpus. It is not part of the program.
 package corpus
 
 import (
@@ -27,6 +29,7 @@ type Case struct {
 	Practice string
 	SystemV  float64
 	Wants    []Want
+	Also     []Want             // true findings that the author had not thought of
 	Caught   []Want             // expectations met
 	Missed   []Want             // expectations without a finding
 	False    []*finding.Finding // findings without an expectation
@@ -39,7 +42,10 @@ type Want struct {
 	Rule string
 }
 
-var wantMark = regexp.MustCompile(`# want ([a-z0-9-]+)`)
+var (
+	wantMark = regexp.MustCompile(`# want ([a-z0-9-]+)`)
+	alsoMark = regexp.MustCompile(`# also ([a-z0-9-]+)`)
+)
 
 // Load reviews every design of a folder, in the order of their names.
 func Load(dir string) ([]*Case, error) {
@@ -59,7 +65,7 @@ func Load(dir string) ([]*Case, error) {
 }
 
 func review(file string, src []byte) *Case {
-	c := &Case{Name: strings.TrimSuffix(filepath.Base(file), ".yaml"), File: file, Wants: wants(src)}
+	c := &Case{Name: strings.TrimSuffix(filepath.Base(file), ".yaml"), File: file, Wants: marks(src, wantMark), Also: marks(src, alsoMark)}
 	first, _, _ := strings.Cut(string(src), "\n")
 	c.Story = strings.TrimPrefix(first, "# Invented. ")
 	d, err := design.Read(filepath.Base(file), src, library.Default())
@@ -77,10 +83,10 @@ func review(file string, src []byte) *Case {
 	return c
 }
 
-func wants(src []byte) []Want {
+func marks(src []byte, mark *regexp.Regexp) []Want {
 	var list []Want
 	for i, line := range strings.Split(string(src), "\n") {
-		for _, m := range wantMark.FindAllStringSubmatch(line, -1) {
+		for _, m := range mark.FindAllStringSubmatch(line, -1) {
 			list = append(list, Want{Line: i + 1, Rule: m[1]})
 		}
 	}
@@ -90,11 +96,9 @@ func wants(src []byte) []Want {
 // judge pairs findings with expectations, each at most once. Accepted findings
 // count as findings: no design of the corpus accepts any.
 func (c *Case) judge(found []*finding.Finding) {
-	met := make([]bool, len(c.Wants))
+	met, metAlso := make([]bool, len(c.Wants)), make([]bool, len(c.Also))
 	for _, f := range found {
-		if i := c.claim(met, f); i >= 0 {
-			met[i] = true
-		} else {
+		if !claim(c.Wants, met, f) && !claim(c.Also, metAlso, f) {
 			c.False = append(c.False, f)
 		}
 	}
@@ -105,15 +109,22 @@ func (c *Case) judge(found []*finding.Finding) {
 			c.Missed = append(c.Missed, w)
 		}
 	}
-}
-
-func (c *Case) claim(met []bool, f *finding.Finding) int {
-	for i, w := range c.Wants {
-		if !met[i] && w.Rule == f.Rule && w.Line == f.Pos.Line {
-			return i
+	for i, w := range c.Also {
+		if !metAlso[i] {
+			c.Missed = append(c.Missed, w)
 		}
 	}
-	return -1
+}
+
+// claim marks the first expectation that a finding meets.
+func claim(list []Want, met []bool, f *finding.Finding) bool {
+	for i, w := range list {
+		if !met[i] && w.Rule == f.Rule && w.Line == f.Pos.Line {
+			met[i] = true
+			return true
+		}
+	}
+	return false
 }
 
 // Problems says in words what is not as expected; empty when all is.

@@ -4,6 +4,7 @@ import (
 	"flag"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"fusewright/harness/corpus"
@@ -19,6 +20,8 @@ const (
 
 	leastFaulty = 60
 	leastClean  = 30
+
+	blindDesigns = 40
 )
 
 // TestCorpus reviews every design of the corpus: no planted fault may be missed
@@ -51,7 +54,33 @@ func TestCorpus(t *testing.T) {
 			t.Errorf("%s: a clean design expects findings", c.Name)
 		}
 	}
-	checkPage(t, corpus.Page(faulty, clean))
+	blind := load(t, "blind")
+	checkBlind(t, blind)
+	checkPage(t, corpus.Page(faulty, clean, blind))
+}
+
+// checkBlind holds the designs that were written blind: all but what the page
+// gives a reason for is as their author expects.
+func checkBlind(t *testing.T, blind []*corpus.Case) {
+	t.Helper()
+	if len(blind) != blindDesigns {
+		t.Errorf("%d designs written blind, want %d", len(blind), blindDesigns)
+	}
+	open := map[string]string{
+		"feet-written-as-metres": "length-not-plausible",
+	}
+	for _, c := range blind {
+		problems := c.Problems()
+		if rule := open[c.Name]; rule != "" {
+			if len(problems) != 1 || !strings.Contains(problems[0], rule) {
+				t.Errorf("%s: %q, want %s alone", c.Name, problems, rule)
+			}
+			continue
+		}
+		for _, p := range problems {
+			t.Error(p)
+		}
+	}
 }
 
 func load(t *testing.T, kind string) []*corpus.Case {

@@ -7,15 +7,16 @@ import (
 )
 
 // Page is the table of results as Markdown.
-func Page(faulty, clean []*Case) string {
+func Page(faulty, clean, blind []*Case) string {
 	var b strings.Builder
 	b.WriteString("# Planted faults\n\n" +
 		"*Made by `go test ./harness/corpus -update`; do not edit.*\n\n" +
 		"Each faulty design is a complete harness of an invented vehicle with one mistake as people make\n" +
 		"them. Its author marks in the file which rule must speak and at which line; one mistake may\n" +
 		"honestly show as several findings. Each clean design is as complete and has none. Every finding\n" +
-		"counts, advice too. The designs were written by those who wrote the rules: the table shows that the\n" +
-		"rules do what they were meant to, not how many of a stranger's mistakes they would find.\n\n")
+		"counts, advice too. These designs were written by those who wrote the rules: their tables show that\n" +
+		"the rules do what they were meant to. How many of a stranger's mistakes the rules find is shown by\n" +
+		"the designs [written blind](#written-blind).\n\n")
 	summary(&b, faulty, clean)
 	byRule(&b, faulty)
 	b.WriteString("\n## Faulty designs\n\n| design | system | what is wrong | expected | result |\n|---|---|---|---|---|\n")
@@ -27,6 +28,7 @@ func Page(faulty, clean []*Case) string {
 	for _, c := range clean {
 		fmt.Fprintf(&b, "| %s | %s %g V | %s | %s |\n", c.Name, c.Practice, c.SystemV, c.Story, c.result())
 	}
+	blindPart(&b, blind)
 	return b.String()
 }
 
@@ -92,6 +94,8 @@ func (c *Case) result() string {
 		return fmt.Sprintf("**%d missed**", len(c.Missed))
 	case len(c.False) > 0:
 		return fmt.Sprintf("**%d false**", len(c.False))
+	case len(c.Wants) == 0 && len(c.Also) > 0:
+		return fmt.Sprintf("%d true, not thought of", len(c.Also))
 	case len(c.Wants) == 0:
 		return "silent"
 	}

@@ -37,6 +37,8 @@ type End struct {
 	Terminal *library.Terminal // nil = none in the library fits
 	Kind     string            // terminal kind the part asks for; "" = not known
 	StripMm  float64           // 0 = not known
+	Plug     string            // the plug it goes into: "sealed 1.5, 2 ways"; "" = none
+	Seal     bool              // a seal goes on the wire before it is stripped
 }
 
 // List makes the rows in wire order.
@@ -104,6 +106,9 @@ func end(t *circuit.Terminal, crimp *library.Terminal) End {
 	}
 	if t.Part.Place != nil {
 		e.Place = t.Part.Place.Name
+	}
+	if plug := t.Part.Plug; plug != nil {
+		e.Plug, e.Seal = plug.String(), plug.Family.Sealed
 	}
 	if crimp != nil {
 		e.StripMm = crimp.StripMm

@@ -23,7 +23,9 @@ var chargingSection = section[Charging]{
 			Doc: "voltage held at the battery posts", Example: "14.3 V"},
 			func(c *Charging) *Quantity { return &c.RegulatedV }),
 		{Key: Key{Name: "output", Kind: kindCurve, Required: true, Example: "{1300 rpm: 13 A, 5000 rpm: 30 A}",
-			Doc: "current by engine speed"},
+			Doc: "current by engine speed, over all speeds that the design uses; repeat the last current at a higher " +
+				"speed where it no longer rises. A power, such as `180 W`, counts as the current that it is at the " +
+				"regulated voltage"},
 			read: func(r *reader, c *Charging, f field) { r.outputCurve(c, f) }},
 		quantityKey(Key{Name: "idle", Unit: quantity.Speed, Min: 1, Max: maxRPM, Required: true,
 			Doc: "engine speed at idle"}, func(c *Charging) *Quantity { return &c.IdleRPM }),
@@ -35,6 +37,7 @@ var chargingSection = section[Charging]{
 			func(c *Charging) *Quantity { return &c.HotDerating }),
 	},
 	finish: func(r *reader, c *Charging, f field) {
+		c.powersToCurrents()
 		r.withinCurve(c.IdleRPM, "charging, idle")
 		r.withinCurve(c.CruiseRPM, "charging, cruise")
 	},
@@ -44,6 +47,7 @@ var chargingSection = section[Charging]{
 var (
 	curveRPM = Key{Kind: kindQuantity, Unit: quantity.Speed, Min: 0, Max: maxRPM}
 	curveA   = Key{Kind: kindQuantity, Unit: quantity.Current, Min: 0, Max: 2000}
+	curveW   = Key{Kind: kindQuantity, Unit: quantity.Power, Min: 0, Max: 100_000}
 )
 
 // outputCurve reads current by speed and sorts it by speed.
@@ -55,9 +59,13 @@ func (r *reader) outputCurve(c *Charging, f field) {
 	}
 	r.pairs(f.node, where{kind: f.String()}, fold, func(name, value *yaml.Node) {
 		speed, okSpeed := r.quantity(field{where: f.where, key: f.key, node: name}, &curveRPM)
-		amps, okAmps := r.quantity(field{where: f.where, key: f.key, node: value}, &curveA)
+		out, inWatts := &curveA, isPower(value)
+		if inWatts {
+			out = &curveW
+		}
+		amps, okAmps := r.quantity(field{where: f.where, key: f.key, node: value}, out)
 		if okSpeed && okAmps {
-			c.Output = append(c.Output, OutputPoint{speed, amps})
+			c.Output = append(c.Output, OutputPoint{speed, amps, inWatts})
 		}
 	})
 	sort.SliceStable(c.Output, func(i, j int) bool { return c.Output[i].RPM.Value < c.Output[j].RPM.Value })
@@ -66,6 +74,28 @@ func (r *reader) outputCurve(c *Charging, f field) {
 		if a.Value == b.Value {
 			r.add(problem.Problem{Pos: b.Pos, Also: &a.Pos,
 				What: fmt.Sprintf("%s: the speed %s stands twice", f, quoted(b.Text))})
+		}
+	}
+}
+
+// isPower tells whether a value reads as a power.
+func isPower(value *yaml.Node) bool {
+	_, err := quantity.Parse(follow(value).Value, quantity.Power)
+	return err == nil
+}
+
+// powersToCurrents turns powers of the curve into currents, once the regulated
+// voltage is read; without one, which is reported, they count as nothing.
+func (c *Charging) powersToCurrents() {
+	for i := range c.Output {
+		p := &c.Output[i]
+		if !p.inWatts {
+			continue
+		}
+		if p.CurrentA.Value > 0 && c.RegulatedV.Value > 0 {
+			p.CurrentA.Value /= c.RegulatedV.Value
+		} else {
+			p.CurrentA.Value = 0
 		}
 	}
 }
@@ -82,6 +112,6 @@ func (r *reader) withinCurve(speed Quantity, what string) {
 		r.add(problem.Problem{Pos: speed.Pos, Also: &first.Pos,
 			What: fmt.Sprintf("%s: %s is beyond the output curve", what, quoted(speed.Text)),
 			Expected: quantity.Plain(first.Value, quantity.Speed) + " to " +
-				quantity.Plain(last.Value, quantity.Speed)})
+				quantity.Plain(last.Value, quantity.Speed) + ", or a point of `output` at this speed"})
 	}
 }

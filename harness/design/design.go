@@ -111,6 +111,8 @@ type Charging struct {
 type OutputPoint struct {
 	RPM      Quantity
 	CurrentA Quantity
+
+	inWatts bool // the design says a power at the regulated voltage
 }
 
 // Present tells whether the vehicle charges at all.
@@ -312,9 +314,31 @@ type Way struct {
 	Pos                problem.Pos
 }
 
+// Plugged is the connector at which a part comes off the harness: the wires
+// that the design ends at the part end in contacts of the family.
+type Plugged struct {
+	// Plug is the connector family; nil = the part has no plug, or its choice is
+	// left to package sizing, which PlugAuto tells.
+	Plug     *library.Connector
+	PlugAuto bool
+	// PlugKind is the kind of crimp part that the `ends` of its wires ask for; ""
+	// when they ask for none. The family's pin kind must be the same.
+	PlugKind string
+}
+
+// PlugSpec is what the design says of the plug; it may be changed in place.
+func (p *Plugged) PlugSpec() *Plugged { return p }
+
+// Pluggable is a part that can have a plug: *Load and *Switch.
+type Pluggable interface {
+	Part
+	PlugSpec() *Plugged
+}
+
 // Switch is a manual contact.
 type Switch struct {
 	Common
+	Plugged
 	Type      *library.SwitchType // nil when the design gives its rating only
 	RatingA   Quantity
 	FedBy     []Feed
@@ -351,6 +375,7 @@ const (
 // Load is an accessory.
 type Load struct {
 	Common
+	Plugged
 	Type      *library.LoadType // nil when the design gives its own figures
 	Sign      Sign
 	Behaves   Behaviour

@@ -79,6 +79,7 @@ func loadFigureKeys() []key[Load] {
 // loadUseKeys say what a load is for and what it needs.
 func loadUseKeys() []key[Load] {
 	return []key[Load]{
+		plugKey[Load](),
 		choiceKey(Key{Name: "sign", Choices: signs, Default: "the type's, else by behaviour",
 			Doc: "its symbol on the drawing", Example: "heater"}, func(x *Load) *Sign { return &x.Sign }),
 		yesKey(Key{Name: "critical", Default: "no", Doc: "held to the tighter limit of voltage drop",

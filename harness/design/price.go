@@ -14,8 +14,8 @@ var moneyForm = regexp.MustCompile(`^([0-9]{1,9}(?:\.[0-9]{1,4})?) ([A-Z]{3})$`)
 // pricesKey reads what things cost, by the text of their purchase line.
 func pricesKey() key[Design] {
 	k := Key{Name: "prices", Kind: kindMoney,
-		Doc:     "what one piece or metre costs, by the wording of its line in the bill of materials",
-		Example: `{"fuse blade C 15 A": 0.60 EUR}`}
+		Doc:     "what one piece, pack or metre costs, by the wording of its item in the bill of materials",
+		Example: `{"blade C 15 A, blue": 0.60 EUR}`}
 	return key[Design]{Key: k, read: func(r *reader, d *Design, f field) {
 		if n := follow(f.node); n.Kind != yaml.MappingNode {
 			r.report(r.pos(f.node), fmt.Sprintf("%q is %s", k.Name, kindName(n)),

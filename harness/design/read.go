@@ -56,6 +56,7 @@ func (r *reader) readAll(root *yaml.Node) {
 	r.resolveConnections()
 	r.fillRelays()
 	r.fillWires()
+	r.checkPlugs()
 	r.checkLoops()
 	r.checkLengths()
 	r.finishSituations()

@@ -165,3 +165,15 @@ system: 24 V
 }
 
 func text(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+
+// Makers state the output in watts as often as in amperes; both may stand in
+// one curve.
+func TestOutputInWatts(t *testing.T) {
+	d := mustRead(t, heading+"charging: {output: {1000 rpm: 98 W, 2000 rpm: 12 A, 5000 rpm: 0.28 kW}, "+
+		"regulated: 14 V, idle: 1000 rpm, cruise: 3000 rpm}\n")
+	for i, want := range []float64{7, 12, 20} {
+		if got := d.Charging.Output[i].CurrentA.Value; math.Abs(got-want) > 1e-12 {
+			t.Errorf("point %d: %v A, want %v A", i, got, want)
+		}
+	}
+}

@@ -146,8 +146,10 @@ func compoundSchema(k Key) schemaNode {
 		return schemaNode{"type": "object", "additionalProperties": ref, "propertyNames": names}
 	case kindCurve:
 		return schemaNode{"type": "object", "minProperties": 1,
-			"propertyNames":        schemaNode{"pattern": quantity.Pattern(quantity.Speed, false)},
-			"additionalProperties": schemaNode{"type": "string", "pattern": quantity.Pattern(quantity.Current, false)}}
+			"propertyNames": schemaNode{"pattern": quantity.Pattern(quantity.Speed, false)},
+			"additionalProperties": anyOf(
+				schemaNode{"type": "string", "pattern": quantity.Pattern(quantity.Current, false)},
+				schemaNode{"type": "string", "pattern": quantity.Pattern(quantity.Power, false)})}
 	case kindMoney:
 		return schemaNode{"type": "object",
 			"additionalProperties": schemaNode{"type": "string", "pattern": moneyForm.String()}}
@@ -218,6 +220,8 @@ func libraryNames(lib *library.Library, list string) []string {
 		return lib.ChemistryNames()
 	case "blocks":
 		return lib.BlockNames()
+	case "connector families":
+		return lib.ConnectorNames()
 	case "covers":
 		return lib.CoverNames()
 	case "fuse types":

@@ -29,6 +29,7 @@ var beyondSchema = map[string]string{
 	"load-without-power":           "which keys exclude each other depends on the library",
 	"name-like-a-way":              "names are checked against the whole design",
 	"no-battery-place":             "lengths follow from the whole design",
+	"plug-against-its-ends":        "one value limits another",
 	"no-length":                    "lengths follow from the whole design",
 	"no-such-contact":              "contacts follow from the relay's form",
 	"no-such-fuse-rating":          "ratings follow from the fuse type",

@@ -1,7 +1,7 @@
 package design
 
 var sheetSection = section[Sheet]{
-	Section: Section{Name: "sheet", Shape: kindRecord, Doc: "How the schematic is drawn.",
+	Section: Section{Name: "sheet", Shape: kindRecord, Doc: "How the papers are drawn, and in which unit they give lengths.",
 		Example: "sheet: {size: A3, place boxes: yes}\n"},
 	keys: []key[Sheet]{
 		choiceKey(Key{Name: "size", Choices: []string{"A4", "A3", "Letter", "Tabloid"}, Default: "A4",
@@ -15,7 +15,8 @@ var sheetSection = section[Sheet]{
 			Doc: "a relay as one part, or coil and contacts apart with references", Example: "detached"},
 			func(s *Sheet) *string { return &s.Relays }),
 		choiceKey(Key{Name: "lengths", Choices: []string{"m", "ft"}, Default: "m",
-			Doc: "cut lengths in metres, or in feet and inches", Example: "ft"},
+			Doc: "lengths on drawings, lists and reports in metres and millimetres, or in feet and inches: wires rounded " +
+				"up (1/8 in to cut), the board to 1/16 in, strip lengths to 1/32 in; CSV and JSON keep SI units", Example: "ft"},
 			func(s *Sheet) *string { return &s.Lengths }),
 	},
 }

@@ -19,6 +19,7 @@ var switchSection = section[Switch]{
 		quantityKey(Key{Name: "rating", Unit: quantity.Current, Min: 0.01, Max: 2000,
 			Doc: "most current, when it is not of the library", Example: "10 A"},
 			func(x *Switch) *Quantity { return &x.RatingA }),
+		plugKey[Switch](),
 		yesKey(Key{Name: "momentary", Default: "no", Doc: "closed only while it is held", Example: "yes"},
 			func(x *Switch) *bool { return &x.Momentary }),
 	}, feedKeys(func(x *Switch) *[]Feed { return &x.FedBy })...)...),

@@ -3,6 +3,7 @@ package design
 import (
 	"fmt"
 
+	"fusewright/harness/problem"
 	"fusewright/harness/quantity"
 	"fusewright/library"
 )
@@ -15,6 +16,8 @@ type wireDraft struct {
 	hasColour bool
 	returns   *Colour // of the defaults: colour of returns
 	from, to  Text    // kinds of terminals asked for: "ring M6"
+	// Where a crimp part of an end is named.
+	fromPos, toPos problem.Pos
 }
 
 // DefaultSlackM is the allowance per end when the design gives none: enough to
@@ -96,6 +99,11 @@ func endKey(name string, to func(*wireDraft) (**library.Terminal, *Text)) key[wi
 			return
 		}
 		if *part = lookup(r, "terminals", s.Value, r.lib.Terminal); *part != nil {
+			if name == "from" {
+				w.fromPos = s.Pos
+			} else {
+				w.toPos = s.Pos
+			}
 			return
 		}
 		kinds := r.lib.TerminalKinds()

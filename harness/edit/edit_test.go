@@ -150,6 +150,30 @@ func TestTidy(t *testing.T) {
 	}
 }
 
+// A design saved with the line ends of Windows is tidied as any other.
+func TestTidyWindowsLines(t *testing.T) {
+	files, err := filepath.Glob("../../designs/*.yaml")
+	if err != nil || len(files) == 0 {
+		t.Fatalf("no designs: %v", err)
+	}
+	for _, file := range files {
+		src, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		want, err := Tidy(src)
+		if err != nil {
+			t.Fatal(err)
+		}
+		got, err := Tidy([]byte(strings.ReplaceAll(string(src), "\n", "\r\n")))
+		if err != nil {
+			t.Errorf("%s: %v", file, err)
+		} else if diff := cmp.Diff(string(want), string(got)); diff != "" {
+			t.Errorf("%s (-want +got)\n%s", file, diff)
+		}
+	}
+}
+
 // sameDesign compares two designs but for the words quantities were written in.
 func sameDesign(t *testing.T, was, now *design.Design) {
 	t.Helper()

@@ -18,6 +18,7 @@ import (
 // The text must be a design that reads without problems; tidying twice gives
 // the same as once.
 func Tidy(src []byte) ([]byte, error) {
+	src = plainBreaks(src)
 	root, err := parse(src)
 	if err != nil {
 		return nil, err
@@ -39,6 +40,16 @@ func Tidy(src []byte) ([]byte, error) {
 		return nil, fmt.Errorf("the tidied file would say something else; nothing was changed")
 	}
 	return out, nil
+}
+
+// plainBreaks turns the line ends of Windows into line feeds, which say the same
+// in YAML: the parser hangs comments differently on the former. Where returns
+// stand alone too, everything stays.
+func plainBreaks(src []byte) []byte {
+	if bytes.Count(src, []byte("\r")) != bytes.Count(src, []byte("\r\n")) {
+		return src
+	}
+	return bytes.ReplaceAll(src, []byte("\r\n"), []byte("\n"))
 }
 
 // tidier is one Tidy.

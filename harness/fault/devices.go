@@ -2,6 +2,7 @@ package fault
 
 import (
 	"fusewright/harness/circuit"
+	"fusewright/harness/conductor"
 	"fusewright/harness/fusing"
 	"fusewright/library"
 )
@@ -23,7 +24,7 @@ type kind struct {
 	ambient float64
 }
 
-func newDevices(c *circuit.Circuit) *devices {
+func newDevices(c *circuit.Circuit, rater *conductor.Rater) *devices {
 	out := &devices{at: make([]int32, len(c.Branches))}
 	seen := map[kind]int32{}
 	for i, b := range c.Branches {
@@ -37,13 +38,22 @@ func newDevices(c *circuit.Circuit) *devices {
 		}
 		at, ok := seen[k]
 		if !ok {
-			out.known, out.assumed = append(out.known, d.Prepared()), append(out.assumed, assumed)
+			out.known, out.assumed = append(out.known, prepared(d, k, rater)), append(out.assumed, assumed)
 			at = int32(len(out.known))
 			seen[k] = at
 		}
 		out.at[i] = at
 	}
 	return out
+}
+
+// prepared is a device with its band worked out. One of an assumed rating that
+// the library lacks has a rating of its own, and is not kept.
+func prepared(d fusing.Device, k kind, rater *conductor.Rater) fusing.Device {
+	if k.rating == nil {
+		return d.Prepared()
+	}
+	return rater.Kept(k, func() any { return d.Prepared() }).(fusing.Device)
 }
 
 func (d *devices) of(b *circuit.Branch) (device fusing.Device, assumed bool) {

@@ -14,7 +14,7 @@ const (
 	idleV      = 0.3  // below which it was idle
 	weakShare  = 0.05 // of its voltage lost, from where a load counts as weakened
 	deadShare  = 0.30 // of its rated voltage left, below which it counts as dead
-	sourceV    = 0.05 // above the highest voltage of the source
+	sourceV    = 0.05 // above the highest ordinary voltage of the source
 )
 
 // state is an operating point: of a whole network or of the part of one.
@@ -37,9 +37,14 @@ func drawsVoltage(b *circuit.Branch) bool {
 	return b.Part != nil && b.Part.Kind == circuit.Relay && b == b.Part.Coil()
 }
 
-// highest is the highest voltage in a solution.
-func highest(s *solve.Solution) float64 {
+// ordinaryV is the highest voltage in a solution, or the regulated voltage where
+// that is higher: every part is made for it, and the source comes up to it when
+// a lost return sheds load.
+func ordinaryV(s *solve.Solution) float64 {
 	v := 0.0
+	if d := s.Circuit.Design; d != nil {
+		v = d.Charging.RegulatedV.Or(0)
+	}
 	for _, x := range s.NodeV {
 		if x > v {
 			v = x

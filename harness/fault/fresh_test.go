@@ -13,6 +13,7 @@ import (
 
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
+	"fusewright/harness/referencetest"
 	"fusewright/harness/solve"
 	"fusewright/harness/spice"
 	"fusewright/harness/synth"
@@ -121,13 +122,7 @@ func fresh(c *circuit.Circuit, p point, opts []solve.Options) float64 {
 // The operating point of shorted netlists in ngspice: the voltage left across
 // the short, so its current, within 0.1 %.
 func TestShortsAgainstNgspice(t *testing.T) {
-	program, err := exec.LookPath("ngspice")
-	if err != nil {
-		if os.Getenv("FUSEWRIGHT_REFERENCE") == "required" {
-			t.Fatal("ngspice is not installed")
-		}
-		t.Skip("ngspice is not installed")
-	}
+	program := referencetest.Program(t, "ngspice")
 	compared, farthest := 0, 0.0
 	for seed := range int64(8) {
 		c := load(t, synth.YAML(24, seed))

@@ -16,7 +16,7 @@ type Effect string
 const (
 	Dead      Effect = "dead"      // it works no more
 	Backward  Effect = "reversed"  // it gets voltage the wrong way round
-	Excessive Effect = "excess"    // it gets more voltage than it bears or than the source has
+	Excessive Effect = "excess"    // it gets more voltage than it bears, or than the source has in ordinary use
 	Woken     Effect = "woken"     // it was off and gets current through another part
 	Weakened  Effect = "weakened"  // it works on less voltage
 	Pulled    Effect = "pulled in" // a relay that was at rest pulls in

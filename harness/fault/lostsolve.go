@@ -66,7 +66,7 @@ func newBase(n *solve.Network, partly bool) *base {
 	if b.before.Status != solve.Converged {
 		return b
 	}
-	b.limitV = highest(b.before) + sourceV
+	b.limitV = ordinaryV(b.before) + sourceV
 	for _, br := range b.before.Circuit.Branches {
 		if drawsVoltage(br) {
 			b.drawing = append(b.drawing, sensitive{br, leastChangeV(b.before.Circuit, br, whole{b.before}, b.limitV)})

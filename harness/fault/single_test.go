@@ -1,6 +1,7 @@
 package fault_test
 
 import (
+	"strings"
 	"testing"
 
 	"fusewright/harness/fault"
@@ -97,5 +98,29 @@ func TestExposures(t *testing.T) {
 	near(t, "tail under a failed regulator", got["tail"].HighV, 18, 0.2)
 	if got["tail"].Over() {
 		t.Error("a load without a maximum voltage counts as over it")
+	}
+}
+
+// A charging system that idles below its regulated voltage comes up to it when a
+// lost ground sheds a load; every part is made for that voltage.
+func TestRegulatedVoltageIsNoExcess(t *testing.T) {
+	text := strings.NewReplacer("1300 rpm: 14 A", "1300 rpm: 4 A",
+		"  block: {kind: ground block", "  heat block: {kind: ground block, at: tray, limit: 30 A, returns to: battery negative}\n  block: {kind: ground block",
+		"fed by: heat, returns to: frame}", "fed by: heat, returns to: heat block}",
+		"fed by: heat, returns to: frame, own", "fed by: heat, returns to: heat block, own",
+		"fed by: flood, returns to: block", "fed by: flood, returns to: heat block",
+		"riding: {engine: cruise, on: [tail]}", "waiting: {engine: idle, on: [tail, grips]}").Replace(sneaky)
+	s := fault.Compute(build(t, []byte(text)))
+	rose := false
+	for _, l := range s.Lost {
+		for _, a := range l.Affected {
+			if a.Effect == fault.Excessive {
+				t.Errorf("%s: %.2f V instead of %.2f V is called an excess", a.Branch.Part.Name, a.AfterV, a.BeforeV)
+			}
+		}
+		rose = rose || l.Branch.Wire != nil && l.Branch.Wire.From.Part.Name == "heat block"
+	}
+	if !rose {
+		t.Fatal("the heaters' return is not studied")
 	}
 }

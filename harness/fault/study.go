@@ -25,6 +25,7 @@ package fault
 
 import (
 	"fusewright/harness/circuit"
+	"fusewright/harness/conductor"
 	"fusewright/harness/design"
 	"fusewright/harness/solve"
 )
@@ -65,13 +66,20 @@ func (s *Study) FarEnd(w *circuit.Wire) *Short {
 
 // Compute studies a circuit.
 func Compute(c *circuit.Circuit) *Study {
-	s := &Study{Circuit: c, Wires: NewWires(c), byWire: make([][]*Short, len(c.Wires)),
-		plan: solve.Prepare(c), devices: newDevices(c),
-		High: HighFor(c.Design.SystemV.Or(12)), Reverse: ReverseFor(c.Design.SystemV.Or(12))}
-	s.shorts()
+	s := ShortsBy(c, conductor.NewRater(c.Design.Library, c.Design.Practice))
+	s.High, s.Reverse = HighFor(c.Design.SystemV.Or(12)), ReverseFor(c.Design.SystemV.Or(12))
 	s.lostReturns(true)
 	s.weldedContacts()
 	s.exposures()
+	return s
+}
+
+// ShortsBy studies the shorts of a circuit alone, with a rater of the design's
+// library and practice that remembers from circuit to circuit.
+func ShortsBy(c *circuit.Circuit, rater *conductor.Rater) *Study {
+	s := &Study{Circuit: c, Wires: newWires(c, rater), byWire: make([][]*Short, len(c.Wires)),
+		plan: solve.Prepare(c), devices: newDevices(c, rater)}
+	s.shorts()
 	return s
 }
 

@@ -15,16 +15,19 @@ type Wires struct {
 	allowed []conductor.Allowed
 	damage  []*conductor.Damage
 	heated  []*heating
-	heating map[heatKey]*heating
 }
 
 // NewWires prepares the wires of a circuit, each in the run of its route that
 // reduces its allowed current most.
 func NewWires(c *circuit.Circuit) *Wires {
+	return newWires(c, conductor.NewRater(c.Design.Library, c.Design.Practice))
+}
+
+func newWires(c *circuit.Circuit, rater *conductor.Rater) *Wires {
 	n := len(c.Wires)
-	w := &Wires{circuit: c, rater: conductor.NewRater(c.Design.Library, c.Design.Practice),
+	w := &Wires{circuit: c, rater: rater,
 		at: make([]conductor.Conditions, n), allowed: make([]conductor.Allowed, n),
-		damage: make([]*conductor.Damage, n), heated: make([]*heating, n), heating: map[heatKey]*heating{}}
+		damage: make([]*conductor.Damage, n), heated: make([]*heating, n)}
 	for i, wire := range c.Wires {
 		w.place(i, wire)
 	}
@@ -48,6 +51,9 @@ func (w *Wires) place(i int, wire *circuit.Wire) {
 
 // Allowed is what a wire may carry for good where it is laid.
 func (w *Wires) Allowed(of *circuit.Wire) conductor.Allowed { return w.allowed[of.Index] }
+
+// Kept is Kept of the rater behind the study.
+func (w *Wires) Kept(key any, make func() any) any { return w.rater.Kept(key, make) }
 
 // Damage is a wire's damage curve, from full service.
 func (w *Wires) Damage(of *circuit.Wire) *conductor.Damage {
@@ -116,11 +122,7 @@ func (w *Wires) model(of *circuit.Wire) *heating {
 	a := &w.allowed[of.Index]
 	share := a.BundleShare * a.CoverShare * a.AltShare
 	key := heatKey{of.Spec.Type, of.Spec.Size, of.AmbientC, share, math.Max(a.LimitC, of.AmbientC)}
-	m := w.heating[key]
-	if m == nil {
-		m = newHeating(key, w.circuit.Design.Library)
-		w.heating[key] = m
-	}
+	m := w.rater.Kept(key, func() any { return newHeating(key, w.circuit.Design.Library) }).(*heating)
 	w.heated[of.Index] = m
 	return m
 }

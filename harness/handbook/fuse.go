@@ -18,7 +18,7 @@ type FuseInput struct {
 }
 
 // Fuse answers the soonest and the latest opening at a current, and what the
-// device carries for good at the ambient.
+// device may carry continuously at the ambient.
 func Fuse(in FuseInput) (*Answer, error) {
 	var k check
 	if in.Type == nil {
@@ -65,7 +65,7 @@ func (a *Answer) opening(d fusing.Device, in FuseInput) {
 	}
 	share, known := d.Share()
 	if known {
-		a.out("carries for good at the ambient", share*in.RatingA, quantity.Current)
+		a.out("may carry continuously at the ambient", share*in.RatingA, quantity.Current)
 	} else {
 		a.warn("no re-rating for temperature published for %s", in.Type.Name)
 	}

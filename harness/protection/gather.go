@@ -164,6 +164,9 @@ func above(b *circuit.Branch, guards []circuit.Guard) []*circuit.Branch {
 // wire compares a device with a wire.
 func (f *Fuse) wire(p protected, faults *fault.Study) Wire {
 	d := faults.Wires.Damage(p.wire)
+	key := wireKey{kindOf(f.Device), d, p.faultA}
 	return Wire{Wire: p.wire, Parallel: p.parallel, Missing: d.Missing,
-		Protection: fusing.ProtectsWire(f.Device, d.FaultTimeS, p.faultA)}
+		Protection: faults.Wires.Kept(key, func() any {
+			return fusing.ProtectsWire(f.Device, d.FaultTimeS, p.faultA)
+		}).(fusing.Protection)}
 }

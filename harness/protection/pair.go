@@ -41,7 +41,10 @@ func (p *Pair) invert(sh *fault.Short, down, up fusing.Device, amps float64) {
 // pair compares a device with one above it.
 func (f *Fuse) pair(up *circuit.Branch, faults *fault.Study) Pair {
 	d, _ := faults.Device(up)
-	p := Pair{Above: up, Selectivity: fusing.Selective(f.Device, d, f.FaultA)}
+	key := pairKey{kindOf(f.Device), kindOf(d), f.FaultA}
+	p := Pair{Above: up, Selectivity: faults.Wires.Kept(key, func() any {
+		return fusing.Selective(f.Device, d, f.FaultA)
+	}).(fusing.Selectivity)}
 	p.Shorts.Known = true
 	for _, w := range f.Wires {
 		for _, sh := range faults.OfWire(w.Wire) {

@@ -30,10 +30,10 @@ func (b *builder) parts(c *circuit.Circuit) {
 		case *design.Fuse:
 			b.fuse(src.Type, src.Rating, p.Ref)
 			if src.Type.Kind == "fuse" {
-				b.add(Holders, "holder for one "+src.Type.Name, "pcs", 1, p.Ref)
+				b.add(Holders, "holder for one "+src.Type.Name+sealed(p), "pcs", 1, p.Ref)
 			}
 		case *design.Relay:
-			b.relay(src, p.Ref)
+			b.relay(src, p)
 		case *design.Block:
 			b.block(src, p)
 		case *design.Switch:
@@ -56,14 +56,23 @@ func (b *builder) fuse(t *library.FuseType, r *library.FuseRating, ref string) {
 	b.add(Fuses, item, "pcs", 1, ref)
 }
 
-func (b *builder) relay(r *design.Relay, ref string) {
+// sealed asks for a sealed holder or socket in a wet place: the library's rows
+// of fuses and relays do not say.
+func sealed(p *circuit.Part) string {
+	if p.Place != nil && p.Place.Wet {
+		return ", sealed"
+	}
+	return ""
+}
+
+func (b *builder) relay(r *design.Relay, p *circuit.Part) {
 	item := r.Form.Name
 	switch r.Coil.Suppressed {
 	case "resistor", "diode", "zener":
 		item += ", coil with " + r.Coil.Suppressed
 	}
-	b.add(Relays, item, "pcs", 1, ref)
-	b.add(Holders, "socket for "+r.Form.Family, "pcs", 1, ref)
+	b.add(Relays, item, "pcs", 1, p.Ref)
+	b.add(Holders, "socket for "+r.Form.Family+sealed(p), "pcs", 1, p.Ref)
 }
 
 func (b *builder) block(src *design.Block, p *circuit.Part) {

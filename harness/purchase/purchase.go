@@ -41,11 +41,13 @@ const (
 	Loads       Group = "accessories"
 	Grounds     Group = "ground points and splices"
 	Terminals   Group = "terminals"
+	Housings    Group = "plug housings"
+	Plugs       Group = "contacts and seals of plugs"
 	Covers      Group = "sleeves and conduit"
 	Consumables Group = "consumables"
 )
 
-var groupOrder = []Group{Wire, Fuses, Relays, Holders, Blocks, Switches, Loads, Grounds, Terminals, Covers, Consumables}
+var groupOrder = []Group{Wire, Fuses, Relays, Holders, Blocks, Switches, Loads, Grounds, Terminals, Housings, Plugs, Covers, Consumables}
 
 // Line is one thing to buy.
 type Line struct {
@@ -103,6 +105,7 @@ func List(c *circuit.Circuit) *Bill {
 	b.wires(c)
 	b.parts(c)
 	b.ends(c)
+	b.plugs(c)
 	b.covers(c)
 	b.consumables(c)
 	bill := &Bill{Missing: b.missing}
@@ -123,6 +126,7 @@ type builder struct {
 	lines   map[string]*Line
 	order   []string
 	missing []string
+	mates   bool // the accessories' halves of plugs are on the bill
 }
 
 // add counts an amount of an item and returns its line.
@@ -148,7 +152,7 @@ func finish(l *Line) {
 		l.Spare = l.Need * WireWaste
 	case Covers:
 		l.Spare = l.Need * CoverWaste
-	case Terminals:
+	case Terminals, Plugs:
 		l.Spare = math.Ceil(l.Need * TerminalWaste)
 	case Fuses:
 		l.Spare = math.Ceil(l.Need/FuseSparesFor) * FuseSpares
@@ -156,7 +160,7 @@ func finish(l *Line) {
 	total := l.Need + l.Spare
 	switch pack := packOf(l.SoldAs); {
 	case l.Unit == "m":
-		l.Buy = math.Ceil(total/WireStepM-1e-9) * WireStepM
+		l.Buy = wholeSteps(total)
 	case pack > 1:
 		l.Buy = math.Ceil(total / float64(pack))
 	default:

@@ -17,6 +17,7 @@ import (
 	"fusewright/harness/charging"
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
+	"fusewright/harness/referencetest"
 	"fusewright/harness/ride"
 	"fusewright/harness/solve"
 	"fusewright/library"
@@ -32,13 +33,7 @@ import (
 // allow in a time step, and the straight lines between the voltages at which the
 // ride solves the network.
 func TestAgainstNgspice(t *testing.T) {
-	program, err := exec.LookPath("ngspice")
-	if err != nil {
-		if os.Getenv("FUSEWRIGHT_REFERENCE") == "required" {
-			t.Fatal("ngspice is not installed")
-		}
-		t.Skip("ngspice is not installed")
-	}
+	program := referencetest.Program(t, "ngspice")
 	for _, name := range []string{"fen-runner.yaml", "reed-skiff.yaml"} {
 		t.Run(name, func(t *testing.T) { compareTransient(t, program, name) })
 	}

@@ -36,6 +36,7 @@ type facts struct {
 	laid  *warm.Model       // wires where they are laid: allowed current
 
 	keylessKnown *keylessLoads
+	heldOff      []bool // nodes that can be live with no momentary switch held; nil = not yet known
 	stuckOn      []bool // by part index: relays that nothing can release
 	mark         []int  // visited stamps for walks
 	markNumber   int

@@ -11,7 +11,7 @@ var feedInReturnColour = &Rule{
 	Name:  "feed-in-return-colour",
 	Title: "a feed has the colour of the returns",
 	Doc: "The colour that most returns of the design have, when at least two have it, against the colour of every " +
-		"feed. On boats a black or green feed, and a return that is neither black nor yellow, is " +
+		"feed. Loads of polarity-crossed are left out. On boats a black or green feed, and a return that is neither black nor yellow, is " +
 		"marine-wire-colour and not reported here. One finding a design, " +
 		"at the first such wire.",
 	Formula: "none",
@@ -45,7 +45,7 @@ loads:
 		n := 0
 		for _, w := range p.c.Wires {
 			code := w.Spec.Colour.Code()
-			if isReturn(w) || code != usual || (marine && misleads(false, code)) {
+			if isReturn(w) || code != usual || crossed(w.To.Part) != nil || (marine && misleads(false, code)) {
 				continue
 			}
 			if first == nil {
@@ -71,7 +71,7 @@ func usualReturnColour(wires []*circuit.Wire) string {
 	count := map[string]int{}
 	best := ""
 	for _, w := range wires {
-		if code := w.Spec.Colour.Code(); code != "" && isReturn(w) {
+		if code := w.Spec.Colour.Code(); code != "" && isReturn(w) && crossed(w.From.Part) == nil {
 			count[code]++
 		}
 	}

@@ -17,7 +17,7 @@ var fuseBreakingCapacity = &Rule{
 	Limits:   "the fuse type's breaking capacity",
 	Why:      "a fuse that must break more than it can may burst and go on arcing",
 	Change:   "fit a type with a higher breaking capacity as the first fuse",
-	Severity: "danger",
+	Severity: "danger; advice up to a tenth above the limit, which is less than a battery's resistance is known to",
 	Source: "Ohm's law, fault-current articles (two sources); breaking capacity of ISO 8820 " +
 		"types: makers' data sheets (two sources)",
 	Bad: `
@@ -59,12 +59,16 @@ func (p *Pass) behindA(b *circuit.Branch) float64 {
 	return p.openCircuitV() / (p.battery.Ohm + ohm + b.Ohm)
 }
 
+// roughly is the ratio within which a fault current is not known better: the
+// battery's resistance decides it, and differs by more between two of a type.
+const roughly = 1.1
+
 func (p *Pass) judgeBreaking(b *circuit.Branch) {
 	fault := p.behindA(b)
 	if fault <= b.Fuse.Type.BreakingA {
 		return
 	}
-	fin := ofFuse(finding.Danger, b)
+	fin := ofFuse(graver(fault > b.Fuse.Type.BreakingA*roughly, finding.Advice, finding.Danger), b)
 	fin.What = fmt.Sprintf("a short behind %s draws about %s; type %s breaks at most %s",
 		fuseText(b), amps(fault), b.Fuse.Type.Name, rated(b.Fuse.Type.BreakingA))
 	fin.Numbers = limited("prospective current", fault, b.Fuse.Type.BreakingA, "A")

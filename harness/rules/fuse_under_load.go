@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"strings"
 
 	"fusewright/harness/circuit"
 	"fusewright/harness/finding"
@@ -11,7 +12,8 @@ var fuseUnderLoad = &Rule{
 	Name:  "fuse-under-load",
 	Title: "a fuse is too small for the current it carries for good",
 	Doc: "The largest current of each fuse over all situations, at nominal and at the worst corner, " +
-		"against what it bears without ageing where it is as hot as at the corner. " +
+		"against what it bears without ageing where it is as hot as at the corner. A fuse that carries " +
+		"current only while a `momentary` switch is held is judged by its rating. " +
 		"Starting current is fuse-inrush; loads that no situation turns on together are " +
 		"feed-fuse-under-branches. Factory fuses are judged by tap-over-spare.",
 	Formula: "current ≤ rating × the smaller of the practice's load share and the maker's share at " +
@@ -68,6 +70,9 @@ func (p *Pass) reportUnderLoad(b *circuit.Branch) {
 	fin := ofFuse(severity, b)
 	fin.What = fmt.Sprintf("%s carries %s; at %s it bears %s for good",
 		fuseText(b), w.split(amps), celsius(fuseAmbientC(b)+p.ambientRiseK()), amps(limit))
+	if p.onlyHeld(b) {
+		fin.What = strings.TrimSuffix(fin.What, " for good")
+	}
 	fin.Numbers = w.numbers("current", 1, 1, limit, "A")
 	fin.Situation = w.in.Name
 	fin.Source = p.limitSource("load share of fuse", false)

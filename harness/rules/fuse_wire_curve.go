@@ -20,7 +20,7 @@ var fuseWireCurve = &Rule{
 	Limits:   "the device's time band; short-circuit limit of the insulation up to 5 s, overload limit beyond",
 	Why:      "a stalled motor or a half short heats the wire past its insulation while the device waits",
 	Change:   "fit a smaller rating or a faster type, or a thicker wire",
-	Severity: "danger",
+	Severity: "danger; fault when the wire stands the current for a minute or longer",
 	Source: "ISO 8820 and maker's data sheets, time-current tables (one source); heating of the wire: IEC 60949, " +
 		"ISO 6722-1 thermal overload (from memory)",
 	Bad: `
@@ -48,6 +48,10 @@ loads:
 	},
 }
 
+// longOverloadS is how long a wire must stand a current for the finding to be a
+// fault: what flows that long is an overload of the loads, not a short.
+const longOverloadS = 60.0
+
 // worstByCurve is the wire with the least margin where the latest opening is
 // published; nil when all are safe.
 func (p *Pass) worstByCurve(f *protection.Fuse, burnt []bool) *protection.Wire {
@@ -68,7 +72,7 @@ func (p *Pass) worstByCurve(f *protection.Fuse, burnt []bool) *protection.Wire {
 func (p *Pass) reportCurve(f *protection.Fuse, w *protection.Wire) {
 	open := f.Device.Open(w.KnownWorstA).SlowS
 	stands := p.in.Faults.Wires.Damage(w.Wire).FaultTimeS(w.KnownWorstA)
-	fin := ofFuse(finding.Danger, f.Branch)
+	fin := ofFuse(graver(stands < longOverloadS, finding.Fault, finding.Danger), f.Branch)
 	fin.What = fmt.Sprintf("at %s %s may take %s to open; %s stands it for %s", amps(w.KnownWorstA),
 		fuseText(f.Branch), duration(open), wireText(w.Wire), duration(stands))
 	fin.Numbers = limited("latest opening", open, stands, "s")

@@ -100,7 +100,7 @@ func (p *Pass) reportSuffering(l *fault.Lost, a *fault.Affected) {
 	fin := p.ofReturn(graver(critical, finding.Fault, finding.Danger), l.Branch)
 	way := "reversed"
 	if a.AfterV > 0 {
-		way = "more than it bears"
+		way = p.overWhat(a)
 	}
 	fin.What = fmt.Sprintf("with %s lost, %s gets %s, %s", returnText(l.Branch), a.Branch.Part.Name,
 		volts(math.Abs(a.AfterV)), way)
@@ -108,4 +108,12 @@ func (p *Pass) reportSuffering(l *fault.Lost, a *fault.Affected) {
 		{Name: "before", Value: a.BeforeV, Unit: "V"}}
 	fin.Situation = a.Situation.Name
 	p.report(fin)
+}
+
+// overWhat says which limit a voltage is over.
+func (p *Pass) overWhat(a *fault.Affected) string {
+	if load := a.Branch.Load; load != nil && load.Load != nil && load.Load.MaxV.Given() {
+		return "more than the " + volts(load.Load.MaxV.Value) + " it may get"
+	}
+	return "more than the " + volts(p.highestV()) + " of ordinary use"
 }

@@ -2,8 +2,10 @@ package rules
 
 import (
 	"fmt"
+	"strings"
 
 	"fusewright/harness/circuit"
+	"fusewright/harness/design"
 	"fusewright/harness/finding"
 )
 
@@ -14,15 +16,17 @@ var liveWithKeyOff = &Rule{
 		"engine are open; a relay's make contact counts as closed when its coil can be energised without " +
 		"the key; break contacts count as closed. A load reached with every hand switch open is on " +
 		"whenever the battery is connected. A load reached only through a hand switch, its own included, " +
-		"can be left on; such loads are reported once, at the first switch. `stays live: \"reason\"` on " +
-		"the load, or on any part its current passes, says that it is meant. Loads behind a relay that " +
-		"nothing can release belong to relay-never-released.",
+		"can be left on; such loads are reported once, at the first switch. A load with a standby draw is " +
+		"live all the time, whether or not it is in use, and no switch of its own is taken unless the " +
+		"design says `own switch`. A battery switch is there to be opened on leaving and is not reported. " +
+		"`stays live: \"reason\"` on the load, or on any part its current passes, says that it is meant. " +
+		"Loads behind a relay that nothing can release belong to relay-never-released.",
 	Formula: "none: it is a question of topology",
 	Limits:  "none",
 	Why:     "a load the key does not switch off empties the battery of a parked machine",
 	Change:  "feed it behind a key-controlled relay or tap, or give the reason as `stays live`",
-	Severity: "fault when it is on whenever the battery is connected; advice when a hand switch can " +
-		"leave it on",
+	Severity: "fault when it is on, or live with a standby draw, whenever the battery is connected; advice " +
+		"when a hand switch can leave it on",
 	Source: "common practice, no source",
 	Bad: `
 fuses:
@@ -53,7 +57,32 @@ func (p *Pass) reportAlwaysOn(part *circuit.Part) {
 	p.report(fin)
 }
 
+// reportStandby is about a load that no switch parts from the battery and that
+// draws little until it is used.
+func (p *Pass) reportStandby(part *circuit.Part, l *design.Load) {
+	fin := ofPart(finding.Fault, part)
+	use := p.ratedDrawA(loadBranch(part))
+	fin.What = fmt.Sprintf("%s is live whenever the battery is connected: %s at rest, about %s in use",
+		part.Name, amps(l.StandbyA.Value), amps(use))
+	fin.Numbers = []finding.Number{{Name: "drain at rest", Value: l.StandbyA.Value, Unit: "A"},
+		{Name: "in use", Value: use, Unit: "A"}}
+	p.report(fin)
+}
+
+// isolates tells whether a contact is a battery switch, by its library type.
+func isolates(b *circuit.Branch) bool {
+	s, ok := b.Part.Source.(*design.Switch)
+	return ok && s.Type != nil && strings.HasPrefix(s.Type.Name, "battery switch")
+}
+
 func (p *Pass) reportByHand(g handGroup) {
+	if isolates(g.gate) {
+		return
+	}
+	if l := g.gate.Closer.OwnSwitch; l != nil && !l.OwnSwitch {
+		p.reportStandby(g.gate.Part, l)
+		return
+	}
 	fin := ofPart(finding.Advice, g.gate.Part)
 	sum := 0.0
 	for _, b := range g.loads {

@@ -13,7 +13,8 @@ var noTerminalFits = &Rule{
 	Title: "no terminal takes the wire at this part",
 	Doc: "Each wire end: a terminal that the design names must take the conductor's area in its barrel; " +
 		"where it names none, the library must hold one of the kind the part needs for that area. An " +
-		"end whose kind is not known is not judged.",
+		"end whose kind is not known is not judged. At a plug the area must also be in the range of the " +
+		"connector family, whose seals and housings take no other.",
 	Formula: "least area ≤ conductor area ≤ largest area of the barrel",
 	Limits:  "barrel range of the terminals in the library",
 	Why: "a barrel too large does not grip and one too small is cut down until it does not " +
@@ -51,6 +52,10 @@ func (p *Pass) judgeEnd(w *circuit.Wire, at *circuit.Terminal, named, chosen *li
 	case named == nil && chosen == nil && at.Kind != "":
 		what = fmt.Sprintf("%s ends at %s with a %s, of which the library has none for %s",
 			wireText(w), terminalText(at), at.Kind, area(mm2))
+	case outside(at.Part.Plug, mm2):
+		f := at.Part.Plug.Family
+		what = fmt.Sprintf("%s has %s; the plug %s takes %s to %s", wireText(w), area(mm2), f.Name,
+			area(f.MinMm2), area(f.MaxMm2))
 	default:
 		return
 	}
@@ -58,4 +63,9 @@ func (p *Pass) judgeEnd(w *circuit.Wire, at *circuit.Terminal, named, chosen *li
 	fin.What = what
 	fin.Numbers = []finding.Number{{Name: "area", Value: mm2, Unit: "mm²"}}
 	p.report(fin)
+}
+
+// outside tells whether a plug's family does not take wires of an area.
+func outside(plug *circuit.Plug, mm2 float64) bool {
+	return plug != nil && (mm2 < plug.Family.MinMm2*0.99 || mm2 > plug.Family.MaxMm2*1.01)
 }

@@ -12,7 +12,7 @@ var terminalOverload = &Rule{
 	Name:  "terminal-overload",
 	Title: "a terminal carries more than its rating",
 	Doc: "The largest current of each wire over all situations against the rating of the terminals that " +
-		"end it. One finding a wire, for its weaker end.",
+		"end it. One finding a wire, for its weaker end. Contacts of plugs are judged by plug-overload.",
 	Formula:  "current ≤ rating of the terminal",
 	Limits:   "the terminal's rating in the library",
 	Why:      "the crimp or the tab heats, loses its spring and chars the housing",
@@ -41,7 +41,7 @@ charging: {regulated: 14.3 V, output: {1300 rpm: 22 A, 3000 rpm: 30 A}, idle: 13
 `,
 	Run: func(p *Pass) {
 		for _, w := range p.c.Wires {
-			end := weaker(w.FromEnd, w.ToEnd)
+			end := weaker(unplugged(w.From, w.FromEnd), unplugged(w.To, w.ToEnd))
 			i := p.wireWorst[w.Index]
 			if end == nil || i.A <= end.MaxA {
 				continue
@@ -49,6 +49,14 @@ charging: {regulated: 14.3 V, output: {1300 rpm: 22 A, 3000 rpm: 30 A}, idle: 13
 			p.reportTerminal(w, end, i)
 		}
 	},
+}
+
+// unplugged is a wire's end unless it is in a plug, which plug-overload judges.
+func unplugged(at *circuit.Terminal, end *library.Terminal) *library.Terminal {
+	if at.Part.Plug != nil {
+		return nil
+	}
+	return end
 }
 
 // weaker is the end with the lower rating; nil when no rating is known.

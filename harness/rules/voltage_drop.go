@@ -2,9 +2,11 @@ package rules
 
 import (
 	"fmt"
+	"math"
 
 	"fusewright/harness/circuit"
 	"fusewright/harness/corner"
+	"fusewright/harness/design"
 	"fusewright/harness/finding"
 	"fusewright/harness/solve"
 )
@@ -14,7 +16,8 @@ var voltageDrop = &Rule{
 	Title: "too much voltage is lost between battery and load",
 	Doc: "For every load that is on: the voltage at the battery's posts less the voltage at the load, so " +
 		"feed and return together, with fuses, contacts and terminations, wires warm. The worst " +
-		"situation is reported, at nominal and at its worst corner; the corner decides.",
+		"situation is reported, at nominal and at its worst corner; the corner decides. An element that " +
+		"alone takes two fifths of the drop is named.",
 	Formula: "drop = (V battery − V load) / nominal system voltage",
 	Limits: "the practice's limit for critical or other loads; `limits: drop critical`, `drop " +
 		"other` of the design",
@@ -63,11 +66,58 @@ func (p *Pass) judgeDrop(part *circuit.Part, b *circuit.Branch) {
 	}
 	fin := ofPart(severity, part)
 	fin.What = fmt.Sprintf("%s loses %s, %s of the system voltage, on its way%s; %s loads may lose %s",
-		part.Name, volts(w.Corner*p.nominalV()), share(w.Corner), w.said(share), kind, share(limit))
+		part.Name, volts(w.Corner*p.nominalV()), share(w.Corner), w.said(share), kind, share(limit)) +
+		p.mostLost(part, b, w.in)
 	fin.Numbers = w.numbers("drop", 1, 100, limit, "%")
 	fin.Situation = w.in.Name
 	fin.Source = p.limitSource(key, given)
 	p.report(fin)
+}
+
+// mostLost names the element of a load's circuit that takes at least two fifths
+// of the drop at nominal; "" when none does.
+func (p *Pass) mostLost(part *circuit.Part, load *circuit.Branch, in *design.Situation) string {
+	s := p.solutionOf(in)
+	plus, minus := part.Terminal("+"), part.Terminal("-")
+	if s == nil || plus == nil || minus == nil {
+		return ""
+	}
+	var most *circuit.Branch
+	lost := 0.4 * p.dropOf(s, load)
+	for _, way := range []circuit.Path{p.c.MainFeed(plus.Node), p.c.MainReturn(minus.Node)} {
+		for _, b := range way.Branches {
+			if v := math.Abs(s.Volts(b)); v >= lost {
+				most, lost = b, v
+			}
+		}
+	}
+	if most == nil {
+		return ""
+	}
+	return fmt.Sprintf("; %s at nominal are lost in %s", volts(lost), elementText(most))
+}
+
+// solutionOf is the operating point of a situation; nil without one.
+func (f *facts) solutionOf(in *design.Situation) *solve.Solution {
+	for _, s := range f.usable {
+		if s.Situation == in {
+			return s
+		}
+	}
+	return nil
+}
+
+// elementText is a branch of a circuit in words.
+func elementText(b *circuit.Branch) string {
+	switch {
+	case b.Wire != nil:
+		return wireText(b.Wire)
+	case b.Fuse != nil:
+		return fuseText(b)
+	case b.Part != nil:
+		return b.Part.Ref + " " + b.Part.Name
+	}
+	return b.Name
 }
 
 // worstDrop is the drop before a load as a share of the system voltage, in the

@@ -17,7 +17,7 @@ var weldedContactLive = &Rule{
 		"one that may weld: what starts together when it closes draws more than it may make. Everything " +
 		"else that a welded contact leaves live is in the fault table. `stays live` on the part excuses it.",
 	Formula: "Σ running current × starting ratio of the loads that start with the contact ≤ the contact's making current",
-	Limits:  "the relay form's making current; 20 W (our choice)",
+	Limits:  "the relay form's making current, its make rating where none is published; 20 W (our choice)",
 	Why: "a contact that closes on too much current welds one day; a seat heater or a pump that runs on " +
 		"over night can start a fire",
 	Change:   "put a switch in the part's own feed, spread the loads over two relays, or fit a stronger one",
@@ -32,7 +32,7 @@ relays:
   seat relay: {form: micro make, at: battery tray, fed by: main fuse, wire: {size: 1.5 mm², length: 100 mm}, coil: {fed by: lamp fuse, wire: {length: 100 mm}, returns to: frame, suppressed by: resistor}}
 loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
-  flood: {power: 30 W, behaves: filament lamp, inrush: {peak: 10, time: 3 ms}, at: rear, fed by: seat relay, wire: {size: 1.5 mm²}, returns to: frame, return wire: {size: 1.5 mm²}}
+  flood: {power: 30 W, behaves: filament lamp, inrush: {peak: 20, time: 3 ms}, at: rear, fed by: seat relay, wire: {size: 1.5 mm²}, returns to: frame, return wire: {size: 1.5 mm²}}
   heated seat: {power: 24 W, behaves: resistor, at: rear, fed by: seat relay, wire: {size: 1.5 mm²}, returns to: frame, return wire: {size: 1.5 mm²}}
 `,
 	Good: `
@@ -45,7 +45,7 @@ switches:
   seat switch: {rating: 10 A, at: rear, fed by: seat relay, wire: {size: 1.5 mm²}}
 loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
-  flood: {power: 30 W, behaves: filament lamp, inrush: {peak: 10, time: 3 ms}, at: rear, fed by: seat relay, wire: {size: 1.5 mm²}, returns to: frame, return wire: {size: 1.5 mm²}}
+  flood: {power: 30 W, behaves: filament lamp, inrush: {peak: 20, time: 3 ms}, at: rear, fed by: seat relay, wire: {size: 1.5 mm²}, returns to: frame, return wire: {size: 1.5 mm²}}
   heated seat: {power: 24 W, behaves: resistor, at: rear, fed by: seat switch, wire: {size: 1.5 mm², length: 100 mm}, returns to: frame, return wire: {size: 1.5 mm²}}
 `,
 	Run: func(p *Pass) {
@@ -105,10 +105,15 @@ func (p *Pass) startA(w *fault.Welded) float64 {
 	return sum
 }
 
-// makingA is the making current of a relay's contact; 0 = not known.
+// makingA is what a relay's contact may close on: its making current, or its
+// make rating where none is published; 0 = not known.
 func makingA(part *circuit.Part) float64 {
-	if r, ok := part.Source.(*design.Relay); ok && r.Form != nil {
-		return r.Form.MakeA
+	r, ok := part.Source.(*design.Relay)
+	switch {
+	case !ok || r.Form == nil:
+		return 0
+	case r.Form.MakingA > 0:
+		return r.Form.MakingA
 	}
-	return 0
+	return r.Form.MakeA
 }

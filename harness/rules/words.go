@@ -6,19 +6,22 @@ import (
 
 	"fusewright/harness/circuit"
 	"fusewright/harness/finding"
+	"fusewright/harness/lengths"
 	"fusewright/harness/quantity"
 )
 
 // Short names for printing, since every finding is full of numbers.
-func amps(v float64) string   { return quantity.Format(v, quantity.Current) }
-func volts(v float64) string  { return quantity.Format(v, quantity.Voltage) }
-func share(v float64) string  { return quantity.Format(v, quantity.Share) }
-func metres(v float64) string { return quantity.Format(v, quantity.Length) }
+func amps(v float64) string  { return quantity.Format(v, quantity.Current) }
+func volts(v float64) string { return quantity.Format(v, quantity.Voltage) }
+func share(v float64) string { return quantity.Format(v, quantity.Share) }
 func celsius(v float64) string {
 	return quantity.Format(v, quantity.Temperature)
 }
 func rated(v float64) string { return quantity.Plain(v, quantity.Current) }
 func area(v float64) string  { return quantity.Plain(v, quantity.Area) }
+
+// length is in the unit that the design's sheet asks for.
+func (p *Pass) length(m float64) string { return lengths.Of(p.d).Text(m) }
 
 // limited gives the three numbers every limit rule shows: the value, its
 // limit, and what is left (negative when it is over), all in one unit. For a

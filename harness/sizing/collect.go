@@ -41,9 +41,11 @@ func collect(d *design.Design) []*slot {
 		c.block(x)
 	}
 	for _, x := range d.Switches {
+		c.plug("switches", x)
 		c.wire("switches", x, circuit.FeedWire, x.FedBy)
 	}
 	for _, x := range d.Loads {
+		c.plug("loads", x)
 		c.wire("loads", x, circuit.FeedWire, x.FedBy)
 		c.wire("loads", x, circuit.ReturnWire, x.Returns)
 	}
@@ -85,6 +87,15 @@ func (c *collector) block(x *design.Block) {
 		}
 	}
 	c.wire("blocks", x, circuit.FeedWire, x.FedBy)
+}
+
+// plug adds the connector family of a part.
+func (c *collector) plug(section string, owner design.Pluggable) {
+	p := owner.PlugSpec()
+	if p.PlugAuto {
+		c.add(&slot{kind: Plug, part: owner.PartName(), owner: owner, pos: owner.PartPos(), plug: p,
+			plugs: families(c.d, p), path: []string{section, owner.PartName()}})
+	}
 }
 
 // wireNames are the words and keys of the wires of a part.
@@ -225,6 +236,18 @@ func blockTypes(d *design.Design, x *design.Block) []*library.BlockType {
 		}
 		return rank
 	})
+}
+
+// families are the connector families of the contacts that the ends of the
+// wires ask for, smallest current first.
+func families(d *design.Design, p *design.Plugged) []*library.Connector {
+	var list []*library.Connector
+	for _, f := range d.Library.Connectors {
+		if p.PlugKind == "" || p.PlugKind == f.PinKind {
+			list = append(list, f)
+		}
+	}
+	return ascending(list, func(f *library.Connector) float64 { return f.MaxA })
 }
 
 // covers are what meets the needs of a run, the one that costs least current

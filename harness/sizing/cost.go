@@ -2,24 +2,33 @@ package sizing
 
 import (
 	"fusewright/harness/circuit"
+	"fusewright/harness/design"
 	"fusewright/library"
 )
 
 // Cost is what a set of choices costs, in grams of copper.
 type Cost struct {
-	CopperG   float64 // of the wires whose size is chosen
+	CopperG float64 // of the wires whose size is chosen
+	// LeftG is what is bought of wire over what is cut, in the whole harness: the
+	// offcuts and the rest of the last length from the reel (package purchase).
+	LeftG     float64
 	Sizes     int     // different wire sizes in the whole harness
 	Terminals int     // different crimp parts in the whole harness
+	Plugs     int     // different connector families in the whole harness
+	PlugsA    float64 // sum of the currents that the chosen families are rated for
 	FusesA    float64 // sum of the chosen ratings
 }
 
 // TotalG weighs it all; see the package.
-func (c Cost) TotalG() float64 {
-	return c.CopperG + distinctSizeG*float64(c.Sizes) + distinctTerminalG*float64(c.Terminals) +
-		fuseGPerA*c.FusesA
+func (c Cost) TotalG() float64 { return c.wiresG() + fuseGPerA*c.FusesA }
+
+// wiresG is the cost of all but fuses.
+func (c Cost) wiresG() float64 {
+	return c.CopperG + leftShare*c.LeftG + distinctSizeG*float64(c.Sizes) + distinctTerminalG*float64(c.Terminals) +
+		distinctPlugG*float64(c.Plugs) + plugGPerA*c.PlugsA
 }
 
-// stock is a wire size of one insulation: what is bought as one thing.
+// stock is a wire size of one insulation: one setting of the crimping tool.
 type stock struct {
 	kind *library.WireType
 	size *library.WireSize
@@ -27,26 +36,29 @@ type stock struct {
 
 // costOf adds up the cost of the present choices.
 func (s *search) costOf(c *circuit.Circuit) Cost {
-	var cost Cost
-	stocks, crimps := map[stock]bool{}, map[*library.Terminal]bool{}
-	for _, w := range c.Wires {
-		stocks[stock{w.Spec.Type, w.Spec.Size}] = true
-		for _, t := range []*library.Terminal{w.FromEnd, w.ToEnd} {
-			if t != nil {
-				crimps[t] = true
-			}
-		}
-		if w.Spec.SizeAuto {
-			cost.CopperG += copperG(w, w.Spec.Size)
+	l := ledger{}
+	for _, x := range c.Wires {
+		p := s.pieceOf(x, x.Spec.Size, [2]end{{part: x.FromEnd}, {part: x.ToEnd}})
+		l.put(&p)
+	}
+	for _, p := range c.Parts {
+		if p.Plug != nil {
+			l.plug(s.plugNumber(p.Plug.Family), isOpen(p), p.Plug.Family.MaxA, 1)
 		}
 	}
+	cost := l.cost()
 	for _, x := range s.slots {
 		if x.kind == Fuse {
 			cost.FusesA += x.fuses[x.at].rating.RatingA
 		}
 	}
-	cost.Sizes, cost.Terminals = len(stocks), len(crimps)
 	return cost
+}
+
+// isOpen tells whether a part's plug is chosen.
+func isOpen(p *circuit.Part) bool {
+	x, ok := p.Source.(design.Pluggable)
+	return ok && x.PlugSpec().PlugAuto
 }
 
 // copperG is the copper of a wire in a size.

@@ -8,11 +8,15 @@
 // and through package rules, and only findings about sizes and ratings decide
 // (see judged). The quick estimates of this package only say where to look.
 //
-// Among what is allowed the least cost wins:
+// Among what is allowed the least cost wins, in grams of copper:
 //
-//	cost = copper in grams + distinctSizeG for each different wire size in the
-//	harness + distinctTerminalG for each different crimp part + fuseGPerA for
-//	each ampere of a chosen fuse's rating
+//	cost = copper of the wires chosen + leftShare of the copper that is bought
+//	and not cut + distinctSizeG for each different wire size in the harness +
+//	distinctTerminalG for each different crimp part + fuseGPerA for each ampere
+//	of a chosen fuse's rating
+//
+// Wire is bought by insulation, size and colour in stock lengths, as package
+// purchase puts it on the bill.
 //
 // The search first finds a good design: fuses from the loads upward, each wire
 // the smallest that its own constraints let through, then voltage drop shared
@@ -24,12 +28,16 @@
 package sizing
 
 // The trade between copper and variety, in grams of copper. They are common
-// practice, no source: a further wire size costs a builder a cut length of
-// some metres that is not used up, a further crimp part a bag of them, and a
-// smaller fuse protects more closely.
+// practice, no source: a further wire size is a further thing to order, to keep
+// apart on the bench and to set the crimping tool for; a further crimp part a
+// bag of them; and a smaller fuse protects more closely. What is left over of a
+// length bought counts half: it serves for repairs and the next job.
 const (
-	distinctSizeG     = 40.0 // four and a half metres of 1 mm²
+	leftShare         = 0.5
+	distinctSizeG     = 40.0 // the copper of four and a half metres of 1 mm²
 	distinctTerminalG = 10.0
+	distinctPlugG     = 20.0
+	plugGPerA         = 0.5
 	fuseGPerA         = 0.5
 )
 

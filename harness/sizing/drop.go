@@ -30,6 +30,14 @@ type term struct {
 	aged float64       // of ends over new ones, of a fuse over a cold one
 
 	known []float64 // resistance by candidate as in this state; 0 = not worked out
+	// plugged tells that the ends hang on plugs that are chosen too.
+	plugged bool
+}
+
+// use is a drop, by its number, with one of its terms.
+type use struct {
+	drop int
+	term *term
 }
 
 // ohm is the resistance of a term with candidate i.
@@ -66,7 +74,7 @@ func fuseOhm(r *library.FuseRating) float64 {
 // which it loses most. Of loads fed by several ways the first is taken.
 func (w *view) findDrops() {
 	slots := map[*circuit.Branch]int{}
-	w.through = make([][]*drop, len(w.s.slots))
+	w.through = make([][]use, len(w.s.slots))
 	for i, list := range w.wires {
 		for _, x := range list {
 			slots[x.Branch] = i
@@ -95,11 +103,11 @@ func (w *view) findDrops() {
 		if worst == nil {
 			continue
 		}
-		w.drops = append(w.drops, worst)
 		for i := range worst.terms {
-			slot := worst.terms[i].slot
-			w.through[slot] = append(w.through[slot], worst)
+			t := &worst.terms[i]
+			w.through[t.slot] = append(w.through[t.slot], use{len(w.drops), t})
 		}
+		w.drops = append(w.drops, worst)
 	}
 }
 
@@ -116,6 +124,7 @@ func (w *view) dropOf(b *circuit.Branch, way []*circuit.Branch, r *warm.Result,
 		}
 		t := term{slot: i, amps: math.Abs(sol.Amps(x)), wire: x.Wire}
 		if x.Wire != nil {
+			t.plugged = w.plugged(x.Wire)
 			t.warm = conductor.AtTemperature(1, r.UsedC(x.Wire))
 			t.aged = (sol.Ohm[x.Index] - x.Wire.ConductorOhm20*t.warm) / x.Wire.EndsOhm
 		} else {
@@ -155,8 +164,18 @@ func (w *view) predicted(d *drop, at []int) float64 {
 	return v
 }
 
+// plugged tells whether a wire ends in a plug that is chosen.
+func (w *view) plugged(x *circuit.Wire) bool {
+	_, from := w.plugSlot[x.From.Part]
+	_, to := w.plugSlot[x.To.Part]
+	return from || to
+}
+
 // inState is the resistance of a term with candidate i in the state of its drop.
 func (w *view) inState(t *term, i int) float64 {
+	if t.plugged {
+		return w.ohm(t, i, t.warm, t.aged)
+	}
 	if t.known == nil {
 		t.known = make([]float64, w.s.slots[t.slot].count())
 	}
@@ -176,7 +195,9 @@ func (w *view) least(d *drop, at []int, share float64) float64 {
 		warm, aged := 1.0, 1.0
 		if t.wire != nil {
 			warm = math.Min(conductor.AtTemperature(1, t.wire.AmbientC), t.warm)
-			aged = t.aged
+			if !t.plugged {
+				aged = t.aged
+			}
 		}
 		v += t.amps * share * w.ohm(t, at[t.slot], warm, aged)
 	}

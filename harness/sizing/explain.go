@@ -3,21 +3,23 @@ package sizing
 import (
 	"fmt"
 	"strings"
-
-	"fusewright/harness/finding"
 )
 
 // Explain fills in, for every choice, what decided it, the runner-up and why it
-// lost: the next smaller candidate is put in its place and judged. What remains
-// wrong gets its ways out. It takes one judgement a choice, and leaves the
+// lost: the next smaller candidate is put in its place and judged, or, for the
+// smallest, the next larger. What remains wrong gets its ways out. It leaves the
 // design as it was.
 func (p *Plan) Explain() error {
 	s := p.s
+	var moves []move
 	for i, x := range s.slots {
-		if err := s.explain(i, x, p.Choices[i]); err != nil {
-			return err
+		if c := p.Choices[i]; s.compared(x, c) {
+			moves = append(moves, move{i, x.other()})
 		}
-		s.take(s.best)
+	}
+	for k, t := range s.try(moves) {
+		i := moves[k].slot
+		s.explain(s.slots[i], moves[k].to, t, p.Choices[i])
 	}
 	if len(p.Remaining) > 0 {
 		p.WaysOut = s.waysOut()
@@ -26,61 +28,61 @@ func (p *Plan) Explain() error {
 	return nil
 }
 
-// explain compares a choice with the candidate below it, or, when that is the
-// smallest, with the one above.
-func (s *search) explain(i int, x *slot, c *Choice) error {
+// other is the candidate to compare with.
+func (x *slot) other() int {
+	if x.at == 0 {
+		return 1
+	}
+	return x.at - 1
+}
+
+// compared tells whether a choice is to be compared; what needs no comparison is
+// explained at once.
+func (s *search) compared(x *slot, c *Choice) bool {
 	if x.count() == 1 {
 		c.Decided = "the only one that fits"
-		return nil
+		return false
 	}
-	other := x.at - 1
-	if other < 0 {
-		other = x.at + 1
-	}
-	c.RunnerUp = x.label(other)
+	c.RunnerUp = x.label(x.other())
 	if x.kind == RunCover {
 		c.Decided, c.Lost = "what the run needs, at the least loss of current", "it lowers the current more"
-		return nil
+		return false
 	}
+	return true
+}
+
+// explain words a choice by what its comparison came to.
+func (s *search) explain(x *slot, other int, t trial, c *Choice) {
 	smallest := other > x.at
-	x.set(other)
-	if x.kind == BlockType {
-		s.waysTake(x)
-	}
-	a, err := s.answer()
-	if err != nil {
-		return err
-	}
-	switch worse := firstNew(s.best.verdict.findings, a.verdict.findings); {
-	case worse != nil:
-		c.Decided, c.Lost = worse.Rule, worse.What
+	switch {
+	case t.worse != nil:
+		c.Decided, c.Lost = t.worse.Rule, t.worse.What
 	case x.kind == BlockType || x.kind == RelayForm:
 		c.Decided, c.Lost = "the first that bears its load where it stands", "it comes later in the order: larger, or not sealed as the place asks"
 		if !smallest {
 			c.Decided, c.Lost = "margin of the contacts at the first look", "it would do as well"
 		}
 	default:
-		c.Decided, c.Lost = "cost", difference(s.best.cost, a.cost)
+		c.Decided, c.Lost = "cost", difference(s.best.cost, t.cost)
 	}
 	switch {
 	case smallest && (x.kind == WireSize || x.kind == Fuse):
 		c.Decided = "the smallest there is"
 	case smallest:
 		c.Decided = "the first that bears its load where it stands"
-	case x.kind == WireSize && c.Decided == "cost" && a.cost.Sizes > s.best.cost.Sizes:
+	case x.kind == WireSize && c.Decided == "cost" && t.cost.Sizes > s.best.cost.Sizes:
 		c.Decided = s.oneSize(x)
 	}
-	return nil
 }
 
 // oneSize says what sets a size that a wire shares with others: what goes wrong
 // first when all of them take the next smaller one.
 func (s *search) oneSize(x *slot) string {
-	of := stock{x.feeds[0].Wire.Type, x.sizes[s.best.at[s.index(x)]]}
+	of := stock{x.feeds[0].Wire.Type, x.sizes[x.at]}
 	if text, ok := s.shared[of]; ok {
 		return text
 	}
-	s.take(s.best)
+	defer s.take(s.best)
 	for _, y := range s.slots {
 		if y.kind == WireSize && y.at > 0 && (stock{y.feeds[0].Wire.Type, y.sizes[y.at]}) == of {
 			y.set(y.at - 1)
@@ -97,31 +99,6 @@ func (s *search) oneSize(x *slot) string {
 	}
 	s.shared[of] = text
 	return text
-}
-
-// index is where a slot stands.
-func (s *search) index(x *slot) int {
-	for i, y := range s.slots {
-		if x == y {
-			return i
-		}
-	}
-	return -1
-}
-
-// firstNew is the gravest finding that was not there before.
-func firstNew(before, after []*finding.Finding) *finding.Finding {
-	known := map[string]int{}
-	for _, f := range before {
-		known[f.Rule+"\x00"+f.Ref+"\x00"+f.Part]++
-	}
-	for _, f := range after {
-		id := f.Rule + "\x00" + f.Ref + "\x00" + f.Part
-		if known[id]--; known[id] < 0 {
-			return f
-		}
-	}
-	return nil
 }
 
 // difference says what a second choice costs more, piece by piece.
@@ -148,8 +125,11 @@ func difference(best, other Cost) string {
 		}
 	}
 	grams(other.CopperG-best.CopperG, "copper")
+	grams(leftShare*(other.LeftG-best.LeftG), "for what is left over of the lengths bought")
 	count(other.Sizes-best.Sizes, "size to buy", "sizes to buy", distinctSizeG)
 	count(other.Terminals-best.Terminals, "kind of crimp part", "kinds of crimp parts", distinctTerminalG)
+	count(other.Plugs-best.Plugs, "connector family", "connector families", distinctPlugG)
+	grams(plugGPerA*(other.PlugsA-best.PlugsA), "for the size of the plug")
 	grams(fuseGPerA*(other.FusesA-best.FusesA), "for the fuse rating")
 	total := other.TotalG() - best.TotalG()
 	if len(parts) == 0 {

@@ -1,6 +1,8 @@
 package sizing
 
 import (
+	"slices"
+
 	"fusewright/harness/circuit"
 	"fusewright/harness/corner"
 	"fusewright/harness/fault"
@@ -18,7 +20,7 @@ var judged = map[string]bool{
 	"fuse-grading": true, "fuse-inrush": true, "fuse-not-selective": true, "fuse-over-wire": true,
 	"fuse-type-in-block": true, "fuse-under-load": true, "fuse-voltage": true,
 	"fuse-wire-curve": true, "insulation-class": true, "load-undervoltage": true,
-	"no-terminal-fits": true, "relay-coil-voltage": true, "relay-contact-overload": true,
+	"no-terminal-fits": true, "plug-overload": true, "plug-ways": true, "relay-coil-voltage": true, "relay-contact-overload": true,
 	"relay-too-hot": true, "return-below-fuse": true, "short-overheats-wire": true,
 	"short-too-weak": true, "situation-unsolved": true, "terminal-overload": true,
 	"voltage-drop": true, "wire-below-minimum": true, "wire-over-current": true,
@@ -55,17 +57,25 @@ func (s *search) judge() (*verdict, error) {
 	if err != nil {
 		return nil, err
 	}
-	corners := corner.Compute(c)
+	corners := corner.ComputeBy(c, s.rater)
 	v := &verdict{c: c, corners: corners, sols: warm.Solutions(corners.Results[corner.Nominal])}
-	v.faults = fault.Compute(c)
+	v.faults = fault.ShortsBy(c, s.rater)
 	v.protection = protection.Compute(c, v.sols, v.faults)
 	for _, f := range rules.Check(&rules.Input{Circuit: c, Solutions: v.sols, Faults: v.faults,
 		Protection: v.protection, Corners: corners}) {
-		if !judged[f.Rule] || f.Accepted != "" {
+		if f.Accepted != "" || !judged[f.Rule] && !s.chosenUnsealed(f) {
 			continue
 		}
 		v.findings = append(v.findings, f)
 		v.score[finding.Danger-f.Severity]++
 	}
 	return v, nil
+}
+
+// chosenUnsealed tells whether a finding says that a part chosen here is not
+// sealed in a wet place; of parts given it is the design's own affair.
+func (s *search) chosenUnsealed(f *finding.Finding) bool {
+	return f.Rule == "unsealed-in-wet-place" && slices.ContainsFunc(s.slots, func(x *slot) bool {
+		return (x.kind == Plug || x.kind == BlockType) && x.owner.PartName() == f.Part
+	})
 }

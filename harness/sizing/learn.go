@@ -30,6 +30,12 @@ func (w *view) lesson(f *finding.Finding) bool {
 		return w.raiseWeak(f)
 	case "fuse-grading":
 		return w.raiseAbove(f)
+	case "plug-overload", "no-terminal-fits":
+		if w.raisePlugs(f) {
+			return true
+		}
+	case "plug-ways", "unsealed-in-wet-place":
+		return w.raisePart(f.Part, Plug) || w.raisePart(f.Part, BlockType)
 	case "relay-contact-overload", "relay-too-hot":
 		return w.raisePart(f.Part, RelayForm)
 	case "block-overload", "block-way-overload":
@@ -59,7 +65,7 @@ func (w *view) tighten(load string) bool {
 			continue
 		}
 		if w.s.hopeless[load] {
-			return w.raiseLossy(d)
+			return w.raiseLossy(d) || w.raiseWay(d)
 		}
 		if t > 0.5 {
 			w.s.tight[load] = t * 0.985

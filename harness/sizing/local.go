@@ -12,8 +12,7 @@ func (w *view) fits(i, z int, share float64) bool {
 	s := w.s.slots[i]
 	size := s.sizes[z]
 	for _, x := range w.wires[i] {
-		if size.AreaMm2 < w.leastMm2(x)*0.995 || !w.crimps(x, size, w.amps[x.Branch.Index]*share) ||
-			!w.carries(x, size, share) || !w.fused(x, size) {
+		if size.AreaMm2 < w.leastMm2(x)*0.995 || !w.crimps(x, size, share) || !w.carries(x, size, share) || !w.fused(x, size) {
 			return false
 		}
 	}
@@ -65,45 +64,78 @@ func bends(x *circuit.Wire) bool {
 	return false
 }
 
-// crimps tells whether both ends take a size and its current.
-func (w *view) crimps(x *circuit.Wire, z *library.WireSize, amps float64) bool {
+// crimps tells whether both ends take a size and a share of its current.
+func (w *view) crimps(x *circuit.Wire, z *library.WireSize, share float64) bool {
+	amps, corner := w.amps[x.Branch.Index]*share, w.corner[x.Branch.Index]*share
 	e := w.ends(x, z)
-	return e[0].takes(amps) && e[1].takes(amps)
+	return e[0].takes(amps, corner) && e[1].takes(amps, corner)
 }
 
-// sized is a wire in a size.
+// sized is a wire in a size, with the plugs that it ends in.
 type sized struct {
-	wire *circuit.Wire
-	size *library.WireSize
+	wire  *circuit.Wire
+	size  *library.WireSize
+	plugs [2]*library.Connector
 }
 
-// ends are what ends a wire in a size, remembered.
-func (w *view) ends(x *circuit.Wire, z *library.WireSize) [2]end {
-	e, ok := w.fit[sized{x, z}]
+// ends are what ends a wire in a size.
+func (w *view) ends(x *circuit.Wire, z *library.WireSize) [2]end { return w.piece(x, z).ends }
+
+// piece is a wire in a size with the plugs as they are now, remembered.
+func (w *view) piece(x *circuit.Wire, z *library.WireSize) *piece {
+	key := sized{x, z, [2]*library.Connector{w.plugOf(x.From.Part), w.plugOf(x.To.Part)}}
+	p, ok := w.pieces[key]
 	if !ok {
-		e = [2]end{w.crimp(x.Spec.FromEnd, x.Spec.FromKind, x.From.Kind, z),
-			w.crimp(x.Spec.ToEnd, x.Spec.ToKind, x.To.Kind, z)}
-		w.fit[sized{x, z}] = e
+		made := w.s.pieceOf(x, z, [2]end{w.crimp(x.Spec.FromEnd, x.Spec.FromKind, x.From.Kind, key.plugs[0], z),
+			w.crimp(x.Spec.ToEnd, x.Spec.ToKind, x.To.Kind, key.plugs[1], z)})
+		p = &made
+		w.pieces[key] = p
 	}
-	return e
+	return p
+}
+
+// plugOf is the connector family at a part as it is chosen now; nil = none.
+func (w *view) plugOf(p *circuit.Part) *library.Connector {
+	if i, ok := w.plugSlot[p]; ok {
+		s := w.s.slots[i]
+		return s.plugs[s.at]
+	}
+	if p.Plug != nil {
+		return p.Plug.Family
+	}
+	return nil
 }
 
 // end is what ends a wire: a part, nothing known, or nothing that fits.
 type end struct {
 	part *library.Terminal
-	none bool // a kind is wanted that the library lacks for the size
+	plug *library.Connector // of which it is a contact
+	none bool               // a kind is wanted that the library lacks for the size
 }
 
-func (e end) takes(amps float64) bool {
-	return !e.none && (e.part == nil || e.part.MaxA <= 0 || e.part.MaxA >= amps)
+// takes tells whether an end bears a current: at nominal, and at the worst
+// corner where it is a contact of a plug, as the rules have it.
+func (e end) takes(amps, corner float64) bool {
+	if e.none {
+		return false
+	}
+	if e.plug != nil {
+		return e.plug.MaxA >= corner && (e.part == nil || e.part.MaxA <= 0 || e.part.MaxA >= corner)
+	}
+	return e.part == nil || e.part.MaxA <= 0 || e.part.MaxA >= amps
 }
 
 // crimp is the part for an end: the one the design names, else one of the kind
-// it asks for, else one of the kind the connected part has.
-func (w *view) crimp(named *library.Terminal, asked, kind string, z *library.WireSize) end {
+// it asks for, else the contact of the plug, else one of the kind the connected
+// part has.
+func (w *view) crimp(named *library.Terminal, asked, kind string, plug *library.Connector, z *library.WireSize) end {
+	outside := plug != nil && (z.AreaMm2 < plug.MinMm2*0.99 || z.AreaMm2 > plug.MaxMm2*1.01)
 	if named != nil && asked == "" {
 		bad := z.AreaMm2 < named.MinMm2*0.99 || z.AreaMm2 > named.MaxMm2*1.01
-		return end{named, bad}
+		return end{named, plug, bad || outside}
+	}
+	if plug != nil {
+		kind = plug.PinKind
 	}
 	if asked != "" {
 		kind = asked
@@ -112,5 +144,5 @@ func (w *view) crimp(named *library.Terminal, asked, kind string, z *library.Wir
 		return end{}
 	}
 	t := w.s.terminal(kind, z.AreaMm2)
-	return end{t, t == nil}
+	return end{t, plug, t == nil || outside}
 }

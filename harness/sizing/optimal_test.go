@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"fusewright/harness/circuit"
 	"fusewright/harness/design"
 	"fusewright/library"
 )
@@ -145,6 +146,13 @@ func (b *brute) judge() {
 	if b.distinctG() >= b.limitG {
 		return
 	}
+	c, err := circuit.Build(b.s.d)
+	if err != nil {
+		b.t.Fatal(err)
+	}
+	if b.s.costOf(c).TotalG() >= b.limitG {
+		return
+	}
 	a, err := b.s.answer()
 	if err != nil {
 		b.t.Fatal(err)
@@ -170,13 +178,28 @@ func (b *brute) distinctG() float64 {
 	return g + distinctSizeG*float64(len(stocks))
 }
 
+// plugged is small with plugs left open: one load with its fuse, or two, some
+// in a wet place, some with wires of given sizes.
+func plugged(seed uint64) string {
+	r := rand.New(rand.NewPCG(seed, 11))
+	src := small(seed)
+	src = strings.Replace(src, "bar: {ambient: 35 °C", "bar: {ambient: 35 °C, wet: "+[]string{"yes", "no"}[r.IntN(2)], 1)
+	src = strings.Replace(src, "  l0: {", "  l0: {plug: auto, ", 1)
+	return strings.Replace(src, "  l1: {", "  l1: {plug: auto, ", 1)
+}
+
+// TestOptimalPlugs is TestOptimal with plugs to choose.
+func TestOptimalPlugs(t *testing.T) { holdOptimal(t, 16, plugged) }
+
 // TestOptimal holds the search against brute force: nothing cheaper passes, and
 // where nothing was found to pass, nothing has fewer findings.
-func TestOptimal(t *testing.T) {
+func TestOptimal(t *testing.T) { holdOptimal(t, 30, small) }
+
+func holdOptimal(t *testing.T, seeds uint64, design func(uint64) string) {
 	judged, proven := 0, 0
-	for seed := range uint64(30) {
+	for seed := range seeds {
 		t.Run(fmt.Sprint(seed), func(t *testing.T) {
-			src := small(seed)
+			src := design(seed)
 			d := read(t, src)
 			thin(d)
 			p, err := Complete(d)
@@ -220,6 +243,8 @@ func bruteFor(t *testing.T, p *Plan) *brute {
 		b.order = append(b.order, i)
 		if x.kind == WireSize {
 			b.grams = append(b.grams, func(z int) float64 { return w.slotG(i, z) })
+		} else if x.kind == Plug {
+			b.grams = append(b.grams, func(z int) float64 { return plugGPerA * x.plugs[z].MaxA })
 		} else {
 			b.grams = append(b.grams, func(z int) float64 { return fuseGPerA * x.fuses[z].rating.RatingA })
 		}

@@ -75,6 +75,8 @@ func (x *slot) choice() *Choice {
 		c.Set = []Setting{{"form", c.Value}}
 	case BlockType:
 		c.Set = []Setting{{"type", c.Value}}
+	case Plug:
+		c.Set = []Setting{{"plug", c.Value}}
 	case RunCover:
 		if x.covers[x.at] != nil {
 			c.Set = []Setting{{"cover", c.Value}}

@@ -20,10 +20,18 @@ func (w *view) chooseFuses() {
 			order = append(order, i)
 		}
 	}
-	depth := func(i int) float64 { return float64(len(w.fusesBelow(w.branch[i]))) }
-	for _, i := range ascending(order, depth) {
+	for _, i := range w.loadsFirst(order) {
 		w.chooseFuse(i)
 	}
+}
+
+// loadsFirst puts fuse slots in order: those with fewest fuses below them first.
+func (w *view) loadsFirst(slots []int) []int {
+	below := make([]int, len(w.s.slots))
+	for _, i := range slots {
+		below[i] = len(w.fusesBelow(w.branch[i]))
+	}
+	return ascending(slots, func(i int) float64 { return float64(below[i]) })
 }
 
 func (w *view) fusesBelow(b *circuit.Branch) []*circuit.Branch {

@@ -5,7 +5,6 @@ import (
 
 	"fusewright/harness/circuit"
 	"fusewright/harness/corner"
-	"fusewright/library"
 )
 
 // Limits of the proof: beyond them the heuristic's answer stands unproven.
@@ -26,7 +25,7 @@ const (
 func (s *search) prove() {
 	open := 0
 	for _, x := range s.slots {
-		if x.kind == WireSize || x.kind == Fuse {
+		if x.kind == WireSize || x.kind == Fuse || x.kind == Plug {
 			open++
 		}
 	}
@@ -35,7 +34,7 @@ func (s *search) prove() {
 	}
 	s.tight = map[string]float64{}
 	p := &proof{s: s, w: s.look(s.best.verdict), limitG: s.best.cost.TotalG(), share: s.leastShare()}
-	if !p.prepare() || !p.descend(0, 0) {
+	if !p.prepare() || !p.descend(0) {
 		return
 	}
 	ascending(p.leaves, func(l leaf) float64 { return l.costG })
@@ -83,9 +82,9 @@ type proof struct {
 	rest   []float64 // by depth: least cost of what is not chosen yet
 	wide   [][]int   // by slot: candidates within the static bounds
 	at     []int
-	stocks map[stock]int
-	crimps map[*library.Terminal]int
-	fixedG float64 // stock and crimp parts of given wires
+	wires  ledger          // of what is given and of what is chosen
+	late   []*circuit.Wire // given, with ends that hang on plugs
+	fusesG float64
 	visits int
 	leaves []leaf
 }
@@ -94,7 +93,6 @@ type proof struct {
 func (p *proof) prepare() bool {
 	s := p.s
 	p.at = p.w.present()
-	p.stocks, p.crimps = map[stock]int{}, map[*library.Terminal]int{}
 	sized := map[*circuit.Wire]bool{}
 	p.wide = make([][]int, len(s.slots))
 	for i, x := range s.slots {
@@ -102,8 +100,12 @@ func (p *proof) prepare() bool {
 			p.order = append(p.order, i)
 		}
 	}
-	depth := func(i int) float64 { return float64(len(p.w.fusesBelow(p.w.branch[i]))) }
-	ascending(p.order, depth)
+	p.w.loadsFirst(p.order)
+	for i, x := range s.slots {
+		if x.kind == Plug {
+			p.order = append(p.order, i)
+		}
+	}
 	for i, x := range s.slots {
 		if x.kind == WireSize {
 			p.order = append(p.order, i)
@@ -113,8 +115,17 @@ func (p *proof) prepare() bool {
 		}
 	}
 	for _, y := range p.w.v.c.Wires {
-		if !sized[y] {
-			p.fixedG += p.count(y, y.Spec.Size, 1)
+		switch {
+		case sized[y]:
+		case p.w.plugged(y):
+			p.late = append(p.late, y)
+		default:
+			p.wires.put(p.w.piece(y, y.Spec.Size))
+		}
+	}
+	for _, y := range p.w.v.c.Parts {
+		if y.Plug != nil && !isOpen(y) {
+			p.wires.plug(s.plugNumber(y.Plug.Family), false, 0, 1)
 		}
 	}
 	return p.bounds()
@@ -134,6 +145,9 @@ func (p *proof) bounds() bool {
 			}
 			least = p.w.slotG(i, p.wide[i][0])
 		}
+		if p.s.slots[i].kind == Plug {
+			least = plugGPerA * p.s.slots[i].plugs[0].MaxA
+		}
 		p.rest[k] = p.rest[k+1] + least
 	}
 	return true
@@ -150,11 +164,11 @@ func (p *proof) wireCandidates(i int) []int {
 	return list
 }
 
-// couldDo is fits without the fuses.
+// couldDo is fits without the fuses and plugs that are chosen.
 func (p *proof) couldDo(i, z int) bool {
 	size := p.s.slots[i].sizes[z]
 	for _, x := range p.w.wires[i] {
-		if size.AreaMm2 < p.w.leastMm2(x)*0.995 || !p.w.crimps(x, size, p.w.amps[x.Branch.Index]*p.share) ||
+		if size.AreaMm2 < p.w.leastMm2(x)*0.995 || !p.w.plugged(x) && !p.w.crimps(x, size, p.share) ||
 			!p.w.carries(x, size, p.share) {
 			return false
 		}
@@ -162,60 +176,84 @@ func (p *proof) couldDo(i, z int) bool {
 	return true
 }
 
-// count adds a wire's stock and crimp parts to what is in use, or takes them
-// away, and returns the cost of those that are new or gone.
-func (p *proof) count(x *circuit.Wire, z *library.WireSize, by int) float64 {
-	g := 0.0
-	st := stock{x.Spec.Type, z}
-	if by > 0 && p.stocks[st] == 0 || by < 0 && p.stocks[st] == 1 {
-		g += distinctSizeG
-	}
-	p.stocks[st] += by
-	for _, e := range p.w.ends(x, z) {
-		if e.part == nil {
-			continue
-		}
-		if by > 0 && p.crimps[e.part] == 0 || by < 0 && p.crimps[e.part] == 1 {
-			g += distinctTerminalG
-		}
-		p.crimps[e.part] += by
-	}
-	return g
+// leastG is a cost that no choice of the slots from depth k on comes below. What
+// is left over of the lengths bought may all be used up by them; what they use
+// themselves stays.
+func (p *proof) leastG(k int) float64 {
+	return p.wires.totalG() - leftShare*p.wires.leftG + p.fusesG + p.rest[k]
 }
 
 // descend tries the candidates of one slot after another; false = too many.
-func (p *proof) descend(k int, costG float64) bool {
+func (p *proof) descend(k int) bool {
 	if p.visits++; p.visits > maxProofVisits || len(p.leaves) > maxProofLeaves {
 		return false
 	}
 	if k == len(p.order) {
-		if p.possible() {
-			p.leaves = append(p.leaves, leaf{append([]int(nil), p.at...), costG + p.fixedG})
-		}
+		p.end()
 		return true
 	}
 	i := p.order[k]
-	if p.s.slots[i].kind == Fuse {
-		return p.fuseBranches(k, i, costG)
+	switch p.s.slots[i].kind {
+	case Fuse:
+		return p.fuseBranches(k, i)
+	case Plug:
+		return p.plugBranches(k, i)
 	}
-	for _, z := range p.wide[i] {
+	return p.wireBranches(k, i)
+}
+
+// end takes in a whole combination.
+func (p *proof) end() {
+	for _, x := range p.late {
+		p.wires.put(p.w.piece(x, x.Spec.Size))
+	}
+	if g := p.wires.totalG() + p.fusesG; g < p.limitG-1e-9 && p.possible() {
+		p.leaves = append(p.leaves, leaf{append([]int(nil), p.at...), g})
+	}
+	for _, x := range p.late {
+		p.wires.drop(p.w.piece(x, x.Spec.Size))
+	}
+}
+
+// plugBranches tries the families that could do.
+func (p *proof) plugBranches(k, i int) bool {
+	x := p.s.slots[i]
+	was := x.at
+	defer x.set(was)
+	for z, f := range x.plugs {
+		if !p.w.plugBears(i, z, p.share) {
+			continue
+		}
+		x.set(z)
 		p.at[i] = z
-		g, fits := 0.0, true
+		n := p.s.plugNumber(f)
+		p.wires.plug(n, true, f.MaxA, 1)
+		ok := p.leastG(k+1) >= p.limitG-1e-9 || p.descend(k+1)
+		p.wires.plug(n, true, f.MaxA, -1)
+		if !ok {
+			return false
+		}
+	}
+	return true
+}
+
+// wireBranches tries the sizes that the fuses above protect.
+func (p *proof) wireBranches(k, i int) bool {
+	for _, z := range p.wide[i] {
+		size, fits := p.s.slots[i].sizes[z], true
 		for _, x := range p.w.wires[i] {
-			fits = fits && p.w.fused(x, p.s.slots[i].sizes[z])
+			fits = fits && p.w.fused(x, size) && p.w.crimps(x, size, p.share)
 		}
 		if !fits {
 			continue
 		}
+		p.at[i] = z
 		for _, x := range p.w.wires[i] {
-			g += copperG(x, p.s.slots[i].sizes[z]) + p.count(x, p.s.slots[i].sizes[z], 1)
+			p.wires.put(p.w.piece(x, size))
 		}
-		ok := true
-		if costG+g+p.rest[k+1]+p.fixedG < p.limitG-1e-9 {
-			ok = p.descend(k+1, costG+g)
-		}
+		ok := p.leastG(k+1) >= p.limitG-1e-9 || p.descend(k+1)
 		for _, x := range p.w.wires[i] {
-			p.count(x, p.s.slots[i].sizes[z], -1)
+			p.wires.drop(p.w.piece(x, size))
 		}
 		if !ok {
 			return false
@@ -225,19 +263,22 @@ func (p *proof) descend(k int, costG float64) bool {
 }
 
 // fuseBranches tries the ratings that could do.
-func (p *proof) fuseBranches(k, i int, costG float64) bool {
+func (p *proof) fuseBranches(k, i int) bool {
 	x := p.s.slots[i]
-	was := x.at
+	was, before := x.at, p.fusesG
 	could := p.w.carrying(i, p.share)
-	defer x.set(was)
+	defer func() {
+		x.set(was)
+		p.fusesG = before
+	}()
 	for z := range x.fuses {
 		if !could[z] {
 			continue
 		}
 		x.set(z)
 		p.at[i] = z
-		g := fuseGPerA * x.fuses[z].rating.RatingA
-		if costG+g+p.rest[k+1]+p.fixedG < p.limitG-1e-9 && !p.descend(k+1, costG+g) {
+		p.fusesG = before + fuseGPerA*x.fuses[z].rating.RatingA
+		if p.leastG(k+1) < p.limitG-1e-9 && !p.descend(k+1) {
 			return false
 		}
 	}

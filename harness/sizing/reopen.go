@@ -2,7 +2,7 @@ package sizing
 
 import "fusewright/harness/design"
 
-// Reopen leaves every wire size, fuse rating, relay form and block type of a
+// Reopen leaves every wire size, fuse rating, relay form, block type and plug of a
 // design to be chosen, as if the design gave none: to see what the design would
 // be by this package's own lights. Fuse types stay.
 func Reopen(d *design.Design) {
@@ -20,6 +20,10 @@ func Reopen(d *design.Design) {
 	}
 	for _, x := range d.Loads {
 		open(x.Returns)
+		x.PlugAuto = x.Plug != nil
+	}
+	for _, x := range d.Switches {
+		x.PlugAuto = x.Plug != nil
 	}
 	for _, x := range d.Grounds {
 		open(x.Returns)

@@ -12,14 +12,15 @@ import (
 const maxRounds = 16
 
 // quickRounds is the same in trials of ways out.
-const quickRounds = 6
+const quickRounds = 4
 
 // search is the choice of everything that a design leaves open.
 type search struct {
-	d     *design.Design
-	slots []*slot
-	rater *conductor.Rater
-	known map[crimpKey]*library.Terminal
+	d       *design.Design
+	slots   []*slot
+	rater   *conductor.Rater
+	known   map[crimpKey]*library.Terminal
+	numbers numbers
 
 	floor []int              // by slot: candidates below are known not to do
 	tight map[string]float64 // by load: share of its drop limit to aim at
@@ -51,17 +52,39 @@ func (a *answer) better(than *answer) bool {
 
 func newSearch(d *design.Design, slots []*slot) *search {
 	return &search{d: d, slots: slots, rater: conductor.NewRater(d.Library, d.Practice),
-		known: map[crimpKey]*library.Terminal{}, floor: make([]int, len(slots)), tight: map[string]float64{}}
+		known: map[crimpKey]*library.Terminal{}, numbers: newNumbers(), floor: make([]int, len(slots)), tight: map[string]float64{}}
 }
 
 // run finds the best choices and leaves them in the design. The error is that
 // of package circuit.
 func (s *search) run() error {
-	s.generous()
+	if s.quick {
+		s.asGiven()
+	} else {
+		s.generous()
+	}
 	v, err := s.judge()
 	if err != nil {
 		return err
 	}
+	if s.quick {
+		s.best = s.answerOf(v)
+	}
+	if err := s.rounds(v); err != nil {
+		return err
+	}
+	s.take(s.best)
+	if !s.quick {
+		s.polish()
+		s.trim()
+		s.prove()
+	}
+	s.take(s.best)
+	return nil
+}
+
+// rounds chooses, judges and learns, again and again.
+func (s *search) rounds(v *verdict) error {
 	seen := map[string]bool{}
 	rounds := maxRounds
 	if s.quick {
@@ -72,6 +95,7 @@ func (s *search) run() error {
 		w.chooseBlocks()
 		w.chooseRelays()
 		w.chooseFuses()
+		w.choosePlugs()
 		w.chooseWires()
 		a, err := s.answer()
 		if err != nil {
@@ -88,13 +112,6 @@ func (s *search) run() error {
 			seen[key] = true
 		}
 	}
-	s.take(s.best)
-	if !s.quick {
-		s.polish()
-		s.trim()
-		s.prove()
-	}
-	s.take(s.best)
 	return nil
 }
 
@@ -130,6 +147,7 @@ func (s *search) polish() {
 				s.tryFuses(w, way, steps)
 			}
 		}
+		s.tryPlugs()
 		if s.best.verdict.score != (score{}) {
 			s.tryForms()
 		}
@@ -153,6 +171,7 @@ func (s *search) tryForms() {
 		if v, err := s.judge(); err == nil {
 			w := s.look(v)
 			w.chooseFuses()
+			w.choosePlugs()
 			w.chooseWires()
 			if a, err := s.answer(); err == nil && a.better(s.best) {
 				s.best = a
@@ -164,7 +183,6 @@ func (s *search) tryForms() {
 
 // tryFuses raises fuses by so many ratings and keeps the result if it is better.
 func (s *search) tryFuses(w *view, fuses []int, steps int) {
-	defer func() { s.take(s.best) }()
 	for _, i := range fuses {
 		x := s.slots[i]
 		for range steps {
@@ -173,6 +191,13 @@ func (s *search) tryFuses(w *view, fuses []int, steps int) {
 			}
 		}
 	}
+	s.tryWires(w)
+}
+
+// tryWires chooses the wires anew for the present fuses and plugs, keeps the
+// result if it is better, and goes back to the best.
+func (s *search) tryWires(w *view) {
+	defer func() { s.take(s.best) }()
 	w.chooseWires()
 	if s.best.verdict.score == (score{}) && w.guess() >= s.best.cost.TotalG() {
 		return
@@ -182,24 +207,47 @@ func (s *search) tryFuses(w *view, fuses []int, steps int) {
 	}
 }
 
-// maxTrims is how many judgements trim may take.
-const maxTrims = 40
+// maxTrims is how often trim goes over what was raised.
+const maxTrims = 4
 
 // trim takes back what a lesson raised in vain: each raised candidate is put
-// one lower and judged.
+// one lower and judged, and those in which nothing new goes wrong stay so.
 func (s *search) trim() {
-	end := s.judgements + maxTrims
-	for i, x := range s.slots {
-		for s.floor[i] > 0 && s.best.at[i] > 0 && s.judgements < end {
-			x.set(s.best.at[i] - 1)
-			a, err := s.answer()
-			if err != nil || !a.better(s.best) {
-				break
+	for range maxTrims {
+		var moves []move
+		for i := range s.slots {
+			if s.floor[i] > 0 && s.best.at[i] > 0 {
+				moves = append(moves, move{i, s.best.at[i] - 1})
 			}
-			s.best = a
 		}
-		s.take(s.best)
+		var good []move
+		for k, t := range s.try(moves) {
+			if t.worse == nil && t.cost.TotalG() < s.best.cost.TotalG()-1e-9 {
+				good = append(good, moves[k])
+			}
+		}
+		if !s.lower(good) {
+			return
+		}
 	}
+}
+
+// lower makes moves together, or the first half of them, and so on; true when
+// that is better than the best.
+func (s *search) lower(moves []move) bool {
+	for ; len(moves) > 0; moves = moves[:len(moves)/2] {
+		for _, m := range moves {
+			s.slots[m.slot].set(m.to)
+		}
+		a, err := s.answer()
+		s.take(s.best)
+		if err == nil && a.better(s.best) {
+			s.best = a
+			s.take(a)
+			return true
+		}
+	}
+	return false
 }
 
 // key names the present choices.
@@ -217,12 +265,17 @@ func (s *search) answer() (*answer, error) {
 	if err != nil {
 		return nil, err
 	}
+	return s.answerOf(v), nil
+}
+
+// answerOf is the present choices with their verdict.
+func (s *search) answerOf(v *verdict) *answer {
 	a := &answer{verdict: v, cost: s.costOf(v.c)}
 	for _, x := range s.slots {
 		a.at = append(a.at, x.at)
 		a.kinds = append(a.kinds, x.fuses)
 	}
-	return a, nil
+	return a
 }
 
 // take puts an answer's choices into the design.
@@ -243,6 +296,14 @@ func (s *search) take(a *answer) {
 // generousMm2 is the wire that the first look is taken with: little is lost
 // on it, so that every load draws.
 const generousMm2 = 6
+
+// asGiven starts with what the design has: the choices made before, and what it
+// gave before a trial set it free.
+func (s *search) asGiven() {
+	for _, x := range s.slots {
+		x.set(max(x.given(), 0))
+	}
+}
 
 // generous starts with thick wires, large fuses and strong relays.
 func (s *search) generous() {

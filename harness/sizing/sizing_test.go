@@ -233,9 +233,11 @@ func TestInfeasible(t *testing.T) {
 }
 
 // opened is a synthetic harness with every size, rating and form left open.
-func opened(tb testing.TB, wires int) *design.Design {
+func opened(tb testing.TB, wires int) *design.Design { return openedSeed(tb, wires, 1) }
+
+func openedSeed(tb testing.TB, wires int, seed int64) *design.Design {
 	tb.Helper()
-	d, err := design.Read("synth.yaml", synth.YAML(wires, 1), library.Default())
+	d, err := design.Read("synth.yaml", synth.YAML(wires, seed), library.Default())
 	if err != nil {
 		tb.Fatal(err)
 	}
@@ -245,7 +247,7 @@ func opened(tb testing.TB, wires int) *design.Design {
 
 // BenchmarkComplete sizes a harness in which everything is open.
 func BenchmarkComplete(b *testing.B) {
-	for _, wires := range []int{10, 40} {
+	for _, wires := range []int{10, 40, 200, 1000} {
 		b.Run(fmt.Sprint(wires), func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {

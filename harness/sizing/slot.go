@@ -19,6 +19,7 @@ const (
 	BlockType Kind = "block"
 	RunCover  Kind = "cover"
 	CrimpPart Kind = "terminal"
+	Plug      Kind = "plug"
 )
 
 // slot is one value left open, with its candidates in ascending order.
@@ -45,6 +46,8 @@ type slot struct {
 	blocks []*library.BlockType
 	run    *design.Run
 	covers []*library.Cover // nil = bare
+	plug   *design.Plugged
+	plugs  []*library.Connector
 }
 
 // fuseCandidate is a rating of a type.
@@ -55,7 +58,7 @@ type fuseCandidate struct {
 
 // count is how many candidates there are.
 func (s *slot) count() int {
-	return len(s.sizes) + len(s.fuses) + len(s.forms) + len(s.blocks) + len(s.covers)
+	return len(s.sizes) + len(s.fuses) + len(s.forms) + len(s.blocks) + len(s.covers) + len(s.plugs)
 }
 
 // set takes a candidate into the design.
@@ -79,6 +82,8 @@ func (s *slot) set(i int) {
 		s.block.Type = s.blocks[i]
 	case RunCover:
 		s.run.Cover = s.covers[i]
+	case Plug:
+		s.plug.Plug = s.plugs[i]
 	}
 }
 
@@ -117,6 +122,8 @@ func (s *slot) label(i int) string {
 		return s.forms[i].Name
 	case BlockType:
 		return s.blocks[i].Name
+	case Plug:
+		return s.plugs[i].Name
 	}
 	if s.covers[i] == nil {
 		return "bare"
@@ -124,17 +131,27 @@ func (s *slot) label(i int) string {
 	return s.covers[i].Name
 }
 
-// now is the value that the design has, as label gives it.
-func (s *slot) now() string {
+// given is the candidate that the design has; -1 when it has none of them.
+func (s *slot) given() int {
 	for i := range s.count() {
 		switch {
 		case s.kind == WireSize && s.sizes[i] == s.feeds[0].Wire.Size,
 			s.kind == Fuse && s.way != nil && s.fuses[i].rating == s.way.Fuse,
 			s.kind == Fuse && s.way == nil && s.fuses[i].rating == s.fuse.Rating,
 			s.kind == RelayForm && s.forms[i] == s.relay.Form,
-			s.kind == BlockType && s.blocks[i] == s.block.Type:
-			return s.label(i)
+			s.kind == BlockType && s.blocks[i] == s.block.Type,
+			s.kind == RunCover && s.covers[i] == s.run.Cover,
+			s.kind == Plug && s.plugs[i] == s.plug.Plug:
+			return i
 		}
+	}
+	return -1
+}
+
+// now is the value that the design has, as label gives it.
+func (s *slot) now() string {
+	if i := s.given(); i >= 0 {
+		return s.label(i)
 	}
 	return "none"
 }

@@ -7,7 +7,7 @@ import (
 	"fusewright/harness/design"
 )
 
-// Values lists every size, rating, form, type and cover of a design in one
+// Values lists every size, rating, form, type, cover and plug of a design in one
 // text, to tell whether two designs have the same.
 func Values(d *design.Design) string {
 	var b strings.Builder
@@ -38,10 +38,19 @@ func Values(d *design.Design) string {
 			}
 		}
 	}
+	plug := func(x design.Pluggable) {
+		if f := x.PlugSpec().Plug; f != nil {
+			fmt.Fprintf(&b, "%s plug %s\n", x.PartName(), f.Name)
+		}
+	}
+	for _, x := range d.Switches {
+		plug(x)
+	}
 	for _, list := range allFeeds(d) {
 		feeds(list)
 	}
 	for _, x := range d.Loads {
+		plug(x)
 		feeds(x.Returns)
 	}
 	for _, x := range d.Grounds {

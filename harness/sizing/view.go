@@ -19,22 +19,24 @@ type view struct {
 	v     *verdict
 	rater *conductor.Rater
 
-	wires  [][]*circuit.Wire   // by slot
-	slotOf []int               // by wire: -1 = its size is given
-	fit    map[sized][2]end    // ends of a wire in a size
-	branch []*circuit.Branch   // by slot: of fuses
-	fuseOf map[int]int         // slot by fuse branch index
-	amps   []float64           // by branch: greatest at nominal over the situations
-	corner []float64           // the same at the worst corner
-	guards []circuit.Guard     // by branch
-	cold   [][]*circuit.Branch // by wire: of returns, the fuses whose faults they carry
-	drops  []*drop
-	// through are the drops by slot whose way leads over it.
-	through [][]*drop
+	wires  [][]*circuit.Wire // by slot
+	slotOf []int             // by wire: -1 = its size is given
+	pieces map[sized]*piece  // a wire in a size
+	branch []*circuit.Branch // by slot: of fuses
+	fuseOf map[int]int       // slot by fuse branch index
+	// plugSlot are the slots of plugs by part.
+	plugSlot map[*circuit.Part]int
+	amps     []float64           // by branch: greatest at nominal over the situations
+	corner   []float64           // the same at the worst corner
+	guards   []circuit.Guard     // by branch
+	cold     [][]*circuit.Branch // by wire: of returns, the fuses whose faults they carry
+	drops    []*drop
+	// through are the drops by slot whose way leads over it, in order.
+	through [][]use
 }
 
 func (s *search) look(v *verdict) *view {
-	w := &view{s: s, v: v, rater: s.rater, guards: v.c.Guards(), fuseOf: map[int]int{},
+	w := &view{s: s, v: v, rater: s.rater, guards: v.c.Guards(), fuseOf: map[int]int{}, plugSlot: map[*circuit.Part]int{},
 		wires: make([][]*circuit.Wire, len(s.slots)), branch: make([]*circuit.Branch, len(s.slots)),
 		amps: make([]float64, len(v.c.Branches)), corner: make([]float64, len(v.c.Branches)),
 		cold: make([][]*circuit.Branch, len(v.c.Wires))}
@@ -69,7 +71,7 @@ func (w *view) take(state corner.State, r *warm.Result) {
 
 // findSlots finds the wires and fuses of the circuit that each slot sets.
 func (w *view) findSlots() {
-	w.slotOf, w.fit = make([]int, len(w.v.c.Wires)), map[sized][2]end{}
+	w.slotOf, w.pieces = make([]int, len(w.v.c.Wires)), map[sized]*piece{}
 	for i := range w.slotOf {
 		w.slotOf[i] = -1
 	}
@@ -95,6 +97,10 @@ func (w *view) findSlots() {
 		case Fuse:
 			if b := w.fuseBranch(s); b != nil {
 				w.branch[i], w.fuseOf[b.Index] = b, i
+			}
+		case Plug:
+			if p := w.v.c.PartOf(s.owner); p != nil {
+				w.plugSlot[p] = i
 			}
 		}
 	}

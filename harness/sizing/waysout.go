@@ -2,6 +2,7 @@ package sizing
 
 import (
 	"fmt"
+	"slices"
 	"sort"
 	"strings"
 
@@ -57,7 +58,7 @@ func (s *search) waysOut() []*WayOut {
 // tryOut chooses anew with a change in place; nil when it does not help.
 func (s *search) tryOut(what string, base *answer, given map[string]string) *WayOut {
 	t := newSearch(s.d, collect(s.d))
-	t.quick = true
+	t.quick, t.rater, t.known = true, s.rater, s.known
 	if err := t.run(); err != nil || !t.best.verdict.score.less(base.verdict.score) {
 		return nil
 	}
@@ -158,7 +159,7 @@ func (s *search) changes(w *view) []change {
 	list := []change{
 		{"choose the given wire sizes on the way anew", func() func() { return freeWires(about.wires) }},
 		{"choose the given fuses anew", func() func() { return freeFuses(s.d) }},
-		{"choose the given relays and blocks anew", func() func() { return freeParts(s.d) }},
+		{"choose the given relays, blocks and plugs anew", func() func() { return freeParts(s.d) }},
 	}
 	for _, share := range []float64{0.75, 0.5, 0.25} {
 		list = append(list, change{fmt.Sprintf("shorten the runs on the way to %.0f %% of their length", 100*share),
@@ -177,7 +178,7 @@ func (s *search) changes(w *view) []change {
 				func() func() { return double(feeds) }})
 		}
 	}
-	return append(list, s.moves(about)...)
+	return append(list, s.moves(w, about)...)
 }
 
 // lossiest are the wires on which most is lost, so many at most.
@@ -188,25 +189,67 @@ func (w *view) lossiest(wires []*circuit.Wire, most int) []*circuit.Wire {
 	return list[:min(most, len(list))]
 }
 
-// moves are the blocks above the loads concerned, in every other place.
-func (s *search) moves(about concerned) []change {
+// moves are the blocks above the loads concerned, in every other place that
+// makes no way longer, or that is cooler where the trouble is not voltage alone.
+func (s *search) moves(w *view, about concerned) []change {
 	var list []change
+	before, hot := s.waysM(about), s.notVoltageAlone()
 	for _, block := range s.d.Blocks {
-		above := false
-		for _, x := range about.wires {
-			above = above || x.From.Part.Source == design.Part(block)
-		}
+		above := slices.ContainsFunc(about.wires, func(x *circuit.Wire) bool {
+			return x.From.Part.Source == design.Part(block)
+		})
 		for _, place := range s.d.Places {
-			if above && place != block.At {
-				list = append(list, change{fmt.Sprintf("move %s to %s", block.Name, place.Name), func() func() {
-					was := block.At
-					block.At = place
-					return func() { block.At = was }
-				}})
+			if !above || place == block.At {
+				continue
+			}
+			do := func() func() {
+				was := block.At
+				block.At = place
+				return func() { block.At = was }
+			}
+			cooler := hot && block.At != nil && ambientC(place) < ambientC(block.At)
+			if cooler || s.noLonger(do, about, before) {
+				list = append(list, change{fmt.Sprintf("move %s to %s", block.Name, place.Name), do})
 			}
 		}
 	}
 	return list
+}
+
+func ambientC(p *design.Place) float64 { return p.AmbientC.Or(circuit.DefaultAmbientC) }
+
+// notVoltageAlone tells whether anything but lost voltage is left.
+func (s *search) notVoltageAlone() bool {
+	return slices.ContainsFunc(s.best.verdict.findings, func(f *finding.Finding) bool {
+		return f.Rule != "voltage-drop" && f.Rule != "load-undervoltage"
+	})
+}
+
+// waysM are the lengths of the wires on the ways of loads, there and back.
+func (s *search) waysM(about concerned) []float64 {
+	c, err := circuit.Build(s.d)
+	if err != nil {
+		return nil
+	}
+	list := make([]float64, 0, len(about.loads))
+	for _, b := range about.loads {
+		if p := c.PartOf(b.Load.Load); p != nil {
+			list = append(list, c.MainFeed(p.Terminal("+").Node).LengthM()+c.MainReturn(p.Terminal("-").Node).LengthM())
+		}
+	}
+	return list
+}
+
+// noLonger tells whether a change makes no way longer.
+func (s *search) noLonger(do func() func(), about concerned, before []float64) bool {
+	defer do()()
+	after := s.waysM(about)
+	for i := range after {
+		if i >= len(before) || after[i] > before[i]+1e-6 {
+			return false
+		}
+	}
+	return after != nil
 }
 
 // feedsOf are the feeds or returns of the design that a wire is one of.
@@ -286,7 +329,7 @@ func freeFuses(d *design.Design) func() {
 	return backward(undo)
 }
 
-// freeParts opens the given relay forms and block types.
+// freeParts opens the given relay forms, block types and plugs.
 func freeParts(d *design.Design) func() {
 	var undo []func()
 	for _, x := range d.Relays {
@@ -302,6 +345,19 @@ func freeParts(d *design.Design) func() {
 			x.TypeAuto = true
 			undo = append(undo, func() { *x = was })
 		}
+	}
+	free := func(x *design.Plugged) {
+		if !x.PlugAuto && x.Plug != nil {
+			was := *x
+			x.PlugAuto = true
+			undo = append(undo, func() { *x = was })
+		}
+	}
+	for _, x := range d.Loads {
+		free(&x.Plugged)
+	}
+	for _, x := range d.Switches {
+		free(&x.Plugged)
 	}
 	return backward(undo)
 }

@@ -171,6 +171,9 @@ func (g *gatherer) fuse(f *circuit.FuseSpec) {
 }
 
 func (g *gatherer) part(p *circuit.Part) {
+	if p.Plug != nil {
+		g.add(p.Plug.Family.Source, "connector family "+p.Plug.Family.Name)
+	}
 	switch src := p.Source.(type) {
 	case *design.Relay:
 		if src.Form != nil {

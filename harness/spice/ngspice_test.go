@@ -17,25 +17,12 @@ import (
 
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
+	"fusewright/harness/referencetest"
 	"fusewright/harness/solve"
 	"fusewright/harness/solve/solvetest"
 	"fusewright/harness/spice"
 	"fusewright/library"
 )
-
-// ngspice finds the reference simulator or skips; FUSEWRIGHT_REFERENCE=required
-// makes its absence a failure.
-func ngspice(t *testing.T) string {
-	t.Helper()
-	path, err := exec.LookPath("ngspice")
-	if err != nil {
-		if os.Getenv("FUSEWRIGHT_REFERENCE") == "required" {
-			t.Fatal("ngspice is not installed")
-		}
-		t.Skip("ngspice is not installed")
-	}
-	return path
-}
 
 // worst keeps the largest deviations over all networks.
 type worst struct {
@@ -148,7 +135,7 @@ func (w *worst) against(t *testing.T, program, dir, name string, c *circuit.Circ
 // Random networks of every kind of load, battery, charging and relay: node
 // voltages within 1 mV and currents within 0.1 % of ngspice.
 func TestRandomNetworksAgainstNgspice(t *testing.T) {
-	program, dir := ngspice(t), t.TempDir()
+	program, dir := referencetest.Program(t, "ngspice"), t.TempDir()
 	count := uint64(300)
 	if testing.Short() {
 		count = 30
@@ -174,7 +161,7 @@ func TestRandomNetworksAgainstNgspice(t *testing.T) {
 
 // Every demonstration design in every situation of its own.
 func TestDesignsAgainstNgspice(t *testing.T) {
-	program, dir := ngspice(t), t.TempDir()
+	program, dir := referencetest.Program(t, "ngspice"), t.TempDir()
 	files, err := filepath.Glob("../../designs/*.yaml")
 	if err != nil || len(files) == 0 {
 		t.Fatal("no designs found", err)

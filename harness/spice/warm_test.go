@@ -7,6 +7,7 @@ import (
 	"fusewright/harness/circuit"
 	"fusewright/harness/corner"
 	"fusewright/harness/design"
+	"fusewright/harness/referencetest"
 	"fusewright/harness/synth"
 	"fusewright/library"
 )
@@ -14,7 +15,7 @@ import (
 // Warm networks with their final resistances, at nominal and in every corner:
 // harnesses whose wires have each a temperature of its own.
 func TestWarmNetworksAgainstNgspice(t *testing.T) {
-	program, dir := ngspice(t), t.TempDir()
+	program, dir := referencetest.Program(t, "ngspice"), t.TempDir()
 	var w worst
 	for seed := int64(1); seed <= 4; seed++ {
 		d, err := design.Read("synth.yaml", synth.YAML(40, seed), library.Default())

@@ -127,18 +127,21 @@ func tidyOutput(text string) (string, error) {
 	for _, p := range strings.Split(text, ",") {
 		speed, amps, ok := strings.Cut(p, ":")
 		if !ok {
-			return "", fmt.Errorf("output: %q is no point (expected an engine speed and a current, such as 1300 rpm: 14 A)",
+			return "", fmt.Errorf("output: %q is no point (expected an engine speed and a current or power, such as 1300 rpm: 14 A)",
 				strings.TrimSpace(p))
 		}
 		rpm, err := quantity.Tidy(speed, quantity.Speed)
 		if err != nil {
 			return "", fmt.Errorf("output: %w", err)
 		}
-		current, err := quantity.Tidy(amps, quantity.Current)
+		gives, err := quantity.Tidy(amps, quantity.Current)
+		if watts, inWatts := quantity.Tidy(amps, quantity.Power); inWatts == nil {
+			gives, err = watts, nil
+		}
 		if err != nil {
 			return "", fmt.Errorf("output: %w", err)
 		}
-		points = append(points, rpm+": "+current)
+		points = append(points, rpm+": "+gives)
 	}
 	return strings.Join(points, ", "), nil
 }

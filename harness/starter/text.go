@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"fusewright/harness/circuit"
 	"fusewright/library"
 )
 
@@ -55,7 +56,7 @@ func (w *writer) text() string {
 	w.section("relays", "The form is left open.", w.relays())
 	w.section("blocks", "Type and fuses are left open.", w.blocks())
 	w.section("switches", "", w.switches())
-	w.section("loads", "The accessories, of the library. Give `power` or `current` where yours differs, `critical: yes`\nto hold one to the tighter limit of voltage drop.", w.loads())
+	w.section("loads", "The accessories, of the library. Give `power` or `current` where yours differs, `critical: yes`\nto hold one to the tighter limit of voltage drop. `plug: auto` is a connector to be chosen, at which\nit comes off the harness.", w.loads())
 	w.section("situations", "What is on at once. Add those that matter to you.", w.situations())
 	return w.b.String()
 }
@@ -205,7 +206,7 @@ func (w *writer) loads() []string {
 			from, start = x.name+" switch", w.v.zones["dash"]
 		}
 		at := w.v.zones[x.zone]
-		entry := fmt.Sprintf("%s: {type: %s, at: %s, fed by: %s%s, returns to: %s", x.name, x.kind.Name, at, from,
+		entry := fmt.Sprintf("%s: {type: %s%s, at: %s, fed by: %s%s, returns to: %s", x.name, x.kind.Name, x.plug(), at, from,
 			w.within(at, start), w.ground(x))
 		if x.way == 0 {
 			entry += `, stays live: "the isolator is opened when the vehicle is put away"`
@@ -213,6 +214,15 @@ func (w *writer) loads() []string {
 		list = append(list, entry+"}")
 	}
 	return list
+}
+
+// plug lets an accessory with leads of its own come off the harness; one with
+// tabs or studs is wired to those.
+func (x *accessory) plug() string {
+	if x.way > 0 && (x.kind.End == circuit.LeadEnd || strings.HasPrefix(x.kind.End, "pin ")) {
+		return ", plug: auto"
+	}
+	return ""
 }
 
 // ground is where an accessory returns, with a length where it stands there.

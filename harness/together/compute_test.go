@@ -5,6 +5,7 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strings"
 	"testing"
 
 	"fusewright/harness/budget"
@@ -155,5 +156,17 @@ func TestNoCharging(t *testing.T) {
 	p := together.Compute(&circuit.Circuit{Design: &design.Design{}}, nil, &budget.Budget{})
 	if p.Why == "" || p.Choices != nil {
 		t.Errorf("%+v", p)
+	}
+}
+
+// A situation called idle that is idle says all; it does not stand twice.
+func TestIdleStandsOnce(t *testing.T) {
+	p, _ := plan(t, []byte(strings.Replace(byHand, "  waiting:", "  idle:", 1)))
+	var names []string
+	for _, c := range p.Choices {
+		names = append(names, c.Name)
+	}
+	if want := []string{"cruise", "idle", "fast"}; !slices.Equal(names, want) {
+		t.Errorf("choices %q, want %q", names, want)
 	}
 }

@@ -6,6 +6,7 @@ package together
 
 import (
 	"math"
+	"slices"
 
 	"fusewright/harness/budget"
 	"fusewright/harness/circuit"
@@ -116,13 +117,16 @@ func (p *Plan) weigh(c *circuit.Circuit) (coilA float64) {
 	return coilA
 }
 
-// general adds idle and cruise.
+// general adds idle and cruise, unless the budget has a situation of that name
+// and speed.
 func (p *Plan) general(d *design.Design, b *budget.Budget, coilA float64) {
 	for _, g := range []struct {
 		name string
 		rpm  design.Quantity
 	}{{"idle", d.Charging.IdleRPM}, {"cruise", d.Charging.CruiseRPM}} {
-		if g.rpm.Given() {
+		if g.rpm.Given() && !slices.ContainsFunc(b.Lines, func(l *budget.Line) bool {
+			return l.Usable && l.Situation.Name == g.name && l.Situation.EngineRPM == g.rpm.Value
+		}) {
 			p.add(&Choice{Name: g.name, EngineRPM: g.rpm.Value, BaseA: b.VehicleA + coilA,
 				OutputA: budget.OutputA(d, g.rpm.Value)})
 		}

@@ -22,27 +22,32 @@ type curve struct {
 	leastRise  float64
 }
 
-// The points are a quarter more of rise apart, from firstRise up to copper's
-// melting point.
-const firstRise, step = 0.5, 1.25
+// The points are a fifth more of the surface's rise apart, from firstRise up to
+// copper's melting point in the conductor: the surface needs no search.
+const firstRise, step = 0.5, 1.2
 
 func newCurve(w conductor.Insulated, ambientC float64) *curve {
 	c := &curve{ambientC: ambientC}
 	b := conductor.NewBalance(w, conductor.StillAir{AmbientC: ambientC})
 	var x, y []float64
-	most := conductor.CopperMeltsC - ambientC
+	add := func(conductorC, amps float64) bool {
+		x, y = append(x, math.Log(amps)), append(y, math.Log(conductorC-ambientC))
+		return amps > 0 && conductorC > ambientC
+	}
 	for rise := firstRise; ; rise *= step {
-		at := math.Min(rise, most)
-		amps := b.CurrentA(ambientC + at)
-		if !(amps > 0) {
+		hot, amps := b.Steady(ambientC + rise)
+		if hot < conductor.CopperMeltsC {
+			if !add(hot, amps) {
+				return c
+			}
+			continue
+		}
+		if !add(conductor.CopperMeltsC, b.CurrentA(conductor.CopperMeltsC)) {
 			return c
 		}
-		x, y = append(x, math.Log(amps)), append(y, math.Log(at))
-		if at == most {
-			break
-		}
+		break
 	}
-	c.least, c.leastRise, c.top = math.Exp(x[0]), firstRise, math.Exp(x[len(x)-1])
+	c.least, c.leastRise, c.top = math.Exp(x[0]), math.Exp(y[0]), math.Exp(x[len(x)-1])
 	c.ok = len(x) > 1 && c.fit.Fit(x, y) == nil
 	return c
 }

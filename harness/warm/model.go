@@ -41,7 +41,6 @@ type Model struct {
 
 	rater *conductor.Rater
 	lib   *library.Library
-	known map[kind]*curve
 }
 
 // kind is what a curve depends on.
@@ -53,10 +52,18 @@ type kind struct {
 
 // New rates every wire of a circuit at the design's ambients.
 func New(c *circuit.Circuit) *Model {
-	m := &Model{Circuit: c, known: map[kind]*curve{}}
 	if d := c.Design; d != nil && d.Library != nil {
-		m.lib = d.Library
-		m.rater = conductor.NewRater(m.lib, d.Practice)
+		return NewBy(c, conductor.NewRater(d.Library, d.Practice))
+	}
+	return NewBy(c, nil)
+}
+
+// NewBy is New with a rater of the design's library and practice that remembers
+// from circuit to circuit.
+func NewBy(c *circuit.Circuit, rater *conductor.Rater) *Model {
+	m := &Model{Circuit: c, rater: rater}
+	if rater != nil {
+		m.lib = c.Design.Library
 	}
 	m.lay()
 	return m
@@ -64,7 +71,7 @@ func New(c *circuit.Circuit) *Model {
 
 // Hotter is the same wires with every place hotter by a number of kelvin.
 func (m *Model) Hotter(byK float64) *Model {
-	hot := &Model{Circuit: m.Circuit, AboveK: m.AboveK + byK, rater: m.rater, lib: m.lib, known: m.known}
+	hot := &Model{Circuit: m.Circuit, AboveK: m.AboveK + byK, rater: m.rater, lib: m.lib}
 	hot.lay()
 	return hot
 }
@@ -107,11 +114,8 @@ func (m *Model) layWire(w *circuit.Wire) Laid {
 func shareOf(a conductor.Allowed) float64 { return a.BundleShare * a.CoverShare * a.AltShare }
 
 func (m *Model) curveOf(k kind) *curve {
-	c, ok := m.known[k]
-	if !ok {
+	return m.rater.Kept(k, func() any {
 		material := m.lib.Insulation(k.wire.Material)
-		c = newCurve(conductor.InsulatedWire(k.size, material), k.ambientC)
-		m.known[k] = c
-	}
-	return c
+		return newCurve(conductor.InsulatedWire(k.size, material), k.ambientC)
+	}).(*curve)
 }

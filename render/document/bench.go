@@ -106,8 +106,8 @@ func benchColumns(kind bench.Kind) []column {
 			{head: "at most", wide: 17, align: scene.Right}, {head: "two-wire meter at most", wide: 19, align: scene.Right}, reading}
 	case bench.Isolation:
 		what.head = "from"
-		middle = []column{{head: "to", wide: 60}, {head: "expected", wide: 16, align: scene.Right},
-			{head: "allowed", wide: 20, align: scene.Right}, reading}
+		middle = []column{{head: "to", wide: 54}, {head: "expected", wide: 16, align: scene.Right},
+			{head: "allowed", wide: 26, align: scene.Right}, reading}
 	case bench.Fuses:
 		what.head = "fuse"
 		return append([]column{no, what, {head: "where", wide: 54}, {head: "must be", wide: 60}}, boxes...)

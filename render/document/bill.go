@@ -3,10 +3,12 @@ package document
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strconv"
 	"strings"
 
 	"fusewright/harness"
+	"fusewright/harness/lengths"
 	"fusewright/harness/purchase"
 	"fusewright/render/scene"
 )
@@ -20,7 +22,7 @@ func BillCSV(w io.Writer, bill *purchase.Bill) error {
 		if l.Each > 0 {
 			each, total = money(l.Each), money(l.Total())
 		}
-		cells = append(cells, []string{string(l.Group), l.Item, amount(l, l.Need), amount(l, l.Spare), l.Unit,
+		cells = append(cells, []string{string(l.Group), l.Item, amount(lengths.Unit{}, l, l.Need), amount(lengths.Unit{}, l, l.Spare), l.Unit,
 			strconv.FormatFloat(l.Buy, 'f', -1, 64), l.SoldAs, each, total, l.Currency, uses(l)})
 	}
 	return writeCSV(w, head, cells)
@@ -28,7 +30,7 @@ func BillCSV(w io.Writer, bill *purchase.Bill) error {
 
 // Bill lays the bill of materials on pages.
 func Bill(r *harness.Review, bill *purchase.Bill) []*scene.Sheet {
-	b := newBook("Bill of materials", r)
+	b, u := newBook("Bill of materials", r), lengths.Of(r.Design)
 	b.para(fmt.Sprintf("Wire and covers carry %.0f %% for waste, terminals %.0f %% for test crimps, fuses one spare "+
 		"for each %d of a rating (common practice, no source). Quantities are rounded up to how things are sold. "+
 		"Parts are generic, by standard; check the maker's data of what you buy against the ratings used here.",
@@ -37,14 +39,14 @@ func Bill(r *harness.Review, bill *purchase.Bill) []*scene.Sheet {
 	priced := hasPrices(bill)
 	columns := []column{
 		{head: "got", wide: 8, align: scene.Middle},
-		{head: "item", wide: 62},
+		{head: "item", wide: 60},
 		{head: "need", wide: 14, align: scene.Right},
 		{head: "spare", wide: 13, align: scene.Right},
-		{head: "buy", wide: 22, align: scene.Right, face: scene.Bold},
-		{head: "for", wide: 57},
+		{head: "buy", wide: 26, align: scene.Right, face: scene.Bold},
+		{head: "for", wide: 55},
 	}
 	if priced {
-		columns[5].wide = 38
+		columns[5].wide = 36
 		columns = append(columns, column{head: "price", wide: 19, align: scene.Right})
 	}
 	t := b.newTable(columns)
@@ -54,7 +56,7 @@ func Bill(r *harness.Review, bill *purchase.Bill) []*scene.Sheet {
 			t.group(string(l.Group))
 			last = l.Group
 		}
-		cells := []string{"", item(l), amount(l, l.Need), amount(l, l.Spare), buy(l), uses(l)}
+		cells := []string{"", item(u, l), amount(u, l, l.Need), amount(u, l, l.Spare), buy(u, l), uses(l)}
 		if priced {
 			cells = append(cells, priceText(l))
 		}
@@ -74,25 +76,28 @@ func uses(l *purchase.Line) string {
 	return strings.Join(l.For, " ")
 }
 
-func item(l *purchase.Line) string {
+func item(u lengths.Unit, l *purchase.Line) string {
 	if l.LargestMm > 0 {
-		return fmt.Sprintf("%s, bundle up to %.0f mm", l.Item, l.LargestMm)
+		return fmt.Sprintf("%s, bundle up to %s %s", l.Item, u.Width(l.LargestMm), u.Small())
 	}
 	return l.Item
 }
 
-// amount prints metres with two decimals and pieces without.
-func amount(l *purchase.Line, v float64) string {
+// amount prints lengths with decimals and pieces without.
+func amount(u lengths.Unit, l *purchase.Line, v float64) string {
 	switch {
 	case v == 0:
 		return ""
 	case l.Unit == "m":
-		return strconv.FormatFloat(v, 'f', 2, 64)
+		return u.Amount(v)
 	}
 	return strconv.FormatFloat(v, 'f', -1, 64)
 }
 
-func buy(l *purchase.Line) string {
+func buy(u lengths.Unit, l *purchase.Line) string {
+	if l.SoldAs == "m" {
+		return u.Bought(l.Buy) + " " + u.Large()
+	}
 	n := strconv.FormatFloat(l.Buy, 'f', -1, 64)
 	if strings.HasPrefix(l.SoldAs, "pack") {
 		return n + " × " + l.SoldAs
@@ -119,7 +124,9 @@ func hasPrices(bill *purchase.Bill) bool {
 }
 
 func totals(b *book, bill *purchase.Bill, priced bool) {
-	if !priced {
+	if !priced && len(b.review.Design.Prices) == 0 {
+		b.para("No prices: the design gives none. Under `prices` it may give what one piece, pack or metre of a line costs, by "+
+			"the wording of the line's item.", scene.TextStyle{SizeMM: textSizeMM, Colour: grey})
 		return
 	}
 	sums, unpriced := bill.Totals()
@@ -127,6 +134,12 @@ func totals(b *book, bill *purchase.Bill, priced bool) {
 	for _, s := range sums {
 		b.para(fmt.Sprintf("Sum of the priced lines: %s %s", money(s.Amount), s.Currency),
 			scene.TextStyle{SizeMM: textSizeMM, Face: scene.Bold, Colour: ink})
+	}
+	for _, p := range b.review.Design.Prices {
+		if !slices.ContainsFunc(bill.Lines, func(l *purchase.Line) bool { return l.Item == p.Item.Value }) {
+			b.para(fmt.Sprintf("A price is given for %q, which is no item of this bill.", p.Item.Value),
+				scene.TextStyle{SizeMM: textSizeMM, Colour: ink})
+		}
 	}
 	if unpriced > 0 {
 		b.para(fmt.Sprintf("%d lines have no price and are not in the sum.", unpriced),

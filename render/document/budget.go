@@ -39,8 +39,8 @@ func Budget(r *harness.Review) ([]*scene.Sheet, error) {
 	b.y += 3
 	b.para(standbyText(r.Budget), scene.TextStyle{SizeMM: textSizeMM, Colour: ink})
 	b.para("Output is for the engine speed named, hot derating taken off where the design gives it. The vehicle's own "+
-		"loads count with their duty, accessories with theirs. Battery hours count from a full battery down to the "+
-		"charge that still starts the engine, with the capacity's rate effect.", quiet)
+		"loads count with their duty, accessories with theirs. Battery times count from a full battery down to the "+
+		"charge that still starts the engine; a battery gives less at a high current, which is counted (Peukert's law).", quiet)
 	return b.finish(), nil
 }
 
@@ -80,7 +80,7 @@ func budgetTable(b *book, bud *budget.Budget) {
 		{head: "accessories", wide: 22, align: scene.Right},
 		{head: "spare", wide: 18, align: scene.Right, face: scene.Bold},
 		{head: "breaks even at", wide: 24, align: scene.Right},
-		{head: "battery lasts", wide: 25, align: scene.Right},
+		{head: "battery covers it for", wide: 25, align: scene.Right},
 	})
 	for _, l := range bud.Lines {
 		if !l.Usable {
@@ -88,7 +88,7 @@ func budgetTable(b *book, bud *budget.Budget) {
 			continue
 		}
 		t.row(l.Situation.Name, engine(l.Situation.EngineRPM), ampere(l.OutputA), ampere(l.VehicleA),
-			ampere(l.AccessoryA), ampere(l.SpareA), breakEven(l), lasts(l))
+			ampere(l.AccessoryA), ampere(l.SpareA), l.BreaksEvenAt(), lasts(l))
 	}
 }
 
@@ -100,16 +100,6 @@ func engine(rpm float64) string {
 }
 
 func ampere(a float64) string { return quantity.Format(a, quantity.Current) }
-
-func breakEven(l *budget.Line) string {
-	switch {
-	case l.Situation.EngineRPM == 0:
-		return "–"
-	case math.IsNaN(l.BreakEvenRPM):
-		return "at no speed"
-	}
-	return quantity.Plain(math.Round(l.BreakEvenRPM), quantity.Speed)
-}
 
 func lasts(l *budget.Line) string {
 	if math.IsInf(l.BatteryHours, 1) {
@@ -140,7 +130,7 @@ func togetherSection(b *book, r *harness.Review) {
 		{head: "situation", wide: 34, face: scene.Bold},
 		{head: "for accessories", wide: 24, align: scene.Right},
 		{head: "together", wide: 78},
-		{head: "asked for too much; switch off first", wide: 48},
+		{head: "short by; switch off first", wide: 48},
 	})
 	for _, c := range plan.Choices {
 		t.row(c.Name, ampereOrNone(c.CapacityA), c.SetsText(len(plan.Items), choicesShown), c.OverdrawText())

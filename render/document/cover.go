@@ -6,10 +6,11 @@ import (
 	"strings"
 
 	"fusewright/harness"
-	"fusewright/harness/circuit"
 	"fusewright/harness/finding"
+	"fusewright/harness/lengths"
 	"fusewright/harness/quantity"
 	"fusewright/harness/solve"
+	"fusewright/render/report"
 	"fusewright/render/scene"
 )
 
@@ -73,7 +74,7 @@ func whatItIs(r *harness.Review) string {
 	}
 	what = strings.TrimRight(what, ".") + ". " + plural(len(d.Loads), "load", "loads") + ", " + plural(fuses, "fuse", "fuses") + ", " +
 		plural(len(d.Relays), "relay", "relays") + ", " +
-		fmt.Sprintf("%s of wire in %s", quantity.Format(lengthM, quantity.Length), plural(len(c.Wires), "piece", "pieces"))
+		fmt.Sprintf("%s of wire in %s", lengths.Of(d).Amount(lengthM)+" "+lengths.Of(d).Large(), plural(len(c.Wires), "piece", "pieces"))
 	if d.Practice != nil {
 		what += ", by " + d.Practice.Name + " practice"
 	}
@@ -148,7 +149,7 @@ func (b *book) figures(list ...coverFigure) {
 		b.sheet().TextIn(scene.Rect{X: at.X + 3, Y: at.Y + 6.5, W: wide - 6, H: 9}, f.value,
 			scene.TextStyle{SizeMM: size, Face: scene.Bold, Colour: ink})
 		style := scene.TextStyle{SizeMM: smallSizeMM, Colour: ink}
-		lines := scene.Wrap(f.words, smallSizeMM, wide-6, scene.Regular)
+		lines := wrap(f.words, smallSizeMM, wide-6, scene.Regular)
 		if len(lines) > 4 {
 			lines = append(lines[:3:3], scene.Ellipsis(lines[3]+" "+lines[4], smallSizeMM, wide-6, scene.Regular))
 		}
@@ -160,22 +161,24 @@ func (b *book) figures(list ...coverFigure) {
 	b.y += high + 3
 }
 
-// worstDrop is the circuit that uses most of its permitted voltage drop.
+// worstDrop is the circuit that uses most of its permitted voltage drop in the
+// worst case, which the rules hold against the limit too.
 func worstDrop(r *harness.Review) coverFigure {
-	f := coverFigure{"voltage drop, worst circuit", "–", "No load draws current in any situation that could be solved."}
+	f := coverFigure{"voltage drop, worst case", "–", "No load draws current in any situation that could be solved."}
+	corners := report.NewCorners(r)
+	if corners == nil {
+		return f
+	}
 	worst := -1.0
-	for _, part := range r.Circuit.Parts {
-		if part.Kind != circuit.Load {
+	for _, l := range corners.Loads {
+		if l.Drop.Corner == nil || l.Drop.Nominal == nil || l.LimitS == nil || !(*l.LimitS > 0) ||
+			*l.Drop.Corner / *l.LimitS <= worst {
 			continue
 		}
-		p := profileOf(r, part)
-		if p == nil || !(p.limit > 0) || p.lostV/p.limit <= worst {
-			continue
-		}
-		worst = p.lostV / p.limit
-		f.value = quantity.Format(p.lostV/r.Design.SystemV.Or(12), quantity.Share)
-		f.words = fmt.Sprintf("of the system voltage, %s of %s allowed, to %s in %s.", quantity.Format(p.lostV, quantity.Voltage),
-			quantity.Format(p.limit, quantity.Voltage), part.Name, p.in.Situation.Name)
+		worst = *l.Drop.Corner / *l.LimitS
+		f.value = quantity.Format(*l.Drop.Corner, quantity.Share)
+		f.words = fmt.Sprintf("of the system voltage to %s in %s; %s allowed. At nominal values %s.", l.Part,
+			l.Drop.Situation, quantity.Format(*l.LimitS, quantity.Share), quantity.Format(*l.Drop.Nominal, quantity.Share))
 	}
 	return f
 }
@@ -193,10 +196,10 @@ func tightestSpare(r *harness.Review) coverFigure {
 		}
 		least = l.SpareA
 		f.value = quantity.Format(math.Abs(l.SpareA), quantity.Current) + " spare"
-		f.words = fmt.Sprintf("of %s at %s in %s; the battery is left in peace.", ampere(l.OutputA), engine(l.Situation.EngineRPM), l.Situation.Name)
+		f.words = fmt.Sprintf("of %s at %s in %s; nothing is drawn from the battery.", ampere(l.OutputA), engine(l.Situation.EngineRPM), l.Situation.Name)
 		if l.SpareA < 0 {
 			f.value = quantity.Format(-l.SpareA, quantity.Current) + " short"
-			f.words = fmt.Sprintf("at %s in %s: the battery makes it up, for %s down to its start reserve.",
+			f.words = fmt.Sprintf("at %s in %s: the battery covers it for %s, down to the charge that still starts the engine.",
 				engine(l.Situation.EngineRPM), l.Situation.Name, lasts(l))
 		}
 	}
@@ -205,7 +208,7 @@ func tightestSpare(r *harness.Review) coverFigure {
 
 // parkedDays is how long the battery starts the engine after parking.
 func parkedDays(r *harness.Review) coverFigure {
-	f := coverFigure{"parked until no sure start", "–", "The design gives no battery capacity."}
+	f := coverFigure{"parked until starting is not sure", "–", "The design gives no battery capacity."}
 	if r.Budget == nil || math.IsNaN(r.Budget.StandbyDays) {
 		return f
 	}

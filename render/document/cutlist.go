@@ -3,86 +3,101 @@ package document
 import (
 	"fmt"
 	"io"
-	"math"
 	"strconv"
 	"strings"
 
 	"fusewright/harness"
 	"fusewright/harness/cutting"
+	"fusewright/harness/lengths"
 	"fusewright/render/scene"
 )
 
-// CutListCSV writes one row per wire in wire order.
-func CutListCSV(w io.Writer, rows []cutting.Row) error {
+// CutListCSV writes one row per wire in wire order. Lengths are in the unit that
+// their column names; where the sheet has feet, the last column is the cut
+// length as the paper has it.
+func CutListCSV(w io.Writer, u lengths.Unit, rows []cutting.Row) error {
 	head := []string{"wire", "size", "colour", "insulation", "cut length m", "from", "from place",
 		"from terminal", "from strip mm", "to", "to place", "to terminal", "to strip mm", "runs", "label",
-		"route m", "slack m", "service m", "strip m", "trim m", "tolerance m", "rounding m", "permitted over m"}
+		"route m", "slack m", "service m", "strip m", "trim m", "tolerance m", "rounding m", "permitted over m",
+		"from plug", "to plug"}
+	if u.Feet() {
+		head = append(head, "cut length ft in")
+	}
 	var cells [][]string
 	for _, r := range rows {
-		cells = append(cells, []string{r.Number, r.Size, r.Colour, r.Insulation, metres(r.CutM),
+		row := []string{r.Number, r.Size, r.Colour, r.Insulation, metres(r.CutM),
 			r.From.At, r.From.Place, crimpName(r.From), strip(r.From),
 			r.To.At, r.To.Place, crimpName(r.To), strip(r.To), strings.Join(r.Runs, "; "), r.Label,
 			metres(r.Parts.RouteM), metres(r.Parts.SlackM), metres(r.Parts.ServiceM), metres(r.Parts.StripM),
-			metres(r.Parts.TrimM), fineMetres(r.Parts.ToleranceM), fineMetres(r.Parts.RoundingM), metres(r.Parts.BandM)})
+			metres(r.Parts.TrimM), fineMetres(r.Parts.ToleranceM), fineMetres(r.Parts.RoundingM), metres(r.Parts.BandM),
+			r.From.Plug, r.To.Plug}
+		if u.Feet() {
+			row = append(row, u.Cut(r.CutM))
+		}
+		cells = append(cells, row)
 	}
 	return writeCSV(w, head, cells)
 }
 
 // CutList lays the cut list on pages, grouped by insulation, size and colour
-// for one pass with the cutter, with a box to tick for each wire.
+// for one pass with the cutter, with a box to tick for each wire; then the
+// order of work at the bench.
 func CutList(r *harness.Review) []*scene.Sheet {
-	b := newWideBook("Cut list", r)
-	b.para(cutNote(), scene.TextStyle{SizeMM: textSizeMM, Colour: grey})
+	b, u := newWideBook("Cut list", r), lengths.Of(r.Design)
+	b.para(cutNote(u), scene.TextStyle{SizeMM: textSizeMM, Colour: grey})
+	strip := column{head: u.Headed("strip"), wide: 12, align: scene.Right}
 	t := b.newTable([]column{
 		{head: "cut", wide: 9, align: scene.Middle},
 		{head: "wire", wide: 11, face: scene.Bold},
-		{head: "length m", wide: 17, align: scene.Right, face: scene.Bold},
-		{head: "made of mm", wide: 42},
-		{head: "from", wide: 44},
-		{head: "terminal, strip", wide: 38},
-		{head: "to", wide: 44},
-		{head: "terminal, strip", wide: 38},
-		{head: "runs", wide: 38},
-		{head: "label", wide: 28},
+		{head: "length", wide: 22, align: scene.Right, face: scene.Bold},
+		{head: "route + slack + ends + over, " + u.Words(), wide: 37},
+		{head: "from", wide: 43},
+		{head: "terminal", wide: 36},
+		strip,
+		{head: "to", wide: 43},
+		{head: "terminal", wide: 36},
+		strip,
+		{head: "runs", wide: 35},
+		{head: "label", wide: 26},
 	})
+	rows := cutting.BySizeAndColour(cutting.List(r.Circuit))
 	last := ""
-	for _, row := range cutting.BySizeAndColour(cutting.List(r.Circuit)) {
+	for _, row := range rows {
 		if group := groupOf(r, row); group != last {
 			t.group(group)
 			last = group
 		}
-		t.row("", row.Number, metres(row.CutM), madeOf(row.Parts), endText(row.From), crimpText(row.From),
-			endText(row.To), crimpText(row.To), strings.Join(row.Runs, "; "), row.Label)
+		t.row("", row.Number, u.Cut(row.CutM), madeOf(u, row.Parts), endText(row.From), crimpWork(row.From),
+			stripText(u, row.From), endText(row.To), crimpWork(row.To), stripText(u, row.To),
+			strings.Join(row.Runs, "; "), row.Label)
 		t.tick(0)
 	}
+	orderOfWork(b, rows)
 	return b.finish()
 }
 
 // cutNote says what a cut length holds.
-func cutNote() string {
-	return fmt.Sprintf("Length = route + slack at both ends (r+s) + what slack lacks to renew each terminal %d times "+
-		"(v; AC 43.13-1B par. 11-118) + strip at both ends (p) + %.0f mm to square off each end (t; common practice, no "+
-		"source) + half the permitted over-length (m; %s: the finished wire may be that much longer, never shorter), "+
-		"rounded up to the next %.0f mm. A length given by the design stands as r. Strip lengths are those of the "+
-		"terminal; the terminal maker's figure goes before. Trim to the finished length on the board. Mark both ends "+
-		"before the next cut.", cutting.Renewals, cutting.TrimM*1000, cutting.ToleranceSource, cutting.StepM*1000)
+func cutNote(u lengths.Unit) string {
+	rounding := fmt.Sprintf("rounded up to the next %.0f mm", cutting.StepM*1000)
+	if u.Feet() {
+		rounding += ", and of that to the next 1/8 in"
+	}
+	return fmt.Sprintf("Length = route + slack at both ends, enough to renew each terminal %d times (AC 43.13-1B par. "+
+		"11-118) + ends: strip lengths and %s to square off each end (common practice, no source) + over: half the "+
+		"permitted over-length (%s: the finished wire may be longer by twice that, never shorter); %s. A length that the "+
+		"design gives stands as route. Strip lengths are those of the library's terminals; the maker's figure comes first.",
+		cutting.Renewals, u.Near(cutting.TrimM*1000)+" "+u.Small(), cutting.ToleranceSource, rounding)
 }
 
-// madeOf is the parts of a cut length in millimetres; what is nothing is left
-// out, but for a strip length that is not known.
-func madeOf(b cutting.Breakdown) string {
+// madeOf is the parts of a cut length: route, slack, ends and over-length.
+func madeOf(u lengths.Unit, b cutting.Breakdown) string {
 	var out []string
-	for _, part := range []struct {
-		letter string
-		m      float64
-	}{{"r", b.RouteM}, {"s", b.SlackM}, {"v", b.ServiceM}, {"p", b.StripM}, {"t", b.TrimM}, {"m", b.ToleranceM}} {
-		if part.m > 0 {
-			out = append(out, part.letter+strconv.FormatFloat(math.Round(part.m*1e4)/10, 'f', -1, 64))
-		}
+	for _, m := range []float64{b.RouteM, b.SlackM + b.ServiceM, b.StripM + b.TrimM, b.ToleranceM} {
+		out = append(out, u.Near(m*1000))
 	}
-	text := strings.Join(out, " ")
+	text := strings.Join(out, " + ")
 	if !b.StripKnown {
-		text += ", p not known"
+		text += ", a strip length is not known"
 	}
 	return text
 }
@@ -99,10 +114,22 @@ func groupOf(r *harness.Review, row cutting.Row) string {
 }
 
 func endText(e cutting.End) string {
-	if e.Place == "" {
-		return e.At
+	text := e.At
+	if e.Place != "" {
+		text += ", " + e.Place
 	}
-	return e.At + ", " + e.Place
+	if e.Plug != "" {
+		text += ", plug " + e.Plug
+	}
+	return text
+}
+
+// crimpWork is the crimp part with what goes on the wire before it.
+func crimpWork(e cutting.End) string {
+	if e.Seal {
+		return "seal first, " + crimpName(e)
+	}
+	return crimpName(e)
 }
 
 func crimpName(e cutting.End) string {
@@ -115,11 +142,11 @@ func crimpName(e cutting.End) string {
 	return "not known"
 }
 
-func crimpText(e cutting.End) string {
-	if e.StripMm > 0 {
-		return crimpName(e) + ", " + strip(e) + " mm"
+func stripText(u lengths.Unit, e cutting.End) string {
+	if e.StripMm == 0 {
+		return "?"
 	}
-	return crimpName(e)
+	return u.Strip(e.StripMm)
 }
 
 func strip(e cutting.End) string {

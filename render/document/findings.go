@@ -62,7 +62,7 @@ func numbers(f *finding.Finding, row report.Finding) string {
 		parts = append(parts, "worst in "+f.Situation)
 	}
 	if f.Source != "" {
-		parts = append(parts, "limit from "+f.Source)
+		parts = append(parts, "source: "+f.Source)
 	}
 	return strings.Join(parts, " · ")
 }

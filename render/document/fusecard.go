@@ -215,7 +215,7 @@ func (t *table) cardFold(row cardRow, inner float64) folded {
 	lines := 1
 	for i, text := range []string{row.position, row.rating, row.colour, row.feeds} {
 		w := t.columns[i].wide / t.sum * inner
-		f.cells = append(f.cells, scene.Wrap(text, smallSizeMM, w-2*padMM, t.columns[i].face))
+		f.cells = append(f.cells, wrap(text, smallSizeMM, w-2*padMM, t.columns[i].face))
 		lines = max(lines, len(f.cells[i]))
 	}
 	f.high = float64(lines)*scene.LineHeightMM(smallSizeMM) + 1.8
@@ -272,14 +272,21 @@ func (t *table) cardRow(f folded, x, y, inner float64, face scene.Face) float64 
 	return y
 }
 
-// swatch shows a fuse's colour beside its name, when the library knows it.
+// tan is a body colour of fuses that is no wire colour; its shade is our choice.
+var tan = scene.RGB{R: 201, G: 168, B: 125}
+
+// swatch shows a fuse's colour beside its name, when it is known.
 func swatch(s *scene.Sheet, lib *library.Library, name string, r scene.Rect) {
+	pen := scene.Pen(hairMM)
+	if strings.EqualFold(name, "tan") {
+		s.Rect(r, &pen, scene.Paint(tan))
+		return
+	}
 	if lib == nil {
 		return
 	}
 	for _, c := range lib.Colours {
 		if strings.EqualFold(c.Name, name) {
-			pen := scene.Pen(hairMM)
 			s.Rect(r, &pen, scene.Paint(scene.RGB{R: c.RGB[0], G: c.RGB[1], B: c.RGB[2]}))
 			return
 		}

@@ -87,7 +87,7 @@ func Labels(r *harness.Review) []*scene.Sheet {
 // labelSheet begins a sheet; its words stand in the margin, off the labels.
 func labelSheet(r *harness.Review, stock Stock) *scene.Sheet {
 	s := scene.NewSheet(stock.Paper.Wide, stock.Paper.High, "Wire labels")
-	text := stock.Name + ", print at 100 %. Battery isolated; local codes and makers' instructions first."
+	text := "For sheets of " + stock.Name + ": print at 100 %. Battery isolated; local codes and makers' instructions first."
 	s.TextAt(scene.Point{X: stock.LeftMM + 1, Y: stock.TopMM - 2.5},
 		scene.Ellipsis(text, smallSizeMM, stock.Paper.Wide-2*stock.LeftMM-2, scene.Regular),
 		scene.TextStyle{SizeMM: smallSizeMM, Colour: grey})

@@ -17,7 +17,7 @@ import (
 // loaded first, as bars of the share of its allowed current.
 func Loading(r *harness.Review) ([]*scene.Sheet, error) {
 	b := newBook("Wire loading", r)
-	b.para("The largest current of each wire over all situations, as a share of what it may carry for good at the hottest place it "+
+	b.para("The largest current of each wire over all situations, as a share of what it may carry continuously at the hottest place it "+
 		"meets, with the wires beside it and the cover of its run. The amperes stand behind each bar, with the situation.",
 		scene.TextStyle{SizeMM: textSizeMM, Colour: grey})
 	known, unknown := ranked(loadings(r))
@@ -39,12 +39,12 @@ func Loading(r *harness.Review) ([]*scene.Sheet, error) {
 	quiet := scene.TextStyle{SizeMM: textSizeMM, Colour: ink}
 	for _, w := range unknown {
 		b.para(fmt.Sprintf("%s carries %s; its allowed current is not known here: its surroundings are as hot as its insulation "+
-			"bears, or data are missing. See the findings.", wireName(w), ampere(w.worstA)), quiet)
+			"allows, or data are missing. See the findings.", wireName(w), ampere(w.worstA)), quiet)
 	}
 	return b.finish(), nil
 }
 
-// loading is a wire with its largest current and what it may carry for good.
+// loading is a wire with its largest current and what it may carry continuously.
 type loading struct {
 	wire     *circuit.Wire
 	worstA   float64

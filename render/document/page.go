@@ -165,7 +165,7 @@ func (b *book) need(heightMM float64) {
 // head writes a section heading, on more lines when it is long.
 func (b *book) head(text string) {
 	style := scene.TextStyle{SizeMM: headSizeMM, Face: scene.Bold, Colour: ink}
-	lines := scene.Wrap(text, headSizeMM, b.width(), scene.Bold)
+	lines := wrap(text, headSizeMM, b.width(), scene.Bold)
 	step := scene.LineHeightMM(headSizeMM)
 	b.need(14 + step*float64(len(lines)-1))
 	b.y += 3
@@ -187,7 +187,7 @@ const keptLines = 8
 // paraIn writes wrapped prose in a column.
 func (b *book) paraIn(text string, style scene.TextStyle, x, width float64) {
 	step := scene.LineHeightMM(style.SizeMM)
-	lines := scene.Wrap(text, style.SizeMM, width, style.Face)
+	lines := wrap(text, style.SizeMM, width, style.Face)
 	if len(lines) <= keptLines {
 		b.need(float64(len(lines)) * step)
 	}

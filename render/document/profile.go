@@ -6,6 +6,7 @@ import (
 
 	"fusewright/harness"
 	"fusewright/harness/circuit"
+	"fusewright/harness/corner"
 	"fusewright/harness/design"
 	"fusewright/harness/quantity"
 	"fusewright/harness/solve"
@@ -34,7 +35,8 @@ func Profiles(r *harness.Review) ([]*scene.Sheet, error) {
 	b := newBook("Voltage along each circuit", r)
 	b.para("Volts lost since the battery's positive post, from point to point along the circuit, in the situation where most is lost. "+
 		"What the load itself gets stands in the heading and is left out of the line; behind the load the way back adds its part. "+
-		"The dashed level is the most that this circuit may lose.", scene.TextStyle{SizeMM: textSizeMM, Colour: grey})
+		"The dashed level is the most that this circuit may lose. "+
+		"Values are nominal: the worst case, which is held against the limit, stands in the study.", scene.TextStyle{SizeMM: textSizeMM, Colour: grey})
 	b.y += 1.5
 	var never []string
 	drawn := 0
@@ -103,21 +105,11 @@ func profileOf(r *harness.Review, part *circuit.Part) *profile {
 	}
 	best.there = r.Circuit.MainFeed(plus.Node).Branches
 	best.back = r.Circuit.MainReturn(minus.Node).Branches
-	best.limit = dropLimit(r.Design, part) * r.Design.SystemV.Or(12)
+	if l, ok := part.Source.(*design.Load); ok {
+		share, _ := corner.DropLimit(r.Design, l.Critical)
+		best.limit = share * r.Design.SystemV.Or(12)
+	}
 	return best
-}
-
-// dropLimit is the share of the system voltage that the practice or the design
-// lets a load's circuit lose; zero when neither says.
-func dropLimit(d *design.Design, part *circuit.Part) float64 {
-	l, ok := part.Source.(*design.Load)
-	if !ok || d.Practice == nil {
-		return 0
-	}
-	if l.Critical {
-		return d.Limits.DropCritical.Or(d.Practice.DropCritical)
-	}
-	return d.Limits.DropOther.Or(d.Practice.DropOther)
 }
 
 // plot is the picture of a profile. Elements stand side by side at equal widths.

@@ -136,7 +136,7 @@ func batteryWords(amps float64) string {
 	case math.Abs(amps) < 0.005:
 		return "at rest"
 	case amps < 0:
-		return "gains " + ampere(-amps)
+		return "takes " + ampere(-amps)
 	}
 	return "gives " + ampere(amps)
 }

@@ -16,6 +16,8 @@ func Study(r *harness.Review) ([]*scene.Sheet, error) {
 	rep := report.NewStudy(r)
 	b.para("Greatest current: "+rep.Greatest+".", quiet)
 	b.para("Least current: "+rep.Least+".", quiet)
+	b.head("To look at first")
+	b.bullets(rep.Summary(), scene.TextStyle{SizeMM: textSizeMM, Colour: ink})
 	for _, t := range rep.Tables() {
 		b.studyTable(t)
 	}

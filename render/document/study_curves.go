@@ -123,9 +123,9 @@ func curveNote(f *protection.Fuse, w *protection.Wire) string {
 	text := fmt.Sprintf("%s at %.0f °C. ", kind, f.Device.AmbientC)
 	switch {
 	case math.IsInf(w.Ratio, 1):
-		text += "The wire stands for good every current at which the fuse may stay closed."
+		text += "The wire stands every current at which the fuse may stay closed, for any time."
 	case w.Ratio == 0:
-		text += fmt.Sprintf("At %s the fuse may never open and the wire is hurt after %s.",
+		text += fmt.Sprintf("At %s the fuse may never open, and the wire is damaged after %s.",
 			ampere(w.WorstA), quantity.Format(w.DamageS, quantity.Duration))
 	default:
 		text += fmt.Sprintf("At the worst current, %s, the wire stands %.3g times as long as the fuse takes.",

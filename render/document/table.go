@@ -65,7 +65,7 @@ func (t *table) fold(texts []string, sizeMM float64, face scene.Face) (cells [][
 		if f == scene.Regular {
 			f = t.columns[i].face
 		}
-		cells = append(cells, scene.Wrap(text, sizeMM, w-2*padMM, f))
+		cells = append(cells, wrap(text, sizeMM, w-2*padMM, f))
 		lines = max(lines, len(cells[i]))
 	}
 	return cells, float64(lines)*scene.LineHeightMM(sizeMM) + 1.6

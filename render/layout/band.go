@@ -23,7 +23,7 @@ func (p *picture) band(l *formboard.Limb) shape {
 	a, b := p.ends(l)
 	h := p.half(l.Run)
 	p.sheet.Begin(scene.Group{ID: p.sheet.UniqueID("run-" + number(l.Run)), Class: "run",
-		Title: "run " + number(l.Run) + ": " + l.Run.Bundle.Run.Name, Desc: runWords(l.Run)})
+		Title: "run " + number(l.Run) + ": " + l.Run.Bundle.Run.Name, Desc: runWords(p.unit, l.Run)})
 	paintBand(p.sheet, a, b, h, l.Run.Bundle.Run.Cover)
 	p.sheet.End()
 	return lineShape(a, b, 2*h+outlineMM)

@@ -29,7 +29,7 @@ func (p *picture) dimension(l *formboard.Limb) {
 	}
 	for _, off := range offsets {
 		for _, side := range p.openSides(l, a, b) {
-			if d := newDimension(a, b, side*off, p.half(l.Run), lengthText(l.Run)); p.fits(d, l) {
+			if d := newDimension(a, b, side*off, p.half(l.Run), p.unit.Dim(l.Run.Length)); p.fits(d, l) {
 				p.paintDimension(d)
 				return
 			}
@@ -141,7 +141,7 @@ func (p *picture) fits(d *dimensioned, l *formboard.Limb) bool {
 func (p *picture) paintDimension(d *dimensioned) {
 	s := p.sheet
 	pen := scene.Pen(dimensionMM)
-	s.Begin(scene.Group{Class: "dimension", Title: d.text.String + " mm"})
+	s.Begin(scene.Group{Class: "dimension", Title: d.text.String + " " + p.unit.Small()})
 	for _, e := range d.extends {
 		s.Line(e[0], e[1], pen)
 	}
@@ -163,13 +163,13 @@ func (p *picture) paintDimension(d *dimensioned) {
 func (p *picture) bareLength(l *formboard.Limb, a, b scene.Point) {
 	long := math.Hypot(b.X-a.X, b.Y-a.Y)
 	turn := math.Atan2(a.Y-b.Y, b.X-a.X) * 180 / math.Pi
-	words := lengthText(l.Run)
+	words := p.unit.Dim(l.Run.Length)
 	for _, share := range []float64{0.5, 0.6, 0.4, 0.7, 0.3, 0.8, 0.2} {
 		for _, off := range []float64{-p.half(l.Run) - 1.2, p.half(l.Run) + 3.7} {
 			t := scene.Text{At: along(a, b, share*long, off), String: words, SizeMM: frame.NormalMM,
 				Align: scene.Middle, Colour: scene.Ink, Turn: turn}
 			if s := widen(textShape(t)); p.free(s, l) && !p.crosses(s) {
-				p.sheet.Begin(scene.Group{Class: "dimension", Title: words + " mm"})
+				p.sheet.Begin(scene.Group{Class: "dimension", Title: words + " " + p.unit.Small()})
 				p.sheet.Text(t)
 				p.sheet.End()
 				p.taken.add(s)
@@ -179,5 +179,5 @@ func (p *picture) bareLength(l *formboard.Limb, a, b scene.Point) {
 	}
 	mid := along(a, b, long/2, 0)
 	p.label(mid, p.half(l.Run), 90, []*formboard.Limb{l}, &block{
-		lines: []phrase{{words, scene.Regular, frame.NormalMM}}, group: scene.Group{Class: "dimension", Title: words + " mm"}})
+		lines: []phrase{{words, scene.Regular, frame.NormalMM}}, group: scene.Group{Class: "dimension", Title: words + " " + p.unit.Small()}})
 }

@@ -219,7 +219,7 @@ func (p *picture) nameSpot(s *formboard.Spot) {
 	b := &block{lines: []phrase{{s.Place.Name, scene.Bold, frame.NormalMM}}}
 	for _, l := range s.Limbs {
 		if p.tip(l) == s {
-			words := lengthText(l.Run) + " mm"
+			words := p.unit.Dim(l.Run.Length) + " " + p.unit.Small()
 			b.lines = append(b.lines, phrase{"end of run " + number(l.Run) + ", " + words, scene.Regular, frame.SmallMM})
 			b.group = scene.Group{Class: "dimension", Title: words}
 		}
@@ -259,7 +259,7 @@ func (p *picture) nameRun(l *formboard.Limb) {
 	a, b := p.ends(l)
 	long := math.Hypot(b.X-a.X, b.Y-a.Y)
 	blk := &block{ring: number(l.Run)}
-	for _, line := range runLines(l.Run, p.detail) {
+	for _, line := range runLines(p.unit, l.Run, p.detail) {
 		blk.lines = append(blk.lines, phrase{line, scene.Regular, frame.SmallMM})
 	}
 	prefer := math.Atan2(a.Y-b.Y, b.X-a.X)*180/math.Pi - 90

@@ -12,6 +12,7 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/finding"
 	"fusewright/harness/formboard"
+	"fusewright/harness/lengths"
 	"fusewright/render/frame"
 	"fusewright/render/scene"
 )
@@ -26,6 +27,7 @@ type drawing struct {
 	review *harness.Review
 	board  *formboard.Board
 	paper  frame.Paper
+	unit   lengths.Unit
 	sheets []*scene.Sheet
 	scales []string // by sheet, for the title block
 
@@ -45,7 +47,7 @@ func Draw(r *harness.Review, b *formboard.Board, o Options) ([]*scene.Sheet, err
 	if err != nil {
 		return nil, fmt.Errorf("layout: %w", err)
 	}
-	d := &drawing{review: r, board: b, paper: paper}
+	d := &drawing{review: r, board: b, paper: paper, unit: lengths.Of(r.Design)}
 	for _, s := range b.Sections {
 		if err := d.section(s); err != nil {
 			return nil, err
@@ -84,7 +86,7 @@ func (d *drawing) section(s *formboard.Section) error {
 	f := &flow{sheet: sheet, slots: []scene.Rect{below(field, bottom+3)}, next: func() (*scene.Sheet, []scene.Rect) {
 		return d.newSheet(title+", tables", "none"), []scene.Rect{d.tableField()}
 	}}
-	f.put(runTable(s))
+	f.put(runTable(d.unit, s))
 	f.put(d.notes(p))
 	f.halve()
 	for _, g := range d.endTables(s) {
@@ -99,11 +101,11 @@ func (d *drawing) rest() {
 	var grids []*grid
 	for _, e := range d.board.Places {
 		if d.sectionOf(e.Place) == nil {
-			grids = append(grids, endTable(e.Place.Name, e.Ends))
+			grids = append(grids, endTable(d.unit, e.Place.Name, e.Ends))
 		}
 	}
 	if len(d.board.Nowhere) > 0 {
-		grids = append(grids, endTable("no place given", d.board.Nowhere))
+		grids = append(grids, endTable(d.unit, "no place given", d.board.Nowhere))
 	}
 	if len(grids) == 0 {
 		return

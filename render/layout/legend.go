@@ -1,9 +1,10 @@
 package layout
 
 import (
-	"fmt"
+	"strings"
 
 	"fusewright/harness/formboard"
+	"fusewright/harness/lengths"
 	"fusewright/library"
 	"fusewright/render/frame"
 	"fusewright/render/scene"
@@ -65,9 +66,9 @@ func (d *drawing) entries(p *picture) []entry {
 		}
 	}
 	for i, h := range halfMM {
-		words := fmt.Sprintf("Ø over %g mm", formboard.ClassesMm[len(formboard.ClassesMm)-1])
+		words := "Ø over " + classText(p.unit, formboard.ClassesMm[len(formboard.ClassesMm)-1]) + " " + p.unit.Small()
 		if i < len(formboard.ClassesMm) {
-			words = fmt.Sprintf("Ø up to %g mm", formboard.ClassesMm[i])
+			words = "Ø up to " + classText(p.unit, formboard.ClassesMm[i]) + " " + p.unit.Small()
 		}
 		list = append(list, entry{words, func(s *scene.Sheet, x, y float64) {
 			pen := scene.Pen(outlineMM)
@@ -76,6 +77,9 @@ func (d *drawing) entries(p *picture) []entry {
 	}
 	return list
 }
+
+// classText is the limit of a class of diameters.
+func classText(u lengths.Unit, mm float64) string { return strings.TrimSuffix(u.Width(mm), ".0") }
 
 func bandSample(h float64, c *library.Cover) func(*scene.Sheet, float64, float64) {
 	return func(s *scene.Sheet, x, y float64) {

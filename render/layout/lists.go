@@ -8,36 +8,37 @@ import (
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
 	"fusewright/harness/formboard"
+	"fusewright/harness/lengths"
 	"fusewright/render/scene"
 )
 
 // runTable lists the runs of a section.
-func runTable(s *formboard.Section) *grid {
+func runTable(u lengths.Unit, s *formboard.Section) *grid {
 	g := &grid{title: "Runs", columns: []gridColumn{
 		{head: "run", wide: 9, face: scene.Bold},
 		{head: "from – to", wide: 40},
-		{head: "length mm", wide: 24, align: scene.Right},
-		{head: "Ø mm", wide: 12, align: scene.Right},
+		{head: u.Headed("length"), wide: 24, align: scene.Right},
+		{head: u.Headed("Ø"), wide: 12, align: scene.Right},
 		{head: "wires", wide: 12, align: scene.Right},
 		{head: "numbers", wide: 52},
 		{head: "cover", wide: 28},
-		{head: "clamps, mm from the first place", wide: 34},
-		{head: "bend radius mm, free / held", wide: 24},
+		{head: "clamps, " + u.Words() + " from the first place", wide: 34},
+		{head: u.Headed("bend radius") + ", free / held", wide: 24},
 		{head: "remarks", wide: 44},
 	}}
 	for _, r := range runsOf(s) {
 		run := r.Bundle.Run
 		bend := "not known"
 		if r.Thick > 0 {
-			bend = fmt.Sprintf("≥ %.0f / %.0f", r.BendMm, r.BendHeldMm)
+			bend = "≥ " + u.AtLeast(r.BendMm) + " / " + u.AtLeast(r.BendHeldMm)
 		}
-		length := lengthText(r)
-		if text := run.LengthM.Text; text != "" && !strings.HasSuffix(text, "mm") {
+		length := u.Dim(r.Length)
+		if text := run.LengthM.Text; text != "" && !strings.HasSuffix(text, u.Small()) {
 			length += " (" + text + ")"
 		}
 		g.rows = append(g.rows, []string{number(r), run.From.Name + " – " + run.To.Name, length,
-			diameterText(r.OuterMm), fmt.Sprint(len(r.Bundle.Wires)), wireNumbers(r.Bundle.Wires), coverText(r),
-			clampText(r), bend, remarks(r)})
+			diameterText(u, r.OuterMm), fmt.Sprint(len(r.Bundle.Wires)), wireNumbers(r.Bundle.Wires), coverText(r),
+			clampText(u, r), bend, remarks(r)})
 	}
 	return g
 }
@@ -54,14 +55,14 @@ func runsOf(s *formboard.Section) []*formboard.Run {
 
 // notes say what the drawing rests on.
 func (d *drawing) notes(p *picture) *grid {
-	b, s := d.board, p.section
+	b, s, u := d.board, p.section, d.unit
 	g := &grid{title: "Notes"}
 	add := func(format string, args ...any) { g.rows = append(g.rows, []string{fmt.Sprintf(format, args...)}) }
-	add("Dimensions in mm, from nail to nail. Bands are drawn wider than the bundles; the number beside them is the diameter. " +
-		"Clamps that the scale leaves no room for are in the table only.")
-	add("Clamps at most %s mm apart: %s; the first about %d mm from a nail, from memory. Where clamps stand more than "+
-		"%.0f mm apart, ties between: %s.", millimetres(b.Support.Mm), b.Support.Source, formboard.FirstSupportMm,
-		formboard.TieMm, formboard.TieSource)
+	add("Dimensions in %s, from nail to nail. Bands are drawn wider than the bundles; the number beside them is the diameter. "+
+		"Clamps that the scale leaves no room for are in the table only.", u.Words())
+	add("Clamps at most %s %s apart: %s; the first about %s %[2]s from a nail, from memory. Where clamps stand more than "+
+		"%[5]s %[2]s apart, ties between: %[6]s.", u.Dim(b.Support.Mm), u.Small(), b.Support.Source, u.Near(formboard.FirstSupportMm),
+		u.Near(formboard.TieMm), formboard.TieSource)
 	add("Least bend radius %d times the thickest wire, %d times where held: %s.", formboard.BendTimes,
 		formboard.BendHeldTimes, formboard.BendSource)
 	if p.lost > 0 {
@@ -102,7 +103,7 @@ func (d *drawing) endTables(s *formboard.Section) []*grid {
 				ends = append(ends, e)
 			}
 		}
-		grids = append(grids, endTable(spot.Place.Name, ends))
+		grids = append(grids, endTable(d.unit, spot.Place.Name, ends))
 	}
 	return grids
 }
@@ -133,28 +134,28 @@ func (d *drawing) sectionOf(p *design.Place) *formboard.Section {
 }
 
 // endTable lists wire ends.
-func endTable(place string, ends []formboard.End) *grid {
+func endTable(u lengths.Unit, place string, ends []formboard.End) *grid {
 	g := &grid{title: fmt.Sprintf("Ends at %s: %d", place, len(ends)), columns: []gridColumn{
 		{head: "wire", wide: 11, face: scene.Bold},
 		{head: "colour, size", wide: 24},
-		{head: "part and terminal", wide: 38},
-		{head: "crimp part, strip", wide: 42},
+		{head: "part and terminal", wide: 36},
+		{head: "crimp part, strip", wide: 45},
 		{head: "out of run", wide: 10},
-		{head: "stands out mm", wide: 16, align: scene.Right},
+		{head: u.Headed("stands out"), wide: 16, align: scene.Right},
 	}}
 	for _, e := range ends {
 		via := "–"
 		if e.Via != nil {
 			via = number(e.Via)
 		}
-		free := fmt.Sprintf("%.0f", e.FreeMm)
+		free := u.Near(e.FreeMm)
 		if e.Via == nil {
 			free = "all " + free
 		}
 		if e.Short {
 			free = "too short"
 		}
-		g.rows = append(g.rows, []string{e.Wire.Number, wireLook(e.Wire), terminalText(e.Terminal), crimpText(e), via, free})
+		g.rows = append(g.rows, []string{e.Wire.Number, wireLook(e.Wire), terminalText(e.Terminal), crimpText(u, e), via, free})
 	}
 	return g
 }
@@ -172,10 +173,13 @@ func terminalText(t *circuit.Terminal) string {
 	if t.Part.Name != "" && t.Part.Name != t.Part.Ref {
 		text += " " + t.Part.Name
 	}
+	if t.Part.Plug != nil {
+		text += ", plug " + t.Part.Plug.String()
+	}
 	return text
 }
 
-func crimpText(e formboard.End) string {
+func crimpText(u lengths.Unit, e formboard.End) string {
 	crimp := e.Wire.ToEnd
 	if e.AtFrom {
 		crimp = e.Wire.FromEnd
@@ -186,7 +190,7 @@ func crimpText(e formboard.End) string {
 	case crimp == nil:
 		return "none fits " + e.Terminal.Kind
 	case crimp.StripMm > 0:
-		return crimp.Name + ", " + millimetres(crimp.StripMm) + " mm"
+		return crimp.Name + ", " + u.Strip(crimp.StripMm) + " " + u.Small()
 	}
 	return crimp.Name
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"fusewright/harness/formboard"
+	"fusewright/harness/lengths"
 	"fusewright/render/scene"
 )
 
@@ -24,6 +25,7 @@ const (
 // place moves it to where it belongs.
 type picture struct {
 	section    *formboard.Section
+	unit       lengths.Unit
 	name       string  // "1:10"
 	ratio      float64 // mm on paper for each mm on the board
 	detail     detail
@@ -70,13 +72,13 @@ func (d *drawing) fit(s *formboard.Section) (*picture, error) {
 			if tried++; tried > mostScales {
 				break
 			}
-			if p := fitAt(s, scale, field); p != nil {
+			if p := d.fitAt(s, scale, field); p != nil {
 				return p, nil
 			}
 		}
 	}
 	for _, scale := range scales {
-		p := newPicture(s, scale, numberOnly)
+		p := newPicture(s, d.unit, scale, numberOnly)
 		p.anyhow, p.room = true, field
 		p.draw()
 		if p.within() {
@@ -87,12 +89,12 @@ func (d *drawing) fit(s *formboard.Section) (*picture, error) {
 }
 
 // fitAt draws the section at a scale; nil when the field cannot hold it.
-func fitAt(s *formboard.Section, scale int, field scene.Rect) *picture {
+func (d *drawing) fitAt(s *formboard.Section, scale int, field scene.Rect) *picture {
 	for _, way := range []struct {
 		level      detail
 		namesFirst bool
 	}{{wireLists, false}, {diameters, false}, {numberOnly, false}, {numberOnly, true}} {
-		p := newPicture(s, scale, way.level)
+		p := newPicture(s, d.unit, scale, way.level)
 		p.namesFirst, p.room = way.namesFirst, field
 		p.draw()
 		if p.lost == 0 && p.within() {
@@ -102,8 +104,8 @@ func fitAt(s *formboard.Section, scale int, field scene.Rect) *picture {
 	return nil
 }
 
-func newPicture(s *formboard.Section, scale int, level detail) *picture {
-	return &picture{section: s, name: fmt.Sprintf("1:%d", scale), ratio: 1 / float64(scale), detail: level,
+func newPicture(s *formboard.Section, u lengths.Unit, scale int, level detail) *picture {
+	return &picture{section: s, unit: u, name: fmt.Sprintf("1:%d", scale), ratio: 1 / float64(scale), detail: level,
 		sheet: scene.NewSheet(1, 1, ""), bands: map[*formboard.Limb]shape{}}
 }
 

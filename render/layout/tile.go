@@ -6,6 +6,7 @@ import (
 
 	"fusewright/harness"
 	"fusewright/harness/formboard"
+	"fusewright/harness/lengths"
 	"fusewright/render/frame"
 	"fusewright/render/scene"
 )
@@ -125,7 +126,7 @@ func (t *tiling) page(row, column int) *scene.Sheet {
 	s := scene.NewSheet(t.paperW, t.paperH, title)
 	s.ID = t.pageID(row, column)
 	w, o := t.window(), t.origin(row, column)
-	p := newPicture(t.section, 1, wireLists)
+	p := newPicture(t.section, lengths.Of(t.review.Design), 1, wireLists)
 	p.sheet, p.full, p.window = s, true, w
 	p.shift = scene.Point{X: w.X - o.X, Y: w.Y - o.Y}
 	t.edges(p, row, column)
@@ -234,7 +235,7 @@ func (t *tiling) loom(p *picture) {
 		}
 		p.order, p.boxes, p.bands[l] = append(p.order, l), append(p.boxes, band.box()), band
 		p.sheet.Begin(scene.Group{ID: p.sheet.UniqueID("run-" + number(l.Run)), Class: "run",
-			Title: "run " + number(l.Run), Desc: runWords(l.Run)})
+			Title: "run " + number(l.Run), Desc: runWords(p.unit, l.Run)})
 		long := math.Hypot(b.X-a.X, b.Y-a.Y)
 		p.windowLine(along(a, b, 0, -h), along(a, b, long, -h), outlineMM)
 		p.windowLine(along(a, b, 0, h), along(a, b, long, h), outlineMM)
@@ -264,9 +265,18 @@ func (p *picture) windowLine(a, b scene.Point, widthMM float64) {
 	}
 }
 
-// measure marks clamps, and every 100 mm from the run's first place.
+// tickMM is how far apart ticks stand along a run: 100 mm, or 6 in.
+func tickMM(u lengths.Unit) float64 {
+	if u.Feet() {
+		return 6 * 25.4
+	}
+	return 100
+}
+
+// measure marks clamps, and ticks from the run's first place.
 func (p *picture) measure(l *formboard.Limb, a, b scene.Point, long, h float64) {
-	for mm := 100.0; mm < long-10; mm += 100 {
+	step := tickMM(p.unit)
+	for mm := step; mm < long-10; mm += step {
 		from, to := along(a, b, mm, h), along(a, b, mm, h+2)
 		p.windowLine(from, to, 0.25)
 		p.marks.add(lineShape(from, to, 0.3))
@@ -313,9 +323,9 @@ func (t *tiling) nameTileRun(p *picture, l *formboard.Limb) {
 		return
 	}
 	blk := &block{ring: number(l.Run), lines: []phrase{
-		{lengthText(l.Run) + " mm", scene.Bold, frame.NormalMM},
+		{p.unit.Dim(l.Run.Length) + " " + p.unit.Small(), scene.Bold, frame.NormalMM},
 	}}
-	for _, line := range runLines(l.Run, wireLists) {
+	for _, line := range runLines(p.unit, l.Run, wireLists) {
 		blk.lines = append(blk.lines, phrase{line, scene.Regular, frame.SmallMM})
 	}
 	prefer := math.Atan2(from.Y-to.Y, to.X-from.X)*180/math.Pi + 90
@@ -333,11 +343,12 @@ func (t *tiling) endLines(s *formboard.Spot) []phrase {
 	for _, l := range s.Limbs {
 		here[l.Run] = true
 	}
+	u := lengths.Of(t.review.Design)
 	var out []phrase
 	for _, e := range t.ends[s.Place.Name] {
 		if e.Via != nil && here[e.Via] {
-			text := fmt.Sprintf("%s %s to %s, %.0f mm out", e.Wire.Number, e.Wire.Spec.Colour.Code(),
-				e.Terminal.Part.Ref+":"+e.Terminal.Name, e.FreeMm)
+			text := fmt.Sprintf("%s %s to %s, %s %s out", e.Wire.Number, e.Wire.Spec.Colour.Code(),
+				e.Terminal.Part.Ref+":"+e.Terminal.Name, u.Near(e.FreeMm), u.Small())
 			out = append(out, phrase{text, scene.Regular, frame.SmallMM})
 		}
 	}

@@ -6,20 +6,23 @@ import (
 	"strings"
 
 	"fusewright/harness"
+	"fusewright/harness/lengths"
 	"fusewright/render/frame"
 	"fusewright/render/scene"
 )
 
 // howTo is how the pages become a board.
-var howTo = []string{
-	"Print at 100 %, without fitting to the page. Measure the ruler below: it must be 100 mm both ways, within 0.5 mm. " +
-		"If it is not, set the printer's scale before printing the rest.",
-	"Each page overlaps its neighbours by 10 mm. Cut each page along the left and upper edge of its window, from cut mark " +
-		"to cut mark, wherever the margin names a neighbour there.",
-	"Begin at row 1, column 1. Lay the cut edge over the neighbour so that the ringed crosses fall on one another, and tape.",
-	"Measure a run on the taped board against the length printed beside it before driving a nail. Paper stretches: on a " +
-		"long board trust the tape measure, not the print.",
-	"Ticks along a run stand every 100 mm from its first place. Bands are as wide as the bundles without their covers.",
+func howTo(u lengths.Unit) []string {
+	return []string{
+		"Print at 100 %, without fitting to the page. Measure the ruler below: it must be 100 mm both ways, within 0.5 mm. " +
+			"If it is not, set the printer's scale before printing the rest.",
+		"Each page overlaps its neighbours by 10 mm. Cut each page along the left and upper edge of its window, from cut mark " +
+			"to cut mark, wherever the margin names a neighbour there.",
+		"Begin at row 1, column 1. Lay the cut edge over the neighbour so that the ringed crosses fall on one another, and tape.",
+		"Measure a run on the taped board against the length printed beside it before driving a nail. Paper stretches: on a " +
+			"long board trust the tape measure, not the print.",
+		"Ticks along a run stand every " + u.Dim(tickMM(u)) + " " + u.Small() + " from its first place. Bands are as wide as the bundles without their covers.",
+	}
 }
 
 // index draws the page that shows how a section's pages go together.
@@ -37,7 +40,7 @@ func (t *tiling) index(first bool) *scene.Sheet {
 	y += 4
 	pages := fmt.Sprintf("%s on %s, %d rows and %d columns. Pages without any of the loom are left out.",
 		count(len(t.order), "page", "pages"), t.name, t.rows, t.columns)
-	for _, text := range append([]string{pages}, howTo...) {
+	for _, text := range append([]string{pages}, howTo(lengths.Of(t.review.Design))...) {
 		y = s.Paragraph(scene.Rect{X: w.X, Y: y, W: w.W}, text, style) + 1.4
 		if !first {
 			break

@@ -5,6 +5,7 @@ import (
 
 	"fusewright/harness"
 	"fusewright/harness/formboard"
+	"fusewright/harness/lengths"
 	"fusewright/render/frame"
 	"fusewright/render/scene"
 )
@@ -15,7 +16,7 @@ func Whole(r *harness.Review, b *formboard.Board) []*scene.Sheet {
 	const edge, words = 10.0, 12.0 // mm round the picture; for the words below
 	var sheets []*scene.Sheet
 	for _, section := range b.Sections {
-		p := newPicture(section, 1, wireLists)
+		p := newPicture(section, lengths.Of(r.Design), 1, wireLists)
 		p.full = true
 		p.window = scene.Rect{X: -1e5, Y: -1e5, W: 2e5, H: 2e5} // nothing is cut off
 		p.draw()

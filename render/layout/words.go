@@ -2,31 +2,23 @@ package layout
 
 import (
 	"fmt"
-	"math"
 	"strconv"
 	"strings"
 
 	"fusewright/harness/circuit"
 	"fusewright/harness/formboard"
+	"fusewright/harness/lengths"
 	"fusewright/render/frame"
 	"fusewright/render/scene"
 )
 
 func number(r *formboard.Run) string { return strconv.Itoa(r.Number) }
 
-// millimetres prints a length in mm without needless decimals.
-func millimetres(mm float64) string {
-	return strconv.FormatFloat(math.Round(mm*10)/10, 'f', -1, 64)
-}
-
-// lengthText is a run's length in millimetres.
-func lengthText(r *formboard.Run) string { return millimetres(r.Length) }
-
-func diameterText(mm float64) string {
+func diameterText(u lengths.Unit, mm float64) string {
 	if mm <= 0 {
 		return "not known"
 	}
-	return strconv.FormatFloat(mm, 'f', 1, 64)
+	return u.Width(mm)
 }
 
 // wireNumbers lists wires with neighbours drawn together: "W2, W4–W9".
@@ -65,12 +57,12 @@ func coverText(r *formboard.Run) string {
 }
 
 // runLines is what stands beside a run's number.
-func runLines(r *formboard.Run, level detail) []string {
+func runLines(u lengths.Unit, r *formboard.Run, level detail) []string {
 	if level == numberOnly {
 		return nil
 	}
 	lines := []string{
-		fmt.Sprintf("Ø %s, %s", diameterText(r.OuterMm), count(len(r.Bundle.Wires), "wire", "wires")),
+		fmt.Sprintf("Ø %s, %s", diameterText(u, r.OuterMm), count(len(r.Bundle.Wires), "wire", "wires")),
 		coverText(r),
 	}
 	if level == wireLists {
@@ -80,9 +72,9 @@ func runLines(r *formboard.Run, level detail) []string {
 }
 
 // runWords is a run in a sentence, for readers of the picture's text.
-func runWords(r *formboard.Run) string {
-	return fmt.Sprintf("%s mm, bundle %s mm, %s, wires %s", lengthText(r), diameterText(r.OuterMm), coverText(r),
-		wireNumbers(r.Bundle.Wires))
+func runWords(u lengths.Unit, r *formboard.Run) string {
+	return fmt.Sprintf("%s %s, bundle %s %[2]s, %[4]s, wires %[5]s", u.Dim(r.Length), u.Small(), diameterText(u, r.OuterMm),
+		coverText(r), wireNumbers(r.Bundle.Wires))
 }
 
 // spotWords is what stands under a place's name.
@@ -114,10 +106,10 @@ func sectionList(numbers []int) string {
 }
 
 // clampText lists the places of clamps from the run's first place.
-func clampText(r *formboard.Run) string {
+func clampText(u lengths.Unit, r *formboard.Run) string {
 	var out []string
 	for _, mm := range r.Supports {
-		out = append(out, strconv.FormatFloat(math.Round(mm), 'f', 0, 64))
+		out = append(out, u.Near(mm))
 	}
 	return strings.Join(out, ", ")
 }

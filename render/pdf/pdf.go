@@ -3,7 +3,8 @@
 // document always gives the same bytes.
 //
 // It is the only package that knows gofpdf. That library is no longer
-// developed, so whatever it gets wrong is mended here; see subset.go.
+// developed, so whatever it gets wrong is mended here; see subset.go and
+// compress.go.
 package pdf
 
 import (
@@ -43,7 +44,12 @@ func Write(w io.Writer, document *scene.Document) error {
 	if err := file.Output(&out); err != nil {
 		return fmt.Errorf("pdf: %w", err)
 	}
-	_, err := w.Write(tagSubsets(out.Bytes()))
+	tagSubsets(out.Bytes())
+	packed, err := compressStreams(out.Bytes())
+	if err != nil {
+		return err
+	}
+	_, err = w.Write(packed)
 	return err
 }
 
@@ -63,7 +69,7 @@ func size(sheet *scene.Sheet) gofpdf.SizeType {
 func prepare(file *gofpdf.Fpdf, document *scene.Document) {
 	file.SetMargins(0, 0, 0)
 	file.SetAutoPageBreak(false, 0)
-	file.SetCompression(true)
+	file.SetCompression(false) // see compress.go
 	file.SetCatalogSort(true)
 	date := document.Date
 	if date.IsZero() {
@@ -76,9 +82,26 @@ func prepare(file *gofpdf.Fpdf, document *scene.Document) {
 	file.SetSubject(scene.Clean(document.Subject), true)
 	file.SetCreator("Fusewright", true)
 	file.SetProducer("Fusewright", true)
+	used := facesOf(document)
 	for _, face := range scene.Faces {
-		file.AddUTF8FontFromBytes(familyOf(face), "", scene.FontFile(face))
+		if used[face] {
+			file.AddUTF8FontFromBytes(familyOf(face), "", scene.FontFile(face))
+		}
 	}
+}
+
+// facesOf tells which faces the texts have: a face that is none of them would be
+// embedded all the same, and takes a while. The regular one stands in for others.
+func facesOf(document *scene.Document) map[scene.Face]bool {
+	used := map[scene.Face]bool{scene.Regular: true}
+	for _, sheet := range document.Sheets {
+		for _, item := range sheet.Items {
+			if item.Text != nil {
+				used[item.Text.Face] = true
+			}
+		}
+	}
+	return used
 }
 
 // printer is the back-end.

@@ -15,6 +15,7 @@ import (
 
 	"github.com/jung-kurt/gofpdf"
 
+	"fusewright/harness/referencetest"
 	"fusewright/render/pdf"
 	"fusewright/render/scene"
 	"fusewright/render/scene/scenetest"
@@ -57,8 +58,8 @@ func mixed() *scene.Document {
 }
 
 func TestPagesBookmarksLinks(t *testing.T) {
-	scenetest.Need(t, "qpdf")
-	scenetest.Need(t, "pdfinfo")
+	referencetest.Program(t, "qpdf")
+	referencetest.Program(t, "pdfinfo")
 	file := filepath.Join(t.TempDir(), "mixed.pdf")
 	var b bytes.Buffer
 	if err := pdf.Write(&b, mixed()); err != nil {

@@ -30,11 +30,18 @@ func familyOf(face scene.Face) string {
 	return subset.family
 }
 
-// tagSubsets puts the tagged names in.
-func tagSubsets(file []byte) []byte {
+// tagSubsets puts the tagged names in, each in the place of one as long.
+func tagSubsets(file []byte) {
 	for _, face := range scene.Faces {
 		subset := subsets[face]
-		file = bytes.ReplaceAll(file, []byte(writtenPrefix+subset.family), []byte("/"+subset.tagged))
+		written, tagged := []byte(writtenPrefix+subset.family), "/"+subset.tagged
+		for rest := file; ; {
+			at := bytes.Index(rest, written)
+			if at < 0 {
+				break
+			}
+			copy(rest[at:], tagged)
+			rest = rest[at+len(tagged):]
+		}
 	}
-	return file
 }

@@ -15,6 +15,7 @@ import (
 	"image/png"
 	"io"
 	"math"
+	"sync"
 
 	"fusewright/render/scene"
 )
@@ -24,6 +25,21 @@ const MaxPixels = 140_000_000
 
 const mmPerInch = 25.4
 
+// encoders keeps the encoder's compressors, of more than a megabyte each, for the
+// next sheet.
+var encoders = &encoderPool{}
+
+type encoderPool struct{ sync.Pool }
+
+// Get gives one at rest, or nil.
+func (p *encoderPool) Get() *png.EncoderBuffer {
+	b, _ := p.Pool.Get().(*png.EncoderBuffer)
+	return b
+}
+
+// Put lays one to rest.
+func (p *encoderPool) Put(b *png.EncoderBuffer) { p.Pool.Put(b) }
+
 // Write draws the sheet and writes it as PNG. The resolution is in dots per
 // inch, from 10 to 2400; the file carries it, so that it prints at full size.
 func Write(w io.Writer, sheet *scene.Sheet, dpi float64) error {
@@ -32,7 +48,7 @@ func Write(w io.Writer, sheet *scene.Sheet, dpi float64) error {
 		return err
 	}
 	var out bytes.Buffer
-	encoder := png.Encoder{CompressionLevel: png.DefaultCompression}
+	encoder := png.Encoder{CompressionLevel: png.DefaultCompression, BufferPool: encoders}
 	if err := encoder.Encode(&out, withFewColours(picture)); err != nil {
 		return fmt.Errorf("png: %w", err)
 	}

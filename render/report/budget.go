@@ -7,6 +7,7 @@ import (
 	"text/tabwriter"
 
 	"fusewright/harness"
+	"fusewright/harness/quantity"
 )
 
 // BudgetReport is the charging budget alone, in print order.
@@ -48,22 +49,39 @@ func WriteBudget(w io.Writer, rep *BudgetReport) error {
 
 func writeBudget(b *strings.Builder, budget *Budget) {
 	t := tabwriter.NewWriter(b, 0, 0, 2, ' ', tabwriter.AlignRight)
-	fmt.Fprintln(t, "situation\tengine\toutput\tvehicle\taccessories\tspare\tbreaks even\tbattery lasts\t")
+	fmt.Fprintln(t, "situation\tengine\toutput\tvehicle\taccessories\tspare\tbreaks even at\tbattery covers it for\t")
 	for _, l := range budget.Lines {
 		fmt.Fprintf(t, "%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t\n", l.Situation, rpm(&l.EngineRPM),
-			unit(l.OutputA, "A"), unit(l.VehicleA, "A"), unit(l.AccessoryA, "A"), unit(l.SpareA, "A"),
-			rpm(l.BreakEvenRPM), lasts(l))
+			amperes(l.OutputA), amperes(l.VehicleA), amperes(l.AccessoryA), amperes(l.SpareA),
+			l.breaksEvenAt, lasts(l))
 	}
 	t.Flush()
 	fmt.Fprintf(b, "\nwith the key off: %s, the battery still starts the engine for %s\n",
-		unit(budget.StandbyA, "A"), unit(budget.StandbyDays, "days"))
+		amperes(budget.StandbyA), duration(budget.StandbyDays, 86400))
+	b.WriteString("battery times: from full down to the charge that still starts the engine\n")
 }
 
 func lasts(l BudgetLine) string {
 	if l.SpareA != nil && *l.SpareA >= 0 {
 		return "no deficit"
 	}
-	return unit(l.BatteryHours, "h")
+	return duration(l.BatteryHours, 3600)
+}
+
+// amperes prints a current with its unit; a dash when it is not known.
+func amperes(v *float64) string {
+	if v == nil {
+		return "–"
+	}
+	return quantity.Format(*v, quantity.Current)
+}
+
+// duration prints a time given in units of so many seconds.
+func duration(v *float64, unitS float64) string {
+	if v == nil {
+		return "–"
+	}
+	return quantity.Format(*v*unitS, quantity.Duration)
 }
 
 func rpm(v *float64) string {

@@ -81,7 +81,7 @@ func TestCornersText(t *testing.T) {
 	if err := report.WriteCorners(&b, report.NewCorners(r)); err != nil {
 		t.Fatal(err)
 	}
-	for _, want := range []string{"Voltage lost", "Wires: current", "Fuses: continuous", "weak, aged", "lowest supply 10.5 V"} {
+	for _, want := range []string{"Voltage lost", "Wires: current", "Fuses: what they carry", "weak, aged", "lowest supply 10.5 V"} {
 		if !strings.Contains(b.String(), want) {
 			t.Errorf("no %q in\n%s", want, b.String())
 		}

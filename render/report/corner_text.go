@@ -25,41 +25,41 @@ func WriteCorners(w io.Writer, rep *CornerReport) error {
 }
 
 func (rep *CornerReport) loadsTable() *Table {
-	t := newTable("load", "of", ">drop", ">at corner", ">limit", ">volts", ">at corner", "corner", "worst in")
+	t := newTable("load", "of", ">drop", ">worst", ">limit", ">volts", ">worst", "worst with", "worst in")
 	for _, l := range rep.Loads {
-		t.add(l.Ref, cut(l.Part, 18), tenths(l.Drop.Nominal), tenths(l.Drop.Corner), tenths(l.LimitS),
-			unit(l.Volts.Nominal, "V"), unit(l.Volts.Corner, "V"), briefState(l.Drop.State), cut(l.Drop.Situation, 20))
+		t.add(l.Ref, l.Part, tenths(l.Drop.Nominal), tenths(l.Drop.Corner), tenths(l.LimitS),
+			unit(l.Volts.Nominal, "V"), unit(l.Volts.Corner, "V"), briefState(l.Drop.State), l.Drop.Situation)
 	}
 	t.Note = rep.note()
-	return t.titled("Voltage lost and voltage left, at nominal and at the worst corner", "no load is on")
+	return t.titled("Voltage lost and voltage left, at nominal values and in the worst case", "no load is on")
 }
 
 func (rep *CornerReport) wiresTable() *Table {
-	t := newTable("wire", "size", ">carries", ">at corner", ">may", ">at corner", ">heat", ">table", "governs",
-		">copper", ">at corner", ">limit")
+	t := newTable("wire", "size", ">carries", ">worst", ">may carry", ">worst", ">heat", ">table", "governs",
+		">copper", ">worst", ">limit")
 	for _, w := range rep.Wires {
 		t.add(w.Number, w.Size, unit(w.Amperes.Nominal, "A"), unit(w.Amperes.Corner, "A"),
 			unit(w.Allowed.Amperes, "A"), unit(w.AllowedCorner.Amperes, "A"), unit(w.Allowed.HeatA, "A"),
 			unit(w.Allowed.TableA, "A"), strings.TrimSuffix(w.Allowed.Governs, " balance"),
 			celsius(w.Celsius.Nominal), celsius(w.Celsius.Corner), celsius(w.Allowed.LimitC))
 	}
-	return t.titled("Wires: current, what they may carry for good (heat balance and table at nominal), "+
+	return t.titled("Wires: current, what they may carry continuously (by heat balance and by table, at nominal values), "+
 		"and how warm they get", "no wire carries current")
 }
 
 func (rep *CornerReport) fusesTable() *Table {
-	t := newTable("fuse", "at", ">rating", ">carries", ">at corner", ">bears", ">at corner", "corner", "worst in")
+	t := newTable("fuse", "at", ">rating", ">carries", ">worst", ">may carry", ">worst", "worst with", "worst in")
 	for _, f := range rep.Fuses {
-		t.add(f.Ref, cut(f.Part, 18), unit(f.RatingA, "A"), unit(f.Amperes.Nominal, "A"), unit(f.Amperes.Corner, "A"),
-			unit(f.BearsA, "A"), unit(f.BearsCornerA, "A"), briefState(f.Amperes.State), cut(f.Amperes.Situation, 20))
+		t.add(f.Ref, f.Part, unit(f.RatingA, "A"), unit(f.Amperes.Nominal, "A"), unit(f.Amperes.Corner, "A"),
+			unit(f.BearsA, "A"), unit(f.BearsCornerA, "A"), briefState(f.Amperes.State), f.Amperes.Situation)
 	}
 	if len(rep.Unsettled) > 0 {
 		t.Note = "no result: " + strings.Join(rep.Unsettled, "; ")
 	}
-	return t.titled("Fuses: continuous current, and what they bear for good", "no fuses")
+	return t.titled("Fuses: what they carry, and what they may carry continuously", "no fuses")
 }
 
-// note says what a corner is.
+// note says what the worst case is.
 func (rep *CornerReport) note() string {
 	var parts []string
 	for _, t := range rep.Tolerances {
@@ -75,8 +75,8 @@ func (rep *CornerReport) note() string {
 		}
 		parts = append(parts, t.Name+" "+value)
 	}
-	return "Corner: the worst of a weak source (battery at its reserve for starting, regulator low, charging hot) with " +
-		"aged contacts, and of a high source with aged or new contacts; places hotter, loads strong. Tolerances, volts " +
+	return "Worst case: the worst of a weak source (battery at its reserve for starting, regulator low, charging hot) with " +
+		"aged contacts, and of a high source with aged or new contacts; places hotter, loads stronger. Tolerances, volts " +
 		"for 12 V: " + strings.Join(parts, ", ") + "."
 }
 

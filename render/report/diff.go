@@ -8,6 +8,8 @@ import (
 
 	"fusewright/harness/compare"
 	"fusewright/harness/finding"
+	"fusewright/harness/lengths"
+	"fusewright/harness/quantity"
 )
 
 // DiffVersion is the version of the JSON shape of a comparison; it rises as
@@ -73,7 +75,7 @@ func NewDiff(c *compare.Comparison) *Diff {
 		if of == nil {
 			of = f.Old
 		}
-		printed := findingRow(of)
+		printed := findingRow(of, lengths.Of(c.New.Design))
 		row.Of = &printed
 		d.Findings = append(d.Findings, row)
 	}
@@ -197,6 +199,9 @@ func diffFigure(v float64, unit string) string {
 	}
 	if v == math.Trunc(v) && math.Abs(v) < 1e6 { // pieces and packs
 		return strings.TrimSpace(fmt.Sprintf("%.0f %s", v, unit))
+	}
+	if d, ok := dimensions[unit]; ok {
+		return quantity.Format(v*d.factor, d.dim)
 	}
 	return strings.TrimSpace(threeDigits(v) + " " + unit)
 }

@@ -18,6 +18,7 @@ import (
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
 	"fusewright/harness/finding"
+	"fusewright/harness/lengths"
 	"fusewright/harness/solve"
 )
 
@@ -86,6 +87,8 @@ type Number struct {
 	Name  string   `json:"name"`
 	Value *float64 `json:"value"`
 	Unit  string   `json:"unit"`
+
+	lengths lengths.Unit // in which String prints metres
 }
 
 // Situation is the operating point in one situation. Loads and wires are empty
@@ -162,6 +165,8 @@ type BudgetLine struct {
 	SpareA       *float64 `json:"spare_a"`
 	BreakEvenRPM *float64 `json:"break_even_rpm"`
 	BatteryHours *float64 `json:"battery_hours"`
+
+	breaksEvenAt string // the break-even speed in words
 }
 
 // New makes the report of a review.
@@ -182,7 +187,7 @@ func New(r *harness.Review) *Report {
 		if f.Accepted != "" {
 			rep.Counts.Accepted++
 		}
-		rep.Findings = append(rep.Findings, findingRow(f))
+		rep.Findings = append(rep.Findings, findingRow(f, lengths.Of(r.Design)))
 	}
 	for i, s := range r.Solutions {
 		row := situation(r.Circuit, s)
@@ -209,7 +214,7 @@ func heading(d *design.Design) Heading {
 	}
 }
 
-func findingRow(f *finding.Finding) Finding {
+func findingRow(f *finding.Finding, u lengths.Unit) Finding {
 	row := Finding{
 		Severity: f.Severity.String(), Rule: f.Rule, Part: f.Part, Ref: f.Ref,
 		File: f.Pos.File, Line: f.Pos.Line, Col: f.Pos.Col,
@@ -217,7 +222,7 @@ func findingRow(f *finding.Finding) Finding {
 		Source: f.Source, Accepted: f.Accepted,
 	}
 	for _, n := range f.Numbers {
-		row.Numbers = append(row.Numbers, Number{Name: n.Name, Value: finite(n.Value), Unit: n.Unit})
+		row.Numbers = append(row.Numbers, Number{Name: n.Name, Value: finite(n.Value), Unit: n.Unit, lengths: u})
 	}
 	return row
 }
@@ -270,7 +275,7 @@ func budgetOf(r *harness.Review) *Budget {
 		Lines: []BudgetLine{},
 	}
 	for _, l := range b.Lines {
-		line := BudgetLine{Situation: l.Situation.Name, EngineRPM: l.Situation.EngineRPM}
+		line := BudgetLine{Situation: l.Situation.Name, EngineRPM: l.Situation.EngineRPM, breaksEvenAt: l.BreaksEvenAt()}
 		if l.Usable {
 			line.OutputA, line.VehicleA, line.AccessoryA = finite(l.OutputA), finite(l.VehicleA), finite(l.AccessoryA)
 			line.SpareA, line.BreakEvenRPM, line.BatteryHours = finite(l.SpareA), finite(l.BreakEvenRPM), finite(l.BatteryHours)

@@ -51,7 +51,15 @@ type ModelPart struct {
 	Place     string          `json:"place,omitempty"`
 	Line      int             `json:"line,omitempty"` // in the design
 	Col       int             `json:"col,omitempty"`
+	Plug      *ModelPlug      `json:"plug,omitempty"`
 	Terminals []ModelTerminal `json:"terminals"`
+}
+
+// ModelPlug is the connector at which a part comes off the harness.
+type ModelPlug struct {
+	Family string `json:"family"`
+	Needed int    `json:"needed"` // ways in use
+	Ways   int    `json:"ways"`   // of the housing; 0 = none has enough
 }
 
 // ModelTerminal is a connection point of a part.
@@ -202,6 +210,9 @@ func modelPart(p *circuit.Part) ModelPart {
 		Line: p.Pos.Line, Col: p.Pos.Col, Terminals: []ModelTerminal{}}
 	if p.Place != nil {
 		row.Place = p.Place.Name
+	}
+	if p.Plug != nil {
+		row.Plug = &ModelPlug{p.Plug.Family.Name, p.Plug.Needed, p.Plug.Ways}
 	}
 	for _, t := range p.Terminals {
 		terminal := ModelTerminal{Name: t.Name, Node: t.Node.Index, Kind: t.Kind,

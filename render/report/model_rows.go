@@ -146,6 +146,9 @@ func libraryRows(r *harness.Review) []ModelRow {
 	}
 	for _, p := range r.Circuit.Parts {
 		used.part(p.Source)
+		if p.Plug != nil {
+			used.add("connector family", p.Plug.Family.Name, p.Plug.Family.Source)
+		}
 	}
 	for _, w := range r.Circuit.Wires {
 		if w.Spec.Type != nil {

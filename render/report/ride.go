@@ -8,6 +8,7 @@ import (
 	"text/tabwriter"
 
 	"fusewright/harness/design"
+	"fusewright/harness/quantity"
 	"fusewright/harness/ride"
 )
 
@@ -129,7 +130,7 @@ func writeRide(b *strings.Builder, r Ride) {
 	fmt.Fprintln(t, "from\tto\tengine\tair\toutput\tloads\tbattery\tposts\tcharge\treserve\t")
 	for _, l := range r.Legs {
 		fmt.Fprintf(t, "%s\t%s\t%s\t%.0f °C\t%s\t%s\t%s\t%s\t%s\t%s\t\n", clock(l.FromS), clock(l.ToS), legEngine(l),
-			l.AmbientC, unit(l.OutputA, "A"), unit(l.LoadA, "A"), signed(l.BatteryA), posts(l),
+			l.AmbientC, amperes(l.OutputA), amperes(l.LoadA), signed(l.BatteryA), posts(l),
 			chargeText(l.EndCharge), chargeText(l.StartReserve))
 	}
 	t.Flush()
@@ -185,9 +186,9 @@ func signed(a *float64) string {
 	case math.Abs(*a) < 0.005:
 		return "0 A"
 	case *a < 0:
-		return "gains " + threeDigits(-*a) + " A"
+		return "takes " + quantity.Format(-*a, quantity.Current)
 	}
-	return "gives " + threeDigits(*a) + " A"
+	return "gives " + quantity.Format(*a, quantity.Current)
 }
 
 func posts(l RideLeg) string {

@@ -131,3 +131,14 @@ func gatherKeys(value any, keys map[string]bool) {
 		}
 	}
 }
+
+// TestSummary: what is not cleared and what a lost return harms stand first.
+func TestSummary(t *testing.T) {
+	rep := report.NewStudy(reviewOf(t, "../../designs/reed-skiff.yaml"))
+	text := strings.Join(rep.Summary(), "\n")
+	for _, want := range []string{"bolted shorts: ", "not cleared, no fuse: W", "F5 with W7"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("no %q in\n%s", want, text)
+		}
+	}
+}

@@ -49,6 +49,10 @@ func WriteStudy(w io.Writer, rep *StudyReport) error {
 	fmt.Fprintf(&b, "%s\n\n", nameOf(rep.Design))
 	b.WriteString(wrap("greatest: ", rep.Greatest))
 	b.WriteString(wrap("least:    ", rep.Least))
+	b.WriteString("\n")
+	for _, line := range rep.Summary() {
+		b.WriteString(wrap("  - ", line))
+	}
 	for _, t := range rep.Tables() {
 		t.write(&b)
 	}
@@ -64,7 +68,10 @@ func (t *Table) write(b *strings.Builder) {
 		fmt.Fprintf(b, "  %s\n", t.None)
 		return
 	}
-	lines := append([][]string{t.Heads}, t.Rows...)
+	lines := [][]string{t.Heads}
+	for _, row := range t.Rows {
+		lines = append(lines, t.folded(row)...)
+	}
 	wide := make([]int, len(t.Heads))
 	for _, row := range lines {
 		for i, cell := range row {
@@ -88,12 +95,56 @@ func (t *Table) write(b *strings.Builder) {
 	}
 }
 
+// folded is a row as lines of cells: long texts go on in the next line, which
+// has empty cells in the other columns.
+func (t *Table) folded(row []string) [][]string {
+	most := 34
+	if len(t.Heads) > 8 {
+		most = 24
+	}
+	lines := [][]string{append([]string(nil), row...)}
+	for i, cell := range row {
+		for k, part := range fold(cell, most) {
+			if k == len(lines) {
+				lines = append(lines, make([]string, len(row)))
+			}
+			lines[k][i] = part
+		}
+	}
+	return lines
+}
+
+// fold breaks a text into lines of at most so many characters, between words
+// where it can.
+func fold(text string, most int) []string {
+	if utf8.RuneCountInString(text) <= most {
+		return []string{text}
+	}
+	var out []string
+	line := ""
+	for _, word := range unbroken(text) {
+		if joined := strings.TrimSpace(line + " " + word); utf8.RuneCountInString(joined) <= most {
+			line = joined
+			continue
+		}
+		if line != "" {
+			out = append(out, line)
+		}
+		r := []rune(word)
+		for ; len(r) > most; r = r[most:] {
+			out = append(out, string(r[:most]))
+		}
+		line = string(r)
+	}
+	return append(out, line)
+}
+
 func shortsTable(rep *StudyReport) *Table {
 	t := newTable("short", "where", ">greatest", "opens", ">latest", ">wire at", ">least", "opens", ">latest", ">wire at",
 		">margin", "verdict")
 	for _, s := range rep.Shorts {
 		big, small := stateCells(s.Greatest), stateCells(s.Least)
-		t.add(s.Ref, cut(whereOf(s), 22), big[0], big[1], big[2], big[3], small[0], small[1], small[2], small[3],
+		t.add(s.Ref, whereOf(s), big[0], big[1], big[2], big[3], small[0], small[1], small[2], small[3],
 			leastMargin(s), s.Verdict)
 	}
 	return t.titled("Bolted shorts: current, the fuse that clears it, its latest opening, the hottest wire by then",
@@ -150,21 +201,21 @@ func leastMargin(s StudyShort) string {
 }
 
 func fuseLoadsTable(rep *StudyReport) *Table {
-	t := newTable("fuse", "at", "type", ">rating", ">ambient", ">carries", ">runs", ">share", ">short behind", "start", ">margin")
+	t := newTable("fuse", "at", "type", ">rating", ">ambient", ">may carry", ">carries", ">share", ">short behind", "start", ">margin")
 	for _, f := range rep.Fuses {
 		load, margin := worstStart(f)
 		kind := f.Type
 		if f.Assumed {
 			kind += "*"
 		}
-		t.add(f.Ref, cut(f.Part, 18), kind, unit(f.RatingA, "A"), celsius(f.AmbientC), unit(f.CarriesA, "A"),
-			unit(f.RunsA, "A"), percentOf(f.Share), unit(f.BehindA, "A"), cut(load, 16), margin)
+		t.add(f.Ref, f.Part, kind, unit(f.RatingA, "A"), celsius(f.AmbientC), unit(f.CarriesA, "A"),
+			unit(f.RunsA, "A"), percentOf(f.Share), unit(f.BehindA, "A"), load, margin)
 	}
 	if anyAssumed(rep) {
 		t.Note = "* a factory fuse: its type is not given and taken as a blade fuse"
 	}
-	return t.titled("Fuses and their loads: continuous current at the ambient; the start that leaves least "+
-		"(soonest opening ÷ time)", "no fuses")
+	return t.titled("Fuses and their loads: continuous current at the ambient; the start nearest to opening "+
+		"the fuse (margin = soonest opening ÷ time)", "no fuses")
 }
 
 func anyAssumed(rep *StudyReport) bool {
@@ -198,14 +249,14 @@ func fuseWiresTable(rep *StudyReport) *Table {
 			mark := ""
 			switch {
 			case w.Margin != nil && *w.Margin <= 1 && w.Known:
-				mark = "hurt"
+				mark = "damaged"
 			case w.Margin != nil && *w.Margin <= 1:
 				mark = "may never open"
 			case w.Parallel:
 				mark = "other feeds"
 			}
 			t.add(f.Ref, w.Wire, w.Size, unit(w.FromA, "A"), unit(w.ToA, "A"), unit(w.WorstA, "A"),
-				seconds(w.OpensS, "never"), seconds(w.StandsS, "for good"), times(w.Margin), times(w.KnownMin), mark)
+				seconds(w.OpensS, "never"), seconds(w.StandsS, "no limit"), times(w.Margin), times(w.KnownMin), mark)
 		}
 	}
 	return t.titled("Fuses and their wires, at every current from the rating to the bolted short: the worst (margin = "+
@@ -218,7 +269,7 @@ func fuseAboveTable(rep *StudyReport) *Table {
 	for _, f := range rep.Fuses {
 		for _, a := range f.Above {
 			t.add(f.Ref, a.Ref, unit(a.UpToA, "A"), a.Verdict, unit(a.AtA, "A"), seconds(a.LowerS, "never"),
-				seconds(a.UpperS, "never"), a.By, cut(a.Note, 34))
+				seconds(a.UpperS, "never"), a.By, a.Note)
 		}
 	}
 	return t.titled("Fuses in series: by the edges of their bands, and at the shorts this circuit can have",
@@ -230,16 +281,16 @@ func lostTable(rep *StudyReport) *Table {
 	for _, l := range rep.Lost {
 		ref, part := l.Ref, l.Part
 		for _, a := range l.Affected {
-			t.add(ref, cut(part, 20), cut(a.Ref+" "+a.Part, 26), a.Effect, unit(a.BeforeV, "V"), unit(a.AfterV, "V"),
-				cut(a.Situation, 24))
+			t.add(ref, part, a.Ref+" "+a.Part, a.Effect, unit(a.BeforeV, "V"), unit(a.AfterV, "V"),
+				a.Situation)
 			ref, part = "", ""
 		}
 		for _, s := range l.Unsolved {
-			t.add(ref, cut(part, 20), "", "no result", "", "", cut(s, 34))
+			t.add(ref, part, "", "no result", "", "", s)
 			ref, part = "", ""
 		}
 		if ref != "" {
-			t.add(ref, cut(part, 20), "", "none", "", "", "")
+			t.add(ref, part, "", "none", "", "", "")
 		}
 	}
 	return t.titled("Returns lost, where several parts share one", "no return is shared")
@@ -248,15 +299,15 @@ func lostTable(rep *StudyReport) *Table {
 func weldedTable(rep *StudyReport) *Table {
 	t := newTable("contact", "of", ">draws", "live with the key off", "and with a switch closed")
 	for _, w := range rep.Welded {
-		t.add(w.Contact, cut(w.Part, 18), unit(w.DrawA, "A"), cut(orNone(w.Live), 34), cut(orNone(w.ByHand), 34))
+		t.add(w.Contact, w.Part, unit(w.DrawA, "A"), orNone(w.Live), orNone(w.ByHand))
 	}
 	return t.titled("Relay contacts welded", "no relays")
 }
 
 func exposedTable(rep *StudyReport) *Table {
-	t := newTable("part", "", ">gets", ">bears", "regulator failed high", "reversed battery", "suffers")
+	t := newTable("part", "", ">gets", ">withstands", "regulator failed high", "reversed battery", "suffers")
 	for _, e := range rep.Exposed {
-		t.add(e.Ref, cut(e.Part, 24), unit(e.HighV, "V"), unit(e.BearsV, "V"), e.High, e.Reached, e.Suffers)
+		t.add(e.Ref, e.Part, unit(e.HighV, "V"), unit(e.BearsV, "V"), e.High, e.Reached, e.Suffers)
 	}
 	title := fmt.Sprintf("Regulator failed high (%s for %s) and battery reversed (%s for %s)", unit(rep.High.Volts, "V"),
 		seconds(rep.High.Seconds, ""), unit(rep.Reverse.Volts, "V"), seconds(rep.Reverse.Seconds, ""))
@@ -268,15 +319,6 @@ func orNone(list []string) string {
 		return "nothing"
 	}
 	return strings.Join(list, ", ")
-}
-
-// cut shortens text to so many characters.
-func cut(s string, most int) string {
-	r := []rune(s)
-	if len(r) <= most {
-		return s
-	}
-	return string(r[:most-1]) + "…"
 }
 
 func seconds(v *float64, none string) string {

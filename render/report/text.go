@@ -3,7 +3,10 @@ package report
 import (
 	"fmt"
 	"io"
+	"math"
 	"strings"
+
+	"fusewright/harness/quantity"
 )
 
 // textWidth is where prose is wrapped, for terminals of 100 columns.
@@ -17,6 +20,9 @@ func WriteText(w io.Writer, rep *Report) error {
 		writeFinding(&b, f)
 	}
 	writeSituations(&b, rep)
+	if text := notChecked(rep.Findings); text != "" {
+		b.WriteString(wrap("", text))
+	}
 	fmt.Fprintf(&b, "%s: %s\n", nameOf(rep.Design), rep.Counts)
 	b.WriteString(wrap("", Caution))
 	_, err := io.WriteString(w, b.String())
@@ -35,6 +41,25 @@ func nameOf(h Heading) string {
 	return h.Title + ", revision " + h.Revision
 }
 
+// notChecked says how many findings tell of checks that could not be made, or
+// rest on an assumption; "" when there are none.
+func notChecked(list []Finding) string {
+	n := 0
+	for _, f := range list {
+		switch f.Rule {
+		case "data-missing", "load-never-on", "situation-unsolved":
+			n++
+		}
+	}
+	switch n {
+	case 0:
+		return ""
+	case 1:
+		return "Not checked, or resting on an assumption: 1 point above (data-missing, load-never-on, situation-unsolved)."
+	}
+	return fmt.Sprintf("Not checked, or resting on an assumption: %d points above (data-missing, load-never-on, situation-unsolved).", n)
+}
+
 func writeFinding(b *strings.Builder, f Finding) {
 	severity := f.Severity
 	if f.Accepted != "" {
@@ -49,6 +74,9 @@ func writeFinding(b *strings.Builder, f Finding) {
 	}
 	b.WriteString(wrap("    why:    ", f.Why))
 	b.WriteString(wrap("    change: ", f.Change))
+	if f.Source != "" {
+		b.WriteString(wrap("    source: ", f.Source))
+	}
 	if f.Accepted != "" {
 		b.WriteString(wrap("    accepted because: ", f.Accepted))
 	}
@@ -71,10 +99,24 @@ func numbersLine(f Finding) string {
 	return strings.Join(parts, " · ")
 }
 
-// String is the figure with its unit, or "none" when it has no finite value.
+// dimensions are those of units in which the words of findings give figures too,
+// with what one such unit is in base units.
+var dimensions = map[string]struct {
+	dim    quantity.Dimension
+	factor float64
+}{"A": {quantity.Current, 1}, "V": {quantity.Voltage, 1}, "h": {quantity.Duration, 3600}, "s": {quantity.Duration, 1}}
+
+// String is the figure with its unit as the finding's own words have it, or
+// "none" when it has no finite value.
 func (n Number) String() string {
 	if n.Value == nil {
 		return "none"
+	}
+	if n.Unit == "m" {
+		return n.lengths.Text(*n.Value)
+	}
+	if d, ok := dimensions[n.Unit]; ok {
+		return quantity.Format(*n.Value*d.factor, d.dim)
 	}
 	return strings.TrimSpace(threeDigits(*n.Value) + " " + n.Unit)
 }
@@ -87,12 +129,31 @@ func writeSituations(b *strings.Builder, rep *Report) {
 			fmt.Fprintf(b, "no result, %s %s\n", s.Status, s.Why)
 			continue
 		}
-		fmt.Fprintf(b, "charging %s A, battery %s A\n",
-			threeDigits(*s.ChargingA), threeDigits(*s.BatteryA))
+		flow := "gives"
+		if *s.BatteryA < 0 {
+			flow = "takes"
+		}
+		fmt.Fprintf(b, "charging gives %s, battery %s %s\n",
+			quantity.Format(*s.ChargingA, quantity.Current), flow, quantity.Format(math.Abs(*s.BatteryA), quantity.Current))
 	}
 	if len(rep.Situations) > 0 {
-		b.WriteByte('\n')
+		b.WriteString("(at one moment, with all that is on drawing at once; the budget counts duty)\n\n")
 	}
+}
+
+// unbroken splits prose into words, a number and its unit in one.
+func unbroken(text string) []string {
+	var out []string
+	last := ""
+	for _, word := range strings.Fields(text) {
+		if len(out) > 0 && quantity.Belong(last, word) {
+			out[len(out)-1] += " " + word
+		} else {
+			out = append(out, word)
+		}
+		last = word
+	}
+	return out
 }
 
 // wrap folds prose at textWidth; following lines are indented below the first
@@ -102,7 +163,7 @@ func wrap(lead, text string) string {
 	var b strings.Builder
 	line := lead
 	empty := true
-	for _, word := range strings.Fields(text) {
+	for _, word := range unbroken(text) {
 		if !empty && len([]rune(line))+1+len([]rune(word)) > textWidth {
 			b.WriteString(strings.TrimRight(line, " ") + "\n")
 			line, empty = indent, true

@@ -89,7 +89,7 @@ func WriteTogether(w io.Writer, t *Together) error {
 }
 
 func writeChoice(b *strings.Builder, c TogetherChoice, all int) {
-	fmt.Fprintf(b, "\n%s, %s: %s for accessories\n", c.Name, rpm(&c.EngineRPM), unit(c.CapacityA, "A"))
+	fmt.Fprintf(b, "\n%s, %s: %s for accessories\n", c.Name, rpm(&c.EngineRPM), amperes(c.CapacityA))
 	for _, line := range c.lines(all) {
 		b.WriteString(wrap("  - ", line))
 	}
@@ -116,7 +116,11 @@ func (c TogetherChoice) lines(all int) []string {
 		lines = append(lines, strings.Join(s, ", "))
 	}
 	if more := c.Count - len(c.Sets); more > 0 {
-		lines = append(lines, fmt.Sprintf("and %d more choices", more))
+		word := "choices"
+		if more == 1 {
+			word = "choice"
+		}
+		lines = append(lines, fmt.Sprintf("and %d more %s", more, word))
 	}
 	if !c.Complete {
 		lines = append(lines, "and others that were not looked for")
@@ -129,7 +133,7 @@ func (c TogetherChoice) SetsText(all, most int) string {
 	if len(c.Sets) > most {
 		c.Sets = c.Sets[:most]
 	}
-	return strings.Join(c.lines(all), "; or ")
+	return strings.ReplaceAll(strings.Join(c.lines(all), "; or "), "; or and ", "; and ")
 }
 
 // OverdrawText says how much a situation asks for too much and what to switch
@@ -138,13 +142,13 @@ func (c TogetherChoice) OverdrawText() string {
 	if c.OverdrawA == nil {
 		return ""
 	}
-	text := unit(c.OverdrawA, "A") + " too much"
+	text := amperes(c.OverdrawA) + " too much"
 	if len(c.SwitchOff) > 0 {
 		text += "; switch off first: " + strings.Join(c.SwitchOff, ", then ")
 	}
 	if c.UncoveredA != nil && *c.UncoveredA > 0 {
-		text += fmt.Sprintf("; %s stay uncovered without critical loads going off: raise the engine speed",
-			unit(c.UncoveredA, "A"))
+		text += fmt.Sprintf("; still %s short with all but the critical loads off: raise the engine speed",
+			amperes(c.UncoveredA))
 	}
 	return text
 }

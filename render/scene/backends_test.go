@@ -5,13 +5,13 @@ import (
 	"crypto/sha256"
 	"fmt"
 	"image"
-	stdpng "image/png"
 	"os"
 	"os/exec"
 	"path/filepath"
 	"strings"
 	"testing"
 
+	"fusewright/harness/referencetest"
 	"fusewright/render/pdf"
 	"fusewright/render/png"
 	"fusewright/render/scene"
@@ -19,55 +19,10 @@ import (
 	"fusewright/render/svg"
 )
 
-const dpi = 150
-
-// maxLost is the share of inked pixels that may lack a like one beside them in
-// the other picture. The worst measured is 1.2 %, the text sheet by
-// rsvg-convert, which kerns pairs such as AV and knows neither font-kerning nor
-// textLength; everything else stays below 0.8 %.
-const maxLost = 0.015
-
-// rasterisers draw a sheet through a back-end and an outside program.
-var rasterisers = []struct {
-	name, program string
-	run           func(t *testing.T, sheet *scene.Sheet, dir string) string
-}{
-	{"svg by rsvg-convert", "rsvg-convert", func(t *testing.T, sheet *scene.Sheet, dir string) string {
-		in, out := filepath.Join(dir, "sheet.svg"), filepath.Join(dir, "svg.png")
-		write(t, in, func(b *bytes.Buffer) error { return svg.Write(b, sheet) })
-		run(t, "rsvg-convert", "-d", fmt.Sprint(dpi), "-p", fmt.Sprint(dpi), "-o", out, in)
-		return out
-	}},
-	{"pdf by pdftocairo", "pdftocairo", func(t *testing.T, sheet *scene.Sheet, dir string) string {
-		in, out := filepath.Join(dir, "sheet.pdf"), filepath.Join(dir, "pdf")
-		write(t, in, func(b *bytes.Buffer) error { return pdf.WriteSheet(b, sheet) })
-		run(t, "pdftocairo", "-r", fmt.Sprint(dpi), "-png", "-singlefile", in, out)
-		return out + ".png"
-	}},
-}
-
 func TestBackendsShowTheSamePicture(t *testing.T) {
 	for _, sheet := range scenetest.Sheets() {
-		ours, err := png.Draw(sheet, dpi)
-		if err != nil {
-			t.Fatal(err)
-		}
-		for _, r := range rasterisers {
-			name, _, _ := strings.Cut(sheet.Title, " ")
-			t.Run(name+" "+r.name, func(t *testing.T) {
-				scenetest.Need(t, r.program)
-				theirs := load(t, r.run(t, sheet, t.TempDir()))
-				sizeApart := ours.Bounds().Size().Sub(theirs.Bounds().Size())
-				if sizeApart.X*sizeApart.X > 1 || sizeApart.Y*sizeApart.Y > 1 {
-					t.Fatalf("size %v, ours %v", theirs.Bounds().Size(), ours.Bounds().Size())
-				}
-				lost := scenetest.Compare(ours, theirs)
-				t.Logf("%.3f %% of the inked pixels differ", 100*lost)
-				if lost > maxLost {
-					t.Errorf("%.2f %% of the inked pixels differ (at most %.2f %%)", 100*lost, 100*maxLost)
-				}
-			})
-		}
+		name, _, _ := strings.Cut(sheet.Title, " ")
+		t.Run(name, func(t *testing.T) { scenetest.SamePicture(t, sheet) })
 	}
 }
 
@@ -77,7 +32,7 @@ func TestCompareSeesADifference(t *testing.T) {
 	draw := func(y float64) image.Image {
 		s := scene.NewSheet(40, 20, "")
 		s.Line(scene.Point{X: 2, Y: y}, scene.Point{X: 38, Y: y}, scene.Pen(0.25))
-		picture, err := png.Draw(s, dpi)
+		picture, err := png.Draw(s, 150)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -92,8 +47,8 @@ func TestCompareSeesADifference(t *testing.T) {
 }
 
 func TestPDFHoldsFontsAndWords(t *testing.T) {
-	scenetest.Need(t, "pdffonts")
-	scenetest.Need(t, "pdftotext")
+	referencetest.Program(t, "pdffonts")
+	referencetest.Program(t, "pdftotext")
 	file := filepath.Join(t.TempDir(), "all.pdf")
 	write(t, file, func(b *bytes.Buffer) error { return pdf.Write(b, document()) })
 
@@ -117,7 +72,7 @@ func TestPDFHoldsFontsAndWords(t *testing.T) {
 }
 
 func TestPDFIsSound(t *testing.T) {
-	scenetest.Need(t, "qpdf")
+	referencetest.Program(t, "qpdf")
 	file := filepath.Join(t.TempDir(), "all.pdf")
 	write(t, file, func(b *bytes.Buffer) error { return pdf.Write(b, document()) })
 	run(t, "qpdf", "--check", file)
@@ -195,18 +150,4 @@ func run(t *testing.T, program string, args ...string) string {
 		t.Fatalf("%s: %v\n%s", program, err, problems.String())
 	}
 	return string(out)
-}
-
-func load(t *testing.T, file string) image.Image {
-	t.Helper()
-	f, err := os.Open(file)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	picture, err := stdpng.Decode(f)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return picture
 }

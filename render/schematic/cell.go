@@ -33,6 +33,7 @@ type cell struct {
 	ways          []*way
 	geometry      relayShape
 
+	inset   int  // of the symbol from the left of the body, for a plug
 	flat    bool // labels of the wires that come in have room for one line
 	runMore int  // modules by which returns are longer than measured
 
@@ -132,7 +133,7 @@ func (d *drawing) buildCells() {
 
 // addCell registers a cell and what its right side shows.
 func (d *drawing) addCell(c *cell) {
-	if d.outlined {
+	if d.outlined || d.changes != nil {
 		d.raiseForFlags(c)
 	}
 	d.cells = append(d.cells, c)
@@ -146,9 +147,10 @@ func (d *drawing) addCell(c *cell) {
 	}
 }
 
-// raiseForFlags keeps the flags on a cell's wires clear of an outline's name.
+// raiseForFlags keeps the flags on a cell's wires clear of an outline's name, and
+// those that are higher than a label clear of what stands above.
 func (d *drawing) raiseForFlags(c *cell) {
-	const top = (gapMM + 2*flagR + 0.5) / 2.5
+	top := (gapMM + 2*d.flags.half + 0.5) / 2.5
 	for _, in := range c.inlets {
 		if in.wire != nil && d.flags.ofWire(in.wire) > 0 {
 			in.row.top = max(in.row.top, top-float64(in.off))
@@ -193,7 +195,7 @@ func (d *drawing) leadOf(c *cell) int {
 	lead := 0
 	for _, in := range c.inlets {
 		if in.wire != nil {
-			lead = max(lead, d.labelM(in.wire))
+			lead = max(lead, d.labelM(in.wire)+d.flags.leadGap(c.part))
 		}
 	}
 	return lead
@@ -206,7 +208,7 @@ func (d *drawing) labelM(w *circuit.Wire) int { return d.labelMOf(w, d.stacked) 
 func (d *drawing) labelMOf(w *circuit.Wire, stacked bool) int {
 	widest := d.labelW(w, stacked)
 	if d.flags.ofWire(w) > 0 {
-		widest += flagMM
+		widest += d.flags.wide
 	}
 	return inM(widest + 1.6)
 }

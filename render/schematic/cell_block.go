@@ -21,7 +21,11 @@ const wayStep = 4
 // sheet takes.
 func (d *drawing) addBlock(p *circuit.Part) {
 	ways := waysOf(p)
-	most := max((d.paper.rowsM()-8)/wayStep-1, 2)
+	step := wayStep
+	for _, w := range ways {
+		step = max(step, wayStep+d.wayDrop(w))
+	}
+	most := max((d.paper.rowsM()-8)/step-1, 2)
 	pieces := max((len(ways)+most-1)/most, 1)
 	bus := busOf(p)
 	for k := range pieces {
@@ -41,6 +45,15 @@ func (d *drawing) addBlock(p *circuit.Part) {
 		d.shapeBlock(c, k+1 < pieces, bus)
 		d.addCell(c)
 	}
+}
+
+// wayDrop is by how much the sign of a change lowers what stands below a way, in
+// modules. The sign of a finding fits in.
+func (d *drawing) wayDrop(w *way) int {
+	if d.changes == nil || d.flags.ofRef(w.ref) == 0 {
+		return 0
+	}
+	return inM(d.flags.drop)
 }
 
 // busOf is the terminal of the bar: the one that is fed, else the first.
@@ -117,19 +130,19 @@ func (d *drawing) shapeBlock(c *cell, goesOn bool, bus *circuit.Terminal) {
 	c.body = blockRight
 	for _, v := range c.ways {
 		if d.flags.ofRef(v.ref) > 0 {
-			c.body = blockRight + 1
+			c.body = blockRight + inM(d.flags.wide-5)
 		}
 	}
 	if d.study != nil {
 		c.body = blockRight + 3 // the share of the rating stands beside it
 	}
-	c.caption = d.captionOf(c.part, float64(c.body+d.overhang(2))*symbol.M-0.5, 4)
+	c.caption = d.captionAtop(c.part, float64(c.body+d.overhang(2))*symbol.M-0.5)
 	for i, r := range c.rows {
 		r.top, r.bottom = 1.55, 1.8
 		if i < len(c.ways) {
 			v := c.ways[i]
 			if d.flags.ofRef(v.ref) > 0 {
-				r.bottom = 2.85
+				r.bottom = 1.8 + d.flags.drop/symbol.M + 0.53
 			}
 			if v.kind == breakerWay {
 				r.top = 3.5
@@ -142,15 +155,23 @@ func (d *drawing) shapeBlock(c *cell, goesOn bool, bus *circuit.Terminal) {
 	head := c.rows[0]
 	head.top += 1.2 + (gapMM+capMM+float64(len(c.caption.lines)-1)*lineMM)/symbol.M
 	if d.flags.ofPart(c.part) > 0 {
-		head.top += 0.6
+		head.top += d.flags.lift / symbol.M
 	}
 	c.rows[len(c.rows)-1].bottom += 0.8
 	if goesOn {
 		last := c.rows[len(c.rows)-1]
-		c.outlets = append(c.outlets, &outlet{cell: c, term: bus, row: last, off: 3, dx: blockBar})
+		c.outlets = append(c.outlets, &outlet{cell: c, term: bus, row: last, off: 3 + d.lastDrop(c), dx: blockBar})
 		last.bottom += 3
 	}
 	d.placeBlockInlets(c)
+}
+
+// lastDrop is wayDrop of the last way of a cell.
+func (d *drawing) lastDrop(c *cell) int {
+	if n := len(c.ways); n > 0 {
+		return d.wayDrop(c.ways[n-1])
+	}
+	return 0
 }
 
 // placeBlockInlets brings the feed in at a way near the middle, further feeds

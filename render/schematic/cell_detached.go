@@ -47,7 +47,7 @@ func coilBody(g relayShape) scene.Rect {
 // contact is.
 func (d *drawing) coilCaption(c *cell, widthMM float64) caption {
 	if d.flags.ofPart(c.part) > 0 {
-		widthMM -= flagMM
+		widthMM -= d.flags.wide
 	}
 	words, _ := d.wordsOf(c.part)
 	text := fit(c.part.Ref, words, "", widthMM, 2)
@@ -72,15 +72,15 @@ func (d *drawing) shapeContact(c *cell) {
 		width = relayBody*symbol.M - 1
 	}
 	if d.flags.ofPart(c.part) > 0 {
-		width -= flagMM
+		width -= d.flags.wide
 	}
 	words, details := d.wordsOf(c.part)
 	c.caption = fit(c.part.Ref, words, details, width, 3).reference().solved(width, d.study.contact(c.part))
 	r := c.rows[0]
-	r.top = max(d.labelTop(), 1.4)
+	r.top = max(d.labelTop(), 1.4+d.flags.haloOf(c.part))
 	if c.geometry.changeover {
 		r.top = 3.4
 	}
-	r.bottom = max(low+0.8, captionBottom(0.25, len(c.caption.lines), d.flags.ofPart(c.part) > 0))
+	r.bottom = max(low+0.8, captionBottom(0.25, len(c.caption.lines), d.flags.dropOf(c.part)))
 	d.addRelayOutlets(c)
 }

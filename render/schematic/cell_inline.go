@@ -80,12 +80,13 @@ func loadKind(l *design.Load) symbol.Kind {
 // conductor with its caption below.
 func (d *drawing) shapeInline(c *cell) {
 	s := d.symbolOf(c.part)
-	c.body = int(s.Body.W)
+	body := c.plugBody(s.Body, d.outOf(c.part))
+	c.body = int(body.W)
 	c.lead = d.leadOf(c)
 	if c.part.Kind == circuit.Tap {
 		c.body = tapBody
 		if d.flags.ofPart(c.part) > 0 {
-			c.body += 2
+			c.body += inM(d.flags.wide - 0.5)
 		}
 	}
 	if c.lead+c.body < minCaption && c.part.Kind != circuit.Tap {
@@ -93,9 +94,9 @@ func (d *drawing) shapeInline(c *cell) {
 	}
 	low := float64(d.spreadInlets(c.inlets, 0))
 	r := c.rows[0]
-	r.top = max(d.labelTop(), -s.Body.Y+0.15)
+	r.top = max(d.labelTop(), -body.Y+0.15+d.flags.haloOf(c.part))
 	width := float64(c.lead+c.body)*symbol.M - 1
-	if len(c.inlets) > 1 { // the bar that joins them stands where the caption would
+	if len(c.inlets) > 1 && !c.plugged() { // the bar that joins them stands where the caption would
 		c.lead++
 		width = max(float64(c.body), minCaption)*symbol.M - 1
 		c.body = max(c.body, minCaption)
@@ -105,8 +106,26 @@ func (d *drawing) shapeInline(c *cell) {
 		most = 5
 	}
 	c.caption = d.captionOf(c.part, width, most)
-	r.bottom = max(low+0.8, captionBottom(s.Body.Y+s.Body.H, len(c.caption.lines), d.flags.ofPart(c.part) > 0))
-	d.addOutlets(c, int(s.Body.W))
+	r.bottom = max(low+0.8, captionBottom(s.Body.Y+s.Body.H, len(c.caption.lines), d.flags.dropOf(c.part))+c.polesBelow())
+	d.addOutlets(c, int(body.W))
+}
+
+// polesBelow is how far the poles of a plug push the caption down, in modules.
+func (c *cell) polesBelow() float64 {
+	if n := len(c.inlets); n > 1 && c.plugged() {
+		return float64(c.inlets[n-1].off)
+	}
+	return 0
+}
+
+// outOf is 1 when a terminal of a part feeds anything, as addOutlets shows it.
+func (d *drawing) outOf(p *circuit.Part) int {
+	for _, t := range p.Terminals {
+		if len(d.feeds[t]) > 0 {
+			return 1
+		}
+	}
+	return 0
 }
 
 // addOutlets shows the first terminal that feeds anything.
@@ -120,15 +139,12 @@ func (d *drawing) addOutlets(c *cell, dx int) {
 
 // captionBottom is how far captions below a symbol reach, in modules below the
 // row.
-func captionBottom(symbolBottom float64, lines int, flagged bool) float64 {
-	return (captionBase(symbolBottom, flagged)+float64(lines-1)*lineMM+descMM)/symbol.M + 0.12
+func captionBottom(symbolBottom float64, lines int, dropMM float64) float64 {
+	return (captionBase(symbolBottom, dropMM)+float64(lines-1)*lineMM+descMM)/symbol.M + 0.12
 }
 
-// captionBase is the baseline of the first caption line, in mm below the row.
-func captionBase(symbolBottom float64, flagged bool) float64 {
-	base := max(symbolBottom, 0.25)*symbol.M + gapMM + 0.1 + capMM
-	if flagged {
-		base += 1.3
-	}
-	return base
+// captionBase is the baseline of the first caption line, in mm below the row,
+// lowered for a sign.
+func captionBase(symbolBottom, dropMM float64) float64 {
+	return max(symbolBottom, 0.25)*symbol.M + gapMM + 0.1 + capMM + dropMM
 }

@@ -22,7 +22,7 @@ func (d *drawing) returnStep() int {
 
 // shapeLoad measures a load.
 func (d *drawing) shapeLoad(c *cell) {
-	d.shapeEnd(c, d.symbolOf(c.part).Body)
+	d.shapeEnd(c, c.plugBody(d.symbolOf(c.part).Body, len(c.returns)))
 	d.addOutlets(c, c.body)
 }
 
@@ -30,7 +30,7 @@ func (d *drawing) shapeLoad(c *cell) {
 // return wire with its label, then the ground's sign with its name below.
 func (d *drawing) shapeEnd(c *cell, body scene.Rect) {
 	c.lead = d.leadOf(c)
-	if len(c.inlets) > 1 {
+	if len(c.inlets) > 1 && !c.plugged() {
 		c.lead++
 	}
 	c.body = int(body.W)
@@ -38,6 +38,7 @@ func (d *drawing) shapeEnd(c *cell, body scene.Rect) {
 	right := float64(c.lead+c.body) * symbol.M
 	if n := len(c.returns); n > 0 {
 		run := d.returnRun(c.returns)
+		run += d.flags.leadGap(c.part)
 		c.body += run + 1 // half the ground's sign reaches beyond
 		low = max(low, float64((n-1)*d.returnStep())+groundDrop/symbol.M+0.15)
 		if n == 1 { // the words may reach under the return wire
@@ -56,8 +57,8 @@ func (d *drawing) shapeEnd(c *cell, body scene.Rect) {
 		c.caption = d.coilCaption(c, right-1)
 	}
 	r := c.rows[0]
-	r.top = max(d.labelTop(), -body.Y+0.15)
-	base := captionBottom(body.Y+body.H, len(c.caption.lines), d.flags.ofPart(c.part) > 0)
+	r.top = max(d.labelTop(), -body.Y+0.15+d.flags.haloOf(c.part))
+	base := captionBottom(body.Y+body.H, len(c.caption.lines), d.flags.dropOf(c.part))
 	if len(c.inlets) > 1 {
 		base += low
 	}

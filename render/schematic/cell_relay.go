@@ -67,16 +67,17 @@ func (d *drawing) shapeRelay(c *cell) {
 		if d.stacked || n > 1 {
 			g.drop = 3
 		}
+		g.drop += d.flags.leadGap(c.part)
 		for _, w := range c.returns {
 			c.lead = max(c.lead, d.labelM(w)-relayDrop+1)
 		}
 		low = float64(g.floor+g.drop*n) + 1.75 + 0.3
 	}
-	c.caption = d.captionOf(c.part, float64(c.body+d.overhang(1))*symbol.M-0.5, 4)
+	c.caption = d.captionAtop(c.part, float64(c.body+d.overhang(1))*symbol.M-0.5)
 	lines := float64(len(c.caption.lines))
 	c.rows[0].top = -g.roof + (gapMM+capMM+(lines-1)*lineMM+0.4)/symbol.M
 	if d.flags.ofPart(c.part) > 0 {
-		c.rows[0].top += 0.6
+		c.rows[0].top += d.flags.lift / symbol.M
 	}
 	c.rows[0].bottom = low
 	d.addRelayOutlets(c)

@@ -16,6 +16,7 @@ const (
 	sourcePost   = 4  // width of the cell in its own column
 	sourceCellar = 15 // width of the cellar, which reaches into the next column
 	sourceStep   = 6
+	sourceMarked = 9 // the step below a branch with a change
 )
 
 // sourceParts finds the parts that stand with the battery.
@@ -37,11 +38,17 @@ func (d *drawing) sourceRows() (vehicle, generator, battery int) {
 	g, v := d.sourceParts()
 	vehicle, generator = -1, -1
 	next := 0
+	step := func(p *circuit.Part) int {
+		if d.changes != nil && d.flags.ofPart(p) > 0 {
+			return sourceMarked
+		}
+		return sourceStep
+	}
 	if v != nil {
-		vehicle, next = next, next+sourceStep
+		vehicle, next = next, next+step(v)
 	}
 	if g != nil {
-		generator, next = next, next+sourceStep
+		generator, next = next, next+step(g)
 	}
 	return vehicle, generator, max(next-1, 0)
 }
@@ -50,7 +57,7 @@ func (d *drawing) sourceRows() (vehicle, generator, battery int) {
 func (d *drawing) shapeSource(c *cell) {
 	_, _, battery := d.sourceRows()
 	c.body = sourcePost
-	c.caption = d.captionOf(c.part, (sourceNeg-sourceTrunk-2.5)*symbol.M, d.plain(3, 2))
+	c.caption = d.captionOf(c.part, (sourceNeg-sourceTrunk-2.5-float64(d.flags.leadGap(c.part)))*symbol.M, d.plain(3, 2))
 	c.rows[0].top, c.rows[0].bottom = 1, 0.8
 	c.rows = append(c.rows, &row{cell: c, index: 1, top: 1.75, bottom: float64(battery+5) + 1.75 + 0.2})
 	d.addOutlets(c, sourceTrunk)
@@ -119,12 +126,20 @@ func (d *drawing) plain(lines, solved int) int {
 // sourceCaptions are the texts at the vehicle's loads and the generator.
 func (d *drawing) sourceCaptions() (vehicle, generator caption) {
 	g, v := d.sourceParts()
-	const width = (sourceNeg - sourceTrunk - 0.7) * symbol.M
+	const full = (sourceNeg - sourceTrunk - 0.7) * symbol.M
+	room := func(p *circuit.Part) float64 {
+		if d.flags.ofPart(p) > 0 {
+			return full - d.flags.wide
+		}
+		return full
+	}
 	if v != nil {
+		width := room(v)
 		words, _ := d.wordsOf(v)
 		vehicle = fit(v.Ref, words, "", width, 1).solved(width, d.study.part(v)...)
 	}
 	if g != nil {
+		width := room(g)
 		words, details := d.wordsOf(g)
 		if d.study != nil { // the second line is the solved one
 			details = ""

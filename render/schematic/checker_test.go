@@ -29,6 +29,19 @@ func TestChecksFindFaults(t *testing.T) {
 			s.TextAt(scene.Point{X: 20, Y: 20}, "lamp", style)
 			s.Circle(scene.Point{X: 20, Y: 20}, 3, &pen, nil)
 		}, "meets"},
+		{"text on a cloud", func(s *scene.Sheet) {
+			s.TextAt(scene.Point{X: 20, Y: 20}, "lamp", style)
+			cloud(s, scene.Rect{X: 10, Y: 10, W: 12, H: 9.5})
+		}, "meets"},
+		{"sign of a change on a band", func(s *scene.Sheet) {
+			drawBand(s, Added, "W1", []scene.Point{{X: 10, Y: 20}, {X: 60, Y: 20}})
+			drawDelta(s, &marked{number: 1, change: &Change{Kind: Added}}, 30, 18)
+		}, "lies on band-W1"},
+		{"sign on sign", func(s *scene.Sheet) {
+			for k := range 2 {
+				drawDelta(s, &marked{number: k + 1, change: &Change{Kind: Changed}}, 30+5*float64(k), 30)
+			}
+		}, "lies on change-2"},
 		{"small text", func(s *scene.Sheet) {
 			s.TextAt(scene.Point{X: 20, Y: 20}, "lamp", scene.TextStyle{SizeMM: 2.5})
 		}, "capitals"},

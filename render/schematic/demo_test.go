@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"fusewright/harness"
+	"fusewright/harness/referencetest"
 	"fusewright/harness/synth"
 )
 
@@ -83,7 +84,7 @@ func TestGeneratedHarnesses(t *testing.T) {
 	sum := figures{}
 	most := 100
 	switch {
-	case os.Getenv("FUSEWRIGHT_REFERENCE") == "required":
+	case referencetest.Required():
 		most = 500
 	case testing.Short():
 		most = 20

@@ -17,10 +17,13 @@ type drawing struct {
 	paper    paper
 	stacked  bool // wire labels in two lines, for narrow paper
 	flags    *flags
-	study    *study // nil on the usual drawing
-	lengths  string // "ft", else metres
-	outlined bool   // frames round the places
-	detached bool   // coils and contacts of relays apart
+	changes  *Changes // nil on the usual drawing
+	asWas    bool     // the earlier design of a comparison
+	earlier  *drawing // the drawing of the earlier design; nil = none
+	study    *study   // nil on the usual drawing
+	lengths  string   // "ft", else metres
+	outlined bool     // frames round the places
+	detached bool     // coils and contacts of relays apart
 
 	cells   []*cell                           // in design order
 	byPart  map[*circuit.Part]*cell           // first piece of each part
@@ -33,6 +36,10 @@ type drawing struct {
 	extras    []*extraPage // lists that found no room beside the circuit
 	refs      map[*circuit.Terminal]*crossing
 	drawnRefs map[string]bool
+
+	numbers []int // sheet of each page in the whole set; nil = in order, 0 = left out
+	first   int   // sheets before the first of these
+	total   int   // sheets of the whole set; 0 = these alone
 }
 
 // crossing is where a terminal appears on several sheets.
@@ -68,6 +75,7 @@ func newDrawing(review *harness.Review, opt Options) *drawing {
 		relays = sheet.Relays
 	}
 	d.detached = relays == "detached"
+	d.changes, d.asWas = opt.Changes, opt.asWas
 	d.flags = newFlags(review, opt)
 	return d
 }
@@ -83,12 +91,26 @@ func (d *drawing) design() *design.Design {
 // paint draws all pages and numbers them.
 func (d *drawing) paint() []*scene.Sheet {
 	var sheets []*scene.Sheet
-	total := len(d.pages) + len(d.extras)
+	total := d.total
+	if total == 0 {
+		total = len(d.pages) + len(d.extras)
+	}
 	for i, p := range d.pages {
-		sheets = append(sheets, d.paintPage(p, i+1, total))
+		if n := d.number(i); n > 0 {
+			sheets = append(sheets, d.paintPage(p, n, total))
+		}
 	}
 	for i, e := range d.extras {
-		sheets = append(sheets, d.paintExtra(e, len(d.pages)+i+1, total))
+		sheets = append(sheets, d.paintExtra(e, d.number(len(d.pages)+i), total))
 	}
 	return sheets
+}
+
+// number is the sheet of a page, or of a page of lists after them; 0 when it is
+// left out.
+func (d *drawing) number(index int) int {
+	if d.numbers == nil {
+		return d.first + index + 1
+	}
+	return d.numbers[index]
 }

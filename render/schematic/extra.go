@@ -43,7 +43,7 @@ func (d *drawing) freshSlots() []*slot {
 
 // paintExtra draws a sheet of lists in its frame.
 func (d *drawing) paintExtra(e *extraPage, number, total int) *scene.Sheet {
-	sheet := scene.NewSheet(d.paper.W, d.paper.H, fmt.Sprintf("lists to the schematic, sheet %d of %d", number, total))
+	sheet := scene.NewSheet(d.paper.W, d.paper.H, fmt.Sprintf("lists to the %s, sheet %d of %d", d.subject(), number, total))
 	sheet.ID = d.sheetID(number)
 	d.paintFrame(sheet, number, total)
 	for _, p := range e.panels {

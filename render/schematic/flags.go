@@ -10,28 +10,41 @@ import (
 	"fusewright/render/symbol"
 )
 
-// Flags mark parts and wires with findings: flagMM is the room of one in a line
-// of text, flagR its radius.
-const (
-	flagMM = 5.4
-	flagR  = 2.2
-)
+// flagR is the radius of a flag.
+const flagR = 2.2
 
-// marked is a part or wire with its findings, the most severe first.
+// marked is an entry of the list that numbered signs stand for: the findings of
+// a part or wire, the most severe first, or a change.
 type marked struct {
 	number   int
-	ref      string
+	refs     []string // parts and wires that carry the sign
 	findings []*finding.Finding
+	change   *Change // nil of findings
+	asWas    bool    // of a change: the sign stands on the earlier design
 }
 
-// flags numbers what has findings, in the order of the review.
+// flags numbers what has findings, in the order of the review, or what changed.
+// Measures in mm.
 type flags struct {
 	list  []*marked
 	byRef map[string]int
+	kinds map[string]ChangeKind // of every part and wire that changed
+
+	wide  float64 // room of a sign in a line of text
+	half  float64 // half its height
+	rise  float64 // from a line of text up to its middle
+	drop  float64 // by which a caption with a sign stands lower
+	above float64 // by which it stands higher over an outline
+	lift  float64 // by which it reaches higher there
+	atop  bool    // over an outline the sign stands above the words, not before them
+	halo  float64 // room of what is drawn round a part
 }
 
 func newFlags(review *harness.Review, opt Options) *flags {
-	f := &flags{byRef: map[string]int{}}
+	if opt.Changes != nil {
+		return changeFlags(opt.Changes, opt.asWas)
+	}
+	f := &flags{byRef: map[string]int{}, wide: 5.4, half: flagR, rise: capMM / 2, drop: 1.3, lift: 1.5, above: 1.2}
 	if opt.NoFindings {
 		return f
 	}
@@ -48,7 +61,7 @@ func newFlags(review *harness.Review, opt Options) *flags {
 		if n == 0 {
 			n = len(f.list) + 1
 			f.byRef[ref] = n
-			f.list = append(f.list, &marked{number: n, ref: ref})
+			f.list = append(f.list, &marked{number: n, refs: []string{ref}})
 		}
 		f.list[n-1].findings = append(f.list[n-1].findings, x)
 	}
@@ -65,6 +78,39 @@ func (f *flags) ofRef(ref string) int {
 	return f.byRef[ref]
 }
 
+// dropFor is by how much a caption with a sign stands lower, in mm; 0 is no sign.
+func (f *flags) dropFor(number int) float64 {
+	if number == 0 {
+		return 0
+	}
+	return f.drop
+}
+
+func (f *flags) dropOf(p *circuit.Part) float64 { return f.dropFor(f.ofPart(p)) }
+
+// surrounded tells whether something is drawn round a part.
+func (f *flags) surrounded(p *circuit.Part) bool {
+	kind := f.kinds[p.Ref]
+	return kind != "" && kind != Judged
+}
+
+// haloOf is the room of what is drawn round a part, in modules.
+func (f *flags) haloOf(p *circuit.Part) float64 {
+	if !f.surrounded(p) {
+		return 0
+	}
+	return f.halo / symbol.M
+}
+
+// leadGap is the room between a part and the labels of its wires for what is
+// drawn round it, in modules.
+func (f *flags) leadGap(p *circuit.Part) int {
+	if !f.surrounded(p) {
+		return 0
+	}
+	return 1
+}
+
 // The colours of flags; the shape alone tells the severity too.
 var (
 	dangerRed   = scene.RGB{R: 170, G: 20, B: 20}
@@ -78,6 +124,10 @@ var (
 func (a *painter) flag(number int, x, y float64) { drawFlag(a.sheet, a.flags.list[number-1], x, y) }
 
 func drawFlag(sheet *scene.Sheet, m *marked, x, y float64) {
+	if m.change != nil {
+		drawDelta(sheet, m, x, y)
+		return
+	}
 	worst := m.findings[0]
 	ring, fill, ink := scene.Pen(symbol.ThinMM), scene.Paint(white), scene.Ink
 	switch {
@@ -100,12 +150,4 @@ func drawFlag(sheet *scene.Sheet, m *marked, x, y float64) {
 	sheet.TextAt(scene.Point{X: x, Y: y + capMM/2}, strconv.Itoa(m.number),
 		scene.TextStyle{SizeMM: smallMM, Face: scene.Bold, Align: scene.Middle, Colour: ink})
 	sheet.End()
-}
-
-// severityWord is the word for the worst finding of a mark.
-func (m *marked) severityWord() string {
-	if m.findings[0].Accepted != "" {
-		return "accepted"
-	}
-	return m.findings[0].Severity.String()
 }

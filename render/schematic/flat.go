@@ -72,10 +72,11 @@ func (d *drawing) flatLead(p *page, col int) (lead int) {
 		own := 0
 		for _, in := range c.inlets {
 			if in.wire != nil {
-				own = max(own, d.labelMOf(in.wire, false))
+				need := d.labelMOf(in.wire, false) + d.flags.leadGap(c.part)
 				if sharesTerminal(in) {
-					own = max(own, d.labelMOf(in.wire, false)+1)
+					need++
 				}
+				own = max(own, need)
 			}
 		}
 		lead = max(lead, c.lead, own)

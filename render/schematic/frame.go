@@ -16,6 +16,11 @@ func (d *drawing) paintFrame(sheet *scene.Sheet, number, total int) {
 	if d.study != nil {
 		kind, third = "Study", frame.Field{Name: "situation", Value: d.study.name()}
 	}
+	if c := d.changes; c != nil && d.asWas {
+		kind, third = "As it was", frame.Field{Name: "compared with", Value: c.Now}
+	} else if c != nil {
+		kind, third = "Changes", frame.Field{Name: "compared with", Value: c.Was}
+	}
 	frame.Draw(sheet, d.paper.Paper, frame.Title{
 		Title: design.Title.Value,
 		Kind:  kind,

@@ -134,8 +134,8 @@ func checkGeometry(s *scene.Sheet) (faults []string) {
 		if st := p.item.Path.Stroke; st != nil && st.WidthMM < 0.25 {
 			complain("line of %.2f mm in %s", st.WidthMM, id)
 		}
-		if class == "finding" && p.item.Path.Fill != nil {
-			// A flag holds its own number; its disc stands for a symbol.
+		if (class == "finding" || class == "change") && p.item.Path.Fill != nil {
+			// A sign holds its own number; its area stands for a symbol.
 			lines = append(lines, box{p.item.Bounds(), "flag", id, p})
 			continue
 		}
@@ -143,9 +143,9 @@ func checkGeometry(s *scene.Sheet) (faults []string) {
 			lines = append(lines, box{r, class, id, p})
 		}
 	}
-	for _, a := range lines {
-		for _, b := range lines {
-			if a.what == "flag" && b.what == "wire" && a.r.Overlaps(b.r) {
+	for i, a := range lines {
+		for k, b := range lines {
+			if a.what == "flag" && (b.what == "wire" || b.what == "band" || b.what == "flag" && k > i) && a.r.Overlaps(b.r) {
 				complain("%s lies on %s at %.0f,%.0f", a.id, b.id, a.r.X, a.r.Y)
 			}
 		}
@@ -238,7 +238,10 @@ func symbolBoxes(d *drawing, p *page) map[*cell][]scene.Rect {
 			boxes[c] = []scene.Rect{{X: x + 1.2, Y: y - 1.5, W: blockRight - 1.4, H: last - y + 3}}
 		default:
 			s := d.symbolOf(c.part)
-			boxes[c] = []scene.Rect{{X: x + 0.2, Y: y + s.Body.Y, W: s.Body.W - 0.4, H: s.Body.H}}
+			boxes[c] = []scene.Rect{{X: x + float64(c.inset) + 0.2, Y: y + s.Body.Y, W: s.Body.W - 0.4, H: s.Body.H}}
+			if c.plugged() {
+				boxes[c] = append(boxes[c], scene.Rect{X: x + 0.2, Y: y - 0.5, W: plugM - 0.4, H: 1})
+			}
 		}
 	}
 	return boxes

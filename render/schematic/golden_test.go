@@ -42,6 +42,7 @@ func goldens(t *testing.T) map[string][]byte {
 			}
 		}
 	}
+	changeGoldens(t, out)
 	return out
 }
 

@@ -198,10 +198,11 @@ func (p *page) joinInlets() {
 	}
 }
 
-// firstOf is the first inlet of the same terminal; blocks join at their bar.
+// firstOf is the first inlet of the same terminal; blocks join at their bar and
+// plugs behind their poles.
 func firstOf(in *inlet) *inlet {
 	c := in.cell
-	if c.kind != partCell || len(c.ways) > 0 {
+	if c.kind != partCell || len(c.ways) > 0 || c.plugged() {
 		return in
 	}
 	for _, q := range c.inlets {

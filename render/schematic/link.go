@@ -21,13 +21,15 @@ func (d *drawing) flagID(c *cell) string {
 	if c.kind == inCell {
 		way = "from"
 	}
-	return scene.ID(fmt.Sprintf("%s-%s-%s", d.sheetID(c.page.index+1), way, terminalName(c.term)))
+	return scene.ID(fmt.Sprintf("%s-%s-%s", d.sheetID(d.number(c.page.index)), way, terminalName(c.term)))
 }
 
 // linkTo leads from a flag that goes on elsewhere to the first flag there.
 func (d *drawing) linkTo(c *cell) string {
 	for _, away := range d.refs[c.term].aways {
-		return d.flagID(away)
+		if d.number(away.page.index) > 0 {
+			return d.flagID(away)
+		}
 	}
 	return ""
 }
@@ -38,10 +40,10 @@ func (d *drawing) linkFrom(x *crossing) string {
 	switch {
 	case x == nil:
 		return ""
-	case x.from != nil:
+	case x.from != nil && d.number(x.from.page.index) > 0:
 		return d.flagID(x.from)
 	case x.home != nil && x.home.page != nil:
-		return d.sheetID(x.home.page.index + 1)
+		return d.linkToPage(x.home.page)
 	}
 	return ""
 }
@@ -51,5 +53,13 @@ func (d *drawing) linkToMate(c *cell) string {
 	if c.mate == nil || c.mate.page == nil {
 		return ""
 	}
-	return d.sheetID(c.mate.page.index + 1)
+	return d.linkToPage(c.mate.page)
+}
+
+// linkToPage leads to the sheet of a page; nowhere when it is left out.
+func (d *drawing) linkToPage(p *page) string {
+	if d.number(p.index) == 0 {
+		return ""
+	}
+	return d.sheetID(d.number(p.index))
 }

@@ -17,12 +17,13 @@ type painter struct {
 
 // paintPage draws a page of the circuit in its frame.
 func (d *drawing) paintPage(p *page, number, total int) *scene.Sheet {
-	title := fmt.Sprintf("schematic, sheet %d of %d", number, total)
+	title := fmt.Sprintf("%s, sheet %d of %d", d.subject(), number, total)
 	a := &painter{drawing: d, page: p, sheet: scene.NewSheet(d.paper.W, d.paper.H, title), field: d.paper.field()}
 	a.sheet.ID = d.sheetID(number)
 	d.paintFrame(a.sheet, number, total)
 	p.traceLines()
 	d.labelRooms(p)
+	a.bands()
 	for _, l := range p.lines {
 		a.wire(l)
 	}
@@ -62,8 +63,8 @@ func (a *painter) text(x, y float64, s string, face scene.Face, align scene.Alig
 // words. left is the left edge, base the first baseline, in mm.
 func (a *painter) caption(c caption, left, base float64, flag int) {
 	if flag > 0 {
-		a.flag(flag, left+flagMM/2-0.3, base-capMM/2)
-		left += flagMM
+		a.flag(flag, left+a.flags.wide/2-0.3, base-a.flags.rise)
+		left += a.flags.wide
 	}
 	for i, line := range c.lines {
 		x := left
@@ -76,12 +77,25 @@ func (a *painter) caption(c caption, left, base float64, flag int) {
 	}
 }
 
+// captionAtop writes the caption over an outline whose corner is given in mm.
+func (a *painter) captionAtop(c caption, corner scene.Point, flag int) {
+	base := corner.Y - gapMM - float64(len(c.lines)-1)*lineMM
+	if flag > 0 {
+		base -= a.flags.above
+	}
+	if flag > 0 && a.flags.atop {
+		a.flag(flag, corner.X+a.flags.wide/2-0.2, base-capMM-0.5-a.flags.half)
+		flag = 0
+	}
+	a.caption(c, corner.X, base, flag)
+}
+
 // centred gives the left edge of a caption centred on x, kept between two
 // edges; all in mm.
-func centred(c caption, x, left, right float64, flagged bool) float64 {
+func (a *painter) centred(c caption, x, left, right float64, flag int) float64 {
 	w := c.width()
-	if flagged {
-		w += flagMM
+	if flag > 0 {
+		w += a.flags.wide
 	}
 	return max(left, min(x-w/2, right-w))
 }

@@ -23,11 +23,13 @@ func (a *painter) block(c *cell) {
 	top := float64(first) - 1.9
 	outline := scene.Pen(symbol.LineMM).Dashed(1.8, 1)
 	at := a.at(float64(c.x), top)
-	bottom := a.at(0, float64(last)+2.2).Y
+	bottom := a.at(0, float64(last+a.lastDrop(c))+2.2).Y
 	if low == 0 {
 		bottom = a.at(0, float64(last)-0.6).Y
 	}
-	a.sheet.Rect(scene.Rect{X: at.X, Y: at.Y, W: float64(c.body) * symbol.M, H: bottom - at.Y}, &outline, nil)
+	box := scene.Rect{X: at.X, Y: at.Y, W: float64(c.body) * symbol.M, H: bottom - at.Y}
+	a.surround(c.part, box)
+	a.sheet.Rect(box, &outline, nil)
 	bar := []scene.Point{a.at(float64(c.x+blockBar), float64(first)-0.6), a.at(float64(c.x+blockBar), float64(last)+0.6*min(low, 1))}
 	a.sheet.Polyline(bar, scene.Pen(symbol.BarMM))
 	a.blockCaption(c, at)
@@ -37,18 +39,13 @@ func (a *painter) block(c *cell) {
 }
 
 func (a *painter) blockCaption(c *cell, corner scene.Point) {
-	flag := a.flags.ofPart(c.part)
-	base := corner.Y - gapMM - float64(len(c.caption.lines)-1)*lineMM
-	if flag > 0 {
-		base -= 1.2
-	}
 	text := c.caption
 	if c.pieces > 1 {
 		text.ref = fmt.Sprintf("%s (%d of %d)", text.ref, c.piece, c.pieces)
 		text.lines = text.lines[:1]
 		text.lines[0] = scene.Ellipsis(text.lines[0], smallMM, float64(c.body+a.overhang(2))*symbol.M-text.indent(), scene.Regular)
 	}
-	a.caption(text, corner.X, base, flag)
+	a.captionAtop(text, corner, a.flags.ofPart(c.part))
 }
 
 // way draws one way of a block from the bar to the outline.
@@ -58,6 +55,7 @@ func (a *painter) way(c *cell, r *row, w *way) {
 	if w.kind == spareWay {
 		right = blockFuse
 	}
+	a.band(w.ref, []scene.Point{a.at(float64(c.x+blockBar), float64(r.y)), a.at(float64(c.x+c.body), float64(r.y))})
 	s := a.symbolOfWay(w)
 	if s == nil {
 		p.Line(blockBar, 0, right, 0)
@@ -79,7 +77,7 @@ func (a *painter) way(c *cell, r *row, w *way) {
 	a.text(left, at.Y-0.5*symbol.M-0.45, w.number, scene.Regular, scene.Left, scene.Ink)
 	refX := max(mid, left+textW(w.number, scene.Regular)+0.8+textW(w.ref, scene.Bold)/2)
 	a.text(refX, head, w.ref, scene.Bold, scene.Middle, scene.Ink)
-	a.wayWords(c, w, left, mid, at.Y+captionBase(0.5, flag > 0), flag)
+	a.wayWords(c, w, left, mid, at.Y+captionBase(0.5, a.flags.dropFor(flag)), flag)
 }
 
 // wayWords writes what a way holds below it and, on a study sheet, the share of
@@ -91,7 +89,7 @@ func (a *painter) wayWords(c *cell, w *way, left, mid, base float64, flag int) {
 		wide := textW(share, scene.Italic)
 		right -= wide + 1.5
 		mid -= wide / 2
-		a.text(centred(text, mid, left, right, false)+text.width()+1.5, base, share, scene.Italic, scene.Left, studyBlue)
+		a.text(a.centred(text, mid, left, right, 0)+text.width()+1.5, base, share, scene.Italic, scene.Left, studyBlue)
 	}
-	a.caption(text, centred(text, mid, left, right, flag > 0), base, flag)
+	a.caption(text, a.centred(text, mid, left, right, flag), base, flag)
 }

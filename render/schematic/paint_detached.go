@@ -8,6 +8,11 @@ import (
 // contactApart draws a relay's contact in its conductor.
 func (a *painter) contactApart(c *cell) {
 	y := c.rows[0].y
+	roof := -1.4
+	if c.geometry.changeover {
+		roof = -3.4
+	}
+	a.surround(c.part, a.boxAt(c.x, y, scene.Rect{Y: roof, W: relayBody, H: 0.3 - roof}))
 	a.relayContact(c, a.pen(c.x, y))
 	flag := a.flags.ofPart(c.part)
 	at := a.at(float64(c.x), float64(y))
@@ -17,12 +22,13 @@ func (a *painter) contactApart(c *cell) {
 	}
 	text := a.mated(c, "coil ")
 	right := at.X + relayBody*symbol.M - 0.5
-	a.caption(text, centred(text, at.X+relayBody/2*symbol.M, left, right, flag > 0), at.Y+captionBase(0.25, flag > 0), flag)
+	a.caption(text, a.centred(text, at.X+relayBody/2*symbol.M, left, right, flag), at.Y+captionBase(0.25, a.flags.dropFor(flag)), flag)
 }
 
 // coilApart draws a relay's coil with its suppressor and returns.
 func (a *painter) coilApart(c *cell) {
 	y := c.rows[0].y
+	a.surround(c.part, a.boxAt(c.x, y, coilBody(c.geometry)))
 	a.set.Symbol(symbol.Coil).Draw(a.pen(c.x+2, y), "")
 	p := a.pen(c.x, y)
 	p.Line(0, 0, 2, 0)

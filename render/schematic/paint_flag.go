@@ -8,13 +8,19 @@ import (
 	"fusewright/render/symbol"
 )
 
-// where names a cell's sheet and zone: "2/B4".
-func (a *painter) where(c *cell) string {
+// where names a cell's sheet and zone: "2/B4"; "elsewhere" when its sheet is left
+// out.
+func (d *drawing) where(c *cell) string {
 	if c == nil || c.page == nil {
 		return ""
 	}
-	zone := a.paper.Zone(a.at(float64(c.x)+1, float64(c.rows[0].y)))
-	return fmt.Sprintf("%d/%s", c.page.index+1, zone)
+	number := d.number(c.page.index)
+	if number == 0 {
+		return "elsewhere"
+	}
+	field := d.paper.field()
+	zone := d.paper.Zone(scene.Point{X: field.X + float64(c.x+1)*symbol.M, Y: field.Y + float64(c.rows[0].y)*symbol.M})
+	return fmt.Sprintf("%d/%s", number, zone)
 }
 
 // incoming draws the flag of a terminal that stands elsewhere.

@@ -10,15 +10,18 @@ func (a *painter) inline(c *cell) {
 	s := a.symbolOf(c.part)
 	y := c.rows[0].y
 	x := c.x
-	s.Draw(a.pen(x, y), "")
+	body := c.plugBody(s.Body, len(c.outlets))
+	a.surround(c.part, a.boxAt(x, y, body))
+	s.Draw(a.pen(x+c.inset, y), "")
+	a.drawPlug(c, body, []int{y}[:len(c.outlets)])
 	flag := a.flags.ofPart(c.part)
 	at := a.at(float64(x), float64(y))
 	left := at.X - float64(c.lead)*symbol.M + 0.5
-	if len(c.inlets) > 1 || c.part.Kind == circuit.Tap {
+	if len(c.inlets) > 1 && !c.plugged() || c.part.Kind == circuit.Tap {
 		left = at.X + 0.4
 	}
 	right := at.X + float64(c.body)*symbol.M - 0.5
-	mid := at.X + s.Body.W/2*symbol.M
-	base := at.Y + captionBase(s.Body.Y+s.Body.H, flag > 0)
-	a.caption(c.caption, centred(c.caption, mid, left, right, flag > 0), base, flag)
+	mid := at.X + body.W/2*symbol.M
+	base := at.Y + captionBase(s.Body.Y+s.Body.H, a.flags.dropFor(flag)) + c.polesBelow()*symbol.M
+	a.caption(c.caption, a.centred(c.caption, mid, left, right, flag), base, flag)
 }

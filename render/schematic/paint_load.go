@@ -12,8 +12,15 @@ import (
 // load draws a load, its returns and their grounds.
 func (a *painter) load(c *cell) {
 	s := a.symbolOf(c.part)
-	s.Draw(a.pen(c.x, c.rows[0].y), shortSign(nameOf(c.part)))
-	a.endOf(c, s.Body, c.caption)
+	body := c.plugBody(s.Body, len(c.returns))
+	a.surround(c.part, a.boxAt(c.x, c.rows[0].y, body))
+	s.Draw(a.pen(c.x+c.inset, c.rows[0].y), shortSign(nameOf(c.part)))
+	var rows []int
+	for k := range c.returns {
+		rows = append(rows, c.rows[0].y+k*a.returnStep())
+	}
+	a.drawPlug(c, body, rows)
+	a.endOf(c, body, c.caption)
 }
 
 // endOf draws the returns of the end of a circuit, and its caption.
@@ -24,18 +31,18 @@ func (a *painter) endOf(c *cell, body scene.Rect, text caption) {
 	width := int(body.W)
 	right := at.X + float64(width)*symbol.M - 0.5
 	if len(c.returns) > 0 {
-		run := a.returnRun(c.returns) + c.runMore
+		run := a.returnRun(c.returns) + c.runMore + a.flags.leadGap(c.part)
 		a.returnWires(c, width, run)
 		if len(c.returns) == 1 {
 			right = at.X + float64(width+run)*symbol.M - a.groundLeft(c.returns) - groundGap
 		}
 	}
-	base := at.Y + captionBase(body.Y+body.H, flag > 0)
+	base := at.Y + captionBase(body.Y+body.H, a.flags.dropFor(flag))
 	if n := len(c.inlets); n > 1 {
 		base += float64((n-1)*a.inletStep()) * symbol.M
 	}
 	mid := at.X + body.W/2*symbol.M
-	a.caption(text, centred(text, mid, left, right, flag > 0), base, flag)
+	a.caption(text, a.centred(text, mid, left, right, flag), base, flag)
 }
 
 // returnWires draws the returns one below the other, each with its ground.
@@ -45,8 +52,11 @@ func (a *painter) returnWires(c *cell, symbolW, run int) {
 		row := y + k*a.returnStep()
 		start := spot{c.x + symbolW, y}
 		pts := []spot{start, {c.x + symbolW, row}, {c.x + symbolW + run, row}}
-		a.returnWire(w, tidy(pts), k > 0)
-		a.wireLabelOnly(w, float64(c.x+symbolW)+0.4, row, a.stacked && !c.flatReturns)
+		if c.plugged() {
+			pts = pts[1:]
+		}
+		a.returnWire(w, tidy(pts), k > 0 && !c.plugged())
+		a.wireLabelOnly(w, float64(c.x+symbolW+a.flags.leadGap(c.part))+0.4, row, a.stacked && !c.flatReturns)
 		a.ground(w.To, c.x+symbolW+run, row, scene.Middle)
 	}
 }
@@ -58,6 +68,7 @@ func (a *painter) returnWire(w *circuit.Wire, pts []spot, joint bool) {
 	for _, s := range pts {
 		line = append(line, a.spot(s))
 	}
+	a.band(w.Number, line)
 	a.sheet.Polyline(line, scene.Pen(symbol.WireMM))
 	if joint {
 		a.sheet.Dot(line[0], symbol.DotMM, scene.Ink)

@@ -14,15 +14,12 @@ func (a *painter) relay(c *cell) {
 	p := a.pen(c.x, y)
 	outline := scene.Pen(symbol.LineMM).Dashed(1.8, 1)
 	box := a.at(float64(c.x), float64(y)+g.roof)
-	a.sheet.Rect(scene.Rect{X: box.X, Y: box.Y, W: relayBody * symbol.M, H: (float64(g.floor) - g.roof) * symbol.M}, &outline, nil)
+	around := a.boxAt(c.x, y, scene.Rect{Y: g.roof, W: relayBody, H: float64(g.floor) - g.roof})
+	a.surround(c.part, around)
+	a.sheet.Rect(around, &outline, nil)
 	a.relayContact(c, p)
 	a.relayCoil(c)
-	flag := a.flags.ofPart(c.part)
-	base := box.Y - gapMM - float64(len(c.caption.lines)-1)*lineMM
-	if flag > 0 {
-		base -= 1.2
-	}
-	a.caption(c.caption, box.X, base, flag)
+	a.captionAtop(c.caption, box, a.flags.ofPart(c.part))
 	for k, w := range c.returns {
 		a.coilReturn(c, w, k)
 	}
@@ -83,7 +80,9 @@ func (a *painter) coilReturn(c *cell, w *circuit.Wire, k int) {
 	to := top + (k+1)*g.drop
 	x := c.x + relayDrop
 	a.sheet.Begin(a.wireGroup(w, w.From))
-	a.sheet.Polyline([]scene.Point{a.spot(spot{x, from}), a.spot(spot{x, to})}, scene.Pen(symbol.WireMM))
+	pts := []scene.Point{a.spot(spot{x, from}), a.spot(spot{x, to})}
+	a.band(w.Number, pts)
+	a.sheet.Polyline(pts, scene.Pen(symbol.WireMM))
 	lines := a.wireLabel(w, a.stacked)
 	at := a.at(float64(x), float64(to)-0.35)
 	for i, s := range lines {
@@ -91,7 +90,7 @@ func (a *painter) coilReturn(c *cell, w *circuit.Wire, k int) {
 		a.text(at.X-0.9, at.Y-float64(len(lines)-1-i)*lineMM, s, face, scene.Right, colour)
 	}
 	if f := a.flags.ofWire(w); f > 0 {
-		a.flag(f, at.X-1.2-a.labelW(w, a.stacked)-flagMM/2, at.Y-capMM/2)
+		a.flag(f, at.X-1.2-a.labelW(w, a.stacked)-a.flags.wide/2, at.Y-a.flags.rise)
 	}
 	a.sheet.End()
 	a.ground(w.To, x, to, scene.Right)

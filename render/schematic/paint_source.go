@@ -1,6 +1,7 @@
 package schematic
 
 import (
+	"fusewright/harness/circuit"
 	"fusewright/render/scene"
 	"fusewright/render/symbol"
 )
@@ -27,12 +28,12 @@ func (a *painter) source(c *cell) {
 	first := -1.0
 	if vehicle >= 0 {
 		_, watts := a.wordsOf(v)
-		a.branch(c, y+vehicle, a.set.Symbol(symbol.VehicleLoads), watts)
+		a.branch(c, v, y+vehicle, a.set.Symbol(symbol.VehicleLoads), watts)
 		a.branchCaption(c, y+vehicle, a.set.Symbol(symbol.VehicleLoads), vehicleText, a.flags.ofPart(v))
 		first = float64(vehicle)
 	}
 	if generator >= 0 {
-		a.branch(c, y+generator, a.set.Symbol(symbol.Generator), "")
+		a.branch(c, g, y+generator, a.set.Symbol(symbol.Generator), "")
 		a.branchCaption(c, y+generator, a.set.Symbol(symbol.Generator), generatorText, a.flags.ofPart(g))
 		if first < 0 {
 			first = float64(generator)
@@ -49,21 +50,24 @@ func (a *painter) source(c *cell) {
 		p.Line(sourceNeg, first, sourceNeg, foot, sourceTrunk, foot)
 		p.Dot(sourceTrunk, foot)
 	}
+	a.surround(c.part, a.boxAt(c.x+sourceTrunk, y+battery, a.set.Symbol(symbol.Battery).Body))
 	a.set.Symbol(symbol.Battery).Draw(a.pen(c.x+sourceTrunk, y+battery), "")
 	a.set.Symbol(symbol.Negative).Draw(a.pen(c.x+sourceTrunk, y+battery+5), "")
 	at := a.at(float64(c.x+sourceTrunk), float64(y+battery))
 	a.text(at.X+0.8*symbol.M, at.Y+6.5*symbol.M, batteryPostText(c.part), scene.Regular, scene.Left, scene.Ink)
-	a.caption(c.caption, at.X+2.1*symbol.M, at.Y+1.5*symbol.M, a.flags.ofPart(c.part))
+	left := at.X + (2.1+float64(a.flags.leadGap(c.part)))*symbol.M
+	a.caption(c.caption, left, at.Y+1.5*symbol.M, a.flags.ofPart(c.part))
 }
 
 // branch draws a part between the positive and the negative trunk.
-func (a *painter) branch(c *cell, row int, s *symbol.Symbol, sign string) {
+func (a *painter) branch(c *cell, part *circuit.Part, row int, s *symbol.Symbol, sign string) {
 	x := c.x + sourceTrunk
+	a.surround(part, a.boxAt(x, row, s.Body))
 	s.Draw(a.pen(x, row), sign)
 	a.wirePen(x+sourceBranch, row).Line(0, 0, sourceNeg-sourceTrunk-sourceBranch, 0)
 }
 
 func (a *painter) branchCaption(c *cell, row int, s *symbol.Symbol, text caption, flag int) {
 	at := a.at(float64(c.x+sourceTrunk), float64(row))
-	a.caption(text, at.X+0.4*symbol.M, at.Y+captionBase(s.Body.Y+s.Body.H, flag > 0), flag)
+	a.caption(text, at.X+0.4*symbol.M, at.Y+captionBase(s.Body.Y+s.Body.H, a.flags.dropFor(flag)), flag)
 }

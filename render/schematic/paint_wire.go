@@ -19,7 +19,7 @@ func (a *painter) wire(l line) {
 	}
 	if l.in.wire != nil {
 		c := l.in.cell
-		left := c.x - a.labelMOf(l.in.wire, a.twoLines(l.in))
+		left := c.x - a.labelMOf(l.in.wire, a.twoLines(l.in)) - a.flags.leadGap(c.part)
 		if sharesTerminal(l.in) {
 			left--
 		}
@@ -52,8 +52,8 @@ func (a *painter) label(w *circuit.Wire, left float64, row int, stacked bool) {
 	x := at.X + 0.8
 	lines := a.wireLabel(w, stacked)
 	if f := a.flags.ofWire(w); f > 0 {
-		a.flag(f, x+flagMM/2-0.5, at.Y-gapMM-flagR-0.1)
-		x += flagMM
+		a.flag(f, x+a.flags.wide/2-0.5, at.Y-gapMM-a.flags.half-0.1)
+		x += a.flags.wide
 	}
 	for i, s := range lines {
 		y := at.Y - gapMM - float64(len(lines)-1-i)*lineMM

@@ -30,6 +30,8 @@ type panel struct {
 	// untorn lists are never carried on elsewhere, whole ones neither.
 	untorn   bool
 	findings bool
+	grounds  bool
+	inFull   bool // the list of everything that others tell in short
 	rows     []panelRow
 	area     scene.Rect // where it stands, set when it is placed
 	cuts     []int      // row with which each further column begins
@@ -103,7 +105,7 @@ func (d *drawing) slots(p *page) []*slot {
 		list = append(list, newSlot(right+2, field.Y+2, stripTop-2))
 	}
 	left := in.X + 4
-	foot := in.Bottom() - 9 // the caution stands below
+	foot := in.Bottom() - 7.9 // the caution stands below
 	for x := left; x+panelW-4 < right; x += panelStep {
 		bottom := foot
 		if x+panelW-4 >= in.Right()-frame.TitleW {
@@ -168,19 +170,17 @@ func (d *drawing) composePanels() {
 // compose places all lists; full allows what each finding says.
 func (d *drawing) compose(full bool) {
 	shared := d.groundPanel()
-	notes := []*panel{d.notePanel()}
-	if symbols := d.symbolPanel(); symbols != nil { // the larger one first
-		notes = []*panel{symbols, notes[0]}
-	}
+	notes := d.legends()
 	var homeless []*panel
-	cut := false
+	cut, short := false, false
 	var free [][]*slot
 	for _, p := range d.pages {
 		with := []*panel(nil)
 		if len(d.pages) == 1 { // the only sheet carries everything
 			with, shared = shared, nil
 		}
-		slots, left := d.fitPanels(p, with, full)
+		slots, brief, left := d.fitPanels(p, with, full)
+		short = short || brief
 		for _, q := range left {
 			if q.findings {
 				cut = true // the rest stands in the list of all findings
@@ -192,6 +192,12 @@ func (d *drawing) compose(full bool) {
 		free = append(free, slots)
 	}
 	homeless = append(homeless, shared...)
+	inFull := d.changes != nil && !d.asWas && (short || cut)
+	if inFull {
+		list := d.allFindings()
+		list.untorn = true // whole beside a circuit, else on sheets of lists
+		homeless = append(homeless, list)
+	}
 	for i, p := range d.pages { // room that other pages have left
 		homeless = p.put(homeless, free[i])
 		notes = p.put(notes, free[i])
@@ -204,13 +210,16 @@ func (d *drawing) compose(full bool) {
 			notes = p.put(notes, free[i])
 		}
 	}
+	for _, q := range homeless {
+		q.untorn = q.untorn && !q.inFull
+	}
 	homeless = append(homeless, notes...)
-	all := (cut || len(homeless) > 0) && len(d.flags.list) > 0
+	all := (cut || len(homeless) > 0) && len(d.flags.list) > 0 && d.changes == nil
 	if all { // the sheet is there anyway
 		homeless = append(homeless, d.allFindings())
 	}
 	d.extras = d.extraPages(homeless)
-	if all {
+	if all || inFull {
 		d.referToAll()
 	}
 	for _, slots := range free {
@@ -221,22 +230,46 @@ func (d *drawing) compose(full bool) {
 // referToAll says in the headings of the short lists where the long one is.
 func (d *drawing) referToAll() {
 	number := 0
-	for i, e := range d.extras {
-		for _, q := range e.panels {
-			if q.findings && number == 0 {
-				number = len(d.pages) + i + 1
+	note := func(index int, panels []*panel) {
+		for _, q := range panels {
+			if q.inFull && number == 0 {
+				number = d.number(index)
 			}
 		}
+	}
+	for i, p := range d.pages {
+		note(i, p.panels)
+	}
+	for i, e := range d.extras {
+		note(len(d.pages)+i, e.panels)
 	}
 	for _, p := range d.pages {
 		for _, q := range p.panels {
+			if q.inFull {
+				continue
+			}
 			if q.findings && strings.HasSuffix(q.title, continued) {
-				q.title = "Findings" + continued
+				q.title = d.listName() + continued
 			} else if q.findings {
-				q.title = fmt.Sprintf("Findings, in full on sheet %d", number)
+				q.title = fmt.Sprintf("%s, in full on sheet %d", d.listName(), number)
 			}
 		}
 	}
+}
+
+// legends are the lists that explain the drawing, the larger one first. The
+// sheets of an earlier design follow others that have them.
+func (d *drawing) legends() (list []*panel) {
+	if d.asWas {
+		return nil
+	}
+	if signs := d.signPanel(); signs != nil {
+		list = append(list, signs)
+	}
+	if symbols := d.symbolPanel(); symbols != nil {
+		list = append(list, symbols)
+	}
+	return append(list, d.notePanel())
 }
 
 // put places lists on the page and returns what found no room.
@@ -248,7 +281,8 @@ func (p *page) put(lists []*panel, slots []*slot) (left []*panel) {
 
 // fitPanels places a page's own lists: with what each finding says and much air
 // if there is room without tearing one, else with the names of the rules alone.
-func (d *drawing) fitPanels(p *page, with []*panel, allowFull bool) (slots []*slot, left []*panel) {
+// It tells whether they say less than there is to say.
+func (d *drawing) fitPanels(p *page, with []*panel, allowFull bool) (slots []*slot, short bool, left []*panel) {
 	for _, tearing := range []bool{false, true} {
 		for _, full := range []bool{true, false} {
 			if full && !allowFull {
@@ -263,12 +297,12 @@ func (d *drawing) fitPanels(p *page, with []*panel, allowFull bool) (slots []*sl
 				slots = d.slots(p)
 				p.panels, left, torn = place(own, slots)
 				if len(left) == 0 && (tearing || !torn) {
-					return slots, nil
+					return slots, !full, nil
 				}
 			}
 		}
 	}
-	return slots, left
+	return slots, true, left
 }
 
 // ownPanels are the lists that belong on a page.

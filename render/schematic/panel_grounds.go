@@ -15,7 +15,7 @@ func isGroundBlock(p *circuit.Part) bool {
 
 // groundPanel lists each ground point with the wires that land on it.
 func (d *drawing) groundPanel() []*panel {
-	list := &panel{title: "Ground points and wires"}
+	list := &panel{title: "Ground points and wires", grounds: true}
 	for _, p := range d.circuit.Parts {
 		if p.Kind == circuit.Ground || p.Kind == circuit.Battery && len(d.landed[p]) > 0 {
 			list.rows = append(list.rows, together(d.groundRows(p))...)
@@ -59,12 +59,23 @@ func (d *drawing) groundRows(p *circuit.Part) []panelRow {
 	if p.Kind == circuit.Ground && !isGroundBlock(p) {
 		name += ": through the frame to the battery"
 	}
-	head := textRow(name, 8+textW(p.Ref+" ", scene.Bold), scene.Regular, scene.Ink)
+	left, top, flag := 8.0, 0.0, d.flags.ofPart(p)
+	if p.Kind != circuit.Ground {
+		flag = 0 // the battery carries it
+	}
+	if flag > 0 {
+		left, top = left+d.flags.wide, max(d.flags.half-capMM/2, 0)
+	}
+	head := textRow(name, left+textW(p.Ref+" ", scene.Bold), scene.Regular, scene.Ink)
 	rows := []panelRow{{
-		height: max(head.height, 4.6) + 0.6,
+		height: top + max(head.height, 4.6) + 0.6,
 		draw: func(sheet *scene.Sheet, x, y float64) {
+			y += top
 			d.set.Symbol(kind).Draw(symbol.NewPen(sheet, scene.Point{X: x + 3, Y: y}), "")
-			sheet.TextAt(scene.Point{X: x + 8, Y: y + capMM}, p.Ref, scene.TextStyle{SizeMM: smallMM, Face: scene.Bold, Colour: scene.Ink})
+			if flag > 0 {
+				drawFlag(sheet, d.flags.list[flag-1], x+left-d.flags.wide/2-0.5, y+capMM/2)
+			}
+			sheet.TextAt(scene.Point{X: x + left, Y: y + capMM}, p.Ref, scene.TextStyle{SizeMM: smallMM, Face: scene.Bold, Colour: scene.Ink})
 			head.draw(sheet, x, y)
 		},
 	}}
@@ -89,7 +100,7 @@ func (d *drawing) groundRows(p *circuit.Part) []panelRow {
 func (d *drawing) groundWireRow(w *circuit.Wire) panelRow {
 	down := 4.0
 	if d.flags.ofWire(w) > 0 {
-		down = 5.6
+		down = 1.6 + 2*d.flags.half
 	}
 	return panelRow{height: down + 5.5, draw: func(sheet *scene.Sheet, x, y float64) {
 		label := d.wireLabel(w, false)
@@ -98,13 +109,15 @@ func (d *drawing) groundWireRow(w *circuit.Wire) panelRow {
 		row := y + down
 		sheet.Begin(scene.Group{ID: sheet.UniqueID("wire-" + w.Number), Class: "wire", Title: join(label, ", "),
 			Desc: "return wire from " + w.From.Part.Ref + " to " + w.To.Part.Ref})
-		sheet.Polyline([]scene.Point{{X: x + 3, Y: row}, {X: end, Y: row}}, scene.Pen(symbol.WireMM))
+		line := []scene.Point{{X: x + 3, Y: row}, {X: end, Y: row}}
+		drawBand(sheet, d.flags.kinds[w.Number], w.Number, line)
+		sheet.Polyline(line, scene.Pen(symbol.WireMM))
 		sheet.Polyline([]scene.Point{{X: x + 3, Y: row - 1}, {X: x + 3, Y: row + 1}}, scene.Pen(symbol.BarMM))
 		style := scene.TextStyle{SizeMM: smallMM, Colour: scene.Ink}
 		left := x + 8
 		if f := d.flags.ofWire(w); f > 0 {
-			drawFlag(sheet, d.flags.list[f-1], x+6.5, row-2.9)
-			left += 2
+			drawFlag(sheet, d.flags.list[f-1], x+3.8+d.flags.wide/2, row-d.flags.half-1.1)
+			left += d.flags.wide - 3.4
 		}
 		for i, words := range label {
 			style.Face, style.Colour = d.labelFace(i)

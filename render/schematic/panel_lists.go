@@ -9,18 +9,23 @@ import (
 	"fusewright/render/scene"
 )
 
-// findingPanel lists the findings whose flags stand on a page; what belongs to
-// no part stands on the first page. full adds what each finding says.
+// findingPanel lists the findings or changes whose signs stand on a page; what
+// stands nowhere is listed on the first page. full adds what each says.
 func (d *drawing) findingPanel(p *page, full bool) []*panel {
 	here := d.refsOn(p)
-	list := &panel{title: "Findings", findings: true}
-	if len(d.pages) > 1 {
-		list.title = fmt.Sprintf("Findings, sheet %d", p.index+1)
+	list := &panel{title: d.listName(), findings: true}
+	if d.asWas {
+		list.title = "Removed or changed here"
+	} else if len(d.pages) > 1 {
+		list.title = fmt.Sprintf("%s, sheet %d", d.listName(), d.number(p.index))
 	}
 	for _, m := range d.flags.list {
-		if here[m.ref] || p.index == 0 && !d.drawn(m.ref) {
-			list.rows = append(list.rows, findingRow(m, full))
+		if m.anyOf(here) || p.index == 0 && !d.drawn(m) && !d.asWas {
+			list.rows = append(list.rows, d.entryRow(m, full))
 		}
+	}
+	if d.changes != nil && len(d.changes.List) == 0 && p.index == 0 {
+		list.rows = append(list.rows, textRow("No change.", 0, scene.Regular, scene.Ink))
 	}
 	if len(list.rows) == 0 {
 		return nil
@@ -28,77 +33,21 @@ func (d *drawing) findingPanel(p *page, full bool) []*panel {
 	return []*panel{list}
 }
 
-// allFindings lists every flag with the whole of what each finding says.
+// allFindings lists every sign with the whole of what it stands for.
 func (d *drawing) allFindings() *panel {
-	list := &panel{title: "Findings in full", findings: true}
+	list := &panel{title: d.listName() + " in full", findings: true, inFull: true}
 	for _, m := range d.flags.list {
-		list.rows = append(list.rows, wholeFindingRow(m))
+		list.rows = append(list.rows, d.wholeRow(m))
 	}
 	return list
 }
 
-// wholeFindingRow is a flag with all its findings.
-func wholeFindingRow(m *marked) panelRow {
-	rows := []panelRow{textRow(join([]string{m.ref, m.severityWord()}, ", "), findingIndent, scene.Bold, scene.Ink)}
-	for _, f := range m.findings {
-		rows = append(rows, textRow(f.Rule+": "+f.What, findingIndent, scene.Regular, scene.Ink))
+// listName is the heading of the list of findings or changes.
+func (d *drawing) listName() string {
+	if d.changes != nil {
+		return "Changes"
 	}
-	row := together(rows)[0]
-	if len(together(rows)) > 1 { // more than one row takes: the worst alone
-		row = together(rows[:2])[0]
-	}
-	draw := row.draw
-	return panelRow{height: max(row.height+1.2, 6), draw: func(sheet *scene.Sheet, x, y float64) {
-		drawFlag(sheet, m, x+2.5, y+1.2)
-		draw(sheet, x, y)
-	}}
-}
-
-// findingIndent is the room of a flag in a list, in mm.
-const findingIndent = 6.5
-
-// findingRow is a flag, the part, the severity and the rules, and in full what
-// the worst finding says, cut to three lines: the whole text is in the list of
-// findings.
-func findingRow(m *marked, full bool) panelRow {
-	var rules []string
-	seen := map[string]int{}
-	for _, f := range m.findings {
-		if seen[f.Rule] == 0 {
-			rules = append(rules, f.Rule)
-		}
-		seen[f.Rule]++
-	}
-	const indent = findingIndent
-	head := join([]string{m.ref, m.severityWord()}, ", ")
-	if !full {
-		return shortFindingRow(m, head+":", join(rules, ", "), indent)
-	}
-	text := join(rules, ", ") + ": " + m.findings[0].What
-	words := textRow(cutText(text, panelW-4-indent, 3), indent, scene.Regular, scene.Ink)
-	return panelRow{
-		height: max(lineMM+words.height+1.2, 6),
-		draw: func(sheet *scene.Sheet, x, y float64) {
-			drawFlag(sheet, m, x+2.5, y+1.2)
-			style := scene.TextStyle{SizeMM: smallMM, Face: scene.Bold, Colour: scene.Ink}
-			sheet.TextAt(scene.Point{X: x + indent, Y: y + capMM}, head, style)
-			words.draw(sheet, x, y+lineMM)
-		},
-	}
-}
-
-// shortFindingRow is a finding in one line.
-func shortFindingRow(m *marked, head, words string, indent float64) panelRow {
-	left := indent + textW(head+" ", scene.Bold)
-	words = scene.Ellipsis(words, smallMM, panelW-4-left, scene.Regular)
-	return panelRow{height: 5, draw: func(sheet *scene.Sheet, x, y float64) {
-		drawFlag(sheet, m, x+2.5, y+1.2)
-		style := scene.TextStyle{SizeMM: smallMM, Face: scene.Bold, Colour: scene.Ink}
-		bold := scene.Ellipsis(head, smallMM, panelW-4-indent, scene.Bold)
-		sheet.TextAt(scene.Point{X: x + indent, Y: y + 1.2 + capMM/2}, bold, style)
-		style.Face = scene.Regular
-		sheet.TextAt(scene.Point{X: x + left, Y: y + 1.2 + capMM/2}, words, style)
-	}}
+	return "Findings"
 }
 
 // refsOn is every reference and wire number drawn on a page.
@@ -134,8 +83,8 @@ func (d *drawing) refsOn(p *page) map[string]bool {
 	return here
 }
 
-// drawn tells whether a reference is drawn on any page.
-func (d *drawing) drawn(ref string) bool {
+// drawn tells whether something of an entry is drawn on any page.
+func (d *drawing) drawn(m *marked) bool {
 	if d.drawnRefs == nil {
 		d.drawnRefs = map[string]bool{}
 		for _, p := range d.pages {
@@ -144,7 +93,7 @@ func (d *drawing) drawn(ref string) bool {
 			}
 		}
 	}
-	return d.drawnRefs[ref]
+	return m.anyOf(d.drawnRefs)
 }
 
 // colourPanel explains the colour codes of the wires on a page.

@@ -53,6 +53,7 @@ func (d *drawing) noteKinds(used map[symbol.Kind]bool, c *cell) {
 		}
 	default:
 		used[d.symbolOf(c.part).Kind] = true
+		used[symbol.Plug] = used[symbol.Plug] || c.plugged()
 	}
 	for _, w := range c.returns {
 		if k := groundKind(w.To.Part); k != symbol.Outgoing {

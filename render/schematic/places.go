@@ -202,7 +202,7 @@ func (d *drawing) overhang(modules int) int {
 	switch {
 	case d.outlined:
 		return 0
-	case d.stacked:
+	case d.stacked || d.changes != nil:
 		return min(modules, 1)
 	}
 	return modules

@@ -18,7 +18,7 @@ func (d *drawing) labelRooms(p *page) {
 			continue
 		}
 		right, y := l.in.cell.x, l.in.y()
-		left := right - d.labelMOf(l.in.wire, false)
+		left := right - d.labelMOf(l.in.wire, false) - d.flags.leadGap(l.in.cell.part)
 		if l.levelFrom() <= left && p.free(l, left, right, y, d.labelHeight()) {
 			p.oneLine[l.in] = true
 		}

@@ -6,7 +6,8 @@
 // (cell*.go), cells are shared out to sheets by feed (pack*.go), each sheet gets
 // columns and an order (layout.go), rows on the grid (rows.go) and tracks for
 // its wires (channel.go), and is then drawn (paint*.go) into its frame
-// (frame.go) with the lists round it (panel*.go).
+// (frame.go) with the lists round it (panel*.go). Changes against an earlier
+// design are marked by change*.go and paint_change.go.
 package schematic
 
 import (
@@ -30,6 +31,11 @@ type Options struct {
 	// Situation names the situation whose solved values are written into the
 	// drawing, a study sheet; "" leaves them out. A study has no findings on it.
 	Situation string
+	// Changes marks what differs from an earlier design, in place of findings;
+	// nil marks nothing. DrawChanges draws the earlier design too.
+	Changes *Changes
+
+	asWas bool // the design is the earlier one
 }
 
 // Draw makes the sheets of a reviewed design in order. Findings may be missing;
@@ -47,7 +53,7 @@ func Draw(review *harness.Review, opt Options) ([]*scene.Sheet, error) {
 
 // plan lays all sheets out without drawing them.
 func plan(review *harness.Review, opt Options) (*drawing, error) {
-	opt.NoFindings = opt.NoFindings || opt.Situation != ""
+	opt.NoFindings = opt.NoFindings || opt.Situation != "" || opt.Changes != nil
 	d := newDrawing(review, opt)
 	if opt.Situation != "" {
 		s, err := newStudy(review, opt.Situation)

@@ -182,13 +182,13 @@ func (s *slot) take(p *panel) (piece, rest *panel) {
 	if n < len(p.rows) && n < 3 {
 		return nil, p
 	}
-	piece = &panel{title: p.title, rows: p.rows[:n], findings: p.findings}
+	piece = &panel{title: p.title, rows: p.rows[:n], findings: p.findings, inFull: p.inFull, grounds: p.grounds}
 	put(piece, []*slot{s}, s.y, piece.height())
 	if n == len(p.rows) {
 		return piece, nil
 	}
 	title := strings.TrimSuffix(p.title, continued) + continued
-	return piece, &panel{title: title, rows: p.rows[n:], findings: p.findings}
+	return piece, &panel{title: title, rows: p.rows[n:], findings: p.findings, inFull: p.inFull, grounds: p.grounds}
 }
 
 // align moves lists down so that as many columns as can be begin level.

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"fusewright/harness/circuit"
+	"fusewright/harness/lengths"
 	"fusewright/render/scene"
 	"fusewright/render/symbol"
 )
@@ -65,27 +66,13 @@ func (d *drawing) labelW(w *circuit.Wire, stacked bool) float64 {
 	return widest
 }
 
-const inchM = 0.0254 // by definition of the international inch
-
 // lengthText is a wire length, slack included, in the design's unit; inches are rounded up, so
 // that no wire is cut short.
 func (d *drawing) lengthText(lengthM float64) string {
-	switch {
-	case lengthM <= 0:
+	if lengthM <= 0 {
 		return "length ?"
-	case d.lengths != "ft":
-		return strconv.FormatFloat(lengthM, 'f', 2, 64) + " m"
 	}
-	inches := int(math.Ceil(lengthM/inchM - 1e-6))
-	feet := inches / 12
-	var parts []string
-	if feet > 0 {
-		parts = append(parts, strconv.Itoa(feet)+" ft")
-	}
-	if inches%12 > 0 || feet == 0 {
-		parts = append(parts, strconv.Itoa(inches%12)+" in")
-	}
-	return join(parts, " ")
+	return lengths.In(d.lengths).Wire(lengthM)
 }
 
 // join puts the parts that are not empty together.

@@ -71,6 +71,9 @@ func checkNets(d *drawing) (faults []string) {
 				if c.kind == partCell && (c.part.Kind == circuit.Splice || c.part.Kind == circuit.Block) {
 					name += " in" // its symbol joins the two sides
 				}
+				if c.plugged() {
+					name += " by " + in.wire.Number // its symbol joins them behind the poles
+				}
 				note(pin, name)
 				source := "T " + terminalKey(in.source)
 				if c.kind == partCell && d.comesByFlag(p, in) {

@@ -18,10 +18,18 @@ func nameOf(p *circuit.Part) string {
 // captionOf wraps a part's text to a width in mm; a flag takes its room first.
 func (d *drawing) captionOf(p *circuit.Part, widthMM float64, most int) caption {
 	if d.flags.ofPart(p) > 0 {
-		widthMM -= flagMM
+		widthMM -= d.flags.wide
 	}
 	words, details := d.wordsOf(p)
 	return fit(p.Ref, words, details, widthMM, most).solved(widthMM, d.study.part(p)...)
+}
+
+// captionAtop is captionOf for a caption over an outline.
+func (d *drawing) captionAtop(p *circuit.Part, widthMM float64) caption {
+	if d.flags.atop && d.flags.ofPart(p) > 0 {
+		widthMM += d.flags.wide
+	}
+	return d.captionOf(p, widthMM, 4)
 }
 
 // wordsOf is a part's name and its figures.
@@ -35,9 +43,9 @@ func (d *drawing) wordsOf(p *circuit.Part) (words, details string) {
 	case *design.Block:
 		return words, blockWords(src)
 	case *design.Switch:
-		return words, switchWords(src)
+		return words, join([]string{switchWords(src), d.plugWords(p)}, ", ")
 	case *design.Load:
-		return words, loadWords(src)
+		return words, join([]string{loadWords(src), d.plugWords(p)}, ", ")
 	case *design.Tap:
 		return words, tapWords(src)
 	}

@@ -206,6 +206,9 @@ func (p *printer) Text(t scene.Text, widthMM float64) {
 	if widthMM > 0 {
 		p.put(` textLength="`, number(widthMM), `" lengthAdjust="spacingAndGlyphs"`)
 	}
+	if strings.Contains(" "+t.String+" ", "  ") { // browsers do not let texts inherit it
+		p.put(` xml:space="preserve"`)
+	}
 	p.put(` fill="`, colour(t.Colour), `">`, escape(t.String), "</text>\n")
 }
 

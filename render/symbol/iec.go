@@ -24,6 +24,7 @@ func newIEC() *family {
 		coil(), makeContact(), changeover(), resistor(), diode(), zener(),
 		manualSwitch(), pushSwitch(),
 		lamp(), led(), heater(), motor(), pump(), horn(), socket(), electronics(), sensor(),
+		plug(), plugBack(),
 		frameGround(), groundBar(), negative(),
 		junction(), splice(), incoming(), outgoing(),
 	} {

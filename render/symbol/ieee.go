@@ -38,6 +38,7 @@ func newIEEE() *family {
 		ieeeFuse(), ieeeBreaker(), ieeePTC(), ieeeResistor(), ieeeHeater(), ieeeCoil(),
 		ieeeMake(), ieeeChangeover(), ieeeSwitch(), ieeePush(),
 		ieeeLamp(), ieeeMotor(), ieeePump(), ieeeHorn(), ieeeSocket(), ieeeGenerator(),
+		ieeePlug(Plug, -0.4, 0), ieeePlug(PlugBack, 0.15, -0.25),
 	} {
 		s.byKind[sym.Kind] = sym
 	}

@@ -48,6 +48,8 @@ const (
 	Socket       Kind = "socket outlet"
 	Electronics  Kind = "electronic unit"
 	Sensor       Kind = "sensor"
+	Plug         Kind = "plug connection"
+	PlugBack     Kind = "plug connection, harness at the right"
 	Frame        Kind = "frame or chassis ground"
 	GroundBar    Kind = "ground bar"
 	Negative     Kind = "battery negative"

@@ -3,27 +3,7 @@ package scenetest
 import (
 	"image"
 	"image/color"
-	"os"
-	"os/exec"
-	"testing"
 )
-
-// Required names the environment variable that turns a missing reference
-// program from a skipped test into a failed one.
-const Required = "FUSEWRIGHT_REFERENCE"
-
-// Need skips the test when a reference program is missing, or fails it when
-// reference programs are required.
-func Need(t testing.TB, program string) {
-	t.Helper()
-	if _, err := exec.LookPath(program); err == nil {
-		return
-	}
-	if os.Getenv(Required) == "required" {
-		t.Fatalf("%s is not installed, and reference programs are required", program)
-	}
-	t.Skipf("%s is not installed", program)
-}
 
 // near is how far two grey levels of 255 may lie apart and still count as the
 // same: about half the step from paper to ink. Rasterisers weigh the cover of

@@ -1,5 +1,5 @@
 // Package scenetest holds what the tests of the back-ends share: sheets that
-// use every primitive, and the comparison of two pictures.
+// use every primitive, and the comparison of the pictures of all back-ends.
 package scenetest
 
 import (

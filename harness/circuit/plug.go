@@ -1,0 +1,41 @@
+package circuit
+
+import (
+	"fmt"
+
+	"fusewright/harness/design"
+)
+
+// String names the family and the housing: "sealed 1.5, 2 ways".
+func (p *Plug) String() string {
+	switch p.Ways {
+	case 0:
+		return fmt.Sprintf("%s, no housing with %d ways", p.Family.Name, p.Needed)
+	case 1:
+		return p.Family.Name + ", 1 way"
+	}
+	return fmt.Sprintf("%s, %d ways", p.Family.Name, p.Ways)
+}
+
+// plug gives a part its plug, when it has one, and the kind of crimp part that
+// its wires end in: the family's contact, else the part's own.
+func (b *builder) plug(p *Part, spec *design.Plugged, own string) string {
+	if spec.Plug == nil {
+		return own
+	}
+	p.Plug = &Plug{Family: spec.Plug}
+	return spec.Plug.PinKind
+}
+
+// fillPlugs counts the wires at each plug and chooses its housing.
+func (b *builder) fillPlugs() {
+	for _, p := range b.c.Parts {
+		if p.Plug == nil {
+			continue
+		}
+		for _, t := range p.Terminals {
+			p.Plug.Needed += len(t.Wires)
+		}
+		p.Plug.Ways = p.Plug.Family.Housing(p.Plug.Needed)
+	}
+}

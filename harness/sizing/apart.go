@@ -1,0 +1,312 @@
+package sizing
+
+import (
+	"math"
+
+	"fusewright/harness/circuit"
+	"fusewright/harness/finding"
+)
+
+// move puts another candidate in a slot.
+type move struct{ slot, to int }
+
+// trial is what the rules say of a move, the rest staying as it is.
+type trial struct {
+	worse *finding.Finding // the gravest that was not there before; nil = none
+	cost  Cost
+}
+
+// try judges moves away from the best answer. Those that touch nothing in common
+// but what lies above them are judged in one pass, and a new finding goes to the
+// one move on whose way its part lies. Where several could be to blame, or the
+// finding is so close to its limit that the other moves may have tipped it, the
+// moves are judged again apart.
+func (s *search) try(moves []move) []trial {
+	s.take(s.best)
+	w := s.look(s.best.verdict)
+	t := &trying{s: s, w: w, apart: w.findApart(), base: w.ledgerOf(s.best.at), out: make([]trial, len(moves)), moves: moves}
+	for _, group := range t.groups() {
+		t.judge(group)
+	}
+	return t.out
+}
+
+type trying struct {
+	s     *search
+	w     *view
+	apart *apart
+	base  *ledger
+	moves []move
+	out   []trial
+}
+
+// groups parts the moves into sets that share no consumer; those that change
+// more than one figure of the cost by themselves stand alone.
+func (t *trying) groups() [][]int {
+	var groups [][]int
+	var used [][]bool
+	for m, x := range t.moves {
+		mine := t.apart.consumers[x.slot]
+		at := 0
+		for at < len(groups) && (used[at] == nil || overlap(used[at], mine)) {
+			at++
+		}
+		if at == len(groups) || !t.simple(x) {
+			at = len(groups)
+			groups, used = append(groups, nil), append(used, nil)
+			if t.simple(x) {
+				used[at] = make([]bool, t.apart.count)
+			}
+		}
+		groups[at] = append(groups[at], m)
+		for _, k := range mine {
+			if used[at] != nil {
+				used[at][k] = true
+			}
+		}
+	}
+	return groups
+}
+
+// simple tells whether the ledger alone gives the cost of a move. Relays and
+// blocks count: they cost nothing but crimp parts of their own, and only rules
+// choose between them.
+func (t *trying) simple(m move) bool {
+	x := t.s.slots[m.slot]
+	return x.kind != Plug && x.kind != Fuse || x.kind == Fuse && x.fuses[m.to].kind == x.fuses[x.at].kind
+}
+
+func overlap(used []bool, list []int) bool {
+	for _, k := range list {
+		if used[k] {
+			return true
+		}
+	}
+	return false
+}
+
+// judge tries a group, and again in halves those moves that remain unclear.
+func (t *trying) judge(group []int) {
+	a := t.answer(group)
+	if a == nil {
+		return
+	}
+	if len(group) == 1 {
+		t.out[group[0]] = trial{firstNew(t.s.best.verdict.findings, a.verdict.findings), a.cost}
+		return
+	}
+	clear := map[int]bool{}
+	for _, m := range group {
+		clear[m] = true
+		t.out[m] = trial{nil, t.cost(t.moves[m])}
+	}
+	for _, f := range allNew(t.s.best.verdict.findings, a.verdict.findings) {
+		list := t.blamed(group, f)
+		for _, m := range list {
+			switch {
+			case len(list) > 1 || onEdge(f):
+				clear[m] = false
+			case t.out[m].worse == nil:
+				t.out[m].worse = f
+			}
+		}
+	}
+	var again []int
+	for _, m := range group {
+		if !clear[m] {
+			again = append(again, m)
+		}
+	}
+	if half := (len(again) + 1) / 2; half > 0 {
+		t.judge(again[:half])
+		if half < len(again) {
+			t.judge(again[half:])
+		}
+	}
+}
+
+// answer judges the best answer with the moves of a group.
+func (t *trying) answer(group []int) *answer {
+	for _, m := range group {
+		x := t.s.slots[t.moves[m].slot]
+		x.set(t.moves[m].to)
+		if x.kind == BlockType {
+			t.s.waysTake(x)
+		}
+	}
+	a, err := t.s.answer()
+	t.s.take(t.s.best)
+	if err != nil {
+		return nil
+	}
+	return a
+}
+
+// cost is that of the best answer with one simple move.
+func (t *trying) cost(m move) Cost {
+	x, c := t.s.slots[m.slot], t.s.best.cost
+	switch x.kind {
+	case WireSize:
+	case Fuse:
+		c.FusesA += x.fuses[m.to].rating.RatingA - x.fuses[x.at].rating.RatingA
+		return c
+	default:
+		return c
+	}
+	t.w.swap(t.base, m.slot, x.at, m.to)
+	with := t.base.cost()
+	t.w.swap(t.base, m.slot, m.to, x.at)
+	with.FusesA = c.FusesA
+	return with
+}
+
+// blamed are the moves of a group on whose way the part of a finding lies; all
+// when that is not known.
+func (t *trying) blamed(group []int, f *finding.Finding) []int {
+	touched := make([]bool, t.apart.count)
+	known := false
+	for _, b := range t.apart.byRef[f.Ref] {
+		for _, k := range t.apart.below[b.Index] {
+			touched[k], known = true, true
+		}
+	}
+	var list []int
+	for _, m := range group {
+		if !known || overlap(touched, t.apart.consumers[t.moves[m].slot]) {
+			list = append(list, m)
+		}
+	}
+	return list
+}
+
+// edgeShare is how close to its limit a figure may have been tipped by moves in
+// other circuits: they change the voltage at the posts and on a shared trunk.
+const edgeShare = 0.03
+
+// onEdge tells whether a finding is close to its limit.
+func onEdge(f *finding.Finding) bool {
+	limit, margin := math.NaN(), math.NaN()
+	for _, n := range f.Numbers {
+		switch n.Name {
+		case "limit":
+			limit = n.Value
+		case "margin":
+			margin = n.Value
+		}
+	}
+	return math.Abs(margin) < edgeShare*math.Abs(limit)
+}
+
+// allNew are the findings that were not there before, the gravest first.
+func allNew(before, after []*finding.Finding) []*finding.Finding {
+	known := map[string]int{}
+	for _, f := range before {
+		known[f.Rule+"\x00"+f.Ref+"\x00"+f.Part]++
+	}
+	var list []*finding.Finding
+	for _, f := range after {
+		id := f.Rule + "\x00" + f.Ref + "\x00" + f.Part
+		if known[id]--; known[id] < 0 {
+			list = append(list, f)
+		}
+	}
+	return list
+}
+
+// firstNew is the gravest finding that was not there before; nil = none.
+func firstNew(before, after []*finding.Finding) *finding.Finding {
+	if list := allNew(before, after); len(list) > 0 {
+		return list[0]
+	}
+	return nil
+}
+
+// apart tells which slots have to do with each other: those on the way of one
+// consumer. Consumers are loads, coils with all that their relay feeds, and
+// wires and fuses that feed nothing.
+type apart struct {
+	count     int     // of consumers
+	consumers [][]int // by slot
+	below     [][]int // by branch: the consumers on whose way it lies
+	byRef     map[string][]*circuit.Branch
+}
+
+func (w *view) findApart() *apart {
+	c := w.v.c
+	a := &apart{consumers: make([][]int, len(w.s.slots)), below: make([][]int, len(c.Branches)),
+		byRef: map[string][]*circuit.Branch{}}
+	for _, b := range c.Branches {
+		if coil := b.Part != nil && b.Part.Kind == circuit.Relay && b == b.Part.Coil(); coil || b.Load != nil {
+			k := a.consumer(c, b)
+			if coil {
+				a.switched(c, b, k)
+			}
+		}
+	}
+	for _, b := range c.Branches {
+		if (b.Wire != nil || b.Kind == circuit.FuseBranch) && a.below[b.Index] == nil {
+			a.consumer(c, b)
+		}
+	}
+	for _, x := range c.Wires {
+		a.byRef[x.Number] = append(a.byRef[x.Number], x.Branch)
+	}
+	for _, b := range c.Branches {
+		if b.Fuse != nil {
+			a.byRef[b.Fuse.Ref] = append(a.byRef[b.Fuse.Ref], b)
+		}
+		if b.Part != nil && (b.Fuse == nil || b.Part.Ref != b.Fuse.Ref) {
+			a.byRef[b.Part.Ref] = append(a.byRef[b.Part.Ref], b)
+		}
+	}
+	for i, x := range w.s.slots {
+		for _, b := range w.branchesOf(i, x) {
+			a.consumers[i] = append(a.consumers[i], a.below[b.Index]...)
+		}
+	}
+	return a
+}
+
+// consumer counts one more, with the branches on its way.
+func (a *apart) consumer(c *circuit.Circuit, b *circuit.Branch) int {
+	k := a.count
+	a.count++
+	a.below[b.Index] = append(a.below[b.Index], k)
+	for _, way := range [][]*circuit.Branch{c.MainFeed(b.A).Branches, c.MainReturn(b.B).Branches} {
+		for _, x := range way {
+			a.below[x.Index] = append(a.below[x.Index], k)
+		}
+	}
+	return k
+}
+
+// switched puts all that a relay's contacts feed on the way of its coil.
+func (a *apart) switched(c *circuit.Circuit, coil *circuit.Branch, k int) {
+	for _, b := range coil.Part.Branches {
+		if b.Kind == circuit.ContactBranch {
+			for _, x := range c.BelowBranch(b).Branches {
+				a.below[x.Index] = append(a.below[x.Index], k)
+			}
+		}
+	}
+}
+
+// branchesOf are the branches that a slot sets.
+func (w *view) branchesOf(i int, x *slot) []*circuit.Branch {
+	var list []*circuit.Branch
+	switch x.kind {
+	case WireSize:
+		for _, y := range w.wires[i] {
+			list = append(list, y.Branch)
+		}
+	case Fuse:
+		if b := w.branch[i]; b != nil {
+			list = append(list, b)
+		}
+	case RelayForm, BlockType, Plug:
+		if p := w.v.c.PartOf(x.owner); p != nil {
+			list = p.Branches
+		}
+	}
+	return list
+}

@@ -1,0 +1,149 @@
+package sizing
+
+import (
+	"math"
+
+	"fusewright/harness/circuit"
+	"fusewright/harness/cutting"
+	"fusewright/harness/purchase"
+	"fusewright/library"
+)
+
+// item is what is bought as one thing: wire of one insulation, size and colour.
+type item struct {
+	stock
+	colour string
+}
+
+// piece is a wire in a size with its ends: what it adds to a ledger.
+type piece struct {
+	ends   [2]end
+	item   int // numbers of the search, see numbers
+	stock  int
+	crimps [2]int  // -1 = none
+	usedG  float64 // copper, of a wire whose size is open
+	cutMm  int
+	gPerM  float64
+}
+
+// numbers count up the things that the ledgers of a search hold.
+type numbers struct {
+	items  map[item]int
+	stocks map[stock]int
+	crimps map[*library.Terminal]int
+	plugs  map[*library.Connector]int
+}
+
+func newNumbers() numbers {
+	return numbers{map[item]int{}, map[stock]int{}, map[*library.Terminal]int{}, map[*library.Connector]int{}}
+}
+
+func number[K comparable](of map[K]int, key K) int {
+	n, ok := of[key]
+	if !ok {
+		n = len(of)
+		of[key] = n
+	}
+	return n
+}
+
+// pieceOf is a wire in a size with ends.
+func (s *search) pieceOf(x *circuit.Wire, z *library.WireSize, ends [2]end) piece {
+	y := *x
+	y.Spec.Size, y.FromEnd, y.ToEnd = z, ends[0].part, ends[1].part
+	st := stock{x.Spec.Type, z}
+	p := piece{ends: ends, item: number(s.numbers.items, item{st, x.Spec.Colour.Code()}),
+		stock: number(s.numbers.stocks, st), crimps: [2]int{-1, -1},
+		cutMm: int(math.Round(1000 * cutting.Break(&y).CutM)), gPerM: copperGPerMm2M * z.AreaMm2}
+	if x.Spec.SizeAuto {
+		p.usedG = copperG(x, z)
+	}
+	for i, e := range ends {
+		if e.part != nil {
+			p.crimps[i] = number(s.numbers.crimps, e.part)
+		}
+	}
+	return p
+}
+
+// ledger is the cost of wires and crimp parts, kept while wires come and go.
+type ledger struct {
+	cutMm     []int // by item
+	wires     []int // by stock
+	crimps    []int // by crimp part
+	plugs     []int // by connector family
+	copperG   float64
+	leftG     float64
+	sizes     int
+	terminals int
+	families  int
+	plugsA    float64
+}
+
+// put adds a wire.
+func (l *ledger) put(p *piece) { l.change(p, 1) }
+
+// drop takes a wire away.
+func (l *ledger) drop(p *piece) { l.change(p, -1) }
+
+func (l *ledger) change(p *piece, by int) {
+	l.copperG += float64(by) * p.usedG
+	l.cutMm = room(l.cutMm, p.item)
+	was := l.cutMm[p.item]
+	l.cutMm[p.item] += by * p.cutMm
+	l.leftG += p.gPerM * (leftM(l.cutMm[p.item]) - leftM(was))
+	l.wires = room(l.wires, p.stock)
+	l.sizes += tally(&l.wires[p.stock], by)
+	for _, c := range p.crimps {
+		if c >= 0 {
+			l.crimps = room(l.crimps, c)
+			l.terminals += tally(&l.crimps[c], by)
+		}
+	}
+}
+
+// plug adds a plug, or takes it away (by -1); only what is chosen counts by its
+// current.
+func (l *ledger) plug(family int, open bool, maxA float64, by int) {
+	l.plugs = room(l.plugs, family)
+	l.families += tally(&l.plugs[family], by)
+	if open {
+		l.plugsA += float64(by) * maxA
+	}
+}
+
+func (s *search) plugNumber(f *library.Connector) int { return number(s.numbers.plugs, f) }
+
+// leftM is what is bought over what is cut of one item.
+func leftM(cutMm int) float64 {
+	cutM := float64(cutMm) / 1000
+	return purchase.WireToBuyM(cutM) - cutM
+}
+
+// tally counts and tells by how much the number of things in use changes.
+func tally(n *int, by int) int {
+	was := *n
+	*n += by
+	switch {
+	case was == 0 && *n > 0:
+		return 1
+	case was > 0 && *n == 0:
+		return -1
+	}
+	return 0
+}
+
+func room(list []int, i int) []int {
+	for len(list) <= i {
+		list = append(list, 0)
+	}
+	return list
+}
+
+func (l *ledger) cost() Cost {
+	return Cost{CopperG: l.copperG, LeftG: l.leftG, Sizes: l.sizes, Terminals: l.terminals,
+		Plugs: l.families, PlugsA: l.plugsA}
+}
+
+// totalG is the cost in grams, fuses left out.
+func (l *ledger) totalG() float64 { return l.cost().wiresG() }

@@ -1,0 +1,128 @@
+package sizing
+
+import (
+	"fusewright/harness/circuit"
+	"fusewright/harness/finding"
+)
+
+// choosePlugs sets every plug to the first family that does; see plugBears.
+func (w *view) choosePlugs() {
+	for i, s := range w.s.slots {
+		if s.kind != Plug {
+			continue
+		}
+		pick := len(s.plugs) - 1
+		for k := w.s.floor[i]; k < len(s.plugs); k++ {
+			if w.plugBears(i, k, 1) {
+				pick = k
+				break
+			}
+		}
+		s.set(pick)
+	}
+}
+
+// plugBears tells whether a family has a way for each wire, is sealed where the
+// place is wet, and takes each wire: in its size where that is given, else in
+// one that could do.
+func (w *view) plugBears(i, k int, share float64) bool {
+	s, part := w.s.slots[i], w.v.c.PartOf(w.s.slots[i].owner)
+	if part == nil {
+		return true
+	}
+	was := s.at
+	defer s.set(was)
+	s.set(k)
+	wires := wiresAt(part)
+	if s.plugs[k].Housing(len(wires)) == 0 || part.Place != nil && part.Place.Wet && !s.plugs[k].Sealed {
+		return false
+	}
+	for _, x := range wires {
+		if !w.someSize(x, share) {
+			return false
+		}
+	}
+	return true
+}
+
+func wiresAt(p *circuit.Part) []*circuit.Wire {
+	var list []*circuit.Wire
+	for _, t := range p.Terminals {
+		list = append(list, t.Wires...)
+	}
+	return list
+}
+
+// someSize tells whether the ends of a wire, as they are now, take it in a size
+// that it has or could have.
+func (w *view) someSize(x *circuit.Wire, share float64) bool {
+	i := w.slotOf[x.Index]
+	if i < 0 {
+		return w.crimps(x, x.Spec.Size, share)
+	}
+	least := w.s.floor[i]
+	if share < 1 { // for the proof, which knows no lessons
+		least = 0
+	}
+	for z, size := range w.s.slots[i].sizes {
+		if z >= least && size.AreaMm2 >= w.leastMm2(x)*0.995 && w.crimps(x, size, share) && w.carries(x, size, share) {
+			return true
+		}
+	}
+	return false
+}
+
+// raisePlugs raises the plugs at the ends of the wire that a finding is about:
+// those that do not take it as it is.
+func (w *view) raisePlugs(f *finding.Finding) bool {
+	taught := false
+	for _, x := range w.v.c.Wires {
+		if x.Number != f.Ref {
+			continue
+		}
+		for end, p := range []*circuit.Part{x.From.Part, x.To.Part} {
+			i, ok := w.plugSlot[p]
+			if ok && !w.ends(x, x.Spec.Size)[end].takes(w.amps[x.Branch.Index], w.corner[x.Branch.Index]) {
+				taught = w.raise(i) || taught
+			}
+		}
+	}
+	return taught
+}
+
+// raiseWay raises the plug of a load that loses too much on any wires: larger
+// contacts lose less and take thicker wire.
+func (w *view) raiseWay(d *drop) bool {
+	i, ok := w.plugSlot[d.load.Part]
+	return ok && w.raise(i)
+}
+
+// tryPlugs tries every other family for each plug, then one for all plugs that
+// could have it: fewer families may be worth larger ones.
+func (s *search) tryPlugs() {
+	w := s.look(s.best.verdict)
+	var plugs []int
+	most := 0
+	for i, x := range s.slots {
+		if x.kind == Plug {
+			plugs = append(plugs, i)
+			most = max(most, len(x.plugs))
+		}
+	}
+	for _, i := range plugs {
+		for k := range s.slots[i].plugs {
+			if k != s.best.at[i] && w.plugBears(i, k, 1) {
+				s.slots[i].set(k)
+				s.tryWires(w)
+			}
+		}
+	}
+	for k := 0; k < most && len(plugs) > 1; k++ {
+		for _, i := range plugs {
+			if k < len(s.slots[i].plugs) && w.plugBears(i, k, 1) {
+				s.slots[i].set(k)
+			}
+		}
+		s.tryWires(w)
+	}
+}

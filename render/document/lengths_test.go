@@ -1,0 +1,85 @@
+package document_test
+
+import (
+	"bytes"
+	"os"
+	"strings"
+	"testing"
+
+	"fusewright/harness"
+	"fusewright/harness/cutting"
+	"fusewright/harness/lengths"
+	"fusewright/harness/purchase"
+	"fusewright/render/document"
+	"fusewright/render/scene"
+)
+
+func allText(sheets []*scene.Sheet) string {
+	var b strings.Builder
+	for _, s := range sheets {
+		for _, item := range s.Items {
+			if item.Text != nil {
+				b.WriteString(item.Text.String + "\n")
+			}
+		}
+	}
+	return b.String()
+}
+
+// lamps is a design whose figures do not move, with more lines at its end.
+func lamps(t *testing.T, more string) *harness.Review {
+	t.Helper()
+	src, err := os.ReadFile("testdata/lamps.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return assess(t, "lamps.yaml", append(src, "\n"+more...))
+}
+
+// TestFeetReachThePapers: W4 is 1.285 m, 50.6 in, and its ends are stripped 7 mm,
+// 9/32 in; in the CSV the metres stay.
+func TestFeetReachThePapers(t *testing.T) {
+	r := lamps(t, "sheet: {lengths: ft}\n")
+	cut := allText(document.CutList(r))
+	bill := allText(document.Bill(r, purchase.List(r.Circuit)))
+	var csv bytes.Buffer
+	if err := document.CutListCSV(&csv, lengths.Of(r.Design), cutting.List(r.Circuit)); err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct{ name, text, want, not string }{
+		{"cut list", cut, "4 ft 2 5/8 in", "1.285"},
+		{"strip lengths", cut, "9/32", "strip mm"},
+		{"bill", bill, " ft\n", " m\n"},
+		{"csv", csv.String(), ",1.285,", "\x00"},
+		{"csv, last column", csv.String(), ",4 ft 2 5/8 in\n", "\x00"},
+	} {
+		if !strings.Contains(c.text, c.want) || strings.Contains(c.text, c.not) {
+			t.Errorf("%s: want %q and no %q in\n%s", c.name, c.want, c.not, c.text)
+		}
+	}
+}
+
+// TestBillSaysWhatPricesMiss: a price whose wording fits no item is not passed
+// over.
+func TestBillSaysWhatPricesMiss(t *testing.T) {
+	for _, c := range []struct{ name, prices, want string }{
+		{"no prices", "", "No prices: the design gives none."},
+		{"one that fits", "prices: {\"micro make 12 V, coil with resistor\": 4 EUR, \"power make 12 V, coil with resistor\": 9 EUR}\n",
+			`A price is given for "micro make 12 V, coil with resistor"`},
+	} {
+		r := lamps(t, c.prices)
+		if text := allText(document.Bill(r, purchase.List(r.Circuit))); !strings.Contains(strings.ReplaceAll(text, "\n", " "), c.want) {
+			t.Errorf("%s: no %q in\n%s", c.name, c.want, text)
+		}
+	}
+}
+
+// TestCoverShowsTheWorstCase: the number of the cover is the one that the rules
+// hold against the limit, not the smaller one at nominal values.
+func TestCoverShowsTheWorstCase(t *testing.T) {
+	r := demo(t, "reed-skiff.yaml")
+	text := allText(document.Dossier(r, nil).Sheets)
+	if !strings.Contains(text, "16 %") || !strings.Contains(text, "voltage drop, worst case") {
+		t.Errorf("the mast lamp's worst case is 16 %%, but the cover says\n%s", text)
+	}
+}

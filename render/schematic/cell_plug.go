@@ -1,0 +1,118 @@
+package schematic
+
+import (
+	"fusewright/harness/circuit"
+	"fusewright/render/scene"
+	"fusewright/render/symbol"
+)
+
+// plugM is the width of a pole of a plug, in modules.
+const plugM = 1
+
+// plugged tells whether a cell's part comes off the harness at a plug.
+func (c *cell) plugged() bool { return c.kind == partCell && c.part.Plug != nil }
+
+// plugSide is the room of the poles of one side of a plug, in modules: several
+// join behind them.
+func plugSide(poles int) int {
+	switch poles {
+	case 0:
+		return 0
+	case 1:
+		return plugM
+	}
+	return plugM + 1
+}
+
+// plugBody widens a symbol's body by the poles of its plug: one for each wire
+// that comes in, out of them on the right. The dashed line that makes the poles
+// one plug runs over the symbol, and the family's name stands on it.
+func (c *cell) plugBody(body scene.Rect, out int) scene.Rect {
+	if !c.plugged() {
+		return body
+	}
+	c.inset = plugSide(len(c.inlets))
+	wide := float64(c.inset+plugSide(out)) + body.W
+	top := min(body.Y-0.25, -0.9) - plugHead(c.part, wide)
+	return scene.Rect{Y: top, W: wide, H: body.Y + body.H - top}
+}
+
+// plugHead is the height of the family's name over the link, in modules; 0 when
+// it is too long for the width and stands in the caption.
+func plugHead(p *circuit.Part, widthM float64) float64 {
+	if p.Plug.Family == nil || textW(p.Plug.Family.Name, scene.Regular) > widthM*symbol.M+0.8 {
+		return 0
+	}
+	return (plugGap + capMM) / symbol.M
+}
+
+// plugGap is between the link and the name over it, in mm.
+const plugGap = 0.4
+
+// plugWords names a plug in the caption where its name does not stand over it.
+func (d *drawing) plugWords(p *circuit.Part) string {
+	if p.Plug == nil || p.Plug.Family == nil {
+		return ""
+	}
+	in := 0
+	for _, w := range d.circuit.Wires {
+		if w.To.Part == p && w.Role != circuit.ReturnWire && w.Role != circuit.CoilReturnWire {
+			in++
+		}
+	}
+	out := d.outOf(p)
+	if p.Kind == circuit.Load {
+		out = len(d.returns[p])
+	}
+	wide := float64(plugSide(in)+plugSide(out)) + d.symbolOf(p).Body.W
+	if plugHead(p, wide) > 0 {
+		return ""
+	}
+	return "plug " + p.Plug.Family.Name
+}
+
+// drawPlug draws the poles of a cell's plug about its body, the joints behind
+// them and the line that links them. out are the rows of the poles on the right.
+func (a *painter) drawPlug(c *cell, body scene.Rect, out []int) {
+	if !c.plugged() {
+		return
+	}
+	y := c.rows[0].y
+	var in []int
+	for _, q := range c.inlets {
+		in = append(in, q.y())
+	}
+	right := c.x + int(body.W)
+	a.poles(symbol.Plug, c.x, c.x+plugM, c.x+c.inset, y, in)
+	a.poles(symbol.PlugBack, right-plugM, right-plugM, right-plugM-1, y, out)
+	head := plugHead(c.part, body.W)
+	top := body.Y + head
+	var link []float64
+	if len(in) > 0 {
+		link = append(link, plugM/2.0, float64(in[len(in)-1]-y), plugM/2.0, top)
+	}
+	if len(out) > 0 {
+		link = append(link, body.W-plugM/2.0, top, body.W-plugM/2.0, float64(out[len(out)-1]-y))
+	}
+	a.pen(c.x, y).Link(link...)
+	if head > 0 {
+		at := a.at(float64(c.x)+body.W/2, float64(y)+top)
+		a.text(at.X, at.Y-plugGap, c.part.Plug.Family.Name, scene.Regular, scene.Middle, scene.Ink)
+	}
+}
+
+// poles draws the poles of one side at x on their rows and, when there are
+// several, the bar at which their wires join on the part's side.
+func (a *painter) poles(k symbol.Kind, x, bar, inner, y int, rows []int) {
+	for _, row := range rows {
+		a.set.Symbol(k).Draw(a.pen(x, row), "")
+	}
+	if len(rows) > 1 {
+		p := a.pen(0, 0)
+		p.Line(float64(bar), float64(y), float64(bar), float64(rows[len(rows)-1]))
+		p.Line(float64(min(bar, inner)), float64(y), float64(max(bar, inner)), float64(y))
+		for _, row := range rows[:len(rows)-1] {
+			p.Dot(float64(bar), float64(row))
+		}
+	}
+}

@@ -1,0 +1,207 @@
+package schematic
+
+import (
+	"bytes"
+	"fmt"
+	"os"
+	"strings"
+	"testing"
+
+	"fusewright/harness"
+	"fusewright/harness/circuit"
+	"fusewright/harness/compare"
+	"fusewright/harness/synth"
+	"fusewright/render/scene"
+	"fusewright/render/svg"
+)
+
+// changesOf is what a comparison of two reviews finds, for the drawing.
+func changesOf(earlier, now *harness.Review) *Changes {
+	c := &Changes{Was: "revision A", Now: "revision B"}
+	for _, m := range compare.Reviews(earlier, now).Marks() {
+		kind := ChangeKind(m.What)
+		if m.What == "" {
+			kind = Judged
+		}
+		c.List = append(c.List, Change{Kind: kind, Name: m.Name, Old: m.Old, New: m.New, Text: m.Text, Findings: m.Findings, Rewired: m.Rewired})
+	}
+	return c
+}
+
+// oneChange are edits of the fixture, one for each kind of change.
+var oneChange = []struct {
+	name, old, new string
+	want           string // kind, references and text of the only entry
+	sheets         int
+}{
+	{"none", "", "", "", 1},
+	{"part-added", "\n\ngrounds:", "\n  work lamp: {sign: lamp, behaves: filament lamp, power: 21 W, at: mast, fed by: lamp switch, wire: {colour: YE}, returns to: bar}\n\ngrounds:",
+		"added [] [E4 W7 W16] power 21 W at 12 V · behaves filament lamp · fed by lamp switch · returns to bar · at mast", 2},
+	{"part-removed", "  sprayer: {sign: pump, behaves: motor, power: 60 W, at: mast, fed by: dash block 2, wire: {colour: GN}, returns to: bar}\n", "",
+		"removed [M1 W7 W13] [] power 60 W at 12 V · behaves motor · fed by dash block 2 · returns to bar · at mast", 2},
+	{"wire-thicker", "fed by: main\n    wire: {size: 4 mm²", "fed by: main\n    wire: {size: 6 mm²", "changed [W2] [W2] size 4 mm² → 6 mm²", 1},
+	{"fuse-larger", "1: {fuse: 10 A}", "1: {fuse: 15 A}", "changed [F2] [F2] rating 10 A → 15 A", 1},
+	{"feed-moved", "at: mast, fed by: dash block 2", "at: mast, fed by: dash block 1", "changed [W7] [W7] from dash block 2 → dash block 1", 2},
+	{"load-stronger", "power: 60 W", "power: 90 W", "changed [M1] [M1] power 60 W at 12 V → 90 W at 12 V", 1},
+	{"relay", "suppressed by: resistor", "suppressed by: diode", "changed [K1] [K1] suppressed by resistor → diode", 1},
+	{"surroundings", "mast: {ambient: 30 °C", "mast: {ambient: 45 °C", "changed [] [] ambient 30 °C → 45 °C", 1},
+}
+
+// Each kind of change makes one entry with its own sign and line, and the
+// drawings of them are recorded (see TestGoldens).
+func changeGoldens(t *testing.T, out map[string][]byte) {
+	t.Helper()
+	text, err := os.ReadFile("testdata/orchard.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	before := read(t, "orchard.yaml", text)
+	for _, c := range oneChange {
+		if !strings.Contains(string(text), c.old) {
+			t.Fatalf("%s: nothing to replace", c.name)
+		}
+		after := read(t, "orchard.yaml", bytes.Replace(text, []byte(c.old), []byte(c.new), 1))
+		changes := changesOf(before, after)
+		var got []string
+		for _, x := range changes.List {
+			got = append(got, fmt.Sprint(x.Kind, " ", x.Old, " ", x.New, " ", x.Text))
+		}
+		if s := strings.Join(got, "\n"); s != c.want {
+			t.Errorf("%s: entries\n%s\nwant\n%s", c.name, s, c.want)
+		}
+		sheets, err := DrawChanges(before, after, Options{Changes: changes})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(sheets) != c.sheets {
+			t.Errorf("%s: %d sheets, want %d", c.name, len(sheets), c.sheets)
+		}
+		for i, s := range sheets {
+			var b bytes.Buffer
+			if err := svg.Write(&b, s); err != nil {
+				t.Fatal(err)
+			}
+			out[fmt.Sprintf("change-%s-%d.svg", c.name, i+1)] = b.Bytes()
+		}
+	}
+}
+
+// The kinds of changes differ in shape, not by colour alone.
+func TestChangeSignsDifferInShape(t *testing.T) {
+	shapes := map[string]ChangeKind{}
+	for _, kind := range []ChangeKind{Added, Changed, Removed, Judged} {
+		s := scene.NewSheet(100, 100, "")
+		drawDelta(s, &marked{number: 7, change: &Change{Kind: kind}}, 50, 50)
+		drawBand(s, kind, "W1", []scene.Point{{X: 10, Y: 20}, {X: 60, Y: 20}})
+		var b strings.Builder
+		for _, item := range s.Items {
+			if p := item.Path; p != nil {
+				full := p.Fill != nil && p.Fill.Colour != white
+				fmt.Fprint(&b, p.Verbs, p.Points, full, p.Stroke != nil && p.Stroke.Dash != nil, "\n")
+			}
+		}
+		if other, ok := shapes[b.String()]; ok {
+			t.Errorf("%s looks like %s in black and white", kind, other)
+		}
+		shapes[b.String()] = kind
+	}
+}
+
+// What is drawn for changes keeps the rules of the drawing: on one edited
+// design, and where nearly everything differs, on every size of paper and in
+// every way of drawing it.
+func TestChangesKeepTheRules(t *testing.T) {
+	most := 24
+	if testing.Short() {
+		most = 8
+	}
+	for seed := range most {
+		wires := 8 + seed*11%70
+		text := synth.YAML(wires, int64(seed))
+		other := synth.YAML(wires, int64(seed+100))
+		if seed%2 == 0 {
+			other = bytes.ReplaceAll(text, []byte("fuse: 10 A"), []byte("fuse: 15 A"))
+			other = bytes.ReplaceAll(other, []byte("1.5 mm²"), []byte("2.5 mm²"))
+		}
+		earlier, now := assessed(t, "earlier.yaml", text), assessed(t, "now.yaml", other)
+		changes := changesOf(earlier, now)
+		list := variants(now)[1:5]
+		v := list[seed/2%len(list)]
+		v.Size = []string{"A4", "A3", "Letter", "Tabloid"}[seed%4]
+		v.Changes = changes
+		t.Run(fmt.Sprintf("seed %d, %d wires, %s%s, %d changes", seed, wires, v.Size, v.name, len(changes.List)), func(t *testing.T) {
+			for _, r := range []*harness.Review{earlier, now} {
+				r.Design.Sheet.PlaceBoxes, r.Design.Sheet.Lengths = v.places, v.lengths
+			}
+			d, err := planChanges(earlier, now, v.Options)
+			if err != nil {
+				t.Fatal(err)
+			}
+			examine(t, d, 6)
+			if was := d.earlier; was != nil {
+				was.paint()
+				was.numbers = nil // look at what is left out too
+				examine(t, was, 6)
+			}
+		})
+	}
+}
+
+// Sheets of the earlier design without a mark are left out, and what leads there
+// says so.
+func TestUnmarkedSheetsAreLeftOut(t *testing.T) {
+	text := synth.YAML(120, 3)
+	earlier := assessed(t, "earlier.yaml", text)
+	now := assessed(t, "now.yaml", text)
+	ref := ""
+	for _, p := range earlier.Circuit.Parts {
+		if p.Kind == circuit.Load {
+			ref = p.Ref // the last one
+		}
+	}
+	changes := &Changes{List: []Change{{Kind: Removed, Name: "load", Old: []string{ref}, Rewired: true}}}
+	d, err := planChanges(earlier, now, Options{Changes: changes})
+	if err != nil {
+		t.Fatal(err)
+	}
+	sheets, err := DrawChanges(earlier, now, Options{Changes: changes})
+	if err != nil {
+		t.Fatal(err)
+	}
+	old := d.earlier
+	if len(old.pages) < 3 {
+		t.Fatalf("only %d pages", len(old.pages))
+	}
+	shown := 0
+	for i := range old.pages {
+		if old.number(i) > 0 {
+			shown++
+		}
+	}
+	if shown != 1 {
+		t.Errorf("%d pages of the earlier design shown, want the one with the mark", shown)
+	}
+	ids := map[string]bool{}
+	for i, s := range sheets {
+		if want := fmt.Sprintf("sheet-%d", i+1); s.ID != want || !strings.HasSuffix(s.Title, fmt.Sprintf("sheet %d of %d", i+1, len(sheets))) {
+			t.Errorf("sheet %d: %q, %q", i+1, s.ID, s.Title)
+		}
+		ids[s.ID] = true
+		for _, item := range s.Items {
+			if item.Begin != nil {
+				ids[item.Begin.ID] = true
+			}
+		}
+	}
+	found := words(sheets)
+	if found["to elsewhere"]+found[" from elsewhere"] == 0 {
+		t.Error("nothing says that sheets are left out")
+	}
+	for _, s := range sheets {
+		for _, item := range s.Items {
+			if item.Begin != nil && item.Begin.Link != "" && !ids[item.Begin.Link] {
+				t.Errorf("%s leads to %s, which is not there", item.Begin.ID, item.Begin.Link)
+			}
+		}
+	}
+}

@@ -1,0 +1,139 @@
+package schematic
+
+import (
+	"slices"
+	"strings"
+
+	"fusewright/render/scene"
+)
+
+// anyOf tells whether one of the parts and wires of an entry is among some.
+func (m *marked) anyOf(refs map[string]bool) bool {
+	return slices.ContainsFunc(m.refs, func(ref string) bool { return refs[ref] })
+}
+
+// head names what an entry is about: "F1, danger".
+func (m *marked) head() string {
+	if m.change != nil {
+		return m.change.head(m.refs, m.asWas)
+	}
+	severity := m.findings[0].Severity.String()
+	if m.findings[0].Accepted != "" {
+		severity = "accepted"
+	}
+	return join([]string{join(m.refs, ", "), severity}, ", ")
+}
+
+// indent is the room of a sign in a list, in mm.
+func (m *marked) indent() float64 {
+	if m.change != nil {
+		return 9
+	}
+	return 6.5
+}
+
+// statements is everything an entry says, one after the other.
+func (m *marked) statements() (list []string) {
+	if m.change != nil {
+		return m.change.statements()
+	}
+	for _, f := range m.findings {
+		list = append(list, f.Rule+": "+f.What)
+	}
+	return list
+}
+
+// brief is what an entry says in few words: of findings, the rules.
+func (m *marked) brief() string {
+	if m.change != nil {
+		if m.asWas {
+			return m.change.statements()[0]
+		}
+		return join(m.change.statements(), "; ")
+	}
+	var rules []string
+	for _, f := range m.findings {
+		if !slices.Contains(rules, f.Rule) {
+			rules = append(rules, f.Rule)
+		}
+	}
+	return join(rules, ", ")
+}
+
+// wholeRow is a sign with all that it stands for.
+func (d *drawing) wholeRow(m *marked) panelRow {
+	rows := []panelRow{{height: lineMM, draw: func(sheet *scene.Sheet, x, y float64) { d.rowHead(sheet, m, x+m.indent(), y+capMM) }}}
+	for _, s := range m.statements() {
+		rows = append(rows, textRow(s, m.indent(), scene.Regular, scene.Ink))
+	}
+	row := together(rows)[0]
+	if len(together(rows)) > 1 { // more than one row takes: the worst alone
+		row = together(rows[:2])[0]
+	}
+	return d.signed(m, row)
+}
+
+// signed puts an entry's sign before a row.
+func (d *drawing) signed(m *marked, row panelRow) panelRow {
+	half := d.flags.half
+	return panelRow{height: max(row.height+1.2, 2*half+1.6), draw: func(sheet *scene.Sheet, x, y float64) {
+		drawFlag(sheet, m, x+d.flags.wide/2-0.2, y+half-1)
+		row.draw(sheet, x, y)
+	}}
+}
+
+// entryRow is a sign, the part, the severity and the rules, and in full what the
+// worst finding says, cut to three lines: the whole text is in the list of
+// findings. Of a change it is what differs.
+func (d *drawing) entryRow(m *marked, full bool) panelRow {
+	if !full {
+		return d.shortRow(m)
+	}
+	text := m.brief()
+	if m.change == nil {
+		text += ": " + m.findings[0].What
+	}
+	words := textRow(cutText(text, panelW-4-m.indent(), 3), m.indent(), scene.Regular, scene.Ink)
+	return d.signed(m, panelRow{height: lineMM + words.height, draw: func(sheet *scene.Sheet, x, y float64) {
+		d.rowHead(sheet, m, x+m.indent(), y+capMM)
+		words.draw(sheet, x, y+lineMM)
+	}})
+}
+
+// rowHead writes the head of an entry and, of a change, where it is.
+func (d *drawing) rowHead(sheet *scene.Sheet, m *marked, x, y float64) {
+	style := scene.TextStyle{SizeMM: smallMM, Colour: scene.Ink}
+	place := ""
+	if m.change != nil {
+		place = d.placeOf(m)
+	}
+	room := panelW - 4 - m.indent()
+	if place != "" {
+		style.Align = scene.Right
+		sheet.TextAt(scene.Point{X: x + room, Y: y}, place, style)
+		room -= style.Width(place) + 2
+	}
+	style.Face, style.Align = scene.Bold, scene.Left
+	sheet.TextAt(scene.Point{X: x, Y: y}, scene.Ellipsis(m.head(), smallMM, room, scene.Bold), style)
+}
+
+// shortRow is an entry in one line.
+func (d *drawing) shortRow(m *marked) panelRow {
+	indent := m.indent()
+	head, brief := m.head()+":", m.brief()
+	if m.change != nil {
+		names, _, _ := strings.Cut(m.head(), ",")
+		head, brief = names+":", m.change.short()
+	}
+	left := indent + textW(head+" ", scene.Bold)
+	words := scene.Ellipsis(brief, smallMM, panelW-4-left, scene.Regular)
+	middle := d.flags.half - 1
+	return panelRow{height: 2*d.flags.half + 0.8, draw: func(sheet *scene.Sheet, x, y float64) {
+		drawFlag(sheet, m, x+d.flags.wide/2-0.2, y+middle)
+		style := scene.TextStyle{SizeMM: smallMM, Face: scene.Bold, Colour: scene.Ink}
+		bold := scene.Ellipsis(head, smallMM, panelW-4-indent, scene.Bold)
+		sheet.TextAt(scene.Point{X: x + indent, Y: y + middle + capMM/2}, bold, style)
+		style.Face = scene.Regular
+		sheet.TextAt(scene.Point{X: x + left, Y: y + middle + capMM/2}, words, style)
+	}}
+}
