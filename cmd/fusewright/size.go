@@ -117,10 +117,16 @@ func writeSizing(b *bytes.Buffer, p *sizing.Plan) {
 			fmt.Fprintf(b, "    next: %s, but %s\n", c.RunnerUp, c.Lost)
 		}
 	}
-	fmt.Fprintf(b, "\ncopper of these wires: %.0f g; in the whole harness, wire sizes: %d, crimp parts: %d; %s\n",
-		p.Cost.CopperG, p.Cost.Sizes, p.Cost.Terminals, certainty(p))
+	fmt.Fprintf(b, "\ncopper of these wires: %.0f g; in the whole harness, left over of the wire bought: %.0f g, "+
+		"wire sizes: %d, crimp parts: %d, connector families: %d; %s\n",
+		p.Cost.CopperG, p.Cost.LeftG, p.Cost.Sizes, p.Cost.Terminals, p.Cost.Plugs, certainty(p))
 	for _, f := range p.Remaining {
 		fmt.Fprintf(b, "%s: %s: %s [%s]\n", f.Pos, f.Severity, f.What, f.Rule)
+		for _, c := range p.Conflicts {
+			if c.Of == f {
+				fmt.Fprintf(b, "    %s would mend it, but then: %s [%s]\n", c.Mend, c.Against.What, c.Against.Rule)
+			}
+		}
 	}
 	if len(p.Remaining) > 0 {
 		writeWaysOut(b, p)
@@ -156,8 +162,10 @@ type sizingReport struct {
 	Fusewright int             `json:"fusewright_sizing"`
 	Choices    []sizingChoice  `json:"choices"`
 	CopperG    float64         `json:"copper_g"`
+	LeftG      float64         `json:"left_over_g"`
 	Sizes      int             `json:"wire_sizes"`
 	Terminals  int             `json:"crimp_parts"`
+	Plugs      int             `json:"connector_families"`
 	Proven     bool            `json:"proven"`
 	Remaining  []sizingFinding `json:"remaining"`
 	WaysOut    []sizingWayOut  `json:"ways_out"`
@@ -179,6 +187,14 @@ type sizingFinding struct {
 	Severity string `json:"severity"`
 	What     string `json:"what"`
 	Line     int    `json:"line"`
+	// Conflicts are what would mend it and what that brings.
+	Conflicts []sizingConflict `json:"conflicts,omitempty"`
+}
+
+type sizingConflict struct {
+	Mend string `json:"mend"`
+	Rule string `json:"rule"`
+	What string `json:"what"`
 }
 
 type sizingWayOut struct {
@@ -188,14 +204,20 @@ type sizingWayOut struct {
 }
 
 func newSizingReport(p *sizing.Plan) sizingReport {
-	r := sizingReport{Fusewright: report.Version, CopperG: p.Cost.CopperG, Sizes: p.Cost.Sizes,
-		Terminals: p.Cost.Terminals, Proven: p.Proven, Caution: report.Caution,
+	r := sizingReport{Fusewright: report.Version, CopperG: p.Cost.CopperG, LeftG: p.Cost.LeftG, Sizes: p.Cost.Sizes,
+		Terminals: p.Cost.Terminals, Plugs: p.Cost.Plugs, Proven: p.Proven, Caution: report.Caution,
 		Choices: []sizingChoice{}, Remaining: []sizingFinding{}, WaysOut: []sizingWayOut{}}
 	for _, c := range p.Choices {
 		r.Choices = append(r.Choices, sizingChoice{string(c.Kind), c.Part, c.Pos.Line, c.Value, c.Decided, c.RunnerUp, c.Lost})
 	}
 	for _, f := range p.Remaining {
-		r.Remaining = append(r.Remaining, sizingFinding{f.Rule, f.Severity.String(), f.What, f.Pos.Line})
+		x := sizingFinding{Rule: f.Rule, Severity: f.Severity.String(), What: f.What, Line: f.Pos.Line}
+		for _, c := range p.Conflicts {
+			if c.Of == f {
+				x.Conflicts = append(x.Conflicts, sizingConflict{c.Mend, c.Against.Rule, c.Against.What})
+			}
+		}
+		r.Remaining = append(r.Remaining, x)
 	}
 	for _, o := range p.WaysOut {
 		r.WaysOut = append(r.WaysOut, sizingWayOut{o.What, o.ExtraG, o.Left})

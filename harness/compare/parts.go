@@ -74,9 +74,6 @@ func place(f *fields, p *circuit.Part) {
 	if p.Place != nil {
 		f.text("at", p.Place.Name)
 	}
-	if p.Plug != nil {
-		f.text("plug", p.Plug.String())
-	}
 	if s, ok := p.Source.(interface{ LiveReason() string }); ok {
 		f.text("stays live", s.LiveReason())
 	}

@@ -22,7 +22,9 @@ func Compute(c *circuit.Circuit) *Set { return compute(c, warm.New(c)) }
 
 // ComputeBy is Compute with a rater of the design's library and practice that
 // remembers from circuit to circuit.
-func ComputeBy(c *circuit.Circuit, rater *conductor.Rater) *Set { return compute(c, warm.NewBy(c, rater)) }
+func ComputeBy(c *circuit.Circuit, rater *conductor.Rater) *Set {
+	return compute(c, warm.NewBy(c, rater))
+}
 
 func compute(c *circuit.Circuit, m *warm.Model) *Set {
 	t := TolerancesOf(c.Design)

@@ -24,3 +24,15 @@ func orAuto[T any](k key[T], mark func(*T)) key[T] {
 	}
 	return k
 }
+
+// orNone lets a key take the word `none` for leaving it out on purpose.
+func orNone[T any](k key[T]) key[T] {
+	k.Choices = append(k.Choices, "none")
+	read := k.read
+	k.read = func(r *reader, t *T, f field) {
+		if n := follow(f.node); n.Kind != yaml.ScalarNode || fold(n.Value) != "none" {
+			read(r, t, f)
+		}
+	}
+	return k
+}

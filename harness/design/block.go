@@ -66,16 +66,9 @@ var waySection = section[Way]{
 
 // wayFuseKey reads a rating or "none".
 func wayFuseKey() key[Way] {
-	k := orAuto(ratingKey("fuse", func(w *Way) **library.FuseRating { return &w.Fuse }),
-		func(w *Way) { w.FuseAuto = true })
-	k.Choices = append(k.Choices, "none")
+	k := orNone(orAuto(ratingKey("fuse", func(w *Way) **library.FuseRating { return &w.Fuse }),
+		func(w *Way) { w.FuseAuto = true }))
 	k.Doc = "rating of its fuse; `none` when the way has none; `auto` is chosen by sizing"
-	read := k.read
-	k.read = func(r *reader, w *Way, f field) {
-		if n := follow(f.node); n.Kind != yaml.ScalarNode || fold(n.Value) != "none" {
-			read(r, w, f)
-		}
-	}
 	return k
 }
 

@@ -32,12 +32,12 @@ var runSection = section[Run]{
 			func(x *Run) *bool { return &x.Chafes }),
 		yesKey(Key{Name: "pinches", Default: "no", Doc: "it may be pinched", Example: "yes"},
 			func(x *Run) *bool { return &x.Pinches }),
-		orAuto(libraryKey(Key{Name: "cover", Library: "covers", Default: "bare", Example: "braided sleeve",
-			Doc: "sleeve or conduit over it; `auto` is one that the run needs, chosen by sizing"},
+		orNone(orAuto(libraryKey(Key{Name: "cover", Library: "covers", Default: "`none`", Example: "braided sleeve",
+			Doc: "sleeve or conduit over it; `none` leaves it bare; `auto` is one that the run needs, chosen by sizing"},
 			func(r *reader) (func(string) *library.Cover, func() []string) {
 				return r.lib.Cover, r.lib.CoverNames
 			}, func(x *Run) **library.Cover { return &x.Cover }),
-			func(x *Run) { x.CoverAuto = true }),
+			func(x *Run) { x.CoverAuto = true })),
 	},
 }
 

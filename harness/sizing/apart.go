@@ -132,6 +132,7 @@ func (t *trying) answer(group []int) *answer {
 		x.set(t.moves[m].to)
 		if x.kind == BlockType {
 			t.s.waysTake(x)
+			t.w.chooseWays(x)
 		}
 	}
 	a, err := t.s.answer()

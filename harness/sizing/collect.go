@@ -10,7 +10,19 @@ import (
 )
 
 // Open tells whether a design leaves anything to be chosen. It is quick.
-func Open(d *design.Design) bool { return len(collect(d)) > 0 }
+func Open(d *design.Design) bool { return len(collect(d)) > 0 || endsOpen(d) }
+
+// endsOpen tells whether a design asks for crimp parts by `auto`.
+func endsOpen(d *design.Design) bool {
+	for _, list := range everyWire(d) {
+		for _, f := range list {
+			if f.Wire.FromAuto || f.Wire.ToAuto {
+				return true
+			}
+		}
+	}
+	return false
+}
 
 // collector gathers the slots of a design in the order of its sections.
 type collector struct {
@@ -205,6 +217,21 @@ func allFeeds(d *design.Design) [][]design.Feed {
 	}
 	for _, x := range d.Splices {
 		out = append(out, x.FedBy)
+	}
+	return out
+}
+
+// everyWire are the feeds and returns of every part.
+func everyWire(d *design.Design) [][]design.Feed {
+	out := allFeeds(d)
+	for _, x := range d.Relays {
+		out = append(out, x.Coil.Returns)
+	}
+	for _, x := range d.Loads {
+		out = append(out, x.Returns)
+	}
+	for _, x := range d.Grounds {
+		out = append(out, x.Returns)
 	}
 	return out
 }

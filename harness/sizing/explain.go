@@ -3,6 +3,8 @@ package sizing
 import (
 	"fmt"
 	"strings"
+
+	"fusewright/harness/quantity"
 )
 
 // Explain fills in, for every choice, what decided it, the runner-up and why it
@@ -22,6 +24,7 @@ func (p *Plan) Explain() error {
 		s.explain(s.slots[i], moves[k].to, t, p.Choices[i])
 	}
 	if len(p.Remaining) > 0 {
+		p.Conflicts = s.conflicts()
 		p.WaysOut = s.waysOut()
 		s.take(s.best)
 	}
@@ -41,6 +44,9 @@ func (x *slot) other() int {
 func (s *search) compared(x *slot, c *Choice) bool {
 	if x.count() == 1 {
 		c.Decided = "the only one that fits"
+		if c.Value == noCover {
+			c.Decided = "the run needs none"
+		}
 		return false
 	}
 	c.RunnerUp = x.label(x.other())
@@ -58,21 +64,34 @@ func (s *search) explain(x *slot, other int, t trial, c *Choice) {
 	case t.worse != nil:
 		c.Decided, c.Lost = t.worse.Rule, t.worse.What
 	case x.kind == BlockType || x.kind == RelayForm:
-		c.Decided, c.Lost = "the first that bears its load where it stands", "it comes later in the order: larger, or not sealed as the place asks"
+		c.Decided, c.Lost = "the first that bears its load where it stands", "is larger, or not sealed as the place asks"
+		if x.kind == RelayForm {
+			c.Lost = fmt.Sprintf("its contact for %s is stronger than is needed here",
+				quantity.Plain(x.forms[other].MakeA, quantity.Current))
+		}
 		if !smallest {
 			c.Decided, c.Lost = "margin of the contacts at the first look", "it would do as well"
 		}
 	default:
-		c.Decided, c.Lost = "cost", difference(s.best.cost, t.cost)
+		c.Decided, c.Lost = byCost(s.best.cost, t.cost), difference(s.best.cost, t.cost)
 	}
 	switch {
 	case smallest && (x.kind == WireSize || x.kind == Fuse):
 		c.Decided = "the smallest there is"
 	case smallest:
 		c.Decided = "the first that bears its load where it stands"
-	case x.kind == WireSize && c.Decided == "cost" && t.cost.Sizes > s.best.cost.Sizes:
+	case x.kind == WireSize && t.worse == nil && t.cost.Sizes > s.best.cost.Sizes:
 		c.Decided = s.oneSize(x)
 	}
+}
+
+// byCost says what of the cost decided: the lengths that wire is bought in, where
+// the other would be cheaper but for what is left over of them.
+func byCost(best, other Cost) string {
+	if other.TotalG()-leftShare*other.LeftG < best.TotalG()-leftShare*best.LeftG-1e-9 {
+		return "stock lengths: less is left over of the wire bought"
+	}
+	return "cost"
 }
 
 // oneSize says what sets a size that a wire shares with others: what goes wrong
@@ -125,7 +144,7 @@ func difference(best, other Cost) string {
 		}
 	}
 	grams(other.CopperG-best.CopperG, "copper")
-	grams(leftShare*(other.LeftG-best.LeftG), "for what is left over of the lengths bought")
+	grams(leftShare*(other.LeftG-best.LeftG), "left-over wire")
 	count(other.Sizes-best.Sizes, "size to buy", "sizes to buy", distinctSizeG)
 	count(other.Terminals-best.Terminals, "kind of crimp part", "kinds of crimp parts", distinctTerminalG)
 	count(other.Plugs-best.Plugs, "connector family", "connector families", distinctPlugG)

@@ -17,7 +17,8 @@ type Plan struct {
 	// Remaining are the findings about sizes and ratings that no choice found
 	// avoids; see Explain for the ways out.
 	Remaining []*finding.Finding
-	WaysOut   []*WayOut // set by Explain, the cheapest first
+	Conflicts []*Conflict // set by Explain: what stands against mending them
+	WaysOut   []*WayOut   // set by Explain, the cheapest first
 
 	s *search
 }
@@ -48,7 +49,7 @@ type Setting struct{ Key, Value string }
 // gives the same.
 func Complete(d *design.Design) (*Plan, error) {
 	slots := collect(d)
-	if len(slots) == 0 {
+	if len(slots) == 0 && !endsOpen(d) {
 		return nil, nil
 	}
 	s := newSearch(d, slots)
@@ -78,9 +79,7 @@ func (x *slot) choice() *Choice {
 	case Plug:
 		c.Set = []Setting{{"plug", c.Value}}
 	case RunCover:
-		if x.covers[x.at] != nil {
-			c.Set = []Setting{{"cover", c.Value}}
-		}
+		c.Set = []Setting{{"cover", c.Value}}
 	}
 	return c
 }

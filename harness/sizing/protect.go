@@ -25,6 +25,15 @@ func (w *view) chooseFuses() {
 	}
 }
 
+// chooseWays sets the fuses of a block's ways.
+func (w *view) chooseWays(block *slot) {
+	for i, s := range w.s.slots {
+		if s.way != nil && s.block == block.block && w.branch[i] != nil {
+			w.chooseFuse(i)
+		}
+	}
+}
+
 // loadsFirst puts fuse slots in order: those with fewest fuses below them first.
 func (w *view) loadsFirst(slots []int) []int {
 	below := make([]int, len(w.s.slots))

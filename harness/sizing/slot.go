@@ -22,6 +22,9 @@ const (
 	Plug      Kind = "plug"
 )
 
+// noCover is the file's word for a bare run.
+const noCover = "none"
+
 // slot is one value left open, with its candidates in ascending order.
 type slot struct {
 	kind  Kind
@@ -126,7 +129,7 @@ func (s *slot) label(i int) string {
 		return s.plugs[i].Name
 	}
 	if s.covers[i] == nil {
-		return "bare"
+		return noCover
 	}
 	return s.covers[i].Name
 }

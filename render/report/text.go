@@ -13,11 +13,13 @@ import (
 const textWidth = 98
 
 // WriteText prints the findings, most severe first, each with its place,
-// numbers, reason and remedy, and a summary with the caution.
+// numbers, reason and remedy, and a summary with the caution. A reason, remedy
+// or source that an earlier finding of the same rule has said is not said again.
 func WriteText(w io.Writer, rep *Report) error {
 	var b strings.Builder
+	said := map[string]bool{}
 	for _, f := range rep.Findings {
-		writeFinding(&b, f)
+		writeFinding(&b, f, said)
 	}
 	writeSituations(&b, rep)
 	if text := notChecked(rep.Findings); text != "" {
@@ -60,7 +62,7 @@ func notChecked(list []Finding) string {
 	return fmt.Sprintf("Not checked, or resting on an assumption: %d points above (data-missing, load-never-on, situation-unsolved).", n)
 }
 
-func writeFinding(b *strings.Builder, f Finding) {
+func writeFinding(b *strings.Builder, f Finding, said map[string]bool) {
 	severity := f.Severity
 	if f.Accepted != "" {
 		severity = "accepted " + severity
@@ -72,10 +74,13 @@ func writeFinding(b *strings.Builder, f Finding) {
 	if line := numbersLine(f); line != "" {
 		b.WriteString(wrap("    ", line))
 	}
-	b.WriteString(wrap("    why:    ", f.Why))
-	b.WriteString(wrap("    change: ", f.Change))
-	if f.Source != "" {
-		b.WriteString(wrap("    source: ", f.Source))
+	for _, x := range []struct{ lead, text string }{
+		{"    why:    ", f.Why}, {"    change: ", f.Change}, {"    source: ", f.Source},
+	} {
+		if key := f.Rule + x.lead + x.text; x.text != "" && !said[key] {
+			said[key] = true
+			b.WriteString(wrap(x.lead, x.text))
+		}
 	}
 	if f.Accepted != "" {
 		b.WriteString(wrap("    accepted because: ", f.Accepted))

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"unicode"
 
+	"fusewright/harness/circuit"
 	"fusewright/render/scene"
 )
 
@@ -11,6 +12,8 @@ import (
 // a study sheet what was solved.
 type caption struct {
 	ref   string
+	sign  int      // number of the sign before the reference; 0 = none
+	wide  float64  // its room in mm
 	lines []string // the first one follows the reference
 	study int      // how many lines at the end are solved values
 	mate  int      // line that names the place of a relay's other half; 0 = none
@@ -24,7 +27,7 @@ func (c caption) face(line int) (scene.Face, scene.RGB) {
 	return scene.Regular, scene.Ink
 }
 
-// width is the widest line in mm, without a flag.
+// width is the widest line in mm.
 func (c caption) width() float64 {
 	widest := 0.0
 	for i, line := range c.lines {
@@ -49,19 +52,31 @@ func (c caption) solved(widthMM float64, values ...string) caption {
 	return c
 }
 
-// indent is the room of the bold reference.
+// indent is the room of the sign and the bold reference in the first line.
 func (c caption) indent() float64 {
 	if c.ref == "" {
-		return 0
+		return c.wide
 	}
-	return textW(c.ref+" ", scene.Bold)
+	return c.wide + textW(c.ref+" ", scene.Bold)
+}
+
+// signed puts a sign before a caption; 0 is none.
+func (d *drawing) signed(c caption, number int) caption {
+	if number > 0 {
+		c.sign, c.wide = number, d.flags.wide
+	}
+	return c
+}
+
+// head is the caption of a part before its words are put in.
+func (d *drawing) head(p *circuit.Part) caption {
+	return d.signed(caption{ref: p.Ref}, d.flags.ofPart(p))
 }
 
 // fit wraps words and details into lines no wider than a width in mm: all in
 // one line when it fits, else details on lines of their own. Words too long for
 // the width are cut with an ellipsis. Lines beyond most are cut too.
-func fit(ref, words, details string, widthMM float64, most int) caption {
-	c := caption{ref: ref}
+func (c caption) fit(words, details string, widthMM float64, most int) caption {
 	room := widthMM - c.indent()
 	whole := join([]string{words, details}, ", ")
 	if textW(whole, scene.Regular) <= room {
@@ -87,12 +102,15 @@ func fit(ref, words, details string, widthMM float64, most int) caption {
 	return c
 }
 
-// wrap breaks a text into lines, the first of a width of its own. A figure and
-// its unit stay together.
+// wrap breaks a text into lines, the first of a width of its own; it stays empty
+// when its word fits into the next alone. A figure and its unit stay together.
 func wrap(text string, first, rest float64) (lines []string) {
 	width := first
 	line := ""
 	for _, word := range pairs(text) {
+		if wide := textW(word, scene.Regular); line == "" && len(lines) == 0 && wide > first && wide <= rest {
+			lines, width = append(lines, ""), rest
+		}
 		longer := join([]string{line, word}, " ")
 		if line != "" && textW(longer, scene.Regular) > width {
 			lines = append(lines, line)

@@ -46,11 +46,8 @@ func coilBody(g relayShape) scene.Rect {
 // coilCaption is the text of a coil that stands apart: the name, and where the
 // contact is.
 func (d *drawing) coilCaption(c *cell, widthMM float64) caption {
-	if d.flags.ofPart(c.part) > 0 {
-		widthMM -= d.flags.wide
-	}
 	words, _ := d.wordsOf(c.part)
-	text := fit(c.part.Ref, words, "", widthMM, 2)
+	text := d.head(c.part).fit(words, "", widthMM, 2)
 	return text.reference().solved(widthMM, d.study.coil(c.part))
 }
 
@@ -71,11 +68,8 @@ func (d *drawing) shapeContact(c *cell) {
 		c.lead++
 		width = relayBody*symbol.M - 1
 	}
-	if d.flags.ofPart(c.part) > 0 {
-		width -= d.flags.wide
-	}
 	words, details := d.wordsOf(c.part)
-	c.caption = fit(c.part.Ref, words, details, width, 3).reference().solved(width, d.study.contact(c.part))
+	c.caption = d.head(c.part).fit(words, details, width, 3).reference().solved(width, d.study.contact(c.part))
 	r := c.rows[0]
 	r.top = max(d.labelTop(), 1.4+d.flags.haloOf(c.part))
 	if c.geometry.changeover {

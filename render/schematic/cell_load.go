@@ -35,7 +35,7 @@ func (d *drawing) shapeEnd(c *cell, body scene.Rect) {
 	}
 	c.body = int(body.W)
 	low := float64(d.spreadInlets(c.inlets, 0)) + 0.8
-	right := float64(c.lead+c.body) * symbol.M
+	right := float64(c.lead+c.body-c.polesRight()) * symbol.M
 	if n := len(c.returns); n > 0 {
 		run := d.returnRun(c.returns)
 		run += d.flags.leadGap(c.part)

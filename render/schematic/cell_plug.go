@@ -47,7 +47,7 @@ func plugHead(p *circuit.Part, widthM float64) float64 {
 }
 
 // plugGap is between the link and the name over it, in mm.
-const plugGap = 0.4
+const plugGap = 0.8
 
 // plugWords names a plug in the caption where its name does not stand over it.
 func (d *drawing) plugWords(p *circuit.Part) string {
@@ -69,6 +69,15 @@ func (d *drawing) plugWords(p *circuit.Part) string {
 		return ""
 	}
 	return "plug " + p.Plug.Family.Name
+}
+
+// polesRight is the room at the right of a body that several poles with their
+// link take from the caption, in modules.
+func (c *cell) polesRight() int {
+	if !c.plugged() || len(c.returns) < 2 {
+		return 0
+	}
+	return plugSide(len(c.returns))
 }
 
 // drawPlug draws the poles of a cell's plug about its body, the joints behind
@@ -97,7 +106,7 @@ func (a *painter) drawPlug(c *cell, body scene.Rect, out []int) {
 	a.pen(c.x, y).Link(link...)
 	if head > 0 {
 		at := a.at(float64(c.x)+body.W/2, float64(y)+top)
-		a.text(at.X, at.Y-plugGap, c.part.Plug.Family.Name, scene.Regular, scene.Middle, scene.Ink)
+		a.text(at.X, at.Y-plugGap, c.part.Plug.Family.Name, scene.Regular, scene.Middle, grey)
 	}
 }
 

@@ -126,25 +126,17 @@ func (d *drawing) plain(lines, solved int) int {
 // sourceCaptions are the texts at the vehicle's loads and the generator.
 func (d *drawing) sourceCaptions() (vehicle, generator caption) {
 	g, v := d.sourceParts()
-	const full = (sourceNeg - sourceTrunk - 0.7) * symbol.M
-	room := func(p *circuit.Part) float64 {
-		if d.flags.ofPart(p) > 0 {
-			return full - d.flags.wide
-		}
-		return full
-	}
+	const width = (sourceNeg - sourceTrunk - 0.7) * symbol.M
 	if v != nil {
-		width := room(v)
 		words, _ := d.wordsOf(v)
-		vehicle = fit(v.Ref, words, "", width, 1).solved(width, d.study.part(v)...)
+		vehicle = d.head(v).fit(words, "", width, 1).solved(width, d.study.part(v)...)
 	}
 	if g != nil {
-		width := room(g)
 		words, details := d.wordsOf(g)
 		if d.study != nil { // the second line is the solved one
 			details = ""
 		}
-		generator = fit(g.Ref, words, details, width, d.plain(2, 1)).solved(width, d.study.part(g)...)
+		generator = d.head(g).fit(words, details, width, d.plain(2, 1)).solved(width, d.study.part(g)...)
 	}
 	return vehicle, generator
 }

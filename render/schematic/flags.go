@@ -44,7 +44,7 @@ func newFlags(review *harness.Review, opt Options) *flags {
 	if opt.Changes != nil {
 		return changeFlags(opt.Changes, opt.asWas)
 	}
-	f := &flags{byRef: map[string]int{}, wide: 5.4, half: flagR, rise: capMM / 2, drop: 1.3, lift: 1.5, above: 1.2}
+	f := &flags{byRef: map[string]int{}, wide: 5.4, half: flagR, rise: capMM/2 + 0.45, drop: 1.3, lift: 1.5, above: 1.2}
 	if opt.NoFindings {
 		return f
 	}

@@ -61,15 +61,16 @@ func (a *painter) text(x, y float64, s string, face scene.Face, align scene.Alig
 
 // caption writes a part's text: a flag if it has one, the bold reference, the
 // words. left is the left edge, base the first baseline, in mm.
-func (a *painter) caption(c caption, left, base float64, flag int) {
-	if flag > 0 {
-		a.flag(flag, left+a.flags.wide/2-0.3, base-a.flags.rise)
-		left += a.flags.wide
+func (a *painter) caption(c caption, left, base float64) {
+	if c.sign > 0 {
+		a.flag(c.sign, left+c.wide/2-0.3, base-a.flags.rise)
 	}
 	for i, line := range c.lines {
 		x := left
 		if i == 0 && c.ref != "" {
-			a.text(left, base, c.ref, scene.Bold, scene.Left, scene.Ink)
+			a.text(left+c.wide, base, c.ref, scene.Bold, scene.Left, scene.Ink)
+		}
+		if i == 0 {
 			x += c.indent()
 		}
 		face, colour := c.face(i)
@@ -85,18 +86,14 @@ func (a *painter) captionAtop(c caption, corner scene.Point, flag int) {
 	}
 	if flag > 0 && a.flags.atop {
 		a.flag(flag, corner.X+a.flags.wide/2-0.2, base-capMM-0.5-a.flags.half)
-		flag = 0
 	}
-	a.caption(c, corner.X, base, flag)
+	a.caption(c, corner.X, base)
 }
 
 // centred gives the left edge of a caption centred on x, kept between two
 // edges; all in mm.
-func (a *painter) centred(c caption, x, left, right float64, flag int) float64 {
+func centred(c caption, x, left, right float64) float64 {
 	w := c.width()
-	if flag > 0 {
-		w += a.flags.wide
-	}
 	return max(left, min(x-w/2, right-w))
 }
 

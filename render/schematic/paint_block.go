@@ -83,13 +83,13 @@ func (a *painter) way(c *cell, r *row, w *way) {
 // wayWords writes what a way holds below it and, on a study sheet, the share of
 // its rating that flows.
 func (a *painter) wayWords(c *cell, w *way, left, mid, base float64, flag int) {
-	text := caption{lines: []string{scene.Ellipsis(w.words, smallMM, 11, scene.Regular)}}
+	text := a.signed(caption{lines: []string{scene.Ellipsis(w.words, smallMM, 11, scene.Regular)}}, flag)
 	right := a.at(float64(c.x+c.body), 0).X - 0.3
 	if share := a.study.way(c.part, w.ref); share != "" {
 		wide := textW(share, scene.Italic)
 		right -= wide + 1.5
 		mid -= wide / 2
-		a.text(a.centred(text, mid, left, right, 0)+text.width()+1.5, base, share, scene.Italic, scene.Left, studyBlue)
+		a.text(centred(text, mid, left, right)+text.width()+1.5, base, share, scene.Italic, scene.Left, studyBlue)
 	}
-	a.caption(text, a.centred(text, mid, left, right, flag), base, flag)
+	a.caption(text, centred(text, mid, left, right), base)
 }

@@ -22,7 +22,7 @@ func (a *painter) contactApart(c *cell) {
 	}
 	text := a.mated(c, "coil ")
 	right := at.X + relayBody*symbol.M - 0.5
-	a.caption(text, a.centred(text, at.X+relayBody/2*symbol.M, left, right, flag), at.Y+captionBase(0.25, a.flags.dropFor(flag)), flag)
+	a.caption(text, centred(text, at.X+relayBody/2*symbol.M, left, right), at.Y+captionBase(0.25, a.flags.dropFor(flag)))
 }
 
 // coilApart draws a relay's coil with its suppressor and returns.

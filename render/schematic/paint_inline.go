@@ -23,5 +23,5 @@ func (a *painter) inline(c *cell) {
 	right := at.X + float64(c.body)*symbol.M - 0.5
 	mid := at.X + body.W/2*symbol.M
 	base := at.Y + captionBase(s.Body.Y+s.Body.H, a.flags.dropFor(flag)) + c.polesBelow()*symbol.M
-	a.caption(c.caption, a.centred(c.caption, mid, left, right, flag), base, flag)
+	a.caption(c.caption, centred(c.caption, mid, left, right), base)
 }

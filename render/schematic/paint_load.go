@@ -29,7 +29,7 @@ func (a *painter) endOf(c *cell, body scene.Rect, text caption) {
 	at := a.at(float64(c.x), float64(c.rows[0].y))
 	left := at.X - float64(c.lead)*symbol.M + 0.5
 	width := int(body.W)
-	right := at.X + float64(width)*symbol.M - 0.5
+	right := at.X + float64(width-c.polesRight())*symbol.M - 0.5
 	if len(c.returns) > 0 {
 		run := a.returnRun(c.returns) + c.runMore + a.flags.leadGap(c.part)
 		a.returnWires(c, width, run)
@@ -42,7 +42,7 @@ func (a *painter) endOf(c *cell, body scene.Rect, text caption) {
 		base += float64((n-1)*a.inletStep()) * symbol.M
 	}
 	mid := at.X + body.W/2*symbol.M
-	a.caption(text, a.centred(text, mid, left, right, flag), base, flag)
+	a.caption(text, centred(text, mid, left, right), base)
 }
 
 // returnWires draws the returns one below the other, each with its ground.

@@ -56,7 +56,7 @@ func (a *painter) source(c *cell) {
 	at := a.at(float64(c.x+sourceTrunk), float64(y+battery))
 	a.text(at.X+0.8*symbol.M, at.Y+6.5*symbol.M, batteryPostText(c.part), scene.Regular, scene.Left, scene.Ink)
 	left := at.X + (2.1+float64(a.flags.leadGap(c.part)))*symbol.M
-	a.caption(c.caption, left, at.Y+1.5*symbol.M, a.flags.ofPart(c.part))
+	a.caption(c.caption, left, at.Y+1.5*symbol.M)
 }
 
 // branch draws a part between the positive and the negative trunk.
@@ -69,5 +69,5 @@ func (a *painter) branch(c *cell, part *circuit.Part, row int, s *symbol.Symbol,
 
 func (a *painter) branchCaption(c *cell, row int, s *symbol.Symbol, text caption, flag int) {
 	at := a.at(float64(c.x+sourceTrunk), float64(row))
-	a.caption(text, at.X+0.4*symbol.M, at.Y+captionBase(s.Body.Y+s.Body.H, a.flags.dropFor(flag)), flag)
+	a.caption(text, at.X+0.4*symbol.M, at.Y+captionBase(s.Body.Y+s.Body.H, a.flags.dropFor(flag)))
 }

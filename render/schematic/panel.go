@@ -105,7 +105,7 @@ func (d *drawing) slots(p *page) []*slot {
 		list = append(list, newSlot(right+2, field.Y+2, stripTop-2))
 	}
 	left := in.X + 4
-	foot := in.Bottom() - 7.9 // the caution stands below
+	foot := in.Bottom() - 9 // the caution stands below
 	for x := left; x+panelW-4 < right; x += panelStep {
 		bottom := foot
 		if x+panelW-4 >= in.Right()-frame.TitleW {

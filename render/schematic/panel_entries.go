@@ -70,11 +70,11 @@ func (d *drawing) wholeRow(m *marked) panelRow {
 	if len(together(rows)) > 1 { // more than one row takes: the worst alone
 		row = together(rows[:2])[0]
 	}
-	return d.signed(m, row)
+	return d.afterSign(m, row)
 }
 
-// signed puts an entry's sign before a row.
-func (d *drawing) signed(m *marked, row panelRow) panelRow {
+// afterSign puts an entry's sign before a row.
+func (d *drawing) afterSign(m *marked, row panelRow) panelRow {
 	half := d.flags.half
 	return panelRow{height: max(row.height+1.2, 2*half+1.6), draw: func(sheet *scene.Sheet, x, y float64) {
 		drawFlag(sheet, m, x+d.flags.wide/2-0.2, y+half-1)
@@ -94,7 +94,7 @@ func (d *drawing) entryRow(m *marked, full bool) panelRow {
 		text += ": " + m.findings[0].What
 	}
 	words := textRow(cutText(text, panelW-4-m.indent(), 3), m.indent(), scene.Regular, scene.Ink)
-	return d.signed(m, panelRow{height: lineMM + words.height, draw: func(sheet *scene.Sheet, x, y float64) {
+	return d.afterSign(m, panelRow{height: lineMM + words.height, draw: func(sheet *scene.Sheet, x, y float64) {
 		d.rowHead(sheet, m, x+m.indent(), y+capMM)
 		words.draw(sheet, x, y+lineMM)
 	}})

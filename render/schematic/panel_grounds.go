@@ -18,6 +18,9 @@ func (d *drawing) groundPanel() []*panel {
 	list := &panel{title: "Ground points and wires", grounds: true}
 	for _, p := range d.circuit.Parts {
 		if p.Kind == circuit.Ground || p.Kind == circuit.Battery && len(d.landed[p]) > 0 {
+			if len(list.rows) > 0 {
+				list.rows = append(list.rows, blankRow(1.2))
+			}
 			list.rows = append(list.rows, together(d.groundRows(p))...)
 		}
 	}
@@ -25,6 +28,11 @@ func (d *drawing) groundPanel() []*panel {
 		return nil
 	}
 	return []*panel{list}
+}
+
+// blankRow is a gap between entries.
+func blankRow(height float64) panelRow {
+	return panelRow{height: height, draw: func(*scene.Sheet, float64, float64) {}}
 }
 
 // together makes one row of rows that are short enough to stay in one slot.
@@ -92,7 +100,6 @@ func (d *drawing) groundRows(p *circuit.Part) []panelRow {
 			rows = append(rows, d.groundWireRow(w))
 		}
 	}
-	rows = append(rows, panelRow{height: 1.2, draw: func(*scene.Sheet, float64, float64) {}})
 	return rows
 }
 

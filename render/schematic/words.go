@@ -15,21 +15,23 @@ func nameOf(p *circuit.Part) string {
 	return p.Name
 }
 
-// captionOf wraps a part's text to a width in mm; a flag takes its room first.
+// captionOf wraps a part's text, its sign before it, to a width in mm.
 func (d *drawing) captionOf(p *circuit.Part, widthMM float64, most int) caption {
-	if d.flags.ofPart(p) > 0 {
-		widthMM -= d.flags.wide
-	}
-	words, details := d.wordsOf(p)
-	return fit(p.Ref, words, details, widthMM, most).solved(widthMM, d.study.part(p)...)
+	return d.worded(d.head(p), p, widthMM, most)
 }
 
 // captionAtop is captionOf for a caption over an outline.
 func (d *drawing) captionAtop(p *circuit.Part, widthMM float64) caption {
-	if d.flags.atop && d.flags.ofPart(p) > 0 {
-		widthMM += d.flags.wide
+	c := d.head(p)
+	if d.flags.atop {
+		c = caption{ref: p.Ref}
 	}
-	return d.captionOf(p, widthMM, 4)
+	return d.worded(c, p, widthMM, 4)
+}
+
+func (d *drawing) worded(c caption, p *circuit.Part, widthMM float64, most int) caption {
+	words, details := d.wordsOf(p)
+	return c.fit(words, details, widthMM, most).solved(widthMM, d.study.part(p)...)
 }
 
 // wordsOf is a part's name and its figures.

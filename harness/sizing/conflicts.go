@@ -1,0 +1,105 @@
+package sizing
+
+import (
+	"fusewright/harness/finding"
+)
+
+// Conflict is why a finding stays: what would mend it breaks another constraint.
+type Conflict struct {
+	Of      *finding.Finding // one of Plan.Remaining
+	Mend    string           // "thicker wires"
+	Against *finding.Finding // the gravest that the mending brings
+}
+
+// mostConflicts is of how many findings the conflicts are looked for.
+const mostConflicts = 8
+
+// mends are the directions in which choices can give way, with the words for it.
+var mends = []struct {
+	words string
+	kind  Kind
+	by    int
+}{{"thicker wires", WireSize, 1}, {"thinner wires", WireSize, -1}, {"larger fuses", Fuse, 1},
+	{"smaller fuses", Fuse, -1}, {"a stronger relay", RelayForm, 1}, {"a larger block", BlockType, 1},
+	{"a larger plug", Plug, 1}}
+
+// conflicts moves the choices on the way of each finding that is left in every
+// direction, as little as it takes to be rid of the finding, and notes what goes
+// wrong instead.
+func (s *search) conflicts() []*Conflict {
+	w := s.look(s.best.verdict)
+	a := w.findApart()
+	var list []*Conflict
+	for n, f := range s.best.verdict.findings {
+		if n == mostConflicts {
+			break
+		}
+		for _, m := range mends {
+			slots := s.concernedBy(a, w, f, m.kind)
+			if against := s.yield(f, slots, m.by); against != nil {
+				list = append(list, &Conflict{f, m.words, against})
+			}
+		}
+	}
+	return list
+}
+
+// concernedBy are the slots of a kind on the way of the part that a finding is
+// about; of fuses, the one itself when the finding is about one.
+func (s *search) concernedBy(a *apart, w *view, f *finding.Finding, kind Kind) []int {
+	touched := make([]bool, a.count)
+	for _, b := range a.byRef[f.Ref] {
+		if i, ok := w.fuseOf[b.Index]; ok && kind == Fuse {
+			return []int{i}
+		}
+		for _, k := range a.below[b.Index] {
+			touched[k] = true
+		}
+	}
+	var list []int
+	for i, x := range s.slots {
+		if x.kind == kind && overlap(touched, a.consumers[i]) {
+			list = append(list, i)
+		}
+	}
+	return list
+}
+
+// mostSteps bounds how far choices give way.
+const mostSteps = 6
+
+// yield moves slots together until a finding is gone and gives the gravest new
+// one; nil when the finding stays however far they move, or nothing new comes.
+func (s *search) yield(f *finding.Finding, slots []int, by int) *finding.Finding {
+	for steps := 1; steps <= mostSteps; steps++ {
+		moved := false
+		for _, i := range slots {
+			moved = s.slots[i].step(by*steps) || moved
+		}
+		if !moved {
+			s.take(s.best)
+			return nil
+		}
+		a, err := s.answer()
+		s.take(s.best)
+		if err != nil {
+			return nil
+		}
+		// What is there afterwards and not before counts from this finding's side.
+		if len(allNew(a.verdict.findings, []*finding.Finding{f})) > 0 {
+			return firstNew(s.best.verdict.findings, a.verdict.findings)
+		}
+	}
+	return nil
+}
+
+// step moves a slot by so many candidates, as far as there are any; fuses stay
+// of their type. False when it cannot move that far.
+func (x *slot) step(by int) bool {
+	to := x.at + by
+	if to < 0 || to >= x.count() || x.kind == Fuse && x.fuses[to].kind != x.fuses[x.at].kind {
+		return false
+	}
+	x.set(to)
+	return true
+}

@@ -1,0 +1,109 @@
+package sizing
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+)
+
+// bench is one load behind one fuse on an invented machine; the cases give
+// places, wires and parts.
+func bench(parts string) string {
+	return `fusewright: 1
+title: "bench"
+system: 12 V
+practice: off-road
+battery: {chemistry: AGM, capacity: 60 Ah, rate: 20 h, resistance: 8 mΩ, at: tray}
+charging: {regulated: 14.2 V, output: {1300 rpm: 60 A, 4000 rpm: 80 A}, idle: 1300 rpm, cruise: 4000 rpm}
+wire: {insulation: ISO 6722 thin wall class B}
+` + parts
+}
+
+// TestSaysWhatConflicts: what no choice meets is said with the constraint that
+// stands against mending it, or with a way out that was tried, or both.
+func TestSaysWhatConflicts(t *testing.T) {
+	for _, c := range []struct {
+		name, parts string
+		rule        string // what is left
+		conflict    string // "mend: rule", or nothing
+		wayOut      string
+	}{
+		{"drop against the terminals", `
+places: {tray: {ambient: 40 °C}, roof: {ambient: 40 °C}}
+runs: [{from: tray, to: roof, length: 9 m}]
+fuses: {f: {type: blade C, at: tray, fed by: battery, wire: {length: 100 mm}, stays live: "test"}}
+loads: {bar: {power: 230 W, behaves: resistor, at: roof, fed by: f, wire: {ends: {to: receptacle 6.3}}, returns to: battery negative, return wire: {ends: {from: receptacle 6.3}}}}
+`, "voltage-drop", "thicker wires: no-terminal-fits", "shorten the runs"},
+		{"heat: the place is as hot as the insulation", `
+places: {tray: {ambient: 40 °C}, roof: {ambient: 98 °C}}
+runs: [{from: tray, to: roof, length: 1 m}]
+fuses: {f: {type: blade C, at: tray, fed by: battery, wire: {length: 100 mm}, stays live: "test"}}
+loads: {bar: {power: 60 W, behaves: resistor, at: roof, fed by: f, returns to: battery negative}}
+`, "wire-over-current", "", ""},
+		{"terminal fit: the part's tab is too small", `
+places: {tray: {ambient: 40 °C}, roof: {ambient: 40 °C}}
+runs: [{from: tray, to: roof, length: 1 m}]
+fuses: {f: {type: blade C, at: tray, fed by: battery, wire: {length: 100 mm}, stays live: "test"}}
+loads: {bar: {power: 130 W, behaves: resistor, at: roof, fed by: f, wire: {ends: {to: receptacle 2.8}}, returns to: battery negative}}
+`, "terminal-overload", "", ""},
+		{"selectivity: the main fuse is given", `
+places: {tray: {ambient: 40 °C}, roof: {ambient: 40 °C}}
+runs: [{from: tray, to: roof, length: 1 m}]
+fuses:
+  main: {type: blade C, rating: 10 A, at: tray, fed by: battery, wire: {length: 100 mm}, stays live: "test"}
+  f: {type: blade C, at: roof, fed by: main, wire: {length: 900 mm}, stays live: "test"}
+  g: {type: blade C, at: roof, fed by: main, wire: {length: 900 mm}, stays live: "test"}
+loads:
+  bar: {power: 70 W, behaves: resistor, at: roof, fed by: f, returns to: battery negative}
+  lamp: {power: 20 W, behaves: resistor, at: roof, fed by: g, returns to: battery negative}
+`, "fuse-grading", "smaller fuses: fuse-under-load", "choose the given fuses anew: main from blade C 10 A"},
+		{"block: the given one bears too little", `
+places: {tray: {ambient: 40 °C}, roof: {ambient: 40 °C}}
+runs: [{from: tray, to: roof, length: 1 m}]
+fuses: {main: {type: strip SF30, at: tray, fed by: battery, wire: {length: 100 mm}, stays live: "test"}}
+blocks: {box: {way limit: 10 A, total limit: 20 A, at: roof, fed by: main, stays live: "test", ways: {1: auto, 2: auto}}}
+loads:
+  bar: {power: 170 W, behaves: resistor, at: roof, fed by: box 1, returns to: battery negative}
+  lamp: {power: 120 W, behaves: resistor, at: roof, fed by: box 2, returns to: battery negative}
+`, "block-way-overload", "", "choose the given relays, blocks and plugs anew: box"},
+		{"plug: the given family bears too little", `
+places: {tray: {ambient: 40 °C}, roof: {ambient: 40 °C, wet: yes}}
+runs: [{from: tray, to: roof, length: 1 m}]
+fuses: {f: {type: blade C, at: tray, fed by: battery, wire: {length: 100 mm}, stays live: "test"}}
+loads: {bar: {power: 300 W, behaves: resistor, at: roof, plug: sealed 1.5, fed by: f, returns to: battery negative}}
+`, "plug-overload", "", "choose the given relays, blocks and plugs anew: bar from sealed 1.5 to sealed 2.8"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			p, err := Complete(read(t, bench(c.parts)))
+			if err != nil {
+				t.Fatal(err)
+			}
+			before := Values(p.Design)
+			if err := p.Explain(); err != nil {
+				t.Fatal(err)
+			}
+			var said []string
+			left, against, out := false, c.conflict == "", c.wayOut == ""
+			for _, f := range p.Remaining {
+				left = left || f.Rule == c.rule
+				said = append(said, f.Rule+": "+f.What)
+			}
+			for _, x := range p.Conflicts {
+				text := x.Mend + ": " + x.Against.Rule
+				against = against || x.Of.Rule == c.rule && text == c.conflict
+				said = append(said, "  "+x.Of.Rule+": "+text+": "+x.Against.What)
+			}
+			for _, w := range p.WaysOut {
+				out = out || strings.HasPrefix(w.What, c.wayOut)
+				said = append(said, fmt.Sprintf("  way out: %s, %d left", w.What, w.Left))
+			}
+			if !left || !against || !out {
+				t.Errorf("want %s, %q and %q\n%s", c.rule, c.conflict, c.wayOut, strings.Join(said, "\n"))
+			}
+			if Values(p.Design) != before {
+				t.Error("explaining changed the choices")
+			}
+			t.Log(strings.Join(said, "\n"))
+		})
+	}
+}
