@@ -11,6 +11,10 @@ import (
 // leastA is the current below which a connection's drop says nothing.
 const leastA = 0.05
 
+// leastDropV is the upper bound below which a workshop meter, which errs by
+// DropFixedV, cannot tell a good connection from a bad one.
+const leastDropV = 5e-3
+
 // nearShare is the share of its largest current at which a connection may be
 // measured as well: it saves setting up a situation for one drop.
 const nearShare = 0.9
@@ -40,10 +44,15 @@ func (m *maker) drops(all []*solved) {
 			still = append(still, jointName(b))
 			continue
 		}
+		check := dropOf(all[best], b)
+		if check.High < leastDropV {
+			still = append(still, jointName(b))
+			continue
+		}
 		if groups[best] == nil {
 			groups[best] = &Group{Title: "Drops across connections, at or near their largest current"}
 		}
-		groups[best].Checks = append(groups[best].Checks, dropOf(all[best], b))
+		groups[best].Checks = append(groups[best].Checks, check)
 	}
 	for i, g := range groups {
 		if g != nil {
@@ -51,8 +60,8 @@ func (m *maker) drops(all []*solved) {
 		}
 	}
 	if len(still) > 0 {
-		m.missing = append(m.missing, "No drop is given for connections that carry less than 50 mA in every situation: "+
-			join(still)+". Their continuity is their test.")
+		m.missing = append(m.missing, "No drop is given for connections that carry less than 50 mA or may lose less than 5 mV in every "+
+			"situation, which a workshop meter does not tell: "+join(still)+". Their continuity is their test.")
 	}
 }
 

@@ -3,6 +3,7 @@ package sizing
 import (
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
+	"fusewright/library"
 )
 
 // feedsOf are the feeds or returns of the design that a wire is one of.
@@ -95,7 +96,7 @@ func freeParts(d *design.Design) func() {
 	for _, x := range d.Blocks {
 		if !x.TypeAuto {
 			was := *x
-			x.TypeAuto = true
+			x.TypeAuto, x.WayA, x.TotalA = true, design.Quantity{}, design.Quantity{}
 			undo = append(undo, func() { *x = was })
 		}
 	}
@@ -111,6 +112,23 @@ func freeParts(d *design.Design) func() {
 	}
 	for _, x := range d.Switches {
 		free(&x.Plugged)
+	}
+	return backward(undo)
+}
+
+// betterInsulation gives wires of open size an insulation of a higher class,
+// where theirs is lower.
+func betterInsulation(wires []*circuit.Wire, to *library.WireType) func() {
+	var undo []func()
+	for _, x := range wires {
+		feeds := feedsOf(x)
+		for i := 0; feeds != nil && i < len(*feeds); i++ {
+			if f := &(*feeds)[i]; f.Wire.SizeAuto && f.Wire.Type != nil && f.Wire.Type.ClassC < to.ClassC {
+				was := f.Wire
+				f.Wire.Type, f.Wire.Size = to, to.SizeFor(was.Size.AreaMm2)
+				undo = append(undo, func() { f.Wire = was })
+			}
+		}
 	}
 	return backward(undo)
 }

@@ -1,14 +1,12 @@
 package sizing
 
-import (
-	"fusewright/harness/finding"
-)
+import "fusewright/harness/finding"
 
 // Conflict is why a finding stays: what would mend it breaks another constraint.
 type Conflict struct {
 	Of      *finding.Finding // one of Plan.Remaining
 	Mend    string           // "thicker wires"
-	Against *finding.Finding // the gravest that the mending brings
+	Against *finding.Finding // what the mending brings
 }
 
 // mostConflicts is of how many findings the conflicts are looked for.
@@ -36,7 +34,7 @@ func (s *search) conflicts() []*Conflict {
 		}
 		for _, m := range mends {
 			slots := s.concernedBy(a, w, f, m.kind)
-			if against := s.yield(f, slots, m.by); against != nil {
+			if against := nearest(s.yield(f, slots, m.by), w.refsOf(slots)); against != nil {
 				list = append(list, &Conflict{f, m.words, against})
 			}
 		}
@@ -65,12 +63,44 @@ func (s *search) concernedBy(a *apart, w *view, f *finding.Finding, kind Kind) [
 	return list
 }
 
+// refsOf are the designations of what slots set.
+func (w *view) refsOf(slots []int) map[string]bool {
+	refs := map[string]bool{}
+	for _, i := range slots {
+		for _, b := range w.branchesOf(i, w.s.slots[i]) {
+			switch {
+			case b.Wire != nil:
+				refs[b.Wire.Number] = true
+			case b.Fuse != nil:
+				refs[b.Fuse.Ref] = true
+			default:
+				refs[b.Part.Ref] = true
+			}
+		}
+	}
+	return refs
+}
+
+// nearest is the first finding about one of the things that were moved, else
+// the first; nil of none.
+func nearest(list []*finding.Finding, moved map[string]bool) *finding.Finding {
+	for _, f := range list {
+		if moved[f.Ref] {
+			return f
+		}
+	}
+	if len(list) > 0 {
+		return list[0]
+	}
+	return nil
+}
+
 // mostSteps bounds how far choices give way.
 const mostSteps = 6
 
-// yield moves slots together until a finding is gone and gives the gravest new
-// one; nil when the finding stays however far they move, or nothing new comes.
-func (s *search) yield(f *finding.Finding, slots []int, by int) *finding.Finding {
+// yield moves slots together until a finding is gone and gives the new ones, the
+// gravest first; nil when the finding stays however far they move.
+func (s *search) yield(f *finding.Finding, slots []int, by int) []*finding.Finding {
 	for steps := 1; steps <= mostSteps; steps++ {
 		moved := false
 		for _, i := range slots {
@@ -87,7 +117,7 @@ func (s *search) yield(f *finding.Finding, slots []int, by int) *finding.Finding
 		}
 		// What is there afterwards and not before counts from this finding's side.
 		if len(allNew(a.verdict.findings, []*finding.Finding{f})) > 0 {
-			return firstNew(s.best.verdict.findings, a.verdict.findings)
+			return allNew(s.best.verdict.findings, a.verdict.findings)
 		}
 	}
 	return nil

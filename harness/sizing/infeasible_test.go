@@ -13,7 +13,7 @@ func bench(parts string) string {
 title: "bench"
 system: 12 V
 practice: off-road
-battery: {chemistry: AGM, capacity: 60 Ah, rate: 20 h, resistance: 8 mΩ, at: tray}
+battery: {chemistry: AGM, capacity: 60 Ah, rate: 20 h, resistance: 14 mΩ, at: tray}
 charging: {regulated: 14.2 V, output: {1300 rpm: 60 A, 4000 rpm: 80 A}, idle: 1300 rpm, cruise: 4000 rpm}
 wire: {insulation: ISO 6722 thin wall class B}
 ` + parts
@@ -32,14 +32,14 @@ func TestSaysWhatConflicts(t *testing.T) {
 places: {tray: {ambient: 40 °C}, roof: {ambient: 40 °C}}
 runs: [{from: tray, to: roof, length: 9 m}]
 fuses: {f: {type: blade C, at: tray, fed by: battery, wire: {length: 100 mm}, stays live: "test"}}
-loads: {bar: {power: 230 W, behaves: resistor, at: roof, fed by: f, wire: {ends: {to: receptacle 6.3}}, returns to: battery negative, return wire: {ends: {from: receptacle 6.3}}}}
+loads: {bar: {power: 230 W, behaves: resistor, at: roof, fed by: f, wire: {ends: {to: receptacle 6.3 yellow}}, returns to: battery negative, return wire: {ends: {from: receptacle 6.3 yellow}}}}
 `, "voltage-drop", "thicker wires: no-terminal-fits", "shorten the runs"},
 		{"heat: the place is as hot as the insulation", `
 places: {tray: {ambient: 40 °C}, roof: {ambient: 98 °C}}
 runs: [{from: tray, to: roof, length: 1 m}]
 fuses: {f: {type: blade C, at: tray, fed by: battery, wire: {length: 100 mm}, stays live: "test"}}
 loads: {bar: {power: 60 W, behaves: resistor, at: roof, fed by: f, returns to: battery negative}}
-`, "wire-over-current", "", ""},
+`, "insulation-class", "", "insulation ISO 6722 thin wall class C"},
 		{"terminal fit: the part's tab is too small", `
 places: {tray: {ambient: 40 °C}, roof: {ambient: 40 °C}}
 runs: [{from: tray, to: roof, length: 1 m}]

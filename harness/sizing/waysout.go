@@ -9,6 +9,7 @@ import (
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
 	"fusewright/harness/finding"
+	"fusewright/library"
 )
 
 // WayOut is a change to what the design gives that mends what no choice could,
@@ -161,6 +162,10 @@ func (s *search) changes(w *view) []change {
 		{"choose the given fuses anew", func() func() { return freeFuses(s.d) }},
 		{"choose the given relays, blocks and plugs anew", func() func() { return freeParts(s.d) }},
 	}
+	for _, t := range s.betterThan(about.wires) {
+		list = append(list, change{"insulation " + t.Name + " on the wires of a lower class on the way",
+			func() func() { return betterInsulation(about.wires, t) }})
+	}
 	for _, share := range []float64{0.75, 0.5, 0.25} {
 		list = append(list, change{fmt.Sprintf("shorten the runs on the way to %.0f %% of their length", 100*share),
 			func() func() { return shorten(about.wires, share) }})
@@ -180,6 +185,36 @@ func (s *search) changes(w *view) []change {
 	}
 	return append(list, s.moves(w, about)...)
 }
+
+// betterThan are the next better insulations than that of the lowest class among
+// wires, where heat is the trouble: one for each class, in sizes given as now,
+// two at most.
+func (s *search) betterThan(wires []*circuit.Wire) []*library.WireType {
+	var now *library.WireType
+	for _, x := range wires {
+		if t := x.Spec.Type; x.Spec.SizeAuto && (now == nil || t.ClassC < now.ClassC) {
+			now = t
+		}
+	}
+	if now == nil || !s.notVoltageAlone() {
+		return nil
+	}
+	var list []*library.WireType
+	types := ascending(slices.Clone(s.d.Library.WireTypes), func(t *library.WireType) float64 { return t.ClassC })
+	for _, t := range types {
+		last := now
+		if len(list) > 0 {
+			last = list[len(list)-1]
+		}
+		if t.ClassC > last.ClassC && inGauge(t) == inGauge(now) && len(list) < 2 {
+			list = append(list, t)
+		}
+	}
+	return list
+}
+
+// inGauge tells whether a type's sizes go by gauge numbers.
+func inGauge(t *library.WireType) bool { return strings.HasSuffix(t.Sizes[0].Label, "AWG") }
 
 // lossiest are the wires on which most is lost, so many at most.
 func (w *view) lossiest(wires []*circuit.Wire, most int) []*circuit.Wire {

@@ -13,6 +13,7 @@ const legendScale = 1.6
 func (d *drawing) usedKinds() (list []symbol.Kind) {
 	used := map[symbol.Kind]bool{}
 	for _, p := range d.pages {
+		p.traceLines() // for their dots
 		for _, c := range p.cells {
 			switch c.kind {
 			case partCell:
