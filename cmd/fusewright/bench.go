@@ -15,6 +15,9 @@ type benchCmd struct {
 	Out string `short:"o" help:"Write it as PDF to this file instead, with blanks for the readings." placeholder:"FILE" type:"path"`
 }
 
+// Validate refuses endings of other kinds.
+func (c *benchCmd) Validate() error { return endsIn("--out", c.Out, ".pdf") }
+
 // Run works out the test and prints or writes it.
 func (c *benchCmd) Run(io *streams, cli *program) error {
 	review, err := c.assess(io, cli)

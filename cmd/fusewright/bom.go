@@ -10,18 +10,19 @@ import (
 // bomCmd prints the bill of materials.
 type bomCmd struct {
 	designArg
-	Out string `short:"o" help:"Write pages as PDF to this file instead." placeholder:"FILE.pdf" type:"path"`
+	Out string `short:"o" help:"Write it to this file instead: .csv, or .pdf for pages." placeholder:"FILE" type:"path"`
 }
 
-// Run prints CSV, or writes the PDF.
+// Validate refuses endings of other kinds.
+func (c *bomCmd) Validate() error { return endsIn("--out", c.Out, ".csv", ".pdf") }
+
+// Run prints CSV, or writes it or pages.
 func (c *bomCmd) Run(io *streams, cli *program) error {
 	review, err := c.assess(io, cli)
 	if err != nil {
 		return err
 	}
 	bill := purchase.List(review.Circuit)
-	if c.Out != "" {
-		return writeFile(c.Out, pdfOf(review, "Bill of materials", document.Bill(review, bill)))
-	}
-	return printed(io, func(b *bytes.Buffer) error { return document.BillCSV(b, bill) })
+	return listed(io, c.Out, func(b *bytes.Buffer) error { return document.BillCSV(b, bill) },
+		pdfOf(review, "Bill of materials", document.Bill(review, bill)))
 }

@@ -16,6 +16,9 @@ type budgetCmd struct {
 	Out string `short:"o" help:"Draw it to this file instead: .svg or .pdf." placeholder:"FILE" type:"path"`
 }
 
+// Validate refuses endings of other kinds.
+func (c *budgetCmd) Validate() error { return endsIn("--out", c.Out, ".svg", ".pdf") }
+
 // Run prints the budget as text or JSON, or draws it.
 func (c *budgetCmd) Run(io *streams, cli *program) error {
 	review, err := c.assess(io, cli)

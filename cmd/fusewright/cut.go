@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"path/filepath"
 
 	"fusewright/harness/cutting"
 	"fusewright/harness/lengths"
@@ -11,21 +12,32 @@ import (
 // cutCmd prints the cut list.
 type cutCmd struct {
 	designArg
-	Out string `short:"o" help:"Write pages as PDF to this file instead." placeholder:"FILE.pdf" type:"path"`
+	Out string `short:"o" help:"Write it to this file instead: .csv, or .pdf for pages." placeholder:"FILE" type:"path"`
 }
 
-// Run prints CSV, or writes the PDF.
+// Validate refuses endings of other kinds.
+func (c *cutCmd) Validate() error { return endsIn("--out", c.Out, ".csv", ".pdf") }
+
+// Run prints CSV, or writes it or pages.
 func (c *cutCmd) Run(io *streams, cli *program) error {
 	review, err := c.assess(io, cli)
 	if err != nil {
 		return err
 	}
-	if c.Out != "" {
-		return writeFile(c.Out, pdfOf(review, "Cut list", document.CutList(review)))
-	}
-	return printed(io, func(b *bytes.Buffer) error {
+	return listed(io, c.Out, func(b *bytes.Buffer) error {
 		return document.CutListCSV(b, lengths.Of(review.Design), cutting.List(review.Circuit))
-	})
+	}, pdfOf(review, "Cut list", document.CutList(review)))
+}
+
+// listed prints a list as CSV, or writes it to a file as CSV or as pages.
+func listed(io *streams, out string, csv, pages func(*bytes.Buffer) error) error {
+	switch filepath.Ext(out) {
+	case ".pdf":
+		return writeFile(out, pages)
+	case ".csv":
+		return writeFile(out, csv)
+	}
+	return printed(io, csv)
 }
 
 // printed renders to memory first, so that a failure prints nothing.

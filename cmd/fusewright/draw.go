@@ -33,11 +33,7 @@ func checkPicture(option, path string, dpi int) error {
 	if dpi < 20 || dpi > 1200 {
 		return fmt.Errorf("--dpi %d is out of range (expected 20 to 1200)", dpi)
 	}
-	switch filepath.Ext(path) {
-	case ".svg", ".pdf", ".png", ".dxf":
-		return nil
-	}
-	return fmt.Errorf("%s %s has no known ending (expected .svg, .pdf, .png or .dxf)", option, filepath.Base(path))
+	return endsIn(option, path, ".svg", ".pdf", ".png", ".dxf")
 }
 
 // Run draws all sheets.

@@ -103,8 +103,8 @@ func (c *exportCmd) sheets(r *harness.Review) ([]*scene.Sheet, error) {
 
 // Validate refuses a file name that promises something else.
 func (c *exportCmd) Validate() error {
-	if c.To == "dxf" && c.Out != "" && c.Out != "-" && filepath.Ext(c.Out) != ".dxf" {
-		return fmt.Errorf("--out %s has no known ending (expected .dxf)", filepath.Base(c.Out))
+	if c.To == "dxf" && c.Out != "-" {
+		return endsIn("--out", c.Out, ".dxf")
 	}
 	return nil
 }

@@ -263,9 +263,9 @@ func TestOutputsAreNotInputs(t *testing.T) {
 		t.Skipf("no links here: %v", err)
 	}
 	for _, line := range []string{
-		"cut own.yaml -o own.yaml", "cut own.yaml -o ./x/../own.yaml", "draw own.svg -o own.svg",
+		"export own.yaml --to csv -o own.yaml", "export own.yaml --to csv -o ./x/../own.yaml", "draw own.svg -o own.svg",
 		"export own.yaml --to csv -o other.csv", "check own.yaml --write-baseline own.yaml",
-		"--library parts.yaml bom own.yaml -o parts.yaml",
+		"--library parts.yaml export own.yaml --to csv -o parts.yaml",
 	} {
 		var stdout, stderr bytes.Buffer
 		code := run(strings.Fields(line), strings.NewReader(""), &stdout, &stderr)

@@ -23,6 +23,9 @@ type rideCmd struct {
 	Out string `short:"o" help:"Draw it to this file instead: .svg (one ride) or .pdf." placeholder:"FILE" type:"path"`
 }
 
+// Validate refuses endings of other kinds.
+func (c *rideCmd) Validate() error { return endsIn("--out", c.Out, ".svg", ".pdf") }
+
 // Run prints rides as text or JSON, or draws them.
 func (c *rideCmd) Run(io *streams, cli *program) error {
 	review, err := c.assess(io, cli)

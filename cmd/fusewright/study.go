@@ -14,6 +14,9 @@ type studyCmd struct {
 	Out string `short:"o" help:"Write it to this file as PDF instead." placeholder:"FILE" type:"path"`
 }
 
+// Validate refuses endings of other kinds.
+func (c *studyCmd) Validate() error { return endsIn("--out", c.Out, ".pdf") }
+
 // Run assesses the design and prints its studies as text or JSON, or writes them.
 func (c *studyCmd) Run(io *streams, cli *program) error {
 	review, err := c.assess(io, cli)

@@ -111,6 +111,11 @@ func (t *trying) judge(group []int) {
 			}
 		}
 	}
+	for _, m := range group { // what nothing stands against is looked at again
+		if o := &t.out[m]; o.worse == nil && o.cost.TotalG() < t.s.best.cost.TotalG()-1e-9 {
+			clear[m] = false
+		}
+	}
 	var again []int
 	for _, m := range group {
 		if !clear[m] {
@@ -186,33 +191,45 @@ const edgeShare = 0.03
 
 // onEdge tells whether a finding is close to its limit.
 func onEdge(f *finding.Finding) bool {
-	limit, margin := math.NaN(), math.NaN()
-	for _, n := range f.Numbers {
-		switch n.Name {
-		case "limit":
-			limit = n.Value
-		case "margin":
-			margin = n.Value
-		}
-	}
-	return math.Abs(margin) < edgeShare*math.Abs(limit)
+	return math.Abs(figure(f, "margin")) < edgeShare*math.Abs(figure(f, "limit"))
 }
 
-// allNew are the findings that were not there before, the gravest first.
+// figure is a number of a finding; NaN when it has none of that name.
+func figure(f *finding.Finding, name string) float64 {
+	for _, n := range f.Numbers {
+		if n.Name == name {
+			return n.Value
+		}
+	}
+	return math.NaN()
+}
+
+// worseShare is by what share of its limit a figure is further off when a
+// finding counts as graver than it was.
+const worseShare = 1e-3
+
+// allNew are the findings that were not there before, or are further off their
+// limit now, the gravest first.
 func allNew(before, after []*finding.Finding) []*finding.Finding {
-	known := map[string]int{}
+	known := map[string][]*finding.Finding{}
 	for _, f := range before {
-		known[f.Rule+"\x00"+f.Ref+"\x00"+f.Part]++
+		known[idOf(f)] = append(known[idOf(f)], f)
 	}
 	var list []*finding.Finding
 	for _, f := range after {
-		id := f.Rule + "\x00" + f.Ref + "\x00" + f.Part
-		if known[id]--; known[id] < 0 {
+		was := known[idOf(f)]
+		if len(was) == 0 || figure(f, "margin") < figure(was[0], "margin")-worseShare*math.Abs(figure(f, "limit")) {
 			list = append(list, f)
+		}
+		if len(was) > 0 {
+			known[idOf(f)] = was[1:]
 		}
 	}
 	return list
 }
+
+// idOf is the same for one fault of one thing in two designs.
+func idOf(f *finding.Finding) string { return f.Rule + "\x00" + f.Ref + "\x00" + f.Part }
 
 // firstNew is the gravest finding that was not there before; nil = none.
 func firstNew(before, after []*finding.Finding) *finding.Finding {

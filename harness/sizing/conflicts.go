@@ -1,6 +1,10 @@
 package sizing
 
-import "fusewright/harness/finding"
+import (
+	"slices"
+
+	"fusewright/harness/finding"
+)
 
 // Conflict is why a finding stays: what would mend it breaks another constraint.
 type Conflict struct {
@@ -115,8 +119,7 @@ func (s *search) yield(f *finding.Finding, slots []int, by int) []*finding.Findi
 		if err != nil {
 			return nil
 		}
-		// What is there afterwards and not before counts from this finding's side.
-		if len(allNew(a.verdict.findings, []*finding.Finding{f})) > 0 {
+		if !slices.ContainsFunc(a.verdict.findings, func(x *finding.Finding) bool { return idOf(x) == idOf(f) }) {
 			return allNew(s.best.verdict.findings, a.verdict.findings)
 		}
 	}

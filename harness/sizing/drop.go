@@ -15,6 +15,7 @@ import (
 type drop struct {
 	load   *circuit.Branch
 	limitV float64
+	aimV   float64 // limitV, or what thick wires come to where none meets it; see aim
 	nowV   float64 // as judged
 	restV  float64 // nowV less the terms
 	terms  []term

@@ -88,7 +88,7 @@ func (s *search) explain(x *slot, other int, t trial, c *Choice) {
 // byCost says what of the cost decided: the lengths that wire is bought in, where
 // the other would be cheaper but for what is left over of them.
 func byCost(best, other Cost) string {
-	if other.TotalG()-leftShare*other.LeftG < best.TotalG()-leftShare*best.LeftG-1e-9 {
+	if other.TotalG() > best.TotalG() && other.TotalG()-leftShare*other.LeftG < best.TotalG()-leftShare*best.LeftG-1e-9 {
 		return "stock lengths: less is left over of the wire bought"
 	}
 	return "cost"

@@ -19,6 +19,7 @@ const (
 // vain shrinks again. The cheapest set wins, and single changes better it.
 func (w *view) chooseWires() {
 	ok := w.openSizes()
+	w.aim(ok)
 	var best *sharing
 	bestG, bestOver := math.Inf(1), math.Inf(1)
 	for _, set := range w.palettes(ok) {

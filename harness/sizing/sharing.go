@@ -13,6 +13,30 @@ type sharing struct {
 	lostV []float64
 }
 
+// A load that the thickest wires leave past its limit by more than hopelessShare
+// gets gainShare of what they could do for it: beyond that copper buys little, and
+// the finding stays for the builder to mend otherwise.
+const (
+	hopelessShare = 0.02
+	gainShare     = 0.75
+)
+
+// aim sets what every load may lose.
+func (w *view) aim(ok [][]int) {
+	thin, thick := w.present(), w.present()
+	for i, list := range ok {
+		if list != nil {
+			thin[i], thick[i] = list[0], list[len(list)-1]
+		}
+	}
+	for _, d := range w.drops {
+		d.aimV = d.limitV
+		if least := w.predicted(d, thick); least > d.limitV*(1+hopelessShare) {
+			d.aimV = least + (1-gainShare)*math.Max(0, w.predicted(d, thin)-least)
+		}
+	}
+}
+
 // lose works out what the loads lose.
 func (s *sharing) lose() {
 	s.lostV = make([]float64, len(s.w.drops))
@@ -29,19 +53,19 @@ func (s *sharing) take(i, z int) {
 	s.at[i] = z
 }
 
-// worstDrop is the load furthest past its limit; nil when none is.
+// worstDrop is the load furthest past what to aim at; nil when none is.
 func (s *sharing) worstDrop() *drop {
 	var worst *drop
 	most := 1e-9
 	for k, d := range s.w.drops {
-		if over := s.lostV[k] - d.limitV; over > most {
+		if over := s.lostV[k] - d.aimV; over > most {
 			worst, most = d, over
 		}
 	}
 	return worst
 }
 
-// overV is what is lost past the limits, in volts over all loads.
+// overV is what is lost past the aims, in volts over all loads.
 func (s *sharing) overV() float64 {
 	sum := 0.0
 	for k, d := range s.w.drops {
@@ -83,7 +107,7 @@ func (s *sharing) cheapestVolt(d *drop) (slot, z int) {
 }
 
 // spare tells whether a slot can take a size without any load losing more than
-// its limit, or more than it loses already.
+// its aim, or more than it loses already.
 func (s *sharing) spare(i, z int) bool {
 	uses := s.w.through[i]
 	for k, u := range uses {
@@ -97,7 +121,7 @@ func (s *sharing) spare(i, z int) bool {
 				after += v.term.amps * (s.w.inState(v.term, z) - s.w.inState(v.term, s.at[i]))
 			}
 		}
-		if after > math.Max(s.lostV[d], s.w.drops[d].limitV)+1e-9 {
+		if after > math.Max(s.lostV[d], s.w.drops[d].aimV)+1e-9 {
 			return false
 		}
 	}

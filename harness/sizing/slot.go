@@ -151,10 +151,11 @@ func (s *slot) given() int {
 	return -1
 }
 
-// now is the value that the design has, as label gives it.
+// now is the value that the design has, as label gives it; "" when it gives
+// figures alone.
 func (s *slot) now() string {
 	if i := s.given(); i >= 0 {
 		return s.label(i)
 	}
-	return "none"
+	return ""
 }

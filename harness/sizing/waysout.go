@@ -92,7 +92,10 @@ func (s *search) changed(given map[string]string) string {
 	var list []string
 	for _, x := range s.slots {
 		if was, ok := given[string(x.kind)+x.part]; ok && was != x.label(x.at) {
-			list = append(list, fmt.Sprintf("%s from %s to %s", x.part, was, x.label(x.at)))
+			if was != "" {
+				was = " from " + was
+			}
+			list = append(list, fmt.Sprintf("%s%s to %s", x.part, was, x.label(x.at)))
 		}
 	}
 	if len(list) > 3 {

@@ -179,7 +179,12 @@ func (d *drawing) compose(full bool) {
 		if len(d.pages) == 1 { // the only sheet carries everything
 			with, shared = shared, nil
 		}
-		slots, brief, left := d.fitPanels(p, with, full)
+		slots, brief, left, all := d.fitAll(p, with, notes, full)
+		if all {
+			notes = nil
+		} else {
+			slots, brief, left = d.fitPanels(p, with, full)
+		}
 		short = short || brief
 		for _, q := range left {
 			if q.findings {
@@ -277,6 +282,16 @@ func (p *page) put(lists []*panel, slots []*slot) (left []*panel) {
 	placed, left, _ := place(lists, slots)
 	p.panels = append(p.panels, placed...)
 	return left
+}
+
+// fitAll places the lists of the only page with the notes, which with less air or
+// shorter lists may save a sheet; all tells that it does.
+func (d *drawing) fitAll(p *page, with, notes []*panel, full bool) (slots []*slot, short bool, left []*panel, all bool) {
+	if len(d.pages) > 1 {
+		return nil, false, nil, false
+	}
+	slots, short, left = d.fitPanels(p, append(append([]*panel{}, with...), notes...), full)
+	return slots, short, left, len(left) == 0 && !(short && d.changes != nil)
 }
 
 // fitPanels places a page's own lists: with what each finding says and much air
