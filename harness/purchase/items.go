@@ -4,10 +4,12 @@ import (
 	"fmt"
 	"math"
 	"strconv"
+	"strings"
 
 	"fusewright/harness/circuit"
 	"fusewright/harness/cutting"
 	"fusewright/harness/design"
+	"fusewright/harness/quantity"
 	"fusewright/library"
 )
 
@@ -39,13 +41,44 @@ func (b *builder) parts(c *circuit.Circuit) {
 		case *design.Switch:
 			b.add(Switches, switchItem(src), "pcs", 1, p.Ref)
 		case *design.Load:
-			b.add(Loads, src.Name, "pcs", 1, p.Ref)
+			b.add(Loads, loadItem(src), "pcs", 1, p.Ref)
 		case *design.Ground:
-			b.add(Grounds, fmt.Sprintf("%s %q", src.Kind, src.Name), "pcs", 1, p.Ref)
-		case *design.Splice:
-			b.add(Grounds, "splice point", "pcs", 1, p.Ref)
+			b.add(Grounds, groundItem(src, p), "pcs", 1, p.Ref)
 		}
 	}
+}
+
+// loadItem is an accessory by its type, or by its name when it has none, and its
+// power.
+func loadItem(l *design.Load) string {
+	item := l.Name
+	if l.Type != nil {
+		item = l.Type.Name
+	}
+	if l.PowerW > 0 && !strings.HasSuffix(item, " W") {
+		item += ", " + quantity.Plain(math.Round(l.PowerW*10)/10, quantity.Power)
+	}
+	return item
+}
+
+// groundItem is what a ground point is made of: a block by its ways and limit, a
+// stud by the thread that the rings on it ask for.
+func groundItem(g *design.Ground, p *circuit.Part) string {
+	wires, thread := 0, ""
+	for _, t := range p.Terminals {
+		wires += len(t.Wires)
+		if name, ok := strings.CutPrefix(t.Kind, "ring "); ok && thread == "" {
+			thread = " " + name
+		}
+	}
+	if g.Kind == design.FrameStud {
+		return "bolt" + thread + " with nut and serrated washers, for a frame stud"
+	}
+	item := fmt.Sprintf("ground block, %d ways%s", wires, thread)
+	if g.LimitA.Given() {
+		item += ", " + amperes(g.LimitA.Value) + " A"
+	}
+	return item
 }
 
 func (b *builder) fuse(t *library.FuseType, r *library.FuseRating, ref string) {

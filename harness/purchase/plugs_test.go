@@ -8,6 +8,7 @@ import (
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
 	"fusewright/harness/purchase"
+	"fusewright/library"
 
 	"github.com/google/go-cmp/cmp"
 )
@@ -29,10 +30,9 @@ loads:
   radio: {power: 20 W, plug: open bullet, fed by: [main, battery], wire: {length: 1 m}, returns to: battery negative, return wire: {length: 2 m}}
 `
 
-// Both halves of every plug are on the bill: a housing pair, a mate for each
-// contact, two seals a wire of sealed families.
-func TestPlugs(t *testing.T) {
-	d, err := design.Read("plugs.yaml", []byte(plugged), nil)
+func billOf(t *testing.T, text string) *purchase.Bill {
+	t.Helper()
+	d, err := design.Read("plugs.yaml", []byte(text), library.Default())
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -40,7 +40,13 @@ func TestPlugs(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	bill := purchase.List(c)
+	return purchase.List(c)
+}
+
+// Both halves of every plug are on the bill: a housing pair, a mate for each
+// contact, two seals a wire of sealed families.
+func TestPlugs(t *testing.T) {
+	bill := billOf(t, plugged)
 	var got []string
 	for _, l := range bill.Lines {
 		if l.Group == purchase.Housings || l.Group == purchase.Plugs || l.Group == purchase.Holders {
@@ -75,15 +81,7 @@ func TestPlugs(t *testing.T) {
 func TestBlankingPlugs(t *testing.T) {
 	src := strings.Replace(plugged, "plug: sealed 2.8, fed by: [main, battery]", "plug: sealed 10, fed by: main", 1)
 	src = strings.Replace(src, "returns to: [battery negative], return wire: {length: 2 m}", "polarised: yes", 1)
-	d, err := design.Read("plugs.yaml", []byte(src), nil)
-	if err != nil {
-		t.Fatal(err)
-	}
-	c, err := circuit.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, l := range purchase.List(c).Lines {
+	for _, l := range billOf(t, src).Lines {
 		if l.Item == "blanking plug, sealed 10" {
 			if l.Need != 2 || l.SoldAs != "pack of 10" {
 				t.Errorf("%g in %s, want 2 in packs of 10", l.Need, l.SoldAs)

@@ -39,7 +39,7 @@ const (
 	Blocks      Group = "distribution blocks"
 	Switches    Group = "switches"
 	Loads       Group = "accessories"
-	Grounds     Group = "ground points and splices"
+	Grounds     Group = "ground points"
 	Terminals   Group = "terminals"
 	Housings    Group = "plug housings"
 	Plugs       Group = "contacts and seals of plugs"

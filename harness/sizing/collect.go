@@ -2,7 +2,6 @@ package sizing
 
 import (
 	"strconv"
-	"strings"
 
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
@@ -39,6 +38,7 @@ func collect(d *design.Design) []*slot {
 				path: []string{"runs", strconv.Itoa(i)}})
 		}
 	}
+	fewCovers(d, c.slots)
 	for _, x := range d.Fuses {
 		if x.TypeAuto || x.RatingAuto {
 			c.add(&slot{kind: Fuse, part: x.Name, owner: x, pos: x.Pos, fuse: x,
@@ -275,30 +275,4 @@ func families(d *design.Design, p *design.Plugged) []*library.Connector {
 		}
 	}
 	return ascending(list, func(f *library.Connector) float64 { return f.MaxA })
-}
-
-// covers are what meets the needs of a run, the one that costs least current
-// first; a run that needs none stays bare.
-func covers(d *design.Design, r *design.Run) []*library.Cover {
-	moves := r.From != nil && r.From.Moves || r.To != nil && r.To.Moves
-	hot := r.Near.Given() && r.AmbientC.Given()
-	if !r.Flexes && !moves && !r.Chafes && !r.Pinches && !hot {
-		return []*library.Cover{nil}
-	}
-	ambient := r.AmbientC.Or(circuit.DefaultAmbientC)
-	for _, p := range []*design.Place{r.From, r.To} {
-		if p != nil {
-			ambient = max(ambient, p.AmbientC.Or(circuit.DefaultAmbientC))
-		}
-	}
-	var list []*library.Cover
-	for _, c := range d.Library.Covers {
-		stiff := strings.HasPrefix(c.Name, "rigid")
-		if r.Chafes && !c.Abrasion || r.Pinches && !c.Pinch || hot && !c.Heat || c.MaxC < ambient ||
-			(r.Flexes || moves) && stiff {
-			continue
-		}
-		list = append(list, c)
-	}
-	return ascending(list, func(c *library.Cover) float64 { return -c.CurrentFactor })
 }

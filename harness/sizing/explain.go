@@ -19,8 +19,11 @@ func (p *Plan) Explain() error {
 			moves = append(moves, move{i, x.other()})
 		}
 	}
-	for k, t := range s.try(moves) {
+	first := s.try(moves)
+	s.secondBest(moves, first)
+	for k, t := range first {
 		i := moves[k].slot
+		p.Choices[i].RunnerUp = s.slots[i].label(moves[k].to)
 		s.explain(s.slots[i], moves[k].to, t, p.Choices[i])
 	}
 	if len(p.Remaining) > 0 {
@@ -29,6 +32,39 @@ func (p *Plan) Explain() error {
 		s.take(s.best)
 	}
 	return nil
+}
+
+// secondBest looks, for wires that only the cost keeps from the next thinner
+// size, for the cheapest of the thinner sizes: one that other wires have comes
+// cheaper than one bought for this wire alone. Those that pass the rules take the
+// place of the next thinner one.
+func (s *search) secondBest(moves []move, trials []trial) {
+	w := s.look(s.best.verdict)
+	l := w.ledgerOf(s.best.at)
+	var better []move
+	var of []int
+	for k, m := range moves {
+		x := s.slots[m.slot]
+		if x.kind != WireSize || trials[k].worse != nil || m.to > x.at {
+			continue
+		}
+		to, least := m.to, trials[k].cost.wiresG()
+		for z := range m.to {
+			w.swap(l, m.slot, x.at, z)
+			if g := l.totalG(); g < least-1e-9 {
+				to, least = z, g
+			}
+			w.swap(l, m.slot, z, x.at)
+		}
+		if to != m.to {
+			better, of = append(better, move{m.slot, to}), append(of, k)
+		}
+	}
+	for n, t := range s.try(better) {
+		if t.worse == nil {
+			moves[of[n]], trials[of[n]] = better[n], t
+		}
+	}
 }
 
 // other is the candidate to compare with.
@@ -52,6 +88,9 @@ func (s *search) compared(x *slot, c *Choice) bool {
 	c.RunnerUp = x.label(x.other())
 	if x.kind == RunCover {
 		c.Decided, c.Lost = "what the run needs, at the least loss of current", "it lowers the current more"
+		if now, next := x.covers[x.at], x.covers[x.other()]; next != nil && next.CurrentFactor == now.CurrentFactor {
+			c.Lost = "it is for fewer runs, or later in the library"
+		}
 		return false
 	}
 	return true

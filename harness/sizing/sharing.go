@@ -69,7 +69,7 @@ func (s *sharing) worstDrop() *drop {
 func (s *sharing) overV() float64 {
 	sum := 0.0
 	for k, d := range s.w.drops {
-		sum += math.Max(0, s.lostV[k]-d.limitV)
+		sum += math.Max(0, s.lostV[k]-d.aimV)
 	}
 	return sum
 }

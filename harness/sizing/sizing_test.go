@@ -233,7 +233,10 @@ func TestInfeasible(t *testing.T) {
 }
 
 // opened is a synthetic harness with every size, rating and form left open.
-func opened(tb testing.TB, wires int) *design.Design { return openedSeed(tb, wires, 1) }
+func opened(tb testing.TB, wires int) *design.Design {
+	tb.Helper()
+	return openedSeed(tb, wires, 1)
+}
 
 func openedSeed(tb testing.TB, wires int, seed int64) *design.Design {
 	tb.Helper()
@@ -257,6 +260,26 @@ func BenchmarkComplete(b *testing.B) {
 				}
 				b.ReportMetric(float64(p.s.judgements), "judgements")
 				b.ReportMetric(float64(len(p.Choices)), "choices")
+			}
+		})
+	}
+}
+
+// BenchmarkExplain sizes a harness and explains every choice: what the command
+// size does.
+func BenchmarkExplain(b *testing.B) {
+	for _, wires := range []int{10, 40, 200, 1000} {
+		b.Run(fmt.Sprint(wires), func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				p, err := Complete(opened(b, wires))
+				if err == nil {
+					err = p.Explain()
+				}
+				if err != nil {
+					b.Fatal(err)
+				}
+				b.ReportMetric(float64(p.s.judgements), "judgements")
 			}
 		})
 	}

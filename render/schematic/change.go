@@ -132,6 +132,11 @@ func changeFlags(c *Changes, asWas bool) *flags {
 
 // head names what an entry is about, with how the other design calls it.
 func (c *Change) head(refs []string, asWas bool) string {
+	return join(append(c.names(refs, asWas), string(c.Kind)), ", ")
+}
+
+// names are the parts and wires of an entry, or else its own name.
+func (c *Change) names(refs []string, asWas bool) []string {
 	names := append([]string{}, refs...)
 	if len(refs) == 0 {
 		names = append(append(names, c.New...), c.Old...)
@@ -145,7 +150,7 @@ func (c *Change) head(refs []string, asWas bool) string {
 			names[0] = c.Old[0] + " (now " + c.New[0] + ")"
 		}
 	}
-	return join(append(names, string(c.Kind)), ", ")
+	return names
 }
 
 // statements are the name with what differs, and what was found.

@@ -36,7 +36,7 @@ var oneChange = []struct {
 }{
 	{"none", "", "", "", 1},
 	{"part-added", "\n\ngrounds:", "\n  work lamp: {sign: lamp, behaves: filament lamp, power: 21 W, at: mast, fed by: lamp switch, wire: {colour: YE}, returns to: bar}\n\ngrounds:",
-		"added [] [E4 W7 W16] power 21 W at 12 V · behaves filament lamp · fed by lamp switch · returns to bar · at mast", 2},
+		"added [] [E4 W7 W16] power 21 W at 12 V · behaves filament lamp · fed by lamp switch · returns to bar · at mast", 1},
 	{"part-removed", "  sprayer: {sign: pump, behaves: motor, power: 60 W, at: mast, fed by: dash block 2, wire: {colour: GN}, returns to: bar}\n", "",
 		"removed [M1 W7 W13] [] power 60 W at 12 V · behaves motor · fed by dash block 2 · returns to bar · at mast", 2},
 	{"wire-thicker", "fed by: main\n    wire: {size: 4 mm²", "fed by: main\n    wire: {size: 6 mm²", "changed [W2] [W2] size 4 mm² → 6 mm²", 1},

@@ -2,6 +2,7 @@ package schematic
 
 import (
 	"os"
+	"strings"
 	"testing"
 )
 
@@ -17,4 +18,35 @@ func TestLegendNamesWhatIsDrawn(t *testing.T) {
 			t.Errorf("%q stands %d times on the sheets, want once", name, found[name])
 		}
 	}
+}
+
+// Every plug is named once, over its link or in the caption, in every way of
+// drawing.
+func TestPlugsAreNamed(t *testing.T) {
+	text, err := os.ReadFile("testdata/orchard.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	review := assessed(t, "orchard.yaml", text)
+	for _, v := range variants(review) {
+		found := words(laidOut(t, review, v).paint())
+		for _, family := range []string{"sealed 1.5", "open 6.3"} {
+			if found[family] != 1 {
+				t.Errorf("drawing%s: plug %q is named %d times, want once", v.name, family, found[family])
+			}
+		}
+	}
+	for _, p := range review.Circuit.Parts {
+		if p.Name == "left lamp" {
+			family := *p.Plug.Family // the library's own stays as it is
+			family.Name = "a family with a name that is much longer than the lamp"
+			p.Plug.Family = &family
+		}
+	}
+	for s := range words(laidOut(t, review, variant{}).paint()) {
+		if strings.Contains(s, "plug a family") {
+			return
+		}
+	}
+	t.Error("a plug with a long name is not named in the caption")
 }

@@ -2,7 +2,6 @@ package schematic
 
 import (
 	"slices"
-	"strings"
 
 	"fusewright/render/scene"
 )
@@ -122,8 +121,7 @@ func (d *drawing) shortRow(m *marked) panelRow {
 	indent := m.indent()
 	head, brief := m.head()+":", m.brief()
 	if m.change != nil {
-		names, _, _ := strings.Cut(m.head(), ",")
-		head, brief = names+":", m.change.short()
+		head, brief = m.change.names(m.refs, m.asWas)[0]+":", m.change.short()
 	}
 	left := indent + textW(head+" ", scene.Bold)
 	words := scene.Ellipsis(brief, smallMM, panelW-4-left, scene.Regular)
