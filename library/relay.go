@@ -82,3 +82,22 @@ func (m *row) tabs(key string) map[string]float64 {
 	sub.finish()
 	return out
 }
+
+// Share is what an ambient temperature in °C leaves of the contacts' ratings,
+// 0..1: straight between the points of the derating, flat outside; 1 without one.
+func (f *RelayForm) Share(ambientC float64) float64 {
+	table := f.Derating
+	if len(table) == 0 {
+		return 1
+	}
+	if ambientC <= table[0].AmbientC {
+		return table[0].Share
+	}
+	for i := 1; i < len(table); i++ {
+		a, b := table[i-1], table[i]
+		if ambientC <= b.AmbientC {
+			return a.Share + (ambientC-a.AmbientC)/(b.AmbientC-a.AmbientC)*(b.Share-a.Share)
+		}
+	}
+	return table[len(table)-1].Share
+}

@@ -62,7 +62,7 @@ func (p *Pass) judgeRelayContact(part *circuit.Part, form *library.RelayForm, b 
 	if part.Place != nil {
 		ambient = part.Place.AmbientC.Or(20)
 	}
-	share := shareAt(form.Derating, ambient)
+	share := form.Share(ambient)
 	r := contactRatings{form.MakeA * share, form.LampA * share, form.MotorA * share}
 	if b.Closer.Break != nil {
 		r = contactRatings{resistive: form.BreakA * share}
@@ -78,24 +78,6 @@ func (p *Pass) judgeRelayContact(part *circuit.Part, form *library.RelayForm, b 
 	fin.Situation = u.in.Situation.Name
 	fin.Source = form.Source.String()
 	p.report(fin)
-}
-
-// shareAt reads a share off a derating table, straight between its points and
-// flat outside; 1 when there is no table.
-func shareAt(table []library.RatedAt, ambientC float64) float64 {
-	if len(table) == 0 {
-		return 1
-	}
-	if ambientC <= table[0].AmbientC {
-		return table[0].Share
-	}
-	for i := 1; i < len(table); i++ {
-		a, b := table[i-1], table[i]
-		if ambientC <= b.AmbientC {
-			return a.Share + (ambientC-a.AmbientC)/(b.AmbientC-a.AmbientC)*(b.Share-a.Share)
-		}
-	}
-	return table[len(table)-1].Share
 }
 
 // share100 is a share in whole percent.

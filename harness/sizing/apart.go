@@ -241,29 +241,31 @@ func firstNew(before, after []*finding.Finding) *finding.Finding {
 
 // apart tells which slots have to do with each other: those on the way of one
 // consumer. Consumers are loads, coils with all that their relay feeds, and
-// wires and fuses that feed nothing.
+// wires and fuses that feed nothing; those behind one fuse count as one, and so
+// does each wire that it protects, since rules give one finding a fuse.
 type apart struct {
-	count     int     // of consumers
-	consumers [][]int // by slot
-	below     [][]int // by branch: the consumers on whose way it lies
+	count     int                     // of consumers
+	behind    map[*circuit.Branch]int // consumers by the fuse they are behind
+	consumers [][]int                 // by slot
+	below     [][]int                 // by branch: the consumers on whose way it lies
 	byRef     map[string][]*circuit.Branch
 }
 
 func (w *view) findApart() *apart {
 	c := w.v.c
 	a := &apart{consumers: make([][]int, len(w.s.slots)), below: make([][]int, len(c.Branches)),
-		byRef: map[string][]*circuit.Branch{}}
+		behind: map[*circuit.Branch]int{}, byRef: map[string][]*circuit.Branch{}}
 	for _, b := range c.Branches {
 		if coil := b.Part != nil && b.Part.Kind == circuit.Relay && b == b.Part.Coil(); coil || b.Load != nil {
-			k := a.consumer(c, b)
+			a.consumer(c, b, lastFuse(c.MainFeed(b.A).Branches))
 			if coil {
-				a.switched(c, b, k)
+				a.switched(c, b, a.consumer(c, b, nil))
 			}
 		}
 	}
 	for _, b := range c.Branches {
 		if (b.Wire != nil || b.Kind == circuit.FuseBranch) && a.below[b.Index] == nil {
-			a.consumer(c, b)
+			a.consumer(c, b, lastFuse(c.MainFeed(b.A).Branches))
 		}
 	}
 	for _, x := range c.Wires {
@@ -280,22 +282,44 @@ func (w *view) findApart() *apart {
 	for i, x := range w.s.slots {
 		for _, b := range w.branchesOf(i, x) {
 			a.consumers[i] = append(a.consumers[i], a.below[b.Index]...)
+			if fuse := lastFuse(c.MainFeed(b.A).Branches); b.Wire != nil && b.Feeds() && fuse != nil {
+				a.consumers[i] = append(a.consumers[i], a.numberOf(fuse))
+			}
 		}
 	}
 	return a
 }
 
-// consumer counts one more, with the branches on its way.
-func (a *apart) consumer(c *circuit.Circuit, b *circuit.Branch) int {
-	k := a.count
-	a.count++
-	a.below[b.Index] = append(a.below[b.Index], k)
-	for _, way := range [][]*circuit.Branch{c.MainFeed(b.A).Branches, c.MainReturn(b.B).Branches} {
+// consumer counts one more behind a fuse, with the branches on its way.
+func (a *apart) consumer(c *circuit.Circuit, b, fuse *circuit.Branch) int {
+	k := a.numberOf(fuse)
+	for _, way := range [][]*circuit.Branch{{b}, c.MainFeed(b.A).Branches, c.MainReturn(b.B).Branches} {
 		for _, x := range way {
 			a.below[x.Index] = append(a.below[x.Index], k)
 		}
 	}
 	return k
+}
+
+// numberOf is the consumer behind a fuse; one of its own without a fuse.
+func (a *apart) numberOf(fuse *circuit.Branch) int {
+	k, ok := a.behind[fuse]
+	if !ok || fuse == nil {
+		k = a.count
+		a.count++
+		a.behind[fuse] = k
+	}
+	return k
+}
+
+// lastFuse is the fuse nearest the end of a way; nil when it has none.
+func lastFuse(way []*circuit.Branch) *circuit.Branch {
+	for i := len(way) - 1; i >= 0; i-- {
+		if way[i].Kind == circuit.FuseBranch {
+			return way[i]
+		}
+	}
+	return nil
 }
 
 // switched puts all that a relay's contacts feed on the way of its coil.

@@ -321,7 +321,7 @@ func (w *view) contactsBear(part *circuit.Part, form *library.RelayForm) bool {
 	if form.MaxC > 0 && ambient > form.MaxC {
 		return false
 	}
-	share := shareAt(form.Derating, ambient)
+	share := form.Share(ambient)
 	for _, b := range part.Branches {
 		if b.Kind != circuit.ContactBranch || b.Closer == nil {
 			continue
@@ -358,21 +358,4 @@ func (w *view) contactUse(sol *solve.Solution, b *circuit.Branch, below *circuit
 		}
 	}
 	return use
-}
-
-// shareAt reads a derating table, straight between its points.
-func shareAt(table []library.RatedAt, ambientC float64) float64 {
-	if len(table) == 0 {
-		return 1
-	}
-	if ambientC <= table[0].AmbientC {
-		return table[0].Share
-	}
-	for i := 1; i < len(table); i++ {
-		a, b := table[i-1], table[i]
-		if ambientC <= b.AmbientC {
-			return a.Share + (ambientC-a.AmbientC)/(b.AmbientC-a.AmbientC)*(b.Share-a.Share)
-		}
-	}
-	return table[len(table)-1].Share
 }

@@ -1,8 +1,6 @@
 package document
 
 import (
-	"fmt"
-
 	"fusewright/harness"
 	"fusewright/harness/circuit"
 	"fusewright/render/scene"
@@ -85,25 +83,7 @@ func connectionRows(t *table, term *circuit.Terminal) {
 		if far.Part.Place != nil {
 			place = far.Part.Place.Name
 		}
-		t.row("", name, w.Number, wireLook(w), crimpName, address(far), place, string(w.Role))
+		t.row("", name, w.Number, w.Look(), crimpName, far.Address(), place, string(w.Role))
 		t.tick(0)
 	}
-}
-
-// wireLook is a wire's colour code and size.
-func wireLook(w *circuit.Wire) string {
-	text := w.Spec.Colour.Code()
-	if w.Spec.Size != nil {
-		text += " " + w.Spec.Size.Label
-	}
-	return text
-}
-
-// address is a terminal with its part's name.
-func address(t *circuit.Terminal) string {
-	text := fmt.Sprintf("%s:%s", t.Part.Ref, t.Name)
-	if t.Part.Name != "" && t.Part.Name != t.Part.Ref {
-		text += " " + t.Part.Name
-	}
-	return text
 }

@@ -155,24 +155,13 @@ func endTable(u lengths.Unit, place string, ends []formboard.End) *grid {
 		if e.Short {
 			free = "too short"
 		}
-		g.rows = append(g.rows, []string{e.Wire.Number, wireLook(e.Wire), terminalText(e.Terminal), crimpText(u, e), via, free})
+		g.rows = append(g.rows, []string{e.Wire.Number, e.Wire.Look(), terminalText(e.Terminal), crimpText(u, e), via, free})
 	}
 	return g
 }
 
-func wireLook(w *circuit.Wire) string {
-	text := w.Spec.Colour.Code()
-	if w.Spec.Size != nil {
-		text += " " + w.Spec.Size.Label
-	}
-	return text
-}
-
 func terminalText(t *circuit.Terminal) string {
-	text := t.Part.Ref + ":" + t.Name
-	if t.Part.Name != "" && t.Part.Name != t.Part.Ref {
-		text += " " + t.Part.Name
-	}
+	text := t.Address()
 	if t.Part.Plug != nil {
 		text += ", plug " + t.Part.Plug.String()
 	}

@@ -69,7 +69,7 @@ func checkNets(d *drawing) (faults []string) {
 				}
 				name := keyOf(c, in.term)
 				if c.kind == partCell && (c.part.Kind == circuit.Splice || c.part.Kind == circuit.Block) {
-					name += " in" // its symbol joins the two sides
+					name += fmt.Sprint(" in ", c.piece) // its symbol joins the two sides, its bar the pieces
 				}
 				if c.plugged() {
 					name += " by " + in.wire.Number // its symbol joins them behind the poles
