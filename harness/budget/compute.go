@@ -6,6 +6,7 @@ import (
 	"fusewright/harness/charging"
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
+	"fusewright/harness/quantity"
 	"fusewright/harness/solve"
 )
 
@@ -24,6 +25,18 @@ func Compute(c *circuit.Circuit, sols []*solve.Solution) *Budget {
 	b.StandbyA = drainA(Parked(c, sols))
 	b.StandbyDays = StandbyDays(d, b.StandbyA)
 	return b
+}
+
+// OutputBasis says in words what the output counts with.
+func OutputBasis(d *design.Design) string {
+	switch h := d.Charging.HotDerating; {
+	case !d.Charging.Present():
+		return "The design gives no charging output."
+	case h.Given():
+		return "Output is for the engine speed named, less " + quantity.Plain(h.Value, quantity.Share) + " hot derating."
+	}
+	return "Output is for the engine speed named, as stated: the design gives no hot derating, and a hot generator " +
+		"may give less."
 }
 
 // curveSteps is how finely the output curve is drawn between two points.

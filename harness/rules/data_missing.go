@@ -17,7 +17,8 @@ var dataMissing = &Rule{
 	Title: "a number the review needs is not given",
 	Doc: "What other rules had to leave out or assume: the battery's internal resistance, the ambient of " +
 		"a place that wires or parts stand in, whether a tap is supervised and what it has to spare " +
-		"when something draws from it, whether a coil is suppressed, the limit of a switch or block, " +
+		"when something draws from it, whether a coil is suppressed, the limit of a switch, a block or a " +
+		"shared ground, " +
 		"opening times or inrush figures that the library does not hold. One finding a gap.",
 	Formula:  "none",
 	Limits:   "none",
@@ -101,7 +102,20 @@ func (p *Pass) missingOf(part *circuit.Part) {
 		if wayLimit(s) <= 0 || totalLimit(s) <= 0 {
 			say("the way limit or total limit of %s is not given", s.Name)
 		}
+	case *design.Ground:
+		if n := returnsTo(part); n > 1 && !s.LimitA.Given() {
+			say("what %s may carry is not given, and %d returns meet there", s.Name, n)
+		}
 	}
+}
+
+// returnsTo is how many wires bring current back to a ground.
+func returnsTo(part *circuit.Part) int {
+	n := 0
+	for _, t := range part.Terminals {
+		n += len(wiresTo(t))
+	}
+	return n
 }
 
 // missingTimes reports fuse types that have no fast edge although a load with

@@ -2,6 +2,7 @@ package sizing
 
 import (
 	"math"
+	"slices"
 
 	"fusewright/harness/circuit"
 	"fusewright/harness/finding"
@@ -240,8 +241,8 @@ func firstNew(before, after []*finding.Finding) *finding.Finding {
 }
 
 // apart tells which slots have to do with each other: those on the way of one
-// consumer. Consumers are loads, coils with all that their relay feeds, and
-// wires and fuses that feed nothing; those behind one fuse count as one, and so
+// consumer. Consumers are loads, coils, whose way is that of all their relay
+// feeds too, and wires and fuses that feed nothing; those behind one fuse count as one, and so
 // does each wire that it protects, since rules give one finding a fuse.
 type apart struct {
 	count     int                     // of consumers
@@ -256,18 +257,16 @@ func (w *view) findApart() *apart {
 	a := &apart{consumers: make([][]int, len(w.s.slots)), below: make([][]int, len(c.Branches)),
 		behind: map[*circuit.Branch]int{}, byRef: map[string][]*circuit.Branch{}}
 	for _, b := range c.Branches {
-		if coil := b.Part != nil && b.Part.Kind == circuit.Relay && b == b.Part.Coil(); coil || b.Load != nil {
-			a.consumer(c, b, lastFuse(c.MainFeed(b.A).Branches))
-			if coil {
-				a.switched(c, b, a.consumer(c, b, nil))
-			}
+		if b.Load != nil || isCoil(b) {
+			a.consumer(c, b)
 		}
 	}
 	for _, b := range c.Branches {
 		if (b.Wire != nil || b.Kind == circuit.FuseBranch) && a.below[b.Index] == nil {
-			a.consumer(c, b, lastFuse(c.MainFeed(b.A).Branches))
+			a.consumer(c, b)
 		}
 	}
+	a.switched(c)
 	for _, x := range c.Wires {
 		a.byRef[x.Number] = append(a.byRef[x.Number], x.Branch)
 	}
@@ -290,15 +289,17 @@ func (w *view) findApart() *apart {
 	return a
 }
 
-// consumer counts one more behind a fuse, with the branches on its way.
-func (a *apart) consumer(c *circuit.Circuit, b, fuse *circuit.Branch) int {
-	k := a.numberOf(fuse)
-	for _, way := range [][]*circuit.Branch{{b}, c.MainFeed(b.A).Branches, c.MainReturn(b.B).Branches} {
-		for _, x := range way {
-			a.below[x.Index] = append(a.below[x.Index], k)
-		}
+// consumer counts one more behind its fuse, with the branches on its way.
+func (a *apart) consumer(c *circuit.Circuit, b *circuit.Branch) {
+	k := a.numberOf(lastFuse(c.MainFeed(b.A).Branches))
+	for _, x := range wayOf(c, b) {
+		a.below[x.Index] = append(a.below[x.Index], k)
 	}
-	return k
+}
+
+// wayOf is a branch with those that feed it and bring its current back.
+func wayOf(c *circuit.Circuit, b *circuit.Branch) []*circuit.Branch {
+	return slices.Concat([]*circuit.Branch{b}, c.MainFeed(b.A).Branches, c.MainReturn(b.B).Branches)
 }
 
 // numberOf is the consumer behind a fuse; one of its own without a fuse.
@@ -322,15 +323,31 @@ func lastFuse(way []*circuit.Branch) *circuit.Branch {
 	return nil
 }
 
-// switched puts all that a relay's contacts feed on the way of its coil.
-func (a *apart) switched(c *circuit.Circuit, coil *circuit.Branch, k int) {
-	for _, b := range coil.Part.Branches {
-		if b.Kind == circuit.ContactBranch {
-			for _, x := range c.BelowBranch(b).Branches {
-				a.below[x.Index] = append(a.below[x.Index], k)
+// switched puts the way of every coil on the way of what its contacts feed.
+func (a *apart) switched(c *circuit.Circuit) {
+	fed := make([][]int, len(c.Branches)) // by branch on the way of a coil
+	for _, coil := range c.Branches {
+		if !isCoil(coil) {
+			continue
+		}
+		var list []int
+		for _, b := range coil.Part.Branches {
+			if b.Kind == circuit.ContactBranch {
+				list = append(list, a.below[b.Index]...)
 			}
 		}
+		for _, b := range wayOf(c, coil) {
+			fed[b.Index] = append(fed[b.Index], list...)
+		}
 	}
+	for i, list := range fed {
+		a.below[i] = append(a.below[i], list...)
+	}
+}
+
+// isCoil tells whether a branch is the coil of a relay.
+func isCoil(b *circuit.Branch) bool {
+	return b.Part != nil && b.Part.Kind == circuit.Relay && b == b.Part.Coil()
 }
 
 // branchesOf are the branches that a slot sets.

@@ -75,28 +75,47 @@ func (w *view) tighten(load string) bool {
 	return false
 }
 
-// raiseLossy raises the open fuse on a load's way that loses most volts.
+// raiseLossy raises the open fuses on a load's way, each time the one that loses
+// most volts, until the thickest wires would do, or one alone where that never
+// comes about.
 func (w *view) raiseLossy(d *drop) bool {
-	slot, to, most := -1, -1, 0.0
+	at := w.thickest()
+	var raised []move
+	for w.predicted(d, at) > d.limitV {
+		m, ok := w.lossiestFuse(d, at)
+		if !ok {
+			raised = raised[:min(1, len(raised))]
+			break
+		}
+		at[m.slot] = m.to
+		raised = append(raised, m)
+	}
+	taught := false
+	for _, m := range raised {
+		if w.s.floor[m.slot] < m.to {
+			w.s.floor[m.slot] = m.to
+			taught = true
+		}
+	}
+	return taught
+}
+
+// lossiestFuse is the fuse on a load's way whose next larger rating saves most
+// volts; false when none has one.
+func (w *view) lossiestFuse(d *drop, at []int) (m move, ok bool) {
+	most := 0.0
 	for i := range d.terms {
 		t := &d.terms[i]
-		if t.wire != nil {
-			continue
-		}
 		s := w.s.slots[t.slot]
-		k := s.larger()
-		if k < 0 {
+		if t.wire != nil || s.largerThan(at[t.slot]) < 0 {
 			continue
 		}
-		if v := t.amps * (w.inState(t, s.at) - w.inState(t, k)); v > most {
-			slot, to, most = t.slot, k, v
+		k := s.largerThan(at[t.slot])
+		if v := t.amps * (w.inState(t, at[t.slot]) - w.inState(t, k)); v > most {
+			m, ok, most = move{t.slot, k}, true, v
 		}
 	}
-	if slot < 0 || w.s.floor[slot] >= to {
-		return false
-	}
-	w.s.floor[slot] = to
-	return true
+	return m, ok
 }
 
 // raise forbids the present candidate and those below.

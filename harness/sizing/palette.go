@@ -59,7 +59,7 @@ func (w *view) present() []int {
 // what the rules have taught; a slot with none keeps the largest that its
 // crimps take.
 func (w *view) openSizes() [][]int {
-	ok := make([][]int, len(w.s.slots))
+	ok, thickest := make([][]int, len(w.s.slots)), w.thickest()
 	for i, s := range w.s.slots {
 		if s.kind != WireSize {
 			continue
@@ -70,11 +70,7 @@ func (w *view) openSizes() [][]int {
 			}
 		}
 		if ok[i] == nil {
-			last := len(s.sizes) - 1
-			for z := last; z > 0 && !w.crimpsAll(i, z); z-- {
-				last = z - 1
-			}
-			ok[i] = []int{last}
+			ok[i] = []int{thickest[i]}
 		}
 	}
 	return ok

@@ -12,7 +12,7 @@ import (
 const maxRounds = 16
 
 // quickRounds is the same in trials of ways out.
-const quickRounds = 4
+const quickRounds = 5
 
 // search is the choice of everything that a design leaves open.
 type search struct {

@@ -23,10 +23,10 @@ const (
 
 // aim sets what every load may lose.
 func (w *view) aim(ok [][]int) {
-	thin, thick := w.present(), w.present()
+	thin, thick := w.present(), w.thickest()
 	for i, list := range ok {
 		if list != nil {
-			thin[i], thick[i] = list[0], list[len(list)-1]
+			thin[i] = list[0]
 		}
 	}
 	for _, d := range w.drops {
@@ -35,6 +35,22 @@ func (w *view) aim(ok [][]int) {
 			d.aimV = least + (1-gainShare)*math.Max(0, w.predicted(d, thin)-least)
 		}
 	}
+}
+
+// thickest is the present choice with the largest size of every wire that its
+// ends take.
+func (w *view) thickest() []int {
+	at := w.present()
+	for i, s := range w.s.slots {
+		if s.kind != WireSize {
+			continue
+		}
+		at[i] = len(s.sizes) - 1
+		for at[i] > 0 && !w.crimpsAll(i, at[i]) {
+			at[i]--
+		}
+	}
+	return at
 }
 
 // lose works out what the loads lose.

@@ -103,9 +103,12 @@ func setSize(w *design.WireSpec, z *library.WireSize, lib *library.Library) {
 
 // larger is the next candidate of a fuse with a larger rating, of its own type
 // where that has one; -1 when there is none.
-func (s *slot) larger() int {
-	now := s.fuses[s.at].rating.RatingA
-	for k := s.at + 1; k < len(s.fuses); k++ {
+func (s *slot) larger() int { return s.largerThan(s.at) }
+
+// largerThan is larger for another candidate than the present one.
+func (s *slot) largerThan(i int) int {
+	now := s.fuses[i].rating.RatingA
+	for k := i + 1; k < len(s.fuses); k++ {
 		if s.fuses[k].rating.RatingA > now {
 			return k
 		}

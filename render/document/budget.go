@@ -38,7 +38,7 @@ func Budget(r *harness.Review) ([]*scene.Sheet, error) {
 	togetherSection(b, r)
 	b.y += 3
 	b.para(standbyText(r.Budget), scene.TextStyle{SizeMM: textSizeMM, Colour: ink})
-	b.para("Output is for the engine speed named, hot derating taken off where the design gives it. The vehicle's own "+
+	b.para(budget.OutputBasis(r.Design)+" The vehicle's own "+
 		"loads count with their duty, accessories with theirs. Battery times count from a full battery down to the "+
 		"charge that still starts the engine; a battery gives less at a high current, which is counted (Peukert's law).", quiet)
 	return b.finish(), nil

@@ -59,6 +59,7 @@ func writeBudget(b *strings.Builder, budget *Budget) {
 	fmt.Fprintf(b, "\nwith the key off: %s, the battery still starts the engine for %s\n",
 		amperes(budget.StandbyA), duration(budget.StandbyDays, 86400))
 	b.WriteString("battery times: from full down to the charge that still starts the engine\n")
+	b.WriteString(wrap("", budget.basis))
 }
 
 func lasts(l BudgetLine) string {

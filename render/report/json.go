@@ -14,6 +14,7 @@ import (
 	"unicode/utf8"
 
 	"fusewright/harness"
+	"fusewright/harness/budget"
 	"fusewright/harness/caution"
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
@@ -153,6 +154,8 @@ type Budget struct {
 	StandbyA    *float64     `json:"standby_a"`
 	StandbyDays *float64     `json:"standby_days"`
 	Lines       []BudgetLine `json:"lines"`
+
+	basis string // what the output counts with, in words
 }
 
 // BudgetLine is one situation's balance; null = none or never.
@@ -272,7 +275,7 @@ func budgetOf(r *harness.Review) *Budget {
 	b := r.Budget
 	out := &Budget{
 		VehicleA: finite(b.VehicleA), StandbyA: finite(b.StandbyA), StandbyDays: finite(b.StandbyDays),
-		Lines: []BudgetLine{},
+		Lines: []BudgetLine{}, basis: budget.OutputBasis(r.Design),
 	}
 	for _, l := range b.Lines {
 		line := BudgetLine{Situation: l.Situation.Name, EngineRPM: l.Situation.EngineRPM, breaksEvenAt: l.BreaksEvenAt()}

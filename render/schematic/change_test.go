@@ -111,7 +111,7 @@ func TestChangeSignsDifferInShape(t *testing.T) {
 // design, and where nearly everything differs, on every size of paper and in
 // every way of drawing it.
 func TestChangesKeepTheRules(t *testing.T) {
-	most := 150
+	most := 24
 	if testing.Short() {
 		most = 8
 	}

@@ -139,9 +139,8 @@ func (v *seen) headOver(d *drawing, p scene.Point) string {
 	for _, q := range d.circuit.Parts {
 		refs[q.Ref] = q.Kind == circuit.Ground || q.Kind == circuit.Battery
 	}
-	for _, h := range v.heads {
-		if dy := p.Y - h.at.Y; refs[h.says] && dy > 0 && dy < best && h.at.X > p.X && h.at.X < p.X+20 { // a sign may stand before it
-
+	for _, h := range v.heads { // a sign may stand before it
+		if dy := p.Y - h.at.Y; refs[h.says] && dy > 0 && dy < best && h.at.X > p.X && h.at.X < p.X+20 {
 			best, says = dy, h.says
 		}
 	}
