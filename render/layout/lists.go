@@ -5,7 +5,6 @@ import (
 	"sort"
 	"strings"
 
-	"fusewright/harness/circuit"
 	"fusewright/harness/design"
 	"fusewright/harness/formboard"
 	"fusewright/harness/lengths"
@@ -138,10 +137,10 @@ func endTable(u lengths.Unit, place string, ends []formboard.End) *grid {
 	g := &grid{title: fmt.Sprintf("Ends at %s: %d", place, len(ends)), columns: []gridColumn{
 		{head: "wire", wide: 11, face: scene.Bold},
 		{head: "colour, size", wide: 24},
-		{head: "part and terminal", wide: 36},
-		{head: "crimp part, strip", wide: 45},
-		{head: "out of run", wide: 10},
-		{head: u.Headed("stands out"), wide: 16, align: scene.Right},
+		{head: "part and terminal", wide: 33},
+		{head: "crimp part, strip", wide: 52},
+		{head: "run", wide: 8},
+		{head: u.Headed("stands out"), wide: 14, align: scene.Right},
 	}}
 	for _, e := range ends {
 		via := "–"
@@ -155,19 +154,13 @@ func endTable(u lengths.Unit, place string, ends []formboard.End) *grid {
 		if e.Short {
 			free = "too short"
 		}
-		g.rows = append(g.rows, []string{e.Wire.Number, e.Wire.Look(), terminalText(e.Terminal), crimpText(u, e), via, free})
+		g.rows = append(g.rows, []string{e.Wire.Number, e.Wire.Look(), e.Terminal.Address(), crimpText(u, e), via, free})
 	}
 	return g
 }
 
-func terminalText(t *circuit.Terminal) string {
-	text := t.Address()
-	if t.Part.Plug != nil {
-		text += ", plug " + t.Part.Plug.String()
-	}
-	return text
-}
-
+// crimpText is the crimp part of an end with its strip length and the family of
+// the plug that it goes into.
 func crimpText(u lengths.Unit, e formboard.End) string {
 	crimp := e.Wire.ToEnd
 	if e.AtFrom {
@@ -178,8 +171,13 @@ func crimpText(u lengths.Unit, e formboard.End) string {
 		return "not known"
 	case crimp == nil:
 		return "none fits " + e.Terminal.Kind
-	case crimp.StripMm > 0:
-		return crimp.Name + ", " + u.Strip(crimp.StripMm) + " " + u.Small()
 	}
-	return crimp.Name
+	text := crimp.Name
+	if plug := e.Terminal.Part.Plug; plug != nil {
+		text += " in " + plug.Family.Name
+	}
+	if crimp.StripMm > 0 {
+		text += ", " + u.Strip(crimp.StripMm) + " " + u.Small()
+	}
+	return text
 }
