@@ -20,6 +20,7 @@ type table struct {
 	sum     float64
 	rowTop  float64 // of the row written last
 	inGroup string  // heading of the rows being written
+	due     string  // heading that waits for its first row
 	leastMM float64 // least height of a row, where something is written in by hand
 }
 
@@ -99,6 +100,11 @@ func (t *table) write(cells [][]string, sizeMM float64, face scene.Face) {
 func (t *table) row(texts ...string) {
 	cells, high := t.fold(texts, smallSizeMM, scene.Regular)
 	free := max(0, t.leastMM-high)
+	if t.due != "" {
+		t.room(groupMM + high + free)
+		t.groupHead(t.due)
+		t.inGroup, t.due = t.due, ""
+	}
 	t.room(high + free)
 	t.rowTop = t.book.y
 	t.book.y += free / 2
@@ -107,19 +113,20 @@ func (t *table) row(texts ...string) {
 	t.book.rule(hairMM)
 }
 
-// group writes a heading across all columns, kept with its first row.
+// group begins rows under a heading across all columns, which is written with
+// the first of them.
 func (t *table) group(text string) {
-	t.inGroup = "" // a heading that itself moves to the next page is not continued
-	t.room(14)
-	t.inGroup = text
-	t.groupHead(text)
+	t.inGroup, t.due = "", text // a heading that moves to the next page is not continued
 }
+
+// groupMM is the height of such a heading.
+const groupMM = 6.4
 
 func (t *table) groupHead(text string) {
 	b := t.book
 	b.sheet().TextAt(scene.Point{X: b.left() + padMM, Y: b.y + 4.6}, text,
 		scene.TextStyle{SizeMM: textSizeMM, Face: scene.Bold, Colour: ink})
-	b.y += 6.4
+	b.y += groupMM
 	b.rule(hairMM)
 }
 
