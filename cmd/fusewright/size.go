@@ -22,7 +22,7 @@ func (sizeCmd) Help() string {
 	return `Examples:
 
   fusewright size own.yaml
-      each wire, fuse, relay and block left open, and why it is what it is
+      each wire, fuse, relay, block, plug and sleeve left open, and the reason
   fusewright size own.yaml --write
       the choices go into the file; comments and order stay
   fusewright size own.yaml --format json`

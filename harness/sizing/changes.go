@@ -61,13 +61,14 @@ func freeWires(wires []*circuit.Wire) func() {
 	return backward(undo)
 }
 
-// freeFuses opens the given ratings of all fuses.
-func freeFuses(d *design.Design) func() {
+// freeFuses opens the given ratings of all fuses, and the types of those that
+// stand alone.
+func freeFuses(d *design.Design, types bool) func() {
 	var undo []func()
 	for _, x := range d.Fuses {
-		if !x.RatingAuto && x.Rating != nil {
+		if (!x.RatingAuto || types && !x.TypeAuto) && x.Rating != nil {
 			was := *x
-			x.RatingAuto = true
+			x.RatingAuto, x.TypeAuto = true, x.TypeAuto || types
 			undo = append(undo, func() { *x = was })
 		}
 	}

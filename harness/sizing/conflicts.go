@@ -37,6 +37,9 @@ func (s *search) conflicts() []*Conflict {
 			break
 		}
 		for _, m := range mends {
+			if m.by < 0 && aboutVoltage(f) {
+				continue
+			}
 			slots := s.concernedBy(a, w, f, m.kind)
 			if against := nearest(s.yield(f, slots, m.by), w.refsOf(slots)); against != nil {
 				list = append(list, &Conflict{f, m.words, against})
@@ -44,6 +47,12 @@ func (s *search) conflicts() []*Conflict {
 		}
 	}
 	return list
+}
+
+// aboutVoltage tells whether a finding is that a load gets too little: nothing
+// thinner mends it.
+func aboutVoltage(f *finding.Finding) bool {
+	return f.Rule == "voltage-drop" || f.Rule == "load-undervoltage"
 }
 
 // concernedBy are the slots of a kind on the way of the part that a finding is
@@ -105,34 +114,44 @@ const mostSteps = 6
 // yield moves slots together until a finding is gone and gives the new ones, the
 // gravest first; nil when the finding stays however far they move.
 func (s *search) yield(f *finding.Finding, slots []int, by int) []*finding.Finding {
-	for steps := 1; steps <= mostSteps; steps++ {
-		moved := false
-		for _, i := range slots {
-			moved = s.slots[i].step(by*steps) || moved
-		}
-		if !moved {
-			s.take(s.best)
-			return nil
-		}
-		a, err := s.answer()
-		s.take(s.best)
-		if err != nil {
-			return nil
-		}
-		if !slices.ContainsFunc(a.verdict.findings, func(x *finding.Finding) bool { return idOf(x) == idOf(f) }) {
-			return allNew(s.best.verdict.findings, a.verdict.findings)
+	if len(slots) == 0 || s.moved(f, slots, by*mostSteps) == nil {
+		return nil
+	}
+	for steps := 1; ; steps++ {
+		if v := s.moved(f, slots, by*steps); v != nil || steps == mostSteps {
+			return allNew(s.best.verdict.findings, v.findings)
 		}
 	}
-	return nil
 }
 
-// step moves a slot by so many candidates, as far as there are any; fuses stay
-// of their type. False when it cannot move that far.
-func (x *slot) step(by int) bool {
-	to := x.at + by
-	if to < 0 || to >= x.count() || x.kind == Fuse && x.fuses[to].kind != x.fuses[x.at].kind {
-		return false
+// moved judges with slots moved by so many candidates, or as far as they have
+// any; nil when a finding stays.
+func (s *search) moved(f *finding.Finding, slots []int, by int) *verdict {
+	defer s.take(s.best)
+	for _, i := range slots {
+		s.slots[i].step(by)
+	}
+	v, err := s.judge()
+	if err != nil || slices.ContainsFunc(v.findings, func(x *finding.Finding) bool { return idOf(x) == idOf(f) }) {
+		return nil
+	}
+	return v
+}
+
+// step moves a slot by so many candidates, or as far as there are any; fuses
+// stay of their type.
+func (x *slot) step(by int) {
+	to := x.at
+	for next := x.at; next != x.at+by; {
+		if by > 0 {
+			next++
+		} else {
+			next--
+		}
+		if next < 0 || next >= x.count() || x.kind == Fuse && x.fuses[next].kind != x.fuses[x.at].kind {
+			break
+		}
+		to = next
 	}
 	x.set(to)
-	return true
 }

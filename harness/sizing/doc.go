@@ -1,7 +1,8 @@
 // Package sizing chooses what a design leaves open: wire sizes, fuse types and
-// ratings, relay forms, blocks, covers. Complete fills the choices into the
-// design; Explain says of each which constraint decided it, what came second
-// and why it lost.
+// ratings, relay forms, blocks, plugs, covers, crimp parts. Complete fills the
+// choices into the design; Explain says of each which constraint decided it, what
+// came second and why it lost, and of what no choice meets, what stands against
+// mending it and which changes to the design would.
 //
 // What is allowed is judged by the rules alone: every candidate that counts is
 // built, solved with warm wires, put through the fault and protection studies
@@ -12,8 +13,9 @@
 //
 //	cost = copper of the wires chosen + leftShare of the copper that is bought
 //	and not cut + distinctSizeG for each different wire size in the harness +
-//	distinctTerminalG for each different crimp part + fuseGPerA for each ampere
-//	of a chosen fuse's rating
+//	distinctTerminalG for each different crimp part + distinctPlugG for each
+//	different connector family + plugGPerA for each ampere of a chosen family's
+//	rating + fuseGPerA for each ampere of a chosen fuse's rating
 //
 // Wire is bought by insulation, size and colour in stock lengths, as package
 // purchase puts it on the bill.
@@ -25,13 +27,19 @@
 // by cost with bounds that never leave a good one out, and tried in that order
 // until one passes. Then Plan.Proven is true; otherwise the result is the best
 // that the heuristic found.
+//
+// Judging is what takes the time. What hangs on a kind of wire or fuse alone is
+// worked out once a search (conductor.Rater.Kept), and moves in circuits that
+// share nothing but what lies above them are judged in one pass (see try).
 package sizing
 
 // The trade between copper and variety, in grams of copper. They are common
 // practice, no source: a further wire size is a further thing to order, to keep
 // apart on the bench and to set the crimping tool for; a further crimp part a
-// bag of them; and a smaller fuse protects more closely. What is left over of a
-// length bought counts half: it serves for repairs and the next job.
+// bag of them; a further connector family a bag of housings and seals for both
+// halves; a smaller plug takes less room, and a smaller fuse protects more
+// closely. What is left over of a length bought counts half: it serves for
+// repairs and the next job.
 const (
 	leftShare         = 0.5
 	distinctSizeG     = 40.0 // the copper of four and a half metres of 1 mm²

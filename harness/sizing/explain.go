@@ -2,8 +2,10 @@ package sizing
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
+	"fusewright/harness/finding"
 	"fusewright/harness/quantity"
 )
 
@@ -14,9 +16,10 @@ import (
 func (p *Plan) Explain() error {
 	s := p.s
 	var moves []move
+	w := s.look(s.best.verdict)
 	for i, x := range s.slots {
 		if c := p.Choices[i]; s.compared(x, c) {
-			moves = append(moves, move{i, x.other()})
+			moves = append(moves, move{i, w.other(i)})
 		}
 	}
 	first := s.try(moves)
@@ -67,12 +70,25 @@ func (s *search) secondBest(moves []move, trials []trial) {
 	}
 }
 
-// other is the candidate to compare with.
+// other is the next candidate below the chosen one, or above the smallest.
 func (x *slot) other() int {
 	if x.at == 0 {
 		return 1
 	}
 	return x.at - 1
+}
+
+// other is the candidate to compare with: of fuses the next smaller of the type,
+// and of a type's smallest the first of all that carries the load.
+func (w *view) other(i int) int {
+	x := w.s.slots[i]
+	if x.kind != Fuse || x.at == 0 || x.fuses[x.at-1].kind == x.fuses[x.at].kind || w.branch[i] == nil {
+		return x.other()
+	}
+	if k := slices.Index(w.carrying(i, 1), true); k >= 0 && k < x.at {
+		return k
+	}
+	return x.other()
 }
 
 // compared tells whether a choice is to be compared; what needs no comparison is
@@ -101,7 +117,7 @@ func (s *search) explain(x *slot, other int, t trial, c *Choice) {
 	smallest := other > x.at
 	switch {
 	case t.worse != nil:
-		c.Decided, c.Lost = t.worse.Rule, t.worse.What
+		c.Decided, c.Lost = t.worse.Rule, t.worse.What+byHowMuch(t.worse)
 	case x.kind == BlockType || x.kind == RelayForm:
 		c.Decided, c.Lost = "the first that bears its load where it stands", "is larger, or not sealed as the place asks"
 		if x.kind == RelayForm {
@@ -122,6 +138,17 @@ func (s *search) explain(x *slot, other int, t trial, c *Choice) {
 	case x.kind == WireSize && t.worse == nil && t.cost.Sizes > s.best.cost.Sizes:
 		c.Decided = s.oneSize(x)
 	}
+}
+
+// byHowMuch says by how much a finding close to its limit is past it, since the
+// figures in its words are rounded.
+func byHowMuch(f *finding.Finding) string {
+	for _, n := range f.Numbers {
+		if n.Name == "margin" && n.Value < 0 && onEdge(f) {
+			return strings.TrimRight(fmt.Sprintf("; past the limit by %.2g %s", -n.Value, n.Unit), " ")
+		}
+	}
+	return ""
 }
 
 // byCost says what of the cost decided: the lengths that wire is bought in, where

@@ -76,15 +76,18 @@ func (w *view) tighten(load string) bool {
 }
 
 // raiseLossy raises the open fuses on a load's way, each time the one that loses
-// most volts, until the thickest wires would do, or one alone where that never
-// comes about.
+// most volts, until the thickest wires would do; one alone where that never
+// comes about, or where the search goes step by step.
 func (w *view) raiseLossy(d *drop) bool {
 	at := w.thickest()
 	var raised []move
-	for w.predicted(d, at) > d.limitV {
+	for len(raised) == 0 || w.predicted(d, at) > d.limitV {
 		m, ok := w.lossiestFuse(d, at)
 		if !ok {
 			raised = raised[:min(1, len(raised))]
+			break
+		}
+		if w.s.stepwise && len(raised) == 1 {
 			break
 		}
 		at[m.slot] = m.to

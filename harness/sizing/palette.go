@@ -35,6 +35,7 @@ func (w *view) chooseWires() {
 	w.s.hopeless = map[string]bool{}
 	for k, d := range w.drops {
 		if best.lostV[k] > d.limitV+1e-9 {
+			w.s.despaired = true
 			w.s.hopeless[d.load.Load.Load.Name] = true
 		}
 	}

@@ -97,6 +97,27 @@ func (w *view) raiseWay(d *drop) bool {
 	return ok && w.raise(i)
 }
 
+// widen takes plugs that keep hopeless loads from thicker wires to the next
+// family that takes thicker ones; true when there was one.
+func (w *view) widen() bool {
+	widened := false
+	for _, d := range w.drops {
+		i, ok := w.plugSlot[d.load.Part]
+		if !ok || !w.s.hopeless[d.load.Load.Load.Name] {
+			continue
+		}
+		s := w.s.slots[i]
+		for k := s.at + 1; k < len(s.plugs); k++ {
+			if s.plugs[k].MaxMm2 > s.plugs[s.at].MaxMm2 && w.plugBears(i, k, 1) {
+				s.set(k)
+				widened = true
+				break
+			}
+		}
+	}
+	return widened
+}
+
 // tryPlugs tries every other family for each plug, then one for all plugs that
 // could have it: fewer families may be worth larger ones.
 func (s *search) tryPlugs() {

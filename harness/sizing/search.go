@@ -22,8 +22,12 @@ type search struct {
 	known   map[crimpKey]*library.Terminal
 	numbers numbers
 
-	floor []int              // by slot: candidates below are known not to do
-	tight map[string]float64 // by load: share of its drop limit to aim at
+	floor  []int              // by slot: candidates below are known not to do
+	tight  map[string]float64 // by load: share of its drop limit to aim at
+	raised []bool             // by slot: a floor was ever put in
+	// stepwise raises one fuse a round for loads that lose too much on any wires;
+	// despaired tells that there was one.
+	stepwise, despaired bool
 	// hopeless are the loads that lose too much on any wires, by the estimate.
 	hopeless map[string]bool
 
@@ -52,7 +56,7 @@ func (a *answer) better(than *answer) bool {
 
 func newSearch(d *design.Design, slots []*slot) *search {
 	return &search{d: d, slots: slots, rater: conductor.NewRater(d.Library, d.Practice),
-		known: map[crimpKey]*library.Terminal{}, numbers: newNumbers(), floor: make([]int, len(slots)), tight: map[string]float64{}}
+		known: map[crimpKey]*library.Terminal{}, numbers: newNumbers(), floor: make([]int, len(slots)), raised: make([]bool, len(slots)), tight: map[string]float64{}}
 }
 
 // run finds the best choices and leaves them in the design. The error is that
@@ -69,15 +73,36 @@ func (s *search) run() error {
 	}
 	if s.quick {
 		s.best = s.answerOf(v)
-	}
-	if err := s.rounds(v); err != nil {
+		err = s.rounds(v)
+		s.take(s.best)
 		return err
 	}
+	if err := s.begin(v); err != nil {
+		return err
+	}
+	s.prove()
 	s.take(s.best)
-	if !s.quick {
+	return nil
+}
+
+// begin finds a good answer: step by step, and where some load loses too much on
+// any wires once more in leaps, since either may come out cheaper.
+func (s *search) begin(v *verdict) error {
+	var steps *answer
+	for _, s.stepwise = range []bool{true, false} {
+		s.best, s.floor, s.tight = nil, make([]int, len(s.slots)), map[string]float64{}
+		if err := s.rounds(v); err != nil {
+			return err
+		}
+		s.take(s.best)
 		s.polish()
 		s.trim()
-		s.prove()
+		if steps != nil && !s.best.better(steps) {
+			s.best = steps
+		}
+		if steps = s.best; !s.despaired {
+			break
+		}
 	}
 	s.take(s.best)
 	return nil
@@ -106,6 +131,9 @@ func (s *search) rounds(v *verdict) error {
 			s.best = a
 		}
 		taught := s.learn(v)
+		for i, z := range s.floor {
+			s.raised[i] = s.raised[i] || z > 0
+		}
 		if key := s.key(); seen[key] && !taught {
 			break
 		} else {
@@ -118,19 +146,23 @@ func (s *search) rounds(v *verdict) error {
 // maxPolished is how many open values a design may have for polish.
 const maxPolished = 80
 
-// polish tries larger fuses with the wires chosen anew: they lose less voltage,
-// which thinner wires may take up, or which mends a load that loses too much on
-// any wires. Each fuse is raised by itself, then all on a load's way together.
+// maxPolishes is how often polish goes over the design.
+const maxPolishes = 6
+
+// polish tries larger and smaller fuses with the wires chosen anew: larger ones
+// lose less voltage, which thinner wires may take up, or which mends a load that
+// loses too much on any wires; smaller ones let thinner wires be protected. Each fuse is raised by itself, then all on a load's way together.
 func (s *search) polish() {
 	if len(s.slots) > maxPolished {
 		return
 	}
-	for pass := 0; pass < 3; pass++ {
+	for pass := 0; pass < maxPolishes; pass++ {
 		before := s.best
 		w := s.look(s.best.verdict)
 		for i, x := range s.slots {
 			if x.kind == Fuse {
 				s.tryFuses(w, []int{i}, 1)
+				s.tryLower(w, i)
 			}
 		}
 		for _, d := range w.drops {
@@ -194,11 +226,27 @@ func (s *search) tryFuses(w *view, fuses []int, steps int) {
 	s.tryWires(w)
 }
 
+// tryLower takes a fuse to every smaller candidate that carries its load: what
+// it loses more may cost less than what the larger one asks of the wires.
+func (s *search) tryLower(w *view, i int) {
+	x := s.slots[i]
+	ok := w.carrying(i, 1)
+	for k := range x.at {
+		if ok[k] {
+			x.set(k)
+			s.tryWires(w)
+		}
+	}
+}
+
 // tryWires chooses the wires anew for the present fuses and plugs, keeps the
 // result if it is better, and goes back to the best.
 func (s *search) tryWires(w *view) {
 	defer func() { s.take(s.best) }()
 	w.chooseWires()
+	if w.widen() {
+		w.chooseWires()
+	}
 	if s.best.verdict.score == (score{}) && w.guess() >= s.best.cost.TotalG() {
 		return
 	}
@@ -208,7 +256,7 @@ func (s *search) tryWires(w *view) {
 }
 
 // maxTrims is how often trim goes over what was raised.
-const maxTrims = 4
+const maxTrims = 8
 
 // trim takes back what a lesson raised in vain: each raised candidate is put
 // one lower and judged, and those in which nothing new goes wrong stay so.
@@ -216,7 +264,7 @@ func (s *search) trim() {
 	for range maxTrims {
 		var moves []move
 		for i := range s.slots {
-			if s.floor[i] > 0 && s.best.at[i] > 0 {
+			if s.raised[i] && s.best.at[i] > 0 {
 				moves = append(moves, move{i, s.best.at[i] - 1})
 			}
 		}

@@ -72,7 +72,7 @@ func (s *search) tryOut(what string, base *answer, given map[string]string) *Way
 
 // given are the values that a trial could set free, by slot name.
 func (s *search) given() map[string]string {
-	undo := backward([]func(){freeWires(s.best.verdict.c.Wires), freeFuses(s.d), freeParts(s.d)})
+	undo := backward([]func(){freeWires(s.best.verdict.c.Wires), freeFuses(s.d, true), freeParts(s.d)})
 	defer undo()
 	open := map[string]bool{}
 	for _, x := range s.slots {
@@ -162,7 +162,8 @@ func (s *search) changes(w *view) []change {
 	about := w.concerned()
 	list := []change{
 		{"choose the given wire sizes on the way anew", func() func() { return freeWires(about.wires) }},
-		{"choose the given fuses anew", func() func() { return freeFuses(s.d) }},
+		{"choose the given fuses anew", func() func() { return freeFuses(s.d, false) }},
+		{"choose the given fuses anew, of any type", func() func() { return freeFuses(s.d, true) }},
 		{"choose the given relays, blocks and plugs anew", func() func() { return freeParts(s.d) }},
 	}
 	for _, t := range s.betterThan(about.wires) {
@@ -259,7 +260,7 @@ func ambientC(p *design.Place) float64 { return p.AmbientC.Or(circuit.DefaultAmb
 // notVoltageAlone tells whether anything but lost voltage is left.
 func (s *search) notVoltageAlone() bool {
 	return slices.ContainsFunc(s.best.verdict.findings, func(f *finding.Finding) bool {
-		return f.Rule != "voltage-drop" && f.Rule != "load-undervoltage"
+		return !aboutVoltage(f)
 	})
 }
 
