@@ -41,7 +41,7 @@ func (m *maker) boundsText() []string {
 	}
 	return []string{
 		"Expected readings come from a solution of the circuit with wires at 20 °C and the battery four fifths full.",
-		fmt.Sprintf("Corners: the least and the most of eight more solutions, with loads at their tolerance either way, contacts and "+
+		fmt.Sprintf("Worst cases: the least and the most of eight more solutions, with loads at their tolerance either way, contacts and "+
 			"joints at half and at twice their data, wires at 20 °C and at the heat of their place, the battery full and half empty "+
 			"(common practice, no source), the regulator %s either way. The meter's error is added at both ends.",
 			quantity.Format(m.tol.RegulatedV, quantity.Voltage)),
@@ -54,11 +54,11 @@ func (m *maker) boundsText() []string {
 
 // The words for what a bound rests on.
 const (
-	basisVolts   = "volts by corners; 0.5 % and 40 mV for two readings (common practice, no source)"
-	basisClamp   = "amperes by corners; 2.5 % and 0.1 A for a clamp (common practice, no source)"
-	basisDrop    = "drops by corners; 0.5 % and 2 mV (common practice, no source)"
-	basisStandby = "standby by corners; 1.5 % and 20 µA for a meter in series (common practice, no source)"
-	basisSupply  = "amperes by corners of loads and contacts; 2 % and 20 mA for the supply's own reading " +
+	basisVolts   = "volts: worst cases; 0.5 % and 40 mV for two readings (common practice, no source)"
+	basisClamp   = "amperes: worst cases; 2.5 % and 0.1 A for a clamp (common practice, no source)"
+	basisDrop    = "drops: worst cases; 0.5 % and 2 mV (common practice, no source)"
+	basisStandby = "standby: worst cases; 1.5 % and 20 µA for a meter in series (common practice, no source)"
+	basisSupply  = "amperes: worst cases of loads and contacts; 2 % and 20 mA for the supply's own reading " +
 		"(common practice, no source)"
 	basisDead = "dead points: 0.3 V, which a meter of high resistance can pick up from wires beside it " +
 		"(common practice, no source)"
@@ -111,7 +111,7 @@ func (m *maker) situation(s *design.Situation) spread {
 		}
 	}
 	if failed > 0 {
-		m.missing = append(m.missing, s.Name+": "+count(failed, "corner", "corners")+
+		m.missing = append(m.missing, s.Name+": "+count(failed, "worst case", "worst cases")+
 			" of 8 have no solution, so its bounds are too narrow.")
 	}
 	return out

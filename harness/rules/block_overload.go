@@ -45,7 +45,7 @@ taps:
 				continue
 			}
 			limit := totalLimit(bl)
-			if sum := p.blockWorst(part); sum.A > limit {
+			if sum := p.blockWorst(part); over(sum.A, limit) {
 				fin := ofPart(finding.Fault, part)
 				fin.What = fmt.Sprintf("%s carries %s in all; its limit is %s",
 					part.Name, amps(sum.A), rated(limit))

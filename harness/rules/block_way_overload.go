@@ -71,7 +71,7 @@ func (p *Pass) judgeWays(part *circuit.Part, bl *design.Block) {
 		} else if use := p.wayWorst(t); use.A > 0 {
 			value, situation = use.A, use.situation()
 		}
-		if value <= limit {
+		if !over(value, limit) {
 			continue
 		}
 		fin := ofPart(finding.Fault, part)

@@ -11,7 +11,7 @@ import (
 	"fusewright/harness/solve"
 )
 
-// cornered is a figure at nominal and at the worst corner, in the situation in
+// cornered is a figure at nominal values and in the worst case, in the situation in
 // which the corner is worst. Without corners both are the nominal one.
 type cornered struct {
 	corner.Value
@@ -74,14 +74,14 @@ func (c cornered) said(print func(float64) string) string {
 	if print(c.Nominal) == print(c.Corner) {
 		return ""
 	}
-	return fmt.Sprintf(" at the worst corner (%s at nominal)", print(c.Nominal))
+	return fmt.Sprintf(" in the worst case (%s at nominal)", print(c.Nominal))
 }
 
 // numbers are a cornered figure with its limit: what is left of it at the corner
 // is the margin, negative when it is over. For a floor, sign is -1.
 func (c cornered) numbers(name string, sign, scale, limit float64, unit string) []finding.Number {
 	return []finding.Number{{Name: name + " nominal", Value: c.Nominal * scale, Unit: unit},
-		{Name: name + " corner", Value: c.Corner * scale, Unit: unit},
+		{Name: name + " worst case", Value: c.Corner * scale, Unit: unit},
 		{Name: "limit", Value: limit * scale, Unit: unit},
 		{Name: "margin", Value: sign * (limit - c.Corner) * scale, Unit: unit}}
 }

@@ -214,3 +214,7 @@ func graver(critical bool, plain, critically finding.Severity) finding.Severity 
 	}
 	return plain
 }
+
+// over tells whether a figure is above its limit by more than the rounding of
+// the arithmetic: a 5 A load fits a limit of 5 A.
+func over(figure, limit float64) bool { return figure > limit+1e-9*math.Abs(limit) }

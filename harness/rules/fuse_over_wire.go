@@ -11,13 +11,13 @@ var fuseOverWire = &Rule{
 	Name:  "fuse-over-wire",
 	Title: "a fuse is larger than a wire it protects can carry",
 	Doc: "For every feed wire the fuse that would open is found: the smallest on its way from the " +
-		"battery. Its rating must not exceed the practice's share of what the wire may carry for good " +
+		"battery. Its rating must not exceed the practice's share of what the wire may carry continuously " +
 		"where it is laid. One finding a fuse, for the wire with the least room; return wires are " +
 		"judged by return-below-fuse, a wire as hot as its insulation by insulation-class.",
 	Formula: "rating ≤ share × allowed current; allowed current by heat balance or table, " +
 		"whichever is less, with ambient, loaded wires in the run and cover",
 	Limits: "the practice's fuse share of wire",
-	Why: "an overload between what the wire bears and what the fuse opens at heats the wire " +
+	Why: "an overload between what the wire may carry and what the fuse opens at heats the wire " +
 		"past its insulation",
 	Change:   "fit a smaller fuse or a thicker wire",
 	Severity: "danger",

@@ -45,7 +45,7 @@ loads:
 
 func (p *Pass) judgeFuseDistance(u unfusedWire) {
 	limit, given := p.fuseDistanceM(u.wire)
-	if u.lengthM <= limit {
+	if !over(u.lengthM, limit) {
 		return
 	}
 	severity := finding.Fault

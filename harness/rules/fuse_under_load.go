@@ -10,9 +10,9 @@ import (
 
 var fuseUnderLoad = &Rule{
 	Name:  "fuse-under-load",
-	Title: "a fuse is too small for the current it carries for good",
-	Doc: "The largest current of each fuse over all situations, at nominal and at the worst corner, " +
-		"against what it bears without ageing where it is as hot as at the corner. A fuse that carries " +
+	Title: "a fuse is too small for the current it carries continuously",
+	Doc: "The largest current of each fuse over all situations, at nominal values and in the worst case, " +
+		"against what it may carry without ageing where it is as hot as in the worst case. A fuse that carries " +
 		"current only while a `momentary` switch is held is judged by its rating. " +
 		"Starting current is fuse-inrush; loads that no situation turns on together are " +
 		"feed-fuse-under-branches. Factory fuses are judged by tap-over-spare.",
@@ -48,7 +48,7 @@ loads:
 
 // underLoad tells whether a fuse carries more in some situation than it bears.
 func (f *facts) underLoad(b *circuit.Branch) bool {
-	return fuseRating(b) > 0 && f.cornerAmps(b).Corner > f.continuousA(b, f.ambientRiseK())
+	return fuseRating(b) > 0 && over(f.cornerAmps(b).Corner, f.continuousA(b, f.ambientRiseK()))
 }
 
 // anyCritical tells whether one of the loads is critical.
@@ -68,10 +68,10 @@ func (p *Pass) reportUnderLoad(b *circuit.Branch) {
 		severity = finding.Danger
 	}
 	fin := ofFuse(severity, b)
-	fin.What = fmt.Sprintf("%s carries %s; at %s it bears %s for good",
+	fin.What = fmt.Sprintf("%s carries %s; at %s it may carry %s continuously",
 		fuseText(b), w.split(amps), celsius(fuseAmbientC(b)+p.ambientRiseK()), amps(limit))
 	if p.onlyHeld(b) {
-		fin.What = strings.TrimSuffix(fin.What, " for good")
+		fin.What = strings.TrimSuffix(fin.What, " continuously")
 	}
 	fin.Numbers = w.numbers("current", 1, 1, limit, "A")
 	fin.Situation = w.in.Name

@@ -10,7 +10,7 @@ import (
 
 var fuseWireCurve = &Rule{
 	Name:  "fuse-wire-curve",
-	Title: "an overload hurts a wire before its fuse must open",
+	Title: "an overload damages a wire before its fuse must open",
 	Doc: "Each device against each wire that it protects, at every current from its rating to the bolted " +
 		"short at the wire's far end for which the device's latest opening is published. One finding a " +
 		"device, for its worst wire. Left out: pairs that fuse-over-wire, return-below-fuse or " +

@@ -38,7 +38,7 @@ loads:
 			if g == nil || !g.LimitA.Given() {
 				continue
 			}
-			if w := p.groundWorst(part); w.A > g.LimitA.Value {
+			if w := p.groundWorst(part); over(w.A, g.LimitA.Value) {
 				fin := ofPart(finding.Fault, part)
 				fin.What = fmt.Sprintf("%s carries %s of returns; its limit is %s",
 					part.Name, amps(w.A), rated(g.LimitA.Value))

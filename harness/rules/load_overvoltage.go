@@ -34,7 +34,7 @@ loads:
 			}
 			if v, at := p.extremeV(part, 1); at != nil && v > l.MaxV.Value {
 				fin := ofPart(graver(l.Critical, finding.Fault, finding.Danger), part)
-				fin.What = fmt.Sprintf("%s gets %s and bears %s",
+				fin.What = fmt.Sprintf("%s gets %s and withstands %s",
 					part.Name, volts(v), volts(l.MaxV.Value))
 				fin.Numbers = limited("voltage", v, l.MaxV.Value, "V")
 				fin.Situation = at.Situation.Name

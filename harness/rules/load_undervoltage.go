@@ -13,8 +13,8 @@ var loadUndervoltage = &Rule{
 	Name:  "load-undervoltage",
 	Title: "a load gets less than its minimum voltage",
 	Doc: "For every load with a minimum voltage, from the design or the library: the lowest voltage at " +
-		"its terminals over the situations in which it is on, at nominal and at its worst corner " +
-		"(battery down to its reserve for starting); the corner decides.",
+		"its terminals over the situations in which it is on, at nominal values and in its worst case " +
+		"(battery down to its reserve for starting); the worst case decides.",
 	Formula:  "V load ≥ minimum voltage",
 	Limits:   "`minimum voltage` of the load",
 	Why:      "below it electronics reset, drivers flicker and relays drop",

@@ -8,14 +8,14 @@ import (
 
 var overvoltageExposure = &Rule{
 	Name:  "overvoltage-exposure",
-	Title: "a critical load does not bear the voltage of a failed regulator",
+	Title: "a critical load does not withstand the voltage of a failed regulator",
 	Doc: "The supply is raised to the long overvoltage that road equipment is tested with, in every " +
 		"situation with the engine running. Reported for critical loads whose `maximum voltage` is below " +
 		"what they then get. Loads that are not critical, and those of which nothing is said, are in the " +
 		"fault table.",
 	Formula:  "V load at 18 V (12 V systems) or 36 V (24 V systems) ≤ maximum voltage",
 	Limits:   "`maximum voltage` of the load",
-	Why:      "regulators fail by letting all through; everything that cannot bear it is lost at once, on the way",
+	Why:      "regulators fail by letting all through; everything that cannot withstand it is lost at once, on the way",
 	Change:   "use a load with a wider supply range, or a protector in its feed",
 	Severity: "advice",
 	Source:   "ISO 16750-2, long-term overvoltage 18 V or 36 V for 60 min (from memory)",
@@ -36,7 +36,7 @@ loads:
 				continue
 			}
 			fin := ofPart(finding.Advice, e.Branch.Part)
-			fin.What = fmt.Sprintf("%s gets %s when the regulator fails high and bears %s", e.Branch.Part.Name,
+			fin.What = fmt.Sprintf("%s gets %s when the regulator fails high and withstands %s", e.Branch.Part.Name,
 				volts(e.HighV), volts(e.BearsV))
 			fin.Numbers = limited("voltage", e.HighV, e.BearsV, "V")
 			fin.Situation = e.HighIn.Name

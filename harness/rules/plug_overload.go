@@ -11,7 +11,7 @@ import (
 var plugOverload = &Rule{
 	Name:  "plug-overload",
 	Title: "a wire at a plug carries more than the plug's contact",
-	Doc: "The largest current of each wire at a plug over all situations, at nominal and at the worst corner, " +
+	Doc: "The largest current of each wire at a plug over all situations, at nominal values and in the worst case, " +
 		"against the rating of its contact and that of the connector family, whichever is less. The library holds " +
 		"no published derating of these families, neither for heat nor for many loaded ways in one housing: the " +
 		"maker's curve goes before this.",
@@ -57,7 +57,7 @@ func (p *Pass) judgePlugEnd(w *circuit.Wire, at *circuit.Terminal, contact *libr
 		limitA, what, source = contact.MaxA, "the contact "+contact.Name, contact.Source
 	}
 	i := p.cornerAmps(w.Branch)
-	if i.in == nil || i.Corner <= limitA {
+	if i.in == nil || !over(i.Corner, limitA) {
 		return
 	}
 	fin := ofWire(finding.Fault, w)

@@ -10,7 +10,7 @@ import (
 
 var relayTooHot = &Rule{
 	Name:     "relay-too-hot",
-	Title:    "a relay stands in a place hotter than it bears",
+	Title:    "a relay stands in a place hotter than it withstands",
 	Doc:      "The ambient of the relay's place against the highest ambient of its form.",
 	Formula:  "ambient ≤ highest ambient of the form",
 	Limits:   "the relay form in the library",
@@ -46,7 +46,7 @@ loads:
 			}
 			if t := part.Place.AmbientC.Or(0); t > r.Form.MaxC {
 				fin := ofPart(finding.Fault, part)
-				fin.What = fmt.Sprintf("%s stands at %s in %s; %s bears %s",
+				fin.What = fmt.Sprintf("%s stands at %s in %s; %s withstands %s",
 					part.Name, part.Place.Name,
 					celsius(t), r.Form.Name, celsius(r.Form.MaxC))
 				fin.Numbers = limited("ambient", t, r.Form.MaxC, "°C")

@@ -76,7 +76,7 @@ func (p *Pass) judgeSharedReturn(part *circuit.Part, w *circuit.Wire) {
 		return
 	}
 	total, limit := p.togetherA(fuses), p.practice.FuseWireShare*a.AllowedA
-	if total <= limit || p.guardOf(w).A > limit ||
+	if !over(total, limit) || p.guardOf(w).A > limit ||
 		p.cornerAmps(w.Branch).Corner > p.allowedHot(w).AllowedA {
 		return
 	}

@@ -69,7 +69,7 @@ func (p *Pass) unsolvedCorners() {
 	for i := range p.in.Solutions {
 		if s, state, failed := p.in.Corners.Unsolved(i); failed {
 			if len(list) == 0 {
-				words = ", at the worst corner (" + state.String() + ")"
+				words = ", in the worst case (" + state.String() + ")"
 			}
 			list = append(list, s)
 		}

@@ -53,7 +53,7 @@ loads:
 		days := budget.StandbyDays(p.d, drain)
 		limitA, limitDays := p.d.Limits.StandbyA, p.d.Limits.StandbyDays.Or(standbyDays)
 		switch {
-		case limitA.Given() && drain > limitA.Value:
+		case limitA.Given() && over(drain, limitA.Value):
 			p.reportDrain(drain, days, limited("drain", drain, limitA.Value, "A"),
 				"the design allows "+amps(limitA.Value))
 		case drain > 0 && days < limitDays:

@@ -24,7 +24,7 @@ func (f *facts) shorts() []*fault.Short {
 // a pair out, since the cause is the same.
 func (f *facts) overFused(w *circuit.Wire) bool {
 	g, a := f.guardOf(w), f.allowed(w)
-	return g.known() && a.known() && g.A > f.practice.FuseWireShare*a.AllowedA
+	return g.known() && a.known() && over(g.A, f.practice.FuseWireShare*a.AllowedA)
 }
 
 // hurts tells whether a short in one state hurts a wire although a fuse opens.

@@ -34,7 +34,7 @@ taps:
 			if t == nil || !t.SpareA.Given() {
 				continue
 			}
-			if w := p.tapWorst(part); w.A > t.SpareA.Value {
+			if w := p.tapWorst(part); over(w.A, t.SpareA.Value) {
 				fin := ofPart(finding.Fault, part)
 				fin.What = fmt.Sprintf("%s gives %s and has %s to spare",
 					part.Name, amps(w.A), amps(t.SpareA.Value))

@@ -16,7 +16,7 @@ var voltageDrop = &Rule{
 	Title: "too much voltage is lost between battery and load",
 	Doc: "For every load that is on: the voltage at the battery's posts less the voltage at the load, so " +
 		"feed and return together, with fuses, contacts and terminations, wires warm. The worst " +
-		"situation is reported, at nominal and at its worst corner; the corner decides. An element that " +
+		"situation is reported, at nominal values and in its worst case; the worst case decides. An element that " +
 		"alone takes two fifths of the drop is named.",
 	Formula: "drop = (V battery − V load) / nominal system voltage",
 	Limits: "the practice's limit for critical or other loads; `limits: drop critical`, `drop " +
@@ -56,7 +56,7 @@ func (p *Pass) judgeDrop(part *circuit.Part, b *circuit.Branch) {
 	l := accessory(part)
 	limit, given := p.dropLimit(l.Critical)
 	w := p.worstDrop(b)
-	if w.in == nil || w.Corner <= limit {
+	if w.in == nil || !over(w.Corner, limit) {
 		return
 	}
 	severity, kind, key := finding.Fault, "other", "drop other"

@@ -10,13 +10,13 @@ import (
 var wireOverCurrent = &Rule{
 	Name:  "wire-over-current",
 	Title: "a wire carries more than it is allowed to",
-	Doc: "The largest current of every wire over all situations, at nominal and at the worst corner, " +
-		"against what it may carry for good at the hottest point it meets (at the corner: hotter by the tolerance), with the wires loaded beside it and the cover of the run. A wire " +
+	Doc: "The largest current of every wire over all situations, at nominal values and in the worst case, " +
+		"against what it may carry continuously at the hottest point it meets (in the worst case: hotter by the tolerance), with the wires loaded beside it and the cover of the run. A wire " +
 		"at a place as hot as its insulation has no allowed current: insulation-class.",
 	Formula: "current ≤ allowed current, the smaller of the heat balance at class less margin and " +
 		"the practice's table",
 	Limits:   "heat balance, or the practice's current table where it has one",
-	Why:      "the conductor runs hotter than its insulation bears and ages, softens or burns",
+	Why:      "the conductor runs hotter than its insulation withstands and ages, softens or burns",
 	Change:   "use a thicker wire or a higher insulation class, or move it to a cooler run",
 	Severity: "danger",
 	Source: "heat balance of one wire in still air (Churchill-Chu 1975, IEC 60287 scheme), or the " +
@@ -58,11 +58,11 @@ func (p *Pass) judgeWireCurrent(w *circuit.Wire) {
 	if i.in == nil || !a.known() {
 		return
 	}
-	over := i.Corner > hot.AllowedA
+	high := over(i.Corner, hot.AllowedA)
 	if !hot.known() {
-		over = hot.ConductorC(i.Corner) > w.Spec.Type.ClassC
+		high = hot.ConductorC(i.Corner) > w.Spec.Type.ClassC
 	}
-	if !over && i.Nominal <= a.AllowedA {
+	if !high && !over(i.Nominal, a.AllowedA) {
 		return
 	}
 	fin := ofWire(finding.Danger, w)

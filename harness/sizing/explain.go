@@ -119,7 +119,7 @@ func (s *search) explain(x *slot, other int, t trial, c *Choice) {
 	case t.worse != nil:
 		c.Decided, c.Lost = t.worse.Rule, t.worse.What+byHowMuch(t.worse)
 	case x.kind == BlockType || x.kind == RelayForm:
-		c.Decided, c.Lost = "the first that bears its load where it stands", "is larger, or not sealed as the place asks"
+		c.Decided, c.Lost = "the first that carries its load where it stands", "is larger, or not sealed as the place asks"
 		if x.kind == RelayForm {
 			c.Lost = fmt.Sprintf("its contact for %s is stronger than is needed here",
 				quantity.Plain(x.forms[other].MakeA, quantity.Current))
@@ -134,7 +134,7 @@ func (s *search) explain(x *slot, other int, t trial, c *Choice) {
 	case smallest && (x.kind == WireSize || x.kind == Fuse):
 		c.Decided = "the smallest there is"
 	case smallest:
-		c.Decided = "the first that bears its load where it stands"
+		c.Decided = "the first that carries its load where it stands"
 	case x.kind == WireSize && t.worse == nil && t.cost.Sizes > s.best.cost.Sizes:
 		c.Decided = s.oneSize(x)
 	}
