@@ -34,10 +34,9 @@ situations:
   riding: {engine: cruise, on: [vest]}
 `
 
-// TestCompute follows one small design by hand: machine 112 W/14 V = 8 A, fan
-// 5 A·20 % = 1 A, vest 4 A·50 % = 2 A; idle gives 10 A, cruise 25 A.
-func TestCompute(t *testing.T) {
-	d, err := design.Read("budget.yaml", []byte(example), library.Default())
+func budgetOf(t *testing.T, text string) *budget.Budget {
+	t.Helper()
+	d, err := design.Read("budget.yaml", []byte(text), library.Default())
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -45,7 +44,13 @@ func TestCompute(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	b := budget.Compute(c, solve.All(c, solve.Options{}))
+	return budget.Compute(c, solve.All(c, solve.Options{}))
+}
+
+// TestCompute follows one small design by hand: machine 112 W/14 V = 8 A, fan
+// 5 A·20 % = 1 A, vest 4 A·50 % = 2 A; idle gives 10 A, cruise 25 A.
+func TestCompute(t *testing.T) {
+	b := budgetOf(t, example)
 	const tolerance = 0.02 // A: what 60 mm of wire, a fuse and the 2 mA clock change
 	near := func(what string, got, want float64) {
 		if math.Abs(got-want) > tolerance {
@@ -84,15 +89,7 @@ func TestCompute(t *testing.T) {
 
 // TestBreaksEvenAtIdle: without the vest 10 A at idle cover the machine's 9 A.
 func TestBreaksEvenAtIdle(t *testing.T) {
-	d, err := design.Read("budget.yaml", []byte(strings.ReplaceAll(example, "on: [vest]", "on: none")), library.Default())
-	if err != nil {
-		t.Fatal(err)
-	}
-	c, err := circuit.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	b := budget.Compute(c, solve.All(c, solve.Options{}))
+	b := budgetOf(t, strings.ReplaceAll(example, "on: [vest]", "on: none"))
 	for _, l := range b.Lines {
 		if got := l.BreaksEvenAt(); got != "idle" {
 			t.Errorf("%s breaks even at %s", l.Situation.Name, got)

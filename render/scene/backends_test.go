@@ -50,7 +50,7 @@ func TestPDFHoldsFontsAndWords(t *testing.T) {
 	referencetest.Program(t, "pdffonts")
 	referencetest.Program(t, "pdftotext")
 	file := filepath.Join(t.TempDir(), "all.pdf")
-	write(t, file, func(b *bytes.Buffer) error { return pdf.Write(b, document()) })
+	scenetest.Save(t, file, func(b *bytes.Buffer) error { return pdf.Write(b, document()) })
 
 	fonts := strings.Split(strings.TrimSpace(run(t, "pdffonts", file)), "\n")[2:]
 	if len(fonts) != len(scene.Faces) {
@@ -74,7 +74,7 @@ func TestPDFHoldsFontsAndWords(t *testing.T) {
 func TestPDFIsSound(t *testing.T) {
 	referencetest.Program(t, "qpdf")
 	file := filepath.Join(t.TempDir(), "all.pdf")
-	write(t, file, func(b *bytes.Buffer) error { return pdf.Write(b, document()) })
+	scenetest.Save(t, file, func(b *bytes.Buffer) error { return pdf.Write(b, document()) })
 	run(t, "qpdf", "--check", file)
 	outline := run(t, "qpdf", "--json", "--json-key=outlines", file)
 	for _, title := range []string{"Lines", "Areas", "Texts"} {
@@ -127,17 +127,6 @@ func sums(t *testing.T) string {
 	}
 	add("pdf", pdf.Write(&all, document()))
 	return strings.Join(line, " ")
-}
-
-func write(t *testing.T, file string, to func(*bytes.Buffer) error) {
-	t.Helper()
-	var b bytes.Buffer
-	if err := to(&b); err != nil {
-		t.Fatal(err)
-	}
-	if err := os.WriteFile(file, b.Bytes(), 0o600); err != nil {
-		t.Fatal(err)
-	}
 }
 
 func run(t *testing.T, program string, args ...string) string {

@@ -34,13 +34,13 @@ var viewers = []struct {
 }{
 	{"SVG by rsvg-convert", "rsvg-convert", 1, func(t *testing.T, sheet *scene.Sheet, dir string) string {
 		in, out := filepath.Join(dir, "sheet.svg"), filepath.Join(dir, "sheet.png")
-		save(t, in, func(b *bytes.Buffer) error { return svg.Write(b, sheet) })
+		Save(t, in, func(b *bytes.Buffer) error { return svg.Write(b, sheet) })
 		call(t, "rsvg-convert", "-d", fmt.Sprint(dpi), "-p", fmt.Sprint(dpi), "-o", out, in)
 		return out
 	}},
 	{"SVG by chromium", "chromium", 2, func(t *testing.T, sheet *scene.Sheet, dir string) string {
 		in, out := filepath.Join(dir, "sheet.svg"), filepath.Join(dir, "sheet.png")
-		save(t, in, func(b *bytes.Buffer) error { return svg.Write(b, sheet) })
+		Save(t, in, func(b *bytes.Buffer) error { return svg.Write(b, sheet) })
 		// A window has whole pixels of 1/96 inch.
 		size := fmt.Sprintf("--window-size=%.0f,%.0f", math.Round(sheet.WidthMM/25.4*96), math.Round(sheet.HeightMM/25.4*96))
 		call(t, "chromium", "--headless", "--no-sandbox", "--disable-gpu", "--hide-scrollbars", size,
@@ -50,7 +50,7 @@ var viewers = []struct {
 	}},
 	{"PDF by pdftocairo", "pdftocairo", 1, func(t *testing.T, sheet *scene.Sheet, dir string) string {
 		in, out := filepath.Join(dir, "sheet.pdf"), filepath.Join(dir, "sheet")
-		save(t, in, func(b *bytes.Buffer) error { return pdf.WriteSheet(b, sheet) })
+		Save(t, in, func(b *bytes.Buffer) error { return pdf.WriteSheet(b, sheet) })
 		call(t, "pdftocairo", "-r", fmt.Sprint(dpi), "-png", "-singlefile", in, out)
 		return out + ".png"
 	}},
@@ -97,7 +97,8 @@ func unlinked(s *scene.Sheet) *scene.Sheet {
 	return &alone
 }
 
-func save(t *testing.T, file string, to func(*bytes.Buffer) error) {
+// Save writes what a back-end makes to a file.
+func Save(t *testing.T, file string, to func(*bytes.Buffer) error) {
 	t.Helper()
 	var b bytes.Buffer
 	if err := to(&b); err != nil {
