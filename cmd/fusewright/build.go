@@ -70,68 +70,82 @@ func (c *buildCmd) folder() string {
 
 // renderAll renders every file of a review.
 func renderAll(out *outputs, r *harness.Review) error {
-	sheets, err := schematic.Draw(r, schematic.Options{})
-	if err != nil {
-		return err
-	}
-	out.addSheets("schematic", sheets, pngDPI, "png", "svg")
 	board := formboard.Lay(r.Circuit)
-	layoutSheets, err := layout.Draw(r, board, layout.Options{})
+	made, err := drawings(r, board)
 	if err != nil {
 		return err
 	}
-	addLayout(out, r, board, layoutSheets)
-	bill := purchase.List(r.Circuit)
+	out.addSheets("schematic", made["Schematic"], pngDPI, "png", "svg")
+	addLayout(out, r, board, made["Layout"])
+	out.add("dossier.pdf", writeDossier(r, made)) // the longest by far
+	addPages(out, r, made)
+	addLists(out, r)
+	out.add("budget.svg", func(b *bytes.Buffer) error { return svg.Write(b, made["Charging budget"][0]) })
+	return nil
+}
+
+// drawings draws the sheets that a file of their own and the dossier share, by title.
+func drawings(r *harness.Review, board *formboard.Board) (map[string][]*scene.Sheet, error) {
+	made := map[string][]*scene.Sheet{"Bench test": document.Bench(r, bench.Make(r.Circuit))}
+	for _, d := range []struct {
+		title string
+		draw  func() ([]*scene.Sheet, error)
+	}{
+		{"Schematic", func() ([]*scene.Sheet, error) { return schematic.Draw(r, schematic.Options{}) }},
+		{"Layout", func() ([]*scene.Sheet, error) { return layout.Draw(r, board, layout.Options{}) }},
+		{"Charging budget", func() ([]*scene.Sheet, error) { return document.Budget(r) }},
+		{"Fault and protection study", func() ([]*scene.Sheet, error) { return document.Study(r) }},
+		{"Voltage along each circuit", func() ([]*scene.Sheet, error) { return document.Profiles(r) }},
+		{"Wire loading", func() ([]*scene.Sheet, error) { return document.Loading(r) }},
+	} {
+		sheets, err := d.draw()
+		if err != nil {
+			return nil, err
+		}
+		made[d.title] = sheets
+	}
+	return made, nil
+}
+
+// addPages adds the papers.
+func addPages(out *outputs, r *harness.Review, made map[string][]*scene.Sheet) {
+	for _, f := range []struct {
+		name, title string
+		sheets      []*scene.Sheet
+	}{
+		{"schematic.pdf", "Schematic", made["Schematic"]},
+		{"cut-list.pdf", "Cut list", document.CutList(r)},
+		{"connections.pdf", "Connection table", document.Connections(r)},
+		{"fuse-card.pdf", "Fuse card", document.FuseCard(r)},
+		{"labels.pdf", "Wire labels", document.Labels(r)},
+		{"bom.pdf", "Bill of materials", document.Bill(r, purchase.List(r.Circuit))},
+		{"budget.pdf", "Charging budget", made["Charging budget"]},
+		{"study.pdf", "Fault and protection study", made["Fault and protection study"]},
+		{"findings.pdf", "Findings", document.Findings(r)},
+		{"voltages.pdf", "Voltage along each circuit", made["Voltage along each circuit"]},
+		{"loading.pdf", "Wire loading", made["Wire loading"]},
+		{"bench.pdf", "Bench test", made["Bench test"]},
+	} {
+		out.add(f.name, pdfOf(r, f.title, f.sheets))
+	}
+}
+
+// addLists adds what other programs and terminals read.
+func addLists(out *outputs, r *harness.Review) {
 	rows := cutting.List(r.Circuit)
-	budgetSheets, err := document.Budget(r)
-	if err != nil {
-		return err
-	}
-	study, err := document.Study(r)
-	if err != nil {
-		return err
-	}
-	profiles, err := document.Profiles(r)
-	if err != nil {
-		return err
-	}
-	loading, err := document.Loading(r)
-	if err != nil {
-		return err
-	}
-	benchSheets := document.Bench(r, bench.Make(r.Circuit))
-	made := map[string][]*scene.Sheet{"Schematic": sheets, "Layout": layoutSheets, "Charging budget": budgetSheets,
-		"Fault and protection study": study, "Voltage along each circuit": profiles, "Wire loading": loading,
-		"Bench test": benchSheets}
-	files := []struct {
+	for _, f := range []struct {
 		name  string
 		write func(*bytes.Buffer) error
 	}{
-		{"dossier.pdf", writeDossier(r, made)}, // the longest by far
-		{"schematic.pdf", pdfOf(r, "Schematic", sheets)},
 		{"cut-list.csv", func(b *bytes.Buffer) error { return document.CutListCSV(b, lengths.Of(r.Design), rows) }},
-		{"cut-list.pdf", pdfOf(r, "Cut list", document.CutList(r))},
-		{"connections.pdf", pdfOf(r, "Connection table", document.Connections(r))},
-		{"fuse-card.pdf", pdfOf(r, "Fuse card", document.FuseCard(r))},
-		{"labels.pdf", pdfOf(r, "Wire labels", document.Labels(r))},
 		{"labels.csv", func(b *bytes.Buffer) error { return document.LabelsCSV(b, rows) }},
-		{"bom.csv", func(b *bytes.Buffer) error { return document.BillCSV(b, bill) }},
-		{"bom.pdf", pdfOf(r, "Bill of materials", document.Bill(r, bill))},
-		{"budget.svg", func(b *bytes.Buffer) error { return svg.Write(b, budgetSheets[0]) }},
-		{"budget.pdf", pdfOf(r, "Charging budget", budgetSheets)},
+		{"bom.csv", func(b *bytes.Buffer) error { return document.BillCSV(b, purchase.List(r.Circuit)) }},
 		{"study.txt", func(b *bytes.Buffer) error { return report.WriteStudy(b, report.NewStudy(r)) }},
-		{"study.pdf", pdfOf(r, "Fault and protection study", study)},
 		{"findings.txt", func(b *bytes.Buffer) error { return report.WriteText(b, report.New(r)) }},
 		{"findings.json", func(b *bytes.Buffer) error { return report.WriteJSON(b, report.New(r)) }},
-		{"findings.pdf", pdfOf(r, "Findings", document.Findings(r))},
-		{"voltages.pdf", pdfOf(r, "Voltage along each circuit", profiles)},
-		{"loading.pdf", pdfOf(r, "Wire loading", loading)},
-		{"bench.pdf", pdfOf(r, "Bench test", benchSheets)},
-	}
-	for _, f := range files {
+	} {
 		out.add(f.name, f.write)
 	}
-	return nil
 }
 
 // addLayout renders the layout sheets and the board at full size. A harness
