@@ -9,7 +9,12 @@ import (
 	"os"
 	"strings"
 
+	"fusewright/harness"
+	"fusewright/harness/design"
+	"fusewright/harness/finding"
 	"fusewright/harness/starter"
+	"fusewright/library"
+	"fusewright/render/report"
 )
 
 // newCmd writes a first design.
@@ -49,8 +54,9 @@ func (c *newCmd) Run(io *streams, cli *program) error {
 	if err := c.refuseToReplace(); err != nil {
 		return err
 	}
-	q := &questions{in: bufio.NewScanner(io.in), out: io.err, ask: c.Ask}
-	vehicle := q.answer("kind of vehicle ("+strings.Join(starter.Vehicles(), ", ")+")", c.Vehicle, starter.Vehicles()[0])
+	q := &questions{in: bufio.NewScanner(io.in), out: io.err, ask: c.Ask, lib: lib}
+	vehicle := q.answer("kind of vehicle ("+strings.Join(starter.Vehicles(), ", ")+")", c.Vehicle, starter.Vehicles()[0],
+		func(a *starter.Answers, text string) { a.Vehicle = text })
 	usual, ok := starter.Defaults(vehicle)
 	if !ok {
 		return notFound("kind of vehicle", vehicle, starter.Vehicles())
@@ -69,30 +75,63 @@ func (c *newCmd) Run(io *streams, cli *program) error {
 		return nil
 	}
 	return printed(io, func(b *bytes.Buffer) error {
-		fmt.Fprintf(b, "%s\nnext: put your own figures in, then run fusewright check %s\n", c.File, c.File)
+		fmt.Fprintf(b, "%s\n%snext: put your own figures in, then run fusewright check %s\n", c.File, asItStands(src, lib), c.File)
 		return nil
 	})
+}
+
+// asItStands says what is wrong with a new design: accessories may be more than
+// the example figures of the vehicle bear. Empty when nothing is.
+func asItStands(src []byte, lib *library.Library) string {
+	d, err := design.Read("new design", src, lib)
+	if err != nil {
+		return ""
+	}
+	r, err := harness.Assess(d)
+	if err != nil {
+		return ""
+	}
+	var n report.Counts
+	for _, f := range r.Findings {
+		switch f.Severity {
+		case finding.Danger:
+			n.Danger++
+		case finding.Fault:
+			n.Fault++
+		}
+	}
+	if n.Danger+n.Fault == 0 {
+		return ""
+	}
+	return fmt.Sprintf("with the example figures this is too much: %d danger · %d fault\n", n.Danger, n.Fault)
 }
 
 // answers asks for what no flag gives.
 func (c *newCmd) answers(q *questions, usual starter.Answers) starter.Answers {
 	a := starter.Answers{Vehicle: usual.Vehicle}
-	a.Title = q.answer("title", c.Title, usual.Title)
-	a.Battery = q.answer("battery chemistry", c.Battery, usual.Battery)
-	a.Capacity = q.answer("battery capacity", c.Capacity, usual.Capacity)
-	a.Regulated = q.answer("regulated voltage", c.Regulated, usual.Regulated)
-	a.Output = q.answer("charging output", c.Output, usual.Output)
-	a.Idle = q.answer("idle speed", c.Idle, usual.Idle)
-	a.Cruise = q.answer("cruising speed", c.Cruise, usual.Cruise)
+	a.Title = q.answer("title", c.Title, usual.Title, func(a *starter.Answers, text string) { a.Title = text })
+	a.Battery = q.answer("battery chemistry", c.Battery, usual.Battery, func(a *starter.Answers, text string) { a.Battery = text })
+	a.Capacity = q.answer("battery capacity", c.Capacity, usual.Capacity, func(a *starter.Answers, text string) { a.Capacity = text })
+	a.Regulated = q.answer("regulated voltage", c.Regulated, usual.Regulated, func(a *starter.Answers, text string) { a.Regulated = text })
+	a.Output = q.answer("charging output", c.Output, usual.Output, func(a *starter.Answers, text string) { a.Output = text })
+	a.Idle = q.answer("idle speed", c.Idle, usual.Idle, func(a *starter.Answers, text string) { a.Idle = text })
+	a.Cruise = q.answer("cruising speed", c.Cruise, usual.Cruise, func(a *starter.Answers, text string) { a.Cruise = text })
 	list := q.answer("accessories, with commas between them (fusewright parts load lists them)",
-		strings.Join(c.Accessory, ","), strings.Join(usual.Accessories, ","))
-	a.Accessories = []string{}
+		strings.Join(c.Accessory, ","), strings.Join(usual.Accessories, ","),
+		func(a *starter.Answers, text string) { a.Accessories = named(text) })
+	a.Accessories = named(list)
+	return a
+}
+
+// named are the accessories of an answer.
+func named(list string) []string {
+	names := []string{}
 	for _, name := range strings.Split(list, ",") {
 		if name = strings.TrimSpace(name); name != "" && name != "none" {
-			a.Accessories = append(a.Accessories, name)
+			names = append(names, name)
 		}
 	}
-	return a
+	return names
 }
 
 // refuseToReplace keeps a file that is there.
@@ -115,25 +154,40 @@ type questions struct {
 	in  *bufio.Scanner
 	out interface{ Write([]byte) (int, error) }
 	ask bool
+	lib *library.Library
+	got starter.Answers // so far
 }
 
 // answer is what a flag says, else the answer, else the usual. At the end of
-// the input everything is usual.
-func (q *questions) answer(what, flag, usual string) string {
+// the input everything is usual. What cannot be is asked again.
+func (q *questions) answer(what, flag, usual string, put func(a *starter.Answers, text string)) string {
 	if flag != "" {
 		return flag
 	}
 	if !q.ask {
 		return usual
 	}
-	fmt.Fprintf(q.out, "%s [%s]: ", what, usual)
-	if !q.in.Scan() {
-		fmt.Fprintln(q.out)
-		q.ask = false
-		return usual
+	for {
+		fmt.Fprintf(q.out, "%s [%s]: ", what, usual)
+		if !q.in.Scan() {
+			fmt.Fprintln(q.out)
+			q.ask = false
+			return usual
+		}
+		text := strings.TrimSpace(q.in.Text())
+		if text == "" {
+			return usual
+		}
+		with := q.got
+		put(&with, text)
+		if with.Vehicle == "" {
+			with.Vehicle = starter.Vehicles()[0]
+		}
+		_, err := starter.Write(with, q.lib)
+		if err == nil {
+			q.got = with
+			return text
+		}
+		fmt.Fprintln(q.out, harmless(err.Error()))
 	}
-	if text := strings.TrimSpace(q.in.Text()); text != "" {
-		return text
-	}
-	return usual
 }

@@ -104,59 +104,6 @@ func (c *sizeCmd) write(io *streams, in *inputs, plan *sizing.Plan) error {
 	})
 }
 
-// writeSizing prints a plan for people.
-func writeSizing(b *bytes.Buffer, p *sizing.Plan) {
-	if len(p.Choices) == 0 {
-		fmt.Fprintf(b, "%s: nothing is left open\n", p.Design.Title.Value)
-		return
-	}
-	for _, c := range p.Choices {
-		fmt.Fprintf(b, "%s %s: %s\n", c.Kind, c.Part, c.Value)
-		fmt.Fprintf(b, "    decided by: %s\n", c.Decided)
-		if c.RunnerUp != "" {
-			fmt.Fprintf(b, "    next: %s, but %s\n", c.RunnerUp, c.Lost)
-		}
-	}
-	fmt.Fprintf(b, "\ncopper of these wires: %.0f g; in the whole harness, left over of the wire bought: %.0f g, "+
-		"wire sizes: %d, crimp parts: %d, connector families: %d; %s\n",
-		p.Cost.CopperG, p.Cost.LeftG, p.Cost.Sizes, p.Cost.Terminals, p.Cost.Plugs, certainty(p))
-	for _, f := range p.Remaining {
-		fmt.Fprintf(b, "%s: %s: %s [%s]\n", f.Pos, f.Severity, f.What, f.Rule)
-		for _, c := range p.Conflicts {
-			if c.Of == f {
-				fmt.Fprintf(b, "    %s would mend it, but then: %s [%s]\n", c.Mend, c.Against.What, c.Against.Rule)
-			}
-		}
-	}
-	if len(p.Remaining) > 0 {
-		writeWaysOut(b, p)
-	}
-	fmt.Fprintf(b, "%s\n", report.Caution)
-}
-
-// certainty says how sure it is that nothing cheaper does.
-func certainty(p *sizing.Plan) string {
-	if p.Proven {
-		return "no cheaper choice does"
-	}
-	return "the best found, not proven to be the cheapest"
-}
-
-func writeWaysOut(b *bytes.Buffer, p *sizing.Plan) {
-	if len(p.WaysOut) == 0 {
-		fmt.Fprintf(b, "no single change that was tried mends this\n")
-		return
-	}
-	fmt.Fprintf(b, "ways out, tried one at a time:\n")
-	for _, o := range p.WaysOut {
-		left := "nothing is left"
-		if o.Left > 0 {
-			left = fmt.Sprintf("%d of these findings or others are left", o.Left)
-		}
-		fmt.Fprintf(b, "    %s (%+.0f g in the cost; %s)\n", o.What, o.ExtraG, left)
-	}
-}
-
 // sizingReport is the JSON shape of a plan.
 type sizingReport struct {
 	Fusewright int             `json:"fusewright_sizing"`

@@ -1,6 +1,7 @@
 package edit
 
 import (
+	"bytes"
 	"fmt"
 	"strings"
 )
@@ -10,8 +11,12 @@ const context = 2
 
 // Diff shows the lines that differ between two texts in the unified form of
 // POSIX diff -u; empty when none does. Texts of more than maxDiffLines changed
-// lines are shown as one block.
+// lines are shown as one block. Line ends that both texts have from Windows are not
+// shown.
 func Diff(name string, was, now []byte) string {
+	if bytes.Contains(was, []byte("\r\n")) && bytes.Contains(now, []byte("\r\n")) {
+		was, now = plainBreaks(was), plainBreaks(now)
+	}
 	a, b := lines(was), lines(now)
 	ops := compare(a, b)
 	var out strings.Builder

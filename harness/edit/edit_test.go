@@ -378,3 +378,20 @@ func TestRough(t *testing.T) {
 	}
 	t.Logf("%d of %d spoilt designs read", read, tried)
 }
+
+// A comment at the very end, without a line feed after it, stays and is no
+// obstacle.
+func TestTidyEndsInComment(t *testing.T) {
+	got, err := Tidy([]byte("loads:\n  lamp:\n    at:  bow\n# end"))
+	if want := "loads:\n  lamp:\n    at: bow\n# end\n"; err != nil || string(got) != want {
+		t.Errorf("got %q, error %v, want %q", got, err, want)
+	}
+}
+
+// Line ends of Windows on both sides are no part of what a difference shows.
+func TestDiffOfWindowsLines(t *testing.T) {
+	got := Diff("a", []byte("one\r\ntwo\r\n"), []byte("one\r\nthree\r\n"))
+	if strings.Contains(got, "\r") || !strings.Contains(got, "-two\n+three\n") {
+		t.Errorf("got %q", got)
+	}
+}

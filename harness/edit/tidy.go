@@ -19,6 +19,9 @@ import (
 // the same as once.
 func Tidy(src []byte) ([]byte, error) {
 	src = plainBreaks(src)
+	if !bytes.HasSuffix(src, []byte("\n")) { // the parser hangs a last comment differently without
+		src = append(bytes.Clone(src), '\n')
+	}
 	root, err := parse(src)
 	if err != nil {
 		return nil, err

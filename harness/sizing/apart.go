@@ -135,8 +135,9 @@ func (t *trying) judge(group []int) {
 func (t *trying) answer(group []int) *answer {
 	for _, m := range group {
 		x := t.s.slots[t.moves[m].slot]
+		was := x.at
 		x.set(t.moves[m].to)
-		if x.kind == BlockType {
+		if x.kind == BlockType && x.blocks[was].FuseType != x.blocks[x.at].FuseType {
 			t.s.waysTake(x)
 			t.w.chooseWays(x)
 		}

@@ -37,7 +37,7 @@ func (s *search) conflicts() []*Conflict {
 			break
 		}
 		for _, m := range mends {
-			if m.by < 0 && aboutVoltage(f) {
+			if m.by < 0 && m.kind == WireSize && (aboutVoltage(f) || aboutLoad(f)) {
 				continue
 			}
 			slots := s.concernedBy(a, w, f, m.kind)
@@ -53,6 +53,16 @@ func (s *search) conflicts() []*Conflict {
 // thinner mends it.
 func aboutVoltage(f *finding.Finding) bool {
 	return f.Rule == "voltage-drop" || f.Rule == "load-undervoltage"
+}
+
+// aboutLoad tells whether a finding is that something carries more than it may in
+// use: a thinner wire mends that only by what it loses.
+func aboutLoad(f *finding.Finding) bool {
+	switch f.Rule {
+	case "fuse-under-load", "plug-overload", "wire-over-current", "relay-contact-overload", "block-overload":
+		return true
+	}
+	return false
 }
 
 // concernedBy are the slots of a kind on the way of the part that a finding is

@@ -79,9 +79,13 @@ func (x *slot) other() int {
 }
 
 // other is the candidate to compare with: of fuses the next smaller of the type,
-// and of a type's smallest the first of all that carries the load.
+// and of a type's smallest the first of all that carries the load; of blocks the
+// next for the same fuses.
 func (w *view) other(i int) int {
 	x := w.s.slots[i]
+	if x.kind == BlockType {
+		return x.otherBlock()
+	}
 	if x.kind != Fuse || x.at == 0 || x.fuses[x.at-1].kind == x.fuses[x.at].kind || w.branch[i] == nil {
 		return x.other()
 	}
@@ -89,6 +93,33 @@ func (w *view) other(i int) int {
 		return k
 	}
 	return x.other()
+}
+
+// otherBlock is the block to compare with: the one before, else the next that
+// takes the same fuses, else the next.
+func (x *slot) otherBlock() int {
+	if x.at == 0 {
+		for i := 1; i < len(x.blocks); i++ {
+			if x.blocks[i].FuseType == x.blocks[0].FuseType && x.blocks[i].Sealed == x.blocks[0].Sealed {
+				return i
+			}
+		}
+	}
+	return x.other()
+}
+
+// largerBlock says what is more of another block than is needed.
+func (x *slot) largerBlock(other int) string {
+	now, next := x.blocks[x.at], x.blocks[other]
+	switch {
+	case next.Sealed != now.Sealed && now.Sealed:
+		return "it is not sealed, and its place is wet"
+	case next.Sealed != now.Sealed:
+		return "it is sealed, and its place is dry"
+	case next.Ways != now.Ways:
+		return fmt.Sprintf("it has %d ways, and %d are used", next.Ways, len(x.block.Ways))
+	}
+	return fmt.Sprintf("it is for %s in all, more than is needed", quantity.Plain(next.TotalA, quantity.Current))
 }
 
 // compared tells whether a choice is to be compared; what needs no comparison is
@@ -101,11 +132,11 @@ func (s *search) compared(x *slot, c *Choice) bool {
 		}
 		return false
 	}
-	c.RunnerUp = x.label(x.other())
 	if x.kind == RunCover {
+		c.RunnerUp = x.label(x.other())
 		c.Decided, c.Lost = "what the run needs, at the least loss of current", "it lowers the current more"
 		if now, next := x.covers[x.at], x.covers[x.other()]; next != nil && next.CurrentFactor == now.CurrentFactor {
-			c.Lost = "it is for fewer runs, or later in the library"
+			c.Lost = fmt.Sprintf("it takes no less current away, and %s serves as many runs of this harness or more", c.Value)
 		}
 		return false
 	}
@@ -119,7 +150,10 @@ func (s *search) explain(x *slot, other int, t trial, c *Choice) {
 	case t.worse != nil:
 		c.Decided, c.Lost = t.worse.Rule, t.worse.What+byHowMuch(t.worse)
 	case x.kind == BlockType || x.kind == RelayForm:
-		c.Decided, c.Lost = "the first that carries its load where it stands", "is larger, or not sealed as the place asks"
+		c.Decided, c.Lost = "the first that carries its load where it stands", "it would do as well and comes later in the order"
+		if x.kind == BlockType {
+			c.Lost = x.largerBlock(other)
+		}
 		if x.kind == RelayForm {
 			c.Lost = fmt.Sprintf("its contact for %s is stronger than is needed here",
 				quantity.Plain(x.forms[other].MakeA, quantity.Current))
@@ -129,6 +163,7 @@ func (s *search) explain(x *slot, other int, t trial, c *Choice) {
 		}
 	default:
 		c.Decided, c.Lost = byCost(s.best.cost, t.cost), difference(s.best.cost, t.cost)
+		c.MoreG = t.cost.TotalG() - s.best.cost.TotalG()
 	}
 	switch {
 	case smallest && (x.kind == WireSize || x.kind == Fuse):
@@ -168,17 +203,19 @@ func (s *search) oneSize(x *slot) string {
 		return text
 	}
 	defer s.take(s.best)
+	size := x.label(x.at)
 	for _, y := range s.slots {
 		if y.kind == WireSize && y.at > 0 && (stock{y.feeds[0].Wire.Type, y.sizes[y.at]}) == of {
 			y.set(y.at - 1)
 		}
 	}
-	text := "one size for many wires"
+	text := fmt.Sprintf("cost: %s is bought for other wires in any case", size)
 	if a, err := s.answer(); err == nil {
 		if f := firstNew(s.best.verdict.findings, a.verdict.findings); f != nil {
-			text += ", set by " + f.Rule + ": " + f.What
+			text += fmt.Sprintf(" (one size thinner throughout, %s [%s])", f.What, f.Rule)
 		}
 	}
+	text += "; one size more costs more than thinner copper saves"
 	if s.shared == nil {
 		s.shared = map[stock]string{}
 	}

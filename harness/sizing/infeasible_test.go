@@ -56,7 +56,7 @@ fuses:
 loads:
   bar: {power: 70 W, behaves: resistor, at: roof, fed by: f, returns to: battery negative}
   lamp: {power: 20 W, behaves: resistor, at: roof, fed by: g, returns to: battery negative}
-`, "fuse-grading", "smaller fuses: fuse-under-load", "choose the given fuses anew: main from blade C 10 A"},
+`, "fuse-grading", "smaller fuses: fuse-under-load", "other fuses than those given: main from blade C 10 A"},
 		{"block: the given one bears too little", `
 places: {tray: {ambient: 40 °C}, roof: {ambient: 40 °C}}
 runs: [{from: tray, to: roof, length: 1 m}]
@@ -65,13 +65,13 @@ blocks: {box: {way limit: 10 A, total limit: 20 A, at: roof, fed by: main, stays
 loads:
   bar: {power: 170 W, behaves: resistor, at: roof, fed by: box 1, returns to: battery negative}
   lamp: {power: 120 W, behaves: resistor, at: roof, fed by: box 2, returns to: battery negative}
-`, "block-way-overload", "", "choose the given relays, blocks and plugs anew: box"},
+`, "block-way-overload", "", "other relays, blocks or plugs than those given: box"},
 		{"plug: the given family bears too little", `
 places: {tray: {ambient: 40 °C}, roof: {ambient: 40 °C, wet: yes}}
 runs: [{from: tray, to: roof, length: 1 m}]
 fuses: {f: {type: blade C, at: tray, fed by: battery, wire: {length: 100 mm}, stays live: "test"}}
 loads: {bar: {power: 300 W, behaves: resistor, at: roof, plug: sealed 1.5, fed by: f, returns to: battery negative}}
-`, "plug-overload", "", "choose the given relays, blocks and plugs anew: bar from sealed 1.5 to sealed 2.8"},
+`, "plug-overload", "", "other relays, blocks or plugs than those given: bar from sealed 1.5 to sealed 2.8"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			p, err := Complete(read(t, bench(c.parts)))

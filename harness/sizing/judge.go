@@ -21,7 +21,7 @@ var judged = map[string]bool{
 	"fuse-type-in-block": true, "fuse-under-load": true, "fuse-voltage": true,
 	"fuse-wire-curve": true, "insulation-class": true, "load-undervoltage": true,
 	"no-terminal-fits": true, "plug-overload": true, "plug-ways": true, "relay-coil-voltage": true, "relay-contact-overload": true,
-	"relay-too-hot": true, "return-below-fuse": true, "short-overheats-wire": true,
+	"relay-too-hot": true, "return-below-fuse": true, "shared-return-thin": true, "short-overheats-wire": true,
 	"short-too-weak": true, "situation-unsolved": true, "terminal-overload": true,
 	"voltage-drop": true, "wire-below-minimum": true, "wire-over-current": true,
 }

@@ -38,6 +38,9 @@ type Choice struct {
 	Decided  string // the constraint that decided it, or the cost
 	RunnerUp string // the next best candidate; empty when there is no other
 	Lost     string // why it lost
+	// MoreG is what the runner-up costs more, in grams of copper, where only the
+	// cost stands against it; else 0.
+	MoreG float64
 }
 
 // Setting is a key and its value.

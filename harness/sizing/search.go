@@ -163,6 +163,7 @@ func (s *search) polish() {
 			if x.kind == Fuse {
 				s.tryFuses(w, []int{i}, 1)
 				s.tryLower(w, i)
+				s.tryTypes(w, i)
 			}
 		}
 		for _, d := range w.drops {
@@ -239,6 +240,26 @@ func (s *search) tryLower(w *view, i int) {
 	}
 }
 
+// tryTypes takes a fuse, where something is wrong, to the first candidate of each
+// further type that carries its load: other studs take other rings.
+func (s *search) tryTypes(w *view, i int) {
+	x := s.slots[i]
+	last := x.fuses[x.at].kind
+	for k, fits := range w.carrying(i, 1) {
+		if s.best.verdict.score == (score{}) {
+			return
+		}
+		if k > x.at && fits && x.fuses[k].kind != last {
+			last = x.fuses[k].kind
+			x.set(k)
+			if v, err := s.judge(); err == nil { // the new studs
+				s.tryWires(s.look(v))
+			}
+			s.take(s.best)
+		}
+	}
+}
+
 // tryWires chooses the wires anew for the present fuses and plugs, keeps the
 // result if it is better, and goes back to the best.
 func (s *search) tryWires(w *view) {
@@ -253,49 +274,6 @@ func (s *search) tryWires(w *view) {
 	if a, err := s.answer(); err == nil && a.better(s.best) {
 		s.best = a
 	}
-}
-
-// maxTrims is how often trim goes over what was raised.
-const maxTrims = 8
-
-// trim takes back what a lesson raised in vain: each raised candidate is put
-// one lower and judged, and those in which nothing new goes wrong stay so.
-func (s *search) trim() {
-	for range maxTrims {
-		var moves []move
-		for i := range s.slots {
-			if s.raised[i] && s.best.at[i] > 0 {
-				moves = append(moves, move{i, s.best.at[i] - 1})
-			}
-		}
-		var good []move
-		for k, t := range s.try(moves) {
-			if t.worse == nil && t.cost.TotalG() < s.best.cost.TotalG()-1e-9 {
-				good = append(good, moves[k])
-			}
-		}
-		if !s.lower(good) {
-			return
-		}
-	}
-}
-
-// lower makes moves together, or the first half of them, and so on; true when
-// that is better than the best.
-func (s *search) lower(moves []move) bool {
-	for ; len(moves) > 0; moves = moves[:len(moves)/2] {
-		for _, m := range moves {
-			s.slots[m.slot].set(m.to)
-		}
-		a, err := s.answer()
-		s.take(s.best)
-		if err == nil && a.better(s.best) {
-			s.best = a
-			s.take(a)
-			return true
-		}
-	}
-	return false
 }
 
 // key names the present choices.

@@ -19,7 +19,11 @@ type WayOut struct {
 	ExtraG float64 // cost beyond the best without it, in grams of copper
 	Left   int     // judged findings that remain even so
 	score  score
+	values string // those set free, as they came out
 }
+
+// same tells whether another way out comes to the same values.
+func (o *WayOut) same(other *WayOut) bool { return o.values != "" && o.values == other.values }
 
 // ledShare is the power of an LED lamp for the light of a filament: 15 to 20 %
 // (common practice, no source).
@@ -40,7 +44,7 @@ func (s *search) waysOut() []*WayOut {
 	given := s.given()
 	for _, c := range s.changes(w) {
 		undo := c.do()
-		if out := s.tryOut(c.what, base, given); out != nil {
+		if out := s.tryOut(c.what, base, given); out != nil && !slices.ContainsFunc(list, out.same) {
 			list = append(list, out)
 		}
 		undo()
@@ -63,10 +67,11 @@ func (s *search) tryOut(what string, base *answer, given map[string]string) *Way
 	if err := t.run(); err != nil || !t.best.verdict.score.less(base.verdict.score) {
 		return nil
 	}
-	if more := t.changed(given); more != "" {
+	more := t.changed(given)
+	if more != "" {
 		what += ": " + more
 	}
-	return &WayOut{What: what, ExtraG: t.best.cost.TotalG() - base.cost.TotalG(),
+	return &WayOut{What: what, values: more, ExtraG: t.best.cost.TotalG() - base.cost.TotalG(),
 		Left: len(t.best.verdict.findings), score: t.best.verdict.score}
 }
 
@@ -101,7 +106,7 @@ func (s *search) changed(given map[string]string) string {
 	if len(list) > 3 {
 		list = append(list[:3], fmt.Sprintf("and %d more", len(list)-3))
 	}
-	return strings.Join(list, ", ")
+	return strings.Join(list, "; ")
 }
 
 // concerned are the wires, loads and fuses that the findings are about.
@@ -161,10 +166,10 @@ func (w *view) concern(f *finding.Finding, addWire func(*circuit.Wire), addLoad 
 func (s *search) changes(w *view) []change {
 	about := w.concerned()
 	list := []change{
-		{"choose the given wire sizes on the way anew", func() func() { return freeWires(about.wires) }},
-		{"choose the given fuses anew", func() func() { return freeFuses(s.d, false) }},
-		{"choose the given fuses anew, of any type", func() func() { return freeFuses(s.d, true) }},
-		{"choose the given relays, blocks and plugs anew", func() func() { return freeParts(s.d) }},
+		{"other wire sizes on the way than those given", func() func() { return freeWires(about.wires) }},
+		{"other fuses than those given", func() func() { return freeFuses(s.d, false) }},
+		{"other fuses than those given, of any type", func() func() { return freeFuses(s.d, true) }},
+		{"other relays, blocks or plugs than those given", func() func() { return freeParts(s.d) }},
 	}
 	for _, t := range s.betterThan(about.wires) {
 		list = append(list, change{"insulation " + t.Name + " on the wires of a lower class on the way",

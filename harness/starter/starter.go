@@ -157,6 +157,22 @@ type accessory struct {
 	relay    bool   // the switch works a relay
 }
 
+// direct tells that an accessory has a fuse and a relay of its own at the
+// battery.
+func (x *accessory) direct() bool { return x.way == 0 && x.relay }
+
+// isolated tells that an accessory has a fuse and a battery switch of its own.
+func (x *accessory) isolated() bool { return x.way == 0 && !x.relay }
+
+// heavy tells that an accessory is a strong motor, which stands at a place and
+// has a loom of its own.
+func (x *accessory) heavy() bool { return x.way == 0 && x.kind.Behaves == string(design.Motor) }
+
+// directA is the current from which it gets a fuse and a relay of its
+// own at the battery: two fuses and two contacts in line lose too much
+// (common practice, no source).
+const directA = 9
+
 // strongA is the current from which an accessory gets a fuse and a switch of
 // its own at the battery: more than a blade fuse bears for good, 0.8 of 30 A.
 const strongA = 24
@@ -215,9 +231,14 @@ func (w *writer) feed(x *accessory) {
 		}
 		return
 	}
+	byHand := x.kind.Sign != "electronics" && x.kind.Sign != "socket"
+	if byHand && x.amps > directA {
+		x.switched, x.relay = w.v.rocker, true
+		return
+	}
 	w.ways++
 	x.way = w.ways
-	if x.kind.Sign == "electronics" || x.kind.Sign == "socket" {
+	if !byHand {
 		return
 	}
 	x.switched = w.v.rocker

@@ -2,6 +2,7 @@ package starter
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"fusewright/harness/circuit"
@@ -42,8 +43,9 @@ func (w *writer) section(name, comment string, entries []string) {
 func (w *writer) text() string {
 	w.heading()
 	w.section("vehicle loads", "What the machine draws by itself. Example figures: measure, or read the workshop manual.", w.v.own)
-	w.section("places", "Where parts stand, with the hottest air they meet in use. `moves` is for what turns with\nthe steering or is hinged.", w.v.places)
-	w.section("runs", "The loom between the places. Example lengths: lay a string and measure. `cover: auto` takes\na sleeve that the run needs.", w.listed(w.v.runs))
+	places, runs := w.placesAndRuns()
+	w.section("places", "Where parts stand, with the hottest air they meet in use. `moves` is for what turns with\nthe steering or is hinged.", places)
+	w.section("runs", "The loom between the places. Example lengths: lay a string and measure. `cover: auto` takes\na sleeve that the run needs.", w.listed(runs))
 	w.line("")
 	w.line("# What holds for every wire. No size is given: `fusewright size` says which and why.")
 	w.line("wire: %s", w.v.wire)
@@ -122,7 +124,12 @@ func (w *writer) relays() []string {
 			relayPart, w.v.block, mainPart, pilotPart, stud))
 	}
 	for _, x := range w.list {
-		if x.relay {
+		switch {
+		case x.direct():
+			list = append(list, fmt.Sprintf("%s relay: {at: %s, fed by: %s fuse, wire: {length: 250 mm}, "+
+				"coil: {fed by: %s switch, returns to: %s, suppressed by: resistor}}",
+				x.name, w.v.source, x.name, x.name, stud))
+		case x.relay:
 			list = append(list, fmt.Sprintf("%s relay: {at: %s, fed by: %s %d, wire: {length: 250 mm}, "+
 				"coil: {fed by: %s switch, returns to: %s, suppressed by: resistor}}",
 				x.name, w.v.block, blockPart, x.way, x.name, stud))
@@ -164,7 +171,7 @@ func (w *writer) switches() []string {
 	for _, x := range w.list {
 		switch {
 		case x.switched == "":
-		case x.way == 0:
+		case x.isolated():
 			list = append(list, fmt.Sprintf("%s isolator: {type: %s, at: %s, fed by: %s fuse, wire: {length: 250 mm}, "+
 				"stays live: \"the isolator is opened when the vehicle is put away\"}", x.name, x.switched, w.v.source, x.name))
 		default:
@@ -198,17 +205,19 @@ func (w *writer) loads() []string {
 		from := fmt.Sprintf("%s %d", blockPart, x.way)
 		start := w.v.block
 		switch {
-		case x.way == 0:
+		case x.isolated():
 			from, start = x.name+" isolator", w.v.source
+		case x.direct():
+			from, start = x.name+" relay", w.v.source
 		case x.relay:
 			from = x.name + " relay"
 		case x.switched != "":
 			from, start = x.name+" switch", w.v.zones["dash"]
 		}
-		at := w.v.zones[x.zone]
+		at := w.placeOf(x)
 		entry := fmt.Sprintf("%s: {type: %s%s, at: %s, fed by: %s%s, returns to: %s", x.name, x.kind.Name, x.plug(), at, from,
 			w.within(at, start), w.ground(x))
-		if x.way == 0 {
+		if x.isolated() {
 			entry += `, stays live: "the isolator is opened when the vehicle is put away"`
 		}
 		list = append(list, entry+"}")
@@ -216,10 +225,30 @@ func (w *writer) loads() []string {
 	return list
 }
 
+// placeOf is where an accessory stands.
+func (w *writer) placeOf(x *accessory) string {
+	if x.heavy() {
+		return w.v.heavy
+	}
+	return w.v.zones[x.zone]
+}
+
+// placesAndRuns are those of the vehicle, with those of strong motors where there
+// are any.
+func (w *writer) placesAndRuns() (places, runs []string) {
+	places, runs = w.v.places, w.v.runs
+	if slices.ContainsFunc(w.list, (*accessory).heavy) {
+		places = append(slices.Clone(places), w.v.heavy+": {ambient: 40 °C, wet: yes}")
+		runs = append(slices.Clone(runs), fmt.Sprintf("{from: %s, to: %s, length: %s, chafes: yes, cover: auto}   # strong motors alone: wires that share a loom heat each other",
+			w.v.source, w.v.heavy, w.v.heavyRun))
+	}
+	return places, runs
+}
+
 // plug lets an accessory with leads of its own come off the harness; one with
 // tabs or studs is wired to those.
 func (x *accessory) plug() string {
-	if x.way > 0 && (x.kind.End == circuit.LeadEnd || strings.HasPrefix(x.kind.End, "pin ")) {
+	if !x.isolated() && (x.kind.End == circuit.LeadEnd || strings.HasPrefix(x.kind.End, "pin ")) {
 		return ", plug: auto"
 	}
 	return ""
@@ -227,10 +256,10 @@ func (x *accessory) plug() string {
 
 // ground is where an accessory returns, with a length where it stands there.
 func (w *writer) ground(x *accessory) string {
-	g := w.v.ground[x.zone]
-	if x.way == 0 {
+	if x.heavy() {
 		return "battery negative"
 	}
+	g := w.v.ground[x.zone]
 	for _, e := range w.v.grounds {
 		if strings.HasPrefix(e, g+":") && strings.Contains(e, "at: "+w.v.zones[x.zone]+",") {
 			return g + ", return wire: {length: 400 mm}"
@@ -247,7 +276,7 @@ func (w *writer) situations() []string {
 	}
 	list := []string{}
 	for _, x := range w.list {
-		if x.way == 0 {
+		if x.isolated() {
 			list = append(list, fmt.Sprintf("working the %s: {engine: cruise, on: [%s]}", x.name, x.name))
 			continue
 		}

@@ -20,6 +20,7 @@ type vehicle struct {
 	tap               string            // key-switched point; "" = a house switch instead
 	rocker            string
 	wire              string // keys of the wire section
+	heavy, heavyRun   string // place of strong motors, and the length of the loom to it, which nothing else shares
 }
 
 func find(name string) *vehicle {
@@ -32,7 +33,7 @@ func find(name string) *vehicle {
 }
 
 var vehicles = []vehicle{
-	{name: "motorcycle", practice: "motorcycle", battery: "AGM", capacity: "14 Ah", resistance: "9 mΩ",
+	{name: "motorcycle", practice: "motorcycle", battery: "AGM", capacity: "14 Ah", resistance: "11 mΩ",
 		regulated: "14.2 V", output: "1300 rpm: 16 A, 2500 rpm: 26 A, 4000 rpm: 31 A, 7000 rpm: 34 A",
 		idle: "1300 rpm", cruise: "4000 rpm", accessories: []string{"heated grips", "navigation unit", "USB charger"},
 		own: []string{"ignition and injection: 50 W", "headlamp: 35 W", "tail and plate: {power: 6 W, when: key}"},
@@ -46,7 +47,7 @@ var vehicles = []vehicle{
 		grounds: []string{"rear stud: {kind: frame stud, at: under seat, limit: 40 A, frame resistance: 2 mΩ}", "front stud: {kind: frame stud, at: headstock, limit: 40 A, frame resistance: 3 mΩ}"},
 		ground:  map[string]string{"front": "front stud", "dash": "front stud", "rear": "rear stud", "block": "rear stud"},
 		block:   "under seat", source: "battery tray", tap: "tail lamp feed", rocker: "sealed rocker 20 A",
-		wire: "{colour: RD, return colour: BK, slack: 60 mm}"},
+		wire: "{colour: RD, return colour: BK, slack: 60 mm}", heavy: "front end", heavyRun: "1.1 m"},
 	{name: "quad", practice: "off-road", battery: "AGM", capacity: "30 Ah", resistance: "11 mΩ",
 		regulated: "14.3 V", output: "1200 rpm: 18 A, 2500 rpm: 32 A, 4000 rpm: 40 A, 6000 rpm: 44 A",
 		idle: "1300 rpm", cruise: "4000 rpm", accessories: []string{"LED light bar", "heated grips", "accessory socket"},
@@ -60,8 +61,8 @@ var vehicles = []vehicle{
 		grounds: []string{"frame stud: {kind: frame stud, at: battery box, limit: 60 A, frame resistance: 1 mΩ}", "front stud: {kind: frame stud, at: front rack, limit: 40 A, frame resistance: 3 mΩ}"},
 		ground:  map[string]string{"front": "front stud", "dash": "frame stud", "rear": "frame stud", "block": "frame stud"},
 		block:   "battery box", source: "battery box", tap: "socket feed", rocker: "sealed rocker 20 A",
-		wire: "{colour: RD, return colour: BK, slack: 60 mm}"},
-	{name: "off-road", practice: "off-road", battery: "AGM", capacity: "45 Ah", resistance: "12 mΩ",
+		wire: "{colour: RD, return colour: BK, slack: 60 mm}", heavy: "front end", heavyRun: "1.5 m"},
+	{name: "off-road", practice: "off-road", battery: "AGM", capacity: "45 Ah", resistance: "11 mΩ",
 		regulated: "14.3 V", output: "800 rpm: 30 A, 1500 rpm: 60 A, 3000 rpm: 80 A",
 		idle: "850 rpm", cruise: "2000 rpm", accessories: []string{"LED light bar", "radio", "tyre compressor"},
 		own: []string{"ignition and injection: 120 W", "lamps: 130 W", "instruments: {power: 15 W, when: key}"},
@@ -74,19 +75,20 @@ var vehicles = []vehicle{
 		grounds: []string{"cab stud: {kind: frame stud, at: cab, limit: 80 A, frame resistance: 2 mΩ}", "rear stud: {kind: frame stud, at: load bed, limit: 40 A, frame resistance: 3 mΩ}"},
 		ground:  map[string]string{"front": "cab stud", "dash": "cab stud", "rear": "rear stud", "block": "cab stud"},
 		block:   "cab", source: "engine bay", tap: "radio feed", rocker: "toggle 20 A",
-		wire: "{colour: RD, return colour: BK, slack: 80 mm}"},
-	{name: "boat", practice: "marine", battery: "flooded", capacity: "60 Ah", resistance: "14 mΩ",
+		wire: "{insulation: ISO 6722 thin wall class C, colour: RD, return colour: BK, slack: 80 mm}", heavy: "front bumper", heavyRun: "1.2 m"},
+	{name: "boat", practice: "marine", battery: "flooded", capacity: "60 Ah", resistance: "11 mΩ",
 		regulated: "14.2 V", output: "700 rpm: 20 A, 1500 rpm: 35 A, 3000 rpm: 45 A",
 		idle: "800 rpm", cruise: "3000 rpm", accessories: []string{"LED navigation lamp", "fish finder", "VHF radio", "bilge pump"},
 		own: []string{"ignition and injection: 60 W", "gauges: {power: 6 W, when: key}"},
-		places: []string{"battery box: {ambient: 40 °C}", "helm: {ambient: 40 °C, wet: yes}", "bow: {ambient: 35 °C, wet: yes}",
+		places: []string{"battery box: {ambient: 40 °C}", "console: {ambient: 40 °C}", "helm: {ambient: 40 °C, wet: yes}", "bow: {ambient: 35 °C, wet: yes}",
 			"bilge: {ambient: 35 °C, wet: yes}"},
-		runs: []string{"{from: battery box, to: helm, length: 2.2 m, chafes: yes, cover: auto}",
-			"{from: helm, to: bow, length: 2.8 m, chafes: yes, cover: auto}",
+		runs: []string{"{from: battery box, to: console, length: 2 m, chafes: yes, cover: auto}",
+			"{from: console, to: helm, length: 400 mm, cover: auto}",
+			"{from: console, to: bow, length: 2.6 m, chafes: yes, cover: auto}",
 			"{from: battery box, to: bilge, length: 1 m, chafes: yes, cover: auto}"},
 		zones:   map[string]string{"front": "bow", "dash": "helm", "rear": "bilge"},
-		grounds: []string{"helm bus: {kind: ground block, at: helm, limit: 100 A, returns to: battery negative}"},
-		ground:  map[string]string{"front": "helm bus", "dash": "helm bus", "rear": "helm bus", "block": "helm bus"},
-		block:   "helm", source: "battery box", rocker: "sealed rocker 20 A",
-		wire: "{colour: RD, return colour: YE, slack: 80 mm}"},
+		grounds: []string{"console bus: {kind: ground block, at: console, limit: 100 A, returns to: battery negative}"},
+		ground:  map[string]string{"front": "console bus", "dash": "console bus", "rear": "console bus", "block": "console bus"},
+		block:   "console", source: "battery box", rocker: "sealed rocker 20 A",
+		wire: "{colour: RD, return colour: YE, slack: 80 mm}", heavy: "anchor locker", heavyRun: "3.2 m"},
 }
