@@ -32,8 +32,12 @@ func (a designArg) assess(io *streams, cli *program) (*harness.Review, error) {
 	}
 	r, err := in.assess()
 	if err == nil && r.Sizing != nil && !io.quiet {
-		fmt.Fprintf(io.err, "fusewright: hint: %d values are left open and were chosen; see why with fusewright size\n",
-			len(r.Sizing.Choices))
+		n := len(r.Sizing.Choices)
+		what := fmt.Sprintf("%d values are left open and were chosen", n)
+		if n == 1 {
+			what = "one value is left open and was chosen"
+		}
+		fmt.Fprintf(io.err, "fusewright: hint: %s; see why with fusewright size\n", what)
 	}
 	return r, err
 }

@@ -4,16 +4,18 @@ import (
 	"fmt"
 
 	"fusewright/harness/circuit"
+	"fusewright/harness/design"
 	"fusewright/harness/finding"
 )
 
 var loadOvervoltage = &Rule{
 	Name:  "load-overvoltage",
 	Title: "a load gets more than its maximum voltage",
-	Doc: "For every load with a maximum voltage: the highest voltage at its terminals over the situations " +
-		"in which it is on. Overvoltage of a failed regulator is not looked at here.",
-	Formula:  "V load ≤ maximum voltage",
-	Limits:   "`maximum voltage` of the load",
+	Doc: "The highest voltage at each load's terminals over the situations in which it is on, against its " +
+		"maximum voltage or, when none is given, one and a half times the voltage it is rated at: a part made " +
+		"for 12 V on a 24 V system. Overvoltage of a failed regulator is not looked at here.",
+	Formula:  "V load ≤ maximum voltage, or 1.5 × rated voltage",
+	Limits:   "`maximum voltage` of the load; 1.5 × `rated at` without one (our choice)",
 	Why:      "it ages fast or fails for good",
 	Change:   "use a load rated for the charging voltage",
 	Severity: "fault; danger for a critical load",
@@ -28,18 +30,29 @@ loads:
 `,
 	Run: func(p *Pass) {
 		for _, part := range p.partsOf(circuit.Load) {
-			l := accessory(part)
-			if l == nil || !l.MaxV.Given() {
-				continue
-			}
-			if v, at := p.extremeV(part, 1); at != nil && v > l.MaxV.Value {
-				fin := ofPart(graver(l.Critical, finding.Fault, finding.Danger), part)
-				fin.What = fmt.Sprintf("%s gets %s and withstands %s",
-					part.Name, volts(v), volts(l.MaxV.Value))
-				fin.Numbers = limited("voltage", v, l.MaxV.Value, "V")
-				fin.Situation = at.Situation.Name
-				p.report(fin)
+			if l := accessory(part); l != nil {
+				p.judgeHighest(part, l)
 			}
 		}
 	},
+}
+
+// ratedMostShare is how far above its rated voltage a part that gives no maximum
+// may be run: more than any regulator does, less than the next system voltage.
+const ratedMostShare = 1.5
+
+func (p *Pass) judgeHighest(part *circuit.Part, l *design.Load) {
+	limit, can := l.MaxV.Value, "withstands "+volts(l.MaxV.Value)
+	if !l.MaxV.Given() {
+		limit, can = ratedMostShare*l.RatedV, "is rated "+volts(l.RatedV)
+	}
+	v, at := p.extremeV(part, 1)
+	if at == nil || limit <= 0 || !over(v, limit) {
+		return
+	}
+	fin := ofPart(graver(l.Critical, finding.Fault, finding.Danger), part)
+	fin.What = fmt.Sprintf("%s gets %s and %s", part.Name, volts(v), can)
+	fin.Numbers = limited("voltage", v, limit, "V")
+	fin.Situation = at.Situation.Name
+	p.report(fin)
 }
