@@ -44,6 +44,7 @@ func readChemistry(m *row, s Source) {
 		EmptyOhmRatio:    m.numberOr("empty ohm ratio", 1, 20, 1),
 		ColdOhmRatio:     m.numberOr("cold ohm ratio", 1, 20, 1),
 		NoChargeBelowC:   m.numberOr("no charge below C", -273, 60, -273),
+		MostChargeV:      m.number("most charge V", 1, 100),
 		SelfDischarge:    m.number("self discharge", 0, 0.9),
 		Source:           s,
 	}

@@ -284,6 +284,9 @@ type Chemistry struct {
 	// NoChargeBelowC is the temperature below which it must not be charged;
 	// -273 when there is none.
 	NoChargeBelowC float64
+	// MostChargeV is the highest charging voltage of a 12 V class battery; 0
+	// when the library gives none.
+	MostChargeV float64
 	// SelfDischarge is the share of its charge lost in 30 days at 20 °C.
 	SelfDischarge float64
 	Source        Source

@@ -40,20 +40,38 @@ func bundleMm(wires []*Wire) float64 {
 }
 
 // powers tells, by branch index, which branches can carry the current of a
-// load: feeds that lead to one, and returns other than those of coils. Wires
-// that only feed coils carry a fifth of an ampere and do not warm a bundle.
+// load: feeds that lead to one, and returns that can be on the way of one home.
+// Wires that only coils use carry a fifth of an ampere and do not warm a bundle.
 func (c *Circuit) powers() []bool {
-	var loads []*Node
+	var hot, back []*Node
 	for _, b := range c.Branches {
 		if b.Load != nil {
-			loads = append(loads, b.A)
+			hot, back = append(hot, b.A), append(back, b.B)
 		}
 	}
-	power := c.Feeding(loads...)
-	for _, b := range c.Branches {
-		if b.Returns() && (b.Wire == nil || b.Wire.Role != CoilReturnWire) {
-			power[b.Index] = true
-		}
-	}
+	power := c.Feeding(hot...)
+	c.markReturns(back, power)
 	return power
+}
+
+// markReturns marks the returns that are joined to one of the nodes by other
+// returns, without going through the battery's negative post; those of coils
+// are left out.
+func (c *Circuit) markReturns(from []*Node, power []bool) {
+	seen := make([]bool, len(c.Nodes))
+	seen[0] = true
+	for len(from) > 0 {
+		n := from[len(from)-1]
+		from = from[:len(from)-1]
+		if seen[n.Index] {
+			continue
+		}
+		seen[n.Index] = true
+		for _, b := range n.Branches {
+			if b.Returns() && (b.Wire == nil || b.Wire.Role != CoilReturnWire) {
+				power[b.Index] = true
+				from = append(from, b.A, b.B)
+			}
+		}
+	}
 }

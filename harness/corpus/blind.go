@@ -44,9 +44,47 @@ var blindReasons = []string{
 		"the cut list shows the length",
 }
 
-// blindPart is the table of the designs that were written blind.
-func blindPart(b *strings.Builder, blind []*Case) {
-	b.WriteString(blindIntro)
+// secondIntro is the record of the second round at first sight; history as well.
+const secondIntro = `
+## Written blind, second round
+
+30 more designs, 20 meant to have one fault and 10 without any, by another author under the same terms, who had also
+read the README and one demo; some kinds of fault were named beforehand. Each faulty design is one of the ten
+with the fault put in, so these ten say less about false alarms than as many strangers' designs would. At first sight,
+before any rule was changed:
+
+- Two of the 20 were not as meant. One did not read, by a slip of its author, and was put right before any finding
+  was seen; it is counted. The other, parade-at-walking-pace, had no deficit by its own figures, and the program said so
+  rightly; it is not counted here. Its generator was made smaller afterwards.
+- Of the 19 faults 14 were caught and 5 missed: the winch breaker that closes again by itself, the bilge pump behind
+  the battery switch, the rings on one bolt, the lithium battery at 14.8 V, and the frosty morning, which ` + "`ride`" + ` showed
+  and ` + "`check`" + ` did not.
+- 4 of the 10 clean designs drew nothing above advice. The findings on the other 6 were true and had not been thought
+  of, above all first fuses that cannot break what the battery gives; that judgement is the author's. Two of them, on
+  the quad, had a wrong figure: the wire home of a block for coils counted as loaded. Without it the winch's wires may
+  carry 47.6 A and not 44.0 A, still less than their 50 A breaker.
+
+Then auto-reset-breaker, bilge-pump-isolated and charging-over-battery were written, and the counting of loaded wires was
+put right. As above, the counts below are of rules that have since seen these designs.
+
+`
+
+// secondReasons says of what is still missed in the second round why it stays.
+var secondReasons = []string{
+	"six-rings-on-one-bolt: a design does not say which returns are joined before they reach a frame stud; one of the " +
+		"clean designs of this round has five at its stud, and so has a demo that passes",
+	"frosty-morning-after-the-fridge: a charge below the start reserve is no finding, by choice: whether the engine " +
+		"must start on that morning is for the ride's reader; `ride` names the moment and the leg",
+}
+
+// blindPart is the tables of the designs that were written blind.
+func blindPart(b *strings.Builder, blind, second []*Case) {
+	blindRound(b, blindIntro, blindReasons, blind)
+	blindRound(b, secondIntro, secondReasons, second)
+}
+
+func blindRound(b *strings.Builder, intro string, reasons []string, blind []*Case) {
+	b.WriteString(intro)
 	var faulty, clean []*Case
 	for _, c := range blind {
 		if len(c.Wants) > 0 {
@@ -72,7 +110,7 @@ func blindPart(b *strings.Builder, blind []*Case) {
 		fmt.Fprintf(b, "| %s | %d | %d | %d | %d | %d |\n", row.name, len(row.list), caught, missed, alarms, also)
 	}
 	b.WriteString("\nStill missed or false, and why:\n\n")
-	for _, r := range blindReasons {
+	for _, r := range reasons {
 		b.WriteString("- " + r + ".\n")
 	}
 	b.WriteString("\n| design | system | what is wrong, or how it is built | expected | result |\n|---|---|---|---|---|\n")

@@ -7,7 +7,7 @@ import (
 )
 
 // Page is the table of results as Markdown.
-func Page(faulty, clean, blind []*Case) string {
+func Page(faulty, clean, blind, second []*Case) string {
 	var b strings.Builder
 	b.WriteString("# Planted faults\n\n" +
 		"*Made by `go test ./harness/corpus -update`; do not edit.*\n\n" +
@@ -16,7 +16,7 @@ func Page(faulty, clean, blind []*Case) string {
 		"honestly show as several findings. Each clean design is as complete and has none. Every finding\n" +
 		"counts, advice too. These designs were written by those who wrote the rules: their tables show that\n" +
 		"the rules do what they were meant to. How many of a stranger's mistakes the rules find is shown by\n" +
-		"the designs [written blind](#written-blind).\n\n")
+		"the designs [written blind](#written-blind), in two rounds.\n\n")
 	summary(&b, faulty, clean)
 	byRule(&b, faulty)
 	b.WriteString("\n## Faulty designs\n\n| design | system | what is wrong | expected | result |\n|---|---|---|---|---|\n")
@@ -28,7 +28,7 @@ func Page(faulty, clean, blind []*Case) string {
 	for _, c := range clean {
 		fmt.Fprintf(&b, "| %s | %s %g V | %s | %s |\n", c.Name, c.Practice, c.SystemV, c.Story, c.result())
 	}
-	blindPart(&b, blind)
+	blindPart(&b, blind, second)
 	return b.String()
 }
 

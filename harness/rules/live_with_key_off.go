@@ -71,6 +71,9 @@ func (p *Pass) reportStandby(part *circuit.Part, l *design.Load) {
 
 // isolates tells whether a contact is a battery switch, by its library type.
 func isolates(b *circuit.Branch) bool {
+	if b.Part == nil {
+		return false
+	}
 	s, ok := b.Part.Source.(*design.Switch)
 	return ok && s.Type != nil && strings.HasPrefix(s.Type.Name, "battery switch")
 }

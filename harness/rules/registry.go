@@ -5,12 +5,15 @@ import "sort"
 // registry is every rule, sorted by name.
 var registry = sorted(
 	alwaysHotConductor,
+	autoResetBreaker,
 	backFeed,
+	bilgePumpIsolated,
 	bilgePumpKeyed,
 	blockOverload,
 	blockWayOverload,
 	chafingRun,
 	chargingDeficit,
+	chargingOverBattery,
 	coilOnSupervised,
 	coilUnsuppressed,
 	dataMissing,

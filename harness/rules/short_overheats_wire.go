@@ -25,7 +25,7 @@ var shortOverheatsWire = &Rule{
 	Source:   "IEC 60949 and IEC 60364-4-43 (adiabatic heating, two sources); IEC 60724 (limits, one source)",
 	Bad: `
 fuses:
-  lamp fuse: {type: breaker type I, rating: 10 A, at: battery tray, fed by: battery, wire: {insulation: ISO 6722 thin wall class A, size: 1 mm², length: 100 mm}, stays live: "marks the parked machine"}
+  lamp fuse: {type: breaker type III, rating: 10 A, at: battery tray, fed by: battery, wire: {insulation: ISO 6722 thin wall class A, size: 1 mm², length: 100 mm}, stays live: "marks the parked machine"}
 loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {insulation: ISO 6722 thin wall class A, size: 1 mm²}, returns to: frame, stays live: "marks the parked machine", own switch: true}
 `,
