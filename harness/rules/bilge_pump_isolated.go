@@ -45,13 +45,10 @@ fuses:
   pump fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: battery, wire: {size: 1.5 mm², length: 100 mm}}
 `,
 	Run: func(p *Pass) {
-		if p.practice.Name != "marine" {
-			return
-		}
 		closed, opened := p.live(keyOff, nil).nodes, p.live(keyOff, isolates).nodes
-		for _, part := range p.partsOf(circuit.Load) {
+		for _, part := range p.bilgePumps() {
 			b := loadBranch(part)
-			if b == nil || !isBilgePump(accessory(part)) || !closed[b.A.Index] || opened[b.A.Index] {
+			if !closed[b.A.Index] || opened[b.A.Index] {
 				continue
 			}
 			float, isolator := p.switchesBefore(b.A)

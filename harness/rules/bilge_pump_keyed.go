@@ -39,13 +39,10 @@ fuses:
   pump fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: battery, wire: {size: 1.5 mm², length: 100 mm}}
 `,
 	Run: func(p *Pass) {
-		if p.practice.Name != "marine" {
-			return
-		}
 		parked, ever := p.live(keyOff, nil).nodes, p.live(anything, nil).nodes
-		for _, part := range p.partsOf(circuit.Load) {
+		for _, part := range p.bilgePumps() {
 			b := loadBranch(part)
-			if b == nil || !isBilgePump(accessory(part)) || parked[b.A.Index] || !ever[b.A.Index] {
+			if parked[b.A.Index] || !ever[b.A.Index] {
 				continue
 			}
 			fin := ofPart(finding.Danger, part)
@@ -53,6 +50,19 @@ fuses:
 			p.report(fin)
 		}
 	},
+}
+
+// bilgePumps are a boat's bilge pumps; none where the practice is not marine.
+func (p *Pass) bilgePumps() (list []*circuit.Part) {
+	if p.practice.Name != "marine" {
+		return nil
+	}
+	for _, part := range p.partsOf(circuit.Load) {
+		if loadBranch(part) != nil && isBilgePump(accessory(part)) {
+			list = append(list, part)
+		}
+	}
+	return list
 }
 
 // isBilgePump tells by a load's library type or name; a bilge blower is none.
