@@ -96,7 +96,7 @@ func TestSchemaTakesGoodDesigns(t *testing.T) {
 	schema := compiledSchema(t)
 	n := 0
 	for _, pattern := range []string{"../../designs/*.yaml", "../../testdata/read/ok/*.yaml", "../../testdata/rules/*.yaml",
-		"../../testdata/rules/ok/*.yaml", "../../testdata/corpus/*/*.yaml"} {
+		"../../testdata/rules/ok/*.yaml", "../../testdata/corpus/*/*.yaml", "../../testdata/corpus/*/*/*.yaml"} {
 		files, err := filepath.Glob(pattern)
 		if err != nil {
 			t.Fatal(err)
