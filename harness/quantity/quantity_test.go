@@ -5,6 +5,8 @@ import (
 	"math/rand"
 	"strings"
 	"testing"
+
+	"fusewright/harness/fuzztest"
 )
 
 func TestParse(t *testing.T) {
@@ -234,18 +236,20 @@ func FuzzParse(f *testing.F) {
 		f.Add(s, 3)
 	}
 	f.Fuzz(func(t *testing.T, text string, which int) {
-		dims := Dimensions()
-		dim := dims[((which%len(dims))+len(dims))%len(dims)]
-		value, err := Parse(text, dim)
-		if err != nil {
-			return
-		}
-		if math.IsNaN(value) || math.IsInf(value, 0) {
-			t.Fatalf("Parse(%q, %s) = %v", text, dim, value)
-		}
-		if again, err := Parse(Plain(value, dim), dim); err != nil ||
-			math.Abs(again-value) > 1e-5*math.Abs(value)+1e-12 {
-			t.Fatalf("%q is %v, printed %q, read back %v, %v", text, value, Plain(value, dim), again, err)
-		}
+		fuzztest.Within(t, func() {
+			dims := Dimensions()
+			dim := dims[((which%len(dims))+len(dims))%len(dims)]
+			value, err := Parse(text, dim)
+			if err != nil {
+				return
+			}
+			if math.IsNaN(value) || math.IsInf(value, 0) {
+				t.Fatalf("Parse(%q, %s) = %v", text, dim, value)
+			}
+			if again, err := Parse(Plain(value, dim), dim); err != nil ||
+				math.Abs(again-value) > 1e-5*math.Abs(value)+1e-12 {
+				t.Fatalf("%q is %v, printed %q, read back %v, %v", text, value, Plain(value, dim), again, err)
+			}
+		})
 	})
 }
