@@ -1,0 +1,175 @@
+package main
+
+import (
+	"bytes"
+	"encoding/json"
+	"flag"
+	"fmt"
+	"os"
+	"path/filepath"
+	"regexp"
+	"runtime"
+	"runtime/debug"
+	"strings"
+	"sync"
+	"sync/atomic"
+	"testing"
+	"time"
+
+	"fusewright/harness/mutant"
+	"fusewright/library"
+)
+
+var (
+	mutants     = flag.Int("mutants", 90, "how many mutants are checked")
+	mutantBuild = flag.Int("mutants-built", 2, "how many mutants that read are built as well")
+	mutantFirst = flag.Int("mutants-first", 0, "number of the first mutant; with -mutants 1 it is shown")
+)
+
+// mutantLimit is what a check of one mutant may take, on long runs.
+const mutantLimit = time.Second
+
+// goodDesigns read, and are small enough to be looked at.
+func goodDesigns(t *testing.T) (files []string, texts [][]byte) {
+	t.Helper()
+	for _, pattern := range []string{"designs/*.yaml", "testdata/corpus/clean/*.yaml", "testdata/corpus/blind/*.yaml",
+		"testdata/corpus/blind/second/*.yaml", "testdata/read/ok/*.yaml", "testdata/rules/ok/*.yaml"} {
+		found, err := filepath.Glob("../../" + pattern)
+		if err != nil || len(found) == 0 {
+			t.Fatalf("no designs in %s: %v", pattern, err)
+		}
+		files = append(files, found...)
+	}
+	for _, file := range files {
+		src, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		texts = append(texts, src)
+	}
+	return files, texts
+}
+
+// TestMutants changes good designs in small ways and takes them through check,
+// some through build: no panic, no exit code 3, the same bytes twice, problems
+// with a place, and no build that fails of a design that checks.
+func TestMutants(t *testing.T) {
+	files, texts := goodDesigns(t)
+	var read, built atomic.Int64
+	var next atomic.Int64
+	every := max(*mutants/max(*mutantBuild, 1)*2/3, 1)
+	var group sync.WaitGroup
+	for range runtime.GOMAXPROCS(0) {
+		group.Go(func() {
+			for n := next.Add(1) - 1; n < int64(*mutants); n = next.Add(1) - 1 {
+				number := *mutantFirst + int(n)
+				m := &mutantRun{file: files[number%len(files)], number: number}
+				made, err := mutant.Make(texts[number%len(files)], library.Default(), uint64(number))
+				if err != nil {
+					t.Errorf("%s: %v", m, err)
+					continue
+				}
+				m.Mutant = *made
+				if *mutants == 1 {
+					t.Logf("%s\n%s", m, m.Text)
+				}
+				for _, wrong := range m.judge(&read, &built, int(n)%every == 0 && int(built.Load()) < *mutantBuild) {
+					t.Errorf("%s: %s", m, wrong)
+				}
+			}
+		})
+	}
+	group.Wait()
+	t.Logf("%d mutants, %d read (%.1f %%), %d built", *mutants, read.Load(), 100*float64(read.Load())/float64(*mutants), built.Load())
+	if *mutants > 50 && read.Load()*3 < int64(*mutants)*2 {
+		t.Errorf("%d of %d mutants read, less than two of three", read.Load(), *mutants)
+	}
+}
+
+// mutantRun is one mutant on its way.
+type mutantRun struct {
+	mutant.Mutant
+	file   string
+	number int
+}
+
+func (m *mutantRun) String() string {
+	return fmt.Sprintf("mutant %d of %s (%s)", m.number, filepath.Base(m.file), strings.Join(m.Changes, "; "))
+}
+
+// judge says what is wrong with how the program takes the mutant.
+func (m *mutantRun) judge(read, built *atomic.Int64, build bool) (wrong []string) {
+	defer func() {
+		if p := recover(); p != nil {
+			wrong = append(wrong, fmt.Sprintf("panic: %v\n%s", p, debug.Stack()))
+		}
+	}()
+	start := time.Now()
+	code, out, said := m.check()
+	if took := time.Since(start); took > mutantLimit && *mutants >= 1000 {
+		wrong = append(wrong, fmt.Sprintf("checked in %v", took))
+	}
+	if again, outAgain, saidAgain := m.check(); again != code || outAgain != out || saidAgain != said {
+		wrong = append(wrong, "checked twice with two results")
+	}
+	switch {
+	case code == exitBadInput:
+		return append(wrong, badProblems(said)...)
+	case code > exitBadInput:
+		return append(wrong, fmt.Sprintf("exit code %d: %s", code, said))
+	case !json.Valid([]byte(out)):
+		wrong = append(wrong, "findings are no JSON")
+	}
+	read.Add(1)
+	if build {
+		built.Add(1)
+		first, err := m.build()
+		if err != nil {
+			return append(wrong, fmt.Sprintf("checks with %d and does not build: %v", code, err))
+		}
+		if second, err := m.build(); err != nil || !bytes.Equal(first, second) {
+			wrong = append(wrong, fmt.Sprintf("two builds differ: %v", err))
+		}
+	}
+	return wrong
+}
+
+func (m *mutantRun) check() (code int, out, said string) {
+	var stdout, stderr bytes.Buffer
+	code = run([]string{"check", "--format", "json", "-"}, bytes.NewReader(m.Text), &stdout, &stderr)
+	return code, stdout.String(), stderr.String()
+}
+
+// build renders every file and gives them one after the other.
+func (m *mutantRun) build() ([]byte, error) {
+	in := &inputs{design: library.Text{File: "mutant.yaml", Data: m.Text}}
+	review, err := in.assess()
+	if err != nil {
+		return nil, err
+	}
+	out := newOutputs("nowhere")
+	if err := renderAll(out, review); err != nil {
+		return nil, err
+	}
+	if err := out.finish(); err != nil {
+		return nil, err
+	}
+	var all bytes.Buffer
+	for _, f := range out.files {
+		fmt.Fprintf(&all, "%s %d\n%s", f.name, len(f.data), f.data)
+	}
+	return all.Bytes(), nil
+}
+
+var placed = regexp.MustCompile(`^standard input:[0-9]+:[0-9]+: .`)
+
+// badProblems are lines that are no problem with a place.
+func badProblems(said string) (wrong []string) {
+	lines := strings.Split(strings.TrimSuffix(said, "\n"), "\n")
+	for _, line := range lines {
+		if !placed.MatchString(line) {
+			wrong = append(wrong, fmt.Sprintf("refused with %q", line))
+		}
+	}
+	return wrong
+}
