@@ -8,11 +8,8 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
-	"runtime"
 	"runtime/debug"
 	"strings"
-	"sync"
-	"sync/atomic"
 	"testing"
 
 	"fusewright/harness/fuzztest"
@@ -56,42 +53,42 @@ func goodDesigns(t *testing.T) (files []string, texts [][]byte) {
 // with a place, and no build that fails of a design that checks.
 func TestMutants(t *testing.T) {
 	files, texts := goodDesigns(t)
-	var read, built atomic.Int64
-	var next atomic.Int64
+	read, built := 0, 0
 	every := max(*mutants/max(*mutantBuild, 1)*2/3, 1)
-	var group sync.WaitGroup
-	for range runtime.GOMAXPROCS(0) {
-		group.Go(func() {
-			for n := next.Add(1) - 1; n < int64(*mutants); n = next.Add(1) - 1 {
-				number := *mutantFirst + int(n)
-				m := &mutantRun{file: files[number%len(files)], number: number}
-				made, err := mutant.Make(texts[number%len(files)], library.Default(), uint64(number))
-				if err != nil {
-					t.Errorf("%s: %v", m, err)
-					continue
-				}
-				m.Mutant = *made
-				if *mutants == 1 {
-					t.Logf("%s\n%s", m, m.Text)
-				}
-				for _, wrong := range m.judge(&read, &built, int(n)%every == 0 && int(built.Load()) < *mutantBuild) {
-					t.Errorf("%s: %s", m, wrong)
-				}
-			}
-		})
+	for n := range *mutants {
+		number := *mutantFirst + n
+		m := &mutantRun{file: files[number%len(files)], number: number}
+		made, err := mutant.Make(texts[number%len(files)], library.Default(), uint64(number))
+		if err != nil {
+			t.Fatalf("%s: %v", m, err)
+		}
+		m.Mutant = *made
+		if *mutants == 1 {
+			t.Logf("%s\n%s", m, m.Text)
+		}
+		wrong := m.judge(n%every == 0 && built < *mutantBuild)
+		for _, w := range wrong {
+			t.Errorf("%s: %s", m, w)
+		}
+		if m.read {
+			read++
+		}
+		if m.built {
+			built++
+		}
 	}
-	group.Wait()
-	t.Logf("%d mutants, %d read (%.1f %%), %d built", *mutants, read.Load(), 100*float64(read.Load())/float64(*mutants), built.Load())
-	if *mutants > 50 && read.Load()*3 < int64(*mutants)*2 {
-		t.Errorf("%d of %d mutants read, less than two of three", read.Load(), *mutants)
+	t.Logf("%d mutants, %d read (%.1f %%), %d built", *mutants, read, 100*float64(read)/float64(*mutants), built)
+	if *mutants > 50 && read*3 < *mutants*2 {
+		t.Errorf("%d of %d mutants read, less than two of three", read, *mutants)
 	}
 }
 
 // mutantRun is one mutant on its way.
 type mutantRun struct {
 	mutant.Mutant
-	file   string
-	number int
+	file        string
+	number      int
+	read, built bool
 }
 
 func (m *mutantRun) String() string {
@@ -99,7 +96,7 @@ func (m *mutantRun) String() string {
 }
 
 // judge says what is wrong with how the program takes the mutant.
-func (m *mutantRun) judge(read, built *atomic.Int64, build bool) (wrong []string) {
+func (m *mutantRun) judge(build bool) (wrong []string) {
 	defer func() {
 		if p := recover(); p != nil {
 			wrong = append(wrong, fmt.Sprintf("panic: %v\n%s", p, debug.Stack()))
@@ -122,9 +119,9 @@ func (m *mutantRun) judge(read, built *atomic.Int64, build bool) (wrong []string
 	case !json.Valid([]byte(out)):
 		wrong = append(wrong, "findings are no JSON")
 	}
-	read.Add(1)
+	m.read = true
 	if build {
-		built.Add(1)
+		m.built = true
 		first, err := m.build()
 		if err != nil {
 			return append(wrong, fmt.Sprintf("checks with %d and does not build: %v", code, err))
