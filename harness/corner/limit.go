@@ -60,9 +60,18 @@ func (s *Set) WorstIn(sign float64, counts func(situation int) bool,
 		if !s.Usable(i) || !counts(i) {
 			continue
 		}
-		if x := figure(i); situation < 0 || sign*x.Corner > sign*v.Corner {
+		if x := figure(i); situation < 0 || Beyond(sign*x.Corner, sign*v.Corner) {
 			v, situation = x, i
 		}
 	}
 	return v, situation
 }
+
+// tie is the share by which figures must differ to count as different: more than
+// the rounding of the sums, far less than anybody would act on.
+const tie = 1e-9
+
+// Beyond tells whether a figure is greater than another by more than rounding. Of
+// situations that are equally bad the first of the design is named, however the
+// last digit falls.
+func Beyond(a, b float64) bool { return a-b > tie*math.Min(math.Abs(a), math.Abs(b)) }

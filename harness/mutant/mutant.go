@@ -6,7 +6,6 @@
 package mutant
 
 import (
-	"bytes"
 	"fmt"
 	"math/rand/v2"
 
@@ -41,14 +40,8 @@ func Make(src []byte, lib *library.Library, seed uint64) (*Mutant, error) {
 			m.Changes = append(m.Changes, what)
 		}
 	}
-	var b bytes.Buffer
-	out := yaml.NewEncoder(&b)
-	out.SetIndent(2)
-	if err := out.Encode(s.root); err != nil {
-		return nil, err
-	}
-	m.Text = b.Bytes()
-	return m, out.Close()
+	m.Text, err = s.written()
+	return m, err
 }
 
 // change makes one change of a kind picked by weight; "" when the design has

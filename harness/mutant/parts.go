@@ -227,12 +227,22 @@ func (s *subject) renamePart() string {
 		return ""
 	}
 	name := s.freeName(pick(s, []string{"unit", "é", "a: b # c", `"quoted"`, "yes", "12", strings.Repeat("n", 75), "<tag>&amp;"}))
+	s.renameTo(p, name)
+	return fmt.Sprintf("%s renamed %s", p.name, name)
+}
+
+// renameTo renames a part and what refers to it.
+func (s *subject) renameTo(p part, name string) {
 	for _, x := range s.slots() {
 		switch x.key.Kind {
 		case kindFeeds, kindReturns:
 			s.rename(x.value, p.name, func(terminal string) string { return name + terminal })
 		case kindLoads, kindSwitches:
 			s.rename(x.value, p.name, func(string) string { return name })
+		case kindText:
+			if x.section == "acceptance" && x.key.Name == "part" {
+				s.rename(x.value, p.name, func(string) string { return name })
+			}
 		}
 	}
 	records := value(s.root, p.section)
@@ -241,7 +251,6 @@ func (s *subject) renamePart() string {
 			records.Content[i] = scalar(name)
 		}
 	}
-	return fmt.Sprintf("%s renamed %s", p.name, name)
 }
 
 // freeName is the name with a number, if it is taken.

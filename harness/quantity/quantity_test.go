@@ -3,6 +3,7 @@ package quantity
 import (
 	"math"
 	"math/rand"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -117,6 +118,17 @@ func TestGaugeArea(t *testing.T) {
 		if want := tt.cmil * circularMilMm2; err != nil || math.Abs(got/want-1) > 0.002 {
 			t.Errorf("Parse(%q) = %.4f, %v; want %.4f within 0.2 %% (table rounding)",
 				tt.text, got, err, want)
+		}
+	}
+}
+
+// Every whole degree Celsius in °F is that degree and no hair more: 0 °C is 32 °F
+// and 100 °C 212 °F by definition, so 5 K are 9 °F.
+func TestFahrenheitIsExact(t *testing.T) {
+	for c := -90; c <= 300; c += 5 {
+		text := strconv.Itoa(c*9/5+32) + " °F"
+		if got, err := Parse(text, Temperature); err != nil || got != float64(c) {
+			t.Errorf("%s is %v °C, want %d (%v)", text, got, c, err)
 		}
 	}
 }

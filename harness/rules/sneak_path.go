@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"fusewright/harness/circuit"
+	"fusewright/harness/corner"
 	"fusewright/harness/fault"
 	"fusewright/harness/finding"
 )
@@ -70,7 +71,7 @@ func (p *Pass) judgeSneak(l *fault.Lost) {
 	for i := range l.Affected {
 		if a := &l.Affected[i]; a.Effect == fault.Woken || a.Effect == fault.Pulled {
 			parts = append(parts, a.Branch)
-			if worst == nil || math.Abs(a.AfterV) > math.Abs(worst.AfterV) {
+			if worst == nil || corner.Beyond(math.Abs(a.AfterV), math.Abs(worst.AfterV)) {
 				worst = a
 			}
 		}
