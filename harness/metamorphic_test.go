@@ -16,6 +16,7 @@ import (
 	"fusewright/harness"
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
+	"fusewright/harness/edit"
 	"fusewright/harness/finding"
 	"fusewright/harness/mutant"
 	"fusewright/harness/quantity"
@@ -94,25 +95,28 @@ var asNamed = strings.NewReplacer()
 // figures.
 func TestSameMeaning(t *testing.T) {
 	lib := library.Default()
-	ways := mutant.Sames()
+	ways := map[string]func([]byte) ([]byte, error){"tidied": edit.Tidy}
+	for _, way := range mutant.Sames() {
+		ways[way.Name] = func(src []byte) ([]byte, error) { return way.Make(src, lib) }
+	}
 	for name, src := range everyRule(t) {
 		was, err := assess(src, lib)
 		if err != nil {
 			t.Fatalf("%s: %v", name, err)
 		}
 		want := saying(was, asNamed)
-		for _, way := range ways {
-			text, err := way.Make(src, lib)
+		for way, make := range ways {
+			text, err := make(src)
 			if err != nil {
-				t.Fatalf("%s, %s: %v", name, way.Name, err)
+				t.Fatalf("%s, %s: %v", name, way, err)
 			}
 			now, err := assess(text, lib)
 			if err != nil {
-				t.Errorf("%s, %s: %v\n%s", name, way.Name, err, text)
+				t.Errorf("%s, %s: %v\n%s", name, way, err, text)
 				continue
 			}
 			if got := saying(now, asNamed); got != want {
-				t.Errorf("%s, %s: %s", name, way.Name, firstDifference(want, got))
+				t.Errorf("%s, %s: %s", name, way, firstDifference(want, got))
 			}
 		}
 	}

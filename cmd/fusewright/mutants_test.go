@@ -18,8 +18,8 @@ import (
 )
 
 var (
-	mutants     = flag.Int("mutants", 90, "how many mutants are checked")
-	mutantBuild = flag.Int("mutants-built", 2, "how many mutants that read are built as well")
+	mutants     = flag.Int("mutants", 60, "how many mutants are checked")
+	mutantBuild = flag.Int("mutants-built", 1, "how many mutants that read are built as well")
 	mutantFirst = flag.Int("mutants-first", 0, "number of the first mutant; with -mutants 1 it is shown")
 )
 

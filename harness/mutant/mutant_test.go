@@ -42,7 +42,7 @@ func TestMostRead(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for k := range uint64(6) {
+		for k := range uint64(3) {
 			seed := uint64(i)*100 + k
 			m, err := Make(src, lib, seed)
 			if err != nil {
