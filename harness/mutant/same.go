@@ -141,10 +141,13 @@ func (s *subject) unusedPlace() {
 	}
 }
 
+// Again is the name of the situation that a way adds.
+const Again = "the same again"
+
 // situationTwice adds the last situation once more under another name.
 func (s *subject) situationTwice() {
 	if list := entries(value(s.root, "situations")); len(list) > 0 {
 		value(s.root, "situations").Style = yaml.FlowStyle
-		put(value(s.root, "situations"), "the same again", plain(list[len(list)-1]))
+		put(value(s.root, "situations"), Again, plain(list[len(list)-1]))
 	}
 }
