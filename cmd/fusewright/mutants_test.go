@@ -27,7 +27,8 @@ var (
 // ordinary suite times nothing.
 const timedFrom = 1000
 
-// twiceOf: of so many mutants that are built one is built twice.
+// twiceOf: of so many mutants that are built one is built twice, and goes through
+// the other commands.
 const twiceOf = 5
 
 // goodDesigns read, and are small enough to be looked at.
@@ -69,7 +70,7 @@ func TestMutants(t *testing.T) {
 		if *mutants == 1 {
 			t.Logf("%s\n%s", m, m.Text)
 		}
-		wrong := m.judge(n%every == 0 && built < *mutantBuild)
+		wrong := m.judge(t, n%every == 0 && built < *mutantBuild)
 		for _, w := range wrong {
 			t.Errorf("%s: %s", m, w)
 		}
@@ -99,7 +100,7 @@ func (m *mutantRun) String() string {
 }
 
 // judge says what is wrong with how the program takes the mutant.
-func (m *mutantRun) judge(build bool) (wrong []string) {
+func (m *mutantRun) judge(t *testing.T, build bool) (wrong []string) {
 	defer func() {
 		if p := recover(); p != nil {
 			wrong = append(wrong, fmt.Sprintf("panic: %v\n%s", p, debug.Stack()))
@@ -132,6 +133,7 @@ func (m *mutantRun) judge(build bool) (wrong []string) {
 		if m.number%twiceOf != 0 {
 			return wrong
 		}
+		wrong = append(wrong, m.otherCommands(t)...)
 		if second, err := m.build(); err != nil || !bytes.Equal(first, second) {
 			wrong = append(wrong, fmt.Sprintf("two builds differ: %v", err))
 		}
@@ -164,6 +166,27 @@ func (m *mutantRun) build() ([]byte, error) {
 		fmt.Fprintf(&all, "%s %d\n%s", f.name, len(f.data), f.data)
 	}
 	return all.Bytes(), nil
+}
+
+// otherCommands runs all that print what they make of one design.
+func (m *mutantRun) otherCommands(t *testing.T) (wrong []string) {
+	for _, r := range hostileRuns {
+		if strings.Contains(r.line, "OUT") || strings.Contains(r.line, "OTHER") {
+			continue
+		}
+		line := strings.ReplaceAll(r.line, "DESIGN", "-")
+		var stdout, stderr bytes.Buffer
+		code := run(strings.Fields(line), bytes.NewReader(m.Text), &stdout, &stderr)
+		switch {
+		case code > exitBadInput || code == exitBadInput && stderr.Len() == 0:
+			wrong = append(wrong, fmt.Sprintf("%s: exit code %d: %s", line, code, &stderr))
+		case code < exitBadInput:
+			if err := wellFormed(t, r.kind, stdout.Bytes()); err != nil {
+				wrong = append(wrong, fmt.Sprintf("%s: %v", line, err))
+			}
+		}
+	}
+	return wrong
 }
 
 var placed = regexp.MustCompile(`^standard input:[0-9]+:[0-9]+: .`)
