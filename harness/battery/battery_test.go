@@ -212,7 +212,7 @@ func TestColdAndEmpty(t *testing.T) {
 			}
 		}
 	}
-	if a := of("LiFePO4", 8).Amps(14.4, 0.5, -5); a != 0 {
+	if a := of("LiFePO4", 8).At(0.5, -5).Amps(14.4); a != 0 {
 		t.Errorf("lithium takes %.3f A at -5 °C", a)
 	}
 }
