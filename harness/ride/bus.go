@@ -46,6 +46,7 @@ func (b *bus) missing(bat battery.State, volts float64) float64 {
 func (b *bus) balance(charge float64) (p Point, ok bool) {
 	bat := b.bat.At(charge, b.celsius)
 	low, high, ok := b.bracket(bat, charge)
+	low, high = b.narrow(bat, low, high)
 	for range 60 {
 		mid := low + (high-low)/2
 		if mid <= low || mid >= high {
@@ -64,6 +65,31 @@ func (b *bus) balance(charge float64) (p Point, ok bool) {
 	// from the last bits of the voltage.
 	p.ChargingA = math.Min(math.Max(p.LoadA-p.BatteryA, 0), b.limitA)
 	return p, ok
+}
+
+// narrow brings voltages on both sides of the balance close together. Between the
+// bends of its curve the balance is straight, so that a line through two points
+// mostly hits it; halving, which comes after, then has little left to do.
+func (b *bus) narrow(bat battery.State, low, high float64) (_, _ float64) {
+	above, below := b.missing(bat, low), b.missing(bat, high)
+	for range 6 {
+		hit := low + (high-low)*above/(above-below)
+		around := 4 * (math.Nextafter(hit, math.Inf(1)) - hit)
+		if !(above > 0 && below <= 0 && high-low > 4*around) {
+			break
+		}
+		for _, v := range [2]float64{hit - around, hit + around} {
+			if v <= low || v >= high {
+				continue
+			}
+			if a := b.missing(bat, v); a > 0 {
+				low, above = v, a
+			} else {
+				high, below = v, a
+			}
+		}
+	}
+	return low, high
 }
 
 // bracket finds voltages below and above the balance, near the last one, so that
