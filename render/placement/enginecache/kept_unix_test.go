@@ -45,7 +45,7 @@ func TestSpoiltCodeIsRemoved(t *testing.T) {
 		{"half-written by a killed run", "", func(t *testing.T, path string) { must(t, os.Rename(path, path+".1.tmp")) }},
 		{"no note", sumSuffix, instead(func(string) error { return nil })},
 		{"an empty note", sumSuffix, instead(write(nil))},
-		{"another's note", sumSuffix, instead(write([]byte(strings.Repeat("0", 64))))},
+		{"another's note", sumSuffix, instead(write([]byte(strings.Repeat("0", 128))))},
 		{"a pipe for a note", sumSuffix, instead(func(path string) error { return syscall.Mkfifo(path, 0o600) })},
 		{"a folder for a note", sumSuffix, instead(func(path string) error { return os.MkdirAll(filepath.Join(path, "x"), 0o700) })},
 		{"its folder a link", "", func(t *testing.T, path string) {
