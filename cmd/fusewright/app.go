@@ -37,7 +37,7 @@ type program struct {
 	Ride     rideCmd     `cmd:"" help:"Follow the battery through a ride: charge, voltage, currents."`
 	Bench    benchCmd    `cmd:"" help:"Print the bench test, or write it as sheets to fill in."`
 	Study    studyCmd    `cmd:"" help:"Print what happens in every short and single fault, and every fuse against its wires."`
-	Netlist  netlistCmd  `cmd:"" help:"Print the circuit in a situation as a SPICE netlist."`
+	Netlist  netlistCmd  `cmd:"" help:"Print the circuit in a situation as a SPICE netlist, or write it."`
 	Explain  explainCmd  `cmd:"" help:"Explain a rule: meaning, formula, limits, source."`
 	Parts    partsCmd    `cmd:"" help:"List the parts of the library."`
 	Calc     calcCmd     `cmd:"" help:"Answer one question of the bench without a design."`
