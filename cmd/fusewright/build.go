@@ -177,6 +177,11 @@ func pdfOf(r *harness.Review, kind string, sheets []*scene.Sheet) func(*bytes.Bu
 	}
 }
 
+// quickSheets is the most sheets whose pictures are packed as small as they go.
+// Of more, as a harness of many hundred wires has, they are written in less time
+// and take more room; the pixels are the same.
+const quickSheets = 24
+
 // addSheets renders each sheet in each picture format: NAME.svg, NAME-2.svg, …
 // Pictures of earlier runs with a higher number are removed at the end.
 func (o *outputs) addSheets(name string, sheets []*scene.Sheet, dpi int, formats ...string) {
@@ -186,7 +191,12 @@ func (o *outputs) addSheets(name string, sheets []*scene.Sheet, dpi int, formats
 			if i > 0 {
 				file = fmt.Sprintf("%s-%d.%s", name, i+1, format)
 			}
-			o.add(file, func(b *bytes.Buffer) error { return writePicture(b, s, format, dpi) })
+			o.add(file, func(b *bytes.Buffer) error {
+				if format == "png" && len(sheets) > quickSheets {
+					return png.WriteQuick(b, s, float64(dpi))
+				}
+				return writePicture(b, s, format, dpi)
+			})
 		}
 		o.replaces = append(o.replaces, name+"-*."+format)
 	}
