@@ -46,7 +46,7 @@ func (c *buildCmd) Run(io *streams, cli *program) error {
 	if err := renderAll(out, review); err != nil {
 		return err
 	}
-	if err := out.commit(); err != nil {
+	if err := io.commit(out); err != nil {
 		return err
 	}
 	shown.done()
@@ -141,8 +141,8 @@ func addLists(out *outputs, r *harness.Review) {
 		{"labels.csv", func(b *bytes.Buffer) error { return document.LabelsCSV(b, rows) }},
 		{"bom.csv", func(b *bytes.Buffer) error { return document.BillCSV(b, purchase.List(r.Circuit)) }},
 		{"study.txt", func(b *bytes.Buffer) error { return report.WriteStudy(b, report.NewStudy(r)) }},
-		{"findings.txt", func(b *bytes.Buffer) error { return report.WriteText(b, report.New(r)) }},
-		{"findings.json", func(b *bytes.Buffer) error { return report.WriteJSON(b, report.New(r)) }},
+		{"findings.txt", func(b *bytes.Buffer) error { return report.WriteText(b, report.New(r).ToKeep()) }},
+		{"findings.json", func(b *bytes.Buffer) error { return report.WriteJSON(b, report.New(r).ToKeep()) }},
 	} {
 		out.add(f.name, f.write)
 	}
@@ -177,8 +177,13 @@ func pdfOf(r *harness.Review, kind string, sheets []*scene.Sheet) func(*bytes.Bu
 	}
 }
 
+// quickSheets is the most sheets whose pictures are packed as small as they go.
+// Of more, as a harness of many hundred wires has, they are written in less time
+// and take more room; the pixels are the same.
+const quickSheets = 24
+
 // addSheets renders each sheet in each picture format: NAME.svg, NAME-2.svg, …
-// Pictures of earlier runs with a higher number are removed at the end.
+// Pictures that an earlier run wrote with a higher number are removed at the end.
 func (o *outputs) addSheets(name string, sheets []*scene.Sheet, dpi int, formats ...string) {
 	for _, format := range formats {
 		for i, s := range sheets {
@@ -186,7 +191,12 @@ func (o *outputs) addSheets(name string, sheets []*scene.Sheet, dpi int, formats
 			if i > 0 {
 				file = fmt.Sprintf("%s-%d.%s", name, i+1, format)
 			}
-			o.add(file, func(b *bytes.Buffer) error { return writePicture(b, s, format, dpi) })
+			o.add(file, func(b *bytes.Buffer) error {
+				if format == "png" && len(sheets) > quickSheets {
+					return png.WriteQuick(b, s, float64(dpi))
+				}
+				return writePicture(b, s, format, dpi)
+			})
 		}
 		o.replaces = append(o.replaces, name+"-*."+format)
 	}

@@ -42,7 +42,7 @@ func (c *checkCmd) Run(io *streams, cli *program) error {
 		}
 	}
 	if c.WriteBaseline != "" {
-		return writeFile(c.WriteBaseline, func(b *bytes.Buffer) error {
+		return writeFile(io, c.WriteBaseline, func(b *bytes.Buffer) error {
 			return report.WriteJSON(b, compare.NewBaseline(review.Findings))
 		})
 	}

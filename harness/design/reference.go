@@ -19,7 +19,7 @@ lengths, bundles, currents and findings follow from that.
 - The first key is ` + "`fusewright: 1`" + `, the version of the format. Keys are in lower case, with spaces.
 - **Quantities carry their unit**, as people write them: ` + "`18 W`, `350 mA`, `16 AWG`, `1.5 mm²`, `3 ft`, `80 °C`" + `.
   A number without a unit is refused. Decimals take a point. ` + "`mohm`, `mm2` and `uA`" + ` stand for
-  ` + "`mΩ`, `mm²` and `µA`" + `.
+  ` + "`mΩ`, `mm²` and `µA`" + `. Small letters may stand for capitals (` + "`18 w`" + `), but ` + "`36 MW`" + ` is refused: a capital M is mega.
 - **Names** of parts are yours, up to 80 characters; case and the amount of space do not count. No two
   parts have the same name, whatever their kind. ` + "`battery`" + ` and ` + "`battery negative`" + ` are the battery's posts.
 - **Feeds**: ` + "`fed by: main`" + `, ` + "`fed by: rear 2`" + ` (way 2 of the block ` + "`rear`" + `), ` + "`fed by: keyed 87a`" + ` (a contact of the

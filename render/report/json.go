@@ -9,6 +9,8 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"path/filepath"
+	"slices"
 	"unicode"
 	"unicode/utf16"
 	"unicode/utf8"
@@ -207,6 +209,20 @@ func New(r *harness.Review) *Report {
 		rep.Budget = budgetOf(r)
 	}
 	return rep
+}
+
+// ToKeep is the report for a file that is kept or sent on: it names the design
+// without folders, which say who made it and where, and would make other bytes
+// of the same design elsewhere. A report for the screen names it as it was given,
+// so that the line can be opened.
+func (rep *Report) ToKeep() *Report {
+	kept := *rep
+	kept.Design.File = filepath.Base(rep.Design.File)
+	kept.Findings = slices.Clone(rep.Findings)
+	for i := range kept.Findings {
+		kept.Findings[i].File = filepath.Base(kept.Findings[i].File)
+	}
+	return &kept
 }
 
 // heading names the design a report is about.
