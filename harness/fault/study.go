@@ -48,6 +48,7 @@ type Study struct {
 	byWire  [][]*Short // by wire index
 	plan    *solve.Plan
 	devices *devices
+	stems   *stems
 	jobs    []job
 }
 
@@ -79,6 +80,7 @@ func Compute(c *circuit.Circuit) *Study {
 func ShortsBy(c *circuit.Circuit, rater *conductor.Rater) *Study {
 	s := &Study{Circuit: c, Wires: newWires(c, rater), byWire: make([][]*Short, len(c.Wires)),
 		plan: solve.Prepare(c), devices: newDevices(c, rater)}
+	s.stems = newStems(c, s.Wires)
 	s.shorts()
 	return s
 }
