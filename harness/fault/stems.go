@@ -61,7 +61,7 @@ func (s *strand) cut(out *strand) *strand {
 // Loads do not count: in the network of shorts they draw nothing.
 func newStems(c *circuit.Circuit, wires *Wires) *stems {
 	s := &stems{feed: make([]stem, len(c.Nodes)), back: make([]stem, len(c.Nodes))}
-	order, by := dangling(c)
+	order, by := dangling(c, conducts)
 	for i := len(order) - 1; i >= 0; i-- {
 		n := order[i]
 		b := by[n.Index]
@@ -90,13 +90,14 @@ func onward(from stem, b *circuit.Branch, at *circuit.Node, wires *Wires) stem {
 	return from
 }
 
-// dangling lists the nodes that one branch alone joins to the rest once those
-// listed before are gone, with that branch by node; the battery's posts stay.
-func dangling(c *circuit.Circuit) (order []*circuit.Node, by []*circuit.Branch) {
+// dangling lists the nodes that one of the branches that count joins to the rest
+// once those listed before are gone, with that branch by node; the battery's
+// posts stay.
+func dangling(c *circuit.Circuit, counts func(*circuit.Branch) bool) (order []*circuit.Node, by []*circuit.Branch) {
 	degree, gone := make([]int, len(c.Nodes)), make([]bool, len(c.Nodes))
 	by = make([]*circuit.Branch, len(c.Nodes))
 	for _, b := range c.Branches {
-		if conducts(b) {
+		if counts(b) && b.A != b.B {
 			degree[b.A.Index]++
 			degree[b.B.Index]++
 		}
@@ -116,7 +117,7 @@ func dangling(c *circuit.Circuit) (order []*circuit.Node, by []*circuit.Branch) 
 			if other == n {
 				other = b.B
 			}
-			if !conducts(b) || gone[other.Index] {
+			if !counts(b) || other == n || gone[other.Index] {
 				continue
 			}
 			by[n.Index] = b
@@ -129,5 +130,5 @@ func dangling(c *circuit.Circuit) (order []*circuit.Node, by []*circuit.Branch) 
 
 // conducts tells whether a branch can be part of the network of shorts.
 func conducts(b *circuit.Branch) bool {
-	return b.Kind != circuit.LoadBranch && b.Kind != circuit.ChargerBranch && b.A != b.B
+	return b.Kind != circuit.LoadBranch && b.Kind != circuit.ChargerBranch
 }
