@@ -13,6 +13,7 @@ type Wires struct {
 	rater   *conductor.Rater
 	at      []conductor.Conditions // by wire index
 	allowed []conductor.Allowed
+	kind    []int32 // the same number for wires laid in the same conditions
 	damage  []*conductor.Damage
 	heated  []*heating
 }
@@ -27,9 +28,16 @@ func newWires(c *circuit.Circuit, rater *conductor.Rater) *Wires {
 	n := len(c.Wires)
 	w := &Wires{circuit: c, rater: rater,
 		at: make([]conductor.Conditions, n), allowed: make([]conductor.Allowed, n),
-		damage: make([]*conductor.Damage, n), heated: make([]*heating, n)}
+		kind: make([]int32, n), damage: make([]*conductor.Damage, n), heated: make([]*heating, n)}
+	kinds := map[conductor.Conditions]int32{}
 	for i, wire := range c.Wires {
 		w.place(i, wire)
+		kind, known := kinds[w.at[i]]
+		if !known {
+			kind = int32(len(kinds))
+			kinds[w.at[i]] = kind
+		}
+		w.kind[i] = kind
 	}
 	return w
 }
@@ -107,7 +115,7 @@ func (w *Wires) Heat(of *circuit.Wire, amps, seconds float64) Heat {
 		return h
 	}
 	if math.IsInf(seconds, 1) {
-		h.EndC = w.rater.ConductorC(w.at[of.Index], amps)
+		h.EndC = w.model(of).steadyC(amps)
 		return h
 	}
 	h.EndC = w.model(of).endC(amps, seconds)

@@ -59,13 +59,15 @@ loads:
 
 // motorBehind is the first motor that a branch lies on the way to; nil without.
 func (p *Pass) motorBehind(b *circuit.Branch) *circuit.Part {
-	for _, part := range p.partsOf(circuit.Load) {
-		if l := accessory(part); l == nil || l.Behaves != design.Motor {
+	var first *circuit.Part
+	for _, load := range p.c.BelowBranch(b).Loads {
+		part := load.Part
+		if l := accessory(part); l == nil || l.Behaves != design.Motor || load != loadBranch(part) {
 			continue
 		}
-		if load := loadBranch(part); load != nil && p.c.Feeding(load.A)[b.Index] {
-			return part
+		if first == nil || part.Index < first.Index {
+			first = part
 		}
 	}
-	return nil
+	return first
 }
