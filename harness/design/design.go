@@ -9,6 +9,7 @@
 package design
 
 import (
+	"fusewright/harness/finding"
 	"fusewright/harness/problem"
 	"fusewright/library"
 )
@@ -463,9 +464,11 @@ type Leg struct {
 
 // Acceptance takes a finding as it is, with a reason.
 type Acceptance struct {
-	Rule   Text
-	Part   Text
-	Reason Text
+	Rule     Text
+	Part     Text
+	Severity string          // the gravest taken; "" = fault
+	Figure   *finding.Figure // without its sense; nil = any
+	Reason   Text
 }
 
 // Price is what something costs; Item is the text of a purchase line.

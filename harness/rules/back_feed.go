@@ -85,6 +85,7 @@ func (p *Pass) reportBackFeed(t *circuit.Terminal, fuses []string) {
 	fin := ofWire(finding.Danger, feeds[len(feeds)-1])
 	fin.What = fmt.Sprintf("%s is fed %d ways, so another feed goes round %s",
 		t.Part.Name, len(feeds), few(fuses, 4))
+	fin.Figure = finding.NewFigure(float64(len(feeds)), 1, "", finding.Larger)
 	p.report(fin)
 }
 
