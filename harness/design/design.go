@@ -9,6 +9,8 @@
 package design
 
 import (
+	"strings"
+
 	"fusewright/harness/finding"
 	"fusewright/harness/problem"
 	"fusewright/library"
@@ -450,6 +452,18 @@ type Ride struct {
 	StartCharge Quantity // share, default 1
 	Legs        []*Leg
 	Pos         problem.Pos
+}
+
+// Compare puts situations in an order that does not hang on the file: those of the
+// design by name, then those made by the reader as they are.
+func (s *Situation) Compare(t *Situation) int {
+	switch {
+	case s.Derived && t.Derived:
+		return 0
+	case s.Derived != t.Derived:
+		return map[bool]int{true: 1, false: -1}[s.Derived]
+	}
+	return strings.Compare(s.Name, t.Name)
 }
 
 // Leg is a time at an engine speed with loads on.

@@ -9,7 +9,7 @@ import (
 // Groups gathers findings that are printed as one: those of one rule, severity and
 // cause that stand alike, accepted for the same reason, known or open. Each group
 // holds the places in the list of its findings, the worst first; the groups are in
-// the order in which the list has the first of each.
+// the order in which the list has the worst of each.
 func Groups(list []*Finding) [][]int {
 	type key struct {
 		rule, cause, accepted string
@@ -30,6 +30,7 @@ func Groups(list []*Finding) [][]int {
 	for _, g := range out {
 		slices.SortStableFunc(g, func(a, b int) int { return Compare(list[a], list[b]) })
 	}
+	slices.SortFunc(out, func(a, b []int) int { return cmp.Compare(a[0], b[0]) })
 	return out
 }
 

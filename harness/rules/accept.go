@@ -116,7 +116,8 @@ func namesPart(part string, f *finding.Finding) bool {
 	return part == f.Part || part == f.Ref
 }
 
-// partsOfRule lists, quoted, the parts at which a rule found something.
+// partsOfRule lists, quoted and by the alphabet, the parts at which a rule found
+// something.
 func partsOfRule(rule string, found []*finding.Finding) []string {
 	var parts []string
 	for _, f := range found {
@@ -124,6 +125,7 @@ func partsOfRule(rule string, found []*finding.Finding) []string {
 			parts = append(parts, quoted)
 		}
 	}
+	slices.Sort(parts)
 	return parts
 }
 
