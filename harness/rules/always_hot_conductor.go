@@ -35,20 +35,25 @@ fuses:
 			return
 		}
 		live, busy := p.live(untouched, p.excused), p.busyBelow()
-		done := map[*circuit.Wire]bool{}
+		top := map[*circuit.Wire]*circuit.Wire{} // of a wire that feeds nothing, the first such wire above it
 		for _, w := range p.c.Wires {
-			if isReturn(w) || done[w] || !live.nodes[w.From.Node.Index] || staysLive(w.To.Part) {
+			if isReturn(w) || top[w] != nil || !live.nodes[w.From.Node.Index] || staysLive(w.To.Part) {
 				continue
 			}
 			if !busy[w.To.Node.Index] {
-				below := p.wiresBelow(w)
-				for _, v := range below {
-					done[v] = true
+				for _, v := range append(p.wiresBelow(w), w) {
+					top[v] = w
 				}
-				fin := ofWire(finding.Advice, w)
-				fin.What = fmt.Sprintf("%s is live with the key off and feeds nothing", wireText(w))
-				p.report(fin)
 			}
+		}
+		for _, w := range p.c.Wires {
+			if top[w] == nil {
+				continue
+			}
+			fin := ofWire(finding.Advice, w)
+			fin.Cause = wireOwner(top[w]).Name
+			fin.What = fmt.Sprintf("%s is live with the key off and feeds nothing", wireText(w))
+			p.report(fin)
 		}
 	},
 }

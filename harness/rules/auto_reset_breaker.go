@@ -57,7 +57,8 @@ loads:
 	},
 }
 
-// motorBehind is the first motor that a branch lies on the way to; nil without.
+// motorBehind is the motor that a branch lies on the way to, of several the first
+// by name; nil without.
 func (p *Pass) motorBehind(b *circuit.Branch) *circuit.Part {
 	var first *circuit.Part
 	for _, load := range p.c.BelowBranch(b).Loads {
@@ -65,7 +66,7 @@ func (p *Pass) motorBehind(b *circuit.Branch) *circuit.Part {
 		if l := accessory(part); l == nil || l.Behaves != design.Motor || load != loadBranch(part) {
 			continue
 		}
-		if first == nil || part.Index < first.Index {
+		if first == nil || part.Name < first.Name {
 			first = part
 		}
 	}
