@@ -13,7 +13,8 @@ var fuseOverWire = &Rule{
 	Doc: "For every feed wire the fuse that would open is found: the smallest on its way from the " +
 		"battery. Its rating must not exceed the practice's share of what the wire may carry continuously " +
 		"where it is laid. One finding a fuse, for the wire with the least room; return wires are " +
-		"judged by return-below-fuse, a wire as hot as its insulation by insulation-class.",
+		"judged by return-below-fuse. A wire at a place as hot as its insulation may carry nothing, and no fuse protects it; " +
+		"when it does carry current, wire-over-current says so.",
 	Formula: "rating ≤ share × allowed current; allowed current by heat balance or table, " +
 		"whichever is less, with ambient, loaded wires in the run and cover",
 	Limits: "the practice's fuse share of wire",
@@ -44,7 +45,7 @@ func (p *Pass) worstWireOfEachFuse(skip func(*circuit.Wire) bool, report func(*c
 	worst := map[*circuit.Branch]*circuit.Wire{}
 	for _, w := range p.c.Wires {
 		g, a := p.guardOf(w), p.allowed(w)
-		if skip(w) || !g.known() || !a.known() || g.A <= p.practice.FuseWireShare*a.AllowedA {
+		if skip(w) || !p.overFused(w) || a.Nothing() && p.overCurrent(w) {
 			continue
 		}
 		if was := worst[g.fuse]; was == nil || a.AllowedA < p.allowed(was).AllowedA {
@@ -62,7 +63,8 @@ func (p *Pass) reportFuseOverWire(fuse *circuit.Branch, w *circuit.Wire) {
 	a, share := p.allowed(w), p.practice.FuseWireShare
 	fin := ofWire(finding.Danger, w)
 	fin.What = fmt.Sprintf("%s protects %s, which may carry %s %s",
-		fuseText(fuse), wireText(w), amps(a.AllowedA), a.where())
+		fuseText(fuse), wireText(w), a.text(), a.where())
+	fin.Change = a.change()
 	fin.Numbers = append(limited("fuse rating", fuseRating(fuse), share*a.AllowedA, "A"), a.numbers()...)
 	fin.Source = a.Source + "; " + p.limitSource("fuse share of wire", false)
 	p.report(fin)
