@@ -2,181 +2,186 @@ package rules_test
 
 import (
 	"fmt"
-	"os"
-	"path/filepath"
+	"maps"
 	"slices"
-	"strings"
 
 	"fusewright/harness/design"
 	"fusewright/library"
 )
 
-func monoFiles() (out []string) {
-	for _, g := range strings.Split(os.Getenv("MONO"), ",") {
-		l, _ := filepath.Glob("../../" + g)
-		out = append(out, l...)
-	}
-	return out
+// dial changes one thing of a design in the unsafe direction.
+type dial struct {
+	name string
+	at   []float64 // its places, from what the design has on
+	fine bool      // it may stand anywhere between them
+	set  func(*design.Design, float64)
+	// eases are the rules that the change truly eases, with the reason.
+	eases map[string]string
 }
 
-// feedRef is one feed or return of a part.
-type feedRef struct {
-	part string
-	feed *design.Feed
+// What each kind of dial truly eases.
+var (
+	resistanceEases = map[string]string{
+		"load-overvoltage":       "what the wire takes of the voltage the load no longer gets",
+		"fuse-breaking-capacity": "more resistance on the way makes the short smaller",
+		"fuse-not-selective":     "more resistance on the way makes the shorts smaller at which the two are compared",
+	}
+	thinnerEases = map[string]string{"no-terminal-fits": "a wire too thick for its barrel may fit when it is thinner"}
+	powerEases   = map[string]string{"load-overvoltage": "a larger load draws the voltage of its feed down"}
+	ratingEases  = map[string]string{
+		"fuse-under-load":          "a larger fuse bears more",
+		"feed-fuse-under-branches": "a larger fuse bears more",
+		"fuse-inrush":              "a larger fuse outlasts a larger start",
+		"voltage-drop":             "a larger fuse has less resistance",
+		"load-undervoltage":        "a larger fuse has less resistance",
+		"fuse-grading":             "the larger of two fuses in series is better graded when it stands upstream",
+		"fuse-not-selective":       "the larger of two fuses in series opens later",
+	}
+)
+
+func with(a, b map[string]string) map[string]string {
+	both := maps.Clone(a)
+	maps.Copy(both, b)
+	return both
 }
 
-func feedsOf(d *design.Design) (out []feedRef) {
-	add := func(part string, lists ...[]design.Feed) {
-		for _, l := range lists {
-			for i := range l {
-				out = append(out, feedRef{part, &l[i]})
-			}
-		}
+func dialsOf(d *design.Design, kind string) []*dial {
+	switch kind {
+	case "ambient":
+		return ambientDials(d)
+	case "length", "thinner":
+		return wireDials(d, kind)
+	case "power":
+		return powerDials(d)
+	case "rating":
+		return ratingDials(d)
 	}
-	for _, x := range d.Fuses {
-		add(x.Name, x.FedBy)
-	}
-	for _, x := range d.Relays {
-		add(x.Name, x.FedBy, x.Coil.FedBy, x.Coil.Returns)
-	}
-	for _, x := range d.Blocks {
-		add(x.Name, x.FedBy)
-	}
-	for _, x := range d.Switches {
-		add(x.Name, x.FedBy)
-	}
-	for _, x := range d.Loads {
-		add(x.Name, x.FedBy, x.Returns)
-	}
-	for _, x := range d.Grounds {
-		add(x.Name, x.Returns)
-	}
-	for _, x := range d.Splices {
-		add(x.Name, x.FedBy)
-	}
-	return out
+	return coverDials(d)
 }
 
-// served are a part and all that hangs on it.
-func served(d *design.Design, part string) map[string]bool {
-	on := map[string]bool{part: true}
-	for grown := true; grown; {
-		grown = false
-		for _, f := range feedsOf(d) {
-			if p := f.feed.From.Part; p != nil && on[p.PartName()] && !on[f.part] {
-				on[f.part], grown = true, true
-			}
-		}
-	}
-	return on
-}
+// given is a quantity as if the design said it.
+func given(x float64) design.Quantity { return design.Quantity{Value: x, Text: "turned"} }
 
-func dialsOf(d *design.Design) (out []*dial) {
-	kinds := os.Getenv("DIALS")
-	want := func(k string) bool { return kinds == "" || strings.Contains(kinds, k) }
-	var classes []float64
-	for _, f := range feedsOf(d) {
-		c := f.feed.Wire.Type.ClassC
-		if !slices.Contains(classes, c) {
-			classes = append(classes, c)
+// ambientDials heat each place and each run, past the limits of all wires: class,
+// class less margin, the same at the worst case, and those of relays.
+func ambientDials(d *design.Design) (list []*dial) {
+	limits := []float64{125}
+	for _, c := range connectionsOf(d) {
+		for _, k := range []float64{0, 1, 2, 3} {
+			limits = append(limits, c.feed.Wire.Type.ClassC-k*d.Practice.HotSpotMarginC)
 		}
 	}
-	ambients := func(from float64) (at []float64) {
-		for x := from; x < 150; x += 9 {
-			at = append(at, x)
-		}
-		for _, c := range append(classes, 105, 125, 85) {
-			for _, k := range []float64{0, 10, 20, 30} {
-				for _, e := range []float64{-0.1, -1e-6, 0, 1e-6, 0.1} {
-					if c-k+e >= from {
-						at = append(at, c-k+e)
-					}
+	slices.Sort(limits)
+	limits = slices.Compact(limits)
+	from := func(c float64) []float64 {
+		at := []float64{c}
+		for _, limit := range limits {
+			for _, off := range []float64{-1e-6, 0, 1e-6} {
+				if limit+off > c {
+					at = append(at, limit+off)
 				}
 			}
 		}
-		slices.Sort(at)
-		return slices.Compact(at)
+		return append(at, max(c, limits[len(limits)-1])+40)
 	}
-	if want("ambient") {
-		for i, p := range d.Places {
-			out = append(out, &dial{name: "ambient of " + p.Name, at: ambients(p.AmbientC.Or(20)), fine: true,
-				set: func(d *design.Design, x float64) { d.Places[i].AmbientC = design.Quantity{Value: x, Text: "x"} }})
+	for i, p := range d.Places {
+		list = append(list, &dial{name: "ambient of " + p.Name, at: from(p.AmbientC.Or(30)), fine: true,
+			set: func(d *design.Design, x float64) { d.Places[i].AmbientC = given(x) }})
+	}
+	for i, r := range d.Runs {
+		least := max(r.AmbientC.Or(30), r.From.AmbientC.Or(30), r.To.AmbientC.Or(30))
+		list = append(list, &dial{name: "ambient of run " + r.Name, at: from(least), fine: true,
+			set: func(d *design.Design, x float64) { d.Runs[i].AmbientC = given(x) }})
+	}
+	return list
+}
+
+// wireDials lengthen each wire, or make it thinner. The loads keep their power, so
+// that a wire with more resistance never carries less.
+func wireDials(d *design.Design, kind string) (list []*dial) {
+	for i, c := range connectionsOf(d) {
+		spec, wire := c.feed.Wire, func(d *design.Design) *design.WireSpec {
+			for _, l := range d.Loads {
+				l.Behaves = design.ConstantPower
+			}
+			return &connectionsOf(d)[i].feed.Wire
 		}
-		for i, p := range d.Runs {
-			out = append(out, &dial{name: "ambient of run " + p.Name, at: ambients(max(p.AmbientC.Or(20), p.From.AmbientC.Or(20), p.To.AmbientC.Or(20))), fine: true,
-				set: func(d *design.Design, x float64) { d.Runs[i].AmbientC = design.Quantity{Value: x, Text: "x"} }})
+		name := fmt.Sprintf("wire %d, of %s", i+1, c.part)
+		if kind == "length" {
+			list = append(list, &dial{name: "length of " + name, at: geometric(spec.LengthM.Or(0.5), 2.2, 8), fine: true,
+				eases: resistanceEases, set: func(d *design.Design, x float64) { wire(d).LengthM = given(x) }})
+			continue
+		}
+		sizes := slices.SortedFunc(slices.Values(spec.Type.Sizes), func(a, b *library.WireSize) int {
+			return int(1e6 * (b.AreaMm2 - a.AreaMm2))
+		})
+		sizes = sizes[slices.Index(sizes, spec.Size):]
+		list = append(list, &dial{name: "thinner " + name, at: indices(len(sizes)), eases: with(resistanceEases, thinnerEases),
+			set: func(d *design.Design, x float64) { wire(d).Size = sizes[int(x)] }})
+	}
+	return list
+}
+
+// geometric are places each so many times the one before.
+func geometric(from, times float64, n int) (at []float64) {
+	for range n {
+		at = append(at, from)
+		from *= times
+	}
+	return at
+}
+
+func indices(n int) (at []float64) {
+	for i := range n {
+		at = append(at, float64(i))
+	}
+	return at
+}
+
+func powerDials(d *design.Design) (list []*dial) {
+	for i, l := range d.Loads {
+		list = append(list, &dial{name: "power of " + l.Name, at: geometric(l.PowerW, 1.6, 9), fine: true, eases: powerEases,
+			set: func(d *design.Design, x float64) { d.Loads[i].PowerW = x }})
+	}
+	return list
+}
+
+// ratingDials put larger fuses into holders and ways.
+func ratingDials(d *design.Design) (list []*dial) {
+	add := func(name string, t *library.FuseType, r *library.FuseRating, set func(*design.Design, *library.FuseRating)) {
+		if t == nil || r == nil {
+			return
+		}
+		larger := slices.DeleteFunc(slices.Clone(t.Ratings), func(x *library.FuseRating) bool { return x.RatingA < r.RatingA })
+		list = append(list, &dial{name: "rating of " + name, at: indices(len(larger)), eases: ratingEases,
+			set: func(d *design.Design, x float64) { set(d, larger[int(x)]) }})
+	}
+	for i, f := range d.Fuses {
+		add(f.Name, f.Type, f.Rating, func(d *design.Design, r *library.FuseRating) { d.Fuses[i].Rating = r })
+	}
+	for i, b := range d.Blocks {
+		for k, w := range b.Ways {
+			add(b.Name+" "+w.Number, w.FuseType, w.Fuse, func(d *design.Design, r *library.FuseRating) {
+				d.Blocks[i].Ways[k].Fuse = r
+			})
 		}
 	}
-	for i, f := range feedsOf(d) {
-		if want("length") {
-			from := f.feed.Wire.LengthM.Or(0.5)
-			var at []float64
-			for k := 0; k < 14; k++ {
-				at = append(at, from)
-				from *= 1.6
-			}
-			out = append(out, &dial{name: fmt.Sprintf("length of feed %d of %s", i, f.part), at: at, fine: true, on: served(d, f.part),
-				set: func(d *design.Design, x float64) {
-					feedsOf(d)[i].feed.Wire.LengthM = design.Quantity{Value: x, Text: "x"}
-				}})
-		}
-		if want("thin") {
-			sizes := slices.Clone(f.feed.Wire.Type.Sizes)
-			slices.SortFunc(sizes, func(a, b *library.WireSize) int { return int(1e6 * (b.AreaMm2 - a.AreaMm2)) })
-			k := slices.Index(sizes, f.feed.Wire.Size)
-			if k < 0 {
-				continue
-			}
-			sizes = sizes[k:]
-			var at []float64
-			for z := range sizes {
-				at = append(at, float64(z))
-			}
-			out = append(out, &dial{name: fmt.Sprintf("thinner feed %d of %s", i, f.part), at: at, on: served(d, f.part),
-				set: func(d *design.Design, x float64) { feedsOf(d)[i].feed.Wire.Size = sizes[int(x)] }})
-		}
+	return list
+}
+
+// coverDials go from what protects against everything to a bare loom. A cover keeps
+// the heat in, so what is said of the wires' currents may ease.
+func coverDials(d *design.Design) (list []*dial) {
+	keeps := map[string]string{}
+	for _, rule := range []string{"fuse-over-wire", "return-below-fuse", "wire-over-current", "fuse-wire-curve",
+		"short-overheats-wire", "shared-return-thin"} {
+		keeps[rule] = "a wire without a cover stays cooler"
 	}
-	if want("power") {
-		for i, l := range d.Loads {
-			from := l.PowerW
-			var at []float64
-			for k := 0; k < 14; k++ {
-				at = append(at, from)
-				from *= 1.35
-			}
-			out = append(out, &dial{name: "power of " + l.Name, at: at, fine: true,
-				set: func(d *design.Design, x float64) { d.Loads[i].PowerW = x }})
-		}
+	covers := []*library.Cover{d.Library.Cover("corrugated conduit"), d.Library.Cover("braided sleeve"),
+		d.Library.Cover("PVC loom tape"), nil}
+	for i, r := range d.Runs {
+		list = append(list, &dial{name: "cover of " + r.Name, at: indices(len(covers)), eases: keeps,
+			set: func(d *design.Design, x float64) { d.Runs[i].Cover = covers[int(x)] }})
 	}
-	if want("fuse") {
-		for i, f := range d.Fuses {
-			var rest []*library.FuseRating
-			for _, r := range f.Type.Ratings {
-				if r.RatingA >= f.Rating.RatingA {
-					rest = append(rest, r)
-				}
-			}
-			at := make([]float64, len(rest))
-			for k := range rest {
-				at[k] = float64(k)
-			}
-			out = append(out, &dial{name: "rating of " + f.Name, at: at,
-				set: func(d *design.Design, x float64) { d.Fuses[i].Rating = rest[int(x)] }})
-		}
-	}
-	if want("cover") {
-		covers := []*library.Cover{}
-		for i, r := range d.Runs {
-			if r.Cover != nil {
-				out = append(out, &dial{name: "cover of " + r.Name, at: []float64{0, 1}, on: map[string]bool{r.Name: true},
-					set: func(d *design.Design, x float64) {
-						if x == 1 {
-							d.Runs[i].Cover = nil
-						}
-					}})
-			}
-		}
-		_ = covers
-	}
-	return out
+	return list
 }
