@@ -227,3 +227,26 @@ func TestNotKnownIsNotNothing(t *testing.T) {
 		}
 	}
 }
+
+// TestThinnerNeverCarriesMore goes down the sizes of every wire type, the ends of
+// the practices' tables included.
+func TestThinnerNeverCarriesMore(t *testing.T) {
+	lib := library.Default()
+	for _, practice := range lib.Practices {
+		r := NewRater(lib, practice)
+		for _, kind := range lib.WireTypes {
+			for _, ambientC := range []float64{20, 50, 70} {
+				for _, thick := range kind.Sizes {
+					for _, thin := range kind.Sizes {
+						a := r.Allowed(Conditions{Type: kind, Size: thin, AmbientC: ambientC})
+						b := r.Allowed(Conditions{Type: kind, Size: thick, AmbientC: ambientC})
+						if thin.AreaMm2 < thick.AreaMm2*0.99 && a.AllowedA > b.AllowedA*(1+1e-9) {
+							t.Errorf("%s, %s at %g °C: %s carries %.4g A (%s), %s %.4g A (%s)", practice.Name, kind.Name, ambientC,
+								thin.Label, a.AllowedA, a.Governs, thick.Label, b.AllowedA, b.Governs)
+						}
+					}
+				}
+			}
+		}
+	}
+}

@@ -19,7 +19,7 @@ var dataMissing = &Rule{
 		"a place that wires or parts stand in or pass, where a part stands, whether a tap is supervised and what it has to spare " +
 		"when something draws from it, whether a coil is suppressed, the limit of a switch, a block or a " +
 		"shared ground, " +
-		"opening times, inrush, re-rating for heat or contact figures that the library does not hold. One finding a gap.",
+		"opening times, inrush, re-rating for heat, contact figures or currents of wires that the library does not hold. One finding a gap.",
 	Formula:  "none",
 	Limits:   "none",
 	Why:      "a check made on an assumed number proves nothing, and one left out even less",
@@ -41,6 +41,7 @@ battery: {chemistry: AGM, capacity: 12 Ah, rate: 10 h, resistance: 12 mΩ, at: b
 		for _, part := range p.c.Parts {
 			p.missingOf(part)
 		}
+		p.missingAllowed()
 		p.missingTimes()
 		p.missingReratings()
 	},
@@ -155,6 +156,27 @@ func returnsTo(part *circuit.Part) int {
 		n += len(wiresTo(t))
 	}
 	return n
+}
+
+// missingAllowed reports what the library lacks for the currents that wires may
+// carry, each gap at the first wire that it touches.
+func (p *Pass) missingAllowed() {
+	said := map[string]bool{}
+	for _, w := range p.c.Wires {
+		a := p.allowed(w)
+		for _, gap := range a.Missing {
+			if said[gap] {
+				continue
+			}
+			said[gap] = true
+			f := ofWire(finding.Advice, w)
+			f.What = fmt.Sprintf("what %s may carry goes by the heat balance alone: %s", wireText(w), gap)
+			if !a.known() {
+				f.What = fmt.Sprintf("what %s may carry is not known: %s", wireText(w), gap)
+			}
+			p.report(f)
+		}
+	}
 }
 
 // missingReratings reports fuse types of which the library does not say what they
