@@ -56,7 +56,7 @@ situations:
 
 func (p *Pass) judgeBranches(b *circuit.Branch) {
 	sum, draws := p.demandA(b.B)
-	if sum <= fuseRating(b) || len(draws) < 2 {
+	if !over(sum, fuseRating(b)) || len(draws) < 2 {
 		return
 	}
 	fin := ofFuse(finding.Advice, b)

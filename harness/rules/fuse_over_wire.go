@@ -13,7 +13,8 @@ var fuseOverWire = &Rule{
 	Doc: "For every feed wire the fuse that would open is found: the smallest on its way from the " +
 		"battery. Its rating must not exceed the practice's share of what the wire may carry continuously " +
 		"where it is laid. One finding a wire, those of one fuse printed together; return wires are " +
-		"judged by return-below-fuse, a wire as hot as its insulation by insulation-class.",
+		"judged by return-below-fuse. A wire at a place as hot as its insulation may carry nothing, and no fuse " +
+		"protects it; when it does carry current, wire-over-current says so.",
 	Formula: "rating ≤ share × allowed current; allowed current by heat balance or table, " +
 		"whichever is less, with ambient, loaded wires in the run and cover",
 	Limits: "the practice's fuse share of wire",
@@ -43,7 +44,7 @@ loads:
 func (p *Pass) wiresBelowTheirFuse(skip func(*circuit.Wire) bool, report func(*circuit.Branch, *circuit.Wire)) {
 	for _, w := range p.c.Wires {
 		g, a := p.guardOf(w), p.allowed(w)
-		if !skip(w) && g.known() && a.known() && over(g.A, p.practice.FuseWireShare*a.AllowedA) {
+		if !skip(w) && p.overFused(w) && !(a.Nothing() && p.overCurrent(w)) {
 			report(g.fuse, w)
 		}
 	}
@@ -54,7 +55,8 @@ func (p *Pass) reportFuseOverWire(fuse *circuit.Branch, w *circuit.Wire) {
 	fin := ofWire(finding.Danger, w)
 	fin.Cause = fusePlace(fuse)
 	fin.What = fmt.Sprintf("%s protects %s, which may carry %s %s",
-		fuseText(fuse), wireText(w), amps(a.AllowedA), a.where())
+		fuseText(fuse), wireText(w), a.text(), a.where())
+	fin.Change = a.change()
 	atMost(&fin, "fuse rating", fuseRating(fuse), share*a.AllowedA, "A")
 	fin.Numbers = append(fin.Numbers, a.numbers()...)
 	fin.Source = a.Source + "; " + p.limitSource("fuse share of wire", false)

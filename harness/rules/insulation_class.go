@@ -11,8 +11,9 @@ var insulationClass = &Rule{
 	Name:  "insulation-class",
 	Title: "a place is too hot for a wire's insulation",
 	Doc: "The hottest place or run a wire meets against its insulation class less the practice's margin. " +
-		"The wire's own heat is not counted here; it is in the allowed current. One finding a wire, those of a kind at a place printed together.",
-	Formula:  "ambient ≤ class − margin",
+		"The wire's own heat is not counted here; it is in the allowed current, of which nothing is left: what the " +
+		"wire carries all the same is wire-over-current. One finding a wire, those of a kind at a place printed together.",
+	Formula:  "ambient < class − margin: at that limit nothing is left for the wire's own heat",
 	Limits:   "class from the library; the practice's margin to class",
 	Why:      "the insulation softens, cracks and shorts even while the wire carries nothing",
 	Change:   "use a wire of a higher class, or lead it away from the heat",
@@ -21,6 +22,8 @@ var insulationClass = &Rule{
 	Bad: `
 runs:
   - {from: battery tray, to: rear, length: 600 mm, near: {what: exhaust, ambient: 105 °C}}
+accepted:
+  - {rule: wire-over-current, part: tail lamp, severity: danger, figure: 563 mA of 0 A, reason: "shown for the place only"}
 `,
 	Good: `
 wire: {insulation: ISO 6722 thin wall class C, size: 1 mm²}
@@ -29,7 +32,7 @@ runs:
 `,
 	Run: func(p *Pass) {
 		for _, w := range p.c.Wires {
-			if t := w.Spec.Type; t != nil && w.AmbientC > t.ClassC-p.practice.HotSpotMarginC {
+			if t := w.Spec.Type; t != nil && w.AmbientC >= t.ClassC-p.practice.HotSpotMarginC {
 				p.reportHotPlace(w)
 			}
 		}

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"math"
 
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
@@ -62,13 +63,12 @@ func (p *Pass) judgeRelayContact(part *circuit.Part, form *library.RelayForm, b 
 	if part.Place != nil {
 		ambient = part.Place.AmbientC.Or(20)
 	}
-	share := form.Share(ambient)
-	r := contactRatings{form.MakeA * share, form.LampA * share, form.MotorA * share}
+	r := contactRatings{form.MakeA, form.LampA, form.MotorA, form.Share(ambient)}
 	if b.Closer.Break != nil {
-		r = contactRatings{resistive: form.BreakA * share}
+		r = contactRatings{resistive: form.BreakA, share: r.share}
 	}
 	u := p.loadingOf(b, r)
-	if u.share <= 1 {
+	if !over(u.share, 1) {
 		return
 	}
 	fin := ofPart(finding.Danger, part)
@@ -81,4 +81,9 @@ func (p *Pass) judgeRelayContact(part *circuit.Part, form *library.RelayForm, b 
 }
 
 // share100 is a share in whole percent.
-func share100(s float64) string { return fmt.Sprintf("%.0f %%", s*100) }
+func share100(s float64) string {
+	if math.IsInf(s, 1) {
+		return "any share"
+	}
+	return fmt.Sprintf("%.0f %%", s*100)
+}

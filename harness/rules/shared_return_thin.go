@@ -76,13 +76,12 @@ func (p *Pass) judgeSharedReturn(part *circuit.Part, w *circuit.Wire, fuses []*c
 		return
 	}
 	total, limit := p.togetherA(fuses), p.practice.FuseWireShare*a.AllowedA
-	if !over(total, limit) || p.guardOf(w).A > limit ||
-		p.cornerAmps(w.Branch).Corner > p.allowedHot(w).AllowedA {
+	if !over(total, limit) || p.overFused(w) || p.overCurrent(w) {
 		return
 	}
 	fin := ofWire(finding.Fault, w)
 	fin.What = fmt.Sprintf("common return %s may carry %s %s, but the %d fuses of what returns to %s let through %s together",
-		wireText(w), amps(a.AllowedA), a.where(), len(fuses), part.Name, amps(total))
+		wireText(w), a.text(), a.where(), len(fuses), part.Name, amps(total))
 	atMost(&fin, "fuses together", total, limit, "A")
 	p.report(fin)
 }
