@@ -85,7 +85,7 @@ func (p *Pass) missingOf(part *circuit.Part) {
 		p.report(finding.Finding{Severity: finding.Advice, Part: part.Name, Ref: part.Ref, Pos: part.Pos,
 			What: fmt.Sprintf(format, args...)})
 	}
-	if part.Place == nil && p.heatMatters(part) {
+	if part.Place == nil && part.Pos.Line > 0 && p.heatMatters(part) {
 		say("where %s stands is not said; %s is taken", part.Name, celsius(circuit.DefaultAmbientC))
 	}
 	switch s := part.Source.(type) {

@@ -86,6 +86,7 @@ type walk struct {
 type judged struct {
 	at         float64
 	part, rule map[string]finding.Severity
+	bound      map[string]finding.Severity // by part, of the rules that the dial does not ease
 }
 
 // everywhere is where a situation without an operating point counts: no number of
@@ -99,16 +100,16 @@ func (w *walk) judge(d *dial, at float64) *judged {
 	}
 	des.Accepted = nil
 	d.set(des, at)
-	j := &judged{at, map[string]finding.Severity{}, map[string]finding.Severity{}}
+	j := &judged{at, map[string]finding.Severity{}, map[string]finding.Severity{}, map[string]finding.Severity{}}
 	for _, f := range findings(w.t, des) {
-		if d.eases[f.Rule] != "" {
-			continue
-		}
 		part := f.Part
 		if f.Rule == "situation-unsolved" {
 			part = everywhere
 		}
 		j.part[part] = max(j.part[part], f.Severity)
+		if d.eases[f.Rule] == "" {
+			j.bound[part] = max(j.bound[part], f.Severity)
+		}
 		j.rule[part+": "+f.Rule] = max(j.rule[part+": "+f.Rule], f.Severity)
 	}
 	return j
@@ -156,7 +157,7 @@ func same(a, b *judged) bool { return fmt.Sprint(a.rule) == fmt.Sprint(b.rule) }
 // compare holds each part against itself one step on, with what it serves and the
 // fuses before it: a danger of a wire may be said at either.
 func (w *walk) compare(d *dial, a, b *judged) {
-	for part, was := range a.part {
+	for part, was := range a.bound {
 		now := max(b.part[part], b.part[everywhere])
 		for _, name := range w.units[part] {
 			now = max(now, b.part[name])
@@ -173,7 +174,7 @@ func (w *walk) compare(d *dial, a, b *judged) {
 func movedOn(a, b *judged, part string) bool {
 	for key, severity := range a.rule {
 		name, rule, _ := strings.Cut(key, ": ")
-		if name != part || severity < a.part[part] {
+		if name != part || severity < a.bound[part] {
 			continue
 		}
 		if rule != "fuse-over-wire" && rule != "return-below-fuse" && rule != "insulation-class" {
