@@ -13,8 +13,8 @@ import (
 
 // The design format has no paths, and what reads and works on designs could not
 // follow one: outside the commands only the library's own files (also by the
-// program that prepares them), the corpus of planted faults and the drawing engine's cache are opened, and nothing speaks
-// to a network.
+// program that prepares them), the corpus of planted faults and the drawing
+// engine's cache are opened, and nothing speaks to a network.
 func TestOnlyCommandsTouchFiles(t *testing.T) {
 	const root = "../.."
 	allowed := []string{"library/load.go", "library/prepare/", "harness/corpus", "render/placement/enginecache"}
