@@ -241,6 +241,12 @@ func (w *walk) goBack(n *circuit.Node) {
 // returns lists the return wires below a node, near first.
 func returns(n *circuit.Node) []*circuit.Wire {
 	var out []*circuit.Wire
+	for len(n.ReturnsBy()) == 1 { // a way without a fork cannot meet itself
+		if w := n.ReturnsBy()[0].Wire; w != nil {
+			out = append(out, w)
+		}
+		n = n.ReturnsBy()[0].B
+	}
 	seen := map[*circuit.Node]bool{n: true}
 	for queue := []*circuit.Node{n}; len(queue) > 0; queue = queue[1:] {
 		for _, b := range queue[0].ReturnsBy() {

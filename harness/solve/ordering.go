@@ -24,11 +24,11 @@ type pattern struct {
 // to the lower index, so that the order is steady.
 //
 // Taken from its end, a chain would give a node as many ancestors as the chain
-// is long. So nodes that have waited for a whole storey of others come after
-// those that have not, and up to two neighbours count as equal for them, which
-// makes no more conductances than there were: a long chain comes apart into
-// stretches, then into stretches of stretches (rake and compress: Miller, Reif
-// 1985), and a node has a few storeys of ancestors whatever the length.
+// is long. So a node that has waited for whole storeys of others counts as having
+// two neighbours more than storeys, at least, and comes after those that have
+// waited for less: a long chain or ladder comes apart into stretches, then into
+// stretches of stretches (rake and compress: Miller, Reif 1985), at the price of
+// a neighbour or two. A node has a few storeys of ancestors whatever the length.
 func newPattern(n int, pairs [][2]int32) *pattern {
 	g := newEliminationGraph(n, pairs)
 	p := &pattern{pos: make([]int32, n), rowStart: make([]int32, n+1)}
@@ -117,7 +117,7 @@ func (g *eliminationGraph) rank(node int32) rank {
 	g.turn++
 	r := rank{g.degree[node], g.level[node] / storey, g.turn, node}
 	if r.storey > 0 {
-		r.degree = max(r.degree, 2)
+		r.degree = max(r.degree, 2+r.storey)
 	}
 	return r
 }
