@@ -23,31 +23,46 @@ import (
 // alone.
 func BenchmarkAssess(b *testing.B) {
 	for _, wires := range []int{10, 40, 100, 1000, 10_000} {
-		src := synth.YAML(wires, 1)
+		stages(b, fmt.Sprint(wires), synth.YAML(wires, 1))
+	}
+}
+
+// BenchmarkForms is the same on harnesses of one extreme form.
+func BenchmarkForms(b *testing.B) {
+	for _, form := range synth.Forms {
+		for _, wires := range []int{100, 1000, 10_000} {
+			stages(b, fmt.Sprintf("%s/%d", form, wires), form.YAML(wires, 1))
+		}
+	}
+}
+
+// stages runs each stage on a design.
+func stages(b *testing.B, name string, src []byte) {
+	read := func() *design.Design {
+		d, err := design.Read("synth.yaml", src, library.Default())
+		if err != nil {
+			b.Fatal(err)
+		}
+		return d
+	}
+	assess := func(d *design.Design) *harness.Review {
+		r, err := harness.Assess(d)
+		if err != nil {
+			b.Fatal(err)
+		}
+		return r
+	}
+	b.Run(name, func(b *testing.B) {
+		r := assess(read())
+		c, sols := r.Circuit, r.Solutions
 		run := func(stage string, work func()) {
-			b.Run(fmt.Sprintf("%s/%d", stage, wires), func(b *testing.B) {
+			b.Run(stage, func(b *testing.B) {
 				b.ReportAllocs()
 				for b.Loop() {
 					work()
 				}
 			})
 		}
-		read := func() *design.Design {
-			d, err := design.Read("synth.yaml", src, library.Default())
-			if err != nil {
-				b.Fatal(err)
-			}
-			return d
-		}
-		assess := func(d *design.Design) *harness.Review {
-			r, err := harness.Assess(d)
-			if err != nil {
-				b.Fatal(err)
-			}
-			return r
-		}
-		r := assess(read())
-		c, sols := r.Circuit, r.Solutions
 		run("all", func() { assess(read()) })
 		run("assess", func() { assess(r.Design) })
 		run("read", func() { read() })
@@ -66,5 +81,5 @@ func BenchmarkAssess(b *testing.B) {
 			rules.Check(&rules.Input{Circuit: c, Solutions: sols, Budget: r.Budget, Faults: r.Faults,
 				Protection: r.Protection, Corners: r.Corners})
 		})
-	}
+	})
 }

@@ -24,16 +24,11 @@ const FormatVersion = 1
 //go:embed *.yaml
 var embedded embed.FS
 
-// Default is the embedded library alone, loaded once. It is shared: treat it
-// as read-only.
-var Default = sync.OnceValue(func() *Library {
-	lib, err := Load()
-	if err != nil {
-		// The data are compiled in; a fault in them is a fault of the program.
-		panic("library: " + err.Error())
-	}
-	return lib
-})
+//go:generate go run -tags unprepared ./prepare
+
+// Default is the embedded library alone, in its prepared form: the same as Load
+// gives, without reading. It is shared: treat it as read-only.
+var Default = sync.OnceValue(prepared)
 
 // Load reads the embedded library and then the files at paths, in order, which
 // have the same shape and add to it. A row may take the place of an earlier one

@@ -21,7 +21,7 @@ const (
 // program is the command line.
 type program struct {
 	Library []string         `help:"Add a library file of your own; may be given several times." placeholder:"FILE" type:"existingfile"`
-	Quiet   bool             `short:"q" help:"Say nothing but mistakes and what was asked for; check prints nothing, its exit code tells."`
+	Quiet   bool             `short:"q" help:"Say nothing but mistakes, warnings and what was asked for; check prints nothing, its exit code tells."`
 	Version kong.VersionFlag `help:"Print which program this is."`
 
 	Build    buildCmd    `cmd:"" help:"Make everything: schematic, cut list, bill of materials, budget, findings."`
@@ -37,7 +37,7 @@ type program struct {
 	Ride     rideCmd     `cmd:"" help:"Follow the battery through a ride: charge, voltage, currents."`
 	Bench    benchCmd    `cmd:"" help:"Print the bench test, or write it as sheets to fill in."`
 	Study    studyCmd    `cmd:"" help:"Print what happens in every short and single fault, and every fuse against its wires."`
-	Netlist  netlistCmd  `cmd:"" help:"Print the circuit in a situation as a SPICE netlist."`
+	Netlist  netlistCmd  `cmd:"" help:"Print the circuit in a situation as a SPICE netlist, or write it."`
 	Explain  explainCmd  `cmd:"" help:"Explain a rule: meaning, formula, limits, source."`
 	Parts    partsCmd    `cmd:"" help:"List the parts of the library."`
 	Calc     calcCmd     `cmd:"" help:"Answer one question of the bench without a design."`
@@ -45,6 +45,7 @@ type program struct {
 	Validate validateCmd `cmd:"" help:"Print how the program compares with published sources."`
 	Export   exportCmd   `cmd:"" help:"Write the design for other programs: JSON model, SPICE, DOT, CSV, DXF."`
 	Replay   replayCmd   `cmd:"" help:"Make the results of an exported model again and compare."`
+	Licences licencesCmd `cmd:"" help:"Print the licences of what the program is linked with."`
 	Complete completeCmd `cmd:"" help:"Print a completion script for a shell."`
 	Man      manCmd      `cmd:"" help:"Print the manual page."`
 }

@@ -26,7 +26,7 @@ func (c *benchCmd) Run(io *streams, cli *program) error {
 	}
 	test := bench.Make(review.Circuit)
 	if c.Out != "" {
-		return writeFile(c.Out, pdfOf(review, "Bench test", document.Bench(review, test)))
+		return writeFile(io, c.Out, pdfOf(review, "Bench test", document.Bench(review, test)))
 	}
 	rep := report.NewBench(report.New(review), test)
 	return printed(io, func(b *bytes.Buffer) error {

@@ -31,9 +31,9 @@ func (c *budgetCmd) Run(io *streams, cli *program) error {
 			return err
 		}
 		if filepath.Ext(c.Out) == ".pdf" {
-			return writeFile(c.Out, pdfOf(review, "Charging budget", sheets))
+			return writeFile(io, c.Out, pdfOf(review, "Charging budget", sheets))
 		}
-		return writeFile(c.Out, func(b *bytes.Buffer) error { return svg.Write(b, sheets[0]) })
+		return writeFile(io, c.Out, func(b *bytes.Buffer) error { return svg.Write(b, sheets[0]) })
 	}
 	rep := report.NewBudget(review)
 	return printed(io, func(b *bytes.Buffer) error {

@@ -4,7 +4,9 @@ import (
 	"bytes"
 	"fmt"
 	"path/filepath"
+	"runtime/debug"
 	"strings"
+	"sync"
 
 	"fusewright/harness"
 	"fusewright/harness/bench"
@@ -26,6 +28,13 @@ import (
 // pngDPI is the resolution of pictures made without a choice.
 const pngDPI = 150
 
+// mostWires is the largest harness that every paper is made of: a memory of
+// 2 GiB holds its papers, of well over a thousand pages.
+const mostWires = 2000
+
+// manyWires is where memory begins to count for more than time.
+const manyWires = 500
+
 // buildCmd makes everything.
 type buildCmd struct {
 	designArg
@@ -37,16 +46,19 @@ type buildCmd struct {
 func (c *buildCmd) Run(io *streams, cli *program) error {
 	shown := io.progress()
 	defer shown.done()
-	review, err := c.assess(io, cli)
+	review, err := c.assessUpTo(mostWires, io, cli)
 	if err != nil {
 		return err
+	}
+	if len(review.Circuit.Wires) > manyWires {
+		defer debug.SetGCPercent(debug.SetGCPercent(50)) // a quarter less memory for a tenth more time
 	}
 	out := newOutputs(c.folder())
 	out.progress = shown
 	if err := renderAll(out, review); err != nil {
 		return err
 	}
-	if err := out.commit(); err != nil {
+	if err := io.commit(out); err != nil {
 		return err
 	}
 	shown.done()
@@ -84,25 +96,38 @@ func renderAll(out *outputs, r *harness.Review) error {
 	return nil
 }
 
-// drawings draws the sheets that a file of their own and the dossier share, by title.
+// drawings draws the sheets that a file of their own and the dossier share, by
+// title, and the long ones that the dossier alone has.
 func drawings(r *harness.Review, board *formboard.Board) (map[string][]*scene.Sheet, error) {
-	made := map[string][]*scene.Sheet{"Bench test": document.Bench(r, bench.Make(r.Circuit))}
-	for _, d := range []struct {
+	papers := []struct {
 		title string
 		draw  func() ([]*scene.Sheet, error)
 	}{
 		{"Schematic", func() ([]*scene.Sheet, error) { return schematic.Draw(r, schematic.Options{}) }},
+		{"Schematic with solved values", func() ([]*scene.Sheet, error) { return solvedSheets(r) }},
+		{"Bench test", func() ([]*scene.Sheet, error) { return document.Bench(r, bench.Make(r.Circuit)), nil }},
 		{"Layout", func() ([]*scene.Sheet, error) { return layout.Draw(r, board, layout.Options{}) }},
 		{"Charging budget", func() ([]*scene.Sheet, error) { return document.Budget(r) }},
 		{"Fault and protection study", func() ([]*scene.Sheet, error) { return document.Study(r) }},
 		{"Voltage along each circuit", func() ([]*scene.Sheet, error) { return document.Profiles(r) }},
 		{"Wire loading", func() ([]*scene.Sheet, error) { return document.Loading(r) }},
-	} {
-		sheets, err := d.draw()
-		if err != nil {
-			return nil, err
+	}
+	sheets, errs := make([][]*scene.Sheet, len(papers)), make([]error, len(papers))
+	var all sync.WaitGroup
+	for i, p := range papers {
+		all.Go(func() {
+			renderers <- struct{}{}
+			defer func() { <-renderers }()
+			sheets[i], errs[i] = p.draw()
+		})
+	}
+	all.Wait()
+	made := map[string][]*scene.Sheet{}
+	for i, p := range papers {
+		if errs[i] != nil {
+			return nil, errs[i]
 		}
-		made[d.title] = sheets
+		made[p.title] = sheets[i]
 	}
 	return made, nil
 }
@@ -141,8 +166,8 @@ func addLists(out *outputs, r *harness.Review) {
 		{"labels.csv", func(b *bytes.Buffer) error { return document.LabelsCSV(b, rows) }},
 		{"bom.csv", func(b *bytes.Buffer) error { return document.BillCSV(b, purchase.List(r.Circuit)) }},
 		{"study.txt", func(b *bytes.Buffer) error { return report.WriteStudy(b, report.NewStudy(r)) }},
-		{"findings.txt", func(b *bytes.Buffer) error { return report.WriteText(b, report.New(r)) }},
-		{"findings.json", func(b *bytes.Buffer) error { return report.WriteJSON(b, report.New(r)) }},
+		{"findings.txt", func(b *bytes.Buffer) error { return report.WriteText(b, report.New(r).ToKeep()) }},
+		{"findings.json", func(b *bytes.Buffer) error { return report.WriteJSON(b, report.New(r).ToKeep()) }},
 	} {
 		out.add(f.name, f.write)
 	}
@@ -177,8 +202,13 @@ func pdfOf(r *harness.Review, kind string, sheets []*scene.Sheet) func(*bytes.Bu
 	}
 }
 
+// quickSheets is the most sheets whose pictures are packed as small as they go.
+// Of more, as a harness of many hundred wires has, they are written in less time
+// and take more room; the pixels are the same.
+const quickSheets = 24
+
 // addSheets renders each sheet in each picture format: NAME.svg, NAME-2.svg, …
-// Pictures of earlier runs with a higher number are removed at the end.
+// Pictures that an earlier run wrote with a higher number are removed at the end.
 func (o *outputs) addSheets(name string, sheets []*scene.Sheet, dpi int, formats ...string) {
 	for _, format := range formats {
 		for i, s := range sheets {
@@ -186,7 +216,12 @@ func (o *outputs) addSheets(name string, sheets []*scene.Sheet, dpi int, formats
 			if i > 0 {
 				file = fmt.Sprintf("%s-%d.%s", name, i+1, format)
 			}
-			o.add(file, func(b *bytes.Buffer) error { return writePicture(b, s, format, dpi) })
+			o.add(file, func(b *bytes.Buffer) error {
+				if format == "png" && len(sheets) > quickSheets {
+					return png.WriteQuick(b, s, float64(dpi))
+				}
+				return writePicture(b, s, format, dpi)
+			})
 		}
 		o.replaces = append(o.replaces, name+"-*."+format)
 	}

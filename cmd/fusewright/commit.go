@@ -98,13 +98,17 @@ func (s *stage) run(o *outputs, held <-chan os.Signal) error {
 			return fmt.Errorf("%w; the previous files are in %s, and the next run here takes them back: %w", err, s.path, failed)
 		}
 	}
-	os.RemoveAll(s.path) // without a journal it holds nothing that counts; else the next run removes it
+	s.remove() // without a journal it holds nothing that counts; else the next run removes it
 	return err
 }
 
 // prepare writes the new files and keeps those that they replace.
 func (s *stage) prepare(o *outputs) (*journal, error) {
-	stale, err := o.stale()
+	set, err := o.planned()
+	if err != nil {
+		return nil, err
+	}
+	were, err := s.previous(set.files)
 	if err != nil {
 		return nil, err
 	}
@@ -113,20 +117,20 @@ func (s *stage) prepare(o *outputs) (*journal, error) {
 			return nil, err
 		}
 	}
-	ready := &journal{Format: journalFormat, Removed: stale}
-	for _, f := range o.files {
-		target, fresh := s.target(f.name), s.in(freshFolder, f.name)
-		mode, err := modeOf(target)
+	ready := &journal{Format: journalFormat, Removed: set.removed}
+	for i, f := range set.files {
+		lost := false
+		err := s.change("write "+f.name, func() (err error) {
+			lost, err = writeLike(s.in(freshFolder, f.name), f.data, were[i])
+			return err
+		})
 		if err != nil {
-			return nil, err
+			return nil, fmt.Errorf("%s: %w", s.target(f.name), withoutPath(err))
 		}
-		err = s.change("write "+f.name, func() error { return writeNew(fresh, f.data, mode) })
-		if err != nil {
-			return nil, fmt.Errorf("%s: %w", target, withoutPath(err))
-		}
+		o.warnings = append(o.warnings, were[i].warnings(s.target(f.name), lost)...)
 		ready.Files = append(ready.Files, journalFile{Name: f.name, Sum: sumOf(f.data)})
 	}
-	if err := s.change("sync files", func() error { return syncFiles(s.in(freshFolder, ""), o.files) }); err != nil {
+	if err := s.change("sync files", func() error { return syncFiles(s.in(freshFolder, ""), set.files) }); err != nil {
 		return nil, err
 	}
 	if ready.single() {
@@ -136,6 +140,15 @@ func (s *stage) prepare(o *outputs) (*journal, error) {
 		return nil, err
 	}
 	return ready, s.syncAll(s.in(freshFolder, ""), s.in(keptFolder, ""), s.path, s.dir)
+}
+
+// previous looks at what will be replaced, and says of all that may not be.
+func (s *stage) previous(files []*output) ([]previous, error) {
+	were, refused := make([]previous, len(files)), make([]error, len(files))
+	for i, f := range files {
+		were[i], refused[i] = previousAt(s.target(f.name))
+	}
+	return were, errors.Join(refused...)
 }
 
 // keepAll keeps the files that will be replaced or removed.
@@ -209,27 +222,9 @@ func (s *stage) syncAll(folders ...string) error {
 	return nil
 }
 
-// modeOf gives the permissions of the file at a target, or those of a new one.
-func modeOf(target string) (fs.FileMode, error) {
-	info, err := os.Lstat(target)
-	switch {
-	case errors.Is(err, fs.ErrNotExist):
-		return 0o644, nil
-	case err != nil:
-		return 0, plainPathError(err)
-	case info.IsDir():
-		return 0, fmt.Errorf("%s is a folder", target)
-	case info.Mode()&fs.ModeSymlink != 0: // it will be replaced, not followed
-		return 0o644, nil
-	case !info.Mode().IsRegular():
-		return 0, fmt.Errorf("%s is no file", target)
-	}
-	return info.Mode().Perm(), nil
-}
-
-// writeNew writes a new file.
+// writeNew writes a new file. Fewer permissions come of the user's mask.
 func writeNew(path string, data []byte, mode fs.FileMode) error {
-	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, mode|0o200)
+	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, mode)
 	if err != nil {
 		return err
 	}
@@ -258,20 +253,21 @@ func syncFiles(dir string, files []*output) error {
 	return errors.Join(failed...)
 }
 
-// linkOrCopy keeps a file, or a symbolic link as such, under a second name; not
-// every disk can link.
+// linkOrCopy keeps a file under a second name; not every disk can link.
 func linkOrCopy(from, to string) error {
-	if leads, err := os.Readlink(from); err == nil {
-		return os.Symlink(leads, to)
-	}
 	if os.Link(from, to) == nil {
 		return nil
+	}
+	was, err := previousAt(from)
+	if err != nil {
+		return err
 	}
 	data, err := os.ReadFile(from)
 	if err != nil {
 		return err
 	}
-	return errors.Join(writeNew(to, data, 0o644), syncFile(to))
+	_, err = writeLike(to, data, was)
+	return errors.Join(err, syncFile(to))
 }
 
 // syncFolder brings the names in a folder down to the disk. Windows has no such

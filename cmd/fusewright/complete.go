@@ -64,6 +64,8 @@ func knownWords(command, arg string) []string {
 	switch command + "/" + arg {
 	case "explain/rule":
 		return rules.Names()
+	case "licences/name":
+		return licenceNames()
 	case "parts/kind":
 		var names []string
 		for _, k := range partKinds {

@@ -33,9 +33,9 @@ func (c *cutCmd) Run(io *streams, cli *program) error {
 func listed(io *streams, out string, csv, pages func(*bytes.Buffer) error) error {
 	switch filepath.Ext(out) {
 	case ".pdf":
-		return writeFile(out, pages)
+		return writeFile(io, out, pages)
 	case ".csv":
-		return writeFile(out, csv)
+		return writeFile(io, out, csv)
 	}
 	return printed(io, csv)
 }

@@ -109,7 +109,7 @@ func (c *diffCmd) draw(io *streams, comparison *compare.Comparison) error {
 	if err != nil {
 		return err
 	}
-	out, err := putDrawing(c.Draw, c.DPI, changed, "Changes", sheets)
+	out, err := putDrawing(io, c.Draw, c.DPI, changed, "Changes", sheets)
 	if err == nil && c.Format == "text" {
 		io.sayFiles(out)
 	}
@@ -162,15 +162,13 @@ func fileText(io *streams, path string) (library.Text, error) {
 	return library.Text{File: name, Data: src}, err
 }
 
-// revisionText is a file as it was in a git revision. The revision is handed to
-// git as one argument behind the end of its options, so that it cannot be one.
+// revisionText is a file as it was in a git revision.
 func revisionText(revision, path string) (library.Text, error) {
 	name := revision + ":" + path
-	if strings.ContainsAny(revision, ":\x00") || revision == "" {
+	if strings.ContainsAny(revision, ":\x00") || revision == "" || strings.HasPrefix(revision, "-") {
 		return library.Text{}, fmt.Errorf("%q is not a git revision (expected such as HEAD~1 or a tag)", revision)
 	}
-	git := exec.Command("git", "-C", filepath.Dir(path), "show", "--no-textconv", "--end-of-options",
-		revision+":./"+filepath.ToSlash(filepath.Base(path)))
+	git := quietGit(filepath.Dir(path), "cat-file", "blob", revision+":./"+filepath.ToSlash(filepath.Base(path)))
 	var out, complaint bytes.Buffer
 	git.Stdout, git.Stderr = &limited{buf: &out, left: maxDesignBytes}, &limited{buf: &complaint, left: 1 << 12}
 	if err := git.Run(); err != nil {

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"fmt"
 	"path/filepath"
 	"strings"
@@ -55,7 +56,7 @@ func (c *drawCmd) Run(io *streams, cli *program) error {
 	if err != nil {
 		return err
 	}
-	out, err := putDrawing(c.Out, c.DPI, review, "Schematic", sheets)
+	out, err := putDrawing(io, c.Out, c.DPI, review, "Schematic", sheets)
 	if err != nil {
 		return err
 	}
@@ -65,13 +66,21 @@ func (c *drawCmd) Run(io *streams, cli *program) error {
 
 // putDrawing writes sheets to a file of the kind that its ending says; pictures
 // of a second and further sheet get its number.
-func putDrawing(path string, dpi int, review *harness.Review, kind string, sheets []*scene.Sheet) (*outputs, error) {
+func putDrawing(io *streams, path string, dpi int, review *harness.Review, kind string, sheets []*scene.Sheet) (*outputs, error) {
 	ext := filepath.Ext(path)
-	out := newOutputs(filepath.Dir(path))
-	if ext == ".pdf" {
-		out.add(filepath.Base(path), pdfOf(review, kind, sheets))
-	} else {
-		out.addSheets(strings.TrimSuffix(filepath.Base(path), ext), sheets, dpi, ext[1:])
+	whole := pdfOf(review, kind, sheets)
+	if ext != ".pdf" {
+		whole = func(b *bytes.Buffer) error { return writePicture(b, sheets[0], ext[1:], dpi) }
 	}
-	return out, out.commit()
+	if ext == ".pdf" || len(sheets) == 1 && isLink(path) {
+		out, name, err := outputsAt(path)
+		if err != nil {
+			return nil, err
+		}
+		out.add(name, whole)
+		return out, io.commit(out)
+	}
+	out := newOutputs(filepath.Dir(path))
+	out.addSheets(strings.TrimSuffix(filepath.Base(path), ext), sheets, dpi, ext[1:])
+	return out, io.commit(out)
 }

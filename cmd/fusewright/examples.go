@@ -82,7 +82,7 @@ func (netlistCmd) Help() string {
 
   fusewright netlist designs/fen-runner.yaml
       the first situation
-  fusewright netlist designs/fen-runner.yaml 'night cruise'`
+  fusewright netlist designs/fen-runner.yaml 'night cruise' -o night.cir`
 }
 
 // Help shows examples.

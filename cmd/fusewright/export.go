@@ -3,8 +3,6 @@ package main
 import (
 	"bytes"
 	"fmt"
-	"path/filepath"
-	"strings"
 
 	"fusewright/harness"
 	"fusewright/harness/formboard"
@@ -46,7 +44,7 @@ func (c *exportCmd) Run(s *streams, cli *program) error {
 	if c.Out == "" || c.Out == "-" {
 		return printed(s, write)
 	}
-	if err := writeFile(c.Out, write); err != nil {
+	if err := writeFile(s, c.Out, write); err != nil {
 		return err
 	}
 	s.say("%s\n", c.Out)
@@ -81,10 +79,8 @@ func (c *exportCmd) drawing(s *streams, r *harness.Review) error {
 		}
 		return printed(s, func(b *bytes.Buffer) error { return dxf.Write(b, sheets[0]) })
 	}
-	ext := filepath.Ext(c.Out)
-	out := newOutputs(filepath.Dir(c.Out))
-	out.addSheets(strings.TrimSuffix(filepath.Base(c.Out), ext), sheets, 0, "dxf")
-	if err := out.commit(); err != nil {
+	out, err := putDrawing(s, c.Out, 0, r, "", sheets) // a DXF has no dots
+	if err != nil {
 		return err
 	}
 	s.sayFiles(out)

@@ -55,7 +55,7 @@ func (c *fmtCmd) Run(io *streams, cli *program) error {
 	case bytes.Equal(was, now):
 		return nil
 	}
-	if err := writeFile(c.Design, func(b *bytes.Buffer) error { b.Write(now); return nil }); err != nil {
+	if err := writeFile(io, c.Design, func(b *bytes.Buffer) error { b.Write(now); return nil }); err != nil {
 		return err
 	}
 	if io.quiet {

@@ -62,6 +62,7 @@ var hostileRuns = []struct{ kind, line string }{
 	{"json", "study DESIGN --format json"},
 	{"text", "study DESIGN -o OUT/study.pdf"},
 	{"spice", "netlist DESIGN"},
+	{"text", "netlist DESIGN -o OUT/netlist.cir"},
 	{"text", "size DESIGN"},
 	{"json", "size DESIGN --format json"},
 	{"text", "fmt DESIGN --check"},
@@ -157,7 +158,7 @@ func TestHostileRunsAreComplete(t *testing.T) {
 
 func kindOf(path string) string {
 	return map[string]string{".svg": "svg", ".pdf": "pdf", ".png": "png", ".csv": "csv", ".json": "json",
-		".txt": "text", ".dxf": "dxf", ".html": "svg", ".md": "text"}[filepath.Ext(path)]
+		".txt": "text", ".cir": "spice", ".dxf": "dxf", ".html": "svg", ".md": "text"}[filepath.Ext(path)]
 }
 
 // wellFormed checks the bytes of an output of a kind.

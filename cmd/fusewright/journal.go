@@ -74,7 +74,9 @@ func (s *stage) removeJournal() error {
 }
 
 // readJournal reads the journal of a run that was stopped; nil when it was
-// stopped before the first file was replaced or after the last.
+// stopped before the first file was replaced or after the last. Anybody can put a
+// file of that name there: one that is not as this program writes it is not acted
+// on, and neither is one that names what no set holds.
 func readJournal(path string) (*journal, error) {
 	info, err := os.Lstat(path)
 	switch {
@@ -98,24 +100,30 @@ func readJournal(path string) (*journal, error) {
 		names = append(names, f.Name)
 	}
 	for _, name := range names {
-		if name == "." || name != filepath.Base(name) || !filepath.IsLocal(name) {
+		if !isPlainName(name) {
 			return nil, fmt.Errorf("%s names %q, which is no plain file name", path, name)
+		}
+		if !slices.Contains(setEndings, filepath.Ext(name)) {
+			return nil, fmt.Errorf("%s names %q, which is no file of a set", path, name)
 		}
 	}
 	return &j, nil
 }
+
+// setEndings are those of all files that come in sets. A design is none.
+var setEndings = []string{".csv", ".dxf", ".json", ".pdf", ".png", ".svg", ".txt"}
 
 // takeBack puts the previous files back, the last one first. It may be stopped
 // and begun again. A file that somebody has changed since the stop stays: only
 // what the stopped run put there is replaced.
 func (s *stage) takeBack() error {
 	for _, f := range slices.Backward(s.journal.Files) {
-		data, err := os.ReadFile(s.target(f.Name))
-		if errors.Is(err, fs.ErrNotExist) || err == nil && sumOf(data) != f.Sum {
-			continue // not put there yet, or not ours any more
-		}
+		sum, err := sumOfFile(s.target(f.Name))
 		if err != nil {
 			return err
+		}
+		if sum == "" || sum != f.Sum {
+			continue // not put there yet, or not ours any more
 		}
 		if err := s.putBack(f.Name, f.Was); err != nil {
 			return err
@@ -139,11 +147,19 @@ func (s *stage) putBack(name string, was bool) error {
 	if !was {
 		return s.change("take away "+name, func() error { return os.Remove(s.target(name)) })
 	}
-	err := s.change("put back "+name, func() error { return os.Rename(s.in(keptFolder, name), s.target(name)) })
-	if errors.Is(err, fs.ErrNotExist) {
-		return nil // put back already, and the same as the new one
+	kept := s.in(keptFolder, name)
+	if folder, err := os.Lstat(s.in(keptFolder, "")); err != nil || !folder.IsDir() {
+		return fmt.Errorf("%s is no folder of this program", s.in(keptFolder, ""))
 	}
-	return err
+	switch info, err := os.Lstat(kept); {
+	case errors.Is(err, fs.ErrNotExist):
+		return nil // put back already, and the same as the new one
+	case err != nil:
+		return err
+	case !info.Mode().IsRegular():
+		return fmt.Errorf("%s is no file", kept)
+	}
+	return s.change("put back "+name, func() error { return os.Rename(kept, s.target(name)) })
 }
 
 // tidyUp takes back what stopped runs left in the folder and removes their hidden
@@ -159,7 +175,7 @@ func (o *outputs) tidyUp() error {
 		}
 		s := &stage{dir: o.dir, path: filepath.Join(o.dir, e.Name()), before: o.before}
 		if err := s.tidyUp(); err != nil {
-			return fmt.Errorf("%s is left of a run that was stopped, and cannot be taken back: %w", s.path, err)
+			return fmt.Errorf("%s is left of a run that was stopped, and cannot be taken back: %w (look into it, and remove it by hand)", s.path, err)
 		}
 	}
 	return nil
@@ -174,7 +190,17 @@ func (s *stage) tidyUp() (err error) {
 			return err
 		}
 	}
-	return s.change("remove stage", func() error { return os.RemoveAll(s.path) })
+	return s.change("remove stage", func() error { s.remove(); return nil })
+}
+
+// remove removes the hidden folder with what this program puts into it. If there
+// is anything else it stays: it does no harm, and is somebody's.
+func (s *stage) remove() {
+	names := []string{freshFolder, keptFolder, journalName + ".part"}
+	for _, name := range names {
+		os.RemoveAll(s.in("", name)) // a link goes, not what it leads to
+	}
+	os.Remove(s.path)
 }
 
 // isStage tells whether a name is one that MkdirTemp gives to hidden folders.

@@ -82,10 +82,7 @@ func TestKill(t *testing.T) {
 	complete := false        // the journal was removed before the process was killed
 	for change := 0; ; change++ {
 		dir := t.TempDir()
-		if err := fiveFiles(t, dir, "old").commit(); err != nil {
-			t.Fatal(err)
-		}
-		withStale(t, newOutputs(dir), "old")
+		writtenBefore(t, dir, "old")
 		was := contents(t, dir)
 		at := killedBefore(t, dir, change)
 		fresh := 0
@@ -132,29 +129,6 @@ func TestTakingBackLeavesLaterWork(t *testing.T) {
 	want := map[string]string{"f0.txt": "old", "f1.txt": "mine", "f2.txt": "old", "f3.txt": "old", "f4.txt": "old"}
 	if diff := cmp.Diff(want, recovered(t, dir)); diff != "" {
 		t.Error(diff)
-	}
-}
-
-// A journal cannot reach out of its folder, and what is no journal is not
-// guessed at.
-func TestForeignJournals(t *testing.T) {
-	for name, c := range map[string]struct{ text, want string }{
-		"parent":  {`{"fusewright_journal":1,"files":[{"name":"../x","sha256":"","was":true}]}`, "no plain file name"},
-		"removed": {`{"fusewright_journal":1,"removed":["a/b"]}`, "no plain file name"},
-		"version": {`{"fusewright_journal":2}`, "is no journal"},
-		"text":    {`hello`, "is no journal"},
-	} {
-		dir := t.TempDir()
-		stage := filepath.Join(dir, ".fusewright-1")
-		if err := os.Mkdir(stage, 0o777); err != nil {
-			t.Fatal(err)
-		}
-		if err := os.WriteFile(filepath.Join(stage, "journal"), []byte(c.text), 0o666); err != nil {
-			t.Fatal(err)
-		}
-		if err := fiveFiles(t, dir, "new").commit(); err == nil || !strings.Contains(err.Error(), c.want) {
-			t.Errorf("%s: error %v", name, err)
-		}
 	}
 }
 

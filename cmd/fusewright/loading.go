@@ -26,10 +26,17 @@ type designArg struct {
 
 // assess takes the design through all stages.
 func (a designArg) assess(io *streams, cli *program) (*harness.Review, error) {
+	return a.assessUpTo(0, io, cli)
+}
+
+// assessUpTo is assess for commands whose work grows with the number of wires:
+// more than so many are refused before any stage but reading; 0 takes all.
+func (a designArg) assessUpTo(mostWires int, io *streams, cli *program) (*harness.Review, error) {
 	in, err := a.texts(io, cli)
 	if err != nil {
 		return nil, err
 	}
+	in.mostWires = mostWires
 	r, err := in.assess()
 	if err == nil && r.Sizing != nil && !io.quiet {
 		n := len(r.Sizing.Choices)
@@ -57,6 +64,7 @@ func (a designArg) texts(s *streams, cli *program) (*inputs, error) {
 type inputs struct {
 	design    library.Text
 	libraries []library.Text
+	mostWires int // 0 = as many as can be read
 }
 
 func (in *inputs) read() (*design.Design, error) {
@@ -74,6 +82,10 @@ func (in *inputs) assess() (*harness.Review, error) {
 	d, err := in.read()
 	if err != nil {
 		return nil, err
+	}
+	if n := d.WireCount(); in.mostWires > 0 && n > in.mostWires {
+		return nil, fmt.Errorf("%s: %d wires (expected at most %d where every paper is made; check takes more)",
+			in.design.File, n, in.mostWires)
 	}
 	return harness.Assess(d)
 }

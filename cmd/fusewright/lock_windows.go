@@ -12,6 +12,7 @@ import (
 const (
 	accessDelete      = 0x00010000 // DELETE
 	flagDeleteOnClose = 0x04000000 // FILE_FLAG_DELETE_ON_CLOSE
+	flagNoLinks       = 0x00200000 // FILE_FLAG_OPEN_REPARSE_POINT: a link is not followed
 	errorSharing      = syscall.Errno(32)
 )
 
@@ -26,7 +27,7 @@ func tryLock(dir string) (*os.File, error) {
 	}
 	const shareWithNobody = 0
 	h, err := syscall.CreateFile(name, syscall.GENERIC_WRITE|accessDelete, shareWithNobody, nil,
-		syscall.OPEN_ALWAYS, syscall.FILE_ATTRIBUTE_HIDDEN|flagDeleteOnClose, 0)
+		syscall.OPEN_ALWAYS, syscall.FILE_ATTRIBUTE_HIDDEN|flagDeleteOnClose|flagNoLinks, 0)
 	switch {
 	case err == nil:
 		return os.NewFile(uintptr(h), path), nil

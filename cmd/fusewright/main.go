@@ -3,7 +3,11 @@
 // a cut list, a bill of materials and a charging budget. See README.md.
 package main
 
-import "os"
+import (
+	"os"
+
+	_ "fusewright/cmd/fusewright/headroom"
+)
 
 func main() {
 	os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr))

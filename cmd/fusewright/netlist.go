@@ -11,9 +11,15 @@ import (
 type netlistCmd struct {
 	designArg
 	Situation string `arg:"" optional:"" help:"Situation; left out: the first of the design."`
+	Out       string `short:"o" help:"Write it to this file instead: .cir, .net, .sp or .spice." placeholder:"FILE" type:"path"`
 }
 
-// Run writes the netlist of one situation, with the wires as warm as they get there.
+// Validate refuses endings of other kinds.
+func (c *netlistCmd) Validate() error {
+	return endsIn("--out", c.Out, ".cir", ".net", ".sp", ".spice")
+}
+
+// Run prints or writes the netlist of one situation, with the wires as warm as they get there.
 func (c *netlistCmd) Run(io *streams, cli *program) error {
 	review, err := c.assess(io, cli)
 	if err != nil {
@@ -23,9 +29,11 @@ func (c *netlistCmd) Run(io *streams, cli *program) error {
 	if err != nil {
 		return err
 	}
-	return printed(io, func(b *bytes.Buffer) error {
-		return spice.Write(b, review.Circuit, s, review.Options(s))
-	})
+	write := func(b *bytes.Buffer) error { return spice.Write(b, review.Circuit, s, review.Options(s)) }
+	if c.Out != "" {
+		return writeFile(io, c.Out, write)
+	}
+	return printed(io, write)
 }
 
 // situationOf finds a situation by name; "" is the first.

@@ -68,7 +68,7 @@ func (c *newCmd) Run(io *streams, cli *program) error {
 	if c.File == "-" {
 		return printed(io, func(b *bytes.Buffer) error { b.Write(src); return nil })
 	}
-	if err := writeFile(c.File, func(b *bytes.Buffer) error { b.Write(src); return nil }); err != nil {
+	if err := writeFile(io, c.File, func(b *bytes.Buffer) error { b.Write(src); return nil }); err != nil {
 		return err
 	}
 	if io.quiet {

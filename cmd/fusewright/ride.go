@@ -37,7 +37,7 @@ func (c *rideCmd) Run(io *streams, cli *program) error {
 		return err
 	}
 	if c.Out != "" {
-		return c.draw(review, results)
+		return c.draw(io, review, results)
 	}
 	rep := report.NewRides(report.New(review), review.Design, results)
 	return printed(io, func(b *bytes.Buffer) error {
@@ -85,19 +85,19 @@ func (c *rideCmd) chosen(d *design.Design) ([]*design.Ride, error) {
 	return nil, fmt.Errorf("%s has no ride %q (expected one of: %s)", d.File, c.Ride, strings.Join(names, ", "))
 }
 
-func (c *rideCmd) draw(review *harness.Review, results []*ride.Result) error {
+func (c *rideCmd) draw(io *streams, review *harness.Review, results []*ride.Result) error {
 	sheets, err := document.Rides(review, results)
 	if err != nil {
 		return err
 	}
 	switch strings.ToLower(filepath.Ext(c.Out)) {
 	case ".pdf":
-		return writeFile(c.Out, pdfOf(review, "Rides", sheets))
+		return writeFile(io, c.Out, pdfOf(review, "Rides", sheets))
 	case ".svg":
 		if len(sheets) > 1 {
 			return fmt.Errorf("%s holds one page and there are %d: name one ride, or write a .pdf", c.Out, len(sheets))
 		}
-		return writeFile(c.Out, func(b *bytes.Buffer) error { return svg.Write(b, sheets[0]) })
+		return writeFile(io, c.Out, func(b *bytes.Buffer) error { return svg.Write(b, sheets[0]) })
 	}
 	return fmt.Errorf("%s: unknown kind of picture (expected .svg or .pdf)", c.Out)
 }

@@ -41,7 +41,7 @@ func (c *schemaCmd) Run(io *streams, cli *program) error {
 		return err
 	}
 	if c.Out != "" {
-		return writeFile(c.Out, write)
+		return writeFile(io, c.Out, write)
 	}
 	return printed(io, write)
 }

@@ -94,7 +94,7 @@ func (c *sizeCmd) write(io *streams, in *inputs, plan *sizing.Plan) error {
 	if bytes.Equal(was, now) {
 		return nil
 	}
-	err = writeFile(c.Design, func(b *bytes.Buffer) error { b.Write(now); return nil })
+	err = writeFile(io, c.Design, func(b *bytes.Buffer) error { b.Write(now); return nil })
 	if err != nil || c.json() {
 		return err
 	}

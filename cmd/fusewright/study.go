@@ -28,7 +28,7 @@ func (c *studyCmd) Run(io *streams, cli *program) error {
 		if err != nil {
 			return err
 		}
-		return writeFile(c.Out, pdfOf(review, "Fault and protection study", sheets))
+		return writeFile(io, c.Out, pdfOf(review, "Fault and protection study", sheets))
 	}
 	rep := report.NewStudy(review)
 	return printed(io, func(b *bytes.Buffer) error {

@@ -182,7 +182,7 @@ func TestAcceptance(t *testing.T) {
 	b := of("AGM", 95.69)
 	charge, taken := 0.5, 0.0
 	for range 3600 {
-		amps := -b.Amps(14.4, charge, 25)
+		amps := -b.At(charge, 25).Amps(14.4)
 		taken += amps / 3600
 		charge += amps / 3600 / b.CapacityAh() // the test counts ampere-hours
 	}
@@ -204,7 +204,7 @@ func TestColdAndEmpty(t *testing.T) {
 				if b.AcceptedA(charge, c) > b.AcceptedA(charge, c+5) || b.AcceptedA(charge, 25) < b.AcceptedA(charge+0.1, 25) {
 					t.Errorf("%s: acceptance rises in the cold or when full at %g, %g °C", name, charge, c)
 				}
-				near(t, name+" at rest", b.Amps(b.OpenCircuitV(charge, c), charge, c), 0, 1e-9)
+				near(t, name+" at rest", b.At(charge, c).Amps(b.OpenCircuitV(charge, c)), 0, 1e-9)
 			}
 			if b.StartReserve(c) < b.StartReserve(c+5) || b.EmptyCharge(c) < b.EmptyCharge(c+5) ||
 				b.StartReserve(c) < b.EmptyCharge(c) {
@@ -212,7 +212,7 @@ func TestColdAndEmpty(t *testing.T) {
 			}
 		}
 	}
-	if a := of("LiFePO4", 8).Amps(14.4, 0.5, -5); a != 0 {
+	if a := of("LiFePO4", 8).At(0.5, -5).Amps(14.4); a != 0 {
 		t.Errorf("lithium takes %.3f A at -5 °C", a)
 	}
 }

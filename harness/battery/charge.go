@@ -55,14 +55,26 @@ func (b *Battery) ChargeOhmFrom(restV, charge, celsius float64) float64 {
 	return math.Max(rise/accepted, b.Ohm(charge, celsius))
 }
 
+// State is a battery at one state of charge and one temperature, for a search of
+// its voltage. Make it with At.
+type State struct {
+	emfV, ohm        float64
+	chargeOhm, mostA float64
+}
+
+// At is the battery at a state of charge and a temperature.
+func (b *Battery) At(charge, celsius float64) State {
+	return State{emfV: b.OpenCircuitV(charge, celsius), ohm: b.Ohm(charge, celsius),
+		chargeOhm: b.ChargeOhm(charge, celsius), mostA: b.MostChargeA(celsius)}
+}
+
 // Amps is the current out of the battery at a voltage of its posts; negative
 // when it is charged. It grows as the voltage falls, without a jump.
-func (b *Battery) Amps(volts, charge, celsius float64) float64 {
-	emf := b.OpenCircuitV(charge, celsius)
-	if volts <= emf {
-		return (emf - volts) / b.Ohm(charge, celsius)
+func (s State) Amps(volts float64) float64 {
+	if volts <= s.emfV {
+		return (s.emfV - volts) / s.ohm
 	}
-	return -math.Min((volts-emf)/b.ChargeOhm(charge, celsius), b.MostChargeA(celsius))
+	return -math.Min((volts-s.emfV)/s.chargeOhm, s.mostA)
 }
 
 // Rate is how fast the state of charge changes, per second, at a current out of

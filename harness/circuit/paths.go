@@ -1,6 +1,10 @@
 package circuit
 
-import "fusewright/harness/design"
+import (
+	"iter"
+
+	"fusewright/harness/design"
+)
 
 // Path is a way of current: the branches in order, from the source outward, or
 // of a return from the part to battery negative.
@@ -55,22 +59,37 @@ func (c *Circuit) ReturnPaths(from *Node) (paths []Path, all bool) {
 // MainFeed is the first of the feed paths of a node: what one would follow
 // first with a finger.
 func (c *Circuit) MainFeed(to *Node) Path {
-	return follow(to, c.Positive(), func(n *Node) []*Branch { return n.fedBy },
+	return c.follow(to, c.Positive(), func(n *Node) []*Branch { return n.fedBy },
 		func(b *Branch) *Node { return b.A }, true)
 }
 
 // MainReturn is the first of the return paths of a node.
 func (c *Circuit) MainReturn(from *Node) Path {
-	return follow(from, c.Negative(), func(n *Node) []*Branch { return n.backTo },
+	return c.follow(from, c.Negative(), func(n *Node) []*Branch { return n.backTo },
 		func(b *Branch) *Node { return b.B }, false)
 }
 
-// follow takes the first branch at every node.
-func follow(n, end *Node, at func(*Node) []*Branch, far func(*Branch) *Node, back bool) Path {
+// Homeward goes through the branches of MainReturn in order.
+func (c *Circuit) Homeward(from *Node) iter.Seq[*Branch] {
+	return func(yield func(*Branch) bool) {
+		n := from
+		for range c.Branches {
+			if n == c.Negative() || len(n.backTo) == 0 || !yield(n.backTo[0]) {
+				return
+			}
+			n = n.backTo[0].B
+		}
+	}
+}
+
+// Downstream lists every node, those that feed before those that are fed.
+func (c *Circuit) Downstream() []*Node { return c.flow.order }
+
+// follow takes the first branch at every node; a way of more branches than there
+// are would go round for ever.
+func (c *Circuit) follow(n, end *Node, at func(*Node) []*Branch, far func(*Branch) *Node, back bool) Path {
 	var p Path
-	seen := map[*Node]bool{}
-	for n != end && !seen[n] && len(at(n)) > 0 {
-		seen[n] = true
+	for n != end && len(at(n)) > 0 && len(p.Branches) < len(c.Branches) {
 		b := at(n)[0]
 		p.Branches = append(p.Branches, b)
 		n = far(b)

@@ -7,14 +7,15 @@ import (
 	"fusewright/harness/compare"
 	"fusewright/harness/finding"
 	"fusewright/harness/fuzztest"
+	"fusewright/harness/quantity"
 )
 
 // FuzzReadBaseline: whatever the bytes, there is a baseline or problems that
 // name the file; findings matched with it are never more than it has.
 func FuzzReadBaseline(f *testing.F) {
-	f.Add([]byte(`{"fusewright_baseline": 1, "findings": [{"rule": "voltage-drop", "part": "a", "severity": "fault"}]}`))
-	f.Add([]byte(`{"fusewright_baseline": 1, "findings": null}`))
-	f.Add([]byte(`{"fusewright_baseline": 2}`))
+	f.Add([]byte(`{"fusewright_baseline": 2, "findings": [{"rule": "voltage-drop", "part": "a", "severity": "fault", "value": 0.07, "limit": 0.05, "of": "share"}, {"rule": "voltage-drop", "part": "a", "wire": "feed", "severity": "danger"}]}`))
+	f.Add([]byte(`{"fusewright_baseline": 2, "findings": null}`))
+	f.Add([]byte(`{"fusewright_baseline": 1}`))
 	f.Add([]byte(`[]`))
 	f.Fuzz(func(t *testing.T, src []byte) {
 		fuzztest.Within(t, func() {
@@ -28,12 +29,13 @@ func FuzzReadBaseline(f *testing.F) {
 				}
 				return
 			}
-			found := []*finding.Finding{{Rule: "voltage-drop", Part: "a", Severity: finding.Fault},
-				{Rule: "voltage-drop", Part: "a", Severity: finding.Fault}}
-			known, unused := b.Known(found)
-			n := len(unused)
-			for _, k := range known {
-				if k {
+			share := finding.Figure{Value: 0.07, Limit: 0.05, Of: quantity.Share, Worse: finding.Larger}
+			found := []*finding.Finding{{Rule: "voltage-drop", Part: "a", Severity: finding.Fault, Figure: share},
+				{Rule: "voltage-drop", Part: "a", Wire: "feed", Severity: finding.Fault},
+				{Rule: "voltage-drop", Part: "a", Severity: finding.Fault, Figure: share}}
+			n := len(b.MarkKnown(found))
+			for _, f := range found {
+				if f.Known {
 					n++
 				}
 			}

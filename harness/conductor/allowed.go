@@ -40,7 +40,10 @@ const (
 
 // Allowed is the current a wire may carry for good.
 type Allowed struct {
-	AllowedA float64 // the smaller of the two below; zero when none is known
+	// Known tells that there is a limit to judge by, be it zero: type, size and
+	// diameters are in the library. Without it AllowedA is zero and says nothing.
+	Known    bool
+	AllowedA float64 // the smaller of the two below
 	HeatA    float64 // by the heat balance, factors applied
 	TableA   float64 // by the practice's table, factors applied; NaN when it has none
 	Governs  string  // GovernsHeat or GovernsTable
@@ -66,6 +69,14 @@ func (a Allowed) Disagreement() float64 {
 	return a.TableA / a.HeatA
 }
 
+// Nothing tells that the wire may carry no current at all: its place leaves no
+// room below its insulation class less the margin, or the table has none there.
+// A wire of which nothing is known is not such a wire.
+func (a Allowed) Nothing() bool { return a.Known && a.AllowedA <= 0 }
+
+// Share is what bundle, cover and altitude leave of the free-air current.
+func (a Allowed) Share() float64 { return a.BundleShare * a.CoverShare * a.AltShare }
+
 // heatSource names the heat balance.
 const heatSource = "heat balance of one wire in still air (Churchill-Chu 1975, IEC 60287 scheme)"
 
@@ -83,14 +94,18 @@ func AllowedCurrent(in AllowedInput) Allowed {
 		return a
 	}
 	a.shares(in)
-	share := a.BundleShare * a.CoverShare * a.AltShare
-	a.byHeat(in, share)
-	a.byTable(in, share)
+	a.byHeat(in, a.Share())
+	a.byTable(in, a.Share())
+	a.govern(in.Table)
+	return a
+}
+
+// govern takes the smaller of the two reckonings.
+func (a *Allowed) govern(table *library.CurrentTable) {
 	a.AllowedA, a.Governs, a.Source = a.HeatA, GovernsHeat, heatSource
 	if a.TableA < a.HeatA {
-		a.AllowedA, a.Governs, a.Source = a.TableA, GovernsTable, in.Table.Source.String()
+		a.AllowedA, a.Governs, a.Source = a.TableA, GovernsTable, table.Source.String()
 	}
-	return a
 }
 
 func (a *Allowed) miss(format string, args ...any) {
@@ -140,6 +155,7 @@ func (a *Allowed) byHeat(in AllowedInput, share float64) {
 		a.miss("no diameters for %s %s", in.Type.Name, in.Size.Label)
 		return
 	}
+	a.Known = true
 	b := NewBalance(w, StillAir{AmbientC: in.AmbientC})
 	a.FreeAirA = b.CurrentA(a.LimitC)
 	a.HeatA = a.FreeAirA * share

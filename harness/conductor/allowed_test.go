@@ -170,3 +170,83 @@ func BenchmarkRater(b *testing.B) {
 		r.Allowed(c)
 	}
 }
+
+// TestAllowedAtWorst takes the margin once: class 100 °C, margin 10 K. Up to 80 °C
+// it is the ordinary figure; from there to 90 °C what warms the wire by 10 K stays
+// allowed, and nothing that takes it past 100 °C.
+func TestAllowedAtWorst(t *testing.T) {
+	lib := library.Default()
+	kind := lib.WireType("ISO 6722 thin wall class B")
+	r := NewRater(lib, lib.Practice("motorcycle"))
+	at := func(ambientC float64) Conditions {
+		return Conditions{Type: kind, Size: kind.Size("1 mm2"), AmbientC: ambientC, Loaded: 3}
+	}
+	tenK := r.Allowed(at(80)).HeatA
+	before := math.Inf(1)
+	for ambientC := 60.0; ambientC <= 105; ambientC += 0.25 {
+		a := r.AllowedAtWorst(at(ambientC))
+		end := r.ConductorC(at(ambientC), a.HeatA)
+		switch {
+		case !(a.AllowedA <= before):
+			t.Errorf("%g °C: %g A after %g A", ambientC, a.AllowedA, before)
+		case ambientC <= 80 && a.AllowedA != r.Allowed(at(ambientC)).AllowedA:
+			t.Errorf("%g °C: %g A, ordinary %g A", ambientC, a.AllowedA, r.Allowed(at(ambientC)).AllowedA)
+		case ambientC > 80 && ambientC <= 88 && a.HeatA != tenK:
+			t.Errorf("%g °C: %g A, want %g A", ambientC, a.HeatA, tenK)
+		case ambientC < 100 && end > 100+1e-6, ambientC >= 92 && ambientC < 100 && end < 100-1e-6:
+			t.Errorf("%g °C: %g A make %g °C", ambientC, a.HeatA, end)
+		case ambientC >= 100 && !a.Nothing():
+			t.Errorf("%g °C: %g A past the class", ambientC, a.AllowedA)
+		}
+		before = a.AllowedA
+	}
+}
+
+// TestNotKnownIsNotNothing keeps a wire without data apart from one that may carry
+// nothing.
+func TestNotKnownIsNotNothing(t *testing.T) {
+	lib := library.Default()
+	kind := lib.WireType("ISO 6722 thin wall class A")
+	size := kind.Size("1 mm2")
+	bare := *size
+	bare.OuterMm = 0
+	for _, c := range []struct {
+		name           string
+		in             AllowedInput
+		known, nothing bool
+	}{
+		{"no type", AllowedInput{Size: size}, false, false},
+		{"no size", AllowedInput{Type: kind}, false, false},
+		{"no diameters", AllowedInput{Type: kind, Size: &bare, AmbientC: 90, MarginC: 10}, false, false},
+		{"below", AllowedInput{Type: kind, Size: size, AmbientC: 74.9, MarginC: 10}, true, false},
+		{"at", AllowedInput{Type: kind, Size: size, AmbientC: 75, MarginC: 10}, true, true},
+		{"above", AllowedInput{Type: kind, Size: size, AmbientC: 75.1, MarginC: 10}, true, true},
+	} {
+		if a := AllowedCurrent(c.in); a.Known != c.known || a.Nothing() != c.nothing {
+			t.Errorf("%s: known %v, nothing %v, %g A", c.name, a.Known, a.Nothing(), a.AllowedA)
+		}
+	}
+}
+
+// TestThinnerNeverCarriesMore goes down the sizes of every wire type, the ends of
+// the practices' tables included.
+func TestThinnerNeverCarriesMore(t *testing.T) {
+	lib := library.Default()
+	for _, practice := range lib.Practices {
+		r := NewRater(lib, practice)
+		for _, kind := range lib.WireTypes {
+			for _, ambientC := range []float64{20, 50, 70} {
+				for _, thick := range kind.Sizes {
+					for _, thin := range kind.Sizes {
+						a := r.Allowed(Conditions{Type: kind, Size: thin, AmbientC: ambientC})
+						b := r.Allowed(Conditions{Type: kind, Size: thick, AmbientC: ambientC})
+						if thin.AreaMm2 < thick.AreaMm2*0.99 && a.AllowedA > b.AllowedA*(1+1e-9) {
+							t.Errorf("%s, %s at %g °C: %s carries %.4g A (%s), %s %.4g A (%s)", practice.Name, kind.Name, ambientC,
+								thin.Label, a.AllowedA, a.Governs, thick.Label, b.AllowedA, b.Governs)
+						}
+					}
+				}
+			}
+		}
+	}
+}

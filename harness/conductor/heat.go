@@ -2,6 +2,7 @@ package conductor
 
 import (
 	"math"
+	"sync"
 
 	"fusewright/library"
 )
@@ -84,6 +85,7 @@ type Balance struct {
 	t1      float64 // K·m/W through the insulation
 	density float64 // of the air against sea level
 	ok      bool
+	melting func() state // worked out once
 }
 
 // NewBalance prepares the balance of a wire. One of a wire without dimensions,
@@ -94,6 +96,7 @@ func NewBalance(w Insulated, air StillAir) *Balance {
 	if b.ok {
 		b.t1 = w.ResistivityKmPerW * math.Log(w.OuterMm/w.ConductorMm) / (2 * math.Pi)
 	}
+	b.melting = sync.OnceValue(func() state { return b.conductorAt(CopperMeltsC) })
 	return b
 }
 
@@ -166,7 +169,7 @@ func (b *Balance) ConductorC(currentA float64) float64 {
 	if !b.ok {
 		return math.Inf(1)
 	}
-	top := b.conductorAt(CopperMeltsC)
+	top := b.melting()
 	if !(current < top.currentA) {
 		return math.Inf(1)
 	}

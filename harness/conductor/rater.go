@@ -1,6 +1,7 @@
 package conductor
 
 import (
+	"math"
 	"sync"
 
 	"fusewright/library"
@@ -75,17 +76,40 @@ func (r *Rater) Allowed(c Conditions) Allowed {
 	if a, ok := r.known[c]; ok {
 		return a
 	}
-	in := AllowedInput{Type: c.Type, Size: c.Size, AmbientC: c.AmbientC, Loaded: c.Loaded,
-		Loading: c.Loading, CoverFactor: c.CoverFactor, AltitudeM: c.AltitudeM,
-		MarginC: r.margin, Table: r.table, Bundling: r.bundling}
-	if c.Type != nil {
-		in.Material = r.lib.Insulation(c.Type.Material)
-	}
-	a := AllowedCurrent(in)
+	a := AllowedCurrent(r.input(c, r.margin))
 	if r.tableWas != "" {
 		a.miss("the practice's table %q is not in the library", r.tableWas)
 	}
 	r.known[c] = a
+	return a
+}
+
+func (r *Rater) input(c Conditions, marginC float64) AllowedInput {
+	return AllowedInput{Type: c.Type, Size: c.Size, Material: r.material(c.Type), AmbientC: c.AmbientC,
+		Loaded: c.Loaded, Loading: c.Loading, CoverFactor: c.CoverFactor, AltitudeM: c.AltitudeM,
+		MarginC: marginC, Table: r.table, Bundling: r.bundling}
+}
+
+// AllowedAtWorst is Allowed where the ambient is already that of the worst case.
+// The margin to the class is there for a place hotter than was said, so it is not
+// taken a second time: in a place that eats into it the wire may carry what warms
+// it by the margin, but nothing that takes it past its class. LimitC is then the
+// conductor's temperature at HeatA. More ambient never raises it either.
+func (r *Rater) AllowedAtWorst(c Conditions) Allowed {
+	a := r.Allowed(c)
+	cooler := c
+	cooler.AmbientC = a.LimitC - r.margin
+	if !a.Known || c.AmbientC <= cooler.AmbientC {
+		return a
+	}
+	toClass := AllowedCurrent(r.input(c, 0)).HeatA
+	heat := math.Min(r.Allowed(cooler).HeatA, toClass)
+	if heat <= a.HeatA {
+		return a
+	}
+	a.HeatA, a.FreeAirA = heat, heat/a.Share()
+	a.LimitC = r.ConductorC(c, heat)
+	a.govern(r.table)
 	return a
 }
 
@@ -94,8 +118,7 @@ func (r *Rater) Allowed(c Conditions) Allowed {
 // thin air the current counts as if raised by the inverse of the reduction,
 // so that the allowed current gives the limit temperature.
 func (r *Rater) ConductorC(c Conditions, currentA float64) float64 {
-	a := r.Allowed(c)
-	share := a.BundleShare * a.CoverShare * a.AltShare
+	share := r.Allowed(c).Share()
 	if c.Type == nil || c.Size == nil || !(share > 0) {
 		return c.AmbientC
 	}
@@ -115,7 +138,7 @@ type curveKey struct {
 // class less the margin: a wire in full service when the fault comes.
 func (r *Rater) Damage(c Conditions) *Damage {
 	a := r.Allowed(c)
-	key := curveKey{c.Type, c.Size, c.AmbientC, a.BundleShare * a.CoverShare * a.AltShare, a.LimitC}
+	key := curveKey{c.Type, c.Size, c.AmbientC, a.Share(), a.LimitC}
 	r.mu.Lock()
 	defer r.mu.Unlock()
 	if d, ok := r.curves[key]; ok {

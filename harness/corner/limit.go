@@ -52,7 +52,8 @@ func FuseBearsA(d *design.Design, b *circuit.Branch, aboveK float64) float64 {
 }
 
 // WorstIn takes a figure over the usable situations that count and gives the one
-// whose corner is greatest (sign 1) or least (sign -1); situation -1 = none.
+// whose corner is greatest (sign 1) or least (sign -1), of equals the first by
+// name; situation -1 = none.
 func (s *Set) WorstIn(sign float64, counts func(situation int) bool,
 	figure func(situation int) Value) (v Value, situation int) {
 	situation = -1
@@ -60,11 +61,17 @@ func (s *Set) WorstIn(sign float64, counts func(situation int) bool,
 		if !s.Usable(i) || !counts(i) {
 			continue
 		}
-		if x := figure(i); situation < 0 || Beyond(sign*x.Corner, sign*v.Corner) {
+		x := figure(i)
+		now, worst := sign*x.Corner, sign*v.Corner
+		if situation < 0 || Beyond(now, worst) || !Beyond(worst, now) && s.before(i, situation) {
 			v, situation = x, i
 		}
 	}
 	return v, situation
+}
+
+func (s *Set) before(i, k int) bool {
+	return s.Results[Nominal][i].Solution.Situation.Compare(s.Results[Nominal][k].Solution.Situation) < 0
 }
 
 // tie is the share by which figures must differ to count as different: more than
@@ -72,6 +79,6 @@ func (s *Set) WorstIn(sign float64, counts func(situation int) bool,
 const tie = 1e-9
 
 // Beyond tells whether a figure is greater than another by more than rounding. Of
-// situations that are equally bad the first of the design is named, however the
-// last digit falls.
+// situations that are equally bad the first by name is taken, however the last
+// digit falls.
 func Beyond(a, b float64) bool { return a-b > tie*math.Min(math.Abs(a), math.Abs(b)) }

@@ -29,6 +29,8 @@ func TestLimitsAreNamed(t *testing.T) {
 		{"values", head + "a: &a [" + strings.Repeat("x, ", 2000) + "x]\nnotes: [" + strings.Repeat("*a, ", 600) + "*a]",
 			"more than 1048576 values, aliases followed"},
 		{"parts", head + "splices:\n" + rows(maxParts+1, "  s%d: {at: tray, fed by: battery}"), "more than 50000 parts"},
+		{"wires", head + "splices:\n" + rows(maxWires+1, "  s%d: {at: tray, fed by: battery}"),
+			"limits.yaml:20008:30: the design has 20001 wires (expected at most 20000)"},
 		{"ways", head + "blocks:\n  b:\n    way limit: 10 A\n    total limit: 30 A\n    at: tray\n    fed by: battery\n    ways:\n" +
 			rows(maxWays+1, "      %d: spare"), `block "b" has more than 200 ways`},
 		{"situations", head + "situations:\n" + rows(maxStates+1, "  s%d: {key: off}"), "more than 500 situations and legs"},
@@ -51,6 +53,19 @@ func TestLimitsAreNamed(t *testing.T) {
 				t.Errorf("it took %v", took) // a hang, not a speed
 			}
 		})
+	}
+}
+
+// A design of as many wires as there may be is read.
+func TestMostWires(t *testing.T) {
+	var b strings.Builder
+	b.WriteString("fusewright: 1\ntitle: limit\nsystem: 12 V\npractice: motorcycle\n" +
+		"battery: {chemistry: AGM, capacity: 12 Ah}\nwire: {insulation: ISO 6722 thin wall class B, size: 1 mm²}\nsplices:\n")
+	for i := range maxWires {
+		fmt.Fprintf(&b, "  s%d: {fed by: battery, wire: {length: 1 m}}\n", i)
+	}
+	if d, err := Read("most.yaml", []byte(b.String()), nil); err != nil || len(d.Splices) != maxWires {
+		t.Errorf("%.300v", err)
 	}
 }
 

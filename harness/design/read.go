@@ -16,6 +16,7 @@ const (
 	maxValues    = 1 << 20 // values in all, aliases followed
 	maxAliases   = 1000    // uses of an anchor
 	maxParts     = 50_000  // parts of all kinds
+	maxWires     = 20_000  // feeds and returns: a chain of as many is checked in seconds
 	maxWays      = 200     // of one block
 	maxStates    = 500     // situations, and legs of all rides
 	maxName      = 80      // characters of a name
@@ -52,6 +53,9 @@ func Read(file string, src []byte, lib *library.Library) (*Design, error) {
 // section to another, then what is left to defaults.
 func (r *reader) readAll(root *yaml.Node) {
 	readRecord(r, &designSection, r.d, root, where{kind: wholeDesign})
+	if r.tooManyWires() {
+		return
+	}
 	r.resolvePlaces()
 	r.resolveConnections()
 	r.fillRelays()

@@ -19,7 +19,7 @@ lengths, bundles, currents and findings follow from that.
 - The first key is ` + "`fusewright: 1`" + `, the version of the format. Keys are in lower case, with spaces.
 - **Quantities carry their unit**, as people write them: ` + "`18 W`, `350 mA`, `16 AWG`, `1.5 mm²`, `3 ft`, `80 °C`" + `.
   A number without a unit is refused. Decimals take a point. ` + "`mohm`, `mm2` and `uA`" + ` stand for
-  ` + "`mΩ`, `mm²` and `µA`" + `.
+  ` + "`mΩ`, `mm²` and `µA`" + `. Small letters may stand for capitals (` + "`18 w`" + `), but ` + "`36 MW`" + ` is refused: a capital M is mega.
 - **Names** of parts are yours, up to 80 characters; case and the amount of space do not count. No two
   parts have the same name, whatever their kind. ` + "`battery`" + ` and ` + "`battery negative`" + ` are the battery's posts.
 - **Feeds**: ` + "`fed by: main`" + `, ` + "`fed by: rear 2`" + ` (way 2 of the block ` + "`rear`" + `), ` + "`fed by: keyed 87a`" + ` (a contact of the
@@ -28,7 +28,7 @@ lengths, bundles, currents and findings follow from that.
   ends, unless the wire gives its own.
 - What is left out and matters to a review is not guessed: the findings say that it is missing.
 - Every mistake of a file is reported in one run, with line and column. A value may be shared by a YAML
-  anchor; merge keys and tags are not taken. A file has at most 4 MiB.
+  anchor; merge keys and tags are not taken. A file has at most 4 MiB and 20 000 wires.
 
 Names that come from the library, such as wire types and relay forms, are listed by ` + "`fusewright parts`" + `.
 All results defer to local codes, the makers' instructions and licensed practice.

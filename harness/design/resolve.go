@@ -7,6 +7,22 @@ import (
 	"fusewright/harness/problem"
 )
 
+// tooManyWires reports a design of more wires than are worked on, at the first
+// feed or return beyond them.
+func (r *reader) tooManyWires() bool {
+	wires, first := 0, problem.Pos{}
+	for _, c := range r.connections {
+		if n := maxWires - wires; n >= 0 && n < len(c.refs) {
+			first = c.refs[n].Pos
+		}
+		wires += len(c.refs)
+	}
+	if wires > maxWires {
+		r.report(first, fmt.Sprintf("the design has %d wires", wires), fmt.Sprintf("at most %d", maxWires))
+	}
+	return wires > maxWires
+}
+
 // resolveConnections looks up the names of all feeds and returns.
 func (r *reader) resolveConnections() {
 	r.checkOutputNames()

@@ -19,8 +19,7 @@ import (
 func (r *reader) parse(src []byte) *yaml.Node {
 	src = bytes.TrimPrefix(src, []byte("\uFEFF"))
 	if len(src) > maxFileBytes {
-		r.report(problem.Pos{File: r.file}, fmt.Sprintf("the file has %d bytes", len(src)),
-			"at most 4 MiB")
+		r.report(problem.Pos{File: r.file}, "the file has more than 4 MiB", "at most 4 MiB")
 		return nil
 	}
 	if at := invalidUTF8(src); at >= 0 {

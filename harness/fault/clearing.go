@@ -51,7 +51,8 @@ type walk struct {
 	known  []Clearing
 	round  int
 	wires  []carried
-	marked []int // by wire: round in which it is listed
+	marked []int  // by wire: round in which it is listed
+	heats  []Heat // by kind of wire: what was worked out last
 }
 
 // carried is a wire on the way of the current.
@@ -62,7 +63,7 @@ type carried struct {
 
 func newWalk(s *Study) *walk {
 	return &walk{s: s, stamp: make([]int, len(s.Circuit.Nodes)), known: make([]Clearing, len(s.Circuit.Nodes)),
-		marked: make([]int, len(s.Circuit.Wires))}
+		marked: make([]int, len(s.Circuit.Wires)), heats: make([]Heat, len(s.Circuit.Wires))}
 }
 
 // share of a short's current below which a branch does not carry it: coils and
@@ -113,6 +114,10 @@ func (w *walk) carries(b *circuit.Branch) bool { return w.flow.through(b) > shar
 func (w *walk) node(n *circuit.Node) Clearing {
 	if w.stamp[n.Index] == w.round {
 		return w.known[n.Index]
+	}
+	if way := &w.s.stems.feed[n.Index]; way.long >= longStem {
+		w.carryAll(way.wires)
+		return w.stem(way)
 	}
 	w.stamp[n.Index] = w.round
 	c := nothing()
@@ -166,6 +171,23 @@ func (w *walk) branch(b *circuit.Branch) Clearing {
 	if b.Kind != circuit.FuseBranch {
 		return c
 	}
+	return w.opens(b, amps, c)
+}
+
+// stem is branch for the ways of a stem, which all carry the current of the short.
+func (w *walk) stem(way *stem) Clearing {
+	if way.fuse == nil {
+		return w.node(way.foot)
+	}
+	before := &w.s.stems.feed[way.fuse.A.Index]
+	if before.foot == nil {
+		return w.opens(way.fuse, w.flow.amps, w.node(way.foot))
+	}
+	return w.opens(way.fuse, w.flow.amps, w.stem(before))
+}
+
+// opens is what clears a short through a fuse, given what clears it before.
+func (w *walk) opens(b *circuit.Branch, amps float64, c Clearing) Clearing {
 	d, assumed := w.s.devices.of(b)
 	o := d.Open(amps)
 	if c.Device == nil || c.Bare || !(c.SlowS < o.SlowS) {
@@ -193,8 +215,19 @@ func (w *walk) carry(wire *circuit.Wire, amps float64) {
 	}
 }
 
+func (w *walk) carryAll(list *strand) {
+	for ; list != nil; list = list.next {
+		w.carry(list.wire, w.flow.amps)
+	}
+}
+
 // goBack lists the returns that bring the current of a short inside a part.
 func (w *walk) goBack(n *circuit.Node) {
+	if way := &w.s.stems.back[n.Index]; way.long >= longStem {
+		w.carryAll(way.wires)
+		w.goBack(way.foot)
+		return
+	}
 	for _, b := range n.ReturnsBy() {
 		amps := math.Abs(w.flow.through(b))
 		if b.Wire == nil || amps < share*w.flow.amps || w.marked[b.Wire.Index] == w.round {
@@ -208,6 +241,12 @@ func (w *walk) goBack(n *circuit.Node) {
 // returns lists the return wires below a node, near first.
 func returns(n *circuit.Node) []*circuit.Wire {
 	var out []*circuit.Wire
+	for len(n.ReturnsBy()) == 1 { // a way without a fork cannot meet itself
+		if w := n.ReturnsBy()[0].Wire; w != nil {
+			out = append(out, w)
+		}
+		n = n.ReturnsBy()[0].B
+	}
 	seen := map[*circuit.Node]bool{n: true}
 	for queue := []*circuit.Node{n}; len(queue) > 0; queue = queue[1:] {
 		for _, b := range queue[0].ReturnsBy() {
@@ -227,7 +266,7 @@ func returns(n *circuit.Node) []*circuit.Wire {
 // equal ones, and the bared wire itself.
 func (w *walk) heat(sh *Short, r *Result) {
 	for _, c := range w.wires {
-		h := w.s.Wires.Heat(c.wire, c.amps, r.SlowS)
+		h := w.heatOf(c, r.SlowS)
 		if c.wire == sh.Wire {
 			own := h
 			r.Own = &own
@@ -236,6 +275,17 @@ func (w *walk) heat(sh *Short, r *Result) {
 			r.Worst = &h
 		}
 	}
+}
+
+// heatOf is Wires.Heat, which wires of one kind on a way share.
+func (w *walk) heatOf(c carried, seconds float64) Heat {
+	was := &w.heats[w.s.Wires.kind[c.wire.Index]]
+	if was.Wire == nil || was.Amps != c.amps || was.Seconds != seconds {
+		*was = w.s.Wires.Heat(c.wire, c.amps, seconds)
+	}
+	h := *was
+	h.Wire = c.wire
+	return h
 }
 
 // nearer compares two wires by the margin in time, and where both stand the

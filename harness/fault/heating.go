@@ -30,7 +30,8 @@ type heating struct {
 	wire  conductor.Insulated
 	share float64 // of the published resistance in that of solid copper
 	cap   float64 // J/(m·K), copper and insulation
-	knots []knot  // made when first needed: most faults end long before
+	air   *conductor.Balance
+	knots []knot // made when first needed: most faults end long before
 	laid  sync.Once
 }
 
@@ -46,6 +47,7 @@ func newHeating(key heatKey, lib *library.Library) *heating {
 	h := &heating{key: key,
 		wire: conductor.InsulatedWire(key.size, lib.Insulation(key.wire.Material))}
 	w := h.wire
+	h.air = conductor.NewBalance(w, conductor.StillAir{AmbientC: key.ambientC})
 	h.share = conductor.CopperOhmMm2PerM / w.AreaMm2 / w.OhmPerM20
 	plastic := math.Pi / 4 * (w.OuterMm*w.OuterMm - w.ConductorMm*w.ConductorMm)
 	h.cap = 1000 * (conductor.CopperHeatJPerMm3K*w.AreaMm2 + w.InsulationJPerMm3K*plastic)
@@ -54,11 +56,10 @@ func newHeating(key heatKey, lib *library.Library) *heating {
 
 // layKnots lays the heat loss down from the start to where copper melts.
 func (h *heating) layKnots() {
-	b := conductor.NewBalance(h.wire, conductor.StillAir{AmbientC: h.key.ambientC})
 	keep := h.key.share * h.key.share
 	for i := range heatKnots {
 		c := h.key.startC + (conductor.CopperMeltsC-h.key.startC)*float64(i)/(heatKnots-1)
-		h.knots = append(h.knots, knot{c, conductor.AtTemperature(h.wire.OhmPerM20, c), keep * b.LossWPerM(c)})
+		h.knots = append(h.knots, knot{c, conductor.AtTemperature(h.wire.OhmPerM20, c), keep * h.air.LossWPerM(c)})
 	}
 }
 
@@ -76,6 +77,15 @@ func (h *heating) endC(amps, seconds float64) float64 {
 		return math.Inf(1)
 	}
 	return end
+}
+
+// steadyC is the temperature at which a current stays for good; see
+// conductor.Rater.ConductorC.
+func (h *heating) steadyC(amps float64) float64 {
+	if !(h.key.share > 0) {
+		return h.key.ambientC
+	}
+	return h.air.ConductorC(amps / h.key.share)
 }
 
 // quick is copper alone.

@@ -35,33 +35,57 @@ type Affected struct {
 // Lost is a return wire or a ground's frame path that is lost. A return that
 // only one part uses leaves that part dead and nothing else; it is not listed.
 type Lost struct {
-	Branch   *circuit.Branch
-	Shared   []*circuit.Part // parts joined by what is left of the return
-	Affected []Affected      // in branch order; each part with its gravest effect
-	Unsolved []string        // situations without a result, with the reason
+	Branch *circuit.Branch
+	// Affected holds the parts of those situations in which the loss can do more
+	// than kill, in branch order; each part with its gravest effect. All has the
+	// dead too: on a chain of grounds they are as many as the chain is long squared.
+	Affected []Affected
+	Unsolved []string // situations without a result, with the reason
+
+	circuit  *circuit.Circuit
+	outcomes []outcome // by situation
+}
+
+// Shared lists the parts joined by what is left of the return.
+func (l *Lost) Shared() []*circuit.Part { return stranded(l.circuit, l.Branch) }
+
+// All lists every part affected, in branch order; each with its gravest effect.
+func (l *Lost) All() []Affected {
+	var all []Affected
+	shared := l.Shared()
+	for _, o := range l.outcomes {
+		for _, a := range o.affected {
+			all = add(all, a)
+		}
+		if o.dead != nil {
+			for _, a := range allDead(shared, o.dead) {
+				all = add(all, a)
+			}
+		}
+	}
+	return all
 }
 
 // lostReturns studies the returns that more than one part shares.
 func (s *Study) lostReturns(partly bool) {
 	c := s.Circuit
+	hanging := newStrandings(c)
 	for _, b := range c.Branches {
-		if !b.Returns() {
-			continue
-		}
-		if parts := stranded(c, b); len(parts) > 1 {
-			s.Lost = append(s.Lost, &Lost{Branch: b, Shared: parts})
+		if b.Returns() && hanging.shared(b) {
+			s.Lost = append(s.Lost, &Lost{Branch: b, circuit: c})
 		}
 	}
 	if len(s.Lost) == 0 {
 		return
 	}
-	for _, in := range s.solveLost(partly) {
+	for _, in := range s.solveLost(hanging, partly) {
 		for i, l := range s.Lost {
+			l.outcomes = append(l.outcomes, in[i])
 			if in[i].unsolved != "" {
 				l.Unsolved = append(l.Unsolved, in[i].unsolved)
 			}
 			for _, a := range in[i].affected {
-				l.add(a)
+				l.Affected = add(l.Affected, a)
 			}
 		}
 	}
@@ -102,16 +126,16 @@ var gravity = map[Effect]int{Excessive: 6, Pulled: 5, Backward: 4, Woken: 3, Dea
 
 // add keeps one entry a part: the gravest effect, of equal ones the one with
 // the most voltage.
-func (l *Lost) add(a Affected) {
-	at, found := slices.BinarySearchFunc(l.Affected, a.Branch.Index,
+func add(list []Affected, a Affected) []Affected {
+	at, found := slices.BinarySearchFunc(list, a.Branch.Index,
 		func(was Affected, index int) int { return was.Branch.Index - index })
 	if !found {
-		l.Affected = slices.Insert(l.Affected, at, a)
-		return
+		return slices.Insert(list, at, a)
 	}
-	was := &l.Affected[at]
+	was := &list[at]
 	if g, w := gravity[a.Effect], gravity[was.Effect]; g > w ||
 		g == w && math.Abs(known(a.AfterV)) > math.Abs(known(was.AfterV))+1e-6 {
 		*was = a
 	}
+	return list
 }

@@ -15,12 +15,13 @@ import (
 // outcome is what one lost return does in one situation.
 type outcome struct {
 	affected []Affected
-	unsolved string // the situation and why it has no result; "" = it has one
+	dead     *solve.Solution // before a loss that leaves everything beyond dead; see allDead
+	unsolved string          // the situation and why it has no result; "" = it has one
 }
 
 // solveLost solves each situation once and again with each return open: by
 // situation, then by return.
-func (s *Study) solveLost(partly bool) [][]outcome {
+func (s *Study) solveLost(hanging *strandings, partly bool) [][]outcome {
 	c := s.Circuit
 	grid := make([][]outcome, len(c.Design.Situations))
 	next := make(chan int)
@@ -29,6 +30,7 @@ func (s *Study) solveLost(partly bool) [][]outcome {
 		wait.Go(func() {
 			for k := range next {
 				b := newBase(s.plan.Network(c.Design.Situations[k], solve.Options{AcceptFolded: true}), partly)
+				b.strandings, b.moods = hanging, hanging.moods(b.before)
 				for _, l := range s.Lost {
 					grid[k] = append(grid[k], l.in(b))
 				}
@@ -50,6 +52,9 @@ type base struct {
 	local   *solve.Local // nil = every loss is solved as a whole
 	limitV  float64      // what parts bear that say nothing of it
 	drawing []sensitive  // ascending by leastV
+
+	strandings *strandings
+	moods      []mood
 }
 
 // sensitive is a load or coil with the least change of its voltage that can
@@ -87,8 +92,8 @@ func (l *Lost) in(b *base) outcome {
 	if before.Status != solve.Converged {
 		return outcome{unsolved: fmt.Sprintf("%s (%s)", before.Situation.Name, before.Status)}
 	}
-	if !l.mixed(before) {
-		return outcome{affected: l.allDead(before)}
+	if !b.mixed(l) {
+		return outcome{dead: before}
 	}
 	if b.local != nil {
 		if p := b.local.Open(l.Branch); p != nil {
@@ -145,36 +150,10 @@ func clean(x float64) float64 {
 	return x
 }
 
-// mixed tells whether the loss can do more than kill: some of the parts joined
-// are live on their hot side and others are not, so that current has a way from
-// one to the other; or a relay lets go, whose contacts then move.
-func (l *Lost) mixed(base *solve.Solution) bool {
-	live, idle := false, false
-	for _, part := range l.Shared {
-		for _, b := range part.Branches {
-			if b.Kind != circuit.LoadBranch && b.Kind != circuit.ResistorBranch {
-				continue
-			}
-			v := base.NodeV[b.A.Index]
-			switch {
-			case math.IsNaN(v): // its hot side hangs in the air
-			case v > idleV:
-				live = true
-				if b.Load == nil {
-					return true
-				}
-			default:
-				idle = true
-			}
-		}
-	}
-	return live && idle
-}
-
 // allDead is the loss where every part joined is live, or none is.
-func (l *Lost) allDead(base *solve.Solution) []Affected {
+func allDead(shared []*circuit.Part, base *solve.Solution) []Affected {
 	var out []Affected
-	for _, part := range l.Shared {
+	for _, part := range shared {
 		for _, b := range part.Branches {
 			if drawsVoltage(b) && known(base.Volts(b)) > idleV {
 				out = append(out, Affected{Branch: b, Effect: Dead, Situation: base.Situation,

@@ -135,6 +135,12 @@ func (s *Study) alongWire(wire *circuit.Wire) {
 // split is a current drawn somewhere along a wire as currents drawn at its two
 // ends, in the inverse proportion of the resistances to them.
 func split(wire *circuit.Wire, share float64) []solve.Draw {
+	switch share { // the same as any other short at that node, to the last digit
+	case 0:
+		return []solve.Draw{{Node: wire.From.Node, Amps: 1}}
+	case 1:
+		return []solve.Draw{{Node: wire.To.Node, Amps: 1}}
+	}
 	return []solve.Draw{{Node: wire.From.Node, Amps: 1 - share}, {Node: wire.To.Node, Amps: share}}
 }
 

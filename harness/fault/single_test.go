@@ -53,11 +53,11 @@ func TestLostGroundByHand(t *testing.T) {
 			continue
 		}
 		got := map[string]fault.Affected{}
-		for _, a := range l.Affected {
+		for _, a := range l.All() {
 			got[a.Branch.Part.Name] = a
 		}
 		if got["left"].Effect != fault.Woken || got["right"].Effect != fault.Woken || got["tail"].Effect != fault.Weakened {
-			t.Errorf("effects %+v", l.Affected)
+			t.Errorf("effects %+v", l.All())
 		}
 		near(t, "left, the wrong way round", got["left"].AfterV, -3.6, 0.03)
 		near(t, "right", got["right"].AfterV, 3.6, 0.03)
@@ -113,7 +113,7 @@ func TestRegulatedVoltageIsNoExcess(t *testing.T) {
 	s := fault.Compute(build(t, []byte(text)))
 	rose := false
 	for _, l := range s.Lost {
-		for _, a := range l.Affected {
+		for _, a := range l.All() {
 			if a.Effect == fault.Excessive {
 				t.Errorf("%s: %.2f V instead of %.2f V is called an excess", a.Branch.Part.Name, a.AfterV, a.BeforeV)
 			}

@@ -29,14 +29,24 @@ func (s *Study) backOhm(p point, l *loom) float64 {
 	if !l.hot || p.back != nil {
 		return 0
 	}
-	if ohm, frame := frameOhm(s.Circuit); frame {
-		return ohm
+	if s.framed {
+		return s.frameOhm
 	}
-	sum := 0.0
-	for _, w := range s.Circuit.MainFeed(p.wire.From.Node).Wires() {
-		sum += l.nets[0].ohm[w.Branch.Index]
+	return l.feedOhm[p.wire.From.Node.Index] + p.share*l.nets[0].ohm[p.wire.Branch.Index]
+}
+
+// feedOhms is the resistance of the wires on the main feed of every node.
+func feedOhms(c *circuit.Circuit, ohm []float64) []float64 {
+	out := make([]float64, len(c.Nodes))
+	for _, n := range c.Downstream() {
+		if from := n.FedBy(); len(from) > 0 && n != c.Positive() {
+			out[n.Index] = out[from[0].A.Index]
+			if from[0].Wire != nil {
+				out[n.Index] += ohm[from[0].Index]
+			}
+		}
 	}
-	return sum + p.share*l.nets[0].ohm[p.wire.Branch.Index]
+	return out
 }
 
 // flow is the current of one short in one network.

@@ -89,6 +89,8 @@ type loom struct {
 	c    *circuit.Circuit
 	nets []*net // of the source's two bounds; one without charging
 	hot  bool
+
+	feedOhm []float64 // by node, see feedOhms; of the weak state alone
 }
 
 // net is one solved network with what its shorts need.
@@ -107,6 +109,9 @@ func newLoom(plan *solve.Plan, c *circuit.Circuit, src source, state int, rest b
 			l.nets = append(l.nets, &net{n, r, n.Solution().Ohm})
 		}
 	}
+	if l.hot && len(l.nets) > 0 {
+		l.feedOhm = feedOhms(c, l.nets[0].ohm)
+	}
 	return l
 }
 
@@ -114,7 +119,7 @@ func newLoom(plan *solve.Plan, c *circuit.Circuit, src source, state int, rest b
 func again(looms [2][]*loom) (out [2][]*loom) {
 	for state, list := range looms {
 		for _, l := range list {
-			own := &loom{c: l.c, hot: l.hot}
+			own := &loom{c: l.c, hot: l.hot, feedOhm: l.feedOhm}
 			for _, n := range l.nets {
 				own.nets = append(own.nets, &net{n.Network, n.Responder(), n.ohm})
 			}

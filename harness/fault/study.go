@@ -45,10 +45,13 @@ type Study struct {
 	Reverse Condition // of the reversed battery
 	States  [2]string // what Strong and Weak rest on, in words
 
-	byWire  [][]*Short // by wire index
-	plan    *solve.Plan
-	devices *devices
-	jobs    []job
+	byWire   [][]*Short // by wire index
+	plan     *solve.Plan
+	devices  *devices
+	stems    *stems
+	framed   bool    // some ground is a stud on the frame
+	frameOhm float64 // the greatest path back through it
+	jobs     []job
 }
 
 // OfWire lists the shorts along a wire, from its near end to its far end; of
@@ -79,6 +82,8 @@ func Compute(c *circuit.Circuit) *Study {
 func ShortsBy(c *circuit.Circuit, rater *conductor.Rater) *Study {
 	s := &Study{Circuit: c, Wires: newWires(c, rater), byWire: make([][]*Short, len(c.Wires)),
 		plan: solve.Prepare(c), devices: newDevices(c, rater)}
+	s.stems = newStems(c, s.Wires)
+	s.frameOhm, s.framed = frameOhm(c)
 	s.shorts()
 	return s
 }

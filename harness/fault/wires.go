@@ -13,6 +13,7 @@ type Wires struct {
 	rater   *conductor.Rater
 	at      []conductor.Conditions // by wire index
 	allowed []conductor.Allowed
+	kind    []int32 // the same number for wires laid in the same conditions
 	damage  []*conductor.Damage
 	heated  []*heating
 }
@@ -27,9 +28,16 @@ func newWires(c *circuit.Circuit, rater *conductor.Rater) *Wires {
 	n := len(c.Wires)
 	w := &Wires{circuit: c, rater: rater,
 		at: make([]conductor.Conditions, n), allowed: make([]conductor.Allowed, n),
-		damage: make([]*conductor.Damage, n), heated: make([]*heating, n)}
+		kind: make([]int32, n), damage: make([]*conductor.Damage, n), heated: make([]*heating, n)}
+	kinds := map[conductor.Conditions]int32{}
 	for i, wire := range c.Wires {
 		w.place(i, wire)
+		kind, known := kinds[w.at[i]]
+		if !known {
+			kind = int32(len(kinds))
+			kinds[w.at[i]] = kind
+		}
+		w.kind[i] = kind
 	}
 	return w
 }
@@ -43,7 +51,7 @@ func (w *Wires) place(i int, wire *circuit.Wire) {
 		if b.Run.Cover != nil {
 			at.CoverFactor = b.Run.Cover.CurrentFactor
 		}
-		if a := w.rater.Allowed(at); a.AllowedA < w.allowed[i].AllowedA {
+		if a := w.rater.Allowed(at); a.Share() < w.allowed[i].Share() {
 			w.at[i], w.allowed[i] = at, a
 		}
 	}
@@ -63,8 +71,9 @@ func (w *Wires) Damage(of *circuit.Wire) *conductor.Damage {
 	return w.damage[of.Index]
 }
 
-// Rated tells whether a wire has a limit to judge by: one whose surroundings
-// are as hot as its insulation has none, and is a fault of its own.
+// Rated tells whether a wire may carry a current for good. One whose surroundings
+// are as hot as its insulation may carry none: rules on ratings say so, and it
+// must not hide what a short does to the other wires on its way.
 func (w *Wires) Rated(of *circuit.Wire) bool { return w.allowed[of.Index].AllowedA > 0 }
 
 // Heat is what a fault does to one wire.
@@ -107,7 +116,7 @@ func (w *Wires) Heat(of *circuit.Wire, amps, seconds float64) Heat {
 		return h
 	}
 	if math.IsInf(seconds, 1) {
-		h.EndC = w.rater.ConductorC(w.at[of.Index], amps)
+		h.EndC = w.model(of).steadyC(amps)
 		return h
 	}
 	h.EndC = w.model(of).endC(amps, seconds)
@@ -120,8 +129,7 @@ func (w *Wires) model(of *circuit.Wire) *heating {
 		return m
 	}
 	a := &w.allowed[of.Index]
-	share := a.BundleShare * a.CoverShare * a.AltShare
-	key := heatKey{of.Spec.Type, of.Spec.Size, of.AmbientC, share, math.Max(a.LimitC, of.AmbientC)}
+	key := heatKey{of.Spec.Type, of.Spec.Size, of.AmbientC, a.Share(), math.Max(a.LimitC, of.AmbientC)}
 	m := w.rater.Kept(key, func() any { return newHeating(key, w.circuit.Design.Library) }).(*heating)
 	w.heated[of.Index] = m
 	return m

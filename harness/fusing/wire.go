@@ -32,13 +32,18 @@ type Protection struct {
 	// which an upper limit is published; +Inf and 0 when there are none.
 	KnownRatio  float64
 	KnownWorstA float64
+	// HurtS is the shortest that the wire stands any of those currents at which
+	// the opening comes too late, HurtA; +Inf and 0 when there are none. The least
+	// ratio may lie at a smaller current, which the wire stands for longer.
+	HurtS float64
+	HurtA float64
 }
 
 // ProtectsWire compares a device with a wire at every current from the rating
 // up to the bolted-fault current. A fault that is not above the rating leaves
 // the one current of the fault.
 func ProtectsWire(d Device, damage Curve, faultA float64) Protection {
-	p := Protection{Protects: true, Ratio: math.Inf(1), KnownRatio: math.Inf(1), OpenKnown: true}
+	p := Protection{Protects: true, Ratio: math.Inf(1), KnownRatio: math.Inf(1), HurtS: math.Inf(1), OpenKnown: true}
 	if d.Type == nil || d.Rating == nil || !(d.Rating.RatingA > 0) {
 		p.Protects, p.Ratio, p.OpenKnown = false, 0, false
 		p.OpenS, p.DamageS, p.Note = math.Inf(1), damage(faultA), "the device's type or rating is not known"
@@ -69,6 +74,9 @@ func (p *Protection) compare(c *curve, currentA, damageS float64) {
 	}
 	if r <= 1 {
 		p.Protects = false
+	}
+	if known && r <= 1 && damageS < p.HurtS {
+		p.HurtS, p.HurtA = damageS, currentA
 	}
 	if known && (p.KnownWorstA == 0 || r < p.KnownRatio) {
 		p.KnownRatio, p.KnownWorstA = r, currentA

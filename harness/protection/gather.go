@@ -57,7 +57,9 @@ func gather(c *circuit.Circuit, faults *fault.Study) *gathered {
 	return g
 }
 
-// feed gives a feed wire to the devices nearest above it.
+// feed gives a feed wire to the devices nearest above it, each with the greatest
+// current of a short anywhere along it: one just behind its near end still drives
+// that through a piece of it, and a short on the way is between the two ends.
 func (g *gathered) feed(w *circuit.Wire, faults *fault.Study) {
 	at := g.guards[w.Branch.Index]
 	far := faults.FarEnd(w)
@@ -65,8 +67,11 @@ func (g *gathered) feed(w *circuit.Wire, faults *fault.Study) {
 		return
 	}
 	for _, f := range at.Fuses {
-		g.wires[f.Index] = append(g.wires[f.Index],
-			protected{w, through(far, f), len(at.Fuses) > 1 || at.Bare})
+		most := 0.0
+		for _, sh := range faults.OfWire(w) {
+			most = math.Max(most, through(sh, f))
+		}
+		g.wires[f.Index] = append(g.wires[f.Index], protected{w, most, len(at.Fuses) > 1 || at.Bare})
 	}
 	for _, sh := range faults.OfWire(w) {
 		for _, f := range at.Fuses {

@@ -1,6 +1,6 @@
 // Package protection compares every overcurrent device of a circuit with what
 // hangs on it: each wire that it has to protect, at every current from its
-// rating to the bolted-fault current at the wire's far end; each load, its
+// rating to the bolted-fault current at the wire's near end; each load, its
 // running current at the ambient and its start; and each device above it, for
 // which of the two opens first. It computes and judges nothing: package rules
 // makes findings of it. The curves are those of package fusing and the damage

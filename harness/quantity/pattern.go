@@ -26,7 +26,7 @@ func Pattern(dim Dimension, negative bool) string {
 	number := sign + `([0-9]+(\.[0-9]*)?|\.[0-9]+)([eE][-+]?[0-9]+)?`
 	var names []string
 	for _, u := range units[dim] {
-		names = append(names, anyCase(u.text))
+		names = append(names, u.pattern(dim))
 	}
 	// The longest first, so that "mm" is not read as "m" by simple engines.
 	sort.SliceStable(names, func(i, j int) bool { return len(names[i]) > len(names[j]) })
@@ -37,6 +37,22 @@ func Pattern(dim Dimension, negative bool) string {
 			"|" + gauge + spaces + "#?" + spaces + "[0-9]+(/0)?)"
 	}
 	return "^" + spaces + one + spaces + "$"
+}
+
+// pattern is a pattern of the texts that findUnit takes for the unit. A capital M
+// is never milli, and what a capital M makes another unit has its M as it stands.
+func (u *unit) pattern(dim Dimension) string {
+	rest, milli := u.text[1:], u.text[0] == 'm'
+	switch {
+	case strings.Contains(u.text, "mm"):
+		before, after, _ := strings.Cut(u.text, "mm")
+		return anyCase(before) + "(mm|mM|MM)" + anyCase(after)
+	case u.text[0] == 'M', milli && isUnit("M"+rest, dim):
+		return strings.ReplaceAll(u.text, "Ω", "[Ω\u2126]")
+	case milli && isUnit(rest, dim):
+		return "m" + anyCase(rest)
+	}
+	return anyCase(u.text)
 }
 
 // anyCase is a pattern of a text in any case and with any space in it. The ohm

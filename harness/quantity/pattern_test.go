@@ -10,7 +10,9 @@ func TestPatternAgreesWithParse(t *testing.T) {
 	texts := []string{"", "12", "12 V", "12V", "12 v", " 12 V ", "-12 V", "+1.5 A", "1.5e-3 A", ".5 A", "5. A",
 		"350 mA", "350mA", "9 mΩ", "9 mohm", "9 m\u2126", "5 uA", "5 \u03bcA", "900 mm", "3 ft", `7"`, "1.5 mm²",
 		"1.5mm2", "16 AWG", "16awg", "AWG 16", "2/0 AWG", "00 AWG", "#16 AWG", "big", "80 °C", "80 C", "-40 °F",
-		"30 %", "30%", "4200 rpm", "12 min", "21 days", "12 Ah", "7,5 A", "NaN W", "-Inf W", "18 W", "60 W x", "18\u00a0W", "16\u202fAWG", "12 V DC"}
+		"30 %", "30%", "4200 rpm", "12 min", "21 days", "12 Ah", "7,5 A", "NaN W", "-Inf W", "18 W", "60 W x", "18\u00a0W", "16\u202fAWG", "12 V DC",
+		"36 MW", "36 mw", "9 MΩ", "9 mω", "9 M\u2126", "9 MOHM", "9 Mohm", "9 mOhm", "9 MΩ/m", "900 MM", "900 Mm", "900 mM",
+		"1.5 MM²", "1.5 Mm²", "1.5 sq Mm", "1.5 SQ MM", "5 MS", "5 MIN", "12 MAH", "50 MA", "80 MV"}
 	for _, dim := range Dimensions() {
 		form := regexp.MustCompile(Pattern(dim, true))
 		for _, text := range texts {

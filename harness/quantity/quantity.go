@@ -136,6 +136,9 @@ func commaError(s, number, rest string, dim Dimension) *Error {
 
 // wrongUnit explains a unit that is not of the dimension.
 func wrongUnit(s, unitText string, dim Dimension) *Error {
+	if e := megaError(s, unitText, dim); e != nil {
+		return e
+	}
 	for _, other := range dimensions {
 		if u := findUnit(unitText, other); u != nil && other != dim {
 			return &Error{What: fmt.Sprintf("%q is a %s, not a %s", s, other, dim),
@@ -144,6 +147,24 @@ func wrongUnit(s, unitText string, dim Dimension) *Error {
 	}
 	return &Error{What: fmt.Sprintf("%q has the unknown unit %q", s, unitText),
 		Expected: Expected(dim)}
+}
+
+// megaError asks what a capital M in front of a unit means; nil where there is none.
+func megaError(s, unitText string, dim Dimension) *Error {
+	for _, u := range units[dim] {
+		if !strings.EqualFold(u.text, unitText) || !u.couldBeMega(unitText, dim) {
+			continue
+		}
+		meant := u.text
+		if rest := u.text[1:]; isUnit("M"+rest, dim) {
+			meant += " or M" + rest
+		} else if isUnit(rest, dim) {
+			meant += " or " + rest
+		}
+		return &Error{What: fmt.Sprintf("%q has a capital M, the sign of mega: is %s meant?", s, meant),
+			Expected: Expected(dim)}
+	}
+	return nil
 }
 
 // tidy turns every kind of space into a plain one and typographic signs into

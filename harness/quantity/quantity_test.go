@@ -77,7 +77,7 @@ func TestParseErrors(t *testing.T) {
 			`thousands mark; did you mean "1.5 mm²"?)`},
 		{"2.1 V", Current, `"2.1 V" is a voltage, not a current (expected a current in A, mA or µA, ` +
 			`such as 2.1 A)`},
-		{"5 MOHM", Resistance, `"5 MOHM" has the unknown unit "MOHM" (expected a resistance in Ω, ohm, ` +
+		{"5 MOHM", Resistance, `"5 MOHM" has a capital M, the sign of mega: is mohm or Mohm meant? (expected a resistance in Ω, ohm, ` +
 			`mΩ, mohm or kΩ, such as 9 mΩ)`},
 		{"NaN V", Voltage, `"NaN V" is not a finite number (expected a voltage in V or mV, such as 12 V)`},
 		{"-.inf", Voltage, `"-.inf" is not a finite number (expected a voltage in V or mV, such as 12 V)`},
@@ -264,4 +264,41 @@ func FuzzParse(f *testing.F) {
 			}
 		})
 	})
+}
+
+// A capital M is never milli. What cannot be mega is read in any case, as ever.
+func TestCapitalM(t *testing.T) {
+	const refused = -1
+	for _, c := range []struct {
+		text string
+		dim  Dimension
+		want float64
+		asks string // what the message asks
+	}{
+		{"36 mW", Power, 0.036, ""}, {"36 mw", Power, 0.036, ""}, {"36 KW", Power, 36e3, ""},
+		{"36 MW", Power, refused, "is mW or W meant?"}, {"36MW", Power, refused, "is mW or W meant?"},
+		{"36 Mw", Power, refused, "is mW or W meant?"},
+		{"50 ma", Current, 0.05, ""}, {"50 MA", Current, refused, "is mA or A meant?"},
+		{"80 mv", Voltage, 0.08, ""}, {"80 MV", Voltage, refused, "is mV or V meant?"},
+		{"9 mΩ", Resistance, 0.009, ""}, {"9 MΩ", Resistance, 9e6, ""}, {"9 mohm", Resistance, 0.009, ""},
+		{"9 Mohm", Resistance, 9e6, ""}, {"9 MOhm", Resistance, refused, "is mohm or Mohm meant?"},
+		{"9 MΩ/m", ResistancePerM, refused, "is mΩ/m or Ω/m meant?"}, {"9 mΩ/M", ResistancePerM, 0.009, ""},
+		{"12 mah", Charge, 0.012, ""}, {"12 MAH", Charge, refused, "is mAh or Ah meant?"},
+		{"5 ms", Duration, 0.005, ""}, {"5 MS", Duration, refused, "is ms or s meant?"}, {"5 MIN", Duration, 300, ""},
+		{"5 MINUTES", Duration, 300, ""},
+		{"900 mm", Length, 0.9, ""}, {"900 MM", Length, 0.9, ""}, {"900 mM", Length, 0.9, ""}, {"3 M", Length, 3, ""},
+		{"3 METRES", Length, 3, ""}, {"900 Mm", Length, refused, "is mm or m meant?"},
+		{"1.5 mm²", Area, 1.5, ""}, {"1.5 MM2", Area, 1.5, ""}, {"1.5 SQ MM", Area, 1.5, ""},
+		{"1.5 Mm²", Area, refused, "is mm² meant?"}, {"1.5 Mm2", Area, refused, "is mm2 meant?"},
+		{"1.5 sq Mm", Area, refused, "is sq mm meant?"},
+		{"5 µA", Current, 5e-6, ""}, {"5 UA", Current, 5e-6, ""}, {"14 AWG", Area, GaugeAreaMm2(14), ""},
+	} {
+		got, err := Parse(c.text, c.dim)
+		switch {
+		case c.want == refused && (err == nil || !strings.Contains(err.Error(), "the sign of mega: "+c.asks)):
+			t.Errorf("%q: %v, %v", c.text, got, err)
+		case c.want != refused && (err != nil || math.Abs(got-c.want) > 1e-12*c.want):
+			t.Errorf("%q: %v, %v, want %v", c.text, got, err, c.want)
+		}
+	}
 }

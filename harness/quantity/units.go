@@ -2,6 +2,7 @@ package quantity
 
 import (
 	"math"
+	"slices"
 	"strings"
 )
 
@@ -132,7 +133,8 @@ func Expected(dim Dimension) string {
 }
 
 // findUnit finds a unit as written, or by letters alone when only one unit of
-// the dimension fits: "18 w" is watts, but "5 MOHM" could be two things.
+// the dimension fits: "18 w" is watts, but "5 MOHM" could be two things, and
+// "36 MW" is never milliwatts.
 func findUnit(text string, dim Dimension) *unit {
 	list := units[dim]
 	for i := range list {
@@ -150,5 +152,23 @@ func findUnit(text string, dim Dimension) *unit {
 		}
 		found = &list[i]
 	}
+	if found != nil && found.couldBeMega(text, dim) {
+		return nil
+	}
 	return found
+}
+
+// couldBeMega tells whether a text that fits the unit by its letters alone has a
+// capital M, the sign of mega, where the unit has m for milli. "MM" in a text of
+// capitals is none: there is no such unit.
+func (u *unit) couldBeMega(text string, dim Dimension) bool {
+	if strings.Contains(u.text, "mm") {
+		return strings.Contains(text, "Mm")
+	}
+	rest, milli := strings.CutPrefix(u.text, "m")
+	return milli && strings.HasPrefix(text, "M") && isUnit(rest, dim)
+}
+
+func isUnit(text string, dim Dimension) bool {
+	return slices.ContainsFunc(units[dim], func(u unit) bool { return u.text == text })
 }

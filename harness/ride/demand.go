@@ -21,10 +21,16 @@ type demand struct {
 	step      float64
 	known     map[int]float64
 	trouble   map[int]string // what the network could not do at a voltage
+	last      span           // where the search for a voltage mostly stays
+}
+
+// span is the current at two multiples of the step that follow each other.
+type span struct {
+	low, from, to float64 // low is the first multiple
 }
 
 func newDemand(plan *solve.Plan, leg *design.Leg, step float64) *demand {
-	return &demand{plan: plan, step: step, known: map[int]float64{}, trouble: map[int]string{},
+	return &demand{plan: plan, step: step, last: span{low: math.NaN()}, known: map[int]float64{}, trouble: map[int]string{},
 		situation: &design.Situation{Name: "leg", Key: leg.Key, EngineRPM: leg.EngineRPM, On: leg.On, Pos: leg.Pos}}
 }
 
@@ -32,11 +38,13 @@ func newDemand(plan *solve.Plan, leg *design.Leg, step float64) *demand {
 func (d *demand) at(volts float64) float64 {
 	low := math.Floor(volts / d.step)
 	part := volts/d.step - low
-	a := d.solved(int(low))
 	if part == 0 {
-		return a
+		return d.solved(int(low))
 	}
-	return a + part*(d.solved(int(low)+1)-a)
+	if low != d.last.low {
+		d.last = span{low, d.solved(int(low)), d.solved(int(low) + 1)}
+	}
+	return d.last.from + part*(d.last.to-d.last.from)
 }
 
 // solved is the current at a multiple of the step.

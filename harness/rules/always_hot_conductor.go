@@ -34,38 +34,67 @@ fuses:
 		if p.positive == nil {
 			return
 		}
-		live := p.live(untouched, p.excused)
-		done := map[*circuit.Wire]bool{}
+		live, busy := p.live(untouched, p.excused), p.busyBelow()
+		top := map[*circuit.Wire]*circuit.Wire{} // of a wire that feeds nothing, the first such wire above it
 		for _, w := range p.c.Wires {
-			if isReturn(w) || done[w] || !live.nodes[w.From.Node.Index] || staysLive(w.To.Part) {
+			if isReturn(w) || top[w] != nil || !live.nodes[w.From.Node.Index] || staysLive(w.To.Part) {
 				continue
 			}
-			if below, idle := p.idleBelow(w); idle {
-				for _, v := range below {
-					done[v] = true
+			if !busy[w.To.Node.Index] {
+				for _, v := range append(p.wiresBelow(w), w) {
+					top[v] = w
 				}
-				fin := ofWire(finding.Advice, w)
-				fin.What = fmt.Sprintf("%s is live with the key off and feeds nothing", wireText(w))
-				p.report(fin)
 			}
+		}
+		for _, w := range p.c.Wires {
+			if top[w] == nil {
+				continue
+			}
+			fin := ofWire(finding.Advice, w)
+			fin.Cause = wireOwner(top[w]).Name
+			fin.What = fmt.Sprintf("%s is live with the key off and feeds nothing", wireText(w))
+			p.report(fin)
 		}
 	},
 }
 
-// idleBelow lists the wires below a wire and tells whether nothing there draws
-// or switches.
-func (p *Pass) idleBelow(w *circuit.Wire) (below []*circuit.Wire, idle bool) {
-	idle = true
-	p.below(w.To.Node, func(b *circuit.Branch) bool {
-		switch {
-		case b.Kind == circuit.LoadBranch, p.coils[b] != nil, b.Closer != nil, p.excused(b):
-			idle = false
-		case b.Wire != nil && isReturn(b.Wire):
-			idle = false
-		case b.Wire != nil:
-			below = append(below, b.Wire)
+// busyBelow marks the nodes below which something draws or switches.
+func (p *Pass) busyBelow() []bool {
+	busy := make([]bool, len(p.c.Nodes))
+	var queue []*circuit.Node
+	mark := func(n *circuit.Node) {
+		if !busy[n.Index] {
+			busy[n.Index] = true
+			queue = append(queue, n)
 		}
-		return idle
+	}
+	for _, b := range p.c.Branches {
+		if b.Kind != circuit.BatteryBranch && b.Kind != circuit.ChargerBranch && p.drawsOrSwitches(b) {
+			mark(b.A)
+		}
+	}
+	for len(queue) > 0 {
+		n := queue[0]
+		queue = queue[1:]
+		for _, b := range n.FedBy() {
+			mark(b.A)
+		}
+	}
+	return busy
+}
+
+func (p *Pass) drawsOrSwitches(b *circuit.Branch) bool {
+	return b.Kind == circuit.LoadBranch || p.coils[b] != nil || b.Closer != nil || p.excused(b) ||
+		b.Wire != nil && isReturn(b.Wire)
+}
+
+// wiresBelow lists the wires below a wire.
+func (p *Pass) wiresBelow(w *circuit.Wire) (list []*circuit.Wire) {
+	p.below(w.To.Node, func(b *circuit.Branch) bool {
+		if b.Wire != nil {
+			list = append(list, b.Wire)
+		}
+		return true
 	})
-	return below, idle
+	return list
 }

@@ -26,12 +26,16 @@ fuses:
   lamp fuse: {type: breaker type I, rating: 5 A, at: battery tray, fed by: battery, wire: {size: 2.5 mm², length: 100 mm}, stays live: "marks the parked machine"}
 loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 2.5 mm²}, returns to: frame, return wire: {size: 2.5 mm²}, stays live: "marks the parked machine", own switch: true}
+accepted:
+  - {rule: data-missing, part: lamp fuse, reason: "shown for its reset only"}
 `,
 	Good: `
 fuses:
   lamp fuse: {type: breaker type III, rating: 5 A, at: battery tray, fed by: battery, wire: {size: 2.5 mm², length: 100 mm}, stays live: "marks the parked machine"}
 loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 2.5 mm²}, returns to: frame, return wire: {size: 2.5 mm²}, stays live: "marks the parked machine", own switch: true}
+accepted:
+  - {rule: data-missing, part: lamp fuse, reason: "shown for its reset only"}
 `,
 	Run: func(p *Pass) {
 		for _, b := range p.fuses() {
@@ -57,15 +61,18 @@ loads:
 	},
 }
 
-// motorBehind is the first motor that a branch lies on the way to; nil without.
+// motorBehind is the motor that a branch lies on the way to, of several the first
+// by name; nil without.
 func (p *Pass) motorBehind(b *circuit.Branch) *circuit.Part {
-	for _, part := range p.partsOf(circuit.Load) {
-		if l := accessory(part); l == nil || l.Behaves != design.Motor {
+	var first *circuit.Part
+	for _, load := range p.c.BelowBranch(b).Loads {
+		part := load.Part
+		if l := accessory(part); l == nil || l.Behaves != design.Motor || load != loadBranch(part) {
 			continue
 		}
-		if load := loadBranch(part); load != nil && p.c.Feeding(load.A)[b.Index] {
-			return part
+		if first == nil || part.Name < first.Name {
+			first = part
 		}
 	}
-	return nil
+	return first
 }

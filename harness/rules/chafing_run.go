@@ -1,14 +1,20 @@
 package rules
 
-import "fusewright/harness/circuit"
+import (
+	"fmt"
+	"math"
+
+	"fusewright/harness/circuit"
+	"fusewright/harness/design"
+)
 
 var chafingRun = &Rule{
 	Name:  "chafing-run",
 	Title: "a run that may chafe or be pinched is not protected",
 	Doc: "A run marked as chafing needs a cover against abrasion, one marked as pinching a cover that " +
-		"bears being squeezed. Which covers do is in the library.",
+		"bears being squeezed. Which covers do is in the library; in a place hotter than a cover is made for it does not.",
 	Formula:  "none",
-	Limits:   "abrasion and pinch of the cover in the library",
+	Limits:   "abrasion, pinch and highest temperature of the cover in the library",
 	Why:      "the insulation is cut through to the frame, at a place nobody sees",
 	Change:   "use a cover that protects against it, or lead the run elsewhere",
 	Severity: "fault",
@@ -28,8 +34,9 @@ runs:
 			if len(b.Wires) == 0 {
 				continue
 			}
-			chafes := r.Chafes && (r.Cover == nil || !r.Cover.Abrasion)
-			pinches := r.Pinches && (r.Cover == nil || !r.Cover.Pinch)
+			lasts := r.Cover != nil && hottestC(r) <= r.Cover.MaxC
+			chafes := r.Chafes && !(lasts && r.Cover.Abrasion)
+			pinches := r.Pinches && !(lasts && r.Cover.Pinch)
 			switch {
 			case chafes && pinches:
 				p.reportRun(b, "may chafe and be pinched; "+coverText(b)+" protects against neither")
@@ -46,5 +53,19 @@ func coverText(b *circuit.Bundle) string {
 	if b.Run.Cover == nil {
 		return "bare loom"
 	}
+	if hot := hottestC(b.Run); hot > b.Run.Cover.MaxC {
+		return fmt.Sprintf("%s, made for %s and here at %s,", b.Run.Cover.Name, celsius(b.Run.Cover.MaxC), celsius(hot))
+	}
 	return b.Run.Cover.Name
+}
+
+// hottestC is the hottest that a run meets, its ends included.
+func hottestC(r *design.Run) float64 {
+	hot := r.AmbientC.Or(math.Inf(-1))
+	for _, at := range []*design.Place{r.From, r.To} {
+		if at != nil {
+			hot = math.Max(hot, at.AmbientC.Or(circuit.DefaultAmbientC))
+		}
+	}
+	return hot
 }

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"math"
+	"slices"
 
 	"fusewright/harness/circuit"
 	"fusewright/harness/corner"
@@ -10,24 +11,24 @@ import (
 )
 
 // contactRatings is what a contact switches by kind of load, in amperes; zero
-// means not known.
-type contactRatings struct{ resistive, lamp, motor float64 }
+// means not known. Of them share is left where it stands, which may be nothing.
+type contactRatings struct{ resistive, lamp, motor, share float64 }
 
 // of is the rating for a behaviour. Constant-power electronics count as
 // resistive. A kind without a rating falls back on the resistive one.
 func (r contactRatings) of(b design.Behaviour) float64 {
 	switch {
 	case b == design.FilamentLamp && r.lamp > 0:
-		return r.lamp
+		return r.lamp * r.share
 	case b == design.Motor && r.motor > 0:
-		return r.motor
+		return r.motor * r.share
 	}
-	return r.resistive
+	return r.resistive * r.share
 }
 
 // loading is how far a contact is used in its worst situation.
 type loading struct {
-	share float64 // sum of current over rating by kind; above 1 is too much
+	share float64 // sum of current over rating by kind; above 1 is too much, +Inf where nothing is allowed
 	A     float64
 	kinds []string // kinds of load that draw through it
 	in    *solve.Solution
@@ -69,6 +70,7 @@ func weigh(s *solve.Solution, contact *circuit.Branch, draws []*circuit.Branch, 
 		if !seen[kind] {
 			seen[kind] = true
 			now.kinds = append(now.kinds, string(kind))
+			slices.Sort(now.kinds)
 		}
 	}
 	// Currents that reach the loads by another feed as well do not all pass here.

@@ -9,17 +9,16 @@ import (
 	"fusewright/harness/finding"
 	"fusewright/harness/fusing"
 	"fusewright/harness/problem"
-	"fusewright/library"
 )
 
 var dataMissing = &Rule{
 	Name:  "data-missing",
 	Title: "a number the review needs is not given",
 	Doc: "What other rules had to leave out or assume: the battery's internal resistance, the ambient of " +
-		"a place that wires or parts stand in, whether a tap is supervised and what it has to spare " +
+		"a place that wires or parts stand in or pass, where a part stands, whether a tap is supervised and what it has to spare " +
 		"when something draws from it, whether a coil is suppressed, the limit of a switch, a block or a " +
 		"shared ground, " +
-		"opening times or inrush figures that the library does not hold. One finding a gap.",
+		"opening times, inrush, re-rating for heat, contact figures or currents of wires that the library does not hold. One finding a gap.",
 	Formula:  "none",
 	Limits:   "none",
 	Why:      "a check made on an assumed number proves nothing, and one left out even less",
@@ -41,7 +40,9 @@ battery: {chemistry: AGM, capacity: 12 Ah, rate: 10 h, resistance: 12 mΩ, at: b
 		for _, part := range p.c.Parts {
 			p.missingOf(part)
 		}
+		p.missingAllowed()
 		p.missingTimes()
+		p.missingReratings()
 	},
 }
 
@@ -56,13 +57,18 @@ func (p *Pass) assumedResistance() string {
 	return fmt.Sprintf("%.3g mΩ", p.battery.Ohm*1000)
 }
 
-// missingAmbients reports places without an ambient in which a part stands or
-// at which a wire ends.
+// missingAmbients reports places without an ambient in which a part stands, or
+// that a wire ends at or passes.
 func (p *Pass) missingAmbients() {
 	used := map[*design.Place]bool{}
 	for _, part := range p.c.Parts {
 		if part.Place != nil {
 			used[part.Place] = true
+		}
+	}
+	for _, b := range p.c.Bundles {
+		if len(b.Wires) > 0 {
+			used[b.Run.From], used[b.Run.To] = true, true
 		}
 	}
 	for _, place := range p.d.Places {
@@ -79,6 +85,9 @@ func (p *Pass) missingOf(part *circuit.Part) {
 		p.report(finding.Finding{Severity: finding.Advice, Part: part.Name, Ref: part.Ref, Pos: part.Pos,
 			What: fmt.Sprintf(format, args...)})
 	}
+	if part.Place == nil && part.Pos.Line > 0 && p.heatMatters(part) {
+		say("where %s stands is not said; %s is taken", part.Name, celsius(circuit.DefaultAmbientC))
+	}
 	switch s := part.Source.(type) {
 	case *design.Tap:
 		if len(p.drawsBelow(part.Terminals[0].Node)) == 0 {
@@ -93,6 +102,9 @@ func (p *Pass) missingOf(part *circuit.Part) {
 	case *design.Relay:
 		if s.Coil.Suppressed == "" {
 			say("how the coil of %s is suppressed is not said", s.Name)
+		}
+		if s.Form != nil && s.Form.BreakA <= 0 && p.breaks(part) {
+			say("what the break contact of %s may carry is not in the library", s.Name)
 		}
 	case *design.Switch:
 		if s.Type == nil && !s.RatingA.Given() {
@@ -109,6 +121,33 @@ func (p *Pass) missingOf(part *circuit.Part) {
 	}
 }
 
+// heatMatters tells whether a part or a wire at it is judged by the heat of its
+// place, and nothing else says how hot that is.
+func (p *Pass) heatMatters(part *circuit.Part) bool {
+	switch part.Kind {
+	case circuit.Fuse, circuit.Relay, circuit.Block:
+		return true
+	}
+	for _, t := range part.Terminals {
+		for _, w := range t.Wires {
+			if w.AmbientAt == "" {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// breaks tells whether something draws through a relay's break contact.
+func (p *Pass) breaks(part *circuit.Part) bool {
+	for _, b := range part.Branches {
+		if b.Closer != nil && b.Closer.Break != nil && len(p.drawsBelow(b.B)) > 0 {
+			return true
+		}
+	}
+	return false
+}
+
 // returnsTo is how many wires bring current back to a ground.
 func returnsTo(part *circuit.Part) int {
 	n := 0
@@ -118,13 +157,45 @@ func returnsTo(part *circuit.Part) int {
 	return n
 }
 
+// missingAllowed reports what the library lacks for the currents that wires may
+// carry.
+func (p *Pass) missingAllowed() {
+	for _, w := range p.c.Wires {
+		a := p.allowed(w)
+		for _, gap := range a.Missing {
+			f := ofWire(finding.Advice, w)
+			f.Cause = gap
+			f.What = fmt.Sprintf("what %s may carry goes by the heat balance alone: %s", wireText(w), gap)
+			if !a.known() {
+				f.What = fmt.Sprintf("what %s may carry is not known: %s", wireText(w), gap)
+			}
+			p.report(f)
+		}
+	}
+}
+
+// missingReratings reports fuse types of which the library does not say what they
+// carry in a hot place, where one stands in such.
+func (p *Pass) missingReratings() {
+	for _, b := range p.fuses() {
+		d := device(b)
+		if _, known := d.Share(); known || d.AmbientC+p.ambientRiseK() <= fusing.RatedC {
+			continue
+		}
+		f := ofFuse(finding.Advice, b)
+		f.Cause = "re-rating of " + d.Type.Name
+		f.What = fmt.Sprintf("what %s carries at %s is not known: no re-rating for heat is published for %s",
+			fuseText(b), celsius(d.AmbientC), d.Type.Name)
+		p.report(f)
+	}
+}
+
 // missingTimes reports fuse types that have no fast edge although a load with
 // a starting current hangs on one.
 func (p *Pass) missingTimes() {
-	said := map[*library.FuseType]bool{}
 	for _, part := range p.partsOf(circuit.Load) {
 		fuse := p.fuseAbove(part)
-		if fuse == nil || said[fuse.Fuse.Type] {
+		if fuse == nil {
 			continue
 		}
 		l := accessory(part)
@@ -132,8 +203,8 @@ func (p *Pass) missingTimes() {
 		if c.EdgeKnown || !math.IsNaN(c.MeltShare) {
 			continue
 		}
-		said[fuse.Fuse.Type] = true
 		f := ofFuse(finding.Advice, fuse)
+		f.Cause = "times of " + fuse.Fuse.Type.Name
 		f.What = fmt.Sprintf("whether %s bears the start of %s is not known: %s",
 			fuseText(fuse), part.Name, c.Note)
 		p.report(f)

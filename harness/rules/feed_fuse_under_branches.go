@@ -56,12 +56,12 @@ situations:
 
 func (p *Pass) judgeBranches(b *circuit.Branch) {
 	sum, draws := p.demandA(b.B)
-	if sum <= fuseRating(b) || len(draws) < 2 {
+	if !over(sum, fuseRating(b)) || len(draws) < 2 {
 		return
 	}
 	fin := ofFuse(finding.Advice, b)
 	fin.What = fmt.Sprintf("%s feeds %s, which draw %s together",
 		fuseText(b), few(names(draws), 4), amps(sum))
-	fin.Numbers = limited("sum of branches", sum, fuseRating(b), "A")
+	atMost(&fin, "sum of branches", sum, fuseRating(b), "A")
 	p.report(fin)
 }

@@ -27,6 +27,8 @@ fuses:
   lamp fuse: {type: breaker type I, rating: 5 A, at: battery tray, fed by: main fuse, wire: {size: 4 mm², length: 100 mm}}
 loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 4 mm²}, returns to: frame, return wire: {size: 4 mm²}, stays live: "marks the parked machine", own switch: true}
+accepted:
+  - {rule: data-missing, part: lamp fuse, reason: "shown for the two curves only"}
 `,
 	Good: `
 fuses:
@@ -43,7 +45,6 @@ loads:
 			for i := range f.Above {
 				if pair := &f.Above[i]; pair.Inverted != nil && !p.gradedWrong(f, pair) {
 					p.reportInverted(f, pair)
-					break
 				}
 			}
 		}
@@ -57,9 +58,10 @@ func (p *Pass) gradedWrong(f *protection.Fuse, pair *protection.Pair) bool {
 
 func (p *Pass) reportInverted(f *protection.Fuse, pair *protection.Pair) {
 	fin := ofFuse(finding.Advice, f.Branch)
+	fin.Cause = fusePlace(f.Branch)
 	fin.What = fmt.Sprintf("a short %s draws %s: %s may take %s to open, and %s above it opens within %s",
 		where(pair.Inverted), amps(pair.InvertedA), fuseText(f.Branch), duration(pair.DownS),
 		fuseText(pair.Above), duration(pair.UpS))
-	fin.Numbers = limited("latest opening", pair.DownS, pair.UpS, "s")
+	atMost(&fin, "latest opening", pair.DownS, pair.UpS, "s")
 	p.report(fin)
 }

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"math"
 
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
@@ -62,23 +63,27 @@ func (p *Pass) judgeRelayContact(part *circuit.Part, form *library.RelayForm, b 
 	if part.Place != nil {
 		ambient = part.Place.AmbientC.Or(20)
 	}
-	share := form.Share(ambient)
-	r := contactRatings{form.MakeA * share, form.LampA * share, form.MotorA * share}
+	r := contactRatings{form.MakeA, form.LampA, form.MotorA, form.Share(ambient)}
 	if b.Closer.Break != nil {
-		r = contactRatings{resistive: form.BreakA * share}
+		r = contactRatings{resistive: form.BreakA, share: r.share}
 	}
 	u := p.loadingOf(b, r)
-	if u.share <= 1 {
+	if !over(u.share, 1) {
 		return
 	}
 	fin := ofPart(finding.Danger, part)
 	fin.What = fmt.Sprintf("contact %s switches %s of %s, %s of its rating at %s",
 		b.Name, amps(u.A), list(u.kinds), share100(u.share), celsius(ambient))
-	fin.Numbers = limited("use of rating", u.share*100, 100, "%")
+	atMost(&fin, "use of rating", u.share*100, 100, "%")
 	fin.Situation = u.in.Situation.Name
 	fin.Source = form.Source.String()
 	p.report(fin)
 }
 
 // share100 is a share in whole percent.
-func share100(s float64) string { return fmt.Sprintf("%.0f %%", s*100) }
+func share100(s float64) string {
+	if math.IsInf(s, 1) {
+		return "any share"
+	}
+	return fmt.Sprintf("%.0f %%", s*100)
+}

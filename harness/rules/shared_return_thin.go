@@ -43,9 +43,10 @@ loads:
   right lamp: {power: 20 W, behaves: resistor, at: rear, fed by: right fuse, wire: {size: 2.5 mm²}, returns to: rear bus, return wire: {size: 2.5 mm², length: 200 mm}, stays live: "marks the parked machine", own switch: true}
 `,
 	Run: func(p *Pass) {
+		feeds := p.feedsByReturn()
 		for _, part := range p.partsOf(circuit.Ground) {
 			if w := onlyReturn(part); w != nil {
-				p.judgeSharedReturn(part, w)
+				p.judgeSharedReturn(part, w, feeds[w.Index])
 			}
 		}
 	},
@@ -69,38 +70,45 @@ func onlyReturn(part *circuit.Part) *circuit.Wire {
 	return only
 }
 
-func (p *Pass) judgeSharedReturn(part *circuit.Part, w *circuit.Wire) {
-	fuses := p.feedsOf(w)
+func (p *Pass) judgeSharedReturn(part *circuit.Part, w *circuit.Wire, fuses []*circuit.Branch) {
 	a := p.allowed(w)
 	if len(fuses) < 2 || !a.known() {
 		return
 	}
 	total, limit := p.togetherA(fuses), p.practice.FuseWireShare*a.AllowedA
-	if !over(total, limit) || p.guardOf(w).A > limit ||
-		p.cornerAmps(w.Branch).Corner > p.allowedHot(w).AllowedA {
+	if !over(total, limit) || p.overFused(w) || p.overCurrent(w) {
 		return
 	}
 	fin := ofWire(finding.Fault, w)
 	fin.What = fmt.Sprintf("common return %s may carry %s %s, but the %d fuses of what returns to %s let through %s together",
-		wireText(w), amps(a.AllowedA), a.where(), len(fuses), part.Name, amps(total))
-	fin.Numbers = limited("fuses together", total, limit, "A")
+		wireText(w), a.text(), a.where(), len(fuses), part.Name, amps(total))
+	atMost(&fin, "fuses together", total, limit, "A")
 	p.report(fin)
 }
 
-// feedsOf lists the fuses nearest above everything whose current passes a
-// return wire, each once, in the order of the parts.
-func (p *Pass) feedsOf(w *circuit.Wire) []*circuit.Branch {
-	var list []*circuit.Branch
-	seen := map[*circuit.Branch]bool{}
+// feedsByReturn lists, by wire, the fuses nearest above everything whose current
+// passes a return wire, each once, in the order of the parts. Where a fuse is
+// listed it is on all the way home, so that each wire is met once a fuse.
+func (p *Pass) feedsByReturn() [][]*circuit.Branch {
+	list := make([][]*circuit.Branch, len(p.c.Wires))
+	type passing struct{ fuse, wire *circuit.Branch }
+	seen := map[passing]bool{}
 	for _, load := range p.partsOf(circuit.Load) {
 		b, minus := loadBranch(load), load.Terminal("-")
 		if b == nil || minus == nil {
 			continue
 		}
-		for _, back := range p.c.MainReturn(minus.Node).Branches {
-			if f := p.guards[b.A.Index].fuse; back == w.Branch && f != nil && fuseRating(f) > 0 && !seen[f] {
-				seen[f] = true
-				list = append(list, f)
+		f := p.guards[b.A.Index].fuse
+		if f == nil || !(fuseRating(f) > 0) {
+			continue
+		}
+		for back := range p.c.Homeward(minus.Node) {
+			if seen[passing{f, back}] {
+				break
+			}
+			seen[passing{f, back}] = true
+			if back.Wire != nil {
+				list[back.Wire.Index] = append(list[back.Wire.Index], f)
 			}
 		}
 	}

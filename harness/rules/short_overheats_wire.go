@@ -28,6 +28,8 @@ fuses:
   lamp fuse: {type: breaker type III, rating: 10 A, at: battery tray, fed by: battery, wire: {insulation: ISO 6722 thin wall class A, size: 1 mm², length: 100 mm}, stays live: "marks the parked machine"}
 loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {insulation: ISO 6722 thin wall class A, size: 1 mm²}, returns to: frame, stays live: "marks the parked machine", own switch: true}
+accepted:
+  - {rule: data-missing, part: lamp fuse, reason: "shown for its curve only"}
 `,
 	Good: `
 fuses:
@@ -75,7 +77,7 @@ func (p *Pass) reportOverheated(w *circuit.Wire, worst worstShort) {
 	fin.What = fmt.Sprintf("a short %s drives %s through %s for up to %s, until %s opens; it reaches %s, its limit is %s",
 		where(worst.short), amps(h.Amps), wireText(w), duration(h.Seconds), fuseText(r.Device),
 		temperature(h.EndC), temperature(h.LimitC))
-	fin.Numbers = limited("latest opening", h.Seconds, h.DamageS, "s")
+	atMost(&fin, "latest opening", h.Seconds, h.DamageS, "s")
 	if !math.IsInf(h.EndC, 1) {
 		fin.Numbers = append(fin.Numbers, finding.Number{Name: "end temperature", Value: h.EndC, Unit: "°C"})
 	}

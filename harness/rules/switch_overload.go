@@ -55,25 +55,25 @@ loads:
 func (p *Pass) switchRatings(s *design.Switch) contactRatings {
 	if s.RatingA.Given() {
 		if p.nominalV() > 12 {
-			return contactRatings{s.RatingA.Value / 2, s.RatingA.Value / 8, s.RatingA.Value / 3}
+			return contactRatings{s.RatingA.Value / 2, s.RatingA.Value / 8, s.RatingA.Value / 3, 1}
 		}
-		return contactRatings{s.RatingA.Value, s.RatingA.Value / 5, s.RatingA.Value / 2}
+		return contactRatings{s.RatingA.Value, s.RatingA.Value / 5, s.RatingA.Value / 2, 1}
 	}
 	if s.Type != nil {
-		return contactRatings{s.Type.ResistiveA, s.Type.LampA, s.Type.MotorA}
+		return contactRatings{s.Type.ResistiveA, s.Type.LampA, s.Type.MotorA, 1}
 	}
 	return contactRatings{}
 }
 
 func (p *Pass) judgeSwitch(part *circuit.Part, b *circuit.Branch, r contactRatings) {
 	u := p.loadingOf(b, r)
-	if u.share <= 1 {
+	if !over(u.share, 1) {
 		return
 	}
 	fin := ofPart(finding.Fault, part)
 	fin.What = fmt.Sprintf("%s switches %s of %s, %s of its rating for that kind of load (%s resistive)",
 		part.Name, amps(u.A), list(u.kinds), share100(u.share), rated(r.resistive))
-	fin.Numbers = limited("use of rating", u.share*100, 100, "%")
+	atMost(&fin, "use of rating", u.share*100, 100, "%")
 	fin.Situation = u.in.Situation.Name
 	p.report(fin)
 }

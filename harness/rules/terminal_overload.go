@@ -43,7 +43,7 @@ charging: {regulated: 14.3 V, output: {1300 rpm: 22 A, 3000 rpm: 30 A}, idle: 13
 		for _, w := range p.c.Wires {
 			end := weaker(unplugged(w.From, w.FromEnd), unplugged(w.To, w.ToEnd))
 			i := p.wireWorst[w.Index]
-			if end == nil || i.A <= end.MaxA {
+			if end == nil || !over(i.A, end.MaxA) {
 				continue
 			}
 			p.reportTerminal(w, end, i)
@@ -77,7 +77,7 @@ func (p *Pass) reportTerminal(w *circuit.Wire, end *library.Terminal, i worst) {
 	fin := ofWire(finding.Fault, w)
 	fin.What = fmt.Sprintf("%s carries %s; its terminal %s is rated %s",
 		wireText(w), amps(i.A), end.Name, rated(end.MaxA))
-	fin.Numbers = limited("current", i.A, end.MaxA, "A")
+	atMost(&fin, "current", i.A, end.MaxA, "A")
 	fin.Situation = i.situation()
 	fin.Source = end.Source.String()
 	p.report(fin)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"fusewright/harness/circuit"
+	"fusewright/harness/corner"
 	"fusewright/harness/finding"
 )
 
@@ -11,8 +12,9 @@ var wireOverCurrent = &Rule{
 	Name:  "wire-over-current",
 	Title: "a wire carries more than it is allowed to",
 	Doc: "The largest current of every wire over all situations, at nominal values and in the worst case, " +
-		"against what it may carry continuously at the hottest point it meets (in the worst case: hotter by the tolerance), with the wires loaded beside it and the cover of the run. A wire " +
-		"at a place as hot as its insulation has no allowed current: insulation-class.",
+		"against what it may carry continuously at the hottest point it meets (in the worst case: hotter by the tolerance), with the wires loaded beside it and the cover of the run. The margin " +
+		"to the class is taken once: in the worst case a hot place may use it up. A wire at a place as hot as " +
+		"its class less the margin may carry nothing; see insulation-class too.",
 	Formula: "current ≤ allowed current, the smaller of the heat balance at class less margin and " +
 		"the practice's table",
 	Limits:   "heat balance, or the practice's current table where it has one",
@@ -30,8 +32,8 @@ taps:
   keyed feed: {at: battery tray, hot: running, fuse: 40 A, spare: 30 A, supervised: no}
 charging: {regulated: 14.3 V, output: {1300 rpm: 24 A, 3000 rpm: 30 A}, idle: 1300 rpm, cruise: 3000 rpm}
 accepted:
-  - {rule: fuse-over-wire, part: winch, reason: "shown for the wire's current only"}
-  - {rule: voltage-drop, part: winch, reason: "shown for the wire's current only"}
+  - {rule: fuse-over-wire, part: winch, severity: danger, figure: 25 A of 12.8 A, reason: "shown for the wire's current only"}
+  - {rule: voltage-drop, part: winch, figure: 12.6 % of 10 %, reason: "shown for the wire's current only"}
 `,
 	Good: `
 fuses:
@@ -49,29 +51,30 @@ charging: {regulated: 14.3 V, output: {1300 rpm: 24 A, 3000 rpm: 30 A}, idle: 13
 	},
 }
 
-// judgeWireCurrent holds the current at nominal against the allowed current at
-// the design's ambient, and that at the corner against the corner's. Where the
-// corner's ambient leaves no current at all, the conductor's temperature there
-// must stay below the class.
+// overCurrent tells whether a wire carries more than it may: at nominal against
+// the allowed current at the design's ambient, at the corner against the corner's.
+func (f *facts) overCurrent(w *circuit.Wire) bool {
+	return f.allowedHot(w).below(f.cornerAmps(w.Branch).Corner) || f.allowed(w).below(f.wireWorst[w.Index].A)
+}
+
 func (p *Pass) judgeWireCurrent(w *circuit.Wire) {
-	i, a, hot := p.cornerAmps(w.Branch), p.allowed(w), p.allowedHot(w)
-	if i.in == nil || !a.known() {
+	if !p.overCurrent(w) {
 		return
 	}
-	high := over(i.Corner, hot.AllowedA)
-	if !hot.known() {
-		high = hot.ConductorC(i.Corner) > w.Spec.Type.ClassC
-	}
-	if !high && !over(i.Nominal, a.AllowedA) {
-		return
+	i, a, limit := p.cornerAmps(w.Branch), p.allowed(w), p.allowedHot(w)
+	if !limit.below(i.Corner) { // over at nominal alone
+		most := p.wireWorst[w.Index]
+		i, limit = cornered{corner.Value{Nominal: most.A, Corner: most.A}, most.in.Situation}, a
 	}
 	fin := ofWire(finding.Danger, w)
 	fin.What = fmt.Sprintf("%s carries %s and may carry %s %s",
-		wireText(w), i.split(amps), amps(hot.AllowedA), hot.where())
-	fin.Numbers = append(i.numbers("current", 1, 1, hot.AllowedA, "A"),
+		wireText(w), i.split(amps), limit.text(), limit.where())
+	fin.Change = a.change()
+	i.decides(&fin, "current", finding.Larger, 1, limit.AllowedA, "A")
+	fin.Numbers = append(fin.Numbers,
 		finding.Number{Name: "limit nominal", Value: a.AllowedA, Unit: "A"})
-	fin.Numbers = append(fin.Numbers, hot.numbers()...)
+	fin.Numbers = append(fin.Numbers, limit.numbers()...)
 	fin.Situation = i.in.Name
-	fin.Source = a.Source
+	fin.Source = limit.Source
 	p.report(fin)
 }

@@ -28,7 +28,7 @@ func (w *view) carries(x *circuit.Wire, z *library.WireSize, share float64) bool
 		return true
 	}
 	hot := w.allowedA(x, z, w.aboveK())
-	return allowed >= w.amps[x.Branch.Index]*share && (hot <= 0 || hot >= w.corner[x.Branch.Index]*share)
+	return allowed >= w.amps[x.Branch.Index]*share && hot >= w.corner[x.Branch.Index]*share
 }
 
 // aboveK is how much hotter every place is at the corner.

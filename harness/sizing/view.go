@@ -194,17 +194,22 @@ func (w *view) guardA(x *circuit.Wire) float64 {
 }
 
 // allowedA is what a wire would carry for good in a size where it is laid: the
-// least over its runs, as the rules have it, with everything hotter by aboveK.
+// least over its runs, as the rules have it; with everything hotter by aboveK, as
+// in the worst case.
 func (w *view) allowedA(x *circuit.Wire, z *library.WireSize, aboveK float64) float64 {
+	allowed := w.rater.Allowed
+	if aboveK > 0 {
+		allowed = w.rater.AllowedAtWorst
+	}
 	at := conductor.Conditions{Type: x.Spec.Type, Size: z, AmbientC: x.AmbientC + aboveK}
-	least := w.rater.Allowed(at).AllowedA
+	least := allowed(at).AllowedA
 	for _, b := range x.Route {
 		in := at
 		in.Loaded = b.Loaded
 		if b.Run.Cover != nil {
 			in.CoverFactor = b.Run.Cover.CurrentFactor
 		}
-		least = math.Min(least, w.rater.Allowed(in).AllowedA)
+		least = math.Min(least, allowed(in).AllowedA)
 	}
 	return least
 }

@@ -1,6 +1,9 @@
 package solve
 
-import "slices"
+import (
+	"container/heap"
+	"slices"
+)
 
 // pattern is the symbolic part of a factorisation: the order in which nodes are
 // eliminated and which conductances that creates. It depends on which nodes
@@ -19,6 +22,13 @@ type pattern struct {
 // fewest neighbours left. On a tree this makes no fill at all; a harness is a
 // tree with a few loops. Ties go to the node whose degree changed last, then
 // to the lower index, so that the order is steady.
+//
+// Taken from its end, a chain would give a node as many ancestors as the chain
+// is long. So a node that has waited for whole storeys of others counts as having
+// two neighbours more than storeys, at least, and comes after those that have
+// waited for less: a long chain or ladder comes apart into stretches, then into
+// stretches of stretches (rake and compress: Miller, Reif 1985), at the price of
+// a neighbour or two. A node has a few storeys of ancestors whatever the length.
 func newPattern(n int, pairs [][2]int32) *pattern {
 	g := newEliminationGraph(n, pairs)
 	p := &pattern{pos: make([]int32, n), rowStart: make([]int32, n+1)}
@@ -75,24 +85,41 @@ func (p *pattern) slot(a, b int32) int32 {
 type eliminationGraph struct {
 	near   [][]int32
 	degree []int32
+	level  []int32 // nodes in a row that each waited for
 	gone   []bool
 	known  map[uint64]struct{} // pairs with an edge; never iterated
-	queue  [][]int32           // by degree, last in first out; stale entries are skipped
-	low    int
+	queue  rankQueue           // stale entries are skipped
+	turn   int32
 }
 
 func newEliminationGraph(n int, pairs [][2]int32) *eliminationGraph {
 	g := &eliminationGraph{
-		near: make([][]int32, n), degree: make([]int32, n), gone: make([]bool, n),
-		known: make(map[uint64]struct{}, 2*len(pairs)), queue: make([][]int32, n+1),
+		near: make([][]int32, n), degree: make([]int32, n), level: make([]int32, n), gone: make([]bool, n),
+		known: make(map[uint64]struct{}, 2*len(pairs)),
 	}
 	for _, p := range pairs {
 		g.join(p[0], p[1])
 	}
 	for i := n - 1; i >= 0; i-- {
-		g.enqueue(int32(i))
+		g.queue = append(g.queue, g.rank(int32(i)))
 	}
+	heap.Init(&g.queue)
 	return g
+}
+
+// storey is how many nodes in a row are eliminated before others get their turn.
+const storey = 64
+
+// rank is when a node should go, and which node it is.
+type rank struct{ degree, storey, turn, node int32 }
+
+func (g *eliminationGraph) rank(node int32) rank {
+	g.turn++
+	r := rank{g.degree[node], g.level[node] / storey, g.turn, node}
+	if r.storey > 0 {
+		r.degree = max(r.degree, 2+r.storey)
+	}
+	return r
 }
 
 // join adds an edge and tells whether it is new.
@@ -111,24 +138,12 @@ func (g *eliminationGraph) join(a, b int32) bool {
 	return true
 }
 
-func (g *eliminationGraph) enqueue(node int32) {
-	d := int(g.degree[node])
-	g.queue[d] = append(g.queue[d], node)
-	g.low = min(g.low, d)
-}
-
-// next takes a node of least degree.
+// next takes the node that should go next.
 func (g *eliminationGraph) next() int32 {
 	for {
-		q := g.queue[g.low]
-		if len(q) == 0 {
-			g.low++
-			continue
-		}
-		node := q[len(q)-1]
-		g.queue[g.low] = q[:len(q)-1]
-		if !g.gone[node] && int(g.degree[node]) == g.low {
-			return node
+		r := heap.Pop(&g.queue).(rank)
+		if now := g.rank(r.node); !g.gone[r.node] && r.degree == now.degree && r.storey == now.storey {
+			return r.node
 		}
 	}
 }
@@ -149,7 +164,35 @@ func (g *eliminationGraph) eliminate(node int32) []int32 {
 		}
 	}
 	for _, other := range row {
-		g.enqueue(other)
+		g.level[other] = max(g.level[other], g.level[node]+1)
+		heap.Push(&g.queue, g.rank(other))
 	}
 	return row
+}
+
+// rankQueue is a heap of ranks.
+type rankQueue []rank
+
+func (q rankQueue) Len() int      { return len(q) }
+func (q rankQueue) Swap(i, j int) { q[i], q[j] = q[j], q[i] }
+func (q rankQueue) Less(i, j int) bool {
+	a, b := q[i], q[j]
+	switch {
+	case a.degree != b.degree:
+		return a.degree < b.degree
+	case a.storey != b.storey:
+		return a.storey < b.storey
+	}
+	return a.turn > b.turn
+}
+
+// Push adds a rank, for package heap.
+func (q *rankQueue) Push(x any) { *q = append(*q, x.(rank)) }
+
+// Pop takes the last rank, for package heap.
+func (q *rankQueue) Pop() any {
+	old := *q
+	r := old[len(old)-1]
+	*q = old[:len(old)-1]
+	return r
 }

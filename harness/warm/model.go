@@ -69,7 +69,8 @@ func NewBy(c *circuit.Circuit, rater *conductor.Rater) *Model {
 	return m
 }
 
-// Hotter is the same wires with every place hotter by a number of kelvin.
+// Hotter is the same wires with every place hotter by a number of kelvin; what
+// they may carry there is that of the worst case (conductor.Rater.AllowedAtWorst).
 func (m *Model) Hotter(byK float64) *Model {
 	hot := &Model{Circuit: m.Circuit, AboveK: m.AboveK + byK, rater: m.rater, lib: m.lib}
 	hot.lay()
@@ -91,27 +92,28 @@ func (m *Model) layWire(w *circuit.Wire) Laid {
 		l.Allowed.Missing = []string{"no parts library, so no allowed current"}
 		return l
 	}
+	allowed := m.rater.Allowed
+	if m.AboveK > 0 {
+		allowed = m.rater.AllowedAtWorst
+	}
 	base := conductor.Conditions{Type: w.Spec.Type, Size: w.Spec.Size, AmbientC: l.AmbientC}
-	l.Allowed = m.rater.Allowed(base)
+	l.Allowed = allowed(base)
 	for _, b := range w.Route {
 		at := base
 		at.Loaded = b.Loaded
 		if b.Run.Cover != nil {
 			at.CoverFactor = b.Run.Cover.CurrentFactor
 		}
-		if a := m.rater.Allowed(at); shareOf(a) < shareOf(l.Allowed) {
+		if a := allowed(at); a.Share() < l.Share() {
 			l.Allowed, l.In = a, b
 		}
 	}
-	if base.Type != nil && base.Size != nil && shareOf(l.Allowed) > 0 {
-		l.share = shareOf(l.Allowed)
+	if base.Type != nil && base.Size != nil && l.Share() > 0 {
+		l.share = l.Share()
 		l.curve = m.curveOf(kind{base.Type, base.Size, l.AmbientC})
 	}
 	return l
 }
-
-// shareOf is what bundle, cover and altitude leave of the free-air current.
-func shareOf(a conductor.Allowed) float64 { return a.BundleShare * a.CoverShare * a.AltShare }
 
 func (m *Model) curveOf(k kind) *curve {
 	return m.rater.Kept(k, func() any {

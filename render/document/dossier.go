@@ -32,11 +32,12 @@ func Dossier(r *harness.Review, sections []Section) *scene.Document {
 		total += len(s.Sheets)
 	}
 	links := referenceLinks(r.Circuit, sections)
+	pages := pagesOf(all)
 	doc := &scene.Document{Title: "Dossier · " + r.Design.Title.Value, Author: r.Design.Author.Value, Subject: Caution}
 	for _, s := range all {
 		for i, sheet := range s.Sheets {
 			page := len(doc.Sheets) + 1
-			bound := bind(sheet, links)
+			bound := bind(sheet, links, pages)
 			bound.ID, bound.Title, bound.Level = pageID(page), s.Title, 0
 			if i > 0 {
 				bound.Title, bound.Level = fmt.Sprintf("%s, page %d", s.Title, i+1), 1
@@ -48,9 +49,24 @@ func Dossier(r *harness.Review, sections []Section) *scene.Document {
 	return doc
 }
 
-// bind copies a sheet and makes every part or wire number at the start of a text
-// a link, but on framed sheets: drawings show the parts themselves.
-func bind(sheet *scene.Sheet, links map[string]string) *scene.Sheet {
+// pagesOf maps the ID that a sheet has by itself to its page of the dossier.
+func pagesOf(sections []Section) map[string]string {
+	pages, page := map[string]string{}, 0
+	for _, s := range sections {
+		for _, sheet := range s.Sheets {
+			page++
+			if sheet.ID != "" {
+				pages[sheet.ID] = pageID(page)
+			}
+		}
+	}
+	return pages
+}
+
+// bind copies a sheet, leads its links to other sheets to their pages, and makes
+// every part or wire number at the start of a text a link, but on framed sheets:
+// drawings show the parts themselves.
+func bind(sheet *scene.Sheet, links, pages map[string]string) *scene.Sheet {
 	bound := *sheet
 	bound.Items = make([]scene.Item, 0, len(sheet.Items)+16)
 	framed := isFramed(sheet)
@@ -61,6 +77,11 @@ func bind(sheet *scene.Sheet, links map[string]string) *scene.Sheet {
 			inLink++
 		case item.End && inLink > 0:
 			inLink--
+		}
+		if item.Begin != nil && pages[item.Begin.Link] != "" {
+			group := *item.Begin
+			group.Link = pages[group.Link]
+			item.Begin = &group
 		}
 		target := ""
 		if item.Text != nil && !framed && inLink == 0 {

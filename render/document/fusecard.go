@@ -179,21 +179,16 @@ func drawCard(b *book, k card) {
 	for _, c := range cardColumns {
 		t.sum += c.wide
 	}
-	inner := cardMM - 6
-	heights := make([]float64, len(k.rows))
-	total := 0.0
-	for i, row := range k.rows {
-		heights[i] = t.cardFold(row, inner).high
-		total += heights[i]
-	}
 	const around = 22.0 // title, heads, warning and edges
+	rows, total := t.cardRows(k, b.bottom()-marginMM-headingMM-around)
 	if b.y+around+total > b.bottom() && total+around < b.bottom()-marginMM-headingMM {
 		b.newPage()
 	}
-	for rest := k.rows; len(rest) > 0; {
+	for rest := rows; len(rest) > 0; {
 		n, high := 0, 0.0
-		for first := len(k.rows) - len(rest); n < len(rest) && b.y+around+high+heights[first+n] <= b.bottom(); n++ {
-			high += heights[first+n]
+		for n < len(rest) && b.y+around+high+rest[n].high <= b.bottom() {
+			high += rest[n].high
+			n++
 		}
 		if n == 0 {
 			b.newPage()
@@ -204,26 +199,37 @@ func drawCard(b *book, k card) {
 	}
 }
 
-// folded is a row of a card ready to write.
+// folded is a row of a card, or a piece of one, ready to write.
 type folded struct {
-	cells [][]string
-	high  float64
+	cells  [][]string
+	high   float64
+	colour string // of the fuse; "" where the row goes on
 }
 
-func (t *table) cardFold(row cardRow, inner float64) folded {
-	var f folded
-	lines := 1
-	for i, text := range []string{row.position, row.rating, row.colour, row.feeds} {
-		w := t.columns[i].wide / t.sum * inner
-		f.cells = append(f.cells, wrap(text, smallSizeMM, w-2*padMM, t.columns[i].face))
-		lines = max(lines, len(f.cells[i]))
+// cardEdgeMM is the space above and below the lines of a card's row.
+const cardEdgeMM = 1.8
+
+// cardRows folds the rows of a card and gives their height together. A row that
+// is higher than mostMM is parted.
+func (t *table) cardRows(k card, mostMM float64) (rows []folded, high float64) {
+	most := int((mostMM - cardEdgeMM) / scene.LineHeightMM(smallSizeMM))
+	for _, row := range k.rows {
+		var cells [][]string
+		for i, text := range []string{row.position, row.rating, row.colour, row.feeds} {
+			w := t.columns[i].wide / t.sum * (cardMM - 6)
+			cells = append(cells, wrap(text, smallSizeMM, w-2*padMM, t.columns[i].face))
+		}
+		colour := row.colour
+		for _, piece := range partRow(cells, most) {
+			f := folded{piece, float64(lineCount(piece))*scene.LineHeightMM(smallSizeMM) + cardEdgeMM, colour}
+			rows, high, colour = append(rows, f), high+f.high, ""
+		}
 	}
-	f.high = float64(lines)*scene.LineHeightMM(smallSizeMM) + 1.8
-	return f
+	return rows, high
 }
 
 // cardBox draws one piece of a card at the book's place.
-func (t *table) cardBox(title string, rows []cardRow, high float64, style scene.TextStyle) {
+func (t *table) cardBox(title string, rows []folded, high float64, style scene.TextStyle) {
 	b := t.book
 	s := b.sheet()
 	s.Begin(scene.Group{ID: s.UniqueID("card-" + title), Class: "card", Title: "fuse card: " + title})
@@ -233,10 +239,9 @@ func (t *table) cardBox(title string, rows []cardRow, high float64, style scene.
 	s.TextIn(scene.Rect{X: x, Y: y, W: inner, H: 4}, title,
 		scene.TextStyle{SizeMM: textSizeMM, Face: scene.Bold, Colour: ink})
 	y += 5
-	y = t.cardRow(folded{heads(t.columns), 4.8}, x, y, inner, scene.Italic)
-	for _, row := range rows {
-		f := t.cardFold(row, inner)
-		swatch(s, t.book.review.Design.Library, row.colour, scene.Rect{X: x + (t.columns[0].wide+t.columns[1].wide+
+	y = t.cardRow(folded{cells: heads(t.columns), high: 4.8}, x, y, inner, scene.Italic)
+	for _, f := range rows {
+		swatch(s, t.book.review.Design.Library, f.colour, scene.Rect{X: x + (t.columns[0].wide+t.columns[1].wide+
 			t.columns[2].wide)/t.sum*inner - 5, Y: y + 1, W: 3.4, H: 2.4})
 		y = t.cardRow(f, x, y, inner, scene.Regular)
 	}

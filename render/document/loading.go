@@ -7,6 +7,7 @@ import (
 
 	"fusewright/harness"
 	"fusewright/harness/circuit"
+	"fusewright/harness/conductor"
 	"fusewright/harness/fault"
 	"fusewright/harness/solve"
 	"fusewright/render/chart"
@@ -38,26 +39,36 @@ func Loading(r *harness.Review) ([]*scene.Sheet, error) {
 	}
 	quiet := scene.TextStyle{SizeMM: textSizeMM, Colour: ink}
 	for _, w := range unknown {
-		b.para(fmt.Sprintf("%s carries %s; its allowed current is not known here: its surroundings are as hot as its insulation "+
-			"allows, or data are missing. See the findings.", wireName(w), ampere(w.worstA)), quiet)
+		b.para(w.unbarred(), quiet)
 	}
 	return b.finish(), nil
 }
 
 // loading is a wire with its largest current and what it may carry continuously.
 type loading struct {
-	wire     *circuit.Wire
-	worstA   float64
-	in       *solve.Solution // where it flows; nil when it never does
-	allowedA float64         // zero when not known
+	wire    *circuit.Wire
+	worstA  float64
+	in      *solve.Solution // where it flows; nil when it never does
+	allowed conductor.Allowed
 }
 
-// share is the current as a share of the allowed one; NaN when that is not known.
+// share is the current as a share of the allowed one; NaN when that is not known,
+// or nothing.
 func (l *loading) share() float64 {
-	if !(l.allowedA > 0) {
+	if !(l.allowed.AllowedA > 0) {
 		return math.NaN()
 	}
-	return l.worstA / l.allowedA
+	return l.worstA / l.allowed.AllowedA
+}
+
+// unbarred says why a wire has no bar.
+func (l *loading) unbarred() string {
+	if l.allowed.Nothing() {
+		return fmt.Sprintf("%s carries %s and may carry nothing: its surroundings are as hot as its insulation allows. "+
+			"See the findings.", wireName(l), ampere(l.worstA))
+	}
+	return fmt.Sprintf("%s carries %s; its allowed current is not known here: data are missing. See the findings.",
+		wireName(l), ampere(l.worstA))
 }
 
 // loadings takes the largest currents out of the solutions that converged.
@@ -68,7 +79,7 @@ func loadings(r *harness.Review) []*loading {
 	}
 	var list []*loading
 	for _, w := range r.Circuit.Wires {
-		row := &loading{wire: w, allowedA: bears.Allowed(w).AllowedA}
+		row := &loading{wire: w, allowed: bears.Allowed(w)}
 		for _, s := range r.Solutions {
 			if a := math.Abs(s.Amps(w.Branch)); s.Status == solve.Converged && a > row.worstA {
 				row.worstA, row.in = a, s
@@ -105,7 +116,7 @@ func barsHigh(bars *chart.Bars, count int) float64 {
 func barsOf(wires []*loading) []chart.Bar {
 	var bars []chart.Bar
 	for _, w := range wires {
-		text := fmt.Sprintf("%.0f %%, %s of %s", 100*w.share(), ampere(w.worstA), ampere(w.allowedA))
+		text := fmt.Sprintf("%.0f %%, %s of %s", 100*w.share(), ampere(w.worstA), ampere(w.allowed.AllowedA))
 		if w.in != nil {
 			text += " (" + w.in.Situation.Name + ")"
 		}

@@ -99,7 +99,39 @@ func designs(t *testing.T) map[string]*harness.Review {
 	for seed := range int64(4) {
 		list[fmt.Sprintf("random %d", seed)] = assess(t, "random.yaml", synth.Random(seed))
 	}
+	list["one fuse for all"] = assess(t, "many.yaml", oneFuse(300))
 	return list
+}
+
+// oneFuse is a design of so many lamps behind one fuse: lists of them are longer
+// than a page.
+func oneFuse(lamps int) []byte {
+	var b strings.Builder
+	b.WriteString("fusewright: 1\ntitle: One fuse\nvehicle: none\nsystem: 12 V\npractice: off-road\n" +
+		"battery: {chemistry: AGM, capacity: 20 Ah, at: deck}\nplaces: {deck: {ambient: 30 °C}}\nwire: {size: 1 mm²}\n" +
+		"fuses: {all: {rating: 15 A, at: deck, fed by: battery}}\ngrounds: {stud: {kind: frame stud, at: deck}}\nloads:\n")
+	for i := range lamps {
+		fmt.Fprintf(&b, "  lamp%03d: {power: 200 mW, at: deck, fed by: all, returns to: stud}\n", i+1)
+	}
+	return []byte(b.String())
+}
+
+// TestLongRows: what a fuse feeds is named whole, though it fills more than a page.
+func TestLongRows(t *testing.T) {
+	r := assess(t, "many.yaml", oneFuse(300))
+	sheets := document.FuseCard(r)
+	text := ""
+	for _, s := range sheets {
+		text += strings.ReplaceAll(textOf(t, s), "\n", " ")
+	}
+	for i := range 300 {
+		if name := fmt.Sprintf("lamp%03d", i+1); !strings.Contains(text, name) {
+			t.Errorf("the fuse card does not name %q", name)
+		}
+	}
+	if len(sheets) < 2 || strings.Count(text, "15 A") != 1 {
+		t.Errorf("%d sheets, the fuse stands %d times (expected once on several)", len(sheets), strings.Count(text, "15 A"))
+	}
 }
 
 // pageMarginMM is the least free edge of a page: what printers leave white.

@@ -59,7 +59,6 @@ func (t *table) head() {
 
 // fold wraps cells and gives the height of the row.
 func (t *table) fold(texts []string, sizeMM float64, face scene.Face) (cells [][]string, high float64) {
-	lines := 1
 	for i, text := range texts {
 		_, w := t.at(i)
 		f := face
@@ -67,9 +66,40 @@ func (t *table) fold(texts []string, sizeMM float64, face scene.Face) (cells [][
 			f = t.columns[i].face
 		}
 		cells = append(cells, wrap(text, sizeMM, w-2*padMM, f))
-		lines = max(lines, len(cells[i]))
 	}
-	return cells, float64(lines)*scene.LineHeightMM(sizeMM) + 1.6
+	return cells, rowMM(cells, sizeMM)
+}
+
+// rowEdgeMM is the space above and below the lines of a row.
+const rowEdgeMM = 1.6
+
+// rowMM is the height of a row of folded cells.
+func rowMM(cells [][]string, sizeMM float64) float64 {
+	return float64(lineCount(cells))*scene.LineHeightMM(sizeMM) + rowEdgeMM
+}
+
+// lineCount is the number of lines of the longest cell, at least one.
+func lineCount(cells [][]string) int {
+	lines := 1
+	for _, cell := range cells {
+		lines = max(lines, len(cell))
+	}
+	return lines
+}
+
+// partRow parts a row into pieces of at most so many lines, so that a cell
+// longer than a page goes on upon the next.
+func partRow(cells [][]string, most int) [][][]string {
+	most = max(most, 1)
+	var pieces [][][]string
+	for from, lines := 0, lineCount(cells); from < lines; from += most {
+		piece := make([][]string, len(cells))
+		for i, cell := range cells {
+			piece[i] = cell[min(from, len(cell)):min(from+most, len(cell))]
+		}
+		pieces = append(pieces, piece)
+	}
+	return pieces
 }
 
 // write sets the folded cells at the book's place.
@@ -96,9 +126,25 @@ func (t *table) write(cells [][]string, sizeMM float64, face scene.Face) {
 	}
 }
 
-// row writes one row, on the next page when it does not fit.
+// row writes one row, on the next page when it does not fit; one higher than a
+// page is parted.
 func (t *table) row(texts ...string) {
-	cells, high := t.fold(texts, smallSizeMM, scene.Regular)
+	cells, _ := t.fold(texts, smallSizeMM, scene.Regular)
+	for _, piece := range partRow(cells, t.mostLines()) {
+		t.piece(piece)
+	}
+}
+
+// mostLines is how many lines a row may have on a page of its own, below a head
+// of up to three lines and a heading.
+func (t *table) mostLines() int {
+	b := t.book
+	line := scene.LineHeightMM(smallSizeMM)
+	return int((b.bottom() - marginMM - headingMM - 3*line - groupMM - 2*rowEdgeMM) / line)
+}
+
+func (t *table) piece(cells [][]string) {
+	high := rowMM(cells, smallSizeMM)
 	free := max(0, t.leastMM-high)
 	if t.due != "" {
 		t.room(groupMM + high + free)

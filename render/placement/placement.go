@@ -20,7 +20,7 @@ import (
 	"fusewright/render/placement/enginecache"
 )
 
-func init() { enginecache.Restore() }
+func init() { enginecache.Finish() }
 
 // Node is a box in a column with connection points on its left (In) and right
 // (Out) side, both counted from the top.

@@ -1,9 +1,9 @@
 package placement
 
 import (
+	"fmt"
 	"os"
 	"os/exec"
-	"path/filepath"
 	"reflect"
 	"slices"
 	"strings"
@@ -12,11 +12,12 @@ import (
 	"fusewright/render/placement/enginecache"
 )
 
-// TestMain prints TMPDIR as seen after start and stops, when asked to by
-// TestEngineUsesThePrivateFolder.
+// TestMain draws one order and prints the folder and TMPDIR as seen after start,
+// when asked to by the tests of the engine's kept code.
 func TestMain(m *testing.M) {
 	if os.Getenv("PLACEMENT_SHOW_FOLDER") != "" {
-		os.Stdout.WriteString(enginecache.Dir + "\n" + os.Getenv("TMPDIR"))
+		order, err := Order([]Node{{}, {Column: 1}, {Column: 1}}, []Edge{{From: 0, To: 1}, {From: 0, To: 2}})
+		fmt.Printf("%s\n%s\n%v %v", enginecache.Dir, os.Getenv("TMPDIR"), order, err)
 		os.Exit(0)
 	}
 	os.Exit(m.Run())
@@ -83,47 +84,19 @@ func TestOrderIsSteady(t *testing.T) {
 	}
 }
 
-// The engine must find the private folder when it initialises: the compiled
-// code is there after a start, nothing is under the shared temporary folder,
-// and TMPDIR is back. This pins the order of package initialisation.
-func TestEngineUsesThePrivateFolder(t *testing.T) {
-	self, err := os.Executable()
-	if err != nil {
-		t.Fatal(err)
-	}
-	shared, home := t.TempDir(), t.TempDir()
-	cmd := exec.Command(self)
-	cmd.Env = []string{"PLACEMENT_SHOW_FOLDER=1", "HOME=" + home, "XDG_CACHE_HOME=" + filepath.Join(home, "cache"), "TMPDIR=" + shared}
-	out, err := cmd.Output()
-	if err != nil {
-		t.Fatal(err)
-	}
-	dir, tmp, _ := strings.Cut(string(out), "\n")
-	if tmp != shared {
-		t.Errorf("TMPDIR after start is %q, want %q back", tmp, shared)
-	}
-	if !strings.HasPrefix(dir, home) {
-		t.Errorf("folder %q, want one under the user's cache folder", dir)
-	}
-	code, _ := filepath.Glob(filepath.Join(dir, "go-graphviz", "*", "*"))
-	if len(code) == 0 {
-		t.Errorf("no compiled code under %s: the engine started before the folder was set", dir)
-	}
-	if left, _ := os.ReadDir(shared); len(left) > 0 {
-		t.Errorf("the engine wrote %v into the shared temporary folder", left)
-	}
-}
-
 // The rule behind the order: the folder's package imports nothing but what the
 // engine imports too, and its path sorts first.
 func TestFolderPackageComesFirst(t *testing.T) {
-	const engineDeps = "errors io/fs os path/filepath strconv syscall"
-	out, err := exec.Command("go", "list", "-f", `{{join .Imports " "}}`, "./enginecache").Output()
-	if err != nil {
-		t.Skip("no go command here: " + err.Error())
+	list := func(args ...string) []string {
+		out, err := exec.Command("go", append([]string{"list"}, args...)...).Output()
+		if err != nil {
+			t.Skip("no go command here: " + err.Error())
+		}
+		return strings.Fields(string(out))
 	}
-	for _, imported := range strings.Fields(string(out)) {
-		if !slices.Contains(strings.Fields(engineDeps), imported) {
+	engine := list("-deps", "github.com/goccy/go-graphviz/internal/wasm")
+	for _, imported := range list("-f", `{{join .Imports " "}}`, "./enginecache") {
+		if !slices.Contains(engine, imported) {
 			t.Errorf("enginecache imports %q, which can make it start after the engine", imported)
 		}
 	}

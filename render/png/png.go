@@ -8,7 +8,6 @@ import (
 	"bytes"
 	"encoding/binary"
 	"fmt"
-	"hash/crc32"
 	"image"
 	"image/color"
 	"image/draw"
@@ -111,13 +110,9 @@ func withFewColours(picture *image.RGBA) image.Image {
 func withResolution(file []byte, dpi float64) []byte {
 	const headerEnd = 33
 	perMetre := uint32(math.Round(dpi / mmPerInch * 1000))
-	body := append([]byte("pHYs"), make([]byte, 9)...)
-	binary.BigEndian.PutUint32(body[4:], perMetre)
-	binary.BigEndian.PutUint32(body[8:], perMetre)
-	body[12] = 1 // unit: metre
-	chunk := binary.BigEndian.AppendUint32(nil, 9)
-	chunk = append(chunk, body...)
-	chunk = binary.BigEndian.AppendUint32(chunk, crc32.ChecksumIEEE(body))
+	content := binary.BigEndian.AppendUint32(nil, perMetre)
+	content = binary.BigEndian.AppendUint32(content, perMetre)
+	content = append(content, 1) // unit: metre
 	out := append([]byte{}, file[:headerEnd]...)
-	return append(append(out, chunk...), file[headerEnd:]...)
+	return append(append(out, chunk("pHYs", content)...), file[headerEnd:]...)
 }

@@ -166,3 +166,46 @@ func BenchmarkWrite2000(b *testing.B) {
 		})
 	}
 }
+
+// TestQuickHasTheSamePixels: a sheet of few colours and one of more than a
+// palette holds look alike whichever way they are written, at the same size on
+// paper.
+func TestQuickHasTheSamePixels(t *testing.T) {
+	few := scene.NewSheet(60, 40, "")
+	few.TextAt(scene.Point{X: 5, Y: 20}, "Fuse F1", scene.TextStyle{SizeMM: 6})
+	many := scene.NewSheet(60, 40, "")
+	for i := range 40 {
+		many.Dot(scene.Point{X: 3 + 1.3*float64(i), Y: 20}, 5, scene.RGB{R: uint8(6 * i), G: uint8(250 - 6*i), B: uint8(40 * i)})
+	}
+	for name, sheet := range map[string]*scene.Sheet{"few": few, "many": many} {
+		var small, quick bytes.Buffer
+		if err := png.Write(&small, sheet, 150); err != nil {
+			t.Fatal(err)
+		}
+		if err := png.WriteQuick(&quick, sheet, 150); err != nil {
+			t.Fatal(err)
+		}
+		if name == "many" && quick.Bytes()[25] != 2 {
+			t.Errorf("colour type %d (expected 2, true colour)", quick.Bytes()[25])
+		}
+		if !bytes.Equal(small.Bytes()[33:54], quick.Bytes()[33:54]) {
+			t.Errorf("%s: another resolution", name)
+		}
+		want, err := stdpng.Decode(&small)
+		if err != nil {
+			t.Fatal(err)
+		}
+		got, err := stdpng.Decode(&quick)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for y := range want.Bounds().Dy() {
+			for x := range want.Bounds().Dx() {
+				wr, wg, wb, _ := want.At(x, y).RGBA()
+				if gr, gg, gb, _ := got.At(x, y).RGBA(); gr != wr || gg != wg || gb != wb {
+					t.Fatalf("%s: another pixel at %d, %d", name, x, y)
+				}
+			}
+		}
+	}
+}

@@ -146,6 +146,9 @@ func allowedRow(s *corner.Set, w *circuit.Wire, hot bool) AllowedRow {
 	if hot {
 		l = &s.Hot.Wires[w.Index]
 	}
+	if !l.Known {
+		return AllowedRow{AmbientC: finite(l.AmbientC)}
+	}
 	return AllowedRow{AmbientC: finite(l.AmbientC), Amperes: finite(l.AllowedA), HeatA: finite(l.HeatA),
 		TableA: finite(l.TableA), Governs: l.Governs, LimitC: finite(l.LimitC)}
 }

@@ -3,6 +3,7 @@ package report
 import (
 	"crypto/sha256"
 	"encoding/hex"
+	"path/filepath"
 
 	"fusewright/harness"
 	"fusewright/harness/circuit"
@@ -169,7 +170,7 @@ type ModelRow struct {
 
 // NewModel makes the model of a review from the texts it came from.
 func NewModel(r *harness.Review, design library.Text, libraries []library.Text) *Model {
-	rep := New(r)
+	rep := New(r).ToKeep()
 	m := &Model{
 		Fusewright: ModelVersion, Design: rep.Design, Source: sourceText(design), Libraries: []SourceText{},
 		Parts: []ModelPart{}, Nodes: []ModelNode{}, Branches: []ModelBranch{}, Wires: []ModelWire{},
@@ -197,7 +198,7 @@ func NewModel(r *harness.Review, design library.Text, libraries []library.Text) 
 }
 
 func sourceText(t library.Text) SourceText {
-	return SourceText{File: t.File, SHA256: hashOf(t.Data), Text: string(t.Data)}
+	return SourceText{File: filepath.Base(t.File), SHA256: hashOf(t.Data), Text: string(t.Data)}
 }
 
 func hashOf(data []byte) string {

@@ -73,10 +73,10 @@ func conditionOf(c fault.Condition) StudyCondition {
 func lostRow(l *fault.Lost) StudyLost {
 	row := StudyLost{Affected: []StudyHit{}, Unsolved: l.Unsolved}
 	row.Ref, row.Part = refOf(l.Branch), partOf(l.Branch)
-	for _, p := range l.Shared {
+	for _, p := range l.Shared() {
 		row.Shared = append(row.Shared, p.Name)
 	}
-	for _, a := range l.Affected {
+	for _, a := range l.All() {
 		row.Affected = append(row.Affected, StudyHit{Ref: refOf(a.Branch), Part: partOf(a.Branch),
 			Effect: string(a.Effect), Situation: a.Situation.Name, BeforeV: finite(a.BeforeV), AfterV: finite(a.AfterV)})
 	}

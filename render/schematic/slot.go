@@ -2,6 +2,7 @@ package schematic
 
 import (
 	"math"
+	"slices"
 	"sort"
 	"strings"
 
@@ -138,6 +139,7 @@ func neighbours(slots []*slot) bool {
 // them empty, and returns the height of the highest; no cuts when they do not
 // fit.
 func balance(rows []panelRow, room []float64) (cuts []int, high float64) {
+	most := slices.Max(room) // a higher limit changes nothing
 	for limit := heightOf(rows) / float64(len(room)); ; limit++ {
 		cuts, high = nil, 0
 		sum, col := 0.0, 0
@@ -158,7 +160,7 @@ func balance(rows []panelRow, room []float64) (cuts []int, high float64) {
 		if len(cuts) == len(room)-1 {
 			return cuts, high
 		}
-		if len(cuts) < len(room)-1 || limit > heightOf(rows) {
+		if len(cuts) < len(room)-1 || limit > most {
 			return nil, 0
 		}
 	}

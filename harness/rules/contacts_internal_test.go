@@ -1,0 +1,32 @@
+package rules
+
+import (
+	"math"
+	"testing"
+
+	"fusewright/harness/design"
+)
+
+// TestContactMayCarryNothing: a contact that its ambient leaves nothing of is full
+// at any current; one whose rating is not known stays apart from it.
+func TestContactMayCarryNothing(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		r      contactRatings
+		behave design.Behaviour
+		want   float64
+	}{
+		{"resistive", contactRatings{40, 22, 25, 0.5}, design.Resistor, 20},
+		{"lamp", contactRatings{40, 22, 25, 0.5}, design.FilamentLamp, 11},
+		{"motor", contactRatings{40, 22, 25, 0.5}, design.Motor, 12.5},
+		{"lamp without its own", contactRatings{resistive: 40, share: 0.5}, design.FilamentLamp, 20},
+		{"nothing left", contactRatings{40, 22, 25, 0}, design.Motor, 0},
+	} {
+		if got := c.r.of(c.behave); got != c.want {
+			t.Errorf("%s: %g A, want %g A", c.name, got, c.want)
+		}
+	}
+	if got := share100(math.Inf(1)); got != "any share" {
+		t.Errorf("a full contact is %q", got)
+	}
+}
