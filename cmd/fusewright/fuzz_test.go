@@ -2,6 +2,8 @@ package main
 
 import (
 	"bytes"
+	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -27,6 +29,62 @@ func FuzzCalc(f *testing.F) {
 			for _, text := range [][]byte{stdout.Bytes(), stderr.Bytes()} {
 				if err := checkPlain(bytes.ReplaceAll(text, []byte("\ufffd"), nil)); err != nil {
 					t.Fatalf("%v in %q", err, text)
+				}
+			}
+		})
+	})
+}
+
+// FuzzParseJournal: whatever stands in a journal, no file is named in it but
+// plain ones of a set.
+func FuzzParseJournal(f *testing.F) {
+	f.Add([]byte(`{"fusewright_journal":1,"files":[{"name":"a.pdf","sha256":"00","was":true}],"removed":["b.svg"]}`))
+	f.Add([]byte(`{"fusewright_journal":1,"files":[{"name":"../a.pdf"}]}`))
+	f.Add([]byte(`{"fusewright_journal":1,"removed":["/etc/passwd","a/b.svg",".","c.go"]}`))
+	f.Fuzz(func(t *testing.T, data []byte) {
+		fuzztest.Within(t, func() {
+			j, err := parseJournal("journal", data)
+			if (j == nil) == (err == nil) {
+				t.Fatalf("journal %v and error %v", j, err)
+			}
+			if err != nil {
+				return
+			}
+			names := slices.Clone(j.Removed)
+			for _, file := range j.Files {
+				names = append(names, file.Name)
+			}
+			for _, name := range names {
+				if strings.ContainsAny(name, `/\x00`) || filepath.Dir(filepath.Join("dir", name)) != "dir" {
+					t.Fatalf("names %q", name)
+				}
+			}
+		})
+	})
+}
+
+// FuzzParseWritten: whatever stands in the list of what was written, it names
+// plain files alone, and written anew it is the same list.
+func FuzzParseWritten(f *testing.F) {
+	sum := strings.Repeat("0a", 32)
+	f.Add(writtenLead + "\n" + sum + "  a.pdf\n" + sum + "  a  b.svg\n")
+	f.Add(writtenLead + "\n" + sum + "  ../a.pdf\n")
+	f.Add(writtenLead + "\n" + sum + "  a.pdf")
+	f.Fuzz(func(t *testing.T, text string) {
+		fuzztest.Within(t, func() {
+			list, ok := parseWritten(text)
+			if !ok {
+				return
+			}
+			for name := range list {
+				if filepath.Dir(filepath.Join("dir", name)) != "dir" {
+					t.Fatalf("names %q", name)
+				}
+			}
+			again, ok := parseWritten(string(list.text()))
+			for name, sum := range list {
+				if !strings.ContainsAny(name, "\n\\") && again[name] != sum || !ok {
+					t.Fatalf("%q is %q, and read again %q", name, sum, again[name])
 				}
 			}
 		})
