@@ -55,7 +55,7 @@ func FuzzParseJournal(f *testing.F) {
 				names = append(names, file.Name)
 			}
 			for _, name := range names {
-				if strings.ContainsAny(name, `/\x00`) || filepath.Dir(filepath.Join("dir", name)) != "dir" {
+				if strings.ContainsAny(name, "/\x00") || filepath.Dir(filepath.Join("dir", name)) != "dir" {
 					t.Fatalf("names %q", name)
 				}
 			}
