@@ -94,6 +94,7 @@ loads:
 	}
 	// Output:
 	// lamp.yaml:10:30: danger: wire W1 (1 mm², battery to lamp) has no fuse between the battery and its end [unfused-conductor]
+	// lamp.yaml:10:3: advice: where lamp stands is not said; 30 °C is taken [data-missing]
 }
 
 // TestOptions: a situation solved under the review's options gives the review's
