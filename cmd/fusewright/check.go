@@ -31,11 +31,12 @@ func (c *checkCmd) Run(io *streams, cli *program) error {
 	if err != nil {
 		return err
 	}
-	rep := report.New(review)
-	open, err := c.compareBaseline(io, rep, review.Findings)
+	open, err := c.compareBaseline(io, review.Findings)
 	if err != nil {
 		return err
 	}
+	rep := report.New(review)
+	rep.Compared = c.Baseline != ""
 	if !io.quiet {
 		if err := printed(io, func(b *bytes.Buffer) error { return c.print(b, io, rep) }); err != nil {
 			return err
@@ -69,9 +70,8 @@ func (c *checkCmd) print(b *bytes.Buffer, io *streams, rep *report.Report) error
 }
 
 // compareBaseline marks what the baseline has and gives the findings that it
-// has not; all of them without a baseline. The report lists the same findings
-// in the same order.
-func (c *checkCmd) compareBaseline(io *streams, rep *report.Report, list []*finding.Finding) ([]*finding.Finding, error) {
+// has not; all of them without a baseline.
+func (c *checkCmd) compareBaseline(io *streams, list []*finding.Finding) ([]*finding.Finding, error) {
 	if c.Baseline == "" {
 		return list, nil
 	}
@@ -83,12 +83,10 @@ func (c *checkCmd) compareBaseline(io *streams, rep *report.Report, list []*find
 	if err != nil {
 		return nil, err
 	}
-	known, unused := base.Known(list)
-	rep.Compared = true
+	unused := base.MarkKnown(list)
 	var open []*finding.Finding
-	for i, f := range list {
-		rep.Findings[i].Known = known[i]
-		if !known[i] {
+	for _, f := range list {
+		if !f.Known {
 			open = append(open, f)
 		}
 	}

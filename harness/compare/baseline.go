@@ -3,18 +3,22 @@ package compare
 import (
 	"encoding/json"
 	"fmt"
+	"math"
+	"slices"
 
 	"fusewright/harness/finding"
 	"fusewright/harness/problem"
+	"fusewright/harness/quantity"
 )
 
 // BaselineVersion is the version of the baseline file's shape.
-const BaselineVersion = 1
+const BaselineVersion = 2
 
 // Baseline is the open findings that a review starts from: only what comes on
-// top of them is new. A finding is known by its rule and part, not its line or
-// figures, so that editing the file does not make it new; one that has grown
-// graver is new again.
+// top of them is new. A finding is known by its rule, its part, which wire of the
+// part it is about and its figure, not by its line or the number of the wire, so
+// that editing the file does not make it new. One that has grown graver, or whose
+// figure has got worse by more than finding.Drift, is new again.
 type Baseline struct {
 	Version int     `json:"fusewright_baseline"`
 	Entries []Entry `json:"findings"`
@@ -25,7 +29,13 @@ type Baseline struct {
 type Entry struct {
 	Rule     string `json:"rule"`
 	Part     string `json:"part"`
+	Wire     string `json:"wire,omitempty"` // "feed", "return"; "" = the part itself
 	Severity string `json:"severity"`
+	// Value is the figure that decides it, Limit what that is held against, both in
+	// SI units (°C, mm² and rpm as they are; shares as such), Of what they measure.
+	Value *float64           `json:"value,omitempty"`
+	Limit *float64           `json:"limit,omitempty"`
+	Of    quantity.Dimension `json:"of,omitempty"`
 }
 
 // NewBaseline takes down the open findings of a review, in their order.
@@ -33,10 +43,50 @@ func NewBaseline(list []*finding.Finding) *Baseline {
 	b := &Baseline{Version: BaselineVersion, Entries: []Entry{}}
 	for _, f := range list {
 		if f.Accepted == "" {
-			b.Entries = append(b.Entries, Entry{f.Rule, f.Part, f.Severity.String()})
+			b.Entries = append(b.Entries, entryOf(f))
 		}
 	}
 	return b
+}
+
+// entryOf takes down a finding.
+func entryOf(f *finding.Finding) Entry {
+	e := Entry{Rule: f.Rule, Part: f.Part, Wire: f.Wire, Severity: f.Severity.String()}
+	if g := f.Figure; g.Given() {
+		e.Value, e.Of = &g.Value, g.Of
+		if !math.IsNaN(g.Limit) {
+			e.Limit = &g.Limit
+		}
+	}
+	return e
+}
+
+// figure is what the entry says, of the sense of a finding's.
+func (e *Entry) figure(worse finding.Sense) finding.Figure {
+	g := finding.Figure{Value: *e.Value, Limit: math.NaN(), Of: e.Of, Worse: worse}
+	if e.Limit != nil {
+		g.Limit = *e.Limit
+	}
+	return g
+}
+
+// covers tells whether an entry is of the finding, and that no worse.
+func (e *Entry) covers(f *finding.Finding) bool {
+	switch {
+	case e.Rule != f.Rule, e.Part != f.Part, e.Wire != f.Wire, finding.SeverityOf(e.Severity) < f.Severity:
+		return false
+	case e.Value == nil:
+		return !f.Figure.Given()
+	}
+	return !f.Figure.WorseThan(e.figure(f.Figure.Worse))
+}
+
+// milder tells whether an entry covers less than another, for findings like f.
+func (e *Entry) milder(than *Entry, f *finding.Finding) bool {
+	if a, b := finding.SeverityOf(e.Severity), finding.SeverityOf(than.Severity); a != b || e.Value == nil || than.Value == nil {
+		return a < b
+	}
+	return e.figure(f.Figure.Worse).Beyond() < than.figure(f.Figure.Worse).Beyond()
 }
 
 // ReadBaseline reads a baseline file; the error is a problem.List.
@@ -49,11 +99,12 @@ func ReadBaseline(file string, data []byte) (*Baseline, error) {
 		l.Add(problem.Problem{Pos: at, What: "not a baseline: " + err.Error(),
 			Expected: "a file written by check --write-baseline"})
 	case b.Version != BaselineVersion:
-		l.Add(problem.Problem{Pos: at, What: fmt.Sprintf("baseline of version %d", b.Version),
-			Expected: fmt.Sprintf("\"fusewright_baseline\": %d", BaselineVersion)})
+		l.Add(problem.Problem{Pos: at, What: fmt.Sprintf("baseline of version %d, which does not hold what this program compares", b.Version),
+			Expected: fmt.Sprintf("version %d: look at what `check` finds and write the file anew with check --write-baseline", BaselineVersion)})
+		return nil, l.Err()
 	}
 	for i, e := range b.Entries {
-		if severities[e.Severity] == 0 || e.Rule == "" {
+		if finding.SeverityOf(e.Severity) == 0 || e.Rule == "" {
 			l.Add(problem.Problem{Pos: at, What: fmt.Sprintf("finding %d of the baseline: rule %q, severity %q", i+1, e.Rule, e.Severity),
 				Expected: "a rule and danger, fault or advice"})
 		}
@@ -64,36 +115,33 @@ func ReadBaseline(file string, data []byte) (*Baseline, error) {
 	return &b, nil
 }
 
-var severities = map[string]finding.Severity{
-	finding.Danger.String(): finding.Danger, finding.Fault.String(): finding.Fault,
-	finding.Advice.String(): finding.Advice,
-}
-
-// Known tells for each finding whether the baseline has it, and gives the
-// entries that no finding uses any more.
-func (b *Baseline) Known(list []*finding.Finding) (known []bool, unused []Entry) {
-	left := make([]bool, len(b.Entries))
-	byPart := map[[2]string][]int{}
-	for i, e := range b.Entries {
-		left[i] = true
-		byPart[[2]string{e.Rule, e.Part}] = append(byPart[[2]string{e.Rule, e.Part}], i)
+// MarkKnown marks each finding that the baseline has, and gives the entries that
+// no finding uses any more. An entry stands for one finding. The worst findings
+// choose first, and each takes the mildest entry that will do, so that as many as
+// can are known.
+func (b *Baseline) MarkKnown(list []*finding.Finding) (unused []Entry) {
+	left := map[[2]string][]*Entry{} // by rule and part
+	for i := range b.Entries {
+		e := &b.Entries[i]
+		left[[2]string{e.Rule, e.Part}] = append(left[[2]string{e.Rule, e.Part}], e)
 	}
-	known = make([]bool, len(list))
-	for i, f := range list {
-		if f.Accepted != "" {
-			continue
-		}
-		for _, n := range byPart[[2]string{f.Rule, f.Part}] {
-			if left[n] && severities[b.Entries[n].Severity] >= f.Severity {
-				left[n], known[i] = false, true
-				break
+	used := map[*Entry]bool{}
+	worstFirst := slices.Clone(list)
+	slices.SortStableFunc(worstFirst, finding.Compare)
+	for _, f := range worstFirst {
+		var take *Entry
+		for _, e := range left[[2]string{f.Rule, f.Part}] {
+			if f.Accepted == "" && !used[e] && e.covers(f) && (take == nil || e.milder(take, f)) {
+				take = e
 			}
 		}
+		f.Known = take != nil
+		used[take] = true
 	}
-	for i, e := range b.Entries {
-		if left[i] {
-			unused = append(unused, e)
+	for i := range b.Entries {
+		if !used[&b.Entries[i]] {
+			unused = append(unused, b.Entries[i])
 		}
 	}
-	return known, unused
+	return unused
 }

@@ -33,11 +33,13 @@ type Comparison struct {
 	Purchase []Amount
 }
 
-// Finding is a finding that came, went, or changed its severity or acceptance.
+// Finding is a finding that came, went, changed its severity or acceptance, or
+// whose figure got worse by more than finding.Drift.
 type Finding struct {
-	What What
-	Old  *finding.Finding // nil when added
-	New  *finding.Finding // nil when removed
+	What  What
+	Old   *finding.Finding // nil when added
+	New   *finding.Finding // nil when removed
+	Worse bool             // open as before, and its figure worse
 }
 
 // Item is a part or wire that differs.
@@ -85,7 +87,7 @@ func (c *Comparison) Same() bool {
 }
 
 // NewFindings are the findings of the new review that the old one did not have,
-// and those that have grown graver or are no longer accepted.
+// and those that have grown graver or worse or are no longer accepted.
 func (c *Comparison) NewFindings() []*finding.Finding {
 	var list []*finding.Finding
 	for _, f := range c.Findings {
@@ -97,8 +99,11 @@ func (c *Comparison) NewFindings() []*finding.Finding {
 }
 
 // Rank orders findings: what came by its severity, what went below zero. An
-// accepted finding weighs nothing.
+// accepted finding weighs nothing, and a worse figure as much as an advice.
 func (f Finding) Rank() int {
+	if f.Worse {
+		return int(finding.Advice)
+	}
 	return weight(f.New) - weight(f.Old)
 }
 

@@ -1,6 +1,7 @@
 package compare_test
 
 import (
+	"encoding/json"
 	"fmt"
 	"math"
 	"strings"
@@ -135,13 +136,14 @@ func TestBaseline(t *testing.T) {
 	if len(base.Entries) != 3 {
 		t.Fatalf("%d entries, want 3: accepted findings are not taken down", len(base.Entries))
 	}
-	known, unused := base.Known([]*finding.Finding{
-		at("a", "x", finding.Fault, ""),   // known
-		at("a", "x", finding.Advice, ""),  // known, and less grave
-		at("a", "x", finding.Fault, ""),   // a third one
-		at("b", "y", finding.Fault, ""),   // graver than it was
-		at("c", "z", finding.Danger, "")}) // no longer accepted
-	if diff := cmp.Diff([]bool{true, true, false, false, false}, known); diff != "" {
+	now := []*finding.Finding{
+		at("a", "x", finding.Advice, ""), // a third one
+		at("a", "x", finding.Fault, ""),  // known
+		at("a", "x", finding.Fault, ""),  // known
+		at("b", "y", finding.Fault, ""),  // graver than it was
+		at("c", "z", finding.Danger, "")} // no longer accepted
+	unused := base.MarkKnown(now)
+	if diff := cmp.Diff([]bool{false, true, true, false, false}, known(now)); diff != "" {
 		t.Errorf("known (-want +got):\n%s", diff)
 	}
 	if len(unused) != 1 || unused[0].Rule != "b" {
@@ -149,15 +151,87 @@ func TestBaseline(t *testing.T) {
 	}
 }
 
+func known(list []*finding.Finding) []bool {
+	var out []bool
+	for _, f := range list {
+		out = append(out, f.Known)
+	}
+	return out
+}
+
+// A baseline knows a finding up to its figure, and each wire of a part for itself.
+func TestBaselineFigures(t *testing.T) {
+	at := func(wire string, value, limit float64) *finding.Finding {
+		return &finding.Finding{Rule: "a", Part: "x", Wire: wire, Severity: finding.Danger,
+			Figure: finding.NewFigure(value, limit, "A", finding.Larger)}
+	}
+	tests := []struct {
+		name string
+		was  []*finding.Finding
+		now  []*finding.Finding
+		want []bool
+	}{
+		{"the same", []*finding.Finding{at("feed", 30, 16)}, []*finding.Finding{at("feed", 30, 16)}, []bool{true}},
+		{"better", []*finding.Finding{at("feed", 30, 16)}, []*finding.Finding{at("feed", 30, 20)}, []bool{true}},
+		{"worse by a twentieth", []*finding.Finding{at("feed", 30, 16)}, []*finding.Finding{at("feed", 31.5, 16)}, []bool{true}},
+		{"worse by more", []*finding.Finding{at("feed", 30, 16)}, []*finding.Finding{at("feed", 31.6, 16)}, []bool{false}},
+		{"a thinner wire", []*finding.Finding{at("feed", 30, 16)}, []*finding.Finding{at("feed", 30, 10)}, []bool{false}},
+		{"another wire", []*finding.Finding{at("feed", 30, 16)}, []*finding.Finding{at("return", 30, 16)}, []bool{false}},
+		{"two feeds, one worse", []*finding.Finding{at("feed", 30, 16), at("feed", 30, 20)},
+			[]*finding.Finding{at("feed", 30, 20), at("feed", 30, 10)}, []bool{true, false}},
+		{"the mild one takes the mild entry", []*finding.Finding{at("feed", 30, 16), at("feed", 30, 20)},
+			[]*finding.Finding{at("feed", 30, 20), at("feed", 30, 16)}, []bool{true, true}},
+		{"no figure any more", []*finding.Finding{at("feed", 30, 16)}, []*finding.Finding{at("feed", math.Inf(1), 16)}, []bool{false}},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			text, err := json.Marshal(compare.NewBaseline(tt.was))
+			if err != nil {
+				t.Fatal(err)
+			}
+			base, err := compare.ReadBaseline("b.json", text)
+			if err != nil {
+				t.Fatal(err)
+			}
+			base.MarkKnown(tt.now)
+			if diff := cmp.Diff(tt.want, known(tt.now)); diff != "" {
+				t.Errorf("known (-want +got):\n%s", diff)
+			}
+		})
+	}
+}
+
+// A wire that gets thinner behind the same fuse changes its finding.
+func TestWorseFigure(t *testing.T) {
+	old := strings.Replace(lamp, "rating: 5 A", "rating: 30 A", 1)
+	thinner := strings.Replace(old, "fed by: lamp fuse, wire: {size: 1 mm²}", "fed by: lamp fuse, wire: {size: 0.5 mm²}", 1)
+	for _, tt := range []struct {
+		name     string
+		old, new string
+		worse    int
+	}{{"thinner", old, thinner, 1}, {"thicker", thinner, old, 0}} {
+		c := compare.Reviews(review(t, tt.old), review(t, tt.new))
+		worse := 0
+		for _, f := range c.Findings {
+			if f.Worse && f.What == compare.Changed && f.New.Rule == "fuse-over-wire" && f.New.Wire == "feed" {
+				worse++
+			}
+		}
+		if worse != tt.worse {
+			t.Errorf("%s: %d findings of the wire with a worse figure, want %d: %v", tt.name, worse, tt.worse, c.Findings)
+		}
+	}
+}
+
 func TestReadBaseline(t *testing.T) {
-	good := `{"fusewright_baseline": 1, "findings": [{"rule": "a", "part": "x", "severity": "fault"}]}`
+	good := `{"fusewright_baseline": 2, "findings": [{"rule": "a", "part": "x", "severity": "fault"}]}`
 	if b, err := compare.ReadBaseline("b.json", []byte(good)); err != nil || len(b.Entries) != 1 {
 		t.Errorf("a good baseline: %v, %v", b, err)
 	}
 	for name, text := range map[string]string{
-		"not JSON": "title: x", "empty": "", "another version": `{"fusewright_baseline": 2}`, "null": "null",
-		"no rule":    `{"fusewright_baseline": 1, "findings": [{"part": "x", "severity": "fault"}]}`,
-		"a severity": `{"fusewright_baseline": 1, "findings": [{"rule": "a", "severity": "grave"}]}`,
+		"not JSON": "title: x", "empty": "", "another version": `{"fusewright_baseline": 1}`, "null": "null",
+		"no rule":    `{"fusewright_baseline": 2, "findings": [{"part": "x", "severity": "fault"}]}`,
+		"a severity": `{"fusewright_baseline": 2, "findings": [{"rule": "a", "severity": "grave"}]}`,
 	} {
 		if _, err := compare.ReadBaseline("b.json", []byte(text)); err == nil || !strings.HasPrefix(err.Error(), "b.json: ") {
 			t.Errorf("%s: %v", name, err)

@@ -2,19 +2,18 @@ package compare
 
 import "fusewright/harness/finding"
 
-// identity is what makes two findings the same one: the rule, the part, and for
-// a rule that speaks of several wires of a part, which of them in order. Line
-// and figures may change.
+// identity is what makes two findings the same one: the rule, the part, which wire
+// of the part, and of several such the order. Line and figures may change.
 type identity struct {
-	rule, part string
-	n          int
+	rule, part, wire string
+	n                int
 }
 
 // identities numbers findings of one rule and part in their order.
 func identities(list []*finding.Finding) map[identity]*finding.Finding {
 	out := make(map[identity]*finding.Finding, len(list))
 	for _, f := range list {
-		id := identity{f.Rule, f.Part, 0}
+		id := identity{f.Rule, f.Part, f.Wire, 0}
 		for out[id] != nil {
 			id.n++
 		}
@@ -33,6 +32,8 @@ func findings(old, changed []*finding.Finding) []Finding {
 			list = append(list, Finding{What: Added, New: f.f})
 		case was.Severity != f.f.Severity || (was.Accepted == "") != (f.f.Accepted == ""):
 			list = append(list, Finding{What: Changed, Old: was, New: f.f})
+		case f.f.Figure.WorseThan(was.Figure):
+			list = append(list, Finding{What: Changed, Old: was, New: f.f, Worse: f.f.Accepted == ""})
 		}
 	}
 	for _, f := range inOrder(old) {
@@ -53,7 +54,7 @@ func inOrder(list []*finding.Finding) []named {
 	seen := map[identity]bool{}
 	var out []named
 	for _, f := range list {
-		id := identity{f.Rule, f.Part, 0}
+		id := identity{f.Rule, f.Part, f.Wire, 0}
 		for seen[id] {
 			id.n++
 		}

@@ -131,7 +131,10 @@ func (m *marker) finding(f Finding) {
 		return
 	}
 	words, of, circuit := "new ", f.New, m.of.New.Circuit
-	if rank < 0 {
+	switch {
+	case f.Worse:
+		words = "worse "
+	case rank < 0:
 		words, of, circuit = "no longer ", f.Old, m.of.Old.Circuit
 	}
 	ref := refOfFinding(of, circuit)

@@ -52,7 +52,8 @@ func FuseBearsA(d *design.Design, b *circuit.Branch, aboveK float64) float64 {
 }
 
 // WorstIn takes a figure over the usable situations that count and gives the one
-// whose corner is greatest (sign 1) or least (sign -1); situation -1 = none.
+// whose corner is greatest (sign 1) or least (sign -1), of equals the first by
+// name; situation -1 = none.
 func (s *Set) WorstIn(sign float64, counts func(situation int) bool,
 	figure func(situation int) Value) (v Value, situation int) {
 	situation = -1
@@ -60,9 +61,14 @@ func (s *Set) WorstIn(sign float64, counts func(situation int) bool,
 		if !s.Usable(i) || !counts(i) {
 			continue
 		}
-		if x := figure(i); situation < 0 || sign*x.Corner > sign*v.Corner {
+		x := figure(i)
+		if situation < 0 || sign*x.Corner > sign*v.Corner || x.Corner == v.Corner && s.before(i, situation) {
 			v, situation = x, i
 		}
 	}
 	return v, situation
+}
+
+func (s *Set) before(i, k int) bool {
+	return s.Results[Nominal][i].Solution.Situation.Compare(s.Results[Nominal][k].Solution.Situation) < 0
 }

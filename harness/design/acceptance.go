@@ -1,17 +1,30 @@
 package design
 
-import "gopkg.in/yaml.v3"
+import (
+	"fmt"
+
+	"fusewright/harness/finding"
+
+	"gopkg.in/yaml.v3"
+)
 
 var acceptanceSection = section[Acceptance]{
 	Section: Section{Name: "acceptance", Shape: kindList,
-		Doc: "A finding that is taken as it is. It stays in every list, marked as accepted, with the reason.",
+		Doc: "A finding that is taken as it is. It stays in every list, marked as accepted, with the reason. " +
+			"It is taken at the severity and the figure given: when the finding grows graver, or its figure worse by more than " +
+			fmt.Sprintf("%.0f %%", finding.Drift*100) + ", it is open again. `check --format json` gives the line to write as `accept`.",
 		Example: "accepted:\n  - {rule: flexing-run, part: grips, " +
-			"reason: \"60 mm of slack at full lock, checked on the stand\"}\n"},
+			"reason: \"60 mm of slack at full lock, checked on the stand\"}\n" +
+			"  - {rule: voltage-drop, part: seat heater, figure: 11.2 % of 10 %, reason: \"measured: it heats\"}\n"},
 	keys: []key[Acceptance]{
 		textKey(Key{Name: "rule", Required: true, Doc: "name of the rule", Example: "flexing-run"},
 			func(a *Acceptance) *Text { return &a.Rule }),
-		textKey(Key{Name: "part", Doc: "name of the part", Default: "every part", Example: "grips"},
+		textKey(Key{Name: "part", Required: true, Doc: "name of the part, or number of the wire", Example: "grips"},
 			func(a *Acceptance) *Text { return &a.Part }),
+		choiceKey(Key{Name: "severity", Choices: []string{"danger", "fault", "advice"}, Default: "`fault`",
+			Doc: "the gravest that is taken: a danger is accepted by this word only", Example: "danger"},
+			func(a *Acceptance) *string { return &a.Severity }),
+		figureKey(),
 		textKey(Key{Name: "reason", Required: true, Doc: "why it is taken as it is",
 			Example: `"60 mm of slack at full lock"`}, func(a *Acceptance) *Text { return &a.Reason }),
 	},
@@ -21,4 +34,22 @@ func addAcceptance(_ *reader, d *Design, _ *yaml.Node) *Acceptance {
 	a := &Acceptance{}
 	d.Accepted = append(d.Accepted, a)
 	return a
+}
+
+// figureKey reads the figure that a finding is taken at.
+func figureKey() key[Acceptance] {
+	k := Key{Name: "figure", Kind: kindText, Default: "any figure, which is advice",
+		Doc: "the finding's figure, with what it is held against: both with units", Example: "30 A of 16.1 A"}
+	return key[Acceptance]{Key: k, read: func(r *reader, a *Acceptance, f field) {
+		s, ok := r.sentence(f, maxSentence)
+		if !ok {
+			return
+		}
+		figure, err := finding.ParseFigure(s.Value)
+		if err != nil {
+			r.add(quantityProblem(s.Pos, f, err))
+			return
+		}
+		a.Figure = &figure
+	}}
 }

@@ -9,6 +9,9 @@
 package design
 
 import (
+	"strings"
+
+	"fusewright/harness/finding"
 	"fusewright/harness/problem"
 	"fusewright/library"
 )
@@ -451,6 +454,18 @@ type Ride struct {
 	Pos         problem.Pos
 }
 
+// Compare puts situations in an order that does not hang on the file: those of the
+// design by name, then those made by the reader as they are.
+func (s *Situation) Compare(t *Situation) int {
+	switch {
+	case s.Derived && t.Derived:
+		return 0
+	case s.Derived != t.Derived:
+		return map[bool]int{true: 1, false: -1}[s.Derived]
+	}
+	return strings.Compare(s.Name, t.Name)
+}
+
 // Leg is a time at an engine speed with loads on.
 type Leg struct {
 	Minutes   Quantity // seconds inside
@@ -463,9 +478,11 @@ type Leg struct {
 
 // Acceptance takes a finding as it is, with a reason.
 type Acceptance struct {
-	Rule   Text
-	Part   Text
-	Reason Text
+	Rule     Text
+	Part     Text
+	Severity string          // the gravest taken; "" = fault
+	Figure   *finding.Figure // without its sense; nil = any
+	Reason   Text
 }
 
 // Price is what something costs; Item is the text of a purchase line.

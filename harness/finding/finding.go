@@ -35,6 +35,16 @@ func (s Severity) String() string {
 	return "none"
 }
 
+// SeverityOf is the severity of a word; 0 for none.
+func SeverityOf(word string) Severity {
+	for s := Advice; s <= Danger; s++ {
+		if s.String() == word {
+			return s
+		}
+	}
+	return 0
+}
+
 // Number is one figure of a finding, with its unit as printed.
 type Number struct {
 	Name  string
@@ -56,6 +66,16 @@ type Finding struct {
 	Change    string   // what to change
 	Source    string   // of the limit
 	Accepted  string   // reason when the design accepts it; "" otherwise
+
+	// Wire is what the wire is to the part, "feed" or "return"; "" when the finding
+	// is about the part itself. With rule and part it tells which finding it is,
+	// whatever numbers the wires have.
+	Wire   string
+	Figure Figure // what decides it
+	// Cause is the same for findings of the rule that one thing causes, such as a
+	// fuse too large for several wires; "" = it stands alone.
+	Cause string
+	Known bool // a baseline has it already
 }
 
 // Sort puts the most severe first, accepted ones last, then by place and rule.

@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strconv"
@@ -37,32 +38,76 @@ loads:
 	Run: func(*Pass) {},
 }
 
-// accept marks the findings that the design accepts and reports acceptances
-// that match nothing. An acceptance of a danger is kept and shown like any
-// other: the finding stays in the list with the reason beside it.
+// accept marks the findings that the design accepts, and reports acceptances
+// that match nothing or hold for whatever the finding becomes. An acceptance of a
+// danger is kept and shown like any other: the finding stays in the list with the
+// reason beside it.
 func accept(f *facts, found []*finding.Finding) []*finding.Finding {
-	p := &Pass{facts: f, rule: unusedAcceptance}
+	unused := &Pass{facts: f, rule: unusedAcceptance}
+	unpinned := &Pass{facts: f, rule: acceptanceWithoutFigure}
+	outgrown := map[*finding.Finding]string{}
 	for _, a := range f.d.Accepted {
-		if acceptMatching(a, found) == 0 {
-			p.reportUnused(a, found)
+		matching := matches(a, found)
+		if len(matching) == 0 {
+			unused.reportUnused(a, found)
+		}
+		unpinned.judgePin(a, acceptMatching(a, matching, outgrown))
+	}
+	for _, x := range found {
+		if words := outgrown[x]; words != "" && x.Accepted == "" {
+			x.What += "; " + words
+			x.Cause = "" // to be read by itself
 		}
 	}
-	return append(found, p.found...)
+	return append(append(found, unused.found...), unpinned.found...)
 }
 
-// acceptMatching marks what an acceptance matches and counts it.
-func acceptMatching(a *design.Acceptance, found []*finding.Finding) int {
-	n := 0
+// matches lists the findings that an acceptance speaks of.
+func matches(a *design.Acceptance, found []*finding.Finding) []*finding.Finding {
+	var list []*finding.Finding
 	for _, f := range found {
-		if f.Rule != a.Rule.Value || !namesPart(a.Part.Value, f) {
-			continue
-		}
-		n++
-		if f.Accepted == "" {
-			f.Accepted = a.Reason.Value
+		if f.Rule == a.Rule.Value && namesPart(a.Part.Value, f) {
+			list = append(list, f)
 		}
 	}
-	return n
+	return list
+}
+
+// acceptMatching marks what an acceptance covers and lists it. What it does not
+// cover is told by the words why.
+func acceptMatching(a *design.Acceptance, matching []*finding.Finding, outgrown map[*finding.Finding]string) (covered []*finding.Finding) {
+	for _, f := range matching {
+		switch words := beyondAcceptance(a, f); {
+		case f.Accepted != "":
+		case words != "":
+			outgrown[f] = words
+		default:
+			f.Accepted = a.Reason.Value
+			covered = append(covered, f)
+		}
+	}
+	return covered
+}
+
+// beyondAcceptance says what of a finding an acceptance does not cover; "" when it
+// covers it.
+func beyondAcceptance(a *design.Acceptance, f *finding.Finding) string {
+	most := finding.Fault
+	if a.Severity != "" {
+		most = finding.SeverityOf(a.Severity)
+	}
+	switch {
+	case f.Severity > most:
+		return fmt.Sprintf("accepted as %s only, and it is a %s: to accept it, write severity: %s", most, f.Severity, f.Severity)
+	case a.Figure == nil:
+		return ""
+	}
+	was := *a.Figure
+	was.Worse = f.Figure.Worse
+	if f.Figure.WorseThan(was) {
+		return fmt.Sprintf("accepted at %s, now %s", was, cmp.Or(f.Figure.String(), "without a figure"))
+	}
+	return ""
 }
 
 // namesPart tells whether an acceptance's part is the finding's: by the name
@@ -71,7 +116,8 @@ func namesPart(part string, f *finding.Finding) bool {
 	return part == f.Part || part == f.Ref
 }
 
-// partsOfRule lists, quoted, the parts at which a rule found something.
+// partsOfRule lists, quoted and by the alphabet, the parts at which a rule found
+// something.
 func partsOfRule(rule string, found []*finding.Finding) []string {
 	var parts []string
 	for _, f := range found {
@@ -79,6 +125,7 @@ func partsOfRule(rule string, found []*finding.Finding) []string {
 			parts = append(parts, quoted)
 		}
 	}
+	slices.Sort(parts)
 	return parts
 }
 

@@ -35,19 +35,25 @@ fuses:
 			return
 		}
 		live := p.live(untouched, p.excused)
-		done := map[*circuit.Wire]bool{}
+		top := map[*circuit.Wire]*circuit.Wire{} // of a wire that feeds nothing, the first such wire above it
 		for _, w := range p.c.Wires {
-			if isReturn(w) || done[w] || !live.nodes[w.From.Node.Index] || staysLive(w.To.Part) {
+			if isReturn(w) || top[w] != nil || !live.nodes[w.From.Node.Index] || staysLive(w.To.Part) {
 				continue
 			}
 			if below, idle := p.idleBelow(w); idle {
-				for _, v := range below {
-					done[v] = true
+				for _, v := range append(below, w) {
+					top[v] = w
 				}
-				fin := ofWire(finding.Advice, w)
-				fin.What = fmt.Sprintf("%s is live with the key off and feeds nothing", wireText(w))
-				p.report(fin)
 			}
+		}
+		for _, w := range p.c.Wires {
+			if top[w] == nil {
+				continue
+			}
+			fin := ofWire(finding.Advice, w)
+			fin.Cause = wireOwner(top[w]).Name
+			fin.What = fmt.Sprintf("%s is live with the key off and feeds nothing", wireText(w))
+			p.report(fin)
 		}
 	},
 }

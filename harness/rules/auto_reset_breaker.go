@@ -57,15 +57,17 @@ loads:
 	},
 }
 
-// motorBehind is the first motor that a branch lies on the way to; nil without.
+// motorBehind is the motor that a branch lies on the way to, of several the first
+// by name; nil without.
 func (p *Pass) motorBehind(b *circuit.Branch) *circuit.Part {
+	var first *circuit.Part
 	for _, part := range p.partsOf(circuit.Load) {
 		if l := accessory(part); l == nil || l.Behaves != design.Motor {
 			continue
 		}
-		if load := loadBranch(part); load != nil && p.c.Feeding(load.A)[b.Index] {
-			return part
+		if load := loadBranch(part); load != nil && p.c.Feeding(load.A)[b.Index] && (first == nil || part.Name < first.Name) {
+			first = part
 		}
 	}
-	return nil
+	return first
 }

@@ -2,6 +2,8 @@ package rules
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"fusewright/harness/circuit"
 	"fusewright/harness/finding"
@@ -44,7 +46,9 @@ loads:
 			}
 		}
 		bypassed := map[*circuit.Terminal][]string{}
-		for _, fuse := range p.branchesOf(circuit.FuseBranch) {
+		fuses := p.branchesOf(circuit.FuseBranch)
+		slices.SortStableFunc(fuses, func(a, b *circuit.Branch) int { return strings.Compare(fusePlace(a), fusePlace(b)) })
+		for _, fuse := range fuses {
 			for _, t := range p.bypassedAt(fuse, above[fuse]) {
 				bypassed[t] = append(bypassed[t], fuseText(fuse))
 			}
@@ -85,6 +89,7 @@ func (p *Pass) reportBackFeed(t *circuit.Terminal, fuses []string) {
 	fin := ofWire(finding.Danger, feeds[len(feeds)-1])
 	fin.What = fmt.Sprintf("%s is fed %d ways, so another feed goes round %s",
 		t.Part.Name, len(feeds), few(fuses, 4))
+	fin.Figure = finding.NewFigure(float64(len(feeds)), 1, "", finding.Larger)
 	p.report(fin)
 }
 
@@ -98,11 +103,14 @@ func (p *Pass) fusesAbove(n *circuit.Node) []*circuit.Branch {
 		n := queue[0]
 		queue = queue[1:]
 		for _, b := range n.Branches {
-			if b.B != n || !b.Feeds() || p.mark[b.A.Index] == p.markNumber {
+			if b.B != n || !b.Feeds() {
 				continue
 			}
-			if b.Kind == circuit.FuseBranch {
+			if b.Kind == circuit.FuseBranch { // also one beside another, from the same bus bar
 				fuses = append(fuses, b)
+			}
+			if p.mark[b.A.Index] == p.markNumber {
+				continue
 			}
 			p.mark[b.A.Index] = p.markNumber
 			queue = append(queue, b.A)

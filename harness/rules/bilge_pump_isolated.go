@@ -78,10 +78,18 @@ func (p *Pass) switchesBefore(n *circuit.Node) (float, isolator string) {
 		}
 		switch {
 		case isolates(part.Branches[0]):
-			isolator = part.Name
+			isolator = firstName(isolator, part.Name)
 		case strings.Contains(strings.ToLower(text), "float"):
-			float = part.Name
+			float = firstName(float, part.Name)
 		}
 	}
 	return float, isolator
+}
+
+// firstName is the first of two names by the alphabet; "" is none.
+func firstName(a, b string) string {
+	if a == "" {
+		return b
+	}
+	return min(a, b)
 }

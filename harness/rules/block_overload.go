@@ -49,7 +49,7 @@ taps:
 				fin := ofPart(finding.Fault, part)
 				fin.What = fmt.Sprintf("%s carries %s in all; its limit is %s",
 					part.Name, amps(sum.A), rated(limit))
-				fin.Numbers = limited("total current", sum.A, limit, "A")
+				atMost(&fin, "total current", sum.A, limit, "A")
 				fin.Situation = sum.situation()
 				p.report(fin)
 			}

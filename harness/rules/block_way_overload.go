@@ -78,7 +78,7 @@ func (p *Pass) judgeWays(part *circuit.Part, bl *design.Block) {
 		fin.Part, fin.Pos = part.Name+" "+w.Number, w.Pos
 		fin.What = fmt.Sprintf("way %s of %s %s %s; a way may carry %s",
 			w.Number, part.Name, what, amps(value), amps(limit))
-		fin.Numbers = limited("way", value, limit, "A")
+		atMost(&fin, "way", value, limit, "A")
 		fin.Situation = situation
 		p.report(fin)
 	}

@@ -87,6 +87,12 @@ func assess(t testing.TB, file string, src []byte) []*finding.Finding {
 	if err != nil {
 		t.Fatalf("the design does not read:\n%v", err)
 	}
+	return check(t, d)
+}
+
+// check is the findings of a design.
+func check(t testing.TB, d *design.Design) []*finding.Finding {
+	t.Helper()
 	r, err := harness.Assess(d)
 	if err != nil {
 		t.Fatalf("the circuit does not build:\n%v", err)

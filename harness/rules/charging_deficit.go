@@ -65,10 +65,9 @@ func (p *Pass) reportDeficit(l *budget.Line) {
 	if !math.IsNaN(l.BatteryHours) {
 		f.What += "; a full battery makes it up for " + quantity.Format(l.BatteryHours*3600, quantity.Duration)
 	}
-	f.Numbers = []finding.Number{{Name: "demand", Value: l.VehicleA + l.AccessoryA, Unit: "A"},
-		{Name: "limit", Value: l.OutputA, Unit: "A"}, {Name: "margin", Value: l.SpareA, Unit: "A"},
-		{Name: "break-even speed", Value: l.BreakEvenRPM, Unit: "rpm"},
-		{Name: "battery covers", Value: l.BatteryHours, Unit: "h"}}
+	atMost(&f, "demand", l.VehicleA+l.AccessoryA, l.OutputA, "A")
+	f.Numbers = append(f.Numbers, finding.Number{Name: "break-even speed", Value: l.BreakEvenRPM, Unit: "rpm"},
+		finding.Number{Name: "battery covers", Value: l.BatteryHours, Unit: "h"})
 	p.report(f)
 }
 

@@ -47,7 +47,7 @@ charging:
 		fin := finding.Finding{Severity: finding.Fault, Part: "charging", Ref: "charging", Pos: c.RegulatedV.Pos}
 		fin.What = fmt.Sprintf("the charging system holds %s; %s takes at most %s", volts(c.RegulatedV.Value),
 			b.Chemistry.Name, quantity.Plain(limit, quantity.Voltage))
-		fin.Numbers = limited("regulated voltage", c.RegulatedV.Value, limit, "V")
+		atMost(&fin, "regulated voltage", c.RegulatedV.Value, limit, "V")
 		p.report(fin)
 	},
 }

@@ -40,7 +40,7 @@ loads:
 				fin := ofPart(finding.Fault, part)
 				fin.What = fmt.Sprintf("the coil of %s draws %s from %s, which a module supervises",
 					part.Name, amps(a), tap.Name)
-				fin.Numbers = []finding.Number{{Name: "coil current", Value: a, Unit: "A"}}
+				decidedBy(&fin, "coil current", a, "A", finding.Larger)
 				p.report(fin)
 			}
 		}

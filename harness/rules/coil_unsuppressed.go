@@ -49,15 +49,16 @@ loads:
 	},
 }
 
-// supervisedAbove is the supervised tap that a relay's coil is fed from; nil
-// when there is none.
+// supervisedAbove is the supervised tap that a relay's coil is fed from, of several
+// the first by name; nil when there is none.
 func (p *Pass) supervisedAbove(relay *circuit.Part) *circuit.Part {
+	var first *circuit.Part
 	for _, tap := range p.tapsAbove(relay) {
-		if t, _ := tap.Source.(*design.Tap); t != nil && t.Supervised {
-			return tap
+		if t, _ := tap.Source.(*design.Tap); t != nil && t.Supervised && (first == nil || tap.Name < first.Name) {
+			first = tap
 		}
 	}
-	return nil
+	return first
 }
 
 // tapsAbove lists the taps that can feed a relay's coil.
@@ -74,14 +75,17 @@ func (p *Pass) tapsAbove(relay *circuit.Part) []*circuit.Part {
 		n := queue[0]
 		queue = queue[1:]
 		for _, b := range n.Branches {
-			if b.B != n || !b.Feeds() || p.mark[b.A.Index] == p.markNumber {
+			if b.B != n || !b.Feeds() {
 				continue
 			}
-			p.mark[b.A.Index] = p.markNumber
-			if b.Part != nil && b.Part.Kind == circuit.Tap {
+			if b.Part != nil && b.Part.Kind == circuit.Tap { // also a second one from the same node
 				taps = append(taps, b.Part)
 				continue
 			}
+			if p.mark[b.A.Index] == p.markNumber {
+				continue
+			}
+			p.mark[b.A.Index] = p.markNumber
 			queue = append(queue, b.A)
 		}
 	}

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"math"
+	"slices"
 
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
@@ -68,6 +69,7 @@ func weigh(s *solve.Solution, contact *circuit.Branch, draws []*circuit.Branch, 
 		if !seen[kind] {
 			seen[kind] = true
 			now.kinds = append(now.kinds, string(kind))
+			slices.Sort(now.kinds)
 		}
 	}
 	// Currents that reach the loads by another feed as well do not all pass here.

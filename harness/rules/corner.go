@@ -77,11 +77,12 @@ func (c cornered) said(print func(float64) string) string {
 	return fmt.Sprintf(" in the worst case (%s at nominal)", print(c.Nominal))
 }
 
-// numbers are a cornered figure with its limit: what is left of it at the corner
-// is the margin, negative when it is over. For a floor, sign is -1.
-func (c cornered) numbers(name string, sign, scale, limit float64, unit string) []finding.Number {
-	return []finding.Number{{Name: name + " nominal", Value: c.Nominal * scale, Unit: unit},
+// decides gives a finding a cornered figure with its limit: what is left of it at
+// the corner is the margin, negative when it is over.
+func (c cornered) decides(f *finding.Finding, name string, worse finding.Sense, scale, limit float64, unit string) {
+	f.Figure = finding.NewFigure(c.Corner*scale, limit*scale, unit, worse)
+	f.Numbers = []finding.Number{{Name: name + " nominal", Value: c.Nominal * scale, Unit: unit},
 		{Name: name + " worst case", Value: c.Corner * scale, Unit: unit},
 		{Name: "limit", Value: limit * scale, Unit: unit},
-		{Name: "margin", Value: sign * (limit - c.Corner) * scale, Unit: unit}}
+		{Name: "margin", Value: float64(worse) * (limit - c.Corner) * scale, Unit: unit}}
 }

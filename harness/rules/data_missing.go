@@ -9,7 +9,6 @@ import (
 	"fusewright/harness/finding"
 	"fusewright/harness/fusing"
 	"fusewright/harness/problem"
-	"fusewright/library"
 )
 
 var dataMissing = &Rule{
@@ -121,10 +120,9 @@ func returnsTo(part *circuit.Part) int {
 // missingTimes reports fuse types that have no fast edge although a load with
 // a starting current hangs on one.
 func (p *Pass) missingTimes() {
-	said := map[*library.FuseType]bool{}
 	for _, part := range p.partsOf(circuit.Load) {
 		fuse := p.fuseAbove(part)
-		if fuse == nil || said[fuse.Fuse.Type] {
+		if fuse == nil {
 			continue
 		}
 		l := accessory(part)
@@ -132,8 +130,8 @@ func (p *Pass) missingTimes() {
 		if c.EdgeKnown || !math.IsNaN(c.MeltShare) {
 			continue
 		}
-		said[fuse.Fuse.Type] = true
 		f := ofFuse(finding.Advice, fuse)
+		f.Cause = "times of " + fuse.Fuse.Type.Name
 		f.What = fmt.Sprintf("whether %s bears the start of %s is not known: %s",
 			fuseText(fuse), part.Name, c.Note)
 		p.report(f)

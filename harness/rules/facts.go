@@ -2,6 +2,7 @@ package rules
 
 import (
 	"math"
+	"slices"
 
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
@@ -17,7 +18,7 @@ type facts struct {
 	c        *circuit.Circuit
 	d        *design.Design
 	practice *library.Practice
-	usable   []*solve.Solution // the converged ones, in design order
+	usable   []*solve.Solution // the converged ones, by the name of the situation
 
 	positive *circuit.Node   // battery positive post
 	battery  *circuit.Branch // its EMF branch; nil without a battery
@@ -67,6 +68,7 @@ func newFacts(in *Input) *facts {
 			f.usable = append(f.usable, s)
 		}
 	}
+	slices.SortStableFunc(f.usable, func(a, b *solve.Solution) int { return a.Situation.Compare(b.Situation) })
 	f.findSource()
 	f.findCoils()
 	f.findWorst()

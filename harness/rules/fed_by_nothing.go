@@ -11,8 +11,8 @@ var fedByNothing = &Rule{
 	Name:  "fed-by-nothing",
 	Title: "a part is fed by nothing",
 	Doc: "A part that names no feed, or whose feed has no way to the battery even with every contact " +
-		"closed: a spare way, a contact the relay does not have, a splice nobody feeds. Reported at the " +
-		"first such part; what it feeds in turn has the same cause. Coils are relay-never-energised.",
+		"closed: a spare way, a contact the relay does not have, a splice nobody feeds. What it " +
+		"feeds in turn has the same cause and is printed with it. Coils are relay-never-energised.",
 	Formula:  "none: it is a question of topology",
 	Limits:   "none",
 	Why:      "it cannot work, and what was meant may have been fed from somewhere else",
@@ -32,8 +32,8 @@ loads:
 	Run: func(p *Pass) {
 		live := p.flood(p.positive, (*circuit.Branch).Feeds)
 		for _, part := range p.c.Parts {
-			if in := inlet(part); in != nil && !live[in.Node.Index] && !p.starvedAbove(in, live) {
-				p.reportUnfed(part)
+			if in := inlet(part); in != nil && !live[in.Node.Index] {
+				p.reportUnfed(part, p.firstStarved(part, live))
 			}
 		}
 	},
@@ -57,23 +57,35 @@ func inlet(p *circuit.Part) *circuit.Terminal {
 	return nil
 }
 
-// starvedAbove tells whether the part's feed comes from a part that is itself
-// fed by nothing, so that the cause is reported there.
-func (p *Pass) starvedAbove(in *circuit.Terminal, live []bool) bool {
-	for _, w := range wiresTo(in) {
-		if up := inlet(w.From.Part); up != nil && !live[up.Node.Index] {
-			return true
+// firstStarved is the first part on the way to a part that no supply reaches,
+// itself when its feed comes from a live part or from none.
+func (p *Pass) firstStarved(part *circuit.Part, live []bool) *circuit.Part {
+	for range p.c.Parts { // parts that feed each other have no first
+		up := starvedAbove(part, live)
+		if up == nil {
+			break
 		}
+		part = up
 	}
-	return false
+	return part
 }
 
-func (p *Pass) reportUnfed(part *circuit.Part) {
+func starvedAbove(part *circuit.Part, live []bool) *circuit.Part {
+	for _, w := range wiresTo(inlet(part)) {
+		if up := inlet(w.From.Part); up != nil && !live[up.Node.Index] {
+			return w.From.Part
+		}
+	}
+	return nil
+}
+
+func (p *Pass) reportUnfed(part, first *circuit.Part) {
 	severity := finding.Fault
 	if l := accessory(part); l != nil {
 		severity = graver(l.Critical, finding.Fault, finding.Danger)
 	}
 	fin := ofPart(severity, part)
+	fin.Cause = first.Name
 	fin.What = part.Name + " names no feed"
 	if in := inlet(part); len(wiresTo(in)) > 0 {
 		w := wiresTo(in)[0]

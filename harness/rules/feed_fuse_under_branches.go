@@ -62,6 +62,6 @@ func (p *Pass) judgeBranches(b *circuit.Branch) {
 	fin := ofFuse(finding.Advice, b)
 	fin.What = fmt.Sprintf("%s feeds %s, which draw %s together",
 		fuseText(b), few(names(draws), 4), amps(sum))
-	fin.Numbers = limited("sum of branches", sum, fuseRating(b), "A")
+	atMost(&fin, "sum of branches", sum, fuseRating(b), "A")
 	p.report(fin)
 }

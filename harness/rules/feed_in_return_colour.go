@@ -12,8 +12,7 @@ var feedInReturnColour = &Rule{
 	Title: "a feed has the colour of the returns",
 	Doc: "The colour that most returns of the design have, when at least two have it, against the colour of every " +
 		"feed. Loads of polarity-crossed are left out. On boats a black or green feed, and a return that is neither black nor yellow, is " +
-		"marine-wire-colour and not reported here. One finding a design, " +
-		"at the first such wire.",
+		"marine-wire-colour and not reported here. One finding a wire, printed together.",
 	Formula: "none",
 	Limits:  "none",
 	Why: "the next hand at the loom takes it for a return, bolts it to the frame, and the battery is " +
@@ -41,43 +40,33 @@ loads:
 		if usual == "" || (marine && misleads(true, usual)) {
 			return
 		}
-		var first *circuit.Wire
-		n := 0
 		for _, w := range p.c.Wires {
 			code := w.Spec.Colour.Code()
 			if isReturn(w) || code != usual || crossed(w.To.Part) != nil || (marine && misleads(false, code)) {
 				continue
 			}
-			if first == nil {
-				first = w
-			}
-			n++
+			fin := ofWire(finding.Advice, w)
+			fin.Cause = usual
+			fin.What = fmt.Sprintf("feed %s is %s, the colour of the returns", wireText(w), usual)
+			p.report(fin)
 		}
-		if first == nil {
-			return
-		}
-		fin := ofWire(finding.Advice, first)
-		fin.What = fmt.Sprintf("feed %s is %s, the colour of the returns", wireText(first), usual)
-		if n > 1 {
-			fin.What += fmt.Sprintf(" (and %s)", plural(n-1, "more like it", "more like it"))
-		}
-		p.report(fin)
 	},
 }
 
-// usualReturnColour is the colour that most returns have, the first of several;
-// "" when no two returns share one.
+// usualReturnColour is the colour that most returns have, of several the first by
+// its code; "" when no two returns share one.
 func usualReturnColour(wires []*circuit.Wire) string {
 	count := map[string]int{}
 	best := ""
 	for _, w := range wires {
-		if code := w.Spec.Colour.Code(); code != "" && isReturn(w) && crossed(w.From.Part) == nil {
-			count[code]++
-		}
-	}
-	for _, w := range wires {
 		code := w.Spec.Colour.Code()
-		if isReturn(w) && count[code] >= 2 && count[code] > count[best] {
+		if code == "" || !isReturn(w) || crossed(w.From.Part) != nil {
+			continue
+		}
+		count[code]++
+	}
+	for code, n := range count {
+		if n >= 2 && (n > count[best] || n == count[best] && code < best) {
 			best = code
 		}
 	}

@@ -11,7 +11,7 @@ var fuseGrading = &Rule{
 	Name:  "fuse-grading",
 	Title: "two fuses in series are too near in rating",
 	Doc: "Each fuse against the next one towards the source. When their ratings are near, either may " +
-		"open first. One finding an upstream fuse, for its largest downstream neighbour. Only ratings " +
+		"open first. One finding a downstream fuse, those behind one fuse printed together. Only ratings " +
 		"are compared.",
 	Formula:  "upstream rating ÷ downstream rating ≥ the practice's ratio",
 	Limits:   "the practice's fuse ratio",
@@ -33,19 +33,10 @@ loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1.5 mm²}, returns to: frame, return wire: {size: 1.5 mm²}}
 `,
 	Run: func(p *Pass) {
-		near := map[*circuit.Branch]*circuit.Branch{}
 		for _, b := range p.fuses() {
 			up := p.above[b.Index]
-			if up == nil || fuseRating(up) <= 0 || fuseRating(b) <= 0 ||
-				fuseRating(up) >= p.practice.FuseRatio*fuseRating(b) {
-				continue
-			}
-			if was := near[up]; was == nil || fuseRating(b) > fuseRating(was) {
-				near[up] = b
-			}
-		}
-		for _, up := range p.c.Branches {
-			if b := near[up]; b != nil {
+			if up != nil && fuseRating(up) > 0 && fuseRating(b) > 0 &&
+				fuseRating(up) < p.practice.FuseRatio*fuseRating(b) {
 				p.reportGrading(up, b)
 			}
 		}
@@ -55,9 +46,10 @@ loads:
 func (p *Pass) reportGrading(up, down *circuit.Branch) {
 	ratio := fuseRating(up) / fuseRating(down)
 	fin := ofFuse(finding.Advice, down)
+	fin.Cause = fusePlace(up)
 	fin.What = fmt.Sprintf("%s stands behind %s: a ratio of %.2f, at least %.2g is wanted",
 		fuseText(down), fuseText(up), ratio, p.practice.FuseRatio)
-	fin.Numbers = floored("ratio of ratings", ratio, p.practice.FuseRatio, "")
+	atLeast(&fin, "ratio of ratings", ratio, p.practice.FuseRatio, "")
 	fin.Source = p.limitSource("fuse ratio", false)
 	p.report(fin)
 }

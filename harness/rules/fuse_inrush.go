@@ -98,5 +98,9 @@ func (p *Pass) judgeInrush(part *circuit.Part, fuse *circuit.Branch) {
 		fin.Numbers = append(fin.Numbers, finding.Number{Name: "limit", Value: fewStartsShare},
 			finding.Number{Name: "margin", Value: fewStartsShare - c.MeltShare})
 	}
+	fin.Figure = finding.NewFigure(c.Margin, 1, "", finding.Smaller)
+	if !opens {
+		fin.Figure = finding.NewFigure(c.MeltShare, fewStartsShare, "", finding.Larger)
+	}
 	p.report(fin)
 }

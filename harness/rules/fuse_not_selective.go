@@ -43,7 +43,6 @@ loads:
 			for i := range f.Above {
 				if pair := &f.Above[i]; pair.Inverted != nil && !p.gradedWrong(f, pair) {
 					p.reportInverted(f, pair)
-					break
 				}
 			}
 		}
@@ -57,9 +56,10 @@ func (p *Pass) gradedWrong(f *protection.Fuse, pair *protection.Pair) bool {
 
 func (p *Pass) reportInverted(f *protection.Fuse, pair *protection.Pair) {
 	fin := ofFuse(finding.Advice, f.Branch)
+	fin.Cause = fusePlace(f.Branch)
 	fin.What = fmt.Sprintf("a short %s draws %s: %s may take %s to open, and %s above it opens within %s",
 		where(pair.Inverted), amps(pair.InvertedA), fuseText(f.Branch), duration(pair.DownS),
 		fuseText(pair.Above), duration(pair.UpS))
-	fin.Numbers = limited("latest opening", pair.DownS, pair.UpS, "s")
+	atMost(&fin, "latest opening", pair.DownS, pair.UpS, "s")
 	p.report(fin)
 }

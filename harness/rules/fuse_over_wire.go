@@ -12,7 +12,7 @@ var fuseOverWire = &Rule{
 	Title: "a fuse is larger than a wire it protects can carry",
 	Doc: "For every feed wire the fuse that would open is found: the smallest on its way from the " +
 		"battery. Its rating must not exceed the practice's share of what the wire may carry continuously " +
-		"where it is laid. One finding a fuse, for the wire with the least room; return wires are " +
+		"where it is laid. One finding a wire, those of one fuse printed together; return wires are " +
 		"judged by return-below-fuse, a wire as hot as its insulation by insulation-class.",
 	Formula: "rating ≤ share × allowed current; allowed current by heat balance or table, " +
 		"whichever is less, with ambient, loaded wires in the run and cover",
@@ -35,25 +35,16 @@ fuses:
 loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame, stays live: "marks the parked machine", own switch: true}
 `,
-	Run: func(p *Pass) { p.worstWireOfEachFuse(isReturn, p.reportFuseOverWire) },
+	Run: func(p *Pass) { p.wiresBelowTheirFuse(isReturn, p.reportFuseOverWire) },
 }
 
-// worstWireOfEachFuse finds, for every fuse, the wire with the least room
-// below its rating among those not skipped, and reports it when it has none.
-func (p *Pass) worstWireOfEachFuse(skip func(*circuit.Wire) bool, report func(*circuit.Branch, *circuit.Wire)) {
-	worst := map[*circuit.Branch]*circuit.Wire{}
+// wiresBelowTheirFuse reports, of the wires not skipped, each that may carry less
+// than its fuse lets through.
+func (p *Pass) wiresBelowTheirFuse(skip func(*circuit.Wire) bool, report func(*circuit.Branch, *circuit.Wire)) {
 	for _, w := range p.c.Wires {
 		g, a := p.guardOf(w), p.allowed(w)
-		if skip(w) || !g.known() || !a.known() || g.A <= p.practice.FuseWireShare*a.AllowedA {
-			continue
-		}
-		if was := worst[g.fuse]; was == nil || a.AllowedA < p.allowed(was).AllowedA {
-			worst[g.fuse] = w
-		}
-	}
-	for _, b := range p.c.Branches {
-		if w := worst[b]; w != nil {
-			report(b, w)
+		if !skip(w) && g.known() && a.known() && over(g.A, p.practice.FuseWireShare*a.AllowedA) {
+			report(g.fuse, w)
 		}
 	}
 }
@@ -61,9 +52,11 @@ func (p *Pass) worstWireOfEachFuse(skip func(*circuit.Wire) bool, report func(*c
 func (p *Pass) reportFuseOverWire(fuse *circuit.Branch, w *circuit.Wire) {
 	a, share := p.allowed(w), p.practice.FuseWireShare
 	fin := ofWire(finding.Danger, w)
+	fin.Cause = fusePlace(fuse)
 	fin.What = fmt.Sprintf("%s protects %s, which may carry %s %s",
 		fuseText(fuse), wireText(w), amps(a.AllowedA), a.where())
-	fin.Numbers = append(limited("fuse rating", fuseRating(fuse), share*a.AllowedA, "A"), a.numbers()...)
+	atMost(&fin, "fuse rating", fuseRating(fuse), share*a.AllowedA, "A")
+	fin.Numbers = append(fin.Numbers, a.numbers()...)
 	fin.Source = a.Source + "; " + p.limitSource("fuse share of wire", false)
 	p.report(fin)
 }

@@ -55,7 +55,7 @@ func (p *Pass) judgeFuseDistance(u unfusedWire) {
 	fin := ofWire(severity, u.wire)
 	fin.What = fmt.Sprintf("%s starts %s of conductor without a fuse; at most %s is allowed",
 		wireText(u.wire), p.length(u.lengthM), p.length(limit))
-	fin.Numbers = limited("unfused length", u.lengthM, limit, "m")
+	atMost(&fin, "unfused length", u.lengthM, limit, "m")
 	fin.Source = p.limitSource(fuseDistanceKey(u.wire), given)
 	p.report(fin)
 }

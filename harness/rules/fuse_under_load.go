@@ -73,7 +73,7 @@ func (p *Pass) reportUnderLoad(b *circuit.Branch) {
 	if p.onlyHeld(b) {
 		fin.What = strings.TrimSuffix(fin.What, " continuously")
 	}
-	fin.Numbers = w.numbers("current", 1, 1, limit, "A")
+	w.decides(&fin, "current", finding.Larger, 1, limit, "A")
 	fin.Situation = w.in.Name
 	fin.Source = p.limitSource("load share of fuse", false)
 	p.report(fin)

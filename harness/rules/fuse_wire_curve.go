@@ -13,7 +13,7 @@ var fuseWireCurve = &Rule{
 	Title: "an overload damages a wire before its fuse must open",
 	Doc: "Each device against each wire that it protects, at every current from its rating to the bolted " +
 		"short at the wire's far end for which the device's latest opening is published. One finding a " +
-		"device, for its worst wire. Left out: pairs that fuse-over-wire, return-below-fuse or " +
+		"wire, those of one device printed together. Left out: pairs that fuse-over-wire, return-below-fuse or " +
 		"short-overheats-wire report, and currents for which no latest opening is published (for blade " +
 		"fuses below 135 % of the rating); the protection table shows those too.",
 	Formula:  "latest opening at I < time the wire stands I, from full service",
@@ -41,8 +41,10 @@ loads:
 		}
 		burnt := p.overheated()
 		for _, f := range p.in.Protection.Fuses {
-			if w := p.worstByCurve(f, burnt); w != nil {
-				p.reportCurve(f, w)
+			for i := range f.Wires {
+				if w := &f.Wires[i]; p.overtaken(w, burnt) {
+					p.reportCurve(f, w)
+				}
 			}
 		}
 	},
@@ -52,30 +54,21 @@ loads:
 // fault: what flows that long is an overload of the loads, not a short.
 const longOverloadS = 60.0
 
-// worstByCurve is the wire with the least margin where the latest opening is
-// published; nil when all are safe.
-func (p *Pass) worstByCurve(f *protection.Fuse, burnt []bool) *protection.Wire {
-	var worst *protection.Wire
-	for i := range f.Wires {
-		w := &f.Wires[i]
-		if w.KnownRatio > 1 || w.KnownWorstA == 0 || burnt[w.Wire.Index] || p.overFused(w.Wire) ||
-			!p.allowed(w.Wire).known() {
-			continue
-		}
-		if worst == nil || w.KnownRatio < worst.KnownRatio {
-			worst = w
-		}
-	}
-	return worst
+// overtaken tells whether a wire is damaged before the latest opening where that
+// is published.
+func (p *Pass) overtaken(w *protection.Wire, burnt []bool) bool {
+	return w.KnownRatio <= 1 && w.KnownWorstA != 0 && !burnt[w.Wire.Index] && !p.overFused(w.Wire) &&
+		p.allowed(w.Wire).known()
 }
 
 func (p *Pass) reportCurve(f *protection.Fuse, w *protection.Wire) {
 	open := f.Device.Open(w.KnownWorstA).SlowS
 	stands := p.in.Faults.Wires.Damage(w.Wire).FaultTimeS(w.KnownWorstA)
-	fin := ofFuse(graver(stands < longOverloadS, finding.Fault, finding.Danger), f.Branch)
+	fin := ofWire(graver(stands < longOverloadS, finding.Fault, finding.Danger), w.Wire)
+	fin.Cause, fin.Pos = fusePlace(f.Branch), f.Branch.Fuse.Pos
 	fin.What = fmt.Sprintf("at %s %s may take %s to open; %s stands it for %s", amps(w.KnownWorstA),
 		fuseText(f.Branch), duration(open), wireText(w.Wire), duration(stands))
-	fin.Numbers = limited("latest opening", open, stands, "s")
+	atMost(&fin, "latest opening", open, stands, "s")
 	if !math.IsInf(w.KnownRatio, 1) {
 		fin.Numbers = append(fin.Numbers, finding.Number{Name: "time stood over latest opening", Value: w.KnownRatio})
 	}

@@ -73,7 +73,7 @@ func (f *facts) drawsBelow(start *circuit.Node) []*circuit.Branch {
 	return list
 }
 
-// names lists part names of branches without repeats, in order.
+// names lists part names of branches without repeats, by the alphabet.
 func names(branches []*circuit.Branch) []string {
 	var list []string
 	seen := map[*circuit.Part]bool{}
@@ -83,5 +83,6 @@ func names(branches []*circuit.Branch) []string {
 			list = append(list, b.Part.Name)
 		}
 	}
+	sort.Strings(list)
 	return list
 }

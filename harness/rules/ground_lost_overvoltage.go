@@ -15,7 +15,8 @@ var groundLostOvervoltage = &Rule{
 	Title: "with a return lost, a part gets reversed or too much voltage",
 	Doc: "Each return wire and frame stud that more than one part shares is opened in turn, in every " +
 		"situation. Reported when a part gets more than its maximum voltage, or when one that the design " +
-		"calls polarised, or that is electronics, gets more than 1 V the wrong way round.",
+		"calls polarised, or that is electronics, gets more than 1 V the wrong way round. One finding a part, those of one " +
+		"return printed together.",
 	Formula:  "the whole network solved again with the return open",
 	Limits:   "`maximum voltage` of the load; 1 V reversed (our choice)",
 	Why:      "a ground that works loose destroys equipment that has nothing wrong with it",
@@ -35,6 +36,8 @@ loads:
 situations:
   riding: {engine: cruise, on: [tail lamp]}
   working: {engine: idle, on: all}
+accepted:
+  - {rule: sneak-path, part: right flood, figure: 4.07 V, reason: "shown for the camera only"}
 `,
 	Good: `
 grounds:
@@ -55,8 +58,10 @@ situations:
 			return
 		}
 		for _, l := range p.in.Faults.Lost {
-			if a := p.suffering(l); a != nil {
-				p.reportSuffering(l, a)
+			for i := range l.Affected {
+				if a := &l.Affected[i]; harmed(a) {
+					p.reportSuffering(l, a)
+				}
 			}
 		}
 	},
@@ -64,21 +69,6 @@ situations:
 
 // backwardV is how much voltage the wrong way round counts.
 const backwardV = 1.0
-
-// suffering is the part that the loss of a return harms most; nil when none.
-func (p *Pass) suffering(l *fault.Lost) *fault.Affected {
-	var worst *fault.Affected
-	for i := range l.Affected {
-		a := &l.Affected[i]
-		if !harmed(a) {
-			continue
-		}
-		if worst == nil || math.Abs(a.AfterV) > math.Abs(worst.AfterV) {
-			worst = a
-		}
-	}
-	return worst
-}
 
 // harmed tells whether a part suffers from what it gets.
 func harmed(a *fault.Affected) bool {
@@ -97,7 +87,7 @@ func touchy(b *circuit.Branch) bool {
 
 func (p *Pass) reportSuffering(l *fault.Lost, a *fault.Affected) {
 	critical := a.Branch.Load != nil && a.Branch.Load.Load != nil && a.Branch.Load.Load.Critical
-	fin := p.ofReturn(graver(critical, finding.Fault, finding.Danger), l.Branch)
+	fin := p.ofLost(graver(critical, finding.Fault, finding.Danger), l, a)
 	way := "reversed"
 	if a.AfterV > 0 {
 		way = p.overWhat(a)
@@ -106,6 +96,7 @@ func (p *Pass) reportSuffering(l *fault.Lost, a *fault.Affected) {
 		volts(math.Abs(a.AfterV)), way)
 	fin.Numbers = []finding.Number{{Name: "voltage", Value: a.AfterV, Unit: "V"},
 		{Name: "before", Value: a.BeforeV, Unit: "V"}}
+	fin.Figure = finding.NewFigure(math.Abs(a.AfterV), math.NaN(), "V", finding.Larger)
 	fin.Situation = a.Situation.Name
 	p.report(fin)
 }

@@ -42,7 +42,7 @@ loads:
 				fin := ofPart(finding.Fault, part)
 				fin.What = fmt.Sprintf("%s carries %s of returns; its limit is %s",
 					part.Name, amps(w.A), rated(g.LimitA.Value))
-				fin.Numbers = limited("current", w.A, g.LimitA.Value, "A")
+				atMost(&fin, "current", w.A, g.LimitA.Value, "A")
 				fin.Situation = w.situation()
 				p.report(fin)
 			}

@@ -15,6 +15,15 @@ type guard struct {
 	fuse *circuit.Branch // the one that opens; nil without
 }
 
+// before tells whether a guard counts before another: it lets through more, or as
+// much and its fuse comes first by name.
+func (g guard) before(h guard) bool {
+	if g.A != h.A || g.fuse == nil || h.fuse == nil {
+		return g.A > h.A
+	}
+	return fusePlace(g.fuse) < fusePlace(h.fuse)
+}
+
 // known tells whether there is a fuse with a rating to compare with.
 func (g guard) known() bool { return g.fuse != nil && g.A > 0 }
 
@@ -90,7 +99,7 @@ func (f *facts) guardReturns(p *circuit.Part) {
 	for len(queue) > 0 {
 		n := queue[len(queue)-1]
 		queue = queue[:len(queue)-1]
-		if n.Index == 0 || f.guardCold[n.Index].A >= g.A {
+		if n.Index == 0 || !g.before(f.guardCold[n.Index]) {
 			continue
 		}
 		f.guardCold[n.Index] = g
@@ -121,17 +130,24 @@ type reached struct {
 	last  *circuit.Branch
 }
 
-// guardQueue gives the least protected node first; ties by node index, so that
-// the result does not depend on the order of pushes.
+// guardQueue gives the least protected node first; of equals the one whose fuse
+// comes first by name, then by node index, so that the result does not depend on
+// the order of pushes.
 type guardQueue []reached
 
 func (q guardQueue) Len() int      { return len(q) }
 func (q guardQueue) Swap(i, j int) { q[i], q[j] = q[j], q[i] }
 func (q guardQueue) Less(i, j int) bool {
-	if q[i].guard.A != q[j].guard.A {
-		return q[i].guard.A > q[j].guard.A
+	a, b := q[i], q[j]
+	switch {
+	case a.guard.before(b.guard):
+		return true
+	case b.guard.before(a.guard):
+		return false
+	case a.node != b.node:
+		return a.node.Index < b.node.Index
 	}
-	return q[i].node.Index < q[j].node.Index
+	return a.last != b.last && a.last != nil && (b.last == nil || fusePlace(a.last) < fusePlace(b.last))
 }
 
 // Push adds a node, for package heap.

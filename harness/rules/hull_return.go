@@ -12,7 +12,7 @@ var hullReturn = &Rule{
 	Name:  "hull-return",
 	Title: "a boat's load returns through metal instead of a wire",
 	Doc: "Boats only: a frame stud that loads or coils return to. What is mounted on the engine block and uses " +
-		"it as its return is part of the engine and not of the design. One finding a stud.",
+		"it as its return is part of the engine and not of the design. One finding a return, those of one stud printed together.",
 	Formula: "none",
 	Limits:  "the practice is marine",
 	Why: "current through a hull, a rail or a shaft corrodes it under water and makes every other metal part " +
@@ -39,15 +39,13 @@ loads:
 			if !ok || g.Kind != design.FrameStud {
 				continue
 			}
-			n := 0
 			for _, t := range part.Terminals {
-				n += len(wiresTo(t))
-			}
-			if n > 0 {
-				fin := ofPart(finding.Fault, part)
-				fin.What = fmt.Sprintf("%s takes %s and leads on through metal, not by a wire",
-					part.Name, plural(n, "return", "returns"))
-				p.report(fin)
+				for _, w := range wiresTo(t) {
+					fin := ofWire(finding.Fault, w)
+					fin.Cause = part.Name
+					fin.What = fmt.Sprintf("%s takes return %s and leads on through metal, not by a wire", part.Name, wireText(w))
+					p.report(fin)
+				}
 			}
 		}
 	},

@@ -53,7 +53,7 @@ func (p *Pass) reportAlwaysOn(part *circuit.Part) {
 	drain := p.ratedDrawA(loadBranch(part))
 	fin.What = fmt.Sprintf("%s is on whenever the battery is connected and draws about %s",
 		part.Name, amps(drain))
-	fin.Numbers = []finding.Number{{Name: "drain", Value: drain, Unit: "A"}}
+	decidedBy(&fin, "drain", drain, "A", finding.Larger)
 	p.report(fin)
 }
 
@@ -64,8 +64,8 @@ func (p *Pass) reportStandby(part *circuit.Part, l *design.Load) {
 	use := p.ratedDrawA(loadBranch(part))
 	fin.What = fmt.Sprintf("%s is live whenever the battery is connected: %s at rest, about %s in use",
 		part.Name, amps(l.StandbyA.Value), amps(use))
-	fin.Numbers = []finding.Number{{Name: "drain at rest", Value: l.StandbyA.Value, Unit: "A"},
-		{Name: "in use", Value: use, Unit: "A"}}
+	decidedBy(&fin, "drain at rest", l.StandbyA.Value, "A", finding.Larger)
+	fin.Numbers = append(fin.Numbers, finding.Number{Name: "in use", Value: use, Unit: "A"})
 	p.report(fin)
 }
 
@@ -96,6 +96,6 @@ func (p *Pass) reportByHand(g handGroup) {
 		subject = g.gate.Part.Name + " can be left on by its own switch"
 	}
 	fin.What = fmt.Sprintf("%s with the key off, drawing about %s", subject, amps(sum))
-	fin.Numbers = []finding.Number{{Name: "drain", Value: sum, Unit: "A"}}
+	decidedBy(&fin, "drain", sum, "A", finding.Larger)
 	p.report(fin)
 }

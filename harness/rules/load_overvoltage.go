@@ -52,7 +52,7 @@ func (p *Pass) judgeHighest(part *circuit.Part, l *design.Load) {
 	}
 	fin := ofPart(graver(l.Critical, finding.Fault, finding.Danger), part)
 	fin.What = fmt.Sprintf("%s gets %s and %s", part.Name, volts(v), can)
-	fin.Numbers = limited("voltage", v, limit, "V")
+	atMost(&fin, "voltage", v, limit, "V")
 	fin.Situation = at.Situation.Name
 	p.report(fin)
 }

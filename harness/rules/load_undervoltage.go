@@ -36,7 +36,7 @@ loads:
 				l := accessory(part)
 				fin := ofPart(graver(l.Critical, finding.Fault, finding.Danger), part)
 				fin.What = fmt.Sprintf("%s gets %s and needs %s", part.Name, w.split(volts), volts(least))
-				fin.Numbers = w.numbers("voltage", -1, 1, least, "V")
+				w.decides(&fin, "voltage", finding.Smaller, 1, least, "V")
 				fin.Situation = w.in.Name
 				p.report(fin)
 			}

@@ -12,7 +12,7 @@ var marineWireColour = &Rule{
 	Title: "a wire's colour misleads on a boat",
 	Doc: "Boats only: returns must be black or yellow, and no feed may be black, green or green-yellow. " +
 		"Vehicles have no colour code for added accessories that could be cited, so nothing is said " +
-		"there. One finding a colour and role, at the first such wire.",
+		"there. One finding a wire, those of a colour and role printed together.",
 	Formula: "none",
 	Limits:  "the practice is marine",
 	Why: "the next hand at the loom takes a black wire for a negative and a green one for " +
@@ -38,25 +38,10 @@ fuses:
 		if p.practice.Name != "marine" {
 			return
 		}
-		type group struct {
-			back   bool
-			colour string
-		}
-		first := map[group]*circuit.Wire{}
-		count := map[group]int{}
-		var order []group
 		for _, w := range p.c.Wires {
-			g := group{isReturn(w), w.Spec.Colour.Code()}
-			if !misleads(g.back, g.colour) {
-				continue
+			if back := isReturn(w); misleads(back, w.Spec.Colour.Code()) {
+				p.reportColour(w, back)
 			}
-			if first[g] == nil {
-				first[g], order = w, append(order, g)
-			}
-			count[g]++
-		}
-		for _, g := range order {
-			p.reportColour(first[g], count[g], g.back)
 		}
 	},
 }
@@ -73,17 +58,15 @@ func misleads(back bool, code string) bool {
 	return code == "BK" || code == "GN" || code == "GNYE"
 }
 
-func (p *Pass) reportColour(w *circuit.Wire, n int, back bool) {
+func (p *Pass) reportColour(w *circuit.Wire, back bool) {
 	f := ofWire(finding.Advice, w)
+	f.Cause = fmt.Sprint(back) + " " + w.Spec.Colour.Code()
 	if back {
 		f.What = fmt.Sprintf("return %s is %s; black or yellow means negative on a boat",
 			wireText(w), w.Spec.Colour.Code())
 	} else {
 		f.What = fmt.Sprintf("feed %s is %s, which means negative or bonding on a boat",
 			wireText(w), w.Spec.Colour.Code())
-	}
-	if n > 1 {
-		f.What += fmt.Sprintf(" (and %s)", plural(n-1, "more like it", "more like it"))
 	}
 	p.report(f)
 }

@@ -38,7 +38,7 @@ loads:
 			fin := ofPart(finding.Advice, e.Branch.Part)
 			fin.What = fmt.Sprintf("%s gets %s when the regulator fails high and withstands %s", e.Branch.Part.Name,
 				volts(e.HighV), volts(e.BearsV))
-			fin.Numbers = limited("voltage", e.HighV, e.BearsV, "V")
+			atMost(&fin, "voltage", e.HighV, e.BearsV, "V")
 			fin.Situation = e.HighIn.Name
 			p.report(fin)
 		}

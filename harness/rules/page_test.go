@@ -102,8 +102,11 @@ func TestUnsolvedNumbersAreNotUsed(t *testing.T) {
 		if n := count(found, "fuse-under-load"); n != 0 {
 			t.Errorf("%s: the numbers of an unsolved situation were used", status)
 		}
-		if n := count(found, "situation-unsolved"); n != 1 {
-			t.Errorf("%s: %d findings of situation-unsolved, want 1", status, n)
+		if n := count(found, "situation-unsolved"); n != len(in.Solutions) {
+			t.Errorf("%s: %d findings of situation-unsolved, want one for each of %d situations", status, n, len(in.Solutions))
+		}
+		if groups := finding.Groups(found); found[groups[0][0]].Rule != "situation-unsolved" || len(groups[0]) != len(in.Solutions) {
+			t.Errorf("%s: the situations that failed alike are not one group: %v", status, groups)
 		}
 	}
 }

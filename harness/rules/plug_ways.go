@@ -46,7 +46,7 @@ loads:
 			fin := ofPart(finding.Fault, part)
 			fin.What = fmt.Sprintf("%d wires end at the plug of %s; the largest housing of %s has %d ways",
 				plug.Needed, part.Name, plug.Family.Name, most)
-			fin.Numbers = limited("ways", float64(plug.Needed), float64(most), "")
+			atMost(&fin, "ways", float64(plug.Needed), float64(most), "")
 			fin.Source = plug.Family.Source.String()
 			p.report(fin)
 		}

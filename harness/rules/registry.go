@@ -4,6 +4,7 @@ import "sort"
 
 // registry is every rule, sorted by name.
 var registry = sorted(
+	acceptanceWithoutFigure,
 	alwaysHotConductor,
 	autoResetBreaker,
 	backFeed,

@@ -85,7 +85,7 @@ func (p *Pass) judgePullIn(part *circuit.Part, form *library.RelayForm) {
 	fin := ofPart(finding.Fault, part)
 	fin.What = fmt.Sprintf("the coil of %s gets %s and needs %s to pull in where it stands",
 		part.Name, volts(least), volts(need))
-	fin.Numbers = floored("coil voltage", least, need, "V")
+	atLeast(&fin, "coil voltage", least, need, "V")
 	fin.Situation = at.Situation.Name
 	p.report(fin)
 }

@@ -74,7 +74,7 @@ func (p *Pass) judgeRelayContact(part *circuit.Part, form *library.RelayForm, b 
 	fin := ofPart(finding.Danger, part)
 	fin.What = fmt.Sprintf("contact %s switches %s of %s, %s of its rating at %s",
 		b.Name, amps(u.A), list(u.kinds), share100(u.share), celsius(ambient))
-	fin.Numbers = limited("use of rating", u.share*100, 100, "%")
+	atMost(&fin, "use of rating", u.share*100, 100, "%")
 	fin.Situation = u.in.Situation.Name
 	fin.Source = form.Source.String()
 	p.report(fin)

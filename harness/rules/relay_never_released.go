@@ -46,7 +46,7 @@ loads:
 			a := p.ratedDrawA(p.coilOf[part.Index])
 			fin.What = fmt.Sprintf("the coil of %s is energised with the key off and all switches open; nothing can release it",
 				part.Name)
-			fin.Numbers = []finding.Number{{Name: "coil current", Value: a, Unit: "A"}}
+			decidedBy(&fin, "coil current", a, "A", finding.Larger)
 			p.report(fin)
 		}
 	},

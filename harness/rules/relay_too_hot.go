@@ -49,7 +49,7 @@ loads:
 				fin.What = fmt.Sprintf("%s stands at %s in %s; %s withstands %s",
 					part.Name, part.Place.Name,
 					celsius(t), r.Form.Name, celsius(r.Form.MaxC))
-				fin.Numbers = limited("ambient", t, r.Form.MaxC, "°C")
+				atMost(&fin, "ambient", t, r.Form.MaxC, "°C")
 				fin.Source = r.Form.Source.String()
 				p.report(fin)
 			}

@@ -83,7 +83,7 @@ func (p *Pass) judgeSharedReturn(part *circuit.Part, w *circuit.Wire) {
 	fin := ofWire(finding.Fault, w)
 	fin.What = fmt.Sprintf("common return %s may carry %s %s, but the %d fuses of what returns to %s let through %s together",
 		wireText(w), amps(a.AllowedA), a.where(), len(fuses), part.Name, amps(total))
-	fin.Numbers = limited("fuses together", total, limit, "A")
+	atMost(&fin, "fuses together", total, limit, "A")
 	p.report(fin)
 }
 

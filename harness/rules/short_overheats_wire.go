@@ -75,7 +75,7 @@ func (p *Pass) reportOverheated(w *circuit.Wire, worst worstShort) {
 	fin.What = fmt.Sprintf("a short %s drives %s through %s for up to %s, until %s opens; it reaches %s, its limit is %s",
 		where(worst.short), amps(h.Amps), wireText(w), duration(h.Seconds), fuseText(r.Device),
 		temperature(h.EndC), temperature(h.LimitC))
-	fin.Numbers = limited("latest opening", h.Seconds, h.DamageS, "s")
+	atMost(&fin, "latest opening", h.Seconds, h.DamageS, "s")
 	if !math.IsInf(h.EndC, 1) {
 		fin.Numbers = append(fin.Numbers, finding.Number{Name: "end temperature", Value: h.EndC, Unit: "°C"})
 	}

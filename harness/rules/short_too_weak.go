@@ -3,7 +3,6 @@ package rules
 import (
 	"fmt"
 
-	"fusewright/harness/circuit"
 	"fusewright/harness/fault"
 	"fusewright/harness/finding"
 )
@@ -14,7 +13,7 @@ var shortTooWeak = &Rule{
 	Doc: "A bolted short at every place of every wire and inside every load and coil, on a nearly empty " +
 		"battery with hot wires and aged contacts and through the longest return. When its current lies " +
 		"below the least at which the fuse's published band says that it opens, it may flow for good. " +
-		"One finding a fuse, for its weakest short. Wires without a fuse are unfused-conductor.",
+		"One finding a wire or part, for its weakest short, those of one fuse printed together. Wires without a fuse are unfused-conductor.",
 	Formula:  "I = Voc / (R battery + R feed hot + R contacts aged + R return) ≥ the current of the band's first upper limit",
 	Limits:   "the fuse type's time band",
 	Why:      "the fault is not cleared: it burns where it is, and drains the battery",
@@ -35,27 +34,41 @@ loads:
   tail lamp: {power: 1 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
 `,
 	Run: func(p *Pass) {
-		weakest := map[*circuit.Branch]*fault.Short{}
+		weakest := map[any]*fault.Short{} // by wire, or by part for a short inside it
+		var order []any
 		for _, sh := range p.shorts() {
 			r := &sh.Results[fault.Weak]
 			if !sh.Fed || !r.TooWeak() || r.Worst != nil && p.overFused(r.Worst.Wire) {
 				continue
 			}
-			if was := weakest[r.Device]; was == nil || r.CurrentA < was.Results[fault.Weak].CurrentA {
-				weakest[r.Device] = sh
+			var of any = sh.Wire
+			if sh.Wire == nil {
+				of = sh.Part
+			}
+			was := weakest[of]
+			if was == nil {
+				order = append(order, of)
+			}
+			if was == nil || r.CurrentA < was.Results[fault.Weak].CurrentA {
+				weakest[of] = sh
 			}
 		}
-		for _, b := range p.branchesOf(circuit.FuseBranch) {
-			if sh := weakest[b]; sh != nil {
-				p.reportWeak(b, sh)
-			}
+		for _, of := range order {
+			p.reportWeak(weakest[of])
 		}
 	},
 }
 
-func (p *Pass) reportWeak(b *circuit.Branch, sh *fault.Short) {
+func (p *Pass) reportWeak(sh *fault.Short) {
 	r := &sh.Results[fault.Weak]
-	fin := ofFuse(finding.Fault, b)
+	b := r.Device
+	var fin finding.Finding
+	if sh.Wire != nil {
+		fin = ofWire(finding.Fault, sh.Wire)
+	} else {
+		fin = ofPart(finding.Fault, sh.Part)
+	}
+	fin.Cause, fin.Pos = fusePlace(b), b.Fuse.Pos
 	fin.What = fmt.Sprintf("a short %s draws only %s, and %s may never open", where(sh), amps(r.CurrentA), fuseText(b))
 	if r.Worst != nil && !r.Worst.Survives() {
 		fin.Severity = finding.Danger
@@ -63,5 +76,6 @@ func (p *Pass) reportWeak(b *circuit.Branch, sh *fault.Short) {
 	}
 	fin.Numbers = []finding.Number{{Name: "least prospective current", Value: r.CurrentA, Unit: "A"},
 		{Name: "greatest", Value: sh.Results[fault.Strong].CurrentA, Unit: "A"}}
+	fin.Figure = finding.NewFigure(r.CurrentA, fuseRating(b), "A", finding.Smaller)
 	p.report(fin)
 }

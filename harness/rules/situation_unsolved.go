@@ -51,50 +51,40 @@ loads:
 			}
 			failed[c] = append(failed[c], s)
 		}
-		for _, c := range order {
-			p.reportUnsolved(failed[c], "")
+		for n, c := range order {
+			for _, s := range failed[c] {
+				p.reportUnsolved(s, "", n+1)
+			}
 		}
 		p.unsolvedCorners()
 	},
 }
 
-// unsolvedCorners reports the first situation that works at nominal and not at
-// a worst corner, with the count of the others.
+// unsolvedCorners reports the situations that work at nominal and not at a worst
+// corner.
 func (p *Pass) unsolvedCorners() {
 	if p.in.Corners == nil {
 		return
 	}
-	var list []*solve.Solution
-	words := ""
 	for i := range p.in.Solutions {
 		if s, state, failed := p.in.Corners.Unsolved(i); failed {
-			if len(list) == 0 {
-				words = ", in the worst case (" + state.String() + ")"
-			}
-			list = append(list, s)
+			p.reportUnsolved(s, ", in the worst case ("+state.String()+")", 0)
 		}
-	}
-	if len(list) > 0 {
-		p.reportUnsolved(list, words)
 	}
 }
 
-// reportUnsolved reports situations that failed alike; where says in which state.
-func (p *Pass) reportUnsolved(list []*solve.Solution, where string) {
-	s := list[0]
+// reportUnsolved reports a situation that failed; where says in which state, and
+// cause is the same for those that failed alike.
+func (p *Pass) reportUnsolved(s *solve.Solution, where string, cause int) {
 	severity := finding.Danger
 	if s.Status == solve.NotConverged {
 		severity = finding.Fault
 	}
 	f := finding.Finding{Severity: severity, Part: s.Situation.Name, Ref: s.Situation.Name,
-		Pos: s.Situation.Pos, Situation: s.Situation.Name}
+		Pos: s.Situation.Pos, Situation: s.Situation.Name, Cause: fmt.Sprint("cause ", cause)}
 	f.What = fmt.Sprintf("%s%s: %s", s.Situation.Name, where, s.Status)
 	if s.Why != "" {
 		f.What += ", " + s.Why
-	}
-	if len(list) > 1 {
-		f.What += fmt.Sprintf(" (and likewise in %s)",
-			plural(len(list)-1, "other situation", "other situations"))
 	}
 	if s.At != nil && len(s.At.Terminals) > 0 {
 		f.Pos = s.At.Terminals[0].Part.Pos

@@ -15,7 +15,7 @@ var sneakPath = &Rule{
 	Doc: "Each return wire and frame stud that more than one part shares is opened in turn, in every " +
 		"situation. Reported when a load that was off gets a tenth of its voltage or more, or a relay " +
 		"that was at rest pulls in, because the current of another part goes back through it. Parts " +
-		"that only stop working are in the fault table. A part that suffers from reversed or too much " +
+		"that only stop working are in the fault table. One finding a part, those of one return printed together. A part that suffers from reversed or too much " +
 		"voltage is ground-lost-overvoltage.",
 	Formula: "the whole network solved again with the return open",
 	Limits:  "a tenth of the load's rated voltage; pull-in voltage of the relay",
@@ -57,41 +57,35 @@ situations:
 			return
 		}
 		for _, l := range p.in.Faults.Lost {
-			if p.suffering(l) == nil {
-				p.judgeSneak(l)
+			for i := range l.Affected {
+				if a := &l.Affected[i]; !harmed(a) && (a.Effect == fault.Woken || a.Effect == fault.Pulled) {
+					p.reportSneak(l, a)
+				}
 			}
 		}
 	},
 }
 
-func (p *Pass) judgeSneak(l *fault.Lost) {
-	var parts []*circuit.Branch
-	var worst *fault.Affected
-	for i := range l.Affected {
-		if a := &l.Affected[i]; a.Effect == fault.Woken || a.Effect == fault.Pulled {
-			parts = append(parts, a.Branch)
-			if worst == nil || math.Abs(a.AfterV) > math.Abs(worst.AfterV) {
-				worst = a
-			}
-		}
-	}
-	if worst == nil {
-		return
-	}
-	fin := p.ofReturn(finding.Fault, l.Branch)
-	fin.What = fmt.Sprintf("with %s lost, %s gets %s though it is off: current goes back through %s",
-		returnText(l.Branch), worst.Branch.Part.Name, volts(math.Abs(worst.AfterV)), few(names(parts), 4))
-	fin.Numbers = []finding.Number{{Name: "voltage of a part that is off", Value: math.Abs(worst.AfterV), Unit: "V"}}
-	fin.Situation = worst.Situation.Name
+func (p *Pass) reportSneak(l *fault.Lost, a *fault.Affected) {
+	fin := p.ofLost(finding.Fault, l, a)
+	fin.What = fmt.Sprintf("with %s lost, %s gets %s though it is off: current goes back through it",
+		returnText(l.Branch), a.Branch.Part.Name, volts(math.Abs(a.AfterV)))
+	decidedBy(&fin, "voltage of a part that is off", math.Abs(a.AfterV), "V", finding.Larger)
+	fin.Situation = a.Situation.Name
 	p.report(fin)
 }
 
-// ofReturn starts a finding about a return wire or a ground's frame path.
-func (p *Pass) ofReturn(s finding.Severity, b *circuit.Branch) finding.Finding {
-	if b.Wire != nil {
-		return ofWire(s, b.Wire)
+// ofLost starts a finding about a part that suffers when a return is lost; it
+// points at the return.
+func (p *Pass) ofLost(s finding.Severity, l *fault.Lost, a *fault.Affected) finding.Finding {
+	f := ofPart(s, a.Branch.Part)
+	f.Cause = returnText(l.Branch)
+	if w := l.Branch.Wire; w != nil {
+		f.Pos = w.Pos
+	} else {
+		f.Pos = l.Branch.Part.Pos
 	}
-	return ofPart(s, b.Part)
+	return f
 }
 
 func returnText(b *circuit.Branch) string {

@@ -54,24 +54,24 @@ loads:
 		limitA, limitDays := p.d.Limits.StandbyA, p.d.Limits.StandbyDays.Or(standbyDays)
 		switch {
 		case limitA.Given() && over(drain, limitA.Value):
-			p.reportDrain(drain, days, limited("drain", drain, limitA.Value, "A"),
-				"the design allows "+amps(limitA.Value))
+			f := p.ofDrain(drain, days, "the design allows "+amps(limitA.Value))
+			atMost(&f, "drain", drain, limitA.Value, "A")
+			p.report(f)
 		case drain > 0 && days < limitDays:
-			p.reportDrain(drain, days, floored("days to no start", days, limitDays, "days"),
-				fmt.Sprintf("it is to start after %.4g days", limitDays))
+			f := p.ofDrain(drain, days, fmt.Sprintf("it is to start after %.4g days", limitDays))
+			atLeast(&f, "days to no start", days, limitDays, "days")
+			f.Numbers = append(f.Numbers, finding.Number{Name: "drain", Value: drain, Unit: "A"})
+			p.report(f)
 		}
 	},
 }
 
-func (p *Pass) reportDrain(drain, days float64, numbers []finding.Number, against string) {
+// ofDrain starts the finding of a parked machine's drain.
+func (p *Pass) ofDrain(drain, days float64, against string) finding.Finding {
 	f := finding.Finding{Severity: finding.Fault, Part: "battery", Ref: "battery", Pos: p.d.Battery.Pos}
 	f.What = fmt.Sprintf("with the key off the battery loses %s and no longer starts the engine after %s; %s",
 		amps(drain), quantity.Format(days*86400, quantity.Duration), against)
-	f.Numbers = append(numbers, finding.Number{Name: "drain", Value: drain, Unit: "A"})
-	if numbers[0].Name == "drain" {
-		f.Numbers = numbers
-	}
-	p.report(f)
+	return f
 }
 
 // reportedDrainA is the part of the parked machine's drain that other rules

@@ -73,7 +73,7 @@ func (p *Pass) judgeSwitch(part *circuit.Part, b *circuit.Branch, r contactRatin
 	fin := ofPart(finding.Fault, part)
 	fin.What = fmt.Sprintf("%s switches %s of %s, %s of its rating for that kind of load (%s resistive)",
 		part.Name, amps(u.A), list(u.kinds), share100(u.share), rated(r.resistive))
-	fin.Numbers = limited("use of rating", u.share*100, 100, "%")
+	atMost(&fin, "use of rating", u.share*100, 100, "%")
 	fin.Situation = u.in.Situation.Name
 	p.report(fin)
 }

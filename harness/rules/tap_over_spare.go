@@ -38,7 +38,7 @@ taps:
 				fin := ofPart(finding.Fault, part)
 				fin.What = fmt.Sprintf("%s gives %s and has %s to spare",
 					part.Name, amps(w.A), amps(t.SpareA.Value))
-				fin.Numbers = limited("current", w.A, t.SpareA.Value, "A")
+				atMost(&fin, "current", w.A, t.SpareA.Value, "A")
 				fin.Situation = w.situation()
 				p.report(fin)
 			}

@@ -77,7 +77,7 @@ func (p *Pass) reportTerminal(w *circuit.Wire, end *library.Terminal, i worst) {
 	fin := ofWire(finding.Fault, w)
 	fin.What = fmt.Sprintf("%s carries %s; its terminal %s is rated %s",
 		wireText(w), amps(i.A), end.Name, rated(end.MaxA))
-	fin.Numbers = limited("current", i.A, end.MaxA, "A")
+	atMost(&fin, "current", i.A, end.MaxA, "A")
 	fin.Situation = i.situation()
 	fin.Source = end.Source.String()
 	p.report(fin)

@@ -68,7 +68,7 @@ func (p *Pass) judgeDrop(part *circuit.Part, b *circuit.Branch) {
 	fin.What = fmt.Sprintf("%s loses %s, %s of the system voltage, on its way%s; %s loads may lose %s",
 		part.Name, volts(w.Corner*p.nominalV()), share(w.Corner), w.said(share), kind, share(limit)) +
 		p.mostLost(part, b, w.in)
-	fin.Numbers = w.numbers("drop", 1, 100, limit, "%")
+	w.decides(&fin, "drop", finding.Larger, 100, limit, "%")
 	fin.Situation = w.in.Name
 	fin.Source = p.limitSource(key, given)
 	p.report(fin)

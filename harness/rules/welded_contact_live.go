@@ -81,8 +81,8 @@ func (p *Pass) judgeWeld(w *fault.Welded) {
 		fin.What = fmt.Sprintf("contact %s may weld; then %s runs with the key off and no switch stops it",
 			w.Contact.Name, left[0].Part.Name)
 	}
-	fin.Numbers = append(limited("current when it closes", startA, makeA, "A"),
-		finding.Number{Name: "left on", Value: watts, Unit: "W"})
+	atMost(&fin, "current when it closes", startA, makeA, "A")
+	fin.Numbers = append(fin.Numbers, finding.Number{Name: "left on", Value: watts, Unit: "W"})
 	p.report(fin)
 }
 

@@ -30,8 +30,8 @@ taps:
   keyed feed: {at: battery tray, hot: running, fuse: 40 A, spare: 30 A, supervised: no}
 charging: {regulated: 14.3 V, output: {1300 rpm: 24 A, 3000 rpm: 30 A}, idle: 1300 rpm, cruise: 3000 rpm}
 accepted:
-  - {rule: fuse-over-wire, part: winch, reason: "shown for the wire's current only"}
-  - {rule: voltage-drop, part: winch, reason: "shown for the wire's current only"}
+  - {rule: fuse-over-wire, part: winch, severity: danger, figure: 25 A of 12.8 A, reason: "shown for the wire's current only"}
+  - {rule: voltage-drop, part: winch, figure: 12.6 % of 10 %, reason: "shown for the wire's current only"}
 `,
 	Good: `
 fuses:
@@ -68,7 +68,8 @@ func (p *Pass) judgeWireCurrent(w *circuit.Wire) {
 	fin := ofWire(finding.Danger, w)
 	fin.What = fmt.Sprintf("%s carries %s and may carry %s %s",
 		wireText(w), i.split(amps), amps(hot.AllowedA), hot.where())
-	fin.Numbers = append(i.numbers("current", 1, 1, hot.AllowedA, "A"),
+	i.decides(&fin, "current", finding.Larger, 1, hot.AllowedA, "A")
+	fin.Numbers = append(fin.Numbers,
 		finding.Number{Name: "limit nominal", Value: a.AllowedA, Unit: "A"})
 	fin.Numbers = append(fin.Numbers, hot.numbers()...)
 	fin.Situation = i.in.Name

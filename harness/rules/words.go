@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"math"
 	"strconv"
 	"strings"
 
@@ -23,18 +24,27 @@ func area(v float64) string  { return quantity.Plain(v, quantity.Area) }
 // length is in the unit that the design's sheet asks for.
 func (p *Pass) length(m float64) string { return lengths.Of(p.d).Text(m) }
 
-// limited gives the three numbers every limit rule shows: the value, its
-// limit, and what is left (negative when it is over), all in one unit. For a
-// floor, use floored.
-func limited(name string, value, limit float64, unit string) []finding.Number {
-	return []finding.Number{{Name: name, Value: value, Unit: unit},
+// atMost gives a finding the three numbers every limit rule shows: the value, its
+// limit, and what is left (negative when it is over), all in one unit. The first
+// two decide it. For a floor, use atLeast.
+func atMost(f *finding.Finding, name string, value, limit float64, unit string) {
+	f.Numbers = []finding.Number{{Name: name, Value: value, Unit: unit},
 		{Name: "limit", Value: limit, Unit: unit}, {Name: "margin", Value: limit - value, Unit: unit}}
+	f.Figure = finding.NewFigure(value, limit, unit, finding.Larger)
 }
 
-// floored is limited for a value that must not be below its limit.
-func floored(name string, value, limit float64, unit string) []finding.Number {
-	return []finding.Number{{Name: name, Value: value, Unit: unit},
+// atLeast is atMost for a value that must not be below its limit.
+func atLeast(f *finding.Finding, name string, value, limit float64, unit string) {
+	f.Numbers = []finding.Number{{Name: name, Value: value, Unit: unit},
 		{Name: "limit", Value: limit, Unit: unit}, {Name: "margin", Value: value - limit, Unit: unit}}
+	f.Figure = finding.NewFigure(value, limit, unit, finding.Smaller)
+}
+
+// decidedBy gives a finding its first number, which decides it and is held against
+// nothing.
+func decidedBy(f *finding.Finding, name string, value float64, unit string, worse finding.Sense) {
+	f.Numbers = []finding.Number{{Name: name, Value: value, Unit: unit}}
+	f.Figure = finding.NewFigure(value, math.NaN(), unit, worse)
 }
 
 // ofPart starts a finding about a part.
@@ -45,7 +55,7 @@ func ofPart(s finding.Severity, p *circuit.Part) finding.Finding {
 // ofWire starts a finding about a wire. It goes by the name of the part whose
 // feed or return the wire is, since that is where the design describes it.
 func ofWire(s finding.Severity, w *circuit.Wire) finding.Finding {
-	return finding.Finding{Severity: s, Part: wireOwner(w).Name, Ref: w.Number, Pos: w.Pos}
+	return finding.Finding{Severity: s, Part: wireOwner(w).Name, Ref: w.Number, Pos: w.Pos, Wire: string(w.Role)}
 }
 
 // wireOwner is the part whose feed or return a wire is.

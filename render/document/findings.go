@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"fusewright/harness"
-	"fusewright/harness/finding"
 	"fusewright/render/report"
 	"fusewright/render/scene"
 )
@@ -19,25 +18,27 @@ func Findings(r *harness.Review) []*scene.Sheet {
 		b.para("No findings. That means that no rule of this program objects; it does not mean that the "+
 			"harness is safe: the rules see only what the design says.", body)
 	}
-	rows := report.New(r).Findings
-	for i, f := range r.Findings {
-		writeFinding(b, i+1, f, rows[i], body)
+	for i, block := range report.New(r).Blocks() {
+		writeFinding(b, i+1, block, body)
 	}
 	return b.finish()
 }
 
-func writeFinding(b *book, n int, f *finding.Finding, row report.Finding, body scene.TextStyle) {
+func writeFinding(b *book, n int, f report.Block, body scene.TextStyle) {
 	b.need(22)
-	severity := f.Severity.String()
+	severity := f.Severity
 	if f.Accepted != "" {
 		severity = "accepted " + severity
 	}
-	title := fmt.Sprintf("%d  %s · %s · %s", n, severity, f.Rule, strings.TrimSpace(f.Ref+" "+partName(f)))
+	title := fmt.Sprintf("%d  %s · %s · %s", n, severity, f.Rule, f.About())
 	b.paraIn(title, scene.TextStyle{SizeMM: textSizeMM, Face: scene.Bold, Colour: ink}, b.left(), b.width())
 	x, w := b.left()+6, b.width()-6
 	b.paraIn(f.What, body, x, w)
+	if f.Others != "" {
+		b.paraIn(f.Others, body, x, w)
+	}
 	quiet := scene.TextStyle{SizeMM: smallSizeMM, Colour: grey}
-	b.paraIn(numbers(f, row), quiet, x, w)
+	b.paraIn(numbers(f), quiet, x, w)
 	b.paraIn("Why: "+f.Why, quiet, x, w)
 	b.paraIn("Change: "+f.Change, body, x, w)
 	if f.Accepted != "" {
@@ -46,16 +47,9 @@ func writeFinding(b *book, n int, f *finding.Finding, row report.Finding, body s
 	b.y += 3
 }
 
-func partName(f *finding.Finding) string {
-	if f.Part == f.Ref {
-		return ""
-	}
-	return f.Part
-}
-
-func numbers(f *finding.Finding, row report.Finding) string {
-	parts := []string{fmt.Sprintf("line %d", f.Pos.Line)}
-	for _, n := range row.Numbers {
+func numbers(f report.Block) string {
+	parts := []string{fmt.Sprintf("line %d", f.Line)}
+	for _, n := range f.Numbers {
 		parts = append(parts, n.Name+" "+n.String())
 	}
 	if f.Situation != "" {

@@ -32,10 +32,12 @@ type Diff struct {
 
 // DiffFinding is a finding that came, went or changed.
 type DiffFinding struct {
-	Change string   `json:"change"` // added, removed or changed
-	Was    string   `json:"was,omitempty"`
-	Now    string   `json:"now,omitempty"`
-	Of     *Finding `json:"finding"` // the new one, or the one that is gone
+	Change string `json:"change"` // added, removed or changed
+	Was    string `json:"was,omitempty"`
+	Now    string `json:"now,omitempty"`
+	// WasFigure is the figure of a finding that has got worse.
+	WasFigure string   `json:"was_figure,omitempty"`
+	Of        *Finding `json:"finding"` // the new one, or the one that is gone
 }
 
 // DiffItem is a part or wire that came, went or changed.
@@ -77,6 +79,9 @@ func NewDiff(c *compare.Comparison) *Diff {
 		}
 		printed := findingRow(of, lengths.Of(c.New.Design))
 		row.Of = &printed
+		if f.New != nil && f.Old != nil && f.New.Figure.WorseThan(f.Old.Figure) {
+			row.WasFigure = f.Old.Figure.String()
+		}
 		d.Findings = append(d.Findings, row)
 	}
 	return d
@@ -159,6 +164,9 @@ func (f DiffFinding) text() string {
 		standing = f.Was
 	case f.Change == string(compare.Changed):
 		standing = f.Was + " → " + f.Now
+	}
+	if f.WasFigure != "" {
+		standing += " (" + f.WasFigure + " → " + f.Of.Figure + ")"
 	}
 	return fmt.Sprintf("%s: %s [%s] %s:%d", standing, f.Of.What, f.Of.Rule, f.Of.File, f.Of.Line)
 }

@@ -69,7 +69,7 @@ func faulty(t *testing.T) *harness.Review {
 	if err != nil {
 		t.Fatal(err)
 	}
-	src = append(src, "\naccepted:\n  - {rule: unfused-conductor, part: float, reason: \"shown <for> the \\\"test\\\" & no more\"}\n"...)
+	src = append(src, "\naccepted:\n  - {rule: unfused-conductor, part: float, severity: danger, figure: 1.37 m, reason: \"shown <for> the \\\"test\\\" & no more\"}\n"...)
 	d, err := design.Read("designs/reed skiff.yaml", src, library.Default())
 	if err != nil {
 		t.Fatal(err)
@@ -130,7 +130,7 @@ func TestSARIF(t *testing.T) {
 		if at.ArtifactLocation.URI != "designs/reed%20skiff.yaml" || at.Region.StartLine != f.Pos.Line {
 			t.Errorf("result %d at %s:%d", i, at.ArtifactLocation.URI, at.Region.StartLine)
 		}
-		if p := res.PartialFingerprints["ruleAndPart/v1"]; prints[p] {
+		if p := res.PartialFingerprints["ruleAndWire/v2"]; prints[p] {
 			t.Errorf("result %d has the fingerprint of another", i)
 		} else {
 			prints[p] = true

@@ -69,6 +69,7 @@ type Finding struct {
 	Rule      string   `json:"rule"`
 	Part      string   `json:"part"`
 	Ref       string   `json:"ref,omitempty"`
+	Wire      string   `json:"wire,omitempty"` // what the wire is to the part: "feed", "return"
 	File      string   `json:"file"`
 	Line      int      `json:"line"`
 	Col       int      `json:"col"`
@@ -81,6 +82,14 @@ type Finding struct {
 	Accepted  string   `json:"accepted,omitempty"`
 	// Known says that the baseline has it already.
 	Known bool `json:"known,omitempty"`
+	// Cause is the same for findings of the rule that one thing causes; Figure is
+	// what decides the finding, as an acceptance gives it, and Accept the entry that
+	// would accept it, but for the reason.
+	Cause  string `json:"cause,omitempty"`
+	Figure string `json:"figure,omitempty"`
+	Accept string `json:"accept,omitempty"`
+
+	of *finding.Finding
 }
 
 // Number is a figure with its unit; null when it has no finite value.
@@ -222,7 +231,11 @@ func findingRow(f *finding.Finding, u lengths.Unit) Finding {
 		Severity: f.Severity.String(), Rule: f.Rule, Part: f.Part, Ref: f.Ref,
 		File: f.Pos.File, Line: f.Pos.Line, Col: f.Pos.Col,
 		What: f.What, Situation: f.Situation, Why: f.Why, Change: f.Change,
-		Source: f.Source, Accepted: f.Accepted,
+		Source: f.Source, Accepted: f.Accepted, Wire: f.Wire, Known: f.Known,
+		Cause: f.Cause, Figure: f.Figure.String(), of: f,
+	}
+	if f.Accepted == "" {
+		row.Accept = acceptance(f)
 	}
 	for _, n := range f.Numbers {
 		row.Numbers = append(row.Numbers, Number{Name: n.Name, Value: finite(n.Value), Unit: n.Unit, lengths: u})

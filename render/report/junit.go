@@ -97,19 +97,10 @@ func junitRow(f Finding, n int, least finding.Severity) junitCase {
 		c.Skipped = &junitSkipped{"accepted: " + f.Accepted}
 	case f.Known:
 		c.Skipped = &junitSkipped{"known from the baseline: " + f.What}
-	case least > 0 && severityOf(f.Severity) >= least:
+	case least > 0 && finding.SeverityOf(f.Severity) >= least:
 		c.Failure = &junitFailure{f.Severity, f.What, text}
 	default:
 		c.Out = text
 	}
 	return c
-}
-
-func severityOf(word string) finding.Severity {
-	for s := finding.Advice; s <= finding.Danger; s++ {
-		if s.String() == word {
-			return s
-		}
-	}
-	return 0
 }

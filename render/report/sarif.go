@@ -113,7 +113,7 @@ func WriteSARIF(w io.Writer, rep *Report) error {
 	}
 	seen := map[string]int{}
 	for _, f := range rep.Findings {
-		id := f.Rule + "\x00" + f.Part
+		id := f.Rule + "\x00" + f.Part + "\x00" + f.Wire
 		seen[id]++
 		run.Results = append(run.Results, sarifRow(rep, f, index[f.Rule], seen[id]))
 	}
@@ -126,7 +126,7 @@ var sarifLevels = map[string]string{finding.Danger.String(): "error", finding.Fa
 func sarifRow(rep *Report, f Finding, rule, n int) sarifResult {
 	row := sarifResult{RuleID: f.Rule, RuleIndex: rule, Level: sarifLevels[f.Severity],
 		Message:      sarifMessage{sarifText(f)},
-		Fingerprints: map[string]string{"ruleAndPart/v1": fingerprint(f, n)}}
+		Fingerprints: map[string]string{"ruleAndWire/v2": fingerprint(f, n)}}
 	place := sarifPhysical{Artifact: sarifArtifact{fileURI(f.File)}}
 	if f.Line > 0 {
 		place.Region = &sarifRegion{f.Line, f.Col}
@@ -155,7 +155,7 @@ func sarifText(f Finding) string {
 // fingerprint is the same for the same finding in another version of the file:
 // lines and figures do not count.
 func fingerprint(f Finding, n int) string {
-	sum := sha256.Sum256([]byte(fmt.Sprintf("%s\x00%s\x00%d", f.Rule, f.Part, n)))
+	sum := sha256.Sum256([]byte(fmt.Sprintf("%s\x00%s\x00%s\x00%d", f.Rule, f.Part, f.Wire, n)))
 	return hex.EncodeToString(sum[:16])
 }
 

@@ -13,12 +13,13 @@ import (
 const textWidth = 98
 
 // WriteText prints the findings, most severe first, each with its place,
-// numbers, reason and remedy, and a summary with the caution. A reason, remedy
-// or source that an earlier finding of the same rule has said is not said again.
+// numbers, reason and remedy, and a summary with the caution. Findings of one cause
+// are one block. A reason, remedy or source that an earlier finding of the same
+// rule has said is not said again.
 func WriteText(w io.Writer, rep *Report) error {
 	var b strings.Builder
 	said := map[string]bool{}
-	for _, f := range rep.Findings {
+	for _, f := range rep.Blocks() {
 		writeFinding(&b, f, said)
 	}
 	writeSituations(&b, rep)
@@ -62,7 +63,7 @@ func notChecked(list []Finding) string {
 	return fmt.Sprintf("Not checked, or resting on an assumption: %d points above (data-missing, load-never-on, situation-unsolved).", n)
 }
 
-func writeFinding(b *strings.Builder, f Finding, said map[string]bool) {
+func writeFinding(b *strings.Builder, f Block, said map[string]bool) {
 	severity := f.Severity
 	if f.Accepted != "" {
 		severity = "accepted " + severity
@@ -71,8 +72,11 @@ func writeFinding(b *strings.Builder, f Finding, said map[string]bool) {
 		severity = "known " + severity
 	}
 	fmt.Fprintf(b, "%s:%d:%d: %s: %s [%s]\n", f.File, f.Line, f.Col, severity, f.What, f.Rule)
-	if line := numbersLine(f); line != "" {
+	if line := numbersLine(f.Finding); line != "" {
 		b.WriteString(wrap("    ", line))
+	}
+	if f.Others != "" {
+		b.WriteString(wrap("    ", f.Others))
 	}
 	for _, x := range []struct{ lead, text string }{
 		{"    why:    ", f.Why}, {"    change: ", f.Change}, {"    source: ", f.Source},
@@ -89,12 +93,7 @@ func writeFinding(b *strings.Builder, f Finding, said map[string]bool) {
 }
 
 func numbersLine(f Finding) string {
-	var parts []string
-	if f.Ref != "" && f.Ref != f.Part {
-		parts = append(parts, f.Ref+" "+f.Part)
-	} else {
-		parts = append(parts, f.Part)
-	}
+	parts := []string{f.About()}
 	for _, n := range f.Numbers {
 		parts = append(parts, n.Name+" "+n.String())
 	}

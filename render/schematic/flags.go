@@ -1,6 +1,9 @@
 package schematic
 
 import (
+	"cmp"
+	"fmt"
+	"slices"
 	"strconv"
 
 	"fusewright/harness"
@@ -14,13 +17,15 @@ import (
 const flagR = 2.2
 
 // marked is an entry of the list that numbered signs stand for: the findings of
-// a part or wire, the most severe first, or a change.
+// a part or wire, the most severe first, or a change. Parts and wires with the
+// same findings of one cause share an entry.
 type marked struct {
 	number   int
-	refs     []string // parts and wires that carry the sign
-	findings []*finding.Finding
-	change   *Change // nil of findings
-	asWas    bool    // of a change: the sign stands on the earlier design
+	refs     []string           // parts and wires that carry the sign
+	findings []*finding.Finding // of the first of them
+	first    int                // of the findings, its place in the review
+	change   *Change            // nil of findings
+	asWas    bool               // of a change: the sign stands on the earlier design
 }
 
 // flags numbers what has findings, in the order of the review, or what changed.
@@ -52,20 +57,61 @@ func newFlags(review *harness.Review, opt Options) *flags {
 	for _, p := range review.Circuit.Parts {
 		refs[p.Name] = p.Ref
 	}
-	for _, x := range review.Findings {
-		ref := x.Ref
-		if ref == "" {
-			ref = refs[x.Part]
+	f.list = gather(review.Findings, func(x *finding.Finding) string {
+		if x.Ref == "" {
+			return refs[x.Part]
 		}
-		n := f.byRef[ref]
-		if n == 0 {
-			n = len(f.list) + 1
-			f.byRef[ref] = n
-			f.list = append(f.list, &marked{number: n, refs: []string{ref}})
+		return x.Ref
+	})
+	for n, m := range f.list {
+		m.number = n + 1
+		for _, ref := range m.refs {
+			f.byRef[ref] = m.number
 		}
-		f.list[n-1].findings = append(f.list[n-1].findings, x)
 	}
 	return f
+}
+
+// gather makes an entry of what is found on each part and wire. Those on which the
+// same is found from the same causes share one, with what is said of the worst.
+func gather(list []*finding.Finding, refOf func(*finding.Finding) string) []*marked {
+	group, rank := make([]int, len(list)), make([]int, len(list)) // and the place in it
+	for n, g := range finding.Groups(list) {
+		for k, i := range g {
+			group[i], rank[i] = n, k
+		}
+	}
+	var refs []string
+	on := map[string][]int{}
+	for i, x := range list {
+		ref := refOf(x)
+		if on[ref] == nil {
+			refs = append(refs, ref)
+		}
+		on[ref] = append(on[ref], i)
+	}
+	// Parts of one entry, the worst first.
+	slices.SortStableFunc(refs, func(a, b string) int { return cmp.Compare(rank[on[a][0]], rank[on[b][0]]) })
+	var out []*marked
+	same := map[string]*marked{}
+	for _, ref := range refs {
+		var causes []int
+		for _, i := range on[ref] {
+			causes = append(causes, group[i])
+		}
+		m := same[fmt.Sprint(causes)]
+		if m == nil {
+			m = &marked{first: on[ref][0]}
+			for _, i := range on[ref] {
+				m.findings = append(m.findings, list[i])
+			}
+			same[fmt.Sprint(causes)] = m
+			out = append(out, m)
+		}
+		m.refs = append(m.refs, ref)
+	}
+	slices.SortFunc(out, func(a, b *marked) int { return cmp.Compare(a.first, b.first) })
+	return out
 }
 
 func (f *flags) ofPart(p *circuit.Part) int { return f.ofRef(p.Ref) }

@@ -1,6 +1,7 @@
 package schematic
 
 import (
+	"fmt"
 	"slices"
 
 	"fusewright/render/scene"
@@ -20,7 +21,12 @@ func (m *marked) head() string {
 	if m.findings[0].Accepted != "" {
 		severity = "accepted"
 	}
-	return join([]string{join(m.refs, ", "), severity}, ", ")
+	const most = 3 // names in a line
+	names := join(m.refs[:min(len(m.refs), most)], ", ")
+	if more := len(m.refs) - most; more > 0 {
+		names += fmt.Sprintf(" and %d more", more)
+	}
+	return join([]string{names, severity}, ", ")
 }
 
 // indent is the room of a sign in a list, in mm.

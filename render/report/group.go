@@ -1,0 +1,65 @@
+package report
+
+import (
+	"strconv"
+	"strings"
+
+	"fusewright/harness/finding"
+)
+
+// Block is findings that are printed as one: the worst in full, the others in a
+// line with their figures.
+type Block struct {
+	Finding
+	Others string // "likewise W25 deck wash (30 A of 16.1 A), ..."; "" = it stands alone
+}
+
+// Blocks groups the findings of a report.
+func (r *Report) Blocks() []Block {
+	list := make([]*finding.Finding, len(r.Findings))
+	for i := range r.Findings {
+		list[i] = r.Findings[i].of
+	}
+	var out []Block
+	for _, g := range finding.Groups(list) {
+		b := Block{Finding: r.Findings[g[0]]}
+		var others []string
+		for _, n := range g[1:] {
+			others = append(others, r.Findings[n].short())
+		}
+		if len(others) > 0 {
+			b.Others = "likewise " + strings.Join(others, ", ")
+		}
+		out = append(out, b)
+	}
+	return out
+}
+
+// short is what a finding is about, with its figure.
+func (f Finding) short() string {
+	text := f.About()
+	if f.Figure != "" {
+		text += " (" + f.Figure + ")"
+	}
+	return text
+}
+
+// About names the part with its designation or wire number: "W25 deck wash".
+func (f Finding) About() string {
+	if f.Ref == "" || f.Ref == f.Part {
+		return f.Part
+	}
+	return f.Ref + " " + f.Part
+}
+
+// acceptance is the entry of a design that accepts a finding, without its reason.
+func acceptance(f *finding.Finding) string {
+	text := "{rule: " + f.Rule + ", part: " + strconv.Quote(f.Part)
+	if f.Severity == finding.Danger {
+		text += ", severity: danger"
+	}
+	if figure := f.Figure.String(); figure != "" {
+		text += ", figure: " + figure
+	}
+	return text + ", reason: }"
+}
