@@ -74,10 +74,11 @@ vehicle: invented
 revision: A
 system: 12 V
 practice: motorcycle
-battery: {chemistry: AGM, capacity: 12 Ah, rate: 10 h, resistance: 12 mΩ}
+battery: {chemistry: AGM, capacity: 12 Ah, rate: 10 h, resistance: 12 mΩ, at: tray}
+places: {tray: {ambient: 40 °C}}
 wire: {insulation: ISO 6722 thin wall class B, size: 1 mm²}
 loads:
-  lamp: {power: 5 W, fed by: battery, wire: {length: 1 m}, returns to: battery negative, return wire: {length: 1 m}, stays live: "marks the parked machine", own switch: yes}
+  lamp: {power: 5 W, at: tray, fed by: battery, wire: {length: 1 m}, returns to: battery negative, return wire: {length: 1 m}, stays live: "marks the parked machine", own switch: yes}
 `
 	d, err := design.Read("lamp.yaml", []byte(src), library.Default())
 	if err != nil {
@@ -93,8 +94,7 @@ loads:
 		fmt.Printf("%s: %s: %s [%s]\n", f.Pos, f.Severity, f.What, f.Rule)
 	}
 	// Output:
-	// lamp.yaml:10:30: danger: wire W1 (1 mm², battery to lamp) has no fuse between the battery and its end [unfused-conductor]
-	// lamp.yaml:10:3: advice: where lamp stands is not said; 30 °C is taken [data-missing]
+	// lamp.yaml:11:40: danger: wire W1 (1 mm², battery to lamp) has no fuse between the battery and its end [unfused-conductor]
 }
 
 // TestOptions: a situation solved under the review's options gives the review's

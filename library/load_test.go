@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"fusewright/harness/fuzztest"
 	"fusewright/harness/problem"
 
 	"github.com/google/go-cmp/cmp"
@@ -159,16 +160,18 @@ func FuzzParse(f *testing.F) {
 	}
 	f.Add([]byte(head + "a: &a [*a]\n"))
 	f.Fuzz(func(t *testing.T, src []byte) {
-		lib, err := Parse("f.yaml", src)
-		if (lib == nil) == (err == nil) {
-			t.Fatalf("library %v and error %v", lib, err)
-		}
-		if list, ok := err.(problem.List); err != nil && (!ok || len(list) == 0) {
-			t.Fatalf("error is %T %v", err, err)
-		}
-		if err != nil && strings.ContainsAny(err.Error(), "\x1b\x00\u202e") {
-			t.Fatalf("a message that steers a terminal: %q", err)
-		}
+		fuzztest.Within(t, func() {
+			lib, err := Parse("f.yaml", src)
+			if (lib == nil) == (err == nil) {
+				t.Fatalf("library %v and error %v", lib, err)
+			}
+			if list, ok := err.(problem.List); err != nil && (!ok || len(list) == 0) {
+				t.Fatalf("error is %T %v", err, err)
+			}
+			if err != nil && strings.ContainsAny(err.Error(), "\x1b\x00\u202e") {
+				t.Fatalf("a message that steers a terminal: %q", err)
+			}
+		})
 	})
 }
 

@@ -91,6 +91,12 @@ func readJournal(path string) (*journal, error) {
 	if err != nil {
 		return nil, err
 	}
+	return parseJournal(path, data)
+}
+
+// parseJournal takes nothing that names a file outside the folder, or one that is
+// of no set.
+func parseJournal(path string, data []byte) (*journal, error) {
 	var j journal
 	if err := json.Unmarshal(data, &j); err != nil || j.Format != journalFormat {
 		return nil, fmt.Errorf("%s is no journal of this program", path)

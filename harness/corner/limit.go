@@ -62,7 +62,8 @@ func (s *Set) WorstIn(sign float64, counts func(situation int) bool,
 			continue
 		}
 		x := figure(i)
-		if situation < 0 || sign*x.Corner > sign*v.Corner || x.Corner == v.Corner && s.before(i, situation) {
+		now, worst := sign*x.Corner, sign*v.Corner
+		if situation < 0 || Beyond(now, worst) || !Beyond(worst, now) && s.before(i, situation) {
 			v, situation = x, i
 		}
 	}
@@ -72,3 +73,12 @@ func (s *Set) WorstIn(sign float64, counts func(situation int) bool,
 func (s *Set) before(i, k int) bool {
 	return s.Results[Nominal][i].Solution.Situation.Compare(s.Results[Nominal][k].Solution.Situation) < 0
 }
+
+// tie is the share by which figures must differ to count as different: more than
+// the rounding of the sums, far less than anybody would act on.
+const tie = 1e-9
+
+// Beyond tells whether a figure is greater than another by more than rounding. Of
+// situations that are equally bad the first by name is taken, however the last
+// digit falls.
+func Beyond(a, b float64) bool { return a-b > tie*math.Min(math.Abs(a), math.Abs(b)) }

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"fusewright/harness/fuzztest"
 	"fusewright/harness/problem"
 )
 
@@ -24,19 +25,21 @@ func FuzzRead(f *testing.F) {
 		f.Add([]byte(s))
 	}
 	f.Fuzz(func(t *testing.T, src []byte) {
-		d, err := Read("fuzz.yaml", src, nil)
-		if (d == nil) == (err == nil) {
-			t.Fatalf("design %v and error %v", d, err)
-		}
-		_, again := Read("fuzz.yaml", src, nil)
-		if err == nil {
-			checkComplete(t, d)
-			return
-		}
-		if again == nil || again.Error() != err.Error() {
-			t.Fatalf("first %v\nthen %v", err, again)
-		}
-		checkProblems(t, err, lineBreaks(src)+1)
+		fuzztest.Within(t, func() {
+			d, err := Read("fuzz.yaml", src, nil)
+			if (d == nil) == (err == nil) {
+				t.Fatalf("design %v and error %v", d, err)
+			}
+			_, again := Read("fuzz.yaml", src, nil)
+			if err == nil {
+				checkComplete(t, d)
+				return
+			}
+			if again == nil || again.Error() != err.Error() {
+				t.Fatalf("first %v\nthen %v", err, again)
+			}
+			checkProblems(t, err, lineBreaks(src)+1)
+		})
 	})
 }
 

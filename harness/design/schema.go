@@ -121,7 +121,7 @@ func valueSchema(k Key, lib *library.Library) schemaNode {
 	case kindYesNo:
 		return wordsSchema([]string{"yes", "no", "true", "false"})
 	case kindLibrary:
-		return withWords(k.Choices, anyOf(schemaNode{"enum": libraryNames(lib, k.Library)}, textSchema()))
+		return withWords(k.Choices, anyOf(schemaNode{"enum": LibraryNames(lib, k.Library)}, textSchema()))
 	case kindPlace:
 		return textSchema()
 	case kindFeeds, kindReturns, kindLoads, kindSwitches:
@@ -213,8 +213,8 @@ func wordForm(word string) string {
 	return b.String()
 }
 
-// libraryNames are the names of a list of the library.
-func libraryNames(lib *library.Library, list string) []string {
+// LibraryNames are the names that a key with this Library takes.
+func LibraryNames(lib *library.Library, list string) []string {
 	switch list {
 	case "batteries":
 		return lib.ChemistryNames()

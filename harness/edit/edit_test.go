@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"fusewright/harness/design"
+	"fusewright/harness/fuzztest"
 
 	"github.com/google/go-cmp/cmp"
 
@@ -252,26 +253,28 @@ func FuzzTidy(f *testing.F) {
 		}
 	}
 	f.Fuzz(func(t *testing.T, src []byte) {
-		was, err := design.Read("x.yaml", src, nil)
-		if err != nil {
-			return
-		}
-		out, err := Tidy(src)
-		if err != nil {
-			if strings.Contains(err.Error(), "something else") || strings.Contains(err.Error(), "would not be") {
-				t.Fatalf("%v\n%q", err, src)
+		fuzztest.Within(t, func() {
+			was, err := design.Read("x.yaml", src, nil)
+			if err != nil {
+				return
 			}
-			return
-		}
-		now, err := design.Read("x.yaml", out, nil)
-		if err != nil {
-			t.Fatalf("%v\n%q", err, out)
-		}
-		sameDesign(t, was, now)
-		again, err := Tidy(out)
-		if err != nil || string(again) != string(out) {
-			t.Fatalf("tidied twice (%v):\n%s", err, Diff("x", out, again))
-		}
+			out, err := Tidy(src)
+			if err != nil {
+				if strings.Contains(err.Error(), "something else") || strings.Contains(err.Error(), "would not be") {
+					t.Fatalf("%v\n%q", err, src)
+				}
+				return
+			}
+			now, err := design.Read("x.yaml", out, nil)
+			if err != nil {
+				t.Fatalf("%v\n%q", err, out)
+			}
+			sameDesign(t, was, now)
+			again, err := Tidy(out)
+			if err != nil || string(again) != string(out) {
+				t.Fatalf("tidied twice (%v):\n%s", err, Diff("x", out, again))
+			}
+		})
 	})
 }
 
@@ -280,21 +283,23 @@ func FuzzSet(f *testing.F) {
 	f.Add([]byte(sample), "loads", "left lamp", "wire", "size")
 	f.Add([]byte("a: {b: {c: &x d}}"), "a", "b", "", "c")
 	f.Fuzz(func(t *testing.T, src []byte, one, two, three, key string) {
-		if key == "" || quote(key) != key || strings.ContainsAny(key, " \t\r\n") || three != "" && quote(three) != three {
-			return
-		}
-		path := []string{one, two}
-		if three != "" {
-			path = append(path, three)
-		}
-		out, err := Set(src, []Change{{path, key, "1.5 mm²"}})
-		if err != nil {
-			return
-		}
-		var n yaml.Node
-		if err := yaml.Unmarshal(out, &n); err != nil {
-			t.Fatalf("%v\n%q", err, out)
-		}
+		fuzztest.Within(t, func() {
+			if key == "" || quote(key) != key || strings.ContainsAny(key, " \t\r\n") || three != "" && quote(three) != three {
+				return
+			}
+			path := []string{one, two}
+			if three != "" {
+				path = append(path, three)
+			}
+			out, err := Set(src, []Change{{path, key, "1.5 mm²"}})
+			if err != nil {
+				return
+			}
+			var n yaml.Node
+			if err := yaml.Unmarshal(out, &n); err != nil {
+				t.Fatalf("%v\n%q", err, out)
+			}
+		})
 	})
 }
 

@@ -3,8 +3,11 @@ package quantity
 import (
 	"math"
 	"math/rand"
+	"strconv"
 	"strings"
 	"testing"
+
+	"fusewright/harness/fuzztest"
 )
 
 func TestParse(t *testing.T) {
@@ -115,6 +118,17 @@ func TestGaugeArea(t *testing.T) {
 		if want := tt.cmil * circularMilMm2; err != nil || math.Abs(got/want-1) > 0.002 {
 			t.Errorf("Parse(%q) = %.4f, %v; want %.4f within 0.2 %% (table rounding)",
 				tt.text, got, err, want)
+		}
+	}
+}
+
+// Every whole degree Celsius in °F is that degree and no hair more: 0 °C is 32 °F
+// and 100 °C 212 °F by definition, so 5 K are 9 °F.
+func TestFahrenheitIsExact(t *testing.T) {
+	for c := -90; c <= 300; c += 5 {
+		text := strconv.Itoa(c*9/5+32) + " °F"
+		if got, err := Parse(text, Temperature); err != nil || got != float64(c) {
+			t.Errorf("%s is %v °C, want %d (%v)", text, got, c, err)
 		}
 	}
 }
@@ -234,19 +248,21 @@ func FuzzParse(f *testing.F) {
 		f.Add(s, 3)
 	}
 	f.Fuzz(func(t *testing.T, text string, which int) {
-		dims := Dimensions()
-		dim := dims[((which%len(dims))+len(dims))%len(dims)]
-		value, err := Parse(text, dim)
-		if err != nil {
-			return
-		}
-		if math.IsNaN(value) || math.IsInf(value, 0) {
-			t.Fatalf("Parse(%q, %s) = %v", text, dim, value)
-		}
-		if again, err := Parse(Plain(value, dim), dim); err != nil ||
-			math.Abs(again-value) > 1e-5*math.Abs(value)+1e-12 {
-			t.Fatalf("%q is %v, printed %q, read back %v, %v", text, value, Plain(value, dim), again, err)
-		}
+		fuzztest.Within(t, func() {
+			dims := Dimensions()
+			dim := dims[((which%len(dims))+len(dims))%len(dims)]
+			value, err := Parse(text, dim)
+			if err != nil {
+				return
+			}
+			if math.IsNaN(value) || math.IsInf(value, 0) {
+				t.Fatalf("Parse(%q, %s) = %v", text, dim, value)
+			}
+			if again, err := Parse(Plain(value, dim), dim); err != nil ||
+				math.Abs(again-value) > 1e-5*math.Abs(value)+1e-12 {
+				t.Fatalf("%q is %v, printed %q, read back %v, %v", text, value, Plain(value, dim), again, err)
+			}
+		})
 	})
 }
 

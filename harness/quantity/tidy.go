@@ -24,7 +24,7 @@ func Tidy(text string, dim Dimension) (string, error) {
 	u := findUnit(unitText, dim)
 	sign := unitText
 	for _, other := range units[dim] {
-		if other.shown && other.factor == u.factor && other.offset == u.offset {
+		if other.shown && other.factor == u.factor && other.zero == u.zero {
 			sign = other.text
 			break
 		}

@@ -6,22 +6,23 @@ import (
 	"strings"
 )
 
-// unit is one way to write a unit: base value = number·factor + offset.
+// unit is one way to write a unit: base value = (number - zero)·factor.
 type unit struct {
 	text   string
 	factor float64
-	offset float64
-	shown  bool // listed in "expected …"
+	zero   float64 // the number that is 0 in the base unit
+	shown  bool    // listed in "expected …"
 }
 
 // toBase converts a number in the unit. A decimal fraction of the base unit is
-// reached by division, which rounds once: 350 mA is 0.35 A exactly.
+// reached by division, which rounds once: 350 mA is 0.35 A exactly, and 140 °F
+// 60 °C, which is a limit and must not be a hair above.
 func (u *unit) toBase(value float64) float64 {
-	if parts := math.Round(1 / u.factor); u.offset == 0 && parts > 1 &&
-		math.Abs(parts*u.factor-1) < 1e-12 {
+	value -= u.zero
+	if parts := math.Round(10/u.factor) / 10; parts > 1 && math.Abs(parts*u.factor-1) < 1e-12 {
 		return value / parts
 	}
-	return value*u.factor + u.offset
+	return value * u.factor
 }
 
 // Exact factors. The inch is 25.4 mm and the foot 12 in by definition
@@ -69,11 +70,11 @@ var units = map[Dimension][]unit{
 		{"mm²", 1, 0, true}, {"mm2", 1, 0, true}, {"mm^2", 1, 0, false},
 		{"sq mm", 1, 0, false}, {"mm sq", 1, 0, false}, {"sqmm", 1, 0, false}},
 	Temperature: {
-		{"°C", 1, 0, true}, {"°F", 5.0 / 9, -160.0 / 9, true}, {"C", 1, 0, false},
-		{"F", 5.0 / 9, -160.0 / 9, false}, {"℃", 1, 0, false}, {"℉", 5.0 / 9, -160.0 / 9, false},
-		{"° C", 1, 0, false}, {"° F", 5.0 / 9, -160.0 / 9, false},
-		{"deg C", 1, 0, false}, {"deg F", 5.0 / 9, -160.0 / 9, false}, {"degC", 1, 0, false},
-		{"degF", 5.0 / 9, -160.0 / 9, false}},
+		{"°C", 1, 0, true}, {"°F", 5.0 / 9, 32, true}, {"C", 1, 0, false},
+		{"F", 5.0 / 9, 32, false}, {"℃", 1, 0, false}, {"℉", 5.0 / 9, 32, false},
+		{"° C", 1, 0, false}, {"° F", 5.0 / 9, 32, false},
+		{"deg C", 1, 0, false}, {"deg F", 5.0 / 9, 32, false}, {"degC", 1, 0, false},
+		{"degF", 5.0 / 9, 32, false}},
 	Charge:   {{"Ah", 1, 0, true}, {"mAh", 1e-3, 0, true}, {"A h", 1, 0, false}, {"A·h", 1, 0, false}},
 	Share:    {{"%", 1e-2, 0, true}, {"percent", 1e-2, 0, false}, {"per cent", 1e-2, 0, false}},
 	Speed:    {{"rpm", 1, 0, true}, {"r/min", 1, 0, true}, {"1/min", 1, 0, false}, {"min⁻¹", 1, 0, false}},

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"fusewright/harness/circuit"
+	"fusewright/harness/corner"
 	"fusewright/harness/design"
 	"fusewright/harness/solve"
 )
@@ -42,7 +43,7 @@ func (f *facts) loadingOf(contact *circuit.Branch, r contactRatings) loading {
 	}
 	draws := f.drawsBelow(contact.B)
 	for _, s := range f.usable {
-		if now := weigh(s, contact, draws, r); now.share > most.share {
+		if now := weigh(s, contact, draws, r); corner.Beyond(now.share, most.share) {
 			most = now
 		}
 	}

@@ -33,7 +33,7 @@ func (f *facts) worstCorner(sign float64, ok func(*solve.Solution) bool,
 	}
 	var worst cornered
 	for _, s := range f.usable {
-		if x := figure(s); ok(s) && (worst.in == nil || sign*x > sign*worst.Corner) {
+		if x := figure(s); ok(s) && (worst.in == nil || corner.Beyond(sign*x, sign*worst.Corner)) {
 			worst = cornered{corner.Value{Nominal: x, Corner: x}, s.Situation}
 		}
 	}

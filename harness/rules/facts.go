@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"fusewright/harness/circuit"
+	"fusewright/harness/corner"
 	"fusewright/harness/design"
 	"fusewright/harness/finding"
 	"fusewright/harness/solve"
@@ -107,7 +108,7 @@ func (f *facts) findWorst() {
 	f.branchWorst = make([]worst, len(f.c.Branches))
 	for _, s := range f.usable {
 		for i, a := range s.BranchA {
-			if a = math.Abs(a); a > f.branchWorst[i].A && !math.IsInf(a, 0) {
+			if a = math.Abs(a); corner.Beyond(a, f.branchWorst[i].A) && !math.IsInf(a, 0) {
 				f.branchWorst[i] = worst{a, s}
 			}
 		}

@@ -10,6 +10,7 @@ import (
 	"strings"
 	"testing"
 
+	"fusewright/harness/fuzztest"
 	"fusewright/render/scene"
 	"fusewright/render/scene/scenetest"
 )
@@ -265,15 +266,17 @@ func FuzzEscape(f *testing.F) {
 	f.Add(scenetest.Hostile)
 	f.Add("%%c%%%°%d ^ \\U+00B0")
 	f.Fuzz(func(t *testing.T, text string) {
-		got := Escape(text)
-		for i := range len(got) {
-			if got[i] < ' ' || got[i] > '~' {
-				t.Fatalf("%q gives byte %#x", text, got[i])
+		fuzztest.Within(t, func() {
+			got := Escape(text)
+			for i := range len(got) {
+				if got[i] < ' ' || got[i] > '~' {
+					t.Fatalf("%q gives byte %#x", text, got[i])
+				}
 			}
-		}
-		if back := shown(got); back != scene.Clean(text) {
-			t.Fatalf("%q is shown as %q, want %q", text, back, scene.Clean(text))
-		}
+			if back := shown(got); back != scene.Clean(text) {
+				t.Fatalf("%q is shown as %q, want %q", text, back, scene.Clean(text))
+			}
+		})
 	})
 }
 

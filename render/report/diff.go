@@ -269,7 +269,7 @@ func WriteDiffMarkdown(w io.Writer, d *Diff) error {
 // gives one, so that a name from a design is shown as it is.
 func plainMarkdown(s string) string {
 	var b strings.Builder
-	for _, r := range s {
+	for _, r := range oneLine(s) {
 		switch {
 		case r == '<':
 			b.WriteString("&lt;")
@@ -282,8 +282,6 @@ func plainMarkdown(s string) string {
 			continue
 		case strings.ContainsRune("\\`*_{}[]()#+!|~$", r):
 			b.WriteByte('\\')
-		case r < ' ':
-			r = ' '
 		}
 		b.WriteRune(r)
 	}

@@ -11,6 +11,7 @@ import (
 
 	"fusewright/harness"
 	"fusewright/harness/design"
+	"fusewright/harness/fuzztest"
 	"fusewright/library"
 )
 
@@ -194,19 +195,21 @@ func FuzzReadModel(f *testing.F) {
 	f.Add([]byte(`{"fusewright_model":1,"source":{"file":"x","sha256":"","text":""}}`))
 	f.Add([]byte("{\"a\":\"\\u202e\x1b\"}"))
 	f.Fuzz(func(t *testing.T, src []byte) {
-		m, all, err := ReadModel("m.json", src)
-		if (m == nil) == (err == nil) || (all == nil) == (err == nil) {
-			t.Fatalf("model %v, error %v", m, err)
-		}
-		if err != nil {
-			if strings.ContainsAny(err.Error(), "\x1b\u202e") {
-				t.Fatalf("a message that steers a terminal: %q", err)
+		fuzztest.Within(t, func() {
+			m, all, err := ReadModel("m.json", src)
+			if (m == nil) == (err == nil) || (all == nil) == (err == nil) {
+				t.Fatalf("model %v, error %v", m, err)
 			}
-			return
-		}
-		if list, _ := Differences(all, all, 10); len(list) > 0 {
-			t.Fatalf("differs from itself: %v", list)
-		}
+			if err != nil {
+				if strings.ContainsAny(err.Error(), "\x1b\u202e") {
+					t.Fatalf("a message that steers a terminal: %q", err)
+				}
+				return
+			}
+			if list, _ := Differences(all, all, 10); len(list) > 0 {
+				t.Fatalf("differs from itself: %v", list)
+			}
+		})
 	})
 }
 

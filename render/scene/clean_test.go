@@ -5,6 +5,7 @@ import (
 	"testing"
 	"unicode/utf8"
 
+	"fusewright/harness/fuzztest"
 	"fusewright/render/scene"
 )
 
@@ -36,21 +37,23 @@ func FuzzClean(f *testing.F) {
 	f.Add("680 Ω")
 	f.Add("a\x00\xff\u202e漢")
 	f.Fuzz(func(t *testing.T, s string) {
-		clean := scene.Clean(s)
-		if !utf8.ValidString(clean) {
-			t.Errorf("not UTF-8: %q", clean)
-		}
-		if again := scene.Clean(clean); again != clean {
-			t.Errorf("cleaned twice: %q, once: %q", again, clean)
-		}
-		for _, r := range clean {
-			if !scene.HasGlyph(r) || r < ' ' {
-				t.Errorf("%q holds %U, which no face shows", clean, r)
+		fuzztest.Within(t, func() {
+			clean := scene.Clean(s)
+			if !utf8.ValidString(clean) {
+				t.Errorf("not UTF-8: %q", clean)
 			}
-		}
-		if id := scene.ID(s); strings.ContainsFunc(id, func(r rune) bool { return r >= utf8.RuneSelf }) {
-			t.Errorf("ID %q", id)
-		}
+			if again := scene.Clean(clean); again != clean {
+				t.Errorf("cleaned twice: %q, once: %q", again, clean)
+			}
+			for _, r := range clean {
+				if !scene.HasGlyph(r) || r < ' ' {
+					t.Errorf("%q holds %U, which no face shows", clean, r)
+				}
+			}
+			if id := scene.ID(s); strings.ContainsFunc(id, func(r rune) bool { return r >= utf8.RuneSelf }) {
+				t.Errorf("ID %q", id)
+			}
+		})
 	})
 }
 

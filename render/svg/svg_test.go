@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"fusewright/harness/fuzztest"
 	"fusewright/render/scene"
 	"fusewright/render/scene/scenetest"
 	"fusewright/render/svg"
@@ -62,16 +63,18 @@ func TestNoMarkupGetsThrough(t *testing.T) {
 func FuzzText(f *testing.F) {
 	f.Add("<b>&amp;\x00]]>\"'")
 	f.Fuzz(func(t *testing.T, s string) {
-		sheet := scene.NewSheet(50, 50, s)
-		sheet.Begin(scene.Group{ID: scene.ID(s), Class: s, Title: s, Desc: s})
-		sheet.TextAt(scene.Point{X: 1, Y: 9}, s, scene.TextStyle{SizeMM: 3})
-		sheet.End()
-		elements, _ := read(t, write(t, sheet))
-		for _, element := range elements {
-			if !strings.Contains(" svg title rect g desc text ", " "+element+" ") {
-				t.Errorf("element %q from %q", element, s)
+		fuzztest.Within(t, func() {
+			sheet := scene.NewSheet(50, 50, s)
+			sheet.Begin(scene.Group{ID: scene.ID(s), Class: s, Title: s, Desc: s})
+			sheet.TextAt(scene.Point{X: 1, Y: 9}, s, scene.TextStyle{SizeMM: 3})
+			sheet.End()
+			elements, _ := read(t, write(t, sheet))
+			for _, element := range elements {
+				if !strings.Contains(" svg title rect g desc text ", " "+element+" ") {
+					t.Errorf("element %q from %q", element, s)
+				}
 			}
-		}
+		})
 	})
 }
 
