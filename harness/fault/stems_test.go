@@ -46,6 +46,36 @@ func TestStemsAgainstEveryBranch(t *testing.T) {
 	}
 }
 
+// What a short looks at on its way does not grow with the way.
+func TestStemsStayShort(t *testing.T) {
+	for _, wires := range []int{300, 3000} {
+		for _, form := range synth.Forms {
+			d, err := design.Read("form.yaml", form.YAML(wires, 1), nil)
+			if err != nil {
+				t.Fatal(err)
+			}
+			c, err := circuit.Build(d)
+			if err != nil {
+				t.Fatal(err)
+			}
+			s, most, longest := newStems(c, NewWires(c)), 0, 0
+			for i := range c.Nodes {
+				for _, way := range []stem{s.feed[i], s.back[i]} {
+					longest = max(longest, way.long)
+					n := 0
+					for w := way.wires; w != nil; w = w.next {
+						n++
+					}
+					most = max(most, n)
+				}
+			}
+			if deep := form == synth.Chain || form == synth.Ladder; deep && longest < wires/5 || most > 12 {
+				t.Errorf("%s of %d wires: a way of %d branches looks at %d wires", form, wires, longest, most)
+			}
+		}
+	}
+}
+
 func shortsWith(c *circuit.Circuit, long int) *Study {
 	was := longStem
 	defer func() { longStem = was }()
