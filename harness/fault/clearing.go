@@ -52,7 +52,7 @@ type walk struct {
 	round  int
 	wires  []carried
 	marked []int  // by wire: round in which it is listed
-	heats  []Heat // by kind of wire: what was worked out last
+	heats  []Heat // by number of the conditions: what was worked out last
 }
 
 // carried is a wire on the way of the current.
@@ -116,7 +116,7 @@ func (w *walk) node(n *circuit.Node) Clearing {
 		return w.known[n.Index]
 	}
 	if way := &w.s.stems.feed[n.Index]; way.long >= longStem {
-		w.carryAll(way.wires)
+		w.carryAll(way)
 		return w.stem(way)
 	}
 	w.stamp[n.Index] = w.round
@@ -174,16 +174,17 @@ func (w *walk) branch(b *circuit.Branch) Clearing {
 	return w.opens(b, amps, c)
 }
 
-// stem is branch for the ways of a stem, which all carry the current of the short.
+// stem is node for those on a stem, whose wires are listed.
 func (w *walk) stem(way *stem) Clearing {
 	if way.fuse == nil {
 		return w.node(way.foot)
 	}
+	amps := math.Abs(w.flow.through(way.fuse))
 	before := &w.s.stems.feed[way.fuse.A.Index]
 	if before.foot == nil {
-		return w.opens(way.fuse, w.flow.amps, w.node(way.foot))
+		return w.opens(way.fuse, amps, w.node(way.foot))
 	}
-	return w.opens(way.fuse, w.flow.amps, w.stem(before))
+	return w.opens(way.fuse, amps, w.stem(before))
 }
 
 // opens is what clears a short through a fuse, given what clears it before.
@@ -215,16 +216,19 @@ func (w *walk) carry(wire *circuit.Wire, amps float64) {
 	}
 }
 
-func (w *walk) carryAll(list *strand) {
-	for ; list != nil; list = list.next {
-		w.carry(list.wire, w.flow.amps)
+// carryAll lists the wires that stand for all on a stem, with the most current
+// that any of them carries.
+func (w *walk) carryAll(way *stem) {
+	amps := math.Abs(w.flow.through(way.first))
+	for s := way.wires; s != nil; s = s.next {
+		w.carry(s.wire, amps)
 	}
 }
 
 // goBack lists the returns that bring the current of a short inside a part.
 func (w *walk) goBack(n *circuit.Node) {
 	if way := &w.s.stems.back[n.Index]; way.long >= longStem {
-		w.carryAll(way.wires)
+		w.carryAll(way)
 		w.goBack(way.foot)
 		return
 	}
@@ -279,7 +283,7 @@ func (w *walk) heat(sh *Short, r *Result) {
 
 // heatOf is Wires.Heat, which wires of one kind on a way share.
 func (w *walk) heatOf(c carried, seconds float64) Heat {
-	was := &w.heats[w.s.Wires.kind[c.wire.Index]]
+	was := &w.heats[w.s.Wires.same[c.wire.Index]]
 	if was.Wire == nil || was.Amps != c.amps || was.Seconds != seconds {
 		*was = w.s.Wires.Heat(c.wire, c.amps, seconds)
 	}

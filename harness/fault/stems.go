@@ -4,47 +4,59 @@ import "fusewright/harness/circuit"
 
 // stems is what hangs on the network by one branch alone. The current of a short
 // there is the same on all the way to where the stem begins, so that the way is
-// told once for all shorts: its next fuse, and one wire of each kind, the nearest.
-// A short then costs the kinds of wire on its way and not their number. Ways of
-// fewer than longStem branches are followed one by one.
+// told once for all shorts: its next fuse, and of each kind of wire the one that
+// bears least, the nearest of equal ones. A short then costs the kinds of wire on
+// its way and not their number. Ways of fewer than longStem branches are followed
+// one by one.
+//
+// Coils do not count as joining anything. What they draw is added on the way to
+// the source, so that the current where the stem begins is the most on it.
 type stems struct {
 	feed []stem // by node
 	back []stem // by node
 }
 
-const longStem = 64
+var longStem = 64 // a variable for tests alone
 
 // stem is the way from one node; foot is nil for nodes that stand on none.
 type stem struct {
 	foot  *circuit.Node   // where it begins
+	first *circuit.Branch // there
 	long  int             // branches
 	fuse  *circuit.Branch // the nearest on the way; nil = none
 	wires *strand         // nearest first
 }
 
-// strand is the nearest wire of a kind on a way.
+// strand is a wire on a way that stands for those of its kind.
 type strand struct {
 	wire *circuit.Wire
-	kind int32
+	bears
 	next *strand
 }
 
-// with is the list with a nearer wire in front.
-func (s *strand) with(wire *circuit.Wire, kind int32) *strand {
-	return &strand{wire, kind, s.without(kind)}
+// bears is what kind of wire bears how much: the same material, size and ambient,
+// with the share of the lone wire's current that bundle and cover leave.
+type bears struct {
+	kind  int32
+	share float64
 }
 
-// without is the list without a kind; what stands behind it is shared.
-func (s *strand) without(kind int32) *strand {
+// with is the list with a nearer wire, unless one of its kind bears less.
+func (s *strand) with(wire *circuit.Wire, what bears) *strand {
 	for at := s; at != nil; at = at.next {
-		if at.kind == kind {
-			return s.cut(at)
+		switch {
+		case at.kind != what.kind:
+		case at.share < what.share:
+			return s
+		default:
+			return &strand{wire, what, s.cut(at)}
 		}
 	}
-	return s
+	return &strand{wire, what, s}
 }
 
-// cut copies the list up to one of its strands, which it leaves out.
+// cut copies the list up to one of its strands, which it leaves out; what stands
+// behind it is shared.
 func (s *strand) cut(out *strand) *strand {
 	var first *strand
 	for last := &first; ; s = s.next {
@@ -52,7 +64,7 @@ func (s *strand) cut(out *strand) *strand {
 			*last = out.next
 			return first
 		}
-		*last = &strand{s.wire, s.kind, nil}
+		*last = &strand{s.wire, s.bears, nil}
 		last = &(*last).next
 	}
 }
@@ -78,11 +90,11 @@ func newStems(c *circuit.Circuit, wires *Wires) *stems {
 // onward is the way by a branch to a node, and on from there.
 func onward(from stem, b *circuit.Branch, at *circuit.Node, wires *Wires) stem {
 	if from.foot == nil {
-		from = stem{foot: at}
+		from = stem{foot: at, first: b}
 	}
 	from.long++
 	if b.Wire != nil {
-		from.wires = from.wires.with(b.Wire, wires.kind[b.Wire.Index])
+		from.wires = from.wires.with(b.Wire, wires.bears[b.Wire.Index])
 	}
 	if b.Kind == circuit.FuseBranch {
 		from.fuse = b
@@ -128,7 +140,14 @@ func dangling(c *circuit.Circuit, counts func(*circuit.Branch) bool) (order []*c
 	return order, by
 }
 
-// conducts tells whether a branch can be part of the network of shorts.
+// conducts tells whether a branch can be part of the network of shorts, coils and
+// their suppressors left out.
 func conducts(b *circuit.Branch) bool {
-	return b.Kind != circuit.LoadBranch && b.Kind != circuit.ChargerBranch
+	switch b.Kind {
+	case circuit.LoadBranch, circuit.ChargerBranch:
+		return false
+	case circuit.ResistorBranch:
+		return b.Part == nil || b.Part.Kind != circuit.Relay
+	}
+	return true
 }

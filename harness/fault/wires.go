@@ -5,6 +5,7 @@ import (
 
 	"fusewright/harness/circuit"
 	"fusewright/harness/conductor"
+	"fusewright/library"
 )
 
 // Wires is what the wires of a circuit bear, each worked out once.
@@ -13,7 +14,8 @@ type Wires struct {
 	rater   *conductor.Rater
 	at      []conductor.Conditions // by wire index
 	allowed []conductor.Allowed
-	kind    []int32 // the same number for wires laid in the same conditions
+	same    []int32 // the same number for wires laid in the same conditions
+	bears   []bears
 	damage  []*conductor.Damage
 	heated  []*heating
 }
@@ -28,18 +30,36 @@ func newWires(c *circuit.Circuit, rater *conductor.Rater) *Wires {
 	n := len(c.Wires)
 	w := &Wires{circuit: c, rater: rater,
 		at: make([]conductor.Conditions, n), allowed: make([]conductor.Allowed, n),
-		kind: make([]int32, n), damage: make([]*conductor.Damage, n), heated: make([]*heating, n)}
-	kinds := map[conductor.Conditions]int32{}
+		same: make([]int32, n), bears: make([]bears, n),
+		damage: make([]*conductor.Damage, n), heated: make([]*heating, n)}
+	same, kinds := numbers[conductor.Conditions]{}, numbers[wireKind]{}
 	for i, wire := range c.Wires {
 		w.place(i, wire)
-		kind, known := kinds[w.at[i]]
-		if !known {
-			kind = int32(len(kinds))
-			kinds[w.at[i]] = kind
-		}
-		w.kind[i] = kind
+		at, a := w.at[i], &w.allowed[i]
+		w.same[i] = same.of(at)
+		w.bears[i] = bears{kinds.of(wireKind{at.Type, at.Size, at.AmbientC, a.LimitC}),
+			a.BundleShare * a.CoverShare * a.AltShare}
 	}
 	return w
+}
+
+// wireKind is what, besides its share, tells how a wire heats up.
+type wireKind struct {
+	wire             *library.WireType
+	size             *library.WireSize
+	ambientC, limitC float64
+}
+
+// numbers gives each key a number, in the order in which they come.
+type numbers[K comparable] map[K]int32
+
+func (n numbers[K]) of(key K) int32 {
+	at, known := n[key]
+	if !known {
+		at = int32(len(n))
+		n[key] = at
+	}
+	return at
 }
 
 func (w *Wires) place(i int, wire *circuit.Wire) {

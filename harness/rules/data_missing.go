@@ -121,8 +121,8 @@ func (p *Pass) missingOf(part *circuit.Part) {
 	}
 }
 
-// heatMatters tells whether a part or a wire at it is judged by the heat of its
-// place, and nothing else says how hot that is.
+// heatMatters tells whether a part, or a wire that goes by its name, is judged by
+// the heat of its place, and nothing else says how hot that is.
 func (p *Pass) heatMatters(part *circuit.Part) bool {
 	switch part.Kind {
 	case circuit.Fuse, circuit.Relay, circuit.Block:
@@ -130,7 +130,7 @@ func (p *Pass) heatMatters(part *circuit.Part) bool {
 	}
 	for _, t := range part.Terminals {
 		for _, w := range t.Wires {
-			if w.AmbientAt == "" {
+			if w.AmbientAt == "" && wireOwner(w) == part {
 				return true
 			}
 		}

@@ -162,31 +162,11 @@ func (w *walk) compare(d *dial, a, b *judged) {
 		for _, name := range w.units[part] {
 			now = max(now, b.part[name])
 		}
-		if now < was && !movedOn(a, b, part) {
+		if now < was {
 			w.t.Errorf("%s, %s from %.9g to %.9g: %s was %v and is %v\n\t%v\n\t%v", w.file, d.name, a.at, b.at,
 				part, was, now, at(a, part), at(b, part))
 		}
 	}
-}
-
-// movedOn tells whether the finding went on to another wire of the same fuse: these
-// rules name one wire a fuse, the one with the least room.
-func movedOn(a, b *judged, part string) bool {
-	for key, severity := range a.rule {
-		name, rule, _ := strings.Cut(key, ": ")
-		if name != part || severity < a.bound[part] {
-			continue
-		}
-		if rule != "fuse-over-wire" && rule != "return-below-fuse" && rule != "insulation-class" {
-			return false
-		}
-		for key, still := range b.rule {
-			if strings.HasSuffix(key, ": "+rule) && still >= severity {
-				return true
-			}
-		}
-	}
-	return false
 }
 
 // at lists what is said of a part.

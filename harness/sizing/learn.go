@@ -24,8 +24,6 @@ func (w *view) lesson(f *finding.Finding) bool {
 	switch f.Rule {
 	case "voltage-drop", "load-undervoltage":
 		return w.tighten(f.Part)
-	case "fuse-wire-curve":
-		return w.raiseByCurve(f)
 	case "short-too-weak":
 		return w.raiseWeak(f)
 	case "fuse-grading":
@@ -195,22 +193,6 @@ func (w *view) raiseAbove(f *finding.Finding) bool {
 	return false
 }
 
-// raiseByCurve raises the wires that a fuse does not protect in time.
-func (w *view) raiseByCurve(f *finding.Finding) bool {
-	taught := false
-	for _, p := range w.v.protection.Fuses {
-		if p.Branch.Fuse.Ref != f.Ref {
-			continue
-		}
-		for k := range p.Wires {
-			if x := &p.Wires[k]; x.KnownRatio <= 1 && x.KnownWorstA > 0 {
-				taught = w.raiseWire(x.Wire) || taught
-			}
-		}
-	}
-	return taught
-}
-
 func (w *view) raiseWire(x *circuit.Wire) bool {
 	for i, list := range w.wires {
 		for _, y := range list {
@@ -227,7 +209,7 @@ func (w *view) raiseWire(x *circuit.Wire) bool {
 func (w *view) raiseWeak(f *finding.Finding) bool {
 	for _, sh := range w.v.faults.Shorts {
 		r := &sh.Results[fault.Weak]
-		if !sh.Fed || !r.TooWeak() || r.Device.Fuse.Ref != f.Ref {
+		if !sh.Fed || !r.TooWeak() || (sh.Wire == nil || sh.Wire.Number != f.Ref) && (sh.Part == nil || sh.Part.Ref != f.Ref) {
 			continue
 		}
 		if most := w.mostOhm(w.wayTo(sh)); most != nil {

@@ -218,7 +218,10 @@ func TestInfeasible(t *testing.T) {
 		t.Fatalf("no way out of %s", p.Remaining[0].What)
 	}
 	for _, want := range []string{"shorten the runs", "an LED lamp", "two wires in parallel"} {
-		if !slices.ContainsFunc(p.WaysOut, func(o *WayOut) bool { return strings.HasPrefix(o.What, want) && o.Left == 0 }) {
+		// At most advice is left: thick wires let a short draw more than a blade fuse surely breaks.
+		if !slices.ContainsFunc(p.WaysOut, func(o *WayOut) bool {
+			return strings.HasPrefix(o.What, want) && o.score[0]+o.score[1] == 0
+		}) {
 			t.Errorf("no way out says %s", want)
 		}
 	}

@@ -21,7 +21,7 @@ func (m *marked) head() string {
 	if m.findings[0].Accepted != "" {
 		severity = "accepted"
 	}
-	const most = 4 // names in a line
+	const most = 3 // names in a line
 	names := join(m.refs[:min(len(m.refs), most)], ", ")
 	if more := len(m.refs) - most; more > 0 {
 		names += fmt.Sprintf(" and %d more", more)
