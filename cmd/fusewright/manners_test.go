@@ -305,3 +305,12 @@ func TestLostOutputIsTold(t *testing.T) {
 		t.Errorf("the file itself: %v", err)
 	}
 }
+
+func TestHarmless(t *testing.T) {
+	for in, want := range map[string]string{"18\u00a0W\u202f": "18 W ", "a\n\tb": "a\n\tb", "\x1b[2J": "\ufffd[2J",
+		"\u202ex\u2028": "\ufffdx\ufffd", "1.5 mm² é": "1.5 mm² é"} {
+		if got := harmless(in); got != want {
+			t.Errorf("%q is shown as %q, want %q", in, got, want)
+		}
+	}
+}

@@ -74,11 +74,15 @@ func (s *streams) sayFiles(o *outputs) {
 }
 
 // harmless keeps what could steer a terminal or turn its text round out of a line:
-// file names and arguments may hold anything.
+// file names and arguments may hold anything. A space of another width, as in a
+// quantity that was copied from a page, is shown as a space.
 func harmless(s string) string {
 	return strings.Map(func(r rune) rune {
-		if r == '\n' || r == '\t' || unicode.IsPrint(r) {
+		switch {
+		case r == '\n' || r == '\t' || unicode.IsPrint(r):
 			return r
+		case unicode.Is(unicode.Zs, r):
+			return ' '
 		}
 		return unicode.ReplacementChar
 	}, s)
