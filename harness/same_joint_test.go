@@ -64,7 +64,8 @@ func TestJoint(t *testing.T) {
 
 // droppedMore says where a load has less or more voltage than the ends and the
 // joint that came into a wire can explain, with a tenth on top for what the loads
-// draw at the other voltage.
+// draw at the other voltage. A load of constant power that has lost a seventh of its
+// voltage already multiplies whatever is added, so it is left out.
 func droppedMore(was, now *harness.Review, w *circuit.Wire, joint string) string {
 	for i, s := range was.Solutions {
 		after := now.Solutions[i]
@@ -74,13 +75,23 @@ func droppedMore(was, now *harness.Review, w *circuit.Wire, joint string) string
 		most := 1.1*(jointV(now, after, joint)-w.EndsOhm*math.Abs(s.Amps(w.Branch))) + 1e-5
 		then := loadVolts(now, after)
 		for name, v := range loadVolts(was, s) {
-			if math.Abs(v-then[name]) > most {
+			if math.Abs(v-then[name]) > most && math.Abs(v) > 0.85*highestV(s) {
 				return fmt.Sprintf("%s has %.4f V and then %.4f V in %s, of which the joint explains %.4f V",
 					name, v, then[name], s.Situation.Name, most)
 			}
 		}
 	}
 	return ""
+}
+
+// highestV is the voltage of the source, as nothing has more.
+func highestV(s *solve.Solution) (v float64) {
+	for _, x := range s.NodeV {
+		if x > v { // a floating node is no number
+			v = x
+		}
+	}
+	return v
 }
 
 // jointV is what a joint and the ends of its wires take, as warm as the wires are.

@@ -6,6 +6,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -62,7 +63,7 @@ func saying(r *harness.Review, names *strings.Replacer) string {
 		line := fmt.Sprintf("%s: %s of %s %s: %s in %q; %s; %s; accepted %q", f.Severity, f.Rule, f.Part, f.Ref, f.What,
 			f.Situation, f.Why, f.Change, f.Accepted)
 		for _, n := range f.Numbers {
-			line += fmt.Sprintf("; %s %.9g %s", n.Name, n.Value, n.Unit)
+			line += fmt.Sprintf("; %s %.7g %s", n.Name, n.Value, n.Unit)
 		}
 		lines = append(lines, names.Replace(line))
 	}
@@ -138,6 +139,8 @@ func firstDifference(want, got string) string {
 	return "\nwas " + only(a, b) + "\nnow " + only(b, a)
 }
 
+var anyName = regexp.MustCompile(`zq[0-9]+`)
+
 // TestNamesDoNotMatter: with other names, in another order of the alphabet, the
 // findings are the same but for the names, and but for the order in which a
 // sentence lists several, which is that of the alphabet.
@@ -163,6 +166,9 @@ func TestNamesDoNotMatter(t *testing.T) {
 			}
 			lines := strings.Split(saying(r, back), "\n")
 			for i, line := range lines {
+				if strings.Contains(line, " others") { // a list cut short names the first of the alphabet
+					line = anyName.ReplaceAllString(line, "")
+				}
 				words := strings.FieldsFunc(line, func(r rune) bool { return strings.ContainsRune(" ,;:()\"", r) })
 				slices.Sort(words)
 				lines[i] = strings.Join(words, " ")

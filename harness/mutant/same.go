@@ -141,8 +141,9 @@ func (s *subject) unusedPlace() {
 	}
 }
 
-// Again is the name of the situation that a way adds.
-const Again = "the same again"
+// Again is the name of the situation that a way adds: the last of the alphabet, as
+// of equally bad situations the first is named.
+const Again = "zz the same again"
 
 // situationTwice adds the last situation once more under another name.
 func (s *subject) situationTwice() {
