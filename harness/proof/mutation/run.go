@@ -1,0 +1,117 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"time"
+)
+
+// The ends of a mutant.
+const (
+	killed   = "killed"
+	survived = "SURVIVED"
+	unbuilt  = "DID NOT BUILD"
+)
+
+// testTime is how long the tests of one package may take; a mutant that makes
+// them hang is killed by it.
+const testTime = 4 * time.Minute
+
+// pack is a package of the module.
+type pack struct{ Name, Dir, ImportPath string }
+
+// packages are those that mutants and their tests are looked for in, by name.
+func packages() (map[string]pack, error) {
+	out, err := exec.Command("go", "list", "-f", "{{.Name}}\t{{.Dir}}\t{{.ImportPath}}", "./...").Output()
+	if err != nil {
+		return nil, fmt.Errorf("go list: %w", err)
+	}
+	all := map[string]pack{}
+	for line := range strings.Lines(string(out)) {
+		f := strings.Split(strings.TrimSpace(line), "\t")
+		if _, twice := all[f[0]]; twice && f[0] != "main" {
+			return nil, fmt.Errorf("two packages are named %s: a mutant cannot tell them apart", f[0])
+		}
+		all[f[0]] = pack{f[0], f[1], f[2]}
+	}
+	return all, nil
+}
+
+// located finds every mutant's place, before any test runs.
+func located(list []mutant, all map[string]pack) ([]change, error) {
+	var out []change
+	var bad []error
+	for _, m := range list {
+		for _, name := range append([]string{m.group.Package}, m.group.Also...) {
+			if all[name].Dir == "" {
+				bad = append(bad, fmt.Errorf("%s: no package is named %s", m, name))
+			}
+		}
+		c, err := find(m, all[m.group.Package].Dir)
+		bad = append(bad, err)
+		out = append(out, c)
+	}
+	return out, errors.Join(bad...)
+}
+
+// try runs the tests that should kill a mutant until one does. No file of the
+// tree is changed: the compiler reads the changed one by an overlay.
+func try(m mutant, c change, all map[string]pack) (string, error) {
+	dir, err := os.MkdirTemp("", "mutant")
+	if err != nil {
+		return "", err
+	}
+	defer os.RemoveAll(dir)
+	source, err := os.ReadFile(c.file)
+	if err != nil {
+		return "", err
+	}
+	changed := filepath.Join(dir, "changed.go")
+	overlay := filepath.Join(dir, "overlay.json")
+	text := bytes.Join([][]byte{source[:c.from], []byte(c.new), source[c.to:]}, nil)
+	over, err := json.Marshal(map[string]any{"Replace": map[string]string{c.file: changed}})
+	if err != nil {
+		return "", err
+	}
+	if err := os.WriteFile(changed, text, 0o600); err != nil {
+		return "", err
+	}
+	if err := os.WriteFile(overlay, over, 0o600); err != nil {
+		return "", err
+	}
+	return m.group.test(all, "-overlay="+overlay)
+}
+
+// test runs a group's tests, the own package's first. Without an overlay they
+// must all pass.
+func (g *group) test(all map[string]pack, flags ...string) (string, error) {
+	for i, name := range append([]string{g.Package}, g.Also...) {
+		args := append([]string{"test", "-vet=off", "-failfast", "-timeout=" + testTime.String()}, flags...)
+		if i == 0 && g.Run != "" {
+			args = append(args, "-run="+g.Run)
+		}
+		ctx, cancel := context.WithTimeout(context.Background(), testTime+5*time.Minute) // building counts apart
+		out, err := exec.CommandContext(ctx, "go", append(args, all[name].ImportPath)...).CombinedOutput()
+		late := ctx.Err() != nil
+		cancel()
+		switch {
+		case err == nil:
+			continue
+		case late:
+			return "", fmt.Errorf("%s: the tests of %s did not end", g.Package, name)
+		case bytes.Contains(out, []byte("[build failed]")), bytes.Contains(out, []byte("[setup failed]")):
+			return unbuilt, nil
+		case !bytes.Contains(out, []byte("FAIL")):
+			return "", fmt.Errorf("go test %s: %w\n%s", name, err, out)
+		}
+		return killed, nil
+	}
+	return survived, nil
+}
