@@ -23,13 +23,14 @@ var flips = map[string]func(e ast.Expr, text func(ast.Node) string) string{
 	"edge": operator(map[token.Token]string{token.LSS: "<=", token.LEQ: "<", token.GTR: ">=", token.GEQ: ">"}),
 	"turn": operator(map[token.Token]string{token.LSS: ">", token.LEQ: ">=", token.GTR: "<", token.GEQ: "<=",
 		token.EQL: "!=", token.NEQ: "=="}),
-	"minus": operator(map[token.Token]string{token.ADD: "-", token.SUB: "+", token.MUL: "/", token.QUO: "*"}),
-	"up":    constant("*1.1", "+1"),
-	"down":  constant("*0.9", "-1"),
-	"true":  func(e ast.Expr, text func(ast.Node) string) string { return "(" + text(e) + " || true)" },
-	"false": func(e ast.Expr, text func(ast.Node) string) string { return "(" + text(e) + " && false)" },
-	"left":  operand(0),
-	"right": operand(1),
+	"minus":   operator(map[token.Token]string{token.ADD: "-", token.SUB: "+", token.MUL: "/", token.QUO: "*"}),
+	"up":      constant("*1.1", "+1"),
+	"down":    constant("*0.9", "-1"),
+	"tenfold": constant("*10", "*10"),
+	"true":    func(e ast.Expr, text func(ast.Node) string) string { return "(" + text(e) + " || true)" },
+	"false":   func(e ast.Expr, text func(ast.Node) string) string { return "(" + text(e) + " && false)" },
+	"left":    operand(0),
+	"right":   operand(1),
 }
 
 // operator puts another operator between the two sides.
