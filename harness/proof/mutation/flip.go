@@ -132,8 +132,11 @@ func changes(m mutant, set *token.FileSet, tree *ast.File, source []byte) []chan
 func bare(text string) string { return strings.Join(strings.Fields(text), "") }
 
 // declared are the bodies of the functions, and the values of the constants and
-// variables, of a name.
+// variables, of a name; the whole file for "".
 func declared(tree *ast.File, name string) []ast.Node {
+	if name == "" {
+		return []ast.Node{tree}
+	}
 	var out []ast.Node
 	for _, d := range tree.Decls {
 		switch d := d.(type) {

@@ -7,6 +7,7 @@ import (
 	"math/rand/v2"
 	"slices"
 	"sort"
+	"strings"
 
 	"gopkg.in/yaml.v3"
 )
@@ -26,7 +27,7 @@ type group struct {
 
 // mutant is one change. It names its place by words, so that lines may move.
 type mutant struct {
-	In       string // function, Type.Method, or a constant or variable of the package
+	In       string // function, Type.Method, or a constant or variable of the package; "" = anywhere in it
 	At       string // expression as written, spaces aside; "" = the value of In
 	Nth      int    // which of several, from 1; 0 = the only one
 	Flip     string // see flips
@@ -36,7 +37,7 @@ type mutant struct {
 
 // String is the mutant's place and change: "battery.Battery.weight: edge of ratio <= 1".
 func (m mutant) String() string {
-	s := m.group.Package + "." + m.In + ": " + m.Flip
+	s := strings.TrimSuffix(m.group.Package+"."+m.In, ".") + ": " + m.Flip
 	if m.At != "" {
 		s += " `" + m.At + "`"
 	}
