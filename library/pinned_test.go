@@ -126,9 +126,12 @@ func TestChoicesAtTheirEnds(t *testing.T) {
 
 // A table's altitudes are printed in feet: 20 000 ft are 6 096 m.
 func TestAltitudesInFeet(t *testing.T) {
-	for _, a := range Default().CurrentTable("AC 43.13-1B").Altitude {
-		if feet := a.AltitudeM / 0.3048; math.Abs(feet-1000*math.Round(feet/1000)) > 1e-6 {
-			t.Errorf("%g m are %g ft", a.AltitudeM, feet)
-		}
+	lib, err := Parse("f.yaml", []byte(head+"current tables:\n  - {name: x, kind: class, ambient C: 30, columns C: [60], sizes: mm2, "+
+		"rows: [{mm2: 1, amps: [10]}], altitude: [{ft: 0, share: 1}, {ft: 20000, share: 0.9}]}\n"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := lib.CurrentTables[0].Altitude[1].AltitudeM; math.Abs(got-6096) > 1e-9 {
+		t.Errorf("20 000 ft are %g m", got)
 	}
 }

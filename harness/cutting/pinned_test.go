@@ -82,3 +82,14 @@ func TestCutterOrder(t *testing.T) {
 		t.Errorf("cut in the order %s; want the thickest, then black, then the longest first", got)
 	}
 }
+
+// Whole steps stay, whatever binary numbers make of them: 35 mm over 5 mm is a
+// little more than seven.
+func TestWholeStepsStay(t *testing.T) {
+	for step := 1; step <= 2000; step++ {
+		m := float64(5*step) / 1000
+		if got := cutting.RoundUp(m); math.Abs(got-m) > 1e-12 {
+			t.Errorf("%g m is cut as %g m", m, got)
+		}
+	}
+}

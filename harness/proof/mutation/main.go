@@ -6,6 +6,7 @@
 package main
 
 import (
+	"errors"
 	"flag"
 	"fmt"
 	"io"
@@ -18,9 +19,10 @@ func main() {
 	sample := flag.Int("sample", 0, "take a fixed sample of so many from quick packages")
 	list := flag.Bool("list", false, "list the mutants with their places and run nothing")
 	file := flag.String("report", "", "write the report to a file, when all are run")
+	keep := flag.String("keep", "", "a file of what was killed: not tried again, and added to; tests may only have been added since")
 	parallel := flag.Int("parallel", 2, "mutants at once")
 	flag.Parse()
-	bad, err := run(os.Stdout, *only, *sample, *list, *file, *parallel)
+	bad, err := run(os.Stdout, *only, *sample, *list, *file, &kept{file: *keep}, *parallel)
 	switch {
 	case err != nil:
 		fmt.Fprintln(os.Stderr, "mutation:", err)
@@ -31,7 +33,7 @@ func main() {
 }
 
 // run does the work; bad tells that a mutant ended as it must not.
-func run(w io.Writer, only string, sample int, listOnly bool, file string, parallel int) (bad bool, err error) {
+func run(w io.Writer, only string, sample int, listOnly bool, file string, keep *kept, parallel int) (bad bool, err error) {
 	all, err := readList(listText)
 	if err != nil {
 		return false, err
@@ -54,10 +56,10 @@ func run(w io.Writer, only string, sample int, listOnly bool, file string, paral
 	if file != "" && len(chosen) < len(all) {
 		return false, fmt.Errorf("a report needs the whole list: neither -only nor -sample")
 	}
-	if err := unchanged(chosen, packs); err != nil {
+	if err := errors.Join(keep.read(), unchanged(chosen, packs)); err != nil {
 		return false, err
 	}
-	ends, err := tryAll(w, chosen, places, packs, max(parallel, 1))
+	ends, err := tryAll(w, chosen, keep, func(i int) (string, error) { return try(chosen[i], places[i], packs) }, max(parallel, 1))
 	if err != nil {
 		return false, err
 	}
@@ -86,7 +88,7 @@ func unchanged(chosen []mutant, packs map[string]pack) error {
 }
 
 // tryAll tries some at once and prints the ends in the list's order.
-func tryAll(w io.Writer, chosen []mutant, places []change, packs map[string]pack, parallel int) ([]string, error) {
+func tryAll(w io.Writer, chosen []mutant, keep *kept, try func(int) (string, error), parallel int) ([]string, error) {
 	type end struct {
 		how string
 		err error
@@ -96,10 +98,14 @@ func tryAll(w io.Writer, chosen []mutant, places []change, packs map[string]pack
 		results[i] = make(chan end, 1)
 	}
 	go func() {
-		for i := range chosen {
+		for i, m := range chosen {
+			if keep.killed[m.String()] {
+				results[i] <- end{killed, nil}
+				continue
+			}
 			slots <- true
 			go func() {
-				how, err := try(chosen[i], places[i], packs)
+				how, err := try(i)
 				results[i] <- end{how, err}
 				<-slots
 			}()
@@ -114,6 +120,9 @@ func tryAll(w io.Writer, chosen []mutant, places []change, packs map[string]pack
 		}
 		ends = append(ends, e.how)
 		counts[e.how]++
+		if err := keep.add(m, e.how); err != nil {
+			return nil, err
+		}
 		known := ""
 		if e.how == survived && m.Survives != "" {
 			known = " (known: " + m.Survives + ")"

@@ -4,6 +4,7 @@ import (
 	"go/ast"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -110,6 +111,36 @@ func TestChoose(t *testing.T) {
 	}
 	if _, err := readList([]byte("- {package: a, mutant: []}")); err == nil {
 		t.Error("an unknown key is taken")
+	}
+}
+
+// Ends come in the list's order; what is kept is not tried again.
+func TestTryAllAndKeep(t *testing.T) {
+	g := &group{Package: "toy"}
+	list := []mutant{{In: "f", Flip: "up", group: g}, {In: "g", Flip: "up", group: g}, {In: "h", Flip: "up", group: g, Survives: "why"}}
+	keep := &kept{file: filepath.Join(t.TempDir(), "kept")}
+	for _, want := range [][]int{{0, 1, 2}, {2}} {
+		if err := keep.read(); err != nil {
+			t.Fatal(err)
+		}
+		var tried [3]bool
+		var out strings.Builder
+		ends, err := tryAll(&out, list, keep, func(i int) (string, error) {
+			tried[i] = true
+			return []string{killed, killed, survived}[i], nil
+		}, 2)
+		if err != nil || strings.Join(ends, " ") != "killed killed SURVIVED" {
+			t.Fatalf("%v, %v", ends, err)
+		}
+		for i := range tried {
+			if tried[i] != slices.Contains(want, i) {
+				t.Errorf("tried %v, want %v", tried, want)
+			}
+		}
+		if !strings.HasSuffix(out.String(), "3 mutants: 2 killed, 1 survived, 0 did not build\n") ||
+			!strings.Contains(out.String(), "toy.h: up (known: why)") {
+			t.Error(out.String())
+		}
 	}
 }
 

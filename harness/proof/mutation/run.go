@@ -76,6 +76,9 @@ func try(m mutant, c change, all map[string]pack) (string, error) {
 	changed := filepath.Join(dir, "changed.go")
 	overlay := filepath.Join(dir, "overlay.json")
 	text := bytes.Join([][]byte{source[:c.from], []byte(c.new), source[c.to:]}, nil)
+	if bytes.Contains(source, []byte("\t\"math\"\n")) { // a bound that is dropped may have been its only use
+		text = append(text, "\nvar _ = math.Pi\n"...)
+	}
 	over, err := json.Marshal(map[string]any{"Replace": map[string]string{c.file: changed}})
 	if err != nil {
 		return "", err
