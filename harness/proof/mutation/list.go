@@ -20,7 +20,7 @@ var listText []byte
 type group struct {
 	Package string
 	Also    []string // packages whose tests may kill as well, named by name
-	Run     string   // tests of the own package, as go test -run takes them; "" = all
+	First   string   // tests of the own package to try before all of them, as go test -run takes them
 	Quick   bool     // cheap enough for a sample
 	Mutants []mutant
 }

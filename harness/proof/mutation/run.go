@@ -9,6 +9,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strings"
 	"time"
 )
@@ -92,29 +93,38 @@ func try(m mutant, c change, all map[string]pack) (string, error) {
 	return m.group.test(all, "-overlay="+overlay)
 }
 
-// test runs a group's tests, the own package's first. Without an overlay they
-// must all pass.
+// test runs a group's tests until some fail: those that the group names as
+// first, then its package's, then those of the other packages.
 func (g *group) test(all map[string]pack, flags ...string) (string, error) {
-	for i, name := range append([]string{g.Package}, g.Also...) {
-		args := append([]string{"test", "-vet=off", "-failfast", "-timeout=" + testTime.String()}, flags...)
-		if i == 0 && g.Run != "" {
-			args = append(args, "-run="+g.Run)
+	steps := [][]string{{all[g.Package].ImportPath}}
+	if g.First != "" {
+		steps = append([][]string{{"-run=" + g.First, all[g.Package].ImportPath}}, steps...)
+	}
+	for _, name := range g.Also {
+		steps = append(steps, []string{all[name].ImportPath})
+	}
+	for _, step := range steps {
+		if end, err := goTest(append(slices.Clone(flags), step...)); end != survived || err != nil {
+			return end, err
 		}
-		ctx, cancel := context.WithTimeout(context.Background(), testTime+5*time.Minute) // building counts apart
-		out, err := exec.CommandContext(ctx, "go", append(args, all[name].ImportPath)...).CombinedOutput()
-		late := ctx.Err() != nil
-		cancel()
-		switch {
-		case err == nil:
-			continue
-		case late:
-			return "", fmt.Errorf("%s: the tests of %s did not end", g.Package, name)
-		case bytes.Contains(out, []byte("[build failed]")), bytes.Contains(out, []byte("[setup failed]")):
-			return unbuilt, nil
-		case !bytes.Contains(out, []byte("FAIL")):
-			return "", fmt.Errorf("go test %s: %w\n%s", name, err, out)
-		}
-		return killed, nil
 	}
 	return survived, nil
+}
+
+// goTest runs the tests of a package.
+func goTest(args []string) (string, error) {
+	args = append([]string{"test", "-vet=off", "-failfast", "-timeout=" + testTime.String()}, args...)
+	ctx, cancel := context.WithTimeout(context.Background(), testTime+5*time.Minute) // building counts apart
+	defer cancel()
+	switch out, err := exec.CommandContext(ctx, "go", args...).CombinedOutput(); {
+	case err == nil:
+		return survived, nil
+	case ctx.Err() != nil:
+		return "", fmt.Errorf("go %s did not end", strings.Join(args, " "))
+	case bytes.Contains(out, []byte("[build failed]")), bytes.Contains(out, []byte("[setup failed]")):
+		return unbuilt, nil
+	case !bytes.Contains(out, []byte("FAIL")):
+		return "", fmt.Errorf("go %s: %w\n%s", strings.Join(args, " "), err, out)
+	}
+	return killed, nil
 }
