@@ -36,9 +36,6 @@ func TestRunsReduce(t *testing.T) {
 	if got, want := l.ConductorC(6), free.Wires[0].ConductorC(10); math.Abs(got-want) > 1e-9 {
 		t.Errorf("6 A at 0.6 of the current: %g °C, 10 A alone: %g °C", got, want)
 	}
-	if got := shareOf(conductor.Allowed{BundleShare: 0.5, CoverShare: 0.8, AltShare: 0.9}); math.Abs(got-0.36) > 1e-12 {
-		t.Errorf("0.5 · 0.8 · 0.9 is %g", got)
-	}
 }
 
 // Hotter adds to what the model is hotter by already.
