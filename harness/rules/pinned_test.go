@@ -312,10 +312,10 @@ func TestFuseVoltageAtTheEdge(t *testing.T) {
 func TestSwitchRatingsByHand(t *testing.T) {
 	p := passOf(t, switchOverload, "")
 	s := &design.Switch{RatingA: design.Quantity{Value: 48, Text: "48 A"}}
-	for volts, want := range map[float64]contactRatings{6: {48, 9.6, 24}, 12: {48, 9.6, 24}, 24: {24, 6, 16}} {
+	for volts, want := range map[float64][3]float64{6: {48, 9.6, 24}, 12: {48, 9.6, 24}, 24: {24, 6, 16}} {
 		p.d.SystemV = design.Quantity{Value: volts, Text: "given"}
-		if got := p.switchRatings(s); got != want {
-			t.Errorf("%g V: %+v, want %+v", volts, got, want)
+		if r := p.switchRatings(s); [3]float64{r.resistive, r.lamp, r.motor} != want {
+			t.Errorf("%g V: %+v, want %v", volts, r, want)
 		}
 	}
 }
