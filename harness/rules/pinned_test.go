@@ -196,13 +196,16 @@ func TestPullInAtTheEdge(t *testing.T) {
 func TestHotPlaceAtTheClass(t *testing.T) {
 	p := passOf(t, insulationClass, "")
 	w := p.c.Wires[0]
-	for ambient, want := range map[float64]finding.Severity{99: finding.Fault, 100: finding.Danger, 101: finding.Danger} {
-		p.found, w.AmbientC, w.AmbientAt = nil, ambient, "rear"
-		p.reportHotPlace(w, 1)
-		if w.Spec.Type.ClassC != 100 {
-			t.Fatalf("class %g °C", w.Spec.Type.ClassC)
-		}
-		says(t, fmt.Sprintf("%g °C", ambient), p.found, want)
+	if w.Spec.Type.ClassC != 100 || p.practice.HotSpotMarginC != 10 {
+		t.Fatalf("class %g °C, margin %g K", w.Spec.Type.ClassC, p.practice.HotSpotMarginC)
+	}
+	for _, other := range p.c.Wires[1:] {
+		other.AmbientC = 20
+	}
+	for ambient, want := range map[float64]finding.Severity{89.9: none, 90.1: finding.Fault, 99.9: finding.Fault, 100: finding.Danger,
+		101: finding.Danger} {
+		w.AmbientC, w.AmbientAt = ambient, "rear"
+		says(t, fmt.Sprintf("%g °C", ambient), p.run(), want)
 	}
 }
 
