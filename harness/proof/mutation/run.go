@@ -9,8 +9,8 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
-	"slices"
 	"strings"
+	"sync"
 	"time"
 )
 
@@ -90,30 +90,49 @@ func try(m mutant, c change, all map[string]pack) (string, error) {
 	if err := os.WriteFile(overlay, over, 0o600); err != nil {
 		return "", err
 	}
-	return m.group.test(all, "-overlay="+overlay)
-}
-
-// test runs a group's tests until some fail: those that the group names as
-// first, then its package's, then those of the other packages.
-func (g *group) test(all map[string]pack, flags ...string) (string, error) {
-	steps := [][]string{{all[g.Package].ImportPath}}
-	if g.First != "" {
-		steps = append([][]string{{"-run=" + g.First, all[g.Package].ImportPath}}, steps...)
-	}
-	for _, name := range g.Also {
-		steps = append(steps, []string{all[name].ImportPath})
-	}
-	for _, step := range steps {
-		if end, err := goTest(append(slices.Clone(flags), step...)); end != survived || err != nil {
+	for _, step := range m.group.steps(all) {
+		if err := unchanged(step); err != nil {
+			return "", err
+		}
+		if end, err := goTest("-overlay="+overlay, step); end != survived || err != nil {
 			return end, err
 		}
 	}
 	return survived, nil
 }
 
-// goTest runs the tests of a package.
-func goTest(args []string) (string, error) {
-	args = append([]string{"test", "-vet=off", "-failfast", "-timeout=" + testTime.String()}, args...)
+// steps are what go test is asked for in turn, until some tests fail: those that
+// the group names as first, then its package's, then those of the other packages.
+func (g *group) steps(all map[string]pack) []string {
+	var list []string
+	if g.First != "" {
+		list = append(list, "-run="+g.First+" "+all[g.Package].ImportPath)
+	}
+	for _, name := range append([]string{g.Package}, g.Also...) {
+		list = append(list, all[name].ImportPath)
+	}
+	return list
+}
+
+// clean holds how each step went without a change.
+var clean sync.Map
+
+// unchanged sees once that the tests of a step pass as they are; else every
+// mutant would seem killed.
+func unchanged(step string) error {
+	once, _ := clean.LoadOrStore(step, sync.OnceValue(func() error {
+		if end, err := goTest(step); err != nil || end != survived {
+			return fmt.Errorf("go test %s: its tests fail without a change (%w)", step, err)
+		}
+		return nil
+	}))
+	return once.(func() error)()
+}
+
+// goTest runs tests; the last word is a step.
+func goTest(words ...string) (string, error) {
+	args := append([]string{"test", "-vet=off", "-failfast", "-timeout=" + testTime.String()},
+		strings.Fields(strings.Join(words, " "))...)
 	ctx, cancel := context.WithTimeout(context.Background(), testTime+5*time.Minute) // building counts apart
 	defer cancel()
 	switch out, err := exec.CommandContext(ctx, "go", args...).CombinedOutput(); {
