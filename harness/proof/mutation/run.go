@@ -94,7 +94,7 @@ func try(m mutant, c change, all map[string]pack) (string, error) {
 		if err := unchanged(step); err != nil {
 			return "", err
 		}
-		if end, err := goTest("-overlay="+overlay, step); end != survived || err != nil {
+		if end, err := goTest(step, "-overlay="+overlay); end != survived || err != nil {
 			return end, err
 		}
 	}
@@ -129,10 +129,10 @@ func unchanged(step string) error {
 	return once.(func() error)()
 }
 
-// goTest runs tests; the last word is a step.
-func goTest(words ...string) (string, error) {
-	args := append([]string{"test", "-vet=off", "-failfast", "-timeout=" + testTime.String()},
-		strings.Fields(strings.Join(words, " "))...)
+// goTest runs the tests of a step.
+func goTest(step string, flags ...string) (string, error) {
+	args := append([]string{"test", "-vet=off", "-failfast", "-timeout=" + testTime.String()}, flags...)
+	args = append(args, strings.Fields(step)...)
 	ctx, cancel := context.WithTimeout(context.Background(), testTime+5*time.Minute) // building counts apart
 	defer cancel()
 	switch out, err := exec.CommandContext(ctx, "go", args...).CombinedOutput(); {
