@@ -83,6 +83,8 @@ loads:
 	b := budgetOf(t, text)
 	coil := 14 / library.Default().RelayForm("mini make").CoilOhm
 	within(t, "vest, lamp and coil", b.Lines[1].AccessoryA, 2+1+coil, 0.02)
+	// At idle the battery makes up what is missing, and the bus is at its voltage.
+	within(t, "vest, lamp and coil at idle", b.Lines[0].AccessoryA, 2+1+coil, 0.01) // fuse and wires take 0.2 %
 }
 
 // An accessory that stays on counts in the standby drain with its duty.

@@ -36,7 +36,7 @@ func TestFinishByHand(t *testing.T) {
 			t.Errorf("%s: spare %g, buy %g; want %g and %g", c.name, c.line.Spare, c.line.Buy, c.spare, c.buy)
 		}
 	}
-	for cut, want := range map[float64]float64{0: 0, 0.5: 1, 9: 10, 10: 11, 10.01: 12} {
+	for cut, want := range map[float64]float64{0: 0, 0.5: 1, 9: 10, 10: 11, 10.01: 12, 50: 55, 90: 99, 100: 110} {
 		if got := WireToBuyM(cut); got != want {
 			t.Errorf("%g m to cut: buy %g m, want %g m", cut, got, want)
 		}
