@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"fusewright/harness/budget"
@@ -439,5 +440,12 @@ func TestBackwardAtTheEdge(t *testing.T) {
 		if got := harmed(&fault.Affected{Branch: b, AfterV: volts}); got != want {
 			t.Errorf("%g V: harmed %t", volts, got)
 		}
+	}
+}
+
+// What a wire stands for a minute is an overload of the loads: the rule says so.
+func TestLongOverloadLimitIsTheOneSaid(t *testing.T) {
+	if !strings.Contains(fuseWireCurve.Severity, "for a minute or longer") || longOverloadS != 60 {
+		t.Errorf("%g s, the rule says %q", longOverloadS, fuseWireCurve.Severity)
 	}
 }
