@@ -47,3 +47,19 @@ func TestCompareAtTheTolerance(t *testing.T) {
 		}
 	}
 }
+
+func TestHalfALastDigit(t *testing.T) {
+	for printed, want := range map[string]float64{"115": 0.5, "8.9": 0.05, "0.021": 0.0005} {
+		if got := lastDigit(printed); math.Abs(got-want) > 1e-12 {
+			t.Errorf("%s: %g, want %g", printed, got, want)
+		}
+	}
+}
+
+// Where the program errs on the safe side it must not err by much either: 2 % for
+// the lay of strands meets every row of the table.
+func TestStrandLayMeetsTheTable(t *testing.T) {
+	if c := necTable8(); c.Outside != 0 || math.Abs(c.MedianShare) > 0.002 {
+		t.Errorf("%d of %d outside, median %+.2f %%", c.Outside, c.N, 100*c.MedianShare)
+	}
+}
