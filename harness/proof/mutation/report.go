@@ -26,7 +26,9 @@ func report(list []mutant, ends []string) []byte {
 		"Written by `go run ./harness/proof/mutation -report docs/mutation.md`, last on the tree of %s. The list is "+
 		"`harness/proof/mutation/mutants.yaml`.\nEach mutant changes one constant, comparison or term; the tests of its "+
 		"package, and of those named beside it, must notice.\nNo file of the tree is changed meanwhile. `-only battery,fusing` "+
-		"takes some packages, `-sample 12` the sample of `.ci/run`, `-list` runs nothing.\n\n", treeDate())
+		"takes some packages, `-sample 12` the sample of `.ci/run`, `-list` runs nothing;\n`-keep FILE` takes "+
+		"a long run up again where it stopped. A change that nothing could notice is not listed, such as that of a hair that "+
+		"only\nholds off the rounding of binary numbers.\n\n", treeDate())
 	fmt.Fprintf(&b, "%d mutants: %d killed, %d survived (%.1f %%), %d did not build.\n\n", len(list), count[killed],
 		count[survived], 100*float64(count[survived])/float64(len(list)), count[unbuilt])
 	b.WriteString("| package | mutants | killed | survived |\n| --- | ---: | ---: | ---: |\n")
