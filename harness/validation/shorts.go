@@ -13,7 +13,7 @@ func kValues() Comparison {
 	s := read("k_values")
 	var p []pair
 	for _, r := range s.rows {
-		p = append(p, pair{r["case"], conductor.KFactor(r.number("start_C"), r.number("end_C")), r.number("k"), 0.5})
+		p = append(p, pair{r["case"], conductor.KFactor(r.number("start_C"), r.number("end_C")), r.number("k"), lastDigit(r["k"])})
 	}
 	return compare(s.against("adiabatic constant k", halfADigit, OverBad), p)
 }

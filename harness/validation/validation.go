@@ -54,6 +54,8 @@ type Comparison struct {
 	// Governed tells that a table governs whatever the compared formula says,
 	// so that Unsafe counts where the table takes over, not a fault.
 	Governed bool `json:"governed"`
+
+	within, withinShare []float64 // what was allowed, in the unit of the value and as a share of it
 }
 
 // pair is one value of a source with the program's.
@@ -77,6 +79,8 @@ func compare(c Comparison, pairs []pair) Comparison {
 			c.MaxShare, c.MaxAt = d, p.at
 		}
 		all = append(all, d)
+		c.within = append(c.within, p.within)
+		c.withinShare = append(c.withinShare, p.within/math.Abs(p.published))
 		// A little over the tolerance is the rounding of binary numbers.
 		off := p.program - p.published
 		if math.Abs(off) > p.within*(1+1e-9) {
