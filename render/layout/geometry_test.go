@@ -75,6 +75,39 @@ func TestSheets(t *testing.T) {
 	})
 }
 
+// A length written by mistake is drawn all the same, so that it is seen; pages at
+// full size are left out where they would be more than a thousand, which is said.
+func TestFarTooLong(t *testing.T) {
+	for _, c := range []struct {
+		runs int
+		full bool
+	}{{1, true}, {2, false}, {40, false}} {
+		var src strings.Builder
+		src.WriteString("fusewright: 1\ntitle: far\nvehicle: invented\nsystem: 12 V\npractice: off-road\n" +
+			"battery: {chemistry: AGM, capacity: 14 Ah, at: p0}\nplaces: {p0: {}")
+		for i := range c.runs {
+			fmt.Fprintf(&src, ", p%d: {}", i+1)
+		}
+		src.WriteString("}\nruns:\n")
+		for i := range c.runs {
+			fmt.Fprintf(&src, "  - {from: p%d, to: p%d, length: 200 m}\n", i, i+1)
+		}
+		fmt.Fprintf(&src, "loads:\n  lamp: {power: 5 W, at: p%d, fed by: battery, wire: {size: 1 mm²}, returns to: battery negative, "+
+			"return wire: {size: 1 mm²}}\n", c.runs)
+		r := read(t, "far", []byte(src.String()))
+		board := formboard.Lay(r.Circuit)
+		sheets, err := Draw(r, board, Options{})
+		if err != nil {
+			t.Errorf("%d runs of 200 m: %v", c.runs, err)
+			continue
+		}
+		said := strings.Contains(allText(sheets), "at full size; they are not made")
+		if pages := FullSize(r, board); len(pages) > 0 != c.full || said == c.full {
+			t.Errorf("%d runs of 200 m: %d pages at full size, said %v", c.runs, len(pages), said)
+		}
+	}
+}
+
 func TestFullSize(t *testing.T) {
 	many(t, func(t *testing.T, r *harness.Review, b *formboard.Board) {
 		if len(r.Circuit.Wires) > 60 && len(r.Circuit.Wires)%4 != 0 {

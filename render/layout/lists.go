@@ -73,6 +73,9 @@ func (d *drawing) notes(p *picture) *grid {
 	if s.Number > 1 {
 		return g
 	}
+	if tooLong(b) {
+		add("The loom would take more than %d pages at full size; they are not made.", mostPages)
+	}
 	for _, r := range b.Unused {
 		add("Run %s (%s) holds no wires and is left out.", number(r), r.Bundle.Run.Name)
 	}

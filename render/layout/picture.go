@@ -9,8 +9,9 @@ import (
 	"fusewright/render/scene"
 )
 
-// scales are the reductions of ISO 5455 in order, with the full size in front.
-var scales = []int{1, 2, 5, 10, 20, 50, 100, 200, 500, 1000}
+// scales are the reductions of ISO 5455 in order, with the full size in front; the
+// last ones are for lengths written by mistake, which must be seen to be mended.
+var scales = []int{1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000, 20_000, 50_000, 100_000}
 
 // detail is how much is written at each run; the table has all of it.
 type detail int

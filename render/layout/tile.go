@@ -18,7 +18,21 @@ const (
 	overlapMM = 10.0 // of neighbouring windows
 	roundMM   = 30.0 // round the loom, for words
 	rulerMM   = 100.0
+
+	// mostPages at full size are more than anybody tapes together; what needs more
+	// has a length written by mistake.
+	mostPages = 1000
 )
+
+// tooLong tells whether a board would need more pages at full size than are
+// drawn, each with the loom along its longer side.
+func tooLong(b *formboard.Board) bool {
+	loomMM := 0.0
+	for _, r := range b.Runs {
+		loomMM += r.Length
+	}
+	return loomMM > mostPages*(297-2*edgeMM-overlapMM)
+}
 
 // tiling is one section parted over pages.
 type tiling struct {
@@ -38,9 +52,13 @@ type tiling struct {
 // that overlap, each section after a page that shows how its pages go together.
 // Pages without any part of the loom are left out. The paper is Letter for
 // designs on Letter or Tabloid, A4 for all others, lying or upright, whichever
-// takes fewer pages.
+// takes fewer pages. A loom that would take more than mostPages has none, which
+// the notes of the layout say.
 func FullSize(r *harness.Review, b *formboard.Board) []*scene.Sheet {
 	var sheets []*scene.Sheet
+	if tooLong(b) {
+		return nil
+	}
 	for _, s := range b.Sections {
 		t := newTiling(r, b, s)
 		sheets = append(sheets, t.index(len(sheets) == 0))
