@@ -77,8 +77,8 @@ func along(a, b scene.Point, mm, aside float64) scene.Point {
 func (a shape) box() scene.Rect {
 	left, top, right, bottom := math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)
 	for _, p := range a {
-		left, right = math.Min(left, p.X), math.Max(right, p.X)
-		top, bottom = math.Min(top, p.Y), math.Max(bottom, p.Y)
+		left, right = min(left, p.X), max(right, p.X)
+		top, bottom = min(top, p.Y), max(bottom, p.Y)
 	}
 	return scene.Rect{X: left, Y: top, W: right - left, H: bottom - top}
 }
@@ -115,7 +115,7 @@ func reach(s shape, x, y float64) (least, most float64) {
 	least, most = math.Inf(1), math.Inf(-1)
 	for _, p := range s {
 		v := p.X*x + p.Y*y
-		least, most = math.Min(least, v), math.Max(most, v)
+		least, most = min(least, v), max(most, v)
 	}
 	return least, most
 }
