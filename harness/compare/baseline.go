@@ -41,7 +41,7 @@ type Entry struct {
 // NewBaseline takes down the open findings of a review, in their order.
 func NewBaseline(list []*finding.Finding) *Baseline {
 	b := &Baseline{Version: BaselineVersion, Entries: []Entry{}}
-	for _, f := range list {
+	for _, f := range finding.All(list) {
 		if f.Accepted == "" {
 			b.Entries = append(b.Entries, entryOf(f))
 		}
@@ -126,7 +126,7 @@ func (b *Baseline) MarkKnown(list []*finding.Finding) (unused []Entry) {
 		left[[2]string{e.Rule, e.Part}] = append(left[[2]string{e.Rule, e.Part}], e)
 	}
 	used := map[*Entry]bool{}
-	worstFirst := slices.Clone(list)
+	worstFirst := finding.All(list)
 	slices.SortStableFunc(worstFirst, finding.Compare)
 	for _, f := range worstFirst {
 		var take *Entry
@@ -137,6 +137,14 @@ func (b *Baseline) MarkKnown(list []*finding.Finding) (unused []Entry) {
 		}
 		f.Known = take != nil
 		used[take] = true
+	}
+	for _, f := range list {
+		for _, c := range f.Covers {
+			if f.Known && !c.Known { // the finding is known, what it covers is not
+				f.Known = false
+				f.What += "; not in the baseline: " + c.What + " [" + c.Rule + "]"
+			}
+		}
 	}
 	for i := range b.Entries {
 		if !used[&b.Entries[i]] {

@@ -23,11 +23,13 @@ func identities(list []*finding.Finding) map[identity]*finding.Finding {
 }
 
 func findings(old, changed []*finding.Finding) []Finding {
-	before, after := identities(old), identities(changed)
+	before, after := identities(finding.All(old)), identities(finding.All(changed))
+	covered := coveredByNew(changed, before)
 	var list []Finding
-	for _, f := range inOrder(changed) {
+	for _, f := range inOrder(finding.All(changed)) {
 		was := before[f.id]
 		switch {
+		case was == nil && covered[f.f]:
 		case was == nil:
 			list = append(list, Finding{What: Added, New: f.f})
 		case was.Severity != f.f.Severity || (was.Accepted == "") != (f.f.Accepted == ""):
@@ -42,6 +44,19 @@ func findings(old, changed []*finding.Finding) []Finding {
 		}
 	}
 	return byConcern(list, func(f Finding) float64 { return float64(f.Rank()) })
+}
+
+// coveredByNew marks what needs no word beside the new finding that covers it.
+func coveredByNew(changed []*finding.Finding, before map[identity]*finding.Finding) map[*finding.Finding]bool {
+	covered := map[*finding.Finding]bool{}
+	for _, f := range inOrder(changed) {
+		if before[f.id] == nil {
+			for _, c := range f.f.Covers {
+				covered[c] = true
+			}
+		}
+	}
+	return covered
 }
 
 type named struct {

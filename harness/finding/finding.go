@@ -76,6 +76,18 @@ type Finding struct {
 	// fuse too large for several wires; "" = it stands alone.
 	Cause string
 	Known bool // a baseline has it already
+	// Covers are findings of other rules with the same cause. They need no word of
+	// their own while this one is open; when it is accepted they stand in the list.
+	Covers []*Finding
+}
+
+// All is a list with what its findings cover.
+func All(list []*Finding) []*Finding {
+	var all []*Finding
+	for _, f := range list {
+		all = append(append(all, f), f.Covers...)
+	}
+	return all
 }
 
 // Sort puts the most severe first, accepted ones last, then by place and rule.

@@ -37,6 +37,8 @@ type facts struct {
 	above []*circuit.Branch // by fuse branch index: the next fuse towards the source
 	laid  *warm.Model       // wires where they are laid: allowed current
 
+	aside map[*finding.Finding]aside // findings that another speaks for
+
 	keylessKnown *keylessLoads
 	heldOff      []bool // nodes that can be live with no momentary switch held; nil = not yet known
 	stuckOn      []bool // by part index: relays that nothing can release
@@ -62,6 +64,7 @@ func newFacts(in *Input) *facts {
 	c := in.Circuit
 	f := &facts{in: in, c: c, d: c.Design, practice: c.Design.Practice,
 		coils:  map[*circuit.Branch]*circuit.Part{},
+		aside:  map[*finding.Finding]aside{},
 		coilOf: make([]*circuit.Branch, len(c.Parts)),
 		mark:   make([]int, len(c.Nodes))}
 	for _, s := range in.Solutions {

@@ -14,7 +14,7 @@ var fuseOverWire = &Rule{
 		"battery. Its rating must not exceed the practice's share of what the wire may carry continuously " +
 		"where it is laid. One finding a wire, those of one fuse printed together; return wires are " +
 		"judged by return-below-fuse. A wire at a place as hot as its insulation may carry nothing, and no fuse " +
-		"protects it; when it does carry current, wire-over-current says so.",
+		"protects it; when it does carry current, wire-over-current speaks for both.",
 	Formula: "rating ≤ share × allowed current; allowed current by heat balance or table, " +
 		"whichever is less, with ambient, loaded wires in the run and cover",
 	Limits: "the practice's fuse share of wire",
@@ -43,9 +43,12 @@ loads:
 // than its fuse lets through.
 func (p *Pass) wiresBelowTheirFuse(skip func(*circuit.Wire) bool, report func(*circuit.Branch, *circuit.Wire)) {
 	for _, w := range p.c.Wires {
-		g, a := p.guardOf(w), p.allowed(w)
-		if !skip(w) && p.overFused(w) && !(a.Nothing() && p.overCurrent(w)) {
-			report(g.fuse, w)
+		if skip(w) || !p.overFused(w) {
+			continue
+		}
+		report(p.guardOf(w).fuse, w)
+		if p.allowed(w).Nothing() { // no fuse protects it
+			p.standsAside(w, wireOverCurrent)
 		}
 	}
 }

@@ -39,10 +39,9 @@ loads:
 		if p.in.Protection == nil {
 			return
 		}
-		burnt := p.overheated()
 		for _, f := range p.in.Protection.Fuses {
 			for i := range f.Wires {
-				if w := &f.Wires[i]; p.overtaken(w, burnt) {
+				if w := &f.Wires[i]; p.overtaken(w) {
 					p.reportCurve(f, w)
 				}
 			}
@@ -56,9 +55,8 @@ const longOverloadS = 60.0
 
 // overtaken tells whether a wire is damaged before the latest opening where that
 // is published.
-func (p *Pass) overtaken(w *protection.Wire, burnt []bool) bool {
-	return w.KnownRatio <= 1 && w.KnownWorstA != 0 && !burnt[w.Wire.Index] && !p.overFused(w.Wire) &&
-		p.allowed(w.Wire).known()
+func (p *Pass) overtaken(w *protection.Wire) bool {
+	return w.KnownRatio <= 1 && w.KnownWorstA != 0 && p.allowed(w.Wire).known()
 }
 
 func (p *Pass) reportCurve(f *protection.Fuse, w *protection.Wire) {
@@ -80,4 +78,5 @@ func (p *Pass) reportCurve(f *protection.Fuse, w *protection.Wire) {
 		fin.Numbers = append(fin.Numbers, finding.Number{Name: "time stood over latest opening", Value: w.KnownRatio})
 	}
 	p.report(fin)
+	p.standsAside(w.Wire, fuseOverWire, returnBelowFuse, shortOverheatsWire)
 }

@@ -80,7 +80,7 @@ func Check(in *Input) []*finding.Finding {
 		r.Run(p)
 		found = append(found, p.found...)
 	}
-	found = accept(f, found)
+	found = standAside(f, accept(f, found))
 	finding.Sort(found)
 	return found
 }

@@ -76,7 +76,7 @@ func (p *Pass) judgeSharedReturn(part *circuit.Part, w *circuit.Wire, fuses []*c
 		return
 	}
 	total, limit := p.togetherA(fuses), p.practice.FuseWireShare*a.AllowedA
-	if !over(total, limit) || p.overFused(w) || p.overCurrent(w) {
+	if !over(total, limit) {
 		return
 	}
 	fin := ofWire(finding.Fault, w)
@@ -84,6 +84,7 @@ func (p *Pass) judgeSharedReturn(part *circuit.Part, w *circuit.Wire, fuses []*c
 		wireText(w), a.text(), a.where(), len(fuses), part.Name, amps(total))
 	atMost(&fin, "fuses together", total, limit, "A")
 	p.report(fin)
+	p.standsAside(w, fuseOverWire, returnBelowFuse, wireOverCurrent)
 }
 
 // feedsByReturn lists, by wire, the fuses nearest above everything whose current

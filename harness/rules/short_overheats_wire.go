@@ -82,13 +82,5 @@ func (p *Pass) reportOverheated(w *circuit.Wire, worst worstShort) {
 		fin.Numbers = append(fin.Numbers, finding.Number{Name: "end temperature", Value: h.EndC, Unit: "°C"})
 	}
 	p.report(fin)
-}
-
-// overheated tells whether a wire is reported by short-overheats-wire.
-func (p *Pass) overheated() []bool {
-	out := make([]bool, len(p.c.Wires))
-	for i, w := range p.worstShorts() {
-		out[i] = w.short != nil
-	}
-	return out
+	p.standsAside(w, fuseOverWire, returnBelowFuse)
 }

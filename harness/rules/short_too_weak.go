@@ -38,7 +38,7 @@ loads:
 		var order []any
 		for _, sh := range p.shorts() {
 			r := &sh.Results[fault.Weak]
-			if !sh.Fed || !r.TooWeak() || r.Worst != nil && p.overFused(r.Worst.Wire) {
+			if !sh.Fed || !r.TooWeak() {
 				continue
 			}
 			var of any = sh.Wire
@@ -49,7 +49,7 @@ loads:
 			if was == nil {
 				order = append(order, of)
 			}
-			if was == nil || r.CurrentA < was.Results[fault.Weak].CurrentA {
+			if was == nil || p.saysMore(r, &was.Results[fault.Weak]) {
 				weakest[of] = sh
 			}
 		}
@@ -57,6 +57,16 @@ loads:
 			p.reportWeak(weakest[of])
 		}
 	},
+}
+
+// saysMore tells whether one short says more of a wire or part than another: one
+// that no other rule speaks for, and of such the weaker.
+func (p *Pass) saysMore(r, was *fault.Result) bool {
+	aside := func(r *fault.Result) bool { return r.Worst != nil && p.overFused(r.Worst.Wire) }
+	if aside(r) != aside(was) {
+		return aside(was)
+	}
+	return r.CurrentA < was.CurrentA
 }
 
 func (p *Pass) reportWeak(sh *fault.Short) {
@@ -78,4 +88,7 @@ func (p *Pass) reportWeak(sh *fault.Short) {
 		{Name: "greatest", Value: sh.Results[fault.Strong].CurrentA, Unit: "A"}}
 	fin.Figure = finding.NewFigure(r.CurrentA, fuseRating(b), "A", finding.Smaller)
 	p.report(fin)
+	if r.Worst != nil {
+		p.standsAside(r.Worst.Wire, fuseOverWire, returnBelowFuse)
+	}
 }

@@ -20,8 +20,8 @@ func (f *facts) shorts() []*fault.Short {
 }
 
 // overFused tells whether a wire's fuse is too large for it by rating, which
-// rules fuse-over-wire and return-below-fuse report: rules on curves leave such
-// a pair out, since the cause is the same.
+// rules fuse-over-wire and return-below-fuse report: rules on curves stand aside
+// for them, since the cause is the same.
 func (f *facts) overFused(w *circuit.Wire) bool {
 	g, a := f.guardOf(w), f.allowed(w)
 	return g.known() && a.known() && over(g.A, f.practice.FuseWireShare*a.AllowedA)
@@ -30,7 +30,7 @@ func (f *facts) overFused(w *circuit.Wire) bool {
 // hurts tells whether a short in one state hurts a wire although a fuse opens.
 func (f *facts) hurts(r *fault.Result) bool {
 	return r.Device != nil && !r.Bare && !math.IsInf(r.SlowS, 1) && r.Worst != nil &&
-		!r.Worst.Survives() && !f.overFused(r.Worst.Wire)
+		!r.Worst.Survives()
 }
 
 // where says where a short lies.
