@@ -65,6 +65,7 @@ type streams struct {
 	in       io.Reader
 	out, err io.Writer
 	quiet    bool
+	read     []string // files read so far, which nothing written may replace
 }
 
 // exitCode is an error that carries nothing but how to end.

@@ -58,7 +58,7 @@ func (c *buildCmd) Run(io *streams, cli *program) error {
 	if err := renderAll(out, review); err != nil {
 		return err
 	}
-	if err := io.commit(out); err != nil {
+	if err := io.commitApart(out); err != nil {
 		return err
 	}
 	shown.done()

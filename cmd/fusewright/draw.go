@@ -78,9 +78,9 @@ func putDrawing(io *streams, path string, dpi int, review *harness.Review, kind 
 			return nil, err
 		}
 		out.add(name, whole)
-		return out, io.commit(out)
+		return out, io.commitApart(out)
 	}
 	out := newOutputs(filepath.Dir(path))
 	out.addSheets(strings.TrimSuffix(filepath.Base(path), ext), sheets, dpi, ext[1:])
-	return out, io.commit(out)
+	return out, io.commitApart(out)
 }

@@ -56,6 +56,7 @@ func (a designArg) texts(s *streams, cli *program) (*inputs, error) {
 	if err != nil {
 		return nil, err
 	}
+	s.read = append(append(s.read, a.Design), cli.Library...)
 	name, src, err := readInput(s, a.Design, maxDesignBytes)
 	return &inputs{design: library.Text{File: name, Data: src}, libraries: libraries}, err
 }

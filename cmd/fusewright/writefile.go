@@ -46,6 +46,19 @@ func (s *streams) commit(o *outputs) error {
 	return nil
 }
 
+// commitApart is commit for files that are made from others, none of which may
+// take the place of what was read.
+func (s *streams) commitApart(o *outputs) error {
+	for _, f := range o.files {
+		for _, in := range s.read {
+			if sameFile(in, filepath.Join(o.dir, f.name)) {
+				return fmt.Errorf("%s is read by this command and would be written over (expected another folder to write to)", in)
+			}
+		}
+	}
+	return s.commit(o)
+}
+
 // behindLink is the file that a symbolic link leads to, over any number of
 // links; a path that is no link is given back.
 func behindLink(path string) (string, error) {

@@ -25,7 +25,7 @@ var acceptanceSection = section[Acceptance]{
 			Doc: "the gravest that is taken: a danger is accepted by this word only", Example: "danger"},
 			func(a *Acceptance) *string { return &a.Severity }),
 		figureKey(),
-		textKey(Key{Name: "reason", Required: true, Doc: "why it is taken as it is",
+		reasonKey(Key{Name: "reason", Required: true, Doc: "why it is taken as it is",
 			Example: `"60 mm of slack at full lock"`}, func(a *Acceptance) *Text { return &a.Reason }),
 	},
 }

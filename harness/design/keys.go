@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"regexp"
 	"strconv"
 	"strings"
 
@@ -87,6 +88,24 @@ func textKey[T any](k Key, to func(*T) *Text) key[T] {
 		}
 	}}
 }
+
+// reasonKey reads why something is taken as it is. A bare yes or no is none.
+func reasonKey[T any](k Key, to func(*T) *Text) key[T] {
+	k.Kind = kindText
+	return key[T]{Key: k, read: func(r *reader, t *T, f field) {
+		s, ok := r.sentence(f, maxSentence)
+		switch {
+		case !ok:
+		case noReason.MatchString(s.Value):
+			r.report(s.Pos, fmt.Sprintf("%s is %q, which is no reason", f, s.Value), "why it is so, in words, or no such key")
+		default:
+			*to(t) = s
+		}
+	}}
+}
+
+// noReason matches what answers a question nobody asked, and what says nothing.
+var noReason = regexp.MustCompile(`(?i)^(yes|no|true|false|on|off|none|\PL*)$`)
 
 // textsKey reads one text or a list of them.
 func textsKey[T any](k Key, to func(*T) *[]Text) key[T] {

@@ -71,7 +71,7 @@ func commonKeys[X any, P partPtr[X]]() []key[X] {
 		textKey[X](Key{Name: "label", Doc: "longer wording for drawings and lists",
 			Default: "the name", Example: "left auxiliary lamp"}, nil).
 			labelled(func(x *X, s string) { P(x).common().Label = s }),
-		textKey(Key{Name: "stays live", Doc: "why it may be live with the key off; the check then " +
+		reasonKey(Key{Name: "stays live", Doc: "why it may be live with the key off; the check then " +
 			"takes it as meant", Example: `"bilge pump must run unattended"`},
 			func(x *X) *Text { return &P(x).common().StaysLive }),
 	}

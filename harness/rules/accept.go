@@ -48,6 +48,7 @@ func accept(f *facts, found []*finding.Finding) []*finding.Finding {
 	outgrown := map[*finding.Finding]string{}
 	for _, a := range f.d.Accepted {
 		matching := matches(a, found)
+		slices.SortStableFunc(matching, finding.Compare) // the worst first
 		if len(matching) == 0 {
 			unused.reportUnused(a, found)
 		}
@@ -73,14 +74,17 @@ func matches(a *design.Acceptance, found []*finding.Finding) []*finding.Finding 
 	return list
 }
 
-// acceptMatching marks what an acceptance covers and lists it. What it does not
-// cover is told by the words why.
+// acceptMatching marks what an acceptance covers and lists it: one that gives a
+// figure is of one finding, the worst that it bears; another wire of the part wants
+// an entry of its own. What it does not cover is told by the words why.
 func acceptMatching(a *design.Acceptance, matching []*finding.Finding, outgrown map[*finding.Finding]string) (covered []*finding.Finding) {
 	for _, f := range matching {
 		switch words := beyondAcceptance(a, f); {
 		case f.Accepted != "":
 		case words != "":
 			outgrown[f] = words
+		case a.Figure != nil && len(covered) > 0:
+			outgrown[f] = "accepted at one other wire of the part: to accept it too, write a second entry"
 		default:
 			f.Accepted = a.Reason.Value
 			covered = append(covered, f)

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"math"
 
 	"fusewright/harness/design"
 	"fusewright/harness/finding"
@@ -42,12 +43,13 @@ accepted:
 	Run: func(*Pass) {},
 }
 
-// judgePin reports an acceptance that covers a fault or danger without saying at
-// which figure, with the figure of the worst that it covers.
+// judgePin reports an acceptance of a fault or danger that leaves open at which
+// figure it was taken, with the figure of the worst that it covers: it gives none,
+// not what that is held against, or a figure far beyond.
 func (p *Pass) judgePin(a *design.Acceptance, covered []*finding.Finding) {
 	var worst *finding.Finding
 	for _, f := range covered {
-		if a.Figure == nil && f.Severity > finding.Advice && f.Figure.Given() && (worst == nil || finding.Compare(f, worst) < 0) {
+		if f.Severity > finding.Advice && f.Figure.Given() && !pinned(a, f.Figure) && (worst == nil || finding.Compare(f, worst) < 0) {
 			worst = f
 		}
 	}
@@ -57,5 +59,19 @@ func (p *Pass) judgePin(a *design.Acceptance, covered []*finding.Finding) {
 	fin := finding.Finding{Severity: finding.Advice, Part: worst.Part, Ref: worst.Ref, Pos: a.Rule.Pos}
 	fin.What = fmt.Sprintf("the acceptance of %s at %s does not say at which figure it was taken: write figure: %s",
 		worst.Rule, worst.Part, worst.Figure)
+	if a.Figure != nil {
+		fin.What = fmt.Sprintf("the acceptance of %s at %s holds far beyond what is there: write figure: %s",
+			worst.Rule, worst.Part, worst.Figure)
+	}
 	p.report(fin)
+}
+
+// pinned tells whether an acceptance holds for a figure and not for far worse ones.
+func pinned(a *design.Acceptance, at finding.Figure) bool {
+	if a.Figure == nil || math.IsNaN(a.Figure.Limit) != math.IsNaN(at.Limit) {
+		return false
+	}
+	was := *a.Figure
+	was.Worse = at.Worse
+	return !was.WorseThan(at)
 }

@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 	"slices"
+	"strconv"
 
 	"fusewright/harness/circuit"
 	"fusewright/harness/finding"
@@ -13,13 +14,13 @@ var loadNeverOn = &Rule{
 	Name:  "load-never-on",
 	Title: "a load is on in no situation",
 	Doc: "Every check of currents, voltages and heat is made in the situations of the design. A load that draws " +
-		"in none of them was not checked at all, nor were its wires, switch and fuse. A load that a " +
-		"situation has on but that gets no voltage is another rule's matter.",
+		"in none of them was not checked at all, nor were its wires, switch and fuse. That a situation lists a " +
+		"load as on proves nothing when its feed is dead there, or the situation has no solution.",
 	Formula:  "none",
 	Limits:   "none",
 	Why:      "silence about this load would be taken for a check that was passed",
 	Change:   "add the load to the situation in which it is used most heavily with others",
-	Severity: "advice",
+	Severity: "advice; fault when a situation lists it as on and it gets nothing",
 	Source:   "common practice, no source",
 	Bad: `
 loads:
@@ -42,20 +43,36 @@ situations:
 			if b == nil || !able.nodes[b.A.Index] || !p.cold[b.B.Index] || p.draws(b) {
 				continue
 			}
-			fin := ofPart(finding.Advice, part)
-			fin.What = fmt.Sprintf("%s is on in no situation, so its current, voltage and fuse were not checked", part.Name)
-			p.report(fin)
+			p.reportNeverOn(part, p.listedOn(b))
 		}
 	},
 }
 
-// draws tells whether a load is meant to be on, or draws, in any situation. One without a
-// result counts as drawing: that there is none is said already.
+func (p *Pass) reportNeverOn(part *circuit.Part, listed []string) {
+	fin := ofPart(finding.Advice, part)
+	fin.What = fmt.Sprintf("%s is on in no situation, so its current, voltage and fuse were not checked", part.Name)
+	if len(listed) > 0 {
+		fin.Severity = finding.Fault
+		fin.What = fmt.Sprintf("%s is listed as on in %s and gets nothing there, so its current, voltage and fuse were not checked",
+			part.Name, list(listed))
+		fin.Change = "list it in a situation in which its feed is live: the tap hot, the switches and relays on the way closed"
+	}
+	p.report(fin)
+	p.standsAside(nil, situationUnsolved, relayCoilVoltage, relayNeverEnergised, fedByNothing)
+}
+
+// draws tells whether a load draws in any situation that has a solution.
 func (f *facts) draws(b *circuit.Branch) bool {
+	return slices.ContainsFunc(f.usable, func(s *solve.Solution) bool { return s.LoadOn[b.Index] })
+}
+
+// listedOn names the situations that list a load as on.
+func (f *facts) listedOn(b *circuit.Branch) (names []string) {
 	for _, s := range f.in.Solutions {
-		if s.Status != solve.Converged || s.LoadOn[b.Index] || slices.Contains(s.Situation.On, b.Load.Load) {
-			return true
+		if slices.Contains(s.Situation.On, b.Load.Load) {
+			names = append(names, strconv.Quote(s.Situation.Name))
 		}
 	}
-	return false
+	slices.Sort(names)
+	return names
 }

@@ -8,6 +8,7 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strconv"
 	"strings"
 	"sync"
 	"time"
@@ -170,7 +171,23 @@ func writable(folder string) bool {
 	for n := 0; n < roomBytes && err == nil; n += len(block) {
 		_, err = f.Write(block)
 	}
-	return f.Close() == nil && err == nil
+	return f.Close() == nil && err == nil && manyFiles(folder)
+}
+
+// manyFiles proves that there is room for the folder and the files that the engine
+// and the note beside them take: a disk can have room left and no file.
+func manyFiles(folder string) bool {
+	inner, err := os.MkdirTemp(folder, "room.*.tmp")
+	if err != nil {
+		return false
+	}
+	defer os.RemoveAll(inner)
+	for n := range 4 {
+		if os.WriteFile(filepath.Join(inner, strconv.Itoa(n)), []byte("room"), 0o600) != nil {
+			return false
+		}
+	}
+	return true
 }
 
 // privateFolder tells whether path is a real folder that this user alone can use.
