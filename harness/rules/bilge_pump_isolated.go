@@ -15,7 +15,7 @@ var bilgePumpIsolated = &Rule{
 		"still get current when every battery switch is open. A pump without a float switch is worked by " +
 		"hand and not judged.",
 	Formula: "none: it is a question of topology",
-	Limits:  "the practice is marine",
+	Limits:  "the practice is afloat, such as marine",
 	Why: "the battery switch is opened on leaving, so the float switch calls for a pump that has no " +
 		"current",
 	Change:   "feed the pump's fuse from the battery, before the battery switch, and give the reason as `stays live`",

@@ -15,7 +15,7 @@ var bilgePumpKeyed = &Rule{
 		"feed with the key off, by a float switch or another switch by hand. A battery switch counts as " +
 		"such a switch. A pump that nothing can feed at all is fed-by-nothing or no-way-back.",
 	Formula:  "none: it is a question of topology",
-	Limits:   "the practice is marine",
+	Limits:   "the practice is afloat, such as marine",
 	Why:      "water comes in while nobody is on board; the boat sinks at its mooring with a full battery",
 	Change:   "feed the pump from the battery by a fuse of its own and a float switch, and give the reason as `stays live`",
 	Severity: "danger",
@@ -52,9 +52,9 @@ fuses:
 	},
 }
 
-// bilgePumps are a boat's bilge pumps; none where the practice is not marine.
+// bilgePumps are a boat's bilge pumps; none where the practice is not afloat.
 func (p *Pass) bilgePumps() (list []*circuit.Part) {
-	if p.practice.Name != "marine" {
+	if !p.practice.Afloat {
 		return nil
 	}
 	for _, part := range p.partsOf(circuit.Load) {
