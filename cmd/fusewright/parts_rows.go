@@ -116,7 +116,7 @@ func blockRows(l *library.Library) []partRow {
 func switchRows(l *library.Library) []partRow {
 	return rowsOf(l.Switches, func(t *library.SwitchType) partRow {
 		return listRow(t.Name, t.Source, when("resistive", t.ResistiveA, quantity.Current),
-			when("lamps", t.LampA, quantity.Current), when("motors", t.MotorA, quantity.Current), yes(t.Sealed, "sealed"), yes(t.Isolates, "battery switch"))
+			when("lamps", t.LampA, quantity.Current), when("motors", t.MotorA, quantity.Current), yes(t.Sealed, "sealed"), yes(t.Isolates, "isolates"))
 	})
 }
 
@@ -167,6 +167,6 @@ func practiceRows(l *library.Library) []partRow {
 		return listRow(t.Name, library.Source{Text: "see 'fusewright explain'"},
 			when("drop, critical", t.DropCritical, quantity.Share), when("drop, other", t.DropOther, quantity.Share),
 			when("fuse within", t.FuseDistanceM, quantity.Length), when("least conductor", t.MinMm2, quantity.Area),
-			"currents from "+t.Ampacity, "usual wire "+t.UsualWire, yes(t.Afloat, "boats"))
+			"currents from "+t.Ampacity, yes(t.UsualWire != "", "usual wire "+t.UsualWire), yes(t.Afloat, "boats"))
 	})
 }
