@@ -47,6 +47,7 @@ func readSwitch(m *row, s Source) {
 		ContactOhm: m.needNumber("contact mohm", 0.001, 10000) / 1e3,
 		Sealed:     m.yes("sealed"),
 		Isolates:   m.yes("isolates"),
+		Float:      m.yes("float"),
 		End:        m.needText("end"),
 		Source:     s,
 	}

@@ -265,6 +265,14 @@ func TestWhatPartsAre(t *testing.T) {
 		if s.Isolates != strings.HasPrefix(s.Name, "battery switch") {
 			t.Errorf("%s: isolates %v", s.Name, s.Isolates)
 		}
+		if s.Float != strings.HasPrefix(s.Name, "float switch") {
+			t.Errorf("%s: float %v", s.Name, s.Float)
+		}
+	}
+	for _, l := range Default().Loads {
+		if l.Bilge != strings.HasPrefix(l.Name, "bilge pump") {
+			t.Errorf("%s: bilge pump %v", l.Name, l.Bilge)
+		}
 	}
 	for _, c := range Default().Covers {
 		if c.Stiff != (c.Name == "rigid conduit") {

@@ -161,6 +161,7 @@ type SwitchType struct {
 	ContactOhm float64
 	Sealed     bool
 	Isolates   bool   // parts the battery from all it feeds; opened on leaving
+	Float      bool   // closed by rising water
 	End        string // terminal kind: "tab 6.3"; "splice" for flying leads
 	Source     Source
 }
@@ -217,6 +218,7 @@ type LoadType struct {
 	CurrentA float64
 	RatedV   float64 // voltage at which PowerW or CurrentA holds
 	MinV     float64 // zero when not known
+	Bilge    bool    // a bilge pump, which must run on a boat that is left
 	Duty     float64 // 0..1
 	Inrush   Inrush
 	Sign     string  // see design.Sign; empty when not said

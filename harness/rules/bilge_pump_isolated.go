@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"strings"
-
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
 	"fusewright/harness/finding"
@@ -72,14 +70,10 @@ func (p *Pass) switchesBefore(n *circuit.Node) (float, isolator string) {
 		if !ok || len(part.Branches) == 0 || !feeding[part.Branches[0].Index] {
 			continue
 		}
-		text := s.Name
-		if s.Type != nil {
-			text += " " + s.Type.Name
-		}
 		switch {
 		case isolates(part.Branches[0]):
 			isolator = firstName(isolator, part.Name)
-		case strings.Contains(strings.ToLower(text), "float"):
+		case named("float", s.Name) || s.Type != nil && (s.Type.Float || named("float", s.Type.Name)):
 			float = firstName(float, part.Name)
 		}
 	}

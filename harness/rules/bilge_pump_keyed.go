@@ -11,7 +11,7 @@ import (
 var bilgePumpKeyed = &Rule{
 	Name:  "bilge-pump-keyed",
 	Title: "a bilge pump is dead with the key off",
-	Doc: "Boats only: every load whose library type or name says bilge pump must be one that the battery can " +
+	Doc: "Boats only: every load whose library row, name or type says bilge pump must be one that the battery can " +
 		"feed with the key off, by a float switch or another switch by hand. A battery switch counts as " +
 		"such a switch. A pump that nothing can feed at all is fed-by-nothing or no-way-back.",
 	Formula:  "none: it is a question of topology",
@@ -65,14 +65,15 @@ func (p *Pass) bilgePumps() (list []*circuit.Part) {
 	return list
 }
 
-// isBilgePump tells by a load's library type or name; a bilge blower is none.
+// isBilgePump tells by a load's library row or, so that none is missed, by the
+// words of its name or its type's; a bilge blower is none.
 func isBilgePump(l *design.Load) bool {
 	if l == nil {
 		return false
 	}
-	text := l.Name
-	if l.Type != nil {
-		text += " " + l.Type.Name
-	}
-	return strings.Contains(strings.ToLower(text), "bilge pump")
+	return named("bilge pump", l.Name) ||
+		l.Type != nil && (l.Type.Bilge || named("bilge pump", l.Name+" "+l.Type.Name))
 }
+
+// named tells whether a name has words in it.
+func named(words, name string) bool { return strings.Contains(strings.ToLower(name), words) }

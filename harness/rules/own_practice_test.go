@@ -14,7 +14,7 @@ import (
 )
 
 // ownBoat is a user's own practice of boats with the limits of the embedded one,
-// and a battery switch under a name of its own.
+// and a battery switch, a float switch and a bilge pump under names of their own.
 const ownBoat = `fusewright library: 1
 source: "habits of an invented yard"
 certainty: user data
@@ -36,10 +36,13 @@ practices:
       current table: {value: 33 CFR 183.425}
 switches:
   - {name: red key 100 A, resistive A: 100, lamp A: 20, motor A: 50, contact mohm: 0.5, sealed: true, isolates: true, end: ring M8}
+  - {name: water feeler, resistive A: 15, lamp A: 3, motor A: 7.5, contact mohm: 10, sealed: true, float: true, end: splice}
+loads:
+  - {name: sump lifter, behaves: motor, sign: pump, bilge pump: true, current A: 3.3, rated V: 12, min V: 10, duty: 0.05, end: splice, inrush: {peak ratio: 3, tau s: 0.1}}
 `
 
 // TestOwnBoatKeepsItsFindings: what a boat's design is told does not hang on the
-// names that its practice and its battery switch have.
+// names that its practice, its switches and its pumps have.
 func TestOwnBoatKeepsItsFindings(t *testing.T) {
 	lib, err := library.LoadTexts(library.Text{File: "yard.yaml", Data: []byte(ownBoat)})
 	if err != nil {
@@ -59,8 +62,11 @@ func TestOwnBoatKeepsItsFindings(t *testing.T) {
 	if len(texts) < 5 {
 		t.Fatalf("only %d designs of boats", len(texts))
 	}
-	rename := strings.NewReplacer("practice: marine", "practice: estuary ferries", "battery switch 100 A", "red key 100 A")
+	silent := strings.NewReplacer("  bilge pump:", "  lifter:", "  float switch:", "  feeler:", "fed by: float switch", "fed by: feeler")
+	rename := strings.NewReplacer("practice: marine", "practice: estuary ferries", "battery switch 100 A", "red key 100 A",
+		"type: bilge pump,", "type: sump lifter,", "float switch 15 A", "water feeler")
 	for name, text := range texts {
+		text = silent.Replace(text)
 		want := said(assess(t, "boat.yaml", []byte(text)))
 		d, err := design.Read("boat.yaml", []byte(rename.Replace(text)), lib)
 		if err != nil {
