@@ -46,6 +46,8 @@ func readSwitch(m *row, s Source) {
 		MotorA:     m.number("motor A", 0.01, 2000),
 		ContactOhm: m.needNumber("contact mohm", 0.001, 10000) / 1e3,
 		Sealed:     m.yes("sealed"),
+		Isolates:   m.yes("isolates"),
+		Float:      m.yes("float"),
 		End:        m.needText("end"),
 		Source:     s,
 	}

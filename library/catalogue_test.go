@@ -250,8 +250,33 @@ func TestPractices(t *testing.T) {
 		if Default().CurrentTable(p.Ampacity) == nil {
 			t.Errorf("%s: no current table %q", p.Name, p.Ampacity)
 		}
+		if p.Afloat != (p.Name == "marine") || Default().WireType(p.UsualWire) == nil {
+			t.Errorf("%s: afloat %v, usual wire %q", p.Name, p.Afloat, p.UsualWire)
+		}
 		if p.DropCritical > p.DropOther || p.FuseDistanceM > p.FuseDistanceSheathedM || p.MinMm2 > p.MinFlexMm2 {
 			t.Errorf("%s: %+v", p.Name, p)
+		}
+	}
+}
+
+// TestWhatPartsAre pins which rows say what the program goes by.
+func TestWhatPartsAre(t *testing.T) {
+	for _, s := range Default().Switches {
+		if s.Isolates != strings.HasPrefix(s.Name, "battery switch") {
+			t.Errorf("%s: isolates %v", s.Name, s.Isolates)
+		}
+		if s.Float != strings.HasPrefix(s.Name, "float switch") {
+			t.Errorf("%s: float %v", s.Name, s.Float)
+		}
+	}
+	for _, l := range Default().Loads {
+		if l.Bilge != strings.HasPrefix(l.Name, "bilge pump") {
+			t.Errorf("%s: bilge pump %v", l.Name, l.Bilge)
+		}
+	}
+	for _, c := range Default().Covers {
+		if c.Stiff != (c.Name == "rigid conduit") {
+			t.Errorf("%s: stiff %v", c.Name, c.Stiff)
 		}
 	}
 }

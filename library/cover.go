@@ -17,6 +17,7 @@ func readCover(m *row, s Source) {
 		Abrasion:      m.yes("abrasion"),
 		Pinch:         m.yes("pinch"),
 		Heat:          m.yes("heat"),
+		Stiff:         m.yes("stiff"),
 		CurrentFactor: m.needNumber("current factor", 0.1, 1),
 		Source:        s,
 	}

@@ -160,6 +160,8 @@ type SwitchType struct {
 	MotorA     float64
 	ContactOhm float64
 	Sealed     bool
+	Isolates   bool   // parts the battery from all it feeds; opened on leaving
+	Float      bool   // closed by rising water
 	End        string // terminal kind: "tab 6.3"; "splice" for flying leads
 	Source     Source
 }
@@ -202,6 +204,7 @@ type Cover struct {
 	Abrasion      bool    // protects against chafing
 	Pinch         bool    // protects against pinching
 	Heat          bool    // protects against radiant heat
+	Stiff         bool    // bears no bending in use
 	CurrentFactor float64 // reduction of the allowed current inside it, 0..1
 	Source        Source
 }
@@ -215,6 +218,7 @@ type LoadType struct {
 	CurrentA float64
 	RatedV   float64 // voltage at which PowerW or CurrentA holds
 	MinV     float64 // zero when not known
+	Bilge    bool    // a bilge pump, which must run on a boat that is left
 	Duty     float64 // 0..1
 	Inrush   Inrush
 	Sign     string  // see design.Sign; empty when not said
@@ -242,6 +246,8 @@ type Colour struct {
 // Practice is a field of use with its limits.
 type Practice struct {
 	Name                  string  // "motorcycle", "off-road", "marine"
+	Afloat                bool    // of boats: the rules of boats hold
+	UsualWire             string  // wire type of a design that names none; "" = none is usual
 	DropCritical          float64 // share of the system voltage, feed and return together
 	DropOther             float64
 	FuseDistanceM         float64 // from the source to the first fuse, bare conductor

@@ -19,6 +19,7 @@ func readLoad(m *row, s Source) {
 		CurrentA: m.number("current A", 0.001, 1e4),
 		RatedV:   m.needNumber("rated V", 1, 120),
 		MinV:     m.number("min V", 0.5, 120),
+		Bilge:    m.yes("bilge pump"),
 		Duty:     1,
 		End:      m.text("end"),
 		StandbyA: m.number("standby mA", 0, 1e4) / 1e3,

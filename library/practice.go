@@ -11,7 +11,11 @@ func practiceNames(p *Practice) (string, []string) { return p.Name, nil }
 // readPractice reads the limits of a practice, each a mapping of value and
 // source, since they come from different documents.
 func readPractice(m *row, s Source) {
-	p := &Practice{Name: m.needText("name"), Source: map[string]Source{}}
+	p := &Practice{Name: m.needText("name"), Afloat: m.needYes("afloat"), UsualWire: m.text("usual wire"),
+		Source: map[string]Source{}}
+	if p.UsualWire != "" && m.r.lib.WireType(p.UsualWire) == nil {
+		m.r.reportUnknown(m.values["usual wire"], "wire type", p.UsualWire, m.r.lib.WireTypeNames())
+	}
 	z := &row{r: m.r, node: m.node}
 	if v := m.get("limits"); v == nil {
 		m.missing("limits")

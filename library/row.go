@@ -164,6 +164,14 @@ func (m *row) yes(key string) bool {
 	return v.Value == "true"
 }
 
+// needYes is yes for a word that must be there, since neither is safe to assume.
+func (m *row) needYes(key string) bool {
+	if !m.has(key) {
+		m.missing(key)
+	}
+	return m.yes(key)
+}
+
 // number reads a plain number between lo and hi, both allowed; 0 when it is
 // not given. The key names its unit.
 func (m *row) number(key string, lo, hi float64) float64 {

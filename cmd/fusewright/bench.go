@@ -4,7 +4,6 @@ import (
 	"bytes"
 
 	"fusewright/harness/bench"
-	"fusewright/render/document"
 	"fusewright/render/report"
 )
 
@@ -24,10 +23,10 @@ func (c *benchCmd) Run(io *streams, cli *program) error {
 	if err != nil {
 		return err
 	}
-	test := bench.Make(review.Circuit)
 	if c.Out != "" {
-		return writeFile(io, c.Out, pdfOf(review, "Bench test", document.Bench(review, test)))
+		return writeFile(io, c.Out, benchPaper.pdf(review))
 	}
+	test := bench.Make(review.Circuit)
 	rep := report.NewBench(report.New(review), test)
 	return printed(io, func(b *bytes.Buffer) error {
 		if c.json() {

@@ -1,12 +1,5 @@
 package main
 
-import (
-	"bytes"
-
-	"fusewright/harness/purchase"
-	"fusewright/render/document"
-)
-
 // bomCmd prints the bill of materials.
 type bomCmd struct {
 	designArg
@@ -22,7 +15,5 @@ func (c *bomCmd) Run(io *streams, cli *program) error {
 	if err != nil {
 		return err
 	}
-	bill := purchase.List(review.Circuit)
-	return listed(io, c.Out, func(b *bytes.Buffer) error { return document.BillCSV(b, bill) },
-		pdfOf(review, "Bill of materials", document.Bill(review, bill)))
+	return listed(io, c.Out, review, billPaper)
 }

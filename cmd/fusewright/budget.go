@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"path/filepath"
 
+	"fusewright/harness"
 	"fusewright/render/document"
 	"fusewright/render/report"
 	"fusewright/render/svg"
@@ -26,14 +27,11 @@ func (c *budgetCmd) Run(io *streams, cli *program) error {
 		return err
 	}
 	if c.Out != "" {
-		sheets, err := document.Budget(review)
-		if err != nil {
-			return err
-		}
+		write := budgetPaper.text(review)
 		if filepath.Ext(c.Out) == ".pdf" {
-			return writeFile(io, c.Out, pdfOf(review, "Charging budget", sheets))
+			write = budgetPaper.pdf(review)
 		}
-		return writeFile(io, c.Out, func(b *bytes.Buffer) error { return svg.Write(b, sheets[0]) })
+		return writeFile(io, c.Out, write)
 	}
 	rep := report.NewBudget(review)
 	return printed(io, func(b *bytes.Buffer) error {
@@ -42,4 +40,13 @@ func (c *budgetCmd) Run(io *streams, cli *program) error {
 		}
 		return report.WriteBudget(b, rep)
 	})
+}
+
+// budgetPicture draws the page with the chart, which is the first.
+func budgetPicture(b *bytes.Buffer, r *harness.Review) error {
+	sheets, err := document.Budget(r)
+	if err != nil {
+		return err
+	}
+	return svg.Write(b, sheets[0])
 }

@@ -9,19 +9,12 @@ import (
 	"sync"
 
 	"fusewright/harness"
-	"fusewright/harness/bench"
-	"fusewright/harness/cutting"
-	"fusewright/harness/formboard"
-	"fusewright/harness/lengths"
-	"fusewright/harness/purchase"
 	"fusewright/render/document"
 	"fusewright/render/dxf"
-	"fusewright/render/layout"
 	"fusewright/render/pdf"
 	"fusewright/render/png"
 	"fusewright/render/report"
 	"fusewright/render/scene"
-	"fusewright/render/schematic"
 	"fusewright/render/svg"
 )
 
@@ -80,114 +73,65 @@ func (c *buildCmd) folder() string {
 	return filepath.Join("out", strings.TrimSuffix(base, filepath.Ext(base)))
 }
 
+// drawn is a paper with its sheets.
+type drawn struct {
+	*paper
+	sheets []*scene.Sheet
+}
+
 // renderAll renders every file of a review.
 func renderAll(out *outputs, r *harness.Review) error {
-	board := formboard.Lay(r.Circuit)
-	made, err := drawings(r, board)
+	all, err := drawAll(r)
 	if err != nil {
 		return err
 	}
-	out.addSheets("schematic", made["Schematic"], pngDPI, "png", "svg")
-	addLayout(out, r, board, made["Layout"])
-	out.add("dossier.pdf", writeDossier(r, made)) // the longest by far
-	addPages(out, r, made)
-	addLists(out, r)
-	out.add("budget.svg", func(b *bytes.Buffer) error { return svg.Write(b, made["Charging budget"][0]) })
+	out.add("dossier.pdf", writeDossier(r, all)) // the longest by far
+	for _, d := range all {
+		if d.file != "" {
+			out.addPaper(r, d)
+		}
+	}
 	return nil
 }
 
-// drawings draws the sheets that a file of their own and the dossier share, by
-// title, and the long ones that the dossier alone has.
-func drawings(r *harness.Review, board *formboard.Board) (map[string][]*scene.Sheet, error) {
-	papers := []struct {
-		title string
-		draw  func() ([]*scene.Sheet, error)
-	}{
-		{"Schematic", func() ([]*scene.Sheet, error) { return schematic.Draw(r, schematic.Options{}) }},
-		{"Schematic with solved values", func() ([]*scene.Sheet, error) { return solvedSheets(r) }},
-		{"Bench test", func() ([]*scene.Sheet, error) { return document.Bench(r, bench.Make(r.Circuit)), nil }},
-		{"Layout", func() ([]*scene.Sheet, error) { return layout.Draw(r, board, layout.Options{}) }},
-		{"Charging budget", func() ([]*scene.Sheet, error) { return document.Budget(r) }},
-		{"Fault and protection study", func() ([]*scene.Sheet, error) { return document.Study(r) }},
-		{"Voltage along each circuit", func() ([]*scene.Sheet, error) { return document.Profiles(r) }},
-		{"Wire loading", func() ([]*scene.Sheet, error) { return document.Loading(r) }},
-	}
-	sheets, errs := make([][]*scene.Sheet, len(papers)), make([]error, len(papers))
-	var all sync.WaitGroup
+// drawAll draws every paper, on all processors.
+func drawAll(r *harness.Review) ([]drawn, error) {
+	s, all, errs := subjectOf(r), make([]drawn, len(papers)), make([]error, len(papers))
+	var wait sync.WaitGroup
 	for i, p := range papers {
-		all.Go(func() {
+		all[i].paper = p
+		wait.Go(func() {
 			renderers <- struct{}{}
 			defer func() { <-renderers }()
-			sheets[i], errs[i] = p.draw()
+			all[i].sheets, errs[i] = p.sheets(s)
 		})
 	}
-	all.Wait()
-	made := map[string][]*scene.Sheet{}
-	for i, p := range papers {
-		if errs[i] != nil {
-			return nil, errs[i]
+	wait.Wait()
+	for _, err := range errs {
+		if err != nil {
+			return nil, err
 		}
-		made[p.title] = sheets[i]
 	}
-	return made, nil
+	return all, nil
 }
 
-// addPages adds the papers.
-func addPages(out *outputs, r *harness.Review, made map[string][]*scene.Sheet) {
-	for _, f := range []struct {
-		name, title string
-		sheets      []*scene.Sheet
-	}{
-		{"schematic.pdf", "Schematic", made["Schematic"]},
-		{"cut-list.pdf", "Cut list", document.CutList(r)},
-		{"connections.pdf", "Connection table", document.Connections(r)},
-		{"fuse-card.pdf", "Fuse card", document.FuseCard(r)},
-		{"labels.pdf", "Wire labels", document.Labels(r)},
-		{"bom.pdf", "Bill of materials", document.Bill(r, purchase.List(r.Circuit))},
-		{"budget.pdf", "Charging budget", made["Charging budget"]},
-		{"study.pdf", "Fault and protection study", made["Fault and protection study"]},
-		{"findings.pdf", "Findings", document.Findings(r)},
-		{"voltages.pdf", "Voltage along each circuit", made["Voltage along each circuit"]},
-		{"loading.pdf", "Wire loading", made["Wire loading"]},
-		{"bench.pdf", "Bench test", made["Bench test"]},
-	} {
-		out.add(f.name, pdfOf(r, f.title, f.sheets))
-	}
-}
-
-// addLists adds what other programs and terminals read.
-func addLists(out *outputs, r *harness.Review) {
-	rows := cutting.List(r.Circuit)
-	for _, f := range []struct {
-		name  string
-		write func(*bytes.Buffer) error
-	}{
-		{"cut-list.csv", func(b *bytes.Buffer) error { return document.CutListCSV(b, lengths.Of(r.Design), rows) }},
-		{"labels.csv", func(b *bytes.Buffer) error { return document.LabelsCSV(b, rows) }},
-		{"bom.csv", func(b *bytes.Buffer) error { return document.BillCSV(b, purchase.List(r.Circuit)) }},
-		{"study.txt", func(b *bytes.Buffer) error { return report.WriteStudy(b, report.NewStudy(r)) }},
-		{"findings.txt", func(b *bytes.Buffer) error { return report.WriteText(b, report.New(r).ToKeep()) }},
-		{"findings.json", func(b *bytes.Buffer) error { return report.WriteJSON(b, report.New(r).ToKeep()) }},
-	} {
-		out.add(f.name, f.write)
-	}
-}
-
-// addLayout renders the layout sheets and the board at full size. A harness
-// without runs has no board and gets neither.
-func addLayout(out *outputs, r *harness.Review, board *formboard.Board, sheets []*scene.Sheet) {
-	if len(sheets) == 0 {
-		out.replaces = append(out.replaces, "layout.pdf", "layout.svg", "layout-*.svg", "layout-1to1.pdf")
+// addPaper renders the files of a paper. One without sheets, as the layout of a
+// harness without runs, has none, and what an earlier run made of it goes.
+func (o *outputs) addPaper(r *harness.Review, d drawn) {
+	if len(d.sheets) == 0 {
+		for _, ending := range d.endings() {
+			o.replaces = append(o.replaces, d.file+"."+ending)
+		}
+		for _, format := range d.pictures {
+			o.replaces = append(o.replaces, d.file+"-*."+format)
+		}
 		return
 	}
-	out.addSheets("layout", sheets, pngDPI, "svg")
-	out.add("layout.pdf", pdfOf(r, "Layout", sheets))
-	pages := layout.FullSize(r, board)
-	if len(pages) == 0 {
-		out.replaces = append(out.replaces, "layout-1to1.pdf")
-		return
+	o.add(d.file+".pdf", pdfOf(r, d.title, d.sheets))
+	o.addSheets(d.file, d.sheets, pngDPI, d.pictures...)
+	for _, t := range d.texts {
+		o.add(d.file+"."+t.ending, func(b *bytes.Buffer) error { return t.write(b, r) })
 	}
-	out.add("layout-1to1.pdf", pdfOf(r, "Layout at full size", pages))
 }
 
 // pdfOf writes sheets as one PDF with the design's title and author.

@@ -4,9 +4,7 @@ import (
 	"bytes"
 	"path/filepath"
 
-	"fusewright/harness/cutting"
-	"fusewright/harness/lengths"
-	"fusewright/render/document"
+	"fusewright/harness"
 )
 
 // cutCmd prints the cut list.
@@ -24,20 +22,18 @@ func (c *cutCmd) Run(io *streams, cli *program) error {
 	if err != nil {
 		return err
 	}
-	return listed(io, c.Out, func(b *bytes.Buffer) error {
-		return document.CutListCSV(b, lengths.Of(review.Design), cutting.List(review.Circuit))
-	}, pdfOf(review, "Cut list", document.CutList(review)))
+	return listed(io, c.Out, review, cutListPaper)
 }
 
 // listed prints a list as CSV, or writes it to a file as CSV or as pages.
-func listed(io *streams, out string, csv, pages func(*bytes.Buffer) error) error {
+func listed(io *streams, out string, r *harness.Review, p *paper) error {
 	switch filepath.Ext(out) {
 	case ".pdf":
-		return writeFile(io, out, pages)
+		return writeFile(io, out, p.pdf(r))
 	case ".csv":
-		return writeFile(io, out, csv)
+		return writeFile(io, out, p.text(r))
 	}
-	return printed(io, csv)
+	return printed(io, p.text(r))
 }
 
 // printed renders to memory first, so that a failure prints nothing.

@@ -42,10 +42,11 @@ func TestDossierOfDemos(t *testing.T) {
 			t.Fatal(err)
 		}
 		r := review(t, src)
-		sections, err := dossierOf(r, nil)
+		all, err := drawAll(r)
 		if err != nil {
 			t.Fatal(err)
 		}
+		sections := sectionsOf(all)
 		for _, s := range sections {
 			if len(s.Sheets) == 0 {
 				t.Errorf("%s: %s has no pages", name, s.Title)
@@ -83,7 +84,12 @@ func TestDossierIsSound(t *testing.T) {
 		t.Fatal(err)
 	}
 	var b bytes.Buffer
-	if err := writeDossier(review(t, src), nil)(&b); err != nil {
+	r := review(t, src)
+	all, err := drawAll(r)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := writeDossier(r, all)(&b); err != nil {
 		t.Fatal(err)
 	}
 	file := filepath.Join(t.TempDir(), "dossier.pdf")
@@ -110,11 +116,11 @@ func BenchmarkDossier40(b *testing.B) {
 	r := review(b, synth.YAML(40, 1))
 	pages := 0
 	for b.Loop() {
-		sections, err := dossierOf(r, nil)
+		all, err := drawAll(r)
 		if err != nil {
 			b.Fatal(err)
 		}
-		doc := document.Dossier(r, sections)
+		doc := document.Dossier(r, sectionsOf(all))
 		var out bytes.Buffer
 		if err := pdf.Write(&out, doc); err != nil {
 			b.Fatal(err)

@@ -56,7 +56,7 @@ func (c *drawCmd) Run(io *streams, cli *program) error {
 	if err != nil {
 		return err
 	}
-	out, err := putDrawing(io, c.Out, c.DPI, review, "Schematic", sheets)
+	out, err := putDrawing(io, c.Out, c.DPI, review, schematicPaper.title, sheets)
 	if err != nil {
 		return err
 	}

@@ -12,7 +12,9 @@ func (buildCmd) Help() string {
   fusewright build designs/reed-skiff.yaml -o /tmp/skiff --fail-on never
       into a folder of your choice, whatever the findings
   fusewright build own.yaml --library own-parts.yaml -q
-      with parts of your own, without a word`
+      with parts of your own, without a word
+
+` + paperHelp()
 }
 
 // Help shows examples.

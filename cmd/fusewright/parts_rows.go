@@ -116,7 +116,7 @@ func blockRows(l *library.Library) []partRow {
 func switchRows(l *library.Library) []partRow {
 	return rowsOf(l.Switches, func(t *library.SwitchType) partRow {
 		return listRow(t.Name, t.Source, when("resistive", t.ResistiveA, quantity.Current),
-			when("lamps", t.LampA, quantity.Current), when("motors", t.MotorA, quantity.Current), yes(t.Sealed, "sealed"))
+			when("lamps", t.LampA, quantity.Current), when("motors", t.MotorA, quantity.Current), yes(t.Sealed, "sealed"), yes(t.Isolates, "isolates"))
 	})
 }
 
@@ -140,7 +140,7 @@ func plugRows(l *library.Library) []partRow {
 func coverRows(l *library.Library) []partRow {
 	return rowsOf(l.Covers, func(t *library.Cover) partRow {
 		return listRow(t.Name, t.Source, t.Kind, when("up to", t.MaxC, quantity.Temperature),
-			yes(t.Abrasion, "against chafing"), yes(t.Pinch, "against pinching"), yes(t.Heat, "against heat"))
+			yes(t.Abrasion, "against chafing"), yes(t.Pinch, "against pinching"), yes(t.Heat, "against heat"), yes(t.Stiff, "stiff"))
 	})
 }
 
@@ -167,6 +167,6 @@ func practiceRows(l *library.Library) []partRow {
 		return listRow(t.Name, library.Source{Text: "see 'fusewright explain'"},
 			when("drop, critical", t.DropCritical, quantity.Share), when("drop, other", t.DropOther, quantity.Share),
 			when("fuse within", t.FuseDistanceM, quantity.Length), when("least conductor", t.MinMm2, quantity.Area),
-			"currents from "+t.Ampacity)
+			"currents from "+t.Ampacity, yes(t.UsualWire != "", "usual wire "+t.UsualWire), yes(t.Afloat, "boats"))
 	})
 }

@@ -32,7 +32,11 @@ func (c *rideCmd) Run(io *streams, cli *program) error {
 	if err != nil {
 		return err
 	}
-	results, err := c.simulate(review)
+	rides, err := c.chosen(review.Design)
+	if err != nil {
+		return err
+	}
+	results, err := simulated(review, rides)
 	if err != nil {
 		return err
 	}
@@ -48,23 +52,7 @@ func (c *rideCmd) Run(io *streams, cli *program) error {
 	})
 }
 
-// simulate runs the ride named, or all.
-func (c *rideCmd) simulate(review *harness.Review) ([]*ride.Result, error) {
-	rides, err := c.chosen(review.Design)
-	if err != nil {
-		return nil, err
-	}
-	var results []*ride.Result
-	for _, r := range rides {
-		result, err := ride.Simulate(review.Circuit, r, ride.Options{})
-		if err != nil {
-			return nil, err
-		}
-		results = append(results, result)
-	}
-	return results, nil
-}
-
+// chosen is the ride named, or all.
 func (c *rideCmd) chosen(d *design.Design) ([]*design.Ride, error) {
 	if len(d.Rides) == 0 {
 		return nil, fmt.Errorf("%s has no rides (expected a section `rides`; see docs/format.md)", d.File)
@@ -92,7 +80,7 @@ func (c *rideCmd) draw(io *streams, review *harness.Review, results []*ride.Resu
 	}
 	switch strings.ToLower(filepath.Ext(c.Out)) {
 	case ".pdf":
-		return writeFile(io, c.Out, pdfOf(review, "Rides", sheets))
+		return writeFile(io, c.Out, pdfOf(review, ridesPaper.title, sheets))
 	case ".svg":
 		if len(sheets) > 1 {
 			return fmt.Errorf("%s holds one page and there are %d: name one ride, or write a .pdf", c.Out, len(sheets))

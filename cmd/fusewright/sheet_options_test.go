@@ -10,7 +10,6 @@ import (
 
 	"fusewright/harness"
 	"fusewright/harness/design"
-	"fusewright/harness/formboard"
 	"fusewright/library"
 	"fusewright/render/document"
 )
@@ -120,13 +119,9 @@ func papersOn(t *testing.T, file string, sheet design.Sheet) error {
 		}
 		return out.finish()
 	}
-	made, err := drawings(r, formboard.Lay(r.Circuit))
+	all, err := drawAll(r)
 	if err != nil {
 		return err
 	}
-	sections, err := dossierOf(r, made)
-	if err != nil {
-		return err
-	}
-	return document.Dossier(r, sections).Validate()
+	return document.Dossier(r, sectionsOf(all)).Validate()
 }

@@ -3,7 +3,6 @@ package main
 import (
 	"bytes"
 
-	"fusewright/render/document"
 	"fusewright/render/report"
 )
 
@@ -24,11 +23,7 @@ func (c *studyCmd) Run(io *streams, cli *program) error {
 		return err
 	}
 	if c.Out != "" {
-		sheets, err := document.Study(review)
-		if err != nil {
-			return err
-		}
-		return writeFile(io, c.Out, pdfOf(review, "Fault and protection study", sheets))
+		return writeFile(io, c.Out, studyPaper.pdf(review))
 	}
 	rep := report.NewStudy(review)
 	return printed(io, func(b *bytes.Buffer) error {

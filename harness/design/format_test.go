@@ -127,11 +127,6 @@ func inLibrary(lib *library.Library, k Key) bool {
 // What is used when the design says nothing must be in the embedded library.
 func TestDefaultsAreInTheLibrary(t *testing.T) {
 	lib := library.Default()
-	for _, p := range lib.Practices {
-		if lib.WireType(defaultWire[p.Name]) == nil {
-			t.Errorf("practice %q has no usual wire type in the library", p.Name)
-		}
-	}
 	for _, code := range []string{defaultFeedColour, defaultReturnColour} {
 		if lib.Colour(code) == nil {
 			t.Errorf("the library has no colour %s", code)

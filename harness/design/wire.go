@@ -24,15 +24,6 @@ type wireDraft struct {
 // cut an end off and crimp again (common practice, no source).
 const DefaultSlackM = 0.05
 
-// defaultWire is the wire of a practice whose design names no insulation:
-// thin-wall cross-linked automotive wire on land, tinned wire afloat (common
-// practice, no source). Names are of the embedded library.
-var defaultWire = map[string]string{
-	"motorcycle": "ISO 6722 thin wall class B",
-	"off-road":   "ISO 6722 thin wall class B",
-	"marine":     "tinned marine 105 °C AWG",
-}
-
 // Default colours: red feeds and black returns (common practice, no source;
 // IEC 60757 gives the codes).
 const defaultFeedColour, defaultReturnColour = "RD", "BK"
@@ -302,7 +293,7 @@ func (r *reader) defaultWireType() *library.WireType {
 	if r.d.Practice == nil {
 		return nil // reported already
 	}
-	if t := r.lib.WireType(defaultWire[r.d.Practice.Name]); t != nil {
+	if t := r.lib.WireType(r.d.Practice.UsualWire); t != nil {
 		return t
 	}
 	if len(r.connections) > 0 {

@@ -22,7 +22,7 @@ var (
 
 // SupportFor is the largest distance between supports in a practice.
 func SupportFor(p *library.Practice) Rule {
-	if p != nil && p.Name == "marine" {
+	if p != nil && p.Afloat {
 		return supportBoat
 	}
 	return supportGeneral

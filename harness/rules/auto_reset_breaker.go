@@ -43,7 +43,7 @@ accepted:
 				continue
 			}
 			var wrong []string
-			if p.practice.Name == "marine" {
+			if p.practice.Afloat {
 				wrong = append(wrong, "a boat's breakers must be reset by hand")
 			}
 			if p.above[b.Index] == nil {

@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"strings"
-
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
 	"fusewright/harness/finding"
@@ -15,7 +13,7 @@ var bilgePumpIsolated = &Rule{
 		"still get current when every battery switch is open. A pump without a float switch is worked by " +
 		"hand and not judged.",
 	Formula: "none: it is a question of topology",
-	Limits:  "the practice is marine",
+	Limits:  "the practice is afloat, such as marine",
 	Why: "the battery switch is opened on leaving, so the float switch calls for a pump that has no " +
 		"current",
 	Change:   "feed the pump's fuse from the battery, before the battery switch, and give the reason as `stays live`",
@@ -72,14 +70,10 @@ func (p *Pass) switchesBefore(n *circuit.Node) (float, isolator string) {
 		if !ok || len(part.Branches) == 0 || !feeding[part.Branches[0].Index] {
 			continue
 		}
-		text := s.Name
-		if s.Type != nil {
-			text += " " + s.Type.Name
-		}
 		switch {
 		case isolates(part.Branches[0]):
 			isolator = firstName(isolator, part.Name)
-		case strings.Contains(strings.ToLower(text), "float"):
+		case named("float", s.Name) || s.Type != nil && (s.Type.Float || named("float", s.Type.Name)):
 			float = firstName(float, part.Name)
 		}
 	}

@@ -11,11 +11,11 @@ import (
 var bilgePumpKeyed = &Rule{
 	Name:  "bilge-pump-keyed",
 	Title: "a bilge pump is dead with the key off",
-	Doc: "Boats only: every load whose library type or name says bilge pump must be one that the battery can " +
+	Doc: "Boats only: every load whose library row, name or type says bilge pump must be one that the battery can " +
 		"feed with the key off, by a float switch or another switch by hand. A battery switch counts as " +
 		"such a switch. A pump that nothing can feed at all is fed-by-nothing or no-way-back.",
 	Formula:  "none: it is a question of topology",
-	Limits:   "the practice is marine",
+	Limits:   "the practice is afloat, such as marine",
 	Why:      "water comes in while nobody is on board; the boat sinks at its mooring with a full battery",
 	Change:   "feed the pump from the battery by a fuse of its own and a float switch, and give the reason as `stays live`",
 	Severity: "danger",
@@ -52,9 +52,9 @@ fuses:
 	},
 }
 
-// bilgePumps are a boat's bilge pumps; none where the practice is not marine.
+// bilgePumps are a boat's bilge pumps; none where the practice is not afloat.
 func (p *Pass) bilgePumps() (list []*circuit.Part) {
-	if p.practice.Name != "marine" {
+	if !p.practice.Afloat {
 		return nil
 	}
 	for _, part := range p.partsOf(circuit.Load) {
@@ -65,14 +65,15 @@ func (p *Pass) bilgePumps() (list []*circuit.Part) {
 	return list
 }
 
-// isBilgePump tells by a load's library type or name; a bilge blower is none.
+// isBilgePump tells by a load's library row or, so that none is missed, by the
+// words of its name or its type's; a bilge blower is none.
 func isBilgePump(l *design.Load) bool {
 	if l == nil {
 		return false
 	}
-	text := l.Name
-	if l.Type != nil {
-		text += " " + l.Type.Name
-	}
-	return strings.Contains(strings.ToLower(text), "bilge pump")
+	return named("bilge pump", l.Name) ||
+		l.Type != nil && (l.Type.Bilge || named("bilge pump", l.Name+" "+l.Type.Name))
 }
+
+// named tells whether a name has words in it.
+func named(words, name string) bool { return strings.Contains(strings.ToLower(name), words) }

@@ -20,6 +20,8 @@ var blockOverload = &Rule{
 	Change:   "share the loads between two blocks, or use a block with a higher total",
 	Severity: "fault",
 	Source:   "the block's own figure",
+	Mend:     MendBlock,
+	InUse:    true,
 	Bad: `
 blocks:
   rear: {way limit: 5 A, total limit: 4 A, at: rear, fed by: keyed feed, wire: {size: 1.5 mm²}, ways: {1: {type: blade C, fuse: 5 A}, 2: {type: blade C, fuse: 5 A}}}

@@ -19,6 +19,7 @@ var blockWayOverload = &Rule{
 	Change:   "fit a smaller fuse, or lead the load to a feed of its own",
 	Severity: "fault",
 	Source:   "the block's own figure",
+	Mend:     MendBlock,
 	Bad: `
 blocks:
   rear: {way limit: 5 A, total limit: 30 A, at: rear, fed by: keyed feed, wire: {size: 1.5 mm²}, ways: {1: {type: blade C, fuse: 7.5 A}}}

@@ -20,6 +20,7 @@ var chafingRun = &Rule{
 	Severity: "fault",
 	Source: "33 CFR 183.445, abrasion protection of conductors (one source); which covers " +
 		"protect: common practice",
+	Mend: MendWire,
 	Bad: `
 runs:
   - {from: battery tray, to: rear, length: 600 mm, pinches: yes, cover: braided sleeve}

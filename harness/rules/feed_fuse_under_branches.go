@@ -21,6 +21,7 @@ var feedFuseUnderBranches = &Rule{
 		"loads never run together",
 	Severity: "advice",
 	Source:   "AC 43.13-1B par. 11-48: the device against the sum of connected loads (one source)",
+	Mend:     MendFuse,
 	Bad: `
 fuses:
   feed fuse: {type: blade C, rating: 7.5 A, at: battery tray, fed by: keyed feed, wire: {size: 1.5 mm², length: 100 mm}}

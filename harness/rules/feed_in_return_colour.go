@@ -36,13 +36,13 @@ loads:
 `,
 	Run: func(p *Pass) {
 		usual := usualReturnColour(p.c.Wires)
-		marine := p.practice.Name == "marine"
-		if usual == "" || (marine && misleads(true, usual)) {
+		afloat := p.practice.Afloat
+		if usual == "" || (afloat && misleads(true, usual)) {
 			return
 		}
 		for _, w := range p.c.Wires {
 			code := w.Spec.Colour.Code()
-			if isReturn(w) || code != usual || crossed(w.To.Part) != nil || (marine && misleads(false, code)) {
+			if isReturn(w) || code != usual || crossed(w.To.Part) != nil || (afloat && misleads(false, code)) {
 				continue
 			}
 			fin := ofWire(finding.Advice, w)

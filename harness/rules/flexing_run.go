@@ -19,6 +19,7 @@ var flexingRun = &Rule{
 	Change:   "put a braided sleeve over the run and leave slack at full lock",
 	Severity: "fault",
 	Source:   "common practice, no source",
+	Mend:     MendWire,
 	Bad: `
 runs:
   - {from: battery tray, to: rear, length: 600 mm, flexes: yes}

@@ -20,6 +20,7 @@ var fuseBreakingCapacity = &Rule{
 	Severity: "danger; advice up to a tenth above the limit, which is less than a battery's resistance is known to",
 	Source: "Ohm's law, fault-current articles (two sources); breaking capacity of ISO 8820 " +
 		"types: makers' data sheets (two sources)",
+	Mend: MendBreaking,
 	Bad: `
 battery: {chemistry: LiFePO4, capacity: 100 Ah, rate: 20 h, resistance: 2 mΩ, at: battery tray}
 fuses:

@@ -20,6 +20,7 @@ var fuseGrading = &Rule{
 	Severity: "advice",
 	Source: "selectivity by rating ratio, fuse application guidance (one source; blade fuses have " +
 		"no published ratio of their own)",
+	Mend: MendFuseAbove,
 	Bad: `
 fuses:
   lamp fuse: {type: blade C, rating: 10 A, at: battery tray, fed by: keyed feed, wire: {size: 1.5 mm², length: 100 mm}}

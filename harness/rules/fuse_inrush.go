@@ -27,6 +27,7 @@ var fuseInrush = &Rule{
 	Severity: "fault",
 	Source: "maker's guide to fuse selection, pulse chart (one source); makers' data sheets, " +
 		"time-current tables (one source)",
+	Mend: MendStart,
 	Bad: `
 fuses:
   pump fuse: {type: blade C, rating: 10 A, at: battery tray, fed by: keyed feed, wire: {size: 2.5 mm², length: 100 mm}}

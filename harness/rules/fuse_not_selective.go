@@ -21,6 +21,7 @@ var fuseNotSelective = &Rule{
 	Change:   "fit a faster type below or a slower one above",
 	Severity: "advice",
 	Source:   "selectivity by time bands: fuse application guidance (one source); latest against latest is our choice",
+	Mend:     MendWire,
 	Bad: `
 fuses:
   main fuse: {type: blade C, rating: 20 A, at: battery tray, fed by: battery, wire: {size: 4 mm², length: 100 mm}}

@@ -20,6 +20,7 @@ var fuseTypeInBlock = &Rule{
 	Change:   "use the block's type of fuse, or another block",
 	Severity: "fault",
 	Source:   "ISO 8820-3: types C, E and F differ in body and blade size (two sources)",
+	Mend:     MendWire,
 	Bad: `
 blocks:
   rear: {type: fuse block 4 way blade C, at: rear, fed by: keyed feed, wire: {size: 1.5 mm²}, ways: {1: {fuse: 5 A, type: blade F}}}

@@ -25,6 +25,8 @@ var fuseUnderLoad = &Rule{
 		"fuse",
 	Source: "makers' data sheets, blade fuses 32 V: continuous load against ambient (one source); " +
 		"the share is from memory",
+	Mend:  MendFuse,
+	InUse: true,
 	Bad: `
 fuses:
   heat fuse: {type: blade C, rating: 3 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}

@@ -25,6 +25,7 @@ var fuseVoltage = &Rule{
 	Severity: "danger",
 	Source: "33 CFR 183.455(d) (one source); 32 V fuse-links not on a 48 V system: SAE J2576 " +
 		"guide (one source); 14.4 V of 12 V, charging notes (two sources)",
+	Mend: MendFuse,
 	Bad: `
 system: 48 V
 battery: {chemistry: AGM, capacity: 12 Ah, rate: 10 h, resistance: 40 mΩ, at: battery tray}

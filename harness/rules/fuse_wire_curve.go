@@ -23,6 +23,7 @@ var fuseWireCurve = &Rule{
 	Severity: "danger; fault when the wire stands every such current for a minute or longer",
 	Source: "ISO 8820 and maker's data sheets, time-current tables (one source); heating of the wire: IEC 60949, " +
 		"ISO 6722-1 thermal overload (from memory)",
+	Mend: MendWire,
 	Bad: `
 fuses:
   lamp fuse: {type: blade C, rating: 15 A, at: battery tray, fed by: battery, wire: {size: 2.5 mm², length: 100 mm}}

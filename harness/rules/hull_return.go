@@ -14,7 +14,7 @@ var hullReturn = &Rule{
 	Doc: "Boats only: a frame stud that loads or coils return to. What is mounted on the engine block and uses " +
 		"it as its return is part of the engine and not of the design. One finding a return, those of one stud printed together.",
 	Formula: "none",
-	Limits:  "the practice is marine",
+	Limits:  "the practice is afloat, such as marine",
 	Why: "current through a hull, a rail or a shaft corrodes it under water and makes every other metal part " +
 		"a return",
 	Change:   "lead each return by a wire to a ground block that is wired to the battery",
@@ -31,7 +31,7 @@ loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1.5 mm²}, returns to: battery negative, return wire: {size: 1.5 mm²}}
 `,
 	Run: func(p *Pass) {
-		if p.practice.Name != "marine" {
+		if !p.practice.Afloat {
 			return
 		}
 		for _, part := range p.partsOf(circuit.Ground) {

@@ -19,6 +19,7 @@ var insulationClass = &Rule{
 	Change:   "use a wire of a higher class, or lead it away from the heat",
 	Severity: "fault; danger at or above the class",
 	Source:   "temperature classes of ISO 6722 and SAE J1128 (one source); margin of the practice",
+	Mend:     MendWire,
 	Bad: `
 runs:
   - {from: battery tray, to: rear, length: 600 mm, near: {what: exhaust, ambient: 105 °C}}

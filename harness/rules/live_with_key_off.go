@@ -2,7 +2,6 @@ package rules
 
 import (
 	"fmt"
-	"strings"
 
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
@@ -75,7 +74,7 @@ func isolates(b *circuit.Branch) bool {
 		return false
 	}
 	s, ok := b.Part.Source.(*design.Switch)
-	return ok && s.Type != nil && strings.HasPrefix(s.Type.Name, "battery switch")
+	return ok && s.Type != nil && s.Type.Isolates
 }
 
 func (p *Pass) reportByHand(g handGroup) {

@@ -21,6 +21,7 @@ var loadUndervoltage = &Rule{
 	Change:   "use a thicker feed and return, or do not use it with the engine stopped",
 	Severity: "fault; danger for a critical load",
 	Source:   "the load's own figure",
+	Mend:     MendDrop,
 	Bad: `
 loads:
   tail lamp: {power: 5 W, behaves: constant power, minimum voltage: 13 V, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}

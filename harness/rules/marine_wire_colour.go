@@ -14,7 +14,7 @@ var marineWireColour = &Rule{
 		"Vehicles have no colour code for added accessories that could be cited, so nothing is said " +
 		"there. One finding a wire, those of a colour and role printed together.",
 	Formula: "none",
-	Limits:  "the practice is marine",
+	Limits:  "the practice is afloat, such as marine",
 	Why: "the next hand at the loom takes a black wire for a negative and a green one for " +
 		"bonding",
 	Change:   "use black or yellow for returns and red or the circuit's own colour for feeds",
@@ -35,7 +35,7 @@ fuses:
   lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: keyed feed, wire: {size: 1.5 mm², length: 100 mm}}
 `,
 	Run: func(p *Pass) {
-		if p.practice.Name != "marine" {
+		if !p.practice.Afloat {
 			return
 		}
 		for _, w := range p.c.Wires {

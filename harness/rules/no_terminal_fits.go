@@ -23,6 +23,7 @@ var noTerminalFits = &Rule{
 		"splice",
 	Severity: "fault",
 	Source:   "size guides of insulated terminals, ranges in AWG (two sources), in mm² from memory",
+	Mend:     MendPlug,
 	Bad: `
 loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm², ends: {from: ring M4 yellow}}, returns to: frame}

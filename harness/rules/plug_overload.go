@@ -21,6 +21,8 @@ var plugOverload = &Rule{
 	Change:   "use a family with larger contacts, or share the load between two accessories",
 	Severity: "fault",
 	Source:   "common practice, no source, unless the library row has one",
+	Mend:     MendPlug,
+	InUse:    true,
 	Bad: `
 fuses:
   heat fuse: {type: blade C, rating: 15 A, at: battery tray, fed by: keyed feed, wire: {size: 2.5 mm², length: 100 mm}}

@@ -18,6 +18,7 @@ var plugWays = &Rule{
 	Change:   "use a family with larger housings, or join the wires at a splice before the plug",
 	Severity: "fault",
 	Source:   "the library's connector family; one wire a contact is common practice, no source",
+	Mend:     MendPart,
 	Bad: `
 fuses:
   lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}

@@ -26,6 +26,7 @@ var relayCoilVoltage = &Rule{
 	Severity: "fault",
 	Source: "makers' data sheets, mini and micro relays: pull-in 8 V of 12 V, coil resistance " +
 		"against temperature (two sources)",
+	Mend: MendWire,
 	Bad: `
 relays:
   lamp relay: {form: mini make 24 V, at: battery tray, fed by: lamp fuse, wire: {size: 1 mm², length: 100 mm}, coil: {fed by: lamp fuse, returns to: frame, suppressed by: diode, wire: {size: 1 mm², length: 100 mm}, return wire: {size: 1 mm², length: 100 mm}}}

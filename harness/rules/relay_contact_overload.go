@@ -23,6 +23,8 @@ var relayContactOverload = &Rule{
 		"two",
 	Severity: "danger",
 	Source:   "makers' data sheets, mini and micro relays (one source)",
+	Mend:     MendRelay,
+	InUse:    true,
 	Bad: `
 fuses:
   heat fuse: {type: blade C, rating: 30 A, at: battery tray, fed by: battery, wire: {size: 6 mm², length: 100 mm}}

@@ -18,6 +18,7 @@ var relayTooHot = &Rule{
 	Change:   "move the relay to a cooler place",
 	Severity: "fault",
 	Source:   "makers' data sheets, mini and micro relays (one source)",
+	Mend:     MendRelay,
 	Bad: `
 places:
   battery tray: {ambient: 40 °C}

@@ -20,6 +20,7 @@ var returnBelowFuse = &Rule{
 	Severity: "danger",
 	Source: "46 CFR 183.380(d) and ABYC E-11: rating not above the ampacity of the smallest " +
 		"conductor (two sources)",
+	Mend: MendWire,
 	Bad: `
 fuses:
   lamp fuse: {type: blade C, rating: 30 A, at: battery tray, fed by: battery, wire: {size: 6 mm², length: 100 mm}}

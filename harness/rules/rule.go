@@ -26,6 +26,11 @@ type Rule struct {
 	// Source is the published origin of the limit with how sure it is, or
 	// "common practice, no source".
 	Source string
+	// Mend is what sizing chooses larger against it; MendNot = it leaves it alone.
+	Mend Mend
+	// InUse: something carries more than it may in use, so that a thinner wire
+	// mends it only by what it loses.
+	InUse bool
 	// Bad and Good are sections of a design that trigger the rule and do not;
 	// ExampleDesign makes a whole design of them.
 	Bad, Good string

@@ -22,6 +22,7 @@ var sharedReturnThin = &Rule{
 	Change:   "make the common return as thick as the common feed, or lead it in two wires",
 	Severity: "fault",
 	Source:   "ABYC E-11: the common negative is sized as the common positive (from memory)",
+	Mend:     MendWire,
 	Bad: `
 grounds:
   rear bus: {kind: ground block, at: rear, limit: 60 A, returns to: battery negative, wire: {size: 1 mm², length: 700 mm}}

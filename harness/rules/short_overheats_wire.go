@@ -23,6 +23,7 @@ var shortOverheatsWire = &Rule{
 	Change:   "fit a faster or smaller fuse, or a thicker wire",
 	Severity: "danger",
 	Source:   "IEC 60949 and IEC 60364-4-43 (adiabatic heating, two sources); IEC 60724 (limits, one source)",
+	Mend:     MendWire,
 	Bad: `
 fuses:
   lamp fuse: {type: breaker type III, rating: 10 A, at: battery tray, fed by: battery, wire: {insulation: ISO 6722 thin wall class A, size: 1 mm², length: 100 mm}, stays live: "marks the parked machine"}

@@ -21,6 +21,7 @@ var shortTooWeak = &Rule{
 	Severity: "fault; danger when the wire does not withstand the current for any time",
 	Source: "46 CFR 183.380(d) and ABYC E-11: a device that protects the conductor (two sources); opening bands: makers' " +
 		"data sheets (one source); fault current by Ohm's law",
+	Mend: MendShort,
 	Bad: `
 grounds:
   frame: {kind: frame stud, at: battery tray, limit: 60 A, frame resistance: 1.8 Ω}

@@ -24,6 +24,7 @@ var situationUnsolved = &Rule{
 	Severity: "danger when it collapses or chatters; fault when it did not converge",
 	Source: "maximum power theorem: a feed gives most when the load has half of the source " +
 		"voltage",
+	Mend: MendWire,
 	Bad: `
 fuses:
   lamp fuse: {type: blade C, rating: 3 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}

@@ -19,6 +19,7 @@ var terminalOverload = &Rule{
 	Change:   "use a terminal of a larger size or another kind",
 	Severity: "fault",
 	Source:   "IEC 61210 guide for tabs (one source); others from memory",
+	Mend:     MendWire,
 	Bad: `
 fuses:
   heat fuse: {type: blade C, rating: 20 A, at: battery tray, fed by: keyed feed, wire: {size: 2.5 mm², length: 100 mm}}

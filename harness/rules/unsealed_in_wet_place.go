@@ -24,6 +24,7 @@ var unsealedInWetPlace = &Rule{
 	Severity: "fault; advice for switches and blocks",
 	Source: "common practice, no source; ISO 10133 asks for IP 55 at least where water splashes on a " +
 		"boat (from memory)",
+	Mend: MendSeal,
 	Bad: `
 places:
   battery tray: {ambient: 40 °C}

@@ -26,6 +26,7 @@ var voltageDrop = &Rule{
 	Change:   "use a thicker feed and return, or shorten them",
 	Severity: "fault; danger for a critical load at more than twice its limit",
 	Source:   "ABYC E-11: 3 % critical, 10 % other, of the nominal voltage (two sources)",
+	Mend:     MendDrop,
 	Bad: `
 loads:
   tail lamp: {power: 20 W, behaves: resistor, critical: yes, at: rear, fed by: lamp fuse, wire: {size: 0.75 mm², length: 9 m}, returns to: frame, return wire: {size: 1 mm²}}

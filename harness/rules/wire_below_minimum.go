@@ -20,6 +20,7 @@ var wireBelowMinimum = &Rule{
 	Severity: "advice; fault where it flexes",
 	Source: "33 CFR 183.425(d) and ISO 10133:2012 clause 7.7 on boats; common practice on " +
 		"vehicles",
+	Mend: MendWire,
 	Bad: `
 loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 0.35 mm²}, returns to: frame}

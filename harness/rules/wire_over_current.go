@@ -23,6 +23,8 @@ var wireOverCurrent = &Rule{
 	Severity: "danger",
 	Source: "heat balance of one wire in still air (Churchill-Chu 1975, IEC 60287 scheme), or the " +
 		"practice's table",
+	Mend:  MendWire,
+	InUse: true,
 	Bad: `
 fuses:
   winch fuse: {type: blade C, rating: 25 A, at: battery tray, fed by: keyed feed, wire: {size: 6 mm², length: 100 mm}}

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"fusewright/harness/finding"
+	"fusewright/harness/rules"
 )
 
 // Conflict is why a finding stays: what would mend it breaks another constraint.
@@ -37,7 +38,7 @@ func (s *search) conflicts() []*Conflict {
 			break
 		}
 		for _, m := range mends {
-			if m.by < 0 && m.kind == WireSize && (aboutVoltage(f) || aboutLoad(f)) {
+			if m.by < 0 && m.kind == WireSize && (aboutVoltage(f) || rules.Find(f.Rule).InUse) {
 				continue
 			}
 			slots := s.concernedBy(a, w, f, m.kind)
@@ -52,17 +53,7 @@ func (s *search) conflicts() []*Conflict {
 // aboutVoltage tells whether a finding is that a load gets too little: nothing
 // thinner mends it.
 func aboutVoltage(f *finding.Finding) bool {
-	return f.Rule == "voltage-drop" || f.Rule == "load-undervoltage"
-}
-
-// aboutLoad tells whether a finding is that something carries more than it may in
-// use: a thinner wire mends that only by what it loses.
-func aboutLoad(f *finding.Finding) bool {
-	switch f.Rule {
-	case "fuse-under-load", "plug-overload", "wire-over-current", "relay-contact-overload", "block-overload":
-		return true
-	}
-	return false
+	return rules.Find(f.Rule).Mend == rules.MendDrop
 }
 
 // concernedBy are the slots of a kind on the way of the part that a finding is

@@ -1,8 +1,6 @@
 package sizing
 
 import (
-	"strings"
-
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
 	"fusewright/library"
@@ -24,9 +22,8 @@ func covers(d *design.Design, r *design.Run) []*library.Cover {
 	}
 	var list []*library.Cover
 	for _, c := range d.Library.Covers {
-		stiff := strings.HasPrefix(c.Name, "rigid")
 		if r.Chafes && !c.Abrasion || r.Pinches && !c.Pinch || hot && !c.Heat || c.MaxC < ambient ||
-			(r.Flexes || moves) && stiff {
+			(r.Flexes || moves) && c.Stiff {
 			continue
 		}
 		list = append(list, c)

@@ -7,7 +7,7 @@
 // What is allowed is judged by the rules alone: every candidate that counts is
 // built, solved with warm wires, put through the fault and protection studies
 // and through package rules, and only findings about sizes and ratings decide
-// (see judged). The quick estimates of this package only say where to look.
+// (see answersFor). The quick estimates of this package only say where to look.
 //
 // Among what is allowed the least cost wins, in grams of copper:
 //

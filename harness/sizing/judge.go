@@ -13,19 +13,6 @@ import (
 	"fusewright/harness/warm"
 )
 
-// judged are the rules about sizes, ratings and types: what sizing answers for.
-var judged = map[string]bool{
-	"block-overload": true, "block-way-overload": true, "chafing-run": true,
-	"feed-fuse-under-branches": true, "flexing-run": true, "fuse-breaking-capacity": true,
-	"fuse-grading": true, "fuse-inrush": true, "fuse-not-selective": true, "fuse-over-wire": true,
-	"fuse-type-in-block": true, "fuse-under-load": true, "fuse-voltage": true,
-	"fuse-wire-curve": true, "insulation-class": true, "load-undervoltage": true,
-	"no-terminal-fits": true, "plug-overload": true, "plug-ways": true, "relay-coil-voltage": true, "relay-contact-overload": true,
-	"relay-too-hot": true, "return-below-fuse": true, "shared-return-thin": true, "short-overheats-wire": true,
-	"short-too-weak": true, "situation-unsolved": true, "terminal-overload": true,
-	"voltage-drop": true, "wire-below-minimum": true, "wire-over-current": true,
-}
-
 // score counts the judged findings: dangers, faults, advice.
 type score [3]int
 
@@ -63,7 +50,7 @@ func (s *search) judge() (*verdict, error) {
 	v.protection = protection.Compute(c, v.sols, v.faults)
 	for _, f := range rules.Check(&rules.Input{Circuit: c, Solutions: v.sols, Faults: v.faults,
 		Protection: v.protection, Corners: corners}) {
-		if f.Accepted != "" || !judged[f.Rule] && !s.chosenUnsealed(f) {
+		if f.Accepted != "" || !s.answersFor(f) {
 			continue
 		}
 		v.findings = append(v.findings, f)
@@ -72,10 +59,16 @@ func (s *search) judge() (*verdict, error) {
 	return v, nil
 }
 
-// chosenUnsealed tells whether a finding says that a part chosen here is not
-// sealed in a wet place; of parts given it is the design's own affair.
-func (s *search) chosenUnsealed(f *finding.Finding) bool {
-	return f.Rule == "unsealed-in-wet-place" && slices.ContainsFunc(s.slots, func(x *slot) bool {
-		return (x.kind == Plug || x.kind == BlockType) && x.owner.PartName() == f.Part
-	})
+// answersFor tells whether a finding is about what sizing chooses: sizes, ratings
+// and types, and seals where a part chosen here lacks them.
+func (s *search) answersFor(f *finding.Finding) bool {
+	switch rules.Find(f.Rule).Mend {
+	case rules.MendNot:
+		return false
+	case rules.MendSeal:
+		return slices.ContainsFunc(s.slots, func(x *slot) bool {
+			return (x.kind == Plug || x.kind == BlockType) && x.owner.PartName() == f.Part
+		})
+	}
+	return true
 }

@@ -6,6 +6,7 @@ import (
 	"fusewright/harness/circuit"
 	"fusewright/harness/fault"
 	"fusewright/harness/finding"
+	"fusewright/harness/rules"
 )
 
 // learn raises the floors of the slots that findings point at, so that the next
@@ -21,27 +22,29 @@ func (s *search) learn(v *verdict) bool {
 
 // lesson takes one finding to heart.
 func (w *view) lesson(f *finding.Finding) bool {
-	switch f.Rule {
-	case "voltage-drop", "load-undervoltage":
+	switch rules.Find(f.Rule).Mend {
+	case rules.MendDrop:
 		return w.tighten(f.Part)
-	case "short-too-weak":
+	case rules.MendShort:
 		return w.raiseWeak(f)
-	case "fuse-grading":
+	case rules.MendFuseAbove:
 		return w.raiseAbove(f)
-	case "plug-overload", "no-terminal-fits":
+	case rules.MendPlug:
 		if w.raisePlugs(f) {
 			return true
 		}
-	case "plug-ways", "unsealed-in-wet-place":
+	case rules.MendPart, rules.MendSeal:
 		return w.raisePart(f.Part, Plug) || w.raisePart(f.Part, BlockType)
-	case "relay-contact-overload", "relay-too-hot":
+	case rules.MendRelay:
 		return w.raisePart(f.Part, RelayForm)
-	case "block-overload", "block-way-overload":
+	case rules.MendBlock:
 		return w.raisePart(f.Part, BlockType)
-	case "fuse-breaking-capacity":
+	case rules.MendBreaking:
 		return w.raiseBreaking(f)
-	case "fuse-under-load", "fuse-inrush", "feed-fuse-under-branches", "fuse-voltage":
+	case rules.MendFuse:
 		return w.raiseFuse(f)
+	case rules.MendStart:
+		return w.raiseFuseOf(f.Part)
 	}
 	for i, list := range w.wires {
 		for _, x := range list {
@@ -145,15 +148,17 @@ func (w *view) raiseFuse(f *finding.Finding) bool {
 			return w.raise(i)
 		}
 	}
-	if f.Rule != "fuse-inrush" { // that one is about the load
-		return false
-	}
+	return false
+}
+
+// raiseFuseOf raises the nearest fuse before a load.
+func (w *view) raiseFuseOf(load string) bool {
 	for i, b := range w.branch {
 		if b == nil {
 			continue
 		}
 		for _, x := range w.v.c.BelowBranch(b).Loads {
-			if x.Part.Name == f.Part && w.isNearest(b, x) {
+			if x.Part.Name == load && w.isNearest(b, x) {
 				return w.raise(i)
 			}
 		}

@@ -223,7 +223,7 @@ func (s *search) betterThan(wires []*circuit.Wire) []*library.WireType {
 }
 
 // inGauge tells whether a type's sizes go by gauge numbers.
-func inGauge(t *library.WireType) bool { return strings.HasSuffix(t.Sizes[0].Label, "AWG") }
+func inGauge(t *library.WireType) bool { return t.Sizes[0].GaugeSystem != "metric" }
 
 // lossiest are the wires on which most is lost, so many at most.
 func (w *view) lossiest(wires []*circuit.Wire, most int) []*circuit.Wire {

@@ -1,0 +1,176 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"strings"
+	"sync"
+
+	"fusewright/harness"
+	"fusewright/harness/bench"
+	"fusewright/harness/cutting"
+	"fusewright/harness/formboard"
+	"fusewright/harness/lengths"
+	"fusewright/harness/purchase"
+	"fusewright/render/document"
+	"fusewright/render/layout"
+	"fusewright/render/report"
+	"fusewright/render/scene"
+	"fusewright/render/schematic"
+)
+
+// paper is one document of a harness. What build writes, what the dossier binds,
+// the help of build and the table of the README follow from the list of papers.
+type paper struct {
+	title  string
+	file   string // its files without their ending; "" = in the dossier alone
+	reader string // who it is for
+	shows  string // what, for the README
+	apart  bool   // not bound into the dossier
+	// sheets draws it; none where the design has nothing for it.
+	sheets func(*subject) ([]*scene.Sheet, error)
+	// pictures are the formats of which each sheet gives a file, beside the PDF.
+	pictures []string
+	texts    []textForm
+}
+
+// textForm is a file beside the PDF that is not made of its sheets.
+type textForm struct {
+	ending string
+	write  func(b *bytes.Buffer, r *harness.Review) error
+}
+
+// subject is what papers are drawn of. The board is laid when one asks for it.
+type subject struct {
+	*harness.Review
+	board func() *formboard.Board
+}
+
+func subjectOf(r *harness.Review) *subject {
+	return &subject{r, sync.OnceValue(func() *formboard.Board { return formboard.Lay(r.Circuit) })}
+}
+
+// The papers that have commands of their own.
+var (
+	schematicPaper = &paper{title: "Schematic", file: "schematic", reader: "installer, reviewer", pictures: []string{"svg", "png"},
+		shows:  "standard symbols, fed from the left; every wire with number, colour, size, length; findings flagged",
+		sheets: func(s *subject) ([]*scene.Sheet, error) { return schematic.Draw(s.Review, schematic.Options{}) }}
+	cutListPaper = &paper{title: "Cut list", file: "cut-list", reader: "installer",
+		shows: "each wire with its cut length and what is in it, ends, terminals, strip lengths, label, a box to tick; " +
+			"the order of work and what a test crimp must hold",
+		sheets: plain(document.CutList),
+		texts: []textForm{{"csv", func(b *bytes.Buffer, r *harness.Review) error {
+			return document.CutListCSV(b, lengths.Of(r.Design), cutting.List(r.Circuit))
+		}}}}
+	billPaper = &paper{title: "Bill of materials", file: "bom", reader: "builder",
+		shows:  "what to buy, with waste and spares, rounded to how it is sold",
+		sheets: plain(func(r *harness.Review) []*scene.Sheet { return document.Bill(r, purchase.List(r.Circuit)) }),
+		texts: []textForm{{"csv", func(b *bytes.Buffer, r *harness.Review) error {
+			return document.BillCSV(b, purchase.List(r.Circuit))
+		}}}}
+	budgetPaper = &paper{title: "Charging budget", file: "budget", reader: "builder",
+		shows:  "charging output against engine speed with each situation's demand, break-even speeds, what may run together",
+		sheets: func(s *subject) ([]*scene.Sheet, error) { return document.Budget(s.Review) },
+		texts:  []textForm{{"svg", budgetPicture}}}
+	ridesPaper = &paper{title: "Rides", reader: "builder", sheets: rideSheets,
+		shows: "each ride of the design leg by leg: charge, volts and currents over time"}
+	studyPaper = &paper{title: "Fault and protection study", file: "study", reader: "reviewer",
+		shows:  "every short and single fault, what opens and when; fuse against wire, load and fuse; worst cases",
+		sheets: func(s *subject) ([]*scene.Sheet, error) { return document.Study(s.Review) },
+		texts: []textForm{{"txt", func(b *bytes.Buffer, r *harness.Review) error {
+			return report.WriteStudy(b, report.NewStudy(r))
+		}}}}
+	benchPaper = &paper{title: "Bench test", file: "bench", reader: "installer",
+		shows:  "the test before the panels go back: what each reading must be, and what a wrong one means",
+		sheets: plain(func(r *harness.Review) []*scene.Sheet { return document.Bench(r, bench.Make(r.Circuit)) })}
+)
+
+// papers are all, in the order of the dossier.
+var papers = []*paper{
+	schematicPaper,
+	{title: "Schematic with solved values", reader: "reviewer", sheets: solvedSheets,
+		shows: "the schematic with the volts, amperes and fuse shares of the heaviest situation"},
+	{title: "Layout", file: "layout", reader: "installer", pictures: []string{"svg"},
+		shows:  "the loom to scale for the board: lengths, breakouts, bundles, covers, clamps",
+		sheets: func(s *subject) ([]*scene.Sheet, error) { return layout.Draw(s.Review, s.board(), layout.Options{}) }},
+	{title: "Layout at full size", file: "layout-1to1", reader: "installer", apart: true,
+		shows:  "the same in full size, to tape together",
+		sheets: func(s *subject) ([]*scene.Sheet, error) { return layout.FullSize(s.Review, s.board()), nil }},
+	cutListPaper,
+	{title: "Connection table", file: "connections", reader: "installer", sheets: plain(document.Connections),
+		shows: "which wire goes to which terminal"},
+	billPaper,
+	{title: "Fuse card", file: "fuse-card", reader: "installer", sheets: plain(document.FuseCard),
+		shows: "the card for the lid"},
+	{title: "Wire labels", file: "labels", reader: "installer", apart: true, sheets: plain(document.Labels),
+		shows: "the wire labels, two a wire, on self-adhesive sheets",
+		texts: []textForm{{"csv", func(b *bytes.Buffer, r *harness.Review) error {
+			return document.LabelsCSV(b, cutting.List(r.Circuit))
+		}}}},
+	budgetPaper,
+	ridesPaper,
+	studyPaper,
+	{title: "Voltage along each circuit", file: "voltages", reader: "reviewer",
+		shows:  "where the volts go along each circuit",
+		sheets: func(s *subject) ([]*scene.Sheet, error) { return document.Profiles(s.Review) }},
+	{title: "Wire loading", file: "loading", reader: "reviewer",
+		shows:  "how far each wire is loaded",
+		sheets: func(s *subject) ([]*scene.Sheet, error) { return document.Loading(s.Review) }},
+	{title: "Findings", file: "findings", reader: "reviewer", sheets: plain(document.Findings),
+		shows: "what is wrong, most severe first, with numbers, reason and remedy",
+		texts: []textForm{{"txt", func(b *bytes.Buffer, r *harness.Review) error {
+			return report.WriteText(b, report.New(r).ToKeep())
+		}}, {"json", func(b *bytes.Buffer, r *harness.Review) error {
+			return report.WriteJSON(b, report.New(r).ToKeep())
+		}}}},
+	benchPaper,
+	{title: "Sources", reader: "reviewer", sheets: plain(document.Sources),
+		shows: "where each figure that was used comes from, and how sure it is"},
+}
+
+// plain makes the sheets of a paper that cannot fail.
+func plain(sheets func(*harness.Review) []*scene.Sheet) func(*subject) ([]*scene.Sheet, error) {
+	return func(s *subject) ([]*scene.Sheet, error) { return sheets(s.Review), nil }
+}
+
+// pdf writes the paper alone.
+func (p *paper) pdf(r *harness.Review) func(*bytes.Buffer) error {
+	return func(b *bytes.Buffer) error {
+		sheets, err := p.sheets(subjectOf(r))
+		if err != nil {
+			return err
+		}
+		return pdfOf(r, p.title, sheets)(b)
+	}
+}
+
+// text writes the first text form alone.
+func (p *paper) text(r *harness.Review) func(*bytes.Buffer) error {
+	return func(b *bytes.Buffer) error { return p.texts[0].write(b, r) }
+}
+
+// endings are those of its files, the PDF first.
+func (p *paper) endings() []string {
+	all := append([]string{"pdf"}, p.pictures...)
+	for _, t := range p.texts {
+		all = append(all, t.ending)
+	}
+	return all
+}
+
+// paperHelp is the list of papers for the help of build.
+func paperHelp() string {
+	var b strings.Builder
+	b.WriteString("Papers, bound in dossier.pdf but for those apart, and who they are for:\n")
+	for _, p := range papers {
+		name := p.file
+		if name == "" {
+			name = "dossier"
+		}
+		fmt.Fprintf(&b, "\n  %-11s  %-12s  %s (%s)", name, strings.Join(p.endings(), " "), p.title, p.reader)
+		if p.apart {
+			b.WriteString(", apart")
+		}
+	}
+	return b.String()
+}
