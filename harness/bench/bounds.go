@@ -134,6 +134,7 @@ func (m *maker) corner(heavy, worn bool) solve.Options {
 
 // source sets the battery and regulator low or high.
 func (m *maker) source(opt *solve.Options, high bool) {
+	opt.ColdCharging = high
 	if !high {
 		opt.Discharged = MostDischarge
 	}

@@ -96,7 +96,8 @@ func TestCornersByHand(t *testing.T) {
 	var low, high solve.Options
 	m.source(&low, false)
 	m.source(&high, true)
-	if low.Discharged != 0.5 || high.Discharged != 0 || low.RegulatedV != 13.5 || high.RegulatedV != 14.5 {
+	if low.Discharged != 0.5 || high.Discharged != 0 || low.RegulatedV != 13.5 || high.RegulatedV != 14.5 ||
+		low.ColdCharging || !high.ColdCharging {
 		t.Errorf("sources %g and %g discharged, %g and %g V", low.Discharged, high.Discharged, low.RegulatedV, high.RegulatedV)
 	}
 	close9(t, "supply of 1.05 · 12 V", m.supplyV(), 12.6)

@@ -28,10 +28,17 @@ type Line struct {
 	OutputA      float64 // available at its engine speed
 	VehicleA     float64
 	AccessoryA   float64
-	SpareA       float64 // OutputA - VehicleA - AccessoryA; negative = the battery makes it up
+	SpareA       float64 // OutputA - VehicleA - AccessoryA; negative = the regulated voltage is not held
 	BreakEvenRPM float64 // lowest speed at which the output covers the demand; NaN = none
-	BatteryHours float64 // how long the battery covers the deficit down to its start reserve; +Inf when none
-	Usable       bool    // the situation's solution converged
+	// Where a full battery meets output and loads, each at its average: the
+	// voltage of the posts, the current out of the battery (negative = it is
+	// charged), and how long that goes on down to its start reserve, +Inf when it
+	// gives nothing. Below the regulated voltage loads that keep their power take
+	// more, others less, so that the battery gives more or less than is short.
+	BusV         float64
+	BatteryA     float64
+	BatteryHours float64
+	Usable       bool // the situation's solution converged
 
 	evenAtIdle bool // idle covers the demand already, or the lowest known speed
 }

@@ -74,8 +74,8 @@ func TestCompute(t *testing.T) {
 	if r := idling.BreakEvenRPM; math.Abs(r-1200) > 5 { // (11−10)/(25−10)·3000 + 1000
 		t.Errorf("break-even %g rpm, want 1200", r)
 	}
-	if want := 0.4 * 10 * math.Pow(12/(-idling.SpareA*10), 1.11); math.Abs(idling.BatteryHours-want) > 1e-9 &&
-		-idling.SpareA > 1.2 {
+	near("idling, battery", idling.BatteryA, 1.69) // 126 W / 12.78 V + 2 A · 12.78 / 14 - 10 A
+	if want := 0.4 * 10 * math.Pow(1.2/idling.BatteryA, 1.11); math.Abs(idling.BatteryHours-want) > 1e-9 {
 		t.Errorf("battery covers %g h, want %g", idling.BatteryHours, want)
 	}
 	if !math.IsInf(riding.BatteryHours, 1) {

@@ -42,12 +42,12 @@ func OutputBasis(d *design.Design) string {
 // curveSteps is how finely the output curve is drawn between two points.
 const curveSteps = 8
 
-// outputCurve is the charging output with hot derating.
+// outputCurve is the charging output over engine speed.
 func outputCurve(d *design.Design) []Point {
 	var curve []Point
-	rpm, amps := charging.New(d.Charging.Output).Points(curveSteps)
+	rpm, amps := charging.Of(&d.Charging).Points(curveSteps)
 	for i := range rpm {
-		curve = append(curve, Point{rpm[i], amps[i] * charging.HotShare(&d.Charging)})
+		curve = append(curve, Point{rpm[i], amps[i]})
 	}
 	return curve
 }
@@ -55,44 +55,61 @@ func outputCurve(d *design.Design) []Point {
 // lineOf is the balance of one situation.
 func lineOf(s *solve.Solution) *Line {
 	d := s.Circuit.Design
-	l := &Line{Situation: s.Situation, OutputA: charging.HotA(d, s.Situation.EngineRPM),
+	l := &Line{Situation: s.Situation, OutputA: charging.OutputA(d, s.Situation.EngineRPM),
 		Usable: s.Status == solve.Converged, BreakEvenRPM: math.NaN(), BatteryHours: math.Inf(1)}
 	if !l.Usable {
 		nan := math.NaN()
-		l.VehicleA, l.AccessoryA, l.SpareA, l.BatteryHours = nan, nan, nan, nan
+		l.VehicleA, l.AccessoryA, l.SpareA, l.BatteryHours, l.BusV, l.BatteryA = nan, nan, nan, nan, nan, nan
 		return l
 	}
-	l.VehicleA, l.AccessoryA = demandA(s)
+	mean := averaged(s, solve.Options{})
+	l.BusV, l.BatteryA = busV(mean), mean.BatteryA
+	if l.BatteryA > 0 {
+		l.BatteryHours = hoursCovered(d, l.BatteryA)
+	}
+	l.VehicleA, l.AccessoryA = demandA(held(s, mean))
 	demand := l.VehicleA + l.AccessoryA
 	l.SpareA = l.OutputA - demand
 	l.BreakEvenRPM = charging.BreakEven(d, demand)
 	l.evenAtIdle = l.BreakEvenRPM == charging.BreakEven(d, 0)
-	if l.SpareA < 0 {
-		l.BatteryHours = hoursCovered(d, -l.SpareA)
-	}
 	return l
 }
 
-// demandA is the average current of the vehicle's loads and of the accessories
-// (coils included) in a solution, brought to the regulated voltage when the
-// engine runs.
-func demandA(s *solve.Solution) (vehicle, accessory float64) {
-	scale := 1.0
-	if v := busV(s); s.Situation.EngineRPM > 0 && v > 0 {
-		scale = s.Circuit.Design.Charging.RegulatedV.Or(v) / v
-	}
-	for _, b := range s.Circuit.Branches {
-		a := s.BranchA[b.Index]
-		if math.IsNaN(a) {
-			continue
+// averaged is a solution's situation with every accessory at its average and the
+// wires as they are in it; the solution itself when that does not converge.
+func averaged(s *solve.Solution, opt solve.Options) *solve.Solution {
+	opt.LoadFactor = solve.AverageDraw
+	for _, w := range s.Circuit.Wires {
+		if ohm := s.Ohm[w.Branch.Index]; !math.IsInf(ohm, 0) {
+			opt.Changes = append(opt.Changes, solve.SetOhm(w.Branch, ohm))
 		}
-		switch {
+	}
+	if mean := solve.Solve(s.Circuit, s.Situation, opt); mean.Status == solve.Converged {
+		return mean
+	}
+	return s
+}
+
+// held is the average state with the posts at the regulated voltage while the
+// engine runs; with the engine stopped, or without a charging system, mean.
+func held(s, mean *solve.Solution) *solve.Solution {
+	ch := &s.Circuit.Design.Charging
+	if s.Situation.EngineRPM == 0 || !ch.Present() {
+		return mean
+	}
+	return averaged(s, solve.Options{BatteryV: ch.RegulatedV.Value, BatteryOhm: 1e-6, NoCharging: true})
+}
+
+// demandA is the current of the vehicle's loads and of the accessories, coils
+// included, in an averaged solution.
+func demandA(s *solve.Solution) (vehicle, accessory float64) {
+	for _, b := range s.Circuit.Branches {
+		switch a := s.BranchA[b.Index]; {
+		case math.IsNaN(a):
 		case b.Load != nil && b.Load.Vehicle != nil:
-			vehicle += a * atVoltage(b.Load.Behaves, scale)
-		case b.Load != nil:
-			accessory += a * atVoltage(b.Load.Behaves, scale) * dutyOf(b.Load)
-		case isCoil(b):
-			accessory += a * scale
+			vehicle += a
+		case b.Load != nil, isCoil(b):
+			accessory += a
 		}
 	}
 	return vehicle, accessory
@@ -103,29 +120,6 @@ func busV(s *solve.Solution) float64 {
 	return s.NodeV[s.Circuit.Positive().Index] - s.NodeV[s.Circuit.Negative().Index]
 }
 
-// atVoltage is how a load's current changes when its voltage changes by a
-// ratio: the laws of package solve.
-func atVoltage(behaves design.Behaviour, ratio float64) float64 {
-	switch behaves {
-	case design.Resistor:
-		return ratio
-	case design.FilamentLamp:
-		return math.Pow(ratio, solve.LampExponent)
-	case design.ConstantPower:
-		return 1 / ratio
-	}
-	return 1
-}
-
-// dutyOf is the share of the time an accessory draws. The vehicle's duty is
-// already in the solution.
-func dutyOf(l *circuit.LoadSpec) float64 {
-	if l.Duty > 0 {
-		return l.Duty
-	}
-	return 1
-}
-
 // isCoil tells whether a branch is a relay's coil or its suppressor.
 func isCoil(b *circuit.Branch) bool {
 	return b.Kind == circuit.ResistorBranch && b.Part != nil && b.Part.Kind == circuit.Relay
@@ -134,18 +128,9 @@ func isCoil(b *circuit.Branch) bool {
 // vehicleA is what the vehicle's own loads draw with the engine running, duty
 // counted, at the regulated voltage.
 func vehicleA(c *circuit.Circuit) float64 {
-	d := c.Design
-	v := d.Charging.RegulatedV.Or(d.SystemV.Or(12))
-	sum := 0.0
+	d, sum := c.Design, 0.0
 	for _, l := range d.VehicleLoads {
-		a := l.CurrentA.Value
-		if l.PowerW.Given() {
-			a = l.PowerW.Value / v
-		}
-		sum += a * l.Duty.Or(1)
+		sum += d.VehicleW(l) / d.VehicleV() * l.Duty.Or(1)
 	}
 	return sum
 }
-
-// OutputA is the hot output of the charging system at an engine speed (rpm).
-func OutputA(d *design.Design, rpm float64) float64 { return charging.HotA(d, rpm) }

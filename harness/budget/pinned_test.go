@@ -35,14 +35,18 @@ func TestStandbyDaysByHand(t *testing.T) {
 }
 
 // Hot output, at half: 12.5 A at cruise and 5 A at idle, where the machine's 9 A
-// and the vest's 2 A are 6 A short. A full battery of 12 Ah at 10 h gives 0.4 of
-// its capacity at 6 A for 0.4 · 10 h · (1.2 / 6)^1.11.
+// and the vest's 2 A are 6 A short. The posts fall to the battery's 12.8 V less
+// 10 mΩ · 6.7 A: there 126 W are 9.9 A and the vest takes 1.82 A, and the battery
+// gives 6.72 A. A full one of 12 Ah at 10 h does so with 0.4 of its capacity for
+// 0.4 · 10 h · (1.2 / 6.72)^1.11.
 func TestHotDeratingByHand(t *testing.T) {
 	b := budgetOf(t, strings.Replace(example, "cruise: 4000 rpm}", "cruise: 4000 rpm, hot derating: 50 %}", 1))
 	idling, riding := b.Lines[0], b.Lines[1]
 	within(t, "idle, output", idling.OutputA, 5, 1e-9)
 	within(t, "idle, spare", idling.SpareA, -6, 0.02)
-	within(t, "idle, hours", idling.BatteryHours, 4*math.Pow(1.2/-idling.SpareA, 1.11), 1e-9)
+	within(t, "idle, posts", idling.BusV, 12.8-0.010*6.72, 0.04)
+	within(t, "idle, battery", idling.BatteryA, 6.72, 0.02)
+	within(t, "idle, hours", idling.BatteryHours, 4*math.Pow(1.2/idling.BatteryA, 1.11), 1e-9)
 	within(t, "cruise, output", riding.OutputA, 12.5, 1e-9)
 	within(t, "cruise, spare", riding.SpareA, 1.5, 0.02)
 	if !math.IsInf(riding.BatteryHours, 1) {

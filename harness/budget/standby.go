@@ -71,10 +71,7 @@ func DrawA(s *solve.Solution, b *circuit.Branch) float64 {
 	if math.IsNaN(a) {
 		return 0
 	}
-	if b.Load != nil && b.Load.Load != nil {
-		return a * dutyOf(b.Load)
-	}
-	return a
+	return a * solve.AverageDraw(b)
 }
 
 // drainA is the average current out of the battery in a solution; 0 without one.
@@ -84,8 +81,8 @@ func drainA(s *solve.Solution) float64 {
 	}
 	drain := s.BatteryA
 	for _, b := range s.Circuit.Branches {
-		if b.Load != nil && b.Load.Load != nil {
-			drain -= DrawA(s, b) * (1/dutyOf(b.Load) - 1)
+		if a := s.BranchA[b.Index]; b.Load != nil && !math.IsNaN(a) {
+			drain -= math.Abs(a) * (1 - solve.AverageDraw(b))
 		}
 	}
 	return math.Max(0, drain)

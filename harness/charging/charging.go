@@ -27,12 +27,21 @@ type Curve struct {
 	cutIn     float64
 }
 
-// New is the curve through points in ascending order of speed.
-func New(points []design.OutputPoint) *Curve {
+// Of is what a charging system gives for good: the curve through its points, in
+// ascending order of speed, less its hot derating. Points without a derating are
+// taken as those of a hot machine.
+func Of(c *design.Charging) *Curve { return through(c.Output, 1-c.HotDerating.Or(0)) }
+
+// Cold is what a charging system gives until it is hot: the points as they are.
+// It is the stronger source, and nothing to count on.
+func Cold(c *design.Charging) *Curve { return through(c.Output, 1) }
+
+// through is the curve through a share of each point's current.
+func through(points []design.OutputPoint, share float64) *Curve {
 	c := &Curve{}
 	for _, p := range points {
 		c.rpm = append(c.rpm, p.RPM.Value)
-		c.amps = append(c.amps, math.Max(p.CurrentA.Value, 0))
+		c.amps = append(c.amps, math.Max(p.CurrentA.Value*share, 0))
 	}
 	if len(c.rpm) == 0 {
 		return c
@@ -66,7 +75,7 @@ func cutIn(rpm, amps []float64) float64 {
 	return math.Min(math.Sqrt((i2-i1)/(i2/n1-i1/n2)), rpm[0])
 }
 
-// Amps is the output at an engine speed, cold.
+// Amps is the output at an engine speed.
 func (c *Curve) Amps(rpm float64) float64 {
 	last := len(c.rpm) - 1
 	switch {
@@ -132,37 +141,29 @@ func (c *Curve) Points(steps int) (rpm, amps []float64) {
 	return rpm, amps
 }
 
-// HotShare is what is left of the output when the machine is hot, 0..1: the
-// design's hot derating. A design that gives none has a curve taken as hot.
-func HotShare(c *design.Charging) float64 { return 1 - c.HotDerating.Or(0) }
-
-// OutputA is the cold output of a design's charging system at an engine speed
-// (rpm) in amperes; zero without a charging system or with the engine stopped.
+// OutputA is what a design's charging system gives for good at an engine speed
+// (rpm), in amperes; zero without a charging system or with the engine stopped.
 func OutputA(d *design.Design, rpm float64) float64 {
 	if d == nil {
 		return 0
 	}
-	return New(d.Charging.Output).Amps(rpm)
+	return Of(&d.Charging).Amps(rpm)
 }
 
-// HotA is the output when hot.
-func HotA(d *design.Design, rpm float64) float64 {
+// ColdA is the output of a machine that is not hot yet.
+func ColdA(d *design.Design, rpm float64) float64 {
 	if d == nil {
 		return 0
 	}
-	return OutputA(d, rpm) * HotShare(&d.Charging)
+	return Cold(&d.Charging).Amps(rpm)
 }
 
 // BreakEven is the lowest engine speed in rpm, from idle upwards, at which the
-// hot output covers a demand in amperes; NaN when no speed does.
+// output covers a demand in amperes; NaN when no speed does.
 func BreakEven(d *design.Design, demandA float64) float64 {
 	out := d.Charging.Output
 	if len(out) == 0 {
 		return math.NaN()
 	}
-	share := HotShare(&d.Charging)
-	if share <= 0 {
-		return math.NaN()
-	}
-	return New(out).Speed(demandA/share, d.Charging.IdleRPM.Or(out[0].RPM.Value))
+	return Of(&d.Charging).Speed(demandA, d.Charging.IdleRPM.Or(out[0].RPM.Value))
 }

@@ -24,6 +24,11 @@ func points(pairs ...float64) []design.OutputPoint {
 	return out
 }
 
+// curve is the curve through pairs of speed and current, no derating given.
+func curve(pairs ...float64) *charging.Curve {
+	return charging.Of(&design.Charging{Output: points(pairs...)})
+}
+
 func near(t *testing.T, what string, got, want, tolerance float64) {
 	t.Helper()
 	if !(math.Abs(got-want) <= tolerance) && !(math.IsNaN(got) && math.IsNaN(want)) {
@@ -60,7 +65,7 @@ func published(t *testing.T) map[string][]float64 {
 // TestPublishedPointsAreMet: the curve passes through every documented point.
 func TestPublishedPointsAreMet(t *testing.T) {
 	for name, pairs := range published(t) {
-		c := charging.New(points(pairs...))
+		c := curve(pairs...)
 		for i := 0; i+1 < len(pairs); i += 2 {
 			near(t, name, c.Amps(pairs[i]), pairs[i+1], 1e-9)
 		}
@@ -74,7 +79,7 @@ func TestLeftOutPoints(t *testing.T) {
 	pairs := published(t)["outboard_v6_52A"]
 	for i := 4; i+3 < len(pairs); i += 2 { // the steep first stretch is not left out
 		without := append(append([]float64{}, pairs[:i]...), pairs[i+2:]...)
-		got := charging.New(points(without...)).Amps(pairs[i])
+		got := curve(without...).Amps(pairs[i])
 		near(t, strconv.Itoa(int(pairs[i]))+" rpm", got, pairs[i+1], 0.1*pairs[i+1])
 	}
 }
@@ -90,12 +95,12 @@ func TestCutIn(t *testing.T) {
 		{"marine_diesel_50A_hot", 1230, 0.05},
 		{"outboard_v6_52A", 555, 0.06}, // fitted over all points; ours takes the first two
 	} {
-		near(t, c.curve, charging.New(points(curves[c.curve]...)).CutIn(), c.fit, c.tol*c.fit)
+		near(t, c.curve, curve(curves[c.curve]...).CutIn(), c.fit, c.tol*c.fit)
 	}
 }
 
 func TestBeyondTheCurve(t *testing.T) {
-	c := charging.New(points(1000, 12, 1500, 18, 4000, 31))
+	c := curve(1000, 12, 1500, 18, 4000, 31)
 	cutIn := math.Sqrt((324 - 144) / (324/1e6 - 144/2.25e6)) // by hand from the first two points
 	near(t, "cut-in", c.CutIn(), cutIn, 1e-9)
 	for _, k := range []struct{ rpm, want float64 }{
@@ -104,13 +109,13 @@ func TestBeyondTheCurve(t *testing.T) {
 	} {
 		near(t, strconv.FormatFloat(k.rpm, 'g', 5, 64)+" rpm", c.Amps(k.rpm), k.want, 1e-9)
 	}
-	flat := charging.New(points(1000, 12, 2000, 12))
+	flat := curve(1000, 12, 2000, 12)
 	near(t, "below a flat curve", flat.Amps(999), 0, 0)
-	one := charging.New(points(1800, 8))
+	one := curve(1800, 8)
 	near(t, "one point, below", one.Amps(1700), 0, 0)
 	near(t, "one point, above", one.Amps(2500), 8, 0)
-	near(t, "no points", charging.New(nil).Amps(2000), 0, 0)
-	near(t, "no points, speed", charging.New(nil).Speed(1, 0), math.NaN(), 0)
+	near(t, "no points", curve().Amps(2000), 0, 0)
+	near(t, "no points, speed", curve().Speed(1, 0), math.NaN(), 0)
 }
 
 // TestNoOvershoot: on random curves, rising or not, the value between two points
@@ -128,7 +133,7 @@ func TestNoOvershoot(t *testing.T) {
 				amps = math.Max(amps-10*random.Float64(), 0)
 			}
 		}
-		c := charging.New(points(pairs...))
+		c := curve(pairs...)
 		for i := 0; i+3 < len(pairs); i += 2 {
 			checkStretch(t, c, pairs[i:i+4])
 		}
@@ -154,7 +159,7 @@ func checkStretch(t *testing.T, c *charging.Curve, p []float64) {
 // TestSpeedInvertsAmps: the speed found gives the current, a lower one does not.
 func TestSpeedInvertsAmps(t *testing.T) {
 	for name, pairs := range published(t) {
-		c := charging.New(points(pairs...))
+		c := curve(pairs...)
 		most := pairs[len(pairs)-1]
 		for k := 1; k < 40; k++ {
 			want := most * float64(k) / 40
@@ -173,7 +178,7 @@ func TestBreakEven(t *testing.T) {
 		Output:      points(1000, 12, 1500, 18, 4000, 31),
 		IdleRPM:     design.Quantity{Value: 1100, Text: "1100 rpm"},
 		HotDerating: design.Quantity{Value: 0.1, Text: "10 %"}}}
-	near(t, "hot", charging.HotA(d, 4000), 27.9, 1e-9)
+	near(t, "hot", charging.OutputA(d, 4000), 27.9, 1e-9)
 	near(t, "nothing asked", charging.BreakEven(d, 0), 1100, 0)
 	near(t, "16.2 A hot is 18 A cold", charging.BreakEven(d, 16.2), 1500, 1e-6)
 	near(t, "never", charging.BreakEven(d, 28), math.NaN(), 0)

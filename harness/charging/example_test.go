@@ -4,12 +4,13 @@ import (
 	"fmt"
 
 	"fusewright/harness/charging"
+	"fusewright/harness/design"
 )
 
 // A curve of three points: between them, above them, and back from a current to
 // the engine speed that gives it.
 func ExampleCurve() {
-	c := charging.New(points(1000, 12, 2500, 26, 5000, 33))
+	c := charging.Of(&design.Charging{Output: points(1000, 12, 2500, 26, 5000, 33)})
 	fmt.Printf("%.1f A at 1800 rpm\n", c.Amps(1800))
 	fmt.Printf("%.1f A at 8000 rpm\n", c.Amps(8000))
 	fmt.Printf("nothing below %.0f rpm\n", c.CutIn())

@@ -154,6 +154,18 @@ type LoadSpec struct {
 	Standby bool                // what Load draws while it is live but off
 }
 
+// Average is a load's average draw as a share of what it takes while it draws:
+// its duty, 1 when none is said.
+func (l *LoadSpec) Average() float64 {
+	switch {
+	case l.Standby:
+		return 1
+	case l.Duty > 0, l.Vehicle != nil && l.Vehicle.Duty.Given(), l.Load != nil && l.Load.Duty.Given():
+		return l.Duty
+	}
+	return 1
+}
+
 // Role is what a wire is for.
 type Role string
 

@@ -119,14 +119,9 @@ func (b *builder) addVehicleLoads() {
 	p := b.part(VehicleLoads, nil, &design.Common{Name: "vehicle loads", Pos: d.VehicleLoads[0].Pos})
 	plus := b.terminal(p, "+", "", b.c.Nodes[1])
 	minus := b.terminal(p, "-", "", b.c.Nodes[0])
-	ratedV := d.Charging.RegulatedV.Or(d.SystemV.Or(12))
 	for _, v := range d.VehicleLoads {
-		powerW := v.PowerW.Value
-		if !v.PowerW.Given() {
-			powerW = v.CurrentA.Value * ratedV
-		}
 		b.branch(p, LoadBranch, plus.Node, minus.Node, 0).Load = &LoadSpec{
-			Behaves: design.ConstantPower, PowerW: powerW, RatedV: ratedV,
+			Behaves: design.ConstantPower, PowerW: d.VehicleW(v), RatedV: d.VehicleV(),
 			Duty: v.Duty.Or(1), Vehicle: v,
 		}
 	}

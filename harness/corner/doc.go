@@ -3,10 +3,11 @@
 // hotter and every load's power high by the library's tolerances.
 //
 //   - Weak: the battery down to its reserve for starting, the regulated voltage
-//     low, the charging system derated as hot, contacts aged and fuses hot. The
+//     low, the charging system hot, contacts aged and fuses hot. The
 //     worst for the voltage of loads, and for the current of those that keep
 //     their power.
-//   - High: battery full, regulated voltage high, contacts aged and fuses hot.
+//   - High: battery full, regulated voltage high, the charging system still cold,
+//     contacts aged and fuses hot.
 //     The worst for the drop before a load that takes more at more volts.
 //   - Fresh: as High with new contacts. The worst for its current.
 //

@@ -59,9 +59,9 @@ func TestSourceByHand(t *testing.T) {
 		weak, high := tol.options(d, Weak, nil), tol.options(d, High, nil)
 		near(t, "weak regulator", weak.RegulatedV, c.weak)
 		near(t, "high regulator", high.RegulatedV, c.high)
-		near(t, "hot output", weak.ChargeShare, 0.75)
-		if high.ChargeShare != 0 || high.Discharged != 0 || weak.Discharged != 0 {
-			t.Errorf("high: share %g, discharged %g; weak: discharged %g", high.ChargeShare, high.Discharged, weak.Discharged)
+		if weak.ColdCharging || !high.ColdCharging || high.Discharged != 0 || weak.Discharged != 0 {
+			t.Errorf("high: cold %t, discharged %g; weak: cold %t, discharged %g", high.ColdCharging, high.Discharged,
+				weak.ColdCharging, weak.Discharged)
 		}
 	}
 	chem := *library.Default().Chemistry("AGM")

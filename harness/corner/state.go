@@ -61,8 +61,8 @@ func (t *Tolerances) options(d *design.Design, s State, nominal *warm.Result) so
 			opt.RegulatedV = math.Max(regulated, math.Min(regulated+t.RegulatedV, t.HighestV))
 		}
 	}
+	opt.ColdCharging = s != Weak
 	if s == Weak {
-		opt.ChargeShare = 1 - d.Charging.HotDerating.Value
 		t.discharge(d, &opt)
 	}
 	return opt

@@ -33,7 +33,9 @@ var chargingSection = section[Charging]{
 			Doc: "engine speed in ordinary use", Example: "4200 rpm"},
 			func(c *Charging) *Quantity { return &c.CruiseRPM }),
 		quantityKey(Key{Name: "hot derating", Unit: quantity.Share, Min: 0, Max: 0.9,
-			Doc: "share of the output lost when hot", Default: "none", Example: "10 %"},
+			Doc: "share of the output lost when hot. All results count with the hot output; only where more current is " +
+				"the worse case does the cold one count: fault currents, the high source of worst cases and of the " +
+				"bench test's bounds", Default: "none", Example: "10 %"},
 			func(c *Charging) *Quantity { return &c.HotDerating }),
 	},
 	finish: func(r *reader, c *Charging, f field) {

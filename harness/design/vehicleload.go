@@ -47,6 +47,19 @@ var vehicleLoadSection = section[VehicleLoad]{
 	},
 }
 
+// VehicleV is the voltage in volts that the machine's own loads are stated at: the
+// regulated one.
+func (d *Design) VehicleV() float64 { return d.Charging.RegulatedV.Or(d.SystemV.Or(12)) }
+
+// VehicleW is what one of the machine's own loads takes while it draws, in watts
+// at VehicleV.
+func (d *Design) VehicleW(l *VehicleLoad) float64 {
+	if l.PowerW.Given() {
+		return l.PowerW.Value
+	}
+	return l.CurrentA.Value * d.VehicleV()
+}
+
 var whenWords = []string{string(WhenRunning), string(WhenKey), string(WhenAlways)}
 
 func addVehicleLoad(r *reader, d *Design, name string, n *yaml.Node) *VehicleLoad {

@@ -101,8 +101,8 @@ func (b *bus) bracket(bat battery.State, charge float64) (low, high float64, ok 
 		top = math.Max(top, b.regulatedV+0.01)
 	}
 	from := b.lastV
-	if from == 0 {
-		from = emf
+	if from == 0 { // a leg begins at the regulated voltage, if the output can hold it
+		from = top
 	}
 	from = math.Min(math.Max(from, b.floorV), top)
 	low, high = from, from

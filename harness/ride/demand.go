@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 
-	"fusewright/harness/circuit"
 	"fusewright/harness/design"
 	"fusewright/harness/solve"
 )
@@ -52,7 +51,7 @@ func (d *demand) solved(k int) float64 {
 	if a, ok := d.known[k]; ok {
 		return a
 	}
-	opt := solve.Options{BatteryV: float64(k) * d.step, BatteryOhm: 1e-6, NoCharging: true, LoadFactor: duty}
+	opt := solve.Options{BatteryV: float64(k) * d.step, BatteryOhm: 1e-6, NoCharging: true, LoadFactor: solve.AverageDraw}
 	s := d.plan.Network(d.situation, opt).Solution()
 	if s.Status != solve.Converged {
 		d.trouble[k] = inWords(s, opt.BatteryV)
@@ -75,13 +74,4 @@ func inWords(s *solve.Solution, volts float64) string {
 		text += ", " + s.Why
 	}
 	return text
-}
-
-// duty makes an accessory draw its average. The vehicle's own duty is counted
-// by the solver.
-func duty(b *circuit.Branch) float64 {
-	if l := b.Load; l != nil && l.Load != nil && !l.Standby && l.Duty > 0 {
-		return l.Duty
-	}
-	return 1
 }

@@ -159,7 +159,7 @@ func netlist(c *circuit.Circuit, l *ride.Leg, charge, nearV float64) string {
 			store(d, c.Design, l.AmbientC, charge)
 		case b.Kind == circuit.ChargerBranch && engineRuns(l.Leg):
 			fmt.Fprintf(d, "Bcharge n1 0 I=-min(max((%.9g-v(n1))/%.9g,0),%.12g)\n", c.Design.Charging.RegulatedV.Value,
-				b.Ohm, charging.HotA(c.Design, l.Leg.EngineRPM))
+				b.Ohm, charging.OutputA(c.Design, l.Leg.EngineRPM))
 		case b.Kind == circuit.LoadBranch && present[i]:
 			fmt.Fprintf(d, "B%d %s %s I=%s\n", i, a, z, loadLaw(b.Load, "abs(v("+a+","+z+"))"))
 		case b.Kind == circuit.ContactBranch && !sol.Closed[i],

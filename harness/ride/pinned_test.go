@@ -100,18 +100,4 @@ func TestSharesByHand(t *testing.T) {
 	if notOverfull(1.2) != 1 || notOverfull(0.9) != 0.9 || notOverfull(-0.1) != -0.1 {
 		t.Error("a battery is overfull")
 	}
-	load := &design.Load{}
-	for _, c := range []struct {
-		name string
-		spec *circuit.LoadSpec
-		want float64
-	}{
-		{"an accessory", &circuit.LoadSpec{Load: load, Duty: 0.4}, 0.4}, {"without a duty", &circuit.LoadSpec{Load: load}, 1},
-		{"on standby", &circuit.LoadSpec{Load: load, Duty: 0.4, Standby: true}, 1},
-		{"the machine's, counted by the solver", &circuit.LoadSpec{Vehicle: &design.VehicleLoad{}, Duty: 0.4}, 1}, {"none", nil, 1},
-	} {
-		if got := duty(&circuit.Branch{Load: c.spec}); got != c.want {
-			t.Errorf("%s: %g, want %g", c.name, got, c.want)
-		}
-	}
 }

@@ -145,7 +145,7 @@ func (s *simulation) newLeg(leg *design.Leg) *Leg {
 		l.AmbientC, l.AmbientAssumed = unknownC, true
 	}
 	if running(leg) {
-		l.OutputA = charging.HotA(d, leg.EngineRPM)
+		l.OutputA = charging.OutputA(d, leg.EngineRPM)
 	}
 	l.StartReserve = s.bat.StartReserve(l.AmbientC)
 	if s.charge < l.StartReserve && running(leg) && s.standing() {

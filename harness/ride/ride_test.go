@@ -12,7 +12,6 @@ import (
 	"testing"
 
 	"fusewright/harness/battery"
-	"fusewright/harness/charging"
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
 	"fusewright/harness/ride"
@@ -185,14 +184,8 @@ func TestAgainstTheNetwork(t *testing.T) {
 	for i, l := range r.Legs {
 		p := pointAt(r, l.FromS, i)
 		s := solve.Solve(c, &design.Situation{Key: l.Leg.Key, EngineRPM: l.Leg.EngineRPM, On: l.Leg.On},
-			solve.Options{Discharged: 1 - p.Charge, ChargeShare: charging.HotShare(&c.Design.Charging),
-				BatteryOhm: bat.Ohm(p.Charge, l.AmbientC),
-				LoadFactor: func(b *circuit.Branch) float64 {
-					if b.Load.Load != nil && !b.Load.Standby && b.Load.Duty > 0 {
-						return b.Load.Duty
-					}
-					return 1
-				}})
+			solve.Options{Discharged: 1 - p.Charge, BatteryOhm: bat.Ohm(p.Charge, l.AmbientC),
+				LoadFactor: solve.AverageDraw})
 		if s.Status != solve.Converged {
 			t.Fatalf("leg %d: %s", i+1, s.Status)
 		}

@@ -357,16 +357,17 @@ func TestDeficitAtTheEdges(t *testing.T) {
 	p := passOf(t, chargingDeficit, "")
 	cruise := p.d.Charging.CruiseRPM.Value
 	for _, c := range []struct {
-		name            string
-		rpm, even, over float64
-		want            finding.Severity
+		name                   string
+		rpm, even, over, gives float64
+		want                   finding.Severity
 	}{
-		{"nothing to spare", cruise - 500, cruise, 0, none}, {"short below cruise", cruise - 500, cruise, 1, finding.Advice},
-		{"even above cruise", cruise - 500, cruise + 1, 1, finding.Fault}, {"at cruise", cruise, cruise, 1, finding.Fault},
-		{"at no speed", cruise - 500, math.NaN(), 1, finding.Fault},
+		{"nothing to spare", cruise - 500, cruise, 0, 0, none},
+		{"nothing to spare, and the battery gives", cruise - 500, cruise - 600, 0, 0.01, finding.Advice}, {"short below cruise", cruise - 500, cruise, 1, 1, finding.Advice},
+		{"even above cruise", cruise - 500, cruise + 1, 1, 1, finding.Fault}, {"at cruise", cruise, cruise, 1, 0, finding.Fault},
+		{"at no speed", cruise - 500, math.NaN(), 1, 1, finding.Fault},
 	} {
 		p.in.Budget.Lines = []*budget.Line{{Situation: &design.Situation{Name: "s", EngineRPM: c.rpm}, Usable: true, SpareA: -c.over,
-			BreakEvenRPM: c.even, BatteryHours: 1}}
+			BatteryA: c.gives, BreakEvenRPM: c.even, BatteryHours: 1}}
 		says(t, c.name, p.run(), c.want)
 	}
 }

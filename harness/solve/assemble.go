@@ -72,7 +72,7 @@ func endsOhm(w *circuit.Wire, opt *Options) float64 {
 func (n *Network) loadLaw(b *circuit.Branch) Law {
 	power := b.Load.PowerW
 	if b.Load.Vehicle != nil {
-		power *= dutyOf(b.Load)
+		power *= b.Load.Average()
 	}
 	if n.opt.LoadFactor != nil {
 		power *= n.opt.LoadFactor(b)
@@ -80,11 +80,12 @@ func (n *Network) loadLaw(b *circuit.Branch) Law {
 	return behaviourLaw(b.Load, power)
 }
 
-func dutyOf(spec *circuit.LoadSpec) float64 {
-	if spec.Duty > 0 || spec.Vehicle.Duty.Given() {
-		return spec.Duty
+// AverageDraw is a LoadFactor that makes accessories too draw their duty's average.
+func AverageDraw(b *circuit.Branch) float64 {
+	if b.Load == nil || b.Load.Vehicle != nil {
+		return 1
 	}
-	return 1
+	return b.Load.Average()
 }
 
 // behaviourLaw is the law of a load that takes powerW at its rated voltage.

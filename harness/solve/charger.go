@@ -14,17 +14,15 @@ const regulatorOhm = 0.005
 // gives none. Common practice, no source.
 const regulatedClassV = 14.2
 
-// ChargeLimitA is what the charging system gives at an engine speed (rpm), in
-// amperes, cold; see package charging. Zero without a charging system or with
-// the engine stopped.
-func ChargeLimitA(d *design.Design, rpm float64) float64 { return charging.OutputA(d, rpm) }
-
 // chargingLimitA is the limit in a situation under the options.
 func chargingLimitA(d *design.Design, s *design.Situation, opt *Options) float64 {
 	if opt.NoCharging || s.Key == design.KeyOff {
 		return 0
 	}
-	return ChargeLimitA(d, s.EngineRPM) * or(opt.ChargeShare, 1)
+	if opt.ColdCharging {
+		return charging.ColdA(d, s.EngineRPM)
+	}
+	return charging.OutputA(d, s.EngineRPM)
 }
 
 func chargerLaw(b *circuit.Branch, d *design.Design, opt *Options, limitA float64) Law {

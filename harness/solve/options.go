@@ -9,12 +9,14 @@ type Options struct {
 	// conductor alone, not on the terminations.
 	WireTempC func(*circuit.Wire) float64
 
-	Discharged  float64 // share taken out of the battery, 0 = full .. 1 = empty
-	BatteryV    float64 // EMF instead of the chemistry's; 0 = chemistry; negative = posts swapped
-	BatteryOhm  float64 // inner resistance instead of the circuit's; 0 = circuit's
-	RegulatedV  float64 // instead of the design's; 0 = design's
-	ChargeShare float64 // share of the published charging output; 0 = all of it
-	NoCharging  bool    // the charging system gives nothing
+	Discharged float64 // share taken out of the battery, 0 = full .. 1 = empty
+	BatteryV   float64 // EMF instead of the chemistry's; 0 = chemistry; negative = posts swapped
+	BatteryOhm float64 // inner resistance instead of the circuit's; 0 = circuit's
+	RegulatedV float64 // instead of the design's; 0 = design's
+	NoCharging bool    // the charging system gives nothing
+	// ColdCharging takes the charging output without its hot derating: the
+	// strongest source, where that is the worse one.
+	ColdCharging bool
 
 	// LoadFactor multiplies the power of a load branch; nil = 1.
 	LoadFactor func(*circuit.Branch) float64

@@ -143,14 +143,36 @@ func TestCharging(t *testing.T) {
 	near(t, "heavy posts", heavy.NodeV[1], 12.7-0.010*heavy.BatteryA, 1e-9)
 }
 
-func TestChargeLimit(t *testing.T) {
-	d := &design.Design{Charging: design.Charging{Output: []design.OutputPoint{
-		{RPM: solvetest.Given(1000), CurrentA: solvetest.Given(10)},
-		{RPM: solvetest.Given(3000), CurrentA: solvetest.Given(30)}}}}
-	for rpm, want := range map[float64]float64{0: 0, 500: 0, 1000: 10, 2000: 20, 3000: 30, 9000: 30} {
-		near(t, "limit", solve.ChargeLimitA(d, rpm), want, 1e-12)
+// An accessory draws its duty's share, all of the time when none is said.
+func TestAverageDraw(t *testing.T) {
+	load := &design.Load{}
+	for _, c := range []struct {
+		name string
+		spec *circuit.LoadSpec
+		want float64
+	}{
+		{"an accessory", &circuit.LoadSpec{Load: load, Duty: 0.4}, 0.4}, {"without a duty", &circuit.LoadSpec{Load: load}, 1},
+		{"never", &circuit.LoadSpec{Load: &design.Load{Duty: design.Quantity{Text: "0 %"}}}, 0},
+		{"on standby", &circuit.LoadSpec{Load: load, Duty: 0.4, Standby: true}, 1},
+		{"the machine's, counted by the solver", &circuit.LoadSpec{Vehicle: &design.VehicleLoad{}, Duty: 0.4}, 1}, {"none", nil, 1},
+	} {
+		if got := solve.AverageDraw(&circuit.Branch{Load: c.spec}); got != c.want {
+			t.Errorf("%s: %g, want %g", c.name, got, c.want)
+		}
 	}
-	near(t, "no design", solve.ChargeLimitA(nil, 2000), 0, 0)
+}
+
+// The charging system gives what it gives hot; cold is asked for by name.
+func TestHotUnlessAsked(t *testing.T) {
+	b := solvetest.New()
+	plus := b.Node("+")
+	b.Battery(plus, 0.010)
+	b.Charger(plus, 14.4, 20)
+	b.C.Design.Charging.HotDerating = solvetest.Given(0.25)
+	b.Load("E1", plus, b.Ground(), design.Resistor, 720, 12)
+	s := solvetest.Situation(1500)
+	near(t, "hot", solve.Solve(b.C, s, solve.Options{}).ChargingA, 15, 1e-9)
+	near(t, "cold", solve.Solve(b.C, s, solve.Options{ColdCharging: true}).ChargingA, 20, 1e-9)
 }
 
 func TestIslandsFloat(t *testing.T) {

@@ -9,6 +9,7 @@ import (
 	"slices"
 
 	"fusewright/harness/budget"
+	"fusewright/harness/charging"
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
 	"fusewright/harness/solve"
@@ -128,7 +129,7 @@ func (p *Plan) general(d *design.Design, b *budget.Budget, coilA float64) {
 			return l.Usable && l.Situation.Name == g.name && l.Situation.EngineRPM == g.rpm.Value
 		}) {
 			p.add(&Choice{Name: g.name, EngineRPM: g.rpm.Value, BaseA: b.VehicleA + coilA,
-				OutputA: budget.OutputA(d, g.rpm.Value)})
+				OutputA: charging.OutputA(d, g.rpm.Value)})
 		}
 	}
 }

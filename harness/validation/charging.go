@@ -92,7 +92,7 @@ func leftOutOutput() Comparison {
 	for i := 2; i+1 < len(points); i++ { // the steep first stretch is not left out
 		without := append(append([]design.OutputPoint{}, points[:i]...), points[i+1:]...)
 		at := points[i]
-		p = append(p, pair{fmt.Sprintf("%g rpm", at.RPM.Value), charging.New(without).Amps(at.RPM.Value),
+		p = append(p, pair{fmt.Sprintf("%g rpm", at.RPM.Value), charging.Of(&design.Charging{Output: without}).Amps(at.RPM.Value),
 			at.CurrentA.Value, 0.1 * at.CurrentA.Value})
 	}
 	return compare(s.against("charging output between documented points, each left out in turn",

@@ -39,7 +39,8 @@ func Budget(r *harness.Review) ([]*scene.Sheet, error) {
 	b.y += 3
 	b.para(standbyText(r.Budget), scene.TextStyle{SizeMM: textSizeMM, Colour: ink})
 	b.para(budget.OutputBasis(r.Design)+" The vehicle's own "+
-		"loads count with their duty, accessories with theirs. Battery times count from a full battery down to the "+
+		"loads count with their duty, accessories with theirs, all at the regulated voltage. What the battery gives is at the voltage that its posts "+
+		"settle at, where loads that keep their power take more and others less; times count from a full one down to the "+
 		"charge that still starts the engine; a battery gives less at a high current, which is counted (Peukert's law).", quiet)
 	return b.finish(), nil
 }
@@ -80,7 +81,7 @@ func budgetTable(b *book, bud *budget.Budget) {
 		{head: "accessories", wide: 22, align: scene.Right},
 		{head: "spare", wide: 18, align: scene.Right, face: scene.Bold},
 		{head: "breaks even at", wide: 24, align: scene.Right},
-		{head: "battery covers it for", wide: 25, align: scene.Right},
+		{head: "battery gives", wide: 25, align: scene.Right},
 	})
 	for _, l := range bud.Lines {
 		if !l.Usable {
@@ -102,10 +103,13 @@ func engine(rpm float64) string {
 func ampere(a float64) string { return quantity.Format(a, quantity.Current) }
 
 func lasts(l *budget.Line) string {
-	if math.IsInf(l.BatteryHours, 1) {
-		return "no deficit"
+	switch {
+	case l.BatteryA <= 0:
+		return "nothing"
+	case math.IsNaN(l.BatteryHours):
+		return ampere(l.BatteryA)
 	}
-	return quantity.Format(l.BatteryHours*3600, quantity.Duration)
+	return ampere(l.BatteryA) + " for " + quantity.Format(l.BatteryHours*3600, quantity.Duration)
 }
 
 func standbyText(bud *budget.Budget) string {

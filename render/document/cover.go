@@ -199,8 +199,8 @@ func tightestSpare(r *harness.Review) coverFigure {
 		f.words = fmt.Sprintf("of %s at %s in %s; nothing is drawn from the battery.", ampere(l.OutputA), engine(l.Situation.EngineRPM), l.Situation.Name)
 		if l.SpareA < 0 {
 			f.value = quantity.Format(-l.SpareA, quantity.Current) + " short"
-			f.words = fmt.Sprintf("at %s in %s: the battery covers it for %s, down to the charge that still starts the engine.",
-				engine(l.Situation.EngineRPM), l.Situation.Name, lasts(l))
+			f.words = fmt.Sprintf("at %s in %s; ", engine(l.Situation.EngineRPM), l.Situation.Name)
+			f.words += "the battery gives " + lasts(l) + "."
 		}
 	}
 	return f

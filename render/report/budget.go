@@ -49,7 +49,7 @@ func WriteBudget(w io.Writer, rep *BudgetReport) error {
 
 func writeBudget(b *strings.Builder, budget *Budget) {
 	t := tabwriter.NewWriter(b, 0, 0, 2, ' ', tabwriter.AlignRight)
-	fmt.Fprintln(t, "situation\tengine\toutput\tvehicle\taccessories\tspare\tbreaks even at\tbattery covers it for\t")
+	fmt.Fprintln(t, "situation\tengine\toutput\tvehicle\taccessories\tspare\tbreaks even at\tbattery gives\t")
 	for _, l := range budget.Lines {
 		fmt.Fprintf(t, "%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t\n", l.Situation, rpm(&l.EngineRPM),
 			amperes(l.OutputA), amperes(l.VehicleA), amperes(l.AccessoryA), amperes(l.SpareA),
@@ -58,15 +58,16 @@ func writeBudget(b *strings.Builder, budget *Budget) {
 	t.Flush()
 	fmt.Fprintf(b, "\nwith the key off: %s, the battery still starts the engine for %s\n",
 		amperes(budget.StandbyA), duration(budget.StandbyDays, 86400))
-	b.WriteString("battery times: from full down to the charge that still starts the engine\n")
+	b.WriteString("spare: at the regulated voltage; battery: at the voltage that its posts settle at, from full down to the\n" +
+		"charge that still starts the engine\n")
 	b.WriteString(wrap("", budget.basis))
 }
 
 func lasts(l BudgetLine) string {
-	if l.SpareA != nil && *l.SpareA >= 0 {
-		return "no deficit"
+	if l.BatteryA != nil && *l.BatteryA <= 0 {
+		return "nothing"
 	}
-	return duration(l.BatteryHours, 3600)
+	return amperes(l.BatteryA) + " for " + duration(l.BatteryHours, 3600)
 }
 
 // amperes prints a current with its unit; a dash when it is not known.

@@ -178,6 +178,8 @@ type BudgetLine struct {
 	AccessoryA   *float64 `json:"accessory_a"`
 	SpareA       *float64 `json:"spare_a"`
 	BreakEvenRPM *float64 `json:"break_even_rpm"`
+	BusV         *float64 `json:"bus_v"`
+	BatteryA     *float64 `json:"battery_a"` // out of a full battery, duty counted
 	BatteryHours *float64 `json:"battery_hours"`
 
 	breaksEvenAt string // the break-even speed in words
@@ -310,6 +312,7 @@ func budgetOf(r *harness.Review) *Budget {
 		line := BudgetLine{Situation: l.Situation.Name, EngineRPM: l.Situation.EngineRPM, breaksEvenAt: l.BreaksEvenAt()}
 		if l.Usable {
 			line.OutputA, line.VehicleA, line.AccessoryA = finite(l.OutputA), finite(l.VehicleA), finite(l.AccessoryA)
+			line.BusV, line.BatteryA = finite(l.BusV), finite(l.BatteryA)
 			line.SpareA, line.BreakEvenRPM, line.BatteryHours = finite(l.SpareA), finite(l.BreakEvenRPM), finite(l.BatteryHours)
 		}
 		out.Lines = append(out.Lines, line)

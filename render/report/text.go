@@ -133,16 +133,38 @@ func writeSituations(b *strings.Builder, rep *Report) {
 			fmt.Fprintf(b, "no result, %s %s\n", s.Status, s.Why)
 			continue
 		}
-		flow := "gives"
-		if *s.BatteryA < 0 {
-			flow = "takes"
+		now := batteryFlow(*s.BatteryA)
+		if mean := rep.meanBattery(s.Name); mean != "" && mean != now {
+			now += " at one moment, " + mean + " on average"
 		}
-		fmt.Fprintf(b, "charging gives %s, battery %s %s\n",
-			quantity.Format(*s.ChargingA, quantity.Current), flow, quantity.Format(math.Abs(*s.BatteryA), quantity.Current))
+		fmt.Fprintf(b, "charging gives %s, battery %s\n", quantity.Format(*s.ChargingA, quantity.Current), now)
 	}
 	if len(rep.Situations) > 0 {
 		b.WriteString("(at one moment, with all that is on drawing at once; the budget counts duty)\n\n")
 	}
+}
+
+// batteryFlow is a current out of the battery in words.
+func batteryFlow(amps float64) string {
+	flow := "gives "
+	if amps < 0 {
+		flow = "takes "
+	}
+	return flow + quantity.Format(math.Abs(amps), quantity.Current)
+}
+
+// meanBattery is the budget's word on the battery in a situation, duty counted; ""
+// when it has none.
+func (r *Report) meanBattery(situation string) string {
+	if r.Budget == nil {
+		return ""
+	}
+	for _, l := range r.Budget.Lines {
+		if l.Situation == situation && l.BatteryA != nil {
+			return batteryFlow(*l.BatteryA)
+		}
+	}
+	return ""
 }
 
 // unbroken splits prose into words, a number and its unit in one.

@@ -169,12 +169,7 @@ func (d *drawing) generatorWords() (words, details string) {
 func (d *drawing) vehicleWords() string {
 	sum := 0.0
 	for _, v := range d.design().VehicleLoads {
-		switch {
-		case v.PowerW.Given():
-			sum += v.PowerW.Value
-		case v.CurrentA.Given():
-			sum += v.CurrentA.Value * d.design().Charging.RegulatedV.Or(d.design().SystemV.Or(12))
-		}
+		sum += d.design().VehicleW(v)
 	}
 	if sum <= 0 {
 		return ""

@@ -1,0 +1,105 @@
+package harness_test
+
+import (
+	"math"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"fusewright/harness"
+	"fusewright/harness/design"
+	"fusewright/harness/ride"
+	"fusewright/harness/solve"
+	"fusewright/library"
+)
+
+// TestOneBalance: in every design that is clean, and in the demos, budget, solved
+// network and ride agree on each situation with the engine running, duty counted
+// alike: which way the battery's current goes and how large it is, within 0.5 %
+// of the demand and 20 mA (the wires of the budget are warm, those of the others
+// cold), and what the loads ask for at the regulated voltage, within the same.
+func TestOneBalance(t *testing.T) {
+	situations, short := 0, 0
+	for _, file := range cleanDesigns(t) {
+		src, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		d, err := design.Read(file, src, library.Default())
+		if err != nil {
+			t.Fatal(err)
+		}
+		r, err := harness.Assess(d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !d.Charging.Present() {
+			continue
+		}
+		for _, l := range r.Budget.Lines {
+			if l.Situation.EngineRPM == 0 || len(l.Situation.Closed) > 0 {
+				continue
+			}
+			situations++
+			if l.SpareA < 0 {
+				short++
+			}
+			b := balance{t, r, file + ", " + l.Situation.Name, l.Situation, 0.005*(l.OutputA-l.SpareA) + 0.020}
+			mean := solve.Solve(r.Circuit, l.Situation, solve.Options{LoadFactor: solve.AverageDraw})
+			b.near("network, battery", mean.BatteryA, l.BatteryA)
+			b.near("ride, battery", b.rideA(), l.BatteryA)
+			held := solve.Solve(r.Circuit, l.Situation, solve.Options{LoadFactor: solve.AverageDraw,
+				BatteryV: d.Charging.RegulatedV.Value, BatteryOhm: 1e-6, NoCharging: true})
+			b.near("network, demand", held.BatteryA, l.OutputA-l.SpareA)
+			if gives := l.BatteryA > 0; gives != (l.SpareA < 0) || gives != (mean.BatteryA > 0) || gives != (b.rideA() > 0) {
+				t.Errorf("%s: spare %.3f A, the battery gives %.3f A", b.name, l.SpareA, l.BatteryA)
+			}
+		}
+	}
+	if situations < 20 || short == 0 {
+		t.Errorf("%d situations, %d of them short: not enough to compare", situations, short)
+	}
+}
+
+func cleanDesigns(t *testing.T) []string {
+	t.Helper()
+	var files []string
+	for _, pattern := range []string{"../designs/*.yaml", "../testdata/corpus/clean/*.yaml", "../testdata/corpus/fault/heat-beyond-the-generator.yaml"} {
+		found, err := filepath.Glob(pattern)
+		if err != nil || len(found) == 0 {
+			t.Fatalf("%s: no designs (%v)", pattern, err)
+		}
+		files = append(files, found...)
+	}
+	return files
+}
+
+// balance is one situation looked at in several ways.
+type balance struct {
+	t         *testing.T
+	r         *harness.Review
+	name      string
+	situation *design.Situation
+	tolerance float64
+}
+
+func (b *balance) near(what string, got, want float64) {
+	b.t.Helper()
+	if !(math.Abs(got-want) <= b.tolerance) {
+		b.t.Errorf("%s, %s: %.3f A, budget %.3f A ± %.3f A", b.name, what, got, want, b.tolerance)
+	}
+}
+
+// rideA is the battery's current at the beginning of a ride in the situation, at
+// 25 °C from full.
+func (b *balance) rideA() float64 {
+	b.t.Helper()
+	given := func(v float64) design.Quantity { return design.Quantity{Value: v, Text: "given"} }
+	leg := &design.Leg{Key: b.situation.Key, EngineRPM: b.situation.EngineRPM, On: b.situation.On,
+		Minutes: given(60), AmbientC: given(25)}
+	out, err := ride.Simulate(b.r.Circuit, &design.Ride{Name: "balance", StartCharge: given(1), Legs: []*design.Leg{leg}}, ride.Options{})
+	if err != nil {
+		b.t.Fatal(err)
+	}
+	return out.Points[0].BatteryA
+}
