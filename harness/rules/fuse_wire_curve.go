@@ -74,7 +74,7 @@ func (p *Pass) reportCurve(f *protection.Fuse, w *protection.Wire) {
 	fin := ofWire(severity, w.Wire)
 	fin.Cause, fin.Pos = fusePlace(f.Branch), f.Branch.Fuse.Pos
 	fin.What = fmt.Sprintf("at %s %s may take %s to open; %s stands it for %s", amps(at),
-		fuseText(f.Branch), duration(open), wireText(w.Wire), duration(stands))
+		fuseText(f.Branch), duration(open), w.Wire.Text(), duration(stands))
 	atMost(&fin, "latest opening", open, stands, "s")
 	if !math.IsInf(w.KnownRatio, 1) {
 		fin.Numbers = append(fin.Numbers, finding.Number{Name: "time stood over latest opening", Value: w.KnownRatio})

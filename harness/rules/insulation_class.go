@@ -49,7 +49,7 @@ func (p *Pass) reportHotPlace(w *circuit.Wire) {
 	fin := ofWire(severity, w)
 	fin.Cause = w.AmbientAt + ", " + t.Name
 	fin.What = fmt.Sprintf("%s meets %s at %s; its insulation %s is of class %s, %s with the margin",
-		wireText(w), celsius(w.AmbientC), w.AmbientAt, t.Name, celsius(t.ClassC), celsius(limit))
+		w.Text(), celsius(w.AmbientC), w.AmbientAt, t.Name, celsius(t.ClassC), celsius(limit))
 	atMost(&fin, "ambient", w.AmbientC, limit, "°C")
 	fin.Source = t.Source.String() + "; " + p.limitSource("margin to class K", false)
 	p.report(fin)

@@ -7,6 +7,7 @@ import (
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
 	"fusewright/harness/finding"
+	"fusewright/harness/wording"
 	"fusewright/library"
 )
 
@@ -73,7 +74,7 @@ func (p *Pass) judgeRelayContact(part *circuit.Part, form *library.RelayForm, b 
 	}
 	fin := ofPart(finding.Danger, part)
 	fin.What = fmt.Sprintf("contact %s switches %s of %s, %s of its rating at %s",
-		b.Name, amps(u.A), list(u.kinds), share100(u.share), celsius(ambient))
+		b.Name, amps(u.A), wording.And(u.kinds), share100(u.share), celsius(ambient))
 	atMost(&fin, "use of rating", u.share*100, 100, "%")
 	fin.Situation = u.in.Situation.Name
 	fin.Source = form.Source.String()

@@ -111,7 +111,7 @@ func (f *facts) solutionOf(in *design.Situation) *solve.Solution {
 func elementText(b *circuit.Branch) string {
 	switch {
 	case b.Wire != nil:
-		return wireText(b.Wire)
+		return b.Wire.Text()
 	case b.Fuse != nil:
 		return fuseText(b)
 	case b.Part != nil:

@@ -52,7 +52,7 @@ func (p *Pass) judgeMinimum(w *circuit.Wire) {
 	}
 	fin := ofWire(severity, w)
 	fin.What = fmt.Sprintf("%s has %s of copper; at least %s is wanted%s",
-		wireText(w), area(mm2), area(least), where)
+		w.Text(), area(mm2), area(least), where)
 	atLeast(&fin, "area", mm2, least, "mm²")
 	fin.Source = p.limitSource(key, false)
 	p.report(fin)

@@ -68,7 +68,7 @@ func (p *Pass) judgeWireCurrent(w *circuit.Wire) {
 	}
 	fin := ofWire(finding.Danger, w)
 	fin.What = fmt.Sprintf("%s carries %s and may carry %s %s",
-		wireText(w), i.split(amps), limit.text(), limit.where())
+		w.Text(), i.split(amps), limit.text(), limit.where())
 	fin.Change = a.change()
 	i.decides(&fin, "current", finding.Larger, 1, limit.AllowedA, "A")
 	fin.Numbers = append(fin.Numbers,

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"fusewright/harness/quantity"
+	"fusewright/harness/wording"
 )
 
 // textWidth is where prose is wrapped, for terminals of 100 columns.
@@ -54,13 +55,11 @@ func notChecked(list []Finding) string {
 			n++
 		}
 	}
-	switch n {
-	case 0:
+	if n == 0 {
 		return ""
-	case 1:
-		return "Not checked, or resting on an assumption: 1 point above (data-missing, load-never-on, situation-unsolved)."
 	}
-	return fmt.Sprintf("Not checked, or resting on an assumption: %d points above (data-missing, load-never-on, situation-unsolved).", n)
+	return "Not checked, or resting on an assumption: " + wording.Count(n, "point", "points") +
+		" above (data-missing, load-never-on, situation-unsolved)."
 }
 
 func writeFinding(b *strings.Builder, f Block, said map[string]bool) {

@@ -9,6 +9,7 @@ import (
 	"fusewright/harness/circuit"
 	"fusewright/harness/problem"
 	"fusewright/harness/solve"
+	"fusewright/harness/wording"
 	"fusewright/render/scene"
 )
 
@@ -140,7 +141,7 @@ func (s *study) single(p *circuit.Part) string {
 	case circuit.Switch:
 		return s.contact(p)
 	case circuit.Tap:
-		return join([]string{s.contact(p), s.volts(p.Terminals[len(p.Terminals)-1].Node)}, ", ")
+		return wording.Present([]string{s.contact(p), s.volts(p.Terminals[len(p.Terminals)-1].Node)}, ", ")
 	case circuit.Splice:
 		return s.volts(p.Terminals[0].Node)
 	}
