@@ -7,6 +7,7 @@ import (
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
 	"fusewright/harness/finding"
+	"fusewright/harness/quantity"
 	"fusewright/harness/wording"
 	"fusewright/library"
 )
@@ -81,10 +82,10 @@ func (p *Pass) judgeRelayContact(part *circuit.Part, form *library.RelayForm, b 
 	p.report(fin)
 }
 
-// share100 is a share in whole percent.
+// share100 is a share of a rating, with the digits that tell it from the whole.
 func share100(s float64) string {
 	if math.IsInf(s, 1) {
 		return "any share"
 	}
-	return fmt.Sprintf("%.0f %%", s*100)
+	return against(1, quantity.Share)(s)
 }

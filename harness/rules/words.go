@@ -22,6 +22,18 @@ func area(v float64) string  { return quantity.Plain(v, quantity.Area) }
 // length is in the unit that the design's sheet asks for.
 func (p *Pass) length(m float64) string { return lengths.Of(p.d).Text(m) }
 
+// against prints a figure with the digits that tell it from its limit.
+func against(limit float64, dim quantity.Dimension) func(float64) string {
+	return func(v float64) string {
+		text, _ := quantity.Against(v, limit, dim)
+		return text
+	}
+}
+
+// ampsOver and voltsOver are against for the usual two.
+func ampsOver(v, limit float64) string  { return against(limit, quantity.Current)(v) }
+func voltsOver(v, limit float64) string { return against(limit, quantity.Voltage)(v) }
+
 // atMost gives a finding the three numbers every limit rule shows: the value, its
 // limit, and what is left (negative when it is over), all in one unit. The first
 // two decide it. For a floor, use atLeast.
