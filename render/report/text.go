@@ -112,10 +112,13 @@ func (n Number) String() string {
 }
 
 // figureText is a figure of a unit as quantities are printed, or three digits of
-// what is no quantity.
+// what is no quantity or would be rounded to nothing, as a slight margin.
 func figureText(v float64, unit string) string {
 	if dim := quantity.OfUnit(unit); dim != "" {
-		return quantity.Format(quantity.In(v, unit, dim), dim)
+		text := quantity.Format(quantity.In(v, unit, dim), dim)
+		if v == 0 || math.IsInf(v, 0) || strings.ContainsAny(text, "123456789") {
+			return text
+		}
 	}
 	return strings.TrimSpace(threeDigits(v) + " " + unit)
 }
