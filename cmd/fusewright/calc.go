@@ -7,6 +7,7 @@ import (
 	"fusewright/harness/handbook"
 	"fusewright/harness/problem"
 	"fusewright/harness/quantity"
+	"fusewright/harness/wording"
 	"fusewright/library"
 	"fusewright/render/report"
 )
@@ -113,7 +114,7 @@ func notFound(kind, name string, choices []string) error {
 	if near := problem.Nearest(name, choices); near != "" {
 		return fmt.Errorf("no %s %q (did you mean %q?)", kind, name, near)
 	}
-	return fmt.Errorf("no %s %q (known: %s)", kind, name, joined(choices, 20))
+	return fmt.Errorf("no %s %q (known: %s)", kind, name, wording.Some(choices, 20))
 }
 
 // printAnswer prints an answer as text or JSON.

@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 	"io"
-	"strings"
 	"text/tabwriter"
 
 	"fusewright/harness/rules"
@@ -16,12 +15,4 @@ func listRules(w io.Writer) error {
 		fmt.Fprintf(t, "%s\t%s\n", r.Name, r.Title)
 	}
 	return t.Flush()
-}
-
-// joined lists names, at most so many.
-func joined(names []string, most int) string {
-	if len(names) > most {
-		return strings.Join(names[:most], ", ") + fmt.Sprintf(" and %d more", len(names)-most)
-	}
-	return strings.Join(names, ", ")
 }

@@ -12,6 +12,7 @@ import (
 	"fusewright/harness"
 	"fusewright/harness/design"
 	"fusewright/harness/finding"
+	"fusewright/harness/wording"
 	"fusewright/library"
 )
 
@@ -39,12 +40,8 @@ func (a designArg) assessUpTo(mostWires int, io *streams, cli *program) (*harnes
 	in.mostWires = mostWires
 	r, err := in.assess()
 	if err == nil && r.Sizing != nil && !io.quiet {
-		n := len(r.Sizing.Choices)
-		what := fmt.Sprintf("%d values are left open and were chosen", n)
-		if n == 1 {
-			what = "one value is left open and was chosen"
-		}
-		fmt.Fprintf(io.err, "fusewright: hint: %s; see why with fusewright size\n", what)
+		fmt.Fprintf(io.err, "fusewright: hint: %s chosen; see why with fusewright size\n",
+			wording.Count(len(r.Sizing.Choices), "value is left open and was", "values are left open and were"))
 	}
 	return r, err
 }

@@ -16,6 +16,7 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/quantity"
 	"fusewright/harness/solve"
+	"fusewright/harness/wording"
 )
 
 // Kind is what a section tests.
@@ -148,13 +149,6 @@ func (m *maker) assumed(t *Test) {
 	}
 	for _, what := range order {
 		t.Missing = append(t.Missing, fmt.Sprintf("Taken from common practice for want of data (%s): %s.",
-			count(seen[what], "place", "places"), what))
+			wording.Count(seen[what], "place", "places"), what))
 	}
-}
-
-func count(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %s", n, many)
 }

@@ -9,6 +9,7 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/quantity"
 	"fusewright/harness/solve"
+	"fusewright/harness/wording"
 )
 
 // What bounds rest on besides the circuit. All are common practice, no source,
@@ -45,7 +46,7 @@ func (m *maker) boundsText() []string {
 			"joints at half and at twice their data, wires at 20 °C and at the heat of their place, the battery full and half empty "+
 			"(common practice, no source), the regulator %s either way. The meter's error is added at both ends.",
 			quantity.Format(m.tol.RegulatedV, quantity.Voltage)),
-		"Tolerance of a load: what the design says, else by behaviour: " + join(rows) + " (the library's rows; their sources stand in the " +
+		"Tolerance of a load: what the design says, else by behaviour: " + wording.And(rows) + " (the library's rows; their sources stand in the " +
 			"dossier); the machine's own loads 20 % (common practice, no source).",
 		"Volts are given as how far they may lie below the battery's posts: take the battery reading of the same section, " +
 			"subtract the reading, compare.",
@@ -111,7 +112,7 @@ func (m *maker) situation(s *design.Situation) spread {
 		}
 	}
 	if failed > 0 {
-		m.missing = append(m.missing, s.Name+": "+count(failed, "worst case", "worst cases")+
+		m.missing = append(m.missing, s.Name+": "+wording.Count(failed, "worst case", "worst cases")+
 			" of 8 have no solution, so its bounds are too narrow.")
 	}
 	return out

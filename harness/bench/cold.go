@@ -50,7 +50,7 @@ func (m *maker) through(w *circuit.Wire) *Check {
 	hot := conductor.AtTemperature(w.ConductorOhm20, benchHighC) + agedOhm(w.FromEnd) + agedOhm(w.ToEnd)
 	_, high := widen(0, hot, FineOhmShare, FineOhmFixed)
 	_, plain := widen(0, hot, OhmShare, OhmFixed)
-	return &Check{Ref: w.Number, Name: wireText(w), Where: at(w.From) + " to " + at(w.To),
+	return &Check{Ref: w.Number, Name: w.Look(), Where: at(w.From) + " to " + at(w.To),
 		Quantity: quantity.Resistance, Nominal: w.ConductorOhm20 + w.EndsOhm, Low: nan(), High: high,
 		PlainHigh: plain, Basis: basisWire}
 }

@@ -6,6 +6,7 @@ import (
 	"fusewright/harness/circuit"
 	"fusewright/harness/quantity"
 	"fusewright/harness/solve"
+	"fusewright/harness/wording"
 )
 
 // leastA is the current below which a connection's drop says nothing.
@@ -61,7 +62,7 @@ func (m *maker) drops(all []*solved) {
 	}
 	if len(still) > 0 {
 		m.missing = append(m.missing, "No drop is given for connections that carry less than 50 mA or may lose less than 5 mV in every "+
-			"situation, which a workshop meter does not tell: "+join(still)+". Their continuity is their test.")
+			"situation, which a workshop meter does not tell: "+wording.And(still)+". Their continuity is their test.")
 	}
 }
 
@@ -139,7 +140,7 @@ func dropOf(s *solved, b *circuit.Branch) *Check {
 	c.Nominal = nominal
 	c.Low, c.High = widen(low, high, DropShare, DropFixedV)
 	if w := b.Wire; w != nil {
-		c.Name, c.Where = wireText(w), short(w.From)+" to "+short(w.To)
+		c.Name, c.Where = w.Look(), short(w.From)+" to "+short(w.To)
 		return c
 	}
 	c.Name, c.Where = b.Part.Name, ends(b)

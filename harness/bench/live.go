@@ -8,6 +8,7 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/quantity"
 	"fusewright/harness/solve"
+	"fusewright/harness/wording"
 )
 
 // solved is a situation with its spread and its section.
@@ -88,7 +89,7 @@ func (m *maker) setup(s *design.Situation) []string {
 			switches = append(switches, b.Part.Ref+" "+b.Part.Name)
 		}
 	}
-	text += " Loads on: " + join(on) + ". Switches closed: " + join(switches) + "."
+	text += " Loads on: " + wording.And(on) + ". Switches closed: " + wording.And(switches) + "."
 	lines := []string{text}
 	if order(s) == 0 {
 		lines = append(lines, "Wait until control units sleep, some minutes. While a meter is in series, do not turn the key and do not "+

@@ -5,6 +5,7 @@ import (
 	"fusewright/harness/conductor"
 	"fusewright/harness/design"
 	"fusewright/harness/quantity"
+	"fusewright/harness/wording"
 )
 
 // polarised tells whether a load suffers from swapped wires: the design says so,
@@ -68,7 +69,7 @@ func (m *maker) atPlug(p *circuit.Part) []*Check {
 	for _, w := range plus.Wires {
 		through := m.through(w)
 		through.Ref, through.Name = p.Ref, p.Name
-		through.Where = "contact of " + w.Number + " " + wireText(w) + " to " + at(w.From)
+		through.Where = "contact of " + w.Number + " " + w.Look() + " to " + at(w.From)
 		checks = append(checks, through)
 	}
 	return checks
@@ -107,5 +108,5 @@ func wiresAt(t *circuit.Terminal) string {
 		}
 		names = append(names, name)
 	}
-	return join(names)
+	return wording.And(names)
 }

@@ -1,8 +1,6 @@
 package bench
 
 import (
-	"strings"
-
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
 )
@@ -119,27 +117,4 @@ func short(t *circuit.Terminal) string {
 		return t.Part.Ref
 	}
 	return t.Part.Ref + " " + sign(t.Name)
-}
-
-// wireText is size and colour of a wire: "1.5 mm² YERD".
-func wireText(w *circuit.Wire) string {
-	var parts []string
-	if w.Spec.Size != nil {
-		parts = append(parts, w.Spec.Size.Label)
-	}
-	if code := w.Spec.Colour.Code(); code != "" {
-		parts = append(parts, code)
-	}
-	return strings.Join(parts, " ")
-}
-
-func join(names []string) string {
-	switch n := len(names); n {
-	case 0:
-		return "nothing"
-	case 1:
-		return names[0]
-	default:
-		return strings.Join(names[:n-1], ", ") + " and " + names[n-1]
-	}
 }

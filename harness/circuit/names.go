@@ -1,12 +1,32 @@
 package circuit
 
+import "fusewright/harness/wording"
+
+// Text is a wire in words: "wire W3 (1.5 mm², main to lamps)".
+func (w *Wire) Text() string {
+	size := ""
+	if w.Spec.Size != nil {
+		size = w.Spec.Size.Label + ", "
+	}
+	return "wire " + w.Number + " (" + size + w.From.Text() + " to " + w.To.Text() + ")"
+}
+
 // Look is how one tells a wire at the bench: colour code and size, "RD 4 mm²".
 func (w *Wire) Look() string {
-	text := w.Spec.Colour.Code()
+	size := ""
 	if w.Spec.Size != nil {
-		text += " " + w.Spec.Size.Label
+		size = w.Spec.Size.Label
 	}
-	return text
+	return wording.Present([]string{w.Spec.Colour.Code(), size}, " ")
+}
+
+// Text is a terminal in words, its part's only outlet by the part alone.
+func (t *Terminal) Text() string {
+	switch t.Name {
+	case "", "+", "-", "in", "out":
+		return t.Part.Name
+	}
+	return t.Part.Name + " " + t.Name
 }
 
 // Address is a terminal by its part's designation and its own name, then the

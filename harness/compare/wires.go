@@ -27,8 +27,8 @@ func wires(c *circuit.Circuit) []thing {
 
 func wireFields(w *circuit.Wire) fields {
 	var f fields
-	f.text("from", end(w.From))
-	f.text("to", end(w.To))
+	f.text("from", w.From.Text())
+	f.text("to", w.To.Text())
 	if s := w.Spec.Size; s != nil {
 		f.figure("size", s.Label, s.AreaMm2, -1)
 	}
@@ -46,12 +46,4 @@ func wireFields(w *circuit.Wire) fields {
 		f.text("crimp at its end", w.ToEnd.Name)
 	}
 	return f
-}
-
-func end(t *circuit.Terminal) string {
-	switch t.Name {
-	case "", "+", "-", "in", "out":
-		return t.Part.Name
-	}
-	return t.Part.Name + " " + t.Name
 }

@@ -8,6 +8,8 @@ import (
 	"unicode/utf8"
 
 	"gopkg.in/yaml.v3"
+
+	"fusewright/harness/wording"
 )
 
 // fold makes names comparable: case and the amount of space do not count.
@@ -31,16 +33,10 @@ func quoted(s string) string { return strconv.Quote(short(s)) }
 // oneOf lists choices for "expected": "a, b or c", cut when there are many.
 func oneOf(choices []string) string {
 	const most = 16
-	switch n := len(choices); {
-	case n == 0:
-		return ""
-	case n == 1:
-		return choices[0]
-	case n > most:
+	if n := len(choices); n > most {
 		return strings.Join(choices[:most], ", ") + fmt.Sprintf(" … %d in all", n)
-	default:
-		return strings.Join(choices[:n-1], ", ") + " or " + choices[n-1]
 	}
+	return wording.Or(choices)
 }
 
 // kindName says what a node is.

@@ -84,7 +84,7 @@ func (u Unit) Text(lengthM float64) string {
 		return quantity.Format(lengthM, quantity.Length)
 	}
 	if lengthM < 0 {
-		return "-" + u.Text(-lengthM)
+		return "−" + u.Text(-lengthM)
 	}
 	return feetInches(math.Round(8*lengthM/inchM), 8)
 }

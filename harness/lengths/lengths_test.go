@@ -21,7 +21,7 @@ func TestBothUnits(t *testing.T) {
 		{"cut 0.19 m is 7.48 in", ft.Cut(0.19), "7 1/2 in"},
 		{"text 762 mm is 30 in", ft.Text(0.762), "2 ft 6 in"},
 		{"text 178 mm is 7.008 in", ft.Text(0.178), "7 in"},
-		{"text below nothing", ft.Text(-0.584), "-1 ft 11 in"},
+		{"text below nothing", ft.Text(-0.584), "−1 ft 11 in"},
 		{"text metric", si.Text(0.762), "762 mm"},
 		{"text not known", ft.Text(math.NaN()), "not known"},
 		{"amount", ft.Amount(3.048), "10.0"},

@@ -61,11 +61,11 @@ func In(value float64, unit string, dim Dimension) float64 {
 // dimension "" is a plain number.
 func Brief(value float64, dim Dimension) string {
 	if dim == "" {
-		return strconv.FormatFloat(roundTo(value, 3), 'f', -1, 64)
+		return minus(strconv.FormatFloat(roundTo(value, 3), 'f', -1, 64))
 	}
 	if text, ok := special(value, dim); ok {
 		return text
 	}
 	s := pick(value, dim, func(scale) int { return 3 })
-	return strconv.FormatFloat(roundTo(value/s.factor, 3), 'f', -1, 64) + " " + s.unit
+	return minus(strconv.FormatFloat(roundTo(value/s.factor, 3), 'f', -1, 64)) + " " + s.unit
 }

@@ -50,7 +50,40 @@ func Format(value float64, dim Dimension) string {
 	if text, ok := special(value, dim); ok {
 		return text
 	}
-	s := pick(value, dim, func(s scale) int { return s.digits })
+	return format(value, dim, 0)
+}
+
+// mostDigits is how far Against goes.
+const mostDigits = 5
+
+// Against is Format of a value and of the limit it is held against, with as many
+// more digits, up to five in all, as it takes to tell the two apart:
+// "3.04 %" and "3.00 %", never "3.0 %; 3.0 % allowed". Two that are the same to
+// five digits are printed as Format prints them.
+func Against(value, limit float64, dim Dimension) (valueText, limitText string) {
+	first, least := Format(value, dim), Format(limit, dim)
+	valueText, limitText = first, least
+	for more := 1; valueText == limitText; more++ {
+		s := pick(value, dim, func(s scale) int { return s.digits })
+		if _, none := special(value, dim); none || s.digits+more > mostDigits {
+			return first, least
+		}
+		valueText, limitText = format(value, dim, more), format(limit, dim, more)
+	}
+	return valueText, limitText
+}
+
+// format prints a finite value with so many digits more than usual, none of them
+// trimmed.
+func format(value float64, dim Dimension, more int) string {
+	s := pick(value, dim, func(s scale) int { return s.digits + more })
+	if more > 0 {
+		s.digits += more
+		s.trim = false
+		if s.decimals >= 0 {
+			s.decimals += more
+		}
+	}
 	return s.text(value) + " " + s.unit
 }
 
@@ -65,7 +98,21 @@ func Plain(value float64, dim Dimension) string {
 	if v != 0 && math.Abs(v) < 1e-6 {
 		form = 'e'
 	}
-	return strconv.FormatFloat(v, form, -1, 64) + " " + s.unit
+	return minus(strconv.FormatFloat(v, form, -1, 64)) + " " + s.unit
+}
+
+// Fixed prints a number with fixed decimals, for people: with the minus sign of
+// print, and none before a zero.
+func Fixed(v float64, decimals int) string {
+	return minus(unsignZero(strconv.FormatFloat(v, 'f', decimals, 64)))
+}
+
+// minus puts the sign of print for the hyphen before a number.
+func minus(text string) string {
+	if rest, negative := strings.CutPrefix(text, "-"); negative {
+		return "−" + rest
+	}
+	return text
 }
 
 // special handles what has no digits.
@@ -76,7 +123,7 @@ func special(value float64, dim Dimension) (string, bool) {
 	case math.IsInf(value, 0):
 		sign := ""
 		if value < 0 {
-			sign = "-"
+			sign = "−"
 		}
 		return sign + "∞ " + Base(dim), true
 	case value == 0 && dim != Share:
@@ -121,7 +168,7 @@ func (s scale) text(value float64) string {
 	if s.trim {
 		text = trimZeros(text)
 	}
-	return unsignZero(text)
+	return minus(unsignZero(text))
 }
 
 // roundTo rounds to significant digits.

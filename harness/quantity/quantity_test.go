@@ -158,7 +158,7 @@ func TestFormat(t *testing.T) {
 		{0.9999, Current, "1.00 A", "999.9 mA"},
 		{15, Current, "15.0 A", "15 A"},
 		{123.4, Current, "123 A", "123.4 A"},
-		{-2.5, Current, "-2.50 A", "-2.5 A"},
+		{-2.5, Current, "−2.50 A", "−2.5 A"},
 		{80e-6, Current, "80 µA", "80 µA"},
 		{14.3, Voltage, "14.3 V", "14.3 V"},
 		{12.66, Voltage, "12.7 V", "12.66 V"},
@@ -175,7 +175,7 @@ func TestFormat(t *testing.T) {
 		{1200, Power, "1.2 kW", "1.2 kW"},
 		{18, Power, "18 W", "18 W"},
 		{80, Temperature, "80 °C", "80 °C"},
-		{-12.34, Temperature, "-12.3 °C", "-12.34 °C"},
+		{-12.34, Temperature, "−12.3 °C", "−12.34 °C"},
 		{1300, Speed, "1300 rpm", "1300 rpm"},
 		{36000, Duration, "10 h", "10 h"},
 		{5 * 86400, Duration, "5 days", "5 days"},
@@ -299,6 +299,34 @@ func TestCapitalM(t *testing.T) {
 			t.Errorf("%q: %v, %v", c.text, got, err)
 		case c.want != refused && (err != nil || math.Abs(got-c.want) > 1e-12*c.want):
 			t.Errorf("%q: %v, %v, want %v", c.text, got, err, c.want)
+		}
+	}
+}
+
+// A value beside its limit shows as many digits as tell the two apart, five at most.
+func TestAgainst(t *testing.T) {
+	for _, c := range []struct {
+		value, limit float64
+		dim          Dimension
+		want, most   string
+	}{
+		{0.042, 0.03, Share, "4.2 %", "3.0 %"},
+		{0.0304, 0.03, Share, "3.04 %", "3.00 %"},
+		{0.030004, 0.03, Share, "3.0004 %", "3.0000 %"},
+		{0.03000004, 0.03, Share, "3.0 %", "3.0 %"},
+		{1.004, 1, Share, "100.4 %", "100.0 %"},
+		{30.04, 30, Current, "30.04 A", "30.00 A"},
+		{30, 30, Current, "30.0 A", "30.0 A"},
+		{0.9999, 1, Current, "999.9 mA", "1.000 A"},
+		{90.04, 90, Temperature, "90.04 °C", "90.00 °C"},
+		{-14.4, -14.404, Voltage, "−14.400 V", "−14.404 V"},
+		{math.Inf(1), 2, Duration, "∞ s", "2 s"},
+		{math.NaN(), math.NaN(), Current, NotKnown, NotKnown},
+		{0, 0, Current, "0 A", "0 A"},
+	} {
+		got, most := Against(c.value, c.limit, c.dim)
+		if got != c.want || most != c.most {
+			t.Errorf("%g against %g: %q and %q, want %q and %q", c.value, c.limit, got, most, c.want, c.most)
 		}
 	}
 }

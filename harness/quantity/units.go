@@ -4,6 +4,8 @@ import (
 	"math"
 	"slices"
 	"strings"
+
+	"fusewright/harness/wording"
 )
 
 // unit is one way to write a unit: base value = (number - zero)·factor.
@@ -120,11 +122,7 @@ func Example(dim Dimension) string { return examples[dim] }
 // Expected says which quantities are accepted, such as
 // "a current in A, mA or µA, such as 2.1 A".
 func Expected(dim Dimension) string {
-	names := Units(dim)
-	list := names[0]
-	if n := len(names); n > 1 {
-		list = strings.Join(names[:n-1], ", ") + " or " + names[n-1]
-	}
+	list := wording.Or(Units(dim))
 	article := "a "
 	if strings.ContainsAny(string(dim[0]), "aeiou") {
 		article = "an "

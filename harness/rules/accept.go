@@ -10,6 +10,7 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/finding"
 	"fusewright/harness/problem"
+	"fusewright/harness/wording"
 )
 
 var unusedAcceptance = &Rule{
@@ -136,7 +137,7 @@ func partsOfRule(rule string, found []*finding.Finding) []string {
 func (p *Pass) reportUnused(a *design.Acceptance, found []*finding.Finding) {
 	what := fmt.Sprintf("no finding of rule %q concerns part %q", a.Rule.Value, a.Part.Value)
 	if parts := partsOfRule(a.Rule.Value, found); len(parts) > 0 {
-		what += fmt.Sprintf(" (it has findings at %s)", few(parts, 4))
+		what += fmt.Sprintf(" (it has findings at %s)", wording.Few(parts, 4))
 	}
 	if Find(a.Rule.Value) == nil {
 		what = fmt.Sprintf("there is no rule %q", a.Rule.Value)

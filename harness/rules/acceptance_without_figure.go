@@ -6,6 +6,7 @@ import (
 
 	"fusewright/harness/design"
 	"fusewright/harness/finding"
+	"fusewright/harness/quantity"
 )
 
 var acceptanceWithoutFigure = &Rule{
@@ -13,7 +14,7 @@ var acceptanceWithoutFigure = &Rule{
 	Title: "an acceptance holds for whatever the finding becomes",
 	Doc: "An entry under `accepted` covers a danger or a fault that a figure decides, and does not say at which " +
 		"figure it was taken. With `figure` the finding is open again when it gets worse by more than " +
-		share100(finding.Drift) + " of the figure: the value itself, or how far it is beyond its limit.",
+		quantity.Plain(finding.Drift, quantity.Share) + " of the figure: the value itself, or how far it is beyond its limit.",
 	Formula:  "none",
 	Limits:   "none",
 	Why:      "the reason was written for one figure; the next change of the design can make it far worse without anyone being asked",

@@ -7,6 +7,7 @@ import (
 	"fusewright/harness/circuit"
 	"fusewright/harness/conductor"
 	"fusewright/harness/finding"
+	"fusewright/harness/quantity"
 	"fusewright/harness/warm"
 )
 
@@ -17,12 +18,13 @@ type allowance struct{ *warm.Laid }
 // whose place is as hot as its insulation may carry nothing.
 func (a allowance) known() bool { return a.Known }
 
-// text is the allowed current in words.
-func (a allowance) text() string {
+// textFor is the allowed current in words, beside a current held against it.
+func (a allowance) textFor(currentA float64) string {
 	if a.Nothing() {
 		return "nothing"
 	}
-	return amps(a.AllowedA)
+	_, text := quantity.Against(currentA, a.AllowedA, quantity.Current)
+	return text
 }
 
 // change is what mends a wire that may carry nothing, where neither a smaller

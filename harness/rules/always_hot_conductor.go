@@ -52,7 +52,7 @@ fuses:
 			}
 			fin := ofWire(finding.Advice, w)
 			fin.Cause = wireOwner(top[w]).Name
-			fin.What = fmt.Sprintf("%s is live with the key off and feeds nothing", wireText(w))
+			fin.What = fmt.Sprintf("%s is live with the key off and feeds nothing", w.Text())
 			p.report(fin)
 		}
 	},

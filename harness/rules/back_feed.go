@@ -7,6 +7,7 @@ import (
 
 	"fusewright/harness/circuit"
 	"fusewright/harness/finding"
+	"fusewright/harness/wording"
 )
 
 var backFeed = &Rule{
@@ -88,7 +89,7 @@ func (p *Pass) reportBackFeed(t *circuit.Terminal, fuses []string) {
 	feeds := feedsInto(t)
 	fin := ofWire(finding.Danger, feeds[len(feeds)-1])
 	fin.What = fmt.Sprintf("%s is fed %d ways, so another feed goes round %s",
-		t.Part.Name, len(feeds), few(fuses, 4))
+		t.Part.Name, len(feeds), wording.Few(fuses, 4))
 	fin.Figure = finding.NewFigure(float64(len(feeds)), 1, "", finding.Larger)
 	p.report(fin)
 }

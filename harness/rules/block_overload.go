@@ -50,7 +50,7 @@ taps:
 			if sum := p.blockWorst(part); over(sum.A, limit) {
 				fin := ofPart(finding.Fault, part)
 				fin.What = fmt.Sprintf("%s carries %s in all; its limit is %s",
-					part.Name, amps(sum.A), rated(limit))
+					part.Name, ampsOver(sum.A, limit), rated(limit))
 				atMost(&fin, "total current", sum.A, limit, "A")
 				fin.Situation = sum.situation()
 				p.report(fin)

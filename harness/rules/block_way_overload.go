@@ -6,6 +6,7 @@ import (
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
 	"fusewright/harness/finding"
+	"fusewright/harness/quantity"
 )
 
 var blockWayOverload = &Rule{
@@ -77,8 +78,9 @@ func (p *Pass) judgeWays(part *circuit.Part, bl *design.Block) {
 		}
 		fin := ofPart(finding.Fault, part)
 		fin.Part, fin.Pos = part.Name+" "+w.Number, w.Pos
+		figure, most := quantity.Against(value, limit, quantity.Current)
 		fin.What = fmt.Sprintf("way %s of %s %s %s; a way may carry %s",
-			w.Number, part.Name, what, amps(value), amps(limit))
+			w.Number, part.Name, what, figure, most)
 		atMost(&fin, "way", value, limit, "A")
 		fin.Situation = situation
 		p.report(fin)

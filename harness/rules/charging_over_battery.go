@@ -45,7 +45,7 @@ charging:
 			return
 		}
 		fin := finding.Finding{Severity: finding.Fault, Part: "charging", Ref: "charging", Pos: c.RegulatedV.Pos}
-		fin.What = fmt.Sprintf("the charging system holds %s; %s takes at most %s", volts(c.RegulatedV.Value),
+		fin.What = fmt.Sprintf("the charging system holds %s; %s takes at most %s", voltsOver(c.RegulatedV.Value, limit),
 			b.Chemistry.Name, quantity.Plain(limit, quantity.Voltage))
 		atMost(&fin, "regulated voltage", c.RegulatedV.Value, limit, "V")
 		p.report(fin)

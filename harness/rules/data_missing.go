@@ -165,9 +165,9 @@ func (p *Pass) missingAllowed() {
 		for _, gap := range a.Missing {
 			f := ofWire(finding.Advice, w)
 			f.Cause = gap
-			f.What = fmt.Sprintf("what %s may carry goes by the heat balance alone: %s", wireText(w), gap)
+			f.What = fmt.Sprintf("what %s may carry goes by the heat balance alone: %s", w.Text(), gap)
 			if !a.known() {
-				f.What = fmt.Sprintf("what %s may carry is not known: %s", wireText(w), gap)
+				f.What = fmt.Sprintf("what %s may carry is not known: %s", w.Text(), gap)
 			}
 			p.report(f)
 		}

@@ -90,7 +90,7 @@ func (p *Pass) reportUnfed(part, first *circuit.Part) {
 	if in := inlet(part); len(wiresTo(in)) > 0 {
 		w := wiresTo(in)[0]
 		fin.What = fmt.Sprintf("%s is fed by %s, which no supply reaches",
-			part.Name, terminalText(w.From))
+			part.Name, w.From.Text())
 		fin.Pos = w.Pos
 	}
 	p.report(fin)

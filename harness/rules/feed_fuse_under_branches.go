@@ -5,6 +5,7 @@ import (
 
 	"fusewright/harness/circuit"
 	"fusewright/harness/finding"
+	"fusewright/harness/wording"
 )
 
 var feedFuseUnderBranches = &Rule{
@@ -62,7 +63,7 @@ func (p *Pass) judgeBranches(b *circuit.Branch) {
 	}
 	fin := ofFuse(finding.Advice, b)
 	fin.What = fmt.Sprintf("%s feeds %s, which draw %s together",
-		fuseText(b), few(names(draws), 4), amps(sum))
+		fuseText(b), wording.Few(names(draws), 4), amps(sum))
 	atMost(&fin, "sum of branches", sum, fuseRating(b), "A")
 	p.report(fin)
 }

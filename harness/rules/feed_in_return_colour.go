@@ -47,7 +47,7 @@ loads:
 			}
 			fin := ofWire(finding.Advice, w)
 			fin.Cause = usual
-			fin.What = fmt.Sprintf("feed %s is %s, the colour of the returns", wireText(w), usual)
+			fin.What = fmt.Sprintf("feed %s is %s, the colour of the returns", w.Text(), usual)
 			p.report(fin)
 		}
 	},

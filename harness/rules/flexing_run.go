@@ -5,6 +5,7 @@ import (
 
 	"fusewright/harness/circuit"
 	"fusewright/harness/finding"
+	"fusewright/harness/wording"
 )
 
 var flexingRun = &Rule{
@@ -42,5 +43,5 @@ runs:
 func (p *Pass) reportRun(b *circuit.Bundle, what string) {
 	p.report(finding.Finding{Severity: finding.Fault, Part: b.Run.Name, Ref: b.Run.Name, Pos: b.Run.Pos,
 		What: fmt.Sprintf("run %q with %s in it %s",
-			b.Run.Name, plural(len(b.Wires), "wire", "wires"), what)})
+			b.Run.Name, wording.Count(len(b.Wires), "wire", "wires"), what)})
 }

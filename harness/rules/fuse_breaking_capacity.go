@@ -71,7 +71,7 @@ func (p *Pass) judgeBreaking(b *circuit.Branch) {
 	}
 	fin := ofFuse(graver(fault > b.Fuse.Type.BreakingA*roughly, finding.Advice, finding.Danger), b)
 	fin.What = fmt.Sprintf("a short behind %s draws about %s; type %s breaks at most %s",
-		fuseText(b), amps(fault), b.Fuse.Type.Name, rated(b.Fuse.Type.BreakingA))
+		fuseText(b), ampsOver(fault, b.Fuse.Type.BreakingA), b.Fuse.Type.Name, rated(b.Fuse.Type.BreakingA))
 	atMost(&fin, "prospective current", fault, b.Fuse.Type.BreakingA, "A")
 	fin.Source = b.Fuse.Type.Source.String()
 	p.report(fin)

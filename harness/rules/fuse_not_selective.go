@@ -5,6 +5,7 @@ import (
 
 	"fusewright/harness/finding"
 	"fusewright/harness/protection"
+	"fusewright/harness/quantity"
 )
 
 var fuseNotSelective = &Rule{
@@ -60,9 +61,10 @@ func (p *Pass) gradedWrong(f *protection.Fuse, pair *protection.Pair) bool {
 func (p *Pass) reportInverted(f *protection.Fuse, pair *protection.Pair) {
 	fin := ofFuse(finding.Advice, f.Branch)
 	fin.Cause = fusePlace(f.Branch)
+	open, above := quantity.Against(pair.DownS, pair.UpS, quantity.Duration)
 	fin.What = fmt.Sprintf("a short %s draws %s: %s may take %s to open, and %s above it opens within %s",
-		where(pair.Inverted), amps(pair.InvertedA), fuseText(f.Branch), duration(pair.DownS),
-		fuseText(pair.Above), duration(pair.UpS))
+		where(pair.Inverted), amps(pair.InvertedA), fuseText(f.Branch), open,
+		fuseText(pair.Above), above)
 	atMost(&fin, "latest opening", pair.DownS, pair.UpS, "s")
 	p.report(fin)
 }

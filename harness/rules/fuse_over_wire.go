@@ -59,7 +59,7 @@ func (p *Pass) reportFuseOverWire(fuse *circuit.Branch, w *circuit.Wire) {
 	fin := ofWire(finding.Danger, w)
 	fin.Cause = fusePlace(fuse)
 	fin.What = fmt.Sprintf("%s protects %s, which may carry %s %s",
-		fuseText(fuse), wireText(w), a.text(), a.where())
+		fuseText(fuse), w.Text(), a.textFor(fuseRating(fuse)), a.where())
 	fin.Change = a.change()
 	atMost(&fin, "fuse rating", fuseRating(fuse), share*a.AllowedA, "A")
 	fin.Numbers = append(fin.Numbers, a.numbers()...)

@@ -54,7 +54,7 @@ func (p *Pass) judgeFuseDistance(u unfusedWire) {
 	}
 	fin := ofWire(severity, u.wire)
 	fin.What = fmt.Sprintf("%s starts %s of conductor without a fuse; at most %s is allowed",
-		wireText(u.wire), p.length(u.lengthM), p.length(limit))
+		u.wire.Text(), p.length(u.lengthM), p.length(limit))
 	atMost(&fin, "unfused length", u.lengthM, limit, "m")
 	fin.Source = p.limitSource(fuseDistanceKey(u.wire), given)
 	p.report(fin)

@@ -55,7 +55,7 @@ charging:
 			}
 			fin := ofFuse(finding.Danger, b)
 			fin.What = fmt.Sprintf("%s of type %s is rated %s, the system reaches %s", fuseText(b),
-				b.Fuse.Type.Name, quantity.Plain(b.Fuse.Type.MaxV, quantity.Voltage), volts(need))
+				b.Fuse.Type.Name, quantity.Plain(b.Fuse.Type.MaxV, quantity.Voltage), voltsOver(need, b.Fuse.Type.MaxV))
 			atLeast(&fin, "voltage rating", b.Fuse.Type.MaxV, need, "V")
 			p.report(fin)
 		}

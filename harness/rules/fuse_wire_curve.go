@@ -6,6 +6,7 @@ import (
 
 	"fusewright/harness/finding"
 	"fusewright/harness/protection"
+	"fusewright/harness/quantity"
 )
 
 var fuseWireCurve = &Rule{
@@ -72,8 +73,9 @@ func (p *Pass) reportCurve(f *protection.Fuse, w *protection.Wire) {
 	open, stands := f.Device.Open(at).SlowS, damage.FaultTimeS(at)
 	fin := ofWire(severity, w.Wire)
 	fin.Cause, fin.Pos = fusePlace(f.Branch), f.Branch.Fuse.Pos
+	value, most := quantity.Against(open, stands, quantity.Duration)
 	fin.What = fmt.Sprintf("at %s %s may take %s to open; %s stands it for %s", amps(at),
-		fuseText(f.Branch), duration(open), wireText(w.Wire), duration(stands))
+		fuseText(f.Branch), value, w.Wire.Text(), most)
 	atMost(&fin, "latest opening", open, stands, "s")
 	if !math.IsInf(w.KnownRatio, 1) {
 		fin.Numbers = append(fin.Numbers, finding.Number{Name: "time stood over latest opening", Value: w.KnownRatio})

@@ -41,7 +41,7 @@ loads:
 			if w := p.groundWorst(part); over(w.A, g.LimitA.Value) {
 				fin := ofPart(finding.Fault, part)
 				fin.What = fmt.Sprintf("%s carries %s of returns; its limit is %s",
-					part.Name, amps(w.A), rated(g.LimitA.Value))
+					part.Name, ampsOver(w.A, g.LimitA.Value), rated(g.LimitA.Value))
 				atMost(&fin, "current", w.A, g.LimitA.Value, "A")
 				fin.Situation = w.situation()
 				p.report(fin)

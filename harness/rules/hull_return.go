@@ -43,7 +43,7 @@ loads:
 				for _, w := range wiresTo(t) {
 					fin := ofWire(finding.Fault, w)
 					fin.Cause = part.Name
-					fin.What = fmt.Sprintf("%s takes return %s and leads on through metal, not by a wire", part.Name, wireText(w))
+					fin.What = fmt.Sprintf("%s takes return %s and leads on through metal, not by a wire", part.Name, w.Text())
 					p.report(fin)
 				}
 			}

@@ -5,6 +5,7 @@ import (
 
 	"fusewright/harness/circuit"
 	"fusewright/harness/finding"
+	"fusewright/harness/quantity"
 )
 
 var insulationClass = &Rule{
@@ -52,8 +53,9 @@ func (p *Pass) reportHotPlace(w *circuit.Wire) {
 	limit := t.ClassC - p.practice.HotSpotMarginC
 	fin := ofWire(severity, w)
 	fin.Cause = w.AmbientAt + ", " + t.Name
+	value, most := quantity.Against(w.AmbientC, limit, quantity.Temperature)
 	fin.What = fmt.Sprintf("%s meets %s at %s; its insulation %s is of class %s, %s with the margin",
-		wireText(w), celsius(w.AmbientC), w.AmbientAt, t.Name, celsius(t.ClassC), celsius(limit))
+		w.Text(), value, w.AmbientAt, t.Name, celsius(t.ClassC), most)
 	atMost(&fin, "ambient", w.AmbientC, limit, "°C")
 	fin.Source = t.Source.String() + "; " + p.limitSource("margin to class K", false)
 	p.report(fin)

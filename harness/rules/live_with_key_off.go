@@ -6,6 +6,7 @@ import (
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
 	"fusewright/harness/finding"
+	"fusewright/harness/wording"
 )
 
 var liveWithKeyOff = &Rule{
@@ -90,7 +91,7 @@ func (p *Pass) reportByHand(g handGroup) {
 	for _, b := range g.loads {
 		sum += p.ratedDrawA(b)
 	}
-	subject := fmt.Sprintf("%s can leave %s on", g.gate.Part.Name, few(names(g.loads), 4))
+	subject := fmt.Sprintf("%s can leave %s on", g.gate.Part.Name, wording.Few(names(g.loads), 4))
 	if g.gate.Closer.OwnSwitch != nil {
 		subject = g.gate.Part.Name + " can be left on by its own switch"
 	}

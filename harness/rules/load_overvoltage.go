@@ -51,7 +51,7 @@ func (p *Pass) judgeHighest(part *circuit.Part, l *design.Load) {
 		return
 	}
 	fin := ofPart(graver(l.Critical, finding.Fault, finding.Danger), part)
-	fin.What = fmt.Sprintf("%s gets %s and %s", part.Name, volts(v), can)
+	fin.What = fmt.Sprintf("%s gets %s and %s", part.Name, voltsOver(v, limit), can)
 	atMost(&fin, "voltage", v, limit, "V")
 	fin.Situation = at.Situation.Name
 	p.report(fin)

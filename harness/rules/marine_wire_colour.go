@@ -63,10 +63,10 @@ func (p *Pass) reportColour(w *circuit.Wire, back bool) {
 	f.Cause = fmt.Sprint(back) + " " + w.Spec.Colour.Code()
 	if back {
 		f.What = fmt.Sprintf("return %s is %s; black or yellow means negative on a boat",
-			wireText(w), w.Spec.Colour.Code())
+			w.Text(), w.Spec.Colour.Code())
 	} else {
 		f.What = fmt.Sprintf("feed %s is %s, which means negative or bonding on a boat",
-			wireText(w), w.Spec.Colour.Code())
+			w.Text(), w.Spec.Colour.Code())
 	}
 	p.report(f)
 }

@@ -49,15 +49,15 @@ func (p *Pass) judgeEnd(w *circuit.Wire, at *circuit.Terminal, named, chosen *li
 	var least, most float64
 	switch {
 	case named != nil && (mm2 < named.MinMm2*0.99 || mm2 > named.MaxMm2*1.01):
-		what = fmt.Sprintf("%s has %s; the barrel of %s takes %s to %s", wireText(w), area(mm2),
+		what = fmt.Sprintf("%s has %s; the barrel of %s takes %s to %s", w.Text(), area(mm2),
 			named.Name, area(named.MinMm2), area(named.MaxMm2))
 		least, most = named.MinMm2, named.MaxMm2
 	case named == nil && chosen == nil && at.Kind != "":
 		what = fmt.Sprintf("%s ends at %s with a %s, of which the library has none for %s",
-			wireText(w), terminalText(at), at.Kind, area(mm2))
+			w.Text(), at.Text(), at.Kind, area(mm2))
 	case outside(at.Part.Plug, mm2):
 		f := at.Part.Plug.Family
-		what = fmt.Sprintf("%s has %s; the plug %s takes %s to %s", wireText(w), area(mm2), f.Name,
+		what = fmt.Sprintf("%s has %s; the plug %s takes %s to %s", w.Text(), area(mm2), f.Name,
 			area(f.MinMm2), area(f.MaxMm2))
 		least, most = f.MinMm2, f.MaxMm2
 	default:

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"fusewright/harness/finding"
+	"fusewright/harness/quantity"
 )
 
 var overvoltageExposure = &Rule{
@@ -36,8 +37,9 @@ loads:
 				continue
 			}
 			fin := ofPart(finding.Advice, e.Branch.Part)
+			value, most := quantity.Against(e.HighV, e.BearsV, quantity.Voltage)
 			fin.What = fmt.Sprintf("%s gets %s when the regulator fails high and withstands %s", e.Branch.Part.Name,
-				volts(e.HighV), volts(e.BearsV))
+				value, most)
 			atMost(&fin, "voltage", e.HighV, e.BearsV, "V")
 			fin.Situation = e.HighIn.Name
 			p.report(fin)

@@ -5,6 +5,7 @@ import (
 
 	"fusewright/harness/circuit"
 	"fusewright/harness/finding"
+	"fusewright/harness/quantity"
 	"fusewright/library"
 )
 
@@ -64,7 +65,7 @@ func (p *Pass) judgePlugEnd(w *circuit.Wire, at *circuit.Terminal, contact *libr
 	}
 	fin := ofWire(finding.Fault, w)
 	fin.What = fmt.Sprintf("%s carries %s through the plug of %s; %s is rated %s",
-		wireText(w), i.split(amps), at.Part.Name, what, rated(limitA))
+		w.Text(), i.split(against(limitA, quantity.Current)), at.Part.Name, what, rated(limitA))
 	i.decides(&fin, "current", finding.Larger, 1, limitA, "A")
 	fin.Situation = i.in.Name
 	fin.Source = source.String()

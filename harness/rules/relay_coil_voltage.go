@@ -8,6 +8,7 @@ import (
 	"fusewright/harness/conductor"
 	"fusewright/harness/design"
 	"fusewright/harness/finding"
+	"fusewright/harness/quantity"
 	"fusewright/harness/solve"
 	"fusewright/library"
 )
@@ -84,8 +85,9 @@ func (p *Pass) judgePullIn(part *circuit.Part, form *library.RelayForm) {
 		return
 	}
 	fin := ofPart(finding.Fault, part)
+	value, most := quantity.Against(least, need, quantity.Voltage)
 	fin.What = fmt.Sprintf("the coil of %s gets %s and needs %s to pull in where it stands",
-		part.Name, volts(least), volts(need))
+		part.Name, value, most)
 	atLeast(&fin, "coil voltage", least, need, "V")
 	fin.Situation = at.Situation.Name
 	p.report(fin)

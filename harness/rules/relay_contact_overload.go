@@ -7,6 +7,8 @@ import (
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
 	"fusewright/harness/finding"
+	"fusewright/harness/quantity"
+	"fusewright/harness/wording"
 	"fusewright/library"
 )
 
@@ -75,17 +77,17 @@ func (p *Pass) judgeRelayContact(part *circuit.Part, form *library.RelayForm, b 
 	}
 	fin := ofPart(finding.Danger, part)
 	fin.What = fmt.Sprintf("contact %s switches %s of %s, %s of its rating at %s",
-		b.Name, amps(u.A), list(u.kinds), share100(u.share), celsius(ambient))
+		b.Name, amps(u.A), wording.And(u.kinds), share100(u.share), celsius(ambient))
 	atMost(&fin, "use of rating", u.share*100, 100, "%")
 	fin.Situation = u.in.Situation.Name
 	fin.Source = form.Source.String()
 	p.report(fin)
 }
 
-// share100 is a share in whole percent.
+// share100 is a share of a rating, with the digits that tell it from the whole.
 func share100(s float64) string {
 	if math.IsInf(s, 1) {
 		return "any share"
 	}
-	return fmt.Sprintf("%.0f %%", s*100)
+	return against(1, quantity.Share)(s)
 }

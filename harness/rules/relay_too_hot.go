@@ -6,6 +6,7 @@ import (
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
 	"fusewright/harness/finding"
+	"fusewright/harness/quantity"
 )
 
 var relayTooHot = &Rule{
@@ -47,9 +48,10 @@ loads:
 			}
 			if t := part.Place.AmbientC.Or(0); t > r.Form.MaxC {
 				fin := ofPart(finding.Fault, part)
+				value, most := quantity.Against(t, r.Form.MaxC, quantity.Temperature)
 				fin.What = fmt.Sprintf("%s stands at %s in %s; %s withstands %s",
 					part.Name, part.Place.Name,
-					celsius(t), r.Form.Name, celsius(r.Form.MaxC))
+					value, r.Form.Name, most)
 				atMost(&fin, "ambient", t, r.Form.MaxC, "°C")
 				fin.Source = r.Form.Source.String()
 				p.report(fin)

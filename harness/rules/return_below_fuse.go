@@ -43,7 +43,7 @@ func (p *Pass) reportReturn(fuse *circuit.Branch, w *circuit.Wire) {
 	fin := ofWire(finding.Danger, w)
 	fin.Cause = fusePlace(fuse)
 	fin.What = fmt.Sprintf("return %s may carry %s %s, but its feed is protected by %s",
-		wireText(w), a.text(), a.where(), fuseText(fuse))
+		w.Text(), a.textFor(fuseRating(fuse)), a.where(), fuseText(fuse))
 	fin.Change = a.change()
 	atMost(&fin, "fuse rating", fuseRating(fuse), p.practice.FuseWireShare*a.AllowedA, "A")
 	fin.Source = a.Source + "; " + p.limitSource("fuse share of wire", false)

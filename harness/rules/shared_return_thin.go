@@ -82,7 +82,7 @@ func (p *Pass) judgeSharedReturn(part *circuit.Part, w *circuit.Wire, fuses []*c
 	}
 	fin := ofWire(finding.Fault, w)
 	fin.What = fmt.Sprintf("common return %s may carry %s %s, but the %d fuses of what returns to %s let through %s together",
-		wireText(w), a.text(), a.where(), len(fuses), part.Name, amps(total))
+		w.Text(), a.textFor(total), a.where(), len(fuses), part.Name, ampsOver(total, a.AllowedA))
 	atMost(&fin, "fuses together", total, limit, "A")
 	p.report(fin)
 	p.standsAside(w, fuseOverWire, returnBelowFuse, wireOverCurrent)

@@ -76,7 +76,7 @@ func (p *Pass) reportOverheated(w *circuit.Wire, worst worstShort) {
 	h := r.Worst
 	fin := ofWire(finding.Danger, w)
 	fin.What = fmt.Sprintf("a short %s drives %s through %s for up to %s, until %s opens; it reaches %s, its limit is %s",
-		where(worst.short), amps(h.Amps), wireText(w), duration(h.Seconds), fuseText(r.Device),
+		where(worst.short), amps(h.Amps), w.Text(), duration(h.Seconds), fuseText(r.Device),
 		temperature(h.EndC), temperature(h.LimitC))
 	atMost(&fin, "latest opening", h.Seconds, h.DamageS, "s")
 	if !math.IsInf(h.EndC, 1) {

@@ -83,7 +83,7 @@ func (p *Pass) reportWeak(sh *fault.Short) {
 	fin.What = fmt.Sprintf("a short %s draws only %s, and %s may never open", where(sh), amps(r.CurrentA), fuseText(b))
 	if r.Worst != nil && !r.Worst.Survives() {
 		fin.Severity = finding.Danger
-		fin.What += fmt.Sprintf("; %s stands that for %s", wireText(r.Worst.Wire), duration(r.Worst.DamageS))
+		fin.What += fmt.Sprintf("; %s stands that for %s", r.Worst.Wire.Text(), duration(r.Worst.DamageS))
 	}
 	fin.Numbers = []finding.Number{{Name: "least prospective current", Value: r.CurrentA, Unit: "A"},
 		{Name: "greatest", Value: sh.Results[fault.Strong].CurrentA, Unit: "A"}}

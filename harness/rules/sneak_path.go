@@ -90,7 +90,7 @@ func (p *Pass) ofLost(s finding.Severity, l *fault.Lost, a *fault.Affected) find
 
 func returnText(b *circuit.Branch) string {
 	if b.Wire != nil {
-		return "return " + wireText(b.Wire)
+		return "return " + b.Wire.Text()
 	}
 	return "the frame path of " + b.Part.Name
 }

@@ -54,11 +54,13 @@ loads:
 		limitA, limitDays := p.d.Limits.StandbyA, p.d.Limits.StandbyDays.Or(standbyDays)
 		switch {
 		case limitA.Given() && over(drain, limitA.Value):
-			f := p.ofDrain(drain, days, "the design allows "+amps(limitA.Value))
+			value, most := quantity.Against(drain, limitA.Value, quantity.Current)
+			f := p.ofDrain(value, duration(days*daySeconds), "the design allows "+most)
 			atMost(&f, "drain", drain, limitA.Value, "A")
 			p.report(f)
 		case drain > 0 && days < limitDays:
-			f := p.ofDrain(drain, days, fmt.Sprintf("it is to start after %.4g days", limitDays))
+			value, _ := quantity.Against(days*daySeconds, limitDays*daySeconds, quantity.Duration)
+			f := p.ofDrain(amps(drain), value, "it is to start after "+quantity.Plain(limitDays*daySeconds, quantity.Duration))
 			atLeast(&f, "days to no start", days, limitDays, "days")
 			f.Numbers = append(f.Numbers, finding.Number{Name: "drain", Value: drain, Unit: "A"})
 			p.report(f)
@@ -66,11 +68,13 @@ loads:
 	},
 }
 
+const daySeconds = 86400
+
 // ofDrain starts the finding of a parked machine's drain.
-func (p *Pass) ofDrain(drain, days float64, against string) finding.Finding {
+func (p *Pass) ofDrain(drain, days, against string) finding.Finding {
 	f := finding.Finding{Severity: finding.Fault, Part: "battery", Ref: "battery", Pos: p.d.Battery.Pos}
 	f.What = fmt.Sprintf("with the key off the battery loses %s and no longer starts the engine after %s; %s",
-		amps(drain), quantity.Format(days*86400, quantity.Duration), against)
+		drain, days, against)
 	return f
 }
 

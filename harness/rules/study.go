@@ -38,9 +38,9 @@ func where(sh *fault.Short) string {
 	if sh.Where == fault.Inside {
 		return "inside " + sh.Part.Name
 	}
-	text := "at the " + string(sh.Where) + " of " + wireText(sh.Wire)
+	text := "at the " + string(sh.Where) + " of " + sh.Wire.Text()
 	if sh.Where == fault.Between {
-		text = "at " + sh.At + " on " + wireText(sh.Wire)
+		text = "at " + sh.At + " on " + sh.Wire.Text()
 	}
 	return text
 }

@@ -6,6 +6,7 @@ import (
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
 	"fusewright/harness/finding"
+	"fusewright/harness/wording"
 )
 
 var switchOverload = &Rule{
@@ -72,7 +73,7 @@ func (p *Pass) judgeSwitch(part *circuit.Part, b *circuit.Branch, r contactRatin
 	}
 	fin := ofPart(finding.Fault, part)
 	fin.What = fmt.Sprintf("%s switches %s of %s, %s of its rating for that kind of load (%s resistive)",
-		part.Name, amps(u.A), list(u.kinds), share100(u.share), rated(r.resistive))
+		part.Name, amps(u.A), wording.And(u.kinds), share100(u.share), rated(r.resistive))
 	atMost(&fin, "use of rating", u.share*100, 100, "%")
 	fin.Situation = u.in.Situation.Name
 	p.report(fin)

@@ -6,6 +6,7 @@ import (
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
 	"fusewright/harness/finding"
+	"fusewright/harness/quantity"
 )
 
 var tapOverSpare = &Rule{
@@ -36,8 +37,9 @@ taps:
 			}
 			if w := p.tapWorst(part); over(w.A, t.SpareA.Value) {
 				fin := ofPart(finding.Fault, part)
+				value, most := quantity.Against(w.A, t.SpareA.Value, quantity.Current)
 				fin.What = fmt.Sprintf("%s gives %s and has %s to spare",
-					part.Name, amps(w.A), amps(t.SpareA.Value))
+					part.Name, value, most)
 				atMost(&fin, "current", w.A, t.SpareA.Value, "A")
 				fin.Situation = w.situation()
 				p.report(fin)

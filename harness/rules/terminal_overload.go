@@ -77,7 +77,7 @@ func weaker(a, b *library.Terminal) *library.Terminal {
 func (p *Pass) reportTerminal(w *circuit.Wire, end *library.Terminal, i worst) {
 	fin := ofWire(finding.Fault, w)
 	fin.What = fmt.Sprintf("%s carries %s; its terminal %s is rated %s",
-		wireText(w), amps(i.A), end.Name, rated(end.MaxA))
+		w.Text(), ampsOver(i.A, end.MaxA), end.Name, rated(end.MaxA))
 	atMost(&fin, "current", i.A, end.MaxA, "A")
 	fin.Situation = i.situation()
 	fin.Source = end.Source.String()

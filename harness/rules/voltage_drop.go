@@ -8,6 +8,7 @@ import (
 	"fusewright/harness/corner"
 	"fusewright/harness/design"
 	"fusewright/harness/finding"
+	"fusewright/harness/quantity"
 	"fusewright/harness/solve"
 )
 
@@ -66,8 +67,10 @@ func (p *Pass) judgeDrop(part *circuit.Part, b *circuit.Branch) {
 		severity = graver(w.Corner > 2*limit, finding.Fault, finding.Danger)
 	}
 	fin := ofPart(severity, part)
+	print := against(limit, quantity.Share)
+	_, most := quantity.Against(w.Corner, limit, quantity.Share)
 	fin.What = fmt.Sprintf("%s loses %s, %s of the system voltage, on its way%s; %s loads may lose %s",
-		part.Name, volts(w.Corner*p.nominalV()), share(w.Corner), w.said(share), kind, share(limit)) +
+		part.Name, volts(w.Corner*p.nominalV()), print(w.Corner), w.said(print), kind, most) +
 		p.mostLost(part, b, w.in)
 	w.decides(&fin, "drop", finding.Larger, 100, limit, "%")
 	fin.Situation = w.in.Name
@@ -112,7 +115,7 @@ func (f *facts) solutionOf(in *design.Situation) *solve.Solution {
 func elementText(b *circuit.Branch) string {
 	switch {
 	case b.Wire != nil:
-		return wireText(b.Wire)
+		return b.Wire.Text()
 	case b.Fuse != nil:
 		return fuseText(b)
 	case b.Part != nil:

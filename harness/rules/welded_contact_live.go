@@ -7,6 +7,7 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/fault"
 	"fusewright/harness/finding"
+	"fusewright/harness/wording"
 )
 
 var weldedContactLive = &Rule{
@@ -76,7 +77,7 @@ func (p *Pass) judgeWeld(w *fault.Welded) {
 	}
 	fin := ofPart(finding.Fault, w.Contact.Part)
 	fin.What = fmt.Sprintf("contact %s may weld; then %s run with the key off and no switch stops them",
-		w.Contact.Name, few(names(left), 4))
+		w.Contact.Name, wording.Few(names(left), 4))
 	if len(left) == 1 {
 		fin.What = fmt.Sprintf("contact %s may weld; then %s runs with the key off and no switch stops it",
 			w.Contact.Name, left[0].Part.Name)

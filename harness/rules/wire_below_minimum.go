@@ -5,6 +5,7 @@ import (
 
 	"fusewright/harness/circuit"
 	"fusewright/harness/finding"
+	"fusewright/harness/quantity"
 )
 
 var wireBelowMinimum = &Rule{
@@ -52,8 +53,9 @@ func (p *Pass) judgeMinimum(w *circuit.Wire) {
 		return
 	}
 	fin := ofWire(severity, w)
+	value, most := quantity.Against(mm2, least, quantity.Area)
 	fin.What = fmt.Sprintf("%s has %s of copper; at least %s is wanted%s",
-		wireText(w), area(mm2), area(least), where)
+		w.Text(), value, most, where)
 	atLeast(&fin, "area", mm2, least, "mm²")
 	fin.Source = p.limitSource(key, false)
 	p.report(fin)

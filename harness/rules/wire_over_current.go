@@ -6,6 +6,7 @@ import (
 	"fusewright/harness/circuit"
 	"fusewright/harness/corner"
 	"fusewright/harness/finding"
+	"fusewright/harness/quantity"
 )
 
 var wireOverCurrent = &Rule{
@@ -71,7 +72,7 @@ func (p *Pass) judgeWireCurrent(w *circuit.Wire) {
 	}
 	fin := ofWire(finding.Danger, w)
 	fin.What = fmt.Sprintf("%s carries %s and may carry %s %s",
-		wireText(w), i.split(amps), limit.text(), limit.where())
+		w.Text(), i.split(against(limit.AllowedA, quantity.Current)), limit.textFor(i.Corner), limit.where())
 	fin.Change = a.change()
 	i.decides(&fin, "current", finding.Larger, 1, limit.AllowedA, "A")
 	fin.Numbers = append(fin.Numbers,

@@ -2,8 +2,6 @@ package rules
 
 import (
 	"math"
-	"strconv"
-	"strings"
 
 	"fusewright/harness/circuit"
 	"fusewright/harness/finding"
@@ -23,6 +21,18 @@ func area(v float64) string  { return quantity.Plain(v, quantity.Area) }
 
 // length is in the unit that the design's sheet asks for.
 func (p *Pass) length(m float64) string { return lengths.Of(p.d).Text(m) }
+
+// against prints a figure with the digits that tell it from its limit.
+func against(limit float64, dim quantity.Dimension) func(float64) string {
+	return func(v float64) string {
+		text, _ := quantity.Against(v, limit, dim)
+		return text
+	}
+}
+
+// ampsOver and voltsOver are against for the usual two.
+func ampsOver(v, limit float64) string  { return against(limit, quantity.Current)(v) }
+func voltsOver(v, limit float64) string { return against(limit, quantity.Voltage)(v) }
 
 // atMost gives a finding the three numbers every limit rule shows: the value, its
 // limit, and what is left (negative when it is over), all in one unit. The first
@@ -64,51 +74,4 @@ func wireOwner(w *circuit.Wire) *circuit.Part {
 		return w.From.Part
 	}
 	return w.To.Part
-}
-
-// wireText is a wire in words: "wire W3 (1.5 mm², main to lamps)".
-func wireText(w *circuit.Wire) string {
-	var b strings.Builder
-	b.WriteString("wire " + w.Number + " (")
-	if w.Spec.Size != nil {
-		b.WriteString(w.Spec.Size.Label + ", ")
-	}
-	b.WriteString(terminalText(w.From) + " to " + terminalText(w.To) + ")")
-	return b.String()
-}
-
-// terminalText is a terminal in words, its part's only outlet by the part alone.
-func terminalText(t *circuit.Terminal) string {
-	switch t.Name {
-	case "", "+", "-", "in", "out":
-		return t.Part.Name
-	}
-	return t.Part.Name + " " + t.Name
-}
-
-// list joins names in words: "a, b and c".
-func list(names []string) string {
-	switch n := len(names); n {
-	case 0:
-		return "nothing"
-	case 1:
-		return names[0]
-	default:
-		return strings.Join(names[:n-1], ", ") + " and " + names[n-1]
-	}
-}
-
-// few is list cut to the first n names with the count of the rest.
-func few(names []string, n int) string {
-	if len(names) <= n {
-		return list(names)
-	}
-	return strings.Join(names[:n], ", ") + " and " + plural(len(names)-n, "other", "others")
-}
-
-func plural(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return strconv.Itoa(n) + " " + many
 }

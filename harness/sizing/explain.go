@@ -7,6 +7,7 @@ import (
 
 	"fusewright/harness/finding"
 	"fusewright/harness/quantity"
+	"fusewright/harness/wording"
 )
 
 // Explain fills in, for every choice, what decided it, the runner-up and why it
@@ -235,15 +236,12 @@ func difference(best, other Cost) string {
 		}
 	}
 	count := func(n int, one, many string, each float64) {
-		words, more := many, "more"
+		more := "more "
 		if n < 0 {
-			n, more = -n, "fewer"
-		}
-		if n == 1 {
-			words = one
+			n, more = -n, "fewer "
 		}
 		if n > 0 {
-			parts = append(parts, fmt.Sprintf("%d %s %s at %g g each", n, more, words, each))
+			parts = append(parts, fmt.Sprintf("%s at %g g each", wording.Count(n, more+one, more+many), each))
 		}
 	}
 	grams(other.CopperG-best.CopperG, "copper")

@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"fusewright/harness/quantity"
 	"fusewright/render/scene"
 )
 
@@ -167,11 +168,7 @@ func number(v float64, decimals int) string {
 	if math.Abs(v) >= 1e7 {
 		return strings.Replace(strconv.FormatFloat(v, 'g', 4, 64), "-", "−", 1)
 	}
-	text := strconv.FormatFloat(v, 'f', min(decimals, 9), 64)
-	if strings.Trim(text, "-0.") == "" {
-		text = strings.TrimPrefix(text, "-")
-	}
-	return strings.Replace(text, "-", "−", 1)
+	return quantity.Fixed(v, min(decimals, 9))
 }
 
 // label is the title of an axis with its unit.

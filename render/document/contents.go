@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strconv"
 
+	"fusewright/harness/wording"
 	"fusewright/render/scene"
 )
 
@@ -16,7 +17,7 @@ func (b *book) contents(sections []Section, firstPage int) {
 	page := firstPage
 	for i, s := range sections {
 		b.need(contentsRowMM)
-		b.contentsLine(strconv.Itoa(i+1), s.Title, plural(len(s.Sheets), "page", "pages"), page)
+		b.contentsLine(strconv.Itoa(i+1), s.Title, wording.Count(len(s.Sheets), "page", "pages"), page)
 		page += len(s.Sheets)
 	}
 }

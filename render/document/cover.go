@@ -10,6 +10,7 @@ import (
 	"fusewright/harness/lengths"
 	"fusewright/harness/quantity"
 	"fusewright/harness/solve"
+	"fusewright/harness/wording"
 	"fusewright/render/report"
 	"fusewright/render/scene"
 )
@@ -72,9 +73,9 @@ func whatItIs(r *harness.Review) string {
 	if d.Vehicle.Value != "" {
 		what += " for: " + d.Vehicle.Value
 	}
-	what = strings.TrimRight(what, ".") + ". " + plural(len(d.Loads), "load", "loads") + ", " + plural(fuses, "fuse", "fuses") + ", " +
-		plural(len(d.Relays), "relay", "relays") + ", " +
-		fmt.Sprintf("%s of wire in %s", lengths.Of(d).Amount(lengthM)+" "+lengths.Of(d).Large(), plural(len(c.Wires), "piece", "pieces"))
+	what = strings.TrimRight(what, ".") + ". " + wording.Count(len(d.Loads), "load", "loads") + ", " + wording.Count(fuses, "fuse", "fuses") + ", " +
+		wording.Count(len(d.Relays), "relay", "relays") + ", " +
+		fmt.Sprintf("%s of wire in %s", lengths.Of(d).Amount(lengthM)+" "+lengths.Of(d).Large(), wording.Count(len(c.Wires), "piece", "pieces"))
 	if d.Practice != nil {
 		what += ", by " + d.Practice.Name + " practice"
 	}
@@ -92,13 +93,6 @@ func whatItIs(r *harness.Review) string {
 	return what
 }
 
-func plural(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %s", n, many)
-}
-
 // verdict is the findings in words, and the gravest of them.
 func (b *book) verdict(r *harness.Review) {
 	dangers, faults := finding.Count(r.Findings, finding.Danger), finding.Count(r.Findings, finding.Fault)
@@ -107,17 +101,17 @@ func (b *book) verdict(r *harness.Review) {
 	text := "No rule of this program objects to the design as described."
 	switch {
 	case dangers > 0:
-		text = "Do not build it as it is: " + plural(dangers, "finding says", "findings say") +
+		text = "Do not build it as it is: " + wording.Count(dangers, "finding says", "findings say") +
 			" that it can burn, stay live or leave a critical load dead."
 	case faults > 0:
-		text = "Not ready to build: " + plural(faults, "finding says", "findings say") +
+		text = "Not ready to build: " + wording.Count(faults, "finding says", "findings say") +
 			" that something will not work as described or runs outside its rating."
 	case advice > 0:
-		text = "No danger and no fault found. " + plural(advice, "point", "points") + " of advice."
+		text = "No danger and no fault found. " + wording.Count(advice, "point", "points") + " of advice."
 	}
 	b.para(text, scene.TextStyle{SizeMM: headSizeMM, Face: scene.Bold, Colour: ink})
 	if accepted > 0 {
-		b.para(plural(accepted, "finding is", "findings are")+" accepted by the design with a reason; they stand with the others.",
+		b.para(wording.Count(accepted, "finding is", "findings are")+" accepted by the design with a reason; they stand with the others.",
 			scene.TextStyle{SizeMM: coverSizeMM, Colour: ink})
 	}
 	var worst []string

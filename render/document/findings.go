@@ -48,10 +48,7 @@ func writeFinding(b *book, n int, f report.Block, body scene.TextStyle) {
 }
 
 func numbers(f report.Block) string {
-	parts := []string{fmt.Sprintf("line %d", f.Line)}
-	for _, n := range f.Numbers {
-		parts = append(parts, n.Name+" "+n.String())
-	}
+	parts := append([]string{fmt.Sprintf("line %d", f.Line)}, f.Figures()...)
 	if f.Situation != "" {
 		parts = append(parts, "worst in "+f.Situation)
 	}

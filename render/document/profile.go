@@ -3,6 +3,7 @@ package document
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"fusewright/harness"
 	"fusewright/harness/circuit"
@@ -62,20 +63,9 @@ func Profiles(r *harness.Review) ([]*scene.Sheet, error) {
 		b.para("No load draws current in any situation.", body)
 	}
 	if len(never) > 0 && drawn > 0 {
-		b.para("On in no situation, so without a picture: "+joined(never)+".", body)
+		b.para("On in no situation, so without a picture: "+strings.Join(never, ", ")+".", body)
 	}
 	return b.finish(), nil
-}
-
-func joined(names []string) string {
-	text := ""
-	for i, n := range names {
-		if i > 0 {
-			text += ", "
-		}
-		text += n
-	}
-	return text
 }
 
 // profileOf finds where a load loses most; nil when it never draws.

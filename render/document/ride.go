@@ -117,7 +117,7 @@ func rideTable(b *book, r *ride.Result) {
 	})
 	for i, l := range r.Legs {
 		t.row(fmt.Sprint(i+1), quantity.Format(l.ToS-l.FromS, quantity.Duration), legEngine(l.Leg),
-			fmt.Sprintf("%.0f °C", l.AmbientC), ampere(l.OutputA), ampere(mean(l.UsedAh, l)),
+			quantity.Fixed(l.AmbientC, 0)+" °C", ampere(l.OutputA), ampere(mean(l.UsedAh, l)),
 			batteryWords(mean(l.TakenAh-l.GivenAh, l)), fmt.Sprintf("%.2f V", l.LowestV),
 			fmt.Sprintf("%.1f %%", 100*l.ToCharge), fmt.Sprintf("%.0f %%", 100*l.StartReserve))
 	}

@@ -1,10 +1,9 @@
 package document
 
 import (
-	"strings"
-
 	"fusewright/harness"
 	"fusewright/harness/sources"
+	"fusewright/harness/wording"
 	"fusewright/render/scene"
 )
 
@@ -20,22 +19,14 @@ func Sources(r *harness.Review) []*scene.Sheet {
 		"generic, by standard: the data of the part that is bought come first. A standard quoted here is not thereby met.", quiet)
 	t := b.newTable([]column{{head: "source", wide: 82}, {head: "how sure", wide: 30}, {head: "used for", wide: 68}})
 	for _, u := range sources.Of(r.Circuit) {
-		t.row(u.Source.Text, u.Source.Certainty, someOf(u.For))
+		t.row(u.Source.Text, u.Source.Certainty, wording.Some(u.For, mostUses))
 	}
 	if list := sources.Assumptions(r.Circuit); len(list) > 0 {
 		b.head("Taken from common practice for want of data")
 		t := b.newTable([]column{{head: "what", wide: 90}, {head: "where", wide: 90}})
 		for _, a := range list {
-			t.row(a.What, someOf(a.At))
+			t.row(a.What, wording.Some(a.At, mostUses))
 		}
 	}
 	return b.finish()
-}
-
-// someOf joins names, the many as a few and a count.
-func someOf(names []string) string {
-	if len(names) <= mostUses {
-		return strings.Join(names, ", ")
-	}
-	return strings.Join(names[:mostUses], ", ") + " and " + plural(len(names)-mostUses, "more", "more")
 }

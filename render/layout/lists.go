@@ -8,6 +8,7 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/formboard"
 	"fusewright/harness/lengths"
+	"fusewright/harness/wording"
 	"fusewright/render/scene"
 )
 
@@ -65,7 +66,7 @@ func (d *drawing) notes(p *picture) *grid {
 	add("Least bend radius %d times the thickest wire, %d times where held: %s.", formboard.BendTimes,
 		formboard.BendHeldTimes, formboard.BendSource)
 	if p.lost > 0 {
-		add("%s found no room in the picture; the tables have all of them.", count(p.lost, "name or length", "names or lengths"))
+		add("%s found no room in the picture; the tables have all of them.", wording.Count(p.lost, "name or length", "names or lengths"))
 	}
 	if !s.Even {
 		add("This section is too crowded for even angles; its runs are fanned out.")

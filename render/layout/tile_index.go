@@ -7,6 +7,7 @@ import (
 
 	"fusewright/harness"
 	"fusewright/harness/lengths"
+	"fusewright/harness/wording"
 	"fusewright/render/frame"
 	"fusewright/render/scene"
 )
@@ -39,7 +40,7 @@ func (t *tiling) index(first bool) *scene.Sheet {
 	style := scene.TextStyle{SizeMM: frame.SmallMM, Colour: scene.Ink}
 	y += 4
 	pages := fmt.Sprintf("%s on %s, %d rows and %d columns. Pages without any of the loom are left out.",
-		count(len(t.order), "page", "pages"), t.name, t.rows, t.columns)
+		wording.Count(len(t.order), "page", "pages"), t.name, t.rows, t.columns)
 	for _, text := range append([]string{pages}, howTo(lengths.Of(t.review.Design))...) {
 		y = s.Paragraph(scene.Rect{X: w.X, Y: y, W: w.W}, text, style) + 1.4
 		if !first {

@@ -8,6 +8,7 @@ import (
 	"fusewright/harness/circuit"
 	"fusewright/harness/formboard"
 	"fusewright/harness/lengths"
+	"fusewright/harness/wording"
 	"fusewright/render/frame"
 	"fusewright/render/scene"
 )
@@ -42,13 +43,6 @@ func wireNumbers(wires []*circuit.Wire) string {
 	return strings.Join(out, ", ")
 }
 
-func count(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %s", n, many)
-}
-
 func coverText(r *formboard.Run) string {
 	if c := r.Bundle.Run.Cover; c != nil {
 		return c.Name
@@ -62,7 +56,7 @@ func runLines(u lengths.Unit, r *formboard.Run, level detail) []string {
 		return nil
 	}
 	lines := []string{
-		fmt.Sprintf("Ø %s, %s", diameterText(u, r.OuterMm), count(len(r.Bundle.Wires), "wire", "wires")),
+		fmt.Sprintf("Ø %s, %s", diameterText(u, r.OuterMm), wording.Count(len(r.Bundle.Wires), "wire", "wires")),
 		coverText(r),
 	}
 	if level == wireLists {

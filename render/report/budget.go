@@ -101,5 +101,5 @@ func unit(v *float64, u string) string {
 	if v == nil {
 		return "–"
 	}
-	return threeDigits(*v) + " " + u
+	return figureText(*v, u)
 }

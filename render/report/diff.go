@@ -9,7 +9,6 @@ import (
 	"fusewright/harness/compare"
 	"fusewright/harness/finding"
 	"fusewright/harness/lengths"
-	"fusewright/harness/quantity"
 )
 
 // DiffVersion is the version of the JSON shape of a comparison; it rises as
@@ -208,10 +207,7 @@ func diffFigure(v float64, unit string) string {
 	if v == math.Trunc(v) && math.Abs(v) < 1e6 { // pieces and packs
 		return strings.TrimSpace(fmt.Sprintf("%.0f %s", v, unit))
 	}
-	if d, ok := dimensions[unit]; ok {
-		return quantity.Format(v*d.factor, d.dim)
-	}
-	return strings.TrimSpace(threeDigits(v) + " " + unit)
+	return figureText(v, unit)
 }
 
 // summary counts the changes in a sentence.

@@ -3,6 +3,7 @@ package report
 import (
 	"math"
 	"strconv"
+	"strings"
 )
 
 // threeDigits prints a figure with three significant digits and no exponent;
@@ -19,5 +20,5 @@ func threeDigits(v float64) string {
 			text = strconv.FormatFloat(v, 'f', again, 64)
 		}
 	}
-	return text
+	return strings.Replace(text, "-", "−", 1)
 }

@@ -129,8 +129,8 @@ func writeRide(b *strings.Builder, r Ride) {
 	t := tabwriter.NewWriter(b, 0, 0, 2, ' ', tabwriter.AlignRight)
 	fmt.Fprintln(t, "from\tto\tengine\tair\toutput\tloads\tbattery\tposts\tcharge\treserve\t")
 	for _, l := range r.Legs {
-		fmt.Fprintf(t, "%s\t%s\t%s\t%.0f °C\t%s\t%s\t%s\t%s\t%s\t%s\t\n", clock(l.FromS), clock(l.ToS), legEngine(l),
-			l.AmbientC, amperes(l.OutputA), amperes(l.LoadA), signed(l.BatteryA), posts(l),
+		fmt.Fprintf(t, "%s\t%s\t%s\t%s °C\t%s\t%s\t%s\t%s\t%s\t%s\t\n", clock(l.FromS), clock(l.ToS), legEngine(l),
+			quantity.Fixed(l.AmbientC, 0), amperes(l.OutputA), amperes(l.LoadA), signed(l.BatteryA), posts(l),
 			chargeText(l.EndCharge), chargeText(l.StartReserve))
 	}
 	t.Flush()

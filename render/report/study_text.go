@@ -332,7 +332,7 @@ func celsius(v *float64) string {
 	if v == nil {
 		return "melts"
 	}
-	return fmt.Sprintf("%.0f °C", *v)
+	return quantity.Fixed(*v, 0) + " °C"
 }
 
 func percentOf(v *float64) string {

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"fusewright/harness/quantity"
+	"fusewright/harness/wording"
 )
 
 // textWidth is where prose is wrapped, for terminals of 100 columns.
@@ -54,13 +55,11 @@ func notChecked(list []Finding) string {
 			n++
 		}
 	}
-	switch n {
-	case 0:
+	if n == 0 {
 		return ""
-	case 1:
-		return "Not checked, or resting on an assumption: 1 point above (data-missing, load-never-on, situation-unsolved)."
 	}
-	return fmt.Sprintf("Not checked, or resting on an assumption: %d points above (data-missing, load-never-on, situation-unsolved).", n)
+	return "Not checked, or resting on an assumption: " + wording.Count(n, "point", "points") +
+		" above (data-missing, load-never-on, situation-unsolved)."
 }
 
 func writeFinding(b *strings.Builder, f Block, said map[string]bool) {
@@ -93,36 +92,53 @@ func writeFinding(b *strings.Builder, f Block, said map[string]bool) {
 }
 
 func numbersLine(f Finding) string {
-	parts := []string{f.About()}
-	for _, n := range f.Numbers {
-		parts = append(parts, n.Name+" "+n.String())
-	}
+	parts := append([]string{f.About()}, f.Figures()...)
 	if f.Situation != "" {
 		parts = append(parts, "worst in "+f.Situation)
 	}
 	return strings.Join(parts, " · ")
 }
 
-// dimensions are those of units in which the words of findings give figures too,
-// with what one such unit is in base units.
-var dimensions = map[string]struct {
-	dim    quantity.Dimension
-	factor float64
-}{"A": {quantity.Current, 1}, "V": {quantity.Voltage, 1}, "h": {quantity.Duration, 3600}, "s": {quantity.Duration, 1}}
-
 // String is the figure with its unit as the finding's own words have it, or
 // "none" when it has no finite value.
 func (n Number) String() string {
-	if n.Value == nil {
+	switch {
+	case n.Value == nil:
 		return "none"
-	}
-	if n.Unit == "m" {
+	case n.Unit == "m":
 		return n.lengths.Text(*n.Value)
 	}
-	if d, ok := dimensions[n.Unit]; ok {
-		return quantity.Format(*n.Value*d.factor, d.dim)
+	return figureText(*n.Value, n.Unit)
+}
+
+// figureText is a figure of a unit as quantities are printed, or three digits of
+// what is no quantity or would be rounded to nothing, as a slight margin.
+func figureText(v float64, unit string) string {
+	if dim := quantity.OfUnit(unit); dim != "" {
+		text := quantity.Format(quantity.In(v, unit, dim), dim)
+		if v == 0 || math.IsInf(v, 0) || strings.ContainsAny(text, "123456789") {
+			return text
+		}
 	}
-	return strings.TrimSpace(threeDigits(*n.Value) + " " + n.Unit)
+	return strings.TrimSpace(threeDigits(v) + " " + unit)
+}
+
+// Figures are the finding's numbers with their names, "current 30.04 A", a limit
+// and what stands before it with the digits that tell them apart.
+func (f Finding) Figures() []string {
+	list, texts := f.Numbers, make([]string, len(f.Numbers))
+	for i, n := range list {
+		texts[i] = n.String()
+		dim := quantity.OfUnit(n.Unit)
+		if i == 0 || n.Name != "limit" || n.Value == nil || list[i-1].Value == nil || dim == "" || n.Unit == "m" {
+			continue
+		}
+		texts[i-1], texts[i] = quantity.Against(quantity.In(*list[i-1].Value, n.Unit, dim), quantity.In(*n.Value, n.Unit, dim), dim)
+	}
+	for i, n := range list {
+		texts[i] = n.Name + " " + texts[i]
+	}
+	return texts
 }
 
 // writeSituations prints one line per situation: what the source gives.

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"fusewright/harness/together"
+	"fusewright/harness/wording"
 )
 
 // Together is what may run at once, in print order.
@@ -116,11 +117,7 @@ func (c TogetherChoice) lines(all int) []string {
 		lines = append(lines, strings.Join(s, ", "))
 	}
 	if more := c.Count - len(c.Sets); more > 0 {
-		word := "choices"
-		if more == 1 {
-			word = "choice"
-		}
-		lines = append(lines, fmt.Sprintf("and %d more %s", more, word))
+		lines = append(lines, "and "+wording.Count(more, "more choice", "more choices"))
 	}
 	if !c.Complete {
 		lines = append(lines, "and others that were not looked for")

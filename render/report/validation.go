@@ -5,6 +5,7 @@ import (
 	"io"
 	"strings"
 
+	"fusewright/harness/quantity"
 	"fusewright/harness/validation"
 )
 
@@ -68,11 +69,11 @@ func verdict(c validation.Comparison) string {
 }
 
 func percent(share float64) string {
-	text := fmt.Sprintf("%+.1f %%", share*100)
-	if text == "-0.0 %" || text == "+0.0 %" {
-		return "0.0 %"
+	text := quantity.Fixed(share*100, 1) + " %"
+	if share < 0 || text == "0.0 %" {
+		return text
 	}
-	return strings.Replace(text, "-", "−", 1)
+	return "+" + text
 }
 
 // cell keeps a text inside one cell of a Markdown table.

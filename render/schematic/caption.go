@@ -5,6 +5,7 @@ import (
 	"unicode"
 
 	"fusewright/harness/circuit"
+	"fusewright/harness/wording"
 	"fusewright/render/scene"
 )
 
@@ -78,7 +79,7 @@ func (d *drawing) head(p *circuit.Part) caption {
 // the width are cut with an ellipsis. Lines beyond most are cut too.
 func (c caption) fit(words, details string, widthMM float64, most int) caption {
 	room := widthMM - c.indent()
-	whole := join([]string{words, details}, ", ")
+	whole := wording.Present([]string{words, details}, ", ")
 	if textW(whole, scene.Regular) <= room {
 		c.lines = []string{whole}
 		return c
@@ -111,7 +112,7 @@ func wrap(text string, first, rest float64) (lines []string) {
 		if wide := textW(word, scene.Regular); line == "" && len(lines) == 0 && wide > first && wide <= rest {
 			lines, width = append(lines, ""), rest
 		}
-		longer := join([]string{line, word}, " ")
+		longer := wording.Present([]string{line, word}, " ")
 		if line != "" && textW(longer, scene.Regular) > width {
 			lines = append(lines, line)
 			line, width = word, rest

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"fusewright/harness/circuit"
+	"fusewright/harness/wording"
 	"fusewright/render/scene"
 	"fusewright/render/symbol"
 )
@@ -92,7 +93,7 @@ func (d *drawing) groundName(t *circuit.Terminal) string {
 	p := t.Part
 	switch p.Kind {
 	case circuit.Ground:
-		return scene.Ellipsis(join([]string{p.Ref, nameOf(p)}, " "), smallMM, 26, scene.Regular)
+		return scene.Ellipsis(wording.Present([]string{p.Ref, nameOf(p)}, " "), smallMM, 26, scene.Regular)
 	case circuit.Battery:
 		return p.Ref + " −"
 	}

@@ -6,6 +6,7 @@ import (
 
 	"fusewright/harness"
 	"fusewright/harness/circuit"
+	"fusewright/harness/wording"
 	"fusewright/render/scene"
 )
 
@@ -132,7 +133,7 @@ func changeFlags(c *Changes, asWas bool) *flags {
 
 // head names what an entry is about, with how the other design calls it.
 func (c *Change) head(refs []string, asWas bool) string {
-	return join(append(c.names(refs, asWas), string(c.Kind)), ", ")
+	return wording.Present(append(c.names(refs, asWas), string(c.Kind)), ", ")
 }
 
 // names are the parts and wires of an entry, or else its own name.
@@ -156,7 +157,7 @@ func (c *Change) names(refs []string, asWas bool) []string {
 // statements are the name with what differs, and what was found.
 func (c *Change) statements() (list []string) {
 	if len(c.Old)+len(c.New) > 0 || c.Text != "" { // else the head has the name
-		list = []string{join([]string{c.Name, c.Text}, ": ")}
+		list = []string{wording.Present([]string{c.Name, c.Text}, ": ")}
 	}
 	return append(list, c.Findings...)
 }
@@ -167,9 +168,9 @@ func (c *Change) short() string {
 	case c.Kind == Added || c.Kind == Removed:
 		return string(c.Kind) + ": " + c.Name
 	case c.Kind == Changed:
-		return join(append([]string{c.Text}, c.Findings...), "; ")
+		return wording.Present(append([]string{c.Text}, c.Findings...), "; ")
 	}
-	return join(c.Findings, "; ")
+	return wording.Present(c.Findings, "; ")
 }
 
 // placeOf is sheet and zone of what a change is about: in this drawing, else in

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strconv"
 
+	"fusewright/harness/wording"
 	"fusewright/render/scene"
 	"fusewright/render/symbol"
 )
@@ -67,7 +68,7 @@ func drawDelta(sheet *scene.Sheet, m *marked, x, y float64) {
 	}
 	number := strconv.Itoa(m.number)
 	sheet.Begin(scene.Group{ID: sheet.UniqueID("change-" + number), Class: "change",
-		Title: "change " + number + ": " + string(kind), Desc: join(m.change.statements(), "; ")})
+		Title: "change " + number + ": " + string(kind), Desc: wording.Present(m.change.statements(), "; ")})
 	sheet.Polygon([]scene.Point{{X: x, Y: y - up*deltaH/2}, {X: x + deltaW/2, Y: y + up*deltaH/2},
 		{X: x - deltaW/2, Y: y + up*deltaH/2}}, &pen, fill)
 	sheet.TextAt(scene.Point{X: x, Y: base}, number,

@@ -3,6 +3,7 @@ package schematic
 import (
 	"fmt"
 
+	"fusewright/harness/wording"
 	"fusewright/render/scene"
 	"fusewright/render/symbol"
 )
@@ -122,9 +123,9 @@ func (a *painter) cell(c *cell) {
 	}
 	a.sheet.Begin(scene.Group{
 		ID: a.sheet.UniqueID("part-" + id), Class: "part",
-		Title: join([]string{c.part.Ref, words}, " "),
+		Title: wording.Present([]string{c.part.Ref, words}, " "),
 		Link:  a.linkToMate(c),
-		Desc:  join([]string{string(c.part.Kind), details, placeWords(c)}, ", "),
+		Desc:  wording.Present([]string{string(c.part.Kind), details, placeWords(c)}, ", "),
 	})
 	switch {
 	case len(c.ways) > 0 || c.pieces > 0:

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"fusewright/harness/circuit"
+	"fusewright/harness/wording"
 	"fusewright/render/scene"
 	"fusewright/render/symbol"
 )
@@ -34,7 +35,7 @@ func (a *painter) incoming(c *cell) {
 	}
 	name := terminalName(c.term)
 	a.sheet.Begin(scene.Group{ID: a.flagID(c), Class: "reference", Link: a.linkFrom(x),
-		Title: "from " + name, Desc: join([]string{"continued from sheet and zone", from}, " ")})
+		Title: "from " + name, Desc: wording.Present([]string{"continued from sheet and zone", from}, " ")})
 	y := c.rows[0].y
 	a.set.Symbol(symbol.Incoming).Draw(a.pen(c.x+flagBody-2, y), "")
 	at := a.at(float64(c.x+flagBody-2), float64(y))
@@ -63,7 +64,7 @@ func (a *painter) outgoing(c *cell) {
 			fed = append(fed, in.cell.part.Ref)
 		}
 	}
-	to := join(places, ", ")
+	to := wording.Present(places, ", ")
 	name := terminalName(c.term)
 	a.sheet.Begin(scene.Group{ID: a.flagID(c), Class: "reference", Link: a.linkTo(c),
 		Title: name + " goes on", Desc: "continued at sheet and zone " + to})
@@ -72,7 +73,7 @@ func (a *painter) outgoing(c *cell) {
 	at := a.at(float64(c.x), float64(y))
 	room := float64(flagBody-3) * symbol.M
 	a.text(at.X+2.8*symbol.M, at.Y+capMM/2, scene.Ellipsis("to "+to, smallMM, room, scene.Bold), scene.Bold, scene.Left, scene.Ink)
-	words := scene.Ellipsis(join(fed, ", "), smallMM, room, scene.Regular)
+	words := scene.Ellipsis(wording.Present(fed, ", "), smallMM, room, scene.Regular)
 	a.text(at.X+2.8*symbol.M, at.Y+capMM/2+lineMM, words, scene.Regular, scene.Left, grey)
 	a.sheet.End()
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"fusewright/harness/wording"
 	"fusewright/render/scene"
 )
 
@@ -22,11 +23,11 @@ func (m *marked) head() string {
 		severity = "accepted"
 	}
 	const most = 3 // names in a line
-	names := join(m.refs[:min(len(m.refs), most)], ", ")
+	names := wording.Present(m.refs[:min(len(m.refs), most)], ", ")
 	if more := len(m.refs) - most; more > 0 {
 		names += fmt.Sprintf(" and %d more", more)
 	}
-	return join([]string{names, severity}, ", ")
+	return wording.Present([]string{names, severity}, ", ")
 }
 
 // indent is the room of a sign in a list, in mm.
@@ -54,7 +55,7 @@ func (m *marked) brief() string {
 		if m.asWas {
 			return m.change.statements()[0]
 		}
-		return join(m.change.statements(), "; ")
+		return wording.Present(m.change.statements(), "; ")
 	}
 	var rules []string
 	for _, f := range m.findings {
@@ -62,7 +63,7 @@ func (m *marked) brief() string {
 			rules = append(rules, f.Rule)
 		}
 	}
-	return join(rules, ", ")
+	return wording.Present(rules, ", ")
 }
 
 // wholeRow is a sign with all that it stands for.

@@ -3,6 +3,7 @@ package schematic
 import (
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
+	"fusewright/harness/wording"
 	"fusewright/render/scene"
 	"fusewright/render/symbol"
 )
@@ -93,7 +94,7 @@ func (d *drawing) groundRows(p *circuit.Part) []panelRow {
 	}
 	const perRow = 60 // keeps entries short enough to break over columns
 	for i := 0; i < len(numbers); i += perRow {
-		rows = append(rows, textRow(join(numbers[i:min(i+perRow, len(numbers))], "  "), 8, scene.Regular, scene.Ink))
+		rows = append(rows, textRow(wording.Present(numbers[i:min(i+perRow, len(numbers))], "  "), 8, scene.Regular, scene.Ink))
 	}
 	if p.Kind == circuit.Ground {
 		for _, w := range d.returns[p] {
@@ -112,9 +113,9 @@ func (d *drawing) groundWireRow(w *circuit.Wire) panelRow {
 	return panelRow{height: down + 5.5, draw: func(sheet *scene.Sheet, x, y float64) {
 		label := d.wireLabel(w, false)
 		name := d.groundName(w.To)
-		end := x + max(9+textW(join(label, " "), scene.Regular)+4, 9+textW(name, scene.Regular))
+		end := x + max(9+textW(wording.Present(label, " "), scene.Regular)+4, 9+textW(name, scene.Regular))
 		row := y + down
-		sheet.Begin(scene.Group{ID: sheet.UniqueID("wire-" + w.Number), Class: "wire", Title: join(label, ", "),
+		sheet.Begin(scene.Group{ID: sheet.UniqueID("wire-" + w.Number), Class: "wire", Title: wording.Present(label, ", "),
 			Desc: "return wire from " + w.From.Part.Ref + " to " + w.To.Part.Ref})
 		line := []scene.Point{{X: x + 3, Y: row}, {X: end, Y: row}}
 		drawBand(sheet, d.flags.kinds[w.Number], w.Number, line)

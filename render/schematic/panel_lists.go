@@ -5,6 +5,7 @@ import (
 	"sort"
 
 	"fusewright/harness/circuit"
+	"fusewright/harness/wording"
 	"fusewright/library"
 	"fusewright/render/scene"
 )
@@ -168,5 +169,5 @@ func cutText(text string, widthMM float64, most int) string {
 	}
 	lines = lines[:most]
 	lines[most-1] = scene.Ellipsis(lines[most-1]+" …", smallMM, widthMM, scene.Regular)
-	return join(lines, " ")
+	return wording.Present(lines, " ")
 }

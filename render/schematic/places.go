@@ -5,6 +5,7 @@ import (
 
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
+	"fusewright/harness/wording"
 	"fusewright/render/scene"
 	"fusewright/render/symbol"
 )
@@ -178,7 +179,7 @@ func (a *painter) placeBox(r region) {
 		start = trunk
 	}
 	room := a.bandRoom(r, start, right)*symbol.M - 2
-	text := scene.Ellipsis(join(words, " · "), smallMM, room, scene.Italic)
+	text := scene.Ellipsis(wording.Present(words, " · "), smallMM, room, scene.Italic)
 	a.text(a.at(start, 0).X+1.2, corner.Y+0.8+capMM, text, scene.Italic, scene.Left, grey)
 	a.sheet.End()
 }

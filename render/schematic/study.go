@@ -8,7 +8,9 @@ import (
 	"fusewright/harness"
 	"fusewright/harness/circuit"
 	"fusewright/harness/problem"
+	"fusewright/harness/quantity"
 	"fusewright/harness/solve"
+	"fusewright/harness/wording"
 	"fusewright/render/scene"
 )
 
@@ -72,23 +74,14 @@ func voltText(v float64) string {
 	if math.IsNaN(v) {
 		return "not joined"
 	}
-	return fixed(v, 2) + " V"
+	return quantity.Fixed(v, 2) + " V"
 }
 
 func ampText(a float64) string {
 	if math.Abs(a) >= 100 {
-		return fixed(a, 0) + " A"
+		return quantity.Fixed(a, 0) + " A"
 	}
-	return fixed(a, 2) + " A"
-}
-
-// fixed prints a number with a true minus sign, and none before a zero.
-func fixed(v float64, digits int) string {
-	s := strings.Replace(fmt.Sprintf("%.*f", digits, v), "-", "−", 1)
-	if strings.Trim(s, "−0.") == "" {
-		s = strings.TrimPrefix(s, "−")
-	}
-	return s
+	return quantity.Fixed(a, 2) + " A"
 }
 
 // wire is the current in a wire, and the volts at its end towards the load.
@@ -140,7 +133,7 @@ func (s *study) single(p *circuit.Part) string {
 	case circuit.Switch:
 		return s.contact(p)
 	case circuit.Tap:
-		return join([]string{s.contact(p), s.volts(p.Terminals[len(p.Terminals)-1].Node)}, ", ")
+		return wording.Present([]string{s.contact(p), s.volts(p.Terminals[len(p.Terminals)-1].Node)}, ", ")
 	case circuit.Splice:
 		return s.volts(p.Terminals[0].Node)
 	}
@@ -188,7 +181,7 @@ func (s *study) load(p *circuit.Part) string {
 	if !on {
 		return "off"
 	}
-	return voltText(volts) + ", " + fixed(watts, 1) + " W"
+	return voltText(volts) + ", " + quantity.Fixed(watts, 1) + " W"
 }
 
 // contact tells whether the first contact of a part is closed.
@@ -225,7 +218,7 @@ func (s *study) share(b *circuit.Branch) string {
 	if b.Fuse == nil || b.Fuse.Rating == nil || b.Fuse.Rating.RatingA <= 0 {
 		return "? %"
 	}
-	return fixed(100*math.Abs(s.solution.Amps(b))/b.Fuse.Rating.RatingA, 0) + " %"
+	return quantity.Fixed(100*math.Abs(s.solution.Amps(b))/b.Fuse.Rating.RatingA, 0) + " %"
 }
 
 // way is the share of a way's fuse; "" when it has none.

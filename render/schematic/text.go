@@ -7,6 +7,7 @@ import (
 
 	"fusewright/harness/circuit"
 	"fusewright/harness/lengths"
+	"fusewright/harness/wording"
 	"fusewright/render/scene"
 	"fusewright/render/symbol"
 )
@@ -39,13 +40,13 @@ func (d *drawing) wireLabel(w *circuit.Wire, stacked bool) []string {
 		second = append(second, w.Spec.Size.Label)
 	}
 	if d.study != nil {
-		return []string{join(append(first, second...), " "), d.study.wire(w)}
+		return []string{wording.Present(append(first, second...), " "), d.study.wire(w)}
 	}
 	second = append(second, d.lengthText(w.LengthM))
 	if stacked {
-		return []string{join(first, " "), join(second, " ")}
+		return []string{wording.Present(first, " "), wording.Present(second, " ")}
 	}
-	return []string{join(append(first, second...), " ")}
+	return []string{wording.Present(append(first, second...), " ")}
 }
 
 // labelFace is the face and colour of a line of a wire's label.
@@ -73,17 +74,6 @@ func (d *drawing) lengthText(lengthM float64) string {
 		return "length ?"
 	}
 	return lengths.In(d.lengths).Wire(lengthM)
-}
-
-// join puts the parts that are not empty together.
-func join(parts []string, sep string) string {
-	var used []string
-	for _, p := range parts {
-		if p != "" {
-			used = append(used, p)
-		}
-	}
-	return strings.Join(used, sep)
 }
 
 // number prints a value with at most three figures and no trailing zeros.

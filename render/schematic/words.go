@@ -5,6 +5,7 @@ import (
 
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
+	"fusewright/harness/wording"
 )
 
 // nameOf is the wording of a part: its label, else its name.
@@ -45,9 +46,9 @@ func (d *drawing) wordsOf(p *circuit.Part) (words, details string) {
 	case *design.Block:
 		return words, blockWords(src)
 	case *design.Switch:
-		return words, join([]string{switchWords(src), d.plugWords(p)}, ", ")
+		return words, wording.Present([]string{switchWords(src), d.plugWords(p)}, ", ")
 	case *design.Load:
-		return words, join([]string{loadWords(src), d.plugWords(p)}, ", ")
+		return words, wording.Present([]string{loadWords(src), d.plugWords(p)}, ", ")
 	case *design.Tap:
 		return words, tapWords(src)
 	}
@@ -70,7 +71,7 @@ func fuseWords(f *design.Fuse) string {
 	if f.Type != nil {
 		parts = append(parts, f.Type.Name)
 	}
-	return join(parts, " ")
+	return wording.Present(parts, " ")
 }
 
 func relayWords(r *design.Relay) string {
@@ -81,7 +82,7 @@ func relayWords(r *design.Relay) string {
 	if s := r.Coil.Suppressed; s != "" && s != "none" {
 		parts = append(parts, "with "+s)
 	}
-	return join(parts, ", ")
+	return wording.Present(parts, ", ")
 }
 
 func blockWords(b *design.Block) string {
@@ -112,7 +113,7 @@ func loadWords(l *design.Load) string {
 	if l.OwnSwitch {
 		parts = append(parts, "own switch")
 	}
-	return join(parts, ", ")
+	return wording.Present(parts, ", ")
 }
 
 func tapWords(t *design.Tap) string {
@@ -125,7 +126,7 @@ func tapWords(t *design.Tap) string {
 	if t.SpareA.Given() {
 		parts = append(parts, "spare "+number(t.SpareA.Value)+" A")
 	}
-	return join(parts, ", ")
+	return wording.Present(parts, ", ")
 }
 
 func (d *drawing) batteryWords() (words, details string) {
@@ -137,7 +138,7 @@ func (d *drawing) batteryWords() (words, details string) {
 	if b.Chemistry != nil && d.study == nil { // a study needs the room
 		parts = append(parts, b.Chemistry.Name)
 	}
-	words = join(parts, " ")
+	words = wording.Present(parts, " ")
 	if words == "" {
 		words = "battery"
 	}
