@@ -74,7 +74,7 @@ func (p *Pass) missingAmbients() {
 	for _, place := range p.d.Places {
 		if used[place] && !place.AmbientC.Given() {
 			p.reportMissing(place.Name, place.Pos, fmt.Sprintf("the ambient of %s is not given; %s is taken",
-				place.Name, celsius(circuit.DefaultAmbientC)))
+				place.Name, celsius(circuit.PlaceAmbientC(place))))
 		}
 	}
 }
@@ -86,7 +86,7 @@ func (p *Pass) missingOf(part *circuit.Part) {
 			What: fmt.Sprintf(format, args...)})
 	}
 	if part.Place == nil && part.Pos.Line > 0 && p.heatMatters(part) {
-		say("where %s stands is not said; %s is taken", part.Name, celsius(circuit.DefaultAmbientC))
+		say("where %s stands is not said; %s is taken", part.Name, celsius(part.AmbientC()))
 	}
 	switch s := part.Source.(type) {
 	case *design.Tap:

@@ -51,18 +51,9 @@ func fuseText(b *circuit.Branch) string {
 	return "fuse " + b.Fuse.Ref + " (" + fusePlace(b) + ", " + rating + ")"
 }
 
-// fuseAmbientC is the temperature of the place the fuse stands in; 20 °C when
-// the design does not say, which data-missing reports.
-func fuseAmbientC(b *circuit.Branch) float64 {
-	if b.Part == nil || b.Part.Place == nil {
-		return 20
-	}
-	return b.Part.Place.AmbientC.Or(20)
-}
-
 // device is a fuse where it stands, for the fuse curves.
 func device(b *circuit.Branch) fusing.Device {
-	return fusing.Device{Type: b.Fuse.Type, Rating: b.Fuse.Rating, AmbientC: fuseAmbientC(b)}
+	return fusing.Device{Type: b.Fuse.Type, Rating: b.Fuse.Rating, AmbientC: b.Part.AmbientC()}
 }
 
 // continuousA is what a fuse carries for good in a place hotter by aboveK than

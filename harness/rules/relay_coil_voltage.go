@@ -68,10 +68,7 @@ const suppliedV = 1
 
 func (p *Pass) judgePullIn(part *circuit.Part, form *library.RelayForm) {
 	coil := p.coilOf[part.Index]
-	need := form.PullInV
-	if part.Place != nil {
-		need *= conductor.AtTemperature(1, math.Max(20, part.Place.AmbientC.Or(20)))
-	}
+	need := form.PullInV * conductor.AtTemperature(1, math.Max(20, part.AmbientC()))
 	var at *solve.Solution
 	least := math.Inf(1)
 	for _, s := range p.usable {

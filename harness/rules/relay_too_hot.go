@@ -44,7 +44,7 @@ loads:
 			if r == nil || r.Form == nil || r.Form.MaxC <= 0 || part.Place == nil {
 				continue
 			}
-			if t := part.Place.AmbientC.Or(0); t > r.Form.MaxC {
+			if t := part.AmbientC(); t > r.Form.MaxC {
 				fin := ofPart(finding.Fault, part)
 				fin.What = fmt.Sprintf("%s stands at %s in %s; %s withstands %s",
 					part.Name, part.Place.Name,

@@ -139,11 +139,7 @@ func (w *view) demandA(below *circuit.Below) (total float64, draws int) {
 }
 
 func (w *view) device(b *circuit.Branch, c fuseCandidate) fusing.Device {
-	d := fusing.Device{Type: c.kind, Rating: c.rating, AmbientC: 20}
-	if b.Part != nil && b.Part.Place != nil {
-		d.AmbientC = b.Part.Place.AmbientC.Or(20)
-	}
-	return d
+	return fusing.Device{Type: c.kind, Rating: c.rating, AmbientC: b.Part.AmbientC()}
 }
 
 // continuousA is what a candidate carries for good at the corner's ambient.
@@ -314,10 +310,7 @@ func (w *view) chooseRelays() {
 }
 
 func (w *view) contactsBear(part *circuit.Part, form *library.RelayForm) bool {
-	ambient := 20.0
-	if part.Place != nil {
-		ambient = part.Place.AmbientC.Or(20)
-	}
+	ambient := part.AmbientC()
 	if form.MaxC > 0 && ambient > form.MaxC {
 		return false
 	}
