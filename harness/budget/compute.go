@@ -135,7 +135,7 @@ func isCoil(b *circuit.Branch) bool {
 // counted, at the regulated voltage.
 func vehicleA(c *circuit.Circuit) float64 {
 	d := c.Design
-	v := d.Charging.RegulatedV.Or(d.SystemV.Or(12))
+	v := d.Charging.RegulatedV.Or(d.NominalV())
 	sum := 0.0
 	for _, l := range d.VehicleLoads {
 		a := l.CurrentA.Value

@@ -154,6 +154,26 @@ type LoadSpec struct {
 	Standby bool                // what Load draws while it is live but off
 }
 
+// RatedA is a load's current at its rated voltage; 0 when that is not known.
+func (l *LoadSpec) RatedA() float64 {
+	if l.RatedV <= 0 {
+		return 0
+	}
+	return l.PowerW / l.RatedV
+}
+
+// DrawA is the rated current of a load's branch, or that of a coil's at the
+// system's nominal voltage.
+func (c *Circuit) DrawA(b *Branch) float64 {
+	switch {
+	case b.Load != nil:
+		return b.Load.RatedA()
+	case b.Ohm > 0:
+		return c.Design.NominalV() / b.Ohm
+	}
+	return 0
+}
+
 // Role is what a wire is for.
 type Role string
 

@@ -91,7 +91,7 @@ func (b *builder) addBattery() {
 // times capacity over the capacity; batteries of other voltages are so many
 // 12 V batteries, or parts of one, in series.
 func batteryOhm(d *design.Design) (ohm float64, assumed string) {
-	bat, inSeries := &d.Battery, d.SystemV.Or(12)/12
+	bat, inSeries := &d.Battery, d.NominalV()/12
 	switch {
 	case bat.ResistanceOhm.Given():
 		return bat.ResistanceOhm.Value, ""
@@ -119,7 +119,7 @@ func (b *builder) addVehicleLoads() {
 	p := b.part(VehicleLoads, nil, &design.Common{Name: "vehicle loads", Pos: d.VehicleLoads[0].Pos})
 	plus := b.terminal(p, "+", "", b.c.Nodes[1])
 	minus := b.terminal(p, "-", "", b.c.Nodes[0])
-	ratedV := d.Charging.RegulatedV.Or(d.SystemV.Or(12))
+	ratedV := d.Charging.RegulatedV.Or(d.NominalV())
 	for _, v := range d.VehicleLoads {
 		powerW := v.PowerW.Value
 		if !v.PowerW.Given() {
@@ -269,7 +269,7 @@ func (b *builder) addLoad(l *design.Load) {
 	minus := b.terminal(p, "-", end, nil)
 	ratedV := l.RatedV
 	if ratedV <= 0 {
-		ratedV = b.c.Design.SystemV.Or(12)
+		ratedV = b.c.Design.NominalV()
 	}
 	from := plus.Node
 	if HasOwnSwitch(l) {

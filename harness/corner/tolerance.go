@@ -27,7 +27,7 @@ func TolerancesOf(d *design.Design) *Tolerances {
 	lib := library.Default()
 	class := 1.0
 	if d != nil {
-		class = d.SystemV.Or(12) / 12
+		class = d.NominalV() / 12
 		if d.Library != nil {
 			lib = d.Library
 		}

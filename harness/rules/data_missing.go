@@ -111,7 +111,7 @@ func (p *Pass) missingOf(part *circuit.Part) {
 			say("neither type nor rating of %s is given", s.Name)
 		}
 	case *design.Block:
-		if wayLimit(s) <= 0 || totalLimit(s) <= 0 {
+		if s.WayLimitA() <= 0 || s.TotalLimitA() <= 0 {
 			say("the way limit or total limit of %s is not given", s.Name)
 		}
 	case *design.Ground:
@@ -199,7 +199,7 @@ func (p *Pass) missingTimes() {
 			continue
 		}
 		l := accessory(part)
-		c := fusing.Carries(device(fuse), p.ratedDrawA(loadBranch(part)), l.Inrush)
+		c := fusing.Carries(device(fuse), p.c.DrawA(loadBranch(part)), l.Inrush)
 		if c.EdgeKnown || !math.IsNaN(c.MeltShare) {
 			continue
 		}

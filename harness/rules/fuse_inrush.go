@@ -72,7 +72,7 @@ func (p *Pass) fuseAbove(part *circuit.Part) *circuit.Branch {
 }
 
 func (p *Pass) judgeInrush(part *circuit.Part, fuse *circuit.Branch) {
-	l, running := accessory(part), p.ratedDrawA(loadBranch(part))
+	l, running := accessory(part), p.c.DrawA(loadBranch(part))
 	c := fusing.Carries(device(fuse), running, l.Inrush)
 	opens, ages := c.EdgeKnown && c.Margin <= 1, c.MeltShare > fewStartsShare
 	if !opens && !ages {

@@ -72,21 +72,7 @@ func (f *facts) continuousA(b *circuit.Branch, aboveK float64) float64 {
 func (f *facts) demandA(n *circuit.Node) (total float64, draws []*circuit.Branch) {
 	draws = f.drawsBelow(n)
 	for _, b := range draws {
-		total += f.ratedDrawA(b)
+		total += f.c.DrawA(b)
 	}
 	return total, draws
-}
-
-// ratedDrawA is the nominal current of a load or coil.
-func (f *facts) ratedDrawA(b *circuit.Branch) float64 {
-	if b.Load != nil {
-		if b.Load.RatedV <= 0 {
-			return 0
-		}
-		return b.Load.PowerW / b.Load.RatedV
-	}
-	if b.Ohm <= 0 {
-		return 0
-	}
-	return f.nominalV() / b.Ohm
 }

@@ -44,7 +44,7 @@ loads:
 			if r == nil || r.Form == nil || p.coilOf[part.Index] == nil {
 				continue
 			}
-			if r.Form.CoilV > 0 && r.Form.CoilV != p.nominalV() {
+			if r.Form.CoilV > 0 && r.Form.CoilV != p.d.NominalV() {
 				p.reportCoilNominal(part, r.Form)
 			} else {
 				p.judgePullIn(part, r.Form)
@@ -56,9 +56,9 @@ loads:
 func (p *Pass) reportCoilNominal(part *circuit.Part, form *library.RelayForm) {
 	fin := ofPart(finding.Fault, part)
 	fin.What = fmt.Sprintf("%s has a %s coil in a %s system",
-		part.Name, volts(form.CoilV), volts(p.nominalV()))
+		part.Name, volts(form.CoilV), volts(p.d.NominalV()))
 	fin.Numbers = []finding.Number{{Name: "coil voltage", Value: form.CoilV, Unit: "V"},
-		{Name: "limit", Value: p.nominalV(), Unit: "V"}}
+		{Name: "limit", Value: p.d.NominalV(), Unit: "V"}}
 	p.report(fin)
 }
 

@@ -66,7 +66,7 @@ func (p *Pass) judgeDrop(part *circuit.Part, b *circuit.Branch) {
 	}
 	fin := ofPart(severity, part)
 	fin.What = fmt.Sprintf("%s loses %s, %s of the system voltage, on its way%s; %s loads may lose %s",
-		part.Name, volts(w.Corner*p.nominalV()), share(w.Corner), w.said(share), kind, share(limit)) +
+		part.Name, volts(w.Corner*p.d.NominalV()), share(w.Corner), w.said(share), kind, share(limit)) +
 		p.mostLost(part, b, w.in)
 	w.decides(&fin, "drop", finding.Larger, 100, limit, "%")
 	fin.Situation = w.in.Name
@@ -126,8 +126,8 @@ func (f *facts) worstDrop(b *circuit.Branch) cornered {
 	w := f.worstCorner(1, func(s *solve.Solution) bool { return s.LoadOn[b.Index] },
 		func(s *solve.Solution) float64 { return f.dropOf(s, b) },
 		func(c *corner.Set, i int) corner.Value { return c.Drop(i, b) })
-	w.Nominal /= f.nominalV()
-	w.Corner /= f.nominalV()
+	w.Nominal /= f.d.NominalV()
+	w.Corner /= f.d.NominalV()
 	return w
 }
 

@@ -173,7 +173,7 @@ func (d *drawing) vehicleWords() string {
 		case v.PowerW.Given():
 			sum += v.PowerW.Value
 		case v.CurrentA.Given():
-			sum += v.CurrentA.Value * d.design().Charging.RegulatedV.Or(d.design().SystemV.Or(12))
+			sum += v.CurrentA.Value * d.design().Charging.RegulatedV.Or(d.design().NominalV())
 		}
 	}
 	if sum <= 0 {
