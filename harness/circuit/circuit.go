@@ -6,6 +6,7 @@ package circuit
 
 import (
 	"fusewright/harness/design"
+	"fusewright/harness/fusing"
 	"fusewright/harness/problem"
 	"fusewright/library"
 )
@@ -141,6 +142,12 @@ type FuseSpec struct {
 	Rating  *library.FuseRating // of a tap's factory fuse: only RatingA known
 	Factory bool
 	Pos     problem.Pos
+}
+
+// Device is a branch's fuse where it stands, in surroundings hotter by aboveK
+// than the design says. Of a factory fuse the type is not known.
+func (b *Branch) Device(aboveK float64) fusing.Device {
+	return fusing.Device{Type: b.Fuse.Type, Rating: b.Fuse.Rating, AmbientC: b.Part.AmbientC() + aboveK}
 }
 
 // LoadSpec is the law of a load branch.

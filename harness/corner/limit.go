@@ -5,7 +5,6 @@ import (
 
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
-	"fusewright/harness/fusing"
 )
 
 // DropLimit is the share of the system voltage that a load's circuit may lose,
@@ -40,8 +39,7 @@ func FuseBearsA(d *design.Design, b *circuit.Branch, aboveK float64) float64 {
 	if d.Practice != nil && d.Practice.FuseLoadShare > 0 {
 		share = d.Practice.FuseLoadShare
 	}
-	at := fusing.Device{Type: b.Fuse.Type, Rating: b.Fuse.Rating, AmbientC: b.Part.AmbientC() + aboveK}
-	if maker, known := at.Share(); known {
+	if maker, known := b.Device(aboveK).Share(); known {
 		share = math.Min(share, maker)
 	}
 	return share * b.Fuse.Rating.RatingA

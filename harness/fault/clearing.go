@@ -32,7 +32,7 @@ func (c *Clearing) TooWeak() bool { return c.Device != nil && !c.Bare && math.Is
 // Device is the fuse of a branch at the ambient of its place; assumed tells
 // that the type is not known: a factory fuse is taken as a blade fuse.
 func Device(c *circuit.Circuit, b *circuit.Branch) (d fusing.Device, assumed bool) {
-	d = fusing.Device{Rating: b.Fuse.Rating, AmbientC: b.Part.AmbientC()}
+	d = b.Device(0)
 	d.Type, assumed = deviceType(c, b)
 	if assumed && d.Rating != nil {
 		d.Rating = fusing.RatingOf(d.Type, d.Rating.RatingA)

@@ -178,7 +178,7 @@ func (p *Pass) missingAllowed() {
 // carry in a hot place, where one stands in such.
 func (p *Pass) missingReratings() {
 	for _, b := range p.fuses() {
-		d := device(b)
+		d := b.Device(0)
 		if _, known := d.Share(); known || d.AmbientC+p.ambientRiseK() <= fusing.RatedC {
 			continue
 		}
@@ -199,7 +199,7 @@ func (p *Pass) missingTimes() {
 			continue
 		}
 		l := accessory(part)
-		c := fusing.Carries(device(fuse), p.c.DrawA(loadBranch(part)), l.Inrush)
+		c := fusing.Carries(fuse.Device(0), p.c.DrawA(loadBranch(part)), l.Inrush)
 		if c.EdgeKnown || !math.IsNaN(c.MeltShare) {
 			continue
 		}

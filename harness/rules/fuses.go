@@ -4,7 +4,6 @@ import (
 	"fusewright/harness/circuit"
 	"fusewright/harness/corner"
 	"fusewright/harness/finding"
-	"fusewright/harness/fusing"
 )
 
 // fuses lists the fuses the design fits: factory fuses of taps left out.
@@ -49,11 +48,6 @@ func fuseText(b *circuit.Branch) string {
 		return "the factory fuse of " + fusePlace(b) + " (" + rating + ")"
 	}
 	return "fuse " + b.Fuse.Ref + " (" + fusePlace(b) + ", " + rating + ")"
-}
-
-// device is a fuse where it stands, for the fuse curves.
-func device(b *circuit.Branch) fusing.Device {
-	return fusing.Device{Type: b.Fuse.Type, Rating: b.Fuse.Rating, AmbientC: b.Part.AmbientC()}
 }
 
 // continuousA is what a fuse carries for good in a place hotter by aboveK than

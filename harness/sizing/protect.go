@@ -127,14 +127,14 @@ func (w *view) demandA(below *circuit.Below) (total float64, draws int) {
 	return total, len(below.Loads) + len(below.Coils)
 }
 
-func (w *view) device(b *circuit.Branch, c fuseCandidate) fusing.Device {
-	return fusing.Device{Type: c.kind, Rating: c.rating, AmbientC: b.Part.AmbientC()}
-}
-
 // continuousA is what a candidate carries for good at the corner's ambient.
 func (w *view) continuousA(b *circuit.Branch, c fuseCandidate) float64 {
-	spec := circuit.FuseSpec{Type: c.kind, Rating: c.rating}
-	return corner.FuseBearsA(w.s.d, &circuit.Branch{Part: b.Part, Fuse: &spec}, w.aboveK())
+	return corner.FuseBearsA(w.s.d, fitted(b, c), w.aboveK())
+}
+
+// fitted is a fuse's branch with a candidate in it.
+func fitted(b *circuit.Branch, c fuseCandidate) *circuit.Branch {
+	return &circuit.Branch{Part: b.Part, Fuse: &circuit.FuseSpec{Type: c.kind, Rating: c.rating}}
 }
 
 // starts tells whether a candidate outlasts the start of every load that has it
@@ -145,7 +145,7 @@ func (w *view) starts(b *circuit.Branch, c fuseCandidate, below *circuit.Below) 
 		if l == nil || l.Inrush.PeakRatio <= 1 || l.Inrush.TauS <= 0 || !w.isNearest(b, x) {
 			continue
 		}
-		f := fusing.Carries(w.device(b, c), x.Load.RatedA(), l.Inrush)
+		f := fusing.Carries(fitted(b, c).Device(0), x.Load.RatedA(), l.Inrush)
 		if !f.StartHolds && (f.EdgeKnown || f.MeltShare > fusing.PulseShare) {
 			return false
 		}
