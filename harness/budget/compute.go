@@ -88,9 +88,9 @@ func demandA(s *solve.Solution) (vehicle, accessory float64) {
 		}
 		switch {
 		case b.Load != nil && b.Load.Vehicle != nil:
-			vehicle += a * atVoltage(b.Load.Behaves, scale)
+			vehicle += a * solve.AtVoltage(b.Load.Behaves, scale)
 		case b.Load != nil:
-			accessory += a * atVoltage(b.Load.Behaves, scale) * dutyOf(b.Load)
+			accessory += a * solve.AtVoltage(b.Load.Behaves, scale) * dutyOf(b.Load)
 		case isCoil(b):
 			accessory += a * scale
 		}
@@ -101,20 +101,6 @@ func demandA(s *solve.Solution) (vehicle, accessory float64) {
 // busV is the voltage at the battery's posts.
 func busV(s *solve.Solution) float64 {
 	return s.NodeV[s.Circuit.Positive().Index] - s.NodeV[s.Circuit.Negative().Index]
-}
-
-// atVoltage is how a load's current changes when its voltage changes by a
-// ratio: the laws of package solve.
-func atVoltage(behaves design.Behaviour, ratio float64) float64 {
-	switch behaves {
-	case design.Resistor:
-		return ratio
-	case design.FilamentLamp:
-		return math.Pow(ratio, solve.LampExponent)
-	case design.ConstantPower:
-		return 1 / ratio
-	}
-	return 1
 }
 
 // dutyOf is the share of the time an accessory draws. The vehicle's duty is

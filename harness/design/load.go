@@ -14,7 +14,12 @@ type loadFigures struct {
 	power, current, resistance, rated, inrushTime Quantity
 }
 
-var behaviours = []string{string(Resistor), string(FilamentLamp), string(ConstantPower), string(Motor)}
+var behaviours = func() (list []string) {
+	for _, b := range Behaviours {
+		list = append(list, string(b))
+	}
+	return list
+}()
 
 var signs = []string{string(SignLamp), string(SignLED), string(SignHeater), string(SignMotor),
 	string(SignPump), string(SignHorn), string(SignSocket), string(SignElectronics), string(SignSensor)}

@@ -3,7 +3,6 @@ package solve
 import (
 	"fusewright/harness/circuit"
 	"fusewright/harness/conductor"
-	"fusewright/harness/design"
 	"fusewright/library"
 )
 
@@ -85,21 +84,4 @@ func dutyOf(spec *circuit.LoadSpec) float64 {
 		return spec.Duty
 	}
 	return 1
-}
-
-// behaviourLaw is the law of a load that takes powerW at its rated voltage.
-func behaviourLaw(spec *circuit.LoadSpec, powerW float64) Law {
-	rated := spec.RatedV
-	if !(powerW > 0) || !(rated > 0) {
-		return Law{}
-	}
-	switch spec.Behaves {
-	case design.FilamentLamp:
-		return Law{Kind: Lamp, CurrentA: powerW / rated, RatedV: rated, EdgeV: LampEdge * rated}
-	case design.ConstantPower:
-		return Law{Kind: Power, PowerW: powerW, EdgeV: PowerFold * rated}
-	case design.Motor:
-		return Law{Kind: Torque, CurrentA: powerW / rated, EdgeV: TorqueEdge * rated}
-	}
-	return Law{Kind: Ohmic, Ohm: rated * rated / powerW}
 }
