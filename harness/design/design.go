@@ -378,6 +378,10 @@ const (
 	SignSensor      Sign = "sensor"
 )
 
+// Signs are all of them, as the design may name them.
+var Signs = []Sign{SignLamp, SignLED, SignHeater, SignMotor, SignPump, SignHorn, SignSocket, SignElectronics,
+	SignSensor}
+
 // Load is an accessory.
 type Load struct {
 	Common
