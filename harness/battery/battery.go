@@ -43,7 +43,7 @@ func Of(d *design.Design) *Battery {
 	if d == nil {
 		return nil
 	}
-	return New(&d.Battery, d.SystemV.Or(12))
+	return New(&d.Battery, d.NominalV())
 }
 
 // New is a battery of a system voltage (6, 12, 24, 48 V); nil without a capacity.

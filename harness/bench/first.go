@@ -56,7 +56,7 @@ func (m *maker) firstPower() []*Section {
 	return []*Section{s}
 }
 
-func (m *maker) supplyV() float64 { return supplyShare * m.d.SystemV.Or(12) }
+func (m *maker) supplyV() float64 { return supplyShare * m.d.NominalV() }
 
 // firstFuses are the fuses that current from the battery meets first; factory
 // fuses belong to the machine.

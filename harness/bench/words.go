@@ -20,7 +20,7 @@ func cautions(d *design.Design) []string {
 		"Do not work on brake, steering, airbag or other safety circuits without the training that they require.",
 		"Stop at smoke, smell, heat or a reading far off: power off first, then look for the cause.",
 	}
-	if d.SystemV.Or(12) >= 48 {
+	if d.NominalV() >= 48 {
 		list = append(list, "A 48 V battery can reach 60 V while it charges: treat it as able to hurt, and its arcs do not go out by themselves.")
 	}
 	return list

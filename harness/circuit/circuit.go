@@ -6,6 +6,7 @@ package circuit
 
 import (
 	"fusewright/harness/design"
+	"fusewright/harness/fusing"
 	"fusewright/harness/problem"
 	"fusewright/library"
 )
@@ -143,6 +144,12 @@ type FuseSpec struct {
 	Pos     problem.Pos
 }
 
+// Device is a branch's fuse where it stands, in surroundings hotter by aboveK
+// than the design says. Of a factory fuse the type is not known.
+func (b *Branch) Device(aboveK float64) fusing.Device {
+	return fusing.Device{Type: b.Fuse.Type, Rating: b.Fuse.Rating, AmbientC: b.Part.AmbientC() + aboveK}
+}
+
 // LoadSpec is the law of a load branch.
 type LoadSpec struct {
 	Behaves design.Behaviour
@@ -164,6 +171,26 @@ func (l *LoadSpec) Average() float64 {
 		return l.Duty
 	}
 	return 1
+}
+
+// RatedA is a load's current at its rated voltage; 0 when that is not known.
+func (l *LoadSpec) RatedA() float64 {
+	if l.RatedV <= 0 {
+		return 0
+	}
+	return l.PowerW / l.RatedV
+}
+
+// DrawA is the rated current of a load's branch, or that of a coil's at the
+// system's nominal voltage.
+func (c *Circuit) DrawA(b *Branch) float64 {
+	switch {
+	case b.Load != nil:
+		return b.Load.RatedA()
+	case b.Ohm > 0:
+		return c.Design.NominalV() / b.Ohm
+	}
+	return 0
 }
 
 // Role is what a wire is for.

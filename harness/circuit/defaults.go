@@ -1,5 +1,11 @@
 package circuit
 
+import (
+	"math"
+
+	"fusewright/harness/design"
+)
+
 // Figures used where neither the design nor the library gives one. A branch
 // that rests on one says so in Branch.Assumed; a wire whose ambient does has
 // AmbientKnown false. All are common practice without a published source
@@ -70,3 +76,38 @@ const (
 // source); 1.25 is never below the exact circle around 3 to 7 equal round wires
 // (2.155, 2.414, 2.701, 3 and 3 wire diameters).
 const BundleFactor = 1.25
+
+// PlaceAmbientC is the ambient of a place, in °C: what the design gives, else
+// the default; so of nil, a part whose place is not said.
+func PlaceAmbientC(p *design.Place) float64 {
+	if p == nil {
+		return DefaultAmbientC
+	}
+	return p.AmbientC.Or(DefaultAmbientC)
+}
+
+// AmbientC is the ambient where a part stands, in °C; a nil part has the default.
+func (p *Part) AmbientC() float64 {
+	if p == nil {
+		return DefaultAmbientC
+	}
+	return PlaceAmbientC(p.Place)
+}
+
+// RunAmbientC is the hottest that a run meets, its ends included, in °C; the
+// default when nothing says.
+func RunAmbientC(r *design.Run) float64 {
+	hot := max(endAmbientC(r.From), endAmbientC(r.To), r.AmbientC.Or(math.Inf(-1)))
+	if math.IsInf(hot, -1) {
+		return DefaultAmbientC
+	}
+	return hot
+}
+
+// endAmbientC is below all others where a run ends at no place.
+func endAmbientC(p *design.Place) float64 {
+	if p == nil {
+		return math.Inf(-1)
+	}
+	return PlaceAmbientC(p)
+}

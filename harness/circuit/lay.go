@@ -72,7 +72,7 @@ func (w *Wire) findAmbient() {
 
 func (w *Wire) meetPlace(p *design.Place) {
 	if p != nil {
-		w.meet(p.AmbientC.Or(DefaultAmbientC), p.Name, p.AmbientC.Given())
+		w.meet(PlaceAmbientC(p), p.Name, p.AmbientC.Given())
 	}
 }
 

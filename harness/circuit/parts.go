@@ -91,7 +91,7 @@ func (b *builder) addBattery() {
 // times capacity over the capacity; batteries of other voltages are so many
 // 12 V batteries, or parts of one, in series.
 func batteryOhm(d *design.Design) (ohm float64, assumed string) {
-	bat, inSeries := &d.Battery, d.SystemV.Or(12)/12
+	bat, inSeries := &d.Battery, d.NominalV()/12
 	switch {
 	case bat.ResistanceOhm.Given():
 		return bat.ResistanceOhm.Value, ""
@@ -264,7 +264,7 @@ func (b *builder) addLoad(l *design.Load) {
 	minus := b.terminal(p, "-", end, nil)
 	ratedV := l.RatedV
 	if ratedV <= 0 {
-		ratedV = b.c.Design.SystemV.Or(12)
+		ratedV = b.c.Design.NominalV()
 	}
 	from := plus.Node
 	if HasOwnSwitch(l) {

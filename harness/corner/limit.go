@@ -5,7 +5,6 @@ import (
 
 	"fusewright/harness/circuit"
 	"fusewright/harness/design"
-	"fusewright/harness/fusing"
 )
 
 // DropLimit is the share of the system voltage that a load's circuit may lose,
@@ -30,8 +29,7 @@ func DropLimit(d *design.Design, critical bool) (limit float64, given bool) {
 
 // FuseBearsA is what a fuse carries for good: the smaller of the practice's share
 // of the rating and the maker's share at the ambient of its place, which is
-// hotter by aboveK than the design says (20 °C when it does not say). The two are
-// not multiplied: the maker's table already gives continuous current. Zero when
+// hotter by aboveK than the design says. The two are not multiplied: the maker's table already gives continuous current. Zero when
 // the rating is not known.
 func FuseBearsA(d *design.Design, b *circuit.Branch, aboveK float64) float64 {
 	if b.Fuse == nil || b.Fuse.Rating == nil {
@@ -41,11 +39,7 @@ func FuseBearsA(d *design.Design, b *circuit.Branch, aboveK float64) float64 {
 	if d.Practice != nil && d.Practice.FuseLoadShare > 0 {
 		share = d.Practice.FuseLoadShare
 	}
-	at := fusing.Device{Type: b.Fuse.Type, Rating: b.Fuse.Rating, AmbientC: 20 + aboveK}
-	if b.Part != nil && b.Part.Place != nil {
-		at.AmbientC = b.Part.Place.AmbientC.Or(20) + aboveK
-	}
-	if maker, known := at.Share(); known {
+	if maker, known := b.Device(aboveK).Share(); known {
 		share = math.Min(share, maker)
 	}
 	return share * b.Fuse.Rating.RatingA

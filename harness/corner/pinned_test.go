@@ -94,3 +94,16 @@ func TestWorstByHand(t *testing.T) {
 		t.Errorf("no corner is worse: %+v", v)
 	}
 }
+
+// Of 20 A with all at 20 °C and 0.6 at 40 °C, where the place says nothing 0.8
+// holds at 30 °C and 0.7 at 5 K above; a place given at 20 °C gives all.
+func TestFuseBearsWhereTheAmbientIsLeftOut(t *testing.T) {
+	kind := &library.FuseType{Rerating: []library.RatedAt{{AmbientC: 20, Share: 1}, {AmbientC: 40, Share: 0.6}}}
+	b := &circuit.Branch{Part: &circuit.Part{}, Fuse: &circuit.FuseSpec{Type: kind, Rating: &library.FuseRating{RatingA: 20}}}
+	near(t, "no place", FuseBearsA(&design.Design{}, b, 0), 16)
+	b.Part.Place = &design.Place{}
+	near(t, "place without an ambient", FuseBearsA(&design.Design{}, b, 0), 16)
+	near(t, "5 K above", FuseBearsA(&design.Design{}, b, 5), 14)
+	b.Part.Place.AmbientC = given(20)
+	near(t, "20 °C", FuseBearsA(&design.Design{}, b, 0), 20)
+}

@@ -27,7 +27,7 @@ func TolerancesOf(d *design.Design) *Tolerances {
 	lib := library.Default()
 	class := 1.0
 	if d != nil {
-		class = d.SystemV.Or(12) / 12
+		class = d.NominalV() / 12
 		if d.Library != nil {
 			lib = d.Library
 		}
@@ -42,8 +42,7 @@ func TolerancesOf(d *design.Design) *Tolerances {
 	t.LowestV = class * value("lowest supply", 0)
 	t.HighestV = class * value("highest supply", 1e3)
 	t.RegulatedV = class * value("regulated voltage", 0)
-	for _, b := range []design.Behaviour{design.Resistor, design.FilamentLamp,
-		design.ConstantPower, design.Motor} {
+	for _, b := range design.Behaviours {
 		t.Power[b] = value("power of "+string(b), 0)
 	}
 	t.AmbientK = value("ambient", 0)

@@ -127,3 +127,20 @@ func fromLibrary(q *Quantity, amps float64) {
 		*q = Quantity{Value: amps, Text: quantity.Plain(amps, quantity.Current)}
 	}
 }
+
+// WayLimitA is the most that each way of a block may carry; 0 when nothing says.
+func (b *Block) WayLimitA() float64 {
+	if b.WayA.Given() || b.Type == nil {
+		return b.WayA.Value
+	}
+	return b.Type.WayA
+}
+
+// TotalLimitA is the most that all ways of a block may carry together; 0 when
+// nothing says.
+func (b *Block) TotalLimitA() float64 {
+	if b.TotalA.Given() || b.Type == nil {
+		return b.TotalA.Value
+	}
+	return b.Type.TotalA
+}

@@ -359,6 +359,9 @@ const (
 	Motor         Behaviour = "motor"
 )
 
+// Behaviours are all of them, as the design may name them.
+var Behaviours = []Behaviour{Resistor, FilamentLamp, ConstantPower, Motor}
+
 // Sign is which symbol stands for a load on the drawing.
 type Sign string
 
@@ -374,6 +377,10 @@ const (
 	SignElectronics Sign = "electronics"
 	SignSensor      Sign = "sensor"
 )
+
+// Signs are all of them, as the design may name them.
+var Signs = []Sign{SignLamp, SignLED, SignHeater, SignMotor, SignPump, SignHorn, SignSocket, SignElectronics,
+	SignSensor}
 
 // Load is an accessory.
 type Load struct {

@@ -14,10 +14,18 @@ type loadFigures struct {
 	power, current, resistance, rated, inrushTime Quantity
 }
 
-var behaviours = []string{string(Resistor), string(FilamentLamp), string(ConstantPower), string(Motor)}
+// usualSign stands for a load whose sign neither the design nor its type gives.
+var usualSign = map[Behaviour]Sign{Resistor: SignHeater, FilamentLamp: SignLamp, Motor: SignMotor,
+	ConstantPower: SignElectronics}
 
-var signs = []string{string(SignLamp), string(SignLED), string(SignHeater), string(SignMotor),
-	string(SignPump), string(SignHorn), string(SignSocket), string(SignElectronics), string(SignSensor)}
+var behaviours, signs = words(Behaviours), words(Signs)
+
+func words[S ~string](kinds []S) (list []string) {
+	for _, k := range kinds {
+		list = append(list, string(k))
+	}
+	return list
+}
 
 var loadSection = section[Load]{
 	Section: Section{Name: "load", Shape: kindNamed,
@@ -170,8 +178,7 @@ func (x *Load) character() {
 		x.Sign = Sign(t.Sign)
 	}
 	if x.Sign == "" {
-		x.Sign = map[Behaviour]Sign{Resistor: SignHeater, FilamentLamp: SignLamp, Motor: SignMotor,
-			ConstantPower: SignElectronics}[x.Behaves]
+		x.Sign = usualSign[x.Behaves]
 	}
 	fill := func(q *Quantity, value float64, dim quantity.Dimension) {
 		if !q.Given() && value > 0 {

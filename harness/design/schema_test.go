@@ -18,7 +18,7 @@ import (
 // beyondSchema are the wrong files of testdata/read/err in which the schema sees
 // nothing, each with what it would take.
 var beyondSchema = map[string]string{
-	"no-reason": "whether words are a reason",
+	"no-reason":                    "whether words are a reason",
 	"dangling-feed":                "names are checked against the whole design",
 	"dangling-names-in-situations": "names are checked against the whole design",
 	"dangling-place":               "names are checked against the whole design",

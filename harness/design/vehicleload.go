@@ -49,7 +49,7 @@ var vehicleLoadSection = section[VehicleLoad]{
 
 // VehicleV is the voltage in volts that the machine's own loads are stated at: the
 // regulated one.
-func (d *Design) VehicleV() float64 { return d.Charging.RegulatedV.Or(d.SystemV.Or(12)) }
+func (d *Design) VehicleV() float64 { return d.Charging.RegulatedV.Or(d.NominalV()) }
 
 // VehicleW is what one of the machine's own loads takes while it draws, in watts
 // at VehicleV.

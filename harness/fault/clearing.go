@@ -32,13 +32,10 @@ func (c *Clearing) TooWeak() bool { return c.Device != nil && !c.Bare && math.Is
 // Device is the fuse of a branch at the ambient of its place; assumed tells
 // that the type is not known: a factory fuse is taken as a blade fuse.
 func Device(c *circuit.Circuit, b *circuit.Branch) (d fusing.Device, assumed bool) {
-	d = fusing.Device{Rating: b.Fuse.Rating, AmbientC: circuit.DefaultAmbientC}
+	d = b.Device(0)
 	d.Type, assumed = deviceType(c, b)
 	if assumed && d.Rating != nil {
 		d.Rating = fusing.RatingOf(d.Type, d.Rating.RatingA)
-	}
-	if b.Part != nil && b.Part.Place != nil {
-		d.AmbientC = b.Part.Place.AmbientC.Or(circuit.DefaultAmbientC)
 	}
 	return d, assumed
 }

@@ -89,7 +89,7 @@ func ratedV(c *circuit.Circuit, b *circuit.Branch) float64 {
 	case b.Load != nil:
 		return b.Load.RatedV
 	case c.Design != nil:
-		return c.Design.SystemV.Or(12)
+		return c.Design.NominalV()
 	}
 	return 12
 }

@@ -44,7 +44,7 @@ type source struct {
 // sources finds the strong and the weak source of a design.
 func sources(c *circuit.Circuit) [2]source {
 	d := c.Design
-	class := d.SystemV.Or(12) / 12
+	class := d.NominalV() / 12
 	full, fullOhm := 12.7*class, batteryOhm(c)
 	low, lowOhm := 11.6*class, 2*fullOhm
 	if b := battery.Of(d); b != nil {

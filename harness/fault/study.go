@@ -70,7 +70,7 @@ func (s *Study) FarEnd(w *circuit.Wire) *Short {
 // Compute studies a circuit.
 func Compute(c *circuit.Circuit) *Study {
 	s := ShortsBy(c, conductor.NewRater(c.Design.Library, c.Design.Practice))
-	s.High, s.Reverse = HighFor(c.Design.SystemV.Or(12)), ReverseFor(c.Design.SystemV.Or(12))
+	s.High, s.Reverse = HighFor(c.Design.NominalV()), ReverseFor(c.Design.NominalV())
 	s.lostReturns(true)
 	s.weldedContacts()
 	s.exposures()

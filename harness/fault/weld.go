@@ -42,7 +42,7 @@ func (s *Study) weldedContacts() {
 			if !rest[l.A.Index] {
 				w.Hot = append(w.Hot, Hot{Branch: l, ByHand: !byRest[l.A]})
 				if byRest[l.A] {
-					w.DrawA += ratedA(l)
+					w.DrawA += l.Load.RatedA()
 				}
 			}
 		}
@@ -61,14 +61,6 @@ func loadsAt(nodes map[*circuit.Node]bool) []*circuit.Branch {
 	}
 	slices.SortFunc(out, func(a, b *circuit.Branch) int { return a.Index - b.Index })
 	return out
-}
-
-// ratedA is a load's current at its rated voltage.
-func ratedA(b *circuit.Branch) float64 {
-	if b.Load.RatedV <= 0 {
-		return 0
-	}
-	return b.Load.PowerW / b.Load.RatedV
 }
 
 // liveFrom floods downstream from a node with the key off: through make

@@ -126,7 +126,7 @@ func (f *Fuse) compare(sols []*solve.Solution, faults *fault.Study, g *gathered)
 	}
 	for _, l := range g.loads[at] {
 		in := l.Load.Load.Inrush
-		f.Starts = append(f.Starts, Start{Load: l, Carrying: fusing.Carries(f.Device, ratedA(l), in)})
+		f.Starts = append(f.Starts, Start{Load: l, Carrying: fusing.Carries(f.Device, l.Load.RatedA(), in)})
 	}
 	for _, up := range above(f.Branch, g.guards) {
 		f.Above = append(f.Above, f.pair(up, faults))
@@ -141,11 +141,4 @@ func (f *Fuse) run(sols []*solve.Solution) {
 		}
 	}
 	f.Running = fusing.Carries(f.Device, f.RunningA, noInrush)
-}
-
-func ratedA(b *circuit.Branch) float64 {
-	if b.Load.RatedV <= 0 {
-		return 0
-	}
-	return b.Load.PowerW / b.Load.RatedV
 }

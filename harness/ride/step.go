@@ -34,7 +34,7 @@ const (
 func (s *simulation) runLeg(leg *design.Leg) bool {
 	l := s.newLeg(leg)
 	s.result.Legs = append(s.result.Legs, l)
-	s.demand = newDemand(s.plan, leg, s.opt.VoltStep*s.c.Design.SystemV.Or(12)/12)
+	s.demand = newDemand(s.plan, leg, s.opt.VoltStep*s.c.Design.NominalV()/12)
 	b := newBus(s.c, s.bat, l, s.demand)
 	b.lastV = s.lastV
 	length := leg.Minutes.Value

@@ -43,10 +43,10 @@ taps:
 	Run: func(p *Pass) {
 		for _, part := range p.partsOf(circuit.Block) {
 			bl, _ := part.Source.(*design.Block)
-			if bl == nil || totalLimit(bl) <= 0 {
+			if bl == nil || bl.TotalLimitA() <= 0 {
 				continue
 			}
-			limit := totalLimit(bl)
+			limit := bl.TotalLimitA()
 			if sum := p.blockWorst(part); over(sum.A, limit) {
 				fin := ofPart(finding.Fault, part)
 				fin.What = fmt.Sprintf("%s carries %s in all; its limit is %s",

@@ -44,24 +44,8 @@ loads:
 	},
 }
 
-// wayLimit is the most a way may carry; zero when nothing says.
-func wayLimit(b *design.Block) float64 {
-	if b.WayA.Given() || b.Type == nil {
-		return b.WayA.Value
-	}
-	return b.Type.WayA
-}
-
-// totalLimit is the most all ways may carry together; zero when nothing says.
-func totalLimit(b *design.Block) float64 {
-	if b.TotalA.Given() || b.Type == nil {
-		return b.TotalA.Value
-	}
-	return b.Type.TotalA
-}
-
 func (p *Pass) judgeWays(part *circuit.Part, bl *design.Block) {
-	limit := wayLimit(bl)
+	limit := bl.WayLimitA()
 	for _, w := range bl.Ways {
 		t := part.Terminal(w.Number)
 		if t == nil || limit <= 0 || w.Spare {

@@ -2,10 +2,8 @@ package rules
 
 import (
 	"fmt"
-	"math"
 
 	"fusewright/harness/circuit"
-	"fusewright/harness/design"
 )
 
 var chafingRun = &Rule{
@@ -35,7 +33,7 @@ runs:
 			if len(b.Wires) == 0 {
 				continue
 			}
-			lasts := r.Cover != nil && hottestC(r) <= r.Cover.MaxC
+			lasts := r.Cover != nil && circuit.RunAmbientC(r) <= r.Cover.MaxC
 			chafes := r.Chafes && !(lasts && r.Cover.Abrasion)
 			pinches := r.Pinches && !(lasts && r.Cover.Pinch)
 			switch {
@@ -54,19 +52,8 @@ func coverText(b *circuit.Bundle) string {
 	if b.Run.Cover == nil {
 		return "bare loom"
 	}
-	if hot := hottestC(b.Run); hot > b.Run.Cover.MaxC {
+	if hot := circuit.RunAmbientC(b.Run); hot > b.Run.Cover.MaxC {
 		return fmt.Sprintf("%s, made for %s and here at %s,", b.Run.Cover.Name, celsius(b.Run.Cover.MaxC), celsius(hot))
 	}
 	return b.Run.Cover.Name
-}
-
-// hottestC is the hottest that a run meets, its ends included.
-func hottestC(r *design.Run) float64 {
-	hot := r.AmbientC.Or(math.Inf(-1))
-	for _, at := range []*design.Place{r.From, r.To} {
-		if at != nil {
-			hot = math.Max(hot, at.AmbientC.Or(circuit.DefaultAmbientC))
-		}
-	}
-	return hot
 }

@@ -40,7 +40,7 @@ charging:
 		if b.Chemistry == nil || b.Chemistry.MostChargeV == 0 || !c.Present() || !c.RegulatedV.Given() {
 			return
 		}
-		limit := b.Chemistry.MostChargeV * p.nominalV() / 12
+		limit := b.Chemistry.MostChargeV * p.d.NominalV() / 12
 		if !over(c.RegulatedV.Value, limit) {
 			return
 		}

@@ -36,7 +36,7 @@ loads:
 	Run: func(p *Pass) {
 		for _, part := range p.partsOf(circuit.Relay) {
 			if tap := p.supervisedAbove(part); tap != nil {
-				a := p.ratedDrawA(p.coilOf[part.Index])
+				a := p.c.DrawA(p.coilOf[part.Index])
 				fin := ofPart(finding.Fault, part)
 				fin.What = fmt.Sprintf("the coil of %s draws %s from %s, which a module supervises",
 					part.Name, amps(a), tap.Name)

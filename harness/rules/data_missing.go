@@ -74,7 +74,7 @@ func (p *Pass) missingAmbients() {
 	for _, place := range p.d.Places {
 		if used[place] && !place.AmbientC.Given() {
 			p.reportMissing(place.Name, place.Pos, fmt.Sprintf("the ambient of %s is not given; %s is taken",
-				place.Name, celsius(circuit.DefaultAmbientC)))
+				place.Name, celsius(circuit.PlaceAmbientC(place))))
 		}
 	}
 }
@@ -86,7 +86,7 @@ func (p *Pass) missingOf(part *circuit.Part) {
 			What: fmt.Sprintf(format, args...)})
 	}
 	if part.Place == nil && part.Pos.Line > 0 && p.heatMatters(part) {
-		say("where %s stands is not said; %s is taken", part.Name, celsius(circuit.DefaultAmbientC))
+		say("where %s stands is not said; %s is taken", part.Name, celsius(part.AmbientC()))
 	}
 	switch s := part.Source.(type) {
 	case *design.Tap:
@@ -111,7 +111,7 @@ func (p *Pass) missingOf(part *circuit.Part) {
 			say("neither type nor rating of %s is given", s.Name)
 		}
 	case *design.Block:
-		if wayLimit(s) <= 0 || totalLimit(s) <= 0 {
+		if s.WayLimitA() <= 0 || s.TotalLimitA() <= 0 {
 			say("the way limit or total limit of %s is not given", s.Name)
 		}
 	case *design.Ground:
@@ -178,7 +178,7 @@ func (p *Pass) missingAllowed() {
 // carry in a hot place, where one stands in such.
 func (p *Pass) missingReratings() {
 	for _, b := range p.fuses() {
-		d := device(b)
+		d := b.Device(0)
 		if _, known := d.Share(); known || d.AmbientC+p.ambientRiseK() <= fusing.RatedC {
 			continue
 		}
@@ -199,7 +199,7 @@ func (p *Pass) missingTimes() {
 			continue
 		}
 		l := accessory(part)
-		c := fusing.Carries(device(fuse), p.ratedDrawA(loadBranch(part)), l.Inrush)
+		c := fusing.Carries(fuse.Device(0), p.c.DrawA(loadBranch(part)), l.Inrush)
 		if c.EdgeKnown || !math.IsNaN(c.MeltShare) {
 			continue
 		}

@@ -188,19 +188,6 @@ func wiresFrom(t *circuit.Terminal) []*circuit.Wire {
 	return list
 }
 
-// nominalV is the system voltage shares are taken of.
-func (f *facts) nominalV() float64 { return f.d.SystemV.Or(12) }
-
-// highestV is the highest voltage of ordinary use: the regulator's, or the
-// full battery's when the vehicle does not charge.
-func (f *facts) highestV() float64 {
-	v := f.nominalV()
-	if f.d.Charging.Present() {
-		v = math.Max(v, f.d.Charging.RegulatedV.Or(v))
-	}
-	return v
-}
-
 // limitSource prints where a limit of the practice comes from, or that the
 // design sets it.
 func (f *facts) limitSource(key string, given bool) string {

@@ -79,7 +79,7 @@ func (p *Pass) judgeBreaking(b *circuit.Branch) {
 
 // openCircuitV is the resting voltage of the full battery.
 func (f *facts) openCircuitV() float64 {
-	scale := f.nominalV() / 12
+	scale := f.d.NominalV() / 12
 	if ch := f.d.Battery.Chemistry; ch != nil && len(ch.OpenCircuit) > 0 {
 		return ch.OpenCircuit[len(ch.OpenCircuit)-1].Volts * scale
 	}

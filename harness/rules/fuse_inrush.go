@@ -73,8 +73,8 @@ func (p *Pass) fuseAbove(part *circuit.Part) *circuit.Branch {
 }
 
 func (p *Pass) judgeInrush(part *circuit.Part, fuse *circuit.Branch) {
-	l, running := accessory(part), p.ratedDrawA(loadBranch(part))
-	c := fusing.Carries(device(fuse), running, l.Inrush)
+	l, running := accessory(part), p.c.DrawA(loadBranch(part))
+	c := fusing.Carries(fuse.Device(0), running, l.Inrush)
 	opens, ages := c.EdgeKnown && c.Margin <= 1, c.MeltShare > fewStartsShare
 	if !opens && !ages {
 		return

@@ -7,10 +7,6 @@ import (
 	"fusewright/harness/quantity"
 )
 
-// chargedShare is the voltage of a lead-acid battery on charge over its nominal:
-// 14.4 V of 12 V.
-const chargedShare = 1.2
-
 var fuseVoltage = &Rule{
 	Name:  "fuse-voltage",
 	Title: "a fuse is not made for the system's voltage",
@@ -45,10 +41,7 @@ charging:
   cruise: 4000 rpm
 `,
 	Run: func(p *Pass) {
-		need := p.highestV()
-		if !p.d.Charging.Present() {
-			need *= chargedShare
-		}
+		need := p.d.HighestV()
 		for _, b := range p.fuses() {
 			if t := b.Fuse.Type; t == nil || t.MaxV <= 0 || t.MaxV >= need {
 				continue

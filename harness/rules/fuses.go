@@ -4,7 +4,6 @@ import (
 	"fusewright/harness/circuit"
 	"fusewright/harness/corner"
 	"fusewright/harness/finding"
-	"fusewright/harness/fusing"
 )
 
 // fuses lists the fuses the design fits: factory fuses of taps left out.
@@ -51,20 +50,6 @@ func fuseText(b *circuit.Branch) string {
 	return "fuse " + b.Fuse.Ref + " (" + fusePlace(b) + ", " + rating + ")"
 }
 
-// fuseAmbientC is the temperature of the place the fuse stands in; 20 °C when
-// the design does not say, which data-missing reports.
-func fuseAmbientC(b *circuit.Branch) float64 {
-	if b.Part == nil || b.Part.Place == nil {
-		return 20
-	}
-	return b.Part.Place.AmbientC.Or(20)
-}
-
-// device is a fuse where it stands, for the fuse curves.
-func device(b *circuit.Branch) fusing.Device {
-	return fusing.Device{Type: b.Fuse.Type, Rating: b.Fuse.Rating, AmbientC: fuseAmbientC(b)}
-}
-
 // continuousA is what a fuse carries for good in a place hotter by aboveK than
 // the design says. The practice's and the maker's shares are for continuous load:
 // a fuse that carries current only while a switch is held bears its rating, since
@@ -81,21 +66,7 @@ func (f *facts) continuousA(b *circuit.Branch, aboveK float64) float64 {
 func (f *facts) demandA(n *circuit.Node) (total float64, draws []*circuit.Branch) {
 	draws = f.drawsBelow(n)
 	for _, b := range draws {
-		total += f.ratedDrawA(b)
+		total += f.c.DrawA(b)
 	}
 	return total, draws
-}
-
-// ratedDrawA is the nominal current of a load or coil.
-func (f *facts) ratedDrawA(b *circuit.Branch) float64 {
-	if b.Load != nil {
-		if b.Load.RatedV <= 0 {
-			return 0
-		}
-		return b.Load.PowerW / b.Load.RatedV
-	}
-	if b.Ohm <= 0 {
-		return 0
-	}
-	return f.nominalV() / b.Ohm
 }

@@ -106,5 +106,5 @@ func (p *Pass) overWhat(a *fault.Affected) string {
 	if load := a.Branch.Load; load != nil && load.Load != nil && load.Load.MaxV.Given() {
 		return "more than the " + volts(load.Load.MaxV.Value) + " it may get"
 	}
-	return "more than the " + volts(p.highestV()) + " of ordinary use"
+	return "more than the " + volts(p.d.HighestV()) + " of ordinary use"
 }

@@ -50,7 +50,7 @@ limits: {standby: 2 A, days to no start: 8 h}
 
 func (p *Pass) reportAlwaysOn(part *circuit.Part) {
 	fin := ofPart(finding.Fault, part)
-	drain := p.ratedDrawA(loadBranch(part))
+	drain := p.c.DrawA(loadBranch(part))
 	fin.What = fmt.Sprintf("%s is on whenever the battery is connected and draws about %s",
 		part.Name, amps(drain))
 	decidedBy(&fin, "drain", drain, "A", finding.Larger)
@@ -61,7 +61,7 @@ func (p *Pass) reportAlwaysOn(part *circuit.Part) {
 // draws little until it is used.
 func (p *Pass) reportStandby(part *circuit.Part, l *design.Load) {
 	fin := ofPart(finding.Fault, part)
-	use := p.ratedDrawA(loadBranch(part))
+	use := p.c.DrawA(loadBranch(part))
 	fin.What = fmt.Sprintf("%s is live whenever the battery is connected: %s at rest, about %s in use",
 		part.Name, amps(l.StandbyA.Value), amps(use))
 	decidedBy(&fin, "drain at rest", l.StandbyA.Value, "A", finding.Larger)
@@ -89,7 +89,7 @@ func (p *Pass) reportByHand(g handGroup) {
 	fin := ofPart(finding.Advice, g.gate.Part)
 	sum := 0.0
 	for _, b := range g.loads {
-		sum += p.ratedDrawA(b)
+		sum += p.c.DrawA(b)
 	}
 	subject := fmt.Sprintf("%s can leave %s on", g.gate.Part.Name, wording.Few(names(g.loads), 4))
 	if g.gate.Closer.OwnSwitch != nil {

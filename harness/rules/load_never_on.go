@@ -8,6 +8,7 @@ import (
 	"fusewright/harness/circuit"
 	"fusewright/harness/finding"
 	"fusewright/harness/solve"
+	"fusewright/harness/wording"
 )
 
 var loadNeverOn = &Rule{
@@ -54,7 +55,7 @@ func (p *Pass) reportNeverOn(part *circuit.Part, listed []string) {
 	if len(listed) > 0 {
 		fin.Severity = finding.Fault
 		fin.What = fmt.Sprintf("%s is listed as on in %s and gets nothing there, so its current, voltage and fuse were not checked",
-			part.Name, list(listed))
+			part.Name, wording.And(listed))
 		fin.Change = "list it in a situation in which its feed is live: the tap hot, the switches and relays on the way closed"
 	}
 	p.report(fin)

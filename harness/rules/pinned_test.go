@@ -299,7 +299,7 @@ func TestFuseVoltageAtTheEdge(t *testing.T) {
 	b := part(t, p, "lamp fuse").Branches[0]
 	kind := *b.Fuse.Type
 	b.Fuse.Type = &kind
-	high := p.highestV()
+	high := p.d.HighestV()
 	for volts, want := range map[float64]finding.Severity{high - 0.01: finding.Danger, high: none, high + 0.01: none} {
 		kind.MaxV = volts
 		says(t, fmt.Sprintf("%g V of %g V", volts, high), p.run(), want)

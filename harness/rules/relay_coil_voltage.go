@@ -46,7 +46,7 @@ loads:
 			if r == nil || r.Form == nil || p.coilOf[part.Index] == nil {
 				continue
 			}
-			if r.Form.CoilV > 0 && r.Form.CoilV != p.nominalV() {
+			if r.Form.CoilV > 0 && r.Form.CoilV != p.d.NominalV() {
 				p.reportCoilNominal(part, r.Form)
 			} else {
 				p.judgePullIn(part, r.Form)
@@ -58,9 +58,9 @@ loads:
 func (p *Pass) reportCoilNominal(part *circuit.Part, form *library.RelayForm) {
 	fin := ofPart(finding.Fault, part)
 	fin.What = fmt.Sprintf("%s has a %s coil in a %s system",
-		part.Name, volts(form.CoilV), volts(p.nominalV()))
+		part.Name, volts(form.CoilV), volts(p.d.NominalV()))
 	fin.Numbers = []finding.Number{{Name: "coil voltage", Value: form.CoilV, Unit: "V"},
-		{Name: "limit", Value: p.nominalV(), Unit: "V"}}
+		{Name: "limit", Value: p.d.NominalV(), Unit: "V"}}
 	p.report(fin)
 }
 
@@ -70,10 +70,7 @@ const suppliedV = 1
 
 func (p *Pass) judgePullIn(part *circuit.Part, form *library.RelayForm) {
 	coil := p.coilOf[part.Index]
-	need := form.PullInV
-	if part.Place != nil {
-		need *= conductor.AtTemperature(1, math.Max(20, part.Place.AmbientC.Or(20)))
-	}
+	need := form.PullInV * conductor.AtTemperature(1, math.Max(20, part.AmbientC()))
 	var at *solve.Solution
 	least := math.Inf(1)
 	for _, s := range p.usable {

@@ -43,7 +43,7 @@ loads:
 				continue
 			}
 			fin := ofPart(finding.Fault, part)
-			a := p.ratedDrawA(p.coilOf[part.Index])
+			a := p.c.DrawA(p.coilOf[part.Index])
 			fin.What = fmt.Sprintf("the coil of %s is energised with the key off and all switches open; nothing can release it",
 				part.Name)
 			decidedBy(&fin, "coil current", a, "A", finding.Larger)

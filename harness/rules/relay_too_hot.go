@@ -46,7 +46,7 @@ loads:
 			if r == nil || r.Form == nil || r.Form.MaxC <= 0 || part.Place == nil {
 				continue
 			}
-			if t := part.Place.AmbientC.Or(0); t > r.Form.MaxC {
+			if t := part.AmbientC(); t > r.Form.MaxC {
 				fin := ofPart(finding.Fault, part)
 				value, most := quantity.Against(t, r.Form.MaxC, quantity.Temperature)
 				fin.What = fmt.Sprintf("%s stands at %s in %s; %s withstands %s",

@@ -55,7 +55,7 @@ loads:
 // lamps 8, motors 3 and even heaters 2.
 func (p *Pass) switchRatings(s *design.Switch) contactRatings {
 	if s.RatingA.Given() {
-		if p.nominalV() > 12 {
+		if p.d.NominalV() > 12 {
 			return contactRatings{s.RatingA.Value / 2, s.RatingA.Value / 8, s.RatingA.Value / 3, 1}
 		}
 		return contactRatings{s.RatingA.Value, s.RatingA.Value / 5, s.RatingA.Value / 2, 1}

@@ -70,7 +70,7 @@ func (p *Pass) judgeDrop(part *circuit.Part, b *circuit.Branch) {
 	print := against(limit, quantity.Share)
 	_, most := quantity.Against(w.Corner, limit, quantity.Share)
 	fin.What = fmt.Sprintf("%s loses %s, %s of the system voltage, on its way%s; %s loads may lose %s",
-		part.Name, volts(w.Corner*p.nominalV()), print(w.Corner), w.said(print), kind, most) +
+		part.Name, volts(w.Corner*p.d.NominalV()), print(w.Corner), w.said(print), kind, most) +
 		p.mostLost(part, b, w.in)
 	w.decides(&fin, "drop", finding.Larger, 100, limit, "%")
 	fin.Situation = w.in.Name
@@ -130,8 +130,8 @@ func (f *facts) worstDrop(b *circuit.Branch) cornered {
 	w := f.worstCorner(1, func(s *solve.Solution) bool { return s.LoadOn[b.Index] },
 		func(s *solve.Solution) float64 { return f.dropOf(s, b) },
 		func(c *corner.Set, i int) corner.Value { return c.Drop(i, b) })
-	w.Nominal /= f.nominalV()
-	w.Corner /= f.nominalV()
+	w.Nominal /= f.d.NominalV()
+	w.Corner /= f.d.NominalV()
 	return w
 }
 

@@ -100,7 +100,7 @@ func (p *Pass) startA(w *fault.Welded) float64 {
 	sum := 0.0
 	for _, h := range w.Hot {
 		if !h.ByHand {
-			sum += p.ratedDrawA(h.Branch) * max(1, h.Branch.Load.Load.Inrush.PeakRatio)
+			sum += p.c.DrawA(h.Branch) * max(1, h.Branch.Load.Load.Inrush.PeakRatio)
 		}
 	}
 	return sum

@@ -14,12 +14,7 @@ func covers(d *design.Design, r *design.Run) []*library.Cover {
 	if !r.Flexes && !moves && !r.Chafes && !r.Pinches && !hot {
 		return []*library.Cover{nil}
 	}
-	ambient := r.AmbientC.Or(circuit.DefaultAmbientC)
-	for _, p := range []*design.Place{r.From, r.To} {
-		if p != nil {
-			ambient = max(ambient, p.AmbientC.Or(circuit.DefaultAmbientC))
-		}
-	}
+	ambient := circuit.RunAmbientC(r)
 	var list []*library.Cover
 	for _, c := range d.Library.Covers {
 		if r.Chafes && !c.Abrasion || r.Pinches && !c.Pinch || hot && !c.Heat || c.MaxC < ambient ||

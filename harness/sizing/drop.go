@@ -144,7 +144,7 @@ func (w *view) dropOf(b *circuit.Branch, way []*circuit.Branch, r *warm.Result,
 func (w *view) limitV(b *circuit.Branch, postsV float64) float64 {
 	l, d := b.Load.Load, w.s.d
 	share, _ := corner.DropLimit(d, l.Critical)
-	limit := share * d.SystemV.Or(12)
+	limit := share * d.NominalV()
 	least := l.MinV.Value
 	if !l.MinV.Given() && l.Type != nil {
 		least = l.Type.MinV

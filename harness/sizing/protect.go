@@ -2,6 +2,7 @@ package sizing
 
 import (
 	"math"
+	"slices"
 
 	"fusewright/harness/circuit"
 	"fusewright/harness/corner"
@@ -89,14 +90,14 @@ func (w *view) carrying(i int, share float64) []bool {
 		}
 	}
 	limit := math.Inf(1)
-	if s.way != nil {
-		limit = wayLimit(s.block)
+	if s.way != nil && s.block.WayLimitA() > 0 {
+		limit = s.block.WayLimitA()
 	}
 	ok := make([]bool, len(s.fuses))
 	for k, c := range s.fuses {
 		amps := math.Max(w.corner[b.Index]*share, w.alone(below))
 		ok[k] = w.continuousA(b, c) >= amps && c.rating.RatingA >= least && c.rating.RatingA <= limit &&
-			c.kind.MaxV >= w.highestV() && w.starts(b, c, below)
+			c.kind.MaxV >= w.s.d.HighestV() && w.starts(b, c, below)
 	}
 	return ok
 }
@@ -115,41 +116,25 @@ func (w *view) alone(below *circuit.Below) float64 {
 	if len(below.Loads) != 1 || w.amps[below.Loads[0].Index] > 0 {
 		return 0
 	}
-	return ratedA(below.Loads[0])
-}
-
-func ratedA(b *circuit.Branch) float64 {
-	if b.Load.RatedV <= 0 {
-		return 0
-	}
-	return b.Load.PowerW / b.Load.RatedV
+	return below.Loads[0].Load.RatedA()
 }
 
 // demandA is the rated current of all that hangs below.
 func (w *view) demandA(below *circuit.Below) (total float64, draws int) {
-	for _, b := range below.Loads {
-		total += ratedA(b)
-	}
-	for _, b := range below.Coils {
-		if b.Ohm > 0 {
-			total += w.s.d.SystemV.Or(12) / b.Ohm
-		}
+	for _, b := range slices.Concat(below.Loads, below.Coils) {
+		total += w.v.c.DrawA(b)
 	}
 	return total, len(below.Loads) + len(below.Coils)
 }
 
-func (w *view) device(b *circuit.Branch, c fuseCandidate) fusing.Device {
-	d := fusing.Device{Type: c.kind, Rating: c.rating, AmbientC: 20}
-	if b.Part != nil && b.Part.Place != nil {
-		d.AmbientC = b.Part.Place.AmbientC.Or(20)
-	}
-	return d
-}
-
 // continuousA is what a candidate carries for good at the corner's ambient.
 func (w *view) continuousA(b *circuit.Branch, c fuseCandidate) float64 {
-	spec := circuit.FuseSpec{Type: c.kind, Rating: c.rating}
-	return corner.FuseBearsA(w.s.d, &circuit.Branch{Part: b.Part, Fuse: &spec}, w.aboveK())
+	return corner.FuseBearsA(w.s.d, fitted(b, c), w.aboveK())
+}
+
+// fitted is a fuse's branch with a candidate in it.
+func fitted(b *circuit.Branch, c fuseCandidate) *circuit.Branch {
+	return &circuit.Branch{Part: b.Part, Fuse: &circuit.FuseSpec{Type: c.kind, Rating: c.rating}}
 }
 
 // starts tells whether a candidate outlasts the start of every load that has it
@@ -160,7 +145,7 @@ func (w *view) starts(b *circuit.Branch, c fuseCandidate, below *circuit.Below) 
 		if l == nil || l.Inrush.PeakRatio <= 1 || l.Inrush.TauS <= 0 || !w.isNearest(b, x) {
 			continue
 		}
-		f := fusing.Carries(w.device(b, c), ratedA(x), l.Inrush)
+		f := fusing.Carries(fitted(b, c).Device(0), x.Load.RatedA(), l.Inrush)
 		if !f.StartHolds && (f.EdgeKnown || f.MeltShare > fusing.PulseShare) {
 			return false
 		}
@@ -177,30 +162,6 @@ func (w *view) isNearest(fuse, load *circuit.Branch) bool {
 		}
 	}
 	return false
-}
-
-// highestV is the highest voltage of ordinary use, as rule fuse-voltage has it.
-func (w *view) highestV() float64 {
-	d := w.s.d
-	v := d.SystemV.Or(12)
-	if d.Charging.Present() {
-		v = math.Max(v, d.Charging.RegulatedV.Or(v))
-	}
-	if d.SystemV.Or(12) == 48 {
-		v = math.Max(v, 60)
-	}
-	return v
-}
-
-// wayLimit is the most that a way may be fused at; +Inf when nothing says.
-func wayLimit(b *design.Block) float64 {
-	switch {
-	case b.WayA.Given():
-		return b.WayA.Value
-	case b.Type != nil:
-		return b.Type.WayA
-	}
-	return math.Inf(1)
 }
 
 // chooseBlocks sets every block to the first whose ways and bus bear their
@@ -314,10 +275,7 @@ func (w *view) chooseRelays() {
 }
 
 func (w *view) contactsBear(part *circuit.Part, form *library.RelayForm) bool {
-	ambient := 20.0
-	if part.Place != nil {
-		ambient = part.Place.AmbientC.Or(20)
-	}
+	ambient := part.AmbientC()
 	if form.MaxC > 0 && ambient > form.MaxC {
 		return false
 	}

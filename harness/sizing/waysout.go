@@ -251,7 +251,7 @@ func (s *search) moves(w *view, about concerned) []change {
 				block.At = place
 				return func() { block.At = was }
 			}
-			cooler := hot && block.At != nil && ambientC(place) < ambientC(block.At)
+			cooler := hot && block.At != nil && circuit.PlaceAmbientC(place) < circuit.PlaceAmbientC(block.At)
 			if cooler || s.noLonger(do, about, before) {
 				list = append(list, change{fmt.Sprintf("move %s to %s", block.Name, place.Name), do})
 			}
@@ -259,8 +259,6 @@ func (s *search) moves(w *view, about concerned) []change {
 	}
 	return list
 }
-
-func ambientC(p *design.Place) float64 { return p.AmbientC.Or(circuit.DefaultAmbientC) }
 
 // notVoltageAlone tells whether anything but lost voltage is left.
 func (s *search) notVoltageAlone() bool {

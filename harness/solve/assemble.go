@@ -3,7 +3,6 @@ package solve
 import (
 	"fusewright/harness/circuit"
 	"fusewright/harness/conductor"
-	"fusewright/harness/design"
 	"fusewright/library"
 )
 
@@ -86,21 +85,4 @@ func AverageDraw(b *circuit.Branch) float64 {
 		return 1
 	}
 	return b.Load.Average()
-}
-
-// behaviourLaw is the law of a load that takes powerW at its rated voltage.
-func behaviourLaw(spec *circuit.LoadSpec, powerW float64) Law {
-	rated := spec.RatedV
-	if !(powerW > 0) || !(rated > 0) {
-		return Law{}
-	}
-	switch spec.Behaves {
-	case design.FilamentLamp:
-		return Law{Kind: Lamp, CurrentA: powerW / rated, RatedV: rated, EdgeV: LampEdge * rated}
-	case design.ConstantPower:
-		return Law{Kind: Power, PowerW: powerW, EdgeV: PowerFold * rated}
-	case design.Motor:
-		return Law{Kind: Torque, CurrentA: powerW / rated, EdgeV: TorqueEdge * rated}
-	}
-	return Law{Kind: Ohmic, Ohm: rated * rated / powerW}
 }

@@ -36,13 +36,5 @@ func storeOf(d *design.Design) *battery.Battery {
 		bare = d.Battery
 	}
 	bare.CapacityAh = design.Quantity{Value: unknownAh}
-	return battery.New(&bare, systemV(d))
-}
-
-// systemV is the nominal voltage of a design; 12 V when it says none.
-func systemV(d *design.Design) float64 {
-	if d == nil {
-		return 12
-	}
-	return or(d.SystemV.Or(12), 12)
+	return battery.New(&bare, d.NominalV())
 }

@@ -28,7 +28,7 @@ func chargingLimitA(d *design.Design, s *design.Situation, opt *Options) float64
 func chargerLaw(b *circuit.Branch, d *design.Design, opt *Options, limitA float64) Law {
 	regulated := opt.RegulatedV
 	if regulated == 0 {
-		regulated = regulatedClassV * systemV(d) / 12
+		regulated = regulatedClassV * d.NominalV() / 12
 		if d != nil {
 			regulated = d.Charging.RegulatedV.Or(regulated)
 		}

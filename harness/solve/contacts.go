@@ -112,8 +112,8 @@ func newCoil(c *circuit.Circuit, b *circuit.Branch) coil {
 			k.pullV, k.dropV = r.Form.PullInV, r.Form.DropOutV
 		}
 	}
-	k.pullV = or(k.pullV, pullInShare*systemV(c.Design))
-	k.dropV = or(k.dropV, dropOutShare*systemV(c.Design))
+	k.pullV = or(k.pullV, pullInShare*c.Design.NominalV())
+	k.dropV = or(k.dropV, dropOutShare*c.Design.NominalV())
 	return k
 }
 

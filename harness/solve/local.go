@@ -60,7 +60,7 @@ func (n *Network) Local() *Local {
 	l := &Local{n: n, a: slices.Clone(n.factor.a), excess: slices.Clone(n.factor.excess),
 		siemens: make([]float64, len(n.laws)), amps: make([]float64, len(n.laws)),
 		group: make([]int32, len(c.Nodes)), nodeAt: make([]int32, len(p.pos)),
-		coilAt: make([]int32, len(n.laws)), mostV: mostShift * systemV(c.Design),
+		coilAt: make([]int32, len(n.laws)), mostV: mostShift * c.Design.NominalV(),
 		shifts: make([]float64, len(p.pos)), known: make([]int32, len(p.pos))}
 	for node, k := range p.pos {
 		l.nodeAt[k] = int32(node) + 1

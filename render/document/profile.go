@@ -97,7 +97,7 @@ func profileOf(r *harness.Review, part *circuit.Part) *profile {
 	best.back = r.Circuit.MainReturn(minus.Node).Branches
 	if l, ok := part.Source.(*design.Load); ok {
 		share, _ := corner.DropLimit(r.Design, l.Critical)
-		best.limit = share * r.Design.SystemV.Or(12)
+		best.limit = share * r.Design.NominalV()
 	}
 	return best
 }

@@ -118,7 +118,7 @@ func (rep *CornerReport) addLoad(r *harness.Review, b *circuit.Branch) {
 	volts, lowIn := s.WorstIn(-1, on, func(i int) corner.Value { return s.LoadV(i, b) })
 	limit, _ := corner.DropLimit(r.Design, b.Load.Load.Critical)
 	rep.Loads = append(rep.Loads, CornerLoad{Ref: b.Part.Ref, Part: b.Part.Name, LimitS: finite(limit),
-		Drop:  cornerFigure(r, drop, in, 1/r.Design.SystemV.Or(12)),
+		Drop:  cornerFigure(r, drop, in, 1/r.Design.NominalV()),
 		Volts: cornerFigure(r, volts, lowIn, 1)})
 }
 

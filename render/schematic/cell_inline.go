@@ -43,35 +43,18 @@ var fuseKinds = map[string]symbol.Kind{
 	"": symbol.Fuse, "fuse": symbol.Fuse, "breaker": symbol.Breaker, "ptc": symbol.PTC,
 }
 
-// loadKind is the symbol of a load, by its sign, else by how it behaves.
+// loadKinds are the symbols of the signs of loads.
+var loadKinds = map[design.Sign]symbol.Kind{
+	design.SignLamp: symbol.Lamp, design.SignLED: symbol.LED, design.SignHeater: symbol.Heater,
+	design.SignMotor: symbol.Motor, design.SignPump: symbol.Pump, design.SignHorn: symbol.Horn,
+	design.SignSocket: symbol.Socket, design.SignElectronics: symbol.Electronics,
+	design.SignSensor: symbol.Sensor,
+}
+
+// loadKind is the symbol of a load, by its sign.
 func loadKind(l *design.Load) symbol.Kind {
-	switch l.Sign {
-	case design.SignLamp:
-		return symbol.Lamp
-	case design.SignLED:
-		return symbol.LED
-	case design.SignHeater:
-		return symbol.Heater
-	case design.SignMotor:
-		return symbol.Motor
-	case design.SignPump:
-		return symbol.Pump
-	case design.SignHorn:
-		return symbol.Horn
-	case design.SignSocket:
-		return symbol.Socket
-	case design.SignElectronics:
-		return symbol.Electronics
-	case design.SignSensor:
-		return symbol.Sensor
-	}
-	switch l.Behaves {
-	case design.FilamentLamp:
-		return symbol.Lamp
-	case design.Resistor:
-		return symbol.Heater
-	case design.Motor:
-		return symbol.Motor
+	if k, ok := loadKinds[l.Sign]; ok {
+		return k
 	}
 	return symbol.Electronics
 }

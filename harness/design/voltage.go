@@ -1,0 +1,24 @@
+package design
+
+// chargedShare is the voltage of a lead-acid battery on charge over its nominal:
+// 14.4 V of 12 V (charging notes, two sources).
+const chargedShare = 1.2
+
+// NominalV is the nominal voltage of the system, which every design that reads
+// gives: 6, 12, 24 or 48 V. A network put together without a design, or with an
+// empty one, is one of 12 V.
+func (d *Design) NominalV() float64 {
+	if d == nil || d.SystemV.Value <= 0 {
+		return 12
+	}
+	return d.SystemV.Value
+}
+
+// HighestV is the highest voltage of ordinary use: the regulated or the nominal
+// one, whichever is higher; without charging 1.2 times the nominal.
+func (d *Design) HighestV() float64 {
+	if !d.Charging.Present() {
+		return chargedShare * d.NominalV()
+	}
+	return max(d.NominalV(), d.Charging.RegulatedV.Value)
+}
