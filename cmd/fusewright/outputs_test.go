@@ -190,7 +190,7 @@ func TestOutputsAreNotInputs(t *testing.T) {
 	}
 	t.Chdir(t.TempDir())
 	parts := []byte("fusewright library: 1\n")
-	for name, data := range map[string][]byte{"own.yaml": src, "own.svg": src, "parts.yaml": parts} {
+	for name, data := range map[string][]byte{"own.yaml": src, "own.svg": src, "own.json": src, "parts.yaml": parts} {
 		if err := os.WriteFile(name, data, 0o666); err != nil {
 			t.Fatal(err)
 		}
@@ -200,7 +200,7 @@ func TestOutputsAreNotInputs(t *testing.T) {
 	}
 	for _, line := range []string{
 		"export own.yaml --to csv -o own.yaml", "export own.yaml --to csv -o ./x/../own.yaml", "draw own.svg -o own.svg",
-		"export own.yaml --to csv -o other.csv", "check own.yaml --write-baseline own.yaml",
+		"export own.yaml --to csv -o other.csv", "check own.json --write-baseline own.json",
 		"--library parts.yaml export own.yaml --to csv -o parts.yaml",
 	} {
 		var stdout, stderr bytes.Buffer
@@ -209,7 +209,7 @@ func TestOutputsAreNotInputs(t *testing.T) {
 			t.Errorf("%s: exit code %d, %s", line, code, &stderr)
 		}
 	}
-	for name, want := range map[string][]byte{"own.yaml": src, "own.svg": src, "parts.yaml": parts} {
+	for name, want := range map[string][]byte{"own.yaml": src, "own.svg": src, "own.json": src, "parts.yaml": parts} {
 		if got, err := os.ReadFile(name); err != nil || !bytes.Equal(got, want) {
 			t.Errorf("%s is not as it was: %v", name, err)
 		}

@@ -3,12 +3,10 @@ package rules
 import (
 	"fmt"
 	"slices"
-	"strconv"
 
 	"fusewright/harness/circuit"
 	"fusewright/harness/finding"
 	"fusewright/harness/solve"
-	"fusewright/harness/wording"
 )
 
 var loadNeverOn = &Rule{
@@ -49,13 +47,13 @@ situations:
 	},
 }
 
-func (p *Pass) reportNeverOn(part *circuit.Part, listed []string) {
+func (p *Pass) reportNeverOn(part *circuit.Part, listed string) {
 	fin := ofPart(finding.Advice, part)
 	fin.What = fmt.Sprintf("%s is on in no situation, so its current, voltage and fuse were not checked", part.Name)
-	if len(listed) > 0 {
+	if listed != "" {
 		fin.Severity = finding.Fault
-		fin.What = fmt.Sprintf("%s is listed as on in %s and gets nothing there, so its current, voltage and fuse were not checked",
-			part.Name, wording.And(listed))
+		fin.What = fmt.Sprintf("%s is listed as on in %q and gets nothing there, so its current, voltage and fuse were not checked",
+			part.Name, listed)
 		fin.Change = "list it in a situation in which its feed is live: the tap hot, the switches and relays on the way closed"
 	}
 	p.report(fin)
@@ -67,13 +65,13 @@ func (f *facts) draws(b *circuit.Branch) bool {
 	return slices.ContainsFunc(f.usable, func(s *solve.Solution) bool { return s.LoadOn[b.Index] })
 }
 
-// listedOn names the situations that list a load as on.
-func (f *facts) listedOn(b *circuit.Branch) (names []string) {
+// listedOn names the situation, of several the first by name, that lists a load as
+// on; "" for none.
+func (f *facts) listedOn(b *circuit.Branch) (first string) {
 	for _, s := range f.in.Solutions {
-		if slices.Contains(s.Situation.On, b.Load.Load) {
-			names = append(names, strconv.Quote(s.Situation.Name))
+		if name := s.Situation.Name; slices.Contains(s.Situation.On, b.Load.Load) && (first == "" || name < first) {
+			first = name
 		}
 	}
-	slices.Sort(names)
-	return names
+	return first
 }
