@@ -8,8 +8,8 @@ import (
 
 	"fusewright/harness"
 	"fusewright/harness/design"
-	"fusewright/harness/ride"
-	"fusewright/harness/solve"
+	"fusewright/harness/network/solve"
+	"fusewright/harness/study/ride"
 	"fusewright/library"
 )
 

@@ -1,6 +1,6 @@
 package harness
 
-import "fusewright/harness/together"
+import "fusewright/harness/study/together"
 
 // Together works out which accessories may run at once. It is asked for by the
 // charging budget alone and can take longer than all rules, so it is no stage

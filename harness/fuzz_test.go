@@ -6,8 +6,8 @@ import (
 	"testing"
 
 	"fusewright/harness/design"
-	"fusewright/harness/fuzztest"
-	"fusewright/harness/problem"
+	"fusewright/harness/design/problem"
+	"fusewright/harness/proof/fuzztest"
 )
 
 // FuzzAssess: whatever design reads goes through every stage, or there are

@@ -4,17 +4,17 @@
 package harness
 
 import (
-	"fusewright/harness/budget"
-	"fusewright/harness/circuit"
-	"fusewright/harness/corner"
 	"fusewright/harness/design"
-	"fusewright/harness/fault"
-	"fusewright/harness/finding"
-	"fusewright/harness/protection"
-	"fusewright/harness/rules"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/corner"
+	"fusewright/harness/network/solve"
+	"fusewright/harness/network/warm"
+	"fusewright/harness/review/finding"
+	"fusewright/harness/review/rules"
 	"fusewright/harness/sizing"
-	"fusewright/harness/solve"
-	"fusewright/harness/warm"
+	"fusewright/harness/study/budget"
+	"fusewright/harness/study/fault"
+	"fusewright/harness/study/protection"
 )
 
 // Review is everything known of a design after all stages.

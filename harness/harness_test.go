@@ -8,8 +8,8 @@ import (
 
 	"fusewright/harness"
 	"fusewright/harness/design"
-	"fusewright/harness/rules"
-	"fusewright/harness/solve"
+	"fusewright/harness/network/solve"
+	"fusewright/harness/review/rules"
 	"fusewright/library"
 )
 

@@ -1,9 +1,9 @@
 package harness
 
 import (
-	"fusewright/harness/corner"
 	"fusewright/harness/design"
-	"fusewright/harness/solve"
+	"fusewright/harness/network/corner"
+	"fusewright/harness/network/solve"
 )
 
 // Options are what the solver took for the nominal solution of one of the

@@ -10,8 +10,8 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness/mutant"
-	"fusewright/harness/quantity"
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/proof/mutant"
 	"fusewright/library"
 )
 

@@ -9,10 +9,10 @@ import (
 	"testing"
 
 	"fusewright/harness"
-	"fusewright/harness/circuit"
-	"fusewright/harness/finding"
-	"fusewright/harness/mutant"
-	"fusewright/harness/solve"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/solve"
+	"fusewright/harness/proof/mutant"
+	"fusewright/harness/review/finding"
 	"fusewright/library"
 )
 

@@ -13,11 +13,11 @@ import (
 	"testing"
 
 	"fusewright/harness"
-	"fusewright/harness/circuit"
 	"fusewright/harness/design"
-	"fusewright/harness/edit"
-	"fusewright/harness/mutant"
-	"fusewright/harness/solve"
+	"fusewright/harness/design/edit"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/solve"
+	"fusewright/harness/proof/mutant"
 	"fusewright/library"
 )
 

@@ -10,7 +10,7 @@ import (
 	"strings"
 	"sync"
 
-	"fusewright/harness/problem"
+	"fusewright/harness/design/problem"
 
 	"gopkg.in/yaml.v3"
 )

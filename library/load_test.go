@@ -6,8 +6,8 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness/fuzztest"
-	"fusewright/harness/problem"
+	"fusewright/harness/design/problem"
+	"fusewright/harness/proof/fuzztest"
 
 	"github.com/google/go-cmp/cmp"
 )

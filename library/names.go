@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"fusewright/harness/problem"
+	"fusewright/harness/design/problem"
 )
 
 // entry is a name already taken in a list.

@@ -8,7 +8,7 @@ import (
 	"strconv"
 	"strings"
 
-	"fusewright/harness/problem"
+	"fusewright/harness/design/problem"
 
 	"gopkg.in/yaml.v3"
 )

@@ -5,7 +5,7 @@ import (
 	"strings"
 	"unicode"
 
-	"fusewright/harness/problem"
+	"fusewright/harness/design/problem"
 
 	"gopkg.in/yaml.v3"
 )

@@ -7,7 +7,7 @@ import (
 
 	"github.com/alecthomas/kong"
 
-	"fusewright/harness/problem"
+	"fusewright/harness/design/problem"
 )
 
 // The exit codes, the same for every command.

@@ -3,7 +3,7 @@ package main
 import (
 	"bytes"
 
-	"fusewright/harness/bench"
+	"fusewright/harness/workshop/bench"
 	"fusewright/render/report"
 )
 

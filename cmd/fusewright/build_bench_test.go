@@ -9,7 +9,7 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness/synth"
+	"fusewright/harness/proof/synth"
 )
 
 // BenchmarkBuild makes every paper of made-up harnesses, from the text to the

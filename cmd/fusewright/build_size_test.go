@@ -10,7 +10,7 @@ import (
 	"testing"
 
 	"fusewright/harness/design"
-	"fusewright/harness/synth"
+	"fusewright/harness/proof/synth"
 	"fusewright/library"
 )
 

@@ -4,10 +4,10 @@ import (
 	"bytes"
 	"fmt"
 
-	"fusewright/harness/handbook"
-	"fusewright/harness/problem"
-	"fusewright/harness/quantity"
-	"fusewright/harness/wording"
+	"fusewright/harness/design/problem"
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/design/wording"
+	"fusewright/harness/formula/handbook"
 	"fusewright/library"
 	"fusewright/render/report"
 )

@@ -1,6 +1,6 @@
 package main
 
-import "fusewright/harness/handbook"
+import "fusewright/harness/formula/handbook"
 
 // calcBatteryCmd answers calc battery.
 type calcBatteryCmd struct {

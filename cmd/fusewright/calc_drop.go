@@ -1,6 +1,6 @@
 package main
 
-import "fusewright/harness/handbook"
+import "fusewright/harness/formula/handbook"
 
 // calcDropCmd answers calc drop.
 type calcDropCmd struct {

@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"strings"
 
-	"fusewright/harness/handbook"
-	"fusewright/harness/quantity"
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/formula/handbook"
 	"fusewright/library"
 )
 

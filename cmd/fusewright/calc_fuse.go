@@ -1,7 +1,7 @@
 package main
 
 import (
-	"fusewright/harness/handbook"
+	"fusewright/harness/formula/handbook"
 	"fusewright/library"
 )
 

@@ -1,6 +1,6 @@
 package main
 
-import "fusewright/harness/handbook"
+import "fusewright/harness/formula/handbook"
 
 // calcHeatCmd answers calc heat.
 type calcHeatCmd struct {

@@ -3,8 +3,8 @@ package main
 import (
 	"errors"
 
-	"fusewright/harness/handbook"
-	"fusewright/harness/quantity"
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/formula/handbook"
 )
 
 // calcPowerCmd answers calc power.

@@ -3,7 +3,7 @@ package main
 import (
 	"errors"
 
-	"fusewright/harness/handbook"
+	"fusewright/harness/formula/handbook"
 )
 
 // calcShortCmd answers calc short.

@@ -4,8 +4,8 @@ import (
 	"bytes"
 	"fmt"
 
-	"fusewright/harness/compare"
-	"fusewright/harness/finding"
+	"fusewright/harness/review/compare"
+	"fusewright/harness/review/finding"
 	"fusewright/render/report"
 )
 

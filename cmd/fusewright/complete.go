@@ -9,7 +9,7 @@ import (
 
 	"github.com/alecthomas/kong"
 
-	"fusewright/harness/rules"
+	"fusewright/harness/review/rules"
 )
 
 // completeCmd prints a completion script.

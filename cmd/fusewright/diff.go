@@ -9,7 +9,7 @@ import (
 	"strings"
 
 	"fusewright/harness"
-	"fusewright/harness/compare"
+	"fusewright/harness/review/compare"
 	"fusewright/library"
 	"fusewright/render/report"
 	"fusewright/render/schematic"

@@ -5,7 +5,7 @@ import (
 
 	"fusewright/harness"
 	"fusewright/harness/design"
-	"fusewright/harness/ride"
+	"fusewright/harness/study/ride"
 	"fusewright/render/document"
 	"fusewright/render/pdf"
 	"fusewright/render/scene"

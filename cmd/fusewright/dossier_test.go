@@ -10,8 +10,8 @@ import (
 
 	"fusewright/harness"
 	"fusewright/harness/design"
-	"fusewright/harness/referencetest"
-	"fusewright/harness/synth"
+	"fusewright/harness/proof/referencetest"
+	"fusewright/harness/proof/synth"
 	"fusewright/library"
 	"fusewright/render/document"
 	"fusewright/render/pdf"

@@ -3,7 +3,7 @@ package main
 import (
 	"bytes"
 
-	"fusewright/harness/rules"
+	"fusewright/harness/review/rules"
 )
 
 // explainCmd explains a rule.

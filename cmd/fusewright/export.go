@@ -5,8 +5,8 @@ import (
 	"fmt"
 
 	"fusewright/harness"
-	"fusewright/harness/formboard"
-	"fusewright/harness/spice"
+	"fusewright/harness/network/spice"
+	"fusewright/harness/workshop/formboard"
 	"fusewright/render/document"
 	"fusewright/render/dxf"
 	"fusewright/render/layout"

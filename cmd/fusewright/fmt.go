@@ -4,7 +4,7 @@ import (
 	"bytes"
 	"fmt"
 
-	"fusewright/harness/edit"
+	"fusewright/harness/design/edit"
 )
 
 // fmtCmd brings a design's text into one form.

@@ -7,7 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness/fuzztest"
+	"fusewright/harness/proof/fuzztest"
 )
 
 // FuzzCalc: whatever the questions of the bench are asked with, they end with an

@@ -18,7 +18,7 @@ import (
 	"testing"
 	"unicode"
 
-	"fusewright/harness/referencetest"
+	"fusewright/harness/proof/referencetest"
 )
 
 const hostileDesign = "../../testdata/hostile/hostile.yaml"

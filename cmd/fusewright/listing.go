@@ -5,7 +5,7 @@ import (
 	"io"
 	"text/tabwriter"
 
-	"fusewright/harness/rules"
+	"fusewright/harness/review/rules"
 )
 
 // listRules prints each rule's name and title.

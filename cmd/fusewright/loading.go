@@ -11,8 +11,8 @@ import (
 
 	"fusewright/harness"
 	"fusewright/harness/design"
-	"fusewright/harness/finding"
-	"fusewright/harness/wording"
+	"fusewright/harness/design/wording"
+	"fusewright/harness/review/finding"
 	"fusewright/library"
 )
 

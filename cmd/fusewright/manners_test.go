@@ -10,7 +10,7 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness/referencetest"
+	"fusewright/harness/proof/referencetest"
 )
 
 func TestMayColour(t *testing.T) {

@@ -12,8 +12,8 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness/fuzztest"
-	"fusewright/harness/mutant"
+	"fusewright/harness/proof/fuzztest"
+	"fusewright/harness/proof/mutant"
 	"fusewright/library"
 )
 

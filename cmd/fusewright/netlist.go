@@ -4,7 +4,7 @@ import (
 	"bytes"
 
 	"fusewright/harness/design"
-	"fusewright/harness/spice"
+	"fusewright/harness/network/spice"
 )
 
 // netlistCmd prints the circuit as a SPICE netlist.

@@ -11,8 +11,8 @@ import (
 
 	"fusewright/harness"
 	"fusewright/harness/design"
-	"fusewright/harness/finding"
-	"fusewright/harness/starter"
+	"fusewright/harness/design/starter"
+	"fusewright/harness/review/finding"
 	"fusewright/library"
 	"fusewright/render/report"
 )

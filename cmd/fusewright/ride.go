@@ -8,8 +8,8 @@ import (
 
 	"fusewright/harness"
 	"fusewright/harness/design"
-	"fusewright/harness/problem"
-	"fusewright/harness/ride"
+	"fusewright/harness/design/problem"
+	"fusewright/harness/study/ride"
 	"fusewright/render/document"
 	"fusewright/render/report"
 	"fusewright/render/svg"

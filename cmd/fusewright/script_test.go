@@ -8,7 +8,7 @@ import (
 
 	"github.com/rogpeppe/go-internal/testscript"
 
-	"fusewright/harness/referencetest"
+	"fusewright/harness/proof/referencetest"
 )
 
 var update = flag.Bool("update", false, "rewrite the expected output in the scripts")

@@ -4,8 +4,8 @@ import (
 	"bytes"
 	"fmt"
 
-	"fusewright/harness/circuit"
-	"fusewright/harness/edit"
+	"fusewright/harness/design/edit"
+	"fusewright/harness/network/circuit"
 	"fusewright/harness/sizing"
 	"fusewright/render/report"
 )

@@ -5,7 +5,7 @@ import (
 	"fmt"
 	"strings"
 
-	"fusewright/harness/rules"
+	"fusewright/harness/review/rules"
 	"fusewright/harness/sizing"
 	"fusewright/render/report"
 )

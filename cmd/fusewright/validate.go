@@ -3,7 +3,7 @@ package main
 import (
 	"bytes"
 
-	"fusewright/harness/validation"
+	"fusewright/harness/formula/validation"
 	"fusewright/render/report"
 )
 

@@ -3,7 +3,7 @@ package design
 import (
 	"fmt"
 
-	"fusewright/harness/finding"
+	"fusewright/harness/review/finding"
 
 	"gopkg.in/yaml.v3"
 )

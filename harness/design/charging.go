@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"sort"
 
-	"fusewright/harness/problem"
-	"fusewright/harness/quantity"
+	"fusewright/harness/design/problem"
+	"fusewright/harness/design/quantity"
 
 	"gopkg.in/yaml.v3"
 )

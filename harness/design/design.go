@@ -11,8 +11,8 @@ package design
 import (
 	"strings"
 
-	"fusewright/harness/finding"
-	"fusewright/harness/problem"
+	"fusewright/harness/design/problem"
+	"fusewright/harness/review/finding"
 	"fusewright/library"
 )
 

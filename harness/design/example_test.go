@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"fusewright/harness/design"
-	"fusewright/harness/synth"
+	"fusewright/harness/proof/synth"
 	"testing"
 )
 

@@ -7,7 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness/quantity"
+	"fusewright/harness/design/quantity"
 	"fusewright/library"
 
 	"github.com/google/go-cmp/cmp"

@@ -5,8 +5,8 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness/fuzztest"
-	"fusewright/harness/problem"
+	"fusewright/harness/design/problem"
+	"fusewright/harness/proof/fuzztest"
 )
 
 // FuzzRead: whatever the bytes, Read gives a design or problems with a place in

@@ -1,6 +1,6 @@
 package design
 
-import "fusewright/harness/quantity"
+import "fusewright/harness/design/quantity"
 
 var groundSection = section[Ground]{
 	Section: Section{Name: "ground", Shape: kindNamed,

@@ -8,8 +8,8 @@ import (
 	"strconv"
 	"strings"
 
-	"fusewright/harness/problem"
-	"fusewright/harness/quantity"
+	"fusewright/harness/design/problem"
+	"fusewright/harness/design/quantity"
 
 	"gopkg.in/yaml.v3"
 )

@@ -3,7 +3,7 @@ package design
 import (
 	"fmt"
 
-	"fusewright/harness/quantity"
+	"fusewright/harness/design/quantity"
 
 	"gopkg.in/yaml.v3"
 )

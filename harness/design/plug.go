@@ -3,7 +3,7 @@ package design
 import (
 	"fmt"
 
-	"fusewright/harness/problem"
+	"fusewright/harness/design/problem"
 	"fusewright/library"
 )
 

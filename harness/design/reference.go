@@ -5,7 +5,7 @@ import (
 	"io"
 	"strings"
 
-	"fusewright/harness/quantity"
+	"fusewright/harness/design/quantity"
 )
 
 // referenceHead opens the format reference.

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"fusewright/harness/problem"
+	"fusewright/harness/design/problem"
 )
 
 // tooManyWires reports a design of more wires than are worked on, at the first

@@ -10,7 +10,7 @@ import (
 	"strings"
 	"unicode"
 
-	"fusewright/harness/quantity"
+	"fusewright/harness/design/quantity"
 	"fusewright/library"
 )
 

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"fusewright/harness/quantity"
+	"fusewright/harness/design/quantity"
 
 	"gopkg.in/yaml.v3"
 )

@@ -1,7 +1,7 @@
 package design
 
 import (
-	"fusewright/harness/quantity"
+	"fusewright/harness/design/quantity"
 	"fusewright/library"
 )
 

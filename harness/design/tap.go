@@ -1,6 +1,6 @@
 package design
 
-import "fusewright/harness/quantity"
+import "fusewright/harness/design/quantity"
 
 var tapSection = section[Tap]{
 	Section: Section{Name: "tap", Shape: kindNamed,

@@ -9,7 +9,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"fusewright/harness/problem"
+	"fusewright/harness/design/problem"
 
 	"gopkg.in/yaml.v3"
 )

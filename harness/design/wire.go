@@ -3,8 +3,8 @@ package design
 import (
 	"fmt"
 
-	"fusewright/harness/problem"
-	"fusewright/harness/quantity"
+	"fusewright/harness/design/problem"
+	"fusewright/harness/design/quantity"
 	"fusewright/library"
 )
 

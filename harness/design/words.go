@@ -9,7 +9,7 @@ import (
 
 	"gopkg.in/yaml.v3"
 
-	"fusewright/harness/wording"
+	"fusewright/harness/design/wording"
 )
 
 // fold makes names comparable: case and the amount of space do not count.

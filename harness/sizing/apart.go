@@ -4,8 +4,8 @@ import (
 	"math"
 	"slices"
 
-	"fusewright/harness/circuit"
-	"fusewright/harness/finding"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/finding"
 )
 
 // move puts another candidate in a slot.

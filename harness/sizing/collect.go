@@ -3,8 +3,8 @@ package sizing
 import (
 	"strconv"
 
-	"fusewright/harness/circuit"
 	"fusewright/harness/design"
+	"fusewright/harness/network/circuit"
 	"fusewright/library"
 )
 

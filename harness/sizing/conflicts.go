@@ -3,8 +3,8 @@ package sizing
 import (
 	"slices"
 
-	"fusewright/harness/finding"
-	"fusewright/harness/rules"
+	"fusewright/harness/review/finding"
+	"fusewright/harness/review/rules"
 )
 
 // Conflict is why a finding stays: what would mend it breaks another constraint.

@@ -5,9 +5,9 @@ import (
 	"slices"
 	"strings"
 
-	"fusewright/harness/finding"
-	"fusewright/harness/quantity"
-	"fusewright/harness/wording"
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/design/wording"
+	"fusewright/harness/review/finding"
 )
 
 // Explain fills in, for every choice, what decided it, the runner-up and why it

@@ -3,14 +3,14 @@ package sizing
 import (
 	"slices"
 
-	"fusewright/harness/circuit"
-	"fusewright/harness/corner"
-	"fusewright/harness/fault"
-	"fusewright/harness/finding"
-	"fusewright/harness/protection"
-	"fusewright/harness/rules"
-	"fusewright/harness/solve"
-	"fusewright/harness/warm"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/corner"
+	"fusewright/harness/network/solve"
+	"fusewright/harness/network/warm"
+	"fusewright/harness/review/finding"
+	"fusewright/harness/review/rules"
+	"fusewright/harness/study/fault"
+	"fusewright/harness/study/protection"
 )
 
 // score counts the judged findings: dangers, faults, advice.

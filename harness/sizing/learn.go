@@ -3,10 +3,10 @@ package sizing
 import (
 	"strings"
 
-	"fusewright/harness/circuit"
-	"fusewright/harness/fault"
-	"fusewright/harness/finding"
-	"fusewright/harness/rules"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/finding"
+	"fusewright/harness/review/rules"
+	"fusewright/harness/study/fault"
 )
 
 // learn raises the floors of the slots that findings point at, so that the next

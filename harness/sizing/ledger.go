@@ -3,9 +3,9 @@ package sizing
 import (
 	"math"
 
-	"fusewright/harness/circuit"
-	"fusewright/harness/cutting"
-	"fusewright/harness/purchase"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/workshop/cutting"
+	"fusewright/harness/workshop/purchase"
 	"fusewright/library"
 )
 

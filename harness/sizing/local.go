@@ -1,7 +1,7 @@
 package sizing
 
 import (
-	"fusewright/harness/circuit"
+	"fusewright/harness/network/circuit"
 	"fusewright/library"
 )
 

@@ -7,8 +7,8 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness/circuit"
 	"fusewright/harness/design"
+	"fusewright/harness/network/circuit"
 	"fusewright/library"
 )
 

@@ -4,7 +4,7 @@ import (
 	"math"
 	"testing"
 
-	"fusewright/harness/finding"
+	"fusewright/harness/review/finding"
 )
 
 // Weights of the cost: half of what is left over, 40 g a size, 10 g a crimp part,

@@ -2,8 +2,8 @@ package sizing
 
 import (
 	"fusewright/harness/design"
-	"fusewright/harness/finding"
-	"fusewright/harness/problem"
+	"fusewright/harness/design/problem"
+	"fusewright/harness/review/finding"
 )
 
 // Plan is what was chosen for a design.

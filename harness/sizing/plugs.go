@@ -1,8 +1,8 @@
 package sizing
 
 import (
-	"fusewright/harness/circuit"
-	"fusewright/harness/finding"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/finding"
 )
 
 // choosePlugs sets every plug to the first family that does; see plugBears.

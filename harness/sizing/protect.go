@@ -4,11 +4,11 @@ import (
 	"math"
 	"slices"
 
-	"fusewright/harness/circuit"
-	"fusewright/harness/corner"
 	"fusewright/harness/design"
-	"fusewright/harness/fusing"
-	"fusewright/harness/solve"
+	"fusewright/harness/formula/fusing"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/corner"
+	"fusewright/harness/network/solve"
 	"fusewright/library"
 )
 

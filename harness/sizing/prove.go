@@ -3,8 +3,8 @@ package sizing
 import (
 	"math"
 
-	"fusewright/harness/circuit"
-	"fusewright/harness/corner"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/corner"
 )
 
 // Limits of the proof: beyond them the heuristic's answer stands unproven.

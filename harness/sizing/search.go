@@ -3,8 +3,8 @@ package sizing
 import (
 	"slices"
 
-	"fusewright/harness/conductor"
 	"fusewright/harness/design"
+	"fusewright/harness/formula/conductor"
 	"fusewright/library"
 )
 

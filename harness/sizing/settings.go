@@ -1,8 +1,8 @@
 package sizing
 
 import (
-	"fusewright/harness/circuit"
-	"fusewright/harness/quantity"
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/network/circuit"
 	"fusewright/library"
 )
 

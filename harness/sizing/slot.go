@@ -1,10 +1,10 @@
 package sizing
 
 import (
-	"fusewright/harness/circuit"
 	"fusewright/harness/design"
-	"fusewright/harness/problem"
-	"fusewright/harness/quantity"
+	"fusewright/harness/design/problem"
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/network/circuit"
 	"fusewright/library"
 )
 

@@ -5,8 +5,8 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness/cutting"
-	"fusewright/harness/purchase"
+	"fusewright/harness/workshop/cutting"
+	"fusewright/harness/workshop/purchase"
 )
 
 // TestStockLengthDecides: two sizes of red wire are bought anyway. A third wire

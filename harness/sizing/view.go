@@ -3,11 +3,11 @@ package sizing
 import (
 	"math"
 
-	"fusewright/harness/circuit"
-	"fusewright/harness/conductor"
-	"fusewright/harness/corner"
 	"fusewright/harness/design"
-	"fusewright/harness/warm"
+	"fusewright/harness/formula/conductor"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/corner"
+	"fusewright/harness/network/warm"
 	"fusewright/library"
 )
 

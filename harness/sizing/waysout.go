@@ -6,9 +6,9 @@ import (
 	"sort"
 	"strings"
 
-	"fusewright/harness/circuit"
 	"fusewright/harness/design"
-	"fusewright/harness/finding"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/finding"
 	"fusewright/library"
 )
 

@@ -5,7 +5,7 @@ import (
 	"strconv"
 	"strings"
 
-	"fusewright/harness/quantity"
+	"fusewright/harness/design/quantity"
 	"fusewright/render/scene"
 )
 

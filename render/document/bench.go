@@ -7,8 +7,8 @@ import (
 	"strings"
 
 	"fusewright/harness"
-	"fusewright/harness/bench"
-	"fusewright/harness/quantity"
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/workshop/bench"
 	"fusewright/render/report"
 	"fusewright/render/scene"
 )

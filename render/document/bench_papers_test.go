@@ -9,10 +9,10 @@ import (
 	"testing"
 
 	"fusewright/harness"
-	"fusewright/harness/circuit"
-	"fusewright/harness/cutting"
 	"fusewright/harness/design"
-	"fusewright/harness/synth"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/proof/synth"
+	"fusewright/harness/workshop/cutting"
 	"fusewright/library"
 	"fusewright/render/document"
 	"fusewright/render/pdf"

@@ -8,8 +8,8 @@ import (
 	"strings"
 
 	"fusewright/harness"
-	"fusewright/harness/lengths"
-	"fusewright/harness/purchase"
+	"fusewright/harness/design/lengths"
+	"fusewright/harness/workshop/purchase"
 	"fusewright/render/scene"
 )
 

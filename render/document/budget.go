@@ -5,8 +5,8 @@ import (
 	"math"
 
 	"fusewright/harness"
-	"fusewright/harness/budget"
-	"fusewright/harness/quantity"
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/study/budget"
 	"fusewright/render/chart"
 	"fusewright/render/report"
 	"fusewright/render/scene"

@@ -2,7 +2,7 @@ package document
 
 import (
 	"fusewright/harness"
-	"fusewright/harness/circuit"
+	"fusewright/harness/network/circuit"
 	"fusewright/render/scene"
 )
 

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strconv"
 
-	"fusewright/harness/wording"
+	"fusewright/harness/design/wording"
 	"fusewright/render/scene"
 )
 

@@ -6,11 +6,11 @@ import (
 	"strings"
 
 	"fusewright/harness"
-	"fusewright/harness/finding"
-	"fusewright/harness/lengths"
-	"fusewright/harness/quantity"
-	"fusewright/harness/solve"
-	"fusewright/harness/wording"
+	"fusewright/harness/design/lengths"
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/design/wording"
+	"fusewright/harness/network/solve"
+	"fusewright/harness/review/finding"
 	"fusewright/render/report"
 	"fusewright/render/scene"
 )

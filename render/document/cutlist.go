@@ -7,8 +7,8 @@ import (
 	"strings"
 
 	"fusewright/harness"
-	"fusewright/harness/cutting"
-	"fusewright/harness/lengths"
+	"fusewright/harness/design/lengths"
+	"fusewright/harness/workshop/cutting"
 	"fusewright/render/scene"
 )
 

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"fusewright/harness"
-	"fusewright/harness/circuit"
+	"fusewright/harness/network/circuit"
 	"fusewright/render/scene"
 )
 

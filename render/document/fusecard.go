@@ -5,8 +5,8 @@ import (
 	"strings"
 
 	"fusewright/harness"
-	"fusewright/harness/circuit"
 	"fusewright/harness/design"
+	"fusewright/harness/network/circuit"
 	"fusewright/library"
 	"fusewright/render/scene"
 )

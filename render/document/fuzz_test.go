@@ -6,7 +6,7 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness/fuzztest"
+	"fusewright/harness/proof/fuzztest"
 )
 
 // FuzzCSV: a table of any texts reads back as the table it was, cell by cell,

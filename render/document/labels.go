@@ -4,8 +4,8 @@ import (
 	"io"
 
 	"fusewright/harness"
-	"fusewright/harness/circuit"
-	"fusewright/harness/cutting"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/workshop/cutting"
 	"fusewright/render/scene"
 )
 

@@ -7,9 +7,9 @@ import (
 	"testing"
 
 	"fusewright/harness"
-	"fusewright/harness/cutting"
-	"fusewright/harness/lengths"
-	"fusewright/harness/purchase"
+	"fusewright/harness/design/lengths"
+	"fusewright/harness/workshop/cutting"
+	"fusewright/harness/workshop/purchase"
 	"fusewright/render/document"
 	"fusewright/render/scene"
 )

@@ -6,10 +6,10 @@ import (
 	"sort"
 
 	"fusewright/harness"
-	"fusewright/harness/circuit"
-	"fusewright/harness/conductor"
-	"fusewright/harness/fault"
-	"fusewright/harness/solve"
+	"fusewright/harness/formula/conductor"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/solve"
+	"fusewright/harness/study/fault"
 	"fusewright/render/chart"
 	"fusewright/render/scene"
 )

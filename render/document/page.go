@@ -7,8 +7,8 @@ import (
 	"fmt"
 
 	"fusewright/harness"
-	"fusewright/harness/caution"
-	"fusewright/harness/finding"
+	"fusewright/harness/design/caution"
+	"fusewright/harness/review/finding"
 	"fusewright/render/scene"
 )
 

@@ -6,11 +6,11 @@ import (
 	"strings"
 
 	"fusewright/harness"
-	"fusewright/harness/circuit"
-	"fusewright/harness/corner"
 	"fusewright/harness/design"
-	"fusewright/harness/quantity"
-	"fusewright/harness/solve"
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/corner"
+	"fusewright/harness/network/solve"
 	"fusewright/render/chart"
 	"fusewright/render/scene"
 )

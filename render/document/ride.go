@@ -6,8 +6,8 @@ import (
 
 	"fusewright/harness"
 	"fusewright/harness/design"
-	"fusewright/harness/quantity"
-	"fusewright/harness/ride"
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/study/ride"
 	"fusewright/render/chart"
 	"fusewright/render/scene"
 )

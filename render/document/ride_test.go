@@ -7,7 +7,7 @@ import (
 
 	"fusewright/harness"
 	"fusewright/harness/design"
-	"fusewright/harness/ride"
+	"fusewright/harness/study/ride"
 	"fusewright/library"
 	"fusewright/render/document"
 	"fusewright/render/scene"

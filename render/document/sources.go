@@ -2,8 +2,8 @@ package document
 
 import (
 	"fusewright/harness"
-	"fusewright/harness/sources"
-	"fusewright/harness/wording"
+	"fusewright/harness/design/wording"
+	"fusewright/harness/review/sources"
 	"fusewright/render/scene"
 )
 

@@ -5,9 +5,9 @@ import (
 	"math"
 
 	"fusewright/harness"
-	"fusewright/harness/fault"
-	"fusewright/harness/protection"
-	"fusewright/harness/quantity"
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/study/fault"
+	"fusewright/harness/study/protection"
 	"fusewright/render/chart"
 	"fusewright/render/scene"
 )

@@ -7,8 +7,8 @@ import (
 	"strconv"
 
 	"fusewright/harness"
-	"fusewright/harness/circuit"
-	"fusewright/harness/solve"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/solve"
 )
 
 // WiresCSV writes one row per wire with its data and, for each situation, the

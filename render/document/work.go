@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"fusewright/harness/cutting"
+	"fusewright/harness/workshop/cutting"
 	"fusewright/render/scene"
 )
 

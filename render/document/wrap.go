@@ -3,7 +3,7 @@ package document
 import (
 	"strings"
 
-	"fusewright/harness/quantity"
+	"fusewright/harness/design/quantity"
 	"fusewright/render/scene"
 )
 

@@ -7,8 +7,8 @@ import (
 	"fmt"
 	"strings"
 
-	"fusewright/harness/caution"
-	"fusewright/harness/problem"
+	"fusewright/harness/design/caution"
+	"fusewright/harness/design/problem"
 	"fusewright/render/scene"
 )
 

@@ -6,8 +6,8 @@ import (
 	"os"
 	"testing"
 
-	"fusewright/harness/formboard"
-	"fusewright/harness/synth"
+	"fusewright/harness/proof/synth"
+	"fusewright/harness/workshop/formboard"
 	"fusewright/render/scene"
 	"fusewright/render/svg"
 )

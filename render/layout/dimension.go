@@ -3,7 +3,7 @@ package layout
 import (
 	"math"
 
-	"fusewright/harness/formboard"
+	"fusewright/harness/workshop/formboard"
 	"fusewright/render/frame"
 	"fusewright/render/scene"
 )

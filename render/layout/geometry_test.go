@@ -10,9 +10,9 @@ import (
 	"testing"
 
 	"fusewright/harness"
-	"fusewright/harness/formboard"
-	"fusewright/harness/lengths"
-	"fusewright/harness/synth"
+	"fusewright/harness/design/lengths"
+	"fusewright/harness/proof/synth"
+	"fusewright/harness/workshop/formboard"
 	"fusewright/render/frame"
 	"fusewright/render/scene"
 )

@@ -4,7 +4,7 @@ import (
 	"math"
 	"sort"
 
-	"fusewright/harness/formboard"
+	"fusewright/harness/workshop/formboard"
 	"fusewright/render/frame"
 	"fusewright/render/scene"
 )

@@ -10,9 +10,9 @@ import (
 
 	"fusewright/harness"
 	"fusewright/harness/design"
-	"fusewright/harness/finding"
-	"fusewright/harness/formboard"
-	"fusewright/harness/lengths"
+	"fusewright/harness/design/lengths"
+	"fusewright/harness/review/finding"
+	"fusewright/harness/workshop/formboard"
 	"fusewright/render/frame"
 	"fusewright/render/scene"
 )

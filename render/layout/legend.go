@@ -3,8 +3,8 @@ package layout
 import (
 	"strings"
 
-	"fusewright/harness/formboard"
-	"fusewright/harness/lengths"
+	"fusewright/harness/design/lengths"
+	"fusewright/harness/workshop/formboard"
 	"fusewright/library"
 	"fusewright/render/frame"
 	"fusewright/render/scene"

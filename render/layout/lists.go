@@ -6,9 +6,9 @@ import (
 	"strings"
 
 	"fusewright/harness/design"
-	"fusewright/harness/formboard"
-	"fusewright/harness/lengths"
-	"fusewright/harness/wording"
+	"fusewright/harness/design/lengths"
+	"fusewright/harness/design/wording"
+	"fusewright/harness/workshop/formboard"
 	"fusewright/render/scene"
 )
 

@@ -8,9 +8,9 @@ import (
 	"testing"
 
 	"fusewright/harness"
-	"fusewright/harness/circuit"
 	"fusewright/harness/design"
-	"fusewright/harness/formboard"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/workshop/formboard"
 	"fusewright/library"
 	"fusewright/render/pdf"
 	"fusewright/render/scene"

@@ -5,8 +5,8 @@ import (
 	"math"
 
 	"fusewright/harness"
-	"fusewright/harness/formboard"
-	"fusewright/harness/lengths"
+	"fusewright/harness/design/lengths"
+	"fusewright/harness/workshop/formboard"
 	"fusewright/render/frame"
 	"fusewright/render/scene"
 )

@@ -6,8 +6,8 @@ import (
 	"strings"
 
 	"fusewright/harness"
-	"fusewright/harness/lengths"
-	"fusewright/harness/wording"
+	"fusewright/harness/design/lengths"
+	"fusewright/harness/design/wording"
 	"fusewright/render/frame"
 	"fusewright/render/scene"
 )

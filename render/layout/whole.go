@@ -4,8 +4,8 @@ import (
 	"fmt"
 
 	"fusewright/harness"
-	"fusewright/harness/formboard"
-	"fusewright/harness/lengths"
+	"fusewright/harness/design/lengths"
+	"fusewright/harness/workshop/formboard"
 	"fusewright/render/frame"
 	"fusewright/render/scene"
 )

@@ -5,10 +5,10 @@ import (
 	"strconv"
 	"strings"
 
-	"fusewright/harness/circuit"
-	"fusewright/harness/formboard"
-	"fusewright/harness/lengths"
-	"fusewright/harness/wording"
+	"fusewright/harness/design/lengths"
+	"fusewright/harness/design/wording"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/workshop/formboard"
 	"fusewright/render/frame"
 	"fusewright/render/scene"
 )

@@ -15,7 +15,7 @@ import (
 
 	"github.com/jung-kurt/gofpdf"
 
-	"fusewright/harness/referencetest"
+	"fusewright/harness/proof/referencetest"
 	"fusewright/render/pdf"
 	"fusewright/render/scene"
 	"fusewright/render/scene/scenetest"

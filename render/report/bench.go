@@ -8,8 +8,8 @@ import (
 	"strings"
 	"text/tabwriter"
 
-	"fusewright/harness/bench"
-	"fusewright/harness/quantity"
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/workshop/bench"
 )
 
 // BenchReport is the bench test of a design, in print order.

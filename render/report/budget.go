@@ -7,7 +7,7 @@ import (
 	"text/tabwriter"
 
 	"fusewright/harness"
-	"fusewright/harness/quantity"
+	"fusewright/harness/design/quantity"
 )
 
 // BudgetReport is the charging budget alone, in print order.

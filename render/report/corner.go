@@ -2,8 +2,8 @@ package report
 
 import (
 	"fusewright/harness"
-	"fusewright/harness/circuit"
-	"fusewright/harness/corner"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/corner"
 )
 
 // CornerReport is the worst of each figure over the situations, at nominal and at

@@ -7,8 +7,8 @@ import (
 	"testing"
 
 	"fusewright/harness"
-	"fusewright/harness/corner"
 	"fusewright/harness/design"
+	"fusewright/harness/network/corner"
 	"fusewright/library"
 	"fusewright/render/report"
 )

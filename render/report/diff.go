@@ -6,9 +6,9 @@ import (
 	"math"
 	"strings"
 
-	"fusewright/harness/compare"
-	"fusewright/harness/finding"
-	"fusewright/harness/lengths"
+	"fusewright/harness/design/lengths"
+	"fusewright/harness/review/compare"
+	"fusewright/harness/review/finding"
 )
 
 // DiffVersion is the version of the JSON shape of a comparison; it rises as

@@ -8,7 +8,7 @@ import (
 	"unicode"
 
 	"fusewright/harness"
-	"fusewright/harness/circuit"
+	"fusewright/harness/network/circuit"
 )
 
 // WriteDot writes the circuit as a graph in the DOT language: a box for each

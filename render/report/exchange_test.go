@@ -9,9 +9,9 @@ import (
 	"testing"
 
 	"fusewright/harness"
-	"fusewright/harness/compare"
 	"fusewright/harness/design"
-	"fusewright/harness/finding"
+	"fusewright/harness/review/compare"
+	"fusewright/harness/review/finding"
 	"fusewright/library"
 	"fusewright/render/report"
 

@@ -5,7 +5,7 @@ import (
 	"testing"
 	"unicode"
 
-	"fusewright/harness/fuzztest"
+	"fusewright/harness/proof/fuzztest"
 )
 
 // FuzzQuoted: text of a design cannot leave the quotes of a graph, act in a

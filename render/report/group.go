@@ -4,7 +4,7 @@ import (
 	"strconv"
 	"strings"
 
-	"fusewright/harness/finding"
+	"fusewright/harness/review/finding"
 )
 
 // Block is findings that are printed as one: the worst in full, the others in a

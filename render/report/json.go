@@ -16,13 +16,13 @@ import (
 	"unicode/utf8"
 
 	"fusewright/harness"
-	"fusewright/harness/budget"
-	"fusewright/harness/caution"
-	"fusewright/harness/circuit"
 	"fusewright/harness/design"
-	"fusewright/harness/finding"
-	"fusewright/harness/lengths"
-	"fusewright/harness/solve"
+	"fusewright/harness/design/caution"
+	"fusewright/harness/design/lengths"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/solve"
+	"fusewright/harness/review/finding"
+	"fusewright/harness/study/budget"
 )
 
 // Version is the version of the JSON shape. It rises when a field changes its

@@ -5,8 +5,8 @@ import (
 	"fmt"
 	"io"
 
-	"fusewright/harness/finding"
-	"fusewright/harness/rules"
+	"fusewright/harness/review/finding"
+	"fusewright/harness/review/rules"
 )
 
 // The shape is the JUnit XML that build servers read. There is no standard; the

@@ -6,7 +6,7 @@ import (
 	"path/filepath"
 
 	"fusewright/harness"
-	"fusewright/harness/circuit"
+	"fusewright/harness/network/circuit"
 	"fusewright/library"
 )
 

@@ -7,7 +7,7 @@ import (
 	"fmt"
 	"io"
 
-	"fusewright/harness/problem"
+	"fusewright/harness/design/problem"
 	"fusewright/library"
 )
 

@@ -6,9 +6,9 @@ import (
 	"strings"
 
 	"fusewright/harness"
-	"fusewright/harness/circuit"
 	"fusewright/harness/design"
-	"fusewright/harness/solve"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/solve"
 	"fusewright/library"
 )
 

@@ -11,7 +11,7 @@ import (
 
 	"fusewright/harness"
 	"fusewright/harness/design"
-	"fusewright/harness/fuzztest"
+	"fusewright/harness/proof/fuzztest"
 	"fusewright/library"
 )
 

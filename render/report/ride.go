@@ -8,8 +8,8 @@ import (
 	"text/tabwriter"
 
 	"fusewright/harness/design"
-	"fusewright/harness/quantity"
-	"fusewright/harness/ride"
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/study/ride"
 )
 
 // RideReport is one or more rides of a design, in print order.

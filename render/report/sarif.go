@@ -9,8 +9,8 @@ import (
 	"path/filepath"
 	"strings"
 
-	"fusewright/harness/finding"
-	"fusewright/harness/rules"
+	"fusewright/harness/review/finding"
+	"fusewright/harness/review/rules"
 )
 
 // The shape is SARIF 2.1.0, an OASIS standard: Static Analysis Results

@@ -4,9 +4,9 @@ import (
 	"math"
 
 	"fusewright/harness"
-	"fusewright/harness/circuit"
-	"fusewright/harness/fault"
-	"fusewright/harness/protection"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/study/fault"
+	"fusewright/harness/study/protection"
 )
 
 // StudyVersion is the version of the study's JSON shape; see Version.

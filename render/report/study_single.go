@@ -1,8 +1,8 @@
 package report
 
 import (
-	"fusewright/harness/circuit"
-	"fusewright/harness/fault"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/study/fault"
 )
 
 // StudyLost is a shared return that is lost.

@@ -6,7 +6,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"fusewright/harness/quantity"
+	"fusewright/harness/design/quantity"
 )
 
 // Table is one table of a study, ready to print: on a terminal or on a page.

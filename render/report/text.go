@@ -6,8 +6,8 @@ import (
 	"math"
 	"strings"
 
-	"fusewright/harness/quantity"
-	"fusewright/harness/wording"
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/design/wording"
 )
 
 // textWidth is where prose is wrapped, for terminals of 100 columns.

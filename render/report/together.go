@@ -5,8 +5,8 @@ import (
 	"io"
 	"strings"
 
-	"fusewright/harness/together"
-	"fusewright/harness/wording"
+	"fusewright/harness/design/wording"
+	"fusewright/harness/study/together"
 )
 
 // Together is what may run at once, in print order.

@@ -8,7 +8,7 @@ import (
 
 	"fusewright/harness"
 	"fusewright/harness/design"
-	"fusewright/harness/together"
+	"fusewright/harness/study/together"
 	"fusewright/library"
 	"fusewright/render/report"
 )

@@ -5,8 +5,8 @@ import (
 	"io"
 	"strings"
 
-	"fusewright/harness/quantity"
-	"fusewright/harness/validation"
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/formula/validation"
 )
 
 // Validation is the comparison with published sources for programs.

@@ -6,7 +6,7 @@ import (
 	"os"
 	"testing"
 
-	"fusewright/harness/validation"
+	"fusewright/harness/formula/validation"
 	"fusewright/render/report"
 )
 

@@ -11,7 +11,7 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness/referencetest"
+	"fusewright/harness/proof/referencetest"
 	"fusewright/render/pdf"
 	"fusewright/render/png"
 	"fusewright/render/scene"

@@ -5,7 +5,7 @@ import (
 	"testing"
 	"unicode/utf8"
 
-	"fusewright/harness/fuzztest"
+	"fusewright/harness/proof/fuzztest"
 	"fusewright/render/scene"
 )
 

@@ -5,7 +5,7 @@ import (
 	"io"
 	"testing"
 
-	"fusewright/harness/synth"
+	"fusewright/harness/proof/synth"
 	"fusewright/render/svg"
 )
 

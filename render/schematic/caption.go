@@ -4,8 +4,8 @@ import (
 	"strings"
 	"unicode"
 
-	"fusewright/harness/circuit"
-	"fusewright/harness/wording"
+	"fusewright/harness/design/wording"
+	"fusewright/harness/network/circuit"
 	"fusewright/render/scene"
 )
 

@@ -1,8 +1,8 @@
 package schematic
 
 import (
-	"fusewright/harness/circuit"
 	"fusewright/harness/design"
+	"fusewright/harness/network/circuit"
 	"fusewright/library"
 	"fusewright/render/symbol"
 )

@@ -1,7 +1,7 @@
 package schematic
 
 import (
-	"fusewright/harness/circuit"
+	"fusewright/harness/network/circuit"
 	"fusewright/render/symbol"
 )
 

@@ -5,8 +5,8 @@ import (
 	"slices"
 
 	"fusewright/harness"
-	"fusewright/harness/circuit"
-	"fusewright/harness/wording"
+	"fusewright/harness/design/wording"
+	"fusewright/harness/network/circuit"
 	"fusewright/render/scene"
 )
 

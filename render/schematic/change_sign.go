@@ -4,7 +4,7 @@ import (
 	"slices"
 	"strconv"
 
-	"fusewright/harness/wording"
+	"fusewright/harness/design/wording"
 	"fusewright/render/scene"
 	"fusewright/render/symbol"
 )

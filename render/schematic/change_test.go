@@ -8,9 +8,9 @@ import (
 	"testing"
 
 	"fusewright/harness"
-	"fusewright/harness/circuit"
-	"fusewright/harness/compare"
-	"fusewright/harness/synth"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/proof/synth"
+	"fusewright/harness/review/compare"
 	"fusewright/render/scene"
 	"fusewright/render/svg"
 )

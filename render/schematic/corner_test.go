@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"fusewright/harness"
-	"fusewright/harness/circuit"
+	"fusewright/harness/network/circuit"
 )
 
 // Several feeds and returns at one part, blocks longer than a sheet, switched

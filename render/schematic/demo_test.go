@@ -6,8 +6,8 @@ import (
 	"testing"
 
 	"fusewright/harness"
-	"fusewright/harness/referencetest"
-	"fusewright/harness/synth"
+	"fusewright/harness/proof/referencetest"
+	"fusewright/harness/proof/synth"
 )
 
 // assessed reads a design and makes its findings.

@@ -2,8 +2,8 @@ package schematic
 
 import (
 	"fusewright/harness"
-	"fusewright/harness/circuit"
 	"fusewright/harness/design"
+	"fusewright/harness/network/circuit"
 	"fusewright/render/scene"
 	"fusewright/render/symbol"
 )

@@ -5,8 +5,8 @@ import (
 	"os"
 
 	"fusewright/harness"
-	"fusewright/harness/circuit"
 	"fusewright/harness/design"
+	"fusewright/harness/network/circuit"
 	"fusewright/library"
 	"fusewright/render/schematic"
 )

@@ -7,7 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness/synth"
+	"fusewright/harness/proof/synth"
 )
 
 var update = flag.Bool("update", false, "write the recorded figures anew")

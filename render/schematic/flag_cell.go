@@ -1,6 +1,6 @@
 package schematic
 
-import "fusewright/harness/circuit"
+import "fusewright/harness/network/circuit"
 
 // addFlags puts a flag before every wire whose source stands elsewhere, one for
 // each terminal, and a flag behind every terminal that goes on elsewhere.

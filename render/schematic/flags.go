@@ -7,8 +7,8 @@ import (
 	"strconv"
 
 	"fusewright/harness"
-	"fusewright/harness/circuit"
-	"fusewright/harness/finding"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/finding"
 	"fusewright/render/scene"
 	"fusewright/render/symbol"
 )

@@ -3,7 +3,7 @@ package schematic
 import (
 	"sort"
 
-	"fusewright/harness/circuit"
+	"fusewright/harness/network/circuit"
 )
 
 // flatten writes the labels of a column in one line where the page has width to

@@ -3,7 +3,7 @@ package schematic
 import (
 	"fmt"
 
-	"fusewright/harness/finding"
+	"fusewright/harness/review/finding"
 	"fusewright/render/frame"
 	"fusewright/render/scene"
 )

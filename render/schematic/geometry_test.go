@@ -7,7 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness/circuit"
+	"fusewright/harness/network/circuit"
 	"fusewright/render/scene"
 )
 

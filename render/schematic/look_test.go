@@ -9,8 +9,8 @@ import (
 	"testing"
 
 	"fusewright/harness"
-	"fusewright/harness/circuit"
 	"fusewright/harness/design"
+	"fusewright/harness/network/circuit"
 	"fusewright/library"
 	"fusewright/render/scene"
 	"fusewright/render/svg"

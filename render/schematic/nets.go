@@ -3,7 +3,7 @@ package schematic
 import (
 	"sort"
 
-	"fusewright/harness/circuit"
+	"fusewright/harness/network/circuit"
 )
 
 // net is everything on a page that a terminal feeds by wires: from its outlet

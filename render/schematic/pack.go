@@ -1,6 +1,6 @@
 package schematic
 
-import "fusewright/harness/circuit"
+import "fusewright/harness/network/circuit"
 
 // page is one sheet of the circuit.
 type page struct {

@@ -3,7 +3,7 @@ package schematic
 import (
 	"math"
 
-	"fusewright/harness/circuit"
+	"fusewright/harness/network/circuit"
 )
 
 // least is the rows a cell takes with nothing but flags behind it.

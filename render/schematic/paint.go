@@ -3,7 +3,7 @@ package schematic
 import (
 	"fmt"
 
-	"fusewright/harness/wording"
+	"fusewright/harness/design/wording"
 	"fusewright/render/scene"
 	"fusewright/render/symbol"
 )

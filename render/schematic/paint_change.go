@@ -3,7 +3,7 @@ package schematic
 import (
 	"math"
 
-	"fusewright/harness/circuit"
+	"fusewright/harness/network/circuit"
 	"fusewright/render/scene"
 	"fusewright/render/symbol"
 )

@@ -3,8 +3,8 @@ package schematic
 import (
 	"fmt"
 
-	"fusewright/harness/circuit"
-	"fusewright/harness/wording"
+	"fusewright/harness/design/wording"
+	"fusewright/harness/network/circuit"
 	"fusewright/render/scene"
 	"fusewright/render/symbol"
 )

@@ -4,7 +4,7 @@ import (
 	"strings"
 	"unicode"
 
-	"fusewright/harness/circuit"
+	"fusewright/harness/network/circuit"
 	"fusewright/render/scene"
 	"fusewright/render/symbol"
 )

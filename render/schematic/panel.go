@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"fusewright/harness/circuit"
+	"fusewright/harness/network/circuit"
 	"fusewright/render/frame"
 	"fusewright/render/scene"
 	"fusewright/render/symbol"

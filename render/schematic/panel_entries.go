@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"slices"
 
-	"fusewright/harness/wording"
+	"fusewright/harness/design/wording"
 	"fusewright/render/scene"
 )
 

@@ -1,9 +1,9 @@
 package schematic
 
 import (
-	"fusewright/harness/circuit"
 	"fusewright/harness/design"
-	"fusewright/harness/wording"
+	"fusewright/harness/design/wording"
+	"fusewright/harness/network/circuit"
 	"fusewright/render/scene"
 	"fusewright/render/symbol"
 )

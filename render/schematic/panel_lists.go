@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"sort"
 
-	"fusewright/harness/circuit"
-	"fusewright/harness/wording"
+	"fusewright/harness/design/wording"
+	"fusewright/harness/network/circuit"
 	"fusewright/library"
 	"fusewright/render/scene"
 )

@@ -3,9 +3,9 @@ package schematic
 import (
 	"math"
 
-	"fusewright/harness/circuit"
 	"fusewright/harness/design"
-	"fusewright/harness/wording"
+	"fusewright/harness/design/wording"
+	"fusewright/harness/network/circuit"
 	"fusewright/render/scene"
 	"fusewright/render/symbol"
 )

@@ -6,7 +6,7 @@ import (
 	"sort"
 	"strings"
 
-	"fusewright/harness/circuit"
+	"fusewright/harness/network/circuit"
 	"fusewright/render/scene"
 )
 

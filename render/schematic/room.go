@@ -3,7 +3,7 @@ package schematic
 import (
 	"math"
 
-	"fusewright/harness/circuit"
+	"fusewright/harness/network/circuit"
 )
 
 // labelRooms gives every wire whose label stands in two lines one line instead,

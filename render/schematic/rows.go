@@ -4,7 +4,7 @@ import (
 	"math"
 	"sort"
 
-	"fusewright/harness/circuit"
+	"fusewright/harness/network/circuit"
 )
 
 // bound says that a row lies at least a distance below another one.

@@ -6,11 +6,11 @@ import (
 	"strings"
 
 	"fusewright/harness"
-	"fusewright/harness/circuit"
-	"fusewright/harness/problem"
-	"fusewright/harness/quantity"
-	"fusewright/harness/solve"
-	"fusewright/harness/wording"
+	"fusewright/harness/design/problem"
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/design/wording"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/solve"
 	"fusewright/render/scene"
 )
 

@@ -6,8 +6,8 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness/circuit"
-	"fusewright/harness/solve"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/solve"
 	"fusewright/render/scene"
 )
 

@@ -5,9 +5,9 @@ import (
 	"strconv"
 	"strings"
 
-	"fusewright/harness/circuit"
-	"fusewright/harness/lengths"
-	"fusewright/harness/wording"
+	"fusewright/harness/design/lengths"
+	"fusewright/harness/design/wording"
+	"fusewright/harness/network/circuit"
 	"fusewright/render/scene"
 	"fusewright/render/symbol"
 )

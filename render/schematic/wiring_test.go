@@ -5,7 +5,7 @@ import (
 	"sort"
 	"strings"
 
-	"fusewright/harness/circuit"
+	"fusewright/harness/network/circuit"
 )
 
 // checkNets reads the wiring back from the lines of all pages and compares it

@@ -3,9 +3,9 @@ package schematic
 import (
 	"strings"
 
-	"fusewright/harness/circuit"
 	"fusewright/harness/design"
-	"fusewright/harness/wording"
+	"fusewright/harness/design/wording"
+	"fusewright/harness/network/circuit"
 )
 
 // nameOf is the wording of a part: its label, else its name.

@@ -8,7 +8,7 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness/fuzztest"
+	"fusewright/harness/proof/fuzztest"
 	"fusewright/render/scene"
 	"fusewright/render/scene/scenetest"
 	"fusewright/render/svg"

@@ -12,7 +12,7 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness/referencetest"
+	"fusewright/harness/proof/referencetest"
 )
 
 var update = flag.Bool("update", false, "copy the texts of the linked modules anew")

@@ -1,0 +1,94 @@
+package starter_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"fusewright/harness"
+	"fusewright/harness/design"
+	"fusewright/harness/design/starter"
+	"fusewright/library"
+)
+
+// sets are accessories that people fit together; nil is the usual set.
+var sets = map[string][]string{
+	"usual":     nil,
+	"none":      {},
+	"one":       {"navigation unit"},
+	"lamps":     {"halogen lamp 55 W", "LED auxiliary lamp", "LED auxiliary lamp", "horn"},
+	"warmth":    {"heated grips", "heated jacket", "heated seat"},
+	"gadgets":   {"USB charger", "USB fast charger", "dash camera", "tracker", "voltmeter", "radio"},
+	"machinery": {"tyre compressor", "bilge pump", "implement actuator"},
+	"strong":    {"winch small", "LED auxiliary lamp"},
+	"windlass":  {"windlass"},
+	"loud":      {"twin air horn", "radio", "bulb 5 W"},
+	"many":      {"heated jacket", "heated seat", "bilge blower", "twin air horn", "halogen lamp 55 W", "fresh water pump"},
+	"bar":       {"LED light bar", "accessory socket", "bulb 21 W"},
+}
+
+// TestPassesCheck: whatever the vehicle and the accessories, the new design
+// reads, sizes and has nothing found against it.
+func TestPassesCheck(t *testing.T) {
+	for _, vehicle := range starter.Vehicles() {
+		for name, set := range sets {
+			t.Run(vehicle+", "+name, func(t *testing.T) {
+				src, err := starter.Write(starter.Answers{Vehicle: vehicle, Accessories: set}, library.Default())
+				if err != nil {
+					t.Fatal(err)
+				}
+				d, err := design.Read("new.yaml", src, library.Default())
+				if err != nil {
+					t.Fatal(err)
+				}
+				review, err := harness.Assess(d)
+				if err != nil {
+					t.Fatal(err)
+				}
+				for _, f := range review.Findings {
+					t.Errorf("%s: %s: %s", f.Severity, f.Rule, f.What)
+				}
+				if t.Failed() {
+					t.Logf("%s", src)
+				}
+			})
+		}
+	}
+}
+
+func TestRefuses(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		a    starter.Answers
+		want string
+	}{
+		{"no such vehicle", starter.Answers{Vehicle: "sledge"}, "no kind of vehicle"},
+		{"no such accessory", starter.Answers{Vehicle: "boat", Accessories: []string{"bilge pomp"}}, `did you mean "bilge pump"?`},
+		{"a capacity without a unit", starter.Answers{Vehicle: "boat", Capacity: "60"}, "capacity: 60 has no unit"},
+		{"an output that is no curve", starter.Answers{Vehicle: "boat", Output: "30 A"}, "is no point"},
+		{"an unknown chemistry", starter.Answers{Vehicle: "boat", Battery: "lemon"}, "no chemistry"},
+		{"a title that would break out", starter.Answers{Vehicle: "boat", Title: "a\"\nbattery: x"}, "no quotes"},
+		{"too many", starter.Answers{Vehicle: "boat", Accessories: strings.Split(strings.Repeat("horn,", 12)+"horn", ",")}, "more than the 12"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			if _, err := starter.Write(c.a, library.Default()); err == nil || !strings.Contains(err.Error(), c.want) {
+				t.Errorf("error %v, want %q", err, c.want)
+			}
+		})
+	}
+}
+
+// A design for a boat with nothing but a bilge pump.
+func ExampleWrite() {
+	src, err := starter.Write(starter.Answers{Vehicle: "boat", Capacity: "60Ah", Accessories: []string{"bilge pump"}},
+		library.Default())
+	if err != nil {
+		panic(err)
+	}
+	for _, line := range strings.Split(string(src), "\n") {
+		if strings.Contains(line, "60 Ah") {
+			fmt.Println(line)
+		}
+	}
+	// Output: battery: {chemistry: flooded, capacity: 60 Ah, resistance: 11 mΩ, at: battery box}
+}

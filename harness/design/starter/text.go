@@ -1,0 +1,298 @@
+package starter
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"fusewright/harness/network/circuit"
+	"fusewright/library"
+)
+
+// writer puts a design together.
+type writer struct {
+	v     *vehicle
+	a     Answers
+	lib   *library.Library
+	taken map[string]bool
+	list  []*accessory
+	ways  int
+	// control is the way that feeds the switches that work relays; 0 = none.
+	control int
+	b       strings.Builder
+}
+
+func (w *writer) line(format string, args ...any) { fmt.Fprintf(&w.b, format+"\n", args...) }
+
+// section writes a heading and its entries, or nothing without entries.
+func (w *writer) section(name, comment string, entries []string) {
+	if len(entries) == 0 {
+		return
+	}
+	w.line("")
+	if comment != "" {
+		w.line("# %s", strings.ReplaceAll(comment, "\n", "\n# "))
+	}
+	w.line("%s:", name)
+	for _, e := range entries {
+		w.line("  %s", e)
+	}
+}
+
+// text is the whole design.
+func (w *writer) text() string {
+	w.heading()
+	w.section("vehicle loads", "What the machine draws by itself. Example figures: measure, or read the workshop manual.", w.v.own)
+	places, runs := w.placesAndRuns()
+	w.section("places", "Where parts stand, with the hottest air they meet in use. `moves` is for what turns with\nthe steering or is hinged.", places)
+	w.section("runs", "The loom between the places. Example lengths: lay a string and measure. `cover: auto` takes\na sleeve that the run needs.", w.listed(runs))
+	w.line("")
+	w.line("# What holds for every wire. No size is given: `fusewright size` says which and why.")
+	w.line("wire: %s", w.v.wire)
+	if w.v.tap != "" && w.ways > 0 {
+		w.section("taps", "A wire of the factory loom that is live with the key on works the relay. Check that no\nmodule supervises it, and what it has to spare.",
+			[]string{w.v.tap + ": {at: " + w.v.block + ", hot: key, fuse: 10 A, spare: 500 mA, supervised: no}"})
+	}
+	w.section("grounds", "Where returns meet.", w.v.grounds)
+	w.section("fuses", "Ratings are left open. The first fuse stands within the practice's distance of the battery.", w.fuses())
+	w.section("relays", "The form is left open.", w.relays())
+	w.section("blocks", "Type and fuses are left open.", w.blocks())
+	w.section("switches", "", w.switches())
+	w.section("loads", "The accessories, of the library. Give `power` or `current` where yours differs, `critical: yes`\nto hold one to the tighter limit of voltage drop. `plug: auto` is a connector to be chosen, at which\nit comes off the harness.", w.loads())
+	w.section("situations", "What is on at once. Add those that matter to you.", w.situations())
+	return w.b.String()
+}
+
+func (w *writer) heading() {
+	w.line("# A first design, to be made your own: every figure is an example. Wiring can burn: local codes,")
+	w.line("# the makers' instructions and licensed practice come first.")
+	w.line("fusewright: 1")
+	w.line("title: \"%s\"", w.a.Title)
+	w.line("vehicle: %s", w.v.name)
+	w.line("revision: A")
+	w.line("system: 12 V")
+	w.line("practice: %s", w.v.practice)
+	w.line("")
+	w.line("# The resistance of a charged battery: the maker's data sheet, or a battery tester.")
+	w.line("battery: {chemistry: %s, capacity: %s, resistance: %s, at: %s}", w.a.Battery, w.a.Capacity, w.v.resistance, w.v.source)
+	w.line("")
+	w.line("charging:")
+	w.line("  regulated: %s", w.a.Regulated)
+	w.line("  output: {%s}", w.a.Output)
+	w.line("  idle: %s", w.a.Idle)
+	w.line("  cruise: %s", w.a.Cruise)
+}
+
+func (w *writer) listed(list []string) []string {
+	out := make([]string, len(list))
+	for i, e := range list {
+		out[i] = "- " + e
+	}
+	return out
+}
+
+// blockPart and others are the names of the parts that every design has.
+const (
+	mainPart  = "main"
+	pilotPart = "pilot"
+	relayPart = "keyed"
+	housePart = "house switch"
+	blockPart = "panel"
+)
+
+func (w *writer) fuses() []string {
+	var list []string
+	if w.ways > 0 {
+		list = append(list, mainPart+": {at: "+w.v.source+", fed by: battery, wire: {length: 150 mm}}")
+		if w.v.tap != "" {
+			list = append(list, pilotPart+": {at: "+w.v.block+", fed by: "+w.v.tap+", wire: {length: 150 mm}}")
+		}
+	}
+	for _, x := range w.list {
+		if x.way == 0 {
+			list = append(list, x.name+" fuse: {at: "+w.v.source+", fed by: battery, wire: {length: 150 mm}}")
+		}
+	}
+	return list
+}
+
+func (w *writer) relays() []string {
+	var list []string
+	stud := w.v.ground["block"]
+	if w.v.tap != "" && w.ways > 0 {
+		list = append(list, fmt.Sprintf("%s: {at: %s, fed by: %s, coil: {fed by: %s, returns to: %s, suppressed by: resistor}}",
+			relayPart, w.v.block, mainPart, pilotPart, stud))
+	}
+	for _, x := range w.list {
+		switch {
+		case x.direct():
+			list = append(list, fmt.Sprintf("%s relay: {at: %s, fed by: %s fuse, wire: {length: 250 mm}, "+
+				"coil: {fed by: %s switch, returns to: %s, suppressed by: resistor}}",
+				x.name, w.v.source, x.name, x.name, stud))
+		case x.relay:
+			list = append(list, fmt.Sprintf("%s relay: {at: %s, fed by: %s %d, wire: {length: 250 mm}, "+
+				"coil: {fed by: %s switch, returns to: %s, suppressed by: resistor}}",
+				x.name, w.v.block, blockPart, x.way, x.name, stud))
+		}
+	}
+	return list
+}
+
+func (w *writer) blocks() []string {
+	if w.ways == 0 {
+		return nil
+	}
+	from := relayPart
+	if w.v.tap == "" {
+		from = housePart
+	}
+	list := []string{blockPart + ":", "  at: " + w.v.block, "  fed by: " + from}
+	if w.v.tap != "" {
+		list = append(list, "  wire: {length: 250 mm}")
+	}
+	list = append(list, "  ways:")
+	for _, x := range w.list {
+		if x.way > 0 {
+			list = append(list, fmt.Sprintf("    %d: auto   # %s", x.way, x.name))
+		}
+	}
+	if w.control > 0 {
+		list = append(list, fmt.Sprintf("    %d: auto   # switches that work relays", w.control))
+	}
+	return list
+}
+
+func (w *writer) switches() []string {
+	var list []string
+	if w.v.tap == "" && w.ways > 0 {
+		list = append(list, housePart+": {type: battery switch 100 A, at: "+w.v.source+", fed by: "+mainPart+
+			", wire: {length: 300 mm}, stays live: \"the house switch is what turns the boat off\"}")
+	}
+	for _, x := range w.list {
+		switch {
+		case x.switched == "":
+		case x.isolated():
+			list = append(list, fmt.Sprintf("%s isolator: {type: %s, at: %s, fed by: %s fuse, wire: {length: 250 mm}, "+
+				"stays live: \"the isolator is opened when the vehicle is put away\"}", x.name, x.switched, w.v.source, x.name))
+		default:
+			list = append(list, fmt.Sprintf("%s switch: {type: %s, at: %s, fed by: %s %d%s}", x.name, x.switched,
+				w.v.zones["dash"], blockPart, w.switchWay(x), w.within(w.v.zones["dash"], w.v.block)))
+		}
+	}
+	return list
+}
+
+// switchWay is the way that feeds an accessory's switch: its own, or, where the
+// switch works a relay, the small fuse that all such switches share.
+func (w *writer) switchWay(x *accessory) int {
+	if x.relay {
+		return w.control
+	}
+	return x.way
+}
+
+// within gives a wire between two parts in one place a length: the runs give none.
+func (w *writer) within(a, b string) string {
+	if a == b {
+		return ", wire: {length: 400 mm}"
+	}
+	return ""
+}
+
+func (w *writer) loads() []string {
+	var list []string
+	for _, x := range w.list {
+		from := fmt.Sprintf("%s %d", blockPart, x.way)
+		start := w.v.block
+		switch {
+		case x.isolated():
+			from, start = x.name+" isolator", w.v.source
+		case x.direct():
+			from, start = x.name+" relay", w.v.source
+		case x.relay:
+			from = x.name + " relay"
+		case x.switched != "":
+			from, start = x.name+" switch", w.v.zones["dash"]
+		}
+		at := w.placeOf(x)
+		entry := fmt.Sprintf("%s: {type: %s%s, at: %s, fed by: %s%s, returns to: %s", x.name, x.kind.Name, x.plug(), at, from,
+			w.within(at, start), w.ground(x))
+		if x.isolated() {
+			entry += `, stays live: "the isolator is opened when the vehicle is put away"`
+		}
+		list = append(list, entry+"}")
+	}
+	return list
+}
+
+// placeOf is where an accessory stands.
+func (w *writer) placeOf(x *accessory) string {
+	if x.heavy() {
+		return w.v.heavy
+	}
+	return w.v.zones[x.zone]
+}
+
+// placesAndRuns are those of the vehicle, with those of strong motors where there
+// are any.
+func (w *writer) placesAndRuns() (places, runs []string) {
+	places, runs = w.v.places, w.v.runs
+	if slices.ContainsFunc(w.list, (*accessory).heavy) {
+		places = append(slices.Clone(places), w.v.heavy+": {ambient: 40 °C, wet: yes}")
+		runs = append(slices.Clone(runs), fmt.Sprintf("{from: %s, to: %s, length: %s, chafes: yes, cover: auto}   # strong motors alone: wires that share a loom heat each other",
+			w.v.source, w.v.heavy, w.v.heavyRun))
+	}
+	return places, runs
+}
+
+// plug lets an accessory with leads of its own come off the harness; one with
+// tabs or studs is wired to those.
+func (x *accessory) plug() string {
+	if !x.isolated() && (x.kind.End == circuit.LeadEnd || strings.HasPrefix(x.kind.End, "pin ")) {
+		return ", plug: auto"
+	}
+	return ""
+}
+
+// ground is where an accessory returns, with a length where it stands there.
+func (w *writer) ground(x *accessory) string {
+	if x.heavy() {
+		return "battery negative"
+	}
+	g := w.v.ground[x.zone]
+	for _, e := range w.v.grounds {
+		if strings.HasPrefix(e, g+":") && strings.Contains(e, "at: "+w.v.zones[x.zone]+",") {
+			return g + ", return wire: {length: 400 mm}"
+		}
+	}
+	return g
+}
+
+func (w *writer) situations() []string {
+	var all, few []string
+	closed := ""
+	if w.v.tap == "" && w.ways > 0 {
+		closed = ", closed: [" + housePart + "]"
+	}
+	list := []string{}
+	for _, x := range w.list {
+		if x.isolated() {
+			list = append(list, fmt.Sprintf("working the %s: {engine: cruise, on: [%s]}", x.name, x.name))
+			continue
+		}
+		all = append(all, x.name)
+		if x.kind.Sign == "electronics" && x.amps < 3 {
+			few = append(few, x.name)
+		}
+	}
+	on := func(names []string) string {
+		if len(names) == 0 {
+			return "none"
+		}
+		return "[" + strings.Join(names, ", ") + "]"
+	}
+	return append([]string{
+		fmt.Sprintf("under way, all on: {engine: cruise, on: %s%s}", on(all), closed),
+		fmt.Sprintf("waiting: {engine: idle, on: %s%s}", on(few), closed),
+		"parked: {key: off}"}, list...)
+}

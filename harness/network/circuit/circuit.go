@@ -1,0 +1,233 @@
+// Package circuit is a design as an electrical network: parts with terminals,
+// wires with lengths and bundles, nodes and branches. Build makes it from a
+// design that read without problems. It knows no voltages: package solve finds
+// them, and nothing here prints or draws.
+package circuit
+
+import (
+	"fusewright/harness/design"
+	"fusewright/harness/design/problem"
+	"fusewright/harness/formula/fusing"
+	"fusewright/library"
+)
+
+// Circuit is the whole network. Parts and bundles are in the order of the
+// design, wires in that of their numbers, branches parts first and then wires;
+// indices are stable for the same input.
+type Circuit struct {
+	Design   *design.Design
+	Parts    []*Part
+	Wires    []*Wire
+	Nodes    []*Node   // Nodes[0] is battery negative, the reference
+	Branches []*Branch // every two-terminal element, wires included
+	Bundles  []*Bundle // one per run, in design order
+
+	flow flow // directions of feeds and returns, made by Build; see Link
+}
+
+// Kind is what a part is.
+type Kind string
+
+// The kinds of parts; library designators give each a reference letter.
+const (
+	Battery      Kind = "battery"
+	Generator    Kind = "generator"
+	VehicleLoads Kind = "vehicle loads" // all of the machine's own, one part
+	Tap          Kind = "tap"
+	Fuse         Kind = "fuse"
+	Relay        Kind = "relay"
+	Block        Kind = "block"
+	Switch       Kind = "switch"
+	Load         Kind = "load"
+	Ground       Kind = "ground"
+	Splice       Kind = "splice"
+)
+
+// Part is one component with its terminals and inner branches.
+type Part struct {
+	Index     int
+	Kind      Kind
+	Name      string // as in the design
+	Ref       string // reference designation after IEC 81346: "F1"
+	Label     string
+	Place     *design.Place
+	Pos       problem.Pos
+	Terminals []*Terminal
+	Branches  []*Branch // inside the part
+	// Plug is the connector at which the part comes off the harness; nil = none.
+	Plug *Plug
+	// Source is the design part: *design.Fuse, *design.Relay, ... ; nil for
+	// generator and vehicle loads.
+	Source design.Part
+}
+
+// Plug is a connector between the harness and a part.
+type Plug struct {
+	Family *library.Connector
+	Needed int // ways in use: one a wire that ends at the part
+	Ways   int // of the housing: the family's smallest that is enough; 0 = none is
+}
+
+// Terminal is a connection point of a part.
+type Terminal struct {
+	Part  *Part
+	Name  string // DIN 72552 number, "+", "-", way number, "in", "out"
+	Node  *Node
+	Kind  string // terminal kind for the crimp: "tab 6.3", "ring M6"; "" = not known
+	Wires []*Wire
+	// KindAssumed says that neither the design nor the library gives Kind.
+	KindAssumed bool
+	// Fuse designation of a way that holds one: "F3"; "" otherwise.
+	FuseRef string
+}
+
+// Node is a point of one potential.
+type Node struct {
+	Index     int
+	Name      string // "K1:87"
+	Terminals []*Terminal
+	Branches  []*Branch
+
+	fedBy, feeds []*Branch // of the feed network, towards and away from here
+	backTo       []*Branch // of the return network, away from here
+}
+
+// BranchKind is the law of a branch.
+type BranchKind int
+
+// The laws of branches.
+const (
+	WireBranch     BranchKind = iota // R from conductor and its two terminations
+	ContactBranch                    // R when closed, open otherwise
+	FuseBranch                       // R cold of fuse-link, breaker or PTC
+	ResistorBranch                   // fixed R: coil, suppressor, frame path
+	LoadBranch                       // by design.Behaviour
+	BatteryBranch                    // EMF behind R, from node B (-) to node A (+)
+	ChargerBranch                    // regulated voltage behind R up to a current limit
+)
+
+// Branch is a two-terminal element. Positive current flows from A to B.
+type Branch struct {
+	Index int
+	Kind  BranchKind
+	A, B  *Node
+	Ohm   float64 // of wires: at 20 °C, terminations included
+	Part  *Part   // nil for wires
+	Wire  *Wire   // nil for parts
+	Name  string  // "F1", "K1:30-87", "W7"
+
+	// Assumed says in words what Ohm rests on when neither the design nor the
+	// library gives it; empty when one of them does.
+	Assumed string
+
+	Closer *Closer // contacts: what closes them
+	Fuse   *FuseSpec
+	Load   *LoadSpec
+}
+
+// Closer says when a contact is closed. Exactly one field is set.
+type Closer struct {
+	Coil      *Branch        // relay make contact: closed while the coil is energised
+	Break     *Branch        // relay break contact: closed while it is not
+	Switch    *design.Switch // closed by hand
+	Key       design.When    // factory contact of a tap
+	OwnSwitch *design.Load   // the load's own switch
+	Standby   *design.Load   // closed while the load is off: its standby draw
+}
+
+// FuseSpec is the protection in a branch, whether a fuse of its own or in a way.
+type FuseSpec struct {
+	Ref     string
+	Type    *library.FuseType
+	Rating  *library.FuseRating // of a tap's factory fuse: only RatingA known
+	Factory bool
+	Pos     problem.Pos
+}
+
+// Device is a branch's fuse where it stands, in surroundings hotter by aboveK
+// than the design says. Of a factory fuse the type is not known.
+func (b *Branch) Device(aboveK float64) fusing.Device {
+	return fusing.Device{Type: b.Fuse.Type, Rating: b.Fuse.Rating, AmbientC: b.Part.AmbientC() + aboveK}
+}
+
+// LoadSpec is the law of a load branch.
+type LoadSpec struct {
+	Behaves design.Behaviour
+	PowerW  float64 // at RatedV
+	RatedV  float64
+	Duty    float64             // 0..1
+	Load    *design.Load        // accessory, or nil
+	Vehicle *design.VehicleLoad // the machine's own, or nil
+	Standby bool                // what Load draws while it is live but off
+}
+
+// Average is a load's average draw as a share of what it takes while it draws:
+// its duty, 1 when none is said.
+func (l *LoadSpec) Average() float64 {
+	switch {
+	case l.Standby:
+		return 1
+	case l.Duty > 0, l.Vehicle != nil && l.Vehicle.Duty.Given(), l.Load != nil && l.Load.Duty.Given():
+		return l.Duty
+	}
+	return 1
+}
+
+// RatedA is a load's current at its rated voltage; 0 when that is not known.
+func (l *LoadSpec) RatedA() float64 {
+	if l.RatedV <= 0 {
+		return 0
+	}
+	return l.PowerW / l.RatedV
+}
+
+// DrawA is the rated current of a load's branch, or that of a coil's at the
+// system's nominal voltage.
+func (c *Circuit) DrawA(b *Branch) float64 {
+	switch {
+	case b.Load != nil:
+		return b.Load.RatedA()
+	case b.Ohm > 0:
+		return c.Design.NominalV() / b.Ohm
+	}
+	return 0
+}
+
+// Role is what a wire is for.
+type Role string
+
+// The roles of wires.
+const (
+	FeedWire       Role = "feed"
+	ReturnWire     Role = "return"
+	CoilFeedWire   Role = "coil feed"
+	CoilReturnWire Role = "coil return"
+)
+
+// Wire is one cut piece of wire.
+type Wire struct {
+	Index          int
+	Number         string // "W1"
+	Role           Role
+	From, To       *Terminal // From is towards the source; of returns: towards the load
+	Spec           design.WireSpec
+	LengthM        float64 // cut length, slack of both ends included
+	LengthGiven    bool
+	Route          []*Bundle         // runs it lies in, in order; empty within one place
+	AmbientC       float64           // hottest place or run it meets
+	AmbientAt      string            // where
+	AmbientKnown   bool              // false = no place or run it meets gives one as hot: AmbientC is a default
+	ConductorOhm20 float64           // at 20 °C, by the standard's maximum resistance
+	EndsOhm        float64           // both terminations
+	FromEnd, ToEnd *library.Terminal // chosen crimp parts; nil = none in the library fits
+	Branch         *Branch
+	Pos            problem.Pos // of the feed or return in the design
+}
+
+// Bundle is the wires that lie in one run.
+type Bundle struct {
+	Run     *design.Run
+	Wires   []*Wire
+	Loaded  int     // wires that can carry current at once (the most over situations is not known here: all power wires)
+	OuterMm float64 // of the bundle
+}

@@ -1,0 +1,105 @@
+package circuit_test
+
+import (
+	"testing"
+
+	"fusewright/harness/network/circuit"
+
+	"github.com/google/go-cmp/cmp"
+)
+
+func TestContacts(t *testing.T) {
+	c := read(t, "testdata/small.yaml")
+	// The switch of the relay's coil is closed for the lamps that the relay
+	// feeds; the socket sleeps.
+	want := map[string][]string{
+		"parked": {"K1:30-87a", "X3:standby switch"},
+		"night":  {"X1:key", "K1:30-87a", "S1", "E3:switch", "X3:standby switch"},
+	}
+	vehicle := map[string][]string{"parked": {"A1:clock"}, "night": {"A1:ignition", "A1:clock"}}
+	for _, s := range c.Design.Situations {
+		t.Run(s.Name, func(t *testing.T) {
+			closed, present := circuit.Contacts(c, s), circuit.Present(c, s)
+			var got, draw []string
+			for i, b := range c.Branches {
+				if closed[i] {
+					got = append(got, b.Name)
+				}
+				if present[i] && b.Load.Vehicle != nil {
+					draw = append(draw, b.Name)
+				}
+				if present[i] != (b.Load != nil) && (b.Load == nil || b.Load.Vehicle == nil) {
+					t.Errorf("accessory %s present: %t", b.Name, present[i])
+				}
+			}
+			if diff := cmp.Diff(want[s.Name], got); diff != "" {
+				t.Errorf("closed (-want +got):\n%s", diff)
+			}
+			if diff := cmp.Diff(vehicle[s.Name], draw); diff != "" {
+				t.Errorf("vehicle loads (-want +got):\n%s", diff)
+			}
+		})
+	}
+}
+
+func TestNeededBy(t *testing.T) {
+	c := read(t, "testdata/small.yaml")
+	got := names(c.NeededBy(branch(t, c, "E1")))
+	if diff := cmp.Diff([]string{"X1:key", "K1:30-87", "S1"}, got); diff != "" {
+		t.Errorf("contacts (-want +got):\n%s", diff)
+	}
+	if s := c.SwitchesFor(branch(t, c, "E1")); len(s) != 1 || s[0].Name != "lamp switch" {
+		t.Errorf("switches: %v", s)
+	}
+	if s := c.SwitchesFor(branch(t, c, "X3")); len(s) != 0 {
+		t.Errorf("the socket needs %v", s)
+	}
+}
+
+// hot is a relay whose coil is fed from a permanent feed over a switch, a break
+// contact that is live at rest, and a key feed.
+const hot = start + `
+taps: {keyed feed: {at: a, hot: key, fuse: 5 A}}
+switches: {hand: {rating: 5 A, at: a, fed by: battery}}
+relays: {r: {form: mini changeover, at: a, fed by: battery, coil: {fed by: hand, returns to: stud}}}
+loads:
+  behind make: {power: 5 W, behaves: resistor, at: a, fed by: r 87, returns to: stud}
+  behind break: {power: 5 W, behaves: resistor, at: a, fed by: r 87a, returns to: stud}
+  behind key: {power: 5 W, behaves: resistor, at: a, fed by: keyed feed, returns to: stud}
+`
+
+func TestLiveKeyOff(t *testing.T) {
+	c := build(t, "t.yaml", hot)
+	tests := []struct {
+		load            string
+		whatever, might bool
+	}{
+		{"behind make", false, true},
+		{"behind break", true, true},
+		{"behind key", false, false},
+	}
+	whatever, might := c.LiveKeyOff(false), c.LiveKeyOff(true)
+	for _, test := range tests {
+		t.Run(test.load, func(t *testing.T) {
+			i := node(t, c, test.load, "+").Index
+			if whatever[i] != test.whatever || might[i] != test.might {
+				t.Errorf("live whatever one does: %t, want %t; might be live: %t, want %t", whatever[i],
+					test.whatever, might[i], test.might)
+			}
+		})
+	}
+	if whatever[0] || might[0] {
+		t.Error("battery negative is live")
+	}
+}
+
+func TestReach(t *testing.T) {
+	c := build(t, "t.yaml", hot)
+	open := circuit.Reach(c, func(*circuit.Branch) bool { return false }, node(t, c, "behind make", "-"))
+	if !open[0] || open[1] || open[node(t, c, "behind make", "+").Index] {
+		t.Error("a return reaches battery negative over the frame, and nothing through its load")
+	}
+	if !open[node(t, c, "behind key", "-").Index] {
+		t.Error("a return reaches the other loads of its ground")
+	}
+}

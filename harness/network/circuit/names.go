@@ -1,0 +1,40 @@
+package circuit
+
+import "fusewright/harness/design/wording"
+
+// Text is a wire in words: "wire W3 (1.5 mm², main to lamps)".
+func (w *Wire) Text() string {
+	size := ""
+	if w.Spec.Size != nil {
+		size = w.Spec.Size.Label + ", "
+	}
+	return "wire " + w.Number + " (" + size + w.From.Text() + " to " + w.To.Text() + ")"
+}
+
+// Look is how one tells a wire at the bench: colour code and size, "RD 4 mm²".
+func (w *Wire) Look() string {
+	size := ""
+	if w.Spec.Size != nil {
+		size = w.Spec.Size.Label
+	}
+	return wording.Present([]string{w.Spec.Colour.Code(), size}, " ")
+}
+
+// Text is a terminal in words, its part's only outlet by the part alone.
+func (t *Terminal) Text() string {
+	switch t.Name {
+	case "", "+", "-", "in", "out":
+		return t.Part.Name
+	}
+	return t.Part.Name + " " + t.Name
+}
+
+// Address is a terminal by its part's designation and its own name, then the
+// part's name: "K1:87 keyed".
+func (t *Terminal) Address() string {
+	text := t.Part.Ref + ":" + t.Name
+	if t.Part.Name != "" && t.Part.Name != t.Part.Ref {
+		text += " " + t.Part.Name
+	}
+	return text
+}

@@ -1,0 +1,303 @@
+package circuit
+
+import (
+	"fmt"
+	"math"
+
+	"fusewright/harness/design"
+	"fusewright/harness/design/problem"
+	"fusewright/library"
+)
+
+// builder puts a circuit together.
+type builder struct {
+	c        *Circuit
+	lib      *library.Library
+	parts    map[design.Part]*Part
+	battery  *Part
+	problems problem.List
+
+	drafts []draft // wires in design order, before they are numbered
+	crimps map[crimp]*library.Terminal
+}
+
+// addParts makes every part with its terminals and inner branches, in the
+// order source, vehicle, taps, fuses, relays, blocks, switches, loads, grounds,
+// splices, and in design order within each.
+func (b *builder) addParts() {
+	d := b.c.Design
+	b.addBattery()
+	if d.Charging.Present() {
+		b.addGenerator()
+	}
+	if len(d.VehicleLoads) > 0 {
+		b.addVehicleLoads()
+	}
+	for _, t := range d.Taps {
+		b.addTap(t)
+	}
+	for _, f := range d.Fuses {
+		b.addFuse(f)
+	}
+	for _, r := range d.Relays {
+		b.addRelay(r)
+	}
+	for _, bl := range d.Blocks {
+		b.addBlock(bl)
+	}
+	for _, s := range d.Switches {
+		b.addSwitch(s)
+	}
+	for _, l := range d.Loads {
+		b.addLoad(l)
+	}
+	for _, g := range d.Grounds {
+		b.addGround(g)
+	}
+	for _, s := range d.Splices {
+		b.terminal(b.part(Splice, s, &s.Common), "1", "", nil)
+	}
+}
+
+// part adds a part of the design.
+func (b *builder) part(kind Kind, src design.Part, c *design.Common) *Part {
+	p := &Part{Index: len(b.c.Parts), Kind: kind, Name: c.Name, Label: c.Label, Place: c.At,
+		Pos: c.Pos, Source: src}
+	if p.Label == "" {
+		p.Label = p.Name
+	}
+	b.c.Parts = append(b.c.Parts, p)
+	if src != nil {
+		b.parts[src] = p
+	}
+	return p
+}
+
+// addBattery makes nodes 0 (negative) and 1 (positive).
+func (b *builder) addBattery() {
+	bat := &b.c.Design.Battery
+	common := &design.Common{Name: "battery", At: bat.At, Pos: bat.Pos}
+	p := b.part(Battery, nil, common)
+	p.Source = &design.BatteryPart{Common: *common}
+	minus := b.node("")
+	plus := b.terminal(p, "+", "", nil)
+	b.terminal(p, "-", "", minus)
+	b.battery = p
+	ohm, assumed := batteryOhm(b.c.Design)
+	b.branch(p, BatteryBranch, plus.Node, minus, ohm).Assumed = assumed
+}
+
+// batteryOhm is the internal resistance given, or the chemistry's resistance
+// times capacity over the capacity; batteries of other voltages are so many
+// 12 V batteries, or parts of one, in series.
+func batteryOhm(d *design.Design) (ohm float64, assumed string) {
+	bat, inSeries := &d.Battery, d.NominalV()/12
+	switch {
+	case bat.ResistanceOhm.Given():
+		return bat.ResistanceOhm.Value, ""
+	case bat.Chemistry != nil && bat.Chemistry.OhmAh > 0 && bat.CapacityAh.Value > 0:
+		return bat.Chemistry.OhmAh / bat.CapacityAh.Value * inSeries, ""
+	}
+	return BatteryOhm * inSeries, "internal resistance of a mid-sized battery"
+}
+
+// addGenerator puts the charging system across the battery's posts.
+func (b *builder) addGenerator() {
+	ch := &b.c.Design.Charging
+	p := b.part(Generator, nil, &design.Common{Name: "charging", Pos: ch.Pos})
+	plus := b.terminal(p, "B+", "", b.c.Nodes[1])
+	minus := b.terminal(p, "B-", "", b.c.Nodes[0])
+	b.branch(p, ChargerBranch, plus.Node, minus.Node, ChargerOhm).Assumed =
+		"regulation at the battery posts"
+}
+
+// addVehicleLoads puts what the machine draws across the battery's posts: how
+// the factory loom is wired is not known, so its drop counts as theirs. They
+// are taken as constant power, which asks the most of a weak battery.
+func (b *builder) addVehicleLoads() {
+	d := b.c.Design
+	p := b.part(VehicleLoads, nil, &design.Common{Name: "vehicle loads", Pos: d.VehicleLoads[0].Pos})
+	plus := b.terminal(p, "+", "", b.c.Nodes[1])
+	minus := b.terminal(p, "-", "", b.c.Nodes[0])
+	for _, v := range d.VehicleLoads {
+		b.branch(p, LoadBranch, plus.Node, minus.Node, 0).Load = &LoadSpec{
+			Behaves: design.ConstantPower, PowerW: d.VehicleW(v), RatedV: d.VehicleV(),
+			Duty: v.Duty.Or(1), Vehicle: v,
+		}
+	}
+}
+
+// addTap makes the key contact and, when the design gives it, the factory fuse
+// between the battery and the tap. A tap whose fuse the design leaves out has
+// none that a review could count on.
+func (b *builder) addTap(t *design.Tap) {
+	p := b.part(Tap, t, &t.Common)
+	out := b.terminal(p, "out", "", nil)
+	inner := out.Node
+	if t.FuseA.Given() {
+		inner = b.node("")
+	}
+	key := b.branch(p, ContactBranch, b.c.Nodes[1], inner, TapOhm)
+	key.Closer = &Closer{Key: t.Hot}
+	key.Assumed = "factory loom and ignition contact"
+	if t.FuseA.Given() {
+		rating := &library.FuseRating{RatingA: t.FuseA.Value}
+		f := b.branch(p, FuseBranch, inner, out.Node, 0)
+		f.Ohm, f.Assumed = fuseOhm(rating)
+		f.Fuse = &FuseSpec{Rating: rating, Factory: true, Pos: t.Pos}
+	}
+}
+
+func (b *builder) addFuse(f *design.Fuse) {
+	p := b.part(Fuse, f, &f.Common)
+	end := ""
+	if f.Type != nil {
+		end = f.Type.Mounting
+	}
+	in := b.terminal(p, "in", end, nil)
+	out := b.terminal(p, "out", end, nil)
+	br := b.branch(p, FuseBranch, in.Node, out.Node, 0)
+	br.Ohm, br.Assumed = fuseOhm(f.Rating)
+	br.Fuse = &FuseSpec{Type: f.Type, Rating: f.Rating, Pos: f.Pos}
+}
+
+// fuseOhm is the cold resistance of a fuse, else its drop over its rating.
+func fuseOhm(r *library.FuseRating) (ohm float64, assumed string) {
+	switch {
+	case r == nil || r.RatingA <= 0:
+		return BlockOhm, "fuse of unknown rating"
+	case r.ColdOhm > 0:
+		return r.ColdOhm, ""
+	case r.DropV > 0:
+		return r.DropV / r.RatingA, ""
+	}
+	return FuseDropV / r.RatingA, "0.1 V at the fuse's rating"
+}
+
+func (b *builder) addRelay(r *design.Relay) {
+	p := b.part(Relay, r, &r.Common)
+	form := r.Form
+	if form == nil {
+		form = &library.RelayForm{}
+	}
+	at := map[string]*Node{}
+	for _, name := range []string{"30", "87", "87a", "86", "85"} {
+		if name == "87a" && !form.Changeover {
+			continue
+		}
+		end := ""
+		if mm := form.TabMm[name]; mm > 0 {
+			end = fmt.Sprintf("tab %g", mm)
+		}
+		at[name] = b.terminal(p, name, end, nil).Node
+	}
+	make87 := b.branch(p, ContactBranch, at["30"], at["87"], form.ContactOhm)
+	var break87a *Branch
+	if form.Changeover {
+		break87a = b.branch(p, ContactBranch, at["30"], at["87a"], form.ContactOhm)
+	}
+	coil := b.branch(p, ResistorBranch, at["86"], at["85"], form.CoilOhm)
+	make87.Closer = &Closer{Coil: coil}
+	if break87a != nil {
+		break87a.Closer = &Closer{Break: coil}
+	}
+	if r.Coil.Suppressed == "resistor" {
+		sup := b.branch(p, ResistorBranch, at["86"], at["85"], SuppressorOhm*math.Pow(form.CoilV/12, 2))
+		sup.Assumed = "680 Ω at 12 V"
+	}
+}
+
+// addBlock makes the bus and a branch for each way that carries anything: the
+// fuse, or a plain link where the design says that a way has none.
+func (b *builder) addBlock(bl *design.Block) {
+	p := b.part(Block, bl, &bl.Common)
+	in, out, contactOhm, assumed := "", "", BlockOhm, "contact of a way"
+	if bl.Type != nil {
+		in, out, contactOhm, assumed = bl.Type.Mounting, bl.Type.WayEnd, bl.Type.ContactOhm, ""
+	}
+	bus := b.terminal(p, "in", in, nil)
+	for _, w := range bl.Ways {
+		t := b.terminal(p, w.Number, out, nil)
+		switch {
+		case w.Fuse != nil:
+			br := b.branch(p, FuseBranch, bus.Node, t.Node, 0)
+			br.Ohm, br.Assumed = fuseOhm(w.Fuse)
+			br.Ohm += contactOhm
+			br.Assumed = either(br.Assumed, assumed)
+			br.Fuse = &FuseSpec{Type: w.FuseType, Rating: w.Fuse, Pos: w.Pos}
+		case !w.Spare:
+			b.branch(p, ResistorBranch, bus.Node, t.Node, contactOhm).Assumed = assumed
+		}
+	}
+}
+
+func either(a, b string) string {
+	if a != "" {
+		return a
+	}
+	return b
+}
+
+func (b *builder) addSwitch(s *design.Switch) {
+	p := b.part(Switch, s, &s.Common)
+	end, ohm, assumed := "", SwitchOhm, "contact of a switch"
+	if s.Type != nil {
+		end, ohm, assumed = s.Type.End, s.Type.ContactOhm, ""
+	}
+	end = b.plug(p, &s.Plugged, end)
+	in := b.terminal(p, "in", end, nil)
+	out := b.terminal(p, "out", end, nil)
+	br := b.branch(p, ContactBranch, in.Node, out.Node, ohm)
+	br.Closer, br.Assumed = &Closer{Switch: s}, assumed
+}
+
+// addLoad makes the load and, when it has a switch of its own or a standby
+// draw, the contacts that say which of its two currents flows.
+func (b *builder) addLoad(l *design.Load) {
+	p := b.part(Load, l, &l.Common)
+	end := ""
+	if l.Type != nil {
+		end = l.Type.End
+	}
+	end = b.plug(p, &l.Plugged, end)
+	plus := b.terminal(p, "+", end, nil)
+	minus := b.terminal(p, "-", end, nil)
+	ratedV := l.RatedV
+	if ratedV <= 0 {
+		ratedV = b.c.Design.NominalV()
+	}
+	from := plus.Node
+	if HasOwnSwitch(l) {
+		from = b.ownContact(p, plus.Node, &Closer{OwnSwitch: l})
+	}
+	b.branch(p, LoadBranch, from, minus.Node, 0).Load = &LoadSpec{Behaves: l.Behaves,
+		PowerW: l.PowerW, RatedV: ratedV, Duty: l.Duty.Or(1), Load: l}
+	if l.StandbyA.Value > 0 {
+		from = b.ownContact(p, plus.Node, &Closer{Standby: l})
+		b.branch(p, LoadBranch, from, minus.Node, 0).Load = &LoadSpec{Behaves: design.Resistor,
+			PowerW: l.StandbyA.Value * ratedV, RatedV: ratedV, Duty: 1, Load: l, Standby: true}
+	}
+}
+
+// HasOwnSwitch tells whether a load draws its power only when a situation says
+// that it is on: it has a switch of its own, or sleeps on a standby draw.
+func HasOwnSwitch(l *design.Load) bool { return l.OwnSwitch || l.StandbyA.Value > 0 }
+
+func (b *builder) ownContact(p *Part, from *Node, closer *Closer) *Node {
+	inner := b.node("")
+	br := b.branch(p, ContactBranch, from, inner, OwnSwitchOhm)
+	br.Closer, br.Assumed = closer, "switch inside the accessory"
+	return inner
+}
+
+func (b *builder) addGround(g *design.Ground) {
+	p := b.part(Ground, g, &g.Common)
+	t := b.terminal(p, "31", "", nil)
+	if g.Kind != design.FrameStud {
+		return
+	}
+	br := b.branch(p, ResistorBranch, t.Node, b.c.Nodes[0], g.FrameOhm.Or(FrameOhm))
+	if !g.FrameOhm.Given() {
+		br.Assumed = "frame and its two bolted joints"
+	}
+}

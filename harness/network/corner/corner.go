@@ -1,0 +1,130 @@
+package corner
+
+import (
+	"math"
+
+	"fusewright/harness/formula/conductor"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/solve"
+	"fusewright/harness/network/warm"
+)
+
+// Set is every situation of a design in every state.
+type Set struct {
+	Model      *warm.Model // at the design's ambients
+	Hot        *warm.Model // at the corner's
+	Tolerances *Tolerances
+	Results    [4][]*warm.Result // by state, by situation in design order
+}
+
+// Compute solves every situation of a circuit in every state.
+func Compute(c *circuit.Circuit) *Set { return compute(c, warm.New(c)) }
+
+// ComputeBy is Compute with a rater of the design's library and practice that
+// remembers from circuit to circuit.
+func ComputeBy(c *circuit.Circuit, rater *conductor.Rater) *Set {
+	return compute(c, warm.NewBy(c, rater))
+}
+
+func compute(c *circuit.Circuit, m *warm.Model) *Set {
+	t := TolerancesOf(c.Design)
+	s := &Set{Model: m, Tolerances: t}
+	s.Hot = s.Model.Hotter(t.AmbientK)
+	plan := solve.Prepare(c)
+	nominal := s.Model.All(plan, func(int) solve.Options { return solve.Options{} }, nil)
+	s.Results[Nominal] = nominal
+	before := nominal
+	for _, state := range Corners {
+		s.Results[state] = s.Hot.All(plan, func(i int) solve.Options {
+			return t.options(c.Design, state, nominal[i])
+		}, before)
+		if state == High { // Fresh differs from High by contacts alone
+			before = s.Results[state]
+		}
+	}
+	return s
+}
+
+// Options are what the solver takes for a situation in a state, wire
+// temperatures included, so that others can solve the very same network.
+func (s *Set) Options(situation int, state State) solve.Options {
+	opt := s.Tolerances.options(s.Model.Circuit.Design, state, s.Results[Nominal][situation])
+	opt.WireTempC = s.Results[state][situation].UsedC
+	return opt
+}
+
+// Value is a figure at nominal and at its worst corner.
+type Value struct {
+	Nominal, Corner float64
+	At              State // the state of Corner; Nominal when no corner is worse
+}
+
+// Usable tells whether a situation has an operating point at nominal; only then
+// have its figures a meaning.
+func (s *Set) Usable(situation int) bool { return s.Results[Nominal][situation].Usable() }
+
+// worst takes a figure in every usable state and keeps the greatest (sign 1) or
+// the least (sign -1).
+func (s *Set) worst(situation int, sign float64, figure func(*warm.Result) float64) Value {
+	v := Value{Nominal: figure(s.Results[Nominal][situation])}
+	v.Corner = v.Nominal
+	for _, state := range Corners {
+		r := s.Results[state][situation]
+		if !r.Usable() {
+			continue
+		}
+		if x := figure(r); sign*x > sign*v.Corner {
+			v.Corner, v.At = x, state
+		}
+	}
+	return v
+}
+
+// Unsolved is the first state in which a situation that works at nominal has no
+// operating point; false when it has one in all.
+func (s *Set) Unsolved(situation int) (*solve.Solution, State, bool) {
+	if !s.Usable(situation) {
+		return nil, Nominal, false
+	}
+	for _, state := range Corners {
+		if r := s.Results[state][situation]; !r.Usable() {
+			return r.Solution, state, true
+		}
+	}
+	return nil, Nominal, false
+}
+
+// Drop is the voltage lost between the battery's posts and a load that is on,
+// feed and return together, in volts; zero where the load is off.
+func (s *Set) Drop(situation int, load *circuit.Branch) Value {
+	plus := s.Model.Circuit.Positive()
+	return s.worst(situation, 1, func(r *warm.Result) float64 {
+		if !r.Solution.LoadOn[load.Index] {
+			return 0
+		}
+		return r.Solution.NodeV[plus.Index] - r.Solution.Volts(load)
+	})
+}
+
+// LoadV is the voltage of a load, the least being the worst; zero where no
+// closed path leads to it.
+func (s *Set) LoadV(situation int, load *circuit.Branch) Value {
+	return s.worst(situation, -1, func(r *warm.Result) float64 {
+		if v := r.Solution.Volts(load); !math.IsNaN(v) {
+			return v
+		}
+		return 0
+	})
+}
+
+// Amps is the magnitude of a branch's current.
+func (s *Set) Amps(situation int, b *circuit.Branch) Value {
+	return s.worst(situation, 1, func(r *warm.Result) float64 {
+		return math.Abs(r.Solution.BranchA[b.Index])
+	})
+}
+
+// WireC is the conductor temperature of a wire.
+func (s *Set) WireC(situation int, w *circuit.Wire) Value {
+	return s.worst(situation, 1, func(r *warm.Result) float64 { return r.WireC[w.Index] })
+}

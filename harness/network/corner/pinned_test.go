@@ -1,0 +1,109 @@
+package corner
+
+import (
+	"math"
+	"testing"
+
+	"fusewright/harness/design"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/solve"
+	"fusewright/harness/network/warm"
+	"fusewright/library"
+)
+
+func given(v float64) design.Quantity { return design.Quantity{Value: v, Text: "given"} }
+
+func near(t *testing.T, what string, got, want float64) {
+	t.Helper()
+	if !(math.Abs(got-want) <= 1e-9*math.Abs(want)) {
+		t.Errorf("%s: %.10g, want %.10g", what, got, want)
+	}
+}
+
+// flowing is a nominal result in which the first branch carries a current.
+func flowing(amps float64) *warm.Result {
+	return &warm.Result{Solution: &solve.Solution{Status: solve.Converged, BranchA: []float64{amps}}}
+}
+
+// A fuse of 15 A is 1.7 times as resistant at its rating, which it may reach at
+// a third more than nominal; warm with the square of the current.
+func TestAgedByHand(t *testing.T) {
+	tol := &Tolerances{Relay: 2, Switch: 3, HotFuse: 1.7}
+	fuse := &circuit.Branch{Kind: circuit.FuseBranch, Fuse: &circuit.FuseSpec{Rating: &library.FuseRating{RatingA: 15}}}
+	near(t, "fuse at 0 A", tol.aged(fuse, flowing(0)), 1)
+	near(t, "fuse at 5.625 A: half of its rating, a quarter of the heat", tol.aged(fuse, flowing(5.625)), 1.175)
+	near(t, "fuse at 11.25 A: its rating", tol.aged(fuse, flowing(11.25)), 1.7)
+	near(t, "fuse at 12 A, no more", tol.aged(fuse, flowing(-12)), 1.7)
+	near(t, "contact of a relay", tol.aged(&circuit.Branch{Kind: circuit.ContactBranch, Closer: &circuit.Closer{Coil: fuse}}, nil), 2)
+	near(t, "contact at rest", tol.aged(&circuit.Branch{Kind: circuit.ContactBranch, Closer: &circuit.Closer{Break: fuse}}, nil), 2)
+	near(t, "contact of a switch", tol.aged(&circuit.Branch{Kind: circuit.ContactBranch, Closer: &circuit.Closer{Switch: &design.Switch{}}}, nil), 3)
+	near(t, "assumed already", tol.aged(&circuit.Branch{Assumed: "x", Kind: circuit.FuseBranch}, nil), 1)
+}
+
+func TestPowerByHand(t *testing.T) {
+	tol := &Tolerances{Power: map[design.Behaviour]float64{design.Motor: 0.2}}
+	own := &circuit.Branch{Load: &circuit.LoadSpec{Behaves: design.Motor, Load: &design.Load{Tolerance: given(0.05)}}}
+	usual := &circuit.Branch{Load: &circuit.LoadSpec{Behaves: design.Motor, Load: &design.Load{}}}
+	near(t, "the design's own", tol.powerFactor(own), 1.05)
+	near(t, "by behaviour", tol.powerFactor(usual), 1.2)
+}
+
+// The regulator is off by 0.5 V either way, within 10.5 to 16 V; never below its
+// own voltage in the high states. The weak state is hot and half discharged.
+func TestSourceByHand(t *testing.T) {
+	tol := &Tolerances{LowestV: 10.5, HighestV: 16, RegulatedV: 0.5}
+	for _, c := range []struct{ regulated, weak, high float64 }{
+		{14, 13.5, 14.5}, {15.8, 15.3, 16}, {16.4, 15.9, 16.4}, {10.8, 10.5, 11.3},
+	} {
+		d := &design.Design{Charging: design.Charging{RegulatedV: given(c.regulated), HotDerating: given(0.25)}}
+		weak, high := tol.options(d, Weak, nil), tol.options(d, High, nil)
+		near(t, "weak regulator", weak.RegulatedV, c.weak)
+		near(t, "high regulator", high.RegulatedV, c.high)
+		if weak.ColdCharging || !high.ColdCharging || high.Discharged != 0 || weak.Discharged != 0 {
+			t.Errorf("high: cold %t, discharged %g; weak: cold %t, discharged %g", high.ColdCharging, high.Discharged,
+				weak.ColdCharging, weak.Discharged)
+		}
+	}
+	chem := *library.Default().Chemistry("AGM")
+	d := &design.Design{SystemV: given(12), Battery: design.Battery{Chemistry: &chem, CapacityAh: given(12), ResistanceOhm: given(0.010)}}
+	weak := tol.options(d, Weak, nil)
+	near(t, "discharged to the reserve", weak.Discharged, 0.4)
+	near(t, "volts there", weak.BatteryV, chem.OpenCircuitV(0.6))
+	near(t, "resistance there", weak.BatteryOhm, 0.014)
+}
+
+// The corner that is worst counts; nominal where none is worse.
+func TestWorstByHand(t *testing.T) {
+	s := &Set{}
+	for state, amps := range map[State]float64{Nominal: 3, Weak: 2, High: 5, Fresh: 4} {
+		s.Results[state] = []*warm.Result{flowing(amps)}
+	}
+	b := &circuit.Branch{}
+	if v := s.Amps(0, b); v != (Value{3, 5, High}) {
+		t.Errorf("%+v", v)
+	}
+	if v := s.worst(0, -1, func(r *warm.Result) float64 { return r.Solution.BranchA[0] }); v != (Value{3, 2, Weak}) {
+		t.Errorf("%+v", v)
+	}
+	s.Results[High][0].Solution.Status = solve.Collapsed
+	if v := s.Amps(0, b); v != (Value{3, 4, Fresh}) {
+		t.Errorf("with a corner that has no solution: %+v", v)
+	}
+	s.Results[Fresh][0] = flowing(1)
+	if v := s.Amps(0, b); v != (Value{3, 3, Nominal}) {
+		t.Errorf("no corner is worse: %+v", v)
+	}
+}
+
+// Of 20 A with all at 20 °C and 0.6 at 40 °C, where the place says nothing 0.8
+// holds at 30 °C and 0.7 at 5 K above; a place given at 20 °C gives all.
+func TestFuseBearsWhereTheAmbientIsLeftOut(t *testing.T) {
+	kind := &library.FuseType{Rerating: []library.RatedAt{{AmbientC: 20, Share: 1}, {AmbientC: 40, Share: 0.6}}}
+	b := &circuit.Branch{Part: &circuit.Part{}, Fuse: &circuit.FuseSpec{Type: kind, Rating: &library.FuseRating{RatingA: 20}}}
+	near(t, "no place", FuseBearsA(&design.Design{}, b, 0), 16)
+	b.Part.Place = &design.Place{}
+	near(t, "place without an ambient", FuseBearsA(&design.Design{}, b, 0), 16)
+	near(t, "5 K above", FuseBearsA(&design.Design{}, b, 5), 14)
+	b.Part.Place.AmbientC = given(20)
+	near(t, "20 °C", FuseBearsA(&design.Design{}, b, 0), 20)
+}

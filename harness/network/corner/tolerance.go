@@ -1,0 +1,95 @@
+package corner
+
+import (
+	"math"
+
+	"fusewright/harness/design"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/warm"
+	"fusewright/library"
+)
+
+// Tolerances are the library's figures as a corner takes them.
+type Tolerances struct {
+	LowestV, HighestV float64 // bounds of the supply, of the design's system voltage
+	RegulatedV        float64 // below and above the regulated voltage
+	Power             map[design.Behaviour]float64
+	AmbientK          float64
+	Relay, Switch     float64 // aged over new contact resistance
+	HotFuse           float64 // hot over cold resistance
+	// Rows are what the figures come from, for printing.
+	Rows []*library.Tolerance
+}
+
+// TolerancesOf takes the tolerances for a design out of its library; a nil
+// library is the built-in one. Volts are in proportion to the system voltage.
+func TolerancesOf(d *design.Design) *Tolerances {
+	lib := library.Default()
+	class := 1.0
+	if d != nil {
+		class = d.NominalV() / 12
+		if d.Library != nil {
+			lib = d.Library
+		}
+	}
+	t := &Tolerances{Power: map[design.Behaviour]float64{}, Rows: lib.Tolerances}
+	value := func(name string, usual float64) float64 {
+		if row := lib.Tolerance(name); row != nil {
+			return row.Value
+		}
+		return usual
+	}
+	t.LowestV = class * value("lowest supply", 0)
+	t.HighestV = class * value("highest supply", 1e3)
+	t.RegulatedV = class * value("regulated voltage", 0)
+	for _, b := range design.Behaviours {
+		t.Power[b] = value("power of "+string(b), 0)
+	}
+	t.AmbientK = value("ambient", 0)
+	t.Relay, t.Switch = value("aged relay contact", 1), value("aged switch contact", 1)
+	t.HotFuse = value("hot fuse", 1)
+	return t
+}
+
+// powerFactor is the power of a load high over nominal: the design's tolerance
+// of the load, else that of its behaviour.
+func (t *Tolerances) powerFactor(b *circuit.Branch) float64 {
+	if l := b.Load.Load; l != nil && l.Tolerance.Given() {
+		return 1 + l.Tolerance.Value
+	}
+	return 1 + t.Power[b.Load.Behaves]
+}
+
+// mostGain is how far the current of a corner may be above nominal: 20 % of power
+// for a motor, or 10 % at 12 V instead of 14.4 V.
+const mostGain = 4.0 / 3
+
+// aged is the resistance of a contact or fuse in use over that of a new one, with
+// the currents of nominal. A fuse is hot as at its rating by the share of that
+// heat: the square of its current over its rating. A resistance that is assumed
+// is an upper figure already and stays.
+func (t *Tolerances) aged(b *circuit.Branch, nominal *warm.Result) float64 {
+	switch {
+	case b.Assumed != "":
+		return 1
+	case b.Kind == circuit.FuseBranch:
+		return 1 + (t.HotFuse-1)*fuseHeat(b, nominal)
+	case b.Kind != circuit.ContactBranch || b.Closer == nil:
+		return 1
+	case b.Closer.Coil != nil || b.Closer.Break != nil:
+		return t.Relay
+	case b.Closer.Switch != nil:
+		return t.Switch
+	}
+	return 1
+}
+
+// fuseHeat is the heat of a fuse as a share of that at its rating; all of it
+// where rating or current are not known.
+func fuseHeat(b *circuit.Branch, nominal *warm.Result) float64 {
+	if b.Fuse == nil || b.Fuse.Rating == nil || !(b.Fuse.Rating.RatingA > 0) || !nominal.Usable() {
+		return 1
+	}
+	share := mostGain * math.Abs(nominal.Solution.BranchA[b.Index]) / b.Fuse.Rating.RatingA
+	return math.Min(share*share, 1)
+}

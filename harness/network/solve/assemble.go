@@ -1,0 +1,88 @@
+package solve
+
+import (
+	"fusewright/harness/formula/conductor"
+	"fusewright/harness/network/circuit"
+	"fusewright/library"
+)
+
+// leastOhm stands in for a resistance of nothing, so that every branch has a
+// conductance. 50 A through it drop 50 µV.
+const leastOhm = 1e-6
+
+// assemble sets the law of every branch and whether it is there at all in the
+// situation (contacts are decided later).
+func (n *Network) assemble() {
+	limit := chargingLimitA(n.plan.circuit.Design, n.situation, &n.opt)
+	n.limitA = limit
+	drawing := circuit.Present(n.plan.circuit, n.situation)
+	for i, b := range n.plan.circuit.Branches {
+		n.present[i] = true
+		switch b.Kind {
+		case circuit.BatteryBranch:
+			n.laws[i] = batteryLaw(b, n.plan.circuit.Design, &n.opt)
+		case circuit.ChargerBranch:
+			n.laws[i] = chargerLaw(b, n.plan.circuit.Design, &n.opt, limit)
+			n.present[i] = limit > 0
+		case circuit.LoadBranch:
+			n.laws[i] = n.loadLaw(b)
+			n.present[i] = drawing[i] && (n.laws[i].Kind != Ohmic || n.laws[i].Ohm > 0)
+		default:
+			n.laws[i] = Law{Kind: Ohmic, Ohm: branchOhm(b, &n.opt)}
+		}
+		n.laws[i].Ohm = max(n.laws[i].Ohm, leastOhm)
+	}
+}
+
+// branchOhm is the resistance of a wire, contact, fuse or resistor.
+func branchOhm(b *circuit.Branch, opt *Options) float64 {
+	ohm := b.Ohm
+	if w := b.Wire; w != nil {
+		if opt.WireTempC != nil {
+			ohm += conductor.AtTemperature(w.ConductorOhm20, opt.WireTempC(w)) - w.ConductorOhm20
+		}
+		return ohm + endsOhm(w, opt) - w.EndsOhm
+	}
+	if b.Kind == circuit.ContactBranch || b.Kind == circuit.FuseBranch {
+		ohm *= or(opt.ContactFactor, 1)
+		if opt.BranchFactor != nil {
+			ohm *= opt.BranchFactor(b)
+		}
+	}
+	return ohm
+}
+
+// endsOhm is both terminations of a wire under the options.
+func endsOhm(w *circuit.Wire, opt *Options) float64 {
+	ohm := w.EndsOhm
+	if opt.Aged {
+		for _, t := range []*library.Terminal{w.FromEnd, w.ToEnd} {
+			if t != nil && t.AgedOhm > 0 {
+				ohm += t.AgedOhm - t.ContactOhm
+			}
+		}
+	}
+	return ohm * or(opt.ContactFactor, 1)
+}
+
+// loadLaw is the law of a load. Accessories draw all they can: wires must carry
+// that. The machine's own loads draw their duty's average, because they only set
+// the level of the posts.
+func (n *Network) loadLaw(b *circuit.Branch) Law {
+	power := b.Load.PowerW
+	if b.Load.Vehicle != nil {
+		power *= b.Load.Average()
+	}
+	if n.opt.LoadFactor != nil {
+		power *= n.opt.LoadFactor(b)
+	}
+	return behaviourLaw(b.Load, power)
+}
+
+// AverageDraw is a LoadFactor that makes accessories too draw their duty's average.
+func AverageDraw(b *circuit.Branch) float64 {
+	if b.Load == nil || b.Load.Vehicle != nil {
+		return 1
+	}
+	return b.Load.Average()
+}

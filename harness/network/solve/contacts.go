@@ -1,0 +1,157 @@
+package solve
+
+import (
+	"fmt"
+
+	"fusewright/harness/design"
+	"fusewright/harness/network/circuit"
+)
+
+// Share of the system voltage at which a coil pulls in and releases when its
+// relay form gives no voltages: the least and the most favourable shares of
+// makers' data sheets (8 of 12 V, 1.2 of 12 V).
+const (
+	pullInShare  = 0.67
+	dropOutShare = 0.10
+)
+
+// maxRounds ends the search for settled contacts: each relay may follow the
+// one before it, so a chain of relays needs as many rounds as it is long.
+const maxRounds = 60
+
+func (n *Network) isContact(b int) bool {
+	return b < len(n.plan.circuit.Branches) &&
+		n.plan.circuit.Branches[b].Kind == circuit.ContactBranch
+}
+
+// settle solves with every coil at rest, lets the coils move the contacts, and
+// repeats until nothing moves. If all coils moving at once
+// goes in circles, they move one at a time, the first in the circuit first;
+// if that goes in circles too, the relays chatter.
+func (n *Network) settle() {
+	atRest := circuit.Contacts(n.plan.circuit, n.situation)
+	if !n.settleBy(atRest, false) && !n.settleBy(atRest, true) {
+		n.status, n.factored = Chattering, false
+	}
+}
+
+// settleBy runs rounds; single moves one coil a round. False = it went in circles.
+func (n *Network) settleBy(closed []bool, single bool) bool {
+	if n.coils == nil {
+		n.coils = coilsOf(n.plan.circuit)
+	}
+	pulled := make([]bool, len(n.coils))
+	seen := map[string]bool{}
+	copy(n.closed, closed)
+	n.placeContacts(pulled)
+	for range maxRounds {
+		n.operate()
+		moved := n.moveCoils(pulled, single)
+		if moved == nil {
+			return true
+		}
+		n.placeContacts(pulled)
+		n.at, n.why = moved.A, fmt.Sprintf("coil %s pulls in and releases in turn", moved.Name)
+		key := keyOf(pulled)
+		if seen[key] {
+			return false
+		}
+		seen[key] = true
+	}
+	return false
+}
+
+func keyOf(states []bool) string {
+	key := make([]byte, len(states))
+	for i, s := range states {
+		if s {
+			key[i] = 1
+		}
+	}
+	return string(key)
+}
+
+// coil is a relay coil with its contacts.
+type coil struct {
+	branch       *circuit.Branch
+	make, rest   []int // branch indices of make and break contacts
+	pullV, dropV float64
+}
+
+// coilsOf lists coils that move contacts, in branch order of their first contact.
+func coilsOf(c *circuit.Circuit) []coil {
+	coils := []coil{}
+	at := map[*circuit.Branch]int{}
+	find := func(b *circuit.Branch) *coil {
+		i, ok := at[b]
+		if !ok {
+			i = len(coils)
+			at[b] = i
+			coils = append(coils, newCoil(c, b))
+		}
+		return &coils[i]
+	}
+	for i, b := range c.Branches {
+		switch {
+		case b.Closer == nil || b.Kind != circuit.ContactBranch:
+		case b.Closer.Coil != nil:
+			k := find(b.Closer.Coil)
+			k.make = append(k.make, i)
+		case b.Closer.Break != nil:
+			k := find(b.Closer.Break)
+			k.rest = append(k.rest, i)
+		}
+	}
+	return coils
+}
+
+func newCoil(c *circuit.Circuit, b *circuit.Branch) coil {
+	k := coil{branch: b}
+	if b.Part != nil {
+		if r, ok := b.Part.Source.(*design.Relay); ok && r.Form != nil {
+			k.pullV, k.dropV = r.Form.PullInV, r.Form.DropOutV
+		}
+	}
+	k.pullV = or(k.pullV, pullInShare*c.Design.NominalV())
+	k.dropV = or(k.dropV, dropOutShare*c.Design.NominalV())
+	return k
+}
+
+// placeContacts sets the relay contacts from the coils.
+func (n *Network) placeContacts(pulled []bool) {
+	for i, k := range n.coils {
+		for _, b := range k.make {
+			n.closed[b] = pulled[i]
+		}
+		for _, b := range k.rest {
+			n.closed[b] = !pulled[i]
+		}
+	}
+}
+
+// moveCoils pulls in and releases coils at the present voltages. It returns the
+// first coil that moved, or nil.
+func (n *Network) moveCoils(pulled []bool, single bool) *circuit.Branch {
+	var first *circuit.Branch
+	factor := or(n.opt.PullInFactor, 1)
+	for i, k := range n.coils {
+		v := n.v[k.branch.A.Index] - n.v[k.branch.B.Index]
+		limit := k.pullV * factor
+		if pulled[i] {
+			limit = k.dropV * factor
+		}
+		if v < 0 {
+			v = -v
+		}
+		if now := v >= limit; now != pulled[i] {
+			pulled[i] = now
+			if first == nil {
+				first = k.branch
+			}
+			if single {
+				break
+			}
+		}
+	}
+	return first
+}

@@ -1,0 +1,63 @@
+// Package solve finds the DC operating point of a circuit in a situation by
+// nodal analysis with Newton iteration. It reads circuits and writes solutions;
+// it judges nothing.
+//
+// Every branch is a law i(v) of its own voltage (see Law), sources included, so
+// the matrix of slopes is symmetric: a sparse LDLᵀ factorisation in an order
+// made once for a circuit (Prepare) serves all situations, iterations and
+// faults. A Network is one solved situation that can be solved again with
+// changes (Resolve; Local for the part that one open branch changes), or asked for
+// linear estimates (Linear, Thevenin).
+//
+// A solution counts when currents balance at every node, the power given and
+// used agree within a millionth, relays have settled, and no constant-power
+// load has collapsed.
+package solve
+
+import (
+	"fusewright/harness/design"
+	"fusewright/harness/network/circuit"
+)
+
+// Status is how a solution ended.
+type Status string
+
+// The ends of a solution. Anything but Converged means that the numbers of the
+// solution must not be used as results.
+const (
+	Converged    Status = "converged"
+	Collapsed    Status = "voltage collapse" // constant-power demand beyond what the network can carry
+	NotConverged Status = "did not converge"
+	Chattering   Status = "relay chatters" // contacts do not settle
+)
+
+// Solution is the operating point in one situation.
+type Solution struct {
+	Circuit   *circuit.Circuit
+	Situation *design.Situation
+	Status    Status
+	Why       string        // what failed, in words, when Status is not Converged
+	At        *circuit.Node // where it failed, when known
+
+	NodeV   []float64 // by node index, against battery negative; NaN = floating
+	BranchA []float64 // by branch index, A to B
+	Ohm     []float64 // by branch index: resistance used (wires warm)
+	Closed  []bool    // by branch index: contacts
+	LoadOn  []bool    // by branch index: loads that draw
+
+	BatteryA       float64 // out of the battery, negative = charging
+	ChargingA      float64 // out of the charging system
+	ChargingLimitA float64 // what it can give at this engine speed
+	Limited        bool    // the charging system is at its limit
+	Iterations     int
+	// PowerErrorW is the power supplied less the power used: the check of the solution.
+	PowerErrorW float64
+}
+
+// Volts is the voltage across a branch, from A to B.
+func (s *Solution) Volts(b *circuit.Branch) float64 {
+	return s.NodeV[b.A.Index] - s.NodeV[b.B.Index]
+}
+
+// Amps is the current of a branch from A to B.
+func (s *Solution) Amps(b *circuit.Branch) float64 { return s.BranchA[b.Index] }

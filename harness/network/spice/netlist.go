@@ -1,0 +1,147 @@
+// Package spice writes a circuit in one situation as a SPICE netlist, so that
+// any simulator of that family can check its operating point. Loads, battery
+// and charging are behavioural current sources with the very laws, folds and
+// limits of package solve. Contacts are written as they settle there, since an
+// operating point has no history to pull a relay in; branches that do not
+// conduct, and islands without voltage, are left out.
+//
+// It solves nothing of its own and reads no results.
+package spice
+
+import (
+	"bufio"
+	"errors"
+	"fmt"
+	"io"
+	"math"
+	"strings"
+
+	"fusewright/harness/design"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/solve"
+)
+
+// ErrUnsettled says that the relays of the circuit do not settle in the
+// situation, so that there is no one network to write.
+var ErrUnsettled = errors.New("relays do not settle, so there is no operating point to write")
+
+// Write writes the netlist of a circuit in a situation. Node k of the circuit is
+// node nK of the netlist, battery negative is node 0; branch k is RK (resistive)
+// or BK with its ammeter VK. The same input gives the same bytes.
+func Write(w io.Writer, c *circuit.Circuit, s *design.Situation, opt solve.Options) error {
+	n := solve.Prepare(c).Network(s, opt)
+	sol := n.Solution()
+	if sol.Status == solve.Chattering {
+		return fmt.Errorf("situation %q: %w", s.Name, ErrUnsettled)
+	}
+	out := bufio.NewWriter(w)
+	heading(out, c, s)
+	for _, b := range c.Branches {
+		if law, ok := n.Law(b); ok && b.A != b.B {
+			branch(out, b, law)
+		}
+	}
+	for i, short := range shorts(opt.Changes) {
+		fmt.Fprintf(out, "* short\nRS%d %s %s %s\n", i, node(short.A), node(short.B), number(max(short.Ohm, 1e-6)))
+	}
+	guess(out, n, sol)
+	fmt.Fprint(out, ".options reltol=1e-7 abstol=1e-10 vntol=1e-9 itl1=2000\n.op\n.end\n")
+	return out.Flush()
+}
+
+func heading(out io.Writer, c *circuit.Circuit, s *design.Situation) {
+	title := "circuit"
+	if c.Design != nil && c.Design.Title.Value != "" {
+		title = oneLine(c.Design.Title.Value)
+	}
+	fmt.Fprintf(out, "* %s\n* situation: %s\n", title, oneLine(s.Name))
+	fmt.Fprint(out, "* A model, not the vehicle: local codes, the makers' instructions and licensed practice come first.\n")
+}
+
+// guess tells the simulator where to begin, to the nearest 0.1 mV: simulators
+// take whole Newton steps, and between the regulator's limit and the battery's
+// knee those can swing for ever. A .nodeset is let go before the final steps,
+// so the result is the simulator's own.
+func guess(out io.Writer, net *solve.Network, sol *solve.Solution) {
+	for _, n := range sol.Circuit.Nodes[1:] {
+		if v := sol.NodeV[n.Index]; !math.IsNaN(v) {
+			fmt.Fprintf(out, ".nodeset v(%s)=%.4f\n", node(n), v)
+		}
+	}
+	for _, b := range sol.Circuit.Branches {
+		if law, ok := net.Law(b); ok && law.Kind != solve.Ohmic {
+			fmt.Fprintf(out, ".nodeset v(m%d)=%.4f\n", b.Index, sol.NodeV[b.A.Index])
+		}
+	}
+}
+
+func shorts(changes []solve.Change) []solve.Change {
+	var out []solve.Change
+	for _, c := range changes {
+		if c.Branch == nil && c.A != c.B {
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+func branch(out io.Writer, b *circuit.Branch, law solve.Law) {
+	fmt.Fprintf(out, "* %s: %s to %s\n", oneLine(b.Name), oneLine(b.A.Name), oneLine(b.B.Name))
+	if law.Kind == solve.Ohmic {
+		fmt.Fprintf(out, "R%d %s %s %s\n", b.Index, node(b.A), node(b.B), number(law.Ohm))
+		return
+	}
+	inner := fmt.Sprintf("m%d", b.Index)
+	v := fmt.Sprintf("v(%s)", inner)
+	if b.B.Index != 0 {
+		v = fmt.Sprintf("v(%s,%s)", inner, node(b.B))
+	}
+	fmt.Fprintf(out, "V%d %s %s 0\n", b.Index, node(b.A), inner)
+	fmt.Fprintf(out, "B%d %s %s i=%s\n", b.Index, inner, node(b.B), expression(law, v))
+}
+
+// expression is the current of a law as a function of the voltage v.
+func expression(l solve.Law, v string) string {
+	switch l.Kind {
+	case solve.Lamp:
+		cold := solve.Law{Kind: solve.Lamp, CurrentA: l.CurrentA, RatedV: l.RatedV, EdgeV: l.EdgeV}
+		_, slope := cold.At(0)
+		return fmt.Sprintf("abs(%[1]s) > %[2]s ? sgn(%[1]s)*%[3]s*pwr(abs(%[1]s)/%[4]s,%[5]s) : %[6]s*%[1]s",
+			v, number(l.EdgeV), number(l.CurrentA), number(l.RatedV), number(solve.LampExponent), number(slope))
+	case solve.Power:
+		return fmt.Sprintf("abs(%[1]s) > %[2]s ? %[3]s/%[1]s : %[3]s*%[1]s/%[4]s",
+			v, number(l.EdgeV), number(l.PowerW), number(l.EdgeV*l.EdgeV))
+	case solve.Torque:
+		return fmt.Sprintf("%[2]s*max(-1,min(1,%[1]s/%[3]s))", v, number(l.CurrentA), number(l.EdgeV))
+	case solve.Charger:
+		return fmt.Sprintf("-max(0,min(%s,(%s-%s)/%s))", number(l.LimitA), number(l.EMFV), v, number(l.Ohm))
+	}
+	if l.EMFV < 0 { // posts swapped: the same law seen from the other side
+		return "-(" + store(l, "(-"+v+")", -l.EMFV) + ")"
+	}
+	return store(l, v, l.EMFV)
+}
+
+func store(l solve.Law, v string, emf float64) string {
+	return fmt.Sprintf("%[1]s > %[2]s ? min(%[3]s,(%[1]s-%[2]s)/%[4]s) : (%[1]s-%[2]s)/%[5]s",
+		v, number(emf), number(l.LimitA), number(l.ChargeOhm), number(l.Ohm))
+}
+
+func node(n *circuit.Node) string {
+	if n.Index == 0 {
+		return "0"
+	}
+	return fmt.Sprintf("n%d", n.Index)
+}
+
+func number(x float64) string { return fmt.Sprintf("%.15g", x) }
+
+// oneLine keeps names from the design inside their comment.
+func oneLine(s string) string {
+	return strings.Map(func(r rune) rune {
+		if r < ' ' || r == 0x7f {
+			return ' '
+		}
+		return r
+	}, s)
+}

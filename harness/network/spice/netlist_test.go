@@ -1,0 +1,65 @@
+package spice_test
+
+import (
+	"bytes"
+	"errors"
+	"flag"
+	"os"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"fusewright/harness/design"
+	"fusewright/harness/network/solve"
+	"fusewright/harness/network/spice"
+	"fusewright/harness/proof/solvetest"
+)
+
+var update = flag.Bool("update", false, "write the golden files anew")
+
+// One branch of each law.
+func TestNetlistGolden(t *testing.T) {
+	b := solvetest.New()
+	plus, coil, out := b.Node("battery +"), b.Node("K1:86"), b.Node("K1:87")
+	b.Battery(plus, 0.010)
+	b.C.Design.Battery.CapacityAh = solvetest.Given(12)
+	b.Charger(plus, 14.4, 20)
+	b.Wire("W1", plus, coil, 1, 0.75)
+	b.Relay("K1", coil, b.Ground(), plus, out, false)
+	for _, how := range []design.Behaviour{design.Resistor, design.FilamentLamp, design.ConstantPower, design.Motor} {
+		b.Load(string(how)+"\nR9 1 0 1", out, b.Ground(), how, 24, 12)
+	}
+	var got, again bytes.Buffer
+	for _, w := range []*bytes.Buffer{&got, &again} {
+		if err := spice.Write(w, b.C, solvetest.Situation(2000), solve.Options{}); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if !bytes.Equal(got.Bytes(), again.Bytes()) {
+		t.Error("two netlists of one circuit differ")
+	}
+	const golden = "testdata/laws.golden"
+	if *update {
+		if err := os.WriteFile(golden, got.Bytes(), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want, err := os.ReadFile(golden)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if diff := cmp.Diff(string(want), got.String()); diff != "" {
+		t.Error(diff)
+	}
+}
+
+func TestChatteringHasNoNetlist(t *testing.T) {
+	b := solvetest.New()
+	plus, coil := b.Node("+"), b.Node("86")
+	b.Battery(plus, 0.01)
+	b.Relay("K1", coil, b.Ground(), plus, coil, true)
+	err := spice.Write(&bytes.Buffer{}, b.C, solvetest.Situation(0), solve.Options{})
+	if !errors.Is(err, spice.ErrUnsettled) {
+		t.Errorf("error %v", err)
+	}
+}

@@ -1,0 +1,189 @@
+package spice_test
+
+import (
+	"bytes"
+	"context"
+	"fmt"
+	"math"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"runtime"
+	"strconv"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"fusewright/harness/design"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/solve"
+	"fusewright/harness/network/spice"
+	"fusewright/harness/proof/referencetest"
+	"fusewright/harness/proof/solvetest"
+	"fusewright/library"
+)
+
+// worst keeps the largest deviations over all networks.
+type worst struct {
+	sync.Mutex
+	volts, share float64
+	networks     int
+}
+
+// simulate runs a netlist and reads its operating point: names in lower case.
+func simulate(program, dir, name, netlist string) (map[string]float64, error) {
+	raw := filepath.Join(dir, name+".raw")
+	deck := strings.Replace(netlist, ".op\n.end\n", ".options savecurrents\n.control\nset filetype=ascii\nop\nwrite "+raw+
+		"\nquit\n.endc\n.end\n", 1)
+	file := filepath.Join(dir, name+".cir")
+	if err := os.WriteFile(file, []byte(deck), 0o600); err != nil {
+		return nil, err
+	}
+	// A simulator that finds no way forward may turn for ever: it is stopped and
+	// the case fails.
+	ctx, stop := context.WithTimeout(context.Background(), 2*time.Minute)
+	defer stop()
+	said, err := exec.CommandContext(ctx, program, "-b", "-n", file).CombinedOutput()
+	text, readErr := os.ReadFile(raw)
+	if readErr != nil {
+		return nil, fmt.Errorf("ngspice wrote nothing (%v): %s", err, said)
+	}
+	return readRaw(string(text))
+}
+
+// readRaw reads an ASCII raw file of one point.
+func readRaw(text string) (map[string]float64, error) {
+	head, values, ok := strings.Cut(text, "Values:\n")
+	_, variables, ok2 := strings.Cut(head, "Variables:\n")
+	if !ok || !ok2 {
+		return nil, fmt.Errorf("not a raw file")
+	}
+	var names []string
+	for line := range strings.Lines(variables) {
+		if f := strings.Fields(line); len(f) >= 3 {
+			names = append(names, f[1])
+		}
+	}
+	fields := strings.Fields(values)
+	out := map[string]float64{}
+	for i, name := range names {
+		v, err := strconv.ParseFloat(fields[i+1], 64) // the point's number stands first
+		if err != nil {
+			return nil, err
+		}
+		out[name] = v
+	}
+	return out, nil
+}
+
+// against compares one circuit in one situation; report collects failures.
+func (w *worst) against(t *testing.T, program, dir, name string, c *circuit.Circuit, s *design.Situation, opt solve.Options) {
+	sol := solve.Solve(c, s, opt)
+	if sol.Status != solve.Converged {
+		t.Errorf("%s: %s: %s", name, sol.Status, sol.Why)
+		return
+	}
+	var b bytes.Buffer
+	if err := spice.Write(&b, c, s, opt); err != nil {
+		t.Errorf("%s: %v", name, err)
+		return
+	}
+	got, err := simulate(program, dir, name, b.String())
+	if err != nil {
+		t.Errorf("%s: %v", name, err)
+		return
+	}
+	w.Lock()
+	defer w.Unlock()
+	w.networks++
+	compared := 0
+	for i, v := range sol.NodeV {
+		if x, ok := got[fmt.Sprintf("v(n%d)", i)]; ok && !math.IsNaN(v) {
+			compared++
+			w.volts = max(w.volts, math.Abs(x-v))
+			if !(math.Abs(x-v) <= 1e-3) {
+				t.Errorf("%s: node %d at %.6f V, ngspice %.6f V", name, i, v, x)
+			}
+		}
+	}
+	for i, amps := range sol.BranchA {
+		x, ok := got[fmt.Sprintf("i(v%d)", i)]
+		if !ok {
+			x, ok = got[fmt.Sprintf("i(@r%d[i])", i)]
+		}
+		if !ok && amps != 0 {
+			t.Errorf("%s: ngspice has no current of branch %d (%s) with %g A", name, i, c.Branches[i].Name, amps)
+		}
+		if !ok {
+			continue
+		}
+		compared++
+		dev := math.Abs(x - amps)
+		if math.Abs(amps) > 1e-3 {
+			w.share = max(w.share, dev/math.Abs(amps))
+		}
+		if !(dev <= 1e-3*math.Abs(amps)+1e-7) { // 0.1 %; below 0.1 mA what the simulator resolves
+			t.Errorf("%s: branch %d (%s) %.9g A, ngspice %.9g A", name, i, c.Branches[i].Name, amps, x)
+		}
+	}
+	if compared < len(c.Nodes) {
+		t.Errorf("%s: only %d values compared", name, compared)
+	}
+}
+
+// Random networks of every kind of load, battery, charging and relay: node
+// voltages within 1 mV and currents within 0.1 % of ngspice.
+func TestRandomNetworksAgainstNgspice(t *testing.T) {
+	program, dir := referencetest.Program(t, "ngspice"), t.TempDir()
+	count := uint64(300)
+	if testing.Short() {
+		count = 30
+	}
+	var w worst
+	seeds := make(chan uint64)
+	var wait sync.WaitGroup
+	for range min(runtime.GOMAXPROCS(0), 2) {
+		wait.Go(func() {
+			for seed := range seeds {
+				c, sit := solvetest.Random(20000 + seed)
+				w.against(t, program, dir, fmt.Sprintf("random%d", seed), c, sit, solve.Options{})
+			}
+		})
+	}
+	for seed := range count {
+		seeds <- seed
+	}
+	close(seeds)
+	wait.Wait()
+	t.Logf("%d networks: largest deviation %.3g V, %.3g of a current", w.networks, w.volts, w.share)
+}
+
+// Every demonstration design in every situation of its own.
+func TestDesignsAgainstNgspice(t *testing.T) {
+	program, dir := referencetest.Program(t, "ngspice"), t.TempDir()
+	files, err := filepath.Glob("../../../designs/*.yaml")
+	if err != nil || len(files) == 0 {
+		t.Fatal("no designs found", err)
+	}
+	var w worst
+	for _, file := range files {
+		src, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		d, err := design.Read(file, src, library.Default())
+		if err != nil {
+			t.Fatal(err)
+		}
+		c, err := circuit.Build(d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i, s := range d.Situations {
+			name := fmt.Sprintf("%s-%d", strings.TrimSuffix(filepath.Base(file), ".yaml"), i)
+			w.against(t, program, dir, name, c, s, solve.Options{})
+		}
+	}
+	t.Logf("%d operating points: largest deviation %.3g V, %.3g of a current", w.networks, w.volts, w.share)
+}

@@ -1,0 +1,123 @@
+package warm
+
+import (
+	"math"
+
+	"fusewright/harness/formula/conductor"
+	"fusewright/harness/network/circuit"
+	"fusewright/library"
+)
+
+// Laid is a wire where it is laid: what it may carry for good there, and how
+// warm it gets.
+type Laid struct {
+	conductor.Allowed
+	Wire     *circuit.Wire
+	In       *circuit.Bundle // the run that reduces its current most; nil outside runs
+	AmbientC float64
+
+	share float64 // of its current in free air
+	curve *curve  // nil = type or size not known
+}
+
+// ConductorC is the steady temperature in °C at a current in amperes of either
+// direction; +Inf when there is none below the melting point of copper. A wire
+// whose type is not known stays at its ambient.
+func (l *Laid) ConductorC(amps float64) float64 {
+	amps = math.Abs(amps)
+	if l.curve == nil || amps == 0 {
+		return l.AmbientC
+	}
+	return l.curve.celsius(amps / l.share)
+}
+
+// Model is the wires of a circuit where they are laid. It is read-only once
+// made and may be shared.
+type Model struct {
+	Circuit *circuit.Circuit
+	// AboveK is how much hotter every place is than the design says.
+	AboveK float64
+	Wires  []Laid // by wire index
+
+	rater *conductor.Rater
+	lib   *library.Library
+}
+
+// kind is what a curve depends on.
+type kind struct {
+	wire     *library.WireType
+	size     *library.WireSize
+	ambientC float64
+}
+
+// New rates every wire of a circuit at the design's ambients.
+func New(c *circuit.Circuit) *Model {
+	if d := c.Design; d != nil && d.Library != nil {
+		return NewBy(c, conductor.NewRater(d.Library, d.Practice))
+	}
+	return NewBy(c, nil)
+}
+
+// NewBy is New with a rater of the design's library and practice that remembers
+// from circuit to circuit.
+func NewBy(c *circuit.Circuit, rater *conductor.Rater) *Model {
+	m := &Model{Circuit: c, rater: rater}
+	if rater != nil {
+		m.lib = c.Design.Library
+	}
+	m.lay()
+	return m
+}
+
+// Hotter is the same wires with every place hotter by a number of kelvin; what
+// they may carry there is that of the worst case (conductor.Rater.AllowedAtWorst).
+func (m *Model) Hotter(byK float64) *Model {
+	hot := &Model{Circuit: m.Circuit, AboveK: m.AboveK + byK, rater: m.rater, lib: m.lib}
+	hot.lay()
+	return hot
+}
+
+func (m *Model) lay() {
+	m.Wires = make([]Laid, len(m.Circuit.Wires))
+	for i, w := range m.Circuit.Wires {
+		m.Wires[i] = m.layWire(w)
+	}
+}
+
+// layWire rates a wire in free air and in each run of its route, and keeps the
+// least.
+func (m *Model) layWire(w *circuit.Wire) Laid {
+	l := Laid{Wire: w, AmbientC: w.AmbientC + m.AboveK, share: 1}
+	if m.rater == nil {
+		l.Allowed.Missing = []string{"no parts library, so no allowed current"}
+		return l
+	}
+	allowed := m.rater.Allowed
+	if m.AboveK > 0 {
+		allowed = m.rater.AllowedAtWorst
+	}
+	base := conductor.Conditions{Type: w.Spec.Type, Size: w.Spec.Size, AmbientC: l.AmbientC}
+	l.Allowed = allowed(base)
+	for _, b := range w.Route {
+		at := base
+		at.Loaded = b.Loaded
+		if b.Run.Cover != nil {
+			at.CoverFactor = b.Run.Cover.CurrentFactor
+		}
+		if a := allowed(at); a.Share() < l.Share() {
+			l.Allowed, l.In = a, b
+		}
+	}
+	if base.Type != nil && base.Size != nil && l.Share() > 0 {
+		l.share = l.Share()
+		l.curve = m.curveOf(kind{base.Type, base.Size, l.AmbientC})
+	}
+	return l
+}
+
+func (m *Model) curveOf(k kind) *curve {
+	return m.rater.Kept(k, func() any {
+		material := m.lib.Insulation(k.wire.Material)
+		return newCurve(conductor.InsulatedWire(k.size, material), k.ambientC)
+	}).(*curve)
+}

@@ -1,0 +1,103 @@
+package mutant
+
+import (
+	"math"
+
+	"gopkg.in/yaml.v3"
+
+	"fusewright/harness/design/quantity"
+	"fusewright/library"
+)
+
+// settle makes sizes and ratings such as their types have: a change of a type
+// alone would only be refused.
+func (s *subject) settle() {
+	for _, x := range s.slots() {
+		if x.key.Kind != kindQuantity || x.value.Kind != yaml.ScalarNode {
+			continue
+		}
+		switch {
+		case x.key.Unit == quantity.Area:
+			s.settleSize(x)
+		case (x.section == "fuse" || x.section == "way") && x.key.Unit == quantity.Current:
+			s.settleRating(x)
+		}
+	}
+}
+
+// settleSize takes the size next to what stands there.
+func (s *subject) settleSize(x slot) {
+	t := s.wireType(x)
+	want, err := quantity.Parse(x.value.Value, quantity.Area)
+	if t == nil || err != nil || t.Size(x.value.Value) != nil {
+		return
+	}
+	best := t.Sizes[0]
+	for _, size := range t.Sizes {
+		if math.Abs(size.AreaMm2-want) < math.Abs(best.AreaMm2-want) {
+			best = size
+		}
+	}
+	setText(x.value, best.Label)
+}
+
+func (s *subject) newSize(x slot) *yaml.Node {
+	if t := s.wireType(x); t != nil {
+		return word(pick(s, t.Sizes).Label)
+	}
+	return nil
+}
+
+// wireType is the type of the wire that a size stands in; nil = not known.
+func (s *subject) wireType(x slot) *library.WireType {
+	name := text(x.record, "insulation")
+	if name == "" {
+		name = text(value(s.root, "wire"), "insulation")
+	}
+	if name != "" {
+		return s.lib.WireType(name)
+	}
+	for _, t := range s.lib.WireTypes { // by practice: the first that has the size
+		if t.Size(x.value.Value) != nil {
+			return t
+		}
+	}
+	return nil
+}
+
+func (s *subject) settleRating(x slot) {
+	t := s.fuseType(x)
+	want, err := quantity.Parse(x.value.Value, quantity.Current)
+	if t == nil || err != nil || len(t.Ratings) == 0 {
+		return
+	}
+	best := t.Ratings[0]
+	for _, r := range t.Ratings {
+		if math.Abs(r.RatingA-want) < math.Abs(best.RatingA-want) {
+			best = r
+		}
+	}
+	setText(x.value, quantity.Plain(best.RatingA, quantity.Current))
+}
+
+func (s *subject) newRating(x slot) *yaml.Node {
+	t := s.fuseType(x)
+	if t == nil || len(t.Ratings) == 0 {
+		return nil
+	}
+	return word(quantity.Plain(pick(s, t.Ratings).RatingA, quantity.Current))
+}
+
+// fuseType is the type of a fuse or of a way's fuse; nil = not known.
+func (s *subject) fuseType(x slot) *library.FuseType {
+	name := text(x.record, "type")
+	if x.section == "way" && name == "" {
+		if b := s.lib.Block(text(s.partNamed(x.owner), "type")); b != nil {
+			name = b.FuseType
+		}
+	}
+	if name == "" {
+		name = "blade C"
+	}
+	return s.lib.FuseType(name)
+}

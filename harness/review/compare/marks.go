@@ -1,0 +1,222 @@
+package compare
+
+import (
+	"cmp"
+	"slices"
+	"sort"
+	"strings"
+
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/finding"
+)
+
+// Mark is one numbered entry of a drawing's list of changes. A part that came
+// or went takes its wires along.
+type Mark struct {
+	What What   // "" when the thing itself is as it was and only what is found on it is new
+	Name string // "lamp", "feed of lamp"
+	// Old and New are the designations and wire numbers in each circuit that the
+	// entry is about, the part's own first.
+	Old, New []string
+	Text     string // "rating 5 A → 30 A"; of what came or went, what is known of it
+	// Findings came with it or went: "new danger: fuse-over-wire: …".
+	Findings []string
+	Rewired  bool // something is gone or is connected to something else
+
+	gravity int // the gravest new finding
+	concern float64
+	names   map[string]bool // of the parts, to find their wires
+}
+
+// Marks are the changes that a drawing can show, the worst first: by the
+// gravest finding that came with them, then as the lists of the comparison.
+func (c *Comparison) Marks() []*Mark {
+	m := &marker{of: c}
+	for _, list := range [][]Item{c.Fuses, c.Parts, c.Wires} {
+		for _, i := range list {
+			m.item(i)
+		}
+	}
+	for _, f := range c.Findings {
+		m.finding(f)
+	}
+	sort.SliceStable(m.list, func(i, j int) bool {
+		a, b := m.list[i], m.list[j]
+		return cmp.Or(cmp.Compare(b.gravity, a.gravity), cmp.Compare(b.concern, a.concern), cmp.Compare(rank[a.What], rank[b.What])) < 0
+	})
+	return m.list
+}
+
+// marker gathers marks.
+type marker struct {
+	of   *Comparison
+	list []*Mark
+}
+
+// item adds a part or wire as a mark of its own, or to the mark that it belongs
+// to.
+func (m *marker) item(i Item) {
+	wire := i.isWire()
+	if !wire {
+		i.Fields = m.withoutWiring(i)
+	} else if i.What == Changed {
+		i.Fields = withoutCrimps(i.Fields)
+	}
+	if len(i.Fields) == 0 {
+		return
+	}
+	for _, k := range m.list {
+		switch {
+		case wire && k.What == i.What && i.What != Changed && k.names[i.Name]:
+			k.Old, k.New = withRef(k.Old, i.OldRef), withRef(k.New, i.NewRef)
+			return
+		case !wire && i.OldRef+i.NewRef != "" && (has(k.New, i.NewRef) || has(k.Old, i.OldRef)):
+			k.Text += "; " + i.title() + ": " + i.text() // several entries of the design are one part of the circuit
+			k.concern += i.Concern
+			if k.What != i.What {
+				k.What = Changed
+			}
+			return
+		}
+	}
+	k := &Mark{What: i.What, Name: i.title(), Old: withRef(nil, i.OldRef), New: withRef(nil, i.NewRef), Text: i.text(),
+		Rewired: i.What == Removed && i.OldRef != "" || wire && i.has("from", "to"), concern: i.Concern, names: map[string]bool{}}
+	if !wire {
+		k.names[i.Name] = true
+	}
+	m.list = append(m.list, k)
+}
+
+// wiring is the fields of a part that its wires of a role tell too.
+var wiring = map[string]circuit.Role{
+	"fed by": circuit.FeedWire, "returns to": circuit.ReturnWire,
+	"coil fed by": circuit.CoilFeedWire, "coil returns to": circuit.CoilReturnWire,
+}
+
+// withoutWiring is the fields of a part that changed, without those that an
+// entry of its wires or of the fuse in a way tells.
+func (m *marker) withoutWiring(i Item) (list []Field) {
+	for _, f := range i.Fields {
+		role, told := wiring[f.Name]
+		if told {
+			told = i.What == Changed && slices.ContainsFunc(m.of.Wires, func(w Item) bool {
+				return w.Name == i.Name && w.Kind == string(role) && (w.What != Changed || w.has("from", "to"))
+			})
+		}
+		if number, way := strings.CutPrefix(f.Name, "way "); way && i.What == Changed {
+			told = slices.ContainsFunc(m.of.Fuses, func(x Item) bool { return x.Name == i.Name+" "+number })
+		}
+		if !told {
+			list = append(list, f)
+		}
+	}
+	return list
+}
+
+// withoutCrimps leaves out the crimps of a wire where they only follow from what
+// else changed.
+func withoutCrimps(list []Field) []Field {
+	rest := slices.DeleteFunc(slices.Clone(list), func(f Field) bool { return strings.HasPrefix(f.Name, "crimp ") })
+	if len(rest) == 0 {
+		return list
+	}
+	return rest
+}
+
+// finding adds a finding that came or went to the mark of its part or wire. One
+// that came where nothing changed gets a mark of its own.
+func (m *marker) finding(f Finding) {
+	rank := f.Rank()
+	if rank == 0 {
+		return
+	}
+	words, of, circuit := "new ", f.New, m.of.New.Circuit
+	switch {
+	case f.Worse:
+		words = "worse "
+	case rank < 0:
+		words, of, circuit = "no longer ", f.Old, m.of.Old.Circuit
+	}
+	ref := refOfFinding(of, circuit)
+	words += of.Severity.String() + ": " + of.Rule
+	if rank > 0 {
+		words += ": " + of.What
+	}
+	for _, k := range m.list {
+		if refs := map[bool][]string{true: k.New, false: k.Old}[rank > 0]; has(refs, ref) {
+			k.Findings = append(k.Findings, words)
+			k.gravity = max(k.gravity, gravityOf(f))
+			return
+		}
+	}
+	if rank > 0 {
+		m.list = append(m.list, &Mark{Name: of.Part, New: withRef(nil, ref), Findings: []string{words}, gravity: gravityOf(f)})
+	}
+}
+
+func gravityOf(f Finding) int {
+	if f.Rank() < 0 {
+		return 0
+	}
+	return weight(f.New)
+}
+
+// refOfFinding is the designation or number that a finding stands at.
+func refOfFinding(f *finding.Finding, c *circuit.Circuit) string {
+	if f.Ref != "" {
+		return f.Ref
+	}
+	for _, p := range c.Parts {
+		if p.Name == f.Part {
+			return p.Ref
+		}
+	}
+	return ""
+}
+
+func has(refs []string, ref string) bool { return ref != "" && slices.Contains(refs, ref) }
+
+func withRef(refs []string, ref string) []string {
+	if ref == "" || slices.Contains(refs, ref) {
+		return refs
+	}
+	return append(refs, ref)
+}
+
+func (i Item) isWire() bool {
+	switch circuit.Role(i.Kind) {
+	case circuit.FeedWire, circuit.ReturnWire, circuit.CoilFeedWire, circuit.CoilReturnWire:
+		return true
+	}
+	return false
+}
+
+// has tells whether one of some properties differs.
+func (i Item) has(names ...string) bool {
+	return slices.ContainsFunc(i.Fields, func(f Field) bool { return slices.Contains(names, f.Name) })
+}
+
+// title names an item: "lamp fuse", "feed of lamp", "charging".
+func (i Item) title() string {
+	switch {
+	case i.isWire():
+		return i.Kind + " of " + i.Name
+	case i.Name == "of the design":
+		return i.Kind
+	case i.NewRef+i.OldRef == "" || i.Kind == "vehicle load" || i.Kind == "fuse":
+		return i.Kind + " " + i.Name
+	}
+	return i.Name
+}
+
+// text is what differs, in one line.
+func (i Item) text() string {
+	parts := make([]string, len(i.Fields))
+	for n, f := range i.Fields {
+		was, is := cmp.Or(f.Old, "none"), cmp.Or(f.New, "none")
+		if parts[n] = f.Name + " " + was + " → " + is; i.What != Changed {
+			parts[n] = f.Name + " " + f.Old + f.New
+		}
+	}
+	return strings.Join(parts, " · ")
+}

@@ -1,0 +1,122 @@
+// Package finding is what the rules say of a design: a neutral record that
+// reports, drawings and documents print. It holds no rule and no physics.
+package finding
+
+import (
+	"sort"
+
+	"fusewright/harness/design/problem"
+)
+
+// Severity orders findings.
+type Severity int
+
+// The severities, each defined before any rule takes it.
+const (
+	// Advice: safe as it is, but worse than the trade would build it, or a
+	// number is missing that the review needs.
+	Advice Severity = iota + 1
+	// Fault: it will not work as described, or a part runs outside its rating.
+	Fault
+	// Danger: it can burn, stay live, or leave a critical load dead.
+	Danger
+)
+
+// String is the word for a severity.
+func (s Severity) String() string {
+	switch s {
+	case Danger:
+		return "danger"
+	case Fault:
+		return "fault"
+	case Advice:
+		return "advice"
+	}
+	return "none"
+}
+
+// SeverityOf is the severity of a word; 0 for none.
+func SeverityOf(word string) Severity {
+	for s := Advice; s <= Danger; s++ {
+		if s.String() == word {
+			return s
+		}
+	}
+	return 0
+}
+
+// Number is one figure of a finding, with its unit as printed.
+type Number struct {
+	Name  string
+	Value float64
+	Unit  string
+}
+
+// Finding is one thing wrong or worth saying.
+type Finding struct {
+	Rule      string // the rule's name: "unfused-conductor"
+	Severity  Severity
+	Part      string // the part's name in the design, or the wire's number
+	Ref       string // reference designation or wire number
+	Pos       problem.Pos
+	What      string   // one sentence with the numbers in it
+	Numbers   []Number // value, limit, margin, ...
+	Situation string   // where it is worst; "" when it holds in all
+	Why       string   // why it matters
+	Change    string   // what to change
+	Source    string   // of the limit
+	Accepted  string   // reason when the design accepts it; "" otherwise
+
+	// Wire is what the wire is to the part, "feed" or "return"; "" when the finding
+	// is about the part itself. With rule and part it tells which finding it is,
+	// whatever numbers the wires have.
+	Wire   string
+	Figure Figure // what decides it
+	// Cause is the same for findings of the rule that one thing causes, such as a
+	// fuse too large for several wires; "" = it stands alone.
+	Cause string
+	Known bool // a baseline has it already
+	// Covers are findings of other rules with the same cause. They need no word of
+	// their own while this one is open; when it is accepted they stand in the list.
+	Covers []*Finding
+}
+
+// All is a list with what its findings cover.
+func All(list []*Finding) []*Finding {
+	var all []*Finding
+	for _, f := range list {
+		all = append(append(all, f), f.Covers...)
+	}
+	return all
+}
+
+// Sort puts the most severe first, accepted ones last, then by place and rule.
+func Sort(list []*Finding) {
+	sort.SliceStable(list, func(i, j int) bool {
+		a, b := list[i], list[j]
+		switch {
+		case (a.Accepted == "") != (b.Accepted == ""):
+			return a.Accepted == ""
+		case a.Severity != b.Severity:
+			return a.Severity > b.Severity
+		case a.Pos.Line != b.Pos.Line:
+			return a.Pos.Line < b.Pos.Line
+		case a.Pos.Col != b.Pos.Col:
+			return a.Pos.Col < b.Pos.Col
+		case a.Rule != b.Rule:
+			return a.Rule < b.Rule
+		}
+		return a.Ref < b.Ref
+	})
+}
+
+// Count counts open findings of a severity.
+func Count(list []*Finding, s Severity) int {
+	n := 0
+	for _, f := range list {
+		if f.Accepted == "" && f.Severity == s {
+			n++
+		}
+	}
+	return n
+}

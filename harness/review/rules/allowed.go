@@ -1,0 +1,87 @@
+package rules
+
+import (
+	"fmt"
+	"math"
+
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/formula/conductor"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/warm"
+	"fusewright/harness/review/finding"
+)
+
+// allowance is what a wire may carry for good where it is laid.
+type allowance struct{ *warm.Laid }
+
+// known tells whether the wire has a limit to compare with, be it zero: a wire
+// whose place is as hot as its insulation may carry nothing.
+func (a allowance) known() bool { return a.Known }
+
+// textFor is the allowed current in words, beside a current held against it.
+func (a allowance) textFor(currentA float64) string {
+	if a.Nothing() {
+		return "nothing"
+	}
+	_, text := quantity.Against(currentA, a.AllowedA, quantity.Current)
+	return text
+}
+
+// change is what mends a wire that may carry nothing, where neither a smaller
+// fuse nor a thicker wire does; "" for others.
+func (a allowance) change() string {
+	if a.Nothing() {
+		return "use a wire of a higher class, or lead it away from the heat: neither a thicker wire nor a smaller fuse helps here"
+	}
+	return ""
+}
+
+// traceA is the current below which a wire that may carry nothing carries
+// nothing: the leaks of what is off.
+const traceA = 1e-3
+
+// below tells whether a current is more than the wire may carry for good.
+func (a allowance) below(currentA float64) bool {
+	return a.known() && over(currentA, math.Max(a.AllowedA, traceA))
+}
+
+// where says what the allowance is for and what it is by the other reckoning:
+// "at 45 °C among 6 loaded wires in run ..., by the heat balance (18.8 A; table 19.3 A)".
+func (a allowance) where() string {
+	text := "at " + celsius(a.AmbientC)
+	if a.Nothing() && !(a.HeatA > 0) {
+		return text + ": its insulation bears " + celsius(a.LimitC) + " with the margin"
+	}
+	if a.In != nil && a.In.Loaded > 1 {
+		text += fmt.Sprintf(" among %d loaded wires in run %q", a.In.Loaded, a.In.Run.Name)
+	}
+	text += ", by the " + a.Governs
+	switch {
+	case math.IsNaN(a.TableA):
+		return text
+	case a.Governs == conductor.GovernsTable:
+		return text + " (heat balance " + amps(a.HeatA) + ")"
+	}
+	return text + " (table " + amps(a.TableA) + ")"
+}
+
+// numbers are both reckonings of the allowed current.
+func (a allowance) numbers() []finding.Number {
+	return []finding.Number{{Name: "by heat balance", Value: a.HeatA, Unit: "A"},
+		{Name: "by table", Value: a.TableA, Unit: "A"}}
+}
+
+// findAllowances rates every wire at the hottest point it meets and in the run
+// of its route that reduces it most.
+func (f *facts) findAllowances() {
+	if f.in.Corners != nil {
+		f.laid = f.in.Corners.Model
+		return
+	}
+	f.laid = warm.New(f.c)
+}
+
+// allowed is the allowance of a wire.
+func (f *facts) allowed(w *circuit.Wire) allowance {
+	return allowance{&f.laid.Wires[w.Index]}
+}

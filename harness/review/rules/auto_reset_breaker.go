@@ -1,0 +1,78 @@
+package rules
+
+import (
+	"strings"
+
+	"fusewright/harness/design"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/finding"
+)
+
+var autoResetBreaker = &Rule{
+	Name:  "auto-reset-breaker",
+	Title: "a breaker that closes again by itself stands where it must not",
+	Doc: "Breakers with automatic reset, such as type I: on a boat everywhere; elsewhere where no other fuse or " +
+		"breaker stands before it, and where it feeds a motor. PTCs stay open while there is voltage and are not judged.",
+	Formula: "none: it is a question of topology",
+	Limits:  "none",
+	Why: "it opens and closes into the fault until somebody comes, and heats the wire each time; " +
+		"a winch or fan that has stopped starts under the hands that look for the reason",
+	Change:   "fit a breaker with manual reset or a fuse",
+	Severity: "fault",
+	Source: "type I only together with another limiter such as a main fuse: SAE J553-2022 guide (one source); boats, manual " +
+		"reset: 33 CFR 183.455(a) (one source); motors: common practice, no source",
+	Bad: `
+fuses:
+  lamp fuse: {type: breaker type I, rating: 5 A, at: battery tray, fed by: battery, wire: {size: 2.5 mm², length: 100 mm}, stays live: "marks the parked machine"}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 2.5 mm²}, returns to: frame, return wire: {size: 2.5 mm²}, stays live: "marks the parked machine", own switch: true}
+accepted:
+  - {rule: data-missing, part: lamp fuse, reason: "shown for its reset only"}
+`,
+	Good: `
+fuses:
+  lamp fuse: {type: breaker type III, rating: 5 A, at: battery tray, fed by: battery, wire: {size: 2.5 mm², length: 100 mm}, stays live: "marks the parked machine"}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 2.5 mm²}, returns to: frame, return wire: {size: 2.5 mm²}, stays live: "marks the parked machine", own switch: true}
+accepted:
+  - {rule: data-missing, part: lamp fuse, reason: "shown for its reset only"}
+`,
+	Run: func(p *Pass) {
+		for _, b := range p.fuses() {
+			if b.Fuse.Type == nil || b.Fuse.Type.Reset != "automatic" {
+				continue
+			}
+			var wrong []string
+			if p.practice.Afloat {
+				wrong = append(wrong, "a boat's breakers must be reset by hand")
+			}
+			if p.above[b.Index] == nil {
+				wrong = append(wrong, "no other fuse stands before it: it goes on and off into a short")
+			}
+			if motor := p.motorBehind(b); motor != nil {
+				wrong = append(wrong, "feeds "+motor.Name+": a motor starts again unasked")
+			}
+			if len(wrong) > 0 {
+				fin := ofFuse(finding.Fault, b)
+				fin.What = fuseText(b) + " closes again by itself and " + strings.Join(wrong, "; ")
+				p.report(fin)
+			}
+		}
+	},
+}
+
+// motorBehind is the motor that a branch lies on the way to, of several the first
+// by name; nil without.
+func (p *Pass) motorBehind(b *circuit.Branch) *circuit.Part {
+	var first *circuit.Part
+	for _, load := range p.c.BelowBranch(b).Loads {
+		part := load.Part
+		if l := accessory(part); l == nil || l.Behaves != design.Motor || load != loadBranch(part) {
+			continue
+		}
+		if first == nil || part.Name < first.Name {
+			first = part
+		}
+	}
+	return first
+}

@@ -1,0 +1,165 @@
+package rules
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"fusewright/harness/design/wording"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/finding"
+)
+
+var backFeed = &Rule{
+	Name:  "back-feed",
+	Title: "a fuse is bypassed by another feed",
+	Doc: "Wherever two feeds meet, each fuse above is taken out in turn: when its load side is still " +
+		"joined to the battery through the other feed, it protects nothing. Contacts count as closed, " +
+		"the relays all energised or all at rest. Two feeds from the same fuse are fine. " +
+		"Ways through a load are not looked at here.",
+	Formula: "none: it is a question of topology",
+	Limits:  "none",
+	Why: "when the fuse blows, the fault goes on being fed through the other way, and a " +
+		"circuit taken for dead is live",
+	Change: "give the part one feed, or use a change-over contact so that only one feed can reach " +
+		"it",
+	Severity: "danger always",
+	Source:   "46 CFR 111.50-3(d): protective devices not in parallel with one another (one source)",
+	Bad: `
+fuses:
+  lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
+  spare fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: [lamp fuse, spare fuse], wire: {size: 1 mm²}, returns to: frame}
+`,
+	Good: `
+splices:
+  left: {at: rear, fed by: lamp fuse, wire: {size: 1 mm²}}
+  right: {at: rear, fed by: lamp fuse, wire: {size: 1 mm²}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: [left, right], wire: {size: 1 mm², length: 50 mm}, returns to: frame}
+`,
+	Run: func(p *Pass) {
+		above := map[*circuit.Branch][]*circuit.Terminal{} // meeting points below each fuse
+		for _, t := range p.meetingPoints() {
+			for _, fuse := range p.fusesAbove(t.Node) {
+				above[fuse] = append(above[fuse], t)
+			}
+		}
+		bypassed := map[*circuit.Terminal][]string{}
+		fuses := p.branchesOf(circuit.FuseBranch)
+		slices.SortStableFunc(fuses, func(a, b *circuit.Branch) int { return strings.Compare(fusePlace(a), fusePlace(b)) })
+		for _, fuse := range fuses {
+			for _, t := range p.bypassedAt(fuse, above[fuse]) {
+				bypassed[t] = append(bypassed[t], fuseText(fuse))
+			}
+		}
+		for _, t := range p.meetingPoints() {
+			if fuses := bypassed[t]; len(fuses) > 0 {
+				p.reportBackFeed(t, fuses)
+			}
+		}
+	},
+}
+
+// meetingPoints lists the terminals at which more than one feed ends.
+func (p *Pass) meetingPoints() []*circuit.Terminal {
+	var list []*circuit.Terminal
+	for _, part := range p.c.Parts {
+		for _, t := range part.Terminals {
+			if len(feedsInto(t)) > 1 {
+				list = append(list, t)
+			}
+		}
+	}
+	return list
+}
+
+func feedsInto(t *circuit.Terminal) []*circuit.Wire {
+	var list []*circuit.Wire
+	for _, w := range t.Wires {
+		if w.To == t && !isReturn(w) {
+			list = append(list, w)
+		}
+	}
+	return list
+}
+
+func (p *Pass) reportBackFeed(t *circuit.Terminal, fuses []string) {
+	feeds := feedsInto(t)
+	fin := ofWire(finding.Danger, feeds[len(feeds)-1])
+	fin.What = fmt.Sprintf("%s is fed %d ways, so another feed goes round %s",
+		t.Part.Name, len(feeds), wording.Few(fuses, 4))
+	fin.Figure = finding.NewFigure(float64(len(feeds)), 1, "", finding.Larger)
+	p.report(fin)
+}
+
+// fusesAbove walks from a node towards the source and lists the fuses on the way.
+func (p *Pass) fusesAbove(n *circuit.Node) []*circuit.Branch {
+	p.markNumber++
+	p.mark[n.Index] = p.markNumber
+	var fuses []*circuit.Branch
+	queue := []*circuit.Node{n}
+	for len(queue) > 0 {
+		n := queue[0]
+		queue = queue[1:]
+		for _, b := range n.Branches {
+			if b.B != n || !b.Feeds() {
+				continue
+			}
+			if b.Kind == circuit.FuseBranch { // also one beside another, from the same bus bar
+				fuses = append(fuses, b)
+			}
+			if p.mark[b.A.Index] == p.markNumber {
+				continue
+			}
+			p.mark[b.A.Index] = p.markNumber
+			queue = append(queue, b.A)
+		}
+	}
+	return fuses
+}
+
+// bypassedAt lists those of the meeting points below a fuse that another feed
+// reaches when the fuse is out, in a state in which the fuse itself is live:
+// with the relays energised, or with them at rest.
+func (p *Pass) bypassedAt(fuse *circuit.Branch, meetings []*circuit.Terminal) []*circuit.Terminal {
+	if len(meetings) == 0 {
+		return nil
+	}
+	found := make([]bool, len(meetings))
+	for _, atRest := range []bool{false, true} {
+		live := p.liveWithout(fuse, atRest)
+		if !live[fuse.A.Index] {
+			continue
+		}
+		for i, t := range meetings {
+			for _, w := range feedsInto(t) {
+				found[i] = found[i] || live[w.From.Node.Index]
+			}
+		}
+	}
+	var list []*circuit.Terminal
+	for i, t := range meetings {
+		if found[i] {
+			list = append(list, t)
+		}
+	}
+	return list
+}
+
+// liveWithout marks what the source feeds, downstream only, without a fuse and
+// with the relays all energised or all at rest.
+func (p *Pass) liveWithout(fuse *circuit.Branch, atRest bool) []bool {
+	live := make([]bool, len(p.c.Nodes))
+	live[p.positive.Index] = true
+	p.below(p.positive, func(b *circuit.Branch) bool {
+		c := b.Closer
+		if b == fuse || !b.Feeds() || c != nil && (atRest && c.Coil != nil || !atRest && c.Break != nil) {
+			return false
+		}
+		live[b.B.Index] = true
+		return true
+	})
+	return live
+}

@@ -1,0 +1,59 @@
+package rules
+
+import (
+	"fmt"
+
+	"fusewright/harness/network/circuit"
+)
+
+var chafingRun = &Rule{
+	Name:  "chafing-run",
+	Title: "a run that may chafe or be pinched is not protected",
+	Doc: "A run marked as chafing needs a cover against abrasion, one marked as pinching a cover that " +
+		"bears being squeezed. Which covers do is in the library; in a place hotter than a cover is made for it does not.",
+	Formula:  "none",
+	Limits:   "abrasion, pinch and highest temperature of the cover in the library",
+	Why:      "the insulation is cut through to the frame, at a place nobody sees",
+	Change:   "use a cover that protects against it, or lead the run elsewhere",
+	Severity: "fault",
+	Source: "33 CFR 183.445, abrasion protection of conductors (one source); which covers " +
+		"protect: common practice",
+	Mend: MendWire,
+	Bad: `
+runs:
+  - {from: battery tray, to: rear, length: 600 mm, pinches: yes, cover: braided sleeve}
+`,
+	Good: `
+runs:
+  - {from: battery tray, to: rear, length: 600 mm, pinches: yes, chafes: yes, cover: corrugated conduit}
+`,
+	Run: func(p *Pass) {
+		for _, b := range p.c.Bundles {
+			r := b.Run
+			if len(b.Wires) == 0 {
+				continue
+			}
+			lasts := r.Cover != nil && circuit.RunAmbientC(r) <= r.Cover.MaxC
+			chafes := r.Chafes && !(lasts && r.Cover.Abrasion)
+			pinches := r.Pinches && !(lasts && r.Cover.Pinch)
+			switch {
+			case chafes && pinches:
+				p.reportRun(b, "may chafe and be pinched; "+coverText(b)+" protects against neither")
+			case chafes:
+				p.reportRun(b, "may chafe; "+coverText(b)+" does not protect against it")
+			case pinches:
+				p.reportRun(b, "may be pinched; "+coverText(b)+" does not protect against it")
+			}
+		}
+	},
+}
+
+func coverText(b *circuit.Bundle) string {
+	if b.Run.Cover == nil {
+		return "bare loom"
+	}
+	if hot := circuit.RunAmbientC(b.Run); hot > b.Run.Cover.MaxC {
+		return fmt.Sprintf("%s, made for %s and here at %s,", b.Run.Cover.Name, celsius(b.Run.Cover.MaxC), celsius(hot))
+	}
+	return b.Run.Cover.Name
+}

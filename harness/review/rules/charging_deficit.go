@@ -1,0 +1,102 @@
+package rules
+
+import (
+	"fmt"
+	"math"
+
+	"fusewright/harness/design"
+	"fusewright/harness/design/problem"
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/review/finding"
+	"fusewright/harness/study/budget"
+)
+
+var chargingDeficit = &Rule{
+	Name:  "charging-deficit",
+	Title: "the charging system does not cover a situation",
+	Doc: "For every situation with the engine running: the hot output at its speed less the vehicle's own " +
+		"loads and the accessories, duty counted, at the regulated voltage. The finding names the speed " +
+		"from which the output suffices, and what the battery then gives and for how long: the posts " +
+		"fall to its voltage, where loads that keep their power take more and others less. It goes by " +
+		"the situation's name.",
+	Formula: "spare = output(speed)·(1 − hot derating) − vehicle − accessories; the battery's current by " +
+		"the solved network, each load at its average; hours by Peukert's law down to the start reserve",
+	Limits: "spare ≥ 0, and the battery gives nothing",
+	Why:    "the battery makes up the rest and is found empty at the next start",
+	Change: "run fewer loads in this situation, or keep the engine above the break-even speed",
+	Severity: "fault at cruising speed and above, or when no speed covers it; advice below cruising " +
+		"speed",
+	Source: "arithmetic on the design's output curve; Peukert's law, battery monitor manuals (two " +
+		"sources)",
+	Bad: `
+vehicle loads:
+  machine: {power: 200 W, when: running}
+`,
+	Good: `
+vehicle loads:
+  machine: {power: 90 W, when: running}
+`,
+	Run: func(p *Pass) {
+		if p.in.Budget == nil || !p.d.Charging.Present() {
+			return
+		}
+		for _, l := range p.in.Budget.Lines {
+			if l.Usable && l.Situation.EngineRPM > 0 && (l.SpareA < 0 || l.BatteryA > 0) {
+				p.reportDeficit(l)
+			}
+		}
+	},
+}
+
+func (p *Pass) reportDeficit(l *budget.Line) {
+	s := l.Situation
+	severity := finding.Fault
+	if cruise := p.d.Charging.CruiseRPM; cruise.Given() && s.EngineRPM < cruise.Value &&
+		l.BreakEvenRPM <= cruise.Value {
+		severity = finding.Advice
+	}
+	f := finding.Finding{Severity: severity, Part: s.Name, Ref: s.Name, Pos: p.situationPos(s), Situation: s.Name}
+	f.What = fmt.Sprintf("at %s the charging system gives %s, the vehicle takes %s and the accessories %s: %s",
+		quantity.Plain(s.EngineRPM, quantity.Speed), amps(l.OutputA), amps(l.VehicleA), amps(l.AccessoryA), short(l))
+	if math.IsNaN(l.BreakEvenRPM) {
+		f.What += "; no engine speed covers it"
+	} else {
+		f.What += "; it breaks even at " + quantity.Format(l.BreakEvenRPM, quantity.Speed)
+	}
+	f.What += "; " + batteryDoes(l)
+	atMost(&f, "demand", l.VehicleA+l.AccessoryA, l.OutputA, "A")
+	f.Numbers = append(f.Numbers, finding.Number{Name: "break-even speed", Value: l.BreakEvenRPM, Unit: "rpm"},
+		finding.Number{Name: "battery gives", Value: l.BatteryA, Unit: "A"},
+		finding.Number{Name: "battery covers", Value: l.BatteryHours, Unit: "h"})
+	p.report(f)
+}
+
+// short says by how much the demand at the regulated voltage exceeds the output.
+func short(l *budget.Line) string {
+	if l.SpareA < 0 {
+		return amps(-l.SpareA) + " short"
+	}
+	return "enough at the regulated voltage, but not to bring the posts there"
+}
+
+// batteryDoes says what a full battery does where the posts settle.
+func batteryDoes(l *budget.Line) string {
+	switch volts := quantity.Format(l.BusV, quantity.Voltage); {
+	case l.BatteryA <= 0:
+		return "the posts settle at " + volts + ", where a full battery takes " + amps(-l.BatteryA)
+	case math.IsNaN(l.BatteryHours):
+		return "the posts settle at " + volts + ", and the battery gives " + amps(l.BatteryA)
+	default:
+		return "the posts settle at " + volts + ", and a full battery gives " + amps(l.BatteryA) + " for " +
+			quantity.Format(l.BatteryHours*3600, quantity.Duration)
+	}
+}
+
+// situationPos is where the design says a situation, or for a derived one the
+// charging section.
+func (p *Pass) situationPos(s *design.Situation) problem.Pos {
+	if s.Derived && p.d.Charging.Pos.Line != 0 {
+		return p.d.Charging.Pos
+	}
+	return s.Pos
+}

@@ -1,0 +1,53 @@
+package rules
+
+import (
+	"fmt"
+
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/review/finding"
+)
+
+var chargingOverBattery = &Rule{
+	Name:  "charging-over-battery",
+	Title: "the charging voltage is too high for the battery",
+	Doc: "The regulated voltage against the highest charging voltage of the battery's chemistry, where the " +
+		"library has one. Lead batteries with liquid or mat have none there: their limit moves with the " +
+		"temperature and the maker.",
+	Formula:  "regulated voltage ≤ charge voltage of a 12 V battery · system voltage / 12 V",
+	Limits:   "`most charge V` of the chemistry, in the library",
+	Why:      "the battery's own protection cuts off in the middle of a ride, or its cells age and swell",
+	Change:   "fit a regulator made for this battery, or a battery made for this regulator",
+	Severity: "fault",
+	Source:   "LiFePO4 14.2 to 14.6 V, 3.65 V a cell (from memory); the battery maker's figure comes first",
+	Bad: `
+battery: {chemistry: LiFePO4, capacity: 12 Ah, resistance: 6 mΩ, at: battery tray}
+charging:
+  regulated: 14.8 V
+  output: {1300 rpm: 14 A, 3000 rpm: 24 A, 6000 rpm: 28 A}
+  idle: 1300 rpm
+  cruise: 4000 rpm
+`,
+	Good: `
+battery: {chemistry: LiFePO4, capacity: 12 Ah, resistance: 6 mΩ, at: battery tray}
+charging:
+  regulated: 14.6 V
+  output: {1300 rpm: 14 A, 3000 rpm: 24 A, 6000 rpm: 28 A}
+  idle: 1300 rpm
+  cruise: 4000 rpm
+`,
+	Run: func(p *Pass) {
+		b, c := p.d.Battery, p.d.Charging
+		if b.Chemistry == nil || b.Chemistry.MostChargeV == 0 || !c.Present() || !c.RegulatedV.Given() {
+			return
+		}
+		limit := b.Chemistry.MostChargeV * p.d.NominalV() / 12
+		if !over(c.RegulatedV.Value, limit) {
+			return
+		}
+		fin := finding.Finding{Severity: finding.Fault, Part: "charging", Ref: "charging", Pos: c.RegulatedV.Pos}
+		fin.What = fmt.Sprintf("the charging system holds %s; %s takes at most %s", voltsOver(c.RegulatedV.Value, limit),
+			b.Chemistry.Name, quantity.Plain(limit, quantity.Voltage))
+		atMost(&fin, "regulated voltage", c.RegulatedV.Value, limit, "V")
+		p.report(fin)
+	},
+}

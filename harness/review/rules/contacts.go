@@ -1,0 +1,81 @@
+package rules
+
+import (
+	"math"
+	"slices"
+
+	"fusewright/harness/design"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/corner"
+	"fusewright/harness/network/solve"
+)
+
+// contactRatings is what a contact switches by kind of load, in amperes; zero
+// means not known. Of them share is left where it stands, which may be nothing.
+type contactRatings struct{ resistive, lamp, motor, share float64 }
+
+// of is the rating for a behaviour. Constant-power electronics count as
+// resistive. A kind without a rating falls back on the resistive one.
+func (r contactRatings) of(b design.Behaviour) float64 {
+	switch {
+	case b == design.FilamentLamp && r.lamp > 0:
+		return r.lamp * r.share
+	case b == design.Motor && r.motor > 0:
+		return r.motor * r.share
+	}
+	return r.resistive * r.share
+}
+
+// loading is how far a contact is used in its worst situation.
+type loading struct {
+	share float64 // sum of current over rating by kind; above 1 is too much, +Inf where nothing is allowed
+	A     float64
+	kinds []string // kinds of load that draw through it
+	in    *solve.Solution
+}
+
+// loadingOf weighs what draws below a contact: each load's current over the
+// contact's rating for its kind, summed, in the situation where that is most.
+func (f *facts) loadingOf(contact *circuit.Branch, r contactRatings) loading {
+	var most loading
+	if r.resistive <= 0 {
+		return most
+	}
+	draws := f.drawsBelow(contact.B)
+	for _, s := range f.usable {
+		if now := weigh(s, contact, draws, r); corner.Beyond(now.share, most.share) {
+			most = now
+		}
+	}
+	return most
+}
+
+func weigh(s *solve.Solution, contact *circuit.Branch, draws []*circuit.Branch, r contactRatings) loading {
+	now := loading{A: math.Abs(s.Amps(contact)), in: s}
+	if !(now.A > 0) {
+		return loading{}
+	}
+	seen := map[design.Behaviour]bool{}
+	known := 0.0
+	for _, b := range draws {
+		a, kind := math.Abs(s.Amps(b)), design.Resistor
+		if b.Load != nil {
+			kind = b.Load.Behaves
+		}
+		if !(a > 0) {
+			continue
+		}
+		now.share += a / r.of(kind)
+		known += a
+		if !seen[kind] {
+			seen[kind] = true
+			now.kinds = append(now.kinds, string(kind))
+			slices.Sort(now.kinds)
+		}
+	}
+	// Currents that reach the loads by another feed as well do not all pass here.
+	if known > now.A {
+		now.share *= now.A / known
+	}
+	return now
+}

@@ -1,0 +1,212 @@
+package rules
+
+import (
+	"fmt"
+	"math"
+
+	"fusewright/harness/design"
+	"fusewright/harness/design/problem"
+	"fusewright/harness/formula/fusing"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/finding"
+)
+
+var dataMissing = &Rule{
+	Name:  "data-missing",
+	Title: "a number the review needs is not given",
+	Doc: "What other rules had to leave out or assume: the battery's internal resistance, the ambient of " +
+		"a place that wires or parts stand in or pass, where a part stands, whether a tap is supervised and what it has to spare " +
+		"when something draws from it, whether a coil is suppressed, the limit of a switch, a block or a " +
+		"shared ground, " +
+		"opening times, inrush, re-rating for heat, contact figures or currents of wires that the library does not hold. One finding a gap.",
+	Formula:  "none",
+	Limits:   "none",
+	Why:      "a check made on an assumed number proves nothing, and one left out even less",
+	Change:   "measure or look it up and write it into the design",
+	Severity: "advice",
+	Source:   "common practice, no source",
+	Bad: `
+battery: {chemistry: AGM, capacity: 12 Ah, rate: 10 h, at: battery tray}
+`,
+	Good: `
+battery: {chemistry: AGM, capacity: 12 Ah, rate: 10 h, resistance: 12 mΩ, at: battery tray}
+`,
+	Run: func(p *Pass) {
+		if b := p.d.Battery; !b.ResistanceOhm.Given() {
+			p.reportMissing("battery", b.Pos, "the battery's internal resistance is not given; "+
+				p.assumedResistance()+" is taken")
+		}
+		p.missingAmbients()
+		for _, part := range p.c.Parts {
+			p.missingOf(part)
+		}
+		p.missingAllowed()
+		p.missingTimes()
+		p.missingReratings()
+	},
+}
+
+func (p *Pass) reportMissing(part string, pos problem.Pos, what string) {
+	p.report(finding.Finding{Severity: finding.Advice, Part: part, Ref: part, Pos: pos, What: what})
+}
+
+func (p *Pass) assumedResistance() string {
+	if p.battery == nil {
+		return "a usual value"
+	}
+	return fmt.Sprintf("%.3g mΩ", p.battery.Ohm*1000)
+}
+
+// missingAmbients reports places without an ambient in which a part stands, or
+// that a wire ends at or passes.
+func (p *Pass) missingAmbients() {
+	used := map[*design.Place]bool{}
+	for _, part := range p.c.Parts {
+		if part.Place != nil {
+			used[part.Place] = true
+		}
+	}
+	for _, b := range p.c.Bundles {
+		if len(b.Wires) > 0 {
+			used[b.Run.From], used[b.Run.To] = true, true
+		}
+	}
+	for _, place := range p.d.Places {
+		if used[place] && !place.AmbientC.Given() {
+			p.reportMissing(place.Name, place.Pos, fmt.Sprintf("the ambient of %s is not given; %s is taken",
+				place.Name, celsius(circuit.PlaceAmbientC(place))))
+		}
+	}
+}
+
+// missingOf reports the gaps of one part.
+func (p *Pass) missingOf(part *circuit.Part) {
+	say := func(format string, args ...any) {
+		p.report(finding.Finding{Severity: finding.Advice, Part: part.Name, Ref: part.Ref, Pos: part.Pos,
+			What: fmt.Sprintf(format, args...)})
+	}
+	if part.Place == nil && part.Pos.Line > 0 && p.heatMatters(part) {
+		say("where %s stands is not said; %s is taken", part.Name, celsius(part.AmbientC()))
+	}
+	switch s := part.Source.(type) {
+	case *design.Tap:
+		if len(p.drawsBelow(part.Terminals[0].Node)) == 0 {
+			return
+		}
+		if !s.SpareA.Given() {
+			say("what %s has to spare is not given, and %s is drawn from it", s.Name, amps(p.tapWorst(part).A))
+		}
+		if !s.SupervisedGiven {
+			say("whether a module supervises %s is not said", s.Name)
+		}
+	case *design.Relay:
+		if s.Coil.Suppressed == "" {
+			say("how the coil of %s is suppressed is not said", s.Name)
+		}
+		if s.Form != nil && s.Form.BreakA <= 0 && p.breaks(part) {
+			say("what the break contact of %s may carry is not in the library", s.Name)
+		}
+	case *design.Switch:
+		if s.Type == nil && !s.RatingA.Given() {
+			say("neither type nor rating of %s is given", s.Name)
+		}
+	case *design.Block:
+		if s.WayLimitA() <= 0 || s.TotalLimitA() <= 0 {
+			say("the way limit or total limit of %s is not given", s.Name)
+		}
+	case *design.Ground:
+		if n := returnsTo(part); n > 1 && !s.LimitA.Given() {
+			say("what %s may carry is not given, and %d returns meet there", s.Name, n)
+		}
+	}
+}
+
+// heatMatters tells whether a part, or a wire that goes by its name, is judged by
+// the heat of its place, and nothing else says how hot that is.
+func (p *Pass) heatMatters(part *circuit.Part) bool {
+	switch part.Kind {
+	case circuit.Fuse, circuit.Relay, circuit.Block:
+		return true
+	}
+	for _, t := range part.Terminals {
+		for _, w := range t.Wires {
+			if w.AmbientAt == "" && wireOwner(w) == part {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// breaks tells whether something draws through a relay's break contact.
+func (p *Pass) breaks(part *circuit.Part) bool {
+	for _, b := range part.Branches {
+		if b.Closer != nil && b.Closer.Break != nil && len(p.drawsBelow(b.B)) > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// returnsTo is how many wires bring current back to a ground.
+func returnsTo(part *circuit.Part) int {
+	n := 0
+	for _, t := range part.Terminals {
+		n += len(wiresTo(t))
+	}
+	return n
+}
+
+// missingAllowed reports what the library lacks for the currents that wires may
+// carry.
+func (p *Pass) missingAllowed() {
+	for _, w := range p.c.Wires {
+		a := p.allowed(w)
+		for _, gap := range a.Missing {
+			f := ofWire(finding.Advice, w)
+			f.Cause = gap
+			f.What = fmt.Sprintf("what %s may carry goes by the heat balance alone: %s", w.Text(), gap)
+			if !a.known() {
+				f.What = fmt.Sprintf("what %s may carry is not known: %s", w.Text(), gap)
+			}
+			p.report(f)
+		}
+	}
+}
+
+// missingReratings reports fuse types of which the library does not say what they
+// carry in a hot place, where one stands in such.
+func (p *Pass) missingReratings() {
+	for _, b := range p.fuses() {
+		d := b.Device(0)
+		if _, known := d.Share(); known || d.AmbientC+p.ambientRiseK() <= fusing.RatedC {
+			continue
+		}
+		f := ofFuse(finding.Advice, b)
+		f.Cause = "re-rating of " + d.Type.Name
+		f.What = fmt.Sprintf("what %s carries at %s is not known: no re-rating for heat is published for %s",
+			fuseText(b), celsius(d.AmbientC), d.Type.Name)
+		p.report(f)
+	}
+}
+
+// missingTimes reports fuse types that have no fast edge although a load with
+// a starting current hangs on one.
+func (p *Pass) missingTimes() {
+	for _, part := range p.partsOf(circuit.Load) {
+		fuse := p.fuseAbove(part)
+		if fuse == nil {
+			continue
+		}
+		l := accessory(part)
+		c := fusing.Carries(fuse.Device(0), p.c.DrawA(loadBranch(part)), l.Inrush)
+		if c.EdgeKnown || !math.IsNaN(c.MeltShare) {
+			continue
+		}
+		f := ofFuse(finding.Advice, fuse)
+		f.Cause = "times of " + fuse.Fuse.Type.Name
+		f.What = fmt.Sprintf("whether %s bears the start of %s is not known: %s",
+			fuseText(fuse), part.Name, c.Note)
+		p.report(f)
+	}
+}

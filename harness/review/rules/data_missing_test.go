@@ -1,0 +1,51 @@
+package rules_test
+
+import (
+	"regexp"
+	"testing"
+
+	"fusewright/harness/review/rules"
+)
+
+// TestGapsAreSaid plants what other rules have to assume or leave out: each gap is
+// one finding, and a design without it has none.
+func TestGapsAreSaid(t *testing.T) {
+	for _, c := range []struct{ name, sections, want string }{
+		{"nothing missing", ``, ``},
+		{"a place that the loom only passes", `
+places:
+  battery tray: {ambient: 40 °C}
+  frame tube:
+  rear: {ambient: 35 °C}
+runs:
+  - {from: battery tray, to: frame tube, length: 300 mm}
+  - {from: frame tube, to: rear, length: 300 mm}
+`, `^the ambient of frame tube is not given; 30 °C is taken$`},
+		{"a fuse without a place", `
+fuses:
+  lamp fuse: {type: blade C, rating: 5 A, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm², length: 600 mm}, returns to: frame}
+`, `^where lamp fuse stands is not said; 30 °C is taken$`},
+		{"a breaker in the heat", `
+fuses:
+  lamp fuse: {type: breaker type III, rating: 5 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
+`, `^what fuse F1 \(lamp fuse, 5 A\) carries at 40 °C is not known: no re-rating for heat is published for breaker type III$`},
+		{"a size that the practice's table does not list", `
+practice: marine
+wire: {insulation: ISO 6722 thin wall class B, size: 0.75 mm², colour: RD, return colour: BK}
+`, `^what wire W3 .*goes by the heat balance alone: 33 CFR 183\.425 lists 18 AWG to 4/0 AWG, not 0\.75 mm²$`},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			var said []string
+			for _, f := range assess(t, "gap.yaml", []byte(rules.ExampleDesign(c.sections))) {
+				if f.Rule == "data-missing" {
+					said = append(said, f.What)
+				}
+			}
+			if c.want == "" && len(said) > 0 || c.want != "" && (len(said) != 1 || !regexp.MustCompile(c.want).MatchString(said[0])) {
+				t.Errorf("said %q, want one that matches %q", said, c.want)
+			}
+		})
+	}
+}

@@ -1,0 +1,213 @@
+package rules
+
+import (
+	"math"
+	"slices"
+
+	"fusewright/harness/design"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/corner"
+	"fusewright/harness/network/solve"
+	"fusewright/harness/network/warm"
+	"fusewright/harness/review/finding"
+	"fusewright/library"
+)
+
+// facts is what several rules need of one design, worked out once.
+type facts struct {
+	in       *Input
+	c        *circuit.Circuit
+	d        *design.Design
+	practice *library.Practice
+	usable   []*solve.Solution // the converged ones, by the name of the situation
+
+	positive *circuit.Node   // battery positive post
+	battery  *circuit.Branch // its EMF branch; nil without a battery
+
+	coils  map[*circuit.Branch]*circuit.Part // coil branches
+	coilOf []*circuit.Branch                 // by part index; nil for others
+	cold   []bool                            // nodes joined to battery negative
+
+	wireWorst   []worst // by wire index
+	branchWorst []worst // by branch index
+
+	guards    []guard // by node: what protects it from the source's side
+	guardCold []guard // by node: what protects returns, from the loads' feeds
+
+	above []*circuit.Branch // by fuse branch index: the next fuse towards the source
+	laid  *warm.Model       // wires where they are laid: allowed current
+
+	aside map[*finding.Finding]aside // findings that another speaks for
+
+	keylessKnown *keylessLoads
+	heldOff      []bool // nodes that can be live with no momentary switch held; nil = not yet known
+	stuckOn      []bool // by part index: relays that nothing can release
+	mark         []int  // visited stamps for walks
+	markNumber   int
+}
+
+// worst is the largest current of a branch over the usable solutions.
+type worst struct {
+	A  float64 // magnitude
+	in *solve.Solution
+}
+
+// situation is where it is worst, or "" when there is no usable solution.
+func (w worst) situation() string {
+	if w.in == nil {
+		return ""
+	}
+	return w.in.Situation.Name
+}
+
+func newFacts(in *Input) *facts {
+	c := in.Circuit
+	f := &facts{in: in, c: c, d: c.Design, practice: c.Design.Practice,
+		coils:  map[*circuit.Branch]*circuit.Part{},
+		aside:  map[*finding.Finding]aside{},
+		coilOf: make([]*circuit.Branch, len(c.Parts)),
+		mark:   make([]int, len(c.Nodes))}
+	for _, s := range in.Solutions {
+		if s.Status == solve.Converged {
+			f.usable = append(f.usable, s)
+		}
+	}
+	slices.SortStableFunc(f.usable, func(a, b *solve.Solution) int { return a.Situation.Compare(b.Situation) })
+	f.findSource()
+	f.findCoils()
+	f.findWorst()
+	f.cold = f.flood(c.Nodes[0], (*circuit.Branch).Returns)
+	f.findGuards()
+	f.findStuckRelays()
+	f.findAllowances()
+	return f
+}
+
+func (f *facts) findSource() {
+	f.positive = f.c.Positive()
+	for _, b := range f.c.Branches {
+		if b.Kind == circuit.BatteryBranch {
+			f.battery = b
+			return
+		}
+	}
+}
+
+func (f *facts) findCoils() {
+	for _, b := range f.c.Branches {
+		if b.Closer == nil {
+			continue
+		}
+		for _, coil := range []*circuit.Branch{b.Closer.Coil, b.Closer.Break} {
+			if coil != nil {
+				f.coils[coil] = coil.Part
+				f.coilOf[coil.Part.Index] = coil
+			}
+		}
+	}
+}
+
+func (f *facts) findWorst() {
+	f.branchWorst = make([]worst, len(f.c.Branches))
+	for _, s := range f.usable {
+		for i, a := range s.BranchA {
+			if a = math.Abs(a); corner.Beyond(a, f.branchWorst[i].A) && !math.IsInf(a, 0) {
+				f.branchWorst[i] = worst{a, s}
+			}
+		}
+	}
+	f.wireWorst = make([]worst, len(f.c.Wires))
+	for i, w := range f.c.Wires {
+		f.wireWorst[i] = f.branchWorst[w.Branch.Index]
+	}
+}
+
+// partsOf lists the parts of a kind in design order.
+func (f *facts) partsOf(k circuit.Kind) []*circuit.Part {
+	var list []*circuit.Part
+	for _, p := range f.c.Parts {
+		if p.Kind == k {
+			list = append(list, p)
+		}
+	}
+	return list
+}
+
+// branchesOf lists the branches of a kind in order.
+func (f *facts) branchesOf(k circuit.BranchKind) []*circuit.Branch {
+	var list []*circuit.Branch
+	for _, b := range f.c.Branches {
+		if b.Kind == k {
+			list = append(list, b)
+		}
+	}
+	return list
+}
+
+// loadBranch is the branch in which an accessory draws; nil for other parts.
+func loadBranch(p *circuit.Part) *circuit.Branch {
+	for _, b := range p.Branches {
+		if b.Load != nil && !b.Load.Standby {
+			return b
+		}
+	}
+	return nil
+}
+
+// accessory is the design's load of a circuit part, nil for other parts.
+func accessory(p *circuit.Part) *design.Load {
+	l, _ := p.Source.(*design.Load)
+	return l
+}
+
+// wiresTo lists the wires that end at a terminal.
+func wiresTo(t *circuit.Terminal) []*circuit.Wire {
+	var list []*circuit.Wire
+	if t == nil {
+		return nil
+	}
+	for _, w := range t.Wires {
+		if w.To == t {
+			list = append(list, w)
+		}
+	}
+	return list
+}
+
+// wiresFrom lists the wires that start at a terminal.
+func wiresFrom(t *circuit.Terminal) []*circuit.Wire {
+	var list []*circuit.Wire
+	if t == nil {
+		return nil
+	}
+	for _, w := range t.Wires {
+		if w.From == t {
+			list = append(list, w)
+		}
+	}
+	return list
+}
+
+// limitSource prints where a limit of the practice comes from, or that the
+// design sets it.
+func (f *facts) limitSource(key string, given bool) string {
+	if given {
+		return "limit set by the design"
+	}
+	if s, ok := f.practice.Source[key]; ok {
+		return s.String()
+	}
+	return ""
+}
+
+// graver is the severity one step up for critical loads.
+func graver(critical bool, plain, critically finding.Severity) finding.Severity {
+	if critical {
+		return critically
+	}
+	return plain
+}
+
+// over tells whether a figure is above its limit by more than the rounding of
+// the arithmetic: a 5 A load fits a limit of 5 A.
+func over(figure, limit float64) bool { return figure > limit+1e-9*math.Abs(limit) }

@@ -1,0 +1,69 @@
+package rules
+
+import (
+	"fmt"
+
+	"fusewright/harness/design/wording"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/finding"
+)
+
+var feedFuseUnderBranches = &Rule{
+	Name:  "feed-fuse-under-branches",
+	Title: "a feed's fuse is smaller than what its branches draw together",
+	Doc: "What all accessories below a fuse draw when every one of them is on, whether or not a " +
+		"situation says so. A fuse that a situation already overloads is fuse-under-load and is left " +
+		"out here, as are factory fuses (tap-over-spare).",
+	Formula: "sum of the rated currents below the fuse ≤ rating",
+	Limits:  "the fuse's rating",
+	Why: "the first time everything is switched on together, the feed's fuse opens and takes " +
+		"every branch with it",
+	Change: "fit a larger fuse and wire for the feed, or write down under `accepted` why the " +
+		"loads never run together",
+	Severity: "advice",
+	Source:   "AC 43.13-1B par. 11-48: the device against the sum of connected loads (one source)",
+	Mend:     MendFuse,
+	Bad: `
+fuses:
+  feed fuse: {type: blade C, rating: 7.5 A, at: battery tray, fed by: keyed feed, wire: {size: 1.5 mm², length: 100 mm}}
+loads:
+  left vest: {power: 50 W, behaves: resistor, at: rear, fed by: feed fuse, wire: {size: 1.5 mm²}, returns to: frame, own switch: true}
+  right vest: {power: 50 W, behaves: resistor, at: rear, fed by: feed fuse, wire: {size: 1.5 mm²}, returns to: frame, own switch: true}
+taps:
+  keyed feed: {at: battery tray, hot: key, fuse: 15 A, spare: 10 A, supervised: no}
+situations:
+  one at a time: {key: on, engine: cruise, on: [left vest]}
+  the other: {key: on, engine: cruise, on: [right vest]}
+`,
+	Good: `
+fuses:
+  feed fuse: {type: blade C, rating: 7.5 A, at: battery tray, fed by: keyed feed, wire: {size: 1.5 mm², length: 100 mm}}
+loads:
+  left vest: {power: 40 W, behaves: resistor, at: rear, fed by: feed fuse, wire: {size: 1.5 mm²}, returns to: frame, own switch: true}
+  right vest: {power: 40 W, behaves: resistor, at: rear, fed by: feed fuse, wire: {size: 1.5 mm²}, returns to: frame, own switch: true}
+taps:
+  keyed feed: {at: battery tray, hot: key, fuse: 15 A, spare: 10 A, supervised: no}
+situations:
+  one at a time: {key: on, engine: cruise, on: [left vest]}
+  the other: {key: on, engine: cruise, on: [right vest]}
+`,
+	Run: func(p *Pass) {
+		for _, b := range p.fuses() {
+			if fuseRating(b) > 0 && !p.underLoad(b) {
+				p.judgeBranches(b)
+			}
+		}
+	},
+}
+
+func (p *Pass) judgeBranches(b *circuit.Branch) {
+	sum, draws := p.demandA(b.B)
+	if !over(sum, fuseRating(b)) || len(draws) < 2 {
+		return
+	}
+	fin := ofFuse(finding.Advice, b)
+	fin.What = fmt.Sprintf("%s feeds %s, which draw %s together",
+		fuseText(b), wording.Few(names(draws), 4), amps(sum))
+	atMost(&fin, "sum of branches", sum, fuseRating(b), "A")
+	p.report(fin)
+}

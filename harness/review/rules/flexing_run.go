@@ -1,0 +1,47 @@
+package rules
+
+import (
+	"fmt"
+
+	"fusewright/harness/design/wording"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/finding"
+)
+
+var flexingRun = &Rule{
+	Name:  "flexing-run",
+	Title: "a flexing run is not covered",
+	Doc: "A run that flexes, or that leads to a place that moves, with wires in it and no sleeve, " +
+		"conduit or tape over it.",
+	Formula: "none",
+	Limits:  "none",
+	Why: "bent thousands of times against its neighbours, insulation wears through at the " +
+		"sharpest bend",
+	Change:   "put a braided sleeve over the run and leave slack at full lock",
+	Severity: "fault",
+	Source:   "common practice, no source",
+	Mend:     MendWire,
+	Bad: `
+runs:
+  - {from: battery tray, to: rear, length: 600 mm, flexes: yes}
+`,
+	Good: `
+runs:
+  - {from: battery tray, to: rear, length: 600 mm, flexes: yes, cover: braided sleeve}
+`,
+	Run: func(p *Pass) {
+		for _, b := range p.c.Bundles {
+			moves := b.Run.From != nil && b.Run.From.Moves || b.Run.To != nil && b.Run.To.Moves
+			if len(b.Wires) > 0 && b.Run.Cover == nil && (b.Run.Flexes || moves) {
+				p.reportRun(b, "flexes in use and has no sleeve or conduit")
+			}
+		}
+	},
+}
+
+// reportRun reports a fault of a run, which goes by its name.
+func (p *Pass) reportRun(b *circuit.Bundle, what string) {
+	p.report(finding.Finding{Severity: finding.Fault, Part: b.Run.Name, Ref: b.Run.Name, Pos: b.Run.Pos,
+		What: fmt.Sprintf("run %q with %s in it %s",
+			b.Run.Name, wording.Count(len(b.Wires), "wire", "wires"), what)})
+}

@@ -1,0 +1,114 @@
+package rules
+
+import (
+	"fmt"
+
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/finding"
+)
+
+var fuseBreakingCapacity = &Rule{
+	Name:  "fuse-breaking-capacity",
+	Title: "a short at the fuse can exceed its breaking capacity",
+	Doc: "The prospective current of a bolted short just behind each fuse that has no other fuse above " +
+		"it, by the fault study: full battery, charging system at its limit, wires at 20 °C, the return " +
+		"bare metal at the battery. A fuse behind another is left out: the first one limits the fault.",
+	Formula:  "I = (Voc + I charging · R battery) / (R battery + R wires to the fuse + R fuse)",
+	Limits:   "the fuse type's breaking capacity",
+	Why:      "a fuse that must break more than it can may burst and go on arcing",
+	Change:   "fit a type with a higher breaking capacity as the first fuse",
+	Severity: "danger; advice up to a tenth above the limit, which is less than a battery's resistance is known to",
+	Source: "Ohm's law, fault-current articles (two sources); breaking capacity of ISO 8820 " +
+		"types: makers' data sheets (two sources)",
+	Mend: MendBreaking,
+	Bad: `
+battery: {chemistry: LiFePO4, capacity: 100 Ah, rate: 20 h, resistance: 2 mΩ, at: battery tray}
+fuses:
+  main fuse: {type: strip SF30, rating: 30 A, at: battery tray, fed by: battery, wire: {size: 6 mm², length: 100 mm}}
+  lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: main fuse, wire: {size: 6 mm², length: 100 mm}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame, stays live: "marks the parked machine", own switch: true}
+`,
+	Good: `
+fuses:
+  main fuse: {type: strip SF30, rating: 30 A, at: battery tray, fed by: battery, wire: {size: 6 mm², length: 100 mm}}
+  lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: main fuse, wire: {size: 6 mm², length: 100 mm}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame, stays live: "marks the parked machine", own switch: true}
+`,
+	Run: func(p *Pass) {
+		for _, b := range p.fuses() {
+			if b.Fuse.Type != nil && b.Fuse.Type.BreakingA > 0 && p.above[b.Index] == nil {
+				p.judgeBreaking(b)
+			}
+		}
+	},
+}
+
+// behindA is the prospective current of a short just behind a fuse, by the
+// fault study, or estimated when there is none; zero when it cannot be told.
+func (p *Pass) behindA(b *circuit.Branch) float64 {
+	if p.in.Protection != nil {
+		if f := p.in.Protection.Find(b); f != nil && f.FaultA > 0 {
+			return f.FaultA
+		}
+	}
+	ohm := p.pathOhm(b.A)
+	if p.battery == nil || p.battery.Ohm <= 0 || ohm < 0 {
+		return 0
+	}
+	return p.openCircuitV() / (p.battery.Ohm + ohm + b.Ohm)
+}
+
+// roughly is the ratio within which a fault current is not known better: the
+// battery's resistance decides it, and differs by more between two of a type.
+const roughly = 1.1
+
+func (p *Pass) judgeBreaking(b *circuit.Branch) {
+	fault := p.behindA(b)
+	if fault <= b.Fuse.Type.BreakingA {
+		return
+	}
+	fin := ofFuse(graver(fault > b.Fuse.Type.BreakingA*roughly, finding.Advice, finding.Danger), b)
+	fin.What = fmt.Sprintf("a short behind %s draws about %s; type %s breaks at most %s",
+		fuseText(b), ampsOver(fault, b.Fuse.Type.BreakingA), b.Fuse.Type.Name, rated(b.Fuse.Type.BreakingA))
+	atMost(&fin, "prospective current", fault, b.Fuse.Type.BreakingA, "A")
+	fin.Source = b.Fuse.Type.Source.String()
+	p.report(fin)
+}
+
+// openCircuitV is the resting voltage of the full battery.
+func (f *facts) openCircuitV() float64 {
+	scale := f.d.NominalV() / 12
+	if ch := f.d.Battery.Chemistry; ch != nil && len(ch.OpenCircuit) > 0 {
+		return ch.OpenCircuit[len(ch.OpenCircuit)-1].Volts * scale
+	}
+	return 12.8 * scale
+}
+
+// pathOhm is the resistance from the battery's post to a node by the way with
+// the fewest branches; -1 when there is none.
+func (f *facts) pathOhm(to *circuit.Node) float64 {
+	if f.positive == nil {
+		return -1
+	}
+	ohm := map[*circuit.Node]float64{f.positive: 0}
+	queue := []*circuit.Node{f.positive}
+	for len(queue) > 0 {
+		n := queue[0]
+		queue = queue[1:]
+		if n == to {
+			return ohm[n]
+		}
+		for _, b := range n.Branches {
+			if b.A != n || !b.Feeds() || b.Kind == circuit.FuseBranch {
+				continue
+			}
+			if _, ok := ohm[b.B]; !ok {
+				ohm[b.B] = ohm[n] + b.Ohm
+				queue = append(queue, b.B)
+			}
+		}
+	}
+	return -1
+}

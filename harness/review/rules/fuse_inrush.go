@@ -1,0 +1,107 @@
+package rules
+
+import (
+	"fmt"
+	"math"
+
+	"fusewright/harness/formula/fusing"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/finding"
+)
+
+var fuseInrush = &Rule{
+	Name:  "fuse-inrush",
+	Title: "a fuse may open while a load starts",
+	Doc: "The starting current of each accessory, where the design or the library gives one, against the " +
+		"nearest fuse above it. Loads are taken to start one at a time, at their rated current. The " +
+		"start must pass below the fuse's fastest opening, and where a melting I²t is published its heat " +
+		"must be a share of it that the fuse outlasts 10 000 times, some starts a day for ten years " +
+		"(sizing chooses for 100 000). Where the fuse type has no published lower times, " +
+		"data-missing says so.",
+	Formula: "i(t) = I·(1 + (p − 1)·e^(−t/τ)); at each t the steady current of the same heat must open later " +
+		"than t on the fast edge; ∫i²dt above the running current ≤ 0.29 × melting I²t",
+	Limits: "the fuse type's time band; 0.29 of the melting I²t for 10 000 starts",
+	Why: "the fuse opens at switching on, or ages with every start and opens some day without " +
+		"a fault",
+	Change:   "fit a slower type or a larger rating that the wire still allows, or a soft start",
+	Severity: "fault",
+	Source: "maker's guide to fuse selection, pulse chart (one source); makers' data sheets, " +
+		"time-current tables (one source)",
+	Mend: MendStart,
+	Bad: `
+fuses:
+  pump fuse: {type: blade C, rating: 10 A, at: battery tray, fed by: keyed feed, wire: {size: 2.5 mm², length: 100 mm}}
+loads:
+  bilge pump: {power: 72 W, behaves: motor, inrush: {peak: 8, time: 400 ms}, at: rear, fed by: pump fuse, wire: {size: 2.5 mm²}, returns to: frame, return wire: {size: 2.5 mm²}}
+taps:
+  keyed feed: {at: battery tray, hot: key, fuse: 20 A, spare: 15 A, supervised: no}
+`,
+	Good: `
+fuses:
+  pump fuse: {type: blade C, rating: 10 A, at: battery tray, fed by: keyed feed, wire: {size: 2.5 mm², length: 100 mm}}
+loads:
+  bilge pump: {power: 72 W, behaves: motor, inrush: {peak: 2, time: 40 ms}, at: rear, fed by: pump fuse, wire: {size: 2.5 mm²}, returns to: frame, return wire: {size: 2.5 mm²}}
+taps:
+  keyed feed: {at: battery tray, hot: key, fuse: 20 A, spare: 15 A, supervised: no}
+`,
+	Run: func(p *Pass) {
+		for _, l := range p.partsOf(circuit.Load) {
+			if fuse := p.fuseAbove(l); fuse != nil {
+				p.judgeInrush(l, fuse)
+			}
+		}
+	},
+}
+
+// fewStartsShare is the share of the melting I²t that a fuse outlasts 10 000
+// times. Source: maker's guide to fuse selection, pulse chart (0.29; 0.22 for
+// 100 000, electronic cartridge fuses).
+const fewStartsShare = 0.29
+
+// fuseAbove is the nearest fuse of the design above a load that starts with
+// more than its running current; nil when there is nothing to judge.
+func (p *Pass) fuseAbove(part *circuit.Part) *circuit.Branch {
+	l, b := accessory(part), loadBranch(part)
+	if l == nil || b == nil || l.Inrush.PeakRatio <= 1 || l.Inrush.TauS <= 0 {
+		return nil
+	}
+	g := p.guards[b.A.Index]
+	if !g.known() || g.fuse.Fuse.Factory {
+		return nil
+	}
+	return g.fuse
+}
+
+func (p *Pass) judgeInrush(part *circuit.Part, fuse *circuit.Branch) {
+	l, running := accessory(part), p.c.DrawA(loadBranch(part))
+	c := fusing.Carries(fuse.Device(0), running, l.Inrush)
+	opens, ages := c.EdgeKnown && c.Margin <= 1, c.MeltShare > fewStartsShare
+	if !opens && !ages {
+		return
+	}
+	fin := ofPart(finding.Fault, part)
+	fin.What = fmt.Sprintf("%s starts with %s and %s may open during the start", part.Name,
+		amps(running*l.Inrush.PeakRatio), fuseText(fuse))
+	if !opens {
+		fin.What = fmt.Sprintf("each start of %s, %s at its peak, heats %s by %s of what melts it; "+
+			"it outlasts fewer than 10 000 of them", part.Name, amps(running*l.Inrush.PeakRatio),
+			fuseText(fuse), share(c.MeltShare))
+	}
+	fin.Numbers = []finding.Number{{Name: "peak", Value: running * l.Inrush.PeakRatio, Unit: "A"}}
+	if opens && !math.IsInf(c.Margin, 0) {
+		fin.Numbers = append(fin.Numbers, finding.Number{Name: "soonest opening over elapsed time", Value: c.Margin},
+			finding.Number{Name: "limit", Value: 1}, finding.Number{Name: "margin", Value: c.Margin - 1})
+	}
+	if !math.IsNaN(c.MeltShare) {
+		fin.Numbers = append(fin.Numbers, finding.Number{Name: "share of melting I²t", Value: c.MeltShare})
+	}
+	if !opens {
+		fin.Numbers = append(fin.Numbers, finding.Number{Name: "limit", Value: fewStartsShare},
+			finding.Number{Name: "margin", Value: fewStartsShare - c.MeltShare})
+	}
+	fin.Figure = finding.NewFigure(c.Margin, 1, "", finding.Smaller)
+	if !opens {
+		fin.Figure = finding.NewFigure(c.MeltShare, fewStartsShare, "", finding.Larger)
+	}
+	p.report(fin)
+}

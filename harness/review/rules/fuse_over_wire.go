@@ -1,0 +1,68 @@
+package rules
+
+import (
+	"fmt"
+
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/finding"
+)
+
+var fuseOverWire = &Rule{
+	Name:  "fuse-over-wire",
+	Title: "a fuse is larger than a wire it protects can carry",
+	Doc: "For every feed wire the fuse that would open is found: the smallest on its way from the " +
+		"battery. Its rating must not exceed the practice's share of what the wire may carry continuously " +
+		"where it is laid. One finding a wire, those of one fuse printed together; return wires are " +
+		"judged by return-below-fuse. A wire at a place as hot as its insulation may carry nothing, and no fuse " +
+		"protects it; when it does carry current, wire-over-current speaks for both.",
+	Formula: "rating ≤ share × allowed current; allowed current by heat balance or table, " +
+		"whichever is less, with ambient, loaded wires in the run and cover",
+	Limits: "the practice's fuse share of wire",
+	Why: "an overload between what the wire may carry and what the fuse opens at heats the wire " +
+		"past its insulation",
+	Change:   "fit a smaller fuse or a thicker wire",
+	Severity: "danger",
+	Source: "46 CFR 183.380(d) and ABYC E-11: rating not above the ampacity of the smallest " +
+		"conductor (two sources)",
+	Mend: MendWire,
+	Bad: `
+fuses:
+  lamp fuse: {type: blade C, rating: 30 A, at: battery tray, fed by: battery, wire: {size: 6 mm², length: 100 mm}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame, return wire: {size: 6 mm²}, stays live: "marks the parked machine", own switch: true}
+`,
+	Good: `
+fuses:
+  lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: battery, wire: {size: 1 mm², length: 100 mm}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame, stays live: "marks the parked machine", own switch: true}
+`,
+	Run: func(p *Pass) { p.wiresBelowTheirFuse(isReturn, p.reportFuseOverWire) },
+}
+
+// wiresBelowTheirFuse reports, of the wires not skipped, each that may carry less
+// than its fuse lets through.
+func (p *Pass) wiresBelowTheirFuse(skip func(*circuit.Wire) bool, report func(*circuit.Branch, *circuit.Wire)) {
+	for _, w := range p.c.Wires {
+		if skip(w) || !p.overFused(w) {
+			continue
+		}
+		report(p.guardOf(w).fuse, w)
+		if p.allowed(w).Nothing() { // no fuse protects it
+			p.standsAside(w, wireOverCurrent)
+		}
+	}
+}
+
+func (p *Pass) reportFuseOverWire(fuse *circuit.Branch, w *circuit.Wire) {
+	a, share := p.allowed(w), p.practice.FuseWireShare
+	fin := ofWire(finding.Danger, w)
+	fin.Cause = fusePlace(fuse)
+	fin.What = fmt.Sprintf("%s protects %s, which may carry %s %s",
+		fuseText(fuse), w.Text(), a.textFor(fuseRating(fuse)), a.where())
+	fin.Change = a.change()
+	atMost(&fin, "fuse rating", fuseRating(fuse), share*a.AllowedA, "A")
+	fin.Numbers = append(fin.Numbers, a.numbers()...)
+	fin.Source = a.Source + "; " + p.limitSource("fuse share of wire", false)
+	p.report(fin)
+}

@@ -1,0 +1,80 @@
+package rules
+
+import (
+	"fmt"
+
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/finding"
+)
+
+var fuseTooFar = &Rule{
+	Name:  "fuse-too-far",
+	Title: "the first fuse is too far from the source",
+	Doc: "The length of conductor from the battery's positive post to the first fuse, splices and " +
+		"contacts on the way counted in. A conductor that is sheathed from end to end has the longer " +
+		"limit. A conductor that never meets a fuse is unfused-conductor.",
+	Formula: "sum of the wire lengths from the source to the first fuse",
+	Limits: "the practice's fuse distance, bare or sheathed; `limits: fuse distance` of the " +
+		"design",
+	Why: "no fuse protects this stretch: chafed against metal it burns until the battery is " +
+		"empty",
+	Change: "move the fuse to the battery, or run the stretch in a sheath or conduit from end to " +
+		"end",
+	Severity: "fault; danger at more than twice the limit",
+	Source:   "33 CFR 183.455(b): 7 in along the conductor, 40 in when sheathed (two sources)",
+	Bad: `
+fuses:
+  lamp fuse: {type: blade C, rating: 2 A, at: rear, fed by: battery, wire: {size: 1 mm², length: 300 mm}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame, stays live: "marks the parked machine", own switch: true}
+`,
+	Good: `
+fuses:
+  lamp fuse: {type: blade C, rating: 2 A, at: rear, fed by: battery, wire: {size: 1 mm², length: 300 mm, sheathed: true}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame, stays live: "marks the parked machine", own switch: true}
+`,
+	Run: func(p *Pass) {
+		for _, u := range p.unfusedWires() {
+			if u.fused {
+				p.judgeFuseDistance(u)
+			}
+		}
+	},
+}
+
+func (p *Pass) judgeFuseDistance(u unfusedWire) {
+	limit, given := p.fuseDistanceM(u.wire)
+	if !over(u.lengthM, limit) {
+		return
+	}
+	severity := finding.Fault
+	if u.lengthM > 2*limit {
+		severity = finding.Danger
+	}
+	fin := ofWire(severity, u.wire)
+	fin.What = fmt.Sprintf("%s starts %s of conductor without a fuse; at most %s is allowed",
+		u.wire.Text(), p.length(u.lengthM), p.length(limit))
+	atMost(&fin, "unfused length", u.lengthM, limit, "m")
+	fin.Source = p.limitSource(fuseDistanceKey(u.wire), given)
+	p.report(fin)
+}
+
+func fuseDistanceKey(w *circuit.Wire) string {
+	if w.Spec.Sheathed {
+		return "fuse distance sheathed mm"
+	}
+	return "fuse distance mm"
+}
+
+// fuseDistanceM is the longest unfused conductor allowed from the source, and
+// whether the design sets it.
+func (p *Pass) fuseDistanceM(w *circuit.Wire) (m float64, given bool) {
+	if q := p.d.Limits.FuseDistanceM; q.Given() {
+		return q.Value, true
+	}
+	if w.Spec.Sheathed {
+		return p.practice.FuseDistanceSheathedM, false
+	}
+	return p.practice.FuseDistanceM, false
+}

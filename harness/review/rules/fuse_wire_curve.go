@@ -1,0 +1,85 @@
+package rules
+
+import (
+	"fmt"
+	"math"
+
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/review/finding"
+	"fusewright/harness/study/protection"
+)
+
+var fuseWireCurve = &Rule{
+	Name:  "fuse-wire-curve",
+	Title: "an overload damages a wire before its fuse must open",
+	Doc: "Each device against each wire that it protects, at every current from its rating to the bolted " +
+		"short just behind the wire's near end for which the device's latest opening is published. One finding a " +
+		"wire, those of one device printed together. Left out: pairs that fuse-over-wire, return-below-fuse or " +
+		"short-overheats-wire report, and currents for which no latest opening is published (for blade " +
+		"fuses below 135 % of the rating); the protection table shows those too.",
+	Formula:  "latest opening at I < time the wire stands I, from full service",
+	Limits:   "the device's time band; short-circuit limit of the insulation up to 5 s, overload limit beyond",
+	Why:      "a stalled motor or a half short heats the wire past its insulation while the device waits",
+	Change:   "fit a smaller rating or a faster type, or a thicker wire",
+	Severity: "danger; fault when the wire stands every such current for a minute or longer",
+	Source: "ISO 8820 and maker's data sheets, time-current tables (one source); heating of the wire: IEC 60949, " +
+		"ISO 6722-1 thermal overload (from memory)",
+	Mend: MendWire,
+	Bad: `
+fuses:
+  lamp fuse: {type: blade C, rating: 15 A, at: battery tray, fed by: battery, wire: {size: 2.5 mm², length: 100 mm}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: battery tray, fed by: lamp fuse, wire: {insulation: JASO AVSSX, size: 0.75 mm², length: 300 mm}, returns to: frame, return wire: {size: 2.5 mm², length: 300 mm}, stays live: "marks the parked machine", own switch: true}
+`,
+	Good: `
+fuses:
+  lamp fuse: {type: blade C, rating: 7.5 A, at: battery tray, fed by: battery, wire: {size: 2.5 mm², length: 100 mm}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: battery tray, fed by: lamp fuse, wire: {insulation: JASO AVSSX, size: 0.75 mm², length: 300 mm}, returns to: frame, return wire: {size: 2.5 mm², length: 300 mm}, stays live: "marks the parked machine", own switch: true}
+`,
+	Run: func(p *Pass) {
+		if p.in.Protection == nil {
+			return
+		}
+		for _, f := range p.in.Protection.Fuses {
+			for i := range f.Wires {
+				if w := &f.Wires[i]; p.overtaken(w) {
+					p.reportCurve(f, w)
+				}
+			}
+		}
+	},
+}
+
+// longOverloadS is how long a wire must stand a current for the finding to be a
+// fault: what flows that long is an overload of the loads, not a short.
+const longOverloadS = 60.0
+
+// overtaken tells whether a wire is damaged before the latest opening where that
+// is published.
+func (p *Pass) overtaken(w *protection.Wire) bool {
+	return w.KnownRatio <= 1 && w.KnownWorstA != 0 && p.allowed(w.Wire).known()
+}
+
+func (p *Pass) reportCurve(f *protection.Fuse, w *protection.Wire) {
+	at, severity := w.KnownWorstA, finding.Fault
+	if w.HurtS < longOverloadS {
+		severity = finding.Danger
+	}
+	damage := p.in.Faults.Wires.Damage(w.Wire)
+	if severity == finding.Danger && damage.FaultTimeS(at) >= longOverloadS {
+		at = w.HurtA
+	}
+	open, stands := f.Device.Open(at).SlowS, damage.FaultTimeS(at)
+	fin := ofWire(severity, w.Wire)
+	fin.Cause, fin.Pos = fusePlace(f.Branch), f.Branch.Fuse.Pos
+	value, most := quantity.Against(open, stands, quantity.Duration)
+	fin.What = fmt.Sprintf("at %s %s may take %s to open; %s stands it for %s", amps(at),
+		fuseText(f.Branch), value, w.Wire.Text(), most)
+	atMost(&fin, "latest opening", open, stands, "s")
+	if !math.IsInf(w.KnownRatio, 1) {
+		fin.Numbers = append(fin.Numbers, finding.Number{Name: "time stood over latest opening", Value: w.KnownRatio})
+	}
+	p.report(fin)
+	p.standsAside(w.Wire, fuseOverWire, returnBelowFuse, shortOverheatsWire)
+}

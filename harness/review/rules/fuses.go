@@ -1,0 +1,72 @@
+package rules
+
+import (
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/corner"
+	"fusewright/harness/review/finding"
+)
+
+// fuses lists the fuses the design fits: factory fuses of taps left out.
+func (f *facts) fuses() []*circuit.Branch {
+	var list []*circuit.Branch
+	for _, b := range f.branchesOf(circuit.FuseBranch) {
+		if b.Fuse != nil && !b.Fuse.Factory {
+			list = append(list, b)
+		}
+	}
+	return list
+}
+
+// ofFuse starts a finding about a fuse; one in a way goes by block and way.
+func ofFuse(s finding.Severity, b *circuit.Branch) finding.Finding {
+	return finding.Finding{Severity: s, Part: fusePlace(b), Ref: b.Fuse.Ref, Pos: b.Fuse.Pos}
+}
+
+// fusePlace is the fuse's part, with the way of a block.
+func fusePlace(b *circuit.Branch) string {
+	if b.Part == nil {
+		return b.Name
+	}
+	if b.Part.Kind == circuit.Block {
+		for _, t := range b.Part.Terminals {
+			if t.Node == b.B && t.FuseRef != "" {
+				return b.Part.Name + " " + t.Name
+			}
+		}
+	}
+	return b.Part.Name
+}
+
+// fuseText is a fuse in words: "fuse F3 (rear 1, 15 A)", "the factory fuse of
+// tail lamp feed (10 A)".
+func fuseText(b *circuit.Branch) string {
+	rating := "rating not known"
+	if r := fuseRating(b); r > 0 {
+		rating = rated(r)
+	}
+	if b.Fuse.Factory {
+		return "the factory fuse of " + fusePlace(b) + " (" + rating + ")"
+	}
+	return "fuse " + b.Fuse.Ref + " (" + fusePlace(b) + ", " + rating + ")"
+}
+
+// continuousA is what a fuse carries for good in a place hotter by aboveK than
+// the design says. The practice's and the maker's shares are for continuous load:
+// a fuse that carries current only while a switch is held bears its rating, since
+// ISO 8820 fuses carry 1.1 times that for 100 h.
+func (f *facts) continuousA(b *circuit.Branch, aboveK float64) float64 {
+	if fuseRating(b) > 0 && f.onlyHeld(b) {
+		return fuseRating(b)
+	}
+	return corner.FuseBearsA(f.d, b, aboveK)
+}
+
+// demandA is what the accessories and coils below a node draw together when
+// all are on, at the voltage their power is rated at.
+func (f *facts) demandA(n *circuit.Node) (total float64, draws []*circuit.Branch) {
+	draws = f.drawsBelow(n)
+	for _, b := range draws {
+		total += f.c.DrawA(b)
+	}
+	return total, draws
+}

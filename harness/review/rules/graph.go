@@ -1,0 +1,88 @@
+package rules
+
+import (
+	"sort"
+
+	"fusewright/harness/network/circuit"
+)
+
+// other is the node at the far side of a branch.
+func other(b *circuit.Branch, n *circuit.Node) *circuit.Node {
+	if b.A == n {
+		return b.B
+	}
+	return b.A
+}
+
+// flood marks the nodes joined to start through branches that admit lets
+// through, in either direction.
+func (f *facts) flood(start *circuit.Node, admit func(*circuit.Branch) bool) []bool {
+	reached := make([]bool, len(f.c.Nodes))
+	if start == nil {
+		return reached
+	}
+	reached[start.Index] = true
+	queue := []*circuit.Node{start}
+	for len(queue) > 0 {
+		n := queue[len(queue)-1]
+		queue = queue[:len(queue)-1]
+		for _, b := range n.Branches {
+			m := other(b, n)
+			if m == nil || reached[m.Index] || !admit(b) {
+				continue
+			}
+			reached[m.Index] = true
+			queue = append(queue, m)
+		}
+	}
+	return reached
+}
+
+// below visits the branches downstream of a node, each node once: wires from
+// source to load and metal inside parts in its A to B direction. Visit returns
+// false to stop at a branch.
+func (f *facts) below(start *circuit.Node, visit func(*circuit.Branch) bool) {
+	f.markNumber++
+	f.mark[start.Index] = f.markNumber
+	queue := []*circuit.Node{start}
+	for len(queue) > 0 {
+		n := queue[len(queue)-1]
+		queue = queue[:len(queue)-1]
+		for _, b := range n.Branches {
+			if b.A != n || b.Kind == circuit.BatteryBranch || b.Kind == circuit.ChargerBranch ||
+				!visit(b) || !b.Feeds() || f.mark[b.B.Index] == f.markNumber {
+				continue
+			}
+			f.mark[b.B.Index] = f.markNumber
+			queue = append(queue, b.B)
+		}
+	}
+}
+
+// drawsBelow lists the branches that draw downstream of a node: accessories
+// and relay coils.
+func (f *facts) drawsBelow(start *circuit.Node) []*circuit.Branch {
+	var list []*circuit.Branch
+	f.below(start, func(b *circuit.Branch) bool {
+		if b.Load != nil && !b.Load.Standby || f.coils[b] != nil {
+			list = append(list, b)
+		}
+		return true
+	})
+	sort.Slice(list, func(i, j int) bool { return list[i].Index < list[j].Index })
+	return list
+}
+
+// names lists part names of branches without repeats, by the alphabet.
+func names(branches []*circuit.Branch) []string {
+	var list []string
+	seen := map[*circuit.Part]bool{}
+	for _, b := range branches {
+		if b.Part != nil && !seen[b.Part] {
+			seen[b.Part] = true
+			list = append(list, b.Part.Name)
+		}
+	}
+	sort.Strings(list)
+	return list
+}

@@ -1,0 +1,162 @@
+package rules
+
+import (
+	"container/heap"
+	"math"
+
+	"fusewright/harness/network/circuit"
+)
+
+// guard is the protection of a node against the source: the smallest fuse on
+// the way, and of several ways the one with the largest such fuse, since a
+// fault draws through all of them. Without a fuse on some way it is open.
+type guard struct {
+	A    float64         // rating; +Inf without a fuse, 0 when not reached or the rating is not known
+	fuse *circuit.Branch // the one that opens; nil without
+}
+
+// before tells whether a guard counts before another: it lets through more, or as
+// much and its fuse comes first by name.
+func (g guard) before(h guard) bool {
+	if g.A != h.A || g.fuse == nil || h.fuse == nil {
+		return g.A > h.A
+	}
+	return fusePlace(g.fuse) < fusePlace(h.fuse)
+}
+
+// known tells whether there is a fuse with a rating to compare with.
+func (g guard) known() bool { return g.fuse != nil && g.A > 0 }
+
+// fuseRating is the rating of a fuse branch in amperes, 0 when not known.
+func fuseRating(b *circuit.Branch) float64 {
+	if b.Fuse == nil || b.Fuse.Rating == nil {
+		return 0
+	}
+	return b.Fuse.Rating.RatingA
+}
+
+// findGuards spreads the protection from the battery over all metal (the
+// widest path from the source, Dijkstra with the largest bottleneck first) and
+// then through the loads to their returns.
+func (f *facts) findGuards() {
+	f.guards = make([]guard, len(f.c.Nodes))
+	f.guardCold = make([]guard, len(f.c.Nodes))
+	f.above = make([]*circuit.Branch, len(f.c.Branches))
+	if f.positive == nil {
+		return
+	}
+	f.spreadGuards()
+	for _, p := range f.c.Parts {
+		if p.Kind == circuit.Load || p.Kind == circuit.Relay {
+			f.guardReturns(p)
+		}
+	}
+}
+
+func (f *facts) spreadGuards() {
+	done := make([]bool, len(f.c.Nodes))
+	last := make([]*circuit.Branch, len(f.c.Nodes)) // nearest fuse towards the source
+	q := &guardQueue{{f.positive, guard{A: math.Inf(1)}, nil}}
+	for q.Len() > 0 {
+		at := heap.Pop(q).(reached)
+		if done[at.node.Index] {
+			continue
+		}
+		done[at.node.Index], f.guards[at.node.Index], last[at.node.Index] = true, at.guard, at.last
+		for _, b := range at.node.Branches {
+			m := other(b, at.node)
+			if m == nil || done[m.Index] || !b.Feeds() {
+				continue
+			}
+			next := reached{m, at.guard, at.last}
+			if b.Kind == circuit.FuseBranch {
+				f.above[b.Index] = at.last
+				next.last = b
+				if r := fuseRating(b); r < at.guard.A {
+					next.guard = guard{r, b}
+				}
+			}
+			heap.Push(q, next)
+		}
+	}
+}
+
+// guardReturns carries the protection of a part's feed to its return wires and
+// the grounds beyond: what a fault inside the part can drive through them.
+func (f *facts) guardReturns(p *circuit.Part) {
+	hot, back := p.Terminal("+"), p.Terminal("-")
+	if p.Kind == circuit.Relay {
+		hot, back = p.Terminal("86"), p.Terminal("85")
+	}
+	if hot == nil || back == nil {
+		return
+	}
+	g := f.guards[hot.Node.Index]
+	if !g.known() {
+		return
+	}
+	queue := []*circuit.Node{back.Node}
+	for len(queue) > 0 {
+		n := queue[len(queue)-1]
+		queue = queue[:len(queue)-1]
+		if n.Index == 0 || !g.before(f.guardCold[n.Index]) {
+			continue
+		}
+		f.guardCold[n.Index] = g
+		for _, b := range n.Branches {
+			if b.Wire != nil && b.A == n && isReturn(b.Wire) {
+				queue = append(queue, b.B)
+			}
+		}
+	}
+}
+
+func isReturn(w *circuit.Wire) bool {
+	return w.Role == circuit.ReturnWire || w.Role == circuit.CoilReturnWire
+}
+
+// guardOf is the protection of a wire.
+func (f *facts) guardOf(w *circuit.Wire) guard {
+	if isReturn(w) {
+		return f.guardCold[w.From.Node.Index]
+	}
+	return f.guards[w.From.Node.Index]
+}
+
+// reached is a node with the protection it is reached with.
+type reached struct {
+	node  *circuit.Node
+	guard guard
+	last  *circuit.Branch
+}
+
+// guardQueue gives the least protected node first; of equals the one whose fuse
+// comes first by name, then by node index, so that the result does not depend on
+// the order of pushes.
+type guardQueue []reached
+
+func (q guardQueue) Len() int      { return len(q) }
+func (q guardQueue) Swap(i, j int) { q[i], q[j] = q[j], q[i] }
+func (q guardQueue) Less(i, j int) bool {
+	a, b := q[i], q[j]
+	switch {
+	case a.guard.before(b.guard):
+		return true
+	case b.guard.before(a.guard):
+		return false
+	case a.node != b.node:
+		return a.node.Index < b.node.Index
+	}
+	return a.last != b.last && a.last != nil && (b.last == nil || fusePlace(a.last) < fusePlace(b.last))
+}
+
+// Push adds a node, for package heap.
+func (q *guardQueue) Push(x any) { *q = append(*q, x.(reached)) }
+
+// Pop takes the last node, for package heap.
+func (q *guardQueue) Pop() any {
+	old := *q
+	x := old[len(old)-1]
+	*q = old[:len(old)-1]
+	return x
+}

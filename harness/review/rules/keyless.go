@@ -1,0 +1,88 @@
+package rules
+
+import (
+	"sort"
+
+	"fusewright/harness/network/circuit"
+)
+
+// keylessLoads is what the key does not switch off and the design does not excuse.
+type keylessLoads struct {
+	always []*circuit.Part // loads that are on whenever the battery is connected
+	byHand []handGroup     // loads that a hand contact can leave on
+	nodes  []bool          // live with every contact at rest, excused parts left out
+}
+
+// handGroup is a hand contact or relay with what it can leave on.
+type handGroup struct {
+	gate  *circuit.Branch
+	loads []*circuit.Branch
+}
+
+// keyless finds, once, the loads that can be live with the key off. The flood
+// stops at parts that the design says stay live, whose branches are thereby
+// excused, and at the contacts of relays that nothing can release, which are
+// findings of their own.
+func (f *facts) keyless() *keylessLoads {
+	if f.keylessKnown == nil {
+		f.keylessKnown = f.findKeyless()
+	}
+	return f.keylessKnown
+}
+
+func (f *facts) findKeyless() *keylessLoads {
+	stop := f.excused
+	rest, hand := f.live(untouched, stop), f.live(keyOff, stop)
+	k := &keylessLoads{nodes: rest.nodes}
+	byGate := map[*circuit.Branch]bool{}
+	for _, b := range f.c.Branches {
+		switch {
+		case b.Kind == circuit.LoadBranch && f.drawsKeyless(b, rest.nodes):
+			k.always = append(k.always, b.Part)
+		case f.isGate(b, rest, hand) && !byGate[b]:
+			byGate[b] = true
+			if loads := f.liveBelow(b, hand.nodes); len(loads) > 0 {
+				k.byHand = append(k.byHand, handGroup{b, loads})
+			}
+		}
+	}
+	sort.SliceStable(k.byHand, func(i, j int) bool {
+		return k.byHand[i].gate.Index < k.byHand[j].gate.Index
+	})
+	return k
+}
+
+// excused tells whether the key-off flood stops at a branch.
+func (f *facts) excused(b *circuit.Branch) bool {
+	if b.Part == nil {
+		return false
+	}
+	return staysLive(b.Part) || b.Part.Kind == circuit.Relay && f.stuckOn[b.Part.Index]
+}
+
+// drawsKeyless tells whether an accessory's branch is live and has a way back.
+func (f *facts) drawsKeyless(b *circuit.Branch, live []bool) bool {
+	return b.Load != nil && b.Load.Load != nil && !b.Load.Standby && !staysLive(b.Part) &&
+		live[b.A.Index] && f.cold[b.B.Index]
+}
+
+// isGate tells whether a contact is the first that a hand closes on the way
+// from the source: live before it at rest, dead behind it until it is closed.
+func (f *facts) isGate(b *circuit.Branch, rest, hand *liveness) bool {
+	return b.Kind == circuit.ContactBranch && b.Closer != nil && !f.excused(b) &&
+		rest.nodes[b.A.Index] && !rest.nodes[b.B.Index] && hand.nodes[b.B.Index] &&
+		mayClose(b, keyOff, hand.coils)
+}
+
+// liveBelow lists the loads below a gate that are live with it closed.
+func (f *facts) liveBelow(gate *circuit.Branch, live []bool) []*circuit.Branch {
+	var list []*circuit.Branch
+	f.below(gate.B, func(b *circuit.Branch) bool {
+		if b.Kind == circuit.LoadBranch && f.drawsKeyless(b, live) {
+			list = append(list, b)
+		}
+		return !f.excused(b)
+	})
+	sort.Slice(list, func(i, j int) bool { return list[i].Index < list[j].Index })
+	return list
+}

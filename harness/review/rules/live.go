@@ -1,0 +1,115 @@
+package rules
+
+import (
+	"fusewright/harness/design"
+	"fusewright/harness/network/circuit"
+)
+
+// conditions says which contacts may be closed when asking what is live.
+type conditions struct {
+	key  bool // factory contacts of taps
+	hand bool // switches, and the loads' own
+}
+
+var (
+	keyOff    = conditions{hand: true}            // what can be live without the key
+	anything  = conditions{key: true, hand: true} // what can be live at all
+	untouched = conditions{}                      // what is live with every contact at rest
+)
+
+// liveness is what can be joined to the source under some conditions.
+type liveness struct {
+	nodes []bool
+	coils map[*circuit.Branch]bool // coils that can be energised
+}
+
+// live floods from the battery's positive post with the contacts the
+// conditions allow. Relay contacts follow their coils: a make contact is
+// crossed once its coil can be energised, which may open the way to the next
+// coil, so the flood is repeated until nothing changes. Break contacts are
+// taken as closed, since their coil may be at rest. Stop, when not nil, keeps
+// the flood out of branches.
+func (f *facts) live(when conditions, stop func(*circuit.Branch) bool) *liveness {
+	l := &liveness{coils: map[*circuit.Branch]bool{}}
+	for {
+		l.nodes = f.flood(f.positive, func(b *circuit.Branch) bool {
+			return b.Feeds() && (stop == nil || !stop(b)) && mayClose(b, when, l.coils)
+		})
+		if !f.energise(l) {
+			return l
+		}
+	}
+}
+
+// energise adds the coils that the live nodes can energise; false when none is new.
+func (f *facts) energise(l *liveness) bool {
+	grown := false
+	for coil := range f.coils {
+		if !l.coils[coil] && f.canEnergise(coil, l.nodes) {
+			l.coils[coil] = true
+			grown = true
+		}
+	}
+	return grown
+}
+
+// canEnergise tells whether a coil has a live node at one end and a way back
+// at the other.
+func (f *facts) canEnergise(coil *circuit.Branch, live []bool) bool {
+	a, b := coil.A.Index, coil.B.Index
+	return live[a] && f.cold[b] || live[b] && f.cold[a]
+}
+
+// mayClose tells whether a branch can conduct under the conditions. Metal
+// without a closer always does.
+func mayClose(b *circuit.Branch, when conditions, energised map[*circuit.Branch]bool) bool {
+	c := b.Closer
+	switch {
+	case c == nil, c.Break != nil, c.Standby != nil:
+		return true
+	case c.Coil != nil:
+		return energised[c.Coil]
+	case c.Switch != nil, c.OwnSwitch != nil:
+		return when.hand
+	}
+	return when.key || c.Key == design.WhenAlways
+}
+
+// findStuckRelays marks the relays whose coil is energised with every switch
+// and key contact open: nothing can release them.
+func (f *facts) findStuckRelays() {
+	f.stuckOn = make([]bool, len(f.c.Parts))
+	for coil := range f.live(untouched, nil).coils {
+		f.stuckOn[f.coils[coil].Index] = true
+	}
+}
+
+// staysLive tells whether the design gives a reason why a part may be live
+// with the key off.
+func staysLive(p *circuit.Part) bool {
+	c := common(p)
+	return c != nil && c.StaysLive.Given()
+}
+
+// common is what the design says of every kind of part; nil for the machine's own.
+func common(p *circuit.Part) *design.Common {
+	switch s := p.Source.(type) {
+	case *design.Tap:
+		return &s.Common
+	case *design.Fuse:
+		return &s.Common
+	case *design.Relay:
+		return &s.Common
+	case *design.Block:
+		return &s.Common
+	case *design.Switch:
+		return &s.Common
+	case *design.Load:
+		return &s.Common
+	case *design.Ground:
+		return &s.Common
+	case *design.Splice:
+		return &s.Common
+	}
+	return nil
+}

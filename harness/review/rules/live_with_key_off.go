@@ -1,0 +1,101 @@
+package rules
+
+import (
+	"fmt"
+
+	"fusewright/harness/design"
+	"fusewright/harness/design/wording"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/finding"
+)
+
+var liveWithKeyOff = &Rule{
+	Name:  "live-with-key-off",
+	Title: "a load is live with the key off",
+	Doc: "With the key off, what can the battery still feed? Contacts of taps that follow the key or the " +
+		"engine are open; a relay's make contact counts as closed when its coil can be energised without " +
+		"the key; break contacts count as closed. A load reached with every hand switch open is on " +
+		"whenever the battery is connected. A load reached only through a hand switch, its own included, " +
+		"can be left on; such loads are reported once, at the first switch. A load with a standby draw is " +
+		"live all the time, whether or not it is in use, and no switch of its own is taken unless the " +
+		"design says `own switch`. A battery switch is there to be opened on leaving and is not reported. " +
+		"`stays live: \"reason\"` on the load, or on any part its current passes, says that it is meant. " +
+		"Loads behind a relay that nothing can release belong to relay-never-released.",
+	Formula: "none: it is a question of topology",
+	Limits:  "none",
+	Why:     "a load the key does not switch off empties the battery of a parked machine",
+	Change:  "feed it behind a key-controlled relay or tap, or give the reason as `stays live`",
+	Severity: "fault when it is on, or live with a standby draw, whenever the battery is connected; advice " +
+		"when a hand switch can leave it on",
+	Source: "common practice, no source",
+	Bad: `
+fuses:
+  lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: battery, wire: {size: 1 mm², length: 100 mm}}
+`,
+	Good: `
+fuses:
+  lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: battery, wire: {size: 1 mm², length: 100 mm}, stays live: "parking lamp, required by the road rules"}
+limits: {standby: 2 A, days to no start: 8 h}
+`,
+	Run: func(p *Pass) {
+		k := p.keyless()
+		for _, part := range k.always {
+			p.reportAlwaysOn(part)
+		}
+		for _, g := range k.byHand {
+			p.reportByHand(g)
+		}
+	},
+}
+
+func (p *Pass) reportAlwaysOn(part *circuit.Part) {
+	fin := ofPart(finding.Fault, part)
+	drain := p.c.DrawA(loadBranch(part))
+	fin.What = fmt.Sprintf("%s is on whenever the battery is connected and draws about %s",
+		part.Name, amps(drain))
+	decidedBy(&fin, "drain", drain, "A", finding.Larger)
+	p.report(fin)
+}
+
+// reportStandby is about a load that no switch parts from the battery and that
+// draws little until it is used.
+func (p *Pass) reportStandby(part *circuit.Part, l *design.Load) {
+	fin := ofPart(finding.Fault, part)
+	use := p.c.DrawA(loadBranch(part))
+	fin.What = fmt.Sprintf("%s is live whenever the battery is connected: %s at rest, about %s in use",
+		part.Name, amps(l.StandbyA.Value), amps(use))
+	decidedBy(&fin, "drain at rest", l.StandbyA.Value, "A", finding.Larger)
+	fin.Numbers = append(fin.Numbers, finding.Number{Name: "in use", Value: use, Unit: "A"})
+	p.report(fin)
+}
+
+// isolates tells whether a contact is a battery switch, by its library type.
+func isolates(b *circuit.Branch) bool {
+	if b.Part == nil {
+		return false
+	}
+	s, ok := b.Part.Source.(*design.Switch)
+	return ok && s.Type != nil && s.Type.Isolates
+}
+
+func (p *Pass) reportByHand(g handGroup) {
+	if isolates(g.gate) {
+		return
+	}
+	if l := g.gate.Closer.OwnSwitch; l != nil && !l.OwnSwitch {
+		p.reportStandby(g.gate.Part, l)
+		return
+	}
+	fin := ofPart(finding.Advice, g.gate.Part)
+	sum := 0.0
+	for _, b := range g.loads {
+		sum += p.c.DrawA(b)
+	}
+	subject := fmt.Sprintf("%s can leave %s on", g.gate.Part.Name, wording.Few(names(g.loads), 4))
+	if g.gate.Closer.OwnSwitch != nil {
+		subject = g.gate.Part.Name + " can be left on by its own switch"
+	}
+	fin.What = fmt.Sprintf("%s with the key off, drawing about %s", subject, amps(sum))
+	decidedBy(&fin, "drain", sum, "A", finding.Larger)
+	p.report(fin)
+}

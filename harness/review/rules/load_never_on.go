@@ -1,0 +1,77 @@
+package rules
+
+import (
+	"fmt"
+	"slices"
+
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/solve"
+	"fusewright/harness/review/finding"
+)
+
+var loadNeverOn = &Rule{
+	Name:  "load-never-on",
+	Title: "a load is on in no situation",
+	Doc: "Every check of currents, voltages and heat is made in the situations of the design. A load that draws " +
+		"in none of them was not checked at all, nor were its wires, switch and fuse. That a situation lists a " +
+		"load as on proves nothing when its feed is dead there, or the situation has no solution.",
+	Formula:  "none",
+	Limits:   "none",
+	Why:      "silence about this load would be taken for a check that was passed",
+	Change:   "add the load to the situation in which it is used most heavily with others",
+	Severity: "advice; fault when a situation lists it as on and it gets nothing",
+	Source:   "common practice, no source",
+	Bad: `
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
+  work lamp: {power: 5 W, behaves: resistor, own switch: yes, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
+situations:
+  night: {engine: cruise, on: [tail lamp]}
+`,
+	Good: `
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
+  work lamp: {power: 5 W, behaves: resistor, own switch: yes, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
+situations:
+  night: {engine: cruise, on: [tail lamp, work lamp]}
+`,
+	Run: func(p *Pass) {
+		able := p.live(anything, nil)
+		for _, part := range p.partsOf(circuit.Load) {
+			b := loadBranch(part)
+			if b == nil || !able.nodes[b.A.Index] || !p.cold[b.B.Index] || p.draws(b) {
+				continue
+			}
+			p.reportNeverOn(part, p.listedOn(b))
+		}
+	},
+}
+
+func (p *Pass) reportNeverOn(part *circuit.Part, listed string) {
+	fin := ofPart(finding.Advice, part)
+	fin.What = fmt.Sprintf("%s is on in no situation, so its current, voltage and fuse were not checked", part.Name)
+	if listed != "" {
+		fin.Severity = finding.Fault
+		fin.What = fmt.Sprintf("%s is listed as on in %q and gets nothing there, so its current, voltage and fuse were not checked",
+			part.Name, listed)
+		fin.Change = "list it in a situation in which its feed is live: the tap hot, the switches and relays on the way closed"
+	}
+	p.report(fin)
+	p.standsAside(nil, situationUnsolved, relayCoilVoltage, relayNeverEnergised, fedByNothing)
+}
+
+// draws tells whether a load draws in any situation that has a solution.
+func (f *facts) draws(b *circuit.Branch) bool {
+	return slices.ContainsFunc(f.usable, func(s *solve.Solution) bool { return s.LoadOn[b.Index] })
+}
+
+// listedOn names the situation, of several the first by name, that lists a load as
+// on; "" for none.
+func (f *facts) listedOn(b *circuit.Branch) (first string) {
+	for _, s := range f.in.Solutions {
+		if name := s.Situation.Name; slices.Contains(s.Situation.On, b.Load.Load) && (first == "" || name < first) {
+			first = name
+		}
+	}
+	return first
+}

@@ -1,0 +1,58 @@
+package rules
+
+import (
+	"fmt"
+
+	"fusewright/harness/design"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/finding"
+)
+
+var loadOvervoltage = &Rule{
+	Name:  "load-overvoltage",
+	Title: "a load gets more than its maximum voltage",
+	Doc: "The highest voltage at each load's terminals over the situations in which it is on, against its " +
+		"maximum voltage or, when none is given, one and a half times the voltage it is rated at: a part made " +
+		"for 12 V on a 24 V system. Overvoltage of a failed regulator is not looked at here.",
+	Formula:  "V load ≤ maximum voltage, or 1.5 × rated voltage",
+	Limits:   "`maximum voltage` of the load; 1.5 × `rated at` without one (our choice)",
+	Why:      "it ages fast or fails for good",
+	Change:   "use a load rated for the charging voltage",
+	Severity: "fault; danger for a critical load",
+	Source:   "the load's own figure",
+	Bad: `
+loads:
+  tail lamp: {power: 5 W, behaves: constant power, maximum voltage: 13.5 V, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
+`,
+	Good: `
+loads:
+  tail lamp: {power: 5 W, behaves: constant power, maximum voltage: 16 V, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
+`,
+	Run: func(p *Pass) {
+		for _, part := range p.partsOf(circuit.Load) {
+			if l := accessory(part); l != nil {
+				p.judgeHighest(part, l)
+			}
+		}
+	},
+}
+
+// ratedMostShare is how far above its rated voltage a part that gives no maximum
+// may be run: more than any regulator does, less than the next system voltage.
+const ratedMostShare = 1.5
+
+func (p *Pass) judgeHighest(part *circuit.Part, l *design.Load) {
+	limit, can := l.MaxV.Value, "withstands "+volts(l.MaxV.Value)
+	if !l.MaxV.Given() {
+		limit, can = ratedMostShare*l.RatedV, "is rated "+volts(l.RatedV)
+	}
+	v, at := p.extremeV(part, 1)
+	if at == nil || limit <= 0 || !over(v, limit) {
+		return
+	}
+	fin := ofPart(graver(l.Critical, finding.Fault, finding.Danger), part)
+	fin.What = fmt.Sprintf("%s gets %s and %s", part.Name, voltsOver(v, limit), can)
+	atMost(&fin, "voltage", v, limit, "V")
+	fin.Situation = at.Situation.Name
+	p.report(fin)
+}

@@ -1,0 +1,87 @@
+package rules
+
+import (
+	"fmt"
+
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/corner"
+	"fusewright/harness/network/solve"
+	"fusewright/harness/review/finding"
+)
+
+var loadUndervoltage = &Rule{
+	Name:  "load-undervoltage",
+	Title: "a load gets less than its minimum voltage",
+	Doc: "For every load with a minimum voltage, from the design or the library: the lowest voltage at " +
+		"its terminals over the situations in which it is on, at nominal values and in its worst case " +
+		"(battery down to its reserve for starting); the worst case decides.",
+	Formula:  "V load ≥ minimum voltage",
+	Limits:   "`minimum voltage` of the load",
+	Why:      "below it electronics reset, drivers flicker and relays drop",
+	Change:   "use a thicker feed and return, or do not use it with the engine stopped",
+	Severity: "fault; danger for a critical load",
+	Source:   "the load's own figure",
+	Mend:     MendDrop,
+	Bad: `
+loads:
+  tail lamp: {power: 5 W, behaves: constant power, minimum voltage: 13 V, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
+`,
+	Good: `
+loads:
+  tail lamp: {power: 5 W, behaves: constant power, minimum voltage: 10 V, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
+`,
+	Run: func(p *Pass) {
+		for _, part := range p.partsOf(circuit.Load) {
+			least := minimumV(part)
+			if w := p.lowestV(part); w.in != nil && least > 0 && w.Corner < least {
+				l := accessory(part)
+				fin := ofPart(graver(l.Critical, finding.Fault, finding.Danger), part)
+				fin.What = fmt.Sprintf("%s gets %s and needs %s", part.Name, w.split(volts), volts(least))
+				w.decides(&fin, "voltage", finding.Smaller, 1, least, "V")
+				fin.Situation = w.in.Name
+				p.report(fin)
+			}
+		}
+	},
+}
+
+// minimumV is the voltage a load needs: the design's, else the library's; zero
+// when neither says.
+func minimumV(part *circuit.Part) float64 {
+	l := accessory(part)
+	switch {
+	case l == nil:
+		return 0
+	case l.MinV.Given():
+		return l.MinV.Value
+	case l.Type != nil:
+		return l.Type.MinV
+	}
+	return 0
+}
+
+// lowestV is the voltage of a load in the situation in which it is lowest.
+func (f *facts) lowestV(part *circuit.Part) cornered {
+	b := loadBranch(part)
+	if b == nil {
+		return cornered{}
+	}
+	return f.worstCorner(-1, func(s *solve.Solution) bool { return s.LoadOn[b.Index] },
+		func(s *solve.Solution) float64 { return s.Volts(b) },
+		func(c *corner.Set, i int) corner.Value { return c.LoadV(i, b) })
+}
+
+// extremeV is the lowest (sign −1) or highest (sign 1) voltage of a load over
+// the situations in which it is on; the solution is nil when it never is.
+func (f *facts) extremeV(part *circuit.Part, sign float64) (v float64, at *solve.Solution) {
+	b := loadBranch(part)
+	if b == nil {
+		return 0, nil
+	}
+	for _, s := range f.usable {
+		if u := s.Volts(b); s.LoadOn[b.Index] && (at == nil || sign*u > sign*v) {
+			v, at = u, s
+		}
+	}
+	return v, at
+}

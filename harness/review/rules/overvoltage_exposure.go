@@ -1,0 +1,48 @@
+package rules
+
+import (
+	"fmt"
+
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/review/finding"
+)
+
+var overvoltageExposure = &Rule{
+	Name:  "overvoltage-exposure",
+	Title: "a critical load does not withstand the voltage of a failed regulator",
+	Doc: "The supply is raised to the long overvoltage that road equipment is tested with, in every " +
+		"situation with the engine running. Reported for critical loads whose `maximum voltage` is below " +
+		"what they then get. Loads that are not critical, and those of which nothing is said, are in the " +
+		"fault table.",
+	Formula:  "V load at 18 V (12 V systems) or 36 V (24 V systems) ≤ maximum voltage",
+	Limits:   "`maximum voltage` of the load",
+	Why:      "regulators fail by letting all through; everything that cannot withstand it is lost at once, on the way",
+	Change:   "use a load with a wider supply range, or a protector in its feed",
+	Severity: "advice",
+	Source:   "ISO 16750-2, long-term overvoltage 18 V or 36 V for 60 min (from memory)",
+	Bad: `
+loads:
+  tail lamp: {power: 5 W, behaves: constant power, critical: yes, maximum voltage: 16 V, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
+`,
+	Good: `
+loads:
+  tail lamp: {power: 5 W, behaves: constant power, critical: yes, maximum voltage: 32 V, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
+`,
+	Run: func(p *Pass) {
+		if p.in.Faults == nil {
+			return
+		}
+		for _, e := range p.in.Faults.Exposed {
+			if !e.Over() || e.Branch.Load == nil || !e.Branch.Load.Load.Critical {
+				continue
+			}
+			fin := ofPart(finding.Advice, e.Branch.Part)
+			value, most := quantity.Against(e.HighV, e.BearsV, quantity.Voltage)
+			fin.What = fmt.Sprintf("%s gets %s when the regulator fails high and withstands %s", e.Branch.Part.Name,
+				value, most)
+			atMost(&fin, "voltage", e.HighV, e.BearsV, "V")
+			fin.Situation = e.HighIn.Name
+			p.report(fin)
+		}
+	},
+}

@@ -1,0 +1,452 @@
+package rules
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"fusewright/harness/design"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/solve"
+	"fusewright/harness/review/finding"
+	"fusewright/harness/study/budget"
+	"fusewright/harness/study/fault"
+	"fusewright/harness/study/protection"
+	"fusewright/library"
+)
+
+// passOf is a rule at work on an example, with its solutions at nominal alone.
+func passOf(t *testing.T, r *Rule, snippet string) *Pass {
+	t.Helper()
+	d, err := design.Read("pinned.yaml", []byte(ExampleDesign(snippet)), library.Default())
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, err := circuit.Build(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	in := &Input{Circuit: c, Solutions: solve.All(c, solve.Options{})}
+	in.Budget = budget.Compute(c, in.Solutions)
+	return &Pass{facts: newFacts(in), rule: r}
+}
+
+// run judges anew, after the figures have been set by hand.
+func (p *Pass) run() []*finding.Finding {
+	p.facts, p.found = newFacts(p.in), nil
+	p.rule.Run(p)
+	return p.found
+}
+
+// part is the part of a name.
+func part(t *testing.T, p *Pass, name string) *circuit.Part {
+	t.Helper()
+	for _, x := range p.c.Parts {
+		if x.Name == name {
+			return x
+		}
+	}
+	t.Fatalf("no part %q", name)
+	return nil
+}
+
+// setVolts gives a branch a voltage in every solution.
+func setVolts(p *Pass, b *circuit.Branch, volts float64) {
+	for _, s := range p.in.Solutions {
+		s.NodeV[b.A.Index] = s.NodeV[b.B.Index] + volts
+	}
+}
+
+// says fails unless one finding of a severity is there, or none for 0.
+func says(t *testing.T, what string, found []*finding.Finding, want finding.Severity) {
+	t.Helper()
+	var got finding.Severity
+	if len(found) > 0 {
+		got = found[0].Severity
+	}
+	if got != want || len(found) > 1 {
+		t.Errorf("%s: %d findings, the first of severity %q, want %q", what, len(found), got, want)
+	}
+}
+
+const none = finding.Severity(0)
+
+func TestOverAtTheEdge(t *testing.T) {
+	limit := 5.0
+	for figure, want := range map[float64]bool{5: false, limit + 1e-9*math.Abs(limit): false, 5 + 5.3e-9: true, 5.01: true, 4.99: false} {
+		if got := over(figure, limit); got != want {
+			t.Errorf("%.12g over 5: %t", figure, got)
+		}
+	}
+}
+
+// A critical load may lose 3 % of 12 V, 0.36 V; more than twice that is a danger.
+func TestDropAtItsLimits(t *testing.T) {
+	p := passOf(t, voltageDrop, `
+loads:
+  tail lamp: {power: 20 W, behaves: resistor, critical: yes, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
+`)
+	b := loadBranch(part(t, p, "tail lamp"))
+	for drop, want := range map[float64]finding.Severity{0.359: none, 0.36: none, 0.361: finding.Fault, 0.719: finding.Fault,
+		0.721: finding.Danger, 2: finding.Danger} {
+		for _, s := range p.in.Solutions {
+			s.NodeV[b.A.Index] = s.NodeV[b.B.Index] + s.NodeV[p.positive.Index] - s.NodeV[0] - drop
+		}
+		says(t, fmt.Sprintf("%g V", drop), p.run(), want)
+	}
+}
+
+// An element that takes two fifths of the drop or more is named.
+func TestMostLostAtTheEdge(t *testing.T) {
+	p := passOf(t, voltageDrop, "")
+	x := part(t, p, "tail lamp")
+	b, s := loadBranch(x), p.usable[0]
+	feed, back := p.c.MainFeed(x.Terminal("+").Node).Branches, p.c.MainReturn(x.Terminal("-").Node).Branches
+	if len(feed)+len(back) < 5 {
+		t.Fatalf("%d and %d branches on the way", len(feed), len(back))
+	}
+	for share, named := range map[float64]bool{0.39: false, 0.41: true, 0.43: true} {
+		each := (1 - share) / float64(len(feed)+len(back)-1)
+		along := func(list []*circuit.Branch, volts, largest float64) float64 {
+			for i, b := range list {
+				lost := each
+				if i == 0 && largest > 0 {
+					lost = largest
+				}
+				s.NodeV[b.A.Index] = volts
+				volts -= lost
+				s.NodeV[b.B.Index] = volts
+			}
+			return volts
+		}
+		above := along(feed, 12, share)         // ends at the load
+		along(back, each*float64(len(back)), 0) // ends at battery negative
+		if got := p.mostLost(x, b, s.Situation) != ""; got != named {
+			t.Errorf("%g of a volt lost in one element: named %t (%g V at the load)", share, got, above)
+		}
+	}
+}
+
+// Sizes are nominal: half a per cent below the least is still the least.
+func TestLeastSizeAtTheEdge(t *testing.T) {
+	p := passOf(t, wireBelowMinimum, "")
+	least := p.practice.MinMm2
+	for share, want := range map[float64]int{1: 0, 0.996: 0, 0.994: 1, 0.95: 1, 0.5: 1} {
+		p.found = nil
+		p.judgeMinimum(&circuit.Wire{Number: "W1", From: &circuit.Terminal{Part: &circuit.Part{}}, To: &circuit.Terminal{Part: &circuit.Part{}},
+			Spec: design.WireSpec{Type: &library.WireType{}, Size: &library.WireSize{AreaMm2: share * least}}})
+		if len(p.found) != want {
+			t.Errorf("%g of the least: %d findings", share, len(p.found))
+		}
+	}
+}
+
+// Barrels and plugs take a hundredth less and more than their range.
+func TestBarrelsAtTheEdge(t *testing.T) {
+	p := passOf(t, noTerminalFits, "")
+	barrel := &library.Terminal{MinMm2: 1, MaxMm2: 2}
+	plug := &circuit.Plug{Family: &library.Connector{MinMm2: 1, MaxMm2: 2}}
+	for mm2, fits := range map[float64]bool{0.985: false, 0.995: true, 1: true, 1.5: true, 2: true, 2.015: true, 2.03: false, 2.15: false} {
+		p.found = nil
+		at := &circuit.Terminal{Part: &circuit.Part{}}
+		p.judgeEnd(&circuit.Wire{Number: "W1", From: at, To: at, Spec: design.WireSpec{Type: &library.WireType{}, Size: &library.WireSize{AreaMm2: mm2}}},
+			at, barrel, barrel)
+		if (len(p.found) == 0) != fits || outside(plug, mm2) == fits {
+			t.Errorf("%g mm² in 1 to 2 mm²: %d findings, outside the plug %t", mm2, len(p.found), outside(plug, mm2))
+		}
+	}
+	if outside(nil, 1) {
+		t.Error("outside of no plug")
+	}
+}
+
+const relayed = `
+relays:
+  lamp relay: {form: mini make, at: battery tray, fed by: lamp fuse, wire: {size: 1 mm², length: 100 mm}, coil: {fed by: lamp fuse, returns to: frame, suppressed by: diode, wire: {size: 1 mm², length: 100 mm}, return wire: {size: 1 mm², length: 100 mm}}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp relay, wire: {size: 1 mm²}, returns to: frame}
+`
+
+func TestRelayPlaceAtTheEdge(t *testing.T) {
+	p := passOf(t, relayTooHot, relayed)
+	x := part(t, p, "lamp relay")
+	most := x.Source.(*design.Relay).Form.MaxC
+	for ambient, want := range map[float64]finding.Severity{most - 1: none, most: none, most + 1: finding.Fault} {
+		x.Place.AmbientC = design.Quantity{Value: ambient, Text: "given"}
+		says(t, fmt.Sprintf("%g °C", ambient), p.run(), want)
+	}
+}
+
+// A coil of 8 V pull-in at 20 °C; below 1 V it counts as not supplied.
+func TestPullInAtTheEdge(t *testing.T) {
+	p := passOf(t, relayCoilVoltage, relayed)
+	x := part(t, p, "lamp relay")
+	x.Place.AmbientC = design.Quantity{Value: 20, Text: "20 °C"}
+	need := x.Source.(*design.Relay).Form.PullInV
+	coil := p.coilOf[x.Index]
+	for volts, want := range map[float64]finding.Severity{0.99: none, 1.5: finding.Fault, need - 0.01: finding.Fault, need: none, need + 0.01: none} {
+		for _, s := range p.in.Solutions {
+			s.NodeV[coil.A.Index], s.NodeV[coil.B.Index] = volts, 0
+		}
+		says(t, fmt.Sprintf("%g V", volts), p.run(), want)
+	}
+}
+
+// Insulation of 100 °C in a place of 100 °C is a danger, in one of 99 °C a fault.
+func TestHotPlaceAtTheClass(t *testing.T) {
+	p := passOf(t, insulationClass, "")
+	w := p.c.Wires[0]
+	if w.Spec.Type.ClassC != 100 || p.practice.HotSpotMarginC != 10 {
+		t.Fatalf("class %g °C, margin %g K", w.Spec.Type.ClassC, p.practice.HotSpotMarginC)
+	}
+	for _, other := range p.c.Wires[1:] {
+		other.AmbientC = 20
+	}
+	for ambient, want := range map[float64]finding.Severity{89.9: none, 90.1: finding.Fault, 99.9: finding.Fault, 100: finding.Danger,
+		101: finding.Danger} {
+		w.AmbientC, w.AmbientAt = ambient, "rear"
+		says(t, fmt.Sprintf("%g °C", ambient), p.run(), want)
+	}
+}
+
+// A fuse that breaks 1 000 A: up to a tenth above it is advice.
+func TestBreakingCapacityAtTheEdge(t *testing.T) {
+	p := passOf(t, fuseBreakingCapacity, "")
+	b := part(t, p, "lamp fuse").Branches[0]
+	kind := *b.Fuse.Type
+	kind.BreakingA = 1000
+	b.Fuse.Type = &kind
+	for fault, want := range map[float64]finding.Severity{999: none, 1000: none, 1001: finding.Advice, 1099: finding.Advice, 1101: finding.Danger} {
+		p.in.Protection = &protection.Study{Fuses: []*protection.Fuse{{Branch: b, FaultA: fault}}}
+		p.found = nil
+		p.judgeBreaking(b)
+		says(t, fmt.Sprintf("%g A", fault), p.found, want)
+	}
+	p.d.Battery.Chemistry = nil
+	if got := p.openCircuitV(); math.Abs(got-12.8) > 1e-12 {
+		t.Errorf("a battery of no known chemistry rests at %g V", got)
+	}
+}
+
+// 1 A starting with twice its current and τ = 2.32 s is 5.8 A²s: 0.29 of a fuse
+// that melts at 20 A²s, outlasted 10 000 times. 5 A starting with six times and
+// τ = 50 ms pass a fuse of 20.5 A that opens later than that.
+func TestInrushAtTheEdge(t *testing.T) {
+	p := passOf(t, fuseInrush, "")
+	x := part(t, p, "tail lamp")
+	l, b, fuse := accessory(x), loadBranch(x), part(t, p, "lamp fuse").Branches[0]
+	for _, c := range []struct {
+		name               string
+		amps, peak, tau    float64
+		rating, melt, minS float64
+		want               finding.Severity
+	}{
+		{"5.8 of 21 A²s", 1, 2, 2.32, 10, 21, 2, none},
+		{"5.8 of 20 A²s, 0.29 exactly", 1, 2, 2.32, 10, 20, 2, none},
+		{"5.8 of 19.9 A²s", 1, 2, 2.32, 10, 19.9, 2, finding.Fault},
+		{"opens before τ", 5, 6, 0.05, 20.5, 0, 0.0499, finding.Fault},
+		{"opens at τ", 5, 6, 0.05, 20.5, 0, 0.05, finding.Fault},
+		{"opens after τ", 5, 6, 0.05, 20.5, 0, 0.0501, none},
+	} {
+		b.Load.PowerW, b.Load.RatedV = 12*c.amps, 12
+		l.Inrush = library.Inrush{PeakRatio: c.peak, TauS: c.tau}
+		fuse.Fuse.Type = &library.FuseType{Name: "made", Band: []library.TimePoint{{Multiple: 4, MinS: c.minS, MaxS: 5}}}
+		fuse.Fuse.Rating = &library.FuseRating{RatingA: c.rating, MeltI2t: c.melt}
+		p.found = nil
+		p.judgeInrush(x, fuse)
+		says(t, c.name, p.found, c.want)
+	}
+}
+
+// A limit of 100 mm before the fuse: up to twice that is a fault.
+func TestFuseDistanceAtTheEdge(t *testing.T) {
+	for mm, want := range map[int]finding.Severity{100: none, 101: finding.Fault, 200: finding.Fault, 201: finding.Danger} {
+		p := passOf(t, fuseTooFar, fmt.Sprintf(`
+limits: {fuse distance: 100 mm}
+fuses:
+  lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: battery, wire: {size: 1 mm², length: %d mm}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
+`, mm))
+		says(t, fmt.Sprintf("%d mm", mm), p.run(), want)
+	}
+}
+
+// A critical load behind a fuse that carries more than its rating is a danger.
+func TestUnderLoadAtTheRating(t *testing.T) {
+	p := passOf(t, fuseUnderLoad, `
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, critical: yes, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
+`)
+	b := part(t, p, "lamp fuse").Branches[0]
+	for amps, want := range map[float64]finding.Severity{1: none, 4.9: finding.Fault, 5: finding.Fault, 5.01: finding.Danger} {
+		for _, s := range p.in.Solutions {
+			s.BranchA[b.Index] = amps
+		}
+		p.found, p.facts = nil, newFacts(p.in)
+		if p.underLoad(b) {
+			p.reportUnderLoad(b)
+		}
+		says(t, fmt.Sprintf("%g A", amps), p.found, want)
+	}
+}
+
+// A fuse must be made for the highest voltage; without charging for 1.2 times
+// the system's.
+func TestFuseVoltageAtTheEdge(t *testing.T) {
+	p := passOf(t, fuseVoltage, "")
+	b := part(t, p, "lamp fuse").Branches[0]
+	kind := *b.Fuse.Type
+	b.Fuse.Type = &kind
+	high := p.d.HighestV()
+	for volts, want := range map[float64]finding.Severity{high - 0.01: finding.Danger, high: none, high + 0.01: none} {
+		kind.MaxV = volts
+		says(t, fmt.Sprintf("%g V of %g V", volts, high), p.run(), want)
+	}
+	p.d.Charging = design.Charging{}
+	for volts, want := range map[float64]finding.Severity{14.39: finding.Danger, 14.41: none} {
+		kind.MaxV = volts
+		says(t, fmt.Sprintf("%g V without charging", volts), p.run(), want)
+	}
+}
+
+// FAA AC 43.13-1B Table 11-4: lamps a fifth and motors half of the rating, on
+// systems above 12 V an eighth and a third of its half.
+func TestSwitchRatingsByHand(t *testing.T) {
+	p := passOf(t, switchOverload, "")
+	s := &design.Switch{RatingA: design.Quantity{Value: 48, Text: "48 A"}}
+	for volts, want := range map[float64][3]float64{6: {48, 9.6, 24}, 12: {48, 9.6, 24}, 24: {24, 6, 16}} {
+		p.d.SystemV = design.Quantity{Value: volts, Text: "given"}
+		if r := p.switchRatings(s); [3]float64{r.resistive, r.lamp, r.motor} != want {
+			t.Errorf("%g V: %+v, want %v", volts, r, want)
+		}
+	}
+}
+
+// The machine must start after 14 days, or after those that the design gives.
+func TestStandbyDaysAtTheEdge(t *testing.T) {
+	p := passOf(t, standbyDrain, "")
+	drainFor := func(days float64) float64 { // by halving
+		low, high := 0.0, 10.0
+		for range 100 {
+			mid := (low + high) / 2
+			if budget.StandbyDays(p.d, mid) > days {
+				low = mid
+			} else {
+				high = mid
+			}
+		}
+		return low
+	}
+	for days, want := range map[float64]finding.Severity{13.9: finding.Fault, 14.1: none, 14.9: none, 30: none} {
+		p.in.Budget.StandbyA = drainFor(days) + p.reportedDrainA()
+		says(t, fmt.Sprintf("%g days", days), p.run(), want)
+	}
+	drain := drainFor(20)
+	p.in.Budget.StandbyA = drain + p.reportedDrainA()
+	p.d.Limits.StandbyDays = design.Quantity{Value: budget.StandbyDays(p.d, p.in.Budget.StandbyA-p.reportedDrainA()), Text: "given"}
+	says(t, "exactly the days asked for", p.run(), none)
+	p.d.Limits.StandbyDays.Value += 0.01
+	says(t, "a little less than asked for", p.run(), finding.Fault)
+}
+
+// A situation that is not short is no deficit; below cruising speed one that
+// breaks even up to it is advice.
+func TestDeficitAtTheEdges(t *testing.T) {
+	p := passOf(t, chargingDeficit, "")
+	cruise := p.d.Charging.CruiseRPM.Value
+	for _, c := range []struct {
+		name                   string
+		rpm, even, over, gives float64
+		want                   finding.Severity
+	}{
+		{"nothing to spare", cruise - 500, cruise, 0, 0, none},
+		{"nothing to spare, and the battery gives", cruise - 500, cruise - 600, 0, 0.01, finding.Advice}, {"short below cruise", cruise - 500, cruise, 1, 1, finding.Advice},
+		{"even above cruise", cruise - 500, cruise + 1, 1, 1, finding.Fault}, {"at cruise", cruise, cruise, 1, 0, finding.Fault},
+		{"at no speed", cruise - 500, math.NaN(), 1, 1, finding.Fault},
+	} {
+		p.in.Budget.Lines = []*budget.Line{{Situation: &design.Situation{Name: "s", EngineRPM: c.rpm}, Usable: true, SpareA: -c.over,
+			BatteryA: c.gives, BreakEvenRPM: c.even, BatteryHours: 1}}
+		says(t, c.name, p.run(), c.want)
+	}
+}
+
+func TestWeakerEnd(t *testing.T) {
+	ten, twenty, unknown := &library.Terminal{MaxA: 10}, &library.Terminal{MaxA: 20}, &library.Terminal{}
+	for _, c := range []struct{ a, b, want *library.Terminal }{
+		{ten, twenty, ten}, {twenty, ten, ten}, {nil, ten, ten}, {ten, nil, ten}, {unknown, twenty, twenty}, {nil, unknown, nil},
+	} {
+		if got := weaker(c.a, c.b); got != c.want {
+			t.Errorf("of %+v and %+v: %+v", c.a, c.b, got)
+		}
+	}
+}
+
+// A load gets the least voltage it needs, and no more than 1.5 times its rated.
+func TestLoadVoltagesAtTheEdge(t *testing.T) {
+	const needy = `
+loads:
+  tail lamp: {power: 5 W, rated at: 12 V, behaves: resistor, minimum voltage: 10 V, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
+`
+	low, high := passOf(t, loadUndervoltage, needy), passOf(t, loadOvervoltage, needy)
+	for volts, want := range map[float64]finding.Severity{9.99: finding.Fault, 10: none, 12: none} {
+		b := loadBranch(part(t, low, "tail lamp"))
+		for _, s := range low.in.Solutions {
+			s.NodeV[b.A.Index], s.NodeV[b.B.Index] = volts, 0
+		}
+		says(t, fmt.Sprintf("%g V of 10 V", volts), low.run(), want)
+	}
+	for volts, want := range map[float64]finding.Severity{17.9: none, 18: none, 18.1: finding.Fault} {
+		setVolts(high, loadBranch(part(t, high, "tail lamp")), volts)
+		says(t, fmt.Sprintf("%g V on 12 V", volts), high.run(), want)
+	}
+}
+
+// A heater of 20 W left on unseen is a hazard, a motor always.
+func TestRunsUnseenAtTheEdge(t *testing.T) {
+	for _, c := range []struct {
+		behaves design.Behaviour
+		watts   float64
+		want    bool
+	}{{design.Resistor, 19.9, false}, {design.Resistor, 20, true}, {design.Motor, 1, true}, {design.ConstantPower, 100, false}} {
+		l := &design.Load{Behaves: c.behaves, PowerW: c.watts}
+		b := &circuit.Branch{Load: &circuit.LoadSpec{Load: l, Behaves: c.behaves}, Part: &circuit.Part{Kind: circuit.Load, Source: l}}
+		if got := runsUnseen(b); got != c.want {
+			t.Errorf("%s of %g W: %t", c.behaves, c.watts, got)
+		}
+	}
+}
+
+// A contact that may make 40 A closes on 20 A of a motor that starts with twice.
+func TestWeldAtTheMakingCurrent(t *testing.T) {
+	p := passOf(t, weldedContactLive, relayed)
+	x := part(t, p, "lamp relay")
+	form := *x.Source.(*design.Relay).Form
+	x.Source.(*design.Relay).Form = &form
+	l := &design.Load{Behaves: design.Motor, PowerW: 240, Inrush: library.Inrush{PeakRatio: 2, TauS: 0.1}}
+	hot := &circuit.Branch{Load: &circuit.LoadSpec{Load: l, Behaves: design.Motor, PowerW: 240, RatedV: 12},
+		Part: &circuit.Part{Kind: circuit.Load, Name: "pump", Source: l}}
+	for makes, want := range map[float64]finding.Severity{39.9: finding.Fault, 40: none, 40.1: none} {
+		form.MakingA, p.found = makes, nil
+		p.judgeWeld(&fault.Welded{Contact: x.Branches[0], Hot: []fault.Hot{{Branch: hot}}})
+		says(t, fmt.Sprintf("%g A", makes), p.found, want)
+	}
+}
+
+// More than 1 V the wrong way round harms electronics.
+func TestBackwardAtTheEdge(t *testing.T) {
+	b := &circuit.Branch{Load: &circuit.LoadSpec{Load: &design.Load{}, Behaves: design.ConstantPower}}
+	for volts, want := range map[float64]bool{-0.99: false, -1: false, -1.05: true, 5: false} {
+		if got := harmed(&fault.Affected{Branch: b, AfterV: volts}); got != want {
+			t.Errorf("%g V: harmed %t", volts, got)
+		}
+	}
+}
+
+// What a wire stands for a minute is an overload of the loads: the rule says so.
+func TestLongOverloadLimitIsTheOneSaid(t *testing.T) {
+	if !strings.Contains(fuseWireCurve.Severity, "for a minute or longer") || longOverloadS != 60 {
+		t.Errorf("%g s, the rule says %q", longOverloadS, fuseWireCurve.Severity)
+	}
+}

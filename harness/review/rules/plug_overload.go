@@ -1,0 +1,73 @@
+package rules
+
+import (
+	"fmt"
+
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/finding"
+	"fusewright/library"
+)
+
+var plugOverload = &Rule{
+	Name:  "plug-overload",
+	Title: "a wire at a plug carries more than the plug's contact",
+	Doc: "The largest current of each wire at a plug over all situations, at nominal values and in the worst case, " +
+		"against the rating of its contact and that of the connector family, whichever is less. The library holds " +
+		"no published derating of these families, neither for heat nor for many loaded ways in one housing: the " +
+		"maker's curve goes before this.",
+	Formula:  "current ≤ least of the ratings of contact and family",
+	Limits:   "ratings of the contact and of the connector family in the library",
+	Why:      "the contact heats, its spring goes soft and the housing melts around it",
+	Change:   "use a family with larger contacts, or share the load between two accessories",
+	Severity: "fault",
+	Source:   "common practice, no source, unless the library row has one",
+	Mend:     MendPlug,
+	InUse:    true,
+	Bad: `
+fuses:
+  heat fuse: {type: blade C, rating: 15 A, at: battery tray, fed by: keyed feed, wire: {size: 2.5 mm², length: 100 mm}}
+loads:
+  warm jacket: {power: 108 W, behaves: resistor, plug: open 2.8, at: rear, fed by: heat fuse, wire: {size: 1.5 mm²}, returns to: frame, return wire: {size: 2.5 mm²}}
+taps:
+  keyed feed: {at: battery tray, hot: key, fuse: 32 A, spare: 20 A, supervised: no}
+charging: {regulated: 14.3 V, output: {1300 rpm: 22 A, 3000 rpm: 30 A}, idle: 1300 rpm, cruise: 3000 rpm}
+`,
+	Good: `
+fuses:
+  heat fuse: {type: blade C, rating: 15 A, at: battery tray, fed by: keyed feed, wire: {size: 2.5 mm², length: 100 mm}}
+loads:
+  warm jacket: {power: 108 W, behaves: resistor, plug: open 6.3, at: rear, fed by: heat fuse, wire: {size: 1.5 mm²}, returns to: frame, return wire: {size: 2.5 mm²}}
+taps:
+  keyed feed: {at: battery tray, hot: key, fuse: 32 A, spare: 20 A, supervised: no}
+charging: {regulated: 14.3 V, output: {1300 rpm: 22 A, 3000 rpm: 30 A}, idle: 1300 rpm, cruise: 3000 rpm}
+`,
+	Run: func(p *Pass) {
+		for _, w := range p.c.Wires {
+			p.judgePlugEnd(w, w.From, w.FromEnd)
+			p.judgePlugEnd(w, w.To, w.ToEnd)
+		}
+	},
+}
+
+func (p *Pass) judgePlugEnd(w *circuit.Wire, at *circuit.Terminal, contact *library.Terminal) {
+	plug := at.Part.Plug
+	if plug == nil {
+		return
+	}
+	limitA, what, source := plug.Family.MaxA, plug.Family.Name, plug.Family.Source
+	if contact != nil && contact.MaxA > 0 && contact.MaxA < limitA {
+		limitA, what, source = contact.MaxA, "the contact "+contact.Name, contact.Source
+	}
+	i := p.cornerAmps(w.Branch)
+	if i.in == nil || !over(i.Corner, limitA) {
+		return
+	}
+	fin := ofWire(finding.Fault, w)
+	fin.What = fmt.Sprintf("%s carries %s through the plug of %s; %s is rated %s",
+		w.Text(), i.split(against(limitA, quantity.Current)), at.Part.Name, what, rated(limitA))
+	i.decides(&fin, "current", finding.Larger, 1, limitA, "A")
+	fin.Situation = i.in.Name
+	fin.Source = source.String()
+	p.report(fin)
+}

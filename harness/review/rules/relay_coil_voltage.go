@@ -1,0 +1,91 @@
+package rules
+
+import (
+	"fmt"
+	"math"
+
+	"fusewright/harness/design"
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/formula/conductor"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/solve"
+	"fusewright/harness/review/finding"
+	"fusewright/library"
+)
+
+var relayCoilVoltage = &Rule{
+	Name:  "relay-coil-voltage",
+	Title: "a relay's coil gets the wrong voltage",
+	Doc: "The coil's nominal voltage against the system's, and in each situation in which the coil is " +
+		"supplied: its voltage against the pull-in voltage of a coil as warm as the relay's place. A " +
+		"coil that is not supplied at all is not judged.",
+	Formula: "coil nominal = system nominal; V coil ≥ V pull-in at 20 °C × (1 + 0.00393·(T − 20))",
+	Limits:  "pull-in voltage and coil voltage of the relay form",
+	Why: "a coil below its pull-in voltage closes late, weakly or not at all; one above its " +
+		"voltage burns",
+	Change:   "use the form for the system's voltage, a thicker coil feed, or a cooler place",
+	Severity: "fault",
+	Source: "makers' data sheets, mini and micro relays: pull-in 8 V of 12 V, coil resistance " +
+		"against temperature (two sources)",
+	Mend: MendWire,
+	Bad: `
+relays:
+  lamp relay: {form: mini make 24 V, at: battery tray, fed by: lamp fuse, wire: {size: 1 mm², length: 100 mm}, coil: {fed by: lamp fuse, returns to: frame, suppressed by: diode, wire: {size: 1 mm², length: 100 mm}, return wire: {size: 1 mm², length: 100 mm}}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp relay, wire: {size: 1 mm²}, returns to: frame}
+`,
+	Good: `
+relays:
+  lamp relay: {form: mini make 12 V, at: battery tray, fed by: lamp fuse, wire: {size: 1 mm², length: 100 mm}, coil: {fed by: lamp fuse, returns to: frame, suppressed by: diode, wire: {size: 1 mm², length: 100 mm}, return wire: {size: 1 mm², length: 100 mm}}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp relay, wire: {size: 1 mm²}, returns to: frame}
+`,
+	Run: func(p *Pass) {
+		for _, part := range p.partsOf(circuit.Relay) {
+			r, _ := part.Source.(*design.Relay)
+			if r == nil || r.Form == nil || p.coilOf[part.Index] == nil {
+				continue
+			}
+			if r.Form.CoilV > 0 && r.Form.CoilV != p.d.NominalV() {
+				p.reportCoilNominal(part, r.Form)
+			} else {
+				p.judgePullIn(part, r.Form)
+			}
+		}
+	},
+}
+
+func (p *Pass) reportCoilNominal(part *circuit.Part, form *library.RelayForm) {
+	fin := ofPart(finding.Fault, part)
+	fin.What = fmt.Sprintf("%s has a %s coil in a %s system",
+		part.Name, volts(form.CoilV), volts(p.d.NominalV()))
+	fin.Numbers = []finding.Number{{Name: "coil voltage", Value: form.CoilV, Unit: "V"},
+		{Name: "limit", Value: p.d.NominalV(), Unit: "V"}}
+	p.report(fin)
+}
+
+// suppliedV is the voltage below which a coil counts as not supplied: what
+// leaks through other coils and open loads is no supply.
+const suppliedV = 1
+
+func (p *Pass) judgePullIn(part *circuit.Part, form *library.RelayForm) {
+	coil := p.coilOf[part.Index]
+	need := form.PullInV * conductor.AtTemperature(1, math.Max(20, part.AmbientC()))
+	var at *solve.Solution
+	least := math.Inf(1)
+	for _, s := range p.usable {
+		if v := math.Abs(s.Volts(coil)); v > suppliedV && v < least {
+			least, at = v, s
+		}
+	}
+	if at == nil || least >= need {
+		return
+	}
+	fin := ofPart(finding.Fault, part)
+	value, most := quantity.Against(least, need, quantity.Voltage)
+	fin.What = fmt.Sprintf("the coil of %s gets %s and needs %s to pull in where it stands",
+		part.Name, value, most)
+	atLeast(&fin, "coil voltage", least, need, "V")
+	fin.Situation = at.Situation.Name
+	p.report(fin)
+}

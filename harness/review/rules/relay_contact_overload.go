@@ -1,0 +1,90 @@
+package rules
+
+import (
+	"fmt"
+	"math"
+
+	"fusewright/harness/design"
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/design/wording"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/finding"
+	"fusewright/library"
+)
+
+var relayContactOverload = &Rule{
+	Name:  "relay-contact-overload",
+	Title: "a relay contact switches more than its rating",
+	Doc: "What draws below each contact, by kind: filament lamps and motors have their own ratings, since " +
+		"they start with many times their current. Shares of different kinds add up. The make rating " +
+		"is reduced for the relay's ambient by its form's table.",
+	Formula: "Σ current / rating for its kind ≤ 1",
+	Limits:  "ratings of the relay form in the library, times the share at the ambient",
+	Why:     "an overloaded contact welds shut, and what it feeds stays live",
+	Change: "use a relay with a higher rating for this kind of load, or share the loads between " +
+		"two",
+	Severity: "danger",
+	Source:   "makers' data sheets, mini and micro relays (one source)",
+	Mend:     MendRelay,
+	InUse:    true,
+	Bad: `
+fuses:
+  heat fuse: {type: blade C, rating: 30 A, at: battery tray, fed by: battery, wire: {size: 6 mm², length: 100 mm}}
+  pilot: {type: blade C, rating: 3 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
+relays:
+  pump relay: {form: micro make, at: battery tray, fed by: heat fuse, wire: {size: 6 mm², length: 100 mm}, coil: {fed by: pilot, returns to: frame, suppressed by: diode, wire: {size: 1 mm², length: 100 mm}, return wire: {size: 1 mm², length: 100 mm}}}
+loads:
+  pump: {power: 220 W, behaves: motor, at: rear, fed by: pump relay, wire: {size: 6 mm²}, returns to: frame, return wire: {size: 6 mm²}}
+charging: {regulated: 14.3 V, output: {1300 rpm: 32 A, 3000 rpm: 40 A}, idle: 1300 rpm, cruise: 3000 rpm}
+`,
+	Good: `
+fuses:
+  heat fuse: {type: blade C, rating: 30 A, at: battery tray, fed by: battery, wire: {size: 6 mm², length: 100 mm}}
+  pilot: {type: blade C, rating: 3 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
+relays:
+  pump relay: {form: mini make, at: battery tray, fed by: heat fuse, wire: {size: 6 mm², length: 100 mm}, coil: {fed by: pilot, returns to: frame, suppressed by: diode, wire: {size: 1 mm², length: 100 mm}, return wire: {size: 1 mm², length: 100 mm}}}
+loads:
+  pump: {power: 200 W, behaves: motor, at: rear, fed by: pump relay, wire: {size: 6 mm²}, returns to: frame, return wire: {size: 6 mm²}}
+charging: {regulated: 14.3 V, output: {1300 rpm: 32 A, 3000 rpm: 40 A}, idle: 1300 rpm, cruise: 3000 rpm}
+`,
+	Run: func(p *Pass) {
+		for _, part := range p.partsOf(circuit.Relay) {
+			r, _ := part.Source.(*design.Relay)
+			if r == nil || r.Form == nil {
+				continue
+			}
+			for _, b := range part.Branches {
+				if b.Kind == circuit.ContactBranch && b.Closer != nil {
+					p.judgeRelayContact(part, r.Form, b)
+				}
+			}
+		}
+	},
+}
+
+func (p *Pass) judgeRelayContact(part *circuit.Part, form *library.RelayForm, b *circuit.Branch) {
+	ambient := part.AmbientC()
+	r := contactRatings{form.MakeA, form.LampA, form.MotorA, form.Share(ambient)}
+	if b.Closer.Break != nil {
+		r = contactRatings{resistive: form.BreakA, share: r.share}
+	}
+	u := p.loadingOf(b, r)
+	if !over(u.share, 1) {
+		return
+	}
+	fin := ofPart(finding.Danger, part)
+	fin.What = fmt.Sprintf("contact %s switches %s of %s, %s of its rating at %s",
+		b.Name, amps(u.A), wording.And(u.kinds), share100(u.share), celsius(ambient))
+	atMost(&fin, "use of rating", u.share*100, 100, "%")
+	fin.Situation = u.in.Situation.Name
+	fin.Source = form.Source.String()
+	p.report(fin)
+}
+
+// share100 is a share of a rating, with the digits that tell it from the whole.
+func share100(s float64) string {
+	if math.IsInf(s, 1) {
+		return "any share"
+	}
+	return against(1, quantity.Share)(s)
+}

@@ -1,0 +1,50 @@
+package rules
+
+import (
+	"fmt"
+
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/finding"
+)
+
+var relayNeverEnergised = &Rule{
+	Name:  "relay-never-energised",
+	Title: "a relay's coil can never be energised",
+	Doc: "With the key on and every switch closed the coil still has no live end or no way back: it is " +
+		"fed by nothing, fed through its own contact, or its return leads nowhere. Loads behind the " +
+		"relay are not reported again by fed-by-nothing.",
+	Formula:  "none: it is a question of topology",
+	Limits:   "none",
+	Why:      "what the relay feeds will never work",
+	Change:   "feed terminal 86 from a live point and lead 85 to a ground",
+	Severity: "fault",
+	Source:   "common practice, no source",
+	Bad: `
+relays:
+  lamp relay: {form: mini make, at: battery tray, fed by: lamp fuse, wire: {size: 1 mm², length: 100 mm}, coil: {fed by: lamp relay 87, returns to: frame, suppressed by: diode, wire: {size: 1 mm², length: 100 mm}, return wire: {size: 1 mm², length: 100 mm}}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp relay, wire: {size: 1 mm²}, returns to: frame}
+`,
+	Good: `
+relays:
+  lamp relay: {form: mini make, at: battery tray, fed by: lamp fuse, wire: {size: 1 mm², length: 100 mm}, coil: {fed by: lamp fuse, returns to: frame, suppressed by: diode, wire: {size: 1 mm², length: 100 mm}, return wire: {size: 1 mm², length: 100 mm}}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp relay, wire: {size: 1 mm²}, returns to: frame}
+`,
+	Run: func(p *Pass) {
+		able := p.live(anything, nil)
+		for _, part := range p.partsOf(circuit.Relay) {
+			coil := p.coilOf[part.Index]
+			if coil == nil || able.coils[coil] {
+				continue
+			}
+			fin := ofPart(finding.Fault, part)
+			why := "no supply reaches its coil"
+			if able.nodes[coil.A.Index] || able.nodes[coil.B.Index] {
+				why = "its coil has no way back to the battery"
+			}
+			fin.What = fmt.Sprintf("%s can never be energised: %s", part.Name, why)
+			p.report(fin)
+		}
+	},
+}

@@ -1,0 +1,51 @@
+package rules
+
+import (
+	"fmt"
+
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/finding"
+)
+
+var returnBelowFuse = &Rule{
+	Name:  "return-below-fuse",
+	Title: "a return wire carries less than the fuse of its feed lets through",
+	Doc: "A fault inside a load drives the current of the feed's fuse through the return. Every return " +
+		"wire, and the wires of ground blocks beyond, must bear the rating of the largest such fuse. " +
+		"One finding a wire, those of one fuse printed together. Current of ordinary use is judged by wire-over-current and ground-overload.",
+	Formula:  "rating of the feed's fuse ≤ share × allowed current of the return wire",
+	Limits:   "the practice's fuse share of wire",
+	Why:      "the feed survives the fault and the return burns in the same loom",
+	Change:   "make the return as thick as the feed",
+	Severity: "danger",
+	Source: "46 CFR 183.380(d) and ABYC E-11: rating not above the ampacity of the smallest " +
+		"conductor (two sources)",
+	Mend: MendWire,
+	Bad: `
+fuses:
+  lamp fuse: {type: blade C, rating: 30 A, at: battery tray, fed by: battery, wire: {size: 6 mm², length: 100 mm}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 6 mm²}, returns to: frame, return wire: {size: 1 mm²}, stays live: "marks the parked machine", own switch: true}
+`,
+	Good: `
+fuses:
+  lamp fuse: {type: blade C, rating: 30 A, at: battery tray, fed by: battery, wire: {size: 6 mm², length: 100 mm}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 6 mm²}, returns to: frame, return wire: {size: 6 mm²}, stays live: "marks the parked machine", own switch: true}
+`,
+	Run: func(p *Pass) {
+		p.wiresBelowTheirFuse(func(w *circuit.Wire) bool { return !isReturn(w) }, p.reportReturn)
+	},
+}
+
+func (p *Pass) reportReturn(fuse *circuit.Branch, w *circuit.Wire) {
+	a := p.allowed(w)
+	fin := ofWire(finding.Danger, w)
+	fin.Cause = fusePlace(fuse)
+	fin.What = fmt.Sprintf("return %s may carry %s %s, but its feed is protected by %s",
+		w.Text(), a.textFor(fuseRating(fuse)), a.where(), fuseText(fuse))
+	fin.Change = a.change()
+	atMost(&fin, "fuse rating", fuseRating(fuse), p.practice.FuseWireShare*a.AllowedA, "A")
+	fin.Source = a.Source + "; " + p.limitSource("fuse share of wire", false)
+	p.report(fin)
+}

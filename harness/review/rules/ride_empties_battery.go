@@ -1,0 +1,64 @@
+package rules
+
+import (
+	"fmt"
+	"math"
+
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/review/finding"
+	"fusewright/harness/study/ride"
+)
+
+var rideEmptiesBattery = &Rule{
+	Name:  "ride-empties-battery",
+	Title: "the battery gives out in the middle of a ride",
+	Doc: "Every ride of the design, leg by leg: charging by the output curve less what everything draws, the " +
+		"battery by Peukert's law and its charge efficiency at the leg's temperature. A charge below the " +
+		"start reserve is no finding: the ride itself shows from when on a start is not sure.",
+	Formula: "the ride's simulation, see `fusewright ride`",
+	Limits:  "the battery still gives current at the end of the ride",
+	Why:     "ignition, injection and lamps fail together, in traffic",
+	Change:  "run fewer loads on this ride, keep the engine faster, or fit a larger battery",
+	// What a ride draws is the design's own word, hence no danger.
+	Severity: "fault",
+	Source:   "arithmetic on the design's output curve; Peukert's law, battery monitor manuals (two sources)",
+	Bad: `
+vehicle loads:
+  machine: {power: 190 W, when: running}
+rides:
+  queue: {start charge: 80 %, legs: [{minutes: 20 h, engine: idle, on: none, ambient: 10 °C}]}
+situations:
+  cruising: {engine: cruise, on: all}
+`,
+	Good: `
+vehicle loads:
+  machine: {power: 190 W, when: running}
+rides:
+  queue: {start charge: 80 %, legs: [{minutes: 20 h, engine: cruise, on: none, ambient: 10 °C}]}
+situations:
+  cruising: {engine: cruise, on: all}
+`,
+	Run: func(p *Pass) {
+		if p.in.Budget == nil {
+			return
+		}
+		for _, r := range p.d.Rides {
+			result, err := ride.Simulate(p.c, r, ride.Options{Tolerance: rideTolerance})
+			if err == nil && !math.IsNaN(result.EmptyS) {
+				p.reportEmpty(result)
+			}
+		}
+	},
+}
+
+// rideTolerance is the error of the state of charge allowed in one step.
+const rideTolerance = 1e-5
+
+func (p *Pass) reportEmpty(r *ride.Result) {
+	f := finding.Finding{Severity: finding.Fault, Part: r.Ride.Name, Ref: r.Ride.Name, Pos: r.Ride.Pos}
+	f.What = fmt.Sprintf("on the ride %s the battery is empty after %s, in leg %d",
+		r.Ride.Name, quantity.Format(r.EmptyS, quantity.Duration), len(r.Legs))
+	decidedBy(&f, "empty after", r.EmptyS, "s", finding.Smaller)
+	f.Numbers = append(f.Numbers, finding.Number{Name: "below start reserve after", Value: r.ReserveS, Unit: "s"})
+	p.report(f)
+}

@@ -1,0 +1,91 @@
+package rules
+
+import (
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/corner"
+	"fusewright/harness/network/solve"
+	"fusewright/harness/review/finding"
+	"fusewright/harness/study/budget"
+	"fusewright/harness/study/fault"
+	"fusewright/harness/study/protection"
+)
+
+// Rule is one judgement on a design.
+type Rule struct {
+	// Name is stable and never reused: lower case words with hyphens.
+	Name  string
+	Title string // one line, what is wrong
+	Doc   string // what is looked at, and what is left out on purpose
+	// Formula is how the numbers come about; "none" when nothing is computed.
+	Formula string
+	Limits  string // where the limit comes from and how the design changes it
+	Why     string // what happens when it is left as it is
+	Change  string // what usually mends it
+	// Severity says when the finding is a danger, a fault or advice.
+	Severity string
+	// Source is the published origin of the limit with how sure it is, or
+	// "common practice, no source".
+	Source string
+	// Mend is what sizing chooses larger against it; MendNot = it leaves it alone.
+	Mend Mend
+	// InUse: something carries more than it may in use, so that a thinner wire
+	// mends it only by what it loses.
+	InUse bool
+	// Bad and Good are sections of a design that trigger the rule and do not;
+	// ExampleDesign makes a whole design of them.
+	Bad, Good string
+	// Run reports the findings of one design.
+	Run func(*Pass)
+}
+
+// Input is what the rules judge.
+type Input struct {
+	Circuit   *circuit.Circuit
+	Solutions []*solve.Solution // one per situation
+	Budget    *budget.Budget    // nil = the budget rules say nothing
+	// Faults and Protection are the studies of single faults and of the curves
+	// of fuses; nil = the rules that rest on them say nothing.
+	Faults     *fault.Study
+	Protection *protection.Study
+	// Corners are the situations at their worst corners, and what each wire may
+	// carry where it is laid; nil = the rules judge by Solutions alone.
+	Corners *corner.Set
+}
+
+// Pass is one rule at work on one design.
+type Pass struct {
+	*facts
+	rule  *Rule
+	found []*finding.Finding
+}
+
+// report adds a finding, filling in what the rule says for all of its
+// findings: name, why, what to change, and the source of the limit.
+func (p *Pass) report(f finding.Finding) {
+	f.Rule = p.rule.Name
+	if f.Why == "" {
+		f.Why = p.rule.Why
+	}
+	if f.Change == "" {
+		f.Change = p.rule.Change
+	}
+	if f.Source == "" {
+		f.Source = p.rule.Source
+	}
+	p.found = append(p.found, &f)
+}
+
+// Check runs every rule and returns the findings sorted, the most severe
+// first. Findings that the design accepts stay in the list with the reason.
+func Check(in *Input) []*finding.Finding {
+	f := newFacts(in)
+	var found []*finding.Finding
+	for _, r := range registry {
+		p := &Pass{facts: f, rule: r}
+		r.Run(p)
+		found = append(found, p.found...)
+	}
+	found = standAside(f, accept(f, found))
+	finding.Sort(found)
+	return found
+}

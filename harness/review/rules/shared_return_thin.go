@@ -1,0 +1,145 @@
+package rules
+
+import (
+	"fmt"
+
+	"fusewright/harness/design"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/finding"
+)
+
+var sharedReturnThin = &Rule{
+	Name:  "shared-return-thin",
+	Title: "a common return carries less than its branches' fuses let through together",
+	Doc: "The wire that leads on from a ground block against the sum of the fuses of all the feeds that return " +
+		"there, no fuse further up counted for more than its own rating. Return-below-fuse judges it " +
+		"against the largest single fuse, wire-over-current against the current of ordinary use; wires " +
+		"that those report are left out.",
+	Formula: "min(rating of a common fuse, Σ ratings of the branches' fuses) ≤ share × allowed current",
+	Limits:  "the practice's fuse share of wire",
+	Why: "each branch stays within its fuse while the one wire that they share is overloaded: no fuse " +
+		"watches it",
+	Change:   "make the common return as thick as the common feed, or lead it in two wires",
+	Severity: "fault",
+	Source:   "ABYC E-11: the common negative is sized as the common positive (from memory)",
+	Mend:     MendWire,
+	Bad: `
+grounds:
+  rear bus: {kind: ground block, at: rear, limit: 60 A, returns to: battery negative, wire: {size: 1 mm², length: 700 mm}}
+fuses:
+  left fuse: {type: blade C, rating: 10 A, at: battery tray, fed by: battery, wire: {size: 2.5 mm², length: 100 mm}}
+  right fuse: {type: blade C, rating: 10 A, at: battery tray, fed by: battery, wire: {size: 2.5 mm², length: 100 mm}}
+loads:
+  left lamp: {power: 20 W, behaves: resistor, at: rear, fed by: left fuse, wire: {size: 2.5 mm²}, returns to: rear bus, return wire: {size: 2.5 mm², length: 200 mm}, stays live: "marks the parked machine", own switch: true}
+  right lamp: {power: 20 W, behaves: resistor, at: rear, fed by: right fuse, wire: {size: 2.5 mm²}, returns to: rear bus, return wire: {size: 2.5 mm², length: 200 mm}, stays live: "marks the parked machine", own switch: true}
+`,
+	Good: `
+grounds:
+  rear bus: {kind: ground block, at: rear, limit: 60 A, returns to: battery negative, wire: {size: 4 mm², length: 700 mm}}
+fuses:
+  left fuse: {type: blade C, rating: 10 A, at: battery tray, fed by: battery, wire: {size: 2.5 mm², length: 100 mm}}
+  right fuse: {type: blade C, rating: 10 A, at: battery tray, fed by: battery, wire: {size: 2.5 mm², length: 100 mm}}
+loads:
+  left lamp: {power: 20 W, behaves: resistor, at: rear, fed by: left fuse, wire: {size: 2.5 mm²}, returns to: rear bus, return wire: {size: 2.5 mm², length: 200 mm}, stays live: "marks the parked machine", own switch: true}
+  right lamp: {power: 20 W, behaves: resistor, at: rear, fed by: right fuse, wire: {size: 2.5 mm²}, returns to: rear bus, return wire: {size: 2.5 mm², length: 200 mm}, stays live: "marks the parked machine", own switch: true}
+`,
+	Run: func(p *Pass) {
+		feeds := p.feedsByReturn()
+		for _, part := range p.partsOf(circuit.Ground) {
+			if w := onlyReturn(part); w != nil {
+				p.judgeSharedReturn(part, w, feeds[w.Index])
+			}
+		}
+	},
+}
+
+// onlyReturn is the wire that leads on from a ground; nil for a stud, and for a
+// ground with several, which share.
+func onlyReturn(part *circuit.Part) *circuit.Wire {
+	if g, ok := part.Source.(*design.Ground); !ok || g.Kind != design.GroundBlock {
+		return nil
+	}
+	var only *circuit.Wire
+	for _, t := range part.Terminals {
+		for _, w := range wiresFrom(t) {
+			if only != nil {
+				return nil
+			}
+			only = w
+		}
+	}
+	return only
+}
+
+func (p *Pass) judgeSharedReturn(part *circuit.Part, w *circuit.Wire, fuses []*circuit.Branch) {
+	a := p.allowed(w)
+	if len(fuses) < 2 || !a.known() {
+		return
+	}
+	total, limit := p.togetherA(fuses), p.practice.FuseWireShare*a.AllowedA
+	if !over(total, limit) {
+		return
+	}
+	fin := ofWire(finding.Fault, w)
+	fin.What = fmt.Sprintf("common return %s may carry %s %s, but the %d fuses of what returns to %s let through %s together",
+		w.Text(), a.textFor(total), a.where(), len(fuses), part.Name, ampsOver(total, a.AllowedA))
+	atMost(&fin, "fuses together", total, limit, "A")
+	p.report(fin)
+	p.standsAside(w, fuseOverWire, returnBelowFuse, wireOverCurrent)
+}
+
+// feedsByReturn lists, by wire, the fuses nearest above everything whose current
+// passes a return wire, each once, in the order of the parts. Where a fuse is
+// listed it is on all the way home, so that each wire is met once a fuse.
+func (p *Pass) feedsByReturn() [][]*circuit.Branch {
+	list := make([][]*circuit.Branch, len(p.c.Wires))
+	type passing struct{ fuse, wire *circuit.Branch }
+	seen := map[passing]bool{}
+	for _, load := range p.partsOf(circuit.Load) {
+		b, minus := loadBranch(load), load.Terminal("-")
+		if b == nil || minus == nil {
+			continue
+		}
+		f := p.guards[b.A.Index].fuse
+		if f == nil || !(fuseRating(f) > 0) {
+			continue
+		}
+		for back := range p.c.Homeward(minus.Node) {
+			if seen[passing{f, back}] {
+				break
+			}
+			seen[passing{f, back}] = true
+			if back.Wire != nil {
+				list[back.Wire.Index] = append(list[back.Wire.Index], f)
+			}
+		}
+	}
+	return list
+}
+
+// togetherA is what several fuses let through at once: the sum of their
+// ratings, but behind a common fuse no more than its rating.
+func (f *facts) togetherA(fuses []*circuit.Branch) float64 {
+	sum := map[*circuit.Branch]float64{} // of what stands behind a fuse, itself included
+	below := map[*circuit.Branch][]*circuit.Branch{}
+	linked := map[*circuit.Branch]bool{}
+	for _, b := range fuses {
+		sum[b] = fuseRating(b)
+		for ; b != nil && !linked[b]; b = f.above[b.Index] {
+			linked[b] = true
+			below[f.above[b.Index]] = append(below[f.above[b.Index]], b)
+		}
+	}
+	var through func(b *circuit.Branch) float64
+	through = func(b *circuit.Branch) float64 {
+		total := sum[b]
+		for _, next := range below[b] {
+			total += through(next)
+		}
+		if b != nil && fuseRating(b) > 0 {
+			return min(total, fuseRating(b))
+		}
+		return total
+	}
+	return through(nil)
+}

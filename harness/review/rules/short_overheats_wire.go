@@ -1,0 +1,87 @@
+package rules
+
+import (
+	"fmt"
+	"math"
+
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/finding"
+	"fusewright/harness/study/fault"
+)
+
+var shortOverheatsWire = &Rule{
+	Name:  "short-overheats-wire",
+	Title: "a wire is damaged before its fuse clears a short",
+	Doc: "A bolted short at every place of every wire and inside every load and coil, with the most and " +
+		"with the least current the source can give. The latest opening of the fuse that clears it is " +
+		"held against what each wire on the way stands, from full service. One finding a wire, for the " +
+		"short that leaves least. A fuse too large by its rating is fuse-over-wire or return-below-fuse.",
+	Formula: "latest opening < t; up to 1 s t = k²S²/I² to the insulation's short-circuit limit, then one " +
+		"thermal node of copper and insulation; beyond 5 s the overload limit counts",
+	Limits:   "short-circuit and overload limits of the insulation",
+	Why:      "the insulation melts, the wire is bare and the next wires of the loom are lit by it",
+	Change:   "fit a faster or smaller fuse, or a thicker wire",
+	Severity: "danger",
+	Source:   "IEC 60949 and IEC 60364-4-43 (adiabatic heating, two sources); IEC 60724 (limits, one source)",
+	Mend:     MendWire,
+	Bad: `
+fuses:
+  lamp fuse: {type: breaker type III, rating: 10 A, at: battery tray, fed by: battery, wire: {insulation: ISO 6722 thin wall class A, size: 1 mm², length: 100 mm}, stays live: "marks the parked machine"}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {insulation: ISO 6722 thin wall class A, size: 1 mm²}, returns to: frame, stays live: "marks the parked machine", own switch: true}
+accepted:
+  - {rule: data-missing, part: lamp fuse, reason: "shown for its curve only"}
+`,
+	Good: `
+fuses:
+  lamp fuse: {type: blade C, rating: 10 A, at: battery tray, fed by: battery, wire: {insulation: ISO 6722 thin wall class A, size: 1 mm², length: 100 mm}, stays live: "marks the parked machine"}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {insulation: ISO 6722 thin wall class A, size: 1 mm²}, returns to: frame, stays live: "marks the parked machine", own switch: true}
+`,
+	Run: func(p *Pass) {
+		for i, w := range p.worstShorts() {
+			if w.short != nil {
+				p.reportOverheated(p.c.Wires[i], w)
+			}
+		}
+	},
+}
+
+// worstShort is the short that leaves a wire least.
+type worstShort struct {
+	short *fault.Short
+	state int
+}
+
+// worstShorts finds, by wire index, the short that hurts each wire most.
+func (p *Pass) worstShorts() []worstShort {
+	out := make([]worstShort, len(p.c.Wires))
+	for _, sh := range p.shorts() {
+		for state := range sh.Results {
+			r := &sh.Results[state]
+			if !sh.Fed || !p.hurts(r) {
+				continue
+			}
+			was := &out[r.Worst.Wire.Index]
+			if was.short == nil || r.Worst.Margin() < was.short.Results[was.state].Worst.Margin() {
+				*was = worstShort{sh, state}
+			}
+		}
+	}
+	return out
+}
+
+func (p *Pass) reportOverheated(w *circuit.Wire, worst worstShort) {
+	r := &worst.short.Results[worst.state]
+	h := r.Worst
+	fin := ofWire(finding.Danger, w)
+	fin.What = fmt.Sprintf("a short %s drives %s through %s for up to %s, until %s opens; it reaches %s, its limit is %s",
+		where(worst.short), amps(h.Amps), w.Text(), duration(h.Seconds), fuseText(r.Device),
+		temperature(h.EndC), temperature(h.LimitC))
+	atMost(&fin, "latest opening", h.Seconds, h.DamageS, "s")
+	if !math.IsInf(h.EndC, 1) {
+		fin.Numbers = append(fin.Numbers, finding.Number{Name: "end temperature", Value: h.EndC, Unit: "°C"})
+	}
+	p.report(fin)
+	p.standsAside(w, fuseOverWire, returnBelowFuse)
+}

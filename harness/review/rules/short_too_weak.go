@@ -1,0 +1,95 @@
+package rules
+
+import (
+	"fmt"
+
+	"fusewright/harness/review/finding"
+	"fusewright/harness/study/fault"
+)
+
+var shortTooWeak = &Rule{
+	Name:  "short-too-weak",
+	Title: "a short may be too weak to open its fuse",
+	Doc: "A bolted short at every place of every wire and inside every load and coil, on a nearly empty " +
+		"battery with hot wires and aged contacts and through the longest return. When its current lies " +
+		"below the least at which the fuse's published band says that it opens, it may flow for good. " +
+		"One finding a wire or part, for its weakest short, those of one fuse printed together. Wires without a fuse are unfused-conductor.",
+	Formula:  "I = Voc / (R battery + R feed hot + R contacts aged + R return) ≥ the current of the band's first upper limit",
+	Limits:   "the fuse type's time band",
+	Why:      "the fault is not cleared: it burns where it is, and drains the battery",
+	Change:   "shorten or thicken the feed, mend the return's resistance, or fit a smaller fuse",
+	Severity: "fault; danger when the wire does not withstand the current for any time",
+	Source: "46 CFR 183.380(d) and ABYC E-11: a device that protects the conductor (two sources); opening bands: makers' " +
+		"data sheets (one source); fault current by Ohm's law",
+	Mend: MendShort,
+	Bad: `
+grounds:
+  frame: {kind: frame stud, at: battery tray, limit: 60 A, frame resistance: 1.8 Ω}
+loads:
+  tail lamp: {power: 1 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
+`,
+	Good: `
+grounds:
+  frame: {kind: frame stud, at: battery tray, limit: 60 A, frame resistance: 20 mΩ}
+loads:
+  tail lamp: {power: 1 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
+`,
+	Run: func(p *Pass) {
+		weakest := map[any]*fault.Short{} // by wire, or by part for a short inside it
+		var order []any
+		for _, sh := range p.shorts() {
+			r := &sh.Results[fault.Weak]
+			if !sh.Fed || !r.TooWeak() {
+				continue
+			}
+			var of any = sh.Wire
+			if sh.Wire == nil {
+				of = sh.Part
+			}
+			was := weakest[of]
+			if was == nil {
+				order = append(order, of)
+			}
+			if was == nil || p.saysMore(r, &was.Results[fault.Weak]) {
+				weakest[of] = sh
+			}
+		}
+		for _, of := range order {
+			p.reportWeak(weakest[of])
+		}
+	},
+}
+
+// saysMore tells whether one short says more of a wire or part than another: one
+// that no other rule speaks for, and of such the weaker.
+func (p *Pass) saysMore(r, was *fault.Result) bool {
+	aside := func(r *fault.Result) bool { return r.Worst != nil && p.overFused(r.Worst.Wire) }
+	if aside(r) != aside(was) {
+		return aside(was)
+	}
+	return r.CurrentA < was.CurrentA
+}
+
+func (p *Pass) reportWeak(sh *fault.Short) {
+	r := &sh.Results[fault.Weak]
+	b := r.Device
+	var fin finding.Finding
+	if sh.Wire != nil {
+		fin = ofWire(finding.Fault, sh.Wire)
+	} else {
+		fin = ofPart(finding.Fault, sh.Part)
+	}
+	fin.Cause, fin.Pos = fusePlace(b), b.Fuse.Pos
+	fin.What = fmt.Sprintf("a short %s draws only %s, and %s may never open", where(sh), amps(r.CurrentA), fuseText(b))
+	if r.Worst != nil && !r.Worst.Survives() {
+		fin.Severity = finding.Danger
+		fin.What += fmt.Sprintf("; %s stands that for %s", r.Worst.Wire.Text(), duration(r.Worst.DamageS))
+	}
+	fin.Numbers = []finding.Number{{Name: "least prospective current", Value: r.CurrentA, Unit: "A"},
+		{Name: "greatest", Value: sh.Results[fault.Strong].CurrentA, Unit: "A"}}
+	fin.Figure = finding.NewFigure(r.CurrentA, fuseRating(b), "A", finding.Smaller)
+	p.report(fin)
+	if r.Worst != nil {
+		p.standsAside(r.Worst.Wire, fuseOverWire, returnBelowFuse)
+	}
+}

@@ -1,0 +1,96 @@
+package rules
+
+import (
+	"fmt"
+	"math"
+
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/finding"
+	"fusewright/harness/study/fault"
+)
+
+var sneakPath = &Rule{
+	Name:  "sneak-path",
+	Title: "with a return lost, current finds a way back through another part",
+	Doc: "Each return wire and frame stud that more than one part shares is opened in turn, in every " +
+		"situation. Reported when a load that was off gets a tenth of its voltage or more, or a relay " +
+		"that was at rest pulls in, because the current of another part goes back through it. Parts " +
+		"that only stop working are in the fault table. One finding a part, those of one return printed together. A part that suffers from reversed or too much " +
+		"voltage is ground-lost-overvoltage.",
+	Formula: "the whole network solved again with the return open",
+	Limits:  "a tenth of the load's rated voltage; pull-in voltage of the relay",
+	Why: "a loose ground shows as lamps that glow with the switch off and gear that starts by itself, " +
+		"and nobody looks at the ground",
+	Change:   "give the part a return of its own, or take the parts to grounds that cannot fail together",
+	Severity: "fault",
+	Source:   "common practice, no source",
+	Bad: `
+grounds:
+  frame: {kind: frame stud, at: battery tray, limit: 60 A, frame resistance: 2 mΩ}
+  rear block: {kind: ground block, at: rear, limit: 30 A, returns to: battery negative, wire: {size: 1.5 mm²}}
+switches:
+  flood switch: {rating: 10 A, at: battery tray, fed by: lamp fuse, wire: {size: 1 mm², length: 100 mm}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: rear block, return wire: {length: 100 mm}}
+  left flood: {power: 10 W, behaves: resistor, at: rear, fed by: flood switch, wire: {size: 1 mm²}, returns to: rear block, return wire: {length: 100 mm}}
+  right flood: {power: 10 W, behaves: resistor, at: rear, fed by: flood switch, wire: {size: 1 mm²}, returns to: frame}
+situations:
+  riding: {engine: cruise, on: [tail lamp]}
+  working: {engine: idle, on: all}
+`,
+	Good: `
+grounds:
+  frame: {kind: frame stud, at: battery tray, limit: 60 A, frame resistance: 2 mΩ}
+  rear block: {kind: ground block, at: rear, limit: 30 A, returns to: battery negative, wire: {size: 1.5 mm²}}
+switches:
+  flood switch: {rating: 10 A, at: battery tray, fed by: lamp fuse, wire: {size: 1 mm², length: 100 mm}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
+  left flood: {power: 10 W, behaves: resistor, at: rear, fed by: flood switch, wire: {size: 1 mm²}, returns to: rear block, return wire: {length: 100 mm}}
+  right flood: {power: 10 W, behaves: resistor, at: rear, fed by: flood switch, wire: {size: 1 mm²}, returns to: rear block, return wire: {length: 100 mm}}
+situations:
+  riding: {engine: cruise, on: [tail lamp]}
+  working: {engine: idle, on: all}
+`,
+	Run: func(p *Pass) {
+		if p.in.Faults == nil {
+			return
+		}
+		for _, l := range p.in.Faults.Lost {
+			for i := range l.Affected {
+				if a := &l.Affected[i]; !harmed(a) && (a.Effect == fault.Woken || a.Effect == fault.Pulled) {
+					p.reportSneak(l, a)
+				}
+			}
+		}
+	},
+}
+
+func (p *Pass) reportSneak(l *fault.Lost, a *fault.Affected) {
+	fin := p.ofLost(finding.Fault, l, a)
+	fin.What = fmt.Sprintf("with %s lost, %s gets %s though it is off: current goes back through it",
+		returnText(l.Branch), a.Branch.Part.Name, volts(math.Abs(a.AfterV)))
+	decidedBy(&fin, "voltage of a part that is off", math.Abs(a.AfterV), "V", finding.Larger)
+	fin.Situation = a.Situation.Name
+	p.report(fin)
+}
+
+// ofLost starts a finding about a part that suffers when a return is lost; it
+// points at the return.
+func (p *Pass) ofLost(s finding.Severity, l *fault.Lost, a *fault.Affected) finding.Finding {
+	f := ofPart(s, a.Branch.Part)
+	f.Cause = returnText(l.Branch)
+	if w := l.Branch.Wire; w != nil {
+		f.Pos = w.Pos
+	} else {
+		f.Pos = l.Branch.Part.Pos
+	}
+	return f
+}
+
+func returnText(b *circuit.Branch) string {
+	if b.Wire != nil {
+		return "return " + b.Wire.Text()
+	}
+	return "the frame path of " + b.Part.Name
+}

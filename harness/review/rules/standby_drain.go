@@ -1,0 +1,114 @@
+package rules
+
+import (
+	"fmt"
+
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/finding"
+	"fusewright/harness/study/budget"
+)
+
+// standbyDays is the time a parked machine must still start when the design
+// gives no limit.
+const standbyDays = 14
+
+var standbyDrain = &Rule{
+	Name:  "standby-drain",
+	Title: "the parked machine empties its battery too soon",
+	Doc: "What the battery loses with the key off, nothing switched on and every switch open: standby " +
+		"draws, loads that stay live for a reason, the vehicle's own permanent loads. Loads reported as " +
+		"live-with-key-off and coils reported as relay-never-released are left out: mending those mends " +
+		"their drain. Self-discharge is counted in the days.",
+	Formula: "days = capacity × (1 − start reserve) / (24 h × drain), with self-discharge: ln((1 + " +
+		"i/k)/(reserve + i/k))/k for a drain of i and a self-discharge of k capacities a day",
+	Limits: "`limits: days to no start` of the design, 14 days when it gives none; `limits: standby`, " +
+		"current, when given",
+	Why:      "after that time the battery no longer starts the engine",
+	Change:   "feed standing draws behind the key, fit a battery switch, or keep a charger on",
+	Severity: "fault",
+	Source: "days and start reserve: car maker's service bulletin (one source); 14 days: common " +
+		"practice, no source",
+	Bad: `
+fuses:
+  lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
+  tracker fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: battery, wire: {size: 1 mm², length: 100 mm}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
+  tracker: {power: 1 W, standby: 33 mA, at: rear, fed by: tracker fuse, wire: {size: 1 mm²}, returns to: frame, stays live: "must report when the machine is moved"}
+`,
+	Good: `
+fuses:
+  lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
+  tracker fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: battery, wire: {size: 1 mm², length: 100 mm}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
+  tracker: {power: 1 W, standby: 5 mA, at: rear, fed by: tracker fuse, wire: {size: 1 mm²}, returns to: frame, stays live: "must report when the machine is moved"}
+`,
+	Run: func(p *Pass) {
+		if p.in.Budget == nil {
+			return
+		}
+		drain := p.in.Budget.StandbyA - p.reportedDrainA()
+		days := budget.StandbyDays(p.d, drain)
+		limitA, limitDays := p.d.Limits.StandbyA, p.d.Limits.StandbyDays.Or(standbyDays)
+		switch {
+		case limitA.Given() && over(drain, limitA.Value):
+			value, most := quantity.Against(drain, limitA.Value, quantity.Current)
+			f := p.ofDrain(value, duration(days*daySeconds), "the design allows "+most)
+			atMost(&f, "drain", drain, limitA.Value, "A")
+			p.report(f)
+		case drain > 0 && days < limitDays:
+			value, _ := quantity.Against(days*daySeconds, limitDays*daySeconds, quantity.Duration)
+			f := p.ofDrain(amps(drain), value, "it is to start after "+quantity.Plain(limitDays*daySeconds, quantity.Duration))
+			atLeast(&f, "days to no start", days, limitDays, "days")
+			f.Numbers = append(f.Numbers, finding.Number{Name: "drain", Value: drain, Unit: "A"})
+			p.report(f)
+		}
+	},
+}
+
+const daySeconds = 86400
+
+// ofDrain starts the finding of a parked machine's drain.
+func (p *Pass) ofDrain(drain, days, against string) finding.Finding {
+	f := finding.Finding{Severity: finding.Fault, Part: "battery", Ref: "battery", Pos: p.d.Battery.Pos}
+	f.What = fmt.Sprintf("with the key off the battery loses %s and no longer starts the engine after %s; %s",
+		drain, days, against)
+	return f
+}
+
+// reportedDrainA is the part of the parked machine's drain that other rules
+// report: loads that are on without an excuse, and relays that nothing
+// releases with what they feed.
+func (p *Pass) reportedDrainA() float64 {
+	parked := budget.Parked(p.c, p.in.Solutions)
+	if parked == nil {
+		return 0
+	}
+	sum := 0.0
+	for _, b := range p.reportedDraws() {
+		sum += budget.DrawA(parked, b)
+	}
+	return sum
+}
+
+// reportedDraws lists the loads and coils whose drain belongs to a finding of
+// live-with-key-off or relay-never-released.
+func (p *Pass) reportedDraws() []*circuit.Branch {
+	stuck := func(b *circuit.Branch) bool {
+		return b.Part != nil && b.Part.Kind == circuit.Relay && p.stuckOn[b.Part.Index] && !staysLive(b.Part)
+	}
+	unexcused, free := p.keyless().nodes, p.live(untouched, stuck).nodes
+	var list []*circuit.Branch
+	for _, b := range p.c.Branches {
+		switch {
+		case p.coils[b] != nil && stuck(b):
+			list = append(list, b)
+		case b.Load != nil && b.Load.Load != nil && !b.Load.Standby &&
+			(p.drawsKeyless(b, unexcused) || !free[b.A.Index]):
+			list = append(list, b)
+		}
+	}
+	return list
+}

@@ -1,0 +1,54 @@
+package rules
+
+import (
+	"math"
+
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/study/fault"
+)
+
+// duration is a time in words.
+func duration(v float64) string { return quantity.Format(v, quantity.Duration) }
+
+// shorts lists the short circuits studied; none without a study.
+func (f *facts) shorts() []*fault.Short {
+	if f.in.Faults == nil {
+		return nil
+	}
+	return f.in.Faults.Shorts
+}
+
+// overFused tells whether a wire's fuse is too large for it by rating, which
+// rules fuse-over-wire and return-below-fuse report: rules on curves stand aside
+// for them, since the cause is the same.
+func (f *facts) overFused(w *circuit.Wire) bool {
+	g, a := f.guardOf(w), f.allowed(w)
+	return g.known() && a.known() && over(g.A, f.practice.FuseWireShare*a.AllowedA)
+}
+
+// hurts tells whether a short in one state hurts a wire although a fuse opens.
+func (f *facts) hurts(r *fault.Result) bool {
+	return r.Device != nil && !r.Bare && !math.IsInf(r.SlowS, 1) && r.Worst != nil &&
+		!r.Worst.Survives()
+}
+
+// where says where a short lies.
+func where(sh *fault.Short) string {
+	if sh.Where == fault.Inside {
+		return "inside " + sh.Part.Name
+	}
+	text := "at the " + string(sh.Where) + " of " + sh.Wire.Text()
+	if sh.Where == fault.Between {
+		text = "at " + sh.At + " on " + sh.Wire.Text()
+	}
+	return text
+}
+
+// temperature prints a conductor's temperature, or that copper melts.
+func temperature(c float64) string {
+	if math.IsInf(c, 1) {
+		return "the melting point of copper"
+	}
+	return celsius(math.Round(c))
+}

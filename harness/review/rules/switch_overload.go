@@ -1,0 +1,80 @@
+package rules
+
+import (
+	"fmt"
+
+	"fusewright/harness/design"
+	"fusewright/harness/design/wording"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/finding"
+)
+
+var switchOverload = &Rule{
+	Name:  "switch-overload",
+	Title: "a switch breaks more than its rating for the kind of load",
+	Doc: "What draws below each switch, by kind, in the situation where it is most. A switch type has its " +
+		"ratings by kind in the library; a switch with only a rating is divided by 5 for filament lamps " +
+		"and by 2 for motors (8 and 3 on systems above 12 V). Shares of different kinds add up. " +
+		"Switches built into a load are the load's own affair.",
+	Formula: "Σ current / rating for its kind ≤ 1; rating for lamps and motors = resistive rating " +
+		"/ factor",
+	Limits:   "the switch type in the library, or the design's rating with the factors",
+	Why:      "lamps and motors start with many times their current: the contact burns or welds",
+	Change:   "use a switch of a higher rating, or let it switch a relay's coil only",
+	Severity: "fault",
+	Source:   "FAA AC 43.13-1B Table 11-4 (one source)",
+	Bad: `
+switches:
+  lamp switch: {rating: 5 A, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}}
+loads:
+  work lamp: {power: 35 W, behaves: filament lamp, at: rear, fed by: lamp switch, wire: {size: 1 mm²}, returns to: frame}
+`,
+	Good: `
+switches:
+  lamp switch: {rating: 20 A, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}}
+loads:
+  work lamp: {power: 35 W, behaves: filament lamp, at: rear, fed by: lamp switch, wire: {size: 1 mm²}, returns to: frame}
+`,
+	Run: func(p *Pass) {
+		for _, part := range p.partsOf(circuit.Switch) {
+			s, _ := part.Source.(*design.Switch)
+			if s == nil {
+				continue
+			}
+			for _, b := range part.Branches {
+				if b.Closer != nil {
+					p.judgeSwitch(part, b, p.switchRatings(s))
+				}
+			}
+		}
+	},
+}
+
+// switchRatings takes the type's ratings, or divides the design's own rating
+// by the factors of AC 43.13-1B Table 11-4: at 12 V lamps 5, motors 2; at 28 V
+// lamps 8, motors 3 and even heaters 2.
+func (p *Pass) switchRatings(s *design.Switch) contactRatings {
+	if s.RatingA.Given() {
+		if p.d.NominalV() > 12 {
+			return contactRatings{s.RatingA.Value / 2, s.RatingA.Value / 8, s.RatingA.Value / 3, 1}
+		}
+		return contactRatings{s.RatingA.Value, s.RatingA.Value / 5, s.RatingA.Value / 2, 1}
+	}
+	if s.Type != nil {
+		return contactRatings{s.Type.ResistiveA, s.Type.LampA, s.Type.MotorA, 1}
+	}
+	return contactRatings{}
+}
+
+func (p *Pass) judgeSwitch(part *circuit.Part, b *circuit.Branch, r contactRatings) {
+	u := p.loadingOf(b, r)
+	if !over(u.share, 1) {
+		return
+	}
+	fin := ofPart(finding.Fault, part)
+	fin.What = fmt.Sprintf("%s switches %s of %s, %s of its rating for that kind of load (%s resistive)",
+		part.Name, amps(u.A), wording.And(u.kinds), share100(u.share), rated(r.resistive))
+	atMost(&fin, "use of rating", u.share*100, 100, "%")
+	fin.Situation = u.in.Situation.Name
+	p.report(fin)
+}

@@ -1,0 +1,85 @@
+package rules
+
+import (
+	"fmt"
+
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/finding"
+	"fusewright/library"
+)
+
+var terminalOverload = &Rule{
+	Name:  "terminal-overload",
+	Title: "a terminal carries more than its rating",
+	Doc: "The largest current of each wire over all situations against the rating of the terminals that " +
+		"end it. One finding a wire, for its weaker end. Contacts of plugs are judged by plug-overload.",
+	Formula:  "current ≤ rating of the terminal",
+	Limits:   "the terminal's rating in the library",
+	Why:      "the crimp or the tab heats, loses its spring and chars the housing",
+	Change:   "use a terminal of a larger size or another kind",
+	Severity: "fault",
+	Source:   "IEC 61210 guide for tabs (one source); others from memory",
+	Mend:     MendWire,
+	Bad: `
+fuses:
+  heat fuse: {type: blade C, rating: 20 A, at: battery tray, fed by: keyed feed, wire: {size: 2.5 mm², length: 100 mm}}
+blocks:
+  rear: {way limit: 20 A, total limit: 30 A, at: rear, fed by: heat fuse, wire: {size: 2.5 mm², ends: {to: ring M5 blue}}, ways: {1: {fuse: none}}}
+loads:
+  warm seat: {power: 145 W, behaves: resistor, at: rear, fed by: rear 1, wire: {size: 1.5 mm², length: 300 mm, ends: {from: receptacle 2.8}}, returns to: frame, return wire: {size: 2.5 mm²}}
+taps:
+  keyed feed: {at: battery tray, hot: key, fuse: 32 A, spare: 20 A, supervised: no}
+charging: {regulated: 14.3 V, output: {1300 rpm: 22 A, 3000 rpm: 30 A}, idle: 1300 rpm, cruise: 3000 rpm}
+`,
+	Good: `
+fuses:
+  heat fuse: {type: blade C, rating: 20 A, at: battery tray, fed by: keyed feed, wire: {size: 2.5 mm², length: 100 mm}}
+loads:
+  warm seat: {power: 145 W, behaves: resistor, at: rear, fed by: heat fuse, wire: {size: 2.5 mm²}, returns to: frame, return wire: {size: 2.5 mm²}}
+taps:
+  keyed feed: {at: battery tray, hot: key, fuse: 32 A, spare: 20 A, supervised: no}
+charging: {regulated: 14.3 V, output: {1300 rpm: 22 A, 3000 rpm: 30 A}, idle: 1300 rpm, cruise: 3000 rpm}
+`,
+	Run: func(p *Pass) {
+		for _, w := range p.c.Wires {
+			end := weaker(unplugged(w.From, w.FromEnd), unplugged(w.To, w.ToEnd))
+			i := p.wireWorst[w.Index]
+			if end == nil || !over(i.A, end.MaxA) {
+				continue
+			}
+			p.reportTerminal(w, end, i)
+		}
+	},
+}
+
+// unplugged is a wire's end unless it is in a plug, which plug-overload judges.
+func unplugged(at *circuit.Terminal, end *library.Terminal) *library.Terminal {
+	if at.Part.Plug != nil {
+		return nil
+	}
+	return end
+}
+
+// weaker is the end with the lower rating; nil when no rating is known.
+func weaker(a, b *library.Terminal) *library.Terminal {
+	switch {
+	case a == nil || a.MaxA <= 0:
+		if b == nil || b.MaxA <= 0 {
+			return nil
+		}
+		return b
+	case b == nil || b.MaxA <= 0 || a.MaxA <= b.MaxA:
+		return a
+	}
+	return b
+}
+
+func (p *Pass) reportTerminal(w *circuit.Wire, end *library.Terminal, i worst) {
+	fin := ofWire(finding.Fault, w)
+	fin.What = fmt.Sprintf("%s carries %s; its terminal %s is rated %s",
+		w.Text(), ampsOver(i.A, end.MaxA), end.Name, rated(end.MaxA))
+	atMost(&fin, "current", i.A, end.MaxA, "A")
+	fin.Situation = i.situation()
+	fin.Source = end.Source.String()
+	p.report(fin)
+}

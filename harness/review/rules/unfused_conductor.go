@@ -1,0 +1,86 @@
+package rules
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/finding"
+)
+
+var unfusedConductor = &Rule{
+	Name:  "unfused-conductor",
+	Title: "a conductor has no overcurrent protection",
+	Doc: "From the battery's positive post every conductor is followed, through contacts as if closed, " +
+		"down to the first fuse, breaker or PTC. A wire below which a load, a coil or a loose end is " +
+		"reached without any is reported, and so is each below it, printed together. A wire that does lead to " +
+		"a fuse is judged by fuse-too-far instead. The machine's own wiring is not looked at.",
+	Formula:  "none: it is a question of topology",
+	Limits:   "none; a fuse anywhere on the way ends the search",
+	Why:      "a short anywhere along it draws the battery's full current until the wire burns open",
+	Change:   "put a fuse at the source end, sized for the smallest wire downstream",
+	Severity: "danger always",
+	Source: "33 CFR 183.455(a) and 46 CFR 111.50-5(a): a device in each ungrounded conductor, " +
+		"where it receives its supply (one source)",
+	Bad: `
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: battery, wire: {size: 1 mm²}, returns to: frame, stays live: "marks the parked machine", own switch: true}
+`,
+	Good: `
+fuses:
+  lamp fuse: {type: blade C, rating: 2 A, at: battery tray, fed by: battery, wire: {size: 1 mm², length: 100 mm}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame, stays live: "marks the parked machine", own switch: true}
+`,
+	Run: func(p *Pass) {
+		var roots []*circuit.Wire
+		for _, u := range p.unfusedWires() {
+			if !u.fused {
+				roots = append(roots, u.wire)
+			}
+		}
+		slices.SortStableFunc(roots, func(a, b *circuit.Wire) int { return strings.Compare(wireOwner(a).Name, wireOwner(b).Name) })
+		said := map[*circuit.Wire]bool{}
+		for _, root := range roots {
+			p.reportUnfused(root, said)
+		}
+	},
+}
+
+// reportUnfused reports a wire and each below it that is not said yet, with the
+// length of conductor from its start on.
+func (p *Pass) reportUnfused(root *circuit.Wire, said map[*circuit.Wire]bool) {
+	wires, above := []*circuit.Wire{root}, map[*circuit.Node]*circuit.Wire{root.To.Node: root}
+	parent := map[*circuit.Wire]*circuit.Wire{}
+	p.below(root.To.Node, func(b *circuit.Branch) bool {
+		switch {
+		case b.Wire != nil && isReturn(b.Wire) || !b.Feeds():
+			return false
+		case b.Wire != nil:
+			wires = append(wires, b.Wire)
+			parent[b.Wire], above[b.B] = above[b.A], b.Wire
+		default:
+			above[b.B] = above[b.A]
+		}
+		return true
+	})
+	lengthM := map[*circuit.Wire]float64{}
+	for _, w := range slices.Backward(wires) {
+		lengthM[w] += w.LengthM
+		if up := parent[w]; up != nil {
+			lengthM[up] += lengthM[w]
+		}
+	}
+	for _, w := range wires {
+		if said[w] {
+			continue
+		}
+		said[w] = true
+		fin := ofWire(finding.Danger, w)
+		fin.Cause = wireOwner(root).Name
+		fin.What = fmt.Sprintf("%s has no fuse between the battery and its end", w.Text())
+		decidedBy(&fin, "unfused length", lengthM[w], "m", finding.Larger)
+		p.report(fin)
+	}
+}

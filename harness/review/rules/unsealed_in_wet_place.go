@@ -1,0 +1,77 @@
+package rules
+
+import (
+	"fmt"
+
+	"fusewright/harness/design"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/finding"
+)
+
+var unsealedInWetPlace = &Rule{
+	Name:  "unsealed-in-wet-place",
+	Title: "an unsealed part stands in a wet place",
+	Doc: "Plugs, and switches and blocks of a library type, at a place that is `wet`: the library says of each " +
+		"family and type whether it is sealed. A plug hangs in the open and is a fault; a switch or block may " +
+		"stand in a closed box that the design does not show, and is advice. The library has no such figure for " +
+		"relays, sockets, fuse holders and bare terminals, and a part that gives only its ratings has no type: " +
+		"those are not judged, and the purchase list asks for sealed sockets and holders there.",
+	Formula: "none",
+	Limits:  "`sealed` of the library row, `wet` of the place",
+	Why: "water creeps between the contacts: they corrode, their resistance rises, and a green bridge " +
+		"of salts makes a circuit of its own",
+	Change:   "use a sealed family or type, or move the part to a dry place or into a closed box, and say so by a place of its own",
+	Severity: "fault; advice for switches and blocks",
+	Source: "common practice, no source; ISO 10133 asks for IP 55 at least where water splashes on a " +
+		"boat (from memory)",
+	Mend: MendSeal,
+	Bad: `
+places:
+  battery tray: {ambient: 40 °C}
+  rear: {ambient: 35 °C, wet: yes}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, plug: open 6.3, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
+`,
+	Good: `
+places:
+  battery tray: {ambient: 40 °C}
+  rear: {ambient: 35 °C, wet: yes}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, plug: sealed 1.5, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
+`,
+	Run: func(p *Pass) {
+		for _, part := range p.c.Parts {
+			if part.Place == nil || !part.Place.Wet {
+				continue
+			}
+			p.judgeSealing(part)
+		}
+	},
+}
+
+// judgeSealing reports the plug of a part, and the part itself.
+func (p *Pass) judgeSealing(part *circuit.Part) {
+	if plug := part.Plug; plug != nil && !plug.Family.Sealed {
+		fin := ofPart(finding.Fault, part)
+		fin.What = fmt.Sprintf("the plug of %s, %s, is not sealed, and %s is wet", part.Name, plug.Family.Name,
+			part.Place.Name)
+		p.report(fin)
+	}
+	kind := ""
+	switch s := part.Source.(type) {
+	case *design.Switch:
+		if s.Type != nil && !s.Type.Sealed {
+			kind = s.Type.Name
+		}
+	case *design.Block:
+		if s.Type != nil && !s.Type.Sealed {
+			kind = s.Type.Name
+		}
+	}
+	if kind == "" {
+		return
+	}
+	fin := ofPart(finding.Advice, part)
+	fin.What = fmt.Sprintf("%s, %s, is not sealed, and %s is wet", part.Name, kind, part.Place.Name)
+	p.report(fin)
+}

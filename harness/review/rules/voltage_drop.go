@@ -1,0 +1,142 @@
+package rules
+
+import (
+	"fmt"
+	"math"
+
+	"fusewright/harness/design"
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/corner"
+	"fusewright/harness/network/solve"
+	"fusewright/harness/review/finding"
+)
+
+var voltageDrop = &Rule{
+	Name:  "voltage-drop",
+	Title: "too much voltage is lost between battery and load",
+	Doc: "For every load that is on: the voltage at the battery's posts less the voltage at the load, so " +
+		"feed and return together, with fuses, contacts and terminations, wires warm. The worst " +
+		"situation is reported, at nominal values and in its worst case; the worst case decides. An element that " +
+		"alone takes two fifths of the drop is named.",
+	Formula: "drop = (V battery − V load) / nominal system voltage",
+	Limits: "the practice's limit for critical or other loads; `limits: drop critical`, `drop " +
+		"other` of the design",
+	Why: "lamps dim, motors stall and heat, electronics reset, and the lost power heats the " +
+		"wires",
+	Change:   "use a thicker feed and return, or shorten them",
+	Severity: "fault; danger for a critical load at more than twice its limit",
+	Source:   "ABYC E-11: 3 % critical, 10 % other, of the nominal voltage (two sources)",
+	Mend:     MendDrop,
+	Bad: `
+loads:
+  tail lamp: {power: 20 W, behaves: resistor, critical: yes, at: rear, fed by: lamp fuse, wire: {size: 0.75 mm², length: 9 m}, returns to: frame, return wire: {size: 1 mm²}}
+fuses:
+  lamp fuse: {type: blade C, rating: 3 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
+`,
+	Good: `
+loads:
+  tail lamp: {power: 20 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 0.75 mm², length: 9 m}, returns to: frame, return wire: {size: 1 mm²}}
+fuses:
+  lamp fuse: {type: blade C, rating: 3 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
+`,
+	Run: func(p *Pass) {
+		for _, part := range p.partsOf(circuit.Load) {
+			if b := loadBranch(part); b != nil {
+				p.judgeDrop(part, b)
+			}
+		}
+	},
+}
+
+// dropOf is what is lost between the battery's posts and a load's terminals.
+func (f *facts) dropOf(s *solve.Solution, b *circuit.Branch) float64 {
+	return s.NodeV[f.positive.Index] - s.NodeV[0] - s.Volts(b)
+}
+
+func (p *Pass) judgeDrop(part *circuit.Part, b *circuit.Branch) {
+	l := accessory(part)
+	limit, given := p.dropLimit(l.Critical)
+	w := p.worstDrop(b)
+	if w.in == nil || !over(w.Corner, limit) {
+		return
+	}
+	severity, kind, key := finding.Fault, "other", "drop other"
+	if l.Critical {
+		kind, key = "critical", "drop critical"
+		severity = graver(w.Corner > 2*limit, finding.Fault, finding.Danger)
+	}
+	fin := ofPart(severity, part)
+	print := against(limit, quantity.Share)
+	_, most := quantity.Against(w.Corner, limit, quantity.Share)
+	fin.What = fmt.Sprintf("%s loses %s, %s of the system voltage, on its way%s; %s loads may lose %s",
+		part.Name, volts(w.Corner*p.d.NominalV()), print(w.Corner), w.said(print), kind, most) +
+		p.mostLost(part, b, w.in)
+	w.decides(&fin, "drop", finding.Larger, 100, limit, "%")
+	fin.Situation = w.in.Name
+	fin.Source = p.limitSource(key, given)
+	p.report(fin)
+}
+
+// mostLost names the element of a load's circuit that takes at least two fifths
+// of the drop at nominal; "" when none does.
+func (p *Pass) mostLost(part *circuit.Part, load *circuit.Branch, in *design.Situation) string {
+	s := p.solutionOf(in)
+	plus, minus := part.Terminal("+"), part.Terminal("-")
+	if s == nil || plus == nil || minus == nil {
+		return ""
+	}
+	var most *circuit.Branch
+	lost := 0.4 * p.dropOf(s, load)
+	for _, way := range []circuit.Path{p.c.MainFeed(plus.Node), p.c.MainReturn(minus.Node)} {
+		for _, b := range way.Branches {
+			if v := math.Abs(s.Volts(b)); v >= lost {
+				most, lost = b, v
+			}
+		}
+	}
+	if most == nil {
+		return ""
+	}
+	return fmt.Sprintf("; %s at nominal are lost in %s", volts(lost), elementText(most))
+}
+
+// solutionOf is the operating point of a situation; nil without one.
+func (f *facts) solutionOf(in *design.Situation) *solve.Solution {
+	for _, s := range f.usable {
+		if s.Situation == in {
+			return s
+		}
+	}
+	return nil
+}
+
+// elementText is a branch of a circuit in words.
+func elementText(b *circuit.Branch) string {
+	switch {
+	case b.Wire != nil:
+		return b.Wire.Text()
+	case b.Fuse != nil:
+		return fuseText(b)
+	case b.Part != nil:
+		return b.Part.Ref + " " + b.Part.Name
+	}
+	return b.Name
+}
+
+// worstDrop is the drop before a load as a share of the system voltage, in the
+// situation in which it is worst.
+func (f *facts) worstDrop(b *circuit.Branch) cornered {
+	w := f.worstCorner(1, func(s *solve.Solution) bool { return s.LoadOn[b.Index] },
+		func(s *solve.Solution) float64 { return f.dropOf(s, b) },
+		func(c *corner.Set, i int) corner.Value { return c.Drop(i, b) })
+	w.Nominal /= f.d.NominalV()
+	w.Corner /= f.d.NominalV()
+	return w
+}
+
+// dropLimit is the share of the system voltage a load's circuit may lose, and
+// whether the design sets it.
+func (f *facts) dropLimit(critical bool) (limit float64, given bool) {
+	return corner.DropLimit(f.d, critical)
+}

@@ -1,0 +1,77 @@
+package rules
+
+import (
+	"fmt"
+
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/finding"
+)
+
+var wireBelowMinimum = &Rule{
+	Name:  "wire-below-minimum",
+	Title: "a wire is thinner than the practice allows",
+	Doc: "The copper area of every wire against the smallest conductor of the practice, and against the " +
+		"smallest for places that move when one of its ends moves or a run it lies in flexes.",
+	Formula: "area ≥ minimum",
+	Limits:  "the practice's least mm² and least flexing mm²",
+	Why: "whatever its current, a thin wire breaks at the crimp when it is pulled or bent " +
+		"often",
+	Change:   "use the next size up",
+	Severity: "advice; fault where it flexes",
+	Source: "33 CFR 183.425(d) and ISO 10133:2012 clause 7.7 on boats; common practice on " +
+		"vehicles",
+	Mend: MendWire,
+	Bad: `
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 0.35 mm²}, returns to: frame}
+fuses:
+  lamp fuse: {type: blade C, rating: 2 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
+`,
+	Good: `
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
+fuses:
+  lamp fuse: {type: blade C, rating: 2 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
+`,
+	Run: func(p *Pass) {
+		for _, w := range p.c.Wires {
+			if w.Spec.Size != nil {
+				p.judgeMinimum(w)
+			}
+		}
+	},
+}
+
+func (p *Pass) judgeMinimum(w *circuit.Wire) {
+	least, severity, key, where := p.practice.MinMm2, finding.Advice, "least mm2", ""
+	if at := flexesAt(w); at != "" && p.practice.MinFlexMm2 > least {
+		least, severity, key, where = p.practice.MinFlexMm2, finding.Fault, "least flexing mm2", " where it flexes at "+at
+	}
+	mm2 := w.Spec.Size.AreaMm2
+	if mm2 >= least*0.995 { // sizes are nominal: 16 AWG is 1.31 mm² or 1.307
+		return
+	}
+	fin := ofWire(severity, w)
+	value, most := quantity.Against(mm2, least, quantity.Area)
+	fin.What = fmt.Sprintf("%s has %s of copper; at least %s is wanted%s",
+		w.Text(), value, most, where)
+	atLeast(&fin, "area", mm2, least, "mm²")
+	fin.Source = p.limitSource(key, false)
+	p.report(fin)
+}
+
+// flexesAt names the run or place where a wire is bent in use; "" when nowhere.
+func flexesAt(w *circuit.Wire) string {
+	for _, b := range w.Route {
+		if b.Run.Flexes {
+			return b.Run.Name
+		}
+	}
+	for _, t := range []*circuit.Terminal{w.From, w.To} {
+		if len(w.Route) > 0 && t.Part.Place != nil && t.Part.Place.Moves {
+			return t.Part.Place.Name
+		}
+	}
+	return ""
+}

@@ -1,0 +1,77 @@
+package rules
+
+import (
+	"math"
+
+	"fusewright/harness/design/lengths"
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/finding"
+)
+
+// Short names for printing, since every finding is full of numbers.
+func amps(v float64) string  { return quantity.Format(v, quantity.Current) }
+func volts(v float64) string { return quantity.Format(v, quantity.Voltage) }
+func share(v float64) string { return quantity.Format(v, quantity.Share) }
+func celsius(v float64) string {
+	return quantity.Format(v, quantity.Temperature)
+}
+func rated(v float64) string { return quantity.Plain(v, quantity.Current) }
+func area(v float64) string  { return quantity.Plain(v, quantity.Area) }
+
+// length is in the unit that the design's sheet asks for.
+func (p *Pass) length(m float64) string { return lengths.Of(p.d).Text(m) }
+
+// against prints a figure with the digits that tell it from its limit.
+func against(limit float64, dim quantity.Dimension) func(float64) string {
+	return func(v float64) string {
+		text, _ := quantity.Against(v, limit, dim)
+		return text
+	}
+}
+
+// ampsOver and voltsOver are against for the usual two.
+func ampsOver(v, limit float64) string  { return against(limit, quantity.Current)(v) }
+func voltsOver(v, limit float64) string { return against(limit, quantity.Voltage)(v) }
+
+// atMost gives a finding the three numbers every limit rule shows: the value, its
+// limit, and what is left (negative when it is over), all in one unit. The first
+// two decide it. For a floor, use atLeast.
+func atMost(f *finding.Finding, name string, value, limit float64, unit string) {
+	f.Numbers = []finding.Number{{Name: name, Value: value, Unit: unit},
+		{Name: "limit", Value: limit, Unit: unit}, {Name: "margin", Value: limit - value, Unit: unit}}
+	f.Figure = finding.NewFigure(value, limit, unit, finding.Larger)
+}
+
+// atLeast is atMost for a value that must not be below its limit.
+func atLeast(f *finding.Finding, name string, value, limit float64, unit string) {
+	f.Numbers = []finding.Number{{Name: name, Value: value, Unit: unit},
+		{Name: "limit", Value: limit, Unit: unit}, {Name: "margin", Value: value - limit, Unit: unit}}
+	f.Figure = finding.NewFigure(value, limit, unit, finding.Smaller)
+}
+
+// decidedBy gives a finding its first number, which decides it and is held against
+// nothing.
+func decidedBy(f *finding.Finding, name string, value float64, unit string, worse finding.Sense) {
+	f.Numbers = []finding.Number{{Name: name, Value: value, Unit: unit}}
+	f.Figure = finding.NewFigure(value, math.NaN(), unit, worse)
+}
+
+// ofPart starts a finding about a part.
+func ofPart(s finding.Severity, p *circuit.Part) finding.Finding {
+	return finding.Finding{Severity: s, Part: p.Name, Ref: p.Ref, Pos: p.Pos}
+}
+
+// ofWire starts a finding about a wire. It goes by the name of the part whose
+// feed or return the wire is, since that is where the design describes it.
+func ofWire(s finding.Severity, w *circuit.Wire) finding.Finding {
+	return finding.Finding{Severity: s, Part: wireOwner(w).Name, Ref: w.Number, Pos: w.Pos, Wire: string(w.Role)}
+}
+
+// wireOwner is the part whose feed or return a wire is.
+func wireOwner(w *circuit.Wire) *circuit.Part {
+	if w.Role == circuit.ReturnWire || w.Role == circuit.CoilReturnWire {
+		return w.From.Part
+	}
+	return w.To.Part
+}

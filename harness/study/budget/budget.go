@@ -1,0 +1,57 @@
+// Package budget sets what the charging system gives against what the vehicle
+// and its accessories take, per situation and over engine speed. It reads
+// solutions; it judges nothing and draws nothing.
+package budget
+
+import (
+	"math"
+
+	"fusewright/harness/design"
+	"fusewright/harness/design/quantity"
+)
+
+// Budget is the charging balance of a design.
+type Budget struct {
+	Lines       []*Line // one per situation with the engine running or the key on, in design order
+	Output      []Point // charging current over engine speed, ready to draw
+	VehicleA    float64 // the vehicle's own loads, duty counted, engine running, at regulated voltage
+	StandbyA    float64 // drawn from the battery with the key off, worst case
+	StandbyDays float64 // until the battery no longer starts the engine, self-discharge counted; +Inf when nothing is lost
+}
+
+// Point is a current at an engine speed.
+type Point struct{ RPM, CurrentA float64 }
+
+// Line is the balance of one situation.
+type Line struct {
+	Situation    *design.Situation
+	OutputA      float64 // available at its engine speed
+	VehicleA     float64
+	AccessoryA   float64
+	SpareA       float64 // OutputA - VehicleA - AccessoryA; negative = the regulated voltage is not held
+	BreakEvenRPM float64 // lowest speed at which the output covers the demand; NaN = none
+	// Where a full battery meets output and loads, each at its average: the
+	// voltage of the posts, the current out of the battery (negative = it is
+	// charged), and how long that goes on down to its start reserve, +Inf when it
+	// gives nothing. Below the regulated voltage loads that keep their power take
+	// more, others less, so that the battery gives more or less than is short.
+	BusV         float64
+	BatteryA     float64
+	BatteryHours float64
+	Usable       bool // the situation's solution converged
+
+	evenAtIdle bool // idle covers the demand already, or the lowest known speed
+}
+
+// BreaksEvenAt is the break-even speed in words.
+func (l *Line) BreaksEvenAt() string {
+	switch {
+	case !l.Usable, l.Situation.EngineRPM == 0:
+		return "–"
+	case math.IsNaN(l.BreakEvenRPM):
+		return "at no speed"
+	case l.evenAtIdle:
+		return "idle"
+	}
+	return quantity.Plain(math.Round(l.BreakEvenRPM), quantity.Speed)
+}

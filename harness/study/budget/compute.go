@@ -1,0 +1,136 @@
+package budget
+
+import (
+	"math"
+
+	"fusewright/harness/design"
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/formula/charging"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/solve"
+)
+
+// Compute makes the balance of every situation with the key on, and the drain
+// with the key off. Demand is counted at the regulated voltage, duty included:
+// what the charging system must give for the battery to be left in peace. A
+// situation that did not converge gives a line without numbers.
+func Compute(c *circuit.Circuit, sols []*solve.Solution) *Budget {
+	d := c.Design
+	b := &Budget{VehicleA: vehicleA(c), Output: outputCurve(d)}
+	for _, s := range sols {
+		if s.Situation.Key == design.KeyOn {
+			b.Lines = append(b.Lines, lineOf(s))
+		}
+	}
+	b.StandbyA = drainA(Parked(c, sols))
+	b.StandbyDays = StandbyDays(d, b.StandbyA)
+	return b
+}
+
+// OutputBasis says in words what the output counts with.
+func OutputBasis(d *design.Design) string {
+	switch h := d.Charging.HotDerating; {
+	case !d.Charging.Present():
+		return "The design gives no charging output."
+	case h.Given():
+		return "Output is for the engine speed named, less " + quantity.Plain(h.Value, quantity.Share) + " hot derating."
+	}
+	return "Output is for the engine speed named, as stated: the design gives no hot derating, and a hot generator " +
+		"may give less."
+}
+
+// curveSteps is how finely the output curve is drawn between two points.
+const curveSteps = 8
+
+// outputCurve is the charging output over engine speed.
+func outputCurve(d *design.Design) []Point {
+	var curve []Point
+	rpm, amps := charging.Of(&d.Charging).Points(curveSteps)
+	for i := range rpm {
+		curve = append(curve, Point{rpm[i], amps[i]})
+	}
+	return curve
+}
+
+// lineOf is the balance of one situation.
+func lineOf(s *solve.Solution) *Line {
+	d := s.Circuit.Design
+	l := &Line{Situation: s.Situation, OutputA: charging.OutputA(d, s.Situation.EngineRPM),
+		Usable: s.Status == solve.Converged, BreakEvenRPM: math.NaN(), BatteryHours: math.Inf(1)}
+	if !l.Usable {
+		nan := math.NaN()
+		l.VehicleA, l.AccessoryA, l.SpareA, l.BatteryHours, l.BusV, l.BatteryA = nan, nan, nan, nan, nan, nan
+		return l
+	}
+	mean := averaged(s, solve.Options{})
+	l.BusV, l.BatteryA = busV(mean), mean.BatteryA
+	if l.BatteryA > 0 {
+		l.BatteryHours = hoursCovered(d, l.BatteryA)
+	}
+	l.VehicleA, l.AccessoryA = demandA(held(s, mean))
+	demand := l.VehicleA + l.AccessoryA
+	l.SpareA = l.OutputA - demand
+	l.BreakEvenRPM = charging.BreakEven(d, demand)
+	l.evenAtIdle = l.BreakEvenRPM == charging.BreakEven(d, 0)
+	return l
+}
+
+// averaged is a solution's situation with every accessory at its average and the
+// wires as they are in it; the solution itself when that does not converge.
+func averaged(s *solve.Solution, opt solve.Options) *solve.Solution {
+	opt.LoadFactor = solve.AverageDraw
+	for _, w := range s.Circuit.Wires {
+		if ohm := s.Ohm[w.Branch.Index]; !math.IsInf(ohm, 0) {
+			opt.Changes = append(opt.Changes, solve.SetOhm(w.Branch, ohm))
+		}
+	}
+	if mean := solve.Solve(s.Circuit, s.Situation, opt); mean.Status == solve.Converged {
+		return mean
+	}
+	return s
+}
+
+// held is the average state with the posts at the regulated voltage while the
+// engine runs; with the engine stopped, or without a charging system, mean.
+func held(s, mean *solve.Solution) *solve.Solution {
+	ch := &s.Circuit.Design.Charging
+	if s.Situation.EngineRPM == 0 || !ch.Present() {
+		return mean
+	}
+	return averaged(s, solve.Options{BatteryV: ch.RegulatedV.Value, BatteryOhm: 1e-6, NoCharging: true})
+}
+
+// demandA is the current of the vehicle's loads and of the accessories, coils
+// included, in an averaged solution.
+func demandA(s *solve.Solution) (vehicle, accessory float64) {
+	for _, b := range s.Circuit.Branches {
+		switch a := s.BranchA[b.Index]; {
+		case math.IsNaN(a):
+		case b.Load != nil && b.Load.Vehicle != nil:
+			vehicle += a
+		case b.Load != nil, isCoil(b):
+			accessory += a
+		}
+	}
+	return vehicle, accessory
+}
+
+// busV is the voltage at the battery's posts.
+func busV(s *solve.Solution) float64 {
+	return s.NodeV[s.Circuit.Positive().Index] - s.NodeV[s.Circuit.Negative().Index]
+}
+
+// isCoil tells whether a branch is a relay's coil or its suppressor.
+func isCoil(b *circuit.Branch) bool {
+	return b.Kind == circuit.ResistorBranch && b.Part != nil && b.Part.Kind == circuit.Relay
+}
+
+// vehicleA is what the vehicle's own loads draw with the engine running, duty
+// counted, at the regulated voltage.
+func vehicleA(c *circuit.Circuit) float64 {
+	d, sum := c.Design, 0.0
+	for _, l := range d.VehicleLoads {
+		sum += d.VehicleW(l) / d.VehicleV() * l.Duty.Or(1)
+	}
+	return sum
+}

@@ -1,0 +1,139 @@
+package budget_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"fusewright/harness/design"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/solve"
+	"fusewright/harness/study/budget"
+	"fusewright/library"
+)
+
+func within(t *testing.T, what string, got, want, tolerance float64) {
+	t.Helper()
+	if !(math.Abs(got-want) <= tolerance) {
+		t.Errorf("%s: %.5f, want %.5f ± %g", what, got, want, tolerance)
+	}
+}
+
+// Days of standing by hand: an AGM battery of 12 Ah loses 5 % in 30 days at
+// 20 °C, √2 times as fast at 25 °C, where days are given; it starts down to 60 %.
+func TestStandbyDaysByHand(t *testing.T) {
+	b := budgetOf(t, example)
+	d := designOf(t, example)
+	k := -math.Log(0.95) / 30 * math.Sqrt2
+	for drainA, want := range map[float64]float64{
+		0:    math.Log(1/0.6) / k,
+		0.02: math.Log((1+0.04/k)/(0.6+0.04/k)) / k, // 0.02 A · 24 h / 12 Ah = 0.04 a day
+	} {
+		within(t, "days", budget.StandbyDays(d, drainA), want, 1e-6*want)
+	}
+	within(t, "drain of the clock: 28 mW from 12.8 V", b.StandbyA, 0.0022, 0.0001)
+}
+
+// Hot output, at half: 12.5 A at cruise and 5 A at idle, where the machine's 9 A
+// and the vest's 2 A are 6 A short. The posts fall to the battery's 12.8 V less
+// 10 mΩ · 6.7 A: there 126 W are 9.9 A and the vest takes 1.82 A, and the battery
+// gives 6.72 A. A full one of 12 Ah at 10 h does so with 0.4 of its capacity for
+// 0.4 · 10 h · (1.2 / 6.72)^1.11.
+func TestHotDeratingByHand(t *testing.T) {
+	b := budgetOf(t, strings.Replace(example, "cruise: 4000 rpm}", "cruise: 4000 rpm, hot derating: 50 %}", 1))
+	idling, riding := b.Lines[0], b.Lines[1]
+	within(t, "idle, output", idling.OutputA, 5, 1e-9)
+	within(t, "idle, spare", idling.SpareA, -6, 0.02)
+	within(t, "idle, posts", idling.BusV, 12.8-0.010*6.72, 0.04)
+	within(t, "idle, battery", idling.BatteryA, 6.72, 0.02)
+	within(t, "idle, hours", idling.BatteryHours, 4*math.Pow(1.2/idling.BatteryA, 1.11), 1e-9)
+	within(t, "cruise, output", riding.OutputA, 12.5, 1e-9)
+	within(t, "cruise, spare", riding.SpareA, 1.5, 0.02)
+	if !math.IsInf(riding.BatteryHours, 1) {
+		t.Errorf("cruise: the battery covers %g h", riding.BatteryHours)
+	}
+	last := b.Output[len(b.Output)-1]
+	within(t, "end of the curve drawn", last.CurrentA, 12.5, 1e-9)
+}
+
+// How a load's current goes with its voltage: 4 A at 14 V each. With the engine
+// stopped nothing is brought to the regulated voltage.
+func TestDemandAtRegulatedVoltage(t *testing.T) {
+	for behaves, stopped := range map[string]float64{
+		"resistor":       4 * 12.8 / 14,
+		"constant power": 4 * 14 / 12.8,
+		"filament lamp":  4 * math.Pow(12.8/14, solve.LampExponent),
+		"motor":          4,
+	} {
+		text := strings.Replace(example, "behaves: resistor, duty: 50 %", "behaves: "+behaves, 1) +
+			"  resting: {key: on, engine: stopped, on: [vest]}\n"
+		b := budgetOf(t, text)
+		within(t, behaves+", riding", b.Lines[1].AccessoryA, 4, 0.02)
+		within(t, behaves+", stopped", b.Lines[2].AccessoryA, stopped, 0.12)
+		if got := b.Lines[2].BreaksEvenAt(); got != "–" {
+			t.Errorf("%s: with the engine stopped it breaks even at %s", behaves, got)
+		}
+	}
+}
+
+// A coil counts with its current, at the regulated voltage.
+func TestCoilsCount(t *testing.T) {
+	text := strings.Replace(example, "\nloads:\n", `
+relays:
+  r: {form: mini make, fed by: f, wire: {length: 20 mm}, coil: {fed by: f, returns to: battery negative, suppressed by: diode, wire: {length: 20 mm}, return wire: {length: 20 mm}}}
+loads:
+  lamp: {power: 14 W, rated at: 14 V, behaves: resistor, fed by: r, wire: {length: 20 mm}, returns to: battery negative, return wire: {length: 20 mm}}
+`, 1)
+	b := budgetOf(t, text)
+	coil := 14 / library.Default().RelayForm("mini make").CoilOhm
+	within(t, "vest, lamp and coil", b.Lines[1].AccessoryA, 2+1+coil, 0.02)
+	// At idle the battery makes up what is missing, and the bus is at its voltage.
+	within(t, "vest, lamp and coil at idle", b.Lines[0].AccessoryA, 2+1+coil, 0.01) // fuse and wires take 0.2 %
+}
+
+// An accessory that stays on counts in the standby drain with its duty.
+func TestStandbyDrainCountsDuty(t *testing.T) {
+	text := strings.Replace(example, "own switch: yes, ", "", 1) + "  left alone: {key: off}\n"
+	b := budgetOf(t, text)
+	within(t, "half of 4 A at 14 V, at 12.8 V", b.StandbyA, 2*12.8/14, 0.05)
+}
+
+// Parked is key off with nothing on and nothing closed by hand; of several such
+// states the one with the largest drain counts.
+func TestWhatIsParked(t *testing.T) {
+	load, hand := &design.Load{}, &design.Switch{}
+	for _, c := range []struct {
+		name string
+		s    design.Situation
+		want bool
+	}{
+		{"key off", design.Situation{Key: design.KeyOff}, true},
+		{"key on", design.Situation{Key: design.KeyOn}, false},
+		{"a load on", design.Situation{Key: design.KeyOff, On: []*design.Load{load}}, false},
+		{"a switch closed", design.Situation{Key: design.KeyOff, Closed: []*design.Switch{hand}}, false},
+	} {
+		if got := budget.IsParked(&c.s); got != c.want {
+			t.Errorf("%s: parked %t", c.name, got)
+		}
+	}
+	off := &design.Situation{Key: design.KeyOff}
+	var sols []*solve.Solution
+	for _, amps := range []float64{0.1, 0.3, 0.2} {
+		sols = append(sols, &solve.Solution{Situation: off, Status: solve.Converged, BatteryA: amps})
+	}
+	if got := budget.Parked(nil, sols); got.BatteryA != 0.3 {
+		t.Errorf("the drain of %g A counts, want 0.3 A", got.BatteryA)
+	}
+}
+
+func designOf(t *testing.T, text string) *design.Design {
+	t.Helper()
+	d, err := design.Read("budget.yaml", []byte(text), library.Default())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := circuit.Build(d); err != nil {
+		t.Fatal(err)
+	}
+	return d
+}

@@ -1,0 +1,300 @@
+package fault
+
+import (
+	"math"
+
+	"fusewright/harness/formula/fusing"
+	"fusewright/harness/network/circuit"
+)
+
+// Clearing is what ends a short.
+type Clearing struct {
+	// Device is the fuse that opens, the one nearer the fault when two are
+	// equal; nil without any.
+	Device   *circuit.Branch
+	DeviceA  float64 // through it
+	FastS    float64 // soonest; 0 when not known
+	SlowS    float64 // latest; +Inf when it may never open, or without a device
+	SlowNote string  // what the library's band says there
+	Assumed  bool    // the device's type is not known and taken as a blade fuse
+	// BreaksA is the breaking capacity of the device; 0 = not known. Exceeded
+	// names the fuse on the way whose current is above its own.
+	BreaksA  float64
+	Exceeded *circuit.Branch
+	// Bare tells that some of the current comes from the battery without
+	// passing a device; Parallel that more than one way feeds the fault.
+	Bare, Parallel bool
+}
+
+// TooWeak tells that a device is there and may never open.
+func (c *Clearing) TooWeak() bool { return c.Device != nil && !c.Bare && math.IsInf(c.SlowS, 1) }
+
+// Device is the fuse of a branch at the ambient of its place; assumed tells
+// that the type is not known: a factory fuse is taken as a blade fuse.
+func Device(c *circuit.Circuit, b *circuit.Branch) (d fusing.Device, assumed bool) {
+	d = b.Device(0)
+	d.Type, assumed = deviceType(c, b)
+	if assumed && d.Rating != nil {
+		d.Rating = fusing.RatingOf(d.Type, d.Rating.RatingA)
+	}
+	return d, assumed
+}
+
+// walk follows the current of one short after another back to the battery.
+type walk struct {
+	s      *Study
+	flow   *flow
+	stamp  []int // by node: round in which known holds
+	known  []Clearing
+	round  int
+	wires  []carried
+	marked []int  // by wire: round in which it is listed
+	heats  []Heat // by number of the conditions: what was worked out last
+}
+
+// carried is a wire on the way of the current.
+type carried struct {
+	wire *circuit.Wire
+	amps float64
+}
+
+func newWalk(s *Study) *walk {
+	return &walk{s: s, stamp: make([]int, len(s.Circuit.Nodes)), known: make([]Clearing, len(s.Circuit.Nodes)),
+		marked: make([]int, len(s.Circuit.Wires)), heats: make([]Heat, len(s.Circuit.Wires))}
+}
+
+// share of a short's current below which a branch does not carry it: coils and
+// leaks.
+const share = 0.02
+
+// result follows one short.
+func (w *walk) result(sh *Short, p point, f flow) Result {
+	w.flow, w.wires = &f, w.wires[:0]
+	w.round++
+	r := Result{CurrentA: f.amps}
+	switch {
+	case p.wire == nil:
+		r.Clearing = w.node(p.draws[0].Node)
+	default:
+		r.Clearing = w.along(p)
+	}
+	if p.back != nil {
+		w.goBack(p.back)
+	}
+	w.heat(sh, &r)
+	return r
+}
+
+// along is what clears a short of a wire: what stands before it, and, where
+// current comes round by its far end too, the later of the two.
+func (w *walk) along(p point) Clearing {
+	b := p.wire.Branch
+	var c Clearing
+	if p.share > 0 {
+		c = w.branch(b)
+	} else {
+		c = w.node(p.wire.From.Node)
+	}
+	for _, more := range p.wire.To.Node.FedBy() {
+		if more != b && w.carries(more) {
+			c = both(c, w.branch(more))
+		}
+	}
+	return c
+}
+
+func nothing() Clearing { return Clearing{SlowS: math.Inf(1), FastS: math.Inf(1)} }
+
+func (w *walk) carries(b *circuit.Branch) bool { return w.flow.through(b) > share*w.flow.amps }
+
+// node is what clears a short at a node: the latest over the ways that feed it.
+func (w *walk) node(n *circuit.Node) Clearing {
+	if w.stamp[n.Index] == w.round {
+		return w.known[n.Index]
+	}
+	if way := &w.s.stems.feed[n.Index]; way.long >= longStem {
+		w.carryAll(way)
+		return w.stem(way)
+	}
+	w.stamp[n.Index] = w.round
+	c := nothing()
+	if n == w.s.Circuit.Positive() {
+		c.Bare = true
+		w.known[n.Index] = c
+		return c
+	}
+	w.known[n.Index] = c
+	first := true
+	for _, b := range n.FedBy() {
+		if !w.carries(b) {
+			continue
+		}
+		if more := w.branch(b); first {
+			c, first = more, false
+		} else {
+			c = both(c, more)
+		}
+	}
+	w.known[n.Index] = c
+	return c
+}
+
+// both is two ways that feed a fault: it ends when the later is open.
+func both(a, b Clearing) Clearing {
+	out := a
+	if b.SlowS > a.SlowS || b.Bare && !a.Bare {
+		out = b
+	}
+	out.FastS = math.Max(a.FastS, b.FastS)
+	out.Bare = a.Bare || b.Bare
+	out.Parallel = true
+	if out.Exceeded == nil {
+		out.Exceeded = a.Exceeded
+	}
+	if out.Exceeded == nil {
+		out.Exceeded = b.Exceeded
+	}
+	return out
+}
+
+// branch is what clears a short fed by a branch: of devices in series the one
+// that must open first.
+func (w *walk) branch(b *circuit.Branch) Clearing {
+	amps := math.Abs(w.flow.through(b))
+	if b.Wire != nil {
+		w.carry(b.Wire, amps)
+	}
+	c := w.node(b.A)
+	if b.Kind != circuit.FuseBranch {
+		return c
+	}
+	return w.opens(b, amps, c)
+}
+
+// stem is node for those on a stem, whose wires are listed.
+func (w *walk) stem(way *stem) Clearing {
+	if way.fuse == nil {
+		return w.node(way.foot)
+	}
+	amps := math.Abs(w.flow.through(way.fuse))
+	before := &w.s.stems.feed[way.fuse.A.Index]
+	if before.foot == nil {
+		return w.opens(way.fuse, amps, w.node(way.foot))
+	}
+	return w.opens(way.fuse, amps, w.stem(before))
+}
+
+// opens is what clears a short through a fuse, given what clears it before.
+func (w *walk) opens(b *circuit.Branch, amps float64, c Clearing) Clearing {
+	d, assumed := w.s.devices.of(b)
+	o := d.Open(amps)
+	if c.Device == nil || c.Bare || !(c.SlowS < o.SlowS) {
+		was := c
+		c = Clearing{Device: b, DeviceA: amps, SlowS: o.SlowS, SlowNote: o.Note, Assumed: assumed,
+			FastS: math.Inf(1), Exceeded: was.Exceeded}
+		if was.Device != nil && !was.Bare {
+			c.FastS = was.FastS
+		}
+		if d.Type != nil {
+			c.BreaksA = d.Type.BreakingA
+		}
+	}
+	c.FastS = math.Min(c.FastS, o.FastS)
+	if c.Exceeded == nil && d.Type != nil && !assumed && d.Type.BreakingA > 0 && amps > d.Type.BreakingA {
+		c.Exceeded = b
+	}
+	return c
+}
+
+func (w *walk) carry(wire *circuit.Wire, amps float64) {
+	if w.marked[wire.Index] != w.round {
+		w.marked[wire.Index] = w.round
+		w.wires = append(w.wires, carried{wire, amps})
+	}
+}
+
+// carryAll lists the wires that stand for all on a stem, with the most current
+// that any of them carries.
+func (w *walk) carryAll(way *stem) {
+	amps := math.Abs(w.flow.through(way.first))
+	for s := way.wires; s != nil; s = s.next {
+		w.carry(s.wire, amps)
+	}
+}
+
+// goBack lists the returns that bring the current of a short inside a part.
+func (w *walk) goBack(n *circuit.Node) {
+	if way := &w.s.stems.back[n.Index]; way.long >= longStem {
+		w.carryAll(way)
+		w.goBack(way.foot)
+		return
+	}
+	for _, b := range n.ReturnsBy() {
+		amps := math.Abs(w.flow.through(b))
+		if b.Wire == nil || amps < share*w.flow.amps || w.marked[b.Wire.Index] == w.round {
+			continue
+		}
+		w.carry(b.Wire, amps)
+		w.goBack(b.B)
+	}
+}
+
+// returns lists the return wires below a node, near first.
+func returns(n *circuit.Node) []*circuit.Wire {
+	var out []*circuit.Wire
+	for len(n.ReturnsBy()) == 1 { // a way without a fork cannot meet itself
+		if w := n.ReturnsBy()[0].Wire; w != nil {
+			out = append(out, w)
+		}
+		n = n.ReturnsBy()[0].B
+	}
+	seen := map[*circuit.Node]bool{n: true}
+	for queue := []*circuit.Node{n}; len(queue) > 0; queue = queue[1:] {
+		for _, b := range queue[0].ReturnsBy() {
+			if b.Wire != nil {
+				out = append(out, b.Wire)
+			}
+			if !seen[b.B] {
+				seen[b.B] = true
+				queue = append(queue, b.B)
+			}
+		}
+	}
+	return out
+}
+
+// heat finds the wire on the way that comes nearest to damage, the first of
+// equal ones, and the bared wire itself.
+func (w *walk) heat(sh *Short, r *Result) {
+	for _, c := range w.wires {
+		h := w.heatOf(c, r.SlowS)
+		if c.wire == sh.Wire {
+			own := h
+			r.Own = &own
+		}
+		if w.s.Wires.Rated(c.wire) && (r.Worst == nil || nearer(&h, r.Worst)) {
+			r.Worst = &h
+		}
+	}
+}
+
+// heatOf is Wires.Heat, which wires of one kind on a way share.
+func (w *walk) heatOf(c carried, seconds float64) Heat {
+	was := &w.heats[w.s.Wires.same[c.wire.Index]]
+	if was.Wire == nil || was.Amps != c.amps || was.Seconds != seconds {
+		*was = w.s.Wires.Heat(c.wire, c.amps, seconds)
+	}
+	h := *was
+	h.Wire = c.wire
+	return h
+}
+
+// nearer compares two wires by the margin in time, and where both stand the
+// current for good by temperature against limit.
+func nearer(a, b *Heat) bool {
+	ma, mb := a.Margin(), b.Margin()
+	if ma != mb {
+		return ma < mb
+	}
+	return a.EndC-a.LimitC > b.EndC-b.LimitC
+}

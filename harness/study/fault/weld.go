@@ -1,0 +1,110 @@
+package fault
+
+import (
+	"slices"
+
+	"fusewright/harness/design"
+	"fusewright/harness/network/circuit"
+)
+
+// Hot is an accessory that a welded contact leaves live with the key off.
+type Hot struct {
+	Branch *circuit.Branch
+	ByHand bool // only while some switch by hand, or its own, is closed
+}
+
+// Welded is a relay's make contact that no longer opens.
+type Welded struct {
+	Contact *circuit.Branch
+	Hot     []Hot   // in branch order; empty = nothing stays live
+	DrawA   float64 // rated current of what no switch stops
+}
+
+// weldedContacts welds every make contact in turn, with the key off.
+func (s *Study) weldedContacts() {
+	c := s.Circuit
+	rest, hand := c.LiveKeyOff(false), c.LiveKeyOff(true)
+	for _, b := range c.Branches {
+		if b.Closer == nil || b.Closer.Coil == nil {
+			continue
+		}
+		w := &Welded{Contact: b}
+		s.Welded = append(s.Welded, w)
+		if !hand[b.A.Index] {
+			continue
+		}
+		byRest := map[*circuit.Node]bool{}
+		if rest[b.A.Index] {
+			byRest = liveFrom(c, b.B, rest, false)
+		}
+		byHand := liveFrom(c, b.B, hand, true)
+		for _, l := range loadsAt(byHand) {
+			if !rest[l.A.Index] {
+				w.Hot = append(w.Hot, Hot{Branch: l, ByHand: !byRest[l.A]})
+				if byRest[l.A] {
+					w.DrawA += l.Load.RatedA()
+				}
+			}
+		}
+	}
+}
+
+// loadsAt lists the accessories that some nodes feed, in branch order.
+func loadsAt(nodes map[*circuit.Node]bool) []*circuit.Branch {
+	var out []*circuit.Branch
+	for n := range nodes {
+		for _, b := range n.Branches {
+			if b.A == n && isAccessory(b) {
+				out = append(out, b)
+			}
+		}
+	}
+	slices.SortFunc(out, func(a, b *circuit.Branch) int { return a.Index - b.Index })
+	return out
+}
+
+// liveFrom floods downstream from a node with the key off: through make
+// contacts once their coil is live, and by hand through switches.
+func liveFrom(c *circuit.Circuit, start *circuit.Node, live []bool, byHand bool) map[*circuit.Node]bool {
+	seen := map[*circuit.Node]bool{start: true}
+	queue := []*circuit.Node{start}
+	visit := func(n *circuit.Node) {
+		if !seen[n] {
+			seen[n] = true
+			queue = append(queue, n)
+		}
+	}
+	for len(queue) > 0 {
+		n := queue[0]
+		queue = queue[1:]
+		for _, b := range n.FeedsOn() {
+			if passes(c, b, seen, live, byHand) {
+				visit(b.B)
+			}
+		}
+		for _, b := range n.Branches {
+			for _, contact := range c.ContactsOf(b) {
+				if b.A == n && contact.Closer.Coil == b && (seen[contact.A] || live[contact.A.Index]) {
+					visit(contact.B)
+				}
+			}
+		}
+	}
+	return seen
+}
+
+// passes tells whether a branch conducts with the key off.
+func passes(c *circuit.Circuit, b *circuit.Branch, seen map[*circuit.Node]bool, live []bool, byHand bool) bool {
+	k := b.Closer
+	switch {
+	case k == nil, k.Break != nil:
+		return true
+	case k.Coil != nil:
+		return seen[k.Coil.A] || live[k.Coil.A.Index]
+	case k.Key != "":
+		return k.Key == design.WhenAlways
+	case k.Standby != nil:
+		return true
+	}
+	return byHand
+}

@@ -1,0 +1,166 @@
+package fault
+
+import (
+	"math"
+
+	"fusewright/harness/formula/conductor"
+	"fusewright/harness/network/circuit"
+	"fusewright/library"
+)
+
+// Wires is what the wires of a circuit bear, each worked out once.
+type Wires struct {
+	circuit *circuit.Circuit
+	rater   *conductor.Rater
+	at      []conductor.Conditions // by wire index
+	allowed []conductor.Allowed
+	same    []int32 // the same number for wires laid in the same conditions
+	bears   []bears
+	damage  []*conductor.Damage
+	heated  []*heating
+}
+
+// NewWires prepares the wires of a circuit, each in the run of its route that
+// reduces its allowed current most.
+func NewWires(c *circuit.Circuit) *Wires {
+	return newWires(c, conductor.NewRater(c.Design.Library, c.Design.Practice))
+}
+
+func newWires(c *circuit.Circuit, rater *conductor.Rater) *Wires {
+	n := len(c.Wires)
+	w := &Wires{circuit: c, rater: rater,
+		at: make([]conductor.Conditions, n), allowed: make([]conductor.Allowed, n),
+		same: make([]int32, n), bears: make([]bears, n),
+		damage: make([]*conductor.Damage, n), heated: make([]*heating, n)}
+	same, kinds := numbers[conductor.Conditions]{}, numbers[wireKind]{}
+	for i, wire := range c.Wires {
+		w.place(i, wire)
+		at, a := w.at[i], &w.allowed[i]
+		w.same[i] = same.of(at)
+		w.bears[i] = bears{kinds.of(wireKind{at.Type, at.Size, at.AmbientC, a.LimitC}),
+			a.BundleShare * a.CoverShare * a.AltShare}
+	}
+	return w
+}
+
+// wireKind is what, besides its share, tells how a wire heats up.
+type wireKind struct {
+	wire             *library.WireType
+	size             *library.WireSize
+	ambientC, limitC float64
+}
+
+// numbers gives each key a number, in the order in which they come.
+type numbers[K comparable] map[K]int32
+
+func (n numbers[K]) of(key K) int32 {
+	at, known := n[key]
+	if !known {
+		at = int32(len(n))
+		n[key] = at
+	}
+	return at
+}
+
+func (w *Wires) place(i int, wire *circuit.Wire) {
+	base := conductor.Conditions{Type: wire.Spec.Type, Size: wire.Spec.Size, AmbientC: wire.AmbientC}
+	w.at[i], w.allowed[i] = base, w.rater.Allowed(base)
+	for _, b := range wire.Route {
+		at := base
+		at.Loaded = b.Loaded
+		if b.Run.Cover != nil {
+			at.CoverFactor = b.Run.Cover.CurrentFactor
+		}
+		if a := w.rater.Allowed(at); a.Share() < w.allowed[i].Share() {
+			w.at[i], w.allowed[i] = at, a
+		}
+	}
+}
+
+// Allowed is what a wire may carry for good where it is laid.
+func (w *Wires) Allowed(of *circuit.Wire) conductor.Allowed { return w.allowed[of.Index] }
+
+// Kept is Kept of the rater behind the study.
+func (w *Wires) Kept(key any, make func() any) any { return w.rater.Kept(key, make) }
+
+// Damage is a wire's damage curve, from full service.
+func (w *Wires) Damage(of *circuit.Wire) *conductor.Damage {
+	if w.damage[of.Index] == nil {
+		w.damage[of.Index] = w.rater.Damage(w.at[of.Index])
+	}
+	return w.damage[of.Index]
+}
+
+// Rated tells whether a wire may carry a current for good. One whose surroundings
+// are as hot as its insulation may carry none: rules on ratings say so, and it
+// must not hide what a short does to the other wires on its way.
+func (w *Wires) Rated(of *circuit.Wire) bool { return w.allowed[of.Index].AllowedA > 0 }
+
+// Heat is what a fault does to one wire.
+type Heat struct {
+	Wire    *circuit.Wire
+	Amps    float64
+	Seconds float64 // until the current stops; +Inf when nothing stops it
+	StartC  float64 // in full service: the insulation class less the practice's margin
+	EndC    float64 // conductor temperature then; +Inf when the copper melts
+	LimitC  float64 // short-circuit limit up to 5 s, overload limit beyond
+	DamageS float64 // how long the wire stands the current; +Inf for good
+}
+
+// Survives tells whether the current stops before the wire is hurt.
+func (h *Heat) Survives() bool { return h.Seconds < h.DamageS || math.IsInf(h.DamageS, 1) }
+
+// Margin is the time the wire stands over the time that the current flows;
+// +Inf when the wire stands it for good, 0 when nothing stops what hurts it.
+func (h *Heat) Margin() float64 {
+	if math.IsInf(h.DamageS, 1) {
+		return math.Inf(1)
+	}
+	return h.DamageS / h.Seconds
+}
+
+// longS is how long the short-circuit limits of insulations hold (IEC 60724).
+const longS = 5.0
+
+// Heat works out what a current for a time does to a wire. One that never
+// stops brings it to its steady temperature.
+func (w *Wires) Heat(of *circuit.Wire, amps, seconds float64) Heat {
+	d, a := w.Damage(of), w.allowed[of.Index]
+	h := Heat{Wire: of, Amps: amps, Seconds: seconds, StartC: math.Max(a.LimitC, of.AmbientC),
+		LimitC: d.ShortC, DamageS: d.FaultTimeS(amps)}
+	if seconds > longS {
+		h.LimitC = d.OverloadC
+	}
+	if of.Spec.Type == nil || of.Spec.Size == nil {
+		h.EndC = math.Inf(1)
+		return h
+	}
+	if math.IsInf(seconds, 1) {
+		h.EndC = w.model(of).steadyC(amps)
+		return h
+	}
+	h.EndC = w.model(of).endC(amps, seconds)
+	return h
+}
+
+// model is how a wire heats up; its type and size must be known.
+func (w *Wires) model(of *circuit.Wire) *heating {
+	if m := w.heated[of.Index]; m != nil {
+		return m
+	}
+	a := &w.allowed[of.Index]
+	key := heatKey{of.Spec.Type, of.Spec.Size, of.AmbientC, a.Share(), math.Max(a.LimitC, of.AmbientC)}
+	m := w.rater.Kept(key, func() any { return newHeating(key, w.circuit.Design.Library) }).(*heating)
+	w.heated[of.Index] = m
+	return m
+}
+
+// prepare works out every wire, so that several goroutines may ask.
+func (w *Wires) prepare() {
+	for _, wire := range w.circuit.Wires {
+		w.Damage(wire)
+		if wire.Spec.Type != nil && wire.Spec.Size != nil {
+			w.model(wire)
+		}
+	}
+}

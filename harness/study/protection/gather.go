@@ -1,0 +1,177 @@
+package protection
+
+import (
+	"math"
+
+	"fusewright/harness/formula/fusing"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/study/fault"
+	"fusewright/library"
+)
+
+var noInrush library.Inrush
+
+// protected is one wire of a fuse.
+type protected struct {
+	wire     *circuit.Wire
+	faultA   float64
+	parallel bool
+}
+
+// gathered is what belongs to each fuse, by branch index.
+type gathered struct {
+	guards []circuit.Guard
+	wires  [][]protected
+	loads  [][]*circuit.Branch
+	behind []float64 // greatest short-circuit current behind it
+}
+
+// gather goes through the wires and loads once: each belongs to the nearest
+// devices above it, returns to those of the loads whose current they bring back.
+func gather(c *circuit.Circuit, faults *fault.Study) *gathered {
+	n := len(c.Branches)
+	g := &gathered{guards: c.Guards(), wires: make([][]protected, n), loads: make([][]*circuit.Branch, n),
+		behind: make([]float64, n)}
+	for _, w := range c.Wires {
+		if w.Branch.Feeds() {
+			g.feed(w, faults)
+		} else {
+			g.back(w, faults)
+		}
+	}
+	for _, b := range c.Branches {
+		if b.Load == nil || b.Load.Load == nil || b.Load.Standby {
+			continue
+		}
+		if plus := b.Part.Terminal("+"); plus != nil {
+			for _, f := range nearest(plus.Node, g.guards) {
+				g.loads[f.Index] = append(g.loads[f.Index], b)
+			}
+		}
+	}
+	for _, b := range c.Branches {
+		if b.Kind == circuit.FuseBranch {
+			g.behind[b.Index] = math.Max(g.behind[b.Index], g.nodeFault(b, faults))
+		}
+	}
+	return g
+}
+
+// feed gives a feed wire to the devices nearest above it, each with the greatest
+// current of a short anywhere along it: one just behind its near end still drives
+// that through a piece of it, and a short on the way is between the two ends.
+func (g *gathered) feed(w *circuit.Wire, faults *fault.Study) {
+	at := g.guards[w.Branch.Index]
+	far := faults.FarEnd(w)
+	if far == nil || !far.Fed {
+		return
+	}
+	for _, f := range at.Fuses {
+		most := 0.0
+		for _, sh := range faults.OfWire(w) {
+			most = math.Max(most, through(sh, f))
+		}
+		g.wires[f.Index] = append(g.wires[f.Index], protected{w, most, len(at.Fuses) > 1 || at.Bare})
+	}
+	for _, sh := range faults.OfWire(w) {
+		for _, f := range at.Fuses {
+			if sh.Where == fault.NearEnd && f.B == w.From.Node {
+				g.behind[f.Index] = math.Max(g.behind[f.Index], through(sh, f))
+			}
+		}
+	}
+}
+
+// through is the greatest current of a short through a device: what the study
+// found when the device is the one that opens, else all of it.
+func through(sh *fault.Short, f *circuit.Branch) float64 {
+	r := sh.Results[fault.Strong]
+	if r.Device == f {
+		return r.DeviceA
+	}
+	return r.CurrentA
+}
+
+// back gives a return wire to the devices of the loads whose shorts it carries,
+// each with its greatest current.
+func (g *gathered) back(w *circuit.Wire, faults *fault.Study) {
+	for _, sh := range faults.OfWire(w) {
+		hot := sh.Part.Terminal("+")
+		if hot == nil {
+			hot = sh.Part.Terminal("86")
+		}
+		if !sh.Fed || hot == nil {
+			continue
+		}
+		for _, f := range nearest(hot.Node, g.guards) {
+			list := g.wires[f.Index]
+			if n := len(list); n > 0 && list[n-1].wire == w {
+				list[n-1].faultA = math.Max(list[n-1].faultA, through(sh, f))
+				continue
+			}
+			g.wires[f.Index] = append(list, protected{w, through(sh, f), false})
+		}
+	}
+}
+
+// nodeFault is the greatest current at a wire that starts further behind a fuse
+// with no other between; the wires of the fuse give it.
+func (g *gathered) nodeFault(b *circuit.Branch, faults *fault.Study) float64 {
+	most := 0.0
+	for _, p := range g.wires[b.Index] {
+		for _, sh := range faults.OfWire(p.wire) {
+			if sh.Fed {
+				most = math.Max(most, through(sh, b))
+			}
+		}
+	}
+	return most
+}
+
+// nearest lists the devices nearest above a node.
+func nearest(n *circuit.Node, guards []circuit.Guard) []*circuit.Branch {
+	var out []*circuit.Branch
+	seen := map[*circuit.Branch]bool{}
+	add := func(f *circuit.Branch) {
+		if !seen[f] {
+			seen[f] = true
+			out = append(out, f)
+		}
+	}
+	for _, b := range n.FedBy() {
+		if b.Kind == circuit.FuseBranch {
+			add(b)
+			continue
+		}
+		for _, f := range guards[b.Index].Fuses {
+			add(f)
+		}
+	}
+	return out
+}
+
+// above lists every device above one, the nearest first, each once.
+func above(b *circuit.Branch, guards []circuit.Guard) []*circuit.Branch {
+	var out []*circuit.Branch
+	seen := map[*circuit.Branch]bool{b: true}
+	for queue := []*circuit.Branch{b}; len(queue) > 0; queue = queue[1:] {
+		for _, f := range guards[queue[0].Index].Fuses {
+			if !seen[f] {
+				seen[f] = true
+				out = append(out, f)
+				queue = append(queue, f)
+			}
+		}
+	}
+	return out
+}
+
+// wire compares a device with a wire.
+func (f *Fuse) wire(p protected, faults *fault.Study) Wire {
+	d := faults.Wires.Damage(p.wire)
+	key := wireKey{kindOf(f.Device), d, p.faultA}
+	return Wire{Wire: p.wire, Parallel: p.parallel, Missing: d.Missing,
+		Protection: faults.Wires.Kept(key, func() any {
+			return fusing.ProtectsWire(f.Device, d.FaultTimeS, p.faultA)
+		}).(fusing.Protection)}
+}

@@ -1,0 +1,243 @@
+package ride_test
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"sort"
+	"strconv"
+	"strings"
+	"testing"
+	"time"
+
+	"fusewright/harness/design"
+	"fusewright/harness/formula/battery"
+	"fusewright/harness/formula/charging"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/solve"
+	"fusewright/harness/proof/referencetest"
+	"fusewright/harness/study/ride"
+	"fusewright/library"
+)
+
+// TestAgainstNgspice runs rides as transients of the reference simulator, leg by
+// leg: every wire, contact and load of the network, and the battery as a
+// capacitor that holds the state of charge (1 V = full) and steers a source, its
+// resistance and what it accepts, all written down anew from the library's rows.
+// Each leg starts at the charge with which the simulator ended the one before.
+//
+// Charge must agree within 5e-5 and the posts within 0.2 mV: the error that both
+// allow in a time step, and the straight lines between the voltages at which the
+// ride solves the network.
+func TestAgainstNgspice(t *testing.T) {
+	program := referencetest.Program(t, "ngspice")
+	for _, name := range []string{"fen-runner.yaml", "reed-skiff.yaml"} {
+		t.Run(name, func(t *testing.T) { compareTransient(t, program, name) })
+	}
+}
+
+// marsh is a ride of the boat.
+const marsh = `rides:
+  day:
+    start charge: 90 %
+    legs:
+      - {minutes: 20 min, engine: idle, on: [bow lamps, mast lamp, deck wash, plotter], ambient: 8 °C}
+      - {minutes: 30 min, engine: cruise, on: [bow lamps, plotter, radio], ambient: 8 °C}
+      - {minutes: 60 min, key: on, on: [work light, mast lamp], ambient: 30 °C}
+      - {minutes: 30 min, key: off}
+      - {minutes: 15 min, engine: 2000 rpm, on: [plotter, deck wash], ambient: 25 °C}
+`
+
+func compareTransient(t *testing.T, program, name string) {
+	rides := day
+	if name == "reed-skiff.yaml" {
+		rides = marsh
+	}
+	c := demo(t, name, rides)
+	r := simulate(t, c, ride.Options{})
+	worstV, worstQ, compared := 0.0, 0.0, 0
+	charge := r.Ride.StartCharge.Value
+	for i, l := range r.Legs {
+		times, volts, charges := transient(t, program, netlist(c, l, charge, pointsOf(r, i)[0].BusV))
+		charge = charges[len(charges)-1]
+		for _, p := range pointsOf(r, i) {
+			compared++
+			worstV = math.Max(worstV, math.Abs(between(times, volts, p.TimeS-l.FromS)-p.BusV))
+			worstQ = math.Max(worstQ, math.Abs(between(times, charges, p.TimeS-l.FromS)-p.Charge))
+		}
+	}
+	t.Logf("%d moments: charge within %.2g, posts within %.2g V", compared, worstQ, worstV)
+	if compared < 100 || !(worstV <= 2e-4) || !(worstQ <= 5e-5) {
+		t.Errorf("%d moments: charge within %.2g (5e-5 allowed), posts within %.2g V (0.2 mV allowed)", compared, worstQ, worstV)
+	}
+}
+
+// pointsOf are the moments of one leg.
+func pointsOf(r *ride.Result, leg int) []ride.Point {
+	from := 0
+	for i := 1; i < len(r.Points) && leg > 0; i++ {
+		if r.Points[i].TimeS == r.Points[i-1].TimeS { // a leg ends and the next begins
+			leg--
+			from = i
+		}
+	}
+	to := from + 1
+	for to < len(r.Points) && r.Points[to].TimeS > r.Points[to-1].TimeS {
+		to++
+	}
+	return r.Points[from:to]
+}
+
+func between(x, y []float64, at float64) float64 {
+	i := min(max(sort.SearchFloat64s(x, at), 1), len(x)-1)
+	return y[i-1] + (y[i]-y[i-1])*(at-x[i-1])/(x[i]-x[i-1])
+}
+
+// transient runs the netlist and reads time, post voltage and charge.
+func transient(t *testing.T, program, text string) (times, volts, charges []float64) {
+	t.Helper()
+	dir := t.TempDir()
+	data := filepath.Join(dir, "out.txt")
+	file := filepath.Join(dir, "ride.cir")
+	text += fmt.Sprintf(".control\nrun\nset wr_singlescale\nwrdata %s v(n1) v(q)\nquit\n.endc\n.end\n", data)
+	if err := os.WriteFile(file, []byte(text), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	// A simulator that finds no way forward may turn for ever: it is stopped and
+	// the case fails.
+	ctx, stop := context.WithTimeout(context.Background(), 2*time.Minute)
+	defer stop()
+	said, err := exec.CommandContext(ctx, program, "-b", "-n", file).CombinedOutput()
+	raw, readErr := os.ReadFile(data)
+	if readErr != nil {
+		t.Fatalf("ngspice wrote nothing (%v):\n%s", err, said)
+	}
+	for line := range strings.Lines(string(raw)) {
+		f := strings.Fields(line)
+		if len(f) < 3 {
+			continue
+		}
+		at, _ := strconv.ParseFloat(f[0], 64)
+		v, _ := strconv.ParseFloat(f[1], 64)
+		q, err := strconv.ParseFloat(f[2], 64)
+		if err != nil {
+			t.Fatal(err)
+		}
+		times, volts, charges = append(times, at), append(volts, v), append(charges, q)
+	}
+	if len(times) < 50 || times[len(times)-1] < 60 {
+		t.Fatalf("ngspice gave up:\n%s", said)
+	}
+	return times, volts, charges
+}
+
+// netlist is one leg from a state of charge on. The simulator's search for its
+// operating point starts near a voltage of the posts.
+func netlist(c *circuit.Circuit, l *ride.Leg, charge, nearV float64) string {
+	d := &strings.Builder{}
+	length := l.ToS - l.FromS
+	fmt.Fprintf(d, "leg\n.options reltol=1e-6 abstol=1e-9 vntol=1e-7 itl4=100\n.tran %.6g %.6g 0 %.6g\n",
+		length/500, length, length/500)
+	at := &design.Situation{Key: l.Leg.Key, EngineRPM: l.Leg.EngineRPM, On: l.Leg.On}
+	sol := solve.Solve(c, at, solve.Options{BatteryV: nearV, BatteryOhm: 1e-6, NoCharging: true})
+	present := circuit.Present(c, at)
+	for i, v := range sol.NodeV {
+		if i > 0 {
+			fmt.Fprintf(d, "Rleak%d n%d 0 1e9\n", i, i)
+			if !math.IsNaN(v) {
+				fmt.Fprintf(d, ".nodeset v(n%d)=%.9g\n", i, v)
+			}
+		}
+	}
+	for i, b := range c.Branches {
+		a, z := nodeName(b.A), nodeName(b.B)
+		switch {
+		case b.Kind == circuit.BatteryBranch:
+			store(d, c.Design, l.AmbientC, charge)
+		case b.Kind == circuit.ChargerBranch && engineRuns(l.Leg):
+			fmt.Fprintf(d, "Bcharge n1 0 I=-min(max((%.9g-v(n1))/%.9g,0),%.12g)\n", c.Design.Charging.RegulatedV.Value,
+				b.Ohm, charging.OutputA(c.Design, l.Leg.EngineRPM))
+		case b.Kind == circuit.LoadBranch && present[i]:
+			fmt.Fprintf(d, "B%d %s %s I=%s\n", i, a, z, loadLaw(b.Load, "abs(v("+a+","+z+"))"))
+		case b.Kind == circuit.ContactBranch && !sol.Closed[i],
+			b.Kind == circuit.ChargerBranch, b.Kind == circuit.LoadBranch:
+		default:
+			fmt.Fprintf(d, "R%d %s %s %.9g\n", i, a, z, math.Max(b.Ohm, 1e-6))
+		}
+	}
+	return d.String()
+}
+
+func engineRuns(l *design.Leg) bool { return l.Key == design.KeyOn && l.EngineRPM > 0 }
+
+func nodeName(n *circuit.Node) string {
+	if n.Index == 0 {
+		return "0"
+	}
+	return fmt.Sprintf("n%d", n.Index)
+}
+
+// loadLaw writes a load's current at a voltage v, duty averaged.
+func loadLaw(l *circuit.LoadSpec, v string) string {
+	duty := l.Duty
+	if duty <= 0 || l.Standby {
+		duty = 1
+	}
+	p, rated := l.PowerW*duty, l.RatedV
+	fold := func(edge, above float64, law string) string {
+		return fmt.Sprintf("%s>%.9g ? %s : %s*%.12g", v, edge, law, v, above/edge)
+	}
+	switch {
+	case !(p > 0) || !(rated > 0):
+		return "0"
+	case l.Standby:
+		return fold(0.2*rated, p/rated, fmt.Sprintf("%.12g", p/rated))
+	case l.Behaves == design.FilamentLamp:
+		edge := solve.LampEdge * rated
+		return fold(edge, p/rated*math.Pow(solve.LampEdge, solve.LampExponent),
+			fmt.Sprintf("%.12g*pow(%s/%.9g,%.9g)", p/rated, v, rated, solve.LampExponent))
+	case l.Behaves == design.ConstantPower:
+		edge := solve.PowerFold * rated
+		return fold(edge, p/edge, fmt.Sprintf("%.12g/%s", p, v))
+	case l.Behaves == design.Motor:
+		return fold(solve.TorqueEdge*rated, p/rated, fmt.Sprintf("%.12g", p/rated))
+	}
+	return fmt.Sprintf("%s*%.12g", v, p/(rated*rated))
+}
+
+// store writes the battery from the library's rows, and not by package battery,
+// but for its resistance when full.
+func store(d *strings.Builder, of *design.Design, celsius, charge float64) {
+	chem, ah, hours := of.Battery.Chemistry, of.Battery.CapacityAh.Value, of.Battery.RateH.Value
+	cold := math.Pow(chem.ColdOhmRatio, math.Max(25-celsius, 0)/43)
+	rest, accepts := "", ""
+	for _, row := range chem.OpenCircuit {
+		rest += fmt.Sprintf(",%.9g,%.9g", row.Charge, row.Volts)
+	}
+	for _, row := range acceptanceRows(chem) {
+		accepts += fmt.Sprintf(",%.9g,%.9g", row.Charge, math.Log(row.Share))
+	}
+	full := battery.Of(of).Ohm(1, 25)
+	most := ah * chem.ChargeShare / cold
+	fmt.Fprintf(d, "Brest emf 0 V=pwl(v(q)%s)+%.9g\n", rest, (celsius-25)*chem.OpenCircuitVPerC)
+	fmt.Fprintf(d, "Bin rin 0 V=%.12g*min((1+%.9g*(1-v(q)))*%.12g,10)\n", full, chem.EmptyOhmRatio-1, cold)
+	fmt.Fprintf(d, "Btake take 0 V=min(%.12g*exp(pwl(v(q)%s)),%.12g)\n", ah/cold, accepts, most)
+	fmt.Fprintf(d, "Brch rch 0 V=max(max(14.4-v(emf),0.1)/v(take),v(rin))\n")
+	// Out of the battery, negative = charging, as a voltage to be used twice.
+	fmt.Fprintf(d, "Bamps amps 0 V=v(n1)<=v(emf) ? (v(emf)-v(n1))/v(rin) : -min((v(n1)-v(emf))/v(rch),%.12g)\n", most)
+	fmt.Fprintf(d, "Bbat 0 n1 I=v(amps)\n")
+	fmt.Fprintf(d, "Cq q 0 %.12g\n.ic v(q)=%.12g\n", ah*3600, charge)
+	fmt.Fprintf(d, "Btaken q 0 I=v(amps)>0 ? v(amps)*pow(max(v(amps)*%.12g,1),%.9g) : v(amps)*%.9g\n",
+		hours/ah, chem.Peukert-1, chem.ChargeEfficiency)
+	leak := -math.Log(1-chem.SelfDischarge) / (30 * 24) * math.Pow(2, (celsius-20)/10) * ah
+	fmt.Fprintf(d, "Bleak q 0 I=v(q)*%.12g\n", leak)
+}
+
+// acceptanceRows holds the first row towards empty.
+func acceptanceRows(chem *library.Chemistry) []library.AcceptedAt {
+	first := chem.Acceptance[0]
+	return append([]library.AcceptedAt{{Charge: -1, Share: first.Share}}, chem.Acceptance...)
+}

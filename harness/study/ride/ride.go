@@ -1,0 +1,164 @@
+// Package ride follows the battery through a ride: legs of minutes at an engine
+// speed with loads on and a temperature, by time steps, to state of charge,
+// voltage of the posts and currents over time, and the moment from which the
+// engine may not start again. It judges nothing and draws nothing.
+//
+// Battery, charging system and the vehicle's own loads stand at the posts, so
+// all the rest is one current that depends on their voltage alone. That current
+// comes from the solved network, once for each tenth of a volt that the ride
+// meets (see demand); between, it runs straight. The steps then need no network.
+//
+// Duty counts as an average draw: the ripple of a load that comes and goes, and
+// that its wires lose a little more than at the average, is not seen. The
+// charging system gives its hot output throughout.
+package ride
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"fusewright/harness/design"
+	"fusewright/harness/formula/battery"
+	"fusewright/harness/formula/charging"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/solve"
+)
+
+// Point is the state at one moment. Charging plus battery current is the load
+// current.
+type Point struct {
+	TimeS     float64 // from the start of the ride
+	Charge    float64 // state of charge, 0..1
+	BusV      float64 // at the battery posts
+	BatteryA  float64 // out of the battery; negative = it is charged
+	ChargingA float64 // out of the charging system
+	LoadA     float64 // the vehicle's own loads, accessories, coils
+}
+
+// Leg is what one leg of the ride did.
+type Leg struct {
+	Leg            *design.Leg
+	FromS, ToS     float64
+	AmbientC       float64
+	AmbientAssumed bool    // neither the leg nor the battery's place gives it: 25 °C
+	OutputA        float64 // what the charging system can give
+	StartReserve   float64 // state of charge below which starting is not sure, at this temperature
+	FromCharge     float64
+	ToCharge       float64
+	LowestV        float64 // of the posts
+	HighestV       float64
+	TakenAh        float64 // out of the battery
+	GivenAh        float64 // into the battery
+	UsedAh         float64 // by all loads
+	ChargingAh     float64 // by the charging system
+	Trouble        string  // what the network could not do, in words; "" = nothing
+}
+
+// Result is a ride. Times are in seconds from its start; NaN = never.
+type Result struct {
+	Ride          *design.Ride
+	Points        []Point
+	Legs          []*Leg // those that were begun
+	LowestCharge  float64
+	LowestChargeS float64
+	EndCharge     float64
+	ReserveS      float64 // first moment below the start reserve
+	EmptyS        float64 // the battery gives no more: the ride ends here
+	Caveats       []string
+}
+
+// Options choose the steps. The zero value is the usual choice.
+type Options struct {
+	// Tolerance is the error of state of charge allowed in one step; 0 = 2e-7,
+	// which keeps rides of a day within 1e-5.
+	Tolerance float64
+	// VoltStep is the spacing of solved voltages of a 12 V system; 0 = 0.1 V.
+	VoltStep float64
+}
+
+const (
+	usualTolerance = 2e-7
+	usualVoltStep  = 0.1
+	unknownC       = 25.0 // temperature of the battery when nothing gives it
+)
+
+// Simulate takes a circuit through a ride.
+func Simulate(c *circuit.Circuit, r *design.Ride, opt Options) (*Result, error) {
+	bat := battery.Of(c.Design)
+	if bat == nil {
+		return nil, errors.New("a ride needs the battery's capacity, which the design does not give")
+	}
+	if len(r.Legs) == 0 {
+		return nil, fmt.Errorf("ride %q has no legs", r.Name)
+	}
+	if opt.Tolerance == 0 {
+		opt.Tolerance = usualTolerance
+	}
+	if opt.VoltStep == 0 {
+		opt.VoltStep = usualVoltStep
+	}
+	s := &simulation{c: c, bat: bat, opt: opt, plan: solve.Prepare(c), charge: r.StartCharge.Value,
+		result: &Result{Ride: r, ReserveS: math.NaN(), EmptyS: math.NaN(), LowestCharge: math.Inf(1)}}
+	for _, leg := range r.Legs {
+		if !s.runLeg(leg) {
+			break
+		}
+	}
+	s.result.EndCharge = s.charge
+	s.result.Caveats = caveats(c.Design, s.result)
+	return s.result, nil
+}
+
+// caveats says what the result rests on that the design does not give.
+func caveats(d *design.Design, r *Result) []string {
+	var out []string
+	for _, l := range r.Legs {
+		if l.AmbientAssumed {
+			out = append(out, "no leg or battery place gives the temperature: 25 °C taken where none is said")
+			break
+		}
+	}
+	if d.Charging.Present() && !d.Charging.HotDerating.Given() {
+		out = append(out, "the design gives no hot derating: the output curve is taken as it is when hot")
+	}
+	if !d.Battery.ResistanceOhm.Given() {
+		out = append(out, "the battery's resistance is taken from its chemistry and capacity")
+	}
+	if len(d.VehicleLoads) == 0 {
+		out = append(out, "the design gives no vehicle loads: the machine itself draws nothing here")
+	}
+	return out
+}
+
+// newLeg is what is known of a leg before it runs.
+func (s *simulation) newLeg(leg *design.Leg) *Leg {
+	l := &Leg{Leg: leg, FromS: s.timeS, ToS: s.timeS, FromCharge: s.charge, ToCharge: s.charge,
+		LowestV: math.Inf(1), HighestV: math.Inf(-1)}
+	d := s.c.Design
+	switch at := d.Battery.At; {
+	case leg.AmbientC.Given():
+		l.AmbientC = leg.AmbientC.Value
+	case at != nil && at.AmbientC.Given():
+		l.AmbientC = at.AmbientC.Value
+	default:
+		l.AmbientC, l.AmbientAssumed = unknownC, true
+	}
+	if running(leg) {
+		l.OutputA = charging.OutputA(d, leg.EngineRPM)
+	}
+	l.StartReserve = s.bat.StartReserve(l.AmbientC)
+	if s.charge < l.StartReserve && running(leg) && s.standing() {
+		l.Trouble = "the engine may not start: the charge is below the start reserve; the ride goes on as if it did"
+	}
+	return l
+}
+
+// running tells whether the engine turns in a leg.
+func running(l *design.Leg) bool { return l.Key == design.KeyOn && l.EngineRPM > 0 }
+
+// standing tells whether the engine stood still until now.
+func (s *simulation) standing() bool {
+	n := len(s.result.Legs)
+	return n == 0 || !running(s.result.Legs[n-1].Leg)
+}

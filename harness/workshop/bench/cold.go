@@ -1,0 +1,229 @@
+package bench
+
+import (
+	"fmt"
+	"math"
+
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/formula/conductor"
+	"fusewright/harness/network/circuit"
+	"fusewright/library"
+)
+
+// The bench is taken to be between these temperatures.
+const (
+	benchLowC, benchHighC = 10.0, 35.0
+	CoilTolerance         = 0.10 // of a relay coil at 20 °C; common practice, no source
+	IsolationOhm          = 1e6  // least from a feed to the frame; common practice, no source
+)
+
+const (
+	basisWire = "wires: the standard's largest resistance at 20 °C with both ends as new; at most: 35 °C by copper's " +
+		"0.393 % a kelvin (IEC 60028), ends aged as their data say or twice the new figure (common practice, no source), " +
+		"1 % and 0.1 mΩ; a two-wire meter: 1 % and 0.2 Ω with its leads subtracted (common practice, no source)"
+	basisIsolation = "isolation: 1 MΩ (common practice, no source); dry PVC and polyethylene give far more"
+	basisFuse      = "fuses: the design; body colours by the fuse standard of the library"
+	basisCoil      = "coils: data at 20 °C ±10 % (common practice, no source), 10 to 35 °C by copper's 0.393 % a kelvin " +
+		"(IEC 60028), 1 % and 0.2 Ω for the meter (common practice, no source)"
+	basisReturn = "returns: resistances of the way back, as for wires; 1 % and 0.2 Ω for a two-wire meter with its leads " +
+		"subtracted (common practice, no source)"
+)
+
+func nan() float64 { return math.NaN() }
+
+// continuity lists every wire with its resistance.
+func (m *maker) continuity() *Section {
+	s := &Section{Kind: Continuity, Title: "Before power: continuity of each wire",
+		Setup: []string{"Battery off, all fuses out, relays out of their sockets. Short the meter's leads and subtract what it shows.",
+			"A two-wire meter finds open wires and bad crimps of some tenths of an ohm. The finer figure needs 1 A from the supply " +
+				"and millivolts at the ends."}}
+	g := &Group{}
+	for _, w := range m.c.Wires {
+		g.Checks = append(g.Checks, m.through(w))
+	}
+	s.Groups = []*Group{g}
+	return s
+}
+
+// through is the resistance of a wire from end to end.
+func (m *maker) through(w *circuit.Wire) *Check {
+	hot := conductor.AtTemperature(w.ConductorOhm20, benchHighC) + agedOhm(w.FromEnd) + agedOhm(w.ToEnd)
+	_, high := widen(0, hot, FineOhmShare, FineOhmFixed)
+	_, plain := widen(0, hot, OhmShare, OhmFixed)
+	return &Check{Ref: w.Number, Name: w.Look(), Where: at(w.From) + " to " + at(w.To),
+		Quantity: quantity.Resistance, Nominal: w.ConductorOhm20 + w.EndsOhm, Low: nan(), High: high,
+		PlainHigh: plain, Basis: basisWire}
+}
+
+// agedOhm is a termination at the end of its life, or twice the new figure.
+func agedOhm(t *library.Terminal) float64 {
+	switch {
+	case t == nil:
+		return ContactHigh * circuit.EndOhm
+	case t.AgedOhm > 0:
+		return t.AgedOhm
+	}
+	return ContactHigh * t.ContactOhm
+}
+
+// isolation lists the stretches of feed between fuses and relay contacts, each
+// of which is one conductor against the frame.
+func (m *maker) isolation() *Section {
+	s := &Section{Kind: Isolation, Title: "Before power: isolation to frame and battery negative",
+		Setup: []string{"As before, and with loads unplugged and switches on. One lead on bare frame metal, and again on the " +
+			"battery's negative lead."}}
+	g := &Group{}
+	seen := make([]bool, len(m.c.Nodes))
+	for _, w := range m.c.Wires {
+		if !w.Branch.Feeds() || seen[w.From.Node.Index] {
+			continue
+		}
+		wires := m.island(w.From.Node, seen)
+		where := "wire"
+		if len(wires) > 1 {
+			where = "wires"
+		}
+		for _, each := range wires {
+			where += " " + each.Number
+		}
+		if w.From.Part.Kind == circuit.Tap {
+			where += ", tap undone"
+		}
+		g.Checks = append(g.Checks, &Check{Ref: w.From.Part.Ref, Name: within(w.From), Where: where + " to frame",
+			Quantity: quantity.Resistance, Nominal: math.Inf(1), Low: IsolationOhm, High: nan(), Basis: basisIsolation})
+	}
+	s.Groups = []*Group{g}
+	return s
+}
+
+// island marks the nodes that are one conductor with a node while fuses and
+// relays are out and switches on, and lists its wires in order of number.
+func (m *maker) island(start *circuit.Node, seen []bool) []*circuit.Wire {
+	in := map[*circuit.Wire]bool{}
+	seen[start.Index] = true
+	for queue := []*circuit.Node{start}; len(queue) > 0; queue = queue[1:] {
+		for _, b := range queue[0].Branches {
+			if !stretch(b) {
+				continue
+			}
+			if b.Wire != nil {
+				in[b.Wire] = true
+			}
+			for _, n := range []*circuit.Node{b.A, b.B} {
+				if !seen[n.Index] {
+					seen[n.Index] = true
+					queue = append(queue, n)
+				}
+			}
+		}
+	}
+	var wires []*circuit.Wire
+	for _, w := range m.c.Wires {
+		if in[w] {
+			wires = append(wires, w)
+		}
+	}
+	return wires
+}
+
+// stretch tells whether a feed goes on through a branch with fuses and relays out.
+func stretch(b *circuit.Branch) bool {
+	switch b.Kind {
+	case circuit.FuseBranch:
+		return false
+	case circuit.ContactBranch:
+		return b.Closer != nil && b.Closer.Switch != nil
+	}
+	return b.Feeds()
+}
+
+// fuses lists every protection with what must be in its place.
+func (m *maker) fuses() *Section {
+	s := &Section{Kind: Fuses, Title: "Before power: fuses in their places",
+		Setup: []string{"Put the fuses in one by one and read the figure on each. Leave the first fuse behind the battery out."}}
+	g := &Group{}
+	for _, b := range m.c.Branches {
+		if b.Fuse == nil {
+			continue
+		}
+		ref, name := b.Fuse.Ref, b.Part.Name
+		if ref == "" {
+			ref = b.Part.Ref
+		}
+		where := place(b.Part)
+		if b.Part.Kind == circuit.Block {
+			name = b.Part.Name + " " + b.B.Terminals[0].Name
+			where = "way " + b.B.Terminals[0].Name + " of " + b.Part.Ref + ", " + where
+		}
+		g.Checks = append(g.Checks, &Check{Ref: ref, Name: name, Where: where, Quantity: quantity.Current,
+			Nominal: b.Fuse.Rating.RatingA, Low: nan(), High: nan(), Text: fuseText(b.Fuse), Basis: basisFuse})
+	}
+	s.Groups = []*Group{g}
+	if len(g.Checks) == 0 {
+		s.Trouble = "The design has no fuse. Do not put power to it."
+	}
+	return s
+}
+
+func place(p *circuit.Part) string {
+	if p.Place == nil {
+		return "place not given"
+	}
+	return p.Place.Name
+}
+
+// fuseText is what is printed on a fuse and its colour.
+func fuseText(f *circuit.FuseSpec) string {
+	text := quantity.Plain(f.Rating.RatingA, quantity.Current)
+	if f.Factory {
+		return text + ", factory fuse"
+	}
+	if f.Rating.Colour != "" {
+		text += " " + f.Rating.Colour
+	}
+	if f.Type != nil {
+		text += ", " + f.Type.Name
+	}
+	return text
+}
+
+// coils lists the relay coils with their resistance.
+func (m *maker) coils() []*Section {
+	g := &Group{}
+	for _, p := range m.c.Parts {
+		if p.Kind != circuit.Relay || p.Coil() == nil {
+			continue
+		}
+		nominal := parallel(p, 1, 20)
+		low, high := widen(parallel(p, 1-CoilTolerance, benchLowC), parallel(p, 1+CoilTolerance, benchHighC), OhmShare, OhmFixed)
+		check := &Check{Ref: p.Ref, Name: p.Name, Where: "terminals 86 to 85, relay out", Quantity: quantity.Resistance,
+			Nominal: nominal, Low: low, High: high, Basis: basisCoil}
+		switch kind := m.suppression(p); kind {
+		case "diode", "zener":
+			check.Where += fmt.Sprintf("; red on 85, then on 86: the %s may lower the first", kind)
+		case "resistor":
+			check.Where += "; resistor in parallel counted"
+		}
+		g.Checks = append(g.Checks, check)
+	}
+	if len(g.Checks) == 0 {
+		return nil
+	}
+	return []*Section{{Kind: Coils, Title: "Before power: relay coils", Groups: []*Group{g},
+		Setup: []string{"Relay out of its socket, at its own terminals."}}}
+}
+
+// parallel is a coil with the resistor across it, in ohms: the coil of the share
+// of its data, warm.
+func parallel(p *circuit.Part, share, celsius float64) float64 {
+	siemens := 0.0
+	for _, b := range p.Branches {
+		switch {
+		case b == p.Coil():
+			siemens += 1 / conductor.AtTemperature(b.Ohm*share, celsius)
+		case b.Kind == circuit.ResistorBranch:
+			siemens += 1 / b.Ohm
+		}
+	}
+	return 1 / siemens
+}

@@ -1,0 +1,123 @@
+package bench
+
+import (
+	"fmt"
+	"math"
+
+	"fusewright/harness/design"
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/solve"
+)
+
+// The supply that stands in for the battery at first power.
+const (
+	supplyShare = 1.05 // of the system voltage: a rested battery
+	supplyOhm   = 0.010
+	leastSetA   = 0.5  // smallest limit worth setting
+	darkA       = 0.15 // below it a 21 W lamp in place of the fuse stays dark
+)
+
+// firstPower puts a limited supply or a lamp in place of each fuse that stands
+// first behind the battery, the others of them out.
+func (m *maker) firstPower() []*Section {
+	first := m.firstFuses()
+	s := &Section{Kind: FirstPower, Title: "First power: limited current in place of the first fuse"}
+	if len(first) == 0 {
+		s.Trouble = "No fuse stands first behind the battery, so there is no safe place to limit the current. " +
+			"Do not put power to this harness."
+		return []*Section{s}
+	}
+	s.Setup = []string{
+		fmt.Sprintf("Take every fuse of this list out. Of one at a time, put the supply's plus on the load side of its holder and its "+
+			"minus on battery negative: %s, current limit as listed. Loads off at their own switches where they have one.",
+			quantity.Plain(m.supplyV(), quantity.Voltage)),
+		"Or with the battery: a 21 W filament lamp across the holder. It stays dark where so listed; where the list says " +
+			"“supply only” the lamp would glow without fault.",
+		"Stop when the supply goes into its limit, the reading passes the upper bound, or anything warms. " +
+			"When all are passed, the fuses go in.",
+	}
+	off, on := &design.Situation{Name: "key off", Key: design.KeyOff}, &design.Situation{Name: "key on", Key: design.KeyOn}
+	unplugged := &Group{Title: "Key off, loads unplugged"}
+	keyed := &Group{Title: "Key on, loads unplugged, every switch off"}
+	plugged := &Group{Title: "Key on, loads plugged in, every switch off (only where that draws more)"}
+	for _, f := range first {
+		unplugged.Checks = append(unplugged.Checks, m.limited(off, f, first, false))
+		before, after := m.limited(on, f, first, false), m.limited(on, f, first, true)
+		keyed.Checks = append(keyed.Checks, before)
+		if after.Text != "" || after.Nominal > before.Nominal+SupplyFixedA {
+			plugged.Checks = append(plugged.Checks, after)
+		}
+	}
+	s.Groups = []*Group{unplugged, keyed}
+	if len(plugged.Checks) > 0 {
+		s.Groups = append(s.Groups, plugged)
+	}
+	return []*Section{s}
+}
+
+func (m *maker) supplyV() float64 { return supplyShare * m.d.NominalV() }
+
+// firstFuses are the fuses that current from the battery meets first; factory
+// fuses belong to the machine.
+func (m *maker) firstFuses() []*circuit.Branch {
+	guards := m.c.Guards()
+	var list []*circuit.Branch
+	for _, b := range m.c.Branches {
+		if g := guards[b.Index]; b.Kind == circuit.FuseBranch && !b.Fuse.Factory && g.Bare && !g.Unfed {
+			list = append(list, b)
+		}
+	}
+	return list
+}
+
+// limited is the reading of the supply in place of one fuse, with the other
+// first fuses out and the accessories plugged in or not.
+func (m *maker) limited(state *design.Situation, f *circuit.Branch, first []*circuit.Branch, plugged bool) *Check {
+	check := &Check{Ref: f.Fuse.Ref, Name: f.Part.Name, Quantity: quantity.Current,
+		Nominal: nan(), Low: nan(), High: nan(), Basis: basisSupply}
+	var others []solve.Change
+	for _, o := range first {
+		if o != f {
+			others = append(others, solve.OpenBranch(o))
+		}
+	}
+	for _, b := range m.c.Branches {
+		if !plugged && b.Load != nil && b.Load.Load != nil {
+			others = append(others, solve.OpenBranch(b))
+		}
+	}
+	solved := func(opt solve.Options) *solve.Solution {
+		opt.NoCharging, opt.BatteryV, opt.BatteryOhm, opt.Changes = true, m.supplyV(), supplyOhm, others
+		return m.plan.Network(state, opt).Solution()
+	}
+	sp := spread{nominal: solved(solve.Options{})}
+	if !sp.ok() {
+		check.Text = "no result: " + string(sp.nominal.Status)
+		return check
+	}
+	for _, heavy := range []bool{false, true} {
+		if sol := solved(m.corner(heavy, heavy)); sol.Status == solve.Converged {
+			sp.corners = append(sp.corners, sol)
+		}
+	}
+	nominal, low, high := sp.of(func(s *solve.Solution) float64 { return math.Abs(s.Amps(f)) })
+	check.Nominal = nominal
+	check.Low, check.High = widen(low, high, SupplyShare, SupplyFixedA)
+	check.SetA = setting(check.High, f.Fuse.Rating.RatingA)
+	check.Where = "lamp dark"
+	if check.High > darkA {
+		check.Where = "supply only"
+	}
+	return check
+}
+
+// setting is the limit of the supply: a fifth over the largest good reading, in
+// steps of a tenth, and never above the fuse.
+func setting(highA, fuseA float64) float64 {
+	set := math.Max(leastSetA, math.Ceil(12*highA-1e-9)/10)
+	if fuseA > 0 {
+		set = math.Min(set, fuseA)
+	}
+	return set
+}

@@ -1,0 +1,112 @@
+package bench
+
+import (
+	"fusewright/harness/design"
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/design/wording"
+	"fusewright/harness/formula/conductor"
+	"fusewright/harness/network/circuit"
+)
+
+// polarised tells whether a load suffers from swapped wires: the design says so,
+// or it is of a kind that does (common practice, no source).
+func polarised(l *design.Load) bool {
+	return l.Polarised || l.Behaves == design.ConstantPower || l.Sign == design.SignLED || l.Sign == design.SignElectronics
+}
+
+// suppression is what lies across a relay's coil; "" = not said.
+func (m *maker) suppression(p *circuit.Part) string {
+	if r, ok := p.Source.(*design.Relay); ok {
+		return r.Coil.Suppressed
+	}
+	return ""
+}
+
+// polarity checks the return side of loads and coils that must not be swapped.
+func (m *maker) polarity() []*Section {
+	g, plugs := &Group{}, &Group{Title: "At the plugs, before the accessories are mated"}
+	for _, p := range m.c.Parts {
+		switch src := p.Source.(type) {
+		case *design.Load:
+			if p.Plug != nil {
+				plugs.Checks = append(plugs.Checks, m.atPlug(p)...)
+			} else if polarised(src) {
+				g.Checks = append(g.Checks, m.backFrom(p, p.Terminal("-"), p.Terminal("+")))
+			}
+		case *design.Relay:
+			if k := m.suppression(p); k == "diode" || k == "zener" {
+				check := m.backFrom(p, p.Terminal("85"), p.Terminal("86"))
+				check.Where += "; cathode (ring) of the " + k + " on 86"
+				g.Checks = append(g.Checks, check)
+			}
+		}
+	}
+	setup := []string{"Fuses out again or battery off, loads unplugged. The return side must read low to battery negative, the feed " +
+		"side must not. Then compare the wire colours."}
+	var groups []*Group
+	if len(g.Checks) > 0 {
+		groups = append(groups, g)
+	}
+	if len(plugs.Checks) > 0 {
+		g.Title = "At the parts"
+		groups = append(groups, plugs)
+		setup = append(setup, "At the plugs: on the contacts of the harness half. Then hold the two halves face to face: the + lead of the "+
+			"accessory must meet the feed, the − lead the return.")
+	}
+	if len(groups) == 0 {
+		return nil
+	}
+	return []*Section{{Kind: Polarity, Title: "Before power: polarity", Groups: groups, Setup: setup}}
+}
+
+// atPlug is the checks at the contacts of an accessory's plug: the return to
+// battery negative, and each feed through to where it comes from.
+func (m *maker) atPlug(p *circuit.Part) []*Check {
+	plus, minus := p.Terminal("+"), p.Terminal("-")
+	back := m.backFrom(p, minus, plus)
+	back.Where = "contact of " + wiresAt(minus) + " to battery negative; that of " + wiresAt(plus) + " is +"
+	checks := []*Check{back}
+	for _, w := range plus.Wires {
+		through := m.through(w)
+		through.Ref, through.Name = p.Ref, p.Name
+		through.Where = "contact of " + w.Number + " " + w.Look() + " to " + at(w.From)
+		checks = append(checks, through)
+	}
+	return checks
+}
+
+// backFrom is the check of a return terminal against battery negative.
+func (m *maker) backFrom(p *circuit.Part, minus, plus *circuit.Terminal) *Check {
+	check := &Check{Ref: p.Ref, Name: p.Name, Where: "− " + wiresAt(minus) + ", + " + wiresAt(plus),
+		Quantity: quantity.Resistance, Nominal: nan(), Low: nan(), High: nan(), Basis: basisReturn}
+	way := m.c.MainReturn(minus.Node)
+	if !way.Whole {
+		check.Text = "no way back in the design"
+		return check
+	}
+	nominal, high := 0.0, 0.0
+	for _, b := range way.Branches {
+		nominal += b.Ohm
+		if w := b.Wire; w != nil {
+			high += conductor.AtTemperature(w.ConductorOhm20, benchHighC) + agedOhm(w.FromEnd) + agedOhm(w.ToEnd)
+		} else {
+			high += ContactHigh * b.Ohm
+		}
+	}
+	check.Nominal = nominal
+	_, check.High = widen(0, high, OhmShare, OhmFixed)
+	return check
+}
+
+// wiresAt names the wires at a terminal: "W12 GN".
+func wiresAt(t *circuit.Terminal) string {
+	var names []string
+	for _, w := range t.Wires {
+		name := w.Number
+		if code := w.Spec.Colour.Code(); code != "" {
+			name += " " + code
+		}
+		names = append(names, name)
+	}
+	return wording.And(names)
+}

@@ -1,0 +1,120 @@
+package bench
+
+import (
+	"fusewright/harness/design"
+	"fusewright/harness/network/circuit"
+)
+
+// cautions come before everything else.
+func cautions(d *design.Design) []string {
+	list := []string{
+		"Isolate the battery before the tests without power: negative off first, on last. Cover the loose end.",
+		"No open flame, spark or smoking near a battery that charges or has just been charged: it gives off hydrogen. " +
+			"Air the place; wear eye protection.",
+		"Take off rings, watch and chains. Never bridge the posts. Use insulated tools.",
+		"With the engine running: in the open air or with the exhaust led away, hands, leads and clothes clear of belts, " +
+			"fan, chain and wheels, the machine on its stand and out of gear.",
+		"Hot parts: exhaust, engine, lamps and heaters burn. Let them cool, and keep meter leads off them.",
+		"Braking and steering: before moving the machine, turn the steering from stop to stop and work every lever with " +
+			"the harness in place. Nothing may pull, catch or lie near a brake line.",
+		"Do not work on brake, steering, airbag or other safety circuits without the training that they require.",
+		"Stop at smoke, smell, heat or a reading far off: power off first, then look for the cause.",
+	}
+	if d.NominalV() >= 48 {
+		list = append(list, "A 48 V battery can reach 60 V while it charges: treat it as able to hurt, and its arcs do not go out by themselves.")
+	}
+	return list
+}
+
+func tools() []string {
+	return []string{
+		"Meter with volts, ohms and milliamperes; clamp for DC amperes.",
+		"Supply with an adjustable current limit, or a 21 W filament lamp of the system voltage in a holder with leads.",
+		"This sheet, the schematic and the connection table.",
+		"For small resistances: the supply at 1 A through the wire and the meter on millivolts at its ends. " +
+			"Then a millivolt is a milliohm.",
+	}
+}
+
+// hints of each kind of section.
+var hints = map[Kind][]Hint{
+	Continuity: {
+		{"No reading", "wire cut inside its insulation, terminal not crimped or not seated, wrong position"},
+		{"Some ohms, changing when the wire is moved", "crimp on the insulation, broken strands, terminal not latched"},
+		{"Two or three times the figure", "size smaller than designed, longer than designed, or one bad crimp"},
+		{"Less than half of the figure", "a second path is connected: unplug what lies in parallel"},
+	},
+	Isolation: {
+		{"Near 0 Ω", "insulation pinched or pierced, terminal against the frame, feed and return swapped"},
+		{"Some ohms to some kilohms", "a load, lamp or coil is still connected between the two"},
+		{"Falling slowly, or below 1 MΩ when wet", "water or dirt in a connector"},
+	},
+	Fuses: {
+		{"Another colour or figure", "wrong fuse: a larger one no longer protects the wire, a smaller one opens in use"},
+		{"Blown before first use", "there was a fault at an earlier trial: find it before a new one goes in"},
+	},
+	Coils: {
+		{"No reading", "coil open, or measured between the wrong terminals"},
+		{"Near 0 Ω", "coil shorted, suppression diode shorted"},
+		{"Half or double", "relay of another coil voltage"},
+	},
+	Polarity: {
+		{"Return side open", "ground point not bare or not tight, return wire in the wrong place"},
+		{"Low on both sides", "feed and return joined somewhere, or the fuse is still in"},
+		{"Feed side joined to the ground", "feed and return swapped at the load"},
+	},
+	FirstPower: {
+		{"At the limit at once, volts near zero", "short behind this fuse: power off, unplug by halves until it goes"},
+		{"More than the bound", "a load is on that should be off, or a relay pulls without the key"},
+		{"Nothing at all with the key on", "no return, relay coil not fed, or the tap is dead"},
+		{"Lamp in place of the fuse glows full", "the same as a supply at its limit"},
+	},
+	InUse: {
+		{"Load far lower than expected, amperes low", "one bad joint: follow the drops from the post outward, the largest jump is it"},
+		{"Load far lower, amperes high", "load larger than designed, or a stalled motor"},
+		{"Higher than expected, amperes low", "load not drawing: bulb, internal fuse, own switch"},
+		{"Volts at a load that is off", "wrong way of the block, switch bridged, back-feed through another load"},
+		{"All loads lower by the same", "the fault is in what they share: main feed, main fuse, ground point"},
+		{"A drop near battery voltage", "this is the open place"},
+	},
+	Parked: {
+		{"Tens of milliamperes more, for some minutes", "a control unit has not gone to sleep yet: wait and read again"},
+		{"More, and it stays", "a circuit is live with the key off: pull fuses one by one until it falls"},
+		{"Less than expected", "a part that should be live is not: clock, alarm, memory supply"},
+	},
+}
+
+// at names a terminal as one reads it off the part: "K1 keyed, 87".
+func at(t *circuit.Terminal) string {
+	if t.Part.Kind == circuit.Battery {
+		return within(t)
+	}
+	return t.Part.Ref + " " + within(t)
+}
+
+// within is at without the reference: "keyed, 87".
+func within(t *circuit.Terminal) string {
+	switch t.Part.Kind {
+	case circuit.Splice, circuit.Ground:
+		return t.Part.Name
+	case circuit.Battery:
+		return "battery " + sign(t.Name)
+	}
+	return t.Part.Name + ", " + sign(t.Name)
+}
+
+// sign shows a minus as a minus and not as a hyphen.
+func sign(name string) string {
+	if name == "-" {
+		return "−"
+	}
+	return name
+}
+
+// short names a terminal by reference alone: "K1 87".
+func short(t *circuit.Terminal) string {
+	if t.Part.Kind == circuit.Splice || t.Part.Kind == circuit.Ground {
+		return t.Part.Ref
+	}
+	return t.Part.Ref + " " + sign(t.Name)
+}

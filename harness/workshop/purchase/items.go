@@ -1,0 +1,204 @@
+package purchase
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"fusewright/harness/design"
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/workshop/cutting"
+	"fusewright/library"
+)
+
+// wires adds one line per insulation, size and colour, by cut length.
+func (b *builder) wires(c *circuit.Circuit) {
+	for _, w := range c.Wires {
+		size := "size not known"
+		if w.Spec.Size != nil {
+			size = w.Spec.Size.Label
+		}
+		item := fmt.Sprintf("%s, %s, %s", w.Spec.Type.Name, size, w.Spec.Colour.Code())
+		b.add(Wire, item, "m", cutting.Break(w).CutM, w.Number)
+	}
+}
+
+// parts adds what the parts themselves are.
+func (b *builder) parts(c *circuit.Circuit) {
+	for _, p := range c.Parts {
+		switch src := p.Source.(type) {
+		case *design.Fuse:
+			b.fuse(src.Type, src.Rating, p.Ref)
+			if src.Type.Kind == "fuse" {
+				b.add(Holders, "holder for one "+src.Type.Name+sealed(p), "pcs", 1, p.Ref)
+			}
+		case *design.Relay:
+			b.relay(src, p)
+		case *design.Block:
+			b.block(src, p)
+		case *design.Switch:
+			b.add(Switches, switchItem(src), "pcs", 1, p.Ref)
+		case *design.Load:
+			b.add(Loads, loadItem(src), "pcs", 1, p.Ref)
+		case *design.Ground:
+			b.add(Grounds, groundItem(src, p), "pcs", 1, p.Ref)
+		}
+	}
+}
+
+// loadItem is an accessory by its type, or by its name when it has none, and its
+// power.
+func loadItem(l *design.Load) string {
+	item := l.Name
+	if l.Type != nil {
+		item = l.Type.Name
+	}
+	if l.PowerW > 0 && !strings.HasSuffix(item, " W") {
+		item += ", " + quantity.Plain(math.Round(l.PowerW*10)/10, quantity.Power)
+	}
+	return item
+}
+
+// groundItem is what a ground point is made of: a block by its ways and limit, a
+// stud by the thread that the rings on it ask for.
+func groundItem(g *design.Ground, p *circuit.Part) string {
+	wires, thread := 0, ""
+	for _, t := range p.Terminals {
+		wires += len(t.Wires)
+		if name, ok := strings.CutPrefix(t.Kind, "ring "); ok && thread == "" {
+			thread = " " + name
+		}
+	}
+	if g.Kind == design.FrameStud {
+		return "bolt" + thread + " with nut and serrated washers, for a frame stud"
+	}
+	item := fmt.Sprintf("ground block, %d ways%s", wires, thread)
+	if g.LimitA.Given() {
+		item += ", " + amperes(g.LimitA.Value) + " A"
+	}
+	return item
+}
+
+func (b *builder) fuse(t *library.FuseType, r *library.FuseRating, ref string) {
+	item := fmt.Sprintf("%s %s A", t.Name, amperes(r.RatingA))
+	if r.Colour != "" {
+		item += ", " + r.Colour
+	}
+	b.add(Fuses, item, "pcs", 1, ref)
+}
+
+// sealed asks for a sealed holder or socket in a wet place: the library's rows
+// of fuses and relays do not say.
+func sealed(p *circuit.Part) string {
+	if p.Place != nil && p.Place.Wet {
+		return ", sealed"
+	}
+	return ""
+}
+
+func (b *builder) relay(r *design.Relay, p *circuit.Part) {
+	item := r.Form.Name
+	switch r.Coil.Suppressed {
+	case "resistor", "diode", "zener":
+		item += ", coil with " + r.Coil.Suppressed
+	}
+	b.add(Relays, item, "pcs", 1, p.Ref)
+	b.add(Holders, "socket for "+r.Form.Family+sealed(p), "pcs", 1, p.Ref)
+}
+
+func (b *builder) block(src *design.Block, p *circuit.Part) {
+	item := fmt.Sprintf("block, %d ways", len(src.Ways))
+	if src.Type != nil {
+		item = src.Type.Name
+	}
+	b.add(Blocks, item, "pcs", 1, p.Ref)
+	refs := map[string]string{}
+	for _, t := range p.Terminals {
+		refs[t.Name] = t.FuseRef
+	}
+	for _, w := range src.Ways {
+		if w.Fuse != nil && w.FuseType != nil {
+			b.fuse(w.FuseType, w.Fuse, refs[w.Number])
+		}
+	}
+}
+
+func switchItem(s *design.Switch) string {
+	kind := "switch"
+	if s.Momentary {
+		kind = "push-button"
+	}
+	if s.Type != nil {
+		return s.Type.Name
+	}
+	if s.RatingA.Given() {
+		return fmt.Sprintf("%s, %s A", kind, amperes(s.RatingA.Value))
+	}
+	return kind + ", rating not given"
+}
+
+// ends adds the crimp parts, in packs where the library sells them so.
+func (b *builder) ends(c *circuit.Circuit) {
+	for _, w := range c.Wires {
+		b.end(w, w.From, w.FromEnd)
+		b.end(w, w.To, w.ToEnd)
+	}
+}
+
+func (b *builder) end(w *circuit.Wire, at *circuit.Terminal, crimp *library.Terminal) {
+	if crimp == nil {
+		kind := at.Kind
+		if kind == "" {
+			kind = "kind not known"
+		}
+		b.missing = append(b.missing,
+			fmt.Sprintf("%s: no terminal chosen at %s:%s (%s)", w.Number, at.Part.Ref, at.Name, kind))
+		return
+	}
+	l := b.add(Terminals, crimp.Name, "pcs", 1, w.Number)
+	if crimp.SoldPer > 1 {
+		l.SoldAs = "pack of " + strconv.Itoa(crimp.SoldPer)
+	}
+}
+
+// covers adds sleeves and conduit by the length of the runs they lie on.
+func (b *builder) covers(c *circuit.Circuit) {
+	for _, bundle := range c.Bundles {
+		if bundle.Run.Cover == nil || len(bundle.Wires) == 0 {
+			continue
+		}
+		l := b.add(Covers, bundle.Run.Cover.Name, "m", bundle.Run.LengthM.Value, bundle.Run.Name)
+		l.LargestMm = math.Max(l.LargestMm, bundle.OuterMm)
+	}
+}
+
+// consumables adds ties, heat-shrink and markers.
+func (b *builder) consumables(c *circuit.Circuit) {
+	ties, shrinkM := 0.0, 0.0
+	for _, bundle := range c.Bundles {
+		if len(bundle.Wires) > 0 {
+			ties += math.Ceil(bundle.Run.LengthM.Value/TieSpacingM) + 1
+		}
+	}
+	for _, w := range c.Wires {
+		for _, crimp := range []*library.Terminal{w.FromEnd, w.ToEnd} {
+			if crimp != nil && !crimp.Sealed {
+				shrinkM += ShrinkPerEndM
+			}
+		}
+	}
+	if ties > 0 {
+		b.add(Consumables, "cable ties", "pcs", ties, "").SoldAs = "pack of " + strconv.Itoa(TiePack)
+	}
+	if shrinkM > 0 {
+		b.add(Consumables, "heat-shrink tube, adhesive lined", "m", shrinkM, "")
+	}
+	if n := len(c.Wires); n > 0 {
+		b.add(Consumables, "wire markers", "pcs", float64(n*MarkersPerWire), "")
+	}
+}
+
+// amperes prints a rating without a trailing zero: 7.5, 10.
+func amperes(a float64) string { return strconv.FormatFloat(a, 'f', -1, 64) }

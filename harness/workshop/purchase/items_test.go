@@ -1,0 +1,44 @@
+package purchase_test
+
+import (
+	"fmt"
+	"testing"
+
+	"fusewright/harness/workshop/purchase"
+
+	"github.com/google/go-cmp/cmp"
+)
+
+const grounded = `fusewright: 1
+title: grounds
+system: 12 V
+practice: motorcycle
+battery: {chemistry: AGM, capacity: 12 Ah, resistance: 12 mΩ, at: tray}
+wire: {insulation: ISO 6722 thin wall class B, size: 1 mm², slack: 50 mm}
+places: {tray: {ambient: 30 °C}}
+grounds:
+  stud: {at: tray, kind: frame stud, limit: 30 A}
+  bar: {at: tray, kind: ground block, limit: 40 A, returns to: battery negative}
+splices:
+  pair: {at: tray, fed by: battery}
+loads:
+  left: {at: tray, type: LED auxiliary lamp, fed by: pair, returns to: bar}
+  right: {at: tray, type: LED auxiliary lamp, fed by: pair, returns to: bar}
+  stove: {at: tray, power: 60.04 W, behaves: resistor, fed by: battery, returns to: stud}
+`
+
+// Accessories stand by their type and power, equal ones on one line; grounds by
+// what a shop sells; a splice is its crimp.
+func TestAccessoriesAndGrounds(t *testing.T) {
+	var got []string
+	for _, l := range billOf(t, grounded).Lines {
+		if l.Group == purchase.Loads || l.Group == purchase.Grounds {
+			got = append(got, fmt.Sprintf("%g %s", l.Need, l.Item))
+		}
+	}
+	want := []string{"2 LED auxiliary lamp, 18 W", "1 stove, 60 W",
+		"1 bolt M6 with nut and serrated washers, for a frame stud", "1 ground block, 3 ways M6, 40 A"}
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Error(diff)
+	}
+}

@@ -1,0 +1,68 @@
+package purchase
+
+import (
+	"fmt"
+	"strconv"
+
+	"fusewright/harness/network/circuit"
+	"fusewright/library"
+)
+
+// plugs adds both halves of each plug: the housings, what mates with the
+// contacts of the harness half, and, of sealed families, the wire seals and
+// what closes the ways left over. The contacts of the harness half are among
+// the terminals. The accessory's half is counted in the size of the harness
+// wires, since the design does not know the accessory's own leads.
+func (b *builder) plugs(c *circuit.Circuit) {
+	for _, p := range c.Parts {
+		plug := p.Plug
+		if plug == nil {
+			continue
+		}
+		family := plug.Family
+		if plug.Ways == 0 {
+			b.missing = append(b.missing, fmt.Sprintf("%s: no housing of %s has %d ways", p.Ref, family.Name, plug.Needed))
+			continue
+		}
+		b.add(Housings, "both halves of a housing, "+plug.String(), "pcs", 1, p.Ref)
+		for _, t := range p.Terminals {
+			for _, w := range t.Wires {
+				b.way(family, w, t)
+			}
+		}
+		if unused := plug.Ways - plug.Needed; family.Sealed && unused > 0 {
+			b.seals(family, "blanking plug, "+family.Name, float64(2*unused), p.Ref)
+		}
+	}
+	if b.mates {
+		b.missing = append(b.missing, "contacts and seals of the accessories' halves are counted in the size of the harness "+
+			"wires: look at the accessories' own leads")
+	}
+}
+
+// way adds what one wire of a plug needs besides its own contact.
+func (b *builder) way(family *library.Connector, w *circuit.Wire, t *circuit.Terminal) {
+	contact := w.ToEnd
+	if w.From == t {
+		contact = w.FromEnd
+	}
+	if contact == nil {
+		return // ends has said so
+	}
+	b.mates = true
+	l := b.add(Plugs, "mate of "+contact.Name, "pcs", 1, w.Number)
+	if contact.SoldPer > 1 {
+		l.SoldAs = "pack of " + strconv.Itoa(contact.SoldPer)
+	}
+	if family.Sealed {
+		b.seals(family, "wire seal for "+contact.Name, 2, w.Number)
+	}
+}
+
+// seals adds seals or blanking plugs, sold in packs of the family's number.
+func (b *builder) seals(family *library.Connector, item string, amount float64, ref string) {
+	l := b.add(Plugs, item, "pcs", amount, ref)
+	if family.SealsPer > 1 {
+		l.SoldAs = "pack of " + strconv.Itoa(family.SealsPer)
+	}
+}
