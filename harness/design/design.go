@@ -487,6 +487,7 @@ type Leg struct {
 type Acceptance struct {
 	Rule     Text
 	Part     Text
+	Wire     string          // which wire of the part; "" = any, or the part itself
 	Severity string          // the gravest taken; "" = fault
 	Figure   *finding.Figure // without its sense; nil = any
 	Reason   Text

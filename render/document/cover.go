@@ -97,7 +97,7 @@ func whatItIs(r *harness.Review) string {
 func (b *book) verdict(r *harness.Review) {
 	dangers, faults := finding.Count(r.Findings, finding.Danger), finding.Count(r.Findings, finding.Fault)
 	advice := finding.Count(r.Findings, finding.Advice)
-	accepted := len(r.Findings) - dangers - faults - advice
+	accepted, burns := len(r.Findings)-dangers-faults-advice, acceptedDangers(r.Findings)
 	text := "No rule of this program objects to the design as described."
 	switch {
 	case dangers > 0:
@@ -107,7 +107,10 @@ func (b *book) verdict(r *harness.Review) {
 		text = "Not ready to build: " + wording.Count(faults, "finding says", "findings say") +
 			" that something will not work as described or runs outside its rating."
 	case advice > 0:
-		text = "No danger and no fault found. " + wording.Count(advice, "point", "points") + " of advice."
+		text = "No open danger and no open fault. " + wording.Count(advice, "point", "points") + " of advice."
+	}
+	if burns > 0 {
+		text += " But " + wording.Count(burns, "danger is", "dangers are") + " accepted by the design: read why before you build it."
 	}
 	b.para(text, scene.TextStyle{SizeMM: headSizeMM, Face: scene.Bold, Colour: ink})
 	if accepted > 0 {
@@ -120,9 +123,24 @@ func (b *book) verdict(r *harness.Review) {
 			worst = append(worst, f.Severity.String()+": "+f.What)
 		}
 	}
+	for _, f := range r.Findings {
+		if f.Accepted != "" && f.Severity == finding.Danger && len(worst) < 5 {
+			worst = append(worst, "accepted danger: "+f.What+" ("+f.Accepted+")")
+		}
+	}
 	if len(worst) > 0 {
 		b.bullets(worst, scene.TextStyle{SizeMM: textSizeMM, Colour: ink})
 	}
+}
+
+// acceptedDangers counts the dangers that the design accepts.
+func acceptedDangers(list []*finding.Finding) (n int) {
+	for _, f := range list {
+		if f.Accepted != "" && f.Severity == finding.Danger {
+			n++
+		}
+	}
+	return n
 }
 
 // coverFigure is one number of the cover with what it means.

@@ -55,6 +55,9 @@ func (f Finding) About() string {
 // acceptance is the entry of a design that accepts a finding, without its reason.
 func acceptance(f *finding.Finding) string {
 	text := "{rule: " + f.Rule + ", part: " + strconv.Quote(f.Part)
+	if f.Wire != "" {
+		text += ", wire: " + f.Wire
+	}
 	if f.Severity == finding.Danger {
 		text += ", severity: danger"
 	}

@@ -68,7 +68,7 @@ func accept(f *facts, found []*finding.Finding) []*finding.Finding {
 func matches(a *design.Acceptance, found []*finding.Finding) []*finding.Finding {
 	var list []*finding.Finding
 	for _, f := range found {
-		if f.Rule == a.Rule.Value && namesPart(a.Part.Value, f) {
+		if f.Rule == a.Rule.Value && namesPart(a.Part.Value, f) && (a.Wire == "" || a.Wire == f.Wire) {
 			list = append(list, f)
 		}
 	}
