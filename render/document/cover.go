@@ -110,7 +110,7 @@ func (b *book) verdict(r *harness.Review) {
 		text = "No open danger and no open fault. " + wording.Count(advice, "point", "points") + " of advice."
 	}
 	if burns > 0 {
-		text += " But " + wording.Count(burns, "danger is", "dangers are") + " accepted by the design: read why before you build it."
+		text += " " + wording.Count(burns, "danger is", "dangers are") + " accepted by the design: read why before you build it."
 	}
 	b.para(text, scene.TextStyle{SizeMM: headSizeMM, Face: scene.Bold, Colour: ink})
 	if accepted > 0 {

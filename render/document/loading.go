@@ -18,7 +18,7 @@ import (
 // loaded first, as bars of the share of its allowed current.
 func Loading(r *harness.Review) ([]*scene.Sheet, error) {
 	b := newBook("Wire loading", r)
-	b.para("The largest current of each wire over all situations, as a share of what it may carry continuously at the hottest place it "+
+	b.para("The largest current of each wire over all situations, at nominal values (the worst case is in the findings), as a share of what it may carry continuously at the hottest place it "+
 		"meets, with the wires beside it and the cover of its run. The amperes stand behind each bar, with the situation.",
 		scene.TextStyle{SizeMM: textSizeMM, Colour: grey})
 	known, unknown := ranked(loadings(r))

@@ -135,9 +135,10 @@ func meta(r *harness.Review) []string {
 	if rev != "" {
 		lines = append(lines, rev)
 	}
-	return append(lines, fmt.Sprintf("%d danger · %d fault · %d advice",
-		finding.Count(r.Findings, finding.Danger), finding.Count(r.Findings, finding.Fault),
-		finding.Count(r.Findings, finding.Advice)))
+	danger, fault := finding.Count(r.Findings, finding.Danger), finding.Count(r.Findings, finding.Fault)
+	advice := finding.Count(r.Findings, finding.Advice)
+	return append(lines, fmt.Sprintf("%d danger · %d fault · %d advice · %d accepted",
+		danger, fault, advice, len(r.Findings)-danger-fault-advice))
 }
 
 // finish writes the feet, now that the number of pages is known.
