@@ -96,7 +96,7 @@ func (b *book) newPage() {
 	d := b.review.Design
 	s.Begin(scene.Group{ID: s.UniqueID("heading"), Class: "heading", Title: b.kind})
 	top := marginMM + scene.CapHeightMM(titleSizeMM, scene.Bold)
-	metaWide := 46.0
+	metaWide := 60.0
 	s.TextAt(scene.Point{X: b.left(), Y: top}, b.kind,
 		scene.TextStyle{SizeMM: titleSizeMM, Face: scene.Bold, Colour: ink})
 	b.headLine(d.Title.Value, top+6.4, scene.TextStyle{SizeMM: headSizeMM, Colour: ink}, metaWide)
