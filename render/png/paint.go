@@ -5,36 +5,30 @@ import (
 	"image/color"
 	"math"
 
+	"github.com/golang/freetype/raster"
+	"github.com/srwiley/rasterx"
 	"golang.org/x/image/font/sfnt"
 	"golang.org/x/image/math/fixed"
-	"golang.org/x/image/vector"
 
 	"fusewright/render/scene"
 )
 
-// vec is a place or a direction in pixels.
-type vec struct{ x, y float64 }
+// miterLimit is the longest spike of a sharp corner in line widths; the SVG and
+// the PDF have the same.
+const miterLimit = 10
 
-func (a vec) plus(b vec) vec               { return vec{a.x + b.x, a.y + b.y} }
-func (a vec) minus(b vec) vec              { return vec{a.x - b.x, a.y - b.y} }
-func (a vec) times(k float64) vec          { return vec{a.x * k, a.y * k} }
-func (a vec) cross(b vec) float64          { return a.x*b.y - a.y*b.x }
-func (a vec) dot(b vec) float64            { return a.x*b.x + a.y*b.y }
-func (a vec) towards(b vec, k float64) vec { return vec{a.x + (b.x-a.x)*k, a.y + (b.y-a.y)*k} }
+// maxDashes is how many dashes one path may have; beyond it they could not be
+// seen and the line is drawn solid.
+const maxDashes = 20_000
 
-// line is a flattened part of a path.
-type line struct {
-	points []vec
-	closed bool
-}
-
-// painter is the back-end.
+// painter is the back-end. Places are rounded to the 64th of a pixel.
 type painter struct {
-	picture *image.RGBA
 	scale   float64 // pixels per mm
-	raster  *vector.Rasterizer
+	raster  *raster.Rasterizer
+	paint   *raster.RGBAPainter
+	stroker *rasterx.Dasher
 	buffer  sfnt.Buffer
-	glyphs  map[glyphKey][]line
+	glyphs  map[glyphKey]sfnt.Segments
 }
 
 type glyphKey struct {
@@ -43,13 +37,23 @@ type glyphKey struct {
 }
 
 func newPainter(picture *image.RGBA, scale float64) *painter {
-	return &painter{
-		picture: picture,
-		scale:   scale,
-		raster:  vector.NewRasterizer(0, 0),
-		glyphs:  map[glyphKey][]line{},
-	}
+	wide, high := picture.Rect.Dx(), picture.Rect.Dy()
+	p := &painter{scale: scale, raster: raster.NewRasterizer(wide, high), paint: raster.NewRGBAPainter(picture),
+		glyphs: map[glyphKey]sfnt.Segments{}}
+	p.raster.UseNonZeroWinding = true
+	p.stroker = rasterx.NewDasher(wide, high, edges{p.raster})
+	return p
 }
+
+// edges lets a stroker hand its outlines to the rasteriser.
+type edges struct{ *raster.Rasterizer }
+
+func (e edges) Line(to fixed.Point26_6)              { e.Add1(to) }
+func (edges) Draw()                                  {}
+func (edges) GetPathExtent() (r fixed.Rectangle26_6) { return r }
+func (edges) SetColor(any)                           {}
+func (edges) SetWinding(bool)                        {}
+func (edges) SetClip(image.Rectangle)                {}
 
 // Begin and End: groups are not seen in a picture.
 func (p *painter) Begin(scene.Group) {}
@@ -57,63 +61,106 @@ func (p *painter) Begin(scene.Group) {}
 // End does nothing.
 func (p *painter) End() {}
 
+// ink colours what the rasteriser holds, and empties it.
+func (p *painter) ink(c scene.RGB) {
+	p.paint.SetColor(color.RGBA{c.R, c.G, c.B, 255})
+	p.raster.Rasterize(p.paint)
+	p.raster.Clear()
+}
+
 // Path draws a line or an area.
 func (p *painter) Path(path *scene.Path) {
-	lines := p.flatten(path)
 	if path.Fill != nil {
-		pieces := make([][]vec, len(lines))
-		for i, l := range lines {
-			pieces[i] = l.points
-		}
-		p.fillWhole(pieces, path.Fill.Colour)
+		p.trace(&rasterx.Filler{Scanner: edges{p.raster}}, path)
+		p.ink(path.Fill.Colour)
 	}
-	if path.Stroke != nil {
-		p.fillPieces(strokePieces(lines, path.Stroke, p.scale), path.Stroke.Colour)
+	if s := path.Stroke; s != nil {
+		width, end, corner := fixed.Int26_6(math.Round(s.WidthMM*p.scale*64)), rasterx.ButtCap, rasterx.GapFunc(mitre)
+		if s.Round {
+			end, corner = rasterx.RoundCap, rasterx.RoundGap
+		}
+		p.stroker.SetStroke(max(width, 2), miterLimit*64, end, end, corner, rasterx.Round, p.dashes(path), 0)
+		p.trace(p.stroker, path)
+		p.ink(s.Colour)
 	}
 }
 
-// flatten turns a path into straight pieces in pixels.
-func (p *painter) flatten(path *scene.Path) []line {
-	var lines []line
+// mitre fills the outer side of a corner between the edges of its two lines. The
+// stroker has a mitre of its own, whose whole numbers overflow on long lines.
+func mitre(to rasterx.Adder, at, from, edge fixed.Point26_6) {
+	fx, fy, ex, ey := float64(from.X), float64(from.Y), float64(edge.X), float64(edge.Y)
+	cos := (fx*ex + fy*ey) / math.Sqrt((fx*fx+fy*fy)*(ex*ex+ey*ey))
+	if half := math.Sqrt((1 + cos) / 2); half*miterLimit >= 1 { // of the angle between the edges
+		to.Line(at.Add(fixed.Point26_6{X: fixed.Int26_6(math.Round((fx + ex) / (1 + cos))),
+			Y: fixed.Int26_6(math.Round((fy + ey) / (1 + cos)))}))
+	}
+	to.Line(at.Add(edge))
+}
+
+// dashes are the dashes of a path in pixels; nil = it is drawn solid.
+func (p *painter) dashes(path *scene.Path) []float64 {
+	sum, length := 0.0, 0.0
+	var dashes []float64
+	for _, mm := range path.Stroke.Dash {
+		sum += mm
+		dashes = append(dashes, max(math.Round(mm*p.scale*64), 1)/64)
+	}
+	for i := 1; i < len(path.Points); i++ {
+		length += math.Hypot(path.Points[i].X-path.Points[i-1].X, path.Points[i].Y-path.Points[i-1].Y)
+	}
+	if len(dashes)%2 == 1 { // PDF and SVG go on with the gaps for dashes
+		dashes = append(dashes, dashes...)
+	}
+	if length/sum*float64(len(path.Stroke.Dash)) > maxDashes {
+		return nil
+	}
+	return dashes
+}
+
+// trace hands a path on in pixels. A line without length is a dot where its ends
+// are round.
+func (p *painter) trace(to rasterx.Adder, path *scene.Path) {
 	points := path.Points
-	next := func() vec {
-		at := vec{points[0].X * p.scale, points[0].Y * p.scale}
+	var first, last fixed.Point26_6
+	open, empty := false, false
+	next := func() fixed.Point26_6 {
+		at := points[0]
 		points = points[1:]
-		return at
+		last = p.at(at.X*p.scale, at.Y*p.scale)
+		return last
+	}
+	end := func(closed bool) {
+		if open && empty && path.Stroke != nil && path.Stroke.Round {
+			to.Line(first.Add(fixed.Point26_6{X: 1}))
+		}
+		if open {
+			to.Stop(closed)
+		}
+		open = false
 	}
 	for _, verb := range path.Verbs {
-		last := len(lines) - 1
 		switch verb {
 		case scene.Move:
-			lines = append(lines, line{points: []vec{next()}})
+			end(false)
+			first = next()
+			to.Start(first)
+			open, empty = true, true
+			continue
 		case scene.Line:
-			lines[last].points = append(lines[last].points, next())
+			to.Line(next())
 		case scene.Cubic:
-			from := lines[last].points[len(lines[last].points)-1]
-			lines[last].points = flattenCubic(lines[last].points, from, next(), next(), next())
+			to.CubeBezier(next(), next(), next())
 		case scene.Close:
-			lines[last].closed = true
+			end(true)
 		}
+		empty = empty && last == first
 	}
-	return lines
+	end(false)
 }
 
-// flattenCubic adds the points of a cubic Bézier curve so close together that
-// no chord is further than a twentieth of a pixel from it: with n pieces the
-// error is at most √3/18 · 6 · d / (8 n²) ≤ d·0.75/n², d being the larger second
-// difference of the control points.
-func flattenCubic(to []vec, a, b, c, d vec) []vec {
-	const tolerance, most = 0.05, 400
-	bend := math.Max(
-		math.Hypot(a.x-2*b.x+c.x, a.y-2*b.y+c.y),
-		math.Hypot(b.x-2*c.x+d.x, b.y-2*c.y+d.y))
-	pieces := int(math.Min(most, math.Ceil(math.Sqrt(0.75*bend/tolerance))))
-	for i := 1; i < pieces; i++ {
-		t := float64(i) / float64(pieces)
-		ab, bc, cd := a.towards(b, t), b.towards(c, t), c.towards(d, t)
-		to = append(to, ab.towards(bc, t).towards(bc.towards(cd, t), t))
-	}
-	return append(to, d)
+// at rounds a place in pixels.
+func (p *painter) at(x, y float64) fixed.Point26_6 {
+	return fixed.Point26_6{X: fixed.Int26_6(math.Round(x * 64)), Y: fixed.Int26_6(math.Round(y * 64))}
 }
 
 // Text draws one line of text as the outlines of its glyphs.
@@ -122,80 +169,45 @@ func (p *painter) Text(t scene.Text, _ float64) {
 	sin, cos := math.Sincos(t.Turn * math.Pi / 180)
 	em := t.SizeMM * p.scale
 	x := 0.0 // in em
-	var pieces [][]vec
+	place := func(q fixed.Point26_6) fixed.Point26_6 {
+		gx, gy := (x+float64(q.X)/(64*glyphEm))*em, float64(q.Y)/(64*glyphEm)*em
+		return p.at(start.X*p.scale+gx*cos+gy*sin, start.Y*p.scale-gx*sin+gy*cos)
+	}
 	for _, r := range t.String {
-		for _, contour := range p.glyph(t.Face, r) {
-			piece := make([]vec, len(contour.points))
-			for i, at := range contour.points {
-				gx, gy := (x+at.x)*em, at.y*em
-				piece[i] = vec{start.X*p.scale + gx*cos + gy*sin, start.Y*p.scale - gx*sin + gy*cos}
+		for _, s := range p.glyph(t.Face, r) {
+			switch s.Op {
+			case sfnt.SegmentOpMoveTo:
+				p.raster.Start(place(s.Args[0]))
+			case sfnt.SegmentOpLineTo:
+				p.raster.Add1(place(s.Args[0]))
+			case sfnt.SegmentOpQuadTo:
+				p.raster.Add2(place(s.Args[0]), place(s.Args[1]))
+			case sfnt.SegmentOpCubeTo:
+				p.raster.Add3(place(s.Args[0]), place(s.Args[1]), place(s.Args[2]))
 			}
-			pieces = append(pieces, piece)
 		}
 		x += scene.TextWidthMM(string(r), 1, t.Face)
 	}
-	p.fillWhole(pieces, t.Colour)
+	p.ink(t.Colour)
 }
 
-// glyph returns the flattened outline of a glyph in em, y downwards.
-func (p *painter) glyph(face scene.Face, r rune) []line {
+// glyphEm is the size in pixels that outlines are read at.
+const glyphEm = 2048
+
+// glyph is the outline of a glyph. Clean lets only runes with a glyph through;
+// were one missing all the same, nothing is drawn for it.
+func (p *painter) glyph(face scene.Face, r rune) sfnt.Segments {
 	key := glyphKey{face, r}
 	if outline, known := p.glyphs[key]; known {
 		return outline
 	}
-	outline := p.loadGlyph(scene.Font(face), r)
+	var outline sfnt.Segments
+	font := scene.Font(face)
+	if index, err := font.GlyphIndex(&p.buffer, r); err == nil {
+		if segments, err := font.LoadGlyph(&p.buffer, index, fixed.I(glyphEm), nil); err == nil {
+			outline = append(outline, segments...)
+		}
+	}
 	p.glyphs[key] = outline
 	return outline
 }
-
-// loadGlyph reads an outline from the font. Clean lets only runes with a glyph
-// through; were one missing all the same, nothing is drawn for it.
-func (p *painter) loadGlyph(face *sfnt.Font, r rune) []line {
-	index, err := face.GlyphIndex(&p.buffer, r)
-	if err != nil {
-		return nil
-	}
-	// A size that makes the flattening fine enough for large text.
-	const em = 2048
-	segments, err := face.LoadGlyph(&p.buffer, index, fixed.I(em), nil)
-	if err != nil {
-		return nil
-	}
-	at := func(q fixed.Point26_6) vec { return vec{float64(q.X) / 64, float64(q.Y) / 64} }
-	var outline []line
-	for _, segment := range segments {
-		last := len(outline) - 1
-		args := segment.Args
-		switch segment.Op {
-		case sfnt.SegmentOpMoveTo:
-			outline = append(outline, line{points: []vec{at(args[0])}, closed: true})
-		case sfnt.SegmentOpLineTo:
-			outline[last].points = append(outline[last].points, at(args[0]))
-		case sfnt.SegmentOpQuadTo:
-			outline[last].points = flattenQuad(outline[last].points, at(args[0]), at(args[1]))
-		case sfnt.SegmentOpCubeTo:
-			from := outline[last].points[len(outline[last].points)-1]
-			outline[last].points = flattenCubic(outline[last].points, from, at(args[0]), at(args[1]), at(args[2]))
-		}
-	}
-	for _, contour := range outline {
-		for i := range contour.points {
-			contour.points[i] = contour.points[i].times(1.0 / em)
-		}
-	}
-	return outline
-}
-
-// flattenQuad adds a quadratic curve of an outline in six pieces: glyph curves
-// span at most a quarter turn, so the chords stay within 0.3 % of the letter.
-func flattenQuad(to []vec, control, end vec) []vec {
-	const pieces = 6
-	from := to[len(to)-1]
-	for i := 1; i < pieces; i++ {
-		t := float64(i) / pieces
-		to = append(to, from.towards(control, t).towards(control.towards(end, t), t))
-	}
-	return append(to, end)
-}
-
-func rgba(c scene.RGB) color.RGBA { return color.RGBA{c.R, c.G, c.B, 255} }

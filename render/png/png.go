@@ -1,7 +1,6 @@
 // Package png draws a scene sheet into a picture of pixels at a chosen
-// resolution, anti-aliased on white. The areas are filled by
-// golang.org/x/image/vector; how a line of some width becomes areas is in
-// stroke.go.
+// resolution, anti-aliased on white. github.com/srwiley/rasterx makes areas of
+// lines of some width; github.com/golang/freetype/raster fills areas.
 package png
 
 import (
