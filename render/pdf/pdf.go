@@ -3,8 +3,7 @@
 // document always gives the same bytes.
 //
 // It is the only package that knows gofpdf. That library is no longer
-// developed, so whatever it gets wrong is mended here; see subset.go and
-// compress.go.
+// developed, so whatever it gets wrong is mended here; see subset.go.
 package pdf
 
 import (
@@ -45,20 +44,8 @@ func Write(w io.Writer, document *scene.Document) error {
 		return fmt.Errorf("pdf: %w", err)
 	}
 	tagSubsets(out.Bytes())
-	packed, err := compressStreams(out.Bytes())
-	if err != nil {
-		return err
-	}
-	_, err = w.Write(packed)
+	_, err := w.Write(out.Bytes())
 	return err
-}
-
-// WriteSheet writes a document of one sheet that carries the sheet's title.
-func WriteSheet(w io.Writer, sheet *scene.Sheet) error {
-	if err := sheet.Validate(); err != nil {
-		return err
-	}
-	return Write(w, &scene.Document{Title: sheet.Title, Sheets: []*scene.Sheet{sheet}})
 }
 
 func size(sheet *scene.Sheet) gofpdf.SizeType {
@@ -69,7 +56,6 @@ func size(sheet *scene.Sheet) gofpdf.SizeType {
 func prepare(file *gofpdf.Fpdf, document *scene.Document) {
 	file.SetMargins(0, 0, 0)
 	file.SetAutoPageBreak(false, 0)
-	file.SetCompression(false) // see compress.go
 	file.SetCatalogSort(true)
 	date := document.Date
 	if date.IsZero() {

@@ -152,7 +152,7 @@ func output(t *testing.T, program string, args ...string) string {
 func BenchmarkWrite2000(b *testing.B) {
 	sheet := scenetest.Crowded(2000)
 	for b.Loop() {
-		if err := pdf.WriteSheet(io.Discard, sheet); err != nil {
+		if err := pdf.Write(io.Discard, &scene.Document{Sheets: []*scene.Sheet{sheet}}); err != nil {
 			b.Fatal(err)
 		}
 	}

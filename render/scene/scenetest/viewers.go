@@ -50,7 +50,7 @@ var viewers = []struct {
 	}},
 	{"PDF by pdftocairo", "pdftocairo", 1, func(t *testing.T, sheet *scene.Sheet, dir string) string {
 		in, out := filepath.Join(dir, "sheet.pdf"), filepath.Join(dir, "sheet")
-		Save(t, in, func(b *bytes.Buffer) error { return pdf.WriteSheet(b, sheet) })
+		Save(t, in, func(b *bytes.Buffer) error { return pdf.Write(b, &scene.Document{Sheets: []*scene.Sheet{sheet}}) })
 		call(t, "pdftocairo", "-r", fmt.Sprint(dpi), "-png", "-singlefile", in, out)
 		return out + ".png"
 	}},
