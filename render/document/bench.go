@@ -1,20 +1,13 @@
 package document
 
 import (
-	"fmt"
-	"math"
 	"strconv"
-	"strings"
 
 	"fusewright/harness"
-	"fusewright/harness/design/quantity"
 	"fusewright/harness/workshop/bench"
 	"fusewright/render/report"
 	"fusewright/render/scene"
 )
-
-// writeInMM is the least height of a row that takes a reading by hand.
-const writeInMM = 6.4
 
 // Bench lays the bench test on pages: cautions first, then each section with
 // its expected readings, bounds, blanks and what a wrong reading usually means.
@@ -91,83 +84,15 @@ func benchSection(b *book, s *bench.Section) {
 	benchHints(b, s)
 }
 
-// benchColumns are the columns of a kind of section. The last two hold the
-// boxes; the one before them the reading, but of fuses, which are looked at.
-func benchColumns(kind bench.Kind) []column {
-	no := column{head: "no.", wide: 11}
-	what := column{head: "part", wide: 38, face: scene.Bold}
-	boxes := []column{{head: "pass", wide: 10.5, align: scene.Middle}, {head: "fail", wide: 9.5, align: scene.Middle}}
-	reading := column{head: "reading", wide: 22, align: scene.Middle}
-	var middle []column
-	switch kind {
-	case bench.Continuity:
-		what.head, what.wide = "wire", 30
-		middle = []column{{head: "from, to", wide: 52}, {head: "expected (mΩ or mV at 1 A)", wide: 21, align: scene.Right},
-			{head: "at most", wide: 17, align: scene.Right}, {head: "two-wire meter at most", wide: 19, align: scene.Right}, reading}
-	case bench.Isolation:
-		what.head = "from"
-		middle = []column{{head: "to", wide: 54}, {head: "expected", wide: 16, align: scene.Right},
-			{head: "allowed", wide: 26, align: scene.Right}, reading}
-	case bench.Fuses:
-		what.head = "fuse"
-		return append([]column{no, what, {head: "where", wide: 54}, {head: "must be", wide: 60}}, boxes...)
-	case bench.FirstPower:
-		what.head = "in place of"
-		middle = []column{{head: "lamp", wide: 22}, {head: "limit to set", wide: 18, align: scene.Right},
-			{head: "expected", wide: 19, align: scene.Right}, {head: "allowed", wide: 34, align: scene.Right}, reading}
-	case bench.Polarity, bench.Coils:
-		middle = []column{{head: "where", wide: 54}, {head: "expected", wide: 18, align: scene.Right},
-			{head: "allowed", wide: 28, align: scene.Right}, reading}
-	default:
-		middle = []column{{head: "between", wide: 47}, {head: "meter shows", wide: 19, align: scene.Right},
-			{head: "allowed", wide: 37, align: scene.Right}, reading}
-	}
-	return append(append([]column{no, what}, middle...), boxes...)
-}
-
-// benchTable writes the readings of a section.
+// benchTable writes the readings of a section, with boxes to write in and to
+// tick; fuses are looked at and have no reading.
 func benchTable(b *book, s *bench.Section) {
-	t := b.newTable(benchColumns(s.Kind))
-	t.leastMM = writeInMM
-	last := len(t.columns) - 1
-	for _, g := range s.Groups {
-		if g.Title != "" {
-			t.group(g.Title)
-		}
-		for _, c := range g.Checks {
-			t.row(benchCells(s.Kind, c)...)
-			t.tick(last - 1)
-			t.tick(last)
-			if s.Kind != bench.Fuses {
-				t.blank(last - 2)
-			}
-		}
+	boxes := []column{{head: "reading", wide: 22, align: scene.Middle}, {head: "pass", wide: 10.5, align: scene.Middle},
+		{head: "fail", wide: 9.5, align: scene.Middle}}
+	if s.Kind == bench.Fuses {
+		boxes = boxes[1:]
 	}
-	b.y += 1.5
-	b.para("Bounds: "+strings.Join(report.BenchBases(s), "; ")+".", scene.TextStyle{SizeMM: smallSizeMM, Colour: grey})
-}
-
-// benchCells are the texts of a row, in the order of benchColumns.
-func benchCells(kind bench.Kind, c *bench.Check) []string {
-	expect, allowed := report.BenchExpect(c), report.BenchBounds(c)
-	cells := []string{c.Number, c.Ref + " " + c.Name}
-	switch kind {
-	case bench.Continuity:
-		return append(cells, c.Where, expect, strings.TrimPrefix(allowed, "at most "),
-			fmt.Sprintf("%.2f Ω", math.Ceil(c.PlainHigh*100)/100), "", "", "")
-	case bench.Fuses:
-		return append(cells, c.Where, c.Text, "", "")
-	case bench.FirstPower:
-		limit := ""
-		if c.SetA > 0 {
-			limit = quantity.Format(c.SetA, quantity.Current)
-		}
-		return append(cells, c.Where, limit, expect, allowed, "", "", "")
-	}
-	if c.Below {
-		allowed += " below"
-	}
-	return append(cells, c.Where, expect, allowed, "", "", "")
+	b.lay(report.BenchTable(s), boxes...)
 }
 
 // blank draws a field to write in, in a column of the row just written.

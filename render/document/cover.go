@@ -188,9 +188,10 @@ func worstDrop(r *harness.Review) coverFigure {
 			continue
 		}
 		worst = *l.Drop.Corner / *l.LimitS
-		f.value = quantity.Format(*l.Drop.Corner, quantity.Share)
+		var limit string
+		f.value, limit = quantity.Against(*l.Drop.Corner, *l.LimitS, quantity.Share)
 		f.words = fmt.Sprintf("of the system voltage to %s in %s; %s allowed. At nominal values %s.", l.Part,
-			l.Drop.Situation, quantity.Format(*l.LimitS, quantity.Share), quantity.Format(*l.Drop.Nominal, quantity.Share))
+			l.Drop.Situation, limit, quantity.Format(*l.Drop.Nominal, quantity.Share))
 	}
 	return f
 }
@@ -202,17 +203,16 @@ func tightestSpare(r *harness.Review) coverFigure {
 		return f
 	}
 	least := math.Inf(1)
-	for _, l := range r.Budget.Lines {
-		if !l.Usable || l.Situation.EngineRPM == 0 || l.SpareA >= least {
+	for _, l := range report.BudgetOf(r).Lines {
+		if l.SpareA == nil || l.EngineRPM == 0 || *l.SpareA >= least {
 			continue
 		}
-		least = l.SpareA
-		f.value = quantity.Format(math.Abs(l.SpareA), quantity.Current) + " spare"
-		f.words = fmt.Sprintf("of %s at %s in %s; nothing is drawn from the battery.", ampere(l.OutputA), engine(l.Situation.EngineRPM), l.Situation.Name)
-		if l.SpareA < 0 {
-			f.value = quantity.Format(-l.SpareA, quantity.Current) + " short"
-			f.words = fmt.Sprintf("at %s in %s; ", engine(l.Situation.EngineRPM), l.Situation.Name)
-			f.words += "the battery gives " + lasts(l) + "."
+		least = *l.SpareA
+		f.value = ampere(math.Abs(least)) + " spare"
+		f.words = fmt.Sprintf("of %s at %s in %s; nothing is drawn from the battery.", ampere(*l.OutputA), report.Engine(l.EngineRPM), l.Situation)
+		if least < 0 {
+			f.value = ampere(-least) + " short"
+			f.words = fmt.Sprintf("at %s in %s; the battery gives %s.", report.Engine(l.EngineRPM), l.Situation, l.Lasts())
 		}
 	}
 	return f

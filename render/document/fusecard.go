@@ -1,11 +1,11 @@
 package document
 
 import (
-	"strconv"
 	"strings"
 
 	"fusewright/harness"
 	"fusewright/harness/design"
+	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
 	"fusewright/library"
 	"fusewright/render/scene"
@@ -121,7 +121,7 @@ func fuseRow(c *circuit.Circuit, b *circuit.Branch) cardRow {
 	row := cardRow{rating: "not known", colour: "–", feeds: feeds(c, b)}
 	f := b.Fuse
 	if f.Rating != nil && f.Rating.RatingA > 0 {
-		row.rating = strconv.FormatFloat(f.Rating.RatingA, 'f', -1, 64) + " A"
+		row.rating = quantity.Plain(f.Rating.RatingA, quantity.Current)
 		if f.Rating.Colour != "" {
 			row.colour = f.Rating.Colour
 		}

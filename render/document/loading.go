@@ -6,6 +6,7 @@ import (
 	"sort"
 
 	"fusewright/harness"
+	"fusewright/harness/design/quantity"
 	"fusewright/harness/formula/conductor"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
@@ -116,7 +117,8 @@ func barsHigh(bars *chart.Bars, count int) float64 {
 func barsOf(wires []*loading) []chart.Bar {
 	var bars []chart.Bar
 	for _, w := range wires {
-		text := fmt.Sprintf("%.0f %%, %s of %s", 100*w.share(), ampere(w.worstA), ampere(w.allowed.AllowedA))
+		worst, allowed := quantity.Against(w.worstA, w.allowed.AllowedA, quantity.Current)
+		text := fmt.Sprintf("%s, %s of %s", quantity.Format(w.share(), quantity.Share), worst, allowed)
 		if w.in != nil {
 			text += " (" + w.in.Situation.Name + ")"
 		}

@@ -5,10 +5,9 @@ import (
 	"math"
 
 	"fusewright/harness"
-	"fusewright/harness/design"
-	"fusewright/harness/design/quantity"
 	"fusewright/harness/study/ride"
 	"fusewright/render/chart"
+	"fusewright/render/report"
 	"fusewright/render/scene"
 )
 
@@ -29,9 +28,10 @@ func Rides(r *harness.Review, list []*ride.Result) ([]*scene.Sheet, error) {
 			return nil, fmt.Errorf("ride %s: %w", result.Ride.Name, err)
 		}
 		b.y += rideChartMM + 4
-		rideTable(b, result)
+		row := report.RideOf(result)
+		b.lay(row.Table())
 		b.y += 3
-		rideWords(b, result)
+		rideWords(b, &row)
 	}
 	if len(list) == 0 {
 		b.para("The design has no rides.", scene.TextStyle{SizeMM: textSizeMM, Colour: grey})
@@ -102,71 +102,12 @@ func chargeAt(r *ride.Result, timeS float64) float64 {
 	return 100 * at.Charge
 }
 
-func rideTable(b *book, r *ride.Result) {
-	t := b.newTable([]column{
-		{head: "leg", wide: 9, face: scene.Bold},
-		{head: "lasts", wide: 18, align: scene.Right},
-		{head: "engine", wide: 19, align: scene.Right},
-		{head: "air", wide: 13, align: scene.Right},
-		{head: "output", wide: 16, align: scene.Right},
-		{head: "loads", wide: 16, align: scene.Right},
-		{head: "battery", wide: 24, align: scene.Right},
-		{head: "posts, lowest", wide: 17, align: scene.Right},
-		{head: "charge after", wide: 17, align: scene.Right, face: scene.Bold},
-		{head: "start reserve", wide: 17, align: scene.Right},
-	})
-	for i, l := range r.Legs {
-		t.row(fmt.Sprint(i+1), quantity.Format(l.ToS-l.FromS, quantity.Duration), legEngine(l.Leg),
-			quantity.Fixed(l.AmbientC, 0)+" °C", ampere(l.OutputA), ampere(mean(l.UsedAh, l)),
-			batteryWords(mean(l.TakenAh-l.GivenAh, l)), fmt.Sprintf("%.2f V", l.LowestV),
-			fmt.Sprintf("%.1f %%", 100*l.ToCharge), fmt.Sprintf("%.0f %%", 100*l.StartReserve))
-	}
-}
-
-// mean is the average current of a leg's ampere-hours.
-func mean(ampHours float64, l *ride.Leg) float64 {
-	if l.ToS <= l.FromS {
-		return 0
-	}
-	return ampHours * 3600 / (l.ToS - l.FromS)
-}
-
-func batteryWords(amps float64) string {
-	switch {
-	case math.Abs(amps) < 0.005:
-		return "at rest"
-	case amps < 0:
-		return "takes " + ampere(-amps)
-	}
-	return "gives " + ampere(amps)
-}
-
-func legEngine(l *design.Leg) string {
-	if l.Key == design.KeyOff {
-		return "key off"
-	}
-	return engine(l.EngineRPM)
-}
-
 // rideWords says what comes of it and what it rests on.
-func rideWords(b *book, r *ride.Result) {
-	text := "The start reserve is kept throughout."
-	if !math.IsNaN(r.ReserveS) {
-		text = fmt.Sprintf("From %s on starting is not sure: the charge is below the start reserve, the state of charge "+
-			"that the battery needs at this temperature to start the engine.", quantity.Format(r.ReserveS, quantity.Duration))
-	}
-	if !math.IsNaN(r.EmptyS) {
-		text += fmt.Sprintf(" After %s the battery is empty and the ride ends.", quantity.Format(r.EmptyS, quantity.Duration))
-	}
-	b.para(text, scene.TextStyle{SizeMM: textSizeMM, Face: scene.Bold, Colour: ink})
+func rideWords(b *book, r *report.Ride) {
+	b.para(r.Outcome(), scene.TextStyle{SizeMM: textSizeMM, Face: scene.Bold, Colour: ink})
 	quiet := scene.TextStyle{SizeMM: textSizeMM, Colour: grey}
-	for i, l := range r.Legs {
-		if l.Trouble != "" {
-			b.para(fmt.Sprintf("Leg %d: %s.", i+1, l.Trouble), quiet)
-		}
-	}
-	for _, c := range r.Caveats {
-		b.para("Not known: "+c+".", quiet)
+	for _, text := range r.Remarks() {
+		b.para(text, quiet)
 	}
 	b.para("Loads count with their duty, the charging system with its hot output. The battery is new, and follows "+
 		"published tables of its chemistry; age and neglect take from all of them.", quiet)

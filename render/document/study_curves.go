@@ -120,7 +120,7 @@ func curveNote(f *protection.Fuse, w *protection.Wire) string {
 	if f.Assumed {
 		kind += " assumed"
 	}
-	text := fmt.Sprintf("%s at %.0f °C. ", kind, f.Device.AmbientC)
+	text := fmt.Sprintf("%s at %s. ", kind, quantity.Format(f.Device.AmbientC, quantity.Temperature))
 	switch {
 	case math.IsInf(w.Ratio, 1):
 		text += "The wire stands every current at which the fuse may stay closed, for any time."
@@ -128,8 +128,8 @@ func curveNote(f *protection.Fuse, w *protection.Wire) string {
 		text += fmt.Sprintf("At %s the fuse may never open, and the wire is damaged after %s.",
 			ampere(w.WorstA), quantity.Format(w.DamageS, quantity.Duration))
 	default:
-		text += fmt.Sprintf("At the worst current, %s, the wire stands %.3g times as long as the fuse takes.",
-			ampere(w.WorstA), w.Ratio)
+		text += fmt.Sprintf("At the worst current, %s, the wire stands %s times as long as the fuse takes.",
+			ampere(w.WorstA), quantity.Format(w.Ratio, quantity.Number))
 	}
 	return text
 }

@@ -1,6 +1,11 @@
 package document
 
-import "fusewright/render/scene"
+import (
+	"strings"
+
+	"fusewright/render/report"
+	"fusewright/render/scene"
+)
 
 // column is one column of a table.
 type column struct {
@@ -203,4 +208,83 @@ func (b *book) rule(widthMM float64) {
 		pen = pen.In(faint)
 	}
 	b.sheet().Line(scene.Point{X: b.left(), Y: b.y}, scene.Point{X: b.right(), Y: b.y}, pen)
+}
+
+// lay writes a table of a report, with its note. The columns of boxes stand at
+// its right, to write in where they are wide enough, else to tick.
+func (b *book) lay(t *report.Table, boxes ...column) {
+	out := b.newTable(append(fitted(t, b.width(), boxes), boxes...))
+	for i, row := range t.Rows {
+		if heading := t.Groups[i]; heading != "" {
+			out.group(heading)
+		}
+		if len(boxes) > 0 {
+			out.leastMM = writeInMM
+		}
+		out.row(append(row[:len(row):len(row)], make([]string, len(boxes))...)...)
+		for k, box := range boxes {
+			if box.wide > tickMM {
+				out.blank(len(row) + k)
+			} else {
+				out.tick(len(row) + k)
+			}
+		}
+	}
+	if t.Note != "" {
+		b.y += 1.5
+		b.para(t.Note, scene.TextStyle{SizeMM: smallSizeMM, Colour: grey})
+	}
+}
+
+const (
+	// mostColumnMM keeps one long text from pressing the numbers together.
+	mostColumnMM = 46.0
+	// writeInMM is the least height of a row that takes a reading by hand, and
+	// tickMM the most width of a column for ticks.
+	writeInMM, tickMM = 6.4, 12.0
+)
+
+// fitted gives the columns of a report's table their widths in millimetres: to
+// numbers what they need, to texts by the longest of each what is left. What is over
+// goes to all.
+func fitted(t *report.Table, widthMM float64, boxes []column) []column {
+	columns := make([]column, len(t.Heads))
+	texts := 0.0
+	for _, box := range boxes {
+		widthMM -= box.wide
+	}
+	for i, head := range t.Heads {
+		c := column{head: head, wide: longestMM(strings.Fields(head), scene.Bold)}
+		var cells []string
+		for _, row := range t.Rows {
+			cells = append(cells, row[i])
+		}
+		if i == 0 {
+			c.face = scene.Bold
+		}
+		c.wide = min(max(c.wide, longestMM(cells, c.face)), mostColumnMM) + 2*padMM + 0.5
+		if t.Right[i] {
+			c.align = scene.Right
+			widthMM -= c.wide
+		} else {
+			texts += c.wide
+		}
+		columns[i] = c
+	}
+	for i := range columns {
+		switch {
+		case widthMM > texts:
+			columns[i].wide += (widthMM - texts) / float64(len(columns))
+		case !t.Right[i]:
+			columns[i].wide *= max(widthMM/texts, 0.6)
+		}
+	}
+	return columns
+}
+
+func longestMM(texts []string, face scene.Face) (wide float64) {
+	for _, text := range texts {
+		wide = max(wide, scene.TextWidthMM(text, smallSizeMM, face))
+	}
+	return wide
 }

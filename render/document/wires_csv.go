@@ -4,9 +4,10 @@ import (
 	"fmt"
 	"io"
 	"math"
-	"strconv"
+	"strings"
 
 	"fusewright/harness"
+	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
 )
@@ -57,14 +58,8 @@ func figure(v float64) string {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
 		return ""
 	}
-	if v == 0 {
+	if math.Abs(v) < 5e-13 { // what is left of a difference
 		return "0"
 	}
-	decimals := min(max(5-int(math.Floor(math.Log10(math.Abs(v)))), 0), 12)
-	text := strconv.FormatFloat(v, 'f', decimals, 64)
-	rounded, err := strconv.ParseFloat(text, 64) // what FormatFloat wrote
-	if err != nil || rounded == 0 {
-		return "0"
-	}
-	return strconv.FormatFloat(rounded, 'f', -1, 64)
+	return strings.Replace(quantity.Digits(v, 6), "−", "-", 1) // a spreadsheet's minus
 }

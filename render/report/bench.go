@@ -4,9 +4,7 @@ import (
 	"fmt"
 	"io"
 	"math"
-	"strconv"
 	"strings"
-	"text/tabwriter"
 
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/workshop/bench"
@@ -106,53 +104,87 @@ func benchCheck(group string, c *bench.Check) BenchCheck {
 	return row
 }
 
-// BenchExpect is the expected reading in words.
-func BenchExpect(c *bench.Check) string {
+// expected is the expected reading in words.
+func expected(c *bench.Check) string {
 	switch {
 	case c.Text != "":
 		return c.Text
 	case c.Below:
 		return quantity.Format(c.ShowsV, quantity.Voltage)
 	case math.IsNaN(c.Nominal):
-		return "–"
+		return none
 	case math.IsInf(c.Nominal, 1):
 		return "open"
 	}
 	return quantity.Format(c.Nominal, c.Quantity)
 }
 
-// BenchBounds is what a reading may be, in words.
-func BenchBounds(c *bench.Check) string {
-	low, high := quantity.Format(c.Low, c.Quantity), quantity.Format(c.High, c.Quantity)
-	if c.Quantity == quantity.Resistance && c.Low >= 1e6 {
-		low = fmt.Sprintf("%g MΩ", c.Low/1e6)
-	}
-	var text string
+// allowed is what a reading may be, in words.
+func allowed(c *bench.Check) string {
+	text := quantity.Range(c.Low, c.High, c.Quantity)
 	switch {
 	case math.IsNaN(c.Low) && math.IsNaN(c.High):
 		return ""
 	case math.IsNaN(c.High):
-		text = "at least " + low
+		text = "at least " + quantity.Format(c.Low, c.Quantity)
 	case math.IsNaN(c.Low) || c.Low == 0:
-		text = "at most " + high
-	default:
-		text = inOneUnit(c.Low, low, high)
+		text = "at most " + quantity.Format(c.High, c.Quantity)
+	}
+	if c.Below {
+		text += " below"
+	}
+	if c.PlainHigh > 0 {
+		text += "; two-wire meter at most " + plainHigh(c)
 	}
 	return text
 }
 
-// unitOf is the base units in a printed unit.
-var unitOf = map[string]float64{"V": 1, "mV": 1e-3, "A": 1, "mA": 1e-3, "µA": 1e-6, "kΩ": 1e3, "Ω": 1, "mΩ": 1e-3}
+// plainHigh is the most that a two-wire meter may show, rounded up to what it
+// shows.
+func plainHigh(c *bench.Check) string {
+	return quantity.Fixed(math.Ceil(c.PlainHigh*100)/100, 2) + " Ω"
+}
 
-// inOneUnit prints a range in the unit of its upper end: "0.20 to 0.48 V".
-func inOneUnit(value float64, low, high string) string {
-	number, unit, _ := strings.Cut(high, " ")
-	lowNumber, lowUnit, _ := strings.Cut(low, " ")
-	if lowUnit != unit && unitOf[unit] > 0 {
-		_, decimals, _ := strings.Cut(number, ".")
-		lowNumber = strconv.FormatFloat(value/unitOf[unit], 'f', len(decimals), 64)
+// benchHeads are the columns of a kind of section, where they are not the usual ones.
+var benchHeads = map[bench.Kind][]string{
+	bench.Continuity: {"no.", "wire", "from, to", ">expected (mΩ or mV at 1 A)", ">at most", ">two-wire meter at most"},
+	bench.Isolation:  {"no.", "from", "to", ">expected", ">allowed"},
+	bench.Fuses:      {"no.", "fuse", "where", "must be"},
+	bench.FirstPower: {"no.", "in place of", "lamp", ">limit to set", ">expected", ">allowed"},
+	bench.InUse:      {"no.", "part", "between", ">meter shows", ">allowed"},
+	bench.Parked:     {"no.", "part", "between", ">meter shows", ">allowed"},
+}
+
+// BenchTable is the readings of a section.
+func BenchTable(s *bench.Section) *Table {
+	heads := benchHeads[s.Kind]
+	if heads == nil {
+		heads = []string{"no.", "part", "where", ">expected", ">allowed"}
 	}
-	return lowNumber + " to " + high
+	t := newTable(heads...)
+	t.Note = "Bounds: " + strings.Join(benchBases(s), "; ") + "."
+	for _, g := range s.Groups {
+		t.group(g.Title)
+		for _, c := range g.Checks {
+			cells := []string{c.Number, c.Ref + " " + c.Name, c.Where}
+			switch s.Kind {
+			case bench.Continuity:
+				cells = append(cells, expected(c), quantity.Format(c.High, c.Quantity), plainHigh(c))
+			case bench.Fuses:
+				cells = append(cells, c.Text)
+			case bench.FirstPower:
+				limit := ""
+				if c.SetA > 0 {
+					limit = quantity.Format(c.SetA, quantity.Current)
+				}
+				cells = append(cells, limit, expected(c), allowed(c))
+			default:
+				cells = append(cells, expected(c), allowed(c))
+			}
+			t.add(cells...)
+		}
+	}
+	return t
 }
 
 // WriteBench prints the test as text.
@@ -189,28 +221,8 @@ func writeBenchSection(b *strings.Builder, s *bench.Section) {
 	if s.Trouble != "" {
 		fmt.Fprintf(b, "   %s\n", s.Trouble)
 	}
-	tab := tabwriter.NewWriter(b, 0, 0, 2, ' ', 0)
-	for _, g := range s.Groups {
-		if g.Title != "" {
-			fmt.Fprintf(tab, "   %s:\n", g.Title)
-		}
-		for _, c := range g.Checks {
-			bounds := BenchBounds(c)
-			if c.Below {
-				bounds += " below the battery"
-			}
-			if c.PlainHigh > 0 {
-				bounds += "; two-wire meter at most " + quantity.Format(c.PlainHigh, c.Quantity)
-			}
-			if c.SetA > 0 {
-				bounds += "; limit " + quantity.Format(c.SetA, quantity.Current)
-			}
-			fmt.Fprintf(tab, "   %s\t%s %s\t%s\t%s\t%s\n", c.Number, c.Ref, c.Name, c.Where, BenchExpect(c), bounds)
-		}
-	}
-	_ = tab.Flush() // into memory: cannot fail
-	for _, basis := range BenchBases(s) {
-		fmt.Fprintf(b, "   Bounds: %s.\n", basis)
+	if len(s.Checks()) > 0 {
+		BenchTable(s).write(b)
 	}
 	if s.WrongIn != s.Number {
 		fmt.Fprintf(b, "   Wrong readings: see section %d.\n", s.WrongIn)
@@ -220,8 +232,8 @@ func writeBenchSection(b *strings.Builder, s *bench.Section) {
 	}
 }
 
-// BenchBases lists what the bounds of a section rest on, each once.
-func BenchBases(s *bench.Section) []string {
+// benchBases lists what the bounds of a section rest on, each once.
+func benchBases(s *bench.Section) []string {
 	var list []string
 	seen := map[string]bool{}
 	for _, c := range s.Checks() {

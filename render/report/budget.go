@@ -4,10 +4,8 @@ import (
 	"fmt"
 	"io"
 	"strings"
-	"text/tabwriter"
 
 	"fusewright/harness"
-	"fusewright/harness/design/quantity"
 )
 
 // BudgetReport is the charging budget alone, in print order.
@@ -23,8 +21,8 @@ type BudgetReport struct {
 func NewBudget(r *harness.Review) *BudgetReport {
 	rep := &BudgetReport{Fusewright: Version, Design: heading(r.Design), Caution: Caution}
 	if r.Budget != nil {
-		rep.Budget = budgetOf(r)
-		rep.Together = NewTogether(r.Together())
+		rep.Budget = BudgetOf(r)
+		rep.Together = newTogether(r.Together())
 	}
 	return rep
 }
@@ -36,70 +34,57 @@ func WriteBudget(w io.Writer, rep *BudgetReport) error {
 	if rep.Budget == nil {
 		b.WriteString("no charging budget\n")
 	} else {
-		writeBudget(&b, rep.Budget)
-		b.WriteString("\n")
-		if err := WriteTogether(&b, rep.Together); err != nil {
-			return err
-		}
+		rep.Budget.Table().write(&b)
+		b.WriteString("\n" + wrap("", rep.Budget.Standby()))
+		b.WriteString(wrap("", rep.Budget.Basis()) + "\n")
+		rep.Together.write(&b)
 	}
 	b.WriteString("\n" + wrap("", Caution))
 	_, err := io.WriteString(w, b.String())
 	return err
 }
 
-func writeBudget(b *strings.Builder, budget *Budget) {
-	t := tabwriter.NewWriter(b, 0, 0, 2, ' ', tabwriter.AlignRight)
-	fmt.Fprintln(t, "situation\tengine\toutput\tvehicle\taccessories\tspare\tbreaks even at\tbattery gives\t")
-	for _, l := range budget.Lines {
-		fmt.Fprintf(t, "%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t\n", l.Situation, rpm(&l.EngineRPM),
-			amperes(l.OutputA), amperes(l.VehicleA), amperes(l.AccessoryA), amperes(l.SpareA),
-			l.breaksEvenAt, lasts(l))
+// Table is the balance of each situation.
+func (b *Budget) Table() *Table {
+	t := newTable("situation", ">engine", ">output", ">vehicle", ">accessories", ">spare", ">breaks even at", ">battery gives")
+	for _, l := range b.Lines {
+		if l.OutputA == nil {
+			t.add(l.Situation, Engine(l.EngineRPM), "no result", "", "", "", "", "")
+			continue
+		}
+		t.add(l.Situation, Engine(l.EngineRPM), amps(l.OutputA), amps(l.VehicleA), amps(l.AccessoryA), amps(l.SpareA),
+			l.breaksEvenAt, l.Lasts())
 	}
-	t.Flush()
-	fmt.Fprintf(b, "\nwith the key off: %s, the battery still starts the engine for %s\n",
-		amperes(budget.StandbyA), duration(budget.StandbyDays, 86400))
-	b.WriteString("spare: at the regulated voltage; battery: at the voltage that its posts settle at, from full down to the\n" +
-		"charge that still starts the engine\n")
-	b.WriteString(wrap("", budget.basis))
+	return t
 }
 
-func lasts(l BudgetLine) string {
-	if l.BatteryA != nil && *l.BatteryA <= 0 {
-		return "nothing"
-	}
-	return amperes(l.BatteryA) + " for " + duration(l.BatteryHours, 3600)
-}
-
-// amperes prints a current with its unit; a dash when it is not known.
-func amperes(v *float64) string {
-	if v == nil {
-		return "–"
-	}
-	return quantity.Format(*v, quantity.Current)
-}
-
-// duration prints a time given in units of so many seconds.
-func duration(v *float64, unitS float64) string {
-	if v == nil {
-		return "–"
-	}
-	return quantity.Format(*v*unitS, quantity.Duration)
-}
-
-func rpm(v *float64) string {
+// Lasts says what the battery gives, and for how long.
+func (l BudgetLine) Lasts() string {
 	switch {
-	case v == nil:
-		return "never"
-	case *v == 0:
-		return "stopped"
+	case l.BatteryA != nil && *l.BatteryA <= 0:
+		return "nothing"
+	case l.BatteryHours == nil:
+		return amps(l.BatteryA)
 	}
-	return fmt.Sprintf("%.0f rpm", *v)
+	return amps(l.BatteryA) + " for " + duration(l.BatteryHours, 3600)
 }
 
-// unit prints a figure with its unit; a figure that has no finite value is a dash.
-func unit(v *float64, u string) string {
-	if v == nil {
-		return "–"
+// Standby says how long the battery lasts with the key off.
+func (b *Budget) Standby() string {
+	if b.StandbyA != nil && *b.StandbyA == 0 {
+		return "With the key off nothing is drawn from the battery, as far as the design says."
 	}
-	return figureText(*v, u)
+	last := "a time that is not known"
+	if b.StandbyDays != nil {
+		last = duration(b.StandbyDays, 86400)
+	}
+	return "With the key off the battery loses " + amps(b.StandbyA) + " and still starts the engine for " + last + "."
+}
+
+// Basis says what the figures count with.
+func (b *Budget) Basis() string {
+	return b.basis + " The vehicle's own loads count with their duty, accessories with theirs, all at the regulated voltage. " +
+		"What the battery gives is at the voltage that its posts settle at, where loads that keep their power take more and " +
+		"others less; times count from a full one down to the charge that still starts the engine; a battery gives less at a " +
+		"high current, which is counted (Peukert's law)."
 }

@@ -74,11 +74,11 @@ func TestCornersOfReview(t *testing.T) {
 	}
 }
 
-// TestCornersText: three tables within 110 columns that end with what a corner is.
+// TestCornersText: the three tables of a study, within 110 columns, end with what a corner is.
 func TestCornersText(t *testing.T) {
 	r := reviewOf(t, "../../designs/reed-skiff.yaml")
 	var b strings.Builder
-	if err := report.WriteCorners(&b, report.NewCorners(r)); err != nil {
+	if err := report.WriteStudy(&b, report.NewStudy(r)); err != nil {
 		t.Fatal(err)
 	}
 	for _, want := range []string{"Voltage lost", "Wires: current", "Fuses: what they carry", "weak, aged", "lowest supply 10.5 V"} {

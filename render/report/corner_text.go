@@ -1,9 +1,9 @@
 package report
 
 import (
-	"fmt"
-	"io"
 	"strings"
+
+	"fusewright/harness/design/quantity"
 )
 
 // Tables lists the corner tables in print order.
@@ -14,21 +14,12 @@ func (rep *CornerReport) Tables() []*Table {
 	return []*Table{rep.loadsTable(), rep.wiresTable(), rep.fusesTable()}
 }
 
-// WriteCorners prints the corner tables for people, within 110 columns.
-func WriteCorners(w io.Writer, rep *CornerReport) error {
-	var b strings.Builder
-	for _, t := range rep.Tables() {
-		t.write(&b)
-	}
-	_, err := io.WriteString(w, b.String())
-	return err
-}
-
 func (rep *CornerReport) loadsTable() *Table {
 	t := newTable("load", "of", ">drop", ">worst", ">limit", ">volts", ">worst", "worst with", "worst in")
 	for _, l := range rep.Loads {
-		t.add(l.Ref, l.Part, tenths(l.Drop.Nominal), tenths(l.Drop.Corner), tenths(l.LimitS),
-			unit(l.Volts.Nominal, "V"), unit(l.Volts.Corner, "V"), briefState(l.Drop.State), l.Drop.Situation)
+		drop, limit := against(l.Drop.Corner, l.LimitS, quantity.Share)
+		t.add(l.Ref, l.Part, share(l.Drop.Nominal), drop, limit,
+			volts(l.Volts.Nominal), volts(l.Volts.Corner), briefState(l.Drop.State), l.Drop.Situation)
 	}
 	t.Note = rep.note()
 	return t.titled("Voltage lost and voltage left, at nominal values and in the worst case", "no load is on")
@@ -38,9 +29,10 @@ func (rep *CornerReport) wiresTable() *Table {
 	t := newTable("wire", "size", ">carries", ">worst", ">may carry", ">worst", ">heat", ">table", "governs",
 		">copper", ">worst", ">limit")
 	for _, w := range rep.Wires {
-		t.add(w.Number, w.Size, unit(w.Amperes.Nominal, "A"), unit(w.Amperes.Corner, "A"),
-			unit(w.Allowed.Amperes, "A"), unit(w.AllowedCorner.Amperes, "A"), unit(w.Allowed.HeatA, "A"),
-			unit(w.Allowed.TableA, "A"), strings.TrimSuffix(w.Allowed.Governs, " balance"),
+		carries, may := against(w.Amperes.Nominal, w.Allowed.Amperes, quantity.Current)
+		worst, mayWorst := against(w.Amperes.Corner, w.AllowedCorner.Amperes, quantity.Current)
+		t.add(w.Number, w.Size, carries, worst, may, mayWorst, amps(w.Allowed.HeatA),
+			amps(w.Allowed.TableA), strings.TrimSuffix(w.Allowed.Governs, " balance"),
 			celsius(w.Celsius.Nominal), celsius(w.Celsius.Corner), celsius(w.Allowed.LimitC))
 	}
 	return t.titled("Wires: current, what they may carry continuously (by heat balance and by table, at nominal values), "+
@@ -50,8 +42,9 @@ func (rep *CornerReport) wiresTable() *Table {
 func (rep *CornerReport) fusesTable() *Table {
 	t := newTable("fuse", "at", ">rating", ">carries", ">worst", ">may carry", ">worst", "worst with", "worst in")
 	for _, f := range rep.Fuses {
-		t.add(f.Ref, f.Part, unit(f.RatingA, "A"), unit(f.Amperes.Nominal, "A"), unit(f.Amperes.Corner, "A"),
-			unit(f.BearsA, "A"), unit(f.BearsCornerA, "A"), briefState(f.Amperes.State), f.Amperes.Situation)
+		carries, bears := against(f.Amperes.Nominal, f.BearsA, quantity.Current)
+		worst, bearsWorst := against(f.Amperes.Corner, f.BearsCornerA, quantity.Current)
+		t.add(f.Ref, f.Part, rating(f.RatingA), carries, worst, bears, bearsWorst, briefState(f.Amperes.State), f.Amperes.Situation)
 	}
 	if len(rep.Unsettled) > 0 {
 		t.Note = "no result: " + strings.Join(rep.Unsettled, "; ")
@@ -66,12 +59,12 @@ func (rep *CornerReport) note() string {
 		if t.Value == nil {
 			continue
 		}
-		value := fmt.Sprintf("%s %s", threeDigits(*t.Value), t.Unit)
+		value := figureText(*t.Value, t.Unit)
 		switch t.Unit {
 		case "share":
-			value = fmt.Sprintf("+%s %%", threeDigits(100**t.Value))
+			value = "+" + share(t.Value)
 		case "times":
-			value = "× " + threeDigits(*t.Value)
+			value = "× " + times(t.Value)
 		}
 		parts = append(parts, t.Name+" "+value)
 	}
@@ -83,12 +76,4 @@ func (rep *CornerReport) note() string {
 // briefState is a state in a word or two.
 func briefState(state string) string {
 	return strings.TrimSuffix(strings.Replace(state, " source,", ",", 1), " contacts")
-}
-
-// tenths prints a share as percent with one decimal.
-func tenths(v *float64) string {
-	if v == nil {
-		return "–"
-	}
-	return fmt.Sprintf("%.1f %%", 100**v)
 }

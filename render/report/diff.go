@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"fusewright/harness/design/lengths"
+	"fusewright/harness/design/quantity"
 	"fusewright/harness/review/compare"
 	"fusewright/harness/review/finding"
 )
@@ -204,8 +205,8 @@ func diffFigure(v float64, unit string) string {
 	case math.IsNaN(v):
 		return "none"
 	}
-	if v == math.Trunc(v) && math.Abs(v) < 1e6 { // pieces and packs
-		return strings.TrimSpace(fmt.Sprintf("%.0f %s", v, unit))
+	if quantity.OfUnit(unit) == "" && v == math.Trunc(v) { // pieces and packs
+		return strings.TrimSpace(quantity.Fixed(v, 0) + " " + unit)
 	}
 	return figureText(v, unit)
 }

@@ -8,6 +8,7 @@ import (
 	"unicode"
 
 	"fusewright/harness"
+	"fusewright/harness/design/lengths"
 	"fusewright/harness/network/circuit"
 )
 
@@ -24,7 +25,7 @@ func WriteDot(w io.Writer, r *harness.Review) error {
 	}
 	for _, wire := range r.Circuit.Wires {
 		fmt.Fprintf(out, "\t%s -> %s [label=%s, taillabel=%s, headlabel=%s%s];\n",
-			dotText(dotID(wire.From.Part)), dotText(dotID(wire.To.Part)), dotText(wire.Number, wireWords(wire)),
+			dotText(dotID(wire.From.Part)), dotText(dotID(wire.To.Part)), dotText(wire.Number, wireWords(lengths.Of(r.Design), wire)),
 			dotText(wire.From.Name), dotText(wire.To.Name), dotStyle(wire.Role))
 	}
 	fmt.Fprint(out, "}\n")
@@ -65,12 +66,12 @@ func dotStyle(r circuit.Role) string {
 	return ""
 }
 
-func wireWords(w *circuit.Wire) string {
+func wireWords(u lengths.Unit, w *circuit.Wire) string {
 	words := []string{}
 	if w.Spec.Size != nil {
 		words = append(words, w.Spec.Size.Label)
 	}
-	return strings.Join(append(words, w.Spec.Colour.Code(), threeDigits(w.LengthM)+" m"), " ")
+	return strings.Join(append(words, w.Spec.Colour.Code(), u.Wire(w.LengthM)), " ")
 }
 
 // dotText quotes lines of text: inside quotes only the quote and the backslash

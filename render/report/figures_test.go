@@ -18,7 +18,7 @@ func TestFigures(t *testing.T) {
 		t.Errorf("got %q, want %q", got, want)
 	}
 	for v, want := range map[float64]string{0.227: "227 mV", -0.227: "−227 mV", 14.2: "14.2 V"} {
-		if got := unit(&v, "V"); got != want {
+		if got := volts(&v); got != want {
 			t.Errorf("%g V is %q, want %q", v, got, want)
 		}
 	}

@@ -217,7 +217,7 @@ func New(r *harness.Review) *Report {
 		}
 	}
 	if r.Budget != nil {
-		rep.Budget = budgetOf(r)
+		rep.Budget = BudgetOf(r)
 	}
 	return rep
 }
@@ -302,7 +302,8 @@ func wireRow(s *solve.Solution, b *circuit.Branch) WireRow {
 	return row
 }
 
-func budgetOf(r *harness.Review) *Budget {
+// BudgetOf is the rows of the charging budget.
+func BudgetOf(r *harness.Review) *Budget {
 	b := r.Budget
 	out := &Budget{
 		VehicleA: finite(b.VehicleA), StandbyA: finite(b.StandbyA), StandbyDays: finite(b.StandbyDays),

@@ -2,23 +2,84 @@ package report
 
 import (
 	"math"
-	"strconv"
 	"strings"
+
+	"fusewright/harness/design/quantity"
 )
 
-// threeDigits prints a figure with three significant digits and no exponent;
-// the unit follows elsewhere.
-func threeDigits(v float64) string {
-	if v == 0 {
-		return "0"
+// none stands for a figure that is not known, or is none.
+const none = "–"
+
+// printed is a figure in base units as quantities are printed.
+func printed(v *float64, dim quantity.Dimension) string {
+	if v == nil {
+		return none
 	}
-	decimals := max(0, 2-int(math.Floor(math.Log10(math.Abs(v)))))
-	text := strconv.FormatFloat(v, 'f', min(decimals, 6), 64)
-	// 9.996 has become 10.00: one digit too many.
-	if r, err := strconv.ParseFloat(text, 64); err == nil && decimals > 0 {
-		if again := max(0, 2-int(math.Floor(math.Log10(math.Abs(r))))); r != 0 && again < decimals {
-			text = strconv.FormatFloat(v, 'f', again, 64)
+	return quantity.Format(*v, dim)
+}
+
+func amps(v *float64) string  { return printed(v, quantity.Current) }
+func volts(v *float64) string { return printed(v, quantity.Voltage) }
+func share(v *float64) string { return printed(v, quantity.Share) }
+func times(v *float64) string { return printed(v, quantity.Number) }
+
+// rating is a nominal current.
+func rating(v *float64) string {
+	if v == nil {
+		return none
+	}
+	return quantity.Plain(*v, quantity.Current)
+}
+
+// against prints a figure and the limit that it is held against, with the digits
+// that tell them apart.
+func against(v, limit *float64, dim quantity.Dimension) (figure, most string) {
+	if v == nil || limit == nil {
+		return printed(v, dim), printed(limit, dim)
+	}
+	return quantity.Against(*v, *limit, dim)
+}
+
+// celsius is a temperature of copper, which melts where none is given.
+func celsius(v *float64) string {
+	if v == nil {
+		return "melts"
+	}
+	return quantity.Format(*v, quantity.Temperature)
+}
+
+// seconds is a time; without end, the word for it.
+func seconds(v *float64, never string) string {
+	if v == nil {
+		return never
+	}
+	return quantity.Format(*v, quantity.Duration)
+}
+
+// duration is a time given in units of so many seconds.
+func duration(v *float64, unitS float64) string {
+	if v == nil {
+		return none
+	}
+	return quantity.Format(*v*unitS, quantity.Duration)
+}
+
+// Engine is an engine speed in words.
+func Engine(rpm float64) string {
+	if rpm == 0 {
+		return "stopped"
+	}
+	return quantity.Format(rpm, quantity.Speed)
+}
+
+// figureText is a figure of a unit as quantities are printed, or three digits of
+// what is no quantity or would be rounded to nothing, as a slight margin.
+func figureText(v float64, unit string) string {
+	if dim := quantity.OfUnit(unit); dim != "" {
+		text := quantity.Format(quantity.In(v, unit, dim), dim)
+		if v == 0 || math.IsInf(v, 0) || strings.ContainsAny(text, "123456789") {
+			return text
 		}
 	}
-	return strings.Replace(text, "-", "−", 1)
+	return strings.TrimSpace(quantity.Format(v, quantity.Number) + " " + unit)
 }

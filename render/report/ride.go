@@ -5,7 +5,6 @@ import (
 	"io"
 	"math"
 	"strings"
-	"text/tabwriter"
 
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
@@ -69,20 +68,21 @@ type RideCourse struct {
 func NewRides(rep *Report, d *design.Design, list []*ride.Result) *RideReport {
 	out := &RideReport{Fusewright: Version, Design: rep.Design, Battery: batteryOf(d), Rides: []Ride{}, Caution: Caution}
 	for _, r := range list {
-		out.Rides = append(out.Rides, rideRow(r))
+		out.Rides = append(out.Rides, RideOf(r))
 	}
 	return out
 }
 
 func batteryOf(d *design.Design) string {
-	text := fmt.Sprintf("%s Ah", threeDigits(d.Battery.CapacityAh.Value))
+	text := quantity.Plain(d.Battery.CapacityAh.Value, quantity.Charge)
 	if d.Battery.Chemistry != nil {
 		text = d.Battery.Chemistry.Name + " " + text
 	}
 	return text
 }
 
-func rideRow(r *ride.Result) Ride {
+// RideOf is the row of a ride.
+func RideOf(r *ride.Result) Ride {
 	row := Ride{Name: r.Ride.Name, StartCharge: finite(r.Ride.StartCharge.Value), EndCharge: finite(r.EndCharge),
 		LowestCharge: finite(r.LowestCharge), LowestChargeS: finite(r.LowestChargeS),
 		ReserveS: finite(r.ReserveS), EmptyS: finite(r.EmptyS), Caveats: r.Caveats}
@@ -117,41 +117,41 @@ func WriteRides(w io.Writer, rep *RideReport) error {
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s · battery %s\n", nameOf(rep.Design), rep.Battery)
 	for _, r := range rep.Rides {
-		writeRide(&b, r)
+		fmt.Fprintf(&b, "\nride %s\n", r.Name)
+		r.Table().write(&b)
+		fmt.Fprintf(&b, "charge %s at the start, %s at the end, lowest %s at %s\n", share(r.StartCharge),
+			share(r.EndCharge), share(r.LowestCharge), clock(r.LowestChargeS))
+		b.WriteString(wrap("", r.Outcome()))
+		for _, text := range r.Remarks() {
+			b.WriteString(wrap("", text))
+		}
 	}
 	b.WriteString("\n" + wrap("", rep.Caution))
 	_, err := io.WriteString(w, b.String())
 	return err
 }
 
-func writeRide(b *strings.Builder, r Ride) {
-	fmt.Fprintf(b, "\nride %s\n", r.Name)
-	t := tabwriter.NewWriter(b, 0, 0, 2, ' ', tabwriter.AlignRight)
-	fmt.Fprintln(t, "from\tto\tengine\tair\toutput\tloads\tbattery\tposts\tcharge\treserve\t")
-	for _, l := range r.Legs {
-		fmt.Fprintf(t, "%s\t%s\t%s\t%s °C\t%s\t%s\t%s\t%s\t%s\t%s\t\n", clock(l.FromS), clock(l.ToS), legEngine(l),
-			quantity.Fixed(l.AmbientC, 0), amperes(l.OutputA), amperes(l.LoadA), signed(l.BatteryA), posts(l),
-			chargeText(l.EndCharge), chargeText(l.StartReserve))
-	}
-	t.Flush()
-	fmt.Fprintf(b, "charge %s at the start, %s at the end, lowest %s at %s\n", chargeText(r.StartCharge),
-		chargeText(r.EndCharge), chargeText(r.LowestCharge), clock(r.LowestChargeS))
-	b.WriteString(wrap("", Outcome(r)))
+// Table is the legs of the ride.
+func (r *Ride) Table() *Table {
+	t := newTable(">leg", ">from", ">to", ">engine", ">air", ">output", ">loads", ">battery", ">posts", ">charge after", ">start reserve")
 	for i, l := range r.Legs {
-		if l.Trouble != "" {
-			b.WriteString(wrap("", fmt.Sprintf("leg %d: %s", i+1, l.Trouble)))
+		engine := Engine(l.EngineRPM)
+		if l.Key == string(design.KeyOff) {
+			engine = "key off"
 		}
+		charge, reserve := against(l.EndCharge, l.StartReserve, quantity.Share)
+		t.add(fmt.Sprint(i+1), clock(l.FromS), clock(l.ToS), engine, celsius(&l.AmbientC), amps(l.OutputA), amps(l.LoadA),
+			signed(l.BatteryA), posts(l), charge, reserve)
 	}
-	for _, c := range r.Caveats {
-		b.WriteString(wrap("not known: ", c))
-	}
+	return t
 }
 
 // Outcome says in a sentence whether the engine still starts.
-func Outcome(r Ride) string {
-	text := "the start reserve is kept throughout: the engine can be stopped anywhere on this ride and starts again"
+func (r *Ride) Outcome() string {
+	text := "The start reserve is kept throughout: the engine can be stopped anywhere on this ride and starts again"
 	if r.ReserveS != nil {
-		text = fmt.Sprintf("from %s on starting is not sure: the charge is below the start reserve", clock(r.ReserveS))
+		text = fmt.Sprintf("From %s on starting is not sure: the charge is below the start reserve, the state of charge "+
+			"that the battery needs at this temperature to start the engine", clock(r.ReserveS))
 		if last := len(r.Legs) - 1; last >= 0 && *r.EndCharge >= *r.Legs[last].StartReserve {
 			text += "; at the end of the ride it is above it again"
 		}
@@ -159,52 +159,49 @@ func Outcome(r Ride) string {
 	if r.EmptyS != nil {
 		text += fmt.Sprintf("; at %s the battery is empty and the ride ends", clock(r.EmptyS))
 	}
-	return text
+	return text + "."
+}
+
+// Remarks say which legs could not be followed, and what is not known.
+func (r *Ride) Remarks() []string {
+	var list []string
+	for i, l := range r.Legs {
+		if l.Trouble != "" {
+			list = append(list, fmt.Sprintf("Leg %d: %s.", i+1, l.Trouble))
+		}
+	}
+	for _, c := range r.Caveats {
+		list = append(list, "Not known: "+c+".")
+	}
+	return list
 }
 
 // clock prints seconds as hours and minutes.
 func clock(seconds *float64) string {
 	if seconds == nil {
-		return "–"
+		return none
 	}
 	minutes := int(math.Round(*seconds / 60))
 	return fmt.Sprintf("%d:%02d h", minutes/60, minutes%60)
-}
-
-func legEngine(l RideLeg) string {
-	if l.Key == string(design.KeyOff) {
-		return "key off"
-	}
-	return rpm(&l.EngineRPM)
 }
 
 // signed prints the battery's current as gain or loss.
 func signed(a *float64) string {
 	switch {
 	case a == nil:
-		return "–"
+		return none
 	case math.Abs(*a) < 0.005:
-		return "0 A"
-	case *a < 0:
-		return "takes " + quantity.Format(-*a, quantity.Current)
+		return "at rest"
 	}
-	return "gives " + quantity.Format(*a, quantity.Current)
+	return batteryFlow(*a)
 }
 
 func posts(l RideLeg) string {
 	if l.LowestV == nil || l.HighestV == nil {
-		return "–"
+		return none
 	}
-	low, high := fmt.Sprintf("%.2f", *l.LowestV), fmt.Sprintf("%.2f", *l.HighestV)
-	if low == high {
-		return low + " V"
+	if volts(l.LowestV) == volts(l.HighestV) {
+		return volts(l.LowestV)
 	}
-	return low + "–" + high + " V"
-}
-
-func chargeText(v *float64) string {
-	if v == nil {
-		return "–"
-	}
-	return fmt.Sprintf("%.1f %%", 100**v)
+	return quantity.Range(*l.LowestV, *l.HighestV, quantity.Voltage)
 }

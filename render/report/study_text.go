@@ -2,39 +2,10 @@ package report
 
 import (
 	"fmt"
+	"fusewright/harness/design/quantity"
 	"io"
 	"strings"
-	"unicode/utf8"
-
-	"fusewright/harness/design/quantity"
 )
-
-// Table is one table of a study, ready to print: on a terminal or on a page.
-type Table struct {
-	Title string
-	Note  string // under it; "" = none
-	None  string // what to say when it has no rows
-	Heads []string
-	Right []bool // by column: numbers stand to the right
-	Rows  [][]string
-}
-
-// newTable makes a table. Columns whose head begins with ">" stand to the right.
-func newTable(heads ...string) *Table {
-	t := &Table{}
-	for _, h := range heads {
-		text, right := strings.CutPrefix(h, ">")
-		t.Heads, t.Right = append(t.Heads, text), append(t.Right, right)
-	}
-	return t
-}
-
-func (t *Table) add(cells ...string) { t.Rows = append(t.Rows, cells) }
-
-func (t *Table) titled(title, none string) *Table {
-	t.Title, t.None = title, none
-	return t
-}
 
 // Tables lists the tables of a study in print order.
 func (rep *StudyReport) Tables() []*Table {
@@ -59,84 +30,6 @@ func WriteStudy(w io.Writer, rep *StudyReport) error {
 	b.WriteString("\n" + wrap("", Caution))
 	_, err := io.WriteString(w, b.String())
 	return err
-}
-
-// write prints the table as text, its columns as wide as they need.
-func (t *Table) write(b *strings.Builder) {
-	b.WriteString("\n" + wrap("", t.Title))
-	if len(t.Rows) == 0 {
-		fmt.Fprintf(b, "  %s\n", t.None)
-		return
-	}
-	lines := [][]string{t.Heads}
-	for _, row := range t.Rows {
-		lines = append(lines, t.folded(row)...)
-	}
-	wide := make([]int, len(t.Heads))
-	for _, row := range lines {
-		for i, cell := range row {
-			wide[i] = max(wide[i], utf8.RuneCountInString(cell))
-		}
-	}
-	for _, row := range lines {
-		line := " "
-		for i, cell := range row {
-			gap := strings.Repeat(" ", wide[i]-utf8.RuneCountInString(cell))
-			if t.Right[i] {
-				line += " " + gap + cell
-			} else {
-				line += " " + cell + gap
-			}
-		}
-		b.WriteString(strings.TrimRight(line, " ") + "\n")
-	}
-	if t.Note != "" {
-		b.WriteString(wrap("  ", t.Note))
-	}
-}
-
-// folded is a row as lines of cells: long texts go on in the next line, which
-// has empty cells in the other columns.
-func (t *Table) folded(row []string) [][]string {
-	most := 34
-	if len(t.Heads) > 8 {
-		most = 24
-	}
-	lines := [][]string{append([]string(nil), row...)}
-	for i, cell := range row {
-		for k, part := range fold(cell, most) {
-			if k == len(lines) {
-				lines = append(lines, make([]string, len(row)))
-			}
-			lines[k][i] = part
-		}
-	}
-	return lines
-}
-
-// fold breaks a text into lines of at most so many characters, between words
-// where it can.
-func fold(text string, most int) []string {
-	if utf8.RuneCountInString(text) <= most {
-		return []string{text}
-	}
-	var out []string
-	line := ""
-	for _, word := range unbroken(text) {
-		if joined := strings.TrimSpace(line + " " + word); utf8.RuneCountInString(joined) <= most {
-			line = joined
-			continue
-		}
-		if line != "" {
-			out = append(out, line)
-		}
-		r := []rune(word)
-		for ; len(r) > most; r = r[most:] {
-			out = append(out, string(r[:most]))
-		}
-		line = string(r)
-	}
-	return append(out, line)
 }
 
 func shortsTable(rep *StudyReport) *Table {
@@ -178,26 +71,19 @@ func stateCells(s *ShortState) [4]string {
 	if s.Wire != "" {
 		end = celsius(s.EndC)
 	}
-	return [4]string{unit(s.Amperes, "A"), opens, seconds(s.SlowS, "never"), end}
+	return [4]string{amps(s.Amperes), opens, seconds(s.SlowS, "never"), end}
 }
 
 // leastMargin is the smaller margin of both states: the time that the hottest
 // wire stands over the time that the current flows.
 func leastMargin(s StudyShort) string {
-	least := ""
-	was := 0.0
+	var least *float64
 	for _, st := range []*ShortState{s.Greatest, s.Least} {
-		if st == nil || st.Margin == nil {
-			continue
-		}
-		if least == "" || *st.Margin < was {
-			was, least = *st.Margin, times(st.Margin)
+		if st != nil && st.Margin != nil && (least == nil || *st.Margin < *least) {
+			least = st.Margin
 		}
 	}
-	if least == "" {
-		return "–"
-	}
-	return least
+	return times(least)
 }
 
 func fuseLoadsTable(rep *StudyReport) *Table {
@@ -208,8 +94,8 @@ func fuseLoadsTable(rep *StudyReport) *Table {
 		if f.Assumed {
 			kind += "*"
 		}
-		t.add(f.Ref, f.Part, kind, unit(f.RatingA, "A"), celsius(f.AmbientC), unit(f.CarriesA, "A"),
-			unit(f.RunsA, "A"), percentOf(f.Share), unit(f.BehindA, "A"), load, margin)
+		runs, carries := against(f.RunsA, f.CarriesA, quantity.Current)
+		t.add(f.Ref, f.Part, kind, rating(f.RatingA), celsius(f.AmbientC), carries, runs, share(f.Share), amps(f.BehindA), load, margin)
 	}
 	if anyAssumed(rep) {
 		t.Note = "* a factory fuse: its type is not given and taken as a blade fuse"
@@ -230,7 +116,7 @@ func anyAssumed(rep *StudyReport) bool {
 // worstStart is the start with the least margin.
 func worstStart(f StudyFuse) (load, margin string) {
 	var least *float64
-	load, margin = "–", "–"
+	load, margin = none, none
 	for _, s := range f.Starts {
 		if s.Margin != nil && (least == nil || *s.Margin < *least) {
 			least, load, margin = s.Margin, s.Load, times(s.Margin)
@@ -255,7 +141,7 @@ func fuseWiresTable(rep *StudyReport) *Table {
 			case w.Parallel:
 				mark = "other feeds"
 			}
-			t.add(f.Ref, w.Wire, w.Size, unit(w.FromA, "A"), unit(w.ToA, "A"), unit(w.WorstA, "A"),
+			t.add(f.Ref, w.Wire, w.Size, amps(w.FromA), amps(w.ToA), amps(w.WorstA),
 				seconds(w.OpensS, "never"), seconds(w.StandsS, "no limit"), times(w.Margin), times(w.KnownMin), mark)
 		}
 	}
@@ -268,7 +154,7 @@ func fuseAboveTable(rep *StudyReport) *Table {
 	t := newTable("fuse", "above", ">selective up to", "at shorts", ">at", ">lower by", ">upper from", "by", "note")
 	for _, f := range rep.Fuses {
 		for _, a := range f.Above {
-			t.add(f.Ref, a.Ref, unit(a.UpToA, "A"), a.Verdict, unit(a.AtA, "A"), seconds(a.LowerS, "never"),
+			t.add(f.Ref, a.Ref, amps(a.UpToA), a.Verdict, amps(a.AtA), seconds(a.LowerS, "never"),
 				seconds(a.UpperS, "never"), a.By, a.Note)
 		}
 	}
@@ -281,7 +167,7 @@ func lostTable(rep *StudyReport) *Table {
 	for _, l := range rep.Lost {
 		ref, part := l.Ref, l.Part
 		for _, a := range l.Affected {
-			t.add(ref, part, a.Ref+" "+a.Part, a.Effect, unit(a.BeforeV, "V"), unit(a.AfterV, "V"),
+			t.add(ref, part, a.Ref+" "+a.Part, a.Effect, volts(a.BeforeV), volts(a.AfterV),
 				a.Situation)
 			ref, part = "", ""
 		}
@@ -299,7 +185,7 @@ func lostTable(rep *StudyReport) *Table {
 func weldedTable(rep *StudyReport) *Table {
 	t := newTable("contact", "of", ">draws", "live with the key off", "and with a switch closed")
 	for _, w := range rep.Welded {
-		t.add(w.Contact, w.Part, unit(w.DrawA, "A"), orNone(w.Live), orNone(w.ByHand))
+		t.add(w.Contact, w.Part, amps(w.DrawA), orNone(w.Live), orNone(w.ByHand))
 	}
 	return t.titled("Relay contacts welded", "no relays")
 }
@@ -307,10 +193,11 @@ func weldedTable(rep *StudyReport) *Table {
 func exposedTable(rep *StudyReport) *Table {
 	t := newTable("part", "", ">gets", ">withstands", "regulator failed high", "reversed battery", "suffers")
 	for _, e := range rep.Exposed {
-		t.add(e.Ref, e.Part, unit(e.HighV, "V"), unit(e.BearsV, "V"), e.High, e.Reached, e.Suffers)
+		gets, bears := against(e.HighV, e.BearsV, quantity.Voltage)
+		t.add(e.Ref, e.Part, gets, bears, e.High, e.Reached, e.Suffers)
 	}
-	title := fmt.Sprintf("Regulator failed high (%s for %s) and battery reversed (%s for %s)", unit(rep.High.Volts, "V"),
-		seconds(rep.High.Seconds, ""), unit(rep.Reverse.Volts, "V"), seconds(rep.Reverse.Seconds, ""))
+	title := fmt.Sprintf("Regulator failed high (%s for %s) and battery reversed (%s for %s)", volts(rep.High.Volts),
+		seconds(rep.High.Seconds, ""), volts(rep.Reverse.Volts), seconds(rep.Reverse.Seconds, ""))
 	return t.titled(title, "no accessories")
 }
 
@@ -319,36 +206,4 @@ func orNone(list []string) string {
 		return "nothing"
 	}
 	return strings.Join(list, ", ")
-}
-
-func seconds(v *float64, none string) string {
-	if v == nil {
-		return none
-	}
-	return quantity.Format(*v, quantity.Duration)
-}
-
-func celsius(v *float64) string {
-	if v == nil {
-		return "melts"
-	}
-	return quantity.Fixed(*v, 0) + " °C"
-}
-
-func percentOf(v *float64) string {
-	if v == nil {
-		return "–"
-	}
-	return fmt.Sprintf("%.0f %%", 100**v)
-}
-
-// times prints a ratio: three digits below a hundred.
-func times(v *float64) string {
-	switch {
-	case v == nil:
-		return "–"
-	case *v >= 100:
-		return fmt.Sprintf("%.0f", *v)
-	}
-	return threeDigits(*v)
 }

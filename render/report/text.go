@@ -111,18 +111,6 @@ func (n Number) String() string {
 	return figureText(*n.Value, n.Unit)
 }
 
-// figureText is a figure of a unit as quantities are printed, or three digits of
-// what is no quantity or would be rounded to nothing, as a slight margin.
-func figureText(v float64, unit string) string {
-	if dim := quantity.OfUnit(unit); dim != "" {
-		text := quantity.Format(quantity.In(v, unit, dim), dim)
-		if v == 0 || math.IsInf(v, 0) || strings.ContainsAny(text, "123456789") {
-			return text
-		}
-	}
-	return strings.TrimSpace(threeDigits(v) + " " + unit)
-}
-
 // Figures are the finding's numbers with their names, "current 30.04 A", a limit
 // and what stands before it with the digits that tell them apart.
 func (f Finding) Figures() []string {

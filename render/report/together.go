@@ -2,7 +2,6 @@ package report
 
 import (
 	"fmt"
-	"io"
 	"strings"
 
 	"fusewright/harness/design/wording"
@@ -42,8 +41,8 @@ type TogetherChoice struct {
 // mostSets is how many sets of a choice are listed.
 const mostSets = 12
 
-// NewTogether makes the rows.
-func NewTogether(p *together.Plan) *Together {
+// newTogether makes the rows.
+func newTogether(p *together.Plan) *Together {
 	out := &Together{Why: p.Why, Items: []TogetherItem{}, Choices: []TogetherChoice{}}
 	for _, i := range p.Items {
 		out.Items = append(out.Items, TogetherItem{Part: i.Load.Name, Amperes: finite(i.CurrentA), Priority: i.Rank,
@@ -75,28 +74,36 @@ func partNames(items []*together.Item) []string {
 	return out
 }
 
-// WriteTogether prints what may run at once.
-func WriteTogether(w io.Writer, t *Together) error {
-	var b strings.Builder
+// write prints what may run at once.
+func (t *Together) write(b *strings.Builder) {
 	b.WriteString("what may run together, duty counted\n")
 	if t.Why != "" {
 		b.WriteString(wrap("  ", t.Why))
 	}
 	for _, c := range t.Choices {
-		writeChoice(&b, c, len(t.Items))
+		fmt.Fprintf(b, "\n%s, %s: %s for accessories\n", c.Name, Engine(c.EngineRPM), amps(c.CapacityA))
+		for _, line := range c.lines(len(t.Items)) {
+			b.WriteString(wrap("  - ", line))
+		}
+		if text := c.overdrawText(); text != "" {
+			b.WriteString(wrap("  asks for ", text))
+		}
 	}
-	_, err := io.WriteString(w, b.String())
-	return err
 }
 
-func writeChoice(b *strings.Builder, c TogetherChoice, all int) {
-	fmt.Fprintf(b, "\n%s, %s: %s for accessories\n", c.Name, rpm(&c.EngineRPM), amperes(c.CapacityA))
-	for _, line := range c.lines(all) {
-		b.WriteString(wrap("  - ", line))
+// setsShown is how many sets a cell of the table lists; the text has more.
+const setsShown = 3
+
+// Table is what may run at once, a line for each choice.
+func (t *Together) Table() *Table {
+	out := newTable("situation", ">for accessories", "together", "short by; switch off first")
+	for _, c := range t.Choices {
+		some := c
+		some.Sets = c.Sets[:min(len(c.Sets), setsShown)]
+		sets := strings.ReplaceAll(strings.Join(some.lines(len(t.Items)), "; or "), "; or and ", "; and ")
+		out.add(c.Name, amps(c.CapacityA), sets, c.overdrawText())
 	}
-	if text := c.OverdrawText(); text != "" {
-		b.WriteString(wrap("  asks for ", text))
-	}
+	return out
 }
 
 // lines says each set in words; all is the number of accessories.
@@ -125,27 +132,19 @@ func (c TogetherChoice) lines(all int) []string {
 	return lines
 }
 
-// SetsText says at most so many sets in one text, for a cell of a table.
-func (c TogetherChoice) SetsText(all, most int) string {
-	if len(c.Sets) > most {
-		c.Sets = c.Sets[:most]
-	}
-	return strings.ReplaceAll(strings.Join(c.lines(all), "; or "), "; or and ", "; and ")
-}
-
-// OverdrawText says how much a situation asks for too much and what to switch
+// overdrawText says how much a situation asks for too much and what to switch
 // off for it; "" when it does not.
-func (c TogetherChoice) OverdrawText() string {
+func (c TogetherChoice) overdrawText() string {
 	if c.OverdrawA == nil {
 		return ""
 	}
-	text := amperes(c.OverdrawA) + " too much"
+	text := amps(c.OverdrawA) + " too much at the regulated voltage"
 	if len(c.SwitchOff) > 0 {
 		text += "; switch off first: " + strings.Join(c.SwitchOff, ", then ")
 	}
 	if c.UncoveredA != nil && *c.UncoveredA > 0 {
 		text += fmt.Sprintf("; still %s short with all but the critical loads off: raise the engine speed",
-			amperes(c.UncoveredA))
+			amps(c.UncoveredA))
 	}
 	return text
 }

@@ -8,7 +8,6 @@ import (
 
 	"fusewright/harness"
 	"fusewright/harness/design"
-	"fusewright/harness/study/together"
 	"fusewright/library"
 	"fusewright/render/report"
 )
@@ -28,13 +27,14 @@ func TestTogetherText(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	rows := report.NewTogether(together.Compute(r.Circuit, r.Solutions, r.Budget))
+	rep := report.NewBudget(r)
+	rows := rep.Together
 	var text bytes.Buffer
-	if err := report.WriteTogether(&text, rows); err != nil {
+	if err := report.WriteBudget(&text, rep); err != nil {
 		t.Fatal(err)
 	}
 	for _, want := range []string{"idle, 800 rpm", "cruise, 3500 rpm", "night cutting, 800 rpm",
-		"too much; switch off first: ", "short with all but the critical loads off"} {
+		"too much at the regulated voltage; switch off first: ", "short with all but the critical loads off"} {
 		if !strings.Contains(text.String(), want) {
 			t.Errorf("no %q in\n%s", want, text.String())
 		}

@@ -60,12 +60,12 @@ func In(value float64, unit string, dim Dimension) float64 {
 // end, so that it can be written into a design: "30 A", "16.1 A", "186 %". The
 // dimension "" is a plain number.
 func Brief(value float64, dim Dimension) string {
-	if dim == "" {
-		return minus(strconv.FormatFloat(roundTo(value, 3), 'f', -1, 64))
+	if dim == Number {
+		return Digits(value, 3)
 	}
 	if text, ok := special(value, dim); ok {
 		return text
 	}
 	s := pick(value, dim, func(scale) int { return 3 })
-	return minus(strconv.FormatFloat(roundTo(value/s.factor, 3), 'f', -1, 64)) + " " + s.unit
+	return Digits(value/s.factor, 3) + " " + s.unit
 }

@@ -25,7 +25,7 @@ type scale struct {
 var scales = map[Dimension][]scale{
 	Voltage: {{1, 1, "V", 3, -1, false}, {0, 1e-3, "mV", 3, 1, true}},
 	Current: {{1, 1, "A", 3, -1, false}, {1e-3, 1e-3, "mA", 3, -1, true}, {0, 1e-6, "µA", 3, 1, true}},
-	Resistance: {{1e3, 1e3, "kΩ", 3, -1, true}, {1, 1, "Ω", 3, -1, true},
+	Resistance: {{1e6, 1e6, "MΩ", 3, -1, true}, {1e3, 1e3, "kΩ", 3, -1, true}, {1, 1, "Ω", 3, -1, true},
 		{0, 1e-3, "mΩ", 3, -1, true}},
 	ResistancePerM:    {{0, 1e-3, "mΩ/m", 3, -1, true}},
 	Power:             {{1e3, 1e3, "kW", 3, -1, true}, {0, 1, "W", 3, -1, true}},
@@ -38,6 +38,8 @@ var scales = map[Dimension][]scale{
 	Speed:             {{0, 1, "rpm", 6, 0, true}},
 	Duration:          durationScales,
 	CurrentSquareTime: {{0, 1, "A²s", 3, -1, true}},
+	Number:            {{0, 1, "", 3, -1, false}},
+	Mass:              {{0, 1, "g", 3, 1, false}},
 }
 
 var durationScales = []scale{{2 * 86400, 86400, "days", 3, 1, true}, {3600, 3600, "h", 3, -1, true},
@@ -84,7 +86,31 @@ func format(value float64, dim Dimension, more int) string {
 			s.decimals += more
 		}
 	}
-	return s.text(value) + " " + s.unit
+	return s.withUnit(s.text(value))
+}
+
+func (s scale) withUnit(number string) string { return strings.TrimRight(number+" "+s.unit, " ") }
+
+// Range prints a range in the unit and to the decimals of its upper end: "0.20 to
+// 0.48 V".
+func Range(low, high float64, dim Dimension) string {
+	text := Format(high, dim)
+	number, unit, _ := strings.Cut(text, " ")
+	_, decimals, _ := strings.Cut(number, ".")
+	lowNumber, lowUnit, _ := strings.Cut(Format(low, dim), " ")
+	if u := findUnit(unit, dim); u != nil && lowUnit != unit {
+		lowNumber = Fixed(low/u.factor, len(decimals))
+	}
+	return lowNumber + " to " + text
+}
+
+// Digits prints a number with up to so many significant digits, without zeros at
+// its end and without an exponent, for people.
+func Digits(v float64, digits int) string {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return Format(v, Number)
+	}
+	return minus(strconv.FormatFloat(roundTo(v, digits), 'f', -1, 64))
 }
 
 // Plain prints a value in base units as a nominal quantity, without trailing
@@ -125,9 +151,9 @@ func special(value float64, dim Dimension) (string, bool) {
 		if value < 0 {
 			sign = "−"
 		}
-		return sign + "∞ " + Base(dim), true
+		return strings.TrimRight(sign+"∞ "+Base(dim), " "), true
 	case value == 0 && dim != Share:
-		return "0 " + Base(dim), true
+		return strings.TrimRight("0 "+Base(dim), " "), true
 	}
 	return "", false
 }

@@ -36,6 +36,10 @@ const (
 	Speed             Dimension = "engine speed"       // rpm
 	Duration          Dimension = "time"               // s
 	CurrentSquareTime Dimension = "melting energy I²t" // A²s
+
+	// Number and Mass are printed and never read: a design has none of them.
+	Number Dimension = ""     // a count or a ratio
+	Mass   Dimension = "mass" // g
 )
 
 // Error is a text that is not a quantity of the dimension asked for.

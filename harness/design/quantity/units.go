@@ -83,6 +83,8 @@ var units = map[Dimension][]unit{
 	Duration: durationUnits,
 	CurrentSquareTime: {
 		{"A²s", 1, 0, true}, {"A2s", 1, 0, true}, {"kA²s", 1e3, 0, false}, {"A^2s", 1, 0, false}},
+	Number: {{"", 1, 0, false}},
+	Mass:   {{"g", 1, 0, false}},
 }
 
 var durationUnits = []unit{

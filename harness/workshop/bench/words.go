@@ -2,6 +2,7 @@ package bench
 
 import (
 	"fusewright/harness/design"
+	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
 )
 
@@ -21,7 +22,8 @@ func cautions(d *design.Design) []string {
 		"Stop at smoke, smell, heat or a reading far off: power off first, then look for the cause.",
 	}
 	if d.NominalV() >= 48 {
-		list = append(list, "A 48 V battery can reach 60 V while it charges: treat it as able to hurt, and its arcs do not go out by themselves.")
+		list = append(list, "This system reaches "+quantity.Format(d.HighestV(), quantity.Voltage)+" in ordinary use: treat it as able to hurt, "+
+			"and its arcs do not go out by themselves (common practice, no source).")
 	}
 	return list
 }

@@ -76,13 +76,13 @@ func groundItem(g *design.Ground, p *circuit.Part) string {
 	}
 	item := fmt.Sprintf("ground block, %d ways%s", wires, thread)
 	if g.LimitA.Given() {
-		item += ", " + amperes(g.LimitA.Value) + " A"
+		item += ", " + quantity.Plain(g.LimitA.Value, quantity.Current)
 	}
 	return item
 }
 
 func (b *builder) fuse(t *library.FuseType, r *library.FuseRating, ref string) {
-	item := fmt.Sprintf("%s %s A", t.Name, amperes(r.RatingA))
+	item := t.Name + " " + quantity.Plain(r.RatingA, quantity.Current)
 	if r.Colour != "" {
 		item += ", " + r.Colour
 	}
@@ -134,7 +134,7 @@ func switchItem(s *design.Switch) string {
 		return s.Type.Name
 	}
 	if s.RatingA.Given() {
-		return fmt.Sprintf("%s, %s A", kind, amperes(s.RatingA.Value))
+		return kind + ", " + quantity.Plain(s.RatingA.Value, quantity.Current)
 	}
 	return kind + ", rating not given"
 }
@@ -199,6 +199,3 @@ func (b *builder) consumables(c *circuit.Circuit) {
 		b.add(Consumables, "wire markers", "pcs", float64(n*MarkersPerWire), "")
 	}
 }
-
-// amperes prints a rating without a trailing zero: 7.5, 10.
-func amperes(a float64) string { return strconv.FormatFloat(a, 'f', -1, 64) }
