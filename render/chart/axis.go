@@ -2,8 +2,6 @@ package chart
 
 import (
 	"math"
-	"strconv"
-	"strings"
 
 	"fusewright/harness/design/quantity"
 	"fusewright/render/scene"
@@ -26,14 +24,14 @@ func (a Axis) rangeOf(values []float64) (low, high float64, ok bool) {
 	}
 	low, high = math.Inf(1), math.Inf(-1)
 	for _, v := range values {
-		if finite(v) && (!a.Log || v > 0) && math.Abs(v) < 1e12 {
+		if finite(v) && math.Abs(v) < 1e12 {
 			low, high = min(low, v), max(high, v)
 		}
 	}
 	if low > high {
 		return 0, 0, false
 	}
-	if a.FromZero && !a.Log {
+	if a.FromZero {
 		low, high = min(low, 0), max(high, 0)
 	}
 	return low, high, true
@@ -43,14 +41,14 @@ func (a Axis) rangeOf(values []float64) (low, high float64, ok bool) {
 // direction of the axis, which decides how many fit.
 func newScale(a Axis, values []float64, from, to, labelMM float64) *scale {
 	low, high, _ := a.rangeOf(values)
-	s := &scale{axis: a, from: from, to: to}
+	s := &scale{axis: a, min: low, max: high, from: from, to: to}
 	fixed := a.Min != 0 || a.Max != 0
 	room := math.Max(2, math.Abs(to-from)/labelMM)
 	switch {
 	case a.Log:
-		s.decades(low, high, fixed)
+		s.decades()
 	case len(a.Ticks) > 0:
-		s.named(low, high, fixed)
+		s.ticks = a.Ticks
 	default:
 		s.linear(low, high, fixed, room)
 	}
@@ -64,8 +62,7 @@ func (s *scale) linear(low, high float64, fixed bool, room float64) {
 		low, high = low-pad, high+pad
 	}
 	step := niceStep((high - low) / math.Min(room, 10))
-	s.min, s.max = low, high
-	if !fixed {
+	if s.min, s.max = low, high; !fixed {
 		s.min, s.max = math.Floor(low/step+1e-9)*step, math.Ceil(high/step-1e-9)*step
 	}
 	decimals := max(0, int(-math.Floor(math.Log10(step)+1e-9)))
@@ -89,16 +86,9 @@ func niceStep(step float64) float64 {
 	return 10 * power
 }
 
-// decades sets the range and ticks of a logarithmic axis: whole decades carry
-// numbers, and on short axes 2 and 5 too.
-func (s *scale) decades(low, high float64, fixed bool) {
-	s.min, s.max = low, high
-	if !fixed {
-		s.min, s.max = logFloor(low), logCeil(high)
-		if s.min == s.max {
-			s.min, s.max = s.min/10, s.max*10
-		}
-	}
+// decades sets the ticks of a logarithmic axis: whole decades carry numbers, and
+// on short axes 2 and 5 too.
+func (s *scale) decades() {
 	perDecade := math.Abs(s.to-s.from) / math.Log10(s.max/s.min) // mm
 	for power := math.Floor(math.Log10(s.min) + 1e-9); power <= math.Log10(s.max)+1e-9; power++ {
 		for digit := 1; digit <= 9; digit++ {
@@ -112,40 +102,6 @@ func (s *scale) decades(low, high float64, fixed bool) {
 				s.minor = append(s.minor, v)
 			}
 		}
-	}
-}
-
-// logFloor and logCeil round to 1, 2 or 5 times a power of ten.
-func logFloor(v float64) float64 {
-	power := math.Pow(10, math.Floor(math.Log10(v)+1e-9))
-	for _, digit := range []float64{5, 2} {
-		if v >= digit*power*(1-1e-9) {
-			return digit * power
-		}
-	}
-	return power
-}
-
-func logCeil(v float64) float64 {
-	power := math.Pow(10, math.Floor(math.Log10(v)+1e-9))
-	for _, digit := range []float64{1, 2, 5} {
-		if v <= digit*power*(1+1e-9) {
-			return digit * power
-		}
-	}
-	return 10 * power
-}
-
-// named takes the ticks as given, with half a step of air at the ends.
-func (s *scale) named(low, high float64, fixed bool) {
-	s.ticks = s.axis.Ticks
-	for _, tick := range s.ticks {
-		low, high = min(low, tick.At), max(high, tick.At)
-	}
-	s.min, s.max = low, high
-	if !fixed {
-		air := math.Max(0.5*(high-low)/float64(max(1, len(s.ticks)-1)), 1e-6)
-		s.min, s.max = low-air, high+air
 	}
 }
 
@@ -163,10 +119,10 @@ func (s *scale) place(v float64) (mm float64, ok bool) {
 	return s.from + (s.to-s.from)*math.Min(math.Max(part, -far), far), finite(part)
 }
 
-// number prints a value with the minus sign of print, not the hyphen.
+// number prints the value of a tick.
 func number(v float64, decimals int) string {
 	if math.Abs(v) >= 1e7 {
-		return strings.Replace(strconv.FormatFloat(v, 'g', 4, 64), "-", "−", 1)
+		return quantity.Digits(v, 4)
 	}
 	return quantity.Fixed(v, min(decimals, 9))
 }

@@ -11,40 +11,25 @@ import (
 type Bar struct {
 	Name  string
 	Value float64
-	// Text stands behind the bar; "" = the value with the unit.
-	Text string
+	Text  string // stands behind the bar
 }
 
 // Bars is a list of horizontal bars, such as how far each wire is loaded. A bar
 // beyond Limit is hatched and its text bold, so that it shows without colour.
 type Bars struct {
-	ID, Desc string
-	Title    string
-	Axis     Axis // linear, from zero; Min and Max as in a plot
-	Limit    float64
-	// LimitName stands over the line of the limit; "" = no line.
-	LimitName string
+	ID, Desc  string
+	Axis      Axis // linear, from zero; Min and Max as in a plot
+	Limit     float64
+	LimitName string // stands over the line of the limit
 	Bars      []Bar
-	Note      string
 }
 
 // barRow is the height of one row in mm.
 const barRow = 5.4
 
-// Rows tells how many bars a rectangle of the height takes. It does not count
-// notes of more than one line.
+// Rows tells how many bars a rectangle of the height takes.
 func (b *Bars) Rows(heightMM float64) int {
-	used := 2 + rowHeight*2.0
-	if b.Title != "" {
-		used += 7
-	}
-	if b.LimitName != "" {
-		used += rowHeight
-	}
-	if b.Note != "" {
-		used += scene.LineHeightMM(textSize) + 1.5
-	}
-	return max(0, int((heightMM-used)/barRow))
+	return max(0, int((heightMM-2-rowHeight*3)/barRow))
 }
 
 // Draw draws as many bars as fit, in order, and returns how many those were:
@@ -53,19 +38,17 @@ func (b *Bars) Draw(sheet *scene.Sheet, in scene.Rect) (drawn int, err error) {
 	values := []float64{b.Limit}
 	for _, bar := range b.Bars {
 		if !finite(bar.Value) || bar.Value < 0 {
-			return 0, fmt.Errorf("chart %q: bar %q is %g (expected zero or more)", b.Title, bar.Name, bar.Value)
+			return 0, fmt.Errorf("chart %q: bar %q is %g (expected zero or more)", b.ID, bar.Name, bar.Value)
 		}
 		values = append(values, bar.Value)
 	}
 	count := min(b.Rows(in.H), len(b.Bars))
 	if in.W < MinWidthMM || count == 0 {
-		return 0, fmt.Errorf("chart %q: no bar fits into %.0f × %.0f mm", b.Title, in.W, in.H)
+		return 0, fmt.Errorf("chart %q: no bar fits into %.0f × %.0f mm", b.ID, in.W, in.H)
 	}
-	whole := &Plot{ID: b.ID, Desc: b.Desc, Title: b.Title}
+	whole := &Plot{ID: b.ID, Desc: b.Desc}
 	whole.begin(sheet)
 	defer whole.end(sheet)
-	in = drawTitle(sheet, in, b.Title)
-	in = drawNote(sheet, in, b.Note)
 	d := &barDrawing{bars: b, sheet: sheet, shown: b.Bars[:count]}
 	d.layOut(in, values)
 	d.draw()
@@ -86,28 +69,18 @@ func (d *barDrawing) layOut(in scene.Rect, values []float64) {
 	names, texts := 0.0, 0.0
 	for _, bar := range d.shown {
 		names = max(names, scene.TextWidthMM(bar.Name, textSize, scene.Regular))
-		texts = max(texts, scene.TextWidthMM(d.text(bar), textSize, scene.Bold))
+		texts = max(texts, scene.TextWidthMM(bar.Text, textSize, scene.Bold))
 	}
 	names, texts = min(names, in.W*0.4), min(texts, in.W*0.3)
 	d.left = in.X
-	top := in.Y
-	if d.bars.LimitName != "" {
-		top += rowHeight
-	}
+	top := in.Y + rowHeight
 	d.rect = scene.Rect{
 		X: in.X + names + 2, Y: top,
 		W: in.W - names - 2 - texts - 2, H: float64(len(d.shown)) * barRow,
 	}
 	axis := d.bars.Axis
-	axis.FromZero, axis.Log = true, false
+	axis.FromZero = true
 	d.x = newScale(axis, values, d.rect.X, d.rect.Right(), 16)
-}
-
-func (d *barDrawing) text(bar Bar) string {
-	if bar.Text != "" {
-		return bar.Text
-	}
-	return number(bar.Value, 0) + " " + d.bars.Axis.Unit
 }
 
 func (d *barDrawing) over(bar Bar) bool {
@@ -156,11 +129,11 @@ func (d *barDrawing) drawBar(bar Bar, top float64) {
 	if over {
 		d.hatch(body, pen)
 	}
-	text := d.text(bar)
+	text := bar.Text
 	room := d.rect.Right() + 2 + d.textRoom() - end - 1.2
 	text = scene.Ellipsis(text, textSize, room, face)
 	ground := scene.Rect{X: end + 1.2, Y: top, W: scene.TextWidthMM(text, textSize, face), H: barRow}
-	if limit, ok := d.x.place(d.bars.Limit); ok && d.bars.LimitName != "" && ground.X-0.6 < limit && limit < ground.Right()+0.6 {
+	if limit, ok := d.x.place(d.bars.Limit); ok && ground.X-0.6 < limit && limit < ground.Right()+0.6 {
 		ground.X = limit + 1.2
 	}
 	d.sheet.Rect(scene.Rect{X: ground.X - 0.3, Y: top + 0.7, W: ground.W + 0.6, H: barRow - 1.4}, nil, scene.Paint(paper))
@@ -171,7 +144,7 @@ func (d *barDrawing) drawBar(bar Bar, top float64) {
 func (d *barDrawing) textRoom() float64 {
 	widest := 0.0
 	for _, bar := range d.shown {
-		widest = max(widest, scene.TextWidthMM(d.text(bar), textSize, scene.Bold))
+		widest = max(widest, scene.TextWidthMM(bar.Text, textSize, scene.Bold))
 	}
 	return widest
 }
@@ -190,7 +163,7 @@ func (d *barDrawing) hatch(body scene.Rect, pen scene.Stroke) {
 
 func (d *barDrawing) drawLimit() {
 	x, ok := d.x.place(d.bars.Limit)
-	if !ok || d.bars.LimitName == "" || x > d.rect.Right()+0.01 {
+	if !ok || x > d.rect.Right()+0.01 {
 		return
 	}
 	d.sheet.Line(scene.Point{X: x, Y: d.rect.Y - 1}, scene.Point{X: x, Y: d.rect.Bottom()}, scene.Pen(0.5))

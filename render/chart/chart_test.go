@@ -139,11 +139,16 @@ func randomPlot(random *rand.Rand) *chart.Plot {
 	value := func() float64 { return (random.Float64() - 0.3) * size }
 	plot := &chart.Plot{
 		Title: "Random", Note: strings.Repeat("note ", random.IntN(30)),
-		X: chart.Axis{Title: "Quantity", Unit: "u", Log: random.IntN(4) == 0},
-		Y: chart.Axis{Title: "Other quantity", Unit: "u", Log: random.IntN(4) == 0},
+		X: chart.Axis{Title: "Quantity", Unit: "u"},
+		Y: chart.Axis{Title: "Other quantity", Unit: "u"},
+	}
+	for _, axis := range []*chart.Axis{&plot.X, &plot.Y} {
+		if random.IntN(4) == 0 {
+			axis.Log, axis.Min, axis.Max = true, size/100, size*100
+		}
 	}
 	for i := range 1 + random.IntN(7) {
-		c := chart.Curve{Name: fmt.Sprintf("curve %d of some length", i), Shape: chart.Shape(random.IntN(3)), Markers: random.IntN(2) == 0, Heavy: i == 0}
+		c := chart.Curve{Name: fmt.Sprintf("curve %d of some length", i), Markers: random.IntN(2) == 0, Heavy: i == 0}
 		for x := range 2 + random.IntN(30) {
 			c.X, c.Y = append(c.X, float64(x+1)*size), append(c.Y, value())
 		}
@@ -174,7 +179,7 @@ func TestRefusals(t *testing.T) {
 		{"no data", "no values on the x axis", chart.Plot{}, in},
 		{"lengths", "has 2 x and 1 y", chart.Plot{Curves: []chart.Curve{{X: []float64{1, 2}, Y: []float64{1}}}}, in},
 		{"NaN alone", "no values on the y axis", chart.Plot{Curves: []chart.Curve{{X: []float64{1}, Y: []float64{math.NaN()}}}}, in},
-		{"log of zero", "no values on the y axis", chart.Plot{Y: chart.Axis{Log: true}, Curves: []chart.Curve{{X: []float64{1}, Y: []float64{0}}}}, in},
+		{"decades from zero", "in decades from 0", chart.Plot{Y: chart.Axis{Log: true}, Curves: []chart.Curve{good}}, in},
 		{"range turned", "from 3 to 1", chart.Plot{X: chart.Axis{Min: 3, Max: 1}, Curves: []chart.Curve{good}}, in},
 	} {
 		t.Run(test.name, func(t *testing.T) {

@@ -21,9 +21,6 @@ func (f *frame) polylines(c Curve) [][]scene.Point {
 			flush()
 			continue
 		}
-		if c.Shape == Steps && len(line) > 0 {
-			line = append(line, scene.Point{X: at.X, Y: line[len(line)-1].Y})
-		}
 		line = append(line, at)
 	}
 	flush()

@@ -61,7 +61,7 @@ func (f *frame) drawGrid() {
 // drawBands tints the areas and draws their edges thinly.
 func (f *frame) drawBands() {
 	for i, b := range f.plot.Bands {
-		l := lookOf(b.Style, i)
+		l := lookOf(i)
 		low := f.polylines(Curve{X: b.X, Y: b.Low})
 		high := f.polylines(Curve{X: b.X, Y: b.High})
 		var area []scene.Point
@@ -95,7 +95,7 @@ func (f *frame) drawLevels() {
 			f.drawUpright(l)
 			continue
 		}
-		style := lookOf(l.Style, len(f.plot.Curves)+level)
+		style := lookOf(len(f.plot.Curves) + level)
 		level++
 		y, ok := f.y.place(l.At)
 		if !ok || y < f.rect.Y-0.01 || y > f.rect.Bottom()+0.01 {
@@ -122,7 +122,7 @@ func (f *frame) drawCurves() {
 	for _, heavy := range []bool{false, true} {
 		for i, c := range f.plot.Curves {
 			if c.Heavy == heavy {
-				f.drawCurve(c, lookOf(c.Style, i))
+				f.drawCurve(c, lookOf(i))
 			}
 		}
 	}
@@ -134,31 +134,18 @@ func (f *frame) drawCurve(c Curve, l look) {
 		stroke.WidthMM = 1.5 * curveLine
 	}
 	lines := f.polylines(c)
-	if c.Shape != Points {
-		for _, line := range lines {
-			f.sheet.Polyline(line, stroke)
-		}
+	for _, line := range lines {
+		f.sheet.Polyline(line, stroke)
 	}
-	if c.Markers || c.Shape == Points {
+	if c.Markers {
 		for i := range c.X {
 			if at, ok := f.point(c.X[i], c.Y[i]); ok && f.rect.Grow(0.01).Contains(scene.Rect{X: at.X, Y: at.Y}) {
-				drawMarker(f.sheet, at, l)
+				f.sheet.Circle(at, 0.85, nil, scene.Paint(l.colour))
 				f.boxes = append(f.boxes, around(at, 1))
 			}
 		}
 	}
 	f.addName(&name{text: c.Name, look: l, heavy: c.Heavy, lines: lines})
-	f.addLabels(c, l)
-}
-
-// addLabels keeps the texts of the points.
-func (f *frame) addLabels(c Curve, l look) {
-	for i, text := range c.Labels {
-		at, ok := f.point(c.X[i], c.Y[i])
-		if ok && text != "" && f.rect.Grow(0.01).Contains(scene.Rect{X: at.X, Y: at.Y}) {
-			f.names = append(f.names, &name{text: text, look: l, at: at, spare: true})
-		}
-	}
 }
 
 func around(at scene.Point, radiusMM float64) scene.Rect {

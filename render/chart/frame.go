@@ -40,7 +40,6 @@ type name struct {
 	lines [][]scene.Point // what it names; nil for marks
 	at    scene.Point     // the right end of it, or the mark
 	right bool            // stands in the right margin
-	spare bool            // may be left out
 }
 
 func (n *name) face() scene.Face {
@@ -75,7 +74,7 @@ func drawPanel(sheet *scene.Sheet, in scene.Rect, p *Plot, o panelOptions) error
 			return fmt.Errorf("chart %q: %.0f × %.0f mm leaves no room between the axes", p.Title, in.W, in.H)
 		}
 		f.draw()
-		if len(f.keys) <= len(keys) {
+		if keyHeight(f.keys, in.W) <= keyHeight(keys, in.W) {
 			f.drawKeys()
 			sheet.Items = append(sheet.Items, scratch.Items...)
 			return nil

@@ -46,13 +46,12 @@ func (f *frame) nameInside() {
 				continue
 			}
 			best, ok := f.bestPlace(n, false)
-			if !ok && marks && !n.spare {
+			if !ok && marks {
 				best, ok = f.bestPlace(n, true)
 			}
-			switch {
-			case ok:
+			if ok {
 				f.writeInside(n, best)
-			case !n.spare:
+			} else {
 				f.keys = append(f.keys, n)
 			}
 		}
@@ -68,18 +67,13 @@ type spot struct {
 	cost   float64
 }
 
-// gaps are the distances from what is named that are tried, in mm. Texts that
-// may be left out stand near or not at all.
+// gaps are the distances from what is named that are tried, in mm.
 var gaps = []float64{1.2, 2.2, 4, 7, 11, 16}
 
 // bestPlace tries places beside the anchors of a name, near ones first. A mark
 // must be told of in the picture: when nothing else is left, its text may lie
 // over lines, though never over texts.
 func (f *frame) bestPlace(n *name, overLines bool) (best spot, ok bool) {
-	tried := gaps
-	if n.spare {
-		tried = gaps[:2]
-	}
 	anchors := []scene.Point{n.at}
 	if n.lines != nil {
 		anchors = along(n.lines, 40)
@@ -88,7 +82,7 @@ func (f *frame) bestPlace(n *name, overLines bool) (best spot, ok bool) {
 	for i, anchor := range anchors {
 		// Names are best found a little past the middle of a line.
 		part := math.Abs(float64(i)/float64(len(anchors)) - 0.6)
-		for _, gap := range tried {
+		for _, gap := range gaps {
 			if gap+4*part >= best.cost {
 				break // no place further off is better
 			}

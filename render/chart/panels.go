@@ -12,7 +12,6 @@ import (
 // plot hold for all; the texts of the x axis stand under the last.
 type Panels struct {
 	ID, Desc string
-	Title    string
 	Plots    []*Plot
 	Note     string
 }
@@ -23,7 +22,7 @@ const panelGap = 3
 // Draw draws the panels at equal heights inside the rectangle.
 func (p *Panels) Draw(sheet *scene.Sheet, in scene.Rect) error {
 	if len(p.Plots) == 0 {
-		return fmt.Errorf("chart %q: no panels", p.Title)
+		return fmt.Errorf("chart %q: no panels", p.ID)
 	}
 	var problems []error
 	plots := make([]*Plot, len(p.Plots))
@@ -35,12 +34,11 @@ func (p *Panels) Draw(sheet *scene.Sheet, in scene.Rect) error {
 		return err
 	}
 	if !(in.W >= MinWidthMM && in.H >= MinHeightMM*float64(len(plots))*0.75) {
-		return fmt.Errorf("chart %q: %.0f × %.0f mm is too small for %d panels", p.Title, in.W, in.H, len(plots))
+		return fmt.Errorf("chart %q: %.0f × %.0f mm is too small for %d panels", p.ID, in.W, in.H, len(plots))
 	}
-	whole := &Plot{ID: p.ID, Desc: p.Desc, Title: p.Title}
+	whole := &Plot{ID: p.ID, Desc: p.Desc}
 	scratch := &scene.Sheet{}
 	whole.begin(scratch)
-	in = drawTitle(scratch, in, p.Title)
 	in = drawNote(scratch, in, p.Note)
 	if err := p.drawPlots(scratch, in, plots); err != nil {
 		return err
@@ -61,11 +59,7 @@ func (p *Panels) shared(plot *Plot, place int) *Plot {
 	own := *plot
 	own.X = p.Plots[0].X
 	if low, high, ok := own.X.rangeOf(xs); ok && len(own.X.Ticks) == 0 {
-		s := newScale(own.X, []float64{low, high}, 0, 100, 10)
-		own.X.Min, own.X.Max = s.min, s.max
-		if !own.X.Log { // time ends where the data end
-			own.X.Min, own.X.Max = low, high
-		}
+		own.X.Min, own.X.Max = low, high // time ends where the data end
 	}
 	own.Spans = nil
 	for _, s := range p.Plots[0].Spans {

@@ -3,7 +3,7 @@
 // units at the axes, few lines of grid. It knows nothing of circuits: plain
 // numbers come in.
 //
-// Curves differ by dash and marker as well as by colour, so a print in black
+// Curves differ by dash as well as by colour, so a print in black
 // and white says the same. No text ever lies over another; a name that finds no
 // free place beside its curve goes into a key under the picture.
 //
@@ -51,7 +51,7 @@ type Tick struct {
 type Axis struct {
 	Title string
 	Unit  string // "" = none
-	Log   bool   // decades; all values must be above zero
+	Log   bool   // decades, between Min and Max
 	// Min and Max fix the range; both zero = from the data, rounded outwards
 	// to ticks.
 	Min, Max float64
@@ -59,45 +59,26 @@ type Axis struct {
 	Ticks    []Tick // given ticks, such as names of places; nil = reckoned
 }
 
-// Shape is how the points of a curve are joined.
-type Shape int
-
-// The shapes.
-const (
-	Straight Shape = iota // from point to point
-	Steps                 // each value holds until the next x
-	Points                // markers alone
-)
-
-// Curve is named values over X. A NaN breaks the line.
+// Curve is named values over X, joined by straight lines. A NaN breaks the line.
 type Curve struct {
 	Name    string
 	X, Y    []float64
-	Shape   Shape
-	Markers bool // a marker at each point
+	Markers bool // a dot at each point
 	Heavy   bool // the curve the picture is about
-	// Labels are texts at the points, such as their values; nil = none. One
-	// that finds no free place beside its point is left out, since the axes
-	// tell the same.
-	Labels []string
-	// Style numbers the looks from 1; 0 = by the place in the list.
-	Style int
 }
 
 // Band is the area between two curves over X, such as a tolerance.
 type Band struct {
 	Name         string
 	X, Low, High []float64
-	Style        int // as in Curve
 }
 
 // Level is a straight line across the plot at one value: a load over engine
 // speed (on the y axis) or a speed such as idle (on the x axis).
 type Level struct {
-	Name  string
-	At    float64
-	OnX   bool // a value of the x axis: an upright line
-	Style int  // as in Curve, after the curves; upright lines are thin and grey
+	Name string
+	At   float64
+	OnX  bool // a value of the x axis: an upright line, thin and grey
 }
 
 // Span is an interval of the x axis with a name over it, such as one leg of a
@@ -203,9 +184,6 @@ func (p *Plot) check() error {
 		if len(c.X) != len(c.Y) {
 			refuse("curve %q has %d x and %d y", c.Name, len(c.X), len(c.Y))
 		}
-		if c.Labels != nil && len(c.Labels) != len(c.X) {
-			refuse("curve %q has %d x and %d labels", c.Name, len(c.X), len(c.Labels))
-		}
 	}
 	for _, b := range p.Bands {
 		if len(b.X) != len(b.Low) || len(b.X) != len(b.High) {
@@ -217,7 +195,7 @@ func (p *Plot) check() error {
 		if fixed && !(axis.Max > axis.Min && finite(axis.Min) && finite(axis.Max)) {
 			refuse("axis %q from %g to %g", axis.Title, axis.Min, axis.Max)
 		}
-		if fixed && axis.Log && axis.Min <= 0 {
+		if axis.Log && axis.Min <= 0 {
 			refuse("axis %q in decades from %g (expected above zero)", axis.Title, axis.Min)
 		}
 	}

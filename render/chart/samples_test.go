@@ -68,12 +68,12 @@ func fuse() *chart.Plot {
 	}
 	return &chart.Plot{
 		ID: "fuse", Title: "F3 15 A blade and the wire behind it",
-		X:     chart.Axis{Title: "Current", Unit: "A", Log: true},
+		X:     chart.Axis{Title: "Current", Unit: "A", Log: true, Min: 10, Max: 1000},
 		Y:     chart.Axis{Title: "Time", Unit: "s", Log: true, Min: 0.01, Max: 1000},
-		Bands: []chart.Band{{Name: "F3 opens", X: x, Low: low, High: high, Style: 2}},
+		Bands: []chart.Band{{Name: "F3 opens", X: x, Low: low, High: high}},
 		Curves: []chart.Curve{
-			{Name: "1.5 mm² wire to its limit", X: wireX, Y: wireY, Heavy: true, Style: 3},
-			{Name: "lamp inrush", X: []float64{60, 40, 20, 14}, Y: []float64{0.01, 0.03, 0.1, 0.4}, Style: 4, Markers: true},
+			{Name: "1.5 mm² wire to its limit", X: wireX, Y: wireY, Heavy: true},
+			{Name: "lamp inrush", X: []float64{60, 40, 20, 14}, Y: []float64{0.01, 0.03, 0.1, 0.4}, Markers: true},
 		},
 		Levels: []chart.Level{{Name: "load 9.8 A", At: 9.8, OnX: true}, {Name: "fault 310 A", At: 310, OnX: true}},
 		Marks:  []chart.Mark{{Text: "clears in 0.02 s at most", X: 310, Y: 0.0155}},
@@ -100,10 +100,10 @@ func ride() *chart.Panels {
 	}
 	spans := []chart.Span{{Name: "town", From: 0, To: 6}, {Name: "open road", From: 6, To: 50}, {Name: "at rest", From: 50, To: 62}, {Name: "home", From: 62, To: 95}}
 	time := chart.Axis{Title: "Time", Unit: "min"}
-	return &chart.Panels{ID: "ride", Title: "Ride: evening round", Plots: []*chart.Plot{
+	return &chart.Panels{ID: "ride", Plots: []*chart.Plot{
 		{X: time, Spans: spans, Y: chart.Axis{Title: "State of charge", Unit: "%"}, Curves: []chart.Curve{{X: minutes, Y: charge}},
-			Levels: []chart.Level{{Name: "start limit", At: 85, Style: 3}}},
-		{Y: chart.Axis{Title: "Voltage at the battery", Unit: "V"}, Curves: []chart.Curve{{X: minutes, Y: volts, Shape: chart.Steps}}},
+			Levels: []chart.Level{{Name: "start limit", At: 85}}},
+		{Y: chart.Axis{Title: "Voltage at the battery", Unit: "V"}, Curves: []chart.Curve{{X: minutes, Y: volts}}},
 		{Y: chart.Axis{Title: "Current into the battery", Unit: "A", FromZero: true}, Curves: []chart.Curve{{X: minutes, Y: amps}}},
 	}, Note: "Invented ride."}
 }
@@ -119,21 +119,15 @@ func profile() *chart.Panels {
 	}
 	feed := []float64{13.9, 13.84, 13.79, 13.71, 13.6, 13.45}
 	back := []float64{0.17, 0.05, 0}
-	label := func(values []float64) (labels []string) {
-		for _, v := range values {
-			labels = append(labels, fmt.Sprintf("%.2f", v))
-		}
-		return labels
-	}
-	return &chart.Panels{ID: "profile", Title: "Voltage along the circuit of E1, left lamp (night ride)", Plots: []*chart.Plot{
+	return &chart.Panels{ID: "profile", Plots: []*chart.Plot{
 		{
-			X: chart.Axis{Ticks: ticks}, Y: chart.Axis{Title: "Feed, against battery −", Unit: "V", Min: 13, Max: 14},
-			Curves: []chart.Curve{{X: at[:6], Y: feed, Markers: true, Heavy: true, Labels: label(feed)}},
-			Levels: []chart.Level{{Name: "3 % limit", At: 13.48, Style: 3}},
+			X: chart.Axis{Ticks: ticks, Min: -0.5, Max: 8.5}, Y: chart.Axis{Title: "Feed, against battery −", Unit: "V", Min: 13, Max: 14},
+			Curves: []chart.Curve{{X: at[:6], Y: feed, Markers: true, Heavy: true}},
+			Levels: []chart.Level{{Name: "3 % limit", At: 13.48}},
 		},
 		{
 			Y:      chart.Axis{Title: "Return, against battery −", Unit: "V", FromZero: true},
-			Curves: []chart.Curve{{X: at[6:], Y: back, Markers: true, Style: 2, Labels: label(back)}},
+			Curves: []chart.Curve{{X: at[6:], Y: back, Markers: true}},
 		},
 	}}
 }
@@ -141,12 +135,11 @@ func profile() *chart.Panels {
 // loading is how far wires are loaded.
 func loading() *chart.Bars {
 	b := &chart.Bars{
-		ID: "loading", Title: "Wire current as a share of the allowed current",
+		ID:   "loading",
 		Axis: chart.Axis{Title: "Share of the allowed current", Unit: "%"}, Limit: 100, LimitName: "allowed",
-		Note: "Worst situation of each wire.",
 	}
 	for i, v := range []float64{112, 98.4, 95, 71, 55, 43, 41, 30, 22, 12, 3, 0} {
-		b.Bars = append(b.Bars, chart.Bar{Name: fmt.Sprintf("W%d RD 1.5 mm²", i+1), Value: v})
+		b.Bars = append(b.Bars, chart.Bar{Name: fmt.Sprintf("W%d RD 1.5 mm²", i+1), Value: v, Text: fmt.Sprintf("%g %%", v)})
 	}
 	return b
 }

@@ -12,46 +12,29 @@ var (
 	paper       = scene.RGB{R: 0xFF, G: 0xFF, B: 0xFF}
 )
 
-// look is how one curve differs from the next: by colour, by dash and by
-// marker, any of which is enough to tell it.
+// look is how one curve differs from the next: by colour and by dash, either of
+// which is enough to tell it.
 type look struct {
 	colour scene.RGB
 	dash   []float64
-	marker marker
 }
-
-type marker int
-
-const (
-	disc marker = iota
-	square
-	triangle
-	diamond
-	ring
-	cross
-)
 
 // looks starts with black. The colours are the set published as Color Universal
 // Design (chosen so that people with any of the common colour vision
 // deficiencies tell them apart), the two lightest darkened so that thin lines
 // and small print of that colour stay readable on white.
 var looks = []look{
-	{scene.RGB{R: 0x11, G: 0x11, B: 0x11}, nil, disc},
-	{scene.RGB{R: 0x00, G: 0x5F, B: 0x9E}, []float64{3.2, 1.2}, square},
-	{scene.RGB{R: 0xC0, G: 0x4A, B: 0x00}, []float64{0.9, 0.9}, triangle},
-	{scene.RGB{R: 0x00, G: 0x7A, B: 0x59}, []float64{4.5, 1, 0.9, 1}, diamond},
-	{scene.RGB{R: 0xA6, G: 0x4F, B: 0x80}, []float64{6, 1.6}, ring},
-	{scene.RGB{R: 0x8A, G: 0x62, B: 0x00}, []float64{2.4, 0.9, 0.8, 0.9, 0.8, 0.9}, cross},
+	{scene.RGB{R: 0x11, G: 0x11, B: 0x11}, nil},
+	{scene.RGB{R: 0x00, G: 0x5F, B: 0x9E}, []float64{3.2, 1.2}},
+	{scene.RGB{R: 0xC0, G: 0x4A, B: 0x00}, []float64{0.9, 0.9}},
+	{scene.RGB{R: 0x00, G: 0x7A, B: 0x59}, []float64{4.5, 1, 0.9, 1}},
+	{scene.RGB{R: 0xA6, G: 0x4F, B: 0x80}, []float64{6, 1.6}},
+	{scene.RGB{R: 0x8A, G: 0x62, B: 0x00}, []float64{2.4, 0.9, 0.8, 0.9, 0.8, 0.9}},
 }
 
-// lookOf returns the look numbered from 1; 0 means the one at the place in the
-// list. Beyond the last they start anew, heavier dashes tell no more.
-func lookOf(style, place int) look {
-	if style <= 0 {
-		style = place + 1
-	}
-	return looks[(style-1)%len(looks)]
-}
+// lookOf is the look at a place of a list. Beyond the last they start anew,
+// heavier dashes tell no more.
+func lookOf(place int) look { return looks[place%len(looks)] }
 
 func (l look) stroke(widthMM float64) scene.Stroke {
 	return scene.Stroke{WidthMM: widthMM, Colour: l.colour, Dash: l.dash}
@@ -61,28 +44,4 @@ func (l look) stroke(widthMM float64) scene.Stroke {
 func (l look) tint() scene.RGB {
 	mix := func(part uint8) uint8 { return uint8(255 - (255-int(part))*18/100) }
 	return scene.RGB{R: mix(l.colour.R), G: mix(l.colour.G), B: mix(l.colour.B)}
-}
-
-// drawMarker draws a marker of about 2 mm, on a white ground so that a line
-// through it does not hide its shape.
-func drawMarker(sheet *scene.Sheet, at scene.Point, l look) {
-	const r = 0.85
-	pen := scene.Stroke{WidthMM: 0.3, Colour: l.colour}
-	fill := scene.Paint(l.colour)
-	corner := func(dx, dy float64) scene.Point { return scene.Point{X: at.X + dx*r, Y: at.Y + dy*r} }
-	switch l.marker {
-	case disc:
-		sheet.Circle(at, r, nil, fill)
-	case square:
-		sheet.Rect(scene.Rect{X: at.X - 0.9*r, Y: at.Y - 0.9*r, W: 1.8 * r, H: 1.8 * r}, &pen, scene.Paint(paper))
-	case triangle:
-		sheet.Polygon([]scene.Point{corner(0, -1.1), corner(1, 0.8), corner(-1, 0.8)}, nil, fill)
-	case diamond:
-		sheet.Polygon([]scene.Point{corner(0, -1.2), corner(1.2, 0), corner(0, 1.2), corner(-1.2, 0)}, &pen, scene.Paint(paper))
-	case ring:
-		sheet.Circle(at, r, &pen, scene.Paint(paper))
-	case cross:
-		sheet.Line(corner(-1, -1), corner(1, 1), pen)
-		sheet.Line(corner(-1, 1), corner(1, -1), pen)
-	}
 }
