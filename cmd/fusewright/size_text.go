@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"strings"
 
+	"fusewright/harness/design/quantity"
 	"fusewright/harness/review/rules"
 	"fusewright/harness/sizing"
 	"fusewright/render/report"
@@ -19,9 +20,9 @@ func writeSizing(b *bytes.Buffer, p *sizing.Plan) {
 	for _, e := range alike(p.Choices) {
 		e.write(b)
 	}
-	fmt.Fprintf(b, "\ncopper of these wires: %.0f g; in the whole harness, left over of the wire bought: %.0f g, "+
+	fmt.Fprintf(b, "\ncopper of these wires: %s; in the whole harness, left over of the wire bought: %s, "+
 		"wire sizes: %d, crimp parts: %d, connector families: %d; %s\n",
-		p.Cost.CopperG, p.Cost.LeftG, p.Cost.Sizes, p.Cost.Terminals, p.Cost.Plugs, certainty(p))
+		grams(p.Cost.CopperG), grams(p.Cost.LeftG), p.Cost.Sizes, p.Cost.Terminals, p.Cost.Plugs, certainty(p))
 	fmt.Fprintf(b, "costs are counted in grams of copper: what there is to buy, to keep apart and to crimp counts as copper too\n")
 	writeRemaining(b, p)
 	fmt.Fprintf(b, "%s\n", report.Caution)
@@ -90,7 +91,7 @@ func (e entry) lost() string {
 	case same:
 		return first.Lost
 	case first.MoreG != 0:
-		return fmt.Sprintf("%.1f g to %.1f g more for one of them alone; %s: %s", least, most, first.Part, first.Lost)
+		return fmt.Sprintf("%s more for one of them alone; %s: %s", quantity.Range(least, most, quantity.Mass), first.Part, first.Lost)
 	}
 	return fmt.Sprintf("%s; the other %d likewise", first.Lost, len(e)-1)
 }
@@ -134,13 +135,15 @@ func writeWaysOut(b *bytes.Buffer, p *sizing.Plan) {
 	}
 }
 
+func grams(g float64) string { return quantity.Format(g, quantity.Mass) }
+
 // dearer says what a way out adds to the cost.
 func dearer(g float64) string {
 	switch {
 	case g > 0.5:
-		return fmt.Sprintf("costs %.0f g more", g)
+		return "costs " + grams(g) + " more"
 	case g < -0.5:
-		return fmt.Sprintf("costs %.0f g less", -g)
+		return "costs " + grams(-g) + " less"
 	}
 	return "costs the same"
 }

@@ -181,7 +181,7 @@ func (s *search) explain(x *slot, other int, t trial, c *Choice) {
 func byHowMuch(f *finding.Finding) string {
 	for _, n := range f.Numbers {
 		if n.Name == "margin" && n.Value < 0 && onEdge(f) {
-			return strings.TrimRight(fmt.Sprintf("; past the limit by %.2g %s", -n.Value, n.Unit), " ")
+			return strings.TrimRight("; past the limit by "+quantity.Digits(-n.Value, 2)+" "+n.Unit, " ")
 		}
 	}
 	return ""
@@ -230,9 +230,9 @@ func difference(best, other Cost) string {
 	grams := func(g float64, what string) {
 		switch {
 		case g > 0.05:
-			parts = append(parts, fmt.Sprintf("%.1f g more %s", g, what))
+			parts = append(parts, quantity.Format(g, quantity.Mass)+" more "+what)
 		case g < -0.05:
-			parts = append(parts, fmt.Sprintf("%.1f g less %s", -g, what))
+			parts = append(parts, quantity.Format(-g, quantity.Mass)+" less "+what)
 		}
 	}
 	count := func(n int, one, many string, each float64) {
@@ -257,7 +257,7 @@ func difference(best, other Cost) string {
 	}
 	text := strings.Join(parts, ", ")
 	if total < 0 {
-		return fmt.Sprintf("%s: %.1f g less in all, but not found by the search", text, -total)
+		return text + ": " + quantity.Format(-total, quantity.Mass) + " less in all, but not found by the search"
 	}
-	return fmt.Sprintf("%s: %.1f g more in all", text, total)
+	return text + ": " + quantity.Format(total, quantity.Mass) + " more in all"
 }

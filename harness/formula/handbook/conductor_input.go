@@ -1,8 +1,6 @@
 package handbook
 
 import (
-	"fmt"
-
 	"fusewright/harness/formula/conductor"
 	"fusewright/library"
 )
@@ -32,11 +30,11 @@ func (c Conductor) area() float64 {
 func (c Conductor) name() string {
 	switch {
 	case c.Size != nil && c.Type != nil:
-		return fmt.Sprintf("%s %s (%.4g mm²)", c.Type.Name, c.Size.Label, c.Size.AreaMm2)
+		return say("%s %s (%.4g mm²)", c.Type.Name, c.Size.Label, c.Size.AreaMm2)
 	case c.Size != nil:
 		return c.Size.Label
 	}
-	return fmt.Sprintf("%.4g mm² of copper", c.AreaMm2)
+	return say("%.4g mm² of copper", c.AreaMm2)
 }
 
 func (c Conductor) check(k *check) {

@@ -1,7 +1,6 @@
 package handbook
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
@@ -55,16 +54,16 @@ func Fault(in FaultInput) (*Answer, error) {
 	a := newAnswer("fault", "Current of a bolted short and what opens")
 	a.in("source", in.SourceV, quantity.Voltage)
 	a.in("source resistance", in.SourceOhm, quantity.Resistance)
-	total, terms := in.SourceOhm+in.OtherOhm, []string{fmt.Sprintf("%.4g", 1000*in.SourceOhm)}
+	total, terms := in.SourceOhm+in.OtherOhm, []string{say("%.4g", 1000*in.SourceOhm)}
 	for _, l := range in.Legs {
 		r20, _ := l.Conductor.ohmPerM20()
 		r := conductor.AtTemperature(r20, l.ConductorC) * l.LengthM
 		total += r
-		terms = append(terms, fmt.Sprintf("%.4g", 1000*r))
-		a.inText("wire", fmt.Sprintf("%s, %g m at %g °C", l.Conductor.name(), l.LengthM, l.ConductorC))
+		terms = append(terms, say("%.4g", 1000*r))
+		a.inText("wire", say("%s, %g m at %g °C", l.Conductor.name(), l.LengthM, l.ConductorC))
 	}
 	if in.OtherOhm > 0 {
-		terms = append(terms, fmt.Sprintf("%.4g", 1000*in.OtherOhm))
+		terms = append(terms, say("%.4g", 1000*in.OtherOhm))
 		a.in("contacts and fuses", in.OtherOhm, quantity.Resistance)
 	}
 	current := in.SourceV / total
@@ -81,7 +80,7 @@ func Fault(in FaultInput) (*Answer, error) {
 
 func (a *Answer) faultOpening(in FaultInput, current float64) {
 	d := fusing.Device{Type: in.Type, Rating: fusing.RatingOf(in.Type, in.RatingA), AmbientC: in.AmbientC}
-	a.inText("device", fmt.Sprintf("%s %g A", in.Type.Name, in.RatingA))
+	a.inText("device", say("%s %g A", in.Type.Name, in.RatingA))
 	a.opening(d, FuseInput{Type: in.Type, RatingA: in.RatingA, CurrentA: current, AmbientC: in.AmbientC})
 	if current > in.Type.BreakingA {
 		a.warn("the current is above the breaking capacity of %g A: the device may not clear it", in.Type.BreakingA)

@@ -93,7 +93,7 @@ func span(minS, maxS float64) string {
 // not 4.17 days.
 func duration(s float64) string {
 	if s >= 3600 {
-		return fmt.Sprintf("%g h", s/3600)
+		return say("%g h", s/3600)
 	}
 	return quantity.Plain(s, quantity.Duration)
 }

@@ -14,6 +14,7 @@ package handbook
 import (
 	"encoding/json"
 	"fmt"
+	"io"
 	"math"
 	"strings"
 
@@ -96,7 +97,7 @@ func (a *Answer) out(name string, number float64, dim quantity.Dimension) {
 
 func (a *Answer) outNumber(name string, number float64, unit string) {
 	a.Results = append(a.Results, Value{Name: name, Number: number, Unit: unit,
-		Text: strings.TrimSpace(fmt.Sprintf("%.4g %s", number, unit))})
+		Text: strings.TrimSpace(quantity.Digits(number, 4) + " " + unit)})
 }
 
 func (a *Answer) outText(name, text string) {
@@ -104,13 +105,40 @@ func (a *Answer) outText(name, text string) {
 }
 
 func (a *Answer) step(formula, numbers string, args ...any) {
-	a.Steps = append(a.Steps, Step{formula, fmt.Sprintf(numbers, args...)})
+	a.Steps = append(a.Steps, Step{formula, say(numbers, args...)})
 }
 
 func (a *Answer) source(list ...string) { a.Sources = append(a.Sources, list...) }
 
 func (a *Answer) warn(text string, args ...any) {
-	a.Warnings = append(a.Warnings, fmt.Sprintf(text, args...))
+	a.Warnings = append(a.Warnings, say(text, args...))
+}
+
+// say is fmt.Sprintf whose numbers are printed as quantities are: without an
+// exponent, with the minus sign of print.
+func say(text string, args ...any) string {
+	for i, x := range args {
+		if v, ok := x.(float64); ok {
+			args[i] = figure(v)
+		}
+	}
+	return fmt.Sprintf(text, args...)
+}
+
+// figure prints itself for the verbs g, by significant digits, and f.
+type figure float64
+
+// Format is of fmt.Formatter.
+func (f figure) Format(s fmt.State, verb rune) {
+	digits, given := s.Precision()
+	switch {
+	case verb == 'f':
+		io.WriteString(s, quantity.Fixed(float64(f), digits))
+	case given:
+		io.WriteString(s, quantity.Digits(float64(f), digits))
+	default:
+		io.WriteString(s, quantity.Digits(float64(f), 15))
+	}
 }
 
 // form is a result as printed; a time without end is "never".

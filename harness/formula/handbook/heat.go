@@ -40,7 +40,7 @@ func Heat(in HeatInput) (*Answer, error) {
 	}
 	a := newAnswer("heat", "Heat in a wire")
 	a.inText("wire", Conductor{Type: in.Type, Size: in.Size}.name())
-	a.inText("insulation", fmt.Sprintf("%s, class %g °C", in.Type.Material, in.Type.ClassC))
+	a.inText("insulation", say("%s, class %g °C", in.Type.Material, in.Type.ClassC))
 	a.in("ambient", in.AmbientC, quantity.Temperature)
 	if in.Loaded > 1 {
 		a.inText("loaded together", fmt.Sprintf("%d wires", in.Loaded))

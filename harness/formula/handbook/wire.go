@@ -1,8 +1,6 @@
 package handbook
 
 import (
-	"fmt"
-
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/formula/conductor"
 	"fusewright/library"
@@ -55,7 +53,7 @@ func Wire(in WireInput) (*Answer, error) {
 	a.step("A = ρ(T) · I · L / U, ρ(T) = 0.017241 · (1 + 0.00393 · (T − 20 °C))",
 		"A = %.5g Ω·mm²/m · %g A · %.5g m / %.4g V = %.4g mm²", rho, in.CurrentA, loop.LengthM, dropV, area)
 	a.out("area for the drop", area, quantity.Area)
-	a.outText("as a gauge", fmt.Sprintf("AWG %.1f (%.0f circular mils)",
+	a.outText("as a gauge", say("AWG %.1f (%.0f circular mils)",
 		conductor.AWGOfArea(area), area/conductor.Mm2PerCmil))
 	rater := conductor.NewRater(in.Library, in.Practice)
 	for _, t := range in.Types {
@@ -83,7 +81,7 @@ func (a *Answer) smallest(in WireInput, rater *conductor.Rater, t *library.WireT
 		if s != first {
 			why = "the current"
 		}
-		a.outText(t.Name, fmt.Sprintf("%s (%.4g mm²): drop %s = %.3g %%, allowed %s; decided by %s",
+		a.outText(t.Name, say("%s (%.4g mm²): drop %s = %.3g %%, allowed %s; decided by %s",
 			s.Label, s.AreaMm2,
 			quantity.Format(drop, quantity.Voltage), 100*drop/in.SystemV,
 			quantity.Format(allowed.AllowedA, quantity.Current), why))

@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 
+	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
@@ -48,8 +49,8 @@ func (p *Pass) reportGrading(up, down *circuit.Branch) {
 	ratio := fuseRating(up) / fuseRating(down)
 	fin := ofFuse(finding.Advice, down)
 	fin.Cause = fusePlace(up)
-	fin.What = fmt.Sprintf("%s stands behind %s: a ratio of %.2f, at least %.2g is wanted",
-		fuseText(down), fuseText(up), ratio, p.practice.FuseRatio)
+	is, least := quantity.Against(ratio, p.practice.FuseRatio, quantity.Number)
+	fin.What = fmt.Sprintf("%s stands behind %s: a ratio of %s, at least %s is wanted", fuseText(down), fuseText(up), is, least)
 	atLeast(&fin, "ratio of ratings", ratio, p.practice.FuseRatio, "")
 	fin.Source = p.limitSource("fuse ratio", false)
 	p.report(fin)

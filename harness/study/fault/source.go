@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"fusewright/harness/design"
+	"fusewright/harness/design/quantity"
 	"fusewright/harness/formula/battery"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
@@ -52,18 +53,18 @@ func sources(c *circuit.Circuit) [2]source {
 		lowOhm = fullOhm * b.Ohm(weakCharge, battery.RatedC) / b.Ohm(1, battery.RatedC)
 	}
 	strong := source{emfV: full, ohm: fullOhm,
-		words: fmt.Sprintf("full battery, %.1f V behind %.3g mΩ", full, 1000*fullOhm)}
+		words: fmt.Sprintf("full battery, %s behind %s", quantity.Format(full, quantity.Voltage), quantity.Format(fullOhm, quantity.Resistance))}
 	if amps := mostCharging(d); amps > 0 {
 		if reg := d.Charging.RegulatedV.Or(0); reg > full {
 			strong.regulatedV = reg
 		}
 		strong.emfV += amps * fullOhm
-		strong.words += fmt.Sprintf(", charging with %.3g A", amps)
+		strong.words += ", charging with " + quantity.Format(amps, quantity.Current)
 	}
 	strong.words += fmt.Sprintf("; wires at %.0f °C, new contacts, return bare metal at the battery", coldC)
 	return [2]source{strong, {emfV: low, ohm: lowOhm,
-		words: fmt.Sprintf("battery at %.0f %%, %.1f V behind %.3g mΩ; wires at their class, aged contacts, %s",
-			100*weakCharge, low, 1000*lowOhm, returnWords(c))}}
+		words: fmt.Sprintf("battery at %s, %s behind %s; wires at their class, aged contacts, %s", quantity.Format(weakCharge, quantity.Share),
+			quantity.Format(low, quantity.Voltage), quantity.Format(lowOhm, quantity.Resistance), returnWords(c))}}
 }
 
 func batteryOhm(c *circuit.Circuit) float64 {
