@@ -45,7 +45,7 @@ func Write(w io.Writer, sheet *scene.Sheet) error {
 		p.entity(e)
 	}
 	p.end()
-	p.text(0, "EOF")
+	p.put(0, "EOF")
 	return p.w.Flush()
 }
 
@@ -53,55 +53,37 @@ func Write(w io.Writer, sheet *scene.Sheet) error {
 // errors stick in the buffered writer and come out at Flush.
 type printer struct{ w *bufio.Writer }
 
-func (p *printer) text(code int, value string) {
-	p.w.WriteString(strconv.Itoa(code))
-	p.w.WriteByte('\n')
-	p.w.WriteString(value)
-	p.w.WriteByte('\n')
+// put writes codes with their values: texts, whole numbers, lengths or angles,
+// and places, whose y and z follow under code + 10 and code + 20.
+func (p *printer) put(pairs ...any) {
+	for i := 0; i < len(pairs); i += 2 {
+		code, text := pairs[i].(int), ""
+		switch v := pairs[i+1].(type) {
+		case string:
+			text = v
+		case int:
+			text = strconv.Itoa(v)
+		case float64:
+			text = number(v)
+		case scene.Point:
+			p.put(code, v.X, code+10, v.Y, code+20, 0.0)
+			continue
+		}
+		p.w.WriteString(strconv.Itoa(code) + "\n" + text + "\n")
+	}
 }
 
-func (p *printer) whole(code, value int) { p.text(code, strconv.Itoa(value)) }
+func (p *printer) begin(section string) { p.put(0, "SECTION", 2, section) }
 
-func (p *printer) real(code int, value float64) { p.text(code, number(value)) }
-
-// point writes x and y under code and code+10.
-func (p *printer) point(code int, at scene.Point) {
-	p.real(code, at.X)
-	p.real(code+10, at.Y)
-}
-
-func (p *printer) begin(section string) {
-	p.text(0, "SECTION")
-	p.text(2, section)
-}
-
-func (p *printer) end() { p.text(0, "ENDSEC") }
+func (p *printer) end() { p.put(0, "ENDSEC") }
 
 // header says the release and how large the drawing is.
 func (p *printer) header(d *drawing) {
+	corner := scene.Point{X: d.widthMM, Y: d.heightMM}
 	p.begin("HEADER")
-	p.text(9, "$ACADVER")
-	p.text(1, "AC1009")
-	for _, corner := range []struct {
-		name string
-		at   scene.Point
-	}{
-		{"$INSBASE", scene.Point{}},
-		{"$EXTMIN", scene.Point{}},
-		{"$EXTMAX", scene.Point{X: d.widthMM, Y: d.heightMM}},
-	} {
-		p.text(9, corner.name)
-		p.point(10, corner.at)
-		p.real(30, 0)
-	}
-	p.text(9, "$LIMMIN")
-	p.point(10, scene.Point{})
-	p.text(9, "$LIMMAX")
-	p.point(10, scene.Point{X: d.widthMM, Y: d.heightMM})
-	p.text(9, "$LTSCALE")
-	p.real(40, 1)
-	p.text(9, "$PLINEGEN") // dashes run on round corners
-	p.whole(70, 1)
+	p.put(9, "$ACADVER", 1, "AC1009", 9, "$INSBASE", 10, scene.Point{}, 9, "$EXTMIN", 10, scene.Point{}, 9, "$EXTMAX", 10, corner,
+		9, "$LIMMIN", 10, 0.0, 20, 0.0, 9, "$LIMMAX", 10, corner.X, 20, corner.Y, 9, "$LTSCALE", 40, 1.0,
+		9, "$PLINEGEN", 70, 1) // dashes run on round corners
 	p.end()
 }
 

@@ -120,69 +120,48 @@ func (p *printer) entity(e entity) {
 	switch {
 	case e.text != nil:
 		p.label(e)
-	case e.corners != nil:
+	case e.corners != nil: // a SOLID has four corners; the last of a triangle is given twice
 		p.common("SOLID", e)
-		// A SOLID has four corners; the last of a triangle is given twice.
-		for i, corner := range []scene.Point{e.corners[0], e.corners[1], e.corners[2], e.corners[2]} {
-			p.point(10+i, corner)
-			p.real(30+i, 0)
-		}
+		p.put(10, e.corners[0], 11, e.corners[1], 12, e.corners[2], 13, e.corners[2])
 	case len(e.line) == 2:
 		p.common("LINE", e)
-		for i, end := range e.line {
-			p.point(10+i, end)
-			p.real(30+i, 0)
-		}
+		p.put(10, e.line[0], 11, e.line[1])
 	default:
 		p.polyline(e)
 	}
 }
 
 func (p *printer) common(kind string, e entity) {
-	p.text(0, kind)
-	p.text(8, e.layer)
+	p.put(0, kind, 8, e.layer)
 	if e.lineType != continuous {
-		p.text(6, e.lineType)
+		p.put(6, e.lineType)
 	}
-	p.whole(62, e.colour)
+	p.put(62, e.colour)
 }
 
 func (p *printer) polyline(e entity) {
-	const closed, runsOn = 1, 128 // flags: closed; dashes run on round corners
-	p.common("POLYLINE", e)
-	p.whole(66, 1) // vertices follow
-	p.point(10, scene.Point{})
-	p.real(30, 0)
-	flags := runsOn
+	flags := 128 // dashes run on round corners
 	if e.closed {
-		flags |= closed
+		flags |= 1
 	}
-	p.whole(70, flags)
+	p.common("POLYLINE", e)
+	p.put(66, 1, 10, scene.Point{}, 70, flags) // 66: vertices follow
 	for _, at := range e.line {
-		p.text(0, "VERTEX")
-		p.text(8, e.layer)
-		p.point(10, at)
-		p.real(30, 0)
+		p.put(0, "VERTEX", 8, e.layer, 10, at)
 	}
-	p.text(0, "SEQEND")
-	p.text(8, e.layer)
+	p.put(0, "SEQEND", 8, e.layer)
 }
 
 // label prints a text. Its height in this format is that of capitals.
 func (p *printer) label(e entity) {
 	t := e.text
 	p.common("TEXT", e)
-	p.point(10, t.At)
-	p.real(30, 0)
-	p.real(40, scene.CapHeightMM(t.SizeMM, t.Face))
-	p.text(1, Escape(t.String))
+	p.put(10, t.At, 40, scene.CapHeightMM(t.SizeMM, t.Face), 1, Escape(t.String))
 	if t.Turn != 0 {
-		p.real(50, t.Turn)
+		p.put(50, t.Turn)
 	}
-	p.text(7, styles[t.Face].name)
+	p.put(7, styles[t.Face].name)
 	if t.Align != scene.Left {
-		p.whole(72, int(t.Align)) // 1 middle, 2 right, on the baseline
-		p.point(11, t.At)
-		p.real(31, 0)
+		p.put(72, int(t.Align), 11, t.At) // 1 middle, 2 right, on the baseline
 	}
 }

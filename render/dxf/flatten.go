@@ -2,6 +2,7 @@ package dxf
 
 import (
 	"math"
+	"slices"
 
 	"fusewright/render/scene"
 )
@@ -22,19 +23,15 @@ func (d *drawing) flatten(p *scene.Path) []outline {
 		}
 		now = outline{}
 	}
-	rest := p.Points
-	for _, verb := range p.Verbs {
+	for verb, points := range p.Steps() {
 		switch verb {
 		case scene.Move:
 			finish()
-			now.add(d.up(rest[0]))
-			rest = rest[1:]
+			now.add(d.up(points[0]))
 		case scene.Line:
-			now.add(d.up(rest[0]))
-			rest = rest[1:]
+			now.add(d.up(points[0]))
 		case scene.Cubic:
-			now.cubic(d.up(rest[0]), d.up(rest[1]), d.up(rest[2]))
-			rest = rest[3:]
+			now.cubic(d.up(points[0]), d.up(points[1]), d.up(points[2]))
 		case scene.Close:
 			now.close()
 			finish()
@@ -94,11 +91,9 @@ func triangulate(points []scene.Point) ([][3]scene.Point, bool) {
 	if len(points) < 3 || len(points) > most {
 		return nil, false
 	}
-	ring := append([]scene.Point(nil), points...)
+	ring := slices.Clone(points)
 	if area(ring) < 0 {
-		for i, j := 0, len(ring)-1; i < j; i, j = i+1, j-1 {
-			ring[i], ring[j] = ring[j], ring[i]
-		}
+		slices.Reverse(ring)
 	}
 	var triangles [][3]scene.Point
 	for len(ring) > 3 {
@@ -111,7 +106,7 @@ func triangulate(points []scene.Point) ([][3]scene.Point, bool) {
 		if cross(a, b, c) > 0 { // points in line leave no triangle
 			triangles = append(triangles, [3]scene.Point{a, b, c})
 		}
-		ring = append(ring[:ear], ring[ear+1:]...)
+		ring = slices.Delete(ring, ear, ear+1)
 	}
 	if cross(ring[0], ring[1], ring[2]) > 0 {
 		triangles = append(triangles, [3]scene.Point{ring[0], ring[1], ring[2]})
@@ -128,14 +123,7 @@ func findEar(ring []scene.Point) int {
 		if cross(a, b, c) < 0 {
 			continue
 		}
-		free := true
-		for _, p := range ring {
-			if p != a && p != b && p != c && inTriangle(p, a, b, c) {
-				free = false
-				break
-			}
-		}
-		if free {
+		if !slices.ContainsFunc(ring, func(p scene.Point) bool { return p != a && p != b && p != c && inTriangle(p, a, b, c) }) {
 			return i
 		}
 	}

@@ -2,6 +2,7 @@ package dxf
 
 import (
 	"fmt"
+	"maps"
 	"math"
 	"slices"
 	"strings"
@@ -33,34 +34,22 @@ type lineType struct {
 
 func (p *printer) tables(d *drawing) {
 	p.begin("TABLES")
-	p.table("LTYPE", len(d.lineTypes)+1)
+	p.put(0, "TABLE", 2, "LTYPE", 70, len(d.lineTypes)+1)
 	p.lineType(lineType{name: continuous})
 	for _, t := range d.lineTypes {
 		p.lineType(t)
 	}
-	p.text(0, "ENDTAB")
 	layers := d.layers()
-	p.table("LAYER", len(layers))
+	p.put(0, "ENDTAB", 0, "TABLE", 2, "LAYER", 70, len(layers))
 	for _, name := range layers {
-		p.text(0, "LAYER")
-		p.text(2, name)
-		p.whole(70, 0)
-		p.whole(62, inkColour)
-		p.text(6, continuous)
+		p.put(0, "LAYER", 2, name, 70, 0, 62, inkColour, 6, continuous)
 	}
-	p.text(0, "ENDTAB")
-	p.table("STYLE", len(styles))
-	for _, s := range styles {
-		p.style(s.name, s.file)
+	p.put(0, "ENDTAB", 0, "TABLE", 2, "STYLE", 70, len(styles))
+	for _, s := range styles { // 40: no fixed height
+		p.put(0, "STYLE", 2, s.name, 70, 0, 40, 0.0, 41, 1.0, 50, 0.0, 71, 0, 42, 2.5, 3, s.file, 4, "")
 	}
-	p.text(0, "ENDTAB")
+	p.put(0, "ENDTAB")
 	p.end()
-}
-
-func (p *printer) table(name string, rows int) {
-	p.text(0, "TABLE")
-	p.text(2, name)
-	p.whole(70, rows)
 }
 
 func (p *printer) lineType(t lineType) {
@@ -68,43 +57,19 @@ func (p *printer) lineType(t lineType) {
 	for _, length := range t.lengths {
 		sum += length
 	}
-	p.text(0, "LTYPE")
-	p.text(2, t.name)
-	p.whole(70, 0)
-	p.text(3, "")
-	p.whole(72, 'A')
-	p.whole(73, len(t.lengths))
-	p.real(40, sum)
+	p.put(0, "LTYPE", 2, t.name, 70, 0, 3, "", 72, int('A'), 73, len(t.lengths), 40, sum)
 	for i, length := range t.lengths {
 		if i%2 == 1 {
 			length = -length // a gap
 		}
-		p.real(49, length)
+		p.put(49, length)
 	}
-}
-
-func (p *printer) style(name, file string) {
-	p.text(0, "STYLE")
-	p.text(2, name)
-	p.whole(70, 0)
-	p.real(40, 0) // no fixed height
-	p.real(41, 1)
-	p.real(50, 0)
-	p.whole(71, 0)
-	p.real(42, 2.5)
-	p.text(3, file)
-	p.text(4, "")
 }
 
 // layers lists the layers in use in the order of the alphabet, layer 0 first:
 // the format wants it to be there.
 func (d *drawing) layers() []string {
-	names := []string{}
-	for name := range d.used {
-		names = append(names, name)
-	}
-	slices.Sort(names)
-	return append([]string{"0"}, names...)
+	return append([]string{"0"}, slices.Sorted(maps.Keys(d.used))...)
 }
 
 // layerName makes a name that this release takes: capitals, digits, $, - and _.

@@ -26,32 +26,18 @@ func (p *printer) Path(path *scene.Path) {
 		p.pen(path.Stroke)
 	}
 	buffer := make([]byte, 0, 24*len(path.Points)+16)
-	points := path.Points
-	for _, verb := range path.Verbs {
-		operator, count := step(verb)
-		for _, point := range points[:count] {
+	for verb, points := range path.Steps() {
+		for _, point := range points {
 			buffer = p.point(buffer, point)
 		}
-		points = points[count:]
-		buffer = append(buffer, operator, '\n')
+		buffer = append(buffer, operators[verb], '\n')
 	}
 	buffer = append(buffer, paintOperator(path)...)
 	p.file.RawWriteStr(string(buffer))
 }
 
-// step gives PDF's operator of a path step and how many points it takes
-// (ISO 32000-1, 8.5.2).
-func step(verb scene.Verb) (operator byte, points int) {
-	switch verb {
-	case scene.Move:
-		return 'm', 1
-	case scene.Line:
-		return 'l', 1
-	case scene.Cubic:
-		return 'c', 3
-	}
-	return 'h', 0
-}
+// operators of the path steps (ISO 32000-1, 8.5.2).
+var operators = [...]byte{scene.Move: 'm', scene.Line: 'l', scene.Cubic: 'c', scene.Close: 'h'}
 
 // paintOperator fills by the nonzero winding rule (ISO 32000-1, 8.5.3), as the
 // other back-ends do.

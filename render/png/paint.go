@@ -120,17 +120,10 @@ func (p *painter) dashes(path *scene.Path) []float64 {
 // trace hands a path on in pixels. A line without length is a dot where its ends
 // are round.
 func (p *painter) trace(to rasterx.Adder, path *scene.Path) {
-	points := path.Points
-	var first, last fixed.Point26_6
-	open, empty := false, false
-	next := func() fixed.Point26_6 {
-		at := points[0]
-		points = points[1:]
-		last = p.at(at.X*p.scale, at.Y*p.scale)
-		return last
-	}
+	var first fixed.Point26_6
+	open, dot := false, false
 	end := func(closed bool) {
-		if open && empty && path.Stroke != nil && path.Stroke.Round {
+		if open && dot {
 			to.Line(first.Add(fixed.Point26_6{X: 1}))
 		}
 		if open {
@@ -138,22 +131,24 @@ func (p *painter) trace(to rasterx.Adder, path *scene.Path) {
 		}
 		open = false
 	}
-	for _, verb := range path.Verbs {
+	for verb, points := range path.Steps() {
+		var at [3]fixed.Point26_6
+		for i, point := range points {
+			at[i] = p.at(point.X*p.scale, point.Y*p.scale)
+			dot = dot && at[i] == first
+		}
 		switch verb {
 		case scene.Move:
 			end(false)
-			first = next()
+			first, open, dot = at[0], true, path.Stroke != nil && path.Stroke.Round
 			to.Start(first)
-			open, empty = true, true
-			continue
 		case scene.Line:
-			to.Line(next())
+			to.Line(at[0])
 		case scene.Cubic:
-			to.CubeBezier(next(), next(), next())
+			to.CubeBezier(at[0], at[1], at[2])
 		case scene.Close:
 			end(true)
 		}
-		empty = empty && last == first
 	}
 	end(false)
 }

@@ -206,15 +206,11 @@ func (c *checker) text(number int, t *Text) {
 func (c *checker) path(number int, p *Path) {
 	need := 0
 	for i, verb := range p.Verbs {
-		switch verb {
-		case Move, Line:
-			need++
-		case Cubic:
-			need += 3
-		case Close:
-		default:
+		if verb < 0 || int(verb) >= len(pointsOf) {
 			c.refuse("item %d: path step %d unknown", number, verb)
+			continue
 		}
+		need += pointsOf[verb]
 		// After Close only a new line may start: back-ends disagree otherwise.
 		if (i == 0 || p.Verbs[i-1] == Close) && verb != Move {
 			c.refuse("item %d: path step %d does not start with a move", number, i)

@@ -12,7 +12,10 @@
 //	sheet.End()
 package scene
 
-import "time"
+import (
+	"iter"
+	"time"
+)
 
 // Point is a place on the sheet in millimetres.
 type Point struct{ X, Y float64 }
@@ -86,6 +89,23 @@ type Path struct {
 	Points []Point
 	Stroke *Stroke
 	Fill   *Fill
+}
+
+// pointsOf is how many points each step takes.
+var pointsOf = [...]int{Move: 1, Line: 1, Cubic: 3, Close: 0}
+
+// Steps gives the steps of a valid path in order, each with its points.
+func (p *Path) Steps() iter.Seq2[Verb, []Point] {
+	return func(yield func(Verb, []Point) bool) {
+		rest := p.Points
+		for _, verb := range p.Verbs {
+			n := pointsOf[verb]
+			if !yield(verb, rest[:n]) {
+				return
+			}
+			rest = rest[n:]
+		}
+	}
 }
 
 // Group marks a part of the drawing so that pages and readers can address it.

@@ -135,17 +135,14 @@ func (p *printer) Path(path *scene.Path) {
 		return
 	}
 	p.put(`<path d="`)
-	points := path.Points
-	for _, verb := range path.Verbs {
-		letter, count := step(verb)
-		p.put(letter)
-		for i, point := range points[:count] {
+	for verb, points := range path.Steps() {
+		p.put(letters[verb])
+		for i, point := range points {
 			if i > 0 {
 				p.put(" ")
 			}
 			p.put(number(point.X), " ", number(point.Y))
 		}
-		points = points[count:]
 	}
 	p.put(`"`)
 	if path.Fill != nil {
@@ -157,18 +154,8 @@ func (p *printer) Path(path *scene.Path) {
 	p.put("/>\n")
 }
 
-// step gives the letter of a path step and how many points it takes.
-func step(verb scene.Verb) (letter string, points int) {
-	switch verb {
-	case scene.Move:
-		return "M", 1
-	case scene.Line:
-		return "L", 1
-	case scene.Cubic:
-		return "C", 3
-	}
-	return "Z", 0
-}
+// letters of the path steps.
+var letters = [...]string{scene.Move: "M", scene.Line: "L", scene.Cubic: "C", scene.Close: "Z"}
 
 func (p *printer) stroke(s *scene.Stroke) {
 	p.put(` stroke="`, colour(s.Colour), `" stroke-width="`, number(s.WidthMM), `"`)
