@@ -172,109 +172,78 @@ var cardColumns = []column{
 
 const cardWarning = "Same rating and kind only. A fuse that opens again has a reason: find it first."
 
+// cardAroundMM is the height of a card without its rows: title, heads, warning
+// and edges.
+const cardAroundMM = 22.0
+
+// folded is a row of a card, or a piece of one, ready to write.
+type folded struct {
+	cells  [][]string
+	colour string // of the fuse; "" where the row goes on
+}
+
 // drawCard draws a card, parted when it is higher than what a page has left.
 func drawCard(b *book, k card) {
-	style := scene.TextStyle{SizeMM: smallSizeMM, Colour: ink}
-	t := &table{book: b, columns: cardColumns}
-	for _, c := range cardColumns {
-		t.sum += c.wide
+	t := b.tableAt(b.left()+3, cardMM-6, cardColumns)
+	page := b.bottom() - marginMM - headingMM
+	most := int((page - cardAroundMM - rowEdgeMM) / scene.LineHeightMM(smallSizeMM))
+	var rows []folded
+	total := cardAroundMM
+	for _, row := range k.rows {
+		cells, _ := t.fold([]string{row.position, row.rating, row.colour, row.feeds}, smallSizeMM, scene.Regular)
+		for i, piece := range partRow(cells, most) {
+			f := folded{cells: piece}
+			if i == 0 {
+				f.colour = row.colour
+			}
+			rows, total = append(rows, f), total+rowMM(piece, smallSizeMM)
+		}
 	}
-	const around = 22.0 // title, heads, warning and edges
-	rows, total := t.cardRows(k, b.bottom()-marginMM-headingMM-around)
-	if b.y+around+total > b.bottom() && total+around < b.bottom()-marginMM-headingMM {
+	if b.y+total > b.bottom() && total < page {
 		b.newPage()
 	}
-	for rest := rows; len(rest) > 0; {
-		n, high := 0, 0.0
-		for n < len(rest) && b.y+around+high+rest[n].high <= b.bottom() {
-			high += rest[n].high
-			n++
+	for len(rows) > 0 {
+		n, high := 0, cardAroundMM
+		for ; n < len(rows); n++ {
+			row := rowMM(rows[n].cells, smallSizeMM)
+			if b.y+high+row > b.bottom() {
+				break
+			}
+			high += row
 		}
 		if n == 0 {
 			b.newPage()
 			continue
 		}
-		t.cardBox(k.title, rest[:n], high+around, style)
-		rest = rest[n:]
+		t.cardBox(k.title, rows[:n], high)
+		rows = rows[n:]
 	}
-}
-
-// folded is a row of a card, or a piece of one, ready to write.
-type folded struct {
-	cells  [][]string
-	high   float64
-	colour string // of the fuse; "" where the row goes on
-}
-
-// cardEdgeMM is the space above and below the lines of a card's row.
-const cardEdgeMM = 1.8
-
-// cardRows folds the rows of a card and gives their height together. A row that
-// is higher than mostMM is parted.
-func (t *table) cardRows(k card, mostMM float64) (rows []folded, high float64) {
-	most := int((mostMM - cardEdgeMM) / scene.LineHeightMM(smallSizeMM))
-	for _, row := range k.rows {
-		var cells [][]string
-		for i, text := range []string{row.position, row.rating, row.colour, row.feeds} {
-			w := t.columns[i].wide / t.sum * (cardMM - 6)
-			cells = append(cells, wrap(text, smallSizeMM, w-2*padMM, t.columns[i].face))
-		}
-		colour := row.colour
-		for _, piece := range partRow(cells, most) {
-			f := folded{piece, float64(lineCount(piece))*scene.LineHeightMM(smallSizeMM) + cardEdgeMM, colour}
-			rows, high, colour = append(rows, f), high+f.high, ""
-		}
-	}
-	return rows, high
 }
 
 // cardBox draws one piece of a card at the book's place.
-func (t *table) cardBox(title string, rows []folded, high float64, style scene.TextStyle) {
-	b := t.book
-	s := b.sheet()
+func (t *table) cardBox(title string, rows []folded, high float64) {
+	b, s := t.book, t.book.sheet()
 	s.Begin(scene.Group{ID: s.UniqueID("card-" + title), Class: "card", Title: "fuse card: " + title})
 	pen := scene.Pen(thinMM).Dashed(3, 2)
+	end := b.y + high
 	s.Rect(scene.Rect{X: b.left(), Y: b.y, W: cardMM, H: high}, &pen, nil)
-	x, y, inner := b.left()+3, b.y+3, cardMM-6
-	s.TextIn(scene.Rect{X: x, Y: y, W: inner, H: 4}, title,
+	s.TextIn(scene.Rect{X: t.left, Y: b.y + 3, W: t.width, H: 4}, title,
 		scene.TextStyle{SizeMM: textSizeMM, Face: scene.Bold, Colour: ink})
-	y += 5
-	y = t.cardRow(folded{cells: heads(t.columns), high: 4.8}, x, y, inner, scene.Italic)
+	b.y += 8
+	cells, headMM := t.heads(scene.Italic)
+	t.write(cells, smallSizeMM, scene.Italic)
+	b.y += headMM
+	t.rule(hairMM)
+	x, w := t.at(2)
 	for _, f := range rows {
-		swatch(s, t.book.review.Design.Library, f.colour, scene.Rect{X: x + (t.columns[0].wide+t.columns[1].wide+
-			t.columns[2].wide)/t.sum*inner - 5, Y: y + 1, W: 3.4, H: 2.4})
-		y = t.cardRow(f, x, y, inner, scene.Regular)
+		swatch(s, b.review.Design.Library, f.colour, scene.Rect{X: x + w - 5, Y: b.y + 1, W: 3.4, H: 2.4})
+		t.write(f.cells, smallSizeMM, scene.Regular)
+		b.y += rowMM(f.cells, smallSizeMM)
+		t.rule(hairMM)
 	}
-	s.TextIn(scene.Rect{X: x, Y: y + 1, W: inner, H: 4}, cardWarning, style)
+	s.TextIn(scene.Rect{X: t.left, Y: b.y + 1, W: t.width, H: 4}, cardWarning, scene.TextStyle{SizeMM: smallSizeMM, Colour: ink})
 	s.End()
-	b.y += high + 6
-}
-
-func heads(columns []column) [][]string {
-	var out [][]string
-	for _, c := range columns {
-		out = append(out, []string{c.head})
-	}
-	return out
-}
-
-func (t *table) cardRow(f folded, x, y, inner float64, face scene.Face) float64 {
-	s := t.book.sheet()
-	at := x
-	for i, lines := range f.cells {
-		style := scene.TextStyle{SizeMM: smallSizeMM, Face: face, Colour: ink}
-		if face == scene.Regular {
-			style.Face = t.columns[i].face
-		}
-		for n, line := range lines {
-			s.TextAt(scene.Point{X: at + padMM, Y: y + 0.9 + scene.AscentMM(smallSizeMM, style.Face) +
-				float64(n)*scene.LineHeightMM(smallSizeMM)}, line, style)
-		}
-		at += t.columns[i].wide / t.sum * inner
-	}
-	y += f.high
-	s.Line(scene.Point{X: x, Y: y}, scene.Point{X: x + inner, Y: y}, scene.Pen(hairMM).In(faint))
-	return y
+	b.y = end + 6
 }
 
 // tan is a body colour of fuses that is no wire colour; its shade is our choice.

@@ -22,6 +22,8 @@ const padMM = 1.0
 type table struct {
 	book    *book
 	columns []column
+	left    float64 // mm
+	width   float64
 	sum     float64
 	rowTop  float64 // of the row written last
 	inGroup string  // heading of the rows being written
@@ -31,35 +33,45 @@ type table struct {
 
 // newTable begins a table and writes its head.
 func (b *book) newTable(columns []column) *table {
-	t := &table{book: b, columns: columns}
-	for _, c := range columns {
-		t.sum += c.wide
-	}
+	t := b.tableAt(b.left(), b.width(), columns)
 	b.need(16)
 	t.head()
 	return t
 }
 
+// tableAt is a table of a place and width, without its head.
+func (b *book) tableAt(left, width float64, columns []column) *table {
+	t := &table{book: b, columns: columns, left: left, width: width}
+	for _, c := range columns {
+		t.sum += c.wide
+	}
+	return t
+}
+
 // at gives the left edge and width of a column.
 func (t *table) at(i int) (x, w float64) {
-	x = t.book.left()
+	x = t.left
 	for _, c := range t.columns[:i] {
-		x += c.wide / t.sum * t.book.width()
+		x += c.wide / t.sum * t.width
 	}
-	return x, t.columns[i].wide / t.sum * t.book.width()
+	return x, t.columns[i].wide / t.sum * t.width
 }
 
 func (t *table) head() {
+	cells, high := t.heads(scene.Bold)
+	b := t.book
+	b.sheet().Rect(scene.Rect{X: t.left, Y: b.y, W: t.width, H: high}, nil, scene.Paint(pale))
+	t.write(cells, smallSizeMM, scene.Bold)
+	b.y += high
+	t.rule(thinMM)
+}
+
+func (t *table) heads(face scene.Face) (cells [][]string, high float64) {
 	texts := make([]string, len(t.columns))
 	for i, c := range t.columns {
 		texts[i] = c.head
 	}
-	cells, high := t.fold(texts, smallSizeMM, scene.Bold)
-	b := t.book
-	b.sheet().Rect(scene.Rect{X: b.left(), Y: b.y, W: b.width(), H: high}, nil, scene.Paint(pale))
-	t.write(cells, smallSizeMM, scene.Bold)
-	b.y += high
-	b.rule(thinMM)
+	return t.fold(texts, smallSizeMM, face)
 }
 
 // fold wraps cells and gives the height of the row.
@@ -161,7 +173,7 @@ func (t *table) piece(cells [][]string) {
 	t.book.y += free / 2
 	t.write(cells, smallSizeMM, scene.Regular)
 	t.book.y += high + free/2
-	t.book.rule(hairMM)
+	t.rule(hairMM)
 }
 
 // group begins rows under a heading across all columns, which is written with
@@ -178,7 +190,7 @@ func (t *table) groupHead(text string) {
 	b.sheet().TextAt(scene.Point{X: b.left() + padMM, Y: b.y + 4.6}, text,
 		scene.TextStyle{SizeMM: textSizeMM, Face: scene.Bold, Colour: ink})
 	b.y += groupMM
-	b.rule(hairMM)
+	t.rule(hairMM)
 }
 
 // room begins a new page with a new head when the height does not fit.
@@ -202,12 +214,13 @@ func (t *table) tick(col int) {
 
 // rule draws a line over the whole width at the book's place; hair lines
 // between rows are grey, so that they guide the eye without fencing it in.
-func (b *book) rule(widthMM float64) {
+func (t *table) rule(widthMM float64) {
 	pen := scene.Pen(widthMM)
 	if widthMM < thinMM {
 		pen = pen.In(faint)
 	}
-	b.sheet().Line(scene.Point{X: b.left(), Y: b.y}, scene.Point{X: b.right(), Y: b.y}, pen)
+	b := t.book
+	b.sheet().Line(scene.Point{X: t.left, Y: b.y}, scene.Point{X: t.left + t.width, Y: b.y}, pen)
 }
 
 // lay writes a table of a report, with its note. The columns of boxes stand at
