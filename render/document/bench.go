@@ -19,7 +19,7 @@ func Bench(r *harness.Review, test *bench.Test) []*scene.Sheet {
 	}
 	if len(test.Missing) > 0 {
 		b.head("Not known, or taken from common practice")
-		b.bullets(test.Missing, scene.TextStyle{SizeMM: smallSizeMM, Colour: ink})
+		b.bullets(test.Missing, small)
 	}
 	benchVerdict(b)
 	return b.finish()
@@ -27,14 +27,13 @@ func Bench(r *harness.Review, test *bench.Test) []*scene.Sheet {
 
 // benchPreface is the cautions, the tools and the blanks for who tests.
 func benchPreface(b *book, test *bench.Test) {
-	b.sheet().TextAt(scene.Point{X: b.left(), Y: b.y + 3}, "Cautions: read them before the first lead is connected",
-		scene.TextStyle{SizeMM: headSizeMM, Face: scene.Bold, Colour: ink})
+	b.sheet().TextAt(scene.Point{X: b.left(), Y: b.y + 3}, "Cautions: read them before the first lead is connected", heading)
 	b.y += 7
-	b.bullets(test.Cautions, scene.TextStyle{SizeMM: textSizeMM, Colour: ink})
+	b.bullets(test.Cautions, plain)
 	b.head("What you need")
-	b.bullets(test.Tools, scene.TextStyle{SizeMM: textSizeMM, Colour: ink})
+	b.bullets(test.Tools, plain)
 	b.head("How to read the bounds")
-	b.bullets(test.Bounds, scene.TextStyle{SizeMM: smallSizeMM, Colour: grey})
+	b.bullets(test.Bounds, smallQuiet)
 	b.y += 4
 	b.blanks("tested by", "date", "meter", "air, °C")
 	b.y += 3
@@ -55,12 +54,11 @@ func (b *book) bullets(items []string, style scene.TextStyle) {
 func (b *book) blanks(names ...string) {
 	b.need(9)
 	wide := b.width() / float64(len(names))
-	style := scene.TextStyle{SizeMM: smallSizeMM, Colour: grey}
 	for i, name := range names {
 		x := b.left() + wide*float64(i)
 		y := b.y + 6
-		b.sheet().TextAt(scene.Point{X: x, Y: y}, name, style)
-		from := x + style.Width(name) + 1.5
+		b.sheet().TextAt(scene.Point{X: x, Y: y}, name, smallQuiet)
+		from := x + smallQuiet.Width(name) + 1.5
 		b.sheet().Line(scene.Point{X: from, Y: y + 0.6}, scene.Point{X: x + wide - 3, Y: y + 0.6}, scene.Pen(thinMM))
 	}
 	b.y += 8
@@ -71,12 +69,12 @@ func benchSection(b *book, s *bench.Section) {
 	b.need(46)
 	b.head(strconv.Itoa(s.Number) + "  " + s.Title)
 	for _, line := range s.Setup {
-		b.paraIn(line, scene.TextStyle{SizeMM: textSizeMM, Colour: ink}, b.left(), b.width())
+		b.paraIn(line, plain, b.left(), b.width())
 		b.y += 0.7
 	}
 	b.y += 1
 	if s.Trouble != "" {
-		b.para(s.Trouble, scene.TextStyle{SizeMM: textSizeMM, Face: scene.Bold, Colour: ink})
+		b.para(s.Trouble, bold)
 	}
 	if len(s.Checks()) > 0 {
 		benchTable(b, s)
@@ -104,7 +102,6 @@ func (t *table) blank(col int) {
 
 // benchHints writes what wrong readings usually mean, once for each kind.
 func benchHints(b *book, s *bench.Section) {
-	small := scene.TextStyle{SizeMM: smallSizeMM, Colour: ink}
 	if len(s.Wrong) == 0 {
 		b.para("Wrong readings: see section "+strconv.Itoa(s.WrongIn)+".", small)
 		return
@@ -124,6 +121,6 @@ func benchVerdict(b *book) {
 	b.need(34)
 	b.head("Outcome")
 	b.para("Every line passed, or each failed line was mended and measured again. A harness that passes is not thereby safe "+
-		"or lawful: see the cautions.", scene.TextStyle{SizeMM: textSizeMM, Colour: ink})
+		"or lawful: see the cautions.", plain)
 	b.blanks("passed (yes or no)", "open points", "signed", "date")
 }

@@ -34,8 +34,7 @@ func Bill(r *harness.Review, bill *purchase.Bill) []*scene.Sheet {
 	b.para(fmt.Sprintf("Wire and covers carry %.0f %% for waste, terminals %.0f %% for test crimps, fuses one spare "+
 		"for each %d of a rating (common practice, no source). Quantities are rounded up to how things are sold. "+
 		"Parts are generic, by standard; check the maker's data of what you buy against the ratings used here.",
-		purchase.WireWaste*100, purchase.TerminalWaste*100, purchase.FuseSparesFor),
-		scene.TextStyle{SizeMM: textSizeMM, Colour: grey})
+		purchase.WireWaste*100, purchase.TerminalWaste*100, purchase.FuseSparesFor), quiet)
 	priced := hasPrices(bill)
 	columns := []column{
 		{head: "got", wide: 8, align: scene.Middle},
@@ -126,24 +125,21 @@ func hasPrices(bill *purchase.Bill) bool {
 func totals(b *book, bill *purchase.Bill, priced bool) {
 	if !priced && len(b.review.Design.Prices) == 0 {
 		b.para("No prices: the design gives none. Under `prices` it may give what one piece, pack or metre of a line costs, by "+
-			"the wording of the line's item.", scene.TextStyle{SizeMM: textSizeMM, Colour: grey})
+			"the wording of the line's item.", quiet)
 		return
 	}
 	sums, unpriced := bill.Totals()
 	b.y += 2
 	for _, s := range sums {
-		b.para(fmt.Sprintf("Sum of the priced lines: %s %s", money(s.Amount), s.Currency),
-			scene.TextStyle{SizeMM: textSizeMM, Face: scene.Bold, Colour: ink})
+		b.para(fmt.Sprintf("Sum of the priced lines: %s %s", money(s.Amount), s.Currency), bold)
 	}
 	for _, p := range b.review.Design.Prices {
 		if !slices.ContainsFunc(bill.Lines, func(l *purchase.Line) bool { return l.Item == p.Item.Value }) {
-			b.para(fmt.Sprintf("A price is given for %q, which is no item of this bill.", p.Item.Value),
-				scene.TextStyle{SizeMM: textSizeMM, Colour: ink})
+			b.para(fmt.Sprintf("A price is given for %q, which is no item of this bill.", p.Item.Value), plain)
 		}
 	}
 	if unpriced > 0 {
-		b.para(fmt.Sprintf("%d lines have no price and are not in the sum.", unpriced),
-			scene.TextStyle{SizeMM: textSizeMM, Colour: ink})
+		b.para(fmt.Sprintf("%d lines have no price and are not in the sum.", unpriced), plain)
 	}
 }
 
@@ -154,6 +150,6 @@ func missing(b *book, bill *purchase.Bill) {
 	}
 	b.head("Not on this bill: to be chosen by hand")
 	for _, m := range bill.Missing {
-		b.para(m, scene.TextStyle{SizeMM: textSizeMM, Colour: ink})
+		b.para(m, plain)
 	}
 }

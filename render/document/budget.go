@@ -19,7 +19,6 @@ const budgetChartMM = 98.0
 // demand of each situation across it, then the balance of each situation.
 func Budget(r *harness.Review) ([]*scene.Sheet, error) {
 	b := newBook("Charging budget", r)
-	quiet := scene.TextStyle{SizeMM: textSizeMM, Colour: grey}
 	if r.Budget == nil {
 		b.para("No budget could be made.", quiet)
 		return b.finish(), nil
@@ -41,7 +40,7 @@ func Budget(r *harness.Review) ([]*scene.Sheet, error) {
 		b.lay(t.Table())
 	}
 	b.y += 3
-	b.para(rep.Budget.Standby(), scene.TextStyle{SizeMM: textSizeMM, Colour: ink})
+	b.para(rep.Budget.Standby(), plain)
 	b.para(rep.Budget.Basis(), quiet)
 	return b.finish(), nil
 }

@@ -13,7 +13,7 @@ func Connections(r *harness.Review) []*scene.Sheet {
 	b := newWideBook("Connection table", r)
 	b.para("For checking after assembly: every wire stands here twice, once at each of its ends. Tick it when the number "+
 		"on the marker, the colour and the terminal agree and the crimp holds a light pull. "+
-		"With the battery disconnected.", scene.TextStyle{SizeMM: textSizeMM, Colour: grey})
+		"With the battery disconnected.", quiet)
 	t := b.newTable([]column{
 		{head: "seen", wide: 9, align: scene.Middle},
 		{head: "terminal", wide: 18, face: scene.Bold},

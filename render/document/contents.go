@@ -25,21 +25,19 @@ func (b *book) contents(sections []Section, firstPage int) {
 // contentsLine is one section: number, title, extent, dots, page.
 func (b *book) contentsLine(number, title, extent string, page int) {
 	s := b.sheet()
-	style := scene.TextStyle{SizeMM: coverSizeMM, Colour: ink}
-	small := scene.TextStyle{SizeMM: textSizeMM, Colour: grey}
 	y := b.y + 3.6
 	s.Begin(scene.Group{ID: s.UniqueID("contents-" + number), Class: "contents", Title: "to " + title, Link: pageID(page)})
-	right := style
+	right := large
 	right.Align = scene.Right
 	s.TextAt(scene.Point{X: b.left() + 7, Y: y}, number, right)
-	s.TextAt(scene.Point{X: b.left() + 11, Y: y}, title, style)
-	x := b.left() + 11 + style.Width(title) + 3
-	s.TextAt(scene.Point{X: x, Y: y}, extent, small)
+	s.TextAt(scene.Point{X: b.left() + 11, Y: y}, title, large)
+	x := b.left() + 11 + large.Width(title) + 3
+	s.TextAt(scene.Point{X: x, Y: y}, extent, quiet)
 	s.TextAt(scene.Point{X: b.right(), Y: y}, strconv.Itoa(page), right)
 	dots := scene.Pen(thinMM).In(faint).Dashed(0, 1.6)
 	dots.Round = true
 	dots.WidthMM = 0.4
-	from, to := x+small.Width(extent)+3, b.right()-style.Width(strconv.Itoa(page))-3
+	from, to := x+quiet.Width(extent)+3, b.right()-large.Width(strconv.Itoa(page))-3
 	if to > from {
 		s.Line(scene.Point{X: from, Y: y - 0.2}, scene.Point{X: to, Y: y - 0.2}, dots)
 	}

@@ -28,21 +28,20 @@ var coverCautions = []string{
 // begins on firstPage. contentsPage is where the contents begin.
 func front(r *harness.Review, sections []Section, firstPage int) (sheets []*scene.Sheet, contentsPage int) {
 	b := newBook("Dossier", r)
-	body := scene.TextStyle{SizeMM: coverSizeMM, Colour: ink}
 	b.head("What it is")
-	b.para(whatItIs(r), body)
+	b.para(whatItIs(r), large)
 	for _, n := range r.Design.Notes {
-		b.para(n.Value, scene.TextStyle{SizeMM: textSizeMM, Face: scene.Italic, Colour: ink})
+		b.para(n.Value, italic)
 	}
 	if r.Design.Author.Given() {
-		b.para("Drawn up by: "+r.Design.Author.Value, scene.TextStyle{SizeMM: textSizeMM, Colour: grey})
+		b.para("Drawn up by: "+r.Design.Author.Value, quiet)
 	}
 	b.head("Verdict")
 	b.verdict(r)
 	b.head("Three numbers that matter")
 	b.figures(worstDrop(r), tightestSpare(r), parkedDays(r))
 	b.head("Cautions")
-	b.bullets(coverCautions, body)
+	b.bullets(coverCautions, large)
 	// Whole on one page, when a page holds it.
 	b.need(10 + contentsRowMM*float64(min(len(sections), 30)))
 	b.head("Contents")
@@ -112,10 +111,9 @@ func (b *book) verdict(r *harness.Review) {
 	if burns > 0 {
 		text += " " + wording.Count(burns, "danger is", "dangers are") + " accepted by the design: read why before you build it."
 	}
-	b.para(text, scene.TextStyle{SizeMM: headSizeMM, Face: scene.Bold, Colour: ink})
+	b.para(text, heading)
 	if accepted > 0 {
-		b.para(wording.Count(accepted, "finding is", "findings are")+" accepted by the design with a reason; they stand with the others.",
-			scene.TextStyle{SizeMM: coverSizeMM, Colour: ink})
+		b.para(wording.Count(accepted, "finding is", "findings are")+" accepted by the design with a reason; they stand with the others.", large)
 	}
 	var worst []string
 	for _, f := range r.Findings {
@@ -129,7 +127,7 @@ func (b *book) verdict(r *harness.Review) {
 		}
 	}
 	if len(worst) > 0 {
-		b.bullets(worst, scene.TextStyle{SizeMM: textSizeMM, Colour: ink})
+		b.bullets(worst, plain)
 	}
 }
 
@@ -155,19 +153,17 @@ func (b *book) figures(list ...coverFigure) {
 	for i, f := range list {
 		at := scene.Rect{X: b.left() + (wide+gap)*float64(i), Y: b.y, W: wide, H: high}
 		b.sheet().Rect(at, &pen, nil)
-		name := scene.TextStyle{SizeMM: textSizeMM, Colour: grey}
-		b.sheet().TextIn(scene.Rect{X: at.X + 3, Y: at.Y + 2, W: wide - 6, H: 4.5}, f.name, name)
+		b.sheet().TextIn(scene.Rect{X: at.X + 3, Y: at.Y + 2, W: wide - 6, H: 4.5}, f.name, quiet)
 		size := scene.FitSizeMM(f.value, 7.5, headSizeMM, wide-6, scene.Bold)
 		b.sheet().TextIn(scene.Rect{X: at.X + 3, Y: at.Y + 6.5, W: wide - 6, H: 9}, f.value,
 			scene.TextStyle{SizeMM: size, Face: scene.Bold, Colour: ink})
-		style := scene.TextStyle{SizeMM: smallSizeMM, Colour: ink}
 		lines := wrap(f.words, smallSizeMM, wide-6, scene.Regular)
 		if len(lines) > 4 {
 			lines = append(lines[:3:3], scene.Ellipsis(lines[3]+" "+lines[4], smallSizeMM, wide-6, scene.Regular))
 		}
 		for k, line := range lines {
 			y := at.Y + 16.5 + scene.CapHeightMM(smallSizeMM, scene.Regular) + float64(k)*scene.LineHeightMM(smallSizeMM)
-			b.sheet().TextAt(scene.Point{X: at.X + 3, Y: y}, line, style)
+			b.sheet().TextAt(scene.Point{X: at.X + 3, Y: y}, line, small)
 		}
 	}
 	b.y += high + 3

@@ -44,7 +44,7 @@ func CutListCSV(w io.Writer, u lengths.Unit, rows []cutting.Row) error {
 // order of work at the bench.
 func CutList(r *harness.Review) []*scene.Sheet {
 	b, u := newWideBook("Cut list", r), lengths.Of(r.Design)
-	b.para(cutNote(u), scene.TextStyle{SizeMM: textSizeMM, Colour: grey})
+	b.para(cutNote(u), quiet)
 	strip := column{head: u.Headed("strip"), wide: 12, align: scene.Right}
 	t := b.newTable([]column{
 		{head: "cut", wide: 9, align: scene.Middle},

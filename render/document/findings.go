@@ -13,36 +13,34 @@ import (
 // with their reasons.
 func Findings(r *harness.Review) []*scene.Sheet {
 	b := newBook("Findings", r)
-	body := scene.TextStyle{SizeMM: textSizeMM, Colour: ink}
 	if len(r.Findings) == 0 {
 		b.para("No findings. That means that no rule of this program objects; it does not mean that the "+
-			"harness is safe: the rules see only what the design says.", body)
+			"harness is safe: the rules see only what the design says.", plain)
 	}
 	for i, block := range report.New(r).Blocks() {
-		writeFinding(b, i+1, block, body)
+		writeFinding(b, i+1, block)
 	}
 	return b.finish()
 }
 
-func writeFinding(b *book, n int, f report.Block, body scene.TextStyle) {
+func writeFinding(b *book, n int, f report.Block) {
 	b.need(22)
 	severity := f.Severity
 	if f.Accepted != "" {
 		severity = "accepted " + severity
 	}
 	title := fmt.Sprintf("%d  %s · %s · %s", n, severity, f.Rule, f.About())
-	b.paraIn(title, scene.TextStyle{SizeMM: textSizeMM, Face: scene.Bold, Colour: ink}, b.left(), b.width())
+	b.paraIn(title, bold, b.left(), b.width())
 	x, w := b.left()+6, b.width()-6
-	b.paraIn(f.What, body, x, w)
+	b.paraIn(f.What, plain, x, w)
 	if f.Others != "" {
-		b.paraIn(f.Others, body, x, w)
+		b.paraIn(f.Others, plain, x, w)
 	}
-	quiet := scene.TextStyle{SizeMM: smallSizeMM, Colour: grey}
-	b.paraIn(numbers(f), quiet, x, w)
-	b.paraIn("Why: "+f.Why, quiet, x, w)
-	b.paraIn("Change: "+f.Change, body, x, w)
+	b.paraIn(numbers(f), smallQuiet, x, w)
+	b.paraIn("Why: "+f.Why, smallQuiet, x, w)
+	b.paraIn("Change: "+f.Change, plain, x, w)
 	if f.Accepted != "" {
-		b.paraIn("Accepted because: "+f.Accepted, scene.TextStyle{SizeMM: textSizeMM, Face: scene.Italic, Colour: ink}, x, w)
+		b.paraIn("Accepted because: "+f.Accepted, italic, x, w)
 	}
 	b.y += 3
 }

@@ -30,8 +30,7 @@ type cardRow struct{ position, rating, colour, feeds string }
 // rating, colour and what it feeds.
 func FuseCard(r *harness.Review) []*scene.Sheet {
 	b := newBook("Fuse card", r)
-	b.para("Cut along the dashed lines; one card for the lid of each box. Print the cards anew when the design changes.",
-		scene.TextStyle{SizeMM: textSizeMM, Colour: grey})
+	b.para("Cut along the dashed lines; one card for the lid of each box. Print the cards anew when the design changes.", quiet)
 	for _, c := range cards(r.Circuit) {
 		drawCard(b, c)
 	}
@@ -227,8 +226,7 @@ func (t *table) cardBox(title string, rows []folded, high float64) {
 	pen := scene.Pen(thinMM).Dashed(3, 2)
 	end := b.y + high
 	s.Rect(scene.Rect{X: b.left(), Y: b.y, W: cardMM, H: high}, &pen, nil)
-	s.TextIn(scene.Rect{X: t.left, Y: b.y + 3, W: t.width, H: 4}, title,
-		scene.TextStyle{SizeMM: textSizeMM, Face: scene.Bold, Colour: ink})
+	s.TextIn(scene.Rect{X: t.left, Y: b.y + 3, W: t.width, H: 4}, title, bold)
 	b.y += 8
 	cells, headMM := t.heads(scene.Italic)
 	t.write(cells, smallSizeMM, scene.Italic)
@@ -241,7 +239,7 @@ func (t *table) cardBox(title string, rows []folded, high float64) {
 		b.y += rowMM(f.cells, smallSizeMM)
 		t.rule(hairMM)
 	}
-	s.TextIn(scene.Rect{X: t.left, Y: b.y + 1, W: t.width, H: 4}, cardWarning, scene.TextStyle{SizeMM: smallSizeMM, Colour: ink})
+	s.TextIn(scene.Rect{X: t.left, Y: b.y + 1, W: t.width, H: 4}, cardWarning, small)
 	s.End()
 	b.y = end + 6
 }

@@ -89,16 +89,14 @@ func labelSheet(r *harness.Review, stock Stock) *scene.Sheet {
 	s := scene.NewSheet(stock.Paper.Wide, stock.Paper.High, "Wire labels")
 	text := "For sheets of " + stock.Name + ": print at 100 %. Battery isolated; local codes and makers' instructions first."
 	s.TextAt(scene.Point{X: stock.LeftMM + 1, Y: stock.TopMM - 2.5},
-		scene.Ellipsis(text, smallSizeMM, stock.Paper.Wide-2*stock.LeftMM-2, scene.Regular),
-		scene.TextStyle{SizeMM: smallSizeMM, Colour: grey})
+		scene.Ellipsis(text, smallSizeMM, stock.Paper.Wide-2*stock.LeftMM-2, scene.Regular), smallQuiet)
 	foot := r.Design.Title.Value
 	if r.Design.Revision.Given() {
 		foot += ", revision " + r.Design.Revision.Value
 	}
 	bottom := stock.TopMM + float64(stock.Rows-1)*stock.PitchYMM + stock.HighMM
 	s.TextAt(scene.Point{X: stock.LeftMM + 1, Y: bottom + 4.5},
-		scene.Ellipsis(foot, smallSizeMM, stock.Paper.Wide-2*stock.LeftMM-2, scene.Regular),
-		scene.TextStyle{SizeMM: smallSizeMM, Colour: grey})
+		scene.Ellipsis(foot, smallSizeMM, stock.Paper.Wide-2*stock.LeftMM-2, scene.Regular), smallQuiet)
 	return s
 }
 
@@ -119,13 +117,11 @@ func drawLabel(s *scene.Sheet, stock Stock, row, column int, m marker) {
 	}
 	s.Begin(scene.Group{Class: "label", Title: "label of " + m.row.Number + ", " + end})
 	s.Rect(r.Grow(-0.2), &pen, nil)
-	bold := scene.TextStyle{SizeMM: textSizeMM, Face: scene.Bold, Colour: ink}
-	plain := scene.TextStyle{SizeMM: smallSizeMM, Colour: ink}
 	times := max(1, int((r.H-labelPadMM-tailMM+0.5)/(2*labelLineMM)))
 	y := r.Y + labelPadMM
 	for range times {
 		s.TextIn(scene.Rect{X: r.X + labelPadMM, Y: y, W: r.W - 2*labelPadMM, H: 3}, m.own, bold)
-		s.TextIn(scene.Rect{X: r.X + labelPadMM, Y: y + labelLineMM, W: r.W - 2*labelPadMM, H: 3}, m.goes, plain)
+		s.TextIn(scene.Rect{X: r.X + labelPadMM, Y: y + labelLineMM, W: r.W - 2*labelPadMM, H: 3}, m.goes, small)
 		y += 2 * labelLineMM
 	}
 	s.End()

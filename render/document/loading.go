@@ -20,8 +20,7 @@ import (
 func Loading(r *harness.Review) ([]*scene.Sheet, error) {
 	b := newBook("Wire loading", r)
 	b.para("The largest current of each wire over all situations, at nominal values (the worst case is in the findings), as a share of what it may carry continuously at the hottest place it "+
-		"meets, with the wires beside it and the cover of its run. The amperes stand behind each bar, with the situation.",
-		scene.TextStyle{SizeMM: textSizeMM, Colour: grey})
+		"meets, with the wires beside it and the cover of its run. The amperes stand behind each bar, with the situation.", quiet)
 	known, unknown := ranked(loadings(r))
 	for len(known) > 0 {
 		bars := &chart.Bars{ID: b.sheet().UniqueID("loading"), Desc: "Share of the allowed current of each wire, hardest loaded first",
@@ -38,9 +37,8 @@ func Loading(r *harness.Review) ([]*scene.Sheet, error) {
 			b.newPage()
 		}
 	}
-	quiet := scene.TextStyle{SizeMM: textSizeMM, Colour: ink}
 	for _, w := range unknown {
-		b.para(w.unbarred(), quiet)
+		b.para(w.unbarred(), plain)
 	}
 	return b.finish(), nil
 }

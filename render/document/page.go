@@ -37,6 +37,18 @@ var (
 	faint = scene.RGB{R: 150, G: 150, B: 150}
 )
 
+// The styles of text that the papers share.
+var (
+	plain      = scene.TextStyle{SizeMM: textSizeMM, Colour: ink}
+	bold       = scene.TextStyle{SizeMM: textSizeMM, Face: scene.Bold, Colour: ink}
+	italic     = scene.TextStyle{SizeMM: textSizeMM, Face: scene.Italic, Colour: ink}
+	quiet      = scene.TextStyle{SizeMM: textSizeMM, Colour: grey}
+	small      = scene.TextStyle{SizeMM: smallSizeMM, Colour: ink}
+	smallQuiet = scene.TextStyle{SizeMM: smallSizeMM, Colour: grey}
+	large      = scene.TextStyle{SizeMM: coverSizeMM, Colour: ink}
+	heading    = scene.TextStyle{SizeMM: headSizeMM, Face: scene.Bold, Colour: ink}
+)
+
 // Paper is a page size in millimetres, upright.
 type Paper struct {
 	Name       string
@@ -100,7 +112,7 @@ func (b *book) newPage() {
 	s.TextAt(scene.Point{X: b.left(), Y: top}, b.kind,
 		scene.TextStyle{SizeMM: titleSizeMM, Face: scene.Bold, Colour: ink})
 	b.headLine(d.Title.Value, top+6.4, scene.TextStyle{SizeMM: headSizeMM, Colour: ink}, metaWide)
-	b.headLine(d.Vehicle.Value, top+10.6, scene.TextStyle{SizeMM: smallSizeMM, Colour: grey}, 0)
+	b.headLine(d.Vehicle.Value, top+10.6, smallQuiet, 0)
 	for i, line := range meta(b.review) {
 		line = scene.Ellipsis(line, smallSizeMM, metaWide, scene.Regular)
 		s.TextAt(scene.Point{X: b.right(), Y: marginMM + 2.4 + float64(i)*4.2}, line,
@@ -147,7 +159,7 @@ func (b *book) finish() []*scene.Sheet {
 		y := b.paper.High - marginMM
 		s.Begin(scene.Group{ID: s.UniqueID("foot"), Class: "foot", Title: "caution and page number"})
 		s.Line(scene.Point{X: b.left(), Y: y - 8}, scene.Point{X: b.right(), Y: y - 8}, scene.Pen(thinMM))
-		style := scene.TextStyle{SizeMM: smallSizeMM, Colour: grey}
+		style := smallQuiet
 		s.Paragraph(scene.Rect{X: b.left(), Y: y - 7, W: b.width() - 28, H: 8}, Caution, style)
 		style.Align = scene.Right
 		s.TextAt(scene.Point{X: b.right(), Y: y - 4.2}, fmt.Sprintf("page %d of %d", i+1, len(b.sheets)), style)
@@ -165,7 +177,7 @@ func (b *book) need(heightMM float64) {
 
 // head writes a section heading, on more lines when it is long.
 func (b *book) head(text string) {
-	style := scene.TextStyle{SizeMM: headSizeMM, Face: scene.Bold, Colour: ink}
+	style := heading
 	lines := wrap(text, headSizeMM, b.width(), scene.Bold)
 	step := scene.LineHeightMM(headSizeMM)
 	b.need(14 + step*float64(len(lines)-1))

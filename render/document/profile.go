@@ -37,7 +37,7 @@ func Profiles(r *harness.Review) ([]*scene.Sheet, error) {
 	b.para("Volts lost since the battery's positive post, from point to point along the circuit, in the situation where most is lost. "+
 		"What the load itself gets stands in the heading and is left out of the line; behind the load the way back adds its part. "+
 		"The dashed level is the most that this circuit may lose. "+
-		"Values are nominal: the worst case, which is held against the limit, stands in the study.", scene.TextStyle{SizeMM: textSizeMM, Colour: grey})
+		"Values are nominal: the worst case, which is held against the limit, stands in the study.", quiet)
 	b.y += 1.5
 	var never []string
 	drawn := 0
@@ -58,12 +58,11 @@ func Profiles(r *harness.Review) ([]*scene.Sheet, error) {
 		b.y += profileMM
 		drawn++
 	}
-	body := scene.TextStyle{SizeMM: textSizeMM, Colour: ink}
 	if drawn == 0 {
-		b.para("No load draws current in any situation.", body)
+		b.para("No load draws current in any situation.", plain)
 	}
 	if len(never) > 0 && drawn > 0 {
-		b.para("On in no situation, so without a picture: "+strings.Join(never, ", ")+".", body)
+		b.para("On in no situation, so without a picture: "+strings.Join(never, ", ")+".", plain)
 	}
 	return b.finish(), nil
 }

@@ -34,7 +34,7 @@ func Rides(r *harness.Review, list []*ride.Result) ([]*scene.Sheet, error) {
 		rideWords(b, &row)
 	}
 	if len(list) == 0 {
-		b.para("The design has no rides.", scene.TextStyle{SizeMM: textSizeMM, Colour: grey})
+		b.para("The design has no rides.", quiet)
 	}
 	return b.finish(), nil
 }
@@ -104,8 +104,7 @@ func chargeAt(r *ride.Result, timeS float64) float64 {
 
 // rideWords says what comes of it and what it rests on.
 func rideWords(b *book, r *report.Ride) {
-	b.para(r.Outcome(), scene.TextStyle{SizeMM: textSizeMM, Face: scene.Bold, Colour: ink})
-	quiet := scene.TextStyle{SizeMM: textSizeMM, Colour: grey}
+	b.para(r.Outcome(), bold)
 	for _, text := range r.Remarks() {
 		b.para(text, quiet)
 	}

@@ -14,7 +14,6 @@ const mostUses = 12
 // first, and the values taken for want of data.
 func Sources(r *harness.Review) []*scene.Sheet {
 	b := newBook("Sources", r)
-	quiet := scene.TextStyle{SizeMM: textSizeMM, Colour: grey}
 	b.para("Where the numbers of this design come from, as far as it does not give them itself, with how sure each is. Parts are "+
 		"generic, by standard: the data of the part that is bought come first. A standard quoted here is not thereby met.", quiet)
 	t := b.newTable([]column{{head: "source", wide: 82}, {head: "how sure", wide: 30}, {head: "used for", wide: 68}})

@@ -12,12 +12,11 @@ import (
 // then a time–current picture of each fuse with the wire it protects worst.
 func Study(r *harness.Review) ([]*scene.Sheet, error) {
 	b := newWideBook("Fault and protection study", r)
-	quiet := scene.TextStyle{SizeMM: textSizeMM, Colour: grey}
 	rep := report.NewStudy(r)
 	b.para("Greatest current: "+rep.Greatest+".", quiet)
 	b.para("Least current: "+rep.Least+".", quiet)
 	b.head("To look at first")
-	b.bullets(rep.Summary(), scene.TextStyle{SizeMM: textSizeMM, Colour: ink})
+	b.bullets(rep.Summary(), plain)
 	for _, t := range rep.Tables() {
 		b.studyTable(t)
 	}
@@ -32,7 +31,7 @@ func (b *book) studyTable(t *report.Table) {
 	b.need(tableLeastMM)
 	b.head(t.Title)
 	if len(t.Rows) == 0 {
-		b.para(t.None, scene.TextStyle{SizeMM: textSizeMM, Colour: grey})
+		b.para(t.None, quiet)
 		return
 	}
 	b.lay(t)

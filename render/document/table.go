@@ -187,8 +187,7 @@ const groupMM = 6.4
 
 func (t *table) groupHead(text string) {
 	b := t.book
-	b.sheet().TextAt(scene.Point{X: b.left() + padMM, Y: b.y + 4.6}, text,
-		scene.TextStyle{SizeMM: textSizeMM, Face: scene.Bold, Colour: ink})
+	b.sheet().TextAt(scene.Point{X: b.left() + padMM, Y: b.y + 4.6}, text, bold)
 	b.y += groupMM
 	t.rule(hairMM)
 }
@@ -245,7 +244,7 @@ func (b *book) lay(t *report.Table, boxes ...column) {
 	}
 	if t.Note != "" {
 		b.y += 1.5
-		b.para(t.Note, scene.TextStyle{SizeMM: smallSizeMM, Colour: grey})
+		b.para(t.Note, smallQuiet)
 	}
 }
 

@@ -30,7 +30,6 @@ func orderOfWork(b *book, rows []cutting.Row) {
 	if len(rows) == 0 {
 		return
 	}
-	style := scene.TextStyle{SizeMM: textSizeMM, Colour: ink}
 	step := scene.LineHeightMM(textSizeMM)
 	b.need(20 + 1.3*step*float64(len(workSteps)))
 	b.head("Order of work")
@@ -38,7 +37,7 @@ func orderOfWork(b *book, rows []cutting.Row) {
 	for i, text := range workSteps {
 		b.need(2 * step)
 		b.sheet().Rect(scene.Rect{X: b.left() + 1, Y: b.y + 0.5, W: 2.8, H: 2.8}, &pen, nil)
-		b.paraIn(fmt.Sprintf("%d  %s", i+1, text), style, b.left()+6, b.width()-6)
+		b.paraIn(fmt.Sprintf("%d  %s", i+1, text), plain, b.left()+6, b.width()-6)
 		b.y += 0.9
 	}
 	b.y += 1
@@ -62,8 +61,7 @@ func pulls(b *book, rows []cutting.Row) {
 	if text == "" {
 		return
 	}
-	b.para("A test crimp must hold: "+text[2:]+". "+cutting.PullSource+"; a size between two gauges takes the thinner one's.",
-		scene.TextStyle{SizeMM: textSizeMM, Colour: ink})
+	b.para("A test crimp must hold: "+text[2:]+". "+cutting.PullSource+"; a size between two gauges takes the thinner one's.", plain)
 }
 
 // poundN is the force of a pound in N: 0.45359237 kg at 9.80665 m/s².
