@@ -94,51 +94,39 @@ func whatItIs(r *harness.Review) string {
 
 // verdict is the findings in words, and the gravest of them.
 func (b *book) verdict(r *harness.Review) {
-	dangers, faults := finding.Count(r.Findings, finding.Danger), finding.Count(r.Findings, finding.Fault)
-	advice := finding.Count(r.Findings, finding.Advice)
-	accepted, burns := len(r.Findings)-dangers-faults-advice, acceptedDangers(r.Findings)
-	text := "No rule of this program objects to the design as described."
-	switch {
-	case dangers > 0:
-		text = "Do not build it as it is: " + wording.Count(dangers, "finding says", "findings say") +
-			" that it can burn, stay live or leave a critical load dead."
-	case faults > 0:
-		text = "Not ready to build: " + wording.Count(faults, "finding says", "findings say") +
-			" that something will not work as described or runs outside its rating."
-	case advice > 0:
-		text = "No open danger and no open fault. " + wording.Count(advice, "point", "points") + " of advice."
-	}
-	if burns > 0 {
-		text += " " + wording.Count(burns, "danger is", "dangers are") + " accepted by the design: read why before you build it."
-	}
-	b.para(text, heading)
-	if accepted > 0 {
-		b.para(wording.Count(accepted, "finding is", "findings are")+" accepted by the design with a reason; they stand with the others.", large)
-	}
-	var worst []string
+	n := report.CountsOf(r.Findings)
+	var worst, accepted []string
 	for _, f := range r.Findings {
-		if f.Accepted == "" && f.Severity > finding.Advice && len(worst) < 3 {
+		switch {
+		case f.Accepted != "" && f.Severity == finding.Danger:
+			accepted = append(accepted, "accepted danger: "+f.What+" ("+f.Accepted+")")
+		case f.Accepted == "" && f.Severity > finding.Advice && len(worst) < 3:
 			worst = append(worst, f.Severity.String()+": "+f.What)
 		}
 	}
-	for _, f := range r.Findings {
-		if f.Accepted != "" && f.Severity == finding.Danger && len(worst) < 5 {
-			worst = append(worst, "accepted danger: "+f.What+" ("+f.Accepted+")")
-		}
+	worst = append(worst, accepted...)
+	worst = worst[:min(len(worst), 5)]
+	text := "No rule of this program objects to the design as described."
+	switch {
+	case n.Danger > 0:
+		text = "Do not build it as it is: " + wording.Count(n.Danger, "finding says", "findings say") +
+			" that it can burn, stay live or leave a critical load dead."
+	case n.Fault > 0:
+		text = "Not ready to build: " + wording.Count(n.Fault, "finding says", "findings say") +
+			" that something will not work as described or runs outside its rating."
+	case n.Advice > 0:
+		text = "No open danger and no open fault. " + wording.Count(n.Advice, "point", "points") + " of advice."
+	}
+	if burns := len(accepted); burns > 0 {
+		text += " " + wording.Count(burns, "danger is", "dangers are") + " accepted by the design: read why before you build it."
+	}
+	b.para(text, heading)
+	if n.Accepted > 0 {
+		b.para(wording.Count(n.Accepted, "finding is", "findings are")+" accepted by the design with a reason; they stand with the others.", large)
 	}
 	if len(worst) > 0 {
 		b.bullets(worst, plain)
 	}
-}
-
-// acceptedDangers counts the dangers that the design accepts.
-func acceptedDangers(list []*finding.Finding) (n int) {
-	for _, f := range list {
-		if f.Accepted != "" && f.Severity == finding.Danger {
-			n++
-		}
-	}
-	return n
 }
 
 // coverFigure is one number of the cover with what it means.

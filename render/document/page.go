@@ -5,10 +5,11 @@ package document
 
 import (
 	"fmt"
+	"strings"
 
 	"fusewright/harness"
 	"fusewright/harness/design/caution"
-	"fusewright/harness/review/finding"
+	"fusewright/render/report"
 	"fusewright/render/scene"
 )
 
@@ -133,24 +134,17 @@ func (b *book) headLine(text string, y float64, style scene.TextStyle, keepMM fl
 // meta is the short facts at the right of a heading, at most two lines.
 func meta(r *harness.Review) []string {
 	d := r.Design
-	var lines []string
-	rev := ""
+	var rev, lines []string
 	if d.Revision.Given() {
-		rev = "revision " + d.Revision.Value
+		rev = append(rev, "revision "+d.Revision.Value)
 	}
 	if d.Date.Given() {
-		if rev != "" {
-			rev += " · "
-		}
-		rev += d.Date.Value
+		rev = append(rev, d.Date.Value)
 	}
-	if rev != "" {
-		lines = append(lines, rev)
+	if len(rev) > 0 {
+		lines = append(lines, strings.Join(rev, " · "))
 	}
-	danger, fault := finding.Count(r.Findings, finding.Danger), finding.Count(r.Findings, finding.Fault)
-	advice := finding.Count(r.Findings, finding.Advice)
-	return append(lines, fmt.Sprintf("%d danger · %d fault · %d advice · %d accepted",
-		danger, fault, advice, len(r.Findings)-danger-fault-advice))
+	return append(lines, report.CountsOf(r.Findings).String())
 }
 
 // finish writes the feet, now that the number of pages is known.

@@ -65,6 +65,14 @@ type Counts struct {
 	Accepted int `json:"accepted"`
 }
 
+// CountsOf counts findings.
+func CountsOf(list []*finding.Finding) Counts {
+	c := Counts{Danger: finding.Count(list, finding.Danger), Fault: finding.Count(list, finding.Fault),
+		Advice: finding.Count(list, finding.Advice)}
+	c.Accepted = len(list) - c.Danger - c.Fault - c.Advice
+	return c
+}
+
 // Finding is one finding.
 type Finding struct {
 	Severity  string   `json:"severity"`
@@ -191,18 +199,11 @@ func New(r *harness.Review) *Report {
 	rep := &Report{
 		Fusewright: Version,
 		Design:     heading(d),
-		Counts: Counts{
-			Danger: finding.Count(r.Findings, finding.Danger),
-			Fault:  finding.Count(r.Findings, finding.Fault),
-			Advice: finding.Count(r.Findings, finding.Advice),
-		},
-		Findings: []Finding{},
-		Caution:  Caution,
+		Counts:     CountsOf(r.Findings),
+		Findings:   []Finding{},
+		Caution:    Caution,
 	}
 	for _, f := range r.Findings {
-		if f.Accepted != "" {
-			rep.Counts.Accepted++
-		}
 		rep.Findings = append(rep.Findings, findingRow(f, lengths.Of(r.Design)))
 	}
 	for i, s := range r.Solutions {

@@ -88,7 +88,7 @@ func (t *Table) folded(row []string) [][]string {
 	}
 	lines := [][]string{append([]string(nil), row...)}
 	for i, cell := range row {
-		for k, part := range fold(cell, most) {
+		for k, part := range fold(cell, most, true) {
 			if k == len(lines) {
 				lines = append(lines, make([]string, len(row)))
 			}
@@ -98,12 +98,9 @@ func (t *Table) folded(row []string) [][]string {
 	return lines
 }
 
-// fold breaks a text into lines of at most so many characters, between words
-// where it can.
-func fold(text string, most int) []string {
-	if utf8.RuneCountInString(text) <= most {
-		return []string{text}
-	}
+// fold breaks a text into lines of at most so many characters, between words; a
+// word that is longer is broken where hard says so.
+func fold(text string, most int, hard bool) []string {
 	var out []string
 	line := ""
 	for _, word := range unbroken(text) {
@@ -115,7 +112,7 @@ func fold(text string, most int) []string {
 			out = append(out, line)
 		}
 		r := []rune(word)
-		for ; len(r) > most; r = r[most:] {
+		for ; hard && len(r) > most; r = r[most:] {
 			out = append(out, string(r[:most]))
 		}
 		line = string(r)

@@ -191,19 +191,9 @@ func unbroken(text string) []string {
 func wrap(lead, text string) string {
 	indent := strings.Repeat(" ", len(lead))
 	var b strings.Builder
-	line := lead
-	empty := true
-	for _, word := range unbroken(text) {
-		if !empty && len([]rune(line))+1+len([]rune(word)) > textWidth {
-			b.WriteString(strings.TrimRight(line, " ") + "\n")
-			line, empty = indent, true
-		}
-		if !empty {
-			line += " "
-		}
-		line += word
-		empty = false
+	for _, line := range fold(text, textWidth-len([]rune(lead)), false) {
+		b.WriteString(strings.TrimRight(lead+line, " ") + "\n")
+		lead = indent
 	}
-	b.WriteString(strings.TrimRight(line, " ") + "\n")
 	return b.String()
 }
