@@ -12,15 +12,6 @@ func Distance(a, b *Limb) float64 {
 	return math.Min(math.Min(toLine(r, p, q), toLine(s, p, q)), math.Min(toLine(p, r, s), toLine(q, r, s)))
 }
 
-// Cross tells whether two limbs that meet at no spot cross or touch, or two
-// that meet lie on top of each other.
-func Cross(a, b *Limb) bool {
-	if base := shared(a, b); base != nil {
-		return angleDeg(base, a.Far(base), b.Far(base)) < 1e-6
-	}
-	return Distance(a, b) < 1e-6
-}
-
 // cross tells whether two lines cross in their insides.
 func cross(p, q, r, s Point) bool {
 	return turn(p, q, r)*turn(p, q, s) < 0 && turn(r, s, p)*turn(r, s, q) < 0
