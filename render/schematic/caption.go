@@ -5,7 +5,6 @@ import (
 	"unicode"
 
 	"fusewright/harness/design/wording"
-	"fusewright/harness/network/circuit"
 	"fusewright/render/scene"
 )
 
@@ -59,19 +58,6 @@ func (c caption) indent() float64 {
 		return c.wide
 	}
 	return c.wide + textW(c.ref+" ", scene.Bold)
-}
-
-// signed puts a sign before a caption; 0 is none.
-func (d *drawing) signed(c caption, number int) caption {
-	if number > 0 {
-		c.sign, c.wide = number, d.flags.wide
-	}
-	return c
-}
-
-// head is the caption of a part before its words are put in.
-func (d *drawing) head(p *circuit.Part) caption {
-	return d.signed(caption{ref: p.Ref}, d.flags.ofPart(p))
 }
 
 // fit wraps words and details into lines no wider than a width in mm: all in
@@ -153,4 +139,18 @@ func isUnit(s string) bool {
 		return true
 	}
 	return false
+}
+
+// studyBlue is the colour of solved values; their sloping face tells them in
+// black and white.
+var studyBlue = scene.RGB{R: 20, G: 60, B: 150}
+
+// mateWords is the widest that a reference to the other half can be.
+const mateWords = "contact 88/W88"
+
+// reference adds the line that names the place of the other half.
+func (c caption) reference() caption {
+	c.mate = len(c.lines)
+	c.lines = append(c.lines, mateWords)
+	return c
 }

@@ -1,28 +1,12 @@
 package schematic
 
 import (
-	"fusewright/harness/network/circuit"
 	"fusewright/render/scene"
 	"fusewright/render/symbol"
 )
 
-// plugM is the width of a pole of a plug, in modules.
-const plugM = 1
-
 // plugged tells whether a cell's part comes off the harness at a plug.
 func (c *cell) plugged() bool { return c.kind == partCell && c.part.Plug != nil }
-
-// plugSide is the room of the poles of one side of a plug, in modules: several
-// join behind them.
-func plugSide(poles int) int {
-	switch poles {
-	case 0:
-		return 0
-	case 1:
-		return plugM
-	}
-	return plugM + 1
-}
 
 // plugBody widens a symbol's body by the poles of its plug: one for each wire
 // that comes in, out of them on the right. The dashed line that makes the poles
@@ -35,40 +19,6 @@ func (c *cell) plugBody(body scene.Rect, out int) scene.Rect {
 	wide := float64(c.inset+plugSide(out)) + body.W
 	top := min(body.Y-0.25, -0.9) - plugHead(c.part, wide)
 	return scene.Rect{Y: top, W: wide, H: body.Y + body.H - top}
-}
-
-// plugHead is the height of the family's name over the link, in modules; 0 when
-// it is too long for the width and stands in the caption.
-func plugHead(p *circuit.Part, widthM float64) float64 {
-	if p.Plug.Family == nil || textW(p.Plug.Family.Name, scene.Regular) > widthM*symbol.M+0.8 {
-		return 0
-	}
-	return (plugGap + capMM) / symbol.M
-}
-
-// plugGap is between the link and the name over it, in mm.
-const plugGap = 0.8
-
-// plugWords names a plug in the caption where its name does not stand over it.
-func (d *drawing) plugWords(p *circuit.Part) string {
-	if p.Plug == nil || p.Plug.Family == nil {
-		return ""
-	}
-	in := 0
-	for _, w := range d.circuit.Wires {
-		if w.To.Part == p && w.Role != circuit.ReturnWire && w.Role != circuit.CoilReturnWire {
-			in++
-		}
-	}
-	out := d.outOf(p)
-	if p.Kind == circuit.Load {
-		out = len(d.returns[p])
-	}
-	wide := float64(plugSide(in)+plugSide(out)) + d.symbolOf(p).Body.W
-	if plugHead(p, wide) > 0 {
-		return ""
-	}
-	return "plug " + p.Plug.Family.Name
 }
 
 // polesRight is the room at the right of a body that several poles with their

@@ -10,7 +10,7 @@ import (
 )
 
 // signPanel explains the signs of the kinds of changes that there are.
-func (d *drawing) signPanel() *panel {
+func (l *lists) signPanel() *panel {
 	out := &panel{title: "Signs of changes", whole: true}
 	for _, k := range []struct {
 		kind  ChangeKind
@@ -21,7 +21,7 @@ func (d *drawing) signPanel() *panel {
 		{Removed, "removed; crosses"},
 		{Judged, "not changed, but new findings"},
 	} {
-		used := d.changes != nil && slices.ContainsFunc(d.changes.List, func(c Change) bool { return c.Kind == k.kind })
+		used := l.signs.changes != nil && slices.ContainsFunc(l.signs.changes.List, func(c Change) bool { return c.Kind == k.kind })
 		if !used {
 			continue
 		}

@@ -133,12 +133,12 @@ func TestChangesKeepTheRules(t *testing.T) {
 			for _, r := range []*harness.Review{earlier, now} {
 				r.Design.Sheet.PlaceBoxes, r.Design.Sheet.Lengths = v.places, v.lengths
 			}
-			d, err := planChanges(earlier, now, v.Options)
+			d, was, err := planChanges(earlier, now, v.Options)
 			if err != nil {
 				t.Fatal(err)
 			}
 			examine(t, d, 6)
-			if was := d.earlier; was != nil {
+			if was != nil {
 				was.paint()
 				was.numbers = nil // look at what is left out too
 				examine(t, was, 6)
@@ -160,7 +160,7 @@ func TestUnmarkedSheetsAreLeftOut(t *testing.T) {
 		}
 	}
 	changes := &Changes{List: []Change{{Kind: Removed, Name: "load", Old: []string{ref}, Rewired: true}}}
-	d, err := planChanges(earlier, now, Options{Changes: changes})
+	_, old, err := planChanges(earlier, now, Options{Changes: changes})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -168,7 +168,6 @@ func TestUnmarkedSheetsAreLeftOut(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	old := d.earlier
 	if len(old.pages) < 3 {
 		t.Fatalf("only %d pages", len(old.pages))
 	}

@@ -7,24 +7,6 @@ type channel struct {
 	tracks int
 }
 
-// routeAll gives every hop of a page its track and sets the places of the
-// columns. It returns an inlet to take out when nets cannot pass each other.
-func (p *page) routeAll() (stuck *inlet) {
-	channels := make([]channel, max(len(p.columns)-1, 0))
-	for _, n := range p.nets {
-		for _, h := range n.hops {
-			channels[h.col].hops = append(channels[h.col].hops, h)
-		}
-	}
-	for i := range channels {
-		if stuck := channels[i].route(); stuck != nil {
-			return stuck
-		}
-	}
-	p.measureColumns(channels)
-	return nil
-}
-
 // span is the rows of a hop's vertical line.
 func (h *hop) span() (low, high int) {
 	low, high = h.from.y(), h.from.y()
@@ -154,57 +136,4 @@ func stuckInlet(open []*hop) *inlet {
 		}
 	}
 	return nil
-}
-
-// measureColumns sets the lead and body widths and packs the columns.
-func (p *page) measureColumns(channels []channel) {
-	n := len(p.columns)
-	p.leads, p.widths, p.columnX = make([]int, n), make([]int, n), make([]int, n)
-	x := 0
-	for col, list := range p.columns {
-		body := 0
-		blank := 0
-		for _, c := range list {
-			if c.kind == blankCell { // stands under leads and bodies alike
-				blank = c.body
-				continue
-			}
-			p.leads[col] = max(p.leads[col], c.lead)
-			body = max(body, c.body)
-		}
-		p.widths[col] = max(p.leads[col]+body, blank)
-		p.columnX[col] = x
-		x += p.widths[col]
-		if col < len(channels) {
-			x += channels[col].tracks + 1
-		}
-	}
-	p.setBodies()
-}
-
-func (p *page) setBodies() {
-	for col, list := range p.columns {
-		for _, c := range list {
-			c.x = p.columnX[col] + p.leads[col]
-		}
-	}
-}
-
-// placeColumns shares the width that is left among the channels and centres
-// what remains.
-func (p *page) placeColumns(total int) {
-	const most = 6 // a wider gap tears the drawing apart
-	left := total - p.width()
-	gaps := len(p.columns) - 1
-	for col := 1; col <= gaps && left > 0; col++ {
-		add := min(left/(gaps-col+1), most)
-		left -= add
-		for k := col; k <= gaps; k++ {
-			p.columnX[k] += add
-		}
-	}
-	for k := range p.columnX {
-		p.columnX[k] += max(left, 0) / 2
-	}
-	p.setBodies()
 }

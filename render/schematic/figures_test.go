@@ -94,7 +94,7 @@ func TestAddingALoadKeepsTheOrder(t *testing.T) {
 type figures struct{ sheets, wires, bends, crossings int }
 
 func count(d *drawing) (f figures) {
-	f.sheets = len(d.pages) + len(d.extras)
+	f.sheets = len(d.pages) + len(d.lists.extras)
 	for _, p := range d.pages {
 		for i, l := range p.lines {
 			f.wires++

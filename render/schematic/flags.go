@@ -35,6 +35,9 @@ type flags struct {
 	byRef map[string]int
 	kinds map[string]ChangeKind // of every part and wire that changed
 
+	changes *Changes // nil on the usual drawing
+	asWas   bool     // the earlier design of a comparison
+
 	wide  float64 // room of a sign in a line of text
 	half  float64 // half its height
 	rise  float64 // from a line of text up to its middle
@@ -45,12 +48,10 @@ type flags struct {
 	halo  float64 // room of what is drawn round a part
 }
 
-func newFlags(review *harness.Review, opt Options) *flags {
-	if opt.Changes != nil {
-		return changeFlags(opt.Changes, opt.asWas)
-	}
+// findingFlags numbers what has findings; bare leaves all out.
+func findingFlags(review *harness.Review, bare bool) *flags {
 	f := &flags{byRef: map[string]int{}, wide: 5.4, half: flagR, rise: capMM/2 + 0.45, drop: 1.3, lift: 1.5, above: 1.2}
-	if opt.NoFindings {
+	if bare {
 		return f
 	}
 	refs := map[string]string{}
@@ -167,7 +168,7 @@ var (
 
 // flag draws a numbered flag: danger filled, fault a thick ring, advice a thin
 // ring, accepted a dashed ring.
-func (a *painter) flag(number int, x, y float64) { drawFlag(a.sheet, a.flags.list[number-1], x, y) }
+func (a *painter) flag(number int, x, y float64) { drawFlag(a.sheet, a.signs.list[number-1], x, y) }
 
 func drawFlag(sheet *scene.Sheet, m *marked, x, y float64) {
 	if m.change != nil {

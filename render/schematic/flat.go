@@ -8,12 +8,12 @@ import (
 
 // flatten writes the labels of a column in one line where the page has width to
 // spare, the columns that need least first. Labels stay in two lines elsewhere.
-func (d *drawing) flatten(p *page, spare int) {
+func (a *arrangement) flatten(p *page, spare int) {
 	for _, c := range p.cells {
 		c.flat, c.flatReturns, c.runMore = false, false, 0
 	}
-	if d.stacked && d.study == nil {
-		d.flattenColumns(p, spare)
+	if a.stacked && a.study == nil {
+		a.flattenColumns(p, spare)
 	}
 	for col, list := range p.columns {
 		for _, c := range list {
@@ -25,11 +25,11 @@ func (d *drawing) flatten(p *page, spare int) {
 	p.setBodies()
 }
 
-func (d *drawing) flattenColumns(p *page, spare int) {
+func (a *arrangement) flattenColumns(p *page, spare int) {
 	type wish struct{ col, more int }
 	var wishes []wish
 	for col := range p.columns {
-		wishes = append(wishes, wish{col, d.flatLead(p, col) - p.leads[col]})
+		wishes = append(wishes, wish{col, a.flatLead(p, col) - p.leads[col]})
 	}
 	sort.SliceStable(wishes, func(i, j int) bool { return wishes[i].more < wishes[j].more })
 	for _, w := range wishes {
@@ -45,7 +45,7 @@ func (d *drawing) flattenColumns(p *page, spare int) {
 		}
 	}
 	for col := range p.columns {
-		if more := d.flatReturns(p, col); more > 0 && more <= spare {
+		if more := a.flatReturns(p, col); more > 0 && more <= spare {
 			spare -= more
 			p.widenColumn(col, more)
 			for _, c := range p.columns[col] {
@@ -64,7 +64,7 @@ func (p *page) widenColumn(col, more int) {
 }
 
 // flatLead is the lead a column needs for labels in one line.
-func (d *drawing) flatLead(p *page, col int) (lead int) {
+func (a *arrangement) flatLead(p *page, col int) (lead int) {
 	for _, c := range p.columns[col] {
 		if c.kind != partCell {
 			continue
@@ -72,7 +72,7 @@ func (d *drawing) flatLead(p *page, col int) (lead int) {
 		own := 0
 		for _, in := range c.inlets {
 			if in.wire != nil {
-				need := d.labelMOf(in.wire, false) + d.flags.leadGap(c.part)
+				need := a.labelMOf(in.wire, false) + a.signs.leadGap(c.part)
 				if sharesTerminal(in) {
 					need++
 				}
@@ -86,19 +86,19 @@ func (d *drawing) flatLead(p *page, col int) (lead int) {
 
 // flatReturns is how much wider a column gets when the returns of its loads
 // have labels in one line.
-func (d *drawing) flatReturns(p *page, col int) (more int) {
+func (a *arrangement) flatReturns(p *page, col int) (more int) {
 	body := p.widths[col] - p.leads[col]
 	for _, c := range p.columns[col] {
 		if hasReturnRun(c) {
-			more = max(more, c.body+d.returnMore(c)-body)
+			more = max(more, c.body+a.returnMore(c)-body)
 		}
 	}
 	return more
 }
 
 // returnMore is by how much the returns of a load get longer in one line.
-func (d *drawing) returnMore(c *cell) int {
-	return d.returnRunOf(c.returns, false) - d.returnRun(c.returns)
+func (a *arrangement) returnMore(c *cell) int {
+	return a.returnRunOf(c.returns, false) - a.returnRun(c.returns)
 }
 
 func hasReturnRun(c *cell) bool {

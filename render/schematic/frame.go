@@ -10,13 +10,13 @@ import (
 
 // paintFrame draws the frame with the title block and the caution.
 func (d *drawing) paintFrame(sheet *scene.Sheet, number, total int) {
-	design := d.design()
+	design := d.design
 	third := frame.Field{Name: "system", Value: d.systemWords()}
 	kind := "Schematic"
 	if d.study != nil {
 		kind, third = "Study", frame.Field{Name: "situation", Value: d.study.name()}
 	}
-	if c := d.changes; c != nil && d.asWas {
+	if c := d.signs.changes; c != nil && d.signs.asWas {
 		kind, third = "As it was", frame.Field{Name: "compared with", Value: c.Now}
 	} else if c != nil {
 		kind, third = "Changes", frame.Field{Name: "compared with", Value: c.Was}
@@ -29,13 +29,13 @@ func (d *drawing) paintFrame(sheet *scene.Sheet, number, total int) {
 				{Name: "date", Value: design.Date.Value}},
 			{{Name: "practice", Value: d.practiceWords()}, {Name: "drawn by", Value: design.Author.Value},
 				{Name: "sheet", Value: fmt.Sprintf("%d of %d", number, total)}},
-			{{Name: "findings", Value: d.findingWords()}, third, {Name: "size", Value: d.paper.Name}},
+			{{Name: "findings", Value: d.findings}, third, {Name: "size", Value: d.paper.Name}},
 		},
 	})
 }
 
 func (d *drawing) practiceWords() string {
-	p := d.design().Practice
+	p := d.design.Practice
 	if p == nil {
 		return ""
 	}
@@ -43,15 +43,14 @@ func (d *drawing) practiceWords() string {
 }
 
 func (d *drawing) systemWords() string {
-	if v := d.design().SystemV; v.Given() {
+	if v := d.design.SystemV; v.Given() {
 		return number(v.Value) + " V DC"
 	}
 	return ""
 }
 
 // findingWords counts the findings, whether they are drawn or not.
-func (d *drawing) findingWords() string {
-	list := d.review.Findings
+func findingWords(list []*finding.Finding) string {
 	accepted := 0
 	for _, f := range list {
 		if f.Accepted != "" {

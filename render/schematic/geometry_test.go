@@ -237,7 +237,7 @@ func symbolBoxes(d *drawing, p *page) map[*cell][]scene.Rect {
 			last := float64(c.rows[len(c.rows)-1].y)
 			boxes[c] = []scene.Rect{{X: x + 1.2, Y: y - 1.5, W: blockRight - 1.4, H: last - y + 3}}
 		default:
-			s := d.symbolOf(c.part)
+			s := symbolOf(d.set, c.part)
 			boxes[c] = []scene.Rect{{X: x + float64(c.inset) + 0.2, Y: y + s.Body.Y, W: s.Body.W - 0.4, H: s.Body.H}}
 			if c.plugged() {
 				boxes[c] = append(boxes[c], scene.Rect{X: x + 0.2, Y: y - 0.5, W: plugM - 0.4, H: 1})
@@ -262,8 +262,8 @@ func checkAllDrawn(d *drawing, sheets []*scene.Sheet) (faults []string) {
 			faults = append(faults, "wire "+w.Number+" is not drawn")
 		}
 	}
-	for _, c := range d.cells {
-		if c.page == nil {
+	for _, c := range d.list {
+		if c.sheet == 0 {
 			faults = append(faults, c.part.Ref+" is on no sheet")
 		}
 	}

@@ -1,6 +1,9 @@
 package schematic
 
-import "sort"
+import (
+	"cmp"
+	"slices"
+)
 
 // spot is a point on the grid of a page, in modules.
 type spot struct{ x, y int }
@@ -14,25 +17,22 @@ type line struct {
 	dots []spot // where it joins others
 }
 
-// traceLines works out every line of a page from columns, rows and tracks.
-func (p *page) traceLines() {
-	p.lines = nil
-	for _, n := range p.nets {
+// linesOf works out every line of a page. edges are the right edges of its
+// columns.
+func linesOf(nets []*net, edges []int) (list []line) {
+	for _, n := range nets {
 		var drawn []line
-		inlets := append([]*inlet{}, n.inlets...)
 		start := n.from.y()
-		sort.SliceStable(inlets, func(i, j int) bool {
-			return distance(inlets[i].y(), start) < distance(inlets[j].y(), start)
-		})
-		for _, in := range inlets {
-			l := line{net: n, in: in, pts: p.route(n, in)}
-			l.pts = fromJoint(l.pts, drawn)
-			drawn = append(drawn, l)
+		for _, in := range slices.SortedStableFunc(slices.Values(n.inlets), func(a, b *inlet) int {
+			return cmp.Compare(distance(a.y(), start), distance(b.y(), start))
+		}) {
+			drawn = append(drawn, line{net: n, in: in, pts: fromJoint(n.route(in, edges), drawn)})
 		}
 		markDots(drawn)
-		p.lines = append(p.lines, drawn...)
+		list = append(list, drawn...)
 	}
-	p.joinInlets()
+	joinInlets(list)
+	return list
 }
 
 func distance(a, b int) int {
@@ -43,12 +43,12 @@ func distance(a, b int) int {
 }
 
 // route is the whole way from the outlet to an inlet.
-func (p *page) route(n *net, in *inlet) []spot {
+func (n *net) route(in *inlet, edges []int) []spot {
 	pts := []spot{{n.from.cell.x + n.from.dx, n.from.y()}}
 	for _, h := range n.hops {
 		to, last := h.target(in)
 		if h.track > 0 {
-			x := p.columnX[h.col] + p.widths[h.col] + h.track
+			x := edges[h.col] + h.track
 			pts = append(pts, spot{x, h.from.y()}, spot{x, to.y()})
 		}
 		if last {
@@ -183,9 +183,9 @@ func arms(q spot, drawn []line) int {
 func sign(v int) int { return max(-1, min(1, v)) }
 
 // joinInlets leads further wires of one terminal up to the first.
-func (p *page) joinInlets() {
-	for i := range p.lines {
-		l := &p.lines[i]
+func joinInlets(list []line) {
+	for i := range list {
+		l := &list[i]
 		first := firstOf(l.in)
 		if first == l.in {
 			continue
@@ -196,19 +196,4 @@ func (p *page) joinInlets() {
 		l.pts = append(l.pts, joint)
 		l.dots = append(l.dots, joint)
 	}
-}
-
-// firstOf is the first inlet of the same terminal; blocks join at their bar and
-// plugs behind their poles.
-func firstOf(in *inlet) *inlet {
-	c := in.cell
-	if c.kind != partCell || len(c.ways) > 0 || c.plugged() {
-		return in
-	}
-	for _, q := range c.inlets {
-		if q.term == in.term {
-			return q
-		}
-	}
-	return in
 }

@@ -4,31 +4,32 @@ import (
 	"fmt"
 
 	"fusewright/render/scene"
+	"fusewright/render/symbol"
 )
 
 // sheetID is what other pages of a document call a sheet.
-func (d *drawing) sheetID(number int) string {
-	if d.study != nil {
-		return fmt.Sprintf("study-%s-%d", scene.ID(d.study.name()), number)
+func (s *sheets) sheetID(number int) string {
+	if s.study != nil {
+		return fmt.Sprintf("study-%s-%d", scene.ID(s.study.name()), number)
 	}
 	return fmt.Sprintf("sheet-%d", number)
 }
 
 // flagID is what other sheets call a flag: one terminal has one flag of a kind
 // on a sheet.
-func (d *drawing) flagID(c *cell) string {
+func (s *sheets) flagID(c *cell) string {
 	way := "to"
 	if c.kind == inCell {
 		way = "from"
 	}
-	return scene.ID(fmt.Sprintf("%s-%s-%s", d.sheetID(d.number(c.page.index)), way, terminalName(c.term)))
+	return scene.ID(fmt.Sprintf("%s-%s-%s", s.sheetID(s.number(c.sheet-1)), way, terminalName(c.term)))
 }
 
 // linkTo leads from a flag that goes on elsewhere to the first flag there.
-func (d *drawing) linkTo(c *cell) string {
-	for _, away := range d.refs[c.term].aways {
-		if d.number(away.page.index) > 0 {
-			return d.flagID(away)
+func (s *sheets) linkTo(c *cell) string {
+	for _, away := range s.refs[c.term].aways {
+		if s.number(away.sheet-1) > 0 {
+			return s.flagID(away)
 		}
 	}
 	return ""
@@ -36,30 +37,45 @@ func (d *drawing) linkTo(c *cell) string {
 
 // linkFrom leads from a flag back to the one beside its source, or to the
 // source's sheet.
-func (d *drawing) linkFrom(x *crossing) string {
+func (s *sheets) linkFrom(x *crossing) string {
 	switch {
 	case x == nil:
 		return ""
-	case x.from != nil && d.number(x.from.page.index) > 0:
-		return d.flagID(x.from)
-	case x.home != nil && x.home.page != nil:
-		return d.linkToPage(x.home.page)
+	case x.from != nil && s.number(x.from.sheet-1) > 0:
+		return s.flagID(x.from)
+	case x.home != nil && x.home.sheet > 0:
+		return s.linkToPage(x.home.sheet - 1)
 	}
 	return ""
 }
 
 // linkToMate leads from one half of a relay to the sheet of the other.
-func (d *drawing) linkToMate(c *cell) string {
-	if c.mate == nil || c.mate.page == nil {
+func (s *sheets) linkToMate(c *cell) string {
+	if c.mate == nil || c.mate.sheet == 0 {
 		return ""
 	}
-	return d.linkToPage(c.mate.page)
+	return s.linkToPage(c.mate.sheet - 1)
 }
 
 // linkToPage leads to the sheet of a page; nowhere when it is left out.
-func (d *drawing) linkToPage(p *page) string {
-	if d.number(p.index) == 0 {
+func (s *sheets) linkToPage(index int) string {
+	if s.number(index) == 0 {
 		return ""
 	}
-	return d.sheetID(d.number(p.index))
+	return s.sheetID(s.number(index))
+}
+
+// where names a cell's sheet and zone: "2/B4"; "elsewhere" when its sheet is left
+// out.
+func (s *sheets) where(c *cell) string {
+	if c == nil || c.sheet == 0 {
+		return ""
+	}
+	number := s.number(c.sheet - 1)
+	if number == 0 {
+		return "elsewhere"
+	}
+	field := s.paper.field()
+	zone := s.paper.Zone(scene.Point{X: field.X + float64(c.x+1)*symbol.M, Y: field.Y + float64(c.rows[0].y)*symbol.M})
+	return fmt.Sprintf("%d/%s", number, zone)
 }

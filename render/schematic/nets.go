@@ -36,29 +36,30 @@ type hop struct {
 	track int // from the left of the channel, from 1; 0 = straight
 }
 
-// makeNets finds the nets of a page and gives each a passing cell in every
-// column it has to cross.
-func (d *drawing) makeNets(p *page) {
-	p.nets = nil
-	ports := sortPorts(p)
-	for _, c := range append([]*cell{}, p.cells...) {
+// netsOf finds the nets among the cells of a page, and a passing cell in every
+// column that one has to cross. byFlag tells of an inlet whose source is not
+// wired to it here.
+func netsOf(cells []*cell, byFlag func(*inlet) bool) (nets []*net, passing []*cell) {
+	ports := sortPorts(cells)
+	for _, c := range cells {
 		for _, o := range c.outlets {
 			n := &net{term: o.term, from: o}
-			for _, q := range p.cells {
+			for _, q := range cells {
 				if q.kind == partCell && c.kind == inCell || c.kind == partCell {
-					n.inlets = append(n.inlets, d.inletsFrom(p, c, q, o.term)...)
+					n.inlets = append(n.inlets, inletsFrom(c, q, o.term, byFlag)...)
 				}
 			}
 			if len(n.inlets) > 0 {
-				p.nets = append(p.nets, n)
-				n.build(p, ports)
+				nets = append(nets, n)
+				passing = append(passing, n.build(ports)...)
 			}
 		}
 	}
+	return nets, passing
 }
 
 // inletsFrom lists the inlets of a cell that a source cell feeds directly.
-func (d *drawing) inletsFrom(p *page, from, to *cell, t *circuit.Terminal) (list []*inlet) {
+func inletsFrom(from, to *cell, t *circuit.Terminal, byFlag func(*inlet) bool) (list []*inlet) {
 	for _, in := range to.inlets {
 		if in.source != t {
 			continue
@@ -68,7 +69,7 @@ func (d *drawing) inletsFrom(p *page, from, to *cell, t *circuit.Terminal) (list
 			if from.kind == partCell {
 				list = append(list, in)
 			}
-		case d.comesByFlag(p, in) == (from.kind == inCell):
+		case byFlag(in) == (from.kind == inCell):
 			list = append(list, in)
 		}
 	}
@@ -76,9 +77,9 @@ func (d *drawing) inletsFrom(p *page, from, to *cell, t *circuit.Terminal) (list
 }
 
 // sortPorts numbers the connection points of each side from top to bottom.
-func sortPorts(p *page) map[any]int {
+func sortPorts(cells []*cell) map[any]int {
 	ports := map[any]int{}
-	for _, c := range p.cells {
+	for _, c := range cells {
 		ins := append([]*inlet{}, c.inlets...)
 		sort.SliceStable(ins, func(i, j int) bool { return before(ins[i].row, ins[i].off, ins[j].row, ins[j].off) })
 		for i, in := range ins {
@@ -101,7 +102,7 @@ func before(a *row, offA int, b *row, offB int) bool {
 }
 
 // build makes the hops of a net, with passing cells for inlets further right.
-func (n *net) build(p *page, ports map[any]int) {
+func (n *net) build(ports map[any]int) (passing []*cell) {
 	last := 0
 	for _, in := range n.inlets {
 		last = max(last, in.cell.col)
@@ -115,12 +116,13 @@ func (n *net) build(p *page, ports map[any]int) {
 			}
 		}
 		if col+1 < last {
-			pass := &cell{kind: passCell, term: n.term, page: p, col: col + 1}
+			pass := &cell{kind: passCell, term: n.term, sheet: n.from.cell.sheet, col: col + 1}
 			pass.rows = []*row{{cell: pass, top: 0.6, bottom: 0.6}}
-			p.cells = append(p.cells, pass)
+			passing = append(passing, pass)
 			at = end{cell: pass, row: pass.rows[0]}
 			h.to = append(h.to, at)
 		}
 		n.hops = append(n.hops, h)
 	}
+	return passing
 }

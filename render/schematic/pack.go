@@ -2,25 +2,6 @@ package schematic
 
 import "fusewright/harness/network/circuit"
 
-// page is one sheet of the circuit.
-type page struct {
-	index    int
-	cells    []*cell // as shared out, flags added by layout
-	columns  [][]*cell
-	nets     []*net
-	columnX  []int // left edge of each column, in modules
-	leads    []int
-	widths   []int
-	height   int  // rows used
-	outlined bool // places are outlined
-	side     bool // a column of lists stands at the right
-	severed  map[*inlet]bool
-	lines    []line
-	oneLine  map[*inlet]bool // labels in one line though the page has two
-	cellar   [2]*row         // the source's lower row and the room kept beside it
-	panels   []*panel        // lists that found room on this sheet
-}
-
 // feed is what still has to be drawn: wires that leave a terminal, or a part
 // that nothing feeds.
 type feed struct {
@@ -38,7 +19,7 @@ const (
 
 // packer shares the cells out to pages, following the feeds.
 type packer struct {
-	d       *drawing
+	a       *arrangement
 	queue   []feed
 	page    *page
 	columns []int // width of each column so far
@@ -48,9 +29,9 @@ type packer struct {
 }
 
 // start fills the queue with the source, then with whatever else nothing feeds.
-func (d *drawing) start() []feed {
+func (a *arrangement) start() []feed {
 	var queue []feed
-	for _, c := range d.cells {
+	for _, c := range a.cells.list {
 		if primary(c) == nil && c.part.Kind == circuit.Battery {
 			queue = append([]feed{{root: c}}, queue...)
 		} else if primary(c) == nil {
@@ -76,13 +57,13 @@ func primary(c *cell) *inlet {
 
 // fill takes feeds off the queue until the page is full, and returns the page
 // and the feeds that are left. rows and width are what may be used.
-func (d *drawing) fill(queue []feed, index, rows, width int) (*page, []feed) {
-	k := &packer{d: d, page: &page{index: index, severed: map[*inlet]bool{}, outlined: d.outlined}}
+func (a *arrangement) fill(queue []feed, index, rows, width int) (*page, []feed) {
+	k := &packer{a: a, page: &page{index: index, severed: map[*inlet]bool{}, outlined: a.outlined}}
 	k.rows, k.width = rows, width
 	used := 0
 	for len(queue) > 0 {
 		f := queue[0]
-		if f.root != nil && f.root.page != nil {
+		if f.root != nil && f.root.sheet > 0 {
 			queue = queue[1:]
 			continue
 		}
@@ -101,7 +82,7 @@ func (d *drawing) fill(queue []feed, index, rows, width int) (*page, []feed) {
 func (k *packer) take(f feed, budget int) (used int, rest []feed) {
 	first := len(k.page.cells) == 0
 	if f.root != nil {
-		if !first && k.d.fullOf(f.root) > budget && (k.d.fullOf(f.root) <= k.rows || budget < k.rows/2) {
+		if !first && k.a.fullOf(f.root) > budget && (k.a.fullOf(f.root) <= k.rows || budget < k.rows/2) {
 			return 0, []feed{f}
 		}
 		used, ok := k.add(f.root, 0, budget, first)
@@ -122,13 +103,13 @@ func (k *packer) take(f feed, budget int) (used int, rest []feed) {
 
 // add puts a cell on the page with as much of what it feeds as fits.
 func (k *packer) add(c *cell, rank, budget int, force bool) (used int, ok bool) {
-	if c.page != nil {
+	if c.sheet > 0 {
 		return 0, true
 	}
 	if !force && (!k.fits(c, rank) || k.least(c) > budget) {
 		return 0, false
 	}
-	c.page = k.page
+	c.sheet = k.page.index + 1
 	k.page.cells = append(k.page.cells, c)
 	k.note(c, rank)
 	used = k.pull(c, budget-k.least(c))
@@ -139,7 +120,7 @@ func (k *packer) add(c *cell, rank, budget int, force bool) (used int, ok bool) 
 		rowUsed := 0
 		for _, o := range c.outlets {
 			if o.row == r {
-				rowUsed += k.children(o.term, k.d.feeds[o.term], rank+1, budget-used-later-rowUsed, false)
+				rowUsed += k.children(o.term, k.a.feeds[o.term], rank+1, budget-used-later-rowUsed, false)
 			}
 		}
 		used += max(own, rowUsed)
@@ -152,14 +133,14 @@ func (k *packer) add(c *cell, rank, budget int, force bool) (used int, ok bool) 
 func (k *packer) children(t *circuit.Terminal, list []*inlet, rank, budget int, force bool) (used int) {
 	for i, in := range list {
 		c := in.cell
-		if c.page != nil || primary(c) != in {
+		if c.sheet > 0 || primary(c) != in {
 			continue
 		}
 		left := budget - used
 		if i+1 < len(list) {
 			left -= flagRow
 		}
-		full := k.d.fullOf(c)
+		full := k.a.fullOf(c)
 		whole := full <= left
 		roomy := left >= k.rows*6/10 // worth beginning a tree that does not fit whole
 		u, ok := 0, false
@@ -185,8 +166,8 @@ func (k *packer) pull(c *cell, budget int) (used int) {
 		if in == primary(c) {
 			continue
 		}
-		root := k.d.rootOf(in)
-		if root == nil || root.page != nil || k.d.fullOf(root) > budget-used || root.part.Kind == circuit.Battery {
+		root := k.a.rootOf(in)
+		if root == nil || root.sheet > 0 || k.a.fullOf(root) > budget-used || root.part.Kind == circuit.Battery {
 			continue
 		}
 		if u, ok := k.add(root, 0, budget-used, false); ok {
@@ -197,9 +178,9 @@ func (k *packer) pull(c *cell, budget int) (used int) {
 }
 
 // rootOf climbs from an inlet to the part that nothing feeds.
-func (d *drawing) rootOf(in *inlet) *cell {
-	for range len(d.cells) + 1 {
-		c := d.outs[in.source]
+func (a *arrangement) rootOf(in *inlet) *cell {
+	for range len(a.cells.list) + 1 {
+		c := a.outs[in.source]
 		if c == nil {
 			return nil
 		}

@@ -18,7 +18,7 @@ func (k *packer) least(c *cell) int {
 func (k *packer) rowLeast(c *cell, r *row) int {
 	flags := 0
 	for _, o := range c.outlets {
-		if o.row == r && len(k.d.feeds[o.term]) > 0 {
+		if o.row == r && len(k.a.feeds[o.term]) > 0 {
 			flags += flagRow
 		}
 	}
@@ -35,7 +35,7 @@ func rowHeight(r *row) int {
 }
 
 // fullOf is the rows of a cell with everything it feeds.
-func (d *drawing) fullOf(c *cell) int {
+func (a *arrangement) fullOf(c *cell) int {
 	if c.full != 0 {
 		return c.full
 	}
@@ -47,9 +47,9 @@ func (d *drawing) fullOf(c *cell) int {
 			if o.row != r {
 				continue
 			}
-			for _, in := range d.feeds[o.term] {
+			for _, in := range a.feeds[o.term] {
 				if primary(in.cell) == in {
-					children += d.fullOf(in.cell)
+					children += a.fullOf(in.cell)
 				}
 			}
 		}

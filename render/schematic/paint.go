@@ -10,30 +10,30 @@ import (
 
 // painter draws one page.
 type painter struct {
-	*drawing
-	page  *page
-	sheet *scene.Sheet
-	field scene.Rect
+	*labels
+	sheets *sheets
+	on     *page
+	sheet  *scene.Sheet
+	field  scene.Rect
 }
 
-// paintPage draws a page of the circuit in its frame.
-func (d *drawing) paintPage(p *page, number, total int) *scene.Sheet {
-	title := fmt.Sprintf("%s, sheet %d of %d", d.subject(), number, total)
-	a := &painter{drawing: d, page: p, sheet: scene.NewSheet(d.paper.W, d.paper.H, title), field: d.paper.field()}
-	a.sheet.ID = d.sheetID(number)
-	d.paintFrame(a.sheet, number, total)
-	p.traceLines()
-	d.labelRooms(p)
+func newPainter(s *sheets, p *page, sheet *scene.Sheet) *painter {
+	return &painter{s.labels, s, p, sheet, s.paper.field()}
+}
+
+// page draws the circuit of the page: bands under everything, then lines, then
+// parts, then the outlines of places.
+func (a *painter) page() {
+	a.on.traceLines()
+	a.sheets.labelRooms(a.on)
 	a.bands()
-	for _, l := range p.lines {
+	for _, l := range a.on.lines {
 		a.wire(l)
 	}
-	for _, c := range p.cells {
+	for _, c := range a.on.cells {
 		a.cell(c)
 	}
 	a.placeBoxes()
-	a.panels()
-	return a.sheet
 }
 
 // at turns modules on the page into mm on the sheet.
@@ -64,7 +64,7 @@ func (a *painter) text(x, y float64, s string, face scene.Face, align scene.Alig
 // words. left is the left edge, base the first baseline, in mm.
 func (a *painter) caption(c caption, left, base float64) {
 	if c.sign > 0 {
-		a.flag(c.sign, left+c.wide/2-0.3, base-a.flags.rise)
+		a.flag(c.sign, left+c.wide/2-0.3, base-a.signs.rise)
 	}
 	for i, line := range c.lines {
 		x := left
@@ -83,10 +83,10 @@ func (a *painter) caption(c caption, left, base float64) {
 func (a *painter) captionAtop(c caption, corner scene.Point, flag int) {
 	base := corner.Y - gapMM - float64(len(c.lines)-1)*lineMM
 	if flag > 0 {
-		base -= a.flags.above
+		base -= a.signs.above
 	}
-	if flag > 0 && a.flags.atop {
-		a.flag(flag, corner.X+a.flags.wide/2-0.2, base-capMM-0.5-a.flags.half)
+	if flag > 0 && a.signs.atop {
+		a.flag(flag, corner.X+a.signs.wide/2-0.2, base-capMM-0.5-a.signs.half)
 	}
 	a.caption(c, corner.X, base)
 }
@@ -124,7 +124,7 @@ func (a *painter) cell(c *cell) {
 	a.sheet.Begin(scene.Group{
 		ID: a.sheet.UniqueID("part-" + id), Class: "part",
 		Title: wording.Present([]string{c.part.Ref, words}, " "),
-		Link:  a.linkToMate(c),
+		Link:  a.sheets.linkToMate(c),
 		Desc:  wording.Present([]string{string(c.part.Kind), details, placeWords(c)}, ", "),
 	})
 	switch {

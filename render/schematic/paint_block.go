@@ -45,7 +45,7 @@ func (a *painter) blockCaption(c *cell, corner scene.Point) {
 		text.lines = text.lines[:1]
 		text.lines[0] = scene.Ellipsis(text.lines[0], smallMM, float64(c.body+a.overhang(2))*symbol.M-text.indent(), scene.Regular)
 	}
-	a.captionAtop(text, corner, a.flags.ofPart(c.part))
+	a.captionAtop(text, corner, a.signs.ofPart(c.part))
 }
 
 // way draws one way of a block from the bar to the outline.
@@ -56,7 +56,7 @@ func (a *painter) way(c *cell, r *row, w *way) {
 		right = blockFuse
 	}
 	a.band(w.ref, []scene.Point{a.at(float64(c.x+blockBar), float64(r.y)), a.at(float64(c.x+c.body), float64(r.y))})
-	s := a.symbolOfWay(w)
+	s := symbolOfWay(a.set, w)
 	if s == nil {
 		p.Line(blockBar, 0, right, 0)
 	} else {
@@ -72,12 +72,12 @@ func (a *painter) way(c *cell, r *row, w *way) {
 	if s != nil {
 		head = at.Y + min(s.Body.Y, -0.5)*symbol.M - 0.45
 	}
-	flag := a.flags.ofRef(w.ref)
+	flag := a.signs.ofRef(w.ref)
 	left := at.X + (blockBar+0.4)*symbol.M
 	a.text(left, at.Y-0.5*symbol.M-0.45, w.number, scene.Regular, scene.Left, scene.Ink)
 	refX := max(mid, left+textW(w.number, scene.Regular)+0.8+textW(w.ref, scene.Bold)/2)
 	a.text(refX, head, w.ref, scene.Bold, scene.Middle, scene.Ink)
-	a.wayWords(c, w, left, mid, at.Y+captionBase(0.5, a.flags.dropFor(flag)), flag)
+	a.wayWords(c, w, left, mid, at.Y+captionBase(0.5, a.signs.dropFor(flag)), flag)
 }
 
 // wayWords writes what a way holds below it and, on a study sheet, the share of

@@ -30,10 +30,10 @@ var bandTints = map[ChangeKind]scene.RGB{
 
 // bands marks the changed wires of the page, under everything else.
 func (a *painter) bands() {
-	if a.changes == nil {
+	if a.signs.changes == nil {
 		return
 	}
-	for _, l := range a.page.lines {
+	for _, l := range a.on.lines {
 		if w := l.in.wire; w != nil {
 			var pts []scene.Point
 			for _, s := range l.pts {
@@ -47,7 +47,7 @@ func (a *painter) bands() {
 // band marks an upright and level line: added with a plain band under it,
 // changed with a broken one, removed with crosses.
 func (a *painter) band(ref string, pts []scene.Point) {
-	drawBand(a.sheet, a.flags.kinds[ref], ref, pts)
+	drawBand(a.sheet, a.signs.kinds[ref], ref, pts)
 }
 
 func drawBand(sheet *scene.Sheet, kind ChangeKind, ref string, pts []scene.Point) {
@@ -106,10 +106,10 @@ func cross(sheet *scene.Sheet, at scene.Point) {
 // surround marks a changed part round a box on the sheet: added with a plain
 // frame, changed with a cloud, removed with crosses.
 func (a *painter) surround(p *circuit.Part, box scene.Rect) {
-	if !a.flags.surrounded(p) {
+	if !a.signs.surrounded(p) {
 		return
 	}
-	kind := a.flags.kinds[p.Ref]
+	kind := a.signs.kinds[p.Ref]
 	a.sheet.Begin(scene.Group{ID: a.sheet.UniqueID("cloud-" + p.Ref), Class: "band", Title: p.Ref + " " + string(kind)})
 	defer a.sheet.End()
 	switch kind {

@@ -14,7 +14,7 @@ func (a *painter) contactApart(c *cell) {
 	}
 	a.surround(c.part, a.boxAt(c.x, y, scene.Rect{Y: roof, W: relayBody, H: 0.3 - roof}))
 	a.relayContact(c, a.pen(c.x, y))
-	flag := a.flags.ofPart(c.part)
+	flag := a.signs.ofPart(c.part)
 	at := a.at(float64(c.x), float64(y))
 	left := at.X - float64(c.lead)*symbol.M + 0.5
 	if len(c.inlets) > 1 {
@@ -22,7 +22,7 @@ func (a *painter) contactApart(c *cell) {
 	}
 	text := a.mated(c, "coil ")
 	right := at.X + relayBody*symbol.M - 0.5
-	a.caption(text, centred(text, at.X+relayBody/2*symbol.M, left, right), at.Y+captionBase(0.25, a.flags.dropFor(flag)))
+	a.caption(text, centred(text, at.X+relayBody/2*symbol.M, left, right), at.Y+captionBase(0.25, a.signs.dropFor(flag)))
 }
 
 // coilApart draws a relay's coil with its suppressor and returns.
@@ -49,6 +49,6 @@ func (a *painter) coilApart(c *cell) {
 func (a *painter) mated(c *cell, word string) caption {
 	text := c.caption
 	text.lines = append([]string{}, text.lines...)
-	text.lines[text.mate] = word + a.where(c.mate)
+	text.lines[text.mate] = word + a.sheets.where(c.mate)
 	return text
 }

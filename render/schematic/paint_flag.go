@@ -1,40 +1,22 @@
 package schematic
 
 import (
-	"fmt"
-
 	"fusewright/harness/design/wording"
-	"fusewright/harness/network/circuit"
 	"fusewright/render/scene"
 	"fusewright/render/symbol"
 )
 
-// where names a cell's sheet and zone: "2/B4"; "elsewhere" when its sheet is left
-// out.
-func (d *drawing) where(c *cell) string {
-	if c == nil || c.page == nil {
-		return ""
-	}
-	number := d.number(c.page.index)
-	if number == 0 {
-		return "elsewhere"
-	}
-	field := d.paper.field()
-	zone := d.paper.Zone(scene.Point{X: field.X + float64(c.x+1)*symbol.M, Y: field.Y + float64(c.rows[0].y)*symbol.M})
-	return fmt.Sprintf("%d/%s", number, zone)
-}
-
 // incoming draws the flag of a terminal that stands elsewhere.
 func (a *painter) incoming(c *cell) {
-	x := a.refs[c.term]
+	x := a.sheets.refs[c.term]
 	from := ""
 	if x != nil && x.from != nil {
-		from = a.where(x.from)
+		from = a.sheets.where(x.from)
 	} else if x != nil && x.home != nil {
-		from = a.where(x.home)
+		from = a.sheets.where(x.home)
 	}
 	name := terminalName(c.term)
-	a.sheet.Begin(scene.Group{ID: a.flagID(c), Class: "reference", Link: a.linkFrom(x),
+	a.sheet.Begin(scene.Group{ID: a.sheets.flagID(c), Class: "reference", Link: a.sheets.linkFrom(x),
 		Title: "from " + name, Desc: wording.Present([]string{"continued from sheet and zone", from}, " ")})
 	y := c.rows[0].y
 	a.set.Symbol(symbol.Incoming).Draw(a.pen(c.x+flagBody-2, y), "")
@@ -56,17 +38,17 @@ func (a *painter) incoming(c *cell) {
 // outgoing draws the flag of a terminal that goes on elsewhere.
 func (a *painter) outgoing(c *cell) {
 	var places, fed []string
-	for _, away := range a.refs[c.term].aways {
-		places = append(places, a.where(away))
+	for _, away := range a.sheets.refs[c.term].aways {
+		places = append(places, a.sheets.where(away))
 	}
-	for _, in := range a.feeds[c.term] {
-		if in.cell.page != a.page || a.page.severed[in] {
+	for _, in := range a.sheets.feeds[c.term] {
+		if !a.on.holds(in.cell) || a.on.severed[in] {
 			fed = append(fed, in.cell.part.Ref)
 		}
 	}
 	to := wording.Present(places, ", ")
 	name := terminalName(c.term)
-	a.sheet.Begin(scene.Group{ID: a.flagID(c), Class: "reference", Link: a.linkTo(c),
+	a.sheet.Begin(scene.Group{ID: a.sheets.flagID(c), Class: "reference", Link: a.sheets.linkTo(c),
 		Title: name + " goes on", Desc: "continued at sheet and zone " + to})
 	y := c.rows[0].y
 	a.set.Symbol(symbol.Outgoing).Draw(a.pen(c.x, y), "")
@@ -76,12 +58,4 @@ func (a *painter) outgoing(c *cell) {
 	words := scene.Ellipsis(wording.Present(fed, ", "), smallMM, room, scene.Regular)
 	a.text(at.X+2.8*symbol.M, at.Y+capMM/2+lineMM, words, scene.Regular, scene.Left, grey)
 	a.sheet.End()
-}
-
-// shortName is how a flag calls a terminal: by the fuse before it when it has one.
-func shortName(t *circuit.Terminal) string {
-	if t.FuseRef != "" {
-		return t.FuseRef
-	}
-	return terminalName(t)
 }

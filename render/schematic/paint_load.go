@@ -1,9 +1,6 @@
 package schematic
 
 import (
-	"strings"
-	"unicode"
-
 	"fusewright/harness/network/circuit"
 	"fusewright/render/scene"
 	"fusewright/render/symbol"
@@ -11,7 +8,7 @@ import (
 
 // load draws a load, its returns and their grounds.
 func (a *painter) load(c *cell) {
-	s := a.symbolOf(c.part)
+	s := symbolOf(a.set, c.part)
 	body := c.plugBody(s.Body, len(c.returns))
 	a.surround(c.part, a.boxAt(c.x, c.rows[0].y, body))
 	s.Draw(a.pen(c.x+c.inset, c.rows[0].y), shortSign(nameOf(c.part)))
@@ -25,19 +22,19 @@ func (a *painter) load(c *cell) {
 
 // endOf draws the returns of the end of a circuit, and its caption.
 func (a *painter) endOf(c *cell, body scene.Rect, text caption) {
-	flag := a.flags.ofPart(c.part)
+	flag := a.signs.ofPart(c.part)
 	at := a.at(float64(c.x), float64(c.rows[0].y))
 	left := at.X - float64(c.lead)*symbol.M + 0.5
 	width := int(body.W)
 	right := at.X + float64(width-c.polesRight())*symbol.M - 0.5
 	if len(c.returns) > 0 {
-		run := a.returnRun(c.returns) + c.runMore + a.flags.leadGap(c.part)
+		run := a.returnRun(c.returns) + c.runMore + a.signs.leadGap(c.part)
 		a.returnWires(c, width, run)
 		if len(c.returns) == 1 {
 			right = at.X + float64(width+run)*symbol.M - a.groundLeft(c.returns) - groundGap
 		}
 	}
-	base := at.Y + captionBase(body.Y+body.H, a.flags.dropFor(flag))
+	base := at.Y + captionBase(body.Y+body.H, a.signs.dropFor(flag))
 	if n := len(c.inlets); n > 1 {
 		base += float64((n-1)*a.inletStep()) * symbol.M
 	}
@@ -56,7 +53,7 @@ func (a *painter) returnWires(c *cell, symbolW, run int) {
 			pts = pts[1:]
 		}
 		a.returnWire(w, tidy(pts), k > 0 && !c.plugged())
-		a.wireLabelOnly(w, float64(c.x+symbolW+a.flags.leadGap(c.part))+0.4, row, a.stacked && !c.flatReturns)
+		a.wireLabelOnly(w, float64(c.x+symbolW+a.signs.leadGap(c.part))+0.4, row, a.stacked && !c.flatReturns)
 		a.ground(w.To, c.x+symbolW+run, row, scene.Middle)
 	}
 }
@@ -100,22 +97,4 @@ func (a *painter) ground(t *circuit.Terminal, x, y int, align scene.Align) {
 		a.text(at.X+symbol.M, at.Y+1.75*symbol.M+0.5+capMM, name, scene.Regular, scene.Right, scene.Ink)
 	}
 	a.sheet.End()
-}
-
-// shortSign is up to three letters or a short first word, for the box of an
-// electronic unit.
-func shortSign(name string) string {
-	words := strings.FieldsFunc(name, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
-	if len(words) == 0 {
-		return ""
-	}
-	first := []rune(strings.ToUpper(words[0]))
-	if len(first) > 4 {
-		first = first[:3]
-	}
-	sign := string(first)
-	if textW(sign, scene.Regular) > 8 {
-		sign = string(first[:min(2, len(first))])
-	}
-	return sign
 }

@@ -19,7 +19,7 @@ func (a *painter) relay(c *cell) {
 	a.sheet.Rect(around, &outline, nil)
 	a.relayContact(c, p)
 	a.relayCoil(c)
-	a.captionAtop(c.caption, box, a.flags.ofPart(c.part))
+	a.captionAtop(c.caption, box, a.signs.ofPart(c.part))
 	for k, w := range c.returns {
 		a.coilReturn(c, w, k)
 	}
@@ -89,8 +89,8 @@ func (a *painter) coilReturn(c *cell, w *circuit.Wire, k int) {
 		face, colour := a.labelFace(i)
 		a.text(at.X-0.9, at.Y-float64(len(lines)-1-i)*lineMM, s, face, scene.Right, colour)
 	}
-	if f := a.flags.ofWire(w); f > 0 {
-		a.flag(f, at.X-1.2-a.labelW(w, a.stacked)-a.flags.wide/2, at.Y-a.flags.rise)
+	if f := a.signs.ofWire(w); f > 0 {
+		a.flag(f, at.X-1.2-a.labelW(w, a.stacked)-a.signs.wide/2, at.Y-a.signs.rise)
 	}
 	a.sheet.End()
 	a.ground(w.To, x, to, scene.Right)

@@ -22,19 +22,19 @@ func (a *painter) source(c *cell) {
 		top = float64(c.rows[0].y - y)
 	}
 	p.Line(sourceTrunk, top, sourceTrunk, float64(battery))
-	g, v := a.sourceParts()
+	g, v := sourceParts(a.circuit)
 	vehicleText, generatorText := a.sourceCaptions()
 	foot := float64(battery + 5)
 	first := -1.0
 	if vehicle >= 0 {
 		_, watts := a.wordsOf(v)
 		a.branch(c, v, y+vehicle, a.set.Symbol(symbol.VehicleLoads), watts)
-		a.branchCaption(c, y+vehicle, a.set.Symbol(symbol.VehicleLoads), vehicleText, a.flags.ofPart(v))
+		a.branchCaption(c, y+vehicle, a.set.Symbol(symbol.VehicleLoads), vehicleText, a.signs.ofPart(v))
 		first = float64(vehicle)
 	}
 	if generator >= 0 {
 		a.branch(c, g, y+generator, a.set.Symbol(symbol.Generator), "")
-		a.branchCaption(c, y+generator, a.set.Symbol(symbol.Generator), generatorText, a.flags.ofPart(g))
+		a.branchCaption(c, y+generator, a.set.Symbol(symbol.Generator), generatorText, a.signs.ofPart(g))
 		if first < 0 {
 			first = float64(generator)
 		} else {
@@ -55,7 +55,7 @@ func (a *painter) source(c *cell) {
 	a.set.Symbol(symbol.Negative).Draw(a.pen(c.x+sourceTrunk, y+battery+5), "")
 	at := a.at(float64(c.x+sourceTrunk), float64(y+battery))
 	a.text(at.X+0.8*symbol.M, at.Y+6.5*symbol.M, batteryPostText(c.part), scene.Regular, scene.Left, scene.Ink)
-	left := at.X + (2.1+float64(a.flags.leadGap(c.part)))*symbol.M
+	left := at.X + (2.1+float64(a.signs.leadGap(c.part)))*symbol.M
 	a.caption(c.caption, left, at.Y+1.5*symbol.M)
 }
 
@@ -69,5 +69,5 @@ func (a *painter) branch(c *cell, part *circuit.Part, row int, s *symbol.Symbol,
 
 func (a *painter) branchCaption(c *cell, row int, s *symbol.Symbol, text caption, flag int) {
 	at := a.at(float64(c.x+sourceTrunk), float64(row))
-	a.caption(text, at.X+0.4*symbol.M, at.Y+captionBase(s.Body.Y+s.Body.H, a.flags.dropFor(flag)))
+	a.caption(text, at.X+0.4*symbol.M, at.Y+captionBase(s.Body.Y+s.Body.H, a.signs.dropFor(flag)))
 }

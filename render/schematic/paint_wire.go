@@ -19,7 +19,7 @@ func (a *painter) wire(l line) {
 	}
 	if l.in.wire != nil {
 		c := l.in.cell
-		left := c.x - a.labelMOf(l.in.wire, a.twoLines(l.in)) - a.flags.leadGap(c.part)
+		left := c.x - a.labelMOf(l.in.wire, a.twoLines(l.in)) - a.signs.leadGap(c.part)
 		if sharesTerminal(l.in) {
 			left--
 		}
@@ -30,7 +30,7 @@ func (a *painter) wire(l line) {
 
 // twoLines tells whether the label of a wire stands in two lines.
 func (a *painter) twoLines(in *inlet) bool {
-	return a.stacked && !in.cell.flat && !a.page.oneLine[in]
+	return a.stacked && !in.cell.flat && !a.on.oneLine[in]
 }
 
 // wireGroup names a wire, or the line between a terminal and a flag.
@@ -51,37 +51,13 @@ func (a *painter) label(w *circuit.Wire, left float64, row int, stacked bool) {
 	at := a.at(left, float64(row))
 	x := at.X + 0.8
 	lines := a.wireLabel(w, stacked)
-	if f := a.flags.ofWire(w); f > 0 {
-		a.flag(f, x+a.flags.wide/2-0.5, at.Y-gapMM-a.flags.half-0.1)
-		x += a.flags.wide
+	if f := a.signs.ofWire(w); f > 0 {
+		a.flag(f, x+a.signs.wide/2-0.5, at.Y-gapMM-a.signs.half-0.1)
+		x += a.signs.wide
 	}
 	for i, s := range lines {
 		y := at.Y - gapMM - float64(len(lines)-1-i)*lineMM
 		face, colour := a.labelFace(i)
 		a.text(x, y, s, face, scene.Left, colour)
 	}
-}
-
-// terminalName is how a terminal is called in the drawing: the reference, and
-// the terminal where a part has several that feed.
-func terminalName(t *circuit.Terminal) string {
-	p := t.Part
-	switch {
-	case t.FuseRef != "":
-		return t.FuseRef + " (" + p.Ref + ":" + t.Name + ")"
-	case p.Kind == circuit.Relay || p.Kind == circuit.Block:
-		return p.Ref + ":" + t.Name
-	}
-	return p.Ref
-}
-
-// sharesTerminal tells whether a wire is joined by others just before its
-// terminal.
-func sharesTerminal(in *inlet) bool {
-	for _, q := range in.cell.inlets {
-		if q != in && firstOf(q) == firstOf(in) {
-			return true
-		}
-	}
-	return false
 }

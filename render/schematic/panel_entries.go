@@ -8,11 +8,6 @@ import (
 	"fusewright/render/scene"
 )
 
-// anyOf tells whether one of the parts and wires of an entry is among some.
-func (m *marked) anyOf(refs map[string]bool) bool {
-	return slices.ContainsFunc(m.refs, func(ref string) bool { return refs[ref] })
-}
-
 // head names what an entry is about: "F1, danger".
 func (m *marked) head() string {
 	if m.change != nil {
@@ -67,8 +62,8 @@ func (m *marked) brief() string {
 }
 
 // wholeRow is a sign with all that it stands for.
-func (d *drawing) wholeRow(m *marked) panelRow {
-	rows := []panelRow{{height: lineMM, draw: func(sheet *scene.Sheet, x, y float64) { d.rowHead(sheet, m, x+m.indent(), y+capMM) }}}
+func (l *lists) wholeRow(m *marked) panelRow {
+	rows := []panelRow{{height: lineMM, draw: func(sheet *scene.Sheet, x, y float64) { l.rowHead(sheet, m, x+m.indent(), y+capMM) }}}
 	for _, s := range m.statements() {
 		rows = append(rows, textRow(s, m.indent(), scene.Regular, scene.Ink))
 	}
@@ -76,14 +71,14 @@ func (d *drawing) wholeRow(m *marked) panelRow {
 	if len(together(rows)) > 1 { // more than one row takes: the worst alone
 		row = together(rows[:2])[0]
 	}
-	return d.afterSign(m, row)
+	return l.afterSign(m, row)
 }
 
 // afterSign puts an entry's sign before a row.
-func (d *drawing) afterSign(m *marked, row panelRow) panelRow {
-	half := d.flags.half
+func (l *lists) afterSign(m *marked, row panelRow) panelRow {
+	half := l.signs.half
 	return panelRow{height: max(row.height+1.2, 2*half+1.6), draw: func(sheet *scene.Sheet, x, y float64) {
-		drawFlag(sheet, m, x+d.flags.wide/2-0.2, y+half-1)
+		drawFlag(sheet, m, x+l.signs.wide/2-0.2, y+half-1)
 		row.draw(sheet, x, y)
 	}}
 }
@@ -91,27 +86,27 @@ func (d *drawing) afterSign(m *marked, row panelRow) panelRow {
 // entryRow is a sign, the part, the severity and the rules, and in full what the
 // worst finding says, cut to three lines: the whole text is in the list of
 // findings. Of a change it is what differs.
-func (d *drawing) entryRow(m *marked, full bool) panelRow {
+func (l *lists) entryRow(m *marked, full bool) panelRow {
 	if !full {
-		return d.shortRow(m)
+		return l.shortRow(m)
 	}
 	text := m.brief()
 	if m.change == nil {
 		text += ": " + m.findings[0].What
 	}
 	words := textRow(cutText(text, panelW-4-m.indent(), 3), m.indent(), scene.Regular, scene.Ink)
-	return d.afterSign(m, panelRow{height: lineMM + words.height, draw: func(sheet *scene.Sheet, x, y float64) {
-		d.rowHead(sheet, m, x+m.indent(), y+capMM)
+	return l.afterSign(m, panelRow{height: lineMM + words.height, draw: func(sheet *scene.Sheet, x, y float64) {
+		l.rowHead(sheet, m, x+m.indent(), y+capMM)
 		words.draw(sheet, x, y+lineMM)
 	}})
 }
 
 // rowHead writes the head of an entry and, of a change, where it is.
-func (d *drawing) rowHead(sheet *scene.Sheet, m *marked, x, y float64) {
+func (l *lists) rowHead(sheet *scene.Sheet, m *marked, x, y float64) {
 	style := scene.TextStyle{SizeMM: smallMM, Colour: scene.Ink}
 	place := ""
 	if m.change != nil {
-		place = d.placeOf(m)
+		place = l.sheets.placeOf(m)
 	}
 	room := panelW - 4 - m.indent()
 	if place != "" {
@@ -124,7 +119,7 @@ func (d *drawing) rowHead(sheet *scene.Sheet, m *marked, x, y float64) {
 }
 
 // shortRow is an entry in one line.
-func (d *drawing) shortRow(m *marked) panelRow {
+func (l *lists) shortRow(m *marked) panelRow {
 	indent := m.indent()
 	head, brief := m.head()+":", m.brief()
 	if m.change != nil {
@@ -132,9 +127,9 @@ func (d *drawing) shortRow(m *marked) panelRow {
 	}
 	left := indent + textW(head+" ", scene.Bold)
 	words := scene.Ellipsis(brief, smallMM, panelW-4-left, scene.Regular)
-	middle := d.flags.half - 1
-	return panelRow{height: 2*d.flags.half + 0.8, draw: func(sheet *scene.Sheet, x, y float64) {
-		drawFlag(sheet, m, x+d.flags.wide/2-0.2, y+middle)
+	middle := l.signs.half - 1
+	return panelRow{height: 2*l.signs.half + 0.8, draw: func(sheet *scene.Sheet, x, y float64) {
+		drawFlag(sheet, m, x+l.signs.wide/2-0.2, y+middle)
 		style := scene.TextStyle{SizeMM: smallMM, Face: scene.Bold, Colour: scene.Ink}
 		bold := scene.Ellipsis(head, smallMM, panelW-4-indent, scene.Bold)
 		sheet.TextAt(scene.Point{X: x + indent, Y: y + middle + capMM/2}, bold, style)

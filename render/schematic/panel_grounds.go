@@ -1,28 +1,22 @@
 package schematic
 
 import (
-	"fusewright/harness/design"
 	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
 	"fusewright/render/scene"
 	"fusewright/render/symbol"
+	"slices"
 )
 
-// isGroundBlock tells a wired bar from a stud on the frame.
-func isGroundBlock(p *circuit.Part) bool {
-	g, ok := p.Source.(*design.Ground)
-	return ok && g.Kind == design.GroundBlock
-}
-
 // groundPanel lists each ground point with the wires that land on it.
-func (d *drawing) groundPanel() []*panel {
+func (l *lists) groundPanel() []*panel {
 	list := &panel{title: "Ground points and wires", grounds: true}
-	for _, p := range d.circuit.Parts {
-		if p.Kind == circuit.Ground || p.Kind == circuit.Battery && len(d.landed[p]) > 0 {
+	for _, p := range l.circuit.Parts {
+		if p.Kind == circuit.Ground || p.Kind == circuit.Battery && len(l.wiring.landed[p]) > 0 {
 			if len(list.rows) > 0 {
 				list.rows = append(list.rows, blankRow(1.2))
 			}
-			list.rows = append(list.rows, together(d.groundRows(p))...)
+			list.rows = append(list.rows, together(l.groundRows(p))...)
 		}
 	}
 	if len(list.rows) == 0 {
@@ -56,7 +50,7 @@ func together(rows []panelRow) []panelRow {
 
 // groundRows are the entries of one ground point: its sign and name, the wires
 // that land on it, and its own wires onwards.
-func (d *drawing) groundRows(p *circuit.Part) []panelRow {
+func (l *lists) groundRows(p *circuit.Part) []panelRow {
 	kind := groundKind(p)
 	name := nameOf(p)
 	if p.Kind == circuit.Battery {
@@ -68,28 +62,28 @@ func (d *drawing) groundRows(p *circuit.Part) []panelRow {
 	if p.Kind == circuit.Ground && !isGroundBlock(p) {
 		name += ": through the frame to the battery"
 	}
-	left, top, flag := 8.0, 0.0, d.flags.ofPart(p)
+	left, top, flag := 8.0, 0.0, l.signs.ofPart(p)
 	if p.Kind != circuit.Ground {
 		flag = 0 // the battery carries it
 	}
 	if flag > 0 {
-		left, top = left+d.flags.wide, max(d.flags.half-capMM/2, 0)
+		left, top = left+l.signs.wide, max(l.signs.half-capMM/2, 0)
 	}
 	head := textRow(name, left+textW(p.Ref+" ", scene.Bold), scene.Regular, scene.Ink)
 	rows := []panelRow{{
 		height: top + max(head.height, 4.6) + 0.6,
 		draw: func(sheet *scene.Sheet, x, y float64) {
 			y += top
-			d.set.Symbol(kind).Draw(symbol.NewPen(sheet, scene.Point{X: x + 3, Y: y}), "")
+			l.set.Symbol(kind).Draw(symbol.NewPen(sheet, scene.Point{X: x + 3, Y: y}), "")
 			if flag > 0 {
-				drawFlag(sheet, d.flags.list[flag-1], x+left-d.flags.wide/2-0.5, y+capMM/2)
+				drawFlag(sheet, l.signs.list[flag-1], x+left-l.signs.wide/2-0.5, y+capMM/2)
 			}
 			sheet.TextAt(scene.Point{X: x + left, Y: y + capMM}, p.Ref, scene.TextStyle{SizeMM: smallMM, Face: scene.Bold, Colour: scene.Ink})
 			head.draw(sheet, x, y)
 		},
 	}}
 	var numbers []string
-	for _, w := range d.landed[p] {
+	for _, w := range l.wiring.landed[p] {
 		numbers = append(numbers, w.Number)
 	}
 	const perRow = 60 // keeps entries short enough to break over columns
@@ -97,47 +91,56 @@ func (d *drawing) groundRows(p *circuit.Part) []panelRow {
 		rows = append(rows, textRow(wording.Present(numbers[i:min(i+perRow, len(numbers))], "  "), 8, scene.Regular, scene.Ink))
 	}
 	if p.Kind == circuit.Ground {
-		for _, w := range d.returns[p] {
-			rows = append(rows, d.groundWireRow(w))
+		for _, w := range l.wiring.returns[p] {
+			rows = append(rows, l.groundWireRow(w))
 		}
 	}
 	return rows
 }
 
 // groundWireRow draws the wire from a ground point to the next.
-func (d *drawing) groundWireRow(w *circuit.Wire) panelRow {
+func (l *lists) groundWireRow(w *circuit.Wire) panelRow {
 	down := 4.0
-	if d.flags.ofWire(w) > 0 {
-		down = 1.6 + 2*d.flags.half
+	if l.signs.ofWire(w) > 0 {
+		down = 1.6 + 2*l.signs.half
 	}
 	return panelRow{height: down + 5.5, draw: func(sheet *scene.Sheet, x, y float64) {
-		label := d.wireLabel(w, false)
-		name := d.groundName(w.To)
+		label := l.wireLabel(w, false)
+		name := l.groundName(w.To)
 		end := x + max(9+textW(wording.Present(label, " "), scene.Regular)+4, 9+textW(name, scene.Regular))
 		row := y + down
 		sheet.Begin(scene.Group{ID: sheet.UniqueID("wire-" + w.Number), Class: "wire", Title: wording.Present(label, ", "),
 			Desc: "return wire from " + w.From.Part.Ref + " to " + w.To.Part.Ref})
 		line := []scene.Point{{X: x + 3, Y: row}, {X: end, Y: row}}
-		drawBand(sheet, d.flags.kinds[w.Number], w.Number, line)
+		drawBand(sheet, l.signs.kinds[w.Number], w.Number, line)
 		sheet.Polyline(line, scene.Pen(symbol.WireMM))
 		sheet.Polyline([]scene.Point{{X: x + 3, Y: row - 1}, {X: x + 3, Y: row + 1}}, scene.Pen(symbol.BarMM))
 		style := scene.TextStyle{SizeMM: smallMM, Colour: scene.Ink}
 		left := x + 8
-		if f := d.flags.ofWire(w); f > 0 {
-			drawFlag(sheet, d.flags.list[f-1], x+3.8+d.flags.wide/2, row-d.flags.half-1.1)
-			left += d.flags.wide - 3.4
+		if f := l.signs.ofWire(w); f > 0 {
+			drawFlag(sheet, l.signs.list[f-1], x+3.8+l.signs.wide/2, row-l.signs.half-1.1)
+			left += l.signs.wide - 3.4
 		}
 		for i, words := range label {
-			style.Face, style.Colour = d.labelFace(i)
+			style.Face, style.Colour = l.labelFace(i)
 			sheet.TextAt(scene.Point{X: left, Y: row - gapMM}, words, style)
 			left += style.Width(words + " ")
 		}
 		style.Face, style.Colour = scene.Regular, scene.Ink
 		sheet.End()
 		sheet.Begin(scene.Group{ID: sheet.UniqueID("ground-" + name), Class: "ground", Title: "to " + name})
-		d.set.Symbol(groundKind(w.To.Part)).Draw(symbol.NewPen(sheet, scene.Point{X: end, Y: row}), "")
+		l.set.Symbol(groundKind(w.To.Part)).Draw(symbol.NewPen(sheet, scene.Point{X: end, Y: row}), "")
 		style.Align = scene.Right
 		sheet.TextAt(scene.Point{X: end - 3.8, Y: row + 3.6}, name, style)
 		sheet.End()
 	}}
+}
+
+// bears tells whether a page carries a sign, in the circuit or in its list of
+// grounds.
+func (l *lists) bears(p *page) bool {
+	grounds := slices.ContainsFunc(l.beside[p.index], func(q *panel) bool { return q.grounds })
+	return slices.ContainsFunc(l.signs.list, func(m *marked) bool {
+		return l.sheets.on(p, m) || grounds && len(m.refs) > 0 && !l.sheets.drawn(m)
+	})
 }

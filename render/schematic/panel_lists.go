@@ -12,20 +12,19 @@ import (
 
 // findingPanel lists the findings or changes whose signs stand on a page; what
 // stands nowhere is listed on the first page. full adds what each says.
-func (d *drawing) findingPanel(p *page, full bool) []*panel {
-	here := d.refsOn(p)
-	list := &panel{title: d.listName(), findings: true}
-	if d.asWas {
+func (l *lists) findingPanel(p *page, full bool) []*panel {
+	list := &panel{title: l.listName(), findings: true}
+	if l.signs.asWas {
 		list.title = "Removed or changed here"
-	} else if len(d.pages) > 1 {
-		list.title = fmt.Sprintf("%s, sheet %d", d.listName(), d.number(p.index))
+	} else if len(l.arr.pages) > 1 {
+		list.title = fmt.Sprintf("%s, sheet %d", l.listName(), l.sheets.number(p.index))
 	}
-	for _, m := range d.flags.list {
-		if m.anyOf(here) || p.index == 0 && !d.drawn(m) && !d.asWas {
-			list.rows = append(list.rows, d.entryRow(m, full))
+	for _, m := range l.signs.list {
+		if l.sheets.on(p, m) || p.index == 0 && !l.sheets.drawn(m) && !l.signs.asWas {
+			list.rows = append(list.rows, l.entryRow(m, full))
 		}
 	}
-	if d.changes != nil && len(d.changes.List) == 0 && p.index == 0 {
+	if l.signs.changes != nil && len(l.signs.changes.List) == 0 && p.index == 0 {
 		list.rows = append(list.rows, textRow("No change.", 0, scene.Regular, scene.Ink))
 	}
 	if len(list.rows) == 0 {
@@ -35,70 +34,24 @@ func (d *drawing) findingPanel(p *page, full bool) []*panel {
 }
 
 // allFindings lists every sign with the whole of what it stands for.
-func (d *drawing) allFindings() *panel {
-	list := &panel{title: d.listName() + " in full", findings: true, inFull: true}
-	for _, m := range d.flags.list {
-		list.rows = append(list.rows, d.wholeRow(m))
+func (l *lists) allFindings() *panel {
+	list := &panel{title: l.listName() + " in full", findings: true, inFull: true}
+	for _, m := range l.signs.list {
+		list.rows = append(list.rows, l.wholeRow(m))
 	}
 	return list
 }
 
 // listName is the heading of the list of findings or changes.
-func (d *drawing) listName() string {
-	if d.changes != nil {
+func (l *lists) listName() string {
+	if l.signs.changes != nil {
 		return "Changes"
 	}
 	return "Findings"
 }
 
-// refsOn is every reference and wire number drawn on a page.
-func (d *drawing) refsOn(p *page) map[string]bool {
-	here := map[string]bool{}
-	for _, c := range p.cells {
-		if c.kind != partCell {
-			continue
-		}
-		here[c.part.Ref] = true
-		for _, w := range c.ways {
-			if w.ref != "" {
-				here[w.ref] = true
-			}
-		}
-		for _, in := range c.inlets {
-			if in.wire != nil {
-				here[in.wire.Number] = true
-			}
-		}
-		for _, w := range c.returns {
-			here[w.Number] = true
-		}
-		if c.part.Kind == circuit.Battery {
-			g, v := d.sourceParts()
-			for _, q := range []*circuit.Part{g, v} {
-				if q != nil {
-					here[q.Ref] = true
-				}
-			}
-		}
-	}
-	return here
-}
-
-// drawn tells whether something of an entry is drawn on any page.
-func (d *drawing) drawn(m *marked) bool {
-	if d.drawnRefs == nil {
-		d.drawnRefs = map[string]bool{}
-		for _, p := range d.pages {
-			for r := range d.refsOn(p) {
-				d.drawnRefs[r] = true
-			}
-		}
-	}
-	return m.anyOf(d.drawnRefs)
-}
-
 // colourPanel explains the colour codes of the wires on a page.
-func (d *drawing) colourPanel(p *page) *panel {
+func (l *lists) colourPanel(p *page) *panel {
 	found := map[string]*library.Colour{}
 	note := func(w *circuit.Wire) {
 		for _, c := range []*library.Colour{w.Spec.Colour.Base, w.Spec.Colour.Tracer} {
@@ -141,18 +94,18 @@ func (d *drawing) colourPanel(p *page) *panel {
 }
 
 // notePanel says how to read the drawing.
-func (d *drawing) notePanel() *panel {
+func (l *lists) notePanel() *panel {
 	out := &panel{title: "Reading the drawing", whole: true}
 	notes := []string{"On a wire: number, colour, size, length."}
-	if d.study != nil {
-		notes = []string{d.study.note()}
+	if l.study != nil {
+		notes = []string{l.study.note()}
 	}
 	rest := "Contacts at rest, key off."
-	if d.lengths == "ft" && d.study == nil {
+	if l.lengths == "ft" && l.study == nil {
 		rest += " Inches rounded up."
 	}
 	notes = append(notes, rest, "Dot: joined. Crossing without dot: not joined.", "Dashed outline: one part.")
-	if d.detached {
+	if l.detached {
 		notes = append(notes, "A relay's coil and contacts stand apart under one reference; each names sheet and zone of the other.")
 	}
 	for _, s := range notes {

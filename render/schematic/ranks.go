@@ -4,11 +4,11 @@ import "sort"
 
 // rankCells gives each part its column: one to the right of whatever feeds it.
 // An inlet that closes a ring is severed.
-func (d *drawing) rankCells(p *page) {
+func (a *arrangement) rankCells(p *page) {
 	done := map[*cell]bool{}
 	parents := func(c *cell) (waiting []*inlet) {
 		for _, in := range c.inlets {
-			if from := d.outs[in.source]; from != nil && from.page == p && !done[from] && !p.severed[in] {
+			if from := a.outs[in.source]; from != nil && p.holds(from) && !done[from] && !p.severed[in] {
 				waiting = append(waiting, in)
 			}
 		}
@@ -18,7 +18,7 @@ func (d *drawing) rankCells(p *page) {
 		progress := false
 		for _, c := range p.cells {
 			if !done[c] && len(parents(c)) == 0 {
-				c.col = d.columnOf(p, c)
+				c.col = a.columnOf(p, c)
 				done[c] = true
 				n++
 				progress = true
@@ -36,15 +36,15 @@ func (d *drawing) rankCells(p *page) {
 			}
 		}
 	}
-	d.pullRight(p)
+	a.pullRight(p)
 }
 
 // columnOf is one more than the column of anything that feeds a cell here.
-func (d *drawing) columnOf(p *page, c *cell) int {
+func (a *arrangement) columnOf(p *page, c *cell) int {
 	col := 0
 	for _, in := range c.inlets {
-		from := d.outs[in.source]
-		if from != nil && from.page == p && !p.severed[in] {
+		from := a.outs[in.source]
+		if from != nil && p.holds(from) && !p.severed[in] {
 			col = max(col, from.col+1)
 		} else {
 			col = max(col, 1) // a flag stands before it
@@ -54,7 +54,7 @@ func (d *drawing) columnOf(p *page, c *cell) int {
 }
 
 // pullRight moves loads to the last column.
-func (d *drawing) pullRight(p *page) {
+func (a *arrangement) pullRight(p *page) {
 	last := 0
 	for _, c := range p.cells {
 		last = max(last, c.col)
@@ -67,7 +67,7 @@ func (d *drawing) pullRight(p *page) {
 }
 
 // settle fills the columns and drops empty ones.
-func (d *drawing) settle(p *page) {
+func (a *arrangement) settle(p *page) {
 	used := map[int]bool{}
 	for _, c := range p.cells {
 		used[c.col] = true

@@ -112,7 +112,7 @@ func (v *seen) returnFault(d *drawing, w *circuit.Wire, line []scene.Point) stri
 			return ""
 		}
 	}
-	for _, q := range d.returns[w.From.Part] { // branches off another return of the part
+	for _, q := range d.wiring.returns[w.From.Part] { // branches off another return of the part
 		for _, other := range v.wires[q.Number] {
 			if q != w && onLine(start, other) {
 				return ""
@@ -162,7 +162,7 @@ func onLine(p scene.Point, line []scene.Point) bool {
 func checkDrawnAsRouted(d *drawing, sheets []*scene.Sheet) (faults []string) {
 	for i, p := range d.pages {
 		v := look(sheets[i])
-		a := &painter{drawing: d, page: p, field: d.paper.field()}
+		a := newPainter(d.sheets, p, nil)
 		for _, l := range p.lines {
 			if l.in.wire == nil {
 				continue

@@ -8,9 +8,9 @@ import (
 
 // labelRooms gives every wire whose label stands in two lines one line instead,
 // where the wire has room for it before its end.
-func (d *drawing) labelRooms(p *page) {
+func (a *arrangement) labelRooms(p *page) {
 	p.oneLine = map[*inlet]bool{}
-	if !d.stacked || d.study != nil || d.outlined { // outlines stand between the columns
+	if !a.stacked || a.study != nil || a.outlined { // outlines stand between the columns
 		return
 	}
 	for _, l := range p.lines {
@@ -18,15 +18,15 @@ func (d *drawing) labelRooms(p *page) {
 			continue
 		}
 		right, y := l.in.cell.x, l.in.y()
-		left := right - d.labelMOf(l.in.wire, false) - d.flags.leadGap(l.in.cell.part)
-		if l.levelFrom() <= left && p.free(l, left, right, y, d.labelHeight()) {
+		left := right - a.labelMOf(l.in.wire, false) - a.signs.leadGap(l.in.cell.part)
+		if l.levelFrom() <= left && p.free(l, left, right, y, a.labelHeight()) {
 			p.oneLine[l.in] = true
 		}
 	}
 }
 
 // labelHeight is the room of a label in one line above its wire, in modules.
-func (d *drawing) labelHeight() float64 { return (gapMM + capMM + 0.6) / 2.5 }
+func (a *arrangement) labelHeight() float64 { return (gapMM + capMM + 0.6) / 2.5 }
 
 // levelFrom is where the last level stretch of a line begins.
 func (l line) levelFrom() int {

@@ -11,6 +11,7 @@
 package schematic
 
 import (
+	"cmp"
 	"fmt"
 
 	"fusewright/harness"
@@ -53,23 +54,25 @@ func Draw(review *harness.Review, opt Options) ([]*scene.Sheet, error) {
 
 // plan lays all sheets out without drawing them.
 func plan(review *harness.Review, opt Options) (*drawing, error) {
-	opt.NoFindings = opt.NoFindings || opt.Situation != "" || opt.Changes != nil
-	d := newDrawing(review, opt)
+	signs := findingFlags(review, opt.NoFindings || opt.Situation != "")
+	if opt.Changes != nil {
+		signs = changeFlags(opt.Changes, opt.asWas)
+	}
+	l := newLabels(review.Circuit, opt.Symbols, opt.Relays, signs)
 	if opt.Situation != "" {
 		s, err := newStudy(review, opt.Situation)
 		if err != nil {
 			return nil, err
 		}
-		d.study = s
+		l.study = s
 	}
-	paper, err := paperOf(d.sizeName)
+	paper, err := paperOf(cmp.Or(opt.Size, l.design.Sheet.Size))
 	if err != nil {
 		return nil, err
 	}
-	d.paper = paper
-	if err := d.layOut(); err != nil {
+	a, err := arrange(l, paper)
+	if err != nil {
 		return nil, err
 	}
-	d.composePanels()
-	return d, nil
+	return newDrawing(sheetsOf(a), review), nil
 }

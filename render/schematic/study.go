@@ -11,12 +11,7 @@ import (
 	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
-	"fusewright/render/scene"
 )
-
-// studyBlue is the colour of solved values; their sloping face tells them in
-// black and white.
-var studyBlue = scene.RGB{R: 20, G: 60, B: 150}
 
 // study is a solved situation written into the drawing. A nil study writes
 // nothing.
@@ -90,7 +85,7 @@ func (s *study) wire(w *circuit.Wire) string {
 		return "? A"
 	}
 	end := w.To
-	if w.Role == circuit.ReturnWire || w.Role == circuit.CoilReturnWire {
+	if isReturn(w) {
 		end = w.From
 	}
 	return ampText(s.solution.Amps(w.Branch)) + ", " + s.volts(end.Node)

@@ -119,7 +119,7 @@ func TestLengthText(t *testing.T) {
 		{0.2794001, "ft", "1 ft"},
 	}
 	for _, c := range cases {
-		d := &drawing{lengths: c.unit}
+		d := &labels{lengths: c.unit}
 		if got := d.lengthText(c.lengthM); got != c.want {
 			t.Errorf("%g m in %q: %q, want %q", c.lengthM, c.unit, got, c.want)
 		}

@@ -5,9 +5,6 @@ import (
 	"strconv"
 	"strings"
 
-	"fusewright/harness/design/lengths"
-	"fusewright/harness/design/wording"
-	"fusewright/harness/network/circuit"
 	"fusewright/render/scene"
 	"fusewright/render/symbol"
 )
@@ -30,51 +27,6 @@ func textW(s string, face scene.Face) float64 { return scene.TextWidthMM(s, smal
 
 // inM rounds a length in mm up to whole modules.
 func inM(mm float64) int { return int(math.Ceil(mm/symbol.M - 1e-9)) }
-
-// wireLabel is what stands on a wire, in one line or two. On a study sheet the
-// second line is what flows there.
-func (d *drawing) wireLabel(w *circuit.Wire, stacked bool) []string {
-	first := []string{w.Number, w.Spec.Colour.Code()}
-	var second []string
-	if w.Spec.Size != nil {
-		second = append(second, w.Spec.Size.Label)
-	}
-	if d.study != nil {
-		return []string{wording.Present(append(first, second...), " "), d.study.wire(w)}
-	}
-	second = append(second, d.lengthText(w.LengthM))
-	if stacked {
-		return []string{wording.Present(first, " "), wording.Present(second, " ")}
-	}
-	return []string{wording.Present(append(first, second...), " ")}
-}
-
-// labelFace is the face and colour of a line of a wire's label.
-func (d *drawing) labelFace(line int) (scene.Face, scene.RGB) {
-	if d.study != nil && line == 1 {
-		return scene.Italic, studyBlue
-	}
-	return scene.Regular, scene.Ink
-}
-
-// labelW is the width of a wire's label, in mm.
-func (d *drawing) labelW(w *circuit.Wire, stacked bool) float64 {
-	widest := 0.0
-	for i, line := range d.wireLabel(w, stacked) {
-		face, _ := d.labelFace(i)
-		widest = max(widest, textW(line, face))
-	}
-	return widest
-}
-
-// lengthText is a wire length, slack included, in the design's unit; inches are rounded up, so
-// that no wire is cut short.
-func (d *drawing) lengthText(lengthM float64) string {
-	if lengthM <= 0 {
-		return "length ?"
-	}
-	return lengths.In(d.lengths).Wire(lengthM)
-}
 
 // number prints a value with at most three figures and no trailing zeros.
 func number(v float64) string {

@@ -8,35 +8,8 @@ import (
 	"fusewright/harness/network/circuit"
 )
 
-// nameOf is the wording of a part: its label, else its name.
-func nameOf(p *circuit.Part) string {
-	if p.Label != "" {
-		return p.Label
-	}
-	return p.Name
-}
-
-// captionOf wraps a part's text, its sign before it, to a width in mm.
-func (d *drawing) captionOf(p *circuit.Part, widthMM float64, most int) caption {
-	return d.worded(d.head(p), p, widthMM, most)
-}
-
-// captionAtop is captionOf for a caption over an outline.
-func (d *drawing) captionAtop(p *circuit.Part, widthMM float64) caption {
-	c := d.head(p)
-	if d.flags.atop {
-		c = caption{ref: p.Ref}
-	}
-	return d.worded(c, p, widthMM, 4)
-}
-
-func (d *drawing) worded(c caption, p *circuit.Part, widthMM float64, most int) caption {
-	words, details := d.wordsOf(p)
-	return c.fit(words, details, widthMM, most).solved(widthMM, d.study.part(p)...)
-}
-
 // wordsOf is a part's name and its figures.
-func (d *drawing) wordsOf(p *circuit.Part) (words, details string) {
+func (l *labels) wordsOf(p *circuit.Part) (words, details string) {
 	words = nameOf(p)
 	switch src := p.Source.(type) {
 	case *design.Fuse:
@@ -46,19 +19,19 @@ func (d *drawing) wordsOf(p *circuit.Part) (words, details string) {
 	case *design.Block:
 		return words, blockWords(src)
 	case *design.Switch:
-		return words, wording.Present([]string{switchWords(src), d.plugWords(p)}, ", ")
+		return words, wording.Present([]string{switchWords(src), l.plugWords(p)}, ", ")
 	case *design.Load:
-		return words, wording.Present([]string{loadWords(src), d.plugWords(p)}, ", ")
+		return words, wording.Present([]string{loadWords(src), l.plugWords(p)}, ", ")
 	case *design.Tap:
 		return words, tapWords(src)
 	}
 	switch p.Kind {
 	case circuit.Battery:
-		return d.batteryWords()
+		return l.batteryWords()
 	case circuit.Generator:
-		return d.generatorWords()
+		return l.generatorWords()
 	case circuit.VehicleLoads:
-		return "vehicle's own", d.vehicleWords()
+		return "vehicle's own", l.vehicleWords()
 	}
 	return words, ""
 }
@@ -129,20 +102,20 @@ func tapWords(t *design.Tap) string {
 	return wording.Present(parts, ", ")
 }
 
-func (d *drawing) batteryWords() (words, details string) {
-	b := d.design().Battery
+func (l *labels) batteryWords() (words, details string) {
+	b := l.design.Battery
 	parts := []string{}
-	if d.design().SystemV.Given() {
-		parts = append(parts, number(d.design().SystemV.Value)+" V")
+	if l.design.SystemV.Given() {
+		parts = append(parts, number(l.design.SystemV.Value)+" V")
 	}
-	if b.Chemistry != nil && d.study == nil { // a study needs the room
+	if b.Chemistry != nil && l.study == nil { // a study needs the room
 		parts = append(parts, b.Chemistry.Name)
 	}
 	words = wording.Present(parts, " ")
 	if words == "" {
 		words = "battery"
 	}
-	if d.study != nil {
+	if l.study != nil {
 		return words, ""
 	}
 	var figures []string
@@ -155,8 +128,8 @@ func (d *drawing) batteryWords() (words, details string) {
 	return words, strings.Join(figures, ", ")
 }
 
-func (d *drawing) generatorWords() (words, details string) {
-	c := d.design().Charging
+func (l *labels) generatorWords() (words, details string) {
+	c := l.design.Charging
 	if c.RegulatedV.Given() {
 		words = number(c.RegulatedV.Value) + " V"
 	}
@@ -167,10 +140,10 @@ func (d *drawing) generatorWords() (words, details string) {
 }
 
 // vehicleWords is the sum of the vehicle's own loads, duties left out.
-func (d *drawing) vehicleWords() string {
+func (l *labels) vehicleWords() string {
 	sum := 0.0
-	for _, v := range d.design().VehicleLoads {
-		sum += d.design().VehicleW(v)
+	for _, v := range l.design.VehicleLoads {
+		sum += l.design.VehicleW(v)
 	}
 	if sum <= 0 {
 		return ""
