@@ -47,24 +47,6 @@ func (l *labels) plain(lines, solved int) int {
 	return lines
 }
 
-// sourceCaptions are the texts at the vehicle's loads and the generator.
-func (l *labels) sourceCaptions() (vehicle, generator caption) {
-	g, v := sourceParts(l.circuit)
-	const width = (sourceNeg - sourceTrunk - 0.7) * symbol.M
-	if v != nil {
-		words, _ := l.wordsOf(v)
-		vehicle = l.head(v).fit(words, "", width, 1).solved(width, l.study.part(v)...)
-	}
-	if g != nil {
-		words, details := l.wordsOf(g)
-		if l.study != nil { // the second line is the solved one
-			details = ""
-		}
-		generator = l.head(g).fit(words, details, width, l.plain(2, 1)).solved(width, l.study.part(g)...)
-	}
-	return vehicle, generator
-}
-
 // coilCaption is the text of a coil that stands apart: the name, and where the
 // contact is.
 func (l *labels) coilCaption(p *circuit.Part, widthMM float64) caption {

@@ -81,7 +81,7 @@ func (b *builder) shapeBlock(c *cell, goesOn bool, bus *circuit.Terminal) {
 	c.rows[len(c.rows)-1].bottom += 0.8
 	if goesOn {
 		last := c.rows[len(c.rows)-1]
-		c.outlets = append(c.outlets, &outlet{cell: c, term: bus, row: last, off: 3 + b.lastDrop(c), dx: blockBar})
+		c.outlets = append(c.outlets, &outlet{cell: c, term: bus, row: last, off: 3 + lastDrop(b.labels, c), dx: blockBar})
 		last.bottom += 3
 	}
 	b.placeBlockInlets(c)
@@ -99,4 +99,12 @@ func (b *builder) placeBlockInlets(c *cell) {
 		in.row.top = max(in.row.top, b.labelTop())
 		in.row.bottom = max(in.row.bottom, float64(in.off)+1)
 	}
+}
+
+// lastDrop is wayDrop of the last way of a cell.
+func lastDrop(l *labels, c *cell) int {
+	if n := len(c.ways); n > 0 {
+		return l.wayDrop(c.ways[n-1])
+	}
+	return 0
 }

@@ -166,10 +166,6 @@ var (
 	white       = scene.RGB{R: 255, G: 255, B: 255}
 )
 
-// flag draws a numbered flag: danger filled, fault a thick ring, advice a thin
-// ring, accepted a dashed ring.
-func (a *painter) flag(number int, x, y float64) { drawFlag(a.sheet, a.signs.list[number-1], x, y) }
-
 func drawFlag(sheet *scene.Sheet, m *marked, x, y float64) {
 	if m.change != nil {
 		drawDelta(sheet, m, x, y)

@@ -2,6 +2,7 @@ package schematic
 
 import (
 	"cmp"
+	"math"
 	"slices"
 )
 
@@ -196,4 +197,13 @@ func joinInlets(list []line) {
 		l.pts = append(l.pts, joint)
 		l.dots = append(l.dots, joint)
 	}
+}
+
+// levelFrom is where the last level stretch of a line begins.
+func (l line) levelFrom() int {
+	n := len(l.pts)
+	if n < 2 || l.pts[n-1].y != l.pts[n-2].y {
+		return math.MaxInt
+	}
+	return l.pts[n-2].x
 }

@@ -126,3 +126,13 @@ func (n *net) build(ports map[any]int) (passing []*cell) {
 	}
 	return passing
 }
+
+// coilsOnly tells that a net feeds nothing but relay coils.
+func (n *net) coilsOnly() bool {
+	for _, in := range n.inlets {
+		if in.wire == nil || in.wire.Role != circuit.CoilFeedWire || in.cell.coil {
+			return false
+		}
+	}
+	return true
+}

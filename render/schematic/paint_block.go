@@ -23,7 +23,7 @@ func (a *painter) block(c *cell) {
 	top := float64(first) - 1.9
 	outline := scene.Pen(symbol.LineMM).Dashed(1.8, 1)
 	at := a.at(float64(c.x), top)
-	bottom := a.at(0, float64(last+a.lastDrop(c))+2.2).Y
+	bottom := a.at(0, float64(last+lastDrop(a.labels, c))+2.2).Y
 	if low == 0 {
 		bottom = a.at(0, float64(last)-0.6).Y
 	}

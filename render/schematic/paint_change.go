@@ -3,7 +3,6 @@ package schematic
 import (
 	"math"
 
-	"fusewright/harness/network/circuit"
 	"fusewright/render/scene"
 	"fusewright/render/symbol"
 )
@@ -26,28 +25,6 @@ const (
 // bandTints are light enough for lines and words to stand on.
 var bandTints = map[ChangeKind]scene.RGB{
 	Added: {R: 196, G: 212, B: 242}, Changed: {R: 246, G: 212, B: 168},
-}
-
-// bands marks the changed wires of the page, under everything else.
-func (a *painter) bands() {
-	if a.signs.changes == nil {
-		return
-	}
-	for _, l := range a.on.lines {
-		if w := l.in.wire; w != nil {
-			var pts []scene.Point
-			for _, s := range l.pts {
-				pts = append(pts, a.spot(s))
-			}
-			a.band(w.Number, pts)
-		}
-	}
-}
-
-// band marks an upright and level line: added with a plain band under it,
-// changed with a broken one, removed with crosses.
-func (a *painter) band(ref string, pts []scene.Point) {
-	drawBand(a.sheet, a.signs.kinds[ref], ref, pts)
 }
 
 func drawBand(sheet *scene.Sheet, kind ChangeKind, ref string, pts []scene.Point) {
@@ -103,23 +80,19 @@ func cross(sheet *scene.Sheet, at scene.Point) {
 	}
 }
 
-// surround marks a changed part round a box on the sheet: added with a plain
-// frame, changed with a cloud, removed with crosses.
-func (a *painter) surround(p *circuit.Part, box scene.Rect) {
-	if !a.signs.surrounded(p) {
-		return
-	}
-	kind := a.signs.kinds[p.Ref]
-	a.sheet.Begin(scene.Group{ID: a.sheet.UniqueID("cloud-" + p.Ref), Class: "band", Title: p.Ref + " " + string(kind)})
-	defer a.sheet.End()
+// surround marks a changed part round a box: added with a plain frame, changed
+// with a cloud, removed with crosses.
+func surround(sheet *scene.Sheet, kind ChangeKind, ref string, box scene.Rect) {
+	sheet.Begin(scene.Group{ID: sheet.UniqueID("cloud-" + ref), Class: "band", Title: ref + " " + string(kind)})
+	defer sheet.End()
 	switch kind {
 	case Added:
 		pen := scene.Pen(symbol.LineMM).In(changeColours[kind])
-		a.sheet.RoundRect(box.Grow(1), 1.5, &pen, nil)
+		sheet.RoundRect(box.Grow(1), 1.5, &pen, nil)
 	case Changed:
-		cloud(a.sheet, box.Grow(cloudReach-bulge))
+		cloud(sheet, box.Grow(cloudReach-bulge))
 	case Removed:
-		around(box.Grow(0.7), crossStep, func(p, q scene.Point) { cross(a.sheet, p) })
+		around(box.Grow(0.7), crossStep, func(p, q scene.Point) { cross(sheet, p) })
 	}
 }
 
@@ -158,10 +131,4 @@ func sign64(v float64) float64 {
 		return -1
 	}
 	return 0
-}
-
-// boxAt is a box in modules about a place of the page, on the sheet.
-func (a *painter) boxAt(x, y int, r scene.Rect) scene.Rect {
-	at := a.at(float64(x)+r.X, float64(y)+r.Y)
-	return scene.Rect{X: at.X, Y: at.Y, W: r.W * symbol.M, H: r.H * symbol.M}
 }

@@ -10,7 +10,7 @@ import (
 // posts. What joins them is the factory's wiring and has no wire numbers.
 func (a *painter) source(c *cell) {
 	y := c.rows[1].y
-	vehicle, generator, battery := a.sourceRows()
+	vehicle, generator, battery := sourceRows(a.labels)
 	p := a.wirePen(c.x, y)
 	top := float64(battery)
 	for _, row := range []int{generator, vehicle} {
@@ -70,4 +70,22 @@ func (a *painter) branch(c *cell, part *circuit.Part, row int, s *symbol.Symbol,
 func (a *painter) branchCaption(c *cell, row int, s *symbol.Symbol, text caption, flag int) {
 	at := a.at(float64(c.x+sourceTrunk), float64(row))
 	a.caption(text, at.X+0.4*symbol.M, at.Y+captionBase(s.Body.Y+s.Body.H, a.signs.dropFor(flag)))
+}
+
+// sourceCaptions are the texts at the vehicle's loads and the generator.
+func (a *painter) sourceCaptions() (vehicle, generator caption) {
+	g, v := sourceParts(a.circuit)
+	const width = (sourceNeg - sourceTrunk - 0.7) * symbol.M
+	if v != nil {
+		words, _ := a.wordsOf(v)
+		vehicle = a.head(v).fit(words, "", width, 1).solved(width, a.study.part(v)...)
+	}
+	if g != nil {
+		words, details := a.wordsOf(g)
+		if a.study != nil { // the second line is the solved one
+			details = ""
+		}
+		generator = a.head(g).fit(words, details, width, a.plain(2, 1)).solved(width, a.study.part(g)...)
+	}
+	return vehicle, generator
 }

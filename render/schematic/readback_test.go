@@ -8,6 +8,7 @@ import (
 
 	"fusewright/harness/network/circuit"
 	"fusewright/render/scene"
+	"fusewright/render/symbol"
 )
 
 // seen is what a finished sheet shows of the wiring, read from its lines alone.
@@ -162,7 +163,7 @@ func onLine(p scene.Point, line []scene.Point) bool {
 func checkDrawnAsRouted(d *drawing, sheets []*scene.Sheet) (faults []string) {
 	for i, p := range d.pages {
 		v := look(sheets[i])
-		a := newPainter(d.sheets, p, nil)
+		field := d.paper.field()
 		for _, l := range p.lines {
 			if l.in.wire == nil {
 				continue
@@ -170,7 +171,7 @@ func checkDrawnAsRouted(d *drawing, sheets []*scene.Sheet) (faults []string) {
 			lines := v.wires[l.in.wire.Number]
 			ok := len(lines) == 1 && len(lines[0]) == len(l.pts)
 			for k := 0; ok && k < len(l.pts); k++ {
-				ok = same(lines[0][k], a.spot(l.pts[k]))
+				ok = same(lines[0][k], scene.Point{X: field.X + float64(l.pts[k].x)*symbol.M, Y: field.Y + float64(l.pts[k].y)*symbol.M})
 			}
 			if !ok {
 				faults = append(faults, fmt.Sprintf("sheet %d: %s is not drawn as routed", i+1, l.in.wire.Number))

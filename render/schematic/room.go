@@ -1,8 +1,6 @@
 package schematic
 
 import (
-	"math"
-
 	"fusewright/harness/network/circuit"
 )
 
@@ -27,15 +25,6 @@ func (a *arrangement) labelRooms(p *page) {
 
 // labelHeight is the room of a label in one line above its wire, in modules.
 func (a *arrangement) labelHeight() float64 { return (gapMM + capMM + 0.6) / 2.5 }
-
-// levelFrom is where the last level stretch of a line begins.
-func (l line) levelFrom() int {
-	n := len(l.pts)
-	if n < 2 || l.pts[n-1].y != l.pts[n-2].y {
-		return math.MaxInt
-	}
-	return l.pts[n-2].x
-}
 
 // free tells whether nothing stands above a row between two columns of the grid,
 // up to a height, but the line itself.

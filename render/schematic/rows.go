@@ -3,8 +3,6 @@ package schematic
 import (
 	"math"
 	"sort"
-
-	"fusewright/harness/network/circuit"
 )
 
 // bound says that a row lies at least a distance below another one.
@@ -130,16 +128,6 @@ type wish struct {
 	a, b   end
 	level  bool
 	weight int
-}
-
-// coilsOnly tells that a net feeds nothing but relay coils.
-func (n *net) coilsOnly() bool {
-	for _, in := range n.inlets {
-		if in.wire == nil || in.wire.Role != circuit.CoilFeedWire || in.cell.coil {
-			return false
-		}
-	}
-	return true
 }
 
 // wishes lists what would make the page calm, the most important first: long

@@ -148,32 +148,3 @@ func (l *labels) wayDrop(w *way) int {
 	}
 	return inM(l.signs.drop)
 }
-
-// lastDrop is wayDrop of the last way of a cell.
-func (l *labels) lastDrop(c *cell) int {
-	if n := len(c.ways); n > 0 {
-		return l.wayDrop(c.ways[n-1])
-	}
-	return 0
-}
-
-// sourceRows gives the rows of the branches and of the battery's plus pin,
-// counted from the cellar's row; a branch that is not there has row -1.
-func (l *labels) sourceRows() (vehicle, generator, battery int) {
-	g, v := sourceParts(l.circuit)
-	vehicle, generator = -1, -1
-	next := 0
-	step := func(p *circuit.Part) int {
-		if l.signs.changes != nil && l.signs.ofPart(p) > 0 {
-			return sourceMarked
-		}
-		return sourceStep
-	}
-	if v != nil {
-		vehicle, next = next, next+step(v)
-	}
-	if g != nil {
-		generator, next = next, next+step(g)
-	}
-	return vehicle, generator, max(next-1, 0)
-}
