@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"fusewright/harness"
 	"fusewright/render/scene"
+	"fusewright/render/schematic/paint"
 )
 
 // DrawChanges makes the sheets of a design with what changed against an earlier
@@ -20,24 +21,24 @@ func DrawChanges(earlier, now *harness.Review, opt Options) ([]*scene.Sheet, err
 	if err != nil {
 		return nil, err
 	}
-	sheets := d.paint()
+	sheets := d.Paint()
 	if was != nil {
-		sheets = append(sheets, was.paint()...)
+		sheets = append(sheets, was.Paint()...)
 	}
 	return sheets, nil
 }
 
 // planChanges lays out the sheets of both designs; was is nil when words tell
 // everything.
-func planChanges(earlier, now *harness.Review, opt Options) (d, was *drawing, err error) {
+func planChanges(earlier, now *harness.Review, opt Options) (d, was *paint.Drawing, err error) {
 	d, err = plan(now, opt)
-	if err != nil || !opt.Changes.rewired() {
+	if err != nil || !opt.Changes.Rewired() {
 		return d, nil, err
 	}
 	opt.asWas = true
 	if was, err = plan(earlier, opt); err != nil {
 		return nil, nil, err
 	}
-	d.follow(was)
+	d.Follow(was)
 	return d, was, nil
 }

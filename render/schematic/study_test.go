@@ -9,6 +9,7 @@ import (
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
 	"fusewright/render/scene"
+	"fusewright/render/schematic/solved"
 )
 
 // words are all texts of sheets.
@@ -91,13 +92,13 @@ func TestStudyWithoutSolution(t *testing.T) {
 			t.Errorf("a number of an unsolved situation: %q", text)
 		}
 	}
-	if got := HeaviestSituation(review); got != "" {
+	if got := solved.HeaviestSituation(review); got != "" {
 		t.Errorf("heaviest of none solved is %q", got)
 	}
 }
 
 func TestHeaviestSituation(t *testing.T) {
-	if got := HeaviestSituation(demo(t, "fen-runner")); got != "night cruise" {
+	if got := solved.HeaviestSituation(demo(t, "fen-runner")); got != "night cruise" {
 		t.Errorf("got %q", got) // everything is on, at cruise
 	}
 }

@@ -1,0 +1,76 @@
+package cell
+
+import (
+	"fusewright/harness/network/circuit"
+	"fusewright/render/schematic/lettering"
+	"fusewright/render/schematic/parts"
+	"fusewright/render/symbol"
+)
+
+// RelayBody is the width of a relay's outline.
+const RelayBody = 8
+
+// RelayDrop is where terminal 85 goes down, from the outline's left.
+const RelayDrop = 6
+
+// shapeRelay measures a relay drawn as one part: contact above, coil below.
+func (b *builder) shapeRelay(c *Cell) {
+	c.Geometry = parts.RelayForm(c.Part)
+	g := &c.Geometry
+	var contact, coil []*Inlet
+	for _, in := range c.Inlets {
+		if in.Wire.Role == circuit.CoilFeedWire {
+			coil = append(coil, in)
+		} else {
+			contact = append(contact, in)
+		}
+	}
+	g.Coil = max(4, b.spreadInlets(contact, 0)+3)
+	last := b.spreadInlets(coil, g.Coil)
+	g.Roof = -1.75
+	if g.Changeover {
+		g.Roof = -3.5
+	}
+	g.Floor = g.Coil + 3
+	if g.Suppressor != "" {
+		g.Floor = g.Coil + 4
+	}
+	c.Lead = max(b.leadOf(c), 2)
+	if len(contact) > 1 || len(coil) > 1 {
+		c.Lead++
+	}
+	c.Body = RelayBody
+	low := float64(max(g.Floor, last)) + 0.8
+	if n := len(c.Returns); n > 0 {
+		g.Drop = 2
+		if b.Stacked || n > 1 {
+			g.Drop = 3
+		}
+		g.Drop += b.Signs.LeadGap(c.Part)
+		for _, w := range c.Returns {
+			c.Lead = max(c.Lead, b.LabelM(w)-RelayDrop+1)
+		}
+		low = float64(g.Floor+g.Drop*n) + 1.75 + 0.3
+	}
+	c.Caption = b.CaptionAtop(c.Part, float64(c.Body+b.Overhang(1))*symbol.M-0.5)
+	lines := float64(len(c.Caption.Lines))
+	c.Rows[0].Top = -g.Roof + (lettering.GapMM+lettering.CapMM+(lines-1)*lettering.LineMM+0.4)/symbol.M
+	if b.Signs.OfPart(c.Part) > 0 {
+		c.Rows[0].Top += b.Signs.Lift / symbol.M
+	}
+	c.Rows[0].Bottom = low
+	b.addRelayOutlets(c)
+}
+
+// addRelayOutlets shows 87 on the contact row and 87a above it.
+func (b *builder) addRelayOutlets(c *Cell) {
+	for _, t := range c.Part.Terminals {
+		off, known := map[string]int{"87": 0, "87a": -2}[t.Name]
+		if known && len(b.Feeds[t]) > 0 {
+			c.Outlets = append(c.Outlets, &Outlet{Cell: c, Term: t, Row: c.Rows[0], Off: off, Dx: RelayBody})
+		}
+	}
+	if len(c.Outlets) == 2 && c.Outlets[0].Off > c.Outlets[1].Off {
+		c.Outlets[0], c.Outlets[1] = c.Outlets[1], c.Outlets[0]
+	}
+}

@@ -1,0 +1,84 @@
+package parts
+
+import (
+	"fusewright/harness/design"
+	"fusewright/harness/network/circuit"
+	"fusewright/library"
+	"fusewright/render/schematic/lettering"
+)
+
+// BusOf is the terminal of the bar: the one that is fed, else the first.
+func BusOf(p *circuit.Part) *circuit.Terminal {
+	named := map[string]bool{}
+	if b, ok := p.Source.(*design.Block); ok {
+		for _, w := range b.Ways {
+			named[w.Number] = true
+		}
+	}
+	for _, t := range p.Terminals {
+		if !named[t.Name] {
+			return t
+		}
+	}
+	return &circuit.Terminal{Part: p, Name: "bar"}
+}
+
+// WaysOf lists the ways of a block with what is in them.
+func WaysOf(p *circuit.Part) []*Way {
+	b, ok := p.Source.(*design.Block)
+	if !ok {
+		return nil
+	}
+	terms := map[string]*circuit.Terminal{}
+	for _, t := range p.Terminals {
+		terms[t.Name] = t
+	}
+	var list []*Way
+	for _, w := range b.Ways {
+		v := &Way{Number: w.Number, Term: terms[w.Number]}
+		if v.Term != nil {
+			v.Ref = v.Term.FuseRef
+		}
+		fillWay(v, w)
+		list = append(list, v)
+	}
+	return list
+}
+
+func fillWay(v *Way, w *design.Way) {
+	switch {
+	case w.Spare:
+		v.Kind, v.Words = SpareWay, "spare"
+	case w.Fuse == nil:
+		v.Kind, v.Words = linkedWay, "no fuse"
+	default:
+		v.Kind = wayKindOf(w.FuseType)
+		v.Words = lettering.Number(w.Fuse.RatingA) + " A"
+	}
+}
+
+func wayKindOf(t *library.FuseType) wayKind {
+	if t == nil {
+		return fusedWay
+	}
+	return map[string]wayKind{"breaker": BreakerWay, "ptc": ptcWay}[t.Kind]
+}
+
+// Way is one output of a block.
+type Way struct {
+	Number string
+	Term   *circuit.Terminal
+	Ref    string // "F3"
+	Words  string // "15 A"
+	Kind   wayKind
+}
+
+type wayKind int
+
+const (
+	fusedWay wayKind = iota
+	BreakerWay
+	ptcWay
+	linkedWay // no fuse in it
+	SpareWay
+)
