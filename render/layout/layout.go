@@ -11,7 +11,6 @@ import (
 	"fusewright/harness"
 	"fusewright/harness/design"
 	"fusewright/harness/design/lengths"
-	"fusewright/harness/review/finding"
 	"fusewright/harness/workshop/formboard"
 	"fusewright/render/frame"
 	"fusewright/render/scene"
@@ -130,32 +129,9 @@ func below(r scene.Rect, y float64) scene.Rect {
 
 // frame draws the frame of a sheet, now that their number is known.
 func (d *drawing) frame(i int) {
-	des := d.review.Design
-	practice := ""
-	if des.Practice != nil {
-		practice = des.Practice.Name
-	}
-	frame.Draw(d.sheets[i], d.paper, frame.Title{
-		Title: des.Title.Value,
-		Kind:  "Layout",
-		Fields: [3][3]frame.Field{
-			{{Name: "vehicle", Value: des.Vehicle.Value}, {Name: "revision", Value: des.Revision.Value},
-				{Name: "date", Value: des.Date.Value}},
-			{{Name: "practice", Value: practice}, {Name: "drawn by", Value: des.Author.Value},
-				{Name: "sheet", Value: fmt.Sprintf("%d of %d", i+1, len(d.sheets))}},
-			{{Name: "findings", Value: findingWords(d.review.Findings)}, {Name: "scale", Value: d.scales[i]},
-				{Name: "size", Value: d.paper.Name}},
-		},
-	})
-}
-
-func findingWords(list []*finding.Finding) string {
-	accepted := 0
-	for _, f := range list {
-		if f.Accepted != "" {
-			accepted++
-		}
-	}
-	return fmt.Sprintf("%d danger · %d fault · %d advice · %d accepted", finding.Count(list, finding.Danger),
-		finding.Count(list, finding.Fault), finding.Count(list, finding.Advice), accepted)
+	t := frame.TitleOf(d.review.Design, d.review.Findings, d.paper.Name)
+	t.Kind = "Layout"
+	t.Fields[1][2].Value = fmt.Sprintf("%d of %d", i+1, len(d.sheets))
+	t.Fields[2][1] = frame.Field{Name: "scale", Value: d.scales[i]}
+	frame.Draw(d.sheets[i], d.paper, t)
 }

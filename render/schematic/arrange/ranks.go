@@ -2,7 +2,8 @@ package arrange
 
 import (
 	"fusewright/render/schematic/cell"
-	"sort"
+	"maps"
+	"slices"
 )
 
 // rankCells gives each part its column: one to the right of whatever feeds it.
@@ -75,13 +76,8 @@ func (a *Arrangement) settle(p *Page) {
 	for _, c := range p.Cells {
 		used[c.Col] = true
 	}
-	var cols []int
-	for col := range used {
-		cols = append(cols, col)
-	}
-	sort.Ints(cols)
 	rank := map[int]int{}
-	for i, col := range cols {
+	for i, col := range slices.Sorted(maps.Keys(used)) {
 		rank[col] = i
 	}
 	for _, c := range p.Cells {

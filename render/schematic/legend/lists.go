@@ -2,7 +2,8 @@ package legend
 
 import (
 	"fmt"
-	"sort"
+	"maps"
+	"slices"
 
 	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
@@ -73,11 +74,7 @@ func (l *Lists) colourPanel(p *arrange.Page) *column.List {
 			note(w)
 		}
 	}
-	var codes []string
-	for code := range found {
-		codes = append(codes, code)
-	}
-	sort.Strings(codes)
+	codes := slices.Sorted(maps.Keys(found))
 	const across = 3
 	out := &column.List{Title: "Colours (IEC 60757)", Whole: true}
 	for i := 0; i < len(codes); i += across {

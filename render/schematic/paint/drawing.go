@@ -6,6 +6,7 @@ import (
 	"cmp"
 	"fmt"
 	"fusewright/harness"
+	"fusewright/harness/review/finding"
 	"fusewright/render/scene"
 	"fusewright/render/schematic/crossref"
 	"fusewright/render/schematic/legend"
@@ -16,11 +17,11 @@ import (
 type Drawing struct {
 	*crossref.Sheets
 	Lists    *legend.Lists
-	findings string // their counts, for the title block
+	findings []*finding.Finding // counted in the title block, drawn or not
 }
 
 func New(s *crossref.Sheets, review *harness.Review) *Drawing {
-	return &Drawing{s, legend.Compose(s.Arrangement, s), findingWords(review.Findings)}
+	return &Drawing{s, legend.Compose(s.Arrangement, s), review.Findings}
 }
 
 // Paint draws all sheets that are not left out, in order.

@@ -3,7 +3,6 @@ package paint
 import (
 	"fmt"
 
-	"fusewright/harness/review/finding"
 	"fusewright/render/frame"
 	"fusewright/render/scene"
 	"fusewright/render/schematic/lettering"
@@ -11,28 +10,20 @@ import (
 
 // paintFrame draws the frame with the title block and the caution.
 func (d *Drawing) paintFrame(sheet *scene.Sheet, number, total int) {
-	design := d.Design
+	t := frame.TitleOf(d.Design, d.findings, d.Paper.Name)
+	t.Kind, t.Fields[1][0].Value = "Schematic", d.practiceWords()
 	third := frame.Field{Name: "system", Value: d.systemWords()}
-	kind := "Schematic"
 	if d.Study != nil {
-		kind, third = "Study", frame.Field{Name: "situation", Value: d.Study.Name()}
+		t.Kind, third = "Study", frame.Field{Name: "situation", Value: d.Study.Name()}
 	}
 	if c := d.Signs.Changes; c != nil && d.Signs.AsWas {
-		kind, third = "As it was", frame.Field{Name: "compared with", Value: c.Now}
+		t.Kind, third = "As it was", frame.Field{Name: "compared with", Value: c.Now}
 	} else if c != nil {
-		kind, third = "Changes", frame.Field{Name: "compared with", Value: c.Was}
+		t.Kind, third = "Changes", frame.Field{Name: "compared with", Value: c.Was}
 	}
-	frame.Draw(sheet, d.Paper.Paper, frame.Title{
-		Title: design.Title.Value,
-		Kind:  kind,
-		Fields: [3][3]frame.Field{
-			{{Name: "vehicle", Value: design.Vehicle.Value}, {Name: "revision", Value: design.Revision.Value},
-				{Name: "date", Value: design.Date.Value}},
-			{{Name: "practice", Value: d.practiceWords()}, {Name: "drawn by", Value: design.Author.Value},
-				{Name: "sheet", Value: fmt.Sprintf("%d of %d", number, total)}},
-			{{Name: "findings", Value: d.findings}, third, {Name: "size", Value: d.Paper.Name}},
-		},
-	})
+	t.Fields[1][2].Value = fmt.Sprintf("%d of %d", number, total)
+	t.Fields[2][1] = third
+	frame.Draw(sheet, d.Paper.Paper, t)
 }
 
 func (d *Drawing) practiceWords() string {
@@ -48,16 +39,4 @@ func (d *Drawing) systemWords() string {
 		return lettering.Number(v.Value) + " V DC"
 	}
 	return ""
-}
-
-// findingWords counts the findings, whether they are drawn or not.
-func findingWords(list []*finding.Finding) string {
-	accepted := 0
-	for _, f := range list {
-		if f.Accepted != "" {
-			accepted++
-		}
-	}
-	return fmt.Sprintf("%d danger · %d fault · %d advice · %d accepted", finding.Count(list, finding.Danger),
-		finding.Count(list, finding.Fault), finding.Count(list, finding.Advice), accepted)
 }

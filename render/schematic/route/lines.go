@@ -118,34 +118,13 @@ func near(a, q, r Spot) bool {
 	return Distance(a.X, q.X)+Distance(a.Y, q.Y) < Distance(a.X, r.X)+Distance(a.Y, r.Y)
 }
 
-// meet is the point nearest to a at which the upright or level line a–b meets
-// the line c–d.
+// meet is the point nearest to a that the upright or level lines a–b and c–d
+// have in common.
 func meet(a, b, c, d Spot) (Spot, bool) {
-	if a.Y == b.Y && c.Y == d.Y { // both level
-		return overlap(a, b, c, d, a.Y == c.Y, true)
-	}
-	if a.X == b.X && c.X == d.X {
-		return overlap(a, b, c, d, a.X == c.X, false)
-	}
-	q := Spot{a.X, c.Y}
-	if a.Y == b.Y {
-		q = Spot{c.X, a.Y}
-	}
-	return q, Between(q, a, b) && Between(q, c, d)
-}
-
-// overlap is the point of c–d nearest to a on the same line.
-func overlap(a, b, c, d Spot, same, level bool) (Spot, bool) {
-	if !same {
-		return Spot{}, false
-	}
-	best, found := Spot{}, false
-	for _, q := range []Spot{a, c, d} {
-		if Between(q, a, b) && Between(q, c, d) && (!found || near(a, q, best)) {
-			best, found = q, true
-		}
-	}
-	return best, found
+	low := Spot{max(min(a.X, b.X), min(c.X, d.X)), max(min(a.Y, b.Y), min(c.Y, d.Y))}
+	high := Spot{min(max(a.X, b.X), max(c.X, d.X)), min(max(a.Y, b.Y), max(c.Y, d.Y))}
+	q := Spot{max(low.X, min(a.X, high.X)), max(low.Y, min(a.Y, high.Y))}
+	return q, low.X <= high.X && low.Y <= high.Y
 }
 
 // Between tells whether q lies in the box of a and b.
