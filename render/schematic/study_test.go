@@ -1,11 +1,13 @@
 package schematic
 
 import (
-	"fmt"
+	"maps"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
+	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
 	"fusewright/render/scene"
@@ -41,13 +43,15 @@ func TestStudyShowsTheSolution(t *testing.T) {
 		}
 	}
 	found := words(sheets)
-	minus := strings.NewReplacer("-", "−")
+	if !strings.Contains(strings.Join(slices.Sorted(maps.Keys(found)), " "), "at one") {
+		t.Error("nothing says that the values are those of one moment")
+	}
 	for _, w := range review.Circuit.Wires {
 		end := w.To
 		if w.Role == circuit.ReturnWire || w.Role == circuit.CoilReturnWire {
 			end = w.From
 		}
-		want := minus.Replace(fmt.Sprintf("%.2f A, %.2f V", sol.BranchA[w.Branch.Index], sol.NodeV[end.Node.Index]))
+		want := quantity.Format(sol.BranchA[w.Branch.Index], quantity.Current) + ", " + quantity.Format(sol.NodeV[end.Node.Index], quantity.Voltage)
 		if found[want] == 0 {
 			t.Errorf("%s: no %q on the sheets", w.Number, want)
 		}
@@ -56,12 +60,12 @@ func TestStudyShowsTheSolution(t *testing.T) {
 		switch {
 		case b.Kind == circuit.LoadBranch && b.Part.Kind == circuit.Load && sol.LoadOn[b.Index]:
 			v := sol.NodeV[b.A.Index] - sol.NodeV[b.B.Index]
-			want := fmt.Sprintf("%.2f V, %.1f W", v, v*sol.BranchA[b.Index])
+			want := quantity.Format(v, quantity.Voltage) + ", " + quantity.Format(v*sol.BranchA[b.Index], quantity.Power)
 			if found[want] == 0 {
 				t.Errorf("%s: no %q on the sheets", b.Part.Ref, want)
 			}
 		case b.Fuse != nil && !b.Fuse.Factory:
-			want := fmt.Sprintf("%.0f %%", 100*math.Abs(sol.BranchA[b.Index])/b.Fuse.Rating.RatingA)
+			want := quantity.Format(math.Abs(sol.BranchA[b.Index])/b.Fuse.Rating.RatingA, quantity.Share)
 			if found[want]+found[want+" of rating"] == 0 {
 				t.Errorf("%s: no %q on the sheets", b.Fuse.Ref, want)
 			}

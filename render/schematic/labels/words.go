@@ -1,12 +1,13 @@
 package labels
 
 import (
+	"cmp"
 	"strings"
 
 	"fusewright/harness/design"
+	"fusewright/harness/design/quantity"
 	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
-	"fusewright/render/schematic/lettering"
 	"fusewright/render/schematic/parts"
 )
 
@@ -39,14 +40,14 @@ func (l *Labels) WordsOf(p *circuit.Part) (words, details string) {
 }
 
 func fuseWords(f *design.Fuse) string {
-	var parts []string
+	var rating, family string
 	if f.Rating != nil {
-		parts = append(parts, lettering.Number(f.Rating.RatingA)+" A")
+		rating = quantity.Plain(f.Rating.RatingA, quantity.Current)
 	}
 	if f.Type != nil {
-		parts = append(parts, f.Type.Name)
+		family = f.Type.Name
 	}
-	return wording.Present(parts, " ")
+	return wording.Present([]string{rating, family}, " ")
 }
 
 func relayWords(r *design.Relay) string {
@@ -60,30 +61,41 @@ func relayWords(r *design.Relay) string {
 	return wording.Present(parts, ", ")
 }
 
-func blockWords(b *design.Block) string {
-	switch {
-	case b.TotalA.Given():
-		return lettering.Number(b.TotalA.Value) + " A"
-	case b.Type != nil && b.Type.TotalA > 0:
-		return lettering.Number(b.Type.TotalA) + " A"
+// given is a value of the design with a word before it; "" when the design does
+// not say it.
+func given(word string, q design.Quantity, dim quantity.Dimension) string {
+	if !q.Given() {
+		return ""
 	}
-	return ""
+	return wording.Present([]string{word, quantity.Plain(q.Value, dim)}, " ")
+}
+
+// atMost is a current that the design gives, or else the part's type.
+func atMost(own design.Quantity, ofTypeA float64) string {
+	if !own.Given() && ofTypeA > 0 {
+		return quantity.Plain(ofTypeA, quantity.Current)
+	}
+	return given("", own, quantity.Current)
+}
+
+func blockWords(b *design.Block) string {
+	if b.Type == nil {
+		return given("", b.TotalA, quantity.Current)
+	}
+	return atMost(b.TotalA, b.Type.TotalA)
 }
 
 func switchWords(s *design.Switch) string {
-	switch {
-	case s.RatingA.Given():
-		return lettering.Number(s.RatingA.Value) + " A"
-	case s.Type != nil && s.Type.ResistiveA > 0:
-		return lettering.Number(s.Type.ResistiveA) + " A"
+	if s.Type == nil {
+		return given("", s.RatingA, quantity.Current)
 	}
-	return ""
+	return atMost(s.RatingA, s.Type.ResistiveA)
 }
 
 func loadWords(l *design.Load) string {
 	var parts []string
 	if l.PowerW > 0 {
-		parts = append(parts, lettering.Number(l.PowerW)+" W")
+		parts = append(parts, quantity.Plain(l.PowerW, quantity.Power))
 	}
 	if l.OwnSwitch {
 		parts = append(parts, "own switch")
@@ -92,53 +104,33 @@ func loadWords(l *design.Load) string {
 }
 
 func tapWords(t *design.Tap) string {
-	parts := []string{map[design.When]string{
+	live := map[design.When]string{
 		design.WhenKey: "live with key", design.WhenRunning: "live with engine", design.WhenAlways: "always live",
-	}[t.Hot]}
-	if t.FuseA.Given() {
-		parts = append(parts, "fuse "+lettering.Number(t.FuseA.Value)+" A")
-	}
-	if t.SpareA.Given() {
-		parts = append(parts, "spare "+lettering.Number(t.SpareA.Value)+" A")
-	}
-	return wording.Present(parts, ", ")
+	}[t.Hot]
+	return wording.Present([]string{live, given("fuse", t.FuseA, quantity.Current), given("spare", t.SpareA, quantity.Current)}, ", ")
 }
 
 func (l *Labels) batteryWords() (words, details string) {
 	b := l.Design.Battery
-	parts := []string{}
-	if l.Design.SystemV.Given() {
-		parts = append(parts, lettering.Number(l.Design.SystemV.Value)+" V")
-	}
+	chemistry := ""
 	if b.Chemistry != nil && l.Study == nil { // a study needs the room
-		parts = append(parts, b.Chemistry.Name)
+		chemistry = b.Chemistry.Name
 	}
-	words = wording.Present(parts, " ")
-	if words == "" {
-		words = "battery"
-	}
+	words = cmp.Or(wording.Present([]string{given("", l.Design.SystemV, quantity.Voltage), chemistry}, " "), "battery")
 	if l.Study != nil {
 		return words, ""
 	}
-	var figures []string
-	if b.CapacityAh.Given() {
-		figures = append(figures, lettering.Number(b.CapacityAh.Value)+" Ah")
-	}
-	if b.ResistanceOhm.Given() {
-		figures = append(figures, lettering.Number(b.ResistanceOhm.Value*1000)+" mΩ")
-	}
-	return words, strings.Join(figures, ", ")
+	return words, wording.Present([]string{given("", b.CapacityAh, quantity.Charge),
+		given("", b.ResistanceOhm, quantity.Resistance)}, ", ")
 }
 
 func (l *Labels) generatorWords() (words, details string) {
 	c := l.Design.Charging
-	if c.RegulatedV.Given() {
-		words = lettering.Number(c.RegulatedV.Value) + " V"
-	}
 	if n := len(c.Output); n > 0 {
-		details = lettering.Number(c.Output[0].CurrentA.Value) + "–" + lettering.Number(c.Output[n-1].CurrentA.Value) + " A"
+		first, last := quantity.Plain(c.Output[0].CurrentA.Value, quantity.Current), quantity.Plain(c.Output[n-1].CurrentA.Value, quantity.Current)
+		details = strings.TrimSuffix(first, " A") + "–" + last
 	}
-	return words, details
+	return given("", c.RegulatedV, quantity.Voltage), details
 }
 
 // vehicleWords is the sum of the vehicle's own loads, duties left out.
@@ -150,5 +142,5 @@ func (l *Labels) vehicleWords() string {
 	if sum <= 0 {
 		return ""
 	}
-	return lettering.Number(sum) + " W"
+	return quantity.Format(sum, quantity.Power)
 }

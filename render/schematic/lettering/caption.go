@@ -2,8 +2,8 @@ package lettering
 
 import (
 	"strings"
-	"unicode"
 
+	"fusewright/harness/design/quantity"
 	"fusewright/harness/design/wording"
 	"fusewright/render/scene"
 )
@@ -113,32 +113,13 @@ func Wrap(text string, first, rest float64) (lines []string) {
 func pairs(text string) []string {
 	var out []string
 	for _, word := range strings.Fields(text) {
-		if n := len(out); n > 0 && isFigure(out[n-1]) && isUnit(word) {
+		if n := len(out); n > 0 && quantity.Belong(out[n-1], word) {
 			out[n-1] += " " + word
 			continue
 		}
 		out = append(out, word)
 	}
 	return out
-}
-
-func isFigure(s string) bool {
-	for _, r := range s {
-		if !unicode.IsDigit(r) && !strings.ContainsRune(".,–-+−", r) {
-			return false
-		}
-	}
-	return s != ""
-}
-
-// isUnit tells of a short word that may be a unit.
-func isUnit(s string) bool {
-	s = strings.TrimRight(s, ",;.:")
-	switch s {
-	case "V", "A", "W", "Ah", "mΩ", "Ω", "kΩ", "mm²", "AWG", "m", "mm", "ft", "in", "%", "°C", "s", "h", "min", "rpm", "mA", "mV":
-		return true
-	}
-	return false
 }
 
 // StudyBlue is the colour of solved values; their sloping face tells them in

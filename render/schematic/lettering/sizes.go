@@ -4,8 +4,6 @@ package lettering
 
 import (
 	"math"
-	"strconv"
-	"strings"
 
 	"fusewright/render/scene"
 	"fusewright/render/symbol"
@@ -29,16 +27,3 @@ func TextW(s string, face scene.Face) float64 { return scene.TextWidthMM(s, Smal
 
 // InM rounds a length in mm up to whole modules.
 func InM(mm float64) int { return int(math.Ceil(mm/symbol.M - 1e-9)) }
-
-// Number prints a value with at most three figures and no trailing zeros.
-func Number(v float64) string {
-	if v == 0 || math.IsNaN(v) || math.IsInf(v, 0) {
-		return "0"
-	}
-	digits := 2 - int(math.Floor(math.Log10(math.Abs(v))))
-	s := strconv.FormatFloat(v, 'f', min(max(digits, 0), 4), 64)
-	if strings.Contains(s, ".") {
-		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
-	}
-	return s
-}

@@ -3,9 +3,9 @@ package paint
 import (
 	"fmt"
 
+	"fusewright/harness/design/quantity"
 	"fusewright/render/frame"
 	"fusewright/render/scene"
-	"fusewright/render/schematic/lettering"
 )
 
 // paintFrame draws the frame with the title block and the caution.
@@ -31,12 +31,12 @@ func (d *Drawing) practiceWords() string {
 	if p == nil {
 		return ""
 	}
-	return fmt.Sprintf("%s: %s %% / %s %% drop", p.Name, lettering.Number(p.DropCritical*100), lettering.Number(p.DropOther*100))
+	return fmt.Sprintf("%s: %s / %s drop", p.Name, quantity.Plain(p.DropCritical, quantity.Share), quantity.Plain(p.DropOther, quantity.Share))
 }
 
 func (d *Drawing) systemWords() string {
 	if v := d.Design.SystemV; v.Given() {
-		return lettering.Number(v.Value) + " V DC"
+		return quantity.Plain(v.Value, quantity.Voltage) + " DC"
 	}
 	return ""
 }

@@ -1,6 +1,7 @@
 package paint
 
 import (
+	"fusewright/harness/design/quantity"
 	"fusewright/harness/design/wording"
 	"fusewright/render/scene"
 	"fusewright/render/schematic/arrange"
@@ -40,7 +41,7 @@ func (a *painter) placeBox(r arrange.Region) {
 		words = append(words, "wet")
 	}
 	if r.Place.AmbientC.Given() {
-		words = append(words, lettering.Number(r.Place.AmbientC.Value)+" °C")
+		words = append(words, quantity.Plain(r.Place.AmbientC.Value, quantity.Temperature))
 	}
 	start := left
 	if trunk := a.trunkAbove(r); trunk > 0 {

@@ -2,9 +2,9 @@ package parts
 
 import (
 	"fusewright/harness/design"
+	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
 	"fusewright/library"
-	"fusewright/render/schematic/lettering"
 )
 
 // BusOf is the terminal of the bar: the one that is fed, else the first.
@@ -53,7 +53,7 @@ func fillWay(v *Way, w *design.Way) {
 		v.Kind, v.Words = linkedWay, "no fuse"
 	default:
 		v.Kind = wayKindOf(w.FuseType)
-		v.Words = lettering.Number(w.Fuse.RatingA) + " A"
+		v.Words = quantity.Plain(w.Fuse.RatingA, quantity.Current)
 	}
 }
 

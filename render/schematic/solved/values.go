@@ -5,6 +5,7 @@ package solved
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"fusewright/harness"
@@ -72,15 +73,10 @@ func voltText(v float64) string {
 	if math.IsNaN(v) {
 		return "not joined"
 	}
-	return quantity.Fixed(v, 2) + " V"
+	return quantity.Format(v, quantity.Voltage)
 }
 
-func ampText(a float64) string {
-	if math.Abs(a) >= 100 {
-		return quantity.Fixed(a, 0) + " A"
-	}
-	return quantity.Fixed(a, 2) + " A"
-}
+func ampText(a float64) string { return quantity.Format(a, quantity.Current) }
 
 // Wire is the current in a wire, and the volts at its end towards the load.
 func (s *Values) Wire(w *circuit.Wire) string {
@@ -139,15 +135,21 @@ func (s *Values) single(p *circuit.Part) string {
 }
 
 func (s *Values) battery(p *circuit.Part) []string {
-	for _, b := range p.Branches {
-		if b.Kind != circuit.BatteryBranch {
-			continue
-		}
-		flow := "gives " + ampText(s.solution.BatteryA)
-		if s.solution.BatteryA < 0 {
-			flow = "takes " + ampText(-s.solution.BatteryA)
-		}
-		return []string{voltText(s.solution.Volts(b)), flow}
+	b := branchOf(p, circuit.BatteryBranch)
+	if b == nil {
+		return nil
+	}
+	flow := "gives " + ampText(s.solution.BatteryA)
+	if s.solution.BatteryA < 0 {
+		flow = "takes " + ampText(-s.solution.BatteryA)
+	}
+	return []string{voltText(s.solution.Volts(b)), flow}
+}
+
+// branchOf is the first branch of a kind in a part; nil when it has none.
+func branchOf(p *circuit.Part, kind circuit.BranchKind) *circuit.Branch {
+	if i := slices.IndexFunc(p.Branches, func(b *circuit.Branch) bool { return b.Kind == kind }); i >= 0 {
+		return p.Branches[i]
 	}
 	return nil
 }
@@ -179,36 +181,28 @@ func (s *Values) load(p *circuit.Part) string {
 	if !on {
 		return "off"
 	}
-	return voltText(volts) + ", " + quantity.Fixed(watts, 1) + " W"
+	return voltText(volts) + ", " + quantity.Format(watts, quantity.Power)
 }
 
 // Contact tells whether the first contact of a part is closed.
 func (s *Values) Contact(p *circuit.Part) string {
-	if s == nil || !s.valid() {
+	b := branchOf(p, circuit.ContactBranch)
+	switch {
+	case s == nil || !s.valid() || b == nil:
 		return ""
+	case s.solution.Closed[b.Index]:
+		return "closed"
 	}
-	for _, b := range p.Branches {
-		if b.Kind == circuit.ContactBranch {
-			if s.solution.Closed[b.Index] {
-				return "closed"
-			}
-			return "open"
-		}
-	}
-	return ""
+	return "open"
 }
 
 // Coil is the volts across a relay's coil.
 func (s *Values) Coil(p *circuit.Part) string {
-	if s == nil || !s.valid() {
+	b := branchOf(p, circuit.ResistorBranch)
+	if s == nil || !s.valid() || b == nil {
 		return ""
 	}
-	for _, b := range p.Branches {
-		if b.Kind == circuit.ResistorBranch {
-			return "coil " + voltText(s.solution.Volts(b))
-		}
-	}
-	return ""
+	return "coil " + voltText(s.solution.Volts(b))
 }
 
 // share is the current of a fuse in percent of its rating.
@@ -216,7 +210,7 @@ func (s *Values) share(b *circuit.Branch) string {
 	if b.Fuse == nil || b.Fuse.Rating == nil || b.Fuse.Rating.RatingA <= 0 {
 		return "? %"
 	}
-	return quantity.Fixed(100*math.Abs(s.solution.Amps(b))/b.Fuse.Rating.RatingA, 0) + " %"
+	return quantity.Format(math.Abs(s.solution.Amps(b))/b.Fuse.Rating.RatingA, quantity.Share)
 }
 
 // Way is the share of a way's fuse; "" when it has none.
@@ -241,7 +235,7 @@ func (s *Values) Note() string {
 	if !s.valid() {
 		return fmt.Sprintf("No values: %s (%s).", sol.Status, sol.Why)
 	}
-	return fmt.Sprintf("Sloping: computed for “%s”, nominal values. On a wire: amperes, and volts to battery negative "+
+	return fmt.Sprintf("Sloping: computed for “%s” at one moment, nominal values. On a wire: amperes, and volts to battery negative "+
 		"at its end towards the load. At a fuse: current in percent of its rating. At a load: volts across it, watts.",
 		s.Name())
 }
