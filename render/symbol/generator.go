@@ -4,7 +4,7 @@ package symbol
 // a converter box (alternating to direct) and the machine behind it. The direct
 // side is at "in", the machine's return at "out".
 func generator() *Symbol {
-	s := twoPole(Generator, 1.5, 1.5, func(p *Pen, _ string) {
+	return shape(Generator, 0, -1.5, 8, 3, func(p *Pen, _ string) {
 		p.Line(0, 0, 1, 0)
 		p.Rect(1, -1.25, 2.5, 2.5)
 		p.Line(1, 1.25, 3.5, -1.25)
@@ -16,7 +16,4 @@ func generator() *Symbol {
 		p.sine(5.5, 0.85, 1)
 		p.Line(7, 0, 8, 0)
 	})
-	s.Body.W = 8
-	s.Pins[1].At.X = 8
-	return s
 }
