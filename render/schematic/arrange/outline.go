@@ -1,10 +1,11 @@
 package arrange
 
 import (
+	"math"
+
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/render/schematic/cell"
-	"math"
 )
 
 // placeGap is the extra room between cells of different places when places are

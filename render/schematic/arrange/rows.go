@@ -1,10 +1,11 @@
 package arrange
 
 import (
-	"fusewright/render/schematic/cell"
-	"fusewright/render/schematic/route"
 	"math"
 	"sort"
+
+	"fusewright/render/schematic/cell"
+	"fusewright/render/schematic/route"
 )
 
 // bound says that a row lies at least a distance below another one.

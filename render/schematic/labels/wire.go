@@ -1,6 +1,8 @@
 package labels
 
 import (
+	"math"
+
 	"fusewright/harness/design/lengths"
 	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
@@ -8,7 +10,6 @@ import (
 	"fusewright/render/schematic/lettering"
 	"fusewright/render/schematic/parts"
 	"fusewright/render/symbol"
-	"math"
 )
 
 // WireLabel is what stands on a wire, in one line or two. On a study sheet the

@@ -4,6 +4,9 @@ package legend
 
 import (
 	"fmt"
+	"slices"
+	"strings"
+
 	"fusewright/harness/network/circuit"
 	"fusewright/render/frame"
 	"fusewright/render/schematic/arrange"
@@ -12,8 +15,6 @@ import (
 	"fusewright/render/schematic/crossref"
 	"fusewright/render/schematic/labels"
 	"fusewright/render/symbol"
-	"slices"
-	"strings"
 )
 
 // Lists are all the lists of a set of sheets: beside the circuit of each page,

@@ -1,6 +1,8 @@
 package legend
 
 import (
+	"slices"
+
 	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
 	"fusewright/render/scene"
@@ -10,7 +12,6 @@ import (
 	"fusewright/render/schematic/parts"
 	"fusewright/render/schematic/sign"
 	"fusewright/render/symbol"
-	"slices"
 )
 
 // groundPanel lists each ground point with the wires that land on it.

@@ -1,13 +1,14 @@
 package parts
 
 import (
+	"strings"
+	"unicode"
+
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/render/scene"
 	"fusewright/render/schematic/lettering"
 	"fusewright/render/symbol"
-	"strings"
-	"unicode"
 )
 
 // SymbolOf chooses the symbol of a part that has one.

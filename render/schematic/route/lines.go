@@ -2,9 +2,10 @@ package route
 
 import (
 	"cmp"
-	"fusewright/render/schematic/cell"
 	"math"
 	"slices"
+
+	"fusewright/render/schematic/cell"
 )
 
 // Spot is a point on the grid of a page, in modules.
