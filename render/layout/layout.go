@@ -30,8 +30,7 @@ type drawing struct {
 	sheets []*scene.Sheet
 	scales []string // by sheet, for the title block
 
-	ends  map[*design.Place][]formboard.End
-	first map[*design.Place]*formboard.Section
+	ends map[*design.Place][]formboard.End
 }
 
 // Draw draws the board on framed sheets: for each section its picture with the
@@ -46,7 +45,7 @@ func Draw(r *harness.Review, b *formboard.Board, o Options) ([]*scene.Sheet, err
 	if err != nil {
 		return nil, fmt.Errorf("layout: %w", err)
 	}
-	d := &drawing{review: r, board: b, paper: paper, unit: lengths.Of(r.Design)}
+	d := &drawing{review: r, board: b, paper: paper, unit: lengths.Of(r.Design), ends: endsOf(b)}
 	for _, s := range b.Sections {
 		if err := d.section(s); err != nil {
 			return nil, err

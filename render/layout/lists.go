@@ -1,8 +1,9 @@
 package layout
 
 import (
+	"cmp"
 	"fmt"
-	"sort"
+	"slices"
 	"strings"
 
 	"fusewright/harness/design"
@@ -49,7 +50,7 @@ func runsOf(s *formboard.Section) []*formboard.Run {
 	for _, l := range s.Limbs {
 		out = append(out, l.Run)
 	}
-	sort.Slice(out, func(i, j int) bool { return out[i].Number < out[j].Number })
+	slices.SortFunc(out, func(a, b *formboard.Run) int { return cmp.Compare(a.Number, b.Number) })
 	return out
 }
 
@@ -101,7 +102,7 @@ func (d *drawing) endTables(s *formboard.Section) []*grid {
 		}
 		done[spot.Place] = true
 		var ends []formboard.End
-		for _, e := range d.endsAt(spot.Place) {
+		for _, e := range d.ends[spot.Place] {
 			if here[e.Via] || e.Via == nil && d.sectionOf(spot.Place) == s {
 				ends = append(ends, e)
 			}
@@ -111,29 +112,23 @@ func (d *drawing) endTables(s *formboard.Section) []*grid {
 	return grids
 }
 
-func (d *drawing) endsAt(p *design.Place) []formboard.End {
-	if d.ends == nil {
-		d.ends = map[*design.Place][]formboard.End{}
-		for _, e := range d.board.Places {
-			d.ends[e.Place] = e.Ends
-		}
+// endsOf are the wire ends at each place of a board.
+func endsOf(b *formboard.Board) map[*design.Place][]formboard.End {
+	ends := map[*design.Place][]formboard.End{}
+	for _, e := range b.Places {
+		ends[e.Place] = e.Ends
 	}
-	return d.ends[p]
+	return ends
 }
 
 // sectionOf is the first section with a place in it; nil when none has it.
 func (d *drawing) sectionOf(p *design.Place) *formboard.Section {
-	if d.first == nil {
-		d.first = map[*design.Place]*formboard.Section{}
-		for _, s := range d.board.Sections {
-			for _, spot := range s.Spots {
-				if d.first[spot.Place] == nil {
-					d.first[spot.Place] = s
-				}
-			}
+	for _, s := range d.board.Sections {
+		if slices.ContainsFunc(s.Spots, func(spot *formboard.Spot) bool { return spot.Place == p }) {
+			return s
 		}
 	}
-	return d.first[p]
+	return nil
 }
 
 // endTable lists wire ends.

@@ -3,6 +3,7 @@ package layout
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"fusewright/harness/design/lengths"
 	"fusewright/harness/workshop/formboard"
@@ -238,7 +239,7 @@ func (p *picture) free(s shape, but ...*formboard.Limb) bool {
 	}
 	box := s.box()
 	for i, l := range p.order {
-		if p.boxes[i].Overlaps(box) && !contains(but, l) && s.meets(p.bands[l]) {
+		if p.boxes[i].Overlaps(box) && !slices.Contains(but, l) && s.meets(p.bands[l]) {
 			return false
 		}
 	}
@@ -247,12 +248,3 @@ func (p *picture) free(s shape, but ...*formboard.Limb) bool {
 
 // crosses tells whether an outline meets the lines of a dimension.
 func (p *picture) crosses(s shape) bool { return p.lines.meets(s) || p.extends.meets(s) }
-
-func contains(list []*formboard.Limb, l *formboard.Limb) bool {
-	for _, m := range list {
-		if m == l {
-			return true
-		}
-	}
-	return false
-}

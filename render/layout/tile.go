@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"fusewright/harness"
+	"fusewright/harness/design"
 	"fusewright/harness/design/lengths"
 	"fusewright/harness/workshop/formboard"
 	"fusewright/render/frame"
@@ -45,7 +46,7 @@ type tiling struct {
 	rows, columns int
 	used          map[[2]int]bool // by row and column
 	order         [][2]int
-	ends          map[string][]formboard.End
+	ends          map[*design.Place][]formboard.End
 }
 
 // FullSize draws every section of the board at full size, parted over pages
@@ -82,10 +83,7 @@ func newTiling(r *harness.Review, b *formboard.Board, s *formboard.Section) *til
 	if len(upright.order) < len(lying.order) {
 		best = upright
 	}
-	best.ends = map[string][]formboard.End{}
-	for _, e := range b.Places {
-		best.ends[e.Place.Name] = e.Ends
-	}
+	best.ends = endsOf(b)
 	return best
 }
 
@@ -363,7 +361,7 @@ func (t *tiling) endLines(s *formboard.Spot) []phrase {
 	}
 	u := lengths.Of(t.review.Design)
 	var out []phrase
-	for _, e := range t.ends[s.Place.Name] {
+	for _, e := range t.ends[s.Place] {
 		if e.Via != nil && here[e.Via] {
 			text := fmt.Sprintf("%s %s to %s, %s %s out", e.Wire.Number, e.Wire.Spec.Colour.Code(),
 				e.Terminal.Part.Ref+":"+e.Terminal.Name, u.Near(e.FreeMm), u.Small())

@@ -35,7 +35,6 @@ type typeface struct {
 	ascent     float64
 	descent    float64 // positive downwards
 	capHeight  float64
-	xHeight    float64
 	blocks     [0x10000 / blockSize]atomic.Pointer[advances]
 }
 
@@ -73,7 +72,6 @@ func parse(file []byte) *typeface {
 		ascent:     units(metrics.Ascent),
 		descent:    units(metrics.Descent),
 		capHeight:  units(metrics.CapHeight),
-		xHeight:    units(metrics.XHeight),
 	}
 }
 

@@ -184,13 +184,14 @@ func (s *Slot) take(p *List) (piece, rest *List) {
 	if n < len(p.Rows) && n < 3 {
 		return nil, p
 	}
-	piece = &List{Title: p.Title, Rows: p.Rows[:n], Findings: p.Findings, InFull: p.InFull, Grounds: p.Grounds}
+	first, further := *p, *p
+	piece, first.Rows, further.Rows = &first, p.Rows[:n], p.Rows[n:]
 	Put(piece, []*Slot{s}, s.y, piece.Height())
 	if n == len(p.Rows) {
 		return piece, nil
 	}
-	title := strings.TrimSuffix(p.Title, Continued) + Continued
-	return piece, &List{Title: title, Rows: p.Rows[n:], Findings: p.Findings, InFull: p.InFull, Grounds: p.Grounds}
+	further.Title = strings.TrimSuffix(p.Title, Continued) + Continued
+	return piece, &further
 }
 
 // Align moves lists down so that as many columns as can be begin level.
