@@ -57,7 +57,7 @@ func runsOf(s *formboard.Section) []*formboard.Run {
 // notes say what the drawing rests on.
 func (d *drawing) notes(p *picture) *grid {
 	b, s, u := d.board, p.section, d.unit
-	g := &grid{title: "Notes"}
+	g := &grid{title: "Notes", columns: []gridColumn{{wide: 1}}}
 	add := func(format string, args ...any) { g.rows = append(g.rows, []string{fmt.Sprintf(format, args...)}) }
 	add("Dimensions in %s, from nail to nail. Bands are drawn wider than the bundles; the number beside them is the diameter. "+
 		"Clamps that the scale leaves no room for are in the table only.", u.Words())

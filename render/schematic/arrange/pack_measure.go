@@ -65,30 +65,24 @@ func isEnd(c *cell.Cell) bool {
 	return c.Kind == cell.Part && (c.Coil || c.Part.Kind == circuit.Load && len(c.Outlets) == 0)
 }
 
-// fits tells whether a cell's column leaves the sheet wide enough.
+// fits tells whether a cell's column, or that of the loads, leaves the sheet wide
+// enough.
 func (k *packer) fits(c *cell.Cell, rank int) bool {
-	width := c.Lead + c.Body
+	own, sum := c.Lead+c.Body, max(k.loads, FlagBody)
 	if isEnd(c) {
-		return k.total(rank, 0, width) <= k.width
+		own, sum = 0, max(sum, own)
 	}
-	return k.total(rank, width, 0) <= k.width
-}
-
-// total is the width of the page with one more cell in a column or among the
-// loads.
-func (k *packer) total(rank, width, load int) int {
-	sum, n := max(k.loads, load, FlagBody), max(len(k.columns), rank+1)
-	for i := range n {
+	for i := range max(len(k.columns), rank+1) {
 		w := 0
 		if i < len(k.columns) {
 			w = k.columns[i]
 		}
 		if i == rank {
-			w = max(w, width)
+			w = max(w, own)
 		}
 		sum += w + channelM
 	}
-	return sum
+	return sum <= k.width
 }
 
 // note widens the column of a cell.

@@ -68,7 +68,7 @@ func (b *builder) shapeBlock(c *Cell, goesOn bool, bus *circuit.Terminal) {
 			if b.Signs.OfRef(v.Ref) > 0 {
 				r.Bottom = 1.8 + b.Signs.Drop/symbol.M + 0.53
 			}
-			if v.Kind == parts.BreakerWay {
+			if v.Kind == symbol.Breaker {
 				r.Top = 3.5
 			}
 			if v.Term != nil && len(b.Feeds[v.Term]) > 0 {

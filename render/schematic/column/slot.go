@@ -251,16 +251,9 @@ func linked(slots []*Slot) (groups []*group) {
 }
 
 func (g *group) shares(s *Slot) bool {
-	for _, other := range g.slots {
-		for _, p := range other.lists {
-			for _, q := range s.lists {
-				if p == q {
-					return true
-				}
-			}
-		}
-	}
-	return false
+	return slices.ContainsFunc(g.slots, func(other *Slot) bool {
+		return slices.ContainsFunc(other.lists, func(p *List) bool { return slices.Contains(s.lists, p) })
+	})
 }
 
 func (g *group) move(down float64) {

@@ -55,9 +55,7 @@ func (l *Lists) noteKinds(used map[symbol.Kind]bool, c *cell.Cell) {
 		l.noteRelay(used, c)
 	case circuit.Block:
 		for _, w := range c.Ways {
-			if s := parts.SymbolOfWay(l.Set, w); s != nil {
-				used[s.Kind] = true
-			}
+			used[w.Kind] = true
 		}
 	default:
 		used[parts.SymbolOf(l.Set, c.Part).Kind] = true

@@ -55,12 +55,12 @@ func (a *painter) blockCaption(c *cell.Cell, corner scene.Point) {
 func (a *painter) way(c *cell.Cell, r *cell.Row, w *parts.Way) {
 	p := a.pen(c.X, r.Y)
 	right := float64(c.Body)
-	if w.Kind == parts.SpareWay {
+	if w.Kind == symbol.SpareWay {
 		right = cell.BlockFuse
 	}
 	a.band(w.Ref, []scene.Point{a.at(float64(c.X+cell.BlockBar), float64(r.Y)), a.at(float64(c.X+c.Body), float64(r.Y))})
-	s := parts.SymbolOfWay(a.Set, w)
-	if s == nil {
+	s := a.Set.Symbol(w.Kind)
+	if w.Kind == "" {
 		p.Line(cell.BlockBar, 0, right, 0)
 	} else {
 		p.Line(cell.BlockBar, 0, cell.BlockFuse, 0)
@@ -72,7 +72,7 @@ func (a *painter) way(c *cell.Cell, r *cell.Row, w *parts.Way) {
 	at := a.at(float64(c.X), float64(r.Y))
 	mid := at.X + (cell.BlockFuse+2)*symbol.M
 	head := at.Y - lettering.GapMM
-	if s != nil {
+	if w.Kind != "" {
 		head = at.Y + min(s.Body.Y, -0.5)*symbol.M - 0.45
 	}
 	flag := a.Signs.OfRef(w.Ref)

@@ -4,7 +4,6 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
-	"fusewright/library"
 	"fusewright/render/symbol"
 )
 
@@ -49,43 +48,25 @@ func WaysOf(p *circuit.Part) []*Way {
 func fillWay(v *Way, w *design.Way) {
 	switch {
 	case w.Spare:
-		v.Kind, v.Words = SpareWay, "spare"
+		v.Kind, v.Words = symbol.SpareWay, "spare"
 	case w.Fuse == nil:
-		v.Kind, v.Words = linkedWay, "no fuse"
+		v.Words = "no fuse"
 	default:
-		v.Kind = wayKindOf(w.FuseType)
-		v.Words = quantity.Plain(w.Fuse.RatingA, quantity.Current)
+		v.Kind, v.Words = fuseKind(w.FuseType), quantity.Plain(w.Fuse.RatingA, quantity.Current)
 	}
-}
-
-func wayKindOf(t *library.FuseType) wayKind {
-	if t == nil {
-		return fusedWay
-	}
-	return map[string]wayKind{"breaker": BreakerWay, "ptc": ptcWay}[t.Kind]
 }
 
 // Way is one output of a block.
 type Way struct {
 	Number string
 	Term   *circuit.Terminal
-	Ref    string // "F3"
-	Words  string // "15 A"
-	Kind   wayKind
+	Ref    string      // "F3"
+	Words  string      // "15 A"
+	Kind   symbol.Kind // "" when it is linked without a fuse
 }
 
-type wayKind int
-
-const (
-	fusedWay wayKind = iota
-	BreakerWay
-	ptcWay
-	linkedWay // no fuse in it
-	SpareWay
-)
-
 // RelayShape is where things stand inside a relay, in modules from its contact
-// row; see paint_relay.go.
+// row.
 type RelayShape struct {
 	Changeover bool
 	Suppressor symbol.Kind // "" when it has none

@@ -6,6 +6,7 @@ import (
 
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
+	"fusewright/library"
 	"fusewright/render/scene"
 	"fusewright/render/schematic/lettering"
 	"fusewright/render/symbol"
@@ -15,8 +16,8 @@ import (
 func SymbolOf(set symbol.Set, p *circuit.Part) *symbol.Symbol {
 	switch p.Kind {
 	case circuit.Fuse:
-		if f, ok := p.Source.(*design.Fuse); ok && f.Type != nil {
-			return set.Symbol(fuseKinds[f.Type.Kind])
+		if f, ok := p.Source.(*design.Fuse); ok {
+			return set.Symbol(fuseKind(f.Type))
 		}
 		return set.Symbol(symbol.Fuse)
 	case circuit.Tap:
@@ -36,10 +37,15 @@ func SymbolOf(set symbol.Set, p *circuit.Part) *symbol.Symbol {
 	return set.Symbol(symbol.Electronics)
 }
 
-// fuseKinds is the symbol of each kind of overcurrent device; a kind that is
-// not here gets the fuse.
-var fuseKinds = map[string]symbol.Kind{
-	"": symbol.Fuse, "fuse": symbol.Fuse, "breaker": symbol.Breaker, "ptc": symbol.PTC,
+// fuseKind is the symbol of an overcurrent device: the fuse unless its type says
+// otherwise.
+func fuseKind(t *library.FuseType) symbol.Kind {
+	if t != nil && t.Kind == "breaker" {
+		return symbol.Breaker
+	} else if t != nil && t.Kind == "ptc" {
+		return symbol.PTC
+	}
+	return symbol.Fuse
 }
 
 // loadKinds are the symbols of the signs of loads.
@@ -56,17 +62,6 @@ func loadKind(l *design.Load) symbol.Kind {
 		return k
 	}
 	return symbol.Electronics
-}
-
-// SymbolOfWay is what stands in a way; nil for a plain link.
-func SymbolOfWay(set symbol.Set, v *Way) *symbol.Symbol {
-	kinds := map[wayKind]symbol.Kind{
-		fusedWay: symbol.Fuse, BreakerWay: symbol.Breaker, ptcWay: symbol.PTC, SpareWay: symbol.SpareWay,
-	}
-	if k, ok := kinds[v.Kind]; ok {
-		return set.Symbol(k)
-	}
-	return nil
 }
 
 // GroundKind is the sign of a ground point.

@@ -154,15 +154,13 @@ func arms(q Spot, drawn []Line) int {
 			}
 			for _, e := range []Spot{a, b} {
 				if e != q {
-					seen[Spot{sign(e.X - q.X), sign(e.Y - q.Y)}] = true
+					seen[Spot{cmp.Compare(e.X, q.X), cmp.Compare(e.Y, q.Y)}] = true
 				}
 			}
 		}
 	}
 	return len(seen)
 }
-
-func sign(v int) int { return max(-1, min(1, v)) }
 
 // joinInlets leads further wires of one terminal up to the first.
 func joinInlets(list []Line) {

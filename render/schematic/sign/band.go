@@ -1,6 +1,7 @@
 package sign
 
 import (
+	"cmp"
 	"math"
 
 	"fusewright/render/scene"
@@ -103,7 +104,7 @@ func Cloud(sheet *scene.Sheet, box scene.Rect) {
 	path.MoveTo(scene.Point{X: box.X, Y: box.Y})
 	const out = bulge / 0.75 // of the control points
 	around(box, lobe, func(p, q scene.Point) {
-		dx, dy := sign64(q.Y-p.Y)*out, sign64(p.X-q.X)*out
+		dx, dy := float64(cmp.Compare(q.Y, p.Y))*out, float64(cmp.Compare(p.X, q.X))*out
 		path.CubicTo(scene.Point{X: p.X + dx, Y: p.Y + dy}, scene.Point{X: q.X + dx, Y: q.Y + dy}, q)
 	})
 	path.Close()
@@ -121,14 +122,4 @@ func around(box scene.Rect, step float64, visit func(p, q scene.Point)) {
 			visit(scene.Point{X: p.X + (q.X-p.X)*f, Y: p.Y + (q.Y-p.Y)*f}, scene.Point{X: p.X + (q.X-p.X)*g, Y: p.Y + (q.Y-p.Y)*g})
 		}
 	}
-}
-
-func sign64(v float64) float64 {
-	switch {
-	case v > 0:
-		return 1
-	case v < 0:
-		return -1
-	}
-	return 0
 }
