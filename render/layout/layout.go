@@ -16,11 +16,6 @@ import (
 	"fusewright/render/scene"
 )
 
-// Options choose how the board is drawn.
-type Options struct {
-	Size string // sheet size; "" = that of the design, A4 without one
-}
-
 // drawing is the set of sheets of one board.
 type drawing struct {
 	review *harness.Review
@@ -35,13 +30,9 @@ type drawing struct {
 
 // Draw draws the board on framed sheets: for each section its picture with the
 // table of its runs and the tables of the wire ends at its places. The error
-// names a sheet size that does not exist.
-func Draw(r *harness.Review, b *formboard.Board, o Options) ([]*scene.Sheet, error) {
-	size := o.Size
-	if size == "" {
-		size = r.Design.Sheet.Size
-	}
-	paper, err := frame.PaperOf(size)
+// names a sheet size that does not exist or a section that fits at no scale.
+func Draw(r *harness.Review, b *formboard.Board) ([]*scene.Sheet, error) {
+	paper, err := frame.PaperOf(r.Design.Sheet.Size)
 	if err != nil {
 		return nil, fmt.Errorf("layout: %w", err)
 	}

@@ -24,6 +24,7 @@ type Sheets struct {
 	Total   int   // sheets of the whole set; 0 = these alone
 }
 
+// Of notes where the cells of all pages stand.
 func Of(a *arrange.Arrangement) *Sheets {
 	s := &Sheets{Arrangement: a, Refs: map[*circuit.Terminal]*crossing{}}
 	s.addReferences()

@@ -48,15 +48,17 @@ func (l *Lists) compose(full bool) {
 	cut, short := false, false
 	var free [][]*column.Slot
 	for _, p := range l.arr.Pages {
-		with := []*column.List(nil)
-		if len(l.arr.Pages) == 1 { // the only sheet carries everything
+		var with, tried []*column.List
+		only := len(l.arr.Pages) == 1
+		if only { // the only sheet carries everything, the notes too where they fit
 			with, shared = shared, nil
+			tried = slices.Concat(with, notes)
 		}
-		slots, brief, left, all := l.fitAll(p, with, notes, full)
-		if all {
-			notes = nil
-		} else {
+		slots, brief, left := l.fitPanels(p, tried, full)
+		if only && (len(left) > 0 || brief && l.Signs.Changes != nil) {
 			slots, brief, left = l.fitPanels(p, with, full)
+		} else if only {
+			notes = nil
 		}
 		short = short || brief
 		for _, q := range left {
@@ -107,27 +109,16 @@ func (l *Lists) compose(full bool) {
 
 // referToAll says in the headings of the short lists where the long one is.
 func (l *Lists) referToAll() {
-	number := 0
-	note := func(index int, panels []*column.List) {
-		for _, q := range panels {
-			if q.InFull && number == 0 {
-				number = l.sheets.Number(index)
-			}
-		}
-	}
-	for i, list := range slices.Concat(l.Beside, l.Extras) {
-		note(i, list)
-	}
-	for _, list := range l.Beside {
-		for _, q := range list {
-			if q.InFull {
-				continue
-			}
-			if q.Findings && strings.HasSuffix(q.Title, column.Continued) {
-				q.Title = l.listName() + column.Continued
-			} else if q.Findings {
-				q.Title = fmt.Sprintf("%s, in full on sheet %d", l.listName(), number)
-			}
+	first := slices.IndexFunc(slices.Concat(l.Beside, l.Extras), func(list []*column.List) bool {
+		return slices.ContainsFunc(list, func(q *column.List) bool { return q.InFull })
+	})
+	for _, q := range slices.Concat(l.Beside...) {
+		switch {
+		case q.InFull || !q.Findings:
+		case strings.HasSuffix(q.Title, column.Continued):
+			q.Title = l.listName() + column.Continued
+		default:
+			q.Title = fmt.Sprintf("%s, in full on sheet %d", l.listName(), l.sheets.Number(first))
 		}
 	}
 }
@@ -152,16 +143,6 @@ func (l *Lists) put(index int, list []*column.List, slots []*column.Slot) (left 
 	placed, left, _ := column.Place(list, slots)
 	l.Beside[index] = append(l.Beside[index], placed...)
 	return left
-}
-
-// fitAll places the lists of the only page with the notes, which with less air or
-// shorter lists may save a sheet; all tells that it does.
-func (l *Lists) fitAll(p *arrange.Page, with, notes []*column.List, full bool) (slots []*column.Slot, short bool, left []*column.List, all bool) {
-	if len(l.arr.Pages) > 1 {
-		return nil, false, nil, false
-	}
-	slots, short, left = l.fitPanels(p, append(append([]*column.List{}, with...), notes...), full)
-	return slots, short, left, len(left) == 0 && !(short && l.Signs.Changes != nil)
 }
 
 // fitPanels places a page's own lists: with what each finding says and much air
@@ -213,10 +194,8 @@ func (l *Lists) slots(p *arrange.Page) []*column.Slot {
 		right -= column.Width
 		list = append(list, column.NewSlot(right+2, field.Y+2, stripTop-2))
 	}
-	left := in.X + 4
-	foot := in.Bottom() - 9 // the caution stands below
-	for x := left; x+column.Width-4 < right; x += column.Step {
-		bottom := foot
+	for x := in.X + 4; x+column.Width-4 < right; x += column.Step {
+		bottom := in.Bottom() - 9 // the caution stands below
 		if x+column.Width-4 >= in.Right()-frame.TitleW {
 			bottom = stripTop - 2
 		}

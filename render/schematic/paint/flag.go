@@ -1,6 +1,7 @@
 package paint
 
 import (
+	"cmp"
 	"fusewright/harness/design/wording"
 	"fusewright/render/scene"
 	"fusewright/render/schematic/arrange"
@@ -13,12 +14,7 @@ import (
 // incoming draws the flag of a terminal that stands elsewhere.
 func (a *painter) incoming(c *cell.Cell) {
 	x := a.sheets.Refs[c.Term]
-	from := ""
-	if x != nil && x.From != nil {
-		from = a.sheets.Where(x.From)
-	} else if x != nil && x.Home != nil {
-		from = a.sheets.Where(x.Home)
-	}
+	from := a.sheets.Where(cmp.Or(x.From, x.Home))
 	name := parts.TerminalName(c.Term)
 	a.sheet.Begin(scene.Group{ID: a.sheets.FlagID(c), Class: "reference", Link: a.sheets.LinkFrom(x),
 		Title: "from " + name, Desc: wording.Present([]string{"continued from sheet and zone", from}, " ")})

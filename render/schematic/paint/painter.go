@@ -39,7 +39,11 @@ func (a *painter) page() {
 	for _, c := range a.on.Cells {
 		a.cell(c)
 	}
-	a.placeBoxes()
+	if a.Outlined {
+		for _, frame := range a.on.Frames() {
+			a.placeBox(frame)
+		}
+	}
 }
 
 // at turns modules on the page into mm on the sheet.
@@ -130,7 +134,7 @@ func (a *painter) cell(c *cell.Cell) {
 	a.sheet.Begin(scene.Group{
 		ID: a.sheet.UniqueID("part-" + id), Class: "part",
 		Title: wording.Present([]string{c.Part.Ref, words}, " "),
-		Link:  a.sheets.LinkToMate(c),
+		Link:  a.sheets.LinkToSheet(c.Mate),
 		Desc:  wording.Present([]string{string(c.Part.Kind), details, placeWords(c)}, ", "),
 	})
 	switch {

@@ -10,19 +10,9 @@ import (
 	"fusewright/render/symbol"
 )
 
-// placeBoxes draws dash-dot outlines of places when the design asks for them. A
-// place whose parts stand apart gets several; an outline that would run through
-// anything but wires is left out.
-func (a *painter) placeBoxes() {
-	if !a.Outlined {
-		return
-	}
-	for _, frame := range a.on.Frames() {
-		a.placeBox(frame)
-	}
-}
-
-// placeBox draws one outline with its name.
+// placeBox draws the dash-dot outline of a place, which the design has asked for,
+// with its name. A place whose parts stand apart gets several; an outline that
+// would run through anything but wires is left out.
 func (a *painter) placeBox(r arrange.Region) {
 	p := a.on
 	left := float64(p.ColumnX[r.First]) - arrange.PlaceSide
