@@ -53,17 +53,15 @@ func (d *drawing) entries(p *picture) []entry {
 	}
 	covers := coversOf(p.section)
 	for i := range 5 {
-		switch {
-		case i < len(covers):
-			c := covers[i]
-			words := "no cover"
-			if c != nil {
-				words = c.Name
-			}
-			list = append(list, entry{words, bandSample(1.4, c)})
-		default:
+		if i >= len(covers) {
 			list = append(list, entry{"", func(*scene.Sheet, float64, float64) {}})
+			continue
 		}
+		words := "no cover"
+		if covers[i] != nil {
+			words = covers[i].Name
+		}
+		list = append(list, entry{words, bandSample(1.4, covers[i])})
 	}
 	for i, h := range halfMM {
 		words := "Ø over " + classText(p.unit, formboard.ClassesMm[len(formboard.ClassesMm)-1]) + " " + p.unit.Small()

@@ -58,6 +58,14 @@ func along(a, b scene.Point, mm, aside float64) scene.Point {
 	return scene.Point{X: a.X + ux*mm - uy*aside, Y: a.Y + uy*mm + ux*aside}
 }
 
+// shares are points on the way from a to b.
+func shares(a, b scene.Point, of ...float64) (list []scene.Point) {
+	for _, share := range of {
+		list = append(list, along(a, b, share*math.Hypot(b.X-a.X, b.Y-a.Y), 0))
+	}
+	return list
+}
+
 func (a shape) box() scene.Rect { return scene.Around(a...) }
 
 // meets tells whether two outlines overlap: they do unless a side of one of

@@ -108,3 +108,13 @@ func SharesTerminal(in *Inlet) bool {
 	}
 	return false
 }
+
+// Wires are those that come in at a cell and its returns.
+func (c *Cell) Wires() (list []*circuit.Wire) {
+	for _, in := range c.Inlets {
+		if in.Wire != nil {
+			list = append(list, in.Wire)
+		}
+	}
+	return append(list, c.Returns...)
+}

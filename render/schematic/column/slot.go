@@ -3,7 +3,6 @@ package column
 import (
 	"math"
 	"slices"
-	"sort"
 	"strings"
 
 	"fusewright/render/scene"
@@ -22,7 +21,6 @@ func NewSlot(x, top, bottom float64) *Slot { return &Slot{x: x, first: top, y: t
 // columns side by side, else in pieces; torn tells of the last.
 func Place(lists []*List, slots []*Slot) (placed, left []*List, torn bool) {
 	for _, p := range lists {
-
 		if putWhole(p, slots) || putWide(p, slots) {
 			placed = append(placed, p)
 			continue
@@ -103,11 +101,7 @@ func roomFor(p *List, slots []*Slot) float64 {
 	if len(cuts) != len(slots)-1 {
 		return -1
 	}
-	room := math.Inf(1)
-	for _, s := range slots {
-		room = min(room, s.bottom-topOf(slots)-Head)
-	}
-	return max(room-high, 0)
+	return max(slices.Min(capacities(slots))-high, 0)
 }
 
 func topOf(slots []*Slot) (top float64) {
@@ -201,7 +195,7 @@ func Align(slots []*Slot) {
 	for _, g := range groups {
 		tops = append(tops, g.top)
 	}
-	sort.Float64s(tops)
+	slices.Sort(tops)
 	best, most := 0.0, 1
 	for _, top := range tops {
 		n := 0

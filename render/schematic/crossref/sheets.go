@@ -82,12 +82,7 @@ func refsOf(c *circuit.Circuit, of *cell.Cell) (refs []string) {
 	for _, w := range of.Ways {
 		refs = append(refs, w.Ref)
 	}
-	for _, in := range of.Inlets {
-		if in.Wire != nil {
-			refs = append(refs, in.Wire.Number)
-		}
-	}
-	for _, w := range of.Returns {
+	for _, w := range of.Wires() {
 		refs = append(refs, w.Number)
 	}
 	if of.Part.Kind == circuit.Battery {

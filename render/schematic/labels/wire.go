@@ -119,7 +119,7 @@ func (l *Labels) GroundName(t *circuit.Terminal) string {
 	case circuit.Ground:
 		return scene.Ellipsis(wording.Present([]string{p.Ref, parts.NameOf(p)}, " "), lettering.SmallMM, 26, scene.Regular)
 	case circuit.Battery:
-		return p.Ref + " −"
+		return parts.BatteryPostText(p)
 	}
 	return p.Ref + ":" + t.Name
 }

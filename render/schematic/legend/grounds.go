@@ -93,8 +93,8 @@ func (l *Lists) groundRows(p *circuit.Part) []column.Row {
 		numbers = append(numbers, w.Number)
 	}
 	const perRow = 60 // keeps entries short enough to break over columns
-	for i := 0; i < len(numbers); i += perRow {
-		rows = append(rows, column.TextRow(wording.Present(numbers[i:min(i+perRow, len(numbers))], "  "), 8, scene.Regular, scene.Ink))
+	for some := range slices.Chunk(numbers, perRow) {
+		rows = append(rows, column.TextRow(wording.Present(some, "  "), 8, scene.Regular, scene.Ink))
 	}
 	if p.Kind == circuit.Ground {
 		for _, w := range l.Wiring.Returns[p] {

@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"fusewright/harness/design/wording"
-	"fusewright/harness/network/circuit"
 	"fusewright/library"
 	"fusewright/render/scene"
 	"fusewright/render/schematic/arrange"
@@ -57,28 +56,19 @@ func (l *Lists) listName() string {
 // colourPanel explains the colour codes of the wires on a page.
 func (l *Lists) colourPanel(p *arrange.Page) *column.List {
 	found := map[string]*library.Colour{}
-	note := func(w *circuit.Wire) {
-		for _, c := range []*library.Colour{w.Spec.Colour.Base, w.Spec.Colour.Tracer} {
-			if c != nil {
-				found[c.Code] = c
-			}
-		}
-	}
 	for _, c := range p.Cells {
-		for _, in := range c.Inlets {
-			if in.Wire != nil {
-				note(in.Wire)
+		for _, w := range c.Wires() {
+			for _, colour := range []*library.Colour{w.Spec.Colour.Base, w.Spec.Colour.Tracer} {
+				if colour != nil {
+					found[colour.Code] = colour
+				}
 			}
-		}
-		for _, w := range c.Returns {
-			note(w)
 		}
 	}
 	codes := slices.Sorted(maps.Keys(found))
 	const across = 3
 	out := &column.List{Title: "Colours (IEC 60757)", Whole: true}
-	for i := 0; i < len(codes); i += across {
-		some := codes[i:min(i+across, len(codes))]
+	for some := range slices.Chunk(codes, across) {
 		out.Rows = append(out.Rows, column.Row{Height: lettering.LineMM, Draw: func(sheet *scene.Sheet, x, y float64) {
 			for k, code := range some {
 				left := x + float64(k)*(column.Width-4)/across

@@ -89,26 +89,19 @@ func (l *Lists) symbolPanel() *column.List {
 		return nil
 	}
 	out := &column.List{Title: "Symbols (" + l.Set.Name() + ")", Untorn: true}
-	var wide []symbol.Kind
-	var pair []symbol.Kind
-	flush := func() {
-		if len(pair) > 0 {
-			out.Rows = append(out.Rows, l.symbolRow(pair))
-			pair = nil
-		}
-	}
+	var wide, narrow []symbol.Kind
 	for _, k := range kinds {
 		if l.Set.Symbol(k).Body.W > 4 {
 			wide = append(wide, k)
-			continue
-		}
-		if pair = append(pair, k); len(pair) == 2 {
-			flush()
+		} else {
+			narrow = append(narrow, k)
 		}
 	}
-	flush()
-	for _, k := range wide {
-		out.Rows = append(out.Rows, l.symbolRow([]symbol.Kind{k}))
+	for some := range slices.Chunk(narrow, 2) {
+		out.Rows = append(out.Rows, l.symbolRow(some))
+	}
+	for some := range slices.Chunk(wide, 1) {
+		out.Rows = append(out.Rows, l.symbolRow(some))
 	}
 	return out
 }

@@ -3,10 +3,10 @@
 package route
 
 import (
-	"sort"
-
+	"cmp"
 	"fusewright/harness/network/circuit"
 	"fusewright/render/schematic/cell"
+	"slices"
 )
 
 // Net is everything on a page that a terminal feeds by wires: from its outlet
@@ -83,25 +83,22 @@ func inletsFrom(from, to *cell.Cell, t *circuit.Terminal, byFlag func(*cell.Inle
 func sortPorts(cells []*cell.Cell) map[any]int {
 	ports := map[any]int{}
 	for _, c := range cells {
-		ins := append([]*cell.Inlet{}, c.Inlets...)
-		sort.SliceStable(ins, func(i, j int) bool { return before(ins[i].Row, ins[i].Off, ins[j].Row, ins[j].Off) })
-		for i, in := range ins {
+		for i, in := range slices.SortedStableFunc(slices.Values(c.Inlets), func(a, b *cell.Inlet) int {
+			return before(a.Row, a.Off, b.Row, b.Off)
+		}) {
 			ports[in] = i
 		}
-		outs := append([]*cell.Outlet{}, c.Outlets...)
-		sort.SliceStable(outs, func(i, j int) bool { return before(outs[i].Row, outs[i].Off, outs[j].Row, outs[j].Off) })
-		for i, o := range outs {
+		for i, o := range slices.SortedStableFunc(slices.Values(c.Outlets), func(a, b *cell.Outlet) int {
+			return before(a.Row, a.Off, b.Row, b.Off)
+		}) {
 			ports[o] = i
 		}
 	}
 	return ports
 }
 
-func before(a *cell.Row, offA int, b *cell.Row, offB int) bool {
-	if a.Index != b.Index {
-		return a.Index < b.Index
-	}
-	return offA < offB
+func before(a *cell.Row, offA int, b *cell.Row, offB int) int {
+	return cmp.Or(cmp.Compare(a.Index, b.Index), cmp.Compare(offA, offB))
 }
 
 // build makes the hops of a net, with passing cells for inlets further right.
