@@ -5,6 +5,7 @@ import (
 	"fusewright/render/schematic/cell"
 	"fusewright/render/schematic/lettering"
 	"fusewright/render/schematic/route"
+	"fusewright/render/symbol"
 )
 
 // LabelRooms gives every wire whose label stands in two lines one line instead,
@@ -19,20 +20,17 @@ func (a *Arrangement) LabelRooms(p *Page) {
 			continue
 		}
 		right, y := l.In.Cell.X, l.In.Y()
-		left := right - a.LabelMOf(l.In.Wire, false) - a.Signs.LeadGap(l.In.Cell.Part)
-		if l.LevelFrom() <= left && p.free(l, left, right, y, a.labelHeight()) {
+		left := right - a.LabelM(l.In.Wire, false) - a.Signs.LeadGap(l.In.Cell.Part)
+		if l.LevelFrom() <= left && p.free(l, left, right, y) {
 			p.OneLine[l.In] = true
 		}
 	}
 }
 
-// labelHeight is the room of a label in one line above its wire, in modules.
-func (a *Arrangement) labelHeight() float64 { return (lettering.GapMM + lettering.CapMM + 0.6) / 2.5 }
-
 // free tells whether nothing stands above a row between two columns of the grid,
-// up to a height, but the line itself.
-func (p *Page) free(own route.Line, left, right, y int, height float64) bool {
-	top := float64(y) - height
+// in the room of a label in one line, but the line itself.
+func (p *Page) free(own route.Line, left, right, y int) bool {
+	top := float64(y) - (lettering.GapMM+lettering.CapMM+0.6)/symbol.M
 	for _, l := range p.Lines {
 		for k := 1; k < len(l.Pts); k++ {
 			a, b := l.Pts[k-1], l.Pts[k]

@@ -73,7 +73,7 @@ func (a *Arrangement) flatLead(p *Page, col int) (lead int) {
 		own := 0
 		for _, in := range c.Inlets {
 			if in.Wire != nil {
-				need := a.LabelMOf(in.Wire, false) + a.Signs.LeadGap(c.Part)
+				need := a.LabelM(in.Wire, false) + a.Signs.LeadGap(c.Part)
 				if cell.SharesTerminal(in) {
 					need++
 				}
@@ -91,15 +91,10 @@ func (a *Arrangement) flatReturns(p *Page, col int) (more int) {
 	body := p.Widths[col] - p.Leads[col]
 	for _, c := range p.Columns[col] {
 		if hasReturnRun(c) {
-			more = max(more, c.Body+a.returnMore(c)-body)
+			more = max(more, c.Body+a.ReturnRun(c.Returns, false)-a.ReturnRun(c.Returns, a.Stacked)-body)
 		}
 	}
 	return more
-}
-
-// returnMore is by how much the returns of a load get longer in one line.
-func (a *Arrangement) returnMore(c *cell.Cell) int {
-	return a.ReturnRunOf(c.Returns, false) - a.ReturnRun(c.Returns)
 }
 
 func hasReturnRun(c *cell.Cell) bool {

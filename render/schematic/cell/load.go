@@ -24,7 +24,7 @@ func (b *builder) shapeEnd(c *Cell, body scene.Rect) {
 	low := float64(b.spreadInlets(c.Inlets, 0)) + 0.8
 	right := float64(c.Lead+c.Body-c.PolesRight()) * symbol.M
 	if n := len(c.Returns); n > 0 {
-		run := b.ReturnRun(c.Returns)
+		run := b.ReturnRun(c.Returns, b.Stacked)
 		run += b.Signs.LeadGap(c.Part)
 		c.Body += run + 1 // half the ground's sign reaches beyond
 		low = max(low, float64((n-1)*b.ReturnStep())+labels.GroundDrop/symbol.M+0.15)

@@ -49,7 +49,7 @@ func (b *builder) shapeRelay(c *Cell) {
 		}
 		g.Drop += b.Signs.LeadGap(c.Part)
 		for _, w := range c.Returns {
-			c.Lead = max(c.Lead, b.LabelM(w)-RelayDrop+1)
+			c.Lead = max(c.Lead, b.LabelM(w, b.Stacked)-RelayDrop+1)
 		}
 		low = float64(g.Floor+g.Drop*n) + 1.75 + 0.3
 	}

@@ -41,9 +41,10 @@ const (
 )
 
 // Height is the height in one column.
-func (p *List) Height() float64 { return Head + heightOf(p.Rows) }
+func (p *List) Height() float64 { return Head + HeightOf(p.Rows) }
 
-func heightOf(rows []Row) (sum float64) {
+// HeightOf is the height of rows one below the other.
+func HeightOf(rows []Row) (sum float64) {
 	for _, r := range rows {
 		sum += r.Height
 	}

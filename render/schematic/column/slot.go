@@ -134,7 +134,7 @@ func neighbours(slots []*Slot) bool {
 // fit.
 func balance(rows []Row, room []float64) (cuts []int, high float64) {
 	most := slices.Max(room) // a higher limit changes nothing
-	for limit := heightOf(rows) / float64(len(room)); ; limit++ {
+	for limit := HeightOf(rows) / float64(len(room)); ; limit++ {
 		cuts, high = nil, 0
 		sum, col := 0.0, 0
 		for i, r := range rows {

@@ -52,27 +52,21 @@ func (s *Sheets) Number(index int) int {
 func (s *Sheets) addReferences() {
 	for _, p := range s.Pages {
 		for _, c := range p.Cells {
-			switch c.Kind {
-			case cell.Out:
-				s.crossingOf(c.Term).From = c
-			case cell.In:
-				x := s.crossingOf(c.Term)
+			if c.Kind != cell.Out && c.Kind != cell.In {
+				continue
+			}
+			x := s.Refs[c.Term]
+			if x == nil {
+				x = &crossing{Home: s.Outs[c.Term]}
+				s.Refs[c.Term] = x
+			}
+			if c.Kind == cell.Out {
+				x.From = c
+			} else {
 				x.Aways = append(x.Aways, c)
 			}
 		}
 	}
-	for t, x := range s.Refs {
-		x.Home = s.Outs[t]
-	}
-}
-
-func (s *Sheets) crossingOf(t *circuit.Terminal) *crossing {
-	x := s.Refs[t]
-	if x == nil {
-		x = &crossing{}
-		s.Refs[t] = x
-	}
-	return x
 }
 
 // refsOf is every reference and wire number that a cell shows. The generator and

@@ -57,11 +57,8 @@ func (l *Labels) lengthText(lengthM float64) string {
 	return lengths.In(l.Lengths).Wire(lengthM)
 }
 
-// LabelM is the room a wire's label needs along the wire.
-func (l *Labels) LabelM(w *circuit.Wire) int { return l.LabelMOf(w, l.Stacked) }
-
-// LabelMOf is labelM for a label in two lines or in one.
-func (l *Labels) LabelMOf(w *circuit.Wire, stacked bool) int {
+// LabelM is the room a wire's label needs along the wire, in two lines or in one.
+func (l *Labels) LabelM(w *circuit.Wire, stacked bool) int {
 	widest := l.LabelW(w, stacked)
 	if l.Signs.OfWire(w) > 0 {
 		widest += l.Signs.Wide
@@ -90,13 +87,11 @@ func (l *Labels) ReturnStep() int {
 	return int(math.Ceil(GroundDrop/symbol.M + l.LabelTop()))
 }
 
-// ReturnRun is the length of the return wires, up to the ground's sign.
-func (l *Labels) ReturnRun(wires []*circuit.Wire) int { return l.ReturnRunOf(wires, l.Stacked) }
-
-// ReturnRunOf is returnRun for labels in two lines or in one.
-func (l *Labels) ReturnRunOf(wires []*circuit.Wire, stacked bool) (run int) {
+// ReturnRun is the length of the return wires, up to the ground's sign, with labels
+// in two lines or in one.
+func (l *Labels) ReturnRun(wires []*circuit.Wire, stacked bool) (run int) {
 	for _, w := range wires {
-		run = max(run, l.LabelMOf(w, stacked))
+		run = max(run, l.LabelM(w, stacked))
 	}
 	return run
 }

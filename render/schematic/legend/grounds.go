@@ -20,7 +20,7 @@ func (l *Lists) groundPanel() []*column.List {
 	for _, p := range l.Circuit.Parts {
 		if p.Kind == circuit.Ground || p.Kind == circuit.Battery && len(l.Wiring.Landed[p]) > 0 {
 			if len(list.Rows) > 0 {
-				list.Rows = append(list.Rows, blankRow(1.2))
+				list.Rows = append(list.Rows, column.Row{Height: 1.2, Draw: func(*scene.Sheet, float64, float64) {}})
 			}
 			list.Rows = append(list.Rows, together(l.groundRows(p))...)
 		}
@@ -31,22 +31,13 @@ func (l *Lists) groundPanel() []*column.List {
 	return []*column.List{list}
 }
 
-// blankRow is a gap between entries.
-func blankRow(height float64) column.Row {
-	return column.Row{Height: height, Draw: func(*scene.Sheet, float64, float64) {}}
-}
-
 // together makes one row of rows that are short enough to stay in one slot.
 func together(rows []column.Row) []column.Row {
 	const most = 50.0
-	sum := 0.0
-	for _, r := range rows {
-		sum += r.Height
-	}
-	if sum > most {
+	if column.HeightOf(rows) > most {
 		return rows
 	}
-	return []column.Row{{Height: sum, Draw: func(sheet *scene.Sheet, x, y float64) {
+	return []column.Row{{Height: column.HeightOf(rows), Draw: func(sheet *scene.Sheet, x, y float64) {
 		for _, r := range rows {
 			r.Draw(sheet, x, y)
 			y += r.Height

@@ -58,8 +58,8 @@ func HeaviestSituation(review *harness.Review) string {
 
 func (s *Values) Name() string { return s.solution.Situation.Name }
 
-// valid tells whether the numbers may be shown.
-func (s *Values) valid() bool { return s.solution.Status == solve.Converged }
+// valid tells whether there are numbers that may be shown.
+func (s *Values) valid() bool { return s != nil && s.solution.Status == solve.Converged }
 
 // volts prints a voltage against battery negative.
 func (s *Values) volts(n *circuit.Node) string {
@@ -117,10 +117,8 @@ func (s *Values) single(p *circuit.Part) string {
 	case circuit.Block:
 		return "bar " + s.volts(parts.BusOf(p).Node)
 	case circuit.Fuse:
-		for _, b := range p.Branches {
-			if b.Fuse != nil {
-				return s.share(b) + " of rating"
-			}
+		if b := find(p, func(b *circuit.Branch) bool { return b.Fuse != nil }); b != nil {
+			return s.share(b) + " of rating"
 		}
 	case circuit.Load:
 		return s.load(p)
@@ -148,7 +146,11 @@ func (s *Values) battery(p *circuit.Part) []string {
 
 // branchOf is the first branch of a kind in a part; nil when it has none.
 func branchOf(p *circuit.Part, kind circuit.BranchKind) *circuit.Branch {
-	if i := slices.IndexFunc(p.Branches, func(b *circuit.Branch) bool { return b.Kind == kind }); i >= 0 {
+	return find(p, func(b *circuit.Branch) bool { return b.Kind == kind })
+}
+
+func find(p *circuit.Part, meant func(*circuit.Branch) bool) *circuit.Branch {
+	if i := slices.IndexFunc(p.Branches, meant); i >= 0 {
 		return p.Branches[i]
 	}
 	return nil
@@ -188,7 +190,7 @@ func (s *Values) load(p *circuit.Part) string {
 func (s *Values) Contact(p *circuit.Part) string {
 	b := branchOf(p, circuit.ContactBranch)
 	switch {
-	case s == nil || !s.valid() || b == nil:
+	case !s.valid() || b == nil:
 		return ""
 	case s.solution.Closed[b.Index]:
 		return "closed"
@@ -199,7 +201,7 @@ func (s *Values) Contact(p *circuit.Part) string {
 // Coil is the volts across a relay's coil.
 func (s *Values) Coil(p *circuit.Part) string {
 	b := branchOf(p, circuit.ResistorBranch)
-	if s == nil || !s.valid() || b == nil {
+	if !s.valid() || b == nil {
 		return ""
 	}
 	return "coil " + voltText(s.solution.Volts(b))
@@ -215,18 +217,16 @@ func (s *Values) share(b *circuit.Branch) string {
 
 // Way is the share of a way's fuse; "" when it has none.
 func (s *Values) Way(p *circuit.Part, ref string) string {
-	if s == nil || ref == "" {
+	b := find(p, func(b *circuit.Branch) bool { return b.Fuse != nil && b.Fuse.Ref == ref })
+	switch {
+	case s == nil || ref == "":
+		return ""
+	case !s.valid():
+		return "? %"
+	case b == nil:
 		return ""
 	}
-	if !s.valid() {
-		return "? %"
-	}
-	for _, b := range p.Branches {
-		if b.Fuse != nil && b.Fuse.Ref == ref {
-			return s.share(b)
-		}
-	}
-	return ""
+	return s.share(b)
 }
 
 // Note says what the values are.
