@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"slices"
 	"strings"
 
 	"fusewright/harness/design/lengths"
@@ -88,10 +89,8 @@ func bandSample(h float64, c *library.Cover) func(*scene.Sheet, float64, float64
 // coversOf are the covers in a section in the order of its runs.
 func coversOf(s *formboard.Section) []*library.Cover {
 	var out []*library.Cover
-	seen := map[*library.Cover]bool{}
 	for _, l := range s.Limbs {
-		if c := l.Run.Bundle.Run.Cover; !seen[c] {
-			seen[c] = true
+		if c := l.Run.Bundle.Run.Cover; !slices.Contains(out, c) {
 			out = append(out, c)
 		}
 	}

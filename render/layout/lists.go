@@ -97,7 +97,7 @@ func (d *drawing) endTables(s *formboard.Section) []*grid {
 	var grids []*grid
 	done := map[*design.Place]bool{}
 	for _, spot := range s.Spots {
-		if spot.Copy && len(spot.Others) == 0 && done[spot.Place] || done[spot.Place] {
+		if done[spot.Place] {
 			continue
 		}
 		done[spot.Place] = true

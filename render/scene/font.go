@@ -2,6 +2,7 @@ package scene
 
 import (
 	"fmt"
+	"slices"
 	"sync"
 	"sync/atomic"
 
@@ -119,10 +120,5 @@ func Font(face Face) *sfnt.Font { return faceOf(face).font }
 
 // HasGlyph tells whether every embedded face can show the rune.
 func HasGlyph(r rune) bool {
-	for _, face := range Faces {
-		if faceOf(face).advance(r) < 0 {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(Faces, func(face Face) bool { return faceOf(face).advance(r) < 0 })
 }

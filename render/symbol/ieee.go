@@ -201,9 +201,7 @@ func ieeeMotor() *Symbol {
 func ieeePump() *Symbol {
 	return twoPole(Pump, 3.5, 1.5, func(p *Pen, _ string) {
 		lettered(p, "M")
-		p.Link(2, -1.5, 2, -1.9)
-		p.Circle(2, -2.65, 0.75)
-		p.Area(2.75, -2.65, 2.2, -2.95, 2.2, -2.35)
+		impeller(p)
 	})
 }
 
@@ -213,11 +211,7 @@ func ieeeGenerator() *Symbol {
 		p.Line(0, 0, 1, 0)
 		p.Rect(1, -1.25, 2.5, 2.5)
 		diodeOver(p, 2.25)
-		p.Line(3.5, 0, 4, 0)
-		p.Circle(5.5, 0, 1.5)
-		p.Letter(5.5, -0.3, "G", LetterSize)
-		p.sine(5.5, 0.85, 1)
-		p.Line(7, 0, 8, 0)
+		machine(p)
 	})
 }
 

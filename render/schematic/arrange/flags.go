@@ -3,6 +3,7 @@ package arrange
 import (
 	"fusewright/harness/network/circuit"
 	"fusewright/render/schematic/cell"
+	"slices"
 )
 
 // addFlags puts a flag before every wire whose source stands elsewhere, one for
@@ -53,10 +54,5 @@ func (a *Arrangement) ComesByFlag(p *Page, in *cell.Inlet) bool {
 // goesByFlag tells whether a terminal feeds something that is not wired to it on
 // this page.
 func (a *Arrangement) goesByFlag(p *Page, t *circuit.Terminal) bool {
-	for _, in := range a.Feeds[t] {
-		if !p.Holds(in.Cell) || p.Severed[in] {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(a.Feeds[t], func(in *cell.Inlet) bool { return !p.Holds(in.Cell) || p.Severed[in] })
 }

@@ -2,6 +2,7 @@ package arrange
 
 import (
 	"math"
+	"slices"
 
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
@@ -72,16 +73,12 @@ func (p *Page) regions() []Region {
 			list = append(list, Region{place, c.Col, last, top, bottom})
 		}
 	}
-	for joined := true; joined; {
-		joined = false
-		for i := 0; i < len(list) && !joined; i++ {
-			for k := i + 1; k < len(list) && !joined; k++ {
-				both, ok := p.merged(list[i], list[k])
-				if ok {
-					list[i] = both
-					list = append(list[:k], list[k+1:]...)
-					joined = true
-				}
+	for i := 0; i < len(list); i++ {
+		for k := i + 1; k < len(list); k++ {
+			if both, ok := p.merged(list[i], list[k]); ok {
+				list[i], list = both, slices.Delete(list, k, k+1)
+				i = -1 // what is larger may meet others
+				break
 			}
 		}
 	}
@@ -131,12 +128,9 @@ func (p *Page) frameOf(r Region, done []Region) (Region, bool) {
 			}
 		}
 	}
-	for _, q := range done {
-		if q.First <= r.Last && r.First <= q.Last && q.Top < r.Bottom && r.Top < q.Bottom {
-			return r, false
-		}
-	}
-	return r, true
+	return r, !slices.ContainsFunc(done, func(q Region) bool {
+		return q.First <= r.Last && r.First <= q.Last && q.Top < r.Bottom && r.Top < q.Bottom
+	})
 }
 
 // Frames are the outlines of a page that are free to be drawn.

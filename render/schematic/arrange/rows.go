@@ -1,8 +1,9 @@
 package arrange
 
 import (
+	"cmp"
 	"math"
-	"sort"
+	"slices"
 
 	"fusewright/render/schematic/cell"
 	"fusewright/render/schematic/route"
@@ -25,7 +26,7 @@ type solver struct {
 // add takes a group of bounds if all can hold together with the others, and
 // tells whether it did.
 func (s *solver) add(group ...bound) bool {
-	saved := append([]int{}, s.y...)
+	saved := slices.Clone(s.y)
 	var queue []int
 	for _, b := range group {
 		s.bounds[b.from] = append(s.bounds[b.from], b)
@@ -159,6 +160,6 @@ func (p *Page) wishes() []wish {
 			}
 		}
 	}
-	sort.SliceStable(list, func(i, j int) bool { return list[i].weight > list[j].weight })
+	slices.SortStableFunc(list, func(a, b wish) int { return cmp.Compare(b.weight, a.weight) })
 	return append(list, later...)
 }

@@ -1,10 +1,10 @@
 package arrange
 
 import (
-	"sort"
-
+	"cmp"
 	"fusewright/harness/network/circuit"
 	"fusewright/render/schematic/cell"
+	"slices"
 )
 
 // flatten writes the labels of a column in one line where the page has width to
@@ -32,7 +32,7 @@ func (a *Arrangement) flattenColumns(p *Page, spare int) {
 	for col := range p.Columns {
 		wishes = append(wishes, wish{col, a.flatLead(p, col) - p.Leads[col]})
 	}
-	sort.SliceStable(wishes, func(i, j int) bool { return wishes[i].more < wishes[j].more })
+	slices.SortStableFunc(wishes, func(a, b wish) int { return cmp.Compare(a.more, b.more) })
 	for _, w := range wishes {
 		more := max(w.more, 0)
 		if more > spare {

@@ -6,6 +6,7 @@ import (
 	"fusewright/harness/network/circuit"
 	"fusewright/render/schematic/lettering"
 	"fusewright/render/schematic/parts"
+	"slices"
 )
 
 // Kind is what a cell holds.
@@ -80,6 +81,7 @@ type Outlet struct {
 	Dx   int
 }
 
+// Y is the row of the grid on which the wire comes in.
 func (i *Inlet) Y() int  { return i.Row.Y + i.Off }
 func (o *Outlet) Y() int { return o.Row.Y + o.Off }
 
@@ -101,12 +103,7 @@ func FirstOf(in *Inlet) *Inlet {
 // SharesTerminal tells whether a wire is joined by others just before its
 // terminal.
 func SharesTerminal(in *Inlet) bool {
-	for _, q := range in.Cell.Inlets {
-		if q != in && FirstOf(q) == FirstOf(in) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(in.Cell.Inlets, func(q *Inlet) bool { return q != in && FirstOf(q) == FirstOf(in) })
 }
 
 // Wires are those that come in at a cell and its returns.

@@ -14,6 +14,7 @@ type Slot struct {
 	lists               []*List
 }
 
+// NewSlot is an empty column from a top to a bottom edge, in mm.
 func NewSlot(x, top, bottom float64) *Slot { return &Slot{x: x, first: top, y: top, bottom: bottom} }
 
 // Place puts lists into slots from the top and returns what was placed and what

@@ -23,6 +23,7 @@ const (
 	GapMM    = 0.95 // between a wire and its label
 )
 
+// Grey is for words that only name what stands beside them.
 var Grey = scene.RGB{R: 70, G: 70, B: 70}
 
 // TextW is the width of small text in mm.

@@ -23,6 +23,7 @@ type Drawing struct {
 	findings []*finding.Finding // counted in the title block, drawn or not
 }
 
+// New makes the lists of laid-out sheets, so that all is ready to be drawn.
 func New(s *crossref.Sheets, review *harness.Review) *Drawing {
 	return &Drawing{s, legend.Compose(s.Arrangement, s), review.Findings}
 }

@@ -58,7 +58,9 @@ func (a *painter) returnWires(c *cell.Cell, symbolW, run int) {
 			pts = pts[1:]
 		}
 		a.returnWire(w, route.Tidy(pts), k > 0 && !c.Plugged())
-		a.wireLabelOnly(w, float64(c.X+symbolW+a.Signs.LeadGap(c.Part))+0.4, row, a.Stacked && !c.FlatReturns)
+		a.sheet.Begin(scene.Group{ID: a.sheet.UniqueID("label-" + w.Number), Class: "label", Title: w.Number})
+		a.label(w, float64(c.X+symbolW+a.Signs.LeadGap(c.Part))+0.4, row, a.Stacked && !c.FlatReturns)
+		a.sheet.End()
 		a.ground(w.To, c.X+symbolW+run, row, scene.Middle)
 	}
 }
@@ -75,13 +77,6 @@ func (a *painter) returnWire(w *circuit.Wire, pts []route.Spot, joint bool) {
 	if joint {
 		a.sheet.Dot(line[0], symbol.DotMM, scene.Ink)
 	}
-	a.sheet.End()
-}
-
-// wireLabelOnly writes a wire's label in a group of its own.
-func (a *painter) wireLabelOnly(w *circuit.Wire, left float64, row int, stacked bool) {
-	a.sheet.Begin(scene.Group{ID: a.sheet.UniqueID("label-" + w.Number), Class: "label", Title: w.Number})
-	a.label(w, left, row, stacked)
 	a.sheet.End()
 }
 

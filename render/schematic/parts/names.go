@@ -57,6 +57,7 @@ type Wiring struct {
 	Landed  map[*circuit.Part][]*circuit.Wire     // return wires that arrive at a part
 }
 
+// WiringOf files the wires of a circuit.
 func WiringOf(c *circuit.Circuit) *Wiring {
 	w := &Wiring{map[*circuit.Terminal][]*circuit.Wire{}, map[*circuit.Part][]*circuit.Wire{}, map[*circuit.Part][]*circuit.Wire{}}
 	for _, x := range c.Wires {

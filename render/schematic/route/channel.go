@@ -1,6 +1,9 @@
 package route
 
-import "fusewright/render/schematic/cell"
+import (
+	"fusewright/render/schematic/cell"
+	"slices"
+)
 
 // Channel is the wires between two columns. Each net that changes rows gets one
 // vertical line on a track; tracks are numbered from the left.
@@ -36,8 +39,7 @@ func (c *Channel) Route() (stuck *cell.Inlet) {
 	taken := map[int][]*hop{}
 	c.Tracks = 0
 	for len(open) > 0 {
-		best := -1
-		bestCost := 0
+		best, bestCost := -1, 0
 		for i, h := range open {
 			if !free(h, open) {
 				continue
@@ -66,23 +68,13 @@ func (c *Channel) Route() (stuck *cell.Inlet) {
 
 // free tells that no open net has to turn before this one.
 func free(h *hop, open []*hop) bool {
-	for _, q := range open {
-		if q != h && mustPrecede(q, h) {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(open, func(q *hop) bool { return q != h && mustPrecede(q, h) })
 }
 
 // mustPrecede tells whether a's line from the left lies on a row where b goes
 // on to the right, so that a must turn further left.
 func mustPrecede(a, b *hop) bool {
-	for _, to := range b.To {
-		if to.y() == a.From.y() {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(b.To, func(to End) bool { return to.y() == a.From.y() })
 }
 
 // crossings counts where a on a track left of b crosses b.

@@ -129,10 +129,7 @@ func (n *Net) build(ports map[any]int) (passing []*cell.Cell) {
 
 // CoilsOnly tells that a net feeds nothing but relay coils.
 func (n *Net) CoilsOnly() bool {
-	for _, in := range n.Inlets {
-		if in.Wire == nil || in.Wire.Role != circuit.CoilFeedWire || in.Cell.Coil {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(n.Inlets, func(in *cell.Inlet) bool {
+		return in.Wire == nil || in.Wire.Role != circuit.CoilFeedWire || in.Cell.Coil
+	})
 }

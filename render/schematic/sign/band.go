@@ -28,6 +28,8 @@ var bandTints = map[ChangeKind]scene.RGB{
 	Added: {R: 196, G: 212, B: 242}, Changed: {R: 246, G: 212, B: 168},
 }
 
+// Band marks an upright and level line: added with a plain band under it, changed
+// with a broken one, removed with crosses.
 func Band(sheet *scene.Sheet, kind ChangeKind, ref string, pts []scene.Point) {
 	if kind == "" || kind == Judged {
 		return

@@ -38,6 +38,7 @@ type Change struct {
 	Rewired bool
 }
 
+// Rewired tells whether the drawing of the earlier design shows more than words.
 func (c *Changes) Rewired() bool {
 	return slices.ContainsFunc(c.List, func(x Change) bool { return x.Rewired })
 }

@@ -122,6 +122,7 @@ func gather(list []*finding.Finding, refOf func(*finding.Finding) string) []*Ent
 func (f *Signs) OfPart(p *circuit.Part) int { return f.OfRef(p.Ref) }
 func (f *Signs) OfWire(w *circuit.Wire) int { return f.OfRef(w.Number) }
 
+// OfRef is the number of the sign at a part or wire; 0 when it has none.
 func (f *Signs) OfRef(ref string) int {
 	if ref == "" {
 		return 0
@@ -170,6 +171,8 @@ var (
 	White       = scene.RGB{R: 255, G: 255, B: 255}
 )
 
+// Draw draws a numbered sign, its middle at a place: danger filled, fault a thick
+// ring, advice a thin ring, accepted a dashed ring, a change as DrawChange does.
 func Draw(sheet *scene.Sheet, m *Entry, x, y float64) {
 	if m.Change != nil {
 		DrawChange(sheet, m, x, y)

@@ -56,6 +56,7 @@ func HeaviestSituation(review *harness.Review) string {
 	return name
 }
 
+// Name is that of the situation.
 func (s *Values) Name() string { return s.solution.Situation.Name }
 
 // valid tells whether there are numbers that may be shown.
