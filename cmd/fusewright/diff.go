@@ -13,6 +13,7 @@ import (
 	"fusewright/library"
 	"fusewright/render/report"
 	"fusewright/render/schematic"
+	"fusewright/render/schematic/sign"
 )
 
 // diffCmd compares two designs, or two revisions of one.
@@ -96,13 +97,13 @@ func (c *diffCmd) Run(io *streams, cli *program) error {
 // where they cannot be taken for a part of a result that a program reads.
 func (c *diffCmd) draw(io *streams, comparison *compare.Comparison) error {
 	old, changed := comparison.Old, comparison.New
-	changes := &schematic.Changes{Was: c.nameOf(old, changed), Now: c.nameOf(changed, old)}
+	changes := &sign.Changes{Was: c.nameOf(old, changed), Now: c.nameOf(changed, old)}
 	for _, m := range comparison.Marks() {
-		kind := schematic.ChangeKind(m.What)
+		kind := sign.ChangeKind(m.What)
 		if m.What == "" {
-			kind = schematic.Judged
+			kind = sign.Judged
 		}
-		changes.List = append(changes.List, schematic.Change{Kind: kind, Name: m.Name, Old: m.Old, New: m.New,
+		changes.List = append(changes.List, sign.Change{Kind: kind, Name: m.Name, Old: m.Old, New: m.New,
 			Text: m.Text, Findings: m.Findings, Rewired: m.Rewired})
 	}
 	sheets, err := schematic.DrawChanges(old, changed, schematic.Options{Changes: changes})

@@ -10,11 +10,12 @@ import (
 	"fusewright/render/pdf"
 	"fusewright/render/scene"
 	"fusewright/render/schematic"
+	"fusewright/render/schematic/solved"
 )
 
 // solvedSheets is the schematic with the values of the heaviest situation.
 func solvedSheets(s *subject) ([]*scene.Sheet, error) {
-	name := schematic.HeaviestSituation(s.Review)
+	name := solved.HeaviestSituation(s.Review)
 	if name == "" {
 		return nil, nil
 	}

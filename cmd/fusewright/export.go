@@ -90,7 +90,7 @@ func (c *exportCmd) drawing(s *streams, r *harness.Review) error {
 func (c *exportCmd) sheets(r *harness.Review) ([]*scene.Sheet, error) {
 	switch c.Of {
 	case "layout":
-		return layout.Draw(r, formboard.Lay(r.Circuit), layout.Options{})
+		return layout.Draw(r, formboard.Lay(r.Circuit))
 	case "board":
 		return layout.Whole(r, formboard.Lay(r.Circuit)), nil
 	}

@@ -92,7 +92,7 @@ var papers = []*paper{
 		shows: "the schematic with the volts, amperes and fuse shares of the heaviest situation"},
 	{title: "Layout", file: "layout", reader: "installer", pictures: []string{"svg"},
 		shows:  "the loom to scale for the board: lengths, breakouts, bundles, covers, clamps",
-		sheets: func(s *subject) ([]*scene.Sheet, error) { return layout.Draw(s.Review, s.board(), layout.Options{}) }},
+		sheets: func(s *subject) ([]*scene.Sheet, error) { return layout.Draw(s.Review, s.board()) }},
 	{title: "Layout at full size", file: "layout-1to1", reader: "installer", apart: true,
 		shows:  "the same in full size, to tape together",
 		sheets: func(s *subject) ([]*scene.Sheet, error) { return layout.FullSize(s.Review, s.board()), nil }},

@@ -7,8 +7,10 @@ import (
 	"fmt"
 	"strings"
 
+	"fusewright/harness/design"
 	"fusewright/harness/design/caution"
 	"fusewright/harness/design/problem"
+	"fusewright/harness/review/finding"
 	"fusewright/render/scene"
 )
 
@@ -100,6 +102,27 @@ func (p Paper) Zone(at scene.Point) string {
 
 // Field is one entry of the title block.
 type Field struct{ Name, Value string }
+
+// TitleOf is the title block of a design and what was found on it. The kind, the
+// number of the sheet and the field between findings and size are still to fill in.
+func TitleOf(d *design.Design, found []*finding.Finding, size string) Title {
+	practice, accepted := "", 0
+	if d.Practice != nil {
+		practice = d.Practice.Name
+	}
+	for _, f := range found {
+		if f.Accepted != "" {
+			accepted++
+		}
+	}
+	counts := fmt.Sprintf("%d danger · %d fault · %d advice · %d accepted", finding.Count(found, finding.Danger),
+		finding.Count(found, finding.Fault), finding.Count(found, finding.Advice), accepted)
+	return Title{Title: d.Title.Value, Fields: [3][3]Field{
+		{{"vehicle", d.Vehicle.Value}, {"revision", d.Revision.Value}, {"date", d.Date.Value}},
+		{{"practice", practice}, {"drawn by", d.Author.Value}, {"sheet", ""}},
+		{{"findings", counts}, {}, {"size", size}},
+	}}
+}
 
 // Draw draws the frame with its zones, the title block and the caution.
 func Draw(s *scene.Sheet, p Paper, t Title) {

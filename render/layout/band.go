@@ -64,32 +64,14 @@ func slanted(long, h, step, lean float64) [][2]scene.Point {
 	shift := lean * 2 * h
 	for x := step/2 - math.Abs(shift); x < long+math.Abs(shift); x += step {
 		from, to := scene.Point{X: x, Y: -h}, scene.Point{X: x + shift, Y: h}
-		if a, b, ok := clipX(from, to, 0, long); ok {
+		if shift < 0 { // drawn from left to right
+			from, to = to, from
+		}
+		if a, b, ok := clip(from, to, scene.Rect{Y: -2 * h, W: long, H: 4 * h}); ok {
 			out = append(out, [2]scene.Point{a, b})
 		}
 	}
 	return out
-}
-
-// clipX cuts a line to a range of x; ok is false when nothing is left.
-func clipX(a, b scene.Point, least, most float64) (p, q scene.Point, ok bool) {
-	if a.X > b.X {
-		a, b = b, a
-	}
-	if b.X <= least || a.X >= most {
-		return a, b, a.X == b.X && a.X > least && a.X < most
-	}
-	at := func(x float64) scene.Point {
-		return scene.Point{X: x, Y: a.Y + (b.Y-a.Y)*(x-a.X)/(b.X-a.X)}
-	}
-	p, q = a, b
-	if a.X < least {
-		p = at(least)
-	}
-	if b.X > most {
-		q = at(most)
-	}
-	return p, q, true
 }
 
 // clampMM is how far a clamp's mark stands out of its band.

@@ -21,7 +21,7 @@ func TestGolden(t *testing.T) {
 		t.Fatal(err)
 	}
 	r := read(t, "lamps", text)
-	sheets, err := Draw(r, formboard.Lay(r.Circuit), Options{})
+	sheets, err := Draw(r, formboard.Lay(r.Circuit))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -54,7 +54,7 @@ func TestSameBytes(t *testing.T) {
 	var first, second bytes.Buffer
 	for _, out := range []*bytes.Buffer{&first, &second} {
 		board := formboard.Lay(r.Circuit)
-		sheets, err := Draw(r, board, Options{})
+		sheets, err := Draw(r, board)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -71,7 +71,8 @@ func TestSameBytes(t *testing.T) {
 
 func TestUnknownSize(t *testing.T) {
 	r := read(t, "made", synth.YAML(12, 1))
-	_, err := Draw(r, formboard.Lay(r.Circuit), Options{Size: "A5"})
+	r.Design.Sheet.Size = "A5"
+	_, err := Draw(r, formboard.Lay(r.Circuit))
 	if err == nil {
 		t.Fatal("A5 is taken")
 	}
@@ -94,7 +95,7 @@ func benchmark(b *testing.B, wires int, full bool) {
 			sheets = len(FullSize(r, board))
 			continue
 		}
-		list, err := Draw(r, board, Options{})
+		list, err := Draw(r, board)
 		if err != nil {
 			b.Fatal(err)
 		}

@@ -48,7 +48,7 @@ func lengthsOn(size string) string {
 
 func TestSheets(t *testing.T) {
 	many(t, func(t *testing.T, r *harness.Review, b *formboard.Board) {
-		sheets, err := Draw(r, b, Options{})
+		sheets, err := Draw(r, b)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -96,7 +96,7 @@ func TestFarTooLong(t *testing.T) {
 			"return wire: {size: 1 mm²}}\n", c.runs)
 		r := read(t, "far", []byte(src.String()))
 		board := formboard.Lay(r.Circuit)
-		sheets, err := Draw(r, board, Options{})
+		sheets, err := Draw(r, board)
 		if err != nil {
 			t.Errorf("%d runs of 200 m: %v", c.runs, err)
 			continue

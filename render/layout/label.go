@@ -2,7 +2,7 @@ package layout
 
 import (
 	"math"
-	"sort"
+	"slices"
 
 	"fusewright/harness/workshop/formboard"
 	"fusewright/render/frame"
@@ -35,6 +35,13 @@ const (
 	mostReach  = 110.0
 	leaderPast = 3.2 // a label further off gets a leader
 )
+
+// add adds lines of small words.
+func (b *block) add(lines ...string) {
+	for _, line := range lines {
+		b.lines = append(b.lines, phrase{line, scene.Regular, frame.SmallMM})
+	}
+}
 
 // size is the rectangle that a block takes.
 func (b *block) size() (w, h float64) {
@@ -220,13 +227,11 @@ func (p *picture) nameSpot(s *formboard.Spot) {
 	for _, l := range s.Limbs {
 		if p.tip(l) == s {
 			words := p.unit.Dim(l.Run.Length) + " " + p.unit.Small()
-			b.lines = append(b.lines, phrase{"end of run " + number(l.Run) + ", " + words, scene.Regular, frame.SmallMM})
+			b.add("end of run " + number(l.Run) + ", " + words)
 			b.group = scene.Group{Class: "dimension", Title: words}
 		}
 	}
-	for _, line := range spotWords(s) {
-		b.lines = append(b.lines, phrase{line, scene.Regular, frame.SmallMM})
-	}
+	b.add(spotWords(s)...)
 	p.label(p.at(s.At), p.nailMM(s), widestGap(s), nil, b)
 }
 
@@ -238,7 +243,7 @@ func widestGap(s *formboard.Spot) float64 {
 		deg := math.Atan2(s.At.Y-far.At.Y, far.At.X-s.At.X) * 180 / math.Pi
 		at = append(at, math.Mod(deg+720, 360))
 	}
-	sort.Float64s(at)
+	slices.Sort(at)
 	best, wide := 90.0, 0.0
 	for i := range at {
 		next := at[(i+1)%len(at)]
@@ -259,9 +264,7 @@ func (p *picture) nameRun(l *formboard.Limb) {
 	a, b := p.ends(l)
 	long := math.Hypot(b.X-a.X, b.Y-a.Y)
 	blk := &block{ring: number(l.Run)}
-	for _, line := range runLines(p.unit, l.Run, p.detail) {
-		blk.lines = append(blk.lines, phrase{line, scene.Regular, frame.SmallMM})
-	}
+	blk.add(runLines(p.unit, l.Run, p.detail)...)
 	prefer := math.Atan2(a.Y-b.Y, b.X-a.X)*180/math.Pi - 90
 	if math.Mod(prefer+720, 360) < 180 {
 		prefer += 180 // dimensions stand above; begin below
@@ -273,9 +276,7 @@ func (p *picture) nameRun(l *formboard.Limb) {
 		}
 	}
 	if len(anchors) == 0 {
-		for _, share := range []float64{0.5, 0.4, 0.6} {
-			anchors = append(anchors, along(a, b, share*long, 0))
-		}
+		anchors = shares(a, b, 0.5, 0.4, 0.6)
 	}
 	p.labelAny(anchors, p.half(l.Run)+0.2, prefer, []*formboard.Limb{l}, blk)
 }

@@ -11,16 +11,10 @@ import (
 	"fusewright/harness"
 	"fusewright/harness/design"
 	"fusewright/harness/design/lengths"
-	"fusewright/harness/review/finding"
 	"fusewright/harness/workshop/formboard"
 	"fusewright/render/frame"
 	"fusewright/render/scene"
 )
-
-// Options choose how the board is drawn.
-type Options struct {
-	Size string // sheet size; "" = that of the design, A4 without one
-}
 
 // drawing is the set of sheets of one board.
 type drawing struct {
@@ -31,23 +25,18 @@ type drawing struct {
 	sheets []*scene.Sheet
 	scales []string // by sheet, for the title block
 
-	ends  map[*design.Place][]formboard.End
-	first map[*design.Place]*formboard.Section
+	ends map[*design.Place][]formboard.End
 }
 
 // Draw draws the board on framed sheets: for each section its picture with the
 // table of its runs and the tables of the wire ends at its places. The error
-// names a sheet size that does not exist.
-func Draw(r *harness.Review, b *formboard.Board, o Options) ([]*scene.Sheet, error) {
-	size := o.Size
-	if size == "" {
-		size = r.Design.Sheet.Size
-	}
-	paper, err := frame.PaperOf(size)
+// names a sheet size that does not exist or a section that fits at no scale.
+func Draw(r *harness.Review, b *formboard.Board) ([]*scene.Sheet, error) {
+	paper, err := frame.PaperOf(r.Design.Sheet.Size)
 	if err != nil {
 		return nil, fmt.Errorf("layout: %w", err)
 	}
-	d := &drawing{review: r, board: b, paper: paper, unit: lengths.Of(r.Design)}
+	d := &drawing{review: r, board: b, paper: paper, unit: lengths.Of(r.Design), ends: endsOf(b)}
 	for _, s := range b.Sections {
 		if err := d.section(s); err != nil {
 			return nil, err
@@ -130,32 +119,9 @@ func below(r scene.Rect, y float64) scene.Rect {
 
 // frame draws the frame of a sheet, now that their number is known.
 func (d *drawing) frame(i int) {
-	des := d.review.Design
-	practice := ""
-	if des.Practice != nil {
-		practice = des.Practice.Name
-	}
-	frame.Draw(d.sheets[i], d.paper, frame.Title{
-		Title: des.Title.Value,
-		Kind:  "Layout",
-		Fields: [3][3]frame.Field{
-			{{Name: "vehicle", Value: des.Vehicle.Value}, {Name: "revision", Value: des.Revision.Value},
-				{Name: "date", Value: des.Date.Value}},
-			{{Name: "practice", Value: practice}, {Name: "drawn by", Value: des.Author.Value},
-				{Name: "sheet", Value: fmt.Sprintf("%d of %d", i+1, len(d.sheets))}},
-			{{Name: "findings", Value: findingWords(d.review.Findings)}, {Name: "scale", Value: d.scales[i]},
-				{Name: "size", Value: d.paper.Name}},
-		},
-	})
-}
-
-func findingWords(list []*finding.Finding) string {
-	accepted := 0
-	for _, f := range list {
-		if f.Accepted != "" {
-			accepted++
-		}
-	}
-	return fmt.Sprintf("%d danger · %d fault · %d advice · %d accepted", finding.Count(list, finding.Danger),
-		finding.Count(list, finding.Fault), finding.Count(list, finding.Advice), accepted)
+	t := frame.TitleOf(d.review.Design, d.review.Findings, d.paper.Name)
+	t.Kind = "Layout"
+	t.Fields[1][2].Value = fmt.Sprintf("%d of %d", i+1, len(d.sheets))
+	t.Fields[2][1] = frame.Field{Name: "scale", Value: d.scales[i]}
+	frame.Draw(d.sheets[i], d.paper, t)
 }

@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"slices"
 	"strings"
 
 	"fusewright/harness/design/lengths"
@@ -53,17 +54,15 @@ func (d *drawing) entries(p *picture) []entry {
 	}
 	covers := coversOf(p.section)
 	for i := range 5 {
-		switch {
-		case i < len(covers):
-			c := covers[i]
-			words := "no cover"
-			if c != nil {
-				words = c.Name
-			}
-			list = append(list, entry{words, bandSample(1.4, c)})
-		default:
+		if i >= len(covers) {
 			list = append(list, entry{"", func(*scene.Sheet, float64, float64) {}})
+			continue
 		}
+		words := "no cover"
+		if covers[i] != nil {
+			words = covers[i].Name
+		}
+		list = append(list, entry{words, bandSample(1.4, covers[i])})
 	}
 	for i, h := range halfMM {
 		words := "Ø over " + classText(p.unit, formboard.ClassesMm[len(formboard.ClassesMm)-1]) + " " + p.unit.Small()
@@ -90,10 +89,8 @@ func bandSample(h float64, c *library.Cover) func(*scene.Sheet, float64, float64
 // coversOf are the covers in a section in the order of its runs.
 func coversOf(s *formboard.Section) []*library.Cover {
 	var out []*library.Cover
-	seen := map[*library.Cover]bool{}
 	for _, l := range s.Limbs {
-		if c := l.Run.Bundle.Run.Cover; !seen[c] {
-			seen[c] = true
+		if c := l.Run.Bundle.Run.Cover; !slices.Contains(out, c) {
 			out = append(out, c)
 		}
 	}

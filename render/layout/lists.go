@@ -1,8 +1,9 @@
 package layout
 
 import (
+	"cmp"
 	"fmt"
-	"sort"
+	"slices"
 	"strings"
 
 	"fusewright/harness/design"
@@ -49,14 +50,14 @@ func runsOf(s *formboard.Section) []*formboard.Run {
 	for _, l := range s.Limbs {
 		out = append(out, l.Run)
 	}
-	sort.Slice(out, func(i, j int) bool { return out[i].Number < out[j].Number })
+	slices.SortFunc(out, func(a, b *formboard.Run) int { return cmp.Compare(a.Number, b.Number) })
 	return out
 }
 
 // notes say what the drawing rests on.
 func (d *drawing) notes(p *picture) *grid {
 	b, s, u := d.board, p.section, d.unit
-	g := &grid{title: "Notes"}
+	g := &grid{title: "Notes", columns: []gridColumn{{wide: 1}}}
 	add := func(format string, args ...any) { g.rows = append(g.rows, []string{fmt.Sprintf(format, args...)}) }
 	add("Dimensions in %s, from nail to nail. Bands are drawn wider than the bundles; the number beside them is the diameter. "+
 		"Clamps that the scale leaves no room for are in the table only.", u.Words())
@@ -96,12 +97,12 @@ func (d *drawing) endTables(s *formboard.Section) []*grid {
 	var grids []*grid
 	done := map[*design.Place]bool{}
 	for _, spot := range s.Spots {
-		if spot.Copy && len(spot.Others) == 0 && done[spot.Place] || done[spot.Place] {
+		if done[spot.Place] {
 			continue
 		}
 		done[spot.Place] = true
 		var ends []formboard.End
-		for _, e := range d.endsAt(spot.Place) {
+		for _, e := range d.ends[spot.Place] {
 			if here[e.Via] || e.Via == nil && d.sectionOf(spot.Place) == s {
 				ends = append(ends, e)
 			}
@@ -111,29 +112,23 @@ func (d *drawing) endTables(s *formboard.Section) []*grid {
 	return grids
 }
 
-func (d *drawing) endsAt(p *design.Place) []formboard.End {
-	if d.ends == nil {
-		d.ends = map[*design.Place][]formboard.End{}
-		for _, e := range d.board.Places {
-			d.ends[e.Place] = e.Ends
-		}
+// endsOf are the wire ends at each place of a board.
+func endsOf(b *formboard.Board) map[*design.Place][]formboard.End {
+	ends := map[*design.Place][]formboard.End{}
+	for _, e := range b.Places {
+		ends[e.Place] = e.Ends
 	}
-	return d.ends[p]
+	return ends
 }
 
 // sectionOf is the first section with a place in it; nil when none has it.
 func (d *drawing) sectionOf(p *design.Place) *formboard.Section {
-	if d.first == nil {
-		d.first = map[*design.Place]*formboard.Section{}
-		for _, s := range d.board.Sections {
-			for _, spot := range s.Spots {
-				if d.first[spot.Place] == nil {
-					d.first[spot.Place] = s
-				}
-			}
+	for _, s := range d.board.Sections {
+		if slices.ContainsFunc(s.Spots, func(spot *formboard.Spot) bool { return spot.Place == p }) {
+			return s
 		}
 	}
-	return d.first[p]
+	return nil
 }
 
 // endTable lists wire ends.

@@ -64,7 +64,10 @@ func TestLook(t *testing.T) {
 	}
 	for name, r := range reviews {
 		board := formboard.Lay(r.Circuit)
-		sheets, err := Draw(r, board, Options{Size: os.Getenv("LAYOUT_SIZE")})
+		if size := os.Getenv("LAYOUT_SIZE"); size != "" {
+			r.Design.Sheet.Size = size
+		}
+		sheets, err := Draw(r, board)
 		if err != nil {
 			t.Error(name, err)
 			continue

@@ -3,6 +3,7 @@ package layout
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"fusewright/harness/design/lengths"
 	"fusewright/harness/workshop/formboard"
@@ -140,9 +141,15 @@ func (p *picture) draw() {
 	for _, s := range p.section.Spots {
 		p.nail(s)
 	}
-	steps := []func(){p.dimensions, p.nameShort, p.nameSpots, p.nameLong}
+	// A run shorter than shortMM on paper has little choice of where its number goes.
+	const shortMM = 25.0
+	short := func(l *formboard.Limb) bool { return l.Run.Length*p.ratio < shortMM }
+	dimensions := p.each(p.dimension, func(l *formboard.Limb) bool { return p.tip(l) == nil })
+	nameShort := p.each(p.nameRun, func(l *formboard.Limb) bool { return short(l) && p.tip(l) == nil })
+	nameLong := p.each(p.nameRun, func(l *formboard.Limb) bool { return !short(l) })
+	steps := []func(){dimensions, nameShort, p.nameSpots, nameLong}
 	if p.namesFirst {
-		steps = []func(){p.nameShort, p.nameSpots, p.dimensions, p.nameLong}
+		steps = []func(){nameShort, p.nameSpots, dimensions, nameLong}
 	}
 	for _, step := range steps {
 		if step(); !p.anyhow && (p.lost > 0 || !p.within()) {
@@ -157,10 +164,13 @@ func (p *picture) within() bool {
 	return b.W <= p.room.W && b.H <= p.room.H
 }
 
-func (p *picture) dimensions() {
-	for _, l := range p.section.Limbs {
-		if p.tip(l) == nil {
-			p.dimension(l)
+// each does something for the runs of the section that are meant.
+func (p *picture) each(do func(*formboard.Limb), meant func(*formboard.Limb) bool) func() {
+	return func() {
+		for _, l := range p.section.Limbs {
+			if meant(l) {
+				do(l)
+			}
 		}
 	}
 }
@@ -171,20 +181,7 @@ func (p *picture) nameSpots() {
 	}
 }
 
-// A run shorter than shortMM on paper has little choice of where its number
-// goes.
-const (
-	shortMM = 25.0
-	tipMM   = 16.0 // see tip
-)
-
-func (p *picture) nameShort() {
-	for _, l := range p.section.Limbs {
-		if l.Run.Length*p.ratio < shortMM && p.tip(l) == nil {
-			p.nameRun(l)
-		}
-	}
-}
+const tipMM = 16.0 // see tip
 
 // tip is the free end of a run so short on paper that its number and length
 // stand with the name of that end; nil for other runs.
@@ -198,14 +195,6 @@ func (p *picture) tip(l *formboard.Limb) *formboard.Spot {
 		}
 	}
 	return nil
-}
-
-func (p *picture) nameLong() {
-	for _, l := range p.section.Limbs {
-		if l.Run.Length*p.ratio >= shortMM {
-			p.nameRun(l)
-		}
-	}
 }
 
 // place moves the picture to the top of a field, in the middle, and gives the y
@@ -238,7 +227,7 @@ func (p *picture) free(s shape, but ...*formboard.Limb) bool {
 	}
 	box := s.box()
 	for i, l := range p.order {
-		if p.boxes[i].Overlaps(box) && !contains(but, l) && s.meets(p.bands[l]) {
+		if p.boxes[i].Overlaps(box) && !slices.Contains(but, l) && s.meets(p.bands[l]) {
 			return false
 		}
 	}
@@ -247,12 +236,3 @@ func (p *picture) free(s shape, but ...*formboard.Limb) bool {
 
 // crosses tells whether an outline meets the lines of a dimension.
 func (p *picture) crosses(s shape) bool { return p.lines.meets(s) || p.extends.meets(s) }
-
-func contains(list []*formboard.Limb, l *formboard.Limb) bool {
-	for _, m := range list {
-		if m == l {
-			return true
-		}
-	}
-	return false
-}

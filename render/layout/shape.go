@@ -33,30 +33,14 @@ func discShape(c scene.Point, r float64) shape {
 
 // textShape is what the ink of a text covers, turned with it.
 func textShape(t scene.Text) shape {
-	start := t.Start()
-	ux, uy := direction(t.Turn)
-	w := scene.TextWidthMM(t.String, t.SizeMM, t.Face)
-	up, down := 0.76*t.SizeMM, 0.22*t.SizeMM
-	corner := func(along, above float64) scene.Point {
-		return scene.Point{X: start.X + along*ux + above*uy, Y: start.Y + along*uy - above*ux}
-	}
-	return shape{corner(0, up), corner(w, up), corner(w, -down), corner(0, -down)}
+	corners := scene.InkCorners(t)
+	return corners[:]
 }
 
 // direction is the unit step on the sheet of an angle counter-clockwise.
 func direction(degrees float64) (x, y float64) {
-	switch math.Mod(math.Mod(degrees, 360)+360, 360) {
-	case 0:
-		return 1, 0
-	case 90:
-		return 0, -1
-	case 180:
-		return -1, 0
-	case 270:
-		return 0, 1
-	}
-	sin, cos := math.Sincos(degrees * math.Pi / 180)
-	return cos, -sin
+	sin, cos := scene.SinCos(degrees)
+	return cos, 0 - sin
 }
 
 func unit(a, b scene.Point) (x, y float64) {
@@ -74,14 +58,15 @@ func along(a, b scene.Point, mm, aside float64) scene.Point {
 	return scene.Point{X: a.X + ux*mm - uy*aside, Y: a.Y + uy*mm + ux*aside}
 }
 
-func (a shape) box() scene.Rect {
-	left, top, right, bottom := math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)
-	for _, p := range a {
-		left, right = min(left, p.X), max(right, p.X)
-		top, bottom = min(top, p.Y), max(bottom, p.Y)
+// shares are points on the way from a to b.
+func shares(a, b scene.Point, of ...float64) (list []scene.Point) {
+	for _, share := range of {
+		list = append(list, along(a, b, share*math.Hypot(b.X-a.X, b.Y-a.Y), 0))
 	}
-	return scene.Rect{X: left, Y: top, W: right - left, H: bottom - top}
+	return list
 }
+
+func (a shape) box() scene.Rect { return scene.Around(a...) }
 
 // meets tells whether two outlines overlap: they do unless a side of one of
 // them parts them. Outlines that only touch do not.
@@ -141,4 +126,27 @@ func (c *crowd) meets(s shape) bool {
 		}
 	}
 	return false
+}
+
+// clip cuts a line to a rectangle (Liang and Barsky, 1984); ok is false when
+// nothing of it is inside.
+func clip(a, b scene.Point, r scene.Rect) (p, q scene.Point, ok bool) {
+	from, to := 0.0, 1.0
+	dx, dy := b.X-a.X, b.Y-a.Y
+	for _, edge := range [4][2]float64{{-dx, a.X - r.X}, {dx, r.Right() - a.X}, {-dy, a.Y - r.Y}, {dy, r.Bottom() - a.Y}} {
+		d, room := edge[0], edge[1]
+		switch {
+		case d == 0 && room < 0:
+			return a, b, false
+		case d < 0:
+			from = max(from, room/d)
+		case d > 0:
+			to = min(to, room/d)
+		}
+	}
+	if from >= to {
+		return a, b, false
+	}
+	at := func(t float64) scene.Point { return scene.Point{X: a.X + t*dx, Y: a.Y + t*dy} }
+	return at(from), at(to), true
 }

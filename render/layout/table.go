@@ -13,7 +13,7 @@ type gridColumn struct {
 	face  scene.Face
 }
 
-// grid is a table with a heading. Without columns, each row is one paragraph.
+// grid is a table with a heading. A single column without a head holds paragraphs.
 type grid struct {
 	title   string
 	columns []gridColumn
@@ -93,10 +93,12 @@ func (f *flow) put(g *grid) {
 	f.down(gridGap)
 }
 
+func (g *grid) headed() bool { return g.columns[0].head != "" }
+
 // height is that of the whole table.
 func (g *grid) height(w float64) float64 {
 	sum := titleStep + 0.6
-	if len(g.columns) > 0 {
+	if g.headed() {
 		sum += 2 * frame.LineMM
 	}
 	for _, row := range g.rows {
@@ -119,7 +121,7 @@ func (f *flow) head(g *grid, title string) {
 		scene.TextStyle{SizeMM: frame.NormalMM, Face: scene.Bold, Colour: scene.Ink})
 	f.down(titleStep)
 	f.rule(0.35)
-	if len(g.columns) == 0 {
+	if !g.headed() {
 		f.down(0.6)
 		return
 	}
@@ -152,12 +154,8 @@ func (g *grid) at(i int, w float64) (x, wide float64) {
 func (g *grid) fold(row []string, w float64, face scene.Face) (cells [][]string, high float64) {
 	lines := 1
 	for i, text := range row {
-		wide, cellFace := w, face
-		if len(g.columns) > 0 {
-			_, wide = g.at(i, w)
-			cellFace = g.face(i, face)
-		}
-		cells = append(cells, scene.Wrap(text, frame.SmallMM, wide-2*cellPad, cellFace))
+		_, wide := g.at(i, w)
+		cells = append(cells, scene.Wrap(text, frame.SmallMM, wide-2*cellPad, g.face(i, face)))
 		lines = max(lines, len(cells[i]))
 	}
 	return cells, float64(lines)*frame.LineMM + 0.9
@@ -173,22 +171,18 @@ func (g *grid) face(i int, face scene.Face) scene.Face {
 func (f *flow) row(g *grid, cells [][]string, high float64, face scene.Face) {
 	s := f.slots[0]
 	for i, lines := range cells {
-		x, wide, align, cellFace := 0.0, s.W, scene.Left, face
-		if len(g.columns) > 0 {
-			x, wide = g.at(i, s.W)
-			align, cellFace = g.columns[i].align, g.face(i, face)
-		}
-		at := s.X + x + cellPad
+		x, wide := g.at(i, s.W)
+		at, align := s.X+x+cellPad, g.columns[i].align
 		if align == scene.Right {
 			at = s.X + x + wide - cellPad
 		}
 		for n, line := range lines {
 			f.sheet.TextAt(scene.Point{X: at, Y: s.Y + 2.95 + frame.LineMM*float64(n)}, line,
-				scene.TextStyle{SizeMM: frame.SmallMM, Face: cellFace, Align: align, Colour: scene.Ink})
+				scene.TextStyle{SizeMM: frame.SmallMM, Face: g.face(i, face), Align: align, Colour: scene.Ink})
 		}
 	}
 	f.down(high)
-	if len(g.columns) > 0 {
+	if g.headed() {
 		f.rule(0.13)
 	}
 }

@@ -3,8 +3,10 @@ package layout
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"fusewright/harness"
+	"fusewright/harness/design"
 	"fusewright/harness/design/lengths"
 	"fusewright/harness/workshop/formboard"
 	"fusewright/render/frame"
@@ -45,7 +47,7 @@ type tiling struct {
 	rows, columns int
 	used          map[[2]int]bool // by row and column
 	order         [][2]int
-	ends          map[string][]formboard.End
+	ends          map[*design.Place][]formboard.End
 }
 
 // FullSize draws every section of the board at full size, parted over pages
@@ -82,10 +84,7 @@ func newTiling(r *harness.Review, b *formboard.Board, s *formboard.Section) *til
 	if len(upright.order) < len(lying.order) {
 		best = upright
 	}
-	best.ends = map[string][]formboard.End{}
-	for _, e := range b.Places {
-		best.ends[e.Place.Name] = e.Ends
-	}
+	best.ends = endsOf(b)
 	return best
 }
 
@@ -317,10 +316,9 @@ func (t *tiling) words(p *picture, row, column int) {
 			continue
 		}
 		b := &block{lines: []phrase{{s.Place.Name, scene.Bold, frame.NormalMM}}}
-		for _, line := range spotWords(s) {
-			b.lines = append(b.lines, phrase{line, scene.Regular, frame.SmallMM})
-		}
-		full := &block{lines: append(append([]phrase(nil), b.lines...), t.endLines(s)...)}
+		b.add(spotWords(s)...)
+		full := &block{lines: slices.Clone(b.lines)}
+		full.add(t.endLines(s)...)
 		r := math.Max(3, p.nailMM(s))
 		if !p.label(c, r, widestGap(s), nil, full) {
 			p.label(c, r, widestGap(s), nil, b)
@@ -343,32 +341,23 @@ func (t *tiling) nameTileRun(p *picture, l *formboard.Limb) {
 	blk := &block{ring: number(l.Run), lines: []phrase{
 		{p.unit.Dim(l.Run.Length) + " " + p.unit.Small(), scene.Bold, frame.NormalMM},
 	}}
-	for _, line := range runLines(p.unit, l.Run, wireLists) {
-		blk.lines = append(blk.lines, phrase{line, scene.Regular, frame.SmallMM})
-	}
+	blk.add(runLines(p.unit, l.Run, wireLists)...)
 	prefer := math.Atan2(from.Y-to.Y, to.X-from.X)*180/math.Pi + 90
-	long := math.Hypot(to.X-from.X, to.Y-from.Y)
-	var anchors []scene.Point
-	for _, share := range []float64{0.5, 0.4, 0.6, 0.3, 0.7} {
-		anchors = append(anchors, along(from, to, share*long, 0))
-	}
-	p.labelAny(anchors, p.half(l.Run)+0.2, prefer, []*formboard.Limb{l}, blk)
+	p.labelAny(shares(from, to, 0.5, 0.4, 0.6, 0.3, 0.7), p.half(l.Run)+0.2, prefer, []*formboard.Limb{l}, blk)
 }
 
 // endLines are the wire ends at a spot out of its runs.
-func (t *tiling) endLines(s *formboard.Spot) []phrase {
+func (t *tiling) endLines(s *formboard.Spot) (lines []string) {
 	here := map[*formboard.Run]bool{}
 	for _, l := range s.Limbs {
 		here[l.Run] = true
 	}
 	u := lengths.Of(t.review.Design)
-	var out []phrase
-	for _, e := range t.ends[s.Place.Name] {
+	for _, e := range t.ends[s.Place] {
 		if e.Via != nil && here[e.Via] {
-			text := fmt.Sprintf("%s %s to %s, %s %s out", e.Wire.Number, e.Wire.Spec.Colour.Code(),
-				e.Terminal.Part.Ref+":"+e.Terminal.Name, u.Near(e.FreeMm), u.Small())
-			out = append(out, phrase{text, scene.Regular, frame.SmallMM})
+			lines = append(lines, fmt.Sprintf("%s %s to %s, %s %s out", e.Wire.Number, e.Wire.Spec.Colour.Code(),
+				e.Terminal.Part.Ref+":"+e.Terminal.Name, u.Near(e.FreeMm), u.Small()))
 		}
 	}
-	return out
+	return lines
 }

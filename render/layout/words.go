@@ -30,13 +30,10 @@ func wireNumbers(wires []*circuit.Wire) string {
 		for j+1 < len(wires) && wires[j+1].Index == wires[j].Index+1 {
 			j++
 		}
-		switch {
-		case j-i >= 2:
+		if j-i < 2 { // two are no shorter drawn together
+			out, j = append(out, wires[i].Number), i
+		} else {
 			out = append(out, wires[i].Number+"–"+wires[j].Number)
-		default:
-			for k := i; k <= j; k++ {
-				out = append(out, wires[k].Number)
-			}
 		}
 		i = j + 1
 	}

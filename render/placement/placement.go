@@ -7,10 +7,10 @@ package placement
 import (
 	"bufio"
 	"bytes"
+	"cmp"
 	"context"
 	"fmt"
 	"slices"
-	"sort"
 	"strconv"
 	"strings"
 	"sync"
@@ -86,11 +86,11 @@ func components(count int, edges []Edge) [][]int {
 		a, b := root(e.From), root(e.To)
 		up[max(a, b)] = min(a, b)
 	}
-	place := map[int]int{}
+	place := make([]int, count)
 	var parts [][]int
 	for i := range count {
 		r := root(i)
-		if _, ok := place[r]; !ok {
+		if r == i { // the first of its part
 			place[r] = len(parts)
 			parts = append(parts, nil)
 		}
@@ -129,7 +129,7 @@ func orderPart(nodes []Node, edges []Edge, part []int) (map[int][]int, error) {
 		return nil, err
 	}
 	for _, list := range columns {
-		sort.SliceStable(list, func(i, j int) bool { return heights[index[list[i]]] > heights[index[list[j]]] })
+		slices.SortStableFunc(list, func(a, b int) int { return cmp.Compare(heights[index[b]], heights[index[a]]) })
 	}
 	return columns, nil
 }

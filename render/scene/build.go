@@ -214,8 +214,8 @@ func (p *Path) ArcTo(centre Point, radiusMM, startDeg, sweepDeg float64) {
 	for i := range pieces {
 		from, to := startDeg+float64(i)*step, startDeg+float64(i+1)*step
 		a, b := onCircle(centre, radiusMM, from), onCircle(centre, radiusMM, to)
-		sinA, cosA := sinCos(from)
-		sinB, cosB := sinCos(to)
+		sinA, cosA := SinCos(from)
+		sinB, cosB := SinCos(to)
 		p.CubicTo(
 			Point{a.X - reach*sinA, a.Y - reach*cosA},
 			Point{b.X + reach*sinB, b.Y + reach*cosB}, b)
@@ -224,6 +224,6 @@ func (p *Path) ArcTo(centre Point, radiusMM, startDeg, sweepDeg float64) {
 
 // onCircle is the point of a circle at an angle, counter-clockwise.
 func onCircle(centre Point, radiusMM, degrees float64) Point {
-	sin, cos := sinCos(degrees)
+	sin, cos := SinCos(degrees)
 	return Point{centre.X + radiusMM*cos, centre.Y - radiusMM*sin}
 }

@@ -2,6 +2,7 @@ package scene
 
 import (
 	"fmt"
+	"slices"
 	"sync"
 	"sync/atomic"
 
@@ -35,7 +36,6 @@ type typeface struct {
 	ascent     float64
 	descent    float64 // positive downwards
 	capHeight  float64
-	xHeight    float64
 	blocks     [0x10000 / blockSize]atomic.Pointer[advances]
 }
 
@@ -73,7 +73,6 @@ func parse(file []byte) *typeface {
 		ascent:     units(metrics.Ascent),
 		descent:    units(metrics.Descent),
 		capHeight:  units(metrics.CapHeight),
-		xHeight:    units(metrics.XHeight),
 	}
 }
 
@@ -121,10 +120,5 @@ func Font(face Face) *sfnt.Font { return faceOf(face).font }
 
 // HasGlyph tells whether every embedded face can show the rune.
 func HasGlyph(r rune) bool {
-	for _, face := range Faces {
-		if faceOf(face).advance(r) < 0 {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(Faces, func(face Face) bool { return faceOf(face).advance(r) < 0 })
 }

@@ -1,7 +1,5 @@
 package scene
 
-import "math"
-
 // Add returns p moved by q.
 func (p Point) Add(q Point) Point { return Point{p.X + q.X, p.Y + q.Y} }
 
@@ -46,33 +44,23 @@ func (r Rect) Union(q Rect) Rect {
 	return Rect{x, y, max(r.Right(), q.Right()) - x, max(r.Bottom(), q.Bottom()) - y}
 }
 
-// box gathers points into a rectangle.
-type box struct{ left, top, right, bottom float64 }
-
-func emptyBox() box {
-	return box{math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)}
-}
-
-func (b *box) add(p Point) {
-	b.left, b.right = min(b.left, p.X), max(b.right, p.X)
-	b.top, b.bottom = min(b.top, p.Y), max(b.bottom, p.Y)
-}
-
-func (b *box) rect() Rect {
-	if b.left > b.right {
+// Around is the smallest upright rectangle round points; empty without any.
+func Around(points ...Point) Rect {
+	if len(points) == 0 {
 		return Rect{}
 	}
-	return Rect{b.left, b.top, b.right - b.left, b.bottom - b.top}
+	low, high := points[0], points[0]
+	for _, p := range points {
+		low.X, high.X = min(low.X, p.X), max(high.X, p.X)
+		low.Y, high.Y = min(low.Y, p.Y), max(high.Y, p.Y)
+	}
+	return Rect{low.X, low.Y, high.X - low.X, high.Y - low.Y}
 }
 
 // Bounds returns the rectangle round a path: its points, with the control
 // points of curves, and half the line width. The real curve lies inside.
 func (p *Path) Bounds() Rect {
-	round := emptyBox()
-	for _, point := range p.Points {
-		round.add(point)
-	}
-	r := round.rect()
+	r := Around(p.Points...)
 	if p.Stroke != nil && len(p.Points) > 0 {
 		r = r.Grow(p.Stroke.WidthMM / 2)
 	}

@@ -42,47 +42,38 @@ func CapHeightMM(sizeMM float64, face Face) float64 {
 	return t.capHeight / t.unitsPerEm * sizeMM
 }
 
-// XHeightMM is the height of a small x.
-func XHeightMM(sizeMM float64, face Face) float64 {
-	t := faceOf(face)
-	return t.xHeight / t.unitsPerEm * sizeMM
-}
-
-// SizeForCapMM is the text size at which capitals are as high as given: a sheet
-// whose text must be 2 mm high on paper asks for SizeForCapMM(2, face).
-func SizeForCapMM(capMM float64, face Face) float64 {
-	t := faceOf(face)
-	return capMM * t.unitsPerEm / t.capHeight
-}
-
 // LineHeightMM is the usual distance from one baseline to the next.
 func LineHeightMM(sizeMM float64) float64 { return 1.25 * sizeMM }
 
 // TextBox returns the upright rectangle that a text covers: its width by its
 // ascent and descent, turned with the text.
 func TextBox(t Text) Rect {
-	return turnedBox(t, AscentMM(t.SizeMM, t.Face), DescentMM(t.SizeMM, t.Face))
+	corners := turned(t, AscentMM(t.SizeMM, t.Face), DescentMM(t.SizeMM, t.Face))
+	return Around(corners[:]...)
 }
 
 // InkBox is TextBox cut down to what print really covers: from the top of the
 // capitals (a little higher for accents and brackets) to the descenders. Use it
 // to tell whether two texts touch.
 func InkBox(t Text) Rect {
-	return turnedBox(t, 0.76*t.SizeMM, 0.22*t.SizeMM)
+	corners := InkCorners(t)
+	return Around(corners[:]...)
 }
 
-func turnedBox(t Text, up, down float64) Rect {
+// InkCorners are the corners of what InkBox covers before it is made upright, from
+// the upper left clockwise as the text is read.
+func InkCorners(t Text) [4]Point { return turned(t, 0.76*t.SizeMM, 0.22*t.SizeMM) }
+
+// turned are the corners of what a text covers: upper left, upper right, lower
+// right, lower left.
+func turned(t Text, up, down float64) (corners [4]Point) {
 	width := TextWidthMM(t.String, t.SizeMM, t.Face)
 	left := anchorShift(t.Align, width)
-	sin, cos := sinCos(t.Turn)
-	box := emptyBox()
-	for _, corner := range [...]Point{{left, -up}, {left + width, -up}, {left + width, down}, {left, down}} {
-		box.add(Point{
-			X: t.At.X + corner.X*cos + corner.Y*sin,
-			Y: t.At.Y - corner.X*sin + corner.Y*cos,
-		})
+	sin, cos := SinCos(t.Turn)
+	for i, c := range [...]Point{{left, -up}, {left + width, -up}, {left + width, down}, {left, down}} {
+		corners[i] = Point{X: t.At.X + c.X*cos + c.Y*sin, Y: t.At.Y - c.X*sin + c.Y*cos}
 	}
-	return box.rect()
+	return corners
 }
 
 // anchorShift is where a text of the width starts, seen from its anchor.
@@ -96,8 +87,8 @@ func anchorShift(align Align, width float64) float64 {
 	return 0
 }
 
-// sinCos is exact at quarter turns, so that upright boxes stay upright.
-func sinCos(degrees float64) (sin, cos float64) {
+// SinCos is exact at quarter turns, so that upright boxes stay upright.
+func SinCos(degrees float64) (sin, cos float64) {
 	switch math.Mod(math.Mod(degrees, 360)+360, 360) {
 	case 0:
 		return 0, 1
@@ -113,7 +104,7 @@ func sinCos(degrees float64) (sin, cos float64) {
 
 // Start returns the left end of a text's baseline.
 func (t Text) Start() Point {
-	sin, cos := sinCos(t.Turn)
+	sin, cos := SinCos(t.Turn)
 	shift := anchorShift(t.Align, TextWidthMM(t.String, t.SizeMM, t.Face))
 	return Point{X: t.At.X + shift*cos, Y: t.At.Y - shift*sin}
 }

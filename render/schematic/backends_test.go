@@ -15,7 +15,7 @@ func TestBackendsShowTheSameSheets(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for i, sheet := range planned(t, name, text, Options{}).paint() {
+		for i, sheet := range planned(t, name, text, Options{}).Paint() {
 			t.Run(fmt.Sprintf("%s sheet %d", name, i+1), func(t *testing.T) { scenetest.SamePicture(t, sheet) })
 		}
 	}

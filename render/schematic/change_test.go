@@ -12,18 +12,19 @@ import (
 	"fusewright/harness/proof/synth"
 	"fusewright/harness/review/compare"
 	"fusewright/render/scene"
+	"fusewright/render/schematic/sign"
 	"fusewright/render/svg"
 )
 
 // changesOf is what a comparison of two reviews finds, for the drawing.
-func changesOf(earlier, now *harness.Review) *Changes {
-	c := &Changes{Was: "revision A", Now: "revision B"}
+func changesOf(earlier, now *harness.Review) *sign.Changes {
+	c := &sign.Changes{Was: "revision A", Now: "revision B"}
 	for _, m := range compare.Reviews(earlier, now).Marks() {
-		kind := ChangeKind(m.What)
+		kind := sign.ChangeKind(m.What)
 		if m.What == "" {
-			kind = Judged
+			kind = sign.Judged
 		}
-		c.List = append(c.List, Change{Kind: kind, Name: m.Name, Old: m.Old, New: m.New, Text: m.Text, Findings: m.Findings, Rewired: m.Rewired})
+		c.List = append(c.List, sign.Change{Kind: kind, Name: m.Name, Old: m.Old, New: m.New, Text: m.Text, Findings: m.Findings, Rewired: m.Rewired})
 	}
 	return c
 }
@@ -88,15 +89,15 @@ func changeGoldens(t *testing.T, out map[string][]byte) {
 
 // The kinds of changes differ in shape, not by colour alone.
 func TestChangeSignsDifferInShape(t *testing.T) {
-	shapes := map[string]ChangeKind{}
-	for _, kind := range []ChangeKind{Added, Changed, Removed, Judged} {
+	shapes := map[string]sign.ChangeKind{}
+	for _, kind := range []sign.ChangeKind{sign.Added, sign.Changed, sign.Removed, sign.Judged} {
 		s := scene.NewSheet(100, 100, "")
-		drawDelta(s, &marked{number: 7, change: &Change{Kind: kind}}, 50, 50)
-		drawBand(s, kind, "W1", []scene.Point{{X: 10, Y: 20}, {X: 60, Y: 20}})
+		sign.DrawChange(s, &sign.Entry{Number: 7, Change: &sign.Change{Kind: kind}}, 50, 50)
+		sign.Band(s, kind, "W1", []scene.Point{{X: 10, Y: 20}, {X: 60, Y: 20}})
 		var b strings.Builder
 		for _, item := range s.Items {
 			if p := item.Path; p != nil {
-				full := p.Fill != nil && p.Fill.Colour != white
+				full := p.Fill != nil && p.Fill.Colour != sign.White
 				fmt.Fprint(&b, p.Verbs, p.Points, full, p.Stroke != nil && p.Stroke.Dash != nil, "\n")
 			}
 		}
@@ -133,14 +134,14 @@ func TestChangesKeepTheRules(t *testing.T) {
 			for _, r := range []*harness.Review{earlier, now} {
 				r.Design.Sheet.PlaceBoxes, r.Design.Sheet.Lengths = v.places, v.lengths
 			}
-			d, err := planChanges(earlier, now, v.Options)
+			d, was, err := planChanges(earlier, now, v.Options)
 			if err != nil {
 				t.Fatal(err)
 			}
 			examine(t, d, 6)
-			if was := d.earlier; was != nil {
-				was.paint()
-				was.numbers = nil // look at what is left out too
+			if was != nil {
+				was.Paint()
+				was.Numbers = nil // look at what is left out too
 				examine(t, was, 6)
 			}
 		})
@@ -159,8 +160,8 @@ func TestUnmarkedSheetsAreLeftOut(t *testing.T) {
 			ref = p.Ref // the last one
 		}
 	}
-	changes := &Changes{List: []Change{{Kind: Removed, Name: "load", Old: []string{ref}, Rewired: true}}}
-	d, err := planChanges(earlier, now, Options{Changes: changes})
+	changes := &sign.Changes{List: []sign.Change{{Kind: sign.Removed, Name: "load", Old: []string{ref}, Rewired: true}}}
+	_, old, err := planChanges(earlier, now, Options{Changes: changes})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -168,13 +169,12 @@ func TestUnmarkedSheetsAreLeftOut(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	old := d.earlier
-	if len(old.pages) < 3 {
-		t.Fatalf("only %d pages", len(old.pages))
+	if len(old.Pages) < 3 {
+		t.Fatalf("only %d pages", len(old.Pages))
 	}
 	shown := 0
-	for i := range old.pages {
-		if old.number(i) > 0 {
+	for i := range old.Pages {
+		if old.Number(i) > 0 {
 			shown++
 		}
 	}

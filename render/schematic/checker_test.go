@@ -6,11 +6,14 @@ import (
 	"testing"
 
 	"fusewright/render/scene"
+	"fusewright/render/schematic/arrange"
+	"fusewright/render/schematic/lettering"
+	"fusewright/render/schematic/sign"
 )
 
 // The geometry checks find what they are meant to find.
 func TestChecksFindFaults(t *testing.T) {
-	style := scene.TextStyle{SizeMM: smallMM}
+	style := scene.TextStyle{SizeMM: lettering.SmallMM}
 	cases := []struct {
 		name string
 		draw func(s *scene.Sheet)
@@ -31,15 +34,15 @@ func TestChecksFindFaults(t *testing.T) {
 		}, "meets"},
 		{"text on a cloud", func(s *scene.Sheet) {
 			s.TextAt(scene.Point{X: 20, Y: 20}, "lamp", style)
-			cloud(s, scene.Rect{X: 10, Y: 10, W: 12, H: 9.5})
+			sign.Cloud(s, scene.Rect{X: 10, Y: 10, W: 12, H: 9.5})
 		}, "meets"},
 		{"sign of a change on a band", func(s *scene.Sheet) {
-			drawBand(s, Added, "W1", []scene.Point{{X: 10, Y: 20}, {X: 60, Y: 20}})
-			drawDelta(s, &marked{number: 1, change: &Change{Kind: Added}}, 30, 18)
+			sign.Band(s, sign.Added, "W1", []scene.Point{{X: 10, Y: 20}, {X: 60, Y: 20}})
+			sign.DrawChange(s, &sign.Entry{Number: 1, Change: &sign.Change{Kind: sign.Added}}, 30, 18)
 		}, "lies on band-W1"},
 		{"sign on sign", func(s *scene.Sheet) {
 			for k := range 2 {
-				drawDelta(s, &marked{number: k + 1, change: &Change{Kind: Changed}}, 30+5*float64(k), 30)
+				sign.DrawChange(s, &sign.Entry{Number: k + 1, Change: &sign.Change{Kind: sign.Changed}}, 30+5*float64(k), 30)
 			}
 		}, "lies on change-2"},
 		{"small text", func(s *scene.Sheet) {
@@ -76,20 +79,20 @@ func TestChecksReadTheWiring(t *testing.T) {
 	}
 	cases := []struct {
 		name  string
-		spoil func(p *page)
+		spoil func(p *arrange.Page)
 		want  bool
 	}{
-		{"as drawn", func(*page) {}, false},
-		{"end off its pin", func(p *page) { p.lines[2].pts[len(p.lines[2].pts)-1].x -= 2 }, true},
-		{"start off its pin", func(p *page) { p.lines[1].pts[0].x += 2 }, true},
-		{"missing", func(p *page) { p.lines = p.lines[1:] }, true},
-		{"on another wire", func(p *page) { p.lines[0].pts = append(p.lines[0].pts, p.lines[3].pts[0]) }, true},
+		{"as drawn", func(*arrange.Page) {}, false},
+		{"end off its pin", func(p *arrange.Page) { p.Lines[2].Pts[len(p.Lines[2].Pts)-1].X -= 2 }, true},
+		{"start off its pin", func(p *arrange.Page) { p.Lines[1].Pts[0].X += 2 }, true},
+		{"missing", func(p *arrange.Page) { p.Lines = p.Lines[1:] }, true},
+		{"on another wire", func(p *arrange.Page) { p.Lines[0].Pts = append(p.Lines[0].Pts, p.Lines[3].Pts[0]) }, true},
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
 			d := planned(t, "fen-runner.yaml", text, Options{Size: "A3"})
-			d.paint()
-			c.spoil(d.pages[0])
+			d.Paint()
+			c.spoil(d.Pages[0])
 			if faults := checkNets(d); (len(faults) > 0) != c.want {
 				t.Errorf("faults %v, want some: %v", faults, c.want)
 			}
@@ -123,7 +126,7 @@ func TestChecksReadReturns(t *testing.T) {
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
 			d := planned(t, "reed-skiff.yaml", text, Options{Size: "A3"})
-			sheets := d.paint()
+			sheets := d.Paint()
 			for _, s := range sheets {
 				inside := ""
 				for _, item := range s.Items {

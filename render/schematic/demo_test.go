@@ -8,6 +8,7 @@ import (
 	"fusewright/harness"
 	"fusewright/harness/proof/referencetest"
 	"fusewright/harness/proof/synth"
+	"fusewright/render/schematic/paint"
 )
 
 // assessed reads a design and makes its findings.
@@ -31,7 +32,7 @@ func demo(t testing.TB, name string) *harness.Review {
 }
 
 // planned lays a design out with its findings.
-func planned(t testing.TB, name string, text []byte, opt Options) *drawing {
+func planned(t testing.TB, name string, text []byte, opt Options) *paint.Drawing {
 	t.Helper()
 	d, err := plan(assessed(t, name, text), opt)
 	if err != nil {
@@ -41,7 +42,7 @@ func planned(t testing.TB, name string, text []byte, opt Options) *drawing {
 }
 
 // laidOut lays a review out in one way of drawing it.
-func laidOut(t testing.TB, review *harness.Review, v variant) *drawing {
+func laidOut(t testing.TB, review *harness.Review, v variant) *paint.Drawing {
 	t.Helper()
 	sheet := &review.Design.Sheet
 	saved := *sheet

@@ -8,6 +8,9 @@ import (
 	"testing"
 
 	"fusewright/harness/proof/synth"
+	"fusewright/render/schematic/cell"
+	"fusewright/render/schematic/paint"
+	"fusewright/render/schematic/route"
 )
 
 var update = flag.Bool("update", false, "write the recorded figures anew")
@@ -22,7 +25,7 @@ func TestFigures(t *testing.T) {
 		for seed := int64(1); seed <= 4; seed++ {
 			for _, size := range []string{"A4", "A3"} {
 				d := planned(t, "generated.yaml", synth.YAML(wires, seed), Options{Size: size})
-				d.paint()
+				d.Paint()
 				f := count(d)
 				fmt.Fprintf(&b, "%d %d %s: %d %d %d %d\n", wires, seed, size, f.sheets, f.wires, f.bends, f.crossings)
 			}
@@ -75,10 +78,10 @@ func TestAddingALoadKeepsTheOrder(t *testing.T) {
 		"\n  extra: {power: 5 W, behaves: constant power, at: handlebar, fed by: rear 5, returns to: front stud}\n\nsituations:", 1)
 	order := func(text []byte) (refs []string) {
 		d := planned(t, "fen-runner.yaml", text, Options{Size: "A3", NoFindings: true})
-		for _, column := range d.pages[0].columns {
+		for _, column := range d.Pages[0].Columns {
 			for _, c := range column {
-				if c.kind == partCell && c.part.Name != "extra" {
-					refs = append(refs, c.part.Name)
+				if c.Kind == cell.Part && c.Part.Name != "extra" {
+					refs = append(refs, c.Part.Name)
 				}
 			}
 		}
@@ -93,14 +96,14 @@ func TestAddingALoadKeepsTheOrder(t *testing.T) {
 // figures counts what makes a layout restless.
 type figures struct{ sheets, wires, bends, crossings int }
 
-func count(d *drawing) (f figures) {
-	f.sheets = len(d.pages) + len(d.extras)
-	for _, p := range d.pages {
-		for i, l := range p.lines {
+func count(d *paint.Drawing) (f figures) {
+	f.sheets = len(d.Pages) + len(d.Lists.Extras)
+	for _, p := range d.Pages {
+		for i, l := range p.Lines {
 			f.wires++
-			f.bends += max(len(l.pts)-2, 0)
-			for _, q := range p.lines[:i] {
-				if q.net != l.net {
+			f.bends += max(len(l.Pts)-2, 0)
+			for _, q := range p.Lines[:i] {
+				if q.Net != l.Net {
 					f.crossings += crossingsOf(l, q)
 				}
 			}
@@ -109,10 +112,10 @@ func count(d *drawing) (f figures) {
 	return f
 }
 
-func crossingsOf(a, b line) (n int) {
-	for i := 1; i < len(a.pts); i++ {
-		for j := 1; j < len(b.pts); j++ {
-			if rectOf(a.pts[i-1], a.pts[i]).Overlaps(rectOf(b.pts[j-1], b.pts[j])) {
+func crossingsOf(a, b route.Line) (n int) {
+	for i := 1; i < len(a.Pts); i++ {
+		for j := 1; j < len(b.Pts); j++ {
+			if rectOf(a.Pts[i-1], a.Pts[i]).Overlaps(rectOf(b.Pts[j-1], b.Pts[j])) {
 				n++
 			}
 		}

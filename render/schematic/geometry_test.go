@@ -9,6 +9,12 @@ import (
 
 	"fusewright/harness/network/circuit"
 	"fusewright/render/scene"
+	"fusewright/render/schematic/arrange"
+	"fusewright/render/schematic/cell"
+	"fusewright/render/schematic/labels"
+	"fusewright/render/schematic/paint"
+	"fusewright/render/schematic/parts"
+	"fusewright/render/schematic/route"
 )
 
 // drawn is a sheet taken apart into what the geometry tests compare.
@@ -170,15 +176,15 @@ func checkGeometry(s *scene.Sheet) (faults []string) {
 
 // checkSymbols finds wires that run through the symbol of a part, and parts
 // that stand on each other.
-func checkSymbols(d *drawing, p *page) (faults []string) {
+func checkSymbols(d *paint.Drawing, p *arrange.Page) (faults []string) {
 	boxes := symbolBoxes(d, p)
-	for _, l := range p.lines {
-		for k := 1; k < len(l.pts); k++ {
-			r := rectOf(l.pts[k-1], l.pts[k])
+	for _, l := range p.Lines {
+		for k := 1; k < len(l.Pts); k++ {
+			r := rectOf(l.Pts[k-1], l.Pts[k])
 			for c, list := range boxes {
 				for _, b := range list {
 					if r.Overlaps(b) {
-						faults = append(faults, fmt.Sprintf("line %v–%v of %s runs through %s", l.pts[k-1], l.pts[k], terminalName(l.net.term), c.part.Ref))
+						faults = append(faults, fmt.Sprintf("line %v–%v of %s runs through %s", l.Pts[k-1], l.Pts[k], parts.TerminalName(l.Net.Term), c.Part.Ref))
 					}
 				}
 			}
@@ -186,13 +192,13 @@ func checkSymbols(d *drawing, p *page) (faults []string) {
 	}
 	for c, list := range boxes {
 		for q, other := range boxes {
-			if c.part.Index >= q.part.Index {
+			if c.Part.Index >= q.Part.Index {
 				continue
 			}
 			for _, a := range list {
 				for _, b := range other {
 					if a.Overlaps(b) {
-						faults = append(faults, c.part.Ref+" stands on "+q.part.Ref)
+						faults = append(faults, c.Part.Ref+" stands on "+q.Part.Ref)
 					}
 				}
 			}
@@ -203,44 +209,44 @@ func checkSymbols(d *drawing, p *page) (faults []string) {
 }
 
 // rectOf is a line as a rectangle without ends, in modules.
-func rectOf(a, b spot) scene.Rect {
+func rectOf(a, b route.Spot) scene.Rect {
 	const thin = 0.05
-	x, y := float64(min(a.x, b.x)), float64(min(a.y, b.y))
-	return scene.Rect{X: x - thin, Y: y - thin, W: float64(distance(a.x, b.x)) + 2*thin, H: float64(distance(a.y, b.y)) + 2*thin}
+	x, y := float64(min(a.X, b.X)), float64(min(a.Y, b.Y))
+	return scene.Rect{X: x - thin, Y: y - thin, W: float64(route.Distance(a.X, b.X)) + 2*thin, H: float64(route.Distance(a.Y, b.Y)) + 2*thin}
 }
 
 // symbolBoxes is the body of every part on a page, in modules, a little within
 // the pins so that wires may end on them.
-func symbolBoxes(d *drawing, p *page) map[*cell][]scene.Rect {
-	boxes := map[*cell][]scene.Rect{}
-	for _, c := range p.cells {
-		if c.kind != partCell {
+func symbolBoxes(d *paint.Drawing, p *arrange.Page) map[*cell.Cell][]scene.Rect {
+	boxes := map[*cell.Cell][]scene.Rect{}
+	for _, c := range p.Cells {
+		if c.Kind != cell.Part {
 			continue
 		}
-		y, x := float64(c.rows[0].y), float64(c.x)
-		switch c.part.Kind {
+		y, x := float64(c.Rows[0].Y), float64(c.X)
+		switch c.Part.Kind {
 		case circuit.Battery:
-			low := float64(c.rows[1].y)
-			boxes[c] = []scene.Rect{{X: x + 0.3, Y: low - 1.2, W: sourceCellar - 1.5, H: c.rows[1].bottom - 0.5}}
+			low := float64(c.Rows[1].Y)
+			boxes[c] = []scene.Rect{{X: x + 0.3, Y: low - 1.2, W: cell.SourceCellar - 1.5, H: c.Rows[1].Bottom - 0.5}}
 		case circuit.Relay:
-			if c.coil {
-				body := coilBody(c.geometry)
+			if c.Coil {
+				body := cell.CoilBody(c.Geometry)
 				boxes[c] = []scene.Rect{{X: x + 0.2, Y: y + body.Y, W: body.W - 0.4, H: body.H}}
 				continue
 			}
-			if c.mate != nil {
-				boxes[c] = []scene.Rect{{X: x + 0.2, Y: y - 1, W: relayBody - 0.4, H: 1.2}}
+			if c.Mate != nil {
+				boxes[c] = []scene.Rect{{X: x + 0.2, Y: y - 1, W: cell.RelayBody - 0.4, H: 1.2}}
 				continue
 			}
-			boxes[c] = []scene.Rect{{X: x + 0.2, Y: y + c.geometry.roof, W: relayBody - 0.4, H: float64(c.geometry.floor) - c.geometry.roof}}
+			boxes[c] = []scene.Rect{{X: x + 0.2, Y: y + c.Geometry.Roof, W: cell.RelayBody - 0.4, H: float64(c.Geometry.Floor) - c.Geometry.Roof}}
 		case circuit.Block:
-			last := float64(c.rows[len(c.rows)-1].y)
-			boxes[c] = []scene.Rect{{X: x + 1.2, Y: y - 1.5, W: blockRight - 1.4, H: last - y + 3}}
+			last := float64(c.Rows[len(c.Rows)-1].Y)
+			boxes[c] = []scene.Rect{{X: x + 1.2, Y: y - 1.5, W: cell.BlockRight - 1.4, H: last - y + 3}}
 		default:
-			s := d.symbolOf(c.part)
-			boxes[c] = []scene.Rect{{X: x + float64(c.inset) + 0.2, Y: y + s.Body.Y, W: s.Body.W - 0.4, H: s.Body.H}}
-			if c.plugged() {
-				boxes[c] = append(boxes[c], scene.Rect{X: x + 0.2, Y: y - 0.5, W: plugM - 0.4, H: 1})
+			s := parts.SymbolOf(d.Set, c.Part)
+			boxes[c] = []scene.Rect{{X: x + float64(c.Inset) + 0.2, Y: y + s.Body.Y, W: s.Body.W - 0.4, H: s.Body.H}}
+			if c.Plugged() {
+				boxes[c] = append(boxes[c], scene.Rect{X: x + 0.2, Y: y - 0.5, W: labels.PlugM - 0.4, H: 1})
 			}
 		}
 	}
@@ -248,7 +254,7 @@ func symbolBoxes(d *drawing, p *page) map[*cell][]scene.Rect {
 }
 
 // checkAllDrawn tells of wires and parts of the circuit that are on no sheet.
-func checkAllDrawn(d *drawing, sheets []*scene.Sheet) (faults []string) {
+func checkAllDrawn(d *paint.Drawing, sheets []*scene.Sheet) (faults []string) {
 	ids := map[string]bool{}
 	for _, s := range sheets {
 		for _, item := range s.Items {
@@ -257,23 +263,23 @@ func checkAllDrawn(d *drawing, sheets []*scene.Sheet) (faults []string) {
 			}
 		}
 	}
-	for _, w := range d.circuit.Wires {
+	for _, w := range d.Circuit.Wires {
 		if !ids["wire-"+w.Number] {
 			faults = append(faults, "wire "+w.Number+" is not drawn")
 		}
 	}
-	for _, c := range d.cells {
-		if c.page == nil {
-			faults = append(faults, c.part.Ref+" is on no sheet")
+	for _, c := range d.List {
+		if c.Sheet == 0 {
+			faults = append(faults, c.Part.Ref+" is on no sheet")
 		}
 	}
 	return faults
 }
 
 // examine draws a review and reports everything wrong with it.
-func examine(t *testing.T, d *drawing, most int) figures {
+func examine(t *testing.T, d *paint.Drawing, most int) figures {
 	t.Helper()
-	sheets := d.paint()
+	sheets := d.Paint()
 	var faults []string
 	for i, s := range sheets {
 		if err := s.Validate(); err != nil {
@@ -283,12 +289,12 @@ func examine(t *testing.T, d *drawing, most int) figures {
 			faults = append(faults, fmt.Sprintf("sheet %d: %s", i+1, f))
 		}
 	}
-	for _, p := range d.pages {
+	for _, p := range d.Pages {
 		for _, f := range checkSymbols(d, p) {
-			faults = append(faults, fmt.Sprintf("sheet %d: %s", p.index+1, f))
+			faults = append(faults, fmt.Sprintf("sheet %d: %s", p.Index+1, f))
 		}
-		if p.height > d.paper.rowsM() || p.width() > d.paper.columnsM() {
-			faults = append(faults, fmt.Sprintf("sheet %d: %d × %d modules on %d × %d", p.index+1, p.width(), p.height, d.paper.columnsM(), d.paper.rowsM()))
+		if p.Height > d.Paper.RowsM() || p.Width() > d.Paper.ColumnsM() {
+			faults = append(faults, fmt.Sprintf("sheet %d: %d × %d modules on %d × %d", p.Index+1, p.Width(), p.Height, d.Paper.ColumnsM(), d.Paper.RowsM()))
 		}
 	}
 	faults = append(faults, checkNets(d)...)

@@ -33,7 +33,7 @@ func goldens(t *testing.T) map[string][]byte {
 			list = list[:1] // large; its geometry is checked elsewhere
 		}
 		for _, v := range list {
-			for i, s := range laidOut(t, review, v).paint() {
+			for i, s := range laidOut(t, review, v).Paint() {
 				var b bytes.Buffer
 				if err := svg.Write(&b, s); err != nil {
 					t.Fatal(err)
@@ -174,7 +174,7 @@ func writePage(t *testing.T, folder string, before, now map[string][]byte) {
 func demoDrawings(t *testing.T, folder string, review *harness.Review, name string, before, now map[string][]byte) {
 	t.Helper()
 	for _, v := range variants(review) {
-		for i, s := range laidOut(t, review, v).paint() {
+		for i, s := range laidOut(t, review, v).Paint() {
 			var b bytes.Buffer
 			if err := svg.Write(&b, s); err != nil {
 				t.Fatal(err)

@@ -12,7 +12,7 @@ func TestLegendNamesWhatIsDrawn(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	found := words(planned(t, "orchard.yaml", text, Options{}).paint())
+	found := words(planned(t, "orchard.yaml", text, Options{}).Paint())
 	for _, name := range []string{"joined wires", "plug connection"} {
 		if found[name] != 1 {
 			t.Errorf("%q stands %d times on the sheets, want once", name, found[name])
@@ -29,7 +29,7 @@ func TestPlugsAreNamed(t *testing.T) {
 	}
 	review := assessed(t, "orchard.yaml", text)
 	for _, v := range variants(review) {
-		found := words(laidOut(t, review, v).paint())
+		found := words(laidOut(t, review, v).Paint())
 		for _, family := range []string{"sealed 1.5", "open 6.3"} {
 			if found[family] != 1 {
 				t.Errorf("drawing%s: plug %q is named %d times, want once", v.name, family, found[family])
@@ -43,7 +43,7 @@ func TestPlugsAreNamed(t *testing.T) {
 			p.Plug.Family = &family
 		}
 	}
-	for s := range words(laidOut(t, review, variant{}).paint()) {
+	for s := range words(laidOut(t, review, variant{}).Paint()) {
 		if strings.Contains(s, "plug a family") {
 			return
 		}

@@ -53,7 +53,7 @@ func TestLook(t *testing.T) {
 		}
 		base := strings.TrimSuffix(filepath.Base(name), ".yaml")
 		for _, v := range variants(review) {
-			writeSheets(t, folder, base+v.name, laidOut(t, review, v).paint())
+			writeSheets(t, folder, base+v.name, laidOut(t, review, v).Paint())
 		}
 	}
 }

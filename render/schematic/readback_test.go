@@ -8,6 +8,8 @@ import (
 
 	"fusewright/harness/network/circuit"
 	"fusewright/render/scene"
+	"fusewright/render/schematic/paint"
+	"fusewright/render/symbol"
 )
 
 // seen is what a finished sheet shows of the wiring, read from its lines alone.
@@ -69,12 +71,12 @@ func same(a, b scene.Point) bool { return math.Hypot(a.X-b.X, a.Y-b.Y) < 0.01 }
 
 // checkReturns reads return wires back from the sheets: each begins at its part
 // and ends at the sign of its ground. checkNets has read the feeds.
-func checkReturns(d *drawing, sheets []*scene.Sheet) (faults []string) {
+func checkReturns(d *paint.Drawing, sheets []*scene.Sheet) (faults []string) {
 	var views []*seen
 	for _, s := range sheets {
 		views = append(views, look(s))
 	}
-	for _, w := range d.circuit.Wires {
+	for _, w := range d.Circuit.Wires {
 		if w.Role != circuit.ReturnWire && w.Role != circuit.CoilReturnWire {
 			continue
 		}
@@ -96,10 +98,10 @@ func checkReturns(d *drawing, sheets []*scene.Sheet) (faults []string) {
 }
 
 // returnFault tells what is wrong with one return's line.
-func (v *seen) returnFault(d *drawing, w *circuit.Wire, line []scene.Point) string {
+func (v *seen) returnFault(d *paint.Drawing, w *circuit.Wire, line []scene.Point) string {
 	start, end := line[0], line[len(line)-1]
-	if at := v.groundAt(end); at != d.groundName(w.To) {
-		return fmt.Sprintf("ends at %q, not at %q", at, d.groundName(w.To))
+	if at := v.groundAt(end); at != d.GroundName(w.To) {
+		return fmt.Sprintf("ends at %q, not at %q", at, d.GroundName(w.To))
 	}
 	if w.From.Part.Kind == circuit.Ground {
 		if head := v.headOver(d, start); head != w.From.Part.Ref {
@@ -112,7 +114,7 @@ func (v *seen) returnFault(d *drawing, w *circuit.Wire, line []scene.Point) stri
 			return ""
 		}
 	}
-	for _, q := range d.returns[w.From.Part] { // branches off another return of the part
+	for _, q := range d.Wiring.Returns[w.From.Part] { // branches off another return of the part
 		for _, other := range v.wires[q.Number] {
 			if q != w && onLine(start, other) {
 				return ""
@@ -133,10 +135,10 @@ func (v *seen) groundAt(p scene.Point) string {
 
 // headOver is the ground point whose entry in the list stands next above a
 // place.
-func (v *seen) headOver(d *drawing, p scene.Point) string {
+func (v *seen) headOver(d *paint.Drawing, p scene.Point) string {
 	best, says := math.Inf(1), ""
 	refs := map[string]bool{}
-	for _, q := range d.circuit.Parts {
+	for _, q := range d.Circuit.Parts {
 		refs[q.Ref] = q.Kind == circuit.Ground || q.Kind == circuit.Battery
 	}
 	for _, h := range v.heads { // a sign may stand before it
@@ -159,21 +161,21 @@ func onLine(p scene.Point, line []scene.Point) bool {
 
 // checkDrawnAsRouted compares the line of every feed on the sheets with the way
 // that checkNets has read.
-func checkDrawnAsRouted(d *drawing, sheets []*scene.Sheet) (faults []string) {
-	for i, p := range d.pages {
+func checkDrawnAsRouted(d *paint.Drawing, sheets []*scene.Sheet) (faults []string) {
+	for i, p := range d.Pages {
 		v := look(sheets[i])
-		a := &painter{drawing: d, page: p, field: d.paper.field()}
-		for _, l := range p.lines {
-			if l.in.wire == nil {
+		field := d.Paper.Field()
+		for _, l := range p.Lines {
+			if l.In.Wire == nil {
 				continue
 			}
-			lines := v.wires[l.in.wire.Number]
-			ok := len(lines) == 1 && len(lines[0]) == len(l.pts)
-			for k := 0; ok && k < len(l.pts); k++ {
-				ok = same(lines[0][k], a.spot(l.pts[k]))
+			lines := v.wires[l.In.Wire.Number]
+			ok := len(lines) == 1 && len(lines[0]) == len(l.Pts)
+			for k := 0; ok && k < len(l.Pts); k++ {
+				ok = same(lines[0][k], scene.Point{X: field.X + float64(l.Pts[k].X)*symbol.M, Y: field.Y + float64(l.Pts[k].Y)*symbol.M})
 			}
 			if !ok {
-				faults = append(faults, fmt.Sprintf("sheet %d: %s is not drawn as routed", i+1, l.in.wire.Number))
+				faults = append(faults, fmt.Sprintf("sheet %d: %s is not drawn as routed", i+1, l.In.Wire.Number))
 			}
 		}
 	}

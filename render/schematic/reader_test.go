@@ -21,7 +21,7 @@ func TestSheetsCanBeReadAloud(t *testing.T) {
 		for _, v := range variants(review) {
 			t.Run(name+v.name, func(t *testing.T) {
 				parts := map[string]bool{}
-				for _, s := range laidOut(t, review, v).paint() {
+				for _, s := range laidOut(t, review, v).Paint() {
 					for id := range readAloud(t, s) {
 						parts[id] = true
 					}
@@ -100,7 +100,7 @@ func TestFlagsLeadOn(t *testing.T) {
 		t.Fatal(err)
 	}
 	d := planned(t, "reed-skiff.yaml", text, Options{Relays: "detached"})
-	sheets := d.paint()
+	sheets := d.Paint()
 	doc := &scene.Document{Title: "reed skiff", Sheets: sheets}
 	if err := doc.Validate(); err != nil {
 		t.Fatal(err)

@@ -2,19 +2,25 @@
 // left, loads at the right, each return ending in the sign of its ground point.
 // It lays out and draws; it knows no physics and judges nothing.
 //
-// The work goes in steps, each in its own files: the circuit becomes cells
-// (cell*.go), cells are shared out to sheets by feed (pack*.go), each sheet gets
-// columns and an order (layout.go), rows on the grid (rows.go) and tracks for
-// its wires (channel.go), and is then drawn (paint*.go) into its frame
-// (frame.go) with the lists round it (panel*.go). Changes against an earlier
-// design are marked by change*.go and paint_change.go.
+// The work goes one way, a folder a step: parts and solved say what there is and
+// what flows; lettering, sign and labels what is written at it; cell measures
+// each thing, arrange places the cells on pages with the tracks of route, crossref
+// numbers the sheets, legend and column set the lists beside the circuit, and
+// paint draws it all as a scene.
 package schematic
 
 import (
+	"cmp"
 	"fmt"
 
 	"fusewright/harness"
 	"fusewright/render/scene"
+	"fusewright/render/schematic/arrange"
+	"fusewright/render/schematic/crossref"
+	"fusewright/render/schematic/labels"
+	"fusewright/render/schematic/paint"
+	"fusewright/render/schematic/sign"
+	"fusewright/render/schematic/solved"
 	"fusewright/render/symbol"
 )
 
@@ -33,7 +39,7 @@ type Options struct {
 	Situation string
 	// Changes marks what differs from an earlier design, in place of findings;
 	// nil marks nothing. DrawChanges draws the earlier design too.
-	Changes *Changes
+	Changes *sign.Changes
 
 	asWas bool // the design is the earlier one
 }
@@ -48,28 +54,66 @@ func Draw(review *harness.Review, opt Options) ([]*scene.Sheet, error) {
 	if err != nil {
 		return nil, err
 	}
-	return d.paint(), nil
+	return d.Paint(), nil
 }
 
 // plan lays all sheets out without drawing them.
-func plan(review *harness.Review, opt Options) (*drawing, error) {
-	opt.NoFindings = opt.NoFindings || opt.Situation != "" || opt.Changes != nil
-	d := newDrawing(review, opt)
+func plan(review *harness.Review, opt Options) (*paint.Drawing, error) {
+	signs := sign.OfFindings(review, opt.NoFindings || opt.Situation != "")
+	if opt.Changes != nil {
+		signs = sign.OfChanges(opt.Changes, opt.asWas)
+	}
+	l := labels.New(review.Circuit, opt.Symbols, opt.Relays, signs)
 	if opt.Situation != "" {
-		s, err := newStudy(review, opt.Situation)
+		s, err := solved.In(review, opt.Situation)
 		if err != nil {
 			return nil, err
 		}
-		d.study = s
+		l.Study = s
 	}
-	paper, err := paperOf(d.sizeName)
+	paper, err := arrange.PaperOf(cmp.Or(opt.Size, l.Design.Sheet.Size))
 	if err != nil {
 		return nil, err
 	}
-	d.paper = paper
-	if err := d.layOut(); err != nil {
+	a, err := arrange.Circuit(l, paper)
+	if err != nil {
 		return nil, err
 	}
-	d.composePanels()
-	return d, nil
+	return paint.New(crossref.Of(a), review), nil
+}
+
+// DrawChanges makes the sheets of a design with what changed against an earlier
+// one marked (Options.Changes). Where something is gone or was connected
+// differently, those sheets of the earlier design follow that carry a mark.
+func DrawChanges(earlier, now *harness.Review, opt Options) ([]*scene.Sheet, error) {
+	if opt.Changes == nil || earlier == nil || earlier.Circuit == nil {
+		return nil, fmt.Errorf("schematic: no earlier design to compare with")
+	}
+	if now == nil || now.Circuit == nil {
+		return nil, fmt.Errorf("schematic: no circuit to draw")
+	}
+	d, was, err := planChanges(earlier, now, opt)
+	if err != nil {
+		return nil, err
+	}
+	sheets := d.Paint()
+	if was != nil {
+		sheets = append(sheets, was.Paint()...)
+	}
+	return sheets, nil
+}
+
+// planChanges lays out the sheets of both designs; was is nil when words tell
+// everything.
+func planChanges(earlier, now *harness.Review, opt Options) (d, was *paint.Drawing, err error) {
+	d, err = plan(now, opt)
+	if err != nil || !opt.Changes.Rewired() {
+		return d, nil, err
+	}
+	opt.asWas = true
+	if was, err = plan(earlier, opt); err != nil {
+		return nil, nil, err
+	}
+	d.Follow(was)
+	return d, was, nil
 }

@@ -1,14 +1,17 @@
 package schematic
 
 import (
-	"fmt"
+	"maps"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
+	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
 	"fusewright/render/scene"
+	"fusewright/render/schematic/solved"
 )
 
 // words are all texts of sheets.
@@ -40,13 +43,15 @@ func TestStudyShowsTheSolution(t *testing.T) {
 		}
 	}
 	found := words(sheets)
-	minus := strings.NewReplacer("-", "−")
+	if !strings.Contains(strings.Join(slices.Sorted(maps.Keys(found)), " "), "at one") {
+		t.Error("nothing says that the values are those of one moment")
+	}
 	for _, w := range review.Circuit.Wires {
 		end := w.To
 		if w.Role == circuit.ReturnWire || w.Role == circuit.CoilReturnWire {
 			end = w.From
 		}
-		want := minus.Replace(fmt.Sprintf("%.2f A, %.2f V", sol.BranchA[w.Branch.Index], sol.NodeV[end.Node.Index]))
+		want := quantity.Format(sol.BranchA[w.Branch.Index], quantity.Current) + ", " + quantity.Format(sol.NodeV[end.Node.Index], quantity.Voltage)
 		if found[want] == 0 {
 			t.Errorf("%s: no %q on the sheets", w.Number, want)
 		}
@@ -55,12 +60,12 @@ func TestStudyShowsTheSolution(t *testing.T) {
 		switch {
 		case b.Kind == circuit.LoadBranch && b.Part.Kind == circuit.Load && sol.LoadOn[b.Index]:
 			v := sol.NodeV[b.A.Index] - sol.NodeV[b.B.Index]
-			want := fmt.Sprintf("%.2f V, %.1f W", v, v*sol.BranchA[b.Index])
+			want := quantity.Format(v, quantity.Voltage) + ", " + quantity.Format(v*sol.BranchA[b.Index], quantity.Power)
 			if found[want] == 0 {
 				t.Errorf("%s: no %q on the sheets", b.Part.Ref, want)
 			}
 		case b.Fuse != nil && !b.Fuse.Factory:
-			want := fmt.Sprintf("%.0f %%", 100*math.Abs(sol.BranchA[b.Index])/b.Fuse.Rating.RatingA)
+			want := quantity.Format(math.Abs(sol.BranchA[b.Index])/b.Fuse.Rating.RatingA, quantity.Share)
 			if found[want]+found[want+" of rating"] == 0 {
 				t.Errorf("%s: no %q on the sheets", b.Fuse.Ref, want)
 			}
@@ -91,52 +96,13 @@ func TestStudyWithoutSolution(t *testing.T) {
 			t.Errorf("a number of an unsolved situation: %q", text)
 		}
 	}
-	if got := HeaviestSituation(review); got != "" {
+	if got := solved.HeaviestSituation(review); got != "" {
 		t.Errorf("heaviest of none solved is %q", got)
 	}
 }
 
 func TestHeaviestSituation(t *testing.T) {
-	if got := HeaviestSituation(demo(t, "fen-runner")); got != "night cruise" {
+	if got := solved.HeaviestSituation(demo(t, "fen-runner")); got != "night cruise" {
 		t.Errorf("got %q", got) // everything is on, at cruise
-	}
-}
-
-func TestLengthText(t *testing.T) {
-	cases := []struct {
-		lengthM float64
-		unit    string
-		want    string
-	}{
-		{1.2345, "", "1.23 m"},
-		{0, "", "length ?"},
-		{0, "ft", "length ?"},
-		{0.3048, "ft", "1 ft"},
-		{0.305, "ft", "1 ft 1 in"},
-		{0.0254, "ft", "1 in"},
-		{0.001, "ft", "1 in"},
-		{2.4384, "ft", "8 ft"},
-		{0.2794001, "ft", "1 ft"},
-	}
-	for _, c := range cases {
-		d := &drawing{lengths: c.unit}
-		if got := d.lengthText(c.lengthM); got != c.want {
-			t.Errorf("%g m in %q: %q, want %q", c.lengthM, c.unit, got, c.want)
-		}
-	}
-}
-
-func TestFiguresKeepTheirUnits(t *testing.T) {
-	for _, c := range []struct{ text, want string }{
-		{"power make 12 V, with resistor", "power|make|12 V,|with|resistor"},
-		{"14 Ah, 9 mΩ", "14 Ah,|9 mΩ"},
-		{"fuse 10 A spare", "fuse|10 A|spare"},
-		{"lamp 2 left", "lamp|2|left"},
-		{"V 12", "V|12"},
-		{"", ""},
-	} {
-		if got := strings.Join(pairs(c.text), "|"); got != c.want {
-			t.Errorf("%q: %q, want %q", c.text, got, c.want)
-		}
 	}
 }

@@ -6,31 +6,35 @@ import (
 	"strings"
 
 	"fusewright/harness/network/circuit"
+	"fusewright/render/schematic/arrange"
+	"fusewright/render/schematic/cell"
+	"fusewright/render/schematic/paint"
+	"fusewright/render/schematic/route"
 )
 
 // checkNets reads the wiring back from the lines of all pages and compares it
 // with the circuit: which terminals each line's end touches, joined across
 // flags by the terminal they name.
-func checkNets(d *drawing) (faults []string) {
-	for _, p := range d.pages {
+func checkNets(d *paint.Drawing) (faults []string) {
+	for _, p := range d.Pages {
 		join := newUnion()
-		var segs [][2]spot
-		for _, l := range p.lines {
-			for k := 1; k < len(l.pts); k++ {
-				segs = append(segs, [2]spot{l.pts[k-1], l.pts[k]})
+		var segs [][2]route.Spot
+		for _, l := range p.Lines {
+			for k := 1; k < len(l.Pts); k++ {
+				segs = append(segs, [2]route.Spot{l.Pts[k-1], l.Pts[k]})
 			}
 		}
 		for i, a := range segs {
 			for j, b := range segs[:i] {
 				// Lines join where an end of one lies on the other; a crossing joins nothing.
-				if between(a[0], b[0], b[1]) || between(a[1], b[0], b[1]) || between(b[0], a[0], a[1]) || between(b[1], a[0], a[1]) {
+				if route.Between(a[0], b[0], b[1]) || route.Between(a[1], b[0], b[1]) || route.Between(b[0], a[0], a[1]) || route.Between(b[1], a[0], a[1]) {
 					join.merge(i, j)
 				}
 			}
 		}
-		at := func(q spot) int {
+		at := func(q route.Spot) int {
 			for i, s := range segs {
-				if between(q, s[0], s[1]) {
+				if route.Between(q, s[0], s[1]) {
 					return join.root(i)
 				}
 			}
@@ -38,10 +42,10 @@ func checkNets(d *drawing) (faults []string) {
 		}
 		// names of the terminals found on each joined set of lines
 		found := map[int]map[string]bool{}
-		note := func(q spot, name string) {
+		note := func(q route.Spot, name string) {
 			i := at(q)
 			if i < 0 {
-				faults = append(faults, fmt.Sprintf("sheet %d: nothing drawn at %s (%v)", p.index+1, name, q))
+				faults = append(faults, fmt.Sprintf("sheet %d: nothing drawn at %s (%v)", p.Index+1, name, q))
 				return
 			}
 			if found[i] == nil {
@@ -56,28 +60,28 @@ func checkNets(d *drawing) (faults []string) {
 			}
 			want[source][name] = true
 		}
-		for _, c := range p.cells {
-			for _, o := range c.outlets {
-				if c.kind == inCell || usedHere(d, p, o.term) {
-					note(spot{c.x + o.dx, o.y()}, keyOf(c, o.term))
+		for _, c := range p.Cells {
+			for _, o := range c.Outlets {
+				if c.Kind == cell.In || usedHere(d, p, o.Term) {
+					note(route.Spot{X: c.X + o.Dx, Y: o.Y()}, keyOf(c, o.Term))
 				}
 			}
-			for _, in := range c.inlets {
-				pin := spot{c.x + in.dx, in.y()}
-				if firstOf(in) != in {
-					pin.x = c.x - 1
+			for _, in := range c.Inlets {
+				pin := route.Spot{X: c.X + in.Dx, Y: in.Y()}
+				if cell.FirstOf(in) != in {
+					pin.X = c.X - 1
 				}
-				name := keyOf(c, in.term)
-				if c.kind == partCell && (c.part.Kind == circuit.Splice || c.part.Kind == circuit.Block) {
-					name += fmt.Sprint(" in ", c.piece) // its symbol joins the two sides, its bar the pieces
+				name := keyOf(c, in.Term)
+				if c.Kind == cell.Part && (c.Part.Kind == circuit.Splice || c.Part.Kind == circuit.Block) {
+					name += fmt.Sprint(" in ", c.Piece) // its symbol joins the two sides, its bar the pieces
 				}
-				if c.plugged() {
-					name += " by " + in.wire.Number // its symbol joins them behind the poles
+				if c.Plugged() {
+					name += " by " + in.Wire.Number // its symbol joins them behind the poles
 				}
 				note(pin, name)
-				source := "T " + terminalKey(in.source)
-				if c.kind == partCell && d.comesByFlag(p, in) {
-					source = "F " + terminalKey(in.source)
+				source := "T " + terminalKey(in.Source)
+				if c.Kind == cell.Part && d.ComesByFlag(p, in) {
+					source = "F " + terminalKey(in.Source)
 				}
 				expect(source, name)
 			}
@@ -90,27 +94,29 @@ func checkNets(d *drawing) (faults []string) {
 		}
 		for _, set := range merged {
 			if k := setKey(set); !got[k] {
-				faults = append(faults, fmt.Sprintf("sheet %d: the circuit joins %s, the drawing does not", p.index+1, k))
+				faults = append(faults, fmt.Sprintf("sheet %d: the circuit joins %s, the drawing does not", p.Index+1, k))
 			}
 		}
 		if len(got) != len(merged) {
-			faults = append(faults, fmt.Sprintf("sheet %d: %d nets drawn, %d in the circuit", p.index+1, len(got), len(merged)))
+			faults = append(faults, fmt.Sprintf("sheet %d: %d nets drawn, %d in the circuit", p.Index+1, len(got), len(merged)))
 		}
 	}
 	return faults
 }
 
-func usedHere(d *drawing, p *page, t *circuit.Terminal) bool { return len(d.feeds[t]) > 0 }
+func usedHere(d *paint.Drawing, p *arrange.Page, t *circuit.Terminal) bool {
+	return len(d.Feeds[t]) > 0
+}
 
 func terminalKey(t *circuit.Terminal) string { return t.Part.Ref + ":" + t.Name }
 
 // keyOf names a connection point: terminals of parts by themselves, flags by
 // their terminal.
-func keyOf(c *cell, t *circuit.Terminal) string {
-	switch c.kind {
-	case inCell:
+func keyOf(c *cell.Cell, t *circuit.Terminal) string {
+	switch c.Kind {
+	case cell.In:
 		return "F " + terminalKey(t)
-	case outCell:
+	case cell.Out:
 		return "G " + terminalKey(t)
 	}
 	return "T " + terminalKey(t)

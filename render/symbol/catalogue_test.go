@@ -2,6 +2,7 @@ package symbol
 
 import (
 	"bytes"
+	"maps"
 	"math"
 	"os"
 	"strings"
@@ -51,18 +52,7 @@ func checkSymbol(t *testing.T, k Kind, s *Symbol) {
 	if s.Kind != k {
 		t.Fatalf("kind %q", s.Kind)
 	}
-	if len(s.Pins) == 0 {
-		t.Error("no pins")
-	}
 	box := scene.Rect{X: s.Body.X * M, Y: s.Body.Y * M, W: s.Body.W * M, H: s.Body.H * M}
-	for _, p := range s.Pins {
-		if p.At.X != math.Round(p.At.X) || p.At.Y != math.Round(p.At.Y) {
-			t.Errorf("pin %q at %v is off the grid", p.Name, p.At)
-		}
-		if !box.Grow(0.1).Contains(scene.Rect{X: p.At.X * M, Y: p.At.Y * M}) {
-			t.Errorf("pin %q at %v is outside the body %v", p.Name, p.At, s.Body)
-		}
-	}
 	sheet := scene.NewSheet(50, 50, "")
 	s.Draw(NewPen(sheet, scene.Point{}), "NAV")
 	for _, item := range sheet.Items {
@@ -79,29 +69,41 @@ func checkSymbol(t *testing.T, k Kind, s *Symbol) {
 	}
 }
 
-// Both sets have every kind, with the same pins, so that either fits a layout.
-func TestSetsHaveTheSamePins(t *testing.T) {
-	for _, k := range IEC().Kinds() {
-		a, b := IEC().Symbol(k), IEEE().Symbol(k)
-		if b.Kind != k || len(a.Pins) != len(b.Pins) {
-			t.Errorf("%s: pins %v and %v", k, a.Pins, b.Pins)
+// ends are the points on the grid at the edges of a symbol's body that its drawing
+// touches: where conductors go on.
+func ends(s *Symbol) map[scene.Point]bool {
+	sheet := scene.NewSheet(50, 50, "")
+	s.Draw(NewPen(sheet, scene.Point{}), "")
+	found := map[scene.Point]bool{}
+	for _, item := range sheet.Items {
+		if item.Path == nil {
 			continue
 		}
-		for i := range a.Pins {
-			if a.Pins[i] != b.Pins[i] {
-				t.Errorf("%s: pins %v and %v", k, a.Pins, b.Pins)
+		for _, q := range item.Path.Points {
+			q.X, q.Y = q.X/M, q.Y/M
+			if (q.X == s.Body.X || q.X == s.Body.Right()) && q.X == math.Round(q.X) && q.Y == math.Round(q.Y) {
+				found[q] = true
 			}
 		}
 	}
+	return found
 }
 
-func TestPinByName(t *testing.T) {
-	if got := IEC().Symbol(Changeover).Pin("rest").At; got.Y >= 0 {
-		t.Errorf("rest contact at %v, want above the row", got)
+// Both sets have every kind, with the same body and the same ends of conductors, so
+// that either fits a layout.
+func TestSetsFitTheSameLayout(t *testing.T) {
+	for _, k := range IEC().Kinds() {
+		a, b := IEC().Symbol(k), IEEE().Symbol(k)
+		if b.Kind != k || a.Body.W != b.Body.W || !maps.Equal(ends(a), ends(b)) {
+			t.Errorf("%s: %v %v and %v %v", k, a.Body, ends(a), b.Body, ends(b))
+		}
 	}
-	if got := (*Symbol)(IEC().Symbol(Fuse)).Pin("none"); got.Name != "" {
-		t.Errorf("found %v", got)
+	if got := ends(IEC().Symbol(Changeover)); !got[scene.Point{X: 4, Y: -2}] || !got[scene.Point{X: 4}] || !got[scene.Point{}] {
+		t.Errorf("conductors of the changeover contact end at %v", got)
 	}
+}
+
+func TestUnknownKind(t *testing.T) {
 	if got := IEC().Symbol("unheard of").Kind; got != Electronics {
 		t.Errorf("unknown kind gives %q", got)
 	}

@@ -1,7 +1,5 @@
 package symbol
 
-import "fusewright/render/scene"
-
 // blade draws the open blade at 30° from the conductor, hinged on the left.
 func blade(p *Pen) {
 	p.Line(0, 0, 1, 0)
@@ -10,22 +8,17 @@ func blade(p *Pen) {
 
 // makeContact closes when its part works (IEC 60617 07-02-01); drawn at rest.
 func makeContact() *Symbol {
-	s := twoPole(Make, 1.25, 0.25, func(p *Pen, _ string) {
+	return twoPole(Make, 1.25, 0.25, func(p *Pen, _ string) {
 		blade(p)
 		p.Line(3, 0, 4, 0)
-	})
-	s.Link = scene.Point{X: 2, Y: -0.577}
-	return s
+	}).linked(2, -0.577)
 }
 
 // changeover rests on the break contact, above (IEC 60617 07-02-04).
 func changeover() *Symbol {
-	s := twoPole(Changeover, 2.25, 0.25, func(p *Pen, _ string) {
+	return twoPole(Changeover, 2.25, 0.25, func(p *Pen, _ string) {
 		blade(p)
 		p.Line(3, 0, 4, 0)
 		p.Line(4, -2, 2.75, -2, 2.75, -1.01)
-	})
-	s.Pins = append(s.Pins, Pin{"rest", scene.Point{X: 4, Y: -2}, East})
-	s.Link = scene.Point{X: 2, Y: -0.577}
-	return s
+	}).linked(2, -0.577)
 }

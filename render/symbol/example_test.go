@@ -12,7 +12,6 @@ func ExampleNewPen() {
 	sheet := scene.NewSheet(100, 50, "a fuse")
 	fuse := symbol.IEC().Symbol(symbol.Fuse)
 	fuse.Draw(symbol.NewPen(sheet, scene.Point{X: 20, Y: 20}), "")
-	out := fuse.Pin("out").At
-	fmt.Printf("the other pin is %.0f mm to the right\n", out.X*symbol.M)
-	// Output: the other pin is 10 mm to the right
+	fmt.Printf("the conductor goes on %.0f mm to the right\n", fuse.Body.Right()*symbol.M)
+	// Output: the conductor goes on 10 mm to the right
 }

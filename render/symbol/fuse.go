@@ -10,10 +10,8 @@ func fuse() *Symbol {
 
 // spareWay is the dashed outline of a fuse that is not fitted.
 func spareWay() *Symbol {
-	s := twoPole(SpareWay, 0.5, 0.5, func(p *Pen, _ string) {
+	return twoPole(SpareWay, 0.5, 0.5, func(p *Pen, _ string) {
 		p.Line(0, 0, 0.5, 0)
 		p.Link(0.5, -0.5, 3.5, -0.5, 3.5, 0.5, 0.5, 0.5, 0.5, -0.5)
 	})
-	s.Pins = s.Pins[:1]
-	return s
 }

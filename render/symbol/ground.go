@@ -1,15 +1,8 @@
 package symbol
 
-import "fusewright/render/scene"
-
 // ground builds a symbol that hangs from its pin.
 func ground(k Kind, draw func(*Pen, string)) *Symbol {
-	return &Symbol{
-		Kind: k,
-		Body: scene.Rect{X: -1, W: 2, H: 1.75},
-		Pins: []Pin{{"", scene.Point{}, North}},
-		Draw: draw,
-	}
+	return shape(k, -1, 0, 2, 1.75, draw)
 }
 
 // frameGround is a line with three oblique strokes (IEC 60617 02-15-04).

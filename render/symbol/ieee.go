@@ -114,15 +114,13 @@ func ieeeBreaker() *Symbol {
 
 // ieeeCoil is a winding of three turns across the conductor.
 func ieeeCoil() *Symbol {
-	s := twoPole(Coil, 1.5, 1.5, func(p *Pen, _ string) {
+	return twoPole(Coil, 1.5, 1.5, func(p *Pen, _ string) {
 		p.Line(0, 0, 0.6, 0, 0.6, -1.5, 2, -1.5)
 		for k := range 3 {
 			p.Arc(2, -1+float64(k), 0.5, 90, -180)
 		}
 		p.Line(2, 1.5, 3.4, 1.5, 3.4, 0, 4, 0)
-	})
-	s.Link.X, s.Link.Y = 2, -1.5
-	return s
+	}).linked(2, -1.5)
 }
 
 // plates draws the two facing contact plates of a relay contact.
@@ -135,14 +133,12 @@ func plates(p *Pen) {
 
 // ieeeMake is an open contact: two plates that do not touch.
 func ieeeMake() *Symbol {
-	s := twoPole(Make, 1.25, 0.25, func(p *Pen, _ string) { plates(p) })
-	s.Link.X, s.Link.Y = 2, -0.577
-	return s
+	return twoPole(Make, 1.25, 0.25, func(p *Pen, _ string) { plates(p) }).linked(2, -0.577)
 }
 
 // ieeeChangeover has the break contact above: two plates crossed by a stroke.
 func ieeeChangeover() *Symbol {
-	s := twoPole(Changeover, 2.6, 0.25, func(p *Pen, _ string) {
+	return twoPole(Changeover, 2.6, 0.25, func(p *Pen, _ string) {
 		plates(p)
 		p.Line(0.8, 0, 0.8, -2, 1.6, -2)
 		p.Dot(0.8, 0)
@@ -150,10 +146,7 @@ func ieeeChangeover() *Symbol {
 		p.Line(2.4, -2.5, 2.4, -1.5)
 		p.Line(1.3, -1.5, 2.7, -2.5)
 		p.Line(2.4, -2, 4, -2)
-	})
-	s.Pins = append(s.Pins, Pin{"rest", changeover().Pin("rest").At, East})
-	s.Link.X, s.Link.Y = 2, -0.577
-	return s
+	}).linked(2, -0.577)
 }
 
 // openSwitch draws the two round contacts and the blade between them.
@@ -208,27 +201,18 @@ func ieeeMotor() *Symbol {
 func ieeePump() *Symbol {
 	return twoPole(Pump, 3.5, 1.5, func(p *Pen, _ string) {
 		lettered(p, "M")
-		p.Link(2, -1.5, 2, -1.9)
-		p.Circle(2, -2.65, 0.75)
-		p.Area(2.75, -2.65, 2.2, -2.95, 2.2, -2.35)
+		impeller(p)
 	})
 }
 
 // ieeeGenerator is the alternator behind the converter box of its rectifier.
 func ieeeGenerator() *Symbol {
-	s := twoPole(Generator, 1.5, 1.5, func(p *Pen, _ string) {
+	return shape(Generator, 0, -1.5, 8, 3, func(p *Pen, _ string) {
 		p.Line(0, 0, 1, 0)
 		p.Rect(1, -1.25, 2.5, 2.5)
 		diodeOver(p, 2.25)
-		p.Line(3.5, 0, 4, 0)
-		p.Circle(5.5, 0, 1.5)
-		p.Letter(5.5, -0.3, "G", LetterSize)
-		p.sine(5.5, 0.85, 1)
-		p.Line(7, 0, 8, 0)
+		machine(p)
 	})
-	s.Body.W = 8
-	s.Pins[1].At.X = 8
-	return s
 }
 
 // diodeOver draws a diode that lets current out to the left.

@@ -1,7 +1,5 @@
 package symbol
 
-import "fusewright/render/scene"
-
 // plug is one pole of a plug connection: the open arc of the socket contact on
 // the harness, the filled bar of the pin on the part (IEC 60617 03-03-05).
 func plug() *Symbol {
@@ -32,10 +30,5 @@ func ieeePlug(k Kind, left, right float64) *Symbol {
 }
 
 func plugPole(k Kind, draw func(*Pen)) *Symbol {
-	return &Symbol{
-		Kind: k,
-		Body: scene.Rect{X: 0, Y: -0.5, W: 1, H: 1},
-		Pins: []Pin{{"in", scene.Point{}, West}, {"out", scene.Point{X: 1}, East}},
-		Draw: func(p *Pen, _ string) { draw(p) },
-	}
+	return shape(k, 0, -0.5, 1, 1, func(p *Pen, _ string) { draw(p) })
 }

@@ -5,8 +5,12 @@ package symbol
 func pump() *Symbol {
 	return twoPole(Pump, 3.5, 1.5, func(p *Pen, _ string) {
 		motorShape(p)
-		p.Link(2, -1.5, 2, -1.9)
-		p.Circle(2, -2.65, 0.75)
-		p.Area(2.75, -2.65, 2.2, -2.95, 2.2, -2.35)
+		impeller(p)
 	})
+}
+
+func impeller(p *Pen) {
+	p.Link(2, -1.5, 2, -1.9)
+	p.Circle(2, -2.65, 0.75)
+	p.Area(2.75, -2.65, 2.2, -2.95, 2.2, -2.35)
 }

@@ -1,8 +1,8 @@
 // Package symbol holds the circuit symbols of the drawings, each on a grid of
-// one module M = 2.5 mm with its pins on the grid. Conductors run from left to
-// right; the row of the main conductor is y = 0 and the first pin is at 0,0.
-// A symbol knows its body, its pins and how to draw itself into a scene; it
-// knows no circuit and carries no reference text.
+// one module M = 2.5 mm. Conductors run from left to right and end on the grid; the
+// row of the main conductor is y = 0 and its left end is at 0,0. A symbol knows its
+// body and how to draw itself into a scene; it knows no circuit and carries no
+// reference text.
 package symbol
 
 import "fusewright/render/scene"
@@ -62,42 +62,13 @@ const (
 	VehicleLoads Kind = "vehicle's own loads"
 )
 
-// Dir is the side to which a pin looks.
-type Dir int
-
-// The sides.
-const (
-	West Dir = iota
-	East
-	North
-	South
-)
-
-// Pin is a connection point, on the grid, in M.
-type Pin struct {
-	Name string
-	At   scene.Point
-	Dir  Dir
-}
-
 // Symbol is one shape. Measures are in M.
 type Symbol struct {
 	Kind Kind
-	Body scene.Rect // everything drawn, pins included
-	Pins []Pin
+	Body scene.Rect  // everything drawn, its conductors included
 	Link scene.Point // where a mechanical link meets it; zero when none does
 	// Draw draws it; text is the short sign inside, used by few.
 	Draw func(p *Pen, text string)
-}
-
-// Pin returns a pin by name; the zero Pin when there is none.
-func (s *Symbol) Pin(name string) Pin {
-	for _, p := range s.Pins {
-		if p.Name == name {
-			return p
-		}
-	}
-	return Pin{}
 }
 
 // Set is a family of symbols after one standard.
@@ -110,12 +81,18 @@ type Set interface {
 	Kinds() []Kind
 }
 
-// twoPole is the body and pins of a symbol 4 M long in the conductor.
+// shape is a symbol with its body in M.
+func shape(k Kind, x, y, w, h float64, draw func(*Pen, string)) *Symbol {
+	return &Symbol{Kind: k, Body: scene.Rect{X: x, Y: y, W: w, H: h}, Draw: draw}
+}
+
+// twoPole is a symbol 4 M long in the conductor.
 func twoPole(k Kind, top, bottom float64, draw func(*Pen, string)) *Symbol {
-	return &Symbol{
-		Kind: k,
-		Body: scene.Rect{X: 0, Y: -top, W: 4, H: top + bottom},
-		Pins: []Pin{{"in", scene.Point{}, West}, {"out", scene.Point{X: 4}, East}},
-		Draw: draw,
-	}
+	return shape(k, 0, -top, 4, top+bottom, draw)
+}
+
+// linked says where a mechanical link meets the symbol.
+func (s *Symbol) linked(x, y float64) *Symbol {
+	s.Link = scene.Point{X: x, Y: y}
+	return s
 }

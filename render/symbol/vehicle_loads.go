@@ -2,7 +2,7 @@ package symbol
 
 // vehicleLoads is the machine's own consumers as one box, factory wired.
 func vehicleLoads() *Symbol {
-	s := twoPole(VehicleLoads, 1.25, 1.25, func(p *Pen, text string) {
+	return shape(VehicleLoads, 0, -1.25, 8, 2.5, func(p *Pen, text string) {
 		p.Line(0, 0, 1, 0)
 		p.Rect(1, -1.25, 6, 2.5)
 		if text != "" {
@@ -10,7 +10,4 @@ func vehicleLoads() *Symbol {
 		}
 		p.Line(7, 0, 8, 0)
 	})
-	s.Body.W = 8
-	s.Pins[1].At.X = 8
-	return s
 }

@@ -1,0 +1,171 @@
+// Package arrange places cells: shared out to pages by what feeds them, in columns
+// by rank, in rows on the grid, with as much air as a page has room for.
+package arrange
+
+import (
+	"fusewright/render/schematic/cell"
+	"fusewright/render/schematic/labels"
+	"fusewright/render/schematic/route"
+)
+
+// Arrangement is the circuit shared out to pages, each in columns and rows.
+type Arrangement struct {
+	*labels.Labels
+	*cell.Cells
+	Paper paper
+	Pages []*Page
+}
+
+// Circuit shares a circuit out to pages of a paper and lays them out.
+func Circuit(l *labels.Labels, paper paper) (*Arrangement, error) {
+	a := &Arrangement{Labels: l, Paper: paper}
+	return a, a.layOut()
+}
+
+// FlagBody is the width of a cell with a flag and its words, in modules.
+const FlagBody = 12
+
+// layOut shares the circuit out to pages and lays each out, with wire labels in
+// one line or in two, whichever needs fewer sheets and flags.
+func (a *Arrangement) layOut() error {
+	if a.Study != nil { // its labels always take two lines
+		return a.layOutWith(true)
+	}
+	pages, one := a.estimate(false)
+	if pages > trialPages {
+		_, two := a.estimate(true)
+		return a.layOutWith(two < one)
+	}
+	if err := a.layOutWith(false); err != nil || len(a.Pages) == 1 && a.flagCount() == 0 {
+		return err
+	}
+	one = effort*len(a.Pages) + a.flagCount()
+	if err := a.layOutWith(true); err != nil {
+		return err
+	}
+	if effort*len(a.Pages)+a.flagCount() < one {
+		return nil
+	}
+	return a.layOutWith(false)
+}
+
+// trialPages is how many pages are laid out both ways to see which is better;
+// beyond that an estimate decides. A reader turns a page as readily as he
+// follows effort flags.
+const (
+	trialPages = 6
+	effort     = 4
+)
+
+// flagCount is how many terminals go on elsewhere.
+func (a *Arrangement) flagCount() (n int) {
+	for _, p := range a.Pages {
+		for _, c := range p.Cells {
+			if c.Kind == cell.Out {
+				n++
+			}
+		}
+	}
+	return n
+}
+
+// layOutWith lays all pages out with wire labels in two lines or one.
+func (a *Arrangement) layOutWith(stacked bool) error {
+	a.reset(stacked)
+	queue := a.start()
+	for {
+		for len(queue) > 0 {
+			p, rest, err := a.nextPage(queue)
+			if err != nil {
+				return err
+			}
+			a.Pages = append(a.Pages, p)
+			queue = rest
+		}
+		// Parts that feed each other in a ring hang on no root.
+		for _, c := range a.Cells.List {
+			if c.Sheet == 0 {
+				queue = append(queue, feed{root: c})
+				break
+			}
+		}
+		if len(queue) == 0 {
+			break
+		}
+	}
+	return nil
+}
+
+// reset builds the cells anew for a way of writing wire labels.
+func (a *Arrangement) reset(stacked bool) {
+	a.Stacked, a.Pages = stacked, nil
+	a.Cells = cell.Build(a.Labels, a.Paper.RowsM())
+}
+
+// estimate shares the circuit out without laying it out: the number of pages,
+// and pages and flags weighed together.
+func (a *Arrangement) estimate(stacked bool) (pages, weight int) {
+	a.reset(stacked)
+	queue := a.start()
+	for len(queue) > 0 {
+		before := len(queue)
+		_, queue = a.fill(queue, pages, a.Paper.RowsM(), a.Paper.ColumnsM())
+		pages++
+		weight += effort + max(len(queue)-before, 0)
+	}
+	return pages, weight
+}
+
+// nextPage fills and lays out one page; when it comes out too large it is
+// filled again with less.
+func (a *Arrangement) nextPage(queue []feed) (*Page, []feed, error) {
+	rows, width := a.Paper.RowsM(), a.Paper.ColumnsM()
+	for try := 0; ; try++ {
+		p, rest := a.fill(append([]feed{}, queue...), len(a.Pages), rows, width)
+		if err := a.layPage(p); err != nil {
+			return nil, nil, err
+		}
+		high, wide := p.Height-a.Paper.RowsM(), p.Width()-a.Paper.ColumnsM()
+		if high <= 0 && wide <= 0 || try == 24 {
+			return p, rest, nil
+		}
+		for _, c := range p.Cells {
+			if c.Kind == cell.Part {
+				c.Sheet = 0
+			}
+		}
+		if high > 0 {
+			rows -= max(2, min(high, rows/3))
+		}
+		if wide > 0 {
+			width -= max(wide, 3)
+		}
+	}
+}
+
+// layPage gives the cells of a page their columns, order, rows and tracks. A
+// wire that cannot be routed without running over another is taken out and
+// replaced by two flags, and the page laid out again.
+func (a *Arrangement) layPage(p *Page) error {
+	parts := p.Cells
+	for {
+		p.Cells = append([]*cell.Cell{}, parts...)
+		a.rankCells(p)
+		a.addFlags(p)
+		p.Cellar = [2]*cell.Row{}
+		a.addCellar(p)
+		a.settle(p)
+		var passing []*cell.Cell
+		p.nets, passing = route.Nets(p.Cells, func(in *cell.Inlet) bool { return a.ComesByFlag(p, in) })
+		p.Cells = append(p.Cells, passing...)
+		if err := orderColumns(p); err != nil {
+			return err
+		}
+		p.solveRows(0)
+		stuck := p.routeAll()
+		if stuck == nil {
+			return nil
+		}
+		p.Severed[stuck] = true
+	}
+}

@@ -1,0 +1,105 @@
+package arrange
+
+import (
+	"fusewright/render/schematic/cell"
+	"fusewright/render/schematic/column"
+	"fusewright/render/schematic/route"
+)
+
+// routeAll gives every hop of a page its track and sets the places of the
+// columns. It returns an inlet to take out when nets cannot pass each other.
+func (p *Page) routeAll() (stuck *cell.Inlet) {
+	channels := make([]route.Channel, max(len(p.Columns)-1, 0))
+	for _, n := range p.nets {
+		for _, h := range n.Hops {
+			channels[h.Col].Hops = append(channels[h.Col].Hops, h)
+		}
+	}
+	for i := range channels {
+		if stuck := channels[i].Route(); stuck != nil {
+			return stuck
+		}
+	}
+	p.measureColumns(channels)
+	return nil
+}
+
+// measureColumns sets the lead and body widths and packs the columns.
+func (p *Page) measureColumns(channels []route.Channel) {
+	n := len(p.Columns)
+	p.Leads, p.Widths, p.ColumnX = make([]int, n), make([]int, n), make([]int, n)
+	x := 0
+	for col, list := range p.Columns {
+		body := 0
+		blank := 0
+		for _, c := range list {
+			if c.Kind == cell.Blank { // stands under leads and bodies alike
+				blank = c.Body
+				continue
+			}
+			p.Leads[col] = max(p.Leads[col], c.Lead)
+			body = max(body, c.Body)
+		}
+		p.Widths[col] = max(p.Leads[col]+body, blank)
+		p.ColumnX[col] = x
+		x += p.Widths[col]
+		if col < len(channels) {
+			x += channels[col].Tracks + 1
+		}
+	}
+	p.setBodies()
+}
+
+func (p *Page) setBodies() {
+	for col, list := range p.Columns {
+		for _, c := range list {
+			c.X = p.ColumnX[col] + p.Leads[col]
+		}
+	}
+}
+
+// placeColumns shares the width that is left among the channels and centres
+// what remains.
+func (p *Page) placeColumns(total int) {
+	const most = 6 // a wider gap tears the drawing apart
+	left := total - p.Width()
+	gaps := len(p.Columns) - 1
+	for col := 1; col <= gaps && left > 0; col++ {
+		add := min(left/(gaps-col+1), most)
+		left -= add
+		for k := col; k <= gaps; k++ {
+			p.ColumnX[k] += add
+		}
+	}
+	for k := range p.ColumnX {
+		p.ColumnX[k] += max(left, 0) / 2
+	}
+	p.setBodies()
+}
+
+// Spread gives the page air between its cells, and the columns the width that
+// is left. It tells whether the page still fits its sheet.
+func (a *Arrangement) Spread(p *Page, air int) bool {
+	p.solveRows(air)
+	if p.Height > a.Paper.RowsM() && air > 0 {
+		return false
+	}
+	if p.routeAll() != nil { // with other rows another wire may be stuck
+		if air > 0 {
+			return false
+		}
+		p.solveRows(0)
+		p.routeAll()
+	}
+	columns := a.Paper.ColumnsM()
+	if p.Width() > columns && air > 0 {
+		return false
+	}
+	p.Side = columns-p.Width() >= column.WidthM
+	if p.Side {
+		columns -= column.WidthM
+	}
+	a.flatten(p, columns-p.Width())
+	p.placeColumns(columns)
+	return true
+}

@@ -1,0 +1,58 @@
+package arrange
+
+import (
+	"fusewright/harness/network/circuit"
+	"fusewright/render/schematic/cell"
+	"slices"
+)
+
+// addFlags puts a flag before every wire whose source stands elsewhere, one for
+// each terminal, and a flag behind every terminal that goes on elsewhere.
+func (a *Arrangement) addFlags(p *Page) {
+	parts := p.Cells
+	incoming := map[*circuit.Terminal]*cell.Cell{}
+	for _, c := range parts {
+		for _, in := range c.Inlets {
+			if !a.ComesByFlag(p, in) {
+				continue
+			}
+			flag := incoming[in.Source]
+			if flag == nil {
+				flag = newFlag(cell.In, in.Source, p)
+				flag.Col = c.Col - 1
+				flag.Outlets = []*cell.Outlet{{Cell: flag, Term: in.Source, Row: flag.Rows[0], Dx: FlagBody}}
+				incoming[in.Source] = flag
+				p.Cells = append(p.Cells, flag)
+			}
+			flag.Col = min(flag.Col, c.Col-1)
+		}
+	}
+	for _, c := range parts {
+		for _, o := range c.Outlets {
+			if a.goesByFlag(p, o.Term) {
+				flag := newFlag(cell.Out, o.Term, p)
+				flag.Col = c.Col + 1
+				flag.Inlets = []*cell.Inlet{{Cell: flag, Source: o.Term, Term: o.Term, Row: flag.Rows[0]}}
+				p.Cells = append(p.Cells, flag)
+			}
+		}
+	}
+}
+
+func newFlag(kind cell.Kind, t *circuit.Terminal, p *Page) *cell.Cell {
+	c := &cell.Cell{Kind: kind, Term: t, Part: t.Part, Body: FlagBody, Sheet: p.Index + 1}
+	c.Rows = []*cell.Row{{Cell: c, Top: 0.8, Bottom: 1.9}}
+	return c
+}
+
+// ComesByFlag tells whether an inlet's source is not wired to it on this page.
+func (a *Arrangement) ComesByFlag(p *Page, in *cell.Inlet) bool {
+	from := a.Outs[in.Source]
+	return from == nil || !p.Holds(from) || p.Severed[in]
+}
+
+// goesByFlag tells whether a terminal feeds something that is not wired to it on
+// this page.
+func (a *Arrangement) goesByFlag(p *Page, t *circuit.Terminal) bool {
+	return slices.ContainsFunc(a.Feeds[t], func(in *cell.Inlet) bool { return !p.Holds(in.Cell) || p.Severed[in] })
+}

@@ -1,0 +1,102 @@
+package arrange
+
+import (
+	"math"
+
+	"fusewright/harness/network/circuit"
+	"fusewright/render/schematic/cell"
+)
+
+// least is the rows a cell takes with nothing but flags behind it.
+func (k *packer) least(c *cell.Cell) int {
+	sum := 0
+	for _, r := range c.Rows {
+		sum += k.rowLeast(c, r)
+	}
+	return sum
+}
+
+func (k *packer) rowLeast(c *cell.Cell, r *cell.Row) int {
+	flags := 0
+	for _, o := range c.Outlets {
+		if o.Row == r && len(k.a.Feeds[o.Term]) > 0 {
+			flags += flagRow
+		}
+	}
+	return max(rowHeight(r), flags)
+}
+
+// rowHeight is the rows a row takes. The source's cellar counts for nothing: it
+// stands beside what the battery feeds.
+func rowHeight(r *cell.Row) int {
+	if r.Cell.Kind == cell.Part && r.Cell.Part.Kind == circuit.Battery && r.Index > 0 {
+		return 0
+	}
+	return int(math.Ceil(r.Top + r.Bottom))
+}
+
+// fullOf is the rows of a cell with everything it feeds.
+func (a *Arrangement) fullOf(c *cell.Cell) int {
+	if c.Full != 0 {
+		return c.Full
+	}
+	c.Full = 1 // stops at a circuit that feeds itself
+	sum := 0
+	for _, r := range c.Rows {
+		children := 0
+		for _, o := range c.Outlets {
+			if o.Row != r {
+				continue
+			}
+			for _, in := range a.Feeds[o.Term] {
+				if primary(in.Cell) == in {
+					children += a.fullOf(in.Cell)
+				}
+			}
+		}
+		sum += max(rowHeight(r), children)
+	}
+	c.Full = max(sum, 1)
+	return c.Full
+}
+
+// isEnd tells of cells that stand in the last column.
+func isEnd(c *cell.Cell) bool {
+	return c.Kind == cell.Part && (c.Coil || c.Part.Kind == circuit.Load && len(c.Outlets) == 0)
+}
+
+// fits tells whether a cell's column, or that of the loads, leaves the sheet wide
+// enough.
+func (k *packer) fits(c *cell.Cell, rank int) bool {
+	own, sum := c.Lead+c.Body, max(k.loads, FlagBody)
+	if isEnd(c) {
+		own, sum = 0, max(sum, own)
+	}
+	for i := range max(len(k.columns), rank+1) {
+		w := 0
+		if i < len(k.columns) {
+			w = k.columns[i]
+		}
+		if i == rank {
+			w = max(w, own)
+		}
+		sum += w + channelM
+	}
+	return sum <= k.width
+}
+
+// note widens the column of a cell.
+func (k *packer) note(c *cell.Cell, rank int) {
+	if isEnd(c) {
+		k.loads = max(k.loads, c.Lead+c.Body)
+		return
+	}
+	k.widen(rank, c.Lead+c.Body)
+}
+
+func (k *packer) widen(rank, width int) {
+	for len(k.columns) <= rank {
+		k.columns = append(k.columns, 0)
+	}
+	k.columns[rank] = max(k.columns[rank], width)
+}

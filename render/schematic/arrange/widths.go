@@ -1,0 +1,102 @@
+package arrange
+
+import (
+	"cmp"
+	"fusewright/harness/network/circuit"
+	"fusewright/render/schematic/cell"
+	"slices"
+)
+
+// flatten writes the labels of a column in one line where the page has width to
+// spare, the columns that need least first. Labels stay in two lines elsewhere.
+func (a *Arrangement) flatten(p *Page, spare int) {
+	for _, c := range p.Cells {
+		c.Flat, c.FlatReturns, c.RunMore = false, false, 0
+	}
+	if a.Stacked && a.Study == nil {
+		a.flattenColumns(p, spare)
+	}
+	for col, list := range p.Columns {
+		for _, c := range list {
+			if hasReturnRun(c) { // signs of ground one below the other
+				c.RunMore = p.Widths[col] - p.Leads[col] - c.Body
+			}
+		}
+	}
+	p.setBodies()
+}
+
+func (a *Arrangement) flattenColumns(p *Page, spare int) {
+	type wish struct{ col, more int }
+	var wishes []wish
+	for col := range p.Columns {
+		wishes = append(wishes, wish{col, a.flatLead(p, col) - p.Leads[col]})
+	}
+	slices.SortStableFunc(wishes, func(a, b wish) int { return cmp.Compare(a.more, b.more) })
+	for _, w := range wishes {
+		more := max(w.more, 0)
+		if more > spare {
+			break
+		}
+		spare -= more
+		p.Leads[w.col] += more
+		p.widenColumn(w.col, more)
+		for _, c := range p.Columns[w.col] {
+			c.Flat = true
+		}
+	}
+	for col := range p.Columns {
+		if more := a.flatReturns(p, col); more > 0 && more <= spare {
+			spare -= more
+			p.widenColumn(col, more)
+			for _, c := range p.Columns[col] {
+				c.FlatReturns = true
+			}
+		}
+	}
+}
+
+// widenColumn moves everything right of a column.
+func (p *Page) widenColumn(col, more int) {
+	p.Widths[col] += more
+	for k := col + 1; k < len(p.ColumnX); k++ {
+		p.ColumnX[k] += more
+	}
+}
+
+// flatLead is the lead a column needs for labels in one line.
+func (a *Arrangement) flatLead(p *Page, col int) (lead int) {
+	for _, c := range p.Columns[col] {
+		if c.Kind != cell.Part {
+			continue
+		}
+		own := 0
+		for _, in := range c.Inlets {
+			if in.Wire != nil {
+				need := a.LabelM(in.Wire, false) + a.Signs.LeadGap(c.Part)
+				if cell.SharesTerminal(in) {
+					need++
+				}
+				own = max(own, need)
+			}
+		}
+		lead = max(lead, c.Lead, own)
+	}
+	return lead
+}
+
+// flatReturns is how much wider a column gets when the returns of its loads
+// have labels in one line.
+func (a *Arrangement) flatReturns(p *Page, col int) (more int) {
+	body := p.Widths[col] - p.Leads[col]
+	for _, c := range p.Columns[col] {
+		if hasReturnRun(c) {
+			more = max(more, c.Body+a.ReturnRun(c.Returns, false)-a.ReturnRun(c.Returns, a.Stacked)-body)
+		}
+	}
+	return more
+}
+
+func hasReturnRun(c *cell.Cell) bool {
+	return c.Kind == cell.Part && len(c.Returns) > 0 && (c.Part.Kind == circuit.Load || c.Coil)
+}

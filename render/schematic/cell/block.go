@@ -1,0 +1,113 @@
+package cell
+
+import (
+	"fusewright/harness/network/circuit"
+	"fusewright/render/schematic/labels"
+	"fusewright/render/schematic/lettering"
+	"fusewright/render/schematic/parts"
+	"fusewright/render/symbol"
+)
+
+// A block's body, in modules from its outline's left edge: bar, fuse, outline.
+const (
+	BlockBar   = 1
+	BlockFuse  = 2
+	BlockRight = 6 // of the outline; one more when a way carries a flag
+)
+
+// wayStep is about what one way takes in rows; a piece of a block must fit.
+const wayStep = 4
+
+// addBlock makes the cell of a block, or several when it has more ways than a
+// sheet takes.
+func (b *builder) addBlock(p *circuit.Part) {
+	ways := parts.WaysOf(p)
+	step := wayStep
+	for _, w := range ways {
+		step = max(step, wayStep+b.WayDrop(w))
+	}
+	most := max((b.sheetRows-8)/step-1, 2)
+	pieces := max((len(ways)+most-1)/most, 1)
+	bus := parts.BusOf(p)
+	for k := range pieces {
+		c := &Cell{Part: p, Piece: k + 1, Pieces: pieces}
+		c.Ways = ways[k*len(ways)/pieces : (k+1)*len(ways)/pieces]
+		for i := range max(len(c.Ways), 1) {
+			c.Rows = append(c.Rows, &Row{Cell: c, Index: i})
+		}
+		if k == 0 {
+			b.addInlets(c)
+			c.Returns = b.Wiring.Returns[p]
+		} else {
+			in := &Inlet{Cell: c, Source: bus, Term: bus}
+			c.Inlets = append(c.Inlets, in)
+			b.Feeds[bus] = append(b.Feeds[bus], in)
+		}
+		b.shapeBlock(c, k+1 < pieces, bus)
+		b.addCell(c)
+	}
+}
+
+// shapeBlock measures a block: each way is a row that moves with what it feeds.
+func (b *builder) shapeBlock(c *Cell, goesOn bool, bus *circuit.Terminal) {
+	c.Lead = max(b.leadOf(c), 1)
+	c.Body = BlockRight
+	for _, v := range c.Ways {
+		if b.Signs.OfRef(v.Ref) > 0 {
+			c.Body = BlockRight + lettering.InM(b.Signs.Wide-5)
+		}
+	}
+	if b.Study != nil {
+		c.Body = BlockRight + 3 // the share of the rating stands beside it
+	}
+	c.Caption = b.CaptionAtop(c.Part, float64(c.Body+b.Overhang(2))*symbol.M-0.5)
+	for i, r := range c.Rows {
+		r.Top, r.Bottom = 1.55, 1.8
+		if i < len(c.Ways) {
+			v := c.Ways[i]
+			if b.Signs.OfRef(v.Ref) > 0 {
+				r.Bottom = 1.8 + b.Signs.Drop/symbol.M + 0.53
+			}
+			if v.Kind == symbol.Breaker {
+				r.Top = 3.5
+			}
+			if v.Term != nil && len(b.Feeds[v.Term]) > 0 {
+				c.Outlets = append(c.Outlets, &Outlet{Cell: c, Term: v.Term, Row: r, Dx: c.Body})
+			}
+		}
+	}
+	head := c.Rows[0]
+	head.Top += 1.2 + (lettering.GapMM+lettering.CapMM+float64(len(c.Caption.Lines)-1)*lettering.LineMM)/symbol.M
+	if b.Signs.OfPart(c.Part) > 0 {
+		head.Top += b.Signs.Lift / symbol.M
+	}
+	c.Rows[len(c.Rows)-1].Bottom += 0.8
+	if goesOn {
+		last := c.Rows[len(c.Rows)-1]
+		c.Outlets = append(c.Outlets, &Outlet{Cell: c, Term: bus, Row: last, Off: 3 + LastDrop(b.Labels, c), Dx: BlockBar})
+		last.Bottom += 3
+	}
+	b.placeBlockInlets(c)
+}
+
+// placeBlockInlets brings the feed in at a way near the middle, further feeds
+// below it.
+func (b *builder) placeBlockInlets(c *Cell) {
+	at := (len(c.Rows) - 1) / 2
+	for k, in := range c.Inlets {
+		i := min(at+k, len(c.Rows)-1)
+		in.Row = c.Rows[i]
+		in.Off = (at + k - i) * b.InletStep()
+		in.Dx = BlockBar
+		in.Row.Top = max(in.Row.Top, b.LabelTop())
+		in.Row.Bottom = max(in.Row.Bottom, float64(in.Off)+1)
+	}
+}
+
+// LastDrop is wayDrop of the last way of a cell.
+func LastDrop(l *labels.Labels, c *Cell) int {
+	if n := len(c.Ways); n > 0 {
+		return l.WayDrop(c.Ways[n-1])
+	}
+	return 0
+}

@@ -1,0 +1,130 @@
+package cell
+
+import (
+	"fusewright/harness/network/circuit"
+	"fusewright/render/schematic/labels"
+	"fusewright/render/schematic/lettering"
+	"fusewright/render/schematic/parts"
+)
+
+// Cells are the things to be arranged on sheets, and what feeds what.
+type Cells struct {
+	List  []*Cell                        // in design order
+	Outs  map[*circuit.Terminal]*Cell    // node whose right side shows a terminal
+	Feeds map[*circuit.Terminal][]*Inlet // wires fed from a terminal, in order
+}
+
+// builder makes the cells of a circuit.
+type builder struct {
+	*labels.Labels
+	*Cells
+	into      map[*circuit.Part][]*Inlet // wires that come in at a part, in order
+	sheetRows int                        // rows of a sheet
+}
+
+// Build makes a cell of every part that is drawn in the circuit, none of them
+// with more rows than a sheet has.
+func Build(l *labels.Labels, sheetRows int) *Cells {
+	b := &builder{l, &Cells{Outs: map[*circuit.Terminal]*Cell{}, Feeds: map[*circuit.Terminal][]*Inlet{}},
+		map[*circuit.Part][]*Inlet{}, sheetRows}
+	b.sortWires()
+	for _, p := range b.Circuit.Parts {
+		switch p.Kind {
+		case circuit.Ground, circuit.Generator, circuit.VehicleLoads:
+			continue // grounds are listed, the others stand with the battery
+		case circuit.Block:
+			b.addBlock(p)
+			continue
+		case circuit.Relay:
+			if b.Detached {
+				b.addDetached(p)
+				continue
+			}
+		}
+		c := &Cell{Part: p, Returns: b.Wiring.Returns[p]}
+		c.Rows = []*Row{{Cell: c}}
+		b.addInlets(c)
+		switch p.Kind {
+		case circuit.Battery:
+			b.shapeSource(c)
+		case circuit.Relay:
+			b.shapeRelay(c)
+		case circuit.Load:
+			b.shapeLoad(c)
+		default:
+			b.shapeInline(c)
+		}
+		b.addCell(c)
+	}
+	return b.Cells
+}
+
+// addCell registers a cell and what its right side shows.
+func (b *builder) addCell(c *Cell) {
+	if b.Outlined || b.Signs.Changes != nil {
+		b.raiseForFlags(c)
+	}
+	b.List = append(b.List, c)
+	for _, o := range c.Outlets {
+		if b.Outs[o.Term] == nil {
+			b.Outs[o.Term] = c
+		}
+	}
+}
+
+// raiseForFlags keeps the flags on a cell's wires clear of an outline's name, and
+// those that are higher than a label clear of what stands above.
+func (b *builder) raiseForFlags(c *Cell) {
+	top := (lettering.GapMM + 2*b.Signs.Half + 0.5) / 2.5
+	for _, in := range c.Inlets {
+		if in.Wire != nil && b.Signs.OfWire(in.Wire) > 0 {
+			in.Row.Top = max(in.Row.Top, top-float64(in.Off))
+		}
+	}
+	for _, w := range c.Returns {
+		if b.Signs.OfWire(w) > 0 {
+			c.Rows[0].Top = max(c.Rows[0].Top, top)
+		}
+	}
+}
+
+// sortWires files every wire under the terminal it leaves and the part it feeds.
+func (b *builder) sortWires() {
+	for _, w := range b.Circuit.Wires {
+		if !parts.IsReturn(w) {
+			in := &Inlet{Wire: w, Source: w.From, Term: w.To}
+			b.Feeds[w.From] = append(b.Feeds[w.From], in)
+			b.into[w.To.Part] = append(b.into[w.To.Part], in)
+		}
+	}
+}
+
+// addInlets gives a cell its incoming wires, in the order of the circuit.
+func (b *builder) addInlets(c *Cell) {
+	for _, in := range b.into[c.Part] {
+		if c.takes(in.Wire) {
+			in.Cell, in.Row = c, c.Rows[0]
+			c.Inlets = append(c.Inlets, in)
+		}
+	}
+}
+
+// leadOf is the room for the labels of a cell's incoming wires.
+func (b *builder) leadOf(c *Cell) int {
+	lead := 0
+	for _, in := range c.Inlets {
+		if in.Wire != nil {
+			lead = max(lead, b.LabelM(in.Wire, b.Stacked)+b.Signs.LeadGap(c.Part))
+		}
+	}
+	return lead
+}
+
+// spreadInlets puts further wires into one terminal below the first.
+func (b *builder) spreadInlets(list []*Inlet, off int) (last int) {
+	for k, in := range list {
+		in.Off = off + k*b.InletStep()
+		last = in.Off
+	}
+	return last
+}

@@ -1,0 +1,53 @@
+package cell
+
+import (
+	"fusewright/render/scene"
+	"fusewright/render/schematic/labels"
+	"fusewright/render/schematic/parts"
+	"fusewright/render/symbol"
+)
+
+// shapeLoad measures a load.
+func (b *builder) shapeLoad(c *Cell) {
+	b.shapeEnd(c, c.PlugBody(parts.SymbolOf(b.Set, c.Part).Body, len(c.Returns)))
+	b.addOutlets(c, c.Body)
+}
+
+// shapeEnd measures the end of a circuit with its returns: the body, then the
+// return wire with its label, then the ground's sign with its name below.
+func (b *builder) shapeEnd(c *Cell, body scene.Rect) {
+	c.Lead = b.leadOf(c)
+	if len(c.Inlets) > 1 && !c.Plugged() {
+		c.Lead++
+	}
+	c.Body = int(body.W)
+	low := float64(b.spreadInlets(c.Inlets, 0)) + 0.8
+	right := float64(c.Lead+c.Body-c.PolesRight()) * symbol.M
+	if n := len(c.Returns); n > 0 {
+		run := b.ReturnRun(c.Returns, b.Stacked)
+		run += b.Signs.LeadGap(c.Part)
+		c.Body += run + 1 // half the ground's sign reaches beyond
+		low = max(low, float64((n-1)*b.ReturnStep())+labels.GroundDrop/symbol.M+0.15)
+		if n == 1 { // the words may reach under the return wire
+			right += float64(run)*symbol.M - b.GroundLeft(c.Returns) - labels.GroundGap
+		}
+	}
+	if len(c.Inlets) > 1 || len(c.Returns) > 1 {
+		low = max(low, float64(len(c.Inlets)*b.InletStep()))
+	}
+	if right < labels.MinCaption*symbol.M {
+		c.Lead += labels.MinCaption - int(right/symbol.M)
+		right = labels.MinCaption * symbol.M
+	}
+	c.Caption = b.CaptionOf(c.Part, right-1, 3)
+	if c.Mate != nil {
+		c.Caption = b.CoilCaption(c.Part, right-1)
+	}
+	r := c.Rows[0]
+	r.Top = max(b.LabelTop(), -body.Y+0.15+b.Signs.HaloOf(c.Part))
+	base := captionBottom(body.Y+body.H, len(c.Caption.Lines), b.Signs.DropOf(c.Part))
+	if len(c.Inlets) > 1 {
+		base += low
+	}
+	r.Bottom = max(low, base)
+}

@@ -1,0 +1,132 @@
+package cell
+
+import (
+	"fusewright/harness/network/circuit"
+	"fusewright/render/scene"
+	"fusewright/render/schematic/lettering"
+	"fusewright/render/schematic/parts"
+	"fusewright/render/symbol"
+)
+
+// RelayBody is the width of a relay's outline.
+const RelayBody = 8
+
+// RelayDrop is where terminal 85 goes down, from the outline's left.
+const RelayDrop = 6
+
+// shapeRelay measures a relay drawn as one part: contact above, coil below.
+func (b *builder) shapeRelay(c *Cell) {
+	c.Geometry = parts.RelayForm(c.Part)
+	g := &c.Geometry
+	var contact, coil []*Inlet
+	for _, in := range c.Inlets {
+		if in.Wire.Role == circuit.CoilFeedWire {
+			coil = append(coil, in)
+		} else {
+			contact = append(contact, in)
+		}
+	}
+	g.Coil = max(4, b.spreadInlets(contact, 0)+3)
+	last := b.spreadInlets(coil, g.Coil)
+	g.Roof = -1.75
+	if g.Changeover {
+		g.Roof = -3.5
+	}
+	g.Floor = g.Coil + 3
+	if g.Suppressor != "" {
+		g.Floor = g.Coil + 4
+	}
+	c.Lead = max(b.leadOf(c), 2)
+	if len(contact) > 1 || len(coil) > 1 {
+		c.Lead++
+	}
+	c.Body = RelayBody
+	low := float64(max(g.Floor, last)) + 0.8
+	if n := len(c.Returns); n > 0 {
+		g.Drop = 2
+		if b.Stacked || n > 1 {
+			g.Drop = 3
+		}
+		g.Drop += b.Signs.LeadGap(c.Part)
+		for _, w := range c.Returns {
+			c.Lead = max(c.Lead, b.LabelM(w, b.Stacked)-RelayDrop+1)
+		}
+		low = float64(g.Floor+g.Drop*n) + 1.75 + 0.3
+	}
+	c.Caption = b.CaptionAtop(c.Part, float64(c.Body+b.Overhang(1))*symbol.M-0.5)
+	lines := float64(len(c.Caption.Lines))
+	c.Rows[0].Top = -g.Roof + (lettering.GapMM+lettering.CapMM+(lines-1)*lettering.LineMM+0.4)/symbol.M
+	if b.Signs.OfPart(c.Part) > 0 {
+		c.Rows[0].Top += b.Signs.Lift / symbol.M
+	}
+	c.Rows[0].Bottom = low
+	b.addRelayOutlets(c)
+}
+
+// addRelayOutlets shows 87 on the contact row and 87a above it.
+func (b *builder) addRelayOutlets(c *Cell) {
+	for _, t := range c.Part.Terminals {
+		off, known := map[string]int{"87": 0, "87a": -2}[t.Name]
+		if known && len(b.Feeds[t]) > 0 {
+			c.Outlets = append(c.Outlets, &Outlet{Cell: c, Term: t, Row: c.Rows[0], Off: off, Dx: RelayBody})
+		}
+	}
+	if len(c.Outlets) == 2 && c.Outlets[0].Off > c.Outlets[1].Off {
+		c.Outlets[0], c.Outlets[1] = c.Outlets[1], c.Outlets[0]
+	}
+}
+
+// In the detached form a relay's contact stands in the conductor it switches and
+// its coil at the end of the circuit that works it; each names sheet and zone of
+// the other.
+
+// addDetached makes the two cells of a relay.
+func (b *builder) addDetached(p *circuit.Part) {
+	contact, coil := &Cell{Part: p}, &Cell{Part: p, Coil: true, Returns: b.Wiring.Returns[p]}
+	contact.Mate, coil.Mate = coil, contact
+	for _, c := range []*Cell{contact, coil} {
+		c.Rows = []*Row{{Cell: c}}
+		c.Geometry = parts.RelayForm(p)
+		b.addInlets(c)
+	}
+	b.shapeContact(contact)
+	b.addCell(contact)
+	b.shapeEnd(coil, CoilBody(coil.Geometry))
+	b.addCell(coil)
+}
+
+// takes tells whether a wire that feeds a part comes in at this cell of it.
+func (c *Cell) takes(w *circuit.Wire) bool {
+	return c.Mate == nil || c.Coil == (w.Role == circuit.CoilFeedWire)
+}
+
+// CoilBody is the room of a coil that stands apart, its terminals' numbers and
+// its suppressor included.
+func CoilBody(g parts.RelayShape) scene.Rect {
+	r := scene.Rect{Y: -1.5, W: RelayBody, H: 3}
+	if g.Suppressor != "" {
+		r.H += 1.75
+	}
+	return r
+}
+
+// shapeContact measures a contact that stands apart.
+func (b *builder) shapeContact(c *Cell) {
+	c.Body = RelayBody
+	c.Lead = b.leadOf(c)
+	low := float64(b.spreadInlets(c.Inlets, 0))
+	width := float64(c.Lead+c.Body)*symbol.M - 1
+	if len(c.Inlets) > 1 {
+		c.Lead++
+		width = RelayBody*symbol.M - 1
+	}
+	words, details := b.WordsOf(c.Part)
+	c.Caption = b.Head(c.Part).Fit(words, details, width, 3).Reference().Solved(width, b.Study.Contact(c.Part))
+	r := c.Rows[0]
+	r.Top = max(b.LabelTop(), 1.4+b.Signs.HaloOf(c.Part))
+	if c.Geometry.Changeover {
+		r.Top = 3.4
+	}
+	r.Bottom = max(low+0.8, captionBottom(0.25, len(c.Caption.Lines), b.Signs.DropOf(c.Part)))
+	b.addRelayOutlets(c)
+}

@@ -1,0 +1,148 @@
+package labels
+
+import (
+	"math"
+
+	"fusewright/harness/design/lengths"
+	"fusewright/harness/design/wording"
+	"fusewright/harness/network/circuit"
+	"fusewright/render/scene"
+	"fusewright/render/schematic/lettering"
+	"fusewright/render/schematic/parts"
+	"fusewright/render/symbol"
+)
+
+// WireLabel is what stands on a wire, in one line or two. On a study sheet the
+// second line is what flows there.
+func (l *Labels) WireLabel(w *circuit.Wire, stacked bool) []string {
+	first := []string{w.Number, w.Spec.Colour.Code()}
+	var second []string
+	if w.Spec.Size != nil {
+		second = append(second, w.Spec.Size.Label)
+	}
+	if l.Study != nil {
+		return []string{wording.Present(append(first, second...), " "), l.Study.Wire(w)}
+	}
+	second = append(second, l.lengthText(w.LengthM))
+	if stacked {
+		return []string{wording.Present(first, " "), wording.Present(second, " ")}
+	}
+	return []string{wording.Present(append(first, second...), " ")}
+}
+
+// LabelFace is the face and colour of a line of a wire's label.
+func (l *Labels) LabelFace(line int) (scene.Face, scene.RGB) {
+	if l.Study != nil && line == 1 {
+		return scene.Italic, lettering.StudyBlue
+	}
+	return scene.Regular, scene.Ink
+}
+
+// LabelW is the width of a wire's label, in mm.
+func (l *Labels) LabelW(w *circuit.Wire, stacked bool) float64 {
+	widest := 0.0
+	for i, line := range l.WireLabel(w, stacked) {
+		face, _ := l.LabelFace(i)
+		widest = max(widest, lettering.TextW(line, face))
+	}
+	return widest
+}
+
+// lengthText is a wire length, slack included, in the design's unit; inches are rounded up, so
+// that no wire is cut short.
+func (l *Labels) lengthText(lengthM float64) string {
+	if lengthM <= 0 {
+		return "length ?"
+	}
+	return lengths.In(l.Lengths).Wire(lengthM)
+}
+
+// LabelM is the room a wire's label needs along the wire, in two lines or in one.
+func (l *Labels) LabelM(w *circuit.Wire, stacked bool) int {
+	widest := l.LabelW(w, stacked)
+	if l.Signs.OfWire(w) > 0 {
+		widest += l.Signs.Wide
+	}
+	return lettering.InM(widest + 1.6)
+}
+
+// LabelTop is the room a label needs above its wire.
+func (l *Labels) LabelTop() float64 {
+	if l.Stacked {
+		return (lettering.GapMM + lettering.CapMM + lettering.LineMM + 0.3) / 2.5
+	}
+	return (lettering.GapMM + lettering.CapMM + 0.3) / 2.5
+}
+
+// InletStep is the distance between two wires that come in at one terminal.
+func (l *Labels) InletStep() int {
+	if l.Stacked || len(l.Signs.List) > 0 {
+		return 3
+	}
+	return 2
+}
+
+// ReturnStep is the distance between two returns of one part.
+func (l *Labels) ReturnStep() int {
+	return int(math.Ceil(GroundDrop/symbol.M + l.LabelTop()))
+}
+
+// ReturnRun is the length of the return wires, up to the ground's sign, with labels
+// in two lines or in one.
+func (l *Labels) ReturnRun(wires []*circuit.Wire, stacked bool) (run int) {
+	for _, w := range wires {
+		run = max(run, l.LabelM(w, stacked))
+	}
+	return run
+}
+
+// GroundLeft is how far ground names and signs reach to the left of the sign's
+// middle, in mm: names end flush with the sign's right edge.
+func (l *Labels) GroundLeft(wires []*circuit.Wire) float64 {
+	left := 1.3 * symbol.M
+	for _, w := range wires {
+		left = max(left, lettering.TextW(l.GroundName(w.To), scene.Regular)-symbol.M)
+	}
+	return left
+}
+
+// GroundName is what stands at a return's sign: reference and name of the
+// ground point.
+func (l *Labels) GroundName(t *circuit.Terminal) string {
+	p := t.Part
+	switch p.Kind {
+	case circuit.Ground:
+		return scene.Ellipsis(wording.Present([]string{p.Ref, parts.NameOf(p)}, " "), lettering.SmallMM, 26, scene.Regular)
+	case circuit.Battery:
+		return parts.BatteryPostText(p)
+	}
+	return p.Ref + ":" + t.Name
+}
+
+// Overhang is how far captions over an outline may reach beyond its cell: not at
+// all when places are outlined, little when labels of two lines stand beside.
+func (l *Labels) Overhang(modules int) int {
+	switch {
+	case l.Outlined:
+		return 0
+	case l.Stacked || l.Signs.Changes != nil:
+		return min(modules, 1)
+	}
+	return modules
+}
+
+// GroundDrop is how far a ground's sign and name reach below the wire, in mm.
+const GroundDrop = 1.75*symbol.M + 0.5 + lettering.CapMM + lettering.DescMM
+
+// GroundGap is the least room between a load's words and its ground's name, in
+// mm.
+const GroundGap = 3.2
+
+// WayDrop is by how much the sign of a change lowers what stands below a way, in
+// modules. The sign of a finding fits in.
+func (l *Labels) WayDrop(w *parts.Way) int {
+	if l.Signs.Changes == nil || l.Signs.OfRef(w.Ref) == 0 {
+		return 0
+	}
+	return lettering.InM(l.Signs.Drop)
+}

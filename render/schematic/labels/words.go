@@ -1,0 +1,146 @@
+package labels
+
+import (
+	"cmp"
+	"strings"
+
+	"fusewright/harness/design"
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/design/wording"
+	"fusewright/harness/network/circuit"
+	"fusewright/render/schematic/parts"
+)
+
+// WordsOf is a part's name and its figures.
+func (l *Labels) WordsOf(p *circuit.Part) (words, details string) {
+	words = parts.NameOf(p)
+	switch src := p.Source.(type) {
+	case *design.Fuse:
+		return words, fuseWords(src)
+	case *design.Relay:
+		return words, relayWords(src)
+	case *design.Block:
+		return words, blockWords(src)
+	case *design.Switch:
+		return words, wording.Present([]string{switchWords(src), l.plugWords(p)}, ", ")
+	case *design.Load:
+		return words, wording.Present([]string{loadWords(src), l.plugWords(p)}, ", ")
+	case *design.Tap:
+		return words, tapWords(src)
+	}
+	switch p.Kind {
+	case circuit.Battery:
+		return l.batteryWords()
+	case circuit.Generator:
+		return l.generatorWords()
+	case circuit.VehicleLoads:
+		return "vehicle's own", l.vehicleWords()
+	}
+	return words, ""
+}
+
+func fuseWords(f *design.Fuse) string {
+	var rating, family string
+	if f.Rating != nil {
+		rating = quantity.Plain(f.Rating.RatingA, quantity.Current)
+	}
+	if f.Type != nil {
+		family = f.Type.Name
+	}
+	return wording.Present([]string{rating, family}, " ")
+}
+
+func relayWords(r *design.Relay) string {
+	var parts []string
+	if r.Form != nil {
+		parts = append(parts, r.Form.Name)
+	}
+	if s := r.Coil.Suppressed; s != "" && s != "none" {
+		parts = append(parts, "with "+s)
+	}
+	return wording.Present(parts, ", ")
+}
+
+// given is a value of the design with a word before it; "" when the design does
+// not say it.
+func given(word string, q design.Quantity, dim quantity.Dimension) string {
+	if !q.Given() {
+		return ""
+	}
+	return wording.Present([]string{word, quantity.Plain(q.Value, dim)}, " ")
+}
+
+// atMost is a current that the design gives, or else the part's type.
+func atMost(own design.Quantity, ofTypeA float64) string {
+	if !own.Given() && ofTypeA > 0 {
+		return quantity.Plain(ofTypeA, quantity.Current)
+	}
+	return given("", own, quantity.Current)
+}
+
+func blockWords(b *design.Block) string {
+	if b.Type == nil {
+		return given("", b.TotalA, quantity.Current)
+	}
+	return atMost(b.TotalA, b.Type.TotalA)
+}
+
+func switchWords(s *design.Switch) string {
+	if s.Type == nil {
+		return given("", s.RatingA, quantity.Current)
+	}
+	return atMost(s.RatingA, s.Type.ResistiveA)
+}
+
+func loadWords(l *design.Load) string {
+	var parts []string
+	if l.PowerW > 0 {
+		parts = append(parts, quantity.Plain(l.PowerW, quantity.Power))
+	}
+	if l.OwnSwitch {
+		parts = append(parts, "own switch")
+	}
+	return wording.Present(parts, ", ")
+}
+
+func tapWords(t *design.Tap) string {
+	live := map[design.When]string{
+		design.WhenKey: "live with key", design.WhenRunning: "live with engine", design.WhenAlways: "always live",
+	}[t.Hot]
+	return wording.Present([]string{live, given("fuse", t.FuseA, quantity.Current), given("spare", t.SpareA, quantity.Current)}, ", ")
+}
+
+func (l *Labels) batteryWords() (words, details string) {
+	b := l.Design.Battery
+	chemistry := ""
+	if b.Chemistry != nil && l.Study == nil { // a study needs the room
+		chemistry = b.Chemistry.Name
+	}
+	words = cmp.Or(wording.Present([]string{given("", l.Design.SystemV, quantity.Voltage), chemistry}, " "), "battery")
+	if l.Study != nil {
+		return words, ""
+	}
+	return words, wording.Present([]string{given("", b.CapacityAh, quantity.Charge),
+		given("", b.ResistanceOhm, quantity.Resistance)}, ", ")
+}
+
+func (l *Labels) generatorWords() (words, details string) {
+	c := l.Design.Charging
+	if n := len(c.Output); n > 0 {
+		first, last := quantity.Plain(c.Output[0].CurrentA.Value, quantity.Current), quantity.Plain(c.Output[n-1].CurrentA.Value, quantity.Current)
+		details = strings.TrimSuffix(first, " A") + "–" + last
+	}
+	return given("", c.RegulatedV, quantity.Voltage), details
+}
+
+// vehicleWords is the sum of the vehicle's own loads, duties left out.
+func (l *Labels) vehicleWords() string {
+	sum := 0.0
+	for _, v := range l.Design.VehicleLoads {
+		sum += l.Design.VehicleW(v)
+	}
+	if sum <= 0 {
+		return ""
+	}
+	return quantity.Format(sum, quantity.Power)
+}

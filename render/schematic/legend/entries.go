@@ -1,0 +1,85 @@
+package legend
+
+import (
+	"fusewright/render/scene"
+	"fusewright/render/schematic/column"
+	"fusewright/render/schematic/lettering"
+	"fusewright/render/schematic/sign"
+)
+
+// wholeRow is a sign with all that it stands for.
+func (l *Lists) wholeRow(m *sign.Entry) column.Row {
+	rows := []column.Row{{Height: lettering.LineMM, Draw: func(sheet *scene.Sheet, x, y float64) { l.rowHead(sheet, m, x+m.Indent(), y+lettering.CapMM) }}}
+	for _, s := range m.Statements() {
+		rows = append(rows, column.TextRow(s, m.Indent(), scene.Regular, scene.Ink))
+	}
+	row := together(rows)[0]
+	if len(together(rows)) > 1 { // more than one row takes: the worst alone
+		row = together(rows[:2])[0]
+	}
+	return l.afterSign(m, row)
+}
+
+// afterSign puts an entry's sign before a row.
+func (l *Lists) afterSign(m *sign.Entry, row column.Row) column.Row {
+	half := l.Signs.Half
+	return column.Row{Height: max(row.Height+1.2, 2*half+1.6), Draw: func(sheet *scene.Sheet, x, y float64) {
+		sign.Draw(sheet, m, x+l.Signs.Wide/2-0.2, y+half-1)
+		row.Draw(sheet, x, y)
+	}}
+}
+
+// entryRow is a sign, the part, the severity and the rules, and in full what the
+// worst finding says, cut to three lines: the whole text is in the list of
+// findings. Of a change it is what differs.
+func (l *Lists) entryRow(m *sign.Entry, full bool) column.Row {
+	if !full {
+		return l.shortRow(m)
+	}
+	text := m.Brief()
+	if m.Change == nil {
+		text += ": " + m.Findings[0].What
+	}
+	words := column.TextRow(cutText(text, column.Width-4-m.Indent(), 3), m.Indent(), scene.Regular, scene.Ink)
+	return l.afterSign(m, column.Row{Height: lettering.LineMM + words.Height, Draw: func(sheet *scene.Sheet, x, y float64) {
+		l.rowHead(sheet, m, x+m.Indent(), y+lettering.CapMM)
+		words.Draw(sheet, x, y+lettering.LineMM)
+	}})
+}
+
+// rowHead writes the head of an entry and, of a change, where it is.
+func (l *Lists) rowHead(sheet *scene.Sheet, m *sign.Entry, x, y float64) {
+	style := scene.TextStyle{SizeMM: lettering.SmallMM, Colour: scene.Ink}
+	place := ""
+	if m.Change != nil {
+		place = l.sheets.PlaceOf(m)
+	}
+	room := column.Width - 4 - m.Indent()
+	if place != "" {
+		style.Align = scene.Right
+		sheet.TextAt(scene.Point{X: x + room, Y: y}, place, style)
+		room -= style.Width(place) + 2
+	}
+	style.Face, style.Align = scene.Bold, scene.Left
+	sheet.TextAt(scene.Point{X: x, Y: y}, scene.Ellipsis(m.Head(), lettering.SmallMM, room, scene.Bold), style)
+}
+
+// shortRow is an entry in one line.
+func (l *Lists) shortRow(m *sign.Entry) column.Row {
+	indent := m.Indent()
+	head, brief := m.Head()+":", m.Brief()
+	if m.Change != nil {
+		head, brief = m.Change.Names(m.Refs, m.AsWas)[0]+":", m.Change.Short()
+	}
+	left := indent + lettering.TextW(head+" ", scene.Bold)
+	words := scene.Ellipsis(brief, lettering.SmallMM, column.Width-4-left, scene.Regular)
+	middle := l.Signs.Half - 1
+	return column.Row{Height: 2*l.Signs.Half + 0.8, Draw: func(sheet *scene.Sheet, x, y float64) {
+		sign.Draw(sheet, m, x+l.Signs.Wide/2-0.2, y+middle)
+		style := scene.TextStyle{SizeMM: lettering.SmallMM, Face: scene.Bold, Colour: scene.Ink}
+		bold := scene.Ellipsis(head, lettering.SmallMM, column.Width-4-indent, scene.Bold)
+		sheet.TextAt(scene.Point{X: x + indent, Y: y + middle + lettering.CapMM/2}, bold, style)
+		style.Face = scene.Regular
+		sheet.TextAt(scene.Point{X: x + left, Y: y + middle + lettering.CapMM/2}, words, style)
+	}}
+}

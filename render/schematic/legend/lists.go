@@ -1,0 +1,116 @@
+package legend
+
+import (
+	"fmt"
+	"maps"
+	"slices"
+
+	"fusewright/harness/design/wording"
+	"fusewright/library"
+	"fusewright/render/scene"
+	"fusewright/render/schematic/arrange"
+	"fusewright/render/schematic/column"
+	"fusewright/render/schematic/lettering"
+)
+
+// findingPanel lists the findings or changes whose signs stand on a page; what
+// stands nowhere is listed on the first page. full adds what each says.
+func (l *Lists) findingPanel(p *arrange.Page, full bool) []*column.List {
+	list := &column.List{Title: l.listName(), Findings: true}
+	if l.Signs.AsWas {
+		list.Title = "Removed or changed here"
+	} else if len(l.arr.Pages) > 1 {
+		list.Title = fmt.Sprintf("%s, sheet %d", l.listName(), l.sheets.Number(p.Index))
+	}
+	for _, m := range l.Signs.List {
+		if l.sheets.On(p, m) || p.Index == 0 && !l.sheets.Drawn(m) && !l.Signs.AsWas {
+			list.Rows = append(list.Rows, l.entryRow(m, full))
+		}
+	}
+	if l.Signs.Changes != nil && len(l.Signs.Changes.List) == 0 && p.Index == 0 {
+		list.Rows = append(list.Rows, column.TextRow("No change.", 0, scene.Regular, scene.Ink))
+	}
+	if len(list.Rows) == 0 {
+		return nil
+	}
+	return []*column.List{list}
+}
+
+// allFindings lists every sign with the whole of what it stands for.
+func (l *Lists) allFindings() *column.List {
+	list := &column.List{Title: l.listName() + " in full", Findings: true, InFull: true}
+	for _, m := range l.Signs.List {
+		list.Rows = append(list.Rows, l.wholeRow(m))
+	}
+	return list
+}
+
+// listName is the heading of the list of findings or changes.
+func (l *Lists) listName() string {
+	if l.Signs.Changes != nil {
+		return "Changes"
+	}
+	return "Findings"
+}
+
+// colourPanel explains the colour codes of the wires on a page.
+func (l *Lists) colourPanel(p *arrange.Page) *column.List {
+	found := map[string]*library.Colour{}
+	for _, c := range p.Cells {
+		for _, w := range c.Wires() {
+			for _, colour := range []*library.Colour{w.Spec.Colour.Base, w.Spec.Colour.Tracer} {
+				if colour != nil {
+					found[colour.Code] = colour
+				}
+			}
+		}
+	}
+	codes := slices.Sorted(maps.Keys(found))
+	const across = 3
+	out := &column.List{Title: "Colours (IEC 60757)", Whole: true}
+	for some := range slices.Chunk(codes, across) {
+		out.Rows = append(out.Rows, column.Row{Height: lettering.LineMM, Draw: func(sheet *scene.Sheet, x, y float64) {
+			for k, code := range some {
+				left := x + float64(k)*(column.Width-4)/across
+				style := scene.TextStyle{SizeMM: lettering.SmallMM, Face: scene.Bold, Colour: scene.Ink}
+				sheet.TextAt(scene.Point{X: left, Y: y + lettering.CapMM}, code, style)
+				style.Face = scene.Regular
+				name := scene.Ellipsis(found[code].Name, lettering.SmallMM, (column.Width-4)/across-style.Width(code)-2.5, scene.Regular)
+				sheet.TextAt(scene.Point{X: left + style.Width(code) + 1.8, Y: y + lettering.CapMM}, name, style)
+			}
+		}})
+	}
+	return out
+}
+
+// notePanel says how to read the drawing.
+func (l *Lists) notePanel() *column.List {
+	out := &column.List{Title: "Reading the drawing", Whole: true}
+	notes := []string{"On a wire: number, colour, size, length."}
+	if l.Study != nil {
+		notes = []string{l.Study.Note()}
+	}
+	rest := "Contacts at rest, key off."
+	if l.Lengths == "ft" && l.Study == nil {
+		rest += " Inches rounded up."
+	}
+	notes = append(notes, rest, "Dot: joined. Crossing without dot: not joined.", "Dashed outline: one part.")
+	if l.Detached {
+		notes = append(notes, "A relay's coil and contacts stand apart under one reference; each names sheet and zone of the other.")
+	}
+	for _, s := range notes {
+		out.Rows = append(out.Rows, column.TextRow(s, 0, scene.Regular, scene.Ink))
+	}
+	return out
+}
+
+// cutText shortens a text to a number of lines of a width in mm.
+func cutText(text string, widthMM float64, most int) string {
+	lines := scene.Wrap(text, lettering.SmallMM, widthMM, scene.Regular)
+	if len(lines) <= most {
+		return text
+	}
+	lines = lines[:most]
+	lines[most-1] = scene.Ellipsis(lines[most-1]+" …", lettering.SmallMM, widthMM, scene.Regular)
+	return wording.Present(lines, " ")
+}

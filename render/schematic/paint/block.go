@@ -1,0 +1,98 @@
+package paint
+
+import (
+	"fmt"
+
+	"fusewright/render/scene"
+	"fusewright/render/schematic/cell"
+	"fusewright/render/schematic/lettering"
+	"fusewright/render/schematic/parts"
+	"fusewright/render/symbol"
+)
+
+// block draws a distribution block: outline, bar, ways and their fuses.
+func (a *painter) block(c *cell.Cell) {
+	first, last := c.Rows[0].Y, c.Rows[len(c.Rows)-1].Y
+	for _, in := range c.Inlets {
+		last = max(last, in.Y())
+	}
+	low := 1.6
+	for _, o := range c.Outlets {
+		if o.Dx == cell.BlockBar {
+			last = max(last, o.Y())
+			low = 0
+		}
+	}
+	top := float64(first) - 1.9
+	outline := scene.Pen(symbol.LineMM).Dashed(1.8, 1)
+	at := a.at(float64(c.X), top)
+	bottom := a.at(0, float64(last+cell.LastDrop(a.Labels, c))+2.2).Y
+	if low == 0 {
+		bottom = a.at(0, float64(last)-0.6).Y
+	}
+	box := scene.Rect{X: at.X, Y: at.Y, W: float64(c.Body) * symbol.M, H: bottom - at.Y}
+	a.surround(c.Part, box)
+	a.sheet.Rect(box, &outline, nil)
+	bar := []scene.Point{a.at(float64(c.X+cell.BlockBar), float64(first)-0.6), a.at(float64(c.X+cell.BlockBar), float64(last)+0.6*min(low, 1))}
+	a.sheet.Polyline(bar, scene.Pen(symbol.BarMM))
+	a.blockCaption(c, at)
+	for i, w := range c.Ways {
+		a.way(c, c.Rows[i], w)
+	}
+}
+
+func (a *painter) blockCaption(c *cell.Cell, corner scene.Point) {
+	text := c.Caption
+	if c.Pieces > 1 {
+		text.Ref = fmt.Sprintf("%s (%d of %d)", text.Ref, c.Piece, c.Pieces)
+		text.Lines = text.Lines[:1]
+		text.Lines[0] = scene.Ellipsis(text.Lines[0], lettering.SmallMM, float64(c.Body+a.Overhang(2))*symbol.M-text.Indent(), scene.Regular)
+	}
+	a.captionAtop(text, corner, a.Signs.OfPart(c.Part))
+}
+
+// way draws one way of a block from the bar to the outline.
+func (a *painter) way(c *cell.Cell, r *cell.Row, w *parts.Way) {
+	p := a.pen(c.X, r.Y)
+	right := float64(c.Body)
+	if w.Kind == symbol.SpareWay {
+		right = cell.BlockFuse
+	}
+	a.band(w.Ref, []scene.Point{a.at(float64(c.X+cell.BlockBar), float64(r.Y)), a.at(float64(c.X+c.Body), float64(r.Y))})
+	s := a.Set.Symbol(w.Kind)
+	if w.Kind == "" {
+		p.Line(cell.BlockBar, 0, right, 0)
+	} else {
+		p.Line(cell.BlockBar, 0, cell.BlockFuse, 0)
+		if right > cell.BlockFuse {
+			p.Line(cell.BlockFuse+4, 0, right, 0)
+		}
+		s.Draw(a.pen(c.X+cell.BlockFuse, r.Y), "")
+	}
+	at := a.at(float64(c.X), float64(r.Y))
+	mid := at.X + (cell.BlockFuse+2)*symbol.M
+	head := at.Y - lettering.GapMM
+	if w.Kind != "" {
+		head = at.Y + min(s.Body.Y, -0.5)*symbol.M - 0.45
+	}
+	flag := a.Signs.OfRef(w.Ref)
+	left := at.X + (cell.BlockBar+0.4)*symbol.M
+	a.text(left, at.Y-0.5*symbol.M-0.45, w.Number, scene.Regular, scene.Left, scene.Ink)
+	refX := max(mid, left+lettering.TextW(w.Number, scene.Regular)+0.8+lettering.TextW(w.Ref, scene.Bold)/2)
+	a.text(refX, head, w.Ref, scene.Bold, scene.Middle, scene.Ink)
+	a.wayWords(c, w, left, mid, at.Y+cell.CaptionBase(0.5, a.Signs.DropFor(flag)), flag)
+}
+
+// wayWords writes what a way holds below it and, on a study sheet, the share of
+// its rating that flows.
+func (a *painter) wayWords(c *cell.Cell, w *parts.Way, left, mid, base float64, flag int) {
+	text := a.Signed(lettering.Caption{Lines: []string{scene.Ellipsis(w.Words, lettering.SmallMM, 11, scene.Regular)}}, flag)
+	right := a.at(float64(c.X+c.Body), 0).X - 0.3
+	if share := a.Study.Way(c.Part, w.Ref); share != "" {
+		wide := lettering.TextW(share, scene.Italic)
+		right -= wide + 1.5
+		mid -= wide / 2
+		a.text(centred(text, mid, left, right)+text.Width()+1.5, base, share, scene.Italic, scene.Left, lettering.StudyBlue)
+	}
+	a.caption(text, centred(text, mid, left, right), base)
+}

@@ -1,0 +1,116 @@
+// Package paint draws what is arranged and lettered: one file for each kind of
+// thing on a sheet.
+package paint
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"fusewright/harness"
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/review/finding"
+	"fusewright/render/frame"
+	"fusewright/render/scene"
+	"fusewright/render/schematic/crossref"
+	"fusewright/render/schematic/legend"
+)
+
+// Drawing is a set of sheets laid out and ready to be drawn.
+type Drawing struct {
+	*crossref.Sheets
+	Lists    *legend.Lists
+	findings []*finding.Finding // counted in the title block, drawn or not
+}
+
+// New makes the lists of laid-out sheets, so that all is ready to be drawn.
+func New(s *crossref.Sheets, review *harness.Review) *Drawing {
+	return &Drawing{s, legend.Compose(s.Arrangement, s), review.Findings}
+}
+
+// Paint draws all sheets that are not left out, in order.
+func (d *Drawing) Paint() []*scene.Sheet {
+	var out []*scene.Sheet
+	total := cmp.Or(d.Total, len(d.Pages)+len(d.Lists.Extras))
+	for i, list := range slices.Concat(d.Lists.Beside, d.Lists.Extras) {
+		number := d.Number(i)
+		if number == 0 {
+			continue
+		}
+		what := d.subject()
+		if i >= len(d.Pages) {
+			what = "lists to the " + what
+		}
+		sheet := scene.NewSheet(d.Paper.W, d.Paper.H, fmt.Sprintf("%s, sheet %d of %d", what, number, total))
+		sheet.ID = d.ID(number)
+		d.paintFrame(sheet, number, total)
+		if i < len(d.Pages) {
+			newPainter(d.Sheets, d.Pages[i], sheet).page()
+		}
+		for _, p := range list {
+			p.Paint(sheet)
+		}
+		out = append(out, sheet)
+	}
+	return out
+}
+
+// subject is what the sheets show.
+func (d *Drawing) subject() string {
+	switch {
+	case d.Signs.AsWas:
+		return "as it was"
+	case d.Signs.Changes != nil:
+		return "changes"
+	}
+	return "schematic"
+}
+
+// Follow puts the pages of the earlier design that bear a mark after these, and
+// leaves the others out.
+func (d *Drawing) Follow(was *Drawing) {
+	d.Earlier = was.Sheets
+	number := len(d.Pages) + len(d.Lists.Extras)
+	for i := range len(was.Pages) + len(was.Lists.Extras) {
+		if i < len(was.Pages) && !was.Lists.Bears(was.Pages[i]) {
+			was.Numbers = append(was.Numbers, 0)
+			continue
+		}
+		number++
+		was.Numbers = append(was.Numbers, number)
+	}
+	d.Total, was.Total = number, number
+}
+
+// paintFrame draws the frame with the title block and the caution.
+func (d *Drawing) paintFrame(sheet *scene.Sheet, number, total int) {
+	t := frame.TitleOf(d.Design, d.findings, d.Paper.Name)
+	t.Kind, t.Fields[1][0].Value = "Schematic", d.practiceWords()
+	third := frame.Field{Name: "system", Value: d.systemWords()}
+	if d.Study != nil {
+		t.Kind, third = "Study", frame.Field{Name: "situation", Value: d.Study.Name()}
+	}
+	if c := d.Signs.Changes; c != nil && d.Signs.AsWas {
+		t.Kind, third = "As it was", frame.Field{Name: "compared with", Value: c.Now}
+	} else if c != nil {
+		t.Kind, third = "Changes", frame.Field{Name: "compared with", Value: c.Was}
+	}
+	t.Fields[1][2].Value = fmt.Sprintf("%d of %d", number, total)
+	t.Fields[2][1] = third
+	frame.Draw(sheet, d.Paper.Paper, t)
+}
+
+func (d *Drawing) practiceWords() string {
+	p := d.Design.Practice
+	if p == nil {
+		return ""
+	}
+	return fmt.Sprintf("%s: %s / %s drop", p.Name, quantity.Plain(p.DropCritical, quantity.Share), quantity.Plain(p.DropOther, quantity.Share))
+}
+
+func (d *Drawing) systemWords() string {
+	if v := d.Design.SystemV; v.Given() {
+		return quantity.Plain(v.Value, quantity.Voltage) + " DC"
+	}
+	return ""
+}

@@ -1,0 +1,100 @@
+package paint
+
+import (
+	"fusewright/harness/network/circuit"
+	"fusewright/render/scene"
+	"fusewright/render/schematic/cell"
+	"fusewright/render/schematic/labels"
+	"fusewright/render/schematic/lettering"
+	"fusewright/render/schematic/parts"
+	"fusewright/render/schematic/route"
+	"fusewright/render/symbol"
+)
+
+// load draws a load, its returns and their grounds.
+func (a *painter) load(c *cell.Cell) {
+	s := parts.SymbolOf(a.Set, c.Part)
+	body := c.PlugBody(s.Body, len(c.Returns))
+	a.surround(c.Part, a.boxAt(c.X, c.Rows[0].Y, body))
+	s.Draw(a.pen(c.X+c.Inset, c.Rows[0].Y), parts.ShortSign(parts.NameOf(c.Part)))
+	var rows []int
+	for k := range c.Returns {
+		rows = append(rows, c.Rows[0].Y+k*a.ReturnStep())
+	}
+	a.drawPlug(c, body, rows)
+	a.endOf(c, body, c.Caption)
+}
+
+// endOf draws the returns of the end of a circuit, and its caption.
+func (a *painter) endOf(c *cell.Cell, body scene.Rect, text lettering.Caption) {
+	flag := a.Signs.OfPart(c.Part)
+	at := a.at(float64(c.X), float64(c.Rows[0].Y))
+	left := at.X - float64(c.Lead)*symbol.M + 0.5
+	width := int(body.W)
+	right := at.X + float64(width-c.PolesRight())*symbol.M - 0.5
+	if len(c.Returns) > 0 {
+		run := a.ReturnRun(c.Returns, a.Stacked) + c.RunMore + a.Signs.LeadGap(c.Part)
+		a.returnWires(c, width, run)
+		if len(c.Returns) == 1 {
+			right = at.X + float64(width+run)*symbol.M - a.GroundLeft(c.Returns) - labels.GroundGap
+		}
+	}
+	base := at.Y + cell.CaptionBase(body.Y+body.H, a.Signs.DropFor(flag))
+	if n := len(c.Inlets); n > 1 {
+		base += float64((n-1)*a.InletStep()) * symbol.M
+	}
+	mid := at.X + body.W/2*symbol.M
+	a.caption(text, centred(text, mid, left, right), base)
+}
+
+// returnWires draws the returns one below the other, each with its ground.
+func (a *painter) returnWires(c *cell.Cell, symbolW, run int) {
+	y := c.Rows[0].Y
+	for k, w := range c.Returns {
+		row := y + k*a.ReturnStep()
+		start := route.Spot{X: c.X + symbolW, Y: y}
+		pts := []route.Spot{start, {X: start.X, Y: row}, {X: start.X + run, Y: row}}
+		if c.Plugged() {
+			pts = pts[1:]
+		}
+		a.returnWire(w, route.Tidy(pts), k > 0 && !c.Plugged())
+		a.sheet.Begin(scene.Group{ID: a.sheet.UniqueID("label-" + w.Number), Class: "label", Title: w.Number})
+		a.label(w, float64(c.X+symbolW+a.Signs.LeadGap(c.Part))+0.4, row, a.Stacked && !c.FlatReturns)
+		a.sheet.End()
+		a.ground(w.To, c.X+symbolW+run, row, scene.Middle)
+	}
+}
+
+// returnWire draws the line of a return in its group.
+func (a *painter) returnWire(w *circuit.Wire, pts []route.Spot, joint bool) {
+	a.sheet.Begin(a.wireGroup(w, w.From))
+	var line []scene.Point
+	for _, s := range pts {
+		line = append(line, a.spot(s))
+	}
+	a.band(w.Number, line)
+	a.sheet.Polyline(line, scene.Pen(symbol.WireMM))
+	if joint {
+		a.sheet.Dot(line[0], symbol.DotMM, scene.Ink)
+	}
+	a.sheet.End()
+}
+
+// ground draws the sign of a ground point hanging from a place, with its name
+// below it or, when align is Right, beside it on the left.
+func (a *painter) ground(t *circuit.Terminal, x, y int, align scene.Align) {
+	name := a.GroundName(t)
+	a.sheet.Begin(scene.Group{ID: a.sheet.UniqueID("ground-" + name), Class: "ground", Title: "to " + name})
+	kind := parts.GroundKind(t.Part)
+	if kind == symbol.Outgoing {
+		kind = symbol.Negative
+	}
+	a.Set.Symbol(kind).Draw(a.pen(x, y), "")
+	at := a.at(float64(x), float64(y))
+	if align == scene.Right {
+		a.text(at.X-1.4*symbol.M, at.Y+1.4*symbol.M, name, scene.Regular, scene.Right, scene.Ink)
+	} else {
+		a.text(at.X+symbol.M, at.Y+1.75*symbol.M+0.5+lettering.CapMM, name, scene.Regular, scene.Right, scene.Ink)
+	}
+	a.sheet.End()
+}

@@ -1,0 +1,148 @@
+package paint
+
+import (
+	"fusewright/harness/network/circuit"
+	"fusewright/render/scene"
+	"fusewright/render/schematic/cell"
+	"fusewright/render/schematic/lettering"
+	"fusewright/render/schematic/route"
+	"fusewright/render/symbol"
+)
+
+// relay draws an assembled relay: outline, contact, coil, link, suppressor and
+// terminal numbers.
+func (a *painter) relay(c *cell.Cell) {
+	g := c.Geometry
+	y := c.Rows[0].Y
+	p := a.pen(c.X, y)
+	outline := scene.Pen(symbol.LineMM).Dashed(1.8, 1)
+	box := a.at(float64(c.X), float64(y)+g.Roof)
+	around := a.boxAt(c.X, y, scene.Rect{Y: g.Roof, W: cell.RelayBody, H: float64(g.Floor) - g.Roof})
+	a.surround(c.Part, around)
+	a.sheet.Rect(around, &outline, nil)
+	a.relayContact(c, p)
+	a.relayCoil(c)
+	a.captionAtop(c.Caption, box, a.Signs.OfPart(c.Part))
+	for k, w := range c.Returns {
+		a.coilReturn(c, w, k)
+	}
+}
+
+func (a *painter) relayContact(c *cell.Cell, p *symbol.Pen) {
+	y := c.Rows[0].Y
+	kind := symbol.Make
+	if c.Geometry.Changeover {
+		kind = symbol.Changeover
+	}
+	p.Line(0, 0, 2, 0)
+	p.Line(6, 0, cell.RelayBody, 0)
+	a.Set.Symbol(kind).Draw(a.pen(c.X+2, y), "")
+	a.terminal(c.X, y, 0.35, "30", scene.Left)
+	a.terminal(c.X+cell.RelayBody, y, -0.35, "87", scene.Right)
+	if c.Geometry.Changeover {
+		p.Line(6, -2, cell.RelayBody, -2)
+		a.terminal(c.X+cell.RelayBody, y-2, -0.35, "87a", scene.Right)
+	}
+}
+
+// terminal writes a terminal's number above its line; dx in modules.
+func (a *painter) terminal(x, y int, dx float64, number string, align scene.Align) {
+	at := a.at(float64(x)+dx, float64(y))
+	a.text(at.X, at.Y-lettering.GapMM, number, scene.Regular, align, scene.Ink)
+}
+
+func (a *painter) relayCoil(c *cell.Cell) {
+	g := c.Geometry
+	y := c.Rows[0].Y
+	row := y + g.Coil
+	coil := a.Set.Symbol(symbol.Coil)
+	coil.Draw(a.pen(c.X+2, row), "")
+	p := a.pen(c.X, row)
+	p.Line(0, 0, 2, 0)
+	p.Line(cell.RelayDrop, 0, cell.RelayDrop, float64(g.Floor-g.Coil))
+	a.terminal(c.X, row, 0.3, "86", scene.Left)
+	at := a.at(float64(c.X)+cell.RelayDrop+0.3, float64(y+g.Floor))
+	a.text(at.X, at.Y-0.6, "85", scene.Regular, scene.Left, scene.Ink)
+	contact := a.Set.Symbol(symbol.Make)
+	a.pen(c.X+2, y).Link(contact.Link.X, contact.Link.Y, coil.Link.X, float64(g.Coil)+coil.Link.Y)
+	if g.Suppressor != "" {
+		p.Line(1, 0, 1, 2.5, 2, 2.5)
+		s := symbol.NewPen(a.sheet, a.at(float64(c.X+2), float64(row)+2.5))
+		a.Set.Symbol(g.Suppressor).Draw(s, "")
+		p.Dot(1, 0)
+		p.Dot(cell.RelayDrop, 2.5)
+	}
+}
+
+// coilReturn draws a return of terminal 85 down to its ground, the label on the
+// left of it. Further returns branch off below the first.
+func (a *painter) coilReturn(c *cell.Cell, w *circuit.Wire, k int) {
+	g := c.Geometry
+	top := c.Rows[0].Y + g.Floor
+	from := top + k*(g.Drop)
+	to := top + (k+1)*g.Drop
+	x := c.X + cell.RelayDrop
+	a.sheet.Begin(a.wireGroup(w, w.From))
+	pts := []scene.Point{a.spot(route.Spot{X: x, Y: from}), a.spot(route.Spot{X: x, Y: to})}
+	a.band(w.Number, pts)
+	a.sheet.Polyline(pts, scene.Pen(symbol.WireMM))
+	lines := a.WireLabel(w, a.Stacked)
+	at := a.at(float64(x), float64(to)-0.35)
+	for i, s := range lines {
+		face, colour := a.LabelFace(i)
+		a.text(at.X-0.9, at.Y-float64(len(lines)-1-i)*lettering.LineMM, s, face, scene.Right, colour)
+	}
+	if f := a.Signs.OfWire(w); f > 0 {
+		a.flag(f, at.X-1.2-a.LabelW(w, a.Stacked)-a.Signs.Wide/2, at.Y-a.Signs.Rise)
+	}
+	a.sheet.End()
+	a.ground(w.To, x, to, scene.Right)
+}
+
+// contactApart draws a relay's contact in its conductor.
+func (a *painter) contactApart(c *cell.Cell) {
+	y := c.Rows[0].Y
+	roof := -1.4
+	if c.Geometry.Changeover {
+		roof = -3.4
+	}
+	a.surround(c.Part, a.boxAt(c.X, y, scene.Rect{Y: roof, W: cell.RelayBody, H: 0.3 - roof}))
+	a.relayContact(c, a.pen(c.X, y))
+	flag := a.Signs.OfPart(c.Part)
+	at := a.at(float64(c.X), float64(y))
+	left := at.X - float64(c.Lead)*symbol.M + 0.5
+	if len(c.Inlets) > 1 {
+		left = at.X + 0.4
+	}
+	text := a.mated(c, "coil ")
+	right := at.X + cell.RelayBody*symbol.M - 0.5
+	a.caption(text, centred(text, at.X+cell.RelayBody/2*symbol.M, left, right), at.Y+cell.CaptionBase(0.25, a.Signs.DropFor(flag)))
+}
+
+// coilApart draws a relay's coil with its suppressor and returns.
+func (a *painter) coilApart(c *cell.Cell) {
+	y := c.Rows[0].Y
+	a.surround(c.Part, a.boxAt(c.X, y, cell.CoilBody(c.Geometry)))
+	a.Set.Symbol(symbol.Coil).Draw(a.pen(c.X+2, y), "")
+	p := a.pen(c.X, y)
+	p.Line(0, 0, 2, 0)
+	p.Line(6, 0, cell.RelayBody, 0)
+	a.terminal(c.X, y, 0.35, "86", scene.Left)
+	a.terminal(c.X+cell.RelayBody, y, -0.35, "85", scene.Right)
+	if k := c.Geometry.Suppressor; k != "" {
+		p.Line(1, 0, 1, 2.5, 2, 2.5)
+		p.Line(6, 2.5, 7, 2.5, 7, 0)
+		p.Dot(1, 0)
+		p.Dot(7, 0)
+		a.Set.Symbol(k).Draw(symbol.NewPen(a.sheet, a.at(float64(c.X+2), float64(y)+2.5)), "")
+	}
+	a.endOf(c, cell.CoilBody(c.Geometry), a.mated(c, "contact "))
+}
+
+// mated is a caption with the place of the other half filled in.
+func (a *painter) mated(c *cell.Cell, word string) lettering.Caption {
+	text := c.Caption
+	text.Lines = append([]string{}, text.Lines...)
+	text.Lines[text.Mate] = word + a.sheets.Where(c.Mate)
+	return text
+}

@@ -1,0 +1,95 @@
+package paint
+
+import (
+	"fusewright/harness/network/circuit"
+	"fusewright/render/scene"
+	"fusewright/render/schematic/cell"
+	"fusewright/render/schematic/lettering"
+	"fusewright/render/schematic/parts"
+	"fusewright/render/symbol"
+)
+
+// branch is a part between the positive and the negative trunk of the source.
+type branch struct {
+	part *circuit.Part
+	kind symbol.Kind
+	row  int
+	sign string
+	text lettering.Caption
+}
+
+// branches are the vehicle's loads, in one line with their watts inside, and the
+// generator.
+func (a *painter) branches(y int) (list []branch) {
+	g, v := parts.SourceParts(a.Circuit)
+	vehicle, generator, _ := cell.SourceRows(a.Labels)
+	add := func(p *circuit.Part, kind symbol.Kind, row int, sign, details string, most int) {
+		const width = (cell.SourceNeg - cell.SourceTrunk - 0.7) * symbol.M
+		words, _ := a.WordsOf(p)
+		list = append(list, branch{p, kind, y + row, sign,
+			a.Head(p).Fit(words, details, width, most).Solved(width, a.Study.Part(p)...)})
+	}
+	if v != nil {
+		_, watts := a.WordsOf(v)
+		add(v, symbol.VehicleLoads, vehicle, watts, "", 1)
+	}
+	if g != nil {
+		_, details := a.WordsOf(g)
+		if a.Study != nil { // the second line is the solved one
+			details = ""
+		}
+		add(g, symbol.Generator, generator, "", details, a.Plain(2, 1))
+	}
+	return list
+}
+
+// source draws the battery with the generator and the vehicle's loads at its
+// posts. What joins them is the factory's wiring and has no wire numbers.
+func (a *painter) source(c *cell.Cell) {
+	y, x := c.Rows[1].Y, c.X+cell.SourceTrunk
+	_, _, battery := cell.SourceRows(a.Labels)
+	plus, foot := y+battery, float64(y+battery+5)
+	list := a.branches(y)
+	p := a.wirePen(0, 0)
+	trunk, neg := float64(x), float64(c.X+cell.SourceNeg)
+	top := plus
+	if len(list) > 0 {
+		top = list[0].row
+	}
+	if len(c.Outlets) > 0 {
+		top = c.Rows[0].Y
+	}
+	p.Line(trunk, float64(top), trunk, float64(plus))
+	for i, b := range list {
+		a.branch(b, x)
+		if i > 0 {
+			p.Dot(neg, float64(b.row))
+		}
+	}
+	for _, b := range list {
+		if b.row > top {
+			p.Dot(trunk, float64(b.row))
+		}
+	}
+	if len(list) > 0 {
+		p.Line(neg, float64(list[0].row), neg, foot, trunk, foot)
+		p.Dot(trunk, foot)
+	}
+	a.surround(c.Part, a.boxAt(x, plus, a.Set.Symbol(symbol.Battery).Body))
+	a.Set.Symbol(symbol.Battery).Draw(a.pen(x, plus), "")
+	a.Set.Symbol(symbol.Negative).Draw(a.pen(x, plus+5), "")
+	at := a.at(trunk, float64(plus))
+	a.text(at.X+0.8*symbol.M, at.Y+6.5*symbol.M, parts.BatteryPostText(c.Part), scene.Regular, scene.Left, scene.Ink)
+	left := at.X + (2.1+float64(a.Signs.LeadGap(c.Part)))*symbol.M
+	a.caption(c.Caption, left, at.Y+1.5*symbol.M)
+}
+
+// branch draws a part between the trunks with its caption.
+func (a *painter) branch(b branch, x int) {
+	s := a.Set.Symbol(b.kind)
+	a.surround(b.part, a.boxAt(x, b.row, s.Body))
+	s.Draw(a.pen(x, b.row), b.sign)
+	a.wirePen(x+cell.SourceBranch, b.row).Line(0, 0, cell.SourceNeg-cell.SourceTrunk-cell.SourceBranch, 0)
+	at := a.at(float64(x), float64(b.row))
+	a.caption(b.text, at.X+0.4*symbol.M, at.Y+cell.CaptionBase(s.Body.Y+s.Body.H, a.Signs.DropOf(b.part)))
+}

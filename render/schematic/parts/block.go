@@ -1,0 +1,88 @@
+package parts
+
+import (
+	"fusewright/harness/design"
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/network/circuit"
+	"fusewright/render/symbol"
+)
+
+// BusOf is the terminal of the bar: the one that is fed, else the first.
+func BusOf(p *circuit.Part) *circuit.Terminal {
+	named := map[string]bool{}
+	if b, ok := p.Source.(*design.Block); ok {
+		for _, w := range b.Ways {
+			named[w.Number] = true
+		}
+	}
+	for _, t := range p.Terminals {
+		if !named[t.Name] {
+			return t
+		}
+	}
+	return &circuit.Terminal{Part: p, Name: "bar"}
+}
+
+// WaysOf lists the ways of a block with what is in them.
+func WaysOf(p *circuit.Part) []*Way {
+	b, ok := p.Source.(*design.Block)
+	if !ok {
+		return nil
+	}
+	terms := map[string]*circuit.Terminal{}
+	for _, t := range p.Terminals {
+		terms[t.Name] = t
+	}
+	var list []*Way
+	for _, w := range b.Ways {
+		v := &Way{Number: w.Number, Term: terms[w.Number]}
+		if v.Term != nil {
+			v.Ref = v.Term.FuseRef
+		}
+		fillWay(v, w)
+		list = append(list, v)
+	}
+	return list
+}
+
+func fillWay(v *Way, w *design.Way) {
+	switch {
+	case w.Spare:
+		v.Kind, v.Words = symbol.SpareWay, "spare"
+	case w.Fuse == nil:
+		v.Words = "no fuse"
+	default:
+		v.Kind, v.Words = fuseKind(w.FuseType), quantity.Plain(w.Fuse.RatingA, quantity.Current)
+	}
+}
+
+// Way is one output of a block.
+type Way struct {
+	Number string
+	Term   *circuit.Terminal
+	Ref    string      // "F3"
+	Words  string      // "15 A"
+	Kind   symbol.Kind // "" when it is linked without a fuse
+}
+
+// RelayShape is where things stand inside a relay, in modules from its contact
+// row.
+type RelayShape struct {
+	Changeover bool
+	Suppressor symbol.Kind // "" when it has none
+	Coil       int         // row of the coil
+	Floor      int         // lower edge of the outline, where 85 leaves
+	Roof       float64     // upper edge
+	Drop       int         // from the floor to the ground's sign
+}
+
+// RelayForm is what a relay has inside.
+func RelayForm(p *circuit.Part) (g RelayShape) {
+	if r, ok := p.Source.(*design.Relay); ok {
+		g.Changeover = r.Form != nil && r.Form.Changeover
+		g.Suppressor = map[string]symbol.Kind{
+			"resistor": symbol.Resistor, "diode": symbol.Diode, "zener": symbol.Zener,
+		}[r.Coil.Suppressed]
+	}
+	return g
+}

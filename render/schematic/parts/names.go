@@ -1,0 +1,77 @@
+// Package parts tells what a part is in the drawing, whatever the sheet looks like:
+// its symbol and name, what stands in a block or relay, the wires at its ends.
+package parts
+
+import "fusewright/harness/network/circuit"
+
+// TerminalName is how a terminal is called in the drawing: the reference, and
+// the terminal where a part has several that feed.
+func TerminalName(t *circuit.Terminal) string {
+	p := t.Part
+	switch {
+	case t.FuseRef != "":
+		return t.FuseRef + " (" + p.Ref + ":" + t.Name + ")"
+	case p.Kind == circuit.Relay || p.Kind == circuit.Block:
+		return p.Ref + ":" + t.Name
+	}
+	return p.Ref
+}
+
+// ShortName is how a flag calls a terminal: by the fuse before it when it has one.
+func ShortName(t *circuit.Terminal) string {
+	if t.FuseRef != "" {
+		return t.FuseRef
+	}
+	return TerminalName(t)
+}
+
+// NameOf is the wording of a part: its label, else its name.
+func NameOf(p *circuit.Part) string {
+	if p.Label != "" {
+		return p.Label
+	}
+	return p.Name
+}
+
+// SourceParts finds the parts that stand with the battery.
+func SourceParts(c *circuit.Circuit) (generator, vehicle *circuit.Part) {
+	for _, p := range c.Parts {
+		switch p.Kind {
+		case circuit.Generator:
+			generator = p
+		case circuit.VehicleLoads:
+			vehicle = p
+		}
+	}
+	return generator, vehicle
+}
+
+// BatteryPostText names the negative post.
+func BatteryPostText(p *circuit.Part) string { return p.Ref + " −" }
+
+// Wiring is every wire of a circuit filed under the terminals and parts at its
+// ends, in the order of the circuit.
+type Wiring struct {
+	Feeds   map[*circuit.Terminal][]*circuit.Wire // that leave a terminal, returns apart
+	Returns map[*circuit.Part][]*circuit.Wire     // return wires that leave a part
+	Landed  map[*circuit.Part][]*circuit.Wire     // return wires that arrive at a part
+}
+
+// WiringOf files the wires of a circuit.
+func WiringOf(c *circuit.Circuit) *Wiring {
+	w := &Wiring{map[*circuit.Terminal][]*circuit.Wire{}, map[*circuit.Part][]*circuit.Wire{}, map[*circuit.Part][]*circuit.Wire{}}
+	for _, x := range c.Wires {
+		if IsReturn(x) {
+			w.Returns[x.From.Part] = append(w.Returns[x.From.Part], x)
+			w.Landed[x.To.Part] = append(w.Landed[x.To.Part], x)
+			continue
+		}
+		w.Feeds[x.From] = append(w.Feeds[x.From], x)
+	}
+	return w
+}
+
+// IsReturn tells of wires on the way back to the source.
+func IsReturn(w *circuit.Wire) bool {
+	return w.Role == circuit.ReturnWire || w.Role == circuit.CoilReturnWire
+}

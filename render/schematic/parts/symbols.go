@@ -1,0 +1,102 @@
+package parts
+
+import (
+	"strings"
+	"unicode"
+
+	"fusewright/harness/design"
+	"fusewright/harness/network/circuit"
+	"fusewright/library"
+	"fusewright/render/scene"
+	"fusewright/render/schematic/lettering"
+	"fusewright/render/symbol"
+)
+
+// SymbolOf chooses the symbol of a part that has one.
+func SymbolOf(set symbol.Set, p *circuit.Part) *symbol.Symbol {
+	switch p.Kind {
+	case circuit.Fuse:
+		if f, ok := p.Source.(*design.Fuse); ok {
+			return set.Symbol(fuseKind(f.Type))
+		}
+		return set.Symbol(symbol.Fuse)
+	case circuit.Tap:
+		return set.Symbol(symbol.Tap)
+	case circuit.Splice:
+		return set.Symbol(symbol.Splice)
+	case circuit.Switch:
+		if s, ok := p.Source.(*design.Switch); ok && s.Momentary {
+			return set.Symbol(symbol.PushSwitch)
+		}
+		return set.Symbol(symbol.Switch)
+	case circuit.Load:
+		if l, ok := p.Source.(*design.Load); ok {
+			return set.Symbol(loadKind(l))
+		}
+	}
+	return set.Symbol(symbol.Electronics)
+}
+
+// fuseKind is the symbol of an overcurrent device: the fuse unless its type says
+// otherwise.
+func fuseKind(t *library.FuseType) symbol.Kind {
+	if t != nil && t.Kind == "breaker" {
+		return symbol.Breaker
+	} else if t != nil && t.Kind == "ptc" {
+		return symbol.PTC
+	}
+	return symbol.Fuse
+}
+
+// loadKinds are the symbols of the signs of loads.
+var loadKinds = map[design.Sign]symbol.Kind{
+	design.SignLamp: symbol.Lamp, design.SignLED: symbol.LED, design.SignHeater: symbol.Heater,
+	design.SignMotor: symbol.Motor, design.SignPump: symbol.Pump, design.SignHorn: symbol.Horn,
+	design.SignSocket: symbol.Socket, design.SignElectronics: symbol.Electronics,
+	design.SignSensor: symbol.Sensor,
+}
+
+// loadKind is the symbol of a load, by its sign.
+func loadKind(l *design.Load) symbol.Kind {
+	if k, ok := loadKinds[l.Sign]; ok {
+		return k
+	}
+	return symbol.Electronics
+}
+
+// GroundKind is the sign of a ground point.
+func GroundKind(p *circuit.Part) symbol.Kind {
+	switch {
+	case p.Kind == circuit.Battery:
+		return symbol.Negative
+	case p.Kind != circuit.Ground:
+		return symbol.Outgoing
+	case IsGroundBlock(p):
+		return symbol.GroundBar
+	}
+	return symbol.Frame
+}
+
+// IsGroundBlock tells a wired bar from a stud on the frame.
+func IsGroundBlock(p *circuit.Part) bool {
+	g, ok := p.Source.(*design.Ground)
+	return ok && g.Kind == design.GroundBlock
+}
+
+// ShortSign is up to three letters or a short first word, for the box of an
+// electronic unit.
+func ShortSign(name string) string {
+	words := strings.FieldsFunc(name, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
+	if len(words) == 0 {
+		return ""
+	}
+	first := []rune(strings.ToUpper(words[0]))
+	if len(first) > 4 {
+		first = first[:3]
+	}
+	sign := string(first)
+	if lettering.TextW(sign, scene.Regular) > 8 {
+		sign = string(first[:min(2, len(first))])
+	}
+	return sign
+}
