@@ -110,7 +110,7 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 
 // newParser makes the parser of the command line from its fields.
 func newParser(cli *program, stdout, stderr io.Writer, exit func(int)) (*kong.Kong, error) {
-	return kong.New(cli,
+	app, err := kong.New(cli,
 		kong.Name("fusewright"),
 		kong.Description(description),
 		kong.Writers(stdout, stderr),
@@ -118,6 +118,10 @@ func newParser(cli *program, stdout, stderr io.Writer, exit func(int)) (*kong.Ko
 		kong.ConfigureHelp(kong.HelpOptions{Compact: true}),
 		kong.Vars{"version": versionText()},
 	)
+	if err == nil {
+		addExamples(app)
+	}
+	return app, err
 }
 
 // hint says where to look after a slip on the command line.
