@@ -41,7 +41,7 @@ func headingKeys() []key[Design] {
 		recordKey(Key{Name: "limits", Doc: "limits that differ from the practice's",
 			Example: "{drop critical: 2 %}"}, &limitsSection,
 			func(_ *reader, d *Design, _ field) *Limits { return &d.Limits }),
-		textsKey(Key{Name: "notes", Doc: "what an installer or reviewer should know",
+		textsKey(Key{Name: "notes", Doc: "what an installer or reviewer should know; at most 2000", most: maxRemarks,
 			Example: `["route clear of the steering stop"]`}, func(d *Design) *[]Text { return &d.Notes }),
 	}
 }
@@ -129,7 +129,7 @@ func sectionKeys() []key[Design] {
 			&situationSection, addSituation),
 		namedKey(Key{Name: "rides", Doc: "sequences of legs, for the battery's charge",
 			Example: "see ride"}, &rideSection, addRide),
-		listKey(Key{Name: "accepted", Doc: "findings taken as they are, with the reason",
+		listKey(Key{Name: "accepted", Doc: "findings taken as they are, with the reason; at most 2000", most: maxRemarks,
 			Example: "see acceptance"}, &acceptanceSection, addAcceptance),
 		pricesKey(),
 		recordKey(Key{Name: "sheet", Doc: "how it is drawn", Example: "{size: A3}"},

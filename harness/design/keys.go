@@ -117,6 +117,9 @@ func textsKey[T any](k Key, to func(*T) *[]Text) key[T] {
 func (r *reader) texts(f field, most int) []Text {
 	nodes := []*yaml.Node{f.node}
 	if n := follow(f.node); n.Kind == yaml.SequenceNode {
+		if r.tooMany(f, n) {
+			return nil
+		}
 		nodes = n.Content
 	}
 	var list []Text

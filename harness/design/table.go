@@ -35,7 +35,8 @@ type Key struct {
 	Doc      string // one line
 	Example  string // a value
 
-	per float64 // base units per unit of the model; 0 = 1
+	per  float64 // base units per unit of the model; 0 = 1
+	most int     // entries of a list; 0 = as many as there are
 }
 
 // The kinds of values.
@@ -235,9 +236,23 @@ func (r *reader) items(f field, expected string, do func(n *yaml.Node)) {
 		r.report(r.pos(f.node), fmt.Sprintf("%s is %s", f, kindName(n)), expected)
 		return
 	}
+	if r.tooMany(f, n) {
+		return
+	}
 	for _, c := range n.Content {
 		do(c)
 	}
+}
+
+// tooMany reports a list that is longer than its key takes, at the first entry too
+// many, before any of it is read.
+func (r *reader) tooMany(f field, list *yaml.Node) bool {
+	if f.want == nil || f.want.most == 0 || len(list.Content) <= f.want.most {
+		return false
+	}
+	r.report(r.pos(list.Content[f.want.most]), fmt.Sprintf("%s has %d entries", f, len(list.Content)),
+		fmt.Sprintf("at most %d", f.want.most))
+	return true
 }
 
 func isNothing(n *yaml.Node) bool {
