@@ -95,7 +95,9 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 		err = refuseOverwriting(ctx)
 	}
 	if err == nil && code < 0 {
-		err = ctx.Run(&streams{in: stdin, out: stdout, err: stderr, quiet: cli.Quiet}, &cli)
+		if err = ctx.BindToProvider(cli.library); err == nil {
+			err = ctx.Run(&streams{in: stdin, out: stdout, err: stderr, quiet: cli.Quiet}, &cli)
+		}
 	}
 	if printing.lost != nil {
 		err = outside{printing.lost}

@@ -34,11 +34,7 @@ type newCmd struct {
 }
 
 // Run gathers the answers and writes the file.
-func (c *newCmd) Run(io *streams, cli *program) error {
-	lib, err := cli.library()
-	if err != nil {
-		return err
-	}
+func (c *newCmd) Run(io *streams, lib *library.Library) error {
 	if err := c.refuseToReplace(); err != nil {
 		return err
 	}

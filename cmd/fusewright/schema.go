@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"fusewright/library"
 
 	"fusewright/harness/design"
 )
@@ -12,11 +13,7 @@ type schemaCmd struct {
 }
 
 // Run prints or writes the schema, with the names of the library in use.
-func (c *schemaCmd) Run(io *streams, cli *program) error {
-	lib, err := cli.library()
-	if err != nil {
-		return err
-	}
+func (c *schemaCmd) Run(io *streams, lib *library.Library) error {
 	text, err := design.Schema(lib)
 	if err != nil {
 		return err
