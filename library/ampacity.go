@@ -62,9 +62,6 @@ func (l *Library) CurrentTable(name string) *CurrentTable {
 	return find(l.CurrentTables, name, currentTableNames)
 }
 
-// CurrentTableNames lists the current tables in file order.
-func (l *Library) CurrentTableNames() []string { return namesOf(l.CurrentTables, currentTableNames) }
-
 func currentTableNames(t *CurrentTable) (string, []string) { return t.Name, t.Aliases }
 
 func (t *CurrentTable) check(m *row) {

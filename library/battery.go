@@ -5,9 +5,6 @@ func (l *Library) Chemistry(name string) *Chemistry {
 	return find(l.Batteries, name, chemistryNames)
 }
 
-// ChemistryNames lists the chemistries in file order.
-func (l *Library) ChemistryNames() []string { return namesOf(l.Batteries, chemistryNames) }
-
 func chemistryNames(c *Chemistry) (string, []string) { return c.Name, c.Aliases }
 
 // OpenCircuitV is the resting voltage of a 12 V class battery at a state of

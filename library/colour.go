@@ -33,11 +33,6 @@ func (l *Library) ColourPair(code string) (base, tracer *Colour) {
 
 var twoColours = regexp.MustCompile(`^\s*([A-Za-z]{2})\s*[-/]?\s*([A-Za-z]{2})\s*$`)
 
-// ColourCodes lists the colour codes in file order.
-func (l *Library) ColourCodes() []string {
-	return namesOf(l.Colours, colourNames)
-}
-
 // Designator gives the reference letter row of a kind of part; nil when there
 // is none. A kind may be narrowed by a slash: "load/motor" falls back to "load".
 func (l *Library) Designator(kind string) *Designator {

@@ -7,9 +7,6 @@ func (l *Library) FuseType(name string) *FuseType {
 	return find(l.FuseTypes, name, fuseTypeNames)
 }
 
-// FuseTypeNames lists the fuse types in file order.
-func (l *Library) FuseTypeNames() []string { return namesOf(l.FuseTypes, fuseTypeNames) }
-
 func fuseTypeNames(t *FuseType) (string, []string) { return t.Name, t.Aliases }
 
 // Rating finds a rating by its amperes; nil when the type has none of it.

@@ -1,9 +1,12 @@
 package library
 
+import "slices"
+
 // list is a top-level list of library files with the reader of one entry.
 type list struct {
-	key  string
-	read func(m *row, s Source)
+	key   string
+	read  func(m *row, s Source)
+	names func(*Library) []string // of its rows, in file order
 }
 
 // lists are all of them; any file may hold any. To add one: give Library a field,
@@ -32,7 +35,7 @@ var lists = []list{
 // listOf is a list of rows of one type. A practice has a source for each limit and
 // none of its own.
 func listOf[T any](key string, in func(*Library) *[]*T, names func(*T) (string, []string)) list {
-	return list{key, func(m *row, s Source) {
+	read := func(m *row, s Source) {
 		t := new(T)
 		m.around = s
 		m.fill(t, s)
@@ -41,5 +44,18 @@ func listOf[T any](key string, in func(*Library) *[]*T, names func(*T) (string, 
 		}
 		name, aliases := names(t)
 		*in(m.r.lib) = add(m, key, *in(m.r.lib), t, name, aliases)
-	}}
+	}
+	return list{key, read, func(l *Library) []string { return namesOf(*in(l), names) }}
 }
+
+// Names are the names of the rows of a list, such as "wire types", in file order.
+// There must be such a list.
+func (l *Library) Names(key string) []string {
+	i := slices.IndexFunc(allLists, func(x list) bool { return x.key == key })
+	return allLists[i].names(l)
+}
+
+// allLists is lists; the readers of rows ask for names too.
+var allLists []list
+
+func init() { allLists = lists }

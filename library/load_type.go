@@ -3,9 +3,6 @@ package library
 // Load finds a typical load by name or alias; nil when there is none.
 func (l *Library) Load(name string) *LoadType { return find(l.Loads, name, loadNames) }
 
-// LoadNames lists the typical loads in file order.
-func (l *Library) LoadNames() []string { return namesOf(l.Loads, loadNames) }
-
 func loadNames(t *LoadType) (string, []string) { return t.Name, t.Aliases }
 
 func (t *LoadType) check(m *row) {

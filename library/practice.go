@@ -5,16 +5,13 @@ import "reflect"
 // Practice finds a field of use by name or alias; nil when there is none.
 func (l *Library) Practice(name string) *Practice { return find(l.Practices, name, practiceNames) }
 
-// PracticeNames lists the practices in file order.
-func (l *Library) PracticeNames() []string { return namesOf(l.Practices, practiceNames) }
-
 func practiceNames(p *Practice) (string, []string) { return p.Name, nil }
 
 // check reads the limits, each a mapping of value and source, since they come from
 // different documents.
 func (p *Practice) check(m *row) {
 	if p.UsualWire != "" && m.r.lib.WireType(p.UsualWire) == nil {
-		m.r.reportUnknown(m.values["usual wire"], "wire type", p.UsualWire, m.r.lib.WireTypeNames())
+		m.r.reportUnknown(m.values["usual wire"], "wire type", p.UsualWire, m.r.lib.Names("wire types"))
 	}
 	p.Source = map[string]Source{}
 	z := &row{r: m.r, node: m.node}

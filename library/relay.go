@@ -24,9 +24,6 @@ func (l *Library) RelayFormFor(name string, systemV float64) *RelayForm {
 	return f
 }
 
-// RelayFormNames lists the relay forms in file order.
-func (l *Library) RelayFormNames() []string { return namesOf(l.RelayForms, relayNames) }
-
 func relayNames(f *RelayForm) (string, []string) { return f.Name, f.Aliases }
 
 func (f *RelayForm) check(m *row) {

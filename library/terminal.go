@@ -3,9 +3,6 @@ package library
 // Terminal finds a terminal by name or alias; nil when there is none.
 func (l *Library) Terminal(name string) *Terminal { return find(l.Terminals, name, terminalNames) }
 
-// TerminalNames lists the terminals in file order.
-func (l *Library) TerminalNames() []string { return namesOf(l.Terminals, terminalNames) }
-
 func terminalNames(t *Terminal) (string, []string) { return t.Name, t.Aliases }
 
 // TerminalFor is the first terminal in file order of a kind ("ring M6",
@@ -37,9 +34,6 @@ func (l *Library) TerminalKinds() []string {
 func (l *Library) Connector(name string) *Connector {
 	return find(l.Connectors, name, connectorNames)
 }
-
-// ConnectorNames lists the connector families in file order.
-func (l *Library) ConnectorNames() []string { return namesOf(l.Connectors, connectorNames) }
 
 // Housing is the fewest ways of the family's housings that hold so many wires;
 // 0 when none does.

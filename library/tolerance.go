@@ -14,7 +14,4 @@ func (l *Library) Tolerance(name string) *Tolerance {
 	return find(l.Tolerances, name, toleranceNames)
 }
 
-// ToleranceNames lists the tolerances in file order.
-func (l *Library) ToleranceNames() []string { return namesOf(l.Tolerances, toleranceNames) }
-
 func toleranceNames(t *Tolerance) (string, []string) { return t.Name, nil }

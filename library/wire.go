@@ -15,9 +15,6 @@ func (l *Library) WireType(name string) *WireType {
 	return find(l.WireTypes, name, wireTypeNames)
 }
 
-// WireTypeNames lists the wire types in file order.
-func (l *Library) WireTypeNames() []string { return namesOf(l.WireTypes, wireTypeNames) }
-
 func wireTypeNames(t *WireType) (string, []string) { return t.Name, t.Aliases }
 
 // Insulation finds an insulating material; nil when there is none.
@@ -106,7 +103,7 @@ func (t *WireType) check(m *row) {
 	t.Sizes = m.wireSizes(t.Source)
 	if from := m.text("same sizes as"); from != "" {
 		if other := m.r.lib.WireType(from); other == nil {
-			m.r.reportUnknown(m.values["same sizes as"], "wire type", from, m.r.lib.WireTypeNames())
+			m.r.reportUnknown(m.values["same sizes as"], "wire type", from, m.r.lib.Names("wire types"))
 		} else {
 			t.Sizes = append(t.Sizes, other.Sizes...)
 		}

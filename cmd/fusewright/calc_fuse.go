@@ -31,5 +31,5 @@ func fuseType(lib *library.Library, name string) (*library.FuseType, error) {
 	if t := lib.FuseType(name); t != nil {
 		return t, nil
 	}
-	return nil, notFound("kind of fuse", name, lib.FuseTypeNames())
+	return nil, notFound("kind of fuse", name, lib.Names("fuse types"))
 }

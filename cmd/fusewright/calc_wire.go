@@ -26,7 +26,7 @@ var wireFamilies = []string{"SAE J1128 GXL", "tinned marine 105 °C AWG", "ISO 6
 func (c *calcWireCmd) Run(io *streams, lib *library.Library) error {
 	practice := lib.Practice(c.Practice)
 	if practice == nil {
-		return notFound("practice", c.Practice, lib.PracticeNames())
+		return notFound("practice", c.Practice, lib.Names("practices"))
 	}
 	names := c.Family
 	if len(names) == 0 {

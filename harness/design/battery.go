@@ -13,9 +13,7 @@ var batterySection = section[Battery]{
 	keys: []key[Battery]{
 		libraryKey(Key{Name: "chemistry", Library: "batteries", Required: true, Doc: "kind of battery",
 			Example: "AGM"},
-			func(r *reader) (func(string) *library.Chemistry, func() []string) {
-				return r.lib.Chemistry, r.lib.ChemistryNames
-			}, func(b *Battery) **library.Chemistry { return &b.Chemistry }),
+			(*library.Library).Chemistry, func(b *Battery) **library.Chemistry { return &b.Chemistry }),
 		quantityKey(Key{Name: "capacity", Unit: quantity.Charge, Min: 0.1, Max: 10_000, Required: true,
 			Doc: "rated capacity"}, func(b *Battery) *Quantity { return &b.CapacityAh }),
 		quantityKey(Key{Name: "rate", Unit: quantity.Duration, Min: 360, Max: 200 * 3600, per: 3600,

@@ -21,9 +21,7 @@ var blockSection = section[Block]{
 		orAuto(libraryKey(Key{Name: "type", Library: "blocks", Example: "fuse block 6 way blade C",
 			Default: "`auto`, unless the limits are given",
 			Doc:     "block of the library; `auto` is chosen by sizing"},
-			func(r *reader) (func(string) *library.BlockType, func() []string) {
-				return r.lib.Block, r.lib.BlockNames
-			}, func(x *Block) **library.BlockType { return &x.Type }),
+			(*library.Library).Block, func(x *Block) **library.BlockType { return &x.Type }),
 			func(x *Block) { x.TypeAuto = true }),
 		quantityKey(Key{Name: "way limit", Unit: quantity.Current, Min: 0.1, Max: 2000,
 			Doc: "most current of one way", Default: "the type's", Example: "20 A"},

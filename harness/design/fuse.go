@@ -64,9 +64,7 @@ func largest(t *library.FuseType) *library.FuseRating {
 
 func fuseTypeKey[T any](k Key, to func(*T) **library.FuseType) key[T] {
 	k.Library = "fuse types"
-	return libraryKey(k, func(r *reader) (func(string) *library.FuseType, func() []string) {
-		return r.lib.FuseType, r.lib.FuseTypeNames
-	}, to)
+	return libraryKey(k, (*library.Library).FuseType, to)
 }
 
 var ratingLimits = Key{Kind: kindQuantity, Unit: quantity.Current, Min: 0.01, Max: 2000}

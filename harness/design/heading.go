@@ -35,9 +35,7 @@ func headingKeys() []key[Design] {
 		systemKey(),
 		libraryKey(Key{Name: "practice", Library: "practices", Required: true,
 			Doc: "field of use, which sets the limits", Example: "motorcycle"},
-			func(r *reader) (func(string) *library.Practice, func() []string) {
-				return r.lib.Practice, r.lib.PracticeNames
-			}, func(d *Design) **library.Practice { return &d.Practice }),
+			(*library.Library).Practice, func(d *Design) **library.Practice { return &d.Practice }),
 		recordKey(Key{Name: "limits", Doc: "limits that differ from the practice's",
 			Example: "{drop critical: 2 %}"}, &limitsSection,
 			func(_ *reader, d *Design, _ field) *Limits { return &d.Limits }),

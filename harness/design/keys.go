@@ -10,6 +10,7 @@ import (
 
 	"fusewright/harness/design/problem"
 	"fusewright/harness/design/quantity"
+	"fusewright/library"
 
 	"gopkg.in/yaml.v3"
 )
@@ -248,18 +249,22 @@ func numberKey[T any](k Key, to func(t *T, value float64)) key[T] {
 	}}
 }
 
-// libraryKey reads the name of a row of the library.
-func libraryKey[T, X any](k Key, list func(*reader) (find func(string) *X, names func() []string),
-	to func(*T) **X) key[T] {
+// libraryKey reads the name of a row of the library, which find finds.
+func libraryKey[T, X any](k Key, find func(*library.Library, string) *X, to func(*T) **X) key[T] {
+	return rowKey(k, func(r *reader, name string) *X { return find(r.lib, name) }, to)
+}
+
+// rowKey is libraryKey for a row that goes by more than its name.
+func rowKey[T, X any](k Key, find func(*reader, string) *X, to func(*T) **X) key[T] {
 	k.Kind = kindLibrary
 	return key[T]{Key: k, read: func(r *reader, t *T, f field) {
 		s, ok := r.scalar(f, "")
 		if !ok {
 			return
 		}
-		find, names := list(r)
-		if *to(t) = lookup(r, k.Library, s, find); *to(t) == nil {
-			r.unknown(r.pos(f.node), fmt.Sprintf("%s: the library has no %s", f, quoted(s)), s, names())
+		*to(t) = lookup(r, k.Library, s, func(name string) *X { return find(r, name) })
+		if *to(t) == nil {
+			r.unknown(r.pos(f.node), fmt.Sprintf("%s: the library has no %s", f, quoted(s)), s, r.lib.Names(k.Library))
 		}
 	}}
 }

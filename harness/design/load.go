@@ -52,9 +52,7 @@ func loadFigureKeys() []key[Load] {
 	return []key[Load]{
 		libraryKey(Key{Name: "type", Library: "loads", Doc: "typical load of the library",
 			Example: "heated grips"},
-			func(r *reader) (func(string) *library.LoadType, func() []string) {
-				return r.lib.Load, r.lib.LoadNames
-			}, func(x *Load) **library.LoadType { return &x.Type }),
+			(*library.Library).Load, func(x *Load) **library.LoadType { return &x.Type }),
 		quantityKey(Key{Name: "power", Unit: quantity.Power, Min: 0, Max: 100_000,
 			Doc: "power at `rated at`; this, `current` or `resistance`, unless the type has it"},
 			func(x *Load) *Quantity { return &x.given.power }),

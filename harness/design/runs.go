@@ -34,9 +34,7 @@ var runSection = section[Run]{
 			func(x *Run) *bool { return &x.Pinches }),
 		orNone(orAuto(libraryKey(Key{Name: "cover", Library: "covers", Default: "`none`", Example: "braided sleeve",
 			Doc: "sleeve or conduit over it; `none` leaves it bare; `auto` is one that the run needs, chosen by sizing"},
-			func(r *reader) (func(string) *library.Cover, func() []string) {
-				return r.lib.Cover, r.lib.CoverNames
-			}, func(x *Run) **library.Cover { return &x.Cover }),
+			(*library.Library).Cover, func(x *Run) **library.Cover { return &x.Cover }),
 			func(x *Run) { x.CoverAuto = true })),
 	},
 }

@@ -121,7 +121,7 @@ func valueSchema(k Key, lib *library.Library) schemaNode {
 	case kindYesNo:
 		return wordsSchema([]string{"yes", "no", "true", "false"})
 	case kindLibrary:
-		return withWords(k.Choices, anyOf(schemaNode{"enum": LibraryNames(lib, k.Library)}, textSchema()))
+		return withWords(k.Choices, anyOf(schemaNode{"enum": libraryNames(lib, k.Library)}, textSchema()))
 	case kindPlace:
 		return textSchema()
 	case kindFeeds, kindReturns, kindLoads, kindSwitches:
@@ -213,31 +213,12 @@ func wordForm(word string) string {
 	return b.String()
 }
 
-// LibraryNames are the names that a key with this Library takes.
-func LibraryNames(lib *library.Library, list string) []string {
-	switch list {
-	case "batteries":
-		return lib.ChemistryNames()
-	case "blocks":
-		return lib.BlockNames()
-	case "connector families":
-		return lib.ConnectorNames()
-	case "covers":
-		return lib.CoverNames()
-	case "fuse types":
-		return lib.FuseTypeNames()
-	case "loads":
-		return lib.LoadNames()
-	case "practices":
-		return lib.PracticeNames()
-	case "relay forms":
-		return lib.RelayFormNames()
-	case "switches":
-		return lib.SwitchNames()
-	case "terminals":
-		return slices.Compact(slices.Sorted(slices.Values(append(lib.TerminalKinds(), lib.TerminalNames()...))))
-	case "wire types":
-		return lib.WireTypeNames()
+// libraryNames are the names that a key with this Library takes; of a crimp part,
+// its kind is one.
+func libraryNames(lib *library.Library, list string) []string {
+	names := lib.Names(list)
+	if list == "terminals" {
+		names = slices.Compact(slices.Sorted(slices.Values(append(lib.TerminalKinds(), names...))))
 	}
-	panic("design: no names for the library's " + list)
+	return names
 }

@@ -105,7 +105,7 @@ func endKey(name string, to func(*wireDraft) (**library.Terminal, *Text)) key[wi
 			}
 		}
 		r.unknown(s.Pos, fmt.Sprintf("%s: the library has no %s", f, quoted(s.Value)), s.Value,
-			append(kinds, r.lib.TerminalNames()...))
+			append(kinds, r.lib.Names("terminals")...))
 	}}
 }
 
@@ -141,9 +141,7 @@ func wireKeys() []key[wireDraft] {
 			read: func(r *reader, w *wireDraft, f field) { w.spec.Colour, w.hasColour = r.colour(f) }},
 		libraryKey(Key{Name: "insulation", Library: "wire types", Doc: "wire type",
 			Default: "by practice", Example: "ISO 6722 thin wall class B"},
-			func(r *reader) (func(string) *library.WireType, func() []string) {
-				return r.lib.WireType, r.lib.WireTypeNames
-			}, func(w *wireDraft) **library.WireType { return &w.spec.Type }),
+			(*library.Library).WireType, func(w *wireDraft) **library.WireType { return &w.spec.Type }),
 		quantityKey(Key{Name: "slack", Unit: quantity.Length, Min: 0, Max: 20,
 			Doc:     "allowance at each end, on top of the runs",
 			Default: quantity.Plain(DefaultSlackM, quantity.Length), Example: "60 mm"},
@@ -185,7 +183,7 @@ func (r *reader) colour(f field) (Colour, bool) {
 	})
 	if c.Base == nil {
 		r.unknown(r.pos(f.node), fmt.Sprintf("%s: the library has no colour %s", f, quoted(s)), s,
-			r.lib.ColourCodes())
+			r.lib.Names("colours"))
 		return Colour{}, false
 	}
 	return *c, true
@@ -300,7 +298,7 @@ func (r *reader) defaultWireType() *library.WireType {
 		pos := r.defaults.spec.Pos
 		pos.File = r.file
 		r.report(pos, fmt.Sprintf("wire: no usual insulation for the practice %s",
-			quoted(r.d.Practice.Name)), oneOf(r.lib.WireTypeNames()))
+			quoted(r.d.Practice.Name)), oneOf(r.lib.Names("wire types")))
 	}
 	return nil
 }

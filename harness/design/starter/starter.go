@@ -182,7 +182,7 @@ func (w *writer) plan() error {
 	for _, name := range w.a.Accessories {
 		kind := w.lib.Load(strings.TrimSpace(name))
 		if kind == nil {
-			p := problem.Nearest(name, w.lib.LoadNames())
+			p := problem.Nearest(name, w.lib.Names("loads"))
 			if p != "" {
 				p = fmt.Sprintf(" (did you mean %q?)", p)
 			}

@@ -67,7 +67,7 @@ func (s *subject) changeValue() string {
 func (s *subject) newText(x slot) *yaml.Node {
 	switch {
 	case strings.HasSuffix(x.key.Name, "colour"):
-		codes := s.lib.ColourCodes()
+		codes := s.lib.Names("colours")
 		return scalar(pick(s, codes) + pick(s, append(codes, "", "", "")))
 	case x.section == "acceptance" || x.key.Name == "date":
 		return nil
@@ -80,7 +80,7 @@ func (s *subject) newNumber(x slot) *yaml.Node {
 }
 
 func (s *subject) newName(x slot) *yaml.Node {
-	names := append(design.LibraryNames(s.lib, x.key.Library), x.key.Choices...)
+	names := append(s.lib.Names(x.key.Library), x.key.Choices...)
 	return scalar(pick(s, names))
 }
 
