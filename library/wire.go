@@ -2,7 +2,6 @@ package library
 
 import (
 	"fmt"
-	"math"
 	"regexp"
 	"strconv"
 	"strings"
@@ -90,10 +89,6 @@ func sizeKey(label string) (string, bool) {
 	}
 	return "gauge " + g, true
 }
-
-// AWGDiameterMm is the diameter of a solid conductor of a gauge after
-// ASTM B258, d = 0.127 mm · 92^((36−n)/39); 1/0 is 0, 2/0 is −1 and so on.
-func AWGDiameterMm(n int) float64 { return 0.127 * math.Pow(92, float64(36-n)/39) }
 
 func (t *WireType) check(m *row) {
 	if t.Material != "" && m.r.lib.Insulation(t.Material) == nil {
