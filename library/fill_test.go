@@ -1,6 +1,7 @@
 package library
 
 import (
+	"cmp"
 	"fmt"
 	"reflect"
 	"strings"
@@ -74,4 +75,25 @@ func problemsOf(t *testing.T, row reflect.Type, key string, value float64) strin
 	m, _ := r.newRow(root, "the row")
 	m.fill(reflect.New(row).Interface(), Source{})
 	return r.problems.Error()
+}
+
+// A limit of a practice has the source of the practice, or of the file, where it
+// says none of its own.
+func TestLimitsHaveASource(t *testing.T) {
+	var limitsText string
+	row := reflect.TypeFor[Practice]()
+	for i := range row.NumField() {
+		if key := row.Field(i).Tag.Get("limit"); key != "" {
+			lo, _, _ := strings.Cut(row.Field(i).Tag.Get("in")+",", ",")
+			limitsText += fmt.Sprintf("      %s: {value: %s}\n", key, cmp.Or(lo, "1"))
+		}
+	}
+	text := head + "practices:\n  - name: yard\n    afloat: false\n    limits:\n" + limitsText
+	lib, err := Parse("f.yaml", []byte(text))
+	if err == nil && (len(lib.Practices[0].Source) != 11 || lib.Practices[0].Source["fuse ratio"].Text == "") {
+		t.Errorf("sources %v", lib.Practices[0].Source)
+	}
+	if err != nil {
+		t.Error(err)
+	}
 }

@@ -20,6 +20,7 @@ func (p *Practice) check(m *row) {
 	} else if sub, ok := m.r.newRow(v, "\"limits\""); ok {
 		z = sub
 	}
+	z.around = m.around
 	v := reflect.ValueOf(p).Elem()
 	for i := range v.NumField() {
 		if tag := v.Type().Field(i).Tag; tag.Get("limit") != "" {

@@ -119,6 +119,20 @@ var inrushSection = section[Load]{
 	},
 }
 
+// contactKinds says which of a contact's ratings holds for a behaviour: resistive,
+// of lamps or of motors. Electronics count as resistive.
+var contactKinds = map[Behaviour]int{Resistor: 0, FilamentLamp: 1, ConstantPower: 0, Motor: 2}
+
+// ContactA is a contact's rating for a load of a behaviour, of its resistive rating
+// and those for lamps and motors, all in A. One that is not given, 0, falls back on
+// the resistive one.
+func (b Behaviour) ContactA(resistiveA, lampA, motorA float64) float64 {
+	if own := [...]float64{resistiveA, lampA, motorA}[contactKinds[b]]; own > 0 {
+		return own
+	}
+	return resistiveA
+}
+
 // figures sets power and rated voltage from what is given.
 func (x *Load) figures(r *reader, f field) {
 	t := x.Type

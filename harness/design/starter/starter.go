@@ -256,13 +256,7 @@ const handA = 7
 const reserve = 1.4
 
 func rating(s *library.SwitchType, behaves string) float64 {
-	switch design.Behaviour(behaves) {
-	case design.FilamentLamp:
-		return s.LampA
-	case design.Motor:
-		return s.MotorA
-	}
-	return s.ResistiveA
+	return design.Behaviour(behaves).ContactA(s.ResistiveA, s.LampA, s.MotorA)
 }
 
 // zoneOf is where an accessory usually stands.
