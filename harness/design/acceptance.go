@@ -10,7 +10,7 @@ import (
 )
 
 var acceptanceSection = section[Acceptance]{
-	Section: Section{Name: "acceptance", Shape: kindList,
+	Section: Section{Name: "acceptance", Shape: KindList,
 		Doc: "A finding that is taken as it is. It stays in every list, marked as accepted, with the reason. " +
 			"It is taken at the severity and the figure given: when the finding grows graver, or its figure worse by more than " +
 			fmt.Sprintf("%.0f %%", finding.Drift*100) + ", it is open again. `check --format json` gives the line to write as `accept`.",
@@ -49,7 +49,7 @@ func ruleKey() key[Acceptance] {
 
 // figureKey reads the figure that a finding is taken at.
 func figureKey() key[Acceptance] {
-	k := Key{Name: "figure", Kind: kindText, Default: "any figure, which is advice",
+	k := Key{Name: "figure", Kind: KindText, Default: "any figure, which is advice",
 		Doc: "the finding's figure, with what it is held against: with units where it has them", Example: "30 A of 16.1 A"}
 	return key[Acceptance]{Key: k, read: func(r *reader, a *Acceptance, f field) {
 		s, ok := r.sentence(f, maxSentence)

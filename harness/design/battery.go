@@ -6,7 +6,7 @@ import (
 )
 
 var batterySection = section[Battery]{
-	Section: Section{Name: "battery", Shape: kindRecord,
+	Section: Section{Name: "battery", Shape: KindRecord,
 		Doc: "The stored source. Its posts are named `battery` (positive) in feeds and `battery negative` " +
 			"in returns.",
 		Example: "battery: {chemistry: AGM, capacity: 12 Ah, rate: 10 h, resistance: 9 mΩ, at: battery tray}\n"},

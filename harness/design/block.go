@@ -11,7 +11,7 @@ import (
 )
 
 var blockSection = section[Block]{
-	Section: Section{Name: "block", Shape: kindNamed,
+	Section: Section{Name: "block", Shape: KindNamed,
 		Doc: "A distribution block: one input and ways, with a fuse in each or none. A part on way 2 of the " +
 			"block `rear` is fed by `rear 2`.",
 		Example: "blocks:\n  rear:\n    way limit: 20 A\n    total limit: 60 A\n    at: under seat\n" +
@@ -36,7 +36,7 @@ var blockSection = section[Block]{
 }
 
 var waySection = section[Way]{
-	Section: Section{Name: "way", Shape: kindNamed,
+	Section: Section{Name: "way", Shape: KindNamed,
 		Doc: "One output of a block.", Short: "the rating of its fuse, `auto`, `none` for no fuse, or `spare`",
 		Example: "ways: {1: {fuse: 15 A, type: blade C}, 2: 7.5 A, 3: {fuse: none}, 4: spare}\n"},
 	keys: []key[Way]{wayFuseKey(),

@@ -10,7 +10,7 @@ import (
 
 // designSection is the whole file: the heading and the other sections.
 var designSection = section[Design]{
-	Section: Section{Name: "design", Shape: kindRecord,
+	Section: Section{Name: "design", Shape: KindRecord,
 		Doc: "The whole file: a heading, the source, the places, and the parts, each of which names what " +
 			"feeds it and where it returns. The format version is the first key.",
 		Example: "fusewright: 1\ntitle: \"Auxiliary lamps\"\nvehicle: invented single\nsystem: 12 V\n" +
@@ -20,7 +20,7 @@ var designSection = section[Design]{
 
 func headingKeys() []key[Design] {
 	return []key[Design]{
-		{Key: Key{Name: "fusewright", Kind: kindChoice, Choices: []string{FormatVersion}, Required: true,
+		{Key: Key{Name: "fusewright", Kind: KindChoice, Choices: []string{FormatVersion}, Required: true,
 			Doc: "format version; the first key of the file", Example: FormatVersion},
 			read: func(*reader, *Design, field) {}}, // checked before anything is read
 		textKey(Key{Name: "title", Required: true, Doc: "what the harness is",
@@ -46,7 +46,7 @@ func headingKeys() []key[Design] {
 
 // dateKey reads a calendar day.
 func dateKey() key[Design] {
-	return key[Design]{Key: Key{Name: "date", Kind: kindText, Example: "2031-05-09",
+	return key[Design]{Key: Key{Name: "date", Kind: KindText, Example: "2031-05-09",
 		Doc: "day of the issue, ISO 8601"},
 		read: func(r *reader, d *Design, f field) {
 			s, ok := r.sentence(f, maxName)
@@ -136,7 +136,7 @@ func sectionKeys() []key[Design] {
 }
 
 var limitsSection = section[Limits]{
-	Section: Section{Name: "limits", Shape: kindRecord,
+	Section: Section{Name: "limits", Shape: KindRecord,
 		Doc: "Limits of this design in place of the practice's. A wider limit than the practice's is the " +
 			"builder's to answer for.",
 		Example: "limits: {drop critical: 2 %, fuse distance: 150 mm, days to no start: 21 days}\n"},

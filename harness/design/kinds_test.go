@@ -66,7 +66,7 @@ func TestEveryPartKindIsRead(t *testing.T) {
 		}
 		kinds++
 		key := designSection.find(strings.ToLower(f.Name))
-		if key == nil || key.Kind != kindNamed {
+		if key == nil || key.Kind != KindNamed {
 			t.Errorf("%s: no key of the design reads them", f.Name)
 			continue
 		}

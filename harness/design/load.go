@@ -28,7 +28,7 @@ func words[S ~string](kinds []S) (list []string) {
 }
 
 var loadSection = section[Load]{
-	Section: Section{Name: "load", Shape: kindNamed,
+	Section: Section{Name: "load", Shape: KindNamed,
 		Doc: "An accessory. A type of the library brings its usual figures; what the design says goes first.",
 		Example: "loads:\n  left lamp: {power: 24 W, behaves: constant power, at: fork, fed by: lamps,\n" +
 			"    returns to: frame stud, critical: yes}\n" +
@@ -107,7 +107,7 @@ func loadUseKeys() []key[Load] {
 }
 
 var inrushSection = section[Load]{
-	Section: Section{Name: "inrush", Shape: kindRecord,
+	Section: Section{Name: "inrush", Shape: KindRecord,
 		Doc:     "The current of a load when it is switched on: so many times the running current, dying away.",
 		Example: "inrush: {peak: 8, time: 20 ms}\n"},
 	keys: []key[Load]{

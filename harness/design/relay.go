@@ -7,7 +7,7 @@ import (
 )
 
 var relaySection = section[Relay]{
-	Section: Section{Name: "relay", Shape: kindNamed,
+	Section: Section{Name: "relay", Shape: KindNamed,
 		Doc: "A coil with contacts, terminals after DIN 72552: `fed by` is terminal 30; parts fed by the " +
 			"relay's name hang on 87, or on the contact named, as in `keyed 87a`.",
 		Example: "relays:\n  keyed:\n    form: mini make\n    at: under seat\n    fed by: main\n" +
@@ -62,7 +62,7 @@ func (r *reader) fillRelays() {
 }
 
 var coilSection = section[Coil]{
-	Section: Section{Name: "coil", Shape: kindRecord,
+	Section: Section{Name: "coil", Shape: KindRecord,
 		Doc: "A relay's coil. What it does when it is switched off, the suppression, matters to what " +
 			"switches it.",
 		Example: "coil: {fed by: pilot, returns to: frame stud, suppressed by: resistor}\n"},

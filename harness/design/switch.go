@@ -6,7 +6,7 @@ import (
 )
 
 var switchSection = section[Switch]{
-	Section: Section{Name: "switch", Shape: kindNamed,
+	Section: Section{Name: "switch", Shape: KindNamed,
 		Doc: "A contact worked by hand. It is closed in a situation when a load that is on hangs on it, or " +
 			"when the situation says so.",
 		Example: "switches:\n  lamps: {rating: 10 A, at: handlebar, fed by: rear 1, wire: {colour: YE}}\n"},

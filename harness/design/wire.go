@@ -29,7 +29,7 @@ const DefaultSlackM = 0.05
 const defaultFeedColour, defaultReturnColour = "RD", "BK"
 
 var wireSection = section[wireDraft]{
-	Section: Section{Name: "wire", Shape: kindRecord,
+	Section: Section{Name: "wire", Shape: KindRecord,
 		Doc:     "One wire of a feed or return. What is left out comes from the `wire` section of the design.",
 		Example: "wire: {size: 1.5 mm², colour: YERD, ends: {to: ring M6}}\n"},
 	keys: append(wireKeys(),
@@ -46,11 +46,11 @@ var wireSection = section[wireDraft]{
 }
 
 var wireDefaultsSection = section[wireDraft]{
-	Section: Section{Name: "wire defaults", Shape: kindRecord,
+	Section: Section{Name: "wire defaults", Shape: KindRecord,
 		Doc:     "What holds for every wire that does not say otherwise.",
 		Example: "wire: {insulation: ISO 6722 thin wall class B, size: 1 mm², colour: RD, return colour: BK}\n"},
 	keys: append(wireKeys(),
-		key[wireDraft]{Key: Key{Name: "return colour", Kind: kindText, Default: defaultReturnColour,
+		key[wireDraft]{Key: Key{Name: "return colour", Kind: KindText, Default: defaultReturnColour,
 			Doc: "colour of returns: IEC 60757 code", Example: "BK"},
 			read: func(r *reader, w *wireDraft, f field) {
 				if c, ok := r.colour(f); ok {
@@ -60,7 +60,7 @@ var wireDefaultsSection = section[wireDraft]{
 }
 
 var endsSection = section[wireDraft]{
-	Section: Section{Name: "ends", Shape: kindRecord,
+	Section: Section{Name: "ends", Shape: KindRecord,
 		Doc:     "The crimp parts of a wire: `from` is the end towards the source, or, of a return, towards the load.",
 		Example: "ends: {from: ring M6, to: tab 6.3}\n"},
 	keys: []key[wireDraft]{
@@ -72,7 +72,7 @@ var endsSection = section[wireDraft]{
 // endKey reads a terminal's name or its kind; of a kind, the one that takes the
 // wire is chosen when its size is known.
 func endKey(name string, to func(*wireDraft) (**library.Terminal, *Text)) key[wireDraft] {
-	k := Key{Name: name, Kind: kindLibrary, Library: "terminals", Example: "ring M6",
+	k := Key{Name: name, Kind: KindLibrary, Library: "terminals", Example: "ring M6",
 		Choices: []string{autoWord}, Default: "`auto`",
 		Doc: "crimp part of this end: its name, or its kind alone; `auto` goes by the part and the size"}
 	return key[wireDraft]{Key: k, read: func(r *reader, w *wireDraft, f field) {
@@ -132,11 +132,11 @@ func (r *reader) chooseEnds(w *wireDraft, at where) {
 // wireKeys are the keys that wires and the defaults of wires share.
 func wireKeys() []key[wireDraft] {
 	return []key[wireDraft]{
-		{Key: Key{Name: "size", Kind: kindQuantity, Unit: quantity.Area, Example: "16 AWG",
+		{Key: Key{Name: "size", Kind: KindQuantity, Unit: quantity.Area, Example: "16 AWG",
 			Choices: []string{autoWord}, Default: "`auto`",
 			Doc: "conductor size, as the wire type has it; `auto` is chosen by sizing"},
 			read: func(r *reader, w *wireDraft, f field) { r.wireSize(w, f) }},
-		{Key: Key{Name: "colour", Kind: kindText, Default: defaultFeedColour,
+		{Key: Key{Name: "colour", Kind: KindText, Default: defaultFeedColour,
 			Doc: "IEC 60757 code of one colour or of base and tracer, or the English names", Example: "YERD"},
 			read: func(r *reader, w *wireDraft, f field) { w.spec.Colour, w.hasColour = r.colour(f) }},
 		libraryKey(Key{Name: "insulation", Library: "wire types", Doc: "wire type",
