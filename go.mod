@@ -4,6 +4,7 @@ go 1.26.0
 
 require (
 	github.com/alecthomas/kong v1.17.0
+	github.com/aymanbagabas/go-udiff v0.4.1
 	github.com/go-fonts/liberation v0.3.3
 	github.com/goccy/go-graphviz v0.2.10
 	github.com/golang/freetype v0.0.0-20170609003504-e2365dfdc4a0

@@ -14,25 +14,25 @@ const (
 // CurrentTable is a published table of allowed current, with the reduction
 // factors the same document gives.
 type CurrentTable struct {
-	Name    string
-	Aliases []string
-	Kind    string // ByClass or ByRise
+	Name    string   `key:"name" need:""`
+	Aliases []string `key:"aliases"`
+	Kind    string   `key:"kind" words:"class|rise"` // ByClass or ByRise
 	// AmbientC is the ambient of a ByClass table; zero for ByRise.
-	AmbientC float64
+	AmbientC float64 `key:"ambient C" in:"0,80"`
 	// Columns are insulation classes in °C or rises in K, ascending.
-	Columns []float64
+	Columns []float64    `key:"columns C" in:"1,400"`
 	Rows    []CurrentRow // ascending by area
 	// HotC is the ambient at which HotShares hold, one per column; a zero
 	// share means that the table does not allow the class there.
-	HotC      float64
-	HotShares []float64
+	HotC      float64   `key:"hot C" in:"0,150"`
+	HotShares []float64 `key:"hot shares" in:"0,1"`
 	HotSource Source
 	// Bundle holds the reduction for wires loaded together, ascending.
 	Bundle       []BundleShare
-	Loadings     []float64 // columns of Bundle shares; empty when they have one
+	Loadings     []float64 `key:"loadings" in:"0.01,1"` // columns of Bundle shares; empty when they have one
 	BundleSource Source
 	// Altitude holds the reduction for thin air, ascending.
-	Altitude       []AltitudeShare
+	Altitude       []AltitudeShare `key:"altitude" ascending:"AltitudeM"`
 	AltitudeSource Source
 	Source         Source
 }
@@ -54,7 +54,7 @@ type BundleShare struct {
 // AltitudeShare is the share of the current at sea level.
 type AltitudeShare struct {
 	AltitudeM float64
-	Share     float64
+	Share     float64 `key:"share" need:"" in:"0.1,1"`
 }
 
 // CurrentTable finds a current table by name or alias; nil when there is none.
@@ -62,43 +62,23 @@ func (l *Library) CurrentTable(name string) *CurrentTable {
 	return find(l.CurrentTables, name, currentTableNames)
 }
 
-// CurrentTableNames lists the current tables in file order.
-func (l *Library) CurrentTableNames() []string { return namesOf(l.CurrentTables, currentTableNames) }
-
 func currentTableNames(t *CurrentTable) (string, []string) { return t.Name, t.Aliases }
 
-func readCurrentTable(m *row, s Source) {
-	t := &CurrentTable{
-		Name:     m.needText("name"),
-		Aliases:  m.texts("aliases"),
-		Kind:     m.choice("kind", ByClass, ByRise),
-		AmbientC: m.number("ambient C", 0, 80),
-		Columns:  m.numbers("columns C", 1, 400),
-		HotC:     m.number("hot C", 0, 150),
-		Source:   s,
-	}
-	m.r.sourced(m.node, s)
+func (t *CurrentTable) check(m *row) {
+	s := t.Source
 	m.r.ascending(m.node, "columns C", len(t.Columns), func(i int) float64 { return t.Columns[i] })
 	if t.Kind == ByClass && t.AmbientC == 0 {
 		m.missing("ambient C")
 	}
-	t.HotShares = m.numbers("hot shares", 0, 1)
 	m.sameCount("hot shares", len(t.HotShares), len(t.Columns))
 	t.Rows = m.currentRows(s, len(t.Columns))
-	t.Loadings = m.numbers("loadings", 0.01, 1)
 	t.Bundle = m.bundleShares(s, max(1, len(t.Loadings)))
-	m.each("altitude", s, func(z *row, _ Source) {
-		t.Altitude = append(t.Altitude, AltitudeShare{
-			AltitudeM: z.needNumber("ft", 0, 1e5) * metrePerFoot,
-			Share:     z.needNumber("share", 0.1, 1),
-		})
-	})
-	m.r.ascending(m.node, "altitude", len(t.Altitude), func(i int) float64 { return t.Altitude[i].AltitudeM })
 	t.HotSource = m.namedSource("hot source", s)
 	t.BundleSource = m.namedSource("bundle source", s)
 	t.AltitudeSource = m.namedSource("altitude source", s)
-	m.r.lib.CurrentTables = add(m, "current tables", m.r.lib.CurrentTables, t, t.Name, t.Aliases)
 }
+
+func (a *AltitudeShare) check(z *row) { a.AltitudeM = z.needNumber("ft", 0, 1e5) * metrePerFoot }
 
 // metrePerFoot is exact by definition.
 const metrePerFoot = 0.3048

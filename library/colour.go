@@ -9,10 +9,10 @@ import (
 // Colour finds a single colour by its IEC 60757 code or English name, in any
 // case; nil when there is none. Two-colour codes are read with ColourPair.
 func (l *Library) Colour(code string) *Colour {
-	return find(l.Colours, code, func(c *Colour) (string, []string) {
-		return c.Code, []string{c.Name}
-	})
+	return find(l.Colours, code, colourNames)
 }
+
+func colourNames(c *Colour) (string, []string) { return c.Code, []string{c.Name} }
 
 // ColourPair takes a code of one or two colours apart: "RD", "YERD", "YE/RD",
 // "YE-RD". The tracer is nil for one colour; base is nil when a code is unknown.
@@ -33,11 +33,6 @@ func (l *Library) ColourPair(code string) (base, tracer *Colour) {
 
 var twoColours = regexp.MustCompile(`^\s*([A-Za-z]{2})\s*[-/]?\s*([A-Za-z]{2})\s*$`)
 
-// ColourCodes lists the colour codes in file order.
-func (l *Library) ColourCodes() []string {
-	return namesOf(l.Colours, func(c *Colour) (string, []string) { return c.Code, nil })
-}
-
 // Designator gives the reference letter row of a kind of part; nil when there
 // is none. A kind may be narrowed by a slash: "load/motor" falls back to "load".
 func (l *Library) Designator(kind string) *Designator {
@@ -56,8 +51,7 @@ func designatorNames(d *Designator) (string, []string) { return d.Kind, nil }
 
 var rgbForm = regexp.MustCompile(`^#[0-9A-Fa-f]{6}$`)
 
-func readColour(m *row, s Source) {
-	c := &Colour{Code: m.needText("code"), Name: m.needText("name"), Source: s}
+func (c *Colour) check(m *row) {
 	if rgb := m.needText("rgb"); rgbForm.MatchString(rgb) {
 		for i := range c.RGB {
 			x, _ := strconv.ParseUint(rgb[1+2*i:3+2*i], 16, 8) // the form is checked
@@ -66,12 +60,4 @@ func readColour(m *row, s Source) {
 	} else if rgb != "" {
 		m.r.report(m.values["rgb"], fmt.Sprintf("%q is not a colour value", shorten(rgb)), "such as \"#C02020\"", "")
 	}
-	m.r.sourced(m.node, s)
-	m.r.lib.Colours = add(m, "colours", m.r.lib.Colours, c, c.Code, []string{c.Name})
-}
-
-func readDesignator(m *row, s Source) {
-	d := &Designator{Kind: m.needText("kind"), Letter: m.needText("letter"), Source: s}
-	m.r.sourced(m.node, s)
-	m.r.lib.Designators = add(m, "designators", m.r.lib.Designators, d, d.Kind, nil)
 }

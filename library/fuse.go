@@ -7,9 +7,6 @@ func (l *Library) FuseType(name string) *FuseType {
 	return find(l.FuseTypes, name, fuseTypeNames)
 }
 
-// FuseTypeNames lists the fuse types in file order.
-func (l *Library) FuseTypeNames() []string { return namesOf(l.FuseTypes, fuseTypeNames) }
-
 func fuseTypeNames(t *FuseType) (string, []string) { return t.Name, t.Aliases }
 
 // Rating finds a rating by its amperes; nil when the type has none of it.
@@ -43,71 +40,18 @@ func (t *FuseType) BandFor(ratingA float64) []TimePoint {
 	return out
 }
 
-func readFuseType(m *row, s Source) {
-	t := &FuseType{
-		Name:      m.needText("name"),
-		Aliases:   m.texts("aliases"),
-		Standard:  m.text("standard"),
-		Kind:      m.choice("kind", "fuse", "breaker", "ptc"),
-		MaxV:      m.needNumber("max V", 1, 2000),
-		BreakingA: m.needNumber("breaking A", 1, 1e6),
-		Reset:     m.choice("reset", "", "automatic", "power removed", "manual"),
-		Mounting:  m.needText("mounting"),
-		Source:    s,
-	}
-	m.r.sourced(m.node, s)
-	m.each("ratings", s, func(z *row, s Source) { t.Ratings = append(t.Ratings, readRating(z, s)) })
-	if len(t.Ratings) == 0 {
-		m.missing("ratings")
-	}
-	m.r.ascending(m.node, "ratings", len(t.Ratings), func(i int) float64 { return t.Ratings[i].RatingA })
-	m.each("opens", s, func(z *row, s Source) { t.Band = append(t.Band, readTimePoint(z, s)) })
+func (t *FuseType) check(m *row) {
 	for _, r := range t.Ratings {
 		band := t.BandFor(r.RatingA)
 		m.r.ascending(m.node, "opens", len(band), func(i int) float64 { return band[i].Multiple })
 	}
-	t.Rerating = m.ratedAt("carries", s)
-	m.r.lib.FuseTypes = add(m, "fuse types", m.r.lib.FuseTypes, t, t.Name, t.Aliases)
 }
 
-func readRating(z *row, s Source) *FuseRating {
-	return &FuseRating{
-		RatingA: z.needNumber("rating A", 0.01, 2000),
-		Colour:  z.text("colour"),
-		ColdOhm: z.number("cold mohm", 0.001, 1e5) / 1e3,
-		DropV:   z.number("drop mV", 0.1, 1e4) / 1e3,
-		MeltI2t: z.number("melting A2s", 1e-6, 1e9),
-		Source:  s,
-	}
-}
-
-func readTimePoint(z *row, s Source) TimePoint {
-	p := TimePoint{
-		FromA:    z.number("from A", 0, 2000),
-		ToA:      z.number("to A", 0, 2000),
-		Multiple: z.needNumber("multiple", 0.1, 100),
-		MinS:     z.number("min s", 0, 1e7),
-		MaxS:     z.number("max s", 0, 1e7),
-		Source:   s,
-	}
+func (p *TimePoint) check(z *row) {
 	if p.FromA > p.ToA {
 		z.r.report(z.node, "\"from A\" is above \"to A\"", "", "")
 	}
 	if p.MaxS != 0 && p.MinS > p.MaxS {
 		z.r.report(z.node, "\"min s\" is above \"max s\"", "", "")
 	}
-	return p
-}
-
-// ratedAt reads shares of a rating at ambients, ascending by ambient.
-func (m *row) ratedAt(key string, s Source) []RatedAt {
-	var out []RatedAt
-	m.each(key, s, func(z *row, _ Source) {
-		out = append(out, RatedAt{
-			AmbientC: z.needNumber("ambient C", -100, 400),
-			Share:    z.needNumber("share", 0, 2),
-		})
-	})
-	m.r.ascending(m.node, key, len(out), func(i int) float64 { return out[i].AmbientC })
-	return out
 }

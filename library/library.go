@@ -44,27 +44,28 @@ type Library struct {
 // WireType is a family of insulated wire after one standard: "SAE J1128 TXL",
 // "ISO 6722 thin wall class B", "tinned marine 105 °C", "M22759/16".
 type WireType struct {
-	Name     string
-	Aliases  []string
-	Standard string
+	Name     string   `key:"name" need:""`
+	Aliases  []string `key:"aliases"`
+	Standard string   `key:"standard"`
 	// ClassC is the continuous conductor temperature of the insulation.
-	ClassC float64
+	ClassC float64 `key:"continuous C" need:"" in:"40,400" show:"class *"`
 	// OverloadC is the short-time overload limit and ShortC the short-circuit
 	// limit of the insulation; zero means not known.
-	OverloadC, ShortC float64
-	Material          string // insulation material, key into Insulations
-	Tinned            bool
-	Sizes             []*WireSize // ascending by area
-	Source            Source
+	OverloadC float64     `key:"overload C" in:"40,600" show:"overload *"`
+	ShortC    float64     `key:"short circuit C" in:"40,600" show:"short circuit *"`
+	Material  string      `key:"material" need:""` // insulation material, key into Insulations
+	Tinned    bool        `key:"tinned" show:"tinned"`
+	Sizes     []*WireSize // ascending by area
+	Source    Source
 }
 
 // WireSize is one conductor size of a wire type.
 type WireSize struct {
-	Label       string  // as the trade says it: "16 AWG", "1.5 mm²"
-	AreaMm2     float64 // copper area
-	MaxOhmPerM  float64 // maximum resistance at 20 °C
-	ConductorMm float64 // diameter over the strands
-	OuterMm     float64 // diameter over the insulation
+	Label       string  `key:"size" need:""`                                  // as the trade says it: "16 AWG", "1.5 mm²"
+	AreaMm2     float64 `key:"area mm2" need:"" in:"0.01,1000"`               // copper area
+	MaxOhmPerM  float64 `key:"ohm per km" need:"" in:"0.001,2000" per:"1000"` // maximum resistance at 20 °C
+	ConductorMm float64 `key:"conductor mm" need:"" in:"0.05,60"`             // diameter over the strands
+	OuterMm     float64 `key:"outer mm" need:"" in:"0.1,100"`                 // diameter over the insulation
 	GaugeSystem string  // "SAE", "AWG" or "metric": SAE sizes carry less copper than AWG
 	Source      Source
 }
@@ -72,264 +73,269 @@ type WireSize struct {
 // FuseType is a kind of overcurrent device: "blade C", "blade F", "strip SF51",
 // "breaker type I", "PTC".
 type FuseType struct {
-	Name      string
-	Aliases   []string
-	Standard  string
-	Kind      string // "fuse", "breaker", "ptc"
-	MaxV      float64
-	BreakingA float64
-	Reset     string        // breakers: "automatic", "power removed", "manual"; fuses: ""
-	Ratings   []*FuseRating // ascending
+	Name      string        `key:"name" need:""`
+	Aliases   []string      `key:"aliases"`
+	Standard  string        `key:"standard"`
+	Kind      string        `key:"kind" words:"fuse|breaker|ptc"` // "fuse", "breaker", "ptc"
+	MaxV      float64       `key:"max V" need:"" in:"1,2000" show:"up to *"`
+	BreakingA float64       `key:"breaking A" need:"" in:"1,1e6" show:"breaks *"`
+	Reset     string        `key:"reset" words:"|automatic|power removed|manual"` // breakers: "automatic", "power removed", "manual"; fuses: ""
+	Ratings   []*FuseRating `key:"ratings" need:"" ascending:"RatingA"`           // ascending
 	// Band is the opening-time band, ascending by Multiple.
-	Band []TimePoint
+	Band []TimePoint `key:"opens"`
 	// Rerating is the permitted share of the rating at an ambient, ascending.
-	Rerating []RatedAt
-	Mounting string // terminal kind at its ends: "fuse contact C", "ring M5"
+	Rerating []RatedAt `key:"carries" ascending:"AmbientC"`
+	Mounting string    `key:"mounting" need:""` // terminal kind at its ends: "fuse contact C", "ring M5"
 	Source   Source
 }
 
 // FuseRating is one rating of a fuse type.
 type FuseRating struct {
-	RatingA float64
-	Colour  string  // body colour in English; empty when the standard gives none
-	ColdOhm float64 // cold resistance; zero when not known
-	DropV   float64 // voltage drop at rated current; zero when not known
-	MeltI2t float64 // typical melting I²t in A²s; zero when not known
+	RatingA float64 `key:"rating A" need:"" in:"0.01,2000"`
+	Colour  string  `key:"colour"`                              // body colour in English; empty when the standard gives none
+	ColdOhm float64 `key:"cold mohm" in:"0.001,1e5" per:"1000"` // cold resistance; zero when not known
+	DropV   float64 `key:"drop mV" in:"0.1,1e4" per:"1000"`     // voltage drop at rated current; zero when not known
+	MeltI2t float64 `key:"melting A2s" in:"1e-6,1e9"`           // typical melting I²t in A²s; zero when not known
 	Source  Source
 }
 
 // TimePoint is the band of opening times at a multiple of the rating.
 // MinS 0 means no lower limit is published, MaxS 0 no upper limit.
 type TimePoint struct {
-	FromA, ToA float64 // the ratings the row is for, inclusive; 0,0 = all
-	Multiple   float64
-	MinS, MaxS float64
-	Source     Source
+	FromA    float64 `key:"from A" in:"0,2000"` // the ratings the row is for, inclusive; 0,0 = all
+	ToA      float64 `key:"to A" in:"0,2000"`   // the ratings the row is for, inclusive; 0,0 = all
+	Multiple float64 `key:"multiple" need:"" in:"0.1,100"`
+	MinS     float64 `key:"min s" in:"0,1e7"`
+	MaxS     float64 `key:"max s" in:"0,1e7"`
+	Source   Source
 }
 
 // RatedAt is a share (0..1) at a temperature.
 type RatedAt struct {
-	AmbientC float64
-	Share    float64
+	AmbientC float64 `key:"ambient C" need:"" in:"-100,400"`
+	Share    float64 `key:"share" need:"" in:"0,2"`
 }
 
 // RelayForm is a relay after a standard outline with DIN 72552 terminals.
 type RelayForm struct {
-	Name       string
-	Aliases    []string
-	Family     string // the same form with other coil voltages: "mini make"
-	Standard   string
-	CoilV      float64 // nominal
-	CoilOhm    float64 // at 20 °C
-	PullInV    float64 // highest pull-in voltage at 20 °C
-	DropOutV   float64 // lowest release voltage at 20 °C
-	Changeover bool    // has a break contact 87a
-	MakeA      float64 // resistive load, contact 30-87
-	MakingA    float64 // most that the contact may close on, 30-87; 0 = not published
-	BreakA     float64 // resistive load, contact 30-87a; zero when it has none
-	LampA      float64 // filament lamp load, make contact
-	MotorA     float64 // motor (inductive) load, make contact
-	ContactOhm float64
-	MaxC       float64            // highest ambient
-	Derating   []RatedAt          // of MakeA against ambient
+	Name       string             `key:"name" need:""`
+	Aliases    []string           `key:"aliases"`
+	Family     string             `key:"family"` // the same form with other coil voltages: "mini make"
+	Standard   string             `key:"standard"`
+	CoilV      float64            `key:"coil V" need:"" in:"1,120" show:"coil *"`    // nominal
+	CoilOhm    float64            `key:"coil ohm" need:"" in:"1,100000" show:"of *"` // at 20 °C
+	PullInV    float64            `key:"pull in V" need:"" in:"0.5,120"`             // highest pull-in voltage at 20 °C
+	DropOutV   float64            `key:"drop out V" need:"" in:"0.05,120"`           // lowest release voltage at 20 °C
+	Changeover bool               `key:"changeover"`                                 // has a break contact 87a
+	MakeA      float64            `key:"make A" need:"" in:"0.1,2000" show:"make *"` // resistive load, contact 30-87
+	MakingA    float64            `key:"making A" in:"0.1,2000"`                     // most that the contact may close on, 30-87; 0 = not published
+	BreakA     float64            `key:"break A" in:"0.1,2000" show:"break *"`       // resistive load, contact 30-87a; zero when it has none
+	LampA      float64            `key:"lamp A" in:"0.1,2000" show:"lamps *"`        // filament lamp load, make contact
+	MotorA     float64            `key:"motor A" in:"0.1,2000" show:"motors *"`      // motor (inductive) load, make contact
+	ContactOhm float64            `key:"contact mohm" need:"" in:"0.01,1000" per:"1000"`
+	MaxC       float64            `key:"max C" need:"" in:"20,300"`    // highest ambient
+	Derating   []RatedAt          `key:"carries" ascending:"AmbientC"` // of MakeA against ambient
 	TabMm      map[string]float64 // tab width by DIN terminal number
 	Source     Source
 }
 
 // BlockType is a distribution block: one input stud and ways with fuses.
 type BlockType struct {
-	Name       string
-	Aliases    []string
-	Ways       int
-	WayA       float64
-	TotalA     float64
-	FuseType   string // name of the fuse type its ways take; "" for none
-	Mounting   string // terminal kind of the input: "ring M5"
-	WayEnd     string // terminal kind of each way: "tab 6.3", "ring M4"
-	ContactOhm float64
-	Sealed     bool
+	Name       string   `key:"name" need:""`
+	Aliases    []string `key:"aliases"`
+	Ways       int      `key:"ways" need:"" in:"1,100" show:"* ways"`
+	WayA       float64  `key:"way A" need:"" in:"0.1,2000" show:"each *"`
+	TotalA     float64  `key:"total A" need:"" in:"0.1,5000" show:"in total *"`
+	FuseType   string   `key:"fuse type" show:"*"` // name of the fuse type its ways take; "" for none
+	Mounting   string   `key:"mounting" need:""`   // terminal kind of the input: "ring M5"
+	WayEnd     string   `key:"way end" need:""`    // terminal kind of each way: "tab 6.3", "ring M4"
+	ContactOhm float64  `key:"contact mohm" need:"" in:"0.001,1000" per:"1000"`
+	Sealed     bool     `key:"sealed" show:"sealed"`
 	Source     Source
 }
 
 // SwitchType is a manual switch with ratings by kind of load.
 type SwitchType struct {
-	Name       string
-	Aliases    []string
-	ResistiveA float64
-	LampA      float64
-	MotorA     float64
-	ContactOhm float64
-	Sealed     bool
-	Isolates   bool   // parts the battery from all it feeds; opened on leaving
-	Float      bool   // closed by rising water
-	End        string // terminal kind: "tab 6.3"; "splice" for flying leads
+	Name       string   `key:"name" need:""`
+	Aliases    []string `key:"aliases"`
+	ResistiveA float64  `key:"resistive A" need:"" in:"0.01,2000" show:"resistive *"`
+	LampA      float64  `key:"lamp A" in:"0.01,2000" show:"lamps *"`
+	MotorA     float64  `key:"motor A" in:"0.01,2000" show:"motors *"`
+	ContactOhm float64  `key:"contact mohm" need:"" in:"0.001,10000" per:"1000"`
+	Sealed     bool     `key:"sealed" show:"sealed"`
+	Isolates   bool     `key:"isolates" show:"isolates"` // parts the battery from all it feeds; opened on leaving
+	Float      bool     `key:"float"`                    // closed by rising water
+	End        string   `key:"end" need:""`              // terminal kind: "tab 6.3"; "splice" for flying leads
 	Source     Source
 }
 
 // Terminal is a crimp part that ends a wire.
 type Terminal struct {
-	Name           string // "ring M6 1.5-2.5 mm²"
-	Aliases        []string
-	Kind           string // "ring M6", "tab 6.3", "bullet 4", "splice", "ferrule", "pin 1.5"
-	MinMm2, MaxMm2 float64
-	MaxA           float64
-	StripMm        float64
-	ContactOhm     float64 // new, crimp and contact together
-	AgedOhm        float64 // aged
-	Sealed         bool
-	SoldPer        int // pieces in a pack
-	Source         Source
+	Name       string   `key:"name" need:""` // "ring M6 1.5-2.5 mm²"
+	Aliases    []string `key:"aliases"`
+	Kind       string   `key:"kind" need:"" show:"*"` // "ring M6", "tab 6.3", "bullet 4", "splice", "ferrule", "pin 1.5"
+	MinMm2     float64  `key:"min mm2" need:"" in:"0.01,1000" show:"*"`
+	MaxMm2     float64  `key:"max mm2" need:"" in:"0.01,1000" show:"to *"`
+	MaxA       float64  `key:"max A" need:"" in:"0.1,5000" show:"up to *"`
+	StripMm    float64  `key:"strip mm" need:"" in:"1,100" show:"strip *"`
+	ContactOhm float64  `key:"new mohm" need:"" in:"0.001,1000" per:"1000"`  // new, crimp and contact together
+	AgedOhm    float64  `key:"aged mohm" need:"" in:"0.001,1000" per:"1000"` // aged
+	Sealed     bool     `key:"sealed" show:"sealed"`
+	SoldPer    int      `key:"sold per" need:"" in:"1,100000"` // pieces in a pack
+	Source     Source
 }
 
 // Connector is a multi-way connector family.
 type Connector struct {
-	Name           string
-	Aliases        []string
-	Ways           []int
-	MinMm2, MaxMm2 float64
-	MaxA           float64
-	ContactOhm     float64
-	Sealed         bool
-	PinKind        string // terminal kind of its pins: "pin 1.5"
-	SealsPer       int    // wire seals and blanking plugs in a pack; 1 = singly, 0 = not known
-	Source         Source
+	Name       string   `key:"name" need:""`
+	Aliases    []string `key:"aliases"`
+	Ways       []int    `key:"ways" need:"" in:"1,1000" show:"* ways"`
+	PinKind    string   `key:"pin kind" need:"" show:"contact *"` // terminal kind of its pins: "pin 1.5"
+	MinMm2     float64  `key:"min mm2" need:"" in:"0.01,1000" show:"*"`
+	MaxMm2     float64  `key:"max mm2" need:"" in:"0.01,1000" show:"to *"`
+	MaxA       float64  `key:"max A" need:"" in:"0.1,5000" show:"up to *"`
+	ContactOhm float64  `key:"contact mohm" need:"" in:"0.001,1000" per:"1000"`
+	Sealed     bool     `key:"sealed" show:"sealed"`
+	SealsPer   int      `key:"seals per" in:"1,100000"` // wire seals and blanking plugs in a pack; 1 = singly, 0 = not known
+	Source     Source
 }
 
 // Cover is a sleeve or conduit over a run.
 type Cover struct {
-	Name          string
-	Aliases       []string
-	Kind          string // "sleeve", "conduit", "loom tape"
-	MaxC          float64
-	Abrasion      bool    // protects against chafing
-	Pinch         bool    // protects against pinching
-	Heat          bool    // protects against radiant heat
-	Stiff         bool    // bears no bending in use
-	CurrentFactor float64 // reduction of the allowed current inside it, 0..1
+	Name          string   `key:"name" need:""`
+	Aliases       []string `key:"aliases"`
+	Kind          string   `key:"kind" words:"sleeve|conduit|loom tape" show:"*"` // "sleeve", "conduit", "loom tape"
+	MaxC          float64  `key:"max C" need:"" in:"40,1200" show:"up to *"`
+	Abrasion      bool     `key:"abrasion" show:"against chafing"`   // protects against chafing
+	Pinch         bool     `key:"pinch" show:"against pinching"`     // protects against pinching
+	Heat          bool     `key:"heat" show:"against heat"`          // protects against radiant heat
+	Stiff         bool     `key:"stiff" show:"stiff"`                // bears no bending in use
+	CurrentFactor float64  `key:"current factor" need:"" in:"0.1,1"` // reduction of the allowed current inside it, 0..1
 	Source        Source
 }
 
 // LoadType is a typical accessory or vehicle load.
 type LoadType struct {
-	Name     string
-	Aliases  []string
-	Behaves  string // see design.Behaviour
-	PowerW   float64
-	CurrentA float64
-	RatedV   float64 // voltage at which PowerW or CurrentA holds
-	MinV     float64 // zero when not known
-	Bilge    bool    // a bilge pump, which must run on a boat that is left
-	Duty     float64 // 0..1
+	Name     string   `key:"name" need:""`
+	Aliases  []string `key:"aliases"`
+	Behaves  string   `key:"behaves" need:"" words:"resistor|filament lamp|constant power|motor" show:"*"` // see design.Behaviour
+	PowerW   float64  `key:"power W" in:"0.001,1e5" show:"*"`
+	CurrentA float64  `key:"current A" in:"0.001,1e4" show:"*"`
+	RatedV   float64  `key:"rated V" need:"" in:"1,120" show:"at *"` // voltage at which PowerW or CurrentA holds
+	MinV     float64  `key:"min V" in:"0.5,120"`                     // zero when not known
+	Bilge    bool     `key:"bilge pump"`                             // a bilge pump, which must run on a boat that is left
+	Duty     float64  `key:"duty" in:"0,1" usual:"1"`                // 0..1
 	Inrush   Inrush
-	Sign     string  // see design.Sign; empty when not said
-	End      string  // terminal kind of its leads: "splice", "pin 1.5"
-	StandbyA float64 // draw while live but off; zero when not known
+	Sign     string  `key:"sign" words:"|lamp|LED|heater|motor|pump|horn|socket|electronics|sensor"` // see design.Sign; empty when not said
+	End      string  `key:"end"`                                                                     // terminal kind of its leads: "splice", "pin 1.5"
+	StandbyA float64 `key:"standby mA" in:"0,1e4" per:"1000"`                                        // draw while live but off; zero when not known
 	Source   Source
 }
 
 // Inrush is a load's starting current: Peak times the running current,
 // decaying with the time constant.
 type Inrush struct {
-	PeakRatio float64 // 1 = none
-	TauS      float64
+	PeakRatio float64 `key:"peak ratio" need:"" in:"1,200"` // 1 = none
+	TauS      float64 `key:"tau s" need:"" in:"1e-6,1e4"`
 	Source    Source
 }
 
 // Colour is a wire colour after IEC 60757.
 type Colour struct {
-	Code   string // "RD", "GNYE" is green-and-yellow
-	Name   string
+	Code   string   `key:"code" need:""` // "RD", "GNYE" is green-and-yellow
+	Name   string   `key:"name" need:"" show:"*"`
 	RGB    [3]uint8 // for drawings; our choice
 	Source Source
 }
 
 // Practice is a field of use with its limits.
 type Practice struct {
-	Name                  string  // "motorcycle", "off-road", "marine"
-	Afloat                bool    // of boats: the rules of boats hold
-	UsualWire             string  // wire type of a design that names none; "" = none is usual
-	DropCritical          float64 // share of the system voltage, feed and return together
-	DropOther             float64
-	FuseDistanceM         float64 // from the source to the first fuse, bare conductor
-	FuseDistanceSheathedM float64
-	FuseLoadShare         float64           // continuous load as a share of the rating
-	FuseWireShare         float64           // rating as a share of the wire's allowed current
-	FuseRatio             float64           // least ratio of upstream to downstream rating
-	MinMm2                float64           // smallest conductor
-	MinFlexMm2            float64           // smallest conductor in a flexing run
-	HotSpotMarginC        float64           // kept below the insulation class
-	Ampacity              string            // name of the current table that governs
+	Name                  string            `key:"name" need:""`                                            // "motorcycle", "off-road", "marine"
+	DropCritical          float64           `limit:"drop critical" in:"0.001,0.5" show:"drop, critical *%"` // share of the system voltage, feed and return together
+	DropOther             float64           `limit:"drop other" in:"0.001,0.5" show:"drop, other *%"`
+	FuseDistanceM         float64           `limit:"fuse distance mm" in:"1,5000" per:"1000" show:"fuse within *"` // from the source to the first fuse, bare conductor
+	FuseDistanceSheathedM float64           `limit:"fuse distance sheathed mm" in:"1,5000" per:"1000"`
+	FuseLoadShare         float64           `limit:"load share of fuse" in:"0.1,1"`                   // continuous load as a share of the rating
+	FuseWireShare         float64           `limit:"fuse share of wire" in:"0.1,2"`                   // rating as a share of the wire's allowed current
+	FuseRatio             float64           `limit:"fuse ratio" in:"1,10"`                            // least ratio of upstream to downstream rating
+	MinMm2                float64           `limit:"least mm2" in:"0.05,10" show:"least conductor *"` // smallest conductor
+	MinFlexMm2            float64           `limit:"least flexing mm2" in:"0.05,10"`                  // smallest conductor in a flexing run
+	HotSpotMarginC        float64           `limit:"margin to class K" in:"0,100"`                    // kept below the insulation class
+	Ampacity              string            `limit:"current table" show:"currents from *"`            // name of the current table that governs
+	UsualWire             string            `key:"usual wire" show:"usual wire *"`                    // wire type of a design that names none; "" = none is usual
+	Afloat                bool              `key:"afloat" need:"" show:"boats"`                       // of boats: the rules of boats hold
 	Source                map[string]Source // by the yaml key of the limit
 }
 
 // Chemistry is a battery chemistry.
 type Chemistry struct {
-	Name    string // "flooded", "AGM", "gel", "LiFePO4"
-	Aliases []string
-	Peukert float64
-	RatedH  float64 // hour rate used when the design gives none
+	Name    string   `key:"name" need:""` // "flooded", "AGM", "gel", "LiFePO4"
+	Aliases []string `key:"aliases"`
+	Peukert float64  `key:"peukert" need:"" in:"1,2" show:"Peukert *"`
+	RatedH  float64  `key:"rated h" need:"" in:"0.1,200"` // hour rate used when the design gives none
 	// OpenCircuit is volts per 12 V class battery at a state of charge 0..1, ascending.
-	OpenCircuit []VoltsAt
+	OpenCircuit []VoltsAt `key:"open circuit" ascending:"Charge"`
 	// OhmAh is internal resistance times capacity for a 12 V class battery:
 	// R = OhmAh / capacityAh.
-	OhmAh            float64
-	ChargeShare      float64 // highest charging current as a share of capacity per hour
-	ChargeEfficiency float64
-	StartReserve     float64 // state of charge below which starting is not sure
+	OhmAh            float64 `key:"ohm Ah" need:"" in:"0.001,10"`
+	ChargeShare      float64 `key:"charge share" need:"" in:"0.01,10"` // highest charging current as a share of capacity per hour
+	ChargeEfficiency float64 `key:"charge efficiency" need:"" in:"0.1,1"`
+	StartReserve     float64 `key:"start reserve" need:"" in:"0,1" show:"start reserve *%"` // state of charge below which starting is not sure
 	// OpenCircuitVPerC is how the resting voltage of a 12 V class battery
 	// changes with temperature, from 25 °C.
-	OpenCircuitVPerC float64
+	OpenCircuitVPerC float64 `key:"open circuit volts per C" in:"-0.1,0.1"`
 	// EmptyOhmRatio is the internal resistance empty over full; ColdOhmRatio
 	// that at −18 °C over that at 25 °C.
-	EmptyOhmRatio, ColdOhmRatio float64
+	EmptyOhmRatio float64 `key:"empty ohm ratio" in:"1,20" usual:"1"`
+	ColdOhmRatio  float64 `key:"cold ohm ratio" in:"1,20" usual:"1"`
 	// CapacityAt is the share of the rated capacity at a temperature, ascending.
-	CapacityAt []ShareAtC
+	CapacityAt []ShareAtC `key:"capacity at" ascending:"Celsius"`
 	// Acceptance is the charging current taken at 14.4 V of a 12 V class
 	// battery, as a share of capacity per hour, ascending by state of charge.
-	Acceptance []AcceptedAt
+	Acceptance []AcceptedAt `key:"acceptance" ascending:"Charge"`
 	// NoChargeBelowC is the temperature below which it must not be charged;
 	// -273 when there is none.
-	NoChargeBelowC float64
+	NoChargeBelowC float64 `key:"no charge below C" in:"-273,60" usual:"-273"`
 	// MostChargeV is the highest charging voltage of a 12 V class battery; 0
 	// when the library gives none.
-	MostChargeV float64
+	MostChargeV float64 `key:"most charge V" in:"1,100"`
 	// SelfDischarge is the share of its charge lost in 30 days at 20 °C.
-	SelfDischarge float64
+	SelfDischarge float64 `key:"self discharge" in:"0,0.9"`
 	Source        Source
 }
 
 // ShareAtC is a share of the rated value at a temperature.
 type ShareAtC struct {
-	Celsius float64
-	Share   float64
+	Celsius float64 `key:"celsius" need:"" in:"-60,80"`
+	Share   float64 `key:"share" need:"" in:"0.01,2"`
 }
 
 // AcceptedAt is what a battery accepts at a state of charge (0..1), as a share
 // of its capacity per hour.
 type AcceptedAt struct {
-	Charge float64
-	Share  float64
+	Charge float64 `key:"charge" need:"" in:"0,1"`
+	Share  float64 `key:"share" need:"" in:"1e-4,10"`
 }
 
 // VoltsAt is a voltage at a state of charge (0..1).
 type VoltsAt struct {
-	Charge float64
-	Volts  float64
+	Charge float64 `key:"charge" need:"" in:"0,1"`
+	Volts  float64 `key:"volts" need:"" in:"1,100"`
 }
 
 // Designator is a reference letter after IEC 81346-2 for a kind of part.
 type Designator struct {
-	Kind   string // circuit.Kind text
-	Letter string
+	Kind   string `key:"kind" need:""` // circuit.Kind text
+	Letter string `key:"letter" need:""`
 	Source Source
 }
 
 // Insulation is an insulating material with what the heat balance needs of it.
 type Insulation struct {
-	Name string // "PVC", "XLPE", "ETFE"
+	Name string `key:"name" need:""` // "PVC", "XLPE", "ETFE"
 	// ResistivityKmPerW is the thermal resistivity in K·m/W.
-	ResistivityKmPerW float64
-	Emissivity        float64 // of its surface, long wave, 0..1
-	ShortC            float64 // short-circuit limit; zero when none is published
+	ResistivityKmPerW float64 `key:"resistivity K m per W" need:"" in:"0.5,20"`
+	Emissivity        float64 `key:"emissivity" need:"" in:"0.05,1"` // of its surface, long wave, 0..1
+	ShortC            float64 `key:"short circuit C" in:"50,500"`    // short-circuit limit; zero when none is published
 	Source            Source
 }

@@ -33,21 +33,14 @@ var Default = sync.OnceValue(prepared)
 // Load reads the embedded library and then the files at paths, in order, which
 // have the same shape and add to it. A row may take the place of an earlier one
 // of the same name only if it says `replaces: true`. The error is a
-// problem.List with every mistake of all files; the library is then nil.
+// problem.List with every file that cannot be read, or else every mistake of all
+// files; the library is then nil.
 func Load(paths ...string) (*Library, error) {
-	l := newLoading()
-	if err := l.readEmbedded(); err != nil {
+	texts, err := ReadTexts(paths...)
+	if err != nil {
 		return nil, err
 	}
-	for _, p := range paths {
-		src, err := readLimited(p)
-		if err != nil {
-			l.problems.Add(problem.Problem{Pos: problem.Pos{File: p}, What: err.Error()})
-			continue
-		}
-		l.read(p, src)
-	}
-	return l.result()
+	return LoadTexts(texts...)
 }
 
 // Parse reads a library from the text of one file alone, without the embedded

@@ -4,6 +4,8 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"fusewright/harness/design/quantity"
 )
 
 // Numbers of IEC 60028 (IACS): 1/58 Ω·mm²/m at 20 °C; and exact inch units.
@@ -18,7 +20,7 @@ const (
 // with a printed copper wire table, to its rounding.
 func TestAWGAgainstPrintedTable(t *testing.T) {
 	for _, r := range reference(t, "awg_printed.csv") {
-		d := AWGDiameterMm(int(number(t, r["n"])))
+		d := math.Sqrt(4 / math.Pi * quantity.GaugeAreaMm2(int(number(t, r["n"]))))
 		if p := r["diameter_mil"]; p != "" {
 			if got := d / mmPerMil; math.Abs(got-number(t, p)) > halfDigit(p) {
 				t.Errorf("%s AWG: %.4f mil, printed %s", r["awg"], got, p)

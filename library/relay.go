@@ -24,41 +24,16 @@ func (l *Library) RelayFormFor(name string, systemV float64) *RelayForm {
 	return f
 }
 
-// RelayFormNames lists the relay forms in file order.
-func (l *Library) RelayFormNames() []string { return namesOf(l.RelayForms, relayNames) }
-
 func relayNames(f *RelayForm) (string, []string) { return f.Name, f.Aliases }
 
-func readRelayForm(m *row, s Source) {
-	f := &RelayForm{
-		Name:       m.needText("name"),
-		Aliases:    m.texts("aliases"),
-		Family:     m.text("family"),
-		Standard:   m.text("standard"),
-		CoilV:      m.needNumber("coil V", 1, 120),
-		CoilOhm:    m.needNumber("coil ohm", 1, 100000),
-		PullInV:    m.needNumber("pull in V", 0.5, 120),
-		DropOutV:   m.needNumber("drop out V", 0.05, 120),
-		Changeover: m.yes("changeover"),
-		MakeA:      m.needNumber("make A", 0.1, 2000),
-		MakingA:    m.number("making A", 0.1, 2000),
-		BreakA:     m.number("break A", 0.1, 2000),
-		LampA:      m.number("lamp A", 0.1, 2000),
-		MotorA:     m.number("motor A", 0.1, 2000),
-		ContactOhm: m.needNumber("contact mohm", 0.01, 1000) / 1e3,
-		MaxC:       m.needNumber("max C", 20, 300),
-		Derating:   m.ratedAt("carries", s),
-		TabMm:      m.tabs("tab mm"),
-		Source:     s,
-	}
-	m.r.sourced(m.node, s)
+func (f *RelayForm) check(m *row) {
+	f.TabMm = m.tabs("tab mm")
 	if f.DropOutV >= f.PullInV && f.PullInV != 0 {
 		m.r.report(m.node, "\"drop out V\" is not below \"pull in V\"", "", "")
 	}
 	if f.Changeover != (f.BreakA > 0) {
 		m.r.report(m.node, "a changeover form needs \"break A\", and only such a form has it", "", "")
 	}
-	m.r.lib.RelayForms = add(m, "relay forms", m.r.lib.RelayForms, f, f.Name, f.Aliases)
 }
 
 // tabs reads tab widths in mm by DIN 72552 terminal number.

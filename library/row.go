@@ -23,6 +23,7 @@ type row struct {
 	keys   map[string]*yaml.Node
 	values map[string]*yaml.Node
 	asked  []string
+	around Source // of the row, for what has a source of its own in it
 }
 
 // newRow takes a mapping apart. A node of another kind is reported and gives
@@ -162,14 +163,6 @@ func (m *row) yes(key string) bool {
 		return false
 	}
 	return v.Value == "true"
-}
-
-// needYes is yes for a word that must be there, since neither is safe to assume.
-func (m *row) needYes(key string) bool {
-	if !m.has(key) {
-		m.missing(key)
-	}
-	return m.yes(key)
 }
 
 // number reads a plain number between lo and hi, both allowed; 0 when it is

@@ -2,7 +2,6 @@ package library
 
 import (
 	"fmt"
-	"math"
 	"regexp"
 	"strconv"
 	"strings"
@@ -14,9 +13,6 @@ import (
 func (l *Library) WireType(name string) *WireType {
 	return find(l.WireTypes, name, wireTypeNames)
 }
-
-// WireTypeNames lists the wire types in file order.
-func (l *Library) WireTypeNames() []string { return namesOf(l.WireTypes, wireTypeNames) }
 
 func wireTypeNames(t *WireType) (string, []string) { return t.Name, t.Aliases }
 
@@ -94,43 +90,15 @@ func sizeKey(label string) (string, bool) {
 	return "gauge " + g, true
 }
 
-// AWGDiameterMm is the diameter of a solid conductor of a gauge after
-// ASTM B258, d = 0.127 mm · 92^((36−n)/39); 1/0 is 0, 2/0 is −1 and so on.
-func AWGDiameterMm(n int) float64 { return 0.127 * math.Pow(92, float64(36-n)/39) }
-
-func readInsulation(m *row, s Source) {
-	i := &Insulation{
-		Name:              m.needText("name"),
-		ResistivityKmPerW: m.needNumber("resistivity K m per W", 0.5, 20),
-		Emissivity:        m.needNumber("emissivity", 0.05, 1),
-		ShortC:            m.number("short circuit C", 50, 500),
-		Source:            s,
-	}
-	m.r.sourced(m.node, s)
-	m.r.lib.Insulations = add(m, "insulations", m.r.lib.Insulations, i, i.Name, nil)
-}
-
-func readWireType(m *row, s Source) {
-	t := &WireType{
-		Name:      m.needText("name"),
-		Aliases:   m.texts("aliases"),
-		Standard:  m.text("standard"),
-		ClassC:    m.needNumber("continuous C", 40, 400),
-		OverloadC: m.number("overload C", 40, 600),
-		ShortC:    m.number("short circuit C", 40, 600),
-		Material:  m.needText("material"),
-		Tinned:    m.yes("tinned"),
-		Source:    s,
-	}
-	m.r.sourced(m.node, s)
+func (t *WireType) check(m *row) {
 	if t.Material != "" && m.r.lib.Insulation(t.Material) == nil {
 		m.r.reportUnknown(m.values["material"], "insulation", t.Material,
 			namesOf(m.r.lib.Insulations, insulationNames))
 	}
-	t.Sizes = m.wireSizes(s)
+	t.Sizes = m.wireSizes(t.Source)
 	if from := m.text("same sizes as"); from != "" {
 		if other := m.r.lib.WireType(from); other == nil {
-			m.r.reportUnknown(m.values["same sizes as"], "wire type", from, m.r.lib.WireTypeNames())
+			m.r.reportUnknown(m.values["same sizes as"], "wire type", from, m.r.lib.Names("wire types"))
 		} else {
 			t.Sizes = append(t.Sizes, other.Sizes...)
 		}
@@ -139,7 +107,6 @@ func readWireType(m *row, s Source) {
 		m.missing("sizes")
 	}
 	m.r.ascending(m.node, "sizes", len(t.Sizes), func(i int) float64 { return t.Sizes[i].AreaMm2 })
-	m.r.lib.WireTypes = add(m, "wire types", m.r.lib.WireTypes, t, t.Name, t.Aliases)
 }
 
 func (m *row) wireSizes(s Source) []*WireSize {
@@ -147,15 +114,8 @@ func (m *row) wireSizes(s Source) []*WireSize {
 	gauge := m.choice("gauge system", "metric", "AWG", "SAE")
 	seen := map[string]bool{}
 	m.each("sizes", s, func(z *row, s Source) {
-		w := &WireSize{
-			Label:       z.needText("size"),
-			AreaMm2:     z.needNumber("area mm2", 0.01, 1000),
-			MaxOhmPerM:  z.needNumber("ohm per km", 0.001, 2000) / 1000,
-			ConductorMm: z.needNumber("conductor mm", 0.05, 60),
-			OuterMm:     z.needNumber("outer mm", 0.1, 100),
-			GaugeSystem: gauge,
-			Source:      s,
-		}
+		w := &WireSize{GaugeSystem: gauge}
+		z.fill(w, s)
 		m.checkSize(z, w, seen)
 		out = append(out, w)
 	})

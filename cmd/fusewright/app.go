@@ -31,12 +31,12 @@ type program struct {
 	Fmt      fmtCmd      `cmd:"" help:"Tidy a design's spacing and quantities; comments stay."`
 	Diff     diffCmd     `cmd:"" help:"Show what changed between two designs, or two git revisions of one."`
 	Draw     drawCmd     `cmd:"" help:"Draw the schematic as SVG, PDF, PNG or DXF."`
-	Cut      cutCmd      `cmd:"" help:"Print the cut list as CSV."`
-	Bom      bomCmd      `cmd:"" name:"bom" help:"Print the bill of materials as CSV, or write it as PDF."`
-	Budget   budgetCmd   `cmd:"" help:"Print the charging budget, or draw it."`
+	Cut      paperCmd    `cmd:"" help:"Print the cut list as CSV." set:"out=Write it to this file instead: .csv, or .pdf for pages."`
+	Bom      paperCmd    `cmd:"" help:"Print the bill of materials as CSV, or write it as PDF." set:"out=Write it to this file instead: .csv, or .pdf for pages."`
+	Budget   reportCmd   `cmd:"" help:"Print the charging budget, or draw it." set:"out=Draw it to this file instead: .svg or .pdf."`
 	Ride     rideCmd     `cmd:"" help:"Follow the battery through a ride: charge, voltage, currents."`
-	Bench    benchCmd    `cmd:"" help:"Print the bench test, or write it as sheets to fill in."`
-	Study    studyCmd    `cmd:"" help:"Print what happens in every short and single fault, and every fuse against its wires."`
+	Bench    reportCmd   `cmd:"" help:"Print the bench test, or write it as sheets to fill in." set:"out=Write it as PDF to this file instead, with blanks for the readings."`
+	Study    reportCmd   `cmd:"" help:"Print what happens in every short and single fault, and every fuse against its wires." set:"out=Write it to this file instead: .txt, or .pdf for pages."`
 	Netlist  netlistCmd  `cmd:"" help:"Print the circuit in a situation as a SPICE netlist, or write it."`
 	Explain  explainCmd  `cmd:"" help:"Explain a rule: meaning, formula, limits, source."`
 	Parts    partsCmd    `cmd:"" help:"List the parts of the library."`
@@ -95,7 +95,9 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 		err = refuseOverwriting(ctx)
 	}
 	if err == nil && code < 0 {
-		err = ctx.Run(&streams{in: stdin, out: stdout, err: stderr, quiet: cli.Quiet}, &cli)
+		if err = ctx.BindToProvider(cli.library); err == nil {
+			err = ctx.Run(&streams{in: stdin, out: stdout, err: stderr, quiet: cli.Quiet}, &cli)
+		}
 	}
 	if printing.lost != nil {
 		err = outside{printing.lost}
@@ -110,7 +112,7 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 
 // newParser makes the parser of the command line from its fields.
 func newParser(cli *program, stdout, stderr io.Writer, exit func(int)) (*kong.Kong, error) {
-	return kong.New(cli,
+	app, err := kong.New(cli,
 		kong.Name("fusewright"),
 		kong.Description(description),
 		kong.Writers(stdout, stderr),
@@ -118,6 +120,10 @@ func newParser(cli *program, stdout, stderr io.Writer, exit func(int)) (*kong.Ko
 		kong.ConfigureHelp(kong.HelpOptions{Compact: true}),
 		kong.Vars{"version": versionText()},
 	)
+	if err == nil {
+		addExamples(app)
+	}
+	return app, err
 }
 
 // hint says where to look after a slip on the command line.

@@ -75,7 +75,7 @@ func (w wireChoice) wireType(lib *library.Library) (*library.WireType, error) {
 	if t := lib.WireType(w.Insulation); t != nil {
 		return t, nil
 	}
-	return nil, notFound("wire family", w.Insulation, lib.WireTypeNames())
+	return nil, notFound("wire family", w.Insulation, lib.Names("wire types"))
 }
 
 // sized finds a size of the family. Gauges are looked up in the first family

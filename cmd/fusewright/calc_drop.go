@@ -1,6 +1,9 @@
 package main
 
-import "fusewright/harness/formula/handbook"
+import (
+	"fusewright/harness/formula/handbook"
+	"fusewright/library"
+)
 
 // calcDropCmd answers calc drop.
 type calcDropCmd struct {
@@ -15,11 +18,7 @@ type calcDropCmd struct {
 }
 
 // Run works the drop out.
-func (c *calcDropCmd) Run(io *streams, cli *program) error {
-	lib, err := cli.library()
-	if err != nil {
-		return err
-	}
+func (c *calcDropCmd) Run(io *streams, lib *library.Library) error {
 	conductor, err := c.conductor(lib, c.Size)
 	if err != nil {
 		return err

@@ -24,19 +24,17 @@ type calcFaultCmd struct {
 }
 
 // Run works out the prospective current and the opening of the fuse.
-func (c *calcFaultCmd) Run(io *streams, cli *program) error {
-	lib, err := cli.library()
-	if err != nil {
-		return err
-	}
+func (c *calcFaultCmd) Run(io *streams, lib *library.Library) error {
 	in := handbook.FaultInput{
 		SourceV: c.Source.value, SourceOhm: c.SourceOhm.value, OtherOhm: c.Contacts.value,
 		RatingA: c.Fuse.value, AmbientC: c.Ambient.value,
 	}
 	if c.Fuse.given {
-		if in.Type, err = fuseType(lib, c.Type); err != nil {
+		t, err := fuseType(lib, c.Type)
+		if err != nil {
 			return err
 		}
+		in.Type = t
 	}
 	for _, text := range c.Legs {
 		leg, err := c.leg(lib, text)

@@ -15,11 +15,7 @@ type calcFuseCmd struct {
 }
 
 // Run reads the opening-time band.
-func (c *calcFuseCmd) Run(io *streams, cli *program) error {
-	lib, err := cli.library()
-	if err != nil {
-		return err
-	}
+func (c *calcFuseCmd) Run(io *streams, lib *library.Library) error {
 	t, err := fuseType(lib, c.Type)
 	if err != nil {
 		return err
@@ -35,5 +31,5 @@ func fuseType(lib *library.Library, name string) (*library.FuseType, error) {
 	if t := lib.FuseType(name); t != nil {
 		return t, nil
 	}
-	return nil, notFound("kind of fuse", name, lib.FuseTypeNames())
+	return nil, notFound("kind of fuse", name, lib.Names("fuse types"))
 }

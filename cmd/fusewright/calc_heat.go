@@ -1,6 +1,9 @@
 package main
 
-import "fusewright/harness/formula/handbook"
+import (
+	"fusewright/harness/formula/handbook"
+	"fusewright/library"
+)
 
 // calcHeatCmd answers calc heat.
 type calcHeatCmd struct {
@@ -16,11 +19,7 @@ type calcHeatCmd struct {
 }
 
 // Run works out the heat balance and each practice's table.
-func (c *calcHeatCmd) Run(io *streams, cli *program) error {
-	lib, err := cli.library()
-	if err != nil {
-		return err
-	}
+func (c *calcHeatCmd) Run(io *streams, lib *library.Library) error {
 	t, s, err := c.sized(lib, c.Size)
 	if err != nil {
 		return err

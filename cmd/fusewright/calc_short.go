@@ -2,6 +2,7 @@ package main
 
 import (
 	"errors"
+	"fusewright/library"
 
 	"fusewright/harness/formula/handbook"
 )
@@ -17,11 +18,7 @@ type calcShortCmd struct {
 }
 
 // Run works out area, k²S² or time, by what is given.
-func (c *calcShortCmd) Run(io *streams, cli *program) error {
-	lib, err := cli.library()
-	if err != nil {
-		return err
-	}
+func (c *calcShortCmd) Run(io *streams, lib *library.Library) error {
 	t, err := c.wireType(lib)
 	if err != nil {
 		return err

@@ -23,14 +23,10 @@ type calcWireCmd struct {
 var wireFamilies = []string{"SAE J1128 GXL", "tinned marine 105 °C AWG", "ISO 6722 thin wall class B"}
 
 // Run finds the smallest sizes.
-func (c *calcWireCmd) Run(io *streams, cli *program) error {
-	lib, err := cli.library()
-	if err != nil {
-		return err
-	}
+func (c *calcWireCmd) Run(io *streams, lib *library.Library) error {
 	practice := lib.Practice(c.Practice)
 	if practice == nil {
-		return notFound("practice", c.Practice, lib.PracticeNames())
+		return notFound("practice", c.Practice, lib.Names("practices"))
 	}
 	names := c.Family
 	if len(names) == 0 {

@@ -2,7 +2,6 @@ package main
 
 import (
 	"bytes"
-	"fmt"
 
 	"fusewright/harness/review/compare"
 	"fusewright/harness/review/finding"
@@ -92,8 +91,12 @@ func (c *checkCmd) compareBaseline(io *streams, list []*finding.Finding) ([]*fin
 			open = append(open, f)
 		}
 	}
-	if n := len(unused); n > 0 && !io.quiet {
-		fmt.Fprintf(io.err, "fusewright: hint: %d of the findings in %s are gone; write it anew\n", n, c.Baseline)
+	worse, gone := compare.Outgrown(unused, list)
+	for _, text := range worse {
+		io.hint("%s", text)
+	}
+	if gone > 0 {
+		io.hint("%d of the findings in %s are gone; write it anew", gone, c.Baseline)
 	}
 	return open, nil
 }

@@ -27,11 +27,11 @@ func (c *completeCmd) Run(s *streams, _ *program) error {
 	return printed(s, func(b *bytes.Buffer) error {
 		switch c.Shell {
 		case "zsh":
-			zshScript(b, spots)
+			zsh.script(b, spots)
 		case "fish":
 			fishScript(b, spots)
 		default:
-			bashScript(b, spots)
+			bash.script(b, spots)
 		}
 		return nil
 	})
@@ -125,16 +125,7 @@ func plainHelp(s string) string {
 }
 
 // names are all spellings of the flags of a spot.
-func (s spot) names() []string {
-	var list []string
-	for _, f := range s.flags {
-		list = append(list, f.long)
-		if f.short != "" {
-			list = append(list, f.short)
-		}
-	}
-	return list
-}
+func (s spot) names() []string { return wordsOf(flagWords(s)) }
 
 // spellings are a flag's names as alternatives of a shell pattern at a spot.
 func (f flagChoice) spellings(path string) string {
@@ -145,10 +136,18 @@ func (f flagChoice) spellings(path string) string {
 	return text
 }
 
-func (s spot) subWords() []string {
-	var list []string
-	for _, c := range s.subs {
-		list = append(list, c.word)
+// key is what stands before the cursor and the word that leads to a spot.
+func (s spot) key() string {
+	if strings.Contains(s.path, " ") {
+		return s.path
 	}
-	return list
+	return " " + s.path
+}
+
+func wordsOf(list []choice) []string {
+	var words []string
+	for _, c := range list {
+		words = append(words, c.word)
+	}
+	return words
 }

@@ -6,49 +6,61 @@ import (
 	"strings"
 )
 
-// walkWords is the loop of both scripts that finds which command the words
-// before the cursor name; %s are the first index, the end and the words.
-const walkWords = `	for ((i = %s; i < %s; i++)); do
-		case "$where ${%s[i]}" in
-%s		esac
-	done
-`
-
-// walkCases are the arms of that loop.
-func walkCases(spots []spot) string {
-	var b strings.Builder
-	for _, s := range spots {
-		if s.path == "" {
-			continue
-		}
-		key := s.path
-		if !strings.Contains(key, " ") {
-			key = " " + key
-		}
-		fmt.Fprintf(&b, "\t\t%q) where=%q ;;\n", key, s.path)
-	}
-	return b.String()
+// shell is how bash and zsh say what their scripts have in common.
+type shell struct {
+	head, tail string
+	walk       [3]any                // the first word of the command, the word at the cursor, all words
+	oneOf      func([]string) string // offers words
+	files      string                // offers files
+	flags      func(spot) string     // offers the flags of a spot
+	commands   func([]choice) string // offers commands
 }
 
-// bashScript writes the script for bash 3 and later.
-func bashScript(w io.Writer, spots []spot) {
-	fmt.Fprint(w, "# bash completion for fusewright, made by 'fusewright complete bash'.\n"+
-		"# Load it with: source <(fusewright complete bash)\n"+
-		"_fusewright() {\n\tlocal word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD-1]} where= i\n"+
-		"\tif [[ $word == = ]]; then word=\n"+
-		"\telif [[ $before == = ]]; then before=${COMP_WORDS[COMP_CWORD-2]}; fi\n"+
-		"\tCOMPREPLY=()\n")
-	fmt.Fprintf(w, walkWords, "1", "COMP_CWORD", "COMP_WORDS", walkCases(spots))
-	fmt.Fprint(w, "\tcase \"$where|$before\" in\n")
+var bash = shell{
+	head: "# bash completion for fusewright, made by 'fusewright complete bash'.\n" +
+		"# Load it with: source <(fusewright complete bash)\n" +
+		"_fusewright() {\n\tlocal word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD-1]} where= i\n" +
+		"\tif [[ $word == = ]]; then word=\n" +
+		"\telif [[ $before == = ]]; then before=${COMP_WORDS[COMP_CWORD-2]}; fi\n" +
+		"\tCOMPREPLY=()\n",
+	walk:     [3]any{"1", "COMP_CWORD", "COMP_WORDS"},
+	oneOf:    bashWords,
+	files:    `compopt -o filenames 2>/dev/null; COMPREPLY=($(compgen -f -- "$word"))`,
+	flags:    func(s spot) string { return bashWords(s.names()) },
+	commands: func(list []choice) string { return bashWords(wordsOf(list)) },
+	tail:     "complete -F _fusewright fusewright\n",
+}
+
+func bashWords(words []string) string {
+	return fmt.Sprintf("COMPREPLY=($(compgen -W %q -- \"$word\"))", strings.Join(words, " "))
+}
+
+var zsh = shell{
+	head: "#compdef fusewright\n# zsh completion for fusewright, made by 'fusewright complete zsh'.\n" +
+		"# Keep it as _fusewright in a folder of $fpath.\n" +
+		"_fusewright() {\n\tlocal word=${words[CURRENT]} before=${words[CURRENT-1]} where= i\n\tlocal -a list\n",
+	walk:     [3]any{"2", "CURRENT", "words"},
+	oneOf:    func(words []string) string { return "compadd -- " + strings.Join(words, " ") },
+	files:    "_files",
+	flags:    func(s spot) string { return described("flag", flagWords(s)) },
+	commands: func(list []choice) string { return described("command", list) },
+	tail:     "if [[ $funcstack[1] == _fusewright ]]; then _fusewright \"$@\"; else compdef _fusewright fusewright; fi\n",
+}
+
+// script writes the script for a shell.
+func (sh shell) script(w io.Writer, spots []spot) {
+	fmt.Fprintf(w, sh.head+"\tfor ((i = %s; i < %s; i++)); do\n\t\tcase \"$where ${%s[i]}\" in\n", sh.walk[:]...)
+	for _, s := range spots[1:] { // which command the words before the cursor name
+		fmt.Fprintf(w, "\t\t%q) where=%q ;;\n", s.key(), s.path)
+	}
+	fmt.Fprint(w, "\t\tesac\n\tdone\n\tcase \"$where|$before\" in\n")
 	for _, s := range spots {
 		for _, f := range s.flags {
 			switch {
 			case len(f.values) > 0:
-				fmt.Fprintf(w, "\t%s) COMPREPLY=($(compgen -W %q -- \"$word\")); return ;;\n",
-					f.spellings(s.path), strings.Join(f.values, " "))
+				fmt.Fprintf(w, "\t%s) %s; return ;;\n", f.spellings(s.path), sh.oneOf(f.values))
 			case f.file:
-				fmt.Fprintf(w, "\t%s) compopt -o filenames 2>/dev/null; COMPREPLY=($(compgen -f -- \"$word\")); return ;;\n",
-					f.spellings(s.path))
+				fmt.Fprintf(w, "\t%s) %s; return ;;\n", f.spellings(s.path), sh.files)
 			case f.takes:
 				fmt.Fprintf(w, "\t%s) return ;;\n", f.spellings(s.path))
 			}
@@ -56,55 +68,20 @@ func bashScript(w io.Writer, spots []spot) {
 	}
 	fmt.Fprint(w, "\tesac\n\tif [[ $word == -* ]]; then\n\t\tcase \"$where\" in\n")
 	for _, s := range spots {
-		fmt.Fprintf(w, "\t\t%q) COMPREPLY=($(compgen -W %q -- \"$word\")) ;;\n", s.path, strings.Join(s.names(), " "))
+		fmt.Fprintf(w, "\t\t%q) %s ;;\n", s.path, sh.flags(s))
 	}
 	fmt.Fprint(w, "\t\tesac\n\t\treturn\n\tfi\n\tcase \"$where\" in\n")
 	for _, s := range spots {
-		words := append(s.subWords(), s.words...)
-		if len(words) > 0 {
-			fmt.Fprintf(w, "\t%q) COMPREPLY=($(compgen -W %q -- \"$word\")) ;;\n", s.path, strings.Join(words, " "))
-		} else if s.files {
-			fmt.Fprintf(w, "\t%q) compopt -o filenames 2>/dev/null; COMPREPLY=($(compgen -f -- \"$word\")) ;;\n", s.path)
-		}
-	}
-	fmt.Fprint(w, "\tesac\n}\ncomplete -F _fusewright fusewright\n")
-}
-
-// zshScript writes the script for zsh.
-func zshScript(w io.Writer, spots []spot) {
-	fmt.Fprint(w, "#compdef fusewright\n# zsh completion for fusewright, made by 'fusewright complete zsh'.\n"+
-		"# Keep it as _fusewright in a folder of $fpath.\n"+
-		"_fusewright() {\n\tlocal word=${words[CURRENT]} before=${words[CURRENT-1]} where= i\n\tlocal -a list\n")
-	fmt.Fprintf(w, walkWords, "2", "CURRENT", "words", walkCases(spots))
-	fmt.Fprint(w, "\tcase \"$where|$before\" in\n")
-	for _, s := range spots {
-		for _, f := range s.flags {
-			switch {
-			case len(f.values) > 0:
-				fmt.Fprintf(w, "\t%s) compadd -- %s; return ;;\n", f.spellings(s.path), strings.Join(f.values, " "))
-			case f.file:
-				fmt.Fprintf(w, "\t%s) _files; return ;;\n", f.spellings(s.path))
-			case f.takes:
-				fmt.Fprintf(w, "\t%s) return ;;\n", f.spellings(s.path))
-			}
-		}
-	}
-	fmt.Fprint(w, "\tesac\n\tif [[ $word == -* ]]; then\n\t\tcase \"$where\" in\n")
-	for _, s := range spots {
-		fmt.Fprintf(w, "\t\t%q) list=(%s) ;;\n", s.path, described(flagWords(s)))
-	}
-	fmt.Fprint(w, "\t\tesac\n\t\t_describe flag list\n\t\treturn\n\tfi\n\tcase \"$where\" in\n")
-	for _, s := range spots {
 		switch {
 		case len(s.subs) > 0:
-			fmt.Fprintf(w, "\t%q) list=(%s); _describe command list ;;\n", s.path, described(s.subs))
+			fmt.Fprintf(w, "\t%q) %s ;;\n", s.path, sh.commands(s.subs))
 		case len(s.words) > 0:
-			fmt.Fprintf(w, "\t%q) compadd -- %s ;;\n", s.path, strings.Join(s.words, " "))
+			fmt.Fprintf(w, "\t%q) %s ;;\n", s.path, sh.oneOf(s.words))
 		case s.files:
-			fmt.Fprintf(w, "\t%q) _files ;;\n", s.path)
+			fmt.Fprintf(w, "\t%q) %s ;;\n", s.path, sh.files)
 		}
 	}
-	fmt.Fprint(w, "\tesac\n}\nif [[ $funcstack[1] == _fusewright ]]; then _fusewright \"$@\"; else compdef _fusewright fusewright; fi\n")
+	fmt.Fprint(w, "\tesac\n}\n"+sh.tail)
 }
 
 func flagWords(s spot) []choice {
@@ -118,13 +95,13 @@ func flagWords(s spot) []choice {
 	return list
 }
 
-// described is a list of 'word:what it means'.
-func described(list []choice) string {
+// described offers words with what they mean, to zsh.
+func described(kind string, list []choice) string {
 	var words []string
 	for _, c := range list {
 		words = append(words, "'"+c.word+":"+c.help+"'")
 	}
-	return strings.Join(words, " ")
+	return fmt.Sprintf("list=(%s); _describe %s list", strings.Join(words, " "), kind)
 }
 
 // fishScript writes the script for fish.
@@ -132,15 +109,8 @@ func fishScript(w io.Writer, spots []spot) {
 	fmt.Fprint(w, "# fish completion for fusewright, made by 'fusewright complete fish'.\n"+
 		"# Load it with: fusewright complete fish | source\n"+
 		"function __fusewright_at\n\tset -l where ''\n\tfor word in (commandline -opc)[2..]\n\t\tswitch \"$where $word\"\n")
-	for _, s := range spots {
-		if s.path == "" {
-			continue
-		}
-		key := s.path
-		if !strings.Contains(key, " ") {
-			key = " " + key
-		}
-		fmt.Fprintf(w, "\t\t\tcase '%s'\n\t\t\t\tset where '%s'\n", key, s.path)
+	for _, s := range spots[1:] {
+		fmt.Fprintf(w, "\t\t\tcase '%s'\n\t\t\t\tset where '%s'\n", s.key(), s.path)
 	}
 	fmt.Fprint(w, "\t\tend\n\tend\n\ttest \"$where\" = \"$argv[1]\"\nend\ncomplete -c fusewright -f\n")
 	for _, s := range spots {

@@ -27,23 +27,6 @@ type diffCmd struct {
 	failOn
 }
 
-// Help shows examples.
-func (diffCmd) Help() string {
-	return `What is graver stands first. Only findings that are new, or graver than they
-were, decide the exit code.
-
-Examples:
-
-  fusewright diff revision-b.yaml revision-c.yaml
-      two files
-  fusewright diff --git HEAD own.yaml
-      the last commit against the file as it is
-  fusewright diff --git main --git HEAD own.yaml --format markdown
-      two revisions, as a comment for a review
-  fusewright diff --git HEAD own.yaml --draw changes.pdf
-      and the schematic with the changes marked and numbered`
-}
-
 // Validate refuses pictures that cannot be made.
 func (c *diffCmd) Validate() error {
 	if c.Draw == "" {

@@ -13,18 +13,6 @@ type fmtCmd struct {
 	Check bool `help:"Change nothing: show what would change and end with exit code 1 if anything would."`
 }
 
-// Help shows examples.
-func (fmtCmd) Help() string {
-	return `Examples:
-
-  fusewright fmt own.yaml
-      1.5mm2 becomes 1.5 mm², spaces are tidied; comments and order stay
-  fusewright fmt --check own.yaml
-      exit code 1 when the file is not tidy
-  fusewright fmt -
-      standard input, tidied, on standard output`
-}
-
 // Run tidies the file, or shows how it would.
 func (c *fmtCmd) Run(io *streams, cli *program) error {
 	in, err := c.texts(io, cli)

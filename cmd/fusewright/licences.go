@@ -14,16 +14,6 @@ type licencesCmd struct {
 	Name string `arg:"" optional:"" help:"Only what has this in its name; left out: the list, and all texts."`
 }
 
-// Help shows examples.
-func (licencesCmd) Help() string {
-	return `Examples:
-
-  fusewright licences
-      the list, then every text
-  fusewright licences graphviz
-      the layout engine and the package that holds it`
-}
-
 // Run prints the list of components, and below it their texts word for word.
 func (c *licencesCmd) Run(s *streams, _ *program) error {
 	var chosen []licences.Component

@@ -39,8 +39,8 @@ func (a designArg) assessUpTo(mostWires int, io *streams, cli *program) (*harnes
 	}
 	in.mostWires = mostWires
 	r, err := in.assess()
-	if err == nil && r.Sizing != nil && !io.quiet {
-		fmt.Fprintf(io.err, "fusewright: hint: %s chosen; see why with fusewright size\n",
+	if err == nil && r.Sizing != nil {
+		io.hint("%s chosen; see why with fusewright size",
 			wording.Count(len(r.Sizing.Choices), "value is left open and was", "values are left open and were"))
 	}
 	return r, err

@@ -106,7 +106,11 @@ func TestExamplesParse(t *testing.T) {
 	if err := os.WriteFile("own-parts.yaml", nil, 0o666); err != nil { // the parser looks whether it is there
 		t.Fatal(err)
 	}
-	for _, leaf := range app.Model.Leaves(true) {
+	leaves := app.Model.Leaves(true)
+	if n := strings.Count("\n"+exampleText, "\n== "); n != len(leaves) {
+		t.Errorf("examples of %d commands, and there are %d", n, len(leaves))
+	}
+	for _, leaf := range leaves {
 		path := strings.TrimPrefix(leaf.Path(), "fusewright ")
 		examples := 0
 		for _, line := range strings.Split(leaf.Detail, "\n") {

@@ -33,24 +33,8 @@ type newCmd struct {
 	Force     bool     `help:"Replace the file if it is there."`
 }
 
-// Help shows examples.
-func (newCmd) Help() string {
-	return `Examples:
-
-  fusewright new own.yaml
-      asks a few questions and writes a commented design
-  fusewright new own.yaml --no-ask --vehicle boat --capacity '60 Ah'
-      asks nothing: what no flag gives is usual for the vehicle
-  fusewright new - --no-ask --vehicle quad --accessory horn --accessory radio
-      on standard output, with two accessories`
-}
-
 // Run gathers the answers and writes the file.
-func (c *newCmd) Run(io *streams, cli *program) error {
-	lib, err := cli.library()
-	if err != nil {
-		return err
-	}
+func (c *newCmd) Run(io *streams, lib *library.Library) error {
 	if err := c.refuseToReplace(); err != nil {
 		return err
 	}

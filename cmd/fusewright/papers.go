@@ -133,20 +133,20 @@ func plain(sheets func(*harness.Review) []*scene.Sheet) func(*subject) ([]*scene
 	return func(s *subject) ([]*scene.Sheet, error) { return sheets(s.Review), nil }
 }
 
-// pdf writes the paper alone.
-func (p *paper) pdf(r *harness.Review) func(*bytes.Buffer) error {
+// as writes the paper alone, in the form of a file ending: a text, else PDF.
+func (p *paper) as(r *harness.Review, ending string) func(*bytes.Buffer) error {
 	return func(b *bytes.Buffer) error {
+		for _, t := range p.texts {
+			if "."+t.ending == ending {
+				return t.write(b, r)
+			}
+		}
 		sheets, err := p.sheets(subjectOf(r))
 		if err != nil {
 			return err
 		}
 		return pdfOf(r, p.title, sheets)(b)
 	}
-}
-
-// text writes the first text form alone.
-func (p *paper) text(r *harness.Review) func(*bytes.Buffer) error {
-	return func(b *bytes.Buffer) error { return p.texts[0].write(b, r) }
 }
 
 // endings are those of its files, the PDF first.

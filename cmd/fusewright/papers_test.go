@@ -99,7 +99,7 @@ func TestPapers(t *testing.T) {
 		if !strings.HasPrefix(d.sheets[0].Title, want) {
 			t.Errorf("%s has sheets called %q", d.title, d.sheets[0].Title)
 		}
-		if help := (buildCmd{}).Help(); !strings.Contains(help, d.title) || !strings.Contains(help, d.file) {
+		if help := paperHelp(); !strings.Contains(help, d.title) || !strings.Contains(help, d.file) {
 			t.Errorf("the help of build does not name %s", d.title)
 		}
 	}

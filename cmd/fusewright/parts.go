@@ -26,11 +26,7 @@ type partsReport struct {
 }
 
 // Run prints the kinds, or the rows of one.
-func (c *partsCmd) Run(s *streams, cli *program) error {
-	lib, err := cli.library()
-	if err != nil {
-		return err
-	}
+func (c *partsCmd) Run(s *streams, lib *library.Library) error {
 	if c.Find != "" {
 		return c.everywhere(s, lib)
 	}

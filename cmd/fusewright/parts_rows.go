@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"reflect"
 	"strings"
 
 	"fusewright/harness/design/quantity"
@@ -25,148 +26,97 @@ type partKind struct {
 
 // partKinds are the lists in the order they are shown.
 var partKinds = []partKind{
-	{"wire", "insulated wire by family", wireRows},
-	{"fuse", "fuses, circuit breakers and PTCs", fuseRows},
-	{"relay", "relays", relayRows},
-	{"block", "distribution blocks", blockRows},
-	{"switch", "switches", switchRows},
-	{"terminal", "crimp parts", terminalRows},
-	{"plug", "connector families", plugRows},
-	{"cover", "sleeves, tapes and conduit", coverRows},
-	{"load", "typical loads", loadRows},
-	{"colour", "wire colours", colourRows},
-	{"battery", "battery chemistries", batteryRows},
-	{"practice", "fields of use with their limits", practiceRows},
+	{"wire", "insulated wire by family", func(l *library.Library) []partRow { return rowsOf(l.WireTypes, wireSizes) }},
+	{"fuse", "fuses, circuit breakers and PTCs", func(l *library.Library) []partRow { return rowsOf(l.FuseTypes, fuseRatings) }},
+	{"relay", "relays", func(l *library.Library) []partRow { return rowsOf(l.RelayForms, nil) }},
+	{"block", "distribution blocks", func(l *library.Library) []partRow { return rowsOf(l.Blocks, nil) }},
+	{"switch", "switches", func(l *library.Library) []partRow { return rowsOf(l.Switches, nil) }},
+	{"terminal", "crimp parts", func(l *library.Library) []partRow { return rowsOf(l.Terminals, nil) }},
+	{"plug", "connector families", func(l *library.Library) []partRow { return rowsOf(l.Connectors, nil) }},
+	{"cover", "sleeves, tapes and conduit", func(l *library.Library) []partRow { return rowsOf(l.Covers, nil) }},
+	{"load", "typical loads", func(l *library.Library) []partRow { return rowsOf(l.Loads, nil) }},
+	{"colour", "wire colours", func(l *library.Library) []partRow { return rowsOf(l.Colours, nil) }},
+	{"battery", "battery chemistries", func(l *library.Library) []partRow { return rowsOf(l.Batteries, nil) }},
+	{"practice", "fields of use with their limits", func(l *library.Library) []partRow { return rowsOf(l.Practices, nil) }},
 }
 
-// listRow makes a row; empty figures are left out.
-func listRow(name string, s library.Source, figures ...string) partRow {
-	var said []string
-	for _, f := range figures {
-		if f != "" {
-			said = append(said, f)
-		}
-	}
-	return partRow{Name: name, Figures: strings.Join(said, ", "), Source: s.Text, Certainty: s.Certainty}
-}
-
-// rowsOf maps a list of the library to rows.
-func rowsOf[T any](list []*T, row func(*T) partRow) []partRow {
+// rowsOf lists rows of the library: the name, which is the first field, and the
+// fields that the library labels for it; more = what comes behind those.
+func rowsOf[T any](list []*T, more func(*T) string) []partRow {
 	rows := make([]partRow, 0, len(list))
 	for _, item := range list {
-		rows = append(rows, row(item))
+		v, said := reflect.ValueOf(item).Elem(), []string{}
+		for i := range v.NumField() {
+			switch text := figure(v.Field(i), v.Type().Field(i)); {
+			case text == "":
+			case strings.HasPrefix(text, "to "): // the other end of a range
+				said[len(said)-1] += " " + text
+			default:
+				said = append(said, text)
+			}
+		}
+		if more != nil {
+			said = append(said, more(item))
+		}
+		source, ok := v.FieldByName("Source").Interface().(library.Source)
+		if !ok { // a practice has one for each limit
+			source.Text = "see 'fusewright explain'"
+		}
+		rows = append(rows, partRow{Name: v.Field(0).String(), Figures: strings.Join(said, ", "),
+			Source: source.Text, Certainty: source.Certainty})
 	}
 	return rows
 }
 
-// when prints a figure with its label, or nothing for zero.
-func when(label string, value float64, d quantity.Dimension) string {
-	if value == 0 {
+// figure prints a field as the library says it is shown, with the value in place of
+// the star; "" when it is not, or has nothing to say.
+func figure(v reflect.Value, f reflect.StructField) string {
+	form := f.Tag.Get("show")
+	if v.IsZero() {
 		return ""
 	}
-	return label + " " + quantity.Plain(value, d)
-}
-
-// yes prints a word when it holds.
-func yes(holds bool, word string) string {
-	if holds {
-		return word
-	}
-	return ""
-}
-
-func wireRows(l *library.Library) []partRow {
-	return rowsOf(l.WireTypes, func(t *library.WireType) partRow {
-		return listRow(t.Name, t.Source, when("class", t.ClassC, quantity.Temperature),
-			when("overload", t.OverloadC, quantity.Temperature), when("short circuit", t.ShortC, quantity.Temperature),
-			yes(t.Tinned, "tinned"), "sizes "+strings.Join(t.SizeLabels(), " "))
-	})
-}
-
-func fuseRows(l *library.Library) []partRow {
-	return rowsOf(l.FuseTypes, func(t *library.FuseType) partRow {
-		var ratings []string
-		for _, r := range t.Ratings {
-			text := quantity.Plain(r.RatingA, quantity.Current)
-			if r.Colour != "" {
-				text += " " + r.Colour
-			}
-			ratings = append(ratings, text)
+	var text string
+	switch x := v.Interface().(type) {
+	case float64:
+		if before, isShare := strings.CutSuffix(form, "%"); isShare {
+			form, text = before, quantity.Plain(x, quantity.Share)
+		} else {
+			text = inUnit(x, f.Name)
 		}
-		return listRow(t.Name, t.Source, when("up to", t.MaxV, quantity.Voltage),
-			when("breaks", t.BreakingA, quantity.Current), strings.Join(ratings, "; "))
-	})
+	case []int:
+		text = strings.Trim(strings.ReplaceAll(fmt.Sprint(x), " ", ", "), "[]")
+	default:
+		text = fmt.Sprint(x)
+	}
+	return strings.Replace(form, "*", text, 1)
 }
 
-func relayRows(l *library.Library) []partRow {
-	return rowsOf(l.RelayForms, func(t *library.RelayForm) partRow {
-		return listRow(t.Name, t.Source, when("coil", t.CoilV, quantity.Voltage), when("of", t.CoilOhm, quantity.Resistance),
-			when("make", t.MakeA, quantity.Current), when("break", t.BreakA, quantity.Current),
-			when("lamps", t.LampA, quantity.Current), when("motors", t.MotorA, quantity.Current))
-	})
+// units are the endings of the names of fields with what they are figures of.
+var units = []struct {
+	ending string
+	of     quantity.Dimension
+	in     float64 // base units
+}{
+	{"Mm2", quantity.Area, 1}, {"Mm", quantity.Length, 1e-3}, {"M", quantity.Length, 1}, {"Ohm", quantity.Resistance, 1},
+	{"A", quantity.Current, 1}, {"V", quantity.Voltage, 1}, {"W", quantity.Power, 1}, {"C", quantity.Temperature, 1},
 }
 
-func blockRows(l *library.Library) []partRow {
-	return rowsOf(l.Blocks, func(t *library.BlockType) partRow {
-		return listRow(t.Name, t.Source, fmt.Sprintf("%d ways", t.Ways), when("each", t.WayA, quantity.Current),
-			when("in total", t.TotalA, quantity.Current), t.FuseType, yes(t.Sealed, "sealed"))
-	})
+// inUnit prints a figure with the unit that the name of its field ends in.
+func inUnit(x float64, name string) string {
+	for _, u := range units {
+		if strings.HasSuffix(name, u.ending) {
+			return quantity.Plain(x*u.in, u.of)
+		}
+	}
+	return fmt.Sprintf("%.3g", x)
 }
 
-func switchRows(l *library.Library) []partRow {
-	return rowsOf(l.Switches, func(t *library.SwitchType) partRow {
-		return listRow(t.Name, t.Source, when("resistive", t.ResistiveA, quantity.Current),
-			when("lamps", t.LampA, quantity.Current), when("motors", t.MotorA, quantity.Current), yes(t.Sealed, "sealed"), yes(t.Isolates, "isolates"))
-	})
-}
+func wireSizes(t *library.WireType) string { return "sizes " + strings.Join(t.SizeLabels(), " ") }
 
-func terminalRows(l *library.Library) []partRow {
-	return rowsOf(l.Terminals, func(t *library.Terminal) partRow {
-		return listRow(t.Name, t.Source, t.Kind,
-			fmt.Sprintf("%s to %s", quantity.Plain(t.MinMm2, quantity.Area), quantity.Plain(t.MaxMm2, quantity.Area)),
-			when("up to", t.MaxA, quantity.Current), when("strip", t.StripMm/1000, quantity.Length), yes(t.Sealed, "sealed"))
-	})
-}
-
-func plugRows(l *library.Library) []partRow {
-	return rowsOf(l.Connectors, func(c *library.Connector) partRow {
-		ways := strings.Trim(strings.ReplaceAll(fmt.Sprint(c.Ways), " ", ", "), "[]") + " ways"
-		return listRow(c.Name, c.Source, ways, "contact "+c.PinKind,
-			fmt.Sprintf("%s to %s", quantity.Plain(c.MinMm2, quantity.Area), quantity.Plain(c.MaxMm2, quantity.Area)),
-			when("up to", c.MaxA, quantity.Current), yes(c.Sealed, "sealed"))
-	})
-}
-
-func coverRows(l *library.Library) []partRow {
-	return rowsOf(l.Covers, func(t *library.Cover) partRow {
-		return listRow(t.Name, t.Source, t.Kind, when("up to", t.MaxC, quantity.Temperature),
-			yes(t.Abrasion, "against chafing"), yes(t.Pinch, "against pinching"), yes(t.Heat, "against heat"), yes(t.Stiff, "stiff"))
-	})
-}
-
-func loadRows(l *library.Library) []partRow {
-	return rowsOf(l.Loads, func(t *library.LoadType) partRow {
-		return listRow(t.Name, t.Source, t.Behaves, when("", t.PowerW, quantity.Power),
-			when("", t.CurrentA, quantity.Current), when("at", t.RatedV, quantity.Voltage))
-	})
-}
-
-func colourRows(l *library.Library) []partRow {
-	return rowsOf(l.Colours, func(t *library.Colour) partRow { return listRow(t.Code, t.Source, t.Name) })
-}
-
-func batteryRows(l *library.Library) []partRow {
-	return rowsOf(l.Batteries, func(t *library.Chemistry) partRow {
-		return listRow(t.Name, t.Source, fmt.Sprintf("Peukert %.3g", t.Peukert),
-			when("start reserve", t.StartReserve, quantity.Share))
-	})
-}
-
-func practiceRows(l *library.Library) []partRow {
-	return rowsOf(l.Practices, func(t *library.Practice) partRow {
-		return listRow(t.Name, library.Source{Text: "see 'fusewright explain'"},
-			when("drop, critical", t.DropCritical, quantity.Share), when("drop, other", t.DropOther, quantity.Share),
-			when("fuse within", t.FuseDistanceM, quantity.Length), when("least conductor", t.MinMm2, quantity.Area),
-			"currents from "+t.Ampacity, yes(t.UsualWire != "", "usual wire "+t.UsualWire), yes(t.Afloat, "boats"))
-	})
+func fuseRatings(t *library.FuseType) string {
+	var ratings []string
+	for _, r := range t.Ratings {
+		ratings = append(ratings, strings.TrimSpace(quantity.Plain(r.RatingA, quantity.Current)+" "+r.Colour))
+	}
+	return strings.Join(ratings, "; ")
 }

@@ -8,7 +8,6 @@ import (
 
 	"fusewright/harness"
 	"fusewright/harness/design"
-	"fusewright/harness/design/problem"
 	"fusewright/harness/study/ride"
 	"fusewright/render/document"
 	"fusewright/render/report"
@@ -67,10 +66,7 @@ func (c *rideCmd) chosen(d *design.Design) ([]*design.Ride, error) {
 		}
 		names = append(names, r.Name)
 	}
-	if near := problem.Nearest(c.Ride, names); near != "" {
-		return nil, fmt.Errorf("%s has no ride %q; did you mean %q?", d.File, c.Ride, near)
-	}
-	return nil, fmt.Errorf("%s has no ride %q (expected one of: %s)", d.File, c.Ride, strings.Join(names, ", "))
+	return nil, fmt.Errorf("%s: %w", d.File, notFound("ride", c.Ride, names))
 }
 
 func (c *rideCmd) draw(io *streams, review *harness.Review, results []*ride.Result) error {
@@ -78,14 +74,11 @@ func (c *rideCmd) draw(io *streams, review *harness.Review, results []*ride.Resu
 	if err != nil {
 		return err
 	}
-	switch strings.ToLower(filepath.Ext(c.Out)) {
-	case ".pdf":
+	switch {
+	case filepath.Ext(c.Out) == ".pdf":
 		return writeFile(io, c.Out, pdfOf(review, ridesPaper.title, sheets))
-	case ".svg":
-		if len(sheets) > 1 {
-			return fmt.Errorf("%s holds one page and there are %d: name one ride, or write a .pdf", c.Out, len(sheets))
-		}
-		return writeFile(io, c.Out, func(b *bytes.Buffer) error { return svg.Write(b, sheets[0]) })
+	case len(sheets) > 1:
+		return fmt.Errorf("%s holds one page and there are %d: name one ride, or write a .pdf", c.Out, len(sheets))
 	}
-	return fmt.Errorf("%s: unknown kind of picture (expected .svg or .pdf)", c.Out)
+	return writeFile(io, c.Out, func(b *bytes.Buffer) error { return svg.Write(b, sheets[0]) })
 }

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"fusewright/library"
 
 	"fusewright/harness/design"
 )
@@ -11,27 +12,8 @@ type schemaCmd struct {
 	Out string `short:"o" help:"Write it to this file instead." placeholder:"FILE.json" type:"path"`
 }
 
-// Help shows examples.
-func (schemaCmd) Help() string {
-	return `Editors that know YAML complete, explain and check a design that names the
-schema in its first line:
-
-  # yaml-language-server: $schema=fusewright.schema.json
-
-Examples:
-
-  fusewright schema -o fusewright.schema.json
-      beside your designs
-  fusewright schema --library own-parts.yaml
-      offering the names of your own parts too`
-}
-
 // Run prints or writes the schema, with the names of the library in use.
-func (c *schemaCmd) Run(io *streams, cli *program) error {
-	lib, err := cli.library()
-	if err != nil {
-		return err
-	}
+func (c *schemaCmd) Run(io *streams, lib *library.Library) error {
 	text, err := design.Schema(lib)
 	if err != nil {
 		return err

@@ -17,17 +17,6 @@ type sizeCmd struct {
 	format
 }
 
-// Help shows examples.
-func (sizeCmd) Help() string {
-	return `Examples:
-
-  fusewright size own.yaml
-      each wire, fuse, relay, block, plug and sleeve left open, and the reason
-  fusewright size own.yaml --write
-      the choices go into the file; comments and order stay
-  fusewright size own.yaml --format json`
-}
-
 // Run chooses, explains and prints; with --write it changes the file.
 func (c *sizeCmd) Run(io *streams, cli *program) error {
 	if c.Write && c.Design == "-" {

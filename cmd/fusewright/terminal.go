@@ -66,6 +66,13 @@ func (s *streams) say(format string, args ...any) {
 	}
 }
 
+// hint prints what is good to know beside a result: --quiet leaves it out.
+func (s *streams) hint(format string, args ...any) {
+	if !s.quiet {
+		fmt.Fprintln(s.err, harmless("fusewright: hint: "+fmt.Sprintf(format, args...)))
+	}
+}
+
 // sayFiles names the files that were put in place.
 func (s *streams) sayFiles(o *outputs) {
 	for _, f := range o.files {

@@ -2,6 +2,7 @@ package design
 
 import (
 	"fmt"
+	"slices"
 
 	"fusewright/harness/review/finding"
 
@@ -9,7 +10,7 @@ import (
 )
 
 var acceptanceSection = section[Acceptance]{
-	Section: Section{Name: "acceptance", Shape: kindList,
+	Section: Section{Name: "acceptance", Shape: KindList,
 		Doc: "A finding that is taken as it is. It stays in every list, marked as accepted, with the reason. " +
 			"It is taken at the severity and the figure given: when the finding grows graver, or its figure worse by more than " +
 			fmt.Sprintf("%.0f %%", finding.Drift*100) + ", it is open again. `check --format json` gives the line to write as `accept`.",
@@ -17,8 +18,7 @@ var acceptanceSection = section[Acceptance]{
 			"reason: \"60 mm of slack at full lock, checked on the stand\"}\n" +
 			"  - {rule: voltage-drop, part: seat heater, figure: 11.2 % of 10 %, reason: \"measured: it heats\"}\n"},
 	keys: []key[Acceptance]{
-		textKey(Key{Name: "rule", Required: true, Doc: "name of the rule", Example: "flexing-run"},
-			func(a *Acceptance) *Text { return &a.Rule }),
+		ruleKey(),
 		textKey(Key{Name: "part", Required: true, Doc: "name of the part, or number of the wire", Example: "grips"},
 			func(a *Acceptance) *Text { return &a.Part }),
 		choiceKey(Key{Name: "wire", Choices: []string{"feed", "return", "coil feed", "coil return"}, Default: "any of the part",
@@ -39,20 +39,32 @@ func addAcceptance(_ *reader, d *Design, _ *yaml.Node) *Acceptance {
 	return a
 }
 
+// ruleKey reads the name of the rule, by which the figure goes.
+func ruleKey() key[Acceptance] {
+	k := textKey(Key{Name: "rule", Required: true, Doc: "name of the rule", Example: "flexing-run"},
+		func(a *Acceptance) *Text { return &a.Rule })
+	k.early = true
+	return k
+}
+
 // figureKey reads the figure that a finding is taken at.
 func figureKey() key[Acceptance] {
-	k := Key{Name: "figure", Kind: kindText, Default: "any figure, which is advice",
-		Doc: "the finding's figure, with what it is held against: both with units", Example: "30 A of 16.1 A"}
+	k := Key{Name: "figure", Kind: KindText, Default: "any figure, which is advice",
+		Doc: "the finding's figure, with what it is held against: with units where it has them", Example: "30 A of 16.1 A"}
 	return key[Acceptance]{Key: k, read: func(r *reader, a *Acceptance, f field) {
 		s, ok := r.sentence(f, maxSentence)
 		if !ok {
 			return
 		}
 		figure, err := finding.ParseFigure(s.Value)
-		if err != nil {
+		switch {
+		case err != nil:
 			r.add(quantityProblem(s.Pos, f, err))
-			return
+		case figure.Of == "" && a.Rule.Given() && !slices.Contains(finding.Plain, a.Rule.Value):
+			r.report(s.Pos, fmt.Sprintf("%s: %s has no unit", f, quoted(s.Value)),
+				"the finding's figure with its units, such as "+f.want.Example+", as `check --format json` gives it")
+		default:
+			a.Figure = &figure
 		}
-		a.Figure = &figure
 	}}
 }

@@ -6,16 +6,14 @@ import (
 )
 
 var batterySection = section[Battery]{
-	Section: Section{Name: "battery", Shape: kindRecord,
+	Section: Section{Name: "battery", Shape: KindRecord,
 		Doc: "The stored source. Its posts are named `battery` (positive) in feeds and `battery negative` " +
 			"in returns.",
 		Example: "battery: {chemistry: AGM, capacity: 12 Ah, rate: 10 h, resistance: 9 mΩ, at: battery tray}\n"},
 	keys: []key[Battery]{
 		libraryKey(Key{Name: "chemistry", Library: "batteries", Required: true, Doc: "kind of battery",
 			Example: "AGM"},
-			func(r *reader) (func(string) *library.Chemistry, func() []string) {
-				return r.lib.Chemistry, r.lib.ChemistryNames
-			}, func(b *Battery) **library.Chemistry { return &b.Chemistry }),
+			(*library.Library).Chemistry, func(b *Battery) **library.Chemistry { return &b.Chemistry }),
 		quantityKey(Key{Name: "capacity", Unit: quantity.Charge, Min: 0.1, Max: 10_000, Required: true,
 			Doc: "rated capacity"}, func(b *Battery) *Quantity { return &b.CapacityAh }),
 		quantityKey(Key{Name: "rate", Unit: quantity.Duration, Min: 360, Max: 200 * 3600, per: 3600,

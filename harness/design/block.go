@@ -11,7 +11,7 @@ import (
 )
 
 var blockSection = section[Block]{
-	Section: Section{Name: "block", Shape: kindNamed,
+	Section: Section{Name: "block", Shape: KindNamed,
 		Doc: "A distribution block: one input and ways, with a fuse in each or none. A part on way 2 of the " +
 			"block `rear` is fed by `rear 2`.",
 		Example: "blocks:\n  rear:\n    way limit: 20 A\n    total limit: 60 A\n    at: under seat\n" +
@@ -21,9 +21,7 @@ var blockSection = section[Block]{
 		orAuto(libraryKey(Key{Name: "type", Library: "blocks", Example: "fuse block 6 way blade C",
 			Default: "`auto`, unless the limits are given",
 			Doc:     "block of the library; `auto` is chosen by sizing"},
-			func(r *reader) (func(string) *library.BlockType, func() []string) {
-				return r.lib.Block, r.lib.BlockNames
-			}, func(x *Block) **library.BlockType { return &x.Type }),
+			(*library.Library).Block, func(x *Block) **library.BlockType { return &x.Type }),
 			func(x *Block) { x.TypeAuto = true }),
 		quantityKey(Key{Name: "way limit", Unit: quantity.Current, Min: 0.1, Max: 2000,
 			Doc: "most current of one way", Default: "the type's", Example: "20 A"},
@@ -38,7 +36,7 @@ var blockSection = section[Block]{
 }
 
 var waySection = section[Way]{
-	Section: Section{Name: "way", Shape: kindNamed,
+	Section: Section{Name: "way", Shape: KindNamed,
 		Doc: "One output of a block.", Short: "the rating of its fuse, `auto`, `none` for no fuse, or `spare`",
 		Example: "ways: {1: {fuse: 15 A, type: blade C}, 2: 7.5 A, 3: {fuse: none}, 4: spare}\n"},
 	keys: []key[Way]{wayFuseKey(),

@@ -14,7 +14,7 @@ import (
 const maxRPM = 30_000
 
 var chargingSection = section[Charging]{
-	Section: Section{Name: "charging", Shape: kindRecord,
+	Section: Section{Name: "charging", Shape: KindRecord,
 		Doc: "What the engine gives: a regulated voltage, up to a current that rises with its speed.",
 		Example: "charging:\n  regulated: 14.3 V\n  output: {1300 rpm: 13 A, 2500 rpm: 22 A, 5000 rpm: 30 A}\n" +
 			"  idle: 1300 rpm\n  cruise: 4000 rpm\n  hot derating: 10 %\n"},
@@ -22,7 +22,7 @@ var chargingSection = section[Charging]{
 		quantityKey(Key{Name: "regulated", Unit: quantity.Voltage, Min: 5, Max: 64, Required: true,
 			Doc: "voltage held at the battery posts", Example: "14.3 V"},
 			func(c *Charging) *Quantity { return &c.RegulatedV }),
-		{Key: Key{Name: "output", Kind: kindCurve, Required: true, Example: "{1300 rpm: 13 A, 5000 rpm: 30 A}",
+		{Key: Key{Name: "output", Kind: KindCurve, Required: true, Example: "{1300 rpm: 13 A, 5000 rpm: 30 A}",
 			Doc: "current by engine speed, over all speeds that the design uses; repeat the last current at a higher " +
 				"speed where it no longer rises. A power, such as `180 W`, counts as the current that it is at the " +
 				"regulated voltage"},
@@ -47,9 +47,9 @@ var chargingSection = section[Charging]{
 
 // The keys and values of an output curve.
 var (
-	curveRPM = Key{Kind: kindQuantity, Unit: quantity.Speed, Min: 0, Max: maxRPM}
-	curveA   = Key{Kind: kindQuantity, Unit: quantity.Current, Min: 0, Max: 2000}
-	curveW   = Key{Kind: kindQuantity, Unit: quantity.Power, Min: 0, Max: 100_000}
+	curveRPM = Key{Kind: KindQuantity, Unit: quantity.Speed, Min: 0, Max: maxRPM}
+	curveA   = Key{Kind: KindQuantity, Unit: quantity.Current, Min: 0, Max: 2000}
+	curveW   = Key{Kind: KindQuantity, Unit: quantity.Power, Min: 0, Max: 100_000}
 )
 
 // outputCurve reads current by speed and sorts it by speed.

@@ -33,12 +33,12 @@ func returnKeys[X any](to func(*X) *[]Feed) []key[X] {
 }
 
 func connectionKeys[X any](name, wire string, back bool, to func(*X) *[]Feed) []key[X] {
-	refs := Key{Name: name, Kind: kindFeeds, Example: "main",
+	refs := Key{Name: name, Kind: KindFeeds, Example: "main",
 		Doc: "what supplies it: a part, `block way`, `relay contact`, or `battery`; a list when several do"}
-	spec := Key{Name: wire, Kind: kindRecord, Section: wireSection.Name, Default: "the `wire` section",
+	spec := Key{Name: wire, Kind: KindRecord, Section: wireSection.Name, Default: "the `wire` section",
 		Doc: "the wire that feeds it", Example: "{size: 1.5 mm², colour: YE}"}
 	if back {
-		refs.Kind, refs.Example = kindReturns, "frame stud"
+		refs.Kind, refs.Example = KindReturns, "frame stud"
 		refs.Doc = "where its current goes back: a ground or `battery negative`"
 		spec.Doc = "the wire of its return"
 	}

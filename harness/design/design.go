@@ -234,6 +234,8 @@ type Common struct {
 	At        *Place
 	StaysLive Text // reason why it may be live with the key off
 	Pos       problem.Pos
+
+	kind string // "a relay", as messages say it
 }
 
 // PartName is the name in the design.

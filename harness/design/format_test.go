@@ -63,7 +63,7 @@ func TestFormatIsComplete(t *testing.T) {
 				t.Errorf("%s stands twice", name)
 			}
 			seen[k.Name] = true
-			if k.Doc == "" || k.Example == "" && k.Kind != kindNumber {
+			if k.Doc == "" || k.Example == "" && k.Kind != KindNumber {
 				t.Errorf("%s lacks its doc or example", name)
 			}
 			if k.Section != "" && !known[k.Section] {
@@ -78,18 +78,18 @@ func TestFormatIsComplete(t *testing.T) {
 func checkExample(t *testing.T, lib *library.Library, name string, k Key) {
 	t.Helper()
 	switch k.Kind {
-	case kindQuantity:
+	case KindQuantity:
 		value, err := quantity.Parse(k.Example, k.Unit)
 		if err != nil {
 			t.Errorf("%s: %v", name, err)
 		} else if k.Max > k.Min && (value < k.Min || value > k.Max) {
 			t.Errorf("%s: the example %q is out of its range", name, k.Example)
 		}
-	case kindChoice:
+	case KindChoice:
 		if !strings.Contains("\n"+strings.Join(k.Choices, "\n")+"\n", "\n"+k.Example+"\n") {
 			t.Errorf("%s: the example %q is none of its words", name, k.Example)
 		}
-	case kindLibrary:
+	case KindLibrary:
 		if !inLibrary(lib, k) {
 			t.Errorf("%s: the library's %s have no %q", name, k.Library, k.Example)
 		}
@@ -182,9 +182,9 @@ func records(s Section, root *yaml.Node) []*yaml.Node {
 	}
 	body := root.Content[1]
 	switch s.Shape {
-	case kindList:
+	case KindList:
 		return body.Content
-	case kindNamed:
+	case KindNamed:
 		var list []*yaml.Node
 		for i := 1; i < len(body.Content); i += 2 {
 			list = append(list, body.Content[i])

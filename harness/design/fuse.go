@@ -13,7 +13,7 @@ import (
 const defaultFuseType = "blade C"
 
 var fuseSection = section[Fuse]{
-	Section: Section{Name: "fuse", Shape: kindNamed,
+	Section: Section{Name: "fuse", Shape: KindNamed,
 		Doc:     "A fuse, breaker or resettable device in a holder of its own.",
 		Example: "fuses:\n  main: {type: blade C, rating: 30 A, at: battery tray, fed by: battery}\n"},
 	keys: withCommon(append([]key[Fuse]{
@@ -64,17 +64,15 @@ func largest(t *library.FuseType) *library.FuseRating {
 
 func fuseTypeKey[T any](k Key, to func(*T) **library.FuseType) key[T] {
 	k.Library = "fuse types"
-	return libraryKey(k, func(r *reader) (func(string) *library.FuseType, func() []string) {
-		return r.lib.FuseType, r.lib.FuseTypeNames
-	}, to)
+	return libraryKey(k, (*library.Library).FuseType, to)
 }
 
-var ratingLimits = Key{Kind: kindQuantity, Unit: quantity.Current, Min: 0.01, Max: 2000}
+var ratingLimits = Key{Kind: KindQuantity, Unit: quantity.Current, Min: 0.01, Max: 2000}
 
 // ratingKey reads the rating of a fuse. Its type may stand after it, so the
 // rating is a placeholder until the record is complete: see rating.
 func ratingKey[T any](name string, to func(*T) **library.FuseRating) key[T] {
-	k := Key{Name: name, Kind: kindQuantity, Unit: quantity.Current, Default: "`auto`",
+	k := Key{Name: name, Kind: KindQuantity, Unit: quantity.Current, Default: "`auto`",
 		Min: ratingLimits.Min, Max: ratingLimits.Max, Example: "15 A",
 		Doc: "rating, one that the type is made in; `auto` is chosen by sizing"}
 	return key[T]{Key: k, read: func(r *reader, t *T, f field) {

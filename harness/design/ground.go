@@ -3,7 +3,7 @@ package design
 import "fusewright/harness/design/quantity"
 
 var groundSection = section[Ground]{
-	Section: Section{Name: "ground", Shape: kindNamed,
+	Section: Section{Name: "ground", Shape: KindNamed,
 		Doc: "A point where returns meet: a stud on the frame, from which the current goes back through " +
 			"metal, or a block, from which a wire leads on.",
 		Example: "grounds:\n  frame stud: {at: under seat, limit: 30 A}\n" +

@@ -10,7 +10,7 @@ import (
 
 // designSection is the whole file: the heading and the other sections.
 var designSection = section[Design]{
-	Section: Section{Name: "design", Shape: kindRecord,
+	Section: Section{Name: "design", Shape: KindRecord,
 		Doc: "The whole file: a heading, the source, the places, and the parts, each of which names what " +
 			"feeds it and where it returns. The format version is the first key.",
 		Example: "fusewright: 1\ntitle: \"Auxiliary lamps\"\nvehicle: invented single\nsystem: 12 V\n" +
@@ -20,7 +20,7 @@ var designSection = section[Design]{
 
 func headingKeys() []key[Design] {
 	return []key[Design]{
-		{Key: Key{Name: "fusewright", Kind: kindChoice, Choices: []string{FormatVersion}, Required: true,
+		{Key: Key{Name: "fusewright", Kind: KindChoice, Choices: []string{FormatVersion}, Required: true,
 			Doc: "format version; the first key of the file", Example: FormatVersion},
 			read: func(*reader, *Design, field) {}}, // checked before anything is read
 		textKey(Key{Name: "title", Required: true, Doc: "what the harness is",
@@ -35,20 +35,18 @@ func headingKeys() []key[Design] {
 		systemKey(),
 		libraryKey(Key{Name: "practice", Library: "practices", Required: true,
 			Doc: "field of use, which sets the limits", Example: "motorcycle"},
-			func(r *reader) (func(string) *library.Practice, func() []string) {
-				return r.lib.Practice, r.lib.PracticeNames
-			}, func(d *Design) **library.Practice { return &d.Practice }),
+			(*library.Library).Practice, func(d *Design) **library.Practice { return &d.Practice }),
 		recordKey(Key{Name: "limits", Doc: "limits that differ from the practice's",
 			Example: "{drop critical: 2 %}"}, &limitsSection,
 			func(_ *reader, d *Design, _ field) *Limits { return &d.Limits }),
-		textsKey(Key{Name: "notes", Doc: "what an installer or reviewer should know",
+		textsKey(Key{Name: "notes", Doc: "what an installer or reviewer should know; at most 2000", most: maxRemarks,
 			Example: `["route clear of the steering stop"]`}, func(d *Design) *[]Text { return &d.Notes }),
 	}
 }
 
 // dateKey reads a calendar day.
 func dateKey() key[Design] {
-	return key[Design]{Key: Key{Name: "date", Kind: kindText, Example: "2031-05-09",
+	return key[Design]{Key: Key{Name: "date", Kind: KindText, Example: "2031-05-09",
 		Doc: "day of the issue, ISO 8601"},
 		read: func(r *reader, d *Design, f field) {
 			s, ok := r.sentence(f, maxName)
@@ -129,7 +127,7 @@ func sectionKeys() []key[Design] {
 			&situationSection, addSituation),
 		namedKey(Key{Name: "rides", Doc: "sequences of legs, for the battery's charge",
 			Example: "see ride"}, &rideSection, addRide),
-		listKey(Key{Name: "accepted", Doc: "findings taken as they are, with the reason",
+		listKey(Key{Name: "accepted", Doc: "findings taken as they are, with the reason; at most 2000", most: maxRemarks,
 			Example: "see acceptance"}, &acceptanceSection, addAcceptance),
 		pricesKey(),
 		recordKey(Key{Name: "sheet", Doc: "how it is drawn", Example: "{size: A3}"},
@@ -138,7 +136,7 @@ func sectionKeys() []key[Design] {
 }
 
 var limitsSection = section[Limits]{
-	Section: Section{Name: "limits", Shape: kindRecord,
+	Section: Section{Name: "limits", Shape: KindRecord,
 		Doc: "Limits of this design in place of the practice's. A wider limit than the practice's is the " +
 			"builder's to answer for.",
 		Example: "limits: {drop critical: 2 %, fuse distance: 150 mm, days to no start: 21 days}\n"},

@@ -10,6 +10,7 @@ import (
 
 	"fusewright/harness/design/problem"
 	"fusewright/harness/design/quantity"
+	"fusewright/library"
 
 	"gopkg.in/yaml.v3"
 )
@@ -17,28 +18,28 @@ import (
 // expected says what a key takes, for messages.
 func (k *Key) expected() string {
 	switch k.Kind {
-	case kindQuantity:
+	case KindQuantity:
 		if len(k.Choices) > 0 {
 			return oneOf(append(append([]string(nil), k.Choices...), quantity.Expected(k.Unit)))
 		}
 		return quantity.Expected(k.Unit)
-	case kindChoice:
+	case KindChoice:
 		return oneOf(k.Choices)
-	case kindYesNo:
+	case KindYesNo:
 		return "yes or no"
-	case kindText, kindTexts:
+	case KindText, KindTexts:
 		return "text, such as " + k.Example
-	case kindLibrary:
+	case KindLibrary:
 		return "a name from the library's " + k.Library + ", such as " + k.Example
-	case kindPlace:
+	case KindPlace:
 		return "the name of a place, such as " + k.Example
-	case kindFeeds, kindReturns:
+	case KindFeeds, KindReturns:
 		return "the name of a part or a list of names, such as " + k.Example
-	case kindNumber:
+	case KindNumber:
 		return fmt.Sprintf("a number from %g to %g", k.Min, k.Max)
-	case kindList:
+	case KindList:
 		return "a list"
-	case kindRecord, kindNamed, kindCurve:
+	case KindRecord, KindNamed, KindCurve:
 		return "a mapping"
 	}
 	return k.Kind
@@ -81,7 +82,7 @@ func (r *reader) sentence(f field, most int) (Text, bool) {
 }
 
 func textKey[T any](k Key, to func(*T) *Text) key[T] {
-	k.Kind = kindText
+	k.Kind = KindText
 	return key[T]{Key: k, read: func(r *reader, t *T, f field) {
 		if s, ok := r.sentence(f, maxSentence); ok {
 			*to(t) = s
@@ -91,7 +92,7 @@ func textKey[T any](k Key, to func(*T) *Text) key[T] {
 
 // reasonKey reads why something is taken as it is. A bare yes or no is none.
 func reasonKey[T any](k Key, to func(*T) *Text) key[T] {
-	k.Kind = kindText
+	k.Kind = KindText
 	return key[T]{Key: k, read: func(r *reader, t *T, f field) {
 		s, ok := r.sentence(f, maxSentence)
 		switch {
@@ -109,7 +110,7 @@ var noReason = regexp.MustCompile(`(?i)^(yes|no|true|false|on|off|none|\PL*)$`)
 
 // textsKey reads one text or a list of them.
 func textsKey[T any](k Key, to func(*T) *[]Text) key[T] {
-	k.Kind = kindTexts
+	k.Kind = KindTexts
 	return key[T]{Key: k, read: func(r *reader, t *T, f field) { *to(t) = r.texts(f, maxSentence) }}
 }
 
@@ -117,6 +118,9 @@ func textsKey[T any](k Key, to func(*T) *[]Text) key[T] {
 func (r *reader) texts(f field, most int) []Text {
 	nodes := []*yaml.Node{f.node}
 	if n := follow(f.node); n.Kind == yaml.SequenceNode {
+		if r.tooMany(f, n) {
+			return nil
+		}
 		nodes = n.Content
 	}
 	var list []Text
@@ -129,7 +133,7 @@ func (r *reader) texts(f field, most int) []Text {
 }
 
 func yesKey[T any](k Key, to func(*T) *bool) key[T] {
-	k.Kind = kindYesNo
+	k.Kind = KindYesNo
 	return key[T]{Key: k, read: func(r *reader, t *T, f field) {
 		if yes, ok := r.yes(f); ok {
 			*to(t) = yes
@@ -154,7 +158,7 @@ func (r *reader) yes(f field) (yes, ok bool) {
 
 // choiceKey reads one of a few words.
 func choiceKey[T any, S ~string](k Key, to func(*T) *S) key[T] {
-	k.Kind = kindChoice
+	k.Kind = KindChoice
 	return key[T]{Key: k, read: func(r *reader, t *T, f field) {
 		if s, ok := r.choice(f, k.Choices); ok {
 			*to(t) = S(s)
@@ -177,7 +181,7 @@ func (r *reader) choice(f field, choices []string) (string, bool) {
 }
 
 func quantityKey[T any](k Key, to func(*T) *Quantity) key[T] {
-	k.Kind = kindQuantity
+	k.Kind = KindQuantity
 	if k.Example == "" {
 		k.Example = quantity.Example(k.Unit)
 	}
@@ -230,7 +234,7 @@ func quantityProblem(pos problem.Pos, f field, err error) problem.Problem {
 
 // numberKey reads a plain number: a count or a ratio, which has no unit.
 func numberKey[T any](k Key, to func(t *T, value float64)) key[T] {
-	k.Kind = kindNumber
+	k.Kind = KindNumber
 	return key[T]{Key: k, read: func(r *reader, t *T, f field) {
 		s, ok := r.scalar(f, "")
 		if !ok {
@@ -245,18 +249,22 @@ func numberKey[T any](k Key, to func(t *T, value float64)) key[T] {
 	}}
 }
 
-// libraryKey reads the name of a row of the library.
-func libraryKey[T, X any](k Key, list func(*reader) (find func(string) *X, names func() []string),
-	to func(*T) **X) key[T] {
-	k.Kind = kindLibrary
+// libraryKey reads the name of a row of the library, which find finds.
+func libraryKey[T, X any](k Key, find func(*library.Library, string) *X, to func(*T) **X) key[T] {
+	return rowKey(k, func(r *reader, name string) *X { return find(r.lib, name) }, to)
+}
+
+// rowKey is libraryKey for a row that goes by more than its name.
+func rowKey[T, X any](k Key, find func(*reader, string) *X, to func(*T) **X) key[T] {
+	k.Kind = KindLibrary
 	return key[T]{Key: k, read: func(r *reader, t *T, f field) {
 		s, ok := r.scalar(f, "")
 		if !ok {
 			return
 		}
-		find, names := list(r)
-		if *to(t) = lookup(r, k.Library, s, find); *to(t) == nil {
-			r.unknown(r.pos(f.node), fmt.Sprintf("%s: the library has no %s", f, quoted(s)), s, names())
+		*to(t) = lookup(r, k.Library, s, func(name string) *X { return find(r, name) })
+		if *to(t) == nil {
+			r.unknown(r.pos(f.node), fmt.Sprintf("%s: the library has no %s", f, quoted(s)), s, r.lib.Names(k.Library))
 		}
 	}}
 }
@@ -274,7 +282,7 @@ func lookup[X any](r *reader, list, name string, find func(string) *X) *X {
 
 // recordKey reads a mapping with its own section.
 func recordKey[T, X any](k Key, s *section[X], to func(r *reader, t *T, f field) *X) key[T] {
-	k.Kind, k.Section = kindRecord, s.Name
+	k.Kind, k.Section = KindRecord, s.Name
 	return key[T]{Key: k, read: func(r *reader, t *T, f field) {
 		readRecord(r, s, to(r, t, f), f.node, f.inside())
 	}}
@@ -282,7 +290,7 @@ func recordKey[T, X any](k Key, s *section[X], to func(r *reader, t *T, f field)
 
 // listKey reads a list of mappings.
 func listKey[T, X any](k Key, s *section[X], add func(r *reader, t *T, n *yaml.Node) *X) key[T] {
-	k.Kind, k.Section = kindList, s.Name
+	k.Kind, k.Section = KindList, s.Name
 	return key[T]{Key: k, read: func(r *reader, t *T, f field) {
 		r.items(f, "a list of records, each after a \"-\"", func(n *yaml.Node) {
 			readRecord(r, s, add(r, t, n), n, where{kind: s.Name})
@@ -293,7 +301,7 @@ func listKey[T, X any](k Key, s *section[X], add func(r *reader, t *T, n *yaml.N
 // namedKey reads a mapping of names to records. add makes the record for a
 // name, or gives nil after reporting why not.
 func namedKey[T, X any](k Key, s *section[X], add func(r *reader, t *T, name string, n *yaml.Node) *X) key[T] {
-	k.Kind, k.Section = kindNamed, s.Name
+	k.Kind, k.Section = KindNamed, s.Name
 	return key[T]{Key: k, read: func(r *reader, t *T, f field) {
 		if n := follow(f.node); n.Kind != yaml.MappingNode {
 			r.report(r.pos(f.node), fmt.Sprintf("%q is %s", k.Name, kindName(n)),

@@ -33,6 +33,9 @@ func TestLimitsAreNamed(t *testing.T) {
 			"limits.yaml:20008:30: the design has 20001 wires (expected at most 20000)"},
 		{"ways", head + "blocks:\n  b:\n    way limit: 10 A\n    total limit: 30 A\n    at: tray\n    fed by: battery\n    ways:\n" +
 			rows(maxWays+1, "      %d: spare"), `block "b" has more than 200 ways`},
+		{"notes", head + "notes:\n" + rows(maxRemarks+1, "  - n%d"), "limits.yaml:2008:5: notes has 2001 entries (expected at most 2000)"},
+		{"acceptances", head + "accepted:\n" + rows(maxRemarks+1, "  - {rule: x, part: p%d, reason: seen}"),
+			"limits.yaml:2008:5: accepted has 2001 entries (expected at most 2000)"},
 		{"situations", head + "situations:\n" + rows(maxStates+1, "  s%d: {key: off}"), "more than 500 situations and legs"},
 		{"legs", head + "rides:\n  long:\n    legs:\n" + rows(maxStates+1, "      - {minutes: %d min, engine: stopped}"),
 			"more than 500 situations and legs"},

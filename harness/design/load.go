@@ -28,7 +28,7 @@ func words[S ~string](kinds []S) (list []string) {
 }
 
 var loadSection = section[Load]{
-	Section: Section{Name: "load", Shape: kindNamed,
+	Section: Section{Name: "load", Shape: KindNamed,
 		Doc: "An accessory. A type of the library brings its usual figures; what the design says goes first.",
 		Example: "loads:\n  left lamp: {power: 24 W, behaves: constant power, at: fork, fed by: lamps,\n" +
 			"    returns to: frame stud, critical: yes}\n" +
@@ -52,9 +52,7 @@ func loadFigureKeys() []key[Load] {
 	return []key[Load]{
 		libraryKey(Key{Name: "type", Library: "loads", Doc: "typical load of the library",
 			Example: "heated grips"},
-			func(r *reader) (func(string) *library.LoadType, func() []string) {
-				return r.lib.Load, r.lib.LoadNames
-			}, func(x *Load) **library.LoadType { return &x.Type }),
+			(*library.Library).Load, func(x *Load) **library.LoadType { return &x.Type }),
 		quantityKey(Key{Name: "power", Unit: quantity.Power, Min: 0, Max: 100_000,
 			Doc: "power at `rated at`; this, `current` or `resistance`, unless the type has it"},
 			func(x *Load) *Quantity { return &x.given.power }),
@@ -109,7 +107,7 @@ func loadUseKeys() []key[Load] {
 }
 
 var inrushSection = section[Load]{
-	Section: Section{Name: "inrush", Shape: kindRecord,
+	Section: Section{Name: "inrush", Shape: KindRecord,
 		Doc:     "The current of a load when it is switched on: so many times the running current, dying away.",
 		Example: "inrush: {peak: 8, time: 20 ms}\n"},
 	keys: []key[Load]{
@@ -119,6 +117,20 @@ var inrushSection = section[Load]{
 			Doc: "time constant of its decay", Example: "20 ms"},
 			func(x *Load) *Quantity { return &x.given.inrushTime }),
 	},
+}
+
+// contactKinds says which of a contact's ratings holds for a behaviour: resistive,
+// of lamps or of motors. Electronics count as resistive.
+var contactKinds = map[Behaviour]int{Resistor: 0, FilamentLamp: 1, ConstantPower: 0, Motor: 2}
+
+// ContactA is a contact's rating for a load of a behaviour, of its resistive rating
+// and those for lamps and motors, all in A. One that is not given, 0, falls back on
+// the resistive one.
+func (b Behaviour) ContactA(resistiveA, lampA, motorA float64) float64 {
+	if own := [...]float64{resistiveA, lampA, motorA}[contactKinds[b]]; own > 0 {
+		return own
+	}
+	return resistiveA
 }
 
 // figures sets power and rated voltage from what is given.

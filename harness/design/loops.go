@@ -8,30 +8,16 @@ import (
 // checkLoops reports feeds, and returns of grounds, that lead in a circle. A
 // coil fed from its own contact is none: that is a latch.
 func (r *reader) checkLoops() {
-	l := &loopSearch{r: r, state: map[Part]int{}}
+	l := &loopSearch{r: r, state: map[Part]int{}, onward: map[Part][]Feed{}}
+	for _, c := range r.connections {
+		_, ground := c.owner.(*Ground)
+		if relay, ok := c.owner.(*Relay); c.back == ground && !(ok && c.feeds == &relay.Coil.FedBy) {
+			l.onward[c.owner] = append(l.onward[c.owner], *c.feeds...)
+		}
+	}
 	for _, p := range r.parts {
 		l.visit(p)
 	}
-}
-
-// onward are the connections that a part's current comes through, or, of a
-// ground, goes through.
-func onward(p Part) []Feed {
-	switch p := p.(type) {
-	case *Fuse:
-		return p.FedBy
-	case *Relay:
-		return p.FedBy
-	case *Block:
-		return p.FedBy
-	case *Switch:
-		return p.FedBy
-	case *Splice:
-		return p.FedBy
-	case *Ground:
-		return p.Returns
-	}
-	return nil
 }
 
 // loopSearch is a depth-first search with the path walked so far.
@@ -39,6 +25,9 @@ type loopSearch struct {
 	r     *reader
 	state map[Part]int // 0 not visited, 1 on the path, 2 done
 	path  []Part
+	// onward are the connections that a part's current comes through, or, of a
+	// ground, goes through.
+	onward map[Part][]Feed
 }
 
 func (l *loopSearch) visit(p Part) {
@@ -47,7 +36,7 @@ func (l *loopSearch) visit(p Part) {
 	}
 	l.state[p] = 1
 	l.path = append(l.path, p)
-	for _, f := range onward(p) {
+	for _, f := range l.onward[p] {
 		if l.state[f.From.Part] == 1 {
 			l.report(f)
 			continue

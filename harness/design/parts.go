@@ -29,7 +29,7 @@ func partsKey[X any, P partPtr[X]](k Key, s *section[X], list func(*Design) *[]*
 	return namedKey(k, s, func(r *reader, d *Design, name string, n *yaml.Node) *X {
 		x := new(X)
 		c := P(x).common()
-		c.Name, c.Pos = name, r.pos(n)
+		c.Name, c.Pos, c.kind = name, r.pos(n), "a "+s.Name
 		if !r.define(s.Name, P(x)) {
 			return nil
 		}
@@ -93,26 +93,4 @@ func withCommon[X any, P partPtr[X]](own ...key[X]) []key[X] {
 }
 
 // kindOf says what a part is, with its article.
-func kindOf(p Part) string {
-	switch p.(type) {
-	case *Tap:
-		return "a tap"
-	case *Fuse:
-		return "a fuse"
-	case *Relay:
-		return "a relay"
-	case *Block:
-		return "a block"
-	case *Switch:
-		return "a switch"
-	case *Load:
-		return "a load"
-	case *Ground:
-		return "a ground"
-	case *Splice:
-		return "a splice"
-	case *NegativePart:
-		return "the battery's negative post"
-	}
-	return "the battery's positive post"
-}
+func kindOf(p Part) string { return p.(interface{ common() *Common }).common().kind }

@@ -13,7 +13,7 @@ import (
 const minAmbientC, maxAmbientC = -90, 300
 
 var placeSection = section[Place]{
-	Section: Section{Name: "place", Shape: kindNamed,
+	Section: Section{Name: "place", Shape: KindNamed,
 		Doc: "Somewhere on the vehicle where parts stand. Parts name their place with `at`, and runs of " +
 			"loom lead from place to place.",
 		Short: "nothing, when there is nothing to say of it",
@@ -48,7 +48,7 @@ type placeRef struct {
 }
 
 func placeKey[T any](k Key, to func(*T) **Place) key[T] {
-	k.Kind = kindPlace
+	k.Kind = KindPlace
 	return key[T]{Key: k, read: func(r *reader, t *T, f field) {
 		if s, ok := r.sentence(f, maxName); ok {
 			r.placeRefs = append(r.placeRefs, placeRef{f, s, to(t), r.current})

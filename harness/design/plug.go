@@ -16,9 +16,7 @@ func plugKey[X any, P interface {
 		Example: "sealed 1.5",
 		Doc: "connector family at which it comes off the harness, both halves bought: its wires then end in " +
 			"contacts of the family; `auto` is chosen by sizing"},
-		func(r *reader) (func(string) *library.Connector, func() []string) {
-			return r.lib.Connector, r.lib.ConnectorNames
-		}, func(x *X) **library.Connector { return &P(x).PlugSpec().Plug }),
+		(*library.Library).Connector, func(x *X) **library.Connector { return &P(x).PlugSpec().Plug }),
 		func(x *X) { P(x).PlugSpec().PlugAuto = true })
 }
 

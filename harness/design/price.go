@@ -13,7 +13,7 @@ var moneyForm = regexp.MustCompile(`^([0-9]{1,9}(?:\.[0-9]{1,4})?) ([A-Z]{3})$`)
 
 // pricesKey reads what things cost, by the text of their purchase line.
 func pricesKey() key[Design] {
-	k := Key{Name: "prices", Kind: kindMoney,
+	k := Key{Name: "prices", Kind: KindMoney,
 		Doc:     "what one piece, pack or metre costs, by the wording of its item in the bill of materials",
 		Example: `{"blade C 15 A, blue": 0.60 EUR}`}
 	return key[Design]{Key: k, read: func(r *reader, d *Design, f field) {

@@ -19,6 +19,7 @@ const (
 	maxWires     = 20_000  // feeds and returns: a chain of as many is checked in seconds
 	maxWays      = 200     // of one block
 	maxStates    = 500     // situations, and legs of all rides
+	maxRemarks   = 2000    // notes, and acceptances: each is looked at and printed
 	maxName      = 80      // characters of a name
 	maxSentence  = 2000    // characters of a title, note or reason
 	maxProblems  = 500     // mistakes shown

@@ -52,9 +52,9 @@ func WriteReference(w io.Writer) error {
 
 // shapes says how the records of a section stand in the file.
 var shapes = map[string]string{
-	kindRecord: "One record.",
-	kindNamed:  "Records by name: a mapping with each name as key.",
-	kindList:   "A list of records.",
+	KindRecord: "One record.",
+	KindNamed:  "Records by name: a mapping with each name as key.",
+	KindList:   "A list of records.",
 }
 
 func writeSection(b *strings.Builder, s Section) {
@@ -88,18 +88,18 @@ func (k Key) form() string {
 	choices := oneOf(words)
 	var form string
 	switch k.Kind {
-	case kindChoice:
+	case KindChoice:
 		return choices
-	case kindQuantity:
+	case KindQuantity:
 		form = fmt.Sprintf("%s, such as `%s`", k.Unit, k.Example)
 		if k.Max > k.Min {
 			form += fmt.Sprintf("; %s to %s", quantity.Plain(k.Min, k.Unit), quantity.Plain(k.Max, k.Unit))
 		}
-	case kindNumber:
+	case KindNumber:
 		form = fmt.Sprintf("number, %g to %g", k.Min, k.Max)
-	case kindLibrary:
+	case KindLibrary:
 		form = fmt.Sprintf("name from the library's %s, such as `%s`", k.Library, k.Example)
-	case kindYesNo:
+	case KindYesNo:
 		return "`yes` or `no`"
 	default:
 		form = k.Kind

@@ -7,7 +7,7 @@ import (
 )
 
 var relaySection = section[Relay]{
-	Section: Section{Name: "relay", Shape: kindNamed,
+	Section: Section{Name: "relay", Shape: KindNamed,
 		Doc: "A coil with contacts, terminals after DIN 72552: `fed by` is terminal 30; parts fed by the " +
 			"relay's name hang on 87, or on the contact named, as in `keyed 87a`.",
 		Example: "relays:\n  keyed:\n    form: mini make\n    at: under seat\n    fed by: main\n" +
@@ -25,12 +25,10 @@ var relaySection = section[Relay]{
 
 // relayFormKey finds the form whose coil is for the system voltage.
 func relayFormKey() key[Relay] {
-	return orAuto(libraryKey(Key{Name: "form", Library: "relay forms", Default: "`auto`", Example: "mini make",
+	return orAuto(rowKey(Key{Name: "form", Library: "relay forms", Default: "`auto`", Example: "mini make",
 		Doc: "relay form; of a family, the one for the system voltage is taken; `auto` is chosen by sizing"},
-		func(r *reader) (func(string) *library.RelayForm, func() []string) {
-			return func(name string) *library.RelayForm {
-				return r.lib.RelayFormFor(name, r.d.SystemV.Value)
-			}, r.lib.RelayFormNames
+		func(r *reader, name string) *library.RelayForm {
+			return r.lib.RelayFormFor(name, r.d.SystemV.Value)
 		}, func(x *Relay) **library.RelayForm { return &x.Form }), func(x *Relay) { x.FormAuto = true })
 }
 
@@ -58,13 +56,13 @@ func (r *reader) fillRelays() {
 		}
 		if x.Form = r.lib.RelayFormFor(name, r.d.SystemV.Value); x.Form == nil {
 			r.report(x.Pos, fmt.Sprintf("relay %s: no form is given and the library has no %q",
-				quoted(x.Name), name), oneOf(r.lib.RelayFormNames()))
+				quoted(x.Name), name), oneOf(r.lib.Names("relay forms")))
 		}
 	}
 }
 
 var coilSection = section[Coil]{
-	Section: Section{Name: "coil", Shape: kindRecord,
+	Section: Section{Name: "coil", Shape: KindRecord,
 		Doc: "A relay's coil. What it does when it is switched off, the suppression, matters to what " +
 			"switches it.",
 		Example: "coil: {fed by: pilot, returns to: frame stud, suppressed by: resistor}\n"},

@@ -26,8 +26,8 @@ func (r *reader) tooManyWires() bool {
 // resolveConnections looks up the names of all feeds and returns.
 func (r *reader) resolveConnections() {
 	r.checkOutputNames()
-	battery := &BatteryPart{Common{Name: BatteryName, At: r.d.Battery.At, Pos: r.d.Battery.Pos}}
-	negative := &NegativePart{Common{Name: NegativeName, At: r.d.Battery.At, Pos: r.d.Battery.Pos}}
+	battery := &BatteryPart{Common{Name: BatteryName, At: r.d.Battery.At, Pos: r.d.Battery.Pos, kind: "the battery's positive post"}}
+	negative := &NegativePart{Common{Name: NegativeName, At: r.d.Battery.At, Pos: r.d.Battery.Pos, kind: "the battery's negative post"}}
 	r.names[BatteryName] = namedPart{battery, battery.Pos}
 	r.names[NegativeName] = namedPart{negative, negative.Pos}
 	if r.unplacedBattery {

@@ -7,7 +7,7 @@ import (
 )
 
 var rideSection = section[Ride]{
-	Section: Section{Name: "ride", Shape: kindNamed,
+	Section: Section{Name: "ride", Shape: KindNamed,
 		Doc: "A sequence of legs, to follow the battery's charge through a day.",
 		Example: "rides:\n  commute:\n    start charge: 90 %\n    legs:\n" +
 			"      - {minutes: 12 min, engine: idle, on: [grips]}\n" +
@@ -27,7 +27,7 @@ var rideSection = section[Ride]{
 }
 
 var legSection = section[stateDraft]{
-	Section: Section{Name: "leg", Shape: kindList,
+	Section: Section{Name: "leg", Shape: KindList,
 		Doc:     "A time at one engine speed with some loads on.",
 		Example: "legs:\n  - {minutes: 12 min, engine: 2600 rpm, on: [grips]}\n"},
 	keys: append([]key[stateDraft]{

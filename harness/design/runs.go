@@ -8,7 +8,7 @@ import (
 )
 
 var runSection = section[Run]{
-	Section: Section{Name: "run", Shape: kindList,
+	Section: Section{Name: "run", Shape: KindList,
 		Doc: "A stretch of loom between two places. A wire takes the shortest way through the runs " +
 			"between its two ends, and wires in one run share a bundle.",
 		Example: "runs:\n  - {from: battery tray, to: under seat, length: 260 mm, cover: braided sleeve}\n" +
@@ -34,15 +34,13 @@ var runSection = section[Run]{
 			func(x *Run) *bool { return &x.Pinches }),
 		orNone(orAuto(libraryKey(Key{Name: "cover", Library: "covers", Default: "`none`", Example: "braided sleeve",
 			Doc: "sleeve or conduit over it; `none` leaves it bare; `auto` is one that the run needs, chosen by sizing"},
-			func(r *reader) (func(string) *library.Cover, func() []string) {
-				return r.lib.Cover, r.lib.CoverNames
-			}, func(x *Run) **library.Cover { return &x.Cover }),
+			(*library.Library).Cover, func(x *Run) **library.Cover { return &x.Cover }),
 			func(x *Run) { x.CoverAuto = true })),
 	},
 }
 
 var nearSection = section[Run]{
-	Section: Section{Name: "near", Shape: kindRecord, Doc: "What a run passes near.",
+	Section: Section{Name: "near", Shape: KindRecord, Doc: "What a run passes near.",
 		Short:   "a word for it",
 		Example: "near: {what: exhaust, ambient: 75 °C}\n"},
 	keys: []key[Run]{

@@ -4,11 +4,9 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
-	"unicode"
 
 	"fusewright/harness/design/quantity"
 	"fusewright/library"
@@ -86,7 +84,7 @@ func shortSchema(section string) schemaNode {
 func keySchema(k Key, lib *library.Library) schemaNode {
 	node := valueSchema(k, lib)
 	text := k.Doc
-	if k.Min < k.Max && k.Kind == kindQuantity {
+	if k.Min < k.Max && k.Kind == KindQuantity {
 		text += fmt.Sprintf("; %s to %s", quantity.Plain(k.Min, k.Unit), quantity.Plain(k.Max, k.Unit))
 	}
 	if k.Default != "" {
@@ -107,24 +105,24 @@ func keySchema(k Key, lib *library.Library) schemaNode {
 
 func valueSchema(k Key, lib *library.Library) schemaNode {
 	switch k.Kind {
-	case kindText:
+	case KindText:
 		return textSchema()
-	case kindTexts:
+	case KindTexts:
 		return anyOf(textSchema(), listSchema(textSchema()))
-	case kindNumber:
+	case KindNumber:
 		return schemaNode{"type": "number", "minimum": k.Min, "maximum": k.Max}
-	case kindQuantity:
+	case KindQuantity:
 		q := schemaNode{"type": "string", "pattern": quantity.Pattern(k.Unit, k.Min < 0)}
 		return withWords(k.Choices, q)
-	case kindChoice:
+	case KindChoice:
 		return wordsSchema(k.Choices)
-	case kindYesNo:
+	case KindYesNo:
 		return wordsSchema([]string{"yes", "no", "true", "false"})
-	case kindLibrary:
-		return withWords(k.Choices, anyOf(schemaNode{"enum": LibraryNames(lib, k.Library)}, textSchema()))
-	case kindPlace:
+	case KindLibrary:
+		return withWords(k.Choices, anyOf(schemaNode{"enum": libraryNames(lib, k.Library)}, textSchema()))
+	case KindPlace:
 		return textSchema()
-	case kindFeeds, kindReturns, kindLoads, kindSwitches:
+	case KindFeeds, KindReturns, KindLoads, KindSwitches:
 		return anyOf(textSchema(), listSchema(textSchema()))
 	}
 	return compoundSchema(k)
@@ -134,23 +132,23 @@ func valueSchema(k Key, lib *library.Library) schemaNode {
 func compoundSchema(k Key) schemaNode {
 	ref := schemaNode{"$ref": "#/definitions/" + strings.ReplaceAll(k.Section, " ", "%20")}
 	switch k.Kind {
-	case kindRecord:
+	case KindRecord:
 		return ref
-	case kindList:
+	case KindList:
 		return listSchema(ref)
-	case kindNamed:
+	case KindNamed:
 		names := schemaNode{"minLength": 1, "maxLength": maxName}
 		if k.Section == waySection.Name {
 			names = schemaNode{"pattern": "^[0-9]{1,3}$"}
 		}
 		return schemaNode{"type": "object", "additionalProperties": ref, "propertyNames": names}
-	case kindCurve:
+	case KindCurve:
 		return schemaNode{"type": "object", "minProperties": 1,
 			"propertyNames": schemaNode{"pattern": quantity.Pattern(quantity.Speed, false)},
 			"additionalProperties": anyOf(
 				schemaNode{"type": "string", "pattern": quantity.Pattern(quantity.Current, false)},
 				schemaNode{"type": "string", "pattern": quantity.Pattern(quantity.Power, false)})}
-	case kindMoney:
+	case KindMoney:
 		return schemaNode{"type": "object",
 			"additionalProperties": schemaNode{"type": "string", "pattern": moneyForm.String()}}
 	}
@@ -184,7 +182,7 @@ func wordsSchema(words []string) schemaNode {
 	seen := map[bool]bool{}
 	for _, w := range words {
 		enum = append(enum, w)
-		forms = append(forms, wordForm(w))
+		forms = append(forms, quantity.AnyCase(w))
 		if v, ok := truth[w]; ok && !seen[v] {
 			seen[v] = true
 			enum = append(enum, v)
@@ -197,47 +195,12 @@ func wordsSchema(words []string) schemaNode {
 		schemaNode{"type": "string", "pattern": `^\s*(` + strings.Join(forms, "|") + `)\s*$`})
 }
 
-// wordForm is a pattern of a word in any case.
-func wordForm(word string) string {
-	var b strings.Builder
-	for _, r := range word {
-		switch lower, upper := unicode.ToLower(r), unicode.ToUpper(r); {
-		case r == ' ':
-			b.WriteString(`\s+`)
-		case lower != upper:
-			fmt.Fprintf(&b, "[%c%c]", upper, lower)
-		default:
-			b.WriteString(regexp.QuoteMeta(string(r)))
-		}
+// libraryNames are the names that a key with this Library takes; of a crimp part,
+// its kind is one.
+func libraryNames(lib *library.Library, list string) []string {
+	names := lib.Names(list)
+	if list == "terminals" {
+		names = slices.Compact(slices.Sorted(slices.Values(append(lib.TerminalKinds(), names...))))
 	}
-	return b.String()
-}
-
-// LibraryNames are the names that a key with this Library takes.
-func LibraryNames(lib *library.Library, list string) []string {
-	switch list {
-	case "batteries":
-		return lib.ChemistryNames()
-	case "blocks":
-		return lib.BlockNames()
-	case "connector families":
-		return lib.ConnectorNames()
-	case "covers":
-		return lib.CoverNames()
-	case "fuse types":
-		return lib.FuseTypeNames()
-	case "loads":
-		return lib.LoadNames()
-	case "practices":
-		return lib.PracticeNames()
-	case "relay forms":
-		return lib.RelayFormNames()
-	case "switches":
-		return lib.SwitchNames()
-	case "terminals":
-		return slices.Compact(slices.Sorted(slices.Values(append(lib.TerminalKinds(), lib.TerminalNames()...))))
-	case "wire types":
-		return lib.WireTypeNames()
-	}
-	panic("design: no names for the library's " + list)
+	return names
 }

@@ -1,7 +1,7 @@
 package design
 
 var sheetSection = section[Sheet]{
-	Section: Section{Name: "sheet", Shape: kindRecord, Doc: "How the papers are drawn, and in which unit they give lengths.",
+	Section: Section{Name: "sheet", Shape: KindRecord, Doc: "How the papers are drawn, and in which unit they give lengths.",
 		Example: "sheet: {size: A3, place boxes: yes}\n"},
 	keys: []key[Sheet]{
 		choiceKey(Key{Name: "size", Choices: []string{"A4", "A3", "Letter", "Tabloid"}, Default: "A4",

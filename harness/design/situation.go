@@ -24,13 +24,13 @@ type stateDraft struct {
 }
 
 var situationSection = section[stateDraft]{
-	Section: Section{Name: "situation", Shape: kindNamed,
+	Section: Section{Name: "situation", Shape: KindNamed,
 		Doc: "What is on at once; every check is made in every situation. When the design gives some, the " +
 			"usual ones are left out, except that the vehicle parked with the key off is always looked at.",
 		Example: "situations:\n  night ride: {engine: cruise, on: [left lamp, right lamp, grips]}\n" +
 			"  waiting: {engine: idle, on: all}\n  parked: {key: off}\n"},
 	keys: append(stateKeys(),
-		key[stateDraft]{Key: Key{Name: "closed", Kind: kindSwitches, Example: "[lamps]", Default: "none",
+		key[stateDraft]{Key: Key{Name: "closed", Kind: KindSwitches, Example: "[lamps]", Default: "none",
 			Doc: "switches closed besides those that the loads need"},
 			read: func(r *reader, x *stateDraft, f field) { x.closed = r.texts(f, maxName) }}),
 }
@@ -38,18 +38,18 @@ var situationSection = section[stateDraft]{
 // stateKeys are the keys that situations and legs share.
 func stateKeys() []key[stateDraft] {
 	return []key[stateDraft]{
-		{Key: Key{Name: "key", Kind: kindChoice, Choices: []string{string(KeyOn), string(KeyOff)},
+		{Key: Key{Name: "key", Kind: KindChoice, Choices: []string{string(KeyOn), string(KeyOff)},
 			Default: "on", Doc: "ignition key", Example: "off"},
 			read: func(r *reader, x *stateDraft, f field) {
 				if s, ok := r.choice(f, []string{string(KeyOn), string(KeyOff)}); ok {
 					x.key = Text{s, r.pos(f.node)}
 				}
 			}},
-		{Key: Key{Name: "engine", Kind: kindQuantity, Unit: quantity.Speed, Min: 0, Max: maxRPM,
+		{Key: Key{Name: "engine", Kind: KindQuantity, Unit: quantity.Speed, Min: 0, Max: maxRPM,
 			Choices: []string{"idle", "cruise", "stopped"}, Default: "stopped",
 			Doc: "engine speed", Example: "2600 rpm"},
 			read: func(r *reader, x *stateDraft, f field) { r.engine(x, f) }},
-		{Key: Key{Name: "on", Kind: kindLoads, Choices: []string{"all", "none"}, Default: "none",
+		{Key: Key{Name: "on", Kind: KindLoads, Choices: []string{"all", "none"}, Default: "none",
 			Doc: "the loads that are on: names, `all` or `none`", Example: "[left lamp, grips]"},
 			read: func(r *reader, x *stateDraft, f field) {
 				list := r.texts(f, maxName)
@@ -66,7 +66,7 @@ func stateKeys() []key[stateDraft] {
 
 // engine reads a speed or one of the words for it.
 func (r *reader) engine(x *stateDraft, f field) {
-	k := Key{Kind: kindQuantity, Unit: quantity.Speed, Min: 0, Max: maxRPM}
+	k := Key{Kind: KindQuantity, Unit: quantity.Speed, Min: 0, Max: maxRPM}
 	s, ok := r.scalar(f, "idle, cruise, stopped or an engine speed")
 	if !ok {
 		return

@@ -6,16 +6,14 @@ import (
 )
 
 var switchSection = section[Switch]{
-	Section: Section{Name: "switch", Shape: kindNamed,
+	Section: Section{Name: "switch", Shape: KindNamed,
 		Doc: "A contact worked by hand. It is closed in a situation when a load that is on hangs on it, or " +
 			"when the situation says so.",
 		Example: "switches:\n  lamps: {rating: 10 A, at: handlebar, fed by: rear 1, wire: {colour: YE}}\n"},
 	keys: withCommon(append([]key[Switch]{
 		libraryKey(Key{Name: "type", Library: "switches", Doc: "switch of the library",
 			Example: "sealed rocker 20 A"},
-			func(r *reader) (func(string) *library.SwitchType, func() []string) {
-				return r.lib.Switch, r.lib.SwitchNames
-			}, func(x *Switch) **library.SwitchType { return &x.Type }),
+			(*library.Library).Switch, func(x *Switch) **library.SwitchType { return &x.Type }),
 		quantityKey(Key{Name: "rating", Unit: quantity.Current, Min: 0.01, Max: 2000,
 			Doc: "most current, when it is not of the library", Example: "10 A"},
 			func(x *Switch) *Quantity { return &x.RatingA }),

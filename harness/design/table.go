@@ -35,28 +35,29 @@ type Key struct {
 	Doc      string // one line
 	Example  string // a value
 
-	per float64 // base units per unit of the model; 0 = 1
+	per  float64 // base units per unit of the model; 0 = 1
+	most int     // entries of a list; 0 = as many as there are
 }
 
 // The kinds of values.
 const (
-	kindText     = "text"
-	kindNumber   = "number"
-	kindQuantity = "quantity"
-	kindChoice   = "choice"
-	kindYesNo    = "yes or no"
-	kindLibrary  = "library name"
-	kindPlace    = "place"
-	kindFeeds    = "one part, or a list of parts"
-	kindReturns  = "one ground, or a list of grounds"
-	kindLoads    = "list of loads"
-	kindSwitches = "list of switches"
-	kindTexts    = "text, or a list of texts"
-	kindRecord   = "record"
-	kindNamed    = "named records"
-	kindList     = "list of records"
-	kindCurve    = "speed to current"
-	kindMoney    = "money"
+	KindText     = "text"
+	KindNumber   = "number"
+	KindQuantity = "quantity"
+	KindChoice   = "choice"
+	KindYesNo    = "yes or no"
+	KindLibrary  = "library name"
+	KindPlace    = "place"
+	KindFeeds    = "one part, or a list of parts"
+	KindReturns  = "one ground, or a list of grounds"
+	KindLoads    = "list of loads"
+	KindSwitches = "list of switches"
+	KindTexts    = "text, or a list of texts"
+	KindRecord   = "record"
+	KindNamed    = "named records"
+	KindList     = "list of records"
+	KindCurve    = "speed to current"
+	KindMoney    = "money"
 )
 
 // key is a Key with how to read it into a T.
@@ -235,9 +236,23 @@ func (r *reader) items(f field, expected string, do func(n *yaml.Node)) {
 		r.report(r.pos(f.node), fmt.Sprintf("%s is %s", f, kindName(n)), expected)
 		return
 	}
+	if r.tooMany(f, n) {
+		return
+	}
 	for _, c := range n.Content {
 		do(c)
 	}
+}
+
+// tooMany reports a list that is longer than its key takes, at the first entry too
+// many, before any of it is read.
+func (r *reader) tooMany(f field, list *yaml.Node) bool {
+	if f.want == nil || f.want.most == 0 || len(list.Content) <= f.want.most {
+		return false
+	}
+	r.report(r.pos(list.Content[f.want.most]), fmt.Sprintf("%s has %d entries", f, len(list.Content)),
+		fmt.Sprintf("at most %d", f.want.most))
+	return true
 }
 
 func isNothing(n *yaml.Node) bool {

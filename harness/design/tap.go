@@ -3,7 +3,7 @@ package design
 import "fusewright/harness/design/quantity"
 
 var tapSection = section[Tap]{
-	Section: Section{Name: "tap", Shape: kindNamed,
+	Section: Section{Name: "tap", Shape: KindNamed,
 		Doc: "A point of the factory loom that the harness uses, as a trigger or as a feed.",
 		Example: "taps:\n  tail lamp feed: {at: under seat, hot: key, fuse: 10 A, spare: 300 mA, " +
 			"supervised: no}\n"},

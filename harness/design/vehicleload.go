@@ -6,10 +6,10 @@ import (
 	"gopkg.in/yaml.v3"
 )
 
-var vehiclePower = Key{Kind: kindQuantity, Unit: quantity.Power, Min: 0, Max: 100_000}
+var vehiclePower = Key{Kind: KindQuantity, Unit: quantity.Power, Min: 0, Max: 100_000}
 
 var vehicleLoadSection = section[VehicleLoad]{
-	Section: Section{Name: "vehicle load", Shape: kindNamed,
+	Section: Section{Name: "vehicle load", Shape: KindNamed,
 		Doc: "Something that the machine itself draws: ignition, injection, factory lamps. It stands at the " +
 			"battery posts, since the factory loom is not part of the design.",
 		Short: "its power",

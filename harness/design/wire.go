@@ -29,7 +29,7 @@ const DefaultSlackM = 0.05
 const defaultFeedColour, defaultReturnColour = "RD", "BK"
 
 var wireSection = section[wireDraft]{
-	Section: Section{Name: "wire", Shape: kindRecord,
+	Section: Section{Name: "wire", Shape: KindRecord,
 		Doc:     "One wire of a feed or return. What is left out comes from the `wire` section of the design.",
 		Example: "wire: {size: 1.5 mm², colour: YERD, ends: {to: ring M6}}\n"},
 	keys: append(wireKeys(),
@@ -46,11 +46,11 @@ var wireSection = section[wireDraft]{
 }
 
 var wireDefaultsSection = section[wireDraft]{
-	Section: Section{Name: "wire defaults", Shape: kindRecord,
+	Section: Section{Name: "wire defaults", Shape: KindRecord,
 		Doc:     "What holds for every wire that does not say otherwise.",
 		Example: "wire: {insulation: ISO 6722 thin wall class B, size: 1 mm², colour: RD, return colour: BK}\n"},
 	keys: append(wireKeys(),
-		key[wireDraft]{Key: Key{Name: "return colour", Kind: kindText, Default: defaultReturnColour,
+		key[wireDraft]{Key: Key{Name: "return colour", Kind: KindText, Default: defaultReturnColour,
 			Doc: "colour of returns: IEC 60757 code", Example: "BK"},
 			read: func(r *reader, w *wireDraft, f field) {
 				if c, ok := r.colour(f); ok {
@@ -60,7 +60,7 @@ var wireDefaultsSection = section[wireDraft]{
 }
 
 var endsSection = section[wireDraft]{
-	Section: Section{Name: "ends", Shape: kindRecord,
+	Section: Section{Name: "ends", Shape: KindRecord,
 		Doc:     "The crimp parts of a wire: `from` is the end towards the source, or, of a return, towards the load.",
 		Example: "ends: {from: ring M6, to: tab 6.3}\n"},
 	keys: []key[wireDraft]{
@@ -72,7 +72,7 @@ var endsSection = section[wireDraft]{
 // endKey reads a terminal's name or its kind; of a kind, the one that takes the
 // wire is chosen when its size is known.
 func endKey(name string, to func(*wireDraft) (**library.Terminal, *Text)) key[wireDraft] {
-	k := Key{Name: name, Kind: kindLibrary, Library: "terminals", Example: "ring M6",
+	k := Key{Name: name, Kind: KindLibrary, Library: "terminals", Example: "ring M6",
 		Choices: []string{autoWord}, Default: "`auto`",
 		Doc: "crimp part of this end: its name, or its kind alone; `auto` goes by the part and the size"}
 	return key[wireDraft]{Key: k, read: func(r *reader, w *wireDraft, f field) {
@@ -105,7 +105,7 @@ func endKey(name string, to func(*wireDraft) (**library.Terminal, *Text)) key[wi
 			}
 		}
 		r.unknown(s.Pos, fmt.Sprintf("%s: the library has no %s", f, quoted(s.Value)), s.Value,
-			append(kinds, r.lib.TerminalNames()...))
+			append(kinds, r.lib.Names("terminals")...))
 	}}
 }
 
@@ -132,18 +132,16 @@ func (r *reader) chooseEnds(w *wireDraft, at where) {
 // wireKeys are the keys that wires and the defaults of wires share.
 func wireKeys() []key[wireDraft] {
 	return []key[wireDraft]{
-		{Key: Key{Name: "size", Kind: kindQuantity, Unit: quantity.Area, Example: "16 AWG",
+		{Key: Key{Name: "size", Kind: KindQuantity, Unit: quantity.Area, Example: "16 AWG",
 			Choices: []string{autoWord}, Default: "`auto`",
 			Doc: "conductor size, as the wire type has it; `auto` is chosen by sizing"},
 			read: func(r *reader, w *wireDraft, f field) { r.wireSize(w, f) }},
-		{Key: Key{Name: "colour", Kind: kindText, Default: defaultFeedColour,
+		{Key: Key{Name: "colour", Kind: KindText, Default: defaultFeedColour,
 			Doc: "IEC 60757 code of one colour or of base and tracer, or the English names", Example: "YERD"},
 			read: func(r *reader, w *wireDraft, f field) { w.spec.Colour, w.hasColour = r.colour(f) }},
 		libraryKey(Key{Name: "insulation", Library: "wire types", Doc: "wire type",
 			Default: "by practice", Example: "ISO 6722 thin wall class B"},
-			func(r *reader) (func(string) *library.WireType, func() []string) {
-				return r.lib.WireType, r.lib.WireTypeNames
-			}, func(w *wireDraft) **library.WireType { return &w.spec.Type }),
+			(*library.Library).WireType, func(w *wireDraft) **library.WireType { return &w.spec.Type }),
 		quantityKey(Key{Name: "slack", Unit: quantity.Length, Min: 0, Max: 20,
 			Doc:     "allowance at each end, on top of the runs",
 			Default: quantity.Plain(DefaultSlackM, quantity.Length), Example: "60 mm"},
@@ -185,7 +183,7 @@ func (r *reader) colour(f field) (Colour, bool) {
 	})
 	if c.Base == nil {
 		r.unknown(r.pos(f.node), fmt.Sprintf("%s: the library has no colour %s", f, quoted(s)), s,
-			r.lib.ColourCodes())
+			r.lib.Names("colours"))
 		return Colour{}, false
 	}
 	return *c, true
@@ -300,7 +298,7 @@ func (r *reader) defaultWireType() *library.WireType {
 		pos := r.defaults.spec.Pos
 		pos.File = r.file
 		r.report(pos, fmt.Sprintf("wire: no usual insulation for the practice %s",
-			quoted(r.d.Practice.Name)), oneOf(r.lib.WireTypeNames()))
+			quoted(r.d.Practice.Name)), oneOf(r.lib.Names("wire types")))
 	}
 	return nil
 }

@@ -4,7 +4,6 @@ import (
 	"math"
 	"slices"
 
-	"fusewright/harness/design"
 	"fusewright/harness/formula/fusing"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
@@ -302,14 +301,9 @@ func (w *view) contactUse(sol *solve.Solution, b *circuit.Branch, below *circuit
 	}
 	use := 0.0
 	for _, x := range below.Loads {
-		rating := form.MakeA
-		switch {
-		case b.Closer.Break != nil:
+		rating := x.Load.Behaves.ContactA(form.MakeA, form.LampA, form.MotorA)
+		if b.Closer.Break != nil {
 			rating = form.BreakA
-		case x.Load.Behaves == design.FilamentLamp && form.LampA > 0:
-			rating = form.LampA
-		case x.Load.Behaves == design.Motor && form.MotorA > 0:
-			rating = form.MotorA
 		}
 		if a := math.Abs(sol.Amps(x)); a > 0 && rating > 0 {
 			use += a / rating

@@ -28,6 +28,7 @@ type Component struct {
 var All = []Component{
 	{"go", "BSD-3-Clause", "the language's standard library and runtime", "the Go distribution"},
 	{"github.com/alecthomas/kong", "MIT", "the command line", ""},
+	{"github.com/aymanbagabas/go-udiff", "BSD-3-Clause AND MIT", "the changed lines of a text", ""},
 	{"github.com/disintegration/imaging", "MIT", "pictures, for the layout engine's package", ""},
 	{"github.com/flopp/go-findfont", "MIT", "fonts, for the layout engine's package", ""},
 	{"github.com/fogleman/gg", "MIT", "drawing, for the layout engine's package", ""},

@@ -97,7 +97,7 @@ func (t *tidier) value(n *yaml.Node, k *design.Key) {
 	if k.Unit != "" {
 		t.quantity(n, k.Unit)
 	}
-	if k.Kind == "speed to current" && n.Kind == yaml.MappingNode {
+	if k.Kind == design.KindCurve && n.Kind == yaml.MappingNode {
 		for i := 0; i+1 < len(n.Content); i += 2 {
 			t.quantity(n.Content[i], quantity.Speed)
 			t.quantity(n.Content[i+1], quantity.Current)
@@ -108,15 +108,15 @@ func (t *tidier) value(n *yaml.Node, k *design.Key) {
 		return
 	}
 	switch {
-	case k.Kind == "named records" && n.Kind == yaml.MappingNode:
+	case k.Kind == design.KindNamed && n.Kind == yaml.MappingNode:
 		for i := 0; i+1 < len(n.Content); i += 2 {
 			t.record(n.Content[i+1], s)
 		}
-	case k.Kind == "list of records" && n.Kind == yaml.SequenceNode:
+	case k.Kind == design.KindList && n.Kind == yaml.SequenceNode:
 		for _, c := range n.Content {
 			t.record(c, s)
 		}
-	case k.Kind == "record":
+	case k.Kind == design.KindRecord:
 		t.record(n, s)
 	}
 }

@@ -3,6 +3,7 @@ package quantity
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"strconv"
 	"strings"
 )
@@ -48,27 +49,22 @@ func SizeLabel(text string) (string, error) {
 	return strconv.FormatFloat(area, 'g', 6, 64) + " mm²", nil
 }
 
+var gaugeForm = regexp.MustCompile(`^(?i)(?:awg\s*#?([0-9]+)(/0)?|#?([0-9]+)(/0)?\s*awg)$`)
+
 // parseGauge reads "16 AWG", "AWG 16", "#16 AWG", "1/0 AWG" or "00 AWG".
 func parseGauge(s string) (int, bool) {
-	low := strings.ToLower(s)
-	rest, ok := strings.CutSuffix(low, "awg")
-	if !ok {
-		if rest, ok = strings.CutPrefix(low, "awg"); !ok {
-			return 0, false
-		}
-	}
-	rest = strings.TrimPrefix(strings.TrimSpace(rest), "#")
-	if aughts, ok := strings.CutSuffix(rest, "/0"); ok {
-		n, err := strconv.Atoi(aughts)
-		return 1 - n, err == nil && n >= 1 && n <= 9
-	}
-	if len(rest) > 1 && strings.Trim(rest, "0") == "" {
-		return 1 - len(rest), true
-	}
-	if countDigits(rest) != len(rest) {
+	m := gaugeForm.FindStringSubmatch(s)
+	if m == nil {
 		return 0, false
 	}
-	n, err := strconv.Atoi(rest)
+	digits := m[1] + m[3]
+	n, err := strconv.Atoi(digits)
+	switch {
+	case m[2]+m[4] != "":
+		return 1 - n, err == nil && n >= 1 && n <= 9
+	case len(digits) > 1 && strings.Trim(digits, "0") == "":
+		return 1 - len(digits), true
+	}
 	return n, err == nil
 }
 

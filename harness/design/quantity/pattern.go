@@ -32,7 +32,7 @@ func Pattern(dim Dimension, negative bool) string {
 	sort.SliceStable(names, func(i, j int) bool { return len(names[i]) > len(names[j]) })
 	one := number + spaces + `(` + strings.Join(names, "|") + `)`
 	if dim == Area {
-		gauge := anyCase("AWG")
+		gauge := AnyCase("AWG")
 		one = "(" + one + "|#?" + spaces + "[0-9]+(/0)?" + spaces + gauge +
 			"|" + gauge + spaces + "#?" + spaces + "[0-9]+(/0)?)"
 	}
@@ -46,18 +46,18 @@ func (u *unit) pattern(dim Dimension) string {
 	switch {
 	case strings.Contains(u.text, "mm"):
 		before, after, _ := strings.Cut(u.text, "mm")
-		return anyCase(before) + "(mm|mM|MM)" + anyCase(after)
+		return AnyCase(before) + "(mm|mM|MM)" + AnyCase(after)
 	case u.text[0] == 'M', milli && isUnit("M"+rest, dim):
 		return strings.ReplaceAll(u.text, "Ω", "[Ω\u2126]")
 	case milli && isUnit(rest, dim):
-		return "m" + anyCase(rest)
+		return "m" + AnyCase(rest)
 	}
-	return anyCase(u.text)
+	return AnyCase(u.text)
 }
 
-// anyCase is a pattern of a text in any case and with any space in it. The ohm
+// AnyCase is a pattern of a text in any case and with any space in it. The ohm
 // and micro signs exist twice each; both are taken.
-func anyCase(text string) string {
+func AnyCase(text string) string {
 	var b strings.Builder
 	for _, r := range text {
 		lower, upper := unicode.ToLower(r), unicode.ToUpper(r)

@@ -12,6 +12,7 @@ package quantity
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"strconv"
 	"strings"
 	"unicode"
@@ -190,51 +191,13 @@ func tidy(text string) string {
 	return strings.Join(strings.Fields(text), " ")
 }
 
+// number is what a quantity begins with: a plain decimal with an optional exponent;
+// no hexadecimal, no underscores.
+var number = regexp.MustCompile(`^[-+]?([0-9]+(\.[0-9]*)?|\.[0-9]+)([eE][-+]?[0-9]+)?`)
+
 // splitNumber parts "18W" into "18" and "W". The number is empty when the text
-// does not start with one. Only plain decimals with an optional exponent are
-// numbers: no hexadecimal, no underscores.
-func splitNumber(s string) (number, rest string) {
-	i := 0
-	if i < len(s) && (s[i] == '-' || s[i] == '+') {
-		i++
-	}
-	start := i
-	i += countDigits(s[i:])
-	digits := i - start
-	if i < len(s) && s[i] == '.' {
-		n := countDigits(s[i+1:])
-		digits += n
-		i += 1 + n
-	}
-	if digits == 0 {
-		return "", s
-	}
-	if n := exponentLen(s[i:]); n > 0 {
-		i += n
-	}
-	return s[:i], strings.TrimSpace(s[i:])
-}
-
-// exponentLen is the length of an exponent such as "e-3" at the start, or 0.
-func exponentLen(s string) int {
-	if s == "" || (s[0] != 'e' && s[0] != 'E') {
-		return 0
-	}
-	i := 1
-	if i < len(s) && (s[i] == '-' || s[i] == '+') {
-		i++
-	}
-	n := countDigits(s[i:])
-	if n == 0 {
-		return 0
-	}
-	return i + n
-}
-
-func countDigits(s string) int {
-	n := 0
-	for n < len(s) && s[n] >= '0' && s[n] <= '9' {
-		n++
-	}
-	return n
+// does not start with one.
+func splitNumber(s string) (digits, rest string) {
+	digits = number.FindString(s)
+	return digits, strings.TrimSpace(s[len(digits):])
 }

@@ -182,7 +182,7 @@ func (w *writer) plan() error {
 	for _, name := range w.a.Accessories {
 		kind := w.lib.Load(strings.TrimSpace(name))
 		if kind == nil {
-			p := problem.Nearest(name, w.lib.LoadNames())
+			p := problem.Nearest(name, w.lib.Names("loads"))
 			if p != "" {
 				p = fmt.Sprintf(" (did you mean %q?)", p)
 			}
@@ -256,13 +256,7 @@ const handA = 7
 const reserve = 1.4
 
 func rating(s *library.SwitchType, behaves string) float64 {
-	switch design.Behaviour(behaves) {
-	case design.FilamentLamp:
-		return s.LampA
-	case design.Motor:
-		return s.MotorA
-	}
-	return s.ResistiveA
+	return design.Behaviour(behaves).ContactA(s.ResistiveA, s.LampA, s.MotorA)
 }
 
 // zoneOf is where an accessory usually stands.

@@ -194,7 +194,7 @@ func TestAcceptance(t *testing.T) {
 // TestColdAndEmpty: every chemistry gives less, resists more and needs more
 // reserve when cold; discharge and charge meet at the resting voltage.
 func TestColdAndEmpty(t *testing.T) {
-	for _, name := range library.Default().ChemistryNames() {
+	for _, name := range library.Default().Names("batteries") {
 		b := of(name, 14)
 		for c := -30.0; c < 25; c += 5 {
 			for charge := 0.0; charge <= 1; charge += 0.1 {

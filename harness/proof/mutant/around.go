@@ -10,10 +10,7 @@ import (
 
 // addSituation adds one to those of the design.
 func (s *subject) addSituation() string {
-	if value(s.root, "situations") == nil {
-		put(s.root, "situations", flow(yaml.MappingNode))
-	}
-	situations := value(s.root, "situations")
+	situations := s.section("situations", yaml.MappingNode)
 	name := fmt.Sprintf("case %d", len(situations.Content)/2+1)
 	put(situations, name, s.state())
 	return "situation " + name
@@ -60,10 +57,7 @@ func (s *subject) accept() string {
 	if p.record == nil {
 		return ""
 	}
-	if value(s.root, "accepted") == nil {
-		put(s.root, "accepted", flow(yaml.SequenceNode))
-	}
-	list := value(s.root, "accepted")
+	list := s.section("accepted", yaml.SequenceNode)
 	rule := pick(s, rules.Names())
 	list.Content = append(list.Content, flow(yaml.MappingNode, scalar("rule"), scalar(rule), scalar("part"), scalar(p.name),
 		scalar("reason"), scalar("a mutant's")))

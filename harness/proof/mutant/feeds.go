@@ -5,6 +5,8 @@ import (
 	"strings"
 
 	"gopkg.in/yaml.v3"
+
+	"fusewright/harness/design"
 )
 
 // refs are the names in a value that is one part or a list of parts.
@@ -70,7 +72,7 @@ func (s *subject) below(name string) map[string]bool {
 
 // feedFromElsewhere feeds a part or a coil from another part, or from two.
 func (s *subject) feedFromElsewhere() string {
-	x := pick(s, s.ofKind(kindFeeds))
+	x := pick(s, s.ofKind(design.KindFeeds))
 	if x.value == nil {
 		return ""
 	}
@@ -102,7 +104,7 @@ func (s *subject) newReturns(x slot) *yaml.Node {
 
 // addJoint puts a splice between a part and what feeds it, at the part's place.
 func (s *subject) addJoint() string {
-	x := pick(s, s.ofKind(kindFeeds))
+	x := pick(s, s.ofKind(design.KindFeeds))
 	if x.value == nil || x.value.Kind != yaml.ScalarNode {
 		return ""
 	}
@@ -114,10 +116,7 @@ func (s *subject) addJoint() string {
 	if w := value(x.record, "wire"); w != nil {
 		record.Content = append(record.Content, scalar("wire"), plain(w))
 	}
-	if value(s.root, "splices") == nil {
-		put(s.root, "splices", flow(yaml.MappingNode))
-	}
-	splices := value(s.root, "splices")
+	splices := s.section("splices", yaml.MappingNode)
 	splices.Content = append(splices.Content, scalar(name), record)
 	setNode(x.value, name)
 	return fmt.Sprintf("%s: through %s", x.label(), name)

@@ -5,6 +5,8 @@ import (
 
 	"gopkg.in/yaml.v3"
 
+	"fusewright/harness/design"
+
 	"fusewright/harness/design/quantity"
 	"fusewright/library"
 )
@@ -13,7 +15,7 @@ import (
 // alone would only be refused.
 func (s *subject) settle() {
 	for _, x := range s.slots() {
-		if x.key.Kind != kindQuantity || x.value.Kind != yaml.ScalarNode {
+		if x.key.Kind != design.KindQuantity || x.value.Kind != yaml.ScalarNode {
 			continue
 		}
 		switch {

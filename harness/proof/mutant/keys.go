@@ -55,7 +55,7 @@ func (s *subject) addKey() string {
 // fresh is a value for a key that has none.
 func (s *subject) fresh(x slot) *yaml.Node {
 	switch x.key.Kind {
-	case kindQuantity:
+	case design.KindQuantity:
 		if v := s.newQuantity(x); v != nil {
 			return v
 		}
@@ -64,9 +64,9 @@ func (s *subject) fresh(x slot) *yaml.Node {
 			return nil
 		}
 		return s.quantityNear(x.key, was)
-	case kindFeeds:
+	case design.KindFeeds:
 		return scalar(pick(s, s.outputs()))
-	case kindRecord:
+	case design.KindRecord:
 		return s.freshRecord(x.key.Section)
 	}
 	if make := writers[x.key.Kind]; make != nil {

@@ -13,9 +13,9 @@ import (
 // Every kind of value that the format knows is changed, or walked into, or left
 // out on purpose.
 func TestKindsAreKnown(t *testing.T) {
-	known := map[string]bool{kindFeeds: true, // a change of its own
-		kindRecord: true, kindNamed: true, kindList: true, // walked into
-		kindTexts: true, kindMoney: true} // they change no figure
+	known := map[string]bool{design.KindFeeds: true, // a change of its own
+		design.KindRecord: true, design.KindNamed: true, design.KindList: true, // walked into
+		design.KindTexts: true, design.KindMoney: true} // they change no figure
 	for k := range writers {
 		known[k] = true
 	}

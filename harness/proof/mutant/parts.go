@@ -7,6 +7,8 @@ import (
 	"strings"
 
 	"gopkg.in/yaml.v3"
+
+	"fusewright/harness/design"
 )
 
 // part is a named record that others may name.
@@ -80,15 +82,15 @@ func (s *subject) removePart() string {
 	drop(value(s.root, p.section), p.name)
 	for _, x := range s.slots() {
 		switch x.key.Kind {
-		case kindFeeds:
+		case design.KindFeeds:
 			if len(feed) > 0 {
 				s.rename(x.value, p.name, func(string) string { return feed[0].Value })
 			} else {
 				s.rename(x.value, p.name, func(string) string { return "battery" })
 			}
-		case kindReturns:
+		case design.KindReturns:
 			s.rename(x.value, p.name, func(string) string { return "battery negative" })
-		case kindLoads, kindSwitches:
+		case design.KindLoads, design.KindSwitches:
 			s.unlist(x, p.name)
 		}
 	}
@@ -142,11 +144,11 @@ func (s *subject) renamePart() string {
 func (s *subject) renameTo(p part, name string) {
 	for _, x := range s.slots() {
 		switch x.key.Kind {
-		case kindFeeds, kindReturns:
+		case design.KindFeeds, design.KindReturns:
 			s.rename(x.value, p.name, func(terminal string) string { return name + terminal })
-		case kindLoads, kindSwitches:
+		case design.KindLoads, design.KindSwitches:
 			s.rename(x.value, p.name, func(string) string { return name })
-		case kindText:
+		case design.KindText:
 			if x.section == "acceptance" && x.key.Name == "part" {
 				s.rename(x.value, p.name, func(string) string { return name })
 			}

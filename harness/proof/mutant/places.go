@@ -5,6 +5,8 @@ import (
 
 	"gopkg.in/yaml.v3"
 
+	"fusewright/harness/design"
+
 	"fusewright/harness/design/quantity"
 )
 
@@ -23,7 +25,7 @@ func (s *subject) mergePlaces() string {
 	if keep == gone {
 		return ""
 	}
-	for _, x := range s.ofKind(kindPlace) {
+	for _, x := range s.ofKind(design.KindPlace) {
 		if fold(x.value.Value) == fold(gone) {
 			setNode(x.value, keep)
 		}

@@ -49,10 +49,7 @@ func Jointed(src []byte, lib *library.Library, name, joint, before, behind strin
 			put(splice, key, scalar(at))
 		}
 	}
-	if value(s.root, "splices") == nil {
-		put(s.root, "splices", flow(yaml.MappingNode))
-	}
-	put(value(s.root, "splices"), joint, splice)
+	put(s.section("splices", yaml.MappingNode), joint, splice)
 	put(record, "wire", second)
 	setNode(from, joint)
 	return s.written()
@@ -64,10 +61,7 @@ func Rewired(src []byte, lib *library.Library, insulation string, to func(size s
 	if err != nil {
 		return nil, err
 	}
-	if value(s.root, "wire") == nil {
-		put(s.root, "wire", flow(yaml.MappingNode))
-	}
-	put(value(s.root, "wire"), "insulation", scalar(insulation))
+	put(s.section("wire", yaml.MappingNode), "insulation", scalar(insulation))
 	for _, x := range s.slots() {
 		switch {
 		case x.key.Name == "insulation":

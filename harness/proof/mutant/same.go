@@ -56,9 +56,9 @@ func (s *subject) written() ([]byte, error) {
 func (s *subject) otherUnits() {
 	for _, x := range s.slots() {
 		switch {
-		case x.value.Kind == yaml.ScalarNode && x.key.Kind == kindQuantity && x.key.Unit != quantity.Area:
+		case x.value.Kind == yaml.ScalarNode && x.key.Kind == design.KindQuantity && x.key.Unit != quantity.Area:
 			s.otherUnit(x.value, x.key.Unit)
-		case x.key.Kind == kindCurve:
+		case x.key.Kind == design.KindCurve:
 			for i, n := range x.value.Content {
 				s.otherUnit(n, []quantity.Dimension{quantity.Speed, quantity.Current}[i%2])
 			}

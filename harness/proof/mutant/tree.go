@@ -60,6 +60,14 @@ func put(record *yaml.Node, key string, v *yaml.Node) {
 	record.Content = append(record.Content, scalar(key), v)
 }
 
+// section is the value of a key of the design, made where it is not there.
+func (s *subject) section(key string, kind yaml.Kind) *yaml.Node {
+	if value(s.root, key) == nil {
+		put(s.root, key, flow(kind))
+	}
+	return value(s.root, key)
+}
+
 func drop(record *yaml.Node, key string) {
 	for i := 0; i+1 < len(record.Content); i += 2 {
 		if fold(record.Content[i].Value) == fold(key) {
@@ -126,13 +134,13 @@ func (s *subject) walk(record *yaml.Node, section, owner string, visit func(slot
 		}
 		visit(slot{section: section, key: *k, owner: owner, record: record, value: v})
 		switch k.Kind {
-		case kindRecord:
+		case design.KindRecord:
 			s.walk(v, k.Section, owner, visit)
-		case kindList:
+		case design.KindList:
 			for _, x := range v.Content {
 				s.walk(x, k.Section, owner, visit)
 			}
-		case kindNamed:
+		case design.KindNamed:
 			s.walkNamed(v, k.Section, owner, visit)
 		}
 	}

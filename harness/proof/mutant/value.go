@@ -12,40 +12,19 @@ import (
 	"fusewright/harness/design/quantity"
 )
 
-// The kinds of values that the format knows, as design.Key has them.
-const (
-	kindText     = "text"
-	kindTexts    = "text, or a list of texts"
-	kindNumber   = "number"
-	kindQuantity = "quantity"
-	kindChoice   = "choice"
-	kindYesNo    = "yes or no"
-	kindLibrary  = "library name"
-	kindPlace    = "place"
-	kindFeeds    = "one part, or a list of parts"
-	kindReturns  = "one ground, or a list of grounds"
-	kindLoads    = "list of loads"
-	kindSwitches = "list of switches"
-	kindRecord   = "record"
-	kindNamed    = "named records"
-	kindList     = "list of records"
-	kindCurve    = "speed to current"
-	kindMoney    = "money"
-)
-
 // writers give a new value of each kind, as YAML; nil = none can be given.
 var writers = map[string]func(*subject, slot) *yaml.Node{
-	kindText:     (*subject).newText,
-	kindNumber:   (*subject).newNumber,
-	kindQuantity: (*subject).newQuantity,
-	kindChoice:   func(s *subject, x slot) *yaml.Node { return word(pick(s, x.key.Choices)) },
-	kindYesNo:    func(s *subject, _ slot) *yaml.Node { return word(pick(s, []string{"yes", "no"})) },
-	kindLibrary:  (*subject).newName,
-	kindPlace:    func(s *subject, _ slot) *yaml.Node { return s.onePlace() },
-	kindReturns:  func(s *subject, x slot) *yaml.Node { return s.newReturns(x) },
-	kindLoads:    func(s *subject, _ slot) *yaml.Node { return s.newList(s.names("loads"), "all", "none") },
-	kindSwitches: func(s *subject, _ slot) *yaml.Node { return s.newList(s.names("switches"), "") },
-	kindCurve:    (*subject).newCurve,
+	design.KindText:     (*subject).newText,
+	design.KindNumber:   (*subject).newNumber,
+	design.KindQuantity: (*subject).newQuantity,
+	design.KindChoice:   func(s *subject, x slot) *yaml.Node { return word(pick(s, x.key.Choices)) },
+	design.KindYesNo:    func(s *subject, _ slot) *yaml.Node { return word(pick(s, []string{"yes", "no"})) },
+	design.KindLibrary:  (*subject).newName,
+	design.KindPlace:    func(s *subject, _ slot) *yaml.Node { return s.onePlace() },
+	design.KindReturns:  func(s *subject, x slot) *yaml.Node { return s.newReturns(x) },
+	design.KindLoads:    func(s *subject, _ slot) *yaml.Node { return s.newList(s.names("loads"), "all", "none") },
+	design.KindSwitches: func(s *subject, _ slot) *yaml.Node { return s.newList(s.names("switches"), "") },
+	design.KindCurve:    (*subject).newCurve,
 }
 
 // changeValue gives one value of the design another.
@@ -67,7 +46,7 @@ func (s *subject) changeValue() string {
 func (s *subject) newText(x slot) *yaml.Node {
 	switch {
 	case strings.HasSuffix(x.key.Name, "colour"):
-		codes := s.lib.ColourCodes()
+		codes := s.lib.Names("colours")
 		return scalar(pick(s, codes) + pick(s, append(codes, "", "", "")))
 	case x.section == "acceptance" || x.key.Name == "date":
 		return nil
@@ -80,7 +59,7 @@ func (s *subject) newNumber(x slot) *yaml.Node {
 }
 
 func (s *subject) newName(x slot) *yaml.Node {
-	names := append(design.LibraryNames(s.lib, x.key.Library), x.key.Choices...)
+	names := append(s.lib.Names(x.key.Library), x.key.Choices...)
 	return scalar(pick(s, names))
 }
 

@@ -8,6 +8,7 @@ import (
 
 	"fusewright/harness/design/problem"
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/design/wording"
 	"fusewright/harness/review/finding"
 )
 
@@ -152,4 +153,28 @@ func (b *Baseline) MarkKnown(list []*finding.Finding) (unused []Entry) {
 		}
 	}
 	return unused
+}
+
+// Outgrown says of unused entries, one each, what was known of a finding that has
+// got worse, and counts the others, whose findings are gone.
+func Outgrown(unused []Entry, list []*finding.Finding) (worse []string, gone int) {
+	told := map[*finding.Finding]bool{}
+	all := finding.All(list)
+	for _, e := range unused {
+		i := slices.IndexFunc(all, func(f *finding.Finding) bool {
+			return !told[f] && !f.Known && f.Accepted == "" && e.Rule == f.Rule && e.Part == f.Part && e.Wire == f.Wire
+		})
+		if i < 0 {
+			gone++
+			continue
+		}
+		f, was := all[i], e.Severity
+		told[f] = true
+		if e.Value != nil {
+			was += ", " + e.figure(f.Figure.Worse).String()
+		}
+		now := wording.Present([]string{f.Severity.String(), f.Figure.String()}, ", ")
+		worse = append(worse, fmt.Sprintf("%s at %s was %s, now %s", e.Rule, e.Part, was, now))
+	}
+	return worse, gone
 }

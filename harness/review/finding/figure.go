@@ -32,6 +32,10 @@ type Figure struct {
 	Worse Sense              // 0 = the finding has no figure
 }
 
+// Plain are the rules whose figure is a count or a ratio, written without a unit.
+// Those of all other rules have one.
+var Plain = []string{"back-feed", "fuse-grading", "fuse-inrush", "plug-ways"}
+
 // NewFigure makes a figure of numbers in a unit as Number has it.
 func NewFigure(value, limit float64, unit string, worse Sense) Figure {
 	of := quantity.OfUnit(unit)

@@ -14,16 +14,9 @@ import (
 // means not known. Of them share is left where it stands, which may be nothing.
 type contactRatings struct{ resistive, lamp, motor, share float64 }
 
-// of is the rating for a behaviour. Constant-power electronics count as
-// resistive. A kind without a rating falls back on the resistive one.
+// of is the rating for a behaviour.
 func (r contactRatings) of(b design.Behaviour) float64 {
-	switch {
-	case b == design.FilamentLamp && r.lamp > 0:
-		return r.lamp * r.share
-	case b == design.Motor && r.motor > 0:
-		return r.motor * r.share
-	}
-	return r.resistive * r.share
+	return b.ContactA(r.resistive, r.lamp, r.motor) * r.share
 }
 
 // loading is how far a contact is used in its worst situation.
