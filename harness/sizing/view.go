@@ -28,7 +28,7 @@ type view struct {
 	plugSlot map[*circuit.Part]int
 	amps     []float64           // by branch: greatest at nominal over the situations
 	corner   []float64           // the same at the worst corner
-	guards   []circuit.Guard     // by branch
+	guards   circuit.Guards      // by branch
 	cold     [][]*circuit.Branch // by wire: of returns, the fuses whose faults they carry
 	drops    []*drop
 	// through are the drops by slot whose way leads over it, in order.
@@ -151,10 +151,7 @@ func (w *view) findCold() {
 
 // above are the nearest fuses of a branch, itself if it is one.
 func (w *view) above(b *circuit.Branch) []*circuit.Branch {
-	if b.Kind == circuit.FuseBranch {
-		return []*circuit.Branch{b}
-	}
-	return w.guards[b.Index].Fuses
+	return w.guards.Nearest(b)
 }
 
 // rating is the present rating of a fuse branch; 0 = not known.

@@ -46,7 +46,7 @@ accepted:
 			if p.practice.Afloat {
 				wrong = append(wrong, "a boat's breakers must be reset by hand")
 			}
-			if p.above[b.Index] == nil {
+			if p.above(b) == nil {
 				wrong = append(wrong, "no other fuse stands before it: it goes on and off into a short")
 			}
 			if motor := p.motorBehind(b); motor != nil {

@@ -35,7 +35,7 @@ loads:
 `,
 	Run: func(p *Pass) {
 		for _, b := range p.fuses() {
-			up := p.above[b.Index]
+			up := p.above(b)
 			if up != nil && fuseRating(up) > 0 && fuseRating(b) > 0 &&
 				fuseRating(up) < p.practice.FuseRatio*fuseRating(b) {
 				p.reportGrading(up, b)

@@ -81,6 +81,34 @@ func TestOverAtTheEdge(t *testing.T) {
 	}
 }
 
+// A start passes every fuse above its load, wherever the smallest stands; of those
+// that may open the nearest is named, and a factory fuse hides none.
+func TestStartPassesEveryFuse(t *testing.T) {
+	for name, c := range map[string]struct{ far, near, tap, want string }{
+		"the smaller one near":      {"30 A", "10 A", "20 A", "pump fuse"},
+		"the smaller one far":       {"10 A", "30 A", "20 A", "main fuse"},
+		"both":                      {"10 A", "10 A", "20 A", "pump fuse"},
+		"below a smaller factory's": {"30 A", "10 A", "5 A", "pump fuse"},
+		"none":                      {"40 A", "40 A", "20 A", ""},
+	} {
+		p := passOf(t, fuseInrush, fmt.Sprintf(`
+fuses:
+  main fuse: {type: blade C, rating: %s, at: battery tray, fed by: keyed feed, wire: {size: 10 mm², length: 100 mm}}
+  pump fuse: {type: blade C, rating: %s, at: battery tray, fed by: main fuse, wire: {size: 10 mm², length: 100 mm}}
+loads:
+  bilge pump: {power: 72 W, behaves: motor, inrush: {peak: 8, time: 400 ms}, at: rear, fed by: pump fuse, returns to: frame}
+taps:
+  keyed feed: {at: battery tray, hot: key, fuse: %s, spare: 15 A, supervised: no}
+`, c.far, c.near, c.tap))
+		found := p.run()
+		if len(found) > 1 || (len(found) == 1) != (c.want != "") {
+			t.Errorf("%s: %d findings", name, len(found))
+		} else if c.want != "" && !strings.Contains(found[0].What, "("+c.want+", ") {
+			t.Errorf("%s: %s", name, found[0].What)
+		}
+	}
+}
+
 // A critical load may lose 3 % of 12 V, 0.36 V; more than twice that is a danger.
 func TestDropAtItsLimits(t *testing.T) {
 	p := passOf(t, voltageDrop, `
@@ -254,7 +282,7 @@ func TestInrushAtTheEdge(t *testing.T) {
 		fuse.Fuse.Type = &library.FuseType{Name: "made", Band: []library.TimePoint{{Multiple: 4, MinS: c.minS, MaxS: 5}}}
 		fuse.Fuse.Rating = &library.FuseRating{RatingA: c.rating, MeltI2t: c.melt}
 		p.found = nil
-		p.judgeInrush(x, fuse)
+		p.judgeInrush(x)
 		says(t, c.name, p.found, c.want)
 	}
 }

@@ -125,9 +125,9 @@ func (f *facts) togetherA(fuses []*circuit.Branch) float64 {
 	linked := map[*circuit.Branch]bool{}
 	for _, b := range fuses {
 		sum[b] = fuseRating(b)
-		for ; b != nil && !linked[b]; b = f.above[b.Index] {
+		for ; b != nil && !linked[b]; b = f.above(b) {
 			linked[b] = true
-			below[f.above[b.Index]] = append(below[f.above[b.Index]], b)
+			below[f.above(b)] = append(below[f.above(b)], b)
 		}
 	}
 	var through func(b *circuit.Branch) float64
