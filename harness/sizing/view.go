@@ -194,19 +194,5 @@ func (w *view) guardA(x *circuit.Wire) float64 {
 // least over its runs, as the rules have it; with everything hotter by aboveK, as
 // in the worst case.
 func (w *view) allowedA(x *circuit.Wire, z *library.WireSize, aboveK float64) float64 {
-	allowed := w.rater.Allowed
-	if aboveK > 0 {
-		allowed = w.rater.AllowedAtWorst
-	}
-	at := conductor.Conditions{Type: x.Spec.Type, Size: z, AmbientC: x.AmbientC + aboveK}
-	least := allowed(at).AllowedA
-	for _, b := range x.Route {
-		in := at
-		in.Loaded = b.Loaded
-		if b.Run.Cover != nil {
-			in.CoverFactor = b.Run.Cover.CurrentFactor
-		}
-		least = math.Min(least, allowed(in).AllowedA)
-	}
-	return least
+	return x.InPlace(w.rater, z, aboveK).AllowedA
 }
