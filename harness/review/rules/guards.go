@@ -47,9 +47,7 @@ func (f *facts) findGuards() {
 	}
 	f.spreadGuards()
 	for _, p := range f.c.Parts {
-		if p.Kind == circuit.Load || p.Kind == circuit.Relay {
-			f.guardReturns(p)
-		}
+		f.guardReturns(p)
 	}
 }
 
@@ -101,11 +99,8 @@ func (f *facts) above(fuse *circuit.Branch) *circuit.Branch {
 // guardReturns carries the protection of a part's feed to its return wires and
 // the grounds beyond: what a fault inside the part can drive through them.
 func (f *facts) guardReturns(p *circuit.Part) {
-	hot, back := p.Terminal("+"), p.Terminal("-")
-	if p.Kind == circuit.Relay {
-		hot, back = p.Terminal("86"), p.Terminal("85")
-	}
-	if hot == nil || back == nil {
+	hot, back, ok := p.Draws()
+	if !ok {
 		return
 	}
 	g := f.guards[hot.Node.Index]
@@ -129,7 +124,7 @@ func (f *facts) guardReturns(p *circuit.Part) {
 }
 
 func isReturn(w *circuit.Wire) bool {
-	return w.Role == circuit.ReturnWire || w.Role == circuit.CoilReturnWire
+	return w.Role.Returns()
 }
 
 // guardOf is the protection of a wire.

@@ -87,29 +87,6 @@ func (f *facts) findStuckRelays() {
 // staysLive tells whether the design gives a reason why a part may be live
 // with the key off.
 func staysLive(p *circuit.Part) bool {
-	c := common(p)
-	return c != nil && c.StaysLive.Given()
-}
-
-// common is what the design says of every kind of part; nil for the machine's own.
-func common(p *circuit.Part) *design.Common {
-	switch s := p.Source.(type) {
-	case *design.Tap:
-		return &s.Common
-	case *design.Fuse:
-		return &s.Common
-	case *design.Relay:
-		return &s.Common
-	case *design.Block:
-		return &s.Common
-	case *design.Switch:
-		return &s.Common
-	case *design.Load:
-		return &s.Common
-	case *design.Ground:
-		return &s.Common
-	case *design.Splice:
-		return &s.Common
-	}
-	return nil
+	s, ok := p.Source.(interface{ LiveReason() string })
+	return ok && s.LiveReason() != ""
 }

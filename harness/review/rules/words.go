@@ -70,7 +70,7 @@ func ofWire(s finding.Severity, w *circuit.Wire) finding.Finding {
 
 // wireOwner is the part whose feed or return a wire is.
 func wireOwner(w *circuit.Wire) *circuit.Part {
-	if w.Role == circuit.ReturnWire || w.Role == circuit.CoilReturnWire {
+	if w.Role.Returns() {
 		return w.From.Part
 	}
 	return w.To.Part

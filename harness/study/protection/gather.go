@@ -97,11 +97,8 @@ func through(sh *fault.Short, f *circuit.Branch) float64 {
 // each with its greatest current.
 func (g *gathered) back(w *circuit.Wire, faults *fault.Study) {
 	for _, sh := range faults.OfWire(w) {
-		hot := sh.Part.Terminal("+")
-		if hot == nil {
-			hot = sh.Part.Terminal("86")
-		}
-		if !sh.Fed || hot == nil {
+		hot, _, ok := sh.Part.Draws()
+		if !sh.Fed || !ok {
 			continue
 		}
 		fuses, _ := g.guards.Above(hot.Node)
