@@ -14,14 +14,30 @@ import (
 // means not known. Of them share is left where it stands, which may be nothing.
 type contactRatings struct{ resistive, lamp, motor, share float64 }
 
-// of is the rating for a behaviour. Constant-power electronics count as
-// resistive. A kind without a rating falls back on the resistive one.
+// manner is what the rules go by of a behaviour.
+type manner struct {
+	own     func(contactRatings) float64 // a contact's rating for it alone
+	unseenW float64                      // from where it is a hazard when it is left on unseen; +Inf = never
+}
+
+// manners has a row for each of design.Behaviours. Constant-power electronics count
+// as resistive at a contact.
+var manners = map[design.Behaviour]manner{
+	design.Resistor:      {func(r contactRatings) float64 { return r.resistive }, warmW},
+	design.FilamentLamp:  {func(r contactRatings) float64 { return r.lamp }, math.Inf(1)},
+	design.ConstantPower: {func(r contactRatings) float64 { return r.resistive }, math.Inf(1)},
+	design.Motor:         {func(r contactRatings) float64 { return r.motor }, 0},
+}
+
+// of is the rating for a behaviour; a kind without a rating of its own falls back on
+// the resistive one, and for a behaviour without a row there is none.
 func (r contactRatings) of(b design.Behaviour) float64 {
-	switch {
-	case b == design.FilamentLamp && r.lamp > 0:
-		return r.lamp * r.share
-	case b == design.Motor && r.motor > 0:
-		return r.motor * r.share
+	m, known := manners[b]
+	if !known {
+		return 0
+	}
+	if own := m.own(r); own > 0 {
+		return own * r.share
 	}
 	return r.resistive * r.share
 }

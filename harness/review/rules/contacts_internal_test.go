@@ -30,3 +30,17 @@ func TestContactMayCarryNothing(t *testing.T) {
 		t.Errorf("a full contact is %q", got)
 	}
 }
+
+// A behaviour that a design may name has a row; one without has no rating, so that
+// nothing may draw through a contact.
+func TestEveryBehaviourHasItsManner(t *testing.T) {
+	r := contactRatings{40, 22, 25, 1}
+	for _, b := range design.Behaviours {
+		if r.of(b) == 0 {
+			t.Errorf("%s has no row", b)
+		}
+	}
+	if len(manners) != len(design.Behaviours) || r.of("thyristor") != 0 {
+		t.Errorf("%d rows; one that is unknown may draw %g A", len(manners), r.of("thyristor"))
+	}
+}
