@@ -151,6 +151,9 @@ type BlockType struct {
 	Source     Source
 }
 
+// FlyingLeads is the terminal kind of parts that come with leads of their own.
+const FlyingLeads = "splice"
+
 // SwitchType is a manual switch with ratings by kind of load.
 type SwitchType struct {
 	Name       string
@@ -162,7 +165,7 @@ type SwitchType struct {
 	Sealed     bool
 	Isolates   bool   // parts the battery from all it feeds; opened on leaving
 	Float      bool   // closed by rising water
-	End        string // terminal kind: "tab 6.3"; "splice" for flying leads
+	End        string // terminal kind: "tab 6.3"; or FlyingLeads
 	Source     Source
 }
 

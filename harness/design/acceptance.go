@@ -3,7 +3,7 @@ package design
 import (
 	"fmt"
 
-	"fusewright/harness/review/finding"
+	"fusewright/harness/design/figure"
 
 	"gopkg.in/yaml.v3"
 )
@@ -12,7 +12,7 @@ var acceptanceSection = section[Acceptance]{
 	Section: Section{Name: "acceptance", Shape: kindList,
 		Doc: "A finding that is taken as it is. It stays in every list, marked as accepted, with the reason. " +
 			"It is taken at the severity and the figure given: when the finding grows graver, or its figure worse by more than " +
-			fmt.Sprintf("%.0f %%", finding.Drift*100) + ", it is open again. `check --format json` gives the line to write as `accept`.",
+			fmt.Sprintf("%.0f %%", figure.Drift*100) + ", it is open again. `check --format json` gives the line to write as `accept`.",
 		Example: "accepted:\n  - {rule: flexing-run, part: grips, " +
 			"reason: \"60 mm of slack at full lock, checked on the stand\"}\n" +
 			"  - {rule: voltage-drop, part: seat heater, figure: 11.2 % of 10 %, reason: \"measured: it heats\"}\n"},
@@ -48,7 +48,7 @@ func figureKey() key[Acceptance] {
 		if !ok {
 			return
 		}
-		figure, err := finding.ParseFigure(s.Value)
+		figure, err := figure.Parse(s.Value)
 		if err != nil {
 			r.add(quantityProblem(s.Pos, f, err))
 			return

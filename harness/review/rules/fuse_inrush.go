@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"fusewright/harness/design/figure"
 	"fusewright/harness/formula/fusing"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
@@ -110,9 +111,9 @@ func (p *Pass) judgeInrush(part *circuit.Part) {
 		fin.Numbers = append(fin.Numbers, finding.Number{Name: "limit", Value: fewStartsShare},
 			finding.Number{Name: "margin", Value: fewStartsShare - c.MeltShare})
 	}
-	fin.Figure = finding.NewFigure(c.Margin, 1, "", finding.Smaller)
+	fin.Figure = figure.New(c.Margin, 1, "", figure.Smaller)
 	if !opens {
-		fin.Figure = finding.NewFigure(c.MeltShare, fewStartsShare, "", finding.Larger)
+		fin.Figure = figure.New(c.MeltShare, fewStartsShare, "", figure.Larger)
 	}
 	p.report(fin)
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"fusewright/harness/design/figure"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
@@ -75,7 +76,7 @@ func (p *Pass) reportUnderLoad(b *circuit.Branch) {
 	if p.onlyHeld(b) {
 		fin.What = strings.TrimSuffix(fin.What, " continuously")
 	}
-	w.decides(&fin, "current", finding.Larger, 1, limit, "A")
+	w.decides(&fin, "current", figure.Larger, 1, limit, "A")
 	fin.Situation = w.in.Name
 	fin.Source = p.limitSource("load share of fuse", false)
 	p.report(fin)

@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 
+	"fusewright/harness/design/figure"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
 	"fusewright/harness/network/solve"
@@ -37,7 +38,7 @@ loads:
 				l := accessory(part)
 				fin := ofPart(graver(l.Critical, finding.Fault, finding.Danger), part)
 				fin.What = fmt.Sprintf("%s gets %s and needs %s", part.Name, w.split(volts), volts(least))
-				w.decides(&fin, "voltage", finding.Smaller, 1, least, "V")
+				w.decides(&fin, "voltage", figure.Smaller, 1, least, "V")
 				fin.Situation = w.in.Name
 				p.report(fin)
 			}

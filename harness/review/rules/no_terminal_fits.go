@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 
+	"fusewright/harness/design/figure"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 	"fusewright/library"
@@ -68,9 +69,9 @@ func (p *Pass) judgeEnd(w *circuit.Wire, at *circuit.Terminal, named, chosen *li
 	fin.Numbers = []finding.Number{{Name: "area", Value: mm2, Unit: "mm²"}}
 	switch {
 	case mm2 < least:
-		fin.Figure = finding.NewFigure(mm2, least, "mm²", finding.Smaller)
+		fin.Figure = figure.New(mm2, least, "mm²", figure.Smaller)
 	case most > 0:
-		fin.Figure = finding.NewFigure(mm2, most, "mm²", finding.Larger)
+		fin.Figure = figure.New(mm2, most, "mm²", figure.Larger)
 	}
 	p.report(fin)
 }

@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 
+	"fusewright/harness/design/figure"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
@@ -66,7 +67,7 @@ func (p *Pass) judgePlugEnd(w *circuit.Wire, at *circuit.Terminal, contact *libr
 	fin := ofWire(finding.Fault, w)
 	fin.What = fmt.Sprintf("%s carries %s through the plug of %s; %s is rated %s",
 		w.Text(), i.split(against(limitA, quantity.Current)), at.Part.Name, what, rated(limitA))
-	i.decides(&fin, "current", finding.Larger, 1, limitA, "A")
+	i.decides(&fin, "current", figure.Larger, 1, limitA, "A")
 	fin.Situation = i.in.Name
 	fin.Source = source.String()
 	p.report(fin)

@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 
+	"fusewright/harness/design/figure"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/study/fault"
 )
@@ -87,7 +88,7 @@ func (p *Pass) reportWeak(sh *fault.Short) {
 	}
 	fin.Numbers = []finding.Number{{Name: "least prospective current", Value: r.CurrentA, Unit: "A"},
 		{Name: "greatest", Value: sh.Results[fault.Strong].CurrentA, Unit: "A"}}
-	fin.Figure = finding.NewFigure(r.CurrentA, fuseRating(b), "A", finding.Smaller)
+	fin.Figure = figure.New(r.CurrentA, fuseRating(b), "A", figure.Smaller)
 	p.report(fin)
 	if r.Worst != nil {
 		p.standsAside(r.Worst.Wire, fuseOverWire, returnBelowFuse)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"fusewright/harness/design/figure"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/study/fault"
@@ -70,7 +71,7 @@ func (p *Pass) reportSneak(l *fault.Lost, a *fault.Affected) {
 	fin := p.ofLost(finding.Fault, l, a)
 	fin.What = fmt.Sprintf("with %s lost, %s gets %s though it is off: current goes back through it",
 		returnText(l.Branch), a.Branch.Part.Name, volts(math.Abs(a.AfterV)))
-	decidedBy(&fin, "voltage of a part that is off", math.Abs(a.AfterV), "V", finding.Larger)
+	decidedBy(&fin, "voltage of a part that is off", math.Abs(a.AfterV), "V", figure.Larger)
 	fin.Situation = a.Situation.Name
 	p.report(fin)
 }

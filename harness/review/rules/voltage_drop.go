@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"fusewright/harness/design"
+	"fusewright/harness/design/figure"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
@@ -72,7 +73,7 @@ func (p *Pass) judgeDrop(part *circuit.Part, b *circuit.Branch) {
 	fin.What = fmt.Sprintf("%s loses %s, %s of the system voltage, on its way%s; %s loads may lose %s",
 		part.Name, volts(w.Corner*p.d.NominalV()), print(w.Corner), w.said(print), kind, most) +
 		p.mostLost(part, b, w.in)
-	w.decides(&fin, "drop", finding.Larger, 100, limit, "%")
+	w.decides(&fin, "drop", figure.Larger, 100, limit, "%")
 	fin.Situation = w.in.Name
 	fin.Source = p.limitSource(key, given)
 	p.report(fin)
