@@ -37,14 +37,7 @@ loads:
 taps:
   keyed feed: {at: battery tray, hot: key, fuse: 20 A, spare: 15 A, supervised: no}
 `,
-	Good: `
-fuses:
-  pump fuse: {type: blade C, rating: 10 A, at: battery tray, fed by: keyed feed, wire: {size: 2.5 mm², length: 100 mm}}
-loads:
-  bilge pump: {power: 72 W, behaves: motor, inrush: {peak: 2, time: 40 ms}, at: rear, fed by: pump fuse, wire: {size: 2.5 mm²}, returns to: frame, return wire: {size: 2.5 mm²}}
-taps:
-  keyed feed: {at: battery tray, hot: key, fuse: 20 A, spare: 15 A, supervised: no}
-`,
+	Mended: []string{"peak: 8, time: 400 ms", "peak: 2, time: 40 ms"},
 	Run: func(p *Pass) {
 		for _, l := range p.partsOf(circuit.Load) {
 			p.judgeInrush(l)

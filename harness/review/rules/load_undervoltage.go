@@ -27,10 +27,7 @@ var loadUndervoltage = &Rule{
 loads:
   tail lamp: {power: 5 W, behaves: constant power, minimum voltage: 13 V, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
 `,
-	Good: `
-loads:
-  tail lamp: {power: 5 W, behaves: constant power, minimum voltage: 10 V, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
-`,
+	Mended: []string{"voltage: 13 V", "voltage: 10 V"},
 	Run: func(p *Pass) {
 		for _, part := range p.partsOf(circuit.Load) {
 			least := minimumV(part)

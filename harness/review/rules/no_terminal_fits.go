@@ -29,10 +29,7 @@ var noTerminalFits = &Rule{
 loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm², ends: {from: ring M4 yellow}}, returns to: frame}
 `,
-	Good: `
-loads:
-  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
-`,
+	Mended: []string{", ends: {from: ring M4 yellow}", ""},
 	Run: func(p *Pass) {
 		for _, w := range p.c.Wires {
 			if w.Spec.Size == nil {

@@ -9,6 +9,7 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
+	"fusewright/harness/proof/example"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/study/budget"
 	"fusewright/harness/study/fault"
@@ -19,7 +20,7 @@ import (
 // passOf is a rule at work on an example, with its solutions at nominal alone.
 func passOf(t *testing.T, r *Rule, snippet string) *Pass {
 	t.Helper()
-	d, err := design.Read("pinned.yaml", []byte(ExampleDesign(snippet)), library.Default())
+	d, err := design.Read("pinned.yaml", []byte(example.Design(snippet)), library.Default())
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -31,14 +31,7 @@ rides:
 situations:
   cruising: {engine: cruise, on: all}
 `,
-	Good: `
-vehicle loads:
-  machine: {power: 190 W, when: running}
-rides:
-  queue: {start charge: 80 %, legs: [{minutes: 20 h, engine: cruise, on: none, ambient: 10 °C}]}
-situations:
-  cruising: {engine: cruise, on: all}
-`,
+	Mended: []string{"engine: idle", "engine: cruise"},
 	Run: func(p *Pass) {
 		if p.in.Budget == nil {
 			return

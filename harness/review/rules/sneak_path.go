@@ -39,20 +39,10 @@ situations:
   riding: {engine: cruise, on: [tail lamp]}
   working: {engine: idle, on: all}
 `,
-	Good: `
-grounds:
-  frame: {kind: frame stud, at: battery tray, limit: 60 A, frame resistance: 2 mΩ}
-  rear block: {kind: ground block, at: rear, limit: 30 A, returns to: battery negative, wire: {size: 1.5 mm²}}
-switches:
-  flood switch: {rating: 10 A, at: battery tray, fed by: lamp fuse, wire: {size: 1 mm², length: 100 mm}}
-loads:
-  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
-  left flood: {power: 10 W, behaves: resistor, at: rear, fed by: flood switch, wire: {size: 1 mm²}, returns to: rear block, return wire: {length: 100 mm}}
-  right flood: {power: 10 W, behaves: resistor, at: rear, fed by: flood switch, wire: {size: 1 mm²}, returns to: rear block, return wire: {length: 100 mm}}
-situations:
-  riding: {engine: cruise, on: [tail lamp]}
-  working: {engine: idle, on: all}
-`,
+	Mended: []string{
+		"fuse, wire: {size: 1 mm²}, returns to: rear block, return wire: {length: 100 mm}}", "fuse, wire: {size: 1 mm²}, returns to: frame}",
+		"to: frame}", "to: rear block, return wire: {length: 100 mm}}",
+	},
 	Run: func(p *Pass) {
 		if p.in.Faults == nil {
 			return

@@ -35,12 +35,7 @@ loads:
 fuses:
   lamp fuse: {type: blade C, rating: 3 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
 `,
-	Good: `
-loads:
-  tail lamp: {power: 20 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 0.75 mm², length: 9 m}, returns to: frame, return wire: {size: 1 mm²}}
-fuses:
-  lamp fuse: {type: blade C, rating: 3 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
-`,
+	Mended: []string{", critical: yes", ""},
 	Run: func(p *Pass) {
 		for _, part := range p.partsOf(circuit.Load) {
 			if b := loadBranch(part); b != nil {
