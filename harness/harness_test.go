@@ -9,6 +9,7 @@ import (
 	"fusewright/harness"
 	"fusewright/harness/design"
 	"fusewright/harness/network/solve"
+	"fusewright/harness/proof/example"
 	"fusewright/harness/review/rules"
 	"fusewright/library"
 )
@@ -26,7 +27,7 @@ func read(t testing.TB, src string) *design.Design {
 // drop on a loaded wire must exceed that at 20 °C by the copper's coefficient,
 // 0.00393 per kelvin, for a temperature between ambient and class.
 func TestAssess(t *testing.T) {
-	d := read(t, rules.ExampleDesign(rules.Find("wire-over-current").Good))
+	d := read(t, example.Design(rules.Find("wire-over-current").Mends()))
 	r, err := harness.Assess(d)
 	if err != nil {
 		t.Fatal(err)
@@ -58,7 +59,7 @@ func TestAssess(t *testing.T) {
 }
 
 func TestAssessReportsProblems(t *testing.T) {
-	d := read(t, strings.Replace(rules.ExampleDesign(""), "returns to: frame}", "returns to: frame, return wire: {size: 1 mm²}}", 1))
+	d := read(t, strings.Replace(example.Design(""), "returns to: frame}", "returns to: frame, return wire: {size: 1 mm²}}", 1))
 	for i := range d.Runs {
 		d.Runs[i].To = d.Runs[i].From // no way between the places any more
 	}
@@ -100,7 +101,7 @@ loads:
 // TestOptions: a situation solved under the review's options gives the review's
 // solution, warm wires included.
 func TestOptions(t *testing.T) {
-	r, err := harness.Assess(read(t, rules.ExampleDesign(rules.Find("wire-over-current").Good)))
+	r, err := harness.Assess(read(t, example.Design(rules.Find("wire-over-current").Mends())))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -154,6 +154,9 @@ type BlockType struct {
 	Source     Source
 }
 
+// FlyingLeads is the terminal kind of parts that come with leads of their own.
+const FlyingLeads = "splice"
+
 // SwitchType is a manual switch with ratings by kind of load.
 type SwitchType struct {
 	Name       string   `key:"name" need:""`
@@ -165,7 +168,7 @@ type SwitchType struct {
 	Sealed     bool     `key:"sealed" show:"sealed"`
 	Isolates   bool     `key:"isolates" show:"isolates"` // parts the battery from all it feeds; opened on leaving
 	Float      bool     `key:"float"`                    // closed by rising water
-	End        string   `key:"end" need:""`              // terminal kind: "tab 6.3"; "splice" for flying leads
+	End        string   `key:"end" need:""`              // terminal kind: "tab 6.3"; or FlyingLeads
 	Source     Source
 }
 

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"slices"
 
-	"fusewright/harness/review/finding"
+	"fusewright/harness/design/figure"
 
 	"gopkg.in/yaml.v3"
 )
@@ -13,7 +13,7 @@ var acceptanceSection = section[Acceptance]{
 	Section: Section{Name: "acceptance", Shape: KindList,
 		Doc: "A finding that is taken as it is. It stays in every list, marked as accepted, with the reason. " +
 			"It is taken at the severity and the figure given: when the finding grows graver, or its figure worse by more than " +
-			fmt.Sprintf("%.0f %%", finding.Drift*100) + ", it is open again. `check --format json` gives the line to write as `accept`.",
+			fmt.Sprintf("%.0f %%", figure.Drift*100) + ", it is open again. `check --format json` gives the line to write as `accept`.",
 		Example: "accepted:\n  - {rule: flexing-run, part: grips, " +
 			"reason: \"60 mm of slack at full lock, checked on the stand\"}\n" +
 			"  - {rule: voltage-drop, part: seat heater, figure: 11.2 % of 10 %, reason: \"measured: it heats\"}\n"},
@@ -56,15 +56,15 @@ func figureKey() key[Acceptance] {
 		if !ok {
 			return
 		}
-		figure, err := finding.ParseFigure(s.Value)
+		taken, err := figure.Parse(s.Value)
 		switch {
 		case err != nil:
 			r.add(quantityProblem(s.Pos, f, err))
-		case figure.Of == "" && a.Rule.Given() && !slices.Contains(finding.Plain, a.Rule.Value):
+		case taken.Of == "" && a.Rule.Given() && !slices.Contains(figure.Plain, a.Rule.Value):
 			r.report(s.Pos, fmt.Sprintf("%s: %s has no unit", f, quoted(s.Value)),
 				"the finding's figure with its units, such as "+f.want.Example+", as `check --format json` gives it")
 		default:
-			a.Figure = &figure
+			a.Figure = &taken
 		}
 	}}
 }

@@ -11,8 +11,8 @@ package design
 import (
 	"strings"
 
+	"fusewright/harness/design/figure"
 	"fusewright/harness/design/problem"
-	"fusewright/harness/review/finding"
 	"fusewright/library"
 )
 
@@ -489,9 +489,9 @@ type Leg struct {
 type Acceptance struct {
 	Rule     Text
 	Part     Text
-	Wire     string          // which wire of the part; "" = any, or the part itself
-	Severity string          // the gravest taken; "" = fault
-	Figure   *finding.Figure // without its sense; nil = any
+	Wire     string         // which wire of the part; "" = any, or the part itself
+	Severity string         // the gravest taken; "" = fault
+	Figure   *figure.Figure // without its sense; nil = any
 	Reason   Text
 }
 

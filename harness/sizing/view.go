@@ -28,7 +28,7 @@ type view struct {
 	plugSlot map[*circuit.Part]int
 	amps     []float64           // by branch: greatest at nominal over the situations
 	corner   []float64           // the same at the worst corner
-	guards   []circuit.Guard     // by branch
+	guards   circuit.Guards      // by branch
 	cold     [][]*circuit.Branch // by wire: of returns, the fuses whose faults they carry
 	drops    []*drop
 	// through are the drops by slot whose way leads over it, in order.
@@ -151,10 +151,7 @@ func (w *view) findCold() {
 
 // above are the nearest fuses of a branch, itself if it is one.
 func (w *view) above(b *circuit.Branch) []*circuit.Branch {
-	if b.Kind == circuit.FuseBranch {
-		return []*circuit.Branch{b}
-	}
-	return w.guards[b.Index].Fuses
+	return w.guards.Nearest(b)
 }
 
 // rating is the present rating of a fuse branch; 0 = not known.
@@ -197,19 +194,5 @@ func (w *view) guardA(x *circuit.Wire) float64 {
 // least over its runs, as the rules have it; with everything hotter by aboveK, as
 // in the worst case.
 func (w *view) allowedA(x *circuit.Wire, z *library.WireSize, aboveK float64) float64 {
-	allowed := w.rater.Allowed
-	if aboveK > 0 {
-		allowed = w.rater.AllowedAtWorst
-	}
-	at := conductor.Conditions{Type: x.Spec.Type, Size: z, AmbientC: x.AmbientC + aboveK}
-	least := allowed(at).AllowedA
-	for _, b := range x.Route {
-		in := at
-		in.Loaded = b.Loaded
-		if b.Run.Cover != nil {
-			in.CoverFactor = b.Run.Cover.CurrentFactor
-		}
-		least = math.Min(least, allowed(in).AllowedA)
-	}
-	return least
+	return x.InPlace(w.rater, z, aboveK).AllowedA
 }

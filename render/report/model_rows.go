@@ -31,15 +31,8 @@ func exactAll(list []float64) []*float64 {
 	return out
 }
 
-// branchKinds are the words for the laws of branches.
-var branchKinds = map[circuit.BranchKind]string{
-	circuit.WireBranch: "wire", circuit.ContactBranch: "contact", circuit.FuseBranch: "fuse",
-	circuit.ResistorBranch: "resistor", circuit.LoadBranch: "load",
-	circuit.BatteryBranch: "battery", circuit.ChargerBranch: "charging",
-}
-
 func modelBranch(b *circuit.Branch) ModelBranch {
-	row := ModelBranch{Index: b.Index, Name: b.Name, Kind: branchKinds[b.Kind], A: b.A.Index, B: b.B.Index,
+	row := ModelBranch{Index: b.Index, Name: b.Name, Kind: b.Kind.String(), A: b.A.Index, B: b.B.Index,
 		Ohm: exact(b.Ohm), Assumed: b.Assumed, Closer: closedBy(b.Closer)}
 	if b.Part != nil {
 		row.Part = b.Part.Ref

@@ -5,7 +5,6 @@ import (
 	"slices"
 	"strings"
 
-	"fusewright/harness/network/circuit"
 	"fusewright/library"
 )
 
@@ -248,7 +247,7 @@ func (w *writer) placesAndRuns() (places, runs []string) {
 // plug lets an accessory with leads of its own come off the harness; one with
 // tabs or studs is wired to those.
 func (x *accessory) plug() string {
-	if !x.isolated() && (x.kind.End == circuit.LeadEnd || strings.HasPrefix(x.kind.End, "pin ")) {
+	if !x.isolated() && (x.kind.End == library.FlyingLeads || strings.HasPrefix(x.kind.End, "pin ")) {
 		return ", plug: auto"
 	}
 	return ""

@@ -60,10 +60,3 @@ func AWGOfArea(areaMm2 float64) float64 {
 	d := math.Sqrt(areaMm2 * 4 / math.Pi)
 	return 36 - 39*math.Log(d/0.127)/math.Log(92)
 }
-
-// HotLengthM is the length of a conductor at 20 °C with the resistance of a
-// length at conductorC: L2 = L1 · (234.5 + T) / 254.5; the inverse of the run
-// length correction of AC 43.13-1B, L1 = 254.5 · L2 / (234.5 + T).
-func HotLengthM(lengthM, conductorC float64) float64 {
-	return lengthM * math.Max(0, copperBetaC+conductorC) / (copperBetaC + 20)
-}

@@ -28,12 +28,6 @@ func TestResistanceEdges(t *testing.T) {
 	}
 }
 
-// The inverse of AC 43.13-1B's run length correction: 100 ft at 75 °C counts
-// as 82.2 ft of the 20 °C chart (computed from the AC's formula).
-func TestHotLength(t *testing.T) {
-	near(t, "length", HotLengthM(82.229, 75), 100, 1e-4)
-}
-
 // Marine note on three percent drop: 10 A, 21 ft loop, 12 V needs 6 270.8
 // circular mils by CM = 10.75·I·L/E.
 func TestCmilForDrop(t *testing.T) {

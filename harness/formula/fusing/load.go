@@ -89,11 +89,3 @@ func InrushI2t(runningA float64, inrush library.Inrush, seconds float64) float64
 	q, tau := inrush.PeakRatio-1, inrush.TauS
 	return runningA * runningA * (q*q*tau/2*-math.Expm1(-2*seconds/tau) + 2*q*tau*-math.Expm1(-seconds/tau))
 }
-
-// InrushA is the current of a start at a time after switching on.
-func InrushA(runningA float64, inrush library.Inrush, seconds float64) float64 {
-	if !(inrush.PeakRatio > 1) || !(inrush.TauS > 0) {
-		return runningA
-	}
-	return runningA * (1 + (inrush.PeakRatio-1)*math.Exp(-seconds/inrush.TauS))
-}

@@ -3,8 +3,6 @@ package fusing
 import (
 	"math"
 	"sort"
-
-	"fusewright/library"
 )
 
 // Curve is a damage curve: the time a wire stands a current, +Inf for good. It
@@ -129,18 +127,4 @@ func (d Device) Band(fromA, toA float64) []Point {
 		out = append(out, Point{i, o.FastS, o.SlowS})
 	}
 	return out
-}
-
-// LargestFor is the largest rating of a type that protects a wire up to a fault
-// current; nil when none does.
-func LargestFor(t *library.FuseType, ambientC float64, damage Curve, faultA float64) *library.FuseRating {
-	if t == nil {
-		return nil
-	}
-	for i := len(t.Ratings) - 1; i >= 0; i-- {
-		if ProtectsWire(Device{Type: t, Rating: t.Ratings[i], AmbientC: ambientC}, damage, faultA).Protects {
-			return t.Ratings[i]
-		}
-	}
-	return nil
 }

@@ -106,25 +106,6 @@ func TestProtectsWireByHand(t *testing.T) {
 	}
 }
 
-func TestLargestFor(t *testing.T) {
-	w := library.Default().WireTypes[0]
-	ft := library.Default().FuseType("blade C")
-	last := 0.0
-	for _, s := range w.Sizes {
-		r := LargestFor(ft, 40, damage(w, s, 40), 400)
-		if r == nil {
-			continue
-		}
-		if r.RatingA < last {
-			t.Errorf("%s: %g A after %g A", s.Label, r.RatingA, last)
-		}
-		last = r.RatingA
-	}
-	if last == 0 {
-		t.Error("no size of the first wire type is protected by any type C fuse")
-	}
-}
-
 func BenchmarkProtectsWire(b *testing.B) {
 	w := library.Default().WireTypes[0]
 	d := conductor.NewDamage(conductor.DamageInput{Type: w, Size: w.Sizes[2], AmbientC: 40, StartC: 100, Share: 1})

@@ -54,13 +54,6 @@ func TestTradeRules(t *testing.T) {
 	near(t, ok(Power(PowerInput{PowerW: 276, Volts: 12})), "current", 23, 1e-12)
 	near(t, ok(Battery(BatteryInput{CapacityAh: 12, RateH: 10, Peukert: 1.2, CurrentA: 1.2})), "time to empty", 36000, 1e-12)
 	near(t, ok(Battery(BatteryInput{CapacityAh: 12, RateH: 10, Peukert: 1, CurrentA: 12})), "time to empty", 3600, 1e-12)
-	left, over := Spare(350, 240, 195)
-	if left != 110 || over != 85 {
-		t.Errorf("350 W less 240 W leaves %g W, 195 W overdraws by %g W", left, over)
-	}
-	if _, over = Spare(350, 240, 110); over != 0 {
-		t.Errorf("what is left is enough for itself, overdrawn by %g W", over)
-	}
 }
 
 // Peukert with the 20 h rate: 100 Ah, n = 1.2, 10 A gives 8.71 h (from memory);

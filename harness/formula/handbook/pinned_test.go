@@ -32,9 +32,6 @@ func TestLoopsAndShares(t *testing.T) {
 	if there, loop := (Path{LengthM: 3, OneWay: true}).loopM(), (Path{LengthM: 3}).loopM(); there != 6 || loop != 3 {
 		t.Errorf("3 m one way are a loop of %g m, a loop of 3 m is %g m", there, loop)
 	}
-	if _, over := Spare(350, 240, 100); over != 0 {
-		t.Errorf("100 W of 110 W spare overdraw by %g W", over)
-	}
 	// 12 Ah at 10 h, 1.2 A: 10 h to empty, 4 h down to 60 %.
 	a, err := Battery(BatteryInput{CapacityAh: 12, RateH: 10, Peukert: 1.2, CurrentA: 1.2, KeepShare: 0.6})
 	if err != nil {

@@ -1,8 +1,6 @@
 package handbook
 
 import (
-	"math"
-
 	"fusewright/harness/design/quantity"
 )
 
@@ -45,11 +43,4 @@ func Power(in PowerInput) (*Answer, error) {
 	a.out("resistance at that point", in.Volts/amps, quantity.Resistance)
 	a.source("Joule's law")
 	return a, nil
-}
-
-// Spare is what a supply has left after the vehicle's own needs, in watts, and
-// by how much accessories overdraw it; no overdraw is zero.
-func Spare(supplyW, vehicleW, accessoriesW float64) (leftW, overdrawnW float64) {
-	leftW = supplyW - vehicleW
-	return leftW, math.Max(0, accessoriesW-leftW)
 }

@@ -74,26 +74,6 @@ func (b *builder) terminal(p *Part, name, kind string, n *Node) *Terminal {
 	return t
 }
 
-// usualEnd is the terminal kind of a part whose type is not known; empty for
-// parts that take no wire of the design, and for fuses and relays, which always
-// have a type.
-func usualEnd(kind Kind, terminal string) string {
-	switch kind {
-	case Battery:
-		return PostEnd
-	case Ground:
-		return GroundEnd
-	case Block:
-		if terminal == "in" {
-			return BusEnd
-		}
-		return WayEnd
-	case Tap, Switch, Load, Splice:
-		return LeadEnd
-	}
-	return ""
-}
-
 // branch adds an element of a part between two nodes.
 func (b *builder) branch(p *Part, kind BranchKind, from, to *Node, ohm float64) *Branch {
 	if kind != LoadBranch {

@@ -104,6 +104,8 @@ const (
 	LoadBranch                       // by design.Behaviour
 	BatteryBranch                    // EMF behind R, from node B (-) to node A (+)
 	ChargerBranch                    // regulated voltage behind R up to a current limit
+
+	BranchKinds // how many there are
 )
 
 // Branch is a two-terminal element. Positive current flows from A to B.

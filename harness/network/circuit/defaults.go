@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"fusewright/harness/design"
+	"fusewright/library"
 )
 
 // Figures used where neither the design nor the library gives one. A branch
@@ -64,11 +65,11 @@ const (
 // Terminal kinds where neither the design's part nor its type gives one; the
 // terminal says so in KindAssumed. All are common practice, no source.
 const (
-	BusEnd    = "ring M5" // input of a distribution block
-	WayEnd    = "tab 6.3" // ways of a distribution block
-	PostEnd   = "ring M6" // battery posts of small vehicles
-	GroundEnd = "ring M6" // frame studs and ground blocks
-	LeadEnd   = "splice"  // parts that come with their own leads, and factory loom
+	BusEnd    = "ring M5"           // input of a distribution block
+	WayEnd    = "tab 6.3"           // ways of a distribution block
+	PostEnd   = "ring M6"           // battery posts of small vehicles
+	GroundEnd = "ring M6"           // frame studs and ground blocks
+	LeadEnd   = library.FlyingLeads // parts that come with their own leads, and factory loom
 )
 
 // BundleFactor makes a bundle's diameter from its wires':

@@ -1,5 +1,7 @@
 package circuit
 
+import "slices"
+
 // Guard is how a branch of the feed network is protected from the source side.
 type Guard struct {
 	// Fuses are the nearest protections upstream, one for each feed path that
@@ -17,11 +19,50 @@ type Guard struct {
 	Unfed bool
 }
 
-// Guards finds the guard of every branch by index, in one pass. Branches that
-// feed nothing, such as loads and returns, have an empty one.
-func (c *Circuit) Guards() []Guard {
+// Guards is the guard of every branch, by index. Branches that feed nothing, such
+// as loads and returns, have an empty one.
+type Guards []Guard
+
+// Nearest are the fuses nearest above what a branch feeds: itself if it is one.
+func (g Guards) Nearest(b *Branch) []*Branch {
+	if b.Kind == FuseBranch {
+		return []*Branch{b}
+	}
+	return g[b.Index].Fuses
+}
+
+// Above are the fuses nearest above a node, over all that feeds it, each once;
+// bare tells that current can come from the battery without passing one.
+func (g Guards) Above(n *Node) (fuses []*Branch, bare bool) {
+	var at Guard
+	for _, b := range n.fedBy {
+		for _, f := range g.Nearest(b) {
+			at.addFuse(f)
+		}
+		bare = bare || b.Kind != FuseBranch && g[b.Index].Bare
+	}
+	return at.Fuses, bare
+}
+
+// Upstream are all fuses above a branch up to the battery, itself left out, the
+// nearest first, each once.
+func (g Guards) Upstream(b *Branch) []*Branch {
+	var out Guard
+	out.Fuses, _ = g.Above(b.A)
+	for i := 0; i < len(out.Fuses); i++ {
+		for _, f := range g[out.Fuses[i].Index].Fuses {
+			if f != b {
+				out.addFuse(f)
+			}
+		}
+	}
+	return out.Fuses
+}
+
+// Guards finds the guards in one pass.
+func (c *Circuit) Guards() Guards {
 	at := make([]Guard, len(c.Nodes))
-	out := make([]Guard, len(c.Branches))
+	out := make(Guards, len(c.Branches))
 	for i := range at {
 		at[i].Unfed = true
 	}
@@ -65,10 +106,7 @@ func (g *Guard) join(more Guard) {
 }
 
 func (g *Guard) addFuse(f *Branch) {
-	for _, have := range g.Fuses {
-		if have == f {
-			return
-		}
+	if !slices.Contains(g.Fuses, f) {
+		g.Fuses = append(g.Fuses, f)
 	}
-	g.Fuses = append(g.Fuses, f)
 }

@@ -11,37 +11,6 @@ type flow struct {
 	parts    map[design.Part]*Part // by design part
 }
 
-// Feeds tells whether a branch carries current outward from the source, A to B:
-// feed wires, fuses, contacts, links of blocks. Loads, coils, returns, frame
-// paths and sources do not.
-func (b *Branch) Feeds() bool {
-	switch b.Kind {
-	case WireBranch:
-		return b.Wire.Role == FeedWire || b.Wire.Role == CoilFeedWire
-	case FuseBranch, ContactBranch:
-		return true
-	case ResistorBranch:
-		return b.Part != nil && b.Part.Kind == Block
-	}
-	return false
-}
-
-// Returns tells whether a branch takes current back to battery negative, A to
-// B: return wires and frame paths.
-func (b *Branch) Returns() bool {
-	switch b.Kind {
-	case WireBranch:
-		return b.Wire.Role == ReturnWire || b.Wire.Role == CoilReturnWire
-	case ResistorBranch:
-		return b.Part != nil && b.Part.Kind == Ground
-	}
-	return false
-}
-
-// Conductor tells whether a branch joins its nodes to one conductor (contacts:
-// when closed), unlike loads, coils, suppressors and sources.
-func (b *Branch) Conductor() bool { return b.Feeds() || b.Returns() }
-
 // Link finds the directions that the queries of this package follow. Build
 // calls it; a circuit put together by hand must call it before any query.
 func (c *Circuit) Link() {

@@ -126,26 +126,3 @@ func (p *Part) Terminal(name string) *Terminal {
 	}
 	return nil
 }
-
-// outlet is the terminal that a feed or return from a part means; nil when the
-// part has no such terminal.
-func (p *Part) outlet(name string) *Terminal {
-	if name != "" {
-		return p.Terminal(name)
-	}
-	switch p.Kind {
-	case Battery:
-		return p.Terminal("+")
-	case Tap, Fuse, Switch:
-		return p.Terminal("out")
-	case Relay:
-		return p.Terminal("87")
-	case Ground, Splice:
-		return p.Terminals[0]
-	case Block:
-		if len(p.Terminals) == 2 {
-			return p.Terminals[1]
-		}
-	}
-	return nil
-}

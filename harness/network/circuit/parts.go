@@ -66,6 +66,9 @@ func (b *builder) part(kind Kind, src design.Part, c *design.Common) *Part {
 	if p.Label == "" {
 		p.Label = p.Name
 	}
+	if _, known := partKinds[kind]; !known {
+		b.report(c.Pos, fmt.Sprintf("nothing is known of parts of kind %q", kind), "a kind with a row in package circuit")
+	}
 	b.c.Parts = append(b.c.Parts, p)
 	if src != nil {
 		b.parts[src] = p

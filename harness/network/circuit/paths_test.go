@@ -128,6 +128,25 @@ func TestGuards(t *testing.T) {
 			}
 		})
 	}
+	for _, test := range []struct {
+		name, branch   string
+		nearest, above []string
+		bare           bool
+		upstream       []string
+		c              *circuit.Circuit
+	}{
+		{"a fuse", "F1", []string{"F1"}, []string{}, true, []string{}, small},
+		{"a wire behind two fuses", "W4", []string{"F3"}, []string{"F3"}, false, []string{"F3", "F1"}, small},
+		{"a fuse behind another", "F3", []string{"F3"}, []string{"F1"}, false, []string{"F1"}, small},
+		{"a fused and a bare feed", "W4", []string{"F1"}, []string{"F1"}, true, []string{"F1"}, two},
+	} {
+		g, b := test.c.Guards(), branch(t, test.c, test.branch)
+		above, bare := g.Above(b.A)
+		got := [][]string{names(g.Nearest(b)), names(above), names(g.Upstream(b))}
+		if diff := cmp.Diff([][]string{test.nearest, test.above, test.upstream}, got); diff != "" || bare != test.bare {
+			t.Errorf("%s: bare %t; nearest, above, upstream (-want +got):\n%s", test.name, bare, diff)
+		}
+	}
 	lost := build(t, "t.yaml", start+"splices: {lost: {at: a}, next: {at: a, fed by: lost}}\n")
 	if g := lost.Guards()[branch(t, lost, "W1").Index]; !g.Unfed || g.Bare {
 		t.Errorf("a wire that nothing feeds: %+v", g)

@@ -8,8 +8,8 @@ import (
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
 	"fusewright/harness/network/solve"
+	"fusewright/harness/proof/example"
 	"fusewright/harness/proof/synth"
-	"fusewright/harness/review/rules"
 )
 
 // A work lamp of 48 W at 12 V (a resistor, 3 Ω) at the end of 100 mm and 2 m of
@@ -39,7 +39,7 @@ situations:
 //	weak:    battery at 60 % 12.42 V and 12·1.4 = 16.8; way 114.95;
 //	         12.42 V / 2859.02 = 4.3442 A, 11.848 V at the lamp; at nominal 12.341 V
 func TestByHand(t *testing.T) {
-	c := build(t, []byte(rules.ExampleDesign(byHand)))
+	c := build(t, []byte(example.Design(byHand)))
 	s := corner.Compute(c)
 	lamp := loadNamed(t, c, "work lamp")
 	near := func(what string, got, want float64) {
@@ -153,7 +153,7 @@ func TestOptions(t *testing.T) {
 // TestTolerances: the design's own tolerance goes before the library's, and
 // volts are in proportion to the system voltage.
 func TestTolerances(t *testing.T) {
-	src := rules.ExampleDesign(`
+	src := example.Design(`
 loads:
   tail lamp: {power: 5 W, behaves: resistor, tolerance: 3 %, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
   stop lamp: {power: 21 W, behaves: motor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
@@ -176,7 +176,7 @@ loads:
 // TestCollapseAtCornerOnly: a feed that just works at nominal is said to
 // collapse at the worst corner.
 func TestCollapseAtCornerOnly(t *testing.T) {
-	src := rules.ExampleDesign(`
+	src := example.Design(`
 loads:
   tail lamp: {power: 36 W, behaves: constant power, at: rear, fed by: lamp fuse, wire: {size: 0.75 mm², length: 40 m}, returns to: frame}
 `)

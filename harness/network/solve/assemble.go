@@ -13,26 +13,39 @@ const leastOhm = 1e-6
 // assemble sets the law of every branch and whether it is there at all in the
 // situation (contacts are decided later).
 func (n *Network) assemble() {
-	limit := chargingLimitA(n.plan.circuit.Design, n.situation, &n.opt)
-	n.limitA = limit
+	n.limitA = chargingLimitA(n.plan.circuit.Design, n.situation, &n.opt)
 	drawing := circuit.Present(n.plan.circuit, n.situation)
 	for i, b := range n.plan.circuit.Branches {
-		n.present[i] = true
-		switch b.Kind {
-		case circuit.BatteryBranch:
-			n.laws[i] = batteryLaw(b, n.plan.circuit.Design, &n.opt)
-		case circuit.ChargerBranch:
-			n.laws[i] = chargerLaw(b, n.plan.circuit.Design, &n.opt, limit)
-			n.present[i] = limit > 0
-		case circuit.LoadBranch:
-			n.laws[i] = n.loadLaw(b)
-			n.present[i] = drawing[i] && (n.laws[i].Kind != Ohmic || n.laws[i].Ohm > 0)
-		default:
-			n.laws[i] = Law{Kind: Ohmic, Ohm: branchOhm(b, &n.opt)}
+		n.laws[i], n.present[i] = Law{Kind: LawKinds}, true
+		if law := branchLaws[b.Kind]; law != nil {
+			n.laws[i] = law(n, b)
+		}
+		switch law := &n.laws[i]; {
+		case law.Kind == Charger:
+			n.present[i] = n.limitA > 0
+		case b.Load != nil:
+			n.present[i] = drawing[i] && (law.Kind != Ohmic || law.Ohm > 0)
 		}
 		n.laws[i].Ohm = max(n.laws[i].Ohm, leastOhm)
 	}
 }
+
+// branchLaws has a row for each kind of branch.
+var branchLaws = [circuit.BranchKinds]func(*Network, *circuit.Branch) Law{
+	circuit.WireBranch:     (*Network).ohmic,
+	circuit.ContactBranch:  (*Network).ohmic,
+	circuit.FuseBranch:     (*Network).ohmic,
+	circuit.ResistorBranch: (*Network).ohmic,
+	circuit.LoadBranch:     (*Network).loadLaw,
+	circuit.BatteryBranch: func(n *Network, b *circuit.Branch) Law {
+		return batteryLaw(b, n.plan.circuit.Design, &n.opt)
+	},
+	circuit.ChargerBranch: func(n *Network, b *circuit.Branch) Law {
+		return chargerLaw(b, n.plan.circuit.Design, &n.opt, n.limitA)
+	},
+}
+
+func (n *Network) ohmic(b *circuit.Branch) Law { return Law{Kind: Ohmic, Ohm: branchOhm(b, &n.opt)} }
 
 // branchOhm is the resistance of a wire, contact, fuse or resistor.
 func branchOhm(b *circuit.Branch, opt *Options) float64 {

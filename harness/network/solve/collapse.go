@@ -3,6 +3,7 @@ package solve
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"fusewright/harness/network/circuit"
 )
@@ -25,9 +26,13 @@ func (n *Network) operate() {
 // another system) is not a collapse.
 func (n *Network) judge(out outcome) {
 	load := n.foldedLoad()
+	lawless := func(b int32) bool { return n.laws[b].Kind == LawKinds }
 	switch {
 	case out.converged && !out.unstable && (load < 0 || n.opt.AcceptFolded):
 		return
+	case slices.ContainsFunc(n.active, lawless):
+		b := n.plan.circuit.Branches[n.active[slices.IndexFunc(n.active, lawless)]]
+		n.status, n.at, n.why = NotConverged, b.A, b.Name+" follows no law that is known"
 	case load >= 0:
 		b := n.plan.circuit.Branches[load]
 		n.status, n.at = Collapsed, b.A

@@ -15,6 +15,8 @@ const (
 	Store                  // battery: EMFV behind Ohm; charging behind ChargeOhm up to LimitA
 	Charger                // EMFV (regulated) behind Ohm, never below 0 A nor above LimitA
 
+	LawKinds // how many there are; as a law, none: its current is not a number
+
 	folded // a straight line in place of other branches: LimitA at EMFV, slope 1/Ohm; see Local
 )
 
@@ -97,12 +99,14 @@ func (l *Law) load(v float64) (amps, siemens float64) {
 		}
 		g := l.PowerW / (l.EdgeV * l.EdgeV)
 		return g * v, g
+	case Torque:
+		if v > l.EdgeV { // a trace of slope keeps two motors in series regular
+			return l.CurrentA, 1e-9 * l.CurrentA / l.EdgeV
+		}
+		g := l.CurrentA / l.EdgeV
+		return g * v, g
 	}
-	if v > l.EdgeV { // Torque; a trace of slope keeps two motors in series regular
-		return l.CurrentA, 1e-9 * l.CurrentA / l.EdgeV
-	}
-	g := l.CurrentA / l.EdgeV
-	return g * v, g
+	return math.NaN(), math.NaN()
 }
 
 // store is the battery: below its EMF it discharges through Ohm, above it

@@ -103,6 +103,11 @@ func branch(out io.Writer, b *circuit.Branch, law solve.Law) {
 // expression is the current of a law as a function of the voltage v.
 func expression(l solve.Law, v string) string {
 	switch l.Kind {
+	case solve.Store:
+		if l.EMFV < 0 { // posts swapped: the same law seen from the other side
+			return "-(" + store(l, "(-"+v+")", -l.EMFV) + ")"
+		}
+		return store(l, v, l.EMFV)
 	case solve.Lamp:
 		cold := solve.Law{Kind: solve.Lamp, CurrentA: l.CurrentA, RatedV: l.RatedV, EdgeV: l.EdgeV}
 		_, slope := cold.At(0)
@@ -116,10 +121,7 @@ func expression(l solve.Law, v string) string {
 	case solve.Charger:
 		return fmt.Sprintf("-max(0,min(%s,(%s-%s)/%s))", number(l.LimitA), number(l.EMFV), v, number(l.Ohm))
 	}
-	if l.EMFV < 0 { // posts swapped: the same law seen from the other side
-		return "-(" + store(l, "(-"+v+")", -l.EMFV) + ")"
-	}
-	return store(l, v, l.EMFV)
+	return "" // no law: the simulator refuses it
 }
 
 func store(l solve.Law, v string, emf float64) string {

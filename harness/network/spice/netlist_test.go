@@ -26,7 +26,7 @@ func TestNetlistGolden(t *testing.T) {
 	b.Charger(plus, 14.4, 20)
 	b.Wire("W1", plus, coil, 1, 0.75)
 	b.Relay("K1", coil, b.Ground(), plus, out, false)
-	for _, how := range []design.Behaviour{design.Resistor, design.FilamentLamp, design.ConstantPower, design.Motor} {
+	for _, how := range design.Behaviours {
 		b.Load(string(how)+"\nR9 1 0 1", out, b.Ground(), how, 24, 12)
 	}
 	var got, again bytes.Buffer

@@ -84,33 +84,17 @@ func (m *Model) lay() {
 	}
 }
 
-// layWire rates a wire in free air and in each run of its route, and keeps the
-// least.
+// layWire rates a wire where it is laid.
 func (m *Model) layWire(w *circuit.Wire) Laid {
-	l := Laid{Wire: w, AmbientC: w.AmbientC + m.AboveK, share: 1}
 	if m.rater == nil {
-		l.Allowed.Missing = []string{"no parts library, so no allowed current"}
-		return l
+		return Laid{Wire: w, AmbientC: w.AmbientC + m.AboveK, share: 1,
+			Allowed: conductor.Allowed{Missing: []string{"no parts library, so no allowed current"}}}
 	}
-	allowed := m.rater.Allowed
-	if m.AboveK > 0 {
-		allowed = m.rater.AllowedAtWorst
-	}
-	base := conductor.Conditions{Type: w.Spec.Type, Size: w.Spec.Size, AmbientC: l.AmbientC}
-	l.Allowed = allowed(base)
-	for _, b := range w.Route {
-		at := base
-		at.Loaded = b.Loaded
-		if b.Run.Cover != nil {
-			at.CoverFactor = b.Run.Cover.CurrentFactor
-		}
-		if a := allowed(at); a.Share() < l.Share() {
-			l.Allowed, l.In = a, b
-		}
-	}
-	if base.Type != nil && base.Size != nil && l.Share() > 0 {
+	p := w.InPlace(m.rater, w.Spec.Size, m.AboveK)
+	l := Laid{Allowed: p.Allowed, Wire: w, In: p.In, AmbientC: p.At.AmbientC, share: 1}
+	if p.At.Type != nil && p.At.Size != nil && l.Share() > 0 {
 		l.share = l.Share()
-		l.curve = m.curveOf(kind{base.Type, base.Size, l.AmbientC})
+		l.curve = m.curveOf(kind{p.At.Type, p.At.Size, l.AmbientC})
 	}
 	return l
 }

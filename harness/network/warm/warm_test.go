@@ -11,8 +11,8 @@ import (
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
 	"fusewright/harness/network/warm"
+	"fusewright/harness/proof/example"
 	"fusewright/harness/proof/synth"
-	"fusewright/harness/review/rules"
 	"fusewright/library"
 )
 
@@ -164,7 +164,7 @@ func TestStartDoesNotMatter(t *testing.T) {
 // TestNoSteadyTemperature: a thread that is to carry a winch has none below
 // 250 °C; that is said and the solution stays usable.
 func TestNoSteadyTemperature(t *testing.T) {
-	src := rules.ExampleDesign(`
+	src := example.Design(`
 fuses:
   winch fuse: {type: blade C, rating: 25 A, at: battery tray, fed by: battery, wire: {size: 6 mm², length: 100 mm}}
 loads:
@@ -184,7 +184,7 @@ loads:
 
 // TestCollapseIsSaid: a network that works cold and not warm ends as collapsed.
 func TestCollapseIsSaid(t *testing.T) {
-	src := rules.ExampleDesign(`
+	src := example.Design(`
 loads:
   tail lamp: {power: 40 W, behaves: constant power, at: rear, fed by: lamp fuse, wire: {size: 0.75 mm², length: 60 m}, returns to: frame}
 `)

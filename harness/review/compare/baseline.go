@@ -6,6 +6,7 @@ import (
 	"math"
 	"slices"
 
+	"fusewright/harness/design/figure"
 	"fusewright/harness/design/problem"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/design/wording"
@@ -19,7 +20,7 @@ const BaselineVersion = 2
 // top of them is new. A finding is known by its rule, its part, which wire of the
 // part it is about and its figure, not by its line or the number of the wire, so
 // that editing the file does not make it new. One that has grown graver, or whose
-// figure has got worse by more than finding.Drift, is new again.
+// figure has got worse by more than figure.Drift, is new again.
 type Baseline struct {
 	Version int     `json:"fusewright_baseline"`
 	Entries []Entry `json:"findings"`
@@ -63,8 +64,8 @@ func entryOf(f *finding.Finding) Entry {
 }
 
 // figure is what the entry says, of the sense of a finding's.
-func (e *Entry) figure(worse finding.Sense) finding.Figure {
-	g := finding.Figure{Value: *e.Value, Limit: math.NaN(), Of: e.Of, Worse: worse}
+func (e *Entry) figure(worse figure.Sense) figure.Figure {
+	g := figure.Figure{Value: *e.Value, Limit: math.NaN(), Of: e.Of, Worse: worse}
 	if e.Limit != nil {
 		g.Limit = *e.Limit
 	}

@@ -34,7 +34,7 @@ type Comparison struct {
 }
 
 // Finding is a finding that came, went, changed its severity or acceptance, or
-// whose figure got worse by more than finding.Drift.
+// whose figure got worse by more than figure.Drift.
 type Finding struct {
 	What  What
 	Old   *finding.Finding // nil when added

@@ -9,6 +9,7 @@ import (
 
 	"fusewright/harness"
 	"fusewright/harness/design"
+	"fusewright/harness/design/figure"
 	"fusewright/harness/review/compare"
 	"fusewright/harness/review/finding"
 	"fusewright/library"
@@ -163,7 +164,7 @@ func known(list []*finding.Finding) []bool {
 func TestBaselineFigures(t *testing.T) {
 	at := func(wire string, value, limit float64) *finding.Finding {
 		return &finding.Finding{Rule: "a", Part: "x", Wire: wire, Severity: finding.Danger,
-			Figure: finding.NewFigure(value, limit, "A", finding.Larger)}
+			Figure: figure.New(value, limit, "A", figure.Larger)}
 	}
 	tests := []struct {
 		name string

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"fusewright/harness/design/figure"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/proof/fuzztest"
 	"fusewright/harness/review/compare"
@@ -29,7 +30,7 @@ func FuzzReadBaseline(f *testing.F) {
 				}
 				return
 			}
-			share := finding.Figure{Value: 0.07, Limit: 0.05, Of: quantity.Share, Worse: finding.Larger}
+			share := figure.Figure{Value: 0.07, Limit: 0.05, Of: quantity.Share, Worse: figure.Larger}
 			found := []*finding.Finding{{Rule: "voltage-drop", Part: "a", Severity: finding.Fault, Figure: share},
 				{Rule: "voltage-drop", Part: "a", Wire: "feed", Severity: finding.Fault},
 				{Rule: "voltage-drop", Part: "a", Severity: finding.Fault, Figure: share}}

@@ -5,6 +5,7 @@ package finding
 import (
 	"sort"
 
+	"fusewright/harness/design/figure"
 	"fusewright/harness/design/problem"
 )
 
@@ -71,7 +72,7 @@ type Finding struct {
 	// is about the part itself. With rule and part it tells which finding it is,
 	// whatever numbers the wires have.
 	Wire   string
-	Figure Figure // what decides it
+	Figure figure.Figure // what decides it
 	// Cause is the same for findings of the rule that one thing causes, such as a
 	// fuse too large for several wires; "" = it stands alone.
 	Cause string

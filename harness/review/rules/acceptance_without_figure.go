@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"fusewright/harness/design"
+	"fusewright/harness/design/figure"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/review/finding"
 )
@@ -14,7 +15,7 @@ var acceptanceWithoutFigure = &Rule{
 	Title: "an acceptance holds for whatever the finding becomes",
 	Doc: "An entry under `accepted` covers a danger or a fault that a figure decides, and does not say at which " +
 		"figure it was taken. With `figure` the finding is open again when it gets worse by more than " +
-		quantity.Plain(finding.Drift, quantity.Share) + " of the figure: the value itself, or how far it is beyond its limit.",
+		quantity.Plain(figure.Drift, quantity.Share) + " of the figure: the value itself, or how far it is beyond its limit.",
 	Formula:  "none",
 	Limits:   "none",
 	Why:      "the reason was written for one figure; the next change of the design can make it far worse without anyone being asked",
@@ -68,7 +69,7 @@ func (p *Pass) judgePin(a *design.Acceptance, covered []*finding.Finding) {
 }
 
 // pinned tells whether an acceptance holds for a figure and not for far worse ones.
-func pinned(a *design.Acceptance, at finding.Figure) bool {
+func pinned(a *design.Acceptance, at figure.Figure) bool {
 	if a.Figure == nil || math.IsNaN(a.Figure.Limit) != math.IsNaN(at.Limit) {
 		return false
 	}

@@ -35,7 +35,7 @@ func TestOneAmbientWhereNoneIsGiven(t *testing.T) {
 // A coil that pulls in at 8 V at 20 °C needs 8 · (1 + 0.00393 · 10) = 8.3144 V
 // where the ambient is left out.
 func TestPullInWhereTheAmbientIsLeftOut(t *testing.T) {
-	p := passOf(t, relayCoilVoltage, relayCoilVoltage.Good)
+	p := passOf(t, relayCoilVoltage, relayCoilVoltage.Mends())
 	relay := part(t, p, "lamp relay")
 	form := *relay.Source.(*design.Relay).Form
 	form.PullInV, relay.Place = 8, nil

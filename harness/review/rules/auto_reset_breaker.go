@@ -29,14 +29,7 @@ loads:
 accepted:
   - {rule: data-missing, part: lamp fuse, reason: "shown for its reset only"}
 `,
-	Good: `
-fuses:
-  lamp fuse: {type: breaker type III, rating: 5 A, at: battery tray, fed by: battery, wire: {size: 2.5 mm², length: 100 mm}, stays live: "marks the parked machine"}
-loads:
-  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 2.5 mm²}, returns to: frame, return wire: {size: 2.5 mm²}, stays live: "marks the parked machine", own switch: true}
-accepted:
-  - {rule: data-missing, part: lamp fuse, reason: "shown for its reset only"}
-`,
+	Mended: []string{"type I", "type III"},
 	Run: func(p *Pass) {
 		for _, b := range p.fuses() {
 			if b.Fuse.Type == nil || b.Fuse.Type.Reset != "automatic" {
@@ -46,7 +39,7 @@ accepted:
 			if p.practice.Afloat {
 				wrong = append(wrong, "a boat's breakers must be reset by hand")
 			}
-			if p.above[b.Index] == nil {
+			if p.above(b) == nil {
 				wrong = append(wrong, "no other fuse stands before it: it goes on and off into a short")
 			}
 			if motor := p.motorBehind(b); motor != nil {

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"fusewright/harness/design/figure"
 	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
@@ -90,7 +91,7 @@ func (p *Pass) reportBackFeed(t *circuit.Terminal, fuses []string) {
 	fin := ofWire(finding.Danger, feeds[len(feeds)-1])
 	fin.What = fmt.Sprintf("%s is fed %d ways, so another feed goes round %s",
 		t.Part.Name, len(feeds), wording.Few(fuses, 4))
-	fin.Figure = finding.NewFigure(float64(len(feeds)), 1, "", finding.Larger)
+	fin.Figure = figure.New(float64(len(feeds)), 1, "", figure.Larger)
 	p.report(fin)
 }
 

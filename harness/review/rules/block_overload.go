@@ -31,15 +31,7 @@ loads:
 taps:
   keyed feed: {at: battery tray, hot: key, fuse: 10 A, spare: 8 A, supervised: no}
 `,
-	Good: `
-blocks:
-  rear: {way limit: 5 A, total limit: 10 A, at: rear, fed by: keyed feed, wire: {size: 1.5 mm²}, ways: {1: {type: blade C, fuse: 5 A}, 2: {type: blade C, fuse: 5 A}}}
-loads:
-  left vest: {power: 30 W, behaves: resistor, at: rear, fed by: rear 1, wire: {size: 1 mm²}, returns to: frame}
-  right vest: {power: 30 W, behaves: resistor, at: rear, fed by: rear 2, wire: {size: 1 mm²}, returns to: frame}
-taps:
-  keyed feed: {at: battery tray, hot: key, fuse: 10 A, spare: 8 A, supervised: no}
-`,
+	Mended: []string{"limit: 4 A", "limit: 10 A"},
 	Run: func(p *Pass) {
 		for _, part := range p.partsOf(circuit.Block) {
 			bl, _ := part.Source.(*design.Block)

@@ -11,6 +11,7 @@ import (
 
 	"fusewright/harness"
 	"fusewright/harness/design"
+	"fusewright/harness/proof/example"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/review/rules"
 	"fusewright/library"
@@ -31,7 +32,7 @@ func TestCatalogue(t *testing.T) {
 		}
 		seen[r.Name] = true
 		fields := map[string]string{"Title": r.Title, "Doc": r.Doc, "Formula": r.Formula, "Limits": r.Limits,
-			"Why": r.Why, "Change": r.Change, "Severity": r.Severity, "Source": r.Source, "Bad": r.Bad, "Good": r.Good}
+			"Why": r.Why, "Change": r.Change, "Severity": r.Severity, "Source": r.Source, "Bad": r.Bad, "Good": r.Mends()}
 		for field, text := range fields {
 			if strings.TrimSpace(text) == "" {
 				t.Errorf("rule %s: %s is empty", r.Name, field)
@@ -57,7 +58,7 @@ func TestCatalogue(t *testing.T) {
 func TestExamples(t *testing.T) {
 	for _, r := range rules.All() {
 		t.Run(r.Name, func(t *testing.T) {
-			bad := open(assess(t, "bad.yaml", []byte(rules.ExampleDesign(r.Bad))))
+			bad := open(assess(t, "bad.yaml", []byte(example.Design(r.Bad))))
 			if len(bad) == 0 {
 				t.Error("the bad example gives no finding")
 			}
@@ -66,7 +67,7 @@ func TestExamples(t *testing.T) {
 					t.Errorf("the bad example also gives %s: %s", f.Rule, f.What)
 				}
 			}
-			for _, f := range open(assess(t, "good.yaml", []byte(rules.ExampleDesign(r.Good)))) {
+			for _, f := range open(assess(t, "good.yaml", []byte(example.Design(r.Mends())))) {
 				t.Errorf("the good example gives %s: %s", f.Rule, f.What)
 			}
 		})
@@ -75,7 +76,7 @@ func TestExamples(t *testing.T) {
 
 // TestBase pins that what the examples stand on is clean.
 func TestBase(t *testing.T) {
-	for _, f := range assess(t, "base.yaml", []byte(rules.ExampleDesign(""))) {
+	for _, f := range assess(t, "base.yaml", []byte(example.Design(""))) {
 		t.Errorf("the base of the examples gives %s: %s", f.Rule, f.What)
 	}
 }

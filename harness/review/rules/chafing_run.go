@@ -23,10 +23,7 @@ var chafingRun = &Rule{
 runs:
   - {from: battery tray, to: rear, length: 600 mm, pinches: yes, cover: braided sleeve}
 `,
-	Good: `
-runs:
-  - {from: battery tray, to: rear, length: 600 mm, pinches: yes, chafes: yes, cover: corrugated conduit}
-`,
+	Mended: []string{"cover: braided sleeve", "chafes: yes, cover: corrugated conduit"},
 	Run: func(p *Pass) {
 		for _, b := range p.c.Bundles {
 			r := b.Run

@@ -32,10 +32,7 @@ var chargingDeficit = &Rule{
 vehicle loads:
   machine: {power: 200 W, when: running}
 `,
-	Good: `
-vehicle loads:
-  machine: {power: 90 W, when: running}
-`,
+	Mended: []string{"power: 200 W", "power: 90 W"},
 	Run: func(p *Pass) {
 		if p.in.Budget == nil || !p.d.Charging.Present() {
 			return

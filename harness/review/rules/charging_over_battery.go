@@ -27,14 +27,7 @@ charging:
   idle: 1300 rpm
   cruise: 4000 rpm
 `,
-	Good: `
-battery: {chemistry: LiFePO4, capacity: 12 Ah, resistance: 6 mΩ, at: battery tray}
-charging:
-  regulated: 14.6 V
-  output: {1300 rpm: 14 A, 3000 rpm: 24 A, 6000 rpm: 28 A}
-  idle: 1300 rpm
-  cruise: 4000 rpm
-`,
+	Mended: []string{"regulated: 14.8 V", "regulated: 14.6 V"},
 	Run: func(p *Pass) {
 		b, c := p.d.Battery, p.d.Charging
 		if b.Chemistry == nil || b.Chemistry.MostChargeV == 0 || !c.Present() || !c.RegulatedV.Given() {

@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 
+	"fusewright/harness/design/figure"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
@@ -40,7 +41,7 @@ loads:
 				fin := ofPart(finding.Fault, part)
 				fin.What = fmt.Sprintf("the coil of %s draws %s from %s, which a module supervises",
 					part.Name, amps(a), tap.Name)
-				decidedBy(&fin, "coil current", a, "A", finding.Larger)
+				decidedBy(&fin, "coil current", a, "A", figure.Larger)
 				p.report(fin)
 			}
 		}

@@ -19,6 +19,15 @@ func (r contactRatings) of(b design.Behaviour) float64 {
 	return b.ContactA(r.resistive, r.lamp, r.motor) * r.share
 }
 
+// unseenW is from where a load that is left on unseen is a hazard, by its
+// behaviour; a row for each of design.Behaviours, +Inf = never.
+var unseenW = map[design.Behaviour]float64{
+	design.Resistor:      warmW,
+	design.FilamentLamp:  math.Inf(1),
+	design.ConstantPower: math.Inf(1),
+	design.Motor:         0,
+}
+
 // loading is how far a contact is used in its worst situation.
 type loading struct {
 	share float64 // sum of current over rating by kind; above 1 is too much, +Inf where nothing is allowed

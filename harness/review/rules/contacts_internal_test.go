@@ -30,3 +30,15 @@ func TestContactMayCarryNothing(t *testing.T) {
 		t.Errorf("a full contact is %q", got)
 	}
 }
+
+// Each behaviour that a design may name has its row.
+func TestEveryBehaviourHasItsHazard(t *testing.T) {
+	for _, b := range design.Behaviours {
+		if _, known := unseenW[b]; !known {
+			t.Errorf("%s has no row", b)
+		}
+	}
+	if len(unseenW) != len(design.Behaviours) {
+		t.Errorf("%d rows", len(unseenW))
+	}
+}

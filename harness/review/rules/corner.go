@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"fusewright/harness/design"
+	"fusewright/harness/design/figure"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
 	"fusewright/harness/network/solve"
@@ -79,8 +80,8 @@ func (c cornered) said(print func(float64) string) string {
 
 // decides gives a finding a cornered figure with its limit: what is left of it at
 // the corner is the margin, negative when it is over.
-func (c cornered) decides(f *finding.Finding, name string, worse finding.Sense, scale, limit float64, unit string) {
-	f.Figure = finding.NewFigure(c.Corner*scale, limit*scale, unit, worse)
+func (c cornered) decides(f *finding.Finding, name string, worse figure.Sense, scale, limit float64, unit string) {
+	f.Figure = figure.New(c.Corner*scale, limit*scale, unit, worse)
 	f.Numbers = []finding.Number{{Name: name + " nominal", Value: c.Nominal * scale, Unit: unit},
 		{Name: name + " worst case", Value: c.Corner * scale, Unit: unit},
 		{Name: "limit", Value: limit * scale, Unit: unit},

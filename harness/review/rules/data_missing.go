@@ -194,19 +194,14 @@ func (p *Pass) missingReratings() {
 // a starting current hangs on one.
 func (p *Pass) missingTimes() {
 	for _, part := range p.partsOf(circuit.Load) {
-		fuse := p.fuseAbove(part)
-		if fuse == nil {
-			continue
+		for _, s := range p.starts(part) {
+			if s.EdgeKnown || !math.IsNaN(s.MeltShare) {
+				continue
+			}
+			f := ofFuse(finding.Advice, s.fuse)
+			f.Cause = "times of " + s.fuse.Fuse.Type.Name
+			f.What = fmt.Sprintf("whether %s bears the start of %s is not known: %s", fuseText(s.fuse), part.Name, s.Note)
+			p.report(f)
 		}
-		l := accessory(part)
-		c := fusing.Carries(fuse.Device(0), p.c.DrawA(loadBranch(part)), l.Inrush)
-		if c.EdgeKnown || !math.IsNaN(c.MeltShare) {
-			continue
-		}
-		f := ofFuse(finding.Advice, fuse)
-		f.Cause = "times of " + fuse.Fuse.Type.Name
-		f.What = fmt.Sprintf("whether %s bears the start of %s is not known: %s",
-			fuseText(fuse), part.Name, c.Note)
-		p.report(f)
 	}
 }

@@ -4,7 +4,7 @@ import (
 	"regexp"
 	"testing"
 
-	"fusewright/harness/review/rules"
+	"fusewright/harness/proof/example"
 )
 
 // TestGapsAreSaid plants what other rules have to assume or leave out: each gap is
@@ -38,7 +38,7 @@ wire: {insulation: ISO 6722 thin wall class B, size: 0.75 mm², colour: RD, retu
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			var said []string
-			for _, f := range assess(t, "gap.yaml", []byte(rules.ExampleDesign(c.sections))) {
+			for _, f := range assess(t, "gap.yaml", []byte(example.Design(c.sections))) {
 				if f.Rule == "data-missing" {
 					said = append(said, f.What)
 				}

@@ -34,8 +34,8 @@ type facts struct {
 	guards    []guard // by node: what protects it from the source's side
 	guardCold []guard // by node: what protects returns, from the loads' feeds
 
-	above []*circuit.Branch // by fuse branch index: the next fuse towards the source
-	laid  *warm.Model       // wires where they are laid: allowed current
+	nearest circuit.Guards // by branch: the fuses nearest above
+	laid    *warm.Model    // wires where they are laid: allowed current
 
 	aside map[*finding.Finding]aside // findings that another speaks for
 

@@ -32,29 +32,11 @@ loads:
 	Run: func(p *Pass) {
 		live := p.flood(p.positive, (*circuit.Branch).Feeds)
 		for _, part := range p.c.Parts {
-			if in := inlet(part); in != nil && !live[in.Node.Index] {
+			if in := part.Inlet(); in != nil && !live[in.Node.Index] {
 				p.reportUnfed(part, p.firstStarved(part, live))
 			}
 		}
 	},
-}
-
-// inlet is the terminal at which a part takes its feed; nil for parts that
-// take none.
-func inlet(p *circuit.Part) *circuit.Terminal {
-	switch p.Kind {
-	case circuit.Load:
-		return p.Terminal("+")
-	case circuit.Relay:
-		return p.Terminal("30")
-	case circuit.Fuse, circuit.Switch, circuit.Block:
-		return p.Terminal("in")
-	case circuit.Splice:
-		if len(p.Terminals) > 0 {
-			return p.Terminals[0]
-		}
-	}
-	return nil
 }
 
 // firstStarved is the first part on the way to a part that no supply reaches,
@@ -71,8 +53,8 @@ func (p *Pass) firstStarved(part *circuit.Part, live []bool) *circuit.Part {
 }
 
 func starvedAbove(part *circuit.Part, live []bool) *circuit.Part {
-	for _, w := range wiresTo(inlet(part)) {
-		if up := inlet(w.From.Part); up != nil && !live[up.Node.Index] {
+	for _, w := range wiresTo(part.Inlet()) {
+		if up := w.From.Part.Inlet(); up != nil && !live[up.Node.Index] {
 			return w.From.Part
 		}
 	}
@@ -87,7 +69,7 @@ func (p *Pass) reportUnfed(part, first *circuit.Part) {
 	fin := ofPart(severity, part)
 	fin.Cause = first.Name
 	fin.What = part.Name + " names no feed"
-	if in := inlet(part); len(wiresTo(in)) > 0 {
+	if in := part.Inlet(); len(wiresTo(in)) > 0 {
 		w := wiresTo(in)[0]
 		fin.What = fmt.Sprintf("%s is fed by %s, which no supply reaches",
 			part.Name, w.From.Text())

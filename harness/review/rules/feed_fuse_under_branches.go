@@ -35,18 +35,10 @@ situations:
   one at a time: {key: on, engine: cruise, on: [left vest]}
   the other: {key: on, engine: cruise, on: [right vest]}
 `,
-	Good: `
-fuses:
-  feed fuse: {type: blade C, rating: 7.5 A, at: battery tray, fed by: keyed feed, wire: {size: 1.5 mm², length: 100 mm}}
-loads:
-  left vest: {power: 40 W, behaves: resistor, at: rear, fed by: feed fuse, wire: {size: 1.5 mm²}, returns to: frame, own switch: true}
-  right vest: {power: 40 W, behaves: resistor, at: rear, fed by: feed fuse, wire: {size: 1.5 mm²}, returns to: frame, own switch: true}
-taps:
-  keyed feed: {at: battery tray, hot: key, fuse: 15 A, spare: 10 A, supervised: no}
-situations:
-  one at a time: {key: on, engine: cruise, on: [left vest]}
-  the other: {key: on, engine: cruise, on: [right vest]}
-`,
+	Mended: []string{
+		"left vest: {power: 50 W", "left vest: {power: 40 W",
+		"right vest: {power: 50 W", "right vest: {power: 40 W",
+	},
 	Run: func(p *Pass) {
 		for _, b := range p.fuses() {
 			if fuseRating(b) > 0 && !p.underLoad(b) {

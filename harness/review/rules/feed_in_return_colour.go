@@ -27,13 +27,7 @@ loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
   stop lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm², colour: BK}, returns to: frame}
 `,
-	Good: `
-fuses:
-  lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
-loads:
-  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
-  stop lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm², colour: BKRD}, returns to: frame}
-`,
+	Mended: []string{"colour: BK", "colour: BKRD"},
 	Run: func(p *Pass) {
 		usual := usualReturnColour(p.c.Wires)
 		afloat := p.practice.Afloat

@@ -25,10 +25,7 @@ var flexingRun = &Rule{
 runs:
   - {from: battery tray, to: rear, length: 600 mm, flexes: yes}
 `,
-	Good: `
-runs:
-  - {from: battery tray, to: rear, length: 600 mm, flexes: yes, cover: braided sleeve}
-`,
+	Mended: []string{"flexes: yes", "flexes: yes, cover: braided sleeve"},
 	Run: func(p *Pass) {
 		for _, b := range p.c.Bundles {
 			moves := b.Run.From != nil && b.Run.From.Moves || b.Run.To != nil && b.Run.To.Moves

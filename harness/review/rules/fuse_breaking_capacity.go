@@ -38,7 +38,7 @@ loads:
 `,
 	Run: func(p *Pass) {
 		for _, b := range p.fuses() {
-			if b.Fuse.Type != nil && b.Fuse.Type.BreakingA > 0 && p.above[b.Index] == nil {
+			if b.Fuse.Type != nil && b.Fuse.Type.BreakingA > 0 && p.above(b) == nil {
 				p.judgeBreaking(b)
 			}
 		}

@@ -28,15 +28,10 @@ fuses:
 loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1.5 mm²}, returns to: frame, return wire: {size: 1.5 mm²}}
 `,
-	Good: `
-fuses:
-  lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: keyed feed, wire: {size: 1.5 mm², length: 100 mm}}
-loads:
-  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1.5 mm²}, returns to: frame, return wire: {size: 1.5 mm²}}
-`,
+	Mended: []string{"rating: 10 A", "rating: 5 A"},
 	Run: func(p *Pass) {
 		for _, b := range p.fuses() {
-			up := p.above[b.Index]
+			up := p.above(b)
 			if up != nil && fuseRating(up) > 0 && fuseRating(b) > 0 &&
 				fuseRating(up) < p.practice.FuseRatio*fuseRating(b) {
 				p.reportGrading(up, b)

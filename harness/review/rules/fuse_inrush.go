@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"fusewright/harness/design/figure"
 	"fusewright/harness/formula/fusing"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
@@ -13,7 +14,7 @@ var fuseInrush = &Rule{
 	Name:  "fuse-inrush",
 	Title: "a fuse may open while a load starts",
 	Doc: "The starting current of each accessory, where the design or the library gives one, against the " +
-		"nearest fuse above it. Loads are taken to start one at a time, at their rated current. The " +
+		"fuses above it; of several the nearest that may open is named. Loads are taken to start one at a time, at their rated current. The " +
 		"start must pass below the fuse's fastest opening, and where a melting I²t is published its heat " +
 		"must be a share of it that the fuse outlasts 10 000 times, some starts a day for ten years " +
 		"(sizing chooses for 100 000). Where the fuse type has no published lower times, " +
@@ -36,19 +37,10 @@ loads:
 taps:
   keyed feed: {at: battery tray, hot: key, fuse: 20 A, spare: 15 A, supervised: no}
 `,
-	Good: `
-fuses:
-  pump fuse: {type: blade C, rating: 10 A, at: battery tray, fed by: keyed feed, wire: {size: 2.5 mm², length: 100 mm}}
-loads:
-  bilge pump: {power: 72 W, behaves: motor, inrush: {peak: 2, time: 40 ms}, at: rear, fed by: pump fuse, wire: {size: 2.5 mm²}, returns to: frame, return wire: {size: 2.5 mm²}}
-taps:
-  keyed feed: {at: battery tray, hot: key, fuse: 20 A, spare: 15 A, supervised: no}
-`,
+	Mended: []string{"peak: 8, time: 400 ms", "peak: 2, time: 40 ms"},
 	Run: func(p *Pass) {
 		for _, l := range p.partsOf(circuit.Load) {
-			if fuse := p.fuseAbove(l); fuse != nil {
-				p.judgeInrush(l, fuse)
-			}
+			p.judgeInrush(l)
 		}
 	},
 }
@@ -58,27 +50,40 @@ taps:
 // 100 000, electronic cartridge fuses).
 const fewStartsShare = 0.29
 
-// fuseAbove is the nearest fuse of the design above a load that starts with
-// more than its running current; nil when there is nothing to judge.
-func (p *Pass) fuseAbove(part *circuit.Part) *circuit.Branch {
+// start is a fuse of the design against the start of a load that passes it.
+type start struct {
+	fuse *circuit.Branch
+	fusing.Carrying
+}
+
+// starts are the fuses that a load's start passes, the nearest first; none for a
+// load that starts with its running current.
+func (p *Pass) starts(part *circuit.Part) (list []start) {
 	l, b := accessory(part), loadBranch(part)
 	if l == nil || b == nil || l.Inrush.PeakRatio <= 1 || l.Inrush.TauS <= 0 {
 		return nil
 	}
-	g := p.guards[b.A.Index]
-	if !g.known() || g.fuse.Fuse.Factory {
-		return nil
+	for _, f := range p.nearest.Upstream(b) {
+		if !f.Fuse.Factory && fuseRating(f) > 0 {
+			list = append(list, start{f, fusing.Carries(f.Device(0), p.c.DrawA(b), l.Inrush)})
+		}
 	}
-	return g.fuse
+	return list
 }
 
-func (p *Pass) judgeInrush(part *circuit.Part, fuse *circuit.Branch) {
-	l, running := accessory(part), p.c.DrawA(loadBranch(part))
-	c := fusing.Carries(fuse.Device(0), running, l.Inrush)
-	opens, ages := c.EdgeKnown && c.Margin <= 1, c.MeltShare > fewStartsShare
-	if !opens && !ages {
+func (p *Pass) judgeInrush(part *circuit.Part) {
+	var fuse *circuit.Branch
+	var c fusing.Carrying
+	opens := false
+	for _, s := range p.starts(part) {
+		if edge := s.EdgeKnown && s.Margin <= 1; !opens && edge || fuse == nil && s.MeltShare > fewStartsShare {
+			fuse, c, opens = s.fuse, s.Carrying, edge
+		}
+	}
+	if fuse == nil {
 		return
 	}
+	l, running := accessory(part), p.c.DrawA(loadBranch(part))
 	fin := ofPart(finding.Fault, part)
 	fin.What = fmt.Sprintf("%s starts with %s and %s may open during the start", part.Name,
 		amps(running*l.Inrush.PeakRatio), fuseText(fuse))
@@ -99,9 +104,9 @@ func (p *Pass) judgeInrush(part *circuit.Part, fuse *circuit.Branch) {
 		fin.Numbers = append(fin.Numbers, finding.Number{Name: "limit", Value: fewStartsShare},
 			finding.Number{Name: "margin", Value: fewStartsShare - c.MeltShare})
 	}
-	fin.Figure = finding.NewFigure(c.Margin, 1, "", finding.Smaller)
+	fin.Figure = figure.New(c.Margin, 1, "", figure.Smaller)
 	if !opens {
-		fin.Figure = finding.NewFigure(c.MeltShare, fewStartsShare, "", finding.Larger)
+		fin.Figure = figure.New(c.MeltShare, fewStartsShare, "", figure.Larger)
 	}
 	p.report(fin)
 }

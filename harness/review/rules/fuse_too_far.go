@@ -28,12 +28,7 @@ fuses:
 loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame, stays live: "marks the parked machine", own switch: true}
 `,
-	Good: `
-fuses:
-  lamp fuse: {type: blade C, rating: 2 A, at: rear, fed by: battery, wire: {size: 1 mm², length: 300 mm, sheathed: true}}
-loads:
-  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame, stays live: "marks the parked machine", own switch: true}
-`,
+	Mended: []string{"length: 300 mm", "length: 300 mm, sheathed: true"},
 	Run: func(p *Pass) {
 		for _, u := range p.unfusedWires() {
 			if u.fused {

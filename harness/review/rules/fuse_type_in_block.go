@@ -27,12 +27,7 @@ blocks:
 loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: rear 1, wire: {size: 1 mm²}, returns to: frame}
 `,
-	Good: `
-blocks:
-  rear: {type: fuse block 4 way blade C, at: rear, fed by: keyed feed, wire: {size: 1.5 mm²}, ways: {1: {fuse: 5 A}}}
-loads:
-  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: rear 1, wire: {size: 1 mm²}, returns to: frame}
-`,
+	Mended: []string{", type: blade F", ""},
 	Run: func(p *Pass) {
 		for _, part := range p.partsOf(circuit.Block) {
 			if b, _ := part.Source.(*design.Block); b != nil && b.Type != nil && b.Type.FuseType != "" {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"fusewright/harness/design/figure"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
@@ -33,12 +34,7 @@ fuses:
 loads:
   warm vest: {power: 33 W, behaves: resistor, at: rear, fed by: heat fuse, wire: {size: 1.5 mm²}, returns to: frame}
 `,
-	Good: `
-fuses:
-  heat fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
-loads:
-  warm vest: {power: 33 W, behaves: resistor, at: rear, fed by: heat fuse, wire: {size: 1.5 mm²}, returns to: frame}
-`,
+	Mended: []string{"rating: 3 A", "rating: 5 A"},
 	Run: func(p *Pass) {
 		for _, b := range p.fuses() {
 			if p.underLoad(b) {
@@ -75,7 +71,7 @@ func (p *Pass) reportUnderLoad(b *circuit.Branch) {
 	if p.onlyHeld(b) {
 		fin.What = strings.TrimSuffix(fin.What, " continuously")
 	}
-	w.decides(&fin, "current", finding.Larger, 1, limit, "A")
+	w.decides(&fin, "current", figure.Larger, 1, limit, "A")
 	fin.Situation = w.in.Name
 	fin.Source = p.limitSource("load share of fuse", false)
 	p.report(fin)

@@ -31,15 +31,11 @@ charging:
   idle: 1300 rpm
   cruise: 4000 rpm
 `,
-	Good: `
-system: 24 V
-battery: {chemistry: AGM, capacity: 12 Ah, rate: 10 h, resistance: 20 mΩ, at: battery tray}
-charging:
-  regulated: 28.4 V
-  output: {1300 rpm: 14 A, 3000 rpm: 24 A, 6000 rpm: 28 A}
-  idle: 1300 rpm
-  cruise: 4000 rpm
-`,
+	Mended: []string{
+		"system: 48 V", "system: 24 V",
+		"resistance: 40 mΩ", "resistance: 20 mΩ",
+		"regulated: 57 V", "regulated: 28.4 V",
+	},
 	Run: func(p *Pass) {
 		need := p.d.HighestV()
 		for _, b := range p.fuses() {

@@ -31,12 +31,7 @@ fuses:
 loads:
   tail lamp: {power: 5 W, behaves: resistor, at: battery tray, fed by: lamp fuse, wire: {insulation: JASO AVSSX, size: 0.75 mm², length: 300 mm}, returns to: frame, return wire: {size: 2.5 mm², length: 300 mm}, stays live: "marks the parked machine", own switch: true}
 `,
-	Good: `
-fuses:
-  lamp fuse: {type: blade C, rating: 7.5 A, at: battery tray, fed by: battery, wire: {size: 2.5 mm², length: 100 mm}}
-loads:
-  tail lamp: {power: 5 W, behaves: resistor, at: battery tray, fed by: lamp fuse, wire: {insulation: JASO AVSSX, size: 0.75 mm², length: 300 mm}, returns to: frame, return wire: {size: 2.5 mm², length: 300 mm}, stays live: "marks the parked machine", own switch: true}
-`,
+	Mended: []string{"rating: 15 A", "rating: 7.5 A"},
 	Run: func(p *Pass) {
 		if p.in.Protection == nil {
 			return

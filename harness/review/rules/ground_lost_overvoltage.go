@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"fusewright/harness/design"
+	"fusewright/harness/design/figure"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/study/fault"
@@ -96,7 +97,7 @@ func (p *Pass) reportSuffering(l *fault.Lost, a *fault.Affected) {
 		volts(math.Abs(a.AfterV)), way)
 	fin.Numbers = []finding.Number{{Name: "voltage", Value: a.AfterV, Unit: "V"},
 		{Name: "before", Value: a.BeforeV, Unit: "V"}}
-	fin.Figure = finding.NewFigure(math.Abs(a.AfterV), math.NaN(), "V", finding.Larger)
+	fin.Figure = figure.New(math.Abs(a.AfterV), math.NaN(), "V", figure.Larger)
 	fin.Situation = a.Situation.Name
 	p.report(fin)
 }

@@ -26,12 +26,7 @@ grounds:
 loads:
   tail lamp: {power: 30 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
 `,
-	Good: `
-grounds:
-  frame: {kind: frame stud, at: battery tray, limit: 10 A, frame resistance: 2 mΩ}
-loads:
-  tail lamp: {power: 30 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
-`,
+	Mended: []string{"limit: 2 A", "limit: 10 A"},
 	Run: func(p *Pass) {
 		for _, part := range p.partsOf(circuit.Ground) {
 			g, _ := part.Source.(*design.Ground)

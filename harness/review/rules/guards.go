@@ -41,54 +41,66 @@ func fuseRating(b *circuit.Branch) float64 {
 func (f *facts) findGuards() {
 	f.guards = make([]guard, len(f.c.Nodes))
 	f.guardCold = make([]guard, len(f.c.Nodes))
-	f.above = make([]*circuit.Branch, len(f.c.Branches))
+	f.nearest = f.c.Guards()
 	if f.positive == nil {
 		return
 	}
 	f.spreadGuards()
 	for _, p := range f.c.Parts {
-		if p.Kind == circuit.Load || p.Kind == circuit.Relay {
-			f.guardReturns(p)
-		}
+		f.guardReturns(p)
 	}
 }
 
 func (f *facts) spreadGuards() {
 	done := make([]bool, len(f.c.Nodes))
-	last := make([]*circuit.Branch, len(f.c.Nodes)) // nearest fuse towards the source
-	q := &guardQueue{{f.positive, guard{A: math.Inf(1)}, nil}}
+	q := &guardQueue{{f.positive, guard{A: math.Inf(1)}}}
 	for q.Len() > 0 {
 		at := heap.Pop(q).(reached)
 		if done[at.node.Index] {
 			continue
 		}
-		done[at.node.Index], f.guards[at.node.Index], last[at.node.Index] = true, at.guard, at.last
+		done[at.node.Index], f.guards[at.node.Index] = true, at.guard
 		for _, b := range at.node.Branches {
 			m := other(b, at.node)
 			if m == nil || done[m.Index] || !b.Feeds() {
 				continue
 			}
-			next := reached{m, at.guard, at.last}
-			if b.Kind == circuit.FuseBranch {
-				f.above[b.Index] = at.last
-				next.last = b
-				if r := fuseRating(b); r < at.guard.A {
-					next.guard = guard{r, b}
-				}
-			}
-			heap.Push(q, next)
+			heap.Push(q, reached{m, at.guard.behind(b)})
 		}
 	}
+}
+
+// behind is the guard behind one more branch on the way.
+func (g guard) behind(b *circuit.Branch) guard {
+	if r := fuseRating(b); b.Kind == circuit.FuseBranch && r < g.A {
+		return guard{r, b}
+	}
+	return g
+}
+
+// above is the next fuse towards the source, nil when some way has none; of
+// parallel feeds the one on the way that lets through most.
+func (f *facts) above(fuse *circuit.Branch) *circuit.Branch {
+	var most *circuit.Branch
+	var lets guard
+	at := f.nearest[fuse.Index]
+	for _, up := range at.Fuses {
+		g := f.guards[up.A.Index].behind(up)
+		if most == nil || g.before(lets) || !lets.before(g) && fusePlace(up) < fusePlace(most) {
+			most, lets = up, g
+		}
+	}
+	if at.Bare {
+		return nil
+	}
+	return most
 }
 
 // guardReturns carries the protection of a part's feed to its return wires and
 // the grounds beyond: what a fault inside the part can drive through them.
 func (f *facts) guardReturns(p *circuit.Part) {
-	hot, back := p.Terminal("+"), p.Terminal("-")
-	if p.Kind == circuit.Relay {
-		hot, back = p.Terminal("86"), p.Terminal("85")
-	}
-	if hot == nil || back == nil {
+	hot, back, ok := p.Draws()
+	if !ok {
 		return
 	}
 	g := f.guards[hot.Node.Index]
@@ -112,7 +124,7 @@ func (f *facts) guardReturns(p *circuit.Part) {
 }
 
 func isReturn(w *circuit.Wire) bool {
-	return w.Role == circuit.ReturnWire || w.Role == circuit.CoilReturnWire
+	return w.Role.Returns()
 }
 
 // guardOf is the protection of a wire.
@@ -127,7 +139,6 @@ func (f *facts) guardOf(w *circuit.Wire) guard {
 type reached struct {
 	node  *circuit.Node
 	guard guard
-	last  *circuit.Branch
 }
 
 // guardQueue gives the least protected node first; of equals the one whose fuse
@@ -144,10 +155,8 @@ func (q guardQueue) Less(i, j int) bool {
 		return true
 	case b.guard.before(a.guard):
 		return false
-	case a.node != b.node:
-		return a.node.Index < b.node.Index
 	}
-	return a.last != b.last && a.last != nil && (b.last == nil || fusePlace(a.last) < fusePlace(b.last))
+	return a.node.Index < b.node.Index
 }
 
 // Push adds a node, for package heap.

@@ -5,14 +5,14 @@ import (
 	"strings"
 	"testing"
 
+	"fusewright/harness/proof/example"
 	"fusewright/harness/review/finding"
-	"fusewright/harness/review/rules"
 )
 
 // hotDesign leads a 1 mm² wire of class 85 °C (75 °C with the margin) past a place
 // of a temperature: 12.5 A behind 20 A.
 func hotDesign(ambientC float64) string {
-	return rules.ExampleDesign(fmt.Sprintf(`
+	return example.Design(fmt.Sprintf(`
 wire: {insulation: ISO 6722 thin wall class A, size: 1 mm²}
 runs:
   - {from: battery tray, to: rear, length: 600 mm, near: {what: cylinder head, ambient: %g °C}}

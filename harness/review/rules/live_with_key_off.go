@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"fusewright/harness/design"
+	"fusewright/harness/design/figure"
 	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
@@ -53,7 +54,7 @@ func (p *Pass) reportAlwaysOn(part *circuit.Part) {
 	drain := p.c.DrawA(loadBranch(part))
 	fin.What = fmt.Sprintf("%s is on whenever the battery is connected and draws about %s",
 		part.Name, amps(drain))
-	decidedBy(&fin, "drain", drain, "A", finding.Larger)
+	decidedBy(&fin, "drain", drain, "A", figure.Larger)
 	p.report(fin)
 }
 
@@ -64,7 +65,7 @@ func (p *Pass) reportStandby(part *circuit.Part, l *design.Load) {
 	use := p.c.DrawA(loadBranch(part))
 	fin.What = fmt.Sprintf("%s is live whenever the battery is connected: %s at rest, about %s in use",
 		part.Name, amps(l.StandbyA.Value), amps(use))
-	decidedBy(&fin, "drain at rest", l.StandbyA.Value, "A", finding.Larger)
+	decidedBy(&fin, "drain at rest", l.StandbyA.Value, "A", figure.Larger)
 	fin.Numbers = append(fin.Numbers, finding.Number{Name: "in use", Value: use, Unit: "A"})
 	p.report(fin)
 }
@@ -96,6 +97,6 @@ func (p *Pass) reportByHand(g handGroup) {
 		subject = g.gate.Part.Name + " can be left on by its own switch"
 	}
 	fin.What = fmt.Sprintf("%s with the key off, drawing about %s", subject, amps(sum))
-	decidedBy(&fin, "drain", sum, "A", finding.Larger)
+	decidedBy(&fin, "drain", sum, "A", figure.Larger)
 	p.report(fin)
 }

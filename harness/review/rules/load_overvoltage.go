@@ -24,10 +24,7 @@ var loadOvervoltage = &Rule{
 loads:
   tail lamp: {power: 5 W, behaves: constant power, maximum voltage: 13.5 V, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
 `,
-	Good: `
-loads:
-  tail lamp: {power: 5 W, behaves: constant power, maximum voltage: 16 V, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
-`,
+	Mended: []string{"voltage: 13.5 V", "voltage: 16 V"},
 	Run: func(p *Pass) {
 		for _, part := range p.partsOf(circuit.Load) {
 			if l := accessory(part); l != nil {

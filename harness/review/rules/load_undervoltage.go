@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 
+	"fusewright/harness/design/figure"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
 	"fusewright/harness/network/solve"
@@ -26,10 +27,7 @@ var loadUndervoltage = &Rule{
 loads:
   tail lamp: {power: 5 W, behaves: constant power, minimum voltage: 13 V, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
 `,
-	Good: `
-loads:
-  tail lamp: {power: 5 W, behaves: constant power, minimum voltage: 10 V, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
-`,
+	Mended: []string{"voltage: 13 V", "voltage: 10 V"},
 	Run: func(p *Pass) {
 		for _, part := range p.partsOf(circuit.Load) {
 			least := minimumV(part)
@@ -37,7 +35,7 @@ loads:
 				l := accessory(part)
 				fin := ofPart(graver(l.Critical, finding.Fault, finding.Danger), part)
 				fin.What = fmt.Sprintf("%s gets %s and needs %s", part.Name, w.split(volts), volts(least))
-				w.decides(&fin, "voltage", finding.Smaller, 1, least, "V")
+				w.decides(&fin, "voltage", figure.Smaller, 1, least, "V")
 				fin.Situation = w.in.Name
 				p.report(fin)
 			}

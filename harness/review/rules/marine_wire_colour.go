@@ -27,13 +27,7 @@ loads:
 fuses:
   lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: keyed feed, wire: {size: 1.5 mm², length: 100 mm}}
 `,
-	Good: `
-practice: marine
-loads:
-  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1.5 mm²}, returns to: battery negative, return wire: {size: 1.5 mm², colour: YE}}
-fuses:
-  lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: keyed feed, wire: {size: 1.5 mm², length: 100 mm}}
-`,
+	Mended: []string{"colour: BU", "colour: YE"},
 	Run: func(p *Pass) {
 		if !p.practice.Afloat {
 			return

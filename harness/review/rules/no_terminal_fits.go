@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 
+	"fusewright/harness/design/figure"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 	"fusewright/library"
@@ -28,10 +29,7 @@ var noTerminalFits = &Rule{
 loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm², ends: {from: ring M4 yellow}}, returns to: frame}
 `,
-	Good: `
-loads:
-  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
-`,
+	Mended: []string{", ends: {from: ring M4 yellow}", ""},
 	Run: func(p *Pass) {
 		for _, w := range p.c.Wires {
 			if w.Spec.Size == nil {
@@ -68,9 +66,9 @@ func (p *Pass) judgeEnd(w *circuit.Wire, at *circuit.Terminal, named, chosen *li
 	fin.Numbers = []finding.Number{{Name: "area", Value: mm2, Unit: "mm²"}}
 	switch {
 	case mm2 < least:
-		fin.Figure = finding.NewFigure(mm2, least, "mm²", finding.Smaller)
+		fin.Figure = figure.New(mm2, least, "mm²", figure.Smaller)
 	case most > 0:
-		fin.Figure = finding.NewFigure(mm2, most, "mm²", finding.Larger)
+		fin.Figure = figure.New(mm2, most, "mm²", figure.Larger)
 	}
 	p.report(fin)
 }

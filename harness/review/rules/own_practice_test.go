@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"fusewright/harness/design"
+	"fusewright/harness/proof/example"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/review/rules"
 	"fusewright/library"
@@ -51,7 +52,7 @@ func TestOwnBoatKeepsItsFindings(t *testing.T) {
 	texts := map[string]string{}
 	for _, r := range rules.All() {
 		if strings.Contains(r.Bad, "practice: marine") {
-			texts[r.Name] = rules.ExampleDesign(r.Bad)
+			texts[r.Name] = example.Design(r.Bad)
 		}
 	}
 	skiff, err := os.ReadFile(filepath.Join("..", "..", "..", "designs", "reed-skiff.yaml"))

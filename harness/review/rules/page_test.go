@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"fusewright/harness/network/solve"
+	"fusewright/harness/proof/example"
 	"fusewright/harness/proof/synth"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/review/rules"
@@ -61,7 +62,7 @@ func TestExplain(t *testing.T) {
 // why, what to change, from which source, and where.
 func TestFindingsAreComplete(t *testing.T) {
 	for _, r := range rules.All() {
-		for _, f := range assess(t, "bad.yaml", []byte(rules.ExampleDesign(r.Bad))) {
+		for _, f := range assess(t, "bad.yaml", []byte(example.Design(r.Bad))) {
 			if f.What == "" || f.Why == "" || f.Change == "" || f.Source == "" || f.Part == "" || f.Ref == "" {
 				t.Errorf("%s: finding is not complete: %+v", r.Name, f)
 			}
@@ -90,7 +91,7 @@ func TestDeterministic(t *testing.T) {
 // TestUnsolvedNumbersAreNotUsed gives every solution of an overloaded design
 // another status: the overload must vanish and the failure be reported.
 func TestUnsolvedNumbersAreNotUsed(t *testing.T) {
-	in := input(t, []byte(rules.ExampleDesign(rules.Find("fuse-under-load").Bad)))
+	in := input(t, []byte(example.Design(rules.Find("fuse-under-load").Bad)))
 	if n := count(rules.Check(in), "fuse-under-load"); n != 1 {
 		t.Fatalf("%d findings of fuse-under-load, want 1", n)
 	}

@@ -9,6 +9,7 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
+	"fusewright/harness/proof/example"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/study/budget"
 	"fusewright/harness/study/fault"
@@ -19,7 +20,7 @@ import (
 // passOf is a rule at work on an example, with its solutions at nominal alone.
 func passOf(t *testing.T, r *Rule, snippet string) *Pass {
 	t.Helper()
-	d, err := design.Read("pinned.yaml", []byte(ExampleDesign(snippet)), library.Default())
+	d, err := design.Read("pinned.yaml", []byte(example.Design(snippet)), library.Default())
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -77,6 +78,34 @@ func TestOverAtTheEdge(t *testing.T) {
 	for figure, want := range map[float64]bool{5: false, limit + 1e-9*math.Abs(limit): false, 5 + 5.3e-9: true, 5.01: true, 4.99: false} {
 		if got := over(figure, limit); got != want {
 			t.Errorf("%.12g over 5: %t", figure, got)
+		}
+	}
+}
+
+// A start passes every fuse above its load, wherever the smallest stands; of those
+// that may open the nearest is named, and a factory fuse hides none.
+func TestStartPassesEveryFuse(t *testing.T) {
+	for name, c := range map[string]struct{ far, near, tap, want string }{
+		"the smaller one near":      {"30 A", "10 A", "20 A", "pump fuse"},
+		"the smaller one far":       {"10 A", "30 A", "20 A", "main fuse"},
+		"both":                      {"10 A", "10 A", "20 A", "pump fuse"},
+		"below a smaller factory's": {"30 A", "10 A", "5 A", "pump fuse"},
+		"none":                      {"40 A", "40 A", "20 A", ""},
+	} {
+		p := passOf(t, fuseInrush, fmt.Sprintf(`
+fuses:
+  main fuse: {type: blade C, rating: %s, at: battery tray, fed by: keyed feed, wire: {size: 10 mm², length: 100 mm}}
+  pump fuse: {type: blade C, rating: %s, at: battery tray, fed by: main fuse, wire: {size: 10 mm², length: 100 mm}}
+loads:
+  bilge pump: {power: 72 W, behaves: motor, inrush: {peak: 8, time: 400 ms}, at: rear, fed by: pump fuse, returns to: frame}
+taps:
+  keyed feed: {at: battery tray, hot: key, fuse: %s, spare: 15 A, supervised: no}
+`, c.far, c.near, c.tap))
+		found := p.run()
+		if len(found) > 1 || (len(found) == 1) != (c.want != "") {
+			t.Errorf("%s: %d findings", name, len(found))
+		} else if c.want != "" && !strings.Contains(found[0].What, "("+c.want+", ") {
+			t.Errorf("%s: %s", name, found[0].What)
 		}
 	}
 }
@@ -254,7 +283,7 @@ func TestInrushAtTheEdge(t *testing.T) {
 		fuse.Fuse.Type = &library.FuseType{Name: "made", Band: []library.TimePoint{{Multiple: 4, MinS: c.minS, MaxS: 5}}}
 		fuse.Fuse.Rating = &library.FuseRating{RatingA: c.rating, MeltI2t: c.melt}
 		p.found = nil
-		p.judgeInrush(x, fuse)
+		p.judgeInrush(x)
 		says(t, c.name, p.found, c.want)
 	}
 }

@@ -5,7 +5,7 @@ import (
 	"slices"
 	"testing"
 
-	"fusewright/harness/review/finding"
+	"fusewright/harness/design/figure"
 )
 
 // TestPlainFigures: the rules that the reader knows to have figures without a unit
@@ -19,13 +19,13 @@ func TestPlainFigures(t *testing.T) {
 		}
 		for _, f := range assess(t, file, src) {
 			plain := f.Figure.Of == ""
-			if f.Figure.Given() && plain != slices.Contains(finding.Plain, f.Rule) {
+			if f.Figure.Given() && plain != slices.Contains(figure.Plain, f.Rule) {
 				t.Errorf("%s: %s has the figure %s", file, f.Rule, f.Figure)
 			}
 			seen[f.Rule] = seen[f.Rule] || f.Figure.Given() && plain
 		}
 	}
-	for _, rule := range finding.Plain {
+	for _, rule := range figure.Plain {
 		if !seen[rule] {
 			t.Errorf("no design has %s with a figure", rule)
 		}

@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 
+	"fusewright/harness/design/figure"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
@@ -33,15 +34,7 @@ taps:
   keyed feed: {at: battery tray, hot: key, fuse: 32 A, spare: 20 A, supervised: no}
 charging: {regulated: 14.3 V, output: {1300 rpm: 22 A, 3000 rpm: 30 A}, idle: 1300 rpm, cruise: 3000 rpm}
 `,
-	Good: `
-fuses:
-  heat fuse: {type: blade C, rating: 15 A, at: battery tray, fed by: keyed feed, wire: {size: 2.5 mm², length: 100 mm}}
-loads:
-  warm jacket: {power: 108 W, behaves: resistor, plug: open 6.3, at: rear, fed by: heat fuse, wire: {size: 1.5 mm²}, returns to: frame, return wire: {size: 2.5 mm²}}
-taps:
-  keyed feed: {at: battery tray, hot: key, fuse: 32 A, spare: 20 A, supervised: no}
-charging: {regulated: 14.3 V, output: {1300 rpm: 22 A, 3000 rpm: 30 A}, idle: 1300 rpm, cruise: 3000 rpm}
-`,
+	Mended: []string{" 2.8", " 6.3"},
 	Run: func(p *Pass) {
 		for _, w := range p.c.Wires {
 			p.judgePlugEnd(w, w.From, w.FromEnd)
@@ -66,7 +59,7 @@ func (p *Pass) judgePlugEnd(w *circuit.Wire, at *circuit.Terminal, contact *libr
 	fin := ofWire(finding.Fault, w)
 	fin.What = fmt.Sprintf("%s carries %s through the plug of %s; %s is rated %s",
 		w.Text(), i.split(against(limitA, quantity.Current)), at.Part.Name, what, rated(limitA))
-	i.decides(&fin, "current", finding.Larger, 1, limitA, "A")
+	i.decides(&fin, "current", figure.Larger, 1, limitA, "A")
 	fin.Situation = i.in.Name
 	fin.Source = source.String()
 	p.report(fin)

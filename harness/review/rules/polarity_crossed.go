@@ -23,10 +23,7 @@ var polarityCrossed = &Rule{
 loads:
   tail lamp: {power: 5 W, behaves: resistor, polarised: yes, at: rear, fed by: lamp fuse, wire: {size: 1 mm², colour: BK}, returns to: frame, return wire: {size: 1 mm², colour: RD}}
 `,
-	Good: `
-loads:
-  tail lamp: {power: 5 W, behaves: resistor, polarised: yes, at: rear, fed by: lamp fuse, wire: {size: 1 mm², colour: RD}, returns to: frame, return wire: {size: 1 mm², colour: BK}}
-`,
+	Mended: []string{"colour: BK", "colour: RD", "colour: RD", "colour: BK"},
 	Run: func(p *Pass) {
 		for _, part := range p.partsOf(circuit.Load) {
 			if feed := crossed(part); feed != nil {

@@ -34,12 +34,7 @@ relays:
 loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp relay, wire: {size: 1 mm²}, returns to: frame}
 `,
-	Good: `
-relays:
-  lamp relay: {form: mini make 12 V, at: battery tray, fed by: lamp fuse, wire: {size: 1 mm², length: 100 mm}, coil: {fed by: lamp fuse, returns to: frame, suppressed by: diode, wire: {size: 1 mm², length: 100 mm}, return wire: {size: 1 mm², length: 100 mm}}}
-loads:
-  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp relay, wire: {size: 1 mm²}, returns to: frame}
-`,
+	Mended: []string{"make 24 V", "make 12 V"},
 	Run: func(p *Pass) {
 		for _, part := range p.partsOf(circuit.Relay) {
 			r, _ := part.Source.(*design.Relay)

@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 
+	"fusewright/harness/design/figure"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
@@ -46,7 +47,7 @@ loads:
 			a := p.c.DrawA(p.coilOf[part.Index])
 			fin.What = fmt.Sprintf("the coil of %s is energised with the key off and all switches open; nothing can release it",
 				part.Name)
-			decidedBy(&fin, "coil current", a, "A", finding.Larger)
+			decidedBy(&fin, "coil current", a, "A", figure.Larger)
 			p.report(fin)
 		}
 	},

@@ -25,10 +25,7 @@ var returnOnSupervised = &Rule{
 grounds:
   frame: {kind: frame stud, at: battery tray, limit: 60 A, frame resistance: 2 mΩ, supervised: yes}
 `,
-	Good: `
-grounds:
-  frame: {kind: frame stud, at: battery tray, limit: 60 A, frame resistance: 2 mΩ, supervised: no}
-`,
+	Mended: []string{"supervised: yes", "supervised: no"},
 	Run: func(p *Pass) {
 		for _, part := range p.c.Parts {
 			ground := supervisedReturn(returnsOf(part), 0)

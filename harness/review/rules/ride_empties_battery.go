@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"fusewright/harness/design/figure"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/study/ride"
@@ -30,14 +31,7 @@ rides:
 situations:
   cruising: {engine: cruise, on: all}
 `,
-	Good: `
-vehicle loads:
-  machine: {power: 190 W, when: running}
-rides:
-  queue: {start charge: 80 %, legs: [{minutes: 20 h, engine: cruise, on: none, ambient: 10 °C}]}
-situations:
-  cruising: {engine: cruise, on: all}
-`,
+	Mended: []string{"engine: idle", "engine: cruise"},
 	Run: func(p *Pass) {
 		if p.in.Budget == nil {
 			return
@@ -58,7 +52,7 @@ func (p *Pass) reportEmpty(r *ride.Result) {
 	f := finding.Finding{Severity: finding.Fault, Part: r.Ride.Name, Ref: r.Ride.Name, Pos: r.Ride.Pos}
 	f.What = fmt.Sprintf("on the ride %s the battery is empty after %s, in leg %d",
 		r.Ride.Name, quantity.Format(r.EmptyS, quantity.Duration), len(r.Legs))
-	decidedBy(&f, "empty after", r.EmptyS, "s", finding.Smaller)
+	decidedBy(&f, "empty after", r.EmptyS, "s", figure.Smaller)
 	f.Numbers = append(f.Numbers, finding.Number{Name: "below start reserve after", Value: r.ReserveS, Unit: "s"})
 	p.report(f)
 }

@@ -1,6 +1,8 @@
 package rules
 
 import (
+	"strings"
+
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
 	"fusewright/harness/network/solve"
@@ -31,11 +33,20 @@ type Rule struct {
 	// InUse: something carries more than it may in use, so that a thinner wire
 	// mends it only by what it loses.
 	InUse bool
-	// Bad and Good are sections of a design that trigger the rule and do not;
-	// ExampleDesign makes a whole design of them.
+	// Bad are sections of a design that trigger the rule. Good do not; "" = Bad with
+	// each text of Mended that stands first of two put right by the second.
 	Bad, Good string
+	Mended    []string
 	// Run reports the findings of one design.
 	Run func(*Pass)
+}
+
+// Mends is the example that the rule says nothing of.
+func (r *Rule) Mends() string {
+	if r.Good != "" {
+		return r.Good
+	}
+	return strings.NewReplacer(r.Mended...).Replace(r.Bad)
 }
 
 // Input is what the rules judge.

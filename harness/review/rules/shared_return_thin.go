@@ -33,16 +33,7 @@ loads:
   left lamp: {power: 20 W, behaves: resistor, at: rear, fed by: left fuse, wire: {size: 2.5 mm²}, returns to: rear bus, return wire: {size: 2.5 mm², length: 200 mm}, stays live: "marks the parked machine", own switch: true}
   right lamp: {power: 20 W, behaves: resistor, at: rear, fed by: right fuse, wire: {size: 2.5 mm²}, returns to: rear bus, return wire: {size: 2.5 mm², length: 200 mm}, stays live: "marks the parked machine", own switch: true}
 `,
-	Good: `
-grounds:
-  rear bus: {kind: ground block, at: rear, limit: 60 A, returns to: battery negative, wire: {size: 4 mm², length: 700 mm}}
-fuses:
-  left fuse: {type: blade C, rating: 10 A, at: battery tray, fed by: battery, wire: {size: 2.5 mm², length: 100 mm}}
-  right fuse: {type: blade C, rating: 10 A, at: battery tray, fed by: battery, wire: {size: 2.5 mm², length: 100 mm}}
-loads:
-  left lamp: {power: 20 W, behaves: resistor, at: rear, fed by: left fuse, wire: {size: 2.5 mm²}, returns to: rear bus, return wire: {size: 2.5 mm², length: 200 mm}, stays live: "marks the parked machine", own switch: true}
-  right lamp: {power: 20 W, behaves: resistor, at: rear, fed by: right fuse, wire: {size: 2.5 mm²}, returns to: rear bus, return wire: {size: 2.5 mm², length: 200 mm}, stays live: "marks the parked machine", own switch: true}
-`,
+	Mended: []string{"size: 1 mm²", "size: 4 mm²"},
 	Run: func(p *Pass) {
 		feeds := p.feedsByReturn()
 		for _, part := range p.partsOf(circuit.Ground) {
@@ -125,9 +116,9 @@ func (f *facts) togetherA(fuses []*circuit.Branch) float64 {
 	linked := map[*circuit.Branch]bool{}
 	for _, b := range fuses {
 		sum[b] = fuseRating(b)
-		for ; b != nil && !linked[b]; b = f.above[b.Index] {
+		for ; b != nil && !linked[b]; b = f.above(b) {
 			linked[b] = true
-			below[f.above[b.Index]] = append(below[f.above[b.Index]], b)
+			below[f.above(b)] = append(below[f.above(b)], b)
 		}
 	}
 	var through func(b *circuit.Branch) float64

@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 
+	"fusewright/harness/design/figure"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/study/fault"
 )
@@ -28,12 +29,7 @@ grounds:
 loads:
   tail lamp: {power: 1 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
 `,
-	Good: `
-grounds:
-  frame: {kind: frame stud, at: battery tray, limit: 60 A, frame resistance: 20 mΩ}
-loads:
-  tail lamp: {power: 1 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
-`,
+	Mended: []string{"resistance: 1.8 Ω", "resistance: 20 mΩ"},
 	Run: func(p *Pass) {
 		weakest := map[any]*fault.Short{} // by wire, or by part for a short inside it
 		var order []any
@@ -87,7 +83,7 @@ func (p *Pass) reportWeak(sh *fault.Short) {
 	}
 	fin.Numbers = []finding.Number{{Name: "least prospective current", Value: r.CurrentA, Unit: "A"},
 		{Name: "greatest", Value: sh.Results[fault.Strong].CurrentA, Unit: "A"}}
-	fin.Figure = finding.NewFigure(r.CurrentA, fuseRating(b), "A", finding.Smaller)
+	fin.Figure = figure.New(r.CurrentA, fuseRating(b), "A", figure.Smaller)
 	p.report(fin)
 	if r.Worst != nil {
 		p.standsAside(r.Worst.Wire, fuseOverWire, returnBelowFuse)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"fusewright/harness/design/figure"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/study/fault"
@@ -38,20 +39,10 @@ situations:
   riding: {engine: cruise, on: [tail lamp]}
   working: {engine: idle, on: all}
 `,
-	Good: `
-grounds:
-  frame: {kind: frame stud, at: battery tray, limit: 60 A, frame resistance: 2 mΩ}
-  rear block: {kind: ground block, at: rear, limit: 30 A, returns to: battery negative, wire: {size: 1.5 mm²}}
-switches:
-  flood switch: {rating: 10 A, at: battery tray, fed by: lamp fuse, wire: {size: 1 mm², length: 100 mm}}
-loads:
-  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
-  left flood: {power: 10 W, behaves: resistor, at: rear, fed by: flood switch, wire: {size: 1 mm²}, returns to: rear block, return wire: {length: 100 mm}}
-  right flood: {power: 10 W, behaves: resistor, at: rear, fed by: flood switch, wire: {size: 1 mm²}, returns to: rear block, return wire: {length: 100 mm}}
-situations:
-  riding: {engine: cruise, on: [tail lamp]}
-  working: {engine: idle, on: all}
-`,
+	Mended: []string{
+		"fuse, wire: {size: 1 mm²}, returns to: rear block, return wire: {length: 100 mm}}", "fuse, wire: {size: 1 mm²}, returns to: frame}",
+		"to: frame}", "to: rear block, return wire: {length: 100 mm}}",
+	},
 	Run: func(p *Pass) {
 		if p.in.Faults == nil {
 			return
@@ -70,7 +61,7 @@ func (p *Pass) reportSneak(l *fault.Lost, a *fault.Affected) {
 	fin := p.ofLost(finding.Fault, l, a)
 	fin.What = fmt.Sprintf("with %s lost, %s gets %s though it is off: current goes back through it",
 		returnText(l.Branch), a.Branch.Part.Name, volts(math.Abs(a.AfterV)))
-	decidedBy(&fin, "voltage of a part that is off", math.Abs(a.AfterV), "V", finding.Larger)
+	decidedBy(&fin, "voltage of a part that is off", math.Abs(a.AfterV), "V", figure.Larger)
 	fin.Situation = a.Situation.Name
 	p.report(fin)
 }

@@ -37,14 +37,7 @@ loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
   tracker: {power: 1 W, standby: 33 mA, at: rear, fed by: tracker fuse, wire: {size: 1 mm²}, returns to: frame, stays live: "must report when the machine is moved"}
 `,
-	Good: `
-fuses:
-  lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
-  tracker fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: battery, wire: {size: 1 mm², length: 100 mm}}
-loads:
-  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
-  tracker: {power: 1 W, standby: 5 mA, at: rear, fed by: tracker fuse, wire: {size: 1 mm²}, returns to: frame, stays live: "must report when the machine is moved"}
-`,
+	Mended: []string{"standby: 33 mA", "standby: 5 mA"},
 	Run: func(p *Pass) {
 		if p.in.Budget == nil {
 			return

@@ -29,12 +29,7 @@ switches:
 loads:
   work lamp: {power: 35 W, behaves: filament lamp, at: rear, fed by: lamp switch, wire: {size: 1 mm²}, returns to: frame}
 `,
-	Good: `
-switches:
-  lamp switch: {rating: 20 A, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}}
-loads:
-  work lamp: {power: 35 W, behaves: filament lamp, at: rear, fed by: lamp switch, wire: {size: 1 mm²}, returns to: frame}
-`,
+	Mended: []string{"rating: 5 A", "rating: 20 A"},
 	Run: func(p *Pass) {
 		for _, part := range p.partsOf(circuit.Switch) {
 			s, _ := part.Source.(*design.Switch)

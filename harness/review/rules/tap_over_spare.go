@@ -25,10 +25,7 @@ var tapOverSpare = &Rule{
 taps:
   keyed feed: {at: battery tray, hot: key, fuse: 10 A, spare: 300 mA, supervised: no}
 `,
-	Good: `
-taps:
-  keyed feed: {at: battery tray, hot: key, fuse: 10 A, spare: 1 A, supervised: no}
-`,
+	Mended: []string{"spare: 300 mA", "spare: 1 A"},
 	Run: func(p *Pass) {
 		for _, part := range p.partsOf(circuit.Tap) {
 			t, _ := part.Source.(*design.Tap)

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"fusewright/harness/design/figure"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
@@ -80,7 +81,7 @@ func (p *Pass) reportUnfused(root *circuit.Wire, said map[*circuit.Wire]bool) {
 		fin := ofWire(finding.Danger, w)
 		fin.Cause = wireOwner(root).Name
 		fin.What = fmt.Sprintf("%s has no fuse between the battery and its end", w.Text())
-		decidedBy(&fin, "unfused length", lengthM[w], "m", finding.Larger)
+		decidedBy(&fin, "unfused length", lengthM[w], "m", figure.Larger)
 		p.report(fin)
 	}
 }

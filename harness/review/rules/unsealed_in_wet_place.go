@@ -32,13 +32,7 @@ places:
 loads:
   tail lamp: {power: 5 W, behaves: resistor, plug: open 6.3, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
 `,
-	Good: `
-places:
-  battery tray: {ambient: 40 °C}
-  rear: {ambient: 35 °C, wet: yes}
-loads:
-  tail lamp: {power: 5 W, behaves: resistor, plug: sealed 1.5, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
-`,
+	Mended: []string{"plug: open 6.3", "plug: sealed 1.5"},
 	Run: func(p *Pass) {
 		for _, part := range p.c.Parts {
 			if part.Place == nil || !part.Place.Wet {

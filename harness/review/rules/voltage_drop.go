@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"fusewright/harness/design"
+	"fusewright/harness/design/figure"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
@@ -34,12 +35,7 @@ loads:
 fuses:
   lamp fuse: {type: blade C, rating: 3 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
 `,
-	Good: `
-loads:
-  tail lamp: {power: 20 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 0.75 mm², length: 9 m}, returns to: frame, return wire: {size: 1 mm²}}
-fuses:
-  lamp fuse: {type: blade C, rating: 3 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
-`,
+	Mended: []string{", critical: yes", ""},
 	Run: func(p *Pass) {
 		for _, part := range p.partsOf(circuit.Load) {
 			if b := loadBranch(part); b != nil {
@@ -72,7 +68,7 @@ func (p *Pass) judgeDrop(part *circuit.Part, b *circuit.Branch) {
 	fin.What = fmt.Sprintf("%s loses %s, %s of the system voltage, on its way%s; %s loads may lose %s",
 		part.Name, volts(w.Corner*p.d.NominalV()), print(w.Corner), w.said(print), kind, most) +
 		p.mostLost(part, b, w.in)
-	w.decides(&fin, "drop", finding.Larger, 100, limit, "%")
+	w.decides(&fin, "drop", figure.Larger, 100, limit, "%")
 	fin.Situation = w.in.Name
 	fin.Source = p.limitSource(key, given)
 	p.report(fin)

@@ -90,8 +90,7 @@ func (p *Pass) judgeWeld(w *fault.Welded) {
 // runsUnseen tells whether a load left on is a hazard.
 func runsUnseen(b *circuit.Branch) bool {
 	l := b.Load.Load
-	return !staysLive(b.Part) && (l.Behaves == design.Motor ||
-		l.Behaves == design.Resistor && l.PowerW >= warmW)
+	return !staysLive(b.Part) && l.PowerW >= unseenW[l.Behaves]
 }
 
 // startA is what a contact closes on: everything behind it that no switch by

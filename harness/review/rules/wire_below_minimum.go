@@ -28,12 +28,7 @@ loads:
 fuses:
   lamp fuse: {type: blade C, rating: 2 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
 `,
-	Good: `
-loads:
-  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
-fuses:
-  lamp fuse: {type: blade C, rating: 2 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
-`,
+	Mended: []string{"size: 0.35 mm²", "size: 1 mm²"},
 	Run: func(p *Pass) {
 		for _, w := range p.c.Wires {
 			if w.Spec.Size != nil {

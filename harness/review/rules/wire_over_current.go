@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 
+	"fusewright/harness/design/figure"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
@@ -74,7 +75,7 @@ func (p *Pass) judgeWireCurrent(w *circuit.Wire) {
 	fin.What = fmt.Sprintf("%s carries %s and may carry %s %s",
 		w.Text(), i.split(against(limit.AllowedA, quantity.Current)), limit.textFor(i.Corner), limit.where())
 	fin.Change = a.change()
-	i.decides(&fin, "current", finding.Larger, 1, limit.AllowedA, "A")
+	i.decides(&fin, "current", figure.Larger, 1, limit.AllowedA, "A")
 	fin.Numbers = append(fin.Numbers,
 		finding.Number{Name: "limit nominal", Value: a.AllowedA, Unit: "A"})
 	fin.Numbers = append(fin.Numbers, limit.numbers()...)

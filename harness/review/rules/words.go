@@ -3,6 +3,7 @@ package rules
 import (
 	"math"
 
+	"fusewright/harness/design/figure"
 	"fusewright/harness/design/lengths"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
@@ -40,21 +41,21 @@ func voltsOver(v, limit float64) string { return against(limit, quantity.Voltage
 func atMost(f *finding.Finding, name string, value, limit float64, unit string) {
 	f.Numbers = []finding.Number{{Name: name, Value: value, Unit: unit},
 		{Name: "limit", Value: limit, Unit: unit}, {Name: "margin", Value: limit - value, Unit: unit}}
-	f.Figure = finding.NewFigure(value, limit, unit, finding.Larger)
+	f.Figure = figure.New(value, limit, unit, figure.Larger)
 }
 
 // atLeast is atMost for a value that must not be below its limit.
 func atLeast(f *finding.Finding, name string, value, limit float64, unit string) {
 	f.Numbers = []finding.Number{{Name: name, Value: value, Unit: unit},
 		{Name: "limit", Value: limit, Unit: unit}, {Name: "margin", Value: value - limit, Unit: unit}}
-	f.Figure = finding.NewFigure(value, limit, unit, finding.Smaller)
+	f.Figure = figure.New(value, limit, unit, figure.Smaller)
 }
 
 // decidedBy gives a finding its first number, which decides it and is held against
 // nothing.
-func decidedBy(f *finding.Finding, name string, value float64, unit string, worse finding.Sense) {
+func decidedBy(f *finding.Finding, name string, value float64, unit string, worse figure.Sense) {
 	f.Numbers = []finding.Number{{Name: name, Value: value, Unit: unit}}
-	f.Figure = finding.NewFigure(value, math.NaN(), unit, worse)
+	f.Figure = figure.New(value, math.NaN(), unit, worse)
 }
 
 // ofPart starts a finding about a part.
@@ -70,7 +71,7 @@ func ofWire(s finding.Severity, w *circuit.Wire) finding.Finding {
 
 // wireOwner is the part whose feed or return a wire is.
 func wireOwner(w *circuit.Wire) *circuit.Part {
-	if w.Role == circuit.ReturnWire || w.Role == circuit.CoilReturnWire {
+	if w.Role.Returns() {
 		return w.From.Part
 	}
 	return w.To.Part

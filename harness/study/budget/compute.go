@@ -108,7 +108,7 @@ func demandA(s *solve.Solution) (vehicle, accessory float64) {
 		case math.IsNaN(a):
 		case b.Load != nil && b.Load.Vehicle != nil:
 			vehicle += a
-		case b.Load != nil, isCoil(b):
+		case b.Load != nil, b.OfCoil():
 			accessory += a
 		}
 	}
@@ -118,11 +118,6 @@ func demandA(s *solve.Solution) (vehicle, accessory float64) {
 // busV is the voltage at the battery's posts.
 func busV(s *solve.Solution) float64 {
 	return s.NodeV[s.Circuit.Positive().Index] - s.NodeV[s.Circuit.Negative().Index]
-}
-
-// isCoil tells whether a branch is a relay's coil or its suppressor.
-func isCoil(b *circuit.Branch) bool {
-	return b.Kind == circuit.ResistorBranch && b.Part != nil && b.Part.Kind == circuit.Relay
 }
 
 // vehicleA is what the vehicle's own loads draw with the engine running, duty

@@ -34,7 +34,7 @@ func drawsVoltage(b *circuit.Branch) bool {
 	if b.Load != nil {
 		return b.Load.Load != nil && !b.Load.Standby
 	}
-	return b.Part != nil && b.Part.Kind == circuit.Relay && b == b.Part.Coil()
+	return b.IsCoil()
 }
 
 // ordinaryV is the highest voltage in a solution, or the regulated voltage where

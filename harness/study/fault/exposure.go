@@ -54,10 +54,11 @@ type Exposure struct {
 	BearsV float64 // its maximum voltage; 0 = the design does not say
 	// Reached by a reversed battery, and whether it suffers: the design says
 	// so, or it is electronics, of which nobody said that it does not.
-	Reached  Reached
-	Suffers  bool
-	Says     bool // the design says that it suffers
-	Diode    bool // a diode across a coil, which a reversed battery drives forward
+	Reached Reached
+	Suffers bool
+	Says    bool // the design says that it suffers
+	Diode   bool // a diode across a coil, which a reversed battery drives forward
+	// DiodeVia is the nearest fuse above the diode; nil when some way has none.
 	DiodeVia *circuit.Branch
 }
 
@@ -92,23 +93,12 @@ func (s *Study) exposures() {
 		e := &Exposure{Branch: b, HighV: highV[b.Index], HighIn: highIn[b.Index], Reached: reached(b.A)}
 		if r, ok := b.Part.Source.(*design.Relay); ok && r.Coil.Suppressed == "diode" {
 			e.Diode, e.Suffers = true, true
-			e.DiodeVia = guardOf(b.A, guards)
+			if fuses, bare := guards.Above(b.A); !bare && len(fuses) > 0 {
+				e.DiodeVia = fuses[0]
+			}
 		}
 		s.Exposed = append(s.Exposed, e)
 	}
-}
-
-// guardOf is the nearest fuse above a node; nil when some way has none.
-func guardOf(n *circuit.Node, guards []circuit.Guard) *circuit.Branch {
-	for _, b := range n.FedBy() {
-		if b.Kind == circuit.FuseBranch {
-			return b
-		}
-		if g := guards[b.Index]; !g.Bare && len(g.Fuses) > 0 {
-			return g.Fuses[0]
-		}
-	}
-	return nil
 }
 
 // fedAtAll marks what the battery reaches with every contact closed.

@@ -72,7 +72,7 @@ func (s *Study) shorts() {
 		}
 	}
 	for _, b := range c.Branches {
-		if isAccessory(b) || b.Part != nil && b.Part.Kind == circuit.Relay && b == b.Part.Coil() {
+		if isAccessory(b) || b.IsCoil() {
 			s.insidePart(b)
 		}
 	}
@@ -146,16 +146,8 @@ func split(wire *circuit.Wire, share float64) []solve.Draw {
 
 // acrossLoad makes the weak short at a load's terminals one to its return.
 func acrossLoad(wire *circuit.Wire, p point) point {
-	var minus *circuit.Terminal
-	switch part := wire.To.Part; part.Kind {
-	case circuit.Load:
-		minus = part.Terminal("-")
-	case circuit.Relay:
-		if wire.Role == circuit.CoilFeedWire {
-			minus = part.Terminal("85")
-		}
-	}
-	if minus == nil || minus.Node.Index == 0 || len(minus.Node.ReturnsBy()) == 0 {
+	plus, minus, ok := wire.To.Part.Draws()
+	if !ok || wire.To != plus || minus.Node.Index == 0 || len(minus.Node.ReturnsBy()) == 0 {
 		return p
 	}
 	p.draws = append(p.draws[:len(p.draws):len(p.draws)], solve.Draw{Node: minus.Node, Amps: -1})
@@ -165,11 +157,8 @@ func acrossLoad(wire *circuit.Wire, p point) point {
 
 // insidePart studies a short across a load or a coil, which its return carries.
 func (s *Study) insidePart(b *circuit.Branch) {
-	plus, minus := b.Part.Terminal("+"), b.Part.Terminal("-")
-	if b.Load == nil {
-		plus, minus = b.Part.Terminal("86"), b.Part.Terminal("85")
-	}
-	if plus == nil || minus == nil || len(minus.Node.ReturnsBy()) == 0 {
+	plus, minus, ok := b.Part.Draws()
+	if !ok || len(minus.Node.ReturnsBy()) == 0 {
 		return
 	}
 	sh := &Short{Part: b.Part, Branch: b, Where: Inside}

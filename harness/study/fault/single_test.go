@@ -80,6 +80,19 @@ func TestWeldedContact(t *testing.T) {
 	near(t, "draw", s.Welded[0].DrawA, 40.0/12, 1e-9)
 }
 
+// A diode across a coil has a fuse before it only if no way from the battery is bare.
+func TestDiodeBehindABareFeed(t *testing.T) {
+	bare := strings.NewReplacer("coil: {fed by: lamps", "coil: {fed by: [lamps, hand]",
+		"  flood: {rating", "  hand: {rating: 10 A, at: tray, fed by: battery}\n  flood: {rating").Replace(sneaky)
+	for text, fused := range map[string]bool{sneaky: true, bare: false} {
+		for _, e := range fault.Compute(build(t, []byte(text))).Exposed {
+			if e.Diode && (e.DiodeVia != nil) != fused {
+				t.Errorf("fused %t: %+v", fused, e)
+			}
+		}
+	}
+}
+
 func TestExposures(t *testing.T) {
 	s := fault.Compute(build(t, []byte(sneaky)))
 	got := map[string]*fault.Exposure{}

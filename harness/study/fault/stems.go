@@ -142,12 +142,4 @@ func dangling(c *circuit.Circuit, counts func(*circuit.Branch) bool) (order []*c
 
 // conducts tells whether a branch can be part of the network of shorts, coils and
 // their suppressors left out.
-func conducts(b *circuit.Branch) bool {
-	switch b.Kind {
-	case circuit.LoadBranch, circuit.ChargerBranch:
-		return false
-	case circuit.ResistorBranch:
-		return b.Part == nil || b.Part.Kind != circuit.Relay
-	}
-	return true
-}
+func conducts(b *circuit.Branch) bool { return b.Conductor() || b.Kind == circuit.BatteryBranch }

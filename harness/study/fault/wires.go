@@ -12,9 +12,8 @@ import (
 type Wires struct {
 	circuit *circuit.Circuit
 	rater   *conductor.Rater
-	at      []conductor.Conditions // by wire index
-	allowed []conductor.Allowed
-	same    []int32 // the same number for wires laid in the same conditions
+	laid    []circuit.InPlace // by wire index
+	same    []int32           // the same number for wires laid in the same conditions
 	bears   []bears
 	damage  []*conductor.Damage
 	heated  []*heating
@@ -29,13 +28,12 @@ func NewWires(c *circuit.Circuit) *Wires {
 func newWires(c *circuit.Circuit, rater *conductor.Rater) *Wires {
 	n := len(c.Wires)
 	w := &Wires{circuit: c, rater: rater,
-		at: make([]conductor.Conditions, n), allowed: make([]conductor.Allowed, n),
-		same: make([]int32, n), bears: make([]bears, n),
+		laid: make([]circuit.InPlace, n), same: make([]int32, n), bears: make([]bears, n),
 		damage: make([]*conductor.Damage, n), heated: make([]*heating, n)}
 	same, kinds := numbers[conductor.Conditions]{}, numbers[wireKind]{}
 	for i, wire := range c.Wires {
-		w.place(i, wire)
-		at, a := w.at[i], &w.allowed[i]
+		w.laid[i] = wire.InPlace(rater, wire.Spec.Size, 0)
+		at, a := w.laid[i].At, &w.laid[i].Allowed
 		w.same[i] = same.of(at)
 		w.bears[i] = bears{kinds.of(wireKind{at.Type, at.Size, at.AmbientC, a.LimitC}),
 			a.BundleShare * a.CoverShare * a.AltShare}
@@ -62,23 +60,8 @@ func (n numbers[K]) of(key K) int32 {
 	return at
 }
 
-func (w *Wires) place(i int, wire *circuit.Wire) {
-	base := conductor.Conditions{Type: wire.Spec.Type, Size: wire.Spec.Size, AmbientC: wire.AmbientC}
-	w.at[i], w.allowed[i] = base, w.rater.Allowed(base)
-	for _, b := range wire.Route {
-		at := base
-		at.Loaded = b.Loaded
-		if b.Run.Cover != nil {
-			at.CoverFactor = b.Run.Cover.CurrentFactor
-		}
-		if a := w.rater.Allowed(at); a.Share() < w.allowed[i].Share() {
-			w.at[i], w.allowed[i] = at, a
-		}
-	}
-}
-
 // Allowed is what a wire may carry for good where it is laid.
-func (w *Wires) Allowed(of *circuit.Wire) conductor.Allowed { return w.allowed[of.Index] }
+func (w *Wires) Allowed(of *circuit.Wire) conductor.Allowed { return w.laid[of.Index].Allowed }
 
 // Kept is Kept of the rater behind the study.
 func (w *Wires) Kept(key any, make func() any) any { return w.rater.Kept(key, make) }
@@ -86,7 +69,7 @@ func (w *Wires) Kept(key any, make func() any) any { return w.rater.Kept(key, ma
 // Damage is a wire's damage curve, from full service.
 func (w *Wires) Damage(of *circuit.Wire) *conductor.Damage {
 	if w.damage[of.Index] == nil {
-		w.damage[of.Index] = w.rater.Damage(w.at[of.Index])
+		w.damage[of.Index] = w.rater.Damage(w.laid[of.Index].At)
 	}
 	return w.damage[of.Index]
 }
@@ -94,7 +77,7 @@ func (w *Wires) Damage(of *circuit.Wire) *conductor.Damage {
 // Rated tells whether a wire may carry a current for good. One whose surroundings
 // are as hot as its insulation may carry none: rules on ratings say so, and it
 // must not hide what a short does to the other wires on its way.
-func (w *Wires) Rated(of *circuit.Wire) bool { return w.allowed[of.Index].AllowedA > 0 }
+func (w *Wires) Rated(of *circuit.Wire) bool { return w.laid[of.Index].AllowedA > 0 }
 
 // Heat is what a fault does to one wire.
 type Heat struct {
@@ -125,7 +108,7 @@ const longS = 5.0
 // Heat works out what a current for a time does to a wire. One that never
 // stops brings it to its steady temperature.
 func (w *Wires) Heat(of *circuit.Wire, amps, seconds float64) Heat {
-	d, a := w.Damage(of), w.allowed[of.Index]
+	d, a := w.Damage(of), w.laid[of.Index]
 	h := Heat{Wire: of, Amps: amps, Seconds: seconds, StartC: math.Max(a.LimitC, of.AmbientC),
 		LimitC: d.ShortC, DamageS: d.FaultTimeS(amps)}
 	if seconds > longS {
@@ -148,7 +131,7 @@ func (w *Wires) model(of *circuit.Wire) *heating {
 	if m := w.heated[of.Index]; m != nil {
 		return m
 	}
-	a := &w.allowed[of.Index]
+	a := &w.laid[of.Index]
 	key := heatKey{of.Spec.Type, of.Spec.Size, of.AmbientC, a.Share(), math.Max(a.LimitC, of.AmbientC)}
 	m := w.rater.Kept(key, func() any { return newHeating(key, w.circuit.Design.Library) }).(*heating)
 	w.heated[of.Index] = m

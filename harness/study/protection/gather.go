@@ -20,7 +20,7 @@ type protected struct {
 
 // gathered is what belongs to each fuse, by branch index.
 type gathered struct {
-	guards []circuit.Guard
+	guards circuit.Guards
 	wires  [][]protected
 	loads  [][]*circuit.Branch
 	behind []float64 // greatest short-circuit current behind it
@@ -44,7 +44,8 @@ func gather(c *circuit.Circuit, faults *fault.Study) *gathered {
 			continue
 		}
 		if plus := b.Part.Terminal("+"); plus != nil {
-			for _, f := range nearest(plus.Node, g.guards) {
+			fuses, _ := g.guards.Above(plus.Node)
+			for _, f := range fuses {
 				g.loads[f.Index] = append(g.loads[f.Index], b)
 			}
 		}
@@ -96,14 +97,12 @@ func through(sh *fault.Short, f *circuit.Branch) float64 {
 // each with its greatest current.
 func (g *gathered) back(w *circuit.Wire, faults *fault.Study) {
 	for _, sh := range faults.OfWire(w) {
-		hot := sh.Part.Terminal("+")
-		if hot == nil {
-			hot = sh.Part.Terminal("86")
-		}
-		if !sh.Fed || hot == nil {
+		hot, _, ok := sh.Part.Draws()
+		if !sh.Fed || !ok {
 			continue
 		}
-		for _, f := range nearest(hot.Node, g.guards) {
+		fuses, _ := g.guards.Above(hot.Node)
+		for _, f := range fuses {
 			list := g.wires[f.Index]
 			if n := len(list); n > 0 && list[n-1].wire == w {
 				list[n-1].faultA = math.Max(list[n-1].faultA, through(sh, f))
@@ -126,44 +125,6 @@ func (g *gathered) nodeFault(b *circuit.Branch, faults *fault.Study) float64 {
 		}
 	}
 	return most
-}
-
-// nearest lists the devices nearest above a node.
-func nearest(n *circuit.Node, guards []circuit.Guard) []*circuit.Branch {
-	var out []*circuit.Branch
-	seen := map[*circuit.Branch]bool{}
-	add := func(f *circuit.Branch) {
-		if !seen[f] {
-			seen[f] = true
-			out = append(out, f)
-		}
-	}
-	for _, b := range n.FedBy() {
-		if b.Kind == circuit.FuseBranch {
-			add(b)
-			continue
-		}
-		for _, f := range guards[b.Index].Fuses {
-			add(f)
-		}
-	}
-	return out
-}
-
-// above lists every device above one, the nearest first, each once.
-func above(b *circuit.Branch, guards []circuit.Guard) []*circuit.Branch {
-	var out []*circuit.Branch
-	seen := map[*circuit.Branch]bool{b: true}
-	for queue := []*circuit.Branch{b}; len(queue) > 0; queue = queue[1:] {
-		for _, f := range guards[queue[0].Index].Fuses {
-			if !seen[f] {
-				seen[f] = true
-				out = append(out, f)
-				queue = append(queue, f)
-			}
-		}
-	}
-	return out
 }
 
 // wire compares a device with a wire.

@@ -128,7 +128,7 @@ func (f *Fuse) compare(sols []*solve.Solution, faults *fault.Study, g *gathered)
 		in := l.Load.Load.Inrush
 		f.Starts = append(f.Starts, Start{Load: l, Carrying: fusing.Carries(f.Device, l.Load.RatedA(), in)})
 	}
-	for _, up := range above(f.Branch, g.guards) {
+	for _, up := range g.guards.Upstream(f.Branch) {
 		f.Above = append(f.Above, f.pair(up, faults))
 	}
 }

@@ -101,7 +101,7 @@ func (p *Plan) weigh(c *circuit.Circuit) (coilA float64) {
 		case s.Status != solve.Converged || math.IsNaN(a):
 		case b.Load != nil && b.Load.Load != nil && !b.Load.Standby:
 			drawn[b.Load.Load] += math.Abs(a)
-		case b.Kind == circuit.ResistorBranch && b.Part != nil && b.Part.Kind == circuit.Relay:
+		case b.OfCoil():
 			coilA += math.Abs(a)
 		}
 	}

@@ -1,4 +1,4 @@
-package finding
+package figure
 
 import (
 	"math"
@@ -13,14 +13,14 @@ func TestFigureText(t *testing.T) {
 		g    Figure
 		text string
 	}{
-		{NewFigure(30, 16.1, "A", Larger), "30 A of 16.1 A"},
-		{NewFigure(15.12, 3, "%", Larger), "15.1 % of 3 %"},
-		{NewFigure(1.3716, math.NaN(), "m", Larger), "1.37 m"},
-		{NewFigure(4, 14, "days", Smaller), "4 days of 14 days"},
-		{NewFigure(80, 75, "°C", Larger), "80 °C of 75 °C"},
-		{NewFigure(4.0/3, 1.6, "", Smaller), "1.33 of 1.6"},
-		{NewFigure(12.5, 0, "A", Larger), "12.5 A of 0 A"},
-		{NewFigure(math.Inf(1), 2, "s", Larger), ""},
+		{New(30, 16.1, "A", Larger), "30 A of 16.1 A"},
+		{New(15.12, 3, "%", Larger), "15.1 % of 3 %"},
+		{New(1.3716, math.NaN(), "m", Larger), "1.37 m"},
+		{New(4, 14, "days", Smaller), "4 days of 14 days"},
+		{New(80, 75, "°C", Larger), "80 °C of 75 °C"},
+		{New(4.0/3, 1.6, "", Smaller), "1.33 of 1.6"},
+		{New(12.5, 0, "A", Larger), "12.5 A of 0 A"},
+		{New(math.Inf(1), 2, "s", Larger), ""},
 		{Figure{}, ""},
 	} {
 		if got := tt.g.String(); got != tt.text {
@@ -29,13 +29,13 @@ func TestFigureText(t *testing.T) {
 		if tt.text == "" {
 			continue
 		}
-		back, err := ParseFigure(tt.text)
+		back, err := Parse(tt.text)
 		if err != nil || back.Of != tt.g.Of || tt.g.WorseThan(Figure{back.Value, back.Limit, back.Of, tt.g.Worse}) {
 			t.Errorf("%q reads as %+v, %v; want %+v", tt.text, back, err, tt.g)
 		}
 	}
 	for _, text := range []string{"", "A", "30 A of 16 V", "30 A of", "30 furlongs", "1e99", "30 A of 16 A of 3 A"} {
-		if g, err := ParseFigure(text); err == nil {
+		if g, err := Parse(text); err == nil {
 			t.Errorf("%q reads as %+v", text, g)
 		}
 	}
@@ -43,8 +43,8 @@ func TestFigureText(t *testing.T) {
 
 // A figure is worse from a twentieth on: of the value, or of how far it is beyond.
 func TestWorseThan(t *testing.T) {
-	amps := func(value, limit float64) Figure { return NewFigure(value, limit, "A", Larger) }
-	volts := func(value, limit float64) Figure { return NewFigure(value, limit, "V", Smaller) }
+	amps := func(value, limit float64) Figure { return New(value, limit, "A", Larger) }
+	volts := func(value, limit float64) Figure { return New(value, limit, "V", Smaller) }
 	for _, tt := range []struct {
 		name     string
 		was, now Figure

@@ -1,10 +1,11 @@
-package rules
+// Package example makes whole designs of the rules' examples, for tests.
+package example
 
 import "strings"
 
-// exampleBase is a small clean design on an invented machine. The examples of
+// base is a small clean design on an invented machine. The examples of
 // the rules replace or add whole sections of it.
-const exampleBase = `fusewright: 1
+const base = `fusewright: 1
 title: example
 vehicle: invented machine
 revision: A
@@ -34,10 +35,10 @@ loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
 `
 
-// ExampleDesign makes a whole design of a rule's example: the base with the
-// example's sections in place of its own.
-func ExampleDesign(snippet string) string {
-	order, sections := splitSections(exampleBase)
+// Design makes a whole design of a rule's example: the base with the example's
+// sections in place of its own.
+func Design(snippet string) string {
+	order, sections := splitSections(base)
 	added, own := splitSections(snippet)
 	for _, key := range added {
 		if _, ok := sections[key]; !ok {

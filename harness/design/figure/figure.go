@@ -1,4 +1,6 @@
-package finding
+// Package figure is a number held against its limit, as a finding has it and as a
+// design writes it where it accepts one.
+package figure
 
 import (
 	"fmt"
@@ -11,7 +13,7 @@ import (
 // Sense tells which way a figure is worse.
 type Sense int
 
-// The senses. A finding without a figure has none of them.
+// The senses. A finding without one has none of them.
 const (
 	Larger  Sense = 1
 	Smaller Sense = -1
@@ -36,8 +38,8 @@ type Figure struct {
 // Those of all other rules have one.
 var Plain = []string{"back-feed", "fuse-grading", "fuse-inrush", "plug-ways"}
 
-// NewFigure makes a figure of numbers in a unit as Number has it.
-func NewFigure(value, limit float64, unit string, worse Sense) Figure {
+// New makes a figure of numbers in a unit as Number has it.
+func New(value, limit float64, unit string, worse Sense) Figure {
 	of := quantity.OfUnit(unit)
 	return Figure{quantity.In(value, unit, of), quantity.In(limit, unit, of), of, worse}
 }
@@ -60,9 +62,9 @@ func (g Figure) String() string {
 	return text
 }
 
-// ParseFigure reads what String writes. The sense is not in the text: the finding
+// Parse reads what String writes. The sense is not in the text: the finding
 // has it.
-func ParseFigure(text string) (Figure, error) {
+func Parse(text string) (Figure, error) {
 	value, limit, held := strings.Cut(text, " of ")
 	v, of, err := quantity.ParseAny(value)
 	if err != nil || !held {

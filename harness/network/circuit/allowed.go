@@ -1,0 +1,37 @@
+package circuit
+
+import (
+	"fusewright/harness/formula/conductor"
+	"fusewright/library"
+)
+
+// InPlace is a wire where it is laid.
+type InPlace struct {
+	conductor.Allowed
+	At conductor.Conditions
+	In *Bundle // the run that reduces its current most; nil outside runs
+}
+
+// InPlace rates a wire in a size, its own or another, at the hottest point that it
+// meets and in the run of its route that leaves least of its current. With every
+// place hotter by aboveK it is rated as in the worst case
+// (conductor.Rater.AllowedAtWorst).
+func (w *Wire) InPlace(r *conductor.Rater, size *library.WireSize, aboveK float64) InPlace {
+	allowed := r.Allowed
+	if aboveK > 0 {
+		allowed = r.AllowedAtWorst
+	}
+	alone := conductor.Conditions{Type: w.Spec.Type, Size: size, AmbientC: w.AmbientC + aboveK}
+	least := InPlace{Allowed: allowed(alone), At: alone}
+	for _, b := range w.Route {
+		at := alone
+		at.Loaded = b.Loaded
+		if b.Run.Cover != nil {
+			at.CoverFactor = b.Run.Cover.CurrentFactor
+		}
+		if a := allowed(at); a.Share() < least.Share() {
+			least = InPlace{a, at, b}
+		}
+	}
+	return least
+}

@@ -1,0 +1,127 @@
+package circuit
+
+// branchKind is what everything downstream goes by; package solve has the laws.
+type branchKind struct {
+	name string
+	// feeds tells whether a branch carries current outward from the source, A to B;
+	// returns, whether it takes current back, A to B. Nil = none does.
+	feeds, returns func(*Branch) bool
+}
+
+// branchKinds has a row for each kind of branch.
+var branchKinds = [BranchKinds]branchKind{
+	WireBranch:    {"wire", func(b *Branch) bool { return !b.Wire.Role.Returns() }, func(b *Branch) bool { return b.Wire.Role.Returns() }},
+	ContactBranch: {"contact", always, nil},
+	FuseBranch:    {"fuse", always, nil},
+	ResistorBranch: {"resistor", func(b *Branch) bool { return b.Part != nil && b.Part.Kind == Block },
+		func(b *Branch) bool { return b.Part != nil && b.Part.Kind == Ground }},
+	LoadBranch:    {"load", nil, nil},
+	BatteryBranch: {"battery", nil, nil},
+	ChargerBranch: {"charging", nil, nil},
+}
+
+func always(*Branch) bool { return true }
+
+// String is the word for a kind of branch.
+func (k BranchKind) String() string { return branchKinds[k].name }
+
+// Feeds tells whether a branch carries current outward from the source, A to B:
+// feed wires, fuses, contacts, links of blocks. Loads, coils, returns, frame
+// paths and sources do not.
+func (b *Branch) Feeds() bool {
+	f := branchKinds[b.Kind].feeds
+	return f != nil && f(b)
+}
+
+// Returns tells whether a branch takes current back to battery negative, A to
+// B: return wires and frame paths.
+func (b *Branch) Returns() bool {
+	f := branchKinds[b.Kind].returns
+	return f != nil && f(b)
+}
+
+// Conductor tells whether a branch joins its nodes to one conductor (contacts:
+// when closed), unlike loads, coils, suppressors and sources.
+func (b *Branch) Conductor() bool { return b.Feeds() || b.Returns() }
+
+// OfCoil tells whether a branch is a relay's coil or its suppressor.
+func (b *Branch) OfCoil() bool {
+	return b.Kind == ResistorBranch && b.Part != nil && b.Part.Kind == Relay
+}
+
+// IsCoil tells whether a branch is a relay's coil.
+func (b *Branch) IsCoil() bool { return b.OfCoil() && b == b.Part.Coil() }
+
+// Returns tells whether a wire of the role brings current back.
+func (r Role) Returns() bool { return r == ReturnWire || r == CoilReturnWire }
+
+// partKind is what a kind of part is like. Terminals go by name; "" = it has none
+// such.
+type partKind struct {
+	in, out   string // where it takes its feed, and what a feed or return from it means
+	hot, back string // ends of what draws in it
+	end       string // kind of its terminals when the type is not known; "" = always known
+}
+
+// first stands for the first terminal, whatever its name; way for the only way of
+// a block that has no more.
+const first, way = "first", "way"
+
+// partKinds has a row for each kind of part. Fuses and relays always have a type;
+// generator and vehicle loads take no wire of the design.
+var partKinds = map[Kind]partKind{
+	Battery:      {out: "+", end: PostEnd},
+	Generator:    {},
+	VehicleLoads: {},
+	Tap:          {out: "out", end: LeadEnd},
+	Fuse:         {in: "in", out: "out"},
+	Relay:        {in: "30", out: "87", hot: "86", back: "85"},
+	Block:        {in: "in", out: way, end: WayEnd},
+	Switch:       {in: "in", out: "out", end: LeadEnd},
+	Load:         {in: "+", hot: "+", back: "-", end: LeadEnd},
+	Ground:       {out: first, end: GroundEnd},
+	Splice:       {in: first, out: first, end: LeadEnd},
+}
+
+// named is a terminal of a row; nil when the part has none such.
+func (p *Part) named(name string) *Terminal {
+	switch at := p.Terminals; {
+	case name == first && len(at) > 0:
+		return at[0]
+	case name == way && len(at) == 2:
+		return at[1]
+	case name == first, name == way:
+		return nil
+	}
+	return p.Terminal(name)
+}
+
+// Inlet is the terminal at which a part takes its feed, of a relay that of its
+// contacts; nil for parts that take none.
+func (p *Part) Inlet() *Terminal { return p.named(partKinds[p.Kind].in) }
+
+// outlet is the terminal that a feed or return from a part means; nil when the
+// part has no such terminal.
+func (p *Part) outlet(name string) *Terminal {
+	if name != "" {
+		return p.Terminal(name)
+	}
+	return p.named(partKinds[p.Kind].out)
+}
+
+// Draws are the two ends of what draws in a part, an accessory or a relay's coil;
+// ok is false for parts in which nothing does.
+func (p *Part) Draws() (hot, back *Terminal, ok bool) {
+	k := partKinds[p.Kind]
+	hot, back = p.Terminal(k.hot), p.Terminal(k.back)
+	return hot, back, hot != nil && back != nil
+}
+
+// usualEnd is the kind of a part's terminal when its type is not known; "" where
+// it always is.
+func usualEnd(kind Kind, terminal string) string {
+	if kind == Block && terminal == "in" {
+		return BusEnd
+	}
+	return partKinds[kind].end
+}
