@@ -77,7 +77,7 @@ func (c *sizeCmd) write(io *streams, in *inputs, plan *sizing.Plan) error {
 	if err != nil {
 		return fmt.Errorf("the choices do not fit into the file as it is written: %w", err)
 	}
-	if got, want := sizing.Values(d), sizing.Values(plan.Design); got != want {
+	if !sizing.SameValues(d, plan.Design) {
 		return fmt.Errorf("the choices do not fit into the file as it is written; set them by hand")
 	}
 	if bytes.Equal(was, now) {

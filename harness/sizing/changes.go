@@ -1,111 +1,86 @@
 package sizing
 
 import (
+	"slices"
+
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/library"
 )
 
-// feedsOf are the feeds or returns of the design that a wire is one of.
-func feedsOf(x *circuit.Wire) *[]design.Feed {
-	owner := x.To.Part.Source
-	if x.Role == circuit.ReturnWire || x.Role == circuit.CoilReturnWire {
-		owner = x.From.Part.Source
+// undo takes back changes to a design, the last first.
+type undo []func()
+
+// keep notes what a thing is before it is changed.
+func keep[T any](u *undo, of *T) {
+	was := *of
+	*u = append(*u, func() { *of = was })
+}
+
+func (u undo) all() {
+	for _, back := range slices.Backward(u) {
+		back()
 	}
-	switch p := owner.(type) {
-	case *design.Fuse:
-		return &p.FedBy
-	case *design.Relay:
-		switch x.Role {
-		case circuit.CoilFeedWire:
-			return &p.Coil.FedBy
-		case circuit.CoilReturnWire:
-			return &p.Coil.Returns
+}
+
+// eachFeed goes through the feeds and returns that wires are among, each wire's.
+func (s *search) eachFeed(wires []*circuit.Wire, do func(x *circuit.Wire, f *design.Feed)) {
+	for _, x := range wires {
+		if l, ok := s.homes[homeOf(x)]; ok {
+			for i := range *l.feeds {
+				do(x, &(*l.feeds)[i])
+			}
 		}
-		return &p.FedBy
-	case *design.Block:
-		return &p.FedBy
-	case *design.Switch:
-		return &p.FedBy
-	case *design.Splice:
-		return &p.FedBy
-	case *design.Ground:
-		return &p.Returns
-	case *design.Load:
-		if x.Role == circuit.ReturnWire {
-			return &p.Returns
-		}
-		return &p.FedBy
 	}
-	return nil
 }
 
 // freeWires opens the given sizes of wires.
-func freeWires(wires []*circuit.Wire) func() {
-	var undo []func()
-	for _, x := range wires {
-		feeds := feedsOf(x)
-		if feeds == nil {
-			continue
-		}
-		for i := range *feeds {
-			f := &(*feeds)[i]
-			if f.Wire.SizeAuto {
-				continue
-			}
-			was := f.Wire
+func (s *search) freeWires(u *undo, wires []*circuit.Wire) {
+	s.eachFeed(wires, func(_ *circuit.Wire, f *design.Feed) {
+		if !f.Wire.SizeAuto {
+			keep(u, &f.Wire)
 			f.Wire.SizeAuto = true
-			undo = append(undo, func() { f.Wire = was })
 		}
-	}
-	return backward(undo)
+	})
 }
 
 // freeFuses opens the given ratings of all fuses, and the types of those that
 // stand alone.
-func freeFuses(d *design.Design, types bool) func() {
-	var undo []func()
+func freeFuses(u *undo, d *design.Design, types bool) {
 	for _, x := range d.Fuses {
 		if (!x.RatingAuto || types && !x.TypeAuto) && x.Rating != nil {
-			was := *x
+			keep(u, x)
 			x.RatingAuto, x.TypeAuto = true, x.TypeAuto || types
-			undo = append(undo, func() { *x = was })
 		}
 	}
 	for _, b := range d.Blocks {
 		for _, w := range b.Ways {
 			if !w.FuseAuto && w.Fuse != nil {
-				was := *w
+				keep(u, w)
 				w.FuseAuto = true
-				undo = append(undo, func() { *w = was })
 			}
 		}
 	}
-	return backward(undo)
 }
 
 // freeParts opens the given relay forms, block types and plugs.
-func freeParts(d *design.Design) func() {
-	var undo []func()
+func freeParts(u *undo, d *design.Design) {
 	for _, x := range d.Relays {
 		if !x.FormAuto {
-			was := *x
+			keep(u, x)
 			x.FormAuto = true
-			undo = append(undo, func() { *x = was })
 		}
 	}
 	for _, x := range d.Blocks {
 		if !x.TypeAuto {
-			was := *x
+			keep(u, x)
 			x.TypeAuto, x.WayA, x.TotalA = true, design.Quantity{}, design.Quantity{}
-			undo = append(undo, func() { *x = was })
 		}
 	}
 	free := func(x *design.Plugged) {
 		if !x.PlugAuto && x.Plug != nil {
-			was := *x
+			keep(u, x)
 			x.PlugAuto = true
-			undo = append(undo, func() { *x = was })
 		}
 	}
 	for _, x := range d.Loads {
@@ -114,70 +89,47 @@ func freeParts(d *design.Design) func() {
 	for _, x := range d.Switches {
 		free(&x.Plugged)
 	}
-	return backward(undo)
 }
 
 // betterInsulation gives wires of open size an insulation of a higher class,
 // where theirs is lower.
-func betterInsulation(wires []*circuit.Wire, to *library.WireType) func() {
-	var undo []func()
-	for _, x := range wires {
-		feeds := feedsOf(x)
-		for i := 0; feeds != nil && i < len(*feeds); i++ {
-			if f := &(*feeds)[i]; f.Wire.SizeAuto && f.Wire.Type != nil && f.Wire.Type.ClassC < to.ClassC {
-				was := f.Wire
-				f.Wire.Type, f.Wire.Size = to, to.SizeFor(was.Size.AreaMm2)
-				undo = append(undo, func() { f.Wire = was })
-			}
+func (s *search) betterInsulation(u *undo, wires []*circuit.Wire, to *library.WireType) {
+	s.eachFeed(wires, func(_ *circuit.Wire, f *design.Feed) {
+		if f.Wire.SizeAuto && f.Wire.Type != nil && f.Wire.Type.ClassC < to.ClassC {
+			keep(u, &f.Wire)
+			f.Wire.Type, f.Wire.Size = to, to.SizeFor(f.Wire.Size.AreaMm2)
 		}
-	}
-	return backward(undo)
+	})
 }
 
 // shorten scales the runs and given lengths of wires.
-func shorten(wires []*circuit.Wire, share float64) func() {
-	var undo []func()
+func (s *search) shorten(u *undo, wires []*circuit.Wire, share float64) {
 	done := map[*design.Run]bool{}
 	for _, x := range wires {
 		for _, b := range x.Route {
 			if run := b.Run; !done[run] {
 				done[run] = true
-				was := run.LengthM
+				keep(u, &run.LengthM)
 				run.LengthM.Value *= share
-				undo = append(undo, func() { run.LengthM = was })
-			}
-		}
-		feeds := feedsOf(x)
-		for i := 0; feeds != nil && i < len(*feeds); i++ {
-			if f := &(*feeds)[i]; f.Wire.LengthM.Given() && f.From.Pos == x.Pos {
-				was := f.Wire.LengthM
-				f.Wire.LengthM.Value *= share
-				undo = append(undo, func() { f.Wire.LengthM = was })
 			}
 		}
 	}
-	return backward(undo)
+	s.eachFeed(wires, func(x *circuit.Wire, f *design.Feed) {
+		if f.Wire.LengthM.Given() && f.From.Pos == x.Pos {
+			keep(u, &f.Wire.LengthM)
+			f.Wire.LengthM.Value *= share
+		}
+	})
 }
 
 // toLED turns a filament lamp into an LED lamp of the same light.
-func toLED(l *design.Load) func() {
-	was := *l
+func toLED(u *undo, l *design.Load) {
+	keep(u, l)
 	l.Behaves, l.PowerW = design.ConstantPower, l.PowerW*ledShare
-	return func() { *l = was }
 }
 
 // double lays a second wire beside one.
-func double(feeds *[]design.Feed) func() {
-	was := *feeds
-	*feeds = append(append([]design.Feed(nil), was...), was...)
-	return func() { *feeds = was }
-}
-
-// backward undoes in the opposite order.
-func backward(undo []func()) func() {
-	return func() {
-		for i := len(undo) - 1; i >= 0; i-- {
-			undo[i]()
-		}
-	}
+func double(u *undo, feeds *[]design.Feed) {
+	keep(u, feeds)
+	*feeds = slices.Concat(*feeds, *feeds)
 }

@@ -1,26 +1,18 @@
 package sizing
 
 import (
+	"slices"
 	"strconv"
 
 	"fusewright/harness/design"
-	"fusewright/harness/network/circuit"
 	"fusewright/library"
 )
 
-// Open tells whether a design leaves anything to be chosen. It is quick.
-func Open(d *design.Design) bool { return len(collect(d)) > 0 || endsOpen(d) }
-
 // endsOpen tells whether a design asks for crimp parts by `auto`.
 func endsOpen(d *design.Design) bool {
-	for _, list := range everyWire(d) {
-		for _, f := range list {
-			if f.Wire.FromAuto || f.Wire.ToAuto {
-				return true
-			}
-		}
-	}
-	return false
+	return slices.ContainsFunc(leads(d), func(l lead) bool {
+		return slices.ContainsFunc(*l.feeds, func(f design.Feed) bool { return f.Wire.FromAuto || f.Wire.ToAuto })
+	})
 }
 
 // collector gathers the slots of a design in the order of its sections.
@@ -39,33 +31,13 @@ func collect(d *design.Design) []*slot {
 		}
 	}
 	fewCovers(d, c.slots)
-	for _, x := range d.Fuses {
-		if x.TypeAuto || x.RatingAuto {
-			c.add(&slot{kind: Fuse, part: x.Name, owner: x, pos: x.Pos, fuse: x,
-				fuses: fuseCandidates(d, x), path: []string{"fuses", x.Name}})
+	var last design.Part
+	for _, l := range leads(d) {
+		if l.owner != last {
+			c.own(l)
+			last = l.owner
 		}
-		c.wire("fuses", x, circuit.FeedWire, x.FedBy)
-	}
-	for _, x := range d.Relays {
-		c.relay(x)
-	}
-	for _, x := range d.Blocks {
-		c.block(x)
-	}
-	for _, x := range d.Switches {
-		c.plug("switches", x)
-		c.wire("switches", x, circuit.FeedWire, x.FedBy)
-	}
-	for _, x := range d.Loads {
-		c.plug("loads", x)
-		c.wire("loads", x, circuit.FeedWire, x.FedBy)
-		c.wire("loads", x, circuit.ReturnWire, x.Returns)
-	}
-	for _, x := range d.Grounds {
-		c.wire("grounds", x, circuit.ReturnWire, x.Returns)
-	}
-	for _, x := range d.Splices {
-		c.wire("splices", x, circuit.FeedWire, x.FedBy)
+		c.wire(l)
 	}
 	return c.slots
 }
@@ -77,64 +49,49 @@ func (c *collector) add(s *slot) {
 	}
 }
 
-func (c *collector) relay(x *design.Relay) {
-	if x.FormAuto {
-		c.add(&slot{kind: RelayForm, part: x.Name, owner: x, pos: x.Pos, relay: x,
-			forms: forms(c.d, x), path: []string{"relays", x.Name}})
-	}
-	c.wire("relays", x, circuit.FeedWire, x.FedBy)
-	c.wire("relays", x, circuit.CoilFeedWire, x.Coil.FedBy)
-	c.wire("relays", x, circuit.CoilReturnWire, x.Coil.Returns)
-}
-
-func (c *collector) block(x *design.Block) {
-	if x.TypeAuto {
-		c.add(&slot{kind: BlockType, part: x.Name, owner: x, pos: x.Pos, block: x,
-			blocks: blockTypes(c.d, x), path: []string{"blocks", x.Name}})
-	}
-	for _, w := range x.Ways {
-		if w.FuseAuto {
-			c.add(&slot{kind: Fuse, part: x.Name + " " + w.Number, owner: x, pos: w.Pos, way: w, block: x,
-				fuses: ratingsOf(w.FuseType), path: []string{"blocks", x.Name, "ways", w.Number}})
+// own adds what a part itself leaves open.
+func (c *collector) own(l lead) {
+	at := slot{part: l.owner.PartName(), owner: l.owner, pos: l.owner.PartPos(),
+		path: []string{l.section, l.owner.PartName()}}
+	switch x := l.owner.(type) {
+	case *design.Fuse:
+		if x.TypeAuto || x.RatingAuto {
+			at.kind, at.fuse, at.fuses = Fuse, x, fuseCandidates(c.d, x)
+			c.add(&at)
+		}
+	case *design.Relay:
+		if x.FormAuto {
+			at.kind, at.relay, at.forms = RelayForm, x, forms(c.d, x)
+			c.add(&at)
+		}
+	case *design.Block:
+		if x.TypeAuto {
+			at.kind, at.block, at.blocks = BlockType, x, blockTypes(c.d, x)
+			c.add(&at)
+		}
+		for _, w := range x.Ways {
+			if w.FuseAuto {
+				c.add(&slot{kind: Fuse, part: x.Name + " " + w.Number, owner: x, pos: w.Pos, way: w, block: x,
+					fuses: ratingsOf(w.FuseType), path: append(slices.Clone(at.path), "ways", w.Number)})
+			}
+		}
+	case design.Pluggable:
+		if p := x.PlugSpec(); p.PlugAuto {
+			at.kind, at.plug, at.plugs = Plug, p, families(c.d, p)
+			c.add(&at)
 		}
 	}
-	c.wire("blocks", x, circuit.FeedWire, x.FedBy)
-}
-
-// plug adds the connector family of a part.
-func (c *collector) plug(section string, owner design.Pluggable) {
-	p := owner.PlugSpec()
-	if p.PlugAuto {
-		c.add(&slot{kind: Plug, part: owner.PartName(), owner: owner, pos: owner.PartPos(), plug: p,
-			plugs: families(c.d, p), path: []string{section, owner.PartName()}})
-	}
-}
-
-// wireNames are the words and keys of the wires of a part.
-var wireNames = map[circuit.Role]struct{ word, key string }{
-	circuit.FeedWire:       {"wire", "wire"},
-	circuit.ReturnWire:     {"return wire", "return wire"},
-	circuit.CoilFeedWire:   {"coil wire", "wire"},
-	circuit.CoilReturnWire: {"coil return wire", "return wire"},
 }
 
 // wire adds the wire of a feed or return. Several feeds of one part share it.
-func (c *collector) wire(section string, owner design.Part, role circuit.Role, feeds []design.Feed) {
+func (c *collector) wire(l lead) {
+	feeds := *l.feeds
 	if len(feeds) == 0 || !feeds[0].Wire.SizeAuto || feeds[0].Wire.Type == nil {
 		return
 	}
-	names := wireNames[role]
-	path := []string{section, owner.PartName()}
-	if role == circuit.CoilFeedWire || role == circuit.CoilReturnWire {
-		path = append(path, "coil")
-	}
-	key := names.key
-	if section == "grounds" {
-		key = "wire"
-	}
 	w := feeds[0].Wire
-	c.add(&slot{kind: WireSize, part: owner.PartName() + ", " + names.word, owner: owner, pos: w.Pos,
-		feeds: feeds, role: role, sizes: w.Type.Sizes, path: append(path, key)})
+	c.add(&slot{kind: WireSize, part: l.owner.PartName() + ", " + wireNames[l.role].word, owner: l.owner, pos: w.Pos,
+		feeds: feeds, role: l.role, sizes: w.Type.Sizes, path: l.path()})
 }
 
 // fuseCandidates are the ratings of the type given, or of every fuse type, the
@@ -187,53 +144,11 @@ func forms(d *design.Design, x *design.Relay) []*library.RelayForm {
 
 // usesBreak tells whether anything hangs on a relay's break contact.
 func usesBreak(d *design.Design, x *design.Relay) bool {
-	for _, list := range allFeeds(d) {
-		for _, f := range list {
-			if f.From.Part == design.Part(x) && f.From.Terminal == "87a" {
-				return true
-			}
-		}
-	}
-	return false
-}
-
-// allFeeds are the feeds of every part.
-func allFeeds(d *design.Design) [][]design.Feed {
-	var out [][]design.Feed
-	for _, x := range d.Fuses {
-		out = append(out, x.FedBy)
-	}
-	for _, x := range d.Relays {
-		out = append(out, x.FedBy, x.Coil.FedBy)
-	}
-	for _, x := range d.Blocks {
-		out = append(out, x.FedBy)
-	}
-	for _, x := range d.Switches {
-		out = append(out, x.FedBy)
-	}
-	for _, x := range d.Loads {
-		out = append(out, x.FedBy)
-	}
-	for _, x := range d.Splices {
-		out = append(out, x.FedBy)
-	}
-	return out
-}
-
-// everyWire are the feeds and returns of every part.
-func everyWire(d *design.Design) [][]design.Feed {
-	out := allFeeds(d)
-	for _, x := range d.Relays {
-		out = append(out, x.Coil.Returns)
-	}
-	for _, x := range d.Loads {
-		out = append(out, x.Returns)
-	}
-	for _, x := range d.Grounds {
-		out = append(out, x.Returns)
-	}
-	return out
+	return slices.ContainsFunc(leads(d), func(l lead) bool {
+		return slices.ContainsFunc(*l.feeds, func(f design.Feed) bool {
+			return f.From.Part == design.Part(x) && f.From.Terminal == "87a"
+		})
+	})
 }
 
 // blockTypes are the blocks with ways enough that take the fuses of the ways;

@@ -3,6 +3,7 @@ package sizing
 import (
 	"slices"
 
+	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/review/rules"
 )
@@ -61,7 +62,7 @@ func aboutVoltage(f *finding.Finding) bool {
 func (s *search) concernedBy(a *apart, w *view, f *finding.Finding, kind Kind) []int {
 	touched := make([]bool, a.count)
 	for _, b := range a.byRef[f.Ref] {
-		if i, ok := w.fuseOf[b.Index]; ok && kind == Fuse {
+		if i := w.slotOf[b.Index]; i >= 0 && b.Kind == circuit.FuseBranch && kind == Fuse {
 			return []int{i}
 		}
 		for _, k := range a.below[b.Index] {

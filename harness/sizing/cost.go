@@ -38,8 +38,8 @@ type stock struct {
 func (s *search) costOf(c *circuit.Circuit) Cost {
 	l := ledger{}
 	for _, x := range c.Wires {
-		p := s.pieceOf(x, x.Spec.Size, [2]end{{part: x.FromEnd}, {part: x.ToEnd}})
-		l.put(&p)
+		key := sized{size: x.Spec.Size, parts: [2]*library.Terminal{x.FromEnd, x.ToEnd}}
+		l.put(s.remembered(x, key, func() [2]end { return [2]end{{part: x.FromEnd}, {part: x.ToEnd}} }))
 	}
 	for _, p := range c.Parts {
 		if p.Plug != nil {

@@ -18,10 +18,11 @@ type drop struct {
 	aimV   float64 // limitV, or what thick wires come to where none meets it; see aim
 	nowV   float64 // as judged
 	restV  float64 // nowV less the terms
-	terms  []term
+	terms  []*term
 }
 
-// term is one wire or fuse of the way whose resistance a slot sets.
+// term is one wire or fuse of the way whose resistance a slot sets. Loads that
+// lose most in the same situation and state have it in common.
 type term struct {
 	slot int
 	amps float64
@@ -30,7 +31,7 @@ type term struct {
 	rest float64       // of a fuse: its holder
 	aged float64       // of ends over new ones, of a fuse over a cold one
 
-	known []float64 // resistance by candidate as in this state; 0 = not worked out
+	known []float64 // of a wire, resistance by candidate as in this state; nil = not worked out
 	// plugged tells that the ends hang on plugs that are chosen too.
 	plugged bool
 }
@@ -74,69 +75,72 @@ func fuseOhm(r *library.FuseRating) float64 {
 // findDrops takes apart the way of every load in the situation and state in
 // which it loses most. Of loads fed by several ways the first is taken.
 func (w *view) findDrops() {
-	slots := map[*circuit.Branch]int{}
-	w.through = make([][]use, len(w.s.slots))
-	for i, list := range w.wires {
-		for _, x := range list {
-			slots[x.Branch] = i
-		}
-		if b := w.branch[i]; b != nil {
-			slots[b] = i
-		}
-	}
+	w.drops, w.through, w.tuned = nil, make([][]use, len(w.s.slots)), w.s.tuned
 	c := w.v.c
 	for _, b := range c.Branches {
 		if b.Load == nil || b.Load.Load == nil || b.Load.Standby {
 			continue
 		}
-		way := append(append([]*circuit.Branch(nil), c.MainFeed(b.A).Branches...), c.MainReturn(b.B).Branches...)
 		var worst *drop
+		var at *warm.Result
 		for _, results := range w.v.corners.Results {
 			for _, r := range results {
 				if !r.Usable() || !r.Solution.LoadOn[b.Index] {
 					continue
 				}
-				if d := w.dropOf(b, way, r, slots); worst == nil || d.nowV-d.limitV > worst.nowV-worst.limitV {
-					worst = d
+				posts := r.Solution.NodeV[c.Positive().Index] - r.Solution.NodeV[0]
+				d := drop{load: b, limitV: w.limitV(b, posts), nowV: posts - r.Solution.Volts(b)}
+				if worst == nil || d.nowV-d.limitV > worst.nowV-worst.limitV {
+					worst, at = &d, r
 				}
 			}
 		}
-		if worst == nil {
-			continue
+		if worst != nil {
+			w.takeApart(worst, at)
 		}
-		for i := range worst.terms {
-			t := &worst.terms[i]
-			w.through[t.slot] = append(w.through[t.slot], use{len(w.drops), t})
-		}
-		w.drops = append(w.drops, worst)
 	}
 }
 
-func (w *view) dropOf(b *circuit.Branch, way []*circuit.Branch, r *warm.Result,
-	slots map[*circuit.Branch]int) *drop {
-	c, sol := w.v.c, r.Solution
-	posts := sol.NodeV[c.Positive().Index] - sol.NodeV[0]
-	d := &drop{load: b, limitV: w.limitV(b, posts), nowV: posts - sol.Volts(b)}
-	d.restV = d.nowV
-	for _, x := range way {
-		i, ok := slots[x]
-		if !ok {
-			continue
-		}
-		t := term{slot: i, amps: math.Abs(sol.Amps(x)), wire: x.Wire}
-		if x.Wire != nil {
-			t.plugged = w.plugged(x.Wire)
-			t.warm = conductor.AtTemperature(1, r.UsedC(x.Wire))
-			t.aged = (sol.Ohm[x.Index] - x.Wire.ConductorOhm20*t.warm) / x.Wire.EndsOhm
-		} else {
-			cold := fuseOhm(x.Fuse.Rating)
-			t.rest = x.Ohm - cold
-			t.aged = (sol.Ohm[x.Index] - t.rest) / cold
-		}
-		d.restV -= t.amps * sol.Ohm[x.Index]
-		d.terms = append(d.terms, t)
+// takeApart adds a drop with what the slots on its way make of it in a result.
+func (w *view) takeApart(d *drop, r *warm.Result) {
+	if w.terms[r] == nil {
+		w.terms[r] = make([]*term, len(w.v.c.Branches))
 	}
-	return d
+	known := w.terms[r]
+	d.restV = d.nowV
+	for _, way := range []circuit.Path{w.v.c.MainFeed(d.load.A), w.v.c.MainReturn(d.load.B)} {
+		for _, x := range way.Branches {
+			i := w.slotOf[x.Index]
+			if i < 0 {
+				continue
+			}
+			t := known[x.Index]
+			if t == nil {
+				t = w.termOf(i, x, r)
+				known[x.Index] = t
+			}
+			d.restV -= t.amps * r.Solution.Ohm[x.Index]
+			d.terms = append(d.terms, t)
+			w.through[i] = append(w.through[i], use{len(w.drops), t})
+		}
+	}
+	w.drops = append(w.drops, d)
+}
+
+// termOf is a branch that slot i sets, in a result.
+func (w *view) termOf(i int, x *circuit.Branch, r *warm.Result) *term {
+	t := &term{slot: i, amps: math.Abs(r.Solution.Amps(x)), wire: x.Wire}
+	ohm := r.Solution.Ohm[x.Index]
+	if x.Wire == nil {
+		cold := fuseOhm(x.Fuse.Rating)
+		t.rest = x.Ohm - cold
+		t.aged = (ohm - t.rest) / cold
+		return t
+	}
+	t.plugged = w.plugged(x.Wire)
+	t.warm = conductor.AtTemperature(1, r.UsedC(x.Wire))
+	t.aged = (ohm - x.Wire.ConductorOhm20*t.warm) / x.Wire.EndsOhm
+	return t
 }
 
 // limitV is what may be lost on the way to a load: the practice's share, less
@@ -158,8 +162,7 @@ func (w *view) limitV(b *circuit.Branch, postsV float64) float64 {
 // predicted is the drop with candidates by slot.
 func (w *view) predicted(d *drop, at []int) float64 {
 	v := d.restV
-	for i := range d.terms {
-		t := &d.terms[i]
+	for _, t := range d.terms {
 		v += t.amps * w.inState(t, at[t.slot])
 	}
 	return v
@@ -174,14 +177,13 @@ func (w *view) plugged(x *circuit.Wire) bool {
 
 // inState is the resistance of a term with candidate i in the state of its drop.
 func (w *view) inState(t *term, i int) float64 {
-	if t.plugged {
-		return w.ohm(t, i, t.warm, t.aged)
-	}
 	if t.known == nil {
-		t.known = make([]float64, w.s.slots[t.slot].count())
-	}
-	if t.known[i] == 0 {
-		t.known[i] = w.ohm(t, i, t.warm, t.aged)
+		if t.wire == nil || t.plugged { // their candidates or ends change
+			return w.ohm(t, i, t.warm, t.aged)
+		}
+		for k := range w.s.slots[t.slot].count() {
+			t.known = append(t.known, w.ohm(t, k, t.warm, t.aged))
+		}
 	}
 	return t.known[i]
 }
@@ -191,8 +193,7 @@ func (w *view) inState(t *term, i int) float64 {
 // their place.
 func (w *view) least(d *drop, at []int, share float64) float64 {
 	v := math.Max(0, d.restV) * share
-	for i := range d.terms {
-		t := &d.terms[i]
+	for _, t := range d.terms {
 		warm, aged := 1.0, 1.0
 		if t.wire != nil {
 			warm = math.Min(conductor.AtTemperature(1, t.wire.AmbientC), t.warm)

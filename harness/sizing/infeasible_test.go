@@ -2,6 +2,7 @@ package sizing
 
 import (
 	"fmt"
+	"maps"
 	"strings"
 	"testing"
 )
@@ -78,7 +79,7 @@ loads: {bar: {power: 300 W, behaves: resistor, at: roof, plug: sealed 1.5, fed b
 			if err != nil {
 				t.Fatal(err)
 			}
-			before := Values(p.Design)
+			before := everything(p.Design)
 			if err := p.Explain(); err != nil {
 				t.Fatal(err)
 			}
@@ -100,7 +101,7 @@ loads: {bar: {power: 300 W, behaves: resistor, at: roof, plug: sealed 1.5, fed b
 			if !left || !against || !out {
 				t.Errorf("want %s, %q and %q\n%s", c.rule, c.conflict, c.wayOut, strings.Join(said, "\n"))
 			}
-			if Values(p.Design) != before {
+			if !maps.Equal(everything(p.Design), before) {
 				t.Error("explaining changed the choices")
 			}
 			t.Log(strings.Join(said, "\n"))

@@ -35,6 +35,7 @@ type verdict struct {
 	protection *protection.Study
 	findings   []*finding.Finding // judged and not accepted, sorted
 	score      score
+	seen       *view // what look made of it
 }
 
 // judge takes the design through the whole chain.
@@ -47,8 +48,8 @@ func (s *search) judge() (*verdict, error) {
 	corners := corner.ComputeBy(c, s.rater)
 	v := &verdict{c: c, corners: corners, sols: warm.Solutions(corners.Results[corner.Nominal])}
 	v.faults = fault.ShortsBy(c, s.rater)
-	v.protection = protection.Compute(c, v.sols, v.faults)
-	for _, f := range rules.Check(&rules.Input{Circuit: c, Solutions: v.sols, Faults: v.faults,
+	v.protection = protection.ForRules(c, v.faults)
+	for _, f := range rules.CheckSizes(&rules.Input{Circuit: c, Solutions: v.sols, Faults: v.faults,
 		Protection: v.protection, Corners: corners}) {
 		if f.Accepted != "" || !s.answersFor(f) {
 			continue
@@ -59,16 +60,10 @@ func (s *search) judge() (*verdict, error) {
 	return v, nil
 }
 
-// answersFor tells whether a finding is about what sizing chooses: sizes, ratings
-// and types, and seals where a part chosen here lacks them.
+// answersFor tells whether a finding about sizes, ratings, types and seals is about
+// what sizing chooses: of seals, where a part chosen here lacks them.
 func (s *search) answersFor(f *finding.Finding) bool {
-	switch rules.Find(f.Rule).Mend {
-	case rules.MendNot:
-		return false
-	case rules.MendSeal:
-		return slices.ContainsFunc(s.slots, func(x *slot) bool {
-			return (x.kind == Plug || x.kind == BlockType) && x.owner.PartName() == f.Part
-		})
-	}
-	return true
+	return rules.Find(f.Rule).Mend != rules.MendSeal || slices.ContainsFunc(s.slots, func(x *slot) bool {
+		return (x.kind == Plug || x.kind == BlockType) && x.owner.PartName() == f.Part
+	})
 }

@@ -70,6 +70,7 @@ func (w *view) tighten(load string) bool {
 		}
 		if t > 0.5 {
 			w.s.tight[load] = t * 0.985
+			w.s.tuned++
 			return true
 		}
 	}
@@ -108,8 +109,7 @@ func (w *view) raiseLossy(d *drop) bool {
 // volts; false when none has one.
 func (w *view) lossiestFuse(d *drop, at []int) (m move, ok bool) {
 	most := 0.0
-	for i := range d.terms {
-		t := &d.terms[i]
+	for _, t := range d.terms {
 		s := w.s.slots[t.slot]
 		if t.wire != nil || s.largerThan(at[t.slot]) < 0 {
 			continue
@@ -190,7 +190,7 @@ func (w *view) raiseAbove(f *finding.Finding) bool {
 			continue
 		}
 		for _, up := range w.guards[b.Index].Fuses {
-			if i, ok := w.fuseOf[up.Index]; ok {
+			if i := w.slotOf[up.Index]; i >= 0 {
 				return w.raise(i)
 			}
 		}

@@ -17,6 +17,7 @@ type item struct {
 
 // piece is a wire in a size with its ends: what it adds to a ledger.
 type piece struct {
+	sized
 	ends   [2]end
 	item   int // numbers of the search, see numbers
 	stock  int
@@ -24,6 +25,9 @@ type piece struct {
 	usedG  float64 // copper, of a wire whose size is open
 	cutMm  int
 	gPerM  float64
+
+	rated          bool // whether the next two are worked out, see bears
+	allowedA, hotA float64
 }
 
 // numbers count up the things that the ledgers of a search hold.
@@ -45,6 +49,23 @@ func number[K comparable](of map[K]int, key K) int {
 		of[key] = n
 	}
 	return n
+}
+
+// remembered is the piece of a wire by what decides it; the circuits of a search
+// number their wires alike.
+func (s *search) remembered(x *circuit.Wire, key sized, ends func() [2]end) *piece {
+	for len(s.pieces) <= x.Index {
+		s.pieces = append(s.pieces, nil)
+	}
+	for _, p := range s.pieces[x.Index] {
+		if p.sized == key {
+			return p
+		}
+	}
+	p := s.pieceOf(x, key.size, ends())
+	p.sized = key
+	s.pieces[x.Index] = append(s.pieces[x.Index], &p)
+	return &p
 }
 
 // pieceOf is a wire in a size with ends.

@@ -23,12 +23,18 @@ func (w *view) fits(i, z int, share float64) bool {
 // worst corner, at a share of the estimate. Where the place is as hot as the
 // insulation no size does: that is a finding of its own.
 func (w *view) carries(x *circuit.Wire, z *library.WireSize, share float64) bool {
-	allowed := w.allowedA(x, z, 0)
-	if allowed <= 0 {
-		return true
+	allowed, hot := w.bears(x, z)
+	return allowed <= 0 || allowed >= w.amps[x.Branch.Index]*share && hot >= w.corner[x.Branch.Index]*share
+}
+
+// bears is what a wire would carry for good in a size, at nominal and at the
+// corner.
+func (w *view) bears(x *circuit.Wire, z *library.WireSize) (allowedA, hotA float64) {
+	p := w.piece(x, z)
+	if !p.rated {
+		p.rated, p.allowedA, p.hotA = true, w.allowedA(x, z, 0), w.allowedA(x, z, w.aboveK())
 	}
-	hot := w.allowedA(x, z, w.aboveK())
-	return allowed >= w.amps[x.Branch.Index]*share && hot >= w.corner[x.Branch.Index]*share
+	return p.allowedA, p.hotA
 }
 
 // aboveK is how much hotter every place is at the corner.
@@ -37,7 +43,7 @@ func (w *view) aboveK() float64 { return w.v.corners.Hot.AboveK }
 // fused tells whether the fuses around a wire, as they are now, would protect
 // it by their ratings.
 func (w *view) fused(x *circuit.Wire, z *library.WireSize) bool {
-	allowed := w.allowedA(x, z, 0)
+	allowed, _ := w.bears(x, z)
 	return allowed <= 0 || w.s.d.Practice.FuseWireShare*allowed >= w.guardA(x)
 }
 
@@ -71,11 +77,13 @@ func (w *view) crimps(x *circuit.Wire, z *library.WireSize, share float64) bool 
 	return e[0].takes(amps, corner) && e[1].takes(amps, corner)
 }
 
-// sized is a wire in a size, with the plugs that it ends in.
+// sized is what decides what a wire adds up to: its size, and the parts on its
+// ends or what they are chosen by.
 type sized struct {
-	wire  *circuit.Wire
 	size  *library.WireSize
 	plugs [2]*library.Connector
+	kinds [2]string // of the parts connected
+	parts [2]*library.Terminal
 }
 
 // ends are what ends a wire in a size.
@@ -83,27 +91,24 @@ func (w *view) ends(x *circuit.Wire, z *library.WireSize) [2]end { return w.piec
 
 // piece is a wire in a size with the plugs as they are now, remembered.
 func (w *view) piece(x *circuit.Wire, z *library.WireSize) *piece {
-	key := sized{x, z, [2]*library.Connector{w.plugOf(x.From.Part), w.plugOf(x.To.Part)}}
-	p, ok := w.pieces[key]
-	if !ok {
-		made := w.s.pieceOf(x, z, [2]end{w.crimp(x.Spec.FromEnd, x.Spec.FromKind, x.From.Kind, key.plugs[0], z),
-			w.crimp(x.Spec.ToEnd, x.Spec.ToKind, x.To.Kind, key.plugs[1], z)})
-		p = &made
-		w.pieces[key] = p
-	}
-	return p
+	key := sized{size: z, plugs: [2]*library.Connector{w.plugOf(x.From.Part), w.plugOf(x.To.Part)},
+		kinds: [2]string{x.From.Kind, x.To.Kind}}
+	return w.s.remembered(x, key, func() [2]end {
+		return [2]end{w.crimp(x.Spec.FromEnd, x.Spec.FromKind, x.From.Kind, key.plugs[0], z),
+			w.crimp(x.Spec.ToEnd, x.Spec.ToKind, x.To.Kind, key.plugs[1], z)}
+	})
 }
 
 // plugOf is the connector family at a part as it is chosen now; nil = none.
 func (w *view) plugOf(p *circuit.Part) *library.Connector {
+	if p.Plug == nil {
+		return nil
+	}
 	if i, ok := w.plugSlot[p]; ok {
 		s := w.s.slots[i]
 		return s.plugs[s.at]
 	}
-	if p.Plug != nil {
-		return p.Plug.Family
-	}
-	return nil
+	return p.Plug.Family
 }
 
 // end is what ends a wire: a part, nothing known, or nothing that fits.

@@ -182,7 +182,7 @@ func (w *view) ledgerOf(at []int) *ledger {
 	l := &ledger{}
 	for _, x := range w.v.c.Wires {
 		z := x.Spec.Size
-		if i := w.slotOf[x.Index]; i >= 0 {
+		if i := w.slotOf[x.Branch.Index]; i >= 0 {
 			z = w.s.slots[i].sizes[at[i]]
 		}
 		l.put(w.piece(x, z))

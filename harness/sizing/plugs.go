@@ -56,7 +56,7 @@ func wiresAt(p *circuit.Part) []*circuit.Wire {
 // someSize tells whether the ends of a wire, as they are now, take it in a size
 // that it has or could have.
 func (w *view) someSize(x *circuit.Wire, share float64) bool {
-	i := w.slotOf[x.Index]
+	i := w.slotOf[x.Branch.Index]
 	if i < 0 {
 		return w.crimps(x, x.Spec.Size, share)
 	}

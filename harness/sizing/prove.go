@@ -32,7 +32,7 @@ func (s *search) prove() {
 	if open > maxProofSlots || s.best.verdict.score != (score{}) {
 		return
 	}
-	s.tight = map[string]float64{}
+	s.tight, s.tuned = map[string]float64{}, s.tuned+1
 	p := &proof{s: s, w: s.look(s.best.verdict), limitG: s.best.cost.TotalG(), share: s.leastShare()}
 	if !p.prepare() || !p.descend(0) {
 		return

@@ -18,12 +18,15 @@ const quickRounds = 5
 type search struct {
 	d       *design.Design
 	slots   []*slot
+	homes   map[home]lead
 	rater   *conductor.Rater
 	known   map[crimpKey]*library.Terminal
 	numbers numbers
+	pieces  [][]*piece // by wire
 
 	floor  []int              // by slot: candidates below are known not to do
 	tight  map[string]float64 // by load: share of its drop limit to aim at
+	tuned  int                // how often tight was changed
 	raised []bool             // by slot: a floor was ever put in
 	// stepwise raises one fuse a round for loads that lose too much on any wires;
 	// despaired tells that there was one.
@@ -55,8 +58,13 @@ func (a *answer) better(than *answer) bool {
 }
 
 func newSearch(d *design.Design, slots []*slot) *search {
-	return &search{d: d, slots: slots, rater: conductor.NewRater(d.Library, d.Practice),
-		known: map[crimpKey]*library.Terminal{}, numbers: newNumbers(), floor: make([]int, len(slots)), raised: make([]bool, len(slots)), tight: map[string]float64{}}
+	s := &search{d: d, slots: slots, homes: map[home]lead{}, rater: conductor.NewRater(d.Library, d.Practice),
+		known: map[crimpKey]*library.Terminal{}, numbers: newNumbers(), floor: make([]int, len(slots)),
+		raised: make([]bool, len(slots)), tight: map[string]float64{}}
+	for _, l := range leads(d) {
+		s.homes[l.home] = l
+	}
+	return s
 }
 
 // run finds the best choices and leaves them in the design. The error is that
@@ -91,6 +99,7 @@ func (s *search) begin(v *verdict) error {
 	var steps *answer
 	for _, s.stepwise = range []bool{true, false} {
 		s.best, s.floor, s.tight = nil, make([]int, len(s.slots)), map[string]float64{}
+		s.tuned++
 		if err := s.rounds(v); err != nil {
 			return err
 		}
@@ -171,8 +180,8 @@ func (s *search) polish() {
 				continue
 			}
 			var way []int
-			for k := range d.terms {
-				if t := &d.terms[k]; t.wire == nil {
+			for _, t := range d.terms {
+				if t.wire == nil {
 					way = append(way, t.slot)
 				}
 			}

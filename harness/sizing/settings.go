@@ -2,7 +2,6 @@ package sizing
 
 import (
 	"fusewright/harness/design/quantity"
-	"fusewright/harness/network/circuit"
 	"fusewright/library"
 )
 
@@ -33,12 +32,12 @@ func crimpChoices(s *search) []*Choice {
 			key  string
 			part *library.Terminal
 		}{{w.Spec.FromAuto, "from", w.FromEnd}, {w.Spec.ToAuto, "to", w.ToEnd}} {
-			path := wirePath(w)
-			if !e.auto || e.part == nil || path == nil {
+			l, ok := s.homes[homeOf(w)]
+			if !e.auto || e.part == nil || !ok {
 				continue
 			}
 			c := &Choice{Kind: CrimpPart, Part: w.Number + ", " + e.key, Pos: w.Spec.Pos, Value: e.part.Name,
-				Path: append(path, "ends"), Set: []Setting{{e.key, e.part.Name}},
+				Path: append(l.path(), "ends"), Set: []Setting{{e.key, e.part.Name}},
 				Decided: "the kind of the part it goes to and the wire's size"}
 			if id := w.Spec.Pos.String() + e.key; !seen[id] {
 				seen[id] = true
@@ -47,30 +46,4 @@ func crimpChoices(s *search) []*Choice {
 		}
 	}
 	return list
-}
-
-// sections are the sections of the file by kind of part.
-var sections = map[circuit.Kind]string{circuit.Fuse: "fuses", circuit.Relay: "relays",
-	circuit.Block: "blocks", circuit.Switch: "switches", circuit.Load: "loads",
-	circuit.Ground: "grounds", circuit.Splice: "splices"}
-
-// wirePath leads to the record of a wire in the file.
-func wirePath(w *circuit.Wire) []string {
-	owner := w.To.Part
-	if w.Role == circuit.ReturnWire || w.Role == circuit.CoilReturnWire {
-		owner = w.From.Part
-	}
-	section, ok := sections[owner.Kind]
-	if !ok {
-		return nil
-	}
-	path := []string{section, owner.Name}
-	if w.Role == circuit.CoilFeedWire || w.Role == circuit.CoilReturnWire {
-		path = append(path, "coil")
-	}
-	key := wireNames[w.Role].key
-	if owner.Kind == circuit.Ground {
-		key = "wire"
-	}
-	return append(path, key)
 }

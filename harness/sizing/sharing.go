@@ -107,8 +107,7 @@ func (s *sharing) next(i, by int) int {
 func (s *sharing) cheapestVolt(d *drop) (slot, z int) {
 	best := 0.0
 	slot, z = -1, -1
-	for k := range d.terms {
-		t := &d.terms[k]
+	for _, t := range d.terms {
 		next := s.next(t.slot, 1)
 		if next < 0 {
 			continue

@@ -131,10 +131,14 @@ func (s *slot) label(i int) string {
 	case Plug:
 		return s.plugs[i].Name
 	}
-	if s.covers[i] == nil {
+	return coverName(s.covers[i])
+}
+
+func coverName(c *library.Cover) string {
+	if c == nil {
 		return noCover
 	}
-	return s.covers[i].Name
+	return c.Name
 }
 
 // given is the candidate that the design has; -1 when it has none of them.

@@ -2,8 +2,8 @@ package sizing
 
 import (
 	"math"
+	"slices"
 
-	"fusewright/harness/design"
 	"fusewright/harness/formula/conductor"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
@@ -20,23 +20,33 @@ type view struct {
 	rater *conductor.Rater
 
 	wires  [][]*circuit.Wire // by slot
-	slotOf []int             // by wire: -1 = its size is given
-	pieces map[sized]*piece  // a wire in a size
 	branch []*circuit.Branch // by slot: of fuses
-	fuseOf map[int]int       // slot by fuse branch index
+	slotOf []int             // by branch: of a wire or fuse; -1 = it is given
 	// plugSlot are the slots of plugs by part.
 	plugSlot map[*circuit.Part]int
-	amps     []float64           // by branch: greatest at nominal over the situations
-	corner   []float64           // the same at the worst corner
-	guards   circuit.Guards      // by branch
-	cold     [][]*circuit.Branch // by wire: of returns, the fuses whose faults they carry
+	amps     []float64                // by branch: greatest at nominal over the situations
+	corner   []float64                // the same at the worst corner
+	guards   circuit.Guards           // by branch
+	cold     [][]*circuit.Branch      // by wire: of returns, the fuses whose faults they carry
+	terms    map[*warm.Result][]*term // by branch; nil = not worked out
 	drops    []*drop
+	tuned    int // search.tuned when they were found
 	// through are the drops by slot whose way leads over it, in order.
 	through [][]use
 }
 
 func (s *search) look(v *verdict) *view {
-	w := &view{s: s, v: v, rater: s.rater, guards: v.c.Guards(), fuseOf: map[int]int{}, plugSlot: map[*circuit.Part]int{},
+	if v.seen == nil {
+		v.seen = s.lookAnew(v)
+	} else if v.seen.tuned != s.tuned {
+		v.seen.findDrops()
+	}
+	return v.seen
+}
+
+func (s *search) lookAnew(v *verdict) *view {
+	w := &view{s: s, v: v, rater: s.rater, guards: v.c.Guards(), plugSlot: map[*circuit.Part]int{},
+		slotOf: slices.Repeat([]int{-1}, len(v.c.Branches)), terms: map[*warm.Result][]*term{},
 		wires: make([][]*circuit.Wire, len(s.slots)), branch: make([]*circuit.Branch, len(s.slots)),
 		amps: make([]float64, len(v.c.Branches)), corner: make([]float64, len(v.c.Branches)),
 		cold: make([][]*circuit.Branch, len(v.c.Wires))}
@@ -71,32 +81,20 @@ func (w *view) take(state corner.State, r *warm.Result) {
 
 // findSlots finds the wires and fuses of the circuit that each slot sets.
 func (w *view) findSlots() {
-	w.slotOf, w.pieces = make([]int, len(w.v.c.Wires)), map[sized]*piece{}
-	for i := range w.slotOf {
-		w.slotOf[i] = -1
-	}
-	type terminal struct {
-		owner design.Part
-		role  circuit.Role
-	}
-	wires := map[terminal][]*circuit.Wire{}
+	wires := map[home][]*circuit.Wire{}
 	for _, x := range w.v.c.Wires {
-		part := x.To.Part
-		if x.Role == circuit.ReturnWire || x.Role == circuit.CoilReturnWire {
-			part = x.From.Part
-		}
-		wires[terminal{part.Source, x.Role}] = append(wires[terminal{part.Source, x.Role}], x)
+		wires[homeOf(x)] = append(wires[homeOf(x)], x)
 	}
 	for i, s := range w.s.slots {
 		switch s.kind {
 		case WireSize:
-			w.wires[i] = wires[terminal{s.owner, s.role}]
+			w.wires[i] = wires[home{s.owner, s.role}]
 			for _, x := range w.wires[i] {
-				w.slotOf[x.Index] = i
+				w.slotOf[x.Branch.Index] = i
 			}
 		case Fuse:
 			if b := w.fuseBranch(s); b != nil {
-				w.branch[i], w.fuseOf[b.Index] = b, i
+				w.branch[i], w.slotOf[b.Index] = b, i
 			}
 		case Plug:
 			if p := w.v.c.PartOf(s.owner); p != nil {
@@ -138,13 +136,22 @@ func (w *view) findCold() {
 		for queue := []*circuit.Node{back.Node}; len(queue) > 0; queue = queue[1:] {
 			for _, b := range queue[0].ReturnsBy() {
 				if b.Wire != nil {
-					w.cold[b.Wire.Index] = append(w.cold[b.Wire.Index], fuses...)
+					w.bringsBack(b.Wire.Index, fuses)
 				}
 				if !seen[b.B] {
 					seen[b.B] = true
 					queue = append(queue, b.B)
 				}
 			}
+		}
+	}
+}
+
+// bringsBack gives a return the fuses that it has not yet.
+func (w *view) bringsBack(wire int, fuses []*circuit.Branch) {
+	for _, f := range fuses {
+		if !slices.Contains(w.cold[wire], f) {
+			w.cold[wire] = append(w.cold[wire], f)
 		}
 	}
 }
@@ -156,7 +163,7 @@ func (w *view) above(b *circuit.Branch) []*circuit.Branch {
 
 // rating is the present rating of a fuse branch; 0 = not known.
 func (w *view) rating(b *circuit.Branch) float64 {
-	if i, ok := w.fuseOf[b.Index]; ok {
+	if i := w.slotOf[b.Index]; i >= 0 {
 		return w.s.slots[i].fuses[w.s.slots[i].at].rating.RatingA
 	}
 	if b.Fuse == nil || b.Fuse.Rating == nil {

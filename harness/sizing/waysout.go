@@ -2,6 +2,7 @@ package sizing
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"sort"
 	"strings"
@@ -29,10 +30,10 @@ func (o *WayOut) same(other *WayOut) bool { return o.values != "" && o.values ==
 // (common practice, no source).
 const ledShare = 0.2
 
-// change is a trial: do alters the design and gives back what undoes it.
+// change is a trial: do alters the design.
 type change struct {
 	what string
-	do   func() (undo func())
+	do   func(*undo)
 }
 
 // waysOut tries the usual changes on what the findings are about, one at a
@@ -43,11 +44,14 @@ func (s *search) waysOut() []*WayOut {
 	var list []*WayOut
 	given := s.given()
 	for _, c := range s.changes(w) {
-		undo := c.do()
+		var u undo
+		if c.do(&u); len(u) == 0 {
+			continue // nothing to change
+		}
 		if out := s.tryOut(c.what, base, given); out != nil && !slices.ContainsFunc(list, out.same) {
 			list = append(list, out)
 		}
-		undo()
+		u.all()
 		s.take(base)
 	}
 	sort.SliceStable(list, func(i, j int) bool {
@@ -77,20 +81,38 @@ func (s *search) tryOut(what string, base *answer, given map[string]string) *Way
 
 // given are the values that a trial could set free, by slot name.
 func (s *search) given() map[string]string {
-	undo := backward([]func(){freeWires(s.best.verdict.c.Wires), freeFuses(s.d, true), freeParts(s.d)})
-	defer undo()
-	open := map[string]bool{}
+	given := everything(s.d)
 	for _, x := range s.slots {
-		open[string(x.kind)+x.part] = true
-	}
-	given := map[string]string{}
-	for _, x := range collect(s.d) {
-		if id := string(x.kind) + x.part; !open[id] {
-			given[id] = x.now()
-		}
+		delete(given, string(x.kind)+x.part)
 	}
 	return given
 }
+
+// everything is the value of each thing that could be left open, by slot name.
+func everything(d *design.Design) map[string]string {
+	var u undo
+	for _, l := range leads(d) {
+		for i := range *l.feeds {
+			keep(&u, &(*l.feeds)[i].Wire)
+			(*l.feeds)[i].Wire.SizeAuto = true
+		}
+	}
+	freeFuses(&u, d, true)
+	freeParts(&u, d)
+	defer u.all()
+	values := map[string]string{}
+	for _, x := range collect(d) {
+		values[string(x.kind)+x.part] = x.now()
+	}
+	for _, r := range d.Runs {
+		values[string(RunCover)+r.Name] = coverName(r.Cover)
+	}
+	return values
+}
+
+// SameValues tells whether two designs have the same sizes, ratings, forms, types,
+// covers and plugs.
+func SameValues(a, b *design.Design) bool { return maps.Equal(everything(a), everything(b)) }
 
 // changed names the values that a trial set free, as they came out.
 func (s *search) changed(given map[string]string) string {
@@ -166,30 +188,30 @@ func (w *view) concern(f *finding.Finding, addWire func(*circuit.Wire), addLoad 
 func (s *search) changes(w *view) []change {
 	about := w.concerned()
 	list := []change{
-		{"other wire sizes on the way than those given", func() func() { return freeWires(about.wires) }},
-		{"other fuses than those given", func() func() { return freeFuses(s.d, false) }},
-		{"other fuses than those given, of any type", func() func() { return freeFuses(s.d, true) }},
-		{"other relays, blocks or plugs than those given", func() func() { return freeParts(s.d) }},
+		{"other wire sizes on the way than those given", func(u *undo) { s.freeWires(u, about.wires) }},
+		{"other fuses than those given", func(u *undo) { freeFuses(u, s.d, false) }},
+		{"other fuses than those given, of any type", func(u *undo) { freeFuses(u, s.d, true) }},
+		{"other relays, blocks or plugs than those given", func(u *undo) { freeParts(u, s.d) }},
 	}
 	for _, t := range s.betterThan(about.wires) {
 		list = append(list, change{"insulation " + t.Name + " on the wires of a lower class on the way",
-			func() func() { return betterInsulation(about.wires, t) }})
+			func(u *undo) { s.betterInsulation(u, about.wires, t) }})
 	}
 	for _, share := range []float64{0.75, 0.5, 0.25} {
 		list = append(list, change{fmt.Sprintf("shorten the runs on the way to %.0f %% of their length", 100*share),
-			func() func() { return shorten(about.wires, share) }})
+			func(u *undo) { s.shorten(u, about.wires, share) }})
 	}
 	for _, b := range about.loads {
 		l := b.Load.Load
 		if l.Behaves == design.FilamentLamp {
 			list = append(list, change{fmt.Sprintf("an LED lamp of about %.3g W in place of %s", l.PowerW*ledShare, l.Name),
-				func() func() { return toLED(l) }})
+				func(u *undo) { toLED(u, l) }})
 		}
 	}
 	for _, x := range w.lossiest(about.wires, 3) {
-		if feeds := feedsOf(x); feeds != nil && len(*feeds) == 1 {
+		if l, ok := s.homes[homeOf(x)]; ok && len(*l.feeds) == 1 {
 			list = append(list, change{fmt.Sprintf("two wires in parallel from %s to %s", x.From.Part.Name, x.To.Part.Name),
-				func() func() { return double(feeds) }})
+				func(u *undo) { double(u, l.feeds) }})
 		}
 	}
 	return append(list, s.moves(w, about)...)
@@ -246,10 +268,9 @@ func (s *search) moves(w *view, about concerned) []change {
 			if !above || place == block.At {
 				continue
 			}
-			do := func() func() {
-				was := block.At
+			do := func(u *undo) {
+				keep(u, &block.At)
 				block.At = place
-				return func() { block.At = was }
 			}
 			cooler := hot && block.At != nil && circuit.PlaceAmbientC(place) < circuit.PlaceAmbientC(block.At)
 			if cooler || s.noLonger(do, about, before) {
@@ -283,8 +304,10 @@ func (s *search) waysM(about concerned) []float64 {
 }
 
 // noLonger tells whether a change makes no way longer.
-func (s *search) noLonger(do func() func(), about concerned, before []float64) bool {
-	defer do()()
+func (s *search) noLonger(do func(*undo), about concerned, before []float64) bool {
+	var u undo
+	do(&u)
+	defer u.all()
 	after := s.waysM(about)
 	for i := range after {
 		if i >= len(before) || after[i] > before[i]+1e-6 {

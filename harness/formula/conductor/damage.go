@@ -99,7 +99,11 @@ func (d *Damage) TimeS(currentA float64) float64 {
 // FaultTimeS is TimeS without the limit of the class: what an overcurrent
 // device must beat, since it is not there to keep a wire to its rated life.
 func (d *Damage) FaultTimeS(currentA float64) float64 {
-	return math.Min(d.curves[2].seconds(currentA), d.overloadTime(currentA))
+	short := d.curves[2].seconds(currentA)
+	if short <= shortS { // the overload limit may be passed for as long
+		return short
+	}
+	return math.Min(short, d.overloadTime(currentA))
 }
 
 func (d *Damage) overloadTime(currentA float64) float64 {

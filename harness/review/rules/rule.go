@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"slices"
 	"strings"
 
 	"fusewright/harness/network/circuit"
@@ -89,9 +90,23 @@ func (p *Pass) report(f finding.Finding) {
 // Check runs every rule and returns the findings sorted, the most severe
 // first. Findings that the design accepts stay in the list with the reason.
 func Check(in *Input) []*finding.Finding {
+	return check(in, func(*Rule) bool { return true })
+}
+
+// CheckSizes is the part of Check that sizing mends. Acceptances of these findings
+// and what speaks for them are the same, since no other rule speaks for theirs.
+func CheckSizes(in *Input) []*finding.Finding {
+	sizes := func(r *Rule) bool { return r.Mend != MendNot }
+	return slices.DeleteFunc(check(in, sizes), func(f *finding.Finding) bool { return !sizes(Find(f.Rule)) })
+}
+
+func check(in *Input, runs func(*Rule) bool) []*finding.Finding {
 	f := newFacts(in)
 	var found []*finding.Finding
 	for _, r := range registry {
+		if !runs(r) {
+			continue
+		}
 		p := &Pass{facts: f, rule: r}
 		r.Run(p)
 		found = append(found, p.found...)

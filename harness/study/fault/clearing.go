@@ -68,7 +68,7 @@ func newWalk(s *Study) *walk {
 const share = 0.02
 
 // result follows one short.
-func (w *walk) result(sh *Short, p point, f flow) Result {
+func (w *walk) result(p point, f flow) Result {
 	w.flow, w.wires = &f, w.wires[:0]
 	w.round++
 	r := Result{CurrentA: f.amps}
@@ -81,7 +81,7 @@ func (w *walk) result(sh *Short, p point, f flow) Result {
 	if p.back != nil {
 		w.goBack(p.back)
 	}
-	w.heat(sh, &r)
+	w.heat(&r)
 	return r
 }
 
@@ -264,37 +264,39 @@ func returns(n *circuit.Node) []*circuit.Wire {
 }
 
 // heat finds the wire on the way that comes nearest to damage, the first of
-// equal ones, and the bared wire itself.
-func (w *walk) heat(sh *Short, r *Result) {
+// equal ones.
+func (w *walk) heat(r *Result) {
+	var worst Heat
 	for _, c := range w.wires {
-		h := w.heatOf(c, r.SlowS)
-		if c.wire == sh.Wire {
-			own := h
-			r.Own = &own
+		if h := w.heatOf(c, r.SlowS); w.s.Wires.Rated(c.wire) && (worst.Wire == nil || w.nearer(h, &worst)) {
+			worst = *h
+			worst.Wire = c.wire
 		}
-		if w.s.Wires.Rated(c.wire) && (r.Worst == nil || nearer(&h, r.Worst)) {
-			r.Worst = &h
-		}
+	}
+	if worst.Wire != nil {
+		w.s.Wires.finish(&worst)
+		r.Worst = &worst
 	}
 }
 
-// heatOf is Wires.Heat, which wires of one kind on a way share.
-func (w *walk) heatOf(c carried, seconds float64) Heat {
+// heatOf is Wires.Heat without the end temperature, which wires of one kind on a
+// way share.
+func (w *walk) heatOf(c carried, seconds float64) *Heat {
 	was := &w.heats[w.s.Wires.same[c.wire.Index]]
 	if was.Wire == nil || was.Amps != c.amps || was.Seconds != seconds {
-		*was = w.s.Wires.Heat(c.wire, c.amps, seconds)
+		*was = w.s.Wires.stands(c.wire, c.amps, seconds)
 	}
-	h := *was
-	h.Wire = c.wire
-	return h
+	return was
 }
 
 // nearer compares two wires by the margin in time, and where both stand the
 // current for good by temperature against limit.
-func nearer(a, b *Heat) bool {
+func (w *walk) nearer(a, b *Heat) bool {
 	ma, mb := a.Margin(), b.Margin()
 	if ma != mb {
 		return ma < mb
 	}
+	w.s.Wires.finish(a)
+	w.s.Wires.finish(b)
 	return a.EndC-a.LimitC > b.EndC-b.LimitC
 }

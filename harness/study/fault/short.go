@@ -40,8 +40,6 @@ type Result struct {
 	// Worst is the wire on the way that comes nearest to damage; nil when the
 	// way has none. The current of a short flows through wires before it too.
 	Worst *Heat
-	// Own is the bared wire itself; nil at its near end and inside parts.
-	Own *Heat
 }
 
 // point is where current is drawn.

@@ -16,7 +16,7 @@ func (s *Study) study(w *walk, j *job, looms [2][]*loom) {
 				continue
 			}
 			sh.Fed = true
-			sh.Results[state] = w.result(sh, p, f)
+			sh.Results[state] = w.result(p, f)
 			break
 		}
 	}

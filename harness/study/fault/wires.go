@@ -108,22 +108,33 @@ const longS = 5.0
 // Heat works out what a current for a time does to a wire. One that never
 // stops brings it to its steady temperature.
 func (w *Wires) Heat(of *circuit.Wire, amps, seconds float64) Heat {
-	d, a := w.Damage(of), w.laid[of.Index]
-	h := Heat{Wire: of, Amps: amps, Seconds: seconds, StartC: math.Max(a.LimitC, of.AmbientC),
+	h := w.stands(of, amps, seconds)
+	w.finish(&h)
+	return h
+}
+
+// stands is Heat without the end temperature, which costs more than the rest.
+func (w *Wires) stands(of *circuit.Wire, amps, seconds float64) Heat {
+	d, a := w.Damage(of), &w.laid[of.Index]
+	h := Heat{Wire: of, Amps: amps, Seconds: seconds, StartC: math.Max(a.LimitC, of.AmbientC), EndC: math.NaN(),
 		LimitC: d.ShortC, DamageS: d.FaultTimeS(amps)}
 	if seconds > longS {
 		h.LimitC = d.OverloadC
 	}
-	if of.Spec.Type == nil || of.Spec.Size == nil {
-		h.EndC = math.Inf(1)
-		return h
-	}
-	if math.IsInf(seconds, 1) {
-		h.EndC = w.model(of).steadyC(amps)
-		return h
-	}
-	h.EndC = w.model(of).endC(amps, seconds)
 	return h
+}
+
+// finish works out the end temperature, unless it is known.
+func (w *Wires) finish(h *Heat) {
+	switch of := h.Wire; {
+	case !math.IsNaN(h.EndC):
+	case of.Spec.Type == nil || of.Spec.Size == nil:
+		h.EndC = math.Inf(1)
+	case math.IsInf(h.Seconds, 1):
+		h.EndC = w.model(of).steadyC(h.Amps)
+	default:
+		h.EndC = w.model(of).endC(h.Amps, h.Seconds)
+	}
 }
 
 // model is how a wire heats up; its type and size must be known.

@@ -38,25 +38,40 @@ func (p *Pair) invert(sh *fault.Short, down, up fusing.Device, amps float64) {
 	}
 }
 
-// pair compares a device with one above it.
-func (f *Fuse) pair(up *circuit.Branch, faults *fault.Study) Pair {
+// inverted looks for the first short at which a device above opens first.
+func (f *Fuse) inverted(up *circuit.Branch, faults *fault.Study) Pair {
+	p := Pair{Above: up}
 	d, _ := faults.Device(up)
+	f.eachThrough(up, faults, func(sh *fault.Short, amps float64) { p.invert(sh, f.Device, d, amps) })
+	return p
+}
+
+// compareAbove compares the device with one above it at every current, and at
+// every short.
+func (f *Fuse) compareAbove(p *Pair, faults *fault.Study) {
+	d, _ := faults.Device(p.Above)
 	key := pairKey{kindOf(f.Device), kindOf(d), f.FaultA}
-	p := Pair{Above: up, Selectivity: faults.Wires.Kept(key, func() any {
+	p.Selectivity = faults.Wires.Kept(key, func() any {
 		return fusing.Selective(f.Device, d, f.FaultA)
-	}).(fusing.Selectivity)}
+	}).(fusing.Selectivity)
 	p.Shorts.Known = true
+	f.eachThrough(p.Above, faults, func(sh *fault.Short, amps float64) {
+		p.at(sh, fusing.SelectiveAt(f.Device, d, amps))
+	})
+}
+
+// eachThrough goes through the currents of shorts that pass the device and one
+// above it.
+func (f *Fuse) eachThrough(up *circuit.Branch, faults *fault.Study, do func(*fault.Short, float64)) {
 	for _, w := range f.Wires {
 		for _, sh := range faults.OfWire(w.Wire) {
 			for state := range sh.Results {
 				if amps := throughBoth(&sh.Results[state], f.Branch, up); sh.Fed && amps > 0 {
-					p.at(sh, fusing.SelectiveAt(f.Device, d, amps))
-					p.invert(sh, f.Device, d, amps)
+					do(sh, amps)
 				}
 			}
 		}
 	}
-	return p
 }
 
 // throughBoth is the current of a short that passes two devices in series; zero

@@ -95,6 +95,19 @@ func (s *Study) Find(b *circuit.Branch) *Fuse {
 // Compute compares every device. Solutions give the running currents; those
 // that did not converge are left out.
 func Compute(c *circuit.Circuit, sols []*solve.Solution, faults *fault.Study) *Study {
+	return compute(c, faults, func(f *Fuse, g *gathered) {
+		f.judge(faults, g)
+		f.compare(sols, faults, g)
+	})
+}
+
+// ForRules is the part of a study that rules judge: currents behind each fuse,
+// wires, and the pairs that a short inverts.
+func ForRules(c *circuit.Circuit, faults *fault.Study) *Study {
+	return compute(c, faults, func(f *Fuse, g *gathered) { f.judge(faults, g) })
+}
+
+func compute(c *circuit.Circuit, faults *fault.Study, study func(*Fuse, *gathered)) *Study {
 	s := &Study{Circuit: c}
 	g := gather(c, faults)
 	for _, b := range c.Branches {
@@ -107,7 +120,7 @@ func Compute(c *circuit.Circuit, sols []*solve.Solution, faults *fault.Study) *S
 	for range min(runtime.GOMAXPROCS(0), len(s.Fuses)) {
 		wait.Go(func() {
 			for k := int(next.Add(1)) - 1; k < len(s.Fuses); k = int(next.Add(1)) - 1 {
-				s.Fuses[k].compare(sols, faults, g)
+				study(s.Fuses[k], g)
 			}
 		})
 	}
@@ -115,21 +128,29 @@ func Compute(c *circuit.Circuit, sols []*solve.Solution, faults *fault.Study) *S
 	return s
 }
 
-// compare fills in the row of a device.
-func (f *Fuse) compare(sols []*solve.Solution, faults *fault.Study, g *gathered) {
+// judge compares the fuse with its wires, and with those above it at every short.
+func (f *Fuse) judge(faults *fault.Study, g *gathered) {
 	at := f.Branch.Index
 	f.Device, f.Assumed = faults.Device(f.Branch)
-	f.run(sols)
 	f.Wires = make([]Wire, 0, len(g.wires[at]))
 	for _, w := range g.wires[at] {
 		f.Wires = append(f.Wires, f.wire(w, faults))
 	}
-	for _, l := range g.loads[at] {
+	for _, up := range g.guards.Upstream(f.Branch) {
+		f.Above = append(f.Above, f.inverted(up, faults))
+	}
+}
+
+// compare adds what the fuse carries, what starts behind it, and how far it is
+// selective.
+func (f *Fuse) compare(sols []*solve.Solution, faults *fault.Study, g *gathered) {
+	f.run(sols)
+	for _, l := range g.loads[f.Branch.Index] {
 		in := l.Load.Load.Inrush
 		f.Starts = append(f.Starts, Start{Load: l, Carrying: fusing.Carries(f.Device, l.Load.RatedA(), in)})
 	}
-	for _, up := range g.guards.Upstream(f.Branch) {
-		f.Above = append(f.Above, f.pair(up, faults))
+	for i := range f.Above {
+		f.compareAbove(&f.Above[i], faults)
 	}
 }
 

@@ -1,0 +1,53 @@
+package rules_test
+
+import (
+	"fmt"
+	"slices"
+	"testing"
+
+	"fusewright/harness"
+	"fusewright/harness/design"
+	"fusewright/harness/proof/example"
+	"fusewright/harness/review/finding"
+	"fusewright/harness/review/rules"
+	"fusewright/harness/study/protection"
+	"fusewright/library"
+)
+
+// TestSizesAlone: what sizing judges by, the rules that it mends and the part of
+// the protection study that they ask for, finds what the whole finds, in the same
+// words and accepted alike, on the bad example of every rule.
+func TestSizesAlone(t *testing.T) {
+	count := 0
+	for _, r := range rules.All() {
+		d, err := design.Read("bad.yaml", []byte(example.Design(r.Bad)), library.Default())
+		if err != nil {
+			t.Fatal(err)
+		}
+		a, err := harness.Assess(d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		in := &rules.Input{Circuit: a.Circuit, Solutions: a.Solutions, Faults: a.Faults, Protection: a.Protection,
+			Corners: a.Corners}
+		whole := rules.Check(in)
+		in.Protection = protection.ForRules(in.Circuit, in.Faults)
+		want, got := lines(whole), lines(rules.CheckSizes(in))
+		count += len(got)
+		if !slices.Equal(got, want) {
+			t.Errorf("%s: alone\n%q\nof the whole\n%q", r.Name, got, want)
+		}
+	}
+	if count < len(rules.All())/4 {
+		t.Errorf("only %d findings compared", count)
+	}
+}
+
+func lines(found []*finding.Finding) (list []string) {
+	for _, f := range found {
+		if rules.Find(f.Rule).Mend != rules.MendNot {
+			list = append(list, fmt.Sprint(f.Severity, f.Rule, f.Ref, f.What, f.Numbers, f.Accepted, lines(f.Covers)))
+		}
+	}
+	return list
+}
