@@ -144,9 +144,13 @@ type FuseSpec struct {
 	Pos     problem.Pos
 }
 
-// Device is a branch's fuse where it stands, in surroundings hotter by aboveK
-// than the design says. Of a factory fuse the type is not known.
+// Device is a branch's fuse where it stands, hotter by aboveK where the design
+// does not give the ambient: what it gives is the highest that is expected. Of a
+// factory fuse the type is not known.
 func (b *Branch) Device(aboveK float64) fusing.Device {
+	if b.Part.AmbientKnown() {
+		aboveK = 0
+	}
 	return fusing.Device{Type: b.Fuse.Type, Rating: b.Fuse.Rating, AmbientC: b.Part.AmbientC() + aboveK}
 }
 

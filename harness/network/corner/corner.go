@@ -14,7 +14,7 @@ type Set struct {
 	Model      *warm.Model // at the design's ambients
 	Hot        *warm.Model // at the corner's
 	Tolerances *Tolerances
-	Results    [4][]*warm.Result // by state, by situation in design order
+	Results    [states][]*warm.Result // by state, by situation in design order
 }
 
 // Compute solves every situation of a circuit in every state.
@@ -33,14 +33,20 @@ func compute(c *circuit.Circuit, m *warm.Model) *Set {
 	plan := solve.Prepare(c)
 	nominal := s.Model.All(plan, func(int) solve.Options { return solve.Options{} }, nil)
 	s.Results[Nominal] = nominal
-	before := nominal
-	for _, state := range Corners {
-		s.Results[state] = s.Hot.All(plan, func(i int) solve.Options {
-			return t.options(c.Design, state, nominal[i])
-		}, before)
-		if state == High { // Fresh differs from High by contacts alone
-			before = s.Results[state]
+	for state := Nominal + 1; state < states; state++ {
+		model, from := s.Model, nominal
+		switch {
+		case state == Fresh: // differs from High by contacts alone
+			from = s.Results[High]
+		case state == High:
+			from = s.Results[Weak]
 		}
+		if movedIn[state].places {
+			model = s.Hot
+		}
+		s.Results[state] = model.All(plan, func(i int) solve.Options {
+			return t.options(c.Design, state, nominal[i])
+		}, from)
 	}
 	return s
 }
@@ -53,10 +59,13 @@ func (s *Set) Options(situation int, state State) solve.Options {
 	return opt
 }
 
-// Value is a figure at nominal and at its worst corner.
+// Value is a figure three ways: at nominal values; as it is likely, each
+// independent tolerance moved alone to its bound and the deviations to the worse
+// combined by the root of the sum of their squares; and at its worst corner, all
+// tolerances at once.
 type Value struct {
-	Nominal, Corner float64
-	At              State // the state of Corner; Nominal when no corner is worse
+	Nominal, Likely, Corner float64
+	At                      State // the state of Corner; Nominal when no corner is worse
 }
 
 // Usable tells whether a situation has an operating point at nominal; only then
@@ -68,15 +77,28 @@ func (s *Set) Usable(situation int) bool { return s.Results[Nominal][situation].
 func (s *Set) worst(situation int, sign float64, figure func(*warm.Result) float64) Value {
 	v := Value{Nominal: figure(s.Results[Nominal][situation])}
 	v.Corner = v.Nominal
-	for _, state := range Corners {
+	// worse is how much worse a figure is in a state than at nominal; 0 = not.
+	worse := func(state State) float64 {
 		r := s.Results[state][situation]
 		if !r.Usable() {
-			continue
+			return 0
 		}
-		if x := figure(r); sign*x > sign*v.Corner {
+		return math.Max(sign*(figure(r)-v.Nominal), 0)
+	}
+	for _, state := range Corners {
+		if x := v.Nominal + sign*worse(state); sign*x > sign*v.Corner {
 			v.Corner, v.At = x, state
 		}
 	}
+	sum := 0.0
+	for _, bounds := range alone {
+		most := 0.0
+		for _, state := range bounds {
+			most = math.Max(most, worse(state))
+		}
+		sum += most * most
+	}
+	v.Likely = v.Nominal + sign*math.Sqrt(sum)
 	return v
 }
 

@@ -35,7 +35,8 @@ func (l *Laid) ConductorC(amps float64) float64 {
 // made and may be shared.
 type Model struct {
 	Circuit *circuit.Circuit
-	// AboveK is how much hotter every place is than the design says.
+	// AboveK is how much hotter than the default a place is whose ambient the
+	// design does not give.
 	AboveK float64
 	Wires  []Laid // by wire index
 
@@ -69,7 +70,8 @@ func NewBy(c *circuit.Circuit, rater *conductor.Rater) *Model {
 	return m
 }
 
-// Hotter is the same wires with every place hotter by a number of kelvin; what
+// Hotter is the same wires with every place hotter by a number of kelvin whose
+// ambient the design does not give: a given one is the highest expected. What
 // they may carry there is that of the worst case (conductor.Rater.AllowedAtWorst).
 func (m *Model) Hotter(byK float64) *Model {
 	hot := &Model{Circuit: m.Circuit, AboveK: m.AboveK + byK, rater: m.rater, lib: m.lib}
@@ -87,13 +89,17 @@ func (m *Model) lay() {
 // layWire rates a wire in free air and in each run of its route, and keeps the
 // least.
 func (m *Model) layWire(w *circuit.Wire) Laid {
-	l := Laid{Wire: w, AmbientC: w.AmbientC + m.AboveK, share: 1}
+	aboveK := m.AboveK
+	if w.AmbientKnown {
+		aboveK = 0
+	}
+	l := Laid{Wire: w, AmbientC: w.AmbientC + aboveK, share: 1}
 	if m.rater == nil {
 		l.Allowed.Missing = []string{"no parts library, so no allowed current"}
 		return l
 	}
 	allowed := m.rater.Allowed
-	if m.AboveK > 0 {
+	if aboveK > 0 {
 		allowed = m.rater.AllowedAtWorst
 	}
 	base := conductor.Conditions{Type: w.Spec.Type, Size: w.Spec.Size, AmbientC: l.AmbientC}

@@ -71,7 +71,7 @@ func (p *Pass) reportUnderLoad(b *circuit.Branch) {
 	}
 	fin := ofFuse(severity, b)
 	fin.What = fmt.Sprintf("%s carries %s; at %s it may carry %s continuously",
-		fuseText(b), w.split(amps), celsius(b.Part.AmbientC()+p.ambientRiseK()), amps(limit))
+		fuseText(b), w.split(amps), celsius(b.Device(p.ambientRiseK()).AmbientC), amps(limit))
 	if p.onlyHeld(b) {
 		fin.What = strings.TrimSuffix(fin.What, " continuously")
 	}
