@@ -826,6 +826,7 @@ var preparedRows = Library{WireTypes: []*WireType{
 	{Name: "aged relay contact", Unit: "times", Value: 2, Source: Source{text95, "one source"}},
 	{Name: "aged switch contact", Unit: "times", Value: 2, Source: Source{text42, "common practice, no source"}},
 	{Name: "hot fuse", Unit: "times", Value: 1.7, Source: Source{text96, "computed"}},
+	{Name: "blocked motor", Unit: "times", Value: 5, Source: Source{text97, "one source"}},
 }}
 
 // Rows that stand in several lists.
@@ -973,4 +974,5 @@ const (
 	text94 = "UN R37, power at test voltage: R5W at most 5.5 W of 5 W; H17 at most 37 W of 35 W is confirmed by one source"
 	text95 = "maker's data sheets, mini relays: at most 50 mV and at most 100 mV over the contact at 10 A; the library takes the first"
 	text96 = "makers' data sheets, blade fuses 32 V: voltage drop at the rating over rating times cold resistance, 1.32 to 1.67 (rows of fuse.yaml)"
+	text97 = "article on DC motors' starting current and voltage drop: 3 times the running current for small, 4 for medium, 5 to 7 for large motors; a motor that is blocked keeps it"
 )
