@@ -39,6 +39,8 @@ type Library struct {
 	CurrentTables []*CurrentTable
 	// Tolerances are how far the figures of a design may be off in use.
 	Tolerances []*Tolerance
+	// Verdicts are the figures against which limits hold.
+	Verdicts []*Verdict
 }
 
 // WireType is a family of insulated wire after one standard: "SAE J1128 TXL",

@@ -24,4 +24,5 @@ var lists = []struct {
 	{"batteries", readChemistry},
 	{"designators", readDesignator},
 	{"tolerances", readTolerance},
+	{"verdicts", readVerdict},
 }

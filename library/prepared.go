@@ -827,6 +827,13 @@ var preparedRows = Library{WireTypes: []*WireType{
 	{Name: "aged switch contact", Unit: "times", Value: 2, Source: Source{text42, "common practice, no source"}},
 	{Name: "hot fuse", Unit: "times", Value: 1.7, Source: Source{text96, "computed"}},
 	{Name: "blocked motor", Unit: "times", Value: 5, Source: Source{text97, "one source"}},
+}, Verdicts: []*Verdict{
+	{Limit: "voltage drop", Figure: "nominal", Why: "the share of the system voltage is defined for the conductors at nominal values", Source: Source{text98, "two sources"}},
+	{Limit: "load share of fuse", Figure: "nominal", Why: "the share is the margin for tolerances and age", Source: Source{text99, "from memory"}},
+	{Limit: "allowed current", Figure: "nominal", Why: "the margin to the class is the margin for tolerances", Source: Source{text42, "common practice, no source"}},
+	{Limit: "class temperature", Figure: "likely", Why: "nothing is left above it, but all tolerances are not at their bounds for life", Source: Source{text42, "common practice, no source"}},
+	{Limit: "contact rating", Figure: "likely", Why: "a rating without a margin, borne for life", Source: Source{text42, "common practice, no source"}},
+	{Limit: "minimum voltage", Figure: "worst", Why: "below it the load fails at once", Source: Source{text42, "common practice, no source"}},
 }}
 
 // Rows that stand in several lists.
@@ -975,4 +982,6 @@ const (
 	text95 = "maker's data sheets, mini relays: at most 50 mV and at most 100 mV over the contact at 10 A; the library takes the first"
 	text96 = "makers' data sheets, blade fuses 32 V: voltage drop at the rating over rating times cold resistance, 1.32 to 1.67 (rows of fuse.yaml)"
 	text97 = "article on DC motors' starting current and voltage drop: 3 times the running current for small, 4 for medium, 5 to 7 for large motors; a motor that is blocked keeps it"
+	text98 = "ABYC E-11: conductor size by the current of the load, the length and the volts lost at nominal voltage"
+	text99 = "0.8 of the rating for continuous load; origin NFPA 70 210.20(A)"
 )

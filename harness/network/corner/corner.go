@@ -68,6 +68,30 @@ type Value struct {
 	At                      State // the state of Corner; Nominal when no corner is worse
 }
 
+// Kind is one of the three figures of a Value.
+type Kind int
+
+// The kinds, from the mildest to the gravest.
+const (
+	AtNominal Kind = iota
+	AtLikely
+	AtWorst
+)
+
+// KindOf is the kind that the library's word means.
+func KindOf(word string) Kind {
+	switch word {
+	case "nominal":
+		return AtNominal
+	case "likely":
+		return AtLikely
+	}
+	return AtWorst
+}
+
+// Of is the figure of a kind.
+func (v Value) Of(k Kind) float64 { return [...]float64{v.Nominal, v.Likely, v.Corner}[k] }
+
 // Usable tells whether a situation has an operating point at nominal; only then
 // have its figures a meaning.
 func (s *Set) Usable(situation int) bool { return s.Results[Nominal][situation].Usable() }
@@ -83,7 +107,10 @@ func (s *Set) worst(situation int, sign float64, figure func(*warm.Result) float
 		if !r.Usable() {
 			return 0
 		}
-		return math.Max(sign*(figure(r)-v.Nominal), 0)
+		if by := sign * (figure(r) - v.Nominal); by > 0 { // not of two without bound
+			return by
+		}
+		return 0
 	}
 	for _, state := range Corners {
 		if x := v.Nominal + sign*worse(state); sign*x > sign*v.Corner {

@@ -1,6 +1,8 @@
 package rules
 
 import (
+	"math"
+
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
 	"fusewright/harness/review/finding"
@@ -59,6 +61,16 @@ func (f *facts) continuousA(b *circuit.Branch, aboveK float64) float64 {
 		return fuseRating(b)
 	}
 	return corner.FuseBearsA(f.d, b, aboveK)
+}
+
+// makersA is what the maker lets a fuse carry for good, without the practice's
+// margin.
+func (f *facts) makersA(b *circuit.Branch, aboveK float64) float64 {
+	share := 1.0
+	if maker, known := b.Device(aboveK).Share(); known && !f.onlyHeld(b) {
+		share = math.Min(share, maker)
+	}
+	return share * fuseRating(b)
 }
 
 // demandA is what the accessories and coils below a node draw together when

@@ -285,9 +285,7 @@ loads:
 			s.BranchA[b.Index] = amps
 		}
 		p.found, p.facts = nil, newFacts(p.in)
-		if p.underLoad(b) {
-			p.reportUnderLoad(b)
-		}
+		p.judgeUnderLoad(b)
 		says(t, fmt.Sprintf("%g A", amps), p.found, want)
 	}
 }

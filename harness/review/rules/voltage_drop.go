@@ -17,7 +17,8 @@ var voltageDrop = &Rule{
 	Title: "too much voltage is lost between battery and load",
 	Doc: "For every load that is on: the voltage at the battery's posts less the voltage at the load, so " +
 		"feed and return together, with fuses, contacts and terminations, wires warm. The worst " +
-		"situation is reported, at nominal values and in its worst case; the worst case decides. An element that " +
+		"situation is reported, at nominal values, as is likely and in its worst case; nominal decides, since the " +
+		"limits are defined so, and a limit that only the worst case breaks is advice. An element that " +
 		"alone takes two fifths of the drop is named.",
 	Formula: "drop = (V battery − V load) / nominal system voltage",
 	Limits: "the practice's limit for critical or other loads; `limits: drop critical`, `drop " +
@@ -25,7 +26,7 @@ var voltageDrop = &Rule{
 	Why: "lamps dim, motors stall and heat, electronics reset, and the lost power heats the " +
 		"wires",
 	Change:   "use a thicker feed and return, or shorten them",
-	Severity: "fault; danger for a critical load at more than twice its limit",
+	Severity: "fault; danger for a critical load at more than twice its limit; advice when only the worst case breaks it",
 	Source:   "ABYC E-11: 3 % critical, 10 % other, of the nominal voltage (two sources)",
 	Mend:     MendDrop,
 	Bad: `
@@ -57,23 +58,23 @@ func (f *facts) dropOf(s *solve.Solution, b *circuit.Branch) float64 {
 func (p *Pass) judgeDrop(part *circuit.Part, b *circuit.Branch) {
 	l := accessory(part)
 	limit, given := p.dropLimit(l.Critical)
-	w := p.worstDrop(b)
-	if w.in == nil || !over(w.Corner, limit) {
-		return
-	}
-	severity, kind, key := finding.Fault, "other", "drop other"
+	kind, key := "other", "drop other"
 	if l.Critical {
 		kind, key = "critical", "drop critical"
-		severity = graver(w.Corner > 2*limit, finding.Fault, finding.Danger)
 	}
-	fin := ofPart(severity, part)
+	v := p.held("voltage drop", p.worstDrop(b), finding.Larger, limit, limit, func(c cornered) finding.Severity {
+		return graver(l.Critical && c.decisive() > 2*limit, finding.Fault, finding.Danger)
+	})
+	if v.severity == 0 {
+		return
+	}
+	fin := ofPart(v.severity, part)
 	print := against(limit, quantity.Share)
-	_, most := quantity.Against(w.Corner, limit, quantity.Share)
+	_, most := quantity.Against(v.decisive(), limit, quantity.Share)
 	fin.What = fmt.Sprintf("%s loses %s, %s of the system voltage, on its way%s; %s loads may lose %s",
-		part.Name, volts(w.Corner*p.d.NominalV()), print(w.Corner), w.said(print), kind, most) +
-		p.mostLost(part, b, w.in)
-	w.decides(&fin, "drop", finding.Larger, 100, limit, "%")
-	fin.Situation = w.in.Name
+		part.Name, volts(v.decisive()*p.d.NominalV()), print(v.decisive()), v.said(print), kind, most) +
+		p.mostLost(part, b, v.in)
+	v.decides(&fin, "drop", finding.Larger, 100, limit, "%")
 	fin.Source = p.limitSource(key, given)
 	p.report(fin)
 }
@@ -124,15 +125,17 @@ func elementText(b *circuit.Branch) string {
 	return b.Name
 }
 
-// worstDrop is the drop before a load as a share of the system voltage, in the
-// situation in which it is worst.
-func (f *facts) worstDrop(b *circuit.Branch) cornered {
-	w := f.worstCorner(1, func(s *solve.Solution) bool { return s.LoadOn[b.Index] },
-		func(s *solve.Solution) float64 { return f.dropOf(s, b) },
-		func(c *corner.Set, i int) corner.Value { return c.Drop(i, b) })
-	w.Nominal /= f.d.NominalV()
-	w.Corner /= f.d.NominalV()
-	return w
+// worstDrop is the drop before a load as a share of the system voltage.
+func (f *facts) worstDrop(b *circuit.Branch) measure {
+	return func(by corner.Kind) cornered {
+		w := f.worstCorner(by, 1, func(s *solve.Solution) bool { return s.LoadOn[b.Index] },
+			func(s *solve.Solution) float64 { return f.dropOf(s, b) },
+			func(c *corner.Set, i int) corner.Value { return c.Drop(i, b) })
+		w.Nominal /= f.d.NominalV()
+		w.Likely /= f.d.NominalV()
+		w.Corner /= f.d.NominalV()
+		return w
+	}
 }
 
 // dropLimit is the share of the system voltage a load's circuit may lose, and
