@@ -36,6 +36,7 @@ func readChemistry(m *row, s Source) {
 		Aliases:          m.texts("aliases"),
 		Peukert:          m.needNumber("peukert", 1, 2),
 		RatedH:           m.needNumber("rated h", 0.1, 200),
+		CrankingRated:    m.yes("cranking rated"),
 		OhmAh:            m.needNumber("ohm Ah", 0.001, 10),
 		ChargeShare:      m.needNumber("charge share", 0.01, 10),
 		ChargeEfficiency: m.needNumber("charge efficiency", 0.1, 1),

@@ -35,6 +35,8 @@ type Library struct {
 	Designators []*Designator
 	// Insulations are the thermal data of insulation materials.
 	Insulations []*Insulation
+	// Interrupting is what devices of boats must break, ascending by the battery.
+	Interrupting []*Interrupting
 	// CurrentTables are the published tables of allowed wire current.
 	CurrentTables []*CurrentTable
 	// Tolerances are how far the figures of a design may be off in use.
@@ -254,14 +256,16 @@ type Practice struct {
 	DropOther             float64
 	FuseDistanceM         float64 // from the source to the first fuse, bare conductor
 	FuseDistanceSheathedM float64
-	FuseLoadShare         float64           // continuous load as a share of the rating
-	FuseWireShare         float64           // rating as a share of the wire's allowed current
-	FuseRatio             float64           // least ratio of upstream to downstream rating
-	MinMm2                float64           // smallest conductor
-	MinFlexMm2            float64           // smallest conductor in a flexing run
-	HotSpotMarginC        float64           // kept below the insulation class
-	Ampacity              string            // name of the current table that governs
-	Source                map[string]Source // by the yaml key of the limit
+	FuseLoadShare         float64 // continuous load as a share of the rating
+	FuseWireShare         float64 // rating as a share of the wire's allowed current
+	// MostFuseWireShare is the same where nothing in the circuit overloads the wire.
+	MostFuseWireShare float64
+	FuseRatio         float64           // least ratio of upstream to downstream rating
+	MinMm2            float64           // smallest conductor
+	MinFlexMm2        float64           // smallest conductor in a flexing run
+	HotSpotMarginC    float64           // kept below the insulation class
+	Ampacity          string            // name of the current table that governs
+	Source            map[string]Source // by the yaml key of the limit
 }
 
 // Chemistry is a battery chemistry.
@@ -270,6 +274,8 @@ type Chemistry struct {
 	Aliases []string
 	Peukert float64
 	RatedH  float64 // hour rate used when the design gives none
+	// CrankingRated tells that such batteries are sold by cold-cranking current.
+	CrankingRated bool
 	// OpenCircuit is volts per 12 V class battery at a state of charge 0..1, ascending.
 	OpenCircuit []VoltsAt
 	// OhmAh is internal resistance times capacity for a 12 V class battery:

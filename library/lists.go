@@ -22,6 +22,7 @@ var lists = []struct {
 	{"colours", readColour},
 	{"practices", readPractice},
 	{"batteries", readChemistry},
+	{"interrupting capacities", readInterrupting},
 	{"designators", readDesignator},
 	{"tolerances", readTolerance},
 	{"verdicts", readVerdict},

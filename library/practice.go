@@ -29,6 +29,7 @@ func readPractice(m *row, s Source) {
 	p.FuseDistanceSheathedM = number("fuse distance sheathed mm", 1, 5000) / 1e3
 	p.FuseLoadShare = number("load share of fuse", 0.1, 1)
 	p.FuseWireShare = number("fuse share of wire", 0.1, 2)
+	p.MostFuseWireShare = number("most fuse share of wire", 1, 3)
 	p.FuseRatio = number("fuse ratio", 1, 10)
 	p.MinMm2 = number("least mm2", 0.05, 10)
 	p.MinFlexMm2 = number("least flexing mm2", 0.05, 10)

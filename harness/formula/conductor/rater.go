@@ -90,6 +90,19 @@ func (r *Rater) input(c Conditions, marginC float64) AllowedInput {
 		MarginC: marginC, Table: r.table, Bundling: r.bundling}
 }
 
+// ToClassA is the current that brings a wire to its class for good, with no margin,
+// by the heat balance; 0 where its place is as hot.
+func (r *Rater) ToClassA(c Conditions) float64 {
+	type toClass Conditions
+	return r.Kept(toClass(c), func() any {
+		a := AllowedCurrent(r.input(c, 0))
+		if !a.Known {
+			return 0.0
+		}
+		return a.HeatA
+	}).(float64)
+}
+
 // AllowedAtWorst is Allowed where the ambient is already that of the worst case.
 // The margin to the class is there for a place hotter than was said, so it is not
 // taken a second time: in a place that eats into it the wire may carry what warms

@@ -15,6 +15,7 @@ type Laid struct {
 	Wire     *circuit.Wire
 	In       *circuit.Bundle // the run that reduces its current most; nil outside runs
 	AmbientC float64
+	ToClassA float64 // what brings it to its class for good, without the margin
 
 	share float64 // of its current in free air
 	curve *curve  // nil = type or size not known
@@ -104,6 +105,7 @@ func (m *Model) layWire(w *circuit.Wire) Laid {
 	}
 	base := conductor.Conditions{Type: w.Spec.Type, Size: w.Spec.Size, AmbientC: l.AmbientC}
 	l.Allowed = allowed(base)
+	least := base
 	for _, b := range w.Route {
 		at := base
 		at.Loaded = b.Loaded
@@ -111,11 +113,11 @@ func (m *Model) layWire(w *circuit.Wire) Laid {
 			at.CoverFactor = b.Run.Cover.CurrentFactor
 		}
 		if a := allowed(at); a.Share() < l.Share() {
-			l.Allowed, l.In = a, b
+			l.Allowed, l.In, least = a, b, at
 		}
 	}
 	if base.Type != nil && base.Size != nil && l.Share() > 0 {
-		l.share = l.Share()
+		l.share, l.ToClassA = l.Share(), m.rater.ToClassA(least)
 		l.curve = m.curveOf(kind{base.Type, base.Size, l.AmbientC})
 	}
 	return l

@@ -136,6 +136,7 @@ func (c cornered) said(print func(float64) string) string {
 // the figure that decides is the margin, negative when it is over.
 func (c cornered) decides(f *finding.Finding, name string, worse finding.Sense, scale, limit float64, unit string) {
 	f.Situation = c.in.Name
+	f.Leave = f.Severity == finding.Advice // only the worst case breaks the limit
 	f.Figure = finding.NewFigure(c.decisive()*scale, limit*scale, unit, worse)
 	f.Numbers = []finding.Number{{Name: name + " nominal", Value: c.Nominal * scale, Unit: unit},
 		{Name: name + " likely", Value: c.Likely * scale, Unit: unit},

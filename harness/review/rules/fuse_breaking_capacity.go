@@ -2,7 +2,10 @@ package rules
 
 import (
 	"fmt"
+	"math"
+	"slices"
 
+	"fusewright/harness/formula/battery"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
@@ -12,12 +15,14 @@ var fuseBreakingCapacity = &Rule{
 	Title: "a short at the fuse can exceed its breaking capacity",
 	Doc: "The prospective current of a bolted short just behind each fuse that has no other fuse above " +
 		"it, by the fault study: full battery, charging system at its limit, wires at 20 °C, the return " +
-		"bare metal at the battery. A fuse behind another is left out: the first one limits the fault.",
+		"bare metal at the battery. A fuse behind another is left out: the first one limits the fault. On boats the " +
+		"standard's table by the battery's cold-cranking current says what is enough, for devices that feed others " +
+		"and for branches. On vehicles it is advice: every factory builds blade fuses behind its battery.",
 	Formula:  "I = (Voc + I charging · R battery) / (R battery + R wires to the fuse + R fuse)",
-	Limits:   "the fuse type's breaking capacity",
+	Limits:   "the fuse type's breaking capacity; what it must break is at most what the table asks of boats",
 	Why:      "a fuse that must break more than it can may burst and go on arcing",
 	Change:   "fit a type with a higher breaking capacity as the first fuse",
-	Severity: "danger; advice up to a tenth above the limit, which is less than a battery's resistance is known to",
+	Severity: "danger afloat; advice on vehicles, and up to a tenth above the limit, which is less than a battery's resistance is known to",
 	Source: "Ohm's law, fault-current articles (two sources); breaking capacity of ISO 8820 " +
 		"types: makers' data sheets (two sources)",
 	Mend: MendBreaking,
@@ -65,16 +70,34 @@ func (p *Pass) behindA(b *circuit.Branch) float64 {
 const roughly = 1.1
 
 func (p *Pass) judgeBreaking(b *circuit.Branch) {
-	fault := p.behindA(b)
-	if fault <= b.Fuse.Type.BreakingA {
+	fault, breaks := p.behindA(b), b.Fuse.Type.BreakingA
+	if must := p.mustBreakA(b); fault <= breaks || must <= breaks {
 		return
 	}
-	fin := ofFuse(graver(fault > b.Fuse.Type.BreakingA*roughly, finding.Advice, finding.Danger), b)
+	fin := ofFuse(graver(p.practice.Afloat && fault > breaks*roughly, finding.Advice, finding.Danger), b)
+	fin.Leave = !p.practice.Afloat
 	fin.What = fmt.Sprintf("a short behind %s draws about %s; type %s breaks at most %s",
-		fuseText(b), ampsOver(fault, b.Fuse.Type.BreakingA), b.Fuse.Type.Name, rated(b.Fuse.Type.BreakingA))
-	atMost(&fin, "prospective current", fault, b.Fuse.Type.BreakingA, "A")
+		fuseText(b), ampsOver(fault, breaks), b.Fuse.Type.Name, rated(breaks))
+	atMost(&fin, "prospective current", fault, breaks, "A")
 	fin.Source = b.Fuse.Type.Source.String()
 	p.report(fin)
+}
+
+// mustBreakA is what the standard of boats asks of a device by its battery; without
+// bound where it says nothing.
+func (p *Pass) mustBreakA(b *circuit.Branch) float64 {
+	bank := battery.Of(p.d)
+	if !p.practice.Afloat || bank == nil || bank.CrankingA() == 0 {
+		return math.Inf(1)
+	}
+	row := p.d.Library.InterruptingFor(bank.CrankingA())
+	switch {
+	case row == nil:
+		return math.Inf(1)
+	case slices.Contains(p.above, b): // the next device of another
+		return row.MainA
+	}
+	return row.BranchA
 }
 
 // openCircuitV is the resting voltage of the full battery.

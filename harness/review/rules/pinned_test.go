@@ -210,9 +210,13 @@ func TestHotPlaceAtTheClass(t *testing.T) {
 	}
 }
 
-// A fuse that breaks 1 000 A: up to a tenth above it is advice.
+// A fuse that breaks 1 000 A: up to a tenth above it is advice, and more on
+// vehicles. Afloat a battery of 257 A cold cranking (5.4 V / 21 mΩ) asks 750 A of a
+// branch, which is enough, and 1 500 A of the one that feeds others.
 func TestBreakingCapacityAtTheEdge(t *testing.T) {
 	p := passOf(t, fuseBreakingCapacity, "")
+	boat := *p.practice
+	boat.Afloat = true
 	b := part(t, p, "lamp fuse").Branches[0]
 	kind := *b.Fuse.Type
 	kind.BreakingA = 1000
@@ -221,7 +225,14 @@ func TestBreakingCapacityAtTheEdge(t *testing.T) {
 		p.in.Protection = &protection.Study{Fuses: []*protection.Fuse{{Branch: b, FaultA: fault}}}
 		p.found = nil
 		p.judgeBreaking(b)
-		says(t, fmt.Sprintf("%g A", fault), p.found, want)
+		says(t, fmt.Sprintf("%g A", fault), p.found, min(want, finding.Advice))
+		p.practice, p.found = &boat, nil
+		p.judgeBreaking(b)
+		says(t, fmt.Sprintf("%g A on a boat's branch", fault), p.found, none)
+		p.above[0], p.found = b, nil
+		p.judgeBreaking(b)
+		says(t, fmt.Sprintf("%g A on a boat's main", fault), p.found, want)
+		p.practice, p.above[0] = p.d.Practice, nil
 	}
 	p.d.Battery.Chemistry = nil
 	if got := p.openCircuitV(); math.Abs(got-12.8) > 1e-12 {

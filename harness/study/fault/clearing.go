@@ -1,6 +1,7 @@
 package fault
 
 import (
+	"cmp"
 	"math"
 
 	"fusewright/harness/formula/fusing"
@@ -290,11 +291,8 @@ func (w *walk) heatOf(c carried, seconds float64) Heat {
 }
 
 // nearer compares two wires by the margin in time, and where both stand the
-// current for good by temperature against limit.
+// current for good by temperature against limit; of equal ones a feed goes first.
 func nearer(a, b *Heat) bool {
-	ma, mb := a.Margin(), b.Margin()
-	if ma != mb {
-		return ma < mb
-	}
-	return a.EndC-a.LimitC > b.EndC-b.LimitC
+	return cmp.Or(cmp.Compare(a.Margin(), b.Margin()), cmp.Compare(b.EndC-b.LimitC, a.EndC-a.LimitC),
+		cmp.Compare(a.Wire.Role, b.Wire.Role)) < 0
 }

@@ -20,6 +20,7 @@ type Overload struct {
 	Wire    *circuit.Wire
 	Blocked *circuit.Branch // the motor that stands still; nil = all loads at once
 	Amps    float64         // through the wire
+	Bare    bool            // no fuse is on the way
 	// Device is the fuse on the way that is the first to have opened for certain,
 	// after OpensS at the latest; nil and +Inf when none need ever open.
 	Device  *circuit.Branch
@@ -163,7 +164,7 @@ type passed struct {
 // take keeps an overload where it leaves the wire least. A fuse must beat the
 // overload limit of the wire; what no fuse ever ends must not pass its class.
 func (s *study) take(w *circuit.Wire, blocked *circuit.Branch, amps float64, fuses []passed) {
-	o := &Overload{Wire: w, Blocked: blocked, Amps: amps, OpensS: math.Inf(1)}
+	o := &Overload{Wire: w, Blocked: blocked, Amps: amps, Bare: len(fuses) == 0, OpensS: math.Inf(1)}
 	for _, p := range fuses {
 		if d, _ := s.faults.Device(p.fuse); d.Rating != nil {
 			if at := latest(d, p.amps); at < o.OpensS {
