@@ -47,7 +47,7 @@ func run(w io.Writer, folder, only string, verbose bool) error {
 		}
 	}
 	if only == "" || only == "designs" {
-		return printDesigns(w, folder+"/designs", verbose)
+		return printDesigns(w, "testdata/corpus-clean-trade", verbose)
 	}
 	return nil
 }

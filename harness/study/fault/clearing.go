@@ -293,6 +293,14 @@ func (w *walk) heatOf(c carried, seconds float64) Heat {
 // nearer compares two wires by the margin in time, and where both stand the
 // current for good by temperature against limit; of equal ones a feed goes first.
 func nearer(a, b *Heat) bool {
-	return cmp.Or(cmp.Compare(a.Margin(), b.Margin()), cmp.Compare(b.EndC-b.LimitC, a.EndC-a.LimitC),
+	return cmp.Or(compare(a.Margin(), b.Margin()), compare(b.EndC-b.LimitC, a.EndC-a.LimitC),
 		cmp.Compare(a.Wire.Role, b.Wire.Role)) < 0
+}
+
+// compare is cmp.Compare for figures that rounding may have parted.
+func compare(a, b float64) int {
+	if math.Abs(a-b) <= 1e-9*math.Abs(a) {
+		return 0
+	}
+	return cmp.Compare(a, b)
 }
