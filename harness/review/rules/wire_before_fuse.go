@@ -11,7 +11,8 @@ import (
 var wireBeforeFuse = &Rule{
 	Name:  "wire-before-fuse",
 	Title: "a wire before its first fuse carries less than the fuses it feeds",
-	Doc: "Every wire between the battery and the first fuses, against what those let through: the largest of them, and " +
+	Doc: "Every wire between the battery and the first fuses, and every wire from a fused point to fuses of their own no " +
+		"further away than a fuse may be from its source, against what those let through: the largest of them, and " +
 		"all together. How long such a wire may be is judged by fuse-too-far; a wire that leads to no fuse by " +
 		"unfused-conductor.",
 	Formula: "largest rating ≤ share × allowed current; Σ ratings ≤ share × allowed current",
@@ -36,7 +37,9 @@ loads:
 `,
 	Run: func(p *Pass) {
 		for _, w := range p.c.Wires {
-			if at := p.guards[w.From.Node.Index]; !isReturn(w) && w.Branch.Feeds() && at.fuse == nil && math.IsInf(at.A, 1) {
+			at := p.guards[w.From.Node.Index]
+			bare := !isReturn(w) && w.Branch.Feeds() && at.fuse == nil && math.IsInf(at.A, 1)
+			if bare || p.tail(w) {
 				p.judgeBeforeFuse(w)
 			}
 		}
