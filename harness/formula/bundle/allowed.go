@@ -49,6 +49,14 @@ func (b *Bundle) AllowedA(i int) float64 {
 	return amps
 }
 
+// Factor is what the others leave wire i of AloneA, 0 to 1; 0 when that is nothing.
+func (b *Bundle) Factor(i int) float64 {
+	if alone := b.AloneA(i); alone > 0 {
+		return b.AllowedA(i) / alone
+	}
+	return 0
+}
+
 func (b *Bundle) ohmAtLimit(i int) float64 {
 	return conductor.AtTemperature(b.wires[i].OhmPerM20, b.wires[i].LimitC)
 }

@@ -13,7 +13,7 @@ import (
 const acrossWPerMK = 0.13
 
 // fill is the part of the cylinder's section that the wires take up: the stretched
-// line round hexagonal bundles of 3 to 37 wires has that length within 4 %.
+// line round hexagonal bundles of 3 to 37 wires has that length within 5 %.
 const fill = 0.75
 
 // core is a group of strands taken as a cylinder with evenly spread heat: the

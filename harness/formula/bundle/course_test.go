@@ -38,6 +38,25 @@ func TestShortTimeIsAdiabatic(t *testing.T) {
 	}
 }
 
+// What a cover leaves is a resistance to the outside: it shortens no short-circuit
+// time, and lowers the steady state as everywhere.
+func TestCoverInShortTime(t *testing.T) {
+	wires := pulsed(t, thin25, 3, 5000, 160, 30).wires
+	b, err := New(wires, Place{AmbientC: 30, Share: 0.8})
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := conductor.AdiabaticS(5000, thin25.AreaMm2, 30, 160)
+	if got := b.HotAfterS(0); got < want*0.999 || got > want*1.01 {
+		t.Errorf("%g s, short-circuit formula %g s", got, want)
+	}
+	bare := ready(t, wires, 30).with(0, 20).with(1, 20).with(2, 20)
+	covered, _ := New(bare.wires, Place{AmbientC: 30, Share: 0.8})
+	if x, y := bare.Course(0, Cycle{60, 300}), covered.Course(0, Cycle{60, 300}); !(y.Settled.ConductorC > x.Settled.ConductorC) {
+		t.Errorf("settled %+v under a cover, %+v without", y.Settled, x.Settled)
+	}
+}
+
 // On for good is the steady state, in each of many bundles.
 func TestLongTimeIsSteady(t *testing.T) {
 	rng := rand.New(rand.NewSource(5))

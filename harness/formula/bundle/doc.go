@@ -35,7 +35,7 @@
 // In time a wire is three heat capacities on a line (network), which tend to the
 // steady state and begin with the short-circuit formula of package conductor.
 //
-// Not modelled: sun, wind, walls that are touched, bundles side by side, the
+// Not modelled: the heat capacity of a cover, sun, wind, walls that are touched, bundles side by side, the
 // length of a bundle and heat along the wires, jacketed cable with air inside, and
 // pulsed wires of different cycles (take the hotter mean for one of them).
 //

@@ -27,8 +27,8 @@ func Example() {
 	fmt.Printf("20 s in 10 min: %.0f °C at first, %.0f °C settled\n", c.First.ConductorC, c.Settled.ConductorC)
 	// Output:
 	// a lamp may take 35.1 A beside the others without the winch
-	// the winch makes its wire hot after 23 s
-	// 20 s in 10 min: 99 °C at first, 99 °C settled
+	// the winch makes its wire hot after 25 s
+	// 20 s in 10 min: 95 °C at first, 95 °C settled
 }
 
 func off(wires []bundle.Wire) *bundle.Bundle {

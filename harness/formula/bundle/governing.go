@@ -48,7 +48,7 @@ type Ruling struct {
 	Model, Published float64 // both; Published is NaN where the practice has none
 }
 
-// Governing is the lower of the model's factor, AllowedA/AloneA, and the
+// Governing is the lower of the model's factor (Bundle.Factor) and the
 // practice's at the loading really there.
 func Governing(model float64, p Published, l Loading) Ruling {
 	r := Ruling{Factor: model, Governs: GovernsModel, Model: model}

@@ -46,6 +46,17 @@ func TestGoverning(t *testing.T) {
 	}
 }
 
+// A wire whose place leaves no room has no factor but zero.
+func TestFactor(t *testing.T) {
+	if f := alike(t, thin25, 3, 3, 5, 105, 110).Factor(0); f != 0 {
+		t.Errorf("%g in a place above the class", f)
+	}
+	b := alike(t, thin25, 3, 3, 25, 105, 30)
+	if f := b.Factor(1); f != b.AllowedA(1)/b.AloneA(1) || !(f > 0.5 && f < 1) {
+		t.Errorf("%g", f)
+	}
+}
+
 // A wire with what the practice allows it counts as one, one with half as a
 // quarter, one with more as one, one without current as none.
 func TestLoadingWeighsByLoss(t *testing.T) {

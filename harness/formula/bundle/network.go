@@ -7,9 +7,6 @@ import (
 	"fusewright/harness/formula/conductor"
 )
 
-// nodes are the temperatures of the thermal network in °C.
-type nodes struct{ conductorC, insulationC, bundleC float64 }
-
 // network is one wire in its bundle as three heat capacities on a line, per metre:
 //
 //	Cc·dTc/dt = I²·R(Tc) − (Tc − Ti)/r
@@ -56,6 +53,11 @@ func (b *Bundle) network(i int, g group) *network {
 			}
 			n.heat[2] += copperCapacity(b.wires[s.wire]) + plasticCapacity(b.wires[s.wire])
 		}
+	}
+	// A share of the current stands for resistance to the outside, not for heat:
+	// the strands carry 1/Share², so the capacities do too.
+	for k := range n.heat {
+		n.heat[k] /= b.place.Share * b.place.Share
 	}
 	return n
 }
