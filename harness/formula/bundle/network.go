@@ -175,20 +175,19 @@ type outflow struct {
 	last  int // where the last one was found
 }
 
-const outKnots = 64
+const outKnots = 48
 
+// outflow goes well beyond the core's steady state; from there on the straight
+// line is below the truth.
 func (b *Bundle) outflow(c core) *outflow {
 	o, out := &outflow{}, b.surface(&c)
 	inner := b.place.CoverKmPerW + c.innerKmPerW()/2
+	top := min(max(20, 2*(c.surfaceC-b.place.AmbientC)), conductor.CopperMeltsC-b.place.AmbientC)
 	for i := range o.knots {
 		part := float64(i) / (outKnots - 1)
-		rise := (conductor.CopperMeltsC - b.place.AmbientC) * part * part
-		if steady := c.surfaceC - b.place.AmbientC; steady < math.Inf(1) && i > 0 && i < outKnots-1 &&
-			i == int(math.Round(math.Sqrt(steady/(conductor.CopperMeltsC-b.place.AmbientC))*(outKnots-1))) {
-			rise = steady // exact where it matters most
-		}
-		w := out.SurfaceLossWPerM(b.place.AmbientC + rise)
-		o.knots[i].c, o.knots[i].w = b.place.AmbientC+rise+w*inner, w
+		ts := b.place.AmbientC + top*part*part
+		w := out.SurfaceLossWPerM(ts)
+		o.knots[i].c, o.knots[i].w = ts+w*inner, w
 	}
 	return o
 }
