@@ -90,14 +90,27 @@ func (b *Bundle) CommonFactor() float64 {
 		return math.Inf(1)
 	}
 	first := b.strands[0].wire
-	high := b.AloneA(first) / math.Abs(b.wires[first].CurrentA)
-	return largest(high, func(f float64) float64 {
-		m, over := b.hottest(f*f).mediumC, math.Inf(-1)
-		for _, s := range b.strands {
-			over = max(over, s.conductorC(m, f*f)-b.wires[s.wire].LimitC)
+	f := b.AloneA(first) / math.Abs(b.wires[first].CurrentA)
+	// One core after another; most often the first is the one that limits.
+	n := b.hottest(1).n
+	for range b.strands {
+		f = largest(f, func(f float64) float64 { return b.mostOverC(b.core(n, f*f), f*f) })
+		c := b.hottest(f * f)
+		if b.mostOverC(c, f*f) <= nearly {
+			break
 		}
-		return over
-	})
+		n = c.n
+	}
+	return f
+}
+
+// mostOverC is how far the first of the wires is above its limit with a core.
+func (b *Bundle) mostOverC(c core, x float64) float64 {
+	over := math.Inf(-1)
+	for _, s := range b.strands {
+		over = max(over, s.conductorC(c.mediumC, x)-b.wires[s.wire].LimitC)
+	}
+	return over
 }
 
 // nearly is a rise in kelvin or a heat in W/m that makes no difference.

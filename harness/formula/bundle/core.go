@@ -81,14 +81,10 @@ func (b *Bundle) surface(c *core) *conductor.Balance {
 // all currents: what is cooler than its neighbours counts only as far as its heat
 // makes them hotter than they were without it.
 func (b *Bundle) hottest(x float64) core {
-	best := core{surfaceC: b.place.AmbientC, mediumC: b.place.AmbientC}
-	for _, s := range b.strands {
-		best.add(s, x)
-	}
+	best := b.core(len(b.strands), x)
 	if best.n == 0 {
 		return best
 	}
-	b.settle(&best)
 	var c core
 	for _, s := range b.strands[:len(b.strands)-1] {
 		c.add(s, x)
@@ -100,6 +96,18 @@ func (b *Bundle) hottest(x float64) core {
 		}
 	}
 	return best
+}
+
+// core is that of the first n strands.
+func (b *Bundle) core(n int, x float64) core {
+	c := core{surfaceC: b.place.AmbientC, mediumC: b.place.AmbientC}
+	for _, s := range b.strands[:n] {
+		c.add(s, x)
+	}
+	if n > 0 {
+		b.settle(&c)
+	}
+	return c
 }
 
 // mayBeHotter tells whether a core makes more heat than it gives off with its
