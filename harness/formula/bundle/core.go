@@ -140,13 +140,15 @@ func (b *Bundle) settle(c *core) {
 	}
 	at20, out := c.lossW20/left, b.surface(c)
 	rise := at20 * ratio(b.place.AmbientC) / (c.outerMm() * 0.05) // some 16 W/m²K
+	top := conductor.CopperMeltsC - b.place.AmbientC
 	slope, before, was := 1.2, 0.0, 0.0
 	for range 60 {
+		rise = min(rise, top)
 		surface := b.place.AmbientC + rise
-		if surface > conductor.CopperMeltsC {
+		over := math.Log(out.SurfaceLossWPerM(surface) / (at20 * ratio(surface)))
+		if rise == top && over < 0 {
 			return
 		}
-		over := math.Log(out.SurfaceLossWPerM(surface) / (at20 * ratio(surface)))
 		if math.Abs(over) < 1e-9 || !(rise > 1e-9) {
 			break
 		}
