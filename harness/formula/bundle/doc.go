@@ -37,7 +37,7 @@
 //
 // Not modelled: the heat capacity of a cover, sun, wind, walls that are touched, bundles side by side, the
 // length of a bundle and heat along the wires, jacketed cable with air inside, and
-// pulsed wires of different cycles (take the hotter mean for one of them).
+// pulsed wires of different cycles.
 //
 // Results are estimates for planning. Local codes, the makers' instructions and
 // licensed practice come first.
