@@ -208,7 +208,7 @@ func (w *view) allowedA(x *circuit.Wire, z *library.WireSize, aboveK float64) fl
 	least := allowed(at).AllowedA
 	for _, b := range x.Route {
 		in := at
-		in.Loaded = b.Loaded
+		in.BundleShare = b.ShareOf(x)
 		if b.Run.Cover != nil {
 			in.CoverFactor = b.Run.Cover.CurrentFactor
 		}

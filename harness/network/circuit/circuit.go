@@ -232,6 +232,7 @@ type Wire struct {
 type Bundle struct {
 	Run     *design.Run
 	Wires   []*Wire
-	Loaded  int     // wires that can carry current at once (the most over situations is not known here: all power wires)
-	OuterMm float64 // of the bundle
+	Loaded  int             // wires that carry current in some situation
+	OuterMm float64         // of the bundle
+	shares  map[int]float64 // by wire index: see ShareOf
 }

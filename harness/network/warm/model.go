@@ -108,7 +108,7 @@ func (m *Model) layWire(w *circuit.Wire) Laid {
 	least := base
 	for _, b := range w.Route {
 		at := base
-		at.Loaded = b.Loaded
+		at.BundleShare = b.ShareOf(w)
 		if b.Run.Cover != nil {
 			at.CoverFactor = b.Run.Cover.CurrentFactor
 		}

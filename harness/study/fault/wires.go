@@ -67,7 +67,7 @@ func (w *Wires) place(i int, wire *circuit.Wire) {
 	w.at[i], w.allowed[i] = base, w.rater.Allowed(base)
 	for _, b := range wire.Route {
 		at := base
-		at.Loaded = b.Loaded
+		at.BundleShare = b.ShareOf(wire)
 		if b.Run.Cover != nil {
 			at.CoverFactor = b.Run.Cover.CurrentFactor
 		}
