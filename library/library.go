@@ -254,6 +254,7 @@ type Practice struct {
 	UsualWire             string  // wire type of a design that names none; "" = none is usual
 	DropCritical          float64 // share of the system voltage, feed and return together
 	DropOther             float64
+	DropAim               float64 // what is aimed at in the wires of what is on for long
 	FuseDistanceM         float64 // from the source to the first fuse, bare conductor
 	FuseDistanceSheathedM float64
 	FuseLoadShare         float64 // continuous load as a share of the rating

@@ -25,6 +25,7 @@ func readPractice(m *row, s Source) {
 	number := func(key string, lo, hi float64) float64 { return z.limit(key, p, s, lo, hi) }
 	p.DropCritical = number("drop critical", 0.001, 0.5)
 	p.DropOther = number("drop other", 0.001, 0.5)
+	p.DropAim = number("drop aim", 0.001, 0.5)
 	p.FuseDistanceM = number("fuse distance mm", 1, 5000) / 1e3
 	p.FuseDistanceSheathedM = number("fuse distance sheathed mm", 1, 5000) / 1e3
 	p.FuseLoadShare = number("load share of fuse", 0.1, 1)

@@ -57,8 +57,17 @@ func (b *Bundle) group(c *Circuit, useA []float64, published bundle.Published) {
 		wires = append(wires, bundle.Wire{Insulated: in, CurrentA: amps, LimitC: limitC})
 		of = append(of, w)
 	}
-	laid, err := bundle.New(wires, bundle.Place{AmbientC: RunAmbientC(b.Run)})
+	place := bundle.Place{AmbientC: RunAmbientC(b.Run)}
+	laid, err := bundle.New(wires, place)
 	if err != nil || b.Loaded == 0 {
+		return
+	}
+	// A wire that carries more than it may alone is found for itself, and is not to
+	// spoil what is said of the others.
+	for i := range wires {
+		wires[i].CurrentA = math.Min(wires[i].CurrentA, laid.AloneA(i))
+	}
+	if laid, err = bundle.New(wires, place); err != nil {
 		return
 	}
 	loading := laid.Loading(published)

@@ -22,7 +22,7 @@ var fuseBreakingCapacity = &Rule{
 	Limits:   "the fuse type's breaking capacity; what it must break is at most what the table asks of boats",
 	Why:      "a fuse that must break more than it can may burst and go on arcing",
 	Change:   "fit a type with a higher breaking capacity as the first fuse",
-	Severity: "danger afloat; advice on vehicles, and up to a tenth above the limit, which is less than a battery's resistance is known to",
+	Severity: "danger afloat; advice on vehicles, and up to a tenth above the limit for devices that feed others, half for branches: a battery's resistance is not known better",
 	Source: "Ohm's law, fault-current articles (two sources); breaking capacity of ISO 8820 " +
 		"types: makers' data sheets (two sources)",
 	Mend: MendBreaking,
@@ -66,16 +66,23 @@ func (p *Pass) behindA(b *circuit.Branch) float64 {
 }
 
 // roughly is the ratio within which a fault current is not known better: the
-// battery's resistance decides it, and differs by more between two of a type.
-const roughly = 1.1
+// battery's resistance decides it, and differs by more between two of a type. A
+// branch device is small, and its own resistance and contacts limit the current
+// more than the study's new ones do (common practice, no source).
+const (
+	roughly       = 1.1
+	branchRoughly = 1.5
+)
 
 func (p *Pass) judgeBreaking(b *circuit.Branch) {
 	fault, breaks := p.behindA(b), b.Fuse.Type.BreakingA
-	if must := p.mustBreakA(b); fault <= breaks || must <= breaks {
+	must, near := p.mustBreakA(b)
+	if fault <= breaks || must <= breaks {
 		return
 	}
-	fin := ofFuse(graver(p.practice.Afloat && fault > breaks*roughly, finding.Advice, finding.Danger), b)
-	fin.Leave = !p.practice.Afloat
+	severity := graver(p.practice.Afloat && fault > breaks*near, finding.Advice, finding.Danger)
+	fin := ofFuse(severity, b)
+	fin.Leave = severity == finding.Advice
 	fin.What = fmt.Sprintf("a short behind %s draws about %s; type %s breaks at most %s",
 		fuseText(b), ampsOver(fault, breaks), b.Fuse.Type.Name, rated(breaks))
 	atMost(&fin, "prospective current", fault, breaks, "A")
@@ -83,21 +90,25 @@ func (p *Pass) judgeBreaking(b *circuit.Branch) {
 	p.report(fin)
 }
 
-// mustBreakA is what the standard of boats asks of a device by its battery; without
-// bound where it says nothing.
-func (p *Pass) mustBreakA(b *circuit.Branch) float64 {
-	bank := battery.Of(p.d)
+// mustBreakA is what the standard of boats asks of a device by its battery, without
+// bound where it says nothing, and how far above its capacity is still near it.
+func (p *Pass) mustBreakA(b *circuit.Branch) (mustA, near float64) {
+	bank, main := battery.Of(p.d), slices.Contains(p.above, b) // the next device of another
+	near = branchRoughly
+	if main {
+		near = roughly
+	}
 	if !p.practice.Afloat || bank == nil || bank.CrankingA() == 0 {
-		return math.Inf(1)
+		return math.Inf(1), near
 	}
 	row := p.d.Library.InterruptingFor(bank.CrankingA())
 	switch {
 	case row == nil:
-		return math.Inf(1)
-	case slices.Contains(p.above, b): // the next device of another
-		return row.MainA
+		return math.Inf(1), near
+	case main:
+		return row.MainA, near
 	}
-	return row.BranchA
+	return row.BranchA, near
 }
 
 // openCircuitV is the resting voltage of the full battery.

@@ -19,7 +19,7 @@ var voltageDrop = &Rule{
 		"feed and return together, with fuses, contacts and terminations, wires warm. The worst " +
 		"situation is reported, at nominal values, as is likely and in its worst case. The limits are defined for the " +
 		"conductors at nominal values: what these lose there decides. When contacts and fuses take the whole drop above one and a half times the " +
-		"limit it is a fault too; a limit that only they or the worst case break is advice. An element that " +
+		"limit it is a fault too; a limit that only they or the worst case break is advice, and so are wires that lose more than is usual for what is on for long. An element that " +
 		"alone takes two fifths of the drop is named.",
 	Formula: "drop = (V battery − V load) / nominal system voltage",
 	Limits: "the practice's limit for critical or other loads; `limits: drop critical`, `drop " +
@@ -77,6 +77,7 @@ func (p *Pass) judgeDrop(part *circuit.Part, b *circuit.Branch) {
 		v = verdict{whole(v.by), limit, v.severity}
 	}
 	if v.severity == 0 {
+		p.judgeAim(part, wires(corner.AtNominal), limit)
 		return
 	}
 	fin := ofPart(v.severity, part)
@@ -87,6 +88,22 @@ func (p *Pass) judgeDrop(part *circuit.Part, b *circuit.Branch) {
 		p.mostLost(part, b, v.in)
 	v.decides(&fin, "drop", finding.Larger, 100, limit, "%")
 	fin.Source = p.limitSource(key, given)
+	p.report(fin)
+}
+
+// judgeAim advises on a wire that is thick enough by its limit but thinner than the
+// trade fits for what is on for long.
+func (p *Pass) judgeAim(part *circuit.Part, wires cornered, limit float64) {
+	aim := p.practice.DropAim
+	if wires.in == nil || aim >= limit || accessory(part).Duty.Value < 1 || !over(wires.Nominal, aim) {
+		return
+	}
+	fin := ofPart(finding.Advice, part)
+	value, most := quantity.Against(wires.Nominal, aim, quantity.Share)
+	fin.What = fmt.Sprintf("%s loses %s of the system voltage in its wires; %s is usual for what is on for long", part.Name, value, most)
+	atMost(&fin, "drop in its wires", 100*wires.Nominal, 100*aim, "%")
+	fin.Situation = wires.in.Name
+	fin.Source = p.limitSource("drop aim", false)
 	p.report(fin)
 }
 
