@@ -14,6 +14,7 @@ import (
 	"fusewright/harness/review/rules"
 	"fusewright/harness/study/budget"
 	"fusewright/harness/study/fault"
+	"fusewright/harness/study/overload"
 	"fusewright/harness/study/protection"
 	"fusewright/library"
 )
@@ -91,7 +92,7 @@ func stages(b *testing.B, name string, src []byte) {
 		run("protection", func() { protection.Compute(c, sols, r.Faults) })
 		run("rules", func() {
 			rules.Check(&rules.Input{Circuit: c, Solutions: sols, Budget: r.Budget, Faults: r.Faults,
-				Protection: r.Protection, Corners: r.Corners})
+				Protection: r.Protection, Overloads: overload.Compute(c, sols, r.Faults), Corners: r.Corners})
 		})
 	})
 }

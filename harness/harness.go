@@ -14,6 +14,7 @@ import (
 	"fusewright/harness/sizing"
 	"fusewright/harness/study/budget"
 	"fusewright/harness/study/fault"
+	"fusewright/harness/study/overload"
 	"fusewright/harness/study/protection"
 )
 
@@ -53,6 +54,6 @@ func Assess(d *design.Design) (*Review, error) {
 	r.Faults = fault.Compute(c)
 	r.Protection = protection.Compute(c, r.Solutions, r.Faults)
 	r.Findings = rules.Check(&rules.Input{Circuit: c, Solutions: r.Solutions, Budget: r.Budget,
-		Faults: r.Faults, Protection: r.Protection, Corners: r.Corners})
+		Faults: r.Faults, Protection: r.Protection, Overloads: overload.Compute(c, r.Solutions, r.Faults), Corners: r.Corners})
 	return r, nil
 }

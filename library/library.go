@@ -35,10 +35,14 @@ type Library struct {
 	Designators []*Designator
 	// Insulations are the thermal data of insulation materials.
 	Insulations []*Insulation
+	// Interrupting is what devices of boats must break, ascending by the battery.
+	Interrupting []*Interrupting
 	// CurrentTables are the published tables of allowed wire current.
 	CurrentTables []*CurrentTable
 	// Tolerances are how far the figures of a design may be off in use.
 	Tolerances []*Tolerance
+	// Verdicts are the figures against which limits hold.
+	Verdicts []*Verdict
 }
 
 // WireType is a family of insulated wire after one standard: "SAE J1128 TXL",
@@ -253,21 +257,25 @@ type Colour struct {
 
 // Practice is a field of use with its limits.
 type Practice struct {
-	Name                  string            `key:"name" need:""`                                            // "motorcycle", "off-road", "marine"
-	DropCritical          float64           `limit:"drop critical" in:"0.001,0.5" show:"drop, critical *%"` // share of the system voltage, feed and return together
-	DropOther             float64           `limit:"drop other" in:"0.001,0.5" show:"drop, other *%"`
-	FuseDistanceM         float64           `limit:"fuse distance mm" in:"1,5000" per:"1000" show:"fuse within *"` // from the source to the first fuse, bare conductor
-	FuseDistanceSheathedM float64           `limit:"fuse distance sheathed mm" in:"1,5000" per:"1000"`
-	FuseLoadShare         float64           `limit:"load share of fuse" in:"0.1,1"`                   // continuous load as a share of the rating
-	FuseWireShare         float64           `limit:"fuse share of wire" in:"0.1,2"`                   // rating as a share of the wire's allowed current
-	FuseRatio             float64           `limit:"fuse ratio" in:"1,10"`                            // least ratio of upstream to downstream rating
-	MinMm2                float64           `limit:"least mm2" in:"0.05,10" show:"least conductor *"` // smallest conductor
-	MinFlexMm2            float64           `limit:"least flexing mm2" in:"0.05,10"`                  // smallest conductor in a flexing run
-	HotSpotMarginC        float64           `limit:"margin to class K" in:"0,100"`                    // kept below the insulation class
-	Ampacity              string            `limit:"current table" show:"currents from *"`            // name of the current table that governs
-	UsualWire             string            `key:"usual wire" show:"usual wire *"`                    // wire type of a design that names none; "" = none is usual
-	Afloat                bool              `key:"afloat" need:"" show:"boats"`                       // of boats: the rules of boats hold
-	Source                map[string]Source // by the yaml key of the limit
+	Name         string  `key:"name" need:""`                                            // "motorcycle", "off-road", "marine"
+	DropCritical float64 `limit:"drop critical" in:"0.001,0.5" show:"drop, critical *%"` // share of the system voltage, feed and return together
+	DropOther    float64 `limit:"drop other" in:"0.001,0.5" show:"drop, other *%"`
+	// DropAim is what is aimed at in the wires of what is on for long.
+	DropAim               float64 `limit:"drop aim" in:"0.001,0.5"`
+	FuseDistanceM         float64 `limit:"fuse distance mm" in:"1,5000" per:"1000" show:"fuse within *"` // from the source to the first fuse, bare conductor
+	FuseDistanceSheathedM float64 `limit:"fuse distance sheathed mm" in:"1,5000" per:"1000"`
+	FuseLoadShare         float64 `limit:"load share of fuse" in:"0.1,1"` // continuous load as a share of the rating
+	FuseWireShare         float64 `limit:"fuse share of wire" in:"0.1,2"` // rating as a share of the wire's allowed current
+	// MostFuseWireShare is the same where nothing in the circuit overloads the wire.
+	MostFuseWireShare float64           `limit:"most fuse share of wire" in:"1,3"`
+	FuseRatio         float64           `limit:"fuse ratio" in:"1,10"`                            // least ratio of upstream to downstream rating
+	MinMm2            float64           `limit:"least mm2" in:"0.05,10" show:"least conductor *"` // smallest conductor
+	MinFlexMm2        float64           `limit:"least flexing mm2" in:"0.05,10"`                  // smallest conductor in a flexing run
+	HotSpotMarginC    float64           `limit:"margin to class K" in:"0,100"`                    // kept below the insulation class
+	Ampacity          string            `limit:"current table" show:"currents from *"`            // name of the current table that governs
+	UsualWire         string            `key:"usual wire" show:"usual wire *"`                    // wire type of a design that names none; "" = none is usual
+	Afloat            bool              `key:"afloat" need:"" show:"boats"`                       // of boats: the rules of boats hold
+	Source            map[string]Source // by the yaml key of the limit
 }
 
 // Chemistry is a battery chemistry.
@@ -276,6 +284,8 @@ type Chemistry struct {
 	Aliases []string `key:"aliases"`
 	Peukert float64  `key:"peukert" need:"" in:"1,2" show:"Peukert *"`
 	RatedH  float64  `key:"rated h" need:"" in:"0.1,200"` // hour rate used when the design gives none
+	// CrankingRated tells that such batteries are sold by cold-cranking current.
+	CrankingRated bool `key:"cranking rated"`
 	// OpenCircuit is volts per 12 V class battery at a state of charge 0..1, ascending.
 	OpenCircuit []VoltsAt `key:"open circuit" ascending:"Charge"`
 	// OhmAh is internal resistance times capacity for a 12 V class battery:

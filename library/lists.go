@@ -28,8 +28,10 @@ var lists = []list{
 	listOf("colours", func(l *Library) *[]*Colour { return &l.Colours }, colourNames),
 	listOf("practices", func(l *Library) *[]*Practice { return &l.Practices }, practiceNames),
 	listOf("batteries", func(l *Library) *[]*Chemistry { return &l.Batteries }, chemistryNames),
+	listOf("interrupting capacities", func(l *Library) *[]*Interrupting { return &l.Interrupting }, interruptingNames),
 	listOf("designators", func(l *Library) *[]*Designator { return &l.Designators }, designatorNames),
 	listOf("tolerances", func(l *Library) *[]*Tolerance { return &l.Tolerances }, toleranceNames),
+	listOf("verdicts", func(l *Library) *[]*Verdict { return &l.Verdicts }, verdictNames),
 }
 
 // listOf is a list of rows of one type. A practice has a source for each limit and

@@ -10,6 +10,7 @@ import (
 	"fusewright/harness/review/finding"
 	"fusewright/harness/review/rules"
 	"fusewright/harness/study/fault"
+	"fusewright/harness/study/overload"
 	"fusewright/harness/study/protection"
 )
 
@@ -50,8 +51,8 @@ func (s *search) judge() (*verdict, error) {
 	v.faults = fault.ShortsBy(c, s.rater)
 	v.protection = protection.ForRules(c, v.faults)
 	for _, f := range rules.CheckSizes(&rules.Input{Circuit: c, Solutions: v.sols, Faults: v.faults,
-		Protection: v.protection, Corners: corners}) {
-		if f.Accepted != "" || !s.answersFor(f) {
+		Protection: v.protection, Overloads: overload.Compute(c, v.sols, v.faults), Corners: corners}) {
+		if f.Accepted != "" || f.Leave || !s.answersFor(f) {
 			continue
 		}
 		v.findings = append(v.findings, f)

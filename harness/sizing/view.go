@@ -198,8 +198,8 @@ func (w *view) guardA(x *circuit.Wire) float64 {
 }
 
 // allowedA is what a wire would carry for good in a size where it is laid: the
-// least over its runs, as the rules have it; with everything hotter by aboveK, as
-// in the worst case.
+// least over its runs, as the rules have it; hotter by aboveK, as in the worst
+// case, where the design does not give the ambient.
 func (w *view) allowedA(x *circuit.Wire, z *library.WireSize, aboveK float64) float64 {
 	return x.InPlace(w.rater, z, aboveK).AllowedA
 }

@@ -29,6 +29,7 @@ type CornerTolerance struct {
 // CornerFigure is a figure in the situation in which its corner is worst.
 type CornerFigure struct {
 	Nominal   *float64 `json:"nominal"`
+	Likely    *float64 `json:"likely"`
 	Corner    *float64 `json:"corner"`
 	Situation string   `json:"situation"`
 	State     string   `json:"state"` // the source and contacts of the corner
@@ -101,7 +102,7 @@ func NewCorners(r *harness.Review) *CornerReport {
 
 // cornerFigure scales a value into its row; situation is -1 when there is none.
 func cornerFigure(r *harness.Review, v corner.Value, situation int, scale float64) CornerFigure {
-	f := CornerFigure{Nominal: finite(v.Nominal * scale), Corner: finite(v.Corner * scale), State: v.At.String()}
+	f := CornerFigure{Nominal: finite(v.Nominal * scale), Likely: finite(v.Likely * scale), Corner: finite(v.Corner * scale), State: v.At.String()}
 	if situation >= 0 {
 		f.Situation = r.Design.Situations[situation].Name
 	}
@@ -111,11 +112,11 @@ func cornerFigure(r *harness.Review, v corner.Value, situation int, scale float6
 func (rep *CornerReport) addLoad(r *harness.Review, b *circuit.Branch) {
 	s := r.Corners
 	on := func(i int) bool { return r.Solutions[i].LoadOn[b.Index] }
-	drop, in := s.WorstIn(1, on, func(i int) corner.Value { return s.Drop(i, b) })
+	drop, in := s.WorstIn(1, corner.AtWorst, on, func(i int) corner.Value { return s.Drop(i, b) })
 	if in < 0 {
 		return
 	}
-	volts, lowIn := s.WorstIn(-1, on, func(i int) corner.Value { return s.LoadV(i, b) })
+	volts, lowIn := s.WorstIn(-1, corner.AtWorst, on, func(i int) corner.Value { return s.LoadV(i, b) })
 	limit, _ := corner.DropLimit(r.Design, b.Load.Load.Critical)
 	rep.Loads = append(rep.Loads, CornerLoad{Ref: b.Part.Ref, Part: b.Part.Name, LimitS: finite(limit),
 		Drop:  cornerFigure(r, drop, in, 1/r.Design.NominalV()),
@@ -126,11 +127,11 @@ func always(int) bool { return true }
 
 func (rep *CornerReport) addWire(r *harness.Review, w *circuit.Wire) {
 	s := r.Corners
-	amps, in := s.WorstIn(1, always, func(i int) corner.Value { return s.Amps(i, w.Branch) })
+	amps, in := s.WorstIn(1, corner.AtWorst, always, func(i int) corner.Value { return s.Amps(i, w.Branch) })
 	if in < 0 || amps.Corner == 0 {
 		return
 	}
-	temp, hotIn := s.WorstIn(1, always, func(i int) corner.Value { return s.WireC(i, w) })
+	temp, hotIn := s.WorstIn(1, corner.AtWorst, always, func(i int) corner.Value { return s.WireC(i, w) })
 	row := CornerWire{Number: w.Number, Amperes: cornerFigure(r, amps, in, 1), Celsius: cornerFigure(r, temp, hotIn, 1),
 		Allowed: allowedRow(s, w, false), AllowedCorner: allowedRow(s, w, true)}
 	if w.Spec.Size != nil {
@@ -155,7 +156,7 @@ func allowedRow(s *corner.Set, w *circuit.Wire, hot bool) AllowedRow {
 
 func (rep *CornerReport) addFuse(r *harness.Review, b *circuit.Branch) {
 	s := r.Corners
-	amps, in := s.WorstIn(1, always, func(i int) corner.Value { return s.Amps(i, b) })
+	amps, in := s.WorstIn(1, corner.AtWorst, always, func(i int) corner.Value { return s.Amps(i, b) })
 	if in < 0 || b.Fuse.Rating == nil {
 		return
 	}

@@ -109,6 +109,16 @@ func (b *Battery) Ohm(charge, celsius float64) float64 {
 	return b.fullOhm * math.Min(byCharge*b.cold(celsius), 10)
 }
 
+// CrankingA is the cold-cranking current of a battery whose chemistry is sold by
+// it: what takes 12.6 V to 7.2 V at −18 °C (SAE J537, from memory); 0 of others.
+func (b *Battery) CrankingA() float64 {
+	if !b.chem.CrankingRated {
+		return 0
+	}
+	const takenV = 12.6 - 7.2
+	return b.class * takenV / b.Ohm(1, -18)
+}
+
 // cold is the resistance at a temperature over that at 25 °C, 1 or more.
 func (b *Battery) cold(celsius float64) float64 {
 	const span = RatedC + 18 // the SAE cold-cranking temperature is −18 °C

@@ -21,6 +21,9 @@ type AllowedInput struct {
 	// Loading is the share of the bundle's whole capacity in use, 0..1;
 	// 0 = not known, which counts as all of it.
 	Loading float64
+	// BundleShare is what the wires beside it leave of its current, where that is
+	// worked out already (package bundle); 0 = by Loaded and Loading.
+	BundleShare float64
 	// CoverFactor is the current factor of a sleeve or conduit, 0..1; 0 = none.
 	CoverFactor float64
 	AltitudeM   float64
@@ -108,6 +111,14 @@ func (a *Allowed) govern(table *library.CurrentTable) {
 	}
 }
 
+// beside takes another share for the wires beside it.
+func (a *Allowed) beside(share float64, table *library.CurrentTable) {
+	a.BundleShare, a.BundleSource = share, ""
+	a.HeatA = a.FreeAirA * a.Share()
+	a.TableA = a.TableBaseA * a.AmbientShare * a.Share()
+	a.govern(table)
+}
+
 func (a *Allowed) miss(format string, args ...any) {
 	a.Missing = append(a.Missing, fmt.Sprintf(format, args...))
 }
@@ -117,12 +128,14 @@ func (a *Allowed) shares(in AllowedInput) {
 	if in.CoverFactor > 0 {
 		a.CoverShare = math.Min(1, in.CoverFactor)
 	}
-	if t := firstWith(in, func(t *library.CurrentTable) bool { return len(t.Bundle) > 0 }); t != nil {
+	if in.BundleShare > 0 {
+		a.BundleShare = in.BundleShare
+	} else if t := firstWith(in, func(t *library.CurrentTable) bool { return len(t.Bundle) > 0 }); t != nil {
 		loading := in.Loading
 		if !(loading > 0) {
 			loading = 1
 		}
-		a.BundleShare, a.BundleSource = bundleFactor(t, in.Loaded, loading), t.BundleSource.String()
+		a.BundleShare, a.BundleSource = BundleFactor(t, in.Loaded, loading), t.BundleSource.String()
 	} else if in.Loaded > 1 {
 		a.miss("no bundle factors for %d loaded wires", in.Loaded)
 	}

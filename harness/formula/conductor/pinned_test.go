@@ -220,7 +220,7 @@ func TestTableColumnsAndFactors(t *testing.T) {
 		}
 	}
 	for loaded, want := range map[int]float64{0: 1, 3: 1, 4: 0.7, 6: 0.7, 7: 0.6, 40: 0.6} {
-		if got := bundleFactor(flatTable(), loaded, 1); got != want {
+		if got := BundleFactor(flatTable(), loaded, 1); got != want {
 			t.Errorf("%d loaded: %g, want %g", loaded, got, want)
 		}
 	}

@@ -34,6 +34,7 @@ type Conditions struct {
 	AmbientC    float64
 	Loaded      int
 	Loading     float64 // see AllowedInput
+	BundleShare float64 // see AllowedInput
 	CoverFactor float64
 	AltitudeM   float64
 }
@@ -54,6 +55,17 @@ func NewRater(lib *library.Library, practice *library.Practice) *Rater {
 	return r
 }
 
+// Published is the practice's factor for wires laid together, and whether it
+// differs by how far they are loaded; NaN where it has none.
+func (r *Rater) Published() (factor func(wires int, loading float64) float64, byLoading bool) {
+	in := r.input(Conditions{}, 0)
+	t := firstWith(in, func(t *library.CurrentTable) bool { return len(t.Bundle) > 0 })
+	if t == nil {
+		return func(int, float64) float64 { return math.NaN() }, false
+	}
+	return func(wires int, loading float64) float64 { return BundleFactor(t, wires, loading) }, len(t.Loadings) > 1
+}
+
 // NoTable is the word of a practice that has no table of currents of its own:
 // road practice goes by the class of ISO 6722, which is the heat balance.
 const NoTable = "heat balance"
@@ -71,6 +83,15 @@ func (r *Rater) Kept(key any, make func() any) any {
 
 // Allowed is AllowedCurrent under the practice.
 func (r *Rater) Allowed(c Conditions) Allowed {
+	if c.BundleShare > 0 { // many wires, each with its own share of one free-air current
+		alone := c
+		alone.BundleShare = 0
+		a := r.Allowed(alone)
+		if a.Known {
+			a.beside(c.BundleShare, r.table)
+		}
+		return a
+	}
 	r.mu.Lock()
 	defer r.mu.Unlock()
 	if a, ok := r.known[c]; ok {
@@ -86,8 +107,21 @@ func (r *Rater) Allowed(c Conditions) Allowed {
 
 func (r *Rater) input(c Conditions, marginC float64) AllowedInput {
 	return AllowedInput{Type: c.Type, Size: c.Size, Material: r.material(c.Type), AmbientC: c.AmbientC,
-		Loaded: c.Loaded, Loading: c.Loading, CoverFactor: c.CoverFactor, AltitudeM: c.AltitudeM,
+		Loaded: c.Loaded, Loading: c.Loading, BundleShare: c.BundleShare, CoverFactor: c.CoverFactor, AltitudeM: c.AltitudeM,
 		MarginC: marginC, Table: r.table, Bundling: r.bundling}
+}
+
+// ToClassA is the current that brings a wire to its class for good, with no margin,
+// by the heat balance; 0 where its place is as hot.
+func (r *Rater) ToClassA(c Conditions) float64 {
+	type toClass Conditions
+	return r.Kept(toClass(c), func() any {
+		a := AllowedCurrent(r.input(c, 0))
+		if !a.Known {
+			return 0.0
+		}
+		return a.HeatA
+	}).(float64)
 }
 
 // AllowedAtWorst is Allowed where the ambient is already that of the worst case.

@@ -121,11 +121,11 @@ func ambientFactor(t *library.CurrentTable, col int, ambientC float64) float64 {
 	return f
 }
 
-// bundleFactor is the share left with a number of wires loaded together. The
+// BundleFactor is the share left with a number of wires loaded together. The
 // loading is the share of the bundle's whole capacity in use, where the table
 // tells loadings apart: between its columns by straight line, below the first
 // as the first.
-func bundleFactor(t *library.CurrentTable, loaded int, loading float64) float64 {
+func BundleFactor(t *library.CurrentTable, loaded int, loading float64) float64 {
 	f := 1.0
 	for _, b := range t.Bundle {
 		if loaded >= b.From {

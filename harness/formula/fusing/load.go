@@ -17,11 +17,13 @@ type Carrying struct {
 	MeltShare float64 // InrushI2t over the typical melting I²t; NaN when not published
 	// Margin is the least of soonest opening over elapsed time during the
 	// start: above 1 the start passes under the fast edge; +Inf without start.
-	Margin     float64
-	WorstS     float64 // elapsed time at the least margin
-	EdgeKnown  bool    // false where the fast edge is not published
-	StartHolds bool    // the device outlasts the start, and its repeats
-	Note       string
+	Margin    float64
+	WorstS    float64 // elapsed time at the least margin
+	EdgeKnown bool    // false where the fast edge is not published
+	// UsualMargin is the same for the middle of the band, on a logarithmic scale.
+	UsualMargin float64
+	StartHolds  bool // the device outlasts the start, and its repeats
+	Note        string
 }
 
 // PulseShare is the share of the melting I²t that a fuse outlasts 100 000
@@ -33,7 +35,7 @@ const PulseShare = 0.22
 // decays from PeakRatio with TauS. Several loads behind one device: give the
 // sum that runs and the inrush of the whole.
 func Carries(d Device, runningA float64, inrush library.Inrush) Carrying {
-	c := Carrying{MeltShare: math.NaN(), Margin: math.Inf(1), EdgeKnown: true, StartHolds: true}
+	c := Carrying{MeltShare: math.NaN(), Margin: math.Inf(1), UsualMargin: math.Inf(1), EdgeKnown: true, StartHolds: true}
 	if d.Type == nil || d.Rating == nil || !(d.Rating.RatingA > 0) {
 		c.Share, c.StartHolds, c.EdgeKnown = math.Inf(1), false, false
 		c.Note = "the device's type or rating is not known"
@@ -71,6 +73,9 @@ func (c *Carrying) start(d Device, runningA float64, inrush library.Inrush) {
 		c.EdgeKnown = c.EdgeKnown && known
 		if m := fast / t; m < c.Margin {
 			c.Margin, c.WorstS = m, t
+		}
+		if slow, known := cv.slow(same); known {
+			c.UsualMargin = math.Min(c.UsualMargin, math.Sqrt(fast*slow)/t)
 		}
 	}
 	if !c.EdgeKnown {

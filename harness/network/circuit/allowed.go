@@ -13,11 +13,14 @@ type InPlace struct {
 }
 
 // InPlace rates a wire in a size, its own or another, at the hottest point that it
-// meets and in the run of its route that leaves least of its current. With every
-// place hotter by aboveK it is rated as in the worst case
-// (conductor.Rater.AllowedAtWorst).
+// meets and in the run of its route that leaves least of its current. Hotter by
+// aboveK, where the design does not give the ambient, it is rated as in the worst
+// case (conductor.Rater.AllowedAtWorst).
 func (w *Wire) InPlace(r *conductor.Rater, size *library.WireSize, aboveK float64) InPlace {
 	allowed := r.Allowed
+	if w.AmbientKnown {
+		aboveK = 0
+	}
 	if aboveK > 0 {
 		allowed = r.AllowedAtWorst
 	}
@@ -25,7 +28,7 @@ func (w *Wire) InPlace(r *conductor.Rater, size *library.WireSize, aboveK float6
 	least := InPlace{Allowed: allowed(alone), At: alone}
 	for _, b := range w.Route {
 		at := alone
-		at.Loaded = b.Loaded
+		at.BundleShare = b.ShareOf(w)
 		if b.Run.Cover != nil {
 			at.CoverFactor = b.Run.Cover.CurrentFactor
 		}

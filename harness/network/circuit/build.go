@@ -5,6 +5,7 @@ import (
 
 	"fusewright/harness/design"
 	"fusewright/harness/design/problem"
+	"fusewright/harness/formula/conductor"
 	"fusewright/library"
 )
 
@@ -24,6 +25,9 @@ func Build(d *design.Design) (*Circuit, error) {
 	b.checkLoops()
 	b.layWires()
 	b.loadBundles()
+	if d.Library != nil {
+		b.c.groupWires(conductor.NewRater(d.Library, d.Practice))
+	}
 	if err := b.problems.Err(); err != nil {
 		return nil, err
 	}

@@ -146,9 +146,13 @@ type FuseSpec struct {
 	Pos     problem.Pos
 }
 
-// Device is a branch's fuse where it stands, in surroundings hotter by aboveK
-// than the design says. Of a factory fuse the type is not known.
+// Device is a branch's fuse where it stands, hotter by aboveK where the design
+// does not give the ambient: what it gives is the highest that is expected. Of a
+// factory fuse the type is not known.
 func (b *Branch) Device(aboveK float64) fusing.Device {
+	if b.Part.AmbientKnown() {
+		aboveK = 0
+	}
 	return fusing.Device{Type: b.Fuse.Type, Rating: b.Fuse.Rating, AmbientC: b.Part.AmbientC() + aboveK}
 }
 
@@ -230,6 +234,7 @@ type Wire struct {
 type Bundle struct {
 	Run     *design.Run
 	Wires   []*Wire
-	Loaded  int     // wires that can carry current at once (the most over situations is not known here: all power wires)
-	OuterMm float64 // of the bundle
+	Loaded  int             // wires that carry current in some situation
+	OuterMm float64         // of the bundle
+	shares  map[int]float64 // by wire index: see ShareOf
 }

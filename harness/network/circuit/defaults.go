@@ -95,6 +95,11 @@ func (p *Part) AmbientC() float64 {
 	return PlaceAmbientC(p.Place)
 }
 
+// AmbientKnown tells that the design gives the ambient where a part stands.
+func (p *Part) AmbientKnown() bool {
+	return p != nil && p.Place != nil && p.Place.AmbientC.Given()
+}
+
 // RunAmbientC is the hottest that a run meets, its ends included, in °C; the
 // default when nothing says.
 func RunAmbientC(r *design.Run) float64 {

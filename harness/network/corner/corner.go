@@ -14,7 +14,7 @@ type Set struct {
 	Model      *warm.Model // at the design's ambients
 	Hot        *warm.Model // at the corner's
 	Tolerances *Tolerances
-	Results    [4][]*warm.Result // by state, by situation in design order
+	Results    [states][]*warm.Result // by state, by situation in design order
 }
 
 // Compute solves every situation of a circuit in every state.
@@ -33,14 +33,20 @@ func compute(c *circuit.Circuit, m *warm.Model) *Set {
 	plan := solve.Prepare(c)
 	nominal := s.Model.All(plan, func(int) solve.Options { return solve.Options{} }, nil)
 	s.Results[Nominal] = nominal
-	before := nominal
-	for _, state := range Corners {
-		s.Results[state] = s.Hot.All(plan, func(i int) solve.Options {
-			return t.options(c.Design, state, nominal[i])
-		}, before)
-		if state == High { // Fresh differs from High by contacts alone
-			before = s.Results[state]
+	for state := Nominal + 1; state < states; state++ {
+		model, from := s.Model, nominal
+		switch {
+		case state == Fresh: // differs from High by contacts alone
+			from = s.Results[High]
+		case state == High:
+			from = s.Results[Weak]
 		}
+		if movedIn[state].places {
+			model = s.Hot
+		}
+		s.Results[state] = model.All(plan, func(i int) solve.Options {
+			return t.options(c.Design, state, nominal[i])
+		}, from)
 	}
 	return s
 }
@@ -53,11 +59,38 @@ func (s *Set) Options(situation int, state State) solve.Options {
 	return opt
 }
 
-// Value is a figure at nominal and at its worst corner.
+// Value is a figure three ways: at nominal values; as it is likely, each
+// independent tolerance moved alone to its bound and the deviations to the worse
+// combined by the root of the sum of their squares; and at its worst corner, all
+// tolerances at once.
 type Value struct {
-	Nominal, Corner float64
-	At              State // the state of Corner; Nominal when no corner is worse
+	Nominal, Likely, Corner float64
+	At                      State // the state of Corner; Nominal when no corner is worse
 }
+
+// Kind is one of the three figures of a Value.
+type Kind int
+
+// The kinds, from the mildest to the gravest.
+const (
+	AtNominal Kind = iota
+	AtLikely
+	AtWorst
+)
+
+// KindOf is the kind that the library's word means.
+func KindOf(word string) Kind {
+	switch word {
+	case "nominal":
+		return AtNominal
+	case "likely":
+		return AtLikely
+	}
+	return AtWorst
+}
+
+// Of is the figure of a kind.
+func (v Value) Of(k Kind) float64 { return [...]float64{v.Nominal, v.Likely, v.Corner}[k] }
 
 // Usable tells whether a situation has an operating point at nominal; only then
 // have its figures a meaning.
@@ -68,15 +101,31 @@ func (s *Set) Usable(situation int) bool { return s.Results[Nominal][situation].
 func (s *Set) worst(situation int, sign float64, figure func(*warm.Result) float64) Value {
 	v := Value{Nominal: figure(s.Results[Nominal][situation])}
 	v.Corner = v.Nominal
-	for _, state := range Corners {
+	// worse is how much worse a figure is in a state than at nominal; 0 = not.
+	worse := func(state State) float64 {
 		r := s.Results[state][situation]
 		if !r.Usable() {
-			continue
+			return 0
 		}
-		if x := figure(r); sign*x > sign*v.Corner {
+		if by := sign * (figure(r) - v.Nominal); by > 0 { // not of two without bound
+			return by
+		}
+		return 0
+	}
+	for _, state := range Corners {
+		if x := v.Nominal + sign*worse(state); sign*x > sign*v.Corner {
 			v.Corner, v.At = x, state
 		}
 	}
+	sum := 0.0
+	for _, bounds := range alone {
+		most := 0.0
+		for _, state := range bounds {
+			most = math.Max(most, worse(state))
+		}
+		sum += most * most
+	}
+	v.Likely = v.Nominal + sign*math.Sqrt(sum)
 	return v
 }
 
@@ -103,6 +152,20 @@ func (s *Set) Drop(situation int, load *circuit.Branch) Value {
 			return 0
 		}
 		return r.Solution.NodeV[plus.Index] - r.Solution.Volts(load)
+	})
+}
+
+// WayDrop is what the wires of a load's way lose, in volts; zero where the load is
+// off.
+func (s *Set) WayDrop(situation int, load *circuit.Branch, wires []*circuit.Branch) Value {
+	return s.worst(situation, 1, func(r *warm.Result) float64 {
+		sum := 0.0
+		for _, w := range wires {
+			if r.Solution.LoadOn[load.Index] {
+				sum += math.Abs(r.Solution.Volts(w))
+			}
+		}
+		return sum
 	})
 }
 

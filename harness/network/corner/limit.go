@@ -46,9 +46,9 @@ func FuseBearsA(d *design.Design, b *circuit.Branch, aboveK float64) float64 {
 }
 
 // WorstIn takes a figure over the usable situations that count and gives the one
-// whose corner is greatest (sign 1) or least (sign -1), of equals the first by
-// name; situation -1 = none.
-func (s *Set) WorstIn(sign float64, counts func(situation int) bool,
+// whose figure of a kind is greatest (sign 1) or least (sign -1), of equals the
+// first by name; situation -1 = none.
+func (s *Set) WorstIn(sign float64, by Kind, counts func(situation int) bool,
 	figure func(situation int) Value) (v Value, situation int) {
 	situation = -1
 	for i := range s.Results[Nominal] {
@@ -56,7 +56,7 @@ func (s *Set) WorstIn(sign float64, counts func(situation int) bool,
 			continue
 		}
 		x := figure(i)
-		now, worst := sign*x.Corner, sign*v.Corner
+		now, worst := sign*x.Of(by), sign*v.Of(by)
 		if situation < 0 || Beyond(now, worst) || !Beyond(worst, now) && s.before(i, situation) {
 			v, situation = x, i
 		}

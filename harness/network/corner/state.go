@@ -13,56 +13,77 @@ import (
 // State is one of the states a design is solved in.
 type State int
 
-// The states, see the package's text.
+// The states: nominal, the worst cases, then one for each independent tolerance
+// alone at its bound; see the package's text.
 const (
 	Nominal State = iota
 	Weak
 	High
 	Fresh
+	StrongLoads
+	AgedContacts
+	HotPlaces
+	LowSource
+	HighSource
+	states
 )
 
-// Corners are the states other than nominal.
+// Corners are the worst cases: all tolerances at once.
 var Corners = []State{Weak, High, Fresh}
+
+// alone are the states with one tolerance at its bound. The source has two, of
+// which it has one at a time.
+var alone = [][]State{{StrongLoads}, {AgedContacts}, {HotPlaces}, {LowSource, HighSource}}
+
+// moved are the tolerances at their bounds in a state.
+type moved struct{ loads, contacts, places, low, high bool }
+
+var movedIn = [states]moved{
+	Weak:         {loads: true, contacts: true, places: true, low: true},
+	High:         {loads: true, contacts: true, places: true, high: true},
+	Fresh:        {loads: true, places: true, high: true},
+	StrongLoads:  {loads: true},
+	AgedContacts: {contacts: true},
+	HotPlaces:    {places: true},
+	LowSource:    {low: true},
+	HighSource:   {high: true},
+}
+
+var stateWords = [states]string{Nominal: "nominal", Weak: "weak source, aged contacts", High: "high source, aged contacts",
+	Fresh: "high source, new contacts", StrongLoads: "loads high", AgedContacts: "aged contacts", HotPlaces: "hot places",
+	LowSource: "weak source", HighSource: "high source"}
 
 // String says a state in words.
 func (s State) String() string {
-	switch s {
-	case Nominal:
-		return "nominal"
-	case Weak:
-		return "weak source, aged contacts"
-	case High:
-		return "high source, aged contacts"
-	case Fresh:
-		return "high source, new contacts"
+	if s < 0 || s >= states {
+		return "unknown state"
 	}
-	return "unknown state"
+	return stateWords[s]
 }
 
 // options are what the solver takes for a state of a design, given the result of
 // the situation at nominal (for Nominal itself: nil).
 func (t *Tolerances) options(d *design.Design, s State, nominal *warm.Result) solve.Options {
-	opt := solve.Options{}
-	if s == Nominal {
-		return opt
+	opt, m := solve.Options{}, movedIn[s]
+	if m.loads {
+		opt.LoadFactor = t.powerFactor
 	}
-	opt.LoadFactor = t.powerFactor
-	if s != Fresh {
+	if m.contacts {
 		opt.Aged = true
 		opt.BranchFactor = func(b *circuit.Branch) float64 { return t.aged(b, nominal) }
 	}
-	if d == nil {
+	if d == nil || !m.low && !m.high {
 		return opt
 	}
 	if regulated := d.Charging.RegulatedV.Value; regulated > 0 {
-		if s == Weak {
+		if m.low {
 			opt.RegulatedV = math.Max(regulated-t.RegulatedV, t.LowestV)
 		} else {
 			opt.RegulatedV = math.Max(regulated, math.Min(regulated+t.RegulatedV, t.HighestV))
 		}
 	}
-	opt.ColdCharging = s != Weak
-	if s == Weak {
+	opt.ColdCharging = m.high
+	if m.low {
 		t.discharge(d, &opt)
 	}
 	return opt

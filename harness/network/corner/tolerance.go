@@ -17,6 +17,7 @@ type Tolerances struct {
 	AmbientK          float64
 	Relay, Switch     float64 // aged over new contact resistance
 	HotFuse           float64 // hot over cold resistance
+	Blocked           float64 // current of a blocked motor over its running current
 	// Rows are what the figures come from, for printing.
 	Rows []*library.Tolerance
 }
@@ -47,7 +48,7 @@ func TolerancesOf(d *design.Design) *Tolerances {
 	}
 	t.AmbientK = value("ambient", 0)
 	t.Relay, t.Switch = value("aged relay contact", 1), value("aged switch contact", 1)
-	t.HotFuse = value("hot fuse", 1)
+	t.HotFuse, t.Blocked = value("hot fuse", 1), value("blocked motor", 1)
 	return t
 }
 

@@ -15,6 +15,7 @@ type Laid struct {
 	Wire     *circuit.Wire
 	In       *circuit.Bundle // the run that reduces its current most; nil outside runs
 	AmbientC float64
+	ToClassA float64 // what brings it to its class for good, without the margin
 
 	share float64 // of its current in free air
 	curve *curve  // nil = type or size not known
@@ -35,7 +36,8 @@ func (l *Laid) ConductorC(amps float64) float64 {
 // made and may be shared.
 type Model struct {
 	Circuit *circuit.Circuit
-	// AboveK is how much hotter every place is than the design says.
+	// AboveK is how much hotter than the default a place is whose ambient the
+	// design does not give.
 	AboveK float64
 	Wires  []Laid // by wire index
 
@@ -69,7 +71,8 @@ func NewBy(c *circuit.Circuit, rater *conductor.Rater) *Model {
 	return m
 }
 
-// Hotter is the same wires with every place hotter by a number of kelvin; what
+// Hotter is the same wires with every place hotter by a number of kelvin whose
+// ambient the design does not give: a given one is the highest expected. What
 // they may carry there is that of the worst case (conductor.Rater.AllowedAtWorst).
 func (m *Model) Hotter(byK float64) *Model {
 	hot := &Model{Circuit: m.Circuit, AboveK: m.AboveK + byK, rater: m.rater, lib: m.lib}
@@ -93,7 +96,7 @@ func (m *Model) layWire(w *circuit.Wire) Laid {
 	p := w.InPlace(m.rater, w.Spec.Size, m.AboveK)
 	l := Laid{Allowed: p.Allowed, Wire: w, In: p.In, AmbientC: p.At.AmbientC, share: 1}
 	if p.At.Type != nil && p.At.Size != nil && l.Share() > 0 {
-		l.share = l.Share()
+		l.share, l.ToClassA = l.Share(), m.rater.ToClassA(p.At)
 		l.curve = m.curveOf(kind{p.At.Type, p.At.Size, l.AmbientC})
 	}
 	return l

@@ -77,6 +77,8 @@ type Finding struct {
 	// fuse too large for several wires; "" = it stands alone.
 	Cause string
 	Known bool // a baseline has it already
+	// Leave tells that the trade leaves it so: no size or rating is chosen against it.
+	Leave bool
 	// Covers are findings of other rules with the same cause. They need no word of
 	// their own while this one is open; when it is accepted they stand in the list.
 	Covers []*Finding

@@ -30,7 +30,7 @@ func (p *Pass) standsAside(w *circuit.Wire, rules ...*Rule) {
 }
 
 // standAside puts each open finding that another open one speaks for under that
-// one. What is accepted speaks for nothing: accepting one finding must not hide
+// one, unless that one is milder. What is accepted speaks for nothing: accepting one finding must not hide
 // what else comes of its cause.
 func standAside(f *facts, found []*finding.Finding) []*finding.Finding {
 	type place struct{ rule, wire string }
@@ -49,7 +49,7 @@ func standAside(f *facts, found []*finding.Finding) []*finding.Finding {
 			return false
 		}
 		for _, r := range a.rules {
-			if cover := open[place{r.Name, a.at()}]; cover != nil {
+			if cover := open[place{r.Name, a.at()}]; cover != nil && cover.Severity >= x.Severity {
 				cover.Covers = append(cover.Covers, x)
 				return true
 			}

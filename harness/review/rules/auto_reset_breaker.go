@@ -42,7 +42,7 @@ accepted:
 			if p.above(b) == nil {
 				wrong = append(wrong, "no other fuse stands before it: it goes on and off into a short")
 			}
-			if motor := p.motorBehind(b); motor != nil {
+			if motor := p.motorBehind(b); motor != nil && !p.onlyHeld(b) {
 				wrong = append(wrong, "feeds "+motor.Name+": a motor starts again unasked")
 			}
 			if len(wrong) > 0 {

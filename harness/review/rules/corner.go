@@ -1,8 +1,8 @@
 package rules
 
 import (
-	"fmt"
 	"math"
+	"strings"
 
 	"fusewright/harness/design"
 	"fusewright/harness/design/figure"
@@ -12,40 +12,87 @@ import (
 	"fusewright/harness/review/finding"
 )
 
-// cornered is a figure at nominal values and in the worst case, in the situation in
-// which the corner is worst. Without corners both are the nominal one.
+// cornered is a figure at nominal values, as it is likely and in the worst case, in
+// the situation in which what decides is worst. Without corners all are the
+// nominal one.
 type cornered struct {
 	corner.Value
 	in *design.Situation // nil = in none
+	by corner.Kind       // the figure that decides
+}
+
+// decisive is the figure that decides.
+func (c cornered) decisive() float64 { return c.Of(c.by) }
+
+// measure is a figure over the situations, by the kind that decides.
+type measure func(by corner.Kind) cornered
+
+// verdict is what comes of a figure held against a limit.
+type verdict struct {
+	cornered
+	limit    float64
+	severity finding.Severity // 0 = kept
+}
+
+// held holds a figure against a limit by what the library says of the limit: the
+// figure in the situation where that is worst, and the severity. When only the
+// worst case breaks the limit without its margin it is advice.
+func (p *Pass) held(limit string, of measure, sense figure.Sense, most, mostAtWorst float64,
+	severity func(cornered) finding.Severity) verdict {
+	broken := func(c cornered, most float64) bool {
+		return c.in != nil && over(float64(sense)*c.decisive(), float64(sense)*most)
+	}
+	if c := of(p.decidedBy(limit)); broken(c, most) {
+		return verdict{c, most, severity(c)}
+	}
+	if c := of(corner.AtWorst); broken(c, mostAtWorst) {
+		return verdict{c, mostAtWorst, finding.Advice}
+	}
+	return verdict{}
+}
+
+// decidedBy is the figure against which a limit holds.
+func (f *facts) decidedBy(limit string) corner.Kind {
+	if v := f.d.Library.Verdict(limit); v != nil {
+		return corner.KindOf(v.Figure)
+	}
+	return corner.AtWorst
+}
+
+// always is a severity that does not hang on the figure.
+func always(s finding.Severity) func(cornered) finding.Severity {
+	return func(cornered) finding.Severity { return s }
 }
 
 // worstCorner takes a figure over the situations with an operating point and
-// keeps the one whose corner is greatest (sign 1) or least (sign -1). ok leaves
-// situations out.
-func (f *facts) worstCorner(sign float64, ok func(*solve.Solution) bool,
+// keeps the one whose figure of a kind is greatest (sign 1) or least (sign -1). ok
+// leaves situations out.
+func (f *facts) worstCorner(by corner.Kind, sign float64, ok func(*solve.Solution) bool,
 	figure func(*solve.Solution) float64, at func(*corner.Set, int) corner.Value) cornered {
 	if c := f.in.Corners; c != nil {
-		v, i := c.WorstIn(sign, func(i int) bool { return ok(f.in.Solutions[i]) },
+		v, i := c.WorstIn(sign, by, func(i int) bool { return ok(f.in.Solutions[i]) },
 			func(i int) corner.Value { return at(c, i) })
 		if i < 0 {
-			return cornered{}
+			return cornered{by: by}
 		}
-		return cornered{v, f.in.Solutions[i].Situation}
+		return cornered{v, f.in.Solutions[i].Situation, by}
 	}
-	var worst cornered
+	worst := cornered{by: by}
 	for _, s := range f.usable {
 		if x := figure(s); ok(s) && (worst.in == nil || corner.Beyond(sign*x, sign*worst.Corner)) {
-			worst = cornered{corner.Value{Nominal: x, Corner: x}, s.Situation}
+			worst = cornered{corner.Value{Nominal: x, Likely: x, Corner: x}, s.Situation, by}
 		}
 	}
 	return worst
 }
 
 // cornerAmps is the magnitude of a branch's current.
-func (f *facts) cornerAmps(b *circuit.Branch) cornered {
-	return f.worstCorner(1, func(*solve.Solution) bool { return true },
-		func(s *solve.Solution) float64 { return math.Abs(s.Amps(b)) },
-		func(c *corner.Set, i int) corner.Value { return c.Amps(i, b) })
+func (f *facts) cornerAmps(b *circuit.Branch) measure {
+	return func(by corner.Kind) cornered {
+		return f.worstCorner(by, 1, func(*solve.Solution) bool { return true },
+			func(s *solve.Solution) float64 { return math.Abs(s.Amps(b)) },
+			func(c *corner.Set, i int) corner.Value { return c.Amps(i, b) })
+	}
 }
 
 // ambientRiseK is how much hotter every place is at the corner.
@@ -64,26 +111,37 @@ func (f *facts) allowedHot(w *circuit.Wire) allowance {
 	return allowance{&f.in.Corners.Hot.Wires[w.Index]}
 }
 
-// split words a figure of both kinds, "3.30 A at the worst corner (2.40 A at
-// nominal)", or the figure alone where the corner is no worse.
+// split words a figure of three kinds, the deciding one first: "3.30 A in the worst
+// case (nominal 2.40 A, likely 2.80 A)", or the figure alone where it is one.
 func (c cornered) split(print func(float64) string) string {
-	return print(c.Corner) + c.said(print)
+	return print(c.decisive()) + c.said(print)
 }
 
-// said is what split adds to the figure at the corner.
+var kindWords = [...]string{"at nominal", "as is likely", "in the worst case"}
+
+// said is what split adds to the deciding figure.
 func (c cornered) said(print func(float64) string) string {
 	if print(c.Nominal) == print(c.Corner) {
 		return ""
 	}
-	return fmt.Sprintf(" in the worst case (%s at nominal)", print(c.Nominal))
+	others := make([]string, 0, 2)
+	for k, word := range []string{"nominal ", "likely ", "at worst "} {
+		if corner.Kind(k) != c.by {
+			others = append(others, word+print(c.Of(corner.Kind(k))))
+		}
+	}
+	return " " + kindWords[c.by] + " (" + strings.Join(others, ", ") + ")"
 }
 
-// decides gives a finding a cornered figure with its limit: what is left of it at
-// the corner is the margin, negative when it is over.
+// decides gives a finding a cornered figure with its limit: what is left of it by
+// the figure that decides is the margin, negative when it is over.
 func (c cornered) decides(f *finding.Finding, name string, worse figure.Sense, scale, limit float64, unit string) {
-	f.Figure = figure.New(c.Corner*scale, limit*scale, unit, worse)
+	f.Situation = c.in.Name
+	f.Leave = f.Severity == finding.Advice // only the worst case breaks the limit
+	f.Figure = figure.New(c.decisive()*scale, limit*scale, unit, worse)
 	f.Numbers = []finding.Number{{Name: name + " nominal", Value: c.Nominal * scale, Unit: unit},
+		{Name: name + " likely", Value: c.Likely * scale, Unit: unit},
 		{Name: name + " worst case", Value: c.Corner * scale, Unit: unit},
 		{Name: "limit", Value: limit * scale, Unit: unit},
-		{Name: "margin", Value: float64(worse) * (limit - c.Corner) * scale, Unit: unit}}
+		{Name: "margin", Value: float64(worse) * (limit - c.decisive()) * scale, Unit: unit}}
 }

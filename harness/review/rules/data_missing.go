@@ -178,8 +178,8 @@ func (p *Pass) missingAllowed() {
 // carry in a hot place, where one stands in such.
 func (p *Pass) missingReratings() {
 	for _, b := range p.fuses() {
-		d := b.Device(0)
-		if _, known := d.Share(); known || d.AmbientC+p.ambientRiseK() <= fusing.RatedC {
+		d := b.Device(p.ambientRiseK())
+		if _, known := d.Share(); known || d.AmbientC <= fusing.RatedC {
 			continue
 		}
 		f := ofFuse(finding.Advice, b)

@@ -41,7 +41,7 @@ situations:
 	},
 	Run: func(p *Pass) {
 		for _, b := range p.fuses() {
-			if fuseRating(b) > 0 && !p.underLoad(b) {
+			if fuseRating(b) > 0 && p.underLoad(b).severity < finding.Fault {
 				p.judgeBranches(b)
 			}
 		}

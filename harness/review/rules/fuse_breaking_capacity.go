@@ -2,7 +2,10 @@ package rules
 
 import (
 	"fmt"
+	"math"
+	"slices"
 
+	"fusewright/harness/formula/battery"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
@@ -12,12 +15,14 @@ var fuseBreakingCapacity = &Rule{
 	Title: "a short at the fuse can exceed its breaking capacity",
 	Doc: "The prospective current of a bolted short just behind each fuse that has no other fuse above " +
 		"it, by the fault study: full battery, charging system at its limit, wires at 20 °C, the return " +
-		"bare metal at the battery. A fuse behind another is left out: the first one limits the fault.",
+		"bare metal at the battery. A fuse behind another is left out: the first one limits the fault. On boats the " +
+		"standard's table by the battery's cold-cranking current says what is enough, for devices that feed others " +
+		"and for branches. On vehicles it is advice: every factory builds blade fuses behind its battery.",
 	Formula:  "I = (Voc + I charging · R battery) / (R battery + R wires to the fuse + R fuse)",
-	Limits:   "the fuse type's breaking capacity",
+	Limits:   "the fuse type's breaking capacity; what it must break is at most what the table asks of boats",
 	Why:      "a fuse that must break more than it can may burst and go on arcing",
 	Change:   "fit a type with a higher breaking capacity as the first fuse",
-	Severity: "danger; advice up to a tenth above the limit, which is less than a battery's resistance is known to",
+	Severity: "danger afloat; advice on vehicles, and up to a tenth above the limit for devices that feed others, half for branches: a battery's resistance is not known better",
 	Source: "Ohm's law, fault-current articles (two sources); breaking capacity of ISO 8820 " +
 		"types: makers' data sheets (two sources)",
 	Mend: MendBreaking,
@@ -61,20 +66,50 @@ func (p *Pass) behindA(b *circuit.Branch) float64 {
 }
 
 // roughly is the ratio within which a fault current is not known better: the
-// battery's resistance decides it, and differs by more between two of a type.
-const roughly = 1.1
+// battery's resistance decides it, and differs by more between two of a type. A
+// branch device is small, and its own resistance and contacts limit the current
+// more than the study's new ones do (common practice, no source).
+const (
+	roughly       = 1.1
+	branchRoughly = 1.5
+)
 
 func (p *Pass) judgeBreaking(b *circuit.Branch) {
-	fault := p.behindA(b)
-	if fault <= b.Fuse.Type.BreakingA {
+	fault, breaks := p.behindA(b), b.Fuse.Type.BreakingA
+	must, near := p.mustBreakA(b)
+	if fault <= breaks || must <= breaks {
 		return
 	}
-	fin := ofFuse(graver(fault > b.Fuse.Type.BreakingA*roughly, finding.Advice, finding.Danger), b)
+	severity := graver(p.practice.Afloat && fault > breaks*near, finding.Advice, finding.Danger)
+	fin := ofFuse(severity, b)
+	fin.Leave = severity == finding.Advice
 	fin.What = fmt.Sprintf("a short behind %s draws about %s; type %s breaks at most %s",
-		fuseText(b), ampsOver(fault, b.Fuse.Type.BreakingA), b.Fuse.Type.Name, rated(b.Fuse.Type.BreakingA))
-	atMost(&fin, "prospective current", fault, b.Fuse.Type.BreakingA, "A")
+		fuseText(b), ampsOver(fault, breaks), b.Fuse.Type.Name, rated(breaks))
+	atMost(&fin, "prospective current", fault, breaks, "A")
 	fin.Source = b.Fuse.Type.Source.String()
 	p.report(fin)
+}
+
+// mustBreakA is what the standard of boats asks of a device by its battery, without
+// bound where it says nothing, and how far above its capacity is still near it.
+func (p *Pass) mustBreakA(b *circuit.Branch) (mustA, near float64) {
+	bank := battery.Of(p.d)
+	main := slices.ContainsFunc(p.branchesOf(circuit.FuseBranch), func(x *circuit.Branch) bool { return p.above(x) == b })
+	near = branchRoughly
+	if main {
+		near = roughly
+	}
+	if !p.practice.Afloat || bank == nil || bank.CrankingA() == 0 {
+		return math.Inf(1), near
+	}
+	row := p.d.Library.InterruptingFor(bank.CrankingA())
+	switch {
+	case row == nil:
+		return math.Inf(1), near
+	case main:
+		return row.MainA, near
+	}
+	return row.BranchA, near
 }
 
 // openCircuitV is the resting voltage of the full battery.

@@ -17,7 +17,8 @@ var fuseInrush = &Rule{
 		"fuses above it; of several the nearest that may open is named. Loads are taken to start one at a time, at their rated current. The " +
 		"start must pass below the fuse's fastest opening, and where a melting I²t is published its heat " +
 		"must be a share of it that the fuse outlasts 10 000 times, some starts a day for ten years " +
-		"(sizing chooses for 100 000). Where the fuse type has no published lower times, " +
+		"(sizing chooses for 100 000). A fault is a start that opens a fuse of the middle of its band; one that only the fastest " +
+		"of its kind does not pass, or that ages it, is advice. Where the fuse type has no published lower times, " +
 		"data-missing says so.",
 	Formula: "i(t) = I·(1 + (p − 1)·e^(−t/τ)); at each t the steady current of the same heat must open later " +
 		"than t on the fast edge; ∫i²dt above the running current ≤ 0.29 × melting I²t",
@@ -25,7 +26,7 @@ var fuseInrush = &Rule{
 	Why: "the fuse opens at switching on, or ages with every start and opens some day without " +
 		"a fault",
 	Change:   "fit a slower type or a larger rating that the wire still allows, or a soft start",
-	Severity: "fault",
+	Severity: "fault; advice when only the fastest of its kind opens, or the starts age it",
 	Source: "maker's guide to fuse selection, pulse chart (one source); makers' data sheets, " +
 		"time-current tables (one source)",
 	Mend: MendStart,
@@ -84,7 +85,7 @@ func (p *Pass) judgeInrush(part *circuit.Part) {
 		return
 	}
 	l, running := accessory(part), p.c.DrawA(loadBranch(part))
-	fin := ofPart(finding.Fault, part)
+	fin := ofPart(graver(c.EdgeKnown && c.UsualMargin <= 1, finding.Advice, finding.Fault), part)
 	fin.What = fmt.Sprintf("%s starts with %s and %s may open during the start", part.Name,
 		amps(running*l.Inrush.PeakRatio), fuseText(fuse))
 	if !opens {

@@ -12,18 +12,20 @@ var fuseOverWire = &Rule{
 	Title: "a fuse is larger than a wire it protects can carry",
 	Doc: "For every feed wire the fuse that would open is found: the smallest on its way from the " +
 		"battery. Its rating must not exceed the practice's share of what the wire may carry continuously " +
-		"where it is laid. One finding a wire, those of one fuse printed together; return wires are " +
+		"where it is laid. Shorts are judged by short-overheats-wire, and an overload that the circuit can make (a blocked " +
+		"motor, all loads at once) by overload-hurts-wire; an overload without a source is advice up to the practice's most share. " +
+		"One finding a wire, those of one fuse printed together; return wires are " +
 		"judged by return-below-fuse. A wire at a place as hot as its insulation may carry nothing, and no fuse " +
 		"protects it; when it does carry current, wire-over-current speaks for both.",
 	Formula: "rating ≤ share × allowed current; allowed current by heat balance or table, " +
 		"whichever is less, with ambient, loaded wires in the run and cover",
-	Limits: "the practice's fuse share of wire",
+	Limits: "the practice's fuse share of wire, and its most fuse share of wire",
 	Why: "an overload between what the wire may carry and what the fuse opens at heats the wire " +
 		"past its insulation",
 	Change:   "fit a smaller fuse or a thicker wire",
-	Severity: "danger",
+	Severity: "danger; advice up to the practice's most share of the allowed current (1.5), or up to what the wire bears at its class",
 	Source: "46 CFR 183.380(d) and ABYC E-11: rating not above the ampacity of the smallest " +
-		"conductor (two sources)",
+		"conductor (two sources); 33 CFR 183.455(c)(1): up to 150 % (one source)",
 	Mend: MendWire,
 	Bad: `
 fuses:
@@ -49,14 +51,16 @@ func (p *Pass) wiresBelowTheirFuse(skip func(*circuit.Wire) bool, report func(*c
 		}
 		report(p.guardOf(w).fuse, w)
 		if p.allowed(w).Nothing() { // no fuse protects it
-			p.standsAside(w, wireOverCurrent)
+			p.standsAside(w, overloadHurtsWire, wireOverCurrent)
+		} else {
+			p.standsAside(w, overloadHurtsWire)
 		}
 	}
 }
 
 func (p *Pass) reportFuseOverWire(fuse *circuit.Branch, w *circuit.Wire) {
 	a, share := p.allowed(w), p.practice.FuseWireShare
-	fin := ofWire(finding.Danger, w)
+	fin := ofWire(p.letsThrough(w, fuseRating(fuse), finding.Danger), w)
 	fin.Cause = fusePlace(fuse)
 	fin.What = fmt.Sprintf("%s protects %s, which may carry %s %s",
 		fuseText(fuse), w.Text(), a.textFor(fuseRating(fuse)), a.where())

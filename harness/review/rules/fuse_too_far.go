@@ -64,7 +64,7 @@ func fuseDistanceKey(w *circuit.Wire) string {
 
 // fuseDistanceM is the longest unfused conductor allowed from the source, and
 // whether the design sets it.
-func (p *Pass) fuseDistanceM(w *circuit.Wire) (m float64, given bool) {
+func (p *facts) fuseDistanceM(w *circuit.Wire) (m float64, given bool) {
 	if q := p.d.Limits.FuseDistanceM; q.Given() {
 		return q.Value, true
 	}

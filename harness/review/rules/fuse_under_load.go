@@ -6,6 +6,7 @@ import (
 
 	"fusewright/harness/design/figure"
 	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/corner"
 	"fusewright/harness/review/finding"
 )
 
@@ -13,7 +14,8 @@ var fuseUnderLoad = &Rule{
 	Name:  "fuse-under-load",
 	Title: "a fuse is too small for the current it carries continuously",
 	Doc: "The largest current of each fuse over all situations, at nominal values and in the worst case, " +
-		"against what it may carry without ageing where it is as hot as in the worst case. A fuse that carries " +
+		"against what it may carry without ageing where it is. The practice's share is a margin for tolerances: it holds " +
+		"at nominal; in the worst case the maker's share alone holds, as advice. A fuse that carries " +
 		"current only while a `momentary` switch is held is judged by its rating. " +
 		"Starting current is fuse-inrush; loads that no situation turns on together are " +
 		"feed-fuse-under-branches. Factory fuses are judged by tap-over-spare.",
@@ -23,7 +25,7 @@ var fuseUnderLoad = &Rule{
 	Why:    "run at its limit a fuse ages and opens on a warm day without any fault",
 	Change: "fit the next larger fuse the wire allows, or share the loads between two fuses",
 	Severity: "fault; danger when the current exceeds the rating and a critical load depends on the " +
-		"fuse",
+		"fuse; advice when only the worst case passes the maker's share",
 	Source: "makers' data sheets, blade fuses 32 V: continuous load against ambient (one source); " +
 		"the share is from memory",
 	Mend:  MendFuse,
@@ -37,16 +39,11 @@ loads:
 	Mended: []string{"rating: 3 A", "rating: 5 A"},
 	Run: func(p *Pass) {
 		for _, b := range p.fuses() {
-			if p.underLoad(b) {
-				p.reportUnderLoad(b)
+			if fuseRating(b) > 0 {
+				p.judgeUnderLoad(b)
 			}
 		}
 	},
-}
-
-// underLoad tells whether a fuse carries more in some situation than it bears.
-func (f *facts) underLoad(b *circuit.Branch) bool {
-	return fuseRating(b) > 0 && over(f.cornerAmps(b).Corner, f.continuousA(b, f.ambientRiseK()))
 }
 
 // anyCritical tells whether one of the loads is critical.
@@ -59,20 +56,30 @@ func anyCritical(draws []*circuit.Branch) bool {
 	return false
 }
 
-func (p *Pass) reportUnderLoad(b *circuit.Branch) {
-	w, limit := p.cornerAmps(b), p.continuousA(b, p.ambientRiseK())
-	severity := finding.Fault
-	if w.Corner > fuseRating(b) && anyCritical(p.drawsBelow(b.B)) {
-		severity = finding.Danger
+// underLoad holds a fuse's current against what it bears.
+func (p *Pass) underLoad(b *circuit.Branch) verdict {
+	return p.held("load share of fuse", p.cornerAmps(b), figure.Larger, p.continuousA(b, 0), p.makersA(b, p.ambientRiseK()),
+		func(c cornered) finding.Severity {
+			return graver(c.decisive() > fuseRating(b) && anyCritical(p.drawsBelow(b.B)), finding.Fault, finding.Danger)
+		})
+}
+
+func (p *Pass) judgeUnderLoad(b *circuit.Branch) {
+	v := p.underLoad(b)
+	if v.severity == 0 {
+		return
 	}
-	fin := ofFuse(severity, b)
+	at := b.Device(0)
+	if v.by == corner.AtWorst {
+		at = b.Device(p.ambientRiseK())
+	}
+	fin := ofFuse(v.severity, b)
 	fin.What = fmt.Sprintf("%s carries %s; at %s it may carry %s continuously",
-		fuseText(b), w.split(amps), celsius(b.Part.AmbientC()+p.ambientRiseK()), amps(limit))
+		fuseText(b), v.split(amps), celsius(at.AmbientC), amps(v.limit))
 	if p.onlyHeld(b) {
 		fin.What = strings.TrimSuffix(fin.What, " continuously")
 	}
-	w.decides(&fin, "current", figure.Larger, 1, limit, "A")
-	fin.Situation = w.in.Name
+	v.decides(&fin, "current", figure.Larger, 1, v.limit, "A")
 	fin.Source = p.limitSource("load share of fuse", false)
 	p.report(fin)
 }

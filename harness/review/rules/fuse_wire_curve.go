@@ -21,7 +21,7 @@ var fuseWireCurve = &Rule{
 	Limits:   "the device's time band; short-circuit limit of the insulation up to 5 s, overload limit beyond",
 	Why:      "a stalled motor or a half short heats the wire past its insulation while the device waits",
 	Change:   "fit a smaller rating or a faster type, or a thicker wire",
-	Severity: "danger; fault when the wire stands every such current for a minute or longer",
+	Severity: "danger; advice when the wire stands every such current for a minute or longer, which takes an overload that the circuit does not make",
 	Source: "ISO 8820 and maker's data sheets, time-current tables (one source); heating of the wire: IEC 60949, " +
 		"ISO 6722-1 thermal overload (from memory)",
 	Mend: MendWire,
@@ -46,18 +46,19 @@ loads:
 	},
 }
 
-// longOverloadS is how long a wire must stand a current for the finding to be a
-// fault: what flows that long is an overload of the loads, not a short.
+// longOverloadS is how long a wire must stand a current for the finding to be
+// advice: what flows that long is an overload of the loads, not a short, and those
+// that the circuit can make are rule overload-hurts-wire's.
 const longOverloadS = 60.0
 
 // overtaken tells whether a wire is damaged before the latest opening where that
 // is published.
 func (p *Pass) overtaken(w *protection.Wire) bool {
-	return w.KnownRatio <= 1 && w.KnownWorstA != 0 && p.allowed(w.Wire).known()
+	return w.KnownRatio <= 1 && w.KnownWorstA != 0 && p.allowed(w.Wire).known() && !p.tail(w.Wire)
 }
 
 func (p *Pass) reportCurve(f *protection.Fuse, w *protection.Wire) {
-	at, severity := w.KnownWorstA, finding.Fault
+	at, severity := w.KnownWorstA, finding.Advice
 	if w.HurtS < longOverloadS {
 		severity = finding.Danger
 	}
@@ -75,6 +76,7 @@ func (p *Pass) reportCurve(f *protection.Fuse, w *protection.Wire) {
 	if !math.IsInf(w.KnownRatio, 1) {
 		fin.Numbers = append(fin.Numbers, finding.Number{Name: "time stood over latest opening", Value: w.KnownRatio})
 	}
+	fin.Leave = severity == finding.Advice
 	p.report(fin)
-	p.standsAside(w.Wire, fuseOverWire, returnBelowFuse, shortOverheatsWire)
+	p.standsAside(w.Wire, overloadHurtsWire, fuseOverWire, returnBelowFuse, shortOverheatsWire)
 }

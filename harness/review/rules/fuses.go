@@ -1,8 +1,9 @@
 package rules
 
 import (
+	"math"
+
 	"fusewright/harness/network/circuit"
-	"fusewright/harness/network/corner"
 	"fusewright/harness/review/finding"
 )
 
@@ -50,15 +51,54 @@ func fuseText(b *circuit.Branch) string {
 	return "fuse " + b.Fuse.Ref + " (" + fusePlace(b) + ", " + rating + ")"
 }
 
-// continuousA is what a fuse carries for good in a place hotter by aboveK than
-// the design says. The practice's and the maker's shares are for continuous load:
-// a fuse that carries current only while a switch is held bears its rating, since
-// ISO 8820 fuses carry 1.1 times that for 100 h.
+// continuousA is what a fuse carries in a place hotter by aboveK than the design
+// says. The practice's share is for continuous load: of what is on for part of the
+// time (`duty`) the rating bears all (NFPA 70 210.20(A): 125 % of the continuous
+// and 100 % of the other load), and a fuse that carries current only while a switch
+// is held bears its rating, since ISO 8820 fuses carry 1.1 times that for 100 h.
 func (f *facts) continuousA(b *circuit.Branch, aboveK float64) float64 {
-	if fuseRating(b) > 0 && f.onlyHeld(b) {
-		return fuseRating(b)
+	most := f.makersA(b, aboveK)
+	if f.onlyHeld(b) {
+		return most
 	}
-	return corner.FuseBearsA(f.d, b, aboveK)
+	continuousA, otherA := 0.0, 0.0
+	for _, draw := range f.drawsBelow(b.B) {
+		if a := f.c.DrawA(draw); draw.Load != nil && draw.Load.Load != nil && draw.Load.Load.Duty.Value < 1 {
+			otherA += a
+		} else {
+			continuousA += a
+		}
+	}
+	share := f.practice.FuseLoadShare
+	if sum := continuousA + otherA; share > 0 && sum > 0 {
+		share = sum / (continuousA/share + otherA)
+	}
+	return math.Min(most, share*fuseRating(b))
+}
+
+// makersA is what the maker lets a fuse carry for good, without the practice's
+// margin.
+func (f *facts) makersA(b *circuit.Branch, aboveK float64) float64 {
+	share := 1.0
+	if maker, known := b.Device(aboveK).Share(); known && !f.onlyHeld(b) {
+		share = math.Min(share, maker)
+	}
+	return share * fuseRating(b)
+}
+
+// tail tells whether a wire leads to fuses alone, no further from where it starts
+// than a fuse may be from its source: the fuses at its far end protect it.
+func (f *facts) tail(w *circuit.Wire) bool {
+	if isReturn(w) || !w.Branch.Feeds() {
+		return false
+	}
+	for _, b := range w.To.Node.Branches {
+		if b.A == w.To.Node && b.Kind != circuit.FuseBranch {
+			return false
+		}
+	}
+	most, _ := f.fuseDistanceM(w)
+	return len(f.firstFuses(w)) > 0 && !over(w.LengthM, most)
 }
 
 // demandA is what the accessories and coils below a node draw together when

@@ -41,7 +41,7 @@ func TestHotPlaceIsNeverMilder(t *testing.T) {
 			if !idle && c.ambientC > 40 && got["wire-over-current"] != finding.Danger {
 				t.Errorf("%g °C: wire-over-current is %v", c.ambientC, got["wire-over-current"])
 			}
-			if (idle || c.ambientC < 75) && got["fuse-over-wire"] != finding.Danger {
+			if (idle || c.ambientC < 75) && max(got["fuse-over-wire"], got["overload-hurts-wire"]) != finding.Danger {
 				t.Errorf("%g °C, idle %v: fuse-over-wire is %v", c.ambientC, idle, got["fuse-over-wire"])
 			}
 			if got["insulation-class"] != c.insulation {

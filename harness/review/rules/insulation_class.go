@@ -25,8 +25,8 @@ var insulationClass = &Rule{
 runs:
   - {from: battery tray, to: rear, length: 600 mm, near: {what: exhaust, ambient: 105 °C}}
 accepted:
-  - {rule: wire-over-current, part: tail lamp, severity: danger, figure: 563 mA of 0 A, reason: "shown for the place only"}
-  - {rule: wire-over-current, part: tail lamp, severity: danger, figure: 563 mA of 0 A, reason: "shown for the place only"}
+  - {rule: wire-over-current, part: tail lamp, severity: danger, figure: 495 mA of 0 A, reason: "shown for the place only"}
+  - {rule: wire-over-current, part: tail lamp, severity: danger, figure: 495 mA of 0 A, reason: "shown for the place only"}
   - {rule: fuse-over-wire, part: tail lamp, severity: danger, figure: 5 A of 0 A, reason: "shown for the place only"}
   - {rule: return-below-fuse, part: tail lamp, severity: danger, figure: 5 A of 0 A, reason: "shown for the place only"}
 `,

@@ -30,17 +30,23 @@ loads:
 	Mended: []string{"voltage: 13 V", "voltage: 10 V"},
 	Run: func(p *Pass) {
 		for _, part := range p.partsOf(circuit.Load) {
-			least := minimumV(part)
-			if w := p.lowestV(part); w.in != nil && least > 0 && w.Corner < least {
-				l := accessory(part)
-				fin := ofPart(graver(l.Critical, finding.Fault, finding.Danger), part)
-				fin.What = fmt.Sprintf("%s gets %s and needs %s", part.Name, w.split(volts), volts(least))
-				w.decides(&fin, "voltage", figure.Smaller, 1, least, "V")
-				fin.Situation = w.in.Name
-				p.report(fin)
+			if least := minimumV(part); least > 0 {
+				p.judgeLowest(part, least)
 			}
 		}
 	},
+}
+
+func (p *Pass) judgeLowest(part *circuit.Part, least float64) {
+	v := p.held("minimum voltage", p.lowestV(part), figure.Smaller, least, least,
+		always(graver(accessory(part).Critical, finding.Fault, finding.Danger)))
+	if v.severity == 0 {
+		return
+	}
+	fin := ofPart(v.severity, part)
+	fin.What = fmt.Sprintf("%s gets %s and needs %s", part.Name, v.split(volts), volts(least))
+	v.decides(&fin, "voltage", figure.Smaller, 1, least, "V")
+	p.report(fin)
 }
 
 // minimumV is the voltage a load needs: the design's, else the library's; zero
@@ -58,15 +64,17 @@ func minimumV(part *circuit.Part) float64 {
 	return 0
 }
 
-// lowestV is the voltage of a load in the situation in which it is lowest.
-func (f *facts) lowestV(part *circuit.Part) cornered {
-	b := loadBranch(part)
-	if b == nil {
-		return cornered{}
+// lowestV is the voltage of a load, the least being the worst.
+func (f *facts) lowestV(part *circuit.Part) measure {
+	return func(by corner.Kind) cornered {
+		b := loadBranch(part)
+		if b == nil {
+			return cornered{by: by}
+		}
+		return f.worstCorner(by, -1, func(s *solve.Solution) bool { return s.LoadOn[b.Index] },
+			func(s *solve.Solution) float64 { return s.Volts(b) },
+			func(c *corner.Set, i int) corner.Value { return c.LoadV(i, b) })
 	}
-	return f.worstCorner(-1, func(s *solve.Solution) bool { return s.LoadOn[b.Index] },
-		func(s *solve.Solution) float64 { return s.Volts(b) },
-		func(c *corner.Set, i int) corner.Value { return c.LoadV(i, b) })
 }
 
 // extremeV is the lowest (sign −1) or highest (sign 1) voltage of a load over

@@ -15,7 +15,7 @@ func TestMends(t *testing.T) {
 	for mend, names := range map[rules.Mend]string{
 		rules.MendWire: "chafing-run flexing-run fuse-not-selective fuse-over-wire fuse-type-in-block fuse-wire-curve " +
 			"insulation-class relay-coil-voltage return-below-fuse shared-return-thin short-overheats-wire " +
-			"situation-unsolved terminal-overload wire-below-minimum wire-over-current",
+			"overload-hurts-wire situation-unsolved terminal-overload wire-before-fuse wire-below-minimum wire-over-current",
 		rules.MendDrop:      "voltage-drop load-undervoltage",
 		rules.MendShort:     "short-too-weak",
 		rules.MendFuse:      "fuse-under-load feed-fuse-under-branches fuse-voltage",

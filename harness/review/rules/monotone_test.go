@@ -16,6 +16,7 @@ import (
 	"fusewright/harness/review/finding"
 	"fusewright/harness/review/rules"
 	"fusewright/harness/study/fault"
+	"fusewright/harness/study/overload"
 	"fusewright/harness/study/protection"
 	"fusewright/library"
 )
@@ -124,6 +125,7 @@ func findings(t testing.TB, d *design.Design) []*finding.Finding {
 	in := &rules.Input{Circuit: c, Corners: corner.Compute(c), Faults: fault.Compute(c)}
 	in.Solutions = warm.Solutions(in.Corners.Results[corner.Nominal])
 	in.Protection = protection.Compute(c, in.Solutions, in.Faults)
+	in.Overloads = overload.Compute(c, in.Solutions, in.Faults)
 	return rules.Check(in)
 }
 

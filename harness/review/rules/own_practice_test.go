@@ -29,7 +29,9 @@ practices:
       fuse distance mm: {value: 178}
       fuse distance sheathed mm: {value: 1016}
       load share of fuse: {value: 0.8}
+      drop aim: {value: 0.04}
       fuse share of wire: {value: 1}
+      most fuse share of wire: {value: 1.5}
       fuse ratio: {value: 1.6}
       least mm2: {value: 1}
       least flexing mm2: {value: 1}

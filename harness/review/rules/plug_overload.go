@@ -52,15 +52,14 @@ func (p *Pass) judgePlugEnd(w *circuit.Wire, at *circuit.Terminal, contact *libr
 	if contact != nil && contact.MaxA > 0 && contact.MaxA < limitA {
 		limitA, what, source = contact.MaxA, "the contact "+contact.Name, contact.Source
 	}
-	i := p.cornerAmps(w.Branch)
-	if i.in == nil || !over(i.Corner, limitA) {
+	v := p.held("contact rating", p.cornerAmps(w.Branch), figure.Larger, limitA, limitA, always(finding.Fault))
+	if v.severity == 0 {
 		return
 	}
-	fin := ofWire(finding.Fault, w)
+	fin := ofWire(v.severity, w)
 	fin.What = fmt.Sprintf("%s carries %s through the plug of %s; %s is rated %s",
-		w.Text(), i.split(against(limitA, quantity.Current)), at.Part.Name, what, rated(limitA))
-	i.decides(&fin, "current", figure.Larger, 1, limitA, "A")
-	fin.Situation = i.in.Name
+		w.Text(), v.split(against(limitA, quantity.Current)), at.Part.Name, what, rated(limitA))
+	v.decides(&fin, "current", figure.Larger, 1, limitA, "A")
 	fin.Source = source.String()
 	p.report(fin)
 }

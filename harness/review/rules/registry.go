@@ -43,6 +43,7 @@ var registry = sorted(
 	marineWireColour,
 	noTerminalFits,
 	noWayBack,
+	overloadHurtsWire,
 	overvoltageExposure,
 	plugOverload,
 	plugWays,
@@ -71,6 +72,7 @@ var registry = sorted(
 	unusedAcceptance,
 	voltageDrop,
 	weldedContactLive,
+	wireBeforeFuse,
 	wireBelowMinimum,
 	wireOverCurrent,
 )

@@ -14,12 +14,12 @@ var returnBelowFuse = &Rule{
 		"wire, and the wires of ground blocks beyond, must bear the rating of the largest such fuse. " +
 		"One finding a wire, those of one fuse printed together. Current of ordinary use is judged by wire-over-current and ground-overload.",
 	Formula:  "rating of the feed's fuse ≤ share × allowed current of the return wire",
-	Limits:   "the practice's fuse share of wire",
+	Limits:   "the practice's fuse share of wire, and its most fuse share of wire",
 	Why:      "the feed survives the fault and the return burns in the same loom",
 	Change:   "make the return as thick as the feed",
-	Severity: "danger",
+	Severity: "danger; advice up to the practice's most share of the allowed current (1.5), or up to what the wire bears at its class",
 	Source: "46 CFR 183.380(d) and ABYC E-11: rating not above the ampacity of the smallest " +
-		"conductor (two sources)",
+		"conductor (two sources); 33 CFR 183.455(c)(1): up to 150 % (one source)",
 	Mend: MendWire,
 	Bad: `
 fuses:
@@ -35,7 +35,7 @@ loads:
 
 func (p *Pass) reportReturn(fuse *circuit.Branch, w *circuit.Wire) {
 	a := p.allowed(w)
-	fin := ofWire(finding.Danger, w)
+	fin := ofWire(p.letsThrough(w, fuseRating(fuse), finding.Danger), w)
 	fin.Cause = fusePlace(fuse)
 	fin.What = fmt.Sprintf("return %s may carry %s %s, but its feed is protected by %s",
 		w.Text(), a.textFor(fuseRating(fuse)), a.where(), fuseText(fuse))

@@ -10,6 +10,7 @@ import (
 	"fusewright/harness/review/finding"
 	"fusewright/harness/study/budget"
 	"fusewright/harness/study/fault"
+	"fusewright/harness/study/overload"
 	"fusewright/harness/study/protection"
 )
 
@@ -59,6 +60,9 @@ type Input struct {
 	// of fuses; nil = the rules that rest on them say nothing.
 	Faults     *fault.Study
 	Protection *protection.Study
+	// Overloads are what the circuit can drive through its own wires; nil = the rule
+	// that rests on them says nothing.
+	Overloads *overload.Study
 	// Corners are the situations at their worst corners, and what each wire may
 	// carry where it is laid; nil = the rules judge by Solutions alone.
 	Corners *corner.Set

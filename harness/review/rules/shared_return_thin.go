@@ -16,11 +16,11 @@ var sharedReturnThin = &Rule{
 		"against the largest single fuse, wire-over-current against the current of ordinary use; wires " +
 		"that those report are left out.",
 	Formula: "min(rating of a common fuse, Σ ratings of the branches' fuses) ≤ share × allowed current",
-	Limits:  "the practice's fuse share of wire",
+	Limits:  "the practice's fuse share of wire, and its most fuse share of wire",
 	Why: "each branch stays within its fuse while the one wire that they share is overloaded: no fuse " +
 		"watches it",
 	Change:   "make the common return as thick as the common feed, or lead it in two wires",
-	Severity: "fault",
+	Severity: "fault; advice up to the practice's most share of the allowed current",
 	Source:   "ABYC E-11: the common negative is sized as the common positive (from memory)",
 	Mend:     MendWire,
 	Bad: `
@@ -71,12 +71,12 @@ func (p *Pass) judgeSharedReturn(part *circuit.Part, w *circuit.Wire, fuses []*c
 	if !over(total, limit) {
 		return
 	}
-	fin := ofWire(finding.Fault, w)
+	fin := ofWire(p.letsThrough(w, total, finding.Fault), w)
 	fin.What = fmt.Sprintf("common return %s may carry %s %s, but the %d fuses of what returns to %s let through %s together",
 		w.Text(), a.textFor(total), a.where(), len(fuses), part.Name, ampsOver(total, a.AllowedA))
 	atMost(&fin, "fuses together", total, limit, "A")
 	p.report(fin)
-	p.standsAside(w, fuseOverWire, returnBelowFuse, wireOverCurrent)
+	p.standsAside(w, overloadHurtsWire, fuseOverWire, returnBelowFuse, wireOverCurrent)
 }
 
 // feedsByReturn lists, by wire, the fuses nearest above everything whose current

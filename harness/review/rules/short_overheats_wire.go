@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
@@ -59,7 +60,7 @@ func (p *Pass) worstShorts() []worstShort {
 	for _, sh := range p.shorts() {
 		for state := range sh.Results {
 			r := &sh.Results[state]
-			if !sh.Fed || !p.hurts(r) {
+			if !sh.Fed || !p.hurts(r) || p.allowedInTail(r) {
 				continue
 			}
 			was := &out[r.Worst.Wire.Index]
@@ -69,6 +70,13 @@ func (p *Pass) worstShorts() []worstShort {
 		}
 	}
 	return out
+}
+
+// allowedInTail tells whether a short hurts a tail that lies before the fuses which
+// protect it, as the allowed distance to a fuse takes it.
+func (p *Pass) allowedInTail(r *fault.Result) bool {
+	w := r.Worst.Wire
+	return p.tail(w) && !slices.Contains(p.firstFuses(w), r.Device)
 }
 
 func (p *Pass) reportOverheated(w *circuit.Wire, worst worstShort) {

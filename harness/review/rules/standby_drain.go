@@ -26,7 +26,7 @@ var standbyDrain = &Rule{
 		"current, when given",
 	Why:      "after that time the battery no longer starts the engine",
 	Change:   "feed standing draws behind the key, fit a battery switch, or keep a charger on",
-	Severity: "fault",
+	Severity: "fault; advice when the design does not say how long it is to stand",
 	Source: "days and start reserve: car maker's service bulletin (one source); 14 days: common " +
 		"practice, no source",
 	Bad: `
@@ -54,6 +54,9 @@ loads:
 		case drain > 0 && days < limitDays:
 			value, _ := quantity.Against(days*daySeconds, limitDays*daySeconds, quantity.Duration)
 			f := p.ofDrain(amps(drain), value, "it is to start after "+quantity.Plain(limitDays*daySeconds, quantity.Duration))
+			if !p.d.Limits.StandbyDays.Given() {
+				f.Severity = finding.Advice // nobody said how long it is to stand
+			}
 			atLeast(&f, "days to no start", days, limitDays, "days")
 			f.Numbers = append(f.Numbers, finding.Number{Name: "drain", Value: drain, Unit: "A"})
 			p.report(f)

@@ -5,6 +5,7 @@ import (
 
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/finding"
 	"fusewright/harness/study/fault"
 )
 
@@ -24,7 +25,16 @@ func (f *facts) shorts() []*fault.Short {
 // for them, since the cause is the same.
 func (f *facts) overFused(w *circuit.Wire) bool {
 	g, a := f.guardOf(w), f.allowed(w)
-	return g.known() && a.known() && over(g.A, f.practice.FuseWireShare*a.AllowedA)
+	return g.known() && a.known() && !f.tail(w) && over(g.A, f.practice.FuseWireShare*a.AllowedA)
+}
+
+// letsThrough is the severity of a device or several that let more through than a
+// wire may carry. A short is another rule's, and so is every overload that the
+// circuit can make: what is left has no source. It is advice up to the practice's
+// most share and up to the current that the wire's class bears.
+func (f *facts) letsThrough(w *circuit.Wire, throughA float64, grave finding.Severity) finding.Severity {
+	a := f.allowed(w)
+	return graver(over(throughA, math.Max(f.practice.MostFuseWireShare*a.AllowedA, a.ToClassA)), finding.Advice, grave)
 }
 
 // hurts tells whether a short in one state hurts a wire although a fuse opens.

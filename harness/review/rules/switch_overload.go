@@ -21,7 +21,7 @@ var switchOverload = &Rule{
 	Limits:   "the switch type in the library, or the design's rating with the factors",
 	Why:      "lamps and motors start with many times their current: the contact burns or welds",
 	Change:   "use a switch of a higher rating, or let it switch a relay's coil only",
-	Severity: "fault",
+	Severity: "fault; advice when only the rating for lamps or motors is passed, by less than twice: a question of the contacts' life",
 	Source:   "FAA AC 43.13-1B Table 11-4 (one source)",
 	Bad: `
 switches:
@@ -61,12 +61,16 @@ func (p *Pass) switchRatings(s *design.Switch) contactRatings {
 	return contactRatings{}
 }
 
+// lifeShare is how far the use of a rating for lamps or motors may go before it is
+// more than a question of the contacts' life (common practice, no source).
+const lifeShare = 2.0
+
 func (p *Pass) judgeSwitch(part *circuit.Part, b *circuit.Branch, r contactRatings) {
 	u := p.loadingOf(b, r)
 	if !over(u.share, 1) {
 		return
 	}
-	fin := ofPart(finding.Fault, part)
+	fin := ofPart(graver(over(u.A, r.resistive) || over(u.share, lifeShare), finding.Advice, finding.Fault), part)
 	fin.What = fmt.Sprintf("%s switches %s of %s, %s of its rating for that kind of load (%s resistive)",
 		part.Name, amps(u.A), wording.And(u.kinds), share100(u.share), rated(r.resistive))
 	atMost(&fin, "use of rating", u.share*100, 100, "%")

@@ -18,7 +18,9 @@ var voltageDrop = &Rule{
 	Title: "too much voltage is lost between battery and load",
 	Doc: "For every load that is on: the voltage at the battery's posts less the voltage at the load, so " +
 		"feed and return together, with fuses, contacts and terminations, wires warm. The worst " +
-		"situation is reported, at nominal values and in its worst case; the worst case decides. An element that " +
+		"situation is reported, at nominal values, as is likely and in its worst case. The limits are defined for the " +
+		"conductors at nominal values: what these lose there decides. When contacts and fuses take the whole drop above one and a half times the " +
+		"limit it is a fault too; a limit that only they or the worst case break is advice, and so are wires that lose more than is usual for what is on for long. An element that " +
 		"alone takes two fifths of the drop is named.",
 	Formula: "drop = (V battery − V load) / nominal system voltage",
 	Limits: "the practice's limit for critical or other loads; `limits: drop critical`, `drop " +
@@ -26,7 +28,7 @@ var voltageDrop = &Rule{
 	Why: "lamps dim, motors stall and heat, electronics reset, and the lost power heats the " +
 		"wires",
 	Change:   "use a thicker feed and return, or shorten them",
-	Severity: "fault; danger for a critical load at more than twice its limit",
+	Severity: "fault; danger for a critical load at more than twice its limit; advice when only contacts and fuses or the worst case break it",
 	Source:   "ABYC E-11: 3 % critical, 10 % other, of the nominal voltage (two sources)",
 	Mend:     MendDrop,
 	Bad: `
@@ -50,27 +52,54 @@ func (f *facts) dropOf(s *solve.Solution, b *circuit.Branch) float64 {
 	return s.NodeV[f.positive.Index] - s.NodeV[0] - s.Volts(b)
 }
 
+// mostWholeDrop is the share of the limit up to which contacts and fuses may take
+// the whole drop above it: the limit is that of the conductors.
+const mostWholeDrop = 1.5
+
 func (p *Pass) judgeDrop(part *circuit.Part, b *circuit.Branch) {
 	l := accessory(part)
 	limit, given := p.dropLimit(l.Critical)
-	w := p.worstDrop(b)
-	if w.in == nil || !over(w.Corner, limit) {
-		return
-	}
-	severity, kind, key := finding.Fault, "other", "drop other"
+	kind, key := "other", "drop other"
 	if l.Critical {
 		kind, key = "critical", "drop critical"
-		severity = graver(w.Corner > 2*limit, finding.Fault, finding.Danger)
 	}
-	fin := ofPart(severity, part)
+	whole, wires := p.worstDrop(b), p.wireDrop(part, b)
+	v := p.held("voltage drop", wires, figure.Larger, limit, math.Inf(1), func(c cornered) finding.Severity {
+		return graver(l.Critical && c.decisive() > 2*limit, finding.Fault, finding.Danger)
+	})
+	if v.severity == 0 {
+		v = p.held("voltage drop", whole, figure.Larger, mostWholeDrop*limit, limit, always(finding.Fault))
+	} else {
+		v = verdict{whole(v.by), limit, v.severity}
+	}
+	if v.severity == 0 {
+		p.judgeAim(part, wires(corner.AtNominal), limit)
+		return
+	}
+	fin := ofPart(v.severity, part)
 	print := against(limit, quantity.Share)
-	_, most := quantity.Against(w.Corner, limit, quantity.Share)
-	fin.What = fmt.Sprintf("%s loses %s, %s of the system voltage, on its way%s; %s loads may lose %s",
-		part.Name, volts(w.Corner*p.d.NominalV()), print(w.Corner), w.said(print), kind, most) +
-		p.mostLost(part, b, w.in)
-	w.decides(&fin, "drop", figure.Larger, 100, limit, "%")
-	fin.Situation = w.in.Name
+	_, most := quantity.Against(v.decisive(), limit, quantity.Share)
+	fin.What = fmt.Sprintf("%s loses %s, %s of the system voltage, on its way%s, of which its wires %s at nominal; %s loads may lose %s in their wires",
+		part.Name, volts(v.decisive()*p.d.NominalV()), print(v.decisive()), v.said(print), print(wires(corner.AtNominal).Nominal), kind, most) +
+		p.mostLost(part, b, v.in)
+	v.decides(&fin, "drop", figure.Larger, 100, limit, "%")
 	fin.Source = p.limitSource(key, given)
+	p.report(fin)
+}
+
+// judgeAim advises on a wire that is thick enough by its limit but thinner than the
+// trade fits for what is on for long.
+func (p *Pass) judgeAim(part *circuit.Part, wires cornered, limit float64) {
+	aim := p.practice.DropAim
+	if wires.in == nil || aim >= limit || accessory(part).Duty.Value < 1 || !over(wires.Nominal, aim) {
+		return
+	}
+	fin := ofPart(finding.Advice, part)
+	value, most := quantity.Against(wires.Nominal, aim, quantity.Share)
+	fin.What = fmt.Sprintf("%s loses %s of the system voltage in its wires; %s is usual for what is on for long", part.Name, value, most)
+	atMost(&fin, "drop in its wires", 100*wires.Nominal, 100*aim, "%")
+	fin.Situation = wires.in.Name
+	fin.Source = p.limitSource("drop aim", false)
 	p.report(fin)
 }
 
@@ -78,13 +107,12 @@ func (p *Pass) judgeDrop(part *circuit.Part, b *circuit.Branch) {
 // of the drop at nominal; "" when none does.
 func (p *Pass) mostLost(part *circuit.Part, load *circuit.Branch, in *design.Situation) string {
 	s := p.solutionOf(in)
-	plus, minus := part.Terminal("+"), part.Terminal("-")
-	if s == nil || plus == nil || minus == nil {
+	if s == nil {
 		return ""
 	}
 	var most *circuit.Branch
 	lost := 0.4 * p.dropOf(s, load)
-	for _, way := range []circuit.Path{p.c.MainFeed(plus.Node), p.c.MainReturn(minus.Node)} {
+	for _, way := range p.ways(part) {
 		for _, b := range way.Branches {
 			if v := math.Abs(s.Volts(b)); v >= lost {
 				most, lost = b, v
@@ -120,15 +148,49 @@ func elementText(b *circuit.Branch) string {
 	return b.Name
 }
 
-// worstDrop is the drop before a load as a share of the system voltage, in the
-// situation in which it is worst.
-func (f *facts) worstDrop(b *circuit.Branch) cornered {
-	w := f.worstCorner(1, func(s *solve.Solution) bool { return s.LoadOn[b.Index] },
-		func(s *solve.Solution) float64 { return f.dropOf(s, b) },
+// worstDrop is the drop before a load as a share of the system voltage.
+func (f *facts) worstDrop(b *circuit.Branch) measure {
+	return f.dropShare(b, func(s *solve.Solution) float64 { return f.dropOf(s, b) },
 		func(c *corner.Set, i int) corner.Value { return c.Drop(i, b) })
-	w.Nominal /= f.d.NominalV()
-	w.Corner /= f.d.NominalV()
-	return w
+}
+
+// wireDrop is the part of it that the wires of the load's way take.
+func (f *facts) wireDrop(part *circuit.Part, b *circuit.Branch) measure {
+	var wires []*circuit.Branch
+	for _, way := range f.ways(part) {
+		for _, x := range way.Branches {
+			if x.Wire != nil {
+				wires = append(wires, x)
+			}
+		}
+	}
+	return f.dropShare(b, func(s *solve.Solution) float64 {
+		sum := 0.0
+		for _, w := range wires {
+			sum += math.Abs(s.Volts(w))
+		}
+		return sum
+	}, func(c *corner.Set, i int) corner.Value { return c.WayDrop(i, b, wires) })
+}
+
+// ways are the main feed and the main return of a part; none without terminals.
+func (f *facts) ways(part *circuit.Part) []circuit.Path {
+	plus, minus := part.Terminal("+"), part.Terminal("-")
+	if plus == nil || minus == nil {
+		return nil
+	}
+	return []circuit.Path{f.c.MainFeed(plus.Node), f.c.MainReturn(minus.Node)}
+}
+
+// dropShare is a drop while a load is on, as a share of the system voltage.
+func (f *facts) dropShare(b *circuit.Branch, figure func(*solve.Solution) float64, at func(*corner.Set, int) corner.Value) measure {
+	return func(by corner.Kind) cornered {
+		w := f.worstCorner(by, 1, func(s *solve.Solution) bool { return s.LoadOn[b.Index] }, figure, at)
+		w.Nominal /= f.d.NominalV()
+		w.Likely /= f.d.NominalV()
+		w.Corner /= f.d.NominalV()
+		return w
+	}
 }
 
 // dropLimit is the share of the system voltage a load's circuit may lose, and

@@ -22,7 +22,7 @@ var weldedContactLive = &Rule{
 	Why: "a contact that closes on too much current welds one day; a seat heater or a pump that runs on " +
 		"over night can start a fire",
 	Change:   "put a switch in the part's own feed, spread the loads over two relays, or fit a stronger one",
-	Severity: "fault",
+	Severity: "advice: it is a suspicion",
 	Source: "relay data sheets: contacts may weld when they close on more than their making current (one " +
 		"source); the 20 W are ours",
 	Bad: `
@@ -75,7 +75,7 @@ func (p *Pass) judgeWeld(w *fault.Welded) {
 	if len(left) == 0 || staysLive(w.Contact.Part) || makeA <= 0 || startA <= makeA {
 		return
 	}
-	fin := ofPart(finding.Fault, w.Contact.Part)
+	fin := ofPart(finding.Advice, w.Contact.Part)
 	fin.What = fmt.Sprintf("contact %s may weld; then %s run with the key off and no switch stops them",
 		w.Contact.Name, wording.Few(names(left), 4))
 	if len(left) == 1 {

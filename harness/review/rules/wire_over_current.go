@@ -2,11 +2,13 @@ package rules
 
 import (
 	"fmt"
+	"math"
 
 	"fusewright/harness/design/figure"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
+	"fusewright/harness/network/solve"
 	"fusewright/harness/review/finding"
 )
 
@@ -19,10 +21,11 @@ var wireOverCurrent = &Rule{
 		"its class less the margin may carry nothing; see insulation-class too.",
 	Formula: "current ≤ allowed current, the smaller of the heat balance at class less margin and " +
 		"the practice's table",
-	Limits:   "heat balance, or the practice's current table where it has one",
-	Why:      "the conductor runs hotter than its insulation withstands and ages, softens or burns",
-	Change:   "use a thicker wire or a higher insulation class, or move it to a cooler run",
-	Severity: "danger",
+	Limits: "heat balance, or the practice's current table where it has one",
+	Why:    "the conductor runs hotter than its insulation withstands and ages, softens or burns",
+	Change: "use a thicker wire or a higher insulation class, or move it to a cooler run",
+	Severity: "fault; danger when the conductor passes its class as is likely, or its overload limit in the worst case; " +
+		"advice when only the worst case breaks the limit",
 	Source: "heat balance of one wire in still air (Churchill-Chu 1975, IEC 60287 scheme), or the " +
 		"practice's table",
 	Mend:  MendWire,
@@ -56,30 +59,59 @@ charging: {regulated: 14.3 V, output: {1300 rpm: 24 A, 3000 rpm: 30 A}, idle: 13
 	},
 }
 
-// overCurrent tells whether a wire carries more than it may: at nominal against
-// the allowed current at the design's ambient, at the corner against the corner's.
-func (f *facts) overCurrent(w *circuit.Wire) bool {
-	return f.allowedHot(w).below(f.cornerAmps(w.Branch).Corner) || f.allowed(w).below(f.wireWorst[w.Index].A)
-}
-
+// judgeWireCurrent holds a wire's current against what it may carry, and its
+// temperature against its class and overload limit.
 func (p *Pass) judgeWireCurrent(w *circuit.Wire) {
-	if !p.overCurrent(w) {
+	a, hot := p.allowed(w), p.allowedHot(w)
+	if !a.known() {
 		return
 	}
-	i, a, limit := p.cornerAmps(w.Branch), p.allowed(w), p.allowedHot(w)
-	if !limit.below(i.Corner) { // over at nominal alone
-		most := p.wireWorst[w.Index]
-		i, limit = cornered{corner.Value{Nominal: most.A, Corner: most.A}, most.in.Situation}, a
+	v := p.held("allowed current", p.cornerAmps(w.Branch), figure.Larger, math.Max(a.AllowedA, traceA),
+		math.Max(hot.AllowedA, traceA), always(finding.Fault))
+	burns := p.tooHot(w)
+	if v.severity == 0 && burns.severity == 0 {
+		return
 	}
-	fin := ofWire(finding.Danger, w)
+	if v.severity == 0 { // hotter than its class where every current is as allowed
+		v = verdict{p.cornerAmps(w.Branch)(burns.by), a.AllowedA, burns.severity}
+	}
+	if v.by == corner.AtWorst {
+		a = hot
+	}
+	v.severity = max(v.severity, burns.severity)
+	fin := ofWire(v.severity, w)
 	fin.What = fmt.Sprintf("%s carries %s and may carry %s %s",
-		w.Text(), i.split(against(limit.AllowedA, quantity.Current)), limit.textFor(i.Corner), limit.where())
+		w.Text(), v.split(against(a.AllowedA, quantity.Current)), a.textFor(v.decisive()), a.where())
+	if burns.severity != 0 {
+		fin.What += fmt.Sprintf("; its conductor reaches %s, its insulation bears %s", temperature(burns.decisive()), celsius(burns.limit))
+	}
 	fin.Change = a.change()
-	i.decides(&fin, "current", figure.Larger, 1, limit.AllowedA, "A")
-	fin.Numbers = append(fin.Numbers,
-		finding.Number{Name: "limit nominal", Value: a.AllowedA, Unit: "A"})
-	fin.Numbers = append(fin.Numbers, limit.numbers()...)
-	fin.Situation = i.in.Name
-	fin.Source = limit.Source
+	v.decides(&fin, "current", figure.Larger, 1, a.AllowedA, "A")
+	fin.Numbers = append(fin.Numbers, a.numbers()...)
+	fin.Source = a.Source
 	p.report(fin)
+}
+
+// tooHot is the danger of a wire that its current takes past its class, or in the
+// worst case past its overload limit.
+func (p *Pass) tooHot(w *circuit.Wire) verdict {
+	classC, overloadC := w.Spec.Type.ClassC, w.Spec.Type.OverloadC
+	if overloadC < classC {
+		overloadC = classC
+	}
+	v := p.held("class temperature", p.conductorC(w), figure.Larger, classC, overloadC, always(finding.Danger))
+	if v.severity != 0 {
+		v.severity = finding.Danger
+	}
+	return v
+}
+
+// conductorC is the temperature of a wire in the situations in which it carries
+// current.
+func (f *facts) conductorC(w *circuit.Wire) measure {
+	return func(by corner.Kind) cornered {
+		carries := func(s *solve.Solution) bool { return math.Abs(s.Amps(w.Branch)) > traceA }
+		return f.worstCorner(by, 1, carries, func(s *solve.Solution) float64 { return f.allowed(w).ConductorC(s.Amps(w.Branch)) },
+			func(c *corner.Set, i int) corner.Value { return c.WireC(i, w) })
+	}
 }

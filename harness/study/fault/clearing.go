@@ -1,6 +1,7 @@
 package fault
 
 import (
+	"cmp"
 	"math"
 
 	"fusewright/harness/formula/fusing"
@@ -290,13 +291,20 @@ func (w *walk) heatOf(c carried, seconds float64) *Heat {
 }
 
 // nearer compares two wires by the margin in time, and where both stand the
-// current for good by temperature against limit.
+// current for good by temperature against limit; of equal ones a feed goes first.
 func (w *walk) nearer(a, b *Heat) bool {
-	ma, mb := a.Margin(), b.Margin()
-	if ma != mb {
-		return ma < mb
+	if less := compare(a.Margin(), b.Margin()); less != 0 {
+		return less < 0
 	}
 	w.s.Wires.finish(a)
 	w.s.Wires.finish(b)
-	return a.EndC-a.LimitC > b.EndC-b.LimitC
+	return cmp.Or(compare(b.EndC-b.LimitC, a.EndC-a.LimitC), cmp.Compare(a.Wire.Role, b.Wire.Role)) < 0
+}
+
+// compare is cmp.Compare for figures that rounding may have parted.
+func compare(a, b float64) int {
+	if math.Abs(a-b) <= 1e-9*math.Abs(a) {
+		return 0
+	}
+	return cmp.Compare(a, b)
 }

@@ -1,0 +1,143 @@
+package circuit
+
+import (
+	"math"
+
+	"fusewright/harness/design"
+	"fusewright/harness/formula/bundle"
+	"fusewright/harness/formula/conductor"
+)
+
+// ShareOf is what the wires beside it leave a wire of the current that it could
+// carry alone.
+func (b *Bundle) ShareOf(w *Wire) float64 {
+	if share, ok := b.shares[w.Index]; ok {
+		return share
+	}
+	return 1
+}
+
+// groupWires works out what each wire of a run may carry beside the others, each of
+// which carries the most that a situation of the design asks of it, whether they do
+// so together or not. The lower of the heat balance of the bundle and the
+// practice's factor at that loading governs.
+func (c *Circuit) groupWires(rater *conductor.Rater) {
+	useA := c.useA()
+	factor, byLoading := rater.Published()
+	published := bundle.Published{Factor: factor, ByLoading: byLoading}
+	for _, b := range c.Bundles {
+		b.group(c, useA, published)
+	}
+}
+
+// laidWire is what a share hangs on within a bundle.
+type laidWire struct {
+	conductor.Insulated
+	amps, limitC float64
+}
+
+func (b *Bundle) group(c *Circuit, useA []float64, published bundle.Published) {
+	d := c.Design
+	b.Loaded, b.shares = 0, map[int]float64{}
+	var wires []bundle.Wire
+	var of []*Wire
+	for _, w := range b.Wires {
+		if w.Spec.Type == nil || w.Spec.Size == nil {
+			continue
+		}
+		in := conductor.InsulatedWire(w.Spec.Size, d.Library.Insulation(w.Spec.Type.Material))
+		limitC := w.Spec.Type.ClassC
+		if d.Practice != nil {
+			limitC -= d.Practice.HotSpotMarginC
+		}
+		amps := useA[w.Branch.Index]
+		if amps > 0 {
+			b.Loaded++
+		}
+		wires = append(wires, bundle.Wire{Insulated: in, CurrentA: amps, LimitC: limitC})
+		of = append(of, w)
+	}
+	place := bundle.Place{AmbientC: RunAmbientC(b.Run)}
+	laid, err := bundle.New(wires, place)
+	if err != nil || b.Loaded == 0 {
+		return
+	}
+	// A wire that carries more than it may alone is found for itself, and is not to
+	// spoil what is said of the others.
+	for i := range wires {
+		wires[i].CurrentA = math.Min(wires[i].CurrentA, laid.AloneA(i))
+	}
+	if laid, err = bundle.New(wires, place); err != nil {
+		return
+	}
+	loading := laid.Loading(published)
+	known := map[laidWire]float64{}
+	for i, w := range of {
+		key := laidWire{wires[i].Insulated, wires[i].CurrentA, wires[i].LimitC}
+		share, ok := known[key]
+		if !ok {
+			share = bundle.Governing(laid.Factor(i), published, loading).Factor
+			known[key] = share
+		}
+		b.shares[w.Index] = math.Max(share, leastShare)
+	}
+}
+
+// leastShare keeps a share from being none: what a bundle leaves nothing of, its
+// own wires are found too hot for.
+const leastShare = 1e-3
+
+// useA is, by branch index, the greatest current over the design's situations that
+// the rated draw of what is on makes, and of coils.
+func (c *Circuit) useA() []float64 {
+	most, now := make([]float64, len(c.Branches)), make([]float64, len(c.Branches))
+	ways := map[*Branch][]*Branch{}
+	for _, s := range c.Design.Situations {
+		clear(now)
+		on := map[*design.Load]bool{}
+		for _, l := range s.On {
+			on[l] = true
+		}
+		for _, b := range c.Branches {
+			a := c.onA(b, on)
+			if a == 0 {
+				continue
+			}
+			way, ok := ways[b]
+			if !ok {
+				way = c.wayOf(b)
+				ways[b] = way
+			}
+			for _, x := range way {
+				now[x.Index] += a
+			}
+		}
+		for i, a := range now {
+			most[i] = math.Max(most[i], a)
+		}
+	}
+	return most
+}
+
+// onA is what a load that is on, or that nothing of its own turns off, or a coil
+// draws by its rating; 0 for others.
+func (c *Circuit) onA(b *Branch, on map[*design.Load]bool) float64 {
+	switch {
+	case b.Load != nil && b.Load.Load != nil && !b.Load.Standby:
+		if l := b.Load.Load; on[l] || !l.OwnSwitch {
+			return c.DrawA(b)
+		}
+	case b.Part != nil && b == b.Part.Coil():
+		return c.DrawA(b)
+	}
+	return 0
+}
+
+// wayOf is the main feed and the main return of a load's or coil's branch.
+func (c *Circuit) wayOf(b *Branch) []*Branch {
+	way := append([]*Branch(nil), c.MainFeed(b.A).Branches...)
+	for back := range c.Homeward(b.B) {
+		way = append(way, back)
+	}
+	return way
+}

@@ -1,0 +1,67 @@
+package rules
+
+import (
+	"fmt"
+
+	"fusewright/harness/design/figure"
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/finding"
+	"fusewright/harness/study/overload"
+)
+
+var overloadHurtsWire = &Rule{
+	Name:  "overload-hurts-wire",
+	Title: "the circuit's own loads can overheat a wire before a fuse opens",
+	Doc: "Every overload that has a source in the circuit: each motor blocked while the rest runs on, and all loads " +
+		"behind a wire at once, whether a situation has them together or not. The first fuse on the way that must have " +
+		"opened is held against what the wire stands, from full service; what no fuse must ever end is held against the " +
+		"class. A way without any fuse is unfused-conductor's. A blocked motor draws its starting current (`inrush`), or the library's multiple of its running current.",
+	Formula:  "latest opening at I < time the wire stands I",
+	Limits:   "overload limit of the insulation; its class where no fuse must ever open",
+	Why:      "a frozen pump or a jammed fan holds its starting current for minutes",
+	Change:   "fit a smaller fuse or a thicker wire, or a motor protector that opens in time",
+	Severity: "fault; danger when the wire stands it for less than a minute",
+	Source: "article on DC motors' starting current (one source); ISO 8820 and maker's data sheets, time-current tables " +
+		"(one source); heating of the wire: IEC 60949, ISO 6722-1 thermal overload (from memory)",
+	Mend: MendWire,
+	Bad: `
+fuses:
+  fan fuse: {type: blade C, rating: 25 A, at: battery tray, fed by: battery, wire: {size: 4 mm², length: 100 mm}}
+loads:
+  fan: {power: 96 W, behaves: motor, inrush: {peak: 3.5, time: 100 ms}, at: rear, fed by: fan fuse, wire: {size: 1.5 mm²}, returns to: frame, return wire: {size: 4 mm²}, stays live: "cools the parked machine", own switch: true}
+charging: {regulated: 14.3 V, output: {1300 rpm: 24 A, 3000 rpm: 30 A}, idle: 1300 rpm, cruise: 3000 rpm}
+accepted:
+  - {rule: fuse-wire-curve, part: fan, severity: danger, figure: 10 min of 56.3 s, reason: "shown for the blocked fan only"}
+`,
+	Mended: []string{"rating: 25 A", "rating: 15 A", "size: 1.5 mm²", "size: 2.5 mm²"},
+	Run: func(p *Pass) {
+		if p.in.Overloads == nil {
+			return
+		}
+		for _, w := range p.c.Wires {
+			if o := p.in.Overloads.Worst(w); o.Hurts() && !o.Bare && p.allowed(w).known() {
+				p.reportOverload(w, o)
+			}
+		}
+	},
+}
+
+func (p *Pass) reportOverload(w *circuit.Wire, o *overload.Overload) {
+	fin := ofWire(graver(o.StandsS < longOverloadS, finding.Fault, finding.Danger), w)
+	what := "all loads behind it at once"
+	if o.Blocked != nil {
+		what = o.Blocked.Part.Name + " blocked"
+		fin.Cause = o.Blocked.Part.Name
+	}
+	fin.What = fmt.Sprintf("with %s %s flow through %s, which stands it for %s; ", what, amps(o.Amps), w.Text(), duration(o.StandsS))
+	if o.Device == nil {
+		fin.What += "no fuse on the way must ever open"
+		decidedBy(&fin, "overload", o.Amps, "A", figure.Larger)
+	} else {
+		value, _ := quantity.Against(o.OpensS, o.StandsS, quantity.Duration)
+		fin.What += fmt.Sprintf("%s may take %s to open", fuseText(o.Device), value)
+		atMost(&fin, "latest opening", o.OpensS, o.StandsS, "s")
+	}
+	p.report(fin)
+}

@@ -1,0 +1,190 @@
+// Package overload works out what the circuit itself can drive through a wire
+// beyond its use, and for how long: a motor that is blocked, and all loads behind a
+// trunk at once. It is the difference between an overload that has a source and
+// one that is only thinkable. Shorts are package fault's. Nothing is judged here.
+package overload
+
+import (
+	"math"
+
+	"fusewright/harness/design"
+	"fusewright/harness/formula/fusing"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/corner"
+	"fusewright/harness/network/solve"
+	"fusewright/harness/study/fault"
+)
+
+// Overload is one current that the circuit can drive through a wire.
+type Overload struct {
+	Wire    *circuit.Wire
+	Blocked *circuit.Branch // the motor that stands still; nil = all loads at once
+	Amps    float64         // through the wire
+	Bare    bool            // no fuse is on the way
+	// Device is the fuse on the way that is the first to have opened for certain,
+	// after OpensS at the latest; nil and +Inf when none need ever open.
+	Device  *circuit.Branch
+	OpensS  float64
+	StandsS float64 // how long the wire stands it, from full service
+}
+
+// Hurts tells whether the wire is damaged before the device must have opened.
+func (o *Overload) Hurts() bool { return o != nil && o.StandsS < o.OpensS }
+
+// ratio is the margin: time stood over latest opening.
+func (o *Overload) ratio() float64 {
+	if math.IsInf(o.StandsS, 1) {
+		return math.Inf(1)
+	}
+	return o.StandsS / o.OpensS
+}
+
+// Study is the overloads of a circuit.
+type Study struct {
+	worst []*Overload // by wire
+}
+
+// Worst is the overload that leaves a wire least; nil when nothing can drive
+// more through it than it carries in use.
+func (s *Study) Worst(w *circuit.Wire) *Overload { return s.worst[w.Index] }
+
+// Compute finds the overloads of every wire. Running currents are those of the
+// solutions that converged; a motor that stands draws its starting current for
+// good, or the library's multiple of its running current where none is given.
+func Compute(c *circuit.Circuit, sols []*solve.Solution, faults *fault.Study) *Study {
+	s := &study{Study: &Study{worst: make([]*Overload, len(c.Wires))}, c: c, faults: faults,
+		running: make([]float64, len(c.Branches)), together: make([]float64, len(c.Branches)),
+		blocked: corner.TolerancesOf(c.Design).Blocked}
+	for _, sol := range sols {
+		if sol.Status != solve.Converged {
+			continue
+		}
+		for i, a := range sol.BranchA {
+			if a = math.Abs(a); !math.IsInf(a, 0) {
+				s.running[i] = math.Max(s.running[i], a)
+			}
+		}
+	}
+	ways := s.ways()
+	for _, way := range ways {
+		for _, b := range way.branches {
+			s.together[b.Index] += way.drawsA
+		}
+	}
+	for _, way := range ways {
+		s.allAtOnce(way)
+		if way.load.Load.Behaves == design.Motor {
+			s.stands(way)
+		}
+	}
+	return s.Study
+}
+
+type study struct {
+	*Study
+	c                 *circuit.Circuit
+	faults            *fault.Study
+	running, together []float64 // by branch
+	blocked           float64   // current of a blocked motor over its running current
+}
+
+// way is a load with the branches that its current passes.
+type way struct {
+	load     *circuit.Branch
+	drawsA   float64
+	branches []*circuit.Branch
+}
+
+func (s *study) ways() []way {
+	var out []way
+	for _, b := range s.c.Branches {
+		if b.Load == nil || b.Load.Load == nil || b.Load.Standby || b.Part == nil {
+			continue
+		}
+		w := way{load: b, drawsA: s.c.DrawA(b)}
+		plus, minus := b.Part.Terminal("+"), b.Part.Terminal("-")
+		if plus == nil || minus == nil {
+			continue
+		}
+		w.branches = append(w.branches, s.c.MainFeed(plus.Node).Branches...)
+		for back := range s.c.Homeward(minus.Node) {
+			w.branches = append(w.branches, back)
+		}
+		out = append(out, w)
+	}
+	return out
+}
+
+// allAtOnce holds a way against all loads that share its branches.
+func (s *study) allAtOnce(w way) {
+	var fuses []passed
+	for _, b := range w.branches {
+		if b.Kind == circuit.FuseBranch {
+			fuses = append(fuses, passed{b, s.together[b.Index]})
+		}
+	}
+	for _, b := range w.branches {
+		if b.Wire != nil && s.together[b.Index] > s.running[b.Index] {
+			s.take(b.Wire, nil, s.together[b.Index], fuses)
+		}
+	}
+}
+
+// stands holds a way against its motor standing while the rest runs on.
+func (s *study) stands(w way) {
+	peak := s.blocked
+	if in := w.load.Load.Load.Inrush; in.PeakRatio > 1 {
+		peak = in.PeakRatio
+	}
+	moreA := (peak - 1) * w.drawsA
+	var fuses []passed
+	for _, b := range w.branches {
+		if b.Kind == circuit.FuseBranch {
+			fuses = append(fuses, passed{b, s.with(b, w, moreA)})
+		}
+	}
+	for _, b := range w.branches {
+		if b.Wire != nil {
+			s.take(b.Wire, w.load, s.with(b, w, moreA), fuses)
+		}
+	}
+}
+
+// with is a branch's current with a motor of the way blocked.
+func (s *study) with(b *circuit.Branch, w way, moreA float64) float64 {
+	return math.Max(s.running[b.Index], w.drawsA) + moreA
+}
+
+// passed is a fuse with the current that it passes.
+type passed struct {
+	fuse *circuit.Branch
+	amps float64
+}
+
+// take keeps an overload where it leaves the wire least. A fuse must beat the
+// overload limit of the wire; what no fuse ever ends must not pass its class.
+func (s *study) take(w *circuit.Wire, blocked *circuit.Branch, amps float64, fuses []passed) {
+	o := &Overload{Wire: w, Blocked: blocked, Amps: amps, Bare: len(fuses) == 0, OpensS: math.Inf(1)}
+	for _, p := range fuses {
+		if d, _ := s.faults.Device(p.fuse); d.Rating != nil {
+			if at := latest(d, p.amps); at < o.OpensS {
+				o.OpensS, o.Device = at, p.fuse
+			}
+		}
+	}
+	damage := s.faults.Wires.Damage(w)
+	if o.StandsS = damage.FaultTimeS(amps); o.Device == nil {
+		o.StandsS = damage.TimeS(amps)
+	}
+	if was := s.worst[w.Index]; !math.IsInf(o.StandsS, 1) && (was == nil || o.ratio() < was.ratio()) {
+		s.worst[w.Index] = o
+	}
+}
+
+// latest is a device's latest opening; +Inf where none is published.
+func latest(d fusing.Device, amps float64) float64 {
+	if o := d.Open(amps); o.SlowKnown {
+		return o.SlowS
+	}
+	return math.Inf(1)
+}
