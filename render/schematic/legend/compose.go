@@ -187,7 +187,7 @@ const mostAir = 2
 // narrow, under it, and beside the title block.
 func (l *Lists) slots(p *arrange.Page) []*column.Slot {
 	var list []*column.Slot
-	field, in := l.arr.Paper.Field(), l.arr.Paper.Inner()
+	field, in := l.arr.Field, l.arr.Paper.Inner()
 	stripTop := in.Bottom() - frame.TitleH
 	right := field.Right()
 	if p.Side {
@@ -207,7 +207,7 @@ func (l *Lists) slots(p *arrange.Page) []*column.Slot {
 // bottomOf is the lower edge, in mm, of whatever the circuit has between two
 // upright lines.
 func (l *Lists) bottomOf(p *arrange.Page, left, right float64) float64 {
-	field := l.arr.Paper.Field()
+	field := l.arr.Field
 	low := 0.0
 	note := func(x0, x1 int, y float64) {
 		if field.X+float64(x0-1)*symbol.M < right && field.X+float64(x1+1)*symbol.M > left {
