@@ -32,7 +32,7 @@ type Options struct {
 	// NoFindings leaves out flags and the list of findings, for the bench.
 	NoFindings bool
 	// Symbols is the family of symbols; nil takes the design's, or IEC 60617.
-	Symbols symbol.Set
+	Symbols *symbol.Set
 	// Relays is "assembled" or "detached"; "" takes the design's, or assembled.
 	Relays string
 	// Situation names the situation whose solved values are written into the
