@@ -5,6 +5,7 @@ package frame
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"fusewright/harness/design"
@@ -76,6 +77,15 @@ func (p Paper) Inner() scene.Rect {
 func (p Paper) Field() scene.Rect {
 	in := p.Inner()
 	return scene.Rect{X: in.X + 3, Y: in.Y + 3, W: in.W - 6, H: in.H - TitleH - 5}
+}
+
+// Grid is where a drawing on a grid may stand: inside the frame, above the title
+// block, its corner on a multiple of the module.
+func (p Paper) Grid(moduleMM float64) scene.Rect {
+	in := p.Inner()
+	x := math.Ceil((in.X+2)/moduleMM) * moduleMM
+	y := math.Ceil((in.Y+1)/moduleMM) * moduleMM
+	return scene.Rect{X: x, Y: y, W: in.Right() - 2 - x, H: in.Bottom() - TitleH - 1 - y}
 }
 
 // Strip is the free area at the left of the title block, above the caution.

@@ -293,8 +293,8 @@ func examine(t *testing.T, d *paint.Drawing, most int) figures {
 		for _, f := range checkSymbols(d, p) {
 			faults = append(faults, fmt.Sprintf("sheet %d: %s", p.Index+1, f))
 		}
-		if p.Height > d.Paper.RowsM() || p.Width() > d.Paper.ColumnsM() {
-			faults = append(faults, fmt.Sprintf("sheet %d: %d × %d modules on %d × %d", p.Index+1, p.Width(), p.Height, d.Paper.ColumnsM(), d.Paper.RowsM()))
+		if p.Height > d.Rows || p.Width() > d.Columns {
+			faults = append(faults, fmt.Sprintf("sheet %d: %d × %d modules on %d × %d", p.Index+1, p.Width(), p.Height, d.Columns, d.Rows))
 		}
 	}
 	faults = append(faults, checkNets(d)...)

@@ -164,7 +164,7 @@ func onLine(p scene.Point, line []scene.Point) bool {
 func checkDrawnAsRouted(d *paint.Drawing, sheets []*scene.Sheet) (faults []string) {
 	for i, p := range d.Pages {
 		v := look(sheets[i])
-		field := d.Paper.Field()
+		field := d.Field
 		for _, l := range p.Lines {
 			if l.In.Wire == nil {
 				continue

@@ -14,6 +14,7 @@ import (
 	"fmt"
 
 	"fusewright/harness"
+	"fusewright/render/frame"
 	"fusewright/render/scene"
 	"fusewright/render/schematic/arrange"
 	"fusewright/render/schematic/crossref"
@@ -31,7 +32,7 @@ type Options struct {
 	// NoFindings leaves out flags and the list of findings, for the bench.
 	NoFindings bool
 	// Symbols is the family of symbols; nil takes the design's, or IEC 60617.
-	Symbols symbol.Set
+	Symbols *symbol.Set
 	// Relays is "assembled" or "detached"; "" takes the design's, or assembled.
 	Relays string
 	// Situation names the situation whose solved values are written into the
@@ -71,9 +72,9 @@ func plan(review *harness.Review, opt Options) (*paint.Drawing, error) {
 		}
 		l.Study = s
 	}
-	paper, err := arrange.PaperOf(cmp.Or(opt.Size, l.Design.Sheet.Size))
+	paper, err := frame.PaperOf(cmp.Or(opt.Size, l.Design.Sheet.Size))
 	if err != nil {
-		return nil, err
+		return nil, fmt.Errorf("schematic: %w", err)
 	}
 	a, err := arrange.Circuit(l, paper)
 	if err != nil {

@@ -13,7 +13,7 @@ import (
 )
 
 // catalogue draws every symbol of a set with its name on one sheet.
-func catalogue(set Set) *scene.Sheet {
+func catalogue(set *Set) *scene.Sheet {
 	sheet := scene.NewSheet(210, 170, "symbols")
 	for i, k := range set.Kinds() {
 		s := set.Symbol(k)
@@ -26,7 +26,7 @@ func catalogue(set Set) *scene.Sheet {
 
 // SYMBOL_SHEET=NAME writes the catalogue of each set for looking at.
 func TestCatalogue(t *testing.T) {
-	for _, set := range []Set{IEC(), IEEE()} {
+	for _, set := range []*Set{IEC(), IEEE()} {
 		var out bytes.Buffer
 		if err := svg.Write(&out, catalogue(set)); err != nil {
 			t.Fatal(err)
@@ -41,7 +41,7 @@ func TestCatalogue(t *testing.T) {
 
 // Every symbol keeps to the grid and to its box, and no line is too thin.
 func TestSymbolsKeepToTheGrid(t *testing.T) {
-	for _, set := range []Set{IEC(), IEEE()} {
+	for _, set := range []*Set{IEC(), IEEE()} {
 		for _, k := range set.Kinds() {
 			t.Run(set.Name()+" "+string(k), func(t *testing.T) { checkSymbol(t, k, set.Symbol(k)) })
 		}

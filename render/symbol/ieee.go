@@ -1,35 +1,14 @@
 package symbol
 
-// family is a set of symbols with a standard's name.
-type family struct {
-	name   string
-	order  []Kind
-	byKind map[Kind]*Symbol
-}
-
-// Name says which standard the shapes follow.
-func (s *family) Name() string { return s.name }
-
-// Kinds lists the catalogue.
-func (s *family) Kinds() []Kind { return s.order }
-
-// Symbol returns the shape of a kind; an unknown kind gets the electronic unit's box.
-func (s *family) Symbol(k Kind) *Symbol {
-	if sym := s.byKind[k]; sym != nil {
-		return sym
-	}
-	return s.byKind[Electronics]
-}
-
 // IEEE returns the symbols after IEEE 315 (ANSI Y32.2), shapes from memory. They
 // have the boxes and pins of the IEC set, so that either fits any layout. Signs
 // the two standards share are drawn once.
-func IEEE() Set { return ieeeSet }
+func IEEE() *Set { return ieeeSet }
 
 var ieeeSet = newIEEE()
 
-func newIEEE() *family {
-	s := &family{name: "IEEE 315", byKind: map[Kind]*Symbol{}}
+func newIEEE() *Set {
+	s := &Set{name: "IEEE 315", byKind: map[Kind]*Symbol{}}
 	s.order = iecSet.order
 	for _, k := range s.order {
 		s.byKind[k] = iecSet.byKind[k]

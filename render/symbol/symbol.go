@@ -71,16 +71,6 @@ type Symbol struct {
 	Draw func(p *Pen, text string)
 }
 
-// Set is a family of symbols after one standard.
-type Set interface {
-	// Name is the standard's name, as the drawing's notes print it.
-	Name() string
-	// Symbol returns the shape of a kind; every kind has one.
-	Symbol(Kind) *Symbol
-	// Kinds lists all kinds in catalogue order.
-	Kinds() []Kind
-}
-
 // shape is a symbol with its body in M.
 func shape(k Kind, x, y, w, h float64, draw func(*Pen, string)) *Symbol {
 	return &Symbol{Kind: k, Body: scene.Rect{X: x, Y: y, W: w, H: h}, Draw: draw}

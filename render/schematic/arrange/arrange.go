@@ -3,22 +3,28 @@
 package arrange
 
 import (
+	"fusewright/render/frame"
+	"fusewright/render/scene"
 	"fusewright/render/schematic/cell"
 	"fusewright/render/schematic/labels"
 	"fusewright/render/schematic/route"
+	"fusewright/render/symbol"
 )
 
 // Arrangement is the circuit shared out to pages, each in columns and rows.
 type Arrangement struct {
 	*labels.Labels
 	*cell.Cells
-	Paper paper
-	Pages []*Page
+	Paper         frame.Paper
+	Field         scene.Rect // where a circuit may stand, in mm
+	Rows, Columns int        // of the grid in it
+	Pages         []*Page
 }
 
 // Circuit shares a circuit out to pages of a paper and lays them out.
-func Circuit(l *labels.Labels, paper paper) (*Arrangement, error) {
-	a := &Arrangement{Labels: l, Paper: paper}
+func Circuit(l *labels.Labels, paper frame.Paper) (*Arrangement, error) {
+	field := paper.Grid(symbol.M)
+	a := &Arrangement{Labels: l, Paper: paper, Field: field, Rows: int(field.H / symbol.M), Columns: int(field.W / symbol.M)}
 	return a, a.layOut()
 }
 
@@ -99,7 +105,7 @@ func (a *Arrangement) layOutWith(stacked bool) error {
 // reset builds the cells anew for a way of writing wire labels.
 func (a *Arrangement) reset(stacked bool) {
 	a.Stacked, a.Pages = stacked, nil
-	a.Cells = cell.Build(a.Labels, a.Paper.RowsM())
+	a.Cells = cell.Build(a.Labels, a.Rows)
 }
 
 // estimate shares the circuit out without laying it out: the number of pages,
@@ -109,7 +115,7 @@ func (a *Arrangement) estimate(stacked bool) (pages, weight int) {
 	queue := a.start()
 	for len(queue) > 0 {
 		before := len(queue)
-		_, queue = a.fill(queue, pages, a.Paper.RowsM(), a.Paper.ColumnsM())
+		_, queue = a.fill(queue, pages, a.Rows, a.Columns)
 		pages++
 		weight += effort + max(len(queue)-before, 0)
 	}
@@ -119,13 +125,13 @@ func (a *Arrangement) estimate(stacked bool) (pages, weight int) {
 // nextPage fills and lays out one page; when it comes out too large it is
 // filled again with less.
 func (a *Arrangement) nextPage(queue []feed) (*Page, []feed, error) {
-	rows, width := a.Paper.RowsM(), a.Paper.ColumnsM()
+	rows, width := a.Rows, a.Columns
 	for try := 0; ; try++ {
 		p, rest := a.fill(append([]feed{}, queue...), len(a.Pages), rows, width)
 		if err := a.layPage(p); err != nil {
 			return nil, nil, err
 		}
-		high, wide := p.Height-a.Paper.RowsM(), p.Width()-a.Paper.ColumnsM()
+		high, wide := p.Height-a.Rows, p.Width()-a.Columns
 		if high <= 0 && wide <= 0 || try == 24 {
 			return p, rest, nil
 		}

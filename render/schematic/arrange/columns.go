@@ -81,7 +81,7 @@ func (p *Page) placeColumns(total int) {
 // is left. It tells whether the page still fits its sheet.
 func (a *Arrangement) Spread(p *Page, air int) bool {
 	p.solveRows(air)
-	if p.Height > a.Paper.RowsM() && air > 0 {
+	if p.Height > a.Rows && air > 0 {
 		return false
 	}
 	if p.routeAll() != nil { // with other rows another wire may be stuck
@@ -91,7 +91,7 @@ func (a *Arrangement) Spread(p *Page, air int) bool {
 		p.solveRows(0)
 		p.routeAll()
 	}
-	columns := a.Paper.ColumnsM()
+	columns := a.Columns
 	if p.Width() > columns && air > 0 {
 		return false
 	}

@@ -71,7 +71,7 @@ func (s *Sheets) Where(c *cell.Cell) string {
 	if s.numberOf(c) == 0 {
 		return "elsewhere"
 	}
-	field := s.Paper.Field()
+	field := s.Field
 	zone := s.Paper.Zone(scene.Point{X: field.X + float64(c.X+1)*symbol.M, Y: field.Y + float64(c.Rows[0].Y)*symbol.M})
 	return fmt.Sprintf("%d/%s", s.numberOf(c), zone)
 }

@@ -21,7 +21,7 @@ type Labels struct {
 	Design   *design.Design
 	Circuit  *circuit.Circuit
 	Wiring   *parts.Wiring
-	Set      symbol.Set
+	Set      *symbol.Set
 	Signs    *sign.Signs
 	Study    *solved.Values // nil on the usual drawing
 	Lengths  string         // "ft", else metres
@@ -31,7 +31,7 @@ type Labels struct {
 }
 
 // New is the manner of the design's sheet; set and relays may be "" or nil.
-func New(c *circuit.Circuit, set symbol.Set, relays string, signs *sign.Signs) *Labels {
+func New(c *circuit.Circuit, set *symbol.Set, relays string, signs *sign.Signs) *Labels {
 	of := c.Design
 	if of == nil {
 		of = &design.Design{}

@@ -97,7 +97,7 @@ func (d *Drawing) paintFrame(sheet *scene.Sheet, number, total int) {
 	}
 	t.Fields[1][2].Value = fmt.Sprintf("%d of %d", number, total)
 	t.Fields[2][1] = third
-	frame.Draw(sheet, d.Paper.Paper, t)
+	frame.Draw(sheet, d.Paper, t)
 }
 
 func (d *Drawing) practiceWords() string {

@@ -24,7 +24,7 @@ type painter struct {
 }
 
 func newPainter(s *crossref.Sheets, p *arrange.Page, sheet *scene.Sheet) *painter {
-	return &painter{s.Labels, s, p, sheet, s.Paper.Field()}
+	return &painter{s.Labels, s, p, sheet, s.Field}
 }
 
 // page draws the circuit of the page: bands under everything, then lines, then

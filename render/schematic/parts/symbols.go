@@ -13,7 +13,7 @@ import (
 )
 
 // SymbolOf chooses the symbol of a part that has one.
-func SymbolOf(set symbol.Set, p *circuit.Part) *symbol.Symbol {
+func SymbolOf(set *symbol.Set, p *circuit.Part) *symbol.Symbol {
 	switch p.Kind {
 	case circuit.Fuse:
 		if f, ok := p.Source.(*design.Fuse); ok {

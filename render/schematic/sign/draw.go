@@ -1,9 +1,12 @@
 package sign
 
 import (
+	"fmt"
+	"slices"
 	"strconv"
 
 	"fusewright/harness/design/wording"
+	"fusewright/harness/review/finding"
 	"fusewright/render/scene"
 	"fusewright/render/schematic/lettering"
 	"fusewright/render/symbol"
@@ -45,4 +48,96 @@ func DrawChange(sheet *scene.Sheet, m *Entry, x, y float64) {
 	sheet.TextAt(scene.Point{X: x, Y: base}, number,
 		scene.TextStyle{SizeMM: lettering.SmallMM, Face: scene.Bold, Align: scene.Middle, Colour: ink})
 	sheet.End()
+}
+
+// The colours of flags; the shape alone tells the severity too.
+var (
+	dangerRed   = scene.RGB{R: 170, G: 20, B: 20}
+	faultOrange = scene.RGB{R: 176, G: 84, B: 0}
+	adviceBlue  = scene.RGB{R: 20, G: 70, B: 160}
+	White       = scene.RGB{R: 255, G: 255, B: 255}
+)
+
+// Draw draws a numbered sign, its middle at a place: danger filled, fault a thick
+// ring, advice a thin ring, accepted a dashed ring, a change as DrawChange does.
+func Draw(sheet *scene.Sheet, m *Entry, x, y float64) {
+	if m.Change != nil {
+		DrawChange(sheet, m, x, y)
+		return
+	}
+	worst := m.Findings[0]
+	ring, fill, ink := scene.Pen(symbol.ThinMM), scene.Paint(White), scene.Ink
+	switch {
+	case worst.Accepted != "":
+		ring = scene.Pen(0.3).Dashed(0.9, 0.6)
+	case worst.Severity == finding.Danger:
+		ring, fill, ink = scene.Pen(symbol.LineMM).In(dangerRed), scene.Paint(dangerRed), White
+	case worst.Severity == finding.Fault:
+		ring, ink = scene.Pen(0.7).In(faultOrange), faultOrange
+	default:
+		ring, ink = scene.Pen(0.3).In(adviceBlue), adviceBlue
+	}
+	radius := Radius
+	if m.Number > 99 {
+		radius = Radius + 0.4
+	}
+	sheet.Begin(scene.Group{ID: sheet.UniqueID("flag-" + strconv.Itoa(m.Number)), Class: "finding",
+		Title: "finding " + strconv.Itoa(m.Number) + ": " + worst.Rule, Desc: worst.What})
+	sheet.Circle(scene.Point{X: x, Y: y}, radius, &ring, fill)
+	sheet.TextAt(scene.Point{X: x, Y: y + lettering.CapMM/2}, strconv.Itoa(m.Number),
+		scene.TextStyle{SizeMM: lettering.SmallMM, Face: scene.Bold, Align: scene.Middle, Colour: ink})
+	sheet.End()
+}
+
+// Head names what an entry is about: "F1, danger".
+func (m *Entry) Head() string {
+	if m.Change != nil {
+		return m.Change.head(m.Refs, m.AsWas)
+	}
+	severity := m.Findings[0].Severity.String()
+	if m.Findings[0].Accepted != "" {
+		severity = "accepted"
+	}
+	const most = 3 // names in a line
+	names := wording.Present(m.Refs[:min(len(m.Refs), most)], ", ")
+	if more := len(m.Refs) - most; more > 0 {
+		names += fmt.Sprintf(" and %d more", more)
+	}
+	return wording.Present([]string{names, severity}, ", ")
+}
+
+// Indent is the room of a sign in a list, in mm.
+func (m *Entry) Indent() float64 {
+	if m.Change != nil {
+		return 9
+	}
+	return 6.5
+}
+
+// Statements is everything an entry says, one after the other.
+func (m *Entry) Statements() (list []string) {
+	if m.Change != nil {
+		return m.Change.statements()
+	}
+	for _, f := range m.Findings {
+		list = append(list, f.Rule+": "+f.What)
+	}
+	return list
+}
+
+// Brief is what an entry says in few words: of findings, the rules.
+func (m *Entry) Brief() string {
+	if m.Change != nil {
+		if m.AsWas {
+			return m.Change.statements()[0]
+		}
+		return wording.Present(m.Change.statements(), "; ")
+	}
+	var rules []string
+	for _, f := range m.Findings {
+		if !slices.Contains(rules, f.Rule) {
+			rules = append(rules, f.Rule)
+		}
+	}
+	return wording.Present(rules, ", ")
 }
