@@ -43,6 +43,25 @@ func (t *FuseType) BandFor(ratingA float64) []TimePoint {
 	return out
 }
 
+// BreakingAt is the breaking capacity in amperes on a system of a nominal
+// voltage: of the lowest voltage published that is not below it.
+func (t *FuseType) BreakingAt(systemV float64) float64 {
+	for _, b := range t.Breaks {
+		if systemV <= b.UpToV {
+			return b.BreakingA
+		}
+	}
+	return t.BreakingA
+}
+
+// End is the terminal kind at the ends of a rating, which may be nil.
+func (t *FuseType) End(r *FuseRating) string {
+	if r != nil && r.Mounting != "" {
+		return r.Mounting
+	}
+	return t.Mounting
+}
+
 func readFuseType(m *row, s Source) {
 	t := &FuseType{
 		Name:      m.needText("name"),
@@ -61,6 +80,10 @@ func readFuseType(m *row, s Source) {
 		m.missing("ratings")
 	}
 	m.r.ascending(m.node, "ratings", len(t.Ratings), func(i int) float64 { return t.Ratings[i].RatingA })
+	m.each("breaks", s, func(z *row, _ Source) {
+		t.Breaks = append(t.Breaks, BreaksAt{z.needNumber("up to V", 1, 2000), z.needNumber("breaking A", 1, 1e6)})
+	})
+	m.r.ascending(m.node, "breaks", len(t.Breaks), func(i int) float64 { return t.Breaks[i].UpToV })
 	m.each("opens", s, func(z *row, s Source) { t.Band = append(t.Band, readTimePoint(z, s)) })
 	for _, r := range t.Ratings {
 		band := t.BandFor(r.RatingA)
@@ -72,12 +95,13 @@ func readFuseType(m *row, s Source) {
 
 func readRating(z *row, s Source) *FuseRating {
 	return &FuseRating{
-		RatingA: z.needNumber("rating A", 0.01, 2000),
-		Colour:  z.text("colour"),
-		ColdOhm: z.number("cold mohm", 0.001, 1e5) / 1e3,
-		DropV:   z.number("drop mV", 0.1, 1e4) / 1e3,
-		MeltI2t: z.number("melting A2s", 1e-6, 1e9),
-		Source:  s,
+		RatingA:  z.needNumber("rating A", 0.01, 2000),
+		Mounting: z.text("mounting"),
+		Colour:   z.text("colour"),
+		ColdOhm:  z.number("cold mohm", 0.001, 1e5) / 1e3,
+		DropV:    z.number("drop mV", 0.1, 1e4) / 1e3,
+		MeltI2t:  z.number("melting A2s", 1e-6, 1e9),
+		Source:   s,
 	}
 }
 

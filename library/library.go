@@ -37,6 +37,10 @@ type Library struct {
 	Insulations []*Insulation
 	// CurrentTables are the published tables of allowed wire current.
 	CurrentTables []*CurrentTable
+	// ShopSizes are the series of wire that a shop has.
+	ShopSizes []*ShopSizes
+	// ContactDrops stand in for resistances that nothing gives.
+	ContactDrops []*ContactDrop
 	// Tolerances are how far the figures of a design may be off in use.
 	Tolerances []*Tolerance
 }
@@ -66,7 +70,15 @@ type WireSize struct {
 	ConductorMm float64 // diameter over the strands
 	OuterMm     float64 // diameter over the insulation
 	GaugeSystem string  // "SAE", "AWG" or "metric": SAE sizes carry less copper than AWG
+	Shop        bool    // a size that a shop has, by ShopSizes
 	Source      Source
+}
+
+// ShopSizes is a series of wire sizes that a shop has.
+type ShopSizes struct {
+	Name   string   // "metric", "gauge"
+	Sizes  []string // labels
+	Source Source
 }
 
 // FuseType is a kind of overcurrent device: "blade C", "blade F", "strip SF51",
@@ -77,7 +89,8 @@ type FuseType struct {
 	Standard  string
 	Kind      string // "fuse", "breaker", "ptc"
 	MaxV      float64
-	BreakingA float64
+	BreakingA float64       // at MaxV
+	Breaks    []BreaksAt    // below MaxV, ascending by volts
 	Reset     string        // breakers: "automatic", "power removed", "manual"; fuses: ""
 	Ratings   []*FuseRating // ascending
 	// Band is the opening-time band, ascending by Multiple.
@@ -88,14 +101,19 @@ type FuseType struct {
 	Source   Source
 }
 
+// BreaksAt is the breaking capacity up to a voltage of the sheet; one of 14 V
+// is for a 12 V system, 28 or 32 V for 24 V.
+type BreaksAt struct{ UpToV, BreakingA float64 }
+
 // FuseRating is one rating of a fuse type.
 type FuseRating struct {
-	RatingA float64
-	Colour  string  // body colour in English; empty when the standard gives none
-	ColdOhm float64 // cold resistance; zero when not known
-	DropV   float64 // voltage drop at rated current; zero when not known
-	MeltI2t float64 // typical melting I²t in A²s; zero when not known
-	Source  Source
+	RatingA  float64
+	Mounting string  // terminal kind at its ends where the type's is another
+	Colour   string  // body colour in English; empty when the standard gives none
+	ColdOhm  float64 // cold resistance; zero when not known
+	DropV    float64 // voltage drop at rated current; zero when not known
+	MeltI2t  float64 // typical melting I²t in A²s; zero when not known
+	Source   Source
 }
 
 // TimePoint is the band of opening times at a multiple of the rating.
@@ -133,8 +151,15 @@ type RelayForm struct {
 	MaxC       float64            // highest ambient
 	Derating   []RatedAt          // of MakeA against ambient
 	TabMm      map[string]float64 // tab width by DIN terminal number
-	Source     Source
+	// ContactEnd and CoilEnd are the terminal kinds of what has no tabs: "ring M8".
+	ContactEnd, CoilEnd string
+	ShortTime           []CarriesFor // more than MakeA for a while, ascending by time
+	CoilOnS             float64      // longest that the coil may be live; zero: for good
+	Source              Source
 }
+
+// CarriesFor is a current that a contact carries for a time and no longer.
+type CarriesFor struct{ S, CurrentA float64 }
 
 // BlockType is a distribution block: one input stud and ways with fuses.
 type BlockType struct {

@@ -10,6 +10,7 @@ var lists = []struct {
 }{
 	{"insulations", readInsulation},
 	{"current tables", readCurrentTable},
+	{"shop sizes", readShopSizes}, // before the wire types
 	{"wire types", readWireType},
 	{"fuse types", readFuseType},
 	{"relay forms", readRelayForm},
@@ -24,4 +25,5 @@ var lists = []struct {
 	{"batteries", readChemistry},
 	{"designators", readDesignator},
 	{"tolerances", readTolerance},
+	{"contact drops", readContactDrop},
 }

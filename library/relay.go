@@ -1,6 +1,9 @@
 package library
 
-import "math"
+import (
+	"fmt"
+	"math"
+)
 
 // RelayForm finds a relay form by name or alias; nil when there is none.
 func (l *Library) RelayForm(name string) *RelayForm {
@@ -49,8 +52,15 @@ func readRelayForm(m *row, s Source) {
 		MaxC:       m.needNumber("max C", 20, 300),
 		Derating:   m.ratedAt("carries", s),
 		TabMm:      m.tabs("tab mm"),
+		ContactEnd: m.text("contact end"),
+		CoilEnd:    m.text("coil end"),
+		CoilOnS:    m.number("coil on s", 0.1, 3600),
 		Source:     s,
 	}
+	m.each("short time", s, func(z *row, _ Source) {
+		f.ShortTime = append(f.ShortTime, CarriesFor{z.needNumber("s", 0.001, 1e5), z.needNumber("A", 0.1, 1e5)})
+	})
+	m.r.ascending(m.node, "short time", len(f.ShortTime), func(i int) float64 { return f.ShortTime[i].S })
 	m.r.sourced(m.node, s)
 	if f.DropOutV >= f.PullInV && f.PullInV != 0 {
 		m.r.report(m.node, "\"drop out V\" is not below \"pull in V\"", "", "")
@@ -81,6 +91,17 @@ func (m *row) tabs(key string) map[string]float64 {
 	}
 	sub.finish()
 	return out
+}
+
+// End is the terminal kind at a DIN terminal number; "" when nothing says.
+func (f *RelayForm) End(number string) string {
+	switch mm := f.TabMm[number]; {
+	case mm > 0:
+		return fmt.Sprintf("tab %g", mm)
+	case number == "85" || number == "86":
+		return f.CoilEnd
+	}
+	return f.ContactEnd
 }
 
 // Share is what an ambient temperature in °C leaves of the contacts' ratings,

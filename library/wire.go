@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -98,6 +99,17 @@ func sizeKey(label string) (string, bool) {
 // ASTM B258, d = 0.127 mm · 92^((36−n)/39); 1/0 is 0, 2/0 is −1 and so on.
 func AWGDiameterMm(n int) float64 { return 0.127 * math.Pow(92, float64(36-n)/39) }
 
+func readShopSizes(m *row, s Source) {
+	z := &ShopSizes{Name: m.needText("name"), Sizes: m.texts("sizes"), Source: s}
+	m.r.sourced(m.node, s)
+	m.r.lib.ShopSizes = add(m, "shop sizes", m.r.lib.ShopSizes, z, z.Name, nil)
+}
+
+// inShop tells whether a shop has a size of a label.
+func (l *Library) inShop(label string) bool {
+	return slices.ContainsFunc(l.ShopSizes, func(z *ShopSizes) bool { return slices.Contains(z.Sizes, label) })
+}
+
 func readInsulation(m *row, s Source) {
 	i := &Insulation{
 		Name:              m.needText("name"),
@@ -156,6 +168,7 @@ func (m *row) wireSizes(s Source) []*WireSize {
 			GaugeSystem: gauge,
 			Source:      s,
 		}
+		w.Shop = m.r.lib.inShop(w.Label)
 		m.checkSize(z, w, seen)
 		out = append(out, w)
 	})

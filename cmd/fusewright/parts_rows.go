@@ -94,16 +94,35 @@ func fuseRows(l *library.Library) []partRow {
 			ratings = append(ratings, text)
 		}
 		return listRow(t.Name, t.Source, when("up to", t.MaxV, quantity.Voltage),
-			when("breaks", t.BreakingA, quantity.Current), strings.Join(ratings, "; "))
+			breaks(t), strings.Join(ratings, "; "))
 	})
+}
+
+// breaks is the breaking capacity, with that at lower voltages where published.
+func breaks(t *library.FuseType) string {
+	text := when("breaks", t.BreakingA, quantity.Current)
+	for _, b := range t.Breaks {
+		text += fmt.Sprintf(" (%s up to %s)", quantity.Plain(b.BreakingA, quantity.Current), quantity.Plain(b.UpToV, quantity.Voltage))
+	}
+	return text
 }
 
 func relayRows(l *library.Library) []partRow {
 	return rowsOf(l.RelayForms, func(t *library.RelayForm) partRow {
 		return listRow(t.Name, t.Source, when("coil", t.CoilV, quantity.Voltage), when("of", t.CoilOhm, quantity.Resistance),
 			when("make", t.MakeA, quantity.Current), when("break", t.BreakA, quantity.Current),
-			when("lamps", t.LampA, quantity.Current), when("motors", t.MotorA, quantity.Current))
+			when("lamps", t.LampA, quantity.Current), when("motors", t.MotorA, quantity.Current),
+			shortTimes(t), when("coil live for at most", t.CoilOnS, quantity.Duration))
 	})
+}
+
+// shortTimes are the currents that the contact carries for a while.
+func shortTimes(t *library.RelayForm) string {
+	var list []string
+	for _, p := range t.ShortTime {
+		list = append(list, fmt.Sprintf("%s for %s", quantity.Plain(p.CurrentA, quantity.Current), quantity.Plain(p.S, quantity.Duration)))
+	}
+	return strings.Join(list, ", ")
 }
 
 func blockRows(l *library.Library) []partRow {

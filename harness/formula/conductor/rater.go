@@ -109,7 +109,7 @@ func (r *Rater) AllowedAtWorst(c Conditions) Allowed {
 	}
 	a.HeatA, a.FreeAirA = heat, heat/a.Share()
 	a.LimitC = r.ConductorC(c, heat)
-	a.govern(r.table)
+	a.govern(r.input(c, 0))
 	return a
 }
 

@@ -14,7 +14,7 @@ var fuseBreakingCapacity = &Rule{
 		"it, by the fault study: full battery, charging system at its limit, wires at 20 °C, the return " +
 		"bare metal at the battery. A fuse behind another is left out: the first one limits the fault.",
 	Formula:  "I = (Voc + I charging · R battery) / (R battery + R wires to the fuse + R fuse)",
-	Limits:   "the fuse type's breaking capacity",
+	Limits:   "the fuse type's breaking capacity at the system's voltage, of the lowest voltage published that is not below it",
 	Why:      "a fuse that must break more than it can may burst and go on arcing",
 	Change:   "fit a type with a higher breaking capacity as the first fuse",
 	Severity: "danger; advice up to a tenth above the limit, which is less than a battery's resistance is known to",
@@ -65,14 +65,14 @@ func (p *Pass) behindA(b *circuit.Branch) float64 {
 const roughly = 1.1
 
 func (p *Pass) judgeBreaking(b *circuit.Branch) {
-	fault := p.behindA(b)
-	if fault <= b.Fuse.Type.BreakingA {
+	fault, breaks := p.behindA(b), b.Fuse.Type.BreakingAt(p.d.NominalV())
+	if fault <= breaks {
 		return
 	}
-	fin := ofFuse(graver(fault > b.Fuse.Type.BreakingA*roughly, finding.Advice, finding.Danger), b)
+	fin := ofFuse(graver(fault > breaks*roughly, finding.Advice, finding.Danger), b)
 	fin.What = fmt.Sprintf("a short behind %s draws about %s; type %s breaks at most %s",
-		fuseText(b), ampsOver(fault, b.Fuse.Type.BreakingA), b.Fuse.Type.Name, rated(b.Fuse.Type.BreakingA))
-	atMost(&fin, "prospective current", fault, b.Fuse.Type.BreakingA, "A")
+		fuseText(b), ampsOver(fault, breaks), b.Fuse.Type.Name, rated(breaks))
+	atMost(&fin, "prospective current", fault, breaks, "A")
 	fin.Source = b.Fuse.Type.Source.String()
 	p.report(fin)
 }
