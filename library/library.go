@@ -245,11 +245,24 @@ type LoadType struct {
 	MinV     float64 // zero when not known
 	Bilge    bool    // a bilge pump, which must run on a boat that is left
 	Duty     float64 // 0..1
-	Inrush   Inrush
-	Sign     string  // see design.Sign; empty when not said
-	End      string  // terminal kind of its leads: "splice", "pin 1.5"
-	StandbyA float64 // draw while live but off; zero when not known
-	Source   Source
+	Highest  bool    // PowerW or CurrentA is the most it draws, not the usual
+	Most     MostPower
+	// OnForS is the longest that it is on, EveryS how often; zero: for good.
+	OnForS, EveryS float64
+	LeadMm2, LeadM float64 // of its own lead; zero when not known
+	MostFuseA      float64 // largest fuse that the maker allows; zero when not known
+	Inrush         Inrush
+	Sign           string  // see design.Sign; empty when not said
+	End            string  // terminal kind of its leads: "splice", "pin 1.5"
+	StandbyA       float64 // draw while live but off; zero when not known
+	Source         Source
+}
+
+// MostPower is the most that a load of a type may draw at its rated voltage, as
+// a regulation has it; zero when nothing says.
+type MostPower struct {
+	PowerW float64
+	Source Source
 }
 
 // Inrush is a load's starting current: Peak times the running current,

@@ -169,3 +169,26 @@ func TestDropAtRating(t *testing.T) {
 		check(d.Kind, d.DropV)
 	}
 }
+
+// TestMostLampPower compares the most that a lamp may draw with UN R37.
+func TestMostLampPower(t *testing.T) {
+	for _, r := range reference(t, "lamp_power.csv") {
+		l := Default().Load(r["load"])
+		if l == nil || l.PowerW != number(t, r["rated_W"]) || l.RatedV != number(t, r["at_V"]) || l.Most.PowerW != number(t, r["most_W"]) {
+			t.Errorf("%s: %+v", r["load"], l)
+		}
+	}
+}
+
+// TestTimesOn: what is on for moments is on for less than every.
+func TestTimesOn(t *testing.T) {
+	for name, want := range map[string][2]float64{ // common practice, no source
+		"horn": {5, 60}, "twin air horn": {5, 60}, "winch": {60, 600}, "windlass": {180, 1800},
+		"air compressor": {600, 2400}, "implement actuator": {30, 300}, "VHF radio": {60, 600},
+		"starter": {10, 60}, "starter car petrol": {10, 60}, "glow plug": {60, 600}, "bilge pump": {0, 0},
+	} {
+		if l := Default().Load(name); l == nil || l.OnForS != want[0] || l.EveryS != want[1] {
+			t.Errorf("%s: %+v, want on for %g s every %g s", name, l, want[0], want[1])
+		}
+	}
+}

@@ -166,7 +166,8 @@ func coverRows(l *library.Library) []partRow {
 func loadRows(l *library.Library) []partRow {
 	return rowsOf(l.Loads, func(t *library.LoadType) partRow {
 		return listRow(t.Name, t.Source, t.Behaves, when("", t.PowerW, quantity.Power),
-			when("", t.CurrentA, quantity.Current), when("at", t.RatedV, quantity.Voltage))
+			when("", t.CurrentA, quantity.Current), when("at", t.RatedV, quantity.Voltage), yes(t.Highest, "the most it draws"),
+			when("at most", t.Most.PowerW, quantity.Power), when("on for", t.OnForS, quantity.Duration), when("every", t.EveryS, quantity.Duration))
 	})
 }
 
