@@ -173,11 +173,12 @@ func FuseOhm(lib *library.Library, r *library.FuseRating) (ohm float64, assumed 
 	return contactOhm(lib, "fuse", r.RatingA), "0.1 V at the fuse's rating"
 }
 
-// contactOhm is what a kind of part loses at its rating, over the rating.
+// contactOhm is what a kind of part loses at its rating, over the rating; of a
+// library without a row for it, by the built-in one.
 func contactOhm(lib *library.Library, kind string, ratedA float64) float64 {
 	drop := lib.ContactDrop(kind)
-	if drop == nil || ratedA <= 0 {
-		return LeastOhm
+	if drop == nil {
+		drop = library.Default().ContactDrop(kind)
 	}
 	return drop.DropV / ratedA
 }
