@@ -96,6 +96,11 @@ func TestFuseTypes(t *testing.T) {
 		if (f.Kind == "fuse") != (f.Reset == "") {
 			t.Errorf("%s is a %s with reset %q", f.Name, f.Kind, f.Reset)
 		}
+		for i, b := range f.Breaks {
+			if b.UpToV >= f.MaxV || b.BreakingA <= f.BreakingA || i > 0 && b.BreakingA >= f.Breaks[i-1].BreakingA {
+				t.Errorf("%s breaks %g A at %g V", f.Name, b.BreakingA, b.UpToV)
+			}
+		}
 		for i, r := range f.Ratings {
 			if r.ColdOhm <= 0 {
 				t.Errorf("%s %g A has no resistance", f.Name, r.RatingA)
@@ -142,7 +147,11 @@ func TestRelayForms(t *testing.T) {
 		if f.PullInV >= f.CoilV || f.LampA > f.MakeA || f.MotorA > f.MakeA || f.BreakA > f.MakeA {
 			t.Errorf("%s: %+v", f.Name, f)
 		}
-		if w := f.CoilV * f.CoilV / f.CoilOhm; w < 0.5 || w > 3 {
+		most := 3.0 // W, of a plug-in relay
+		if f.ContactEnd != "" {
+			most = 25 // a solenoid for short times has 22 W
+		}
+		if w := f.CoilV * f.CoilV / f.CoilOhm; w < 0.5 || w > most {
 			t.Errorf("%s: coil of %.1f W", f.Name, w)
 		}
 		want := []string{"30", "85", "86", "87"}
@@ -150,11 +159,16 @@ func TestRelayForms(t *testing.T) {
 			want = append(want, "87a")
 		}
 		for _, n := range want {
-			if kind := fmt.Sprintf("tab %g", f.TabMm[n]); !slices.Contains(lib.TerminalKinds(), kind) {
+			if kind := f.End(n); !slices.Contains(lib.TerminalKinds(), kind) {
 				t.Errorf("%s terminal %s: no crimp part for %q", f.Name, n, kind)
 			}
 		}
-		if len(f.TabMm) != len(want) {
+		for i, p := range f.ShortTime {
+			if p.CurrentA <= f.MakeA || i > 0 && p.CurrentA >= f.ShortTime[i-1].CurrentA {
+				t.Errorf("%s carries %g A for %g s", f.Name, p.CurrentA, p.S)
+			}
+		}
+		if f.ContactEnd == "" && len(f.TabMm) != len(want) {
 			t.Errorf("%s has tabs %v", f.Name, f.TabMm)
 		}
 	}
@@ -171,7 +185,9 @@ func TestKindsOfTerminals(t *testing.T) {
 		}
 	}
 	for _, f := range lib.FuseTypes {
-		check(f.Name, f.Mounting)
+		for _, r := range f.Ratings {
+			check(f.Name, f.End(r))
+		}
 	}
 	for _, b := range lib.Blocks {
 		check(b.Name, b.Mounting)
@@ -203,7 +219,7 @@ func TestTerminalFor(t *testing.T) {
 		from, to float64 // mm²
 	}{
 		{"ring M4", 0.3, 6.6}, {"ring M5", 0.3, 26}, {"ring M6", 0.3, 120}, {"ring M8", 0.3, 120},
-		{"ring M10", 0.3, 120}, {"fork M4", 0.3, 6.6}, {"fork M5", 0.3, 6.6}, {"tab 2.8", 0.3, 2.6},
+		{"ring M10", 0.3, 120}, {"ring M12", 1.7, 120}, {"fork M4", 0.3, 6.6}, {"fork M5", 0.3, 6.6}, {"tab 2.8", 0.3, 2.6},
 		{"tab 4.8", 0.3, 2.6}, {"tab 6.3", 0.3, 6.6}, {"tab 9.5", 2.5, 10.5}, {"splice", 0.3, 120},
 		{"ferrule", 0.3, 16.7}, {"bullet 4", 0.3, 6.6}, {"bullet 5", 0.3, 6.6}, {"pin 1.5", 0.3, 2.6},
 		{"pin 2.8", 0.5, 6.6}, {"pin 6.3", 2.5, 16.7}, {"pin 10", 7, 53},

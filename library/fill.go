@@ -72,6 +72,10 @@ func (m *row) field(to reflect.Value, key string, tag reflect.StructTag, s Sourc
 		}
 		need = need && to.Len() == 0
 	default:
+		if to.Kind() == reflect.Struct {
+			m.part(to.Addr().Interface(), key, s)
+			break
+		}
 		m.entries(to, key, s)
 		need = need && to.Len() == 0
 	}
@@ -82,6 +86,24 @@ func (m *row) field(to reflect.Value, key string, tag reflect.StructTag, s Sourc
 		m.r.ascending(m.node, key, to.Len(), func(i int) float64 {
 			return reflect.Indirect(to.Index(i)).FieldByName(by).Float()
 		})
+	}
+}
+
+// part reads a mapping inside a row. It may have a source of its own; that of the
+// row is around it.
+func (m *row) part(to any, key string, s Source) {
+	node := m.get(key)
+	if node == nil {
+		if own := reflect.ValueOf(to).Elem().FieldByName("Source"); own.IsValid() {
+			own.Set(reflect.ValueOf(s))
+		}
+		return
+	}
+	if z, ok := m.r.newRow(node, strconv.Quote(key)); ok {
+		s = m.r.source(z, s)
+		m.r.sourced(z.node, s)
+		z.fill(to, s)
+		z.finish()
 	}
 }
 

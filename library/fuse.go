@@ -40,6 +40,25 @@ func (t *FuseType) BandFor(ratingA float64) []TimePoint {
 	return out
 }
 
+// BreakingAt is the breaking capacity in amperes on a system of a nominal
+// voltage: of the lowest voltage published that is not below it.
+func (t *FuseType) BreakingAt(systemV float64) float64 {
+	for _, b := range t.Breaks {
+		if systemV <= b.UpToV {
+			return b.BreakingA
+		}
+	}
+	return t.BreakingA
+}
+
+// End is the terminal kind at the ends of a rating, which may be nil.
+func (t *FuseType) End(r *FuseRating) string {
+	if r != nil && r.Mounting != "" {
+		return r.Mounting
+	}
+	return t.Mounting
+}
+
 func (t *FuseType) check(m *row) {
 	for _, r := range t.Ratings {
 		band := t.BandFor(r.RatingA)

@@ -39,6 +39,10 @@ type Library struct {
 	Interrupting []*Interrupting
 	// CurrentTables are the published tables of allowed wire current.
 	CurrentTables []*CurrentTable
+	// ShopSizes are the series of wire that a shop has.
+	ShopSizes []*ShopSizes
+	// ContactDrops stand in for resistances that nothing gives.
+	ContactDrops []*ContactDrop
 	// Tolerances are how far the figures of a design may be off in use.
 	Tolerances []*Tolerance
 	// Verdicts are the figures against which limits hold.
@@ -71,7 +75,15 @@ type WireSize struct {
 	ConductorMm float64 `key:"conductor mm" need:"" in:"0.05,60"`             // diameter over the strands
 	OuterMm     float64 `key:"outer mm" need:"" in:"0.1,100"`                 // diameter over the insulation
 	GaugeSystem string  // "SAE", "AWG" or "metric": SAE sizes carry less copper than AWG
+	Shop        bool    // a size that a shop has, by ShopSizes
 	Source      Source
+}
+
+// ShopSizes is a series of wire sizes that a shop has.
+type ShopSizes struct {
+	Name   string   `key:"name" need:""` // "metric", "gauge"
+	Sizes  []string `key:"sizes"`        // labels
+	Source Source
 }
 
 // FuseType is a kind of overcurrent device: "blade C", "blade F", "strip SF51",
@@ -82,7 +94,8 @@ type FuseType struct {
 	Standard  string        `key:"standard"`
 	Kind      string        `key:"kind" words:"fuse|breaker|ptc"` // "fuse", "breaker", "ptc"
 	MaxV      float64       `key:"max V" need:"" in:"1,2000" show:"up to *"`
-	BreakingA float64       `key:"breaking A" need:"" in:"1,1e6" show:"breaks *"`
+	BreakingA float64       `key:"breaking A" need:"" in:"1,1e6" show:"breaks *"` // at MaxV
+	Breaks    []BreaksAt    `key:"breaks" ascending:"UpToV" show:"(*)"`           // below MaxV, ascending by volts
 	Reset     string        `key:"reset" words:"|automatic|power removed|manual"` // breakers: "automatic", "power removed", "manual"; fuses: ""
 	Ratings   []*FuseRating `key:"ratings" need:"" ascending:"RatingA"`           // ascending
 	// Band is the opening-time band, ascending by Multiple.
@@ -93,14 +106,22 @@ type FuseType struct {
 	Source   Source
 }
 
+// BreaksAt is the breaking capacity up to a voltage of the sheet; one of 14 V
+// is for a 12 V system, 28 or 32 V for 24 V.
+type BreaksAt struct {
+	BreakingA float64 `key:"breaking A" need:"" in:"1,1e6" show:"*"`
+	UpToV     float64 `key:"up to V" need:"" in:"1,2000" show:"up to *"`
+}
+
 // FuseRating is one rating of a fuse type.
 type FuseRating struct {
-	RatingA float64 `key:"rating A" need:"" in:"0.01,2000"`
-	Colour  string  `key:"colour"`                              // body colour in English; empty when the standard gives none
-	ColdOhm float64 `key:"cold mohm" in:"0.001,1e5" per:"1000"` // cold resistance; zero when not known
-	DropV   float64 `key:"drop mV" in:"0.1,1e4" per:"1000"`     // voltage drop at rated current; zero when not known
-	MeltI2t float64 `key:"melting A2s" in:"1e-6,1e9"`           // typical melting I²t in A²s; zero when not known
-	Source  Source
+	RatingA  float64 `key:"rating A" need:"" in:"0.01,2000"`
+	Mounting string  `key:"mounting"`                            // terminal kind at its ends where the type's is another
+	Colour   string  `key:"colour"`                              // body colour in English; empty when the standard gives none
+	ColdOhm  float64 `key:"cold mohm" in:"0.001,1e5" per:"1000"` // cold resistance; zero when not known
+	DropV    float64 `key:"drop mV" in:"0.1,1e4" per:"1000"`     // voltage drop at rated current; zero when not known
+	MeltI2t  float64 `key:"melting A2s" in:"1e-6,1e9"`           // typical melting I²t in A²s; zero when not known
+	Source   Source
 }
 
 // TimePoint is the band of opening times at a multiple of the rating.
@@ -140,7 +161,18 @@ type RelayForm struct {
 	MaxC       float64            `key:"max C" need:"" in:"20,300"`    // highest ambient
 	Derating   []RatedAt          `key:"carries" ascending:"AmbientC"` // of MakeA against ambient
 	TabMm      map[string]float64 // tab width by DIN terminal number
+	// ContactEnd and CoilEnd are the terminal kinds of what has no tabs: "ring M8".
+	ContactEnd string       `key:"contact end"`
+	CoilEnd    string       `key:"coil end"`
+	ShortTime  []CarriesFor `key:"short time" ascending:"S" show:"*"`                      // more than MakeA for a while, ascending by time
+	CoilOnS    float64      `key:"coil on s" in:"0.1,3600" show:"coil live for at most *"` // longest that the coil may be live; zero: for good
 	Source     Source
+}
+
+// CarriesFor is a current that a contact carries for a time and no longer.
+type CarriesFor struct {
+	CurrentA float64 `key:"A" need:"" in:"0.1,1e5" show:"*"`
+	S        float64 `key:"s" need:"" in:"0.001,1e5" show:"for *"`
 }
 
 // BlockType is a distribution block: one input stud and ways with fuses.
@@ -223,20 +255,39 @@ type Cover struct {
 
 // LoadType is a typical accessory or vehicle load.
 type LoadType struct {
-	Name     string   `key:"name" need:""`
-	Aliases  []string `key:"aliases"`
-	Behaves  string   `key:"behaves" need:"" words:"resistor|filament lamp|constant power|motor" show:"*"` // see design.Behaviour
-	PowerW   float64  `key:"power W" in:"0.001,1e5" show:"*"`
-	CurrentA float64  `key:"current A" in:"0.001,1e4" show:"*"`
-	RatedV   float64  `key:"rated V" need:"" in:"1,120" show:"at *"` // voltage at which PowerW or CurrentA holds
-	MinV     float64  `key:"min V" in:"0.5,120"`                     // zero when not known
-	Bilge    bool     `key:"bilge pump"`                             // a bilge pump, which must run on a boat that is left
-	Duty     float64  `key:"duty" in:"0,1" usual:"1"`                // 0..1
-	Inrush   Inrush
-	Sign     string  `key:"sign" words:"|lamp|LED|heater|motor|pump|horn|socket|electronics|sensor"` // see design.Sign; empty when not said
-	End      string  `key:"end"`                                                                     // terminal kind of its leads: "splice", "pin 1.5"
-	StandbyA float64 `key:"standby mA" in:"0,1e4" per:"1000"`                                        // draw while live but off; zero when not known
-	Source   Source
+	Name      string    `key:"name" need:""`
+	Aliases   []string  `key:"aliases"`
+	Behaves   string    `key:"behaves" need:"" words:"resistor|filament lamp|constant power|motor" show:"*"` // see design.Behaviour
+	PowerW    float64   `key:"power W" in:"0.001,1e5" show:"*"`
+	CurrentA  float64   `key:"current A" in:"0.001,1e4" show:"*"`
+	RatedV    float64   `key:"rated V" need:"" in:"1,120" show:"at *"` // voltage at which PowerW or CurrentA holds
+	MinV      float64   `key:"min V" in:"0.5,120"`                     // zero when not known
+	Bilge     bool      `key:"bilge pump"`                             // a bilge pump, which must run on a boat that is left
+	Duty      float64   `key:"duty" in:"0,1" usual:"1"`                // 0..1
+	Highest   bool      `show:"the most it draws"`                     // PowerW or CurrentA is that, not the usual
+	Most      MostPower `key:"highest" show:"*"`
+	OnForS    float64   `key:"on for s" in:"0.1,1e5" show:"on for *"` // longest that it is on; zero: for good
+	EveryS    float64   `key:"every s" in:"0.1,1e6" show:"every *"`   // how often
+	Lead      Lead      `key:"lead"`
+	MostFuseA float64   `key:"most fuse A" in:"0.1,2000"` // largest fuse that the maker allows; zero when not known
+	Inrush    Inrush    `key:"inrush"`
+	Sign      string    `key:"sign" words:"|lamp|LED|heater|motor|pump|horn|socket|electronics|sensor"` // see design.Sign; empty when not said
+	End       string    `key:"end"`                                                                     // terminal kind of its leads: "splice", "pin 1.5"
+	StandbyA  float64   `key:"standby mA" in:"0,1e4" per:"1000"`                                        // draw while live but off; zero when not known
+	Source    Source
+}
+
+// MostPower is the most that a load of a type may draw at its rated voltage, as
+// a regulation has it; zero when nothing says.
+type MostPower struct {
+	PowerW float64 `key:"power W" need:"" in:"0.001,1e5" show:"at most *"`
+	Source Source
+}
+
+// Lead is the lead that a load comes with; zero when not known.
+type Lead struct {
+	AreaMm2 float64 `key:"mm2" need:"" in:"0.05,200"`
+	LengthM float64 `key:"length m" in:"0.01,20"`
 }
 
 // Inrush is a load's starting current: Peak times the running current,

@@ -16,6 +16,7 @@ type list struct {
 var lists = []list{
 	listOf("insulations", func(l *Library) *[]*Insulation { return &l.Insulations }, insulationNames),
 	listOf("current tables", func(l *Library) *[]*CurrentTable { return &l.CurrentTables }, currentTableNames),
+	listOf("shop sizes", func(l *Library) *[]*ShopSizes { return &l.ShopSizes }, shopNames), // before the wire types
 	listOf("wire types", func(l *Library) *[]*WireType { return &l.WireTypes }, wireTypeNames),
 	listOf("fuse types", func(l *Library) *[]*FuseType { return &l.FuseTypes }, fuseTypeNames),
 	listOf("relay forms", func(l *Library) *[]*RelayForm { return &l.RelayForms }, relayNames),
@@ -31,6 +32,7 @@ var lists = []list{
 	listOf("interrupting capacities", func(l *Library) *[]*Interrupting { return &l.Interrupting }, interruptingNames),
 	listOf("designators", func(l *Library) *[]*Designator { return &l.Designators }, designatorNames),
 	listOf("tolerances", func(l *Library) *[]*Tolerance { return &l.Tolerances }, toleranceNames),
+	listOf("contact drops", func(l *Library) *[]*ContactDrop { return &l.ContactDrops }, dropNames),
 	listOf("verdicts", func(l *Library) *[]*Verdict { return &l.Verdicts }, verdictNames),
 }
 

@@ -9,14 +9,11 @@ func (t *LoadType) check(m *row) {
 	if (t.PowerW > 0) == (t.CurrentA > 0) {
 		m.r.report(m.node, "give either \"power W\" or \"current A\"", "one of the two", "")
 	}
-	t.Inrush = Inrush{PeakRatio: 1, Source: t.Source}
-	v := m.get("inrush")
-	if v == nil {
-		return
+	if (t.OnForS > 0) != (t.EveryS > 0) || t.OnForS > t.EveryS {
+		m.r.report(m.node, "\"on for s\" and \"every s\" go together, the first not above the second", "", "")
 	}
-	if z, ok := m.r.newRow(v, "\"inrush\""); ok { // its source may differ from the load's
-		z.fill(&t.Inrush, m.r.source(z, t.Source))
-		m.r.sourced(z.node, t.Inrush.Source)
-		z.finish()
+	t.Highest = m.choice("figure", "typical", "highest") == "highest"
+	if !m.has("inrush") {
+		t.Inrush.PeakRatio = 1
 	}
 }

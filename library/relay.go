@@ -1,6 +1,9 @@
 package library
 
-import "math"
+import (
+	"fmt"
+	"math"
+)
 
 // RelayForm finds a relay form by name or alias; nil when there is none.
 func (l *Library) RelayForm(name string) *RelayForm {
@@ -56,6 +59,17 @@ func (m *row) tabs(key string) map[string]float64 {
 	}
 	sub.finish()
 	return out
+}
+
+// End is the terminal kind at a DIN terminal number; "" when nothing says.
+func (f *RelayForm) End(number string) string {
+	switch mm := f.TabMm[number]; {
+	case mm > 0:
+		return fmt.Sprintf("tab %g", mm)
+	case number == "85" || number == "86":
+		return f.CoilEnd
+	}
+	return f.ContactEnd
 }
 
 // Share is what an ambient temperature in °C leaves of the contacts' ratings,

@@ -3,6 +3,7 @@ package library
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -90,6 +91,13 @@ func sizeKey(label string) (string, bool) {
 	return "gauge " + g, true
 }
 
+func shopNames(z *ShopSizes) (string, []string) { return z.Name, nil }
+
+// inShop tells whether a shop has a size of a label.
+func (l *Library) inShop(label string) bool {
+	return slices.ContainsFunc(l.ShopSizes, func(z *ShopSizes) bool { return slices.Contains(z.Sizes, label) })
+}
+
 func (t *WireType) check(m *row) {
 	if t.Material != "" && m.r.lib.Insulation(t.Material) == nil {
 		m.r.reportUnknown(m.values["material"], "insulation", t.Material,
@@ -116,6 +124,7 @@ func (m *row) wireSizes(s Source) []*WireSize {
 	m.each("sizes", s, func(z *row, s Source) {
 		w := &WireSize{GaugeSystem: gauge}
 		z.fill(w, s)
+		w.Shop = m.r.lib.inShop(w.Label)
 		m.checkSize(z, w, seen)
 		out = append(out, w)
 	})

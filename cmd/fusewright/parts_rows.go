@@ -49,7 +49,7 @@ func rowsOf[T any](list []*T, more func(*T) string) []partRow {
 		for i := range v.NumField() {
 			switch text := figure(v.Field(i), v.Type().Field(i)); {
 			case text == "":
-			case strings.HasPrefix(text, "to "): // the other end of a range
+			case strings.HasPrefix(text, "to "), strings.HasPrefix(text, "("): // the other end of a range, a remark
 				said[len(said)-1] += " " + text
 			default:
 				said = append(said, text)
@@ -86,9 +86,30 @@ func figure(v reflect.Value, f reflect.StructField) string {
 	case []int:
 		text = strings.Trim(strings.ReplaceAll(fmt.Sprint(x), " ", ", "), "[]")
 	default:
-		text = fmt.Sprint(x)
+		text = inner(v)
 	}
 	return strings.Replace(form, "*", text, 1)
+}
+
+// inner prints what is neither a number nor a list of them: of a row inside a row
+// what its fields show, of a list its entries.
+func inner(v reflect.Value) string {
+	var said []string
+	switch v.Kind() {
+	case reflect.Slice:
+		for i := range v.Len() {
+			said = append(said, inner(v.Index(i)))
+		}
+		return strings.Join(said, ", ")
+	case reflect.Struct:
+		for i := range v.NumField() {
+			if text := figure(v.Field(i), v.Type().Field(i)); text != "" {
+				said = append(said, text)
+			}
+		}
+		return strings.Join(said, " ")
+	}
+	return fmt.Sprint(v)
 }
 
 // units are the endings of the names of fields with what they are figures of.
@@ -99,6 +120,7 @@ var units = []struct {
 }{
 	{"Mm2", quantity.Area, 1}, {"Mm", quantity.Length, 1e-3}, {"M", quantity.Length, 1}, {"Ohm", quantity.Resistance, 1},
 	{"A", quantity.Current, 1}, {"V", quantity.Voltage, 1}, {"W", quantity.Power, 1}, {"C", quantity.Temperature, 1},
+	{"S", quantity.Duration, 1},
 }
 
 // inUnit prints a figure with the unit that the name of its field ends in.

@@ -397,6 +397,12 @@ type Load struct {
 	MinV      Quantity
 	Duty      Quantity // share of time, 0..1; 1 when not given
 	Tolerance Quantity // of its power, share
+	Figure    string   // "highest": PowerW is the most it draws; "typical": the usual
+	MostW     float64  // the most that its type may draw at RatedV; 0 when nothing says
+	OnForS    Quantity // longest that it is on; not given = for good
+	EveryS    Quantity // how often it is on for so long
+	Lead      Lead     // its own lead
+	MostFuseA Quantity // largest fuse that its maker allows
 	Priority  int      // 1 = given up last; 0 = not said
 	OwnSwitch bool     // has its own switch, so it is off unless a situation says on
 	StandbyA  Quantity // draw while live but off
@@ -408,6 +414,9 @@ type Load struct {
 
 	given loadFigures // as the design says them
 }
+
+// Lead is the lead that an accessory comes with.
+type Lead struct{ AreaMm2, LengthM Quantity }
 
 // GroundKind says what a ground point is.
 type GroundKind string

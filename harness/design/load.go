@@ -42,7 +42,7 @@ var loadSection = section[Load]{
 }
 
 func loadKeys() []key[Load] {
-	keys := append(loadFigureKeys(), loadUseKeys()...)
+	keys := append(append(loadFigureKeys(), loadTimeKeys()...), loadUseKeys()...)
 	keys = append(keys, feedKeys(func(x *Load) *[]Feed { return &x.FedBy })...)
 	return append(keys, returnKeys(func(x *Load) *[]Feed { return &x.Returns })...)
 }
@@ -77,9 +77,43 @@ func loadFigureKeys() []key[Load] {
 		quantityKey(Key{Name: "duty", Unit: quantity.Share, Min: 0, Max: 1, Default: "the type's, else 100 %",
 			Doc: "share of the time it draws while on"}, func(x *Load) *Quantity { return &x.Duty }),
 		quantityKey(Key{Name: "tolerance", Unit: quantity.Share, Min: 0, Max: 1,
-			Doc: "how far its power may be off", Example: "10 %"},
+			Doc: "how far its power may be off", Default: "by `figure` and behaviour", Example: "10 %"},
 			func(x *Load) *Quantity { return &x.Tolerance }),
+		choiceKey(Key{Name: "figure", Choices: []string{"typical", "highest"}, Example: "highest",
+			Default: "the type's, else typical",
+			Doc: "whether the power is the usual one or the most it draws, as makers' \"max amp draw\"; " +
+				"the most has no tolerance above it"}, func(x *Load) *string { return &x.Figure }),
 	}
+}
+
+// loadTimeKeys say how long a load is on, and what its maker asks for.
+func loadTimeKeys() []key[Load] {
+	return []key[Load]{
+		quantityKey(Key{Name: "on for", Unit: quantity.Duration, Min: 0.1, Max: 86_400,
+			Doc: "longest time that it is on at once; read, not judged yet", Default: "the type's, else for good", Example: "1 min"},
+			func(x *Load) *Quantity { return &x.OnForS }),
+		quantityKey(Key{Name: "every", Unit: quantity.Duration, Min: 0.1, Max: 604_800,
+			Doc: "how often it is on for so long, from start to start; read, not judged yet", Default: "the type's", Example: "10 min"},
+			func(x *Load) *Quantity { return &x.EveryS }),
+		recordKey(Key{Name: "lead", Doc: "the lead that it comes with; read, not judged yet", Default: "the type's",
+			Example: "{size: 1 mm², length: 300 mm}"}, &leadSection,
+			func(_ *reader, x *Load, _ field) *Lead { return &x.Lead }),
+		quantityKey(Key{Name: "most fuse", Unit: quantity.Current, Min: 0.1, Max: 2000,
+			Doc: "largest fuse that its maker allows; read, not judged yet", Default: "the type's", Example: "5 A"},
+			func(x *Load) *Quantity { return &x.MostFuseA }),
+	}
+}
+
+var leadSection = section[Lead]{
+	Section: Section{Name: "lead", Shape: KindRecord,
+		Doc:     "The lead that an accessory comes with, up to where the harness begins.",
+		Example: "lead: {size: 1 mm², length: 300 mm}\n"},
+	keys: []key[Lead]{
+		quantityKey(Key{Name: "size", Unit: quantity.Area, Min: 0.05, Max: 200, Required: true,
+			Doc: "conductor size", Example: "1 mm²"}, func(x *Lead) *Quantity { return &x.AreaMm2 }),
+		quantityKey(Key{Name: "length", Unit: quantity.Length, Min: 0.01, Max: 20,
+			Doc: "length", Example: "300 mm"}, func(x *Lead) *Quantity { return &x.LengthM }),
+	},
 }
 
 // loadUseKeys say what a load is for and what it needs.
@@ -157,19 +191,37 @@ func (x *Load) figures(r *reader, f field) {
 	default:
 		x.PowerW = t.CurrentA * x.RatedV
 	}
-	said := f.has["power"] || f.has["current"] || f.has["resistance"]
-	if said || (x.PowerW == 0 && !f.has["type"]) {
+	if x.Figure == "" {
+		x.Figure = "typical"
+		if t.Highest && !ownFigure(f) {
+			x.Figure = "highest"
+		}
+	}
+	if !ownFigure(f) {
+		x.MostW = t.Most.PowerW
+	}
+	if ownFigure(f) || (x.PowerW == 0 && !f.has["type"]) {
 		r.exactlyOne(f, "power", "current", "resistance")
 	}
 	if x.given.resistance.Given() && x.Behaves != "" && x.Behaves != Resistor {
 		r.report(r.pos(f.node), fmt.Sprintf("%s has a resistance but behaves as %s", f.where, x.Behaves),
 			"power or current, or behaves: resistor")
 	}
+	if x.EveryS.Given() && !x.OnForS.Given() {
+		r.report(x.EveryS.Pos, f.where.String()+": \"every\" says how often, but not for how long", "\"on for\" beside it")
+	}
+	if x.OnForS.Given() && x.EveryS.Given() && x.OnForS.Value > x.EveryS.Value {
+		r.add(problem.Problem{Pos: x.OnForS.Pos, Also: &x.EveryS.Pos,
+			What: f.where.String() + ": it is on for longer than from one start to the next"})
+	}
 	if x.MinV.Given() && x.MaxV.Given() && x.MinV.Value >= x.MaxV.Value {
 		r.add(problem.Problem{Pos: x.MinV.Pos, Also: &x.MaxV.Pos,
 			What: f.where.String() + ": the minimum voltage is not below the maximum"})
 	}
 }
+
+// ownFigure tells whether the design gives the draw itself.
+func ownFigure(f field) bool { return f.has["power"] || f.has["current"] || f.has["resistance"] }
 
 // character sets the behaviour, symbol and other traits that are left out.
 func (x *Load) character() {
@@ -200,6 +252,13 @@ func (x *Load) character() {
 	fill(&x.MinV, t.MinV, quantity.Voltage)
 	fill(&x.StandbyA, t.StandbyA, quantity.Current)
 	fill(&x.Duty, t.Duty, quantity.Share)
+	fill(&x.Lead.AreaMm2, t.Lead.AreaMm2, quantity.Area)
+	fill(&x.Lead.LengthM, t.Lead.LengthM, quantity.Length)
+	fill(&x.MostFuseA, t.MostFuseA, quantity.Current)
+	if !x.OnForS.Given() {
+		fill(&x.OnForS, t.OnForS, quantity.Duration)
+		fill(&x.EveryS, t.EveryS, quantity.Duration)
+	}
 	if !x.Duty.Given() {
 		x.Duty.Value = 1
 	}

@@ -127,12 +127,12 @@ func ratingsOf(t *library.FuseType) []fuseCandidate {
 	return list
 }
 
-// forms are the relay forms with a coil for the system and the contacts in use,
-// weakest contact first.
+// forms are the relay forms with a coil that may stay live on the system and the
+// contacts in use, weakest contact first.
 func forms(d *design.Design, x *design.Relay) []*library.RelayForm {
 	var list []*library.RelayForm
 	for _, f := range d.Library.RelayForms {
-		if f.CoilV == d.SystemV.Value && f.Changeover == usesBreak(d, x) {
+		if f.CoilV == d.SystemV.Value && f.Changeover == usesBreak(d, x) && f.CoilOnS == 0 {
 			list = append(list, f)
 		}
 	}

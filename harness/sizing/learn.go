@@ -174,7 +174,7 @@ func (w *view) raiseBreaking(f *finding.Finding) bool {
 		}
 		s := w.s.slots[i]
 		for k := s.at + 1; k < len(s.fuses); k++ {
-			if s.fuses[k].kind.BreakingA > s.fuses[s.at].kind.BreakingA {
+			if v := w.v.c.Design.NominalV(); s.fuses[k].kind.BreakingAt(v) > s.fuses[s.at].kind.BreakingAt(v) {
 				w.s.floor[i] = max(w.s.floor[i], k)
 				return true
 			}

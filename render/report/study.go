@@ -133,7 +133,7 @@ func NewStudy(r *harness.Review) *StudyReport {
 	}
 	if r.Protection != nil {
 		for _, f := range r.Protection.Fuses {
-			rep.Fuses = append(rep.Fuses, fuseRow(f))
+			rep.Fuses = append(rep.Fuses, fuseRow(f, r.Design.NominalV()))
 		}
 	}
 	return rep
@@ -204,7 +204,7 @@ func verdictOf(sh *fault.Short) shortVerdict {
 	return worst
 }
 
-func fuseRow(f *protection.Fuse) StudyFuse {
+func fuseRow(f *protection.Fuse, systemV float64) StudyFuse {
 	row := StudyFuse{Ref: f.Branch.Fuse.Ref, Part: placeOf(f.Branch), Assumed: f.Assumed,
 		AmbientC: finite(f.Device.AmbientC), RunsA: finite(f.RunningA), CarriesA: finite(f.Running.CarriesA),
 		Share: finite(f.Running.Share), BehindA: finite(f.FaultA),
@@ -212,7 +212,7 @@ func fuseRow(f *protection.Fuse) StudyFuse {
 	if f.Device.Type != nil {
 		row.Type = f.Device.Type.Name
 		if !f.Assumed && f.Device.Type.BreakingA > 0 {
-			row.BreaksA = finite(f.Device.Type.BreakingA)
+			row.BreaksA = finite(f.Device.Type.BreakingAt(systemV))
 		}
 	}
 	if f.Device.Rating != nil {

@@ -99,24 +99,40 @@ func AllowedCurrent(in AllowedInput) Allowed {
 	a.shares(in)
 	a.byHeat(in, a.Share())
 	a.byTable(in, a.Share())
-	a.govern(in.Table)
+	a.govern(in)
 	return a
 }
 
 // govern takes the smaller of the two reckonings.
-func (a *Allowed) govern(table *library.CurrentTable) {
+func (a *Allowed) govern(in AllowedInput) {
 	a.AllowedA, a.Governs, a.Source = a.HeatA, GovernsHeat, heatSource
 	if a.TableA < a.HeatA {
-		a.AllowedA, a.Governs, a.Source = a.TableA, GovernsTable, table.Source.String()
+		a.AllowedA, a.Governs, a.Source = a.TableA, GovernsTable, in.Table.Source.String()
+	}
+	if most := a.firstRowA(in); most < a.AllowedA {
+		a.AllowedA, a.Governs, a.Source = most, GovernsTable, in.Table.Source.String()
 	}
 }
 
+// firstRowA bounds a wire thinner than any of its table: it carries no more than
+// the table's thinnest.
+func (a *Allowed) firstRowA(in AllowedInput) float64 {
+	if in.Table == nil || len(in.Table.Rows) == 0 || in.Size.AreaMm2 >= in.Table.Rows[0].AreaMm2 {
+		return math.Inf(1)
+	}
+	t := fromTable(in.Table, in.Table.Rows[0].AreaMm2, in.Type.ClassC, in.AmbientC)
+	if t.missing != "" {
+		return math.Inf(1)
+	}
+	return t.amps * t.factor * a.Share()
+}
+
 // beside takes another share for the wires beside it.
-func (a *Allowed) beside(share float64, table *library.CurrentTable) {
-	a.BundleShare, a.BundleSource = share, ""
+func (a *Allowed) beside(in AllowedInput) {
+	a.BundleShare, a.BundleSource = in.BundleShare, ""
 	a.HeatA = a.FreeAirA * a.Share()
 	a.TableA = a.TableBaseA * a.AmbientShare * a.Share()
-	a.govern(table)
+	a.govern(in)
 }
 
 func (a *Allowed) miss(format string, args ...any) {

@@ -88,7 +88,7 @@ func (r *Rater) Allowed(c Conditions) Allowed {
 		alone.BundleShare = 0
 		a := r.Allowed(alone)
 		if a.Known {
-			a.beside(c.BundleShare, r.table)
+			a.beside(r.input(c, r.margin))
 		}
 		return a
 	}
@@ -143,7 +143,7 @@ func (r *Rater) AllowedAtWorst(c Conditions) Allowed {
 	}
 	a.HeatA, a.FreeAirA = heat, heat/a.Share()
 	a.LimitC = r.ConductorC(c, heat)
-	a.govern(r.table)
+	a.govern(r.input(c, 0))
 	return a
 }
 

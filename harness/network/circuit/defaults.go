@@ -34,20 +34,15 @@ const (
 	// TapOhm is the factory loom and ignition contact from the battery to a tap.
 	TapOhm = 0.030
 
-	// FuseDropV is the voltage over a fuse at its rating when its cold
-	// resistance is not known: maker's data sheets of blade fuses print 80 to
-	// 170 mV.
-	FuseDropV = 0.1
-
-	// SwitchOhm is the contact of a switch that has a rating only.
-	SwitchOhm = 0.010
+	// SwitchA stands for the rating of a switch of which nothing is known, WayA for
+	// the limit of a way of a block: of less, it has the same clips. The drop at
+	// the rating is the library's.
+	SwitchA = 10
+	WayA    = 30
 
 	// OwnSwitchOhm is the switch built into an accessory. Its rated power is
 	// measured at its leads with this contact inside, so it is kept small.
 	OwnSwitchOhm = 0.001
-
-	// BlockOhm is the contact of each way of a block that has figures only.
-	BlockOhm = 0.002
 
 	// EndOhm is a crimped and mated wire end for which the library has no part.
 	EndOhm = 0.0005

@@ -146,7 +146,7 @@ func (b *builder) addTap(t *design.Tap) {
 	if t.FuseA.Given() {
 		rating := &library.FuseRating{RatingA: t.FuseA.Value}
 		f := b.branch(p, FuseBranch, inner, out.Node, 0)
-		f.Ohm, f.Assumed = fuseOhm(rating)
+		f.Ohm, f.Assumed = FuseOhm(b.lib, rating)
 		f.Fuse = &FuseSpec{Rating: rating, Factory: true, Pos: t.Pos}
 	}
 }
@@ -155,26 +155,36 @@ func (b *builder) addFuse(f *design.Fuse) {
 	p := b.part(Fuse, f, &f.Common)
 	end := ""
 	if f.Type != nil {
-		end = f.Type.Mounting
+		end = f.Type.End(f.Rating)
 	}
 	in := b.terminal(p, "in", end, nil)
 	out := b.terminal(p, "out", end, nil)
 	br := b.branch(p, FuseBranch, in.Node, out.Node, 0)
-	br.Ohm, br.Assumed = fuseOhm(f.Rating)
+	br.Ohm, br.Assumed = FuseOhm(b.lib, f.Rating)
 	br.Fuse = &FuseSpec{Type: f.Type, Rating: f.Rating, Pos: f.Pos}
 }
 
-// fuseOhm is the cold resistance of a fuse, else its drop over its rating.
-func fuseOhm(r *library.FuseRating) (ohm float64, assumed string) {
+// FuseOhm is the cold resistance of a fuse, else its drop over its rating.
+func FuseOhm(lib *library.Library, r *library.FuseRating) (ohm float64, assumed string) {
 	switch {
 	case r == nil || r.RatingA <= 0:
-		return BlockOhm, "fuse of unknown rating"
+		return contactOhm(lib, "block way", WayA), "fuse of unknown rating"
 	case r.ColdOhm > 0:
 		return r.ColdOhm, ""
 	case r.DropV > 0:
 		return r.DropV / r.RatingA, ""
 	}
-	return FuseDropV / r.RatingA, "0.1 V at the fuse's rating"
+	return contactOhm(lib, "fuse", r.RatingA), "0.1 V at the fuse's rating"
+}
+
+// contactOhm is what a kind of part loses at its rating, over the rating; of a
+// library without a row for it, by the built-in one.
+func contactOhm(lib *library.Library, kind string, ratedA float64) float64 {
+	drop := lib.ContactDrop(kind)
+	if drop == nil {
+		drop = library.Default().ContactDrop(kind)
+	}
+	return drop.DropV / ratedA
 }
 
 func (b *builder) addRelay(r *design.Relay) {
@@ -188,11 +198,7 @@ func (b *builder) addRelay(r *design.Relay) {
 		if name == "87a" && !form.Changeover {
 			continue
 		}
-		end := ""
-		if mm := form.TabMm[name]; mm > 0 {
-			end = fmt.Sprintf("tab %g", mm)
-		}
-		at[name] = b.terminal(p, name, end, nil).Node
+		at[name] = b.terminal(p, name, form.End(name), nil).Node
 	}
 	make87 := b.branch(p, ContactBranch, at["30"], at["87"], form.ContactOhm)
 	var break87a *Branch
@@ -214,9 +220,9 @@ func (b *builder) addRelay(r *design.Relay) {
 // fuse, or a plain link where the design says that a way has none.
 func (b *builder) addBlock(bl *design.Block) {
 	p := b.part(Block, bl, &bl.Common)
-	in, out, contactOhm, assumed := "", "", BlockOhm, "contact of a way"
+	in, out, way, assumed := "", "", contactOhm(b.lib, "block way", max(bl.WayLimitA(), WayA)), "contact of a way"
 	if bl.Type != nil {
-		in, out, contactOhm, assumed = bl.Type.Mounting, bl.Type.WayEnd, bl.Type.ContactOhm, ""
+		in, out, way, assumed = bl.Type.Mounting, bl.Type.WayEnd, bl.Type.ContactOhm, ""
 	}
 	bus := b.terminal(p, "in", in, nil)
 	for _, w := range bl.Ways {
@@ -224,12 +230,12 @@ func (b *builder) addBlock(bl *design.Block) {
 		switch {
 		case w.Fuse != nil:
 			br := b.branch(p, FuseBranch, bus.Node, t.Node, 0)
-			br.Ohm, br.Assumed = fuseOhm(w.Fuse)
-			br.Ohm += contactOhm
+			br.Ohm, br.Assumed = FuseOhm(b.lib, w.Fuse)
+			br.Ohm += way
 			br.Assumed = either(br.Assumed, assumed)
 			br.Fuse = &FuseSpec{Type: w.FuseType, Rating: w.Fuse, Pos: w.Pos}
 		case !w.Spare:
-			b.branch(p, ResistorBranch, bus.Node, t.Node, contactOhm).Assumed = assumed
+			b.branch(p, ResistorBranch, bus.Node, t.Node, way).Assumed = assumed
 		}
 	}
 }
@@ -243,7 +249,7 @@ func either(a, b string) string {
 
 func (b *builder) addSwitch(s *design.Switch) {
 	p := b.part(Switch, s, &s.Common)
-	end, ohm, assumed := "", SwitchOhm, "contact of a switch"
+	end, ohm, assumed := "", contactOhm(b.lib, "switch", s.RatingA.Or(SwitchA)), "contact of a switch"
 	if s.Type != nil {
 		end, ohm, assumed = s.Type.End, s.Type.ContactOhm, ""
 	}

@@ -29,6 +29,8 @@ blocks:
   block: {way limit: 10 A, total limit: 20 A, at: tray, fed by: relay, ways: {1: {fuse: none}}}
 switches:
   rocker: {rating: 10 A, at: nose, fed by: block 1}
+  isolator: {rating: 500 A, at: nose, fed by: block 1}
+  unknown: {at: nose, fed by: block 1}
 grounds:
   stud: {kind: frame stud, at: tray}
   plate: {kind: frame stud, at: nose, frame resistance: 0 mΩ}
@@ -61,8 +63,10 @@ func TestAssumedResistances(t *testing.T) {
 			{"tap", ohm("keyed", circuit.ContactBranch, 0), 0.030},
 			{"factory fuse: 0.1 V at 10 A", ohm("keyed", circuit.FuseBranch, 0), 0.010},
 			{"suppressor of a coil", ohm("relay", circuit.ResistorBranch, 1), 680 * class * class},
-			{"way of a block", ohm("block", circuit.ResistorBranch, 0), 0.002},
-			{"switch with a rating only", ohm("rocker", circuit.ContactBranch, 0), 0.010},
+			{"way of a block, 10 A: as one of 30 A, 60 mV", ohm("block", circuit.ResistorBranch, 0), 0.002},
+			{"switch: 100 mV at 10 A", ohm("rocker", circuit.ContactBranch, 0), 0.010},
+			{"isolator: 100 mV at 500 A", ohm("isolator", circuit.ContactBranch, 0), 0.0002},
+			{"switch of unknown rating: as of 10 A", ohm("unknown", circuit.ContactBranch, 0), 0.010},
 			{"switch in an accessory", ohm("lamp", circuit.ContactBranch, 0), 0.001},
 			{"frame", ohm("stud", circuit.ResistorBranch, 0), 0.005},
 			{"frame free of resistance", ohm("plate", circuit.ResistorBranch, 0), 1e-6},

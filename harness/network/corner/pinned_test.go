@@ -46,6 +46,20 @@ func TestPowerByHand(t *testing.T) {
 	usual := &circuit.Branch{Load: &circuit.LoadSpec{Behaves: design.Motor, Load: &design.Load{}}}
 	near(t, "the design's own", tol.powerFactor(own), 1.05)
 	near(t, "by behaviour", tol.powerFactor(usual), 1.2)
+	for _, c := range []struct {
+		name string
+		load design.Load
+		want float64
+	}{
+		{"a figure that is the highest", design.Load{PowerW: 21, Figure: "highest"}, 1},
+		{"the highest, and a tolerance all the same", design.Load{PowerW: 21, Figure: "highest", Tolerance: given(0.05)}, 1.05},
+		{"26.5 W of 21 W, by regulation", design.Load{PowerW: 21, MostW: 26.5}, 26.5 / 21},
+		{"no less than the behaviour's where the most is below the figure", design.Load{PowerW: 30, MostW: 26.5}, 1.2},
+	} {
+		near(t, c.name, tol.powerFactor(&circuit.Branch{Load: &circuit.LoadSpec{Behaves: design.Motor, Load: &c.load}}), c.want)
+	}
+	standby := &circuit.LoadSpec{Behaves: design.Motor, Load: &design.Load{Figure: "highest"}, Standby: true}
+	near(t, "standby", tol.powerFactor(&circuit.Branch{Load: standby}), 1.2)
 }
 
 // The regulator is off by 0.5 V either way, within 10.5 to 16 V; never below its

@@ -52,11 +52,19 @@ func TolerancesOf(d *design.Design) *Tolerances {
 	return t
 }
 
-// powerFactor is the power of a load high over nominal: the design's tolerance
-// of the load, else that of its behaviour.
+// powerFactor is the power of a load high over nominal: by the design's tolerance
+// of the load, else by the most that it draws, else by the tolerance of its
+// behaviour.
 func (t *Tolerances) powerFactor(b *circuit.Branch) float64 {
-	if l := b.Load.Load; l != nil && l.Tolerance.Given() {
+	switch l := b.Load.Load; {
+	case l == nil:
+	case l.Tolerance.Given():
 		return 1 + l.Tolerance.Value
+	case b.Load.Standby:
+	case l.Figure == "highest":
+		return 1
+	case l.MostW > l.PowerW:
+		return l.MostW / l.PowerW
 	}
 	return 1 + t.Power[b.Load.Behaves]
 }

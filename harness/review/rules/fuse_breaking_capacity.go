@@ -19,7 +19,7 @@ var fuseBreakingCapacity = &Rule{
 		"standard's table by the battery's cold-cranking current says what is enough, for devices that feed others " +
 		"and for branches. On vehicles it is advice: every factory builds blade fuses behind its battery.",
 	Formula:  "I = (Voc + I charging · R battery) / (R battery + R wires to the fuse + R fuse)",
-	Limits:   "the fuse type's breaking capacity; what it must break is at most what the table asks of boats",
+	Limits:   "the fuse type's breaking capacity at the system's voltage, of the lowest voltage published that is not below it; what it must break is at most what the table asks of boats",
 	Why:      "a fuse that must break more than it can may burst and go on arcing",
 	Change:   "fit a type with a higher breaking capacity as the first fuse",
 	Severity: "danger afloat; advice on vehicles, and up to a tenth above the limit for devices that feed others, half for branches: a battery's resistance is not known better",
@@ -75,7 +75,7 @@ const (
 )
 
 func (p *Pass) judgeBreaking(b *circuit.Branch) {
-	fault, breaks := p.behindA(b), b.Fuse.Type.BreakingA
+	fault, breaks := p.behindA(b), b.Fuse.Type.BreakingAt(p.d.NominalV())
 	must, near := p.mustBreakA(b)
 	if fault <= breaks || must <= breaks {
 		return

@@ -260,6 +260,16 @@ func TestBreakingCapacityAtTheEdge(t *testing.T) {
 		says(t, fmt.Sprintf("%g A on a boat's branch", fault), p.found, none)
 		p.practice = p.d.Practice
 	}
+	// At the system's 12 V it breaks 2 000 A, 1 000 A only above 32 V. Of a battery
+	// that has no cold-cranking current a boat asks all that a short draws.
+	kind.Breaks = []library.BreaksAt{{UpToV: 14, BreakingA: 2000}, {UpToV: 32, BreakingA: 1500}}
+	p.practice, p.d.Battery.Chemistry = &boat, p.d.Library.Chemistry("LiFePO4")
+	for fault, want := range map[float64]finding.Severity{2000: none, 2001: finding.Advice, 2999: finding.Advice, 3001: finding.Danger} {
+		p.in.Protection = &protection.Study{Fuses: []*protection.Fuse{{Branch: b, FaultA: fault}}}
+		p.found = nil
+		p.judgeBreaking(b)
+		says(t, fmt.Sprintf("%g A at 12 V", fault), p.found, want)
+	}
 	p.d.Battery.Chemistry = nil
 	if got := p.openCircuitV(); math.Abs(got-12.8) > 1e-12 {
 		t.Errorf("a battery of no known chemistry rests at %g V", got)

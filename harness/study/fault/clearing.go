@@ -6,6 +6,7 @@ import (
 
 	"fusewright/harness/formula/fusing"
 	"fusewright/harness/network/circuit"
+	"fusewright/library"
 )
 
 // Clearing is what ends a short.
@@ -185,6 +186,11 @@ func (w *walk) stem(way *stem) Clearing {
 	return w.opens(way.fuse, amps, w.stem(before))
 }
 
+// breaksA is the breaking capacity of a device at the system's voltage.
+func (w *walk) breaksA(t *library.FuseType) float64 {
+	return t.BreakingAt(w.s.Circuit.Design.NominalV())
+}
+
 // opens is what clears a short through a fuse, given what clears it before.
 func (w *walk) opens(b *circuit.Branch, amps float64, c Clearing) Clearing {
 	d, assumed := w.s.devices.of(b)
@@ -197,11 +203,11 @@ func (w *walk) opens(b *circuit.Branch, amps float64, c Clearing) Clearing {
 			c.FastS = was.FastS
 		}
 		if d.Type != nil {
-			c.BreaksA = d.Type.BreakingA
+			c.BreaksA = w.breaksA(d.Type)
 		}
 	}
 	c.FastS = math.Min(c.FastS, o.FastS)
-	if c.Exceeded == nil && d.Type != nil && !assumed && d.Type.BreakingA > 0 && amps > d.Type.BreakingA {
+	if c.Exceeded == nil && d.Type != nil && !assumed && d.Type.BreakingA > 0 && amps > w.breaksA(d.Type) {
 		c.Exceeded = b
 	}
 	return c

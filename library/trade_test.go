@@ -1,0 +1,194 @@
+package library
+
+import (
+	"fmt"
+	"testing"
+)
+
+// TestContactors compares contactors with makers' type data, at 12 V and 24 V.
+func TestContactors(t *testing.T) {
+	for _, r := range reference(t, "contactors.csv") {
+		want, compared := number(t, r["value"]), false
+		for _, volts := range []float64{12, 24} {
+			f := Default().RelayForm(fmt.Sprintf("%s %g V", r["form"], volts))
+			if f == nil {
+				t.Fatalf("no %s for %g V", r["form"], volts)
+			}
+			short := 0.0
+			if len(f.ShortTime) > 0 {
+				short = f.ShortTime[0].CurrentA
+			}
+			got := map[string]float64{"make_A": f.MakeA, "making_A": f.MakingA, "break_A": f.BreakA, "short_A": short,
+				"contact_mohm": f.ContactOhm * 1e3, "pull_in_share": f.PullInV / volts,
+				"drop_out_share": f.DropOutV / volts, fmt.Sprintf("coil_ohm_%gV", volts): f.CoilOhm,
+				"max_C": f.MaxC, "coil_on_s": f.CoilOnS}
+			if x, ok := got[r["quantity"]]; ok {
+				near(t, f.Name+" "+r["quantity"], x, want, 1e-9)
+				compared = true
+			}
+		}
+		if !compared {
+			t.Errorf("%s: nothing compared with %s", r["form"], r["quantity"])
+		}
+	}
+}
+
+// TestSurfaceBreaker compares times and re-rating with the sheets of equipment
+// breakers that they are taken from.
+func TestSurfaceBreaker(t *testing.T) {
+	b := Default().FuseType("surface breaker")
+	for _, r := range reference(t, "equipment_breaker.csv") {
+		at, found := number(t, r["at"]), false
+		switch r["quantity"] {
+		case "opens":
+			for _, p := range b.Band {
+				if p.Multiple == at {
+					found = p.MaxS == number(t, r["most"]) && (r["least"] == "" || p.MinS == number(t, r["least"]))
+				}
+			}
+		case "needs":
+			for _, p := range b.Rerating {
+				if p.AmbientC == at {
+					found = true
+					near(t, fmt.Sprintf("share at %g °C", at), p.Share, 1/number(t, r["most"]), 1e-3)
+				}
+			}
+		}
+		if !found {
+			t.Errorf("%s at %g is not as printed", r["quantity"], at)
+		}
+	}
+}
+
+// TestTinnedVehicleWire compares with the tinned column of ISO 6722-1.
+func TestTinnedVehicleWire(t *testing.T) {
+	w := Default().WireType("tinned ISO 6722 thin wall")
+	rows := reference(t, "iso6722_tinned.csv")
+	for _, r := range rows {
+		s := w.Size(r["nominal_mm2"] + " mm²")
+		if s == nil {
+			t.Fatalf("no %s mm²", r["nominal_mm2"])
+		}
+		near(t, s.Label+" resistance", s.MaxOhmPerM*1e3, number(t, r["rmax_tinned_ohm_per_km_20C"]), 1e-9)
+		near(t, s.Label+" outer", s.OuterMm, number(t, r["thin_outer_most_mm"]), 1e-9)
+	}
+	if len(rows) != len(w.Sizes) {
+		t.Errorf("%d sizes, the table has %d", len(w.Sizes), len(rows))
+	}
+}
+
+// TestBreakingAt: a sheet's 14 V is for 12 V systems, 32 V for 24 V; between
+// and above, the next higher voltage decides, that is the lesser current.
+func TestBreakingAt(t *testing.T) {
+	for _, c := range []struct {
+		name           string
+		systemV, wantA float64
+	}{
+		{"battery post fuse", 12, 10000}, {"battery post fuse", 14, 10000}, {"battery post fuse", 14.1, 5000},
+		{"battery post fuse", 24, 5000}, {"battery post fuse", 48, 2000},
+		{"surface breaker", 12, 3000}, {"surface breaker", 24, 1500}, {"surface breaker", 48, 1000},
+		{"blade C", 6, 1000}, {"blade C", 24, 1000}, {"marine strip", 12, 6000},
+	} {
+		if got := Default().FuseType(c.name).BreakingAt(c.systemV); got != c.wantA {
+			t.Errorf("%s at %g V: %g A, want %g A", c.name, c.systemV, got, c.wantA)
+		}
+	}
+}
+
+// TestStuds: a breaker for more has a larger stud, and a fitter's ring fits.
+func TestStuds(t *testing.T) {
+	for _, c := range []struct {
+		kind      string
+		a, mm2    float64
+		end, ring string
+	}{
+		{"breaker type III", 5, 1.5, "ring M5", "ring M5 red"},
+		{"breaker type III", 50, 10, "ring M5", "lug M5 10 mm²"},
+		{"breaker type III", 60, 16, "ring M6", "lug M6 16 mm²"},
+		{"surface breaker", 150, 50, "ring M6", "lug M6 50 mm²"},
+		{"surface breaker", 175, 50, "ring M10", "lug M10 50 mm²"},
+		{"battery post fuse", 300, 95, "ring M8", "lug M8 95 mm²"},
+	} {
+		f := Default().FuseType(c.kind)
+		end := f.End(f.Rating(c.a))
+		ring := Default().TerminalFor(end, c.mm2)
+		if end != c.end || ring == nil || ring.Name != c.ring {
+			t.Errorf("%s %g A: %s, %+v", c.kind, c.a, end, ring)
+		}
+	}
+	if got := Default().FuseType("surface breaker").End(nil); got != "ring M6" {
+		t.Errorf("without a rating: %s", got)
+	}
+	form := Default().RelayForm("contactor 150 A")
+	if form.End("30") != "ring M8" || form.End("87") != "ring M8" || form.End("85") != "ring M5" {
+		t.Errorf("ends of %+v", form)
+	}
+	if form = Default().RelayForm("micro make"); form.End("30") != "tab 6.3" || form.End("85") != "tab 4.8" {
+		t.Errorf("ends of %+v", form)
+	}
+}
+
+// TestShopSizes: the sizes of a shop are marked wherever a wire type has them.
+func TestShopSizes(t *testing.T) {
+	for _, c := range []struct {
+		wire, size string
+		want       bool
+	}{
+		{"FLRY", "1.5 mm²", true}, {"FLRY", "1.25 mm²", false}, {"FLRY", "0.35 mm²", false},
+		{"FLY", "95 mm²", true}, {"FLY", "120 mm²", false}, {"GXL", "20 AWG", true}, {"GXL", "22 AWG", false},
+		{"tinned marine AWG", "4/0 AWG", true}, {"JASO AV", "0.85 mm²", false},
+	} {
+		if s := Default().WireType(c.wire).Size(c.size); s.Shop != c.want {
+			t.Errorf("%s %s: in shops %v", c.wire, c.size, s.Shop)
+		}
+	}
+}
+
+// TestDropAtRating: no contact or breaker loses more at its rating than twice
+// the 100 mV that makers allow a relay contact at 10 A.
+func TestDropAtRating(t *testing.T) {
+	check := func(name string, v float64) {
+		if v > 0.2+1e-9 || v < 0.01 {
+			t.Errorf("%s loses %g V at its rating", name, v)
+		}
+	}
+	for _, s := range Default().Switches {
+		check(s.Name, s.ResistiveA*s.ContactOhm)
+	}
+	for _, f := range Default().RelayForms {
+		check(f.Name, f.MakeA*f.ContactOhm)
+	}
+	for _, f := range Default().FuseTypes {
+		for _, r := range f.Ratings {
+			if f.Kind != "ptc" {
+				check(f.Name, r.RatingA*r.ColdOhm)
+			}
+		}
+	}
+	for _, d := range Default().ContactDrops {
+		check(d.Kind, d.DropV)
+	}
+}
+
+// TestMostLampPower compares the most that a lamp may draw with UN R37.
+func TestMostLampPower(t *testing.T) {
+	for _, r := range reference(t, "lamp_power.csv") {
+		l := Default().Load(r["load"])
+		if l == nil || l.PowerW != number(t, r["rated_W"]) || l.RatedV != number(t, r["at_V"]) || l.Most.PowerW != number(t, r["most_W"]) {
+			t.Errorf("%s: %+v", r["load"], l)
+		}
+	}
+}
+
+// TestTimesOn: what is on for moments is on for less than every.
+func TestTimesOn(t *testing.T) {
+	for name, want := range map[string][2]float64{ // common practice, no source
+		"horn": {5, 60}, "twin air horn": {5, 60}, "winch": {60, 600}, "windlass": {180, 1800},
+		"air compressor": {600, 2400}, "implement actuator": {30, 300}, "VHF radio": {60, 600},
+		"starter": {10, 60}, "starter car petrol": {10, 60}, "glow plug": {60, 600}, "bilge pump": {0, 0},
+	} {
+		if l := Default().Load(name); l == nil || l.OnForS != want[0] || l.EveryS != want[1] {
+			t.Errorf("%s: %+v, want on for %g s every %g s", name, l, want[0], want[1])
+		}
+	}
+}
