@@ -19,6 +19,7 @@ type job struct {
 	Critical   bool
 	OnFor      string // longest time on; empty = continuous
 	Every      string
+	Highest    bool    // the draw is the most it takes, as makers print it
 	LengthM    float64 // one way
 	AmbientC   float64
 	WireMm2    band
@@ -108,7 +109,7 @@ func published(file string) ([]job, error) {
 			Draw: r["amps"] + " A", Behaves: r["behaves"], Critical: r["critical"] == "yes", OnFor: r["on_for"],
 			Every: r["every"], LengthM: number(r, "length_m"), AmbientC: 30,
 			WireMm2: band{step(sizesMm2, number(r, "conductor_mm2"), -1), step(sizesMm2, number(r, "conductor_max_mm2"), 1)},
-			Source:  r["source"], Conditions: r["condition"]}
+			Highest: true, Source: r["source"], Conditions: r["condition"]}
 		if fuse := number(r, "fuse_A"); fuse > 0 && r["judge"] != "wire" {
 			j.FuseA = band{step(ratingsA, fuse, -1), step(ratingsA, fuse, 1)}
 		}
@@ -153,9 +154,9 @@ fuses:
   fuse: {at: battery, fed by: battery, stays live: "the whole job", wire: {length: 120 mm}}
 loads:
   job: {%s: %s, behaves: %s, critical: %s, at: far, own switch: yes, stays live: "the whole job", fed by: fuse,
-    wire: {length: %g m}, returns to: battery negative, return wire: {length: %g m}%s}
+    wire: {length: %g m}, returns to: battery negative, return wire: {length: %g m}%s%s}
 `, j.What, j.SystemV, j.Practice, 4*scale, 14.2*scale, j.AmbientC, j.AmbientC, j.drawKey(), j.Draw, j.Behaves,
-		yes(j.Critical), j.LengthM, j.LengthM, j.timeOn())
+		yes(j.Critical), j.LengthM, j.LengthM, j.figure(), j.timeOn())
 	return b.String()
 }
 
@@ -164,6 +165,13 @@ func (j job) drawKey() string {
 		return "power"
 	}
 	return "current"
+}
+
+func (j job) figure() string {
+	if j.Highest {
+		return ", figure: highest"
+	}
+	return ""
 }
 
 func (j job) timeOn() string {
@@ -181,4 +189,4 @@ func yes(b bool) string {
 }
 
 // timeOnKnown tells that a design can say how long a load is on.
-const timeOnKnown = false
+const timeOnKnown = true
