@@ -2,8 +2,12 @@ package main
 
 import (
 	"bytes"
+	"reflect"
+	"slices"
 	"strings"
 	"testing"
+
+	"fusewright/harness/design/quantity"
 )
 
 // Each form that an option names is one of its own: a word without a writer would
@@ -49,4 +53,31 @@ func formsOf(t *testing.T, command, option string) []string {
 	}
 	t.Fatalf("%s has no --%s", command, option)
 	return nil
+}
+
+// Every quantity on the command line says what it measures.
+func TestAmountsHaveADimension(t *testing.T) {
+	app, err := newParser(&program{}, &bytes.Buffer{}, &bytes.Buffer{}, func(int) {})
+	if err != nil {
+		t.Fatal(err)
+	}
+	n := 0
+	for _, leaf := range app.Model.Leaves(true) {
+		values := slices.Clone(leaf.Positional)
+		for _, f := range leaf.Flags {
+			values = append(values, f.Value)
+		}
+		for _, v := range values {
+			if v.Target.Type() != reflect.TypeFor[amount]() {
+				continue
+			}
+			n++
+			if of := quantity.Dimension(v.Tag.Get("of")); !slices.Contains(quantity.Dimensions(), of) {
+				t.Errorf("%s, %s is of %q", leaf.Path(), v.Name, of)
+			}
+		}
+	}
+	if n < 30 {
+		t.Errorf("only %d quantities", n)
+	}
 }
