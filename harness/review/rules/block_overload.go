@@ -1,7 +1,6 @@
 package rules
 
 import (
-	"fmt"
 	"math"
 
 	"fusewright/harness/design"
@@ -41,11 +40,10 @@ taps:
 			limit := bl.TotalLimitA()
 			if sum := p.blockWorst(part); over(sum.A, limit) {
 				fin := ofPart(finding.Fault, part)
-				fin.What = fmt.Sprintf("%s carries %s in all; its limit is %s",
-					part.Name, ampsOver(sum.A, limit), rated(limit))
 				atMost(&fin, "total current", sum.A, limit, "A")
 				fin.Situation = sum.situation()
-				p.report(fin)
+				p.say(fin, "%s carries %s in all; its limit is %s",
+					part.Name, ampsOver(sum.A, limit), rated(limit))
 			}
 		}
 	},

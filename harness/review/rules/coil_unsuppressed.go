@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"fmt"
-
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
@@ -38,8 +36,7 @@ loads:
 			if p.supervisedAbove(part) != nil {
 				fin.Severity = finding.Fault
 			}
-			fin.What = fmt.Sprintf("the coil of %s has no suppression", part.Name)
-			p.report(fin)
+			p.say(fin, "the coil of %s has no suppression", part.Name)
 		}
 	},
 }

@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"fmt"
-
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
@@ -43,9 +41,8 @@ func (p *Pass) reportGrading(up, down *circuit.Branch) {
 	ratio := fuseRating(up) / fuseRating(down)
 	fin := ofFuse(finding.Advice, down)
 	fin.Cause = fusePlace(up)
-	fin.What = fmt.Sprintf("%s stands behind %s: a ratio of %.2f, at least %.2g is wanted",
-		fuseText(down), fuseText(up), ratio, p.practice.FuseRatio)
 	atLeast(&fin, "ratio of ratings", ratio, p.practice.FuseRatio, "")
 	fin.Source = p.limitSource("fuse ratio", false)
-	p.report(fin)
+	p.say(fin, "%s stands behind %s: a ratio of %.2f, at least %.2g is wanted",
+		fuseText(down), fuseText(up), ratio, p.practice.FuseRatio)
 }

@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"fmt"
-
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
@@ -48,11 +46,10 @@ func (p *Pass) judgeFuseDistance(u unfusedWire) {
 		severity = finding.Danger
 	}
 	fin := ofWire(severity, u.wire)
-	fin.What = fmt.Sprintf("%s starts %s of conductor without a fuse; at most %s is allowed",
-		u.wire.Text(), p.length(u.lengthM), p.length(limit))
 	atMost(&fin, "unfused length", u.lengthM, limit, "m")
 	fin.Source = p.limitSource(fuseDistanceKey(u.wire), given)
-	p.report(fin)
+	p.say(fin, "%s starts %s of conductor without a fuse; at most %s is allowed",
+		u.wire.Text(), p.length(u.lengthM), p.length(limit))
 }
 
 func fuseDistanceKey(w *circuit.Wire) string {

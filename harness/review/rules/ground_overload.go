@@ -1,7 +1,6 @@
 package rules
 
 import (
-	"fmt"
 	"math"
 
 	"fusewright/harness/design"
@@ -35,11 +34,10 @@ loads:
 			}
 			if w := p.groundWorst(part); over(w.A, g.LimitA.Value) {
 				fin := ofPart(finding.Fault, part)
-				fin.What = fmt.Sprintf("%s carries %s of returns; its limit is %s",
-					part.Name, ampsOver(w.A, g.LimitA.Value), rated(g.LimitA.Value))
 				atMost(&fin, "current", w.A, g.LimitA.Value, "A")
 				fin.Situation = w.situation()
-				p.report(fin)
+				p.say(fin, "%s carries %s of returns; its limit is %s",
+					part.Name, ampsOver(w.A, g.LimitA.Value), rated(g.LimitA.Value))
 			}
 		}
 	},

@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"fmt"
-
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
@@ -43,8 +41,7 @@ loads:
 				for _, w := range wiresTo(t) {
 					fin := ofWire(finding.Fault, w)
 					fin.Cause = part.Name
-					fin.What = fmt.Sprintf("%s takes return %s and leads on through metal, not by a wire", part.Name, w.Text())
-					p.report(fin)
+					p.say(fin, "%s takes return %s and leads on through metal, not by a wire", part.Name, w.Text())
 				}
 			}
 		}

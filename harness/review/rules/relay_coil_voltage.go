@@ -1,7 +1,6 @@
 package rules
 
 import (
-	"fmt"
 	"math"
 
 	"fusewright/harness/design"
@@ -52,11 +51,10 @@ loads:
 
 func (p *Pass) reportCoilNominal(part *circuit.Part, form *library.RelayForm) {
 	fin := ofPart(finding.Fault, part)
-	fin.What = fmt.Sprintf("%s has a %s coil in a %s system",
-		part.Name, volts(form.CoilV), volts(p.d.NominalV()))
 	fin.Numbers = []finding.Number{{Name: "coil voltage", Value: form.CoilV, Unit: "V"},
 		{Name: "limit", Value: p.d.NominalV(), Unit: "V"}}
-	p.report(fin)
+	p.say(fin, "%s has a %s coil in a %s system",
+		part.Name, volts(form.CoilV), volts(p.d.NominalV()))
 }
 
 // suppliedV is the voltage below which a coil counts as not supplied: what
@@ -78,9 +76,8 @@ func (p *Pass) judgePullIn(part *circuit.Part, form *library.RelayForm) {
 	}
 	fin := ofPart(finding.Fault, part)
 	value, most := quantity.Against(least, need, quantity.Voltage)
-	fin.What = fmt.Sprintf("the coil of %s gets %s and needs %s to pull in where it stands",
-		part.Name, value, most)
 	atLeast(&fin, "coil voltage", least, need, "V")
 	fin.Situation = at.Situation.Name
-	p.report(fin)
+	p.say(fin, "the coil of %s gets %s and needs %s to pull in where it stands",
+		part.Name, value, most)
 }

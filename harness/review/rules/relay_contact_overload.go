@@ -1,7 +1,6 @@
 package rules
 
 import (
-	"fmt"
 	"math"
 
 	"fusewright/harness/design"
@@ -64,12 +63,11 @@ func (p *Pass) judgeRelayContact(part *circuit.Part, form *library.RelayForm, b 
 		return
 	}
 	fin := ofPart(finding.Danger, part)
-	fin.What = fmt.Sprintf("contact %s switches %s of %s, %s of its rating at %s",
-		b.Name, amps(u.A), wording.And(u.kinds), share100(u.share), celsius(ambient))
 	atMost(&fin, "use of rating", u.share*100, 100, "%")
 	fin.Situation = u.in.Situation.Name
 	fin.Source = form.Source.String()
-	p.report(fin)
+	p.say(fin, "contact %s switches %s of %s, %s of its rating at %s",
+		b.Name, amps(u.A), wording.And(u.kinds), share100(u.share), celsius(ambient))
 }
 
 // share100 is a share of a rating, with the digits that tell it from the whole.

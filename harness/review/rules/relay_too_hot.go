@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"fmt"
-
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
@@ -49,12 +47,11 @@ loads:
 			if t := part.AmbientC(); t > r.Form.MaxC {
 				fin := ofPart(finding.Fault, part)
 				value, most := quantity.Against(t, r.Form.MaxC, quantity.Temperature)
-				fin.What = fmt.Sprintf("%s stands at %s in %s; %s withstands %s",
-					part.Name, part.Place.Name,
-					value, r.Form.Name, most)
 				atMost(&fin, "ambient", t, r.Form.MaxC, "°C")
 				fin.Source = r.Form.Source.String()
-				p.report(fin)
+				p.say(fin, "%s stands at %s in %s; %s withstands %s",
+					part.Name, part.Place.Name,
+					value, r.Form.Name, most)
 			}
 		}
 	},

@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"fmt"
-
 	"fusewright/harness/design"
 	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
@@ -67,9 +65,8 @@ func (p *Pass) judgeSwitch(part *circuit.Part, b *circuit.Branch, r contactRatin
 		return
 	}
 	fin := ofPart(finding.Fault, part)
-	fin.What = fmt.Sprintf("%s switches %s of %s, %s of its rating for that kind of load (%s resistive)",
-		part.Name, amps(u.A), wording.And(u.kinds), share100(u.share), rated(r.resistive))
 	atMost(&fin, "use of rating", u.share*100, 100, "%")
 	fin.Situation = u.in.Situation.Name
-	p.report(fin)
+	p.say(fin, "%s switches %s of %s, %s of its rating for that kind of load (%s resistive)",
+		part.Name, amps(u.A), wording.And(u.kinds), share100(u.share), rated(r.resistive))
 }

@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"fmt"
-
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
@@ -35,11 +33,10 @@ taps:
 			if w := p.tapWorst(part); over(w.A, t.SpareA.Value) {
 				fin := ofPart(finding.Fault, part)
 				value, most := quantity.Against(w.A, t.SpareA.Value, quantity.Current)
-				fin.What = fmt.Sprintf("%s gives %s and has %s to spare",
-					part.Name, value, most)
 				atMost(&fin, "current", w.A, t.SpareA.Value, "A")
 				fin.Situation = w.situation()
-				p.report(fin)
+				p.say(fin, "%s gives %s and has %s to spare",
+					part.Name, value, most)
 			}
 		}
 	},
