@@ -34,10 +34,8 @@ loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: rear 1, wire: {size: 1 mm²}, returns to: frame}
 `,
 	Run: func(p *Pass) {
-		for _, part := range p.partsOf(circuit.Block) {
-			if bl, _ := part.Source.(*design.Block); bl != nil {
-				p.judgeWays(part, bl)
-			}
+		for part, bl := range each[*design.Block](p.facts) {
+			p.judgeWays(part, bl)
 		}
 	},
 }

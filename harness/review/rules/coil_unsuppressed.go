@@ -27,16 +27,12 @@ loads:
 `,
 	Mended: []string{"by: none", "by: resistor"},
 	Run: func(p *Pass) {
-		for _, part := range p.partsOf(circuit.Relay) {
-			r, _ := part.Source.(*design.Relay)
-			if r == nil || r.Coil.Suppressed != "none" {
+		for part, r := range each[*design.Relay](p.facts) {
+			if r.Coil.Suppressed != "none" {
 				continue
 			}
-			fin := ofPart(finding.Advice, part)
-			if p.supervisedAbove(part) != nil {
-				fin.Severity = finding.Fault
-			}
-			p.say(fin, "the coil of %s has no suppression", part.Name)
+			p.say(ofPart(graver(p.supervisedAbove(part) != nil, finding.Advice, finding.Fault), part),
+				"the coil of %s has no suppression", part.Name)
 		}
 	},
 }

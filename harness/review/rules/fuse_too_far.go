@@ -41,11 +41,7 @@ func (p *Pass) judgeFuseDistance(u unfusedWire) {
 	if !over(u.lengthM, limit) {
 		return
 	}
-	severity := finding.Fault
-	if u.lengthM > 2*limit {
-		severity = finding.Danger
-	}
-	fin := ofWire(severity, u.wire)
+	fin := ofWire(graver(u.lengthM > 2*limit, finding.Fault, finding.Danger), u.wire)
 	atMost(&fin, "unfused length", u.lengthM, limit, "m")
 	fin.Source = p.limitSource(fuseDistanceKey(u.wire), given)
 	p.say(fin, "%s starts %s of conductor without a fuse; at most %s is allowed",

@@ -28,8 +28,8 @@ loads:
 `,
 	Mended: []string{", type: blade F", ""},
 	Run: func(p *Pass) {
-		for _, part := range p.partsOf(circuit.Block) {
-			if b, _ := part.Source.(*design.Block); b != nil && b.Type != nil && b.Type.FuseType != "" {
+		for part, b := range each[*design.Block](p.facts) {
+			if b.Type != nil && b.Type.FuseType != "" {
 				p.judgeFuseTypes(part, b)
 			}
 		}

@@ -56,10 +56,7 @@ func (p *Pass) overtaken(w *protection.Wire) bool {
 }
 
 func (p *Pass) reportCurve(f *protection.Fuse, w *protection.Wire) {
-	at, severity := w.KnownWorstA, finding.Fault
-	if w.HurtS < longOverloadS {
-		severity = finding.Danger
-	}
+	at, severity := w.KnownWorstA, graver(w.HurtS < longOverloadS, finding.Fault, finding.Danger)
 	damage := p.in.Faults.Wires.Damage(w.Wire)
 	if severity == finding.Danger && damage.FaultTimeS(at) >= longOverloadS {
 		at = w.HurtA

@@ -2,7 +2,6 @@ package rules
 
 import (
 	"fusewright/harness/design"
-	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
 
@@ -32,9 +31,8 @@ loads:
 		if !p.practice.Afloat {
 			return
 		}
-		for _, part := range p.partsOf(circuit.Ground) {
-			g, ok := part.Source.(*design.Ground)
-			if !ok || g.Kind != design.FrameStud {
+		for part, g := range each[*design.Ground](p.facts) {
+			if g.Kind != design.FrameStud {
 				continue
 			}
 			for _, t := range part.Terminals {

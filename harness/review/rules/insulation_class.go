@@ -44,12 +44,8 @@ runs:
 
 func (p *Pass) reportHotPlace(w *circuit.Wire) {
 	t := w.Spec.Type
-	severity := finding.Fault
-	if w.AmbientC >= t.ClassC {
-		severity = finding.Danger
-	}
 	limit := t.ClassC - p.practice.HotSpotMarginC
-	fin := ofWire(severity, w)
+	fin := ofWire(graver(w.AmbientC >= t.ClassC, finding.Fault, finding.Danger), w)
 	fin.Cause = w.AmbientAt + ", " + t.Name
 	value, most := quantity.Against(w.AmbientC, limit, quantity.Temperature)
 	atMost(&fin, "ambient", w.AmbientC, limit, "°C")

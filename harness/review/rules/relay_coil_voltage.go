@@ -35,9 +35,8 @@ loads:
 `,
 	Mended: []string{"make 24 V", "make 12 V"},
 	Run: func(p *Pass) {
-		for _, part := range p.partsOf(circuit.Relay) {
-			r, _ := part.Source.(*design.Relay)
-			if r == nil || r.Form == nil || p.coilOf[part.Index] == nil {
+		for part, r := range each[*design.Relay](p.facts) {
+			if r.Form == nil || p.coilOf[part.Index] == nil {
 				continue
 			}
 			if r.Form.CoilV > 0 && r.Form.CoilV != p.d.NominalV() {

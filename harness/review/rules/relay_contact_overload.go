@@ -38,9 +38,8 @@ charging: {regulated: 14.3 V, output: {1300 rpm: 32 A, 3000 rpm: 40 A}, idle: 13
 `,
 	Mended: []string{"form: micro", "form: mini", "power: 220 W", "power: 200 W"},
 	Run: func(p *Pass) {
-		for _, part := range p.partsOf(circuit.Relay) {
-			r, _ := part.Source.(*design.Relay)
-			if r == nil || r.Form == nil {
+		for part, r := range each[*design.Relay](p.facts) {
+			if r.Form == nil {
 				continue
 			}
 			for _, b := range part.Branches {

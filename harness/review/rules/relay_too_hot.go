@@ -3,7 +3,6 @@ package rules
 import (
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
-	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
 
@@ -39,9 +38,8 @@ loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp relay, wire: {size: 1 mm²}, returns to: frame}
 `,
 	Run: func(p *Pass) {
-		for _, part := range p.partsOf(circuit.Relay) {
-			r, _ := part.Source.(*design.Relay)
-			if r == nil || r.Form == nil || r.Form.MaxC <= 0 || part.Place == nil {
+		for part, r := range each[*design.Relay](p.facts) {
+			if r.Form == nil || r.Form.MaxC <= 0 || part.Place == nil {
 				continue
 			}
 			if t := part.AmbientC(); t > r.Form.MaxC {

@@ -29,11 +29,7 @@ loads:
 `,
 	Mended: []string{"rating: 5 A", "rating: 20 A"},
 	Run: func(p *Pass) {
-		for _, part := range p.partsOf(circuit.Switch) {
-			s, _ := part.Source.(*design.Switch)
-			if s == nil {
-				continue
-			}
+		for part, s := range each[*design.Switch](p.facts) {
 			for _, b := range part.Branches {
 				if b.Closer != nil {
 					p.judgeSwitch(part, b, p.switchRatings(s))
