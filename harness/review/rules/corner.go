@@ -5,11 +5,9 @@ import (
 	"math"
 
 	"fusewright/harness/design"
-	"fusewright/harness/design/figure"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
 	"fusewright/harness/network/solve"
-	"fusewright/harness/review/finding"
 )
 
 // cornered is a figure at nominal values and in the worst case, in the situation in
@@ -76,14 +74,4 @@ func (c cornered) said(print func(float64) string) string {
 		return ""
 	}
 	return fmt.Sprintf(" in the worst case (%s at nominal)", print(c.Nominal))
-}
-
-// decides gives a finding a cornered figure with its limit: what is left of it at
-// the corner is the margin, negative when it is over.
-func (c cornered) decides(f *finding.Finding, name string, worse figure.Sense, scale, limit float64, unit string) {
-	f.Figure = figure.New(c.Corner*scale, limit*scale, unit, worse)
-	f.Numbers = []finding.Number{{Name: name + " nominal", Value: c.Nominal * scale, Unit: unit},
-		{Name: name + " worst case", Value: c.Corner * scale, Unit: unit},
-		{Name: "limit", Value: limit * scale, Unit: unit},
-		{Name: "margin", Value: float64(worse) * (limit - c.Corner) * scale, Unit: unit}}
 }

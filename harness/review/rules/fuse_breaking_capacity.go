@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"fmt"
-
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
@@ -70,11 +68,10 @@ func (p *Pass) judgeBreaking(b *circuit.Branch) {
 		return
 	}
 	fin := ofFuse(graver(fault > b.Fuse.Type.BreakingA*roughly, finding.Advice, finding.Danger), b)
-	fin.What = fmt.Sprintf("a short behind %s draws about %s; type %s breaks at most %s",
-		fuseText(b), ampsOver(fault, b.Fuse.Type.BreakingA), b.Fuse.Type.Name, rated(b.Fuse.Type.BreakingA))
 	atMost(&fin, "prospective current", fault, b.Fuse.Type.BreakingA, "A")
 	fin.Source = b.Fuse.Type.Source.String()
-	p.report(fin)
+	p.say(fin, "a short behind %s draws about %s; type %s breaks at most %s",
+		fuseText(b), ampsOver(fault, b.Fuse.Type.BreakingA), b.Fuse.Type.Name, rated(b.Fuse.Type.BreakingA))
 }
 
 // openCircuitV is the resting voltage of the full battery.

@@ -61,11 +61,8 @@ func anyCritical(draws []*circuit.Branch) bool {
 
 func (p *Pass) reportUnderLoad(b *circuit.Branch) {
 	w, limit := p.cornerAmps(b), p.continuousA(b, p.ambientRiseK())
-	severity := finding.Fault
-	if w.Corner > fuseRating(b) && anyCritical(p.drawsBelow(b.B)) {
-		severity = finding.Danger
-	}
-	fin := ofFuse(severity, b)
+	grave := w.Corner > fuseRating(b) && anyCritical(p.drawsBelow(b.B))
+	fin := ofFuse(graver(grave, finding.Fault, finding.Danger), b)
 	fin.What = fmt.Sprintf("%s carries %s; at %s it may carry %s continuously",
 		fuseText(b), w.split(amps), celsius(b.Part.AmbientC()+p.ambientRiseK()), amps(limit))
 	if p.onlyHeld(b) {

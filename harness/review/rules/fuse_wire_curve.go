@@ -1,7 +1,6 @@
 package rules
 
 import (
-	"fmt"
 	"math"
 
 	"fusewright/harness/design/quantity"
@@ -57,10 +56,7 @@ func (p *Pass) overtaken(w *protection.Wire) bool {
 }
 
 func (p *Pass) reportCurve(f *protection.Fuse, w *protection.Wire) {
-	at, severity := w.KnownWorstA, finding.Fault
-	if w.HurtS < longOverloadS {
-		severity = finding.Danger
-	}
+	at, severity := w.KnownWorstA, graver(w.HurtS < longOverloadS, finding.Fault, finding.Danger)
 	damage := p.in.Faults.Wires.Damage(w.Wire)
 	if severity == finding.Danger && damage.FaultTimeS(at) >= longOverloadS {
 		at = w.HurtA
@@ -69,12 +65,11 @@ func (p *Pass) reportCurve(f *protection.Fuse, w *protection.Wire) {
 	fin := ofWire(severity, w.Wire)
 	fin.Cause, fin.Pos = fusePlace(f.Branch), f.Branch.Fuse.Pos
 	value, most := quantity.Against(open, stands, quantity.Duration)
-	fin.What = fmt.Sprintf("at %s %s may take %s to open; %s stands it for %s", amps(at),
-		fuseText(f.Branch), value, w.Wire.Text(), most)
 	atMost(&fin, "latest opening", open, stands, "s")
 	if !math.IsInf(w.KnownRatio, 1) {
 		fin.Numbers = append(fin.Numbers, finding.Number{Name: "time stood over latest opening", Value: w.KnownRatio})
 	}
-	p.report(fin)
+	p.say(fin, "at %s %s may take %s to open; %s stands it for %s", amps(at),
+		fuseText(f.Branch), value, w.Wire.Text(), most)
 	p.standsAside(w.Wire, fuseOverWire, returnBelowFuse, shortOverheatsWire)
 }

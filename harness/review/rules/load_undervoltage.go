@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"fmt"
-
 	"fusewright/harness/design/figure"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
@@ -34,10 +32,9 @@ loads:
 			if w := p.lowestV(part); w.in != nil && least > 0 && w.Corner < least {
 				l := accessory(part)
 				fin := ofPart(graver(l.Critical, finding.Fault, finding.Danger), part)
-				fin.What = fmt.Sprintf("%s gets %s and needs %s", part.Name, w.split(volts), volts(least))
 				w.decides(&fin, "voltage", figure.Smaller, 1, least, "V")
 				fin.Situation = w.in.Name
-				p.report(fin)
+				p.say(fin, "%s gets %s and needs %s", part.Name, w.split(volts), volts(least))
 			}
 		}
 	},

@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"fmt"
-
 	"fusewright/harness/design/figure"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
@@ -57,10 +55,9 @@ func (p *Pass) judgePlugEnd(w *circuit.Wire, at *circuit.Terminal, contact *libr
 		return
 	}
 	fin := ofWire(finding.Fault, w)
-	fin.What = fmt.Sprintf("%s carries %s through the plug of %s; %s is rated %s",
-		w.Text(), i.split(against(limitA, quantity.Current)), at.Part.Name, what, rated(limitA))
 	i.decides(&fin, "current", figure.Larger, 1, limitA, "A")
 	fin.Situation = i.in.Name
 	fin.Source = source.String()
-	p.report(fin)
+	p.say(fin, "%s carries %s through the plug of %s; %s is rated %s",
+		w.Text(), i.split(against(limitA, quantity.Current)), at.Part.Name, what, rated(limitA))
 }

@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"fmt"
-
 	"fusewright/harness/design"
 	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
@@ -31,11 +29,7 @@ loads:
 `,
 	Mended: []string{"rating: 5 A", "rating: 20 A"},
 	Run: func(p *Pass) {
-		for _, part := range p.partsOf(circuit.Switch) {
-			s, _ := part.Source.(*design.Switch)
-			if s == nil {
-				continue
-			}
+		for part, s := range each[*design.Switch](p.facts) {
 			for _, b := range part.Branches {
 				if b.Closer != nil {
 					p.judgeSwitch(part, b, p.switchRatings(s))
@@ -67,9 +61,8 @@ func (p *Pass) judgeSwitch(part *circuit.Part, b *circuit.Branch, r contactRatin
 		return
 	}
 	fin := ofPart(finding.Fault, part)
-	fin.What = fmt.Sprintf("%s switches %s of %s, %s of its rating for that kind of load (%s resistive)",
-		part.Name, amps(u.A), wording.And(u.kinds), share100(u.share), rated(r.resistive))
 	atMost(&fin, "use of rating", u.share*100, 100, "%")
 	fin.Situation = u.in.Situation.Name
-	p.report(fin)
+	p.say(fin, "%s switches %s of %s, %s of its rating for that kind of load (%s resistive)",
+		part.Name, amps(u.A), wording.And(u.kinds), share100(u.share), rated(r.resistive))
 }

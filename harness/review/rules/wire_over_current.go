@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"fmt"
-
 	"fusewright/harness/design/figure"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
@@ -72,8 +70,6 @@ func (p *Pass) judgeWireCurrent(w *circuit.Wire) {
 		i, limit = cornered{corner.Value{Nominal: most.A, Corner: most.A}, most.in.Situation}, a
 	}
 	fin := ofWire(finding.Danger, w)
-	fin.What = fmt.Sprintf("%s carries %s and may carry %s %s",
-		w.Text(), i.split(against(limit.AllowedA, quantity.Current)), limit.textFor(i.Corner), limit.where())
 	fin.Change = a.change()
 	i.decides(&fin, "current", figure.Larger, 1, limit.AllowedA, "A")
 	fin.Numbers = append(fin.Numbers,
@@ -81,5 +77,6 @@ func (p *Pass) judgeWireCurrent(w *circuit.Wire) {
 	fin.Numbers = append(fin.Numbers, limit.numbers()...)
 	fin.Situation = i.in.Name
 	fin.Source = limit.Source
-	p.report(fin)
+	p.say(fin, "%s carries %s and may carry %s %s",
+		w.Text(), i.split(against(limit.AllowedA, quantity.Current)), limit.textFor(i.Corner), limit.where())
 }

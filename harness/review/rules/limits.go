@@ -1,0 +1,92 @@
+package rules
+
+import (
+	"math"
+
+	"fusewright/harness/design/figure"
+	"fusewright/harness/network/solve"
+	"fusewright/harness/review/finding"
+)
+
+// Here a figure is held against its limit, and a severity is chosen by it.
+
+// over tells whether a figure is above its limit by more than the rounding of
+// the arithmetic: a 5 A load fits a limit of 5 A.
+func over(figure, limit float64) bool { return figure > limit+1e-9*math.Abs(limit) }
+
+// graver is the severity one step up, where a load is critical or a figure is far
+// beyond.
+func graver(is bool, plain, graver finding.Severity) finding.Severity {
+	if is {
+		return graver
+	}
+	return plain
+}
+
+// atMost gives a finding the three numbers every limit rule shows: the value, its
+// limit, and what is left (negative when it is over), all in one unit. The first
+// two decide it. For a floor, use atLeast.
+func atMost(f *finding.Finding, name string, value, limit float64, unit string) {
+	decides(f, limit, unit, figure.Larger, finding.Number{Name: name, Value: value, Unit: unit})
+}
+
+// atLeast is atMost for a value that must not be below its limit.
+func atLeast(f *finding.Finding, name string, value, limit float64, unit string) {
+	decides(f, limit, unit, figure.Smaller, finding.Number{Name: name, Value: value, Unit: unit})
+}
+
+// decides gives a finding its figure at nominal and in the worst case, which decides
+// it, with the limit and what is left of it.
+func (c cornered) decides(f *finding.Finding, name string, worse figure.Sense, scale, limit float64, unit string) {
+	decides(f, limit*scale, unit, worse, finding.Number{Name: name + " nominal", Value: c.Nominal * scale, Unit: unit},
+		finding.Number{Name: name + " worst case", Value: c.Corner * scale, Unit: unit})
+}
+
+// decides holds the last of some values against a limit.
+func decides(f *finding.Finding, limit float64, unit string, worse figure.Sense, values ...finding.Number) {
+	value := values[len(values)-1].Value
+	left := limit - value
+	if worse == figure.Smaller {
+		left = value - limit
+	}
+	f.Numbers = append(values, finding.Number{Name: "limit", Value: limit, Unit: unit},
+		finding.Number{Name: "margin", Value: left, Unit: unit})
+	f.Figure = figure.New(value, limit, unit, worse)
+}
+
+// decidedBy gives a finding its first number, which decides it and is held against
+// nothing.
+func decidedBy(f *finding.Finding, name string, value float64, unit string, worse figure.Sense) {
+	f.Numbers = []finding.Number{{Name: name, Value: value, Unit: unit}}
+	f.Figure = figure.New(value, math.NaN(), unit, worse)
+}
+
+// worst is the largest current of a branch over the usable solutions.
+type worst struct {
+	A  float64 // magnitude
+	in *solve.Solution
+}
+
+// situation is where it is worst, or "" when there is no usable solution.
+func (w worst) situation() string {
+	if w.in == nil {
+		return ""
+	}
+	return w.in.Situation.Name
+}
+
+// worstOf is the largest sum of some currents; what is no number does not count.
+func (f *facts) worstOf(amps func(*solve.Solution, func(float64))) (most worst) {
+	for _, s := range f.usable {
+		sum := 0.0
+		amps(s, func(a float64) {
+			if !math.IsNaN(a) {
+				sum += a
+			}
+		})
+		if sum > most.A {
+			most = worst{sum, s}
+		}
+	}
+	return most
+}
