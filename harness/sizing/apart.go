@@ -78,12 +78,7 @@ func (t *trying) simple(m move) bool {
 }
 
 func overlap(used []bool, list []int) bool {
-	for _, k := range list {
-		if used[k] {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(list, func(k int) bool { return used[k] })
 }
 
 // judge tries a group, and again in halves those moves that remain unclear.
@@ -162,7 +157,7 @@ func (t *trying) cost(m move) Cost {
 		return c
 	}
 	t.w.swap(t.base, m.slot, x.at, m.to)
-	with := t.base.cost()
+	with := t.base.Cost
 	t.w.swap(t.base, m.slot, m.to, x.at)
 	with.FusesA = c.FusesA
 	return with
@@ -279,8 +274,8 @@ func (w *view) findApart() *apart {
 			a.byRef[b.Part.Ref] = append(a.byRef[b.Part.Ref], b)
 		}
 	}
-	for i, x := range w.s.slots {
-		for _, b := range w.branchesOf(i, x) {
+	for i, list := range w.sets {
+		for _, b := range list {
 			a.consumers[i] = append(a.consumers[i], a.below[b.Index]...)
 			if fuse := lastFuse(c.MainFeed(b.A).Branches); b.Wire != nil && b.Feeds() && fuse != nil {
 				a.consumers[i] = append(a.consumers[i], a.numberOf(fuse))
@@ -349,24 +344,4 @@ func (a *apart) switched(c *circuit.Circuit) {
 // isCoil tells whether a branch is the coil of a relay.
 func isCoil(b *circuit.Branch) bool {
 	return b.Part != nil && b.Part.Kind == circuit.Relay && b == b.Part.Coil()
-}
-
-// branchesOf are the branches that a slot sets.
-func (w *view) branchesOf(i int, x *slot) []*circuit.Branch {
-	var list []*circuit.Branch
-	switch x.kind {
-	case WireSize:
-		for _, y := range w.wires[i] {
-			list = append(list, y.Branch)
-		}
-	case Fuse:
-		if b := w.branch[i]; b != nil {
-			list = append(list, b)
-		}
-	case RelayForm, BlockType, Plug:
-		if p := w.v.c.PartOf(x.owner); p != nil {
-			list = p.Branches
-		}
-	}
-	return list
 }

@@ -8,20 +8,37 @@ import (
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
 	"fusewright/harness/network/solve"
+	"fusewright/library"
 )
 
-// contactRatings is what a contact switches by kind of load, in amperes; zero
+// ContactRatings is what a contact switches by kind of load, in amperes; zero
 // means not known. Of them share is left where it stands, which may be nothing.
-type contactRatings struct{ resistive, lamp, motor, share float64 }
+type ContactRatings struct{ resistive, lamp, motor, share float64 }
 
-// of is the rating for a behaviour. Constant-power electronics count as
-// resistive. A kind without a rating falls back on the resistive one.
-func (r contactRatings) of(b design.Behaviour) float64 {
-	switch {
-	case b == design.FilamentLamp && r.lamp > 0:
-		return r.lamp * r.share
-	case b == design.Motor && r.motor > 0:
-		return r.motor * r.share
+// RelayContact is what a contact of a relay form switches at an ambient in °C.
+func RelayContact(form *library.RelayForm, contact *circuit.Branch, ambientC float64) ContactRatings {
+	if contact.Closer.Break != nil {
+		return ContactRatings{resistive: form.BreakA, share: form.Share(ambientC)}
+	}
+	return ContactRatings{form.MakeA, form.LampA, form.MotorA, form.Share(ambientC)}
+}
+
+// ratedAs is the rating that a behaviour is switched by.
+var ratedAs = map[design.Behaviour]func(ContactRatings) float64{
+	design.Resistor:      func(r ContactRatings) float64 { return r.resistive },
+	design.ConstantPower: func(r ContactRatings) float64 { return r.resistive }, // electronics
+	design.FilamentLamp:  func(r ContactRatings) float64 { return r.lamp },
+	design.Motor:         func(r ContactRatings) float64 { return r.motor },
+}
+
+// Known tells whether the contact has any rating.
+func (r ContactRatings) Known() bool { return r.resistive > 0 }
+
+// Of is the rating for a behaviour. A kind without a rating falls back on the
+// resistive one.
+func (r ContactRatings) Of(b design.Behaviour) float64 {
+	if rated := ratedAs[b]; rated != nil && rated(r) > 0 {
+		return rated(r) * r.share
 	}
 	return r.resistive * r.share
 }
@@ -36,9 +53,9 @@ type loading struct {
 
 // loadingOf weighs what draws below a contact: each load's current over the
 // contact's rating for its kind, summed, in the situation where that is most.
-func (f *facts) loadingOf(contact *circuit.Branch, r contactRatings) loading {
+func (f *facts) loadingOf(contact *circuit.Branch, r ContactRatings) loading {
 	var most loading
-	if r.resistive <= 0 {
+	if !r.Known() {
 		return most
 	}
 	draws := f.drawsBelow(contact.B)
@@ -50,7 +67,7 @@ func (f *facts) loadingOf(contact *circuit.Branch, r contactRatings) loading {
 	return most
 }
 
-func weigh(s *solve.Solution, contact *circuit.Branch, draws []*circuit.Branch, r contactRatings) loading {
+func weigh(s *solve.Solution, contact *circuit.Branch, draws []*circuit.Branch, r ContactRatings) loading {
 	now := loading{A: math.Abs(s.Amps(contact)), in: s}
 	if !(now.A > 0) {
 		return loading{}
@@ -65,7 +82,7 @@ func weigh(s *solve.Solution, contact *circuit.Branch, draws []*circuit.Branch, 
 		if !(a > 0) {
 			continue
 		}
-		now.share += a / r.of(kind)
+		now.share += a / r.Of(kind)
 		known += a
 		if !seen[kind] {
 			seen[kind] = true
