@@ -112,12 +112,7 @@ func (t *trying) judge(group []int) {
 			clear[m] = false
 		}
 	}
-	var again []int
-	for _, m := range group {
-		if !clear[m] {
-			again = append(again, m)
-		}
-	}
+	again := slices.DeleteFunc(slices.Clone(group), func(m int) bool { return clear[m] })
 	if half := (len(again) + 1) / 2; half > 0 {
 		t.judge(again[:half])
 		if half < len(again) {
@@ -148,12 +143,10 @@ func (t *trying) answer(group []int) *answer {
 // cost is that of the best answer with one simple move.
 func (t *trying) cost(m move) Cost {
 	x, c := t.s.slots[m.slot], t.s.best.cost
-	switch x.kind {
-	case WireSize:
-	case Fuse:
+	if x.kind == Fuse {
 		c.FusesA += x.fuses[m.to].rating.RatingA - x.fuses[x.at].rating.RatingA
-		return c
-	default:
+	}
+	if x.kind != WireSize {
 		return c
 	}
 	t.w.swap(t.base, m.slot, x.at, m.to)

@@ -217,9 +217,6 @@ func (s *search) oneSize(x *slot) string {
 		}
 	}
 	text += "; one size more costs more than thinner copper saves"
-	if s.shared == nil {
-		s.shared = map[stock]string{}
-	}
 	s.shared[of] = text
 	return text
 }

@@ -60,7 +60,7 @@ func (a *answer) better(than *answer) bool {
 func newSearch(d *design.Design, slots []*slot) *search {
 	s := &search{d: d, slots: slots, homes: map[home]lead{}, rater: conductor.NewRater(d.Library, d.Practice),
 		numbers: map[any]int{}, floor: make([]int, len(slots)),
-		raised: make([]bool, len(slots)), tight: map[string]float64{}}
+		raised: make([]bool, len(slots)), tight: map[string]float64{}, shared: map[stock]string{}}
 	for _, l := range leads(d) {
 		s.homes[l.home] = l
 	}
