@@ -7,7 +7,6 @@ import (
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
 	"fusewright/harness/network/warm"
-	"fusewright/library"
 )
 
 // drop is the voltage between the posts and a load in one situation, taken
@@ -46,7 +45,8 @@ type use struct {
 func (w *view) ohm(t *term, i int, warm, aged float64) float64 {
 	s := w.s.slots[t.slot]
 	if t.wire == nil {
-		return fuseOhm(s.fuses[i].rating)*aged + t.rest
+		ohm, _ := circuit.FuseOhm(s.fuses[i].rating)
+		return ohm*aged + t.rest
 	}
 	z := s.sizes[i]
 	e := w.ends(t.wire, z)
@@ -59,17 +59,6 @@ func (e end) ohm() float64 {
 		return circuit.EndOhm
 	}
 	return e.part.ContactOhm
-}
-
-// fuseOhm is a fuse's cold resistance, as package circuit takes it.
-func fuseOhm(r *library.FuseRating) float64 {
-	switch {
-	case r.ColdOhm > 0:
-		return r.ColdOhm
-	case r.DropV > 0:
-		return r.DropV / r.RatingA
-	}
-	return circuit.FuseDropV / r.RatingA
 }
 
 // findDrops takes apart the way of every load in the situation and state in
@@ -132,7 +121,7 @@ func (w *view) termOf(i int, x *circuit.Branch, r *warm.Result) *term {
 	t := &term{slot: i, amps: math.Abs(r.Solution.Amps(x)), wire: x.Wire}
 	ohm := r.Solution.Ohm[x.Index]
 	if x.Wire == nil {
-		cold := fuseOhm(x.Fuse.Rating)
+		cold, _ := circuit.FuseOhm(x.Fuse.Rating)
 		t.rest = x.Ohm - cold
 		t.aged = (ohm - t.rest) / cold
 		return t

@@ -146,7 +146,7 @@ func (b *builder) addTap(t *design.Tap) {
 	if t.FuseA.Given() {
 		rating := &library.FuseRating{RatingA: t.FuseA.Value}
 		f := b.branch(p, FuseBranch, inner, out.Node, 0)
-		f.Ohm, f.Assumed = fuseOhm(rating)
+		f.Ohm, f.Assumed = FuseOhm(rating)
 		f.Fuse = &FuseSpec{Rating: rating, Factory: true, Pos: t.Pos}
 	}
 }
@@ -160,12 +160,13 @@ func (b *builder) addFuse(f *design.Fuse) {
 	in := b.terminal(p, "in", end, nil)
 	out := b.terminal(p, "out", end, nil)
 	br := b.branch(p, FuseBranch, in.Node, out.Node, 0)
-	br.Ohm, br.Assumed = fuseOhm(f.Rating)
+	br.Ohm, br.Assumed = FuseOhm(f.Rating)
 	br.Fuse = &FuseSpec{Type: f.Type, Rating: f.Rating, Pos: f.Pos}
 }
 
-// fuseOhm is the cold resistance of a fuse, else its drop over its rating.
-func fuseOhm(r *library.FuseRating) (ohm float64, assumed string) {
+// FuseOhm is the cold resistance of a fuse, else its drop over its rating; assumed tells
+// what it rests on where the library gives neither.
+func FuseOhm(r *library.FuseRating) (ohm float64, assumed string) {
 	switch {
 	case r == nil || r.RatingA <= 0:
 		return BlockOhm, "fuse of unknown rating"
@@ -224,7 +225,7 @@ func (b *builder) addBlock(bl *design.Block) {
 		switch {
 		case w.Fuse != nil:
 			br := b.branch(p, FuseBranch, bus.Node, t.Node, 0)
-			br.Ohm, br.Assumed = fuseOhm(w.Fuse)
+			br.Ohm, br.Assumed = FuseOhm(w.Fuse)
 			br.Ohm += contactOhm
 			br.Assumed = either(br.Assumed, assumed)
 			br.Fuse = &FuseSpec{Type: w.FuseType, Rating: w.Fuse, Pos: w.Pos}

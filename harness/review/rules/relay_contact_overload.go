@@ -53,11 +53,7 @@ charging: {regulated: 14.3 V, output: {1300 rpm: 32 A, 3000 rpm: 40 A}, idle: 13
 
 func (p *Pass) judgeRelayContact(part *circuit.Part, form *library.RelayForm, b *circuit.Branch) {
 	ambient := part.AmbientC()
-	r := contactRatings{form.MakeA, form.LampA, form.MotorA, form.Share(ambient)}
-	if b.Closer.Break != nil {
-		r = contactRatings{resistive: form.BreakA, share: r.share}
-	}
-	u := p.loadingOf(b, r)
+	u := p.loadingOf(b, RelayContact(form, b, ambient))
 	if !over(u.share, 1) {
 		return
 	}

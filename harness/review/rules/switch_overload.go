@@ -42,20 +42,20 @@ loads:
 // switchRatings takes the type's ratings, or divides the design's own rating
 // by the factors of AC 43.13-1B Table 11-4: at 12 V lamps 5, motors 2; at 28 V
 // lamps 8, motors 3 and even heaters 2.
-func (p *Pass) switchRatings(s *design.Switch) contactRatings {
+func (p *Pass) switchRatings(s *design.Switch) ContactRatings {
 	if s.RatingA.Given() {
 		if p.d.NominalV() > 12 {
-			return contactRatings{s.RatingA.Value / 2, s.RatingA.Value / 8, s.RatingA.Value / 3, 1}
+			return ContactRatings{s.RatingA.Value / 2, s.RatingA.Value / 8, s.RatingA.Value / 3, 1}
 		}
-		return contactRatings{s.RatingA.Value, s.RatingA.Value / 5, s.RatingA.Value / 2, 1}
+		return ContactRatings{s.RatingA.Value, s.RatingA.Value / 5, s.RatingA.Value / 2, 1}
 	}
 	if s.Type != nil {
-		return contactRatings{s.Type.ResistiveA, s.Type.LampA, s.Type.MotorA, 1}
+		return ContactRatings{s.Type.ResistiveA, s.Type.LampA, s.Type.MotorA, 1}
 	}
-	return contactRatings{}
+	return ContactRatings{}
 }
 
-func (p *Pass) judgeSwitch(part *circuit.Part, b *circuit.Branch, r contactRatings) {
+func (p *Pass) judgeSwitch(part *circuit.Part, b *circuit.Branch, r ContactRatings) {
 	u := p.loadingOf(b, r)
 	if !over(u.share, 1) {
 		return
