@@ -97,3 +97,15 @@ func TestLimitsHaveASource(t *testing.T) {
 		t.Error(err)
 	}
 }
+
+// The resting voltage of a chemistry is a line: two points are enough, one is not.
+func TestOpenCircuitIsALine(t *testing.T) {
+	const row = head + "batteries:\n  - {name: x, peukert: 1.1, rated h: 20, ohm Ah: 0.2, charge share: 0.2, " +
+		"charge efficiency: 0.9, start reserve: 0.4, open circuit: [{charge: 0, volts: 11.8}%s]}\n"
+	if _, err := Parse("f.yaml", fmt.Appendf(nil, row, ", {charge: 1, volts: 12.7}")); err != nil {
+		t.Error(err)
+	}
+	if _, err := Parse("f.yaml", fmt.Appendf(nil, row, "")); err == nil {
+		t.Error("one point is taken")
+	}
+}

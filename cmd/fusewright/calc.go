@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"fmt"
 
+	"github.com/alecthomas/kong"
+
 	"fusewright/harness/design/problem"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/design/wording"
@@ -24,40 +26,20 @@ type calcCmd struct {
 	Fault   calcFaultCmd   `cmd:"" help:"Current of a short circuit at the end of a path, and what opens."`
 }
 
-// dim ties an amount on the command line to its dimension.
-type dim interface{ dimension() quantity.Dimension }
-
-// The dimensions of flags and arguments.
-type (
-	inVolts   struct{}
-	inAmperes struct{}
-	inOhms    struct{}
-	inMetres  struct{}
-	inCelsius struct{}
-	inAh      struct{}
-	inShare   struct{}
-	inTime    struct{}
-)
-
-func (inVolts) dimension() quantity.Dimension   { return quantity.Voltage }
-func (inAmperes) dimension() quantity.Dimension { return quantity.Current }
-func (inOhms) dimension() quantity.Dimension    { return quantity.Resistance }
-func (inMetres) dimension() quantity.Dimension  { return quantity.Length }
-func (inCelsius) dimension() quantity.Dimension { return quantity.Temperature }
-func (inAh) dimension() quantity.Dimension      { return quantity.Charge }
-func (inShare) dimension() quantity.Dimension   { return quantity.Share }
-func (inTime) dimension() quantity.Dimension    { return quantity.Duration }
-
-// amount is a quantity with its unit on the command line, in SI inside.
-type amount[D dim] struct {
+// amount is a quantity with its unit on the command line, in SI inside. The tag
+// "of" of the field says what it measures.
+type amount struct {
 	value float64
 	given bool
 }
 
-// UnmarshalText reads "12 A", "3 ft", "30 %".
-func (a *amount[D]) UnmarshalText(text []byte) error {
-	var d D
-	v, err := quantity.Parse(string(text), d.dimension())
+// Decode reads "12 A", "3 ft", "30 %".
+func (a *amount) Decode(ctx *kong.DecodeContext) error {
+	var text string
+	if err := ctx.Scan.PopValueInto("value", &text); err != nil {
+		return err
+	}
+	v, err := quantity.Parse(text, quantity.Dimension(ctx.Value.Tag.Get("of")))
 	if err != nil {
 		return err
 	}

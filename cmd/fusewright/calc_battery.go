@@ -4,11 +4,11 @@ import "fusewright/harness/formula/handbook"
 
 // calcBatteryCmd answers calc battery.
 type calcBatteryCmd struct {
-	Capacity amount[inAh]      `arg:"" help:"Capacity: '12 Ah'."`
-	Current  amount[inAmperes] `arg:"" help:"Current drawn: '1.2 A'."`
-	Rate     amount[inTime]    `help:"Hour rate of the capacity." default:"10 h"`
-	Peukert  float64           `help:"Peukert exponent; 1 leaves rate effects out." default:"1.0" placeholder:"N"`
-	Keep     amount[inShare]   `help:"Share left in the battery for starting." default:"0 %"`
+	Capacity amount  `arg:"" of:"charge" help:"Capacity: '12 Ah'."`
+	Current  amount  `arg:"" of:"current" help:"Current drawn: '1.2 A'."`
+	Rate     amount  `of:"time" help:"Hour rate of the capacity." default:"10 h"`
+	Peukert  float64 `help:"Peukert exponent; 1 leaves rate effects out." default:"1.0" placeholder:"N"`
+	Keep     amount  `of:"share" help:"Share left in the battery for starting." default:"0 %"`
 	format
 }
 

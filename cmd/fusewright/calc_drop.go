@@ -7,12 +7,12 @@ import (
 
 // calcDropCmd answers calc drop.
 type calcDropCmd struct {
-	Size    string            `arg:"" help:"Wire size or copper area: '16 AWG', '1.5 mm²'."`
-	Current amount[inAmperes] `arg:"" help:"Current: '12 A'."`
-	Length  amount[inMetres]  `arg:"" help:"Length: '3 m', '10 ft'."`
-	System  amount[inVolts]   `help:"System voltage." default:"12 V"`
-	OneWay  bool              `help:"The length is one way; the return is as long again."`
-	At      amount[inCelsius] `help:"Temperature of the conductor." default:"20 °C"`
+	Size    string `arg:"" help:"Wire size or copper area: '16 AWG', '1.5 mm²'."`
+	Current amount `arg:"" of:"current" help:"Current: '12 A'."`
+	Length  amount `arg:"" of:"length" help:"Length: '3 m', '10 ft'."`
+	System  amount `of:"voltage" help:"System voltage." default:"12 V"`
+	OneWay  bool   `help:"The length is one way; the return is as long again."`
+	At      amount `of:"temperature" help:"Temperature of the conductor." default:"20 °C"`
 	wireChoice
 	format
 }

@@ -7,10 +7,10 @@ import (
 
 // calcFuseCmd answers calc fuse.
 type calcFuseCmd struct {
-	Rating  amount[inAmperes] `arg:"" help:"Rating: '15 A'."`
-	Current amount[inAmperes] `arg:"" help:"Current through it: '30 A'."`
-	Type    string            `help:"Kind of fuse; see 'fusewright parts fuse'." default:"blade C" placeholder:"NAME"`
-	Ambient amount[inCelsius] `help:"Ambient temperature." default:"25 °C"`
+	Rating  amount `arg:"" of:"current" help:"Rating: '15 A'."`
+	Current amount `arg:"" of:"current" help:"Current through it: '30 A'."`
+	Type    string `help:"Kind of fuse; see 'fusewright parts fuse'." default:"blade C" placeholder:"NAME"`
+	Ambient amount `of:"temperature" help:"Ambient temperature." default:"25 °C"`
 	format
 }
 

@@ -7,13 +7,13 @@ import (
 
 // calcHeatCmd answers calc heat.
 type calcHeatCmd struct {
-	Size     string            `arg:"" help:"Wire size: '16 AWG', '1.5 mm²'."`
-	Current  amount[inAmperes] `help:"Current, for the conductor's temperature; left out: only what is allowed." placeholder:"12A"`
-	Ambient  amount[inCelsius] `help:"Ambient temperature." default:"30 °C"`
-	Bundle   int               `help:"Wires loaded together, this one counted." default:"1" placeholder:"N"`
-	Loading  amount[inShare]   `help:"Share of the bundle's capacity in use." default:"100 %"`
-	Altitude amount[inMetres]  `help:"Height above the sea." default:"0 m"`
-	Margin   amount[inCelsius] `help:"Kept below the insulation class." default:"0 °C"`
+	Size     string `arg:"" help:"Wire size: '16 AWG', '1.5 mm²'."`
+	Current  amount `of:"current" help:"Current, for the conductor's temperature; left out: only what is allowed." placeholder:"12A"`
+	Ambient  amount `of:"temperature" help:"Ambient temperature." default:"30 °C"`
+	Bundle   int    `help:"Wires loaded together, this one counted." default:"1" placeholder:"N"`
+	Loading  amount `of:"share" help:"Share of the bundle's capacity in use." default:"100 %"`
+	Altitude amount `of:"length" help:"Height above the sea." default:"0 m"`
+	Margin   amount `of:"temperature" help:"Kept below the insulation class." default:"0 °C"`
 	wireChoice
 	format
 }

@@ -9,8 +9,8 @@ import (
 
 // calcPowerCmd answers calc power.
 type calcPowerCmd struct {
-	Amount string          `arg:"" help:"Watts or amperes: '276 W', '23 A'."`
-	System amount[inVolts] `help:"Voltage at which it holds." default:"12 V"`
+	Amount string `arg:"" help:"Watts or amperes: '276 W', '23 A'."`
+	System amount `of:"voltage" help:"Voltage at which it holds." default:"12 V"`
 	format
 }
 

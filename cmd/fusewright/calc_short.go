@@ -9,10 +9,10 @@ import (
 
 // calcShortCmd answers calc short.
 type calcShortCmd struct {
-	Current amount[inAmperes] `help:"Current of the short circuit." placeholder:"500A"`
-	Time    amount[inTime]    `help:"How long it flows." placeholder:"50ms"`
-	Size    string            `help:"Wire size or copper area; left out: the smallest area is worked out." placeholder:"1.5mm²"`
-	Start   amount[inCelsius] `help:"Conductor before the fault; left out: the insulation class." placeholder:"70°C"`
+	Current amount `of:"current" help:"Current of the short circuit." placeholder:"500A"`
+	Time    amount `of:"time" help:"How long it flows." placeholder:"50ms"`
+	Size    string `help:"Wire size or copper area; left out: the smallest area is worked out." placeholder:"1.5mm²"`
+	Start   amount `of:"temperature" help:"Conductor before the fault; left out: the insulation class." placeholder:"70°C"`
 	wireChoice
 	format
 }

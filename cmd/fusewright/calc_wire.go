@@ -7,15 +7,15 @@ import (
 
 // calcWireCmd answers calc wire.
 type calcWireCmd struct {
-	Current  amount[inAmperes] `arg:"" help:"Current: '12 A'."`
-	Length   amount[inMetres]  `arg:"" help:"Length: '3 m', '10 ft'."`
-	System   amount[inVolts]   `help:"System voltage." default:"12 V"`
-	Drop     amount[inShare]   `help:"Allowed drop as a share of the system voltage." default:"3 %"`
-	OneWay   bool              `help:"The length is one way; the return is as long again."`
-	At       amount[inCelsius] `help:"Temperature of the conductor for the drop." default:"20 °C"`
-	Ambient  amount[inCelsius] `help:"Ambient for the allowed current." default:"30 °C"`
-	Practice string            `help:"Practice whose table and margin hold." default:"motorcycle" placeholder:"NAME"`
-	Family   []string          `help:"Wire families to choose from; several may be given." placeholder:"NAME"`
+	Current  amount   `arg:"" of:"current" help:"Current: '12 A'."`
+	Length   amount   `arg:"" of:"length" help:"Length: '3 m', '10 ft'."`
+	System   amount   `of:"voltage" help:"System voltage." default:"12 V"`
+	Drop     amount   `of:"share" help:"Allowed drop as a share of the system voltage." default:"3 %"`
+	OneWay   bool     `help:"The length is one way; the return is as long again."`
+	At       amount   `of:"temperature" help:"Temperature of the conductor for the drop." default:"20 °C"`
+	Ambient  amount   `of:"temperature" help:"Ambient for the allowed current." default:"30 °C"`
+	Practice string   `help:"Practice whose table and margin hold." default:"motorcycle" placeholder:"NAME"`
+	Family   []string `help:"Wire families to choose from; several may be given." placeholder:"NAME"`
 	format
 }
 

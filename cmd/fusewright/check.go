@@ -24,9 +24,10 @@ type format struct {
 
 func (f format) json() bool { return f.Format == "json" }
 
-// Run assesses the design and prints the report.
+// Validate refuses a baseline that would not be read as one.
 func (c *checkCmd) Validate() error { return endsIn("--write-baseline", c.WriteBaseline, ".json") }
 
+// Run assesses the design and prints the report.
 func (c *checkCmd) Run(io *streams, cli *program) error {
 	review, err := c.assess(io, cli)
 	if err != nil {

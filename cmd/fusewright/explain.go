@@ -2,6 +2,8 @@ package main
 
 import (
 	"bytes"
+	"fmt"
+	"text/tabwriter"
 
 	"fusewright/harness/review/rules"
 )
@@ -14,7 +16,13 @@ type explainCmd struct {
 // Run prints the rule's text, or the list.
 func (c *explainCmd) Run(io *streams, _ *program) error {
 	if c.Rule == "" {
-		return printed(io, func(b *bytes.Buffer) error { return listRules(b) })
+		return printed(io, func(b *bytes.Buffer) error {
+			t := tabwriter.NewWriter(b, 0, 0, 2, ' ', 0)
+			for _, r := range rules.All() {
+				fmt.Fprintf(t, "%s\t%s\n", r.Name, r.Title)
+			}
+			return t.Flush()
+		})
 	}
 	text, ok := rules.Explain(c.Rule)
 	if !ok {

@@ -9,8 +9,8 @@ import (
 	"fusewright/library"
 )
 
-// Each behaviour has a sign, says which rating of a contact holds for it, and is a
-// word that the library's loads may have; each sign likewise.
+// Each behaviour says which rating of a contact holds for it, and is a word that the
+// library's loads may have, as each sign is.
 func TestEveryBehaviourIsWhole(t *testing.T) {
 	words := func(field string) []string {
 		f, _ := reflect.TypeFor[library.LoadType]().FieldByName(field)
@@ -23,14 +23,11 @@ func TestEveryBehaviourIsWhole(t *testing.T) {
 		t.Errorf("the library knows %q, the design %q", got, signs)
 	}
 	for _, b := range Behaviours {
-		if usualSign[b] == "" {
-			t.Errorf("%s has no usual sign", b)
-		}
 		if _, ok := contactKinds[b]; !ok {
 			t.Errorf("no rating of a contact is said to hold for %s", b)
 		}
 	}
-	if len(usualSign) != len(Behaviours) || len(contactKinds) != len(Behaviours) {
+	if len(contactKinds) != len(Behaviours) {
 		t.Error("a row is of no behaviour")
 	}
 }

@@ -78,12 +78,7 @@ func (t *trying) simple(m move) bool {
 }
 
 func overlap(used []bool, list []int) bool {
-	for _, k := range list {
-		if used[k] {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(list, func(k int) bool { return used[k] })
 }
 
 // judge tries a group, and again in halves those moves that remain unclear.
@@ -117,12 +112,7 @@ func (t *trying) judge(group []int) {
 			clear[m] = false
 		}
 	}
-	var again []int
-	for _, m := range group {
-		if !clear[m] {
-			again = append(again, m)
-		}
-	}
+	again := slices.DeleteFunc(slices.Clone(group), func(m int) bool { return clear[m] })
 	if half := (len(again) + 1) / 2; half > 0 {
 		t.judge(again[:half])
 		if half < len(again) {
@@ -153,16 +143,14 @@ func (t *trying) answer(group []int) *answer {
 // cost is that of the best answer with one simple move.
 func (t *trying) cost(m move) Cost {
 	x, c := t.s.slots[m.slot], t.s.best.cost
-	switch x.kind {
-	case WireSize:
-	case Fuse:
+	if x.kind == Fuse {
 		c.FusesA += x.fuses[m.to].rating.RatingA - x.fuses[x.at].rating.RatingA
-		return c
-	default:
+	}
+	if x.kind != WireSize {
 		return c
 	}
 	t.w.swap(t.base, m.slot, x.at, m.to)
-	with := t.base.cost()
+	with := t.base.Cost
 	t.w.swap(t.base, m.slot, m.to, x.at)
 	with.FusesA = c.FusesA
 	return with
@@ -279,8 +267,8 @@ func (w *view) findApart() *apart {
 			a.byRef[b.Part.Ref] = append(a.byRef[b.Part.Ref], b)
 		}
 	}
-	for i, x := range w.s.slots {
-		for _, b := range w.branchesOf(i, x) {
+	for i, list := range w.sets {
+		for _, b := range list {
 			a.consumers[i] = append(a.consumers[i], a.below[b.Index]...)
 			if fuse := lastFuse(c.MainFeed(b.A).Branches); b.Wire != nil && b.Feeds() && fuse != nil {
 				a.consumers[i] = append(a.consumers[i], a.numberOf(fuse))
@@ -349,24 +337,4 @@ func (a *apart) switched(c *circuit.Circuit) {
 // isCoil tells whether a branch is the coil of a relay.
 func isCoil(b *circuit.Branch) bool {
 	return b.Part != nil && b.Part.Kind == circuit.Relay && b == b.Part.Coil()
-}
-
-// branchesOf are the branches that a slot sets.
-func (w *view) branchesOf(i int, x *slot) []*circuit.Branch {
-	var list []*circuit.Branch
-	switch x.kind {
-	case WireSize:
-		for _, y := range w.wires[i] {
-			list = append(list, y.Branch)
-		}
-	case Fuse:
-		if b := w.branch[i]; b != nil {
-			list = append(list, b)
-		}
-	case RelayForm, BlockType, Plug:
-		if p := w.v.c.PartOf(x.owner); p != nil {
-			list = p.Branches
-		}
-	}
-	return list
 }

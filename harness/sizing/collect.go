@@ -2,6 +2,7 @@ package sizing
 
 import (
 	"slices"
+	"sort"
 	"strconv"
 
 	"fusewright/harness/design"
@@ -190,4 +191,10 @@ func families(d *design.Design, p *design.Plugged) []*library.Connector {
 		}
 	}
 	return ascending(list, func(f *library.Connector) float64 { return f.MaxA })
+}
+
+// ascending sorts by a figure and leaves equal ones in their order.
+func ascending[T any](list []T, by func(T) float64) []T {
+	sort.SliceStable(list, func(i, j int) bool { return by(list[i]) < by(list[j]) })
+	return list
 }

@@ -82,32 +82,31 @@ func (s *search) concernedBy(a *apart, w *view, f *finding.Finding, kind Kind) [
 func (w *view) refsOf(slots []int) map[string]bool {
 	refs := map[string]bool{}
 	for _, i := range slots {
-		for _, b := range w.branchesOf(i, w.s.slots[i]) {
-			switch {
-			case b.Wire != nil:
-				refs[b.Wire.Number] = true
-			case b.Fuse != nil:
-				refs[b.Fuse.Ref] = true
-			default:
-				refs[b.Part.Ref] = true
-			}
+		for _, b := range w.sets[i] {
+			refs[refOf(b)] = true
 		}
 	}
 	return refs
 }
 
+// refOf is the designation of the wire, the fuse or the part of a branch.
+func refOf(b *circuit.Branch) string {
+	switch {
+	case b.Wire != nil:
+		return b.Wire.Number
+	case b.Fuse != nil:
+		return b.Fuse.Ref
+	}
+	return b.Part.Ref
+}
+
 // nearest is the first finding about one of the things that were moved, else
 // the first; nil of none.
 func nearest(list []*finding.Finding, moved map[string]bool) *finding.Finding {
-	for _, f := range list {
-		if moved[f.Ref] {
-			return f
-		}
+	if len(list) == 0 {
+		return nil
 	}
-	if len(list) > 0 {
-		return list[0]
-	}
-	return nil
+	return list[max(0, slices.IndexFunc(list, func(f *finding.Finding) bool { return moved[f.Ref] }))]
 }
 
 // mostSteps bounds how far choices give way.
@@ -144,12 +143,8 @@ func (s *search) moved(f *finding.Finding, slots []int, by int) *verdict {
 // stay of their type.
 func (x *slot) step(by int) {
 	to := x.at
-	for next := x.at; next != x.at+by; {
-		if by > 0 {
-			next++
-		} else {
-			next--
-		}
+	for sign := max(-1, min(1, by)); by != 0; by -= sign {
+		next := to + sign
 		if next < 0 || next >= x.count() || x.kind == Fuse && x.fuses[next].kind != x.fuses[x.at].kind {
 			break
 		}

@@ -39,14 +39,14 @@ func (s *search) costOf(c *circuit.Circuit) Cost {
 	l := ledger{}
 	for _, x := range c.Wires {
 		key := sized{size: x.Spec.Size, parts: [2]*library.Terminal{x.FromEnd, x.ToEnd}}
-		l.put(s.remembered(x, key, func() [2]end { return [2]end{{part: x.FromEnd}, {part: x.ToEnd}} }))
+		l.put(s.remembered(x, key, func() [2]end { return [2]end{{part: x.FromEnd}, {part: x.ToEnd}} }), 1)
 	}
 	for _, p := range c.Parts {
 		if p.Plug != nil {
-			l.plug(s.plugNumber(p.Plug.Family), isOpen(p), p.Plug.Family.MaxA, 1)
+			l.plug(s.number(p.Plug.Family), isOpen(p), p.Plug.Family.MaxA, 1)
 		}
 	}
-	cost := l.cost()
+	cost := l.Cost
 	for _, x := range s.slots {
 		if x.kind == Fuse {
 			cost.FusesA += x.fuses[x.at].rating.RatingA

@@ -28,9 +28,10 @@
 // until one passes. Then Plan.Proven is true; otherwise the result is the best
 // that the heuristic found.
 //
-// Judging is what takes the time. What hangs on a kind of wire or fuse alone is
-// worked out once a search (conductor.Rater.Kept), and moves in circuits that
-// share nothing but what lies above them are judged in one pass (see try).
+// Judging is what takes the time. Only what sizing mends is judged; what hangs on a
+// kind of wire or fuse alone is worked out once a search (conductor.Rater.Kept),
+// a verdict is looked at once, and moves in circuits that share nothing but what
+// lies above them are judged in one pass (see try). BenchmarkExplain has the growth.
 package sizing
 
 // The trade between copper and variety, in grams of copper. They are common

@@ -55,7 +55,7 @@ func (s *search) secondBest(moves []move, trials []trial) {
 		to, least := m.to, trials[k].cost.wiresG()
 		for z := range m.to {
 			w.swap(l, m.slot, x.at, z)
-			if g := l.totalG(); g < least-1e-9 {
+			if g := l.wiresG(); g < least-1e-9 {
 				to, least = z, g
 			}
 			w.swap(l, m.slot, z, x.at)
@@ -217,9 +217,6 @@ func (s *search) oneSize(x *slot) string {
 		}
 	}
 	text += "; one size more costs more than thinner copper saves"
-	if s.shared == nil {
-		s.shared = map[stock]string{}
-	}
 	s.shared[of] = text
 	return text
 }

@@ -19,12 +19,7 @@ type score [3]int
 
 // less compares the gravest first.
 func (s score) less(than score) bool {
-	for i := range s {
-		if s[i] != than[i] {
-			return s[i] < than[i]
-		}
-	}
-	return false
+	return slices.Compare(s[:], than[:]) < 0
 }
 
 // verdict is a design with its present choices, judged.

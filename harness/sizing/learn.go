@@ -1,6 +1,7 @@
 package sizing
 
 import (
+	"slices"
 	"strings"
 
 	"fusewright/harness/network/circuit"
@@ -42,18 +43,21 @@ func (w *view) lesson(f *finding.Finding) bool {
 	case rules.MendBreaking:
 		return w.raiseBreaking(f)
 	case rules.MendFuse:
-		return w.raiseFuse(f)
+		return w.raise(w.named(f.Ref, Fuse))
 	case rules.MendStart:
 		return w.raiseFuseOf(f.Part)
 	}
-	for i, list := range w.wires {
-		for _, x := range list {
-			if x.Number == f.Ref {
-				return w.raise(i)
-			}
+	return w.raise(w.named(f.Ref, WireSize))
+}
+
+// named is the slot of the wire or fuse of a designation; -1 = none.
+func (w *view) named(ref string, kind Kind) int {
+	for i, s := range w.s.slots {
+		if s.kind == kind && slices.ContainsFunc(w.sets[i], func(b *circuit.Branch) bool { return refOf(b) == ref }) {
+			return i
 		}
 	}
-	return false
+	return -1
 }
 
 // tighten aims a little below the limit of a load's drop: the estimate was low.
@@ -122,8 +126,11 @@ func (w *view) lossiestFuse(d *drop, at []int) (m move, ok bool) {
 	return m, ok
 }
 
-// raise forbids the present candidate and those below.
+// raise forbids the present candidate and those below; false where it can not.
 func (w *view) raise(i int) bool {
+	if i < 0 {
+		return false
+	}
 	s := w.s.slots[i]
 	if s.at+1 >= s.count() || w.s.floor[i] > s.at {
 		return false
@@ -133,51 +140,31 @@ func (w *view) raise(i int) bool {
 }
 
 func (w *view) raisePart(name string, kind Kind) bool {
-	for i, s := range w.s.slots {
-		if s.kind == kind && (s.owner.PartName() == name || strings.HasPrefix(name, s.owner.PartName()+" ")) {
-			return w.raise(i)
-		}
-	}
-	return false
-}
-
-// raiseFuse raises the fuse that a finding is about.
-func (w *view) raiseFuse(f *finding.Finding) bool {
-	for i, b := range w.branch {
-		if b != nil && b.Fuse.Ref == f.Ref {
-			return w.raise(i)
-		}
-	}
-	return false
+	return w.raise(slices.IndexFunc(w.s.slots, func(s *slot) bool {
+		return s.kind == kind && (s.owner.PartName() == name || strings.HasPrefix(name, s.owner.PartName()+" "))
+	}))
 }
 
 // raiseFuseOf raises the nearest fuse before a load.
 func (w *view) raiseFuseOf(load string) bool {
-	for i, b := range w.branch {
-		if b == nil {
-			continue
-		}
-		for _, x := range w.v.c.BelowBranch(b).Loads {
-			if x.Part.Name == load && w.isNearest(b, x) {
-				return w.raise(i)
-			}
-		}
-	}
-	return false
+	return w.raise(slices.IndexFunc(w.branch, func(b *circuit.Branch) bool {
+		return b != nil && slices.ContainsFunc(w.v.c.BelowBranch(b).Loads, func(x *circuit.Branch) bool {
+			return x.Part.Name == load && w.isNearest(b, x)
+		})
+	}))
 }
 
 // raiseBreaking goes on to the next fuse type that breaks more.
 func (w *view) raiseBreaking(f *finding.Finding) bool {
-	for i, b := range w.branch {
-		if b == nil || b.Fuse.Ref != f.Ref {
-			continue
-		}
-		s := w.s.slots[i]
-		for k := s.at + 1; k < len(s.fuses); k++ {
-			if v := w.v.c.Design.NominalV(); s.fuses[k].kind.BreakingAt(v) > s.fuses[s.at].kind.BreakingAt(v) {
-				w.s.floor[i] = max(w.s.floor[i], k)
-				return true
-			}
+	i := w.named(f.Ref, Fuse)
+	if i < 0 {
+		return false
+	}
+	s := w.s.slots[i]
+	for k := s.at + 1; k < len(s.fuses); k++ {
+		if v := w.v.c.Design.NominalV(); s.fuses[k].kind.BreakingAt(v) > s.fuses[s.at].kind.BreakingAt(v) {
+			w.s.floor[i] = max(w.s.floor[i], k)
+			return true
 		}
 	}
 	return false
@@ -198,17 +185,6 @@ func (w *view) raiseAbove(f *finding.Finding) bool {
 	return false
 }
 
-func (w *view) raiseWire(x *circuit.Wire) bool {
-	for i, list := range w.wires {
-		for _, y := range list {
-			if x == y {
-				return w.raise(i)
-			}
-		}
-	}
-	return false
-}
-
 // raiseWeak thickens the wire with most resistance on the way to a short that
 // is too weak for its fuse.
 func (w *view) raiseWeak(f *finding.Finding) bool {
@@ -218,7 +194,7 @@ func (w *view) raiseWeak(f *finding.Finding) bool {
 			continue
 		}
 		if most := w.mostOhm(w.wayTo(sh)); most != nil {
-			return w.raiseWire(most)
+			return w.raise(w.slotOf[most.Branch.Index])
 		}
 	}
 	return false

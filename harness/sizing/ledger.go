@@ -30,23 +30,12 @@ type piece struct {
 	allowedA, hotA float64
 }
 
-// numbers count up the things that the ledgers of a search hold.
-type numbers struct {
-	items  map[item]int
-	stocks map[stock]int
-	crimps map[*library.Terminal]int
-	plugs  map[*library.Connector]int
-}
-
-func newNumbers() numbers {
-	return numbers{map[item]int{}, map[stock]int{}, map[*library.Terminal]int{}, map[*library.Connector]int{}}
-}
-
-func number[K comparable](of map[K]int, key K) int {
-	n, ok := of[key]
+// number counts up the things that the ledgers of a search hold.
+func (s *search) number(thing any) int {
+	n, ok := s.numbers[thing]
 	if !ok {
-		n = len(of)
-		of[key] = n
+		n = len(s.numbers)
+		s.numbers[thing] = n
 	}
 	return n
 }
@@ -73,15 +62,15 @@ func (s *search) pieceOf(x *circuit.Wire, z *library.WireSize, ends [2]end) piec
 	y := *x
 	y.Spec.Size, y.FromEnd, y.ToEnd = z, ends[0].part, ends[1].part
 	st := stock{x.Spec.Type, z}
-	p := piece{ends: ends, item: number(s.numbers.items, item{st, x.Spec.Colour.Code()}),
-		stock: number(s.numbers.stocks, st), crimps: [2]int{-1, -1},
+	p := piece{ends: ends, item: s.number(item{st, x.Spec.Colour.Code()}),
+		stock: s.number(st), crimps: [2]int{-1, -1},
 		cutMm: int(math.Round(1000 * cutting.Break(&y).CutM)), gPerM: copperGPerMm2M * z.AreaMm2}
 	if x.Spec.SizeAuto {
 		p.usedG = copperG(x, z)
 	}
 	for i, e := range ends {
 		if e.part != nil {
-			p.crimps[i] = number(s.numbers.crimps, e.part)
+			p.crimps[i] = s.number(e.part)
 		}
 	}
 	return p
@@ -89,36 +78,24 @@ func (s *search) pieceOf(x *circuit.Wire, z *library.WireSize, ends [2]end) piec
 
 // ledger is the cost of wires and crimp parts, kept while wires come and go.
 type ledger struct {
-	cutMm     []int // by item
-	wires     []int // by stock
-	crimps    []int // by crimp part
-	plugs     []int // by connector family
-	copperG   float64
-	leftG     float64
-	sizes     int
-	terminals int
-	families  int
-	plugsA    float64
+	Cost         // fuses left out
+	cutMm  []int // by item
+	wires  []int // by stock
+	crimps []int // by crimp part
+	plugs  []int // by connector family
 }
 
-// put adds a wire.
-func (l *ledger) put(p *piece) { l.change(p, 1) }
-
-// drop takes a wire away.
-func (l *ledger) drop(p *piece) { l.change(p, -1) }
-
-func (l *ledger) change(p *piece, by int) {
-	l.copperG += float64(by) * p.usedG
+// put adds a wire, or takes it away (by -1).
+func (l *ledger) put(p *piece, by int) {
+	l.CopperG += float64(by) * p.usedG
 	l.cutMm = room(l.cutMm, p.item)
 	was := l.cutMm[p.item]
 	l.cutMm[p.item] += by * p.cutMm
-	l.leftG += p.gPerM * (leftM(l.cutMm[p.item]) - leftM(was))
-	l.wires = room(l.wires, p.stock)
-	l.sizes += tally(&l.wires[p.stock], by)
+	l.LeftG += p.gPerM * (leftM(l.cutMm[p.item]) - leftM(was))
+	l.Sizes += tally(&l.wires, p.stock, by)
 	for _, c := range p.crimps {
 		if c >= 0 {
-			l.crimps = room(l.crimps, c)
-			l.terminals += tally(&l.crimps[c], by)
+			l.Terminals += tally(&l.crimps, c, by)
 		}
 	}
 }
@@ -126,14 +103,11 @@ func (l *ledger) change(p *piece, by int) {
 // plug adds a plug, or takes it away (by -1); only what is chosen counts by its
 // current.
 func (l *ledger) plug(family int, open bool, maxA float64, by int) {
-	l.plugs = room(l.plugs, family)
-	l.families += tally(&l.plugs[family], by)
+	l.Plugs += tally(&l.plugs, family, by)
 	if open {
-		l.plugsA += float64(by) * maxA
+		l.PlugsA += float64(by) * maxA
 	}
 }
-
-func (s *search) plugNumber(f *library.Connector) int { return number(s.numbers.plugs, f) }
 
 // leftM is what is bought over what is cut of one item.
 func leftM(cutMm int) float64 {
@@ -141,8 +115,10 @@ func leftM(cutMm int) float64 {
 	return purchase.WireToBuyM(cutM) - cutM
 }
 
-// tally counts and tells by how much the number of things in use changes.
-func tally(n *int, by int) int {
+// tally counts one thing and tells by how much the number of things in use changes.
+func tally(list *[]int, thing, by int) int {
+	*list = room(*list, thing)
+	n := &(*list)[thing]
 	was := *n
 	*n += by
 	switch {
@@ -160,11 +136,3 @@ func room(list []int, i int) []int {
 	}
 	return list
 }
-
-func (l *ledger) cost() Cost {
-	return Cost{CopperG: l.copperG, LeftG: l.leftG, Sizes: l.sizes, Terminals: l.terminals,
-		Plugs: l.families, PlugsA: l.plugsA}
-}
-
-// totalG is the cost in grams, fuses left out.
-func (l *ledger) totalG() float64 { return l.cost().wiresG() }

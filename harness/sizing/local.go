@@ -1,30 +1,34 @@
 package sizing
 
 import (
+	"slices"
+
 	"fusewright/harness/network/circuit"
 	"fusewright/library"
 )
 
 // fits tells whether a size meets every constraint of a wire slot that does not
 // hang on other sizes: mechanical minimum, crimp parts, heat, and the fuses as
-// they are now. Share takes currents at a part of the estimate; 1 = all.
-func (w *view) fits(i, z int, share float64) bool {
-	s := w.s.slots[i]
-	size := s.sizes[z]
-	for _, x := range w.wires[i] {
-		if size.AreaMm2 < w.leastMm2(x)*0.995 || !w.crimps(x, size, share) || !w.carries(x, size, share) || !w.fused(x, size) {
-			return false
-		}
-	}
-	return true
+// they are now.
+func (w *view) fits(i, z int) bool {
+	size := w.s.slots[i].sizes[z]
+	return !slices.ContainsFunc(w.wires[i], func(x *circuit.Wire) bool {
+		return !w.crimps(x, size, 1) || !w.stands(x, size, 1) || !w.fused(x, size)
+	})
 }
 
-// carries tells whether a wire would carry its currents, at nominal and at the
-// worst corner, at a share of the estimate. Where the place is as hot as the
-// insulation no size does: that is a finding of its own.
-func (w *view) carries(x *circuit.Wire, z *library.WireSize, share float64) bool {
+// stands tells whether a wire is thick enough for its use, more where it is bent,
+// and would carry its currents at nominal and at the worst corner, at a share of
+// the estimate. Where the place is as hot as the insulation no size does: that is
+// a finding of its own.
+func (w *view) stands(x *circuit.Wire, z *library.WireSize, share float64) bool {
+	least := w.s.d.Practice.MinMm2
+	if bends(x) {
+		least = max(least, w.s.d.Practice.MinFlexMm2)
+	}
 	allowed, hot := w.bears(x, z)
-	return allowed <= 0 || allowed >= w.amps[x.Branch.Index]*share && hot >= w.corner[x.Branch.Index]*share
+	return z.AreaMm2 >= least*0.995 &&
+		(allowed <= 0 || allowed >= w.amps[x.Branch.Index]*share && hot >= w.corner[x.Branch.Index]*share)
 }
 
 // bears is what a wire would carry for good in a size, at nominal and at the
@@ -45,15 +49,6 @@ func (w *view) aboveK() float64 { return w.v.corners.Hot.AboveK }
 func (w *view) fused(x *circuit.Wire, z *library.WireSize) bool {
 	allowed, _ := w.bears(x, z)
 	return allowed <= 0 || w.s.d.Practice.FuseWireShare*allowed >= w.guardA(x)
-}
-
-// leastMm2 is the mechanical minimum of a wire: more where it is bent in use.
-func (w *view) leastMm2(x *circuit.Wire) float64 {
-	p := w.s.d.Practice
-	if bends(x) && p.MinFlexMm2 > p.MinMm2 {
-		return p.MinFlexMm2
-	}
-	return p.MinMm2
 }
 
 func bends(x *circuit.Wire) bool {
@@ -148,6 +143,6 @@ func (w *view) crimp(named *library.Terminal, asked, kind string, plug *library.
 	if kind == "" {
 		return end{}
 	}
-	t := w.s.terminal(kind, z.AreaMm2)
+	t := w.s.d.Library.TerminalFor(kind, z.AreaMm2)
 	return end{t, plug, t == nil || outside}
 }

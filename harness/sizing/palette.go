@@ -66,7 +66,7 @@ func (w *view) openSizes() [][]int {
 			continue
 		}
 		for z := w.s.floor[i]; z < len(s.sizes); z++ {
-			if w.fits(i, z, 1) {
+			if w.fits(i, z) {
 				ok[i] = append(ok[i], z)
 			}
 		}
@@ -156,7 +156,9 @@ func (w *view) within(ok [][]int, set palette) (*sharing, bool) {
 		}
 		s.at[i] = s.sizes[i][0]
 	}
-	s.lose()
+	for _, d := range w.drops {
+		s.lostV = append(s.lostV, w.predicted(d, s.at))
+	}
 	for {
 		worst := s.worstDrop()
 		if worst == nil {
@@ -175,7 +177,7 @@ func (w *view) within(ok [][]int, set palette) (*sharing, bool) {
 // estimateG is the cost of candidates, fuses left out.
 func (w *view) estimateG(at []int) float64 {
 	l := w.ledgerOf(at)
-	return l.totalG()
+	return l.wiresG()
 }
 
 func (w *view) ledgerOf(at []int) *ledger {
@@ -185,11 +187,11 @@ func (w *view) ledgerOf(at []int) *ledger {
 		if i := w.slotOf[x.Branch.Index]; i >= 0 {
 			z = w.s.slots[i].sizes[at[i]]
 		}
-		l.put(w.piece(x, z))
+		l.put(w.piece(x, z), 1)
 	}
 	for _, p := range w.v.c.Parts {
 		if f := w.plugOf(p); f != nil {
-			l.plug(w.s.plugNumber(f), isOpen(p), f.MaxA, 1)
+			l.plug(w.s.number(f), isOpen(p), f.MaxA, 1)
 		}
 	}
 	return l
@@ -199,8 +201,8 @@ func (w *view) ledgerOf(at []int) *ledger {
 func (w *view) swap(l *ledger, i, from, to int) {
 	s := w.s.slots[i]
 	for _, x := range w.wires[i] {
-		l.drop(w.piece(x, s.sizes[from]))
-		l.put(w.piece(x, s.sizes[to]))
+		l.put(w.piece(x, s.sizes[from]), -1)
+		l.put(w.piece(x, s.sizes[to]), 1)
 	}
 }
 
@@ -230,7 +232,7 @@ func (w *view) guess() float64 {
 func (s *sharing) improve(ok [][]int) {
 	w := s.w
 	l := w.ledgerOf(s.at)
-	cost := l.totalG()
+	cost := l.wiresG()
 	for again, rounds := true, 0; again && rounds < 20; rounds++ {
 		again = false
 		used := palette{}
@@ -245,7 +247,7 @@ func (s *sharing) improve(ok [][]int) {
 					continue
 				}
 				w.swap(l, i, s.at[i], z)
-				if g := l.totalG(); g < cost-1e-9 {
+				if g := l.wiresG(); g < cost-1e-9 {
 					cost, again = g, true
 					s.take(i, z)
 				} else {

@@ -1,9 +1,13 @@
 package sizing
 
 import (
+	"slices"
+
 	"fusewright/harness/design"
 	"fusewright/harness/design/problem"
+	"fusewright/harness/design/quantity"
 	"fusewright/harness/review/finding"
+	"fusewright/library"
 )
 
 // Plan is what was chosen for a design.
@@ -67,22 +71,52 @@ func Complete(d *design.Design) (*Plan, error) {
 	return p, nil
 }
 
+// keys are the keys of choices that have one.
+var keys = map[Kind]string{WireSize: "size", RelayForm: "form", BlockType: "type", Plug: "plug", RunCover: "cover"}
+
 // choice is a slot's present candidate as a Choice.
 func (x *slot) choice() *Choice {
 	c := &Choice{Kind: x.kind, Part: x.part, Pos: x.pos, Value: x.label(x.at), Path: x.path}
-	switch x.kind {
-	case WireSize:
-		c.Set = []Setting{{"size", c.Value}}
-	case Fuse:
+	if c.Set = []Setting{{keys[x.kind], c.Value}}; x.kind == Fuse {
 		c.Set = x.fuseSettings()
-	case RelayForm:
-		c.Set = []Setting{{"form", c.Value}}
-	case BlockType:
-		c.Set = []Setting{{"type", c.Value}}
-	case Plug:
-		c.Set = []Setting{{"plug", c.Value}}
-	case RunCover:
-		c.Set = []Setting{{"cover", c.Value}}
 	}
 	return c
+}
+
+// fuseSettings are the keys of a fuse that were left open.
+func (x *slot) fuseSettings() []Setting {
+	c := x.fuses[x.at]
+	rating := quantity.Plain(c.rating.RatingA, quantity.Current)
+	if x.way != nil {
+		return []Setting{{"fuse", rating}}
+	}
+	var list []Setting
+	if x.fuse.TypeAuto {
+		list = append(list, Setting{"type", c.kind.Name})
+	}
+	if x.fuse.RatingAuto {
+		list = append(list, Setting{"rating", rating})
+	}
+	return list
+}
+
+// crimpChoices are the crimp parts that the design asks to have chosen by name, of
+// several wires of one feed once.
+func crimpChoices(s *search) (list []*Choice) {
+	for _, w := range s.best.verdict.c.Wires {
+		add := func(auto bool, key string, part *library.Terminal) {
+			l, ok := s.homes[homeOf(w)]
+			if !auto || part == nil || !ok || slices.ContainsFunc(list, func(c *Choice) bool {
+				return c.Pos == w.Spec.Pos && c.Set[0].Key == key
+			}) {
+				return
+			}
+			list = append(list, &Choice{Kind: CrimpPart, Part: w.Number + ", " + key, Pos: w.Spec.Pos, Value: part.Name,
+				Path: append(l.path(), "ends"), Set: []Setting{{key, part.Name}},
+				Decided: "the kind of the part it goes to and the wire's size"})
+		}
+		add(w.Spec.FromAuto, "from", w.FromEnd)
+		add(w.Spec.ToAuto, "to", w.ToEnd)
+	}
+	return list
 }

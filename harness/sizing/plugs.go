@@ -5,27 +5,13 @@ import (
 	"fusewright/harness/review/finding"
 )
 
-// choosePlugs sets every plug to the first family that does; see plugBears.
-func (w *view) choosePlugs() {
-	for i, s := range w.s.slots {
-		if s.kind != Plug {
-			continue
-		}
-		pick := len(s.plugs) - 1
-		for k := w.s.floor[i]; k < len(s.plugs); k++ {
-			if w.plugBears(i, k, 1) {
-				pick = k
-				break
-			}
-		}
-		s.set(pick)
-	}
-}
-
 // plugBears tells whether a family has a way for each wire, is sealed where the
 // place is wet, and takes each wire: in its size where that is given, else in
 // one that could do.
-func (w *view) plugBears(i, k int, share float64) bool {
+func (w *view) plugBears(i, k int) bool { return w.plugCould(i, k, 1) }
+
+// plugCould is plugBears with currents at a share of the estimate.
+func (w *view) plugCould(i, k int, share float64) bool {
 	s, part := w.s.slots[i], w.v.c.PartOf(w.s.slots[i].owner)
 	if part == nil {
 		return true
@@ -65,7 +51,7 @@ func (w *view) someSize(x *circuit.Wire, share float64) bool {
 		least = 0
 	}
 	for z, size := range w.s.slots[i].sizes {
-		if z >= least && size.AreaMm2 >= w.leastMm2(x)*0.995 && w.crimps(x, size, share) && w.carries(x, size, share) {
+		if z >= least && w.crimps(x, size, share) && w.stands(x, size, share) {
 			return true
 		}
 	}
@@ -108,7 +94,7 @@ func (w *view) widen() bool {
 		}
 		s := w.s.slots[i]
 		for k := s.at + 1; k < len(s.plugs); k++ {
-			if s.plugs[k].MaxMm2 > s.plugs[s.at].MaxMm2 && w.plugBears(i, k, 1) {
+			if s.plugs[k].MaxMm2 > s.plugs[s.at].MaxMm2 && w.plugBears(i, k) {
 				s.set(k)
 				widened = true
 				break
@@ -132,7 +118,7 @@ func (s *search) tryPlugs() {
 	}
 	for _, i := range plugs {
 		for k := range s.slots[i].plugs {
-			if k != s.best.at[i] && w.plugBears(i, k, 1) {
+			if k != s.best.at[i] && w.plugBears(i, k) {
 				s.slots[i].set(k)
 				s.tryWires(w)
 			}
@@ -140,7 +126,7 @@ func (s *search) tryPlugs() {
 	}
 	for k := 0; k < most && len(plugs) > 1; k++ {
 		for _, i := range plugs {
-			if k < len(s.slots[i].plugs) && w.plugBears(i, k, 1) {
+			if k < len(s.slots[i].plugs) && w.plugBears(i, k) {
 				s.slots[i].set(k)
 			}
 		}

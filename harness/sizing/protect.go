@@ -8,19 +8,14 @@ import (
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
 	"fusewright/harness/network/solve"
+	"fusewright/harness/review/rules"
 	"fusewright/library"
 )
 
 // chooseFuses sets every fuse to the first candidate that carries what hangs on
 // it, those nearest the loads first, since a feed's fuse must exceed them.
 func (w *view) chooseFuses() {
-	var order []int
-	for i, s := range w.s.slots {
-		if s.kind == Fuse && w.branch[i] != nil {
-			order = append(order, i)
-		}
-	}
-	for _, i := range w.loadsFirst(order) {
+	for _, i := range w.loadsFirst() {
 		w.chooseFuse(i)
 	}
 }
@@ -34,13 +29,16 @@ func (w *view) chooseWays(block *slot) {
 	}
 }
 
-// loadsFirst puts fuse slots in order: those with fewest fuses below them first.
-func (w *view) loadsFirst(slots []int) []int {
+// loadsFirst are the slots of fuses, those with fewest fuses below them first.
+func (w *view) loadsFirst() (fuses []int) {
 	below := make([]int, len(w.s.slots))
-	for _, i := range slots {
-		below[i] = len(w.fusesBelow(w.branch[i]))
+	for i, b := range w.branch {
+		if b != nil {
+			fuses = append(fuses, i)
+			below[i] = len(w.fusesBelow(b))
+		}
 	}
-	return ascending(slots, func(i int) float64 { return float64(below[i]) })
+	return ascending(fuses, func(i int) float64 { return float64(below[i]) })
 }
 
 func (w *view) fusesBelow(b *circuit.Branch) []*circuit.Branch {
@@ -153,33 +151,24 @@ func (w *view) starts(b *circuit.Branch, c fuseCandidate, below *circuit.Below) 
 }
 
 func (w *view) isNearest(fuse, load *circuit.Branch) bool {
-	for _, up := range load.A.FedBy() {
-		for _, f := range w.above(up) {
-			if f == fuse {
-				return true
-			}
-		}
-	}
-	return false
+	return slices.ContainsFunc(load.A.FedBy(), func(up *circuit.Branch) bool { return slices.Contains(w.above(up), fuse) })
 }
 
-// chooseBlocks sets every block to the first whose ways and bus bear their
-// currents, and gives its fuse type to the ways.
-func (w *view) chooseBlocks() {
+// chooseFirst sets every slot of a kind to the first candidate that bears what it
+// must, else to the last; blocks give their fuse type to their ways.
+func (w *view) chooseFirst(kind Kind, bears func(i, k int) bool) {
 	for i, s := range w.s.slots {
-		if s.kind != BlockType {
+		if s.kind != kind {
 			continue
 		}
-		part := w.v.c.PartOf(s.owner)
-		pick := len(s.blocks) - 1
-		for k := w.s.floor[i]; k < len(s.blocks); k++ {
-			if part != nil && w.blockBears(part, s, s.blocks[k]) {
-				pick = k
-				break
-			}
+		k := w.s.floor[i]
+		for k < s.count()-1 && !bears(i, k) {
+			k++
 		}
-		s.set(pick)
-		w.s.waysTake(s)
+		s.set(min(k, s.count()-1))
+		if kind == BlockType {
+			w.s.waysTake(s)
+		}
 	}
 }
 
@@ -201,8 +190,13 @@ func (s *search) waysTake(block *slot) {
 	}
 }
 
-func (w *view) blockBears(part *circuit.Part, s *slot, t *library.BlockType) bool {
-	total := 0.0
+// blockBears tells whether the ways and the bus of a block bear their currents.
+func (w *view) blockBears(i, k int) bool {
+	s := w.s.slots[i]
+	part, t, total := w.v.c.PartOf(s.owner), s.blocks[k], 0.0
+	if part == nil {
+		return false
+	}
 	for _, sol := range w.v.sols {
 		sum := 0.0
 		for _, b := range part.Branches {
@@ -255,37 +249,24 @@ func (w *view) wayBears(part *circuit.Part, n *circuit.Terminal, t *library.Bloc
 	return true
 }
 
-// chooseRelays sets every relay to the weakest form whose contacts bear what
-// they switch.
-func (w *view) chooseRelays() {
-	for i, s := range w.s.slots {
-		if s.kind != RelayForm {
-			continue
-		}
-		pick := len(s.forms) - 1
-		for k := w.s.floor[i]; k < len(s.forms); k++ {
-			if part := w.v.c.PartOf(s.owner); part != nil && w.contactsBear(part, s.forms[k]) {
-				pick = k
-				break
-			}
-		}
-		s.set(pick)
+// contactsBear tells whether the contacts of a relay form bear what they switch.
+func (w *view) contactsBear(i, k int) bool {
+	s := w.s.slots[i]
+	part, form := w.v.c.PartOf(s.owner), s.forms[k]
+	if part == nil {
+		return false
 	}
-}
-
-func (w *view) contactsBear(part *circuit.Part, form *library.RelayForm) bool {
 	ambient := part.AmbientC()
 	if form.MaxC > 0 && ambient > form.MaxC {
 		return false
 	}
-	share := form.Share(ambient)
 	for _, b := range part.Branches {
 		if b.Kind != circuit.ContactBranch || b.Closer == nil {
 			continue
 		}
-		below := w.v.c.BelowBranch(b)
+		rated, below := rules.RelayContact(form, b, ambient), w.v.c.BelowBranch(b)
 		for _, sol := range w.v.sols {
-			if sol.Status == solve.Converged && w.contactUse(sol, b, below, form)/share > 1 {
+			if rated.Known() && sol.Status == solve.Converged && contactUse(sol, b, below, rated) > 1 {
 				return false
 			}
 		}
@@ -294,19 +275,14 @@ func (w *view) contactsBear(part *circuit.Part, form *library.RelayForm) bool {
 }
 
 // contactUse is the sum of current over rating by kind of load.
-func (w *view) contactUse(sol *solve.Solution, b *circuit.Branch, below *circuit.Below,
-	form *library.RelayForm) float64 {
+func contactUse(sol *solve.Solution, b *circuit.Branch, below *circuit.Below, rated rules.ContactRatings) float64 {
 	if !(math.Abs(sol.Amps(b)) > 0) {
 		return 0
 	}
 	use := 0.0
 	for _, x := range below.Loads {
-		rating := x.Load.Behaves.ContactA(form.MakeA, form.LampA, form.MotorA)
-		if b.Closer.Break != nil {
-			rating = form.BreakA
-		}
-		if a := math.Abs(sol.Amps(x)); a > 0 && rating > 0 {
-			use += a / rating
+		if a := math.Abs(sol.Amps(x)); a > 0 {
+			use += a / rated.Of(x.Load.Behaves)
 		}
 	}
 	return use

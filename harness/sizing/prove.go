@@ -2,6 +2,7 @@ package sizing
 
 import (
 	"math"
+	"slices"
 
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
@@ -95,20 +96,12 @@ func (p *proof) prepare() bool {
 	p.at = p.w.present()
 	sized := map[*circuit.Wire]bool{}
 	p.wide = make([][]int, len(s.slots))
-	for i, x := range s.slots {
-		if x.kind == Fuse && p.w.branch[i] != nil {
-			p.order = append(p.order, i)
-		}
-	}
-	p.w.loadsFirst(p.order)
-	for i, x := range s.slots {
-		if x.kind == Plug {
-			p.order = append(p.order, i)
-		}
-	}
-	for i, x := range s.slots {
-		if x.kind == WireSize {
-			p.order = append(p.order, i)
+	p.order = p.w.loadsFirst()
+	for _, kind := range []Kind{Plug, WireSize} {
+		for i, x := range s.slots {
+			if x.kind == kind {
+				p.order = append(p.order, i)
+			}
 			for _, y := range p.w.wires[i] {
 				sized[y] = true
 			}
@@ -120,12 +113,12 @@ func (p *proof) prepare() bool {
 		case p.w.plugged(y):
 			p.late = append(p.late, y)
 		default:
-			p.wires.put(p.w.piece(y, y.Spec.Size))
+			p.wires.put(p.w.piece(y, y.Spec.Size), 1)
 		}
 	}
 	for _, y := range p.w.v.c.Parts {
 		if y.Plug != nil && !isOpen(y) {
-			p.wires.plug(s.plugNumber(y.Plug.Family), false, 0, 1)
+			p.wires.plug(s.number(y.Plug.Family), false, 0, 1)
 		}
 	}
 	return p.bounds()
@@ -139,7 +132,11 @@ func (p *proof) bounds() bool {
 		i := p.order[k]
 		least := 0.0
 		if p.s.slots[i].kind == WireSize {
-			p.wide[i] = p.wireCandidates(i)
+			for z := range p.s.slots[i].sizes {
+				if p.couldDo(i, z) {
+					p.wide[i] = append(p.wide[i], z)
+				}
+			}
 			if len(p.wide[i]) == 0 {
 				return false
 			}
@@ -153,23 +150,11 @@ func (p *proof) bounds() bool {
 	return true
 }
 
-// wireCandidates are the sizes that could do with no fuse at all.
-func (p *proof) wireCandidates(i int) []int {
-	var list []int
-	for z := range p.s.slots[i].sizes {
-		if p.couldDo(i, z) {
-			list = append(list, z)
-		}
-	}
-	return list
-}
-
 // couldDo is fits without the fuses and plugs that are chosen.
 func (p *proof) couldDo(i, z int) bool {
 	size := p.s.slots[i].sizes[z]
 	for _, x := range p.w.wires[i] {
-		if size.AreaMm2 < p.w.leastMm2(x)*0.995 || !p.w.plugged(x) && !p.w.crimps(x, size, p.share) ||
-			!p.w.carries(x, size, p.share) {
+		if !p.w.plugged(x) && !p.w.crimps(x, size, p.share) || !p.w.stands(x, size, p.share) {
 			return false
 		}
 	}
@@ -180,7 +165,7 @@ func (p *proof) couldDo(i, z int) bool {
 // is left over of the lengths bought may all be used up by them; what they use
 // themselves stays.
 func (p *proof) leastG(k int) float64 {
-	return p.wires.totalG() - leftShare*p.wires.leftG + p.fusesG + p.rest[k]
+	return p.wires.wiresG() - leftShare*p.wires.LeftG + p.fusesG + p.rest[k]
 }
 
 // descend tries the candidates of one slot after another; false = too many.
@@ -193,104 +178,87 @@ func (p *proof) descend(k int) bool {
 		return true
 	}
 	i := p.order[k]
-	switch p.s.slots[i].kind {
-	case Fuse:
-		return p.fuseBranches(k, i)
-	case Plug:
-		return p.plugBranches(k, i)
+	x := p.s.slots[i]
+	was, before := x.at, p.fusesG
+	defer func() {
+		x.set(was)
+		p.fusesG = before
+	}()
+	for _, z := range p.candidates(i) {
+		p.at[i] = z
+		p.enter(i, z, 1)
+		ok := p.leastG(k+1) >= p.limitG-1e-9 || p.descend(k+1)
+		p.enter(i, z, -1)
+		if p.fusesG = before; !ok {
+			return false
+		}
 	}
-	return p.wireBranches(k, i)
+	return true
+}
+
+// candidates are those of a slot that could do with the fuses and plugs as they
+// are now.
+func (p *proof) candidates(i int) (list []int) {
+	x := p.s.slots[i]
+	could := func(z int) bool { return p.w.plugCould(i, z, p.share) }
+	switch x.kind {
+	case Fuse:
+		carrying := p.w.carrying(i, p.share)
+		could = func(z int) bool { return carrying[z] }
+	case WireSize:
+		could = func(z int) bool { return slices.Contains(p.wide[i], z) && p.protected(i, z) }
+	}
+	for z := range x.count() {
+		if could(z) {
+			list = append(list, z)
+		}
+	}
+	return list
+}
+
+// protected tells whether the fuses above a slot's wires protect them in a size
+// that their ends take.
+func (p *proof) protected(i, z int) bool {
+	size := p.s.slots[i].sizes[z]
+	for _, x := range p.w.wires[i] {
+		if !p.w.fused(x, size) || !p.w.crimps(x, size, p.share) {
+			return false
+		}
+	}
+	return true
+}
+
+// enter takes a candidate into the costs, and fuses and plugs into the design, or
+// out of the costs again (by -1).
+func (p *proof) enter(i, z, by int) {
+	switch x := p.s.slots[i]; x.kind {
+	case Fuse:
+		x.set(z)
+		p.fusesG += float64(by) * fuseGPerA * x.fuses[z].rating.RatingA
+	case Plug:
+		x.set(z)
+		p.wires.plug(p.s.number(x.plugs[z]), true, x.plugs[z].MaxA, by)
+	default:
+		for _, y := range p.w.wires[i] {
+			p.wires.put(p.w.piece(y, x.sizes[z]), by)
+		}
+	}
 }
 
 // end takes in a whole combination.
 func (p *proof) end() {
 	for _, x := range p.late {
-		p.wires.put(p.w.piece(x, x.Spec.Size))
+		p.wires.put(p.w.piece(x, x.Spec.Size), 1)
 	}
-	if g := p.wires.totalG() + p.fusesG; g < p.limitG-1e-9 && p.possible() {
+	if g := p.wires.wiresG() + p.fusesG; g < p.limitG-1e-9 && p.possible() {
 		p.leaves = append(p.leaves, leaf{append([]int(nil), p.at...), g})
 	}
 	for _, x := range p.late {
-		p.wires.drop(p.w.piece(x, x.Spec.Size))
+		p.wires.put(p.w.piece(x, x.Spec.Size), -1)
 	}
-}
-
-// plugBranches tries the families that could do.
-func (p *proof) plugBranches(k, i int) bool {
-	x := p.s.slots[i]
-	was := x.at
-	defer x.set(was)
-	for z, f := range x.plugs {
-		if !p.w.plugBears(i, z, p.share) {
-			continue
-		}
-		x.set(z)
-		p.at[i] = z
-		n := p.s.plugNumber(f)
-		p.wires.plug(n, true, f.MaxA, 1)
-		ok := p.leastG(k+1) >= p.limitG-1e-9 || p.descend(k+1)
-		p.wires.plug(n, true, f.MaxA, -1)
-		if !ok {
-			return false
-		}
-	}
-	return true
-}
-
-// wireBranches tries the sizes that the fuses above protect.
-func (p *proof) wireBranches(k, i int) bool {
-	for _, z := range p.wide[i] {
-		size, fits := p.s.slots[i].sizes[z], true
-		for _, x := range p.w.wires[i] {
-			fits = fits && p.w.fused(x, size) && p.w.crimps(x, size, p.share)
-		}
-		if !fits {
-			continue
-		}
-		p.at[i] = z
-		for _, x := range p.w.wires[i] {
-			p.wires.put(p.w.piece(x, size))
-		}
-		ok := p.leastG(k+1) >= p.limitG-1e-9 || p.descend(k+1)
-		for _, x := range p.w.wires[i] {
-			p.wires.drop(p.w.piece(x, size))
-		}
-		if !ok {
-			return false
-		}
-	}
-	return true
-}
-
-// fuseBranches tries the ratings that could do.
-func (p *proof) fuseBranches(k, i int) bool {
-	x := p.s.slots[i]
-	was, before := x.at, p.fusesG
-	could := p.w.carrying(i, p.share)
-	defer func() {
-		x.set(was)
-		p.fusesG = before
-	}()
-	for z := range x.fuses {
-		if !could[z] {
-			continue
-		}
-		x.set(z)
-		p.at[i] = z
-		p.fusesG = before + fuseGPerA*x.fuses[z].rating.RatingA
-		if p.leastG(k+1) < p.limitG-1e-9 && !p.descend(k+1) {
-			return false
-		}
-	}
-	return true
 }
 
 // possible tells whether the drops could be met.
 func (p *proof) possible() bool {
-	for _, d := range p.w.drops {
-		if p.w.least(d, p.at, p.share) > d.limitV {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(p.w.drops, func(d *drop) bool { return p.w.least(d, p.at, p.share) > d.limitV })
 }

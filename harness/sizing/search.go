@@ -1,6 +1,7 @@
 package sizing
 
 import (
+	"cmp"
 	"slices"
 
 	"fusewright/harness/design"
@@ -20,9 +21,8 @@ type search struct {
 	slots   []*slot
 	homes   map[home]lead
 	rater   *conductor.Rater
-	known   map[crimpKey]*library.Terminal
-	numbers numbers
-	pieces  [][]*piece // by wire
+	numbers map[any]int // of the things that ledgers hold
+	pieces  [][]*piece  // by wire
 
 	floor  []int              // by slot: candidates below are known not to do
 	tight  map[string]float64 // by load: share of its drop limit to aim at
@@ -59,8 +59,8 @@ func (a *answer) better(than *answer) bool {
 
 func newSearch(d *design.Design, slots []*slot) *search {
 	s := &search{d: d, slots: slots, homes: map[home]lead{}, rater: conductor.NewRater(d.Library, d.Practice),
-		known: map[crimpKey]*library.Terminal{}, numbers: newNumbers(), floor: make([]int, len(slots)),
-		raised: make([]bool, len(slots)), tight: map[string]float64{}}
+		numbers: map[any]int{}, floor: make([]int, len(slots)),
+		raised: make([]bool, len(slots)), tight: map[string]float64{}, shared: map[stock]string{}}
 	for _, l := range leads(d) {
 		s.homes[l.home] = l
 	}
@@ -126,10 +126,10 @@ func (s *search) rounds(v *verdict) error {
 	}
 	for range rounds {
 		w := s.look(v)
-		w.chooseBlocks()
-		w.chooseRelays()
+		w.chooseFirst(BlockType, w.blockBears)
+		w.chooseFirst(RelayForm, w.contactsBear)
 		w.chooseFuses()
-		w.choosePlugs()
+		w.chooseFirst(Plug, w.plugBears)
 		w.chooseWires()
 		a, err := s.answer()
 		if err != nil {
@@ -160,7 +160,8 @@ const maxPolishes = 6
 
 // polish tries larger and smaller fuses with the wires chosen anew: larger ones
 // lose less voltage, which thinner wires may take up, or which mends a load that
-// loses too much on any wires; smaller ones let thinner wires be protected. Each fuse is raised by itself, then all on a load's way together.
+// loses too much on any wires; smaller ones let thinner wires be protected. Each
+// fuse is raised by itself, then all on a load's way together.
 func (s *search) polish() {
 	if len(s.slots) > maxPolished {
 		return
@@ -176,7 +177,7 @@ func (s *search) polish() {
 			}
 		}
 		for _, d := range w.drops {
-			if over := d.nowV > d.limitV; !over {
+			if !(d.nowV > d.limitV) {
 				continue
 			}
 			var way []int
@@ -213,11 +214,9 @@ func (s *search) tryForms() {
 		if v, err := s.judge(); err == nil {
 			w := s.look(v)
 			w.chooseFuses()
-			w.choosePlugs()
+			w.chooseFirst(Plug, w.plugBears)
 			w.chooseWires()
-			if a, err := s.answer(); err == nil && a.better(s.best) {
-				s.best = a
-			}
+			s.improved()
 		}
 		s.take(s.best)
 	}
@@ -228,7 +227,7 @@ func (s *search) tryFuses(w *view, fuses []int, steps int) {
 	for _, i := range fuses {
 		x := s.slots[i]
 		for range steps {
-			if k := x.larger(); k >= 0 {
+			if k := x.largerThan(x.at); k >= 0 {
 				x.set(k)
 			}
 		}
@@ -272,17 +271,26 @@ func (s *search) tryTypes(w *view, i int) {
 // tryWires chooses the wires anew for the present fuses and plugs, keeps the
 // result if it is better, and goes back to the best.
 func (s *search) tryWires(w *view) {
-	defer func() { s.take(s.best) }()
 	w.chooseWires()
 	if w.widen() {
 		w.chooseWires()
 	}
-	if s.best.verdict.score == (score{}) && w.guess() >= s.best.cost.TotalG() {
-		return
+	if s.best.verdict.score != (score{}) || w.guess() < s.best.cost.TotalG() {
+		s.improved()
 	}
-	if a, err := s.answer(); err == nil && a.better(s.best) {
+	s.take(s.best)
+}
+
+// improved keeps the present choices if they are better than the best, else goes
+// back to those.
+func (s *search) improved() bool {
+	a, err := s.answer()
+	better := err == nil && a.better(s.best)
+	if better {
 		s.best = a
 	}
+	s.take(s.best)
+	return better
 }
 
 // key names the present choices.
@@ -315,16 +323,12 @@ func (s *search) answerOf(v *verdict) *answer {
 
 // take puts an answer's choices into the design.
 func (s *search) take(a *answer) {
-	for i, x := range s.slots {
+	for i, x := range s.slots { // blocks come before their ways
 		x.fuses = a.kinds[i]
 		x.set(a.at[i])
 		if x.kind == BlockType {
 			s.waysTake(x)
 		}
-	}
-	for i, x := range s.slots { // ways after their blocks
-		x.fuses = a.kinds[i]
-		x.set(a.at[i])
 	}
 }
 
@@ -360,25 +364,5 @@ func (s *search) generous() {
 
 // tighter is the share of a load's limit of drop to aim at.
 func (s *search) tighter(load string) float64 {
-	if t, ok := s.tight[load]; ok {
-		return t
-	}
-	return 1
-}
-
-// crimpKey is what a crimp part is looked up by.
-type crimpKey struct {
-	kind    string
-	areaMm2 float64
-}
-
-// terminal is library.TerminalFor, remembered.
-func (s *search) terminal(kind string, areaMm2 float64) *library.Terminal {
-	key := crimpKey{kind, areaMm2}
-	t, ok := s.known[key]
-	if !ok {
-		t = s.d.Library.TerminalFor(kind, areaMm2)
-		s.known[key] = t
-	}
-	return t
+	return cmp.Or(s.tight[load], 1)
 }

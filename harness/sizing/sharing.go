@@ -53,14 +53,6 @@ func (w *view) thickest() []int {
 	return at
 }
 
-// lose works out what the loads lose.
-func (s *sharing) lose() {
-	s.lostV = make([]float64, len(s.w.drops))
-	for k, d := range s.w.drops {
-		s.lostV[k] = s.w.predicted(d, s.at)
-	}
-}
-
 // take gives a slot another size.
 func (s *sharing) take(i, z int) {
 	for _, u := range s.w.through[i] {

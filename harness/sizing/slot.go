@@ -101,11 +101,8 @@ func setSize(w *design.WireSpec, z *library.WireSize, lib *library.Library) {
 	}
 }
 
-// larger is the next candidate of a fuse with a larger rating, of its own type
-// where that has one; -1 when there is none.
-func (s *slot) larger() int { return s.largerThan(s.at) }
-
-// largerThan is larger for another candidate than the present one.
+// largerThan is the next candidate of a fuse with a larger rating than one of
+// them, of its own type where that has one; -1 when there is none.
 func (s *slot) largerThan(i int) int {
 	now := s.fuses[i].rating.RatingA
 	for k := i + 1; k < len(s.fuses); k++ {

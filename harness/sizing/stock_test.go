@@ -64,7 +64,7 @@ func TestLedger(t *testing.T) {
 	}
 	w := p.s.look(p.s.best.verdict)
 	l := w.ledgerOf(p.s.best.at)
-	before := l.totalG()
+	before := l.wiresG()
 	for i, x := range p.s.slots {
 		if x.kind == WireSize {
 			for z := range x.sizes {
@@ -73,7 +73,7 @@ func TestLedger(t *testing.T) {
 			}
 		}
 	}
-	if d := l.totalG() - before; d > 1e-6 || d < -1e-6 {
+	if d := l.wiresG() - before; d > 1e-6 || d < -1e-6 {
 		t.Errorf("the ledger is off by %g g", d)
 	}
 	boughtG := 0.0
@@ -82,7 +82,7 @@ func TestLedger(t *testing.T) {
 			boughtG += gramsOf(t, w, line)
 		}
 	}
-	if got := cutG(w) + l.leftG; got < boughtG-1e-6 || got > boughtG+1e-6 {
+	if got := cutG(w) + l.LeftG; got < boughtG-1e-6 || got > boughtG+1e-6 {
 		t.Errorf("%.3f g cut and left over, %.3f g on the bill", got, boughtG)
 	}
 }

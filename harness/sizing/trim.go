@@ -37,11 +37,7 @@ func (s *search) lower(moves []move) bool {
 		for _, m := range moves {
 			s.slots[m.slot].set(m.to)
 		}
-		a, err := s.answer()
-		s.take(s.best)
-		if err == nil && a.better(s.best) {
-			s.best = a
-			s.take(a)
+		if s.improved() {
 			return true
 		}
 	}

@@ -4,7 +4,7 @@ import (
 	"math"
 	"slices"
 
-	"fusewright/harness/formula/conductor"
+	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
 	"fusewright/harness/network/warm"
@@ -15,13 +15,13 @@ import (
 // their currents, and the fuses around them. It is exact for the choices that
 // were judged and an estimate for others.
 type view struct {
-	s     *search
-	v     *verdict
-	rater *conductor.Rater
+	s *search
+	v *verdict
 
-	wires  [][]*circuit.Wire // by slot
-	branch []*circuit.Branch // by slot: of fuses
-	slotOf []int             // by branch: of a wire or fuse; -1 = it is given
+	wires  [][]*circuit.Wire   // by slot
+	sets   [][]*circuit.Branch // by slot: all that it sets
+	branch []*circuit.Branch   // by slot: of fuses
+	slotOf []int               // by branch: of a wire or fuse; -1 = it is given
 	// plugSlot are the slots of plugs by part.
 	plugSlot map[*circuit.Part]int
 	amps     []float64                // by branch: greatest at nominal over the situations
@@ -45,9 +45,9 @@ func (s *search) look(v *verdict) *view {
 }
 
 func (s *search) lookAnew(v *verdict) *view {
-	w := &view{s: s, v: v, rater: s.rater, guards: v.c.Guards(), plugSlot: map[*circuit.Part]int{},
+	w := &view{s: s, v: v, guards: v.c.Guards(), plugSlot: map[*circuit.Part]int{},
 		slotOf: slices.Repeat([]int{-1}, len(v.c.Branches)), terms: map[*warm.Result][]*term{},
-		wires: make([][]*circuit.Wire, len(s.slots)), branch: make([]*circuit.Branch, len(s.slots)),
+		wires: make([][]*circuit.Wire, len(s.slots)), sets: make([][]*circuit.Branch, len(s.slots)), branch: make([]*circuit.Branch, len(s.slots)),
 		amps: make([]float64, len(v.c.Branches)), corner: make([]float64, len(v.c.Branches)),
 		cold: make([][]*circuit.Branch, len(v.c.Wires))}
 	for state, results := range v.corners.Results {
@@ -86,31 +86,32 @@ func (w *view) findSlots() {
 		wires[homeOf(x)] = append(wires[homeOf(x)], x)
 	}
 	for i, s := range w.s.slots {
-		switch s.kind {
-		case WireSize:
+		part := w.v.c.PartOf(s.owner)
+		switch {
+		case s.kind == WireSize:
 			w.wires[i] = wires[home{s.owner, s.role}]
 			for _, x := range w.wires[i] {
 				w.slotOf[x.Branch.Index] = i
+				w.sets[i] = append(w.sets[i], x.Branch)
 			}
-		case Fuse:
-			if b := w.fuseBranch(s); b != nil {
-				w.branch[i], w.slotOf[b.Index] = b, i
+		case part == nil:
+		case s.kind == Fuse:
+			if b := fuseBranch(part, s.way); b != nil {
+				w.branch[i], w.slotOf[b.Index], w.sets[i] = b, i, []*circuit.Branch{b}
 			}
-		case Plug:
-			if p := w.v.c.PartOf(s.owner); p != nil {
-				w.plugSlot[p] = i
+		default:
+			w.sets[i] = part.Branches
+			if s.kind == Plug {
+				w.plugSlot[part] = i
 			}
 		}
 	}
 }
 
-func (w *view) fuseBranch(s *slot) *circuit.Branch {
-	part := w.v.c.PartOf(s.owner)
-	if part == nil {
-		return nil
-	}
+// fuseBranch is the fuse of a part, of a block that of a way; nil = none.
+func fuseBranch(part *circuit.Part, way *design.Way) *circuit.Branch {
 	for _, b := range part.Branches {
-		if b.Kind == circuit.FuseBranch && (s.way == nil || b.B == part.Terminal(s.way.Number).Node) {
+		if b.Kind == circuit.FuseBranch && (way == nil || b.B == part.Terminal(way.Number).Node) {
 			return b
 		}
 	}
@@ -201,5 +202,5 @@ func (w *view) guardA(x *circuit.Wire) float64 {
 // least over its runs, as the rules have it; hotter by aboveK, as in the worst
 // case, where the design does not give the ambient.
 func (w *view) allowedA(x *circuit.Wire, z *library.WireSize, aboveK float64) float64 {
-	return x.InPlace(w.rater, z, aboveK).AllowedA
+	return x.InPlace(w.s.rater, z, aboveK).AllowedA
 }

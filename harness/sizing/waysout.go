@@ -67,7 +67,7 @@ func (s *search) waysOut() []*WayOut {
 // tryOut chooses anew with a change in place; nil when it does not help.
 func (s *search) tryOut(what string, base *answer, given map[string]string) *WayOut {
 	t := newSearch(s.d, collect(s.d))
-	t.quick, t.rater, t.known = true, s.rater, s.known
+	t.quick, t.rater = true, s.rater
 	if err := t.run(); err != nil || !t.best.verdict.score.less(base.verdict.score) {
 		return nil
 	}
@@ -131,54 +131,57 @@ func (s *search) changed(given map[string]string) string {
 	return strings.Join(list, "; ")
 }
 
-// concerned are the wires, loads and fuses that the findings are about.
+// concerned are the wires and loads that the findings are about.
 type concerned struct {
 	wires []*circuit.Wire
 	loads []*circuit.Branch
+	known map[any]bool
 }
 
-func (w *view) concerned() concerned {
-	var c concerned
-	wires, loads := map[*circuit.Wire]bool{}, map[*circuit.Branch]bool{}
-	addWire := func(x *circuit.Wire) {
-		if !wires[x] {
-			wires[x] = true
-			c.wires = append(c.wires, x)
-		}
+func (c *concerned) addWire(x *circuit.Wire) {
+	if !c.known[x] {
+		c.known[x] = true
+		c.wires = append(c.wires, x)
 	}
-	addLoad := func(b *circuit.Branch) {
-		if loads[b] || b.Load == nil || b.Load.Load == nil {
-			return
-		}
-		loads[b] = true
-		c.loads = append(c.loads, b)
-		for _, x := range append(w.v.c.MainFeed(b.A).Wires(), w.v.c.MainReturn(b.B).Wires()...) {
-			addWire(x)
-		}
+}
+
+// addLoad adds an accessory and the wires on its way there and back.
+func (c *concerned) addLoad(w *view, b *circuit.Branch) {
+	if c.known[b] || b.Load == nil || b.Load.Load == nil {
+		return
 	}
+	c.known[b] = true
+	c.loads = append(c.loads, b)
+	for _, x := range append(w.v.c.MainFeed(b.A).Wires(), w.v.c.MainReturn(b.B).Wires()...) {
+		c.addWire(x)
+	}
+}
+
+func (w *view) concerned() *concerned {
+	c := &concerned{known: map[any]bool{}}
 	for _, f := range w.v.findings {
-		w.concern(f, addWire, addLoad)
+		c.add(w, f)
 	}
 	return c
 }
 
-// concern passes on what one finding is about.
-func (w *view) concern(f *finding.Finding, addWire func(*circuit.Wire), addLoad func(*circuit.Branch)) {
+// add adds what one finding is about.
+func (c *concerned) add(w *view, f *finding.Finding) {
 	for _, x := range w.v.c.Wires {
 		if x.Number == f.Ref {
-			addWire(x)
+			c.addWire(x)
 			for _, b := range w.v.c.BelowBranch(x.Branch).Loads {
-				addLoad(b)
+				c.addLoad(w, b)
 			}
 		}
 	}
 	for _, b := range w.v.c.Branches {
 		switch {
 		case b.Load != nil && b.Load.Load != nil && !b.Load.Standby && b.Part.Name == f.Part:
-			addLoad(b)
+			c.addLoad(w, b)
 		case b.Fuse != nil && b.Fuse.Ref == f.Ref && !b.Fuse.Factory:
 			for _, l := range w.v.c.BelowBranch(b).Loads {
-				addLoad(l)
+				c.addLoad(w, l)
 			}
 		}
 	}
@@ -257,7 +260,7 @@ func (w *view) lossiest(wires []*circuit.Wire, most int) []*circuit.Wire {
 
 // moves are the blocks above the loads concerned, in every other place that
 // makes no way longer, or that is cooler where the trouble is not voltage alone.
-func (s *search) moves(w *view, about concerned) []change {
+func (s *search) moves(w *view, about *concerned) []change {
 	var list []change
 	before, hot := s.waysM(about), s.notVoltageAlone()
 	for _, block := range s.d.Blocks {
@@ -289,7 +292,7 @@ func (s *search) notVoltageAlone() bool {
 }
 
 // waysM are the lengths of the wires on the ways of loads, there and back.
-func (s *search) waysM(about concerned) []float64 {
+func (s *search) waysM(about *concerned) []float64 {
 	c, err := circuit.Build(s.d)
 	if err != nil {
 		return nil
@@ -304,7 +307,7 @@ func (s *search) waysM(about concerned) []float64 {
 }
 
 // noLonger tells whether a change makes no way longer.
-func (s *search) noLonger(do func(*undo), about concerned, before []float64) bool {
+func (s *search) noLonger(do func(*undo), about *concerned, before []float64) bool {
 	var u undo
 	do(&u)
 	defer u.all()

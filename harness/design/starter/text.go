@@ -63,23 +63,25 @@ func (w *writer) text() string {
 }
 
 func (w *writer) heading() {
-	w.line("# A first design, to be made your own: every figure is an example. Wiring can burn: local codes,")
-	w.line("# the makers' instructions and licensed practice come first.")
-	w.line("fusewright: 1")
-	w.line("title: \"%s\"", w.a.Title)
-	w.line("vehicle: %s", w.v.name)
-	w.line("revision: A")
-	w.line("system: 12 V")
-	w.line("practice: %s", w.v.practice)
-	w.line("")
-	w.line("# The resistance of a charged battery: the maker's data sheet, or a battery tester.")
-	w.line("battery: {chemistry: %s, capacity: %s, resistance: %s, at: %s}", w.a.Battery, w.a.Capacity, w.v.resistance, w.v.source)
-	w.line("")
-	w.line("charging:")
-	w.line("  regulated: %s", w.a.Regulated)
-	w.line("  output: {%s}", w.a.Output)
-	w.line("  idle: %s", w.a.Idle)
-	w.line("  cruise: %s", w.a.Cruise)
+	fmt.Fprintf(&w.b, `# A first design, to be made your own: every figure is an example. Wiring can burn: local codes,
+# the makers' instructions and licensed practice come first.
+fusewright: 1
+title: "%s"
+vehicle: %s
+revision: A
+system: 12 V
+practice: %s
+
+# The resistance of a charged battery: the maker's data sheet, or a battery tester.
+battery: {chemistry: %s, capacity: %s, resistance: %s, at: %s}
+
+charging:
+  regulated: %s
+  output: {%s}
+  idle: %s
+  cruise: %s
+`, w.a.Title, w.v.name, w.v.practice, w.a.Battery, w.a.Capacity, w.v.resistance, w.v.source, w.a.Regulated, w.a.Output,
+		w.a.Idle, w.a.Cruise)
 }
 
 func (w *writer) listed(list []string) []string {
@@ -123,16 +125,15 @@ func (w *writer) relays() []string {
 			relayPart, w.v.block, mainPart, pilotPart, stud))
 	}
 	for _, x := range w.list {
-		switch {
-		case x.direct():
-			list = append(list, fmt.Sprintf("%s relay: {at: %s, fed by: %s fuse, wire: {length: 250 mm}, "+
-				"coil: {fed by: %s switch, returns to: %s, suppressed by: resistor}}",
-				x.name, w.v.source, x.name, x.name, stud))
-		case x.relay:
-			list = append(list, fmt.Sprintf("%s relay: {at: %s, fed by: %s %d, wire: {length: 250 mm}, "+
-				"coil: {fed by: %s switch, returns to: %s, suppressed by: resistor}}",
-				x.name, w.v.block, blockPart, x.way, x.name, stud))
+		if !x.relay {
+			continue
 		}
+		at, from := w.v.block, fmt.Sprintf("%s %d", blockPart, x.way)
+		if x.direct() {
+			at, from = w.v.source, x.name+" fuse"
+		}
+		list = append(list, fmt.Sprintf("%s relay: {at: %s, fed by: %s, wire: {length: 250 mm}, "+
+			"coil: {fed by: %s switch, returns to: %s, suppressed by: resistor}}", x.name, at, from, x.name, stud))
 	}
 	return list
 }

@@ -2,6 +2,7 @@ package circuit
 
 import (
 	"iter"
+	"slices"
 
 	"fusewright/harness/design"
 )
@@ -29,10 +30,8 @@ func (p Path) Wires() []*Wire {
 // LengthM is the length of the path's wires.
 func (p Path) LengthM() float64 {
 	sum := 0.0
-	for _, b := range p.Branches {
-		if b.Wire != nil {
-			sum += b.Wire.LengthM
-		}
+	for _, w := range p.Wires() {
+		sum += w.LengthM
 	}
 	return sum
 }
@@ -96,7 +95,7 @@ func (c *Circuit) follow(n, end *Node, at func(*Node) []*Branch, far func(*Branc
 	}
 	p.Whole = n == end
 	if back {
-		reverse(p.Branches)
+		slices.Reverse(p.Branches)
 	}
 	return p
 }
@@ -117,9 +116,9 @@ func walk(start, end *Node, at func(*Node) []*Branch, far func(*Branch) *Node, b
 				all = false
 				return
 			}
-			p := Path{Branches: append([]*Branch(nil), trail...), Whole: n == end}
+			p := Path{Branches: slices.Clone(trail), Whole: n == end}
 			if back {
-				reverse(p.Branches)
+				slices.Reverse(p.Branches)
 			}
 			paths = append(paths, p)
 			return
@@ -134,12 +133,6 @@ func walk(start, end *Node, at func(*Node) []*Branch, far func(*Branch) *Node, b
 	}
 	from(start)
 	return paths, all
-}
-
-func reverse(list []*Branch) {
-	for i, j := 0, len(list)-1; i < j; i, j = i+1, j-1 {
-		list[i], list[j] = list[j], list[i]
-	}
 }
 
 // FedBy lists the branches that feed a node directly, in the order of their

@@ -1,7 +1,9 @@
 package mutant
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"gopkg.in/yaml.v3"
 
@@ -34,13 +36,12 @@ func (s *subject) settleSize(x slot) {
 	if t == nil || err != nil || t.Size(x.value.Value) != nil {
 		return
 	}
-	best := t.Sizes[0]
-	for _, size := range t.Sizes {
-		if math.Abs(size.AreaMm2-want) < math.Abs(best.AreaMm2-want) {
-			best = size
-		}
-	}
-	setText(x.value, best.Label)
+	setText(x.value, nearest(t.Sizes, want, func(size *library.WireSize) float64 { return size.AreaMm2 }).Label)
+}
+
+// nearest is the row whose value is next to what is wanted, of equals the first.
+func nearest[T any](list []*T, want float64, of func(*T) float64) *T {
+	return slices.MinFunc(list, func(a, b *T) int { return cmp.Compare(math.Abs(of(a)-want), math.Abs(of(b)-want)) })
 }
 
 func (s *subject) newSize(x slot) *yaml.Node {
@@ -73,12 +74,7 @@ func (s *subject) settleRating(x slot) {
 	if t == nil || err != nil || len(t.Ratings) == 0 {
 		return
 	}
-	best := t.Ratings[0]
-	for _, r := range t.Ratings {
-		if math.Abs(r.RatingA-want) < math.Abs(best.RatingA-want) {
-			best = r
-		}
-	}
+	best := nearest(t.Ratings, want, func(r *library.FuseRating) float64 { return r.RatingA })
 	setText(x.value, quantity.Plain(best.RatingA, quantity.Current))
 }
 

@@ -3,7 +3,8 @@
 package finding
 
 import (
-	"sort"
+	"cmp"
+	"slices"
 
 	"fusewright/harness/design/figure"
 	"fusewright/harness/design/problem"
@@ -95,21 +96,11 @@ func All(list []*Finding) []*Finding {
 
 // Sort puts the most severe first, accepted ones last, then by place and rule.
 func Sort(list []*Finding) {
-	sort.SliceStable(list, func(i, j int) bool {
-		a, b := list[i], list[j]
-		switch {
-		case (a.Accepted == "") != (b.Accepted == ""):
-			return a.Accepted == ""
-		case a.Severity != b.Severity:
-			return a.Severity > b.Severity
-		case a.Pos.Line != b.Pos.Line:
-			return a.Pos.Line < b.Pos.Line
-		case a.Pos.Col != b.Pos.Col:
-			return a.Pos.Col < b.Pos.Col
-		case a.Rule != b.Rule:
-			return a.Rule < b.Rule
-		}
-		return a.Ref < b.Ref
+	accepted := func(f *Finding) int { return min(len(f.Accepted), 1) }
+	slices.SortStableFunc(list, func(a, b *Finding) int {
+		return cmp.Or(cmp.Compare(accepted(a), accepted(b)), cmp.Compare(b.Severity, a.Severity),
+			cmp.Compare(a.Pos.Line, b.Pos.Line), cmp.Compare(a.Pos.Col, b.Pos.Col),
+			cmp.Compare(a.Rule, b.Rule), cmp.Compare(a.Ref, b.Ref))
 	})
 }
 

@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"fmt"
-
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
@@ -52,8 +50,7 @@ fuses:
 			}
 			fin := ofWire(finding.Advice, w)
 			fin.Cause = wireOwner(top[w]).Name
-			fin.What = fmt.Sprintf("%s is live with the key off and feeds nothing", w.Text())
-			p.report(fin)
+			p.say(fin, "%s is live with the key off and feeds nothing", w.Text())
 		}
 	},
 }

@@ -1,7 +1,6 @@
 package rules
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -89,10 +88,9 @@ func feedsInto(t *circuit.Terminal) []*circuit.Wire {
 func (p *Pass) reportBackFeed(t *circuit.Terminal, fuses []string) {
 	feeds := feedsInto(t)
 	fin := ofWire(finding.Danger, feeds[len(feeds)-1])
-	fin.What = fmt.Sprintf("%s is fed %d ways, so another feed goes round %s",
-		t.Part.Name, len(feeds), wording.Few(fuses, 4))
 	fin.Figure = figure.New(float64(len(feeds)), 1, "", figure.Larger)
-	p.report(fin)
+	p.say(fin, "%s is fed %d ways, so another feed goes round %s",
+		t.Part.Name, len(feeds), wording.Few(fuses, 4))
 }
 
 // fusesAbove walks from a node towards the source and lists the fuses on the way.

@@ -1,11 +1,11 @@
 package rules
 
 import (
-	"fmt"
 	"math"
 
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/solve"
 	"fusewright/harness/review/finding"
 )
 
@@ -33,19 +33,14 @@ taps:
 `,
 	Mended: []string{"limit: 4 A", "limit: 10 A"},
 	Run: func(p *Pass) {
-		for _, part := range p.partsOf(circuit.Block) {
-			bl, _ := part.Source.(*design.Block)
-			if bl == nil || bl.TotalLimitA() <= 0 {
-				continue
-			}
+		for part, bl := range each[*design.Block](p.facts) {
 			limit := bl.TotalLimitA()
-			if sum := p.blockWorst(part); over(sum.A, limit) {
+			if sum := p.blockWorst(part); limit > 0 && over(sum.A, limit) {
 				fin := ofPart(finding.Fault, part)
-				fin.What = fmt.Sprintf("%s carries %s in all; its limit is %s",
-					part.Name, ampsOver(sum.A, limit), rated(limit))
 				atMost(&fin, "total current", sum.A, limit, "A")
 				fin.Situation = sum.situation()
-				p.report(fin)
+				p.say(fin, "%s carries %s in all; its limit is %s",
+					part.Name, ampsOver(sum.A, limit), rated(limit))
 			}
 		}
 	},
@@ -53,17 +48,9 @@ taps:
 
 // blockWorst is the largest sum of currents through a block's inner branches.
 func (p *Pass) blockWorst(part *circuit.Part) worst {
-	var most worst
-	for _, s := range p.usable {
-		sum := 0.0
+	return p.worstOf(func(s *solve.Solution, add func(float64)) {
 		for _, b := range part.Branches {
-			if a := s.Amps(b); !math.IsNaN(a) {
-				sum += math.Abs(a)
-			}
+			add(math.Abs(s.Amps(b)))
 		}
-		if sum > most.A {
-			most = worst{sum, s}
-		}
-	}
-	return most
+	})
 }

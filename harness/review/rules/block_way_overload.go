@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"fmt"
-
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
@@ -36,10 +34,8 @@ loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: rear 1, wire: {size: 1 mm²}, returns to: frame}
 `,
 	Run: func(p *Pass) {
-		for _, part := range p.partsOf(circuit.Block) {
-			if bl, _ := part.Source.(*design.Block); bl != nil {
-				p.judgeWays(part, bl)
-			}
+		for part, bl := range each[*design.Block](p.facts) {
+			p.judgeWays(part, bl)
 		}
 	},
 }
@@ -63,11 +59,10 @@ func (p *Pass) judgeWays(part *circuit.Part, bl *design.Block) {
 		fin := ofPart(finding.Fault, part)
 		fin.Part, fin.Pos = part.Name+" "+w.Number, w.Pos
 		figure, most := quantity.Against(value, limit, quantity.Current)
-		fin.What = fmt.Sprintf("way %s of %s %s %s; a way may carry %s",
-			w.Number, part.Name, what, figure, most)
 		atMost(&fin, "way", value, limit, "A")
 		fin.Situation = situation
-		p.report(fin)
+		p.say(fin, "way %s of %s %s %s; a way may carry %s",
+			w.Number, part.Name, what, figure, most)
 	}
 }
 

@@ -53,6 +53,25 @@ func TestCatalogue(t *testing.T) {
 	}
 }
 
+// A rule that is written but not in the registry would never run.
+func TestEveryRuleIsRegistered(t *testing.T) {
+	files, err := filepath.Glob("*.go")
+	if err != nil {
+		t.Fatal(err)
+	}
+	written := 0
+	for _, file := range files {
+		src, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		written += strings.Count("\n"+string(src), " = &Rule{\n")
+	}
+	if n := len(rules.All()); written != n {
+		t.Errorf("%d rules are written and %d registered (registry.go)", written, n)
+	}
+}
+
 // TestExamples runs every rule's examples: the bad one gives that rule and no
 // other open finding, the good one gives none.
 func TestExamples(t *testing.T) {

@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"fmt"
-
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/review/finding"
 )
@@ -38,9 +36,8 @@ charging:
 			return
 		}
 		fin := finding.Finding{Severity: finding.Fault, Part: "charging", Ref: "charging", Pos: c.RegulatedV.Pos}
-		fin.What = fmt.Sprintf("the charging system holds %s; %s takes at most %s", voltsOver(c.RegulatedV.Value, limit),
-			b.Chemistry.Name, quantity.Plain(limit, quantity.Voltage))
 		atMost(&fin, "regulated voltage", c.RegulatedV.Value, limit, "V")
-		p.report(fin)
+		p.say(fin, "the charging system holds %s; %s takes at most %s", voltsOver(c.RegulatedV.Value, limit),
+			b.Chemistry.Name, quantity.Plain(limit, quantity.Voltage))
 	},
 }

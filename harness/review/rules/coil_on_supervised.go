@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"fmt"
-
 	"fusewright/harness/design/figure"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
@@ -39,10 +37,9 @@ loads:
 			if tap := p.supervisedAbove(part); tap != nil {
 				a := p.c.DrawA(p.coilOf[part.Index])
 				fin := ofPart(finding.Fault, part)
-				fin.What = fmt.Sprintf("the coil of %s draws %s from %s, which a module supervises",
-					part.Name, amps(a), tap.Name)
 				decidedBy(&fin, "coil current", a, "A", figure.Larger)
-				p.report(fin)
+				p.say(fin, "the coil of %s draws %s from %s, which a module supervises",
+					part.Name, amps(a), tap.Name)
 			}
 		}
 	},

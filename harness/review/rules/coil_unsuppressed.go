@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"fmt"
-
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
@@ -29,17 +27,12 @@ loads:
 `,
 	Mended: []string{"by: none", "by: resistor"},
 	Run: func(p *Pass) {
-		for _, part := range p.partsOf(circuit.Relay) {
-			r, _ := part.Source.(*design.Relay)
-			if r == nil || r.Coil.Suppressed != "none" {
+		for part, r := range each[*design.Relay](p.facts) {
+			if r.Coil.Suppressed != "none" {
 				continue
 			}
-			fin := ofPart(finding.Advice, part)
-			if p.supervisedAbove(part) != nil {
-				fin.Severity = finding.Fault
-			}
-			fin.What = fmt.Sprintf("the coil of %s has no suppression", part.Name)
-			p.report(fin)
+			p.say(ofPart(graver(p.supervisedAbove(part) != nil, finding.Advice, finding.Fault), part),
+				"the coil of %s has no suppression", part.Name)
 		}
 	},
 }

@@ -8,14 +8,26 @@ import (
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
 	"fusewright/harness/network/solve"
+	"fusewright/library"
 )
 
-// contactRatings is what a contact switches by kind of load, in amperes; zero
+// ContactRatings is what a contact switches by kind of load, in amperes; zero
 // means not known. Of them share is left where it stands, which may be nothing.
-type contactRatings struct{ resistive, lamp, motor, share float64 }
+type ContactRatings struct{ resistive, lamp, motor, share float64 }
 
-// of is the rating for a behaviour.
-func (r contactRatings) of(b design.Behaviour) float64 {
+// RelayContact is what a contact of a relay form switches at an ambient in °C.
+func RelayContact(form *library.RelayForm, contact *circuit.Branch, ambientC float64) ContactRatings {
+	if contact.Closer.Break != nil {
+		return ContactRatings{resistive: form.BreakA, share: form.Share(ambientC)}
+	}
+	return ContactRatings{form.MakeA, form.LampA, form.MotorA, form.Share(ambientC)}
+}
+
+// Known tells whether the contact has any rating.
+func (r ContactRatings) Known() bool { return r.resistive > 0 }
+
+// Of is the rating for a behaviour.
+func (r ContactRatings) Of(b design.Behaviour) float64 {
 	return b.ContactA(r.resistive, r.lamp, r.motor) * r.share
 }
 
@@ -38,9 +50,9 @@ type loading struct {
 
 // loadingOf weighs what draws below a contact: each load's current over the
 // contact's rating for its kind, summed, in the situation where that is most.
-func (f *facts) loadingOf(contact *circuit.Branch, r contactRatings) loading {
+func (f *facts) loadingOf(contact *circuit.Branch, r ContactRatings) loading {
 	var most loading
-	if r.resistive <= 0 {
+	if !r.Known() {
 		return most
 	}
 	draws := f.drawsBelow(contact.B)
@@ -52,7 +64,7 @@ func (f *facts) loadingOf(contact *circuit.Branch, r contactRatings) loading {
 	return most
 }
 
-func weigh(s *solve.Solution, contact *circuit.Branch, draws []*circuit.Branch, r contactRatings) loading {
+func weigh(s *solve.Solution, contact *circuit.Branch, draws []*circuit.Branch, r ContactRatings) loading {
 	now := loading{A: math.Abs(s.Amps(contact)), in: s}
 	if !(now.A > 0) {
 		return loading{}
@@ -67,7 +79,7 @@ func weigh(s *solve.Solution, contact *circuit.Branch, draws []*circuit.Branch, 
 		if !(a > 0) {
 			continue
 		}
-		now.share += a / r.of(kind)
+		now.share += a / r.Of(kind)
 		known += a
 		if !seen[kind] {
 			seen[kind] = true

@@ -12,17 +12,17 @@ import (
 func TestContactMayCarryNothing(t *testing.T) {
 	for _, c := range []struct {
 		name   string
-		r      contactRatings
+		r      ContactRatings
 		behave design.Behaviour
 		want   float64
 	}{
-		{"resistive", contactRatings{40, 22, 25, 0.5}, design.Resistor, 20},
-		{"lamp", contactRatings{40, 22, 25, 0.5}, design.FilamentLamp, 11},
-		{"motor", contactRatings{40, 22, 25, 0.5}, design.Motor, 12.5},
-		{"lamp without its own", contactRatings{resistive: 40, share: 0.5}, design.FilamentLamp, 20},
-		{"nothing left", contactRatings{40, 22, 25, 0}, design.Motor, 0},
+		{"resistive", ContactRatings{40, 22, 25, 0.5}, design.Resistor, 20},
+		{"lamp", ContactRatings{40, 22, 25, 0.5}, design.FilamentLamp, 11},
+		{"motor", ContactRatings{40, 22, 25, 0.5}, design.Motor, 12.5},
+		{"lamp without its own", ContactRatings{resistive: 40, share: 0.5}, design.FilamentLamp, 20},
+		{"nothing left", ContactRatings{40, 22, 25, 0}, design.Motor, 0},
 	} {
-		if got := c.r.of(c.behave); got != c.want {
+		if got := c.r.Of(c.behave); got != c.want {
 			t.Errorf("%s: %g A, want %g A", c.name, got, c.want)
 		}
 	}

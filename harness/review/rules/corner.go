@@ -5,11 +5,9 @@ import (
 	"strings"
 
 	"fusewright/harness/design"
-	"fusewright/harness/design/figure"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
 	"fusewright/harness/network/solve"
-	"fusewright/harness/review/finding"
 )
 
 // cornered is a figure at nominal values, as it is likely and in the worst case, in
@@ -26,43 +24,6 @@ func (c cornered) decisive() float64 { return c.Of(c.by) }
 
 // measure is a figure over the situations, by the kind that decides.
 type measure func(by corner.Kind) cornered
-
-// verdict is what comes of a figure held against a limit.
-type verdict struct {
-	cornered
-	limit    float64
-	severity finding.Severity // 0 = kept
-}
-
-// held holds a figure against a limit by what the library says of the limit: the
-// figure in the situation where that is worst, and the severity. When only the
-// worst case breaks the limit without its margin it is advice.
-func (p *Pass) held(limit string, of measure, sense figure.Sense, most, mostAtWorst float64,
-	severity func(cornered) finding.Severity) verdict {
-	broken := func(c cornered, most float64) bool {
-		return c.in != nil && over(float64(sense)*c.decisive(), float64(sense)*most)
-	}
-	if c := of(p.decidedBy(limit)); broken(c, most) {
-		return verdict{c, most, severity(c)}
-	}
-	if c := of(corner.AtWorst); broken(c, mostAtWorst) {
-		return verdict{c, mostAtWorst, finding.Advice}
-	}
-	return verdict{}
-}
-
-// decidedBy is the figure against which a limit holds.
-func (f *facts) decidedBy(limit string) corner.Kind {
-	if v := f.d.Library.Verdict(limit); v != nil {
-		return corner.KindOf(v.Figure)
-	}
-	return corner.AtWorst
-}
-
-// always is a severity that does not hang on the figure.
-func always(s finding.Severity) func(cornered) finding.Severity {
-	return func(cornered) finding.Severity { return s }
-}
 
 // worstCorner takes a figure over the situations with an operating point and
 // keeps the one whose figure of a kind is greatest (sign 1) or least (sign -1). ok
@@ -131,17 +92,4 @@ func (c cornered) said(print func(float64) string) string {
 		}
 	}
 	return " " + kindWords[c.by] + " (" + strings.Join(others, ", ") + ")"
-}
-
-// decides gives a finding a cornered figure with its limit: what is left of it by
-// the figure that decides is the margin, negative when it is over.
-func (c cornered) decides(f *finding.Finding, name string, worse figure.Sense, scale, limit float64, unit string) {
-	f.Situation = c.in.Name
-	f.Leave = f.Severity == finding.Advice // only the worst case breaks the limit
-	f.Figure = figure.New(c.decisive()*scale, limit*scale, unit, worse)
-	f.Numbers = []finding.Number{{Name: name + " nominal", Value: c.Nominal * scale, Unit: unit},
-		{Name: name + " likely", Value: c.Likely * scale, Unit: unit},
-		{Name: name + " worst case", Value: c.Corner * scale, Unit: unit},
-		{Name: "limit", Value: limit * scale, Unit: unit},
-		{Name: "margin", Value: float64(worse) * (limit - c.decisive()) * scale, Unit: unit}}
 }

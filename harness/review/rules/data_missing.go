@@ -184,9 +184,8 @@ func (p *Pass) missingReratings() {
 		}
 		f := ofFuse(finding.Advice, b)
 		f.Cause = "re-rating of " + d.Type.Name
-		f.What = fmt.Sprintf("what %s carries at %s is not known: no re-rating for heat is published for %s",
+		p.say(f, "what %s carries at %s is not known: no re-rating for heat is published for %s",
 			fuseText(b), celsius(d.AmbientC), d.Type.Name)
-		p.report(f)
 	}
 }
 
@@ -200,8 +199,7 @@ func (p *Pass) missingTimes() {
 			}
 			f := ofFuse(finding.Advice, s.fuse)
 			f.Cause = "times of " + s.fuse.Fuse.Type.Name
-			f.What = fmt.Sprintf("whether %s bears the start of %s is not known: %s", fuseText(s.fuse), part.Name, s.Note)
-			p.report(f)
+			p.say(f, "whether %s bears the start of %s is not known: %s", fuseText(s.fuse), part.Name, s.Note)
 		}
 	}
 }

@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"iter"
 	"math"
 	"slices"
 
@@ -44,20 +45,6 @@ type facts struct {
 	stuckOn      []bool // by part index: relays that nothing can release
 	mark         []int  // visited stamps for walks
 	markNumber   int
-}
-
-// worst is the largest current of a branch over the usable solutions.
-type worst struct {
-	A  float64 // magnitude
-	in *solve.Solution
-}
-
-// situation is where it is worst, or "" when there is no usable solution.
-func (w worst) situation() string {
-	if w.in == nil {
-		return ""
-	}
-	return w.in.Situation.Name
 }
 
 func newFacts(in *Input) *facts {
@@ -133,6 +120,17 @@ func (f *facts) partsOf(k circuit.Kind) []*circuit.Part {
 	return list
 }
 
+// each goes through the parts of a kind, with what the design says of them.
+func each[S design.Part](f *facts) iter.Seq2[*circuit.Part, S] {
+	return func(yield func(*circuit.Part, S) bool) {
+		for _, p := range f.c.Parts {
+			if s, ok := p.Source.(S); ok && !yield(p, s) {
+				return
+			}
+		}
+	}
+}
+
 // branchesOf lists the branches of a kind in order.
 func (f *facts) branchesOf(k circuit.BranchKind) []*circuit.Branch {
 	var list []*circuit.Branch
@@ -199,15 +197,3 @@ func (f *facts) limitSource(key string, given bool) string {
 	}
 	return ""
 }
-
-// graver is the severity one step up for critical loads.
-func graver(critical bool, plain, critically finding.Severity) finding.Severity {
-	if critical {
-		return critically
-	}
-	return plain
-}
-
-// over tells whether a figure is above its limit by more than the rounding of
-// the arithmetic: a 5 A load fits a limit of 5 A.
-func over(figure, limit float64) bool { return figure > limit+1e-9*math.Abs(limit) }

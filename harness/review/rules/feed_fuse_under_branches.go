@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"fmt"
-
 	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
@@ -54,8 +52,7 @@ func (p *Pass) judgeBranches(b *circuit.Branch) {
 		return
 	}
 	fin := ofFuse(finding.Advice, b)
-	fin.What = fmt.Sprintf("%s feeds %s, which draw %s together",
-		fuseText(b), wording.Few(names(draws), 4), amps(sum))
 	atMost(&fin, "sum of branches", sum, fuseRating(b), "A")
-	p.report(fin)
+	p.say(fin, "%s feeds %s, which draw %s together",
+		fuseText(b), wording.Few(names(draws), 4), amps(sum))
 }

@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"fmt"
-
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
@@ -41,8 +39,7 @@ loads:
 			}
 			fin := ofWire(finding.Advice, w)
 			fin.Cause = usual
-			fin.What = fmt.Sprintf("feed %s is %s, the colour of the returns", w.Text(), usual)
-			p.report(fin)
+			p.say(fin, "feed %s is %s, the colour of the returns", w.Text(), usual)
 		}
 	},
 }

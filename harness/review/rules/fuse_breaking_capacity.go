@@ -1,7 +1,6 @@
 package rules
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -83,11 +82,10 @@ func (p *Pass) judgeBreaking(b *circuit.Branch) {
 	severity := graver(p.practice.Afloat && fault > breaks*near, finding.Advice, finding.Danger)
 	fin := ofFuse(severity, b)
 	fin.Leave = severity == finding.Advice
-	fin.What = fmt.Sprintf("a short behind %s draws about %s; type %s breaks at most %s",
-		fuseText(b), ampsOver(fault, breaks), b.Fuse.Type.Name, rated(breaks))
 	atMost(&fin, "prospective current", fault, breaks, "A")
 	fin.Source = b.Fuse.Type.Source.String()
-	p.report(fin)
+	p.say(fin, "a short behind %s draws about %s; type %s breaks at most %s",
+		fuseText(b), ampsOver(fault, b.Fuse.Type.BreakingA), b.Fuse.Type.Name, rated(b.Fuse.Type.BreakingA))
 }
 
 // mustBreakA is what the standard of boats asks of a device by its battery, without

@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"fmt"
-
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
@@ -45,8 +43,8 @@ func (p *Pass) reportGrading(up, down *circuit.Branch) {
 	fin := ofFuse(finding.Advice, down)
 	fin.Cause = fusePlace(up)
 	is, least := quantity.Against(ratio, p.practice.FuseRatio, quantity.Number)
-	fin.What = fmt.Sprintf("%s stands behind %s: a ratio of %s, at least %s is wanted", fuseText(down), fuseText(up), is, least)
 	atLeast(&fin, "ratio of ratings", ratio, p.practice.FuseRatio, "")
 	fin.Source = p.limitSource("fuse ratio", false)
-	p.report(fin)
+	p.say(fin, "%s stands behind %s: a ratio of %s, at least %s is wanted",
+		fuseText(down), fuseText(up), is, least)
 }

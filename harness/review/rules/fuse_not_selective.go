@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"fmt"
-
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/study/protection"
@@ -62,9 +60,8 @@ func (p *Pass) reportInverted(f *protection.Fuse, pair *protection.Pair) {
 	fin := ofFuse(finding.Advice, f.Branch)
 	fin.Cause = fusePlace(f.Branch)
 	open, above := quantity.Against(pair.DownS, pair.UpS, quantity.Duration)
-	fin.What = fmt.Sprintf("a short %s draws %s: %s may take %s to open, and %s above it opens within %s",
+	atMost(&fin, "latest opening", pair.DownS, pair.UpS, "s")
+	p.say(fin, "a short %s draws %s: %s may take %s to open, and %s above it opens within %s",
 		where(pair.Inverted), amps(pair.InvertedA), fuseText(f.Branch), open,
 		fuseText(pair.Above), above)
-	atMost(&fin, "latest opening", pair.DownS, pair.UpS, "s")
-	p.report(fin)
 }

@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"fmt"
-
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
@@ -62,11 +60,10 @@ func (p *Pass) reportFuseOverWire(fuse *circuit.Branch, w *circuit.Wire) {
 	a, share := p.allowed(w), p.practice.FuseWireShare
 	fin := ofWire(p.letsThrough(w, fuseRating(fuse), finding.Danger), w)
 	fin.Cause = fusePlace(fuse)
-	fin.What = fmt.Sprintf("%s protects %s, which may carry %s %s",
-		fuseText(fuse), w.Text(), a.textFor(fuseRating(fuse)), a.where())
 	fin.Change = a.change()
 	atMost(&fin, "fuse rating", fuseRating(fuse), share*a.AllowedA, "A")
 	fin.Numbers = append(fin.Numbers, a.numbers()...)
 	fin.Source = a.Source + "; " + p.limitSource("fuse share of wire", false)
-	p.report(fin)
+	p.say(fin, "%s protects %s, which may carry %s %s",
+		fuseText(fuse), w.Text(), a.textFor(fuseRating(fuse)), a.where())
 }

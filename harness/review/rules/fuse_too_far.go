@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"fmt"
-
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
@@ -43,16 +41,11 @@ func (p *Pass) judgeFuseDistance(u unfusedWire) {
 	if !over(u.lengthM, limit) {
 		return
 	}
-	severity := finding.Fault
-	if u.lengthM > 2*limit {
-		severity = finding.Danger
-	}
-	fin := ofWire(severity, u.wire)
-	fin.What = fmt.Sprintf("%s starts %s of conductor without a fuse; at most %s is allowed",
-		u.wire.Text(), p.length(u.lengthM), p.length(limit))
+	fin := ofWire(graver(u.lengthM > 2*limit, finding.Fault, finding.Danger), u.wire)
 	atMost(&fin, "unfused length", u.lengthM, limit, "m")
 	fin.Source = p.limitSource(fuseDistanceKey(u.wire), given)
-	p.report(fin)
+	p.say(fin, "%s starts %s of conductor without a fuse; at most %s is allowed",
+		u.wire.Text(), p.length(u.lengthM), p.length(limit))
 }
 
 func fuseDistanceKey(w *circuit.Wire) string {

@@ -1,7 +1,6 @@
 package rules
 
 import (
-	"fmt"
 	"strings"
 
 	"fusewright/harness/design"
@@ -29,8 +28,8 @@ loads:
 `,
 	Mended: []string{", type: blade F", ""},
 	Run: func(p *Pass) {
-		for _, part := range p.partsOf(circuit.Block) {
-			if b, _ := part.Source.(*design.Block); b != nil && b.Type != nil && b.Type.FuseType != "" {
+		for part, b := range each[*design.Block](p.facts) {
+			if b.Type != nil && b.Type.FuseType != "" {
 				p.judgeFuseTypes(part, b)
 			}
 		}
@@ -46,8 +45,7 @@ func (p *Pass) judgeFuseTypes(part *circuit.Part, b *design.Block) {
 		}
 		fin := ofPart(finding.Fault, part)
 		fin.Part, fin.Pos = part.Name+" "+w.Number, w.Pos
-		fin.What = fmt.Sprintf("way %s of %s holds a %s fuse; the block takes %s",
+		p.say(fin, "way %s of %s holds a %s fuse; the block takes %s",
 			w.Number, part.Name, w.FuseType.Name, b.Type.FuseType)
-		p.report(fin)
 	}
 }

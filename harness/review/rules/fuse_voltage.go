@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"fmt"
-
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/review/finding"
 )
@@ -43,10 +41,9 @@ charging:
 				continue
 			}
 			fin := ofFuse(finding.Danger, b)
-			fin.What = fmt.Sprintf("%s of type %s is rated %s, the system reaches %s", fuseText(b),
-				b.Fuse.Type.Name, quantity.Plain(b.Fuse.Type.MaxV, quantity.Voltage), voltsOver(need, b.Fuse.Type.MaxV))
 			atLeast(&fin, "voltage rating", b.Fuse.Type.MaxV, need, "V")
-			p.report(fin)
+			p.say(fin, "%s of type %s is rated %s, the system reaches %s", fuseText(b),
+				b.Fuse.Type.Name, quantity.Plain(b.Fuse.Type.MaxV, quantity.Voltage), voltsOver(need, b.Fuse.Type.MaxV))
 		}
 	},
 }

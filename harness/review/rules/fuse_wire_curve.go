@@ -1,7 +1,6 @@
 package rules
 
 import (
-	"fmt"
 	"math"
 
 	"fusewright/harness/design/quantity"
@@ -70,13 +69,12 @@ func (p *Pass) reportCurve(f *protection.Fuse, w *protection.Wire) {
 	fin := ofWire(severity, w.Wire)
 	fin.Cause, fin.Pos = fusePlace(f.Branch), f.Branch.Fuse.Pos
 	value, most := quantity.Against(open, stands, quantity.Duration)
-	fin.What = fmt.Sprintf("at %s %s may take %s to open; %s stands it for %s", amps(at),
-		fuseText(f.Branch), value, w.Wire.Text(), most)
 	atMost(&fin, "latest opening", open, stands, "s")
 	if !math.IsInf(w.KnownRatio, 1) {
 		fin.Numbers = append(fin.Numbers, finding.Number{Name: "time stood over latest opening", Value: w.KnownRatio})
 	}
 	fin.Leave = severity == finding.Advice
-	p.report(fin)
+	p.say(fin, "at %s %s may take %s to open; %s stands it for %s", amps(at),
+		fuseText(f.Branch), value, w.Wire.Text(), most)
 	p.standsAside(w.Wire, overloadHurtsWire, fuseOverWire, returnBelowFuse, shortOverheatsWire)
 }

@@ -1,7 +1,7 @@
 package rules
 
 import (
-	"sort"
+	"slices"
 
 	"fusewright/harness/network/circuit"
 )
@@ -69,20 +69,18 @@ func (f *facts) drawsBelow(start *circuit.Node) []*circuit.Branch {
 		}
 		return true
 	})
-	sort.Slice(list, func(i, j int) bool { return list[i].Index < list[j].Index })
+	slices.SortFunc(list, func(a, b *circuit.Branch) int { return a.Index - b.Index })
 	return list
 }
 
 // names lists part names of branches without repeats, by the alphabet.
 func names(branches []*circuit.Branch) []string {
 	var list []string
-	seen := map[*circuit.Part]bool{}
 	for _, b := range branches {
-		if b.Part != nil && !seen[b.Part] {
-			seen[b.Part] = true
+		if b.Part != nil {
 			list = append(list, b.Part.Name)
 		}
 	}
-	sort.Strings(list)
-	return list
+	slices.Sort(list)
+	return slices.Compact(list)
 }

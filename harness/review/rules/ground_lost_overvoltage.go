@@ -1,7 +1,6 @@
 package rules
 
 import (
-	"fmt"
 	"math"
 
 	"fusewright/harness/design"
@@ -93,13 +92,12 @@ func (p *Pass) reportSuffering(l *fault.Lost, a *fault.Affected) {
 	if a.AfterV > 0 {
 		way = p.overWhat(a)
 	}
-	fin.What = fmt.Sprintf("with %s lost, %s gets %s, %s", returnText(l.Branch), a.Branch.Part.Name,
-		volts(math.Abs(a.AfterV)), way)
 	fin.Numbers = []finding.Number{{Name: "voltage", Value: a.AfterV, Unit: "V"},
 		{Name: "before", Value: a.BeforeV, Unit: "V"}}
 	fin.Figure = figure.New(math.Abs(a.AfterV), math.NaN(), "V", figure.Larger)
 	fin.Situation = a.Situation.Name
-	p.report(fin)
+	p.say(fin, "with %s lost, %s gets %s, %s", returnText(l.Branch), a.Branch.Part.Name,
+		volts(math.Abs(a.AfterV)), way)
 }
 
 // overWhat says which limit a voltage is over.

@@ -1,11 +1,9 @@
 package rules
 
 import (
-	"fmt"
-	"math"
-
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/solve"
 	"fusewright/harness/review/finding"
 )
 
@@ -28,18 +26,13 @@ loads:
 `,
 	Mended: []string{"limit: 2 A", "limit: 10 A"},
 	Run: func(p *Pass) {
-		for _, part := range p.partsOf(circuit.Ground) {
-			g, _ := part.Source.(*design.Ground)
-			if g == nil || !g.LimitA.Given() {
-				continue
-			}
-			if w := p.groundWorst(part); over(w.A, g.LimitA.Value) {
+		for part, g := range each[*design.Ground](p.facts) {
+			if w := p.groundWorst(part); g.LimitA.Given() && over(w.A, g.LimitA.Value) {
 				fin := ofPart(finding.Fault, part)
-				fin.What = fmt.Sprintf("%s carries %s of returns; its limit is %s",
-					part.Name, ampsOver(w.A, g.LimitA.Value), rated(g.LimitA.Value))
 				atMost(&fin, "current", w.A, g.LimitA.Value, "A")
 				fin.Situation = w.situation()
-				p.report(fin)
+				p.say(fin, "%s carries %s of returns; its limit is %s",
+					part.Name, ampsOver(w.A, g.LimitA.Value), rated(g.LimitA.Value))
 			}
 		}
 	},
@@ -47,19 +40,11 @@ loads:
 
 // groundWorst is the largest sum of currents into a ground.
 func (p *Pass) groundWorst(part *circuit.Part) worst {
-	var most worst
-	for _, s := range p.usable {
-		sum := 0.0
+	return p.worstOf(func(s *solve.Solution, add func(float64)) {
 		for _, t := range part.Terminals {
 			for _, w := range wiresTo(t) {
-				if a := s.Amps(w.Branch); !math.IsNaN(a) {
-					sum += a
-				}
+				add(s.Amps(w.Branch))
 			}
 		}
-		if sum > most.A {
-			most = worst{sum, s}
-		}
-	}
-	return most
+	})
 }

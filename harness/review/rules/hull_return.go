@@ -1,10 +1,7 @@
 package rules
 
 import (
-	"fmt"
-
 	"fusewright/harness/design"
-	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
 
@@ -34,17 +31,15 @@ loads:
 		if !p.practice.Afloat {
 			return
 		}
-		for _, part := range p.partsOf(circuit.Ground) {
-			g, ok := part.Source.(*design.Ground)
-			if !ok || g.Kind != design.FrameStud {
+		for part, g := range each[*design.Ground](p.facts) {
+			if g.Kind != design.FrameStud {
 				continue
 			}
 			for _, t := range part.Terminals {
 				for _, w := range wiresTo(t) {
 					fin := ofWire(finding.Fault, w)
 					fin.Cause = part.Name
-					fin.What = fmt.Sprintf("%s takes return %s and leads on through metal, not by a wire", part.Name, w.Text())
-					p.report(fin)
+					p.say(fin, "%s takes return %s and leads on through metal, not by a wire", part.Name, w.Text())
 				}
 			}
 		}

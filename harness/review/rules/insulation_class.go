@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"fmt"
-
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
@@ -46,17 +44,12 @@ runs:
 
 func (p *Pass) reportHotPlace(w *circuit.Wire) {
 	t := w.Spec.Type
-	severity := finding.Fault
-	if w.AmbientC >= t.ClassC {
-		severity = finding.Danger
-	}
 	limit := t.ClassC - p.practice.HotSpotMarginC
-	fin := ofWire(severity, w)
+	fin := ofWire(graver(w.AmbientC >= t.ClassC, finding.Fault, finding.Danger), w)
 	fin.Cause = w.AmbientAt + ", " + t.Name
 	value, most := quantity.Against(w.AmbientC, limit, quantity.Temperature)
-	fin.What = fmt.Sprintf("%s meets %s at %s; its insulation %s is of class %s, %s with the margin",
-		w.Text(), value, w.AmbientAt, t.Name, celsius(t.ClassC), most)
 	atMost(&fin, "ambient", w.AmbientC, limit, "°C")
 	fin.Source = t.Source.String() + "; " + p.limitSource("margin to class K", false)
-	p.report(fin)
+	p.say(fin, "%s meets %s at %s; its insulation %s is of class %s, %s with the margin",
+		w.Text(), value, w.AmbientAt, t.Name, celsius(t.ClassC), most)
 }

@@ -1,7 +1,7 @@
 package rules
 
 import (
-	"sort"
+	"slices"
 
 	"fusewright/harness/network/circuit"
 )
@@ -46,9 +46,6 @@ func (f *facts) findKeyless() *keylessLoads {
 			}
 		}
 	}
-	sort.SliceStable(k.byHand, func(i, j int) bool {
-		return k.byHand[i].gate.Index < k.byHand[j].gate.Index
-	})
 	return k
 }
 
@@ -83,6 +80,6 @@ func (f *facts) liveBelow(gate *circuit.Branch, live []bool) []*circuit.Branch {
 		}
 		return !f.excused(b)
 	})
-	sort.Slice(list, func(i, j int) bool { return list[i].Index < list[j].Index })
+	slices.SortFunc(list, func(a, b *circuit.Branch) int { return a.Index - b.Index })
 	return list
 }

@@ -52,10 +52,9 @@ limits: {standby: 2 A, days to no start: 8 h}
 func (p *Pass) reportAlwaysOn(part *circuit.Part) {
 	fin := ofPart(finding.Fault, part)
 	drain := p.c.DrawA(loadBranch(part))
-	fin.What = fmt.Sprintf("%s is on whenever the battery is connected and draws about %s",
-		part.Name, amps(drain))
 	decidedBy(&fin, "drain", drain, "A", figure.Larger)
-	p.report(fin)
+	p.say(fin, "%s is on whenever the battery is connected and draws about %s",
+		part.Name, amps(drain))
 }
 
 // reportStandby is about a load that no switch parts from the battery and that
@@ -63,11 +62,10 @@ func (p *Pass) reportAlwaysOn(part *circuit.Part) {
 func (p *Pass) reportStandby(part *circuit.Part, l *design.Load) {
 	fin := ofPart(finding.Fault, part)
 	use := p.c.DrawA(loadBranch(part))
-	fin.What = fmt.Sprintf("%s is live whenever the battery is connected: %s at rest, about %s in use",
-		part.Name, amps(l.StandbyA.Value), amps(use))
 	decidedBy(&fin, "drain at rest", l.StandbyA.Value, "A", figure.Larger)
 	fin.Numbers = append(fin.Numbers, finding.Number{Name: "in use", Value: use, Unit: "A"})
-	p.report(fin)
+	p.say(fin, "%s is live whenever the battery is connected: %s at rest, about %s in use",
+		part.Name, amps(l.StandbyA.Value), amps(use))
 }
 
 // isolates tells whether a contact is a battery switch, by its library type.
@@ -96,7 +94,6 @@ func (p *Pass) reportByHand(g handGroup) {
 	if g.gate.Closer.OwnSwitch != nil {
 		subject = g.gate.Part.Name + " can be left on by its own switch"
 	}
-	fin.What = fmt.Sprintf("%s with the key off, drawing about %s", subject, amps(sum))
 	decidedBy(&fin, "drain", sum, "A", figure.Larger)
-	p.report(fin)
+	p.say(fin, "%s with the key off, drawing about %s", subject, amps(sum))
 }

@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"fmt"
-
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
@@ -48,8 +46,7 @@ func (p *Pass) judgeHighest(part *circuit.Part, l *design.Load) {
 		return
 	}
 	fin := ofPart(graver(l.Critical, finding.Fault, finding.Danger), part)
-	fin.What = fmt.Sprintf("%s gets %s and %s", part.Name, voltsOver(v, limit), can)
 	atMost(&fin, "voltage", v, limit, "V")
 	fin.Situation = at.Situation.Name
-	p.report(fin)
+	p.say(fin, "%s gets %s and %s", part.Name, voltsOver(v, limit), can)
 }

@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"fmt"
-
 	"fusewright/harness/design/figure"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
@@ -44,9 +42,8 @@ func (p *Pass) judgeLowest(part *circuit.Part, least float64) {
 		return
 	}
 	fin := ofPart(v.severity, part)
-	fin.What = fmt.Sprintf("%s gets %s and needs %s", part.Name, v.split(volts), volts(least))
 	v.decides(&fin, "voltage", figure.Smaller, 1, least, "V")
-	p.report(fin)
+	p.say(fin, "%s gets %s and needs %s", part.Name, v.split(volts), volts(least))
 }
 
 // minimumV is the voltage a load needs: the design's, else the library's; zero

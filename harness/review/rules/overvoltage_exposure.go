@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"fmt"
-
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/review/finding"
 )
@@ -35,11 +33,10 @@ loads:
 			}
 			fin := ofPart(finding.Advice, e.Branch.Part)
 			value, most := quantity.Against(e.HighV, e.BearsV, quantity.Voltage)
-			fin.What = fmt.Sprintf("%s gets %s when the regulator fails high and withstands %s", e.Branch.Part.Name,
-				value, most)
 			atMost(&fin, "voltage", e.HighV, e.BearsV, "V")
 			fin.Situation = e.HighIn.Name
-			p.report(fin)
+			p.say(fin, "%s gets %s when the regulator fails high and withstands %s", e.Branch.Part.Name,
+				value, most)
 		}
 	},
 }

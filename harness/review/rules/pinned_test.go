@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"fusewright/harness/design"
+	"fusewright/harness/formula/fusing"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
 	"fusewright/harness/proof/example"
@@ -493,5 +494,84 @@ func TestBackwardAtTheEdge(t *testing.T) {
 func TestLongOverloadLimitIsTheOneSaid(t *testing.T) {
 	if !strings.Contains(fuseWireCurve.Severity, "for a minute or longer") || longOverloadS != 60 {
 		t.Errorf("%g s, the rule says %q", longOverloadS, fuseWireCurve.Severity)
+	}
+}
+
+// At the practice's ratio two fuses in series are far enough apart, below it not.
+func TestGradingAtTheEdge(t *testing.T) {
+	p := passOf(t, fuseGrading, "")
+	down := part(t, p, "lamp fuse").Branches[0]
+	up := p.above(down)
+	for off, want := range map[float64]finding.Severity{-0.01: finding.Advice, 0: none, 0.01: none} {
+		down.Fuse.Rating = &library.FuseRating{RatingA: 5}
+		up.Fuse.Rating = &library.FuseRating{RatingA: p.practice.FuseRatio*5 + off}
+		says(t, fmt.Sprintf("%g A from the ratio", off), p.run(), want)
+	}
+}
+
+// A way that may carry 10 A holds a fuse of 10 A and no larger one.
+func TestWayAtItsLimit(t *testing.T) {
+	for rating, want := range map[string]finding.Severity{"7.5 A": none, "10 A": none, "15 A": finding.Fault} {
+		p := passOf(t, blockWayOverload, fmt.Sprintf(`
+blocks:
+  rear block: {way limit: 10 A, total limit: 30 A, at: rear, fed by: keyed feed, wire: {size: 6 mm²}, ways: {1: {type: blade C, fuse: %s}}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: rear block 1, wire: {size: 1 mm²}, returns to: frame}
+`, rating))
+		says(t, rating, p.run(), want)
+	}
+}
+
+// What is left of a limit is the limit less the value, of a floor the value less it.
+func TestMarginsByHand(t *testing.T) {
+	for _, c := range []struct {
+		holds        func(*finding.Finding, string, float64, float64, string)
+		value, limit float64
+		margin       float64
+	}{{atMost, 12, 10, -2}, {atMost, 10, 10, 0}, {atMost, 9, 10, 1}, {atLeast, 9, 10, -1}, {atLeast, 10, 10, 0}, {atLeast, 12, 10, 2}} {
+		var f finding.Finding
+		c.holds(&f, "x", c.value, c.limit, "A")
+		if got := f.Numbers[2].Value; got != c.margin || f.Numbers[0].Value != c.value || f.Numbers[1].Value != c.limit {
+			t.Errorf("%g against %g: %+v", c.value, c.limit, f.Numbers)
+		}
+		if beyond := f.Figure.Beyond(); beyond != -c.margin {
+			t.Errorf("%g against %g is %g beyond", c.value, c.limit, beyond)
+		}
+	}
+}
+
+// A wire is overtaken when its device's latest opening comes no sooner than the time
+// it stands, where that is published.
+func TestOvertakenAtTheEdge(t *testing.T) {
+	p := passOf(t, fuseWireCurve, "")
+	for ratio, want := range map[float64]bool{0.99: true, 1: true, 1.01: false} {
+		w := &protection.Wire{Wire: p.c.Wires[0], Protection: fusing.Protection{KnownRatio: ratio, KnownWorstA: 20}}
+		if got := p.overtaken(w); got != want {
+			t.Errorf("ratio %g: %t", ratio, got)
+		}
+	}
+	if p.overtaken(&protection.Wire{Wire: p.c.Wires[0]}) {
+		t.Error("overtaken where nothing is published")
+	}
+}
+
+// Of the shorts that hurt a wire the one with the least margin is told, of equal
+// ones the first.
+func TestWorstShortAtTheEdge(t *testing.T) {
+	p := passOf(t, shortOverheatsWire, "")
+	w := p.c.Wires[0]
+	for _, c := range []struct {
+		standS []float64 // of 1 s until the fuse opens
+		want   int
+	}{{[]float64{0.5, 0.4}, 1}, {[]float64{0.4, 0.5}, 0}, {[]float64{0.5, 0.5}, 0}} {
+		p.in.Faults = &fault.Study{}
+		for _, s := range c.standS {
+			sh := &fault.Short{Fed: true}
+			sh.Results[0] = fault.Result{Clearing: fault.Clearing{Device: w.Branch, SlowS: 1}, Worst: &fault.Heat{Wire: w, Seconds: 1, DamageS: s}}
+			p.in.Faults.Shorts = append(p.in.Faults.Shorts, sh)
+		}
+		if got := p.worstShorts()[w.Index].short; got != p.in.Faults.Shorts[c.want] {
+			t.Errorf("%v: another one", c.standS)
+		}
 	}
 }

@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"fmt"
-
 	"fusewright/harness/design/figure"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
@@ -57,9 +55,8 @@ func (p *Pass) judgePlugEnd(w *circuit.Wire, at *circuit.Terminal, contact *libr
 		return
 	}
 	fin := ofWire(v.severity, w)
-	fin.What = fmt.Sprintf("%s carries %s through the plug of %s; %s is rated %s",
-		w.Text(), v.split(against(limitA, quantity.Current)), at.Part.Name, what, rated(limitA))
 	v.decides(&fin, "current", figure.Larger, 1, limitA, "A")
 	fin.Source = source.String()
-	p.report(fin)
+	p.say(fin, "%s carries %s through the plug of %s; %s is rated %s",
+		w.Text(), v.split(against(limitA, quantity.Current)), at.Part.Name, what, rated(limitA))
 }

@@ -1,7 +1,6 @@
 package rules
 
 import (
-	"fmt"
 	"slices"
 
 	"fusewright/harness/review/finding"
@@ -45,11 +44,10 @@ loads:
 				most = slices.Max(plug.Family.Ways)
 			}
 			fin := ofPart(finding.Fault, part)
-			fin.What = fmt.Sprintf("%d wires end at the plug of %s; the largest housing of %s has %d ways",
-				plug.Needed, part.Name, plug.Family.Name, most)
 			atMost(&fin, "ways", float64(plug.Needed), float64(most), "")
 			fin.Source = plug.Family.Source.String()
-			p.report(fin)
+			p.say(fin, "%d wires end at the plug of %s; the largest housing of %s has %d ways",
+				plug.Needed, part.Name, plug.Family.Name, most)
 		}
 	},
 }

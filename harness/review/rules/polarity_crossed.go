@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"fmt"
-
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
@@ -27,10 +25,8 @@ loads:
 	Run: func(p *Pass) {
 		for _, part := range p.partsOf(circuit.Load) {
 			if feed := crossed(part); feed != nil {
-				fin := ofPart(graver(accessory(part).Polarised, finding.Advice, finding.Fault), part)
-				fin.What = fmt.Sprintf("the feed of %s is %s and its return red: the colours are exchanged",
+				p.say(ofPart(graver(accessory(part).Polarised, finding.Advice, finding.Fault), part), "the feed of %s is %s and its return red: the colours are exchanged",
 					part.Name, feed.Spec.Colour.Code())
-				p.report(fin)
 			}
 		}
 	},

@@ -1,7 +1,6 @@
 package rules
 
 import (
-	"fmt"
 	"math"
 
 	"fusewright/harness/design"
@@ -36,9 +35,8 @@ loads:
 `,
 	Mended: []string{"make 24 V", "make 12 V"},
 	Run: func(p *Pass) {
-		for _, part := range p.partsOf(circuit.Relay) {
-			r, _ := part.Source.(*design.Relay)
-			if r == nil || r.Form == nil || p.coilOf[part.Index] == nil {
+		for part, r := range each[*design.Relay](p.facts) {
+			if r.Form == nil || p.coilOf[part.Index] == nil {
 				continue
 			}
 			if r.Form.CoilV > 0 && r.Form.CoilV != p.d.NominalV() {
@@ -52,11 +50,10 @@ loads:
 
 func (p *Pass) reportCoilNominal(part *circuit.Part, form *library.RelayForm) {
 	fin := ofPart(finding.Fault, part)
-	fin.What = fmt.Sprintf("%s has a %s coil in a %s system",
-		part.Name, volts(form.CoilV), volts(p.d.NominalV()))
 	fin.Numbers = []finding.Number{{Name: "coil voltage", Value: form.CoilV, Unit: "V"},
 		{Name: "limit", Value: p.d.NominalV(), Unit: "V"}}
-	p.report(fin)
+	p.say(fin, "%s has a %s coil in a %s system",
+		part.Name, volts(form.CoilV), volts(p.d.NominalV()))
 }
 
 // suppliedV is the voltage below which a coil counts as not supplied: what
@@ -78,9 +75,8 @@ func (p *Pass) judgePullIn(part *circuit.Part, form *library.RelayForm) {
 	}
 	fin := ofPart(finding.Fault, part)
 	value, most := quantity.Against(least, need, quantity.Voltage)
-	fin.What = fmt.Sprintf("the coil of %s gets %s and needs %s to pull in where it stands",
-		part.Name, value, most)
 	atLeast(&fin, "coil voltage", least, need, "V")
 	fin.Situation = at.Situation.Name
-	p.report(fin)
+	p.say(fin, "the coil of %s gets %s and needs %s to pull in where it stands",
+		part.Name, value, most)
 }

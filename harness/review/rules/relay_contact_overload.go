@@ -1,7 +1,6 @@
 package rules
 
 import (
-	"fmt"
 	"math"
 
 	"fusewright/harness/design"
@@ -39,9 +38,8 @@ charging: {regulated: 14.3 V, output: {1300 rpm: 32 A, 3000 rpm: 40 A}, idle: 13
 `,
 	Mended: []string{"form: micro", "form: mini", "power: 220 W", "power: 200 W"},
 	Run: func(p *Pass) {
-		for _, part := range p.partsOf(circuit.Relay) {
-			r, _ := part.Source.(*design.Relay)
-			if r == nil || r.Form == nil {
+		for part, r := range each[*design.Relay](p.facts) {
+			if r.Form == nil {
 				continue
 			}
 			for _, b := range part.Branches {
@@ -55,21 +53,16 @@ charging: {regulated: 14.3 V, output: {1300 rpm: 32 A, 3000 rpm: 40 A}, idle: 13
 
 func (p *Pass) judgeRelayContact(part *circuit.Part, form *library.RelayForm, b *circuit.Branch) {
 	ambient := part.AmbientC()
-	r := contactRatings{form.MakeA, form.LampA, form.MotorA, form.Share(ambient)}
-	if b.Closer.Break != nil {
-		r = contactRatings{resistive: form.BreakA, share: r.share}
-	}
-	u := p.loadingOf(b, r)
+	u := p.loadingOf(b, RelayContact(form, b, ambient))
 	if !over(u.share, 1) {
 		return
 	}
 	fin := ofPart(finding.Danger, part)
-	fin.What = fmt.Sprintf("contact %s switches %s of %s, %s of its rating at %s",
-		b.Name, amps(u.A), wording.And(u.kinds), share100(u.share), celsius(ambient))
 	atMost(&fin, "use of rating", u.share*100, 100, "%")
 	fin.Situation = u.in.Situation.Name
 	fin.Source = form.Source.String()
-	p.report(fin)
+	p.say(fin, "contact %s switches %s of %s, %s of its rating at %s",
+		b.Name, amps(u.A), wording.And(u.kinds), share100(u.share), celsius(ambient))
 }
 
 // share100 is a share of a rating, with the digits that tell it from the whole.

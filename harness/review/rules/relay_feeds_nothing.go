@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"fmt"
-
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
@@ -33,9 +31,7 @@ loads:
 			if leadsOn(part) {
 				continue
 			}
-			fin := ofPart(finding.Fault, part)
-			fin.What = fmt.Sprintf("nothing is fed by the contacts of %s", part.Name)
-			p.report(fin)
+			p.say(ofPart(finding.Fault, part), "nothing is fed by the contacts of %s", part.Name)
 		}
 	},
 }

@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"fmt"
-
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
@@ -38,8 +36,7 @@ loads:
 			if able.nodes[coil.A.Index] || able.nodes[coil.B.Index] {
 				why = "its coil has no way back to the battery"
 			}
-			fin.What = fmt.Sprintf("%s can never be energised: %s", part.Name, why)
-			p.report(fin)
+			p.say(fin, "%s can never be energised: %s", part.Name, why)
 		}
 	},
 }

@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"fmt"
-
 	"fusewright/harness/design/figure"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
@@ -45,10 +43,9 @@ loads:
 			}
 			fin := ofPart(finding.Fault, part)
 			a := p.c.DrawA(p.coilOf[part.Index])
-			fin.What = fmt.Sprintf("the coil of %s is energised with the key off and all switches open; nothing can release it",
-				part.Name)
 			decidedBy(&fin, "coil current", a, "A", figure.Larger)
-			p.report(fin)
+			p.say(fin, "the coil of %s is energised with the key off and all switches open; nothing can release it",
+				part.Name)
 		}
 	},
 }

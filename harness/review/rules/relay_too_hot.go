@@ -1,11 +1,8 @@
 package rules
 
 import (
-	"fmt"
-
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
-	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
 
@@ -41,20 +38,18 @@ loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp relay, wire: {size: 1 mm²}, returns to: frame}
 `,
 	Run: func(p *Pass) {
-		for _, part := range p.partsOf(circuit.Relay) {
-			r, _ := part.Source.(*design.Relay)
-			if r == nil || r.Form == nil || r.Form.MaxC <= 0 || part.Place == nil {
+		for part, r := range each[*design.Relay](p.facts) {
+			if r.Form == nil || r.Form.MaxC <= 0 || part.Place == nil {
 				continue
 			}
 			if t := part.AmbientC(); t > r.Form.MaxC {
 				fin := ofPart(finding.Fault, part)
 				value, most := quantity.Against(t, r.Form.MaxC, quantity.Temperature)
-				fin.What = fmt.Sprintf("%s stands at %s in %s; %s withstands %s",
-					part.Name, part.Place.Name,
-					value, r.Form.Name, most)
 				atMost(&fin, "ambient", t, r.Form.MaxC, "°C")
 				fin.Source = r.Form.Source.String()
-				p.report(fin)
+				p.say(fin, "%s stands at %s in %s; %s withstands %s",
+					part.Name, part.Place.Name,
+					value, r.Form.Name, most)
 			}
 		}
 	},

@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"fmt"
-
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
@@ -37,10 +35,9 @@ func (p *Pass) reportReturn(fuse *circuit.Branch, w *circuit.Wire) {
 	a := p.allowed(w)
 	fin := ofWire(p.letsThrough(w, fuseRating(fuse), finding.Danger), w)
 	fin.Cause = fusePlace(fuse)
-	fin.What = fmt.Sprintf("return %s may carry %s %s, but its feed is protected by %s",
-		w.Text(), a.textFor(fuseRating(fuse)), a.where(), fuseText(fuse))
 	fin.Change = a.change()
 	atMost(&fin, "fuse rating", fuseRating(fuse), p.practice.FuseWireShare*a.AllowedA, "A")
 	fin.Source = a.Source + "; " + p.limitSource("fuse share of wire", false)
-	p.report(fin)
+	p.say(fin, "return %s may carry %s %s, but its feed is protected by %s",
+		w.Text(), a.textFor(fuseRating(fuse)), a.where(), fuseText(fuse))
 }

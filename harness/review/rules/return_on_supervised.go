@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"fmt"
-
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
@@ -32,9 +30,7 @@ grounds:
 			if ground == nil {
 				continue
 			}
-			fin := ofPart(finding.Fault, part)
-			fin.What = fmt.Sprintf("%s returns through %s, which a module supervises", part.Name, ground.Name)
-			p.report(fin)
+			p.say(ofPart(finding.Fault, part), "%s returns through %s, which a module supervises", part.Name, ground.Name)
 		}
 	},
 }

@@ -1,7 +1,6 @@
 package rules
 
 import (
-	"fmt"
 	"math"
 
 	"fusewright/harness/design/figure"
@@ -50,9 +49,8 @@ const rideTolerance = 1e-5
 
 func (p *Pass) reportEmpty(r *ride.Result) {
 	f := finding.Finding{Severity: finding.Fault, Part: r.Ride.Name, Ref: r.Ride.Name, Pos: r.Ride.Pos}
-	f.What = fmt.Sprintf("on the ride %s the battery is empty after %s, in leg %d",
-		r.Ride.Name, quantity.Format(r.EmptyS, quantity.Duration), len(r.Legs))
 	decidedBy(&f, "empty after", r.EmptyS, "s", figure.Smaller)
 	f.Numbers = append(f.Numbers, finding.Number{Name: "below start reserve after", Value: r.ReserveS, Unit: "s"})
-	p.report(f)
+	p.say(f, "on the ride %s the battery is empty after %s, in leg %d",
+		r.Ride.Name, quantity.Format(r.EmptyS, quantity.Duration), len(r.Legs))
 }

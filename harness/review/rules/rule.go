@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -89,6 +90,12 @@ func (p *Pass) report(f finding.Finding) {
 		f.Source = p.rule.Source
 	}
 	p.found = append(p.found, &f)
+}
+
+// say is report of a finding with its sentence.
+func (p *Pass) say(f finding.Finding, format string, args ...any) {
+	f.What = fmt.Sprintf(format, args...)
+	p.report(f)
 }
 
 // Check runs every rule and returns the findings sorted, the most severe

@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"fmt"
-
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
@@ -72,10 +70,9 @@ func (p *Pass) judgeSharedReturn(part *circuit.Part, w *circuit.Wire, fuses []*c
 		return
 	}
 	fin := ofWire(p.letsThrough(w, total, finding.Fault), w)
-	fin.What = fmt.Sprintf("common return %s may carry %s %s, but the %d fuses of what returns to %s let through %s together",
-		w.Text(), a.textFor(total), a.where(), len(fuses), part.Name, ampsOver(total, a.AllowedA))
 	atMost(&fin, "fuses together", total, limit, "A")
-	p.report(fin)
+	p.say(fin, "common return %s may carry %s %s, but the %d fuses of what returns to %s let through %s together",
+		w.Text(), a.textFor(total), a.where(), len(fuses), part.Name, ampsOver(total, a.AllowedA))
 	p.standsAside(w, overloadHurtsWire, fuseOverWire, returnBelowFuse, wireOverCurrent)
 }
 

@@ -1,7 +1,6 @@
 package rules
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -83,13 +82,12 @@ func (p *Pass) reportOverheated(w *circuit.Wire, worst worstShort) {
 	r := &worst.short.Results[worst.state]
 	h := r.Worst
 	fin := ofWire(finding.Danger, w)
-	fin.What = fmt.Sprintf("a short %s drives %s through %s for up to %s, until %s opens; it reaches %s, its limit is %s",
-		where(worst.short), amps(h.Amps), w.Text(), duration(h.Seconds), fuseText(r.Device),
-		temperature(h.EndC), temperature(h.LimitC))
 	atMost(&fin, "latest opening", h.Seconds, h.DamageS, "s")
 	if !math.IsInf(h.EndC, 1) {
 		fin.Numbers = append(fin.Numbers, finding.Number{Name: "end temperature", Value: h.EndC, Unit: "°C"})
 	}
-	p.report(fin)
+	p.say(fin, "a short %s drives %s through %s for up to %s, until %s opens; it reaches %s, its limit is %s",
+		where(worst.short), amps(h.Amps), w.Text(), duration(h.Seconds), fuseText(r.Device),
+		temperature(h.EndC), temperature(h.LimitC))
 	p.standsAside(w, fuseOverWire, returnBelowFuse)
 }

@@ -1,7 +1,6 @@
 package rules
 
 import (
-	"fmt"
 	"math"
 
 	"fusewright/harness/design/figure"
@@ -59,11 +58,10 @@ situations:
 
 func (p *Pass) reportSneak(l *fault.Lost, a *fault.Affected) {
 	fin := p.ofLost(finding.Fault, l, a)
-	fin.What = fmt.Sprintf("with %s lost, %s gets %s though it is off: current goes back through it",
-		returnText(l.Branch), a.Branch.Part.Name, volts(math.Abs(a.AfterV)))
 	decidedBy(&fin, "voltage of a part that is off", math.Abs(a.AfterV), "V", figure.Larger)
 	fin.Situation = a.Situation.Name
-	p.report(fin)
+	p.say(fin, "with %s lost, %s gets %s though it is off: current goes back through it",
+		returnText(l.Branch), a.Branch.Part.Name, volts(math.Abs(a.AfterV)))
 }
 
 // ofLost starts a finding about a part that suffers when a return is lost; it

@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"fmt"
-
 	"fusewright/harness/design"
 	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
@@ -31,11 +29,7 @@ loads:
 `,
 	Mended: []string{"rating: 5 A", "rating: 20 A"},
 	Run: func(p *Pass) {
-		for _, part := range p.partsOf(circuit.Switch) {
-			s, _ := part.Source.(*design.Switch)
-			if s == nil {
-				continue
-			}
+		for part, s := range each[*design.Switch](p.facts) {
 			for _, b := range part.Branches {
 				if b.Closer != nil {
 					p.judgeSwitch(part, b, p.switchRatings(s))
@@ -48,32 +42,31 @@ loads:
 // switchRatings takes the type's ratings, or divides the design's own rating
 // by the factors of AC 43.13-1B Table 11-4: at 12 V lamps 5, motors 2; at 28 V
 // lamps 8, motors 3 and even heaters 2.
-func (p *Pass) switchRatings(s *design.Switch) contactRatings {
+func (p *Pass) switchRatings(s *design.Switch) ContactRatings {
 	if s.RatingA.Given() {
 		if p.d.NominalV() > 12 {
-			return contactRatings{s.RatingA.Value / 2, s.RatingA.Value / 8, s.RatingA.Value / 3, 1}
+			return ContactRatings{s.RatingA.Value / 2, s.RatingA.Value / 8, s.RatingA.Value / 3, 1}
 		}
-		return contactRatings{s.RatingA.Value, s.RatingA.Value / 5, s.RatingA.Value / 2, 1}
+		return ContactRatings{s.RatingA.Value, s.RatingA.Value / 5, s.RatingA.Value / 2, 1}
 	}
 	if s.Type != nil {
-		return contactRatings{s.Type.ResistiveA, s.Type.LampA, s.Type.MotorA, 1}
+		return ContactRatings{s.Type.ResistiveA, s.Type.LampA, s.Type.MotorA, 1}
 	}
-	return contactRatings{}
+	return ContactRatings{}
 }
 
 // lifeShare is how far the use of a rating for lamps or motors may go before it is
 // more than a question of the contacts' life (common practice, no source).
 const lifeShare = 2.0
 
-func (p *Pass) judgeSwitch(part *circuit.Part, b *circuit.Branch, r contactRatings) {
+func (p *Pass) judgeSwitch(part *circuit.Part, b *circuit.Branch, r ContactRatings) {
 	u := p.loadingOf(b, r)
 	if !over(u.share, 1) {
 		return
 	}
 	fin := ofPart(graver(over(u.A, r.resistive) || over(u.share, lifeShare), finding.Advice, finding.Fault), part)
-	fin.What = fmt.Sprintf("%s switches %s of %s, %s of its rating for that kind of load (%s resistive)",
-		part.Name, amps(u.A), wording.And(u.kinds), share100(u.share), rated(r.resistive))
 	atMost(&fin, "use of rating", u.share*100, 100, "%")
 	fin.Situation = u.in.Situation.Name
-	p.report(fin)
+	p.say(fin, "%s switches %s of %s, %s of its rating for that kind of load (%s resistive)",
+		part.Name, amps(u.A), wording.And(u.kinds), share100(u.share), rated(r.resistive))
 }

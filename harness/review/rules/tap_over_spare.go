@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"fmt"
-
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
@@ -27,19 +25,14 @@ taps:
 `,
 	Mended: []string{"spare: 300 mA", "spare: 1 A"},
 	Run: func(p *Pass) {
-		for _, part := range p.partsOf(circuit.Tap) {
-			t, _ := part.Source.(*design.Tap)
-			if t == nil || !t.SpareA.Given() {
-				continue
-			}
-			if w := p.tapWorst(part); over(w.A, t.SpareA.Value) {
+		for part, t := range each[*design.Tap](p.facts) {
+			if w := p.tapWorst(part); t.SpareA.Given() && over(w.A, t.SpareA.Value) {
 				fin := ofPart(finding.Fault, part)
 				value, most := quantity.Against(w.A, t.SpareA.Value, quantity.Current)
-				fin.What = fmt.Sprintf("%s gives %s and has %s to spare",
-					part.Name, value, most)
 				atMost(&fin, "current", w.A, t.SpareA.Value, "A")
 				fin.Situation = w.situation()
-				p.report(fin)
+				p.say(fin, "%s gives %s and has %s to spare",
+					part.Name, value, most)
 			}
 		}
 	},

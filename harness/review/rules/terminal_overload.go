@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"fmt"
-
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 	"fusewright/library"
@@ -76,10 +74,9 @@ func weaker(a, b *library.Terminal) *library.Terminal {
 
 func (p *Pass) reportTerminal(w *circuit.Wire, end *library.Terminal, i worst) {
 	fin := ofWire(finding.Fault, w)
-	fin.What = fmt.Sprintf("%s carries %s; its terminal %s is rated %s",
-		w.Text(), ampsOver(i.A, end.MaxA), end.Name, rated(end.MaxA))
 	atMost(&fin, "current", i.A, end.MaxA, "A")
 	fin.Situation = i.situation()
 	fin.Source = end.Source.String()
-	p.report(fin)
+	p.say(fin, "%s carries %s; its terminal %s is rated %s",
+		w.Text(), ampsOver(i.A, end.MaxA), end.Name, rated(end.MaxA))
 }

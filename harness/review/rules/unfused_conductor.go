@@ -1,7 +1,6 @@
 package rules
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -80,8 +79,7 @@ func (p *Pass) reportUnfused(root *circuit.Wire, said map[*circuit.Wire]bool) {
 		said[w] = true
 		fin := ofWire(finding.Danger, w)
 		fin.Cause = wireOwner(root).Name
-		fin.What = fmt.Sprintf("%s has no fuse between the battery and its end", w.Text())
 		decidedBy(&fin, "unfused length", lengthM[w], "m", figure.Larger)
-		p.report(fin)
+		p.say(fin, "%s has no fuse between the battery and its end", w.Text())
 	}
 }

@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"fmt"
-
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
@@ -46,10 +44,8 @@ loads:
 // judgeSealing reports the plug of a part, and the part itself.
 func (p *Pass) judgeSealing(part *circuit.Part) {
 	if plug := part.Plug; plug != nil && !plug.Family.Sealed {
-		fin := ofPart(finding.Fault, part)
-		fin.What = fmt.Sprintf("the plug of %s, %s, is not sealed, and %s is wet", part.Name, plug.Family.Name,
+		p.say(ofPart(finding.Fault, part), "the plug of %s, %s, is not sealed, and %s is wet", part.Name, plug.Family.Name,
 			part.Place.Name)
-		p.report(fin)
 	}
 	kind := ""
 	switch s := part.Source.(type) {
@@ -65,7 +61,5 @@ func (p *Pass) judgeSealing(part *circuit.Part) {
 	if kind == "" {
 		return
 	}
-	fin := ofPart(finding.Advice, part)
-	fin.What = fmt.Sprintf("%s, %s, is not sealed, and %s is wet", part.Name, kind, part.Place.Name)
-	p.report(fin)
+	p.say(ofPart(finding.Advice, part), "%s, %s, is not sealed, and %s is wet", part.Name, kind, part.Place.Name)
 }

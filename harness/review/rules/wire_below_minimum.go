@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"fmt"
-
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
@@ -49,11 +47,10 @@ func (p *Pass) judgeMinimum(w *circuit.Wire) {
 	}
 	fin := ofWire(severity, w)
 	value, most := quantity.Against(mm2, least, quantity.Area)
-	fin.What = fmt.Sprintf("%s has %s of copper; at least %s is wanted%s",
-		w.Text(), value, most, where)
 	atLeast(&fin, "area", mm2, least, "mm²")
 	fin.Source = p.limitSource(key, false)
-	p.report(fin)
+	p.say(fin, "%s has %s of copper; at least %s is wanted%s",
+		w.Text(), value, most, where)
 }
 
 // flexesAt names the run or place where a wire is bent in use; "" when nowhere.

@@ -1,9 +1,6 @@
 package rules
 
 import (
-	"math"
-
-	"fusewright/harness/design/figure"
 	"fusewright/harness/design/lengths"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
@@ -34,29 +31,6 @@ func against(limit float64, dim quantity.Dimension) func(float64) string {
 // ampsOver and voltsOver are against for the usual two.
 func ampsOver(v, limit float64) string  { return against(limit, quantity.Current)(v) }
 func voltsOver(v, limit float64) string { return against(limit, quantity.Voltage)(v) }
-
-// atMost gives a finding the three numbers every limit rule shows: the value, its
-// limit, and what is left (negative when it is over), all in one unit. The first
-// two decide it. For a floor, use atLeast.
-func atMost(f *finding.Finding, name string, value, limit float64, unit string) {
-	f.Numbers = []finding.Number{{Name: name, Value: value, Unit: unit},
-		{Name: "limit", Value: limit, Unit: unit}, {Name: "margin", Value: limit - value, Unit: unit}}
-	f.Figure = figure.New(value, limit, unit, figure.Larger)
-}
-
-// atLeast is atMost for a value that must not be below its limit.
-func atLeast(f *finding.Finding, name string, value, limit float64, unit string) {
-	f.Numbers = []finding.Number{{Name: name, Value: value, Unit: unit},
-		{Name: "limit", Value: limit, Unit: unit}, {Name: "margin", Value: value - limit, Unit: unit}}
-	f.Figure = figure.New(value, limit, unit, figure.Smaller)
-}
-
-// decidedBy gives a finding its first number, which decides it and is held against
-// nothing.
-func decidedBy(f *finding.Finding, name string, value float64, unit string, worse figure.Sense) {
-	f.Numbers = []finding.Number{{Name: name, Value: value, Unit: unit}}
-	f.Figure = figure.New(value, math.NaN(), unit, worse)
-}
 
 // ofPart starts a finding about a part.
 func ofPart(s finding.Severity, p *circuit.Part) finding.Finding {
