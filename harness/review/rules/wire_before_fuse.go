@@ -68,6 +68,9 @@ func (p *Pass) judgeBeforeFuse(w *circuit.Wire) {
 	if largest == nil || !a.known() {
 		return
 	}
+	if at := p.guards[w.From.Node.Index]; at.known() { // a fuse further up takes no more than it lets through
+		sum = math.Min(sum, at.A)
+	}
 	limit, through, grave := p.practice.FuseWireShare*a.AllowedA, fuseRating(largest), finding.Danger
 	what := fuseText(largest)
 	if !over(through, limit) {
