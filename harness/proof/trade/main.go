@@ -16,10 +16,16 @@ import (
 func main() {
 	folder := flag.String("testdata", "testdata/trade", "folder with answers.csv, published.csv and designs")
 	verbose := flag.Bool("v", false, "print what lies inside too, and all findings")
+	page := flag.Bool("page", false, "write the page docs/trade.md")
 	only := flag.String("only", "", "answers, published or designs")
 	flag.Parse()
 	out := bufio.NewWriter(os.Stdout)
-	err := run(out, *folder, *only, *verbose)
+	var err error
+	if *page {
+		err = writePage(out, *folder)
+	} else {
+		err = run(out, *folder, *only, *verbose)
+	}
 	out.Flush()
 	if err != nil {
 		fmt.Fprintln(os.Stderr, "trade:", err)
@@ -47,7 +53,7 @@ func run(w io.Writer, folder, only string, verbose bool) error {
 		}
 	}
 	if only == "" || only == "designs" {
-		return printDesigns(w, "testdata/corpus-clean-trade", verbose)
+		return printDesigns(w, handDesigns, verbose)
 	}
 	return nil
 }
