@@ -20,9 +20,10 @@ const (
 // user's own library file.
 var Certainties = []string{TwoSources, OneSource, Computed, FromMemory, CommonPractice, UserData}
 
-// String gives the text with its certainty, for printing beside a number.
+// String gives the text with its certainty, for printing beside a number, once where
+// the text ends in it.
 func (s Source) String() string {
-	if s.Text == s.Certainty || s.Certainty == "" {
+	if strings.HasSuffix(s.Text, s.Certainty) {
 		return s.Text
 	}
 	return s.Text + " (" + s.Certainty + ")"

@@ -1,6 +1,7 @@
 package document
 
 import (
+	"math"
 	"fmt"
 	"io"
 	"strconv"
@@ -157,7 +158,7 @@ func strip(e cutting.End) string {
 }
 
 // fineMetres prints a length in metres to the tenth of a millimetre.
-func fineMetres(m float64) string { return strconv.FormatFloat(m, 'f', 4, 64) }
+func fineMetres(m float64) string { return strconv.FormatFloat(math.Round(m*1e4)/1e4+0, 'f', 4, 64) } // + 0: no minus nought
 
 // metres prints a length in metres to the millimetre.
 func metres(m float64) string { return strconv.FormatFloat(m, 'f', 3, 64) }

@@ -21,6 +21,15 @@ func printed(v *float64, dim quantity.Dimension) string {
 func amps(v *float64) string  { return printed(v, quantity.Current) }
 func volts(v *float64) string { return printed(v, quantity.Voltage) }
 func share(v *float64) string { return printed(v, quantity.Share) }
+
+// charge is a state of charge; a ride moves it by tenths of a percent.
+func charge(v *float64) string {
+	if v == nil {
+		return none
+	}
+	return quantity.Fixed(100**v, 1) + " %"
+}
+
 func times(v *float64) string { return printed(v, quantity.Number) }
 
 // rating is a nominal current.

@@ -119,8 +119,8 @@ func WriteRides(w io.Writer, rep *RideReport) error {
 	for _, r := range rep.Rides {
 		fmt.Fprintf(&b, "\nride %s\n", r.Name)
 		r.Table().write(&b)
-		fmt.Fprintf(&b, "charge %s at the start, %s at the end, lowest %s at %s\n", share(r.StartCharge),
-			share(r.EndCharge), share(r.LowestCharge), clock(r.LowestChargeS))
+		fmt.Fprintf(&b, "charge %s at the start, %s at the end, lowest %s at %s\n", charge(r.StartCharge),
+			charge(r.EndCharge), charge(r.LowestCharge), clock(r.LowestChargeS))
 		b.WriteString(wrap("", r.Outcome()))
 		for _, text := range r.Remarks() {
 			b.WriteString(wrap("", text))
@@ -139,9 +139,8 @@ func (r *Ride) Table() *Table {
 		if l.Key == string(design.KeyOff) {
 			engine = "key off"
 		}
-		charge, reserve := against(l.EndCharge, l.StartReserve, quantity.Share)
 		t.add(fmt.Sprint(i+1), clock(l.FromS), clock(l.ToS), engine, celsius(&l.AmbientC), amps(l.OutputA), amps(l.LoadA),
-			signed(l.BatteryA), posts(l), charge, reserve)
+			signed(l.BatteryA), posts(l), charge(l.EndCharge), charge(l.StartReserve))
 	}
 	return t
 }

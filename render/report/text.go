@@ -49,17 +49,23 @@ func nameOf(h Heading) string {
 // rest on an assumption; "" when there are none.
 func notChecked(list []Finding) string {
 	n := 0
-	for _, f := range list {
-		switch f.Rule {
-		case "data-missing", "load-never-on", "situation-unsolved":
-			n++
+	var fired []string
+	for _, rule := range []string{"data-missing", "load-never-on", "situation-unsolved"} {
+		before := n
+		for _, f := range list {
+			if f.Rule == rule {
+				n++
+			}
+		}
+		if n > before {
+			fired = append(fired, rule)
 		}
 	}
 	if n == 0 {
 		return ""
 	}
 	return "Not checked, or resting on an assumption: " + wording.Count(n, "point", "points") +
-		" above (data-missing, load-never-on, situation-unsolved)."
+		" above (" + strings.Join(fired, ", ") + ")."
 }
 
 func writeFinding(b *strings.Builder, f Block, said map[string]bool) {

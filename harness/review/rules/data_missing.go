@@ -192,11 +192,13 @@ func (p *Pass) missingReratings() {
 // missingTimes reports fuse types that have no fast edge although a load with
 // a starting current hangs on one.
 func (p *Pass) missingTimes() {
+	said := map[*circuit.Branch]bool{}
 	for _, part := range p.partsOf(circuit.Load) {
 		for _, s := range p.starts(part) {
-			if s.EdgeKnown || !math.IsNaN(s.MeltShare) {
+			if s.EdgeKnown || !math.IsNaN(s.MeltShare) || said[s.fuse] {
 				continue
 			}
+			said[s.fuse] = true
 			f := ofFuse(finding.Advice, s.fuse)
 			f.Cause = "times of " + s.fuse.Fuse.Type.Name
 			p.say(f, "whether %s bears the start of %s is not known: %s", fuseText(s.fuse), part.Name, s.Note)

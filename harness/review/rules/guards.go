@@ -78,8 +78,9 @@ func (g guard) behind(b *circuit.Branch) guard {
 	return g
 }
 
-// above is the next fuse towards the source, nil when some way has none; of
-// parallel feeds the one on the way that lets through most.
+// above is the next fuse towards the source, nil when some way has none, be it one
+// that comes back through the fuse from its far end; of parallel feeds the one on
+// the way that lets through most.
 func (f *facts) above(fuse *circuit.Branch) *circuit.Branch {
 	var most *circuit.Branch
 	var lets guard
@@ -90,7 +91,7 @@ func (f *facts) above(fuse *circuit.Branch) *circuit.Branch {
 			most, lets = up, g
 		}
 	}
-	if at.Bare {
+	if far := f.guards[fuse.B.Index]; at.Bare || far.fuse == nil && math.IsInf(far.A, 1) {
 		return nil
 	}
 	return most
