@@ -21,7 +21,7 @@ var fuseBreakingCapacity = &Rule{
 	Limits:   "the fuse type's breaking capacity at the system's voltage, of the lowest voltage published that is not below it; what it must break is at most what the table asks of boats",
 	Why:      "a fuse that must break more than it can may burst and go on arcing",
 	Change:   "fit a type with a higher breaking capacity as the first fuse",
-	Severity: "danger afloat; advice on vehicles, and up to a tenth above the limit for devices that feed others, half for branches: a battery's resistance is not known better",
+	Severity: "danger afloat; advice on vehicles, and up to a tenth above the limit, up to half of devices of 30 A and less: a battery's resistance is not known better",
 	Source: "Ohm's law, fault-current articles (two sources); breaking capacity of ISO 8820 " +
 		"types: makers' data sheets (two sources)",
 	Mend: MendBreaking,
@@ -66,11 +66,12 @@ func (p *Pass) behindA(b *circuit.Branch) float64 {
 
 // roughly is the ratio within which a fault current is not known better: the
 // battery's resistance decides it, and differs by more between two of a type. A
-// branch device is small, and its own resistance and contacts limit the current
-// more than the study's new ones do (common practice, no source).
+// small device's own resistance and contacts limit the current more than the
+// study's new ones do (common practice, no source).
 const (
-	roughly       = 1.1
-	branchRoughly = 1.5
+	roughly      = 1.1
+	smallRoughly = 1.5
+	smallA       = 30.0 // up to which a device is small
 )
 
 func (p *Pass) judgeBreaking(b *circuit.Branch) {
@@ -93,9 +94,9 @@ func (p *Pass) judgeBreaking(b *circuit.Branch) {
 func (p *Pass) mustBreakA(b *circuit.Branch) (mustA, near float64) {
 	bank := battery.Of(p.d)
 	main := slices.ContainsFunc(p.branchesOf(circuit.FuseBranch), func(x *circuit.Branch) bool { return p.above(x) == b })
-	near = branchRoughly
-	if main {
-		near = roughly
+	near = roughly
+	if fuseRating(b) <= smallA {
+		near = smallRoughly
 	}
 	if !p.practice.Afloat || bank == nil || bank.CrankingA() == 0 {
 		return math.Inf(1), near
