@@ -86,7 +86,7 @@ func (p *Pass) judgeBreaking(b *circuit.Branch) {
 	atMost(&fin, "prospective current", fault, breaks, "A")
 	fin.Source = b.Fuse.Type.Source.String()
 	p.say(fin, "a short behind %s draws about %s; type %s breaks at most %s",
-		fuseText(b), ampsOver(fault, b.Fuse.Type.BreakingA), b.Fuse.Type.Name, rated(b.Fuse.Type.BreakingA))
+		fuseText(b), ampsOver(fault, breaks), b.Fuse.Type.Name, rated(breaks))
 }
 
 // mustBreakA is what the standard of boats asks of a device by its battery, without
