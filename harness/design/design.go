@@ -104,6 +104,7 @@ type Battery struct {
 type Charging struct {
 	RegulatedV  Quantity
 	Output      []OutputPoint // ascending by speed
+	Curve       string        // what runs between the points: "straight" or "smooth"; "" = straight
 	IdleRPM     Quantity
 	CruiseRPM   Quantity
 	HotDerating Quantity // share of output lost when hot, 0..1
@@ -120,6 +121,9 @@ type OutputPoint struct {
 
 // Present tells whether the vehicle charges at all.
 func (c Charging) Present() bool { return len(c.Output) > 0 }
+
+// Smooth tells whether a smooth curve runs through the points of the output.
+func (c *Charging) Smooth() bool { return c.Curve == "smooth" }
 
 // When says in which key states something draws or is live.
 type When string

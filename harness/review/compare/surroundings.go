@@ -86,6 +86,7 @@ func chargingFields(c *design.Charging) fields {
 		points = append(points, quantity.Plain(p.RPM.Value, quantity.Speed)+": "+amps(p.CurrentA.Value))
 	}
 	f.text("output", strings.Join(points, ", "))
+	f.text("curve", c.Curve)
 	given(&f, "idle", c.IdleRPM, quantity.Speed, 0)
 	given(&f, "cruise", c.CruiseRPM, quantity.Speed, 0)
 	given(&f, "hot derating", c.HotDerating, quantity.Share, +1)
