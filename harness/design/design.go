@@ -141,8 +141,12 @@ type VehicleLoad struct {
 	PowerW   Quantity // at the system's regulated voltage
 	CurrentA Quantity
 	Duty     Quantity // share of time, 0..1
-	When     When     // default running
-	Pos      problem.Pos
+	When     When     // default running; "" where it draws in situations
+	// In are the situations in which alone it draws; none = by When.
+	In  []*Situation
+	Pos problem.Pos
+
+	in []Text // the names of In
 }
 
 // Place is somewhere on the vehicle.
@@ -464,8 +468,11 @@ type Situation struct {
 	EngineRPM float64   // 0 = stopped
 	On        []*Load   // loads on
 	Closed    []*Switch // switches closed besides those the loads need
-	Derived   bool      // made by the reader
-	Pos       problem.Pos
+	// As is the situation that this one is like, as a leg of a ride; nil = none. The
+	// machine's own loads draw as there.
+	As      *Situation
+	Derived bool // made by the reader
+	Pos     problem.Pos
 }
 
 // Ride is a sequence of legs.
@@ -490,7 +497,8 @@ func (s *Situation) Compare(t *Situation) int {
 
 // Leg is a time at an engine speed with loads on.
 type Leg struct {
-	Minutes   Quantity // seconds inside
+	Minutes   Quantity   // seconds inside
+	As        *Situation // the situation it is like; nil = none
 	EngineRPM float64
 	Key       KeyState
 	On        []*Load

@@ -25,7 +25,11 @@ func surroundings(c *circuit.Circuit) []thing {
 		given(&f, "power", v.PowerW, quantity.Power, +1)
 		given(&f, "current", v.CurrentA, quantity.Current, +1)
 		given(&f, "duty", v.Duty, quantity.Share, +1)
-		f.text("when", string(v.When))
+		when := []string{string(v.When)}
+		for _, s := range v.In {
+			when = append(when, s.Name)
+		}
+		f.text("when", strings.TrimPrefix(strings.Join(when, ", "), ", "))
 		list = append(list, thing{key("vehicle load", v.Name), "vehicle load", v.Name, refOf(c, circuit.VehicleLoads), f})
 	}
 	for _, p := range d.Places {

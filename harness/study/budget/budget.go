@@ -14,7 +14,7 @@ import (
 type Budget struct {
 	Lines       []*Line // one per situation with the engine running or the key on, in design order
 	Output      []Point // charging current over engine speed, ready to draw
-	VehicleA    float64 // the vehicle's own loads, duty counted, engine running, at regulated voltage
+	VehicleA    float64 // the vehicle's own loads that draw whenever the engine runs, duty counted, at regulated voltage
 	StandbyA    float64 // drawn from the battery with the key off, worst case
 	StandbyDays float64 // until the battery no longer starts the engine, self-discharge counted; +Inf when nothing is lost
 }

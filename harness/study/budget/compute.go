@@ -120,11 +120,14 @@ func busV(s *solve.Solution) float64 {
 	return s.NodeV[s.Circuit.Positive().Index] - s.NodeV[s.Circuit.Negative().Index]
 }
 
-// vehicleA is what the vehicle's own loads draw with the engine running, duty
-// counted, at the regulated voltage.
+// vehicleA is what the vehicle's own loads draw whenever the engine runs, duty
+// counted, at the regulated voltage; those of single situations are left out.
 func vehicleA(c *circuit.Circuit) float64 {
 	d, sum := c.Design, 0.0
 	for _, l := range d.VehicleLoads {
+		if len(l.In) > 0 {
+			continue
+		}
 		sum += d.VehicleW(l) / d.VehicleV() * l.Duty.Or(1)
 	}
 	return sum

@@ -91,6 +91,17 @@ loads:
 	within(t, "vest, lamp and coil at idle", b.Lines[0].AccessoryA, 2+1+coil, 0.01) // fuse and wires take 0.2 %
 }
 
+// A fan of 5 A in the situation that it names, and in no other: idle is 1 A short
+// with the vest and the fan at 20 %; always on in traffic the fan makes that 5 A.
+func TestFanInTraffic(t *testing.T) {
+	b := budgetOf(t, strings.Replace(example, "fan: {power: 70 W, duty: 20 %}", "fan: {power: 70 W, when: idling}", 1))
+	within(t, "whenever it runs", b.VehicleA, 8, 0.01)
+	within(t, "idle, vehicle", b.Lines[0].VehicleA, 13, 0.01)
+	within(t, "idle, spare", b.Lines[0].SpareA, -5, 0.02)
+	within(t, "riding, vehicle", b.Lines[1].VehicleA, 8, 0.01)
+	within(t, "riding, spare", b.Lines[1].SpareA, 15, 0.02)
+}
+
 // An accessory that stays on counts in the standby drain with its duty.
 func TestStandbyDrainCountsDuty(t *testing.T) {
 	text := strings.Replace(example, "own switch: yes, ", "", 1) + "  left alone: {key: off}\n"
