@@ -88,6 +88,7 @@ type Limits struct {
 	FuseDistanceM           Quantity
 	StandbyA                Quantity // most the battery may lose with the key off
 	StandbyDays             Quantity // least days to no start
+	SpareA                  Quantity // least the charging system has to spare, engine running
 }
 
 // Battery is the stored source.
