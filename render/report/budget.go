@@ -86,7 +86,7 @@ func (b *Budget) Starts() string {
 	if len(back) == 0 {
 		return ""
 	}
-	return fmt.Sprintf("A long start of %s at %s takes %s, which the battery gets back first: %s. Starter: %s; its time on: "+
+	return fmt.Sprintf("A long start of %s at %s takes %s, which the battery gets back first: %s. Current: %s; time: "+
 		"common practice, no source.", quantity.Format(b.start.Seconds, quantity.Duration),
 		quantity.Format(b.start.CurrentA, quantity.Current), quantity.Format(b.start.Ah(), quantity.Charge),
 		strings.Join(back, "; "), b.start.Source)

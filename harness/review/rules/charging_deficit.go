@@ -54,6 +54,10 @@ vehicle loads:
 	},
 }
 
+// spareNoiseA is what a spare current may be below the one asked for: the source
+// that holds the posts in the reckoning is not quite stiff.
+const spareNoiseA = 1e-3
+
 // judgeBalance reports a situation that is short, or close to it.
 func (p *Pass) judgeBalance(l *budget.Line) {
 	if l.SpareA < 0 || l.BatteryA > 0 {
@@ -64,12 +68,12 @@ func (p *Pass) judgeBalance(l *budget.Line) {
 	f.Leave = true
 	least := p.d.Limits.SpareA
 	switch what := p.balance(l) + amps(l.SpareA) + " to spare"; {
-	case l.LikelyA > l.OutputA:
+	case over(l.LikelyA, l.OutputA):
 		f.Change = "measure what the loads draw, or keep the engine faster"
 		atMost(&f, "likely demand", l.LikelyA, l.OutputA, "A")
 		p.say(f, "%s, but with the tolerances of the loads the demand is likely up to %s, %s short", what,
 			amps(l.LikelyA), amps(l.LikelyA-l.OutputA))
-	case least.Given() && l.SpareA < least.Value:
+	case least.Given() && l.SpareA < least.Value-spareNoiseA:
 		atLeast(&f, "spare", l.SpareA, least.Value, "A")
 		p.say(f, "%s, and the design asks for %s", what, amps(least.Value))
 	}
@@ -87,9 +91,15 @@ func (p *Pass) judgeStarts(r *ride.Result) {
 		Change: "ride on for longer, keep the engine faster, or run fewer loads", Why: "each ride of this kind leaves the " +
 			"battery a little lower, until it no longer starts the engine"}
 	atLeast(&f, "to spare", r.SpareAh(), b.ToReturnAh(takes), "Ah")
-	p.say(f, "the ride %s never gives back what %s (%s for %s each): that takes %s, and the charging system has %s to spare",
+	left := quantity.Format(math.Abs(r.SpareAh()), quantity.Charge)
+	if r.SpareAh() < 0 {
+		left = "is itself " + left + " short"
+	} else {
+		left = "has " + left + " to spare"
+	}
+	p.say(f, "the ride %s never gives back what %s (%s for %s each): that needs %s, and the charging system %s",
 		r.Ride.Name, wording.Count(r.Starts(), "start takes", "starts take"), amps(start.CurrentA), quantity.Format(start.Seconds, quantity.Duration),
-		quantity.Format(b.ToReturnAh(takes), quantity.Charge), quantity.Format(r.SpareAh(), quantity.Charge))
+		quantity.Format(b.ToReturnAh(takes), quantity.Charge), left)
 }
 
 func (p *Pass) ofSituation(severity finding.Severity, l *budget.Line) finding.Finding {
