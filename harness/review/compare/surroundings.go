@@ -63,6 +63,7 @@ func designFields(d *design.Design) fields {
 	given(&f, "drop other", d.Limits.DropOther, quantity.Share, +1)
 	given(&f, "fuse distance", d.Limits.FuseDistanceM, quantity.Length, +1)
 	given(&f, "standby", d.Limits.StandbyA, quantity.Current, +1)
+	given(&f, "spare", d.Limits.SpareA, quantity.Current, -1)
 	if q := d.Limits.StandbyDays; q.Given() {
 		f.figure("days to no start", q.Text, q.Value, -1)
 	}
