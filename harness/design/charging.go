@@ -27,6 +27,10 @@ var chargingSection = section[Charging]{
 				"speed where it no longer rises. A power, such as `180 W`, counts as the current that it is at the " +
 				"regulated voltage"},
 			read: func(r *reader, c *Charging, f field) { r.outputCurve(c, f) }},
+		choiceKey(Key{Name: "curve", Choices: []string{"straight", "smooth"}, Default: "straight", Example: "smooth",
+			Doc: "what runs between the points of `output`: straight lines promise no more than the points prove; " +
+				"a smooth curve is mostly nearer to the machine, and higher"},
+			func(c *Charging) *string { return &c.Curve }),
 		quantityKey(Key{Name: "idle", Unit: quantity.Speed, Min: 1, Max: maxRPM, Required: true,
 			Doc: "engine speed at idle"}, func(c *Charging) *Quantity { return &c.IdleRPM }),
 		quantityKey(Key{Name: "cruise", Unit: quantity.Speed, Min: 1, Max: maxRPM, Required: true,

@@ -88,6 +88,7 @@ type Limits struct {
 	FuseDistanceM           Quantity
 	StandbyA                Quantity // most the battery may lose with the key off
 	StandbyDays             Quantity // least days to no start
+	SpareA                  Quantity // least the charging system has to spare, engine running
 }
 
 // Battery is the stored source.
@@ -104,6 +105,7 @@ type Battery struct {
 type Charging struct {
 	RegulatedV  Quantity
 	Output      []OutputPoint // ascending by speed
+	Curve       string        // what runs between the points: "straight" or "smooth"; "" = straight
 	IdleRPM     Quantity
 	CruiseRPM   Quantity
 	HotDerating Quantity // share of output lost when hot, 0..1
@@ -121,6 +123,9 @@ type OutputPoint struct {
 // Present tells whether the vehicle charges at all.
 func (c Charging) Present() bool { return len(c.Output) > 0 }
 
+// Smooth tells whether a smooth curve runs through the points of the output.
+func (c *Charging) Smooth() bool { return c.Curve == "smooth" }
+
 // When says in which key states something draws or is live.
 type When string
 
@@ -137,8 +142,12 @@ type VehicleLoad struct {
 	PowerW   Quantity // at the system's regulated voltage
 	CurrentA Quantity
 	Duty     Quantity // share of time, 0..1
-	When     When     // default running
-	Pos      problem.Pos
+	When     When     // default running; "" where it draws in situations
+	// In are the situations in which alone it draws; none = by When.
+	In  []*Situation
+	Pos problem.Pos
+
+	in []Text // the names of In
 }
 
 // Place is somewhere on the vehicle.
@@ -460,8 +469,11 @@ type Situation struct {
 	EngineRPM float64   // 0 = stopped
 	On        []*Load   // loads on
 	Closed    []*Switch // switches closed besides those the loads need
-	Derived   bool      // made by the reader
-	Pos       problem.Pos
+	// As is the situation that this one is like, as a leg of a ride; nil = none. The
+	// machine's own loads draw as there.
+	As      *Situation
+	Derived bool // made by the reader
+	Pos     problem.Pos
 }
 
 // Ride is a sequence of legs.
@@ -486,7 +498,8 @@ func (s *Situation) Compare(t *Situation) int {
 
 // Leg is a time at an engine speed with loads on.
 type Leg struct {
-	Minutes   Quantity // seconds inside
+	Minutes   Quantity   // seconds inside
+	As        *Situation // the situation it is like; nil = none
 	EngineRPM float64
 	Key       KeyState
 	On        []*Load

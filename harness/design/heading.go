@@ -156,5 +156,8 @@ var limitsSection = section[Limits]{
 		quantityKey(Key{Name: "days to no start", Unit: quantity.Duration, Min: 3600, Max: 3650 * 86400,
 			Doc: "least time parked until the battery no longer starts the engine", Example: "21 days",
 			per: 86400}, func(l *Limits) *Quantity { return &l.StandbyDays }),
+		quantityKey(Key{Name: "spare", Unit: quantity.Current, Min: 0, Max: 1000, Default: "none",
+			Doc: "least that the charging system has to spare with the engine running", Example: "2 A"},
+			func(l *Limits) *Quantity { return &l.SpareA }),
 	},
 }

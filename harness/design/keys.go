@@ -31,6 +31,10 @@ func (k *Key) expected() string {
 		return "text, such as " + k.Example
 	case KindLibrary:
 		return "a name from the library's " + k.Library + ", such as " + k.Example
+	case KindStates:
+		return oneOf(append(append([]string(nil), k.Choices...), "the name of a situation", "a list of names"))
+	case KindState:
+		return "the name of a situation, such as " + k.Example
 	case KindPlace:
 		return "the name of a place, such as " + k.Example
 	case KindFeeds, KindReturns:

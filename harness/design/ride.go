@@ -36,6 +36,13 @@ var legSection = section[stateDraft]{
 		quantityKey(Key{Name: "ambient", Unit: quantity.Temperature, Min: minAmbientC, Max: maxAmbientC,
 			Doc: "air temperature", Default: "that of the battery's place", Example: "5 °C"},
 			func(x *stateDraft) *Quantity { return &x.leg.AmbientC }),
+		{Key: Key{Name: "situation", Kind: KindState, Example: "traffic", Default: "none",
+			Doc: "the situation that it is like: what the leg does not say itself, and which of the vehicle's own loads draw"},
+			read: func(r *reader, x *stateDraft, f field) {
+				if s, ok := r.sentence(f, maxName); ok {
+					x.as = s
+				}
+			}},
 	}, stateKeys()...),
 }
 

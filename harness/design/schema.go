@@ -120,9 +120,9 @@ func valueSchema(k Key, lib *library.Library) schemaNode {
 		return wordsSchema([]string{"yes", "no", "true", "false"})
 	case KindLibrary:
 		return withWords(k.Choices, anyOf(schemaNode{"enum": libraryNames(lib, k.Library)}, textSchema()))
-	case KindPlace:
+	case KindPlace, KindState:
 		return textSchema()
-	case KindFeeds, KindReturns, KindLoads, KindSwitches:
+	case KindFeeds, KindReturns, KindLoads, KindSwitches, KindStates:
 		return anyOf(textSchema(), listSchema(textSchema()))
 	}
 	return compoundSchema(k)

@@ -2,6 +2,7 @@ package design
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"fusewright/harness/design/quantity"
@@ -18,6 +19,7 @@ type stateDraft struct {
 	on     Text     // the word "all" or "none"
 	loads  []Text
 	closed []Text
+	as     Text // the situation that a leg is like
 
 	situation *Situation // one of the two
 	leg       *Leg
@@ -102,9 +104,14 @@ func (r *reader) addState(x *stateDraft, n *yaml.Node) *stateDraft {
 
 // finishSituations completes situations and legs, and derives those not given.
 func (r *reader) finishSituations() {
-	for _, x := range r.states {
-		r.finishState(x)
-	}
+	r.finishStates(false)
+	r.deriveSituations()
+	r.finishStates(true) // a leg may be like a situation
+	r.finishVehicleLoads()
+}
+
+// deriveSituations adds the usual situations where the design gives none.
+func (r *reader) deriveSituations() {
 	given, off := len(r.d.Situations) > 0, false
 	for _, s := range r.d.Situations {
 		off = off || s.Key == KeyOff
@@ -122,6 +129,28 @@ func (r *reader) finishSituations() {
 	}
 }
 
+// finishStates finishes the legs of rides, or the situations.
+func (r *reader) finishStates(legs bool) {
+	for _, x := range r.states {
+		if legs == (x.leg != nil) {
+			r.finishState(x)
+		}
+	}
+}
+
+// situation finds a situation by name; words are what else may stand there.
+func (r *reader) situation(t Text, of where, words ...string) *Situation {
+	names := slices.Clone(words)
+	for _, s := range r.d.Situations {
+		if fold(s.Name) == fold(t.Value) {
+			return s
+		}
+		names = append(names, s.Name)
+	}
+	r.unknown(t.Pos, fmt.Sprintf("%s: no situation is named %s", of, quoted(t.Value)), t.Value, names)
+	return nil
+}
+
 func (r *reader) derive(name string, key KeyState, rpm float64, on bool) {
 	s := &Situation{Name: name, Key: key, EngineRPM: rpm, Derived: true, Pos: r.d.Battery.Pos}
 	if on {
@@ -133,6 +162,15 @@ func (r *reader) derive(name string, key KeyState, rpm float64, on bool) {
 // finishState looks up what a situation or leg names.
 func (r *reader) finishState(x *stateDraft) {
 	key, rpm := KeyOn, r.engineRPM(x)
+	as := &Situation{}
+	if x.as.Given() {
+		if s := r.situation(x.as, x.of); s != nil {
+			as, x.leg.As, key = s, s, s.Key
+		}
+		if !x.engine.Given() && (!x.key.Given() || x.key.Value == string(KeyOn)) {
+			rpm = as.EngineRPM
+		}
+	}
 	if x.key.Given() {
 		key = KeyState(x.key.Value)
 	}
@@ -142,6 +180,9 @@ func (r *reader) finishState(x *stateDraft) {
 	loads := namedParts[*Load](r, x.of, "load", x.loads)
 	if x.on.Value == "all" {
 		loads = r.d.Loads
+	}
+	if x.on.Value == "" && x.loads == nil {
+		loads = as.On
 	}
 	if x.leg != nil {
 		x.leg.Key, x.leg.EngineRPM, x.leg.On = key, rpm, loads

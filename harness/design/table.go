@@ -52,6 +52,8 @@ const (
 	KindReturns  = "one ground, or a list of grounds"
 	KindLoads    = "list of loads"
 	KindSwitches = "list of switches"
+	KindState    = "situation"
+	KindStates   = "one situation, or a list of them"
 	KindTexts    = "text, or a list of texts"
 	KindRecord   = "record"
 	KindNamed    = "named records"

@@ -1,6 +1,9 @@
 package design
 
 import (
+	"fmt"
+	"slices"
+
 	"fusewright/harness/design/quantity"
 
 	"gopkg.in/yaml.v3"
@@ -24,9 +27,9 @@ var vehicleLoadSection = section[VehicleLoad]{
 			func(l *VehicleLoad) *Quantity { return &l.CurrentA }),
 		quantityKey(Key{Name: "duty", Unit: quantity.Share, Min: 0, Max: 1, Default: "100 %",
 			Doc: "share of the time it draws"}, func(l *VehicleLoad) *Quantity { return &l.Duty }),
-		choiceKey(Key{Name: "when", Choices: whenWords, Default: string(WhenRunning),
-			Doc: "draws with the engine running, with the key on, or always", Example: "key"},
-			func(l *VehicleLoad) *When { return &l.When }),
+		{Key: Key{Name: "when", Kind: KindStates, Choices: whenWords, Default: string(WhenRunning), Example: "[traffic, climb]",
+			Doc: "draws with the engine running, with the key on, always, or only in the situations named: a fan that " +
+				"runs in traffic"}, read: func(r *reader, l *VehicleLoad, f field) { r.when(l, f) }},
 	},
 	short: func(r *reader, l *VehicleLoad, f field) bool {
 		if isNothing(f.node) {
@@ -37,7 +40,7 @@ var vehicleLoadSection = section[VehicleLoad]{
 		return true
 	},
 	finish: func(r *reader, l *VehicleLoad, f field) {
-		if l.When == "" {
+		if l.When == "" && l.in == nil {
 			l.When = WhenRunning
 		}
 		if !l.Duty.Given() {
@@ -58,6 +61,35 @@ func (d *Design) VehicleW(l *VehicleLoad) float64 {
 		return l.PowerW.Value
 	}
 	return l.CurrentA.Value * d.VehicleV()
+}
+
+// when reads a word of the key, or names of situations to be looked up later.
+func (r *reader) when(l *VehicleLoad, f field) {
+	list := r.texts(f, maxName)
+	if n := follow(f.node); n.Kind == yaml.ScalarNode && len(list) == 1 {
+		for _, word := range whenWords {
+			if fold(list[0].Value) == word {
+				l.When = When(word)
+				return
+			}
+		}
+	}
+	l.in = list
+}
+
+// finishVehicleLoads looks up the situations that vehicle loads name.
+func (r *reader) finishVehicleLoads() {
+	for _, l := range r.d.VehicleLoads {
+		for _, t := range l.in {
+			switch s := r.situation(t, where{"vehicle load", l.Name}, whenWords...); {
+			case s == nil:
+			case slices.Contains(l.In, s):
+				r.report(t.Pos, fmt.Sprintf("vehicle load %s: %s is named twice", quoted(l.Name), quoted(t.Value)), "each name once")
+			default:
+				l.In = append(l.In, s)
+			}
+		}
+	}
 }
 
 var whenWords = []string{string(WhenRunning), string(WhenKey), string(WhenAlways)}

@@ -40,6 +40,9 @@ func Budget(r *harness.Review) ([]*scene.Sheet, error) {
 		b.lay(t.Table())
 	}
 	b.y += 3
+	if text := rep.Budget.Starts(); text != "" {
+		b.para(text, plain)
+	}
 	b.para(rep.Budget.Standby(), plain)
 	b.para(rep.Budget.Basis(), quiet)
 	return b.finish(), nil

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"fusewright/harness"
+	"fusewright/harness/design/quantity"
 )
 
 // BudgetReport is the charging budget alone, in print order.
@@ -35,7 +36,7 @@ func WriteBudget(w io.Writer, rep *BudgetReport) error {
 		b.WriteString("no charging budget\n")
 	} else {
 		rep.Budget.Table().write(&b)
-		b.WriteString("\n" + wrap("", rep.Budget.Standby()))
+		b.WriteString("\n" + wrap("", rep.Budget.Starts()) + wrap("", rep.Budget.Standby()))
 		b.WriteString(wrap("", rep.Budget.Basis()) + "\n")
 		rep.Together.write(&b)
 	}
@@ -46,13 +47,13 @@ func WriteBudget(w io.Writer, rep *BudgetReport) error {
 
 // Table is the balance of each situation.
 func (b *Budget) Table() *Table {
-	t := newTable("situation", ">engine", ">output", ">vehicle", ">accessories", ">spare", ">breaks even at", ">battery gives")
+	t := newTable("situation", ">engine", ">output", ">vehicle", ">accessories", ">spare", ">likely demand", ">breaks even at", ">battery gives")
 	for _, l := range b.Lines {
 		if l.OutputA == nil {
-			t.add(l.Situation, Engine(l.EngineRPM), "no result", "", "", "", "", "")
+			t.add(l.Situation, Engine(l.EngineRPM), "no result", "", "", "", "", "", "")
 			continue
 		}
-		t.add(l.Situation, Engine(l.EngineRPM), amps(l.OutputA), amps(l.VehicleA), amps(l.AccessoryA), amps(l.SpareA),
+		t.add(l.Situation, Engine(l.EngineRPM), amps(l.OutputA), amps(l.VehicleA), amps(l.AccessoryA), amps(l.SpareA), amps(l.LikelyA),
 			l.breaksEvenAt, l.Lasts())
 	}
 	return t
@@ -67,6 +68,28 @@ func (l BudgetLine) Lasts() string {
 		return amps(l.BatteryA)
 	}
 	return amps(l.BatteryA) + " for " + duration(l.BatteryHours, 3600)
+}
+
+// Starts says what a start of the engine takes and how long the engine runs until
+// the battery has it back; "" where it does not run.
+func (b *Budget) Starts() string {
+	var back []string
+	for _, l := range b.Lines {
+		switch {
+		case l.EngineRPM == 0 || l.SpareA == nil:
+		case l.ReturnHours == nil:
+			back = append(back, "never in "+l.Situation)
+		default:
+			back = append(back, duration(l.ReturnHours, 3600)+" in "+l.Situation)
+		}
+	}
+	if len(back) == 0 {
+		return ""
+	}
+	return fmt.Sprintf("A long start of %s at %s takes %s, which the battery gets back first: %s. Current: %s; time: "+
+		"common practice, no source.", quantity.Format(b.start.Seconds, quantity.Duration),
+		quantity.Format(b.start.CurrentA, quantity.Current), quantity.Format(b.start.Ah(), quantity.Charge),
+		strings.Join(back, "; "), b.start.Source)
 }
 
 // Standby says how long the battery lasts with the key off.

@@ -19,6 +19,7 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/design/caution"
 	"fusewright/harness/design/lengths"
+	"fusewright/harness/formula/battery"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
 	"fusewright/harness/review/finding"
@@ -172,9 +173,11 @@ type Budget struct {
 	VehicleA    *float64     `json:"vehicle_a"`
 	StandbyA    *float64     `json:"standby_a"`
 	StandbyDays *float64     `json:"standby_days"`
+	StartAh     *float64     `json:"start_ah"` // what a start of the engine takes
 	Lines       []BudgetLine `json:"lines"`
 
-	basis string // what the output counts with, in words
+	basis string // what output and likely demand count with, in words
+	start battery.Start
 }
 
 // BudgetLine is one situation's balance; null = none or never.
@@ -185,6 +188,8 @@ type BudgetLine struct {
 	VehicleA     *float64 `json:"vehicle_a"`
 	AccessoryA   *float64 `json:"accessory_a"`
 	SpareA       *float64 `json:"spare_a"`
+	LikelyA      *float64 `json:"likely_demand_a"` // with the tolerances of the loads
+	ReturnHours  *float64 `json:"start_returned_hours"`
 	BreakEvenRPM *float64 `json:"break_even_rpm"`
 	BusV         *float64 `json:"bus_v"`
 	BatteryA     *float64 `json:"battery_a"` // out of a full battery, duty counted
@@ -308,13 +313,15 @@ func BudgetOf(r *harness.Review) *Budget {
 	b := r.Budget
 	out := &Budget{
 		VehicleA: finite(b.VehicleA), StandbyA: finite(b.StandbyA), StandbyDays: finite(b.StandbyDays),
-		Lines: []BudgetLine{}, basis: budget.OutputBasis(r.Design),
+		Lines: []BudgetLine{}, basis: budget.OutputBasis(r.Design) + " " + budget.LikelyBasis(r.Design),
+		StartAh: finite(b.Start.Ah()), start: b.Start,
 	}
 	for _, l := range b.Lines {
 		line := BudgetLine{Situation: l.Situation.Name, EngineRPM: l.Situation.EngineRPM, breaksEvenAt: l.BreaksEvenAt()}
 		if l.Usable {
 			line.OutputA, line.VehicleA, line.AccessoryA = finite(l.OutputA), finite(l.VehicleA), finite(l.AccessoryA)
 			line.BusV, line.BatteryA = finite(l.BusV), finite(l.BatteryA)
+			line.LikelyA, line.ReturnHours = finite(l.LikelyA), finite(l.ReturnHours)
 			line.SpareA, line.BreakEvenRPM, line.BatteryHours = finite(l.SpareA), finite(l.BreakEvenRPM), finite(l.BatteryHours)
 		}
 		out.Lines = append(out.Lines, line)

@@ -1,6 +1,7 @@
 // Package charging is what an engine-driven charging system gives over engine
-// speed: a monotone curve through the points of the design, without overshoot
-// between them and without gifts beyond them. It knows no circuit.
+// speed: straight lines between the points of the design, or a smooth curve where
+// it asks for one, without overshoot between them and without gifts beyond them.
+// It knows no circuit.
 package charging
 
 import (
@@ -15,31 +16,36 @@ import (
 // Curve is charging current in amperes over engine speed in revolutions per
 // minute. The zero value gives nothing at any speed.
 //
-// Between the points it is a piecewise cubic after Fritsch and Butland ("A
-// method for constructing local monotone piecewise cubic interpolants", SIAM
-// J. Sci. Stat. Comput. 5, 1984): it passes through every point, rises where
-// the points rise and never leaves the range of two neighbours. Above the last
-// point the last current holds: such machines run into a plateau, and more than
-// what is documented is not promised. Below the first see CutIn.
+// Between the points it is a straight line: no more than they prove, since the
+// output of such machines bulges upwards. Where the design says `curve: smooth` it
+// is a piecewise cubic after Fritsch and Butland ("A method for constructing local
+// monotone piecewise cubic interpolants", SIAM J. Sci. Stat. Comput. 5, 1984),
+// which passes through every point, rises where the points rise and never leaves
+// the range of two neighbours. Above the last point the last current holds: such
+// machines run into a plateau, and more than what is documented is not promised.
+// Below the first see CutIn.
 type Curve struct {
 	rpm, amps []float64
-	cubic     interp.FritschButland
+	between   interp.FittablePredictor
 	cutIn     float64
 }
 
 // Of is what a charging system gives for good: the curve through its points, in
 // ascending order of speed, less its hot derating. Points without a derating are
 // taken as those of a hot machine.
-func Of(c *design.Charging) *Curve { return through(c.Output, 1-c.HotDerating.Or(0)) }
+func Of(c *design.Charging) *Curve { return through(c, 1-c.HotDerating.Or(0)) }
 
 // Cold is what a charging system gives until it is hot: the points as they are.
 // It is the stronger source, and nothing to count on.
-func Cold(c *design.Charging) *Curve { return through(c.Output, 1) }
+func Cold(c *design.Charging) *Curve { return through(c, 1) }
 
 // through is the curve through a share of each point's current.
-func through(points []design.OutputPoint, share float64) *Curve {
-	c := &Curve{}
-	for _, p := range points {
+func through(of *design.Charging, share float64) *Curve {
+	c := &Curve{between: &interp.PiecewiseLinear{}}
+	if of.Smooth() {
+		c.between = &interp.FritschButland{}
+	}
+	for _, p := range of.Output {
 		c.rpm = append(c.rpm, p.RPM.Value)
 		c.amps = append(c.amps, math.Max(p.CurrentA.Value*share, 0))
 	}
@@ -47,7 +53,7 @@ func through(points []design.OutputPoint, share float64) *Curve {
 		return c
 	}
 	c.cutIn = cutIn(c.rpm, c.amps)
-	if len(c.rpm) > 1 && c.cubic.Fit(c.rpm, c.amps) != nil {
+	if len(c.rpm) > 1 && c.between.Fit(c.rpm, c.amps) != nil {
 		return &Curve{} // unreachable with ascending speeds
 	}
 	return c
@@ -86,7 +92,7 @@ func (c *Curve) Amps(rpm float64) float64 {
 	case rpm >= c.rpm[last]:
 		return c.amps[last]
 	}
-	return c.cubic.Predict(rpm)
+	return c.between.Predict(rpm)
 }
 
 // Speed is the lowest engine speed in rpm, from a given one upwards, at which

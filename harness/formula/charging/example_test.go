@@ -16,8 +16,8 @@ func ExampleCurve() {
 	fmt.Printf("nothing below %.0f rpm\n", c.CutIn())
 	fmt.Printf("20 A from %.0f rpm\n", c.Speed(20, 0))
 	// Output:
-	// 20.9 A at 1800 rpm
+	// 19.5 A at 1800 rpm
 	// 33.0 A at 8000 rpm
 	// nothing below 903 rpm
-	// 20 A from 1714 rpm
+	// 20 A from 1857 rpm
 }

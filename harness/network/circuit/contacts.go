@@ -1,6 +1,10 @@
 package circuit
 
-import "fusewright/harness/design"
+import (
+	"slices"
+
+	"fusewright/harness/design"
+)
 
 // keyClosed tells whether what is live at a state of the key is live now.
 func keyClosed(when design.When, key, running bool) bool {
@@ -69,7 +73,7 @@ func (c *Circuit) loadNodes(of map[*design.Load]bool) []*Node {
 
 // Present tells, by branch index, which load branches a situation lets draw
 // when they have voltage: accessories always (their contacts decide), the
-// machine's own loads by the key and engine. Branches that are no loads are
+// machine's own loads by the key and engine, or in the situations they name. Branches that are no loads are
 // false.
 func Present(c *Circuit, s *design.Situation) []bool {
 	out := make([]bool, len(c.Branches))
@@ -77,8 +81,15 @@ func Present(c *Circuit, s *design.Situation) []bool {
 		if b.Load == nil {
 			continue
 		}
-		out[i] = b.Load.Vehicle == nil ||
-			keyClosed(b.Load.Vehicle.When, s.Key == design.KeyOn, Running(s))
+		out[i] = b.Load.Vehicle == nil || draws(b.Load.Vehicle, s)
 	}
 	return out
+}
+
+// draws tells whether one of the machine's own loads draws in a situation.
+func draws(v *design.VehicleLoad, s *design.Situation) bool {
+	if len(v.In) > 0 {
+		return slices.Contains(v.In, s) || s.As != nil && slices.Contains(v.In, s.As)
+	}
+	return keyClosed(v.When, s.Key == design.KeyOn, Running(s))
 }

@@ -44,8 +44,8 @@ func TestPowerByHand(t *testing.T) {
 	tol := &Tolerances{Power: map[design.Behaviour]float64{design.Motor: 0.2}}
 	own := &circuit.Branch{Load: &circuit.LoadSpec{Behaves: design.Motor, Load: &design.Load{Tolerance: given(0.05)}}}
 	usual := &circuit.Branch{Load: &circuit.LoadSpec{Behaves: design.Motor, Load: &design.Load{}}}
-	near(t, "the design's own", tol.powerFactor(own), 1.05)
-	near(t, "by behaviour", tol.powerFactor(usual), 1.2)
+	near(t, "the design's own", tol.PowerFactor(own), 1.05)
+	near(t, "by behaviour", tol.PowerFactor(usual), 1.2)
 	for _, c := range []struct {
 		name string
 		load design.Load
@@ -56,10 +56,10 @@ func TestPowerByHand(t *testing.T) {
 		{"26.5 W of 21 W, by regulation", design.Load{PowerW: 21, MostW: 26.5}, 26.5 / 21},
 		{"no less than the behaviour's where the most is below the figure", design.Load{PowerW: 30, MostW: 26.5}, 1.2},
 	} {
-		near(t, c.name, tol.powerFactor(&circuit.Branch{Load: &circuit.LoadSpec{Behaves: design.Motor, Load: &c.load}}), c.want)
+		near(t, c.name, tol.PowerFactor(&circuit.Branch{Load: &circuit.LoadSpec{Behaves: design.Motor, Load: &c.load}}), c.want)
 	}
 	standby := &circuit.LoadSpec{Behaves: design.Motor, Load: &design.Load{Figure: "highest"}, Standby: true}
-	near(t, "standby", tol.powerFactor(&circuit.Branch{Load: standby}), 1.2)
+	near(t, "standby", tol.PowerFactor(&circuit.Branch{Load: standby}), 1.2)
 }
 
 // The regulator is off by 0.5 V either way, within 10.5 to 16 V; never below its

@@ -66,7 +66,7 @@ func (s State) String() string {
 func (t *Tolerances) options(d *design.Design, s State, nominal *warm.Result) solve.Options {
 	opt, m := solve.Options{}, movedIn[s]
 	if m.loads {
-		opt.LoadFactor = t.powerFactor
+		opt.LoadFactor = t.PowerFactor
 	}
 	if m.contacts {
 		opt.Aged = true

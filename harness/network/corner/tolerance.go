@@ -52,10 +52,10 @@ func TolerancesOf(d *design.Design) *Tolerances {
 	return t
 }
 
-// powerFactor is the power of a load high over nominal: by the design's tolerance
+// PowerFactor is the power of a load high over nominal: by the design's tolerance
 // of the load, else by the most that it draws, else by the tolerance of its
 // behaviour.
-func (t *Tolerances) powerFactor(b *circuit.Branch) float64 {
+func (t *Tolerances) PowerFactor(b *circuit.Branch) float64 {
 	switch l := b.Load.Load; {
 	case l == nil:
 	case l.Tolerance.Given():

@@ -1,9 +1,9 @@
 // Package corpus holds the findings of whole designs against what their author
 // says is wrong with them. A faulty design carries its expectations in the file,
 // as `# want rule-name` on the line the finding must point at; a clean one
-// carries none. A design that was written blind, by someone who had not read the
-// rules, may also carry `# also rule-name` where a finding is true and its author
-// had not thought of it. It is used by tests and for the page of results; the
+// carries none. A design may also carry `# also rule-name` where a finding is true
+// and its author had not thought of it: one that was written blind, by someone who
+// had not read the rules, or any that lacks a figure which the review asks for. It is used by tests and for the page of results; the
 // designs are in testdata/corpus. It is not part of the program.
 package corpus
 

@@ -25,7 +25,11 @@ func surroundings(c *circuit.Circuit) []thing {
 		given(&f, "power", v.PowerW, quantity.Power, +1)
 		given(&f, "current", v.CurrentA, quantity.Current, +1)
 		given(&f, "duty", v.Duty, quantity.Share, +1)
-		f.text("when", string(v.When))
+		when := []string{string(v.When)}
+		for _, s := range v.In {
+			when = append(when, s.Name)
+		}
+		f.text("when", strings.TrimPrefix(strings.Join(when, ", "), ", "))
 		list = append(list, thing{key("vehicle load", v.Name), "vehicle load", v.Name, refOf(c, circuit.VehicleLoads), f})
 	}
 	for _, p := range d.Places {
@@ -59,6 +63,7 @@ func designFields(d *design.Design) fields {
 	given(&f, "drop other", d.Limits.DropOther, quantity.Share, +1)
 	given(&f, "fuse distance", d.Limits.FuseDistanceM, quantity.Length, +1)
 	given(&f, "standby", d.Limits.StandbyA, quantity.Current, +1)
+	given(&f, "spare", d.Limits.SpareA, quantity.Current, -1)
 	if q := d.Limits.StandbyDays; q.Given() {
 		f.figure("days to no start", q.Text, q.Value, -1)
 	}
@@ -86,6 +91,7 @@ func chargingFields(c *design.Charging) fields {
 		points = append(points, quantity.Plain(p.RPM.Value, quantity.Speed)+": "+amps(p.CurrentA.Value))
 	}
 	f.text("output", strings.Join(points, ", "))
+	f.text("curve", c.Curve)
 	given(&f, "idle", c.IdleRPM, quantity.Speed, 0)
 	given(&f, "cruise", c.CruiseRPM, quantity.Speed, 0)
 	given(&f, "hot derating", c.HotDerating, quantity.Share, +1)

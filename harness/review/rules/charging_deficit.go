@@ -7,8 +7,11 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/design/problem"
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/design/wording"
+	"fusewright/harness/formula/battery"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/study/budget"
+	"fusewright/harness/study/ride"
 )
 
 var chargingDeficit = &Rule{
@@ -18,14 +21,17 @@ var chargingDeficit = &Rule{
 		"loads and the accessories, duty counted, at the regulated voltage. The finding names the speed " +
 		"from which the output suffices, and what the battery then gives and for how long: the posts " +
 		"fall to its voltage, where loads that keep their power take more and others less. It goes by " +
-		"the situation's name.",
+		"the situation's name. Where only the demand as is likely exceeds the output, loads at the root of the " +
+		"sum of the squares of their tolerances, it is advice, and so is a spare current below the design's " +
+		"own limit, and a ride that never gives back what its starts take.",
 	Formula: "spare = output(speed)·(1 − hot derating) − vehicle − accessories; the battery's current by " +
 		"the solved network, each load at its average; hours by Peukert's law down to the start reserve",
-	Limits: "spare ≥ 0, and the battery gives nothing",
+	Limits: "spare ≥ 0, or `limits: {spare: …}`, and the battery gives nothing; on a ride, output less loads ≥ " +
+		"starts · what one takes / charge efficiency",
 	Why:    "the battery makes up the rest and is found empty at the next start",
 	Change: "run fewer loads in this situation, or keep the engine above the break-even speed",
 	Severity: "fault at cruising speed and above, or when no speed covers it; advice below cruising " +
-		"speed",
+		"speed, and where the nominal demand is covered",
 	Source: "arithmetic on the design's output curve; Peukert's law, battery monitor manuals (two " +
 		"sources)",
 	Bad: `
@@ -38,11 +44,73 @@ vehicle loads:
 			return
 		}
 		for _, l := range p.in.Budget.Lines {
-			if l.Usable && l.Situation.EngineRPM > 0 && (l.SpareA < 0 || l.BatteryA > 0) {
-				p.reportDeficit(l)
+			if l.Usable && l.Situation.EngineRPM > 0 {
+				p.judgeBalance(l)
 			}
 		}
+		for _, r := range p.ridden() {
+			p.judgeStarts(r)
+		}
 	},
+}
+
+// spareNoiseA is what a spare current may be below the one asked for: the source
+// that holds the posts in the reckoning is not quite stiff.
+const spareNoiseA = 1e-3
+
+// judgeBalance reports a situation that is short, or close to it.
+func (p *Pass) judgeBalance(l *budget.Line) {
+	if l.SpareA < 0 || l.BatteryA > 0 {
+		p.reportDeficit(l)
+		return
+	}
+	f := p.ofSituation(finding.Advice, l)
+	f.Leave = true
+	least := p.d.Limits.SpareA
+	switch what := p.balance(l) + amps(l.SpareA) + " to spare"; {
+	case over(l.LikelyA, l.OutputA):
+		f.Change = "measure what the loads draw, or keep the engine faster"
+		atMost(&f, "likely demand", l.LikelyA, l.OutputA, "A")
+		p.say(f, "%s, but with the tolerances of the loads the demand is likely up to %s, %s short", what,
+			amps(l.LikelyA), amps(l.LikelyA-l.OutputA))
+	case least.Given() && l.SpareA < least.Value-spareNoiseA:
+		atLeast(&f, "spare", l.SpareA, least.Value, "A")
+		p.say(f, "%s, and the design asks for %s", what, amps(least.Value))
+	}
+}
+
+// judgeStarts reports a ride on which the battery does not get back what the starts
+// of the engine take. One that empties it is reported as such.
+func (p *Pass) judgeStarts(r *ride.Result) {
+	b, start := battery.Of(p.d), p.in.Budget.Start
+	takes := float64(r.Starts()) * start.Ah()
+	if b == nil || !math.IsNaN(r.EmptyS) || !(takes > 0) || r.SpareAh() >= b.ToReturnAh(takes) {
+		return
+	}
+	f := finding.Finding{Severity: finding.Advice, Part: r.Ride.Name, Ref: r.Ride.Name, Pos: r.Ride.Pos, Leave: true,
+		Change: "ride on for longer, keep the engine faster, or run fewer loads", Why: "each ride of this kind leaves the " +
+			"battery a little lower, until it no longer starts the engine"}
+	atLeast(&f, "to spare", r.SpareAh(), b.ToReturnAh(takes), "Ah")
+	left := quantity.Format(math.Abs(r.SpareAh()), quantity.Charge)
+	if r.SpareAh() < 0 {
+		left = "is itself " + left + " short"
+	} else {
+		left = "has " + left + " to spare"
+	}
+	p.say(f, "the ride %s never gives back what %s (%s for %s each): that needs %s, and the charging system %s",
+		r.Ride.Name, wording.Count(r.Starts(), "start takes", "starts take"), amps(start.CurrentA), quantity.Format(start.Seconds, quantity.Duration),
+		quantity.Format(b.ToReturnAh(takes), quantity.Charge), left)
+}
+
+func (p *Pass) ofSituation(severity finding.Severity, l *budget.Line) finding.Finding {
+	s := l.Situation
+	return finding.Finding{Severity: severity, Part: s.Name, Ref: s.Name, Pos: p.situationPos(s), Situation: s.Name}
+}
+
+// balance words what is given and taken in a situation, up to what is left.
+func (p *Pass) balance(l *budget.Line) string {
+	return fmt.Sprintf("at %s the charging system gives %s, the vehicle takes %s and the accessories %s: ",
+		quantity.Plain(l.Situation.EngineRPM, quantity.Speed), amps(l.OutputA), amps(l.VehicleA), amps(l.AccessoryA))
 }
 
 func (p *Pass) reportDeficit(l *budget.Line) {
@@ -52,9 +120,8 @@ func (p *Pass) reportDeficit(l *budget.Line) {
 		l.BreakEvenRPM <= cruise.Value {
 		severity = finding.Advice
 	}
-	f := finding.Finding{Severity: severity, Part: s.Name, Ref: s.Name, Pos: p.situationPos(s), Situation: s.Name}
-	f.What = fmt.Sprintf("at %s the charging system gives %s, the vehicle takes %s and the accessories %s: %s",
-		quantity.Plain(s.EngineRPM, quantity.Speed), amps(l.OutputA), amps(l.VehicleA), amps(l.AccessoryA), short(l))
+	f := p.ofSituation(severity, l)
+	f.What = p.balance(l) + short(l)
 	if math.IsNaN(l.BreakEvenRPM) {
 		f.What += "; no engine speed covers it"
 	} else {

@@ -24,6 +24,7 @@ charging:
   output: {1300 rpm: 14 A, 3000 rpm: 24 A, 6000 rpm: 28 A}
   idle: 1300 rpm
   cruise: 4000 rpm
+  hot derating: 0 %
 `,
 	Mended: []string{"regulated: 14.8 V", "regulated: 14.6 V"},
 	Run: func(p *Pass) {

@@ -14,7 +14,7 @@ import (
 var dataMissing = &Rule{
 	Name:  "data-missing",
 	Title: "a number the review needs is not given",
-	Doc: "What other rules had to leave out or assume: the battery's internal resistance, the ambient of " +
+	Doc: "What other rules had to leave out or assume: the battery's internal resistance, the charging output when hot, the ambient of " +
 		"a place that wires or parts stand in or pass, where a part stands, whether a tap is supervised and what it has to spare " +
 		"when something draws from it, whether a coil is suppressed, the limit of a switch, a block or a " +
 		"shared ground, " +
@@ -35,6 +35,10 @@ battery: {chemistry: AGM, capacity: 12 Ah, rate: 10 h, resistance: 12 mΩ, at: b
 		if b := p.d.Battery; !b.ResistanceOhm.Given() {
 			p.reportMissing("battery", b.Pos, "the battery's internal resistance is not given; "+
 				p.assumedResistance()+" is taken")
+		}
+		if c := &p.d.Charging; c.Present() && !c.HotDerating.Given() {
+			p.reportMissing("charging", c.Output[0].RPM.Pos,
+				"the charging output when hot is not given; makers' curves are for a cold machine")
 		}
 		p.missingAmbients()
 		for _, part := range p.c.Parts {

@@ -11,6 +11,7 @@ import (
 	"fusewright/harness/network/solve"
 	"fusewright/harness/network/warm"
 	"fusewright/harness/review/finding"
+	"fusewright/harness/study/ride"
 	"fusewright/library"
 )
 
@@ -39,6 +40,8 @@ type facts struct {
 	laid    *warm.Model    // wires where they are laid: allowed current
 
 	aside map[*finding.Finding]aside // findings that another speaks for
+
+	rides []*ride.Result // see ridden; nil = not yet followed
 
 	keylessKnown *keylessLoads
 	heldOff      []bool // nodes that can be live with no momentary switch held; nil = not yet known

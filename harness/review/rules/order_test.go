@@ -109,7 +109,7 @@ title: Ties
 system: 12 V
 practice: off-road
 battery: {chemistry: AGM, capacity: 12 Ah, rate: 10 h, resistance: 14 mΩ, at: tray}
-charging: {regulated: 14.3 V, output: {1300 rpm: 14 A, 6000 rpm: 28 A}, idle: 1300 rpm, cruise: 4000 rpm}
+charging: {regulated: 14.3 V, output: {1300 rpm: 14 A, 6000 rpm: 28 A}, idle: 1300 rpm, cruise: 4000 rpm, hot derating: 0 %}
 places: {tray: {ambient: 40 °C}, rear: {ambient: 35 °C}}
 runs: [{from: tray, to: rear, length: 600 mm}]
 wire: {insulation: SAE J1128 GXL, size: 10 AWG}

@@ -418,6 +418,48 @@ func TestDeficitAtTheEdges(t *testing.T) {
 	}
 }
 
+// The nominal demand is covered: what only the likely one exceeds is advice, and so
+// is less to spare than the design asks for. 2 A are given by the limits.
+func TestSpareAtTheEdges(t *testing.T) {
+	p := passOf(t, chargingDeficit, "limits: {spare: 2 A}\n")
+	for _, c := range []struct {
+		name          string
+		spare, likely float64 // of 10 A
+		want          finding.Severity
+		says          string
+	}{
+		{"ample", 3, 8, none, ""}, {"as asked for", 2, 10, none, ""},
+		{"below what is asked for", 1.99, 10, finding.Advice, "1.99 A to spare, and the design asks for 2.00 A"},
+		{"likely more than there is", 3, 10.01, finding.Advice, "likely up to 10.0 A, 10 mA short"},
+		{"short at nominal", -0.01, 11, finding.Fault, "10 mA short"},
+	} {
+		p.in.Budget.Lines = []*budget.Line{{Situation: &design.Situation{Name: "s", EngineRPM: 9000}, Usable: true, SpareA: c.spare,
+			OutputA: 10, LikelyA: c.likely, BatteryA: -1, BreakEvenRPM: 1000, BatteryHours: 1}}
+		found := p.run()
+		says(t, c.name, found, c.want)
+		if len(found) > 0 && !strings.Contains(found[0].What, c.says) {
+			t.Errorf("%s: %s, want %q", c.name, found[0].What, c.says)
+		}
+	}
+}
+
+// A start of 120 A for 10 s asks AGM for 0.370 Ah back. The machine takes 90 W at
+// 14.3 V, 6.29 A, and the tail lamp 0.50 A, of 14 A at idle: 7.21 A are 0.370 Ah in
+// 185 s.
+func TestRideGivesTheStartBack(t *testing.T) {
+	for legs, want := range map[string]finding.Severity{
+		"{minutes: 180 s, engine: idle, on: none}": finding.Advice,
+		"{minutes: 190 s, engine: idle, on: none}": none,
+		"{minutes: 190 s, engine: idle, on: none}, {minutes: 5 min, on: none}, {minutes: 10 s, engine: idle, on: none}":  finding.Advice,
+		"{minutes: 190 s, engine: idle, on: none}, {minutes: 5 min, on: none}, {minutes: 4 min, engine: idle, on: none}": none,
+		"{minutes: 1 h, on: none}": none, // no start
+	} {
+		p := passOf(t, chargingDeficit, "rides: {short: {legs: ["+legs+"]}}\n")
+		p.in.Budget.Lines = nil
+		says(t, legs, p.run(), want)
+	}
+}
+
 func TestWeakerEnd(t *testing.T) {
 	ten, twenty, unknown := &library.Terminal{MaxA: 10}, &library.Terminal{MaxA: 20}, &library.Terminal{}
 	for _, c := range []struct{ a, b, want *library.Terminal }{

@@ -30,7 +30,7 @@ loads:
   warm jacket: {power: 108 W, behaves: resistor, plug: open 2.8, at: rear, fed by: heat fuse, wire: {size: 1.5 mm²}, returns to: frame, return wire: {size: 2.5 mm²}}
 taps:
   keyed feed: {at: battery tray, hot: key, fuse: 32 A, spare: 20 A, supervised: no}
-charging: {regulated: 14.3 V, output: {1300 rpm: 22 A, 3000 rpm: 30 A}, idle: 1300 rpm, cruise: 3000 rpm}
+charging: {regulated: 14.3 V, output: {1300 rpm: 22 A, 3000 rpm: 30 A}, idle: 1300 rpm, cruise: 3000 rpm, hot derating: 0 %}
 `,
 	Mended: []string{" 2.8", " 6.3"},
 	Run: func(p *Pass) {

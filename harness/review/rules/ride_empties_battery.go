@@ -32,16 +32,26 @@ situations:
 `,
 	Mended: []string{"engine: idle", "engine: cruise"},
 	Run: func(p *Pass) {
-		if p.in.Budget == nil {
-			return
-		}
-		for _, r := range p.d.Rides {
-			result, err := ride.Simulate(p.c, r, ride.Options{Tolerance: rideTolerance})
-			if err == nil && !math.IsNaN(result.EmptyS) {
-				p.reportEmpty(result)
+		for _, r := range p.ridden() {
+			if !math.IsNaN(r.EmptyS) {
+				p.reportEmpty(r)
 			}
 		}
 	},
+}
+
+// ridden are the rides of the design, those that can be followed.
+func (f *facts) ridden() []*ride.Result {
+	if f.in.Budget == nil || f.rides != nil {
+		return f.rides
+	}
+	f.rides = []*ride.Result{}
+	for _, r := range f.d.Rides {
+		if result, err := ride.Simulate(f.c, r, ride.Options{Tolerance: rideTolerance}); err == nil {
+			f.rides = append(f.rides, result)
+		}
+	}
+	return f.rides
 }
 
 // rideTolerance is the error of the state of charge allowed in one step.

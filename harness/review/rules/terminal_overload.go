@@ -27,7 +27,7 @@ loads:
   warm seat: {power: 145 W, behaves: resistor, at: rear, fed by: rear 1, wire: {size: 1.5 mm², length: 300 mm, ends: {from: receptacle 2.8}}, returns to: frame, return wire: {size: 2.5 mm²}}
 taps:
   keyed feed: {at: battery tray, hot: key, fuse: 32 A, spare: 20 A, supervised: no}
-charging: {regulated: 14.3 V, output: {1300 rpm: 22 A, 3000 rpm: 30 A}, idle: 1300 rpm, cruise: 3000 rpm}
+charging: {regulated: 14.3 V, output: {1300 rpm: 22 A, 3000 rpm: 30 A}, idle: 1300 rpm, cruise: 3000 rpm, hot derating: 0 %}
 `,
 	Good: `
 fuses:
@@ -36,7 +36,7 @@ loads:
   warm seat: {power: 145 W, behaves: resistor, at: rear, fed by: heat fuse, wire: {size: 2.5 mm²}, returns to: frame, return wire: {size: 2.5 mm²}}
 taps:
   keyed feed: {at: battery tray, hot: key, fuse: 32 A, spare: 20 A, supervised: no}
-charging: {regulated: 14.3 V, output: {1300 rpm: 22 A, 3000 rpm: 30 A}, idle: 1300 rpm, cruise: 3000 rpm}
+charging: {regulated: 14.3 V, output: {1300 rpm: 22 A, 3000 rpm: 30 A}, idle: 1300 rpm, cruise: 3000 rpm, hot derating: 0 %}
 `,
 	Run: func(p *Pass) {
 		for _, w := range p.c.Wires {

@@ -37,7 +37,7 @@ loads:
   winch: {power: 195 W, behaves: motor, at: rear, fed by: winch fuse, wire: {size: 0.75 mm²}, returns to: frame, return wire: {size: 4 mm²}}
 taps:
   keyed feed: {at: battery tray, hot: running, fuse: 40 A, spare: 30 A, supervised: no}
-charging: {regulated: 14.3 V, output: {1300 rpm: 24 A, 3000 rpm: 30 A}, idle: 1300 rpm, cruise: 3000 rpm}
+charging: {regulated: 14.3 V, output: {1300 rpm: 27 A, 3000 rpm: 30 A}, idle: 1300 rpm, cruise: 3000 rpm, hot derating: 0 %}
 accepted:
   - {rule: fuse-over-wire, part: winch, severity: danger, figure: 25 A of 12.8 A, reason: "shown for the wire's current only"}
   - {rule: fuse-wire-curve, part: winch, severity: danger, figure: 10 min of 7.02 s, reason: "shown for the wire's current only"}
@@ -50,7 +50,7 @@ loads:
   winch: {power: 195 W, behaves: motor, at: rear, fed by: winch fuse, wire: {size: 4 mm²}, returns to: frame, return wire: {size: 4 mm²}}
 taps:
   keyed feed: {at: battery tray, hot: running, fuse: 40 A, spare: 30 A, supervised: no}
-charging: {regulated: 14.3 V, output: {1300 rpm: 24 A, 3000 rpm: 30 A}, idle: 1300 rpm, cruise: 3000 rpm}
+charging: {regulated: 14.3 V, output: {1300 rpm: 27 A, 3000 rpm: 30 A}, idle: 1300 rpm, cruise: 3000 rpm, hot derating: 0 %}
 `,
 	Run: func(p *Pass) {
 		for _, w := range p.c.Wires {

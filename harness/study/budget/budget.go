@@ -8,15 +8,17 @@ import (
 
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/formula/battery"
 )
 
 // Budget is the charging balance of a design.
 type Budget struct {
-	Lines       []*Line // one per situation with the engine running or the key on, in design order
-	Output      []Point // charging current over engine speed, ready to draw
-	VehicleA    float64 // the vehicle's own loads, duty counted, engine running, at regulated voltage
-	StandbyA    float64 // drawn from the battery with the key off, worst case
-	StandbyDays float64 // until the battery no longer starts the engine, self-discharge counted; +Inf when nothing is lost
+	Lines       []*Line       // one per situation with the engine running or the key on, in design order
+	Output      []Point       // charging current over engine speed, ready to draw
+	VehicleA    float64       // the vehicle's own loads that draw whenever the engine runs, duty counted, at regulated voltage
+	StandbyA    float64       // drawn from the battery with the key off, worst case
+	Start       battery.Start // what a start of the engine takes
+	StandbyDays float64       // until the battery no longer starts the engine, self-discharge counted; +Inf when nothing is lost
 }
 
 // Point is a current at an engine speed.
@@ -24,11 +26,15 @@ type Point struct{ RPM, CurrentA float64 }
 
 // Line is the balance of one situation.
 type Line struct {
-	Situation    *design.Situation
-	OutputA      float64 // available at its engine speed
-	VehicleA     float64
-	AccessoryA   float64
-	SpareA       float64 // OutputA - VehicleA - AccessoryA; negative = the regulated voltage is not held
+	Situation  *design.Situation
+	OutputA    float64 // available at its engine speed
+	VehicleA   float64
+	AccessoryA float64
+	SpareA     float64 // OutputA - VehicleA - AccessoryA; negative = the regulated voltage is not held
+	// LikelyA is the demand as is likely: VehicleA and AccessoryA and the root of the
+	// sum of the squares of what the tolerance of each load's power adds.
+	LikelyA      float64
+	ReturnHours  float64 // until a start of the engine is given back out of SpareA; +Inf = never, NaN = not known
 	BreakEvenRPM float64 // lowest speed at which the output covers the demand; NaN = none
 	// Where a full battery meets output and loads, each at its average: the
 	// voltage of the posts, the current out of the battery (negative = it is

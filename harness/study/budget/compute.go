@@ -1,13 +1,18 @@
 package budget
 
 import (
+	"fmt"
 	"math"
+	"strings"
 
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/formula/battery"
 	"fusewright/harness/formula/charging"
 	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/corner"
 	"fusewright/harness/network/solve"
+	"fusewright/library"
 )
 
 // Compute makes the balance of every situation with the key on, and the drain
@@ -16,10 +21,11 @@ import (
 // situation that did not converge gives a line without numbers.
 func Compute(c *circuit.Circuit, sols []*solve.Solution) *Budget {
 	d := c.Design
-	b := &Budget{VehicleA: vehicleA(c), Output: outputCurve(d)}
+	b := &Budget{VehicleA: vehicleA(c), Output: outputCurve(d), Start: battery.StartOf(d)}
+	tolerances := corner.TolerancesOf(d)
 	for _, s := range sols {
 		if s.Situation.Key == design.KeyOn {
-			b.Lines = append(b.Lines, lineOf(s))
+			b.Lines = append(b.Lines, b.lineOf(s, tolerances))
 		}
 	}
 	b.StandbyA = drainA(Parked(c, sols))
@@ -53,13 +59,14 @@ func outputCurve(d *design.Design) []Point {
 }
 
 // lineOf is the balance of one situation.
-func lineOf(s *solve.Solution) *Line {
+func (b *Budget) lineOf(s *solve.Solution, t *corner.Tolerances) *Line {
 	d := s.Circuit.Design
 	l := &Line{Situation: s.Situation, OutputA: charging.OutputA(d, s.Situation.EngineRPM),
 		Usable: s.Status == solve.Converged, BreakEvenRPM: math.NaN(), BatteryHours: math.Inf(1)}
 	if !l.Usable {
 		nan := math.NaN()
 		l.VehicleA, l.AccessoryA, l.SpareA, l.BatteryHours, l.BusV, l.BatteryA = nan, nan, nan, nan, nan, nan
+		l.LikelyA, l.ReturnHours = nan, nan
 		return l
 	}
 	mean := averaged(s, solve.Options{})
@@ -67,9 +74,12 @@ func lineOf(s *solve.Solution) *Line {
 	if l.BatteryA > 0 {
 		l.BatteryHours = hoursCovered(d, l.BatteryA)
 	}
-	l.VehicleA, l.AccessoryA = demandA(held(s, mean))
+	regulated := held(s, mean)
+	l.VehicleA, l.AccessoryA = demandA(regulated)
 	demand := l.VehicleA + l.AccessoryA
 	l.SpareA = l.OutputA - demand
+	l.LikelyA = demand + moreA(regulated, t)
+	l.ReturnHours = hoursToReturn(d, b.Start, l.SpareA)
 	l.BreakEvenRPM = charging.BreakEven(d, demand)
 	l.evenAtIdle = l.BreakEvenRPM == charging.BreakEven(d, 0)
 	return l
@@ -115,16 +125,50 @@ func demandA(s *solve.Solution) (vehicle, accessory float64) {
 	return vehicle, accessory
 }
 
+// moreA is by how much the demand of an averaged solution is likely to be above it:
+// the root of the sum of the squares of what each load's tolerance of power adds.
+func moreA(s *solve.Solution, t *corner.Tolerances) float64 {
+	sum := 0.0
+	for _, b := range s.Circuit.Branches {
+		if a := s.BranchA[b.Index]; b.Load != nil && !math.IsNaN(a) {
+			more := a * (t.PowerFactor(b) - 1)
+			sum += more * more
+		}
+	}
+	return math.Sqrt(sum)
+}
+
+// LikelyBasis says in words what the likely demand counts with: which loads draw
+// the most that a regulation allows, and how sure that is.
+func LikelyBasis(d *design.Design) string {
+	text := "The likely demand adds the tolerance of each load's power, by the root of the sum of their squares"
+	said := map[library.Source]bool{}
+	for _, l := range d.Loads {
+		if l.Tolerance.Given() || l.Figure == "highest" || l.MostW <= l.PowerW || said[l.Type.Most.Source] {
+			continue
+		}
+		most := l.Type.Most.Source
+		said[most] = true
+		document, _, _ := strings.Cut(most.Text, ":")
+		text += fmt.Sprintf("; %s and the like count with the most that their type approval allows, such as %s of %s (%s; %s)",
+			l.Type.Name, quantity.Plain(l.MostW, quantity.Power), quantity.Plain(l.PowerW, quantity.Power), document, most.Certainty)
+	}
+	return text + "."
+}
+
 // busV is the voltage at the battery's posts.
 func busV(s *solve.Solution) float64 {
 	return s.NodeV[s.Circuit.Positive().Index] - s.NodeV[s.Circuit.Negative().Index]
 }
 
-// vehicleA is what the vehicle's own loads draw with the engine running, duty
-// counted, at the regulated voltage.
+// vehicleA is what the vehicle's own loads draw whenever the engine runs, duty
+// counted, at the regulated voltage; those of single situations are left out.
 func vehicleA(c *circuit.Circuit) float64 {
 	d, sum := c.Design, 0.0
 	for _, l := range d.VehicleLoads {
+		if len(l.In) > 0 {
+			continue
+		}
 		sum += d.VehicleW(l) / d.VehicleV() * l.Duty.Or(1)
 	}
 	return sum

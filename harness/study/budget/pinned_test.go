@@ -91,6 +91,60 @@ loads:
 	within(t, "vest, lamp and coil at idle", b.Lines[0].AccessoryA, 2+1+coil, 0.01) // fuse and wires take 0.2 %
 }
 
+// A fan of 5 A in the situation that it names, and in no other: idle is 1 A short
+// with the vest and the fan at 20 %; always on in traffic the fan makes that 5 A.
+func TestFanInTraffic(t *testing.T) {
+	b := budgetOf(t, strings.Replace(example, "fan: {power: 70 W, duty: 20 %}", "fan: {power: 70 W, when: idling}", 1))
+	within(t, "whenever it runs", b.VehicleA, 8, 0.01)
+	within(t, "idle, vehicle", b.Lines[0].VehicleA, 13, 0.01)
+	within(t, "idle, spare", b.Lines[0].SpareA, -5, 0.02)
+	within(t, "riding, vehicle", b.Lines[1].VehicleA, 8, 0.01)
+	within(t, "riding, spare", b.Lines[1].SpareA, 15, 0.02)
+}
+
+// The likely demand by hand: 10 % of 8 A and of 1 A of the machine's own loads, and
+// of the vest's 2 A what its tolerance says; nothing above a highest figure.
+func TestLikelyDemand(t *testing.T) {
+	for of, vest := range map[string]float64{
+		"duty: 50 %":                  0.2, // resistor: a tenth
+		"tolerance: 50 %, duty: 50 %": 1,
+		"tolerance: 0 %, duty: 50 %":  0,
+		"figure: highest, duty: 50 %": 0,
+	} {
+		b := budgetOf(t, strings.Replace(example, "duty: 50 %", of, 1))
+		more := math.Sqrt(0.8*0.8 + 0.1*0.1 + vest*vest)
+		within(t, of, b.Lines[0].LikelyA-b.Lines[0].VehicleA-b.Lines[0].AccessoryA, more, 0.01)
+		within(t, of+", spare is nominal", b.Lines[0].SpareA, -1, 0.02)
+	}
+}
+
+// A filament lamp counts with the most that its type approval allows: 26.5 W of the
+// 21 W at 13.5 V, so that 1.56 A are likely 0.41 A more.
+func TestLikelyDemandOfApprovedLamp(t *testing.T) {
+	text := strings.Replace(example, "power: 56 W, rated at: 14 V, behaves: resistor, duty: 50 %", "type: bulb 21 W", 1)
+	b := budgetOf(t, text)
+	lamp := 21 / 13.5 * math.Pow(14/13.5, solve.LampExponent)
+	within(t, "nominal", b.Lines[0].AccessoryA, lamp, 0.01)
+	more := lamp * (26.5/21 - 1)
+	within(t, "likely", b.Lines[0].LikelyA, 9+lamp+math.Sqrt(0.8*0.8+0.1*0.1+more*more), 0.02)
+	if said := budget.LikelyBasis(designOf(t, text)); !strings.Contains(said, "26.5 W of 21 W (UN R37, most power at the test voltage; from memory)") {
+		t.Error(said)
+	}
+	if said := budget.LikelyBasis(designOf(t, example)); strings.Contains(said, "approval") {
+		t.Error(said)
+	}
+}
+
+// A start of 120 A for 10 s needs 0.370 Ah: never at idle, which is short; at cruise
+// 14 A are to spare, of which the battery takes 4.8 A.
+func TestStartComesBack(t *testing.T) {
+	b := budgetOf(t, example)
+	if h := b.Lines[0].ReturnHours; !math.IsInf(h, 1) {
+		t.Errorf("idle gives it back in %g h", h)
+	}
+	within(t, "cruise", b.Lines[1].ReturnHours, 120*10/3600.0/0.9/4.8, 1e-6)
+}
+
 // An accessory that stays on counts in the standby drain with its duty.
 func TestStandbyDrainCountsDuty(t *testing.T) {
 	text := strings.Replace(example, "own switch: yes, ", "", 1) + "  left alone: {key: off}\n"

@@ -23,6 +23,16 @@ func hoursCovered(d *design.Design, deficitA float64) float64 {
 	return b.HoursBetween(1, b.StartReserve(careC), deficitA)
 }
 
+// hoursToReturn is how long a current to spare gives back what a start took; NaN
+// without a capacity.
+func hoursToReturn(d *design.Design, s battery.Start, spareA float64) float64 {
+	b := battery.Of(d)
+	if b == nil {
+		return math.NaN()
+	}
+	return b.HoursToReturn(s.Ah(), spareA)
+}
+
 // StandbyDays is how long a full battery starts the engine under a drain in
 // amperes, self-discharge counted; NaN without a capacity.
 func StandbyDays(d *design.Design, drainA float64) float64 {

@@ -68,6 +68,32 @@ type Result struct {
 	Caveats       []string
 }
 
+// Starts is how often the engine is started, legs that it runs through counted as
+// one.
+func (r *Result) Starts() int {
+	n, ran := 0, false
+	for _, l := range r.Legs {
+		runs := running(l.Leg)
+		if runs && !ran {
+			n++
+		}
+		ran = runs
+	}
+	return n
+}
+
+// SpareAh is what the charging system has to spare for the battery while the engine
+// runs, in all; negative = it gives less than is used.
+func (r *Result) SpareAh() float64 {
+	sum := 0.0
+	for _, l := range r.Legs {
+		if running(l.Leg) {
+			sum += l.OutputA*(l.ToS-l.FromS)/3600 - l.UsedAh
+		}
+	}
+	return sum
+}
+
 // Options choose the steps. The zero value is the usual choice.
 type Options struct {
 	// Tolerance is the error of state of charge allowed in one step; 0 = 2e-7,

@@ -1,0 +1,35 @@
+package battery_test
+
+import (
+	"math"
+	"testing"
+
+	"fusewright/harness/design"
+	"fusewright/harness/formula/battery"
+	"fusewright/library"
+)
+
+// A start of 120 A for 10 s is 0.333 Ah. AGM of 12 Ah takes back 0.370 Ah, at an
+// efficiency of 0.9, and at most 0.4 · 12 A = 4.8 A.
+func TestStartIsGivenBack(t *testing.T) {
+	lib := library.Default()
+	given := func(v float64) design.Quantity { return design.Quantity{Value: v, Text: "given"} }
+	d := &design.Design{SystemV: given(12), Library: lib,
+		Battery: design.Battery{Chemistry: lib.Chemistry("AGM"), CapacityAh: given(12)}}
+	start := battery.StartOf(d)
+	if got, want := start.Ah(), 120*10/3600.0; math.Abs(got-want) > 1e-12 {
+		t.Fatalf("a start takes %g Ah, want %g", got, want)
+	}
+	b := battery.Of(d)
+	back := 120 * 10 / 3600.0 / 0.9
+	for spare, want := range map[float64]float64{-1: math.Inf(1), 0: math.Inf(1), 0.5: back / 0.5, 4.8: back / 4.8, 30: back / 4.8} {
+		if got := b.HoursToReturn(start.Ah(), spare); got != want && !(math.Abs(got-want) < 1e-12) {
+			t.Errorf("with %g A to spare: %g h, want %g", spare, got, want)
+		}
+	}
+	// The design's own starter goes first: 960 W at 12 V for 5 s.
+	d.Loads = []*design.Load{{Type: lib.Load("starter motorcycle"), PowerW: 960, RatedV: 12, OnForS: given(5)}}
+	if got, want := battery.StartOf(d).Ah(), 80*5/3600.0; math.Abs(got-want) > 1e-12 {
+		t.Errorf("the design's own start takes %g Ah, want %g", got, want)
+	}
+}
