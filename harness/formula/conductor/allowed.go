@@ -80,6 +80,26 @@ func (a Allowed) Nothing() bool { return a.Known && a.AllowedA <= 0 }
 // Share is what bundle, cover and altitude leave of the free-air current.
 func (a Allowed) Share() float64 { return a.BundleShare * a.CoverShare * a.AltShare }
 
+// besideK is how much the wires beside it warm a wire: what they leave it of its own
+// rise at its limit is as the square of its share. Without bound for a published
+// factor, which has all of them loaded alike.
+func (a Allowed) besideK(ambientC float64) float64 {
+	if a.BundleSource != "" {
+		return math.Inf(1)
+	}
+	return math.Max(0, a.LimitC-ambientC) * (1 - a.BundleShare*a.BundleShare)
+}
+
+// ConductorC is the steady temperature at a current in amperes of a wire whose
+// temperature by itself in free air is alone(current). A current within the allowed
+// one counts as if raised by the inverse of the share. Above it that would have the
+// wires beside carry more as well, without end where they leave little: then they
+// add what they really add.
+func (a Allowed) ConductorC(ambientC, currentA float64, alone func(amps float64) float64) float64 {
+	inFreeAir := currentA / (a.CoverShare * a.AltShare)
+	return math.Min(alone(inFreeAir/a.BundleShare), alone(inFreeAir)+a.besideK(ambientC))
+}
+
 // heatSource names the heat balance.
 const heatSource = "heat balance of one wire in still air (Churchill-Chu 1975, IEC 60287 scheme)"
 

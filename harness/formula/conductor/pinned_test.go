@@ -261,3 +261,23 @@ func TestWhatGoverns(t *testing.T) {
 		t.Errorf("two wires without factors: share %g, missing %q", a.CoverShare, a.Missing)
 	}
 }
+
+// A wire alone of 40 °C + 1 K/A² may carry 7.07 A up to 90 °C. Beside others that
+// leave it half, 3.54 A, these warm it by 50 K · (1 − 0.5²) = 37.5 K: up to 3.54 A its
+// current counts twofold, above it that stays as it is. Where they leave nothing they
+// warm it by all of the 50 K and no more.
+func TestBesideOthersByHand(t *testing.T) {
+	alone := func(amps float64) float64 { return 40 + amps*amps }
+	for _, c := range []struct {
+		share  float64
+		source string
+		amps   float64
+		wantC  float64
+	}{{1, "", 5, 65}, {0.5, "", 2, 56}, {0.5, "", math.Sqrt(12.5), 90}, {0.5, "", 5, 102.5}, {0.5, "a table", 5, 140},
+		{0.001, "", 2, 94}, {0.001, "", 0, 40}} {
+		a := Allowed{LimitC: 90, BundleShare: c.share, BundleSource: c.source, CoverShare: 1, AltShare: 1}
+		if got := a.ConductorC(40, c.amps, alone); math.Abs(got-c.wantC) > 2e-3 {
+			t.Errorf("%+v: %g °C", c, got)
+		}
+	}
+}

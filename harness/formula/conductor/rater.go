@@ -120,7 +120,9 @@ func (r *Rater) ToClassA(c Conditions) float64 {
 		if !a.Known {
 			return 0.0
 		}
-		return a.HeatA
+		alone := NewBalance(InsulatedWire(c.Size, r.material(c.Type)), StillAir{AmbientC: c.AmbientC})
+		besideK := r.Allowed(c).besideK(c.AmbientC)
+		return math.Max(a.HeatA, alone.CurrentA(a.LimitC-besideK)*a.CoverShare*a.AltShare)
 	}).(float64)
 }
 
@@ -150,14 +152,14 @@ func (r *Rater) AllowedAtWorst(c Conditions) Allowed {
 // ConductorC is the steady temperature of a wire alone in still air at a
 // current; +Inf when none lies below the melting point. In a bundle, cover or
 // thin air the current counts as if raised by the inverse of the reduction,
-// so that the allowed current gives the limit temperature.
+// so that the allowed current gives the limit temperature; see Allowed.ConductorC.
 func (r *Rater) ConductorC(c Conditions, currentA float64) float64 {
-	share := r.Allowed(c).Share()
-	if c.Type == nil || c.Size == nil || !(share > 0) {
+	a := r.Allowed(c)
+	if c.Type == nil || c.Size == nil || !(a.Share() > 0) {
 		return c.AmbientC
 	}
 	w := InsulatedWire(c.Size, r.lib.Insulation(c.Type.Material))
-	return NewBalance(w, StillAir{AmbientC: c.AmbientC}).ConductorC(currentA / share)
+	return a.ConductorC(c.AmbientC, currentA, NewBalance(w, StillAir{AmbientC: c.AmbientC}).ConductorC)
 }
 
 type curveKey struct {

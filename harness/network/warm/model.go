@@ -17,8 +17,7 @@ type Laid struct {
 	AmbientC float64
 	ToClassA float64 // what brings it to its class for good, without the margin
 
-	share float64 // of its current in free air
-	curve *curve  // nil = type or size not known
+	curve *curve // nil = type or size not known
 }
 
 // ConductorC is the steady temperature in °C at a current in amperes of either
@@ -29,7 +28,7 @@ func (l *Laid) ConductorC(amps float64) float64 {
 	if l.curve == nil || amps == 0 {
 		return l.AmbientC
 	}
-	return l.curve.celsius(amps / l.share)
+	return l.Allowed.ConductorC(l.AmbientC, amps, l.curve.celsius)
 }
 
 // Model is the wires of a circuit where they are laid. It is read-only once
@@ -90,13 +89,13 @@ func (m *Model) lay() {
 // layWire rates a wire where it is laid.
 func (m *Model) layWire(w *circuit.Wire) Laid {
 	if m.rater == nil {
-		return Laid{Wire: w, AmbientC: w.AmbientC + m.AboveK, share: 1,
+		return Laid{Wire: w, AmbientC: w.AmbientC + m.AboveK,
 			Allowed: conductor.Allowed{Missing: []string{"no parts library, so no allowed current"}}}
 	}
 	p := w.InPlace(m.rater, w.Spec.Size, m.AboveK)
-	l := Laid{Allowed: p.Allowed, Wire: w, In: p.In, AmbientC: p.At.AmbientC, share: 1}
+	l := Laid{Allowed: p.Allowed, Wire: w, In: p.In, AmbientC: p.At.AmbientC}
 	if p.At.Type != nil && p.At.Size != nil && l.Share() > 0 {
-		l.share, l.ToClassA = l.Share(), m.rater.ToClassA(p.At)
+		l.ToClassA = m.rater.ToClassA(p.At)
 		l.curve = m.curveOf(kind{p.At.Type, p.At.Size, l.AmbientC})
 	}
 	return l

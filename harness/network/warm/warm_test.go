@@ -84,7 +84,7 @@ func TestAgreement(t *testing.T) {
 				l, amps := m.Wires[i], s.Amps(w.Branch)
 				at := conductor.Conditions{Type: w.Spec.Type, Size: w.Spec.Size, AmbientC: w.AmbientC}
 				if l.In != nil {
-					at.Loaded = l.In.Loaded
+					at.Loaded, at.BundleShare = l.In.Loaded, l.In.ShareOf(w)
 					if l.In.Run.Cover != nil {
 						at.CoverFactor = l.In.Run.Cover.CurrentFactor
 					}

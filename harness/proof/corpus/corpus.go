@@ -1,6 +1,6 @@
 // Package corpus holds the findings of whole designs against what their author
 // says is wrong with them. A faulty design carries its expectations in the file,
-// as `# want rule-name` on the line the finding must point at; a clean one
+// as `# want rule-name severity` on the line the finding must point at; a clean one
 // carries none. A design may also carry `# also rule-name` where a finding is true
 // and its author had not thought of it: one that was written blind, by someone who
 // had not read the rules, or any that lacks a figure which the review asks for. It is used by tests and for the page of results; the
@@ -36,15 +36,16 @@ type Case struct {
 	Err      error              // the design does not read
 }
 
-// Want is an expected finding: a rule and the line it must point at.
+// Want is an expected finding: a rule, the line it must point at, and how grave it
+// must be, "" where the author of the design knew no severities.
 type Want struct {
-	Line int
-	Rule string
+	Line           int
+	Rule, Severity string
 }
 
 var (
-	wantMark = regexp.MustCompile(`# want ([a-z0-9-]+)`)
-	alsoMark = regexp.MustCompile(`# also ([a-z0-9-]+)`)
+	wantMark = regexp.MustCompile(`# want ([a-z0-9-]+)(?: (danger|fault|advice)\b)?`)
+	alsoMark = regexp.MustCompile(`# also ([a-z0-9-]+)()`)
 )
 
 // Load reviews every design of a folder, in the order of their names.
@@ -87,7 +88,7 @@ func marks(src []byte, mark *regexp.Regexp) []Want {
 	var list []Want
 	for i, line := range strings.Split(string(src), "\n") {
 		for _, m := range mark.FindAllStringSubmatch(line, -1) {
-			list = append(list, Want{Line: i + 1, Rule: m[1]})
+			list = append(list, Want{Line: i + 1, Rule: m[1], Severity: m[2]})
 		}
 	}
 	return list
@@ -119,7 +120,7 @@ func (c *Case) judge(found []*finding.Finding) {
 // claim marks the first expectation that a finding meets.
 func claim(list []Want, met []bool, f *finding.Finding) bool {
 	for i, w := range list {
-		if !met[i] && w.Rule == f.Rule && w.Line == f.Pos.Line {
+		if !met[i] && w.Rule == f.Rule && w.Line == f.Pos.Line && (w.Severity == "" || w.Severity == f.Severity.String()) {
 			met[i] = true
 			return true
 		}
@@ -134,10 +135,10 @@ func (c *Case) Problems() []string {
 		list = append(list, "does not read: "+c.Err.Error())
 	}
 	for _, w := range c.Missed {
-		list = append(list, fmt.Sprintf("missed: %s:%d: %s", c.File, w.Line, w.Rule))
+		list = append(list, fmt.Sprintf("missed: %s:%d: %s %s", c.File, w.Line, w.Rule, w.Severity))
 	}
 	for _, f := range c.False {
-		list = append(list, fmt.Sprintf("false alarm: %s:%d: %s: %s", c.File, f.Pos.Line, f.Rule, f.What))
+		list = append(list, fmt.Sprintf("false alarm: %s:%d: %s %s: %s", c.File, f.Pos.Line, f.Rule, f.Severity, f.What))
 	}
 	return list
 }

@@ -49,6 +49,11 @@ func TestCorpus(t *testing.T) {
 		if len(c.Wants) == 0 {
 			t.Errorf("%s: a faulty design expects no finding", c.Name)
 		}
+		for _, w := range c.Wants {
+			if w.Severity == "" {
+				t.Errorf("%s:%d: %s is expected without a severity", c.Name, w.Line, w.Rule)
+			}
+		}
 	}
 	for _, c := range clean {
 		if len(c.Wants) > 0 {

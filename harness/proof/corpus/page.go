@@ -12,7 +12,7 @@ func Page(faulty, clean, blind, second []*Case) string {
 	b.WriteString("# Planted faults\n\n" +
 		"*Made by `go test ./harness/proof/corpus -update`; do not edit.*\n\n" +
 		"Each faulty design is a complete harness of an invented vehicle with one mistake as people make\n" +
-		"them. Its author marks in the file which rule must speak and at which line; one mistake may\n" +
+		"them. Its author marks in the file which rule must speak, how gravely and at which line; one mistake may\n" +
 		"honestly show as several findings. Each clean design is as complete and has none. Every finding\n" +
 		"counts, advice too. These designs were written by those who wrote the rules: their tables show that\n" +
 		"the rules do what they were meant to. How many of a stranger's mistakes the rules find is shown by\n" +
@@ -28,6 +28,7 @@ func Page(faulty, clean, blind, second []*Case) string {
 	for _, c := range clean {
 		fmt.Fprintf(&b, "| %s | %s %g V | %s | %s |\n", c.Name, c.Practice, c.SystemV, c.Story, c.result())
 	}
+	b.WriteString(judgedAnew)
 	blindPart(&b, blind, second)
 	return b.String()
 }

@@ -128,20 +128,20 @@ func TestAcceptedFigure(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	// The leads may carry 9.50 A behind 30 A. A twentieth of the 30 A is 1.5 A.
+	// The leads may carry 14.7 A behind 30 A. A twentieth of the 30 A is 1.5 A.
 	for entry, accepted := range map[string]bool{
-		"severity: danger, figure: 30 A of 9.5 A":  true,
-		"severity: danger, figure: 30 A of 9 A":    true,  // it was worse
-		"severity: danger, figure: 30 A of 10.9 A": true,  // 1.40 A more beyond
-		"severity: danger, figure: 30 A of 11.1 A": false, // 1.60 A
+		"severity: danger, figure: 30 A of 14.7 A": true,
+		"severity: danger, figure: 30 A of 14 A":   true,  // it was worse
+		"severity: danger, figure: 30 A of 16.1 A": true,  // 1.40 A more beyond
+		"severity: danger, figure: 30 A of 16.3 A": false, // 1.60 A
 		"severity: danger, figure: 28.6 A":         true,  // 1.4 A of 28.6 A is less than a twentieth
 		"severity: danger, figure: 28.5 A":         false,
-		"severity: danger, figure: 30 V of 9.5 V":  false, // of something else
+		"severity: danger, figure: 30 V of 14.7 V": false, // of something else
 		"severity: danger":                         true,  // any
-		"severity: fault, figure: 30 A of 9.5 A":   false, // graver
-		"figure: 30 A of 9.5 A":                    false,
+		"severity: fault, figure: 30 A of 14.7 A":  false, // graver
+		"figure: 30 A of 14.7 A":                   false,
 	} {
-		text := bytes.Replace(src, []byte("part: right lamp, severity: danger, figure: 30 A of 9.5 A"),
+		text := bytes.Replace(src, []byte("part: right lamp, severity: danger, figure: 30 A of 14.7 A"),
 			[]byte("part: right lamp, "+entry), 1)
 		for _, f := range assess(t, "lamps.yaml", text) {
 			if f.Rule == "fuse-over-wire" && f.Part == "right lamp" && (f.Accepted != "") != accepted {

@@ -121,9 +121,9 @@ grounds:
 		"  left fuse: {type: blade C, rating: 30 A, at: tray, fed by: key, wire: {length: 100 mm}}\n",
 		"  right fuse: {type: blade C, rating: 30 A, at: tray, fed by: key, wire: {length: 100 mm}}\n"}
 	loads := []string{
-		"  left lamp: {power: 30 W, behaves: resistor, at: rear, fed by: left fuse, wire: {size: 16 AWG}, returns to: block, return wire: {length: 100 mm}}\n",
-		"  right lamp: {power: 30 W, behaves: resistor, at: rear, fed by: left fuse, wire: {size: 16 AWG}, returns to: block, return wire: {length: 100 mm}}\n",
-		"  work lamp: {power: 30 W, behaves: resistor, at: rear, fed by: right fuse, wire: {size: 16 AWG}, returns to: block, return wire: {length: 100 mm}}\n"}
+		"  left lamp: {power: 30 W, behaves: resistor, at: rear, fed by: left fuse, wire: {size: 20 AWG}, returns to: block, return wire: {length: 100 mm}}\n",
+		"  right lamp: {power: 30 W, behaves: resistor, at: rear, fed by: left fuse, wire: {size: 20 AWG}, returns to: block, return wire: {length: 100 mm}}\n",
+		"  work lamp: {power: 30 W, behaves: resistor, at: rear, fed by: right fuse, wire: {size: 20 AWG}, returns to: block, return wire: {length: 100 mm}}\n"}
 	situations := []string{"  early: {engine: cruise, on: all}\n", "  late: {engine: cruise, on: all}\n"}
 	design := func() []byte {
 		return []byte(head + "fuses:\n" + strings.Join(fuses, "") + "loads:\n" + strings.Join(loads, "") +

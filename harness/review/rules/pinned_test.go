@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -14,6 +15,7 @@ import (
 	"fusewright/harness/review/finding"
 	"fusewright/harness/study/budget"
 	"fusewright/harness/study/fault"
+	"fusewright/harness/study/overload"
 	"fusewright/harness/study/protection"
 	"fusewright/library"
 )
@@ -111,19 +113,67 @@ taps:
 	}
 }
 
-// A critical load may lose 3 % of 12 V, 0.36 V; more than twice that is a danger.
-func TestDropAtItsLimits(t *testing.T) {
-	p := passOf(t, voltageDrop, `
-loads:
-  tail lamp: {power: 20 W, behaves: resistor, critical: yes, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
-`)
-	b := loadBranch(part(t, p, "tail lamp"))
-	for drop, want := range map[float64]finding.Severity{0.359: none, 0.36: none, 0.361: finding.Fault, 0.719: finding.Fault,
-		0.721: finding.Danger, 2: finding.Danger} {
-		for _, s := range p.in.Solutions {
-			s.NodeV[b.A.Index] = s.NodeV[b.B.Index] + s.NodeV[p.positive.Index] - s.NodeV[0] - drop
+// lose lays the way of a part so that its wires lose some volts and what else is
+// on it some others, in every situation.
+func lose(p *Pass, x *circuit.Part, wiresV, othersV float64) {
+	feed, back := p.c.MainFeed(x.Terminal("+").Node).Branches, p.c.MainReturn(x.Terminal("-").Node).Branches
+	wires := 0
+	for _, b := range slices.Concat(feed, back) {
+		if b.Wire != nil {
+			wires++
 		}
-		says(t, fmt.Sprintf("%g V", drop), p.run(), want)
+	}
+	others := len(feed) + len(back) - wires
+	for _, s := range p.in.Solutions {
+		along := func(list []*circuit.Branch, volts float64) {
+			for _, b := range list {
+				s.NodeV[b.A.Index] = volts
+				if b.Wire != nil {
+					volts -= wiresV / float64(wires)
+				} else {
+					volts -= othersV / float64(others)
+				}
+				s.NodeV[b.B.Index] = volts
+			}
+		}
+		along(feed, 12)
+		lost := 0.0
+		for _, b := range back {
+			if b.Wire != nil {
+				lost += wiresV / float64(wires)
+			} else {
+				lost += othersV / float64(others)
+			}
+		}
+		along(back, lost)
+	}
+}
+
+// A critical load may lose 3 % of 12 V, 0.36 V, in its wires; more than twice that is
+// a danger. Contacts and fuses may bring it to 0.54 V, half as much again. What is
+// on for long loses 4 %, 0.48 V, of the other loads' 10 % without advice.
+func TestDropAtItsLimits(t *testing.T) {
+	for _, c := range []struct {
+		critical, brief bool
+		wires, others   float64
+		want            finding.Severity
+	}{
+		{true, false, 0.359, 0, none}, {true, false, 0.361, 0, finding.Fault}, {true, false, 0.719, 0, finding.Fault},
+		{true, false, 0.721, 0, finding.Danger}, {true, false, 2, 0, finding.Danger},
+		{true, false, 0.1, 0.259, none}, {true, false, 0.1, 0.261, finding.Advice}, {true, false, 0.1, 0.439, finding.Advice},
+		{true, false, 0.1, 0.441, finding.Fault}, {true, false, 0.1, 0.9, finding.Fault},
+		{false, false, 0.479, 0, none}, {false, false, 0.481, 0, finding.Advice}, {false, false, 0.1, 0.5, none},
+		{false, true, 0.481, 0, none}, {false, false, 1.199, 0, finding.Advice}, {false, false, 1.201, 0, finding.Fault},
+		{false, false, 0.1, 1.101, finding.Advice}, {false, false, 0.1, 1.699, finding.Advice}, {false, false, 0.1, 1.701, finding.Fault},
+	} {
+		p := passOf(t, voltageDrop, "")
+		x := part(t, p, "tail lamp")
+		accessory(x).Critical = c.critical
+		if c.brief {
+			accessory(x).Duty.Value = 0.99
+		}
+		lose(p, x, c.wires, c.others)
+		says(t, fmt.Sprintf("%+v", c), p.run(), c.want)
 	}
 }
 
@@ -279,27 +329,31 @@ func TestBreakingCapacityAtTheEdge(t *testing.T) {
 
 // 1 A starting with twice its current and τ = 2.32 s is 5.8 A²s: 0.29 of a fuse
 // that melts at 20 A²s, outlasted 10 000 times. 5 A starting with six times and
-// τ = 50 ms pass a fuse of 20.5 A that opens later than that.
+// τ = 50 ms pass a fuse of 20.5 A that opens later than that; of its kind the middle
+// opens at the root of 20 ms · 125 ms, 50 ms.
 func TestInrushAtTheEdge(t *testing.T) {
 	p := passOf(t, fuseInrush, "")
 	x := part(t, p, "tail lamp")
 	l, b, fuse := accessory(x), loadBranch(x), part(t, p, "lamp fuse").Branches[0]
 	for _, c := range []struct {
-		name               string
-		amps, peak, tau    float64
-		rating, melt, minS float64
-		want               finding.Severity
+		name            string
+		amps, peak, tau float64
+		rating, melt    float64
+		minS, maxS      float64
+		want            finding.Severity
 	}{
-		{"5.8 of 21 A²s", 1, 2, 2.32, 10, 21, 2, none},
-		{"5.8 of 20 A²s, 0.29 exactly", 1, 2, 2.32, 10, 20, 2, none},
-		{"5.8 of 19.9 A²s", 1, 2, 2.32, 10, 19.9, 2, finding.Fault},
-		{"opens before τ", 5, 6, 0.05, 20.5, 0, 0.0499, finding.Fault},
-		{"opens at τ", 5, 6, 0.05, 20.5, 0, 0.05, finding.Fault},
-		{"opens after τ", 5, 6, 0.05, 20.5, 0, 0.0501, none},
+		{"5.8 of 21 A²s", 1, 2, 2.32, 10, 21, 2, 5, none},
+		{"5.8 of 20 A²s, 0.29 exactly", 1, 2, 2.32, 10, 20, 2, 5, none},
+		{"5.8 of 19.9 A²s", 1, 2, 2.32, 10, 19.9, 2, 5, finding.Advice},
+		{"opens before τ", 5, 6, 0.05, 20.5, 0, 0.0499, 5, finding.Advice},
+		{"opens at τ", 5, 6, 0.05, 20.5, 0, 0.05, 5, finding.Advice},
+		{"opens after τ", 5, 6, 0.05, 20.5, 0, 0.0501, 5, none},
+		{"its middle opens before τ", 5, 6, 0.05, 20.5, 0, 0.02, 0.1249, finding.Fault},
+		{"its middle opens after τ", 5, 6, 0.05, 20.5, 0, 0.02, 0.1251, finding.Advice},
 	} {
 		b.Load.PowerW, b.Load.RatedV = 12*c.amps, 12
 		l.Inrush = library.Inrush{PeakRatio: c.peak, TauS: c.tau}
-		fuse.Fuse.Type = &library.FuseType{Name: "made", Band: []library.TimePoint{{Multiple: 4, MinS: c.minS, MaxS: 5}}}
+		fuse.Fuse.Type = &library.FuseType{Name: "made", Band: []library.TimePoint{{Multiple: 1, MinS: c.minS, MaxS: c.maxS}, {Multiple: 4, MinS: c.minS, MaxS: c.maxS}}}
 		fuse.Fuse.Rating = &library.FuseRating{RatingA: c.rating, MeltI2t: c.melt}
 		p.found = nil
 		p.judgeInrush(x)
@@ -370,7 +424,7 @@ func TestSwitchRatingsByHand(t *testing.T) {
 	}
 }
 
-// The machine must start after 14 days, or after those that the design gives.
+// The machine should start after 14 days, and must after those that the design gives.
 func TestStandbyDaysAtTheEdge(t *testing.T) {
 	p := passOf(t, standbyDrain, "")
 	drainFor := func(days float64) float64 { // by halving
@@ -385,7 +439,7 @@ func TestStandbyDaysAtTheEdge(t *testing.T) {
 		}
 		return low
 	}
-	for days, want := range map[float64]finding.Severity{13.9: finding.Fault, 14.1: none, 14.9: none, 30: none} {
+	for days, want := range map[float64]finding.Severity{13.9: finding.Advice, 14.1: none, 14.9: none, 30: none} {
 		p.in.Budget.StandbyA = drainFor(days) + p.reportedDrainA()
 		says(t, fmt.Sprintf("%g days", days), p.run(), want)
 	}
@@ -515,7 +569,7 @@ func TestWeldAtTheMakingCurrent(t *testing.T) {
 	l := &design.Load{Behaves: design.Motor, PowerW: 240, Inrush: library.Inrush{PeakRatio: 2, TauS: 0.1}}
 	hot := &circuit.Branch{Load: &circuit.LoadSpec{Load: l, Behaves: design.Motor, PowerW: 240, RatedV: 12},
 		Part: &circuit.Part{Kind: circuit.Load, Name: "pump", Source: l}}
-	for makes, want := range map[float64]finding.Severity{39.9: finding.Fault, 40: none, 40.1: none} {
+	for makes, want := range map[float64]finding.Severity{39.9: finding.Advice, 40: none, 40.1: none} {
 		form.MakingA, p.found = makes, nil
 		p.judgeWeld(&fault.Welded{Contact: x.Branches[0], Hot: []fault.Hot{{Branch: hot}}})
 		says(t, fmt.Sprintf("%g A", makes), p.found, want)
@@ -533,9 +587,112 @@ func TestBackwardAtTheEdge(t *testing.T) {
 }
 
 // What a wire stands for a minute is an overload of the loads: the rule says so.
-func TestLongOverloadLimitIsTheOneSaid(t *testing.T) {
-	if !strings.Contains(fuseWireCurve.Severity, "for a minute or longer") || longOverloadS != 60 {
-		t.Errorf("%g s, the rule says %q", longOverloadS, fuseWireCurve.Severity)
+func TestLongOverloadAtTheEdge(t *testing.T) {
+	if !strings.Contains(fuseWireCurve.Severity, "for a minute or longer") || !strings.Contains(overloadHurtsWire.Severity, "a minute") {
+		t.Errorf("the rules say %q and %q", fuseWireCurve.Severity, overloadHurtsWire.Severity)
+	}
+	p := passOf(t, fuseWireCurve, "")
+	p.in.Faults = fault.Compute(p.c)
+	w := p.c.Wires[1]
+	f := &protection.Fuse{Branch: part(t, p, "lamp fuse").Branches[0]}
+	for standsS, want := range map[float64][2]finding.Severity{59.9: {finding.Danger, finding.Danger},
+		60: {finding.Advice, finding.Fault}, 60.1: {finding.Advice, finding.Fault}} {
+		p.found = nil
+		p.reportCurve(f, &protection.Wire{Wire: w, Protection: fusing.Protection{KnownWorstA: 20, KnownRatio: 0.5, HurtS: standsS, HurtA: 20}})
+		says(t, fmt.Sprintf("%g s", standsS), p.found, want[0])
+		p.found = nil
+		p.reportOverload(w, &overload.Overload{Wire: w, Amps: 20, OpensS: 100, StandsS: standsS, Device: f.Branch})
+		says(t, fmt.Sprintf("%g s of an overload", standsS), p.found, want[1])
+	}
+}
+
+// A wire that may carry 10 A and comes to its class at 12 A: up to 15 A a device
+// without an overload to its name is advice. One that comes to its class at 16 A
+// only: up to that.
+func TestLetsThroughAtTheEdge(t *testing.T) {
+	p := passOf(t, fuseOverWire, "")
+	w := p.c.Wires[1]
+	laid := &p.laid.Wires[w.Index]
+	laid.AllowedA = 10
+	for _, c := range []struct {
+		toClassA, throughA float64
+		want               finding.Severity
+	}{{12, 14.9, finding.Advice}, {12, 15, finding.Advice}, {12, 15.1, finding.Danger},
+		{16, 15.1, finding.Advice}, {16, 16, finding.Advice}, {16, 16.1, finding.Danger}} {
+		laid.ToClassA = c.toClassA
+		if got := p.letsThrough(w, c.throughA, finding.Danger); got != c.want {
+			t.Errorf("%g A through what bears %g A: %v, want %v", c.throughA, c.toClassA, got, c.want)
+		}
+	}
+}
+
+// A wire of 10 A before two fuses: the largest alone above 15 A is a danger, their
+// sum above it a fault; up to 15 A both are advice, up to 10 A nothing.
+func TestWireBeforeFuseAtTheEdge(t *testing.T) {
+	for _, c := range []struct {
+		first, second float64
+		want          finding.Severity
+	}{{5, 5, none}, {5, 5.1, finding.Advice}, {7.5, 7.5, finding.Advice}, {7.5, 7.6, finding.Fault}, {10, 10, finding.Fault},
+		{10.1, 1, finding.Advice}, {15, 1, finding.Advice}, {15.1, 1, finding.Danger}} {
+		p := passOf(t, wireBeforeFuse, `
+fuses:
+  lamp fuse: {type: blade C, rating: 5 A, at: rear, fed by: stud, wire: {size: 1 mm², length: 100 mm}}
+  stop fuse: {type: blade C, rating: 5 A, at: rear, fed by: stud, wire: {size: 1 mm², length: 100 mm}}
+splices:
+  stud: {at: rear, fed by: battery, wire: {size: 1 mm²}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
+  stop lamp: {power: 5 W, behaves: resistor, at: rear, fed by: stop fuse, wire: {size: 1 mm²}, returns to: frame}
+`)
+		for name, rating := range map[string]float64{"lamp fuse": c.first, "stop fuse": c.second} {
+			part(t, p, name).Branches[0].Fuse.Rating = &library.FuseRating{RatingA: rating}
+		}
+		w := p.c.Wires[0]
+		p.facts = newFacts(p.in)
+		if got := len(p.firstFuses(w)); got != 2 {
+			t.Fatalf("%s leads to %d fuses", w.Text(), got)
+		}
+		laid := &p.laid.Wires[w.Index]
+		laid.AllowedA, laid.ToClassA = 10, 11
+		p.judgeBeforeFuse(w)
+		says(t, fmt.Sprintf("%+v", c), p.found, c.want)
+	}
+}
+
+// A wire of 178 mm that leads to a fuse is its tail, one of 179 mm is none: seven
+// inches are 177.8 mm.
+func TestTailAtItsLength(t *testing.T) {
+	p := passOf(t, fuseTooFar, "")
+	w := p.c.Wires[0]
+	for metres, want := range map[float64]bool{0.1: true, 0.1777: true, 0.1778: true, 0.179: false} {
+		if w.LengthM = metres; p.tail(w) != want {
+			t.Errorf("%g m: a tail %v", metres, !want)
+		}
+	}
+	if p.tail(p.c.Wires[1]) {
+		t.Error("a wire to a lamp is a tail")
+	}
+}
+
+// A contact of 10 A for 5 A of motors: twice that is a matter of its life, more a fault.
+func TestSwitchLifeAtTheEdge(t *testing.T) {
+	p := passOf(t, switchOverload, `
+loads:
+  tail lamp: {current: 1 A, behaves: motor, at: rear, fed by: lamp switch, wire: {size: 1 mm²}, returns to: frame}
+switches:
+  lamp switch: {rating: 10 A, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}}
+`)
+	x := part(t, p, "lamp switch")
+	b := x.Branches[0]
+	for amps, want := range map[float64]finding.Severity{4.9: none, 5: none, 5.1: finding.Advice, 9.9: finding.Advice, 10: finding.Advice, 10.1: finding.Fault} {
+		for _, s := range p.in.Solutions {
+			for i := range s.BranchA {
+				s.BranchA[i] = amps
+			}
+		}
+		p.facts, p.found = newFacts(p.in), nil
+		p.judgeSwitch(x, b, ContactRatings{100, 5, 5, 1})
+		says(t, fmt.Sprintf("%g A", amps), p.found, want)
 	}
 }
 
@@ -586,8 +743,12 @@ func TestMarginsByHand(t *testing.T) {
 // it stands, where that is published.
 func TestOvertakenAtTheEdge(t *testing.T) {
 	p := passOf(t, fuseWireCurve, "")
+	tail, feed := p.c.Wires[0], p.c.Wires[1]
+	if p.overtaken(&protection.Wire{Wire: tail, Protection: fusing.Protection{KnownRatio: 0.99, KnownWorstA: 20}}) {
+		t.Error("overtaken before the fuse that protects it")
+	}
 	for ratio, want := range map[float64]bool{0.99: true, 1: true, 1.01: false} {
-		w := &protection.Wire{Wire: p.c.Wires[0], Protection: fusing.Protection{KnownRatio: ratio, KnownWorstA: 20}}
+		w := &protection.Wire{Wire: feed, Protection: fusing.Protection{KnownRatio: ratio, KnownWorstA: 20}}
 		if got := p.overtaken(w); got != want {
 			t.Errorf("ratio %g: %t", ratio, got)
 		}
@@ -601,7 +762,7 @@ func TestOvertakenAtTheEdge(t *testing.T) {
 // ones the first.
 func TestWorstShortAtTheEdge(t *testing.T) {
 	p := passOf(t, shortOverheatsWire, "")
-	w := p.c.Wires[0]
+	w := p.c.Wires[1] // the first is the tail before the lamp fuse
 	for _, c := range []struct {
 		standS []float64 // of 1 s until the fuse opens
 		want   int

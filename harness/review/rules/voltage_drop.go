@@ -33,7 +33,7 @@ var voltageDrop = &Rule{
 	Mend:     MendDrop,
 	Bad: `
 loads:
-  tail lamp: {power: 20 W, behaves: resistor, critical: yes, at: rear, fed by: lamp fuse, wire: {size: 0.75 mm², length: 9 m}, returns to: frame, return wire: {size: 1 mm²}}
+  tail lamp: {power: 20 W, behaves: resistor, critical: yes, at: rear, fed by: lamp fuse, wire: {size: 0.75 mm², length: 8.5 m}, returns to: frame, return wire: {size: 1 mm²}}
 fuses:
   lamp fuse: {type: blade C, rating: 3 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
 `,

@@ -54,7 +54,7 @@ func (s *Study) Worst(w *circuit.Wire) *Overload { return s.worst[w.Index] }
 func Compute(c *circuit.Circuit, sols []*solve.Solution, faults *fault.Study) *Study {
 	s := &study{Study: &Study{worst: make([]*Overload, len(c.Wires))}, c: c, faults: faults,
 		running: make([]float64, len(c.Branches)), together: make([]float64, len(c.Branches)),
-		blocked: corner.TolerancesOf(c.Design).Blocked}
+		used: make([]float64, len(c.Branches)), blocked: corner.TolerancesOf(c.Design).Blocked}
 	for _, sol := range sols {
 		if sol.Status != solve.Converged {
 			continue
@@ -71,6 +71,7 @@ func Compute(c *circuit.Circuit, sols []*solve.Solution, faults *fault.Study) *S
 			s.together[b.Index] += way.drawsA
 		}
 	}
+	s.useTogether(ways, sols)
 	for _, way := range ways {
 		s.allAtOnce(way)
 		if way.load.Load.Behaves == design.Motor {
@@ -85,6 +86,7 @@ type study struct {
 	c                 *circuit.Circuit
 	faults            *fault.Study
 	running, together []float64 // by branch
+	used              []float64 // by branch: the most of together that one situation has on
 	blocked           float64   // current of a blocked motor over its running current
 }
 
@@ -115,6 +117,25 @@ func (s *study) ways() []way {
 	return out
 }
 
+// useTogether finds what the loads of one situation draw: no more than that at once
+// is use, and wire-over-current's.
+func (s *study) useTogether(ways []way, sols []*solve.Solution) {
+	now := make([]float64, len(s.used))
+	for _, sol := range sols {
+		clear(now)
+		for _, way := range ways {
+			if sol.Status == solve.Converged && sol.LoadOn[way.load.Index] {
+				for _, b := range way.branches {
+					now[b.Index] += way.drawsA
+				}
+			}
+		}
+		for i, a := range now {
+			s.used[i] = math.Max(s.used[i], a)
+		}
+	}
+}
+
 // allAtOnce holds a way against all loads that share its branches.
 func (s *study) allAtOnce(w way) {
 	var fuses []passed
@@ -124,7 +145,7 @@ func (s *study) allAtOnce(w way) {
 		}
 	}
 	for _, b := range w.branches {
-		if b.Wire != nil && s.together[b.Index] > s.running[b.Index] {
+		if b.Wire != nil && s.together[b.Index] > max(s.running[b.Index], s.used[b.Index]) {
 			s.take(b.Wire, nil, s.together[b.Index], fuses)
 		}
 	}

@@ -93,3 +93,14 @@ func TestAllAtOnce(t *testing.T) {
 		t.Errorf("the fan's own wire carries what it does in use: %+v", o)
 	}
 }
+
+// What one situation has on is use, also where a low voltage makes it less than the
+// loads' rated currents.
+func TestUseIsNoOverload(t *testing.T) {
+	src := strings.NewReplacer("8 A, behaves: motor, inrush: {peak: 4, time: 100 ms}", "20 A", "current: 5 A", "current: 20 A",
+		"size: 1.5 mm²", "size: 2.5 mm²", "fan: {on: [fan]}", "both: {on: [fan, lamp]}").Replace(base)
+	c, s := study(t, src)
+	if o := s.Worst(c.Wires[1]); o != nil {
+		t.Errorf("%+v", o)
+	}
+}

@@ -1,0 +1,40 @@
+package corpus
+
+// judgedAnew is the record of the change of judgement: how gravely each planted
+// fault was judged before and is now, where that differs. It is history as well.
+const judgedAnew = `
+## Judged anew
+
+At first every limit was held against the worst case, with its margin on top. An experienced fitter judges otherwise:
+danger is what burns, a fault does not work or passes a rating, and what only all tolerances together bring about, or what
+an overload without a source in the circuit would do, is advice. Each limit is now held against the figure that
+` + "`library/verdict.yaml`" + ` names, and the wires of a run warm each other by what they really carry. What changed:
+
+| design | finding | was | is | why |
+|---|---|---|---|---|
+| bigger-fuse-after-stronger-lamps | fuse-over-wire, return-below-fuse | danger | advice | 30 A over wires of 16 AWG is less than one and a half times what they bear; that a half short hurts them within 12 s before the fuse opens stays a danger, of fuse-wire-curve, which was a fault |
+| bus-bar-instead-of-fuses | fuse-over-wire, return-below-fuse at the branches | danger | advice | the same; fuse-wire-curve at three more wires and short-overheats-wire at three say the danger |
+| coil-on-the-battery | fuse-over-wire, return-below-fuse | danger | advice | the same; fuse-wire-curve says the danger |
+| thick-fuse-thin-branch | fuse-over-wire | danger | gone | beside what the run really carries 18 AWG bears the 15 A for good; fuse-wire-curve says the danger |
+| winch-cable-too-thin | fuse-over-wire, return-below-fuse | danger | fault | only a blocked winch reaches the cable's limit, and that after hours: overload-hurts-wire |
+| windlass-fuse-oversized | fuse-over-wire at the switch | danger | advice | 250 A is less than one and a half times what 35 mm² bears there; at the windlass, where it is laid together, it stays a danger |
+| sidecar-return-undersized | wire-over-current | danger | fault | the return carries what it may at nominal: advice; that the fuses let through more than one and a half times of it is a fault of shared-return-thin |
+| shared-return-undersized | shared-return-thin | fault | advice | the fuses let through less than one and a half times what it bears; the lost volts stay a fault |
+| soft-pvc-past-the-silencer | wire-over-current | danger | fault | the wire may carry nothing there, but its conductor stays below its class; the hot place is said by insulation-class |
+| decimal-point-lost-in-a-run, shared-return-undersized | voltage-drop at the critical load | danger | fault | its wires lose less than twice the limit at nominal; the loads that are on for long get advice beyond 4 % |
+| painted-frame-stud | voltage-drop | danger | fault | contacts take the volts: the lamps are dim, no conductor is too thin |
+| fuse-left-after-stronger-lamps | fuse-under-load | danger | fault | at nominal the fuse carries no more than its rating |
+| fuse-left-after-stronger-lamps | voltage-drop | danger | advice | the wires keep their limit at nominal |
+| coil-and-contacts-swapped | fuse-inrush, voltage-drop | fault | advice | the middle fuse of the kind passes the start, and contacts take the volts; that the relay never closes stays a fault |
+| compressor-on-a-small-fuse, pump-fuse-below-the-pump | fuse-inrush | fault | advice | the middle fuse of the kind passes the start |
+| halogen-on-a-panel-rocker, wiper-on-a-light-switch | switch-overload | fault | advice | less than twice the rating for that kind of load costs life, no more |
+| tracker-never-sleeps | standby-drain | fault | advice | the design states no time that the machine must stand |
+| loom-against-the-header, relay-on-the-header-bracket | overload-hurts-wire | – | fault | new rule: the blocked pump in the hot place |
+| resettable-device-at-the-battery (written blind) | fuse-breaking-capacity | danger | advice | every factory builds such fuses behind its battery; afloat it stays a danger |
+| tracker-and-alarm-on-a-small-battery (written blind) | standby-drain | fault | advice | as above |
+| headlamp-kit-in-thin-wire (written blind) | voltage-drop | danger | fault | less than twice the limit at nominal |
+| one-thin-return-for-the-console (written blind) | voltage-drop | fault | advice | 8.3 % of 10 % in the wires at nominal; shared-return-thin stays a fault |
+| thin-tails-behind-the-splice (written blind) | return-below-fuse | danger | gone | the returns of 2.5 mm² bear the fuse beside what the run really carries; the thin tails stay a danger |
+| winch-through-the-signal-ground (written blind) | return-below-fuse | danger | danger | of overload-hurts-wire: the blocked winch hurts the return within a second |
+| winch-through-the-signal-ground (written blind) | voltage-drop | fault | advice | 7.7 % of 10 % in the wires at nominal |
+`
