@@ -80,6 +80,13 @@ func (a Allowed) Nothing() bool { return a.Known && a.AllowedA <= 0 }
 // Share is what bundle, cover and altitude leave of the free-air current.
 func (a Allowed) Share() float64 { return a.BundleShare * a.CoverShare * a.AltShare }
 
+// For is the same wire for less than good: each current as a factor or a cycle has
+// it. What goes into them stays.
+func (a Allowed) For(most func(forGoodA float64) float64) Allowed {
+	a.AllowedA, a.HeatA, a.TableA = most(a.AllowedA), most(a.HeatA), most(a.TableA)
+	return a
+}
+
 // heatSource names the heat balance.
 const heatSource = "heat balance of one wire in still air (Churchill-Chu 1975, IEC 60287 scheme)"
 

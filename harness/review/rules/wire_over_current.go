@@ -81,7 +81,7 @@ func (p *Pass) judgeWireCurrent(w *circuit.Wire) {
 	v.severity = max(v.severity, burns.severity)
 	fin := ofWire(v.severity, w)
 	fin.What = fmt.Sprintf("%s carries %s and may carry %s %s",
-		w.Text(), v.split(against(a.AllowedA, quantity.Current)), a.textFor(v.decisive()), a.where())
+		w.Text(), v.split(against(a.AllowedA, quantity.Current)), a.textFor(v.decisive()), a.where()) + a.leftOn(v.decisive())
 	if burns.severity != 0 {
 		fin.What += fmt.Sprintf("; its conductor reaches %s, its insulation bears %s", temperature(burns.decisive()), celsius(burns.limit))
 	}
