@@ -282,7 +282,7 @@ func contactUse(sol *solve.Solution, b *circuit.Branch, below *circuit.Below, ra
 	use := 0.0
 	for _, x := range below.Loads {
 		if a := math.Abs(sol.Amps(x)); a > 0 {
-			use += a / rated.Of(x.Load.Behaves)
+			use += a / rated.OfLoad(x.Load)
 		}
 	}
 	return use

@@ -14,6 +14,9 @@ type TimeOn struct {
 	SteadyA      float64 // of its current, what flows for good or in no such cycle
 }
 
+// Covers tells that a load is on no longer and no more often.
+func (t TimeOn) Covers(l *design.Load) bool { return t.Timed() && cycleOf(l).within(t.Cycle) }
+
 // Timed tells that not all of a wire's current flows for good.
 func (t TimeOn) Timed() bool { return t.OnS > 0 }
 
@@ -29,6 +32,14 @@ func (t TimeOn) pulse(w conductor.Insulated, ambientC, limitC float64) bundle.Pu
 type timed struct {
 	bundle.Cycle
 	in map[*design.Situation]bool
+}
+
+// cycleOf is when a load is on; nil where its time on or its period is not known.
+func cycleOf(l *design.Load) *timed {
+	if l == nil || !l.OnForS.Given() || !(l.EveryS.Value > l.OnForS.Value) {
+		return nil
+	}
+	return &timed{bundle.Cycle{OnS: l.OnForS.Value, EveryS: l.EveryS.Value}, map[*design.Situation]bool{}}
 }
 
 // within tells that what has a cycle is on no longer and no more often than another.
@@ -76,11 +87,11 @@ func (c *Circuit) timeWires() {
 func (c *Circuit) timedLoads() map[*Branch]*timed {
 	loads := map[*Branch]*timed{}
 	for _, b := range c.Branches {
-		if b.Load == nil || b.Load.Load == nil || b.Load.Standby {
+		if b.Load == nil || b.Load.Standby {
 			continue
 		}
-		if l := b.Load.Load; l.OnForS.Given() && l.EveryS.Value > l.OnForS.Value {
-			loads[b] = &timed{bundle.Cycle{OnS: l.OnForS.Value, EveryS: l.EveryS.Value}, map[*design.Situation]bool{}}
+		if t := cycleOf(b.Load.Load); t != nil {
+			loads[b] = t
 		}
 	}
 	if len(loads) == 0 {

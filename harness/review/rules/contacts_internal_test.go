@@ -16,11 +16,11 @@ func TestContactMayCarryNothing(t *testing.T) {
 		behave design.Behaviour
 		want   float64
 	}{
-		{"resistive", ContactRatings{40, 22, 25, 0.5}, design.Resistor, 20},
-		{"lamp", ContactRatings{40, 22, 25, 0.5}, design.FilamentLamp, 11},
-		{"motor", ContactRatings{40, 22, 25, 0.5}, design.Motor, 12.5},
+		{"resistive", ContactRatings{40, 22, 25, 0.5, nil}, design.Resistor, 20},
+		{"lamp", ContactRatings{40, 22, 25, 0.5, nil}, design.FilamentLamp, 11},
+		{"motor", ContactRatings{40, 22, 25, 0.5, nil}, design.Motor, 12.5},
 		{"lamp without its own", ContactRatings{resistive: 40, share: 0.5}, design.FilamentLamp, 20},
-		{"nothing left", ContactRatings{40, 22, 25, 0}, design.Motor, 0},
+		{"nothing left", ContactRatings{40, 22, 25, 0, nil}, design.Motor, 0},
 	} {
 		if got := c.r.Of(c.behave); got != c.want {
 			t.Errorf("%s: %g A, want %g A", c.name, got, c.want)
