@@ -12,15 +12,28 @@ import (
 type Pulse struct {
 	Gain    float64 // of a pulsed current over one for good, both to the same temperature; 0 and 1 = none
 	SteadyA float64 // of the wire's current, what flows for good
+	UsedA   float64 // all of its current; beyond it each part is taken as larger by the same share
 }
 
 // MostA is the current with which the wire gets as hot at its hottest as with
-// another for good. Heats are added up: I² = S² + k²·(A² − S²) for A above S.
-func (p Pulse) MostA(forGoodA float64) float64 { return p.scaled(forGoodA, p.Gain) }
+// another for good: ForGoodA the other way round.
+func (p Pulse) MostA(forGoodA float64) float64 {
+	if used := p.scaled(p.UsedA, 1/p.Gain); p.beyond(forGoodA, used) {
+		return p.UsedA * forGoodA / used
+	}
+	return p.scaled(forGoodA, p.Gain)
+}
 
-// ForGoodA is the current for good that makes a wire as hot as one of the pulse
-// does at its hottest: MostA the other way round.
-func (p Pulse) ForGoodA(amps float64) float64 { return p.scaled(amps, 1/p.Gain) }
+// ForGoodA is the current for good that makes a wire as hot as one of the pulse does
+// at its hottest. Heats are added up: I² = S² + (A² − S²)/k² for A above S.
+func (p Pulse) ForGoodA(amps float64) float64 {
+	if p.beyond(amps, p.UsedA) {
+		return p.scaled(p.UsedA, 1/p.Gain) * amps / p.UsedA
+	}
+	return p.scaled(amps, 1/p.Gain)
+}
+
+func (p Pulse) beyond(amps, used float64) bool { return p.SteadyA > 0 && p.UsedA > 0 && amps > used }
 
 func (p Pulse) scaled(amps, by float64) float64 {
 	if !(p.Gain > 1) || !(amps > p.SteadyA) {
@@ -68,6 +81,9 @@ func GainOf(w conductor.Insulated, ambientC, limitC float64, cy Cycle) float64 {
 // is a question of the contacts and the crimps, not of the wire.
 const mostGain = 4.0
 
+// leastGain is from where a gain is worth its words: less is within the model's error.
+const leastGain = 1.02
+
 func gain(k lone) float64 {
 	part := k.within().duty()
 	b, err := New([]Wire{{Insulated: k.Insulated, LimitC: k.limitC, Pulsed: true}}, Place{AmbientC: k.ambientC})
@@ -79,5 +95,8 @@ func gain(k lone) float64 {
 	g := largest(math.Min(mostGain, 1/math.Sqrt(part)), func(g float64) float64 {
 		return math.Min(hot, b.with(0, g*alone).Course(0, k.Cycle).Settled.ConductorC-k.limitC)
 	})
-	return math.Max(1, g)
+	if g < leastGain {
+		return 1
+	}
+	return g
 }

@@ -11,8 +11,13 @@ import (
 // TimeOn is how long at a time the current of a wire flows, and how often.
 type TimeOn struct {
 	bundle.Cycle         // zero = for good
-	SteadyA      float64 // of its current, what flows for good or in no such cycle
+	SteadyA      float64 // of its current, what may flow for good or in no such cycle
+	UsedA        float64 // all of its current by the rated draws
 }
+
+// steadyOver is how much more than rated a load may draw: by its tolerance, and a
+// resistor at the charging voltage (common practice, no source).
+const steadyOver = 1.25
 
 // Covers tells that a load is on no longer and no more often.
 func (t TimeOn) Covers(l *design.Load) bool { return t.Timed() && cycleOf(l).within(t.Cycle) }
@@ -25,7 +30,7 @@ func (t TimeOn) pulse(w conductor.Insulated, ambientC, limitC float64) bundle.Pu
 	if !t.Timed() {
 		return bundle.Pulse{}
 	}
-	return bundle.Pulse{Gain: bundle.GainOf(w, ambientC, limitC, t.Cycle), SteadyA: t.SteadyA}
+	return bundle.Pulse{Gain: bundle.GainOf(w, ambientC, limitC, t.Cycle), SteadyA: t.SteadyA, UsedA: t.UsedA}
 }
 
 // timed is a load that is on for a time, and the situations in which it is on.
@@ -74,7 +79,7 @@ func (c *Circuit) timeWires() {
 		i := w.Branch.Index
 		least := totalA[i] * totalA[i]
 		for _, t := range through[i] {
-			on := TimeOn{together(through[i], t.Cycle), steadyA[t.Cycle][i]}
+			on := TimeOn{together(through[i], t.Cycle), math.Min(totalA[i], steadyOver*steadyA[t.Cycle][i]), totalA[i]}
 			squared := on.SteadyA * on.SteadyA
 			if mean := squared + (totalA[i]*totalA[i]-squared)*on.OnS/on.EveryS; mean < least {
 				least, w.TimeOn = mean, on

@@ -30,7 +30,8 @@ situations:
 
 const bothOn = "  all: {key: on, on: [winch, other]}"
 
-// Which cycle a trunk of two loads goes by, and what of it counts as for good.
+// Which cycle a trunk of two loads goes by, and what of it counts as for good: of 20 A 25 A, for
+// the tolerances.
 func TestTimeOn(t *testing.T) {
 	minute, five := bundle.Cycle{OnS: 60, EveryS: 600}, bundle.Cycle{OnS: 300, EveryS: 600}
 	for _, c := range []struct {
@@ -39,16 +40,16 @@ func TestTimeOn(t *testing.T) {
 	}{
 		{"for good", "", "", bothOn, circuit.TimeOn{}, circuit.TimeOn{}},
 		{"how often is not said", ", on for: 1 min", "", bothOn, circuit.TimeOn{}, circuit.TimeOn{}},
-		{"a duty is that of ten minutes", ", duty: 10 %", "", bothOn, circuit.TimeOn{Cycle: minute, SteadyA: 20}, circuit.TimeOn{Cycle: minute}},
+		{"a duty is that of ten minutes", ", duty: 10 %", "", bothOn, circuit.TimeOn{Cycle: minute, SteadyA: 25, UsedA: 120}, circuit.TimeOn{Cycle: minute, UsedA: 100}},
 		{"beside one for good", ", on for: 1 min, every: 10 min", "", bothOn,
-			circuit.TimeOn{Cycle: minute, SteadyA: 20}, circuit.TimeOn{Cycle: minute}},
+			circuit.TimeOn{Cycle: minute, SteadyA: 25, UsedA: 120}, circuit.TimeOn{Cycle: minute, UsedA: 100}},
 		{"beside one for longer", ", on for: 1 min, every: 10 min", ", on for: 5 min, every: 10 min", bothOn,
-			circuit.TimeOn{Cycle: minute, SteadyA: 20}, circuit.TimeOn{Cycle: minute}},
+			circuit.TimeOn{Cycle: minute, SteadyA: 25, UsedA: 120}, circuit.TimeOn{Cycle: minute, UsedA: 100}},
 		{"beside one less often", ", on for: 5 min, every: 10 min", ", on for: 1 min, every: 20 min", bothOn,
-			circuit.TimeOn{Cycle: five}, circuit.TimeOn{Cycle: five}},
+			circuit.TimeOn{Cycle: five, UsedA: 120}, circuit.TimeOn{Cycle: five, UsedA: 100}},
 		{"one after the other", ", on for: 1 min, every: 10 min", ", on for: 1 min, every: 10 min",
 			"  one: {key: on, on: [winch]}\n  two: {key: on, on: [other]}",
-			circuit.TimeOn{Cycle: bundle.Cycle{OnS: 120, EveryS: 600}}, circuit.TimeOn{Cycle: minute}},
+			circuit.TimeOn{Cycle: bundle.Cycle{OnS: 120, EveryS: 600}, UsedA: 100}, circuit.TimeOn{Cycle: minute, UsedA: 100}},
 		{"never on", ", on for: 1 min, every: 10 min", "", "  none: {key: on, on: none}", circuit.TimeOn{}, circuit.TimeOn{}},
 	} {
 		net := winches(t, c.winch, c.other, c.situations)

@@ -67,7 +67,7 @@ func (w *Wires) Allowed(of *circuit.Wire) conductor.Allowed { return w.laid[of.I
 // flows for good and the rest in the wire's own time on.
 func (w *Wires) ForGoodA(of *circuit.Wire, amps, steadyA float64) float64 {
 	p := w.laid[of.Index].Pulse
-	p.SteadyA = steadyA
+	p.SteadyA, p.UsedA = steadyA, amps
 	return p.ForGoodA(amps)
 }
 
