@@ -21,7 +21,7 @@ func (b *Bundle) ShareOf(w *Wire) float64 {
 // groupWires works out what each wire of a run may carry beside the others, each of
 // which carries the most that a situation of the design asks of it, whether they do
 // so together or not; what flows for a time only heats as the current for good that
-// makes its wire as hot at its hottest, which is more than the mean heat. The lower of the heat balance of the bundle and the
+// makes its wire as hot at its hottest, no less than the mean heat. The lower of the heat balance of the bundle and the
 // practice's factor at that loading governs.
 func (c *Circuit) groupWires(rater *conductor.Rater) {
 	useA := c.newUse().most(nil)

@@ -16,7 +16,8 @@ var wireOverCurrent = &Rule{
 	Name:  "wire-over-current",
 	Title: "a wire carries more than it is allowed to",
 	Doc: "The largest current of every wire over all situations, at nominal values and in the worst case, " +
-		"against what it may carry continuously at the hottest point it meets (in the worst case: hotter by the tolerance), with the wires loaded beside it and the cover of the run. The margin " +
+		"against what it may carry continuously at the hottest point it meets (in the worst case: hotter by the tolerance), with the wires loaded beside it and the cover of the run. A wire of loads that are on for a time (`on for`, `every`) " +
+		"may carry what brings it to the limit at the hottest moment of its settled cycles; what flows for good counts as that. The margin " +
 		"to the class is taken once: in the worst case a hot place may use it up. A wire at a place as hot as " +
 		"its class less the margin may carry nothing; see insulation-class too.",
 	Formula: "current ≤ allowed current, the smaller of the heat balance at class less margin and " +

@@ -60,7 +60,7 @@ func (n numbers[K]) of(key K) int32 {
 	return at
 }
 
-// Allowed is what a wire may carry for good where it is laid.
+// Allowed is what a wire may carry where it is laid, for good or in its time on.
 func (w *Wires) Allowed(of *circuit.Wire) conductor.Allowed { return w.laid[of.Index].Allowed }
 
 // ForGoodA is the current for good that heats a wire as one does of which a part
