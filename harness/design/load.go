@@ -2,6 +2,7 @@ package design
 
 import (
 	"fmt"
+	"math"
 
 	"fusewright/harness/design/problem"
 	"fusewright/harness/design/quantity"
@@ -74,7 +75,7 @@ func loadFigureKeys() []key[Load] {
 		quantityKey(Key{Name: "standby", Unit: quantity.Current, Min: 0, Max: 100,
 			Doc: "what it draws while it is live but off", Default: "the type's, else none", Example: "15 mA"},
 			func(x *Load) *Quantity { return &x.StandbyA }),
-		quantityKey(Key{Name: "duty", Unit: quantity.Share, Min: 0, Max: 1, Default: "the type's, else 100 %",
+		quantityKey(Key{Name: "duty", Unit: quantity.Share, Min: 0, Max: 1, Default: "by `on for` and `every`, else the type's, else 100 %",
 			Doc: "share of the time it draws while on"}, func(x *Load) *Quantity { return &x.Duty }),
 		quantityKey(Key{Name: "tolerance", Unit: quantity.Share, Min: 0, Max: 1,
 			Doc: "how far its power may be off", Default: "by `figure` and behaviour", Example: "10 %"},
@@ -90,16 +91,16 @@ func loadFigureKeys() []key[Load] {
 func loadTimeKeys() []key[Load] {
 	return []key[Load]{
 		quantityKey(Key{Name: "on for", Unit: quantity.Duration, Min: 0.1, Max: 86_400,
-			Doc: "longest time that it is on at once; read, not judged yet", Default: "the type's, else for good", Example: "1 min"},
+			Doc: "longest time that it is on at once", Default: "the type's; of a motor with a `duty`, that share of 10 min; else for good", Example: "1 min"},
 			func(x *Load) *Quantity { return &x.OnForS }),
 		quantityKey(Key{Name: "every", Unit: quantity.Duration, Min: 0.1, Max: 604_800,
-			Doc: "how often it is on for so long, from start to start; read, not judged yet", Default: "the type's", Example: "10 min"},
+			Doc: "how often it is on for so long, from start to start; where nothing says so, what heats up counts as on for good", Default: "by `on for` and `duty`, else the type's", Example: "10 min"},
 			func(x *Load) *Quantity { return &x.EveryS }),
-		recordKey(Key{Name: "lead", Doc: "the lead that it comes with; read, not judged yet", Default: "the type's",
+		recordKey(Key{Name: "lead", Doc: "the lead that it comes with", Default: "the type's",
 			Example: "{size: 1 mm², length: 300 mm}"}, &leadSection,
 			func(_ *reader, x *Load, _ field) *Lead { return &x.Lead }),
 		quantityKey(Key{Name: "most fuse", Unit: quantity.Current, Min: 0.1, Max: 2000,
-			Doc: "largest fuse that its maker allows; read, not judged yet", Default: "the type's", Example: "5 A"},
+			Doc: "largest fuse that its maker allows", Default: "the type's", Example: "5 A"},
 			func(x *Load) *Quantity { return &x.MostFuseA }),
 	}
 }
@@ -220,6 +221,53 @@ func (x *Load) figures(r *reader, f field) {
 	}
 }
 
+// cycleS is the cycle of duty type S3 in IEC 60034-1 (from memory): a motor of a
+// stated duty is on for that share of ten minutes.
+const cycleS = 600.0
+
+// times fills in how long it is on at once and how much of the time, each by the
+// other, the design before the type. A duty of the type is an average of many days
+// and says nothing of how long at once.
+func (x *Load) times(t *library.LoadType, fill func(*Quantity, float64, quantity.Dimension)) {
+	duty := x.Duty.Or(1)
+	switch {
+	case x.OnForS.Given() && !x.EveryS.Given() && duty > 0 && duty < 1:
+		fill(&x.EveryS, x.OnForS.Value/duty, quantity.Duration)
+	case x.OnForS.Given():
+	case t.OnForS > 0:
+		every := t.EveryS
+		if x.Duty.Given() && duty > 0 { // the design has it on more often
+			every = math.Min(every, t.OnForS/duty)
+		}
+		fill(&x.OnForS, t.OnForS, quantity.Duration)
+		fill(&x.EveryS, every, quantity.Duration)
+		fill(&x.Duty, t.Duty, quantity.Share)
+	case x.Behaves == Motor && duty > 0 && duty < 1:
+		fill(&x.OnForS, duty*cycleS, quantity.Duration)
+		fill(&x.EveryS, cycleS, quantity.Duration)
+	}
+	if x.EveryS.Given() {
+		fill(&x.Duty, x.OnForS.Value/x.EveryS.Value, quantity.Share)
+	}
+	fill(&x.Duty, t.Duty, quantity.Share)
+	if !x.Duty.Given() {
+		x.Duty.Value = 1
+	}
+}
+
+// longestOnS is from how long at once a load counts as continuous. Source: NFPA 70
+// article 100, three hours or more (from memory).
+const longestOnS = 3 * 3600.0
+
+// Continuous tells whether it is on for good, or for so long at once that a fuse is
+// as warm as if it were.
+func (x *Load) Continuous() bool {
+	if x.OnForS.Given() {
+		return x.OnForS.Value >= longestOnS
+	}
+	return !(x.Duty.Or(1) < 1)
+}
+
 // ownFigure tells whether the design gives the draw itself.
 func ownFigure(f field) bool { return f.has["power"] || f.has["current"] || f.has["resistance"] }
 
@@ -251,17 +299,10 @@ func (x *Load) character() {
 	}
 	fill(&x.MinV, t.MinV, quantity.Voltage)
 	fill(&x.StandbyA, t.StandbyA, quantity.Current)
-	fill(&x.Duty, t.Duty, quantity.Share)
 	fill(&x.Lead.AreaMm2, t.Lead.AreaMm2, quantity.Area)
 	fill(&x.Lead.LengthM, t.Lead.LengthM, quantity.Length)
 	fill(&x.MostFuseA, t.MostFuseA, quantity.Current)
-	if !x.OnForS.Given() {
-		fill(&x.OnForS, t.OnForS, quantity.Duration)
-		fill(&x.EveryS, t.EveryS, quantity.Duration)
-	}
-	if !x.Duty.Given() {
-		x.Duty.Value = 1
-	}
+	x.times(t, fill)
 	if x.given.inrushTime.Given() {
 		x.Inrush.TauS = x.given.inrushTime.Value
 		x.Inrush.Source = library.Source{Text: "the design"}

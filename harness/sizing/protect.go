@@ -90,6 +90,11 @@ func (w *view) carrying(i int, share float64) []bool {
 	if s.way != nil && s.block.WayLimitA() > 0 {
 		limit = s.block.WayLimitA()
 	}
+	for _, x := range below.Loads {
+		if l := x.Load.Load; l != nil && l.MostFuseA.Given() && w.isNearest(b, x) {
+			limit = math.Min(limit, l.MostFuseA.Value)
+		}
+	}
 	ok := make([]bool, len(s.fuses))
 	for k, c := range s.fuses {
 		amps := math.Max(w.corner[b.Index]*share, w.alone(below))
@@ -282,7 +287,7 @@ func contactUse(sol *solve.Solution, b *circuit.Branch, below *circuit.Below, ra
 	use := 0.0
 	for _, x := range below.Loads {
 		if a := math.Abs(sol.Amps(x)); a > 0 {
-			use += a / rated.Of(x.Load.Behaves)
+			use += a / rated.OfLoad(x.Load)
 		}
 	}
 	return use

@@ -19,7 +19,7 @@ import (
 // loaded first, as bars of the share of its allowed current.
 func Loading(r *harness.Review) ([]*scene.Sheet, error) {
 	b := newBook("Wire loading", r)
-	b.para("The largest current of each wire over all situations, at nominal values (the worst case is in the findings), as a share of what it may carry continuously at the hottest place it "+
+	b.para("The largest current of each wire over all situations, at nominal values (the worst case is in the findings), as a share of what it may carry, for good or in the time that it is on, at the hottest place it "+
 		"meets, with the wires beside it and the cover of its run. The amperes stand behind each bar, with the situation.", quiet)
 	known, unknown := ranked(loadings(r))
 	for len(known) > 0 {
@@ -43,7 +43,7 @@ func Loading(r *harness.Review) ([]*scene.Sheet, error) {
 	return b.finish(), nil
 }
 
-// loading is a wire with its largest current and what it may carry continuously.
+// loading is a wire with its largest current and what it may carry.
 type loading struct {
 	wire    *circuit.Wire
 	worstA  float64

@@ -56,7 +56,7 @@ type CornerWire struct {
 	AllowedCorner AllowedRow `json:"allowed_corner"`
 }
 
-// AllowedRow is what a wire may carry for good by both reckonings.
+// AllowedRow is what a wire may carry by both reckonings.
 type AllowedRow struct {
 	AmbientC *float64 `json:"ambient_c"`
 	Amperes  *float64 `json:"amperes"`

@@ -35,7 +35,7 @@ func (rep *CornerReport) wiresTable() *Table {
 			amps(w.Allowed.TableA), strings.TrimSuffix(w.Allowed.Governs, " balance"),
 			celsius(w.Celsius.Nominal), celsius(w.Celsius.Corner), celsius(w.Allowed.LimitC))
 	}
-	return t.titled("Wires: current, what they may carry continuously (by heat balance and by table, at nominal values), "+
+	return t.titled("Wires: current, what they may carry, for good or in the time that they are on (by heat balance and by table, at nominal values), "+
 		"and how warm they get", "no wire carries current")
 }
 

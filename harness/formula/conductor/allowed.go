@@ -100,6 +100,13 @@ func (a Allowed) ConductorC(ambientC, currentA float64, alone func(amps float64)
 	return math.Min(alone(inFreeAir/a.BundleShare), alone(inFreeAir)+a.besideK(ambientC))
 }
 
+// For is the same wire for less than good: each current as a factor or a cycle has
+// it. What goes into them stays.
+func (a Allowed) For(most func(forGoodA float64) float64) Allowed {
+	a.AllowedA, a.HeatA, a.TableA = most(a.AllowedA), most(a.HeatA), most(a.TableA)
+	return a
+}
+
 // heatSource names the heat balance.
 const heatSource = "heat balance of one wire in still air (Churchill-Chu 1975, IEC 60287 scheme)"
 

@@ -186,6 +186,11 @@ func (r *Rater) Damage(c Conditions) *Damage {
 	return d
 }
 
+// Insulated is a wire with the thermal data of its insulation.
+func (r *Rater) Insulated(t *library.WireType, size *library.WireSize) Insulated {
+	return InsulatedWire(size, r.material(t))
+}
+
 func (r *Rater) material(t *library.WireType) *library.Insulation {
 	if t == nil {
 		return nil

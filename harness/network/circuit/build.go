@@ -25,6 +25,7 @@ func Build(d *design.Design) (*Circuit, error) {
 	b.checkLoops()
 	b.layWires()
 	b.loadBundles()
+	b.c.timeWires()
 	if d.Library != nil {
 		b.c.groupWires(conductor.NewRater(d.Library, d.Practice))
 	}

@@ -2,6 +2,7 @@ package circuit
 
 import (
 	"math"
+	"slices"
 
 	"fusewright/harness/design"
 	"fusewright/harness/formula/bundle"
@@ -19,10 +20,11 @@ func (b *Bundle) ShareOf(w *Wire) float64 {
 
 // groupWires works out what each wire of a run may carry beside the others, each of
 // which carries the most that a situation of the design asks of it, whether they do
-// so together or not. The lower of the heat balance of the bundle and the
+// so together or not; what flows for a time only heats as the current for good that
+// makes its wire as hot at its hottest, no less than the mean heat. The lower of the heat balance of the bundle and the
 // practice's factor at that loading governs.
 func (c *Circuit) groupWires(rater *conductor.Rater) {
-	useA := c.useA()
+	useA := c.newUse().most(nil)
 	factor, byLoading := rater.Published()
 	published := bundle.Published{Factor: factor, ByLoading: byLoading}
 	for _, b := range c.Bundles {
@@ -50,7 +52,7 @@ func (b *Bundle) group(c *Circuit, useA []float64, published bundle.Published) {
 		if d.Practice != nil {
 			limitC -= d.Practice.HotSpotMarginC
 		}
-		amps := useA[w.Branch.Index]
+		amps := w.TimeOn.pulse(in, RunAmbientC(b.Run), limitC).ForGoodA(useA[w.Branch.Index])
 		if amps > 0 {
 			b.Loaded++
 		}
@@ -87,28 +89,28 @@ func (b *Bundle) group(c *Circuit, useA []float64, published bundle.Published) {
 // own wires are found too hot for.
 const leastShare = 1e-3
 
-// useA is, by branch index, the greatest current over the design's situations that
-// the rated draw of what is on makes, and of coils.
-func (c *Circuit) useA() []float64 {
+// use is what the rated draw of what is on asks of the branches.
+type use struct {
+	c    *Circuit
+	ways map[*Branch][]*Branch // by load or coil
+}
+
+func (c *Circuit) newUse() *use { return &use{c, map[*Branch][]*Branch{}} }
+
+// most is, by branch index, the greatest current over the design's situations; of the
+// loads and coils left out it counts nothing.
+func (u *use) most(leave func(*Branch) bool) []float64 {
+	c := u.c
 	most, now := make([]float64, len(c.Branches)), make([]float64, len(c.Branches))
-	ways := map[*Branch][]*Branch{}
 	for _, s := range c.Design.Situations {
 		clear(now)
-		on := map[*design.Load]bool{}
-		for _, l := range s.On {
-			on[l] = true
-		}
+		on := isOn(s)
 		for _, b := range c.Branches {
 			a := c.onA(b, on)
-			if a == 0 {
+			if a == 0 || leave != nil && leave(b) {
 				continue
 			}
-			way, ok := ways[b]
-			if !ok {
-				way = c.wayOf(b)
-				ways[b] = way
-			}
-			for _, x := range way {
+			for _, x := range u.way(b) {
 				now[x.Index] += a
 			}
 		}
@@ -117,6 +119,14 @@ func (c *Circuit) useA() []float64 {
 		}
 	}
 	return most
+}
+
+func isOn(s *design.Situation) map[*design.Load]bool {
+	on := map[*design.Load]bool{}
+	for _, l := range s.On {
+		on[l] = true
+	}
+	return on
 }
 
 // onA is what a load that is on, or that nothing of its own turns off, or a coil
@@ -133,11 +143,13 @@ func (c *Circuit) onA(b *Branch, on map[*design.Load]bool) float64 {
 	return 0
 }
 
-// wayOf is the main feed and the main return of a load's or coil's branch.
-func (c *Circuit) wayOf(b *Branch) []*Branch {
-	way := append([]*Branch(nil), c.MainFeed(b.A).Branches...)
-	for back := range c.Homeward(b.B) {
-		way = append(way, back)
+// way is the main feed and the main return of a load's or coil's branch.
+func (u *use) way(b *Branch) []*Branch {
+	way, known := u.ways[b]
+	if !known {
+		way = slices.Clone(u.c.MainFeed(b.A).Branches)
+		way = slices.AppendSeq(way, u.c.Homeward(b.B))
+		u.ways[b] = way
 	}
 	return way
 }

@@ -3,32 +3,52 @@ package warm
 import (
 	"math"
 
+	"fusewright/harness/formula/bundle"
 	"fusewright/harness/formula/conductor"
 	"fusewright/harness/network/circuit"
 	"fusewright/library"
 )
 
-// Laid is a wire where it is laid: what it may carry for good there, and how
-// warm it gets.
+// Laid is a wire where it is laid: what it may carry there in the time that it is
+// on, and how warm it gets.
 type Laid struct {
 	conductor.Allowed
 	Wire     *circuit.Wire
 	In       *circuit.Bundle // the run that reduces its current most; nil outside runs
 	AmbientC float64
-	ToClassA float64 // what brings it to its class for good, without the margin
+	ToClassA float64 // what brings it to its class in that time, without the margin
+	Pulse    bundle.Pulse
 
 	curve *curve // nil = type or size not known
+
+	insulated conductor.Insulated
 }
 
 // ConductorC is the steady temperature in °C at a current in amperes of either
-// direction; +Inf when there is none below the melting point of copper. A wire
+// direction, of a wire that is on for a time that of the hottest moment of its
+// settled cycles; +Inf when there is none below the melting point of copper. A wire
 // whose type is not known stays at its ambient.
 func (l *Laid) ConductorC(amps float64) float64 {
 	amps = math.Abs(amps)
 	if l.curve == nil || amps == 0 {
 		return l.AmbientC
 	}
-	return l.Allowed.ConductorC(l.AmbientC, amps, l.curve.celsius)
+	return l.Allowed.ConductorC(l.AmbientC, l.Pulse.ForGoodA(amps), l.curve.celsius)
+}
+
+// HotAfterS is how long the wire may be left on, from its ambient, until its
+// conductor comes to the limit that its allowance stands for; +Inf = for good. 0
+// where part of its current flows for good or it is not known.
+func (l *Laid) HotAfterS(amps float64) float64 {
+	if l.curve == nil || l.Pulse.SteadyA > 0 || !(l.LimitC > l.AmbientC) {
+		return 0
+	}
+	w := bundle.Wire{Insulated: l.insulated, CurrentA: amps, LimitC: l.LimitC, Pulsed: true}
+	b, err := bundle.New([]bundle.Wire{w}, bundle.Place{AmbientC: l.AmbientC, Share: l.Share()})
+	if err != nil {
+		return 0
+	}
+	return b.HotAfterS(0)
 }
 
 // Model is the wires of a circuit where they are laid. It is read-only once
@@ -93,9 +113,10 @@ func (m *Model) layWire(w *circuit.Wire) Laid {
 			Allowed: conductor.Allowed{Missing: []string{"no parts library, so no allowed current"}}}
 	}
 	p := w.InPlace(m.rater, w.Spec.Size, m.AboveK)
-	l := Laid{Allowed: p.Allowed, Wire: w, In: p.In, AmbientC: p.At.AmbientC}
+	l := Laid{Allowed: p.Allowed, Wire: w, In: p.In, AmbientC: p.At.AmbientC, Pulse: p.Pulse}
 	if p.At.Type != nil && p.At.Size != nil && l.Share() > 0 {
-		l.ToClassA = m.rater.ToClassA(p.At)
+		l.ToClassA = p.Pulse.MostA(m.rater.ToClassA(p.At))
+		l.insulated = m.rater.Insulated(p.At.Type, p.At.Size)
 		l.curve = m.curveOf(kind{p.At.Type, p.At.Size, l.AmbientC})
 	}
 	return l

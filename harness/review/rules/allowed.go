@@ -11,7 +11,8 @@ import (
 	"fusewright/harness/review/finding"
 )
 
-// allowance is what a wire may carry for good where it is laid.
+// allowance is what a wire may carry where it is laid: for good, or for as long as it
+// is on.
 type allowance struct{ *warm.Laid }
 
 // known tells whether the wire has a limit to compare with, be it zero: a wire
@@ -24,7 +25,27 @@ func (a allowance) textFor(currentA float64) string {
 		return "nothing"
 	}
 	_, text := quantity.Against(currentA, a.AllowedA, quantity.Current)
-	return text
+	return text + a.timeOn()
+}
+
+// timeOn says for how long at a time a wire may carry its allowance; "" = for good.
+func (a allowance) timeOn() string {
+	if !(a.Pulse.Gain > 1) || a.Pulse.SteadyA >= a.AllowedA {
+		return ""
+	}
+	on := a.Wire.TimeOn
+	return " for " + duration(on.OnS) + " every " + duration(on.EveryS)
+}
+
+// leftOn says how long a current that flows for a time only may be left on.
+func (a allowance) leftOn(currentA float64) string {
+	if a.timeOn() == "" {
+		return ""
+	}
+	if s := a.HotAfterS(currentA); s > 0 && !math.IsInf(s, 1) {
+		return "; left on, it is at its limit after " + duration(s)
+	}
+	return ""
 }
 
 // change is what mends a wire that may carry nothing, where neither a smaller
@@ -40,7 +61,7 @@ func (a allowance) change() string {
 // nothing: the leaks of what is off.
 const traceA = 1e-3
 
-// below tells whether a current is more than the wire may carry for good.
+// below tells whether a current is more than the wire may carry.
 func (a allowance) below(currentA float64) bool {
 	return a.known() && over(currentA, math.Max(a.AllowedA, traceA))
 }

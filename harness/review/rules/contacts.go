@@ -13,14 +13,17 @@ import (
 
 // ContactRatings is what a contact switches by kind of load, in amperes; zero
 // means not known. Of them share is left where it stands, which may be nothing.
-type ContactRatings struct{ resistive, lamp, motor, share float64 }
+type ContactRatings struct {
+	resistive, lamp, motor, share float64
+	short                         []library.CarriesFor // more than resistive, for a time
+}
 
 // RelayContact is what a contact of a relay form switches at an ambient in °C.
 func RelayContact(form *library.RelayForm, contact *circuit.Branch, ambientC float64) ContactRatings {
 	if contact.Closer.Break != nil {
 		return ContactRatings{resistive: form.BreakA, share: form.Share(ambientC)}
 	}
-	return ContactRatings{form.MakeA, form.LampA, form.MotorA, form.Share(ambientC)}
+	return ContactRatings{form.MakeA, form.LampA, form.MotorA, form.Share(ambientC), form.ShortTime}
 }
 
 // Known tells whether the contact has any rating.
@@ -29,6 +32,23 @@ func (r ContactRatings) Known() bool { return r.resistive > 0 }
 // Of is the rating for a behaviour.
 func (r ContactRatings) Of(b design.Behaviour) float64 {
 	return b.ContactA(r.resistive, r.lamp, r.motor) * r.share
+}
+
+// OfLoad is the rating for a load: for one that is on for a time, where the maker
+// has no figure for its kind, what the contact carries for so long, as long as the
+// mean heat over its cycle is no more than that of the rating.
+func (r ContactRatings) OfLoad(l *circuit.LoadSpec) float64 {
+	rating := r.Of(l.Behaves)
+	if l.Load == nil || !(l.Load.OnForS.Value > 0) || l.Behaves.ContactA(0, r.lamp, r.motor) > 0 {
+		return rating
+	}
+	on, every := l.Load.OnForS.Value, l.Load.EveryS.Value
+	for _, s := range r.short {
+		if s.S >= on {
+			return max(rating, min(s.CurrentA*r.share, rating*math.Sqrt(every/on)))
+		}
+	}
+	return rating
 }
 
 // unseenW is from where a load that is left on unseen is a hazard, by its
@@ -72,14 +92,14 @@ func weigh(s *solve.Solution, contact *circuit.Branch, draws []*circuit.Branch, 
 	seen := map[design.Behaviour]bool{}
 	known := 0.0
 	for _, b := range draws {
-		a, kind := math.Abs(s.Amps(b)), design.Resistor
+		a, kind, rating := math.Abs(s.Amps(b)), design.Resistor, r.Of(design.Resistor)
 		if b.Load != nil {
-			kind = b.Load.Behaves
+			kind, rating = b.Load.Behaves, r.OfLoad(b.Load)
 		}
 		if !(a > 0) {
 			continue
 		}
-		now.share += a / r.Of(kind)
+		now.share += a / rating
 		known += a
 		if !seen[kind] {
 			seen[kind] = true

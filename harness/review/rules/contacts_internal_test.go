@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"fusewright/harness/design"
+	"fusewright/harness/network/circuit"
+	"fusewright/library"
 )
 
 // TestContactMayCarryNothing: a contact that its ambient leaves nothing of is full
@@ -16,11 +18,11 @@ func TestContactMayCarryNothing(t *testing.T) {
 		behave design.Behaviour
 		want   float64
 	}{
-		{"resistive", ContactRatings{40, 22, 25, 0.5}, design.Resistor, 20},
-		{"lamp", ContactRatings{40, 22, 25, 0.5}, design.FilamentLamp, 11},
-		{"motor", ContactRatings{40, 22, 25, 0.5}, design.Motor, 12.5},
+		{"resistive", ContactRatings{40, 22, 25, 0.5, nil}, design.Resistor, 20},
+		{"lamp", ContactRatings{40, 22, 25, 0.5, nil}, design.FilamentLamp, 11},
+		{"motor", ContactRatings{40, 22, 25, 0.5, nil}, design.Motor, 12.5},
 		{"lamp without its own", ContactRatings{resistive: 40, share: 0.5}, design.FilamentLamp, 20},
-		{"nothing left", ContactRatings{40, 22, 25, 0}, design.Motor, 0},
+		{"nothing left", ContactRatings{40, 22, 25, 0, nil}, design.Motor, 0},
 	} {
 		if got := c.r.Of(c.behave); got != c.want {
 			t.Errorf("%s: %g A, want %g A", c.name, got, c.want)
@@ -28,6 +30,33 @@ func TestContactMayCarryNothing(t *testing.T) {
 	}
 	if got := share100(math.Inf(1)); got != "any share" {
 		t.Errorf("a full contact is %q", got)
+	}
+}
+
+// TestContactForATime: by hand, of 75 A with 400 A for 60 s. On for 60 s every 600 s
+// the mean heat bounds it: 75·√10 = 237.17 A; every 60 000 s the maker's 400 A.
+func TestContactForATime(t *testing.T) {
+	winch := ContactRatings{resistive: 75, share: 1, short: []library.CarriesFor{{CurrentA: 400, S: 60}}}
+	motor := ContactRatings{75, 0, 60, 1, winch.short}
+	for _, c := range []struct {
+		name      string
+		r         ContactRatings
+		on, every float64
+		want      float64
+	}{
+		{"for good", winch, 0, 0, 75},
+		{"mean heat", winch, 60, 600, 75 * math.Sqrt(10)},
+		{"maker's figure", winch, 60, 60_000, 400},
+		{"longer than the maker says", winch, 60.1, 60_000, 75},
+		{"how often is not known", winch, 60, 0, 75},
+		{"a figure of its own for motors", motor, 60, 600, 60},
+		{"none for a time", ContactRatings{resistive: 75, share: 1}, 60, 600, 75},
+		{"half of it left by its place", ContactRatings{75, 0, 0, 0.5, winch.short}, 60, 60_000, 200},
+	} {
+		l := &design.Load{OnForS: design.Quantity{Value: c.on}, EveryS: design.Quantity{Value: c.every}}
+		if got := c.r.OfLoad(&circuit.LoadSpec{Behaves: design.Motor, Load: l}); math.Abs(got-c.want) > 1e-9 {
+			t.Errorf("%s: %g A, want %g A", c.name, got, c.want)
+		}
 	}
 }
 

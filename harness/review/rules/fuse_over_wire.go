@@ -10,7 +10,7 @@ var fuseOverWire = &Rule{
 	Title: "a fuse is larger than a wire it protects can carry",
 	Doc: "For every feed wire the fuse that would open is found: the smallest on its way from the " +
 		"battery. Its rating must not exceed the practice's share of what the wire may carry continuously " +
-		"where it is laid. Shorts are judged by short-overheats-wire, and an overload that the circuit can make (a blocked " +
+		"where it is laid, or for as long as its loads are on. Shorts are judged by short-overheats-wire, and an overload that the circuit can make (a blocked " +
 		"motor, all loads at once) by overload-hurts-wire; an overload without a source is advice up to the practice's most share. " +
 		"One finding a wire, those of one fuse printed together; return wires are " +
 		"judged by return-below-fuse. A wire at a place as hot as its insulation may carry nothing, and no fuse " +

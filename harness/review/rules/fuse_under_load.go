@@ -15,7 +15,8 @@ var fuseUnderLoad = &Rule{
 	Title: "a fuse is too small for the current it carries continuously",
 	Doc: "The largest current of each fuse over all situations, at nominal values and in the worst case, " +
 		"against what it may carry without ageing where it is. The practice's share is a margin for tolerances: it holds " +
-		"at nominal; in the worst case the maker's share alone holds, as advice. A fuse that carries " +
+		"at nominal; in the worst case the maker's share alone holds, as advice. It is for continuous load: of loads on for less than " +
+		"three hours at once the rating bears all. A fuse that carries " +
 		"current only while a `momentary` switch is held is judged by its rating. " +
 		"Starting current is fuse-inrush; loads that no situation turns on together are " +
 		"feed-fuse-under-branches. Factory fuses are judged by tap-over-spare.",

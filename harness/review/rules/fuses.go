@@ -52,9 +52,9 @@ func fuseText(b *circuit.Branch) string {
 }
 
 // continuousA is what a fuse carries in a place hotter by aboveK than the design
-// says. The practice's share is for continuous load: of what is on for part of the
-// time (`duty`) the rating bears all (NFPA 70 210.20(A): 125 % of the continuous
-// and 100 % of the other load), and a fuse that carries current only while a switch
+// says. The practice's share is for continuous load: of what is on for less than
+// three hours, or for part of the time, the rating bears all (NFPA 70 210.20(A):
+// 125 % of the continuous and 100 % of the other load), and a fuse that carries current only while a switch
 // is held bears its rating, since ISO 8820 fuses carry 1.1 times that for 100 h.
 func (f *facts) continuousA(b *circuit.Branch, aboveK float64) float64 {
 	most := f.makersA(b, aboveK)
@@ -63,7 +63,7 @@ func (f *facts) continuousA(b *circuit.Branch, aboveK float64) float64 {
 	}
 	continuousA, otherA := 0.0, 0.0
 	for _, draw := range f.drawsBelow(b.B) {
-		if a := f.c.DrawA(draw); draw.Load != nil && draw.Load.Load != nil && draw.Load.Load.Duty.Value < 1 {
+		if a := f.c.DrawA(draw); draw.Load != nil && draw.Load.Load != nil && !draw.Load.Load.Continuous() {
 			otherA += a
 		} else {
 			continuousA += a

@@ -18,7 +18,7 @@ func TestMends(t *testing.T) {
 			"overload-hurts-wire situation-unsolved terminal-overload wire-before-fuse wire-below-minimum wire-over-current",
 		rules.MendDrop:      "voltage-drop load-undervoltage",
 		rules.MendShort:     "short-too-weak",
-		rules.MendFuse:      "fuse-under-load feed-fuse-under-branches fuse-voltage",
+		rules.MendFuse:      "fuse-under-load feed-fuse-under-branches fuse-voltage fuse-over-accessory",
 		rules.MendStart:     "fuse-inrush",
 		rules.MendFuseAbove: "fuse-grading",
 		rules.MendBreaking:  "fuse-breaking-capacity",

@@ -14,7 +14,7 @@ var overloadHurtsWire = &Rule{
 	Name:  "overload-hurts-wire",
 	Title: "the circuit's own loads can overheat a wire before a fuse opens",
 	Doc: "Every overload that has a source in the circuit: each motor blocked while the rest runs on, and all loads " +
-		"behind a wire at once, whether a situation has them together or not. The first fuse on the way that must have " +
+		"behind a wire at once, each for as long as it is on, whether a situation has them together or not. The first fuse on the way that must have " +
 		"opened is held against what the wire stands, from full service; what no fuse must ever end is held against the " +
 		"class. A way without any fuse is unfused-conductor's. A blocked motor draws its starting current (`inrush`), or the library's multiple of its running current.",
 	Formula:  "latest opening at I < time the wire stands I",

@@ -26,6 +26,7 @@ var registry = sorted(
 	fuseGrading,
 	fuseInrush,
 	fuseNotSelective,
+	fuseOverAccessory,
 	fuseOverWire,
 	fuseTooFar,
 	fuseTypeInBlock,

@@ -16,7 +16,8 @@ var relayContactOverload = &Rule{
 	Title: "a relay contact switches more than its rating",
 	Doc: "What draws below each contact, by kind: filament lamps and motors have their own ratings, since " +
 		"they start with many times their current. Shares of different kinds add up. The make rating " +
-		"is reduced for the relay's ambient by its form's table.",
+		"is reduced for the relay's ambient by its form's table. Of a load that is on for a time a contact " +
+		"without a figure for its kind may carry what its form gives for so long, up to the mean heat of its rating.",
 	Formula: "Σ current / rating for its kind ≤ 1",
 	Limits:  "ratings of the relay form in the library, times the share at the ambient",
 	Why:     "an overloaded contact welds shut, and what it feeds stays live",

@@ -45,12 +45,12 @@ loads:
 func (p *Pass) switchRatings(s *design.Switch) ContactRatings {
 	if s.RatingA.Given() {
 		if p.d.NominalV() > 12 {
-			return ContactRatings{s.RatingA.Value / 2, s.RatingA.Value / 8, s.RatingA.Value / 3, 1}
+			return ContactRatings{s.RatingA.Value / 2, s.RatingA.Value / 8, s.RatingA.Value / 3, 1, nil}
 		}
-		return ContactRatings{s.RatingA.Value, s.RatingA.Value / 5, s.RatingA.Value / 2, 1}
+		return ContactRatings{s.RatingA.Value, s.RatingA.Value / 5, s.RatingA.Value / 2, 1, nil}
 	}
 	if s.Type != nil {
-		return ContactRatings{s.Type.ResistiveA, s.Type.LampA, s.Type.MotorA, 1}
+		return ContactRatings{s.Type.ResistiveA, s.Type.LampA, s.Type.MotorA, 1, nil}
 	}
 	return ContactRatings{}
 }

@@ -16,7 +16,8 @@ var wireOverCurrent = &Rule{
 	Name:  "wire-over-current",
 	Title: "a wire carries more than it is allowed to",
 	Doc: "The largest current of every wire over all situations, at nominal values and in the worst case, " +
-		"against what it may carry continuously at the hottest point it meets (in the worst case: hotter by the tolerance), with the wires loaded beside it and the cover of the run. The margin " +
+		"against what it may carry continuously at the hottest point it meets (in the worst case: hotter by the tolerance), with the wires loaded beside it and the cover of the run. A wire of loads that are on for a time (`on for`, `every`) " +
+		"may carry what brings it to the limit at the hottest moment of its settled cycles; what flows for good counts as that. The margin " +
 		"to the class is taken once: in the worst case a hot place may use it up. A wire at a place as hot as " +
 		"its class less the margin may carry nothing; see insulation-class too.",
 	Formula: "current ≤ allowed current, the smaller of the heat balance at class less margin and " +
@@ -81,7 +82,7 @@ func (p *Pass) judgeWireCurrent(w *circuit.Wire) {
 	v.severity = max(v.severity, burns.severity)
 	fin := ofWire(v.severity, w)
 	fin.What = fmt.Sprintf("%s carries %s and may carry %s %s",
-		w.Text(), v.split(against(a.AllowedA, quantity.Current)), a.textFor(v.decisive()), a.where())
+		w.Text(), v.split(against(a.AllowedA, quantity.Current)), a.textFor(v.decisive()), a.where()) + a.leftOn(v.decisive())
 	if burns.severity != 0 {
 		fin.What += fmt.Sprintf("; its conductor reaches %s, its insulation bears %s", temperature(burns.decisive()), celsius(burns.limit))
 	}

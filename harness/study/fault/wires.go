@@ -60,8 +60,16 @@ func (n numbers[K]) of(key K) int32 {
 	return at
 }
 
-// Allowed is what a wire may carry for good where it is laid.
+// Allowed is what a wire may carry where it is laid, for good or in its time on.
 func (w *Wires) Allowed(of *circuit.Wire) conductor.Allowed { return w.laid[of.Index].Allowed }
+
+// ForGoodA is the current for good that heats a wire as one does of which a part
+// flows for good and the rest in the wire's own time on.
+func (w *Wires) ForGoodA(of *circuit.Wire, amps, steadyA float64) float64 {
+	p := w.laid[of.Index].Pulse
+	p.SteadyA, p.UsedA = steadyA, amps
+	return p.ForGoodA(amps)
+}
 
 // Kept is Kept of the rater behind the study.
 func (w *Wires) Kept(key any, make func() any) any { return w.rater.Kept(key, make) }

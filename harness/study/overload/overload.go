@@ -54,7 +54,8 @@ func (s *Study) Worst(w *circuit.Wire) *Overload { return s.worst[w.Index] }
 func Compute(c *circuit.Circuit, sols []*solve.Solution, faults *fault.Study) *Study {
 	s := &study{Study: &Study{worst: make([]*Overload, len(c.Wires))}, c: c, faults: faults,
 		running: make([]float64, len(c.Branches)), together: make([]float64, len(c.Branches)),
-		used: make([]float64, len(c.Branches)), blocked: corner.TolerancesOf(c.Design).Blocked}
+		used: make([]float64, len(c.Branches)), steady: make([]float64, len(c.Branches)),
+		blocked: corner.TolerancesOf(c.Design).Blocked}
 	for _, sol := range sols {
 		if sol.Status != solve.Converged {
 			continue
@@ -69,6 +70,9 @@ func Compute(c *circuit.Circuit, sols []*solve.Solution, faults *fault.Study) *S
 	for _, way := range ways {
 		for _, b := range way.branches {
 			s.together[b.Index] += way.drawsA
+			if b.Wire != nil && !b.Wire.TimeOn.Covers(way.load.Load.Load) {
+				s.steady[b.Index] += way.drawsA
+			}
 		}
 	}
 	s.useTogether(ways, sols)
@@ -87,6 +91,7 @@ type study struct {
 	faults            *fault.Study
 	running, together []float64 // by branch
 	used              []float64 // by branch: the most of together that one situation has on
+	steady            []float64 // of together, what may flow for good, by a wire's branch
 	blocked           float64   // current of a blocked motor over its running current
 }
 
@@ -145,10 +150,17 @@ func (s *study) allAtOnce(w way) {
 		}
 	}
 	for _, b := range w.branches {
-		if b.Wire != nil && s.together[b.Index] > max(s.running[b.Index], s.used[b.Index]) {
+		if b.Wire != nil && s.together[b.Index] > max(s.running[b.Index], s.used[b.Index]) && !s.standsTogether(b) {
 			s.take(b.Wire, nil, s.together[b.Index], fuses)
 		}
 	}
+}
+
+// standsTogether tells whether a wire bears all loads at once, each for no longer
+// than it is on, up to its class: then nothing need ever open.
+func (s *study) standsTogether(b *circuit.Branch) bool {
+	forGoodA := s.faults.Wires.ForGoodA(b.Wire, s.together[b.Index], s.steady[b.Index])
+	return math.IsInf(s.faults.Wires.Damage(b.Wire).TimeS(forGoodA), 1)
 }
 
 // stands holds a way against its motor standing while the rest runs on.

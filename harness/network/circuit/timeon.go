@@ -1,0 +1,136 @@
+package circuit
+
+import (
+	"math"
+
+	"fusewright/harness/design"
+	"fusewright/harness/formula/bundle"
+	"fusewright/harness/formula/conductor"
+)
+
+// TimeOn is how long at a time the current of a wire flows, and how often.
+type TimeOn struct {
+	bundle.Cycle         // zero = for good
+	SteadyA      float64 // of its current, what may flow for good or in no such cycle
+	UsedA        float64 // all of its current by the rated draws
+}
+
+// steadyOver is how much more than rated a load may draw: by its tolerance, and a
+// resistor at the charging voltage (common practice, no source).
+const steadyOver = 1.25
+
+// Covers tells that a load is on no longer and no more often.
+func (t TimeOn) Covers(l *design.Load) bool { return t.Timed() && cycleOf(l).within(t.Cycle) }
+
+// Timed tells that not all of a wire's current flows for good.
+func (t TimeOn) Timed() bool { return t.OnS > 0 }
+
+// pulse is what a wire in a place may carry the more for it.
+func (t TimeOn) pulse(w conductor.Insulated, ambientC, limitC float64) bundle.Pulse {
+	if !t.Timed() {
+		return bundle.Pulse{}
+	}
+	return bundle.Pulse{Gain: bundle.GainOf(w, ambientC, limitC, t.Cycle), SteadyA: t.SteadyA, UsedA: t.UsedA}
+}
+
+// timed is a load that is on for a time, and the situations in which it is on.
+type timed struct {
+	bundle.Cycle
+	in map[*design.Situation]bool
+}
+
+// cycleOf is when a load is on; nil where its time on or its period is not known.
+func cycleOf(l *design.Load) *timed {
+	if l == nil || !l.OnForS.Given() || !(l.EveryS.Value > l.OnForS.Value) {
+		return nil
+	}
+	return &timed{bundle.Cycle{OnS: l.OnForS.Value, EveryS: l.EveryS.Value}, map[*design.Situation]bool{}}
+}
+
+// within tells that what has a cycle is on no longer and no more often than another.
+func (t *timed) within(c bundle.Cycle) bool {
+	return t != nil && t.OnS <= c.OnS && t.EveryS >= c.EveryS
+}
+
+// timeWires finds how long at a time the wires carry their currents. A wire of
+// several loads goes by the cycle of one of them, the one that leaves least mean
+// heat; the loads that are on longer or more often than that count as on for good.
+func (c *Circuit) timeWires() {
+	loads := c.timedLoads()
+	if len(loads) == 0 {
+		return
+	}
+	use := c.newUse()
+	totalA, steadyA := use.most(nil), map[bundle.Cycle][]float64{}
+	through := make([][]*timed, len(c.Branches))
+	for _, b := range c.Branches {
+		t := loads[b]
+		if t == nil {
+			continue
+		}
+		for _, x := range use.way(b) {
+			through[x.Index] = append(through[x.Index], t)
+		}
+		if steadyA[t.Cycle] == nil {
+			steadyA[t.Cycle] = use.most(func(b *Branch) bool { return loads[b].within(t.Cycle) })
+		}
+	}
+	for _, w := range c.Wires {
+		i := w.Branch.Index
+		least := totalA[i] * totalA[i]
+		for _, t := range through[i] {
+			on := TimeOn{together(through[i], t.Cycle), math.Min(totalA[i], steadyOver*steadyA[t.Cycle][i]), totalA[i]}
+			squared := on.SteadyA * on.SteadyA
+			if mean := squared + (totalA[i]*totalA[i]-squared)*on.OnS/on.EveryS; mean < least {
+				least, w.TimeOn = mean, on
+			}
+		}
+	}
+}
+
+// timedLoads are the accessories whose time on and period are known, by branch.
+func (c *Circuit) timedLoads() map[*Branch]*timed {
+	loads := map[*Branch]*timed{}
+	for _, b := range c.Branches {
+		if b.Load == nil || b.Load.Standby {
+			continue
+		}
+		if t := cycleOf(b.Load.Load); t != nil {
+			loads[b] = t
+		}
+	}
+	if len(loads) == 0 {
+		return nil
+	}
+	for _, s := range c.Design.Situations {
+		on := isOn(s)
+		for b, t := range loads {
+			t.in[s] = c.onA(b, on) > 0
+		}
+	}
+	return loads
+}
+
+// together is the cycle of all loads within one: its own where a situation has them
+// all on at once, else one after the other.
+func together(loads []*timed, c bundle.Cycle) bundle.Cycle {
+	sum, common := 0.0, map[*design.Situation]int{}
+	n, most := 0, 0
+	for _, t := range loads {
+		if !t.within(c) {
+			continue
+		}
+		n++
+		sum += t.OnS
+		for s, on := range t.in {
+			if on {
+				common[s]++
+				most = max(most, common[s])
+			}
+		}
+	}
+	if most < n {
+		c.OnS = math.Min(c.EveryS, sum)
+	}
+	return c
+}

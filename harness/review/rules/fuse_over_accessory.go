@@ -1,0 +1,119 @@
+package rules
+
+import (
+	"fmt"
+	"math"
+
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/formula/fusing"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/finding"
+)
+
+var fuseOverAccessory = &Rule{
+	Name:  "fuse-over-accessory",
+	Title: "a fuse is larger than an accessory or its own lead bears",
+	Doc: "The nearest fuse before each accessory against the largest that its maker allows (`most fuse`) and against " +
+		"what the lead that it comes with may carry (`lead`), taken as a wire of the same insulation as the one that feeds " +
+		"it, alone at the accessory's place. Accessories of which the design says neither are not judged.",
+	Formula:  "rating ≤ most fuse; rating ≤ most share × allowed current of the lead",
+	Limits:   "the maker's largest fuse; the practice's most fuse share of wire",
+	Why:      "a fuse that suits the harness may be far too large for the thin lead and the electronics behind it",
+	Change:   "give the accessory a fuse of its own, no larger than its maker and its lead allow",
+	Severity: "fault; danger when a short in the lead may hurt it before the fuse opens, in less than a minute",
+	Source: "33 CFR 183.455(c)(1): up to 150 % of the conductor's current (one source); the maker's largest fuse: " +
+		"common practice, no source",
+	Mend: MendFuse,
+	Bad: `
+fuses:
+  lamp fuse: {type: blade C, rating: 15 A, at: battery tray, fed by: keyed feed, wire: {size: 2.5 mm², length: 100 mm}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, most fuse: 5 A, at: rear, fed by: lamp fuse, wire: {size: 2.5 mm²}, returns to: frame, return wire: {size: 2.5 mm²}}
+taps:
+  keyed feed: {at: battery tray, hot: key, fuse: 25 A, spare: 10 A, supervised: no}
+`,
+	Mended: []string{"blade C, rating: 15 A", "blade C, rating: 5 A"},
+	Run: func(p *Pass) {
+		for _, part := range p.partsOf(circuit.Load) {
+			if l, b := accessory(part), loadBranch(part); l != nil && b != nil {
+				if g := p.guards[b.A.Index]; g.known() {
+					p.judgeMostFuse(part, g.fuse)
+					p.judgeLead(part, g.fuse)
+				}
+			}
+		}
+	},
+}
+
+func (p *Pass) judgeMostFuse(part *circuit.Part, fuse *circuit.Branch) {
+	most := accessory(part).MostFuseA
+	if !most.Given() || !over(fuseRating(fuse), most.Value) {
+		return
+	}
+	fin := p.ofAccessory(finding.Fault, part, fuse)
+	atMost(&fin, "fuse rating", fuseRating(fuse), most.Value, "A")
+	p.say(fin, "%s is the nearest before %s, whose maker allows %s at most",
+		fuseText(fuse), part.Name, rated(most.Value))
+}
+
+// ofAccessory is a finding of the fuse, or where that is the machine's of the
+// accessory.
+func (p *Pass) ofAccessory(s finding.Severity, part *circuit.Part, fuse *circuit.Branch) finding.Finding {
+	if fuse.Fuse.Factory {
+		return ofPart(s, part)
+	}
+	fin := ofFuse(s, fuse)
+	fin.Cause = part.Name
+	return fin
+}
+
+func (p *Pass) judgeLead(part *circuit.Part, fuse *circuit.Branch) {
+	feed, area := feedOf(part), accessory(part).Lead.AreaMm2
+	if feed == nil || !area.Given() {
+		return
+	}
+	lead := p.laid.Lead(feed, part.AmbientC(), area.Value)
+	limit := p.practice.MostFuseWireShare * lead.AllowedA
+	if !lead.Known || !over(fuseRating(fuse), limit) {
+		return
+	}
+	fin := p.ofAccessory(finding.Fault, part, fuse)
+	atMost(&fin, "fuse rating", fuseRating(fuse), limit, "A")
+	fin.What = fmt.Sprintf("%s is the nearest before %s, whose lead of %s may carry %s at %s, taken as %s",
+		fuseText(fuse), part.Name, quantity.Format(area.Value, quantity.Area),
+		allowance{lead.Laid}.textFor(fuseRating(fuse)), celsius(lead.AmbientC), feed.Spec.Type.Name)
+	if s := p.leadHurtS(feed, fuse, lead.StandsS); s < longOverloadS {
+		fin.Severity = finding.Danger
+		fin.What += fmt.Sprintf("; a short may hurt it after %s, before the fuse opens", duration(s))
+	}
+	p.report(fin)
+}
+
+// leadHurtS is the shortest for which a lead stands a current at which the fuse may
+// open too late, up to that of a short at its near end; +Inf = it is protected, or
+// no short is known.
+func (p *Pass) leadHurtS(feed *circuit.Wire, fuse *circuit.Branch, standsS func(amps float64) float64) float64 {
+	if p.in.Faults == nil {
+		return math.Inf(1)
+	}
+	device, _ := p.in.Faults.Device(fuse)
+	most := 0.0
+	for _, sh := range p.in.Faults.OfWire(feed) {
+		if sh.Fed {
+			most = math.Max(most, sh.Results[0].CurrentA)
+		}
+	}
+	return fusing.ProtectsWire(device, standsS, most).HurtS
+}
+
+// feedOf is the wire that feeds an accessory; nil without one of a known type.
+func feedOf(part *circuit.Part) *circuit.Wire {
+	if plus := part.Terminal("+"); plus != nil {
+		for _, w := range plus.Wires {
+			if w.To == plus && w.Spec.Type != nil {
+				return w
+			}
+		}
+	}
+	return nil
+}
