@@ -91,8 +91,12 @@ func (c *collector) wire(l lead) {
 		return
 	}
 	w := feeds[0].Wire
+	sizes := w.Type.Sizes
+	if !c.d.AllSizes {
+		sizes = w.Type.ShopSizes()
+	}
 	c.add(&slot{kind: WireSize, part: l.owner.PartName() + ", " + wireNames[l.role].word, owner: l.owner, pos: w.Pos,
-		feeds: feeds, role: l.role, sizes: w.Type.Sizes, path: l.path()})
+		feeds: feeds, role: l.role, sizes: sizes, path: l.path()})
 }
 
 // fuseCandidates are the ratings of the type given, or of every fuse type, the

@@ -72,8 +72,7 @@ func (p *Pass) judgeDrop(part *circuit.Part, b *circuit.Branch) {
 	} else {
 		v = verdict{whole(v.by), limit, v.severity}
 	}
-	if v.severity == 0 {
-		p.judgeAim(part, wires(corner.AtNominal), limit)
+	if v.severity < finding.Fault && p.judgeAim(part, b, wires(corner.AtNominal), limit) || v.severity == 0 {
 		return
 	}
 	fin := ofPart(v.severity, part)
@@ -88,19 +87,26 @@ func (p *Pass) judgeDrop(part *circuit.Part, b *circuit.Branch) {
 }
 
 // judgeAim advises on a wire that is thick enough by its limit but thinner than the
-// trade fits for what is on for long.
-func (p *Pass) judgeAim(part *circuit.Part, wires cornered, limit float64) {
-	aim := p.practice.DropAim
-	if wires.in == nil || aim >= limit || accessory(part).Duty.Value < 1 || !over(wires.Nominal, aim) {
-		return
+// trade fits for what is on for long; false when it is not.
+func (p *Pass) judgeAim(part *circuit.Part, load *circuit.Branch, wires cornered, limit float64) bool {
+	aim, key := corner.DropAim(p.c, load)
+	if wires.in == nil || aim >= limit || !over(wires.Nominal, aim) {
+		return false
 	}
 	fin := ofPart(finding.Advice, part)
 	value, most := quantity.Against(wires.Nominal, aim, quantity.Share)
-	fin.What = fmt.Sprintf("%s loses %s of the system voltage in its wires; %s is usual for what is on for long", part.Name, value, most)
+	fin.What = fmt.Sprintf("%s loses %s of the system voltage in its wires; %s is usual for %s", part.Name, value, most, aims[key])
 	atMost(&fin, "drop in its wires", 100*wires.Nominal, 100*aim, "%")
 	fin.Situation = wires.in.Name
-	fin.Source = p.limitSource("drop aim", false)
+	fin.Source = p.limitSource(key, false)
 	p.report(fin)
+	return true
+}
+
+// aims are what the aims of the practice hold for, in words.
+var aims = map[string]string{
+	corner.AimLong:       "what is on for long",
+	corner.AimConverters: "a large load of constant power, whose electronics cut out on low volts",
 }
 
 // mostLost names the element of a load's circuit that takes at least two fifths
