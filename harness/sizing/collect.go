@@ -113,6 +113,9 @@ func fuseCandidates(d *design.Design, x *design.Fuse) []fuseCandidate {
 	}
 	for _, t := range types {
 		for _, c := range ratingsOf(t) {
+			if t != types[0] {
+				c.otherG = otherTypeG
+			}
 			if x.RatingAuto || x.Rating != nil && c.rating.RatingA == x.Rating.RatingA {
 				list = append(list, c)
 			}
@@ -127,7 +130,7 @@ func ratingsOf(t *library.FuseType) []fuseCandidate {
 	}
 	list := make([]fuseCandidate, len(t.Ratings))
 	for i, r := range t.Ratings {
-		list[i] = fuseCandidate{t, r}
+		list[i] = fuseCandidate{kind: t, rating: r}
 	}
 	return list
 }

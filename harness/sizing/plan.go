@@ -24,7 +24,8 @@ type Plan struct {
 	Conflicts []*Conflict // set by Explain: what stands against mending them
 	WaysOut   []*WayOut   // set by Explain, the cheapest first
 
-	s *search
+	s     *search
+	first []int // by slot: its choice; those of the wires alike follow
 }
 
 // Choice is one value chosen.
@@ -55,20 +56,40 @@ type Setting struct{ Key, Value string }
 // as circuit.Build gives it; the design is usable all the same. Choosing again
 // gives the same.
 func Complete(d *design.Design) (*Plan, error) {
-	slots := collect(d)
-	if len(slots) == 0 && !endsOpen(d) {
+	if len(collect(d)) == 0 && !endsOpen(d) {
 		return nil, nil
 	}
-	s := newSearch(d, slots)
-	if err := s.run(); err != nil {
+	s, err := choose(d)
+	if err != nil {
 		return nil, err
 	}
 	p := &Plan{Design: d, Cost: s.best.cost, Proven: s.proven, Remaining: s.best.verdict.findings, s: s}
-	for _, x := range slots {
-		p.Choices = append(p.Choices, x.choice())
+	for i, x := range s.slots {
+		for _, y := range x.each() {
+			y.at, y.sizes = x.at, x.sizes
+			p.Choices = append(p.Choices, y.choice())
+		}
+		p.first = append(p.first, len(p.Choices)-len(s.slots[i].each()))
 	}
 	p.Choices = append(p.Choices, crimpChoices(s)...)
 	return p, nil
+}
+
+// choose finds the best choices, with wires alike where that leaves no more
+// findings than each by itself.
+func choose(d *design.Design) (*search, error) {
+	slots := alike(d, collect(d))
+	s := newSearch(d, slots)
+	if err := s.run(); err != nil || s.best.verdict.score == (score{}) ||
+		!slices.ContainsFunc(slots, func(x *slot) bool { return len(x.also) > 0 }) {
+		return s, err
+	}
+	apart := newSearch(d, collect(d))
+	if err := apart.run(); err != nil || apart.best.verdict.score.less(s.best.verdict.score) {
+		return apart, err
+	}
+	s.take(s.best)
+	return s, nil
 }
 
 // keys are the keys of choices that have one.

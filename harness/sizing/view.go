@@ -8,7 +8,6 @@ import (
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
 	"fusewright/harness/network/warm"
-	"fusewright/library"
 )
 
 // view is what the last verdict says of every slot: the wires that it sets,
@@ -89,7 +88,9 @@ func (w *view) findSlots() {
 		part := w.v.c.PartOf(s.owner)
 		switch {
 		case s.kind == WireSize:
-			w.wires[i] = wires[home{s.owner, s.role}]
+			for _, y := range s.each() {
+				w.wires[i] = append(w.wires[i], wires[home{y.owner, y.role}]...)
+			}
 			for _, x := range w.wires[i] {
 				w.slotOf[x.Branch.Index] = i
 				w.sets[i] = append(w.sets[i], x.Branch)
@@ -196,11 +197,4 @@ func (w *view) guardA(x *circuit.Wire) float64 {
 		return w.throughA(g.Fuses)
 	}
 	return 0
-}
-
-// allowedA is what a wire would carry for good in a size where it is laid: the
-// least over its runs, as the rules have it; hotter by aboveK, as in the worst
-// case, where the design does not give the ambient.
-func (w *view) allowedA(x *circuit.Wire, z *library.WireSize, aboveK float64) float64 {
-	return x.InPlace(w.s.rater, z, aboveK).AllowedA
 }

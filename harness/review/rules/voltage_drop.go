@@ -82,6 +82,7 @@ func (p *Pass) judgeDrop(part *circuit.Part, b *circuit.Branch) {
 		part.Name, volts(v.decisive()*p.d.NominalV()), print(v.decisive()), v.said(print), print(wires(corner.AtNominal).Nominal), kind, most) +
 		p.mostLost(part, b, v.in)
 	v.decides(&fin, "drop", figure.Larger, 100, limit, "%")
+	fin.Leave = fin.Leave && !over(whole(corner.AtNominal).Nominal, limit)
 	fin.Source = p.limitSource(key, given)
 	p.report(fin)
 }
