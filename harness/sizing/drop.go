@@ -79,8 +79,8 @@ func (w *view) findDrops() {
 		aim, _ := corner.DropAim(w.v.c, b)
 		wires := w.worstDrop(b, nominal, true, func(float64) float64 { return min(limitV, aim*w.s.d.NominalV()) })
 		whole := w.worstDrop(b, nominal, false, func(float64) float64 { return limitV })
-		if whole != nil && whole.nowV-wires.nowV <= whole.limitV-wires.limitV {
-			whole = nil // met wherever the wires are within their limit
+		if whole != nil && (whole.nowV-wires.nowV <= whole.limitV-wires.limitV || wires.nowV < whole.nowV/2) {
+			whole = nil // met wherever the wires are within their limit, or not theirs to mend
 		}
 		lowest := w.worstLowest(b)
 		for _, d := range []*drop{wires, whole, lowest} {

@@ -13,7 +13,7 @@ const (
 	maxProofSlots  = 14
 	maxProofVisits = 200_000
 	maxProofLeaves = 20_000
-	maxProofJudged = 400
+	maxProofJudged = 1_200
 )
 
 // prove looks for anything cheaper than the best answer, among the relays and

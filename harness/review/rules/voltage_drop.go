@@ -82,7 +82,9 @@ func (p *Pass) judgeDrop(part *circuit.Part, b *circuit.Branch) {
 		part.Name, volts(v.decisive()*p.d.NominalV()), print(v.decisive()), v.said(print), print(wires(corner.AtNominal).Nominal), kind, most) +
 		p.mostLost(part, b, v.in)
 	v.decides(&fin, "drop", figure.Larger, 100, limit, "%")
-	fin.Leave = fin.Leave && !over(whole(corner.AtNominal).Nominal, limit)
+	if all := whole(corner.AtNominal).Nominal; over(all, limit) && wires(corner.AtNominal).Nominal >= all/2 {
+		fin.Leave = false // thicker wires mend it
+	}
 	fin.Source = p.limitSource(key, given)
 	p.report(fin)
 }
