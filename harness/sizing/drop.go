@@ -7,6 +7,7 @@ import (
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
 	"fusewright/harness/network/warm"
+	"fusewright/harness/review/rules"
 )
 
 // drop is the voltage between the posts and a load in one situation, or the part
@@ -79,8 +80,11 @@ func (w *view) findDrops() {
 		aim, _ := corner.DropAim(w.v.c, b)
 		wires := w.worstDrop(b, nominal, true, func(float64) float64 { return min(limitV, aim*w.s.d.NominalV()) })
 		whole := w.worstDrop(b, nominal, false, func(float64) float64 { return limitV })
-		if whole != nil && (whole.nowV-wires.nowV <= whole.limitV-wires.limitV || wires.nowV < whole.nowV/2) {
-			whole = nil // met wherever the wires are within their limit, or not theirs to mend
+		if whole != nil && wires.nowV < whole.nowV/2 { // advice then, which wires do not mend
+			whole.limitV *= rules.MostWholeDrop
+		}
+		if whole != nil && whole.nowV-wires.nowV <= whole.limitV-wires.limitV {
+			whole = nil // met wherever the wires are within their limit
 		}
 		lowest := w.worstLowest(b)
 		for _, d := range []*drop{wires, whole, lowest} {

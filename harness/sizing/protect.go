@@ -6,7 +6,6 @@ import (
 
 	"fusewright/harness/formula/fusing"
 	"fusewright/harness/network/circuit"
-	"fusewright/harness/network/corner"
 	"fusewright/harness/network/solve"
 	"fusewright/harness/review/rules"
 	"fusewright/library"
@@ -151,7 +150,19 @@ func (w *view) demandA(below *circuit.Below) (total float64, draws int) {
 // continuousA is what a candidate carries for good where it stands: of what is on
 // for part of the time it bears its rating.
 func (w *view) continuousA(b *circuit.Branch, c fuseCandidate) float64 {
-	f := fitted(b, c)
+	share := w.longShare(b)
+	if maker, known := fitted(b, c).Device(0).Share(); known {
+		share = math.Min(share, maker)
+	}
+	return share * c.rating.RatingA
+}
+
+// longShare is the share of its rating that the practice lets a fuse carry, by how
+// long what hangs on it is on.
+func (w *view) longShare(b *circuit.Branch) float64 {
+	if share, known := w.shares[b]; known {
+		return share
+	}
 	long, other := 0.0, 0.0
 	below := w.v.c.BelowBranch(b)
 	for _, x := range slices.Concat(below.Loads, below.Coils) {
@@ -161,15 +172,12 @@ func (w *view) continuousA(b *circuit.Branch, c fuseCandidate) float64 {
 			long += w.v.c.DrawA(x)
 		}
 	}
-	bears := corner.FuseBearsA(w.s.d, f, 0)
-	if other == 0 || w.s.d.Practice.FuseLoadShare <= 0 {
-		return bears
+	share := w.s.d.Practice.FuseLoadShare
+	if sum := long + other; share > 0 && sum > 0 {
+		share = sum / (long/share + other)
 	}
-	share := (long + other) / (long/w.s.d.Practice.FuseLoadShare + other)
-	if maker, known := f.Device(0).Share(); known {
-		share = math.Min(share, maker)
-	}
-	return share * c.rating.RatingA
+	w.shares[b] = share
+	return share
 }
 
 // fitted is a fuse's branch with a candidate in it.

@@ -35,7 +35,7 @@ func (w *view) aim(ok [][]int) {
 		least := w.predicted(d, thick)
 		switch {
 		case least <= d.limitV*(1+hopelessShare):
-		case w.copperV(d, thick) < least/2:
+		case d.limitV <= 0 || w.copperV(d, thick) < least/2:
 			d.aimV = math.Inf(1)
 		default:
 			d.aimV = least + (1-gainShare)*math.Max(0, w.predicted(d, thin)-least)

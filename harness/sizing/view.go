@@ -29,7 +29,8 @@ type view struct {
 	cold     [][]*circuit.Branch      // by wire: of returns, the fuses whose faults they carry
 	terms    map[*warm.Result][]*term // by branch; nil = not worked out
 	drops    []*drop
-	tuned    int // search.tuned when they were found
+	shares   map[*circuit.Branch]float64 // by fuse, see longShare
+	tuned    int                         // search.tuned when they were found
 	// through are the drops by slot whose way leads over it, in order.
 	through [][]use
 }
@@ -44,7 +45,7 @@ func (s *search) look(v *verdict) *view {
 }
 
 func (s *search) lookAnew(v *verdict) *view {
-	w := &view{s: s, v: v, guards: v.c.Guards(), plugSlot: map[*circuit.Part]int{},
+	w := &view{s: s, v: v, guards: v.c.Guards(), plugSlot: map[*circuit.Part]int{}, shares: map[*circuit.Branch]float64{},
 		slotOf: slices.Repeat([]int{-1}, len(v.c.Branches)), terms: map[*warm.Result][]*term{},
 		wires: make([][]*circuit.Wire, len(s.slots)), sets: make([][]*circuit.Branch, len(s.slots)), branch: make([]*circuit.Branch, len(s.slots)),
 		amps: make([]float64, len(v.c.Branches)), corner: make([]float64, len(v.c.Branches)),
