@@ -8,9 +8,10 @@ import (
 )
 
 // alike joins the wires that a fitter makes of one size: feed and return of a part,
-// and the wire before a fuse with the one wire behind it, which it is never to be
-// thinner than. Wires of other types and of given sizes stay by themselves.
-func alike(d *design.Design, slots []*slot) []*slot {
+// and the wire before a fuse, a switch or a contact with the one wire behind it,
+// which it is never to be thinner than. Wires of other types, of given sizes and
+// those apart stay by themselves.
+func alike(d *design.Design, slots []*slot, apart map[home]bool) []*slot {
 	join := map[*slot]*slot{}
 	first := func(x *slot) *slot {
 		for join[x] != nil {
@@ -20,7 +21,7 @@ func alike(d *design.Design, slots []*slot) []*slot {
 	}
 	for k, x := range slots {
 		for _, y := range slots[:k] {
-			if a, b := first(x), first(y); a != b && belong(d, y, x) {
+			if a, b := first(x), first(y); a != b && !apart[x.home()] && !apart[y.home()] && belong(d, y, x) {
 				if slices.Index(slots, a) < slices.Index(slots, b) {
 					a, b = b, a
 				}
@@ -51,18 +52,22 @@ func belong(d *design.Design, x, y *slot) bool {
 	return behind(d, x, y) || behind(d, y, x)
 }
 
-// behind tells whether a slot has the only wire that a fuse feeds, whose own feed
-// the other is.
+// behind tells whether a slot has the only wire behind a fuse, a switch or a relay's
+// contact, whose own feed the other is.
 func behind(d *design.Design, before, after *slot) bool {
-	fuse, ok := before.owner.(*design.Fuse)
-	fedBy := func(f design.Feed) bool { return f.From.Part == design.Part(fuse) }
-	if !ok || !slices.ContainsFunc(after.feeds, fedBy) || len(after.feeds) > 1 {
+	switch before.owner.(type) {
+	case *design.Fuse, *design.Switch, *design.Relay:
+	default:
+		return false
+	}
+	fedBy := func(f design.Feed) bool { return f.From.Part == before.owner }
+	if before.role != circuit.FeedWire || after.role != circuit.FeedWire || len(after.feeds) > 1 || !fedBy(after.feeds[0]) {
 		return false
 	}
 	fed := 0
 	for _, l := range leads(d) {
 		for _, f := range *l.feeds {
-			if fedBy(f) {
+			if fedBy(f) && l.role == circuit.FeedWire { // coils take next to nothing
 				fed++
 			}
 		}
@@ -72,3 +77,5 @@ func behind(d *design.Design, before, after *slot) bool {
 
 // each are a slot and those that go with it.
 func (s *slot) each() []*slot { return append([]*slot{s}, s.also...) }
+
+func (s *slot) home() home { return home{s.owner, s.role} }

@@ -75,21 +75,46 @@ func Complete(d *design.Design) (*Plan, error) {
 	return p, nil
 }
 
-// choose finds the best choices, with wires alike where that leaves no more
-// findings than each by itself.
+// choose finds the best choices, with wires alike; those on the way of a danger or
+// a fault that is left are then chosen each by itself, where that leaves fewer.
 func choose(d *design.Design) (*search, error) {
-	slots := alike(d, collect(d))
-	s := newSearch(d, slots)
-	if err := s.run(); err != nil || s.best.verdict.score == (score{}) ||
-		!slices.ContainsFunc(slots, func(x *slot) bool { return len(x.also) > 0 }) {
-		return s, err
+	s := newSearch(d, alike(d, collect(d), nil))
+	if err := s.run(); err != nil {
+		return nil, err
 	}
-	apart := newSearch(d, collect(d))
-	if err := apart.run(); err != nil || apart.best.verdict.score.less(s.best.verdict.score) {
-		return apart, err
+	apart := s.concernedHomes()
+	if len(apart) == 0 {
+		return s, nil
+	}
+	t := newSearch(d, alike(d, collect(d), apart))
+	if err := t.run(); err != nil || t.best.verdict.score.grave().less(s.best.verdict.score.grave()) {
+		return t, err
 	}
 	s.take(s.best)
 	return s, nil
+}
+
+// concernedHomes are the wires alike on the way of the dangers and faults left.
+func (s *search) concernedHomes() map[home]bool {
+	homes := map[home]bool{}
+	if s.best.verdict.score.grave() == (score{}) {
+		return homes
+	}
+	w := s.look(s.best.verdict)
+	a := w.findApart()
+	for _, f := range s.best.verdict.findings {
+		if f.Severity < finding.Fault {
+			continue
+		}
+		for _, i := range s.concernedBy(a, w, f, WireSize) {
+			if x := s.slots[i]; len(x.also) > 0 {
+				for _, y := range x.each() {
+					homes[y.home()] = true
+				}
+			}
+		}
+	}
+	return homes
 }
 
 // keys are the keys of choices that have one.

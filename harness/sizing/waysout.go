@@ -66,7 +66,7 @@ func (s *search) waysOut() []*WayOut {
 
 // tryOut chooses anew with a change in place; nil when it does not help.
 func (s *search) tryOut(what string, base *answer, given map[string]string) *WayOut {
-	t := newSearch(s.d, alike(s.d, collect(s.d)))
+	t := newSearch(s.d, alike(s.d, collect(s.d), nil))
 	t.quick, t.rater = true, s.rater
 	if err := t.run(); err != nil || !t.best.verdict.score.less(base.verdict.score) {
 		return nil
