@@ -77,3 +77,19 @@ func TestIdleNeighbour(t *testing.T) {
 		}
 	}
 }
+
+// TestShopSizes: sizing offers what a shop has, and all sizes when asked to.
+func TestShopSizes(t *testing.T) {
+	src := single("off-road", "5 A", "resistor", 3)
+	for want, src := range map[bool]string{true: src, false: strings.Replace(src, "fuses:\n", "wire: {sizes: all}\nfuses:\n", 1)} {
+		shop := true
+		for _, s := range collect(read(t, src)) {
+			for _, z := range s.sizes {
+				shop = shop && z.Shop
+			}
+		}
+		if shop != want {
+			t.Errorf("sizes of a shop alone: %t, want %t", shop, want)
+		}
+	}
+}
