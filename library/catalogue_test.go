@@ -260,8 +260,8 @@ func TestChemistries(t *testing.T) {
 // is in the library.
 func TestPractices(t *testing.T) {
 	for _, p := range Default().Practices {
-		if len(p.Source) != 13 {
-			t.Errorf("%s: %d limits with a source, want 13", p.Name, len(p.Source))
+		if len(p.Source) != 15 {
+			t.Errorf("%s: %d limits with a source, want 15", p.Name, len(p.Source))
 		}
 		if Default().CurrentTable(p.Ampacity) == nil {
 			t.Errorf("%s: no current table %q", p.Name, p.Ampacity)

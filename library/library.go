@@ -313,7 +313,11 @@ type Practice struct {
 	DropCritical float64 `limit:"drop critical" in:"0.001,0.5" show:"drop, critical *%"` // share of the system voltage, feed and return together
 	DropOther    float64 `limit:"drop other" in:"0.001,0.5" show:"drop, other *%"`
 	// DropAim is what is aimed at in the wires of what is on for long.
-	DropAim               float64 `limit:"drop aim" in:"0.001,0.5"`
+	DropAim float64 `limit:"drop aim" in:"0.001,0.5"`
+	// DropAimConverters is the same for what draws constant power, and ConvertersA
+	// or more of it: its electronics cut out on low volts.
+	DropAimConverters     float64 `limit:"drop aim converters" in:"0.001,0.5"`
+	ConvertersA           float64 `limit:"converters from A" in:"1,1000"`
 	FuseDistanceM         float64 `limit:"fuse distance mm" in:"1,5000" per:"1000" show:"fuse within *"` // from the source to the first fuse, bare conductor
 	FuseDistanceSheathedM float64 `limit:"fuse distance sheathed mm" in:"1,5000" per:"1000"`
 	FuseLoadShare         float64 `limit:"load share of fuse" in:"0.1,1"` // continuous load as a share of the rating

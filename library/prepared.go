@@ -71,8 +71,10 @@ func prepared() *Library {
 		"87": 9.5,
 	}
 	l.Practices[0].Source = map[string]Source{
+		"converters from A":         {text54, "common practice, no source"},
 		"current table":             {text80, "one source"},
 		"drop aim":                  {text54, "common practice, no source"},
+		"drop aim converters":       {text54, "common practice, no source"},
 		"drop critical":             {text81, "common practice, no source"},
 		"drop other":                {text81, "common practice, no source"},
 		"fuse distance mm":          {text82, "common practice, no source"},
@@ -86,8 +88,10 @@ func prepared() *Library {
 		"most fuse share of wire":   {text86, "common practice, no source"},
 	}
 	l.Practices[1].Source = map[string]Source{
+		"converters from A":         {text54, "common practice, no source"},
 		"current table":             {text80, "one source"},
 		"drop aim":                  {text54, "common practice, no source"},
+		"drop aim converters":       {text54, "common practice, no source"},
 		"drop critical":             {text81, "common practice, no source"},
 		"drop other":                {text81, "common practice, no source"},
 		"fuse distance mm":          {text82, "common practice, no source"},
@@ -101,8 +105,10 @@ func prepared() *Library {
 		"most fuse share of wire":   {text86, "common practice, no source"},
 	}
 	l.Practices[2].Source = map[string]Source{
+		"converters from A":         {text54, "common practice, no source"},
 		"current table":             {text87, "one source"},
 		"drop aim":                  {text54, "common practice, no source"},
+		"drop aim converters":       {text54, "common practice, no source"},
 		"drop critical":             {text88, "two sources"},
 		"drop other":                {text89, "two sources"},
 		"fuse distance mm":          {text90, "two sources"},
@@ -920,9 +926,9 @@ var preparedRows = Library{WireTypes: []*WireType{
 	{Code: "TQ", Name: "turquoise", RGB: [3]uint8{32, 168, 160}, Source: Source{text79, "two sources"}},
 	{Code: "SR", Name: "silver", RGB: [3]uint8{192, 192, 200}, Source: Source{text79, "two sources"}},
 }, Practices: []*Practice{
-	{Name: "motorcycle", DropCritical: 0.03, DropOther: 0.1, DropAim: 0.04, FuseDistanceM: 0.178, FuseDistanceSheathedM: 1.016, FuseLoadShare: 0.8, FuseWireShare: 1, MostFuseWireShare: 1.5, FuseRatio: 1.6, MinMm2: 0.5, MinFlexMm2: 0.75, HotSpotMarginC: 10, Ampacity: "AC 43.13-1B", UsualWire: "ISO 6722 thin wall class B"},
-	{Name: "off-road", DropCritical: 0.03, DropOther: 0.1, DropAim: 0.04, FuseDistanceM: 0.178, FuseDistanceSheathedM: 1.016, FuseLoadShare: 0.8, FuseWireShare: 1, MostFuseWireShare: 1.5, FuseRatio: 1.6, MinMm2: 0.75, MinFlexMm2: 0.75, HotSpotMarginC: 10, Ampacity: "AC 43.13-1B", UsualWire: "ISO 6722 thin wall class B"},
-	{Name: "marine", DropCritical: 0.03, DropOther: 0.1, DropAim: 0.04, FuseDistanceM: 0.178, FuseDistanceSheathedM: 1.016, FuseLoadShare: 0.8, FuseWireShare: 1, MostFuseWireShare: 1.5, FuseRatio: 1.6, MinMm2: 1, MinFlexMm2: 1, HotSpotMarginC: 10, Ampacity: "33 CFR 183.425", UsualWire: "tinned marine 105 °C AWG", Afloat: true},
+	{Name: "motorcycle", DropCritical: 0.03, DropOther: 0.1, DropAim: 0.04, DropAimConverters: 0.022, ConvertersA: 25, FuseDistanceM: 0.178, FuseDistanceSheathedM: 1.016, FuseLoadShare: 0.8, FuseWireShare: 1, MostFuseWireShare: 1.5, FuseRatio: 1.6, MinMm2: 0.5, MinFlexMm2: 0.75, HotSpotMarginC: 10, Ampacity: "AC 43.13-1B", UsualWire: "ISO 6722 thin wall class B"},
+	{Name: "off-road", DropCritical: 0.03, DropOther: 0.1, DropAim: 0.04, DropAimConverters: 0.022, ConvertersA: 25, FuseDistanceM: 0.178, FuseDistanceSheathedM: 1.016, FuseLoadShare: 0.8, FuseWireShare: 1, MostFuseWireShare: 1.5, FuseRatio: 1.6, MinMm2: 0.75, MinFlexMm2: 0.75, HotSpotMarginC: 10, Ampacity: "AC 43.13-1B", UsualWire: "ISO 6722 thin wall class B"},
+	{Name: "marine", DropCritical: 0.03, DropOther: 0.1, DropAim: 0.04, DropAimConverters: 0.022, ConvertersA: 25, FuseDistanceM: 0.178, FuseDistanceSheathedM: 1.016, FuseLoadShare: 0.8, FuseWireShare: 1, MostFuseWireShare: 1.5, FuseRatio: 1.6, MinMm2: 1, MinFlexMm2: 1, HotSpotMarginC: 10, Ampacity: "33 CFR 183.425", UsualWire: "tinned marine 105 °C AWG", Afloat: true},
 }, Batteries: []*Chemistry{
 	{Name: "flooded", Aliases: []string{"wet", "lead-acid", "flooded lead-acid"}, Peukert: 1.25, RatedH: 20, CrankingRated: true, OpenCircuit: []VoltsAt{{Volts: 10.5}, {Charge: 0.1, Volts: 11.31}, {Charge: 0.2, Volts: 11.58}, {Charge: 0.3, Volts: 11.75}, {Charge: 0.4, Volts: 11.9}, {Charge: 0.5, Volts: 12.06}, {Charge: 0.6, Volts: 12.2}, {Charge: 0.7, Volts: 12.32}, {Charge: 0.8, Volts: 12.42}, {Charge: 0.9, Volts: 12.5}, {Charge: 1, Volts: 12.7}}, OhmAh: 0.34, ChargeShare: 0.2, ChargeEfficiency: 0.85, StartReserve: 0.6, OpenCircuitVPerC: 0.0012, EmptyOhmRatio: 2, ColdOhmRatio: 1.75, CapacityAt: []ShareAtC{{Celsius: -18, Share: 0.62}, {Share: 0.82}, {Celsius: 25, Share: 1}}, Acceptance: []AcceptedAt{{Charge: 0.635, Share: 0.4}, {Charge: 0.767, Share: 0.2}, {Charge: 1, Share: 0.005}}, NoChargeBelowC: -273, SelfDischarge: 0.15, Source: Source{text95, "from memory"}},
 	{Name: "AGM", Aliases: []string{"absorbed glass mat"}, Peukert: 1.11, RatedH: 10, CrankingRated: true, OpenCircuit: []VoltsAt{{Volts: 11.8}, {Charge: 0.25, Volts: 12}, {Charge: 0.5, Volts: 12.3}, {Charge: 0.75, Volts: 12.6}, {Charge: 1, Volts: 12.8}}, OhmAh: 0.15, ChargeShare: 0.4, ChargeEfficiency: 0.9, StartReserve: 0.6, OpenCircuitVPerC: 0.0012, EmptyOhmRatio: 2, ColdOhmRatio: 1.75, CapacityAt: []ShareAtC{{Celsius: -18, Share: 0.62}, {Celsius: -10, Share: 0.74}, {Celsius: 10, Share: 0.9}, {Celsius: 25, Share: 1}, {Celsius: 30, Share: 1.03}}, Acceptance: []AcceptedAt{{Charge: 0.635, Share: 0.4}, {Charge: 0.767, Share: 0.2}, {Charge: 1, Share: 0.005}}, NoChargeBelowC: -273, SelfDischarge: 0.05, Source: Source{text96, "from memory"}},

@@ -93,6 +93,20 @@ func sizeKey(label string) (string, bool) {
 
 func shopNames(z *ShopSizes) (string, []string) { return z.Name, nil }
 
+// ShopSizes are the sizes that a shop has; all where it has none.
+func (t *WireType) ShopSizes() []*WireSize {
+	var list []*WireSize
+	for _, z := range t.Sizes {
+		if z.Shop {
+			list = append(list, z)
+		}
+	}
+	if list == nil {
+		return t.Sizes
+	}
+	return list
+}
+
 // inShop tells whether a shop has a size of a label.
 func (l *Library) inShop(label string) bool {
 	return slices.ContainsFunc(l.ShopSizes, func(z *ShopSizes) bool { return slices.Contains(z.Sizes, label) })

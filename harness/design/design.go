@@ -63,6 +63,8 @@ type Design struct {
 	Places []*Place
 	Runs   []*Run
 	Wire   WireSpec // defaults
+	// AllSizes tells that sizing may choose sizes that no shop has.
+	AllSizes bool
 
 	Taps     []*Tap
 	Fuses    []*Fuse

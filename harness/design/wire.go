@@ -15,6 +15,7 @@ type wireDraft struct {
 	auto      bool // size: auto
 	hasColour bool
 	returns   *Colour // of the defaults: colour of returns
+	sizes     string  // of the defaults: "all" or "shop"
 	from, to  Text    // kinds of terminals asked for: "ring M6"
 	// Where a crimp part of an end is named.
 	fromPos, toPos problem.Pos
@@ -56,7 +57,10 @@ var wireDefaultsSection = section[wireDraft]{
 				if c, ok := r.colour(f); ok {
 					w.returns = &c
 				}
-			}}),
+			}},
+		choiceKey(Key{Name: "sizes", Choices: []string{"shop", "all"}, Default: "shop", Example: "all",
+			Doc: "which conductor sizes sizing chooses from: those that a shop has by the metre, or all of the wire type"},
+			func(w *wireDraft) *string { return &w.sizes })),
 }
 
 var endsSection = section[wireDraft]{
@@ -206,7 +210,7 @@ func (r *reader) fillWires() {
 		def.spec.SlackM.Value = DefaultSlackM
 	}
 	r.chooseSize(def, where{kind: "wire"}, &wireDraft{})
-	r.d.Wire = def.spec
+	r.d.Wire, r.d.AllSizes = def.spec, def.sizes == "all"
 	for _, c := range r.connections {
 		if len(*c.feeds) > 0 {
 			r.fillWire(c, back)

@@ -144,7 +144,7 @@ func (t *trying) answer(group []int) *answer {
 func (t *trying) cost(m move) Cost {
 	x, c := t.s.slots[m.slot], t.s.best.cost
 	if x.kind == Fuse {
-		c.FusesA += x.fuses[m.to].rating.RatingA - x.fuses[x.at].rating.RatingA
+		c.FusesG += x.fuses[m.to].costG() - x.fuses[x.at].costG()
 	}
 	if x.kind != WireSize {
 		return c
@@ -152,7 +152,7 @@ func (t *trying) cost(m move) Cost {
 	t.w.swap(t.base, m.slot, x.at, m.to)
 	with := t.base.Cost
 	t.w.swap(t.base, m.slot, m.to, x.at)
-	with.FusesA = c.FusesA
+	with.FusesG = c.FusesG
 	return with
 }
 

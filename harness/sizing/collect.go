@@ -91,8 +91,12 @@ func (c *collector) wire(l lead) {
 		return
 	}
 	w := feeds[0].Wire
+	sizes := w.Type.Sizes
+	if !c.d.AllSizes {
+		sizes = w.Type.ShopSizes()
+	}
 	c.add(&slot{kind: WireSize, part: l.owner.PartName() + ", " + wireNames[l.role].word, owner: l.owner, pos: w.Pos,
-		feeds: feeds, role: l.role, sizes: w.Type.Sizes, path: l.path()})
+		feeds: feeds, role: l.role, sizes: sizes, path: l.path()})
 }
 
 // fuseCandidates are the ratings of the type given, or of every fuse type, the
@@ -109,6 +113,9 @@ func fuseCandidates(d *design.Design, x *design.Fuse) []fuseCandidate {
 	}
 	for _, t := range types {
 		for _, c := range ratingsOf(t) {
+			if t != types[0] {
+				c.otherG = otherTypeG
+			}
 			if x.RatingAuto || x.Rating != nil && c.rating.RatingA == x.Rating.RatingA {
 				list = append(list, c)
 			}
@@ -123,7 +130,7 @@ func ratingsOf(t *library.FuseType) []fuseCandidate {
 	}
 	list := make([]fuseCandidate, len(t.Ratings))
 	for i, r := range t.Ratings {
-		list[i] = fuseCandidate{t, r}
+		list[i] = fuseCandidate{kind: t, rating: r}
 	}
 	return list
 }

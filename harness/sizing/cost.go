@@ -16,11 +16,11 @@ type Cost struct {
 	Terminals int     // different crimp parts in the whole harness
 	Plugs     int     // different connector families in the whole harness
 	PlugsA    float64 // sum of the currents that the chosen families are rated for
-	FusesA    float64 // sum of the chosen ratings
+	FusesG    float64 // of the fuses chosen, see fuseCandidate.costG
 }
 
 // TotalG weighs it all; see the package.
-func (c Cost) TotalG() float64 { return c.wiresG() + fuseGPerA*c.FusesA }
+func (c Cost) TotalG() float64 { return c.wiresG() + c.FusesG }
 
 // wiresG is the cost of all but fuses.
 func (c Cost) wiresG() float64 {
@@ -49,7 +49,7 @@ func (s *search) costOf(c *circuit.Circuit) Cost {
 	cost := l.Cost
 	for _, x := range s.slots {
 		if x.kind == Fuse {
-			cost.FusesA += x.fuses[x.at].rating.RatingA
+			cost.FusesG += x.fuses[x.at].costG()
 		}
 	}
 	return cost

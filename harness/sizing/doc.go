@@ -15,7 +15,8 @@
 //	and not cut + distinctSizeG for each different wire size in the harness +
 //	distinctTerminalG for each different crimp part + distinctPlugG for each
 //	different connector family + plugGPerA for each ampere of a chosen family's
-//	rating + fuseGPerA for each ampere of a chosen fuse's rating
+//	rating + fuseGPerA for each ampere of a chosen fuse's rating, fuseGPerKA for each
+//	kiloampere that its type breaks and otherTypeG for a type that is not the usual one
 //
 // Wire is bought by insulation, size and colour in stock lengths, as package
 // purchase puts it on the bill.
@@ -39,7 +40,9 @@ package sizing
 // apart on the bench and to set the crimping tool for; a further crimp part a
 // bag of them; a further connector family a bag of housings and seals for both
 // halves; a smaller plug takes less room, and a smaller fuse protects more
-// closely. What is left over of a length bought counts half: it serves for
+// closely, which no copper outweighs: so many grams an ampere that a rating never
+// grows for a thinner wire; a fuse that breaks more is a larger one with studs,
+// and one of another than the usual type is to be kept in stock. What is left over of a length bought counts half: it serves for
 // repairs and the next job.
 const (
 	leftShare         = 0.5
@@ -47,7 +50,16 @@ const (
 	distinctTerminalG = 10.0
 	distinctPlugG     = 20.0
 	plugGPerA         = 0.5
-	fuseGPerA         = 0.5
+	fuseGPerA         = 40.0
+	fuseGPerKA        = 20.0
+	otherTypeG        = 20.0
+)
+
+// A fuse below leastShopA is hard to come by: it counts as one of rareA, so that the
+// next larger ones come first (common practice, no source).
+const (
+	leastShopA = 2.0
+	rareA      = 3.5
 )
 
 // copperGPerMm2M is the mass of a metre of 1 mm²: 8.89 g/cm³ (IEC 60028).

@@ -7,12 +7,15 @@ import (
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
 	"fusewright/harness/network/warm"
+	"fusewright/harness/review/rules"
 )
 
-// drop is the voltage between the posts and a load in one situation, taken
-// apart: what the slots change, and the rest.
+// drop is the voltage between the posts and a load in one situation, or the part
+// of it that its wires take, taken apart: what the slots change, and the rest.
 type drop struct {
 	load   *circuit.Branch
+	wires  bool // in its wires alone
+	at     *warm.Result
 	limitV float64
 	aimV   float64 // limitV, or what thick wires come to where none meets it; see aim
 	nowV   float64 // as judged
@@ -61,46 +64,99 @@ func (e end) ohm() float64 {
 	return e.part.ContactOhm
 }
 
-// findDrops takes apart the way of every load in the situation and state in
-// which it loses most. Of loads fed by several ways the first is taken.
+// findDrops takes apart the way of every load in the situation in which it loses
+// most, once for each limit that may bind: what its wires may lose at nominal,
+// what may be lost in all there, and the voltage that it needs in the worst case.
+// Of loads fed by several ways the first is taken.
 func (w *view) findDrops() {
 	w.drops, w.through, w.tuned = nil, make([][]use, len(w.s.slots)), w.s.tuned
-	c := w.v.c
-	for _, b := range c.Branches {
+	nominal := w.v.corners.Results[corner.Nominal]
+	for _, b := range w.v.c.Branches {
 		if b.Load == nil || b.Load.Load == nil || b.Load.Standby {
 			continue
 		}
-		var worst *drop
-		var at *warm.Result
-		for _, results := range w.v.corners.Results {
-			for _, r := range results {
-				if !r.Usable() || !r.Solution.LoadOn[b.Index] {
-					continue
-				}
-				posts := r.Solution.NodeV[c.Positive().Index] - r.Solution.NodeV[0]
-				d := drop{load: b, limitV: w.limitV(b, posts), nowV: posts - r.Solution.Volts(b)}
-				if worst == nil || d.nowV-d.limitV > worst.nowV-worst.limitV {
-					worst, at = &d, r
-				}
-			}
+		share, _ := corner.DropLimit(w.s.d, b.Load.Load.Critical)
+		limitV := share * w.s.d.NominalV()
+		aim, _ := corner.DropAim(w.v.c, b)
+		wires := w.worstDrop(b, nominal, true, func(float64) float64 { return min(limitV, aim*w.s.d.NominalV()) })
+		whole := w.worstDrop(b, nominal, false, func(float64) float64 { return limitV })
+		if whole != nil && wires.nowV < whole.nowV/2 { // advice then, which wires do not mend
+			whole.limitV *= rules.MostWholeDrop
 		}
-		if worst != nil {
-			w.takeApart(worst, at)
+		if whole != nil && whole.nowV-wires.nowV <= whole.limitV-wires.limitV {
+			whole = nil // met wherever the wires are within their limit
+		}
+		lowest := w.worstLowest(b)
+		for _, d := range []*drop{wires, whole, lowest} {
+			if d != nil {
+				w.takeApart(d)
+			}
 		}
 	}
 }
 
-// takeApart adds a drop with what the slots on its way make of it in a result.
-func (w *view) takeApart(d *drop, r *warm.Result) {
+// worstLowest is the drop of a load that needs a voltage, over all states.
+func (w *view) worstLowest(b *circuit.Branch) (worst *drop) {
+	l := b.Load.Load
+	least := l.MinV.Value
+	if !l.MinV.Given() && l.Type != nil {
+		least = l.Type.MinV
+	}
+	if least <= 0 {
+		return nil
+	}
+	for _, results := range w.v.corners.Results {
+		d := w.worstDrop(b, results, false, func(postsV float64) float64 { return max(postsV-least, 0) })
+		if d != nil && (worst == nil || d.nowV-d.limitV > worst.nowV-worst.limitV) {
+			worst = d
+		}
+	}
+	return worst
+}
+
+// worstDrop is the drop of a load, in its wires alone or in all, in the result in
+// which it is furthest past the limit; nil when it is never on.
+func (w *view) worstDrop(b *circuit.Branch, results []*warm.Result, wires bool, limitV func(postsV float64) float64) (worst *drop) {
+	c := w.v.c
+	for _, r := range results {
+		if !r.Usable() || !r.Solution.LoadOn[b.Index] {
+			continue
+		}
+		postsV := r.Solution.NodeV[c.Positive().Index] - r.Solution.NodeV[0]
+		d := &drop{load: b, wires: wires, limitV: limitV(postsV) * w.s.tighter(b.Load.Load.Name), at: r,
+			nowV: postsV - r.Solution.Volts(b)}
+		if wires {
+			d.nowV = 0
+			for _, way := range w.ways(b) {
+				for _, x := range way.Wires() {
+					d.nowV += math.Abs(r.Solution.Volts(x.Branch))
+				}
+			}
+		}
+		if worst == nil || d.nowV-d.limitV > worst.nowV-worst.limitV {
+			worst = d
+		}
+	}
+	return worst
+}
+
+// ways are the main feed and return of a load.
+func (w *view) ways(b *circuit.Branch) [2]circuit.Path {
+	return [2]circuit.Path{w.v.c.MainFeed(b.A), w.v.c.MainReturn(b.B)}
+}
+
+// takeApart adds a drop with what the slots on its way make of it.
+func (w *view) takeApart(d *drop) {
+	r := d.at
 	if w.terms[r] == nil {
 		w.terms[r] = make([]*term, len(w.v.c.Branches))
 	}
 	known := w.terms[r]
 	d.restV = d.nowV
-	for _, way := range []circuit.Path{w.v.c.MainFeed(d.load.A), w.v.c.MainReturn(d.load.B)} {
+	for _, way := range w.ways(d.load) {
 		for _, x := range way.Branches {
 			i := w.slotOf[x.Index]
-			if i < 0 {
+			if i < 0 || d.wires && x.Wire == nil {
 				continue
 			}
 			t := known[x.Index]
@@ -132,27 +188,21 @@ func (w *view) termOf(i int, x *circuit.Branch, r *warm.Result) *term {
 	return t
 }
 
-// limitV is what may be lost on the way to a load: the practice's share, less
-// where the load needs more voltage.
-func (w *view) limitV(b *circuit.Branch, postsV float64) float64 {
-	l, d := b.Load.Load, w.s.d
-	share, _ := corner.DropLimit(d, l.Critical)
-	limit := share * d.NominalV()
-	least := l.MinV.Value
-	if !l.MinV.Given() && l.Type != nil {
-		least = l.Type.MinV
-	}
-	if least > 0 && postsV > least {
-		limit = math.Min(limit, postsV-least)
-	}
-	return limit * w.s.tighter(l.Name)
-}
-
 // predicted is the drop with candidates by slot.
 func (w *view) predicted(d *drop, at []int) float64 {
 	v := d.restV
 	for _, t := range d.terms {
 		v += t.amps * w.inState(t, at[t.slot])
+	}
+	return v
+}
+
+// copperV is the part of it that the wires chosen take.
+func (w *view) copperV(d *drop, at []int) (v float64) {
+	for _, t := range d.terms {
+		if t.wire != nil {
+			v += t.amps * w.inState(t, at[t.slot])
+		}
 	}
 	return v
 }

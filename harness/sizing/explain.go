@@ -19,7 +19,7 @@ func (p *Plan) Explain() error {
 	var moves []move
 	w := s.look(s.best.verdict)
 	for i, x := range s.slots {
-		if c := p.Choices[i]; s.compared(x, c) {
+		if c := p.Choices[p.first[i]]; s.compared(x, c) {
 			moves = append(moves, move{i, w.other(i)})
 		}
 	}
@@ -27,8 +27,16 @@ func (p *Plan) Explain() error {
 	s.secondBest(moves, first)
 	for k, t := range first {
 		i := moves[k].slot
-		p.Choices[i].RunnerUp = s.slots[i].label(moves[k].to)
-		s.explain(s.slots[i], moves[k].to, t, p.Choices[i])
+		c := p.Choices[p.first[i]]
+		c.RunnerUp = s.slots[i].label(moves[k].to)
+		s.explain(s.slots[i], moves[k].to, t, c)
+	}
+	for i, x := range s.slots {
+		for k := range x.also {
+			c := p.Choices[p.first[i]+1+k]
+			of := p.Choices[p.first[i]]
+			c.Decided, c.RunnerUp, c.Lost, c.MoreG = of.Decided, of.RunnerUp, of.Lost, of.MoreG
+		}
 	}
 	if len(p.Remaining) > 0 {
 		p.Conflicts = s.conflicts()
@@ -247,7 +255,7 @@ func difference(best, other Cost) string {
 	count(other.Terminals-best.Terminals, "kind of crimp part", "kinds of crimp parts", distinctTerminalG)
 	count(other.Plugs-best.Plugs, "connector family", "connector families", distinctPlugG)
 	grams(plugGPerA*(other.PlugsA-best.PlugsA), "for the size of the plug")
-	grams(fuseGPerA*(other.FusesA-best.FusesA), "for the fuse rating")
+	grams(other.FusesG-best.FusesG, "for the fuse")
 	total := other.TotalG() - best.TotalG()
 	if len(parts) == 0 {
 		return "costs the same and comes later in the order"

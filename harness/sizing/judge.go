@@ -22,6 +22,9 @@ func (s score) less(than score) bool {
 	return slices.Compare(s[:], than[:]) < 0
 }
 
+// grave is the same without advice.
+func (s score) grave() score { return score{s[0], s[1]} }
+
 // verdict is a design with its present choices, judged.
 type verdict struct {
 	c          *circuit.Circuit

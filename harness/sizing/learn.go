@@ -61,8 +61,7 @@ func (w *view) named(ref string, kind Kind) int {
 }
 
 // tighten aims a little below the limit of a load's drop: the estimate was low.
-// Where the estimate saw it too, no wire helps, and the fuse on the way that
-// loses most grows.
+// Where the estimate saw it too, no wire helps: only a larger plug may.
 func (w *view) tighten(load string) bool {
 	t := w.s.tighter(load)
 	for _, d := range w.drops {
@@ -70,7 +69,7 @@ func (w *view) tighten(load string) bool {
 			continue
 		}
 		if w.s.hopeless[load] {
-			return w.raiseLossy(d) || w.raiseWay(d)
+			return w.raiseWay(d)
 		}
 		if t > 0.5 {
 			w.s.tight[load] = t * 0.985
@@ -79,51 +78,6 @@ func (w *view) tighten(load string) bool {
 		}
 	}
 	return false
-}
-
-// raiseLossy raises the open fuses on a load's way, each time the one that loses
-// most volts, until the thickest wires would do; one alone where that never
-// comes about, or where the search goes step by step.
-func (w *view) raiseLossy(d *drop) bool {
-	at := w.thickest()
-	var raised []move
-	for len(raised) == 0 || w.predicted(d, at) > d.limitV {
-		m, ok := w.lossiestFuse(d, at)
-		if !ok {
-			raised = raised[:min(1, len(raised))]
-			break
-		}
-		if w.s.stepwise && len(raised) == 1 {
-			break
-		}
-		at[m.slot] = m.to
-		raised = append(raised, m)
-	}
-	taught := false
-	for _, m := range raised {
-		if w.s.floor[m.slot] < m.to {
-			w.s.floor[m.slot] = m.to
-			taught = true
-		}
-	}
-	return taught
-}
-
-// lossiestFuse is the fuse on a load's way whose next larger rating saves most
-// volts; false when none has one.
-func (w *view) lossiestFuse(d *drop, at []int) (m move, ok bool) {
-	most := 0.0
-	for _, t := range d.terms {
-		s := w.s.slots[t.slot]
-		if t.wire != nil || s.largerThan(at[t.slot]) < 0 {
-			continue
-		}
-		k := s.largerThan(at[t.slot])
-		if v := t.amps * (w.inState(t, at[t.slot]) - w.inState(t, k)); v > most {
-			m, ok, most = move{t.slot, k}, true, v
-		}
-	}
-	return m, ok
 }
 
 // raise forbids the present candidate and those below; false where it can not.
@@ -136,6 +90,9 @@ func (w *view) raise(i int) bool {
 		return false
 	}
 	w.s.floor[i] = s.at + 1
+	if s.kind == Fuse && s.mostA > 0 {
+		s.mostA = max(s.mostA, s.fuses[s.at+1].rating.RatingA)
+	}
 	return true
 }
 

@@ -26,8 +26,8 @@ type piece struct {
 	cutMm  int
 	gPerM  float64
 
-	rated          bool // whether the next two are worked out, see bears
-	allowedA, hotA float64
+	rated    bool // whether the next is worked out
+	allowedA float64
 }
 
 // number counts up the things that the ledgers of a search hold.

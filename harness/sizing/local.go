@@ -18,36 +18,31 @@ func (w *view) fits(i, z int) bool {
 }
 
 // stands tells whether a wire is thick enough for its use, more where it is bent,
-// and would carry its currents at nominal and at the worst corner, at a share of
-// the estimate. Where the place is as hot as the insulation no size does: that is
+// and would carry its current at nominal, at a share of the estimate. Where the place is as hot as the insulation no size does: that is
 // a finding of its own.
 func (w *view) stands(x *circuit.Wire, z *library.WireSize, share float64) bool {
 	least := w.s.d.Practice.MinMm2
 	if bends(x) {
 		least = max(least, w.s.d.Practice.MinFlexMm2)
 	}
-	allowed, hot := w.bears(x, z)
-	return z.AreaMm2 >= least*0.995 &&
-		(allowed <= 0 || allowed >= w.amps[x.Branch.Index]*share && hot >= w.corner[x.Branch.Index]*share)
+	allowed := w.allowedA(x, z)
+	return z.AreaMm2 >= least*0.995 && (allowed <= 0 || allowed >= w.amps[x.Branch.Index]*share)
 }
 
-// bears is what a wire would carry for good in a size, at nominal and at the
-// corner.
-func (w *view) bears(x *circuit.Wire, z *library.WireSize) (allowedA, hotA float64) {
+// allowedA is what a wire would carry for good in a size where it is laid: the
+// least over its runs, as the rules have it.
+func (w *view) allowedA(x *circuit.Wire, z *library.WireSize) float64 {
 	p := w.piece(x, z)
 	if !p.rated {
-		p.rated, p.allowedA, p.hotA = true, w.allowedA(x, z, 0), w.allowedA(x, z, w.aboveK())
+		p.rated, p.allowedA = true, x.InPlace(w.s.rater, z, 0).AllowedA
 	}
-	return p.allowedA, p.hotA
+	return p.allowedA
 }
-
-// aboveK is how much hotter every place is at the corner.
-func (w *view) aboveK() float64 { return w.v.corners.Hot.AboveK }
 
 // fused tells whether the fuses around a wire, as they are now, would protect
 // it by their ratings.
 func (w *view) fused(x *circuit.Wire, z *library.WireSize) bool {
-	allowed, _ := w.bears(x, z)
+	allowed := w.allowedA(x, z)
 	return allowed <= 0 || w.s.d.Practice.FuseWireShare*allowed >= w.guardA(x)
 }
 

@@ -135,7 +135,7 @@ func (b *brute) run(k int, g float64) {
 	}
 	x := b.s.slots[b.order[k]]
 	for i := range x.count() {
-		if more := g + b.grams[k](i); more < b.limitG {
+		if more := g + b.grams[k](i); more < b.limitG && (x.kind != Fuse || x.offers(i)) {
 			x.set(i)
 			b.run(k+1, more)
 		}
@@ -246,7 +246,7 @@ func bruteFor(t *testing.T, p *Plan) *brute {
 		} else if x.kind == Plug {
 			b.grams = append(b.grams, func(z int) float64 { return plugGPerA * x.plugs[z].MaxA })
 		} else {
-			b.grams = append(b.grams, func(z int) float64 { return fuseGPerA * x.fuses[z].rating.RatingA })
+			b.grams = append(b.grams, func(z int) float64 { return x.fuses[z].costG() })
 		}
 	}
 	return b

@@ -35,7 +35,6 @@ func (w *view) chooseWires() {
 	w.s.hopeless = map[string]bool{}
 	for k, d := range w.drops {
 		if best.lostV[k] > d.limitV+1e-9 {
-			w.s.despaired = true
 			w.s.hopeless[d.load.Load.Load.Name] = true
 		}
 	}
@@ -220,7 +219,7 @@ func (w *view) guess() float64 {
 	g := w.estimateG(w.present())
 	for _, s := range w.s.slots {
 		if s.kind == Fuse {
-			g += fuseGPerA * s.fuses[s.at].rating.RatingA
+			g += s.fuses[s.at].costG()
 		}
 	}
 	return g

@@ -5,10 +5,11 @@ import (
 	"testing"
 
 	"fusewright/harness/review/finding"
+	"fusewright/library"
 )
 
 // Weights of the cost: half of what is left over, 40 g a size, 10 g a crimp part,
-// 20 g a connector family, half a gram an ampere of plugs and fuses. A metre of
+// 20 g a connector family, half a gram an ampere of plugs. A metre of
 // 1 mm² of copper is 8.89 g (IEC 60028: 8.89 g/cm³).
 func TestCostByHand(t *testing.T) {
 	for _, c := range []struct {
@@ -18,8 +19,8 @@ func TestCostByHand(t *testing.T) {
 	}{
 		{"copper", Cost{CopperG: 7}, 7}, {"left over", Cost{LeftG: 7}, 3.5}, {"sizes", Cost{Sizes: 3}, 120},
 		{"crimp parts", Cost{Terminals: 3}, 30}, {"families", Cost{Plugs: 3}, 60}, {"amperes of plugs", Cost{PlugsA: 18}, 9},
-		{"amperes of fuses", Cost{FusesA: 15}, 7.5},
-		{"all", Cost{CopperG: 7, LeftG: 7, Sizes: 3, Terminals: 3, Plugs: 3, PlugsA: 18, FusesA: 15}, 237},
+		{"fuses", Cost{FusesG: 15}, 15},
+		{"all", Cost{CopperG: 7, LeftG: 7, Sizes: 3, Terminals: 3, Plugs: 3, PlugsA: 18, FusesG: 15}, 244.5},
 	} {
 		if got := c.cost.TotalG(); math.Abs(got-c.want) > 1e-9 {
 			t.Errorf("%s: %g g, want %g g", c.name, got, c.want)
@@ -27,6 +28,23 @@ func TestCostByHand(t *testing.T) {
 	}
 	if copperGPerMm2M != 8.89 {
 		t.Errorf("a metre of 1 mm² of copper is %g g", float64(copperGPerMm2M))
+	}
+}
+
+// 40 g an ampere of the rating and 20 g a kiloampere that a fuse breaks; one below
+// 2 A counts as one of 3.5 A, behind those of 2 and 3 A.
+func TestFuseCostByHand(t *testing.T) {
+	lib := library.Default()
+	for _, c := range []struct {
+		kind    string
+		ratingA float64
+		want    float64
+	}{{"blade C", 1, 160}, {"blade C", 2, 100}, {"blade C", 3, 140}, {"blade C", 10, 420}, {"class T", 60, 2800}} {
+		kind := lib.FuseType(c.kind)
+		f := fuseCandidate{kind: kind, rating: kind.Rating(c.ratingA)}
+		if got := f.costG(); math.Abs(got-c.want) > 1e-9 {
+			t.Errorf("%s %g A: %g g, want %g g", c.kind, c.ratingA, got, c.want)
+		}
 	}
 }
 

@@ -24,7 +24,8 @@ type Plan struct {
 	Conflicts []*Conflict // set by Explain: what stands against mending them
 	WaysOut   []*WayOut   // set by Explain, the cheapest first
 
-	s *search
+	s     *search
+	first []int // by slot: its choice; those of the wires alike follow
 }
 
 // Choice is one value chosen.
@@ -55,20 +56,65 @@ type Setting struct{ Key, Value string }
 // as circuit.Build gives it; the design is usable all the same. Choosing again
 // gives the same.
 func Complete(d *design.Design) (*Plan, error) {
-	slots := collect(d)
-	if len(slots) == 0 && !endsOpen(d) {
+	if len(collect(d)) == 0 && !endsOpen(d) {
 		return nil, nil
 	}
-	s := newSearch(d, slots)
-	if err := s.run(); err != nil {
+	s, err := choose(d)
+	if err != nil {
 		return nil, err
 	}
 	p := &Plan{Design: d, Cost: s.best.cost, Proven: s.proven, Remaining: s.best.verdict.findings, s: s}
-	for _, x := range slots {
-		p.Choices = append(p.Choices, x.choice())
+	for i, x := range s.slots {
+		for _, y := range x.each() {
+			y.at, y.sizes = x.at, x.sizes
+			p.Choices = append(p.Choices, y.choice())
+		}
+		p.first = append(p.first, len(p.Choices)-len(s.slots[i].each()))
 	}
 	p.Choices = append(p.Choices, crimpChoices(s)...)
 	return p, nil
+}
+
+// choose finds the best choices, with wires alike; those on the way of a danger or
+// a fault that is left are then chosen each by itself, where that leaves fewer.
+func choose(d *design.Design) (*search, error) {
+	s := newSearch(d, alike(d, collect(d), nil))
+	if err := s.run(); err != nil {
+		return nil, err
+	}
+	apart := s.concernedHomes()
+	if len(apart) == 0 {
+		return s, nil
+	}
+	t := newSearch(d, alike(d, collect(d), apart))
+	if err := t.run(); err != nil || t.best.verdict.score.grave().less(s.best.verdict.score.grave()) {
+		return t, err
+	}
+	s.take(s.best)
+	return s, nil
+}
+
+// concernedHomes are the wires alike on the way of the dangers and faults left.
+func (s *search) concernedHomes() map[home]bool {
+	homes := map[home]bool{}
+	if s.best.verdict.score.grave() == (score{}) {
+		return homes
+	}
+	w := s.look(s.best.verdict)
+	a := w.findApart()
+	for _, f := range s.best.verdict.findings {
+		if f.Severity < finding.Fault {
+			continue
+		}
+		for _, i := range s.concernedBy(a, w, f, WireSize) {
+			if x := s.slots[i]; len(x.also) > 0 {
+				for _, y := range x.each() {
+					homes[y.home()] = true
+				}
+			}
+		}
+	}
+	return homes
 }
 
 // keys are the keys of choices that have one.

@@ -6,7 +6,6 @@ import (
 
 	"fusewright/harness/formula/fusing"
 	"fusewright/harness/network/circuit"
-	"fusewright/harness/network/corner"
 	"fusewright/harness/network/solve"
 	"fusewright/harness/review/rules"
 	"fusewright/library"
@@ -51,24 +50,48 @@ func (w *view) fusesBelow(b *circuit.Branch) []*circuit.Branch {
 	return list
 }
 
-// chooseFuse sets one fuse: the first that does all, else the first that
+// chooseFuse sets one fuse: the cheapest that does all, else the cheapest that
 // carries its load, else the largest.
 func (w *view) chooseFuse(i int) {
-	s := w.s.slots[i]
+	s, amps := w.s.slots[i], w.amps[w.branch[i].Index]
 	ok := w.carrying(i, 1)
-	for k := range s.fuses {
-		if k >= w.s.floor[i] && ok[k] {
-			s.set(k)
-			return
+	k := w.cheapest(i, func(k int) bool { return ok[k] })
+	if k < 0 {
+		k = w.cheapest(i, func(k int) bool { return w.continuousA(w.branch[i], s.fuses[k]) >= amps })
+	}
+	if k < 0 {
+		k = len(s.fuses) - 1
+	}
+	s.set(k)
+}
+
+// spareShare is what a fuse may carry more than the first look says.
+const spareShare = 1.1
+
+// bound finds the largest rating of every fuse that is for choice: the smallest that
+// carries its load with a little to spare. No fuse grows to lose less voltage, or
+// for the wires that its contacts take; only what it does not carry, start or let
+// pass raises the bound (see raise).
+func (w *view) bound() {
+	for _, i := range w.loadsFirst() {
+		s := w.s.slots[i]
+		w.chooseFuse(i)
+		ok := w.carrying(i, spareShare)
+		if k := w.cheapest(i, func(k int) bool { return ok[k] }); k >= 0 {
+			s.mostA = s.fuses[k].rating.RatingA
 		}
 	}
-	for k, c := range s.fuses {
-		if k >= w.s.floor[i] && w.continuousA(w.branch[i], c) >= w.corner[w.branch[i].Index] {
-			s.set(k)
-			return
+}
+
+// cheapest is the candidate of a fuse that costs least of those that do; -1 = none.
+func (w *view) cheapest(i int, does func(k int) bool) int {
+	s, best := w.s.slots[i], -1
+	for k := w.s.floor[i]; k < len(s.fuses); k++ {
+		if does(k) && (best < 0 || s.fuses[k].costG() < s.fuses[best].costG()) {
+			best = k
 		}
 	}
-	s.set(len(s.fuses) - 1)
+	return best
 }
 
 // carrying tells of each candidate whether it carries load, starts and branches
@@ -97,8 +120,8 @@ func (w *view) carrying(i int, share float64) []bool {
 	}
 	ok := make([]bool, len(s.fuses))
 	for k, c := range s.fuses {
-		amps := math.Max(w.corner[b.Index]*share, w.alone(below))
-		ok[k] = w.continuousA(b, c) >= amps && c.rating.RatingA >= least && c.rating.RatingA <= limit &&
+		amps := math.Max(w.amps[b.Index]*share, w.alone(below))
+		ok[k] = s.offers(k) && w.continuousA(b, c) >= amps && c.rating.RatingA >= least && c.rating.RatingA <= limit &&
 			c.kind.MaxV >= w.s.d.HighestV() && w.starts(b, c, below)
 	}
 	return ok
@@ -129,9 +152,37 @@ func (w *view) demandA(below *circuit.Below) (total float64, draws int) {
 	return total, len(below.Loads) + len(below.Coils)
 }
 
-// continuousA is what a candidate carries for good at the corner's ambient.
+// continuousA is what a candidate carries for good where it stands: of what is on
+// for part of the time it bears its rating.
 func (w *view) continuousA(b *circuit.Branch, c fuseCandidate) float64 {
-	return corner.FuseBearsA(w.s.d, fitted(b, c), w.aboveK())
+	share := w.longShare(b)
+	if maker, known := fitted(b, c).Device(0).Share(); known {
+		share = math.Min(share, maker)
+	}
+	return share * c.rating.RatingA
+}
+
+// longShare is the share of its rating that the practice lets a fuse carry, by how
+// long what hangs on it is on.
+func (w *view) longShare(b *circuit.Branch) float64 {
+	if share, known := w.shares[b]; known {
+		return share
+	}
+	long, other := 0.0, 0.0
+	below := w.v.c.BelowBranch(b)
+	for _, x := range slices.Concat(below.Loads, below.Coils) {
+		if x.Load != nil && x.Load.Load != nil && x.Load.Load.Duty.Value < 1 {
+			other += w.v.c.DrawA(x)
+		} else {
+			long += w.v.c.DrawA(x)
+		}
+	}
+	share := w.s.d.Practice.FuseLoadShare
+	if sum := long + other; share > 0 && sum > 0 {
+		share = sum / (long/share + other)
+	}
+	w.shares[b] = share
+	return share
 }
 
 // fitted is a fuse's branch with a candidate in it.
@@ -245,7 +296,7 @@ func (w *view) wayBears(part *circuit.Part, n *circuit.Terminal, t *library.Bloc
 			return w.amps[b.Index] <= t.WayA
 		}
 		for _, c := range ratingsOf(takes) {
-			if c.rating.RatingA <= t.WayA && w.continuousA(b, c) >= w.corner[b.Index] {
+			if c.rating.RatingA <= t.WayA && w.continuousA(b, c) >= w.amps[b.Index] {
 				return true
 			}
 		}

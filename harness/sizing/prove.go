@@ -13,7 +13,7 @@ const (
 	maxProofSlots  = 14
 	maxProofVisits = 200_000
 	maxProofLeaves = 20_000
-	maxProofJudged = 400
+	maxProofJudged = 1_200
 )
 
 // prove looks for anything cheaper than the best answer, among the relays and
@@ -234,7 +234,7 @@ func (p *proof) enter(i, z, by int) {
 	switch x := p.s.slots[i]; x.kind {
 	case Fuse:
 		x.set(z)
-		p.fusesG += float64(by) * fuseGPerA * x.fuses[z].rating.RatingA
+		p.fusesG += float64(by) * x.fuses[z].costG()
 	case Plug:
 		x.set(z)
 		p.wires.plug(p.s.number(x.plugs[z]), true, x.plugs[z].MaxA, by)

@@ -28,9 +28,6 @@ type search struct {
 	tight  map[string]float64 // by load: share of its drop limit to aim at
 	tuned  int                // how often tight was changed
 	raised []bool             // by slot: a floor was ever put in
-	// stepwise raises one fuse a round for loads that lose too much on any wires;
-	// despaired tells that there was one.
-	stepwise, despaired bool
 	// hopeless are the loads that lose too much on any wires, by the estimate.
 	hopeless map[string]bool
 
@@ -79,6 +76,7 @@ func (s *search) run() error {
 	if err != nil {
 		return err
 	}
+	s.look(v).bound()
 	if s.quick {
 		s.best = s.answerOf(v)
 		err = s.rounds(v)
@@ -93,26 +91,14 @@ func (s *search) run() error {
 	return nil
 }
 
-// begin finds a good answer: step by step, and where some load loses too much on
-// any wires once more in leaps, since either may come out cheaper.
+// begin finds a good answer.
 func (s *search) begin(v *verdict) error {
-	var steps *answer
-	for _, s.stepwise = range []bool{true, false} {
-		s.best, s.floor, s.tight = nil, make([]int, len(s.slots)), map[string]float64{}
-		s.tuned++
-		if err := s.rounds(v); err != nil {
-			return err
-		}
-		s.take(s.best)
-		s.polish()
-		s.trim()
-		if steps != nil && !s.best.better(steps) {
-			s.best = steps
-		}
-		if steps = s.best; !s.despaired {
-			break
-		}
+	if err := s.rounds(v); err != nil {
+		return err
 	}
+	s.take(s.best)
+	s.polish()
+	s.trim()
 	s.take(s.best)
 	return nil
 }
@@ -158,10 +144,8 @@ const maxPolished = 80
 // maxPolishes is how often polish goes over the design.
 const maxPolishes = 6
 
-// polish tries larger and smaller fuses with the wires chosen anew: larger ones
-// lose less voltage, which thinner wires may take up, or which mends a load that
-// loses too much on any wires; smaller ones let thinner wires be protected. Each
-// fuse is raised by itself, then all on a load's way together.
+// polish tries smaller fuses and other types with the wires chosen anew: smaller
+// ones let thinner wires be protected, other types take other wires.
 func (s *search) polish() {
 	if len(s.slots) > maxPolished {
 		return
@@ -171,23 +155,8 @@ func (s *search) polish() {
 		w := s.look(s.best.verdict)
 		for i, x := range s.slots {
 			if x.kind == Fuse {
-				s.tryFuses(w, []int{i}, 1)
 				s.tryLower(w, i)
 				s.tryTypes(w, i)
-			}
-		}
-		for _, d := range w.drops {
-			if !(d.nowV > d.limitV) {
-				continue
-			}
-			var way []int
-			for _, t := range d.terms {
-				if t.wire == nil {
-					way = append(way, t.slot)
-				}
-			}
-			for steps := 1; steps <= 3 && len(way) > 0; steps++ {
-				s.tryFuses(w, way, steps)
 			}
 		}
 		s.tryPlugs()
@@ -222,49 +191,34 @@ func (s *search) tryForms() {
 	}
 }
 
-// tryFuses raises fuses by so many ratings and keeps the result if it is better.
-func (s *search) tryFuses(w *view, fuses []int, steps int) {
-	for _, i := range fuses {
-		x := s.slots[i]
-		for range steps {
-			if k := x.largerThan(x.at); k >= 0 {
-				x.set(k)
-			}
-		}
-	}
-	s.tryWires(w)
-}
-
-// tryLower takes a fuse to every smaller candidate that carries its load: what
-// it loses more may cost less than what the larger one asks of the wires.
+// tryLower takes a fuse to every cheaper candidate that carries its load.
 func (s *search) tryLower(w *view, i int) {
 	x := s.slots[i]
 	ok := w.carrying(i, 1)
-	for k := range x.at {
-		if ok[k] {
+	for k := range x.fuses {
+		if ok[k] && x.fuses[k].costG() < x.fuses[s.best.at[i]].costG() {
 			x.set(k)
 			s.tryWires(w)
 		}
 	}
 }
 
-// tryTypes takes a fuse, where something is wrong, to the first candidate of each
-// further type that carries its load: other studs take other rings.
+// tryTypes takes a fuse, where something is wrong, to the cheapest candidate of
+// each further type that carries its load: other studs take other wires.
 func (s *search) tryTypes(w *view, i int) {
-	x := s.slots[i]
-	last := x.fuses[x.at].kind
-	for k, fits := range w.carrying(i, 1) {
-		if s.best.verdict.score == (score{}) {
+	x, ok := s.slots[i], w.carrying(i, 1)
+	tried := map[*library.FuseType]bool{x.fuses[x.at].kind: true}
+	for s.best.verdict.score != (score{}) {
+		k := w.cheapest(i, func(k int) bool { return ok[k] && !tried[x.fuses[k].kind] })
+		if k < 0 {
 			return
 		}
-		if k > x.at && fits && x.fuses[k].kind != last {
-			last = x.fuses[k].kind
-			x.set(k)
-			if v, err := s.judge(); err == nil { // the new studs
-				s.tryWires(s.look(v))
-			}
-			s.take(s.best)
+		tried[x.fuses[k].kind] = true
+		x.set(k)
+		if v, err := s.judge(); err == nil { // the new studs
+			s.tryWires(s.look(v))
 		}
+		s.take(s.best)
 	}
 }
 

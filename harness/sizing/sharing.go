@@ -15,7 +15,8 @@ type sharing struct {
 
 // A load that the thickest wires leave past its limit by more than hopelessShare
 // gets gainShare of what they could do for it: beyond that copper buys little, and
-// the finding stays for the builder to mend otherwise.
+// the finding stays for the builder to mend otherwise. Where contacts, fuses and
+// the battery take the greater part, its wires go by the other rules.
 const (
 	hopelessShare = 0.02
 	gainShare     = 0.75
@@ -31,7 +32,12 @@ func (w *view) aim(ok [][]int) {
 	}
 	for _, d := range w.drops {
 		d.aimV = d.limitV
-		if least := w.predicted(d, thick); least > d.limitV*(1+hopelessShare) {
+		least := w.predicted(d, thick)
+		switch {
+		case least <= d.limitV*(1+hopelessShare):
+		case d.limitV <= 0 || w.copperV(d, thick) < least/2:
+			d.aimV = math.Inf(1)
+		default:
 			d.aimV = least + (1-gainShare)*math.Max(0, w.predicted(d, thin)-least)
 		}
 	}

@@ -201,14 +201,14 @@ func steppedUp(p *Plan) bool {
 // TestInfeasible: what cannot be met is said with tried ways out, and the
 // design is left as it was chosen.
 func TestInfeasible(t *testing.T) {
-	src := strings.Replace(open, "length: 780 mm", "length: 12 m", 1)
+	src := strings.Replace(open, "length: 780 mm", "length: 24 m", 1)
 	d := read(t, src)
 	p, err := Complete(d)
 	if err != nil {
 		t.Fatal(err)
 	}
 	if len(p.Remaining) == 0 {
-		t.Fatal("a lamp at 12 m is fed within 3 %")
+		t.Fatal("a lamp at 24 m is fed within 3 %")
 	}
 	before := labels(p.s, p.s.best)
 	if err := p.Explain(); err != nil {
@@ -230,7 +230,7 @@ func TestInfeasible(t *testing.T) {
 			t.Errorf("%s is cheaper than %s", o.What, p.WaysOut[i-1].What)
 		}
 	}
-	if d.Loads[0].Behaves != design.FilamentLamp || d.Runs[1].LengthM.Value != 12 {
+	if d.Loads[0].Behaves != design.FilamentLamp || d.Runs[1].LengthM.Value != 24 {
 		t.Error("a trial was not undone")
 	}
 	if after := labels(p.s, p.s.best); fmt.Sprint(before) != fmt.Sprint(after) {

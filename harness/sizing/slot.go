@@ -38,9 +38,11 @@ type slot struct {
 	// Wires.
 	feeds []design.Feed
 	role  circuit.Role
+	also  []*slot // wires that take its size, see alike
 	sizes []*library.WireSize
 
 	fuses  []fuseCandidate
+	mostA  float64 // larger ratings are not for choice; 0 = not known yet, see bound
 	way    *design.Way
 	block  *design.Block
 	fuse   *design.Fuse
@@ -57,6 +59,17 @@ type slot struct {
 type fuseCandidate struct {
 	kind   *library.FuseType
 	rating *library.FuseRating
+	otherG float64 // of a type that is not the usual one
+}
+
+// costG is what a fuse counts in grams of copper: its rating, since a smaller one
+// protects more closely, what it breaks, and whether a shop has it.
+func (c fuseCandidate) costG() float64 {
+	amps := c.rating.RatingA
+	if amps < leastShopA {
+		amps = rareA
+	}
+	return fuseGPerA*amps + fuseGPerKA*c.kind.BreakingA/1000 + c.otherG
 }
 
 // count is how many candidates there are.
@@ -69,8 +82,10 @@ func (s *slot) set(i int) {
 	s.at = i
 	switch s.kind {
 	case WireSize:
-		for k := range s.feeds {
-			setSize(&s.feeds[k].Wire, s.sizes[i], s.lib)
+		for _, x := range s.each() {
+			for k := range x.feeds {
+				setSize(&x.feeds[k].Wire, s.sizes[i], s.lib)
+			}
 		}
 	case Fuse:
 		c := s.fuses[i]
@@ -101,17 +116,8 @@ func setSize(w *design.WireSpec, z *library.WireSize, lib *library.Library) {
 	}
 }
 
-// largerThan is the next candidate of a fuse with a larger rating than one of
-// them, of its own type where that has one; -1 when there is none.
-func (s *slot) largerThan(i int) int {
-	now := s.fuses[i].rating.RatingA
-	for k := i + 1; k < len(s.fuses); k++ {
-		if s.fuses[k].rating.RatingA > now {
-			return k
-		}
-	}
-	return -1
-}
+// offers tells whether a fuse is small enough to be chosen.
+func (s *slot) offers(i int) bool { return s.mostA == 0 || s.fuses[i].rating.RatingA <= s.mostA }
 
 // label is a candidate as the file writes it.
 func (s *slot) label(i int) string {

@@ -8,7 +8,6 @@ import (
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
 	"fusewright/harness/network/warm"
-	"fusewright/library"
 )
 
 // view is what the last verdict says of every slot: the wires that it sets,
@@ -30,7 +29,8 @@ type view struct {
 	cold     [][]*circuit.Branch      // by wire: of returns, the fuses whose faults they carry
 	terms    map[*warm.Result][]*term // by branch; nil = not worked out
 	drops    []*drop
-	tuned    int // search.tuned when they were found
+	shares   map[*circuit.Branch]float64 // by fuse, see longShare
+	tuned    int                         // search.tuned when they were found
 	// through are the drops by slot whose way leads over it, in order.
 	through [][]use
 }
@@ -45,7 +45,7 @@ func (s *search) look(v *verdict) *view {
 }
 
 func (s *search) lookAnew(v *verdict) *view {
-	w := &view{s: s, v: v, guards: v.c.Guards(), plugSlot: map[*circuit.Part]int{},
+	w := &view{s: s, v: v, guards: v.c.Guards(), plugSlot: map[*circuit.Part]int{}, shares: map[*circuit.Branch]float64{},
 		slotOf: slices.Repeat([]int{-1}, len(v.c.Branches)), terms: map[*warm.Result][]*term{},
 		wires: make([][]*circuit.Wire, len(s.slots)), sets: make([][]*circuit.Branch, len(s.slots)), branch: make([]*circuit.Branch, len(s.slots)),
 		amps: make([]float64, len(v.c.Branches)), corner: make([]float64, len(v.c.Branches)),
@@ -89,7 +89,9 @@ func (w *view) findSlots() {
 		part := w.v.c.PartOf(s.owner)
 		switch {
 		case s.kind == WireSize:
-			w.wires[i] = wires[home{s.owner, s.role}]
+			for _, y := range s.each() {
+				w.wires[i] = append(w.wires[i], wires[home{y.owner, y.role}]...)
+			}
 			for _, x := range w.wires[i] {
 				w.slotOf[x.Branch.Index] = i
 				w.sets[i] = append(w.sets[i], x.Branch)
@@ -196,11 +198,4 @@ func (w *view) guardA(x *circuit.Wire) float64 {
 		return w.throughA(g.Fuses)
 	}
 	return 0
-}
-
-// allowedA is what a wire would carry for good in a size where it is laid: the
-// least over its runs, as the rules have it; hotter by aboveK, as in the worst
-// case, where the design does not give the ambient.
-func (w *view) allowedA(x *circuit.Wire, z *library.WireSize, aboveK float64) float64 {
-	return x.InPlace(w.s.rater, z, aboveK).AllowedA
 }

@@ -66,7 +66,7 @@ func (s *search) waysOut() []*WayOut {
 
 // tryOut chooses anew with a change in place; nil when it does not help.
 func (s *search) tryOut(what string, base *answer, given map[string]string) *WayOut {
-	t := newSearch(s.d, collect(s.d))
+	t := newSearch(s.d, alike(s.d, collect(s.d), nil))
 	t.quick, t.rater = true, s.rater
 	if err := t.run(); err != nil || !t.best.verdict.score.less(base.verdict.score) {
 		return nil
@@ -83,7 +83,9 @@ func (s *search) tryOut(what string, base *answer, given map[string]string) *Way
 func (s *search) given() map[string]string {
 	given := everything(s.d)
 	for _, x := range s.slots {
-		delete(given, string(x.kind)+x.part)
+		for _, y := range x.each() {
+			delete(given, string(y.kind)+y.part)
+		}
 	}
 	return given
 }
@@ -118,11 +120,13 @@ func SameValues(a, b *design.Design) bool { return maps.Equal(everything(a), eve
 func (s *search) changed(given map[string]string) string {
 	var list []string
 	for _, x := range s.slots {
-		if was, ok := given[string(x.kind)+x.part]; ok && was != x.label(x.at) {
-			if was != "" {
-				was = " from " + was
+		for _, y := range x.each() {
+			if was, ok := given[string(y.kind)+y.part]; ok && was != x.label(x.at) {
+				if was != "" {
+					was = " from " + was
+				}
+				list = append(list, fmt.Sprintf("%s%s to %s", y.part, was, x.label(x.at)))
 			}
-			list = append(list, fmt.Sprintf("%s%s to %s", x.part, was, x.label(x.at)))
 		}
 	}
 	if len(list) > 3 {

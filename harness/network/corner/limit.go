@@ -27,6 +27,27 @@ func DropLimit(d *design.Design, critical bool) (limit float64, given bool) {
 	return limit, false
 }
 
+// The keys of the practice's aims, see DropAim.
+const AimLong, AimConverters = "drop aim", "drop aim converters"
+
+// shortS is the longest time on of what has no aim: a horn, a winch, a thruster
+// (common practice, no source).
+const shortS = 5 * 60
+
+// DropAim is the share of the system voltage that the trade lets the wires of a
+// load lose, below the limit, and the key of the practice's value: less for a
+// large load of constant power. What is on for a short time has none: +Inf.
+func DropAim(c *circuit.Circuit, load *circuit.Branch) (share float64, key string) {
+	l, p := load.Load.Load, c.Design.Practice
+	switch {
+	case l == nil || p == nil || l.Duty.Value < 1 || l.OnForS.Given() && l.OnForS.Value <= shortS:
+		return math.Inf(1), ""
+	case load.Load.Behaves == design.ConstantPower && c.DrawA(load) >= p.ConvertersA*(1-1e-9):
+		return p.DropAimConverters, AimConverters
+	}
+	return p.DropAim, AimLong
+}
+
 // FuseBearsA is what a fuse carries for good: the smaller of the practice's share
 // of the rating and the maker's share at the ambient of its place, which is
 // hotter by aboveK than the design says. The two are not multiplied: the maker's table already gives continuous current. Zero when

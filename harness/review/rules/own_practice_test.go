@@ -30,6 +30,8 @@ practices:
       fuse distance sheathed mm: {value: 1016}
       load share of fuse: {value: 0.8}
       drop aim: {value: 0.04}
+      drop aim converters: {value: 0.022}
+      converters from A: {value: 25}
       fuse share of wire: {value: 1}
       most fuse share of wire: {value: 1.5}
       fuse ratio: {value: 1.6}

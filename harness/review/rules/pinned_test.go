@@ -191,7 +191,7 @@ func TestMostLostAtTheEdge(t *testing.T) {
 		along := func(list []*circuit.Branch, volts, largest float64) float64 {
 			for i, b := range list {
 				lost := each
-				if i == 0 && largest > 0 {
+				if i == slices.IndexFunc(list, func(b *circuit.Branch) bool { return b.Wire != nil }) && largest > 0 {
 					lost = largest
 				}
 				s.NodeV[b.A.Index] = volts
@@ -205,6 +205,22 @@ func TestMostLostAtTheEdge(t *testing.T) {
 		if got := p.mostLost(x, b, s.Situation) != ""; got != named {
 			t.Errorf("%g of a volt lost in one element: named %t (%g V at the load)", share, got, above)
 		}
+	}
+	// Wires that take less than half: what takes most beside them is listed.
+	s.NodeV[feed[0].A.Index] = 12
+	for _, way := range [][]*circuit.Branch{feed, back} {
+		v := s.NodeV[way[0].A.Index]
+		for _, b := range way {
+			if b.Wire == nil {
+				v -= 0.5
+			} else {
+				v -= 0.01
+			}
+			s.NodeV[b.B.Index] = v
+		}
+	}
+	if got := p.mostLost(x, b, s.Situation); !strings.Contains(got, " takes ") || !strings.Contains(got, "the wires ") {
+		t.Errorf("where the volts go: %q", got)
 	}
 }
 

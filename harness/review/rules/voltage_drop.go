@@ -1,8 +1,11 @@
 package rules
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 
 	"fusewright/harness/design"
 	"fusewright/harness/design/figure"
@@ -52,9 +55,9 @@ func (f *facts) dropOf(s *solve.Solution, b *circuit.Branch) float64 {
 	return s.NodeV[f.positive.Index] - s.NodeV[0] - s.Volts(b)
 }
 
-// mostWholeDrop is the share of the limit up to which contacts and fuses may take
+// MostWholeDrop is the share of the limit up to which contacts and fuses may take
 // the whole drop above it: the limit is that of the conductors.
-const mostWholeDrop = 1.5
+const MostWholeDrop = 1.5
 
 func (p *Pass) judgeDrop(part *circuit.Part, b *circuit.Branch) {
 	l := accessory(part)
@@ -68,12 +71,11 @@ func (p *Pass) judgeDrop(part *circuit.Part, b *circuit.Branch) {
 		return graver(l.Critical && c.decisive() > 2*limit, finding.Fault, finding.Danger)
 	})
 	if v.severity == 0 {
-		v = p.held("voltage drop", whole, figure.Larger, mostWholeDrop*limit, limit, always(finding.Fault))
+		v = p.held("voltage drop", whole, figure.Larger, MostWholeDrop*limit, limit, always(finding.Fault))
 	} else {
 		v = verdict{whole(v.by), limit, v.severity}
 	}
-	if v.severity == 0 {
-		p.judgeAim(part, wires(corner.AtNominal), limit)
+	if v.severity < finding.Fault && p.judgeAim(part, b, wires(corner.AtNominal), limit) || v.severity == 0 {
 		return
 	}
 	fin := ofPart(v.severity, part)
@@ -83,46 +85,73 @@ func (p *Pass) judgeDrop(part *circuit.Part, b *circuit.Branch) {
 		part.Name, volts(v.decisive()*p.d.NominalV()), print(v.decisive()), v.said(print), print(wires(corner.AtNominal).Nominal), kind, most) +
 		p.mostLost(part, b, v.in)
 	v.decides(&fin, "drop", figure.Larger, 100, limit, "%")
+	if all := whole(corner.AtNominal).Nominal; over(all, limit) && wires(corner.AtNominal).Nominal >= all/2 {
+		fin.Leave = false // thicker wires mend it
+	}
 	fin.Source = p.limitSource(key, given)
 	p.report(fin)
 }
 
 // judgeAim advises on a wire that is thick enough by its limit but thinner than the
-// trade fits for what is on for long.
-func (p *Pass) judgeAim(part *circuit.Part, wires cornered, limit float64) {
-	aim := p.practice.DropAim
-	if wires.in == nil || aim >= limit || accessory(part).Duty.Value < 1 || !over(wires.Nominal, aim) {
-		return
+// trade fits for what is on for long; false when it is not.
+func (p *Pass) judgeAim(part *circuit.Part, load *circuit.Branch, wires cornered, limit float64) bool {
+	aim, key := corner.DropAim(p.c, load)
+	if wires.in == nil || aim >= limit || !over(wires.Nominal, aim) {
+		return false
 	}
 	fin := ofPart(finding.Advice, part)
 	value, most := quantity.Against(wires.Nominal, aim, quantity.Share)
-	fin.What = fmt.Sprintf("%s loses %s of the system voltage in its wires; %s is usual for what is on for long", part.Name, value, most)
+	fin.What = fmt.Sprintf("%s loses %s of the system voltage in its wires; %s is usual for %s", part.Name, value, most, aims[key])
 	atMost(&fin, "drop in its wires", 100*wires.Nominal, 100*aim, "%")
 	fin.Situation = wires.in.Name
-	fin.Source = p.limitSource("drop aim", false)
+	fin.Source = p.limitSource(key, false)
 	p.report(fin)
+	return true
 }
 
-// mostLost names the element of a load's circuit that takes at least two fifths
-// of the drop at nominal; "" when none does.
+// aims are what the aims of the practice hold for, in words.
+var aims = map[string]string{
+	corner.AimLong:       "what is on for long",
+	corner.AimConverters: "a large load of constant power, whose electronics cut out on low volts",
+}
+
+// mostLost says where the volts go at nominal: the elements that take most and the
+// wires together, where the wires take less than half; else the element that
+// takes at least two fifths of the drop; "" when none does.
 func (p *Pass) mostLost(part *circuit.Part, load *circuit.Branch, in *design.Situation) string {
 	s := p.solutionOf(in)
 	if s == nil {
 		return ""
 	}
-	var most *circuit.Branch
-	lost := 0.4 * p.dropOf(s, load)
+	whole, wires := p.dropOf(s, load), 0.0
+	var taking []*circuit.Branch
 	for _, way := range p.ways(part) {
 		for _, b := range way.Branches {
-			if v := math.Abs(s.Volts(b)); v >= lost {
-				most, lost = b, v
+			if taking = append(taking, b); b.Wire != nil {
+				wires += math.Abs(s.Volts(b))
 			}
 		}
 	}
-	if most == nil {
-		return ""
+	slices.SortStableFunc(taking, func(a, b *circuit.Branch) int { return cmp.Compare(math.Abs(s.Volts(b)), math.Abs(s.Volts(a))) })
+	if wires < whole/2 {
+		return "; " + whereLost(s, slices.DeleteFunc(taking, func(b *circuit.Branch) bool { return b.Wire != nil }), wires, whole)
 	}
-	return fmt.Sprintf("; %s at nominal are lost in %s", volts(lost), elementText(most))
+	if len(taking) > 0 && math.Abs(s.Volts(taking[0])) >= mostShare*whole {
+		return fmt.Sprintf("; %s at nominal are lost in %s", volts(math.Abs(s.Volts(taking[0]))), elementText(taking[0]))
+	}
+	return ""
+}
+
+// mostShare is the share of a drop from which one element is named.
+const mostShare = 0.4
+
+// whereLost lists the elements that take most of a drop, and the wires together.
+func whereLost(s *solve.Solution, taking []*circuit.Branch, wires, whole float64) string {
+	var list []string
+	for _, b := range taking[:min(3, len(taking))] {
+		list = append(list, elementText(b)+" takes "+volts(math.Abs(s.Volts(b))))
+	}
+	return strings.Join(append(list, "the wires "+volts(wires)), ", ") + " of " + volts(whole) + " at nominal"
 }
 
 // solutionOf is the operating point of a situation; nil without one.
