@@ -29,6 +29,7 @@ type view struct {
 	cold     [][]*circuit.Branch      // by wire: of returns, the fuses whose faults they carry
 	terms    map[*warm.Result][]*term // by branch; nil = not worked out
 	drops    []*drop
+	first    [][]*circuit.Branch         // by wire: the fuses that protect it from below, see findFirst
 	shares   map[*circuit.Branch]float64 // by fuse, see longShare
 	tuned    int                         // search.tuned when they were found
 	// through are the drops by slot whose way leads over it, in order.
@@ -57,6 +58,7 @@ func (s *search) lookAnew(v *verdict) *view {
 	}
 	w.findSlots()
 	w.findCold()
+	w.findFirst()
 	w.findDrops()
 	return w
 }
@@ -164,6 +166,17 @@ func (w *view) above(b *circuit.Branch) []*circuit.Branch {
 	return w.guards.Nearest(b)
 }
 
+// fuseDistanceM is how far a fuse may be from the source of a wire.
+func (w *view) fuseDistanceM(x *circuit.Wire) float64 {
+	switch q := w.s.d.Limits.FuseDistanceM; {
+	case q.Given():
+		return q.Value
+	case x.Spec.Sheathed:
+		return w.s.d.Practice.FuseDistanceSheathedM
+	}
+	return w.s.d.Practice.FuseDistanceM
+}
+
 // rating is the present rating of a fuse branch; 0 = not known.
 func (w *view) rating(b *circuit.Branch) float64 {
 	if i := w.slotOf[b.Index]; i >= 0 {
@@ -194,8 +207,39 @@ func (w *view) guardA(x *circuit.Wire) float64 {
 	if x.Role == circuit.ReturnWire || x.Role == circuit.CoilReturnWire {
 		return w.throughA(w.cold[x.Index])
 	}
+	if first := w.first[x.Index]; first != nil {
+		sum := 0.0
+		for _, f := range first {
+			sum += w.rating(f)
+		}
+		return sum
+	}
 	if g := w.guards[x.Branch.Index]; !g.Bare {
 		return w.throughA(g.Fuses)
 	}
 	return 0
+}
+
+// findFirst finds the fuses that protect a wire before them: those first below it,
+// where no fuse is above it, or where it leads to fuses alone and is no longer than
+// a fuse may be from its source.
+func (w *view) findFirst() {
+	w.first = make([][]*circuit.Branch, len(w.v.c.Wires))
+	for _, x := range w.v.c.Wires {
+		if x.Role.Returns() || !x.Branch.Feeds() {
+			continue
+		}
+		above := w.guards[x.Branch.Index]
+		tail := x.LengthM <= w.fuseDistanceM(x)*(1+1e-9) && !slices.ContainsFunc(x.To.Node.Branches, func(b *circuit.Branch) bool {
+			return b.A == x.To.Node && b.Kind != circuit.FuseBranch
+		})
+		if !above.Bare && !tail {
+			continue
+		}
+		for _, f := range w.fusesBelow(x.Branch) {
+			if at := w.guards[f.Index]; at.Bare == above.Bare && slices.Equal(at.Fuses, above.Fuses) {
+				w.first[x.Index] = append(w.first[x.Index], f)
+			}
+		}
+	}
 }
