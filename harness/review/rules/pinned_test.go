@@ -321,6 +321,14 @@ func TestBreakingCapacityAtTheEdge(t *testing.T) {
 		p.judgeBreaking(b)
 		says(t, fmt.Sprintf("%g A at 12 V", fault), p.found, want)
 	}
+	// A PTC behind the battery of a vehicle is not what factories build.
+	p.practice, kind.Kind, kind.Breaks = p.d.Practice, "ptc", nil
+	for fault, want := range map[float64]finding.Severity{1000: none, 1001: finding.Advice, 1499: finding.Advice, 1501: finding.Danger} {
+		p.in.Protection = &protection.Study{Fuses: []*protection.Fuse{{Branch: b, FaultA: fault}}}
+		p.found = nil
+		p.judgeBreaking(b)
+		says(t, fmt.Sprintf("%g A at a PTC", fault), p.found, want)
+	}
 	p.d.Battery.Chemistry = nil
 	if got := p.openCircuitV(); math.Abs(got-12.8) > 1e-12 {
 		t.Errorf("a battery of no known chemistry rests at %g V", got)
