@@ -744,3 +744,25 @@ func TestWorstShortAtTheEdge(t *testing.T) {
 		}
 	}
 }
+
+// Afloat a device that feeds others must break what a short draws, but for a tenth.
+func TestBreakingOfAMainAtTheEdge(t *testing.T) {
+	p := passOf(t, fuseBreakingCapacity, `
+fuses:
+  main: {type: blade C, rating: 30 A, at: battery tray, fed by: battery, wire: {size: 4 mm², length: 100 mm}}
+  lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: main, wire: {size: 1 mm², length: 100 mm}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame, stays live: "a test", own switch: yes}
+`)
+	boat := *p.practice
+	boat.Afloat = true
+	p.practice, p.d.Battery.Chemistry = &boat, p.d.Library.Chemistry("LiFePO4")
+	b := part(t, p, "main").Branches[0]
+	kind := *b.Fuse.Type
+	kind.BreakingA, kind.Breaks, b.Fuse.Type = 1000, nil, &kind
+	for fault, want := range map[float64]finding.Severity{1000: none, 1001: finding.Advice, 1099: finding.Advice, 1101: finding.Danger} {
+		p.in.Protection, p.found = &protection.Study{Fuses: []*protection.Fuse{{Branch: b, FaultA: fault}}}, nil
+		p.judgeBreaking(b)
+		says(t, fmt.Sprintf("%g A", fault), p.found, want)
+	}
+}
