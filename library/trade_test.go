@@ -192,3 +192,17 @@ func TestTimesOn(t *testing.T) {
 		}
 	}
 }
+
+// TestInterruptingRows reads the table of the standard of boats at and above the
+// bound of each row.
+func TestInterruptingRows(t *testing.T) {
+	for crankingA, want := range map[float64][2]float64{1: {1500, 750}, 650: {1500, 750}, 651: {3000, 1500}, 1100: {3000, 1500},
+		1101: {5000, 2500}, 2200: {5000, 2500}} {
+		if x := Default().InterruptingFor(crankingA); x == nil || [2]float64{x.MainA, x.BranchA} != want {
+			t.Errorf("%g A: %+v, want %v", crankingA, x, want)
+		}
+	}
+	if x := Default().InterruptingFor(2201); x != nil {
+		t.Errorf("beyond the table: %+v", x)
+	}
+}

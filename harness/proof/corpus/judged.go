@@ -30,11 +30,13 @@ an overload without a source in the circuit would do, is advice. Each limit is n
 | halogen-on-a-panel-rocker, wiper-on-a-light-switch | switch-overload | fault | advice | less than twice the rating for that kind of load costs life, no more |
 | tracker-never-sleeps | standby-drain | fault | advice | the design states no time that the machine must stand |
 | loom-against-the-header, relay-on-the-header-bracket | overload-hurts-wire | – | fault | new rule: the blocked pump in the hot place |
-| resettable-device-at-the-battery (written blind) | fuse-breaking-capacity | danger | advice | every factory builds such fuses behind its battery; afloat it stays a danger |
 | tracker-and-alarm-on-a-small-battery (written blind) | standby-drain | fault | advice | as above |
 | headlamp-kit-in-thin-wire (written blind) | voltage-drop | danger | fault | less than twice the limit at nominal |
 | one-thin-return-for-the-console (written blind) | voltage-drop | fault | advice | 8.3 % of 10 % in the wires at nominal; shared-return-thin stays a fault |
 | thin-tails-behind-the-splice (written blind) | return-below-fuse | danger | gone | the returns of 2.5 mm² bear the fuse beside what the run really carries; the thin tails stay a danger |
 | winch-through-the-signal-ground (written blind) | return-below-fuse | danger | danger | of overload-hurts-wire: the blocked winch hurts the return within a second |
 | winch-through-the-signal-ground (written blind) | voltage-drop | fault | advice | 7.7 % of 10 % in the wires at nominal |
+
+Of fuses that cannot break a short behind the battery of a vehicle, found in many designs whose authors had not thought of
+it, only the PTC stays a danger: every factory builds blade fuses there. Afloat all stay one.
 `

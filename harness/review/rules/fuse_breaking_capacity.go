@@ -16,12 +16,12 @@ var fuseBreakingCapacity = &Rule{
 		"it, by the fault study: full battery, charging system at its limit, wires at 20 °C, the return " +
 		"bare metal at the battery. A fuse behind another is left out: the first one limits the fault. On boats the " +
 		"standard's table by the battery's cold-cranking current says what is enough, for devices that feed others " +
-		"and for branches. On vehicles it is advice: every factory builds blade fuses behind its battery.",
+		"and for branches. On vehicles it is advice: every factory builds blade fuses behind its battery; no factory builds a PTC there.",
 	Formula:  "I = (Voc + I charging · R battery) / (R battery + R wires to the fuse + R fuse)",
 	Limits:   "the fuse type's breaking capacity at the system's voltage, of the lowest voltage published that is not below it; what it must break is at most what the table asks of boats",
 	Why:      "a fuse that must break more than it can may burst and go on arcing",
 	Change:   "fit a type with a higher breaking capacity as the first fuse",
-	Severity: "danger afloat; advice on vehicles, and up to a tenth above the limit, up to half of devices of 30 A and less: a battery's resistance is not known better",
+	Severity: "danger afloat and for PTCs; advice for others on vehicles, and up to a tenth above the limit, up to half of devices of 30 A and less: a battery's resistance is not known better",
 	Source: "Ohm's law, fault-current articles (two sources); breaking capacity of ISO 8820 " +
 		"types: makers' data sheets (two sources)",
 	Mend: MendBreaking,
@@ -64,6 +64,9 @@ func (p *Pass) behindA(b *circuit.Branch) float64 {
 	return p.openCircuitV() / (p.battery.Ohm + ohm + b.Ohm)
 }
 
+// ptc is the kind of fuse type that a small current above its own destroys.
+const ptc = "ptc"
+
 // roughly is the ratio within which a fault current is not known better: the
 // battery's resistance decides it, and differs by more between two of a type. A
 // small device's own resistance and contacts limit the current more than the
@@ -80,7 +83,7 @@ func (p *Pass) judgeBreaking(b *circuit.Branch) {
 	if fault <= breaks || must <= breaks {
 		return
 	}
-	severity := graver(p.practice.Afloat && fault > breaks*near, finding.Advice, finding.Danger)
+	severity := graver((p.practice.Afloat || b.Fuse.Type.Kind == ptc) && fault > breaks*near, finding.Advice, finding.Danger)
 	fin := ofFuse(severity, b)
 	fin.Leave = severity == finding.Advice
 	atMost(&fin, "prospective current", fault, breaks, "A")

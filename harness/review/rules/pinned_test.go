@@ -337,6 +337,14 @@ func TestBreakingCapacityAtTheEdge(t *testing.T) {
 		p.judgeBreaking(b)
 		says(t, fmt.Sprintf("%g A at 12 V", fault), p.found, want)
 	}
+	// A PTC behind the battery of a vehicle is not what factories build.
+	p.practice, kind.Kind, kind.Breaks = p.d.Practice, "ptc", nil
+	for fault, want := range map[float64]finding.Severity{1000: none, 1001: finding.Advice, 1499: finding.Advice, 1501: finding.Danger} {
+		p.in.Protection = &protection.Study{Fuses: []*protection.Fuse{{Branch: b, FaultA: fault}}}
+		p.found = nil
+		p.judgeBreaking(b)
+		says(t, fmt.Sprintf("%g A at a PTC", fault), p.found, want)
+	}
 	p.d.Battery.Chemistry = nil
 	if got := p.openCircuitV(); math.Abs(got-12.8) > 1e-12 {
 		t.Errorf("a battery of no known chemistry rests at %g V", got)
@@ -707,7 +715,7 @@ switches:
 			}
 		}
 		p.facts, p.found = newFacts(p.in), nil
-		p.judgeSwitch(x, b, ContactRatings{100, 5, 5, 1})
+		p.judgeSwitch(x, b, ContactRatings{resistive: 100, lamp: 5, motor: 5, share: 1})
 		says(t, fmt.Sprintf("%g A", amps), p.found, want)
 	}
 }
@@ -792,5 +800,27 @@ func TestWorstShortAtTheEdge(t *testing.T) {
 		if got := p.worstShorts()[w.Index].short; got != p.in.Faults.Shorts[c.want] {
 			t.Errorf("%v: another one", c.standS)
 		}
+	}
+}
+
+// Afloat a device that feeds others must break what a short draws, but for a tenth.
+func TestBreakingOfAMainAtTheEdge(t *testing.T) {
+	p := passOf(t, fuseBreakingCapacity, `
+fuses:
+  main: {type: blade C, rating: 30 A, at: battery tray, fed by: battery, wire: {size: 4 mm², length: 100 mm}}
+  lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: main, wire: {size: 1 mm², length: 100 mm}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame, stays live: "a test", own switch: yes}
+`)
+	boat := *p.practice
+	boat.Afloat = true
+	p.practice, p.d.Battery.Chemistry = &boat, p.d.Library.Chemistry("LiFePO4")
+	b := part(t, p, "main").Branches[0]
+	kind := *b.Fuse.Type
+	kind.BreakingA, kind.Breaks, b.Fuse.Type = 1000, nil, &kind
+	for fault, want := range map[float64]finding.Severity{1000: none, 1001: finding.Advice, 1099: finding.Advice, 1101: finding.Danger} {
+		p.in.Protection, p.found = &protection.Study{Fuses: []*protection.Fuse{{Branch: b, FaultA: fault}}}, nil
+		p.judgeBreaking(b)
+		says(t, fmt.Sprintf("%g A", fault), p.found, want)
 	}
 }

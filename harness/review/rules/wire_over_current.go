@@ -84,7 +84,11 @@ func (p *Pass) judgeWireCurrent(w *circuit.Wire) {
 	fin.What = fmt.Sprintf("%s carries %s and may carry %s %s",
 		w.Text(), v.split(against(a.AllowedA, quantity.Current)), a.textFor(v.decisive()), a.where()) + a.leftOn(v.decisive())
 	if burns.severity != 0 {
-		fin.What += fmt.Sprintf("; its conductor reaches %s, its insulation bears %s", temperature(burns.decisive()), celsius(burns.limit))
+		reaches, bears := temperature(burns.decisive()), celsius(burns.limit)
+		if reaches == bears {
+			reaches, bears = quantity.Against(burns.decisive(), burns.limit, quantity.Temperature)
+		}
+		fin.What += fmt.Sprintf("; its conductor reaches %s, its insulation bears %s", reaches, bears)
 	}
 	fin.Change = a.change()
 	v.decides(&fin, "current", figure.Larger, 1, a.AllowedA, "A")

@@ -24,5 +24,5 @@ func ExampleCompute() {
 	r := fault.Compute(c).FarEnd(c.Wires[1]).Results[fault.Weak]
 	fmt.Printf("%.0f A, cleared by %s within %.0f ms, %s reaches %.0f °C\n", r.CurrentA, r.Device.Name, 1000*r.SlowS,
 		r.Worst.Wire.Number, r.Worst.EndC)
-	// Output: 60 A, cleared by F1 within 98 ms, W1 reaches 92 °C
+	// Output: 60 A, cleared by F1 within 98 ms, W2 reaches 92 °C
 }
