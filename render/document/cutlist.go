@@ -1,9 +1,9 @@
 package document
 
 import (
-	"math"
 	"fmt"
 	"io"
+	"math"
 	"strconv"
 	"strings"
 
