@@ -24,6 +24,7 @@ type job struct {
 	AmbientC   float64
 	WireMm2    band
 	FuseA      band // empty = not judged
+	Chassis    bool // returns through the frame: the document counts one conductor
 	Source     string
 	Conditions string
 }
@@ -109,7 +110,7 @@ func published(file string) ([]job, error) {
 			Draw: r["amps"] + " A", Behaves: r["behaves"], Critical: r["critical"] == "yes", OnFor: r["on_for"],
 			Every: r["every"], LengthM: number(r, "length_m"), AmbientC: 30,
 			WireMm2: band{step(sizesMm2, number(r, "conductor_mm2"), -1), step(sizesMm2, number(r, "conductor_max_mm2"), 1)},
-			Highest: true, Source: r["source"], Conditions: r["condition"]}
+			Highest: true, Chassis: r["return_by"] == "chassis", Source: r["source"], Conditions: r["condition"]}
 		if fuse := number(r, "fuse_A"); fuse > 0 && r["judge"] != "wire" {
 			j.FuseA = band{step(ratingsA, fuse, -1), step(ratingsA, fuse, 1)}
 		}
@@ -137,7 +138,8 @@ func step(series []float64, v float64, steps int) float64 {
 }
 
 // yaml is the job as a design: one battery, 120 mm to a fuse, the run, the load,
-// the return to the battery; everything else open.
+// the return to the battery, or by the frame where the document counts one
+// conductor; everything else open.
 func (j job) yaml() string {
 	var b strings.Builder
 	scale := j.SystemV / 12
@@ -150,14 +152,29 @@ charging: {regulated: %g V, output: {900 rpm: 700 A, 4000 rpm: 700 A}, idle: 100
 places:
   battery: {ambient: %g °C}
   far: {ambient: %g °C}
-fuses:
+%sfuses:
   fuse: {at: battery, fed by: battery, stays live: "the whole job", wire: {length: 120 mm}}
 loads:
   job: {%s: %s, behaves: %s, critical: %s, at: far, own switch: yes, stays live: "the whole job", fed by: fuse,
-    wire: {length: %g m}, returns to: battery negative, return wire: {length: %g m}%s%s}
-`, j.What, j.SystemV, j.Practice, 4*scale, 14.2*scale, j.AmbientC, j.AmbientC, j.drawKey(), j.Draw, j.Behaves,
-		yes(j.Critical), j.LengthM, j.LengthM, j.figure(), j.timeOn())
+    wire: {length: %g m}, %s%s%s}
+`, j.What, j.SystemV, j.Practice, 4*scale, 14.2*scale, j.AmbientC, j.AmbientC, j.frame(), j.drawKey(), j.Draw, j.Behaves,
+		yes(j.Critical), j.LengthM, j.back(), j.figure(), j.timeOn())
 	return b.String()
+}
+
+// back is the return; a frame stud stands beside the load.
+func (j job) back() string {
+	if j.Chassis {
+		return "returns to: frame, return wire: {length: 300 mm}"
+	}
+	return fmt.Sprintf("returns to: battery negative, return wire: {length: %g m}", j.LengthM)
+}
+
+func (j job) frame() string {
+	if j.Chassis {
+		return "grounds:\n  frame: {kind: frame stud, at: far, limit: 500 A, frame resistance: 1 mΩ}\n"
+	}
+	return ""
 }
 
 func (j job) drawKey() string {
