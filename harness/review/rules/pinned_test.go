@@ -628,6 +628,11 @@ func TestLongOverloadAtTheEdge(t *testing.T) {
 		p.reportOverload(w, &overload.Overload{Wire: w, Amps: 20, OpensS: 100, StandsS: standsS, Device: f.Branch})
 		says(t, fmt.Sprintf("%g s of an overload", standsS), p.found, want[1])
 	}
+	for ruins, want := range map[bool]finding.Severity{false: finding.Fault, true: finding.Danger} {
+		p.found = nil
+		p.reportOverload(w, &overload.Overload{Wire: w, Amps: 20, OpensS: math.Inf(1), StandsS: 3600, Ruins: ruins})
+		says(t, fmt.Sprintf("ruins %t", ruins), p.found, want)
+	}
 }
 
 // A wire that may carry 10 A and comes to its class at 12 A: up to 15 A a device
