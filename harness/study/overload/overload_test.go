@@ -143,3 +143,15 @@ func TestWhatAFuseEndsRuinsNothing(t *testing.T) {
 		t.Errorf("%+v", o)
 	}
 }
+
+// Two of 19.2 A would ruin the trunk together for good; each for part of the time, they take
+// from its life alone.
+func TestTimedLoadsRuinLess(t *testing.T) {
+	for on, ruins := range map[string]bool{"": true, "on for: 30 s, every: 10 min, ": false} {
+		c, s := study(t, strings.NewReplacer("blade C, rating: 30 A", "blade E, rating: 60 A", "current: 8 A, behaves: motor, inrush: {peak: 4, time: 100 ms}, ",
+			"current: 19.2 A, "+on, "current: 5 A, ", "current: 19.2 A, "+on).Replace(base))
+		if o := s.Worst(c.Wires[1]); o == nil || o.Blocked != nil || o.Ruins != ruins {
+			t.Errorf("%q: %+v", on, o)
+		}
+	}
+}
