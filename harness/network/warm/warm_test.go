@@ -65,8 +65,10 @@ func TestCurveAgainstBalance(t *testing.T) {
 
 // TestAgreement checks what a warm solution claims: each wire's resistance is
 // that of its temperature, its temperature that of its current (by the heat
-// balance itself), and the powers balance within a millionth.
+// balance itself; of a current that flows for a time, of one between its mean heat
+// and itself), and the powers balance within a millionth.
 func TestAgreement(t *testing.T) {
+	anyTimed := false
 	for seed := int64(1); seed <= 6; seed++ {
 		c := build(t, synth.YAML(60, seed))
 		m := warm.New(c)
@@ -89,7 +91,12 @@ func TestAgreement(t *testing.T) {
 						at.CoverFactor = l.In.Run.Cover.CurrentFactor
 					}
 				}
-				want := rater.ConductorC(at, amps)
+				forGoodA := l.Pulse.ForGoodA(amps)
+				if forGoodA > amps || forGoodA < meanHeatA(w.TimeOn, amps)*(1-1e-9) || !w.TimeOn.Timed() && forGoodA != amps {
+					t.Errorf("seed %d, %s, %s: %g A heat as %g A for good, on for %+v", seed, s.Situation.Name, w.Number, amps, forGoodA, w.TimeOn)
+				}
+				anyTimed = anyTimed || forGoodA < amps
+				want := rater.ConductorC(at, forGoodA)
 				if math.Abs(r.UsedC(w)-want) > 0.16 || math.Abs(r.WireC[i]-want) > 0.06 {
 					t.Errorf("seed %d, %s, %s: %.3f A make %.3f °C, used %.3f, said %.3f", seed,
 						s.Situation.Name, w.Number, amps, want, r.UsedC(w), r.WireC[i])
@@ -108,6 +115,22 @@ func TestAgreement(t *testing.T) {
 			t.Errorf("seed %d: no wire is more than %.2f K warm, so nothing was tested", seed, warmest)
 		}
 	}
+	if !anyTimed {
+		t.Error("no current flows for a time, so that was not tested")
+	}
+}
+
+// meanHeatA is the current for good with the mean heat of one that flows for a time.
+func meanHeatA(on circuit.TimeOn, amps float64) float64 {
+	if !on.Timed() || amps <= on.SteadyA {
+		return amps
+	}
+	duty := on.OnS / on.EveryS
+	squared := func(a float64) float64 { return duty*a*a + (1-duty)*on.SteadyA*on.SteadyA }
+	if on.SteadyA > 0 && on.UsedA > 0 && amps > on.UsedA { // the mix stays
+		return amps / on.UsedA * math.Sqrt(squared(on.UsedA))
+	}
+	return math.Sqrt(squared(amps))
 }
 
 // totalW is the power that the branches use.

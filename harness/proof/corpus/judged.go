@@ -16,8 +16,8 @@ an overload without a source in the circuit would do, is advice. Each limit is n
 | bus-bar-instead-of-fuses | fuse-over-wire, return-below-fuse at the branches | danger | advice | the same; fuse-wire-curve at three more wires and short-overheats-wire at three say the danger |
 | coil-on-the-battery | fuse-over-wire, return-below-fuse | danger | advice | the same; fuse-wire-curve says the danger |
 | thick-fuse-thin-branch | fuse-over-wire | danger | gone | beside what the run really carries 18 AWG bears the 15 A for good; fuse-wire-curve says the danger |
-| winch-cable-too-thin | fuse-over-wire, return-below-fuse | danger | fault | only a blocked winch reaches the cable's limit, and that after hours: overload-hurts-wire |
-| windlass-fuse-oversized | fuse-over-wire at the switch | danger | advice | 250 A is less than one and a half times what 35 mm² bears there; at the windlass, where it is laid together, it stays a danger |
+| winch-cable-too-thin | fuse-over-wire, return-below-fuse | danger | fault | a blocked winch draws 140 A, with which the cable passes its class but never its overload limit; from about 160 A overload-hurts-wire would say danger |
+| windlass-fuse-oversized | fuse-over-wire, return-below-fuse | danger | advice | the windlass is on for 2 % of the time, twelve seconds in ten minutes, in which 35 mm² may carry more than 250 A, and blocked it draws 150 A, which 35 mm² bears for good; only a half short of some 338 A hurts it before the fuse opens: fuse-wire-curve |
 | sidecar-return-undersized | wire-over-current | danger | fault | the return carries what it may at nominal: advice; that the fuses let through more than one and a half times of it is a fault of shared-return-thin |
 | shared-return-undersized | shared-return-thin | fault | advice | the fuses let through less than one and a half times what it bears; the lost volts stay a fault |
 | soft-pvc-past-the-silencer | wire-over-current | danger | fault | the wire may carry nothing there, but its conductor stays below its class; the hot place is said by insulation-class |
@@ -29,7 +29,8 @@ an overload without a source in the circuit would do, is advice. Each limit is n
 | compressor-on-a-small-fuse, pump-fuse-below-the-pump | fuse-inrush | fault | advice | the middle fuse of the kind passes the start |
 | halogen-on-a-panel-rocker, wiper-on-a-light-switch | switch-overload | fault | advice | less than twice the rating for that kind of load costs life, no more |
 | tracker-never-sleeps | standby-drain | fault | advice | the design states no time that the machine must stand |
-| loom-against-the-header, relay-on-the-header-bracket | overload-hurts-wire | – | fault | new rule: the blocked pump in the hot place |
+| loom-against-the-header | overload-hurts-wire | – | danger | new rule: the blocked pump in the hot place ruins its wire, and no fuse need open |
+| relay-on-the-header-bracket | overload-hurts-wire | – | fault | the same; there the wire only passes its class |
 | tracker-and-alarm-on-a-small-battery (written blind) | standby-drain | fault | advice | as above |
 | headlamp-kit-in-thin-wire (written blind) | voltage-drop | danger | fault | less than twice the limit at nominal |
 | one-thin-return-for-the-console (written blind) | voltage-drop | fault | advice | 8.3 % of 10 % in the wires at nominal; shared-return-thin stays a fault |

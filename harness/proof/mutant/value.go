@@ -24,6 +24,8 @@ var writers = map[string]func(*subject, slot) *yaml.Node{
 	design.KindReturns:  func(s *subject, x slot) *yaml.Node { return s.newReturns(x) },
 	design.KindLoads:    func(s *subject, _ slot) *yaml.Node { return s.newList(s.names("loads"), "all", "none") },
 	design.KindSwitches: func(s *subject, _ slot) *yaml.Node { return s.newList(s.names("switches"), "") },
+	design.KindState:    func(s *subject, _ slot) *yaml.Node { return s.oneSituation() },
+	design.KindStates:   (*subject).newStates,
 	design.KindCurve:    (*subject).newCurve,
 }
 
@@ -103,6 +105,22 @@ func (s *subject) newCurve(x slot) *yaml.Node {
 		}
 	}
 	return v
+}
+
+// oneSituation is one of the design; nil where it has none.
+func (s *subject) oneSituation() *yaml.Node {
+	if names := s.names("situations"); len(names) > 0 {
+		return scalar(pick(s, names))
+	}
+	return nil
+}
+
+// newStates is a word for when, one situation or some of them.
+func (s *subject) newStates(x slot) *yaml.Node {
+	if one := s.oneSituation(); one != nil && s.once(3) {
+		return one
+	}
+	return s.newList(s.names("situations"), x.key.Choices...)
 }
 
 // newList is some names, or a word that stands for a list; nil for the word "".

@@ -21,7 +21,7 @@ var overloadHurtsWire = &Rule{
 	Limits:   "overload limit of the insulation; its class where no fuse must ever open",
 	Why:      "a frozen pump or a jammed fan holds its starting current for minutes",
 	Change:   "fit a smaller fuse or a thicker wire, or a motor protector that opens in time",
-	Severity: "fault; danger when the wire stands it for less than a minute",
+	Severity: "fault; danger when the wire stands it for less than a minute, or passes its overload limit while no fuse must ever open",
 	Source: "article on DC motors' starting current (one source); ISO 8820 and maker's data sheets, time-current tables " +
 		"(one source); heating of the wire: IEC 60949, ISO 6722-1 thermal overload (from memory)",
 	Mend: MendWire,
@@ -39,7 +39,7 @@ fuses:
   fan fuse: {type: blade C, rating: 15 A, at: battery tray, fed by: battery, wire: {size: 4 mm², length: 100 mm}}
 loads:
   fan: {power: 96 W, behaves: motor, inrush: {peak: 3.5, time: 100 ms}, at: rear, fed by: fan fuse, wire: {size: 2.5 mm²}, returns to: frame, return wire: {size: 4 mm²}, stays live: "cools the parked machine", own switch: true}
-charging: {regulated: 14.3 V, output: {1300 rpm: 24 A, 3000 rpm: 30 A}, idle: 1300 rpm, cruise: 3000 rpm}
+charging: {regulated: 14.3 V, output: {1300 rpm: 24 A, 3000 rpm: 30 A}, idle: 1300 rpm, cruise: 3000 rpm, hot derating: 0 %}
 `,
 	Run: func(p *Pass) {
 		if p.in.Overloads == nil {
@@ -54,7 +54,7 @@ charging: {regulated: 14.3 V, output: {1300 rpm: 24 A, 3000 rpm: 30 A}, idle: 13
 }
 
 func (p *Pass) reportOverload(w *circuit.Wire, o *overload.Overload) {
-	fin := ofWire(graver(o.StandsS < longOverloadS, finding.Fault, finding.Danger), w)
+	fin := ofWire(graver(o.Ruins || o.StandsS < longOverloadS, finding.Fault, finding.Danger), w)
 	what := "all loads behind it at once"
 	if o.Blocked != nil {
 		what = o.Blocked.Part.Name + " blocked"

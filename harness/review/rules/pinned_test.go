@@ -628,6 +628,11 @@ func TestLongOverloadAtTheEdge(t *testing.T) {
 		p.reportOverload(w, &overload.Overload{Wire: w, Amps: 20, OpensS: 100, StandsS: standsS, Device: f.Branch})
 		says(t, fmt.Sprintf("%g s of an overload", standsS), p.found, want[1])
 	}
+	for ruins, want := range map[bool]finding.Severity{false: finding.Fault, true: finding.Danger} {
+		p.found = nil
+		p.reportOverload(w, &overload.Overload{Wire: w, Amps: 20, OpensS: math.Inf(1), StandsS: 3600, Ruins: ruins})
+		says(t, fmt.Sprintf("ruins %t", ruins), p.found, want)
+	}
 }
 
 // A wire that may carry 10 A and comes to its class at 12 A: up to 15 A a device
@@ -803,7 +808,8 @@ func TestWorstShortAtTheEdge(t *testing.T) {
 	}
 }
 
-// Afloat a device that feeds others must break what a short draws, but for a tenth.
+// Afloat a device that feeds others must break what a short draws, but for a tenth; one
+// of 30 A and less, whose own resistance limits the short, but for half.
 func TestBreakingOfAMainAtTheEdge(t *testing.T) {
 	p := passOf(t, fuseBreakingCapacity, `
 fuses:
@@ -818,9 +824,16 @@ loads:
 	b := part(t, p, "main").Branches[0]
 	kind := *b.Fuse.Type
 	kind.BreakingA, kind.Breaks, b.Fuse.Type = 1000, nil, &kind
-	for fault, want := range map[float64]finding.Severity{1000: none, 1001: finding.Advice, 1099: finding.Advice, 1101: finding.Danger} {
-		p.in.Protection, p.found = &protection.Study{Fuses: []*protection.Fuse{{Branch: b, FaultA: fault}}}, nil
-		p.judgeBreaking(b)
-		says(t, fmt.Sprintf("%g A", fault), p.found, want)
+	for rating, above := range map[float64]map[float64]finding.Severity{
+		31: {1000: none, 1001: finding.Advice, 1099: finding.Advice, 1101: finding.Danger},
+		30: {1000: none, 1001: finding.Advice, 1499: finding.Advice, 1501: finding.Danger},
+	} {
+		size := *b.Fuse.Rating
+		size.RatingA, b.Fuse.Rating = rating, &size
+		for fault, want := range above {
+			p.in.Protection, p.found = &protection.Study{Fuses: []*protection.Fuse{{Branch: b, FaultA: fault}}}, nil
+			p.judgeBreaking(b)
+			says(t, fmt.Sprintf("%g A, %g A", rating, fault), p.found, want)
+		}
 	}
 }

@@ -5,6 +5,7 @@
 package overload
 
 import (
+	"cmp"
 	"math"
 
 	"fusewright/harness/design"
@@ -26,17 +27,35 @@ type Overload struct {
 	Device  *circuit.Branch
 	OpensS  float64
 	StandsS float64 // how long the wire stands it, from full service
+	// Ruins tells that it passes the overload limit of the wire in the end, while none
+	// need ever open.
+	Ruins bool
 }
 
 // Hurts tells whether the wire is damaged before the device must have opened.
 func (o *Overload) Hurts() bool { return o != nil && o.StandsS < o.OpensS }
 
-// ratio is the margin: time stood over latest opening.
-func (o *Overload) ratio() float64 {
-	if math.IsInf(o.StandsS, 1) {
-		return math.Inf(1)
+// compare puts the overload first that is worse for the wire: one that hurts it, of
+// these one that ruins it, then the one that it stands for less; of those that it
+// outlasts the one with the least margin.
+func compare(a, b *Overload) int {
+	if c := cmp.Or(first(a.Hurts(), b.Hurts()), first(a.Ruins, b.Ruins)); c != 0 {
+		return c
 	}
-	return o.StandsS / o.OpensS
+	if a.Hurts() {
+		return cmp.Compare(a.StandsS, b.StandsS)
+	}
+	return cmp.Compare(a.StandsS/a.OpensS, b.StandsS/b.OpensS)
+}
+
+func first(a, b bool) int {
+	switch {
+	case a == b:
+		return 0
+	case a:
+		return -1
+	}
+	return 1
 }
 
 // Study is the overloads of a circuit.
@@ -44,7 +63,7 @@ type Study struct {
 	worst []*Overload // by wire
 }
 
-// Worst is the overload that leaves a wire least; nil when nothing can drive
+// Worst is the overload that is worst for a wire; nil when nothing can drive
 // more through it than it carries in use.
 func (s *Study) Worst(w *circuit.Wire) *Overload { return s.worst[w.Index] }
 
@@ -150,17 +169,16 @@ func (s *study) allAtOnce(w way) {
 		}
 	}
 	for _, b := range w.branches {
-		if b.Wire != nil && s.together[b.Index] > max(s.running[b.Index], s.used[b.Index]) && !s.standsTogether(b) {
-			s.take(b.Wire, nil, s.together[b.Index], fuses)
+		if b.Wire == nil || s.together[b.Index] <= max(s.running[b.Index], s.used[b.Index]) {
+			continue
+		}
+		// Each for no longer than it is on: when the wire bears them so, nothing need open.
+		amps := s.together[b.Index]
+		forGoodA := s.faults.Wires.ForGoodA(b.Wire, amps, s.steady[b.Index])
+		if !math.IsInf(s.faults.Wires.Damage(b.Wire).TimeS(forGoodA), 1) {
+			s.take(&Overload{Wire: b.Wire, Amps: amps}, forGoodA, fuses)
 		}
 	}
-}
-
-// standsTogether tells whether a wire bears all loads at once, each for no longer
-// than it is on, up to its class: then nothing need ever open.
-func (s *study) standsTogether(b *circuit.Branch) bool {
-	forGoodA := s.faults.Wires.ForGoodA(b.Wire, s.together[b.Index], s.steady[b.Index])
-	return math.IsInf(s.faults.Wires.Damage(b.Wire).TimeS(forGoodA), 1)
 }
 
 // stands holds a way against its motor standing while the rest runs on.
@@ -178,7 +196,8 @@ func (s *study) stands(w way) {
 	}
 	for _, b := range w.branches {
 		if b.Wire != nil {
-			s.take(b.Wire, w.load, s.with(b, w, moreA), fuses)
+			amps := s.with(b, w, moreA)
+			s.take(&Overload{Wire: b.Wire, Blocked: w.load, Amps: amps}, amps, fuses)
 		}
 	}
 }
@@ -194,10 +213,11 @@ type passed struct {
 	amps float64
 }
 
-// take keeps an overload where it leaves the wire least. A fuse must beat the
-// overload limit of the wire; what no fuse ever ends must not pass its class.
-func (s *study) take(w *circuit.Wire, blocked *circuit.Branch, amps float64, fuses []passed) {
-	o := &Overload{Wire: w, Blocked: blocked, Amps: amps, Bare: len(fuses) == 0, OpensS: math.Inf(1)}
+// take keeps an overload where it is worst for the wire, which in the end it heats as
+// another current for good does. A fuse must beat the overload limit of the wire; what
+// no fuse ever ends must not pass its class.
+func (s *study) take(o *Overload, forGoodA float64, fuses []passed) {
+	o.Bare, o.OpensS = len(fuses) == 0, math.Inf(1)
 	for _, p := range fuses {
 		if d, _ := s.faults.Device(p.fuse); d.Rating != nil {
 			if at := latest(d, p.amps); at < o.OpensS {
@@ -205,12 +225,13 @@ func (s *study) take(w *circuit.Wire, blocked *circuit.Branch, amps float64, fus
 			}
 		}
 	}
-	damage := s.faults.Wires.Damage(w)
-	if o.StandsS = damage.FaultTimeS(amps); o.Device == nil {
-		o.StandsS = damage.TimeS(amps)
+	damage := s.faults.Wires.Damage(o.Wire)
+	if o.StandsS = damage.FaultTimeS(o.Amps); o.Device == nil {
+		o.StandsS = damage.TimeS(o.Amps)
+		o.Ruins = !math.IsInf(damage.FaultTimeS(forGoodA), 1)
 	}
-	if was := s.worst[w.Index]; !math.IsInf(o.StandsS, 1) && (was == nil || o.ratio() < was.ratio()) {
-		s.worst[w.Index] = o
+	if was := s.worst[o.Wire.Index]; !math.IsInf(o.StandsS, 1) && (was == nil || compare(o, was) < 0) {
+		s.worst[o.Wire.Index] = o
 	}
 }
 

@@ -104,3 +104,54 @@ func TestUseIsNoOverload(t *testing.T) {
 		t.Errorf("%+v", o)
 	}
 }
+
+// Behind 60 A, which no motor here opens, 1.5 mm² of class B comes past its class, 100 °C, from
+// 28 A and past its overload limit, 150 °C, from 37 A (its damage curve): 32 A for good take from
+// its life, 38.4 A ruin it. The worse of two is told, whichever comes first.
+func TestRuins(t *testing.T) {
+	wide := strings.NewReplacer("blade C, rating: 30 A", "blade E, rating: 60 A", "behaves: motor, inrush: {peak: 4,", "behaves: motor, inrush: {peak: FAN,",
+		"current: 5 A, own", "current: 8 A, behaves: motor, inrush: {peak: LAMP, time: 100 ms}, own").Replace(base)
+	for _, c := range []struct {
+		fan, lamp string
+		amps      float64
+		ruins     bool
+		blocked   string
+	}{
+		{"4", "1.1", 32, false, "fan"},
+		{"4.4", "1.1", 35.2, false, "fan"},
+		{"4.8", "1.1", 38.4, true, "fan"},
+		{"4", "4.8", 38.4, true, "lamp"},
+		{"4.8", "4", 38.4, true, "fan"},
+	} {
+		net, s := study(t, strings.NewReplacer("FAN", c.fan, "LAMP", c.lamp).Replace(wide))
+		o := s.Worst(net.Wires[1])
+		if o == nil || o.Blocked == nil {
+			t.Fatalf("%+v: %+v", c, o)
+		}
+		if !o.Hurts() || o.Device != nil || o.Ruins != c.ruins || o.Blocked.Part.Name != c.blocked || math.Abs(o.Amps-c.amps) > 0.5 {
+			t.Errorf("%+v: %+v by %s", c, o, o.Blocked.Part.Name)
+		}
+	}
+}
+
+// 48 A through 30 A: the fuse must end it (ISO 8820-3, from 135 % of the rating), so nothing
+// is ruined, however long that takes.
+func TestWhatAFuseEndsRuinsNothing(t *testing.T) {
+	c, s := study(t, strings.Replace(base, "peak: 4", "peak: 6", 1))
+	o := s.Worst(c.Wires[1])
+	if o == nil || o.Device == nil || o.Ruins {
+		t.Errorf("%+v", o)
+	}
+}
+
+// Two of 19.2 A would ruin the trunk together for good; each for part of the time, they take
+// from its life alone.
+func TestTimedLoadsRuinLess(t *testing.T) {
+	for on, ruins := range map[string]bool{"": true, "on for: 30 s, every: 10 min, ": false} {
+		c, s := study(t, strings.NewReplacer("blade C, rating: 30 A", "blade E, rating: 60 A", "current: 8 A, behaves: motor, inrush: {peak: 4, time: 100 ms}, ",
+			"current: 19.2 A, "+on, "current: 5 A, ", "current: 19.2 A, "+on).Replace(base))
+		if o := s.Worst(c.Wires[1]); o == nil || o.Blocked != nil || o.Ruins != ruins {
+			t.Errorf("%q: %+v", on, o)
+		}
+	}
+}
