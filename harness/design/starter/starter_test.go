@@ -8,6 +8,7 @@ import (
 	"fusewright/harness"
 	"fusewright/harness/design"
 	"fusewright/harness/design/starter"
+	"fusewright/harness/review/finding"
 	"fusewright/library"
 )
 
@@ -28,7 +29,8 @@ var sets = map[string][]string{
 }
 
 // TestPassesCheck: whatever the vehicle and the accessories, the new design
-// reads, sizes and has nothing found against it.
+// reads, sizes and has nothing found against it but advice that the trade leaves
+// as it is, against which sizing chooses nothing.
 func TestPassesCheck(t *testing.T) {
 	for _, vehicle := range starter.Vehicles() {
 		for name, set := range sets {
@@ -46,7 +48,9 @@ func TestPassesCheck(t *testing.T) {
 					t.Fatal(err)
 				}
 				for _, f := range review.Findings {
-					t.Errorf("%s: %s: %s", f.Severity, f.Rule, f.What)
+					if f.Severity != finding.Advice || !f.Leave {
+						t.Errorf("%s: %s: %s", f.Severity, f.Rule, f.What)
+					}
 				}
 				if t.Failed() {
 					t.Logf("%s", src)
