@@ -222,6 +222,9 @@ func (w *writer) loads() []string {
 		if x.isolated() {
 			entry += `, stays live: "the isolator is opened when the vehicle is put away"`
 		}
+		if w.critical(x.kind) {
+			entry += ", critical: yes"
+		}
 		if x.kind.Sign == "socket" {
 			entry += ", own switch: yes"
 		}
@@ -259,9 +262,10 @@ func (x *accessory) plug() string {
 	return ""
 }
 
-// ground is where an accessory returns, with a length where it stands there.
+// ground is where an accessory returns, with a length where it stands there. One
+// with a feed of its own from the battery has a return of its own, too.
 func (w *writer) ground(x *accessory) string {
-	if x.heavy() {
+	if x.isolated() {
 		return "battery negative"
 	}
 	g := w.v.ground[x.zone]
