@@ -8,6 +8,7 @@ package starter
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"fusewright/harness/design"
@@ -261,20 +262,23 @@ func rating(s *library.SwitchType, behaves string) float64 {
 
 // zoneOf is where an accessory usually stands.
 func zoneOf(k *library.LoadType) string {
-	name := strings.ToLower(k.Name)
-	has := func(words ...string) bool {
-		for _, w := range words {
-			if strings.Contains(name, w) {
-				return true
-			}
-		}
-		return false
-	}
 	switch {
-	case has("tail", "position", "stop", "seat", "bilge", "fuel", "fridge"):
+	case named(k, "tail", "position", "stop", "seat", "bilge", "fuel", "fridge"):
 		return "rear"
-	case has("grip", "glove", "jacket", "trouser"), k.Sign == "electronics", k.Sign == "socket":
+	case named(k, "grip", "glove", "jacket", "trouser"), k.Sign == "electronics", k.Sign == "socket":
 		return "dash"
 	}
 	return "front"
+}
+
+// critical tells what may lose the least voltage on its way: afloat navigation
+// lamps, bilge blowers and electronics (ABYC E-11, two sources).
+func (w *writer) critical(k *library.LoadType) bool {
+	return w.lib.Practice(w.v.practice).Afloat && (k.Sign == "electronics" || named(k, "navigation lamp", "anchor lamp", "blower"))
+}
+
+// named tells that one of the words is in an accessory's name.
+func named(k *library.LoadType, words ...string) bool {
+	name := strings.ToLower(k.Name)
+	return slices.ContainsFunc(words, func(word string) bool { return strings.Contains(name, word) })
 }

@@ -57,7 +57,7 @@ func (w *writer) text() string {
 	w.section("relays", "The form is left open.", w.relays())
 	w.section("blocks", "Type and fuses are left open.", w.blocks())
 	w.section("switches", "", w.switches())
-	w.section("loads", "The accessories, of the library. Give `power` or `current` where yours differs, `critical: yes`\nto hold one to the tighter limit of voltage drop. `plug: auto` is a connector to be chosen, at which\nit comes off the harness.", w.loads())
+	w.section("loads", "The accessories, of the library. Give `power` or `current` where yours differs, `critical: yes`\nto hold one to the tighter limit of voltage drop. `plug: auto` is a connector to be chosen, at which\nit comes off the harness. `own switch: yes` draws only where a situation says so, as a socket does\nwith something plugged in.", w.loads())
 	w.section("situations", "What is on at once. Add those that matter to you.", w.situations())
 	return w.b.String()
 }
@@ -222,6 +222,12 @@ func (w *writer) loads() []string {
 		if x.isolated() {
 			entry += `, stays live: "the isolator is opened when the vehicle is put away"`
 		}
+		if w.critical(x.kind) {
+			entry += ", critical: yes"
+		}
+		if x.kind.Sign == "socket" {
+			entry += ", own switch: yes"
+		}
 		list = append(list, entry+"}")
 	}
 	return list
@@ -256,9 +262,10 @@ func (x *accessory) plug() string {
 	return ""
 }
 
-// ground is where an accessory returns, with a length where it stands there.
+// ground is where an accessory returns, with a length where it stands there. One
+// with a feed of its own from the battery has a return of its own, too.
 func (w *writer) ground(x *accessory) string {
-	if x.heavy() {
+	if x.isolated() {
 		return "battery negative"
 	}
 	g := w.v.ground[x.zone]
