@@ -15,7 +15,8 @@ import (
 // follow one: outside the commands only the library's own files (also by the
 // program that prepares them), the corpus of planted faults and the drawing
 // engine's cache are opened, and nothing speaks to a network. The check of pinned
-// numbers is a command of its own, which no package can link.
+// numbers and the measure against the trade are commands of their own, which no
+// package can link.
 func TestOnlyCommandsTouchFiles(t *testing.T) {
 	const root = "../.."
 	allowed := []string{"library/load.go", "library/prepare/", "harness/proof/corpus", "harness/proof/mutation", "harness/proof/trade",
