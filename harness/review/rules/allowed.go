@@ -61,11 +61,6 @@ func (a allowance) change() string {
 // nothing: the leaks of what is off.
 const traceA = 1e-3
 
-// below tells whether a current is more than the wire may carry.
-func (a allowance) below(currentA float64) bool {
-	return a.known() && over(currentA, math.Max(a.AllowedA, traceA))
-}
-
 // where says what the allowance is for and what it is by the other reckoning:
 // "at 45 °C among 6 loaded wires in run ..., by the heat balance (18.8 A; table 19.3 A)".
 func (a allowance) where() string {
