@@ -296,13 +296,11 @@ func BenchmarkComplete(b *testing.B) {
 }
 
 // BenchmarkExplain sizes a harness and explains every choice: what the command
-// size does. In seconds of processor time over both cores of a busy machine
-// (2026-11); the smaller harness of 200 wires leaves loads that lose too much, and
-// trials of ways out are most of it:
+// size does. In seconds on a quiet machine of two cores (2026-11):
 //
 //	open wires      10     40    200   1 000
-//	Complete      0.02   0.11   0.81    0.64
-//	Explain       0.02   0.15   2.8     3.0
+//	Complete      0.03   0.10   0.30    1.0
+//	Explain       0.02   0.16   0.85    4.3
 //
 // A chain of 1 000 open wires is chosen in 1.6 s; its explanation takes some 50 s,
 // since every wire of the trunk is judged by itself.
