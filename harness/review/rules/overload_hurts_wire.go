@@ -60,7 +60,7 @@ func (p *Pass) reportOverload(w *circuit.Wire, o *overload.Overload) {
 		what = o.Blocked.Part.Name + " blocked"
 		fin.Cause = o.Blocked.Part.Name
 	}
-	fin.What = fmt.Sprintf("with %s %s flow through %s, which stands it for %s; ", what, amps(o.Amps), w.Text(), duration(o.StandsS))
+	fin.What = fmt.Sprintf("with %s %s flows through %s, which stands it for %s; ", what, amps(o.Amps), w.Text(), duration(o.StandsS))
 	if o.Device == nil {
 		fin.What += "no fuse on the way must ever open"
 		decidedBy(&fin, "overload", o.Amps, "A", figure.Larger)
