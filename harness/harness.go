@@ -44,11 +44,21 @@ func Assess(d *design.Design) (*Review, error) {
 	if err != nil {
 		return nil, err
 	}
+	r, err := assess(d)
+	if err != nil {
+		return nil, err
+	}
+	r.Sizing = plan
+	return r, nil
+}
+
+// assess is Assess of a design as it stands.
+func assess(d *design.Design) (*Review, error) {
 	c, err := circuit.Build(d)
 	if err != nil {
 		return nil, err
 	}
-	r := &Review{Design: d, Circuit: c, Sizing: plan, Corners: corner.Compute(c)}
+	r := &Review{Design: d, Circuit: c, Corners: corner.Compute(c)}
 	r.Solutions = warm.Solutions(r.Corners.Results[corner.Nominal])
 	r.Budget = budget.Compute(c, r.Solutions)
 	r.Faults = fault.Compute(c)

@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 
+	"fusewright/harness"
 	"fusewright/harness/review/compare"
 	"fusewright/harness/review/finding"
 	"fusewright/render/report"
@@ -14,6 +15,7 @@ type checkCmd struct {
 	failOn
 	Format        string `help:"text, json, sarif or junit." enum:"text,json,sarif,junit" default:"text"`
 	Baseline      string `help:"Findings that this file has do not count for the exit code." placeholder:"FILE"`
+	Verbose       bool   `short:"v" help:"Each finding in full: its place as file:line:col, all figures, reason, remedy and source."`
 	WriteBaseline string `help:"Write the open findings to this file, for later runs with --baseline." placeholder:"FILE" type:"path"`
 }
 
@@ -40,7 +42,7 @@ func (c *checkCmd) Run(io *streams, cli *program) error {
 	rep := report.New(review)
 	rep.Compared = c.Baseline != ""
 	if !io.quiet {
-		if err := printed(io, func(b *bytes.Buffer) error { return c.print(b, io, rep) }); err != nil {
+		if err := printed(io, func(b *bytes.Buffer) error { return c.print(b, io, rep, review) }); err != nil {
 			return err
 		}
 	}
@@ -52,7 +54,7 @@ func (c *checkCmd) Run(io *streams, cli *program) error {
 	return c.verdict(open)
 }
 
-func (c *checkCmd) print(b *bytes.Buffer, io *streams, rep *report.Report) error {
+func (c *checkCmd) print(b *bytes.Buffer, io *streams, rep *report.Report, review *harness.Review) error {
 	switch c.Format {
 	case "json":
 		return report.WriteJSON(b, rep)
@@ -62,7 +64,12 @@ func (c *checkCmd) print(b *bytes.Buffer, io *streams, rep *report.Report) error
 		return report.WriteJUnit(b, rep, c.severity())
 	}
 	var text bytes.Buffer
-	err := report.WriteText(&text, rep)
+	var err error
+	if c.Verbose {
+		err = report.WriteText(&text, rep)
+	} else {
+		err = report.WriteBrief(&text, rep, review.Remedies(), io.width())
+	}
 	if io.colour() {
 		b.Write(colourSeverities(text.Bytes()))
 	} else {

@@ -35,8 +35,8 @@ func mayColour(terminal bool, system string, getenv func(string) string) bool {
 }
 
 // severityWord finds the severity of a finding at its place in the text form:
-// "file:line:col: danger: ".
-var severityWord = regexp.MustCompile(`(?m)^(\S[^\n]*?:\d+:\d+: )((?:accepted )?(danger|fault|advice)): `)
+// "file:line:col: danger: "; or behind the letter of its cause.
+var severityWord = regexp.MustCompile(`(?m)^(\S[^\n]*?:\d+:\d+: |[A-Z ]{3})((?:accepted )?(danger|fault|advice))(: |  +)`)
 
 // severityCodes are the colours of the severities: bold red, yellow, cyan, of
 // the 16 that every terminal lets its user choose.
@@ -50,8 +50,25 @@ func colourSeverities(text []byte) []byte {
 		if bytes.HasPrefix(m[2], []byte("accepted")) {
 			code = "2" // faint
 		}
-		return fmt.Appendf(nil, "%s\x1b[%sm%s\x1b[0m: ", m[1], code, m[2])
+		return fmt.Appendf(nil, "%s\x1b[%sm%s\x1b[0m%s", m[1], code, m[2], m[4])
 	})
+}
+
+// usualWidth is that of a terminal that does not tell.
+const usualWidth, mostWidth = 80, 120
+
+// width is how many characters stand in a line of standard output.
+func (s *streams) width() int {
+	w := s.out
+	if p, ok := w.(*watched); ok {
+		w = p.w
+	}
+	if f, ok := w.(*os.File); ok {
+		if n, _, err := term.GetSize(int(f.Fd())); err == nil && n > 0 {
+			return min(n, mostWidth)
+		}
+	}
+	return usualWidth
 }
 
 // colour tells whether standard output may carry colours.

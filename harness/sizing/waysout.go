@@ -92,24 +92,35 @@ func (s *search) given() map[string]string {
 
 // everything is the value of each thing that could be left open, by slot name.
 func everything(d *design.Design) map[string]string {
+	values := map[string]string{}
+	withAllOpen(d, func(slots []*slot) {
+		for _, x := range slots {
+			values[string(x.kind)+x.part] = x.now()
+		}
+	})
+	for _, r := range d.Runs {
+		values[string(RunCover)+r.Name] = coverName(r.Cover)
+	}
+	return values
+}
+
+// withAllOpen does something with the slots of all that could be left open.
+func withAllOpen(d *design.Design, do func([]*slot)) {
 	var u undo
+	defer u.all()
 	for _, l := range leads(d) {
 		for i := range *l.feeds {
 			keep(&u, &(*l.feeds)[i].Wire)
 			(*l.feeds)[i].Wire.SizeAuto = true
 		}
 	}
+	for _, r := range d.Runs {
+		keep(&u, r)
+		r.CoverAuto = true
+	}
 	freeFuses(&u, d, true)
 	freeParts(&u, d)
-	defer u.all()
-	values := map[string]string{}
-	for _, x := range collect(d) {
-		values[string(x.kind)+x.part] = x.now()
-	}
-	for _, r := range d.Runs {
-		values[string(RunCover)+r.Name] = coverName(r.Cover)
-	}
-	return values
+	do(collect(d))
 }
 
 // SameValues tells whether two designs have the same sizes, ratings, forms, types,

@@ -45,6 +45,8 @@ type Report struct {
 	// Compared says that the findings were held against a baseline.
 	Compared bool   `json:"compared,omitempty"`
 	Caution  string `json:"caution"`
+
+	lengths lengths.Unit
 }
 
 // Heading names the design.
@@ -207,9 +209,10 @@ func New(r *harness.Review) *Report {
 		Counts:     CountsOf(r.Findings),
 		Findings:   []Finding{},
 		Caution:    Caution,
+		lengths:    lengths.Of(d),
 	}
 	for _, f := range r.Findings {
-		rep.Findings = append(rep.Findings, findingRow(f, lengths.Of(r.Design)))
+		rep.Findings = append(rep.Findings, findingRow(f, rep.lengths))
 	}
 	for i, s := range r.Solutions {
 		row := situation(r.Circuit, s)

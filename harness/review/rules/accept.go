@@ -16,6 +16,7 @@ import (
 var unusedAcceptance = &Rule{
 	Name:  "unused-acceptance",
 	Title: "an acceptance that accepts nothing",
+	Says:  "an acceptance of nothing",
 	Doc: "An entry under `accepted` names a rule that does not exist, or a rule and part for which " +
 		"there is no finding. Nothing is hidden by it, but it would hide the next finding of that " +
 		"rule and part without anyone having looked at it.",

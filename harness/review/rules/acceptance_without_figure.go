@@ -13,6 +13,7 @@ import (
 var acceptanceWithoutFigure = &Rule{
 	Name:  "acceptance-without-figure",
 	Title: "an acceptance holds for whatever the finding becomes",
+	Says:  "accepted without a figure",
 	Doc: "An entry under `accepted` covers a danger or a fault that a figure decides, and does not say at which " +
 		"figure it was taken. With `figure` the finding is open again when it gets worse by more than " +
 		quantity.Plain(figure.Drift, quantity.Share) + " of the figure: the value itself, or how far it is beyond its limit.",

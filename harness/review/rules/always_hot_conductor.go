@@ -8,6 +8,7 @@ import (
 var alwaysHotConductor = &Rule{
 	Name:  "always-hot-conductor",
 	Title: "a conductor is live with the key off for nothing",
+	Says:  "hot with the key off for nothing",
 	Doc: "A feed wire that is live with every contact open and the key off, below which there is no " +
 		"load, coil or contact at all: it ends at unused ways, an unused fuse or a loose end. A wire " +
 		"whose every way down first meets a contact is not reported, nor one that leads to a load: " +

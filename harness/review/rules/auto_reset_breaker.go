@@ -11,6 +11,7 @@ import (
 var autoResetBreaker = &Rule{
 	Name:  "auto-reset-breaker",
 	Title: "a breaker that closes again by itself stands where it must not",
+	Says:  "the breaker closes again by itself",
 	Doc: "Breakers with automatic reset, such as type I: on a boat everywhere; elsewhere where no other fuse or " +
 		"breaker stands before it, and where it feeds a motor. PTCs stay open while there is voltage and are not judged.",
 	Formula: "none: it is a question of topology",

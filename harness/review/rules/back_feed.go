@@ -13,6 +13,7 @@ import (
 var backFeed = &Rule{
 	Name:  "back-feed",
 	Title: "a fuse is bypassed by another feed",
+	Says:  "bypassed by another feed",
 	Doc: "Wherever two feeds meet, each fuse above is taken out in turn: when its load side is still " +
 		"joined to the battery through the other feed, it protects nothing. Contacts count as closed, " +
 		"the relays all energised or all at rest. Two feeds from the same fuse are fine. " +

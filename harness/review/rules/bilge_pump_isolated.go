@@ -9,6 +9,7 @@ import (
 var bilgePumpIsolated = &Rule{
 	Name:  "bilge-pump-isolated",
 	Title: "a bilge pump with a float switch hangs on the battery switch",
+	Says:  "dead with the battery switch off",
 	Doc: "Boats only: a bilge pump that a float switch may start (a switch whose library type or name says float) must " +
 		"still get current when every battery switch is open. A pump without a float switch is worked by " +
 		"hand and not judged.",

@@ -11,6 +11,7 @@ import (
 var bilgePumpKeyed = &Rule{
 	Name:  "bilge-pump-keyed",
 	Title: "a bilge pump is dead with the key off",
+	Says:  "dead with the key off",
 	Doc: "Boats only: every load whose library row, name or type says bilge pump must be one that the battery can " +
 		"feed with the key off, by a float switch or another switch by hand. A battery switch counts as " +
 		"such a switch. A pump that nothing can feed at all is fed-by-nothing or no-way-back.",

@@ -12,6 +12,7 @@ import (
 var blockOverload = &Rule{
 	Name:  "block-overload",
 	Title: "a block carries more than its total limit",
+	Says:  "more current than the block may carry",
 	Doc: "The sum of the currents out of all ways, in the situation where it is most, against " +
 		"the block's total limit.",
 	Formula:  "Σ way currents ≤ total limit",

@@ -10,6 +10,7 @@ import (
 var blockWayOverload = &Rule{
 	Name:  "block-way-overload",
 	Title: "a way of a block can carry more than its limit",
+	Says:  "more current than the way may carry",
 	Doc: "Each way's fuse against the limit of a way, since the fuse decides what the way can carry; a way " +
 		"without a fuse by its largest current over the situations.",
 	Formula:  "fuse rating (or current) ≤ way limit",

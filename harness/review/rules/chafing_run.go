@@ -9,6 +9,7 @@ import (
 var chafingRun = &Rule{
 	Name:  "chafing-run",
 	Title: "a run that may chafe or be pinched is not protected",
+	Says:  "bare where it may chafe",
 	Doc: "A run marked as chafing needs a cover against abrasion, one marked as pinching a cover that " +
 		"bears being squeezed. Which covers do is in the library; in a place hotter than a cover is made for it does not.",
 	Formula:  "none",

@@ -17,6 +17,7 @@ import (
 var chargingDeficit = &Rule{
 	Name:  "charging-deficit",
 	Title: "the charging system does not cover a situation",
+	Says:  "charging does not cover it",
 	Doc: "For every situation with the engine running: the hot output at its speed less the vehicle's own " +
 		"loads and the accessories, duty counted, at the regulated voltage. The finding names the speed " +
 		"from which the output suffices, and what the battery then gives and for how long: the posts " +

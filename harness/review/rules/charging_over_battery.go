@@ -8,6 +8,7 @@ import (
 var chargingOverBattery = &Rule{
 	Name:  "charging-over-battery",
 	Title: "the charging voltage is too high for the battery",
+	Says:  "charging voltage too high for the battery",
 	Doc: "The regulated voltage against the highest charging voltage of the battery's chemistry, where the " +
 		"library has one. Lead batteries with liquid or mat have none there: their limit moves with the " +
 		"temperature and the maker.",

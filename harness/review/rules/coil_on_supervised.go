@@ -9,6 +9,7 @@ import (
 var coilOnSupervised = &Rule{
 	Name:  "coil-on-supervised",
 	Title: "a relay's coil hangs on a supervised circuit",
+	Says:  "coil on a supervised circuit",
 	Doc: "A coil fed from a tap whose current a data-bus module watches (`supervised: yes`). Sources " +
 		"disagree whether such an output bears a coil, so the finding says to measure.",
 	Formula: "none",

@@ -9,6 +9,7 @@ import (
 var coilUnsuppressed = &Rule{
 	Name:  "coil-unsuppressed",
 	Title: "a relay's coil is not suppressed",
+	Says:  "coil not suppressed",
 	Doc: "A coil whose design says `suppressed by: none`. A design that does not say is data-missing. " +
 		"When the coil is fed from a supervised tap the finding is graver: a solid-state output switches it.",
 	Formula: "none",

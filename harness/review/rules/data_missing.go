@@ -14,6 +14,7 @@ import (
 var dataMissing = &Rule{
 	Name:  "data-missing",
 	Title: "a number the review needs is not given",
+	Says:  "data missing",
 	Doc: "What other rules had to leave out or assume: the battery's internal resistance, the charging output when hot, the ambient of " +
 		"a place that wires or parts stand in or pass, where a part stands, whether a tap is supervised and what it has to spare " +
 		"when something draws from it, whether a coil is suppressed, the limit of a switch, a block or a " +

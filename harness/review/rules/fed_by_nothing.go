@@ -10,6 +10,7 @@ import (
 var fedByNothing = &Rule{
 	Name:  "fed-by-nothing",
 	Title: "a part is fed by nothing",
+	Says:  "fed by nothing",
 	Doc: "A part that names no feed, or whose feed has no way to the battery even with every contact " +
 		"closed: a spare way, a contact the relay does not have, a splice nobody feeds. What it " +
 		"feeds in turn has the same cause and is printed with it. Coils are relay-never-energised.",

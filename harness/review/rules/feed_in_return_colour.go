@@ -8,6 +8,7 @@ import (
 var feedInReturnColour = &Rule{
 	Name:  "feed-in-return-colour",
 	Title: "a feed has the colour of the returns",
+	Says:  "a feed in the colour of returns",
 	Doc: "The colour that most returns of the design have, when at least two have it, against the colour of every " +
 		"feed. Loads of polarity-crossed are left out. On boats a black or green feed, and a return that is neither black nor yellow, is " +
 		"marine-wire-colour and not reported here. One finding a wire, printed together.",

@@ -11,6 +11,7 @@ import (
 var flexingRun = &Rule{
 	Name:  "flexing-run",
 	Title: "a flexing run is not covered",
+	Says:  "bare where it flexes",
 	Doc: "A run that flexes, or that leads to a place that moves, with wires in it and no sleeve, " +
 		"conduit or tape over it.",
 	Formula: "none",

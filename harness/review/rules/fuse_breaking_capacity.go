@@ -12,6 +12,7 @@ import (
 var fuseBreakingCapacity = &Rule{
 	Name:  "fuse-breaking-capacity",
 	Title: "a short at the fuse can exceed its breaking capacity",
+	Says:  "cannot break the short",
 	Doc: "The prospective current of a bolted short just behind each fuse that has no other fuse above " +
 		"it, by the fault study: full battery, charging system at its limit, wires at 20 °C, the return " +
 		"bare metal at the battery. A fuse behind another is left out: the first one limits the fault. On boats the " +

@@ -9,6 +9,7 @@ import (
 var fuseGrading = &Rule{
 	Name:  "fuse-grading",
 	Title: "two fuses in series are too near in rating",
+	Says:  "too near the fuse above it",
 	Doc: "Each fuse against the next one towards the source. When their ratings are near, either may " +
 		"open first. One finding a downstream fuse, those behind one fuse printed together. Only ratings " +
 		"are compared.",

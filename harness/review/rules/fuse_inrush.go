@@ -13,6 +13,7 @@ import (
 var fuseInrush = &Rule{
 	Name:  "fuse-inrush",
 	Title: "a fuse may open while a load starts",
+	Says:  "may open while the load starts",
 	Doc: "The starting current of each accessory, where the design or the library gives one, against the " +
 		"fuses above it; of several the nearest that may open is named. Loads are taken to start one at a time, at their rated current. The " +
 		"start must pass below the fuse's fastest opening, and where a melting I²t is published its heat " +

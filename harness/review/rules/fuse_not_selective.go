@@ -9,6 +9,7 @@ import (
 var fuseNotSelective = &Rule{
 	Name:  "fuse-not-selective",
 	Title: "a short opens the fuse above instead of its own",
+	Says:  "a short opens the fuse above it",
 	Doc: "Every pair of devices in series, at the greatest and least current of every short that the lower " +
 		"one has to clear. Reported when the upper must have opened while the lower may still be closed: " +
 		"two kinds that do not go together. That the edges of two bands overlap is said by the protection " +

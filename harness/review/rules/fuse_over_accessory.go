@@ -13,6 +13,7 @@ import (
 var fuseOverAccessory = &Rule{
 	Name:  "fuse-over-accessory",
 	Title: "a fuse is larger than an accessory or its own lead bears",
+	Says:  "fuse larger than the accessory bears",
 	Doc: "The nearest fuse before each accessory against the largest that its maker allows (`most fuse`) and against " +
 		"what the lead that it comes with may carry (`lead`), taken as a wire of the same insulation as the one that feeds " +
 		"it, alone at the accessory's place. Accessories of which the design says neither are not judged.",

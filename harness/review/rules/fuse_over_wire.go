@@ -8,6 +8,7 @@ import (
 var fuseOverWire = &Rule{
 	Name:  "fuse-over-wire",
 	Title: "a fuse is larger than a wire it protects can carry",
+	Says:  "fuse larger than the wire can carry",
 	Doc: "For every feed wire the fuse that would open is found: the smallest on its way from the " +
 		"battery. Its rating must not exceed the practice's share of what the wire may carry continuously " +
 		"where it is laid, or for as long as its loads are on. Shorts are judged by short-overheats-wire, and an overload that the circuit can make (a blocked " +

@@ -8,6 +8,7 @@ import (
 var fuseTooFar = &Rule{
 	Name:  "fuse-too-far",
 	Title: "the first fuse is too far from the source",
+	Says:  "too far without a fuse",
 	Doc: "The length of conductor from the battery's positive post to the first fuse, splices and " +
 		"contacts on the way counted in. A conductor that is sheathed from end to end has the longer " +
 		"limit. A conductor that never meets a fuse is unfused-conductor.",

@@ -11,6 +11,7 @@ import (
 var fuseTypeInBlock = &Rule{
 	Name:  "fuse-type-in-block",
 	Title: "a block does not take the type of fuse put into it",
+	Says:  "fuse of the wrong type",
 	Doc: "Each way's fuse type against the type its block is made for. Blocks whose figures the design " +
 		"gives itself have no type to compare with.",
 	Formula:  "none",

@@ -13,6 +13,7 @@ import (
 var fuseUnderLoad = &Rule{
 	Name:  "fuse-under-load",
 	Title: "a fuse is too small for the current it carries continuously",
+	Says:  "too small for what it carries",
 	Doc: "The largest current of each fuse over all situations, at nominal values and in the worst case, " +
 		"against what it may carry without ageing where it is. The practice's share is a margin for tolerances: it holds " +
 		"at nominal; in the worst case the maker's share alone holds, as advice. It is for continuous load: of loads on for less than " +

@@ -8,6 +8,7 @@ import (
 var fuseVoltage = &Rule{
 	Name:  "fuse-voltage",
 	Title: "a fuse is not made for the system's voltage",
+	Says:  "not made for this voltage",
 	Doc: "The voltage rating of each fuse, breaker or PTC against the nominal system voltage or the " +
 		"regulated voltage, whichever is higher. Without a charging section the nominal voltage times 1.2 " +
 		"counts, as lead-acid batteries are charged.",

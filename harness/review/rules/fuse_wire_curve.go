@@ -11,6 +11,7 @@ import (
 var fuseWireCurve = &Rule{
 	Name:  "fuse-wire-curve",
 	Title: "an overload damages a wire before its fuse must open",
+	Says:  "fuse slower than the wire stands",
 	Doc: "Each device against each wire that it protects, at every current from its rating to the bolted " +
 		"short just behind the wire's near end for which the device's latest opening is published. One finding a " +
 		"wire, those of one device printed together. Left out: pairs that fuse-over-wire, return-below-fuse or " +

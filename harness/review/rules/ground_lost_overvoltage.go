@@ -13,6 +13,7 @@ import (
 var groundLostOvervoltage = &Rule{
 	Name:  "ground-lost-overvoltage",
 	Title: "with a return lost, a part gets reversed or too much voltage",
+	Says:  "wrong voltage if a return is lost",
 	Doc: "Each return wire and frame stud that more than one part shares is opened in turn, in every " +
 		"situation. Reported when a part gets more than its maximum voltage, or when one that the design " +
 		"calls polarised, or that is electronics, gets more than 1 V the wrong way round. One finding a part, those of one " +

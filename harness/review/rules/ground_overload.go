@@ -10,6 +10,7 @@ import (
 var groundOverload = &Rule{
 	Name:  "ground-overload",
 	Title: "a shared ground point carries more than its limit",
+	Says:  "more current than the stud may carry",
 	Doc: "The sum of the return currents that meet at each frame stud or ground block against the limit " +
 		"that the design gives for it. A ground without a limit is not judged.",
 	Formula:  "sum of return currents ≤ limit of the ground",

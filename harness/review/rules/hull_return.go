@@ -8,6 +8,7 @@ import (
 var hullReturn = &Rule{
 	Name:  "hull-return",
 	Title: "a boat's load returns through metal instead of a wire",
+	Says:  "returns through the hull",
 	Doc: "Boats only: a frame stud that loads or coils return to. What is mounted on the engine block and uses " +
 		"it as its return is part of the engine and not of the design. One finding a return, those of one stud printed together.",
 	Formula: "none",

@@ -9,6 +9,7 @@ import (
 var insulationClass = &Rule{
 	Name:  "insulation-class",
 	Title: "a place is too hot for a wire's insulation",
+	Says:  "too hot a place for its insulation",
 	Doc: "The hottest place or run a wire meets against its insulation class less the practice's margin. " +
 		"The wire's own heat is not counted here; it is in the allowed current, of which nothing is left: what the " +
 		"wire carries all the same is wire-over-current. One finding a wire, those of a kind at a place printed together.",

@@ -13,6 +13,7 @@ import (
 var liveWithKeyOff = &Rule{
 	Name:  "live-with-key-off",
 	Title: "a load is live with the key off",
+	Says:  "live with the key off",
 	Doc: "With the key off, what can the battery still feed? Contacts of taps that follow the key or the " +
 		"engine are open; a relay's make contact counts as closed when its coil can be energised without " +
 		"the key; break contacts count as closed. A load reached with every hand switch open is on " +

@@ -12,6 +12,7 @@ import (
 var loadNeverOn = &Rule{
 	Name:  "load-never-on",
 	Title: "a load is on in no situation",
+	Says:  "on in no situation",
 	Doc: "Every check of currents, voltages and heat is made in the situations of the design. A load that draws " +
 		"in none of them was not checked at all, nor were its wires, switch and fuse. That a situation lists a " +
 		"load as on proves nothing when its feed is dead there, or the situation has no solution.",

@@ -9,6 +9,7 @@ import (
 var loadOvervoltage = &Rule{
 	Name:  "load-overvoltage",
 	Title: "a load gets more than its maximum voltage",
+	Says:  "too much voltage",
 	Doc: "The highest voltage at each load's terminals over the situations in which it is on, against its " +
 		"maximum voltage or, when none is given, one and a half times the voltage it is rated at: a part made " +
 		"for 12 V on a 24 V system. Overvoltage of a failed regulator is not looked at here.",

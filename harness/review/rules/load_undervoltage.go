@@ -11,6 +11,7 @@ import (
 var loadUndervoltage = &Rule{
 	Name:  "load-undervoltage",
 	Title: "a load gets less than its minimum voltage",
+	Says:  "too little voltage",
 	Doc: "For every load with a minimum voltage, from the design or the library: the lowest voltage at " +
 		"its terminals over the situations in which it is on, at nominal values and in its worst case " +
 		"(battery down to its reserve for starting); the worst case decides.",

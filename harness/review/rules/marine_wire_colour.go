@@ -10,6 +10,7 @@ import (
 var marineWireColour = &Rule{
 	Name:  "marine-wire-colour",
 	Title: "a wire's colour misleads on a boat",
+	Says:  "misleading colour",
 	Doc: "Boats only: returns must be black or yellow, and no feed may be black, green or green-yellow. " +
 		"Vehicles have no colour code for added accessories that could be cited, so nothing is said " +
 		"there. One finding a wire, those of a colour and role printed together.",

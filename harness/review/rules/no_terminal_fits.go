@@ -12,6 +12,7 @@ import (
 var noTerminalFits = &Rule{
 	Name:  "no-terminal-fits",
 	Title: "no terminal takes the wire at this part",
+	Says:  "no terminal fits",
 	Doc: "Each wire end: a terminal that the design names must take the conductor's area in its barrel; " +
 		"where it names none, the library must hold one of the kind the part needs for that area. An " +
 		"end whose kind is not known is not judged. At a plug the area must also be in the range of the " +

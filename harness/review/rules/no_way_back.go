@@ -10,6 +10,7 @@ import (
 var noWayBack = &Rule{
 	Name:  "no-way-back",
 	Title: "a load has no way back to the battery",
+	Says:  "no way back to the battery",
 	Doc: "A load whose negative side is not joined to the battery's negative post: it names no return, " +
 		"or the ground it names leads nowhere. The loads of a ground that leads nowhere are " +
 		"printed together. Coils are relay-never-energised.",

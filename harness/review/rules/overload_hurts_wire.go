@@ -13,6 +13,7 @@ import (
 var overloadHurtsWire = &Rule{
 	Name:  "overload-hurts-wire",
 	Title: "the circuit's own loads can overheat a wire before a fuse opens",
+	Says:  "an overload overheats it before a fuse opens",
 	Doc: "Every overload that has a source in the circuit: each motor blocked while the rest runs on, and all loads " +
 		"behind a wire at once, each for as long as it is on, whether a situation has them together or not. The first fuse on the way that must have " +
 		"opened is held against what the wire stands, from full service; what no fuse must ever end is held against the " +

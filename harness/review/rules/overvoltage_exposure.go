@@ -8,6 +8,7 @@ import (
 var overvoltageExposure = &Rule{
 	Name:  "overvoltage-exposure",
 	Title: "a critical load does not withstand the voltage of a failed regulator",
+	Says:  "not proof against a failed regulator",
 	Doc: "The supply is raised to the long overvoltage that road equipment is tested with, in every " +
 		"situation with the engine running. Reported for critical loads whose `maximum voltage` is below " +
 		"what they then get. Loads that are not critical, and those of which nothing is said, are in the " +

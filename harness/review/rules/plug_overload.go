@@ -11,6 +11,7 @@ import (
 var plugOverload = &Rule{
 	Name:  "plug-overload",
 	Title: "a wire at a plug carries more than the plug's contact",
+	Says:  "more current than the contact may carry",
 	Doc: "The largest current of each wire at a plug over all situations, at nominal values and in the worst case, " +
 		"against the rating of its contact and that of the connector family, whichever is less. The library holds " +
 		"no published derating of these families, neither for heat nor for many loaded ways in one housing: the " +

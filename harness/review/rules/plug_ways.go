@@ -9,6 +9,7 @@ import (
 var plugWays = &Rule{
 	Name:  "plug-ways",
 	Title: "no housing of the plug's family has a way for each wire",
+	Says:  "too few ways in the plug",
 	Doc: "Each wire that ends at a part with a plug takes a way of it: the feeds and returns of a load, what " +
 		"comes to a switch and what leaves it. The family must have a housing with that many ways or more.",
 	Formula:  "wires at the part ≤ ways of the largest housing",

@@ -8,6 +8,7 @@ import (
 var polarityCrossed = &Rule{
 	Name:  "polarity-crossed",
 	Title: "a load's wires have each other's colour",
+	Says:  "colours of feed and return swapped",
 	Doc: "A load whose feed is black and whose return is red, alone or as base colour: the two were exchanged on " +
 		"the drawing or will be on the bench. Other colours have no polarity that all agree on.",
 	Formula: "none",

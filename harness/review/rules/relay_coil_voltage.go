@@ -15,6 +15,7 @@ import (
 var relayCoilVoltage = &Rule{
 	Name:  "relay-coil-voltage",
 	Title: "a relay's coil gets the wrong voltage",
+	Says:  "wrong voltage at the coil",
 	Doc: "The coil's nominal voltage against the system's, and in each situation in which the coil is " +
 		"supplied: its voltage against the pull-in voltage of a coil as warm as the relay's place. A " +
 		"coil that is not supplied at all is not judged.",

@@ -14,6 +14,7 @@ import (
 var relayContactOverload = &Rule{
 	Name:  "relay-contact-overload",
 	Title: "a relay contact switches more than its rating",
+	Says:  "more current than the contact may switch",
 	Doc: "What draws below each contact, by kind: filament lamps and motors have their own ratings, since " +
 		"they start with many times their current. Shares of different kinds add up. The make rating " +
 		"is reduced for the relay's ambient by its form's table. Of a load that is on for a time a contact " +

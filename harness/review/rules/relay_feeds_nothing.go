@@ -8,6 +8,7 @@ import (
 var relayFeedsNothing = &Rule{
 	Name:  "relay-feeds-nothing",
 	Title: "a relay's contacts feed nothing",
+	Says:  "its contacts feed nothing",
 	Doc: "A relay of whose contacts none leads on to another part. Mostly the part that it was meant to " +
 		"switch is fed from before the relay, and so is never switched off.",
 	Formula:  "none: it is a question of topology",

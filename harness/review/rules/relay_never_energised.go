@@ -8,6 +8,7 @@ import (
 var relayNeverEnergised = &Rule{
 	Name:  "relay-never-energised",
 	Title: "a relay's coil can never be energised",
+	Says:  "never energised",
 	Doc: "With the key on and every switch closed the coil still has no live end or no way back: it is " +
 		"fed by nothing, fed through its own contact, or its return leads nowhere. Loads behind the " +
 		"relay are not reported again by fed-by-nothing.",

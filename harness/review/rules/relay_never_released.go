@@ -9,6 +9,7 @@ import (
 var relayNeverReleased = &Rule{
 	Name:  "relay-never-released",
 	Title: "a relay can never be released",
+	Says:  "never released",
 	Doc: "The coil is energised with the key off and every switch open: no contact lies between the " +
 		"battery and the coil. What the relay feeds is then live for good and is not reported again by " +
 		"live-with-key-off. `stays live` on the relay excuses it.",

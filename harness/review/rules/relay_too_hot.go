@@ -9,6 +9,7 @@ import (
 var relayTooHot = &Rule{
 	Name:     "relay-too-hot",
 	Title:    "a relay stands in a place hotter than it withstands",
+	Says:     "too hot a place",
 	Doc:      "The ambient of the relay's place against the highest ambient of its form.",
 	Formula:  "ambient ≤ highest ambient of the form",
 	Limits:   "the relay form in the library",

@@ -8,6 +8,7 @@ import (
 var returnBelowFuse = &Rule{
 	Name:  "return-below-fuse",
 	Title: "a return wire carries less than the fuse of its feed lets through",
+	Says:  "return thinner than the fuse needs",
 	Doc: "A fault inside a load drives the current of the feed's fuse through the return. Every return " +
 		"wire, and the wires of ground blocks beyond, must bear the rating of the largest such fuse. " +
 		"One finding a wire, those of one fuse printed together. Current of ordinary use is judged by wire-over-current and ground-overload.",

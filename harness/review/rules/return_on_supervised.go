@@ -9,6 +9,7 @@ import (
 var returnOnSupervised = &Rule{
 	Name:  "return-on-supervised",
 	Title: "a part returns through a supervised circuit",
+	Says:  "returns through a supervised circuit",
 	Doc: "A load or a relay's coil whose return leads to a ground that the design calls supervised: a " +
 		"return of the factory loom through which a data-bus module measures. Grounds that lead on to " +
 		"such a ground count too. A ground of which nothing is said is taken as a plain one.",

@@ -12,6 +12,7 @@ import (
 var rideEmptiesBattery = &Rule{
 	Name:  "ride-empties-battery",
 	Title: "the battery gives out in the middle of a ride",
+	Says:  "the battery gives out on the way",
 	Doc: "Every ride of the design, leg by leg: charging by the output curve less what everything draws, the " +
 		"battery by Peukert's law and its charge efficiency at the leg's temperature. A charge below the " +
 		"start reserve is no finding: the ride itself shows from when on a start is not sure.",

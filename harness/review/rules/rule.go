@@ -20,6 +20,7 @@ type Rule struct {
 	// Name is stable and never reused: lower case words with hyphens.
 	Name  string
 	Title string // one line, what is wrong
+	Says  string // the same of one part or wire, behind its name and a colon: "too little voltage"
 	Doc   string // what is looked at, and what is left out on purpose
 	// Formula is how the numbers come about; "none" when nothing is computed.
 	Formula string

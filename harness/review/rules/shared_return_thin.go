@@ -9,6 +9,7 @@ import (
 var sharedReturnThin = &Rule{
 	Name:  "shared-return-thin",
 	Title: "a common return carries less than its branches' fuses let through together",
+	Says:  "thinner than its branches' fuses need",
 	Doc: "The wire that leads on from a ground block against the sum of the fuses of all the feeds that return " +
 		"there, no fuse further up counted for more than its own rating. Return-below-fuse judges it " +
 		"against the largest single fuse, wire-over-current against the current of ordinary use; wires " +

@@ -12,6 +12,7 @@ import (
 var shortOverheatsWire = &Rule{
 	Name:  "short-overheats-wire",
 	Title: "a wire is damaged before its fuse clears a short",
+	Says:  "damaged before its fuse clears a short",
 	Doc: "A bolted short at every place of every wire and inside every load and coil, with the most and " +
 		"with the least current the source can give. The latest opening of the fuse that clears it is " +
 		"held against what each wire on the way stands, from full service. One finding a wire, for the " +

@@ -11,6 +11,7 @@ import (
 var shortTooWeak = &Rule{
 	Name:  "short-too-weak",
 	Title: "a short may be too weak to open its fuse",
+	Says:  "a short may not open its fuse",
 	Doc: "A bolted short at every place of every wire and inside every load and coil, on a nearly empty " +
 		"battery with hot wires and aged contacts and through the longest return. When its current lies " +
 		"below the least at which the fuse's published band says that it opens, it may flow for good. " +

@@ -11,6 +11,7 @@ import (
 var situationUnsolved = &Rule{
 	Name:  "situation-unsolved",
 	Title: "a situation has no operating point",
+	Says:  "cannot be worked out",
 	Doc: "The network was solved for every situation. One that collapses (constant-power loads ask for " +
 		"more than the wires can carry), whose relays do not settle, or that did not converge is " +
 		"reported with the place where it failed, and none of its numbers is used by any rule. It goes " +

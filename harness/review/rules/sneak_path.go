@@ -12,6 +12,7 @@ import (
 var sneakPath = &Rule{
 	Name:  "sneak-path",
 	Title: "with a return lost, current finds a way back through another part",
+	Says:  "finds another way back if a return is lost",
 	Doc: "Each return wire and frame stud that more than one part shares is opened in turn, in every " +
 		"situation. Reported when a load that was off gets a tenth of its voltage or more, or a relay " +
 		"that was at rest pulls in, because the current of another part goes back through it. Parts " +

@@ -16,6 +16,7 @@ const standbyDays = 14
 var standbyDrain = &Rule{
 	Name:  "standby-drain",
 	Title: "the parked machine empties its battery too soon",
+	Says:  "empties the parked battery too soon",
 	Doc: "What the battery loses with the key off, nothing switched on and every switch open: standby " +
 		"draws, loads that stay live for a reason, the vehicle's own permanent loads. Loads reported as " +
 		"live-with-key-off and coils reported as relay-never-released are left out: mending those mends " +

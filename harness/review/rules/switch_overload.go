@@ -10,6 +10,7 @@ import (
 var switchOverload = &Rule{
 	Name:  "switch-overload",
 	Title: "a switch breaks more than its rating for the kind of load",
+	Says:  "more than it may switch",
 	Doc: "What draws below each switch, by kind, in the situation where it is most. A switch type has its " +
 		"ratings by kind in the library; a switch with only a rating is divided by 5 for filament lamps " +
 		"and by 2 for motors (8 and 3 on systems above 12 V). Shares of different kinds add up. " +

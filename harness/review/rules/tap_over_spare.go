@@ -10,6 +10,7 @@ import (
 var tapOverSpare = &Rule{
 	Name:  "tap-over-spare",
 	Title: "more is drawn from a tap than it has to spare",
+	Says:  "more drawn than it can spare",
 	Doc: "The largest current out of each tap over all situations against the spare current the design " +
 		"gives for it. A tap with a draw and no spare current given is data-missing.",
 	Formula:  "current out of the tap ≤ spare",

@@ -9,6 +9,7 @@ import (
 var terminalOverload = &Rule{
 	Name:  "terminal-overload",
 	Title: "a terminal carries more than its rating",
+	Says:  "more current than the terminal may carry",
 	Doc: "The largest current of each wire over all situations against the rating of the terminals that " +
 		"end it. One finding a wire, for its weaker end. Contacts of plugs are judged by plug-overload.",
 	Formula:  "current ≤ rating of the terminal",

@@ -12,6 +12,7 @@ import (
 var unfusedConductor = &Rule{
 	Name:  "unfused-conductor",
 	Title: "a conductor has no overcurrent protection",
+	Says:  "no fuse",
 	Doc: "From the battery's positive post every conductor is followed, through contacts as if closed, " +
 		"down to the first fuse, breaker or PTC. A wire below which a load, a coil or a loose end is " +
 		"reached without any is reported, and so is each below it, printed together. A wire that does lead to " +

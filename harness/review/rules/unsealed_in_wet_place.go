@@ -9,6 +9,7 @@ import (
 var unsealedInWetPlace = &Rule{
 	Name:  "unsealed-in-wet-place",
 	Title: "an unsealed part stands in a wet place",
+	Says:  "unsealed where it is wet",
 	Doc: "Plugs, and switches and blocks of a library type, at a place that is `wet`: the library says of each " +
 		"family and type whether it is sealed. A plug hangs in the open and is a fault; a switch or block may " +
 		"stand in a closed box that the design does not show, and is advice. The library has no such figure for " +

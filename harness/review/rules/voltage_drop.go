@@ -19,6 +19,7 @@ import (
 var voltageDrop = &Rule{
 	Name:  "voltage-drop",
 	Title: "too much voltage is lost between battery and load",
+	Says:  "too much voltage lost on the way",
 	Doc: "For every load that is on: the voltage at the battery's posts less the voltage at the load, so " +
 		"feed and return together, with fuses, contacts and terminations, wires warm. The worst " +
 		"situation is reported, at nominal values, as is likely and in its worst case. The limits are defined for the " +

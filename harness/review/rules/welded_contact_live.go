@@ -13,6 +13,7 @@ import (
 var weldedContactLive = &Rule{
 	Name:  "welded-contact-live",
 	Title: "a relay contact that may weld would leave a heater or motor running",
+	Says:  "stays on if the contact welds",
 	Doc: "Each relay's make contact is taken as welded, with the key off. Reported when a heater of 20 W or " +
 		"more, or a motor, then runs with no switch by hand between it and the battery, and the contact is " +
 		"one that may weld: what starts together when it closes draws more than it may make. Everything " +

@@ -11,6 +11,7 @@ import (
 var wireBeforeFuse = &Rule{
 	Name:  "wire-before-fuse",
 	Title: "a wire before its first fuse carries less than the fuses it feeds",
+	Says:  "thinner than the fuses behind it need",
 	Doc: "Every wire between the battery and the first fuses, and every wire from a fused point to fuses of their own no " +
 		"further away than a fuse may be from its source, against what those let through: the largest of them, and " +
 		"all together. How long such a wire may be is judged by fuse-too-far; a wire that leads to no fuse by " +

@@ -9,6 +9,7 @@ import (
 var wireBelowMinimum = &Rule{
 	Name:  "wire-below-minimum",
 	Title: "a wire is thinner than the practice allows",
+	Says:  "thinner than allowed",
 	Doc: "The copper area of every wire against the smallest conductor of the practice, and against the " +
 		"smallest for places that move when one of its ends moves or a run it lies in flexes.",
 	Formula: "area ≥ minimum",

@@ -15,6 +15,7 @@ import (
 var wireOverCurrent = &Rule{
 	Name:  "wire-over-current",
 	Title: "a wire carries more than it is allowed to",
+	Says:  "more current than it may carry",
 	Doc: "The largest current of every wire over all situations, at nominal values and in the worst case, " +
 		"against what it may carry continuously at the hottest point it meets (in the worst case: hotter by the tolerance), with the wires loaded beside it and the cover of the run. A wire of loads that are on for a time (`on for`, `every`) " +
 		"may carry what brings it to the limit at the hottest moment of its settled cycles; what flows for good counts as that. The margin " +

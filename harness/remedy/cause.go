@@ -1,0 +1,95 @@
+package remedy
+
+import (
+	"slices"
+
+	"fusewright/harness/review/finding"
+)
+
+// mostTried is how many other changes are shown with a cause.
+const mostTried = 2
+
+// causes groups the open findings: the change that leaves least takes what it mends or
+// eases, then the next one of what is left; what none mends stands by its part.
+func (t *tester) causes() []*Cause {
+	left := slices.Clone(t.open)
+	var list []*Cause
+	for {
+		best := t.best(left)
+		if best == nil {
+			break
+		}
+		c := &Cause{Remedy: best}
+		left = slices.DeleteFunc(left, func(f *finding.Finding) bool {
+			of := slices.Contains(best.Mends, f) || slices.Contains(best.Eases, f)
+			if of {
+				c.Findings = append(c.Findings, f)
+			}
+			return of
+		})
+		list = append(list, c)
+	}
+	list = append(list, byPart(left)...)
+	for _, c := range list {
+		c.Tried = t.others(c)
+	}
+	place := map[*finding.Finding]int{}
+	for i, f := range t.open {
+		place[f] = i
+	}
+	slices.SortStableFunc(list, func(a, b *Cause) int { return place[a.Findings[0]] - place[b.Findings[0]] })
+	return list
+}
+
+// best is the change that holds and mends most of what is left, dangers before faults,
+// the first tried of equal ones; nil = none mends any.
+func (t *tester) best(left []*finding.Finding) *Trial {
+	var best *Trial
+	var most count
+	for _, x := range t.order {
+		var n count
+		for _, f := range left {
+			switch {
+			case slices.Contains(x.Mends, f):
+				n[finding.Danger-f.Severity] += 2
+			case slices.Contains(x.Eases, f):
+				n[finding.Danger-f.Severity]++
+			}
+		}
+		if !x.Decides && x.Holds() && n != (count{}) && most.less(n) {
+			best, most = x, n
+		}
+	}
+	return best
+}
+
+// byPart groups findings that no change mends by what they are about.
+func byPart(left []*finding.Finding) []*Cause {
+	var list []*Cause
+	at := map[string]*Cause{}
+	for _, f := range left {
+		c := at[f.Part]
+		if c == nil {
+			c = &Cause{}
+			at[f.Part] = c
+			list = append(list, c)
+		}
+		c.Findings = append(c.Findings, f)
+	}
+	return list
+}
+
+// others are the changes beside the remedy that mend or ease the first finding of a
+// cause, the one that leaves least first.
+func (t *tester) others(c *Cause) []*Trial {
+	var list []*Trial
+	for _, x := range t.order {
+		f := c.Findings[0]
+		helps := x.mends(f) || slices.Contains(x.Eases, f)
+		if x != c.Remedy && helps && worst(x.Breaks) < f.Severity && x.after.less(t.before) {
+			list = append(list, x)
+		}
+	}
+	slices.SortStableFunc(list, func(a, b *Trial) int { return slices.Compare(a.after[:], b.after[:]) })
+	return list[:min(mostTried, len(list))]
+}

@@ -1,0 +1,223 @@
+package remedy
+
+import (
+	"slices"
+
+	"fusewright/harness/design"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/finding"
+	"fusewright/harness/review/rules"
+	"fusewright/harness/sizing"
+)
+
+// Of wires so many thicker ones are tried, of fuses so many ratings each way, of a way
+// with a loss so many wires.
+const (
+	mostSteps   = 4
+	mostRatings = 3
+	mostOnWay   = 3
+)
+
+// ladder is changes of one thing, the smallest first: the first that mends the finding
+// ends it.
+type ladder []*Trial
+
+// tryAll tries the changes of each finding, the worst first; then, for those that none
+// mends, what is for the builder to decide.
+func (t *tester) tryAll() {
+	for _, f := range t.open {
+		t.climb(f, t.ladders(f))
+	}
+	for _, f := range t.open {
+		if !slices.ContainsFunc(t.order, func(x *Trial) bool { return !x.Decides && x.mends(f) && x.Holds() }) {
+			t.climb(f, t.decisions(f))
+		}
+	}
+}
+
+// climb tries each ladder up to what mends the finding.
+func (t *tester) climb(f *finding.Finding, list []ladder) {
+	for _, l := range list {
+		for _, c := range l {
+			if x := t.try(c); x == nil || x.mends(f) && len(x.Breaks) == 0 {
+				break
+			}
+		}
+	}
+}
+
+// ladders are the usual changes against a finding, by what it is about.
+func (t *tester) ladders(f *finding.Finding) []ladder {
+	var list []ladder
+	for _, w := range t.wiresOf(f) {
+		list = append(list, t.wire(w)...)
+	}
+	if rules.Find(f.Rule).Mend != rules.MendDrop {
+		for _, b := range t.fusesOf(f) {
+			list = append(list, t.ratings(b, -1), t.ratings(b, +1))
+		}
+	}
+	for _, v := range t.values {
+		if v.Kind() != sizing.Fuse && v.Of(f.Part) {
+			list = append(list, choices(v))
+		}
+	}
+	if p := t.part(f.Part); p != nil {
+		list = append(list, t.own(p)...)
+	}
+	list = append(list, t.place(f.Part))
+	return list
+}
+
+// wire is what may be changed of a wire: its size, the fuses above it, what of it is
+// before its first fuse.
+func (t *tester) wire(w *circuit.Wire) []ladder {
+	list := []ladder{t.sizes(w), t.nearer(w), t.fused(w)}
+	for _, b := range t.guards[w.Branch.Index].Fuses {
+		list = append(list, t.ratings(b, -1))
+	}
+	return list
+}
+
+// sizes are a wire in each thicker size.
+func (t *tester) sizes(w *circuit.Wire) ladder {
+	for _, v := range t.values {
+		if v.Sets(w) {
+			return steps(v, v.Now+1, min(v.Count(), v.Now+1+mostSteps), +1)
+		}
+	}
+	return nil
+}
+
+// ratings are a fuse in other ratings of its type, one way.
+func (t *tester) ratings(b *circuit.Branch, way int) ladder {
+	for _, v := range t.values {
+		if !v.Protects(b) || v.Now < 0 {
+			continue
+		}
+		var l ladder
+		for i := v.Now + way; i >= 0 && i < v.Count() && v.SameType(i) && len(l) < mostRatings; i += way {
+			l = append(l, take(v, i))
+		}
+		return l
+	}
+	return nil
+}
+
+// choices are all others of a value.
+func choices(v *sizing.Value) ladder {
+	return append(steps(v, v.Now+1, v.Count(), +1), steps(v, v.Now-1, -1, -1)...)
+}
+
+func steps(v *sizing.Value, from, to, way int) ladder {
+	var l ladder
+	for i := from; i != to && i >= 0 && i < v.Count(); i += way {
+		l = append(l, take(v, i))
+	}
+	return l
+}
+
+func take(v *sizing.Value, i int) *Trial {
+	return &Trial{About: v.Name(), Was: v.Given(), Will: v.Label(i), put: func() func() { return v.Take(i) }}
+}
+
+// part is the part of a name; nil = none has it.
+func (t *tester) part(name string) *circuit.Part {
+	for _, p := range t.Circuit.Parts {
+		if p.Name == name && p.Source != nil {
+			return p
+		}
+	}
+	return nil
+}
+
+// wiresOf are the wires that a finding is about: the one that it names, or those on the
+// way of its load that lose most, there and back.
+func (t *tester) wiresOf(f *finding.Finding) []*circuit.Wire {
+	for _, w := range t.Circuit.Wires {
+		if w.Number == f.Ref {
+			return []*circuit.Wire{w}
+		}
+	}
+	p := t.part(f.Part)
+	if p == nil || p.Kind != circuit.Load {
+		return nil
+	}
+	ways := t.way(p)
+	slices.SortStableFunc(ways, func(a, b *circuit.Wire) int {
+		return compareFloat(t.Amps(b.Branch)*b.Branch.Ohm, t.Amps(a.Branch)*a.Branch.Ohm)
+	})
+	return ways[:min(mostOnWay, len(ways))]
+}
+
+// way are the wires of a load from the battery and back.
+func (t *tester) way(p *circuit.Part) []*circuit.Wire {
+	var list []*circuit.Wire
+	if hot := p.Terminal("+"); hot != nil {
+		list = t.Circuit.MainFeed(hot.Node).Wires()
+	}
+	if cold := p.Terminal("-"); cold != nil {
+		list = append(list, t.Circuit.MainReturn(cold.Node).Wires()...)
+	}
+	return list
+}
+
+// fusesOf are the fuses that a finding is about: the one that it names, what causes it,
+// or the one nearest above its load.
+func (t *tester) fusesOf(f *finding.Finding) []*circuit.Branch {
+	var list []*circuit.Branch
+	for _, b := range t.Circuit.Branches {
+		if b.Fuse != nil && !b.Fuse.Factory && (b.Fuse.Ref == f.Ref || f.Cause != "" && b.Part.Name == f.Cause) {
+			list = append(list, b)
+		}
+	}
+	if p := t.part(f.Part); list == nil && p != nil && p.Kind == circuit.Load {
+		if hot := p.Terminal("+"); hot != nil {
+			list, _ = t.guards.Above(hot.Node)
+		}
+	}
+	return list
+}
+
+// own is what a part has beside what sizing chooses.
+func (t *tester) own(p *circuit.Part) []ladder {
+	switch x := p.Source.(type) {
+	case *design.Relay:
+		return []ladder{t.suppressor(x)}
+	case *design.Switch:
+		return []ladder{t.switches(x)}
+	}
+	return nil
+}
+
+// decisions are changes of what the vehicle does: another feed, less at once.
+func (t *tester) decisions(f *finding.Finding) []ladder {
+	list := []ladder{t.without(f.Part)}
+	p := t.part(f.Part)
+	if p == nil {
+		return list
+	}
+	switch x := p.Source.(type) {
+	case *design.Relay:
+		return append(list, t.fedElsewhere(p, x.Name+", coil", &x.Coil.FedBy))
+	case *design.Tap:
+		for _, r := range t.Design.Relays {
+			if len(r.Coil.FedBy) == 1 && r.Coil.FedBy[0].From.Part == design.Part(x) {
+				list = append(list, t.fedElsewhere(t.Circuit.PartOf(r), r.Name+", coil", &r.Coil.FedBy))
+			}
+		}
+	case *design.Load:
+		return append(list, t.fedElsewhere(p, x.Name, &x.FedBy))
+	}
+	return list
+}
+
+func compareFloat(a, b float64) int {
+	switch {
+	case a < b:
+		return -1
+	case a > b:
+		return 1
+	}
+	return 0
+}

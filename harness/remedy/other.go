@@ -1,0 +1,246 @@
+package remedy
+
+import (
+	"slices"
+
+	"fusewright/harness/design"
+	"fusewright/harness/design/lengths"
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/design/wording"
+	"fusewright/harness/network/circuit"
+	"fusewright/library"
+)
+
+// keep puts a new value into a design; back takes it out again.
+func keep[T any](of *T, now T) (back func()) {
+	was := *of
+	*of = now
+	return func() { *of = was }
+}
+
+// suppressor is a relay's coil with a resistor, which every form may have.
+func (t *tester) suppressor(x *design.Relay) ladder {
+	if x.Coil.Suppressed != "" && x.Coil.Suppressed != "none" {
+		return nil
+	}
+	return ladder{{About: x.Name + ", coil", Was: "no suppression", Will: "with a resistor",
+		put: func() func() { return keep(&x.Coil.Suppressed, "resistor") }}}
+}
+
+// switches are the switches of the library that bear more, the weakest first.
+func (t *tester) switches(x *design.Switch) ladder {
+	var l ladder
+	if x.Type == nil {
+		return nil
+	}
+	types := slices.Clone(t.Design.Library.Switches)
+	slices.SortStableFunc(types, func(a, b *library.SwitchType) int { return compareFloat(a.ResistiveA, b.ResistiveA) })
+	for _, s := range types {
+		if s != x.Type && s.Sealed == x.Type.Sealed && s.Float == x.Type.Float && s.Isolates == x.Type.Isolates &&
+			(s.LampA > x.Type.LampA || s.MotorA > x.Type.MotorA || s.ResistiveA > x.Type.ResistiveA) && len(l) < mostSteps {
+			l = append(l, &Trial{About: x.Name, Was: x.Type.Name, Will: s.Name, put: func() func() { return keep(&x.Type, s) }})
+		}
+	}
+	return l
+}
+
+// place is a place or a run with the ambient that was taken for it written in.
+func (t *tester) place(name string) ladder {
+	for _, p := range t.Design.Places {
+		if p.Name == name && !p.AmbientC.Given() {
+			c := circuit.PlaceAmbientC(p)
+			text := quantity.Format(c, quantity.Temperature)
+			return ladder{{About: name, Was: "ambient not given", Will: text + ", measured or looked up, written in",
+				put: func() func() { return keep(&p.AmbientC, design.Quantity{Value: c, Text: text, Pos: p.Pos}) }}}
+		}
+	}
+	return nil
+}
+
+// nearer is a wire without a fuse before it, cut to what the practice allows.
+func (t *tester) nearer(w *circuit.Wire) ladder {
+	g := t.guards[w.Branch.Index]
+	limitM := t.distanceM(w)
+	if !g.Bare || g.BareM <= limitM || w.Role.Returns() {
+		return nil
+	}
+	f := t.feed(w)
+	if f == nil || w.LengthM <= g.BareM-limitM {
+		return nil
+	}
+	lengthM := w.LengthM - (g.BareM - limitM)
+	text := lengths.Of(t.Design).Text(lengthM)
+	return ladder{{About: w.To.Part.Name + ", wire", Was: lengths.Of(t.Design).Text(w.LengthM), Will: text + " long",
+		put: func() func() {
+			return keep(&f.Wire.LengthM, design.Quantity{Value: lengthM, Text: text, Pos: w.Pos})
+		}}}
+}
+
+// distanceM is how far a fuse may be from the source of a wire.
+func (t *tester) distanceM(w *circuit.Wire) float64 {
+	switch q := t.Design.Limits.FuseDistanceM; {
+	case q.Given():
+		return q.Value
+	case w.Spec.Sheathed:
+		return t.Design.Practice.FuseDistanceSheathedM
+	}
+	return t.Design.Practice.FuseDistanceM
+}
+
+// feed is where the design gives a feed wire; nil = of a return.
+func (t *tester) feed(w *circuit.Wire) *design.Feed {
+	for _, l := range feedsOf(w.To.Part.Source) {
+		for i := range *l {
+			if (*l)[i].From.Pos == w.Pos {
+				return &(*l)[i]
+			}
+		}
+	}
+	return nil
+}
+
+func feedsOf(p design.Part) []*[]design.Feed {
+	switch x := p.(type) {
+	case *design.Fuse:
+		return []*[]design.Feed{&x.FedBy}
+	case *design.Relay:
+		return []*[]design.Feed{&x.FedBy, &x.Coil.FedBy}
+	case *design.Block:
+		return []*[]design.Feed{&x.FedBy}
+	case *design.Switch:
+		return []*[]design.Feed{&x.FedBy}
+	case *design.Load:
+		return []*[]design.Feed{&x.FedBy}
+	case *design.Splice:
+		return []*[]design.Feed{&x.FedBy}
+	}
+	return nil
+}
+
+// fused is a wire straight from the battery with a fuse of its own at the battery.
+func (t *tester) fused(w *circuit.Wire) ladder {
+	f := t.feed(w)
+	kind := t.Design.Library.FuseType(usualFuse)
+	if f == nil || kind == nil || w.From.Node != t.Circuit.Positive() || isFuse(w.To.Part) {
+		return nil
+	}
+	var l ladder
+	for _, r := range kind.Ratings {
+		if r.RatingA < usualShare*t.Amps(w.Branch) || len(l) == mostRatings {
+			continue
+		}
+		name := w.To.Part.Name + " fuse"
+		l = append(l, &Trial{About: w.To.Part.Name + ", wire", Was: "no fuse",
+			Will: kind.Name + " " + quantity.Plain(r.RatingA, quantity.Current) + " at the battery",
+			put:  func() func() { return t.insert(f, name, kind, r) }})
+	}
+	return l
+}
+
+// usualFuse is the type of a fuse put in, and usualShare its least rating over the
+// current, from which 80 % of the rating is left (common practice, no source).
+const (
+	usualFuse  = "blade C"
+	usualShare = 1.25
+)
+
+func isFuse(p *circuit.Part) bool {
+	_, is := p.Source.(*design.Fuse)
+	return is
+}
+
+// insert puts a fuse into a feed, at its source.
+func (t *tester) insert(f *design.Feed, name string, kind *library.FuseType, r *library.FuseRating) func() {
+	x := &design.Fuse{Type: kind, Rating: r, FedBy: []design.Feed{*f}}
+	x.Name, x.At, x.Pos = name, t.Design.Battery.At, f.From.Pos
+	shortM := design.Quantity{Value: t.Design.Practice.FuseDistanceM, Text: "short", Pos: f.From.Pos}
+	x.FedBy[0].Wire.LengthM = shortM
+	fuses, from := keep(&t.Design.Fuses, append(slices.Clone(t.Design.Fuses), x)), keep(&f.From, design.Ref{Text: name, Part: x, Pos: f.From.Pos})
+	return func() { from(); fuses() }
+}
+
+// mostFeeds is how many other feeds are tried for one part.
+const mostFeeds = 4
+
+// fedElsewhere is a part fed by what feeds others, the battery left out; coils of
+// relays and loads alike.
+func (t *tester) fedElsewhere(of *circuit.Part, about string, feeds *[]design.Feed) ladder {
+	if len(*feeds) != 1 {
+		return nil
+	}
+	f := &(*feeds)[0]
+	var l ladder
+	seen := map[string]bool{f.From.Text: true, design.BatteryName: true}
+	for _, p := range t.Circuit.Parts {
+		for _, list := range feedsOf(p.Source) {
+			for _, other := range *list {
+				if x := other.From; !seen[x.Text] && x.Part != nil && len(l) < mostFeeds && !t.hangsOn(x.Part, of) {
+					seen[x.Text] = true
+					x.Pos = f.From.Pos
+					l = append(l, &Trial{About: about, Was: "fed by " + f.From.Text, Will: "fed by " + x.Text, Decides: true,
+						put: func() func() { return keep(&f.From, x) }})
+				}
+			}
+		}
+	}
+	return l
+}
+
+// hangsOn tells whether a part is fed through another, or is it.
+func (t *tester) hangsOn(x design.Part, on *circuit.Part) bool {
+	p := t.Circuit.PartOf(x)
+	seen := map[*circuit.Part]bool{}
+	for queue := []*circuit.Part{p}; len(queue) > 0; queue = queue[1:] {
+		at := queue[0]
+		if at == on {
+			return true
+		}
+		if at == nil || seen[at] {
+			continue
+		}
+		seen[at] = true
+		for _, list := range feedsOf(at.Source) {
+			for _, f := range *list {
+				queue = append(queue, t.Circuit.PartOf(f.From.Part))
+			}
+		}
+	}
+	return false
+}
+
+// without are a situation without each of the loads that are not critical, those that
+// take most first, and without all of them that a deficit asks for.
+func (t *tester) without(name string) ladder {
+	for _, s := range t.Design.Situations {
+		if s.Name != name {
+			continue
+		}
+		loads := slices.DeleteFunc(slices.Clone(s.On), func(l *design.Load) bool { return l.Critical })
+		slices.SortStableFunc(loads, func(a, b *design.Load) int { return compareFloat(t.drawA(b), t.drawA(a)) })
+		var l ladder
+		for n := 1; n <= len(loads) && n <= mostRatings; n++ {
+			off := loads[:n]
+			on := slices.DeleteFunc(slices.Clone(s.On), func(l *design.Load) bool { return slices.Contains(off, l) })
+			l = append(l, &Trial{About: name, Will: "without " + names(off), Decides: true,
+				put: func() func() { return keep(&s.On, on) }})
+		}
+		return l
+	}
+	return nil
+}
+
+func names(list []*design.Load) string {
+	text := make([]string, len(list))
+	for i, l := range list {
+		text[i] = l.Name
+	}
+	return wording.And(text)
+}
+
+// drawA is what a load takes.
+func (t *tester) drawA(l *design.Load) float64 {
+	if p := t.Circuit.PartOf(l); p != nil && len(p.Branches) > 0 {
+		return t.Circuit.DrawA(p.Branches[0])
+	}
+	return 0
+}

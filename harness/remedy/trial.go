@@ -1,0 +1,121 @@
+package remedy
+
+import (
+	"slices"
+
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/finding"
+	"fusewright/harness/sizing"
+)
+
+// How many reviews are worth their time: so many wires reviewed in all, but at most
+// so many reviews. A review takes some 0.1 ms a wire.
+const (
+	mostWires   = 6_000
+	mostReviews = 120
+)
+
+// count is open findings by severity: dangers, faults, advice.
+type count [3]int
+
+func (c count) less(than count) bool { return slices.Compare(c[:], than[:]) < 0 }
+
+// tester tries changes and keeps what came of each.
+type tester struct {
+	*Input
+	open   []*finding.Finding // of the review, the worst first
+	same   map[key][]*finding.Finding
+	before count
+	guards circuit.Guards
+	values []*sizing.Value
+	done   map[string]*Trial // by what they change and into what
+	order  []*Trial
+	left   int // reviews that may still be made
+	cut    bool
+}
+
+func newTester(in *Input) *tester {
+	t := &tester{Input: in, guards: in.Circuit.Guards(), values: sizing.Values(in.Design), done: map[string]*Trial{},
+		left: min(mostReviews, mostWires/max(1, len(in.Circuit.Wires)))}
+	t.open = openOf(in.Findings)
+	t.same = byKey(t.open)
+	for _, f := range t.open {
+		t.before[finding.Danger-f.Severity]++
+	}
+	return t
+}
+
+// openOf are the findings that neither the design accepts nor a baseline has, with
+// those that they cover.
+func openOf(list []*finding.Finding) []*finding.Finding {
+	return slices.DeleteFunc(finding.All(list), func(f *finding.Finding) bool { return f.Accepted != "" || f.Known })
+}
+
+// key tells whether findings of two reviews are the same one.
+type key struct{ rule, part, wire, ref string }
+
+func keyOf(f *finding.Finding) key {
+	if f.Wire != "" {
+		return key{f.Rule, f.Part, f.Wire, ""} // wires may be numbered anew
+	}
+	return key{f.Rule, f.Part, "", f.Ref}
+}
+
+func byKey(list []*finding.Finding) map[key][]*finding.Finding {
+	out := map[key][]*finding.Finding{}
+	for _, f := range list {
+		out[keyOf(f)] = append(out[keyOf(f)], f)
+	}
+	return out
+}
+
+// run puts a change into the design, reviews it and takes it out again. A design
+// that cannot be built mends nothing.
+func (t *tester) run(x *Trial) {
+	back := x.put()
+	found, built := t.Judge()
+	back()
+	if x.Failed = !built; x.Failed {
+		return
+	}
+	found = openOf(found)
+	after := byKey(found)
+	for _, f := range t.open {
+		k := keyOf(f)
+		n := slices.Index(t.same[k], f)
+		switch now := after[k]; {
+		case n >= len(now):
+			x.Mends = append(x.Mends, f)
+		case now[n].Severity < f.Severity:
+			x.Eases = append(x.Eases, f)
+		}
+	}
+	for _, f := range found {
+		x.after[finding.Danger-f.Severity]++
+		k := keyOf(f)
+		n := slices.Index(after[k], f)
+		if was := t.same[k]; n >= len(was) || was[n].Severity < f.Severity {
+			x.Breaks = append(x.Breaks, f)
+		}
+	}
+}
+
+// try is the trial of a change, made once; nil when there is no time left.
+func (t *tester) try(c *Trial) *Trial {
+	id := c.About + "\n" + c.Will
+	if x := t.done[id]; x != nil {
+		return x
+	}
+	if t.left == 0 {
+		t.cut = true
+		return nil
+	}
+	t.left--
+	t.run(c)
+	t.done[id] = c
+	t.order = append(t.order, c)
+	return c
+}
+
+// mends tells whether a trial mends a finding.
+func (t *Trial) mends(f *finding.Finding) bool { return slices.Contains(t.Mends, f) }

@@ -1,0 +1,105 @@
+package sizing
+
+import (
+	"fusewright/harness/design"
+	"fusewright/harness/network/circuit"
+)
+
+// Value is one thing of a design that sizing could choose, whether it is left open
+// or given, with what the library offers for it in ascending order.
+type Value struct {
+	*slot
+	Now int // the choice that the design has, or the last one below it; -1 = below all
+}
+
+// Values lists them in the order of the sections. The design is as before.
+func Values(d *design.Design) []*Value {
+	var list []*Value
+	withAllOpen(d, func(slots []*slot) {
+		for _, s := range slots {
+			list = append(list, &Value{s, s.nearest()})
+		}
+	})
+	return list
+}
+
+// nearest is the candidate that the design has; of a size that no shop has, the
+// last one that is thinner.
+func (s *slot) nearest() int {
+	at := s.given()
+	if at < 0 && s.kind == WireSize {
+		for i, z := range s.sizes {
+			if z.AreaMm2 < s.feeds[0].Wire.Size.AreaMm2 {
+				at = i
+			}
+		}
+	}
+	return at
+}
+
+// Kind is what is chosen.
+func (v *Value) Kind() Kind { return v.kind }
+
+// Name is the value for people: "left lamp, return wire".
+func (v *Value) Name() string { return v.part }
+
+// Of tells whether it is a value of a part, but of none of its wires.
+func (v *Value) Of(name string) bool {
+	return v.kind == RunCover && v.part == name || v.kind != RunCover && v.kind != WireSize && v.owner.PartName() == name
+}
+
+// Sets tells whether it is the size of a wire.
+func (v *Value) Sets(x *circuit.Wire) bool { return v.kind == WireSize && v.home() == homeOf(x) }
+
+// Protects tells whether it is the rating of a fuse.
+func (v *Value) Protects(b *circuit.Branch) bool {
+	return v.kind == Fuse && b.Part != nil && b.Part.Source == v.owner && b == fuseBranch(b.Part, v.way)
+}
+
+// Count is how many choices there are.
+func (v *Value) Count() int { return v.count() }
+
+// Label is a choice as the file writes it.
+func (v *Value) Label(i int) string { return v.label(i) }
+
+// Given is what the design has, as the file writes it; "" when it gives figures alone.
+func (v *Value) Given() string {
+	if v.kind == WireSize {
+		return v.feeds[0].Wire.Size.Label
+	}
+	return v.now()
+}
+
+// SameType tells whether a choice differs by its rating alone: of fuses, that it is
+// of the type that the design has.
+func (v *Value) SameType(i int) bool {
+	return v.kind != Fuse || v.Now < 0 || v.fuses[i].kind == v.fuses[v.Now].kind
+}
+
+// Take puts a choice into the design; back takes it out again.
+func (v *Value) Take(i int) (back func()) {
+	var u undo
+	switch v.kind {
+	case WireSize:
+		for k := range v.feeds {
+			keep(&u, &v.feeds[k].Wire)
+		}
+	case Fuse:
+		if v.way != nil {
+			keep(&u, v.way)
+		} else {
+			keep(&u, v.fuse)
+		}
+	case RelayForm:
+		keep(&u, v.relay)
+	case BlockType:
+		keep(&u, v.block)
+		v.block.WayA, v.block.TotalA = design.Quantity{}, design.Quantity{}
+	case RunCover:
+		keep(&u, v.run)
+	case Plug:
+		keep(&u, v.plug)
+	}
+	v.set(i)
+	return u.all
+}
