@@ -23,8 +23,8 @@ func (c count) less(than count) bool { return slices.Compare(c[:], than[:]) < 0 
 // tester tries changes and keeps what came of each.
 type tester struct {
 	*Input
-	open   []*finding.Finding // of the review, the worst first
-	same   map[key][]*finding.Finding
+	open   []*finding.Finding         // of the review, the worst first
+	same   map[key][]*finding.Finding // the same with what they cover
 	before count
 	guards circuit.Guards
 	values []*sizing.Value
@@ -38,17 +38,16 @@ func newTester(in *Input) *tester {
 	t := &tester{Input: in, guards: in.Circuit.Guards(), values: sizing.Values(in.Design), done: map[string]*Trial{},
 		left: min(mostReviews, mostWires/max(1, len(in.Circuit.Wires)))}
 	t.open = openOf(in.Findings)
-	t.same = byKey(t.open)
+	t.same = byKey(finding.All(t.open))
 	for _, f := range t.open {
 		t.before[finding.Danger-f.Severity]++
 	}
 	return t
 }
 
-// openOf are the findings that neither the design accepts nor a baseline has, with
-// those that they cover.
+// openOf are the findings that neither the design accepts nor a baseline has.
 func openOf(list []*finding.Finding) []*finding.Finding {
-	return slices.DeleteFunc(finding.All(list), func(f *finding.Finding) bool { return f.Accepted != "" || f.Known })
+	return slices.DeleteFunc(slices.Clone(list), func(f *finding.Finding) bool { return f.Accepted != "" || f.Known })
 }
 
 // key tells whether findings of two reviews are the same one.
@@ -79,7 +78,7 @@ func (t *tester) run(x *Trial) {
 		return
 	}
 	found = openOf(found)
-	after := byKey(found)
+	after := byKey(finding.All(found))
 	for _, f := range t.open {
 		k := keyOf(f)
 		n := slices.Index(t.same[k], f)

@@ -107,7 +107,7 @@ func everything(d *design.Design) map[string]string {
 // withAllOpen does something with the slots of all that could be left open.
 func withAllOpen(d *design.Design, do func([]*slot)) {
 	var u undo
-	defer u.all()
+	defer func() { u.all() }()
 	for _, l := range leads(d) {
 		for i := range *l.feeds {
 			keep(&u, &(*l.feeds)[i].Wire)

@@ -1,6 +1,7 @@
 package report
 
 import (
+	"cmp"
 	"fmt"
 	"io"
 	"slices"
@@ -31,9 +32,7 @@ const leastWidth = 60
 func WriteBrief(w io.Writer, rep *Report, plan *remedy.Plan, width int) error {
 	x := &Brief{Report: rep, Plan: plan, Width: max(width, leastWidth), row: map[*finding.Finding]Finding{}}
 	for _, f := range rep.Findings {
-		for _, y := range finding.All([]*finding.Finding{f.of}) {
-			x.row[y] = findingRow(y, rep.lengths)
-		}
+		x.row[f.of] = f
 	}
 	x.line("", nameOf(rep.Design), "")
 	x.b.WriteByte('\n')
@@ -41,7 +40,7 @@ func WriteBrief(w io.Writer, rep *Report, plan *remedy.Plan, width int) error {
 		x.cause(letter(i), c)
 	}
 	x.settled()
-	writeSituations(&x.b, rep)
+	x.situations()
 	x.foot()
 	_, err := io.WriteString(w, x.b.String())
 	return err
@@ -73,6 +72,7 @@ func (x *Brief) cause(name string, c *remedy.Cause) {
 		x.line(lead, about, "")
 		lead = "   "
 	}
+	slices.SortStableFunc(list, func(a, b []*finding.Finding) int { return cmp.Compare(b[0].Severity, a[0].Severity) })
 	for _, g := range list {
 		x.entry(lead, g)
 		lead = "   "
@@ -194,12 +194,35 @@ func (x *Brief) settled() {
 			continue
 		}
 		any = true
-		x.line(word+" ", f.Severity+" "+f.About()+": "+rules.Find(f.Rule).Says, fmt.Sprintf("%d:%d", f.Line, f.Col))
+		x.line(fmt.Sprintf("%-9s", word), fmt.Sprintf("%-8s", f.Severity)+f.About()+": "+rules.Find(f.Rule).Says, fmt.Sprintf("%d:%d", f.Line, f.Col))
 		if f.Accepted != "" {
 			x.prose("         ", f.Accepted+" ["+f.Rule+"]")
 		}
 	}
 	if any {
+		x.b.WriteByte('\n')
+	}
+}
+
+// situations says what charging and battery give in each, all that is on drawing at
+// once.
+func (x *Brief) situations() {
+	most := 0
+	for _, s := range x.Situations {
+		most = max(most, min(utf8.RuneCountInString(s.Name), x.Width/3))
+	}
+	for _, s := range x.Situations {
+		text := "no result, " + s.Status + " " + s.Why
+		if s.BatteryA != nil && s.ChargingA != nil {
+			now := batteryFlow(*s.BatteryA)
+			text = "charging gives " + amps(s.ChargingA) + ", battery " + now
+			if mean := x.meanBattery(s.Name); mean != "" && mean != now {
+				text += ", on average " + mean
+			}
+		}
+		x.prose(fmt.Sprintf("%-*s  ", most, s.Name), text)
+	}
+	if len(x.Situations) > 0 {
 		x.b.WriteByte('\n')
 	}
 }
@@ -218,7 +241,7 @@ func (x *Brief) foot() {
 	}
 	x.prose("", Caution)
 	x.b.WriteByte('\n')
-	x.prose("", conclusion(x.Counts)+": "+x.Counts.String()+x.from()+".")
+	x.prose("", conclusion(x.Counts)+": "+x.Counts.String()+x.from())
 }
 
 // open is how many findings are open.

@@ -1,0 +1,158 @@
+package remedy_test
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"fusewright/harness"
+	"fusewright/harness/design"
+	"fusewright/harness/remedy"
+	"fusewright/harness/review/finding"
+	"fusewright/harness/sizing"
+	"fusewright/library"
+)
+
+func review(t *testing.T, src []byte) *harness.Review {
+	t.Helper()
+	d, err := design.Read("x.yaml", src, library.Default())
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, err := harness.Assess(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r
+}
+
+// TestLeavesTheDesign: after all trials the design is as before, the review of it the
+// same, every open finding stands under one cause, and a second run says the same.
+func TestLeavesTheDesign(t *testing.T) {
+	files, _ := filepath.Glob("../../testdata/corpus/fault/*.yaml")
+	if len(files) < 50 {
+		t.Fatalf("only %d designs", len(files))
+	}
+	tried, mended := 0, 0
+	for i, file := range files {
+		if i%4 != 0 { // a quarter of them, for time
+			continue
+		}
+		src, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		r, fresh := review(t, src), review(t, src)
+		p := r.Remedies()
+		again, err := harness.Assess(r.Design)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got, want := words(again.Findings), words(fresh.Findings); !slices.Equal(got, want) {
+			t.Errorf("%s: after the trials\n%q\nbefore\n%q", file, got, want)
+		}
+		if !sizing.SameValues(r.Design, fresh.Design) {
+			t.Errorf("%s: the trials changed the design", file)
+		}
+		under := 0
+		for _, c := range p.Causes {
+			under += len(c.Findings)
+			if c.Remedy != nil {
+				mended++
+			}
+		}
+		if open := open(r.Findings); under != open {
+			t.Errorf("%s: %d findings under causes, %d open", file, under, open)
+		}
+		if plan, want := said(fresh.Remedies()), said(p); plan != want {
+			t.Errorf("%s: a second run says\n%s\nthe first\n%s", file, plan, want)
+		}
+		tried += p.Trials
+	}
+	if tried < 100 || mended < 10 {
+		t.Errorf("only %d changes tried, %d causes mended", tried, mended)
+	}
+}
+
+func open(list []*finding.Finding) int {
+	return finding.Count(list, finding.Danger) + finding.Count(list, finding.Fault) + finding.Count(list, finding.Advice)
+}
+
+func words(list []*finding.Finding) []string {
+	var out []string
+	for _, f := range finding.All(list) {
+		out = append(out, f.Severity.String()+" "+f.Rule+": "+f.What+" "+f.Accepted)
+	}
+	return out
+}
+
+func said(p *remedy.Plan) string {
+	var b strings.Builder
+	for _, c := range p.Causes {
+		for _, x := range append([]*remedy.Trial{c.Remedy}, c.Tried...) {
+			if x != nil {
+				fmt.Fprintln(&b, x.About, x.Was, x.Will, len(x.Mends), len(x.Eases), len(x.Breaks))
+			}
+		}
+		fmt.Fprintln(&b, words(c.Findings))
+	}
+	return b.String()
+}
+
+// lampWith is a lamp behind a fuse with its wires as given.
+func lampWith(fuse, feed, coil string) []byte {
+	return []byte(`
+fusewright: 1
+title: One lamp
+system: 12 V
+practice: off-road
+battery: {chemistry: AGM, capacity: 14 Ah, rate: 10 h, resistance: 10 mΩ, at: battery}
+charging: {regulated: 14.2 V, output: {1200 rpm: 12 A, 3000 rpm: 24 A}, idle: 1200 rpm, cruise: 3000 rpm, hot derating: 10 %}
+vehicle loads: {ignition: 60 W}
+places: {battery: {ambient: 45 °C}, rear: {ambient: 40 °C}}
+runs: [{from: battery, to: rear, length: 2 m, cover: corrugated conduit}]
+wire: {insulation: ISO 6722 thin wall class B, size: 1.5 mm², colour: RD, return colour: BK}
+taps: {pilot: {at: battery, hot: key, fuse: 10 A, spare: 500 mA, supervised: no}}
+fuses: {f: ` + fuse + `}
+relays: {k: {form: mini make, at: battery, fed by: f, coil: {fed by: pilot, returns to: battery negative, ` + coil + `}}}
+loads: {lamp: {type: LED auxiliary lamp, plug: sealed 1.5, at: rear, fed by: k, wire: ` + feed + `, returns to: battery negative}}
+`)
+}
+
+// TestRemedies are single faults with the change that a fitter would make, by hand.
+func TestRemedies(t *testing.T) {
+	for _, c := range []struct {
+		name, fuse, feed, coil string
+		rule, about, will      string // of the first cause
+	}{
+		{"fuse too far", "{type: blade C, rating: 5 A, at: battery, fed by: battery, wire: {length: 600 mm}}",
+			"{}", "suppressed by: resistor", "fuse-too-far", "f, wire", "178 mm long"},
+		{"coil bare", "{type: blade C, rating: 5 A, at: battery, fed by: battery, wire: {length: 150 mm}}",
+			"{}", "suppressed by: none", "coil-unsuppressed", "k, coil", "with a resistor"},
+		{"fuse too large", "{type: blade C, rating: 30 A, at: battery, fed by: battery, wire: {length: 150 mm, size: 4 mm²}}",
+			"{size: 0.75 mm²}", "suppressed by: resistor", "fuse-over-wire", "f", "blade C 15 A"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			r := review(t, lampWith(c.fuse, c.feed, c.coil))
+			p := r.Remedies()
+			for _, cause := range p.Causes {
+				for _, f := range cause.Findings {
+					if f.Rule != c.rule {
+						continue
+					}
+					if cause.Remedy == nil {
+						t.Fatalf("no remedy for %s", f.What)
+					}
+					if got := cause.Remedy; got.About != c.about || got.Will != c.will {
+						t.Errorf("%s: %s, want %s: %s", got.About, got.Will, c.about, c.will)
+					}
+					return
+				}
+			}
+			t.Fatalf("no %s in %q", c.rule, words(r.Findings))
+		})
+	}
+}
