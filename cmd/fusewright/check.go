@@ -57,7 +57,7 @@ func (c *checkCmd) Run(io *streams, cli *program) error {
 func (c *checkCmd) print(b *bytes.Buffer, io *streams, rep *report.Report, review *harness.Review) error {
 	switch c.Format {
 	case "json":
-		return report.WriteJSON(b, rep)
+		return report.WriteJSON(b, rep.WithCauses(review.Remedies()))
 	case "sarif":
 		return report.WriteSARIF(b, rep)
 	case "junit":

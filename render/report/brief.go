@@ -37,7 +37,7 @@ func WriteBrief(w io.Writer, rep *Report, plan *remedy.Plan, width int) error {
 	x.line("", nameOf(rep.Design), "")
 	x.b.WriteByte('\n')
 	for i, c := range plan.Causes {
-		x.cause(letter(i), c)
+		x.cause(Letter(i), c)
 	}
 	x.settled()
 	x.situations()
@@ -46,12 +46,12 @@ func WriteBrief(w io.Writer, rep *Report, plan *remedy.Plan, width int) error {
 	return err
 }
 
-// letter names the causes A to Z, then AA and so on.
-func letter(i int) string {
+// Letter names the causes A to Z, then AA and so on.
+func Letter(i int) string {
 	if i < 26 {
 		return string(rune('A' + i))
 	}
-	return letter(i/26-1) + letter(i%26)
+	return Letter(i/26-1) + Letter(i%26)
 }
 
 // cause prints one with its findings: those of one rule are one entry.
@@ -170,12 +170,7 @@ func effect(t *remedy.Trial) string {
 		parts = append(parts, fmt.Sprintf("eases %d", n))
 	}
 	if n := len(t.Breaks); n > 0 {
-		var names []string
-		for _, f := range t.Breaks {
-			names = append(names, f.Rule)
-		}
-		slices.Sort(names)
-		parts = append(parts, fmt.Sprintf("brings %d (%s)", n, strings.Join(slices.Compact(names), ", ")))
+		parts = append(parts, fmt.Sprintf("brings %d (%s)", n, strings.Join(brings(t), ", ")))
 	}
 	return ", " + strings.Join(parts, ", ")
 }

@@ -35,10 +35,13 @@ const Caution = caution.Report
 
 // Report is a review in print order.
 type Report struct {
-	Fusewright int         `json:"fusewright_report"`
-	Design     Heading     `json:"design"`
-	Counts     Counts      `json:"counts"`
-	Findings   []Finding   `json:"findings"`
+	Fusewright int       `json:"fusewright_report"`
+	Design     Heading   `json:"design"`
+	Counts     Counts    `json:"counts"`
+	Findings   []Finding `json:"findings"`
+	// Causes group the open findings; Together is all their remedies in one copy.
+	Causes     []CauseRow  `json:"causes,omitempty"`
+	Together   *TrialRow   `json:"together,omitempty"`
 	Situations []Situation `json:"situations"`
 	Wires      []WireLimit `json:"wires,omitempty"`
 	Budget     *Budget     `json:"budget,omitempty"`

@@ -1,0 +1,59 @@
+package report_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"fusewright/render/report"
+)
+
+// TestCauses: every open finding stands under one cause of the JSON, by its place in
+// the list, and the terminal names each cause by the same letter within its width.
+func TestCauses(t *testing.T) {
+	r := reviewOf(t, "../../designs/reed-skiff.yaml")
+	p := r.Remedies()
+	rep := report.New(r).WithCauses(p)
+	var under []int
+	for _, c := range rep.Causes {
+		under = append(under, c.Findings...)
+	}
+	slices.Sort(under)
+	open := 0
+	for i, f := range rep.Findings {
+		if f.Accepted == "" && !slices.Contains(under, i) {
+			t.Errorf("%s %s stands under no cause", f.Rule, f.About())
+		}
+		if f.Accepted == "" {
+			open++
+		}
+	}
+	if len(under) != open {
+		t.Errorf("%d findings under causes, %d open", len(under), open)
+	}
+	for _, width := range []int{60, 80, 100} {
+		var b strings.Builder
+		if err := report.WriteBrief(&b, report.New(r), p, width); err != nil {
+			t.Fatal(err)
+		}
+		lines := strings.Split(b.String(), "\n")
+		for _, c := range rep.Causes {
+			if !slices.ContainsFunc(lines, func(l string) bool { return strings.HasPrefix(l, c.ID+"  ") }) {
+				t.Errorf("no line begins with %s", c.ID)
+			}
+		}
+		for _, l := range lines {
+			if n := len([]rune(l)); n > width {
+				t.Errorf("%d characters at a width of %d: %s", n, width, l)
+			}
+		}
+	}
+}
+
+func TestLetter(t *testing.T) {
+	for i, want := range map[int]string{0: "A", 25: "Z", 26: "AA", 51: "AZ", 52: "BA", 701: "ZZ", 702: "AAA"} {
+		if got := report.Letter(i); got != want {
+			t.Errorf("letter(%d) = %s, want %s", i, got, want)
+		}
+	}
+}
