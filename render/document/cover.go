@@ -70,7 +70,7 @@ func whatItIs(r *harness.Review) string {
 		what = fmt.Sprintf("A %s accessory harness", quantity.Plain(v, quantity.Voltage))
 	}
 	if d.Vehicle.Value != "" {
-		what += " for: " + d.Vehicle.Value
+		what += " for " + d.Vehicle.Value
 	}
 	what = strings.TrimRight(what, ".") + ". " + wording.Count(len(d.Loads), "load", "loads") + ", " + wording.Count(fuses, "fuse", "fuses") + ", " +
 		wording.Count(len(d.Relays), "relay", "relays") + ", " +
