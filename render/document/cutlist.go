@@ -94,8 +94,8 @@ func cutNote(u lengths.Unit) string {
 	return fmt.Sprintf("Length = route + slack at both ends, enough to renew each terminal %d times (AC 43.13-1B par. "+
 		"11-118) + ends: strip lengths and %s to square off each end (common practice, no source) + over: half the "+
 		"permitted over-length (%s: the finished wire may be longer by twice that, never shorter); %s. A length that the "+
-		"design gives stands as route; “slack only” joins two parts at one place without a length in the design: the way between them "+
-		"is not counted, so measure it. Strip lengths are those of the library's terminals; the maker's figure comes first.",
+		"design gives stands as route; “slack only”: both ends are at one place and the design gives no length, so the way "+
+		"between the parts is not counted: measure it. Strip lengths are those of the library's terminals; the maker's figure comes first.",
 		cutting.Renewals, u.Near(cutting.TrimM*1000)+" "+u.Small(), cutting.ToleranceSource, rounding)
 }
 
