@@ -65,8 +65,10 @@ func (rep *CornerReport) fusesTable() *Table {
 		worst, bearsWorst := against(f.Amperes.Corner, f.BearsCornerA, quantity.Current)
 		t.add(f.Ref, f.Part, rating(f.RatingA), carries, worst, bears, bearsWorst, briefState(f.Amperes.State), f.Amperes.Situation)
 	}
+	t.Note = "may carry: the less of the practice's share of the rating and the maker's at the ambient; worst: at an ambient " +
+		"that is not given, as much hotter as the tolerances say"
 	if len(rep.Unsettled) > 0 {
-		t.Note = "no result: " + strings.Join(rep.Unsettled, "; ")
+		t.Note += "; no result: " + strings.Join(rep.Unsettled, "; ")
 	}
 	return t.titled("Fuses: what they carry, and what they may carry continuously", "no fuses")
 }

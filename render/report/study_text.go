@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/network/circuit"
 	"io"
 	"strings"
 )
@@ -100,8 +101,10 @@ func fuseLoadsTable(rep *StudyReport) *Table {
 		runs, carries := against(f.RunsA, f.CarriesA, quantity.Current)
 		t.add(f.Ref, f.Part, kind, rating(f.RatingA), celsius(f.AmbientC), carries, runs, share(f.Share), amps(f.BehindA), load, margin)
 	}
+	t.Note = fmt.Sprintf("may carry: by the maker's table at the ambient (%s where the design gives none), before the practice's share",
+		quantity.Format(circuit.DefaultAmbientC, quantity.Temperature))
 	if anyAssumed(rep) {
-		t.Note = "* a factory fuse: its type is not given and taken as a blade fuse"
+		t.Note += "; * a factory fuse: its type is not given and taken as a blade fuse"
 	}
 	return t.titled("Fuses and their loads: continuous current at the ambient; the start nearest to opening "+
 		"the fuse (margin = soonest opening ÷ time)", "no fuses")
