@@ -62,7 +62,7 @@ func shortsSummary(rep *StudyReport) []string {
 	for _, v := range verdicts {
 		what := "not cleared, " + v
 		if v == string(stub) {
-			what = "no fuse can clear, on the stub between battery and first fuse, no longer than is allowed"
+			what = "cleared by no fuse, on the stub from the battery to its first fuse, no longer than is allowed"
 		}
 		lines = append(lines, what+": "+strings.Join(by[v], ", "))
 	}
