@@ -21,12 +21,12 @@ const (
 // program is the command line.
 type program struct {
 	Library []string         `help:"Add a library file of your own; may be given several times." placeholder:"FILE" type:"existingfile"`
-	Quiet   bool             `short:"q" help:"Say nothing but mistakes, warnings and what was asked for; check prints nothing, its exit code tells."`
-	Version kong.VersionFlag `help:"Print which program this is."`
+	Quiet   bool             `short:"q" help:"Print only mistakes, warnings and what was asked for; check prints nothing and answers with its exit code."`
+	Version kong.VersionFlag `help:"Print the version."`
 
 	Build    buildCmd    `cmd:"" help:"Make everything: schematic, cut list, bill of materials, budget, findings."`
 	Check    checkCmd    `cmd:"" help:"Print the findings, most severe first."`
-	Size     sizeCmd     `cmd:"" help:"Choose what the design leaves open: wires, fuses, relays, blocks, covers; say why."`
+	Size     sizeCmd     `cmd:"" help:"Choose what the design leaves open (wires, fuses, relays, blocks, plugs, covers) and say why."`
 	New      newCmd      `cmd:"" help:"Write a commented design to start from."`
 	Fmt      fmtCmd      `cmd:"" help:"Tidy a design's spacing and quantities; comments stay."`
 	Diff     diffCmd     `cmd:"" help:"Show what changed between two designs, or two git revisions of one."`

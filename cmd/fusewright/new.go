@@ -22,15 +22,15 @@ type newCmd struct {
 	File      string   `arg:"" optional:"" default:"design.yaml" help:"The file to write, or - for standard output."`
 	Vehicle   string   `help:"Kind of vehicle: motorcycle, quad, off-road or boat." placeholder:"KIND"`
 	Accessory []string `help:"An accessory of the library; may be given several times. See: fusewright parts load." placeholder:"NAME" sep:"none"`
-	Title     string   `help:"What the harness is." placeholder:"TEXT"`
+	Title     string   `help:"Title of the design." placeholder:"TEXT"`
 	Battery   string   `help:"Battery chemistry, such as AGM." placeholder:"NAME"`
 	Capacity  string   `help:"Battery capacity, such as '14 Ah'." placeholder:"CHARGE"`
 	Regulated string   `help:"Regulated voltage, such as '14.2 V'." placeholder:"VOLTAGE"`
 	Output    string   `help:"Charging output, such as '1300 rpm: 14 A, 4000 rpm: 30 A'." placeholder:"POINTS" sep:"none"`
-	Idle      string   `help:"Idle speed, such as '1300 rpm'." placeholder:"SPEED"`
-	Cruise    string   `help:"Cruising speed, such as '4000 rpm'." placeholder:"SPEED"`
-	Ask       bool     `help:"Ask for what no flag gives; an empty answer takes the usual." negatable:"" default:"true"`
-	Force     bool     `help:"Replace the file if it is there."`
+	Idle      string   `help:"Engine speed at idle, such as '1300 rpm'." placeholder:"SPEED"`
+	Cruise    string   `help:"Engine speed at cruise, such as '4000 rpm'." placeholder:"SPEED"`
+	Ask       bool     `help:"Ask for what no flag gives; an empty answer takes the usual value." negatable:"" default:"true"`
+	Force     bool     `help:"Replace the file if it exists."`
 }
 
 // Run gathers the answers and writes the file.

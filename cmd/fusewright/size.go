@@ -14,7 +14,7 @@ import (
 // sizeCmd prints what is chosen for what the design leaves open, with reasons.
 type sizeCmd struct {
 	designArg
-	Write bool `help:"Put the choices into the design file, and show the lines that change."`
+	Write bool `help:"Write the choices into the design file and show the lines that change."`
 	format
 }
 

@@ -166,17 +166,6 @@ func (w *view) above(b *circuit.Branch) []*circuit.Branch {
 	return w.guards.Nearest(b)
 }
 
-// fuseDistanceM is how far a fuse may be from the source of a wire.
-func (w *view) fuseDistanceM(x *circuit.Wire) float64 {
-	switch q := w.s.d.Limits.FuseDistanceM; {
-	case q.Given():
-		return q.Value
-	case x.Spec.Sheathed:
-		return w.s.d.Practice.FuseDistanceSheathedM
-	}
-	return w.s.d.Practice.FuseDistanceM
-}
-
 // rating is the present rating of a fuse branch; 0 = not known.
 func (w *view) rating(b *circuit.Branch) float64 {
 	if i := w.slotOf[b.Index]; i >= 0 {
@@ -230,10 +219,7 @@ func (w *view) findFirst() {
 			continue
 		}
 		above := w.guards[x.Branch.Index]
-		tail := x.LengthM <= w.fuseDistanceM(x)*(1+1e-9) && !slices.ContainsFunc(x.To.Node.Branches, func(b *circuit.Branch) bool {
-			return b.A == x.To.Node && b.Kind != circuit.FuseBranch
-		})
-		if !above.Bare && !tail {
+		if !above.Bare && !w.v.c.Tail(x) {
 			continue
 		}
 		for _, f := range w.fusesBelow(x.Branch) {

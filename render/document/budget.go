@@ -12,12 +12,27 @@ import (
 	"fusewright/render/scene"
 )
 
-// budgetChartMM is the height of the picture on the budget page.
-const budgetChartMM = 98.0
+// The height of the picture on the budget page: as high as leaves the rest room on
+// the same page, or the most where there is too much for one.
+const (
+	budgetChartMM      = 98.0
+	leastBudgetChartMM = 58.0
+	budgetChartStepMM  = 10.0
+)
 
 // Budget lays the charging budget on pages: output over engine speed with the
 // demand of each situation across it, then the balance of each situation.
 func Budget(r *harness.Review) ([]*scene.Sheet, error) {
+	first, err := budgetPages(r, budgetChartMM)
+	for mm := budgetChartMM - budgetChartStepMM; err == nil && len(first) == 2 && mm >= leastBudgetChartMM; mm -= budgetChartStepMM {
+		if smaller, err := budgetPages(r, mm); err == nil && len(smaller) == 1 {
+			return smaller, nil
+		}
+	}
+	return first, err
+}
+
+func budgetPages(r *harness.Review, chartMM float64) ([]*scene.Sheet, error) {
 	b := newBook("Charging budget", r)
 	if r.Budget == nil {
 		b.para("No budget could be made.", quiet)
@@ -27,11 +42,11 @@ func Budget(r *harness.Review) ([]*scene.Sheet, error) {
 		b.para("The design gives no charging output: everything is drawn from the battery.", quiet)
 	} else {
 		plot := budgetPlot(r.Budget)
-		at := scene.Rect{X: b.left(), Y: b.y, W: b.width(), H: budgetChartMM}
+		at := scene.Rect{X: b.left(), Y: b.y, W: b.width(), H: chartMM}
 		if err := plot.Draw(b.sheet(), at); err != nil {
 			return nil, fmt.Errorf("charging budget: %w", err)
 		}
-		b.y += budgetChartMM + 4
+		b.y += chartMM + 4
 	}
 	rep := report.NewBudget(r)
 	b.lay(rep.Budget.Table())

@@ -70,7 +70,7 @@ func whatItIs(r *harness.Review) string {
 		what = fmt.Sprintf("A %s accessory harness", quantity.Plain(v, quantity.Voltage))
 	}
 	if d.Vehicle.Value != "" {
-		what += " for: " + d.Vehicle.Value
+		what += " for " + d.Vehicle.Value
 	}
 	what = strings.TrimRight(what, ".") + ". " + wording.Count(len(d.Loads), "load", "loads") + ", " + wording.Count(fuses, "fuse", "fuses") + ", " +
 		wording.Count(len(d.Relays), "relay", "relays") + ", " +
@@ -172,10 +172,13 @@ func worstDrop(r *harness.Review) coverFigure {
 			continue
 		}
 		worst = *l.Drop.Corner / *l.LimitS
-		var limit string
-		f.value, limit = quantity.Against(*l.Drop.Corner, *l.LimitS, quantity.Share)
-		f.words = fmt.Sprintf("of the system voltage to %s in %s; %s allowed. At nominal values %s.", l.Part,
-			l.Drop.Situation, limit, quantity.Format(*l.Drop.Nominal, quantity.Share))
+		f.value, _ = quantity.Against(*l.Drop.Corner, *l.LimitS, quantity.Share)
+		f.words = fmt.Sprintf("of the system voltage to %s in %s; %s at nominal.", l.Part, l.Drop.Situation,
+			quantity.Format(*l.Drop.Nominal, quantity.Share))
+		if l.Wires.Nominal != nil {
+			wires, limit := quantity.Against(*l.Wires.Nominal, *l.LimitS, quantity.Share)
+			f.words += fmt.Sprintf(" Its wires at nominal: %s; %s allowed.", wires, limit)
+		}
 	}
 	return f
 }

@@ -20,7 +20,7 @@ func CutListCSV(w io.Writer, u lengths.Unit, rows []cutting.Row) error {
 	head := []string{"wire", "size", "colour", "insulation", "cut length m", "from", "from place",
 		"from terminal", "from strip mm", "to", "to place", "to terminal", "to strip mm", "runs", "label",
 		"route m", "slack m", "service m", "strip m", "trim m", "tolerance m", "rounding m", "permitted over m",
-		"from plug", "to plug"}
+		"from plug", "to plug", "length from"}
 	if u.Feet() {
 		head = append(head, "cut length ft in")
 	}
@@ -31,7 +31,7 @@ func CutListCSV(w io.Writer, u lengths.Unit, rows []cutting.Row) error {
 			r.To.At, r.To.Place, crimpName(r.To), strip(r.To), strings.Join(r.Runs, "; "), r.Label,
 			metres(r.Parts.RouteM), metres(r.Parts.SlackM), metres(r.Parts.ServiceM), metres(r.Parts.StripM),
 			metres(r.Parts.TrimM), fineMetres(r.Parts.ToleranceM), fineMetres(r.Parts.RoundingM), metres(r.Parts.BandM),
-			r.From.Plug, r.To.Plug}
+			r.From.Plug, r.To.Plug, r.LengthFrom()}
 		if u.Feet() {
 			row = append(row, u.Cut(r.CutM))
 		}
@@ -70,11 +70,19 @@ func CutList(r *harness.Review) []*scene.Sheet {
 		}
 		t.row("", row.Number, u.Cut(row.CutM), madeOf(u, row.Parts), endText(row.From), crimpWork(row.From),
 			stripText(u, row.From), endText(row.To), crimpWork(row.To), stripText(u, row.To),
-			strings.Join(row.Runs, "; "), row.Label)
+			laidIn(row), row.Label)
 		t.tick(0)
 	}
 	orderOfWork(b, rows)
 	return b.finish()
+}
+
+// laidIn is the runs of a wire, or that its length rests on slack alone.
+func laidIn(row cutting.Row) string {
+	if row.Wire.SlackOnly() {
+		return "none: slack only"
+	}
+	return strings.Join(row.Runs, "; ")
 }
 
 // cutNote says what a cut length holds.
@@ -86,7 +94,8 @@ func cutNote(u lengths.Unit) string {
 	return fmt.Sprintf("Length = route + slack at both ends, enough to renew each terminal %d times (AC 43.13-1B par. "+
 		"11-118) + ends: strip lengths and %s to square off each end (common practice, no source) + over: half the "+
 		"permitted over-length (%s: the finished wire may be longer by twice that, never shorter); %s. A length that the "+
-		"design gives stands as route. Strip lengths are those of the library's terminals; the maker's figure comes first.",
+		"design gives stands as route; “slack only”: both ends are at one place and the design gives no length, so the way "+
+		"between the parts is not counted: measure it. Strip lengths are those of the library's terminals; the maker's figure comes first.",
 		cutting.Renewals, u.Near(cutting.TrimM*1000)+" "+u.Small(), cutting.ToleranceSource, rounding)
 }
 

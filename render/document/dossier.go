@@ -38,6 +38,9 @@ func Dossier(r *harness.Review, sections []Section) *scene.Document {
 		for i, sheet := range s.Sheets {
 			page := len(doc.Sheets) + 1
 			bound := bind(sheet, links, pages)
+			if len(s.Sheets) == 1 {
+				bound.Items = withoutGroup(bound.Items, pageOfPaper)
+			}
 			bound.ID, bound.Title, bound.Level = pageID(page), s.Title, 0
 			if i > 0 {
 				bound.Title, bound.Level = fmt.Sprintf("%s, page %d", s.Title, i+1), 1
@@ -96,6 +99,23 @@ func bind(sheet *scene.Sheet, links, pages map[string]string) *scene.Sheet {
 		bound.Items = append(bound.Items, scene.Item{Begin: &link}, item, scene.Item{End: true})
 	}
 	return &bound
+}
+
+// withoutGroup leaves out what stands in groups of a class: of a paper of one
+// sheet the dossier's number alone is left.
+func withoutGroup(items []scene.Item, class string) []scene.Item {
+	kept, depth := items[:0:0], 0
+	for _, item := range items {
+		switch {
+		case item.Begin != nil && (depth > 0 || item.Begin.Class == class):
+			depth++
+		case item.End && depth > 0:
+			depth--
+		case depth == 0:
+			kept = append(kept, item)
+		}
+	}
+	return kept
 }
 
 // isFramed tells whether a sheet has a drawing frame.

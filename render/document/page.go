@@ -147,6 +147,9 @@ func meta(r *harness.Review) []string {
 	return append(lines, report.CountsOf(r.Findings).String())
 }
 
+// pageOfPaper is the class of a page's own number.
+const pageOfPaper = "page of paper"
+
 // finish writes the feet, now that the number of pages is known.
 func (b *book) finish() []*scene.Sheet {
 	for i, s := range b.sheets {
@@ -156,7 +159,9 @@ func (b *book) finish() []*scene.Sheet {
 		style := smallQuiet
 		s.Paragraph(scene.Rect{X: b.left(), Y: y - 7, W: b.width() - 28, H: 8}, Caution, style)
 		style.Align = scene.Right
+		s.Begin(scene.Group{Class: pageOfPaper})
 		s.TextAt(scene.Point{X: b.right(), Y: y - 4.2}, fmt.Sprintf("page %d of %d", i+1, len(b.sheets)), style)
+		s.End()
 		s.End()
 	}
 	return b.sheets

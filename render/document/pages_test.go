@@ -186,6 +186,9 @@ func TestDossier(t *testing.T) {
 		if want := fmt.Sprintf("dossier %d/%d", i+1, len(doc.Sheets)); !strings.Contains(text, want) {
 			t.Errorf("page %d does not say %q", i+1, want)
 		}
+		if strings.Contains(text, "page 1 of 1") {
+			t.Errorf("page %d of the dossier says that it is all there is", i+1)
+		}
 		for _, item := range s.Items {
 			if item.Begin != nil {
 				links[item.Begin.Link]++

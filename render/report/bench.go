@@ -105,7 +105,7 @@ func benchCheck(group string, c *bench.Check) BenchCheck {
 }
 
 // expected is the expected reading in words.
-func expected(c *bench.Check) string {
+func expected(kind bench.Kind, c *bench.Check) string {
 	switch {
 	case c.Text != "":
 		return c.Text
@@ -116,34 +116,58 @@ func expected(c *bench.Check) string {
 	case math.IsInf(c.Nominal, 1):
 		return "open"
 	}
-	return quantity.Format(c.Nominal, c.Quantity)
+	return reading(kind, c.Nominal, c)
 }
 
 // allowed is what a reading may be, in words.
-func allowed(c *bench.Check) string {
-	text := quantity.Range(c.Low, c.High, c.Quantity)
-	switch {
+func allowed(kind bench.Kind, c *bench.Check) string {
+	text := ""
+	switch unit := readingUnit(kind, c); {
 	case math.IsNaN(c.Low) && math.IsNaN(c.High):
 		return ""
 	case math.IsNaN(c.High):
-		text = "at least " + quantity.Format(c.Low, c.Quantity)
+		text = "at least " + reading(kind, c.Low, c)
 	case math.IsNaN(c.Low) || c.Low == 0:
-		text = "at most " + quantity.Format(c.High, c.Quantity)
+		text = "at most " + reading(kind, c.High, c)
+	case unit != "":
+		text = quantity.RangeIn(c.Low, c.High, c.Quantity, unit)
+	default:
+		text = quantity.Range(c.Low, c.High, c.Quantity)
 	}
 	if c.Below {
 		text += " below"
 	}
 	if c.PlainHigh > 0 {
-		text += "; two-wire meter at most " + plainHigh(c)
+		text += fmt.Sprintf("; two-wire meter at most %s mΩ", quantity.Fixed(1000*plainHighOhm(c), 0))
 	}
 	return text
 }
 
-// plainHigh is the most that a two-wire meter may show, rounded up to what it
-// shows.
-func plainHigh(c *bench.Check) string {
-	return quantity.Fixed(math.Ceil(c.PlainHigh*100)/100, 2) + " Ω"
+// reading prints a figure of a check.
+func reading(kind bench.Kind, v float64, c *bench.Check) string {
+	if unit := readingUnit(kind, c); unit != "" {
+		return quantity.FormatIn(v, c.Quantity, unit)
+	}
+	return quantity.Format(v, c.Quantity)
 }
+
+// readingUnit is the one unit of a column: milliohms for wires and returns, ohms
+// for coils; "" where it goes by the figure.
+func readingUnit(kind bench.Kind, c *bench.Check) string {
+	switch {
+	case c.Quantity != quantity.Resistance:
+		return ""
+	case kind == bench.Continuity || kind == bench.Polarity:
+		return "mΩ"
+	case kind == bench.Coils:
+		return "Ω"
+	}
+	return ""
+}
+
+// plainHighOhm is the most that a two-wire meter may show, rounded up to what it
+// shows.
+func plainHighOhm(c *bench.Check) float64 { return math.Ceil(c.PlainHigh*100) / 100 }
 
 // benchHeads are the columns of a kind of section, where they are not the usual ones.
 var benchHeads = map[bench.Kind][]string{
@@ -169,7 +193,7 @@ func BenchTable(s *bench.Section) *Table {
 			cells := []string{c.Number, c.Ref + " " + c.Name, c.Where}
 			switch s.Kind {
 			case bench.Continuity:
-				cells = append(cells, expected(c), quantity.Format(c.High, c.Quantity), plainHigh(c))
+				cells = append(cells, expected(s.Kind, c), reading(s.Kind, c.High, c), quantity.Fixed(plainHighOhm(c), 2)+" Ω")
 			case bench.Fuses:
 				cells = append(cells, c.Text)
 			case bench.FirstPower:
@@ -177,9 +201,9 @@ func BenchTable(s *bench.Section) *Table {
 				if c.SetA > 0 {
 					limit = quantity.Format(c.SetA, quantity.Current)
 				}
-				cells = append(cells, limit, expected(c), allowed(c))
+				cells = append(cells, limit, expected(s.Kind, c), allowed(s.Kind, c))
 			default:
-				cells = append(cells, expected(c), allowed(c))
+				cells = append(cells, expected(s.Kind, c), allowed(s.Kind, c))
 			}
 			t.add(cells...)
 		}

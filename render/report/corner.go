@@ -1,6 +1,8 @@
 package report
 
 import (
+	"slices"
+
 	"fusewright/harness"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
@@ -41,9 +43,15 @@ type CornerLoad struct {
 	Ref    string       `json:"ref"`
 	Part   string       `json:"part"`
 	Drop   CornerFigure `json:"drop_share"`
+	Wires  CornerFigure `json:"wires_drop_share"` // where nominal, which decides, is worst
 	LimitS *float64     `json:"drop_limit_share"`
 	Volts  CornerFigure `json:"volts"`
+
+	in []loadIn // the situations of the three figures, each once
 }
+
+// loadIn is the three figures of a load in one situation.
+type loadIn struct{ wires, drop, volts CornerFigure }
 
 // CornerWire is a wire that carries current in some situation.
 type CornerWire struct {
@@ -110,17 +118,31 @@ func cornerFigure(r *harness.Review, v corner.Value, situation int, scale float6
 }
 
 func (rep *CornerReport) addLoad(r *harness.Review, b *circuit.Branch) {
-	s := r.Corners
+	s, way := r.Corners, r.Circuit.WayWires(b.Part)
 	on := func(i int) bool { return r.Solutions[i].LoadOn[b.Index] }
-	drop, in := s.WorstIn(1, corner.AtWorst, on, func(i int) corner.Value { return s.Drop(i, b) })
-	if in < 0 {
+	drop := func(i int) corner.Value { return s.Drop(i, b) }
+	wires := func(i int) corner.Value { return s.WayDrop(i, b, way) }
+	volts := func(i int) corner.Value { return s.LoadV(i, b) }
+	_, dropIn := s.WorstIn(1, corner.AtWorst, on, drop)
+	if dropIn < 0 {
 		return
 	}
-	volts, lowIn := s.WorstIn(-1, corner.AtWorst, on, func(i int) corner.Value { return s.LoadV(i, b) })
+	_, wiresIn := s.WorstIn(1, corner.AtNominal, on, wires)
+	_, voltsIn := s.WorstIn(-1, corner.AtWorst, on, volts)
+	perV := 1 / r.Design.NominalV()
+	figures := func(i int) loadIn {
+		return loadIn{cornerFigure(r, wires(i), i, perV), cornerFigure(r, drop(i), i, perV), cornerFigure(r, volts(i), i, 1)}
+	}
 	limit, _ := corner.DropLimit(r.Design, b.Load.Load.Critical)
-	rep.Loads = append(rep.Loads, CornerLoad{Ref: b.Part.Ref, Part: b.Part.Name, LimitS: finite(limit),
-		Drop:  cornerFigure(r, drop, in, 1/r.Design.NominalV()),
-		Volts: cornerFigure(r, volts, lowIn, 1)})
+	row := CornerLoad{Ref: b.Part.Ref, Part: b.Part.Name, LimitS: finite(limit),
+		Wires: figures(wiresIn).wires, Drop: figures(dropIn).drop, Volts: figures(voltsIn).volts}
+	var seen []int
+	for _, i := range []int{wiresIn, dropIn, voltsIn} {
+		if !slices.Contains(seen, i) {
+			seen, row.in = append(seen, i), append(row.in, figures(i))
+		}
+	}
+	rep.Loads = append(rep.Loads, row)
 }
 
 func always(int) bool { return true }

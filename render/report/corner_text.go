@@ -1,9 +1,11 @@
 package report
 
 import (
+	"fmt"
 	"strings"
 
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/review/rules"
 )
 
 // Tables lists the corner tables in print order.
@@ -14,14 +16,31 @@ func (rep *CornerReport) Tables() []*Table {
 	return []*Table{rep.loadsTable(), rep.wiresTable(), rep.fusesTable()}
 }
 
+// loadsTable has a row of a load for each situation in which one of its figures
+// is worst; all figures of a row are of that situation.
 func (rep *CornerReport) loadsTable() *Table {
-	t := newTable("load", "of", ">drop", ">worst", ">limit", ">volts", ">worst", "worst with", "worst in")
+	t := newTable("load", "of", ">in wires", ">in all", ">worst", ">limit", ">volts", ">worst", "worst with", "in")
 	for _, l := range rep.Loads {
-		drop, limit := against(l.Drop.Corner, l.LimitS, quantity.Share)
-		t.add(l.Ref, l.Part, share(l.Drop.Nominal), drop, limit,
-			volts(l.Volts.Nominal), volts(l.Volts.Corner), briefState(l.Drop.State), l.Drop.Situation)
+		ref, part := l.Ref, l.Part
+		for _, in := range l.in {
+			wires, least := against(in.wires.Nominal, l.LimitS, quantity.Share)
+			whole, limit := against(in.drop.Nominal, l.LimitS, quantity.Share)
+			worst, most := against(in.drop.Corner, l.LimitS, quantity.Share)
+			for _, text := range []string{limit, most} {
+				if len(text) > len(least) {
+					least = text
+				}
+			}
+			with := briefState(in.drop.State)
+			if other := briefState(in.volts.State); other != with {
+				with += "; " + other
+			}
+			t.add(ref, part, wires, whole, worst, least, volts(in.volts.Nominal), volts(in.volts.Corner), with, in.drop.Situation)
+			ref, part = "", ""
+		}
 	}
-	t.Note = rep.note()
+	t.Note = fmt.Sprintf("The limit holds for the wires at nominal values; with contacts and fuses %g times as much may be lost in all; ", rules.MostWholeDrop) +
+		"what only the worst case breaks is advice. A load has a row for each situation in which one of its figures is worst. " + rep.note()
 	return t.titled("Voltage lost and voltage left, at nominal values and in the worst case", "no load is on")
 }
 
@@ -46,8 +65,10 @@ func (rep *CornerReport) fusesTable() *Table {
 		worst, bearsWorst := against(f.Amperes.Corner, f.BearsCornerA, quantity.Current)
 		t.add(f.Ref, f.Part, rating(f.RatingA), carries, worst, bears, bearsWorst, briefState(f.Amperes.State), f.Amperes.Situation)
 	}
+	t.Note = "may carry: the less of the practice's share of the rating and the maker's at the ambient; worst: at an ambient " +
+		"that is not given, as much hotter as the tolerances say"
 	if len(rep.Unsettled) > 0 {
-		t.Note = "no result: " + strings.Join(rep.Unsettled, "; ")
+		t.Note += "; no result: " + strings.Join(rep.Unsettled, "; ")
 	}
 	return t.titled("Fuses: what they carry, and what they may carry continuously", "no fuses")
 }

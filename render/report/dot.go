@@ -71,7 +71,7 @@ func wireWords(u lengths.Unit, w *circuit.Wire) string {
 	if w.Spec.Size != nil {
 		words = append(words, w.Spec.Size.Label)
 	}
-	return strings.Join(append(words, w.Spec.Colour.Code(), u.Wire(w.LengthM)), " ")
+	return strings.Join(append(words, w.Spec.Colour.Code(), u.Cut(w.LengthM)), " ")
 }
 
 // dotText quotes lines of text: inside quotes only the quote and the backslash

@@ -127,7 +127,7 @@ func NewStudy(r *harness.Review) *StudyReport {
 	if s := r.Faults; s != nil {
 		rep.Greatest, rep.Least = s.States[fault.Strong], s.States[fault.Weak]
 		for _, sh := range s.Shorts {
-			rep.Shorts = append(rep.Shorts, shortRow(sh))
+			rep.Shorts = append(rep.Shorts, shortRow(r.Circuit, sh))
 		}
 		rep.addSingle(s)
 	}
@@ -139,8 +139,8 @@ func NewStudy(r *harness.Review) *StudyReport {
 	return rep
 }
 
-func shortRow(sh *fault.Short) StudyShort {
-	row := StudyShort{Where: string(sh.Where), At: sh.At, Fed: sh.Fed, Verdict: string(verdictOf(sh))}
+func shortRow(c *circuit.Circuit, sh *fault.Short) StudyShort {
+	row := StudyShort{Where: string(sh.Where), At: sh.At, Fed: sh.Fed, Verdict: string(verdictOf(c, sh))}
 	if sh.Wire != nil {
 		row.Ref, row.Part, row.AlongM = sh.Wire.Number, sh.Wire.To.Part.Name, finite(sh.AlongM)
 	} else {
@@ -178,12 +178,13 @@ const (
 	cleared    shortVerdict = "cleared"
 	notFed     shortVerdict = "not fed"
 	noFuse     shortVerdict = "no fuse"
+	stub       shortVerdict = "stub" // from the battery to its first fuse, no longer than is allowed
 	tooWeak    shortVerdict = "may never open"
 	wireHurt   shortVerdict = "wire hurt"
 	overBreaks shortVerdict = "over breaking capacity"
 )
 
-func verdictOf(sh *fault.Short) shortVerdict {
+func verdictOf(c *circuit.Circuit, sh *fault.Short) shortVerdict {
 	if !sh.Fed {
 		return notFed
 	}
@@ -191,6 +192,8 @@ func verdictOf(sh *fault.Short) shortVerdict {
 	for i := range sh.Results {
 		r := &sh.Results[i]
 		switch {
+		case (r.Device == nil || r.Bare) && sh.Wire != nil && sh.Wire.From.Node == c.Positive() && c.Tail(sh.Wire):
+			return stub
 		case r.Device == nil || r.Bare:
 			return noFuse
 		case r.Worst != nil && !r.Worst.Survives():

@@ -1,6 +1,8 @@
 package report
 
 import (
+	"math"
+
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/study/fault"
 )
@@ -47,9 +49,10 @@ type StudyExposure struct {
 	Part    string   `json:"part"`
 	HighV   *float64 `json:"high_v"`
 	BearsV  *float64 `json:"bears_v"`
-	High    string   `json:"high"`    // bears it, exposed, not known, not on
-	Reached string   `json:"reached"` // by a reversed battery: at once, by switch, with the key, never
-	Suffers string   `json:"suffers"` // yes, not known, no
+	High    string   `json:"high"`               // bears it, exposed, not known, in no situation
+	AsIfOn  bool     `json:"as_if_on,omitempty"` // no situation with the engine running turns it on
+	Reached string   `json:"reached"`            // by a reversed battery: at once, by switch, with the key, never
+	Suffers string   `json:"suffers"`            // yes, not known, no
 }
 
 func (rep *StudyReport) addSingle(s *fault.Study) {
@@ -113,10 +116,10 @@ func weldRow(w *fault.Welded) StudyWeld {
 
 func exposureRow(e *fault.Exposure) StudyExposure {
 	row := StudyExposure{Ref: e.Branch.Part.Ref, Part: e.Branch.Part.Name, HighV: finite(e.HighV),
-		Reached: string(e.Reached), Suffers: "no"}
+		Reached: string(e.Reached), Suffers: "no", AsIfOn: e.HighIn == nil && !math.IsNaN(e.HighV)}
 	switch {
 	case row.HighV == nil:
-		row.High = "not on"
+		row.High = "in no situation"
 	case e.BearsV == 0:
 		row.High = "not known"
 	case e.Over():

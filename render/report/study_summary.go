@@ -60,7 +60,11 @@ func shortsSummary(rep *StudyReport) []string {
 	lines := []string{fmt.Sprintf("bolted shorts: %d of %d cleared", cleared, len(rep.Shorts))}
 	sort.Strings(verdicts)
 	for _, v := range verdicts {
-		lines = append(lines, "not cleared, "+v+": "+strings.Join(by[v], ", "))
+		what := "not cleared, " + v
+		if v == string(stub) {
+			what = "cleared by no fuse, on the stub from the battery to its first fuse, no longer than is allowed"
+		}
+		lines = append(lines, what+": "+strings.Join(by[v], ", "))
 	}
 	return lines
 }

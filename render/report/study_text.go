@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/network/circuit"
 	"io"
 	"strings"
 )
@@ -39,6 +40,9 @@ func shortsTable(rep *StudyReport) *Table {
 		big, small := stateCells(s.Greatest), stateCells(s.Least)
 		t.add(s.Ref, whereOf(s), big[0], big[1], big[2], big[3], small[0], small[1], small[2], small[3],
 			leastMargin(s), s.Verdict)
+		if s.Verdict == string(stub) {
+			t.Note = "stub: from the battery to its first fuse, no longer than is allowed; nothing clears a short there, so guard it"
+		}
 	}
 	return t.titled("Bolted shorts: current, the fuse that clears it, its latest opening, the hottest wire by then",
 		"no wire is fed")
@@ -97,8 +101,10 @@ func fuseLoadsTable(rep *StudyReport) *Table {
 		runs, carries := against(f.RunsA, f.CarriesA, quantity.Current)
 		t.add(f.Ref, f.Part, kind, rating(f.RatingA), celsius(f.AmbientC), carries, runs, share(f.Share), amps(f.BehindA), load, margin)
 	}
+	t.Note = fmt.Sprintf("may carry: by the maker's table at the ambient (%s where the design gives none), before the practice's share",
+		quantity.Format(circuit.DefaultAmbientC, quantity.Temperature))
 	if anyAssumed(rep) {
-		t.Note = "* a factory fuse: its type is not given and taken as a blade fuse"
+		t.Note += "; * a factory fuse: its type is not given and taken as a blade fuse"
 	}
 	return t.titled("Fuses and their loads: continuous current at the ambient; the start nearest to opening "+
 		"the fuse (margin = soonest opening ÷ time)", "no fuses")
@@ -194,7 +200,12 @@ func exposedTable(rep *StudyReport) *Table {
 	t := newTable("part", "", ">gets", ">withstands", "regulator failed high", "reversed battery", "suffers")
 	for _, e := range rep.Exposed {
 		gets, bears := against(e.HighV, e.BearsV, quantity.Voltage)
-		t.add(e.Ref, e.Part, gets, bears, e.High, e.Reached, e.Suffers)
+		high := e.High
+		if e.AsIfOn {
+			high += "; in no situation*"
+			t.Note = "* turned on in no situation with the engine running: judged as if it were on"
+		}
+		t.add(e.Ref, e.Part, gets, bears, high, e.Reached, e.Suffers)
 	}
 	title := fmt.Sprintf("Regulator failed high (%s for %s) and battery reversed (%s for %s)", volts(rep.High.Volts),
 		seconds(rep.High.Seconds, ""), volts(rep.Reverse.Volts), seconds(rep.Reverse.Seconds, ""))

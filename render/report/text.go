@@ -147,10 +147,14 @@ func writeSituations(b *strings.Builder, rep *Report) {
 		if mean := rep.meanBattery(s.Name); mean != "" && mean != now {
 			now += " at one moment, " + mean + " on average"
 		}
-		fmt.Fprintf(b, "charging gives %s, battery %s\n", quantity.Format(*s.ChargingA, quantity.Current), now)
+		output := "output " + amps(s.ChargingA)
+		if l := rep.budgetLine(s.Name); l != nil && l.OutputA != nil && *l.OutputA > 0 {
+			output = "output " + amps(l.OutputA) + ", " + amps(s.ChargingA) + " used"
+		}
+		fmt.Fprintf(b, "%s, battery %s\n", output, now)
 	}
 	if len(rep.Situations) > 0 {
-		b.WriteString("(at one moment, with all that is on drawing at once; the budget counts duty)\n\n")
+		b.WriteString("(output: the most that charging gives at the engine speed, as in the budget; used, and battery: at one\nmoment, with all that is on drawing at once; the budget counts duty)\n\n")
 	}
 }
 
@@ -166,15 +170,23 @@ func batteryFlow(amps float64) string {
 // meanBattery is the budget's word on the battery in a situation, duty counted; ""
 // when it has none.
 func (r *Report) meanBattery(situation string) string {
-	if r.Budget == nil {
-		return ""
-	}
-	for _, l := range r.Budget.Lines {
-		if l.Situation == situation && l.BatteryA != nil {
-			return batteryFlow(*l.BatteryA)
-		}
+	if l := r.budgetLine(situation); l != nil && l.BatteryA != nil {
+		return batteryFlow(*l.BatteryA)
 	}
 	return ""
+}
+
+// budgetLine is the budget's line of a situation; nil = none.
+func (r *Report) budgetLine(situation string) *BudgetLine {
+	if r.Budget == nil {
+		return nil
+	}
+	for i := range r.Budget.Lines {
+		if l := &r.Budget.Lines[i]; l.Situation == situation {
+			return l
+		}
+	}
+	return nil
 }
 
 // unbroken splits prose into words, a number and its unit in one.

@@ -94,13 +94,20 @@ func (t *Together) write(b *strings.Builder) {
 // setsShown is how many sets a cell of the table lists; the text has more.
 const setsShown = 3
 
-// Table is what may run at once, a line for each choice.
+// Table is what may run at once, a line for each choice; what was said in a line
+// above is not said again.
 func (t *Together) Table() *Table {
 	out := newTable("situation", ">for accessories", "together", "short by; switch off first")
+	said := map[string]string{}
 	for _, c := range t.Choices {
 		some := c
 		some.Sets = c.Sets[:min(len(c.Sets), setsShown)]
 		sets := strings.ReplaceAll(strings.Join(some.lines(len(t.Items)), "; or "), "; or and ", "; and ")
+		if as := said[sets]; as != "" && len(sets) > len("as in ")+len(as) {
+			sets = "as in " + as
+		} else {
+			said[sets] = c.Name
+		}
 		out.add(c.Name, amps(c.CapacityA), sets, c.overdrawText())
 	}
 	return out

@@ -55,6 +55,17 @@ func Format(value float64, dim Dimension) string {
 	return format(value, dim, 0)
 }
 
+// FormatIn is Format in a unit of the caller's choice, for a column that keeps to
+// one: "1250 mΩ" beside "9.1 mΩ". It panics where the dimension has no such unit.
+func FormatIn(value float64, dim Dimension, unit string) string {
+	if text, ok := special(value, dim); ok && value != 0 {
+		return text
+	}
+	s := pick(value, dim, func(s scale) int { return s.digits })
+	s.factor, s.unit = findUnit(unit, dim).factor, unit
+	return s.withUnit(s.text(value))
+}
+
 // mostDigits is how far Against goes.
 const mostDigits = 5
 
@@ -94,7 +105,15 @@ func (s scale) withUnit(number string) string { return strings.TrimRight(number+
 // Range prints a range in the unit and to the decimals of its upper end: "0.20 to
 // 0.48 V".
 func Range(low, high float64, dim Dimension) string {
-	text := Format(high, dim)
+	return rangeTo(low, Format(high, dim), dim)
+}
+
+// RangeIn is Range in a unit of the caller's choice.
+func RangeIn(low, high float64, dim Dimension, unit string) string {
+	return rangeTo(low, FormatIn(high, dim, unit), dim)
+}
+
+func rangeTo(low float64, text string, dim Dimension) string {
 	number, unit, _ := strings.Cut(text, " ")
 	_, decimals, _ := strings.Cut(number, ".")
 	lowNumber, lowUnit, _ := strings.Cut(Format(low, dim), " ")
@@ -105,12 +124,16 @@ func Range(low, high float64, dim Dimension) string {
 }
 
 // Digits prints a number with up to so many significant digits, without zeros at
-// its end and without an exponent, for people.
+// its end and without an exponent but below 1e-12, for people.
 func Digits(v float64, digits int) string {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
 		return Format(v, Number)
 	}
-	return minus(strconv.FormatFloat(roundTo(v, digits), 'f', -1, 64))
+	form := byte('f')
+	if v != 0 && math.Abs(v) < 1e-12 {
+		form = 'e'
+	}
+	return minus(strconv.FormatFloat(roundTo(v, digits), form, -1, 64))
 }
 
 // Plain prints a value in base units as a nominal quantity, without trailing
@@ -171,6 +194,10 @@ func pick(value float64, dim Dimension, digits func(scale) int) scale {
 	return list[len(list)-1]
 }
 
+// leastShown is the least figure printed in its unit: what is less says so in
+// place of a row of zeros.
+const leastShown = 1e-6
+
 // text prints a value in the scale's unit.
 func (s scale) text(value float64) string {
 	v := roundTo(value/s.factor, s.digits)
@@ -180,6 +207,11 @@ func (s scale) text(value float64) string {
 	}
 	if s.decimals >= 0 {
 		decimals = min(decimals, s.decimals)
+	} else if v != 0 && math.Abs(v) < leastShown {
+		if v < 0 {
+			return ">−0.000001"
+		}
+		return "<0.000001"
 	}
 	// Percentages under ten show one decimal at least: "3.0 %", "0.0 %".
 	if s.unit == "%" && s.decimals > 0 {

@@ -16,6 +16,12 @@ func TestPrintedNumbers(t *testing.T) {
 		{Format(999.6e3, Resistance), "1 MΩ"}, {Format(999.4e3, Resistance), "999 kΩ"}, {Format(22e6, Resistance), "22 MΩ"},
 		{Range(0.2, 0.48, Voltage), "200 to 480 mV"}, {Range(0.2, 1.48, Voltage), "0.20 to 1.48 V"},
 		{Range(0, 12, Voltage), "0 to 12.0 V"}, {Range(900, 1100, Resistance), "0.9 to 1.1 kΩ"},
+		{Format(1.5e-6, Number), "0.00000150"}, {Format(1e-6, Number), "0.00000100"}, {Format(9.9e-7, Number), "<0.000001"},
+		{Format(1e-300, Resistance), "<0.000001 mΩ"}, {Format(-1e-300, Resistance), ">−0.000001 mΩ"}, {Format(1.1e-9, Resistance), "0.0000011 mΩ"},
+		{Digits(1e-12, 4), "0.000000000001"}, {Digits(1e-300, 4), "1e-300"}, {Format(1e-300, Length), "0 mm"},
+		{FormatIn(1.25, Resistance, "mΩ"), "1250 mΩ"}, {FormatIn(0.00936, Resistance, "mΩ"), "9.36 mΩ"},
+		{FormatIn(0, Resistance, "mΩ"), "0 mΩ"}, {FormatIn(math.NaN(), Resistance, "mΩ"), NotKnown},
+		{RangeIn(900, 1100, Resistance, "Ω"), "900 to 1100 Ω"},
 	} {
 		if c.got != c.want {
 			t.Errorf("%q, want %q", c.got, c.want)

@@ -82,7 +82,7 @@ charging:
   cruise: %s
   # What the hot machine gives less than the curve: measure it after half an hour's ride.
   hot derating: 10 %%
-`, w.a.Title, w.v.name, w.v.practice, w.a.Battery, w.a.Capacity, w.v.resistance, w.v.source, w.a.Regulated, w.a.Output,
+`, w.a.Title, w.v.words, w.v.practice, w.a.Battery, w.a.Capacity, w.v.resistance, w.v.source, w.a.Regulated, w.a.Output,
 		w.a.Idle, w.a.Cruise)
 }
 

@@ -6,6 +6,7 @@ import "strings"
 // are examples, invented within what is common; the text says so.
 type vehicle struct {
 	name, practice    string
+	words             string // on the papers: "a quad"
 	battery, capacity string
 	resistance        string
 	regulated, output string
@@ -33,7 +34,7 @@ func find(name string) *vehicle {
 }
 
 var vehicles = []vehicle{
-	{name: "motorcycle", practice: "motorcycle", battery: "AGM", capacity: "14 Ah", resistance: "11 mΩ",
+	{name: "motorcycle", words: "a motorcycle", practice: "motorcycle", battery: "AGM", capacity: "14 Ah", resistance: "11 mΩ",
 		regulated: "14.2 V", output: "1300 rpm: 16 A, 2500 rpm: 26 A, 4000 rpm: 31 A, 7000 rpm: 34 A",
 		idle: "1300 rpm", cruise: "4000 rpm", accessories: []string{"heated grips", "navigation unit", "USB charger"},
 		own: []string{"ignition and injection: 50 W", "headlamp: 35 W", "tail and plate: {power: 6 W, when: key}"},
@@ -48,7 +49,7 @@ var vehicles = []vehicle{
 		ground:  map[string]string{"front": "front stud", "dash": "front stud", "rear": "rear stud", "block": "rear stud"},
 		block:   "under seat", source: "battery tray", tap: "tail lamp feed", rocker: "sealed rocker 20 A",
 		wire: "{colour: RD, return colour: BK, slack: 60 mm}", heavy: "front end", heavyRun: "1.1 m"},
-	{name: "quad", practice: "off-road", battery: "AGM", capacity: "30 Ah", resistance: "11 mΩ",
+	{name: "quad", words: "a quad", practice: "off-road", battery: "AGM", capacity: "30 Ah", resistance: "11 mΩ",
 		regulated: "14.3 V", output: "1200 rpm: 18 A, 2500 rpm: 32 A, 4000 rpm: 40 A, 6000 rpm: 44 A",
 		idle: "1300 rpm", cruise: "4000 rpm", accessories: []string{"LED light bar", "heated grips", "accessory socket"},
 		own: []string{"ignition and injection: 60 W", "headlamps: 110 W", "cooling fan of the engine: {power: 80 W, duty: 40 %}"},
@@ -62,7 +63,7 @@ var vehicles = []vehicle{
 		ground:  map[string]string{"front": "front stud", "dash": "frame stud", "rear": "frame stud", "block": "frame stud"},
 		block:   "battery box", source: "battery box", tap: "socket feed", rocker: "sealed rocker 20 A",
 		wire: "{colour: RD, return colour: BK, slack: 60 mm}", heavy: "front end", heavyRun: "1.5 m"},
-	{name: "off-road", practice: "off-road", battery: "AGM", capacity: "45 Ah", resistance: "11 mΩ",
+	{name: "off-road", words: "an off-road vehicle", practice: "off-road", battery: "AGM", capacity: "45 Ah", resistance: "11 mΩ",
 		regulated: "14.3 V", output: "800 rpm: 30 A, 1500 rpm: 60 A, 3000 rpm: 80 A",
 		idle: "850 rpm", cruise: "2000 rpm", accessories: []string{"LED light bar", "radio", "tyre compressor"},
 		own: []string{"ignition and injection: 120 W", "lamps: 130 W", "instruments: {power: 15 W, when: key}"},
@@ -76,7 +77,7 @@ var vehicles = []vehicle{
 		ground:  map[string]string{"front": "cab stud", "dash": "cab stud", "rear": "rear stud", "block": "cab stud"},
 		block:   "cab", source: "engine bay", tap: "radio feed", rocker: "toggle 20 A",
 		wire: "{insulation: ISO 6722 thin wall class C, colour: RD, return colour: BK, slack: 80 mm}", heavy: "front bumper", heavyRun: "1.2 m"},
-	{name: "boat", practice: "marine", battery: "flooded", capacity: "60 Ah", resistance: "11 mΩ",
+	{name: "boat", words: "a boat", practice: "marine", battery: "flooded", capacity: "60 Ah", resistance: "11 mΩ",
 		regulated: "14.2 V", output: "700 rpm: 20 A, 1500 rpm: 35 A, 3000 rpm: 45 A",
 		idle: "800 rpm", cruise: "3000 rpm", accessories: []string{"LED navigation lamp", "fish finder", "VHF radio", "bilge pump"},
 		own: []string{"ignition and injection: 60 W", "gauges: {power: 6 W, when: key}"},

@@ -30,11 +30,19 @@ func (c Conductor) area() float64 {
 func (c Conductor) name() string {
 	switch {
 	case c.Size != nil && c.Type != nil:
-		return say("%s %s (%.4g mm²)", c.Type.Name, c.Size.Label, c.Size.AreaMm2)
+		return c.Type.Name + " " + sizeText(c.Size)
 	case c.Size != nil:
 		return c.Size.Label
 	}
 	return say("%.4g mm² of copper", c.AreaMm2)
+}
+
+// sizeText is a size with its area, where the size is not named by it.
+func sizeText(s *library.WireSize) string {
+	if area := say("%.4g mm²", s.AreaMm2); area != s.Label {
+		return s.Label + " (" + area + ")"
+	}
+	return s.Label
 }
 
 func (c Conductor) check(k *check) {

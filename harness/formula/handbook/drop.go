@@ -39,7 +39,7 @@ func Drop(in DropInput) (*Answer, error) {
 	drop := conductor.DropV(in.CurrentA, r, loop)
 	a.step("R' = R'20 · (1 + 0.00393 · (T − 20 °C))", "R' = %.4g mΩ/m · (1 + 0.00393 · (%g − 20)) = %.4g mΩ/m",
 		1000*r20, in.ConductorC, 1000*r)
-	a.step("U = I · R' · L", "U = %g A · %.4g mΩ/m · %.5g m = %.4g V", in.CurrentA, 1000*r, loop, drop)
+	a.step("U = I · R' · L", "U = %g A · %.4g mΩ/m · %.4g m = %.4g V", in.CurrentA, 1000*r, loop, drop)
 	a.step("share = U / system", "share = %.4g V / %g V = %.3g %%", drop, in.SystemV, 100*drop/in.SystemV)
 	a.out("drop", drop, quantity.Voltage)
 	a.out("share", drop/in.SystemV, quantity.Share)

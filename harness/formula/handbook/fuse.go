@@ -3,6 +3,7 @@ package handbook
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/formula/fusing"
@@ -48,7 +49,7 @@ func Fuse(in FuseInput) (*Answer, error) {
 
 func (a *Answer) opening(d fusing.Device, in FuseInput) {
 	o := d.Open(in.CurrentA)
-	a.step("multiple = I / rating", "multiple = %.5g A / %g A = %.4g", in.CurrentA, in.RatingA, o.Multiple)
+	a.step("multiple = I / rating", "multiple = %.4g A / %g A = %.4g", in.CurrentA, in.RatingA, o.Multiple)
 	for _, p := range in.Type.BandFor(in.RatingA) {
 		a.step("published opening at a multiple", "%g times: %s (%s)", p.Multiple, span(p.MinS, p.MaxS), p.Source.String())
 	}
@@ -75,7 +76,11 @@ func (a *Answer) opening(d fusing.Device, in FuseInput) {
 	if o.Note != "" {
 		a.warn("%s", o.Note)
 	}
-	a.source(in.Type.Standard+", "+in.Type.Source.String(), "between published points by straight line on log-log axes")
+	source := in.Type.Source.String()
+	if !strings.HasPrefix(source, in.Type.Standard) {
+		source = in.Type.Standard + ", " + source
+	}
+	a.source(source, "between published points by straight line on log-log axes")
 }
 
 func span(minS, maxS float64) string {

@@ -165,8 +165,11 @@ func (a *Answer) Text() string {
 	block(&b, "Given", a.Inputs)
 	if len(a.Steps) > 0 {
 		b.WriteString("\nWorking\n")
-		for _, s := range a.Steps {
-			fmt.Fprintf(&b, "  %s\n    %s\n", s.Formula, s.Numbers)
+		for i, s := range a.Steps {
+			if i == 0 || s.Formula != a.Steps[i-1].Formula {
+				fmt.Fprintf(&b, "  %s\n", s.Formula)
+			}
+			fmt.Fprintf(&b, "    %s\n", s.Numbers)
 		}
 	}
 	block(&b, "Result", a.Results)

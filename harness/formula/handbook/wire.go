@@ -81,8 +81,8 @@ func (a *Answer) smallest(in WireInput, rater *conductor.Rater, t *library.WireT
 		if s != first {
 			why = "the current"
 		}
-		a.outText(t.Name, say("%s (%.4g mm²): drop %s = %.3g %%, allowed %s; decided by %s",
-			s.Label, s.AreaMm2,
+		a.outText(t.Name, say("%s: drop %s = %.3g %%, allowed %s; decided by %s",
+			sizeText(s),
 			quantity.Format(drop, quantity.Voltage), 100*drop/in.SystemV,
 			quantity.Format(allowed.AllowedA, quantity.Current), why))
 		return

@@ -48,6 +48,10 @@ func (b *builder) layWire(r *routes, w *Wire) {
 	}
 }
 
+// SlackOnly tells whether both ends of a wire are at one place and the design
+// gives no length: what it has is its slack, the way between the parts left out.
+func (w *Wire) SlackOnly() bool { return !w.LengthGiven && len(w.Route) == 0 }
+
 // address names a terminal in a message: the part's name and the terminal.
 func address(t *Terminal) string { return fmt.Sprintf("%q (%s)", t.Part.Name, t.Name) }
 

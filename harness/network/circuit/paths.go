@@ -68,6 +68,26 @@ func (c *Circuit) MainReturn(from *Node) Path {
 		func(b *Branch) *Node { return b.B }, false)
 }
 
+// Ways are the main feed and the main return of a part; none without terminals.
+func (c *Circuit) Ways(part *Part) []Path {
+	plus, minus := part.Terminal("+"), part.Terminal("-")
+	if plus == nil || minus == nil {
+		return nil
+	}
+	return []Path{c.MainFeed(plus.Node), c.MainReturn(minus.Node)}
+}
+
+// WayWires are the branches of the wires of a part's Ways.
+func (c *Circuit) WayWires(part *Part) []*Branch {
+	var wires []*Branch
+	for _, way := range c.Ways(part) {
+		for _, w := range way.Wires() {
+			wires = append(wires, w.Branch)
+		}
+	}
+	return wires
+}
+
 // Homeward goes through the branches of MainReturn in order.
 func (c *Circuit) Homeward(from *Node) iter.Seq[*Branch] {
 	return func(yield func(*Branch) bool) {

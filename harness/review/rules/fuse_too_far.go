@@ -38,7 +38,7 @@ loads:
 }
 
 func (p *Pass) judgeFuseDistance(u unfusedWire) {
-	limit, given := p.fuseDistanceM(u.wire)
+	limit, given := p.c.FuseDistanceM(u.wire)
 	if !over(u.lengthM, limit) {
 		return
 	}
@@ -54,16 +54,4 @@ func fuseDistanceKey(w *circuit.Wire) string {
 		return "fuse distance sheathed mm"
 	}
 	return "fuse distance mm"
-}
-
-// fuseDistanceM is the longest unfused conductor allowed from the source, and
-// whether the design sets it.
-func (p *facts) fuseDistanceM(w *circuit.Wire) (m float64, given bool) {
-	if q := p.d.Limits.FuseDistanceM; q.Given() {
-		return q.Value, true
-	}
-	if w.Spec.Sheathed {
-		return p.practice.FuseDistanceSheathedM, false
-	}
-	return p.practice.FuseDistanceM, false
 }

@@ -71,13 +71,14 @@ func (p *Pass) judgeUnderLoad(b *circuit.Branch) {
 	if v.severity == 0 {
 		return
 	}
-	at := b.Device(0)
-	if v.by == corner.AtWorst {
-		at = b.Device(p.ambientRiseK())
+	at := b.Device(0).AmbientC
+	where := celsius(at)
+	if hot := b.Device(p.ambientRiseK()).AmbientC; v.by == corner.AtWorst && hot > at {
+		where = fmt.Sprintf("%s, the worst of a place without an ambient, where %s is taken,", celsius(hot), where)
 	}
 	fin := ofFuse(v.severity, b)
 	fin.What = fmt.Sprintf("%s carries %s; at %s it may carry %s continuously",
-		fuseText(b), v.split(amps), celsius(at.AmbientC), amps(v.limit))
+		fuseText(b), v.split(amps), where, amps(v.limit))
 	if p.onlyHeld(b) {
 		fin.What = strings.TrimSuffix(fin.What, " continuously")
 	}

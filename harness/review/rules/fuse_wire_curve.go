@@ -54,7 +54,7 @@ const longOverloadS = 60.0
 // overtaken tells whether a wire is damaged before the latest opening where that
 // is published.
 func (p *Pass) overtaken(w *protection.Wire) bool {
-	return w.KnownRatio <= 1 && w.KnownWorstA != 0 && p.allowed(w.Wire).known() && !p.tail(w.Wire)
+	return w.KnownRatio <= 1 && w.KnownWorstA != 0 && p.allowed(w.Wire).known() && !p.c.Tail(w.Wire)
 }
 
 func (p *Pass) reportCurve(f *protection.Fuse, w *protection.Wire) {

@@ -86,21 +86,6 @@ func (f *facts) makersA(b *circuit.Branch, aboveK float64) float64 {
 	return share * fuseRating(b)
 }
 
-// tail tells whether a wire leads to fuses alone, no further from where it starts
-// than a fuse may be from its source: the fuses at its far end protect it.
-func (f *facts) tail(w *circuit.Wire) bool {
-	if isReturn(w) || !w.Branch.Feeds() {
-		return false
-	}
-	for _, b := range w.To.Node.Branches {
-		if b.A == w.To.Node && b.Kind != circuit.FuseBranch {
-			return false
-		}
-	}
-	most, _ := f.fuseDistanceM(w)
-	return len(f.firstFuses(w)) > 0 && !over(w.LengthM, most)
-}
-
 // demandA is what the accessories and coils below a node draw together when
 // all are on, at the voltage their power is rated at.
 func (f *facts) demandA(n *circuit.Node) (total float64, draws []*circuit.Branch) {

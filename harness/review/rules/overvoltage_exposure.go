@@ -10,7 +10,7 @@ var overvoltageExposure = &Rule{
 	Title: "a critical load does not withstand the voltage of a failed regulator",
 	Says:  "not proof against a failed regulator",
 	Doc: "The supply is raised to the long overvoltage that road equipment is tested with, in every " +
-		"situation with the engine running. Reported for critical loads whose `maximum voltage` is below " +
+		"situation with the engine running; a load that none of them turns on is judged as if it were on. Reported for critical loads whose `maximum voltage` is below " +
 		"what they then get. Loads that are not critical, and those of which nothing is said, are in the " +
 		"fault table.",
 	Formula:  "V load at 18 V (12 V systems) or 36 V (24 V systems) ≤ maximum voltage",
@@ -35,9 +35,12 @@ loads:
 			fin := ofPart(finding.Advice, e.Branch.Part)
 			value, most := quantity.Against(e.HighV, e.BearsV, quantity.Voltage)
 			atMost(&fin, "voltage", e.HighV, e.BearsV, "V")
-			fin.Situation = e.HighIn.Name
-			p.say(fin, "%s gets %s when the regulator fails high and withstands %s", e.Branch.Part.Name,
-				value, most)
+			where := ", were it on: no situation with the engine running turns it on"
+			if e.HighIn != nil {
+				fin.Situation, where = e.HighIn.Name, ""
+			}
+			p.say(fin, "%s gets %s when the regulator fails high and withstands %s%s", e.Branch.Part.Name,
+				value, most, where)
 		}
 	},
 }

@@ -694,11 +694,11 @@ func TestTailAtItsLength(t *testing.T) {
 	p := passOf(t, fuseTooFar, "")
 	w := p.c.Wires[0]
 	for metres, want := range map[float64]bool{0.1: true, 0.1777: true, 0.1778: true, 0.179: false} {
-		if w.LengthM = metres; p.tail(w) != want {
+		if w.LengthM = metres; p.c.Tail(w) != want {
 			t.Errorf("%g m: a tail %v", metres, !want)
 		}
 	}
-	if p.tail(p.c.Wires[1]) {
+	if p.c.Tail(p.c.Wires[1]) {
 		t.Error("a wire to a lamp is a tail")
 	}
 }

@@ -76,7 +76,7 @@ func (p *Pass) worstShorts() []worstShort {
 // protect it, as the allowed distance to a fuse takes it.
 func (p *Pass) allowedInTail(r *fault.Result) bool {
 	w := r.Worst.Wire
-	return p.tail(w) && !slices.Contains(p.firstFuses(w), r.Device)
+	return p.c.Tail(w) && !slices.Contains(p.firstFuses(w), r.Device)
 }
 
 func (p *Pass) reportOverheated(w *circuit.Wire, worst worstShort) {

@@ -126,7 +126,7 @@ func (p *Pass) mostLost(part *circuit.Part, load *circuit.Branch, in *design.Sit
 	}
 	whole, wires := p.dropOf(s, load), 0.0
 	var taking []*circuit.Branch
-	for _, way := range p.ways(part) {
+	for _, way := range p.c.Ways(part) {
 		for _, b := range way.Branches {
 			if taking = append(taking, b); b.Wire != nil {
 				wires += math.Abs(s.Volts(b))
@@ -186,14 +186,7 @@ func (f *facts) worstDrop(b *circuit.Branch) measure {
 
 // wireDrop is the part of it that the wires of the load's way take.
 func (f *facts) wireDrop(part *circuit.Part, b *circuit.Branch) measure {
-	var wires []*circuit.Branch
-	for _, way := range f.ways(part) {
-		for _, x := range way.Branches {
-			if x.Wire != nil {
-				wires = append(wires, x)
-			}
-		}
-	}
+	wires := f.c.WayWires(part)
 	return f.dropShare(b, func(s *solve.Solution) float64 {
 		sum := 0.0
 		for _, w := range wires {
@@ -201,15 +194,6 @@ func (f *facts) wireDrop(part *circuit.Part, b *circuit.Branch) measure {
 		}
 		return sum
 	}, func(c *corner.Set, i int) corner.Value { return c.WayDrop(i, b, wires) })
-}
-
-// ways are the main feed and the main return of a part; none without terminals.
-func (f *facts) ways(part *circuit.Part) []circuit.Path {
-	plus, minus := part.Terminal("+"), part.Terminal("-")
-	if plus == nil || minus == nil {
-		return nil
-	}
-	return []circuit.Path{f.c.MainFeed(plus.Node), f.c.MainReturn(minus.Node)}
 }
 
 // dropShare is a drop while a load is on, as a share of the system voltage.

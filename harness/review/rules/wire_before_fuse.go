@@ -35,7 +35,7 @@ loads:
 		for _, w := range p.c.Wires {
 			at := p.guards[w.From.Node.Index]
 			bare := !isReturn(w) && w.Branch.Feeds() && at.fuse == nil && math.IsInf(at.A, 1)
-			if bare || p.tail(w) {
+			if bare || p.c.Tail(w) {
 				p.judgeBeforeFuse(w)
 			}
 		}

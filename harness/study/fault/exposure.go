@@ -48,7 +48,8 @@ const (
 type Exposure struct {
 	Branch *circuit.Branch
 	// HighV is the highest voltage it gets while the regulator is failed, in
-	// HighIn; NaN when no situation with the engine running turns it on.
+	// HighIn. What no situation with the engine running turns on is judged as if
+	// it were on: HighIn is nil then. NaN when nothing turns it on.
 	HighV  float64
 	HighIn *design.Situation
 	BearsV float64 // its maximum voltage; 0 = the design does not say
@@ -107,7 +108,8 @@ func (s *Study) fedAtAll() []bool {
 }
 
 // underHigh is the highest voltage of each branch with the regulator failed,
-// over the situations with the engine running; NaN where there is none.
+// over the situations with the engine running; as if on, without a situation,
+// where none turns it on; NaN where that is not possible either.
 func (s *Study) underHigh() (volts []float64, in []*design.Situation) {
 	c := s.Circuit
 	volts, in = make([]float64, len(c.Branches)), make([]*design.Situation, len(c.Branches))
@@ -117,20 +119,35 @@ func (s *Study) underHigh() (volts []float64, in []*design.Situation) {
 	if !c.Design.Charging.Present() {
 		return volts, in
 	}
-	for _, sit := range c.Design.Situations {
-		if !circuit.Running(sit) {
-			continue
-		}
+	take := func(sit, named *design.Situation, wants func(i int) bool) (solved bool) {
 		sol := s.plan.Network(sit, solve.Options{NoCharging: true, BatteryV: s.High.Volts,
 			BatteryOhm: circuit.LeastOhm, AcceptFolded: true}).Solution()
 		if sol.Status != solve.Converged {
-			continue
+			return false
 		}
 		for i, b := range c.Branches {
-			if v := sol.Volts(b); drawsVoltage(b) && !math.IsNaN(v) && !(v <= volts[i]) {
-				volts[i], in[i] = v, sit
+			if v := sol.Volts(b); drawsVoltage(b) && wants(i) && math.Abs(v) > idleV && !(v <= volts[i]) {
+				volts[i], in[i] = v, named
 			}
 		}
+		return true
+	}
+	unsolved := map[*design.Load]bool{} // listed, but where there is no result
+	for _, sit := range c.Design.Situations {
+		if circuit.Running(sit) && !take(sit, sit, func(int) bool { return true }) {
+			for _, l := range sit.On {
+				unsolved[l] = true
+			}
+		}
+	}
+	unlisted := &design.Situation{Key: design.KeyOn, EngineRPM: math.Max(1, c.Design.Charging.CruiseRPM.Or(0))}
+	for _, b := range loads(c) {
+		if math.IsNaN(volts[b.Index]) && !unsolved[accessory(b)] {
+			unlisted.On = append(unlisted.On, accessory(b))
+		}
+	}
+	if len(unlisted.On) > 0 {
+		take(unlisted, nil, func(i int) bool { return in[i] == nil })
 	}
 	return volts, in
 }

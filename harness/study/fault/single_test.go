@@ -109,6 +109,20 @@ func TestExposures(t *testing.T) {
 		t.Errorf("clock %+v, coil %+v, tail %+v", got["clock"], got["heat"], got["tail"])
 	}
 	near(t, "tail under a failed regulator", got["tail"].HighV, 18, 0.2)
+	if got["tail"].HighIn == nil || got["tail"].HighIn.Name != "riding" {
+		t.Errorf("tail in %v, want riding", got["tail"].HighIn)
+	}
+	// No situation turns on left and grips: 18 V less what 0.1 m of wire and the
+	// contacts lose, were they on.
+	for _, name := range []string{"left", "grips"} {
+		near(t, name+" as if on", got[name].HighV, 18, 0.3)
+		if got[name].HighIn != nil {
+			t.Errorf("%s in %s, want no situation", name, got[name].HighIn.Name)
+		}
+	}
+	if !got["grips"].Over() {
+		t.Error("grips bear 16 V, and 18 V in no situation is not over it")
+	}
 	if got["tail"].Over() {
 		t.Error("a load without a maximum voltage counts as over it")
 	}

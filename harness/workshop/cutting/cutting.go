@@ -41,6 +41,18 @@ type End struct {
 	Seal     bool              // a seal goes on the wire before it is stripped
 }
 
+// LengthFrom is what the length rests on: the design's own, the runs that the
+// wire lies in, or slack alone where both ends are at one place.
+func (r *Row) LengthFrom() string {
+	switch {
+	case r.Wire.SlackOnly():
+		return "slack only"
+	case r.Wire.LengthGiven:
+		return "design"
+	}
+	return "runs"
+}
+
 // List makes the rows in wire order.
 func List(c *circuit.Circuit) []Row {
 	rows := make([]Row, 0, len(c.Wires))

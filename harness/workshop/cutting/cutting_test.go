@@ -109,3 +109,23 @@ func TestRoundUp(t *testing.T) {
 		}
 	}
 }
+
+// TestLengthFrom: what a length rests on is said, slack alone above all.
+func TestLengthFrom(t *testing.T) {
+	from := map[string]string{}
+	for _, r := range cutting.List(build(t, "../../../testdata/reports/two-fuses.yaml")) {
+		from[r.From.At+" to "+r.To.At] = r.LengthFrom()
+	}
+	for wire, want := range map[string]string{
+		"G1:+ battery to F1:in main":         "design", // length: 150 mm
+		"F1:out main to K1:30 gear":          "runs",   // box to panel
+		"K1:87 gear to F2:in lamps":          "design",
+		"F2:out lamps to E2:+ compass lamp":  "slack only", // both at the panel
+		"E2:- compass lamp to X2:31 bus":     "slack only",
+		"S1:out bow switch to E1:+ bow lamp": "runs",
+	} {
+		if from[wire] != want {
+			t.Errorf("%s: %q, want %q in %v", wire, from[wire], want, from)
+		}
+	}
+}

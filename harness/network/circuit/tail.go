@@ -1,0 +1,36 @@
+package circuit
+
+// FuseDistanceM is the longest conductor without a fuse allowed from the source
+// that a wire starts at, and whether the design sets it; else it is the practice's.
+func (c *Circuit) FuseDistanceM(w *Wire) (m float64, given bool) {
+	if q := c.Design.Limits.FuseDistanceM; q.Given() {
+		return q.Value, true
+	}
+	switch p := c.Design.Practice; {
+	case p == nil:
+		return 0, false
+	case w.Spec.Sheathed:
+		return p.FuseDistanceSheathedM, false
+	default:
+		return p.FuseDistanceM, false
+	}
+}
+
+// Tail tells whether a feed leads to fuses alone, no further from where it starts
+// than a fuse may be from its source: the fuses at its far end protect it.
+func (c *Circuit) Tail(w *Wire) bool {
+	if w.Role.Returns() || !w.Branch.Feeds() {
+		return false
+	}
+	fuses := 0
+	for _, b := range w.To.Node.Branches {
+		if b.A == w.To.Node {
+			if b.Kind != FuseBranch {
+				return false
+			}
+			fuses++
+		}
+	}
+	most, _ := c.FuseDistanceM(w)
+	return fuses > 0 && w.LengthM <= most*(1+1e-9)
+}
