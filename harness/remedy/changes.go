@@ -1,6 +1,7 @@
 package remedy
 
 import (
+	"cmp"
 	"slices"
 
 	"fusewright/harness/design"
@@ -143,21 +144,13 @@ func (t *tester) wiresOf(f *finding.Finding) []*circuit.Wire {
 	if p == nil || p.Kind != circuit.Load {
 		return nil
 	}
-	ways := t.way(p)
-	slices.SortStableFunc(ways, func(a, b *circuit.Wire) int {
-		return compareFloat(t.Amps(b.Branch)*b.Branch.Ohm, t.Amps(a.Branch)*a.Branch.Ohm)
+	way := t.Circuit.WayWires(p)
+	slices.SortStableFunc(way, func(a, b *circuit.Branch) int {
+		return cmp.Compare(t.Amps(b)*b.Ohm, t.Amps(a)*a.Ohm)
 	})
-	return ways[:min(mostOnWay, len(ways))]
-}
-
-// way are the wires of a load from the battery and back.
-func (t *tester) way(p *circuit.Part) []*circuit.Wire {
 	var list []*circuit.Wire
-	if hot := p.Terminal("+"); hot != nil {
-		list = t.Circuit.MainFeed(hot.Node).Wires()
-	}
-	if cold := p.Terminal("-"); cold != nil {
-		list = append(list, t.Circuit.MainReturn(cold.Node).Wires()...)
+	for _, b := range way[:min(mostOnWay, len(way))] {
+		list = append(list, b.Wire)
 	}
 	return list
 }
@@ -210,14 +203,4 @@ func (t *tester) decisions(f *finding.Finding) []ladder {
 		return append(list, t.fedElsewhere(p, x.Name, &x.FedBy))
 	}
 	return list
-}
-
-func compareFloat(a, b float64) int {
-	switch {
-	case a < b:
-		return -1
-	case a > b:
-		return 1
-	}
-	return 0
 }

@@ -1,6 +1,7 @@
 package remedy
 
 import (
+	"cmp"
 	"slices"
 
 	"fusewright/harness/design"
@@ -34,7 +35,7 @@ func (t *tester) switches(x *design.Switch) ladder {
 		return nil
 	}
 	types := slices.Clone(t.Design.Library.Switches)
-	slices.SortStableFunc(types, func(a, b *library.SwitchType) int { return compareFloat(a.ResistiveA, b.ResistiveA) })
+	slices.SortStableFunc(types, func(a, b *library.SwitchType) int { return cmp.Compare(a.ResistiveA, b.ResistiveA) })
 	for _, s := range types {
 		if s != x.Type && s.Sealed == x.Type.Sealed && s.Float == x.Type.Float && s.Isolates == x.Type.Isolates &&
 			(s.LampA > x.Type.LampA || s.MotorA > x.Type.MotorA || s.ResistiveA > x.Type.ResistiveA) && len(l) < mostSteps {
@@ -60,7 +61,7 @@ func (t *tester) place(name string) ladder {
 // nearer is a wire without a fuse before it, cut to what the practice allows.
 func (t *tester) nearer(w *circuit.Wire) ladder {
 	g := t.guards[w.Branch.Index]
-	limitM := t.distanceM(w)
+	limitM, _ := t.Circuit.FuseDistanceM(w)
 	if !g.Bare || g.BareM <= limitM || w.Role.Returns() {
 		return nil
 	}
@@ -74,17 +75,6 @@ func (t *tester) nearer(w *circuit.Wire) ladder {
 		put: func() func() {
 			return keep(&f.Wire.LengthM, design.Quantity{Value: lengthM, Text: text, Pos: w.Pos})
 		}}}
-}
-
-// distanceM is how far a fuse may be from the source of a wire.
-func (t *tester) distanceM(w *circuit.Wire) float64 {
-	switch q := t.Design.Limits.FuseDistanceM; {
-	case q.Given():
-		return q.Value
-	case w.Spec.Sheathed:
-		return t.Design.Practice.FuseDistanceSheathedM
-	}
-	return t.Design.Practice.FuseDistanceM
 }
 
 // feed is where the design gives a feed wire; nil = of a return.
@@ -216,7 +206,7 @@ func (t *tester) without(name string) ladder {
 			continue
 		}
 		loads := slices.DeleteFunc(slices.Clone(s.On), func(l *design.Load) bool { return l.Critical })
-		slices.SortStableFunc(loads, func(a, b *design.Load) int { return compareFloat(t.drawA(b), t.drawA(a)) })
+		slices.SortStableFunc(loads, func(a, b *design.Load) int { return cmp.Compare(t.drawA(b), t.drawA(a)) })
 		var l ladder
 		for n := 1; n <= len(loads) && n <= mostRatings; n++ {
 			off := loads[:n]
