@@ -1121,7 +1121,7 @@ const (
 	text42  = "bolt-down strip fuses of boats: 6 kA at 32 V, the ratings and the 5/16 in stud"
 	text43  = "battery-post cube fuses: ratings, IP66 and ignition protection from a sailing forum's notes; 10 / 5 / 2 kA at 14 / 32 / 58 V and studs from memory"
 	text44  = "IEC 60269-1 class gG: carries 1.25 times for 3 h, opens at 1.6 times within 3 h; gates at 10 s, 5 s and 0.1 s, of the ratings 160 A to 400 A the widest; latest times at 2.8 and 4 times with wide margins"
-	text45  = "IEC 60269-2 fuse-links to be bolted, class gG: ratings of the series R10, 250 V dc, at least 25 kA dc, M8 stud; that makers of thrusters print such ratings, 200 A and 315 A, for 330 A and 550 A of some minutes was read in two manuals"
+	text45  = "IEC 60269-2 fuse-links to be bolted, class gG: ratings of the series R10, 250 V dc, at least 25 kA dc, M8 stud; slow fuses of 200 A and 315 A of that series for 330 A and 550 A of 3 min at most were read in one thruster manual, which does not say the class"
 	text46  = "makers' data sheets, mini relays: 40/30 A at 14 V resistive; coil 85 Ω, 8 V, 1.5 V of another; 50 / 35 / 15 A at 23 / 85 / 125 °C gives the derating; may close on 120 A; lamp and motor by the ratio 17/30 of a micro relay"
 	text47  = "makers' data sheets, micro relays: 20/10 A resistive, 15 A motor with 45 A stall, coil 100 Ω; 30 / 25 / 10 A at 23 / 85 / 125 °C gives the derating; closes on the stall current (another: 120 A); lamp by the ratio 17/30; pull-in and release as mini relays"
 	text48  = "high-current plug-in relay, 70 A, 9.5 mm tabs: coil, ratings and derating"

@@ -3,8 +3,8 @@ package fusing
 import "math"
 
 // holdMargin is how much longer than a load is on its fuse must hold the load's
-// current. Source: manual of a thruster that may run for 3 min: a slow fuse that
-// holds its draw for 5 min (one source).
+// current. Source: manual of a thruster, a slow fuse that holds its draw for 5 min;
+// of another, 3 min of running at the most (one source each).
 const holdMargin = 5.0 / 3
 
 // HoldsA is the largest current that a device holds for onS seconds, every everyS

@@ -29,7 +29,7 @@ var fuseUnderLoad = &Rule{
 	Severity: "fault; danger when the current exceeds the rating and a critical load depends on the " +
 		"fuse; advice when only the worst case passes the maker's share",
 	Source: "makers' data sheets, blade fuses 32 V: continuous load against ambient (one source); " +
-		"thruster manual: a slow fuse that holds the draw of at most 3 min for 5 min (one source); " +
+		"thruster manuals: a slow fuse that holds the draw for 5 min, 3 min of running at the most (one source each); " +
 		"the share is from memory",
 	Mend:  MendFuse,
 	InUse: true,
