@@ -47,6 +47,23 @@ func cycleOf(l *design.Load) *timed {
 	return &timed{bundle.Cycle{OnS: l.OnForS.Value, EveryS: l.EveryS.Value}, map[*design.Situation]bool{}}
 }
 
+// CycleOf is how long at a time some loads are on between them, one after the other,
+// and how often; false where one of them is on for good or in no known cycle.
+func CycleOf(draws []*Branch) (onS, everyS float64, known bool) {
+	everyS = math.Inf(1)
+	for _, b := range draws {
+		if b.Load == nil {
+			return 0, 0, false
+		}
+		t := cycleOf(b.Load.Load)
+		if t == nil {
+			return 0, 0, false
+		}
+		onS, everyS = onS+t.OnS, math.Min(everyS, t.EveryS)
+	}
+	return onS, everyS, onS > 0
+}
+
 // within tells that what has a cycle is on no longer and no more often than another.
 func (t *timed) within(c bundle.Cycle) bool {
 	return t != nil && t.OnS <= c.OnS && t.EveryS >= c.EveryS

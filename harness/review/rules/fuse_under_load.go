@@ -16,18 +16,20 @@ var fuseUnderLoad = &Rule{
 	Doc: "The largest current of each fuse over all situations, at nominal values and in the worst case, " +
 		"against what it may carry without ageing where it is. The practice's share is a margin for tolerances: it holds " +
 		"at nominal; in the worst case the maker's share alone holds, as advice. It is for continuous load: of loads on for less than " +
-		"three hours at once the rating bears all. A fuse that carries " +
+		"three hours at once the rating bears all, and where all that hangs on it is on for a stated time it may carry what its " +
+		"curve holds for five thirds of that, with the heat of the cycles before. A fuse that carries " +
 		"current only while a `momentary` switch is held is judged by its rating. " +
 		"Starting current is fuse-inrush; loads that no situation turns on together are " +
 		"feed-fuse-under-branches. Factory fuses are judged by tap-over-spare.",
 	Formula: "current ≤ rating × the smaller of the practice's load share and the maker's share at " +
-		"the ambient",
+		"the ambient; soonest opening × (1 − (I rms / rating)²) ≥ 5/3 × time on",
 	Limits: "the practice's load share of fuse; the fuse type's re-rating table",
 	Why:    "run at its limit a fuse ages and opens on a warm day without any fault",
 	Change: "fit the next larger fuse the wire allows, or share the loads between two fuses",
 	Severity: "fault; danger when the current exceeds the rating and a critical load depends on the " +
 		"fuse; advice when only the worst case passes the maker's share",
 	Source: "makers' data sheets, blade fuses 32 V: continuous load against ambient (one source); " +
+		"thruster manuals: a slow fuse that holds the draw for 5 min, 3 min of running at the most (one source each); " +
 		"the share is from memory",
 	Mend:  MendFuse,
 	InUse: true,
@@ -80,6 +82,8 @@ func (p *Pass) judgeUnderLoad(b *circuit.Branch) {
 		fuseText(b), v.split(amps), where, amps(v.limit))
 	if p.onlyHeld(b) {
 		fin.What = strings.TrimSuffix(fin.What, " continuously")
+	} else if p.heldA(b, 0) > 0 {
+		fin.What = strings.TrimSuffix(fin.What, "continuously") + "for as long as it is on"
 	}
 	v.decides(&fin, "current", figure.Larger, 1, v.limit, "A")
 	fin.Source = p.limitSource("load share of fuse", false)

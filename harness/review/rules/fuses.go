@@ -58,7 +58,7 @@ func fuseText(b *circuit.Branch) string {
 // is held bears its rating, since ISO 8820 fuses carry 1.1 times that for 100 h.
 func (f *facts) continuousA(b *circuit.Branch, aboveK float64) float64 {
 	most := f.makersA(b, aboveK)
-	if f.onlyHeld(b) {
+	if f.onlyHeld(b) || f.heldA(b, aboveK) > 0 {
 		return most
 	}
 	continuousA, otherA := 0.0, 0.0
@@ -76,14 +76,24 @@ func (f *facts) continuousA(b *circuit.Branch, aboveK float64) float64 {
 	return math.Min(most, share*fuseRating(b))
 }
 
-// makersA is what the maker lets a fuse carry for good, without the practice's
-// margin.
+// heldA is what a fuse holds by its curve for as long as all that hangs on it is on;
+// zero where that is for good, or no more than it carries for good.
+func (f *facts) heldA(b *circuit.Branch, aboveK float64) float64 {
+	onS, everyS, known := circuit.CycleOf(f.drawsBelow(b.B))
+	if !known {
+		return 0
+	}
+	return b.Device(aboveK).HoldsA(onS, everyS)
+}
+
+// makersA is what the maker lets a fuse carry for good, or for as long as all that
+// hangs on it is on, without the practice's margin.
 func (f *facts) makersA(b *circuit.Branch, aboveK float64) float64 {
 	share := 1.0
 	if maker, known := b.Device(aboveK).Share(); known && !f.onlyHeld(b) {
 		share = math.Min(share, maker)
 	}
-	return share * fuseRating(b)
+	return math.Max(share*fuseRating(b), f.heldA(b, aboveK))
 }
 
 // demandA is what the accessories and coils below a node draw together when

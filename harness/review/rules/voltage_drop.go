@@ -23,7 +23,7 @@ var voltageDrop = &Rule{
 		"feed and return together, with fuses, contacts and terminations, wires warm. The worst " +
 		"situation is reported, at nominal values, as is likely and in its worst case. The limits are defined for the " +
 		"conductors at nominal values: what these lose there decides. When contacts and fuses take the whole drop above one and a half times the " +
-		"limit it is a fault too; a limit that only they or the worst case break is advice, and so are wires that lose more than is usual for what is on for long. An element that " +
+		"limit it is a fault too; a limit that only they or the worst case break is advice, and so are wires that lose more than is usual for what is on for long, or than the load's maker asks (`drop aim`). An element that " +
 		"alone takes two fifths of the drop is named.",
 	Formula: "drop = (V battery − V load) / nominal system voltage",
 	Limits: "the practice's limit for critical or other loads; `limits: drop critical`, `drop " +
@@ -104,14 +104,25 @@ func (p *Pass) judgeAim(part *circuit.Part, load *circuit.Branch, wires cornered
 	fin.What = fmt.Sprintf("%s loses %s of the system voltage in its wires; %s is usual for %s", part.Name, value, most, aims[key])
 	atMost(&fin, "drop in its wires", 100*wires.Nominal, 100*aim, "%")
 	fin.Situation = wires.in.Name
-	fin.Source = p.limitSource(key, false)
+	if fin.Source = p.limitSource(key, false); key == corner.AimOwn {
+		fin.Source = aimSource(accessory(part))
+	}
 	p.report(fin)
 	return true
+}
+
+// aimSource is where the aim of a load's own comes from.
+func aimSource(l *design.Load) string {
+	if l.Type != nil && l.DropAim.Value == l.Type.Aim.Share {
+		return l.Type.Aim.Source.String()
+	}
+	return "limit set by the design"
 }
 
 // aims are what the aims of the practice hold for, in words.
 var aims = map[string]string{
 	corner.AimLong:       "what is on for long",
+	corner.AimOwn:        "such a load, as makers ask",
 	corner.AimConverters: "a large load of constant power, whose electronics cut out on low volts",
 }
 
