@@ -52,7 +52,7 @@ func (b *Bundle) group(c *Circuit, useA []float64, published bundle.Published) {
 		if d.Practice != nil {
 			limitC -= d.Practice.HotSpotMarginC
 		}
-		amps := w.TimeOn.pulse(in, RunAmbientC(b.Run), limitC).ForGoodA(useA[w.Branch.Index])
+		amps := w.Branch.TimeOn.pulse(in, RunAmbientC(b.Run), limitC).ForGoodA(useA[w.Branch.Index])
 		if amps > 0 {
 			b.Loaded++
 		}
