@@ -37,7 +37,7 @@ func (s Side) String() string {
 type Kind string
 
 // The kinds. A transcription is a table of the library read back, or a formula against
-// values that were made with it: it finds slips of copying and of units. A prediction is
+// values that were made with it, or that it was fitted to: it finds slips of copying and of units. A prediction is
 // held against a measurement, or against a table that the program does not use for it.
 const (
 	Transcription Kind = "transcription"
@@ -126,7 +126,7 @@ func median(x []float64) float64 {
 // Comparisons runs every comparison, in a fixed order.
 func Comparisons() []Comparison {
 	var out []Comparison
-	for _, group := range []func() []Comparison{copper, drops, heat, tables, shortCircuits, fuses, batteries, chargingSystem} {
+	for _, group := range []func() []Comparison{copper, drops, heat, bundles, tables, shortCircuits, fuses, batteries, chargingSystem} {
 		out = append(out, group()...)
 	}
 	return out
