@@ -20,7 +20,7 @@ var fuseUnderLoad = &Rule{
 		"at nominal; in the worst case the maker's share alone holds, as advice. It is for continuous load: of loads on for less than " +
 		"three hours at once the rating bears all, and of what is `on for` a time `every` so often more, as long as its heat over the " +
 		"cycles is no more than that of the allowed current and the usual of its kind opens in no cycle. That only the fastest of " +
-		"its kind opens is advice. A fuse that carries " +
+		"its kind opens is advice; a device without a published middle of its band is judged as if it carried that for good. A fuse that carries " +
 		"current only while a `momentary` switch is held is judged by its rating. " +
 		"Starting current is fuse-inrush; loads that no situation turns on together are " +
 		"feed-fuse-under-branches. Factory fuses are judged by tap-over-spare.",
