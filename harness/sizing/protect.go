@@ -153,17 +153,17 @@ func (w *view) demandA(below *circuit.Below) (total float64, draws int) {
 }
 
 // continuousA is what a candidate carries for good where it stands: of what is on
-// for part of the time it bears its rating, or what it holds for as long by its curve.
+// for part of the time it bears its rating, or what opens the fastest of its kind in no cycle.
 func (w *view) continuousA(b *circuit.Branch, c fuseCandidate) float64 {
 	share, device := w.longShare(b), fitted(b, c).Device(0)
 	if maker, known := device.Share(); known {
 		share = math.Min(share, maker)
 	}
-	held := 0.0
-	if onS, everyS, known := circuit.CycleOf(w.draws(b)); known {
-		held = device.HoldsA(onS, everyS)
+	forGoodA := share * c.rating.RatingA
+	if t := b.TimeOn; t.Timed() {
+		return device.PulsedA(fusing.Pulses{OnA: math.Inf(1), OffA: t.SteadyA, OnS: t.OnS, EveryS: t.EveryS}, forGoodA, fusing.Fastest)
 	}
-	return math.Max(share*c.rating.RatingA, held)
+	return forGoodA
 }
 
 // draws are the loads and coils that hang on a fuse.

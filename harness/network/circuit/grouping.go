@@ -22,7 +22,9 @@ func (b *Bundle) ShareOf(w *Wire) float64 {
 // which carries the most that a situation of the design asks of it, whether they do
 // so together or not; what flows for a time only heats as the current for good that
 // makes its wire as hot at its hottest, no less than the mean heat. The lower of the heat balance of the bundle and the
-// practice's factor at that loading governs.
+// practice's factor at that loading governs. The currents are the rated ones in every corner: up to its
+// allowed current a wire is warmed by the others as its own current grows, and with
+// theirs a tenth to a fifth higher beyond it no verdict of all designs kept here differs.
 func (c *Circuit) groupWires(rater *conductor.Rater) {
 	useA := c.newUse().most(nil)
 	factor, byLoading := rater.Published()
@@ -52,7 +54,7 @@ func (b *Bundle) group(c *Circuit, useA []float64, published bundle.Published) {
 		if d.Practice != nil {
 			limitC -= d.Practice.HotSpotMarginC
 		}
-		amps := w.TimeOn.pulse(in, RunAmbientC(b.Run), limitC).ForGoodA(useA[w.Branch.Index])
+		amps := w.Branch.TimeOn.pulse(in, RunAmbientC(b.Run), limitC).ForGoodA(useA[w.Branch.Index])
 		if amps > 0 {
 			b.Loaded++
 		}

@@ -47,29 +47,12 @@ func cycleOf(l *design.Load) *timed {
 	return &timed{bundle.Cycle{OnS: l.OnForS.Value, EveryS: l.EveryS.Value}, map[*design.Situation]bool{}}
 }
 
-// CycleOf is how long at a time some loads are on between them, one after the other,
-// and how often; false where one of them is on for good or in no known cycle.
-func CycleOf(draws []*Branch) (onS, everyS float64, known bool) {
-	everyS = math.Inf(1)
-	for _, b := range draws {
-		if b.Load == nil {
-			return 0, 0, false
-		}
-		t := cycleOf(b.Load.Load)
-		if t == nil {
-			return 0, 0, false
-		}
-		onS, everyS = onS+t.OnS, math.Min(everyS, t.EveryS)
-	}
-	return onS, everyS, onS > 0
-}
-
 // within tells that what has a cycle is on no longer and no more often than another.
 func (t *timed) within(c bundle.Cycle) bool {
 	return t != nil && t.OnS <= c.OnS && t.EveryS >= c.EveryS
 }
 
-// timeWires finds how long at a time the wires carry their currents. A wire of
+// timeWires finds how long at a time wires and fuses carry their currents. One of
 // several loads goes by the cycle of one of them, the one that leaves least mean
 // heat; the loads that are on longer or more often than that count as on for good.
 func (c *Circuit) timeWires() {
@@ -92,14 +75,16 @@ func (c *Circuit) timeWires() {
 			steadyA[t.Cycle] = use.most(func(b *Branch) bool { return loads[b].within(t.Cycle) })
 		}
 	}
-	for _, w := range c.Wires {
-		i := w.Branch.Index
+	for i, b := range c.Branches {
+		if b.Wire == nil && b.Fuse == nil {
+			continue
+		}
 		least := totalA[i] * totalA[i]
 		for _, t := range through[i] {
 			on := TimeOn{together(through[i], t.Cycle), math.Min(totalA[i], steadyOver*steadyA[t.Cycle][i]), totalA[i]}
 			squared := on.SteadyA * on.SteadyA
 			if mean := squared + (totalA[i]*totalA[i]-squared)*on.OnS/on.EveryS; mean < least {
-				least, w.TimeOn = mean, on
+				least, b.TimeOn = mean, on
 			}
 		}
 	}

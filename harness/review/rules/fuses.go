@@ -3,6 +3,7 @@ package rules
 import (
 	"math"
 
+	"fusewright/harness/formula/fusing"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
@@ -58,7 +59,7 @@ func fuseText(b *circuit.Branch) string {
 // is held bears its rating, since ISO 8820 fuses carry 1.1 times that for 100 h.
 func (f *facts) continuousA(b *circuit.Branch, aboveK float64) float64 {
 	most := f.makersA(b, aboveK)
-	if f.onlyHeld(b) || f.heldA(b, aboveK) > 0 {
+	if f.onlyHeld(b) {
 		return most
 	}
 	continuousA, otherA := 0.0, 0.0
@@ -76,24 +77,29 @@ func (f *facts) continuousA(b *circuit.Branch, aboveK float64) float64 {
 	return math.Min(most, share*fuseRating(b))
 }
 
-// heldA is what a fuse holds by its curve for as long as all that hangs on it is on;
-// zero where that is for good, or no more than it carries for good.
-func (f *facts) heldA(b *circuit.Branch, aboveK float64) float64 {
-	onS, everyS, known := circuit.CycleOf(f.drawsBelow(b.B))
-	if !known {
-		return 0
-	}
-	return b.Device(aboveK).HoldsA(onS, everyS)
+// pulses are those of a current in amperes through a fuse that is on for a time.
+func pulses(b *circuit.Branch, amps float64) fusing.Pulses {
+	t := b.TimeOn
+	return fusing.Pulses{OnA: amps, OffA: math.Min(amps, t.SteadyA), OnS: t.OnS, EveryS: t.EveryS}
 }
 
-// makersA is what the maker lets a fuse carry for good, or for as long as all that
-// hangs on it is on, without the practice's margin.
+// whileOnA is the most that a fuse carries while on, of what it carries for good: more
+// where that flows for a time only and opens the usual of its kind in no cycle.
+func whileOnA(b *circuit.Branch, forGoodA, aboveK float64) float64 {
+	if !b.TimeOn.Timed() {
+		return forGoodA
+	}
+	return b.Device(aboveK).PulsedA(pulses(b, math.Inf(1)), forGoodA, fusing.Usual)
+}
+
+// makersA is what the maker lets a fuse carry for good, without the practice's
+// margin.
 func (f *facts) makersA(b *circuit.Branch, aboveK float64) float64 {
 	share := 1.0
 	if maker, known := b.Device(aboveK).Share(); known && !f.onlyHeld(b) {
 		share = math.Min(share, maker)
 	}
-	return math.Max(share*fuseRating(b), f.heldA(b, aboveK))
+	return share * fuseRating(b)
 }
 
 // demandA is what the accessories and coils below a node draw together when
