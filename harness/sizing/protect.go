@@ -161,7 +161,7 @@ func (w *view) continuousA(b *circuit.Branch, c fuseCandidate) float64 {
 	}
 	forGoodA := share * c.rating.RatingA
 	if t := b.TimeOn; t.Timed() {
-		return device.PulsedA(fusing.Pulses{OnA: math.Inf(1), OffA: t.SteadyA, OnS: t.OnS, EveryS: t.EveryS}, forGoodA, fusing.Fastest)
+		return device.WhileOnA(fusing.Pulses{OffA: t.SteadyA, OnS: t.OnS, EveryS: t.EveryS}, forGoodA, fusing.Fastest)
 	}
 	return forGoodA
 }

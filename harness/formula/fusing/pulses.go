@@ -88,7 +88,7 @@ func (c *curve) opens(amps float64, by Edge) float64 {
 // first multiple where both edges are known; 0 = not known.
 func (c *curve) bodyS() float64 {
 	for _, p := range c.band {
-		t := c.opens(p.Multiple*c.hotA, Usual)
+		t := c.opens(p.Multiple*c.coldA, Usual)
 		if m := square(p.Multiple / c.carries); m > 1 && t > 0 && !math.IsInf(t, 1) {
 			return t / math.Log(m/(m-1))
 		}
@@ -116,6 +116,37 @@ func (c *curve) warmed(p Pulses) float64 {
 		return 1
 	}
 	return math.Expm1(-p.OnS/tau) / math.Expm1(-p.EveryS/tau)
+}
+
+// slowS is how long a slow device holds twice its rating at the soonest: motors are run
+// behind such for a time at more than the rating, behind no other (common practice, no
+// source).
+const slowS = 10
+
+// Slow tells whether a device is made to hold more than its rating for a time.
+func (d Device) Slow() bool {
+	c := d.curve()
+	t, known := c.fast(2 * c.hotA)
+	return known && t >= slowS
+}
+
+// holdsLonger is how much longer than it flows a fuse must hold a current at the soonest.
+// Source: manuals of thrusters: a slow fuse that holds the draw for 5 min, of another
+// 3 min of running at the most (one source each).
+const holdsLonger = 5.0 / 3
+
+// WhileOnA is the most that a device carries in the pulses' time on: as PulsedA, by the
+// fastest edge with time to spare, and more than its rating only if it is slow.
+func (d Device) WhileOnA(p Pulses, forGoodA float64, by Edge) float64 {
+	if by == Fastest {
+		p.OnS *= holdsLonger
+	}
+	p.OnA = math.Inf(1)
+	held := d.PulsedA(p, forGoodA, by)
+	if !d.Slow() {
+		held = math.Min(held, math.Max(forGoodA, d.Rating.RatingA))
+	}
+	return held
 }
 
 // PulsedA is the most that may flow in the pulses' time on, of a device that carries

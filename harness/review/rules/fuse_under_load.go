@@ -78,11 +78,14 @@ func (p *Pass) underLoad(b *circuit.Branch) verdict {
 // fastestOpens is the advice that the fastest of its kind opens under the pulses.
 func (p *Pass) fastestOpens(b *circuit.Branch) verdict {
 	c, device := p.cornerAmps(b)(corner.AtNominal), b.Device(0)
-	if c.in == nil || device.Pulsed(pulses(b, c.Nominal), fusing.Fastest).Cycle == 0 {
+	if c.in == nil {
 		return verdict{}
 	}
 	share, _ := device.Share()
-	most := device.PulsedA(pulses(b, c.Nominal), math.Min(p.continuousA(b, 0), share*fuseRating(b)), fusing.Fastest)
+	most := device.WhileOnA(pulses(b, math.Inf(1)), math.Min(p.continuousA(b, 0), share*fuseRating(b)), fusing.Fastest)
+	if !over(c.Nominal, most) {
+		return verdict{}
+	}
 	return verdict{c, most, finding.Advice}
 }
 

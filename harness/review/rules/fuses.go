@@ -89,7 +89,7 @@ func whileOnA(b *circuit.Branch, forGoodA, aboveK float64) float64 {
 	if !b.TimeOn.Timed() {
 		return forGoodA
 	}
-	return b.Device(aboveK).PulsedA(pulses(b, math.Inf(1)), forGoodA, fusing.Usual)
+	return b.Device(aboveK).WhileOnA(pulses(b, math.Inf(1)), forGoodA, fusing.Usual)
 }
 
 // makersA is what the maker lets a fuse carry for good, without the practice's
