@@ -8,6 +8,7 @@ import (
 	"fusewright/harness/design/problem"
 	"fusewright/harness/formula/fusing"
 	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/corner"
 	"fusewright/harness/review/finding"
 )
 
@@ -98,7 +99,7 @@ func (p *Pass) missingOf(part *circuit.Part) {
 			return
 		}
 		if !s.SpareA.Given() {
-			say("what %s has to spare is not given, and %s is drawn from it", s.Name, amps(p.tapWorst(part).A))
+			say("what %s has to spare is not given, and %s is drawn from it", s.Name, amps(p.tapAmps(part)(corner.AtNominal).Nominal))
 		}
 		if !s.SupervisedGiven {
 			say("whether a module supervises %s is not said", s.Name)

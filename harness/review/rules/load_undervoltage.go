@@ -1,9 +1,10 @@
 package rules
 
 import (
+	"math"
+
 	"fusewright/harness/design/figure"
 	"fusewright/harness/network/circuit"
-	"fusewright/harness/network/corner"
 	"fusewright/harness/network/solve"
 	"fusewright/harness/review/finding"
 )
@@ -63,15 +64,13 @@ func minimumV(part *circuit.Part) float64 {
 
 // lowestV is the voltage of a load, the least being the worst.
 func (f *facts) lowestV(part *circuit.Part) measure {
-	return func(by corner.Kind) cornered {
-		b := loadBranch(part)
-		if b == nil {
-			return cornered{by: by}
+	b := loadBranch(part)
+	return f.figureOf(-1, func(s *solve.Solution) bool { return b != nil && s.LoadOn[b.Index] }, func(s *solve.Solution) float64 {
+		if v := s.Volts(b); !math.IsNaN(v) {
+			return v
 		}
-		return f.worstCorner(by, -1, func(s *solve.Solution) bool { return s.LoadOn[b.Index] },
-			func(s *solve.Solution) float64 { return s.Volts(b) },
-			func(c *corner.Set, i int) corner.Value { return c.LoadV(i, b) })
-	}
+		return 0 // no closed path leads to it
+	})
 }
 
 // extremeV is the lowest (sign −1) or highest (sign 1) voltage of a load over

@@ -179,8 +179,7 @@ func elementText(b *circuit.Branch) string {
 
 // worstDrop is the drop before a load as a share of the system voltage.
 func (f *facts) worstDrop(b *circuit.Branch) measure {
-	return f.dropShare(b, func(s *solve.Solution) float64 { return f.dropOf(s, b) },
-		func(c *corner.Set, i int) corner.Value { return c.Drop(i, b) })
+	return f.dropShare(b, func(s *solve.Solution) float64 { return f.dropOf(s, b) })
 }
 
 // wireDrop is the part of it that the wires of the load's way take.
@@ -199,7 +198,7 @@ func (f *facts) wireDrop(part *circuit.Part, b *circuit.Branch) measure {
 			sum += math.Abs(s.Volts(w))
 		}
 		return sum
-	}, func(c *corner.Set, i int) corner.Value { return c.WayDrop(i, b, wires) })
+	})
 }
 
 // ways are the main feed and the main return of a part; none without terminals.
@@ -212,14 +211,14 @@ func (f *facts) ways(part *circuit.Part) []circuit.Path {
 }
 
 // dropShare is a drop while a load is on, as a share of the system voltage.
-func (f *facts) dropShare(b *circuit.Branch, figure func(*solve.Solution) float64, at func(*corner.Set, int) corner.Value) measure {
-	return func(by corner.Kind) cornered {
-		w := f.worstCorner(by, 1, func(s *solve.Solution) bool { return s.LoadOn[b.Index] }, figure, at)
-		w.Nominal /= f.d.NominalV()
-		w.Likely /= f.d.NominalV()
-		w.Corner /= f.d.NominalV()
-		return w
-	}
+func (f *facts) dropShare(b *circuit.Branch, dropV func(*solve.Solution) float64) measure {
+	on := func(s *solve.Solution) bool { return s.LoadOn[b.Index] }
+	return f.figureOf(1, on, func(s *solve.Solution) float64 {
+		if !on(s) {
+			return 0
+		}
+		return dropV(s) / f.d.NominalV()
+	})
 }
 
 // dropLimit is the share of the system voltage a load's circuit may lose, and
