@@ -95,6 +95,9 @@ func (p *Pass) judgeWireCurrent(w *circuit.Wire) {
 	fin.Numbers = append(fin.Numbers, a.numbers()...)
 	fin.Source = a.Source
 	p.report(fin)
+	if a.Nothing() && burns.severity == 0 { // the place is too hot, whatever it carries
+		p.standsAside(w, insulationClass)
+	}
 }
 
 // tooHot is the danger of a wire that its current takes past its class, or in the
