@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"fmt"
 	"math"
 
 	"fusewright/harness/design/figure"
@@ -14,7 +15,7 @@ var loadUndervoltage = &Rule{
 	Title: "a load gets less than its minimum voltage",
 	Doc: "For every load with a minimum voltage, from the design or the library: the lowest voltage at " +
 		"its terminals over the situations in which it is on, at nominal values and in its worst case " +
-		"(battery down to its reserve for starting); the worst case decides.",
+		"(battery down to its reserve for starting); the worst case decides. Where the volts go between battery and load is said with it.",
 	Formula:  "V load ≥ minimum voltage",
 	Limits:   "`minimum voltage` of the load",
 	Why:      "below it electronics reset, drivers flicker and relays drop",
@@ -44,7 +45,11 @@ func (p *Pass) judgeLowest(part *circuit.Part, least float64) {
 	}
 	fin := ofPart(v.severity, part)
 	v.decides(&fin, "voltage", figure.Smaller, 1, least, "V")
-	p.say(fin, "%s gets %s and needs %s", part.Name, v.split(volts), volts(least))
+	fin.What = fmt.Sprintf("%s gets %s and needs %s", part.Name, v.split(volts), volts(least))
+	if l := p.lossOf(part, loadBranch(part), v.in); l != nil && l.whole > 0 {
+		fin.What += l.text()
+	}
+	p.report(fin)
 }
 
 // minimumV is the voltage a load needs: the design's, else the library's; zero
