@@ -61,7 +61,8 @@ func TestAside(t *testing.T) {
 }
 
 // TestLeansOnTime: a wire of 100 A for a time at twice what it bears for good bears 50 A
-// for good: a fuse of 75 A is still half more, and one up to its class for good.
+// for good: a fuse of 75 A is still half more, and one up to its class for good, and one
+// up to twice what its loads draw.
 func TestLeansOnTime(t *testing.T) {
 	p := passOf(t, fuseWireCurve, "")
 	w := p.c.Wires[1]
@@ -69,10 +70,11 @@ func TestLeansOnTime(t *testing.T) {
 	laid := &p.laid.Wires[w.Index]
 	laid.AllowedA, laid.Pulse.SteadyA = 100, 0
 	for _, c := range []struct {
-		gain, toClassA, fuseA float64
-		want                  bool
-	}{{2, 0, 75, false}, {2, 0, 75.1, true}, {2, 160, 80, false}, {2, 160, 80.1, true}, {1, 0, 160, false}} {
-		laid.Pulse.Gain, laid.ToClassA = c.gain, c.toClassA
+		gain, toClassA, usedA, fuseA float64
+		want                         bool
+	}{{2, 0, 20, 75, false}, {2, 0, 20, 75.1, true}, {2, 160, 20, 80, false}, {2, 160, 20, 80.1, true}, {1, 0, 20, 160, false},
+		{2, 0, 50, 100, false}, {2, 0, 50, 100.1, true}} {
+		laid.Pulse.Gain, laid.ToClassA, w.TimeOn.UsedA = c.gain, c.toClassA, c.usedA
 		if got := p.leansOnTime(w, c.fuseA); got != c.want {
 			t.Errorf("%+v: %t", c, got)
 		}

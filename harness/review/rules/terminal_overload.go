@@ -73,7 +73,7 @@ func weaker(a, b *library.Terminal) *library.Terminal {
 }
 
 func (p *Pass) judgeTerminal(w *circuit.Wire, end *library.Terminal) {
-	v := p.held("contact rating", p.cornerAmps(w.Branch), figure.Larger, end.MaxA, end.MaxA, always(finding.Fault))
+	v := p.held("terminal rating", p.cornerAmps(w.Branch), figure.Larger, end.MaxA, end.MaxA, always(finding.Fault))
 	if v.severity == 0 {
 		return
 	}
