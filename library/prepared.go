@@ -1025,6 +1025,11 @@ var preparedRows = Library{WireTypes: []*WireType{
 	{Limit: "allowed current", Figure: "nominal", Why: "the margin to the class is the margin for tolerances", Source: Source{text57, "common practice, no source"}},
 	{Limit: "class temperature", Figure: "likely", Why: "nothing is left above it, but all tolerances are not at their bounds for life", Source: Source{text57, "common practice, no source"}},
 	{Limit: "contact rating", Figure: "likely", Why: "a rating without a margin, borne for life", Source: Source{text57, "common practice, no source"}},
+	{Limit: "terminal rating", Figure: "nominal", Why: "a crimp is rated as the wire that it ends, whose margin to its class it shares", Source: Source{text57, "common practice, no source"}},
+	{Limit: "switching rating", Figure: "nominal", Why: "the margin is in it: a hundred thousand switchings at full load, and for lamps and motors what they start with", Source: Source{text57, "common practice, no source"}},
+	{Limit: "charging balance", Figure: "nominal", Why: "what a ride is short of at nominal it is short of every time; what its loads may draw more the battery evens out", Source: Source{text57, "common practice, no source"}},
+	{Limit: "stated limit", Figure: "likely", Why: "what a block or a ground point is stated to bear has no margin in it, and is borne for life", Source: Source{text57, "common practice, no source"}},
+	{Limit: "spare of a tap", Figure: "nominal", Why: "what a maker leaves to spare has the margin of the factory fuse in it", Source: Source{text57, "common practice, no source"}},
 	{Limit: "minimum voltage", Figure: "worst", Why: "below it the load fails at once", Source: Source{text57, "common practice, no source"}},
 }}
 

@@ -236,7 +236,7 @@ type Wire struct {
 type Bundle struct {
 	Run     *design.Run
 	Wires   []*Wire
-	Loaded  int             // wires that carry current in some situation
+	Loaded  int             // wires that heat it in some situation
 	OuterMm float64         // of the bundle
 	shares  map[int]float64 // by wire index: see ShareOf
 }

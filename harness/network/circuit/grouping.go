@@ -42,7 +42,7 @@ type laidWire struct {
 
 func (b *Bundle) group(c *Circuit, useA []float64, published bundle.Published) {
 	d := c.Design
-	b.Loaded, b.shares = 0, map[int]float64{}
+	b.shares = map[int]float64{}
 	var wires []bundle.Wire
 	var of []*Wire
 	for _, w := range b.Wires {
@@ -55,12 +55,10 @@ func (b *Bundle) group(c *Circuit, useA []float64, published bundle.Published) {
 			limitC -= d.Practice.HotSpotMarginC
 		}
 		amps := w.Branch.TimeOn.pulse(in, RunAmbientC(b.Run), limitC).ForGoodA(useA[w.Branch.Index])
-		if amps > 0 {
-			b.Loaded++
-		}
 		wires = append(wires, bundle.Wire{Insulated: in, CurrentA: amps, LimitC: limitC})
 		of = append(of, w)
 	}
+	b.Loaded = heating(wires)
 	place := bundle.Place{AmbientC: RunAmbientC(b.Run)}
 	laid, err := bundle.New(wires, place)
 	if err != nil || b.Loaded == 0 {
@@ -85,6 +83,26 @@ func (b *Bundle) group(c *Circuit, useA []float64, published bundle.Published) {
 		}
 		b.shares[w.Index] = math.Max(share, leastShare)
 	}
+}
+
+// heatsShare is the loss, over that of the wire that loses most, from which a wire
+// counts as loaded: a tenth of the current in a wire of the same size. Those of coils
+// have less. It is a word only: the heat balance takes what each wire carries (our choice).
+const heatsShare = 0.01
+
+// heating counts the wires that heat a bundle.
+func heating(wires []bundle.Wire) (count int) {
+	most := 0.0
+	loss := func(w bundle.Wire) float64 { return w.CurrentA * w.CurrentA * w.OhmPerM20 }
+	for _, w := range wires {
+		most = math.Max(most, loss(w))
+	}
+	for _, w := range wires {
+		if most > 0 && loss(w) >= heatsShare*most {
+			count++
+		}
+	}
+	return count
 }
 
 // leastShare keeps a share from being none: what a bundle leaves nothing of, its

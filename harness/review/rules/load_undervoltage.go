@@ -1,9 +1,11 @@
 package rules
 
 import (
+	"fmt"
+	"math"
+
 	"fusewright/harness/design/figure"
 	"fusewright/harness/network/circuit"
-	"fusewright/harness/network/corner"
 	"fusewright/harness/network/solve"
 	"fusewright/harness/review/finding"
 )
@@ -13,7 +15,7 @@ var loadUndervoltage = &Rule{
 	Title: "a load gets less than its minimum voltage",
 	Doc: "For every load with a minimum voltage, from the design or the library: the lowest voltage at " +
 		"its terminals over the situations in which it is on, at nominal values and in its worst case " +
-		"(battery down to its reserve for starting); the worst case decides.",
+		"(battery down to its reserve for starting); the worst case decides. Where the volts go between battery and load is said with it.",
 	Formula:  "V load ≥ minimum voltage",
 	Limits:   "`minimum voltage` of the load",
 	Why:      "below it electronics reset, drivers flicker and relays drop",
@@ -43,7 +45,11 @@ func (p *Pass) judgeLowest(part *circuit.Part, least float64) {
 	}
 	fin := ofPart(v.severity, part)
 	v.decides(&fin, "voltage", figure.Smaller, 1, least, "V")
-	p.say(fin, "%s gets %s and needs %s", part.Name, v.split(volts), volts(least))
+	fin.What = fmt.Sprintf("%s gets %s and needs %s", part.Name, v.split(volts), volts(least))
+	if l := p.lossOf(part, loadBranch(part), v.in); l != nil && l.whole > 0 {
+		fin.What += l.text()
+	}
+	p.report(fin)
 }
 
 // minimumV is the voltage a load needs: the design's, else the library's; zero
@@ -63,15 +69,13 @@ func minimumV(part *circuit.Part) float64 {
 
 // lowestV is the voltage of a load, the least being the worst.
 func (f *facts) lowestV(part *circuit.Part) measure {
-	return func(by corner.Kind) cornered {
-		b := loadBranch(part)
-		if b == nil {
-			return cornered{by: by}
+	b := loadBranch(part)
+	return f.figureOf(-1, func(s *solve.Solution) bool { return b != nil && s.LoadOn[b.Index] }, func(s *solve.Solution) float64 {
+		if v := s.Volts(b); !math.IsNaN(v) {
+			return v
 		}
-		return f.worstCorner(by, -1, func(s *solve.Solution) bool { return s.LoadOn[b.Index] },
-			func(s *solve.Solution) float64 { return s.Volts(b) },
-			func(c *corner.Set, i int) corner.Value { return c.LoadV(i, b) })
-	}
+		return 0 // no closed path leads to it
+	})
 }
 
 // extremeV is the lowest (sign −1) or highest (sign 1) voltage of a load over

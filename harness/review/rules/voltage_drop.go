@@ -130,39 +130,57 @@ var aims = map[string]string{
 // wires together, where the wires take less than half; else the element that
 // takes at least two fifths of the drop; "" when none does.
 func (p *Pass) mostLost(part *circuit.Part, load *circuit.Branch, in *design.Situation) string {
+	l := p.lossOf(part, load, in)
+	switch {
+	case l == nil:
+		return ""
+	case l.wires < l.whole/2:
+		return l.text()
+	case len(l.taking) > 0 && l.taken(l.taking[0]) >= mostShare*l.whole:
+		return fmt.Sprintf("; %s at nominal are lost in %s", volts(l.taken(l.taking[0])), elementText(l.taking[0]))
+	}
+	return ""
+}
+
+// loss is where the volts of a load's way go at nominal.
+type loss struct {
+	in           *solve.Solution
+	taking       []*circuit.Branch // the elements of the way, those that take most first
+	wires, whole float64           // of its wires together, and in all, in volts
+}
+
+func (l *loss) taken(b *circuit.Branch) float64 { return math.Abs(l.in.Volts(b)) }
+
+// lossOf is nil where the situation has no operating point.
+func (p *Pass) lossOf(part *circuit.Part, load *circuit.Branch, in *design.Situation) *loss {
 	s := p.solutionOf(in)
 	if s == nil {
-		return ""
+		return nil
 	}
-	whole, wires := p.dropOf(s, load), 0.0
-	var taking []*circuit.Branch
+	l := &loss{in: s, whole: p.dropOf(s, load)}
 	for _, way := range p.c.Ways(part) {
 		for _, b := range way.Branches {
-			if taking = append(taking, b); b.Wire != nil {
-				wires += math.Abs(s.Volts(b))
+			if l.taking = append(l.taking, b); b.Wire != nil {
+				l.wires += l.taken(b)
 			}
 		}
 	}
-	slices.SortStableFunc(taking, func(a, b *circuit.Branch) int { return cmp.Compare(math.Abs(s.Volts(b)), math.Abs(s.Volts(a))) })
-	if wires < whole/2 {
-		return "; " + whereLost(s, slices.DeleteFunc(taking, func(b *circuit.Branch) bool { return b.Wire != nil }), wires, whole)
-	}
-	if len(taking) > 0 && math.Abs(s.Volts(taking[0])) >= mostShare*whole {
-		return fmt.Sprintf("; %s at nominal are lost in %s", volts(math.Abs(s.Volts(taking[0]))), elementText(taking[0]))
-	}
-	return ""
+	slices.SortStableFunc(l.taking, func(a, b *circuit.Branch) int { return cmp.Compare(l.taken(b), l.taken(a)) })
+	return l
 }
 
 // mostShare is the share of a drop from which one element is named.
 const mostShare = 0.4
 
-// whereLost lists the elements that take most of a drop, and the wires together.
-func whereLost(s *solve.Solution, taking []*circuit.Branch, wires, whole float64) string {
+// text lists the elements other than wires that take most, and the wires together.
+func (l *loss) text() string {
 	var list []string
-	for _, b := range taking[:min(3, len(taking))] {
-		list = append(list, elementText(b)+" takes "+volts(math.Abs(s.Volts(b))))
+	for _, b := range l.taking {
+		if b.Wire == nil && len(list) < 3 {
+			list = append(list, elementText(b)+" takes "+volts(l.taken(b)))
+		}
 	}
-	return strings.Join(append(list, "the wires "+volts(wires)), ", ") + " of " + volts(whole) + " at nominal"
+	return "; " + strings.Join(append(list, "the wires "+volts(l.wires)), ", ") + " of " + volts(l.whole) + " lost at nominal"
 }
 
 // solutionOf is the operating point of a situation; nil without one.
@@ -190,8 +208,7 @@ func elementText(b *circuit.Branch) string {
 
 // worstDrop is the drop before a load as a share of the system voltage.
 func (f *facts) worstDrop(b *circuit.Branch) measure {
-	return f.dropShare(b, func(s *solve.Solution) float64 { return f.dropOf(s, b) },
-		func(c *corner.Set, i int) corner.Value { return c.Drop(i, b) })
+	return f.dropShare(b, func(s *solve.Solution) float64 { return f.dropOf(s, b) })
 }
 
 // wireDrop is the part of it that the wires of the load's way take.
@@ -203,18 +220,18 @@ func (f *facts) wireDrop(part *circuit.Part, b *circuit.Branch) measure {
 			sum += math.Abs(s.Volts(w))
 		}
 		return sum
-	}, func(c *corner.Set, i int) corner.Value { return c.WayDrop(i, b, wires) })
+	})
 }
 
 // dropShare is a drop while a load is on, as a share of the system voltage.
-func (f *facts) dropShare(b *circuit.Branch, figure func(*solve.Solution) float64, at func(*corner.Set, int) corner.Value) measure {
-	return func(by corner.Kind) cornered {
-		w := f.worstCorner(by, 1, func(s *solve.Solution) bool { return s.LoadOn[b.Index] }, figure, at)
-		w.Nominal /= f.d.NominalV()
-		w.Likely /= f.d.NominalV()
-		w.Corner /= f.d.NominalV()
-		return w
-	}
+func (f *facts) dropShare(b *circuit.Branch, dropV func(*solve.Solution) float64) measure {
+	on := func(s *solve.Solution) bool { return s.LoadOn[b.Index] }
+	return f.figureOf(1, on, func(s *solve.Solution) float64 {
+		if !on(s) {
+			return 0
+		}
+		return dropV(s) / f.d.NominalV()
+	})
 }
 
 // dropLimit is the share of the system voltage a load's circuit may lose, and
