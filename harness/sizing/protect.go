@@ -171,7 +171,7 @@ func (w *view) longShare(b *circuit.Branch) float64 {
 	long, other := 0.0, 0.0
 	below := w.v.c.BelowBranch(b)
 	for _, x := range slices.Concat(below.Loads, below.Coils) {
-		if x.Load != nil && x.Load.Load != nil && x.Load.Load.Duty.Value < 1 {
+		if x.Load != nil && x.Load.Load != nil && !x.Load.Load.Continuous() {
 			other += w.v.c.DrawA(x)
 		} else {
 			long += w.v.c.DrawA(x)

@@ -72,7 +72,7 @@ func (s *search) run() error {
 	} else {
 		s.generous()
 	}
-	v, err := s.judge()
+	v, err := s.firstLook()
 	if err != nil {
 		return err
 	}
@@ -89,6 +89,16 @@ func (s *search) run() error {
 	s.prove()
 	s.take(s.best)
 	return nil
+}
+
+// firstLook judges what the search starts from, with no wire so thin for its load that
+// its heat leaves those beside it nothing.
+func (s *search) firstLook() (*verdict, error) {
+	v, err := s.judge()
+	if err == nil && s.look(v).thicken() {
+		return s.judge()
+	}
+	return v, err
 }
 
 // begin finds a good answer.
