@@ -80,8 +80,8 @@ func (w *view) findDrops() {
 		aim, _ := corner.DropAim(w.v.c, b)
 		wires := w.worstDrop(b, nominal, true, func(float64) float64 { return min(limitV, aim*w.s.d.NominalV()) })
 		whole := w.worstDrop(b, nominal, false, func(float64) float64 { return limitV })
-		if whole != nil && wires.nowV < whole.nowV/2 { // advice then, which wires do not mend
-			whole.limitV *= rules.MostWholeDrop
+		if whole != nil {
+			whole.limitV = wholeLimitV(whole.limitV, whole.nowV-wires.nowV)
 		}
 		if whole != nil && whole.nowV-wires.nowV <= whole.limitV-wires.limitV {
 			whole = nil // met wherever the wires are within their limit
@@ -93,6 +93,13 @@ func (w *view) findDrops() {
 			}
 		}
 	}
+}
+
+// wholeLimitV is what may be lost in all where contacts and fuses lose restV: the limit,
+// and above it as much as they lose, since thicker wires are no remedy while the wires
+// take less than half, up to where it is a fault.
+func wholeLimitV(limitV, restV float64) float64 {
+	return max(limitV, min(2*restV, rules.MostWholeDrop*limitV))
 }
 
 // worstLowest is the drop of a load that needs a voltage, over all states.

@@ -70,3 +70,13 @@ func TestEdgesByHand(t *testing.T) {
 		t.Errorf("a finding that was not there: %d new", got)
 	}
 }
+
+// TestWholeLimit: limit 0.36 V, a fault above 0.54 V; between them while the wires take
+// less than half.
+func TestWholeLimit(t *testing.T) {
+	for _, c := range [][2]float64{{0, 0.36}, {0.17, 0.36}, {0.18, 0.36}, {0.2, 0.4}, {0.27, 0.54}, {0.4, 0.54}} {
+		if got := wholeLimitV(0.36, c[0]); math.Abs(got-c[1]) > 1e-9 {
+			t.Errorf("contacts lose %g V: limit %g V, want %g V", c[0], got, c[1])
+		}
+	}
+}
