@@ -14,7 +14,9 @@ import (
 // lost: the next smaller candidate is put in its place and judged, or, for the
 // smallest, the next larger. What remains wrong gets its ways out. It leaves the
 // design as it was.
-func (p *Plan) Explain() error {
+func (p *Plan) Explain() error { return during(p.Design, p.situations, p.explain) }
+
+func (p *Plan) explain() error {
 	s := p.s
 	var moves []move
 	w := s.look(s.best.verdict)

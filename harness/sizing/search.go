@@ -36,6 +36,7 @@ type search struct {
 	shared     map[stock]string // what sets a size that several wires have
 	best       *answer
 	proven     bool
+	asIfOn     []string // loads that no situation turns on
 }
 
 // answer is a judged set of choices.
@@ -91,14 +92,22 @@ func (s *search) run() error {
 	return nil
 }
 
-// firstLook judges what the search starts from, with no wire so thin for its load that
+// firstLook judges what the search starts from, with every load on in some situation and no wire so thin for its load that
 // its heat leaves those beside it nothing.
 func (s *search) firstLook() (*verdict, error) {
 	v, err := s.judge()
-	if err == nil && s.look(v).thicken() {
+	if err != nil {
+		return nil, err
+	}
+	if loads := v.unlisted(); len(loads) > 0 {
+		if v, err = s.turnOn(v.c, loads); err != nil {
+			return nil, err
+		}
+	}
+	if s.look(v).thicken() {
 		return s.judge()
 	}
-	return v, err
+	return v, nil
 }
 
 // begin finds a good answer.
