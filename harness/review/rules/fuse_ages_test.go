@@ -21,6 +21,7 @@ func TestFuseLikelyAges(t *testing.T) {
 		{"motor, for moments", "current: 4 A, behaves: motor, on for: 5 min, every: 60 min", true, false},
 		{"at worst within", "power: 53 W, behaves: constant power, on for: 1 min, every: 10 min", false, false},
 		{"at worst past", "power: 58 W, behaves: constant power, on for: 1 min, every: 10 min", true, false},
+		{"the highest it takes", "power: 65 W, figure: highest, behaves: constant power, on for: 1 min, every: 10 min", true, false},
 		{"likely past", "power: 60 W, behaves: constant power, on for: 1 min, every: 10 min", true, true},
 	} {
 		src := example.Design(fmt.Sprintf(`

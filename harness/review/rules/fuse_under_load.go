@@ -16,7 +16,7 @@ var fuseUnderLoad = &Rule{
 	Doc: "The largest current of each fuse over all situations, at nominal values and in the worst case, " +
 		"against what it may carry without ageing where it is. The practice's share is a margin for tolerances: it holds " +
 		"at nominal; in the worst case the maker's share alone holds, as advice, which sizing heeds where that is likely too, " +
-		"but for motors on for minutes at most, whose full pull lasts moments. It is for continuous load: of loads on for less than " +
+		"but for motors on for minutes at most, whose full pull lasts moments, and for what is given at its highest. It is for continuous load: of loads on for less than " +
 		"three hours at once the rating bears all. A fuse that carries " +
 		"current only while a `momentary` switch is held is judged by its rating. " +
 		"Starting current is fuse-inrush; loads that no situation turns on together are " +
@@ -93,5 +93,5 @@ func (p *Pass) judgeUnderLoad(b *circuit.Branch) {
 // lets it carry: the trade fits the next rating then. What is on for a time has no other
 // margin, and a filament lamp may take a quarter more than it says.
 func (p *Pass) agesLikely(b *circuit.Branch, v verdict) bool {
-	return over(v.Likely, p.makersA(b, 0)) && !p.onlyHeld(b) && !p.onlyPulls(b)
+	return over(v.Likely, p.makersA(b, 0)) && !p.onlyHeld(b) && !p.margined(b)
 }

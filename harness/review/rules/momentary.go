@@ -23,11 +23,15 @@ func (f *facts) onlyHeld(fuse *circuit.Branch) bool {
 	return len(draws) > 0
 }
 
-// onlyPulls tells whether all that a fuse carries are motors that run for a short
-// time: what they take at full pull lasts moments.
-func (f *facts) onlyPulls(fuse *circuit.Branch) bool {
+// margined tells whether the figures of all that a fuse carries have their margin: the
+// highest that a load takes, or a motor's full pull, which lasts moments of a short time.
+func (f *facts) margined(fuse *circuit.Branch) bool {
 	return !slices.ContainsFunc(f.drawsBelow(fuse.B), func(b *circuit.Branch) bool {
-		return b.Load == nil || b.Load.Load == nil || b.Load.Behaves != design.Motor || !corner.ShortTime(b.Load.Load)
+		if b.Load == nil || b.Load.Load == nil {
+			return true
+		}
+		l := b.Load.Load
+		return l.Figure != "highest" && !(l.Behaves == design.Motor && corner.ShortTime(l))
 	})
 }
 
