@@ -101,9 +101,12 @@ func (e entry) lost() string {
 	return fmt.Sprintf("%s; the other %d likewise", first.Lost, len(e)-1)
 }
 
-// writeRemaining prints what no choice meets, what stands against mending it,
+// writeRemaining prints what the library lacks, what no choice meets, what stands against mending it,
 // and the ways out.
 func writeRemaining(b *bytes.Buffer, p *sizing.Plan) {
+	for _, text := range p.Lacking {
+		fmt.Fprintf(b, "%s\n", text)
+	}
 	for _, f := range p.Remaining {
 		fmt.Fprintf(b, "%s: %s: %s [%s]\n", f.Pos, f.Severity, f.What, f.Rule)
 		for _, c := range p.Conflicts {

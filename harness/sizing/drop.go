@@ -15,6 +15,7 @@ import (
 type drop struct {
 	load   *circuit.Branch
 	wires  bool // in its wires alone
+	lowest bool // against the voltage that it needs
 	at     *warm.Result
 	limitV float64
 	aimV   float64 // limitV, or what thick wires come to where none meets it; see aim
@@ -87,6 +88,9 @@ func (w *view) findDrops() {
 			whole = nil // met wherever the wires are within their limit
 		}
 		lowest := w.worstLowest(b)
+		if lowest != nil {
+			lowest.lowest = true
+		}
 		for _, d := range []*drop{wires, whole, lowest} {
 			if d != nil {
 				w.takeApart(d)

@@ -41,6 +41,7 @@ func (p *Plan) explain() error {
 		}
 	}
 	if len(p.Remaining) > 0 {
+		p.Lacking = s.lacking()
 		p.Conflicts = s.conflicts()
 		p.WaysOut = s.waysOut()
 		s.take(s.best)
@@ -222,7 +223,7 @@ func (s *search) oneSize(x *slot) string {
 	}
 	text := fmt.Sprintf("cost: %s is bought for other wires in any case", size)
 	if a, err := s.answer(); err == nil {
-		if f := firstNew(s.best.verdict.findings, a.verdict.findings); f != nil {
+		if f := s.firstNew(s.best.verdict.findings, a.verdict.findings); f != nil {
 			text += fmt.Sprintf(" (one size thinner throughout, %s [%s])", f.What, f.Rule)
 		}
 	}

@@ -61,12 +61,13 @@ func TestEdgesByHand(t *testing.T) {
 		}
 	}
 	before := []*finding.Finding{figures(-1, 10)}
+	s := &search{}
 	for margin, want := range map[float64]int{-0.5: 0, -1: 0, -1.0099: 0, -1.0105: 1, -2: 1} {
-		if got := len(allNew(before, []*finding.Finding{figures(margin, 10)})); got != want {
+		if got := len(s.allNew(before, []*finding.Finding{figures(margin, 10)})); got != want {
 			t.Errorf("a margin of %g after −1: %d new", margin, got)
 		}
 	}
-	if got := len(allNew(nil, before)); got != 1 {
+	if got := len(s.allNew(nil, before)); got != 1 {
 		t.Errorf("a finding that was not there: %d new", got)
 	}
 }

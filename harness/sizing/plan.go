@@ -24,6 +24,8 @@ type Plan struct {
 	// Remaining are the findings about sizes and ratings that no choice found
 	// avoids; see Explain for the ways out.
 	Remaining []*finding.Finding
+	// Lacking says what the library has nothing for; set by Explain.
+	Lacking   []string
 	Conflicts []*Conflict // set by Explain: what stands against mending them
 	WaysOut   []*WayOut   // set by Explain, the cheapest first
 

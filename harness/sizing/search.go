@@ -30,6 +30,8 @@ type search struct {
 	raised []bool             // by slot: a floor was ever put in
 	// hopeless are the loads that lose too much on any wires, by the estimate.
 	hopeless map[string]bool
+	// beyond are those whose lowest voltage contacts, fuses and the battery keep too low.
+	beyond map[string]bool
 
 	judgements int
 	quick      bool             // no proof
