@@ -123,9 +123,12 @@ func wiresText(wires []*circuit.Wire) string {
 // thickerBy gives wires a size so many steps up, as far as a shop has it.
 func (s *search) thickerBy(u *undo, wires []*circuit.Wire, steps int) {
 	s.eachFeed(wires, func(_ *circuit.Wire, f *design.Feed) {
+		if f.Wire.Type == nil || f.Wire.Size == nil {
+			return
+		}
 		sizes := f.Wire.Type.ShopSizes()
 		at := slices.IndexFunc(sizes, func(z *library.WireSize) bool { return z.AreaMm2 >= f.Wire.Size.AreaMm2*0.999 })
-		if at < 0 || f.Wire.Size == nil {
+		if at < 0 {
 			return
 		}
 		keep(u, &f.Wire)
