@@ -180,7 +180,7 @@ func (w *view) longShare(b *circuit.Branch) float64 {
 	}
 	long, other := 0.0, 0.0
 	for _, x := range w.draws(b) {
-		if x.Load != nil && x.Load.Load != nil && x.Load.Load.Duty.Value < 1 {
+		if x.Load != nil && x.Load.Load != nil && !x.Load.Load.Continuous() {
 			other += w.v.c.DrawA(x)
 		} else {
 			long += w.v.c.DrawA(x)

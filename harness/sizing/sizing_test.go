@@ -210,7 +210,7 @@ func TestInfeasible(t *testing.T) {
 		}
 	}
 	for i, o := range p.WaysOut {
-		if i > 0 && o.Left == p.WaysOut[i-1].Left && o.ExtraG < p.WaysOut[i-1].ExtraG {
+		if i > 0 && o.asked == p.WaysOut[i-1].asked && o.Left == p.WaysOut[i-1].Left && o.ExtraG < p.WaysOut[i-1].ExtraG {
 			t.Errorf("%s is cheaper than %s", o.What, p.WaysOut[i-1].What)
 		}
 	}

@@ -34,6 +34,9 @@ const AimLong, AimConverters, AimOwn = "drop aim", "drop aim converters", ""
 // (common practice, no source).
 const shortS = 5 * 60
 
+// ShortTime tells whether a load is on for a short time at once.
+func ShortTime(l *design.Load) bool { return l.OnForS.Given() && l.OnForS.Value <= shortS }
+
 // DropAim is the share of the system voltage that the trade lets the wires of a
 // load lose, below the limit, and the key of the practice's value: that of the load
 // or its type, else less for a large load of constant power. Else what is on for a
@@ -43,7 +46,7 @@ func DropAim(c *circuit.Circuit, load *circuit.Branch) (share float64, key strin
 	switch {
 	case l != nil && l.DropAim.Given():
 		return l.DropAim.Value, AimOwn
-	case l == nil || p == nil || l.Duty.Value < 1 || l.OnForS.Given() && l.OnForS.Value <= shortS:
+	case l == nil || p == nil || l.Duty.Value < 1 || ShortTime(l):
 		return math.Inf(1), ""
 	case load.Load.Behaves == design.ConstantPower && c.DrawA(load) >= p.ConvertersA*(1-1e-9):
 		return p.DropAimConverters, AimConverters

@@ -17,10 +17,11 @@ var fuseUnderLoad = &Rule{
 	Title: "a fuse is too small for the current it carries continuously",
 	Doc: "The largest current of each fuse over all situations, at nominal values and in the worst case, " +
 		"against what it may carry without ageing where it is. The practice's share is a margin for tolerances: it holds " +
-		"at nominal; in the worst case the maker's share alone holds, as advice. It is for continuous load: of loads on for less than " +
-		"three hours at once the rating bears all, and of what is `on for` a time `every` so often more, as long as its heat over the " +
-		"cycles is no more than that of the allowed current and the usual of its kind opens in no cycle. That only the fastest of " +
-		"its kind opens is advice; a device without a published middle of its band is judged as if it carried that for good. A fuse that carries " +
+		"at nominal; in the worst case the maker's share alone holds, as advice, which sizing heeds where that is likely too, " +
+		"but for motors on for minutes at most, whose full pull lasts moments, and for what is given at its highest. It is for continuous load: of loads on for less than " +
+		"three hours at once the rating bears all, and of what is `on for` a time `every` so often a slow device bears more, as long as its heat over the " +
+		"cycles is no more than that of the allowed current and the usual of its kind opens in no cycle. That the fastest of " +
+		"its kind would open within five thirds of the time is advice; a device without a published middle of its band is judged as if it carried that for good. A fuse that carries " +
 		"current only while a `momentary` switch is held is judged by its rating. " +
 		"Starting current is fuse-inrush; loads that no situation turns on together are " +
 		"feed-fuse-under-branches. Factory fuses are judged by tap-over-spare.",
@@ -110,6 +111,9 @@ func (p *Pass) judgeUnderLoad(b *circuit.Branch) {
 		fin.What = strings.TrimSuffix(fin.What, " continuously")
 	}
 	v.decides(&fin, "current", figure.Larger, 1, v.limit, "A")
+	if v.by == corner.AtNominal || p.agesLikely(b, v) {
+		fin.Leave = false // the next rating is fitted
+	}
 	fin.Source = p.limitSource("load share of fuse", false)
 	p.report(fin)
 }
@@ -133,4 +137,11 @@ func ordinal(n int) string {
 		end = []string{"st", "nd", "rd"}[n%10-1]
 	}
 	return fmt.Sprint(n) + end
+}
+
+// agesLikely tells whether the tolerances are likely to load a fuse past what its maker
+// lets it carry: the trade fits the next rating then. What is on for a time has no other
+// margin, and a filament lamp may take a quarter more than it says.
+func (p *Pass) agesLikely(b *circuit.Branch, v verdict) bool {
+	return over(v.Likely, whileOnA(b, p.makersA(b, 0), 0)) && !p.onlyHeld(b) && !p.margined(b)
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"fusewright/harness/design"
 	"fusewright/harness/design/figure"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
@@ -22,7 +23,7 @@ var loadUndervoltage = &Rule{
 	Change:   "use a thicker feed and return, or do not use it with the engine stopped",
 	Severity: "fault; danger for a critical load",
 	Source:   "the load's own figure",
-	Mend:     MendDrop,
+	Mend:     MendLowest,
 	Bad: `
 loads:
   tail lamp: {power: 5 W, behaves: constant power, minimum voltage: 13 V, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
@@ -45,11 +46,20 @@ func (p *Pass) judgeLowest(part *circuit.Part, least float64) {
 	}
 	fin := ofPart(v.severity, part)
 	v.decides(&fin, "voltage", figure.Smaller, 1, least, "V")
-	fin.What = fmt.Sprintf("%s gets %s and needs %s", part.Name, v.split(volts), volts(least))
-	if l := p.lossOf(part, loadBranch(part), v.in); l != nil && l.whole > 0 {
-		fin.What += l.text()
+	p.say(fin, "%s gets %s and needs %s%s", part.Name, v.split(volts), volts(least), p.whereLow(part, v.in))
+}
+
+// whereLow says what is left at the battery's posts, and where the rest goes, at nominal.
+func (p *Pass) whereLow(part *circuit.Part, in *design.Situation) string {
+	s := p.solutionOf(in)
+	if s == nil {
+		return ""
 	}
-	p.report(fin)
+	text := fmt.Sprintf("; the posts are at %s then at nominal", volts(s.NodeV[p.positive.Index]-s.NodeV[0]))
+	if l := p.lossOf(part, loadBranch(part), in); l != nil && l.whole > 0 {
+		text += l.text()
+	}
+	return text
 }
 
 // minimumV is the voltage a load needs: the design's, else the library's; zero

@@ -80,12 +80,16 @@ func (p *Pass) judgeDrop(part *circuit.Part, b *circuit.Branch) {
 	}
 	fin := ofPart(v.severity, part)
 	print := against(limit, quantity.Share)
-	_, most := quantity.Against(v.decisive(), limit, quantity.Share)
+	lead, nominal := v.cornered, whole(corner.AtNominal)
+	if over(nominal.Nominal, limit) {
+		lead = nominal // the worst case is more of the same
+	}
+	_, most := quantity.Against(lead.decisive(), limit, quantity.Share)
 	fin.What = fmt.Sprintf("%s loses %s, %s of the system voltage, on its way%s, of which its wires %s at nominal; %s loads may lose %s in their wires",
-		part.Name, volts(v.decisive()*p.d.NominalV()), print(v.decisive()), v.said(print), print(wires(corner.AtNominal).Nominal), kind, most) +
-		p.mostLost(part, b, v.in)
+		part.Name, volts(lead.decisive()*p.d.NominalV()), print(lead.decisive()), lead.said(print), print(wires(corner.AtNominal).Nominal), kind, most) +
+		p.mostLost(part, b, lead.in)
 	v.decides(&fin, "drop", figure.Larger, 100, limit, "%")
-	if all := whole(corner.AtNominal).Nominal; over(all, limit) && wires(corner.AtNominal).Nominal >= all/2 {
+	if over(nominal.Nominal, limit) && wires(corner.AtNominal).Nominal >= nominal.Nominal/2 {
 		fin.Leave = false // thicker wires mend it
 	}
 	fin.Source = p.limitSource(key, given)
