@@ -124,7 +124,7 @@ func (rep *CornerReport) addLoad(r *harness.Review, b *circuit.Branch) {
 	on := func(i int) bool { return r.Solutions[i].LoadOn[b.Index] }
 	drop := func(i int) corner.Value { return s.Drop(i, b) }
 	wires := func(i int) corner.Value {
-		return s.Figure(i, 1, func(x *solve.Solution) float64 { return wayDropV(x, b, way) })
+		return s.Figure(i, 1, func(x *solve.Solution) float64 { return WayDropV(x, b, way) })
 	}
 	volts := func(i int) corner.Value { return s.LoadV(i, b) }
 	_, dropIn := s.WorstIn(1, corner.AtWorst, on, drop)
@@ -149,8 +149,8 @@ func (rep *CornerReport) addLoad(r *harness.Review, b *circuit.Branch) {
 	rep.Loads = append(rep.Loads, row)
 }
 
-// wayDropV is what the wires of a load's way lose; zero where the load is off.
-func wayDropV(s *solve.Solution, load *circuit.Branch, way []*circuit.Branch) float64 {
+// WayDropV is what the wires of a load's way lose; zero where the load is off.
+func WayDropV(s *solve.Solution, load *circuit.Branch, way []*circuit.Branch) float64 {
 	sum := 0.0
 	for _, w := range way {
 		if s.LoadOn[load.Index] {

@@ -88,9 +88,10 @@ func (c *curve) opens(amps float64, by Edge) float64 {
 // first multiple where both edges are known; 0 = not known.
 func (c *curve) bodyS() float64 {
 	for _, p := range c.band {
-		t := c.opens(p.Multiple*c.coldA, Usual)
-		if m := square(p.Multiple / c.carries); m > 1 && t > 0 && !math.IsInf(t, 1) {
-			return t / math.Log(m/(m-1))
+		fast, first := edge(c.band, p.Multiple, opensAfter)
+		slow, last := edge(c.band, p.Multiple, opensBefore)
+		if m := square(p.Multiple / c.carries); m > 1 && fast > 0 && slow > 0 && first > below && last > below {
+			return math.Sqrt(fast*slow) / math.Log(m/(m-1))
 		}
 	}
 	return 0
@@ -118,10 +119,10 @@ func (c *curve) warmed(p Pulses) float64 {
 	return math.Expm1(-p.OnS/tau) / math.Expm1(-p.EveryS/tau)
 }
 
-// slowS is how long a slow device holds twice its rating at the soonest: motors are run
+// slowS is how long a slow device holds twice its rating at the soonest, as strips do and blades do not: motors are run
 // behind such for a time at more than the rating, behind no other (common practice, no
 // source).
-const slowS = 10
+const slowS = 1
 
 // Slow tells whether a device is made to hold more than its rating for a time.
 func (d Device) Slow() bool {

@@ -143,5 +143,5 @@ func ordinal(n int) string {
 // lets it carry: the trade fits the next rating then. What is on for a time has no other
 // margin, and a filament lamp may take a quarter more than it says.
 func (p *Pass) agesLikely(b *circuit.Branch, v verdict) bool {
-	return over(v.Likely, whileOnA(b, p.makersA(b, 0), 0)) && !p.onlyHeld(b) && !p.margined(b)
+	return over(v.Likely, p.makersA(b, 0)) && !p.onlyHeld(b) && !p.margined(b)
 }

@@ -66,9 +66,9 @@ func TestProtectorForATime(t *testing.T) {
 	}
 }
 
-// A fuse may be smaller than the current of what is on for a time when its curve holds
-// it: 125 A, at 40 °C as good as 118 A, hold 1.291 times that, 152 A, for a minute of
-// ten, and none for good. The converter draws more than its rated current on low volts.
+// A slow fuse may be smaller than the current of what is on for a time when its curve
+// holds it; the limits are worked by hand in TestFuseInCycles. The converter draws more
+// than its rated current on low volts.
 func TestFuseHeldForATime(t *testing.T) {
 	for _, c := range []struct {
 		name string
@@ -77,8 +77,6 @@ func TestFuseHeldForATime(t *testing.T) {
 		want string // "" = no fault
 	}{
 		{"held for a minute", 130, ", on for: 1 min, every: 10 min", ""},
-		{"more than is held for a minute", 135, ", on for: 1 min, every: 10 min", "for as long as it is on"},
-		{"three minutes are too long", 130, ", on for: 3 min, every: 30 min", "continuously"},
 		{"for good", 130, "", "continuously"},
 	} {
 		f := winchFor(t, c.amps, c.time)["fuse-under-load"]
