@@ -102,7 +102,8 @@ type FuseType struct {
 	Band []TimePoint `key:"opens"`
 	// Rerating is the permitted share of the rating at an ambient, ascending.
 	Rerating []RatedAt `key:"carries" ascending:"AmbientC"`
-	Mounting string    `key:"mounting" need:""` // terminal kind at its ends: "fuse contact C", "ring M5"
+	Mounting string    `key:"mounting" need:""`       // terminal kind at its ends: "fuse contact C", "ring M5"
+	Afloat   bool      `key:"afloat" show:"of boats"` // fitted on boats alone
 	Source   Source
 }
 
@@ -271,6 +272,7 @@ type LoadType struct {
 	EveryS    float64   `key:"every s" in:"0.1,1e6" show:"every *"`   // how often
 	Lead      Lead      `key:"lead"`
 	MostFuseA float64   `key:"most fuse A" in:"0.1,2000"` // largest fuse that the maker allows; zero when not known
+	Aim       DropAim   `key:"drop aim"`
 	Inrush    Inrush    `key:"inrush"`
 	Sign      string    `key:"sign" words:"|lamp|LED|heater|motor|pump|horn|socket|electronics|sensor"` // see design.Sign; empty when not said
 	End       string    `key:"end"`                                                                     // terminal kind of its leads: "splice", "pin 1.5"
@@ -282,6 +284,13 @@ type LoadType struct {
 // a regulation has it; zero when nothing says.
 type MostPower struct {
 	PowerW float64 `key:"power W" need:"" in:"0.001,1e5" show:"at most *"`
+	Source Source
+}
+
+// DropAim is what makers let the wires of a load lose, as a share of the system
+// voltage, feed and return together; zero = as the practice has it.
+type DropAim struct {
+	Share  float64 `key:"value" need:"" in:"0.001,0.5"`
 	Source Source
 }
 

@@ -105,6 +105,8 @@ type sizingReport struct {
 	Terminals  int             `json:"crimp_parts"`
 	Plugs      int             `json:"connector_families"`
 	Proven     bool            `json:"proven"`
+	AsIfOn     []string        `json:"sized_as_if_on,omitempty"` // loads that no situation turns on
+	Lacking    []string        `json:"lacking,omitempty"`        // what the library has nothing for
 	Remaining  []sizingFinding `json:"remaining"`
 	WaysOut    []sizingWayOut  `json:"ways_out"`
 	Caution    string          `json:"caution"`
@@ -143,7 +145,7 @@ type sizingWayOut struct {
 
 func newSizingReport(p *sizing.Plan) sizingReport {
 	r := sizingReport{Fusewright: report.Version, CopperG: p.Cost.CopperG, LeftG: p.Cost.LeftG, Sizes: p.Cost.Sizes,
-		Terminals: p.Cost.Terminals, Plugs: p.Cost.Plugs, Proven: p.Proven, Caution: report.Caution,
+		Terminals: p.Cost.Terminals, Plugs: p.Cost.Plugs, Proven: p.Proven, AsIfOn: p.AsIfOn, Lacking: p.Lacking, Caution: report.Caution,
 		Choices: []sizingChoice{}, Remaining: []sizingFinding{}, WaysOut: []sizingWayOut{}}
 	for _, c := range p.Choices {
 		r.Choices = append(r.Choices, sizingChoice{string(c.Kind), c.Part, c.Pos.Line, c.Value, c.Decided, c.RunnerUp, c.Lost})

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/design/wording"
 	"fusewright/harness/review/rules"
 	"fusewright/harness/sizing"
 	"fusewright/render/report"
@@ -24,6 +25,10 @@ func writeSizing(b *bytes.Buffer, p *sizing.Plan) {
 		"wire sizes: %d, crimp parts: %d, connector families: %d; %s\n",
 		grams(p.Cost.CopperG), grams(p.Cost.LeftG), p.Cost.Sizes, p.Cost.Terminals, p.Cost.Plugs, certainty(p))
 	fmt.Fprintf(b, "costs are counted in grams of copper: what there is to buy, to keep apart and to crimp counts as copper too\n")
+	if n := len(p.AsIfOn); n > 0 {
+		fmt.Fprintf(b, "no situation turns on %s: sized as if on at cruise, with what shares the fuse; "+
+			"list what is on together with the most else\n", wording.And(p.AsIfOn))
+	}
 	writeRemaining(b, p)
 	fmt.Fprintf(b, "%s\n", report.Caution)
 }
@@ -96,9 +101,12 @@ func (e entry) lost() string {
 	return fmt.Sprintf("%s; the other %d likewise", first.Lost, len(e)-1)
 }
 
-// writeRemaining prints what no choice meets, what stands against mending it,
+// writeRemaining prints what the library lacks, what no choice meets, what stands against mending it,
 // and the ways out.
 func writeRemaining(b *bytes.Buffer, p *sizing.Plan) {
+	for _, text := range p.Lacking {
+		fmt.Fprintf(b, "%s\n", text)
+	}
 	for _, f := range p.Remaining {
 		fmt.Fprintf(b, "%s: %s: %s [%s]\n", f.Pos, f.Severity, f.What, f.Rule)
 		for _, c := range p.Conflicts {

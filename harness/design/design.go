@@ -414,6 +414,7 @@ type Load struct {
 	EveryS    Quantity // how often it is on for so long
 	Lead      Lead     // its own lead
 	MostFuseA Quantity // largest fuse that its maker allows
+	DropAim   Quantity // share of the system voltage that its wires may lose; not given = the practice's
 	Priority  int      // 1 = given up last; 0 = not said
 	OwnSwitch bool     // has its own switch, so it is off unless a situation says on
 	StandbyA  Quantity // draw while live but off

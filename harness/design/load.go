@@ -125,6 +125,9 @@ func loadUseKeys() []key[Load] {
 			Doc: "its symbol on the drawing", Example: "heater"}, func(x *Load) *Sign { return &x.Sign }),
 		yesKey(Key{Name: "critical", Default: "no", Doc: "held to the tighter limit of voltage drop",
 			Example: "yes"}, func(x *Load) *bool { return &x.Critical }),
+		quantityKey(Key{Name: "drop aim", Unit: quantity.Share, Min: 0.001, Max: 0.5,
+			Doc:     "what its wires, feed and return, are to lose at most of the system voltage, as its maker asks; held as advice, as the practice's aim",
+			Default: "the type's, else the practice's", Example: "2 %"}, func(x *Load) *Quantity { return &x.DropAim }),
 		quantityKey(Key{Name: "minimum voltage", Unit: quantity.Voltage, Min: 0.1, Max: 100,
 			Doc: "lowest voltage at which it works", Default: "the type's", Example: "10.5 V"},
 			func(x *Load) *Quantity { return &x.MinV }),
@@ -302,6 +305,7 @@ func (x *Load) character() {
 	fill(&x.Lead.AreaMm2, t.Lead.AreaMm2, quantity.Area)
 	fill(&x.Lead.LengthM, t.Lead.LengthM, quantity.Length)
 	fill(&x.MostFuseA, t.MostFuseA, quantity.Current)
+	fill(&x.DropAim, t.Aim.Share, quantity.Share)
 	x.times(t, fill)
 	if x.given.inrushTime.Given() {
 		x.Inrush.TauS = x.given.inrushTime.Value

@@ -6,6 +6,7 @@ import (
 
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
+	"fusewright/harness/review/rules"
 )
 
 // move puts another candidate in a slot.
@@ -88,7 +89,7 @@ func (t *trying) judge(group []int) {
 		return
 	}
 	if len(group) == 1 {
-		t.out[group[0]] = trial{firstNew(t.s.best.verdict.findings, a.verdict.findings), a.cost}
+		t.out[group[0]] = trial{t.s.firstNew(t.s.best.verdict.findings, a.verdict.findings), a.cost}
 		return
 	}
 	clear := map[int]bool{}
@@ -96,7 +97,7 @@ func (t *trying) judge(group []int) {
 		clear[m] = true
 		t.out[m] = trial{nil, t.cost(t.moves[m])}
 	}
-	for _, f := range allNew(t.s.best.verdict.findings, a.verdict.findings) {
+	for _, f := range t.s.allNew(t.s.best.verdict.findings, a.verdict.findings) {
 		list := t.blamed(group, f)
 		for _, m := range list {
 			switch {
@@ -199,8 +200,9 @@ func figure(f *finding.Finding, name string) float64 {
 const worseShare = 1e-3
 
 // allNew are the findings that were not there before, or are further off their
-// limit now, the gravest first.
-func allNew(before, after []*finding.Finding) []*finding.Finding {
+// limit now, the gravest first. How far off the voltage is of a load that copper does
+// not help is no matter.
+func (s *search) allNew(before, after []*finding.Finding) []*finding.Finding {
 	known := map[string][]*finding.Finding{}
 	for _, f := range before {
 		known[idOf(f)] = append(known[idOf(f)], f)
@@ -208,7 +210,7 @@ func allNew(before, after []*finding.Finding) []*finding.Finding {
 	var list []*finding.Finding
 	for _, f := range after {
 		was := known[idOf(f)]
-		if len(was) == 0 || figure(f, "margin") < figure(was[0], "margin")-worseShare*math.Abs(figure(f, "limit")) {
+		if len(was) == 0 || !(s.beyond[f.Part] && rules.Find(f.Rule).Mend == rules.MendLowest) && figure(f, "margin") < figure(was[0], "margin")-worseShare*math.Abs(figure(f, "limit")) {
 			list = append(list, f)
 		}
 		if len(was) > 0 {
@@ -222,8 +224,8 @@ func allNew(before, after []*finding.Finding) []*finding.Finding {
 func idOf(f *finding.Finding) string { return f.Rule + "\x00" + f.Ref + "\x00" + f.Part }
 
 // firstNew is the gravest finding that was not there before; nil = none.
-func firstNew(before, after []*finding.Finding) *finding.Finding {
-	if list := allNew(before, after); len(list) > 0 {
+func (s *search) firstNew(before, after []*finding.Finding) *finding.Finding {
+	if list := s.allNew(before, after); len(list) > 0 {
 		return list[0]
 	}
 	return nil

@@ -106,7 +106,7 @@ func fuseCandidates(d *design.Design, x *design.Fuse) []fuseCandidate {
 	types := []*library.FuseType{x.Type}
 	if x.TypeAuto {
 		for _, t := range d.Library.FuseTypes {
-			if t.Kind == "fuse" && t != x.Type {
+			if t.Kind == "fuse" && t != x.Type && (!t.Afloat || d.Practice != nil && d.Practice.Afloat) {
 				types = append(types, t)
 			}
 		}

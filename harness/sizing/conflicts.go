@@ -54,7 +54,8 @@ func (s *search) conflicts() []*Conflict {
 // aboutVoltage tells whether a finding is that a load gets too little: nothing
 // thinner mends it.
 func aboutVoltage(f *finding.Finding) bool {
-	return rules.Find(f.Rule).Mend == rules.MendDrop
+	m := rules.Find(f.Rule).Mend
+	return m == rules.MendDrop || m == rules.MendLowest
 }
 
 // concernedBy are the slots of a kind on the way of the part that a finding is
@@ -120,7 +121,7 @@ func (s *search) yield(f *finding.Finding, slots []int, by int) []*finding.Findi
 	}
 	for steps := 1; ; steps++ {
 		if v := s.moved(f, slots, by*steps); v != nil || steps == mostSteps {
-			return allNew(s.best.verdict.findings, v.findings)
+			return s.allNew(s.best.verdict.findings, v.findings)
 		}
 	}
 }

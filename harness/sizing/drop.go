@@ -15,6 +15,7 @@ import (
 type drop struct {
 	load   *circuit.Branch
 	wires  bool // in its wires alone
+	lowest bool // against the voltage that it needs
 	at     *warm.Result
 	limitV float64
 	aimV   float64 // limitV, or what thick wires come to where none meets it; see aim
@@ -80,19 +81,29 @@ func (w *view) findDrops() {
 		aim, _ := corner.DropAim(w.v.c, b)
 		wires := w.worstDrop(b, nominal, true, func(float64) float64 { return min(limitV, aim*w.s.d.NominalV()) })
 		whole := w.worstDrop(b, nominal, false, func(float64) float64 { return limitV })
-		if whole != nil && wires.nowV < whole.nowV/2 { // advice then, which wires do not mend
-			whole.limitV *= rules.MostWholeDrop
+		if whole != nil {
+			whole.limitV = wholeLimitV(whole.limitV, whole.nowV-wires.nowV)
 		}
 		if whole != nil && whole.nowV-wires.nowV <= whole.limitV-wires.limitV {
 			whole = nil // met wherever the wires are within their limit
 		}
 		lowest := w.worstLowest(b)
+		if lowest != nil {
+			lowest.lowest = true
+		}
 		for _, d := range []*drop{wires, whole, lowest} {
 			if d != nil {
 				w.takeApart(d)
 			}
 		}
 	}
+}
+
+// wholeLimitV is what may be lost in all where contacts and fuses lose restV: the limit,
+// and above it as much as they lose, since thicker wires are no remedy while the wires
+// take less than half, up to where it is a fault.
+func wholeLimitV(limitV, restV float64) float64 {
+	return max(limitV, min(2*restV, rules.MostWholeDrop*limitV))
 }
 
 // worstLowest is the drop of a load that needs a voltage, over all states.

@@ -32,7 +32,7 @@ loads: {lamp: {type: bulb 21 W, at: front, fed by: f, returns to: stud, stays li
 		fmt.Println(c.Part, "→", c.Value)
 	}
 	// Output:
-	// f → blade C 2 A
+	// f → blade C 3 A
 	// f, wire → 0.5 mm²
 	// lamp, wire → 0.5 mm²
 	// lamp, return wire → 0.5 mm²

@@ -14,7 +14,9 @@ import (
 // lost: the next smaller candidate is put in its place and judged, or, for the
 // smallest, the next larger. What remains wrong gets its ways out. It leaves the
 // design as it was.
-func (p *Plan) Explain() error {
+func (p *Plan) Explain() error { return during(p.Design, p.situations, p.explain) }
+
+func (p *Plan) explain() error {
 	s := p.s
 	var moves []move
 	w := s.look(s.best.verdict)
@@ -39,6 +41,7 @@ func (p *Plan) Explain() error {
 		}
 	}
 	if len(p.Remaining) > 0 {
+		p.Lacking = s.lacking()
 		p.Conflicts = s.conflicts()
 		p.WaysOut = s.waysOut()
 		s.take(s.best)
@@ -220,7 +223,7 @@ func (s *search) oneSize(x *slot) string {
 	}
 	text := fmt.Sprintf("cost: %s is bought for other wires in any case", size)
 	if a, err := s.answer(); err == nil {
-		if f := firstNew(s.best.verdict.findings, a.verdict.findings); f != nil {
+		if f := s.firstNew(s.best.verdict.findings, a.verdict.findings); f != nil {
 			text += fmt.Sprintf(" (one size thinner throughout, %s [%s])", f.What, f.Rule)
 		}
 	}

@@ -108,3 +108,25 @@ loads: {bar: {power: 300 W, behaves: resistor, at: roof, plug: sealed 1.5, fed b
 		})
 	}
 }
+
+// TestLacking: what no relay or block of the library bears is said as that.
+func TestLacking(t *testing.T) {
+	for watts, want := range map[int]string{100: "", 2400: "no block in the library bears what box carries, 1"} {
+		p, err := Complete(read(t, bench(fmt.Sprintf(`
+places: {tray: {ambient: 40 °C}, roof: {ambient: 40 °C}}
+runs: [{from: tray, to: roof, length: 20 m}]
+fuses: {main: {type: strip SF51, at: tray, fed by: battery, wire: {length: 100 mm}, stays live: "test"}}
+blocks: {box: {at: tray, fed by: main, wire: {length: 100 mm}, stays live: "test", ways: {1: auto}}}
+loads: {bar: {power: %d W, behaves: resistor, critical: yes, at: roof, fed by: box 1, returns to: battery negative}}
+`, watts))))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := p.Explain(); err != nil {
+			t.Fatal(err)
+		}
+		if got := strings.Join(p.Lacking, "; "); !strings.HasPrefix(got, want) || want == "" && got != "" {
+			t.Errorf("%d W: %q, want %q; remaining %d", watts, got, want, len(p.Remaining))
+		}
+	}
+}

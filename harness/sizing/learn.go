@@ -1,6 +1,7 @@
 package sizing
 
 import (
+	"math"
 	"slices"
 	"strings"
 
@@ -24,7 +25,7 @@ func (s *search) learn(v *verdict) bool {
 // lesson takes one finding to heart.
 func (w *view) lesson(f *finding.Finding) bool {
 	switch rules.Find(f.Rule).Mend {
-	case rules.MendDrop:
+	case rules.MendDrop, rules.MendLowest:
 		return w.tighten(f.Part)
 	case rules.MendShort:
 		return w.raiseWeak(f)
@@ -69,7 +70,7 @@ func (w *view) tighten(load string) bool {
 			continue
 		}
 		if w.s.hopeless[load] {
-			return w.raiseWay(d)
+			return !math.IsInf(d.aimV, 1) && w.raiseWay(d)
 		}
 		if t > 0.5 {
 			w.s.tight[load] = t * 0.985

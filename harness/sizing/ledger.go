@@ -26,7 +26,7 @@ type piece struct {
 	cutMm  int
 	gPerM  float64
 
-	rated    bool // whether the next is worked out
+	rated    *view // for which the next is worked out
 	allowedA float64
 }
 

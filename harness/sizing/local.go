@@ -29,12 +29,31 @@ func (w *view) stands(x *circuit.Wire, z *library.WireSize, share float64) bool 
 	return z.AreaMm2 >= least*0.995 && (allowed <= 0 || allowed >= w.amps[x.Branch.Index]*share)
 }
 
+// thicken gives wires that do not stand their current the next size that does; true
+// when it changed any.
+func (w *view) thicken() (changed bool) {
+	for i, s := range w.s.slots {
+		if s.kind != WireSize {
+			continue
+		}
+		was := s.at
+		for z := was; z < s.count(); z++ {
+			s.set(z)
+			if !slices.ContainsFunc(w.wires[i], func(x *circuit.Wire) bool { return !w.stands(x, s.sizes[z], 1) }) {
+				break
+			}
+		}
+		changed = changed || s.at != was
+	}
+	return changed
+}
+
 // allowedA is what a wire would carry for good in a size where it is laid: the
-// least over its runs, as the rules have it.
+// least over its runs, as the rules have it, beside the other wires as they are.
 func (w *view) allowedA(x *circuit.Wire, z *library.WireSize) float64 {
 	p := w.piece(x, z)
-	if !p.rated {
-		p.rated, p.allowedA = true, x.InPlace(w.s.rater, z, 0).AllowedA
+	if p.rated != w {
+		p.rated, p.allowedA = w, x.InPlace(w.s.rater, z, 0).AllowedA
 	}
 	return p.allowedA
 }

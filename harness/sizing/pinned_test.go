@@ -61,12 +61,23 @@ func TestEdgesByHand(t *testing.T) {
 		}
 	}
 	before := []*finding.Finding{figures(-1, 10)}
+	s := &search{}
 	for margin, want := range map[float64]int{-0.5: 0, -1: 0, -1.0099: 0, -1.0105: 1, -2: 1} {
-		if got := len(allNew(before, []*finding.Finding{figures(margin, 10)})); got != want {
+		if got := len(s.allNew(before, []*finding.Finding{figures(margin, 10)})); got != want {
 			t.Errorf("a margin of %g after −1: %d new", margin, got)
 		}
 	}
-	if got := len(allNew(nil, before)); got != 1 {
+	if got := len(s.allNew(nil, before)); got != 1 {
 		t.Errorf("a finding that was not there: %d new", got)
+	}
+}
+
+// TestWholeLimit: limit 0.36 V, a fault above 0.54 V; between them while the wires take
+// less than half.
+func TestWholeLimit(t *testing.T) {
+	for _, c := range [][2]float64{{0, 0.36}, {0.17, 0.36}, {0.18, 0.36}, {0.2, 0.4}, {0.27, 0.54}, {0.4, 0.54}} {
+		if got := wholeLimitV(0.36, c[0]); math.Abs(got-c[1]) > 1e-9 {
+			t.Errorf("contacts lose %g V: limit %g V, want %g V", c[0], got, c[1])
+		}
 	}
 }

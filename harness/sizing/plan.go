@@ -18,14 +18,20 @@ type Plan struct {
 	// Proven tells that nothing remains and that no cheaper sizes and ratings do;
 	// otherwise the choices are the best that the heuristic found.
 	Proven bool
+	// AsIfOn are the loads that no situation turns on: each is sized as if it
+	// were on at cruise, with what shares its fuse. By name.
+	AsIfOn []string
 	// Remaining are the findings about sizes and ratings that no choice found
 	// avoids; see Explain for the ways out.
 	Remaining []*finding.Finding
+	// Lacking says what the library has nothing for; set by Explain.
+	Lacking   []string
 	Conflicts []*Conflict // set by Explain: what stands against mending them
 	WaysOut   []*WayOut   // set by Explain, the cheapest first
 
-	s     *search
-	first []int // by slot: its choice; those of the wires alike follow
+	s          *search
+	first      []int               // by slot: its choice; those of the wires alike follow
+	situations []*design.Situation // in which the choice was made
 }
 
 // Choice is one value chosen.
@@ -59,11 +65,17 @@ func Complete(d *design.Design) (*Plan, error) {
 	if len(collect(d)) == 0 && !endsOpen(d) {
 		return nil, nil
 	}
-	s, err := choose(d)
-	if err != nil {
+	var s *search
+	var situations []*design.Situation
+	if err := during(d, d.Situations, func() (err error) {
+		s, err = choose(d)
+		situations = d.Situations
+		return err
+	}); err != nil {
 		return nil, err
 	}
-	p := &Plan{Design: d, Cost: s.best.cost, Proven: s.proven, Remaining: s.best.verdict.findings, s: s}
+	p := &Plan{Design: d, Cost: s.best.cost, Proven: s.proven, AsIfOn: s.asIfOn, Remaining: s.best.verdict.findings, s: s,
+		situations: situations}
 	for i, x := range s.slots {
 		for _, y := range x.each() {
 			y.at, y.sizes = x.at, x.sizes
@@ -87,6 +99,7 @@ func choose(d *design.Design) (*search, error) {
 		return s, nil
 	}
 	t := newSearch(d, alike(d, collect(d), apart))
+	t.asIfOn = s.asIfOn
 	if err := t.run(); err != nil || t.best.verdict.score.grave().less(s.best.verdict.score.grave()) {
 		return t, err
 	}

@@ -1,6 +1,8 @@
 package sizing
 
 import (
+	"math"
+
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
@@ -89,7 +91,7 @@ func (w *view) widen() bool {
 	widened := false
 	for _, d := range w.drops {
 		i, ok := w.plugSlot[d.load.Part]
-		if !ok || !w.s.hopeless[d.load.Load.Load.Name] {
+		if !ok || !w.s.hopeless[d.load.Load.Load.Name] || math.IsInf(d.aimV, 1) {
 			continue
 		}
 		s := w.s.slots[i]

@@ -153,13 +153,23 @@ func (w *view) demandA(below *circuit.Below) (total float64, draws int) {
 }
 
 // continuousA is what a candidate carries for good where it stands: of what is on
-// for part of the time it bears its rating.
+// for part of the time it bears its rating, or what opens the fastest of its kind in no cycle.
 func (w *view) continuousA(b *circuit.Branch, c fuseCandidate) float64 {
-	share := w.longShare(b)
-	if maker, known := fitted(b, c).Device(0).Share(); known {
+	share, device := w.longShare(b), fitted(b, c).Device(0)
+	if maker, known := device.Share(); known {
 		share = math.Min(share, maker)
 	}
-	return share * c.rating.RatingA
+	forGoodA := share * c.rating.RatingA
+	if t := b.TimeOn; t.Timed() {
+		return device.WhileOnA(fusing.Pulses{OffA: t.SteadyA, OnS: t.OnS, EveryS: t.EveryS}, forGoodA, fusing.Fastest)
+	}
+	return forGoodA
+}
+
+// draws are the loads and coils that hang on a fuse.
+func (w *view) draws(b *circuit.Branch) []*circuit.Branch {
+	below := w.v.c.BelowBranch(b)
+	return slices.Concat(below.Loads, below.Coils)
 }
 
 // longShare is the share of its rating that the practice lets a fuse carry, by how
@@ -169,9 +179,8 @@ func (w *view) longShare(b *circuit.Branch) float64 {
 		return share
 	}
 	long, other := 0.0, 0.0
-	below := w.v.c.BelowBranch(b)
-	for _, x := range slices.Concat(below.Loads, below.Coils) {
-		if x.Load != nil && x.Load.Load != nil && x.Load.Load.Duty.Value < 1 {
+	for _, x := range w.draws(b) {
+		if x.Load != nil && x.Load.Load != nil && !x.Load.Load.Continuous() {
 			other += w.v.c.DrawA(x)
 		} else {
 			long += w.v.c.DrawA(x)

@@ -30,12 +30,15 @@ type search struct {
 	raised []bool             // by slot: a floor was ever put in
 	// hopeless are the loads that lose too much on any wires, by the estimate.
 	hopeless map[string]bool
+	// beyond are those whose lowest voltage contacts, fuses and the battery keep too low.
+	beyond map[string]bool
 
 	judgements int
 	quick      bool             // no proof
 	shared     map[stock]string // what sets a size that several wires have
 	best       *answer
 	proven     bool
+	asIfOn     []string // loads that no situation turns on
 }
 
 // answer is a judged set of choices.
@@ -72,7 +75,7 @@ func (s *search) run() error {
 	} else {
 		s.generous()
 	}
-	v, err := s.judge()
+	v, err := s.firstLook()
 	if err != nil {
 		return err
 	}
@@ -89,6 +92,24 @@ func (s *search) run() error {
 	s.prove()
 	s.take(s.best)
 	return nil
+}
+
+// firstLook judges what the search starts from, with every load on in some situation and no wire so thin for its load that
+// its heat leaves those beside it nothing.
+func (s *search) firstLook() (*verdict, error) {
+	v, err := s.judge()
+	if err != nil {
+		return nil, err
+	}
+	if loads := v.unlisted(); len(loads) > 0 {
+		if v, err = s.turnOn(v.c, loads); err != nil {
+			return nil, err
+		}
+	}
+	if s.look(v).thicken() {
+		return s.judge()
+	}
+	return v, nil
 }
 
 // begin finds a good answer.

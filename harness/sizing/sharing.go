@@ -24,6 +24,7 @@ const (
 
 // aim sets what every load may lose.
 func (w *view) aim(ok [][]int) {
+	w.s.beyond = map[string]bool{}
 	thin, thick := w.present(), w.thickest()
 	for i, list := range ok {
 		if list != nil {
@@ -37,6 +38,7 @@ func (w *view) aim(ok [][]int) {
 		case least <= d.limitV*(1+hopelessShare):
 		case d.limitV <= 0 || w.copperV(d, thick) < least/2:
 			d.aimV = math.Inf(1)
+			w.s.beyond[d.load.Load.Load.Name] = d.lowest || w.s.beyond[d.load.Load.Load.Name]
 		default:
 			d.aimV = least + (1-gainShare)*math.Max(0, w.predicted(d, thin)-least)
 		}

@@ -21,6 +21,7 @@ type WayOut struct {
 	Left   int     // judged findings that remain even so
 	score  score
 	values string // those set free, as they came out
+	asked  bool   // it changes what is asked for, which is given up last
 }
 
 // same tells whether another way out comes to the same values.
@@ -32,8 +33,9 @@ const ledShare = 0.2
 
 // change is a trial: do alters the design.
 type change struct {
-	what string
-	do   func(*undo)
+	what  string
+	do    func(*undo)
+	asked bool // see WayOut
 }
 
 // waysOut tries the usual changes on what the findings are about, one at a
@@ -49,6 +51,7 @@ func (s *search) waysOut() []*WayOut {
 			continue // nothing to change
 		}
 		if out := s.tryOut(c.what, base, given); out != nil && !slices.ContainsFunc(list, out.same) {
+			out.asked = c.asked
 			list = append(list, out)
 		}
 		u.all()
@@ -58,6 +61,9 @@ func (s *search) waysOut() []*WayOut {
 		a, b := list[i], list[j]
 		if a.score != b.score {
 			return a.score.less(b.score)
+		}
+		if a.asked != b.asked {
+			return b.asked
 		}
 		return a.ExtraG < b.ExtraG
 	})
@@ -206,33 +212,33 @@ func (c *concerned) add(w *view, f *finding.Finding) {
 func (s *search) changes(w *view) []change {
 	about := w.concerned()
 	list := []change{
-		{"other wire sizes on the way than those given", func(u *undo) { s.freeWires(u, about.wires) }},
-		{"other fuses than those given", func(u *undo) { freeFuses(u, s.d, false) }},
-		{"other fuses than those given, of any type", func(u *undo) { freeFuses(u, s.d, true) }},
-		{"other relays, blocks or plugs than those given", func(u *undo) { freeParts(u, s.d) }},
+		{what: "other wire sizes on the way than those given", do: func(u *undo) { s.freeWires(u, about.wires) }},
+		{what: "other fuses than those given", do: func(u *undo) { freeFuses(u, s.d, false) }},
+		{what: "other fuses than those given, of any type", do: func(u *undo) { freeFuses(u, s.d, true) }},
+		{what: "other relays, blocks or plugs than those given", do: func(u *undo) { freeParts(u, s.d) }},
 	}
 	for _, t := range s.betterThan(about.wires) {
-		list = append(list, change{"insulation " + t.Name + " on the wires of a lower class on the way",
-			func(u *undo) { s.betterInsulation(u, about.wires, t) }})
+		list = append(list, change{what: "insulation " + t.Name + " on the wires of a lower class on the way",
+			do: func(u *undo) { s.betterInsulation(u, about.wires, t) }})
 	}
 	for _, share := range []float64{0.75, 0.5, 0.25} {
-		list = append(list, change{fmt.Sprintf("shorten the runs on the way to %.0f %% of their length", 100*share),
-			func(u *undo) { s.shorten(u, about.wires, share) }})
+		list = append(list, change{what: fmt.Sprintf("shorten the runs on the way to %.0f %% of their length", 100*share),
+			do: func(u *undo) { s.shorten(u, about.wires, share) }})
 	}
 	for _, b := range about.loads {
 		l := b.Load.Load
 		if l.Behaves == design.FilamentLamp {
-			list = append(list, change{fmt.Sprintf("an LED lamp of about %.3g W in place of %s", l.PowerW*ledShare, l.Name),
-				func(u *undo) { toLED(u, l) }})
+			list = append(list, change{what: fmt.Sprintf("an LED lamp of about %.3g W in place of %s", l.PowerW*ledShare, l.Name),
+				do: func(u *undo) { toLED(u, l) }})
 		}
 	}
 	for _, x := range w.lossiest(about.wires, 3) {
 		if l, ok := s.homes[homeOf(x)]; ok && len(*l.feeds) == 1 {
-			list = append(list, change{fmt.Sprintf("two wires in parallel from %s to %s", x.From.Part.Name, x.To.Part.Name),
-				func(u *undo) { double(u, l.feeds) }})
+			list = append(list, change{what: fmt.Sprintf("two wires in parallel from %s to %s", x.From.Part.Name, x.To.Part.Name),
+				do: func(u *undo) { double(u, l.feeds) }})
 		}
 	}
-	return append(list, s.moves(w, about)...)
+	return slices.Concat(list, s.voltChanges(w, about), s.moves(w, about))
 }
 
 // betterThan are the next better insulations than that of the lowest class among
@@ -292,7 +298,7 @@ func (s *search) moves(w *view, about *concerned) []change {
 			}
 			cooler := hot && block.At != nil && circuit.PlaceAmbientC(place) < circuit.PlaceAmbientC(block.At)
 			if cooler || s.noLonger(do, about, before) {
-				list = append(list, change{fmt.Sprintf("move %s to %s", block.Name, place.Name), do})
+				list = append(list, change{what: fmt.Sprintf("move %s to %s", block.Name, place.Name), do: do})
 			}
 		}
 	}

@@ -1,11 +1,13 @@
 package report
 
 import (
+	"math"
 	"slices"
 
 	"fusewright/harness"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
+	"fusewright/harness/network/solve"
 )
 
 // CornerReport is the worst of each figure over the situations, at nominal and at
@@ -121,7 +123,9 @@ func (rep *CornerReport) addLoad(r *harness.Review, b *circuit.Branch) {
 	s, way := r.Corners, r.Circuit.WayWires(b.Part)
 	on := func(i int) bool { return r.Solutions[i].LoadOn[b.Index] }
 	drop := func(i int) corner.Value { return s.Drop(i, b) }
-	wires := func(i int) corner.Value { return s.WayDrop(i, b, way) }
+	wires := func(i int) corner.Value {
+		return s.Figure(i, 1, func(x *solve.Solution) float64 { return WayDropV(x, b, way) })
+	}
 	volts := func(i int) corner.Value { return s.LoadV(i, b) }
 	_, dropIn := s.WorstIn(1, corner.AtWorst, on, drop)
 	if dropIn < 0 {
@@ -143,6 +147,17 @@ func (rep *CornerReport) addLoad(r *harness.Review, b *circuit.Branch) {
 		}
 	}
 	rep.Loads = append(rep.Loads, row)
+}
+
+// WayDropV is what the wires of a load's way lose; zero where the load is off.
+func WayDropV(s *solve.Solution, load *circuit.Branch, way []*circuit.Branch) float64 {
+	sum := 0.0
+	for _, w := range way {
+		if s.LoadOn[load.Index] {
+			sum += math.Abs(s.Volts(w))
+		}
+	}
+	return sum
 }
 
 func always(int) bool { return true }

@@ -11,6 +11,7 @@ import (
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
+	"fusewright/harness/network/solve"
 	"fusewright/library"
 	"fusewright/render/report"
 )
@@ -99,7 +100,7 @@ func TestOneSituationARow(t *testing.T) {
 		}
 		i, b := index[row[9]], load[ref]
 		v := r.Corners.LoadV(i, b)
-		wires := r.Corners.WayDrop(i, b, r.Circuit.WayWires(b.Part)).Nominal / 12
+		wires := r.Corners.Figure(i, 1, func(s *solve.Solution) float64 { return report.WayDropV(s, b, r.Circuit.WayWires(b.Part)) }).Nominal / 12
 		for k, want := range map[int]string{2: quantity.Format(wires, quantity.Share),
 			6: quantity.Format(v.Nominal, quantity.Voltage), 7: quantity.Format(v.Corner, quantity.Voltage)} {
 			if row[k] != want {

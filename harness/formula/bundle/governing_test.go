@@ -91,7 +91,7 @@ func TestIdleWiresUncountedAgainstTheCurves(t *testing.T) {
 		}
 	}
 	var d deviations
-	for _, r := range rows(t, "aircraft_curves.csv") {
+	for _, r := range rows(t, "aircraft_bundle_curves.csv") {
 		wires, share, published := num(t, r[0]), num(t, r[1]), num(t, r[2])
 		loaded := int(math.Round(wires * share))
 		if share == 1 || math.Abs(wires*share-float64(loaded)) > 1e-6 {

@@ -5,6 +5,7 @@ import (
 	"embed"
 	"encoding/csv"
 	"math"
+	"os"
 	"slices"
 	"strconv"
 	"testing"
@@ -15,10 +16,14 @@ import (
 //go:embed testdata/*.csv
 var tables embed.FS
 
-// rows reads a table of testdata; each names its source and certainty at the top.
+// rows reads a table of testdata, or of those that the validation page has; each names
+// its source and certainty at the top.
 func rows(t testing.TB, name string) [][]string {
 	t.Helper()
 	raw, err := tables.ReadFile("testdata/" + name)
+	if err != nil {
+		raw, err = os.ReadFile("../validation/reference/" + name)
+	}
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -121,7 +126,7 @@ func (d deviations) in(t *testing.T, what string, low, high float64) {
 // there they govern.
 func TestAircraftCurves(t *testing.T) {
 	by := map[string]deviations{}
-	for _, r := range rows(t, "aircraft_curves.csv") {
+	for _, r := range rows(t, "aircraft_bundle_curves.csv") {
 		wires, share, published := int(num(t, r[0])), num(t, r[1]), num(t, r[2])
 		loaded := share * float64(wires)
 		if loaded < 0.99 {
@@ -162,7 +167,7 @@ func TestAircraftExample(t *testing.T) {
 	deviations{amps/many.AloneA(0)/0.6 - 1}.in(t, "aircraft example 2, factor", -0.07, 0.07)
 }
 
-// Sources: by rule, see testdata/grouping_factors.csv. Relative to one wire in
+// Sources: by rule, see grouping_factors.csv of the validation page. Relative to one wire in
 // free air, with every wire of the step's largest count loaded.
 func TestGroupingFactors(t *testing.T) {
 	by := map[string]deviations{}

@@ -14,9 +14,7 @@ type DamageInput struct {
 	Material *library.Insulation // nil = not in the library
 	AmbientC float64
 	StartC   float64 // conductor temperature at the start; below ambient counts as ambient
-	// Share is the part of the lone wire's current that bundle, cover and
-	// altitude leave, 0..1; it leaves Share² of the lone wire's heat loss.
-	Share float64
+	Outlet   Outlet
 }
 
 // Damage is the damage curve of a wire: the time that a current may flow before
@@ -60,9 +58,8 @@ func NewDamage(in DamageInput) *Damage {
 	}
 	b := NewBalance(w, StillAir{AmbientC: in.AmbientC})
 	start := math.Max(in.StartC, in.AmbientC)
-	keep := in.Share * in.Share
 	for i, limit := range []float64{d.ClassC, d.OverloadC, d.ShortC} {
-		d.curves[i] = newHeating(b, start, limit, keep)
+		d.curves[i] = newHeating(b, start, limit, in.Outlet)
 	}
 	return d
 }
@@ -126,7 +123,7 @@ func (d *Damage) ToShortS(currentA float64) float64 { return d.curves[2].seconds
 
 // heating is the one-node thermal model of a wire between two temperatures:
 //
-//	C · dT/dt = I²·R(T) − keep·W(T),  C = copper + insulation, per metre
+//	C · dT/dt = I²·R(T) − W(T),  C = copper + insulation, per metre, W by Outlet
 //
 // W is laid down at the knots and taken straight between them, and R is a
 // straight line, so that each stretch has a closed solution:
@@ -147,7 +144,7 @@ const (
 	fastS, slowS = 1.0, 10.0
 )
 
-func newHeating(b *Balance, startC, endC, keep float64) heating {
+func newHeating(b *Balance, startC, endC float64, out Outlet) heating {
 	w := b.wire
 	h := heating{startC: startC, endC: endC, ready: b.ok}
 	// k²S² with the published resistance in place of that of a solid area.
@@ -158,7 +155,7 @@ func newHeating(b *Balance, startC, endC, keep float64) heating {
 		k := &h.knots[i]
 		k.c = startC + (endC-startC)*float64(i)/(heatingKnots-1)
 		k.ohm = AtTemperature(w.OhmPerM20, k.c)
-		k.loss = keep * b.LossWPerM(k.c)
+		k.loss = out.LossWPerM(b, k.c)
 	}
 	return h
 }

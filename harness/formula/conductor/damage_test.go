@@ -12,7 +12,7 @@ func damages(t testing.TB, visit func(name string, d *Damage, s *library.WireSiz
 		for _, start := range []float64{20, w.ClassC - 10, w.ClassC} {
 			for _, share := range []float64{1, 0.5} {
 				visit(w.Name+" "+s.Label, NewDamage(DamageInput{Type: w, Size: s, Material: m,
-					AmbientC: 20, StartC: start, Share: share}), s)
+					AmbientC: 20, StartC: start, Outlet: Outlet{Share: share}}), s)
 			}
 		}
 	})
@@ -63,7 +63,7 @@ func TestDamageIsAdiabaticAtHighCurrent(t *testing.T) {
 // The steady balance and the transient model agree on what never heats up.
 func TestDamageMeetsSteadyBalance(t *testing.T) {
 	wires(t, func(w *library.WireType, s *library.WireSize, m *library.Insulation) {
-		d := NewDamage(DamageInput{Type: w, Size: s, Material: m, AmbientC: 30, StartC: 30, Share: 1})
+		d := NewDamage(DamageInput{Type: w, Size: s, Material: m, AmbientC: 30, StartC: 30, Outlet: Outlet{Share: 1}})
 		steady := NewBalance(InsulatedWire(s, m), StillAir{AmbientC: 30}).CurrentA(d.ClassC)
 		if got := d.ToClassS(steady * 0.999); !math.IsInf(got, 1) {
 			t.Errorf("%s %s: just below the steady current it heats up in %g s", w.Name, s.Label, got)
@@ -80,7 +80,7 @@ func TestHeatingAgainstTimeSteps(t *testing.T) {
 	s := w.Sizes[len(w.Sizes)/2]
 	m := library.Default().Insulation(w.Material)
 	b := NewBalance(InsulatedWire(s, m), StillAir{AmbientC: 25})
-	h := newHeating(b, 25, 150, 1)
+	h := newHeating(b, 25, 150, Outlet{Share: 1})
 	for _, times := range []float64{1.1, 1.5, 2, 2.5} {
 		i := times * b.CurrentA(150)
 		temp, elapsed := 25.0, 0.0
@@ -95,7 +95,7 @@ func TestHeatingAgainstTimeSteps(t *testing.T) {
 
 func TestDamageSaysMissingLimits(t *testing.T) {
 	s := &library.WireSize{Label: "1 mm²", AreaMm2: 1, MaxOhmPerM: 0.0185, ConductorMm: 1.3, OuterMm: 2}
-	d := NewDamage(DamageInput{Type: &library.WireType{Name: "odd", ClassC: 90}, Size: s, Share: 1})
+	d := NewDamage(DamageInput{Type: &library.WireType{Name: "odd", ClassC: 90}, Size: s, Outlet: Outlet{Share: 1}})
 	if len(d.Missing) != 2 || d.OverloadC != 90 || d.ShortC != 90 {
 		t.Errorf("missing %q, limits %g and %g", d.Missing, d.OverloadC, d.ShortC)
 	}
@@ -116,7 +116,7 @@ func TestDamageStandsAnyCurrent(t *testing.T) {
 
 func BenchmarkNewDamage(b *testing.B) {
 	w := library.Default().WireTypes[0]
-	in := DamageInput{Type: w, Size: w.Sizes[0], AmbientC: 30, StartC: 80, Share: 1}
+	in := DamageInput{Type: w, Size: w.Sizes[0], AmbientC: 30, StartC: 80, Outlet: Outlet{Share: 1}}
 	for b.Loop() {
 		NewDamage(in)
 	}

@@ -83,7 +83,7 @@ func TestFallbacksOfInsulation(t *testing.T) {
 func TestWhoTakesPartInHeating(t *testing.T) {
 	w := library.Default().WireType("ISO 6722 thin wall class B")
 	s := w.Sizes[len(w.Sizes)/2]
-	h := newHeating(NewBalance(InsulatedWire(s, nil), StillAir{AmbientC: 25}), 25, 150, 1)
+	h := newHeating(NewBalance(InsulatedWire(s, nil), StillAir{AmbientC: 25}), 25, 150, Outlet{Share: 1})
 	for _, c := range []struct {
 		name  string
 		copS  float64
@@ -106,7 +106,7 @@ func TestWhoTakesPartInHeating(t *testing.T) {
 // 17.241 mΩ/m, which at 18.5 mΩ/m is 0.93195 of that.
 func TestHeatCapacityByHand(t *testing.T) {
 	size := &library.WireSize{AreaMm2: 1, MaxOhmPerM: 0.0185, ConductorMm: 1.3, OuterMm: 2}
-	h := newHeating(NewBalance(InsulatedWire(size, nil), StillAir{AmbientC: 25}), 25, 150, 1)
+	h := newHeating(NewBalance(InsulatedWire(size, nil), StillAir{AmbientC: 25}), 25, 150, Outlet{Share: 1})
 	near(t, "whole wire", h.whole, 6.53425, 1e-5)
 	near(t, "copper alone", h.adiabatic, 50926.0*math.Log(384.5/259.5)*0.931946, 1e-4)
 }
@@ -116,7 +116,7 @@ func TestHowLongLimitsMayBePassed(t *testing.T) {
 	w := library.Default().WireType("ISO 6722 thin wall class B")
 	size := w.Sizes[len(w.Sizes)/2]
 	d := NewDamage(DamageInput{Type: &library.WireType{ClassC: 100, OverloadC: 125, ShortC: 250}, Size: size,
-		AmbientC: 30, StartC: 90, Share: 1})
+		AmbientC: 30, StartC: 90, Outlet: Outlet{Share: 1}})
 	var five, sixHours bool
 	for amps := 1.0; amps < 1e4; amps *= 1.01 {
 		if d.ToOverloadS(amps) < 4.5 && d.ToShortS(amps) > 5.6 {
@@ -141,7 +141,7 @@ func TestDamageStartsAndLimits(t *testing.T) {
 	size := &library.WireSize{AreaMm2: 1, MaxOhmPerM: 0.0185, ConductorMm: 1.3, OuterMm: 2}
 	kind := &library.WireType{ClassC: 100, OverloadC: 125, ShortC: 160}
 	of := func(k *library.WireType, startC, share float64) *Damage {
-		return NewDamage(DamageInput{Type: k, Size: size, AmbientC: 60, StartC: startC, Share: share})
+		return NewDamage(DamageInput{Type: k, Size: size, AmbientC: 60, StartC: startC, Outlet: Outlet{Share: share}})
 	}
 	if a, b := of(kind, 20, 1).ToShortS(100), of(kind, 60, 1).ToShortS(100); a != b {
 		t.Errorf("a start below the ambient: %g s, at the ambient %g s", a, b)

@@ -166,7 +166,7 @@ type curveKey struct {
 	wire     *library.WireType
 	size     *library.WireSize
 	ambientC float64
-	share    float64
+	out      Outlet
 	startC   float64
 }
 
@@ -174,14 +174,14 @@ type curveKey struct {
 // class less the margin: a wire in full service when the fault comes.
 func (r *Rater) Damage(c Conditions) *Damage {
 	a := r.Allowed(c)
-	key := curveKey{c.Type, c.Size, c.AmbientC, a.Share(), a.LimitC}
+	key := curveKey{c.Type, c.Size, c.AmbientC, a.Outlet(c.AmbientC), a.LimitC}
 	r.mu.Lock()
 	defer r.mu.Unlock()
 	if d, ok := r.curves[key]; ok {
 		return d
 	}
 	d := NewDamage(DamageInput{Type: c.Type, Size: c.Size, Material: r.material(c.Type),
-		AmbientC: c.AmbientC, StartC: key.startC, Share: key.share})
+		AmbientC: c.AmbientC, StartC: key.startC, Outlet: key.out})
 	r.curves[key] = d
 	return d
 }

@@ -11,7 +11,7 @@ import (
 func damage(w *library.WireType, s *library.WireSize, ambientC float64) Curve {
 	return conductor.NewDamage(conductor.DamageInput{Type: w, Size: s,
 		Material: library.Default().Insulation(w.Material),
-		AmbientC: ambientC, StartC: w.ClassC - 10, Share: 1}).FaultTimeS
+		AmbientC: ambientC, StartC: w.ClassC - 10, Outlet: conductor.Outlet{Share: 1}}).FaultTimeS
 }
 
 // A bigger fuse of the same type never passes where a smaller one failed.
@@ -108,7 +108,7 @@ func TestProtectsWireByHand(t *testing.T) {
 
 func BenchmarkProtectsWire(b *testing.B) {
 	w := library.Default().WireTypes[0]
-	d := conductor.NewDamage(conductor.DamageInput{Type: w, Size: w.Sizes[2], AmbientC: 40, StartC: 100, Share: 1})
+	d := conductor.NewDamage(conductor.DamageInput{Type: w, Size: w.Sizes[2], AmbientC: 40, StartC: 100, Outlet: conductor.Outlet{Share: 1}})
 	f := fuse(b, "blade C", 10)
 	for b.Loop() {
 		ProtectsWire(f, d.FaultTimeS, 300)

@@ -36,7 +36,7 @@ func restingOwn() Comparison {
 
 func restingOthers() Comparison {
 	s := read("resting_volts")
-	return compare(s.against("resting volts, other tables of the same chemistry from 60 % charge up",
+	return compare(s.predicted("resting volts, other tables of the same chemistry from 60 % charge up",
 		"0.14 V: the published tables differ that much among themselves", Either), resting(s, false, 60, 0.14))
 }
 
@@ -95,7 +95,7 @@ func leftOutOutput() Comparison {
 		p = append(p, pair{fmt.Sprintf("%g rpm", at.RPM.Value), charging.Of(&design.Charging{Output: without}).Amps(at.RPM.Value),
 			at.CurrentA.Value, 0.1 * at.CurrentA.Value})
 	}
-	return compare(s.against("charging output between documented points, each left out in turn",
+	return compare(s.predicted("charging output between documented points, each left out in turn",
 		"±10 %: as good as a value read off a chart", Either), p)
 }
 

@@ -13,13 +13,13 @@ func heat() []Comparison {
 	free := read("ac_43_13_free_air")
 	return []Comparison{
 		nusselt(),
-		freeAir(free, "heat balance (Churchill-Chu)", func(w *library.WireSize, _, rise float64) float64 {
+		freeAir(free, Prediction, "heat balance (Churchill-Chu)", func(w *library.WireSize, _, rise float64) float64 {
 			return balance(aircraft(), w, 40, conductor.ByChurchillChu).CurrentA(40 + rise)
 		}),
-		freeAir(free, "heat balance with Morgan's convection", func(w *library.WireSize, _, rise float64) float64 {
+		freeAir(free, Prediction, "heat balance with Morgan's convection", func(w *library.WireSize, _, rise float64) float64 {
 			return balance(aircraft(), w, 40, conductor.ByMorgan).CurrentA(40 + rise)
 		}),
-		freeAir(free, "current table AC 43.13-1B of the library", func(w *library.WireSize, area, rise float64) float64 {
+		freeAir(free, Transcription, "current table AC 43.13-1B of the library", func(w *library.WireSize, area, rise float64) float64 {
 			t := *aircraft()
 			t.ClassC = 40 + rise
 			return conductor.AllowedCurrent(conductor.AllowedInput{Type: &t, Size: w, AmbientC: 40,
@@ -53,7 +53,7 @@ func nusselt() Comparison {
 	return compare(s.against("Nusselt numbers", "0.1 % (formula)", Either), p)
 }
 
-func freeAir(s sheet, what string, amps func(w *library.WireSize, area, rise float64) float64) Comparison {
+func freeAir(s sheet, kind Kind, what string, amps func(w *library.WireSize, area, rise float64) float64) Comparison {
 	var p []pair
 	for _, r := range s.rows {
 		size := aircraft().Size(gaugeLabel(r.gauge()))
@@ -64,7 +64,9 @@ func freeAir(s sheet, what string, amps func(w *library.WireSize, area, rise flo
 		at := fmt.Sprintf("gauge %d at %s K", r.gauge(), r["rise_K"])
 		p = append(p, pair{at, got, r.number("amps"), 0.1 * r.number("amps")})
 	}
-	return compare(s.against("free-air current: "+what, "10 % (read off a chart)", OverBad), p)
+	c := s.against("free-air current: "+what, "10 % (read off a chart)", OverBad)
+	c.Kind = kind
+	return compare(c, p)
 }
 
 // gaugeLabel is the library's label of a gauge.
@@ -104,7 +106,7 @@ func balanceAgainst(name string, t *library.WireType, ambientC float64,
 		}
 		p = append(p, pair{rowName(r), got, r.number("amps"), modelBand * r.number("amps")})
 	}
-	c := s.against("heat balance at the class, "+t.Name+" dimensions",
+	c := s.predicted("heat balance at the class, "+t.Name+" dimensions",
 		"20 % model band; the table governs where it is lower", OverBad)
 	c.Governed = true
 	return compare(c, p)

@@ -75,6 +75,13 @@ func (s sheet) against(what, tolerance string, side Side) Comparison {
 	return c
 }
 
+// predicted is against for a prediction.
+func (s sheet) predicted(what, tolerance string, side Side) Comparison {
+	c := s.against(what, tolerance, side)
+	c.Kind = Prediction
+	return c
+}
+
 // lastDigit is half of the last printed digit of a number.
 func lastDigit(printed string) float64 {
 	printed = strings.TrimSpace(printed)

@@ -33,8 +33,20 @@ func (s Side) String() string {
 	return "either way"
 }
 
+// Kind says what a comparison proves.
+type Kind string
+
+// The kinds. A transcription is a table of the library read back, or a formula against
+// values that were made with it, or that it was fitted to: it finds slips of copying and of units. A prediction is
+// held against a measurement, or against a table that the program does not use for it.
+const (
+	Transcription Kind = "transcription"
+	Prediction    Kind = "prediction"
+)
+
 // Comparison is one source against the program.
 type Comparison struct {
+	Kind      Kind   `json:"kind"`
 	Source    string `json:"source"`         // of the published values
 	Certainty string `json:"certainty"`      // see library.Certainties
 	Note      string `json:"note,omitempty"` // what was left out or is odd in the source
@@ -68,6 +80,9 @@ type pair struct {
 // compare fills in the numbers of a comparison. Pairs whose program value is
 // no number count as missing.
 func compare(c Comparison, pairs []pair) Comparison {
+	if c.Kind == "" {
+		c.Kind = Transcription
+	}
 	var all []float64
 	for _, p := range pairs {
 		if math.IsNaN(p.program) || p.published == 0 {
@@ -111,7 +126,7 @@ func median(x []float64) float64 {
 // Comparisons runs every comparison, in a fixed order.
 func Comparisons() []Comparison {
 	var out []Comparison
-	for _, group := range []func() []Comparison{copper, drops, heat, tables, shortCircuits, fuses, batteries, chargingSystem} {
+	for _, group := range []func() []Comparison{copper, drops, heat, bundles, tables, shortCircuits, fuses, batteries, chargingSystem} {
 		out = append(out, group()...)
 	}
 	return out

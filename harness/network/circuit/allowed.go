@@ -41,8 +41,8 @@ func (w *Wire) InPlace(r *conductor.Rater, size *library.WireSize, aboveK float6
 			least = InPlace{Allowed: a, At: at, In: b}
 		}
 	}
-	if w.TimeOn.Timed() && least.Known {
-		least.Pulse = w.TimeOn.pulse(r.Insulated(alone.Type, size), alone.AmbientC, least.LimitC)
+	if w.Branch.TimeOn.Timed() && least.Known {
+		least.Pulse = w.Branch.TimeOn.pulse(r.Insulated(alone.Type, size), alone.AmbientC, least.LimitC)
 		least.Allowed = least.For(least.Pulse.MostA)
 	}
 	return least

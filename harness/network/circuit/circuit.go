@@ -125,6 +125,8 @@ type Branch struct {
 	Closer *Closer // contacts: what closes them
 	Fuse   *FuseSpec
 	Load   *LoadSpec
+
+	TimeOn TimeOn // of wires and fuses: how long at a time their current flows
 }
 
 // Closer says when a contact is closed. Exactly one field is set.
@@ -226,7 +228,6 @@ type Wire struct {
 	ConductorOhm20 float64           // at 20 °C, by the standard's maximum resistance
 	EndsOhm        float64           // both terminations
 	FromEnd, ToEnd *library.Terminal // chosen crimp parts; nil = none in the library fits
-	TimeOn         TimeOn            // how long at a time its current flows
 	Branch         *Branch
 	Pos            problem.Pos // of the feed or return in the design
 }
@@ -235,7 +236,7 @@ type Wire struct {
 type Bundle struct {
 	Run     *design.Run
 	Wires   []*Wire
-	Loaded  int             // wires that carry current in some situation
+	Loaded  int             // wires that heat it in some situation
 	OuterMm float64         // of the bundle
 	shares  map[int]float64 // by wire index: see ShareOf
 }

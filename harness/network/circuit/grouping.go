@@ -22,7 +22,9 @@ func (b *Bundle) ShareOf(w *Wire) float64 {
 // which carries the most that a situation of the design asks of it, whether they do
 // so together or not; what flows for a time only heats as the current for good that
 // makes its wire as hot at its hottest, no less than the mean heat. The lower of the heat balance of the bundle and the
-// practice's factor at that loading governs.
+// practice's factor at that loading governs. The currents are the rated ones in every corner: up to its
+// allowed current a wire is warmed by the others as its own current grows, and with
+// theirs a tenth to a fifth higher beyond it no verdict of all designs kept here differs.
 func (c *Circuit) groupWires(rater *conductor.Rater) {
 	useA := c.newUse().most(nil)
 	factor, byLoading := rater.Published()
@@ -40,7 +42,7 @@ type laidWire struct {
 
 func (b *Bundle) group(c *Circuit, useA []float64, published bundle.Published) {
 	d := c.Design
-	b.Loaded, b.shares = 0, map[int]float64{}
+	b.shares = map[int]float64{}
 	var wires []bundle.Wire
 	var of []*Wire
 	for _, w := range b.Wires {
@@ -52,13 +54,11 @@ func (b *Bundle) group(c *Circuit, useA []float64, published bundle.Published) {
 		if d.Practice != nil {
 			limitC -= d.Practice.HotSpotMarginC
 		}
-		amps := w.TimeOn.pulse(in, RunAmbientC(b.Run), limitC).ForGoodA(useA[w.Branch.Index])
-		if amps > 0 {
-			b.Loaded++
-		}
+		amps := w.Branch.TimeOn.pulse(in, RunAmbientC(b.Run), limitC).ForGoodA(useA[w.Branch.Index])
 		wires = append(wires, bundle.Wire{Insulated: in, CurrentA: amps, LimitC: limitC})
 		of = append(of, w)
 	}
+	b.Loaded = heating(wires)
 	place := bundle.Place{AmbientC: RunAmbientC(b.Run)}
 	laid, err := bundle.New(wires, place)
 	if err != nil || b.Loaded == 0 {
@@ -83,6 +83,26 @@ func (b *Bundle) group(c *Circuit, useA []float64, published bundle.Published) {
 		}
 		b.shares[w.Index] = math.Max(share, leastShare)
 	}
+}
+
+// heatsShare is the loss, over that of the wire that loses most, from which a wire
+// counts as loaded: a tenth of the current in a wire of the same size. Those of coils
+// have less. It is a word only: the heat balance takes what each wire carries (our choice).
+const heatsShare = 0.01
+
+// heating counts the wires that heat a bundle.
+func heating(wires []bundle.Wire) (count int) {
+	most := 0.0
+	loss := func(w bundle.Wire) float64 { return w.CurrentA * w.CurrentA * w.OhmPerM20 }
+	for _, w := range wires {
+		most = math.Max(most, loss(w))
+	}
+	for _, w := range wires {
+		if most > 0 && loss(w) >= heatsShare*most {
+			count++
+		}
+	}
+	return count
 }
 
 // leastShare keeps a share from being none: what a bundle leaves nothing of, its

@@ -52,7 +52,7 @@ func (t *timed) within(c bundle.Cycle) bool {
 	return t != nil && t.OnS <= c.OnS && t.EveryS >= c.EveryS
 }
 
-// timeWires finds how long at a time the wires carry their currents. A wire of
+// timeWires finds how long at a time wires and fuses carry their currents. One of
 // several loads goes by the cycle of one of them, the one that leaves least mean
 // heat; the loads that are on longer or more often than that count as on for good.
 func (c *Circuit) timeWires() {
@@ -75,14 +75,16 @@ func (c *Circuit) timeWires() {
 			steadyA[t.Cycle] = use.most(func(b *Branch) bool { return loads[b].within(t.Cycle) })
 		}
 	}
-	for _, w := range c.Wires {
-		i := w.Branch.Index
+	for i, b := range c.Branches {
+		if b.Wire == nil && b.Fuse == nil {
+			continue
+		}
 		least := totalA[i] * totalA[i]
 		for _, t := range through[i] {
 			on := TimeOn{together(through[i], t.Cycle), math.Min(totalA[i], steadyOver*steadyA[t.Cycle][i]), totalA[i]}
 			squared := on.SteadyA * on.SteadyA
 			if mean := squared + (totalA[i]*totalA[i]-squared)*on.OnS/on.EveryS; mean < least {
-				least, w.TimeOn = mean, on
+				least, b.TimeOn = mean, on
 			}
 		}
 	}

@@ -63,8 +63,8 @@ func TestTimeOn(t *testing.T) {
 			default:
 				continue
 			}
-			if w.TimeOn != want {
-				t.Errorf("%s: %s to %s is on for %+v, want %+v", c.name, w.Number, w.To.Part.Name, w.TimeOn, want)
+			if w.Branch.TimeOn != want {
+				t.Errorf("%s: %s to %s is on for %+v, want %+v", c.name, w.Number, w.To.Part.Name, w.Branch.TimeOn, want)
 			}
 		}
 	}

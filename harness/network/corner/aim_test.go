@@ -11,7 +11,7 @@ import (
 	"fusewright/library"
 )
 
-// TestDropAim: 4 % for what is on for long, 3 % for constant power from 25 A, none
+// TestDropAim: what the load or its type says; else 4 % for what is on for long, 3 % for constant power from 25 A, none
 // for what is on for five minutes or less, or for part of the time (common
 // practice, no source).
 func TestDropAim(t *testing.T) {
@@ -26,6 +26,10 @@ func TestDropAim(t *testing.T) {
 		"current: 60 A, behaves: constant power, on for: 10 s":        math.Inf(1),
 		"current: 5 A, behaves: constant power, critical: yes":        0.04,
 		"current: 26 A, behaves: constant power, critical: yes":       0.03,
+		"current: 60 A, behaves: motor, on for: 1 min, drop aim: 6 %": 0.06,
+		"current: 5 A, behaves: constant power, drop aim: 2 %":        0.02,
+		"type: compressor fridge":                                     0.025,
+		"type: compressor fridge, drop aim: 1 %":                      0.01,
 		"current: 26 A, behaves: resistor, every: 1 h, on for: 1 min": math.Inf(1),
 	} {
 		d, err := design.Read("aim.yaml", []byte(fmt.Sprintf(`fusewright: 1

@@ -155,18 +155,10 @@ func (s *Set) Drop(situation int, load *circuit.Branch) Value {
 	})
 }
 
-// WayDrop is what the wires of a load's way lose, in volts; zero where the load is
-// off.
-func (s *Set) WayDrop(situation int, load *circuit.Branch, wires []*circuit.Branch) Value {
-	return s.worst(situation, 1, func(r *warm.Result) float64 {
-		sum := 0.0
-		for _, w := range wires {
-			if r.Solution.LoadOn[load.Index] {
-				sum += math.Abs(r.Solution.Volts(w))
-			}
-		}
-		return sum
-	})
+// Figure is a figure of the solution, the greatest (sign 1) or the least (sign -1)
+// being the worst.
+func (s *Set) Figure(situation int, sign float64, figure func(*solve.Solution) float64) Value {
+	return s.worst(situation, sign, func(r *warm.Result) float64 { return figure(r.Solution) })
 }
 
 // LoadV is the voltage of a load, the least being the worst; zero where no

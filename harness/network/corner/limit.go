@@ -27,20 +27,26 @@ func DropLimit(d *design.Design, critical bool) (limit float64, given bool) {
 	return limit, false
 }
 
-// The keys of the practice's aims, see DropAim.
-const AimLong, AimConverters = "drop aim", "drop aim converters"
+// The keys of the practice's aims, see DropAim; AimOwn is the load's own.
+const AimLong, AimConverters, AimOwn = "drop aim", "drop aim converters", ""
 
 // shortS is the longest time on of what has no aim: a horn, a winch, a thruster
 // (common practice, no source).
 const shortS = 5 * 60
 
+// ShortTime tells whether a load is on for a short time at once.
+func ShortTime(l *design.Load) bool { return l.OnForS.Given() && l.OnForS.Value <= shortS }
+
 // DropAim is the share of the system voltage that the trade lets the wires of a
-// load lose, below the limit, and the key of the practice's value: less for a
-// large load of constant power. What is on for a short time has none: +Inf.
+// load lose, below the limit, and the key of the practice's value: that of the load
+// or its type, else less for a large load of constant power. Else what is on for a
+// short time has none: +Inf.
 func DropAim(c *circuit.Circuit, load *circuit.Branch) (share float64, key string) {
 	l, p := load.Load.Load, c.Design.Practice
 	switch {
-	case l == nil || p == nil || l.Duty.Value < 1 || l.OnForS.Given() && l.OnForS.Value <= shortS:
+	case l != nil && l.DropAim.Given():
+		return l.DropAim.Value, AimOwn
+	case l == nil || p == nil || l.Duty.Value < 1 || ShortTime(l):
 		return math.Inf(1), ""
 	case load.Load.Behaves == design.ConstantPower && c.DrawA(load) >= p.ConvertersA*(1-1e-9):
 		return p.DropAimConverters, AimConverters

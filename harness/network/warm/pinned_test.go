@@ -13,6 +13,7 @@ import (
 func rated(t *testing.T, w *circuit.Wire) (*Model, *library.Library) {
 	t.Helper()
 	lib := library.Default()
+	w.Branch = &circuit.Branch{Wire: w}
 	w.Spec.Type = lib.WireType("ISO 6722 thin wall class B")
 	w.Spec.Size = w.Spec.Type.Size("1 mm²")
 	return New(&circuit.Circuit{Design: &design.Design{Library: lib}, Wires: []*circuit.Wire{w}}), lib

@@ -42,7 +42,7 @@ func TestCurveAgainstBalance(t *testing.T) {
 		kind := lib.WireType(name)
 		for _, size := range kind.Sizes {
 			for _, ambient := range []float64{-20, 75} {
-				w := &circuit.Wire{AmbientC: ambient, Spec: design.WireSpec{Type: kind, Size: size}}
+				w := &circuit.Wire{Branch: &circuit.Branch{}, AmbientC: ambient, Spec: design.WireSpec{Type: kind, Size: size}}
 				c := &circuit.Circuit{Design: &design.Design{Library: lib}, Wires: []*circuit.Wire{w}}
 				laid := &warm.New(c).Wires[0]
 				at := conductor.Conditions{Type: kind, Size: size, AmbientC: ambient}
@@ -92,8 +92,8 @@ func TestAgreement(t *testing.T) {
 					}
 				}
 				forGoodA := l.Pulse.ForGoodA(amps)
-				if forGoodA > amps || forGoodA < meanHeatA(w.TimeOn, amps)*(1-1e-9) || !w.TimeOn.Timed() && forGoodA != amps {
-					t.Errorf("seed %d, %s, %s: %g A heat as %g A for good, on for %+v", seed, s.Situation.Name, w.Number, amps, forGoodA, w.TimeOn)
+				if forGoodA > amps || forGoodA < meanHeatA(w.Branch.TimeOn, amps)*(1-1e-9) || !w.Branch.TimeOn.Timed() && forGoodA != amps {
+					t.Errorf("seed %d, %s, %s: %g A heat as %g A for good, on for %+v", seed, s.Situation.Name, w.Number, amps, forGoodA, w.Branch.TimeOn)
 				}
 				anyTimed = anyTimed || forGoodA < amps
 				want := rater.ConductorC(at, forGoodA)

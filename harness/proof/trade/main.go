@@ -44,7 +44,7 @@ func run(w io.Writer, folder, only string, verbose bool) error {
 		}
 	}
 	if only == "" || only == "published" {
-		jobs, err := published(folder + "/published.csv")
+		jobs, err := published(folder)
 		if err != nil {
 			return err
 		}

@@ -24,7 +24,7 @@ instructions and licensed practice come first.
 	if err := pageJobs(w, "Usual jobs (common practice, no source)", jobs, nil); err != nil {
 		return err
 	}
-	if jobs, err = published(folder + "/published.csv"); err != nil {
+	if jobs, err = published(folder); err != nil {
 		return err
 	}
 	why, err := reasons(folder + "/outliers.csv")
@@ -57,6 +57,9 @@ func pageJobs(w io.Writer, title string, jobs []job, why map[string]string) erro
 		word := "yes"
 		if a.met() {
 			met++
+			if len(a.bad) > 0 {
+				word = "yes; " + strings.Join(a.bad, "; ")
+			}
 		} else if word = "no"; why[j.ID] != "" {
 			word = "no: " + why[j.ID]
 		}

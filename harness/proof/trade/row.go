@@ -15,10 +15,12 @@ type job struct {
 	Practice   string
 	SystemV    float64
 	Draw       string // power or current with its unit
+	Type       string // of the library, where the kind has one
 	Behaves    string
 	Critical   bool
 	OnFor      string // longest time on; empty = continuous
 	Every      string
+	Published  bool    // printed in a document
 	Highest    bool    // the draw is the most it takes, as makers print it
 	LengthM    float64 // one way
 	AmbientC   float64
@@ -99,8 +101,12 @@ func usual(file string) ([]job, error) {
 
 // published are the rows of published.csv that can be judged: wire and protector
 // within one standard size and rating of what is printed.
-func published(file string) ([]job, error) {
-	rows, err := table(file)
+func published(folder string) ([]job, error) {
+	kinds, err := table(folder + "/kinds.csv")
+	if err != nil {
+		return nil, err
+	}
+	rows, err := table(folder + "/published.csv")
 	var jobs []job
 	for _, r := range rows {
 		if r["judge"] == "no" {
@@ -109,8 +115,13 @@ func published(file string) ([]job, error) {
 		j := job{ID: r["id"], What: r["kind"], Practice: r["practice"], SystemV: number(r, "volts"),
 			Draw: r["amps"] + " A", Behaves: r["behaves"], Critical: r["critical"] == "yes", OnFor: r["on_for"],
 			Every: r["every"], LengthM: number(r, "length_m"), AmbientC: 30,
-			WireMm2: band{step(sizesMm2, number(r, "conductor_mm2"), -1), step(sizesMm2, number(r, "conductor_max_mm2"), 1)},
-			Highest: true, Chassis: r["return_by"] == "chassis", Source: r["source"], Conditions: r["condition"]}
+			WireMm2:   band{step(sizesMm2, number(r, "conductor_mm2"), -1), step(sizesMm2, number(r, "conductor_max_mm2"), 1)},
+			Published: true, Highest: true, Chassis: r["return_by"] == "chassis", Source: r["source"], Conditions: r["condition"]}
+		for _, k := range kinds {
+			if strings.HasPrefix(j.What, k["kind"]) {
+				j.Type = k["type"]
+			}
+		}
 		if fuse := number(r, "fuse_A"); fuse > 0 && r["judge"] != "wire" {
 			j.FuseA = band{step(ratingsA, fuse, -1), step(ratingsA, fuse, 1)}
 		}
@@ -155,9 +166,9 @@ places:
 %sfuses:
   fuse: {at: battery, fed by: battery, stays live: "the whole job", wire: {length: 120 mm}}
 loads:
-  job: {%s: %s, behaves: %s, critical: %s, at: far, own switch: yes, stays live: "the whole job", fed by: fuse,
+  job: {%s%s: %s, behaves: %s, critical: %s, at: far, own switch: yes, stays live: "the whole job", fed by: fuse,
     wire: {length: %g m}, %s%s%s}
-`, j.What, j.SystemV, j.Practice, 4*scale, 14.2*scale, j.AmbientC, j.AmbientC, j.frame(), j.drawKey(), j.Draw, j.Behaves,
+`, j.What, j.SystemV, j.Practice, 4*scale, 14.2*scale, j.AmbientC, j.AmbientC, j.frame(), j.typed(), j.drawKey(), j.Draw, j.Behaves,
 		yes(j.Critical), j.LengthM, j.back(), j.figure(), j.timeOn())
 	return b.String()
 }
@@ -175,6 +186,14 @@ func (j job) frame() string {
 		return "grounds:\n  frame: {kind: frame stud, at: far, limit: 500 A, frame resistance: 1 mΩ}\n"
 	}
 	return ""
+}
+
+// typed names the library's type; what the row says of the load goes before it.
+func (j job) typed() string {
+	if j.Type == "" {
+		return ""
+	}
+	return fmt.Sprintf("type: %s, rated at: %g V, ", j.Type, j.SystemV)
 }
 
 func (j job) drawKey() string {

@@ -39,7 +39,7 @@ func TestUsualJobs(t *testing.T) {
 // TestPublished: each answer outside what is printed has its reason, and none that
 // lies inside has one.
 func TestPublished(t *testing.T) {
-	jobs, err := published("testdata/trade/published.csv")
+	jobs, err := published("testdata/trade")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -54,7 +54,7 @@ func TestPublished(t *testing.T) {
 			t.Fatal(err)
 		}
 		switch {
-		case a.wires() && a.fuse():
+		case a.met():
 			met++
 			if why[j.ID] != "" {
 				t.Errorf("%s is met and has a reason for lying outside", j.ID)
@@ -69,7 +69,7 @@ func TestPublished(t *testing.T) {
 }
 
 // leastPublished is how many of the published answers have been met.
-const leastPublished = 46
+const leastPublished = 55
 
 // TestHandDesigns: of thirty clean designs at most three raise a danger or a fault.
 func TestHandDesigns(t *testing.T) {

@@ -33,7 +33,11 @@ func (a allowance) timeOn() string {
 	if !(a.Pulse.Gain > 1) || a.Pulse.SteadyA >= a.AllowedA {
 		return ""
 	}
-	on := a.Wire.TimeOn
+	return timesOn(a.Wire.Branch.TimeOn)
+}
+
+// timesOn is " for 1 min every 10 min".
+func timesOn(on circuit.TimeOn) string {
 	return " for " + duration(on.OnS) + " every " + duration(on.EveryS)
 }
 

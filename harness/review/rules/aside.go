@@ -24,16 +24,27 @@ func (a aside) at() string {
 
 // standsAside says of the finding reported last that a finding of one of these
 // rules at a wire, at any part when it is nil, has the same cause: while that one
-// is open, this one needs no word of its own.
+// is open and no milder, this one needs no word of its own.
 func (p *Pass) standsAside(w *circuit.Wire, rules ...*Rule) {
 	p.aside[p.found[len(p.found)-1]] = aside{w, rules}
 }
+
+// adviceUnder are, by rule, those of which a fault or danger at the same wire says
+// gravely what an advice of the rule says mildly: the wire is too thin for its fuse, or
+// for what flows.
+var adviceUnder = map[string][]*Rule{
+	fuseOverWire.Name:    {fuseWireCurve, shortOverheatsWire},
+	returnBelowFuse.Name: {fuseWireCurve, shortOverheatsWire},
+	wireOverCurrent.Name: {overloadHurtsWire, sharedReturnThin, fuseOverWire, returnBelowFuse},
+}
+
+// place is where a rule speaks: at a wire, or anywhere for "".
+type place struct{ rule, wire string }
 
 // standAside puts each open finding that another open one speaks for under that
 // one, unless that one is milder. What is accepted speaks for nothing: accepting one finding must not hide
 // what else comes of its cause.
 func standAside(f *facts, found []*finding.Finding) []*finding.Finding {
-	type place struct{ rule, wire string }
 	open := map[place]*finding.Finding{}
 	for _, x := range found {
 		if x.Accepted == "" {
@@ -43,17 +54,45 @@ func standAside(f *facts, found []*finding.Finding) []*finding.Finding {
 			}
 		}
 	}
+	speaks := map[*finding.Finding]*finding.Finding{}
+	last := func(x *finding.Finding) *finding.Finding { // the one that speaks for those who speak for it
+		for speaks[x] != nil {
+			x = speaks[x]
+		}
+		return x
+	}
+	for _, x := range found {
+		if x.Accepted != "" {
+			continue
+		}
+		if cover := f.speaker(x, open); cover != nil && last(cover) != x {
+			speaks[x] = cover
+		}
+	}
 	return slices.DeleteFunc(found, func(x *finding.Finding) bool {
-		a, ok := f.aside[x]
-		if !ok || x.Accepted != "" {
+		if speaks[x] == nil {
 			return false
 		}
-		for _, r := range a.rules {
-			if cover := open[place{r.Name, a.at()}]; cover != nil && cover.Severity >= x.Severity {
-				cover.Covers = append(cover.Covers, x)
-				return true
-			}
-		}
-		return false
+		cover := last(x)
+		cover.Covers = append(cover.Covers, x)
+		return true
 	})
+}
+
+// speaker is the open finding that speaks for another; nil without one.
+func (f *facts) speaker(x *finding.Finding, open map[place]*finding.Finding) *finding.Finding {
+	for _, r := range f.aside[x].rules {
+		if cover := open[place{r.Name, f.aside[x].at()}]; cover != nil && cover.Severity >= x.Severity {
+			return cover
+		}
+	}
+	if x.Severity != finding.Advice || x.Wire == "" {
+		return nil
+	}
+	for _, r := range adviceUnder[x.Rule] {
+		if cover := open[place{r.Name, x.Ref}]; cover != nil && cover.Severity > x.Severity {
+			return cover
+		}
+	}
+	return nil
 }

@@ -1,11 +1,10 @@
 package rules
 
 import (
-	"math"
-
 	"fusewright/harness/design"
+	"fusewright/harness/design/figure"
+	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
-	"fusewright/harness/network/solve"
 	"fusewright/harness/review/finding"
 )
 
@@ -13,13 +12,13 @@ var blockOverload = &Rule{
 	Name:  "block-overload",
 	Title: "a block carries more than its total limit",
 	Says:  "more current than the block may carry",
-	Doc: "The sum of the currents out of all ways, in the situation where it is most, against " +
-		"the block's total limit.",
+	Doc: "The sum of the currents out of all ways, in the situation where it is most, at nominal values, as is " +
+		"likely and in the worst case, against the block's total limit.",
 	Formula:  "Σ way currents ≤ total limit",
 	Limits:   "`total limit` of the block, or its type's figure",
 	Why:      "the input stud and bus bar heat although every way is within its limit",
 	Change:   "share the loads between two blocks, or use a block with a higher total",
-	Severity: "fault",
+	Severity: "fault; advice when only the worst case breaks the limit",
 	Source:   "the block's own figure",
 	Mend:     MendBlock,
 	InUse:    true,
@@ -35,23 +34,21 @@ taps:
 	Mended: []string{"limit: 4 A", "limit: 10 A"},
 	Run: func(p *Pass) {
 		for part, bl := range each[*design.Block](p.facts) {
-			limit := bl.TotalLimitA()
-			if sum := p.blockWorst(part); limit > 0 && over(sum.A, limit) {
-				fin := ofPart(finding.Fault, part)
-				atMost(&fin, "total current", sum.A, limit, "A")
-				fin.Situation = sum.situation()
-				p.say(fin, "%s carries %s in all; its limit is %s",
-					part.Name, ampsOver(sum.A, limit), rated(limit))
+			if limit := bl.TotalLimitA(); limit > 0 {
+				p.judgeStated(part, p.cornerAmps(part.Branches...), limit, "total current", "%s carries in all %s; its limit is %s")
 			}
 		}
 	},
 }
 
-// blockWorst is the largest sum of currents through a block's inner branches.
-func (p *Pass) blockWorst(part *circuit.Part) worst {
-	return p.worstOf(func(s *solve.Solution, add func(float64)) {
-		for _, b := range part.Branches {
-			add(math.Abs(s.Amps(b)))
-		}
-	})
+// judgeStated holds a part's current against a limit that is stated for it; the text
+// takes its name, the current and the limit.
+func (p *Pass) judgeStated(part *circuit.Part, of measure, limitA float64, name, text string) {
+	v := p.held("stated limit", of, figure.Larger, limitA, limitA, always(finding.Fault))
+	if v.severity == 0 {
+		return
+	}
+	fin := ofPart(v.severity, part)
+	v.decides(&fin, name, figure.Larger, 1, limitA, "A")
+	p.say(fin, text, part.Name, v.split(against(limitA, quantity.Current)), rated(limitA))
 }

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fusewright/harness/design"
+	"fusewright/harness/design/figure"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
@@ -12,12 +13,12 @@ var blockWayOverload = &Rule{
 	Title: "a way of a block can carry more than its limit",
 	Says:  "more current than the way may carry",
 	Doc: "Each way's fuse against the limit of a way, since the fuse decides what the way can carry; a way " +
-		"without a fuse by its largest current over the situations.",
+		"without a fuse by its largest current over the situations, at nominal values, as is likely and in the worst case.",
 	Formula:  "fuse rating (or current) ≤ way limit",
 	Limits:   "`way limit` of the block, or its type's figure",
 	Why:      "the way's clip and strip heat before the fuse opens, and the block melts",
 	Change:   "fit a smaller fuse, or lead the load to a feed of its own",
-	Severity: "fault",
+	Severity: "fault; advice when only the worst case takes a way without a fuse beyond its limit",
 	Source:   "the block's own figure",
 	Mend:     MendBlock,
 	Bad: `
@@ -48,31 +49,35 @@ func (p *Pass) judgeWays(part *circuit.Part, bl *design.Block) {
 		if t == nil || limit <= 0 || w.Spare {
 			continue
 		}
-		value, what, situation := 0.0, "carries", ""
-		if w.Fuse != nil {
-			value, what = w.Fuse.RatingA, "is fused at"
-		} else if use := p.wayWorst(t); use.A > 0 {
-			value, situation = use.A, use.situation()
-		}
-		if !over(value, limit) {
-			continue
-		}
 		fin := ofPart(finding.Fault, part)
 		fin.Part, fin.Pos = part.Name+" "+w.Number, w.Pos
-		figure, most := quantity.Against(value, limit, quantity.Current)
-		atMost(&fin, "way", value, limit, "A")
-		fin.Situation = situation
-		p.say(fin, "way %s of %s %s %s; a way may carry %s",
-			w.Number, part.Name, what, figure, most)
+		if w.Fuse == nil {
+			p.judgeWayUse(t, limit, fin)
+		} else if rating := w.Fuse.RatingA; over(rating, limit) {
+			value, most := quantity.Against(rating, limit, quantity.Current)
+			atMost(&fin, "way", rating, limit, "A")
+			p.say(fin, "way %s of %s is fused at %s; a way may carry %s", w.Number, part.Name, value, most)
+		}
 	}
 }
 
-// wayWorst is the largest current out of a way.
-func (p *Pass) wayWorst(t *circuit.Terminal) worst {
+// judgeWayUse holds the current out of a way without a fuse against its limit.
+func (p *Pass) judgeWayUse(t *circuit.Terminal, limit float64, fin finding.Finding) {
+	v := p.held("stated limit", p.wayAmps(t), figure.Larger, limit, limit, always(finding.Fault))
+	if fin.Severity = v.severity; v.severity == 0 {
+		return
+	}
+	v.decides(&fin, "way", figure.Larger, 1, limit, "A")
+	_, most := quantity.Against(v.decisive(), limit, quantity.Current)
+	p.say(fin, "way %s of %s carries %s; a way may carry %s", t.Name, t.Part.Name, v.split(against(limit, quantity.Current)), most)
+}
+
+// wayAmps is the current out of a way.
+func (p *Pass) wayAmps(t *circuit.Terminal) measure {
 	for _, b := range t.Node.Branches {
 		if b.Part == t.Part && b.B == t.Node {
-			return p.branchWorst[b.Index]
+			return p.cornerAmps(b)
 		}
 	}
-	return worst{}
+	return p.cornerAmps()
 }

@@ -5,10 +5,12 @@ import (
 	"math"
 
 	"fusewright/harness/design"
+	"fusewright/harness/design/figure"
 	"fusewright/harness/design/problem"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/design/wording"
 	"fusewright/harness/formula/battery"
+	"fusewright/harness/network/corner"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/study/budget"
 	"fusewright/harness/study/ride"
@@ -61,7 +63,8 @@ const spareNoiseA = 1e-3
 
 // judgeBalance reports a situation that is short, or close to it.
 func (p *Pass) judgeBalance(l *budget.Line) {
-	if l.SpareA < 0 || l.BatteryA > 0 {
+	v := p.held("charging balance", demandOf(l), figure.Larger, l.OutputA, l.OutputA, always(p.deficitSeverity(l)))
+	if v.severity != 0 && v.by != corner.AtWorst || l.BatteryA > 0 {
 		p.reportDeficit(l)
 		return
 	}
@@ -69,7 +72,7 @@ func (p *Pass) judgeBalance(l *budget.Line) {
 	f.Leave = true
 	least := p.d.Limits.SpareA
 	switch what := p.balance(l) + amps(l.SpareA) + " to spare"; {
-	case over(l.LikelyA, l.OutputA):
+	case v.severity != 0:
 		f.Change = "measure what the loads draw, or keep the engine faster"
 		atMost(&f, "likely demand", l.LikelyA, l.OutputA, "A")
 		p.say(f, "%s, but with the tolerances of the loads the demand is likely up to %s, %s short", what,
@@ -78,6 +81,21 @@ func (p *Pass) judgeBalance(l *budget.Line) {
 		atLeast(&f, "spare", l.SpareA, least.Value, "A")
 		p.say(f, "%s, and the design asks for %s", what, amps(least.Value))
 	}
+}
+
+// demandOf is what a situation asks for. Of the loads' tolerances it has the likely sum
+// at worst: what one load takes more another takes less, and the battery evens it out.
+func demandOf(l *budget.Line) measure {
+	return func(by corner.Kind) cornered {
+		return cornered{corner.Value{Nominal: l.OutputA - l.SpareA, Likely: l.LikelyA, Corner: l.LikelyA}, l.Situation, by}
+	}
+}
+
+// deficitSeverity is advice where riding on at cruising speed covers the situation.
+func (p *Pass) deficitSeverity(l *budget.Line) finding.Severity {
+	cruise := p.d.Charging.CruiseRPM
+	slow := cruise.Given() && l.Situation.EngineRPM < cruise.Value && l.BreakEvenRPM <= cruise.Value
+	return graver(!slow, finding.Advice, finding.Fault)
 }
 
 // judgeStarts reports a ride on which the battery does not get back what the starts
@@ -115,13 +133,7 @@ func (p *Pass) balance(l *budget.Line) string {
 }
 
 func (p *Pass) reportDeficit(l *budget.Line) {
-	s := l.Situation
-	severity := finding.Fault
-	if cruise := p.d.Charging.CruiseRPM; cruise.Given() && s.EngineRPM < cruise.Value &&
-		l.BreakEvenRPM <= cruise.Value {
-		severity = finding.Advice
-	}
-	f := p.ofSituation(severity, l)
+	f := p.ofSituation(p.deficitSeverity(l), l)
 	f.What = p.balance(l) + short(l)
 	if math.IsNaN(l.BreakEvenRPM) {
 		f.What += "; no engine speed covers it"

@@ -1,13 +1,17 @@
 package rules
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
 	"fusewright/harness/design"
+	"fusewright/harness/design/figure"
+	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
 	"fusewright/harness/network/solve"
+	"fusewright/harness/review/finding"
 	"fusewright/library"
 )
 
@@ -60,32 +64,62 @@ var unseenW = map[design.Behaviour]float64{
 	design.Motor:         0,
 }
 
-// loading is how far a contact is used in its worst situation.
+// loading is how far a contact is used.
 type loading struct {
 	share float64 // sum of current over rating by kind; above 1 is too much, +Inf where nothing is allowed
 	A     float64
 	kinds []string // kinds of load that draw through it
-	in    *solve.Solution
 }
 
-// loadingOf weighs what draws below a contact: each load's current over the
-// contact's rating for its kind, summed, in the situation where that is most.
-func (f *facts) loadingOf(contact *circuit.Branch, r ContactRatings) loading {
-	var most loading
+// carried are the ratings of what the contact carries for good, whatever it is: those
+// for lamps and motors have their starts in them.
+func (r ContactRatings) carried() ContactRatings {
+	return ContactRatings{resistive: r.resistive, share: r.share, short: r.short}
+}
+
+// heldContact holds what draws below a contact against its ratings: each load's
+// current over the rating for its kind, summed, in the situation where that is most;
+// in the worst case over what the contact carries. The loading is that of the figure
+// that decides.
+func (p *Pass) heldContact(contact *circuit.Branch, r ContactRatings, severity func(loading) finding.Severity) (verdict, loading) {
 	if !r.Known() {
-		return most
+		return verdict{}, loading{}
 	}
-	draws := f.drawsBelow(contact.B)
-	for _, s := range f.usable {
-		if now := weigh(s, contact, draws, r); corner.Beyond(now.share, most.share) {
-			most = now
+	draws := p.drawsBelow(contact.B)
+	rated := func(by corner.Kind) ContactRatings {
+		if by == corner.AtWorst {
+			return r.carried()
 		}
+		return r
 	}
-	return most
+	loaded := func(c cornered) loading {
+		now := weigh(p.solutionOf(c.in), contact, draws, rated(c.by))
+		in := func(s *solve.Solution) bool { return s.Situation == c.in }
+		amps := p.figureOf(1, in, func(s *solve.Solution) float64 { return math.Abs(s.Amps(contact)) })
+		now.share, now.A = c.decisive(), amps(c.by).decisive()
+		return now
+	}
+	v := p.held("switching rating", func(by corner.Kind) cornered {
+		return p.figureOf(1, nil, func(s *solve.Solution) float64 { return weigh(s, contact, draws, rated(by)).share })(by)
+	}, figure.Larger, 1, 1, func(c cornered) finding.Severity { return severity(loaded(c)) })
+	if v.severity == 0 {
+		return v, loading{}
+	}
+	return v, loaded(v.cornered)
+}
+
+// does words what a contact does: it switches what it is rated for, or carries more
+// than it may in the worst case.
+func (u loading) does(v verdict, where string) string {
+	if v.by == corner.AtWorst {
+		return fmt.Sprintf("carries %s%s, %s of what it carries for good%s", amps(u.A), where, share100(u.share), v.said(share100))
+	}
+	return fmt.Sprintf("switches %s of %s%s, %s of its rating for that kind of load%s", amps(u.A), wording.And(u.kinds), where,
+		share100(u.share), v.said(share100))
 }
 
 func weigh(s *solve.Solution, contact *circuit.Branch, draws []*circuit.Branch, r ContactRatings) loading {
-	now := loading{A: math.Abs(s.Amps(contact)), in: s}
+	now := loading{A: math.Abs(s.Amps(contact))}
 	if !(now.A > 0) {
 		return loading{}
 	}

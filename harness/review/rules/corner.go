@@ -47,13 +47,29 @@ func (f *facts) worstCorner(by corner.Kind, sign float64, ok func(*solve.Solutio
 	return worst
 }
 
-// cornerAmps is the magnitude of a branch's current.
-func (f *facts) cornerAmps(b *circuit.Branch) measure {
-	return func(by corner.Kind) cornered {
-		return f.worstCorner(by, 1, func(*solve.Solution) bool { return true },
-			func(s *solve.Solution) float64 { return math.Abs(s.Amps(b)) },
-			func(c *corner.Set, i int) corner.Value { return c.Amps(i, b) })
+// figureOf measures a figure of a solution, the greatest (sign 1) or the least (sign
+// -1) being the worst. ok leaves situations out; nil = none.
+func (f *facts) figureOf(sign float64, ok func(*solve.Solution) bool, figure func(*solve.Solution) float64) measure {
+	if ok == nil {
+		ok = func(*solve.Solution) bool { return true }
 	}
+	return func(by corner.Kind) cornered {
+		return f.worstCorner(by, sign, ok, figure,
+			func(c *corner.Set, i int) corner.Value { return c.Figure(i, sign, figure) })
+	}
+}
+
+// cornerAmps is the magnitude of a branch's current; of several the sum.
+func (f *facts) cornerAmps(branches ...*circuit.Branch) measure {
+	return f.figureOf(1, nil, func(s *solve.Solution) float64 {
+		sum := 0.0
+		for _, b := range branches {
+			if a := math.Abs(s.Amps(b)); !math.IsNaN(a) {
+				sum += a
+			}
+		}
+		return sum
+	})
 }
 
 // ambientRiseK is how much hotter every place is at the corner.
@@ -78,7 +94,7 @@ func (c cornered) split(print func(float64) string) string {
 	return print(c.decisive()) + c.said(print)
 }
 
-var kindWords = [...]string{"at nominal", "as is likely", "in the worst case"}
+var kindWords = [...]string{"at nominal", "in the likely case", "in the worst case"}
 
 // said is what split adds to the deciding figure.
 func (c cornered) said(print func(float64) string) string {

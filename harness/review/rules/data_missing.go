@@ -6,8 +6,10 @@ import (
 
 	"fusewright/harness/design"
 	"fusewright/harness/design/problem"
+	"fusewright/harness/design/quantity"
 	"fusewright/harness/formula/fusing"
 	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/corner"
 	"fusewright/harness/review/finding"
 )
 
@@ -19,7 +21,7 @@ var dataMissing = &Rule{
 		"a place that wires or parts stand in or pass, where a part stands, whether a tap is supervised and what it has to spare " +
 		"when something draws from it, whether a coil is suppressed, the limit of a switch, a block or a " +
 		"shared ground, " +
-		"opening times, inrush, re-rating for heat, contact figures or currents of wires that the library does not hold. One finding a gap.",
+		"a load that is to draw more at rest than in use, opening times, inrush, re-rating for heat, contact figures or currents of wires that the library does not hold. One finding a gap.",
 	Formula:  "none",
 	Limits:   "none",
 	Why:      "a check made on an assumed number proves nothing, and one left out even less",
@@ -99,7 +101,7 @@ func (p *Pass) missingOf(part *circuit.Part) {
 			return
 		}
 		if !s.SpareA.Given() {
-			say("what %s has to spare is not given, and %s is drawn from it", s.Name, amps(p.tapWorst(part).A))
+			say("what %s has to spare is not given, and %s is drawn from it", s.Name, amps(p.tapAmps(part)(corner.AtNominal).Nominal))
 		}
 		if !s.SupervisedGiven {
 			say("whether a module supervises %s is not said", s.Name)
@@ -118,6 +120,11 @@ func (p *Pass) missingOf(part *circuit.Part) {
 	case *design.Block:
 		if s.WayLimitA() <= 0 || s.TotalLimitA() <= 0 {
 			say("the way limit or total limit of %s is not given", s.Name)
+		}
+	case *design.Load:
+		if b := loadBranch(part); b != nil && over(s.StandbyA.Value, p.c.DrawA(b)) {
+			rest, use := quantity.Against(s.StandbyA.Value, p.c.DrawA(b), quantity.Current)
+			say("%s is to draw %s at rest and only %s in use; which of the two is right?", s.Name, rest, use)
 		}
 	case *design.Ground:
 		if n := returnsTo(part); n > 1 && !s.LimitA.Given() {

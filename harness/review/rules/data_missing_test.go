@@ -31,6 +31,14 @@ loads:
 fuses:
   lamp fuse: {type: breaker type III, rating: 5 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
 `, `^what fuse F1 \(lamp fuse, 5 A\) carries at 40 °C is not known: no re-rating for heat is published for breaker type III$`},
+		{"more at rest than in use", `
+loads:
+  tail lamp: {power: 6 W, rated at: 12 V, behaves: resistor, standby: 501 mA, own switch: yes, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame, stays live: "listens"}
+`, `^tail lamp is to draw 501 mA at rest and only 500 mA in use; which of the two is right\?$`},
+		{"as much at rest", `
+loads:
+  tail lamp: {power: 6 W, rated at: 12 V, behaves: resistor, standby: 500 mA, own switch: yes, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame, stays live: "listens"}
+`, ``},
 		{"a size that the practice's table does not list", `
 practice: marine
 wire: {insulation: ISO 6722 thin wall class B, size: 0.75 mm², colour: RD, return colour: BK}

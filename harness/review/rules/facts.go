@@ -2,12 +2,10 @@ package rules
 
 import (
 	"iter"
-	"math"
 	"slices"
 
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
-	"fusewright/harness/network/corner"
 	"fusewright/harness/network/solve"
 	"fusewright/harness/network/warm"
 	"fusewright/harness/review/finding"
@@ -29,9 +27,6 @@ type facts struct {
 	coils  map[*circuit.Branch]*circuit.Part // coil branches
 	coilOf []*circuit.Branch                 // by part index; nil for others
 	cold   []bool                            // nodes joined to battery negative
-
-	wireWorst   []worst // by wire index
-	branchWorst []worst // by branch index
 
 	guards    []guard // by node: what protects it from the source's side
 	guardCold []guard // by node: what protects returns, from the loads' feeds
@@ -65,7 +60,6 @@ func newFacts(in *Input) *facts {
 	slices.SortStableFunc(f.usable, func(a, b *solve.Solution) int { return a.Situation.Compare(b.Situation) })
 	f.findSource()
 	f.findCoils()
-	f.findWorst()
 	f.cold = f.flood(c.Nodes[0], (*circuit.Branch).Returns)
 	f.findGuards()
 	f.findStuckRelays()
@@ -94,21 +88,6 @@ func (f *facts) findCoils() {
 				f.coilOf[coil.Part.Index] = coil
 			}
 		}
-	}
-}
-
-func (f *facts) findWorst() {
-	f.branchWorst = make([]worst, len(f.c.Branches))
-	for _, s := range f.usable {
-		for i, a := range s.BranchA {
-			if a = math.Abs(a); corner.Beyond(a, f.branchWorst[i].A) && !math.IsInf(a, 0) {
-				f.branchWorst[i] = worst{a, s}
-			}
-		}
-	}
-	f.wireWorst = make([]worst, len(f.c.Wires))
-	for i, w := range f.c.Wires {
-		f.wireWorst[i] = f.branchWorst[w.Branch.Index]
 	}
 }
 

@@ -1,7 +1,11 @@
 package rules
 
 import (
+	"cmp"
+	"slices"
+
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
@@ -10,7 +14,7 @@ var fuseGrading = &Rule{
 	Name:  "fuse-grading",
 	Title: "two fuses in series are too near in rating",
 	Says:  "too near the fuse above it",
-	Doc: "Each fuse against the next one towards the source. When their ratings are near, either may " +
+	Doc: "Each fuse against the next one towards the source, against those of parallel feeds together. When their ratings are near, either may " +
 		"open first. One finding a downstream fuse, those behind one fuse printed together. Only ratings " +
 		"are compared.",
 	Formula:  "upstream rating ÷ downstream rating ≥ the practice's ratio",
@@ -30,22 +34,44 @@ loads:
 	Mended: []string{"rating: 10 A", "rating: 5 A"},
 	Run: func(p *Pass) {
 		for _, b := range p.fuses() {
-			up := p.above(b)
-			if up != nil && fuseRating(up) > 0 && fuseRating(b) > 0 &&
-				fuseRating(up) < p.practice.FuseRatio*fuseRating(b) {
-				p.reportGrading(up, b)
+			if up := p.above(b); up != nil && fuseRating(up) > 0 && fuseRating(b) > 0 {
+				p.judgeGrading(p.beside(up, b), b)
 			}
 		}
 	},
 }
 
-func (p *Pass) reportGrading(up, down *circuit.Branch) {
-	ratio := fuseRating(up) / fuseRating(down)
+func (p *Pass) judgeGrading(up []*circuit.Branch, down *circuit.Branch) {
+	rating, texts, together := 0.0, []string{}, ""
+	for _, b := range up {
+		rating += fuseRating(b)
+		texts = append(texts, fuseText(b))
+	}
+	if rating >= p.practice.FuseRatio*fuseRating(down) {
+		return
+	}
+	if len(up) > 1 {
+		together = " together"
+	}
+	ratio := rating / fuseRating(down)
 	fin := ofFuse(finding.Advice, down)
-	fin.Cause = fusePlace(up)
+	fin.Cause = fusePlace(up[0])
 	is, least := quantity.Against(ratio, p.practice.FuseRatio, quantity.Number)
 	atLeast(&fin, "ratio of ratings", ratio, p.practice.FuseRatio, "")
 	fin.Source = p.limitSource("fuse ratio", false)
-	p.say(fin, "%s stands behind %s: a ratio of %s, at least %s is wanted",
-		fuseText(down), fuseText(up), is, least)
+	p.say(fin, "%s stands behind %s,%s rated only %s times as high; from %s times the one below opens first",
+		fuseText(down), wording.And(texts), together, is, least)
+}
+
+// beside are a fuse above another and those in parallel with it: they lead to one place
+// by metal alone, so that they share what the lower one draws.
+func (f *facts) beside(up, down *circuit.Branch) []*circuit.Branch {
+	all := f.nearest[down.Index].Fuses
+	if len(all) < 2 {
+		return []*circuit.Branch{up}
+	}
+	joined := f.flood(up.B, func(b *circuit.Branch) bool { return b.Feeds() && b.Closer == nil && b.Kind != circuit.FuseBranch })
+	list := slices.DeleteFunc(slices.Clone(all), func(b *circuit.Branch) bool { return !joined[b.B.Index] })
+	slices.SortFunc(list, func(a, b *circuit.Branch) int { return cmp.Compare(fusePlace(a), fusePlace(b)) })
+	return list
 }

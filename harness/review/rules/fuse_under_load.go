@@ -2,9 +2,11 @@ package rules
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"fusewright/harness/design/figure"
+	"fusewright/harness/formula/fusing"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
 	"fusewright/harness/review/finding"
@@ -16,20 +18,24 @@ var fuseUnderLoad = &Rule{
 	Says:  "too small for what it carries",
 	Doc: "The largest current of each fuse over all situations, at nominal values and in the worst case, " +
 		"against what it may carry without ageing where it is. The practice's share is a margin for tolerances: it holds " +
-		"at nominal; in the worst case the maker's share alone holds, as advice. It is for continuous load: of loads on for less than " +
-		"three hours at once the rating bears all. A fuse that carries " +
+		"at nominal; in the worst case the maker's share alone holds, as advice, which sizing heeds where that is likely too, " +
+		"but for motors on for minutes at most, whose full pull lasts moments, and for what is given at its highest. It is for continuous load: of loads on for less than " +
+		"three hours at once the rating bears all, and of what is `on for` a time `every` so often a slow device bears more, as long as its heat over the " +
+		"cycles is no more than that of the allowed current and the usual of its kind opens in no cycle. That the fastest of " +
+		"its kind would open within five thirds of the time is advice; a device without a published middle of its band is judged as if it carried that for good. A fuse that carries " +
 		"current only while a `momentary` switch is held is judged by its rating. " +
 		"Starting current is fuse-inrush; loads that no situation turns on together are " +
 		"feed-fuse-under-branches. Factory fuses are judged by tap-over-spare.",
 	Formula: "current ≤ rating × the smaller of the practice's load share and the maker's share at " +
-		"the ambient",
+		"the ambient; of pulses √(off² + (on² − off²)·(1 − e^(−on/τ))/(1 − e^(−every/τ))) ≤ that, τ from the middle of the opening band " +
+		"at its first multiple; the heat x of dx/dt = ((I/I0)² − x)/τ below 1 in every cycle, τ such that one pulse opens as the curve has it",
 	Limits: "the practice's load share of fuse; the fuse type's re-rating table",
 	Why:    "run at its limit a fuse ages and opens on a warm day without any fault",
 	Change: "fit the next larger fuse the wire allows, or share the loads between two fuses",
 	Severity: "fault; danger when the current exceeds the rating and a critical load depends on the " +
-		"fuse; advice when only the worst case passes the maker's share",
+		"fuse; advice when only the worst case passes the maker's share, or only the fastest of its kind opens in a cycle",
 	Source: "makers' data sheets, blade fuses 32 V: continuous load against ambient (one source); " +
-		"the share is from memory",
+		"the share is from memory; cycles: one exponential (from memory), the mean heat as the duty tables of IS 9857 and NEC 630.11 (one source each)",
 	Mend:  MendFuse,
 	InUse: true,
 	Bad: `
@@ -60,10 +66,29 @@ func anyCritical(draws []*circuit.Branch) bool {
 
 // underLoad holds a fuse's current against what it bears.
 func (p *Pass) underLoad(b *circuit.Branch) verdict {
-	return p.held("load share of fuse", p.cornerAmps(b), figure.Larger, p.continuousA(b, 0), p.makersA(b, p.ambientRiseK()),
+	rise := p.ambientRiseK()
+	v := p.held("load share of fuse", p.cornerAmps(b), figure.Larger, whileOnA(b, p.continuousA(b, 0), 0), whileOnA(b, p.makersA(b, rise), rise),
 		func(c cornered) finding.Severity {
 			return graver(c.decisive() > fuseRating(b) && anyCritical(p.drawsBelow(b.B)), finding.Fault, finding.Danger)
 		})
+	if v.severity == 0 && b.TimeOn.Timed() {
+		return p.fastestOpens(b)
+	}
+	return v
+}
+
+// fastestOpens is the advice that the fastest of its kind opens under the pulses.
+func (p *Pass) fastestOpens(b *circuit.Branch) verdict {
+	c, device := p.cornerAmps(b)(corner.AtNominal), b.Device(0)
+	if c.in == nil {
+		return verdict{}
+	}
+	share, _ := device.Share()
+	most := device.WhileOnA(pulses(b, math.Inf(1)), math.Min(p.continuousA(b, 0), share*fuseRating(b)), fusing.Fastest)
+	if !over(c.Nominal, most) {
+		return verdict{}
+	}
+	return verdict{c, most, finding.Advice}
 }
 
 func (p *Pass) judgeUnderLoad(b *circuit.Branch) {
@@ -71,18 +96,53 @@ func (p *Pass) judgeUnderLoad(b *circuit.Branch) {
 	if v.severity == 0 {
 		return
 	}
-	at := b.Device(0).AmbientC
-	where := celsius(at)
-	if hot := b.Device(p.ambientRiseK()).AmbientC; v.by == corner.AtWorst && hot > at {
+	at := b.Device(0)
+	where := celsius(at.AmbientC)
+	if hot := b.Device(p.ambientRiseK()).AmbientC; v.by == corner.AtWorst && hot > at.AmbientC {
 		where = fmt.Sprintf("%s, the worst of a place without an ambient, where %s is taken,", celsius(hot), where)
 	}
 	fin := ofFuse(v.severity, b)
 	fin.What = fmt.Sprintf("%s carries %s; at %s it may carry %s continuously",
 		fuseText(b), v.split(amps), where, amps(v.limit))
-	if p.onlyHeld(b) {
+	switch {
+	case b.TimeOn.Timed():
+		fin.What = fmt.Sprintf("%s carries %s%s; at %s it may carry %s so%s", fuseText(b), v.split(amps),
+			timesOn(b.TimeOn), where, amps(v.limit), v.inCycles(at, pulses(b, v.decisive())))
+	case p.onlyHeld(b):
 		fin.What = strings.TrimSuffix(fin.What, " continuously")
 	}
 	v.decides(&fin, "current", figure.Larger, 1, v.limit, "A")
+	if v.by == corner.AtNominal || p.agesLikely(b, v) {
+		fin.Leave = false // the next rating is fitted
+	}
 	fin.Source = p.limitSource("load share of fuse", false)
 	p.report(fin)
+}
+
+// inCycles says what pulses do to a fuse.
+func (v verdict) inCycles(d fusing.Device, p fusing.Pulses) string {
+	by, which := fusing.Usual, "the usual"
+	if v.severity == finding.Advice && v.by == corner.AtNominal {
+		by, which = fusing.Fastest, "the fastest"
+	}
+	if opens := d.Pulsed(p, by); opens.Cycle > 0 {
+		return fmt.Sprintf("; %s of its kind opens in the %s cycle, after %s", which, ordinal(opens.Cycle), duration(opens.AfterS))
+	}
+	return "; its heat is that of " + amps(d.ForGoodA(p)) + " for good"
+}
+
+// ordinal is "1st", "2nd", "11th".
+func ordinal(n int) string {
+	end := "th"
+	if n/10%10 != 1 && n%10 >= 1 && n%10 <= 3 {
+		end = []string{"st", "nd", "rd"}[n%10-1]
+	}
+	return fmt.Sprint(n) + end
+}
+
+// agesLikely tells whether the tolerances are likely to load a fuse past what its maker
+// lets it carry: the trade fits the next rating then. What is on for a time has no other
+// margin, and a filament lamp may take a quarter more than it says.
+func (p *Pass) agesLikely(b *circuit.Branch, v verdict) bool {
+	return over(v.Likely, p.makersA(b, 0)) && !p.onlyHeld(b) && !p.margined(b)
 }

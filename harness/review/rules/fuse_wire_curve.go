@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/study/protection"
 )
@@ -17,11 +18,12 @@ var fuseWireCurve = &Rule{
 		"wire, those of one device printed together. Left out: pairs that fuse-over-wire, return-below-fuse or " +
 		"short-overheats-wire report, and currents for which no latest opening is published (for blade " +
 		"fuses below 135 % of the rating); the protection table shows those too.",
-	Formula:  "latest opening at I < time the wire stands I, from full service",
-	Limits:   "the device's time band; short-circuit limit of the insulation up to 5 s, overload limit beyond",
-	Why:      "a stalled motor or a half short heats the wire past its insulation while the device waits",
-	Change:   "fit a smaller rating or a faster type, or a thicker wire",
-	Severity: "danger; advice when the wire stands every such current for a minute or longer, which takes an overload that the circuit does not make",
+	Formula: "latest opening at I < time the wire stands I, from full service",
+	Limits:  "the device's time band; short-circuit limit of the insulation up to 5 s, overload limit beyond",
+	Why:     "a stalled motor or a half short heats the wire past its insulation while the device waits",
+	Change:  "fit a smaller rating or a faster type, or a thicker wire",
+	Severity: "danger; advice when the wire stands every such current for a minute or longer, which takes an overload that the circuit does not make, " +
+		"but fault where it bears its fuse only for as long as its loads are on, and the fuse is more than twice what they draw",
 	Source: "ISO 8820 and maker's data sheets, time-current tables (one source); heating of the wire: IEC 60949, " +
 		"ISO 6722-1 thermal overload (from memory)",
 	Mend: MendWire,
@@ -57,8 +59,22 @@ func (p *Pass) overtaken(w *protection.Wire) bool {
 	return w.KnownRatio <= 1 && w.KnownWorstA != 0 && p.allowed(w.Wire).known() && !p.c.Tail(w.Wire)
 }
 
+// leansOnTime tells whether a wire bears its fuse only because its loads are on for a
+// time: for good it bears less than the practice's share of it, and less than to its
+// class. That is usual for a winch whose fuse is no larger than its motor needs. A larger
+// one has no such excuse: a half short does not end with the load.
+func (f *facts) leansOnTime(w *circuit.Wire, ratingA float64) bool {
+	a, most := f.allowed(w), f.practice.MostFuseWireShare
+	return a.timeOn() != "" && over(ratingA, motorFuseShare*w.Branch.TimeOn.UsedA) &&
+		over(ratingA, math.Max(most*a.Pulse.ForGoodA(a.AllowedA), a.Pulse.ForGoodA(a.ToClassA)))
+}
+
+// motorFuseShare is the most that a motor's fuse needs of its current: one and a half
+// times, or the next rating above (NFPA 70 Table 430.52, from memory).
+const motorFuseShare = 2.0
+
 func (p *Pass) reportCurve(f *protection.Fuse, w *protection.Wire) {
-	at, severity := w.KnownWorstA, finding.Advice
+	at, severity := w.KnownWorstA, graver(p.leansOnTime(w.Wire, fuseRating(f.Branch)), finding.Advice, finding.Fault)
 	if w.HurtS < longOverloadS {
 		severity = finding.Danger
 	}

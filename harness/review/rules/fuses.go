@@ -3,6 +3,7 @@ package rules
 import (
 	"math"
 
+	"fusewright/harness/formula/fusing"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
@@ -74,6 +75,21 @@ func (f *facts) continuousA(b *circuit.Branch, aboveK float64) float64 {
 		share = sum / (continuousA/share + otherA)
 	}
 	return math.Min(most, share*fuseRating(b))
+}
+
+// pulses are those of a current in amperes through a fuse that is on for a time.
+func pulses(b *circuit.Branch, amps float64) fusing.Pulses {
+	t := b.TimeOn
+	return fusing.Pulses{OnA: amps, OffA: math.Min(amps, t.SteadyA), OnS: t.OnS, EveryS: t.EveryS}
+}
+
+// whileOnA is the most that a fuse carries while on, of what it carries for good: more
+// where that flows for a time only and opens the usual of its kind in no cycle.
+func whileOnA(b *circuit.Branch, forGoodA, aboveK float64) float64 {
+	if !b.TimeOn.Timed() {
+		return forGoodA
+	}
+	return b.Device(aboveK).WhileOnA(pulses(b, math.Inf(1)), forGoodA, fusing.Usual)
 }
 
 // makersA is what the maker lets a fuse carry for good, without the practice's

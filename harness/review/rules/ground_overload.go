@@ -1,23 +1,24 @@
 package rules
 
 import (
+	"math"
+
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
-	"fusewright/harness/review/finding"
 )
 
 var groundOverload = &Rule{
 	Name:  "ground-overload",
 	Title: "a shared ground point carries more than its limit",
 	Says:  "more current than the stud may carry",
-	Doc: "The sum of the return currents that meet at each frame stud or ground block against the limit " +
-		"that the design gives for it. A ground without a limit is not judged.",
+	Doc: "The sum of the return currents that meet at each frame stud or ground block, at nominal values, as is likely " +
+		"and in the worst case, against the limit that the design gives for it. A ground without a limit is not judged.",
 	Formula:  "sum of return currents ≤ limit of the ground",
 	Limits:   "`limit` of the ground",
 	Why:      "the shared joint heats and loosens, and its drop couples every load on it",
 	Change:   "split the returns over two grounds, or lead heavy returns to the battery",
-	Severity: "fault",
+	Severity: "fault; advice when only the worst case breaks the limit",
 	Source:   "the ground's own figure",
 	Bad: `
 grounds:
@@ -28,24 +29,24 @@ loads:
 	Mended: []string{"limit: 2 A", "limit: 10 A"},
 	Run: func(p *Pass) {
 		for part, g := range each[*design.Ground](p.facts) {
-			if w := p.groundWorst(part); g.LimitA.Given() && over(w.A, g.LimitA.Value) {
-				fin := ofPart(finding.Fault, part)
-				atMost(&fin, "current", w.A, g.LimitA.Value, "A")
-				fin.Situation = w.situation()
-				p.say(fin, "%s carries %s of returns; its limit is %s",
-					part.Name, ampsOver(w.A, g.LimitA.Value), rated(g.LimitA.Value))
+			if g.LimitA.Given() {
+				p.judgeStated(part, p.groundAmps(part), g.LimitA.Value, "current", "the returns at %s come to %s; its limit is %s")
 			}
 		}
 	},
 }
 
-// groundWorst is the largest sum of currents into a ground.
-func (p *Pass) groundWorst(part *circuit.Part) worst {
-	return p.worstOf(func(s *solve.Solution, add func(float64)) {
+// groundAmps is the sum of the currents into a ground, as they flow.
+func (p *Pass) groundAmps(part *circuit.Part) measure {
+	return p.figureOf(1, nil, func(s *solve.Solution) float64 {
+		sum := 0.0
 		for _, t := range part.Terminals {
 			for _, w := range wiresTo(t) {
-				add(s.Amps(w.Branch))
+				if a := s.Amps(w.Branch); !math.IsNaN(a) {
+					sum += a
+				}
 			}
 		}
+		return sum
 	})
 }

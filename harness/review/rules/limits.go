@@ -5,7 +5,6 @@ import (
 
 	"fusewright/harness/design/figure"
 	"fusewright/harness/network/corner"
-	"fusewright/harness/network/solve"
 	"fusewright/harness/review/finding"
 )
 
@@ -103,34 +102,4 @@ func decides(f *finding.Finding, limit float64, unit string, worse figure.Sense,
 func decidedBy(f *finding.Finding, name string, value float64, unit string, worse figure.Sense) {
 	f.Numbers = []finding.Number{{Name: name, Value: value, Unit: unit}}
 	f.Figure = figure.New(value, math.NaN(), unit, worse)
-}
-
-// worst is the largest current of a branch over the usable solutions.
-type worst struct {
-	A  float64 // magnitude
-	in *solve.Solution
-}
-
-// situation is where it is worst, or "" when there is no usable solution.
-func (w worst) situation() string {
-	if w.in == nil {
-		return ""
-	}
-	return w.in.Situation.Name
-}
-
-// worstOf is the largest sum of some currents; what is no number does not count.
-func (f *facts) worstOf(amps func(*solve.Solution, func(float64))) (most worst) {
-	for _, s := range f.usable {
-		sum := 0.0
-		amps(s, func(a float64) {
-			if !math.IsNaN(a) {
-				sum += a
-			}
-		})
-		if sum > most.A {
-			most = worst{sum, s}
-		}
-	}
-	return most
 }

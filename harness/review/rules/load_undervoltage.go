@@ -1,9 +1,12 @@
 package rules
 
 import (
+	"fmt"
+	"math"
+
+	"fusewright/harness/design"
 	"fusewright/harness/design/figure"
 	"fusewright/harness/network/circuit"
-	"fusewright/harness/network/corner"
 	"fusewright/harness/network/solve"
 	"fusewright/harness/review/finding"
 )
@@ -14,14 +17,14 @@ var loadUndervoltage = &Rule{
 	Says:  "too little voltage",
 	Doc: "For every load with a minimum voltage, from the design or the library: the lowest voltage at " +
 		"its terminals over the situations in which it is on, at nominal values and in its worst case " +
-		"(battery down to its reserve for starting); the worst case decides.",
+		"(battery down to its reserve for starting); the worst case decides. Where the volts go between battery and load is said with it.",
 	Formula:  "V load ≥ minimum voltage",
 	Limits:   "`minimum voltage` of the load",
 	Why:      "below it electronics reset, drivers flicker and relays drop",
 	Change:   "use a thicker feed and return, or do not use it with the engine stopped",
 	Severity: "fault; danger for a critical load",
 	Source:   "the load's own figure",
-	Mend:     MendDrop,
+	Mend:     MendLowest,
 	Bad: `
 loads:
   tail lamp: {power: 5 W, behaves: constant power, minimum voltage: 13 V, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
@@ -44,7 +47,20 @@ func (p *Pass) judgeLowest(part *circuit.Part, least float64) {
 	}
 	fin := ofPart(v.severity, part)
 	v.decides(&fin, "voltage", figure.Smaller, 1, least, "V")
-	p.say(fin, "%s gets %s and needs %s", part.Name, v.split(volts), volts(least))
+	p.say(fin, "%s gets %s and needs %s%s", part.Name, v.split(volts), volts(least), p.whereLow(part, v.in))
+}
+
+// whereLow says what is left at the battery's posts, and where the rest goes, at nominal.
+func (p *Pass) whereLow(part *circuit.Part, in *design.Situation) string {
+	s := p.solutionOf(in)
+	if s == nil {
+		return ""
+	}
+	text := fmt.Sprintf("; the posts are at %s then at nominal", volts(s.NodeV[p.positive.Index]-s.NodeV[0]))
+	if l := p.lossOf(part, loadBranch(part), in); l != nil && l.whole > 0 {
+		text += l.text()
+	}
+	return text
 }
 
 // minimumV is the voltage a load needs: the design's, else the library's; zero
@@ -64,15 +80,13 @@ func minimumV(part *circuit.Part) float64 {
 
 // lowestV is the voltage of a load, the least being the worst.
 func (f *facts) lowestV(part *circuit.Part) measure {
-	return func(by corner.Kind) cornered {
-		b := loadBranch(part)
-		if b == nil {
-			return cornered{by: by}
+	b := loadBranch(part)
+	return f.figureOf(-1, func(s *solve.Solution) bool { return b != nil && s.LoadOn[b.Index] }, func(s *solve.Solution) float64 {
+		if v := s.Volts(b); !math.IsNaN(v) {
+			return v
 		}
-		return f.worstCorner(by, -1, func(s *solve.Solution) bool { return s.LoadOn[b.Index] },
-			func(s *solve.Solution) float64 { return s.Volts(b) },
-			func(c *corner.Set, i int) corner.Value { return c.LoadV(i, b) })
-	}
+		return 0 // no closed path leads to it
+	})
 }
 
 // extremeV is the lowest (sign −1) or highest (sign 1) voltage of a load over

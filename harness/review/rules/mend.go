@@ -11,6 +11,9 @@ const (
 	MendWire
 	// MendDrop: what loses volts on the way to the load.
 	MendDrop
+	// MendLowest: the same, against a voltage that the load needs, of which the
+	// battery may have taken too much before.
+	MendLowest
 	// MendShort: what keeps the current of a short low.
 	MendShort
 	// MendFuse: the fuse that the finding names.

@@ -16,7 +16,8 @@ func TestMends(t *testing.T) {
 		rules.MendWire: "chafing-run flexing-run fuse-not-selective fuse-over-wire fuse-type-in-block fuse-wire-curve " +
 			"insulation-class relay-coil-voltage return-below-fuse shared-return-thin short-overheats-wire " +
 			"overload-hurts-wire situation-unsolved terminal-overload wire-before-fuse wire-below-minimum wire-over-current",
-		rules.MendDrop:      "voltage-drop load-undervoltage",
+		rules.MendDrop:      "voltage-drop",
+		rules.MendLowest:    "load-undervoltage",
 		rules.MendShort:     "short-too-weak",
 		rules.MendFuse:      "fuse-under-load feed-fuse-under-branches fuse-voltage fuse-over-accessory",
 		rules.MendStart:     "fuse-inrush",

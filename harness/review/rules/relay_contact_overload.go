@@ -4,8 +4,8 @@ import (
 	"math"
 
 	"fusewright/harness/design"
+	"fusewright/harness/design/figure"
 	"fusewright/harness/design/quantity"
-	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 	"fusewright/library"
@@ -18,13 +18,14 @@ var relayContactOverload = &Rule{
 	Doc: "What draws below each contact, by kind: filament lamps and motors have their own ratings, since " +
 		"they start with many times their current. Shares of different kinds add up. The make rating " +
 		"is reduced for the relay's ambient by its form's table. Of a load that is on for a time a contact " +
-		"without a figure for its kind may carry what its form gives for so long, up to the mean heat of its rating.",
+		"without a figure for its kind may carry what its form gives for so long, up to the mean heat of its rating. The " +
+		"ratings hold at nominal; in the worst case the contact is to carry what flows.",
 	Formula: "Σ current / rating for its kind ≤ 1",
 	Limits:  "ratings of the relay form in the library, times the share at the ambient",
 	Why:     "an overloaded contact welds shut, and what it feeds stays live",
 	Change: "use a relay with a higher rating for this kind of load, or share the loads between " +
 		"two",
-	Severity: "danger",
+	Severity: "danger; advice when only the worst case is more than the contact carries",
 	Source:   "makers' data sheets, mini and micro relays (one source)",
 	Mend:     MendRelay,
 	InUse:    true,
@@ -55,16 +56,14 @@ charging: {regulated: 14.3 V, output: {1300 rpm: 32 A, 3000 rpm: 40 A}, idle: 13
 
 func (p *Pass) judgeRelayContact(part *circuit.Part, form *library.RelayForm, b *circuit.Branch) {
 	ambient := part.AmbientC()
-	u := p.loadingOf(b, RelayContact(form, b, ambient))
-	if !over(u.share, 1) {
+	v, u := p.heldContact(b, RelayContact(form, b, ambient), func(loading) finding.Severity { return finding.Danger })
+	if v.severity == 0 {
 		return
 	}
-	fin := ofPart(finding.Danger, part)
-	atMost(&fin, "use of rating", u.share*100, 100, "%")
-	fin.Situation = u.in.Situation.Name
+	fin := ofPart(v.severity, part)
+	v.decides(&fin, "use of rating", figure.Larger, 100, 1, "%")
 	fin.Source = form.Source.String()
-	p.say(fin, "contact %s switches %s of %s, %s of its rating at %s",
-		b.Name, amps(u.A), wording.And(u.kinds), share100(u.share), celsius(ambient))
+	p.say(fin, "contact %s %s", b.Name, u.does(v, " at "+celsius(ambient)))
 }
 
 // share100 is a share of a rating, with the digits that tell it from the whole.

@@ -2,7 +2,7 @@ package rules
 
 import (
 	"fusewright/harness/design"
-	"fusewright/harness/design/wording"
+	"fusewright/harness/design/figure"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
@@ -14,13 +14,14 @@ var switchOverload = &Rule{
 	Doc: "What draws below each switch, by kind, in the situation where it is most. A switch type has its " +
 		"ratings by kind in the library; a switch with only a rating is divided by 5 for filament lamps " +
 		"and by 2 for motors (8 and 3 on systems above 12 V). Shares of different kinds add up. " +
-		"Switches built into a load are the load's own affair.",
+		"Switches built into a load are the load's own affair. The ratings hold at nominal; in the worst case the " +
+		"switch is to carry what flows.",
 	Formula: "Σ current / rating for its kind ≤ 1; rating for lamps and motors = resistive rating " +
 		"/ factor",
 	Limits:   "the switch type in the library, or the design's rating with the factors",
 	Why:      "lamps and motors start with many times their current: the contact burns or welds",
 	Change:   "use a switch of a higher rating, or let it switch a relay's coil only",
-	Severity: "fault; advice when only the rating for lamps or motors is passed, by less than twice: a question of the contacts' life",
+	Severity: "fault; advice when only the rating for lamps or motors is passed, by less than twice: a question of the contacts' life, and when only the worst case is more than the switch carries",
 	Source:   "FAA AC 43.13-1B Table 11-4 (one source)",
 	Bad: `
 switches:
@@ -61,13 +62,13 @@ func (p *Pass) switchRatings(s *design.Switch) ContactRatings {
 const lifeShare = 2.0
 
 func (p *Pass) judgeSwitch(part *circuit.Part, b *circuit.Branch, r ContactRatings) {
-	u := p.loadingOf(b, r)
-	if !over(u.share, 1) {
+	v, u := p.heldContact(b, r, func(u loading) finding.Severity {
+		return graver(over(u.A, r.resistive) || over(u.share, lifeShare), finding.Advice, finding.Fault)
+	})
+	if v.severity == 0 {
 		return
 	}
-	fin := ofPart(graver(over(u.A, r.resistive) || over(u.share, lifeShare), finding.Advice, finding.Fault), part)
-	atMost(&fin, "use of rating", u.share*100, 100, "%")
-	fin.Situation = u.in.Situation.Name
-	p.say(fin, "%s switches %s of %s, %s of its rating for that kind of load (%s resistive)",
-		part.Name, amps(u.A), wording.And(u.kinds), share100(u.share), rated(r.resistive))
+	fin := ofPart(v.severity, part)
+	v.decides(&fin, "use of rating", figure.Larger, 100, 1, "%")
+	p.say(fin, "%s, rated %s resistive, %s", part.Name, rated(r.resistive), u.does(v, ""))
 }

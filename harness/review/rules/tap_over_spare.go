@@ -1,9 +1,13 @@
 package rules
 
 import (
+	"math"
+
 	"fusewright/harness/design"
+	"fusewright/harness/design/figure"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/solve"
 	"fusewright/harness/review/finding"
 )
 
@@ -11,7 +15,7 @@ var tapOverSpare = &Rule{
 	Name:  "tap-over-spare",
 	Title: "more is drawn from a tap than it has to spare",
 	Says:  "more drawn than it can spare",
-	Doc: "The largest current out of each tap over all situations against the spare current the design " +
+	Doc: "The largest current out of each tap over all situations, at nominal values, against the spare current the design " +
 		"gives for it. A tap with a draw and no spare current given is data-missing.",
 	Formula:  "current out of the tap ≤ spare",
 	Limits:   "`spare` of the tap",
@@ -27,25 +31,34 @@ taps:
 	Mended: []string{"spare: 300 mA", "spare: 1 A"},
 	Run: func(p *Pass) {
 		for part, t := range each[*design.Tap](p.facts) {
-			if w := p.tapWorst(part); t.SpareA.Given() && over(w.A, t.SpareA.Value) {
-				fin := ofPart(finding.Fault, part)
-				value, most := quantity.Against(w.A, t.SpareA.Value, quantity.Current)
-				atMost(&fin, "current", w.A, t.SpareA.Value, "A")
-				fin.Situation = w.situation()
-				p.say(fin, "%s gives %s and has %s to spare",
-					part.Name, value, most)
+			if t.SpareA.Given() {
+				p.judgeSpare(part, t.SpareA.Value)
 			}
 		}
 	},
 }
 
-// tapWorst is the largest current through a tap.
-func (p *Pass) tapWorst(part *circuit.Part) worst {
-	var most worst
-	for _, b := range part.Branches {
-		if w := p.branchWorst[b.Index]; w.A > most.A {
-			most = w
-		}
+// judgeSpare holds what a tap gives against its spare, in which the margin is.
+func (p *Pass) judgeSpare(part *circuit.Part, spareA float64) {
+	v := p.held("spare of a tap", p.tapAmps(part), figure.Larger, spareA, math.Inf(1), always(finding.Fault))
+	if v.severity == 0 {
+		return
 	}
-	return most
+	fin := ofPart(v.severity, part)
+	v.decides(&fin, "current", figure.Larger, 1, spareA, "A")
+	_, spare := quantity.Against(v.decisive(), spareA, quantity.Current)
+	p.say(fin, "%s gives %s and has %s to spare", part.Name, v.split(against(spareA, quantity.Current)), spare)
+}
+
+// tapAmps is the current through a tap: the largest of its branches.
+func (p *Pass) tapAmps(part *circuit.Part) measure {
+	return p.figureOf(1, nil, func(s *solve.Solution) float64 {
+		most := 0.0
+		for _, b := range part.Branches {
+			if a := math.Abs(s.Amps(b)); a > most { // not of what is no number
+				most = a
+			}
+		}
+		return most
+	})
 }

@@ -1,6 +1,8 @@
 package rules
 
 import (
+	"fusewright/harness/design/figure"
+	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 	"fusewright/library"
@@ -10,13 +12,14 @@ var terminalOverload = &Rule{
 	Name:  "terminal-overload",
 	Title: "a terminal carries more than its rating",
 	Says:  "more current than the terminal may carry",
-	Doc: "The largest current of each wire over all situations against the rating of the terminals that " +
+	Doc: "The largest current of each wire over all situations, at nominal values, as is likely and in the worst case, " +
+		"against the rating of the terminals that " +
 		"end it. One finding a wire, for its weaker end. Contacts of plugs are judged by plug-overload.",
 	Formula:  "current ≤ rating of the terminal",
 	Limits:   "the terminal's rating in the library",
 	Why:      "the crimp or the tab heats, loses its spring and chars the housing",
 	Change:   "use a terminal of a larger size or another kind",
-	Severity: "fault",
+	Severity: "fault; advice when only the worst case passes the rating",
 	Source:   "IEC 61210 guide for tabs (one source); others from memory",
 	Mend:     MendWire,
 	Bad: `
@@ -41,12 +44,9 @@ charging: {regulated: 14.3 V, output: {1300 rpm: 22 A, 3000 rpm: 30 A}, idle: 13
 `,
 	Run: func(p *Pass) {
 		for _, w := range p.c.Wires {
-			end := weaker(unplugged(w.From, w.FromEnd), unplugged(w.To, w.ToEnd))
-			i := p.wireWorst[w.Index]
-			if end == nil || !over(i.A, end.MaxA) {
-				continue
+			if end := weaker(unplugged(w.From, w.FromEnd), unplugged(w.To, w.ToEnd)); end != nil {
+				p.judgeTerminal(w, end)
 			}
-			p.reportTerminal(w, end, i)
 		}
 	},
 }
@@ -73,11 +73,14 @@ func weaker(a, b *library.Terminal) *library.Terminal {
 	return b
 }
 
-func (p *Pass) reportTerminal(w *circuit.Wire, end *library.Terminal, i worst) {
-	fin := ofWire(finding.Fault, w)
-	atMost(&fin, "current", i.A, end.MaxA, "A")
-	fin.Situation = i.situation()
+func (p *Pass) judgeTerminal(w *circuit.Wire, end *library.Terminal) {
+	v := p.held("terminal rating", p.cornerAmps(w.Branch), figure.Larger, end.MaxA, end.MaxA, always(finding.Fault))
+	if v.severity == 0 {
+		return
+	}
+	fin := ofWire(v.severity, w)
+	v.decides(&fin, "current", figure.Larger, 1, end.MaxA, "A")
 	fin.Source = end.Source.String()
 	p.say(fin, "%s carries %s; its terminal %s is rated %s",
-		w.Text(), ampsOver(i.A, end.MaxA), end.Name, rated(end.MaxA))
+		w.Text(), v.split(against(end.MaxA, quantity.Current)), end.Name, rated(end.MaxA))
 }

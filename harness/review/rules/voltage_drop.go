@@ -24,7 +24,7 @@ var voltageDrop = &Rule{
 		"feed and return together, with fuses, contacts and terminations, wires warm. The worst " +
 		"situation is reported, at nominal values, as is likely and in its worst case. The limits are defined for the " +
 		"conductors at nominal values: what these lose there decides. When contacts and fuses take the whole drop above one and a half times the " +
-		"limit it is a fault too; a limit that only they or the worst case break is advice, and so are wires that lose more than is usual for what is on for long. An element that " +
+		"limit it is a fault too; a limit that only they or the worst case break is advice, and so are wires that lose more than is usual for what is on for long, or than the load's maker asks (`drop aim`). An element that " +
 		"alone takes two fifths of the drop is named.",
 	Formula: "drop = (V battery − V load) / nominal system voltage",
 	Limits: "the practice's limit for critical or other loads; `limits: drop critical`, `drop " +
@@ -81,12 +81,16 @@ func (p *Pass) judgeDrop(part *circuit.Part, b *circuit.Branch) {
 	}
 	fin := ofPart(v.severity, part)
 	print := against(limit, quantity.Share)
-	_, most := quantity.Against(v.decisive(), limit, quantity.Share)
+	lead, nominal := v.cornered, whole(corner.AtNominal)
+	if over(nominal.Nominal, limit) {
+		lead = nominal // the worst case is more of the same
+	}
+	_, most := quantity.Against(lead.decisive(), limit, quantity.Share)
 	fin.What = fmt.Sprintf("%s loses %s, %s of the system voltage, on its way%s, of which its wires %s at nominal; %s loads may lose %s in their wires",
-		part.Name, volts(v.decisive()*p.d.NominalV()), print(v.decisive()), v.said(print), print(wires(corner.AtNominal).Nominal), kind, most) +
-		p.mostLost(part, b, v.in)
+		part.Name, volts(lead.decisive()*p.d.NominalV()), print(lead.decisive()), lead.said(print), print(wires(corner.AtNominal).Nominal), kind, most) +
+		p.mostLost(part, b, lead.in)
 	v.decides(&fin, "drop", figure.Larger, 100, limit, "%")
-	if all := whole(corner.AtNominal).Nominal; over(all, limit) && wires(corner.AtNominal).Nominal >= all/2 {
+	if over(nominal.Nominal, limit) && wires(corner.AtNominal).Nominal >= nominal.Nominal/2 {
 		fin.Leave = false // thicker wires mend it
 	}
 	fin.Source = p.limitSource(key, given)
@@ -105,14 +109,25 @@ func (p *Pass) judgeAim(part *circuit.Part, load *circuit.Branch, wires cornered
 	fin.What = fmt.Sprintf("%s loses %s of the system voltage in its wires; %s is usual for %s", part.Name, value, most, aims[key])
 	atMost(&fin, "drop in its wires", 100*wires.Nominal, 100*aim, "%")
 	fin.Situation = wires.in.Name
-	fin.Source = p.limitSource(key, false)
+	if fin.Source = p.limitSource(key, false); key == corner.AimOwn {
+		fin.Source = aimSource(accessory(part))
+	}
 	p.report(fin)
 	return true
+}
+
+// aimSource is where the aim of a load's own comes from.
+func aimSource(l *design.Load) string {
+	if l.Type != nil && l.DropAim.Value == l.Type.Aim.Share {
+		return l.Type.Aim.Source.String()
+	}
+	return "limit set by the design"
 }
 
 // aims are what the aims of the practice hold for, in words.
 var aims = map[string]string{
 	corner.AimLong:       "what is on for long",
+	corner.AimOwn:        "such a load, as makers ask",
 	corner.AimConverters: "a large load of constant power, whose electronics cut out on low volts",
 }
 
@@ -120,39 +135,57 @@ var aims = map[string]string{
 // wires together, where the wires take less than half; else the element that
 // takes at least two fifths of the drop; "" when none does.
 func (p *Pass) mostLost(part *circuit.Part, load *circuit.Branch, in *design.Situation) string {
+	l := p.lossOf(part, load, in)
+	switch {
+	case l == nil:
+		return ""
+	case l.wires < l.whole/2:
+		return l.text()
+	case len(l.taking) > 0 && l.taken(l.taking[0]) >= mostShare*l.whole:
+		return fmt.Sprintf("; %s at nominal are lost in %s", volts(l.taken(l.taking[0])), elementText(l.taking[0]))
+	}
+	return ""
+}
+
+// loss is where the volts of a load's way go at nominal.
+type loss struct {
+	in           *solve.Solution
+	taking       []*circuit.Branch // the elements of the way, those that take most first
+	wires, whole float64           // of its wires together, and in all, in volts
+}
+
+func (l *loss) taken(b *circuit.Branch) float64 { return math.Abs(l.in.Volts(b)) }
+
+// lossOf is nil where the situation has no operating point.
+func (p *Pass) lossOf(part *circuit.Part, load *circuit.Branch, in *design.Situation) *loss {
 	s := p.solutionOf(in)
 	if s == nil {
-		return ""
+		return nil
 	}
-	whole, wires := p.dropOf(s, load), 0.0
-	var taking []*circuit.Branch
+	l := &loss{in: s, whole: p.dropOf(s, load)}
 	for _, way := range p.c.Ways(part) {
 		for _, b := range way.Branches {
-			if taking = append(taking, b); b.Wire != nil {
-				wires += math.Abs(s.Volts(b))
+			if l.taking = append(l.taking, b); b.Wire != nil {
+				l.wires += l.taken(b)
 			}
 		}
 	}
-	slices.SortStableFunc(taking, func(a, b *circuit.Branch) int { return cmp.Compare(math.Abs(s.Volts(b)), math.Abs(s.Volts(a))) })
-	if wires < whole/2 {
-		return "; " + whereLost(s, slices.DeleteFunc(taking, func(b *circuit.Branch) bool { return b.Wire != nil }), wires, whole)
-	}
-	if len(taking) > 0 && math.Abs(s.Volts(taking[0])) >= mostShare*whole {
-		return fmt.Sprintf("; %s at nominal are lost in %s", volts(math.Abs(s.Volts(taking[0]))), elementText(taking[0]))
-	}
-	return ""
+	slices.SortStableFunc(l.taking, func(a, b *circuit.Branch) int { return cmp.Compare(l.taken(b), l.taken(a)) })
+	return l
 }
 
 // mostShare is the share of a drop from which one element is named.
 const mostShare = 0.4
 
-// whereLost lists the elements that take most of a drop, and the wires together.
-func whereLost(s *solve.Solution, taking []*circuit.Branch, wires, whole float64) string {
+// text lists the elements other than wires that take most, and the wires together.
+func (l *loss) text() string {
 	var list []string
-	for _, b := range taking[:min(3, len(taking))] {
-		list = append(list, elementText(b)+" takes "+volts(math.Abs(s.Volts(b))))
+	for _, b := range l.taking {
+		if b.Wire == nil && len(list) < 3 {
+			list = append(list, elementText(b)+" takes "+volts(l.taken(b)))
+		}
 	}
-	return strings.Join(append(list, "the wires "+volts(wires)), ", ") + " of " + volts(whole) + " at nominal"
+	return "; " + strings.Join(append(list, "the wires "+volts(l.wires)), ", ") + " of " + volts(l.whole) + " lost at nominal"
 }
 
 // solutionOf is the operating point of a situation; nil without one.
@@ -180,8 +213,7 @@ func elementText(b *circuit.Branch) string {
 
 // worstDrop is the drop before a load as a share of the system voltage.
 func (f *facts) worstDrop(b *circuit.Branch) measure {
-	return f.dropShare(b, func(s *solve.Solution) float64 { return f.dropOf(s, b) },
-		func(c *corner.Set, i int) corner.Value { return c.Drop(i, b) })
+	return f.dropShare(b, func(s *solve.Solution) float64 { return f.dropOf(s, b) })
 }
 
 // wireDrop is the part of it that the wires of the load's way take.
@@ -193,18 +225,18 @@ func (f *facts) wireDrop(part *circuit.Part, b *circuit.Branch) measure {
 			sum += math.Abs(s.Volts(w))
 		}
 		return sum
-	}, func(c *corner.Set, i int) corner.Value { return c.WayDrop(i, b, wires) })
+	})
 }
 
 // dropShare is a drop while a load is on, as a share of the system voltage.
-func (f *facts) dropShare(b *circuit.Branch, figure func(*solve.Solution) float64, at func(*corner.Set, int) corner.Value) measure {
-	return func(by corner.Kind) cornered {
-		w := f.worstCorner(by, 1, func(s *solve.Solution) bool { return s.LoadOn[b.Index] }, figure, at)
-		w.Nominal /= f.d.NominalV()
-		w.Likely /= f.d.NominalV()
-		w.Corner /= f.d.NominalV()
-		return w
-	}
+func (f *facts) dropShare(b *circuit.Branch, dropV func(*solve.Solution) float64) measure {
+	on := func(s *solve.Solution) bool { return s.LoadOn[b.Index] }
+	return f.figureOf(1, on, func(s *solve.Solution) float64 {
+		if !on(s) {
+			return 0
+		}
+		return dropV(s) / f.d.NominalV()
+	})
 }
 
 // dropLimit is the share of the system voltage a load's circuit may lose, and

@@ -36,20 +36,20 @@ var wireOverCurrent = &Rule{
 fuses:
   winch fuse: {type: blade C, rating: 25 A, at: battery tray, fed by: keyed feed, wire: {size: 6 mm², length: 100 mm}}
 loads:
-  winch: {power: 195 W, behaves: motor, at: rear, fed by: winch fuse, wire: {size: 0.75 mm²}, returns to: frame, return wire: {size: 4 mm²}}
+  winch: {power: 185 W, behaves: motor, at: rear, fed by: winch fuse, wire: {size: 0.75 mm²}, returns to: frame, return wire: {size: 4 mm²}}
 taps:
   keyed feed: {at: battery tray, hot: running, fuse: 40 A, spare: 30 A, supervised: no}
 charging: {regulated: 14.3 V, output: {1300 rpm: 27 A, 3000 rpm: 30 A}, idle: 1300 rpm, cruise: 3000 rpm, hot derating: 0 %}
 accepted:
   - {rule: fuse-over-wire, part: winch, severity: danger, figure: 25 A of 14.1 A, reason: "shown for the wire's current only"}
   - {rule: fuse-wire-curve, part: winch, severity: danger, figure: 10 min of 7.31 s, reason: "shown for the wire's current only"}
-  - {rule: voltage-drop, part: winch, figure: 12.6 % of 10 %, reason: "shown for the wire's current only"}
+  - {rule: voltage-drop, part: winch, figure: 12 % of 10 %, reason: "shown for the wire's current only"}
 `,
 	Good: `
 fuses:
   winch fuse: {type: blade C, rating: 25 A, at: battery tray, fed by: keyed feed, wire: {size: 6 mm², length: 100 mm}}
 loads:
-  winch: {power: 195 W, behaves: motor, at: rear, fed by: winch fuse, wire: {size: 4 mm²}, returns to: frame, return wire: {size: 4 mm²}}
+  winch: {power: 185 W, behaves: motor, at: rear, fed by: winch fuse, wire: {size: 4 mm²}, returns to: frame, return wire: {size: 4 mm²}}
 taps:
   keyed feed: {at: battery tray, hot: running, fuse: 40 A, spare: 30 A, supervised: no}
 charging: {regulated: 14.3 V, output: {1300 rpm: 27 A, 3000 rpm: 30 A}, idle: 1300 rpm, cruise: 3000 rpm, hot derating: 0 %}
@@ -96,6 +96,9 @@ func (p *Pass) judgeWireCurrent(w *circuit.Wire) {
 	fin.Numbers = append(fin.Numbers, a.numbers()...)
 	fin.Source = a.Source
 	p.report(fin)
+	if a.Nothing() && burns.severity == 0 { // the place is too hot, whatever it carries
+		p.standsAside(w, insulationClass)
+	}
 }
 
 // tooHot is the danger of a wire that its current takes past its class, or in the

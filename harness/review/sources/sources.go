@@ -191,6 +191,9 @@ func (g *gatherer) part(p *circuit.Part) {
 		if src.Type != nil {
 			g.add(src.Type.Source, "load "+src.Type.Name)
 			g.add(src.Type.Inrush.Source, "load "+src.Type.Name+", inrush")
+			if src.Type.Aim.Share > 0 {
+				g.add(src.Type.Aim.Source, "load "+src.Type.Name+", drop aim")
+			}
 			if src.MostW > 0 {
 				g.add(src.Type.Most.Source, "load "+src.Type.Name+", highest power")
 			}

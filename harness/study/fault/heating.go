@@ -13,7 +13,7 @@ type heatKey struct {
 	wire     *library.WireType
 	size     *library.WireSize
 	ambientC float64
-	share    float64 // of the lone wire's current, by bundle and cover
+	out      conductor.Outlet
 	startC   float64
 }
 
@@ -22,7 +22,7 @@ type heatKey struct {
 // alone and no loss up to 1 s (IEC 60949), copper and insulation as one node
 // that loses heat from 10 s on,
 //
-//	C · dT/dt = I²·R(T) − share²·W(T)
+//	C · dT/dt = I²·R(T) − W(T),   W by conductor.Outlet
 //
 // and a mean on log axes between them.
 type heating struct {
@@ -56,10 +56,9 @@ func newHeating(key heatKey, lib *library.Library) *heating {
 
 // layKnots lays the heat loss down from the start to where copper melts.
 func (h *heating) layKnots() {
-	keep := h.key.share * h.key.share
 	for i := range heatKnots {
 		c := h.key.startC + (conductor.CopperMeltsC-h.key.startC)*float64(i)/(heatKnots-1)
-		h.knots = append(h.knots, knot{c, conductor.AtTemperature(h.wire.OhmPerM20, c), keep * h.air.LossWPerM(c)})
+		h.knots = append(h.knots, knot{c, conductor.AtTemperature(h.wire.OhmPerM20, c), h.key.out.LossWPerM(h.air, c)})
 	}
 }
 
@@ -79,13 +78,9 @@ func (h *heating) endC(amps, seconds float64) float64 {
 	return end
 }
 
-// steadyC is the temperature at which a current stays for good; see
-// conductor.Rater.ConductorC.
+// steadyC is the temperature at which a current stays for good, no lower than before.
 func (h *heating) steadyC(amps float64) float64 {
-	if !(h.key.share > 0) {
-		return h.key.ambientC
-	}
-	return h.air.ConductorC(amps / h.key.share)
+	return math.Max(h.key.startC, h.key.out.SteadyC(h.air, amps))
 }
 
 // quick is copper alone.

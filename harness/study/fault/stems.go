@@ -34,8 +34,8 @@ type strand struct {
 	next *strand
 }
 
-// bears is what kind of wire bears how much: the same material, size and ambient,
-// with the share of the lone wire's current that bundle and cover leave.
+// bears is what kind of wire bears how much: the same material, size, ambient and
+// cover, with the share of the lone wire's current that its bundle leaves.
 type bears struct {
 	kind  int32
 	share float64

@@ -35,8 +35,7 @@ func newWires(c *circuit.Circuit, rater *conductor.Rater) *Wires {
 		w.laid[i] = wire.InPlace(rater, wire.Spec.Size, 0)
 		at, a := w.laid[i].At, &w.laid[i].Allowed
 		w.same[i] = same.of(at)
-		w.bears[i] = bears{kinds.of(wireKind{at.Type, at.Size, at.AmbientC, a.LimitC}),
-			a.BundleShare * a.CoverShare * a.AltShare}
+		w.bears[i] = bears{kinds.of(wireKind{at.Type, at.Size, at.AmbientC, a.LimitC, a.CoverShare * a.AltShare}), a.BundleShare}
 	}
 	return w
 }
@@ -46,6 +45,7 @@ type wireKind struct {
 	wire             *library.WireType
 	size             *library.WireSize
 	ambientC, limitC float64
+	openShare        float64 // left by cover and altitude
 }
 
 // numbers gives each key a number, in the order in which they come.
@@ -151,7 +151,7 @@ func (w *Wires) model(of *circuit.Wire) *heating {
 		return m
 	}
 	a := &w.laid[of.Index]
-	key := heatKey{of.Spec.Type, of.Spec.Size, of.AmbientC, a.Share(), math.Max(a.LimitC, of.AmbientC)}
+	key := heatKey{of.Spec.Type, of.Spec.Size, of.AmbientC, a.Outlet(of.AmbientC), math.Max(a.LimitC, of.AmbientC)}
 	m := w.rater.Kept(key, func() any { return newHeating(key, w.circuit.Design.Library) }).(*heating)
 	w.heated[of.Index] = m
 	return m

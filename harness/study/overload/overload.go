@@ -89,7 +89,7 @@ func Compute(c *circuit.Circuit, sols []*solve.Solution, faults *fault.Study) *S
 	for _, way := range ways {
 		for _, b := range way.branches {
 			s.together[b.Index] += way.drawsA
-			if b.Wire != nil && !b.Wire.TimeOn.Covers(way.load.Load.Load) {
+			if b.Wire != nil && !b.TimeOn.Covers(way.load.Load.Load) {
 				s.steady[b.Index] += way.drawsA
 			}
 		}
