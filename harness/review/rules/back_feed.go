@@ -23,7 +23,7 @@ var backFeed = &Rule{
 		"circuit taken for dead is live",
 	Change: "give the part one feed, or use a change-over contact so that only one feed can reach " +
 		"it",
-	Severity: "danger always",
+	Severity: "danger; advice for a bilge pump on a float switch and a manual switch, each behind a fuse",
 	Source:   "46 CFR 111.50-3(d): protective devices not in parallel with one another (one source)",
 	Bad: `
 fuses:
@@ -88,9 +88,26 @@ func feedsInto(t *circuit.Terminal) []*circuit.Wire {
 func (p *Pass) reportBackFeed(t *circuit.Terminal, fuses []string) {
 	feeds := feedsInto(t)
 	fin := ofWire(finding.Danger, feeds[len(feeds)-1])
+	if p.pumpOnTwoFeeds(t) {
+		fin.Severity = finding.Advice
+		fin.Why = "with one fuse out, or the panel off, the pump and the wires up to the other switch are still live " +
+			"while the float or the manual switch is closed"
+		fin.Change = "take out both fuses before work, and say so on the fuse card"
+	}
 	fin.Figure = figure.New(float64(len(feeds)), 1, "", figure.Larger)
 	p.say(fin, "%s is fed %d ways, so another feed goes round %s",
 		t.Part.Name, len(feeds), wording.Few(fuses, 4))
+}
+
+// pumpOnTwoFeeds tells whether bilge pumps alone draw below a meeting point, each feed
+// of which has a fuse: that is how such a pump is wired, by float and by hand.
+func (p *Pass) pumpOnTwoFeeds(t *circuit.Terminal) bool {
+	draws := p.drawsBelow(t.Node)
+	_, bare := p.nearest.Above(t.Node)
+	return !bare && len(draws) > 0 && !slices.ContainsFunc(draws, func(b *circuit.Branch) bool {
+		l := accessory(b.Part)
+		return l == nil || !isBilgePump(l)
+	})
 }
 
 // fusesAbove walks from a node towards the source and lists the fuses on the way.
@@ -153,8 +170,7 @@ func (p *Pass) liveWithout(fuse *circuit.Branch, atRest bool) []bool {
 	live := make([]bool, len(p.c.Nodes))
 	live[p.positive.Index] = true
 	p.below(p.positive, func(b *circuit.Branch) bool {
-		c := b.Closer
-		if b == fuse || !b.Feeds() || c != nil && (atRest && c.Coil != nil || !atRest && c.Break != nil) {
+		if b == fuse || !b.Feeds() || apart(b, atRest) {
 			return false
 		}
 		live[b.B.Index] = true

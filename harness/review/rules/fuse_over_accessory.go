@@ -37,23 +37,23 @@ taps:
 		for _, part := range p.partsOf(circuit.Load) {
 			if l, b := accessory(part), loadBranch(part); l != nil && b != nil {
 				if g := p.guards[b.A.Index]; g.known() {
-					p.judgeMostFuse(part, g.fuse)
-					p.judgeLead(part, g.fuse)
+					p.judgeMostFuse(part, g)
+					p.judgeLead(part, g)
 				}
 			}
 		}
 	},
 }
 
-func (p *Pass) judgeMostFuse(part *circuit.Part, fuse *circuit.Branch) {
+func (p *Pass) judgeMostFuse(part *circuit.Part, g guard) {
 	most := accessory(part).MostFuseA
-	if !most.Given() || !over(fuseRating(fuse), most.Value) {
+	if !most.Given() || !over(g.A, most.Value) {
 		return
 	}
-	fin := p.ofAccessory(finding.Fault, part, fuse)
-	atMost(&fin, "fuse rating", fuseRating(fuse), most.Value, "A")
-	p.say(fin, "%s is the nearest before %s, whose maker allows %s at most",
-		fuseText(fuse), part.Name, rated(most.Value))
+	fin := p.ofAccessory(finding.Fault, part, g.fuse)
+	atMost(&fin, "fuse rating", g.A, most.Value, "A")
+	p.say(fin, "%s %s the nearest before %s, whose maker allows %s at most",
+		g.text(), g.verb("is", "are"), part.Name, rated(most.Value))
 }
 
 // ofAccessory is a finding of the fuse, or where that is the machine's of the
@@ -67,22 +67,22 @@ func (p *Pass) ofAccessory(s finding.Severity, part *circuit.Part, fuse *circuit
 	return fin
 }
 
-func (p *Pass) judgeLead(part *circuit.Part, fuse *circuit.Branch) {
+func (p *Pass) judgeLead(part *circuit.Part, g guard) {
 	feed, area := feedOf(part), accessory(part).Lead.AreaMm2
 	if feed == nil || !area.Given() {
 		return
 	}
 	lead := p.laid.Lead(feed, part.AmbientC(), area.Value)
 	limit := p.practice.MostFuseWireShare * lead.AllowedA
-	if !lead.Known || !over(fuseRating(fuse), limit) {
+	if !lead.Known || !over(g.A, limit) {
 		return
 	}
-	fin := p.ofAccessory(finding.Fault, part, fuse)
-	atMost(&fin, "fuse rating", fuseRating(fuse), limit, "A")
-	fin.What = fmt.Sprintf("%s is the nearest before %s, whose lead of %s may carry %s at %s, taken as %s",
-		fuseText(fuse), part.Name, quantity.Format(area.Value, quantity.Area),
-		allowance{lead.Laid}.textFor(fuseRating(fuse)), celsius(lead.AmbientC), feed.Spec.Type.Name)
-	if s := p.leadHurtS(feed, fuse, lead.StandsS); s < longOverloadS {
+	fin := p.ofAccessory(finding.Fault, part, g.fuse)
+	atMost(&fin, "fuse rating", g.A, limit, "A")
+	fin.What = fmt.Sprintf("%s %s the nearest before %s, whose lead of %s may carry %s at %s, taken as %s",
+		g.text(), g.verb("is", "are"), part.Name, quantity.Format(area.Value, quantity.Area),
+		allowance{lead.Laid}.textFor(g.A), celsius(lead.AmbientC), feed.Spec.Type.Name)
+	if s := p.leadHurtS(feed, g.fuse, lead.StandsS); s < longOverloadS {
 		fin.Severity = finding.Danger
 		fin.What += fmt.Sprintf("; a short may hurt it after %s, before the fuse opens", duration(s))
 	}

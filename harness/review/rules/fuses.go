@@ -53,25 +53,26 @@ func fuseText(b *circuit.Branch) string {
 
 // continuousA is what a fuse carries in a place hotter by aboveK than the design
 // says. The practice's share is for continuous load: of what is on for less than
-// three hours, or for part of the time, the rating bears all (NFPA 70 210.20(A):
-// 125 % of the continuous and 100 % of the other load), and a fuse that carries current only while a switch
+// three hours the rating bears all (NFPA 70 210.20(A): 125 % of the continuous and
+// 100 % of the other load), as long as the mean heat over its cycle is no more than that
+// of the share; and a fuse that carries current only while a switch
 // is held bears its rating, since ISO 8820 fuses carry 1.1 times that for 100 h.
 func (f *facts) continuousA(b *circuit.Branch, aboveK float64) float64 {
 	most := f.makersA(b, aboveK)
 	if f.onlyHeld(b) {
 		return most
 	}
-	continuousA, otherA := 0.0, 0.0
+	share, sumA, asksA := f.practice.FuseLoadShare, 0.0, 0.0
 	for _, draw := range f.drawsBelow(b.B) {
-		if a := f.c.DrawA(draw); draw.Load != nil && draw.Load.Load != nil && !draw.Load.Load.Continuous() {
-			otherA += a
-		} else {
-			continuousA += a
+		a, on := f.c.DrawA(draw), 1.0
+		if draw.Load != nil && draw.Load.Load != nil {
+			on = draw.Load.Load.HeatShare()
 		}
+		sumA += a
+		asksA += a * math.Max(1, math.Sqrt(on)/share)
 	}
-	share := f.practice.FuseLoadShare
-	if sum := continuousA + otherA; share > 0 && sum > 0 {
-		share = sum / (continuousA/share + otherA)
+	if share > 0 && sumA > 0 {
+		share = sumA / asksA
 	}
 	return math.Min(most, share*fuseRating(b))
 }
@@ -87,7 +88,8 @@ func (f *facts) makersA(b *circuit.Branch, aboveK float64) float64 {
 }
 
 // tail tells whether a wire leads to fuses alone, no further from where it starts
-// than a fuse may be from its source: the fuses at its far end protect it.
+// than the practice lets a fuse be from its source: the fuses at its far end bound what
+// it carries. A longer distance that the design allows from the battery makes no tails.
 func (f *facts) tail(w *circuit.Wire) bool {
 	if isReturn(w) || !w.Branch.Feeds() {
 		return false
@@ -98,7 +100,7 @@ func (f *facts) tail(w *circuit.Wire) bool {
 		}
 	}
 	most, _ := f.fuseDistanceM(w)
-	return len(f.firstFuses(w)) > 0 && !over(w.LengthM, most)
+	return len(f.firstFuses(w)) > 0 && !over(w.LengthM, min(most, f.practiceDistanceM(w)))
 }
 
 // demandA is what the accessories and coils below a node draw together when

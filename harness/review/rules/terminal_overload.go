@@ -10,7 +10,7 @@ var terminalOverload = &Rule{
 	Name:  "terminal-overload",
 	Title: "a terminal carries more than its rating",
 	Doc: "The largest current of each wire over all situations against the rating of the terminals that " +
-		"end it. One finding a wire, for its weaker end. Contacts of plugs are judged by plug-overload.",
+		"end it; of loads that are on for a time only, as much more as the wire that it ends bears then. One finding a wire, for its weaker end. Contacts of plugs are judged by plug-overload.",
 	Formula:  "current ≤ rating of the terminal",
 	Limits:   "the terminal's rating in the library",
 	Why:      "the crimp or the tab heats, loses its spring and chars the housing",
@@ -42,12 +42,22 @@ charging: {regulated: 14.3 V, output: {1300 rpm: 22 A, 3000 rpm: 30 A}, idle: 13
 		for _, w := range p.c.Wires {
 			end := weaker(unplugged(w.From, w.FromEnd), unplugged(w.To, w.ToEnd))
 			i := p.wireWorst[w.Index]
-			if end == nil || !over(i.A, end.MaxA) {
-				continue
+			if end != nil && over(i.A, p.terminalA(w, end)) {
+				p.reportTerminal(w, end, i)
 			}
-			p.reportTerminal(w, end, i)
 		}
 	},
+}
+
+// terminalA is what a terminal bears at the end of a wire: its rating, and of a current
+// that flows for a time only as much as heats the wire no more than that does for good,
+// since what is crimped on a wire heats no faster than the wire (common practice, no
+// source).
+func (p *Pass) terminalA(w *circuit.Wire, end *library.Terminal) float64 {
+	if pulse := p.allowed(w).Pulse; pulse.Gain > 1 {
+		return max(end.MaxA, pulse.MostA(end.MaxA))
+	}
+	return end.MaxA
 }
 
 // unplugged is a wire's end unless it is in a plug, which plug-overload judges.
@@ -74,9 +84,14 @@ func weaker(a, b *library.Terminal) *library.Terminal {
 
 func (p *Pass) reportTerminal(w *circuit.Wire, end *library.Terminal, i worst) {
 	fin := ofWire(finding.Fault, w)
-	atMost(&fin, "current", i.A, end.MaxA, "A")
+	most := p.terminalA(w, end)
+	atMost(&fin, "current", i.A, most, "A")
 	fin.Situation = i.situation()
 	fin.Source = end.Source.String()
-	p.say(fin, "%s carries %s; its terminal %s is rated %s",
-		w.Text(), ampsOver(i.A, end.MaxA), end.Name, rated(end.MaxA))
+	bears := ""
+	if most > end.MaxA {
+		bears = ", and bears " + amps(most) + p.allowed(w).timeOn()
+	}
+	p.say(fin, "%s carries %s; its terminal %s is rated %s%s",
+		w.Text(), ampsOver(i.A, most), end.Name, rated(end.MaxA), bears)
 }

@@ -1,0 +1,169 @@
+package rules_test
+
+import (
+	"strings"
+	"testing"
+
+	"fusewright/harness/proof/example"
+	"fusewright/harness/review/finding"
+)
+
+// gravest is the gravest finding of a rule in an example; 0 without one.
+func gravest(t *testing.T, snippet, rule string) (most finding.Severity) {
+	t.Helper()
+	for _, f := range assess(t, "severity.yaml", []byte(example.Design(snippet))) {
+		if f.Rule == rule {
+			most = max(most, f.Severity)
+		}
+	}
+	return most
+}
+
+// A wire that leads to a fuse of its own is a tail within the practice's distance
+// alone: there a short that melts it is advice, beyond it a danger, and a longer
+// distance of the design from the battery changes nothing.
+func TestTailsAreNotSilent(t *testing.T) {
+	const behind = `
+limits: {fuse distance: 5 m}
+fuses:
+  main: {type: blade C, rating: 40 A, at: battery tray, fed by: battery, wire: {size: 6 mm², length: 100 mm}, stays live: "a test"}
+  own: {type: blade C, rating: 5 A, at: rear, fed by: main, wire: {size: 0.5 mm², LENGTH}, stays live: "a test"}
+loads:
+  lamp: {power: 20 W, behaves: resistor, at: rear, fed by: own, wire: {length: 300 mm}, returns to: frame, own switch: yes, stays live: "a test"}
+battery: {chemistry: AGM, capacity: 60 Ah, rate: 10 h, resistance: 5 mΩ, at: battery tray}
+`
+	for _, c := range []struct {
+		length, rule string
+		want         finding.Severity
+	}{
+		{"length: 4 m", "fuse-over-wire", finding.Danger},
+		{"length: 1 m, sheathed: yes", "fuse-over-wire", 0},
+		{"length: 1.02 m, sheathed: yes", "fuse-over-wire", finding.Danger},
+	} {
+		if got := gravest(t, replace(behind, "LENGTH", c.length), c.rule); got != c.want {
+			t.Errorf("%s: %s is %s, want %s", c.length, c.rule, got, c.want)
+		}
+	}
+	strip := replace(behind, "LENGTH", "length: 1 m, sheathed: yes", "blade C, rating: 40 A", "strip SF51, rating: 100 A", "size: 6 mm²", "size: 25 mm²")
+	if got := gravest(t, strip, "short-overheats-wire"); got != finding.Advice {
+		t.Errorf("a short that melts a tail is %s", got)
+	}
+}
+
+// Two fuses of 20 A that meet hold 40 A for good: 2.5 mm² behind them is a danger at
+// 1.5 times of 25 A, 6 mm² is none. Behind a common fuse of 20 A they let through 20 A, and
+// of a change-over only one is closed at a time.
+func TestFeedsThatMeetAddUp(t *testing.T) {
+	const meet = `
+fuses:
+  main: {type: blade C, rating: MAIN, at: battery tray, fed by: battery, wire: {size: 10 mm², length: 100 mm}, stays live: "a test"}
+  left: {type: blade C, rating: 20 A, at: battery tray, fed by: LEFT, wire: {size: 10 mm², length: 100 mm}, stays live: "a test"}
+  right: {type: blade C, rating: 20 A, at: battery tray, fed by: RIGHT, wire: {size: 10 mm², length: 100 mm}, stays live: "a test"}
+splices:
+  joint: {at: battery tray, fed by: [left, right], wire: {size: 6 mm², length: 100 mm}}
+loads:
+  heater: {power: 100 W, behaves: resistor, at: rear, fed by: joint, wire: {size: SIZE}, returns to: battery negative, return wire: {size: 10 mm²}, own switch: yes, stays live: "a test"}
+`
+	for _, c := range []struct {
+		name, main, left, right, size string
+		want                          finding.Severity
+	}{
+		{"apart, thin", "40 A", "battery", "battery", "1.5 mm²", finding.Danger},
+		{"apart, thick", "40 A", "battery", "battery", "6 mm²", 0},
+		{"below one of 20 A", "20 A", "main", "main", "2.5 mm²", 0},
+		{"below one of 40 A", "40 A", "main", "main", "1.5 mm²", finding.Danger},
+		{"one below another of 5 A", "5 A", "main", "battery", "2.5 mm²", 0},
+	} {
+		text := replace(meet, "MAIN", c.main, "LEFT", c.left, "RIGHT", c.right, "SIZE", c.size)
+		if got := gravest(t, text, "fuse-over-wire"); got != c.want {
+			t.Errorf("%s: %s, want %s", c.name, got, c.want)
+		}
+	}
+}
+
+// A bilge pump is fed by its float and by hand, each behind a fuse: advice. Of another
+// load, or with one feed bare, it is a danger.
+func TestPumpOnFloatAndHand(t *testing.T) {
+	const pump = `
+practice: marine
+wire: {insulation: tinned marine 105 °C metric, size: 1.5 mm²}
+fuses:
+  float fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: battery, wire: {length: 100 mm}}
+  hand fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: battery, wire: {length: 100 mm}}
+switches:
+  float switch: {type: float switch 15 A, at: rear, fed by: float fuse}
+  hand switch: {type: toggle 20 A, at: rear, fed by: HAND}
+loads:
+  the pump: {type: TYPE, at: rear, fed by: [float switch, hand switch], wire: {length: 400 mm}, returns to: battery negative, stays live: "must run unattended"}
+`
+	for _, c := range []struct {
+		kind, hand string
+		want       finding.Severity
+	}{
+		{"bilge pump", "hand fuse", finding.Advice},
+		{"fresh water pump", "hand fuse", finding.Danger},
+		{"bilge pump", "battery", finding.Danger},
+	} {
+		if got := gravest(t, replace(pump, "TYPE", c.kind, "HAND", c.hand), "back-feed"); got != c.want {
+			t.Errorf("%s by hand from %s: %s, want %s", c.kind, c.hand, got, c.want)
+		}
+	}
+}
+
+// Vehicles: bare, 7 in as on boats are free, 300 mm advice, 1 m a fault. Sheathed 40 in
+// are free and twice that a fault; on boats twice 7 in.
+func TestFuseDistances(t *testing.T) {
+	const lamp = `
+practice: PRACTICE
+wire: {insulation: tinned marine 105 °C metric, size: 1.5 mm²}
+fuses:
+  lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: battery, wire: {LENGTH}, stays live: "a test"}
+`
+	for _, c := range []struct {
+		practice, length string
+		want             finding.Severity
+	}{
+		{"motorcycle", "length: 178 mm", 0},
+		{"motorcycle", "length: 179 mm", finding.Advice},
+		{"motorcycle", "length: 300 mm", finding.Advice},
+		{"motorcycle", "length: 301 mm", finding.Fault},
+		{"off-road", "length: 1 m", finding.Fault},
+		{"off-road", "length: 1001 mm", finding.Danger},
+		{"off-road", "length: 1016 mm, sheathed: yes", 0},
+		{"off-road", "length: 1017 mm, sheathed: yes", finding.Fault},
+		{"off-road", "length: 2033 mm, sheathed: yes", finding.Danger},
+		{"marine", "length: 179 mm", finding.Fault},
+		{"marine", "length: 356 mm", finding.Fault},
+		{"marine", "length: 357 mm", finding.Danger},
+	} {
+		if got := gravest(t, replace(lamp, "PRACTICE", c.practice, "LENGTH", c.length), "fuse-too-far"); got != c.want {
+			t.Errorf("%s, %s: %s, want %s", c.practice, c.length, got, c.want)
+		}
+	}
+}
+
+// A load share of 0.8 is for what heats the fuse for good: 17 A of 20 A on for as long
+// as every, or for all but a hundredth, are as good as that; for two thirds they are not
+// (the root of 0.64 is 0.8).
+func TestLoadShareGoesByHeat(t *testing.T) {
+	const heat = `
+fuses:
+  heat fuse: {type: blade C, rating: 20 A, at: battery tray, fed by: keyed feed, wire: {size: 4 mm², length: 100 mm}}
+loads:
+  heater: {current: 17 A, rated at: 13 V, behaves: constant power, figure: highest, TIMES, at: battery tray, fed by: heat fuse, wire: {size: 4 mm², length: 300 mm}, returns to: battery negative, return wire: {size: 4 mm², length: 300 mm}}
+places: {battery tray: {ambient: 23 °C}}
+runs: []
+taps:
+  keyed feed: {at: battery tray, hot: key, fuse: 30 A, spare: 20 A, supervised: no}
+`
+	for times, want := range map[string]finding.Severity{
+		"duty: 100 %": finding.Fault, "duty: 99 %": finding.Fault, "duty: 60 %": 0,
+		"on for: 10 min, every: 10 min": finding.Fault, "on for: 6 min, every: 10 min": 0, "on for: 3 h, every: 10 h": finding.Fault,
+	} {
+		if got := gravest(t, replace(heat, "TIMES", times), "fuse-under-load"); got != want {
+			t.Errorf("%s: %s, want %s", times, got, want)
+		}
+	}
+}
+
+func replace(text string, pairs ...string) string { return strings.NewReplacer(pairs...).Replace(text) }
