@@ -166,15 +166,17 @@ func (w *view) above(b *circuit.Branch) []*circuit.Branch {
 	return w.guards.Nearest(b)
 }
 
-// fuseDistanceM is how far a fuse may be from the source of a wire.
+// fuseDistanceM is how far a fuse may be from the source of a wire by the practice: no
+// longer one of the design makes a wire the tail of the fuses at its end.
 func (w *view) fuseDistanceM(x *circuit.Wire) float64 {
-	switch q := w.s.d.Limits.FuseDistanceM; {
-	case q.Given():
-		return q.Value
-	case x.Spec.Sheathed:
-		return w.s.d.Practice.FuseDistanceSheathedM
+	most := w.s.d.Practice.FuseDistanceM
+	if x.Spec.Sheathed {
+		most = w.s.d.Practice.FuseDistanceSheathedM
 	}
-	return w.s.d.Practice.FuseDistanceM
+	if q := w.s.d.Limits.FuseDistanceM; q.Given() {
+		return min(most, q.Value)
+	}
+	return most
 }
 
 // rating is the present rating of a fuse branch; 0 = not known.

@@ -166,4 +166,61 @@ taps:
 	}
 }
 
+// The library's navigation unit has a lead of 0.5 mm² and 5 A at most, as is usual: on
+// its own 5 A it is silent, above that advice, and above 1.5 times of what the lead may
+// carry a danger, since a short burns it. The maker's own largest fuse is a fault.
+func TestThinLeadsOfTheLibrary(t *testing.T) {
+	const unit = `
+fuses:
+  unit fuse: {type: blade C, rating: FUSE, at: battery tray, fed by: keyed feed, wire: {size: 6 mm², length: 100 mm}}
+loads:
+  the unit: {type: navigation unit, OWN at: rear, fed by: unit fuse, wire: {size: 6 mm²}, returns to: frame}
+taps:
+  keyed feed: {at: battery tray, hot: key, fuse: 60 A, spare: 6 A, supervised: no}
+`
+	for _, c := range []struct {
+		fuse, own string
+		want      finding.Severity
+	}{
+		{"5 A", "", 0}, {"7.5 A", "", finding.Advice}, {"15 A", "", finding.Advice}, {"30 A", "", finding.Danger},
+		{"7.5 A", "most fuse: 7.5 A,", 0}, {"10 A", "most fuse: 7.5 A,", finding.Fault},
+		{"30 A", "most fuse: 30 A, lead: {size: 6 mm²},", 0},
+	} {
+		if got := gravest(t, replace(unit, "FUSE", c.fuse, "OWN", c.own), "fuse-over-accessory"); got != c.want {
+			t.Errorf("%s %s: %s, want %s", c.fuse, c.own, got, c.want)
+		}
+	}
+}
+
+// A lug of 120 A on 16 mm² bears 150 A for a minute in ten, since the wire is no hotter
+// then than with 120 A for good; for good it does not.
+func TestTerminalsBearForATime(t *testing.T) {
+	const winch = `
+fuses:
+  winch fuse: {type: marine strip, rating: 200 A, at: battery tray, fed by: battery, wire: {size: 16 mm², length: 100 mm, ends: {from: ring M8, to: ring M8}}}
+loads:
+  winch: {current: 150 A, rated at: 12 V, behaves: resistor, figure: highest, TIMES own switch: yes, at: battery tray, fed by: winch fuse, wire: {size: 16 mm², length: 300 mm}, returns to: battery negative, return wire: {size: 16 mm², length: 300 mm}}
+`
+	for times, want := range map[string]finding.Severity{"": finding.Fault, "on for: 1 min, every: 10 min,": 0, "on for: 9 min, every: 10 min,": finding.Fault} {
+		if got := gravest(t, replace(winch, "TIMES", times), "terminal-overload"); got != want {
+			t.Errorf("%q: %s, want %s", times, got, want)
+		}
+	}
+}
+
+// What the worst case alone breaks of a limit for the conductors is no word; where the
+// whole drop as is likely passes it, it is advice.
+func TestDropOfTheWorstCaseIsNoWord(t *testing.T) {
+	const lamp = `
+battery: {chemistry: AGM, capacity: 60 Ah, rate: 10 h, resistance: 5 mΩ, at: battery tray}
+loads:
+  tail lamp: {power: POWER, behaves: resistor, critical: yes, at: rear, fed by: lamp fuse, wire: {size: 1.5 mm²}, returns to: battery negative}
+`
+	for power, want := range map[string]finding.Severity{"10 W": 0, "33 W": 0, "36 W": finding.Advice} {
+		if got := gravest(t, replace(lamp, "POWER", power), "voltage-drop"); got != want {
+			t.Errorf("%s: %s, want %s", power, got, want)
+		}
+	}
+}
+
 func replace(text string, pairs ...string) string { return strings.NewReplacer(pairs...).Replace(text) }
