@@ -223,4 +223,18 @@ loads:
 	}
 }
 
+// The way to the rear is 600 mm: a wire a millimetre shorter is a question, one below a
+// tenth a slip.
+func TestShorterThanTheWay(t *testing.T) {
+	for length, want := range map[string]finding.Severity{"600 mm": 0, "599 mm": finding.Advice, "60 mm": finding.Advice, "59 mm": finding.Fault} {
+		lamp := `
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm², length: LENGTH}, returns to: frame}
+`
+		if got := gravest(t, replace(lamp, "LENGTH", length), "wire-too-short"); got != want {
+			t.Errorf("%s: %s, want %s", length, got, want)
+		}
+	}
+}
+
 func replace(text string, pairs ...string) string { return strings.NewReplacer(pairs...).Replace(text) }

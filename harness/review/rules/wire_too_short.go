@@ -14,7 +14,7 @@ var wireTooShort = &Rule{
 	Limits:   "the lengths of the runs",
 	Why:      "the wire that is really laid is longer: it loses more volts, and its fuse is slower in a short",
 	Change:   "leave its length out, so that it follows from the runs, or mend the run or where its ends are",
-	Severity: "advice: which of the two is wrong is not known, and a wire may be led beside the runs",
+	Severity: "advice, since a wire may be led beside the runs; fault below a tenth of the way, which is a slip of unit or decimal point",
 	Source:   "arithmetic on the design's own lengths; common practice, no source",
 	Bad: `
 loads:
@@ -30,6 +30,10 @@ loads:
 	},
 }
 
+// slip is the share of the way below which a length is one that no wire can have: a
+// unit or a decimal point slipped (common practice, no source).
+const slip = 0.1
+
 func (p *Pass) judgeLength(w *circuit.Wire) {
 	way := 0.0
 	for _, b := range w.Route {
@@ -38,7 +42,7 @@ func (p *Pass) judgeLength(w *circuit.Wire) {
 	if !over(way, w.LengthM) {
 		return
 	}
-	fin := ofWire(finding.Advice, w)
+	fin := ofWire(graver(over(slip*way, w.LengthM), finding.Advice, finding.Fault), w)
 	atLeast(&fin, "length", w.LengthM, way, "m")
 	p.say(fin, "%s is %s long, but its way from %s to %s is %s through the runs",
 		w.Text(), p.length(w.LengthM), w.From.Part.Place.Name, w.To.Part.Place.Name, p.length(way))
