@@ -32,6 +32,17 @@ func (g guard) text() string {
 	return wording.Few(list, 4) + " side by side, " + rated(g.A) + " together"
 }
 
+// all are the fuses of a known rating.
+func (g guard) all() []*circuit.Branch {
+	switch {
+	case !g.known():
+		return nil
+	case len(g.fuses) > 0:
+		return g.fuses
+	}
+	return []*circuit.Branch{g.fuse}
+}
+
 // verb is the first word for one fuse, the second for several.
 func (g guard) verb(one, several string) string {
 	if len(g.fuses) < 2 {
