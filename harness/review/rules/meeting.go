@@ -30,7 +30,7 @@ func (f *facts) joinGuards() {
 			ways = [][]*circuit.Branch{f.fusesClosed(n, false), f.fusesClosed(n, true)}
 		}
 		for _, way := range ways {
-			if a, by := m.through(way); a > g.A && !math.IsInf(a, 1) {
+			if a, by := m.through(way, nil); a > g.A && !math.IsInf(a, 1) {
 				g.A, g.fuses = a, by
 			}
 		}
@@ -45,9 +45,10 @@ func (f *facts) joinGuards() {
 }
 
 // through is what fuses side by side let through for good, and which bound it: they
-// themselves, or those above all of them.
-func (m *meetings) through(fuses []*circuit.Branch) (float64, []*circuit.Branch) {
+// themselves, or those above all of them. Those below are not met again in a ring.
+func (m *meetings) through(fuses, below []*circuit.Branch) (float64, []*circuit.Branch) {
 	sum := 0.0
+	below = slices.Concat(below, fuses)
 	var up []*circuit.Branch
 	bare := false
 	for _, b := range fuses {
@@ -55,13 +56,13 @@ func (m *meetings) through(fuses []*circuit.Branch) (float64, []*circuit.Branch)
 		above, open := m.f.nearest.Above(b.A)
 		bare = bare || open
 		for _, a := range above {
-			if !slices.Contains(up, a) && !slices.Contains(fuses, a) {
+			if !slices.Contains(up, a) && !slices.Contains(below, a) {
 				up = append(up, a)
 			}
 		}
 	}
 	if len(fuses) > 1 && !bare && len(up) > 0 {
-		if a, by := m.through(up); a < sum {
+		if a, by := m.through(up, below); a < sum {
 			return a, by
 		}
 	}
@@ -75,7 +76,7 @@ func (m *meetings) alone(b *circuit.Branch) float64 {
 	}
 	m.lets[b] = fuseRating(b) // of fuses in a ring
 	if above, bare := m.f.nearest.Above(b.A); !bare && len(above) > 0 {
-		a, _ := m.through(above)
+		a, _ := m.through(above, nil)
 		m.lets[b] = math.Min(fuseRating(b), a)
 	}
 	return m.lets[b]

@@ -90,6 +90,7 @@ wire: {insulation: tinned marine 105 °C metric, size: 1.5 mm²}
 fuses:
   float fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: battery, wire: {length: 100 mm}}
   hand fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: battery, wire: {length: 100 mm}}
+  big fuse: {type: blade C, rating: 30 A, at: battery tray, fed by: battery, wire: {length: 100 mm}}
 switches:
   float switch: {type: float switch 15 A, at: rear, fed by: float fuse}
   hand switch: {type: toggle 20 A, at: rear, fed by: HAND}
@@ -103,6 +104,7 @@ loads:
 		{"bilge pump", "hand fuse", finding.Advice},
 		{"fresh water pump", "hand fuse", finding.Danger},
 		{"bilge pump", "battery", finding.Danger},
+		{"bilge pump", "big fuse", finding.Danger}, // which the wires from the float do not bear
 	} {
 		if got := gravest(t, replace(pump, "TYPE", c.kind, "HAND", c.hand), "back-feed"); got != c.want {
 			t.Errorf("%s by hand from %s: %s, want %s", c.kind, c.hand, got, c.want)
@@ -196,14 +198,21 @@ taps:
 // then than with 120 A for good; for good it does not.
 func TestTerminalsBearForATime(t *testing.T) {
 	const winch = `
+battery: {chemistry: AGM, capacity: 60 Ah, rate: 10 h, resistance: 3 mΩ, at: battery tray}
 fuses:
-  winch fuse: {type: marine strip, rating: 200 A, at: battery tray, fed by: battery, wire: {size: 16 mm², length: 100 mm, ends: {from: ring M8, to: ring M8}}}
+  winch fuse: {type: marine strip, rating: 300 A, at: battery tray, fed by: battery, wire: {size: 16 mm², length: 100 mm, ends: {from: ring M8, to: ring M8}}}
 loads:
-  winch: {current: 150 A, rated at: 12 V, behaves: resistor, figure: highest, TIMES own switch: yes, at: battery tray, fed by: winch fuse, wire: {size: 16 mm², length: 300 mm}, returns to: battery negative, return wire: {size: 16 mm², length: 300 mm}}
+  winch: {current: 150 A, rated at: 12 V, behaves: constant power, figure: highest, TIMES own switch: yes, at: battery tray, fed by: winch fuse, wire: {size: 16 mm², length: 300 mm}, returns to: battery negative, return wire: {size: 16 mm², length: 300 mm}}
 `
-	for times, want := range map[string]finding.Severity{"": finding.Fault, "on for: 1 min, every: 10 min,": 0, "on for: 9 min, every: 10 min,": finding.Fault} {
-		if got := gravest(t, replace(winch, "TIMES", times), "terminal-overload"); got != want {
-			t.Errorf("%q: %s, want %s", times, got, want)
+	for _, c := range []struct {
+		amps, times string
+		want        finding.Severity
+	}{
+		{"150 A", "", finding.Fault}, {"150 A", "on for: 1 min, every: 10 min,", 0}, {"150 A", "on for: 9 min, every: 10 min,", finding.Fault},
+		{"175 A", "on for: 5 s, every: 10 min,", 0}, {"230 A", "on for: 5 s, every: 10 min,", finding.Fault}, // 180 A at the most
+	} {
+		if got := gravest(t, replace(winch, "150 A, rated", c.amps+", rated", "TIMES", c.times), "terminal-overload"); got != c.want {
+			t.Errorf("%s %q: %s, want %s", c.amps, c.times, got, c.want)
 		}
 	}
 }

@@ -10,7 +10,7 @@ var terminalOverload = &Rule{
 	Name:  "terminal-overload",
 	Title: "a terminal carries more than its rating",
 	Doc: "The largest current of each wire over all situations against the rating of the terminals that " +
-		"end it; of loads that are on for a time only, as much more as the wire that it ends bears then. One finding a wire, for its weaker end. Contacts of plugs are judged by plug-overload.",
+		"end it; of loads that are on for a time only, as much more as the wire that it ends bears then, up to half as much again. One finding a wire, for its weaker end. Contacts of plugs are judged by plug-overload.",
 	Formula:  "current ≤ rating of the terminal",
 	Limits:   "the terminal's rating in the library",
 	Why:      "the crimp or the tab heats, loses its spring and chars the housing",
@@ -51,14 +51,16 @@ charging: {regulated: 14.3 V, output: {1300 rpm: 22 A, 3000 rpm: 30 A}, idle: 13
 
 // terminalA is what a terminal bears at the end of a wire: its rating, and of a current
 // that flows for a time only as much as heats the wire no more than that does for good,
-// since what is crimped on a wire heats no faster than the wire (common practice, no
-// source).
+// since what is crimped on a wire heats no faster than the wire; no more than
+// mostForATime of it, since a contact's small spot does (common practice, no source).
 func (p *Pass) terminalA(w *circuit.Wire, end *library.Terminal) float64 {
 	if pulse := p.allowed(w).Pulse; pulse.Gain > 1 {
-		return max(end.MaxA, pulse.MostA(end.MaxA))
+		return max(end.MaxA, min(pulse.MostA(end.MaxA), mostForATime*end.MaxA))
 	}
 	return end.MaxA
 }
+
+const mostForATime = 1.5
 
 // unplugged is a wire's end unless it is in a plug, which plug-overload judges.
 func unplugged(at *circuit.Terminal, end *library.Terminal) *library.Terminal {
