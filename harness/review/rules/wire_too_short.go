@@ -7,14 +7,15 @@ import (
 
 var wireTooShort = &Rule{
 	Name:  "wire-too-short",
-	Title: "a wire is given shorter than the way through the runs",
-	Doc: "Every wire whose length is given, against the shortest way through the runs between the places of its two " +
-		"ends: in the runs it cannot be laid. Drop, heat and shorts are worked out with the length that is given.",
-	Formula:  "length ≥ Σ lengths of the runs on its way",
+	Title: "a wire is given shorter than its ends are apart by the runs",
+	Doc: "Every wire whose length is given, against how far the places of its two ends are apart: the run that joins " +
+		"them, or of several runs the longest less the others, since a wire may be led beside them. Drop, heat and " +
+		"shorts are worked out with the length that is given.",
+	Formula:  "length ≥ longest run of its way − Σ lengths of the others",
 	Limits:   "the lengths of the runs",
 	Why:      "the wire that is really laid is longer: it loses more volts, and its fuse is slower in a short",
 	Change:   "leave its length out, so that it follows from the runs, or mend the run or where its ends are",
-	Severity: "advice, since a wire may be led beside the runs; fault below a tenth of the way, which is a slip of unit or decimal point",
+	Severity: "advice, since a run may wind; fault below a tenth of the distance, which is a slip of unit or decimal point",
 	Source:   "arithmetic on the design's own lengths; common practice, no source",
 	Bad: `
 loads:
@@ -30,20 +31,22 @@ loads:
 	},
 }
 
-// slip is the share of the way below which a length is one that no wire can have: a
+// slip is the share of the distance below which a length is one that no wire can have: a
 // unit or a decimal point slipped (common practice, no source).
 const slip = 0.1
 
 func (p *Pass) judgeLength(w *circuit.Wire) {
-	way := 0.0
+	longest, way := 0.0, 0.0
 	for _, b := range w.Route {
 		way += b.Run.LengthM.Value
+		longest = max(longest, b.Run.LengthM.Value)
 	}
-	if !over(way, w.LengthM) {
+	apart := 2*longest - way
+	if !over(apart, w.LengthM) {
 		return
 	}
-	fin := ofWire(graver(over(slip*way, w.LengthM), finding.Advice, finding.Fault), w)
-	atLeast(&fin, "length", w.LengthM, way, "m")
-	p.say(fin, "%s is %s long, but its way from %s to %s is %s through the runs",
-		w.Text(), p.length(w.LengthM), w.From.Part.Place.Name, w.To.Part.Place.Name, p.length(way))
+	fin := ofWire(graver(over(slip*apart, w.LengthM), finding.Advice, finding.Fault), w)
+	atLeast(&fin, "length", w.LengthM, apart, "m")
+	p.say(fin, "%s is %s long, but by the runs %s and %s are %s apart",
+		w.Text(), p.length(w.LengthM), w.From.Part.Place.Name, w.To.Part.Place.Name, p.length(apart))
 }
