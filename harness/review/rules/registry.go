@@ -76,6 +76,7 @@ var registry = sorted(
 	wireBeforeFuse,
 	wireBelowMinimum,
 	wireOverCurrent,
+	wireTooShort,
 )
 
 func sorted(rules ...*Rule) []*Rule {
