@@ -143,7 +143,7 @@ func (s *search) compared(x *slot, c *Choice) bool {
 	}
 	if x.kind == RunCover {
 		c.RunnerUp = x.label(x.other())
-		c.Decided, c.Lost = "what the run needs, at the least loss of current", "it lowers the current more"
+		c.Decided, c.Lost = needsOf(s.d, x.run).String()+"; of the covers for that the one that costs least current", "it lowers the current more"
 		if now, next := x.covers[x.at], x.covers[x.other()]; next != nil && next.CurrentFactor == now.CurrentFactor {
 			c.Lost = fmt.Sprintf("it takes no less current away, and %s serves as many runs of this harness or more", c.Value)
 		}
