@@ -54,7 +54,7 @@ func (w *writer) text() string {
 		w.section("taps", "A wire of the factory loom that is live with the key on works the relay. Check that no\nmodule supervises it, and what it has to spare.",
 			[]string{w.v.tap + ": {at: " + w.v.block + ", hot: key, fuse: 10 A, spare: " + cmp.Or(w.v.spare, "500 mA") + ", supervised: no}"})
 	}
-	w.section("grounds", "Where returns meet.", w.v.grounds)
+	w.section("grounds", "Where returns meet.", w.grounds())
 	w.section("fuses", "Ratings are left open. The first fuse stands within the practice's distance of the battery.", w.fuses())
 	w.section("relays", "The form is left open.", w.relays())
 	w.section("blocks", "Type and fuses are left open.", w.blocks())
@@ -104,6 +104,15 @@ func (w *writer) listed(list []string) []string {
 		out[i] = "- " + e
 	}
 	return out
+}
+
+// grounds are those of the vehicle to which something returns.
+func (w *writer) grounds() []string {
+	users := strings.Join(append(w.relays(), w.loads()...), "\n")
+	return slices.DeleteFunc(slices.Clone(w.v.grounds), func(entry string) bool {
+		name, _, _ := strings.Cut(entry, ":")
+		return !strings.Contains(users, "returns to: "+name)
+	})
 }
 
 // blockPart and others are the names of the parts that every design has.
