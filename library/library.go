@@ -250,6 +250,7 @@ type Cover struct {
 	Pinch         bool     `key:"pinch" show:"against pinching"`     // protects against pinching
 	Heat          bool     `key:"heat" show:"against heat"`          // protects against radiant heat
 	Stiff         bool     `key:"stiff" show:"stiff"`                // bears no bending in use
+	Absorbs       bool     `key:"absorbs" show:"not in the wet"`     // takes up water
 	CurrentFactor float64  `key:"current factor" need:"" in:"0.1,1"` // reduction of the allowed current inside it, 0..1
 	Source        Source
 }

@@ -46,6 +46,7 @@ var registry = sorted(
 	noWayBack,
 	overloadHurtsWire,
 	overvoltageExposure,
+	partUnused,
 	plugOverload,
 	plugWays,
 	polarityCrossed,
