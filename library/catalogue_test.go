@@ -220,7 +220,7 @@ func TestTerminalFor(t *testing.T) {
 	}{
 		{"ring M4", 0.3, 6.6}, {"ring M5", 0.3, 26}, {"ring M6", 0.3, 120}, {"ring M8", 0.3, 120},
 		{"ring M10", 0.3, 120}, {"ring M12", 1.7, 120}, {"fork M4", 0.3, 6.6}, {"fork M5", 0.3, 6.6}, {"tab 2.8", 0.3, 2.6},
-		{"tab 4.8", 0.3, 2.6}, {"tab 6.3", 0.3, 6.6}, {"tab 9.5", 2.5, 10.5}, {"splice", 0.3, 120},
+		{"tab 4.8", 0.3, 2.6}, {"tab 6.3", 0.3, 6.6}, {"tab 9.5", 2.5, 10.5}, {"splice", 0.3, 120}, {"joint", 0.3, 26},
 		{"ferrule", 0.3, 16.7}, {"bullet 4", 0.3, 6.6}, {"bullet 5", 0.3, 6.6}, {"pin 1.5", 0.3, 2.6},
 		{"pin 2.8", 0.5, 6.6}, {"pin 6.3", 2.5, 16.7}, {"pin 10", 7, 53},
 		{"fuse contact F", 0.35, 4.2}, {"fuse contact C", 0.35, 6.6}, {"fuse contact E", 2.5, 21},
@@ -260,8 +260,8 @@ func TestChemistries(t *testing.T) {
 // is in the library.
 func TestPractices(t *testing.T) {
 	for _, p := range Default().Practices {
-		if len(p.Source) != 15 {
-			t.Errorf("%s: %d limits with a source, want 15", p.Name, len(p.Source))
+		if len(p.Source) != 17 {
+			t.Errorf("%s: %d limits with a source, want 17", p.Name, len(p.Source))
 		}
 		if Default().CurrentTable(p.Ampacity) == nil {
 			t.Errorf("%s: no current table %q", p.Name, p.Ampacity)
@@ -269,7 +269,8 @@ func TestPractices(t *testing.T) {
 		if p.Afloat != (p.Name == "marine") || Default().WireType(p.UsualWire) == nil {
 			t.Errorf("%s: afloat %v, usual wire %q", p.Name, p.Afloat, p.UsualWire)
 		}
-		if p.DropCritical > p.DropOther || p.FuseDistanceM > p.FuseDistanceSheathedM || p.MinMm2 > p.MinFlexMm2 {
+		if p.DropCritical > p.DropOther || p.FuseDistanceM > p.FuseDistanceSheathedM || p.FuseDistanceM > p.MostFuseDistanceM ||
+			p.MostFuseDistanceM > p.GraveFuseDistanceM || p.MinMm2 > p.MinFlexMm2 {
 			t.Errorf("%s: %+v", p.Name, p)
 		}
 	}

@@ -250,6 +250,7 @@ type Cover struct {
 	Pinch         bool     `key:"pinch" show:"against pinching"`     // protects against pinching
 	Heat          bool     `key:"heat" show:"against heat"`          // protects against radiant heat
 	Stiff         bool     `key:"stiff" show:"stiff"`                // bears no bending in use
+	Absorbs       bool     `key:"absorbs" show:"not in the wet"`     // takes up water
 	CurrentFactor float64  `key:"current factor" need:"" in:"0.1,1"` // reduction of the allowed current inside it, 0..1
 	Source        Source
 }
@@ -329,8 +330,11 @@ type Practice struct {
 	ConvertersA           float64 `limit:"converters from A" in:"1,1000"`
 	FuseDistanceM         float64 `limit:"fuse distance mm" in:"1,5000" per:"1000" show:"fuse within *"` // from the source to the first fuse, bare conductor
 	FuseDistanceSheathedM float64 `limit:"fuse distance sheathed mm" in:"1,5000" per:"1000"`
-	FuseLoadShare         float64 `limit:"load share of fuse" in:"0.1,1"` // continuous load as a share of the rating
-	FuseWireShare         float64 `limit:"fuse share of wire" in:"0.1,2"` // rating as a share of the wire's allowed current
+	// Beyond MostFuseDistanceM a bare one is a fault, beyond GraveFuseDistanceM a danger.
+	MostFuseDistanceM  float64 `limit:"most fuse distance mm" in:"1,5000" per:"1000"`
+	GraveFuseDistanceM float64 `limit:"grave fuse distance mm" in:"1,10000" per:"1000"`
+	FuseLoadShare      float64 `limit:"load share of fuse" in:"0.1,1"` // continuous load as a share of the rating
+	FuseWireShare      float64 `limit:"fuse share of wire" in:"0.1,2"` // rating as a share of the wire's allowed current
 	// MostFuseWireShare is the same where nothing in the circuit overloads the wire.
 	MostFuseWireShare float64           `limit:"most fuse share of wire" in:"1,3"`
 	FuseRatio         float64           `limit:"fuse ratio" in:"1,10"`                            // least ratio of upstream to downstream rating

@@ -54,7 +54,7 @@ const description = `Designs, checks and draws low-voltage DC accessory wiring.
 
   fusewright build designs/fen-runner.yaml
   fusewright check designs/reed-skiff.yaml
-  fusewright calc drop 4mm² 12A 3m --system 12V
+  fusewright calc drop 4mm² 12A 3m --loop
 
 Exit codes: 0 clean, 1 findings at or above the chosen severity, 2 bad input,
 3 failure. Wiring can burn: local codes, the makers' instructions and licensed

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 
 	"github.com/alecthomas/kong"
@@ -45,6 +46,22 @@ func (a *amount) Decode(ctx *kong.DecodeContext) error {
 	}
 	a.value, a.given = v, true
 	return nil
+}
+
+// span says what a length is of: there is no silent choice between the two, which
+// differ by half the drop.
+type span struct {
+	OneWay bool `help:"The length is one way; the return is as long again." xor:"span"`
+	Loop   bool `help:"The length is feed and return together." xor:"span"`
+}
+
+// path is a length as said; an error when it is not said which it is.
+func (s span) path(length amount) (handbook.Path, error) {
+	if !s.OneWay && !s.Loop {
+		return handbook.Path{}, errors.New("what the length is of is not said " +
+			"(expected --one-way: the return is as long again; or --loop: feed and return together)")
+	}
+	return handbook.Path{LengthM: length.value, OneWay: s.OneWay}, nil
 }
 
 // wireChoice names a size, and the family it is of.

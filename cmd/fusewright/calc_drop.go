@@ -11,8 +11,8 @@ type calcDropCmd struct {
 	Current amount `arg:"" of:"current" help:"Current: '12 A'."`
 	Length  amount `arg:"" of:"length" help:"Length: '3 m', '10 ft'."`
 	System  amount `of:"voltage" help:"System voltage." default:"12 V"`
-	OneWay  bool   `help:"The length is one way; the return is as long again."`
 	At      amount `of:"temperature" help:"Temperature of the conductor." default:"20 °C"`
+	span
 	wireChoice
 	format
 }
@@ -23,9 +23,13 @@ func (c *calcDropCmd) Run(io *streams, lib *library.Library) error {
 	if err != nil {
 		return err
 	}
+	path, err := c.path(c.Length)
+	if err != nil {
+		return err
+	}
 	answer, err := handbook.Drop(handbook.DropInput{
 		Conductor: conductor, CurrentA: c.Current.value, SystemV: c.System.value, ConductorC: c.At.value,
-		Path: handbook.Path{LengthM: c.Length.value, OneWay: c.OneWay},
+		Path: path,
 	})
 	return printAnswer(io, c.format, answer, err)
 }

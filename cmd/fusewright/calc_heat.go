@@ -13,7 +13,8 @@ type calcHeatCmd struct {
 	Bundle   int    `help:"Wires loaded together, this one counted." default:"1" placeholder:"N"`
 	Loading  amount `of:"share" help:"Share of the bundle's capacity in use." default:"100 %"`
 	Altitude amount `of:"length" help:"Height above the sea." default:"0 m"`
-	Margin   amount `of:"temperature" help:"Kept below the insulation class." default:"0 °C"`
+	Margin   amount `of:"temperature" help:"Kept below the insulation class; left out: the practice's." placeholder:"KELVIN"`
+	Practice string `help:"Practice whose table and margin hold." default:"motorcycle" placeholder:"NAME"`
 	wireChoice
 	format
 }
@@ -24,9 +25,16 @@ func (c *calcHeatCmd) Run(io *streams, lib *library.Library) error {
 	if err != nil {
 		return err
 	}
+	practice := lib.Practice(c.Practice)
+	if practice == nil {
+		return notFound("practice", c.Practice, lib.Names("practices"))
+	}
+	if !c.Margin.given {
+		c.Margin.value = practice.HotSpotMarginC
+	}
 	answer, err := handbook.Heat(handbook.HeatInput{
 		Type: t, Size: s, AmbientC: c.Ambient.value, Loaded: c.Bundle, Loading: c.Loading.value,
-		AltitudeM: c.Altitude.value, MarginC: c.Margin.value, CurrentA: c.Current.value, Library: lib,
+		AltitudeM: c.Altitude.value, MarginC: c.Margin.value, CurrentA: c.Current.value, Library: lib, Practice: practice,
 	})
 	return printAnswer(io, c.format, answer, err)
 }

@@ -20,7 +20,7 @@ import (
 // newCmd writes a first design.
 type newCmd struct {
 	File      string   `arg:"" optional:"" default:"design.yaml" help:"The file to write, or - for standard output."`
-	Vehicle   string   `help:"Kind of vehicle: motorcycle, quad, off-road or boat." placeholder:"KIND"`
+	Vehicle   string   `help:"Kind of vehicle: motorcycle, quad, off-road, boat, camper or truck (24 V)." placeholder:"KIND"`
 	Accessory []string `help:"An accessory of the library; may be given several times. See: fusewright parts load." placeholder:"NAME" sep:"none"`
 	Title     string   `help:"Title of the design." placeholder:"TEXT"`
 	Battery   string   `help:"Battery chemistry, such as AGM." placeholder:"NAME"`

@@ -67,7 +67,7 @@ func loadFigureKeys() []key[Load] {
 			Example: "13.5 V"}, func(x *Load) *Quantity { return &x.given.rated }),
 		choiceKey(Key{Name: "behaves", Choices: behaviours,
 			Doc:     "how its current follows the voltage",
-			Default: "the type's; of a resistance, resistor; else constant power", Example: "motor"},
+			Default: "the type's; of a resistance, resistor; of a sign of motor or pump, motor; else constant power", Example: "motor"},
 			func(x *Load) *Behaviour { return &x.Behaves }),
 		recordKey(Key{Name: "inrush", Doc: "what it draws when switched on", Default: "the type's, else none",
 			Example: "{peak: 8, time: 20 ms}"}, &inrushSection,
@@ -218,11 +218,19 @@ func (x *Load) figures(r *reader, f field) {
 		r.add(problem.Problem{Pos: x.OnForS.Pos, Also: &x.EveryS.Pos,
 			What: f.where.String() + ": it is on for longer than from one start to the next"})
 	}
+	if duty := x.Duty; duty.Given() && x.OnForS.Given() && x.EveryS.Given() && duty.Value*x.EveryS.Value > sameDuty*x.OnForS.Value {
+		r.add(problem.Problem{Pos: duty.Pos, Also: &x.OnForS.Pos,
+			What:     fmt.Sprintf("%s: it cannot draw for %s of the time and be on for %s every %s", f.where, duty.Text, x.OnForS.Text, x.EveryS.Text),
+			Expected: "a duty of at most " + quantity.Format(x.OnForS.Value/x.EveryS.Value, quantity.Share)})
+	}
 	if x.MinV.Given() && x.MaxV.Given() && x.MinV.Value >= x.MaxV.Value {
 		r.add(problem.Problem{Pos: x.MinV.Pos, Also: &x.MaxV.Pos,
 			What: f.where.String() + ": the minimum voltage is not below the maximum"})
 	}
 }
+
+// sameDuty is how far a duty may be rounded up from on for and every.
+const sameDuty = 1.05
 
 // cycleS is the cycle of duty type S3 in IEC 60034-1 (from memory): a motor of a
 // stated duty is on for that share of ten minutes.
@@ -262,13 +270,18 @@ func (x *Load) times(t *library.LoadType, fill func(*Quantity, float64, quantity
 // article 100, three hours or more (from memory).
 const longestOnS = 3 * 3600.0
 
-// Continuous tells whether it is on for good, or for so long at once that a fuse is
-// as warm as if it were.
-func (x *Load) Continuous() bool {
-	if x.OnForS.Given() {
-		return x.OnForS.Value >= longestOnS
+// HeatShare is the part of the time that it heats a fuse: 1 for what is on for good, or
+// for so long at once that the fuse is as warm as if it were.
+func (x *Load) HeatShare() float64 {
+	switch {
+	case x.OnForS.Given() && x.OnForS.Value >= longestOnS:
+		return 1
+	case x.OnForS.Given() && x.EveryS.Given():
+		return math.Min(1, x.OnForS.Value/x.EveryS.Value)
+	case x.OnForS.Given():
+		return 0
 	}
-	return !(x.Duty.Or(1) < 1)
+	return x.Duty.Or(1)
 }
 
 // ownFigure tells whether the design gives the draw itself.
@@ -286,6 +299,8 @@ func (x *Load) character() {
 		x.Behaves = Resistor
 	case t.Behaves != "":
 		x.Behaves = Behaviour(t.Behaves)
+	case x.Sign == SignMotor || x.Sign == SignPump:
+		x.Behaves = Motor
 	default:
 		x.Behaves = ConstantPower
 	}

@@ -12,7 +12,7 @@ var tapSection = section[Tap]{
 			Doc: "live with the engine running, with the key on, or always"},
 			func(t *Tap) *When { return &t.Hot }),
 		quantityKey(Key{Name: "fuse", Unit: quantity.Current, Min: 0.1, Max: 1000,
-			Doc: "the factory fuse before it; without it the tap counts as unfused", Example: "10 A"},
+			Doc: "the factory fuse before it; without it a finding asks for it", Example: "10 A"},
 			func(t *Tap) *Quantity { return &t.FuseA }),
 		quantityKey(Key{Name: "spare", Unit: quantity.Current, Min: 0, Max: 1000,
 			Doc: "what may be drawn from it on top of the factory's own", Example: "300 mA"},

@@ -129,7 +129,7 @@ func (x *slot) largerBlock(other int) string {
 	case next.Sealed != now.Sealed:
 		return "it is sealed, and its place is dry"
 	case next.Ways != now.Ways:
-		return fmt.Sprintf("it has %d ways, and %d are used", next.Ways, len(x.block.Ways))
+		return fmt.Sprintf("it has %d ways, and %s", next.Ways, wording.Count(len(x.block.Ways), "is used", "are used"))
 	}
 	return fmt.Sprintf("it is for %s in all, more than is needed", quantity.Plain(next.TotalA, quantity.Current))
 }
@@ -146,7 +146,7 @@ func (s *search) compared(x *slot, c *Choice) bool {
 	}
 	if x.kind == RunCover {
 		c.RunnerUp = x.label(x.other())
-		c.Decided, c.Lost = "what the run needs, at the least loss of current", "it lowers the current more"
+		c.Decided, c.Lost = needsOf(s.d, x.run).String()+"; of the covers for that the one that costs least current", "it lowers the current more"
 		if now, next := x.covers[x.at], x.covers[x.other()]; next != nil && next.CurrentFactor == now.CurrentFactor {
 			c.Lost = fmt.Sprintf("it takes no less current away, and %s serves as many runs of this harness or more", c.Value)
 		}

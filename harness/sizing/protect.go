@@ -178,18 +178,7 @@ func (w *view) longShare(b *circuit.Branch) float64 {
 	if share, known := w.shares[b]; known {
 		return share
 	}
-	long, other := 0.0, 0.0
-	for _, x := range w.draws(b) {
-		if x.Load != nil && x.Load.Load != nil && !x.Load.Load.Continuous() {
-			other += w.v.c.DrawA(x)
-		} else {
-			long += w.v.c.DrawA(x)
-		}
-	}
-	share := w.s.d.Practice.FuseLoadShare
-	if sum := long + other; share > 0 && sum > 0 {
-		share = sum / (long/share + other)
-	}
+	share := w.v.c.FuseShare(w.draws(b), w.s.d.Practice.FuseLoadShare)
 	w.shares[b] = share
 	return share
 }

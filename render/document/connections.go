@@ -71,9 +71,9 @@ func connectionRows(t *table, term *circuit.Terminal) {
 		return
 	}
 	for _, w := range term.Wires {
-		far, crimp := w.To, w.FromEnd
+		far, crimp := w.To, w.Crimp(true)
 		if w.To == term {
-			far, crimp = w.From, w.ToEnd
+			far, crimp = w.From, w.Crimp(false)
 		}
 		crimpName := "not known"
 		if crimp != nil {

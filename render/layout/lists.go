@@ -9,6 +9,7 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/design/lengths"
 	"fusewright/harness/design/wording"
+	"fusewright/harness/network/circuit"
 	"fusewright/harness/workshop/formboard"
 	"fusewright/render/scene"
 )
@@ -161,11 +162,10 @@ func endTable(u lengths.Unit, place string, ends []formboard.End) *grid {
 // crimpText is the crimp part of an end with its strip length and the family of
 // the plug that it goes into.
 func crimpText(u lengths.Unit, e formboard.End) string {
-	crimp := e.Wire.ToEnd
-	if e.AtFrom {
-		crimp = e.Wire.FromEnd
-	}
+	crimp := e.Wire.Crimp(e.AtFrom)
 	switch {
+	case crimp == nil && e.Terminal.Jointed:
+		return "none fits " + circuit.JointEnd
 	case crimp == nil && e.Terminal.Kind == "":
 		return "not known"
 	case crimp == nil:

@@ -30,7 +30,16 @@ func charge(v *float64) string {
 	return quantity.Fixed(100**v, 1) + " %"
 }
 
-func times(v *float64) string { return printed(v, quantity.Number) }
+// times is how many times one figure is another; one far beyond any doubt is said to be
+// more than mostTimes.
+func times(v *float64) string {
+	if v != nil && *v > mostTimes {
+		return "> " + quantity.Plain(mostTimes, quantity.Number)
+	}
+	return printed(v, quantity.Number)
+}
+
+const mostTimes = 10_000.0
 
 // rating is a nominal current.
 func rating(v *float64) string {

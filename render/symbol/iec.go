@@ -43,7 +43,7 @@ func newIEC() *Set {
 		battery(), generator(), vehicleLoads(), tap(),
 		fuse(), breaker(), ptc(), spareWay(),
 		coil(), makeContact(), changeover(), resistor(), diode(), zener(),
-		manualSwitch(), pushSwitch(),
+		manualSwitch(), pushSwitch(), floatSwitch(),
 		lamp(), led(), heater(), motor(), pump(), horn(), socket(), electronics(), sensor(),
 		plug(), plugBack(),
 		frameGround(), groundBar(), negative(),

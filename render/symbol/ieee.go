@@ -15,7 +15,7 @@ func newIEEE() *Set {
 	}
 	for _, sym := range []*Symbol{
 		ieeeFuse(), ieeeBreaker(), ieeePTC(), ieeeResistor(), ieeeHeater(), ieeeCoil(),
-		ieeeMake(), ieeeChangeover(), ieeeSwitch(), ieeePush(),
+		ieeeMake(), ieeeChangeover(), ieeeSwitch(), ieeePush(), ieeeFloat(),
 		ieeeLamp(), ieeeMotor(), ieeePump(), ieeeHorn(), ieeeSocket(), ieeeGenerator(),
 		ieeePlug(Plug, -0.4, 0), ieeePlug(PlugBack, 0.15, -0.25),
 	} {
@@ -140,6 +140,15 @@ func openSwitch(p *Pen) {
 // ieeeSwitch is a single-throw switch that stays where it is put.
 func ieeeSwitch() *Symbol {
 	return twoPole(Switch, 1.4, 0.3, func(p *Pen, _ string) { openSwitch(p) })
+}
+
+// ieeeFloat is a single-throw switch with a float on a stem at its blade.
+func ieeeFloat() *Symbol {
+	return twoPole(FloatSwitch, 2.6, 0.3, func(p *Pen, _ string) {
+		openSwitch(p)
+		p.Line(2.1, -0.68, 2.1, -1.6)
+		p.Circle(2.1, -2.05, 0.45)
+	})
 }
 
 // ieeePush is a bar over two round contacts, pushed down on them.

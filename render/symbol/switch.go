@@ -10,6 +10,19 @@ func manualSwitch() *Symbol {
 	})
 }
 
+// floatSwitch is a make contact worked by a liquid's level: the link ends in a
+// float on the surface.
+func floatSwitch() *Symbol {
+	return twoPole(FloatSwitch, 2.6, 0.25, func(p *Pen, _ string) {
+		blade(p)
+		p.Line(3, 0, 4, 0)
+		p.Link(2, -0.577, 2, -1.5)
+		p.Circle(2, -1.95, 0.45)
+		p.sine(1.05, -1.95, 1)
+		p.sine(2.95, -1.95, 1)
+	})
+}
+
 // pushSwitch is a make contact closed while it is pushed.
 func pushSwitch() *Symbol {
 	return twoPole(PushSwitch, 2.3, 0.25, func(p *Pen, _ string) {

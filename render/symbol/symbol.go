@@ -39,6 +39,7 @@ const (
 	Zener        Kind = "zener diode"
 	Switch       Kind = "manual switch"
 	PushSwitch   Kind = "push-button"
+	FloatSwitch  Kind = "float switch"
 	Lamp         Kind = "filament lamp"
 	LED          Kind = "LED lamp"
 	Heater       Kind = "heater"

@@ -155,19 +155,32 @@ type accessory struct {
 	amps     float64
 	way      int    // of the block; 0 = a feed of its own from the battery
 	switched string // switch type; "" = none
+	float    string // type of the float switch beside it, of a boat's bilge pump; "" = none
 	relay    bool   // the switch works a relay
 }
 
 // direct tells that an accessory has a fuse and a relay of its own at the
 // battery.
-func (x *accessory) direct() bool { return x.way == 0 && x.relay }
+func (x *accessory) direct() bool { return x.way == 0 && x.relay && x.float == "" }
 
 // isolated tells that an accessory has a fuse and a battery switch of its own.
-func (x *accessory) isolated() bool { return x.way == 0 && !x.relay }
+func (x *accessory) isolated() bool { return x.way == 0 && !x.relay && x.float == "" }
 
 // heavy tells that an accessory is a strong motor, which stands at a place and
 // has a loom of its own.
-func (x *accessory) heavy() bool { return x.way == 0 && x.kind.Behaves == string(design.Motor) }
+func (x *accessory) heavy() bool {
+	return x.way == 0 && x.float == "" && x.kind.Behaves == string(design.Motor)
+}
+
+// bothSwitches are the float switch and the one by hand, either of which starts it.
+func (x *accessory) bothSwitches() string {
+	return fmt.Sprintf("[%s float, %s switch]", x.name, x.name)
+}
+
+// staysLive is why a bilge pump is live with the key off.
+func (x *accessory) staysLive() string {
+	return `, stays live: "the float switch pumps the boat while nobody is on board"`
+}
 
 // directA is the current from which it gets a fuse and a relay of its
 // own at the battery: two fuses and two contacts in line lose too much
@@ -177,6 +190,15 @@ const directA = 9
 // strongA is the current from which an accessory gets a fuse and a switch of
 // its own at the battery: more than a blade fuse bears for good, 0.8 of 30 A.
 const strongA = 24
+
+// lastingA is its current, or that of a start which lasts for seconds, as a relay's
+// contact bears it.
+func (x *accessory) lastingA() float64 {
+	if x.kind.Inrush.TauS < 1 {
+		return x.amps
+	}
+	return x.amps * x.kind.Inrush.PeakRatio
+}
 
 // plan looks up the accessories and says how each is fed.
 func (w *writer) plan() error {
@@ -193,12 +215,13 @@ func (w *writer) plan() error {
 		if kind.PowerW > 0 {
 			x.amps = kind.PowerW / kind.RatedV
 		}
+		x.amps /= w.v.scale()
 		x.name = w.unique(kind.Name)
 		w.feed(x)
 		w.list = append(w.list, x)
 	}
 	for _, x := range w.list {
-		if x.relay && w.control == 0 {
+		if x.relay && x.float == "" && w.control == 0 {
 			w.ways++
 			w.control = w.ways
 		}
@@ -225,9 +248,12 @@ func (w *writer) unique(name string) string {
 
 // feed chooses way, switch and relay of an accessory.
 func (w *writer) feed(x *accessory) {
-	if x.amps > strongA {
+	if x.kind.Bilge && w.lib.Practice(w.v.practice).Afloat && w.floated(x) {
+		return
+	}
+	if x.lastingA() > strongA {
 		x.switched = "battery switch 100 A"
-		if s := w.lib.Switch(x.switched); s == nil || rating(s, x.kind.Behaves) < reserve*x.amps {
+		if !w.bears(w.lib.Switch(x.switched), x) {
 			x.switched = "battery switch 300 A"
 		}
 		return
@@ -243,9 +269,30 @@ func (w *writer) feed(x *accessory) {
 		return
 	}
 	x.switched = w.v.rocker
-	if s := w.lib.Switch(x.switched); s == nil || rating(s, x.kind.Behaves) < reserve*x.amps || x.amps > handA {
-		x.relay = true
+	x.relay = !w.bears(w.lib.Switch(x.switched), x) || x.amps > handA
+}
+
+// floated gives a bilge pump the float switch that bears it, before the house
+// switch, and a switch by hand beside it; where none does, the largest, and both
+// work a relay. False when the library has no float switch.
+func (w *writer) floated(x *accessory) bool {
+	var float *library.SwitchType
+	for _, s := range w.lib.Switches {
+		if s.Float && (float == nil || !w.bears(float, x) && s.ResistiveA > float.ResistiveA) {
+			float = s
+		}
 	}
+	if float == nil {
+		return false
+	}
+	x.float, x.switched = float.Name, w.v.rocker
+	x.relay = !w.bears(float, x) || !w.bears(w.lib.Switch(x.switched), x)
+	return true
+}
+
+// bears tells that a switch stands an accessory's current with reserve.
+func (w *writer) bears(s *library.SwitchType, x *accessory) bool {
+	return s != nil && rating(s, x.kind.Behaves) >= reserve*x.amps
 }
 
 // handA is the current that is switched by hand at most; above it a relay saves
@@ -263,7 +310,7 @@ func rating(s *library.SwitchType, behaves string) float64 {
 // zoneOf is where an accessory usually stands.
 func zoneOf(k *library.LoadType) string {
 	switch {
-	case named(k, "tail", "position", "stop", "seat", "bilge", "fuel", "fridge"):
+	case named(k, "tail", "position", "stop", "seat", "bilge", "fuel", "fridge", "water"):
 		return "rear"
 	case named(k, "grip", "glove", "jacket", "trouser"), k.Sign == "electronics", k.Sign == "socket":
 		return "dash"
@@ -272,9 +319,11 @@ func zoneOf(k *library.LoadType) string {
 }
 
 // critical tells what may lose the least voltage on its way: afloat navigation
-// lamps, bilge blowers and electronics (ABYC E-11, two sources).
+// lamps, bilge blowers and electronics (ABYC E-11, two sources), everywhere a
+// fridge, whose compressor stops on low voltage (common practice, no source).
 func (w *writer) critical(k *library.LoadType) bool {
-	return w.lib.Practice(w.v.practice).Afloat && (k.Sign == "electronics" || named(k, "navigation lamp", "anchor lamp", "blower"))
+	afloat := w.lib.Practice(w.v.practice).Afloat
+	return named(k, "fridge") || afloat && (k.Sign == "electronics" || named(k, "navigation lamp", "anchor lamp", "blower"))
 }
 
 // named tells that one of the words is in an accessory's name.

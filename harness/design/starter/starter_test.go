@@ -25,6 +25,7 @@ var sets = map[string][]string{
 	"windlass":   {"windlass"},
 	"loud":       {"twin air horn", "radio", "bulb 5 W"},
 	"many":       {"heated jacket", "heated seat", "bilge blower", "twin air horn", "halogen lamp 55 W", "fresh water pump"},
+	"pumps":      {"bilge pump", "bilge pump large"},
 	"watch":      {"anchor lamp 25 W", "bilge blower", "fish finder", "VHF radio"},
 	"preheating": {"glow plugs four"},
 	"bar":        {"LED light bar", "accessory socket", "bulb 21 W"},
@@ -71,7 +72,7 @@ func TestCritical(t *testing.T) {
 	}{
 		{"boat", "LED navigation lamp", true}, {"boat", "anchor lamp 25 W", true}, {"boat", "bilge blower", true},
 		{"boat", "VHF radio", true}, {"boat", "bilge pump", false}, {"boat", "accessory socket", false},
-		{"off-road", "radio", false}, {"motorcycle", "LED navigation lamp", false},
+		{"off-road", "radio", false}, {"camper", "compressor fridge", true}, {"motorcycle", "LED navigation lamp", false},
 	} {
 		src, err := starter.Write(starter.Answers{Vehicle: c.vehicle, Accessories: []string{c.accessory}}, library.Default())
 		if err != nil {
@@ -83,6 +84,52 @@ func TestCritical(t *testing.T) {
 		}
 		if got := d.Loads[0].Critical; got != c.critical {
 			t.Errorf("%s, %s: critical %v, want %v", c.vehicle, c.accessory, got, c.critical)
+		}
+	}
+}
+
+// TestBilgePump: afloat a bilge pump hangs on a fuse of its own before the house
+// switch, by a float switch and by hand, and returns alone; a pump that is more
+// than the switches bear goes by a relay that both work. On land it is a pump as
+// any other.
+func TestBilgePump(t *testing.T) {
+	const live = `, stays live: "the float switch pumps the boat while nobody is on board"`
+	for _, c := range []struct {
+		vehicle, pump string
+		want          []string
+	}{
+		{"boat", "bilge pump", []string{"bilge pump fuse: {at: battery box, fed by: battery,",
+			"bilge pump joint: {at: battery box, fed by: bilge pump fuse,",
+			"bilge pump float: {type: float switch 15 A, at: bilge, fed by: bilge pump joint" + live,
+			"bilge pump switch: {type: sealed rocker 20 A, at: helm, fed by: bilge pump joint" + live,
+			"at: bilge, fed by: [bilge pump float, bilge pump switch], returns to: battery negative" + live}},
+		{"boat", "bilge pump large", []string{"fed by: bilge pump large joint, wire: {length: 250 mm}, coil: {fed by: [bilge pump large float, bilge pump large switch]",
+			"at: bilge, fed by: bilge pump large relay, returns to: battery negative" + live}},
+		{"quad", "bilge pump", []string{"fed by: bilge pump switch, returns to: frame stud"}},
+	} {
+		src, err := starter.Write(starter.Answers{Vehicle: c.vehicle, Accessories: []string{c.pump}}, library.Default())
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, want := range c.want {
+			if !strings.Contains(string(src), want) {
+				t.Errorf("%s, %s: nothing says %q\n%s", c.vehicle, c.pump, want, src)
+			}
+		}
+	}
+}
+
+// TestFigures24: at 24 V an accessory of the same power draws half the current at
+// twice the voltages; the battery's resistance is the library's for its capacity.
+func TestFigures24(t *testing.T) {
+	src, err := starter.Write(starter.Answers{Vehicle: "truck", Accessories: []string{"tyre compressor", "heated vest"}}, library.Default())
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{"system: 24 V", "type: tyre compressor, current: 5 A, rated at: 24 V, minimum voltage: 21 V,",
+		"type: heated vest, rated at: 26 V,", "battery: {chemistry: flooded, capacity: 170 Ah, resistance: 4 mΩ, at: battery box}"} {
+		if !strings.Contains(string(src), want) {
+			t.Errorf("nothing says %q\n%s", want, src)
 		}
 	}
 }
@@ -121,5 +168,5 @@ func ExampleWrite() {
 			fmt.Println(line)
 		}
 	}
-	// Output: battery: {chemistry: flooded, capacity: 60 Ah, resistance: 11 mΩ, at: battery box}
+	// Output: battery: {chemistry: flooded, capacity: 60 Ah, resistance: 5.67 mΩ, at: battery box}
 }

@@ -1,10 +1,12 @@
 package starter
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
 
+	"fusewright/harness/design/quantity"
 	"fusewright/library"
 )
 
@@ -50,12 +52,13 @@ func (w *writer) text() string {
 	w.line("wire: %s", w.v.wire)
 	if w.v.tap != "" && w.ways > 0 {
 		w.section("taps", "A wire of the factory loom that is live with the key on works the relay. Check that no\nmodule supervises it, and what it has to spare.",
-			[]string{w.v.tap + ": {at: " + w.v.block + ", hot: key, fuse: 10 A, spare: 500 mA, supervised: no}"})
+			[]string{w.v.tap + ": {at: " + w.v.block + ", hot: key, fuse: 10 A, spare: " + cmp.Or(w.v.spare, "500 mA") + ", supervised: no}"})
 	}
-	w.section("grounds", "Where returns meet.", w.v.grounds)
+	w.section("grounds", "Where returns meet.", w.grounds())
 	w.section("fuses", "Ratings are left open. The first fuse stands within the practice's distance of the battery.", w.fuses())
 	w.section("relays", "The form is left open.", w.relays())
 	w.section("blocks", "Type and fuses are left open.", w.blocks())
+	w.section("splices", "A pump that works by itself and by hand: one fuse, then a joint for both ways.", w.splices())
 	w.section("switches", "", w.switches())
 	w.section("loads", "The accessories, of the library. Give `power` or `current` where yours differs, `critical: yes`\nto hold one to the tighter limit of voltage drop. `plug: auto` is a connector to be chosen, at which\nit comes off the harness. `own switch: yes` draws only where a situation says so, as a socket does\nwith something plugged in.", w.loads())
 	w.section("situations", "What is on at once. Add those that matter to you.", w.situations())
@@ -69,10 +72,10 @@ fusewright: 1
 title: "%s"
 vehicle: %s
 revision: A
-system: 12 V
+system: %g V
 practice: %s
 
-# The resistance of a charged battery: the maker's data sheet, or a battery tester.
+# The resistance is what is usual for chemistry and capacity: take the maker's data sheet, or a battery tester.
 battery: {chemistry: %s, capacity: %s, resistance: %s, at: %s}
 
 charging:
@@ -82,8 +85,17 @@ charging:
   cruise: %s
   # What the hot machine gives less than the curve: measure it after half an hour's ride.
   hot derating: 10 %%
-`, w.a.Title, w.v.words, w.v.practice, w.a.Battery, w.a.Capacity, w.v.resistance, w.v.source, w.a.Regulated, w.a.Output,
+`, w.a.Title, w.v.words, w.v.systemV(), w.v.practice, w.a.Battery, w.a.Capacity, w.resistance(), w.v.source, w.a.Regulated, w.a.Output,
 		w.a.Idle, w.a.Cruise)
+}
+
+// resistance is the library's for chemistry and capacity.
+func (w *writer) resistance() string {
+	capacityAh, err := quantity.Parse(w.a.Capacity, quantity.Charge)
+	if err != nil || capacityAh <= 0 { // reading the design says what is wrong
+		capacityAh = 1
+	}
+	return quantity.Format(w.lib.Chemistry(w.a.Battery).OhmAh/capacityAh*w.v.scale(), quantity.Resistance)
 }
 
 func (w *writer) listed(list []string) []string {
@@ -92,6 +104,15 @@ func (w *writer) listed(list []string) []string {
 		out[i] = "- " + e
 	}
 	return out
+}
+
+// grounds are those of the vehicle to which something returns.
+func (w *writer) grounds() []string {
+	users := strings.Join(append(w.relays(), w.loads()...), "\n")
+	return slices.DeleteFunc(slices.Clone(w.v.grounds), func(entry string) bool {
+		name, _, _ := strings.Cut(entry, ":")
+		return !strings.Contains(users, "returns to: "+name)
+	})
 }
 
 // blockPart and others are the names of the parts that every design has.
@@ -130,12 +151,15 @@ func (w *writer) relays() []string {
 		if !x.relay {
 			continue
 		}
-		at, from := w.v.block, fmt.Sprintf("%s %d", blockPart, x.way)
-		if x.direct() {
+		at, from, coil, back, live := w.v.block, fmt.Sprintf("%s %d", blockPart, x.way), x.name+" switch", stud, ""
+		switch {
+		case x.float != "":
+			at, from, coil, back, live = w.v.source, x.name+" joint", x.bothSwitches(), "battery negative", x.staysLive()
+		case x.direct():
 			at, from = w.v.source, x.name+" fuse"
 		}
 		list = append(list, fmt.Sprintf("%s relay: {at: %s, fed by: %s, wire: {length: 250 mm}, "+
-			"coil: {fed by: %s switch, returns to: %s, suppressed by: resistor}}", x.name, at, from, x.name, stud))
+			"coil: {fed by: %s, returns to: %s, suppressed by: resistor}%s}", x.name, at, from, coil, back, live))
 	}
 	return list
 }
@@ -168,17 +192,32 @@ func (w *writer) switches() []string {
 	var list []string
 	if w.v.tap == "" && w.ways > 0 {
 		list = append(list, housePart+": {type: battery switch 100 A, at: "+w.v.source+", fed by: "+mainPart+
-			", wire: {length: 300 mm}, stays live: \"the house switch is what turns the boat off\"}")
+			", wire: {length: 300 mm}, stays live: \"the house switch is what turns the "+w.v.name+" off\"}")
 	}
 	for _, x := range w.list {
 		switch {
 		case x.switched == "":
+		case x.float != "":
+			list = append(list,
+				fmt.Sprintf("%s float: {type: %s, at: %s, fed by: %s joint%s}", x.name, x.float, w.placeOf(x), x.name, x.staysLive()),
+				fmt.Sprintf("%s switch: {type: %s, at: %s, fed by: %s joint%s}", x.name, x.switched, w.v.zones["dash"], x.name, x.staysLive()))
 		case x.isolated():
 			list = append(list, fmt.Sprintf("%s isolator: {type: %s, at: %s, fed by: %s fuse, wire: {length: 250 mm}, "+
 				"stays live: \"the isolator is opened when the vehicle is put away\"}", x.name, x.switched, w.v.source, x.name))
 		default:
 			list = append(list, fmt.Sprintf("%s switch: {type: %s, at: %s, fed by: %s %d%s}", x.name, x.switched,
 				w.v.zones["dash"], blockPart, w.switchWay(x), w.within(w.v.zones["dash"], w.v.block)))
+		}
+	}
+	return list
+}
+
+// splices are the joints from which a float switch and a switch by hand are fed.
+func (w *writer) splices() []string {
+	var list []string
+	for _, x := range w.list {
+		if x.float != "" {
+			list = append(list, fmt.Sprintf("%s joint: {at: %s, fed by: %s fuse, wire: {length: 200 mm}}", x.name, w.v.source, x.name))
 		}
 	}
 	return list
@@ -207,6 +246,8 @@ func (w *writer) loads() []string {
 		from := fmt.Sprintf("%s %d", blockPart, x.way)
 		start := w.v.block
 		switch {
+		case x.float != "" && !x.relay:
+			from, start = x.bothSwitches(), "" // from two places: the runs give both lengths
 		case x.isolated():
 			from, start = x.name+" isolator", w.v.source
 		case x.direct():
@@ -217,9 +258,12 @@ func (w *writer) loads() []string {
 			from, start = x.name+" switch", w.v.zones["dash"]
 		}
 		at := w.placeOf(x)
-		entry := fmt.Sprintf("%s: {type: %s%s, at: %s, fed by: %s%s, returns to: %s", x.name, x.kind.Name, x.plug(), at, from,
-			w.within(at, start), w.ground(x))
-		if x.isolated() {
+		entry := fmt.Sprintf("%s: {type: %s%s%s, at: %s, fed by: %s%s, returns to: %s", x.name, x.kind.Name, w.figures(x), x.plug(),
+			at, from, w.within(at, start), w.ground(x))
+		switch {
+		case x.float != "":
+			entry += x.staysLive()
+		case x.isolated():
 			entry += `, stays live: "the isolator is opened when the vehicle is put away"`
 		}
 		if w.critical(x.kind) {
@@ -231,6 +275,23 @@ func (w *writer) loads() []string {
 		list = append(list, entry+"}")
 	}
 	return list
+}
+
+// figures are those of an accessory made for another system voltage than the
+// library's: the same power at that voltage.
+func (w *writer) figures(x *accessory) string {
+	k := w.v.scale()
+	if k == 1 {
+		return ""
+	}
+	text := fmt.Sprintf(", rated at: %g V", x.kind.RatedV*k)
+	if x.kind.CurrentA > 0 {
+		text = fmt.Sprintf(", current: %g A%s", x.kind.CurrentA/k, text)
+	}
+	if x.kind.MinV > 0 {
+		text += fmt.Sprintf(", minimum voltage: %g V", x.kind.MinV*k)
+	}
+	return text
 }
 
 // placeOf is where an accessory stands.
@@ -256,7 +317,7 @@ func (w *writer) placesAndRuns() (places, runs []string) {
 // plug lets an accessory with leads of its own come off the harness; one with
 // tabs or studs is wired to those.
 func (x *accessory) plug() string {
-	if !x.isolated() && (x.kind.End == library.FlyingLeads || strings.HasPrefix(x.kind.End, "pin ")) {
+	if !x.isolated() && x.float == "" && (x.kind.End == library.FlyingLeads || strings.HasPrefix(x.kind.End, "pin ")) {
 		return ", plug: auto"
 	}
 	return ""
@@ -265,7 +326,7 @@ func (x *accessory) plug() string {
 // ground is where an accessory returns, with a length where it stands there. One
 // with a feed of its own from the battery has a return of its own, too.
 func (w *writer) ground(x *accessory) string {
-	if x.isolated() {
+	if x.isolated() || x.float != "" {
 		return "battery negative"
 	}
 	g := w.v.ground[x.zone]
@@ -289,6 +350,9 @@ func (w *writer) situations() []string {
 			list = append(list, fmt.Sprintf("working the %s: {engine: cruise, on: [%s]}", x.name, x.name))
 			continue
 		}
+		if x.float != "" {
+			list = append(list, fmt.Sprintf("moored, %s by its float: {key: off, on: [%s], closed: [%s float]}", x.name, x.name, x.name))
+		}
 		all = append(all, x.name)
 		if x.kind.Sign == "electronics" && x.amps < 3 {
 			few = append(few, x.name)
@@ -300,8 +364,11 @@ func (w *writer) situations() []string {
 		}
 		return "[" + strings.Join(names, ", ") + "]"
 	}
+	resting := fmt.Sprintf("waiting: {engine: idle, on: %s%s}", on(few), closed)
+	if w.v.resting != "" {
+		resting = fmt.Sprintf("%s, on: %s%s}", w.v.resting, on(all), closed)
+	}
 	return append([]string{
 		fmt.Sprintf("under way, all on: {engine: cruise, on: %s%s}", on(all), closed),
-		fmt.Sprintf("waiting: {engine: idle, on: %s%s}", on(few), closed),
-		"parked: {key: off}"}, list...)
+		resting, "parked: {key: off}"}, list...)
 }

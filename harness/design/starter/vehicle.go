@@ -7,8 +7,8 @@ import "strings"
 type vehicle struct {
 	name, practice    string
 	words             string // on the papers: "a quad"
+	volts             float64 // system; 0 = 12
 	battery, capacity string
-	resistance        string
 	regulated, output string
 	idle, cruise      string
 	accessories       []string
@@ -19,10 +19,18 @@ type vehicle struct {
 	ground            map[string]string // ground by zone
 	block, source     string            // places of block and battery
 	tap               string            // key-switched point; "" = a house switch instead
+	spare             string            // what the tap gives; "" = 500 mA
+	resting           string            // the situation beside the one under way; "" = waiting with the engine idling
 	rocker            string
 	wire              string // keys of the wire section
 	heavy, heavyRun   string // place of strong motors, and the length of the loom to it, which nothing else shares
 }
+
+// systemV is the system voltage.
+func (v *vehicle) systemV() float64 { return 12 * v.scale() }
+
+// scale is the system voltage over that of the library's accessories.
+func (v *vehicle) scale() float64 { return max(v.volts/12, 1) }
 
 func find(name string) *vehicle {
 	for i := range vehicles {
@@ -34,7 +42,7 @@ func find(name string) *vehicle {
 }
 
 var vehicles = []vehicle{
-	{name: "motorcycle", words: "a motorcycle", practice: "motorcycle", battery: "AGM", capacity: "14 Ah", resistance: "11 mΩ",
+	{name: "motorcycle", words: "a motorcycle", practice: "motorcycle", battery: "AGM", capacity: "14 Ah",
 		regulated: "14.2 V", output: "1300 rpm: 16 A, 2500 rpm: 26 A, 4000 rpm: 31 A, 7000 rpm: 34 A",
 		idle: "1300 rpm", cruise: "4000 rpm", accessories: []string{"heated grips", "navigation unit", "USB charger"},
 		own: []string{"ignition and injection: 50 W", "headlamp: 35 W", "tail and plate: {power: 6 W, when: key}"},
@@ -49,7 +57,7 @@ var vehicles = []vehicle{
 		ground:  map[string]string{"front": "front stud", "dash": "front stud", "rear": "rear stud", "block": "rear stud"},
 		block:   "under seat", source: "battery tray", tap: "tail lamp feed", rocker: "sealed rocker 20 A",
 		wire: "{colour: RD, return colour: BK, slack: 60 mm}", heavy: "front end", heavyRun: "1.1 m"},
-	{name: "quad", words: "a quad", practice: "off-road", battery: "AGM", capacity: "30 Ah", resistance: "11 mΩ",
+	{name: "quad", words: "a quad", practice: "off-road", battery: "AGM", capacity: "30 Ah",
 		regulated: "14.3 V", output: "1200 rpm: 18 A, 2500 rpm: 32 A, 4000 rpm: 40 A, 6000 rpm: 44 A",
 		idle: "1300 rpm", cruise: "4000 rpm", accessories: []string{"LED light bar", "heated grips", "accessory socket"},
 		own: []string{"ignition and injection: 60 W", "headlamps: 110 W", "cooling fan of the engine: {power: 80 W, duty: 40 %}"},
@@ -63,7 +71,7 @@ var vehicles = []vehicle{
 		ground:  map[string]string{"front": "front stud", "dash": "frame stud", "rear": "frame stud", "block": "frame stud"},
 		block:   "battery box", source: "battery box", tap: "socket feed", rocker: "sealed rocker 20 A",
 		wire: "{colour: RD, return colour: BK, slack: 60 mm}", heavy: "front end", heavyRun: "1.5 m"},
-	{name: "off-road", words: "an off-road vehicle", practice: "off-road", battery: "AGM", capacity: "45 Ah", resistance: "11 mΩ",
+	{name: "off-road", words: "an off-road vehicle", practice: "off-road", battery: "AGM", capacity: "45 Ah",
 		regulated: "14.3 V", output: "800 rpm: 30 A, 1500 rpm: 60 A, 3000 rpm: 80 A",
 		idle: "850 rpm", cruise: "2000 rpm", accessories: []string{"LED light bar", "radio", "tyre compressor"},
 		own: []string{"ignition and injection: 120 W", "lamps: 130 W", "instruments: {power: 15 W, when: key}"},
@@ -77,7 +85,7 @@ var vehicles = []vehicle{
 		ground:  map[string]string{"front": "cab stud", "dash": "cab stud", "rear": "rear stud", "block": "cab stud"},
 		block:   "cab", source: "engine bay", tap: "radio feed", rocker: "toggle 20 A",
 		wire: "{insulation: ISO 6722 thin wall class C, colour: RD, return colour: BK, slack: 80 mm}", heavy: "front bumper", heavyRun: "1.2 m"},
-	{name: "boat", words: "a boat", practice: "marine", battery: "flooded", capacity: "60 Ah", resistance: "11 mΩ",
+	{name: "boat", words: "a boat", practice: "marine", battery: "flooded", capacity: "60 Ah",
 		regulated: "14.2 V", output: "700 rpm: 20 A, 1500 rpm: 35 A, 3000 rpm: 45 A",
 		idle: "800 rpm", cruise: "3000 rpm", accessories: []string{"LED navigation lamp", "fish finder", "VHF radio", "bilge pump"},
 		own: []string{"ignition and injection: 60 W", "gauges: {power: 6 W, when: key}"},
@@ -92,4 +100,31 @@ var vehicles = []vehicle{
 		ground:  map[string]string{"front": "console bus", "dash": "console bus", "rear": "console bus", "block": "console bus"},
 		block:   "console", source: "battery box", rocker: "sealed rocker 20 A",
 		wire: "{colour: RD, return colour: YE, slack: 80 mm}", heavy: "anchor locker", heavyRun: "3.2 m"},
+	{name: "camper", words: "a camper", practice: "off-road", battery: "AGM", capacity: "100 Ah",
+		regulated: "14.4 V", output: "800 rpm: 20 A, 2000 rpm: 30 A",
+		idle: "800 rpm", cruise: "2000 rpm", accessories: []string{"LED interior lamp", "fresh water pump", "compressor fridge", "USB charger"},
+		own:    []string{"battery monitor: {current: 5 mA, when: always}"},
+		places: []string{"seat box: {ambient: 40 °C}", "cupboard: {ambient: 40 °C}", "ceiling: {ambient: 40 °C}", "kitchen: {ambient: 40 °C}"},
+		runs: []string{"{from: seat box, to: cupboard, length: 1500 mm, chafes: yes, cover: auto}",
+			"{from: cupboard, to: ceiling, length: 3 m, cover: auto}",
+			"{from: cupboard, to: kitchen, length: 2 m, chafes: yes, cover: auto}"},
+		zones:   map[string]string{"front": "ceiling", "dash": "cupboard", "rear": "kitchen"},
+		grounds: []string{"negative bar: {kind: ground block, at: cupboard, limit: 100 A, returns to: battery negative}"},
+		ground:  map[string]string{"front": "negative bar", "dash": "negative bar", "rear": "negative bar", "block": "negative bar"},
+		block:   "cupboard", source: "seat box", rocker: "rocker 16 A", resting: "camping, all on: {key: off, engine: stopped",
+		wire: "{colour: RD, return colour: BK, slack: 80 mm}", heavy: "front bumper", heavyRun: "1.8 m"},
+	{name: "truck", words: "a truck", practice: "off-road", volts: 24, battery: "flooded", capacity: "170 Ah",
+		regulated: "28.2 V", output: "600 rpm: 35 A, 1000 rpm: 60 A, 2000 rpm: 80 A",
+		idle: "600 rpm", cruise: "1500 rpm", accessories: []string{"LED light bar", "radio", "accessory socket"},
+		own: []string{"engine and instruments: 150 W", "lamps: 180 W"},
+		places: []string{"battery box: {ambient: 50 °C, wet: yes}", "cab: {ambient: 45 °C}", "roof: {ambient: 45 °C, wet: yes}",
+			"body: {ambient: 40 °C}"},
+		runs: []string{"{from: battery box, to: cab, length: 2500 mm, chafes: yes, cover: auto}",
+			"{from: cab, to: roof, length: 1500 mm, chafes: yes, cover: auto}",
+			"{from: battery box, to: body, length: 3 m, chafes: yes, pinches: yes, cover: auto}"},
+		zones:   map[string]string{"front": "roof", "dash": "cab", "rear": "body"},
+		grounds: []string{"cab stud: {kind: frame stud, at: cab, limit: 80 A, frame resistance: 2 mΩ}", "body stud: {kind: frame stud, at: body, limit: 40 A, frame resistance: 3 mΩ}"},
+		ground:  map[string]string{"front": "cab stud", "dash": "cab stud", "rear": "body stud", "block": "cab stud"},
+		block:   "cab", source: "battery box", tap: "ignition feed", spare: "1 A", rocker: "rocker 16 A",
+		wire: "{colour: RD, return colour: BK, slack: 80 mm}", heavy: "front bumper", heavyRun: "3.5 m"},
 }

@@ -48,11 +48,11 @@ func CmilForDrop(k, currentA, loopFt, dropV float64) float64 {
 // ABYCK is the constant of CmilForDrop as ABYC E-11 has it.
 const ABYCK = 10.75
 
-// SizeForDrop is the smallest size of a wire type whose published maximum
+// SizeForDrop is the smallest of sizes in ascending order whose published maximum
 // resistance keeps the drop of a current over a loop within dropV; nil when
 // even the largest does not.
-func SizeForDrop(t *library.WireType, currentA float64, loop Loop, dropV float64) *library.WireSize {
-	for _, s := range t.Sizes {
+func SizeForDrop(sizes []*library.WireSize, currentA float64, loop Loop, dropV float64) *library.WireSize {
+	for _, s := range sizes {
 		r := AtTemperature(s.MaxOhmPerM, loop.ConductorC)
 		if DropV(math.Abs(currentA), r, loop.LengthM) <= dropV {
 			return s

@@ -160,7 +160,7 @@ func TestDamageStartsAndLimits(t *testing.T) {
 // The largest drop allowed is allowed: 1 A over 1 m of 10 mΩ/m drops 10 mV.
 func TestSizeForDropAtTheLimit(t *testing.T) {
 	thin, thick := &library.WireSize{Label: "thin", MaxOhmPerM: 0.010}, &library.WireSize{Label: "thick", MaxOhmPerM: 0.005}
-	kind := &library.WireType{Sizes: []*library.WireSize{thin, thick}}
+	sizes := []*library.WireSize{thin, thick}
 	for _, c := range []struct {
 		name  string
 		dropV float64
@@ -169,7 +169,7 @@ func TestSizeForDropAtTheLimit(t *testing.T) {
 		{"above the thin one's drop", 0.0101, thin}, {"at it", 0.010, thin}, {"below it", 0.0099, thick},
 		{"below the thick one's", 0.0049, nil},
 	} {
-		if got := SizeForDrop(kind, 1, Loop{LengthM: 1, ConductorC: 20}, c.dropV); got != c.want {
+		if got := SizeForDrop(sizes, 1, Loop{LengthM: 1, ConductorC: 20}, c.dropV); got != c.want {
 			t.Errorf("%s: %+v", c.name, got)
 		}
 	}

@@ -13,7 +13,9 @@ type Carrying struct {
 	CarriesA   float64 // what it carries for good
 	ShareKnown bool    // false when the type has no re-rating table
 
-	InrushI2t float64 // of the start above the running current, A²s
+	// InrushI2t is that of the start above the running current, for as long as it is
+	// more than the device carries for good, A²s.
+	InrushI2t float64
 	MeltShare float64 // InrushI2t over the typical melting I²t; NaN when not published
 	// Margin is the least of soonest opening over elapsed time during the
 	// start: above 1 the start passes under the fast edge; +Inf without start.
@@ -56,7 +58,7 @@ func Carries(d Device, runningA float64, inrush library.Inrush) Carrying {
 // start walks through the inrush: at each elapsed time the steady current of
 // the same heat must be one that the fast edge lets pass for longer.
 func (c *Carrying) start(d Device, runningA float64, inrush library.Inrush) {
-	c.InrushI2t = InrushI2t(runningA, inrush, math.Inf(1)) // running current's own heat left out
+	c.InrushI2t = InrushI2t(runningA, inrush, beyondS(runningA, c.CarriesA, inrush))
 	if m := d.Rating.MeltI2t; m > 0 {
 		c.MeltShare = c.InrushI2t / m
 	}
@@ -82,6 +84,15 @@ func (c *Carrying) start(d Device, runningA float64, inrush library.Inrush) {
 		c.Note = fmt.Sprintf("no lower opening times published for %s", d.Type.Name)
 	}
 	c.StartHolds = c.Margin > 1 && !(c.MeltShare > PulseShare)
+}
+
+// beyondS is how long a start is more than a device carries for good, in seconds:
+// what it carries does not bring it nearer to melting.
+func beyondS(runningA, carriesA float64, inrush library.Inrush) float64 {
+	if runningA >= carriesA {
+		return math.Inf(1)
+	}
+	return math.Max(0, inrush.TauS*math.Log((inrush.PeakRatio-1)*runningA/(carriesA-runningA)))
 }
 
 // InrushI2t is the I²t of a start up to a time, above that of the running

@@ -106,6 +106,7 @@ type curve struct {
 	band     []library.TimePoint
 	ratingA  float64
 	carries  float64 // multiple that it carries for good, at least 1
+	carriedS float64 // how long the test of that took; 0 = no test published
 	hotA     float64 // rating that the fast edge counts from
 	coldA    float64 // rating that the slow edge counts from
 	meltFast float64 // A²s: never opens with less; 0 = not known
@@ -127,8 +128,8 @@ func (d Device) workOut() *curve {
 	c := &curve{device: d, ratingA: d.Rating.RatingA, band: d.Type.BandFor(d.Rating.RatingA)}
 	c.hotA, c.coldA, c.carries = c.ratingA, c.ratingA, 1
 	for _, p := range c.band {
-		if p.MinS >= carryS {
-			c.carries = math.Max(c.carries, p.Multiple)
+		if p.MinS >= carryS && p.Multiple >= c.carries {
+			c.carries, c.carriedS = p.Multiple, p.MinS
 		}
 	}
 	if at, ok := d.Share(); ok {
@@ -144,8 +145,9 @@ func (d Device) workOut() *curve {
 }
 
 // fast is the soonest opening. Up to its carrying limit, and to its rating, the
-// device carries the current for good. Between there and the first published
-// lower limit it opens no sooner than that limit: nothing more is published.
+// device carries the current for good. From a carrying test the edge runs straight
+// to the first published lower limit, as between any two limits; without one it
+// opens no sooner than that limit, since nothing more is published.
 func (c *curve) fast(current float64) (float64, bool) {
 	if !(c.hotA > 0) {
 		return 0, true
@@ -159,13 +161,23 @@ func (c *curve) fast(current float64) (float64, bool) {
 	case empty:
 		return 0, false
 	case below:
-		return opensAfter(firstLimit(c.band, opensAfter)), true
+		return c.fromCarrying(m, firstLimit(c.band, opensAfter)), true
 	case beyond:
 		if c.meltFast > 0 {
 			t = math.Min(t, c.meltFast/(current*current))
 		}
 	}
 	return t, true
+}
+
+// fromCarrying is the soonest opening above the carrying limit and below the first
+// lower limit.
+func (c *curve) fromCarrying(m float64, first library.TimePoint) float64 {
+	if c.carriedS == 0 {
+		return first.MinS
+	}
+	f := math.Log(m/c.carries) / math.Log(first.Multiple/c.carries)
+	return c.carriedS * math.Pow(first.MinS/c.carriedS, f)
 }
 
 // carryS is the time from which a lower limit is one of carrying for good:

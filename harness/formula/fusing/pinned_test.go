@@ -65,7 +65,7 @@ func TestFourHoursCarry(t *testing.T) {
 		want       float64
 	}{
 		{"four hours, at the multiple", 14400, 11, math.Inf(1)},
-		{"four hours, just above", 14400, 12, 1},
+		{"four hours, half way to twice", 14400, math.Sqrt(11 * 20), 120},
 		{"a second less, at the multiple", 14399, 11, 14399},
 		{"a second less, at the rating", 14399, 10, math.Inf(1)},
 		{"a second less, just above the rating", 14399, 10.5, 14399},
@@ -95,8 +95,9 @@ func TestBeyondTheBand(t *testing.T) {
 	same(t, "soonest by the band", d.Open(100).FastS, 0.032)
 }
 
-// 1 A starting with twice its current and τ = 2.2 s: 1.1 + 4.4 = 5.5 A²s above
-// the running current. A fuse outlasts 0.22 of its melting I²t 100 000 times.
+// 4 A starting with six times and τ: more than the 10 A that the device carries for
+// good until 5·4·e^(−t/τ) = 6, so 16·τ·(12.5·0.91 + 10·0.7) = 294 τ above the running
+// current. A fuse outlasts 0.22 of its melting I²t 100 000 times.
 func TestStartAgainstMelting(t *testing.T) {
 	for _, c := range []struct {
 		name  string
@@ -105,11 +106,43 @@ func TestStartAgainstMelting(t *testing.T) {
 	}{{"5.5 of 26", 26, true}, {"5.5 of 25, 0.22 exactly", 25, true}, {"5.5 of 24.9", 24.9, false}} {
 		d := usual()
 		d.Rating = &library.FuseRating{RatingA: 10, MeltI2t: c.melt}
-		got := Carries(d, 1, library.Inrush{PeakRatio: 2, TauS: 2.2})
+		got := Carries(d, 4, library.Inrush{PeakRatio: 6, TauS: 5.5 / 294})
 		same(t, c.name, got.InrushI2t, 5.5)
-		if got.StartHolds != c.holds || !math.IsInf(got.Margin, 1) {
+		if got.StartHolds != c.holds || !(got.Margin > 1) {
 			t.Errorf("%s: %+v", c.name, got)
 		}
+	}
+}
+
+// What a device carries for good does not bring it nearer to melting, however long
+// it takes to die away: 10 A of 10 A; just above, next to nothing does.
+func TestStartBelowTheRating(t *testing.T) {
+	for _, c := range []struct {
+		peak float64
+		most float64
+	}{{2, 0}, {2.5, 0}, {2.5001, 0.1}} {
+		d := usual()
+		d.Rating = &library.FuseRating{RatingA: 10, MeltI2t: 1}
+		if got := Carries(d, 4, library.Inrush{PeakRatio: c.peak, TauS: 4}); got.InrushI2t > c.most || c.most > 0 && got.InrushI2t == 0 {
+			t.Errorf("%g times 4 A on 10 A: %g A²s", c.peak, got.InrushI2t)
+		}
+	}
+}
+
+// Of 10 A carried at 1.1 times for 100 h and opening at 1.35 times after 0.75 s at the
+// soonest: straight on logarithmic axes between, half way at √(11·13.5) A after √(360 000·0.75) s.
+func TestNoCliffAboveTheCarrying(t *testing.T) {
+	d := fuse(t, "blade C", 10)
+	for _, c := range []struct{ amps, want float64 }{
+		{11, math.Inf(1)}, {11 * (1 + 1e-8), 360000}, {math.Sqrt(11 * 13.5), math.Sqrt(360000 * 0.75)}, {13.5, 0.75},
+	} {
+		if got := d.Open(c.amps).FastS; got != c.want && !(math.Abs(got/c.want-1) < 1e-5) {
+			t.Errorf("%g A: %g s, want %g s", c.amps, got, c.want)
+		}
+	}
+	d.AmbientC = 40 // a rating of 9.19 A
+	if got := d.Open(10.2).FastS; !(got > 3600) {
+		t.Errorf("10.2 A at 40 °C: after %g s", got)
 	}
 }
 

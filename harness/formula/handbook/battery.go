@@ -15,6 +15,7 @@ type BatteryInput struct {
 	CurrentA   float64
 	// KeepShare is left in the battery, 0..1: the reserve for starting.
 	KeepShare float64
+	Chemistry string // what the figures are of; "" = not said
 }
 
 // Battery answers by Peukert's law with the rated hour:
@@ -31,6 +32,9 @@ func Battery(in BatteryInput) (*Answer, error) {
 		return nil, err
 	}
 	a := newAnswer("battery", "How long a battery lasts")
+	if in.Chemistry != "" {
+		a.inText("chemistry", in.Chemistry)
+	}
 	a.in("capacity", in.CapacityAh, quantity.Charge)
 	a.in("rated over", in.RateH*3600, quantity.Duration)
 	a.Inputs = append(a.Inputs, Value{Name: "Peukert exponent", Number: in.Peukert,

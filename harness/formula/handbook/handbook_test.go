@@ -129,6 +129,36 @@ func TestHeat(t *testing.T) {
 	}
 }
 
+// TestHeatGoverns: the figure that holds stands first. 2.5 mm² of thin wall at
+// 50 °C and 90 °C: 28.8 A by the heat balance; 33 CFR 183.425 gives 33.62 A x 0.816
+// = 27.4 A, AC 43.13-1B 32.6 A (as the working shows).
+func TestHeatGoverns(t *testing.T) {
+	w, lib := wireType(t, "ISO 6722 thin wall class B"), library.Default()
+	for practice, want := range map[string]struct {
+		amps float64
+		by   string
+	}{"": {28.84, "the heat balance"}, "motorcycle": {28.84, "the heat balance: AC 43.13-1B"}, "marine": {27.45, "33 CFR 183.425"}} {
+		a := must(t)(Heat(HeatInput{Type: w, Size: w.Size("2.5 mm²"), AmbientC: 50, MarginC: 10, Library: lib, Practice: lib.Practice(practice)}))
+		near(t, a, "may carry", want.amps, 1e-3)
+		if by := need(t, a, "which is by").Text; a.Results[0].Name != "may carry" || !strings.HasPrefix(by, want.by) {
+			t.Errorf("%s: first %s, by %q, want %q", practice, a.Results[0].Name, by, want.by)
+		}
+	}
+}
+
+// TestWireSizes: what a shop has, or all: 10 A over a loop of 6 m at 3.5 % of 12 V
+// need 0.017241 x 10 x 6 / 0.42 = 2.46 mm²: 2.5 mm² either way by its area, but 3 mm² at
+// the published maximum resistance where all sizes are asked for, and 4 mm² of a shop.
+func TestWireSizes(t *testing.T) {
+	for all, want := range map[bool]string{true: "3 mm²", false: "4 mm²"} {
+		a := must(t)(Wire(WireInput{CurrentA: 10, Path: Path{LengthM: 6}, SystemV: 12, DropShare: 0.035, ConductorC: 20,
+			AmbientC: 30, AllSizes: all, Types: []*library.WireType{wireType(t, "ISO 6722 thin wall class B")}, Library: library.Default()}))
+		if got := need(t, a, "ISO 6722 thin wall class B").Text; !strings.HasPrefix(got, want) {
+			t.Errorf("all sizes %v: %s, want %s", all, got, want)
+		}
+	}
+}
+
 func TestFuse(t *testing.T) {
 	ft := library.Default().FuseType("blade F")
 	a := must(t)(Fuse(FuseInput{Type: ft, RatingA: 10, CurrentA: 60, AmbientC: 23}))

@@ -20,6 +20,7 @@ type HeatInput struct {
 	MarginC   float64 // kept below the class
 	CurrentA  float64 // 0 = only what is allowed
 	Library   *library.Library
+	Practice  *library.Practice // whose table holds; nil = the heat balance alone
 }
 
 // Heat answers by the heat balance in still air and by each table of the
@@ -48,12 +49,42 @@ func Heat(in HeatInput) (*Answer, error) {
 	if in.AltitudeM > 0 {
 		a.in("altitude", in.AltitudeM, quantity.Length)
 	}
+	if in.MarginC > 0 {
+		a.inText("margin", say("%g K below the class", in.MarginC))
+	}
+	a.governing(in)
 	a.heatBalance(in)
 	a.byTables(in)
 	a.source("heat balance: Churchill and Chu 1975 for natural convection, radiation, " +
 		"conduction through the insulation (scheme of IEC 60287)")
 	a.warn("still air, no sun, nothing hot nearby; bundles by published factors")
 	return a, nil
+}
+
+// governing leads with the figure that holds, the smaller of heat balance and the
+// practice's table; what follows is how it comes about, and other tables.
+func (a *Answer) governing(in HeatInput) {
+	at := in.allowed()
+	if in.Practice != nil {
+		at.Table = in.Library.CurrentTable(in.Practice.Ampacity)
+	}
+	got := conductor.AllowedCurrent(at)
+	a.out("may carry", got.AllowedA, quantity.Current)
+	switch {
+	case at.Table == nil || math.IsNaN(got.TableA):
+		a.outText("which is by", "the heat balance")
+	case got.Governs == conductor.GovernsTable:
+		a.outText("which is by", at.Table.Name+", the practice's table: the heat balance allows more")
+	default:
+		a.outText("which is by", "the heat balance: "+at.Table.Name+", the practice's table, allows no less")
+	}
+}
+
+// allowed asks without a table.
+func (in HeatInput) allowed() conductor.AllowedInput {
+	return conductor.AllowedInput{Type: in.Type, Size: in.Size, Material: in.Library.Insulation(in.Type.Material),
+		AmbientC: in.AmbientC, Loaded: in.Loaded, Loading: in.Loading, AltitudeM: in.AltitudeM, MarginC: in.MarginC,
+		Bundling: in.Library.CurrentTable(bundling)}
 }
 
 func (a *Answer) heatBalance(in HeatInput) {
@@ -71,9 +102,7 @@ func (a *Answer) heatBalance(in HeatInput) {
 		a.temperature(in, b, limit, "alone in still air", in.CurrentA)
 	}
 	if in.CurrentA > 0 && (in.Loaded > 1 || in.AltitudeM > 0) {
-		got := conductor.AllowedCurrent(conductor.AllowedInput{Type: in.Type, Size: in.Size,
-			AmbientC: in.AmbientC, Loaded: in.Loaded, Loading: in.Loading, AltitudeM: in.AltitudeM,
-			Material: in.Library.Insulation(in.Type.Material), Bundling: in.Library.CurrentTable(bundling)})
+		got := conductor.AllowedCurrent(in.allowed())
 		share := got.BundleShare * got.AltShare
 		a.step("current that heats one wire alone as much: I / (bundle · altitude)",
 			"%g A / (%.3g · %.3g) = %.4g A", in.CurrentA, got.BundleShare, got.AltShare, in.CurrentA/share)
@@ -102,10 +131,9 @@ func (a *Answer) temperature(in HeatInput, b *conductor.Balance, limit float64, 
 func (a *Answer) byTables(in HeatInput) {
 	said := map[string]bool{}
 	for _, t := range in.Library.CurrentTables {
-		got := conductor.AllowedCurrent(conductor.AllowedInput{Type: in.Type, Size: in.Size,
-			Material: in.Library.Insulation(in.Type.Material), AmbientC: in.AmbientC, Loaded: in.Loaded,
-			Loading: in.Loading, AltitudeM: in.AltitudeM, MarginC: in.MarginC, Table: t,
-			Bundling: in.Library.CurrentTable(bundling)})
+		at := in.allowed()
+		at.Table = t
+		got := conductor.AllowedCurrent(at)
 		if math.IsNaN(got.TableA) {
 			a.outText("by "+t.Name, "not given")
 		} else {

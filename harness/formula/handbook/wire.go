@@ -12,11 +12,13 @@ type WireInput struct {
 	Path       Path
 	SystemV    float64
 	DropShare  float64 // allowed share of the system voltage
+	DropAimed  bool    // it is the practice's aim, and nobody asked for it
 	ConductorC float64 // temperature of the copper for the drop
 	AmbientC   float64 // for the allowed current
 	// Types are the wire types to choose from; each gives one result.
-	Types   []*library.WireType
-	Library *library.Library
+	Types    []*library.WireType
+	AllSizes bool // also those that no shop has by the metre
+	Library  *library.Library
 	// Practice gives margin and table of the allowed current; nil = neither.
 	Practice *library.Practice
 }
@@ -42,6 +44,11 @@ func Wire(in WireInput) (*Answer, error) {
 	a.in(in.Path.name(), in.Path.LengthM, quantity.Length)
 	a.in("system", in.SystemV, quantity.Voltage)
 	a.in("allowed drop", in.DropShare, quantity.Share)
+	if in.DropAimed && in.Practice != nil {
+		a.warn("the allowed drop is what the practice aims at for what is on for long; critical loads may lose %g %%, "+
+			"others %g %% at most", 100*in.Practice.DropCritical, 100*in.Practice.DropOther)
+	}
+	a.inText("sizes", sizesText(in.AllSizes))
 	a.in("conductor", in.ConductorC, quantity.Temperature)
 	a.in("ambient", in.AmbientC, quantity.Temperature)
 
@@ -64,11 +71,22 @@ func Wire(in WireInput) (*Answer, error) {
 	return a, nil
 }
 
+func sizesText(all bool) string {
+	if all {
+		return "all of each wire type"
+	}
+	return "those that a shop has by the metre"
+}
+
 // smallest adds the smallest size of one type that keeps drop and current.
 func (a *Answer) smallest(in WireInput, rater *conductor.Rater, t *library.WireType,
 	loop conductor.Loop, dropV float64) {
-	first := conductor.SizeForDrop(t, in.CurrentA, loop, dropV)
-	for _, s := range t.Sizes {
+	sizes := t.Sizes
+	if !in.AllSizes {
+		sizes = t.ShopSizes()
+	}
+	first := conductor.SizeForDrop(sizes, in.CurrentA, loop, dropV)
+	for _, s := range sizes {
 		if first == nil || s.AreaMm2 < first.AreaMm2 {
 			continue
 		}

@@ -77,6 +77,10 @@ type Terminal struct {
 	Wires []*Wire
 	// KindAssumed says that neither the design nor the library gives Kind.
 	KindAssumed bool
+	// Jointed tells that one crimp part, Joint, takes all wires here; it is nil when
+	// none in the library does.
+	Jointed bool
+	Joint   *library.Terminal
 	// Fuse designation of a way that holds one: "F3"; "" otherwise.
 	FuseRef string
 }

@@ -6,18 +6,24 @@ func (c *Circuit) FuseDistanceM(w *Wire) (m float64, given bool) {
 	if q := c.Design.Limits.FuseDistanceM; q.Given() {
 		return q.Value, true
 	}
+	return c.practiceDistanceM(w), false
+}
+
+// practiceDistanceM is the same by the practice alone.
+func (c *Circuit) practiceDistanceM(w *Wire) float64 {
 	switch p := c.Design.Practice; {
 	case p == nil:
-		return 0, false
+		return 0
 	case w.Spec.Sheathed:
-		return p.FuseDistanceSheathedM, false
+		return p.FuseDistanceSheathedM
 	default:
-		return p.FuseDistanceM, false
+		return p.FuseDistanceM
 	}
 }
 
 // Tail tells whether a feed leads to fuses alone, no further from where it starts
-// than a fuse may be from its source: the fuses at its far end protect it.
+// than the practice lets a fuse be from its source: the fuses at its far end bound what
+// it carries. A longer distance that the design allows from the battery makes no tails.
 func (c *Circuit) Tail(w *Wire) bool {
 	if w.Role.Returns() || !w.Branch.Feeds() {
 		return false
@@ -32,5 +38,5 @@ func (c *Circuit) Tail(w *Wire) bool {
 		}
 	}
 	most, _ := c.FuseDistanceM(w)
-	return fuses > 0 && w.LengthM <= most*(1+1e-9)
+	return fuses > 0 && w.LengthM <= min(most, c.practiceDistanceM(w))*(1+1e-9)
 }

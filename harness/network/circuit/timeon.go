@@ -136,3 +136,23 @@ func together(loads []*timed, c bundle.Cycle) bundle.Cycle {
 	}
 	return c
 }
+
+// FuseShare is the share of its rating that a fuse may carry of what hangs on it, when it
+// may carry a share of what is on for good: of what is on for less than three hours the
+// rating bears all (NFPA 70 210.20(A): 125 % of the continuous and 100 % of the other
+// load), as long as the mean heat over its cycle is no more than that of the share.
+func (c *Circuit) FuseShare(draws []*Branch, share float64) float64 {
+	sumA, asksA := 0.0, 0.0
+	for _, b := range draws {
+		a, on := c.DrawA(b), 1.0
+		if b.Load != nil && b.Load.Load != nil {
+			on = b.Load.Load.HeatShare()
+		}
+		sumA += a
+		asksA += a * math.Max(1, math.Sqrt(on)/share)
+	}
+	if share > 0 && sumA > 0 {
+		return sumA / asksA
+	}
+	return share
+}

@@ -22,6 +22,7 @@ func (b *builder) addWires() {
 	for _, i := range b.wireOrder() {
 		b.addWire(&b.drafts[i])
 	}
+	b.joints()
 }
 
 // draftWires lists the wires in design order.

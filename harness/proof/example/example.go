@@ -49,9 +49,22 @@ func Design(snippet string) string {
 	}
 	var b strings.Builder
 	for _, key := range order {
+		if key == "grounds" && own[key] == "" && !returnsToFrame(sections) {
+			continue // a ground that nothing uses is a finding
+		}
 		b.WriteString(sections[key])
 	}
 	return b.String()
+}
+
+// returnsToFrame tells whether another section names the base's ground.
+func returnsToFrame(sections map[string]string) bool {
+	for key, text := range sections {
+		if key != "grounds" && strings.Contains(text, "frame") {
+			return true
+		}
+	}
+	return false
 }
 
 // splitSections cuts YAML text at its top-level keys.

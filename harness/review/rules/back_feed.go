@@ -24,7 +24,7 @@ var backFeed = &Rule{
 		"circuit taken for dead is live",
 	Change: "give the part one feed, or use a change-over contact so that only one feed can reach " +
 		"it",
-	Severity: "danger always",
+	Severity: "danger; advice for a bilge pump on a float switch and a manual switch, each behind a fuse that all the wires bear",
 	Source:   "46 CFR 111.50-3(d): protective devices not in parallel with one another (one source)",
 	Bad: `
 fuses:
@@ -89,9 +89,61 @@ func feedsInto(t *circuit.Terminal) []*circuit.Wire {
 func (p *Pass) reportBackFeed(t *circuit.Terminal, fuses []string) {
 	feeds := feedsInto(t)
 	fin := ofWire(finding.Danger, feeds[len(feeds)-1])
+	if p.pumpOnTwoFeeds(t) {
+		fin.Severity = finding.Advice
+		fin.Why = "with one fuse out, or the panel off, the pump and the wires up to the other switch are still live " +
+			"while the float or the manual switch is closed"
+		fin.Change = "take out both fuses before work, and say so on the fuse card"
+	}
 	fin.Figure = figure.New(float64(len(feeds)), 1, "", figure.Larger)
 	p.say(fin, "%s is fed %d ways, so another feed goes round %s",
 		t.Part.Name, len(feeds), wording.Few(fuses, 4))
+}
+
+// pumpOnTwoFeeds tells whether bilge pumps of the library alone draw below a meeting
+// point, each feed of which has a fuse that the wires of the other bear too: that is how
+// such a pump is wired, by float and by hand.
+func (p *Pass) pumpOnTwoFeeds(t *circuit.Terminal) bool {
+	draws := p.drawsBelow(t.Node)
+	fuses, bare := p.nearest.Above(t.Node)
+	if bare || len(draws) == 0 {
+		return false
+	}
+	for _, b := range draws {
+		if l := accessory(b.Part); l == nil || l.Type == nil || !l.Type.Bilge {
+			return false
+		}
+	}
+	most := 0.0
+	for _, b := range fuses {
+		most = max(most, fuseRating(b))
+	}
+	for _, w := range p.feedsAbove(t.Node) {
+		if a := p.allowed(w); !a.known() || over(most, p.practice.FuseWireShare*a.AllowedA) {
+			return false
+		}
+	}
+	return true
+}
+
+// feedsAbove are the wires between a node and the fuses nearest above it.
+func (p *Pass) feedsAbove(n *circuit.Node) (wires []*circuit.Wire) {
+	seen := map[*circuit.Node]bool{n: true}
+	for queue := []*circuit.Node{n}; len(queue) > 0; queue = queue[1:] {
+		for _, b := range queue[0].Branches {
+			if b.B != queue[0] || !b.Feeds() || b.Kind == circuit.FuseBranch {
+				continue
+			}
+			if b.Wire != nil {
+				wires = append(wires, b.Wire)
+			}
+			if !seen[b.A] {
+				seen[b.A] = true
+				queue = append(queue, b.A)
+			}
+		}
+	}
+	return wires
 }
 
 // fusesAbove walks from a node towards the source and lists the fuses on the way.
@@ -154,8 +206,7 @@ func (p *Pass) liveWithout(fuse *circuit.Branch, atRest bool) []bool {
 	live := make([]bool, len(p.c.Nodes))
 	live[p.positive.Index] = true
 	p.below(p.positive, func(b *circuit.Branch) bool {
-		c := b.Closer
-		if b == fuse || !b.Feeds() || c != nil && (atRest && c.Coil != nil || !atRest && c.Break != nil) {
+		if b == fuse || !b.Feeds() || apart(b, atRest) {
 			return false
 		}
 		live[b.B.Index] = true

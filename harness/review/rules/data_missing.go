@@ -18,7 +18,7 @@ var dataMissing = &Rule{
 	Title: "a number the review needs is not given",
 	Says:  "data missing",
 	Doc: "What other rules had to leave out or assume: the battery's internal resistance, the charging output when hot, the ambient of " +
-		"a place that wires or parts stand in or pass, where a part stands, whether a tap is supervised and what it has to spare " +
+		"a place that wires or parts stand in or pass, where a part stands, the fuse before a tap, whether it is supervised and what it has to spare " +
 		"when something draws from it, whether a coil is suppressed, the limit of a switch, a block or a " +
 		"shared ground, " +
 		"a load that is to draw more at rest than in use, opening times, inrush, re-rating for heat, contact figures or currents of wires that the library does not hold. One finding a gap.",
@@ -99,6 +99,9 @@ func (p *Pass) missingOf(part *circuit.Part) {
 	case *design.Tap:
 		if len(p.drawsBelow(part.Terminals[0].Node)) == 0 {
 			return
+		}
+		if !s.FuseA.Given() {
+			say("the factory fuse before %s is not given: whether it suits the wires from there is not known", s.Name)
 		}
 		if !s.SpareA.Given() {
 			say("what %s has to spare is not given, and %s is drawn from it", s.Name, amps(p.tapAmps(part)(corner.AtNominal).Nominal))

@@ -26,6 +26,7 @@ var (
 		"fuse-breaking-capacity": "more resistance on the way makes the short smaller",
 		"fuse-not-selective":     "more resistance on the way makes the shorts smaller at which the two are compared",
 	}
+	longerEases  = map[string]string{"wire-too-short": "a longer wire reaches through the runs"}
 	thinnerEases = map[string]string{"no-terminal-fits": "a wire too thick for its barrel may fit when it is thinner"}
 	powerEases   = map[string]string{"load-overvoltage": "a larger load draws the voltage of its feed down"}
 	ratingEases  = map[string]string{
@@ -109,7 +110,7 @@ func wireDials(d *design.Design, kind string) (list []*dial) {
 		name := fmt.Sprintf("wire %d, of %s", i+1, c.part)
 		if kind == "length" {
 			list = append(list, &dial{name: "length of " + name, at: geometric(spec.LengthM.Or(0.5), 2.2, 8), fine: true,
-				eases: resistanceEases, set: func(d *design.Design, x float64) { wire(d).LengthM = given(x) }})
+				eases: with(resistanceEases, longerEases), set: func(d *design.Design, x float64) { wire(d).LengthM = given(x) }})
 			continue
 		}
 		sizes := slices.SortedFunc(slices.Values(spec.Type.Sizes), func(a, b *library.WireSize) int {

@@ -70,9 +70,11 @@ func (w *exposureWalk) list(n *circuit.Node, listed bool) {
 	}
 }
 
-// follows tells whether a branch leads downstream from a node.
+// follows tells whether a branch leads downstream from a node. The factory's wiring is
+// not looked at: of a tap whose fuse is not given data-missing asks.
 func (w *exposureWalk) follows(b *circuit.Branch, from *circuit.Node) bool {
-	return b.A == from && b.Feeds() && (b.Wire == nil || !isReturn(b.Wire))
+	factory := b.Part != nil && b.Part.Kind == circuit.Tap
+	return b.A == from && b.Feeds() && !factory && (b.Wire == nil || !isReturn(b.Wire))
 }
 
 // exposure works out what lies below a node. A node met again on the way down

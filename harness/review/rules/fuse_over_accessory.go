@@ -16,12 +16,13 @@ var fuseOverAccessory = &Rule{
 	Says:  "fuse larger than the accessory bears",
 	Doc: "The nearest fuse before each accessory against the largest that its maker allows (`most fuse`) and against " +
 		"what the lead that it comes with may carry (`lead`), taken as a wire of the same insulation as the one that feeds " +
-		"it, alone at the accessory's place. Accessories of which the design says neither are not judged.",
+		"it, alone at the accessory's place. Where the design says neither, the library's usual ones hold for small electronics and lamps; " +
+		"other accessories are not judged. A usual largest fuse is no maker's: to pass it is advice.",
 	Formula:  "rating ≤ most fuse; rating ≤ most share × allowed current of the lead",
 	Limits:   "the maker's largest fuse; the practice's most fuse share of wire",
 	Why:      "a fuse that suits the harness may be far too large for the thin lead and the electronics behind it",
 	Change:   "give the accessory a fuse of its own, no larger than its maker and its lead allow",
-	Severity: "fault; danger when a short in the lead may hurt it before the fuse opens, in less than a minute",
+	Severity: "fault; advice above a largest fuse that is only usual; danger when a short in the lead may hurt it before the fuse opens, in less than a minute",
 	Source: "33 CFR 183.455(c)(1): up to 150 % of the conductor's current (one source); the maker's largest fuse: " +
 		"common practice, no source",
 	Mend: MendFuse,
@@ -38,24 +39,34 @@ taps:
 		for _, part := range p.partsOf(circuit.Load) {
 			if l, b := accessory(part), loadBranch(part); l != nil && b != nil {
 				if g := p.guards[b.A.Index]; g.known() {
-					p.judgeMostFuse(part, g.fuse)
-					p.judgeLead(part, g.fuse)
+					p.judgeMostFuse(part, g, p.judgeLead(part, g))
 				}
 			}
 		}
 	},
 }
 
-func (p *Pass) judgeMostFuse(part *circuit.Part, fuse *circuit.Branch) {
+// judgeMostFuse holds a fuse against the largest of an accessory; one that is only
+// usual has nothing to add where the lead is too thin already.
+func (p *Pass) judgeMostFuse(part *circuit.Part, g guard, thinLead bool) {
 	most := accessory(part).MostFuseA
-	if !most.Given() || !over(fuseRating(fuse), most.Value) {
+	said := most.Pos.Line > 0
+	if !most.Given() || !over(g.A, most.Value) || thinLead && !said {
 		return
 	}
-	fin := p.ofAccessory(finding.Fault, part, fuse)
-	atMost(&fin, "fuse rating", fuseRating(fuse), most.Value, "A")
-	p.say(fin, "%s is the nearest before %s, whose maker allows %s at most",
-		fuseText(fuse), part.Name, rated(most.Value))
+	fin := p.ofAccessory(graver(said, finding.Advice, finding.Fault), part, g.fuse)
+	atMost(&fin, "fuse rating", g.A, most.Value, "A")
+	what := "whose maker allows " + rated(most.Value) + " at most"
+	if !said {
+		what = "before which " + rated(most.Value) + " at most are usual"
+		fin.Source = usualSource
+		fin.Change = "give the accessory a fuse of its own, or write the `most fuse` that its maker allows"
+	}
+	p.say(fin, "%s %s the nearest before %s, %s", g.text(), g.verb("is", "are"), part.Name, what)
 }
+
+// usualSource is the source of the leads and largest fuses of the library's loads.
+const usualSource = "common practice, no source"
 
 // ofAccessory is a finding of the fuse, or where that is the machine's of the
 // accessory.
@@ -68,26 +79,32 @@ func (p *Pass) ofAccessory(s finding.Severity, part *circuit.Part, fuse *circuit
 	return fin
 }
 
-func (p *Pass) judgeLead(part *circuit.Part, fuse *circuit.Branch) {
+// judgeLead holds it against the lead, and tells whether that is too thin.
+func (p *Pass) judgeLead(part *circuit.Part, g guard) bool {
 	feed, area := feedOf(part), accessory(part).Lead.AreaMm2
 	if feed == nil || !area.Given() {
-		return
+		return false
 	}
 	lead := p.laid.Lead(feed, part.AmbientC(), area.Value)
 	limit := p.practice.MostFuseWireShare * lead.AllowedA
-	if !lead.Known || !over(fuseRating(fuse), limit) {
-		return
+	if !lead.Known || !over(g.A, limit) {
+		return false
 	}
-	fin := p.ofAccessory(finding.Fault, part, fuse)
-	atMost(&fin, "fuse rating", fuseRating(fuse), limit, "A")
-	fin.What = fmt.Sprintf("%s is the nearest before %s, whose lead of %s may carry %s at %s, taken as %s",
-		fuseText(fuse), part.Name, quantity.Format(area.Value, quantity.Area),
-		allowance{lead.Laid}.textFor(fuseRating(fuse)), celsius(lead.AmbientC), feed.Spec.Type.Name)
-	if s := p.leadHurtS(feed, fuse, lead.StandsS); s < longOverloadS {
+	fin := p.ofAccessory(finding.Fault, part, g.fuse)
+	atMost(&fin, "fuse rating", g.A, limit, "A")
+	fin.What = fmt.Sprintf("%s %s the nearest before %s, whose lead of %s may carry %s at %s, taken as %s",
+		g.text(), g.verb("is", "are"), part.Name, quantity.Format(area.Value, quantity.Area),
+		allowance{lead.Laid}.textFor(g.A), celsius(lead.AmbientC), feed.Spec.Type.Name)
+	if area.Pos.Line == 0 {
+		fin.Source = usualSource + " for the lead; " + p.rule.Source
+		fin.Change = "give the accessory a fuse of its own, no larger than its lead allows, or write the `lead` that it has"
+	}
+	if s := p.leadHurtS(feed, g.fuse, lead.StandsS); s < longOverloadS {
 		fin.Severity = finding.Danger
 		fin.What += fmt.Sprintf("; a short may hurt it after %s, before the fuse opens", duration(s))
 	}
 	p.report(fin)
+	return true
 }
 
 // leadHurtS is the shortest for which a lead stands a current at which the fuse may

@@ -10,7 +10,7 @@ var fuseOverWire = &Rule{
 	Title: "a fuse is larger than a wire it protects can carry",
 	Says:  "fuse larger than the wire can carry",
 	Doc: "For every feed wire the fuse that would open is found: the smallest on its way from the " +
-		"battery. Its rating must not exceed the practice's share of what the wire may carry continuously " +
+		"battery; where feeds meet all of them, which open only when each carries too much. Its rating, or their sum, must not exceed the practice's share of what the wire may carry continuously " +
 		"where it is laid, or for as long as its loads are on. Shorts are judged by short-overheats-wire, and an overload that the circuit can make (a blocked " +
 		"motor, all loads at once) by overload-hurts-wire; an overload without a source is advice up to the practice's most share. " +
 		"One finding a wire, those of one fuse printed together; return wires are " +
@@ -43,12 +43,12 @@ loads:
 
 // wiresBelowTheirFuse reports, of the wires not skipped, each that may carry less
 // than its fuse lets through.
-func (p *Pass) wiresBelowTheirFuse(skip func(*circuit.Wire) bool, report func(*circuit.Branch, *circuit.Wire)) {
+func (p *Pass) wiresBelowTheirFuse(skip func(*circuit.Wire) bool, report func(guard, *circuit.Wire)) {
 	for _, w := range p.c.Wires {
 		if skip(w) || !p.overFused(w) {
 			continue
 		}
-		report(p.guardOf(w).fuse, w)
+		report(p.guardOf(w), w)
 		if p.allowed(w).Nothing() { // no fuse protects it
 			p.standsAside(w, overloadHurtsWire, wireOverCurrent)
 		} else {
@@ -57,14 +57,14 @@ func (p *Pass) wiresBelowTheirFuse(skip func(*circuit.Wire) bool, report func(*c
 	}
 }
 
-func (p *Pass) reportFuseOverWire(fuse *circuit.Branch, w *circuit.Wire) {
+func (p *Pass) reportFuseOverWire(g guard, w *circuit.Wire) {
 	a, share := p.allowed(w), p.practice.FuseWireShare
-	fin := ofWire(p.letsThrough(w, fuseRating(fuse), finding.Danger), w)
-	fin.Cause = fusePlace(fuse)
+	fin := ofWire(p.letsThrough(w, g.A, finding.Danger), w)
+	fin.Cause = fusePlace(g.fuse)
 	fin.Change = a.change()
-	atMost(&fin, "fuse rating", fuseRating(fuse), share*a.AllowedA, "A")
+	atMost(&fin, "fuse rating", g.A, share*a.AllowedA, "A")
 	fin.Numbers = append(fin.Numbers, a.numbers()...)
 	fin.Source = a.Source + "; " + p.limitSource("fuse share of wire", false)
-	p.say(fin, "%s protects %s, which may carry %s %s",
-		fuseText(fuse), w.Text(), a.textFor(fuseRating(fuse)), a.where())
+	p.say(fin, "%s %s %s, which may carry %s %s",
+		g.text(), g.verb("protects", "protect"), w.Text(), a.textFor(g.A), a.where())
 }

@@ -13,21 +13,21 @@ var fuseTooFar = &Rule{
 		"contacts on the way counted in. A conductor that is sheathed from end to end has the longer " +
 		"limit. A conductor that never meets a fuse is unfused-conductor.",
 	Formula: "sum of the wire lengths from the source to the first fuse",
-	Limits: "the practice's fuse distance, bare or sheathed; `limits: fuse distance` of the " +
-		"design",
+	Limits: "the practice's fuse distance, bare or sheathed, and its most and grave fuse distance; " +
+		"`limits: fuse distance` of the design",
 	Why: "no fuse protects this stretch: chafed against metal it burns until the battery is " +
 		"empty",
 	Change: "move the fuse to the battery, or run the stretch in a sheath or conduit from end to " +
 		"end",
-	Severity: "fault; danger at more than twice the limit",
+	Severity: "fault; bare on vehicles advice up to 300 mm, danger at more than 1 m; else danger at more than twice the limit",
 	Source:   "33 CFR 183.455(b): 7 in along the conductor, 40 in when sheathed (two sources)",
 	Bad: `
 fuses:
-  lamp fuse: {type: blade C, rating: 2 A, at: rear, fed by: battery, wire: {size: 1 mm², length: 300 mm}}
+  lamp fuse: {type: blade C, rating: 2 A, at: battery tray, fed by: battery, wire: {size: 1 mm², length: 400 mm}}
 loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame, stays live: "marks the parked machine", own switch: true}
 `,
-	Mended: []string{"length: 300 mm", "length: 300 mm, sheathed: true"},
+	Mended: []string{"length: 400 mm", "length: 400 mm, sheathed: true"},
 	Run: func(p *Pass) {
 		for _, u := range p.unfusedWires() {
 			if u.fused {
@@ -42,7 +42,12 @@ func (p *Pass) judgeFuseDistance(u unfusedWire) {
 	if !over(u.lengthM, limit) {
 		return
 	}
-	fin := ofWire(graver(u.lengthM > 2*limit, finding.Fault, finding.Danger), u.wire)
+	most, grave := limit, 2*limit
+	if !given && !u.wire.Spec.Sheathed {
+		most, grave = p.practice.MostFuseDistanceM, p.practice.GraveFuseDistanceM
+	}
+	severity := graver(over(u.lengthM, most), finding.Advice, finding.Fault)
+	fin := ofWire(graver(over(u.lengthM, grave), severity, finding.Danger), u.wire)
 	atMost(&fin, "unfused length", u.lengthM, limit, "m")
 	fin.Source = p.limitSource(fuseDistanceKey(u.wire), given)
 	p.say(fin, "%s starts %s of conductor without a fuse; at most %s is allowed",

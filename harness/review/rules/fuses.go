@@ -53,28 +53,15 @@ func fuseText(b *circuit.Branch) string {
 }
 
 // continuousA is what a fuse carries in a place hotter by aboveK than the design
-// says. The practice's share is for continuous load: of what is on for less than
-// three hours, or for part of the time, the rating bears all (NFPA 70 210.20(A):
-// 125 % of the continuous and 100 % of the other load), and a fuse that carries current only while a switch
-// is held bears its rating, since ISO 8820 fuses carry 1.1 times that for 100 h.
+// says. The practice's share is for continuous load, and a fuse that carries current only
+// while a switch is held bears its rating, since ISO 8820 fuses carry 1.1 times that for
+// 100 h.
 func (f *facts) continuousA(b *circuit.Branch, aboveK float64) float64 {
 	most := f.makersA(b, aboveK)
 	if f.onlyHeld(b) {
 		return most
 	}
-	continuousA, otherA := 0.0, 0.0
-	for _, draw := range f.drawsBelow(b.B) {
-		if a := f.c.DrawA(draw); draw.Load != nil && draw.Load.Load != nil && !draw.Load.Load.Continuous() {
-			otherA += a
-		} else {
-			continuousA += a
-		}
-	}
-	share := f.practice.FuseLoadShare
-	if sum := continuousA + otherA; share > 0 && sum > 0 {
-		share = sum / (continuousA/share + otherA)
-	}
-	return math.Min(most, share*fuseRating(b))
+	return math.Min(most, f.c.FuseShare(f.drawsBelow(b.B), f.practice.FuseLoadShare)*fuseRating(b))
 }
 
 // pulses are those of a current in amperes through a fuse that is on for a time.

@@ -3,16 +3,52 @@ package rules
 import (
 	"container/heap"
 	"math"
+	"slices"
 
+	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
 )
 
 // guard is the protection of a node against the source: the smallest fuse on
-// the way, and of several ways the one with the largest such fuse, since a
+// the way, and of several ways those that let through most together, since a
 // fault draws through all of them. Without a fuse on some way it is open.
 type guard struct {
-	A    float64         // rating; +Inf without a fuse, 0 when not reached or the rating is not known
-	fuse *circuit.Branch // the one that opens; nil without
+	A     float64           // let through for good; +Inf without a fuse, 0 when not reached or the rating is not known
+	fuse  *circuit.Branch   // the one that opens, of several the largest; nil without
+	fuses []*circuit.Branch // all, where several meet; nil = the one
+}
+
+// text is what protects, in words: "fuse F1 (main, 30 A)", "fuse F1 (left, 30 A) and
+// fuse F2 (right, 30 A) side by side, 60 A together".
+func (g guard) text() string {
+	if len(g.fuses) < 2 {
+		return fuseText(g.fuse)
+	}
+	var list []string
+	for _, b := range g.fuses {
+		list = append(list, fuseText(b))
+	}
+	slices.Sort(list)
+	return wording.Few(list, 4) + " side by side, " + rated(g.A) + " together"
+}
+
+// all are the fuses of a known rating.
+func (g guard) all() []*circuit.Branch {
+	switch {
+	case !g.known():
+		return nil
+	case len(g.fuses) > 0:
+		return g.fuses
+	}
+	return []*circuit.Branch{g.fuse}
+}
+
+// verb is the first word for one fuse, the second for several.
+func (g guard) verb(one, several string) string {
+	if len(g.fuses) < 2 {
+		return one
+	}
+	return several
 }
 
 // before tells whether a guard counts before another: it lets through more, or as
@@ -46,6 +82,7 @@ func (f *facts) findGuards() {
 		return
 	}
 	f.spreadGuards()
+	f.joinGuards()
 	for _, p := range f.c.Parts {
 		f.guardReturns(p)
 	}
@@ -73,7 +110,7 @@ func (f *facts) spreadGuards() {
 // behind is the guard behind one more branch on the way.
 func (g guard) behind(b *circuit.Branch) guard {
 	if r := fuseRating(b); b.Kind == circuit.FuseBranch && r < g.A {
-		return guard{r, b}
+		return guard{A: r, fuse: b}
 	}
 	return g
 }

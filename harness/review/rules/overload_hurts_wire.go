@@ -17,7 +17,7 @@ var overloadHurtsWire = &Rule{
 	Doc: "Every overload that has a source in the circuit: each motor blocked while the rest runs on, and all loads " +
 		"behind a wire at once, each for as long as it is on, whether a situation has them together or not. The first fuse on the way that must have " +
 		"opened is held against what the wire stands, from full service; what no fuse must ever end is held against the " +
-		"class. A way without any fuse is unfused-conductor's. A blocked motor draws its starting current (`inrush`), or the library's multiple of its running current.",
+		"class. A way without any fuse is unfused-conductor's. A blocked motor draws its starting current (`inrush`), or the library's multiple of its running current where that is less than twice, as with a soft start, or not given.",
 	Formula:  "latest opening at I < time the wire stands I",
 	Limits:   "overload limit of the insulation; its class where no fuse must ever open",
 	Why:      "a frozen pump or a jammed fan holds its starting current for minutes",

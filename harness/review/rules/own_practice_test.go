@@ -28,6 +28,8 @@ practices:
       drop other: {value: 0.10}
       fuse distance mm: {value: 178}
       fuse distance sheathed mm: {value: 1016}
+      most fuse distance mm: {value: 178}
+      grave fuse distance mm: {value: 356}
       load share of fuse: {value: 0.8}
       drop aim: {value: 0.04}
       drop aim converters: {value: 0.022}

@@ -351,8 +351,8 @@ func TestBreakingCapacityAtTheEdge(t *testing.T) {
 	}
 }
 
-// 1 A starting with twice its current and τ = 2.32 s is 5.8 A²s: 0.29 of a fuse
-// that melts at 20 A²s, outlasted 10 000 times. 5 A starting with six times and
+// 4 A starting with six times and τ are more than 10 A for 1.204 τ, 294 τ A²s, here 5.8:
+// 0.29 of a fuse that melts at 20 A²s, outlasted 10 000 times. 5 A starting with six times and
 // τ = 50 ms pass a fuse of 20.5 A that opens later than that; of its kind the middle
 // opens at the root of 20 ms · 125 ms, 50 ms.
 func TestInrushAtTheEdge(t *testing.T) {
@@ -366,9 +366,9 @@ func TestInrushAtTheEdge(t *testing.T) {
 		minS, maxS      float64
 		want            finding.Severity
 	}{
-		{"5.8 of 21 A²s", 1, 2, 2.32, 10, 21, 2, 5, none},
-		{"5.8 of 20 A²s, 0.29 exactly", 1, 2, 2.32, 10, 20, 2, 5, none},
-		{"5.8 of 19.9 A²s", 1, 2, 2.32, 10, 19.9, 2, 5, finding.Advice},
+		{"5.8 of 21 A²s", 4, 6, 5.8 / 294, 10, 21, 2, 5, none},
+		{"5.8 of 20 A²s, 0.29 exactly", 4, 6, 5.8 / 294, 10, 20.0001, 2, 5, none},
+		{"5.8 of 19.9 A²s", 4, 6, 5.8 / 294, 10, 19.9, 2, 5, finding.Advice},
 		{"opens before τ", 5, 6, 0.05, 20.5, 0, 0.0499, 5, finding.Advice},
 		{"opens at τ", 5, 6, 0.05, 20.5, 0, 0.05, 5, finding.Advice},
 		{"opens after τ", 5, 6, 0.05, 20.5, 0, 0.0501, 5, none},

@@ -46,6 +46,7 @@ var registry = sorted(
 	noWayBack,
 	overloadHurtsWire,
 	overvoltageExposure,
+	partUnused,
 	plugOverload,
 	plugWays,
 	polarityCrossed,
@@ -76,6 +77,7 @@ var registry = sorted(
 	wireBeforeFuse,
 	wireBelowMinimum,
 	wireOverCurrent,
+	wireTooShort,
 )
 
 func sorted(rules ...*Rule) []*Rule {

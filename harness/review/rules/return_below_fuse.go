@@ -32,13 +32,13 @@ loads:
 	},
 }
 
-func (p *Pass) reportReturn(fuse *circuit.Branch, w *circuit.Wire) {
+func (p *Pass) reportReturn(g guard, w *circuit.Wire) {
 	a := p.allowed(w)
-	fin := ofWire(p.letsThrough(w, fuseRating(fuse), finding.Danger), w)
-	fin.Cause = fusePlace(fuse)
+	fin := ofWire(p.letsThrough(w, g.A, finding.Danger), w)
+	fin.Cause = fusePlace(g.fuse)
 	fin.Change = a.change()
-	atMost(&fin, "fuse rating", fuseRating(fuse), p.practice.FuseWireShare*a.AllowedA, "A")
+	atMost(&fin, "fuse rating", g.A, p.practice.FuseWireShare*a.AllowedA, "A")
 	fin.Source = a.Source + "; " + p.limitSource("fuse share of wire", false)
 	p.say(fin, "return %s may carry %s %s, but its feed is protected by %s",
-		w.Text(), a.textFor(fuseRating(fuse)), a.where(), fuseText(fuse))
+		w.Text(), a.textFor(g.A), a.where(), g.text())
 }

@@ -89,17 +89,15 @@ func (p *Pass) feedsByReturn() [][]*circuit.Branch {
 		if b == nil || minus == nil {
 			continue
 		}
-		f := p.guards[b.A.Index].fuse
-		if f == nil || !(fuseRating(f) > 0) {
-			continue
-		}
-		for back := range p.c.Homeward(minus.Node) {
-			if seen[passing{f, back}] {
-				break
-			}
-			seen[passing{f, back}] = true
-			if back.Wire != nil {
-				list[back.Wire.Index] = append(list[back.Wire.Index], f)
+		for _, f := range p.guards[b.A.Index].all() {
+			for back := range p.c.Homeward(minus.Node) {
+				if seen[passing{f, back}] {
+					break
+				}
+				seen[passing{f, back}] = true
+				if back.Wire != nil {
+					list[back.Wire.Index] = append(list[back.Wire.Index], f)
+				}
 			}
 		}
 	}

@@ -16,13 +16,15 @@ var shortOverheatsWire = &Rule{
 	Doc: "A bolted short at every place of every wire and inside every load and coil, with the most and " +
 		"with the least current the source can give. The latest opening of the fuse that clears it is " +
 		"held against what each wire on the way stands, from full service. One finding a wire, for the " +
-		"short that leaves least. A fuse too large by its rating is fuse-over-wire or return-below-fuse.",
+		"short that leaves least. A wire to fuses of its own no further than the practice lets a fuse be from its " +
+		"source may be thinner than the fuse before it protects: there it is advice. A fuse too large by its rating " +
+		"is fuse-over-wire or return-below-fuse.",
 	Formula: "latest opening < t; up to 1 s t = k²S²/I² to the insulation's short-circuit limit, then one " +
 		"thermal node of copper and insulation; beyond 5 s the overload limit counts",
 	Limits:   "short-circuit and overload limits of the insulation",
 	Why:      "the insulation melts, the wire is bare and the next wires of the loom are lit by it",
 	Change:   "fit a faster or smaller fuse, or a thicker wire",
-	Severity: "danger",
+	Severity: "danger; advice for a wire that leads to fuses of its own within the allowed distance",
 	Source:   "IEC 60949 and IEC 60364-4-43 (adiabatic heating, two sources); IEC 60724 (limits, one source)",
 	Mend:     MendWire,
 	Bad: `
@@ -52,6 +54,15 @@ loads:
 type worstShort struct {
 	short *fault.Short
 	state int
+	tail  bool // in a tail, before the fuses at its far end
+}
+
+// before tells whether a short counts before another of the same wire.
+func (a worstShort) before(b worstShort) bool {
+	if b.short == nil || a.tail != b.tail {
+		return b.short == nil || !a.tail
+	}
+	return a.short.Results[a.state].Worst.Margin() < b.short.Results[b.state].Worst.Margin()
 }
 
 // worstShorts finds, by wire index, the short that hurts each wire most.
@@ -60,12 +71,12 @@ func (p *Pass) worstShorts() []worstShort {
 	for _, sh := range p.shorts() {
 		for state := range sh.Results {
 			r := &sh.Results[state]
-			if !sh.Fed || !p.hurts(r) || p.allowedInTail(r) {
+			if !sh.Fed || !p.hurts(r) {
 				continue
 			}
-			was := &out[r.Worst.Wire.Index]
-			if was.short == nil || r.Worst.Margin() < was.short.Results[was.state].Worst.Margin() {
-				*was = worstShort{sh, state}
+			was, now := &out[r.Worst.Wire.Index], worstShort{sh, state, p.allowedInTail(r)}
+			if now.before(*was) {
+				*was = now
 			}
 		}
 	}
@@ -82,10 +93,14 @@ func (p *Pass) allowedInTail(r *fault.Result) bool {
 func (p *Pass) reportOverheated(w *circuit.Wire, worst worstShort) {
 	r := &worst.short.Results[worst.state]
 	h := r.Worst
-	fin := ofWire(finding.Danger, w)
+	fin := ofWire(graver(!worst.tail, finding.Advice, finding.Danger), w)
+	fin.Leave = worst.tail
 	atMost(&fin, "latest opening", h.Seconds, h.DamageS, "s")
 	if !math.IsInf(h.EndC, 1) {
 		fin.Numbers = append(fin.Numbers, finding.Number{Name: "end temperature", Value: h.EndC, Unit: "°C"})
+	}
+	if worst.tail {
+		fin.Change = "keep it short and covered, or make it as thick as the wire before it"
 	}
 	p.say(fin, "a short %s drives %s through %s for up to %s, until %s opens; it reaches %s, its limit is %s",
 		where(worst.short), amps(h.Amps), w.Text(), duration(h.Seconds), fuseText(r.Device),

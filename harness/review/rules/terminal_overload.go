@@ -14,7 +14,8 @@ var terminalOverload = &Rule{
 	Says:  "more current than the terminal may carry",
 	Doc: "The largest current of each wire over all situations, at nominal values, as is likely and in the worst case, " +
 		"against the rating of the terminals that " +
-		"end it. One finding a wire, for its weaker end. Contacts of plugs are judged by plug-overload.",
+		"end it; of loads that are on for a time only, as much more as the wire that it ends bears then, up to half as much again. " +
+		"One finding a wire, for its weaker end. Contacts of plugs are judged by plug-overload.",
 	Formula:  "current ≤ rating of the terminal",
 	Limits:   "the terminal's rating in the library",
 	Why:      "the crimp or the tab heats, loses its spring and chars the housing",
@@ -51,6 +52,19 @@ charging: {regulated: 14.3 V, output: {1300 rpm: 22 A, 3000 rpm: 30 A}, idle: 13
 	},
 }
 
+// terminalA is what a terminal bears at the end of a wire: its rating, and of a current
+// that flows for a time only as much as heats the wire no more than that does for good,
+// since what is crimped on a wire heats no faster than the wire; no more than
+// mostForATime of it, since a contact's small spot does (common practice, no source).
+func (p *Pass) terminalA(w *circuit.Wire, end *library.Terminal) float64 {
+	if pulse := p.allowed(w).Pulse; pulse.Gain > 1 {
+		return max(end.MaxA, min(pulse.MostA(end.MaxA), mostForATime*end.MaxA))
+	}
+	return end.MaxA
+}
+
+const mostForATime = 1.5
+
 // unplugged is a wire's end unless it is in a plug, which plug-overload judges.
 func unplugged(at *circuit.Terminal, end *library.Terminal) *library.Terminal {
 	if at.Part.Plug != nil {
@@ -74,13 +88,18 @@ func weaker(a, b *library.Terminal) *library.Terminal {
 }
 
 func (p *Pass) judgeTerminal(w *circuit.Wire, end *library.Terminal) {
-	v := p.held("terminal rating", p.cornerAmps(w.Branch), figure.Larger, end.MaxA, end.MaxA, always(finding.Fault))
+	most := p.terminalA(w, end)
+	v := p.held("terminal rating", p.cornerAmps(w.Branch), figure.Larger, most, most, always(finding.Fault))
 	if v.severity == 0 {
 		return
 	}
 	fin := ofWire(v.severity, w)
-	v.decides(&fin, "current", figure.Larger, 1, end.MaxA, "A")
+	v.decides(&fin, "current", figure.Larger, 1, most, "A")
 	fin.Source = end.Source.String()
-	p.say(fin, "%s carries %s; its terminal %s is rated %s",
-		w.Text(), v.split(against(end.MaxA, quantity.Current)), end.Name, rated(end.MaxA))
+	bears := ""
+	if most > end.MaxA {
+		bears = ", and bears " + amps(most) + p.allowed(w).timeOn()
+	}
+	p.say(fin, "%s carries %s; its terminal %s is rated %s%s",
+		w.Text(), v.split(against(most, quantity.Current)), end.Name, rated(end.MaxA), bears)
 }

@@ -16,7 +16,7 @@ var unfusedConductor = &Rule{
 	Doc: "From the battery's positive post every conductor is followed, through contacts as if closed, " +
 		"down to the first fuse, breaker or PTC. A wire below which a load, a coil or a loose end is " +
 		"reached without any is reported, and so is each below it, printed together. A wire that does lead to " +
-		"a fuse is judged by fuse-too-far instead. The machine's own wiring is not looked at.",
+		"a fuse is judged by fuse-too-far instead. The machine's own wiring is not looked at: of a tap whose fuse is not given data-missing asks.",
 	Formula:  "none: it is a question of topology",
 	Limits:   "none; a fuse anywhere on the way ends the search",
 	Why:      "a short anywhere along it draws the battery's full current until the wire burns open",

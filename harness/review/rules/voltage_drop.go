@@ -24,7 +24,7 @@ var voltageDrop = &Rule{
 		"feed and return together, with fuses, contacts and terminations, wires warm. The worst " +
 		"situation is reported, at nominal values, as is likely and in its worst case. The limits are defined for the " +
 		"conductors at nominal values: what these lose there decides. When contacts and fuses take the whole drop above one and a half times the " +
-		"limit it is a fault too; a limit that only they or the worst case break is advice, and so are wires that lose more than is usual for what is on for long, or than the load's maker asks (`drop aim`). An element that " +
+			"limit it is a fault too; where the whole drop passes the limit as is likely it is advice, and so are wires that lose more than is usual for what is on for long, or than the load's maker asks (`drop aim`). An element that " +
 		"alone takes two fifths of the drop is named.",
 	Formula: "drop = (V battery − V load) / nominal system voltage",
 	Limits: "the practice's limit for critical or other loads; `limits: drop critical`, `drop " +
@@ -32,7 +32,7 @@ var voltageDrop = &Rule{
 	Why: "lamps dim, motors stall and heat, electronics reset, and the lost power heats the " +
 		"wires",
 	Change:   "use a thicker feed and return, or shorten them",
-	Severity: "fault; danger for a critical load at more than twice its limit; advice when only contacts and fuses or the worst case break it",
+	Severity: "fault; danger for a critical load at more than twice its limit; advice when the whole drop as is likely breaks it",
 	Source:   "ABYC E-11: 3 % critical, 10 % other, of the nominal voltage (two sources)",
 	Mend:     MendDrop,
 	Bad: `
@@ -75,6 +75,9 @@ func (p *Pass) judgeDrop(part *circuit.Part, b *circuit.Branch) {
 		v = p.held("voltage drop", whole, figure.Larger, MostWholeDrop*limit, limit, always(finding.Fault))
 	} else {
 		v = verdict{whole(v.by), limit, v.severity}
+	}
+	if v.severity == finding.Advice && !over(whole(corner.AtLikely).Likely, limit) {
+		v.severity = 0 // all tolerances at once, of a limit with room for them
 	}
 	if v.severity < finding.Fault && p.judgeAim(part, b, wires(corner.AtNominal), limit) || v.severity == 0 {
 		return

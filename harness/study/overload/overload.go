@@ -181,10 +181,15 @@ func (s *study) allAtOnce(w way) {
 	}
 }
 
+// leastStall is how many times its running current a motor draws at the least when it
+// stands: a smaller starting current is that of a soft start, which says nothing of a
+// blocked motor. From memory: small brushed motors stall at two to three times.
+const leastStall = 2.0
+
 // stands holds a way against its motor standing while the rest runs on.
 func (s *study) stands(w way) {
 	peak := s.blocked
-	if in := w.load.Load.Load.Inrush; in.PeakRatio > 1 {
+	if in := w.load.Load.Load.Inrush; in.PeakRatio >= leastStall {
 		peak = in.PeakRatio
 	}
 	moreA := (peak - 1) * w.drawsA

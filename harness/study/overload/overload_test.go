@@ -117,11 +117,12 @@ func TestRuins(t *testing.T) {
 		ruins     bool
 		blocked   string
 	}{
-		{"4", "1.1", 32, false, "fan"},
-		{"4.4", "1.1", 35.2, false, "fan"},
-		{"4.8", "1.1", 38.4, true, "fan"},
+		{"4", "2", 32, false, "fan"},
+		{"4.4", "2", 35.2, false, "fan"},
+		{"4.8", "2", 38.4, true, "fan"},
 		{"4", "4.8", 38.4, true, "lamp"},
 		{"4.8", "4", 38.4, true, "fan"},
+		{"4", "1.99", 40, true, "lamp"}, // less than a motor draws that stands: five times, as where nothing is said
 	} {
 		net, s := study(t, strings.NewReplacer("FAN", c.fan, "LAMP", c.lamp).Replace(wide))
 		o := s.Worst(net.Wires[1])

@@ -38,7 +38,7 @@ type Breakdown struct {
 // a length that the design gives is taken to hold its slack and its service
 // loop already.
 func Break(w *circuit.Wire) Breakdown {
-	b := Breakdown{RouteM: w.LengthM, TrimM: 2 * TrimM, StripKnown: w.FromEnd != nil && w.ToEnd != nil}
+	b := Breakdown{RouteM: w.LengthM, TrimM: 2 * TrimM, StripKnown: w.Crimp(true) != nil && w.Crimp(false) != nil}
 	for _, end := range []float64{stripM(w, true), stripM(w, false)} {
 		b.StripM += end
 		if !w.LengthGiven {
@@ -59,10 +59,7 @@ func Break(w *circuit.Wire) Breakdown {
 
 // stripM is the strip length of one end; 0 when it is not known.
 func stripM(w *circuit.Wire, from bool) float64 {
-	end := w.ToEnd
-	if from {
-		end = w.FromEnd
-	}
+	end := w.Crimp(from)
 	if end == nil {
 		return 0
 	}

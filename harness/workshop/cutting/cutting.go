@@ -63,8 +63,8 @@ func List(c *circuit.Circuit) []Row {
 			Colour:     w.Spec.Colour.Code(),
 			Insulation: w.Spec.Type.Name,
 			Parts:      Break(w),
-			From:       end(w.From, w.FromEnd),
-			To:         end(w.To, w.ToEnd),
+			From:       end(w.From, w.Crimp(true)),
+			To:         end(w.To, w.Crimp(false)),
 		}
 		r.CutM = r.Parts.CutM
 		if w.Spec.Size != nil {
@@ -121,6 +121,9 @@ func end(t *circuit.Terminal, crimp *library.Terminal) End {
 	}
 	if plug := t.Part.Plug; plug != nil {
 		e.Plug, e.Seal = plug.String(), plug.Family.Sealed
+	}
+	if t.Jointed {
+		e.Kind = circuit.JointEnd
 	}
 	if crimp != nil {
 		e.StripMm = crimp.StripMm

@@ -139,25 +139,38 @@ func switchItem(s *design.Switch) string {
 	return kind + ", rating not given"
 }
 
-// ends adds the crimp parts, in packs where the library sells them so.
+// ends adds the crimp parts, in packs where the library sells them so; a joint
+// of several wires is one.
 func (b *builder) ends(c *circuit.Circuit) {
+	jointed := map[*circuit.Terminal]bool{}
 	for _, w := range c.Wires {
-		b.end(w, w.From, w.FromEnd)
-		b.end(w, w.To, w.ToEnd)
+		for _, at := range []*circuit.Terminal{w.From, w.To} {
+			if !jointed[at] {
+				b.end(w, at, w.Crimp(at == w.From))
+			}
+			jointed[at] = at.Jointed
+		}
 	}
 }
 
 func (b *builder) end(w *circuit.Wire, at *circuit.Terminal, crimp *library.Terminal) {
 	if crimp == nil {
 		kind := at.Kind
-		if kind == "" {
+		switch {
+		case at.Jointed:
+			kind = circuit.JointEnd
+		case kind == "":
 			kind = "kind not known"
 		}
 		b.missing = append(b.missing,
 			fmt.Sprintf("%s: no terminal chosen at %s:%s (%s)", w.Number, at.Part.Ref, at.Name, kind))
 		return
 	}
-	l := b.add(Terminals, crimp.Name, "pcs", 1, w.Number)
+	what := w.Number
+	if at.Jointed {
+		what = at.Part.Ref
+	}
+	l := b.add(Terminals, crimp.Name, "pcs", 1, what)
 	if crimp.SoldPer > 1 {
 		l.SoldAs = "pack of " + strconv.Itoa(crimp.SoldPer)
 	}
@@ -182,11 +195,13 @@ func (b *builder) consumables(c *circuit.Circuit) {
 			ties += math.Ceil(bundle.Run.LengthM.Value/TieSpacingM) + 1
 		}
 	}
+	shrunk := map[*circuit.Terminal]bool{}
 	for _, w := range c.Wires {
-		for _, crimp := range []*library.Terminal{w.FromEnd, w.ToEnd} {
-			if crimp != nil && !crimp.Sealed {
+		for _, at := range []*circuit.Terminal{w.From, w.To} {
+			if crimp := w.Crimp(at == w.From); crimp != nil && !crimp.Sealed && !shrunk[at] {
 				shrinkM += ShrinkPerEndM
 			}
+			shrunk[at] = at.Jointed
 		}
 	}
 	if ties > 0 {

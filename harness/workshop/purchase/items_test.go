@@ -2,6 +2,7 @@ package purchase_test
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 
 	"fusewright/harness/workshop/purchase"
@@ -38,6 +39,21 @@ func TestAccessoriesAndGrounds(t *testing.T) {
 	}
 	want := []string{"2 LED auxiliary lamp, 18 W", "1 stove, 60 W",
 		"1 bolt M6 with nut and serrated washers, for a frame stud", "1 ground block, 3 ways M6, 40 A"}
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Error(diff)
+	}
+}
+
+// TestJointIsOnePart: the splice of three wires of 1 mm², 3 mm² together, is one
+// crimp part, and not a butt splice for each end; those of the stove's own leads stay.
+func TestJointIsOnePart(t *testing.T) {
+	var got []string
+	for _, l := range billOf(t, grounded).Lines {
+		if l.Group == purchase.Terminals && strings.Contains(l.Item, "splice") {
+			got = append(got, fmt.Sprintf("%g %s for %s", l.Need, l.Item, strings.Join(l.For, " ")))
+		}
+	}
+	want := []string{"2 butt splice red for W1 W7", "1 open-barrel splice 6 mm² for X3"}
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Error(diff)
 	}

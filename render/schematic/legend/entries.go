@@ -40,7 +40,12 @@ func (l *Lists) entryRow(m *sign.Entry, full bool) column.Row {
 	if m.Change == nil {
 		text += ": " + m.Findings[0].What
 	}
-	words := column.TextRow(cutText(text, column.Width-4-m.Indent(), 3), m.Indent(), scene.Regular, scene.Ink)
+	const most = 3 // lines
+	room := column.Width - 4 - m.Indent()
+	if cutText(text, room, most) != text && m.Figure() != "" { // what decides stays
+		text = m.Figure() + ", " + text
+	}
+	words := column.TextRow(cutText(text, room, most), m.Indent(), scene.Regular, scene.Ink)
 	return l.afterSign(m, column.Row{Height: lettering.LineMM + words.Height, Draw: func(sheet *scene.Sheet, x, y float64) {
 		l.rowHead(sheet, m, x+m.Indent(), y+lettering.CapMM)
 		words.Draw(sheet, x, y+lettering.LineMM)
@@ -70,6 +75,9 @@ func (l *Lists) shortRow(m *sign.Entry) column.Row {
 	head, brief := m.Head()+":", m.Brief()
 	if m.Change != nil {
 		head, brief = m.Change.Names(m.Refs, m.AsWas)[0]+":", m.Change.Short()
+	}
+	if figure := m.Figure(); figure != "" {
+		brief = figure + ", " + brief
 	}
 	left := indent + lettering.TextW(head+" ", scene.Bold)
 	words := scene.Ellipsis(brief, lettering.SmallMM, column.Width-4-left, scene.Regular)

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"fusewright/harness/design/wording"
+	"fusewright/harness/network/circuit"
 	"fusewright/library"
 	"fusewright/render/scene"
 	"fusewright/render/schematic/arrange"
@@ -22,6 +23,7 @@ func (l *Lists) findingPanel(p *arrange.Page, full bool) []*column.List {
 	} else if len(l.arr.Pages) > 1 {
 		list.Title = fmt.Sprintf("%s, sheet %d", l.listName(), l.sheets.Number(p.Index))
 	}
+	list.Rows = append(list.Rows, l.worstElsewhere(p)...)
 	for _, m := range l.Signs.List {
 		if l.sheets.On(p, m) || p.Index == 0 && !l.sheets.Drawn(m) && !l.Signs.AsWas {
 			list.Rows = append(list.Rows, l.entryRow(m, full))
@@ -34,6 +36,20 @@ func (l *Lists) findingPanel(p *arrange.Page, full bool) []*column.List {
 		return nil
 	}
 	return []*column.List{list}
+}
+
+// worstElsewhere names on the first page the worst finding, where it stands on
+// another.
+func (l *Lists) worstElsewhere(p *arrange.Page) []column.Row {
+	if p.Index != 0 || l.Signs.Changes != nil || len(l.Signs.List) == 0 {
+		return nil
+	}
+	m := l.Signs.List[0]
+	if l.sheets.On(p, m) || !l.sheets.Drawn(m) {
+		return nil
+	}
+	text := fmt.Sprintf("Worst of all: %s, at %s: %s", m.Head(), l.sheets.PlaceOf(m), m.Brief())
+	return []column.Row{l.afterSign(m, column.TextRow(cutText(text, column.Width-4-m.Indent(), 2), m.Indent(), scene.Bold, scene.Ink))}
 }
 
 // allFindings lists every sign with the whole of what it stands for.
@@ -53,15 +69,23 @@ func (l *Lists) listName() string {
 	return "Findings"
 }
 
-// colourPanel explains the colour codes of the wires on a page.
+// colourPanel explains the colour codes of the wires on a page, and of those that
+// stand in the list of grounds alone, on whichever page that is.
 func (l *Lists) colourPanel(p *arrange.Page) *column.List {
 	found := map[string]*library.Colour{}
+	var wires []*circuit.Wire
 	for _, c := range p.Cells {
-		for _, w := range c.Wires() {
-			for _, colour := range []*library.Colour{w.Spec.Colour.Base, w.Spec.Colour.Tracer} {
-				if colour != nil {
-					found[colour.Code] = colour
-				}
+		wires = append(wires, c.Wires()...)
+	}
+	for _, g := range l.Circuit.Parts {
+		if g.Kind == circuit.Ground {
+			wires = append(wires, l.Wiring.Returns[g]...)
+		}
+	}
+	for _, w := range wires {
+		for _, colour := range []*library.Colour{w.Spec.Colour.Base, w.Spec.Colour.Tracer} {
+			if colour != nil {
+				found[colour.Code] = colour
 			}
 		}
 	}

@@ -25,8 +25,8 @@ func SymbolOf(set *symbol.Set, p *circuit.Part) *symbol.Symbol {
 	case circuit.Splice:
 		return set.Symbol(symbol.Splice)
 	case circuit.Switch:
-		if s, ok := p.Source.(*design.Switch); ok && s.Momentary {
-			return set.Symbol(symbol.PushSwitch)
+		if s, ok := p.Source.(*design.Switch); ok {
+			return set.Symbol(switchKind(s))
 		}
 		return set.Symbol(symbol.Switch)
 	case circuit.Load:
@@ -46,6 +46,17 @@ func fuseKind(t *library.FuseType) symbol.Kind {
 		return symbol.PTC
 	}
 	return symbol.Fuse
+}
+
+// switchKind is the symbol of a switch, by what closes it.
+func switchKind(s *design.Switch) symbol.Kind {
+	switch {
+	case s.Type != nil && s.Type.Float:
+		return symbol.FloatSwitch
+	case s.Momentary:
+		return symbol.PushSwitch
+	}
+	return symbol.Switch
 }
 
 // loadKinds are the symbols of the signs of loads.

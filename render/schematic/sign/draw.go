@@ -125,6 +125,15 @@ func (m *Entry) Statements() (list []string) {
 	return list
 }
 
+// Figure is the number that decides the worst finding, with its limit; "" when
+// there is none, or one without a unit that says nothing alone.
+func (m *Entry) Figure() string {
+	if m.Change != nil || m.Findings[0].Figure.Of == "" {
+		return ""
+	}
+	return m.Findings[0].Figure.String()
+}
+
 // Brief is what an entry says in few words: of findings, the rules.
 func (m *Entry) Brief() string {
 	if m.Change != nil {

@@ -1,0 +1,64 @@
+package circuit
+
+import "fusewright/library"
+
+// JointEnd is the kind of crimp part that takes the wires of a joint together.
+const JointEnd = "joint"
+
+// Crimp is what is crimped on an end of a wire: at a joint, the part that takes
+// all its wires together, else the end's own; nil when none in the library fits.
+func (w *Wire) Crimp(from bool) *library.Terminal {
+	at, own := w.To, w.ToEnd
+	if from {
+		at, own = w.From, w.FromEnd
+	}
+	if at != nil && at.Jointed {
+		return at.Joint
+	}
+	return own
+}
+
+// joints finds the crimp part of each joint: at a splice of several wires, and at
+// a tap, where the factory wire comes and goes on. An end that the design gives
+// a crimp part of its own is left so.
+func (b *builder) joints() {
+	for _, p := range b.c.Parts {
+		if b.lib == nil || p.Kind != Splice && p.Kind != Tap {
+			continue
+		}
+		for _, t := range p.Terminals {
+			b.joint(p.Kind, t)
+		}
+	}
+}
+
+// joint is by the copper of all wires together; of two it is a butt splice for
+// the thicker. The factory wire's size is not known: it counts, coming and
+// going, as the thickest of ours (common practice, no source).
+func (b *builder) joint(kind Kind, t *Terminal) {
+	sum, most, wires := 0.0, 0.0, len(t.Wires)
+	for _, w := range t.Wires {
+		if w.Spec.Size == nil || w.givenEnd(t) {
+			return
+		}
+		sum, most = sum+w.Spec.Size.AreaMm2, max(most, w.Spec.Size.AreaMm2)
+	}
+	if kind == Tap && wires > 0 {
+		sum, wires = sum+2*most, wires+2
+	}
+	switch {
+	case wires < 2:
+	case wires == 2:
+		t.Jointed, t.Joint = true, b.lib.TerminalFor(LeadEnd, most)
+	default:
+		t.Jointed, t.Joint = true, b.lib.TerminalFor(JointEnd, sum)
+	}
+}
+
+// givenEnd tells that the design gives a wire's end a crimp part.
+func (w *Wire) givenEnd(t *Terminal) bool {
+	if w.From == t {
+		return w.Spec.FromEnd != nil
+	}
+	return w.Spec.ToEnd != nil
+}

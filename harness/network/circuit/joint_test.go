@@ -1,0 +1,76 @@
+package circuit_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"fusewright/harness/design"
+	"fusewright/harness/network/circuit"
+	"fusewright/library"
+)
+
+// TestJoints: the wires of a splice end in one crimp part for all their copper,
+// two of them in a butt splice for the thicker; a tap counts the factory wire
+// twice, as thick as ours. Sums by hand: 3 x 0.5 = 1.5, 0.5 + 0.5 + 0.75 = 1.75
+// (above the 1.65 of the smallest), tap 0.5 + 2 x 0.5 = 1.5, 3 x 10 = 30.
+func TestJoints(t *testing.T) {
+	for _, c := range []struct {
+		name, wires, part, want string
+	}{
+		{"three thin", "{size: 0.5 mm²}/{size: 0.5 mm²}/{size: 0.5 mm²}", "j", "open-barrel splice 1.5 mm²"},
+		{"three above the barrel", "{size: 0.5 mm²}/{size: 0.5 mm²}/{size: 0.75 mm²}", "j", "open-barrel splice 2.5 mm²"},
+		{"two", "{size: 0.5 mm²}/{size: 2.5 mm²}", "j", "butt splice blue"},
+		{"the factory wire", "{size: 0.5 mm²}/{size: 0.5 mm²}", "key feed", "open-barrel splice 1.5 mm²"},
+		{"more than any takes", "{size: 10 mm²}/{size: 10 mm²}/{size: 10 mm²}", "j", "none"},
+		{"chosen by the design", "{size: 0.5 mm²}/{size: 0.5 mm²}/{size: 0.5 mm², ends: {from: butt splice red}}", "j", "own"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			d, err := design.Read("t.yaml", []byte(jointed(c.wires)), library.Default())
+			if err != nil {
+				t.Fatal(err)
+			}
+			net, err := circuit.Build(d)
+			if err != nil {
+				t.Fatal(err)
+			}
+			at := named(t, net, c.part).Terminals[0]
+			got := "own"
+			if at.Jointed {
+				got = "none"
+				if at.Joint != nil {
+					got = at.Joint.Name
+				}
+			}
+			if got != c.want {
+				t.Errorf("%s, want %s", got, c.want)
+			}
+			for _, w := range at.Wires {
+				if end := w.Crimp(w.From == at); at.Jointed && end != at.Joint {
+					t.Errorf("%s ends in %v", w.Number, end)
+				}
+			}
+		})
+	}
+}
+
+// jointed is a splice j fed from a tap by the first wire, with a lamp on each of
+// the others.
+func jointed(wires string) string {
+	list := strings.Split(wires, "/")
+	text := `fusewright: 1
+title: t
+vehicle: v
+system: 12 V
+practice: off-road
+battery: {chemistry: AGM, capacity: 14 Ah, at: tray}
+places: {tray: {ambient: 25 °C}}
+taps: {key feed: {at: tray, hot: key}}
+splices: {j: {at: tray, fed by: key feed, wire: ` + list[0] + `}}
+loads:
+`
+	for i, w := range list[1:] {
+		text += fmt.Sprintf("  lamp %d: {power: 5 W, at: tray, fed by: j, wire: %s, returns to: battery negative}\n", i, w)
+	}
+	return text
+}

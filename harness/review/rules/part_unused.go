@@ -1,0 +1,61 @@
+package rules
+
+import (
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/finding"
+)
+
+var partUnused = &Rule{
+	Name:  "part-unused",
+	Title: "nothing uses a ground or a splice",
+	Doc: "A ground point to which nothing returns, or a splice that feeds nothing. It is drawn and " +
+		"bought all the same; often a name is missing where it was meant to be used. A tap that nothing uses costs nothing and is not said, and what is live with the key off is always-hot-conductor.",
+	Formula:  "none: it is a question of topology",
+	Limits:   "none",
+	Why:      "something else may be wired where this was meant, or a bolt and a splice are bought for nothing",
+	Change:   "lead to it what it is for, or take it out",
+	Severity: "advice always",
+	Source:   "common practice, no source",
+	Bad: `
+splices:
+  spare joint: {at: rear, fed by: lamp fuse, wire: {size: 1 mm²}}
+`,
+	Good: `
+splices:
+  lamp joint: {at: rear, fed by: lamp fuse, wire: {size: 1 mm²}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp joint, wire: {size: 1 mm², length: 100 mm}, returns to: frame}
+`,
+	Run: func(p *Pass) {
+		for _, part := range p.partsOf(circuit.Ground) {
+			if !arrivedAt(part) {
+				p.sayUnused(part, "nothing returns to %s")
+			}
+		}
+		parked := p.live(keyOff, nil).nodes // always-hot-conductor has those
+		for _, part := range p.partsOf(circuit.Splice) {
+			if !leadsOn(part) && !parked[part.Terminals[0].Node.Index] {
+				p.sayUnused(part, "%s feeds nothing")
+			}
+		}
+	},
+}
+
+// sayUnused is advice that sizing can do nothing about.
+func (p *Pass) sayUnused(part *circuit.Part, what string) {
+	fin := ofPart(finding.Advice, part)
+	fin.Leave = true
+	p.say(fin, what, part.Name)
+}
+
+// arrivedAt tells whether a wire ends at one of a part's terminals.
+func arrivedAt(part *circuit.Part) bool {
+	for _, t := range part.Terminals {
+		for _, w := range t.Wires {
+			if w.To == t {
+				return true
+			}
+		}
+	}
+	return false
+}

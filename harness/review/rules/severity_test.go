@@ -1,0 +1,260 @@
+package rules_test
+
+import (
+	"strings"
+	"testing"
+
+	"fusewright/harness/proof/example"
+	"fusewright/harness/review/finding"
+)
+
+// gravest is the gravest finding of a rule in an example; 0 without one.
+func gravest(t *testing.T, snippet, rule string) (most finding.Severity) {
+	t.Helper()
+	for _, f := range assess(t, "severity.yaml", []byte(example.Design(snippet))) {
+		if f.Rule == rule {
+			most = max(most, f.Severity)
+		}
+	}
+	return most
+}
+
+// A wire that leads to a fuse of its own is a tail within the practice's distance
+// alone: there a short that melts it is advice, beyond it a danger, and a longer
+// distance of the design from the battery changes nothing.
+func TestTailsAreNotSilent(t *testing.T) {
+	const behind = `
+limits: {fuse distance: 5 m}
+fuses:
+  main: {type: blade C, rating: 40 A, at: battery tray, fed by: battery, wire: {size: 6 mm², length: 100 mm}, stays live: "a test"}
+  own: {type: blade C, rating: 5 A, at: rear, fed by: main, wire: {size: 0.5 mm², LENGTH}, stays live: "a test"}
+loads:
+  lamp: {power: 20 W, behaves: resistor, at: rear, fed by: own, wire: {length: 300 mm}, returns to: frame, own switch: yes, stays live: "a test"}
+battery: {chemistry: AGM, capacity: 60 Ah, rate: 10 h, resistance: 5 mΩ, at: battery tray}
+`
+	for _, c := range []struct {
+		length, rule string
+		want         finding.Severity
+	}{
+		{"length: 4 m", "fuse-over-wire", finding.Danger},
+		{"length: 1 m, sheathed: yes", "fuse-over-wire", 0},
+		{"length: 1.02 m, sheathed: yes", "fuse-over-wire", finding.Danger},
+	} {
+		if got := gravest(t, replace(behind, "LENGTH", c.length), c.rule); got != c.want {
+			t.Errorf("%s: %s is %s, want %s", c.length, c.rule, got, c.want)
+		}
+	}
+	strip := replace(behind, "LENGTH", "length: 1 m, sheathed: yes", "blade C, rating: 40 A", "strip SF51, rating: 100 A", "size: 6 mm²", "size: 25 mm²")
+	if got := gravest(t, strip, "short-overheats-wire"); got != finding.Advice {
+		t.Errorf("a short that melts a tail is %s", got)
+	}
+}
+
+// Two fuses of 20 A that meet hold 40 A for good: 2.5 mm² behind them is a danger at
+// 1.5 times of 25 A, 6 mm² is none. Behind a common fuse of 20 A they let through 20 A, and
+// of a change-over only one is closed at a time.
+func TestFeedsThatMeetAddUp(t *testing.T) {
+	const meet = `
+fuses:
+  main: {type: blade C, rating: MAIN, at: battery tray, fed by: battery, wire: {size: 10 mm², length: 100 mm}, stays live: "a test"}
+  left: {type: blade C, rating: 20 A, at: battery tray, fed by: LEFT, wire: {size: 10 mm², length: 100 mm}, stays live: "a test"}
+  right: {type: blade C, rating: 20 A, at: battery tray, fed by: RIGHT, wire: {size: 10 mm², length: 100 mm}, stays live: "a test"}
+splices:
+  joint: {at: battery tray, fed by: [left, right], wire: {size: 6 mm², length: 100 mm}}
+loads:
+  heater: {power: 100 W, behaves: resistor, at: rear, fed by: joint, wire: {size: SIZE}, returns to: battery negative, return wire: {size: 10 mm²}, own switch: yes, stays live: "a test"}
+`
+	for _, c := range []struct {
+		name, main, left, right, size string
+		want                          finding.Severity
+	}{
+		{"apart, thin", "40 A", "battery", "battery", "1.5 mm²", finding.Danger},
+		{"apart, thick", "40 A", "battery", "battery", "6 mm²", 0},
+		{"below one of 20 A", "20 A", "main", "main", "2.5 mm²", 0},
+		{"below one of 40 A", "40 A", "main", "main", "1.5 mm²", finding.Danger},
+		{"one below another of 5 A", "5 A", "main", "battery", "2.5 mm²", 0},
+	} {
+		text := replace(meet, "MAIN", c.main, "LEFT", c.left, "RIGHT", c.right, "SIZE", c.size)
+		if got := gravest(t, text, "fuse-over-wire"); got != c.want {
+			t.Errorf("%s: %s, want %s", c.name, got, c.want)
+		}
+	}
+}
+
+// A bilge pump is fed by its float and by hand, each behind a fuse: advice. Of another
+// load, or with one feed bare, it is a danger.
+func TestPumpOnFloatAndHand(t *testing.T) {
+	const pump = `
+practice: marine
+wire: {insulation: tinned marine 105 °C metric, size: 1.5 mm²}
+fuses:
+  float fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: battery, wire: {length: 100 mm}}
+  hand fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: battery, wire: {length: 100 mm}}
+  big fuse: {type: blade C, rating: 30 A, at: battery tray, fed by: battery, wire: {length: 100 mm}}
+switches:
+  float switch: {type: float switch 15 A, at: rear, fed by: float fuse}
+  hand switch: {type: toggle 20 A, at: rear, fed by: HAND}
+loads:
+  the pump: {type: TYPE, at: rear, fed by: [float switch, hand switch], wire: {length: 400 mm}, returns to: battery negative, stays live: "must run unattended"}
+`
+	for _, c := range []struct {
+		kind, hand string
+		want       finding.Severity
+	}{
+		{"bilge pump", "hand fuse", finding.Advice},
+		{"fresh water pump", "hand fuse", finding.Danger},
+		{"bilge pump", "battery", finding.Danger},
+		{"bilge pump", "big fuse", finding.Danger}, // which the wires from the float do not bear
+	} {
+		if got := gravest(t, replace(pump, "TYPE", c.kind, "HAND", c.hand), "back-feed"); got != c.want {
+			t.Errorf("%s by hand from %s: %s, want %s", c.kind, c.hand, got, c.want)
+		}
+	}
+}
+
+// Vehicles: bare, 7 in as on boats are free, 300 mm advice, 1 m a fault. Sheathed 40 in
+// are free and twice that a fault; on boats twice 7 in.
+func TestFuseDistances(t *testing.T) {
+	const lamp = `
+practice: PRACTICE
+wire: {insulation: tinned marine 105 °C metric, size: 1.5 mm²}
+fuses:
+  lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: battery, wire: {LENGTH}, stays live: "a test"}
+`
+	for _, c := range []struct {
+		practice, length string
+		want             finding.Severity
+	}{
+		{"motorcycle", "length: 178 mm", 0},
+		{"motorcycle", "length: 179 mm", finding.Advice},
+		{"motorcycle", "length: 300 mm", finding.Advice},
+		{"motorcycle", "length: 301 mm", finding.Fault},
+		{"off-road", "length: 1 m", finding.Fault},
+		{"off-road", "length: 1001 mm", finding.Danger},
+		{"off-road", "length: 1016 mm, sheathed: yes", 0},
+		{"off-road", "length: 1017 mm, sheathed: yes", finding.Fault},
+		{"off-road", "length: 2033 mm, sheathed: yes", finding.Danger},
+		{"marine", "length: 179 mm", finding.Fault},
+		{"marine", "length: 356 mm", finding.Fault},
+		{"marine", "length: 357 mm", finding.Danger},
+	} {
+		if got := gravest(t, replace(lamp, "PRACTICE", c.practice, "LENGTH", c.length), "fuse-too-far"); got != c.want {
+			t.Errorf("%s, %s: %s, want %s", c.practice, c.length, got, c.want)
+		}
+	}
+}
+
+// A load share of 0.8 is for what heats the fuse for good: 17 A of 20 A on for as long
+// as every, or for all but a hundredth, are as good as that; for two thirds they are not
+// (the root of 0.64 is 0.8).
+func TestLoadShareGoesByHeat(t *testing.T) {
+	const heat = `
+fuses:
+  heat fuse: {type: blade C, rating: 20 A, at: battery tray, fed by: keyed feed, wire: {size: 4 mm², length: 100 mm}}
+loads:
+  heater: {current: 17 A, rated at: 13 V, behaves: constant power, figure: highest, TIMES, at: battery tray, fed by: heat fuse, wire: {size: 4 mm², length: 300 mm}, returns to: battery negative, return wire: {size: 4 mm², length: 300 mm}}
+places: {battery tray: {ambient: 23 °C}}
+runs: []
+taps:
+  keyed feed: {at: battery tray, hot: key, fuse: 30 A, spare: 20 A, supervised: no}
+`
+	for times, want := range map[string]finding.Severity{
+		"duty: 100 %": finding.Fault, "duty: 99 %": finding.Fault, "duty: 60 %": 0,
+		"on for: 10 min, every: 10 min": finding.Fault, "on for: 6 min, every: 10 min": 0, "on for: 3 h, every: 10 h": finding.Fault,
+	} {
+		if got := gravest(t, replace(heat, "TIMES", times), "fuse-under-load"); got != want {
+			t.Errorf("%s: %s, want %s", times, got, want)
+		}
+	}
+}
+
+// The library's navigation unit has a lead of 0.5 mm² and 5 A at most, as is usual: on
+// its own 5 A it is silent, above that advice, and above 1.5 times of what the lead may
+// carry a danger, since a short burns it. The maker's own largest fuse is a fault.
+func TestThinLeadsOfTheLibrary(t *testing.T) {
+	const unit = `
+fuses:
+  unit fuse: {type: blade C, rating: FUSE, at: battery tray, fed by: keyed feed, wire: {size: 6 mm², length: 100 mm}}
+loads:
+  the unit: {type: navigation unit, OWN at: rear, fed by: unit fuse, wire: {size: 6 mm²}, returns to: frame}
+taps:
+  keyed feed: {at: battery tray, hot: key, fuse: 60 A, spare: 6 A, supervised: no}
+`
+	for _, c := range []struct {
+		fuse, own string
+		want      finding.Severity
+	}{
+		{"5 A", "", 0}, {"7.5 A", "", finding.Advice}, {"15 A", "", finding.Advice}, {"30 A", "", finding.Danger},
+		{"7.5 A", "most fuse: 7.5 A,", 0}, {"10 A", "most fuse: 7.5 A,", finding.Fault},
+		{"30 A", "most fuse: 30 A, lead: {size: 6 mm²},", 0},
+	} {
+		if got := gravest(t, replace(unit, "FUSE", c.fuse, "OWN", c.own), "fuse-over-accessory"); got != c.want {
+			t.Errorf("%s %s: %s, want %s", c.fuse, c.own, got, c.want)
+		}
+	}
+}
+
+// A lug of 120 A on 16 mm² bears 150 A for a minute in ten, since the wire is no hotter
+// then than with 120 A for good; for good it does not.
+func TestTerminalsBearForATime(t *testing.T) {
+	const winch = `
+battery: {chemistry: AGM, capacity: 60 Ah, rate: 10 h, resistance: 3 mΩ, at: battery tray}
+fuses:
+  winch fuse: {type: marine strip, rating: 300 A, at: battery tray, fed by: battery, wire: {size: 16 mm², length: 100 mm, ends: {from: ring M8, to: ring M8}}}
+loads:
+  winch: {current: 150 A, rated at: 12 V, behaves: constant power, figure: highest, TIMES own switch: yes, at: battery tray, fed by: winch fuse, wire: {size: 16 mm², length: 300 mm}, returns to: battery negative, return wire: {size: 16 mm², length: 300 mm}}
+`
+	for _, c := range []struct {
+		amps, times string
+		want        finding.Severity
+	}{
+		{"150 A", "", finding.Fault}, {"150 A", "on for: 1 min, every: 10 min,", 0}, {"150 A", "on for: 9 min, every: 10 min,", finding.Fault},
+		{"175 A", "on for: 5 s, every: 10 min,", 0}, {"230 A", "on for: 5 s, every: 10 min,", finding.Fault}, // 180 A at the most
+	} {
+		if got := gravest(t, replace(winch, "150 A, rated", c.amps+", rated", "TIMES", c.times), "terminal-overload"); got != c.want {
+			t.Errorf("%s %q: %s, want %s", c.amps, c.times, got, c.want)
+		}
+	}
+}
+
+// What the worst case alone breaks of a limit for the conductors is no word; where the
+// whole drop as is likely passes it, it is advice.
+func TestDropOfTheWorstCaseIsNoWord(t *testing.T) {
+	const lamp = `
+battery: {chemistry: AGM, capacity: 60 Ah, rate: 10 h, resistance: 5 mΩ, at: battery tray}
+loads:
+  tail lamp: {power: POWER, behaves: resistor, critical: yes, at: rear, fed by: lamp fuse, wire: {size: 1.5 mm²}, returns to: battery negative}
+`
+	for power, want := range map[string]finding.Severity{"10 W": 0, "33 W": 0, "36 W": finding.Advice} {
+		if got := gravest(t, replace(lamp, "POWER", power), "voltage-drop"); got != want {
+			t.Errorf("%s: %s, want %s", power, got, want)
+		}
+	}
+}
+
+// The rear is 600 mm away: a wire a millimetre shorter is a question, one below a tenth a
+// slip. By way of a bracket, 500 mm and 100 mm, it may be as near as 400 mm.
+func TestShorterThanTheWay(t *testing.T) {
+	const lamp = `
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm², length: LENGTH}, returns to: frame}
+`
+	for length, want := range map[string]finding.Severity{"600 mm": 0, "599 mm": finding.Advice, "60 mm": finding.Advice, "59 mm": finding.Fault} {
+		if got := gravest(t, replace(lamp, "LENGTH", length), "wire-too-short"); got != want {
+			t.Errorf("%s: %s, want %s", length, got, want)
+		}
+	}
+	const round = `
+places: {battery tray: {ambient: 40 °C}, rear: {ambient: 35 °C}, bracket: {ambient: 35 °C}}
+runs:
+  - {from: battery tray, to: bracket, length: 500 mm}
+  - {from: bracket, to: rear, length: 100 mm}
+`
+	for length, want := range map[string]finding.Severity{"400 mm": 0, "399 mm": finding.Advice} {
+		if got := gravest(t, round+replace(lamp, "LENGTH", length), "wire-too-short"); got != want {
+			t.Errorf("%s round the bracket: %s, want %s", length, got, want)
+		}
+	}
+}
+
+func replace(text string, pairs ...string) string { return strings.NewReplacer(pairs...).Replace(text) }
