@@ -120,7 +120,7 @@ func (p *program) library() (*library.Library, error) {
 
 // failOn is the severity from which a command ends with exit code 1.
 type failOn struct {
-	FailOn string `help:"End with exit code 1 from this severity on: danger, fault, advice or never." enum:"danger,fault,advice,never" default:"fault" placeholder:"SEVERITY"`
+	FailOn string `help:"End with exit code 1 from this severity on: danger, fault, advice or never; fault when not given." enum:"danger,fault,advice,never" default:"fault" placeholder:"SEVERITY"`
 }
 
 // severity is the least severity that fails; 0 when none does.

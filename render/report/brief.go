@@ -207,17 +207,10 @@ func (x *Brief) situations() {
 		most = max(most, min(utf8.RuneCountInString(s.Name), x.Width/3))
 	}
 	for _, s := range x.Situations {
-		text := "no result, " + s.Status + " " + s.Why
-		if s.BatteryA != nil && s.ChargingA != nil {
-			now := batteryFlow(*s.BatteryA)
-			text = "charging gives " + amps(s.ChargingA) + ", battery " + now
-			if mean := x.meanBattery(s.Name); mean != "" && mean != now {
-				text += ", on average " + mean
-			}
-		}
-		x.prose(fmt.Sprintf("%-*s  ", most, s.Name), text)
+		x.prose(fmt.Sprintf("%-*s  ", most, s.Name), x.given(s))
 	}
 	if len(x.Situations) > 0 {
+		x.prose("", givenNote)
 		x.b.WriteByte('\n')
 	}
 }

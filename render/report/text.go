@@ -138,24 +138,30 @@ func (f Finding) Figures() []string {
 // writeSituations prints one line per situation: what the source gives.
 func writeSituations(b *strings.Builder, rep *Report) {
 	for _, s := range rep.Situations {
-		fmt.Fprintf(b, "%-28s ", s.Name+":")
-		if s.BatteryA == nil || s.ChargingA == nil {
-			fmt.Fprintf(b, "no result, %s %s\n", s.Status, s.Why)
-			continue
-		}
-		now := batteryFlow(*s.BatteryA)
-		if mean := rep.meanBattery(s.Name); mean != "" && mean != now {
-			now += " at one moment, " + mean + " on average"
-		}
-		output := "output " + amps(s.ChargingA)
-		if l := rep.budgetLine(s.Name); l != nil && l.OutputA != nil && *l.OutputA > 0 {
-			output = "output " + amps(l.OutputA) + ", " + amps(s.ChargingA) + " used"
-		}
-		fmt.Fprintf(b, "%s, battery %s\n", output, now)
+		fmt.Fprintf(b, "%-28s %s\n", s.Name+":", rep.given(s))
 	}
 	if len(rep.Situations) > 0 {
-		b.WriteString("(output: the most that charging gives at the engine speed, as in the budget; used, and battery: at one\nmoment, with all that is on drawing at once; the budget counts duty)\n\n")
+		b.WriteString(wrap("", "("+givenNote+")") + "\n")
 	}
+}
+
+const givenNote = "output: the most that charging gives at the engine speed, as in the budget; used, and battery: at one " +
+	"moment, with all that is on drawing at once; on average: duty counted"
+
+// given is what charging and battery give in a situation.
+func (r *Report) given(s Situation) string {
+	if s.BatteryA == nil || s.ChargingA == nil {
+		return "no result, " + s.Status + " " + s.Why
+	}
+	now := batteryFlow(*s.BatteryA)
+	if mean := r.meanBattery(s.Name); mean != "" && mean != now {
+		now += " at one moment, " + mean + " on average"
+	}
+	output := "output " + amps(s.ChargingA)
+	if l := r.budgetLine(s.Name); l != nil && l.OutputA != nil && *l.OutputA > 0 {
+		output = "output " + amps(l.OutputA) + ", " + amps(s.ChargingA) + " used"
+	}
+	return output + ", battery " + now
 }
 
 // batteryFlow is a current out of the battery in words.
