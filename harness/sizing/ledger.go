@@ -60,6 +60,7 @@ func (s *search) remembered(x *circuit.Wire, key sized, ends func() [2]end) *pie
 // pieceOf is a wire in a size with ends.
 func (s *search) pieceOf(x *circuit.Wire, z *library.WireSize, ends [2]end) piece {
 	y := *x
+	y.From, y.To = unjointed(x.From), unjointed(x.To)
 	y.Spec.Size, y.FromEnd, y.ToEnd = z, ends[0].part, ends[1].part
 	st := stock{x.Spec.Type, z}
 	p := piece{ends: ends, item: s.number(item{st, x.Spec.Colour.Code()}),
@@ -74,6 +75,17 @@ func (s *search) pieceOf(x *circuit.Wire, z *library.WireSize, ends [2]end) piec
 		}
 	}
 	return p
+}
+
+// unjointed is an end by itself: the part of a joint, and its strip length, hang on the
+// sizes of all its wires.
+func unjointed(t *circuit.Terminal) *circuit.Terminal {
+	if t == nil || !t.Jointed {
+		return t
+	}
+	alone := *t
+	alone.Jointed = false
+	return &alone
 }
 
 // ledger is the cost of wires and crimp parts, kept while wires come and go.

@@ -6,7 +6,7 @@ import "strings"
 // are examples, invented within what is common; the text says so.
 type vehicle struct {
 	name, practice    string
-	words             string // on the papers: "a quad"
+	words             string  // on the papers: "a quad"
 	volts             float64 // system; 0 = 12
 	battery, capacity string
 	regulated, output string

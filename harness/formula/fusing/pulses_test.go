@@ -41,7 +41,10 @@ func TestPulsesByHand(t *testing.T) {
 		{"warm before", Pulses{200, 50, 16, 3600}, Usual, 1, 15.513},
 		{"warm before, below", Pulses{200, 50, 15, 3600}, Usual, 0, 0},
 		{"at its rating", Pulses{100, 0, 3000, 3600}, Fastest, 0, 0},
-		{"between, the fastest", Pulses{101, 0, 3000, 3600}, Fastest, 1, 10},
+		// straight on log axes from 100 h at the rating: 6787 s at 1.3 times, τ = 7577 s; what is left
+		// before the third pulse is 0.828
+		{"between, the fastest", Pulses{130, 0, 3000, 3600}, Fastest, 3, 1687.058},
+		{"little over the rating, the fastest", Pulses{101, 0, 3000, 3600}, Fastest, 0, 0}, // 0.85 of the heat for good
 		{"between, no slow edge there", Pulses{101, 0, 3000, 3600}, Usual, 0, 0},
 		{"too warm before", Pulses{200, 100, 1, 3600}, Usual, 1, 0},
 		{"nothing flows", Pulses{0, 0, 1, 3600}, Fastest, 0, 0},

@@ -69,7 +69,7 @@ func TestPublished(t *testing.T) {
 }
 
 // leastPublished is how many of the published answers have been met.
-const leastPublished = 55
+const leastPublished = 56
 
 // TestHandDesigns: of thirty clean designs at most three raise a danger or a fault.
 func TestHandDesigns(t *testing.T) {

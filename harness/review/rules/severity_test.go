@@ -209,7 +209,7 @@ loads:
 		want        finding.Severity
 	}{
 		{"150 A", "", finding.Fault}, {"150 A", "on for: 1 min, every: 10 min,", 0}, {"150 A", "on for: 9 min, every: 10 min,", finding.Fault},
-		{"175 A", "on for: 5 s, every: 10 min,", 0}, {"230 A", "on for: 5 s, every: 10 min,", finding.Fault}, // 180 A at the most
+		{"160 A", "on for: 5 s, every: 10 min,", 0}, {"230 A", "on for: 5 s, every: 10 min,", finding.Fault}, // 180 A at the most
 	} {
 		if got := gravest(t, replace(winch, "150 A, rated", c.amps+", rated", "TIMES", c.times), "terminal-overload"); got != c.want {
 			t.Errorf("%s %q: %s, want %s", c.amps, c.times, got, c.want)

@@ -24,7 +24,7 @@ var voltageDrop = &Rule{
 		"feed and return together, with fuses, contacts and terminations, wires warm. The worst " +
 		"situation is reported, at nominal values, as is likely and in its worst case. The limits are defined for the " +
 		"conductors at nominal values: what these lose there decides. When contacts and fuses take the whole drop above one and a half times the " +
-			"limit it is a fault too; where the whole drop passes the limit as is likely it is advice, and so are wires that lose more than is usual for what is on for long, or than the load's maker asks (`drop aim`). An element that " +
+		"limit it is a fault too; where the whole drop passes the limit as is likely it is advice, and so are wires that lose more than is usual for what is on for long, or than the load's maker asks (`drop aim`). An element that " +
 		"alone takes two fifths of the drop is named.",
 	Formula: "drop = (V battery − V load) / nominal system voltage",
 	Limits: "the practice's limit for critical or other loads; `limits: drop critical`, `drop " +
