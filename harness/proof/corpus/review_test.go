@@ -1,0 +1,102 @@
+package corpus_test
+
+import (
+	"encoding/csv"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"fusewright/harness"
+	"fusewright/harness/design"
+	"fusewright/harness/review/finding"
+	"fusewright/library"
+)
+
+const reviewed = "../../../testdata/corpus-review"
+
+// leastCaught is the share of the planted mistakes that can be said in a design and are
+// found, and mostFalse how many of the clean designs may raise a danger or a fault.
+const (
+	leastCaught = 0.95
+	mostFalse   = 1
+)
+
+func findings(t *testing.T, file string) []*finding.Finding {
+	t.Helper()
+	src, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	d, err := design.Read(file, src, library.Default())
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, err := harness.Assess(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return finding.All(r.Findings)
+}
+
+// TestPlantedForReview: each planted mistake raises the rule that answers.csv names for it,
+// at the severity given there or a graver one; those without a rule count as missed.
+func TestPlantedForReview(t *testing.T) {
+	f, err := os.Open(filepath.Join(reviewed, "answers.csv"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	r := csv.NewReader(f)
+	r.Comment = '#'
+	rows, err := r.ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	files, _ := filepath.Glob(filepath.Join(reviewed, "planted", "*.yaml"))
+	caught := 0
+	for _, file := range files {
+		name := strings.TrimSuffix(filepath.Base(file), ".yaml")
+		at := slices.IndexFunc(rows, func(row []string) bool { return row[0] == name })
+		if at < 0 {
+			t.Errorf("%s stands in no row of answers.csv", name)
+			continue
+		}
+		rule, least := rows[at][1], finding.SeverityOf(rows[at][2])
+		if rule == "" {
+			continue // missed, and said so
+		}
+		if !slices.ContainsFunc(findings(t, file), func(f *finding.Finding) bool {
+			return f.Rule == rule && f.Severity >= least && f.Accepted == ""
+		}) {
+			t.Errorf("%s: no %s of %s", name, rows[at][2], rule)
+			continue
+		}
+		caught++
+	}
+	if share := float64(caught) / float64(len(files)); share < leastCaught {
+		t.Errorf("%d of %d planted mistakes are found", caught, len(files))
+	}
+}
+
+// TestCleanForReview: designs of experienced hands raise no danger and no fault, but one.
+func TestCleanForReview(t *testing.T) {
+	files, _ := filepath.Glob(filepath.Join(reviewed, "clean", "*.yaml"))
+	if len(files) < 30 {
+		t.Fatalf("only %d clean designs", len(files))
+	}
+	alarmed := 0
+	for _, file := range files {
+		before := alarmed
+		for _, f := range findings(t, file) {
+			if f.Severity >= finding.Fault && f.Accepted == "" {
+				t.Logf("%s: %s %s: %s", filepath.Base(file), f.Severity, f.Rule, f.What)
+				alarmed = before + 1
+			}
+		}
+	}
+	if alarmed > mostFalse {
+		t.Errorf("%d clean designs raise a danger or a fault", alarmed)
+	}
+}
