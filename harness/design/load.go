@@ -268,6 +268,14 @@ func (x *Load) Continuous() bool {
 	return !(x.Duty.Or(1) < 1)
 }
 
+// LongestS is the longest time that it is on at once, in s; +Inf = for good.
+func (x *Load) LongestS() float64 {
+	if x.OnForS.Given() {
+		return x.OnForS.Value
+	}
+	return math.Inf(1)
+}
+
 // ownFigure tells whether the design gives the draw itself.
 func ownFigure(f field) bool { return f.has["power"] || f.has["current"] || f.has["resistance"] }
 

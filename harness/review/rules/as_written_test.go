@@ -1,0 +1,134 @@
+package rules_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"fusewright/harness/proof/example"
+)
+
+// TestStudHoldsByHand counts ring terminals below, at and above the limit, ashore and
+// afloat.
+func TestStudHoldsByHand(t *testing.T) {
+	for _, c := range []struct {
+		practice string
+		rings    int
+		want     bool
+	}{{"motorcycle", 5, false}, {"motorcycle", 6, false}, {"motorcycle", 7, true},
+		{"marine", 4, false}, {"marine", 5, true}} {
+		text := "practice: " + c.practice + "\nloads:\n"
+		for i := range c.rings {
+			text += fmt.Sprintf("  lamp %d: {power: 1 W, behaves: resistor, at: rear, fed by: lamp fuse, returns to: frame}\n", i)
+		}
+		if got := gives(t, text, "crowded-stud"); got != c.want {
+			t.Errorf("%d rings, %s: %v, want %v", c.rings, c.practice, got, c.want)
+		}
+	}
+}
+
+// TestStrapSavesStud: a stud on what moves is in order with a strap, and one that
+// nothing returns to needs none.
+func TestStrapSavesStud(t *testing.T) {
+	const text = `
+places:
+  battery tray: {ambient: 40 °C}
+  rear: {ambient: 35 °C, moves: yes}
+grounds:
+  flap bolt: {kind: frame stud, at: rear, STRAP}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, returns to: GROUND}
+`
+	for _, c := range []struct {
+		strap, ground string
+		want          bool
+	}{{"limit: 20 A", "flap bolt", true}, {"limit: 20 A", "battery negative", false},
+		{"returns to: battery negative, wire: {size: 6 mm²}", "flap bolt", false}} {
+		s := strings.NewReplacer("STRAP", c.strap, "GROUND", c.ground).Replace(text)
+		if got := gives(t, s, "stud-on-moving-part"); got != c.want {
+			t.Errorf("%s, %s: %v, want %v", c.strap, c.ground, got, c.want)
+		}
+	}
+}
+
+// TestCoilHeldByHand: a coil for 60 s below, at and above that, for good, and let go.
+func TestCoilHeldByHand(t *testing.T) {
+	const text = `
+switches:
+  button: {rating: 10 A, at: rear, fed by: lamp fuse, momentary: MOMENTARY}
+relays:
+  lamp relay: {form: short-time contactor 150 A 12 V, at: battery tray, fed by: lamp fuse, coil: {fed by: button, returns to: frame, suppressed by: diode}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp relay, returns to: frame TIME}
+`
+	for _, c := range []struct {
+		momentary, time string
+		want            bool
+	}{{"no", ", on for: 59 s", false}, {"no", ", on for: 60 s", false}, {"no", ", on for: 61 s", true},
+		{"no", "", true}, {"yes", ", on for: 10 s", false}, {"yes", "", true}} {
+		s := strings.NewReplacer("MOMENTARY", c.momentary, " TIME", c.time).Replace(text)
+		if got := gives(t, s, "coil-held-too-long"); got != c.want {
+			t.Errorf("momentary %s%s: %v, want %v", c.momentary, c.time, got, c.want)
+		}
+	}
+}
+
+// TestHeldLoads: what is held by hand as a rule, what is on for a time, and a relay
+// that holds itself are no lasting loads on a momentary switch.
+func TestHeldLoads(t *testing.T) {
+	const direct = `
+switches:
+  button: {rating: 10 A, at: rear, fed by: lamp fuse, momentary: yes}
+loads:
+  lamp: {power: 5 W, at: rear, fed by: button, returns to: frame, LOAD}
+`
+	const holding = `
+switches:
+  button: {rating: 10 A, at: rear, fed by: lamp fuse, momentary: yes}
+relays:
+  hold: {form: mini make, at: battery tray, fed by: lamp fuse, coil: {fed by: [button, hold], returns to: frame, suppressed by: diode}}
+loads:
+  lamp: {power: 5 W, at: rear, fed by: hold, returns to: frame, LOAD}
+`
+	for _, c := range []struct {
+		text, load string
+		want       bool
+	}{{direct, "behaves: filament lamp", true}, {direct, "behaves: filament lamp, on for: 5 s", false},
+		{direct, "behaves: motor", false}, {direct, "behaves: constant power, sign: horn", false},
+		{direct, "behaves: resistor", false}, {holding, "behaves: filament lamp", false}} {
+		if got := gives(t, strings.ReplaceAll(c.text, "LOAD", c.load), "lasting-load-on-momentary"); got != c.want {
+			t.Errorf("%s: %v, want %v", c.load, got, c.want)
+		}
+	}
+}
+
+// TestResistiveGroundByHand: 24 W at 12 V through the frame, near 2.1 A at 12.6 V and
+// more: the limit of 10 %, 1.2 V, lies at some 0.56 Ω; of a critical load 0.36 V at 0.16 Ω.
+func TestResistiveGroundByHand(t *testing.T) {
+	const text = `
+grounds:
+  frame: {kind: frame stud, at: battery tray, frame resistance: OHM}
+loads:
+  tail lamp: {power: 24 W, behaves: resistor, at: rear, fed by: lamp fuse, returns to: frame, critical: CRITICAL}
+`
+	for _, c := range []struct {
+		ohm, critical string
+		want          bool
+	}{{"0.4 Ω", "no", false}, {"0.65 Ω", "no", true}, {"0.13 Ω", "yes", false}, {"0.2 Ω", "yes", true}} {
+		s := strings.NewReplacer("OHM", c.ohm, "CRITICAL", c.critical).Replace(text)
+		if got := gives(t, s, "resistive-ground"); got != c.want {
+			t.Errorf("%s, critical %s: %v, want %v", c.ohm, c.critical, got, c.want)
+		}
+	}
+}
+
+// gives tells whether an example gives an open finding of a rule.
+func gives(t *testing.T, text, rule string) bool {
+	t.Helper()
+	for _, f := range open(assess(t, "made.yaml", []byte(example.Design(text)))) {
+		if f.Rule == rule {
+			return true
+		}
+	}
+	return false
+}
