@@ -122,6 +122,62 @@ loads:
 	}
 }
 
+// TestBlockedMotorByHand: a fan of 3 A draws 4 times that when blocked, 12 A. A fuse of
+// 10 A carries 11 A for good and opens; of 15 A it does not, and is 5 times the 3 A.
+// Of 3.75 A, blocked 11.25 A, 15 A is four times and taken as chosen for the start.
+func TestBlockedMotorByHand(t *testing.T) {
+	const text = `
+fuses:
+  fan fuse: {type: blade C, rating: RATING, at: battery tray, fed by: battery}
+switches:
+  switch: {rating: 20 A, at: rear, fed by: fan fuse, momentary: HELD}
+loads:
+  fan: {current: CURRENT, rated at: 12 V, inrush: {peak: PEAK, time: 200 ms}, at: rear, fed by: switch, returns to: frame, LOAD}
+`
+	for _, c := range []struct {
+		rating, current, peak, load, held string
+		want                              bool
+	}{{"10 A", "3 A", "4", "behaves: motor", "no", false}, {"15 A", "3 A", "4", "behaves: motor", "no", true},
+		{"15 A", "3.75 A", "3", "behaves: motor", "no", false}, {"15 A", "3.7 A", "3", "behaves: motor", "no", true},
+		{"15 A", "3 A", "4", "behaves: resistor", "no", false}, {"15 A", "3 A", "4", "behaves: motor, sign: horn", "no", false},
+		{"15 A", "3 A", "4", "behaves: motor, protected motor: yes", "no", false},
+		{"15 A", "3 A", "4", "behaves: motor, on for: 300 s", "no", false},
+		{"15 A", "3 A", "4", "behaves: motor, on for: 301 s", "no", true},
+		{"15 A", "3 A", "4", "behaves: motor, duty: 40 %", "no", true}, {"15 A", "3 A", "4", "behaves: motor", "yes", false}} {
+		s := strings.NewReplacer("RATING", c.rating, "CURRENT", c.current, "PEAK", c.peak, "LOAD", c.load, "HELD", c.held).Replace(text)
+		if got := gives(t, s, "motor-never-opens-fuse"); got != c.want {
+			t.Errorf("%s behind %s, %s, held %s: %v, want %v", c.current, c.rating, c.load, c.held, got, c.want)
+		}
+	}
+}
+
+// TestLampsApart: a lamp with a fuse of its own, a horn beside it, and a motor behind a
+// further fuse leave it burning.
+func TestLampsApart(t *testing.T) {
+	const text = `
+fuses:
+  lamp fuse: {type: blade C, rating: 10 A, at: battery tray, fed by: keyed feed}
+  pump fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: FUSE}
+loads:
+  lamp: {power: 5 W, behaves: LAMP, at: rear, fed by: lamp fuse, returns to: frame}
+  pump: {current: 2 A, rated at: 12 V, behaves: MOTOR, at: rear, fed by: FED, returns to: frame}
+`
+	for _, c := range []struct {
+		lamp, motor, fuse, fed string
+		want                   bool
+	}{{"filament lamp, critical: yes", "motor", "keyed feed", "lamp fuse", true},
+		{"filament lamp", "motor", "keyed feed", "lamp fuse", false},
+		{"filament lamp, critical: yes", "motor, sign: horn", "keyed feed", "lamp fuse", false},
+		{"filament lamp, critical: yes", "motor", "keyed feed", "pump fuse", false},
+		{"filament lamp, critical: yes", "motor", "lamp fuse", "pump fuse", false},
+		{"filament lamp, critical: yes", "resistor", "keyed feed", "lamp fuse", false}} {
+		s := strings.NewReplacer("LAMP", c.lamp, "MOTOR", c.motor, "FUSE", c.fuse, "FED", c.fed).Replace(text)
+		if got := gives(t, s, "lamp-shares-motor-fuse"); got != c.want {
+			t.Errorf("%+v: %v, want %v", c, got, c.want)
+		}
+	}
+}
+
 // gives tells whether an example gives an open finding of a rule.
 func gives(t *testing.T, text, rule string) bool {
 	t.Helper()
