@@ -178,6 +178,38 @@ loads:
 	}
 }
 
+// TestListsAsWritten: lists of situations against what is on in them.
+func TestListsAsWritten(t *testing.T) {
+	const text = `
+switches:
+  pair switch: {rating: 20 A, at: rear, fed by: lamp fuse}
+loads:
+  lamp: {power: 5 W, behaves: resistor, at: rear, fed by: pair switch, returns to: frame, OWN}
+  other: {power: 5 W, behaves: resistor, at: rear, fed by: pair switch, returns to: frame, own switch: yes}
+  third: {power: 5 W, behaves: resistor, own switch: yes, at: rear, fed by: lamp fuse, returns to: frame}
+situations: {a: {engine: cruise, on: [lamp, other]}, b: {B}}
+`
+	for _, c := range []struct {
+		own, b         string
+		unlisted, dead bool
+	}{{"own switch: yes", "engine: cruise, on: [other]", false, false},
+		{"own switch: no", "engine: cruise, on: [other]", true, false},
+		{"own switch: no", "on: [other]", false, false},
+		{"own switch: no", "engine: cruise, on: [third]", false, false},
+		{"stays live: parking lamp", "engine: cruise, on: [other]", false, false},
+		{"own switch: yes", "key: off, on: [lamp]", false, true},
+		{"own switch: yes", "key: off, on: all", false, false},
+		{"own switch: yes", "key: off", false, false}} {
+		s := strings.NewReplacer("OWN", c.own, "B}", c.b+"}").Replace(text)
+		if got := gives(t, s, "on-but-not-listed"); got != c.unlisted {
+			t.Errorf("%s, b %s: on but not listed %v, want %v", c.own, c.b, got, c.unlisted)
+		}
+		if got := gives(t, s, "listed-but-dead"); got != c.dead {
+			t.Errorf("%s, b %s: listed but dead %v, want %v", c.own, c.b, got, c.dead)
+		}
+	}
+}
+
 // gives tells whether an example gives an open finding of a rule.
 func gives(t *testing.T, text, rule string) bool {
 	t.Helper()
