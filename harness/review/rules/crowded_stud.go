@@ -13,12 +13,12 @@ var crowdedStud = &Rule{
 	Says:  "too many terminals on it",
 	Doc: "The wires that end at a frame stud or a battery post, each with a ring terminal of its own. Ground blocks and " +
 		"fuse blocks have a screw for each.",
-	Formula:  "ring terminals ≤ 4 afloat, 6 ashore",
-	Limits:   "four where the practice is afloat, six elsewhere",
+	Formula:  "ring terminals ≤ 4 afloat, 5 ashore",
+	Limits:   "four where the practice is afloat, five elsewhere",
 	Why:      "a tall pile settles and works loose, and all that hangs on it fails together",
 	Change:   "fit a ground block or a bus bar, led to the stud by one thick wire, or share the terminals out over two studs",
 	Severity: "advice",
-	Source:   "ABYC E-11: at most four terminals on a stud (two sources); ashore, where careful fitters lay five and six small rings on one: common practice, no source",
+	Source:   "ABYC E-11: at most four terminals on a stud (two sources); ashore, where careful fitters lay five small rings on one: common practice, no source",
 	Bad: `
 loads:
   lamp a: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
@@ -27,9 +27,8 @@ loads:
   lamp d: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
   lamp e: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
   lamp f: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
-  lamp g: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
 `,
-	Mended: []string{"  lamp g: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}\n", ""},
+	Mended: []string{"  lamp f: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}\n", ""},
 	Run: func(p *Pass) {
 		for _, part := range p.c.Parts {
 			if g, ok := part.Source.(*design.Ground); part.Kind != circuit.Battery && !(ok && g.Kind == design.FrameStud) {
@@ -44,7 +43,7 @@ loads:
 
 // How many ring terminals a stud holds. Source: ABYC E-11 (two sources) afloat; ashore
 // common practice, no source.
-const mostOnStudAfloat, mostOnStudAshore = 4, 6
+const mostOnStudAfloat, mostOnStudAshore = 4, 5
 
 func (p *Pass) judgeStud(part *circuit.Part, t *circuit.Terminal) {
 	n, most := len(t.Wires), mostOnStudAshore
