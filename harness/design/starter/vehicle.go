@@ -17,6 +17,7 @@ type vehicle struct {
 	zones             map[string]string // place by zone
 	grounds           []string
 	ground            map[string]string // ground by zone
+	spill             string            // where returns go when the others' stud is full; "" = never full
 	block, source     string            // places of block and battery
 	tap               string            // key-switched point; "" = a house switch instead
 	rocker            string
@@ -45,8 +46,9 @@ var vehicles = []vehicle{
 			"{from: under seat, to: headstock, length: 800 mm, chafes: yes, cover: auto}",
 			"{from: headstock, to: handlebar, length: 350 mm, flexes: yes, cover: auto}"},
 		zones:   map[string]string{"front": "headstock", "dash": "handlebar", "rear": "tail"},
-		grounds: []string{"rear stud: {kind: frame stud, at: under seat, limit: 40 A, frame resistance: 2 mΩ}", "front bar: {kind: ground block, at: headstock, limit: 40 A, returns to: battery negative}"},
-		ground:  map[string]string{"front": "front bar", "dash": "front bar", "rear": "rear stud", "block": "rear stud"},
+		grounds: []string{"rear stud: {kind: frame stud, at: under seat, limit: 40 A, frame resistance: 2 mΩ}", "front stud: {kind: frame stud, at: headstock, limit: 40 A, frame resistance: 3 mΩ}"},
+		ground:  map[string]string{"front": "front stud", "dash": "front stud", "rear": "rear stud", "block": "rear stud"},
+		spill:   "rear stud",
 		block:   "under seat", source: "battery tray", tap: "tail lamp feed", rocker: "sealed rocker 20 A",
 		wire: "{colour: RD, return colour: BK, slack: 60 mm}", heavy: "front end", heavyRun: "1.1 m"},
 	{name: "quad", words: "a quad", practice: "off-road", battery: "AGM", capacity: "30 Ah", resistance: "11 mΩ",

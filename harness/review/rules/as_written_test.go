@@ -210,6 +210,79 @@ situations: {a: {engine: cruise, on: [lamp, other]}, b: {B}}
 	}
 }
 
+// TestFlattenedByHand: of 12 Ah AGM the start reserve leaves some 4.8 Ah at 0.6. 3 A last
+// longer than 1 h, 7 A do not; with the key on 8 A pass half an hour no more; afloat
+// 8 h ask for some 0.5 A.
+func TestFlattenedByHand(t *testing.T) {
+	const text = `
+practice: PRACTICE
+loads:
+  lamp: {power: POWER, behaves: resistor, own switch: yes, at: rear, fed by: lamp fuse, returns to: frame}
+fuses:
+  lamp fuse: {type: blade C, rating: 15 A, at: battery tray, fed by: battery, stays live: "lights the camp"}
+situations: {camp: {KEY, on: [lamp]}}
+`
+	for _, c := range []struct {
+		practice, power, key string
+		want                 bool
+	}{{"motorcycle", "36 W", "key: off", false}, {"motorcycle", "84 W", "key: off", true},
+		{"motorcycle", "72 W", "key: on", false}, {"motorcycle", "120 W", "key: on", true},
+		{"marine", "3 W", "key: off", false}, {"marine", "12 W", "key: off", true},
+		{"motorcycle", "120 W", "engine: cruise", false}} {
+		s := strings.NewReplacer("PRACTICE", c.practice, "POWER", c.power, "KEY", c.key).Replace(text)
+		if got := gives(t, s, "battery-flattened"); got != c.want {
+			t.Errorf("%+v: %v", c, got)
+		}
+	}
+}
+
+// TestRestartByHand: 3.5 A for an hour leave 12 Ah a start; two hours more do not.
+func TestRestartByHand(t *testing.T) {
+	const text = `
+loads:
+  lamp: {power: 42 W, behaves: resistor, own switch: yes, at: rear, fed by: lamp fuse, returns to: frame}
+rides:
+  trip: {start charge: 100 %, legs: [{minutes: TIME, key: on, on: [lamp], ambient: 25 °C}, {minutes: 1 h, LAST, on: none, ambient: 25 °C}]}
+situations: {under way: {engine: cruise, on: [lamp]}}
+`
+	for _, c := range []struct {
+		time, last string
+		want       bool
+	}{{"50 min", "engine: cruise", false}, {"2 h", "engine: cruise", true}, {"2 h", "key: off", false}} {
+		s := strings.NewReplacer("TIME", c.time, "LAST", c.last).Replace(text)
+		if got := gives(t, s, "battery-flattened"); got != c.want {
+			t.Errorf("%+v: %v", c, got)
+		}
+	}
+}
+
+// TestHotCoilByHand: 8 V × (1 + 0.00393·(T − 20)) is 10.4 V at 96 °C and 10.7 V at 105 °C;
+// 10.5 V is the lowest supply. A form's own limit of 125 °C is relay-too-hot's.
+func TestHotCoilByHand(t *testing.T) {
+	const text = `
+places: {battery tray: {ambient: 40 °C}, rear: {ambient: 35 °C}, engine: {ambient: HOT}}
+runs:
+  - {from: battery tray, to: rear, length: 600 mm}
+  - {from: battery tray, to: engine, length: 600 mm}
+wire: {insulation: ISO 6722 thin wall class D, size: 1 mm²}
+relays:
+  lamp relay: {form: mini make, at: engine, fed by: lamp fuse, coil: {fed by: lamp fuse, returns to: frame, suppressed by: diode}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp relay, returns to: frame}
+situations: {a: {ENGINE}}
+`
+	for _, c := range []struct {
+		hot, engine string
+		want        bool
+	}{{"96 °C", "engine: stopped", false}, {"105 °C", "engine: stopped", true}, {"105 °C", "engine: cruise", false},
+		{"130 °C", "engine: stopped", false}} {
+		s := strings.NewReplacer("HOT", c.hot, "ENGINE", c.engine).Replace(text)
+		if got := gives(t, s, "coil-weak-when-hot"); got != c.want {
+			t.Errorf("%+v: %v", c, got)
+		}
+	}
+}
+
 // gives tells whether an example gives an open finding of a rule.
 func gives(t *testing.T, text, rule string) bool {
 	t.Helper()

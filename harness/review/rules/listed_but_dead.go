@@ -1,10 +1,7 @@
 package rules
 
 import (
-	"fmt"
-
 	"fusewright/harness/design"
-	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
 	"fusewright/harness/review/finding"
@@ -42,7 +39,7 @@ situations:
 			}
 			p.reportIn(part, p.situationsWhere(func(s *solve.Solution) bool {
 				return p.names(s.Situation, b.Load.Load) && !s.LoadOn[b.Index]
-			}), "%s is listed as on %s and gets no power there")
+			}), "%s is listed as on in %q and gets no power there")
 		}
 	},
 }
@@ -52,18 +49,14 @@ func (f *facts) names(s *design.Situation, l *design.Load) bool {
 	return len(s.On) < len(f.d.Loads) && lists(s, l)
 }
 
-// reportIn asks about a load in some situations; none when there is none.
+// reportIn asks about a load in the first of some situations, if any.
 func (p *Pass) reportIn(part *circuit.Part, in []string, sentence string) {
 	if len(in) == 0 {
 		return
 	}
 	fin := ofPart(finding.Advice, part)
-	fin.Situation, fin.Leave = in[0], true
-	quoted := make([]string, len(in))
-	for i, name := range in {
-		quoted[i] = fmt.Sprintf("%q", name)
-	}
-	p.say(fin, sentence, part.Name, "in "+wording.Few(quoted, 3))
+	fin.Situation, fin.Leave = in[0], true // the first, whatever is listed twice
+	p.say(fin, sentence, part.Name, in[0])
 }
 
 // situationsWhere names the solved situations of the design, not the derived ones,

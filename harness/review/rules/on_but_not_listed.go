@@ -38,7 +38,7 @@ situations:
 			}
 			p.reportIn(part, p.situationsWhere(func(s *solve.Solution) bool {
 				return s.Situation.EngineRPM > 0 && s.LoadOn[b.Index] && !lists(s.Situation, b.Load.Load)
-			}), "%s is on %s without being listed: no switch of its own parts it from its feed")
+			}), "%s is on in %q without being listed: no switch of its own parts it from its feed")
 		}
 	},
 }
