@@ -17,7 +17,7 @@ var motorNeverOpensFuse = &Rule{
 		"current (`inrush`), or the library's multiple of its running current. A fuse that carries that for hours protects " +
 		"the wire and not the motor; up to four times the running current it is taken as chosen for the start. Left out: `protected motor: yes`, of the load or its library row; horns; what is on only " +
 		"while a momentary switch is held; what is on for at most five minutes by its own `on for`, with somebody beside it.",
-	Formula:  "blocked current ≤ what the fuse carries for good",
+	Formula:  "blocked current ≤ what the fuse carries for good, and rating > 4 × running current",
 	Limits:   "the fuse's curve: ISO 8820 blade fuses carry 1.1 times their rating for 100 h",
 	Why:      "a jammed fan or a frozen pump cooks its winding behind a whole fuse, and may set fire to what it sits on",
 	Change:   "fit the smallest fuse that carries its running current and its start, or say `protected motor: yes` of one that has a thermal switch",
