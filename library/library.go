@@ -265,6 +265,8 @@ type LoadType struct {
 	RatedV    float64   `key:"rated V" need:"" in:"1,120" show:"at *"` // voltage at which PowerW or CurrentA holds
 	MinV      float64   `key:"min V" in:"0.5,120"`                     // zero when not known
 	Bilge     bool      `key:"bilge pump"`                             // a bilge pump, which must run on a boat that is left
+	MustBurn  bool      `key:"must burn" show:"must burn"`             // a lamp that others steer or keep clear by
+	Protected bool      `key:"protected motor" show:"protected motor"` // stands being blocked
 	Starter   bool      `key:"starts the engine"`                      // with CurrentA for OnForS
 	Duty      float64   `key:"duty" in:"0,1" usual:"1"`                // 0..1
 	Highest   bool      `show:"the most it draws"`                     // PowerW or CurrentA is that, not the usual

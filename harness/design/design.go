@@ -420,6 +420,7 @@ type Load struct {
 	StandbyA  Quantity // draw while live but off
 	MaxV      Quantity
 	Polarised bool // suffers when reversed
+	Protected bool // the design says so of its motor; see ProtectedMotor
 	Inrush    library.Inrush
 	FedBy     []Feed
 	Returns   []Feed

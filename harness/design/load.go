@@ -141,6 +141,9 @@ func loadUseKeys() []key[Load] {
 			func(x *Load) *bool { return &x.OwnSwitch }),
 		yesKey(Key{Name: "polarised", Default: "no", Doc: "suffers when its wires are swapped",
 			Example: "yes"}, func(x *Load) *bool { return &x.Polarised }),
+		yesKey(Key{Name: "protected motor", Default: "the type's, else no", Example: "yes",
+			Doc: "its motor stands being blocked: it has a thermal switch or electronics of its own"},
+			func(x *Load) *bool { return &x.Protected }),
 	}
 }
 
@@ -282,6 +285,23 @@ func (x *Load) HeatShare() float64 {
 		return 0
 	}
 	return x.Duty.Or(1)
+}
+
+// ProtectedMotor tells whether its motor stands being blocked.
+func (x *Load) ProtectedMotor() bool { return x.Protected || x.Type != nil && x.Type.Protected }
+
+// MustBurn tells whether it is a lamp that must not go out with something else: of
+// a type that has to burn, or a lamp that the design calls critical.
+func (x *Load) MustBurn() bool {
+	return x.Type != nil && x.Type.MustBurn || x.Critical && (x.Sign == SignLamp || x.Sign == SignLED)
+}
+
+// LongestS is the longest time that it is on at once, in s; +Inf = for good.
+func (x *Load) LongestS() float64 {
+	if x.OnForS.Given() {
+		return x.OnForS.Value
+	}
+	return math.Inf(1)
 }
 
 // ownFigure tells whether the design gives the draw itself.

@@ -114,8 +114,11 @@ func (x *Brief) entry(lead string, g []*finding.Finding) {
 }
 
 // brief is the figures that decide a finding: "26.2 A nominal, 29.9 A at worst; limit
-// 26.8 A; night cutting".
+// 26.8 A; night cutting"; "" without any.
 func (f Finding) brief() string {
+	if len(f.Numbers) == 0 {
+		return ""
+	}
 	texts := f.Figures()
 	var values []string
 	limit := ""

@@ -92,8 +92,24 @@ func (b *Budget) Starts() string {
 		strings.Join(back, "; "), b.start.Source)
 }
 
-// Standby says how long the battery lasts with the key off.
+// Standby says how long the battery lasts with the key off, left alone and in the
+// situations that have something on.
 func (b *Budget) Standby() string {
+	text := b.leftAlone()
+	for _, l := range b.KeyOff {
+		switch {
+		case l.BatteryA == nil:
+		case l.BatteryHours == nil:
+			text += fmt.Sprintf(" In %q it gives %s.", l.Situation, amps(l.BatteryA))
+		default:
+			text += fmt.Sprintf(" In %q it gives %s for %s down to the charge that still starts the engine.",
+				l.Situation, amps(l.BatteryA), duration(l.BatteryHours, 3600))
+		}
+	}
+	return text
+}
+
+func (b *Budget) leftAlone() string {
 	if b.StandbyA != nil && *b.StandbyA == 0 {
 		return "With the key off nothing is drawn from the battery, as far as the design says."
 	}

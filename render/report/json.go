@@ -180,6 +180,7 @@ type Budget struct {
 	StandbyDays *float64     `json:"standby_days"`
 	StartAh     *float64     `json:"start_ah"` // what a start of the engine takes
 	Lines       []BudgetLine `json:"lines"`
+	KeyOff      []BudgetLine `json:"key_off,omitempty"` // situations with the key off and something on
 
 	basis string // what output and likely demand count with, in words
 	start battery.Start
@@ -323,16 +324,23 @@ func BudgetOf(r *harness.Review) *Budget {
 		StartAh: finite(b.Start.Ah()), start: b.Start,
 	}
 	for _, l := range b.Lines {
-		line := BudgetLine{Situation: l.Situation.Name, EngineRPM: l.Situation.EngineRPM, breaksEvenAt: l.BreaksEvenAt()}
-		if l.Usable {
-			line.OutputA, line.VehicleA, line.AccessoryA = finite(l.OutputA), finite(l.VehicleA), finite(l.AccessoryA)
-			line.BusV, line.BatteryA = finite(l.BusV), finite(l.BatteryA)
-			line.LikelyA, line.ReturnHours = finite(l.LikelyA), finite(l.ReturnHours)
-			line.SpareA, line.BreakEvenRPM, line.BatteryHours = finite(l.SpareA), finite(l.BreakEvenRPM), finite(l.BatteryHours)
-		}
-		out.Lines = append(out.Lines, line)
+		out.Lines = append(out.Lines, budgetLine(l))
+	}
+	for _, l := range b.KeyOff {
+		out.KeyOff = append(out.KeyOff, budgetLine(l))
 	}
 	return out
+}
+
+func budgetLine(l *budget.Line) BudgetLine {
+	line := BudgetLine{Situation: l.Situation.Name, EngineRPM: l.Situation.EngineRPM, breaksEvenAt: l.BreaksEvenAt()}
+	if l.Usable {
+		line.OutputA, line.VehicleA, line.AccessoryA = finite(l.OutputA), finite(l.VehicleA), finite(l.AccessoryA)
+		line.BusV, line.BatteryA = finite(l.BusV), finite(l.BatteryA)
+		line.LikelyA, line.ReturnHours = finite(l.LikelyA), finite(l.ReturnHours)
+		line.SpareA, line.BreakEvenRPM, line.BatteryHours = finite(l.SpareA), finite(l.BreakEvenRPM), finite(l.BatteryHours)
+	}
+	return line
 }
 
 // WriteJSON writes any report value indented, with a final newline. Characters

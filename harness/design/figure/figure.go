@@ -36,7 +36,7 @@ type Figure struct {
 
 // Plain are the rules whose figure is a count or a ratio, written without a unit.
 // Those of all other rules have one.
-var Plain = []string{"back-feed", "fuse-grading", "fuse-inrush", "plug-ways"}
+var Plain = []string{"back-feed", "crowded-stud", "fuse-grading", "fuse-inrush", "plug-ways"}
 
 // New makes a figure of numbers in a unit as Number has it.
 func New(value, limit float64, unit string, worse Sense) Figure {

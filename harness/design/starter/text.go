@@ -20,6 +20,7 @@ type writer struct {
 	ways  int
 	// control is the way that feeds the switches that work relays; 0 = none.
 	control int
+	rings   int // returns at the first stud of the accessories
 	b       strings.Builder
 }
 
@@ -323,6 +324,9 @@ func (x *accessory) plug() string {
 	return ""
 }
 
+// fullStud is how many returns go to a frame stud before the next one is taken.
+const fullStud = 5
+
 // ground is where an accessory returns, with a length where it stands there. One
 // with a feed of its own from the battery has a return of its own, too.
 func (w *writer) ground(x *accessory) string {
@@ -330,6 +334,11 @@ func (w *writer) ground(x *accessory) string {
 		return "battery negative"
 	}
 	g := w.v.ground[x.zone]
+	if w.v.spill != "" && g != w.v.spill {
+		if w.rings++; w.rings > fullStud {
+			return w.v.spill
+		}
+	}
 	for _, e := range w.v.grounds {
 		if strings.HasPrefix(e, g+":") && strings.Contains(e, "at: "+w.v.zones[x.zone]+",") {
 			return g + ", return wire: {length: 400 mm}"

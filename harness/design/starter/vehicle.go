@@ -17,6 +17,7 @@ type vehicle struct {
 	zones             map[string]string // place by zone
 	grounds           []string
 	ground            map[string]string // ground by zone
+	spill             string            // where returns go when the others' stud is full; "" = never full
 	block, source     string            // places of block and battery
 	tap               string            // key-switched point; "" = a house switch instead
 	spare             string            // what the tap gives; "" = 500 mA
@@ -55,6 +56,7 @@ var vehicles = []vehicle{
 		zones:   map[string]string{"front": "headstock", "dash": "handlebar", "rear": "tail"},
 		grounds: []string{"rear stud: {kind: frame stud, at: under seat, limit: 40 A, frame resistance: 2 mΩ}", "front stud: {kind: frame stud, at: headstock, limit: 40 A, frame resistance: 3 mΩ}"},
 		ground:  map[string]string{"front": "front stud", "dash": "front stud", "rear": "rear stud", "block": "rear stud"},
+		spill:   "rear stud",
 		block:   "under seat", source: "battery tray", tap: "tail lamp feed", rocker: "sealed rocker 20 A",
 		wire: "{colour: RD, return colour: BK, slack: 60 mm}", heavy: "front end", heavyRun: "1.1 m"},
 	{name: "quad", words: "a quad", practice: "off-road", battery: "AGM", capacity: "30 Ah",
@@ -67,8 +69,8 @@ var vehicles = []vehicle{
 			"{from: dash, to: front rack, length: 600 mm, chafes: yes, cover: auto}",
 			"{from: battery box, to: rear rack, length: 700 mm, chafes: yes, pinches: yes, cover: auto}"},
 		zones:   map[string]string{"front": "front rack", "dash": "dash", "rear": "rear rack"},
-		grounds: []string{"frame stud: {kind: frame stud, at: battery box, limit: 60 A, frame resistance: 1 mΩ}", "front stud: {kind: frame stud, at: front rack, limit: 40 A, frame resistance: 3 mΩ}"},
-		ground:  map[string]string{"front": "front stud", "dash": "frame stud", "rear": "frame stud", "block": "frame stud"},
+		grounds: []string{"rear bar: {kind: ground block, at: battery box, limit: 60 A, returns to: battery negative, wire: {length: 250 mm}}", "front stud: {kind: frame stud, at: front rack, limit: 40 A, frame resistance: 3 mΩ}"},
+		ground:  map[string]string{"front": "front stud", "dash": "rear bar", "rear": "rear bar", "block": "rear bar"},
 		block:   "battery box", source: "battery box", tap: "socket feed", rocker: "sealed rocker 20 A",
 		wire: "{colour: RD, return colour: BK, slack: 60 mm}", heavy: "front end", heavyRun: "1.5 m"},
 	{name: "off-road", words: "an off-road vehicle", practice: "off-road", battery: "AGM", capacity: "45 Ah",
@@ -81,8 +83,8 @@ var vehicles = []vehicle{
 			"{from: cab, to: roof, length: 1200 mm, chafes: yes, cover: auto}",
 			"{from: cab, to: load bed, length: 2500 mm, chafes: yes, pinches: yes, cover: auto}"},
 		zones:   map[string]string{"front": "roof", "dash": "cab", "rear": "load bed"},
-		grounds: []string{"cab stud: {kind: frame stud, at: cab, limit: 80 A, frame resistance: 2 mΩ}", "rear stud: {kind: frame stud, at: load bed, limit: 40 A, frame resistance: 3 mΩ}"},
-		ground:  map[string]string{"front": "cab stud", "dash": "cab stud", "rear": "rear stud", "block": "cab stud"},
+		grounds: []string{"cab bar: {kind: ground block, at: cab, limit: 80 A, returns to: battery negative}", "rear stud: {kind: frame stud, at: load bed, limit: 40 A, frame resistance: 3 mΩ}"},
+		ground:  map[string]string{"front": "cab bar", "dash": "cab bar", "rear": "rear stud", "block": "cab bar"},
 		block:   "cab", source: "engine bay", tap: "radio feed", rocker: "toggle 20 A",
 		wire: "{insulation: ISO 6722 thin wall class C, colour: RD, return colour: BK, slack: 80 mm}", heavy: "front bumper", heavyRun: "1.2 m"},
 	{name: "boat", words: "a boat", practice: "marine", battery: "flooded", capacity: "60 Ah",

@@ -19,7 +19,7 @@ var autoResetBreaker = &Rule{
 	Why: "it opens and closes into the fault until somebody comes, and heats the wire each time; " +
 		"a winch or fan that has stopped starts under the hands that look for the reason",
 	Change:   "fit a breaker with manual reset or a fuse",
-	Severity: "fault",
+	Severity: "fault; advice before a motor that runs only while a momentary switch is held",
 	Source: "type I only together with another limiter such as a main fuse: SAE J553-2022 guide (one source); boats, manual " +
 		"reset: 33 CFR 183.455(a) (one source); motors: common practice, no source",
 	Bad: `
@@ -37,17 +37,21 @@ accepted:
 				continue
 			}
 			var wrong []string
+			severity := finding.Fault
 			if p.practice.Afloat {
 				wrong = append(wrong, "a boat's breakers must be reset by hand")
 			}
 			if p.above(b) == nil {
 				wrong = append(wrong, "no other fuse stands before it: it goes on and off into a short")
 			}
-			if motor := p.motorBehind(b); motor != nil && !p.onlyHeld(b) {
+			if motor := p.motorBehind(b); motor != nil {
+				if len(wrong) == 0 && p.onlyHeld(b) {
+					severity = finding.Advice
+				}
 				wrong = append(wrong, "feeds "+motor.Name+": a motor starts again unasked")
 			}
 			if len(wrong) > 0 {
-				fin := ofFuse(finding.Fault, b)
+				fin := ofFuse(severity, b)
 				fin.What = fuseText(b) + " closes again by itself and " + strings.Join(wrong, "; ")
 				p.report(fin)
 			}
@@ -55,13 +59,13 @@ accepted:
 	},
 }
 
-// motorBehind is the motor that a branch lies on the way to, of several the first
+// motorBehind is the motor, no horn, that a branch lies on the way to, of several the first
 // by name; nil without.
 func (p *Pass) motorBehind(b *circuit.Branch) *circuit.Part {
 	var first *circuit.Part
 	for _, load := range p.c.BelowBranch(b).Loads {
 		part := load.Part
-		if l := accessory(part); l == nil || l.Behaves != design.Motor || load != loadBranch(part) {
+		if l := accessory(part); l == nil || l.Behaves != design.Motor || l.Sign == design.SignHorn || load != loadBranch(part) {
 			continue
 		}
 		if first == nil || part.Name < first.Name {

@@ -39,9 +39,10 @@ type facts struct {
 	rides []*ride.Result // see ridden; nil = not yet followed
 
 	keylessKnown *keylessLoads
-	heldOff      []bool // nodes that can be live with no momentary switch held; nil = not yet known
-	stuckOn      []bool // by part index: relays that nothing can release
-	mark         []int  // visited stamps for walks
+	ever         *liveness // what can be live at all; see letGo
+	heldOff      []bool    // nodes that can be live with no momentary switch held; nil = not yet known
+	stuckOn      []bool    // by part index: relays that nothing can release
+	mark         []int     // visited stamps for walks
 	markNumber   int
 }
 

@@ -23,13 +23,12 @@ var liveWithKeyOff = &Rule{
 		"design says `own switch`. A battery switch is there to be opened on leaving and is not reported. " +
 		"`stays live: \"reason\"` on the load, or on any part its current passes, says that it is meant. " +
 		"Loads behind a relay that nothing can release belong to relay-never-released.",
-	Formula: "none: it is a question of topology",
-	Limits:  "none",
-	Why:     "a load the key does not switch off empties the battery of a parked machine",
-	Change:  "feed it behind a key-controlled relay or tap, or give the reason as `stays live`",
-	Severity: "fault when it is on, or live with a standby draw, whenever the battery is connected; advice " +
-		"when a hand switch can leave it on",
-	Source: "common practice, no source",
+	Formula:  "none: it is a question of topology",
+	Limits:   "none",
+	Why:      "a load the key does not switch off empties the battery of a parked machine",
+	Change:   "feed it behind a key-controlled relay or tap, or give the reason as `stays live`",
+	Severity: "fault; advice when only a momentary or a float switch puts it on",
+	Source:   "common practice, no source",
 	Bad: `
 fuses:
   lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: battery, wire: {size: 1 mm², length: 100 mm}}
@@ -69,6 +68,12 @@ func (p *Pass) reportStandby(part *circuit.Part, l *design.Load) {
 		part.Name, amps(l.StandbyA.Value), amps(use))
 }
 
+// floats tells whether a contact is closed by rising water, by its library type.
+func floats(b *circuit.Branch) bool {
+	s, ok := b.Part.Source.(*design.Switch)
+	return ok && s.Type != nil && s.Type.Float
+}
+
 // isolates tells whether a contact is a battery switch, by its library type.
 func isolates(b *circuit.Branch) bool {
 	if b.Part == nil {
@@ -86,7 +91,11 @@ func (p *Pass) reportByHand(g handGroup) {
 		p.reportStandby(g.gate.Part, l)
 		return
 	}
-	fin := ofPart(finding.Advice, g.gate.Part)
+	severity := finding.Fault
+	if momentary(g.gate) || floats(g.gate) {
+		severity = finding.Advice
+	}
+	fin := ofPart(severity, g.gate.Part)
 	sum := 0.0
 	for _, b := range g.loads {
 		sum += p.c.DrawA(b)

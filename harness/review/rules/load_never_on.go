@@ -64,7 +64,7 @@ func (f *facts) draws(b *circuit.Branch) bool {
 // on; "" for none.
 func (f *facts) listedOn(b *circuit.Branch) (first string) {
 	for _, s := range f.in.Solutions {
-		if name := s.Situation.Name; slices.Contains(s.Situation.On, b.Load.Load) && (first == "" || name < first) {
+		if name := s.Situation.Name; lists(s.Situation, b.Load.Load) && (first == "" || name < first) {
 			first = name
 		}
 	}

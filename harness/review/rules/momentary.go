@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"maps"
 	"slices"
 
 	"fusewright/harness/design"
@@ -12,11 +13,8 @@ import (
 // momentary switch is held: a horn, not a lamp.
 func (f *facts) onlyHeld(fuse *circuit.Branch) bool {
 	draws := f.drawsBelow(fuse.B)
-	if f.heldOff == nil {
-		f.heldOff = f.live(anything, momentary).nodes
-	}
 	for _, b := range draws {
-		if f.heldOff[b.A.Index] {
+		if f.stays(b) {
 			return false
 		}
 	}
@@ -33,6 +31,34 @@ func (f *facts) margined(fuse *circuit.Branch) bool {
 		l := b.Load.Load
 		return l.Figure != "highest" && !(l.Behaves == design.Motor && corner.ShortTime(l))
 	})
+}
+
+// letGo tells whether what draws is live only while a momentary switch is held.
+func (f *facts) letGo(b *circuit.Branch) bool { return !f.stays(b) && f.ever.nodes[b.A.Index] }
+
+// stays tells whether what draws can be live with no momentary switch held.
+func (f *facts) stays(b *circuit.Branch) bool {
+	if f.heldOff == nil {
+		f.ever = f.live(anything, nil)
+		f.heldOff = f.unheld(f.ever)
+	}
+	return f.heldOff[b.A.Index]
+}
+
+// unheld marks the nodes that stay live when every momentary switch is let go:
+// relays that held themselves stay pulled in.
+func (f *facts) unheld(ever *liveness) []bool {
+	coils := maps.Clone(ever.coils)
+	for {
+		nodes := f.flood(f.positive, func(b *circuit.Branch) bool {
+			return b.Feeds() && !momentary(b) && mayClose(b, anything, coils)
+		})
+		n := len(coils)
+		maps.DeleteFunc(coils, func(coil *circuit.Branch, _ bool) bool { return !f.canEnergise(coil, nodes) })
+		if len(coils) == n {
+			return nodes
+		}
+	}
 }
 
 // momentary tells whether a branch is the contact of a momentary switch.

@@ -8,6 +8,7 @@ import (
 var partUnused = &Rule{
 	Name:  "part-unused",
 	Title: "nothing uses a ground or a splice",
+	Says:  "nothing uses it",
 	Doc: "A ground point to which nothing returns, or a splice that feeds nothing. It is drawn and " +
 		"bought all the same; often a name is missing where it was meant to be used. A tap that nothing uses costs nothing and is not said, and what is live with the key off is always-hot-conductor.",
 	Formula:  "none: it is a question of topology",

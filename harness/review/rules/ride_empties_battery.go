@@ -15,7 +15,7 @@ var rideEmptiesBattery = &Rule{
 	Says:  "the battery gives out on the way",
 	Doc: "Every ride of the design, leg by leg: charging by the output curve less what everything draws, the " +
 		"battery by Peukert's law and its charge efficiency at the leg's temperature. A charge below the " +
-		"start reserve is no finding: the ride itself shows from when on a start is not sure.",
+		"start reserve is battery-flattened's, where the engine is started on it.",
 	Formula: "the ride's simulation, see `fusewright ride`",
 	Limits:  "the battery still gives current at the end of the ride",
 	Why:     "ignition, injection and lamps fail together, in traffic",

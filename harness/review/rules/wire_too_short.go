@@ -8,6 +8,7 @@ import (
 var wireTooShort = &Rule{
 	Name:  "wire-too-short",
 	Title: "a wire is given shorter than its ends are apart by the runs",
+	Says:  "shorter than its way",
 	Doc: "Every wire whose length is given, against how far the places of its two ends are apart: the run that joins " +
 		"them, or of several runs the longest less the others, since a wire may be led beside them. Drop, heat and " +
 		"shorts are worked out with the length that is given.",

@@ -14,6 +14,7 @@ import (
 // Budget is the charging balance of a design.
 type Budget struct {
 	Lines       []*Line       // one per situation with the engine running or the key on, in design order
+	KeyOff      []*Line       // one per situation with the key off and something on, in design order
 	Output      []Point       // charging current over engine speed, ready to draw
 	VehicleA    float64       // the vehicle's own loads that draw whenever the engine runs, duty counted, at regulated voltage
 	StandbyA    float64       // drawn from the battery with the key off, worst case

@@ -15,8 +15,8 @@ import (
 	"fusewright/library"
 )
 
-// Compute makes the balance of every situation with the key on, and the drain
-// with the key off. Demand is counted at the regulated voltage, duty included:
+// Compute makes the balance of every situation in which something is on, and the
+// drain of the machine left alone. Demand is counted at the regulated voltage, duty included:
 // what the charging system must give for the battery to be left in peace. A
 // situation that did not converge gives a line without numbers.
 func Compute(c *circuit.Circuit, sols []*solve.Solution) *Budget {
@@ -24,8 +24,11 @@ func Compute(c *circuit.Circuit, sols []*solve.Solution) *Budget {
 	b := &Budget{VehicleA: vehicleA(c), Output: outputCurve(d), Start: battery.StartOf(d)}
 	tolerances := corner.TolerancesOf(d)
 	for _, s := range sols {
-		if s.Situation.Key == design.KeyOn {
+		switch {
+		case s.Situation.Key == design.KeyOn:
 			b.Lines = append(b.Lines, b.lineOf(s, tolerances))
+		case !IsParked(s.Situation):
+			b.KeyOff = append(b.KeyOff, b.lineOf(s, tolerances))
 		}
 	}
 	b.StandbyA = drainA(Parked(c, sols))

@@ -1,0 +1,95 @@
+package rules
+
+import (
+	"math"
+	"slices"
+
+	"fusewright/harness/design"
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/review/finding"
+	"fusewright/harness/study/budget"
+	"fusewright/harness/study/ride"
+)
+
+var batteryFlattened = &Rule{
+	Name:  "battery-flattened",
+	Title: "what is on with the engine stopped leaves no charge to start it",
+	Says:  "flattens the battery",
+	Doc: "Situations that the design gives with the engine stopped and something on: how long a full battery gives their " +
+		"average current down to its start reserve. And rides: the charge with which each leg that starts the engine begins. " +
+		"How long a situation lasts is not said. A ride on which the battery gives out is ride-empties-battery.",
+	Formula: "hours = capacity × (1 − start reserve) at the average current, by Peukert's law; on a ride, charge ≥ start " +
+		"reserve at each start",
+	Limits:   "with the key off 8 h where the practice is afloat, a night at anchor, and 1 h elsewhere; with the key on half an hour",
+	Why:      "the engine that would charge the battery no longer starts",
+	Change:   "run less, use lamps that draw less, start the engine in time, or give the loads a battery of their own",
+	Severity: "advice: the reserve is what most machines start on",
+	Source: "Peukert's law, battery monitor manuals (two sources); start reserve: car maker's service bulletin (one source); the " +
+		"hours: common practice, no source",
+	Bad: `
+loads:
+  tail lamp: {power: 78 W, behaves: resistor, own switch: yes, at: rear, fed by: lamp fuse, wire: {size: 2.5 mm²}, returns to: frame, return wire: {size: 2.5 mm²}}
+fuses:
+  lamp fuse: {type: blade C, rating: 10 A, at: battery tray, fed by: battery, wire: {size: 2.5 mm², length: 100 mm}, stays live: "lights the camp"}
+situations:
+  camp: {key: off, on: [tail lamp]}
+  ride: {engine: cruise, on: [tail lamp]}
+`,
+	Mended: []string{"power: 78 W", "power: 36 W"},
+	Run: func(p *Pass) {
+		if p.in.Budget == nil {
+			return
+		}
+		for _, l := range slices.Concat(p.in.Budget.Lines, p.in.Budget.KeyOff) {
+			if s := l.Situation; l.Usable && !s.Derived && s.EngineRPM == 0 && len(s.On) > 0 && l.BatteryHours < p.restHours(s) {
+				p.reportFlattened(l, p.restHours(s))
+			}
+		}
+		for _, r := range p.ridden() {
+			if math.IsNaN(r.EmptyS) {
+				p.judgeRestarts(r)
+			}
+		}
+	},
+}
+
+// Hours for which a battery is expected to bear what is on with the engine stopped
+// (common practice, no source).
+const anchorHours, keyOffHours, pauseHours = 8.0, 1.0, 0.5
+
+func (p *Pass) restHours(s *design.Situation) float64 {
+	switch {
+	case s.Key == design.KeyOn:
+		return pauseHours
+	case p.practice.Afloat:
+		return anchorHours
+	}
+	return keyOffHours
+}
+
+func (p *Pass) reportFlattened(l *budget.Line, least float64) {
+	f := p.ofSituation(finding.Advice, l)
+	f.Leave = true
+	value, most := quantity.Against(l.BatteryHours*3600, least*3600, quantity.Duration)
+	atLeast(&f, "hours to the start reserve", l.BatteryHours, least, "h")
+	p.say(f, "in %s the battery gives %s, and no longer starts the engine after %s; %s is usual", l.Situation.Name,
+		amps(l.BatteryA), value, most)
+}
+
+// judgeRestarts reports the first leg of a ride that starts the engine on less than
+// the start reserve.
+func (p *Pass) judgeRestarts(r *ride.Result) {
+	ran := false
+	for i, l := range r.Legs {
+		runs := l.Leg.EngineRPM > 0
+		if runs && !ran && l.FromCharge < l.StartReserve {
+			f := finding.Finding{Severity: finding.Advice, Leave: true, Part: r.Ride.Name, Ref: r.Ride.Name, Pos: r.Ride.Pos}
+			value, most := quantity.Against(l.FromCharge, l.StartReserve, quantity.Share)
+			atLeast(&f, "charge", 100*l.FromCharge, 100*l.StartReserve, "%")
+			p.say(f, "on the ride %s leg %d starts the engine on %s of the charge; below %s that is not sure",
+				r.Ride.Name, i+1, value, most)
+			return
+		}
+		ran = runs
+	}
+}

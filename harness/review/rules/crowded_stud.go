@@ -1,0 +1,63 @@
+package rules
+
+import (
+	"fusewright/harness/design"
+	"fusewright/harness/design/figure"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/finding"
+)
+
+var crowdedStud = &Rule{
+	Name:  "crowded-stud",
+	Title: "more terminals on a stud than it holds",
+	Says:  "too many terminals on it",
+	Doc: "The wires that end at a frame stud or a battery post, each with a ring terminal of its own. Ground blocks and " +
+		"fuse blocks have a screw for each.",
+	Formula:  "ring terminals ≤ 4 afloat, 5 ashore",
+	Limits:   "four where the practice is afloat, five elsewhere",
+	Why:      "a tall pile settles and works loose, and all that hangs on it fails together",
+	Change:   "fit a ground block or a bus bar, led to the stud by one thick wire, or share the terminals out over two studs",
+	Severity: "advice",
+	Source:   "ABYC E-11: at most four terminals on a stud (two sources); ashore, where careful fitters lay five small rings on one: common practice, no source",
+	Bad: `
+loads:
+  lamp a: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
+  lamp b: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
+  lamp c: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
+  lamp d: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
+  lamp e: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
+  lamp f: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
+`,
+	Mended: []string{"  lamp f: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}\n", ""},
+	Run: func(p *Pass) {
+		for _, part := range p.c.Parts {
+			if g, ok := part.Source.(*design.Ground); part.Kind != circuit.Battery && !(ok && g.Kind == design.FrameStud) {
+				continue
+			}
+			for _, t := range part.Terminals {
+				p.judgeStud(part, t)
+			}
+		}
+	},
+}
+
+// How many ring terminals a stud holds. Source: ABYC E-11 (two sources) afloat; ashore
+// common practice, no source.
+const mostOnStudAfloat, mostOnStudAshore = 4, 5
+
+func (p *Pass) judgeStud(part *circuit.Part, t *circuit.Terminal) {
+	n, most := len(t.Wires), mostOnStudAshore
+	if p.practice.Afloat {
+		most = mostOnStudAfloat
+	}
+	if n <= most {
+		return
+	}
+	fin := ofPart(finding.Advice, part)
+	fin.Figure = figure.New(float64(n), float64(most), "", figure.Larger)
+	name := part.Name
+	if part.Kind == circuit.Battery {
+		name += " " + t.Name
+	}
+	p.say(fin, "%d ring terminals lie on %s; a stud holds %d", n, name, most)
+}

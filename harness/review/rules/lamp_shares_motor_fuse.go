@@ -1,0 +1,67 @@
+package rules
+
+import (
+	"slices"
+
+	"fusewright/harness/design"
+	"fusewright/harness/design/wording"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/finding"
+)
+
+var lampSharesMotorFuse = &Rule{
+	Name:  "lamp-shares-motor-fuse",
+	Title: "a lamp that must burn shares its fuse with a motor",
+	Says:  "goes dark with a motor's fuse",
+	Doc: "Lamps that others steer or keep clear by: those whose library row says `must burn`, such as navigation and tail " +
+		"lamps, and lamps that the design calls critical, such as a brake lamp; against motors whose nearest fuse is the same. " +
+		"Other critical loads are advised on. A horn cannot jam and is no such motor.",
+	Formula:  "none: it is a question of topology",
+	Limits:   "none",
+	Why:      "the motor jams, the fuse opens as it should, and nobody sees the boat or the braking",
+	Change:   "give the lamp a fuse of its own",
+	Severity: "fault; advice for a critical load that is no lamp",
+	Source:   "common practice, no source",
+	Bad: `
+fuses:
+  lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
+loads:
+  tail lamp: {type: LED tail lamp, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
+  pump: {current: 2 A, rated at: 12 V, behaves: motor, inrush: {peak: 3, time: 100 ms}, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame, return wire: {size: 1 mm²}}
+`,
+	Mended: []string{"LED tail lamp", "LED auxiliary lamp"},
+	Run: func(p *Pass) {
+		for _, part := range p.partsOf(circuit.Load) {
+			l, b := accessory(part), loadBranch(part)
+			if b == nil || l.Behaves == design.Motor || !l.MustBurn() && !l.Critical {
+				continue
+			}
+			p.judgeShared(part, b, graver(l.MustBurn(), finding.Advice, finding.Fault))
+		}
+	},
+}
+
+func (p *Pass) judgeShared(part *circuit.Part, b *circuit.Branch, severity finding.Severity) {
+	fuses, _ := p.nearest.Above(b.A)
+	for _, fuse := range fuses {
+		if motors := p.motorsOn(fuse); len(motors) > 0 {
+			fin := ofPart(severity, part)
+			fin.Cause = fusePlace(fuse)
+			p.say(fin, "%s goes dead when %s opens %s", part.Name, wording.Or(names(motors)), fuseText(fuse))
+		}
+	}
+}
+
+// motorsOn lists the motors whose nearest fuse is this one.
+func (p *Pass) motorsOn(fuse *circuit.Branch) (list []*circuit.Branch) {
+	for _, b := range p.c.BelowBranch(fuse).Loads {
+		l := accessory(b.Part)
+		if l == nil || b != loadBranch(b.Part) || l.Behaves != design.Motor || l.Sign == design.SignHorn {
+			continue
+		}
+		if own, _ := p.nearest.Above(b.A); slices.Contains(own, fuse) {
+			list = append(list, b)
+		}
+	}
+	return list
+}

@@ -1,0 +1,82 @@
+package rules
+
+import (
+	"math"
+
+	"fusewright/harness/design"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/corner"
+	"fusewright/harness/review/finding"
+)
+
+var motorNeverOpensFuse = &Rule{
+	Name:  "motor-never-opens-fuse",
+	Title: "a blocked motor never opens its fuse",
+	Says:  "blocked, it never opens its fuse",
+	Doc: "Each motor that runs unattended, against the smallest fuse on its way: its blocked current is its starting " +
+		"current (`inrush`), or the library's multiple of its running current. A fuse that carries that for hours protects " +
+		"the wire and not the motor; up to four times the running current it is taken as chosen for the start. Left out: `protected motor: yes`, of the load or its library row; horns; what is on only " +
+		"while a momentary switch is held; what is on for at most five minutes by its own `on for`, with somebody beside it.",
+	Formula:  "blocked current ≤ what the fuse carries for good, and rating > 4 × running current",
+	Limits:   "the fuse's curve: ISO 8820 blade fuses carry 1.1 times their rating for 100 h",
+	Why:      "a jammed fan or a frozen pump cooks its winding behind a whole fuse, and may set fire to what it sits on",
+	Change:   "fit the smallest fuse that carries its running current and its start, or say `protected motor: yes` of one that has a thermal switch",
+	Severity: "fault",
+	Source:   "blocked current: article on DC motors' starting current (one source); five minutes and four times: common practice, no source",
+	Bad: `
+fuses:
+  fan fuse: {type: blade C, rating: 15 A, at: battery tray, fed by: battery, wire: {size: 4 mm², length: 100 mm}}
+relays:
+  fan relay: {form: mini make, at: battery tray, fed by: fan fuse, wire: {size: 4 mm², length: 100 mm}, coil: {fed by: keyed feed, returns to: frame, suppressed by: diode, wire: {size: 1 mm², length: 100 mm}, return wire: {size: 1 mm², length: 100 mm}}}
+loads:
+  fan: {current: 3 A, rated at: 12 V, behaves: motor, inrush: {peak: 4, time: 200 ms}, at: rear, fed by: fan relay, wire: {size: 4 mm²}, returns to: frame, return wire: {size: 4 mm²}}
+`,
+	Mended: []string{"rating: 15 A", "rating: 7.5 A"},
+	Run: func(p *Pass) {
+		blocked := corner.TolerancesOf(p.d).Blocked
+		for _, part := range p.partsOf(circuit.Load) {
+			l, b := accessory(part), loadBranch(part)
+			if b == nil || l.Behaves != design.Motor || p.attended(l, b) {
+				continue
+			}
+			peak := blocked
+			if l.Inrush.PeakRatio > 1 {
+				peak = l.Inrush.PeakRatio
+			}
+			p.judgeBlocked(part, b, peak*p.c.DrawA(b))
+		}
+	},
+}
+
+// attendedS is how long a motor is on at once with somebody beside it (common
+// practice, no source).
+const attendedS = 300.0
+
+// attended tells whether a motor needs no fuse against being blocked: it protects
+// itself, cannot be, or somebody is beside it.
+func (p *Pass) attended(l *design.Load, b *circuit.Branch) bool {
+	stated := l.OnForS.Pos.Line > 0 || l.Type != nil && l.Type.OnForS > 0
+	return l.ProtectedMotor() || l.Sign == design.SignHorn || stated && l.LongestS() <= attendedS || p.letGo(b)
+}
+
+// startShare is up to how many times a motor's running current its fuse is chosen for
+// its start (common practice, no source).
+const startShare = 4.0
+
+func (p *Pass) judgeBlocked(part *circuit.Part, b *circuit.Branch, blockedA float64) {
+	var least *circuit.Branch
+	for _, up := range p.nearest.Upstream(b) {
+		if r := fuseRating(up); r > 0 && (least == nil || r < fuseRating(least)) {
+			least = up
+		}
+	}
+	if least == nil || !over(fuseRating(least), startShare*p.c.DrawA(b)) {
+		return
+	}
+	if o := least.Device(0).Open(blockedA); !o.FastKnown || !math.IsInf(o.FastS, 1) {
+		return
+	}
+	fin := ofPart(finding.Fault, part)
+	atLeast(&fin, "blocked current", blockedA, fuseRating(least), "A")
+	p.say(fin, "blocked, %s draws %s, which %s carries for good", part.Name, amps(blockedA), fuseText(least))
+}
