@@ -1,6 +1,8 @@
 package sizing
 
 import (
+	"math"
+
 	"fusewright/harness/design"
 	"fusewright/harness/design/problem"
 	"fusewright/harness/design/quantity"
@@ -70,6 +72,11 @@ func (c fuseCandidate) costG() float64 {
 		amps = rareA
 	}
 	return fuseGPerA*amps + fuseGPerKA*c.kind.BreakingA/1000 + c.otherG
+}
+
+// thickG is what a wire counts for its thickness.
+func (s *slot) thickG(z int) float64 {
+	return thickerG * math.Log2(max(s.sizes[z].AreaMm2/handyMm2, 1))
 }
 
 // count is how many candidates there are.
