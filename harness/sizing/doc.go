@@ -16,7 +16,8 @@
 //	distinctTerminalG for each different crimp part + distinctPlugG for each
 //	different connector family + plugGPerA for each ampere of a chosen family's
 //	rating + fuseGPerA for each ampere of a chosen fuse's rating, fuseGPerKA for each
-//	kiloampere that its type breaks and otherTypeG for a type that is not the usual one
+//	kiloampere that its type breaks, otherTypeG for a type that is not the usual one and
+//	unableGPerA for each ampere above unableA of such a type that breaks less than a short at its place can drive
 //
 // The search first finds a good design: fuses from the loads upward, each wire
 // the smallest that its own constraints let through, then voltage drop shared
@@ -39,7 +40,8 @@ package sizing
 // halves; a smaller plug takes less room, and a smaller fuse protects more
 // closely, which no copper outweighs: so many grams an ampere that a rating never
 // grows for a thinner wire; a fuse that breaks more is a larger one with studs,
-// and one of another than the usual type is to be kept in stock. Thick wire is stiff, and its
+// and one of another than the usual type is to be kept in stock, and the larger it is, the
+// more it matters that it breaks what a short drives where it stands. Thick wire is stiff, and its
 // crimps are too large for small contacts: two sizes of a shop double an area at least, and
 // more than one above what a wire asks for is not worth a size or a crimp part less. What is
 // left over of the lengths bought does not count: it serves for repairs and the next job.
@@ -53,6 +55,8 @@ const (
 	fuseGPerA         = 35.0
 	fuseGPerKA        = 20.0
 	otherTypeG        = 20.0
+	unableGPerA       = 1.0
+	unableA           = 60.0 // smaller ones every factory builds behind its battery
 )
 
 // A fuse below leastShopA is hard to come by: it counts as one of rareA, so that the

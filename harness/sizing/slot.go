@@ -61,7 +61,7 @@ type slot struct {
 type fuseCandidate struct {
 	kind   *library.FuseType
 	rating *library.FuseRating
-	otherG float64 // of a type that is not the usual one
+	otherG float64 // of a type that is not the usual one, see noteUnable
 }
 
 // costG is what a fuse counts in grams of copper: its rating, since a smaller one
