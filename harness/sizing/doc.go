@@ -54,16 +54,19 @@ const (
 	plugGPerA         = 0.5
 	fuseGPerA         = 35.0
 	fuseGPerKA        = 20.0
-	otherTypeG        = 20.0
+	otherTypeG        = 200.0
 	unableGPerA       = 1.0
 	unableA           = 60.0 // smaller ones every factory builds behind its battery
 )
 
 // A fuse below leastShopA is hard to come by: it counts as one of rareA, so that the
-// next larger ones come first (common practice, no source).
+// next larger ones come first; and one of fewHaveA as one of fewHaveAsA, behind that of
+// 5 A (common practice, no source).
 const (
 	leastShopA = 2.0
 	rareA      = 3.5
+	fewHaveA   = 4.0
+	fewHaveAsA = 5.5
 )
 
 // copperGPerMm2M is the mass of a metre of 1 mm²: 8.89 g/cm³ (IEC 60028).

@@ -68,8 +68,11 @@ type fuseCandidate struct {
 // protects more closely, what it breaks, and whether a shop has it.
 func (c fuseCandidate) costG() float64 {
 	amps := c.rating.RatingA
-	if amps < leastShopA {
+	switch {
+	case amps < leastShopA:
 		amps = rareA
+	case amps == fewHaveA:
+		amps = fewHaveAsA
 	}
 	return fuseGPerA*amps + fuseGPerKA*c.kind.BreakingA/1000 + c.otherG
 }
