@@ -161,6 +161,8 @@ func (s *search) explain(x *slot, other int, t trial, c *Choice) {
 	switch {
 	case t.worse != nil:
 		c.Decided, c.Lost = t.worse.Rule, t.worse.What+byHowMuch(t.worse)
+	case s.follows[slices.Index(s.slots, x)]:
+		c.Decided, c.Lost = "what follows the fuse", "it would be thinner than what the fuse protects"
 	case x.kind == BlockType || x.kind == RelayForm:
 		c.Decided, c.Lost = "the first that carries its load where it stands", "it would do as well and comes later in the order"
 		if x.kind == BlockType {
