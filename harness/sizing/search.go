@@ -176,9 +176,12 @@ func (s *search) polish() {
 	for pass := 0; pass < maxPolishes; pass++ {
 		before := s.best
 		w := s.look(s.best.verdict)
+		concerned := s.concernedFuses(w)
 		for i, x := range s.slots {
 			if x.kind == Fuse {
 				s.tryLower(w, i)
+			}
+			if concerned[i] {
 				s.tryTypes(w, i)
 			}
 		}
@@ -224,6 +227,17 @@ func (s *search) tryLower(w *view, i int) {
 			s.tryWires(w)
 		}
 	}
+}
+
+// concernedFuses are the slots of fuses that the findings left have to do with.
+func (s *search) concernedFuses(w *view) map[int]bool {
+	fuses, a := map[int]bool{}, w.findApart()
+	for _, f := range s.best.verdict.findings {
+		for _, i := range s.concernedBy(a, w, f, Fuse) {
+			fuses[i] = true
+		}
+	}
+	return fuses
 }
 
 // tryTypes takes a fuse, where something is wrong, to the cheapest candidate of
