@@ -35,6 +35,7 @@ var registry = sorted(
 	fuseWireCurve,
 	groundLostOvervoltage,
 	groundOverload,
+	hotBundle,
 	hullReturn,
 	insulationClass,
 	liveWithKeyOff,
