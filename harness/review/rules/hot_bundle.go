@@ -21,11 +21,10 @@ var hotBundle = &Rule{
 	Severity: "fault above the class; danger from 10 K above it, the spread of the heat balance",
 	Source: "heat balance of a bundle (Churchill-Chu 1975, IEC 60287 scheme), held against published bundle curves; classes " +
 		"of ISO 6722 and SAE J1128 (one source)",
-	Mend: MendWire,
 	Bad: `
 places: {battery tray: {ambient: 70 °C}, rear: {ambient: 70 °C}}
 fuses:
-  lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
+  lamp fuse: {type: blade C, rating: 2 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
   heat fuse: {type: blade C, rating: 20 A, at: battery tray, fed by: battery, wire: {size: 4 mm², length: 100 mm}}
 loads:
   heater: {power: 130 W, behaves: resistor, at: rear, own switch: yes, stays live: "has its own switch", fed by: heat fuse, wire: {insulation: ISO 6722 thin wall class D, size: 1.5 mm²}, returns to: battery negative, return wire: {insulation: ISO 6722 thin wall class D, size: 1.5 mm²}}
