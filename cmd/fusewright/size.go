@@ -144,7 +144,7 @@ type sizingWayOut struct {
 }
 
 func newSizingReport(p *sizing.Plan) sizingReport {
-	r := sizingReport{Fusewright: report.Version, CopperG: p.Cost.CopperG, LeftG: p.Cost.LeftG, Sizes: p.Cost.Sizes,
+	r := sizingReport{Fusewright: report.Version, CopperG: p.Cost.CopperG, LeftG: p.LeftG, Sizes: p.Cost.Sizes,
 		Terminals: p.Cost.Terminals, Plugs: p.Cost.Plugs, Proven: p.Proven, AsIfOn: p.AsIfOn, Lacking: p.Lacking, Caution: report.Caution,
 		Choices: []sizingChoice{}, Remaining: []sizingFinding{}, WaysOut: []sizingWayOut{}}
 	for _, c := range p.Choices {

@@ -23,7 +23,7 @@ func writeSizing(b *bytes.Buffer, p *sizing.Plan) {
 	}
 	fmt.Fprintf(b, "\ncopper of these wires: %s; in the whole harness, left over of the wire bought: %s, "+
 		"wire sizes: %d, crimp parts: %d, connector families: %d; %s\n",
-		grams(p.Cost.CopperG), grams(p.Cost.LeftG), p.Cost.Sizes, p.Cost.Terminals, p.Cost.Plugs, certainty(p))
+		grams(p.Cost.CopperG), grams(p.LeftG), p.Cost.Sizes, p.Cost.Terminals, p.Cost.Plugs, certainty(p))
 	fmt.Fprintf(b, "costs are counted in grams of copper: what there is to buy, to keep apart and to crimp counts as copper too\n")
 	if n := len(p.AsIfOn); n > 0 {
 		fmt.Fprintf(b, "no situation turns on %s: sized as if on at cruise, with what shares the fuse; "+

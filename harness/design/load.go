@@ -232,8 +232,8 @@ func (x *Load) figures(r *reader, f field) {
 	}
 }
 
-// sameDuty is how far a duty may be rounded up from on for and every.
-const sameDuty = 1.05
+// sameDuty is how far a duty may be rounded up from on for and every: 5 % are said of 5 s in 2 min.
+const sameDuty = 1.5
 
 // cycleS is the cycle of duty type S3 in IEC 60034-1 (from memory): a motor of a
 // stated duty is on for that share of ten minutes.

@@ -58,7 +58,7 @@ func TestTimes(t *testing.T) {
 	}
 }
 
-// A duty may be rounded up by a twentieth from on for and every, here a tenth: 10.5 %
+// A duty may be rounded up by half from on for and every, here a tenth: 15 %
 // of the time is read, 10.6 % is no way to be on for 1 min every 10 min.
 func TestDutyWithinOnFor(t *testing.T) {
 	const text = `fusewright: 1
@@ -71,7 +71,7 @@ wire: {size: 1.5 mm²}
 fuses: {main: {rating: 10 A, at: tray, fed by: battery, wire: {length: 100 mm}}}
 loads: {lamp: {power: 5 W, duty: DUTY, on for: 1 min, every: 10 min, at: tray, fed by: main, returns to: battery negative, wire: {length: 1 m}, return wire: {length: 1 m}}}
 `
-	for duty, bad := range map[string]bool{"2 %": false, "10.5 %": false, "10.6 %": true} {
+	for duty, bad := range map[string]bool{"2 %": false, "15 %": false, "15.1 %": true} {
 		_, err := Read("x.yaml", []byte(strings.Replace(text, "DUTY", duty, 1)), library.Default())
 		if (err != nil) != bad {
 			t.Errorf("%s: %v", duty, err)

@@ -8,10 +8,8 @@ import (
 
 // Cost is what a set of choices costs, in grams of copper.
 type Cost struct {
-	CopperG float64 // of the wires whose size is chosen
-	// LeftG is what is bought of wire over what is cut, in the whole harness: the
-	// offcuts and the rest of the last length from the reel (package purchase).
-	LeftG     float64
+	CopperG   float64 // of the wires whose size is chosen
+	ThickG    float64 // for their thickness, see slot.thickG
 	Sizes     int     // different wire sizes in the whole harness
 	Terminals int     // different crimp parts in the whole harness
 	Plugs     int     // different connector families in the whole harness
@@ -24,7 +22,7 @@ func (c Cost) TotalG() float64 { return c.wiresG() + c.FusesG }
 
 // wiresG is the cost of all but fuses.
 func (c Cost) wiresG() float64 {
-	return c.CopperG + leftShare*c.LeftG + distinctSizeG*float64(c.Sizes) + distinctTerminalG*float64(c.Terminals) +
+	return c.CopperG + c.ThickG + distinctSizeG*float64(c.Sizes) + distinctTerminalG*float64(c.Terminals) +
 		distinctPlugG*float64(c.Plugs) + plugGPerA*c.PlugsA
 }
 
@@ -48,8 +46,11 @@ func (s *search) costOf(c *circuit.Circuit) Cost {
 	}
 	cost := l.Cost
 	for _, x := range s.slots {
-		if x.kind == Fuse {
+		switch x.kind {
+		case Fuse:
 			cost.FusesG += x.fuses[x.at].costG()
+		case WireSize:
+			cost.ThickG += x.thickG(x.at)
 		}
 	}
 	return cost

@@ -11,15 +11,13 @@
 //
 // Among what is allowed the least cost wins, in grams of copper:
 //
-//	cost = copper of the wires chosen + leftShare of the copper that is bought
-//	and not cut + distinctSizeG for each different wire size in the harness +
+//	cost = copper of the wires chosen + thickerG for each doubling of their areas
+//	over handyMm2 + distinctSizeG for each different wire size in the harness +
 //	distinctTerminalG for each different crimp part + distinctPlugG for each
 //	different connector family + plugGPerA for each ampere of a chosen family's
 //	rating + fuseGPerA for each ampere of a chosen fuse's rating, fuseGPerKA for each
-//	kiloampere that its type breaks and otherTypeG for a type that is not the usual one
-//
-// Wire is bought by insulation, size and colour in stock lengths, as package
-// purchase puts it on the bill.
+//	kiloampere that its type breaks, otherTypeG for a type that is not the usual one and
+//	unableGPerA for each ampere above unableA of such a type that breaks less than a short at its place can drive
 //
 // The search first finds a good design: fuses from the loads upward, each wire
 // the smallest that its own constraints let through, then voltage drop shared
@@ -42,24 +40,33 @@ package sizing
 // halves; a smaller plug takes less room, and a smaller fuse protects more
 // closely, which no copper outweighs: so many grams an ampere that a rating never
 // grows for a thinner wire; a fuse that breaks more is a larger one with studs,
-// and one of another than the usual type is to be kept in stock. What is left over of a length bought counts half: it serves for
-// repairs and the next job.
+// and one of another than the usual type is to be kept in stock, and the larger it is, the
+// more it matters that it breaks what a short drives where it stands. Thick wire is stiff, and its
+// crimps are too large for small contacts: two sizes of a shop double an area at least, and
+// more than one above what a wire asks for is not worth a size or a crimp part less. What is
+// left over of the lengths bought does not count: it serves for repairs and the next job.
 const (
-	leftShare         = 0.5
+	thickerG          = 90.0
+	handyMm2          = 0.75 // no thinner wire is handier
 	distinctSizeG     = 40.0 // the copper of four and a half metres of 1 mm²
 	distinctTerminalG = 10.0
 	distinctPlugG     = 20.0
 	plugGPerA         = 0.5
-	fuseGPerA         = 40.0
+	fuseGPerA         = 35.0
 	fuseGPerKA        = 20.0
-	otherTypeG        = 20.0
+	otherTypeG        = 200.0
+	unableGPerA       = 1.0
+	unableA           = 60.0 // smaller ones every factory builds behind its battery
 )
 
 // A fuse below leastShopA is hard to come by: it counts as one of rareA, so that the
-// next larger ones come first (common practice, no source).
+// next larger ones come first; and one of fewHaveA as one of fewHaveAsA, behind that of
+// 5 A (common practice, no source).
 const (
 	leastShopA = 2.0
 	rareA      = 3.5
+	fewHaveA   = 4.0
+	fewHaveAsA = 5.5
 )
 
 // copperGPerMm2M is the mass of a metre of 1 mm²: 8.89 g/cm³ (IEC 60028).

@@ -161,6 +161,8 @@ func (s *search) explain(x *slot, other int, t trial, c *Choice) {
 	switch {
 	case t.worse != nil:
 		c.Decided, c.Lost = t.worse.Rule, t.worse.What+byHowMuch(t.worse)
+	case s.follows[slices.Index(s.slots, x)]:
+		c.Decided, c.Lost = "what follows the fuse", "it would be thinner than what the fuse protects"
 	case x.kind == BlockType || x.kind == RelayForm:
 		c.Decided, c.Lost = "the first that carries its load where it stands", "it would do as well and comes later in the order"
 		if x.kind == BlockType {
@@ -174,7 +176,7 @@ func (s *search) explain(x *slot, other int, t trial, c *Choice) {
 			c.Decided, c.Lost = "margin of the contacts at the first look", "it would do as well"
 		}
 	default:
-		c.Decided, c.Lost = byCost(s.best.cost, t.cost), difference(s.best.cost, t.cost)
+		c.Decided, c.Lost = "cost", difference(s.best.cost, t.cost)
 		c.MoreG = t.cost.TotalG() - s.best.cost.TotalG()
 	}
 	switch {
@@ -196,15 +198,6 @@ func byHowMuch(f *finding.Finding) string {
 		}
 	}
 	return ""
-}
-
-// byCost says what of the cost decided: the lengths that wire is bought in, where
-// the other would be cheaper but for what is left over of them.
-func byCost(best, other Cost) string {
-	if other.TotalG() > best.TotalG() && other.TotalG()-leftShare*other.LeftG < best.TotalG()-leftShare*best.LeftG-1e-9 {
-		return "stock lengths: less is left over of the wire bought"
-	}
-	return "cost"
 }
 
 // oneSize says what sets a size that a wire shares with others: what goes wrong
@@ -253,7 +246,7 @@ func difference(best, other Cost) string {
 		}
 	}
 	grams(other.CopperG-best.CopperG, "copper")
-	grams(leftShare*(other.LeftG-best.LeftG), "left-over wire")
+	grams(other.ThickG-best.ThickG, "for the thickness")
 	count(other.Sizes-best.Sizes, "size to buy", "sizes to buy", distinctSizeG)
 	count(other.Terminals-best.Terminals, "kind of crimp part", "kinds of crimp parts", distinctTerminalG)
 	count(other.Plugs-best.Plugs, "connector family", "connector families", distinctPlugG)

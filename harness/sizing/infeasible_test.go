@@ -130,3 +130,19 @@ loads: {bar: {power: %d W, behaves: resistor, critical: yes, at: roof, fed by: b
 		}
 	}
 }
+
+// TestSaysTheClass: beside an exhaust of 130 °C the way out is the insulation that stands
+// it, past those of a better class that do not.
+func TestSaysTheClass(t *testing.T) {
+	src := strings.Replace(single("motorcycle", "4 A", "resistor", 0.6), "length: 0.6 m", "length: 600 mm, near: {what: exhaust, ambient: 130 °C}, cover: braided glass sleeve", 1)
+	p, err := Complete(read(t, src))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := p.Explain(); err != nil {
+		t.Fatal(err)
+	}
+	if len(p.WaysOut) == 0 || !strings.Contains(p.WaysOut[0].What, "class D") || p.WaysOut[0].Left != 0 {
+		t.Errorf("%d findings left; ways out %+v", len(p.Remaining), p.WaysOut)
+	}
+}

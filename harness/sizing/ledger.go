@@ -1,30 +1,17 @@
 package sizing
 
 import (
-	"math"
-
 	"fusewright/harness/network/circuit"
-	"fusewright/harness/workshop/cutting"
-	"fusewright/harness/workshop/purchase"
 	"fusewright/library"
 )
-
-// item is what is bought as one thing: wire of one insulation, size and colour.
-type item struct {
-	stock
-	colour string
-}
 
 // piece is a wire in a size with its ends: what it adds to a ledger.
 type piece struct {
 	sized
 	ends   [2]end
-	item   int // numbers of the search, see numbers
-	stock  int
+	stock  int     // number of the search, see numbers
 	crimps [2]int  // -1 = none
 	usedG  float64 // copper, of a wire whose size is open
-	cutMm  int
-	gPerM  float64
 
 	rated    *view // for which the next is worked out
 	allowedA float64
@@ -59,13 +46,7 @@ func (s *search) remembered(x *circuit.Wire, key sized, ends func() [2]end) *pie
 
 // pieceOf is a wire in a size with ends.
 func (s *search) pieceOf(x *circuit.Wire, z *library.WireSize, ends [2]end) piece {
-	y := *x
-	y.From, y.To = unjointed(x.From), unjointed(x.To)
-	y.Spec.Size, y.FromEnd, y.ToEnd = z, ends[0].part, ends[1].part
-	st := stock{x.Spec.Type, z}
-	p := piece{ends: ends, item: s.number(item{st, x.Spec.Colour.Code()}),
-		stock: s.number(st), crimps: [2]int{-1, -1},
-		cutMm: int(math.Round(1000 * cutting.Break(&y).CutM)), gPerM: copperGPerMm2M * z.AreaMm2}
+	p := piece{ends: ends, stock: s.number(stock{x.Spec.Type, z}), crimps: [2]int{-1, -1}}
 	if x.Spec.SizeAuto {
 		p.usedG = copperG(x, z)
 	}
@@ -77,21 +58,9 @@ func (s *search) pieceOf(x *circuit.Wire, z *library.WireSize, ends [2]end) piec
 	return p
 }
 
-// unjointed is an end by itself: the part of a joint, and its strip length, hang on the
-// sizes of all its wires.
-func unjointed(t *circuit.Terminal) *circuit.Terminal {
-	if t == nil || !t.Jointed {
-		return t
-	}
-	alone := *t
-	alone.Jointed = false
-	return &alone
-}
-
 // ledger is the cost of wires and crimp parts, kept while wires come and go.
 type ledger struct {
 	Cost         // fuses left out
-	cutMm  []int // by item
 	wires  []int // by stock
 	crimps []int // by crimp part
 	plugs  []int // by connector family
@@ -100,10 +69,6 @@ type ledger struct {
 // put adds a wire, or takes it away (by -1).
 func (l *ledger) put(p *piece, by int) {
 	l.CopperG += float64(by) * p.usedG
-	l.cutMm = room(l.cutMm, p.item)
-	was := l.cutMm[p.item]
-	l.cutMm[p.item] += by * p.cutMm
-	l.LeftG += p.gPerM * (leftM(l.cutMm[p.item]) - leftM(was))
 	l.Sizes += tally(&l.wires, p.stock, by)
 	for _, c := range p.crimps {
 		if c >= 0 {
@@ -121,15 +86,11 @@ func (l *ledger) plug(family int, open bool, maxA float64, by int) {
 	}
 }
 
-// leftM is what is bought over what is cut of one item.
-func leftM(cutMm int) float64 {
-	cutM := float64(cutMm) / 1000
-	return purchase.WireToBuyM(cutM) - cutM
-}
-
 // tally counts one thing and tells by how much the number of things in use changes.
 func tally(list *[]int, thing, by int) int {
-	*list = room(*list, thing)
+	for len(*list) <= thing {
+		*list = append(*list, 0)
+	}
 	n := &(*list)[thing]
 	was := *n
 	*n += by
@@ -140,11 +101,4 @@ func tally(list *[]int, thing, by int) int {
 		return -1
 	}
 	return 0
-}
-
-func room(list []int, i int) []int {
-	for len(list) <= i {
-		list = append(list, 0)
-	}
-	return list
 }

@@ -93,3 +93,35 @@ func TestShopSizes(t *testing.T) {
 		}
 	}
 }
+
+// TestIdleCircuits: four circuits of 1 mm² that carry nothing, on wire that is bought for
+// them, change no size of two that do.
+func TestIdleCircuits(t *testing.T) {
+	const idle = 4
+	fuses, loads := "", ""
+	for i := range idle {
+		fuses += fmt.Sprintf("  i%d: {type: blade C, rating: 1 A, at: tray, fed by: battery, wire: {size: 1 mm², length: 120 mm}, stays live: \"test\"}\n", i)
+		loads += fmt.Sprintf("  n%d: {current: 1 mA, behaves: resistor, at: far, fed by: i%d, wire: {size: 1 mm²}, returns to: battery negative, return wire: {size: 1 mm²}, own switch: yes, stays live: \"test\"}\n", i, i)
+	}
+	src := strings.Replace(single("off-road", "12.45 A", "motor, on for: 5 s, every: 1 min, figure: highest", 0.8), "loads:\n",
+		"  g: {at: tray, fed by: battery, stays live: \"test\", wire: {length: 120 mm}}\nloads:\n", 1) +
+		"  m: {current: 6.36 A, behaves: motor, inrush: {peak: 3, time: 200 ms}, at: far, own switch: yes, stays live: \"test\", fed by: g, returns to: battery negative}\n"
+	want := sizesOf(t, src)
+	if got := sizesOf(t, strings.Replace(src, "loads:\n", fuses+"loads:\n", 1)+loads); got != want {
+		t.Errorf("with %d idle circuits %s, without %s", idle, got, want)
+	}
+}
+
+// sizesOf are the choices of a design in words.
+func sizesOf(t *testing.T, src string) string {
+	t.Helper()
+	p, err := Complete(read(t, src))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var list []string
+	for _, c := range p.Choices {
+		list = append(list, c.Part+" "+c.Value)
+	}
+	return strings.Join(list, "; ")
+}

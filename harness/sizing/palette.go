@@ -193,21 +193,27 @@ func (w *view) ledgerOf(at []int) *ledger {
 			l.plug(w.s.number(f), isOpen(p), f.MaxA, 1)
 		}
 	}
+	for i, s := range w.s.slots {
+		if s.kind == WireSize {
+			l.ThickG += s.thickG(at[i])
+		}
+	}
 	return l
 }
 
 // swap takes a slot's wires from one size to another in a ledger.
 func (w *view) swap(l *ledger, i, from, to int) {
 	s := w.s.slots[i]
+	l.ThickG += s.thickG(to) - s.thickG(from)
 	for _, x := range w.wires[i] {
 		l.put(w.piece(x, s.sizes[from]), -1)
 		l.put(w.piece(x, s.sizes[to]), 1)
 	}
 }
 
-// slotG is the copper of a slot's wires in a size.
+// slotG is the copper of a slot's wires in a size, and what its thickness counts.
 func (w *view) slotG(i, z int) float64 {
-	g := 0.0
+	g := w.s.slots[i].thickG(z)
 	for _, x := range w.wires[i] {
 		g += copperG(x, w.s.slots[i].sizes[z])
 	}

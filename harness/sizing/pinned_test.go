@@ -8,7 +8,7 @@ import (
 	"fusewright/library"
 )
 
-// Weights of the cost: half of what is left over, 40 g a size, 10 g a crimp part,
+// Weights of the cost: 40 g a size, 10 g a crimp part,
 // 20 g a connector family, half a gram an ampere of plugs. A metre of
 // 1 mm² of copper is 8.89 g (IEC 60028: 8.89 g/cm³).
 func TestCostByHand(t *testing.T) {
@@ -17,13 +17,20 @@ func TestCostByHand(t *testing.T) {
 		cost Cost
 		want float64
 	}{
-		{"copper", Cost{CopperG: 7}, 7}, {"left over", Cost{LeftG: 7}, 3.5}, {"sizes", Cost{Sizes: 3}, 120},
+		{"copper", Cost{CopperG: 7}, 7}, {"thickness", Cost{ThickG: 7}, 7}, {"sizes", Cost{Sizes: 3}, 120},
 		{"crimp parts", Cost{Terminals: 3}, 30}, {"families", Cost{Plugs: 3}, 60}, {"amperes of plugs", Cost{PlugsA: 18}, 9},
 		{"fuses", Cost{FusesG: 15}, 15},
-		{"all", Cost{CopperG: 7, LeftG: 7, Sizes: 3, Terminals: 3, Plugs: 3, PlugsA: 18, FusesG: 15}, 244.5},
+		{"all", Cost{CopperG: 7, ThickG: 7, Sizes: 3, Terminals: 3, Plugs: 3, PlugsA: 18, FusesG: 15}, 248},
 	} {
 		if got := c.cost.TotalG(); math.Abs(got-c.want) > 1e-9 {
 			t.Errorf("%s: %g g, want %g g", c.name, got, c.want)
+		}
+	}
+	wire := library.Default().WireType("ISO 6722 thin wall class B")
+	for label, want := range map[string]float64{"0.5 mm²": 0, "0.75 mm²": 0, "1.5 mm²": 90, "6 mm²": 270} { // 2⁰, 2¹, 2³ times 0.75 mm²
+		x := slot{sizes: []*library.WireSize{wire.Size(label)}}
+		if g := x.thickG(0); math.Abs(g-want) > 1e-9 {
+			t.Errorf("%s counts %g g for its thickness, want %g g", label, g, want)
 		}
 	}
 	if copperGPerMm2M != 8.89 {
@@ -31,15 +38,16 @@ func TestCostByHand(t *testing.T) {
 	}
 }
 
-// 40 g an ampere of the rating and 20 g a kiloampere that a fuse breaks; one below
-// 2 A counts as one of 3.5 A, behind those of 2 and 3 A.
+// 35 g an ampere of the rating and 20 g a kiloampere that a fuse breaks; one below
+// 2 A counts as one of 3.5 A, behind those of 2 and 3 A,
+// one of 4 A behind that of 5 A.
 func TestFuseCostByHand(t *testing.T) {
 	lib := library.Default()
 	for _, c := range []struct {
 		kind    string
 		ratingA float64
 		want    float64
-	}{{"blade C", 1, 160}, {"blade C", 2, 100}, {"blade C", 3, 140}, {"blade C", 10, 420}, {"class T", 60, 2800}} {
+	}{{"blade C", 1, 142.5}, {"blade C", 2, 90}, {"blade C", 3, 125}, {"blade C", 4, 212.5}, {"blade C", 5, 195}, {"blade C", 10, 370}, {"class T", 60, 2500}} {
 		kind := lib.FuseType(c.kind)
 		f := fuseCandidate{kind: kind, rating: kind.Rating(c.ratingA)}
 		if got := f.costG(); math.Abs(got-c.want) > 1e-9 {

@@ -15,6 +15,9 @@ type Plan struct {
 	Design  *design.Design
 	Choices []*Choice // in the order of the design's sections
 	Cost    Cost
+	// LeftG is the copper of the whole harness that is bought and not cut, in grams: no
+	// part of the cost.
+	LeftG float64
 	// Proven tells that nothing remains and that no cheaper sizes and ratings do;
 	// otherwise the choices are the best that the heuristic found.
 	Proven bool
@@ -74,7 +77,7 @@ func Complete(d *design.Design) (*Plan, error) {
 	}); err != nil {
 		return nil, err
 	}
-	p := &Plan{Design: d, Cost: s.best.cost, Proven: s.proven, AsIfOn: s.asIfOn, Remaining: s.best.verdict.findings, s: s,
+	p := &Plan{Design: d, Cost: s.best.cost, LeftG: leftG(s.best.verdict.c), Proven: s.proven, AsIfOn: s.asIfOn, Remaining: s.best.verdict.findings, s: s,
 		situations: situations}
 	for i, x := range s.slots {
 		for _, y := range x.each() {

@@ -75,10 +75,26 @@ const spareShare = 1.1
 func (w *view) bound() {
 	for _, i := range w.loadsFirst() {
 		s := w.s.slots[i]
+		w.noteUnable(i)
 		w.chooseFuse(i)
 		ok := w.carrying(i, spareShare)
 		if k := w.cheapest(i, func(k int) bool { return ok[k] }); k >= 0 {
 			s.mostA = s.fuses[k].rating.RatingA
+		}
+	}
+}
+
+// noteUnable counts against the types of a fuse that has no other above it, but for the
+// usual one, what a short just behind it could drive and they do not break.
+func (w *view) noteUnable(i int) {
+	b := w.branch[i]
+	f := w.v.protection.Find(b)
+	if f == nil || len(w.guards[b.Index].Fuses) > 0 {
+		return
+	}
+	for k := range w.s.slots[i].fuses {
+		if c := &w.s.slots[i].fuses[k]; c.otherG > 0 && c.kind.BreakingAt(w.s.d.NominalV()) < f.FaultA {
+			c.otherG += unableGPerA * math.Max(0, c.rating.RatingA-unableA)
 		}
 	}
 }

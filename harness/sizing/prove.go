@@ -161,11 +161,9 @@ func (p *proof) couldDo(i, z int) bool {
 	return true
 }
 
-// leastG is a cost that no choice of the slots from depth k on comes below. What
-// is left over of the lengths bought may all be used up by them; what they use
-// themselves stays.
+// leastG is a cost that no choice of the slots from depth k on comes below.
 func (p *proof) leastG(k int) float64 {
-	return p.wires.wiresG() - leftShare*p.wires.LeftG + p.fusesG + p.rest[k]
+	return p.wires.wiresG() + p.fusesG + p.rest[k]
 }
 
 // descend tries the candidates of one slot after another; false = too many.
@@ -239,6 +237,7 @@ func (p *proof) enter(i, z, by int) {
 		x.set(z)
 		p.wires.plug(p.s.number(x.plugs[z]), true, x.plugs[z].MaxA, by)
 	default:
+		p.wires.ThickG += float64(by) * x.thickG(z)
 		for _, y := range p.w.wires[i] {
 			p.wires.put(p.w.piece(y, x.sizes[z]), by)
 		}

@@ -28,6 +28,8 @@ type search struct {
 	tight  map[string]float64 // by load: share of its drop limit to aim at
 	tuned  int                // how often tight was changed
 	raised []bool             // by slot: a floor was ever put in
+	// follows are the slots of wires before a fuse that go by what is behind it.
+	follows []bool
 	// hopeless are the loads that lose too much on any wires, by the estimate.
 	hopeless map[string]bool
 	// beyond are those whose lowest voltage contacts, fuses and the battery keep too low.
@@ -60,7 +62,7 @@ func (a *answer) better(than *answer) bool {
 func newSearch(d *design.Design, slots []*slot) *search {
 	s := &search{d: d, slots: slots, homes: map[home]lead{}, rater: conductor.NewRater(d.Library, d.Practice),
 		numbers: map[any]int{}, floor: make([]int, len(slots)),
-		raised: make([]bool, len(slots)), tight: map[string]float64{}, shared: map[stock]string{}}
+		raised: make([]bool, len(slots)), follows: make([]bool, len(slots)), tight: map[string]float64{}, shared: map[stock]string{}}
 	for _, l := range leads(d) {
 		s.homes[l.home] = l
 	}
@@ -90,7 +92,7 @@ func (s *search) run() error {
 		return err
 	}
 	s.prove()
-	s.take(s.best)
+	s.beforeFuses()
 	return nil
 }
 
@@ -174,9 +176,12 @@ func (s *search) polish() {
 	for pass := 0; pass < maxPolishes; pass++ {
 		before := s.best
 		w := s.look(s.best.verdict)
+		concerned := s.concernedFuses(w)
 		for i, x := range s.slots {
 			if x.kind == Fuse {
 				s.tryLower(w, i)
+			}
+			if concerned[i] {
 				s.tryTypes(w, i)
 			}
 		}
@@ -222,6 +227,17 @@ func (s *search) tryLower(w *view, i int) {
 			s.tryWires(w)
 		}
 	}
+}
+
+// concernedFuses are the slots of fuses that the findings left have to do with.
+func (s *search) concernedFuses(w *view) map[int]bool {
+	fuses, a := map[int]bool{}, w.findApart()
+	for _, f := range s.best.verdict.findings {
+		for _, i := range s.concernedBy(a, w, f, Fuse) {
+			fuses[i] = true
+		}
+	}
+	return fuses
 }
 
 // tryTypes takes a fuse, where something is wrong, to the cheapest candidate of

@@ -1,6 +1,8 @@
 package sizing
 
 import (
+	"math"
+
 	"fusewright/harness/design"
 	"fusewright/harness/design/problem"
 	"fusewright/harness/design/quantity"
@@ -59,17 +61,25 @@ type slot struct {
 type fuseCandidate struct {
 	kind   *library.FuseType
 	rating *library.FuseRating
-	otherG float64 // of a type that is not the usual one
+	otherG float64 // of a type that is not the usual one, see noteUnable
 }
 
 // costG is what a fuse counts in grams of copper: its rating, since a smaller one
 // protects more closely, what it breaks, and whether a shop has it.
 func (c fuseCandidate) costG() float64 {
 	amps := c.rating.RatingA
-	if amps < leastShopA {
+	switch {
+	case amps < leastShopA:
 		amps = rareA
+	case amps == fewHaveA:
+		amps = fewHaveAsA
 	}
 	return fuseGPerA*amps + fuseGPerKA*c.kind.BreakingA/1000 + c.otherG
+}
+
+// thickG is what a wire counts for its thickness.
+func (s *slot) thickG(z int) float64 {
+	return thickerG * math.Log2(max(s.sizes[z].AreaMm2/handyMm2, 1))
 }
 
 // count is how many candidates there are.

@@ -3,6 +3,7 @@ package sizing
 import (
 	"fmt"
 	"maps"
+	"math"
 	"slices"
 	"sort"
 	"strings"
@@ -242,11 +243,13 @@ func (s *search) changes(w *view) []change {
 }
 
 // betterThan are the next better insulations than that of the lowest class among
-// wires, where heat is the trouble: one for each class, in sizes given as now,
-// two at most.
+// wires, where heat is the trouble: one for each class that stands the hottest place
+// on the way, in sizes given as now, two at most.
 func (s *search) betterThan(wires []*circuit.Wire) []*library.WireType {
 	var now *library.WireType
+	hottestC := math.Inf(-1)
 	for _, x := range wires {
+		hottestC = max(hottestC, x.AmbientC)
 		if t := x.Spec.Type; x.Spec.SizeAuto && (now == nil || t.ClassC < now.ClassC) {
 			now = t
 		}
@@ -261,7 +264,7 @@ func (s *search) betterThan(wires []*circuit.Wire) []*library.WireType {
 		if len(list) > 0 {
 			last = list[len(list)-1]
 		}
-		if t.ClassC > last.ClassC && inGauge(t) == inGauge(now) && len(list) < 2 {
+		if t.ClassC > max(last.ClassC, hottestC) && inGauge(t) == inGauge(now) && len(list) < 2 {
 			list = append(list, t)
 		}
 	}

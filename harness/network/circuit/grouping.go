@@ -123,22 +123,27 @@ func (u *use) most(leave func(*Branch) bool) []float64 {
 	c := u.c
 	most, now := make([]float64, len(c.Branches)), make([]float64, len(c.Branches))
 	for _, s := range c.Design.Situations {
-		clear(now)
-		on := isOn(s)
-		for _, b := range c.Branches {
-			a := c.onA(b, on)
-			if a == 0 || leave != nil && leave(b) {
-				continue
-			}
-			for _, x := range u.way(b) {
-				now[x.Index] += a
-			}
-		}
-		for i, a := range now {
+		for i, a := range u.in(s, leave, now) {
 			most[i] = math.Max(most[i], a)
 		}
 	}
 	return most
+}
+
+// in is the same of one situation, put into now.
+func (u *use) in(s *design.Situation, leave func(*Branch) bool, now []float64) []float64 {
+	clear(now)
+	on := isOn(s)
+	for _, b := range u.c.Branches {
+		a := u.c.onA(b, on)
+		if a == 0 || leave != nil && leave(b) {
+			continue
+		}
+		for _, x := range u.way(b) {
+			now[x.Index] += a
+		}
+	}
+	return now
 }
 
 func isOn(s *design.Situation) map[*design.Load]bool {

@@ -39,6 +39,7 @@ var registry = sorted(
 	fuseWireCurve,
 	groundLostOvervoltage,
 	groundOverload,
+	hotBundle,
 	hullReturn,
 	insulationClass,
 	lampSharesMotorFuse,

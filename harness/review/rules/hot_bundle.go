@@ -1,0 +1,80 @@
+package rules
+
+import (
+	"math"
+
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/finding"
+)
+
+var hotBundle = &Rule{
+	Name:  "hot-bundle",
+	Title: "wires beside it make a bundle too hot for a wire's insulation",
+	Doc: "A wire that carries next to nothing is as hot as the place between the wires around it. The run is worked " +
+		"out with the rated currents of what is on in each situation; the hottest counts. Wires that make " +
+		"the heat themselves are wire-over-current. One finding a run and type of wire.",
+	Formula:  "heat balance of the run: losses of its wires, air outside, cover by its current factor",
+	Limits:   "class from the library",
+	Why:      "a thin signal wire of a low class softens among hot ones and shorts to them",
+	Change:   "use a wire of the class of its neighbours, lead it apart, or thicken those that heat",
+	Severity: "fault above the class; danger from 10 K above it, the spread of the heat balance",
+	Source: "heat balance of a bundle (Churchill-Chu 1975, IEC 60287 scheme), held against published bundle curves; classes " +
+		"of ISO 6722 and SAE J1128 (one source)",
+	Bad: `
+places: {battery tray: {ambient: 70 °C}, rear: {ambient: 70 °C}}
+fuses:
+  lamp fuse: {type: blade C, rating: 2 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
+  heat fuse: {type: blade C, rating: 20 A, at: battery tray, fed by: battery, wire: {size: 4 mm², length: 100 mm}}
+loads:
+  heater: {power: 130 W, behaves: resistor, at: rear, own switch: yes, stays live: "has its own switch", fed by: heat fuse, wire: {insulation: ISO 6722 thin wall class D, size: 1.5 mm²}, returns to: battery negative, return wire: {insulation: ISO 6722 thin wall class D, size: 1.5 mm²}}
+  tail lamp: {power: 1 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {insulation: SAE J1128 GPT, size: 16 AWG}, returns to: frame}
+situations:
+  heated: {engine: cruise, on: [heater, tail lamp]}
+accepted:
+  - {rule: wire-over-current, part: tail lamp, wire: feed, figure: 99.1 mA of 6.68 mA, reason: "shown for the place only"}
+  - {rule: fuse-over-wire, part: tail lamp, wire: feed, reason: "shown for the place only"}
+`,
+	Mended: []string{"SAE J1128 GPT", "SAE J1128 GXL", `accepted:
+  - {rule: wire-over-current, part: tail lamp, wire: feed, figure: 99.1 mA of 6.68 mA, reason: "shown for the place only"}
+  - {rule: fuse-over-wire, part: tail lamp, wire: feed, reason: "shown for the place only"}
+`, ""},
+	Run: func(p *Pass) {
+		for _, b := range p.c.Bundles {
+			p.judgeMedium(b)
+		}
+	},
+}
+
+// mediumSpreadK is how far the balance may be out where a bundle is 80 K above the air:
+// published curves lie within 7 % of the current, 14 % of the rise.
+const mediumSpreadK = 10
+
+func (p *Pass) judgeMedium(b *circuit.Bundle) {
+	lowest := math.Inf(1)
+	for _, w := range b.Wires {
+		if w.Spec.Type != nil {
+			lowest = math.Min(lowest, w.Spec.Type.ClassC)
+		}
+	}
+	m := p.c.HottestMedium(b, lowest)
+	if m == nil {
+		return
+	}
+	for _, w := range b.Wires {
+		if t := w.Spec.Type; t != nil && !m.Warms(w) && over(m.MediumC, t.ClassC) && circuit.RunAmbientC(b.Run) < t.ClassC {
+			p.reportMedium(w, b, m)
+		}
+	}
+}
+
+func (p *Pass) reportMedium(w *circuit.Wire, b *circuit.Bundle, m *circuit.Medium) {
+	t := w.Spec.Type
+	fin := ofWire(graver(over(m.MediumC, t.ClassC+mediumSpreadK), finding.Fault, finding.Danger), w)
+	fin.Cause = b.Run.Name + ", " + t.Name
+	fin.Situation = m.Situation.Name
+	value, most := quantity.Against(m.MediumC, t.ClassC, quantity.Temperature)
+	atMost(&fin, "between the wires", m.MediumC, t.ClassC, "°C")
+	p.say(fin, "%s lies among wires that make run %q %s hot between them; its insulation %s is of class %s",
+		w.Text(), b.Run.Name, value, t.Name, most)
+}
