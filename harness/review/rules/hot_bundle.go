@@ -11,6 +11,7 @@ import (
 var hotBundle = &Rule{
 	Name:  "hot-bundle",
 	Title: "wires beside it make a bundle too hot for a wire's insulation",
+	Says:  "hotter by its neighbours than it bears",
 	Doc: "A wire that carries next to nothing is as hot as the place between the wires around it. The run is worked " +
 		"out with the rated currents of what is on in each situation; the hottest counts. Wires that make " +
 		"the heat themselves are wire-over-current. One finding a run and type of wire.",
