@@ -103,7 +103,9 @@ type FuseType struct {
 	// Rerating is the permitted share of the rating at an ambient, ascending.
 	Rerating []RatedAt `key:"carries" ascending:"AmbientC"`
 	Mounting string    `key:"mounting" need:""` // terminal kind at its ends: "fuse contact C", "ring M5"
-	Source   Source
+	// IgnitionProtected: see RelayForm.
+	IgnitionProtected bool `key:"ignition protected" show:"ignition protected"`
+	Source            Source
 }
 
 // BreaksAt is the breaking capacity up to a voltage of the sheet; one of 14 V
@@ -166,7 +168,10 @@ type RelayForm struct {
 	CoilEnd    string       `key:"coil end"`
 	ShortTime  []CarriesFor `key:"short time" ascending:"S" show:"*"`                      // more than MakeA for a while, ascending by time
 	CoilOnS    float64      `key:"coil on s" in:"0.1,3600" show:"coil live for at most *"` // longest that the coil may be live; zero: for good
-	Source     Source
+	Sealed     bool         `key:"sealed" show:"sealed"`                                   // bears spray
+	// IgnitionProtected: no spark of it lights vapour around it (33 CFR 183.410).
+	IgnitionProtected bool `key:"ignition protected" show:"ignition protected"`
+	Source            Source
 }
 
 // CarriesFor is a current that a contact carries for a time and no longer.
@@ -204,8 +209,13 @@ type SwitchType struct {
 	Sealed     bool     `key:"sealed" show:"sealed"`
 	Isolates   bool     `key:"isolates" show:"isolates"` // parts the battery from all it feeds; opened on leaving
 	Float      bool     `key:"float"`                    // closed by rising water
-	End        string   `key:"end" need:""`              // terminal kind: "tab 6.3"; or FlyingLeads
-	Source     Source
+	// BreakV is the highest voltage of direct current that it may break; above the
+	// 12 V class its ratings shrink unless FullV says up to where they hold.
+	BreakV            float64 `key:"break V" in:"6,1000" usual:"32"`
+	FullV             float64 `key:"full V" in:"6,1000" usual:"16"`
+	IgnitionProtected bool    `key:"ignition protected" show:"ignition protected"` // see RelayForm
+	End               string  `key:"end" need:""`                                  // terminal kind: "tab 6.3"; or FlyingLeads
+	Source            Source
 }
 
 // Terminal is a crimp part that ends a wire.
@@ -269,6 +279,7 @@ type LoadType struct {
 	Most      MostPower `key:"highest" show:"*"`
 	OnForS    float64   `key:"on for s" in:"0.1,1e5" show:"on for *"` // longest that it is on; zero: for good
 	EveryS    float64   `key:"every s" in:"0.1,1e6" show:"every *"`   // how often
+	Protected bool      `key:"ignition protected"`                    // no spark of it lights vapour around it
 	Lead      Lead      `key:"lead"`
 	MostFuseA float64   `key:"most fuse A" in:"0.1,2000"` // largest fuse that the maker allows; zero when not known
 	Inrush    Inrush    `key:"inrush"`
@@ -323,15 +334,19 @@ type Practice struct {
 	FuseLoadShare         float64 `limit:"load share of fuse" in:"0.1,1"` // continuous load as a share of the rating
 	FuseWireShare         float64 `limit:"fuse share of wire" in:"0.1,2"` // rating as a share of the wire's allowed current
 	// MostFuseWireShare is the same where nothing in the circuit overloads the wire.
-	MostFuseWireShare float64           `limit:"most fuse share of wire" in:"1,3"`
-	FuseRatio         float64           `limit:"fuse ratio" in:"1,10"`                            // least ratio of upstream to downstream rating
-	MinMm2            float64           `limit:"least mm2" in:"0.05,10" show:"least conductor *"` // smallest conductor
-	MinFlexMm2        float64           `limit:"least flexing mm2" in:"0.05,10"`                  // smallest conductor in a flexing run
-	HotSpotMarginC    float64           `limit:"margin to class K" in:"0,100"`                    // kept below the insulation class
-	Ampacity          string            `limit:"current table" show:"currents from *"`            // name of the current table that governs
-	UsualWire         string            `key:"usual wire" show:"usual wire *"`                    // wire type of a design that names none; "" = none is usual
-	Afloat            bool              `key:"afloat" need:"" show:"boats"`                       // of boats: the rules of boats hold
-	Source            map[string]Source // by the yaml key of the limit
+	MostFuseWireShare float64 `limit:"most fuse share of wire" in:"1,3"`
+	FuseRatio         float64 `limit:"fuse ratio" in:"1,10"`                            // least ratio of upstream to downstream rating
+	MinMm2            float64 `limit:"least mm2" in:"0.05,10" show:"least conductor *"` // smallest conductor
+	MinFlexMm2        float64 `limit:"least flexing mm2" in:"0.05,10"`                  // smallest conductor in a flexing run
+	HotSpotMarginC    float64 `limit:"margin to class K" in:"0,100"`                    // kept below the insulation class
+	Ampacity          string  `limit:"current table" show:"currents from *"`            // name of the current table that governs
+	UsualWire         string  `key:"usual wire" show:"usual wire *"`                    // wire type of a design that names none; "" = none is usual
+	Afloat            bool    `key:"afloat" need:"" show:"boats"`                       // of boats: the rules of boats hold
+	// LongestRunM and MostChargingA, the latter of a 12 V system, are what no vehicle of
+	// the kind has more of: beyond them a figure is asked about.
+	LongestRunM   float64           `key:"longest run m" in:"0.1,1000" usual:"40"`
+	MostChargingA float64           `key:"most charging A" in:"1,10000" usual:"400"`
+	Source        map[string]Source // by the yaml key of the limit
 }
 
 // Chemistry is a battery chemistry.

@@ -17,11 +17,11 @@ var fuseOverAccessory = &Rule{
 	Doc: "The nearest fuse before each accessory against the largest that its maker allows (`most fuse`) and against " +
 		"what the lead that it comes with may carry (`lead`), taken as a wire of the same insulation as the one that feeds " +
 		"it, alone at the accessory's place. Accessories of which the design says neither are not judged.",
-	Formula:  "rating ≤ most fuse; rating ≤ most share × allowed current of the lead",
-	Limits:   "the maker's largest fuse; the practice's most fuse share of wire",
+	Formula:  "rating ≤ most fuse; rating ≤ share × allowed current of the lead",
+	Limits:   "the maker's largest fuse; the practice's fuse share of wire and, for a fault, most fuse share of wire",
 	Why:      "a fuse that suits the harness may be far too large for the thin lead and the electronics behind it",
 	Change:   "give the accessory a fuse of its own, no larger than its maker and its lead allow",
-	Severity: "fault; danger when a short in the lead may hurt it before the fuse opens, in less than a minute",
+	Severity: "fault; advice up to the most share of the lead's current; danger when a short in the lead may hurt it before the fuse opens, in less than a minute",
 	Source: "33 CFR 183.455(c)(1): up to 150 % of the conductor's current (one source); the maker's largest fuse: " +
 		"common practice, no source",
 	Mend: MendFuse,
@@ -74,11 +74,14 @@ func (p *Pass) judgeLead(part *circuit.Part, fuse *circuit.Branch) {
 		return
 	}
 	lead := p.laid.Lead(feed, part.AmbientC(), area.Value)
-	limit := p.practice.MostFuseWireShare * lead.AllowedA
+	limit := p.practice.FuseWireShare * lead.AllowedA
 	if !lead.Known || !over(fuseRating(fuse), limit) {
 		return
 	}
 	fin := p.ofAccessory(finding.Fault, part, fuse)
+	if !over(fuseRating(fuse), p.practice.MostFuseWireShare*lead.AllowedA) {
+		fin.Severity, fin.Leave = finding.Advice, true
+	}
 	atMost(&fin, "fuse rating", fuseRating(fuse), limit, "A")
 	fin.What = fmt.Sprintf("%s is the nearest before %s, whose lead of %s may carry %s at %s, taken as %s",
 		fuseText(fuse), part.Name, quantity.Format(area.Value, quantity.Area),

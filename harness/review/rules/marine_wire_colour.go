@@ -23,6 +23,7 @@ var marineWireColour = &Rule{
 	Source:   "ABYC E-11 Tables XIV and XV (two sources)",
 	Bad: `
 practice: marine
+wire: {insulation: tinned marine 105 °C metric, size: 1.5 mm²}
 loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1.5 mm²}, returns to: battery negative, return wire: {size: 1.5 mm², colour: BU}}
 fuses:
