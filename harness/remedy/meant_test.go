@@ -19,8 +19,8 @@ runs:
   - {from: battery tray, to: rear, length: 60 m}
 `, "battery tray - rear, length", "60.0 m", "600 mm"},
 		{"charging of another vehicle", `
-charging: {regulated: 14.3 V, output: {1300 rpm: 60 A, 3000 rpm: 120 A}, idle: 1300 rpm, cruise: 3000 rpm, hot derating: 0 %}
-`, "charging, output", "120 A", "12.0 A"},
+charging: {regulated: 14.3 V, output: {1300 rpm: 200 A, 3000 rpm: 240 A}, idle: 1300 rpm, cruise: 3000 rpm, hot derating: 0 %}
+`, "charging, output", "240 A", "24.0 A"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			p := review(t, []byte(example.Design(c.sections))).Remedies()

@@ -91,7 +91,7 @@ func (p *Pass) reportBackFeed(t *circuit.Terminal, fuses []string) {
 	fin := ofWire(finding.Danger, feeds[len(feeds)-1])
 	fin.Figure = figure.New(float64(len(feeds)), 1, "", figure.Larger)
 	p.say(fin, "%s is fed %d ways, so another feed goes round %s",
-		t.Part.Name, len(feeds), wording.Few(fuses, 4))
+		t.Part.Name, len(feeds), wording.And(fuses))
 }
 
 // fusesAbove walks from a node towards the source and lists the fuses on the way.

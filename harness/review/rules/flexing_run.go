@@ -18,7 +18,7 @@ var flexingRun = &Rule{
 	Limits:  "none",
 	Why: "bent thousands of times against its neighbours, insulation wears through at the " +
 		"sharpest bend",
-	Change:   "put a braided sleeve over the run and leave slack at full lock",
+	Change:   "put a braided sleeve over the run and leave slack at both ends of its travel",
 	Severity: "fault",
 	Source:   "common practice, no source",
 	Mend:     MendWire,

@@ -23,8 +23,9 @@ var fuseOverWire = &Rule{
 		"past its insulation",
 	Change:   "fit a smaller fuse or a thicker wire",
 	Severity: "danger; advice up to the practice's most share of the allowed current (1.5), or up to what the wire bears at its class",
-	Source: "46 CFR 183.380(d) and ABYC E-11: rating not above the ampacity of the smallest " +
-		"conductor (two sources); 33 CFR 183.455(c)(1): up to 150 % (one source)",
+	Source: "rating not above what the wire carries: this tool's own, stricter choice, as ABYC E-11 has it before its exception; " +
+		"46 CFR 183.380(d) and ABYC allow the next standard rating up to 150 % of it, 33 CFR 183.455(c)(1) up to 150 % below 50 V (two sources); " +
+		"FAA AC 43.13-1B par. 11-48 and Table 11-3 size wires above their breaker (one source)",
 	Mend: MendWire,
 	Bad: `
 fuses:

@@ -20,7 +20,7 @@ var marineWireColour = &Rule{
 		"bonding",
 	Change:   "use black or yellow for returns and red or the circuit's own colour for feeds",
 	Severity: "advice",
-	Source:   "ABYC E-11 Tables XIV and XV (two sources)",
+	Source:   "ABYC E-11, colour tables (from memory)",
 	Bad: `
 practice: marine
 wire: {insulation: tinned marine 105 °C metric, size: 1.5 mm²}

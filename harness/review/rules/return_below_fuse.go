@@ -17,8 +17,8 @@ var returnBelowFuse = &Rule{
 	Why:      "the feed survives the fault and the return burns in the same loom",
 	Change:   "make the return as thick as the feed",
 	Severity: "danger; advice up to the practice's most share of the allowed current (1.5), or up to what the wire bears at its class",
-	Source: "46 CFR 183.380(d) and ABYC E-11: rating not above the ampacity of the smallest " +
-		"conductor (two sources); 33 CFR 183.455(c)(1): up to 150 % (one source)",
+	Source: "46 CFR 111.50-3(a): a grounded conductor is protected by a suitable device in each ungrounded one of its circuit (one source); " +
+		"33 CFR 183.455(c)(1): up to 150 % (one source); not above what the wire carries: this tool's own, stricter choice",
 	Mend: MendWire,
 	Bad: `
 fuses:
