@@ -122,8 +122,11 @@ func loadVolts(r *harness.Review, s *solve.Solution) map[string]float64 {
 // stillFound tells whether a finding is among others, of the same part or of the
 // joint that its wire now leads to, and at least as grave.
 func stillFound(f *finding.Finding, list []*finding.Finding, joint string) bool {
-	if f.Rule == "fuse-breaking-capacity" {
+	switch f.Rule {
+	case "fuse-breaking-capacity":
 		return true // the short behind more resistance is smaller indeed
+	case "ring-below-stud":
+		return true // the wire with that end has its end at the joint
 	}
 	return slices.ContainsFunc(list, func(g *finding.Finding) bool {
 		return g.Rule == f.Rule && cmp.Compare(g.Severity, f.Severity) >= 0 && (g.Part == f.Part || g.Part == joint)

@@ -104,7 +104,9 @@ type FuseType struct {
 	Rerating []RatedAt `key:"carries" ascending:"AmbientC"`
 	Mounting string    `key:"mounting" need:""`       // terminal kind at its ends: "fuse contact C", "ring M5"
 	Afloat   bool      `key:"afloat" show:"of boats"` // fitted on boats alone
-	Source   Source
+	// IgnitionProtected: see RelayForm.
+	IgnitionProtected bool `key:"ignition protected" show:"ignition protected"`
+	Source            Source
 }
 
 // BreaksAt is the breaking capacity up to a voltage of the sheet; one of 14 V
@@ -167,7 +169,10 @@ type RelayForm struct {
 	CoilEnd    string       `key:"coil end"`
 	ShortTime  []CarriesFor `key:"short time" ascending:"S" show:"*"`                      // more than MakeA for a while, ascending by time
 	CoilOnS    float64      `key:"coil on s" in:"0.1,3600" show:"coil live for at most *"` // longest that the coil may be live; zero: for good
-	Source     Source
+	Sealed     bool         `key:"sealed" show:"sealed"`                                   // bears spray
+	// IgnitionProtected: no spark of it lights vapour around it (33 CFR 183.410).
+	IgnitionProtected bool `key:"ignition protected" show:"ignition protected"`
+	Source            Source
 }
 
 // CarriesFor is a current that a contact carries for a time and no longer.
@@ -205,8 +210,13 @@ type SwitchType struct {
 	Sealed     bool     `key:"sealed" show:"sealed"`
 	Isolates   bool     `key:"isolates" show:"isolates"` // parts the battery from all it feeds; opened on leaving
 	Float      bool     `key:"float"`                    // closed by rising water
-	End        string   `key:"end" need:""`              // terminal kind: "tab 6.3"; or FlyingLeads
-	Source     Source
+	// BreakV is the highest voltage of direct current that it may break; above the
+	// 12 V class its ratings shrink unless FullV says up to where they hold.
+	BreakV            float64 `key:"break V" in:"6,1000" usual:"32"`
+	FullV             float64 `key:"full V" in:"6,1000" usual:"16"`
+	IgnitionProtected bool    `key:"ignition protected" show:"ignition protected"` // see RelayForm
+	End               string  `key:"end" need:""`                                  // terminal kind: "tab 6.3"; or FlyingLeads
+	Source            Source
 }
 
 // Terminal is a crimp part that ends a wire.
@@ -257,30 +267,31 @@ type Cover struct {
 
 // LoadType is a typical accessory or vehicle load.
 type LoadType struct {
-	Name      string    `key:"name" need:""`
-	Aliases   []string  `key:"aliases"`
-	Behaves   string    `key:"behaves" need:"" words:"resistor|filament lamp|constant power|motor" show:"*"` // see design.Behaviour
-	PowerW    float64   `key:"power W" in:"0.001,1e5" show:"*"`
-	CurrentA  float64   `key:"current A" in:"0.001,1e4" show:"*"`
-	RatedV    float64   `key:"rated V" need:"" in:"1,120" show:"at *"` // voltage at which PowerW or CurrentA holds
-	MinV      float64   `key:"min V" in:"0.5,120"`                     // zero when not known
-	Bilge     bool      `key:"bilge pump"`                             // a bilge pump, which must run on a boat that is left
-	MustBurn  bool      `key:"must burn" show:"must burn"`             // a lamp that others steer or keep clear by
-	Protected bool      `key:"protected motor" show:"protected motor"` // stands being blocked
-	Starter   bool      `key:"starts the engine"`                      // with CurrentA for OnForS
-	Duty      float64   `key:"duty" in:"0,1" usual:"1"`                // 0..1
-	Highest   bool      `show:"the most it draws"`                     // PowerW or CurrentA is that, not the usual
-	Most      MostPower `key:"highest" show:"*"`
-	OnForS    float64   `key:"on for s" in:"0.1,1e5" show:"on for *"` // longest that it is on; zero: for good
-	EveryS    float64   `key:"every s" in:"0.1,1e6" show:"every *"`   // how often
-	Lead      Lead      `key:"lead"`
-	MostFuseA float64   `key:"most fuse A" in:"0.1,2000"` // largest fuse that the maker allows; zero when not known
-	Aim       DropAim   `key:"drop aim"`
-	Inrush    Inrush    `key:"inrush"`
-	Sign      string    `key:"sign" words:"|lamp|LED|heater|motor|pump|horn|socket|electronics|sensor"` // see design.Sign; empty when not said
-	End       string    `key:"end"`                                                                     // terminal kind of its leads: "splice", "pin 1.5"
-	StandbyA  float64   `key:"standby mA" in:"0,1e4" per:"1000"`                                        // draw while live but off; zero when not known
-	Source    Source
+	Name              string    `key:"name" need:""`
+	Aliases           []string  `key:"aliases"`
+	Behaves           string    `key:"behaves" need:"" words:"resistor|filament lamp|constant power|motor" show:"*"` // see design.Behaviour
+	PowerW            float64   `key:"power W" in:"0.001,1e5" show:"*"`
+	CurrentA          float64   `key:"current A" in:"0.001,1e4" show:"*"`
+	RatedV            float64   `key:"rated V" need:"" in:"1,120" show:"at *"` // voltage at which PowerW or CurrentA holds
+	MinV              float64   `key:"min V" in:"0.5,120"`                     // zero when not known
+	Bilge             bool      `key:"bilge pump"`                             // a bilge pump, which must run on a boat that is left
+	MustBurn          bool      `key:"must burn" show:"must burn"`             // a lamp that others steer or keep clear by
+	Protected         bool      `key:"protected motor" show:"protected motor"` // stands being blocked
+	Starter           bool      `key:"starts the engine"`                      // with CurrentA for OnForS
+	Duty              float64   `key:"duty" in:"0,1" usual:"1"`                // 0..1
+	Highest           bool      `show:"the most it draws"`                     // PowerW or CurrentA is that, not the usual
+	Most              MostPower `key:"highest" show:"*"`
+	OnForS            float64   `key:"on for s" in:"0.1,1e5" show:"on for *"` // longest that it is on; zero: for good
+	EveryS            float64   `key:"every s" in:"0.1,1e6" show:"every *"`   // how often
+	IgnitionProtected bool      `key:"ignition protected"`                    // no spark of it lights vapour around it
+	Lead              Lead      `key:"lead"`
+	MostFuseA         float64   `key:"most fuse A" in:"0.1,2000"` // largest fuse that the maker allows; zero when not known
+	Aim               DropAim   `key:"drop aim"`
+	Inrush            Inrush    `key:"inrush"`
+	Sign              string    `key:"sign" words:"|lamp|LED|heater|motor|pump|horn|socket|electronics|sensor"` // see design.Sign; empty when not said
+	End               string    `key:"end"`                                                                     // terminal kind of its leads: "splice", "pin 1.5"
+	StandbyA          float64   `key:"standby mA" in:"0,1e4" per:"1000"`                                        // draw while live but off; zero when not known
+	Source            Source
 }
 
 // MostPower is the most that a load of a type may draw at its rated voltage, as
@@ -338,15 +349,19 @@ type Practice struct {
 	FuseLoadShare      float64 `limit:"load share of fuse" in:"0.1,1"` // continuous load as a share of the rating
 	FuseWireShare      float64 `limit:"fuse share of wire" in:"0.1,2"` // rating as a share of the wire's allowed current
 	// MostFuseWireShare is the same where nothing in the circuit overloads the wire.
-	MostFuseWireShare float64           `limit:"most fuse share of wire" in:"1,3"`
-	FuseRatio         float64           `limit:"fuse ratio" in:"1,10"`                            // least ratio of upstream to downstream rating
-	MinMm2            float64           `limit:"least mm2" in:"0.05,10" show:"least conductor *"` // smallest conductor
-	MinFlexMm2        float64           `limit:"least flexing mm2" in:"0.05,10"`                  // smallest conductor in a flexing run
-	HotSpotMarginC    float64           `limit:"margin to class K" in:"0,100"`                    // kept below the insulation class
-	Ampacity          string            `limit:"current table" show:"currents from *"`            // name of the current table that governs
-	UsualWire         string            `key:"usual wire" show:"usual wire *"`                    // wire type of a design that names none; "" = none is usual
-	Afloat            bool              `key:"afloat" need:"" show:"boats"`                       // of boats: the rules of boats hold
-	Source            map[string]Source // by the yaml key of the limit
+	MostFuseWireShare float64 `limit:"most fuse share of wire" in:"1,3"`
+	FuseRatio         float64 `limit:"fuse ratio" in:"1,10"`                            // least ratio of upstream to downstream rating
+	MinMm2            float64 `limit:"least mm2" in:"0.05,10" show:"least conductor *"` // smallest conductor
+	MinFlexMm2        float64 `limit:"least flexing mm2" in:"0.05,10"`                  // smallest conductor in a flexing run
+	HotSpotMarginC    float64 `limit:"margin to class K" in:"0,100"`                    // kept below the insulation class
+	Ampacity          string  `limit:"current table" show:"currents from *"`            // name of the current table that governs
+	UsualWire         string  `key:"usual wire" show:"usual wire *"`                    // wire type of a design that names none; "" = none is usual
+	Afloat            bool    `key:"afloat" need:"" show:"boats"`                       // of boats: the rules of boats hold
+	// LongestRunM and MostChargingA, the latter of a 12 V system, are what no vehicle of
+	// the kind has more of: beyond them a figure is asked about.
+	LongestRunM   float64           `key:"longest run m" in:"0.1,1000" usual:"40"`
+	MostChargingA float64           `key:"most charging A" in:"1,10000" usual:"400"`
+	Source        map[string]Source // by the yaml key of the limit
 }
 
 // Chemistry is a battery chemistry.

@@ -45,7 +45,7 @@ func TestNameSpellings(t *testing.T) {
 	for _, c := range []struct{ got, want string }{
 		{lib.WireType("iso 6722 Thin-Wall class c").Name, "ISO 6722 thin wall class C"},
 		{lib.WireType("tinned marine 105 C AWG").Name, "tinned marine 105 °C AWG"},
-		{lib.FuseType("Mini blade").Name, "blade F"},
+		{lib.FuseType("Miniature blade").Name, "blade F"},
 		{lib.RelayForm("ISO 7588 mini").Name, "mini changeover 12 V"},
 		{lib.Cover("braided").Name, "braided sleeve"},
 		{lib.Chemistry("agm").Name, "AGM"},
@@ -120,7 +120,7 @@ func TestFuseLookups(t *testing.T) {
 		t.Errorf("10 A: %+v", r)
 	}
 	for amps, want := range map[float64]float64{2: 0.35, 10: 0.75} { // lower time at 1.35
-		if got := c.BandFor(amps)[1]; got.Multiple != 1.35 || got.MinS != want || got.MaxS != 600 {
+		if got := c.BandFor(amps)[1]; got.Multiple != 1.35 || got.MinS != want || got.MaxS != 1800 {
 			t.Errorf("%g A: %+v", amps, got)
 		}
 	}

@@ -158,7 +158,9 @@ type Place struct {
 	AmbientC Quantity
 	Wet      bool
 	Moves    bool // handlebar, fork, hinged panel
-	Pos      problem.Pos
+	// PetrolVapour can gather there.
+	PetrolVapour bool
+	Pos          problem.Pos
 }
 
 // Run is a stretch of loom between two places.

@@ -352,3 +352,6 @@ func (x *Load) character() {
 		x.Inrush.PeakRatio = 1
 	}
 }
+
+// SaidA is the current that the design gives for it; 0 = it gives another figure.
+func (l *Load) SaidA() float64 { return l.given.current.Value }

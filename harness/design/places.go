@@ -27,6 +27,9 @@ var placeSection = section[Place]{
 			func(p *Place) *bool { return &p.Wet }),
 		yesKey(Key{Name: "moves", Default: "no", Doc: "it moves against the frame: handlebar, hinged panel",
 			Example: "yes"}, func(p *Place) *bool { return &p.Moves }),
+		yesKey(Key{Name: "petrol vapour", Default: "no",
+			Doc:     "vapour of petrol can gather there: the space of a petrol tank or engine",
+			Example: "yes"}, func(p *Place) *bool { return &p.PetrolVapour }),
 	},
 	short: func(_ *reader, _ *Place, f field) bool { return isNothing(f.node) },
 }

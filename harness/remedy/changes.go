@@ -66,8 +66,7 @@ func (t *tester) ladders(f *finding.Finding) []ladder {
 	if p := t.part(f.Part); p != nil {
 		list = append(list, t.own(p)...)
 	}
-	list = append(list, t.place(f.Part))
-	return list
+	return append(list, t.place(f.Part), t.meant(f))
 }
 
 // wire is what may be changed of a wire: its size, the fuses above it, what of it is

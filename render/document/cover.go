@@ -3,9 +3,11 @@ package document
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"fusewright/harness"
+	"fusewright/harness/design/caution"
 	"fusewright/harness/design/lengths"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/design/wording"
@@ -21,6 +23,14 @@ var coverCautions = []string{
 	"Isolate the battery before work: negative off first, on last. No flame or spark near a battery that charges.",
 	"Not for brake, steering, airbag or other safety circuits.",
 	"The rules see only what the design says: no finding is no proof that it is safe. Do the bench test before it is trusted.",
+}
+
+// cautionsFor is coverCautions, of a boat with that about petrol.
+func cautionsFor(r *harness.Review) []string {
+	if r.Design.Practice.Afloat {
+		return append(slices.Clone(coverCautions), caution.Afloat)
+	}
+	return coverCautions
 }
 
 // front is the first pages: what it is, the verdict, the three numbers that
@@ -41,7 +51,7 @@ func front(r *harness.Review, sections []Section, firstPage int) (sheets []*scen
 	b.head("Three numbers that matter")
 	b.figures(worstDrop(r), tightestSpare(r), parkedDays(r))
 	b.head("Cautions")
-	b.bullets(coverCautions, large)
+	b.bullets(cautionsFor(r), large)
 	// Whole on one page, when a page holds it.
 	b.need(10 + contentsRowMM*float64(min(len(sections), 30)))
 	b.head("Contents")

@@ -230,7 +230,7 @@ func (x *Brief) foot() {
 	if text := notChecked(x.Findings); text != "" {
 		x.prose("", text)
 	}
-	x.prose("", Caution)
+	x.prose("", x.Caution)
 	x.b.WriteByte('\n')
 	x.prose("", conclusion(x.Counts)+": "+x.Counts.String()+x.from())
 }

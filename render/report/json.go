@@ -204,6 +204,14 @@ type BudgetLine struct {
 	breaksEvenAt string // the break-even speed in words
 }
 
+// cautionOf is the caution on a report of a design.
+func cautionOf(d *design.Design) string {
+	if d.Practice.Afloat {
+		return Caution + " " + caution.Afloat
+	}
+	return Caution
+}
+
 // New makes the report of a review.
 func New(r *harness.Review) *Report {
 	d := r.Design
@@ -212,7 +220,7 @@ func New(r *harness.Review) *Report {
 		Design:     heading(d),
 		Counts:     CountsOf(r.Findings),
 		Findings:   []Finding{},
-		Caution:    Caution,
+		Caution:    cautionOf(d),
 		lengths:    lengths.Of(d),
 	}
 	for _, f := range r.Findings {

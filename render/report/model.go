@@ -174,7 +174,7 @@ func NewModel(r *harness.Review, design library.Text, libraries []library.Text) 
 	m := &Model{
 		Fusewright: ModelVersion, Design: rep.Design, Source: sourceText(design), Libraries: []SourceText{},
 		Parts: []ModelPart{}, Nodes: []ModelNode{}, Branches: []ModelBranch{}, Wires: []ModelWire{},
-		Library: libraryRows(r), Budget: rep.Budget, Counts: rep.Counts, Findings: rep.Findings, Caution: Caution,
+		Library: libraryRows(r), Budget: rep.Budget, Counts: rep.Counts, Findings: rep.Findings, Caution: rep.Caution,
 	}
 	for _, l := range libraries {
 		m.Libraries = append(m.Libraries, sourceText(l))

@@ -28,7 +28,7 @@ func WriteText(w io.Writer, rep *Report) error {
 		b.WriteString(wrap("", text))
 	}
 	fmt.Fprintf(&b, "%s: %s\n", nameOf(rep.Design), rep.Counts)
-	b.WriteString(wrap("", Caution))
+	b.WriteString(wrap("", rep.Caution))
 	_, err := io.WriteString(w, b.String())
 	return err
 }

@@ -8,6 +8,9 @@ const Defer = "Local codes, the makers' instructions and licensed practice come 
 // Paper stands on sheets and pages that are used at the bench.
 const Paper = "Isolate the battery before work. " + Defer + " Not for brake, steering or airbag circuits."
 
+// Afloat stands on the papers of a boat, beside the others.
+const Afloat = "Petrol vapour explodes: air tank and engine spaces before work, and keep what may spark out of them."
+
 // Report stands under findings and other results on a terminal or in JSON.
 const Report = "Aid to judgement only. " + Paper
 

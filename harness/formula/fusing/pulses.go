@@ -136,18 +136,17 @@ func (d Device) Slow() bool {
 // 3 min of running at the most (one source each).
 const holdsLonger = 5.0 / 3
 
-// WhileOnA is the most that a device carries in the pulses' time on: as PulsedA, by the
-// fastest edge with time to spare, and more than its rating only if it is slow.
+// WhileOnA is the most that a device carries in the pulses' time on: of a slow one as
+// PulsedA, by the fastest edge with time to spare; of others what they carry for good.
 func (d Device) WhileOnA(p Pulses, forGoodA float64, by Edge) float64 {
+	if !d.Slow() {
+		return forGoodA
+	}
 	if by == Fastest {
 		p.OnS *= holdsLonger
 	}
 	p.OnA = math.Inf(1)
-	held := d.PulsedA(p, forGoodA, by)
-	if !d.Slow() {
-		held = math.Min(held, math.Max(forGoodA, d.Rating.RatingA))
-	}
-	return held
+	return d.PulsedA(p, forGoodA, by)
 }
 
 // PulsedA is the most that may flow in the pulses' time on, of a device that carries

@@ -78,12 +78,31 @@ type Finding struct {
 	// fuse too large for several wires; "" = it stands alone.
 	Cause string
 	Known bool // a baseline has it already
+	// Meant is what a figure of the design may have been meant to be; nil = nothing is asked.
+	Meant *Meant
 	// Leave tells that the trade leaves it so: no size or rating is chosen against it.
 	Leave bool
 	// Covers are findings of other rules with the same cause. They need no word of
 	// their own while this one is open; when it is accepted they stand in the list.
 	Covers []*Finding
 }
+
+// Meant is a value in place of one that is hard to believe.
+type Meant struct {
+	Of    Of
+	Value float64 // W at the load's rated voltage, m, or A at the highest speed
+	Text  string  // "35 W"
+}
+
+// Of is which figure of the part it is.
+type Of string
+
+// The figures that are asked about.
+const (
+	Power  Of = "power"
+	Length Of = "length"
+	Output Of = "output"
+)
 
 // All is a list with what its findings cover.
 func All(list []*Finding) []*Finding {

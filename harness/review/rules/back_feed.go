@@ -97,7 +97,7 @@ func (p *Pass) reportBackFeed(t *circuit.Terminal, fuses []string) {
 	}
 	fin.Figure = figure.New(float64(len(feeds)), 1, "", figure.Larger)
 	p.say(fin, "%s is fed %d ways, so another feed goes round %s",
-		t.Part.Name, len(feeds), wording.Few(fuses, 4))
+		t.Part.Name, len(feeds), wording.And(fuses))
 }
 
 // pumpOnTwoFeeds tells whether bilge pumps of the library alone draw below a meeting

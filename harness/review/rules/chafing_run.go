@@ -17,7 +17,7 @@ var chafingRun = &Rule{
 	Why:      "the insulation is cut through to the frame, at a place nobody sees",
 	Change:   "use a cover that protects against it, or lead the run elsewhere",
 	Severity: "fault",
-	Source: "33 CFR 183.445, abrasion protection of conductors (one source); which covers " +
+	Source: "33 CFR 183.445(a), conductors through rigid surfaces (two sources); ISO 10133:2012 clause 7.5, any place of chafing (one source); which covers " +
 		"protect: common practice",
 	Mend: MendWire,
 	Bad: `

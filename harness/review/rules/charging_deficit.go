@@ -27,7 +27,8 @@ var chargingDeficit = &Rule{
 		"the situation's name. Where only the demand as is likely exceeds the output, loads at the root of the " +
 		"sum of the squares of their tolerances, it is advice, and so is a spare current below the design's " +
 		"own limit, and a ride that never gives back what its starts take.",
-	Formula: "spare = output(speed)·(1 − hot derating) − vehicle − accessories; the battery's current by " +
+	Formula: "spare = output(speed)·(1 − hot derating) − vehicle − accessories; break-even: the lowest speed from idle up, on the " +
+		"output between its points, at which spare is 0; the battery's current by " +
 		"the solved network, each load at its average; hours by Peukert's law down to the start reserve",
 	Limits: "spare ≥ 0, or `limits: {spare: …}`, and the battery gives nothing; on a ride, output less loads ≥ " +
 		"starts · what one takes / charge efficiency",
@@ -138,7 +139,7 @@ func (p *Pass) reportDeficit(l *budget.Line) {
 	if math.IsNaN(l.BreakEvenRPM) {
 		f.What += "; no engine speed covers it"
 	} else {
-		f.What += "; it breaks even at " + quantity.Format(l.BreakEvenRPM, quantity.Speed)
+		f.What += "; it breaks even at " + quantity.Format(l.BreakEvenRPM, quantity.Speed) + ", where the hot output meets the demand"
 	}
 	f.What += "; " + batteryDoes(l)
 	atMost(&f, "demand", l.VehicleA+l.AccessoryA, l.OutputA, "A")

@@ -20,7 +20,7 @@ var feedFuseUnderBranches = &Rule{
 	Change: "fit a larger fuse and wire for the feed, or write down under `accepted` why the " +
 		"loads never run together",
 	Severity: "advice",
-	Source:   "AC 43.13-1B par. 11-48: the device against the sum of connected loads (one source)",
+	Source:   "common practice, no source",
 	Mend:     MendFuse,
 	Bad: `
 fuses:

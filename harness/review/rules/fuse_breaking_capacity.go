@@ -17,12 +17,13 @@ var fuseBreakingCapacity = &Rule{
 		"it, by the fault study: full battery, charging system at its limit, wires at 20 °C, the return " +
 		"bare metal at the battery. A fuse behind another is left out: the first one limits the fault. On boats the " +
 		"standard's table by the battery's cold-cranking current says what is enough, for devices that feed others " +
-		"and for branches. On vehicles it is advice: every factory builds blade fuses behind its battery; no factory builds a PTC there.",
+		"and for branches. On vehicles it is advice for fuse-links up to four times their capacity: every factory builds blade fuses behind its battery. None builds a PTC or a breaker there, " +
+		"and a lithium bank gives more than any starter battery.",
 	Formula:  "I = (Voc + I charging · R battery) / (R battery + R wires to the fuse + R fuse)",
 	Limits:   "the fuse type's breaking capacity at the system's voltage, of the lowest voltage published that is not below it; what it must break is at most what the table asks of boats",
 	Why:      "a fuse that must break more than it can may burst and go on arcing",
 	Change:   "fit a type with a higher breaking capacity as the first fuse",
-	Severity: "danger afloat and for PTCs; advice for others on vehicles, and up to a tenth above the limit, up to half of devices of 30 A and less: a battery's resistance is not known better",
+	Severity: "danger afloat and for PTCs; on vehicles fault for breakers and from four times the capacity, advice below; advice up to a tenth above the limit, up to half of devices of 30 A and less: a battery's resistance is not known better",
 	Source: "Ohm's law, fault-current articles (two sources); breaking capacity of ISO 8820 " +
 		"types: makers' data sheets (two sources)",
 	Mend: MendBreaking,
@@ -68,6 +69,9 @@ func (p *Pass) behindA(b *circuit.Branch) float64 {
 // ptc is the kind of fuse type that a small current above its own destroys.
 const ptc = "ptc"
 
+// breaker is the kind with contacts, which weld.
+const breaker = "breaker"
+
 // roughly is the ratio within which a fault current is not known better: the
 // battery's resistance decides it, and differs by more between two of a type. A
 // small device's own resistance and contacts limit the current more than the
@@ -76,6 +80,9 @@ const (
 	roughly      = 1.1
 	smallRoughly = 1.5
 	smallA       = 30.0 // up to which a device is small
+	// habitual is up to how many times their capacity factories put fuse-links behind a
+	// starter battery; a lithium bank is beyond it.
+	habitual = 4.0
 )
 
 func (p *Pass) judgeBreaking(b *circuit.Branch) {
@@ -84,7 +91,13 @@ func (p *Pass) judgeBreaking(b *circuit.Branch) {
 	if fault <= breaks || must <= breaks {
 		return
 	}
-	severity := graver((p.practice.Afloat || b.Fuse.Type.Kind == ptc) && fault > breaks*near, finding.Advice, finding.Danger)
+	severity := finding.Advice
+	switch {
+	case (p.practice.Afloat || b.Fuse.Type.Kind == ptc) && fault > breaks*near:
+		severity = finding.Danger
+	case b.Fuse.Type.Kind == breaker && fault > breaks*near, fault > breaks*habitual:
+		severity = finding.Fault
+	}
 	fin := ofFuse(severity, b)
 	fin.Leave = severity == finding.Advice
 	atMost(&fin, "prospective current", fault, breaks, "A")

@@ -18,11 +18,11 @@ var fuseOverAccessory = &Rule{
 		"what the lead that it comes with may carry (`lead`), taken as a wire of the same insulation as the one that feeds " +
 		"it, alone at the accessory's place. Where the design says neither, the library's usual ones hold for small electronics and lamps; " +
 		"other accessories are not judged. A usual largest fuse is no maker's: to pass it is advice.",
-	Formula:  "rating ≤ most fuse; rating ≤ most share × allowed current of the lead",
-	Limits:   "the maker's largest fuse; the practice's most fuse share of wire",
+	Formula:  "rating ≤ most fuse; rating ≤ share × allowed current of the lead",
+	Limits:   "the maker's largest fuse; the practice's fuse share of wire and, for a fault, most fuse share of wire",
 	Why:      "a fuse that suits the harness may be far too large for the thin lead and the electronics behind it",
 	Change:   "give the accessory a fuse of its own, no larger than its maker and its lead allow",
-	Severity: "fault; advice above a largest fuse that is only usual; danger when a short in the lead may hurt it before the fuse opens, in less than a minute",
+	Severity: "fault; advice above a largest fuse that is only usual, and up to the most share of the lead's current; danger when a short in the lead may hurt it before the fuse opens, in less than a minute",
 	Source: "33 CFR 183.455(c)(1): up to 150 % of the conductor's current (one source); the maker's largest fuse: " +
 		"common practice, no source",
 	Mend: MendFuse,
@@ -86,11 +86,14 @@ func (p *Pass) judgeLead(part *circuit.Part, g guard) bool {
 		return false
 	}
 	lead := p.laid.Lead(feed, part.AmbientC(), area.Value)
-	limit := p.practice.MostFuseWireShare * lead.AllowedA
+	limit := p.practice.FuseWireShare * lead.AllowedA
 	if !lead.Known || !over(g.A, limit) {
 		return false
 	}
 	fin := p.ofAccessory(finding.Fault, part, g.fuse)
+	if !over(g.A, p.practice.MostFuseWireShare*lead.AllowedA) {
+		fin.Severity, fin.Leave = finding.Advice, true
+	}
 	atMost(&fin, "fuse rating", g.A, limit, "A")
 	fin.What = fmt.Sprintf("%s %s the nearest before %s, whose lead of %s may carry %s at %s, taken as %s",
 		g.text(), g.verb("is", "are"), part.Name, quantity.Format(area.Value, quantity.Area),
@@ -99,7 +102,7 @@ func (p *Pass) judgeLead(part *circuit.Part, g guard) bool {
 		fin.Source = usualSource + " for the lead; " + p.rule.Source
 		fin.Change = "give the accessory a fuse of its own, no larger than its lead allows, or write the `lead` that it has"
 	}
-	if s := p.leadHurtS(feed, g.fuse, lead.StandsS); s < longOverloadS {
+	if s := p.leadHurtS(feed, g.fuse, lead.StandsS); s < longOverloadS && fin.Severity == finding.Fault {
 		fin.Severity = finding.Danger
 		fin.What += fmt.Sprintf("; a short may hurt it after %s, before the fuse opens", duration(s))
 	}

@@ -23,20 +23,21 @@ var fuseOverWire = &Rule{
 		"past its insulation",
 	Change:   "fit a smaller fuse or a thicker wire",
 	Severity: "danger; advice up to the practice's most share of the allowed current (1.5), or up to what the wire bears at its class",
-	Source: "46 CFR 183.380(d) and ABYC E-11: rating not above the ampacity of the smallest " +
-		"conductor (two sources); 33 CFR 183.455(c)(1): up to 150 % (one source)",
+	Source: "rating not above what the wire carries: this tool's own, stricter choice, as ABYC E-11 has it before its exception; " +
+		"46 CFR 183.380(d) and ABYC allow the next standard rating up to 150 % of it, 33 CFR 183.455(c)(1) up to 150 % below 50 V (two sources); " +
+		"FAA AC 43.13-1B par. 11-48 and Table 11-3 size wires above their breaker (one source)",
 	Mend: MendWire,
 	Bad: `
 fuses:
   lamp fuse: {type: blade C, rating: 30 A, at: battery tray, fed by: battery, wire: {size: 6 mm², length: 100 mm}}
 loads:
-  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame, return wire: {size: 6 mm²}, stays live: "marks the parked machine", own switch: true}
+  tail lamp: {power: 5 W, behaves: resistor, most fuse: 30 A, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame, return wire: {size: 6 mm²}, stays live: "marks the parked machine", own switch: true}
 `,
 	Good: `
 fuses:
   lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: battery, wire: {size: 1 mm², length: 100 mm}}
 loads:
-  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame, stays live: "marks the parked machine", own switch: true}
+  tail lamp: {power: 5 W, behaves: resistor, most fuse: 30 A, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame, stays live: "marks the parked machine", own switch: true}
 `,
 	Run: func(p *Pass) { p.wiresBelowTheirFuse(isReturn, p.reportFuseOverWire) },
 }

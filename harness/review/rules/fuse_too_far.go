@@ -50,6 +50,9 @@ func (p *Pass) judgeFuseDistance(u unfusedWire) {
 	fin := ofWire(graver(over(u.lengthM, grave), severity, finding.Danger), u.wire)
 	atMost(&fin, "unfused length", u.lengthM, limit, "m")
 	fin.Source = p.limitSource(fuseDistanceKey(u.wire), given)
+	if u.wire.Spec.Sheathed {
+		fin.Change = "move the fuse towards the battery: in its sheath the stretch has the longer limit already"
+	}
 	p.say(fin, "%s starts %s of conductor without a fuse; at most %s is allowed",
 		u.wire.Text(), p.length(u.lengthM), p.length(limit))
 }

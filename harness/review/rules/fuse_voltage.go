@@ -26,7 +26,7 @@ system: 48 V
 battery: {chemistry: AGM, capacity: 12 Ah, rate: 10 h, resistance: 40 mΩ, at: battery tray}
 charging:
   regulated: 57 V
-  output: {1300 rpm: 14 A, 3000 rpm: 24 A, 6000 rpm: 28 A}
+  output: {1300 rpm: 6 A, 3000 rpm: 10 A, 6000 rpm: 12 A}
   idle: 1300 rpm
   cruise: 4000 rpm
   hot derating: 0 %

@@ -22,7 +22,7 @@ var insulationClass = &Rule{
 	Mend:     MendWire,
 	Bad: `
 runs:
-  - {from: battery tray, to: rear, length: 600 mm, near: {what: exhaust, ambient: 105 °C}}
+  - {from: battery tray, to: rear, length: 600 mm, near: {what: exhaust, ambient: 105 °C}, cover: heat sleeve}
 accepted:
   - {rule: wire-over-current, part: tail lamp, severity: danger, figure: 495 mA of 0 A, reason: "shown for the place only"}
   - {rule: wire-over-current, part: tail lamp, severity: danger, figure: 495 mA of 0 A, reason: "shown for the place only"}
@@ -33,7 +33,7 @@ accepted:
 	Good: `
 wire: {insulation: ISO 6722 thin wall class C, size: 1 mm²}
 runs:
-  - {from: battery tray, to: rear, length: 600 mm, near: {what: exhaust, ambient: 95 °C}}
+  - {from: battery tray, to: rear, length: 600 mm, near: {what: exhaust, ambient: 95 °C}, cover: heat sleeve}
 `,
 	Run: func(p *Pass) {
 		for _, w := range p.c.Wires {

@@ -53,6 +53,7 @@ func (p *Pass) reportAlwaysOn(part *circuit.Part) {
 	fin := ofPart(finding.Fault, part)
 	drain := p.c.DrawA(loadBranch(part))
 	decidedBy(&fin, "drain", drain, "A", figure.Larger)
+	fin.Change = p.ofPump(loadBranch(part))
 	p.say(fin, "%s is on whenever the battery is connected and draws about %s",
 		part.Name, amps(drain))
 }
@@ -64,6 +65,7 @@ func (p *Pass) reportStandby(part *circuit.Part, l *design.Load) {
 	use := p.c.DrawA(loadBranch(part))
 	decidedBy(&fin, "drain at rest", l.StandbyA.Value, "A", figure.Larger)
 	fin.Numbers = append(fin.Numbers, finding.Number{Name: "in use", Value: use, Unit: "A"})
+	fin.Change = p.ofPump(loadBranch(part))
 	p.say(fin, "%s is live whenever the battery is connected: %s at rest, about %s in use",
 		part.Name, amps(l.StandbyA.Value), amps(use))
 }
@@ -105,5 +107,17 @@ func (p *Pass) reportByHand(g handGroup) {
 		subject = g.gate.Part.Name + " can be left on by its own switch"
 	}
 	decidedBy(&fin, "drain", sum, "A", figure.Larger)
+	fin.Change = p.ofPump(g.loads...)
 	p.say(fin, "%s with the key off, drawing about %s", subject, amps(sum))
+}
+
+// ofPump is what to do about bilge pumps of a boat, which must stay live; "" = there is
+// something else among the draws, or they are of no boat.
+func (p *Pass) ofPump(draws ...*circuit.Branch) string {
+	for _, b := range draws {
+		if !p.practice.Afloat || b.Part == nil || !isBilgePump(accessory(b.Part)) {
+			return ""
+		}
+	}
+	return "say why as `stays live`: a bilge pump runs on a boat that is left, by a fuse of its own and a float switch"
 }

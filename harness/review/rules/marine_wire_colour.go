@@ -20,9 +20,10 @@ var marineWireColour = &Rule{
 		"bonding",
 	Change:   "use black or yellow for returns and red or the circuit's own colour for feeds",
 	Severity: "advice",
-	Source:   "ABYC E-11 Tables XIV and XV (two sources)",
+	Source:   "ABYC E-11, colour tables (from memory)",
 	Bad: `
 practice: marine
+wire: {insulation: tinned marine 105 °C metric, size: 1.5 mm²}
 loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1.5 mm²}, returns to: battery negative, return wire: {size: 1.5 mm², colour: BU}}
 fuses:

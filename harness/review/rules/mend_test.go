@@ -13,7 +13,7 @@ import (
 func TestMends(t *testing.T) {
 	want := map[string]rules.Mend{}
 	for mend, names := range map[rules.Mend]string{
-		rules.MendWire: "chafing-run flexing-run fuse-not-selective fuse-over-wire fuse-type-in-block fuse-wire-curve " +
+		rules.MendWire: "chafing-run cover-unsuited flexing-run fuse-not-selective fuse-over-wire fuse-type-in-block fuse-wire-curve " +
 			"insulation-class relay-coil-voltage return-below-fuse shared-return-thin short-overheats-wire " +
 			"overload-hurts-wire situation-unsolved terminal-overload wire-before-fuse wire-below-minimum wire-over-current",
 		rules.MendDrop:      "voltage-drop",

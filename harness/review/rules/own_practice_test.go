@@ -42,7 +42,7 @@ practices:
       margin to class K: {value: 10}
       current table: {value: 33 CFR 183.425}
 switches:
-  - {name: red key 100 A, resistive A: 100, lamp A: 20, motor A: 50, contact mohm: 0.5, sealed: true, isolates: true, end: ring M8}
+  - {name: red key 100 A, resistive A: 100, lamp A: 20, motor A: 50, contact mohm: 0.5, sealed: true, isolates: true, ignition protected: true, end: ring M8}
   - {name: water feeler, resistive A: 15, lamp A: 3, motor A: 7.5, contact mohm: 10, sealed: true, float: true, end: splice}
 loads:
   - {name: sump lifter, behaves: motor, sign: pump, bilge pump: true, current A: 3.3, rated V: 12, min V: 10, duty: 0.05, end: splice, inrush: {peak ratio: 3, tau s: 0.1}}

@@ -17,7 +17,7 @@ var polarityCrossed = &Rule{
 		"destroyed, and a metal case becomes live",
 	Change:   "give the feed the circuit's colour or red, and the return black",
 	Severity: "advice; fault when the load is `polarised`",
-	Source:   "ABYC E-11 Table XIV: red positive, black or yellow negative (two sources); common practice on vehicles",
+	Source:   "ABYC E-11, colour tables: red positive, black or yellow negative (from memory); common practice on vehicles",
 	Bad: `
 loads:
   tail lamp: {power: 5 W, behaves: resistor, polarised: yes, at: rear, fed by: lamp fuse, wire: {size: 1 mm², colour: BK}, returns to: frame, return wire: {size: 1 mm², colour: RD}}

@@ -25,7 +25,7 @@ places:
   engine: {ambient: 130 °C}
 runs:
   - {from: battery tray, to: rear, length: 600 mm}
-  - {from: battery tray, to: engine, length: 600 mm}
+  - {from: battery tray, to: engine, length: 600 mm, cover: heat sleeve}
 wire: {insulation: ISO 6722 thin wall class D, size: 1 mm²}
 relays:
   lamp relay: {form: mini make, at: engine, fed by: lamp fuse, coil: {fed by: lamp fuse, returns to: frame, suppressed by: diode}}

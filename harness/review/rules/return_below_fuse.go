@@ -17,14 +17,14 @@ var returnBelowFuse = &Rule{
 	Why:      "the feed survives the fault and the return burns in the same loom",
 	Change:   "make the return as thick as the feed",
 	Severity: "danger; advice up to the practice's most share of the allowed current (1.5), or up to what the wire bears at its class",
-	Source: "46 CFR 183.380(d) and ABYC E-11: rating not above the ampacity of the smallest " +
-		"conductor (two sources); 33 CFR 183.455(c)(1): up to 150 % (one source)",
+	Source: "46 CFR 111.50-3(a): a grounded conductor is protected by a suitable device in each ungrounded one of its circuit (one source); " +
+		"33 CFR 183.455(c)(1): up to 150 % (one source); not above what the wire carries: this tool's own, stricter choice",
 	Mend: MendWire,
 	Bad: `
 fuses:
   lamp fuse: {type: blade C, rating: 30 A, at: battery tray, fed by: battery, wire: {size: 6 mm², length: 100 mm}}
 loads:
-  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 6 mm²}, returns to: frame, return wire: {size: 1 mm²}, stays live: "marks the parked machine", own switch: true}
+  tail lamp: {power: 5 W, behaves: resistor, most fuse: 30 A, at: rear, fed by: lamp fuse, wire: {size: 6 mm²}, returns to: frame, return wire: {size: 1 mm²}, stays live: "marks the parked machine", own switch: true}
 `,
 	Mended: []string{"size: 1 mm²", "size: 6 mm²"},
 	Run: func(p *Pass) {

@@ -18,7 +18,7 @@ var rideEmptiesBattery = &Rule{
 		"start reserve is battery-flattened's, where the engine is started on it.",
 	Formula: "the ride's simulation, see `fusewright ride`",
 	Limits:  "the battery still gives current at the end of the ride",
-	Why:     "ignition, injection and lamps fail together, in traffic",
+	Why:     "ignition, injection and lamps fail together, under way",
 	Change:  "run fewer loads on this ride, keep the engine faster, or fit a larger battery",
 	// What a ride draws is the design's own word, hence no danger.
 	Severity: "fault",

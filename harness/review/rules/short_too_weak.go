@@ -21,7 +21,7 @@ var shortTooWeak = &Rule{
 	Why:      "the fault is not cleared: it burns where it is, and drains the battery",
 	Change:   "shorten or thicken the feed, mend the return's resistance, or fit a smaller fuse",
 	Severity: "fault; danger when the wire does not withstand the current for any time",
-	Source: "46 CFR 183.380(d) and ABYC E-11: a device that protects the conductor (two sources); opening bands: makers' " +
+	Source: "46 CFR 183.380(d): a device that protects the conductor (one source); opening bands: makers' " +
 		"data sheets (one source); fault current by Ohm's law",
 	Mend: MendShort,
 	Bad: `

@@ -43,18 +43,21 @@ loads:
 		if p.in.Budget == nil {
 			return
 		}
-		drain := p.in.Budget.StandbyA - p.reportedDrainA()
+		reported := p.reportedDrainA()
+		drain := p.in.Budget.StandbyA - reported
 		days := budget.StandbyDays(p.d, drain)
 		limitA, limitDays := p.d.Limits.StandbyA, p.d.Limits.StandbyDays.Or(standbyDays)
 		switch {
 		case limitA.Given() && over(drain, limitA.Value):
 			value, most := quantity.Against(drain, limitA.Value, quantity.Current)
 			f := p.ofDrain(value, duration(days*daySeconds), "the design allows "+most)
+			f.What += p.besideReported(reported)
 			atMost(&f, "drain", drain, limitA.Value, "A")
 			p.report(f)
 		case drain > 0 && days < limitDays:
 			value, _ := quantity.Against(days*daySeconds, limitDays*daySeconds, quantity.Duration)
 			f := p.ofDrain(amps(drain), value, "it is to start after "+quantity.Plain(limitDays*daySeconds, quantity.Duration))
+			f.What += p.besideReported(reported)
 			if !p.d.Limits.StandbyDays.Given() {
 				f.Severity = finding.Advice // nobody said how long it is to stand
 			}
@@ -73,6 +76,15 @@ func (p *Pass) ofDrain(drain, days, against string) finding.Finding {
 	f.What = fmt.Sprintf("with the key off the battery loses %s and no longer starts the engine after %s; %s",
 		drain, days, against)
 	return f
+}
+
+// besideReported says that the parked machine loses more than is judged here.
+func (p *Pass) besideReported(reportedA float64) string {
+	if !(reportedA > 0) {
+		return ""
+	}
+	return fmt.Sprintf("; that is without %s of what other findings say must not be live, %s in all",
+		amps(reportedA), amps(p.in.Budget.StandbyA))
 }
 
 // reportedDrainA is the part of the parked machine's drain that other rules

@@ -12,7 +12,7 @@ var switchOverload = &Rule{
 	Title: "a switch breaks more than its rating for the kind of load",
 	Says:  "more than it may switch",
 	Doc: "What draws below each switch, by kind, in the situation where it is most. A switch type has its " +
-		"ratings by kind in the library; a switch with only a rating is divided by 5 for filament lamps " +
+		"ratings by kind in the library, those at 12 V, of which the 28 V factors leave a part above that unless the type says up to where they hold; a switch with only a rating is divided by 5 for filament lamps " +
 		"and by 2 for motors (8 and 3 on systems above 12 V). Shares of different kinds add up. " +
 		"Switches built into a load are the load's own affair. The ratings hold at nominal; in the worst case the " +
 		"switch is to carry what flows.",
@@ -21,7 +21,7 @@ var switchOverload = &Rule{
 	Limits:   "the switch type in the library, or the design's rating with the factors",
 	Why:      "lamps and motors start with many times their current: the contact burns or welds",
 	Change:   "use a switch of a higher rating, or let it switch a relay's coil only",
-	Severity: "fault; advice when only the rating for lamps or motors is passed, by less than twice: a question of the contacts' life, and when only the worst case is more than the switch carries",
+	Severity: "fault; advice when only the rating for lamps or motors is passed, by a third at most: a question of the contacts' life, and when only the worst case is more than the switch carries",
 	Source:   "FAA AC 43.13-1B Table 11-4 (one source)",
 	Bad: `
 switches:
@@ -41,9 +41,9 @@ loads:
 	},
 }
 
-// switchRatings takes the type's ratings, or divides the design's own rating
-// by the factors of AC 43.13-1B Table 11-4: at 12 V lamps 5, motors 2; at 28 V
-// lamps 8, motors 3 and even heaters 2.
+// switchRatings takes the type's ratings, which are those at 12 V, or divides the
+// design's own rating by the factors of AC 43.13-1B Table 11-4: at 12 V lamps 5, motors
+// 2; at 28 V lamps 8, motors 3 and even heaters 2.
 func (p *Pass) switchRatings(s *design.Switch) ContactRatings {
 	if s.RatingA.Given() {
 		if p.d.NominalV() > 12 {
@@ -52,6 +52,9 @@ func (p *Pass) switchRatings(s *design.Switch) ContactRatings {
 		return ContactRatings{s.RatingA.Value, s.RatingA.Value / 5, s.RatingA.Value / 2, 1, nil}
 	}
 	if s.Type != nil {
+		if t := s.Type; p.d.NominalV() > t.FullV {
+			return ContactRatings{t.ResistiveA / 2, t.LampA * 5 / 8, t.MotorA * 2 / 3, 1, nil}
+		}
 		return ContactRatings{s.Type.ResistiveA, s.Type.LampA, s.Type.MotorA, 1, nil}
 	}
 	return ContactRatings{}
@@ -59,7 +62,7 @@ func (p *Pass) switchRatings(s *design.Switch) ContactRatings {
 
 // lifeShare is how far the use of a rating for lamps or motors may go before it is
 // more than a question of the contacts' life (common practice, no source).
-const lifeShare = 2.0
+const lifeShare = 4.0 / 3
 
 func (p *Pass) judgeSwitch(part *circuit.Part, b *circuit.Branch, r ContactRatings) {
 	v, u := p.heldContact(b, r, func(u loading) finding.Severity {

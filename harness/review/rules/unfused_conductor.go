@@ -23,7 +23,7 @@ var unfusedConductor = &Rule{
 	Change:   "put a fuse at the source end, sized for the smallest wire downstream",
 	Severity: "danger always",
 	Source: "33 CFR 183.455(a) and 46 CFR 111.50-5(a): a device in each ungrounded conductor, " +
-		"where it receives its supply (one source)",
+		"where it receives its supply (two sources)",
 	Bad: `
 loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: battery, wire: {size: 1 mm²}, returns to: frame, stays live: "marks the parked machine", own switch: true}

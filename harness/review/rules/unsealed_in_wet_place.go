@@ -4,23 +4,24 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
+	"fusewright/library"
 )
 
 var unsealedInWetPlace = &Rule{
 	Name:  "unsealed-in-wet-place",
 	Title: "an unsealed part stands in a wet place",
 	Says:  "unsealed where it is wet",
-	Doc: "Plugs, and switches and blocks of a library type, at a place that is `wet`: the library says of each " +
-		"family and type whether it is sealed. A plug hangs in the open and is a fault; a switch or block may " +
-		"stand in a closed box that the design does not show, and is advice. The library has no such figure for " +
-		"relays, sockets, fuse holders and bare terminals, and a part that gives only its ratings has no type: " +
+	Doc: "Plugs, splices, and switches, relays and blocks of a library type, at a place that is `wet`: the library says of each " +
+		"family, type and splice whether it is sealed. A plug or splice hangs in the open and is a fault; a switch, relay or block may " +
+		"stand in a closed box that the design does not show, and is advice; of relays on boats, where spray is salt, a fault. The library has no such figure for " +
+		"sockets, fuse holders and other bare terminals, and a part that gives only its ratings has no type: " +
 		"those are not judged, and the purchase list asks for sealed sockets and holders there.",
 	Formula: "none",
 	Limits:  "`sealed` of the library row, `wet` of the place",
 	Why: "water creeps between the contacts: they corrode, their resistance rises, and a green bridge " +
 		"of salts makes a circuit of its own",
 	Change:   "use a sealed family or type, or move the part to a dry place or into a closed box, and say so by a place of its own",
-	Severity: "fault; advice for switches and blocks",
+	Severity: "fault; advice for switches, blocks and, ashore, relays",
 	Source: "common practice, no source; ISO 10133 asks for IP 55 at least where water splashes on a " +
 		"boat (from memory)",
 	Mend: MendSeal,
@@ -48,11 +49,16 @@ func (p *Pass) judgeSealing(part *circuit.Part) {
 		p.say(ofPart(finding.Fault, part), "the plug of %s, %s, is not sealed, and %s is wet", part.Name, plug.Family.Name,
 			part.Place.Name)
 	}
-	kind := ""
+	p.judgeSplice(part)
+	kind, severity := "", finding.Advice
 	switch s := part.Source.(type) {
 	case *design.Switch:
 		if s.Type != nil && !s.Type.Sealed {
 			kind = s.Type.Name
+		}
+	case *design.Relay:
+		if s.Form != nil && !s.Form.Sealed {
+			kind, severity = s.Form.Name, graver(p.practice.Afloat, finding.Advice, finding.Fault)
 		}
 	case *design.Block:
 		if s.Type != nil && !s.Type.Sealed {
@@ -62,5 +68,26 @@ func (p *Pass) judgeSealing(part *circuit.Part) {
 	if kind == "" {
 		return
 	}
-	p.say(ofPart(finding.Advice, part), "%s, %s, is not sealed, and %s is wet", part.Name, kind, part.Place.Name)
+	p.say(ofPart(severity, part), "%s, %s, is not sealed, and %s is wet", part.Name, kind, part.Place.Name)
+}
+
+// judgeSplice reports the first splice of a part that is not sealed.
+func (p *Pass) judgeSplice(part *circuit.Part) {
+	for _, t := range part.Terminals {
+		if t.KindAssumed { // how the leads of an accessory are joined nobody said
+			continue
+		}
+		for _, w := range t.Wires {
+			end := w.ToEnd
+			if w.From == t {
+				end = w.FromEnd
+			}
+			if end != nil && end.Kind == library.FlyingLeads && !end.Sealed {
+				fin := ofPart(finding.Fault, part)
+				fin.Change = "shrink an adhesive-lined sleeve over the splice, or choose a sealed one as the wire's `ends`"
+				p.say(fin, "%s at %s, %s, is not sealed, and %s is wet", w.Text(), part.Name, end.Name, part.Place.Name)
+				return
+			}
+		}
+	}
 }

@@ -18,8 +18,8 @@ var wireBelowMinimum = &Rule{
 		"often",
 	Change:   "use the next size up",
 	Severity: "advice; fault where it flexes",
-	Source: "33 CFR 183.425(d) and ISO 10133:2012 clause 7.7 on boats; common practice on " +
-		"vehicles",
+	Source: "ISO 10133:2012 clause 7.7 on boats, 1 mm² (one source); 33 CFR 183.425(d) to (f) ask for 18 AWG in a sheath and 16 AWG " +
+		"alone, and (g) leaves out electronics below 1 A and pigtails of less than 7 in (two sources); common practice on vehicles",
 	Mend: MendWire,
 	Bad: `
 loads:

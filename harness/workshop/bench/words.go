@@ -2,6 +2,7 @@ package bench
 
 import (
 	"fusewright/harness/design"
+	"fusewright/harness/design/caution"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
 )
@@ -20,6 +21,9 @@ func cautions(d *design.Design) []string {
 			"the harness in place. Nothing may pull, catch or lie near a brake line.",
 		"Do not work on brake, steering, airbag or other safety circuits without the training that they require.",
 		"Stop at smoke, smell, heat or a reading far off: power off first, then look for the cause.",
+	}
+	if d.Practice.Afloat {
+		list = append(list, caution.Afloat)
 	}
 	if d.NominalV() >= 48 {
 		list = append(list, "This system reaches "+quantity.Format(d.HighestV(), quantity.Voltage)+" in ordinary use: treat it as able to hurt, "+

@@ -1,0 +1,163 @@
+package rules
+
+import (
+	"fmt"
+	"math"
+
+	"fusewright/harness/design"
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/review/finding"
+)
+
+var implausibleFigure = &Rule{
+	Name:  "implausible-figure",
+	Title: "a figure is hard to believe",
+	Says:  "a figure that is hard to believe",
+	Doc: "Figures that slip when they are written: the length of a run, longer than any vehicle of the practice has or no " +
+		"longer than a wire is thick; the power of a load, eight times that of its library type or more, or an eighth or less; " +
+		"an LED lamp of no type above 250 W, which the longest bars reach; a charging output that no vehicle of the practice gives. It is a question: the figure is " +
+		"reckoned with as it stands, and what else follows from it is found by putting the value that may be meant in its place. " +
+		"A type whose figure is the most that it draws says nothing of the usual.",
+	Formula: "1/8 < power / usual power of the type < 8; 10 mm < run < longest of the practice; output ≤ most of the practice",
+	Limits: "`longest run m` and `most charging A` of the practice in the library; factor of 8, 10 mm, 250 W: common " +
+		"practice, no source",
+	Why:      "one slipped point or unit upsets drops, fuses and the budget, and every figure that follows looks sound",
+	Change:   "look at the part and write the right figure; when it is right, accept the finding with the reason",
+	Severity: "advice",
+	Source:   "common practice, no source",
+	Bad: `
+loads:
+  tail lamp: {type: LED tail lamp, current: 2 A, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
+`,
+	Mended: []string{"current: 2 A", "power: 2 W"},
+	Run: func(p *Pass) {
+		for _, r := range p.d.Runs {
+			p.judgeRunLength(r)
+		}
+		for part, l := range each[*design.Load](p.facts) {
+			if f := p.askPower(l); f != nil {
+				f.Part, f.Ref, f.Pos = part.Name, part.Ref, part.Pos
+				p.report(*f)
+			}
+		}
+		p.judgeOutput()
+	},
+}
+
+// What is hard to believe: a power so many times another, a run no longer than that,
+// an LED lamp of more.
+const (
+	slipFactor  = 8.0
+	shortestM   = 0.01
+	ledMostW    = 250.0
+	slipOfPoint = 10.0
+)
+
+// slips are the factors by which a point, a unit of length or one of power slips.
+var slips = [...]float64{10, 100, 1000}
+
+func (p *Pass) judgeRunLength(r *design.Run) {
+	m, most := r.LengthM.Value, p.practice.LongestRunM
+	f := finding.Finding{Severity: finding.Advice, Part: r.Name, Ref: r.Name, Pos: r.LengthM.Pos, Leave: true}
+	switch {
+	case !r.LengthM.Given():
+		return
+	case over(m, most):
+		meant := m / slips[len(slips)-1]
+		for _, by := range slips {
+			if m/by <= most {
+				meant = m / by
+				break
+			}
+		}
+		f.Meant = &finding.Meant{Of: finding.Length, Value: meant, Text: p.length(meant)}
+		atMost(&f, "length", m, most, "m")
+		p.say(f, "run %q is %s long; in the practice %s hardly any is longer than %s: is it %s?", r.Name, p.length(m),
+			p.practice.Name, p.length(most), f.Meant.Text)
+	case !over(m, shortestM):
+		meant := m * slips[0]
+		for _, by := range slips { // metres written as millimetres go before centimetres
+			if m*by <= most {
+				meant = m * by
+			}
+		}
+		f.Meant = &finding.Meant{Of: finding.Length, Value: meant, Text: p.length(meant)}
+		atLeast(&f, "length", m, shortestM, "m")
+		p.say(f, "run %q is %s long, no more than a wire is thick: is it %s?", r.Name, p.length(m), f.Meant.Text)
+	}
+}
+
+// askPower is the question about a load's power; nil = it may well be so.
+func (p *Pass) askPower(l *design.Load) *finding.Finding {
+	watts := func(w float64) string { return quantity.Format(w, quantity.Power) }
+	f := &finding.Finding{Severity: finding.Advice, Leave: true}
+	usual := usualW(l)
+	switch {
+	case usual > 0 && !(l.PowerW < usual*slipFactor):
+		atMost(f, "power", l.PowerW, usual*slipFactor, "W")
+	case usual > 0 && !(l.PowerW > usual/slipFactor):
+		atLeast(f, "power", l.PowerW, usual/slipFactor, "W")
+	case l.Type == nil && l.Sign == design.SignLED && over(l.PowerW, ledMostW):
+		atMost(f, "power", l.PowerW, ledMostW, "W")
+		usual = l.PowerW / slipOfPoint
+	default:
+		return nil
+	}
+	meant := meantW(l, usual)
+	f.Meant = &finding.Meant{Of: finding.Power, Value: meant, Text: watts(meant)}
+	says := watts(l.PowerW)
+	if a := l.SaidA(); a > 0 {
+		says = fmt.Sprintf("%s at %s, %s", amps(a), volts(l.RatedV), says)
+	}
+	of := "few LED lamps draw more than " + watts(ledMostW)
+	if l.Type != nil {
+		of = l.Type.Name + " usually draws " + watts(usual)
+	}
+	f.What = fmt.Sprintf("%s draws %s; %s: is it %s?", l.Name, says, of, f.Meant.Text)
+	return f
+}
+
+// usualW is the usual power of a load's type; 0 = nothing says.
+func usualW(l *design.Load) float64 {
+	if l.Type == nil || l.Type.Highest {
+		return 0
+	}
+	return max(l.Type.PowerW, l.Type.CurrentA*l.Type.RatedV)
+}
+
+// meantW is what a load's power may have been meant to be: the figure of its current in
+// watts where that is usual, else of what one slip of the
+// point or the unit makes of it, that nearest the usual.
+func meantW(l *design.Load, usual float64) float64 {
+	if a := l.SaidA(); a > usual/2 && a < usual*2 {
+		return a // watts written as amperes
+	}
+	var candidates []float64
+	for _, by := range slips {
+		candidates = append(candidates, l.PowerW/by, l.PowerW*by)
+	}
+	best := l.PowerW
+	for _, w := range candidates {
+		if math.Abs(math.Log(w/usual)) < math.Abs(math.Log(best/usual)) {
+			best = w
+		}
+	}
+	return best
+}
+
+func (p *Pass) judgeOutput() {
+	c := &p.d.Charging
+	most := p.practice.MostChargingA * 12 / p.d.NominalV()
+	for i := len(c.Output) - 1; i >= 0; i-- {
+		a := c.Output[i].CurrentA
+		if !over(a.Value, most) {
+			continue
+		}
+		f := finding.Finding{Severity: finding.Advice, Part: "charging", Ref: "charging", Pos: a.Pos, Leave: true}
+		f.Meant = &finding.Meant{Of: finding.Output, Value: a.Value / slipOfPoint, Text: amps(a.Value / slipOfPoint)}
+		atMost(&f, "output", a.Value, most, "A")
+		p.say(f, "charging gives %s at %s; in the practice %s hardly any gives more than %s: is it %s?", amps(a.Value),
+			quantity.Format(c.Output[i].RPM.Value, quantity.Speed), p.practice.Name, rated(most), f.Meant.Text)
+		return
+	}
+}

@@ -1,0 +1,79 @@
+package rules
+
+import (
+	"fusewright/harness/design"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/finding"
+)
+
+var sparkInVapour = &Rule{
+	Name:  "spark-in-vapour",
+	Title: "a part that may spark stands in petrol vapour",
+	Says:  "may spark in petrol vapour",
+	Doc: "Switches, relays, fuses, breakers, blocks with fuses and plugs that are not sealed, at a place where `petrol vapour` " +
+		"can gather. What the library knows as ignition protected may stand there. Motors and other accessories with contacts " +
+		"or brushes inside are judged by their library row; of others the maker must say it, which is advice. Where the design does not " +
+		"say that vapour can gather, nothing is judged; the papers of a boat say so in their caution.",
+	Formula:  "none",
+	Limits:   "`petrol vapour` of the place; `ignition protected` of the library row",
+	Why:      "one part of petrol vapour in a hundred of air burns as an explosion, and a contact that opens is enough to light it",
+	Change:   "move the part out of the space, or use one that is ignition protected",
+	Severity: "danger; advice for motors of which nothing says that they are ignition protected",
+	Source:   "33 CFR 183.410(a): a part near petrol must not light a mixture of propane and air (two sources)",
+	Bad: `
+places:
+  battery tray: {ambient: 40 °C, petrol vapour: yes}
+  rear: {ambient: 35 °C}
+`,
+	Mended: []string{"petrol vapour: yes", "petrol vapour: no"},
+	Run: func(p *Pass) {
+		for _, part := range p.c.Parts {
+			if part.Place != nil && part.Place.PetrolVapour {
+				p.judgeSpark(part)
+			}
+		}
+	},
+}
+
+func (p *Pass) judgeSpark(part *circuit.Part) {
+	if kind := sparking(part.Source); kind != "" {
+		p.say(ofPart(finding.Danger, part), "%s, %s, may spark, and petrol vapour can gather at %s", part.Name, kind, part.Place.Name)
+	}
+	if part.Plug != nil && !part.Plug.Family.Sealed {
+		p.say(ofPart(finding.Danger, part), "the plug of %s, %s, may spark when it is parted, and petrol vapour can gather at %s",
+			part.Name, part.Plug.Family.Name, part.Place.Name)
+	}
+	if l := accessory(part); l != nil && l.Behaves == design.Motor && (l.Type == nil || !l.Type.IgnitionProtected) {
+		fin := ofPart(finding.Advice, part)
+		fin.Change = "see that its maker calls it ignition protected, or move it"
+		p.say(fin, "nothing says that the motor of %s is ignition protected, and petrol vapour can gather at %s", part.Name, part.Place.Name)
+	}
+}
+
+// sparking is what of a part may spark in use; "" = nothing, or its type is ignition
+// protected.
+func sparking(s design.Part) string {
+	switch x := s.(type) {
+	case *design.Switch:
+		if x.Type == nil {
+			return "a switch"
+		} else if !x.Type.IgnitionProtected {
+			return x.Type.Name
+		}
+	case *design.Relay:
+		if x.Form != nil && !x.Form.IgnitionProtected {
+			return x.Form.Name
+		}
+	case *design.Fuse:
+		if x.Type != nil && !x.Type.IgnitionProtected {
+			return x.Type.Name
+		}
+	case *design.Block:
+		for _, w := range x.Ways {
+			if w.Fuse != nil && w.FuseType != nil && !w.FuseType.IgnitionProtected {
+				return "with " + w.FuseType.Name + " in it"
+			}
+		}
+	}
+	return ""
+}
