@@ -50,6 +50,7 @@ func TestPlantedForReview(t *testing.T) {
 	defer f.Close()
 	r := csv.NewReader(f)
 	r.Comment = '#'
+	r.FieldsPerRecord = 4
 	rows, err := r.ReadAll()
 	if err != nil {
 		t.Fatal(err)

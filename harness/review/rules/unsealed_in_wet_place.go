@@ -74,14 +74,11 @@ func (p *Pass) judgeSealing(part *circuit.Part) {
 // judgeSplice reports the first splice of a part that is not sealed.
 func (p *Pass) judgeSplice(part *circuit.Part) {
 	for _, t := range part.Terminals {
-		if t.KindAssumed { // how the leads of an accessory are joined nobody said
+		if t.KindAssumed && part.Kind != circuit.Splice { // how the leads of an accessory are joined nobody said
 			continue
 		}
 		for _, w := range t.Wires {
-			end := w.ToEnd
-			if w.From == t {
-				end = w.FromEnd
-			}
+			end := w.Crimp(w.From == t)
 			if end != nil && end.Kind == library.FlyingLeads && !end.Sealed {
 				fin := ofPart(finding.Fault, part)
 				fin.Change = "shrink an adhesive-lined sleeve over the splice, or choose a sealed one as the wire's `ends`"
