@@ -105,7 +105,7 @@ func TestBilgePump(t *testing.T) {
 			"at: bilge, fed by: [bilge pump float, bilge pump switch], returns to: battery negative" + live}},
 		{"boat", "bilge pump large", []string{"fed by: bilge pump large joint, wire: {length: 250 mm}, coil: {fed by: [bilge pump large float, bilge pump large switch]",
 			"at: bilge, fed by: bilge pump large relay, returns to: battery negative" + live}},
-		{"quad", "bilge pump", []string{"fed by: bilge pump switch, returns to: frame stud"}},
+		{"quad", "bilge pump", []string{"fed by: bilge pump switch, returns to: rear bar"}},
 	} {
 		src, err := starter.Write(starter.Answers{Vehicle: c.vehicle, Accessories: []string{c.pump}}, library.Default())
 		if err != nil {
