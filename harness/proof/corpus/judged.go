@@ -27,7 +27,6 @@ an overload without a source in the circuit would do, is advice. Each limit is n
 | fuse-left-after-stronger-lamps | voltage-drop | danger | advice | the wires keep their limit at nominal |
 | coil-and-contacts-swapped | fuse-inrush, voltage-drop | fault | advice | the middle fuse of the kind passes the start, and contacts take the volts; that the relay never closes stays a fault |
 | compressor-on-a-small-fuse, pump-fuse-below-the-pump | fuse-inrush | fault | advice | the middle fuse of the kind passes the start |
-| halogen-on-a-panel-rocker, wiper-on-a-light-switch | switch-overload | fault | advice | less than twice the rating for that kind of load costs life, no more |
 | tracker-never-sleeps | standby-drain | fault | advice | the design states no time that the machine must stand |
 | loom-against-the-header | overload-hurts-wire | – | danger | new rule: the blocked pump in the hot place ruins its wire, and no fuse need open |
 | relay-on-the-header-bracket | overload-hurts-wire | – | fault | the same; there the wire only passes its class |
@@ -40,4 +39,12 @@ an overload without a source in the circuit would do, is advice. Each limit is n
 
 Of fuses that cannot break a short behind the battery of a vehicle, found in many designs whose authors had not thought of
 it, only the PTC stays a danger: every factory builds blade fuses there. Afloat all stay one.
+
+## Designs for review
+
+Thirty clean designs and seventy with one mistake each, in testdata/corpus-review, were written by an experienced hand who
+knew the format and none of the rules. On the first run 43 of the 70 mistakes had a finding about them, and 8 of the 30
+clean designs raised a danger or a fault: seven a fuse 180 mm from the battery of a vehicle, one a ring that the library
+has not in that size. Rules were then written for what was missed, so that the 69 found now are no measure of a first
+run; answers.csv says which those are. One clean design still raises a fault, the ring M5 for 35 mm².
 `
