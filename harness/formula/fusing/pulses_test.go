@@ -99,3 +99,18 @@ func TestMostInPulses(t *testing.T) {
 		t.Errorf("not known: %g A, want the 7 A for good", got)
 	}
 }
+
+// TestSlow: a device that holds twice its rating for a second at the soonest is slow; one
+// that may open a hundredth sooner is not, and carries in a pulse what it does for good.
+func TestSlow(t *testing.T) {
+	for soonestS, slow := range map[float64]bool{1: true, 0.99: false} {
+		d := hundred()
+		d.Type.Band = []library.TimePoint{{Multiple: 1, MinS: 360000}, {Multiple: 2, MinS: soonestS, MaxS: 40}}
+		if got := d.Slow(); got != slow {
+			t.Errorf("%g s at twice the rating: slow %t", soonestS, got)
+		}
+		if most := d.WhileOnA(Pulses{0, 0, 0.1, 3600}, 80, Usual); most > 100 != slow {
+			t.Errorf("%g s at twice the rating: %g A for a tenth of a second", soonestS, most)
+		}
+	}
+}
