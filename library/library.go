@@ -210,6 +210,7 @@ type SwitchType struct {
 	Sealed     bool     `key:"sealed" show:"sealed"`
 	Isolates   bool     `key:"isolates" show:"isolates"` // parts the battery from all it feeds; opened on leaving
 	Float      bool     `key:"float"`                    // closed by rising water
+	Held       bool     `key:"held" show:"push button"`  // closed only while it is held
 	// BreakV is the highest voltage of direct current that it may break; above the
 	// 12 V class its ratings shrink unless FullV says up to where they hold.
 	BreakV            float64 `key:"break V" in:"6,1000" usual:"32"`

@@ -21,7 +21,7 @@ func (t *tester) causes() []*Cause {
 		}
 		c := &Cause{Remedy: best}
 		left = slices.DeleteFunc(left, func(f *finding.Finding) bool {
-			of := slices.Contains(best.Mends, f) || slices.Contains(best.Eases, f)
+			of := best.takes(f)
 			if of {
 				c.Findings = append(c.Findings, f)
 			}
@@ -49,19 +49,28 @@ func (t *tester) best(left []*finding.Finding) *Trial {
 	for _, x := range t.order {
 		var n count
 		for _, f := range left {
-			switch {
-			case slices.Contains(x.Mends, f):
-				n[finding.Danger-f.Severity] += 2
-			case slices.Contains(x.Eases, f):
+			if x.takes(f) {
+				n[finding.Danger-f.Severity]++
+			}
+			if x.mends(f) && x.takes(f) {
 				n[finding.Danger-f.Severity]++
 			}
 		}
-		if !x.Decides && x.Holds() && n != (count{}) && most.less(n) {
+		if !x.Decides && x.Holds() && n != (count{}) && (most.less(n) || n == most && x.harms() < best.harms()) {
 			best, most = x, n
 		}
 	}
 	return best
 }
+
+// takes tells whether a finding belongs to what a change mends or eases. A danger is not
+// explained away by a figure that may be meant.
+func (t *Trial) takes(f *finding.Finding) bool {
+	return (t.mends(f) || slices.Contains(t.Eases, f)) && !(t.Guess && f.Severity == finding.Danger)
+}
+
+// harms is how much a change brings or worsens.
+func (t *Trial) harms() int { return len(t.Breaks) + len(t.Worsens) }
 
 // byPart groups findings that no change mends by what they are about.
 func byPart(left []*finding.Finding) []*Cause {
@@ -86,7 +95,7 @@ func (t *tester) others(c *Cause) []*Trial {
 	for _, x := range t.order {
 		f := c.Findings[0]
 		helps := x.mends(f) || slices.Contains(x.Eases, f)
-		if x != c.Remedy && helps && worst(x.Breaks) < f.Severity && x.after.less(t.before) {
+		if x != c.Remedy && helps && max(worst(x.Breaks), worst(x.Worsens)) < f.Severity && x.after.less(t.before) {
 			list = append(list, x)
 		}
 	}

@@ -15,7 +15,7 @@ import (
 // with a loss so many wires.
 const (
 	mostSteps   = 4
-	mostRatings = 3
+	mostRatings = 5
 	mostOnWay   = 3
 )
 
@@ -27,7 +27,9 @@ type ladder []*Trial
 // mends, what is for the builder to decide.
 func (t *tester) tryAll() {
 	for _, f := range t.open {
-		t.climb(f, t.ladders(f))
+		if !f.Leave || f.Meant != nil { // what the trade leaves so asks for no change
+			t.climb(f, t.ladders(f))
+		}
 	}
 	for _, f := range t.open {
 		if !slices.ContainsFunc(t.order, func(x *Trial) bool { return !x.Decides && x.mends(f) && x.Holds() }) {
@@ -40,7 +42,7 @@ func (t *tester) tryAll() {
 func (t *tester) climb(f *finding.Finding, list []ladder) {
 	for _, l := range list {
 		for _, c := range l {
-			if x := t.try(c); x == nil || x.mends(f) && len(x.Breaks) == 0 {
+			if x := t.try(c); x == nil || x.mends(f) && x.harms() == 0 {
 				break
 			}
 		}
@@ -69,14 +71,14 @@ func (t *tester) ladders(f *finding.Finding) []ladder {
 	return append(list, t.place(f.Part), t.meant(f))
 }
 
-// wire is what may be changed of a wire: its size, the fuses above it, what of it is
-// before its first fuse.
+// wire is what may be changed of a wire, the cheapest first: the fuses above it, what of
+// it is before its first fuse, its size.
 func (t *tester) wire(w *circuit.Wire) []ladder {
-	list := []ladder{t.sizes(w), t.nearer(w), t.fused(w)}
+	var list []ladder
 	for _, b := range t.guards[w.Branch.Index].Fuses {
 		list = append(list, t.ratings(b, -1))
 	}
-	return list
+	return append(list, t.nearer(w), t.fused(w), t.sizes(w))
 }
 
 // sizes are a wire in each thicker size.
@@ -112,7 +114,9 @@ func choices(v *sizing.Value) ladder {
 func steps(v *sizing.Value, from, to, way int) ladder {
 	var l ladder
 	for i := from; i != to && i >= 0 && i < v.Count(); i += way {
-		l = append(l, take(v, i))
+		if v.Alike(i) {
+			l = append(l, take(v, i))
+		}
 	}
 	return l
 }
@@ -174,6 +178,8 @@ func (t *tester) fusesOf(f *finding.Finding) []*circuit.Branch {
 // own is what a part has beside what sizing chooses.
 func (t *tester) own(p *circuit.Part) []ladder {
 	switch x := p.Source.(type) {
+	case *design.Ground:
+		return []ladder{t.strap(x)}
 	case *design.Relay:
 		return []ladder{t.suppressor(x)}
 	case *design.Switch:
@@ -198,8 +204,6 @@ func (t *tester) decisions(f *finding.Finding) []ladder {
 				list = append(list, t.fedElsewhere(t.Circuit.PartOf(r), r.Name+", coil", &r.Coil.FedBy))
 			}
 		}
-	case *design.Load:
-		return append(list, t.fedElsewhere(p, x.Name, &x.FedBy))
 	}
 	return list
 }

@@ -16,7 +16,7 @@ func (t *tester) meant(f *finding.Finding) ladder {
 		return nil
 	}
 	now := func(was string, put func() func()) ladder {
-		return ladder{{About: f.Part + ", " + string(f.Meant.Of), Was: was, Will: f.Meant.Text, put: put}}
+		return ladder{{About: f.Part + ", " + string(f.Meant.Of), Was: was, Will: f.Meant.Text, Guess: true, put: put}}
 	}
 	value := f.Meant.Value
 	switch f.Meant.Of {

@@ -28,6 +28,22 @@ func (t *tester) suppressor(x *design.Relay) ladder {
 		put: func() func() { return keep(&x.Coil.Suppressed, "resistor") }}}
 }
 
+// strap is a frame stud with a strap from the engine or frame to the battery.
+func (t *tester) strap(x *design.Ground) ladder {
+	if x.Kind != design.FrameStud || !x.FrameOhm.Given() || x.FrameOhm.Value <= circuit.FrameOhm {
+		return nil
+	}
+	text := quantity.Plain(circuit.FrameOhm, quantity.Resistance)
+	return ladder{{About: x.Name, Was: quantity.Plain(x.FrameOhm.Value, quantity.Resistance) + " to the battery",
+		Will: "a strap, " + text, put: func() func() {
+			return keep(&x.FrameOhm, design.Quantity{Value: circuit.FrameOhm, Text: text, Pos: x.FrameOhm.Pos})
+		}}}
+}
+
+// mostStronger is how many times as strong another switch or relay may be: one for far
+// more is no part for the place.
+const mostStronger = 4
+
 // switches are the switches of the library that bear more, the weakest first.
 func (t *tester) switches(x *design.Switch) ladder {
 	var l ladder
@@ -37,8 +53,9 @@ func (t *tester) switches(x *design.Switch) ladder {
 	types := slices.Clone(t.Design.Library.Switches)
 	slices.SortStableFunc(types, func(a, b *library.SwitchType) int { return cmp.Compare(a.ResistiveA, b.ResistiveA) })
 	for _, s := range types {
-		if s != x.Type && s.Sealed == x.Type.Sealed && s.Float == x.Type.Float && s.Isolates == x.Type.Isolates &&
-			(s.LampA > x.Type.LampA || s.MotorA > x.Type.MotorA || s.ResistiveA > x.Type.ResistiveA) && len(l) < mostSteps {
+		if s != x.Type && s.Sealed == x.Type.Sealed && s.Float == x.Type.Float && s.Isolates == x.Type.Isolates && s.Held == x.Type.Held &&
+			s.End == x.Type.End && s.ResistiveA <= mostStronger*x.Type.ResistiveA &&
+			s.LampA >= x.Type.LampA && s.MotorA >= x.Type.MotorA && s.ResistiveA > x.Type.ResistiveA && len(l) < mostSteps {
 			l = append(l, &Trial{About: x.Name, Was: x.Type.Name, Will: s.Name, put: func() func() { return keep(&x.Type, s) }})
 		}
 	}
@@ -116,7 +133,7 @@ func (t *tester) fused(w *circuit.Wire) ladder {
 	}
 	var l ladder
 	for _, r := range kind.Ratings {
-		if r.RatingA < usualShare*t.Amps(w.Branch) || len(l) == mostRatings {
+		if r.RatingA < usualShare*t.Amps(w.Branch) || len(l) == mostOnWay {
 			continue
 		}
 		name := w.To.Part.Name + " fuse"
@@ -208,7 +225,7 @@ func (t *tester) without(name string) ladder {
 		loads := slices.DeleteFunc(slices.Clone(s.On), func(l *design.Load) bool { return l.Critical })
 		slices.SortStableFunc(loads, func(a, b *design.Load) int { return cmp.Compare(t.drawA(b), t.drawA(a)) })
 		var l ladder
-		for n := 1; n <= len(loads) && n <= mostRatings; n++ {
+		for n := 1; n <= len(loads) && n <= mostOnWay; n++ {
 			off := loads[:n]
 			on := slices.DeleteFunc(slices.Clone(s.On), func(l *design.Load) bool { return slices.Contains(off, l) })
 			l = append(l, &Trial{About: name, Will: "without " + names(off), Decides: true,

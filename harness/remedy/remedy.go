@@ -27,10 +27,12 @@ type Trial struct {
 	About string // what is changed: "console bus, return wire"
 	Was   string // what the design has: "14 AWG"; "" = nothing that could be named
 	Will  string // what was put in its place: "6 AWG"
-	// Decides: it is for the builder to say whether the vehicle may be so.
-	Decides bool
+	// Decides: it is for the builder to say whether the vehicle may be so. Guess: the
+	// figure put in is one that may be meant.
+	Decides, Guess bool
 
 	Mends, Eases []*finding.Finding // of the review; eased are those of lower severity
+	Worsens      []*finding.Finding // further beyond their limits
 	Breaks       []*finding.Finding // that only the changed design has, or has worse
 	Failed       bool               // the changed design cannot be built
 	after        count
@@ -38,10 +40,11 @@ type Trial struct {
 	put func() (back func())
 }
 
-// Holds tells whether the change mends something and brings advice at most, of less
-// weight than what it mends.
+// Holds tells whether the change mends something, brings advice at most, and what it
+// brings or worsens is of less weight than what it mends.
 func (t *Trial) Holds() bool {
-	return worst(t.Breaks) < worst(t.Mends) && worst(t.Breaks) <= finding.Advice
+	mends := worst(t.Mends)
+	return worst(t.Breaks) < mends && worst(t.Breaks) <= finding.Advice && worst(t.Worsens) < mends
 }
 
 // worst is the highest severity; 0 = of none.
@@ -94,7 +97,7 @@ func Compute(in *Input) *Plan {
 func (p *Plan) together(t *tester) {
 	var all []*Trial
 	for _, c := range p.Causes {
-		if c.Remedy != nil {
+		if c.Remedy != nil && !c.Remedy.Guess {
 			all = append(all, c.Remedy)
 		}
 	}

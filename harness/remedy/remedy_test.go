@@ -133,7 +133,7 @@ func TestRemedies(t *testing.T) {
 		{"coil bare", "{type: blade C, rating: 5 A, at: battery, fed by: battery, wire: {length: 150 mm}}",
 			"{}", "suppressed by: none", "coil-unsuppressed", "k, coil", "with a resistor"},
 		{"fuse too large", "{type: blade C, rating: 30 A, at: battery, fed by: battery, wire: {length: 150 mm, size: 4 mm²}}",
-			"{size: 0.75 mm²}", "suppressed by: resistor", "fuse-over-wire", "f", "blade C 15 A"},
+			"{size: 0.75 mm²}", "suppressed by: resistor", "fuse-over-wire", "f", "blade C 10 A"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			r := review(t, lampWith(c.fuse, c.feed, c.coil))

@@ -1,6 +1,7 @@
 package remedy
 
 import (
+	"math"
 	"slices"
 
 	"fusewright/harness/network/circuit"
@@ -50,15 +51,11 @@ func openOf(list []*finding.Finding) []*finding.Finding {
 	return slices.DeleteFunc(slices.Clone(list), func(f *finding.Finding) bool { return f.Accepted != "" || f.Known })
 }
 
-// key tells whether findings of two reviews are the same one.
-type key struct{ rule, part, wire, ref string }
+// key tells whether findings of two reviews are the same one; designations and wire
+// numbers may change.
+type key struct{ rule, part, wire string }
 
-func keyOf(f *finding.Finding) key {
-	if f.Wire != "" {
-		return key{f.Rule, f.Part, f.Wire, ""} // wires may be numbered anew
-	}
-	return key{f.Rule, f.Part, "", f.Ref}
-}
+func keyOf(f *finding.Finding) key { return key{f.Rule, f.Part, f.Wire} }
 
 func byKey(list []*finding.Finding) map[key][]*finding.Finding {
 	out := map[key][]*finding.Finding{}
@@ -78,16 +75,16 @@ func (t *tester) run(x *Trial) {
 		return
 	}
 	found = openOf(found)
-	after := byKey(finding.All(found))
-	for _, f := range t.open {
+	after := byKey(found)
+	now := func(f *finding.Finding) *finding.Finding {
 		k := keyOf(f)
-		n := slices.Index(t.same[k], f)
-		switch now := after[k]; {
-		case n >= len(now):
-			x.Mends = append(x.Mends, f)
-		case now[n].Severity < f.Severity:
-			x.Eases = append(x.Eases, f)
+		if n := slices.Index(t.same[k], f); n >= 0 && n < len(after[k]) {
+			return after[k][n]
 		}
+		return nil
+	}
+	for _, f := range t.open {
+		x.take(f, now(f), now)
 	}
 	for _, f := range found {
 		x.after[finding.Danger-f.Severity]++
@@ -98,6 +95,31 @@ func (t *tester) run(x *Trial) {
 		}
 	}
 }
+
+// take counts a finding of the review by what is left of it, and of what it spoke for,
+// in the changed design.
+func (x *Trial) take(f, left *finding.Finding, now func(*finding.Finding) *finding.Finding) {
+	worst := finding.Severity(0)
+	if left != nil {
+		worst = left.Severity
+	}
+	for _, c := range f.Covers {
+		if y := now(c); y != nil {
+			worst = max(worst, y.Severity)
+		}
+	}
+	switch {
+	case worst == 0:
+		x.Mends = append(x.Mends, f)
+	case worst < f.Severity:
+		x.Eases = append(x.Eases, f)
+	case left != nil && left.Figure.Beyond() > f.Figure.Beyond()+worseShare*math.Abs(f.Figure.Beyond())+1e-9:
+		x.Worsens = append(x.Worsens, f)
+	}
+}
+
+// worseShare is by how much a finding is further beyond its limit before that is said.
+const worseShare = 0.05
 
 // try is the trial of a change, made once; nil when there is no time left.
 func (t *tester) try(c *Trial) *Trial {

@@ -153,6 +153,8 @@ func (x *Brief) remedies(c *remedy.Cause, headed bool) {
 		x.prose(hang[:len(hang)-8]+fmt.Sprintf("%-8s", word), text+effect(t))
 	}
 	switch {
+	case c.Remedy != nil && c.Remedy.Guess:
+		say("meant?", c.Remedy)
 	case c.Remedy != nil:
 		say("mended", c.Remedy)
 	default:
@@ -171,6 +173,9 @@ func effect(t *remedy.Trial) string {
 	}
 	if n := len(t.Eases); n > 0 {
 		parts = append(parts, fmt.Sprintf("eases %d", n))
+	}
+	if n := len(t.Worsens); n > 0 {
+		parts = append(parts, fmt.Sprintf("worsens %d", n))
 	}
 	if n := len(t.Breaks); n > 0 {
 		parts = append(parts, fmt.Sprintf("brings %d (%s)", n, strings.Join(brings(t), ", ")))

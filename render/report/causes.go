@@ -23,6 +23,8 @@ type TrialRow struct {
 	Now    string   `json:"now,omitempty"`
 	Mends  int      `json:"mends"`
 	Eases  int      `json:"eases"`
+	Worse  int      `json:"worsens,omitempty"`
+	Guess  bool     `json:"guess,omitempty"`  // the figure is one that may be meant
 	Brings []string `json:"brings,omitempty"` // rules
 }
 
@@ -51,7 +53,7 @@ func trialRow(t *remedy.Trial) *TrialRow {
 	if t == nil {
 		return nil
 	}
-	return &TrialRow{Of: t.About, Was: t.Was, Now: t.Will, Mends: len(t.Mends), Eases: len(t.Eases), Brings: brings(t)}
+	return &TrialRow{Of: t.About, Was: t.Was, Now: t.Will, Mends: len(t.Mends), Eases: len(t.Eases), Worse: len(t.Worsens), Guess: t.Guess, Brings: brings(t)}
 }
 
 // brings are the rules of what a change brings, each once.

@@ -114,3 +114,22 @@ func TestSlow(t *testing.T) {
 		}
 	}
 }
+
+// TestHoldsWithTimeToSpare: at twice its rating the fastest of its kind opens after 10 s,
+// so that a fuse is taken for that current where it flows for 6 s, five thirds of which that is.
+func TestHoldsWithTimeToSpare(t *testing.T) {
+	for onS, holds := range map[float64]bool{5.9: true, 6.1: false} {
+		if most := hundred().WhileOnA(Pulses{0, 0, onS, 1e6}, 80, Fastest); most >= 200 != holds {
+			t.Errorf("%g s: %g A", onS, most)
+		}
+	}
+}
+
+// TestCarryingIsNoOpening: a lower limit of four hours is one of carrying.
+func TestCarryingIsNoOpening(t *testing.T) {
+	for minS, want := range map[float64]float64{4 * 3600: 0, 4*3600 - 1: 4*3600 - 1, 5 * 3600: 0} {
+		if got := opensAfter(library.TimePoint{MinS: minS}); got != want {
+			t.Errorf("%g s: %g, want %g", minS, got, want)
+		}
+	}
+}

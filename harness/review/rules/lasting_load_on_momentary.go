@@ -20,7 +20,7 @@ var lastingLoadOnMomentary = &Rule{
 	Limits:   "none",
 	Why:      "it goes out when the hand lets go",
 	Change:   "fit a switch that stays, or say with `on for` how long it is held on",
-	Severity: "fault when a situation with the engine running lists it as on; else advice",
+	Severity: "advice: a brake lamp or a gate is held on as it should be",
 	Source:   "common practice, no source",
 	Bad: `
 switches:
@@ -38,7 +38,7 @@ loads:
 			at := slices.IndexFunc(p.usable, func(s *solve.Solution) bool {
 				return s.Situation.EngineRPM > 0 && s.LoadOn[b.Index]
 			})
-			fin := ofPart(graver(at >= 0, finding.Advice, finding.Fault), part)
+			fin := ofPart(finding.Advice, part)
 			if at >= 0 {
 				fin.Situation = p.usable[at].Situation.Name
 			}
