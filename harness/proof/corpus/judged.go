@@ -47,4 +47,11 @@ knew the format and none of the rules. On the first run 43 of the 70 mistakes ha
 clean designs raised a danger or a fault: seven a fuse 180 mm from the battery of a vehicle, one a ring that the library
 has not in that size. Rules were then written for what was missed, so that the 69 found now are no measure of a first
 run; answers.csv says which those are. One clean design still raises a fault, the ring M5 for 35 mm².
+
+A second set by another such hand, 40 planted and 15 clean, was never seen before its first run by the rules as they are now. Each of the
+40 mistakes had a finding about it (39, when a battery typed with 900 mΩ is to be asked about and not only found by its
+shorts); four were taken more lightly than the writer expected: a thin common return, a blade fuse on a lithium battery,
+a ride that ends below the start reserve, and a radio behind a fuse larger than its maker allows. Of the 15 clean
+designs 3 raised a fault, all of two new rules that were too strict; they were put right after that, so that the set is
+no measure any more, and is not kept.
 `

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"slices"
 
 	"fusewright/harness/design"
 	"fusewright/harness/design/figure"
@@ -27,7 +28,7 @@ var liveWithKeyOff = &Rule{
 	Limits:   "none",
 	Why:      "a load the key does not switch off empties the battery of a parked machine",
 	Change:   "feed it behind a key-controlled relay or tap, or give the reason as `stays live`",
-	Severity: "fault; advice when only a momentary or a float switch puts it on",
+	Severity: "fault; advice when only a momentary or a float switch puts it on, and of lamps with a switch, which are seen",
 	Source:   "common practice, no source",
 	Bad: `
 fuses:
@@ -94,7 +95,7 @@ func (p *Pass) reportByHand(g handGroup) {
 		return
 	}
 	severity := finding.Fault
-	if momentary(g.gate) || floats(g.gate) {
+	if momentary(g.gate) || floats(g.gate) || lampsAlone(g.loads) {
 		severity = finding.Advice
 	}
 	fin := ofPart(severity, g.gate.Part)
@@ -109,6 +110,14 @@ func (p *Pass) reportByHand(g handGroup) {
 	decidedBy(&fin, "drain", sum, "A", figure.Larger)
 	fin.Change = p.ofPump(g.loads...)
 	p.say(fin, "%s with the key off, drawing about %s", subject, amps(sum))
+}
+
+// lampsAlone tells whether draws are lamps, by their sign.
+func lampsAlone(draws []*circuit.Branch) bool {
+	return !slices.ContainsFunc(draws, func(b *circuit.Branch) bool {
+		l := b.Load
+		return l == nil || l.Load == nil || l.Load.Sign != design.SignLamp && l.Load.Sign != design.SignLED
+	})
 }
 
 // ofPump is what to do about bilge pumps of a boat, which must stay live; "" = there is

@@ -13,7 +13,7 @@ var partBelowFuse = &Rule{
 	Title: "a contact may carry less than its fuse lets through",
 	Says:  "rated far below its fuse",
 	Doc: "The nearest fuse before each contact of a switch or relay, and before each wire at a plug or a splice of the design, against what the contact " +
-		"may carry (resistive, at the ambient of a relay). The loads in the design bound the current in use, which switch-overload, " +
+		"may carry (resistive, at the ambient of a relay; of a contactor with ratings for a while, the highest of those). The loads in the design bound the current in use, which switch-overload, " +
 		"relay-contact-overload, plug-overload and terminal-overload judge; here it is a fault of what hangs on it, short of " +
 		"a short, that the fuse does not see. Below twice the rating nothing is said. A battery switch is left out: " +
 		"it carries far more for the time that a fuse takes; so is a contact that works coils alone. One finding a part, for its weakest contact.",
@@ -21,7 +21,7 @@ var partBelowFuse = &Rule{
 	Limits:   "twice the rating of the contact in the library or the design",
 	Why:      "a motor that drags or a chafed lead draws more than the contact bears: it chars and melts while the fuse holds",
 	Change:   "fit a smaller fuse, or a part of a higher rating",
-	Severity: "fault",
+	Severity: "fault above twice the rating; advice at it, which many makers fit",
 	Source:   "common practice, no source",
 	Bad: `
 taps:
@@ -63,7 +63,7 @@ func (p *Pass) judgeContactFuse(part *circuit.Part) {
 	if weakest.fuse == nil || over(farBelow, weakest.share()) {
 		return
 	}
-	fin := ofPart(finding.Fault, part)
+	fin := ofPart(graver(over(weakest.share(), farBelow), finding.Advice, finding.Fault), part)
 	fin.Cause = fusePlace(weakest.fuse)
 	atMost(&fin, "fuse rating", fuseRating(weakest.fuse), farBelow*weakest.limitA, "A")
 	p.say(fin, "%s of %s is rated %s; %s before it lets through more for long", weakest.what, part.Name,
@@ -86,6 +86,9 @@ func (p *Pass) ownContacts(part *circuit.Part) (list []weakContact) {
 			if s.Form != nil && b.Kind == circuit.ContactBranch {
 				r := RelayContact(s.Form, b, part.AmbientC())
 				a = r.resistive * r.share
+				for _, short := range s.Form.ShortTime { // a fault does not last for good
+					a = max(a, short.CurrentA)
+				}
 			}
 		}
 		list = append(list, weakContact{a, p.guards[b.A.Index].fuse, "the contact"})
