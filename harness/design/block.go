@@ -40,8 +40,8 @@ var waySection = section[Way]{
 		Doc: "One output of a block.", Short: "the rating of its fuse, `auto`, `none` for no fuse, or `spare`",
 		Example: "ways: {1: {fuse: 15 A, type: blade C}, 2: 7.5 A, 3: {fuse: none}, 4: spare}\n"},
 	keys: []key[Way]{wayFuseKey(),
-		orAuto(fuseTypeKey(Key{Name: "type", Default: "what the block takes, else " + defaultFuseType,
-			Doc: "kind of fuse", Example: defaultFuseType},
+		orAuto(fuseTypeKey(Key{Name: "type", Default: "what the block takes, else " + UsualFuseType,
+			Doc: "kind of fuse", Example: UsualFuseType},
 			func(w *Way) **library.FuseType { return &w.FuseType }), func(*Way) {})},
 	finish: func(_ *reader, w *Way, f field) { w.FuseAuto = w.FuseAuto || !f.has["fuse"] },
 	short: func(r *reader, w *Way, f field) bool {
@@ -90,7 +90,7 @@ func addWay(r *reader, b *Block, name string, n *yaml.Node) *Way {
 // finishBlock takes what the design leaves out from the block's type and looks
 // up the fuses of its ways.
 func finishBlock(r *reader, b *Block, f field) {
-	usual := r.lib.FuseType(defaultFuseType)
+	usual := r.lib.FuseType(UsualFuseType)
 	b.TypeAuto = b.TypeAuto || !f.has["type"] && !f.has["way limit"] && !f.has["total limit"]
 	if t := b.Type; t != nil {
 		fromLibrary(&b.WayA, t.WayA)

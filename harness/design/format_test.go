@@ -132,8 +132,8 @@ func TestDefaultsAreInTheLibrary(t *testing.T) {
 			t.Errorf("the library has no colour %s", code)
 		}
 	}
-	if lib.FuseType(defaultFuseType) == nil {
-		t.Errorf("the library has no fuse type %s", defaultFuseType)
+	if lib.FuseType(UsualFuseType) == nil {
+		t.Errorf("the library has no fuse type %s", UsualFuseType)
 	}
 	for _, l := range lib.Loads {
 		if l.Sign != "" && !contains(signs, l.Sign) {

@@ -8,17 +8,17 @@ import (
 	"fusewright/library"
 )
 
-// defaultFuseType is the fuse of a block's ways when nothing says otherwise:
+// UsualFuseType is the fuse of a block's ways when nothing says otherwise:
 // the common blade fuse of ISO 8820-3.
-const defaultFuseType = "blade C"
+const UsualFuseType = "blade C"
 
 var fuseSection = section[Fuse]{
 	Section: Section{Name: "fuse", Shape: KindNamed,
 		Doc:     "A fuse, breaker or resettable device in a holder of its own.",
 		Example: "fuses:\n  main: {type: blade C, rating: 30 A, at: battery tray, fed by: battery}\n"},
 	keys: withCommon(append([]key[Fuse]{
-		orAuto(fuseTypeKey(Key{Name: "type", Doc: "kind of fuse", Example: defaultFuseType,
-			Default: "of a given rating, " + defaultFuseType + "; else `auto`"},
+		orAuto(fuseTypeKey(Key{Name: "type", Doc: "kind of fuse", Example: UsualFuseType,
+			Default: "of a given rating, " + UsualFuseType + "; else `auto`"},
 			func(x *Fuse) **library.FuseType { return &x.Type }),
 			func(x *Fuse) { x.TypeAuto = true }),
 		orAuto(ratingKey("rating", func(x *Fuse) **library.FuseRating { return &x.Rating }),
@@ -41,7 +41,7 @@ var fuseSection = section[Fuse]{
 // usualType is the fuse type where none is given: the usual one, or, when the
 // type is free and the usual one is not made in the rating, the first that is.
 func (r *reader) usualType(asked *library.FuseRating, free bool) *library.FuseType {
-	usual := r.lib.FuseType(defaultFuseType)
+	usual := r.lib.FuseType(UsualFuseType)
 	if !free || asked == nil || usual != nil && usual.Rating(asked.RatingA) != nil {
 		return usual
 	}

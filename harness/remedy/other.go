@@ -9,6 +9,7 @@ import (
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
+	"fusewright/harness/sizing"
 	"fusewright/library"
 )
 
@@ -40,10 +41,6 @@ func (t *tester) strap(x *design.Ground) ladder {
 		}}}
 }
 
-// mostStronger is how many times as strong another switch or relay may be: one for far
-// more is no part for the place.
-const mostStronger = 4
-
 // switches are the switches of the library that bear more, the weakest first.
 func (t *tester) switches(x *design.Switch) ladder {
 	var l ladder
@@ -54,7 +51,7 @@ func (t *tester) switches(x *design.Switch) ladder {
 	slices.SortStableFunc(types, func(a, b *library.SwitchType) int { return cmp.Compare(a.ResistiveA, b.ResistiveA) })
 	for _, s := range types {
 		if s != x.Type && s.Sealed == x.Type.Sealed && s.Float == x.Type.Float && s.Isolates == x.Type.Isolates && s.Held == x.Type.Held &&
-			s.End == x.Type.End && s.ResistiveA <= mostStronger*x.Type.ResistiveA &&
+			s.End == x.Type.End && s.ResistiveA <= sizing.MostStronger*x.Type.ResistiveA &&
 			s.LampA >= x.Type.LampA && s.MotorA >= x.Type.MotorA && s.ResistiveA > x.Type.ResistiveA && len(l) < mostSteps {
 			l = append(l, &Trial{About: x.Name, Was: x.Type.Name, Will: s.Name, put: func() func() { return keep(&x.Type, s) }})
 		}
@@ -127,13 +124,14 @@ func feedsOf(p design.Part) []*[]design.Feed {
 // fused is a wire straight from the battery with a fuse of its own at the battery.
 func (t *tester) fused(w *circuit.Wire) ladder {
 	f := t.feed(w)
-	kind := t.Design.Library.FuseType(usualFuse)
+	kind := t.Design.Library.FuseType(design.UsualFuseType)
 	if f == nil || kind == nil || w.From.Node != t.Circuit.Positive() || isFuse(w.To.Part) {
 		return nil
 	}
+	share := t.Design.Practice.FuseLoadShare
 	var l ladder
 	for _, r := range kind.Ratings {
-		if r.RatingA < usualShare*t.Amps(w.Branch) || len(l) == mostOnWay {
+		if r.RatingA*share < t.Amps(w.Branch) || len(l) == mostOnWay {
 			continue
 		}
 		name := w.To.Part.Name + " fuse"
@@ -143,13 +141,6 @@ func (t *tester) fused(w *circuit.Wire) ladder {
 	}
 	return l
 }
-
-// usualFuse is the type of a fuse put in, and usualShare its least rating over the
-// current, from which 80 % of the rating is left (common practice, no source).
-const (
-	usualFuse  = "blade C"
-	usualShare = 1.25
-)
 
 func isFuse(p *circuit.Part) bool {
 	_, is := p.Source.(*design.Fuse)

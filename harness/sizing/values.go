@@ -78,15 +78,16 @@ func (v *Value) SameType(i int) bool {
 	return v.kind != Fuse || v.Now < 0 || v.fuses[i].kind == v.fuses[v.Now].kind
 }
 
-// mostStronger is how many times as strong a relay may be and still be one for the place.
-const mostStronger = 4
+// MostStronger is how many times as strong a relay or switch may be and still be one for
+// the place (our choice).
+const MostStronger = 4
 
 // Alike tells whether a fitter would put a choice where the present one is: a relay that is
 // not for many times the current, a size for which the ends that the design asks for exist.
 func (v *Value) Alike(i int) bool {
 	switch v.kind {
 	case RelayForm:
-		return v.Now < 0 || v.forms[i].MakeA <= mostStronger*v.forms[v.Now].MakeA
+		return v.Now < 0 || v.forms[i].MakeA <= MostStronger*v.forms[v.Now].MakeA
 	case WireSize:
 		return !slices.ContainsFunc(v.feeds, func(f design.Feed) bool {
 			return !v.hasEnd(f.Wire.FromKind, i) || !v.hasEnd(f.Wire.ToKind, i)

@@ -65,8 +65,8 @@ var validationParts = []struct {
 Only these say how good its models are.
 
 `},
-	{validation.Transcription, `
-## Transcription
+	{validation.ReadBack, `
+## Read back
 
 %d comparisons, %d values: a table of the library read back, or a formula against values that were made with it or
 that it was fitted to. These find slips of copying and of units, and say nothing of how true the table or the formula is.

@@ -13,7 +13,7 @@ import (
 // alone with published factors.
 func bundles() []Comparison {
 	out := []Comparison{
-		aircraftCurves(Transcription, "all wires loaded", func(loading float64) bool { return loading == 1 }),
+		aircraftCurves(ReadBack, "all wires loaded", func(loading float64) bool { return loading == 1 }),
 		aircraftCurves(Prediction, "a fifth to four fifths loaded", func(loading float64) bool { return loading < 1 }),
 		vdeAmps(),
 	}
@@ -76,7 +76,7 @@ func aircraftCurves(kind Kind, what string, of func(loading float64) bool) Compa
 		p = append(p, factorPair(fmt.Sprintf("%g wires at %g %%", wires, 100*loading), share, r))
 	}
 	c := s.predicted("share of a lone wire's current by the heat of the bundle, "+what, bandText, OverBad)
-	if c.Kind = kind; kind == Transcription {
+	if c.Kind = kind; kind == ReadBack {
 		c.Note += "; one number of the model, the conductivity across the bundle, is fitted to this curve"
 	}
 	return compare(c, p)

@@ -19,7 +19,7 @@ func heat() []Comparison {
 		freeAir(free, Prediction, "heat balance with Morgan's convection", func(w *library.WireSize, _, rise float64) float64 {
 			return balance(aircraft(), w, 40, conductor.ByMorgan).CurrentA(40 + rise)
 		}),
-		freeAir(free, Transcription, "current table AC 43.13-1B of the library", func(w *library.WireSize, area, rise float64) float64 {
+		freeAir(free, ReadBack, "current table AC 43.13-1B of the library", func(w *library.WireSize, area, rise float64) float64 {
 			t := *aircraft()
 			t.ClassC = 40 + rise
 			return conductor.AllowedCurrent(conductor.AllowedInput{Type: &t, Size: w, AmbientC: 40,

@@ -36,12 +36,12 @@ func (s Side) String() string {
 // Kind says what a comparison proves.
 type Kind string
 
-// The kinds. A transcription is a table of the library read back, or a formula against
+// The kinds. What is read back is a table of the library read back, or a formula against
 // values that were made with it, or that it was fitted to: it finds slips of copying and of units. A prediction is
 // held against a measurement, or against a table that the program does not use for it.
 const (
-	Transcription Kind = "transcription"
-	Prediction    Kind = "prediction"
+	ReadBack   Kind = "read back"
+	Prediction Kind = "prediction"
 )
 
 // Comparison is one source against the program.
@@ -81,7 +81,7 @@ type pair struct {
 // no number count as missing.
 func compare(c Comparison, pairs []pair) Comparison {
 	if c.Kind == "" {
-		c.Kind = Transcription
+		c.Kind = ReadBack
 	}
 	var all []float64
 	for _, p := range pairs {

@@ -92,7 +92,7 @@ func TestKinds(t *testing.T) {
 		want[c.What] = true // a heat balance against charts that go into no answer of it
 	}
 	for _, c := range Comparisons() {
-		if (c.Kind == Prediction) != want[c.What] || c.Kind != Prediction && c.Kind != Transcription {
+		if (c.Kind == Prediction) != want[c.What] || c.Kind != Prediction && c.Kind != ReadBack {
 			t.Errorf("%s: %s", c.What, c.Kind)
 		}
 		delete(want, c.What)
