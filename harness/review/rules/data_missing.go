@@ -26,7 +26,7 @@ var dataMissing = &Rule{
 	Limits:   "none",
 	Why:      "a check made on an assumed number proves nothing, and one left out even less",
 	Change:   "measure or look it up and write it into the design",
-	Severity: "advice",
+	Severity: "advice; fault of the fuse before a tap that is always hot: there may be none",
 	Source:   "common practice, no source",
 	Bad: `
 battery: {chemistry: AGM, capacity: 12 Ah, rate: 10 h, at: battery tray}
@@ -88,10 +88,11 @@ func (p *Pass) missingAmbients() {
 
 // missingOf reports the gaps of one part.
 func (p *Pass) missingOf(part *circuit.Part) {
-	say := func(format string, args ...any) {
-		p.report(finding.Finding{Severity: finding.Advice, Part: part.Name, Ref: part.Ref, Pos: part.Pos,
+	sayAs := func(severity finding.Severity, format string, args ...any) {
+		p.report(finding.Finding{Severity: severity, Part: part.Name, Ref: part.Ref, Pos: part.Pos,
 			What: fmt.Sprintf(format, args...)})
 	}
+	say := func(format string, args ...any) { sayAs(finding.Advice, format, args...) }
 	if part.Place == nil && part.Pos.Line > 0 && p.heatMatters(part) {
 		say("where %s stands is not said; %s is taken", part.Name, celsius(part.AmbientC()))
 	}
@@ -101,7 +102,8 @@ func (p *Pass) missingOf(part *circuit.Part) {
 			return
 		}
 		if !s.FuseA.Given() {
-			say("the factory fuse before %s is not given: whether it suits the wires from there is not known", s.Name)
+			sayAs(graver(s.Hot == design.WhenAlways, finding.Advice, finding.Fault),
+				"the factory fuse before %s is not given: whether it suits the wires from there is not known", s.Name)
 		}
 		if !s.SpareA.Given() {
 			say("what %s has to spare is not given, and %s is drawn from it", s.Name, amps(p.tapAmps(part)(corner.AtNominal).Nominal))

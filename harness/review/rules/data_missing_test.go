@@ -2,9 +2,11 @@ package rules_test
 
 import (
 	"regexp"
+	"strings"
 	"testing"
 
 	"fusewright/harness/proof/example"
+	"fusewright/harness/review/finding"
 )
 
 // TestGapsAreSaid plants what other rules have to assume or leave out: each gap is
@@ -55,5 +57,22 @@ wire: {insulation: ISO 6722 thin wall class B, size: 0.75 mm², colour: RD, retu
 				t.Errorf("said %q, want one that matches %q", said, c.want)
 			}
 		})
+	}
+}
+
+// TestTapWithoutFuse: not known is not unfused; but of a tap that is always hot the fuse that
+// nobody looked for may not be there, and advice would let it pass.
+func TestTapWithoutFuse(t *testing.T) {
+	const tap = `
+taps:
+  keyed feed: {at: battery tray, hot: HOT, FUSE spare: 6 A, supervised: no}
+`
+	for _, c := range []struct {
+		hot, fuse string
+		want      finding.Severity
+	}{{"key", "", finding.Advice}, {"always", "", finding.Fault}, {"always", "fuse: 10 A,", 0}} {
+		if got := gravest(t, strings.NewReplacer("HOT", c.hot, "FUSE", c.fuse).Replace(tap), "data-missing"); got != c.want {
+			t.Errorf("hot %s, %q: %s, want %s", c.hot, c.fuse, got, c.want)
+		}
 	}
 }
