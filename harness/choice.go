@@ -3,6 +3,7 @@ package harness
 import (
 	"math"
 
+	"fusewright/harness/formula/conductor"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/remedy"
 	"fusewright/harness/review/finding"
@@ -27,10 +28,11 @@ func (r *Review) Remedies() *remedy.Plan {
 			}
 		}
 	}
+	rater := conductor.NewRater(r.Design.Library, r.Design.Practice)
 	return remedy.Compute(&remedy.Input{Design: r.Design, Circuit: r.Circuit, Findings: r.Findings,
 		Amps: func(b *circuit.Branch) float64 { return most[b.Index] },
 		Judge: func() ([]*finding.Finding, bool) {
-			changed, err := assess(r.Design)
+			changed, err := assess(r.Design, rater)
 			if err != nil {
 				return nil, false
 			}

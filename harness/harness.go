@@ -4,7 +4,10 @@
 package harness
 
 import (
+	"sync"
+
 	"fusewright/harness/design"
+	"fusewright/harness/formula/conductor"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
 	"fusewright/harness/network/solve"
@@ -44,7 +47,7 @@ func Assess(d *design.Design) (*Review, error) {
 	if err != nil {
 		return nil, err
 	}
-	r, err := assess(d)
+	r, err := assess(d, conductor.NewRater(d.Library, d.Practice))
 	if err != nil {
 		return nil, err
 	}
@@ -52,16 +55,20 @@ func Assess(d *design.Design) (*Review, error) {
 	return r, nil
 }
 
-// assess is Assess of a design as it stands.
-func assess(d *design.Design) (*Review, error) {
-	c, err := circuit.Build(d)
+// assess is Assess of a design as it stands, with a rater of its library and practice
+// that remembers from one to the next.
+func assess(d *design.Design, rater *conductor.Rater) (*Review, error) {
+	c, err := circuit.BuildBy(d, rater)
 	if err != nil {
 		return nil, err
 	}
-	r := &Review{Design: d, Circuit: c, Corners: corner.Compute(c)}
+	r := &Review{Design: d, Circuit: c}
+	var faults sync.WaitGroup
+	faults.Go(func() { r.Faults = fault.ComputeBy(c, rater) })
+	r.Corners = corner.ComputeBy(c, rater)
 	r.Solutions = warm.Solutions(r.Corners.Results[corner.Nominal])
 	r.Budget = budget.Compute(c, r.Solutions)
-	r.Faults = fault.Compute(c)
+	faults.Wait()
 	r.Protection = protection.Compute(c, r.Solutions, r.Faults)
 	r.Findings = rules.Check(&rules.Input{Circuit: c, Solutions: r.Solutions, Budget: r.Budget,
 		Faults: r.Faults, Protection: r.Protection, Overloads: overload.Compute(c, r.Solutions, r.Faults), Corners: r.Corners})

@@ -21,7 +21,7 @@ func (t *tester) causes() []*Cause {
 		}
 		c := &Cause{Remedy: best}
 		left = slices.DeleteFunc(left, func(f *finding.Finding) bool {
-			of := best.takes(f)
+			of := t.takes(best, f)
 			if of {
 				c.Findings = append(c.Findings, f)
 			}
@@ -49,10 +49,11 @@ func (t *tester) best(left []*finding.Finding) *Trial {
 	for _, x := range t.order {
 		var n count
 		for _, f := range left {
-			if x.takes(f) {
-				n[finding.Danger-f.Severity]++
+			if !t.takes(x, f) {
+				continue
 			}
-			if x.mends(f) && x.takes(f) {
+			n[finding.Danger-f.Severity]++
+			if x.mends(f) {
 				n[finding.Danger-f.Severity]++
 			}
 		}
@@ -63,10 +64,17 @@ func (t *tester) best(left []*finding.Finding) *Trial {
 	return best
 }
 
-// takes tells whether a finding belongs to what a change mends or eases. A danger is not
-// explained away by a figure that may be meant.
-func (t *Trial) takes(f *finding.Finding) bool {
-	return (t.mends(f) || slices.Contains(t.Eases, f)) && !(t.Guess && f.Severity == finding.Danger)
+// takes tells whether a finding belongs to what a change mends or eases. What a thicker
+// wire would do for the wires beside it is not theirs to wait for where their own size
+// mends them.
+func (t *tester) takes(x *Trial, f *finding.Finding) bool {
+	if !x.mends(f) && !slices.Contains(x.Eases, f) {
+		return false
+	}
+	w := t.named(f)
+	return w == nil || x.sizes == nil || x.sizes.Sets(w) || !slices.ContainsFunc(t.order, func(own *Trial) bool {
+		return own.sizes != nil && own.sizes.Sets(w) && own.mends(f) && own.Holds()
+	})
 }
 
 // harms is how much a change brings or worsens.

@@ -20,7 +20,7 @@ const (
 )
 
 // ladder is changes of one thing, the smallest first: the first that mends the finding
-// ends it.
+// ends it, and so does a degree that brings it no nearer.
 type ladder []*Trial
 
 // tryAll tries the changes of each finding, the worst first; then, for those that none
@@ -42,7 +42,8 @@ func (t *tester) tryAll() {
 func (t *tester) climb(f *finding.Finding, list []ladder) {
 	for _, l := range list {
 		for _, c := range l {
-			if x := t.try(c); x == nil || x.mends(f) && x.harms() == 0 {
+			x := t.try(c)
+			if x == nil || x.mends(f) && x.harms() == 0 || x.degree && (!x.nears(f) || worst(x.Breaks) >= f.Severity) {
 				break
 			}
 		}
@@ -52,16 +53,20 @@ func (t *tester) climb(f *finding.Finding, list []ladder) {
 // ladders are the usual changes against a finding, by what it is about.
 func (t *tester) ladders(f *finding.Finding) []ladder {
 	var list []ladder
-	for _, w := range t.wiresOf(f) {
+	mend := rules.Find(f.Rule).Mend
+	if w := t.named(f); w != nil {
 		list = append(list, t.wire(w)...)
 	}
-	if rules.Find(f.Rule).Mend != rules.MendDrop {
+	for _, w := range t.lossyWires(f) {
+		list = append(list, t.sizes(w))
+	}
+	if mend != rules.MendDrop {
 		for _, b := range t.fusesOf(f) {
 			list = append(list, t.ratings(b, -1), t.ratings(b, +1))
 		}
 	}
 	for _, v := range t.values {
-		if v.Kind() != sizing.Fuse && v.Of(f.Part) {
+		if v.Kind() != sizing.Fuse && (v.Kind() != sizing.Plug || mend != rules.MendNot) && v.Of(f.Part) {
 			list = append(list, choices(v))
 		}
 	}
@@ -85,7 +90,11 @@ func (t *tester) wire(w *circuit.Wire) []ladder {
 func (t *tester) sizes(w *circuit.Wire) ladder {
 	for _, v := range t.values {
 		if v.Sets(w) {
-			return steps(v, v.Now+1, min(v.Count(), v.Now+1+mostSteps), +1)
+			l := byDegree(steps(v, v.Now+1, min(v.Count(), v.Now+1+mostSteps), +1))
+			for _, x := range l {
+				x.sizes = v
+			}
+			return l
 		}
 	}
 	return nil
@@ -101,9 +110,17 @@ func (t *tester) ratings(b *circuit.Branch, way int) ladder {
 		for i := v.Now + way; i >= 0 && i < v.Count() && v.SameType(i) && len(l) < mostRatings; i += way {
 			l = append(l, take(v, i))
 		}
-		return l
+		return byDegree(l)
 	}
 	return nil
+}
+
+// byDegree marks changes each of which is more of the one before.
+func byDegree(l ladder) ladder {
+	for _, x := range l {
+		x.degree = true
+	}
+	return l
 }
 
 // choices are all others of a value.
@@ -135,27 +152,42 @@ func (t *tester) part(name string) *circuit.Part {
 	return nil
 }
 
-// wiresOf are the wires that a finding is about: the one that it names, or those on the
-// way of its load that lose most, there and back.
-func (t *tester) wiresOf(f *finding.Finding) []*circuit.Wire {
+// named is the wire that a finding names; nil = it names none.
+func (t *tester) named(f *finding.Finding) *circuit.Wire {
 	for _, w := range t.Circuit.Wires {
 		if w.Number == f.Ref {
-			return []*circuit.Wire{w}
+			return w
 		}
 	}
+	return nil
+}
+
+// lossyWires are those on the way of a finding's load whose copper loses most, there
+// and back, its own before what it shares with others. Where the joints of a wire lose
+// more than its copper a thicker one is no remedy.
+func (t *tester) lossyWires(f *finding.Finding) []*circuit.Wire {
 	p := t.part(f.Part)
-	if p == nil || p.Kind != circuit.Load {
+	if p == nil || p.Kind != circuit.Load || t.named(f) != nil {
 		return nil
 	}
-	way := t.Circuit.WayWires(p)
-	slices.SortStableFunc(way, func(a, b *circuit.Branch) int {
-		return cmp.Compare(t.Amps(b)*b.Ohm, t.Amps(a)*a.Ohm)
-	})
+	way := slices.DeleteFunc(t.Circuit.WayWires(p), func(b *circuit.Branch) bool { return b.Wire.EndsOhm > b.Wire.ConductorOhm20 })
+	loss := func(b *circuit.Branch) float64 { return t.Amps(b) * b.Wire.ConductorOhm20 }
+	slices.SortStableFunc(way, func(a, b *circuit.Branch) int { return cmp.Compare(loss(b), loss(a)) })
+	way = way[:min(mostOnWay, len(way))]
+	slices.SortStableFunc(way, func(a, b *circuit.Branch) int { return cmp.Compare(shared(a.Wire, p), shared(b.Wire, p)) })
 	var list []*circuit.Wire
-	for _, b := range way[:min(mostOnWay, len(way))] {
+	for _, b := range way {
 		list = append(list, b.Wire)
 	}
 	return list
+}
+
+// shared is 0 for a wire at the part itself, 1 for one that serves others too.
+func shared(w *circuit.Wire, p *circuit.Part) int {
+	if w.To.Part == p || w.From.Part == p {
+		return 0
+	}
+	return 1
 }
 
 // fusesOf are the fuses that a finding is about: the one that it names, what causes it,

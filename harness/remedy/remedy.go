@@ -8,6 +8,7 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
+	"fusewright/harness/sizing"
 )
 
 // Input is a review, and the way to another one of the same design.
@@ -36,6 +37,9 @@ type Trial struct {
 	Breaks       []*finding.Finding // that only the changed design has, or has worse
 	Failed       bool               // the changed design cannot be built
 	after        count
+	left         map[*finding.Finding]*finding.Finding // what there is of a finding afterwards
+	degree       bool                                  // the next of its ladder is more of it
+	sizes        *sizing.Value                         // of the wire that it makes thicker; nil = it is another change
 
 	put func() (back func())
 }

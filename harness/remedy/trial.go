@@ -83,8 +83,10 @@ func (t *tester) run(x *Trial) {
 		}
 		return nil
 	}
+	x.left = map[*finding.Finding]*finding.Finding{}
 	for _, f := range t.open {
-		x.take(f, now(f), now)
+		x.left[f] = now(f)
+		x.take(f, x.left[f], now)
 	}
 	for _, f := range found {
 		x.after[finding.Danger-f.Severity]++
@@ -116,6 +118,21 @@ func (x *Trial) take(f, left *finding.Finding, now func(*finding.Finding) *findi
 	case left != nil && left.Figure.Beyond() > f.Figure.Beyond()+worseShare*math.Abs(f.Figure.Beyond())+1e-9:
 		x.Worsens = append(x.Worsens, f)
 	}
+}
+
+// nearShare is the least part of the way to its limit that a degree brings a finding:
+// of four, the first brings a third to a half of what all do.
+const nearShare = 0.1
+
+// nears tells whether a change brings a finding nearer to its limit, so that more of
+// it may mend it; also where that is not known.
+func (x *Trial) nears(f *finding.Finding) bool {
+	left := x.left[f]
+	if left == nil || left.Severity < f.Severity || !f.Figure.Given() || !left.Figure.Given() {
+		return true
+	}
+	beyond := f.Figure.Beyond()
+	return beyond-left.Figure.Beyond() >= nearShare*math.Abs(beyond)
 }
 
 // worseShare is by how much a finding is further beyond its limit before that is said.

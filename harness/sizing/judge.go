@@ -40,7 +40,7 @@ type verdict struct {
 // judge takes the design through the whole chain.
 func (s *search) judge() (*verdict, error) {
 	s.judgements++
-	c, err := circuit.Build(s.d)
+	c, err := circuit.BuildBy(s.d, s.rater)
 	if err != nil {
 		return nil, err
 	}

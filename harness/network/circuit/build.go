@@ -15,6 +15,15 @@ import (
 // that feed themselves. The circuit is nil then. The time grows with the number
 // of wires, plus the number of places times the number of runs.
 func Build(d *design.Design) (*Circuit, error) {
+	if d.Library == nil {
+		return BuildBy(d, nil)
+	}
+	return BuildBy(d, conductor.NewRater(d.Library, d.Practice))
+}
+
+// BuildBy is Build with a rater of the design's library and practice that remembers
+// from circuit to circuit; nil without a library.
+func BuildBy(d *design.Design, rater *conductor.Rater) (*Circuit, error) {
 	b := &builder{c: &Circuit{Design: d}, lib: d.Library, parts: map[design.Part]*Part{},
 		crimps: map[crimp]*library.Terminal{}}
 	b.addParts()
@@ -26,8 +35,8 @@ func Build(d *design.Design) (*Circuit, error) {
 	b.layWires()
 	b.loadBundles()
 	b.c.timeWires()
-	if d.Library != nil {
-		b.c.groupWires(conductor.NewRater(d.Library, d.Practice))
+	if rater != nil {
+		b.c.groupWires(rater)
 	}
 	if err := b.problems.Err(); err != nil {
 		return nil, err

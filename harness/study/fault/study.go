@@ -69,7 +69,12 @@ func (s *Study) FarEnd(w *circuit.Wire) *Short {
 
 // Compute studies a circuit.
 func Compute(c *circuit.Circuit) *Study {
-	s := ShortsBy(c, conductor.NewRater(c.Design.Library, c.Design.Practice))
+	return ComputeBy(c, conductor.NewRater(c.Design.Library, c.Design.Practice))
+}
+
+// ComputeBy is Compute with a rater that remembers; see ShortsBy.
+func ComputeBy(c *circuit.Circuit, rater *conductor.Rater) *Study {
+	s := ShortsBy(c, rater)
 	s.High, s.Reverse = HighFor(c.Design.NominalV()), ReverseFor(c.Design.NominalV())
 	s.lostReturns(true)
 	s.weldedContacts()
