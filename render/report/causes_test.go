@@ -57,3 +57,27 @@ func TestLetter(t *testing.T) {
 		}
 	}
 }
+
+// TestBriefFits: the boat with many faults fits two screens of fifty lines, each danger
+// and fault is named, and each finding takes at most three lines of its own.
+func TestBriefFits(t *testing.T) {
+	r := reviewOf(t, "../../designs/reed-skiff.yaml")
+	var b strings.Builder
+	rep := report.New(r)
+	if err := report.WriteBrief(&b, rep, r.Remedies(), 80); err != nil {
+		t.Fatal(err)
+	}
+	lines := strings.Split(strings.TrimRight(b.String(), "\n"), "\n")
+	if len(lines) > 100 {
+		t.Errorf("%d lines", len(lines))
+	}
+	if last := lines[len(lines)-1]; !strings.HasPrefix(last, "Do not build: ") {
+		t.Errorf("the last line is %q", last)
+	}
+	text := strings.Join(strings.Fields(b.String()), " ")
+	for _, f := range rep.Findings {
+		if f.Severity != "advice" && !strings.Contains(text, f.About()) {
+			t.Errorf("%s of %s is not named", f.Rule, f.About())
+		}
+	}
+}

@@ -164,6 +164,25 @@ func (r *Report) given(s Situation) string {
 	return output + ", battery " + now
 }
 
+// givenShort is the same in a line, the battery's on average where the budget has it.
+func (r *Report) givenShort(s Situation) string {
+	if s.BatteryA == nil || s.ChargingA == nil {
+		return r.given(s)
+	}
+	text := "battery " + batteryFlow(*s.BatteryA)
+	if mean := r.meanBattery(s.Name); mean != "" {
+		text = "battery " + mean + " on average"
+	}
+	if l := r.budgetLine(s.Name); l != nil && l.OutputA != nil && *l.OutputA > 0 {
+		if all := amps(l.OutputA); all == amps(s.ChargingA) {
+			text += "; all " + all + " of charging used"
+		} else {
+			text += "; charging " + amps(s.ChargingA) + " of " + all
+		}
+	}
+	return text
+}
+
 // batteryFlow is a current out of the battery in words.
 func batteryFlow(amps float64) string {
 	flow := "gives "

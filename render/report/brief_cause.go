@@ -1,0 +1,205 @@
+package report
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/design/wording"
+	"fusewright/harness/remedy"
+	"fusewright/harness/review/finding"
+	"fusewright/harness/review/rules"
+)
+
+// worst is the highest severity of a list.
+func worst(list []*finding.Finding) (most finding.Severity) {
+	for _, f := range list {
+		most = max(most, f.Severity)
+	}
+	return most
+}
+
+// cause prints one with its findings: those of one rule are one entry. Beside dangers
+// and faults advice is counted only.
+func (x *Brief) cause(name string, c *remedy.Cause, grave bool) {
+	list := c.Findings
+	lead := fmt.Sprintf("%-3s", name)
+	guess := c.Remedy != nil && c.Remedy.Guess
+	if at := slices.IndexFunc(list, func(f *finding.Finding) bool { return f.Meant != nil }); guess && at >= 0 {
+		x.question(lead, list[at], len(list)-1)
+		lead, list = "   ", slices.Delete(slices.Clone(list), at, at+1)
+	}
+	if grave {
+		var advice []*finding.Finding
+		list, advice = split(list)
+		x.fold(advice)
+	}
+	groups := byRule(list)
+	headed := c.Remedy != nil && len(groups) > 1 && !guess
+	if headed {
+		x.line(lead, aboutNow(c.Remedy), "")
+		lead = "   "
+	}
+	for _, g := range groups {
+		if guess {
+			x.slipped(lead, g)
+		} else {
+			x.entry(lead, g)
+		}
+		lead = "   "
+	}
+	x.remedies(c, headed || guess)
+	x.b.WriteByte('\n')
+}
+
+// split parts advice from what is graver.
+func split(list []*finding.Finding) (grave, advice []*finding.Finding) {
+	for _, f := range list {
+		if f.Severity == finding.Advice {
+			advice = append(advice, f)
+		} else {
+			grave = append(grave, f)
+		}
+	}
+	return grave, advice
+}
+
+// byRule gathers the findings of a cause by rule, the gravest first.
+func byRule(list []*finding.Finding) [][]*finding.Finding {
+	var groups [][]*finding.Finding
+	for _, f := range list {
+		at := slices.IndexFunc(groups, func(g []*finding.Finding) bool { return g[0].Rule == f.Rule })
+		if at < 0 {
+			groups = append(groups, nil)
+			at = len(groups) - 1
+		}
+		groups[at] = append(groups[at], f)
+	}
+	slices.SortStableFunc(groups, func(a, b []*finding.Finding) int { return cmp.Compare(b[0].Severity, a[0].Severity) })
+	return groups
+}
+
+// aboutNow is what a remedy changes, as it is now.
+func aboutNow(t *remedy.Trial) string {
+	return strings.TrimSuffix(t.About+": "+t.Was, ": ")
+}
+
+// hang is the indent of what belongs to a finding's first line.
+const hang = "           "
+
+// question prints a figure that is hard to believe, and how much hangs on it.
+func (x *Brief) question(lead string, f *finding.Finding, follow int) {
+	row := x.row[f]
+	x.line(lead+fmt.Sprintf("%-8s", "?"), row.What+" ["+row.Rule+"]", position(row))
+	if follow > 0 {
+		x.prose(hang, wording.Count(follow, "more follows", "more follow")+" from this")
+	}
+}
+
+func position(f Finding) string { return fmt.Sprintf("%d:%d", f.Line, f.Col) }
+
+// entry prints findings of one rule: the worst with its figures, the others in short.
+func (x *Brief) entry(lead string, g []*finding.Finding) {
+	f := x.row[g[0]]
+	x.line(lead+fmt.Sprintf("%-8s", f.Severity), f.About()+": "+rules.Find(f.Rule).Says, position(f))
+	text := f.brief()
+	if text == "" {
+		text = f.What
+	}
+	x.prose(hang, text+" ["+f.Rule+"]")
+	if len(g) > 1 {
+		x.prose(hang, "likewise "+x.shortly(g[1:], g[0]))
+	}
+}
+
+// slipped prints findings of one rule that follow from a slip: each with its figure.
+func (x *Brief) slipped(lead string, g []*finding.Finding) {
+	x.prose(lead+fmt.Sprintf("%-8s", g[0].Severity), rules.Find(g[0].Rule).Says+": "+x.shortly(g, nil)+" ["+g[0].Rule+"]")
+}
+
+// shortly lists findings with their figures: "W25 deck wash (50 s), E3 work light
+// (16 %) advice". What is the same as of the one before them is not said again.
+func (x *Brief) shortly(list []*finding.Finding, before *finding.Finding) string {
+	var texts []string
+	for _, y := range list {
+		row := x.row[y]
+		if before != nil && y.Figure.Given() && y.Figure.Limit == before.Figure.Limit {
+			row.Figure = quantity.Brief(y.Figure.Value, y.Figure.Of)
+		}
+		text := row.short()
+		if severity := cmp.Or(before, list[0]).Severity; y.Severity != severity {
+			text += " " + y.Severity.String()
+		}
+		texts = append(texts, text)
+	}
+	return strings.Join(texts, ", ")
+}
+
+// kinds are the ends of the names of a figure's three values, with their words.
+var kinds = []struct{ end, word string }{{" nominal", "nominal"}, {" likely", "likely"}, {" worst case", "at worst"}}
+
+// brief is the figures that decide a finding: "26.2 A nominal, 29.9 A at worst; limit
+// 26.8 A; night cutting"; "" without any. The likely one is left out unless it decides.
+func (f Finding) brief() string {
+	if len(f.Numbers) == 0 {
+		return ""
+	}
+	texts := f.Figures()
+	var values []string
+	limit, said := "", map[string]bool{}
+	for i, n := range f.Numbers {
+		value := strings.TrimPrefix(texts[i], n.Name+" ")
+		kind := slices.IndexFunc(kinds, func(k struct{ end, word string }) bool { return strings.HasSuffix(n.Name, k.end) })
+		switch {
+		case n.Name == "limit":
+			limit = "limit " + value
+		case limit != "" || kind >= 0 && said[value] || kind == 1 && !f.decides(n):
+		case kind >= 0:
+			said[value] = true
+			values = append(values, value+" "+kinds[kind].word)
+		default:
+			values = append(values, texts[i])
+		}
+	}
+	if len(said) == 1 && len(values) == 1 { // all three are alike
+		for value := range said {
+			values[0] = value
+		}
+	}
+	return wording.Present([]string{strings.Join(values, ", "), limit, f.Situation}, "; ")
+}
+
+// decides tells whether a number is the one that the finding is judged by.
+func (f Finding) decides(n Number) bool {
+	return f.of != nil && n.Value != nil && quantity.In(*n.Value, n.Unit, f.of.Figure.Of) == f.of.Figure.Value
+}
+
+// fold counts advice.
+func (x *Brief) fold(list []*finding.Finding) {
+	for _, f := range list {
+		if x.advised[f.Rule] == 0 {
+			x.advice = append(x.advice, f.Rule)
+		}
+		x.advised[f.Rule]++
+	}
+}
+
+// folded is the advice that is counted, by rule.
+func (x *Brief) folded() {
+	if len(x.advice) == 0 {
+		return
+	}
+	slices.SortStableFunc(x.advice, func(a, b string) int { return x.advised[b] - x.advised[a] })
+	var texts []string
+	for _, rule := range x.advice {
+		text := rule
+		if n := x.advised[rule]; n > 1 {
+			text = fmt.Sprintf("%d %s", n, rule)
+		}
+		texts = append(texts, text)
+	}
+	x.prose("   advice  ", strings.Join(texts, ", ")+"; -v says more")
+	x.b.WriteByte('\n')
+}

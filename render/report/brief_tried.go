@@ -1,0 +1,73 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"fusewright/harness/remedy"
+)
+
+// remedies prints what was tried against a cause: beside the remedy what mends more,
+// changes of one effect on one line.
+func (x *Brief) remedies(c *remedy.Cause, headed bool) {
+	say := func(word, text string) { x.prose(fmt.Sprintf("   %-8s", word), text) }
+	about := func(t *remedy.Trial) string {
+		if headed && c.Remedy != nil && t.About == c.Remedy.About {
+			return t.Will
+		}
+		return t.About + ": " + t.Will
+	}
+	most := 0
+	switch {
+	case c.Remedy != nil && c.Remedy.Guess:
+		say("meant?", c.Remedy.Will+effect(c.Remedy))
+		return
+	case c.Remedy != nil:
+		say("mended", about(c.Remedy)+effect(c.Remedy))
+		most = len(c.Remedy.Mends)
+	default:
+		say("decide", x.row[c.Findings[0]].Change)
+	}
+	var texts, effects []string
+	shown := map[string]bool{}
+	for _, t := range c.Tried {
+		if len(t.Mends) <= most || shown[t.About] {
+			continue
+		}
+		shown[t.About] = true
+		if n := len(texts); n > 0 && effects[n-1] == effect(t) {
+			texts[n-1] += " or " + about(t)
+			continue
+		}
+		texts, effects = append(texts, about(t)), append(effects, effect(t))
+	}
+	for i, text := range texts {
+		say("tried", text+effects[i])
+	}
+}
+
+// effect is what came of a change.
+func effect(t *remedy.Trial) string {
+	var parts []string
+	for _, n := range []struct {
+		many int
+		word string
+	}{{len(t.Mends), "mends"}, {len(t.Eases), "eases"}, {len(t.Worsens), "worsens"}} {
+		if n.many > 0 {
+			parts = append(parts, fmt.Sprintf("%s %d", n.word, n.many))
+		}
+	}
+	text := ""
+	if len(parts) > 0 {
+		text = ", " + strings.Join(parts, ", ")
+	}
+	return text + brought(t)
+}
+
+// brought says what a change brings.
+func brought(t *remedy.Trial) string {
+	if n := len(t.Breaks); n > 0 {
+		return fmt.Sprintf(", brings %d (%s)", n, strings.Join(brings(t), ", "))
+	}
+	return ""
+}
