@@ -29,6 +29,12 @@ func (s Source) String() string {
 	return s.Text + " (" + s.Certainty + ")"
 }
 
+// Unsourced tells whether a row is from memory or has no source. A row without any word
+// on it is as little sure; a user's own is the user's word.
+func (s Source) Unsourced() bool {
+	return s.Certainty == FromMemory || s.Certainty == CommonPractice || s.Certainty == ""
+}
+
 // readSources reads the file's named sources, which rows refer to by name.
 func (r *reader) readSources(top *row) {
 	v := top.get("sources")

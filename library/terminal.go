@@ -17,6 +17,10 @@ func (l *Library) TerminalFor(kind string, areaMm2 float64) *Terminal {
 	return nil
 }
 
+// ContactUnsourced tells whether the contact's resistance has no source: the library's
+// are common practice, whatever the row's current rests on; a user's own are not.
+func (t *Terminal) ContactUnsourced() bool { return t.Source.Certainty != UserData }
+
 // TerminalKinds lists the kinds of terminals, each once, in file order.
 func (l *Library) TerminalKinds() []string {
 	seen := map[string]bool{}

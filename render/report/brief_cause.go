@@ -108,6 +108,9 @@ func (x *Brief) entry(lead string, g []*finding.Finding) {
 	if text == "" {
 		text = f.What
 	}
+	if f.NoMargin {
+		text += "; " + unsourcedText(f.of)
+	}
 	x.prose(hang, text+" ["+f.Rule+"]")
 	if len(g) > 1 {
 		x.prose(hang, "likewise "+x.shortly(g[1:], g[0]))

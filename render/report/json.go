@@ -105,6 +105,12 @@ type Finding struct {
 	Figure string `json:"figure,omitempty"`
 	Accept string `json:"accept,omitempty"`
 
+	// UnsourcedShare is how much of what the finding is judged by, volts lost or amperes
+	// allowed, rests on values from memory, without a source or assumed, 0 to 1; null =
+	// not looked at. NoMargin: it is more than what lies between the figure and its limit.
+	UnsourcedShare *float64 `json:"unsourced_share,omitempty"`
+	NoMargin       bool     `json:"no_margin,omitempty"`
+
 	of *finding.Finding
 }
 
@@ -271,7 +277,10 @@ func findingRow(f *finding.Finding, u lengths.Unit) Finding {
 		File: f.Pos.File, Line: f.Pos.Line, Col: f.Pos.Col,
 		What: f.What, Situation: f.Situation, Why: f.Why, Change: f.Change,
 		Source: f.Source, Accepted: f.Accepted, Wire: f.Wire, Known: f.Known,
-		Cause: f.Cause, Figure: f.Figure.String(), of: f,
+		Cause: f.Cause, Figure: f.Figure.String(), of: f, NoMargin: f.Unsourced.NoMargin(),
+	}
+	if u := f.Unsourced; u.Unit != "" {
+		row.UnsourcedShare = finite(u.Share())
 	}
 	if f.Accepted == "" {
 		row.Accept = acceptance(f)

@@ -84,7 +84,7 @@ func writeFinding(b *strings.Builder, f Block, said map[string]bool) {
 		b.WriteString(wrap("    ", f.Others))
 	}
 	for _, x := range []struct{ lead, text string }{
-		{"    why:    ", f.Why}, {"    change: ", f.Change}, {"    source: ", f.Source},
+		{"    why:    ", f.Why}, {"    change: ", f.Change}, {"    source: ", f.Source}, {"    sure:   ", unsourcedText(f.of)},
 	} {
 		if key := f.Rule + x.lead + x.text; x.text != "" && !said[key] {
 			said[key] = true

@@ -74,6 +74,8 @@ type Finding struct {
 	// whatever numbers the wires have.
 	Wire   string
 	Figure figure.Figure // what decides it
+	// Unsourced is how much of what it is judged by has no source.
+	Unsourced Unsourced
 	// Cause is the same for findings of the rule that one thing causes, such as a
 	// fuse too large for several wires; "" = it stands alone.
 	Cause string

@@ -65,7 +65,7 @@ func (p *Pass) reportFuseOverWire(g guard, w *circuit.Wire) {
 	fin.Change = a.change()
 	atMost(&fin, "fuse rating", g.A, share*a.AllowedA, "A")
 	fin.Numbers = append(fin.Numbers, a.numbers()...)
-	fin.Source = a.Source + "; " + p.limitSource("fuse share of wire", false)
+	fin.Source, fin.Unsourced = a.Source+"; "+p.limitSource("fuse share of wire", false), p.unsourced(a, g.A)
 	p.say(fin, "%s %s %s, which may carry %s %s",
 		g.text(), g.verb("protects", "protect"), w.Text(), a.textFor(g.A), a.where())
 }

@@ -47,6 +47,8 @@ func (p *Pass) judgeLowest(part *circuit.Part, least float64) {
 	}
 	fin := ofPart(v.severity, part)
 	v.decides(&fin, "voltage", figure.Smaller, 1, least, "V")
+	b := loadBranch(part)
+	fin.Unsourced = p.unsourcedDrop(p.lossFor(part, v.cornered), false, p.worstDrop(b)(v.by).decisive()*p.d.NominalV(), v.decisive()-least)
 	p.say(fin, "%s gets %s and needs %s%s", part.Name, v.split(volts), volts(least), p.whereLow(part, v.in))
 }
 

@@ -38,7 +38,7 @@ func (p *Pass) reportReturn(g guard, w *circuit.Wire) {
 	fin.Cause = fusePlace(g.fuse)
 	fin.Change = a.change()
 	atMost(&fin, "fuse rating", g.A, p.practice.FuseWireShare*a.AllowedA, "A")
-	fin.Source = a.Source + "; " + p.limitSource("fuse share of wire", false)
+	fin.Source, fin.Unsourced = a.Source+"; "+p.limitSource("fuse share of wire", false), p.unsourced(a, g.A)
 	p.say(fin, "return %s may carry %s %s, but its feed is protected by %s",
 		w.Text(), a.textFor(g.A), a.where(), g.text())
 }

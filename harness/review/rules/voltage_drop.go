@@ -71,10 +71,12 @@ func (p *Pass) judgeDrop(part *circuit.Part, b *circuit.Branch) {
 	v := p.held("voltage drop", wires, figure.Larger, limit, math.Inf(1), func(c cornered) finding.Severity {
 		return graver(l.Critical && c.decisive() > 2*limit, finding.Fault, finding.Danger)
 	})
-	if v.severity == 0 {
-		v = p.held("voltage drop", whole, figure.Larger, MostWholeDrop*limit, limit, always(finding.Fault))
-	} else {
+	byWires, judged := v.severity != 0, v
+	if byWires {
 		v = verdict{whole(v.by), limit, v.severity}
+	} else {
+		v = p.held("voltage drop", whole, figure.Larger, MostWholeDrop*limit, limit, always(finding.Fault))
+		judged = v
 	}
 	if v.severity == finding.Advice && !over(whole(corner.AtLikely).Likely, limit) {
 		v.severity = 0 // all tolerances at once, of a limit with room for them
@@ -97,6 +99,12 @@ func (p *Pass) judgeDrop(part *circuit.Part, b *circuit.Branch) {
 		fin.Leave = false // thicker wires mend it
 	}
 	fin.Source = p.limitSource(key, given)
+	bound := limit
+	if !byWires && v.severity != finding.Advice {
+		bound *= MostWholeDrop
+	}
+	fin.Unsourced = p.unsourcedDrop(p.lossFor(part, judged.cornered), byWires, judged.decisive()*p.d.NominalV(),
+		(judged.decisive()-bound)*p.d.NominalV())
 	p.report(fin)
 }
 

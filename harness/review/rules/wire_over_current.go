@@ -94,7 +94,7 @@ func (p *Pass) judgeWireCurrent(w *circuit.Wire) {
 	fin.Change = a.change()
 	v.decides(&fin, "current", figure.Larger, 1, a.AllowedA, "A")
 	fin.Numbers = append(fin.Numbers, a.numbers()...)
-	fin.Source = a.Source
+	fin.Source, fin.Unsourced = a.Source, p.unsourced(a, v.decisive())
 	p.report(fin)
 	if a.Nothing() && burns.severity == 0 { // the place is too hot, whatever it carries
 		p.standsAside(w, insulationClass)
