@@ -83,7 +83,7 @@ func (t *tester) wire(w *circuit.Wire) []ladder {
 	for _, b := range t.guards[w.Branch.Index].Fuses {
 		list = append(list, t.ratings(b, -1))
 	}
-	return append(list, t.nearer(w), t.fused(w), t.sizes(w))
+	return append(list, t.nearer(w), t.fused(w), t.classes(w), t.sizes(w))
 }
 
 // sizes are a wire in each thicker size.

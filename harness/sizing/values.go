@@ -5,6 +5,7 @@ import (
 
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
+	"fusewright/library"
 )
 
 // Value is one thing of a design that sizing could choose, whether it is left open
@@ -94,6 +95,23 @@ func (v *Value) Alike(i int) bool {
 		})
 	}
 	return true
+}
+
+// TakeType puts a wire type into the design in place of the one that it has, in the sizes
+// that it gives; back takes it out again. nil = the type has not all of them.
+func (v *Value) TakeType(t *library.WireType) (back func()) {
+	var u undo
+	for k := range v.feeds {
+		w := &v.feeds[k].Wire
+		at := slices.IndexFunc(t.Sizes, func(s *library.WireSize) bool { return s.Label == w.Size.Label })
+		if at < 0 {
+			u.all()
+			return nil
+		}
+		keep(&u, w)
+		w.Type, w.Size = t, t.Sizes[at]
+	}
+	return u.all
 }
 
 func (v *Value) hasEnd(kind string, i int) bool {

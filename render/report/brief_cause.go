@@ -156,6 +156,8 @@ func (f Finding) brief() string {
 		value := strings.TrimPrefix(texts[i], n.Name+" ")
 		kind := slices.IndexFunc(kinds, func(k struct{ end, word string }) bool { return strings.HasSuffix(n.Name, k.end) })
 		switch {
+		case n.Name == "limit" && f.of.LimitSays != "":
+			limit = f.of.LimitSays
 		case n.Name == "limit":
 			limit = "limit " + value
 		case limit != "" || kind >= 0 && said[value] || kind == 1 && !f.decides(n):

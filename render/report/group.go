@@ -37,11 +37,14 @@ func (r *Report) Blocks() []Block {
 
 // short is what a finding is about, with its figure.
 func (f Finding) short() string {
-	text := f.About()
-	if f.Figure != "" {
-		text += " (" + f.Figure + ")"
+	figure := f.Figure
+	if figure == "" && len(f.Numbers) > 0 && f.Numbers[0].Value != nil { // of no end, or held against none
+		figure = f.Numbers[0].String()
 	}
-	return text
+	if figure == "" {
+		return f.About()
+	}
+	return f.About() + " (" + figure + ")"
 }
 
 // About names the part with its designation or wire number: "W25 deck wash".

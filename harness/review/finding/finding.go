@@ -74,6 +74,8 @@ type Finding struct {
 	// whatever numbers the wires have.
 	Wire   string
 	Figure figure.Figure // what decides it
+	// LimitSays is what a limit of next to nothing comes of; "" = the figure says it.
+	LimitSays string
 	// Unsourced is how much of what it is judged by has no source.
 	Unsourced Unsourced
 	// Cause is the same for findings of the rule that one thing causes, such as a

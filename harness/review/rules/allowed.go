@@ -21,8 +21,11 @@ func (a allowance) known() bool { return a.Known }
 
 // textFor is the allowed current in words, beside a current held against it.
 func (a allowance) textFor(currentA float64) string {
-	if a.Nothing() {
+	switch {
+	case a.Nothing():
 		return "nothing"
+	case a.bare():
+		return "next to nothing"
 	}
 	_, text := quantity.Against(currentA, a.AllowedA, quantity.Current)
 	return text + a.timeOn()
@@ -52,10 +55,32 @@ func (a allowance) leftOn(currentA float64) string {
 	return ""
 }
 
+// bareK is how near the air may be to what a wire's insulation bears with the margin
+// before it is called as hot (our choice).
+const bareK = 0.5
+
+// bare tells whether the air where the wire is laid leaves nothing for its current, or
+// next to nothing.
+func (a allowance) bare() bool {
+	return a.known() && (a.Nothing() && !(a.HeatA > 0) || a.AmbientC > a.LimitC-bareK)
+}
+
+// limitSays is what a limit of next to nothing comes of; "" for another.
+func (a allowance) limitSays() string {
+	at := "the wire's class less the margin"
+	switch {
+	case !a.bare():
+		return ""
+	case a.AmbientC >= a.Wire.Spec.Type.ClassC:
+		at = "the wire's class"
+	}
+	return "the air here is at " + at + ": no current may be carried"
+}
+
 // change is what mends a wire that may carry nothing, where neither a smaller
 // fuse nor a thicker wire does; "" for others.
 func (a allowance) change() string {
-	if a.Nothing() {
+	if a.Nothing() || a.bare() {
 		return "use a wire of a higher class, or lead it away from the heat: neither a thicker wire nor a smaller fuse helps here"
 	}
 	return ""
@@ -69,7 +94,7 @@ const traceA = 1e-3
 // "at 45 °C among 6 loaded wires in run ..., by the heat balance (18.8 A; table 19.3 A)".
 func (a allowance) where() string {
 	text := "at " + celsius(a.AmbientC)
-	if a.Nothing() && !(a.HeatA > 0) {
+	if a.bare() {
 		return text + ": its insulation bears " + celsius(a.LimitC) + " with the margin"
 	}
 	if a.In != nil && a.In.Loaded > 1 {

@@ -62,7 +62,7 @@ func (p *Pass) reportFuseOverWire(g guard, w *circuit.Wire) {
 	a, share := p.allowed(w), p.practice.FuseWireShare
 	fin := ofWire(p.letsThrough(w, g.A, finding.Danger), w)
 	fin.Cause = fusePlace(g.fuse)
-	fin.Change = a.change()
+	fin.Change, fin.LimitSays = a.change(), a.limitSays()
 	atMost(&fin, "fuse rating", g.A, share*a.AllowedA, "A")
 	fin.Numbers = append(fin.Numbers, a.numbers()...)
 	fin.Source, fin.Unsourced = a.Source+"; "+p.limitSource("fuse share of wire", false), p.unsourced(a, g.A)

@@ -36,7 +36,7 @@ func (p *Pass) reportReturn(g guard, w *circuit.Wire) {
 	a := p.allowed(w)
 	fin := ofWire(p.letsThrough(w, g.A, finding.Danger), w)
 	fin.Cause = fusePlace(g.fuse)
-	fin.Change = a.change()
+	fin.Change, fin.LimitSays = a.change(), a.limitSays()
 	atMost(&fin, "fuse rating", g.A, p.practice.FuseWireShare*a.AllowedA, "A")
 	fin.Source, fin.Unsourced = a.Source+"; "+p.limitSource("fuse share of wire", false), p.unsourced(a, g.A)
 	p.say(fin, "return %s may carry %s %s, but its feed is protected by %s",

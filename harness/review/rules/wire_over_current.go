@@ -91,7 +91,7 @@ func (p *Pass) judgeWireCurrent(w *circuit.Wire) {
 		}
 		fin.What += fmt.Sprintf("; its conductor reaches %s, its insulation bears %s", reaches, bears)
 	}
-	fin.Change = a.change()
+	fin.Change, fin.LimitSays = a.change(), a.limitSays()
 	v.decides(&fin, "current", figure.Larger, 1, a.AllowedA, "A")
 	fin.Numbers = append(fin.Numbers, a.numbers()...)
 	fin.Source, fin.Unsourced = a.Source, p.unsourced(a, v.decisive())
