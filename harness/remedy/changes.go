@@ -73,7 +73,7 @@ func (t *tester) ladders(f *finding.Finding) []ladder {
 	if p := t.part(f.Part); p != nil {
 		list = append(list, t.own(p)...)
 	}
-	return append(list, t.place(f.Part), t.meant(f))
+	return append(append(list, t.straps(f)...), t.place(f.Part), t.meant(f))
 }
 
 // wire is what may be changed of a wire, the cheapest first: the fuses above it, what of

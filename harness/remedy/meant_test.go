@@ -1,9 +1,13 @@
 package remedy_test
 
 import (
+	"os"
+	"path/filepath"
+	"strings"
 	"testing"
 
 	"fusewright/harness/proof/example"
+	"fusewright/harness/review/finding"
 )
 
 // TestMeantIsTried: the value that may be meant is put into the design, and what is
@@ -30,6 +34,49 @@ charging: {regulated: 14.3 V, output: {1300 rpm: 200 A, 3000 rpm: 240 A}, idle: 
 			x := p.Causes[0].Remedy
 			if x.About != c.about || x.Was != c.was || x.Will != c.will || len(p.Left) != 0 {
 				t.Errorf("%s: %s to %s, %d left", x.About, x.Was, x.Will, len(p.Left))
+			}
+		})
+	}
+}
+
+// TestSlipIsOneCause: one slipped point in a clean design, and every danger and fault
+// that the design has not without it stands under the question about that figure.
+func TestSlipIsOneCause(t *testing.T) {
+	for _, c := range []struct{ file, part, power, meant string }{
+		{"designs/fen-runner.yaml", "left lamp: {type: LED auxiliary lamp", "238 W", "23.8 W"},
+		{"testdata/corpus-clean-trade/19-open-boat.yaml", "bow lamps: {type: LED navigation lamp", "30 W", "3 W"},
+		{"testdata/corpus-clean-trade/25-micro-camper.yaml", "water pump: {type: fresh water pump", "600 W", "60 W"},
+	} {
+		t.Run(filepath.Base(c.file), func(t *testing.T) {
+			src, err := os.ReadFile("../../" + c.file)
+			if err != nil {
+				t.Fatal(err)
+			}
+			slipped := strings.Replace(string(src), c.part, c.part+", power: "+c.power, 1)
+			if slipped == string(src) {
+				t.Fatal("no such part")
+			}
+			before := map[string]bool{}
+			for _, f := range review(t, src).Findings {
+				before[f.Rule+f.Part+f.Wire] = true
+			}
+			more := 0
+			for _, cause := range review(t, []byte(slipped)).Remedies().Causes {
+				asked := cause.Remedy != nil && cause.Remedy.Guess
+				if asked && cause.Remedy.Will != c.meant {
+					t.Errorf("%s is asked for, want %s", cause.Remedy.Will, c.meant)
+				}
+				for _, f := range cause.Findings {
+					if f.Severity == finding.Advice || before[f.Rule+f.Part+f.Wire] {
+						continue
+					}
+					if more++; !asked {
+						t.Errorf("%s: %s stands elsewhere", f.Rule, f.What)
+					}
+				}
+			}
+			if more == 0 {
+				t.Error("nothing follows from it")
 			}
 		})
 	}

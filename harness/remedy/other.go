@@ -9,6 +9,7 @@ import (
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/finding"
 	"fusewright/harness/sizing"
 	"fusewright/library"
 )
@@ -39,6 +40,25 @@ func (t *tester) strap(x *design.Ground) ladder {
 		Will: "a strap, " + text, put: func() func() {
 			return keep(&x.FrameOhm, design.Quantity{Value: circuit.FrameOhm, Text: text, Pos: x.FrameOhm.Pos})
 		}}}
+}
+
+// straps are those at the frame studs that a finding's load returns by.
+func (t *tester) straps(f *finding.Finding) []ladder {
+	p := t.part(f.Part)
+	if p == nil || p.Kind != circuit.Load || t.named(f) != nil {
+		return nil
+	}
+	var list []ladder
+	for _, way := range t.Circuit.Ways(p) {
+		for _, b := range way.Branches {
+			if b.Part != nil {
+				if g, is := b.Part.Source.(*design.Ground); is {
+					list = append(list, t.strap(g))
+				}
+			}
+		}
+	}
+	return list
 }
 
 // switches are the switches of the library that bear more, the weakest first.

@@ -59,6 +59,10 @@ func (a allowance) leftOn(currentA float64) string {
 // before it is called as hot (our choice).
 const bareK = 0.5
 
+// bareShare is what neighbours leave of a wire's current at the least before it is called
+// nothing (our choice).
+const bareShare = 0.01
+
 // bare tells whether the air where the wire is laid leaves nothing for its current, or
 // next to nothing.
 func (a allowance) bare() bool {
@@ -69,6 +73,8 @@ func (a allowance) bare() bool {
 func (a allowance) limitSays() string {
 	at := "the wire's class less the margin"
 	switch {
+	case !a.bare() && a.known() && a.BundleShare < bareShare:
+		return "the wires beside it take its heat up to its class: next to no current may be carried"
 	case !a.bare():
 		return ""
 	case a.AmbientC >= a.Wire.Spec.Type.ClassC:
