@@ -36,8 +36,7 @@ type tester struct {
 }
 
 func newTester(in *Input) *tester {
-	t := &tester{Input: in, guards: in.Circuit.Guards(), values: sizing.Values(in.Design), done: map[string]*Trial{},
-		left: min(mostReviews, mostWires/max(1, len(in.Circuit.Wires)))}
+	t := &tester{Input: in, guards: in.Circuit.Guards(), values: sizing.Values(in.Design), done: map[string]*Trial{}, left: reviewsFor(in.Circuit)}
 	t.open = openOf(in.Findings)
 	t.same = byKey(finding.All(t.open))
 	for _, f := range t.open {
@@ -45,6 +44,9 @@ func newTester(in *Input) *tester {
 	}
 	return t
 }
+
+// reviewsFor is how many reviews of a circuit may be made.
+func reviewsFor(c *circuit.Circuit) int { return min(mostReviews, mostWires/max(1, len(c.Wires))) }
 
 // openOf are the findings that neither the design accepts nor a baseline has.
 func openOf(list []*finding.Finding) []*finding.Finding {

@@ -1,0 +1,322 @@
+package remedy
+
+import (
+	"slices"
+	"testing"
+
+	"fusewright/harness/design"
+	"fusewright/harness/design/figure"
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/proof/example"
+	"fusewright/harness/review/finding"
+	"fusewright/harness/sizing"
+	"fusewright/library"
+)
+
+const danger, fault, advice = finding.Danger, finding.Fault, finding.Advice
+
+// amps is a finding of so many amperes against 10 A.
+func amps(s finding.Severity, value float64) *finding.Finding {
+	return &finding.Finding{Rule: "r", Part: "p", Severity: s,
+		Figure: figure.Figure{Value: value, Limit: 10, Of: quantity.Current, Worse: figure.Larger}}
+}
+
+func some(list ...finding.Severity) (out []*finding.Finding) {
+	for _, s := range list {
+		out = append(out, &finding.Finding{Severity: s})
+	}
+	return out
+}
+
+// TestByHandNears: a finding 10 A beyond its limit comes nearer from 1 A on.
+func TestByHandNears(t *testing.T) {
+	f := amps(fault, 20)
+	for _, c := range []struct {
+		name string
+		left *finding.Finding
+		want bool
+	}{
+		{"gone", nil, true},
+		{"below the share", amps(fault, 19.01), false},
+		{"at the share", amps(fault, 19), true},
+		{"above it", amps(fault, 18), true},
+		{"further away", amps(fault, 21), false},
+		{"milder, no nearer", amps(advice, 20), true},
+		{"graver", amps(danger, 20), false},
+		{"without a figure", &finding.Finding{Severity: fault}, true},
+	} {
+		x := &Trial{left: map[*finding.Finding]*finding.Finding{f: c.left}}
+		if got := x.nears(f); got != c.want {
+			t.Errorf("%s: %t", c.name, got)
+		}
+	}
+}
+
+// TestByHandTake: gone is mended, milder is eased, further beyond by more than a twentieth
+// is worse; what it spoke for counts with it.
+func TestByHandTake(t *testing.T) {
+	spoken := &finding.Finding{Severity: danger}
+	speaks := amps(danger, 20)
+	speaks.Covers = []*finding.Finding{spoken}
+	for _, c := range []struct {
+		name                 string
+		f, left, spoken      *finding.Finding
+		mends, eases, worsen int
+	}{
+		{"gone", amps(fault, 20), nil, nil, 1, 0, 0},
+		{"milder", amps(fault, 20), amps(advice, 20), nil, 0, 1, 0},
+		{"as it was", amps(fault, 20), amps(fault, 20), nil, 0, 0, 0},
+		{"at a twentieth", amps(fault, 20), amps(fault, 20.5), nil, 0, 0, 0},
+		{"above a twentieth", amps(fault, 20), amps(fault, 20.51), nil, 0, 0, 1},
+		{"what it spoke for is left", speaks, nil, amps(fault, 1), 0, 1, 0},
+		{"as grave", speaks, nil, amps(danger, 1), 0, 0, 0},
+	} {
+		x := &Trial{}
+		x.take(c.f, c.left, func(*finding.Finding) *finding.Finding { return c.spoken })
+		if len(x.Mends) != c.mends || len(x.Eases) != c.eases || len(x.Worsens) != c.worsen {
+			t.Errorf("%s: mends %d, eases %d, worsens %d", c.name, len(x.Mends), len(x.Eases), len(x.Worsens))
+		}
+	}
+}
+
+// TestByHandHolds: what a change brings is advice at most, and it and what gets worse are
+// milder than what is mended.
+func TestByHandHolds(t *testing.T) {
+	for _, c := range []struct {
+		name                   string
+		mends, breaks, worsens []*finding.Finding
+		want                   bool
+	}{
+		{"nothing mended", nil, nil, nil, false},
+		{"mended", some(advice), nil, nil, true},
+		{"advice for a fault", some(fault), some(advice), nil, true},
+		{"advice for advice", some(advice), some(advice), nil, false},
+		{"a fault for a danger", some(danger), some(fault), nil, false},
+		{"a fault worse, a danger mended", some(danger), nil, some(fault), true},
+		{"a fault worse, a fault mended", some(fault), nil, some(fault), false},
+	} {
+		if got := (&Trial{Mends: c.mends, Breaks: c.breaks, Worsens: c.worsens}).Holds(); got != c.want {
+			t.Errorf("%s: %t", c.name, got)
+		}
+	}
+}
+
+// TestByHandBest: a mended danger goes before two mended faults, mended before eased; of
+// equal ones the first that harms less.
+func TestByHandBest(t *testing.T) {
+	d, f, g := amps(danger, 20), amps(fault, 20), amps(fault, 30)
+	list := func(x ...*finding.Finding) []*finding.Finding { return x }
+	faults := &Trial{About: "two faults", Mends: list(f, g)}
+	eased := &Trial{About: "eased", Mends: list(f), Eases: list(g)}
+	for _, c := range []struct {
+		name  string
+		order []*Trial
+		want  string
+	}{
+		{"none", nil, ""},
+		{"danger first", []*Trial{faults, {About: "danger", Mends: list(d)}}, "danger"},
+		{"mended before eased", []*Trial{eased, faults}, "two faults"},
+		{"the first of equals", []*Trial{{About: "one", Mends: list(d)}, {About: "two", Mends: list(d)}}, "one"},
+		{"less harm", []*Trial{{About: "one", Mends: list(d), Worsens: some(advice)}, {About: "two", Mends: list(d)}}, "two"},
+		{"a decision is none", []*Trial{{About: "one", Mends: list(d, f), Decides: true}, faults}, "two faults"},
+		{"what does not hold is none", []*Trial{{About: "one", Mends: list(d), Breaks: some(danger)}, faults}, "two faults"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			x := &tester{Input: &Input{Circuit: &circuit.Circuit{}}, order: c.order}
+			got := ""
+			if best := x.best(list(d, f, g)); best != nil {
+				got = best.About
+			}
+			if got != c.want {
+				t.Errorf("%q", got)
+			}
+		})
+	}
+}
+
+// TestByHandOthers: beside the remedy, at most two that help, bring nothing as grave and
+// leave less, the one that leaves least first.
+func TestByHandOthers(t *testing.T) {
+	f := amps(fault, 20)
+	trial := func(about string, left int, breaks ...finding.Severity) *Trial {
+		return &Trial{About: about, Mends: []*finding.Finding{f}, after: count{0, left}, Breaks: some(breaks...)}
+	}
+	remedy := trial("remedy", 0)
+	x := &tester{before: count{0, 4}, order: []*Trial{remedy, trial("leaves 3", 3), trial("leaves 4", 4), trial("fault", 0, fault),
+		trial("leaves 1", 1, advice), trial("leaves 2", 2), {About: "no help", after: count{}}}}
+	var got []string
+	for _, o := range x.others(&Cause{Findings: []*finding.Finding{f}, Remedy: remedy}) {
+		got = append(got, o.About)
+	}
+	if !slices.Equal(got, []string{"leaves 1", "leaves 2"}) {
+		t.Errorf("%q", got)
+	}
+	x.order = []*Trial{trial("leaves 4", 4)}
+	if list := x.others(&Cause{Findings: []*finding.Finding{f}}); len(list) != 0 {
+		t.Errorf("%s leaves as much as before", list[0].About)
+	}
+}
+
+// testerOf is a tester of an example's sections.
+func testerOf(t *testing.T, sections string) *tester {
+	t.Helper()
+	d, err := design.Read("x.yaml", []byte(example.Design(sections)), library.Default())
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, err := circuit.Build(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return newTester(&Input{Design: d, Circuit: c, Amps: func(*circuit.Branch) float64 { return 1 }})
+}
+
+// TestByHandTakes: a wire that its own size mends does not wait for its neighbour's; what
+// all share may still take it.
+func TestByHandTakes(t *testing.T) {
+	x := testerOf(t, "")
+	one, two := x.Circuit.Wires[1], x.Circuit.Wires[2] // fuse to lamp, lamp to frame
+	size := func(w *circuit.Wire) *sizing.Value {
+		return x.values[slices.IndexFunc(x.values, func(v *sizing.Value) bool { return v.Sets(w) })]
+	}
+	f := amps(fault, 20)
+	f.Ref = two.Number
+	neighbour := &Trial{Mends: []*finding.Finding{f}, sizes: size(one)}
+	own := &Trial{Mends: []*finding.Finding{f}, sizes: size(two)}
+	x.order = []*Trial{neighbour}
+	if !x.takes(neighbour, f) {
+		t.Error("nothing else mends it")
+	}
+	x.order = append(x.order, own)
+	if x.takes(neighbour, f) || !x.takes(own, f) || !x.takes(&Trial{Eases: []*finding.Finding{f}}, f) || x.takes(&Trial{}, f) {
+		t.Error("its own size mends it")
+	}
+	own.Breaks = some(danger)
+	if !x.takes(neighbour, f) {
+		t.Error("its own size does not hold")
+	}
+}
+
+// TestByHandLadders: how many of each are tried, and that what a lamp shares with others
+// comes after its own wire, what joints take most of not at all.
+func TestByHandLadders(t *testing.T) {
+	x := testerOf(t, `
+fuses:
+  lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: battery, wire: {size: 1 mm², length: 3 m}}
+  short fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: battery, wire: {size: 1 mm², length: 30 mm}}
+switches:
+  rocker: {rating: 10 A, at: rear, fed by: lamp fuse, wire: {size: 1 mm², length: 1 m}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: rocker, wire: {size: 1 mm², length: 2 m}, returns to: frame}
+  dome lamp: {power: 5 W, behaves: resistor, at: rear, fed by: short fuse, wire: {size: 1 mm², length: 2 m}, returns to: frame}
+`)
+	fuse := slices.IndexFunc(x.Circuit.Branches, func(b *circuit.Branch) bool { return b.Fuse != nil && b.Part.Name == "lamp fuse" })
+	if up, down := x.ratings(x.Circuit.Branches[fuse], +1), x.ratings(x.Circuit.Branches[fuse], -1); len(up) != 5 || up[0].Will != "blade C 7.5 A" ||
+		len(down) != 4 || down[0].Will != "blade C 4 A" || !up[0].degree {
+		t.Errorf("%d ratings up, %d down", len(up), len(down))
+	}
+	if l := x.sizes(x.Circuit.Wires[0]); len(l) != 4 || l[0].Will != "1.5 mm²" || !l[0].degree {
+		t.Errorf("%d sizes", len(l))
+	}
+	var got []string
+	for _, part := range []string{"tail lamp", "dome lamp"} {
+		for _, w := range x.lossyWires(&finding.Finding{Rule: "voltage-drop", Part: part}) {
+			got = append(got, w.From.Part.Name+" - "+w.To.Part.Name)
+		}
+	}
+	if want := []string{"rocker - tail lamp", "battery - lamp fuse", "lamp fuse - rocker", // of four the three that lose most
+		"short fuse - dome lamp", "dome lamp - frame"}; !slices.Equal(got, want) {
+		t.Errorf("%q", got)
+	}
+	if l := x.lossyWires(&finding.Finding{Part: "tail lamp", Ref: "W1"}); l != nil {
+		t.Error("a finding that names its wire is about that one")
+	}
+}
+
+// TestByHandClimb: a ladder ends where the finding is mended, where a degree brings it no
+// nearer, and where it brings something as grave; another kind of change is tried all the same.
+func TestByHandClimb(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		degree bool
+		value  float64 // A of the finding with the change; 10 = gone
+		brings finding.Severity
+		want   int
+	}{
+		{"mended", true, 10, 0, 1},
+		{"mended, with advice", true, 10, advice, 3},
+		{"as grave", true, 10, fault, 1},
+		{"no nearer", true, 20, 0, 1},
+		{"nearer", true, 15, 0, 3},
+		{"no nearer, of another kind", false, 20, 0, 3},
+		{"as grave, of another kind", false, 15, fault, 3},
+	} {
+		x := testerOf(t, "")
+		f := amps(fault, 20)
+		x.open, x.same = []*finding.Finding{f}, byKey([]*finding.Finding{f})
+		x.Judge = func() (list []*finding.Finding, built bool) {
+			if c.value > 10 {
+				list = append(list, amps(fault, c.value))
+			}
+			if c.brings != 0 {
+				list = append(list, &finding.Finding{Rule: "other", Severity: c.brings})
+			}
+			return list, true
+		}
+		var l ladder
+		for _, will := range []string{"1", "2", "3"} {
+			l = append(l, &Trial{Will: will, degree: c.degree, put: func() func() { return func() {} }})
+		}
+		x.climb(f, []ladder{l})
+		if len(x.order) != c.want {
+			t.Errorf("%s: %d tried", c.name, len(x.order))
+		}
+	}
+}
+
+// TestByHandRun: what only the changed design has, or has graver, is brought; accepted and
+// known findings are not counted; without time nothing is tried.
+func TestByHandRun(t *testing.T) {
+	x := testerOf(t, "")
+	f := amps(fault, 20)
+	x.open, x.same = []*finding.Finding{f}, byKey([]*finding.Finding{f})
+	judged := func(list ...*finding.Finding) *Trial {
+		x.Judge = func() ([]*finding.Finding, bool) { return list, true }
+		one := &Trial{put: func() func() { return func() {} }}
+		x.run(one)
+		return one
+	}
+	accepted, known := amps(danger, 20), amps(danger, 20)
+	accepted.Accepted, known.Known = "as it is", true
+	if one := judged(accepted, known); len(one.Mends) != 1 || len(one.Breaks) != 0 || one.after != (count{}) {
+		t.Errorf("accepted and known: %+v", one)
+	}
+	if one := judged(amps(fault, 20)); len(one.Breaks) != 0 || one.after != (count{0, 1}) {
+		t.Errorf("the same: %+v", one)
+	}
+	if one := judged(amps(danger, 20)); len(one.Breaks) != 1 {
+		t.Errorf("graver: %+v", one)
+	}
+	if one := judged(amps(fault, 20), amps(fault, 30)); len(one.Breaks) != 1 {
+		t.Errorf("a second of the kind: %+v", one)
+	}
+	if x.left = 1; x.try(&Trial{Will: "a", put: func() func() { return func() {} }}) == nil || x.cut {
+		t.Error("the last one is tried")
+	}
+	if x.try(&Trial{Will: "b"}) != nil || !x.cut {
+		t.Error("one too many is tried")
+	}
+}
+
+// TestByHandTime: a small design has 120 reviews, one of 100 wires 60.
+func TestByHandTime(t *testing.T) {
+	x := testerOf(t, "")
+	for wires, want := range map[int]int{0: 120, 10: 120, 50: 120, 60: 100, 100: 60, 6000: 1, 6001: 0} {
+		c := *x.Circuit
+		c.Wires = make([]*circuit.Wire, wires)
+		if got := reviewsFor(&c); got != want {
+			t.Errorf("%d wires: %d reviews, want %d", wires, got, want)
+		}
+	}
+}
