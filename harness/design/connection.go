@@ -29,7 +29,10 @@ func feedKeys[X any](to func(*X) *[]Feed) []key[X] {
 
 // eitherKeys are those of a part that stands in a feed or in a return.
 func eitherKeys[X any](feeds, returns func(*X) *[]Feed) []key[X] {
-	return append(feedKeys(feeds), returnKeys(returns)...)
+	back := returnKeys(returns)
+	back[0].Default = "it stands in a feed"
+	back[0].Doc = "in place of `fed by`, of one that stands in a return: where the current goes on, as of a load"
+	return append(feedKeys(feeds), back...)
 }
 
 // oneSide refuses a part of eitherKeys that says both, and the wire of the side on
