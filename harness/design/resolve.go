@@ -41,7 +41,8 @@ func (r *reader) resolveConnections() {
 				continue
 			}
 			if id := ref.Part.PartName() + "\x00" + ref.Terminal; seen[id] {
-				r.report(text.Pos, fmt.Sprintf("%s is connected to %s twice", c.of, quoted(text.Value)), "")
+				r.report(text.Pos, fmt.Sprintf("%s is connected to %s twice", c.of, quoted(text.Value)),
+					"one wire; of two side by side, each over a splice or ground block of its own")
 				continue
 			} else {
 				seen[id] = true
