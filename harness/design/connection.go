@@ -27,6 +27,66 @@ func feedKeys[X any](to func(*X) *[]Feed) []key[X] {
 	return connectionKeys("fed by", "wire", false, to)
 }
 
+// eitherKeys are those of a part that stands in a feed or in a return.
+func eitherKeys[X any](feeds, returns func(*X) *[]Feed) []key[X] {
+	back := returnKeys(returns)
+	back[0].Default = "it stands in a feed"
+	back[0].Doc = "in place of `fed by`, of one that stands in a return: where the current goes on, as of a load"
+	return append(feedKeys(feeds), back...)
+}
+
+// oneSide refuses a part of eitherKeys that says both, and the wire of the side on
+// which it does not stand.
+func (r *reader) oneSide(f field) {
+	switch {
+	case !f.has["returns to"]:
+		if f.has["return wire"] {
+			r.report(r.pos(f.node), f.where.String()+" has a return wire, but does not say where it returns", "returns to")
+		}
+	case f.has["fed by"]:
+		r.report(r.pos(f.node), f.where.String()+" stands in a feed and in a return: it says both where it is fed and "+
+			"where it returns", "fed by or returns to; a two-pole switch as two of them")
+	case f.has["wire"]:
+		r.report(r.pos(f.node), f.where.String()+" stands in a return, whose wire has another key", "return wire")
+	}
+}
+
+// chosenInReturn refuses a part of a return that is left to sizing, which chooses none.
+func (r *reader) chosenInReturn(f field, auto bool, key string) {
+	if auto && f.has["returns to"] {
+		r.report(r.pos(f.node), f.where.String()+" stands in a return, where sizing chooses nothing", "its "+key)
+	}
+}
+
+// returnsOf are the returns of a part that can stand in a return as well as in a feed; nil
+// for others.
+func returnsOf(p Part) *[]Feed {
+	switch p := p.(type) {
+	case *Fuse:
+		return &p.Returns
+	case *Relay:
+		return &p.Returns
+	case *Switch:
+		return &p.Returns
+	}
+	return nil
+}
+
+// StandsInReturn tells whether a fuse, switch or relay stands in a return.
+func StandsInReturn(p Part) bool {
+	back := returnsOf(p)
+	return back != nil && len(*back) > 0
+}
+
+// inReturn tells whether a part stands in a return, a ground included.
+func (r *reader) inReturn(p Part) bool {
+	if _, ground := p.(*Ground); ground {
+		return true
+	}
+	c := r.byFeeds[returnsOf(p)]
+	return c != nil && len(c.refs) > 0
+}
+
 // returnKeys are the two keys of a return.
 func returnKeys[X any](to func(*X) *[]Feed) []key[X] {
 	return connectionKeys("returns to", "return wire", true, to)
@@ -39,7 +99,7 @@ func connectionKeys[X any](name, wire string, back bool, to func(*X) *[]Feed) []
 		Doc: "the wire that feeds it", Example: "{size: 1.5 mm², colour: YE}"}
 	if back {
 		refs.Kind, refs.Example = KindReturns, "frame stud"
-		refs.Doc = "where its current goes back: a ground or `battery negative`"
+		refs.Doc = "where its current goes back: a ground, `battery negative`, or a fuse, switch or relay that stands in the return"
 		spec.Doc = "the wire of its return"
 	}
 	return []key[X]{

@@ -288,6 +288,7 @@ type Fuse struct {
 	// then they are the usual type and its largest rating.
 	TypeAuto, RatingAuto bool
 	FedBy                []Feed
+	Returns              []Feed // where it stands in a return
 }
 
 // Relay is a coil with contacts; contact feed is terminal 30.
@@ -298,6 +299,7 @@ type Relay struct {
 	// the usual one with the contacts in use.
 	FormAuto bool
 	FedBy    []Feed
+	Returns  []Feed // where its contacts stand in a return; from terminal 30
 	Coil     Coil
 }
 
@@ -360,6 +362,7 @@ type Switch struct {
 	Type      *library.SwitchType // nil when the design gives its rating only
 	RatingA   Quantity
 	FedBy     []Feed
+	Returns   []Feed // where it stands in a return
 	Momentary bool
 }
 

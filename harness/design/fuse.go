@@ -23,13 +23,15 @@ var fuseSection = section[Fuse]{
 			func(x *Fuse) { x.TypeAuto = true }),
 		orAuto(ratingKey("rating", func(x *Fuse) **library.FuseRating { return &x.Rating }),
 			func(x *Fuse) { x.RatingAuto = true }),
-	}, feedKeys(func(x *Fuse) *[]Feed { return &x.FedBy })...)...),
+	}, eitherKeys(func(x *Fuse) *[]Feed { return &x.FedBy }, func(x *Fuse) *[]Feed { return &x.Returns })...)...),
 	finish: func(r *reader, x *Fuse, f field) {
 		x.RatingAuto = x.RatingAuto || !f.has["rating"]
 		x.TypeAuto = x.TypeAuto || !f.has["type"] && x.RatingAuto
 		if x.Type == nil && (x.TypeAuto || !f.has["type"]) {
 			x.Type = r.usualType(x.Rating, x.TypeAuto)
 		}
+		r.oneSide(f)
+		r.chosenInReturn(f, x.RatingAuto || x.TypeAuto, "rating")
 		if x.RatingAuto {
 			x.Rating = largest(x.Type)
 			return

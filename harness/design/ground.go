@@ -16,7 +16,8 @@ var groundSection = section[Ground]{
 		quantityKey(Key{Name: "limit", Unit: quantity.Current, Min: 0.1, Max: 2000,
 			Doc: "most current", Example: "30 A"}, func(x *Ground) *Quantity { return &x.LimitA }),
 		quantityKey(Key{Name: "frame resistance", Unit: quantity.Resistance, Min: 0, Max: 10,
-			Doc: "of a frame stud: through the frame to the battery's negative post", Example: "2 mΩ"},
+			Default: "5 mΩ; none of a stud with a strap at a place that moves",
+			Doc:     "of a frame stud: through the frame to the battery's negative post", Example: "2 mΩ"},
 			func(x *Ground) *Quantity { return &x.FrameOhm }),
 		yesKey(Key{Name: "supervised", Default: "no", Example: "yes",
 			Doc: "a return of the factory loom through which a data-bus module measures"},
@@ -31,6 +32,13 @@ var groundSection = section[Ground]{
 			x.Kind = FrameStud
 		}
 	},
+}
+
+// OnStrapAlone tells whether a stud's current can be counted on to go back by its strap
+// alone: it sits on what moves against the frame, and no resistance of the way through the
+// bearing or hinge is given.
+func (x *Ground) OnStrapAlone() bool {
+	return x.Kind == FrameStud && len(x.Returns) > 0 && x.At != nil && x.At.Moves && !x.FrameOhm.Given()
 }
 
 // connectionKeysOnward are `returns to` and its wire, which of a ground is

@@ -10,8 +10,7 @@ import (
 func (r *reader) checkLoops() {
 	l := &loopSearch{r: r, state: map[Part]int{}, onward: map[Part][]Feed{}}
 	for _, c := range r.connections {
-		_, ground := c.owner.(*Ground)
-		if relay, ok := c.owner.(*Relay); c.back == ground && !(ok && c.feeds == &relay.Coil.FedBy) {
+		if relay, ok := c.owner.(*Relay); c.back == r.inReturn(c.owner) && !(ok && (c.feeds == &relay.Coil.FedBy || c.feeds == &relay.Coil.Returns)) {
 			l.onward[c.owner] = append(l.onward[c.owner], *c.feeds...)
 		}
 	}
@@ -26,7 +25,7 @@ type loopSearch struct {
 	state map[Part]int // 0 not visited, 1 on the path, 2 done
 	path  []Part
 	// onward are the connections that a part's current comes through, or, of a
-	// ground, goes through.
+	// ground or of what stands in a return, goes through.
 	onward map[Part][]Feed
 }
 
@@ -65,7 +64,7 @@ func (l *loopSearch) report(f Feed) {
 	}
 	names = append(names, quoted(f.From.Part.PartName()))
 	verb, what := " is fed by ", "a circuit feeds itself"
-	if _, ok := f.From.Part.(*Ground); ok {
+	if l.r.inReturn(f.From.Part) {
 		verb, what = " returns to ", "a return leads in a circle"
 	}
 	l.r.report(f.From.Pos, what+": "+strings.Join(names, verb), "a way to the battery")

@@ -19,8 +19,12 @@ var relaySection = section[Relay]{
 				x.Coil.Pos = r.pos(f.node)
 				return &x.Coil
 			}),
-	}, feedKeys(func(x *Relay) *[]Feed { return &x.FedBy })...)...),
-	finish: func(_ *reader, x *Relay, f field) { x.FormAuto = x.FormAuto || !f.has["form"] },
+	}, eitherKeys(func(x *Relay) *[]Feed { return &x.FedBy }, func(x *Relay) *[]Feed { return &x.Returns })...)...),
+	finish: func(r *reader, x *Relay, f field) {
+		x.FormAuto = x.FormAuto || !f.has["form"]
+		r.oneSide(f)
+		r.chosenInReturn(f, x.FormAuto, "form")
+	},
 }
 
 // relayFormKey finds the form whose coil is for the system voltage.

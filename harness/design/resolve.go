@@ -41,7 +41,8 @@ func (r *reader) resolveConnections() {
 				continue
 			}
 			if id := ref.Part.PartName() + "\x00" + ref.Terminal; seen[id] {
-				r.report(text.Pos, fmt.Sprintf("%s is connected to %s twice", c.of, quoted(text.Value)), "")
+				r.report(text.Pos, fmt.Sprintf("%s is connected to %s twice", c.of, quoted(text.Value)),
+					"one wire; of two side by side, each over a splice or ground block of its own")
 				continue
 			} else {
 				seen[id] = true
@@ -102,7 +103,7 @@ func (r *reader) resolve(c *connection, text Text) (Ref, bool) {
 			text.Value, r.targets(c.back))
 		return ref, false
 	case c.back:
-		return ref, r.checkReturn(c, ref)
+		return r.checkReturn(c, ref)
 	}
 	return r.checkFeed(c, ref)
 }
@@ -113,6 +114,11 @@ func (r *reader) targets(back bool) []string {
 	if back {
 		for _, g := range r.d.Grounds {
 			names = append(names, g.Name)
+		}
+		for _, p := range r.parts {
+			if _, ground := p.(*Ground); !ground && r.inReturn(p) {
+				names = append(names, p.PartName())
+			}
 		}
 		return append(names, NegativeName)
 	}
@@ -127,20 +133,27 @@ func (r *reader) targets(back bool) []string {
 	return append(names, BatteryName)
 }
 
-// checkReturn accepts grounds and the negative post.
-func (r *reader) checkReturn(c *connection, ref Ref) bool {
-	switch ref.Part.(type) {
-	case *Ground, *NegativePart:
+// checkReturn accepts grounds, the negative post and what stands in a return.
+func (r *reader) checkReturn(c *connection, ref Ref) (Ref, bool) {
+	_, negative := ref.Part.(*NegativePart)
+	_, ground := ref.Part.(*Ground)
+	switch {
+	case negative || ground:
 		if ref.Terminal == "" {
-			return true
+			return ref, true
 		}
 		r.report(ref.Pos, fmt.Sprintf("%s: a ground has no terminals, but %s names one", c.of,
 			quoted(ref.Text)), "such as "+ref.Part.PartName())
-		return false
+	case r.inReturn(ref.Part):
+		return r.checkOutput(c, ref)
+	case returnsOf(ref.Part) != nil:
+		r.report(ref.Pos, fmt.Sprintf("%s returns to %s, %s that does not stand in a return", c.of, quoted(ref.Text),
+			kindOf(ref.Part)), oneOf(append(r.targets(true), "`returns to` at "+quoted(ref.Part.PartName()))))
+	default:
+		r.report(ref.Pos, fmt.Sprintf("%s returns to %s, which is %s", c.of, quoted(ref.Text),
+			kindOf(ref.Part)), oneOf(r.targets(true)))
 	}
-	r.report(ref.Pos, fmt.Sprintf("%s returns to %s, which is %s", c.of, quoted(ref.Text),
-		kindOf(ref.Part)), oneOf(r.targets(true)))
-	return false
+	return ref, false
 }
 
 // checkFeed accepts parts with outputs and gives the terminal its full name.
@@ -156,6 +169,18 @@ func (r *reader) checkFeed(c *connection, ref Ref) (Ref, bool) {
 			kindOf(ref.Part)), "a part that passes current on")
 		return ref, false
 	}
+	if _, ground := ref.Part.(*Ground); !ground && r.inReturn(ref.Part) {
+		r.report(ref.Pos, fmt.Sprintf("%s is fed by %s, %s that stands in a return", c.of, quoted(ref.Text),
+			kindOf(ref.Part)), "a part that is fed")
+		return ref, false
+	}
+	return r.checkOutput(c, ref)
+}
+
+// checkOutput gives the terminal of a part that is named its full name: an output, or of
+// what stands in a return the one on the side of the load.
+func (r *reader) checkOutput(c *connection, ref Ref) (Ref, bool) {
+	outs := outputs(ref.Part)
 	relay, isRelay := ref.Part.(*Relay)
 	if isRelay && ref.Terminal == "" {
 		ref.Terminal = "87"

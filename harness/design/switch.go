@@ -20,5 +20,6 @@ var switchSection = section[Switch]{
 		plugKey[Switch](),
 		yesKey(Key{Name: "momentary", Default: "no", Doc: "closed only while it is held", Example: "yes"},
 			func(x *Switch) *bool { return &x.Momentary }),
-	}, feedKeys(func(x *Switch) *[]Feed { return &x.FedBy })...)...),
+	}, eitherKeys(func(x *Switch) *[]Feed { return &x.FedBy }, func(x *Switch) *[]Feed { return &x.Returns })...)...),
+	finish: func(r *reader, _ *Switch, f field) { r.oneSide(f) },
 }

@@ -49,7 +49,7 @@ const (
 	KindLibrary  = "library name"
 	KindPlace    = "place"
 	KindFeeds    = "one part, or a list of parts"
-	KindReturns  = "one ground, or a list of grounds"
+	KindReturns  = "one ground or part in the return, or a list of them"
 	KindLoads    = "list of loads"
 	KindSwitches = "list of switches"
 	KindState    = "situation"

@@ -35,9 +35,11 @@ func leads(d *design.Design) []lead {
 	}
 	for _, x := range d.Fuses {
 		add("fuses", x, circuit.FeedWire, &x.FedBy)
+		add("fuses", x, circuit.ReturnWire, &x.Returns)
 	}
 	for _, x := range d.Relays {
 		add("relays", x, circuit.FeedWire, &x.FedBy)
+		add("relays", x, circuit.ReturnWire, &x.Returns)
 		add("relays", x, circuit.CoilFeedWire, &x.Coil.FedBy)
 		add("relays", x, circuit.CoilReturnWire, &x.Coil.Returns)
 	}
@@ -46,6 +48,7 @@ func leads(d *design.Design) []lead {
 	}
 	for _, x := range d.Switches {
 		add("switches", x, circuit.FeedWire, &x.FedBy)
+		add("switches", x, circuit.ReturnWire, &x.Returns)
 	}
 	for _, x := range d.Loads {
 		add("loads", x, circuit.FeedWire, &x.FedBy)

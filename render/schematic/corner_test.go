@@ -1,6 +1,7 @@
 package schematic
 
 import (
+	"bytes"
 	"os"
 	"strings"
 	"testing"
@@ -10,11 +11,22 @@ import (
 )
 
 // Several feeds and returns at one part, blocks longer than a sheet, switched
-// coils and names that are too long keep the rules of the drawing.
+// coils and names that are too long keep the rules of the drawing; so do fuses and
+// contacts in returns, relays in one piece or apart.
 func TestCornerCases(t *testing.T) {
 	text, err := os.ReadFile("testdata/corners.yaml")
 	if err != nil {
 		t.Fatal(err)
+	}
+	back, err := os.ReadFile("testdata/back.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, relays := range []string{"assembled", "detached"} {
+		t.Run("in returns, "+relays, func(t *testing.T) {
+			own := append([]byte("sheet: {relays: "+relays+"}\n"), back[bytes.Index(back, []byte("title:")):]...)
+			t.Logf("%+v", examine(t, planned(t, "back.yaml", append([]byte("fusewright: 1\n"), own...), Options{}), 12))
+		})
 	}
 	for _, size := range []string{"A4", "A3", "Letter", "Tabloid"} {
 		for _, bare := range []bool{false, true} {

@@ -22,7 +22,7 @@ var lookAt = flag.String("look", "", "folder for a page that shows every golden 
 func goldens(t *testing.T) map[string][]byte {
 	t.Helper()
 	out := map[string][]byte{}
-	for _, name := range []string{"orchard", "corners"} {
+	for _, name := range []string{"orchard", "corners", "back"} {
 		text, err := os.ReadFile("testdata/" + name + ".yaml")
 		if err != nil {
 			t.Fatal(err)

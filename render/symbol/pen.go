@@ -8,6 +8,7 @@ type Pen struct {
 	Origin scene.Point // mm
 	Scale  float64     // mm per unit; 0 means M
 	WidthM float64     // line width in mm; 0 means LineMM
+	FlipM  float64     // mirrors lines left to right within this width, in modules; 0 means not
 }
 
 // NewPen draws on the sheet about an origin in mm.
@@ -17,6 +18,9 @@ func NewPen(sheet *scene.Sheet, origin scene.Point) *Pen {
 
 // At turns a point in modules into one on the sheet.
 func (p *Pen) At(x, y float64) scene.Point {
+	if p.FlipM > 0 {
+		x = p.FlipM - x
+	}
 	return scene.Point{X: p.Origin.X + x*p.Scale, Y: p.Origin.Y + y*p.Scale}
 }
 

@@ -56,6 +56,8 @@ type Part struct {
 	Branches  []*Branch // inside the part
 	// Plug is the connector at which the part comes off the harness; nil = none.
 	Plug *Plug
+	// InReturn tells that it stands in a return: a fuse, or a contact that switches the ground side.
+	InReturn bool
 	// Source is the design part: *design.Fuse, *design.Relay, ... ; nil for
 	// generator and vehicle loads.
 	Source design.Part

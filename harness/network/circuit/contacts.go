@@ -23,8 +23,8 @@ func Running(s *design.Situation) bool { return s.Key == design.KeyOn && s.Engin
 
 // Contacts tells, by branch index, which contacts a situation closes before any
 // relay has moved: key contacts by the key and engine; manual switches when the
-// situation closes them or a load that is on needs them, over its own feeds or
-// those of the coils of relays that it needs; the own switches of loads that
+// situation closes them or a load that is on needs them, over its own feeds and
+// returns or those of the coils of relays that it needs; the own switches of loads that
 // are on; standby contacts of those that are not. Relay contacts stand at rest:
 // make contacts open, break contacts closed; package solve moves them.
 // Branches that are no contacts are false.
@@ -37,7 +37,7 @@ func Contacts(c *Circuit, s *design.Situation) []bool {
 	for _, w := range s.Closed {
 		byHand[w] = true
 	}
-	needed := c.Needed(c.loadNodes(on)...)
+	needed := c.Needed(c.loadBranches(on)...)
 	closed := make([]bool, len(c.Branches))
 	for i, b := range c.Branches {
 		k := b.Closer
@@ -60,12 +60,12 @@ func Contacts(c *Circuit, s *design.Situation) []bool {
 	return closed
 }
 
-// loadNodes are the live sides of loads.
-func (c *Circuit) loadNodes(of map[*design.Load]bool) []*Node {
-	var out []*Node
+// loadBranches are the branches of loads.
+func (c *Circuit) loadBranches(of map[*design.Load]bool) []*Branch {
+	var out []*Branch
 	for _, b := range c.Branches {
 		if b.Load != nil && b.Load.Load != nil && of[b.Load.Load] {
-			out = append(out, b.A)
+			out = append(out, b)
 		}
 	}
 	return out

@@ -11,8 +11,8 @@ type branchKind struct {
 // branchKinds has a row for each kind of branch.
 var branchKinds = [BranchKinds]branchKind{
 	WireBranch:    {"wire", func(b *Branch) bool { return !b.Wire.Role.Returns() }, func(b *Branch) bool { return b.Wire.Role.Returns() }},
-	ContactBranch: {"contact", always, nil},
-	FuseBranch:    {"fuse", always, nil},
+	ContactBranch: {"contact", inFeed, inReturn},
+	FuseBranch:    {"fuse", inFeed, inReturn},
 	ResistorBranch: {"resistor", func(b *Branch) bool { return b.Part != nil && b.Part.Kind == Block },
 		func(b *Branch) bool { return b.Part != nil && b.Part.Kind == Ground }},
 	LoadBranch:    {"load", nil, nil},
@@ -20,13 +20,15 @@ var branchKinds = [BranchKinds]branchKind{
 	ChargerBranch: {"charging", nil, nil},
 }
 
-func always(*Branch) bool { return true }
+func inReturn(b *Branch) bool { return b.Part != nil && b.Part.InReturn }
+
+func inFeed(b *Branch) bool { return !inReturn(b) }
 
 // String is the word for a kind of branch.
 func (k BranchKind) String() string { return branchKinds[k].name }
 
 // Feeds tells whether a branch carries current outward from the source, A to B:
-// feed wires, fuses, contacts, links of blocks. Loads, coils, returns, frame
+// feed wires, fuses and contacts that stand in a feed, links of blocks. Loads, coils, returns, frame
 // paths and sources do not.
 func (b *Branch) Feeds() bool {
 	f := branchKinds[b.Kind].feeds
@@ -34,7 +36,7 @@ func (b *Branch) Feeds() bool {
 }
 
 // Returns tells whether a branch takes current back to battery negative, A to
-// B: return wires and frame paths.
+// B: return wires, frame paths, and the fuses and contacts that stand in a return.
 func (b *Branch) Returns() bool {
 	f := branchKinds[b.Kind].returns
 	return f != nil && f(b)
@@ -97,8 +99,13 @@ func (p *Part) named(name string) *Terminal {
 }
 
 // Inlet is the terminal at which a part takes its feed, of a relay that of its
-// contacts; nil for parts that take none.
-func (p *Part) Inlet() *Terminal { return p.named(partKinds[p.Kind].in) }
+// contacts; nil for parts that take none, as those in a return.
+func (p *Part) Inlet() *Terminal {
+	if p.InReturn {
+		return nil
+	}
+	return p.named(partKinds[p.Kind].in)
+}
 
 // outlet is the terminal that a feed or return from a part means; nil when the
 // part has no such terminal.

@@ -9,6 +9,8 @@ type flow struct {
 	// contacts by coil branch: the relay contacts that a coil moves
 	contacts map[*Branch][]*Branch
 	parts    map[design.Part]*Part // by design part
+	// switchedBack tells that a contact stands in a return.
+	switchedBack bool
 }
 
 // Link finds the directions that the queries of this package follow. Build
@@ -30,6 +32,7 @@ func (c *Circuit) Link() {
 			b.B.fedBy = append(b.B.fedBy, b)
 		case b.Returns():
 			b.A.backTo = append(b.A.backTo, b)
+			c.flow.switchedBack = c.flow.switchedBack || b.Kind == ContactBranch
 		}
 		if b.Closer != nil {
 			if coil := b.Closer.coil(); coil != nil {

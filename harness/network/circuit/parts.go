@@ -71,7 +71,7 @@ func (b *builder) part(kind Kind, src design.Part, c *design.Common) *Part {
 	}
 	b.c.Parts = append(b.c.Parts, p)
 	if src != nil {
-		b.parts[src] = p
+		b.parts[src], p.InReturn = p, design.StandsInReturn(src)
 	}
 	return p
 }
@@ -200,10 +200,17 @@ func (b *builder) addRelay(r *design.Relay) {
 		}
 		at[name] = b.terminal(p, name, form.End(name), nil).Node
 	}
-	make87 := b.branch(p, ContactBranch, at["30"], at["87"], form.ContactOhm)
+	contact := func(out string) *Branch {
+		from, to := at["30"], at[out]
+		if p.InReturn { // the current comes from the load
+			from, to = to, from
+		}
+		return b.branch(p, ContactBranch, from, to, form.ContactOhm)
+	}
+	make87 := contact("87")
 	var break87a *Branch
 	if form.Changeover {
-		break87a = b.branch(p, ContactBranch, at["30"], at["87a"], form.ContactOhm)
+		break87a = contact("87a")
 	}
 	coil := b.branch(p, ResistorBranch, at["86"], at["85"], form.CoilOhm)
 	make87.Closer = &Closer{Coil: coil}
@@ -302,7 +309,7 @@ func (b *builder) ownContact(p *Part, from *Node, closer *Closer) *Node {
 func (b *builder) addGround(g *design.Ground) {
 	p := b.part(Ground, g, &g.Common)
 	t := b.terminal(p, "31", "", nil)
-	if g.Kind != design.FrameStud {
+	if g.Kind != design.FrameStud || g.OnStrapAlone() {
 		return
 	}
 	br := b.branch(p, ResistorBranch, t.Node, b.c.Nodes[0], g.FrameOhm.Or(FrameOhm))

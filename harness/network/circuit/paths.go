@@ -178,43 +178,88 @@ func (c *Circuit) ParallelFeeds() []*Node {
 
 // Feeding tells, by branch index, which branches lie on any feed path to any of
 // the nodes. Linear in the size of the circuit.
-func (c *Circuit) Feeding(nodes ...*Node) []bool { return c.upstream(nodes, false) }
-
-// Needed is Feeding together with what pulls in the relays on the way: the
-// feeds of the coils of every make contact met.
-func (c *Circuit) Needed(nodes ...*Node) []bool { return c.upstream(nodes, true) }
-
-func (c *Circuit) upstream(nodes []*Node, coils bool) []bool {
-	on, seen := make([]bool, len(c.Branches)), make([]bool, len(c.Nodes))
-	stack := make([]*Node, 0, len(nodes))
-	push := func(n *Node) {
-		if !seen[n.Index] {
-			seen[n.Index] = true
-			stack = append(stack, n)
-		}
-	}
+func (c *Circuit) Feeding(nodes ...*Node) []bool {
+	u := newUpstream(c)
 	for _, n := range nodes {
-		push(n)
+		u.fed(n)
 	}
-	for len(stack) > 0 {
-		n := stack[len(stack)-1]
-		stack = stack[:len(stack)-1]
-		for _, b := range n.fedBy {
-			on[b.Index] = true
-			push(b.A)
-			if coils && b.Closer != nil && b.Closer.Coil != nil {
-				push(b.Closer.Coil.A)
+	return u.run()
+}
+
+// Needed is Feeding of what draws in some branches, and the branches on its ways back,
+// together with what pulls in the relays on all these ways: feeds and returns of the
+// coils of every make contact met.
+func (c *Circuit) Needed(draws ...*Branch) []bool {
+	u := newUpstream(c)
+	u.coils = true
+	for _, b := range draws {
+		u.draws(b)
+	}
+	return u.run()
+}
+
+// upstream marks the branches on the ways to the source and back to it.
+type upstream struct {
+	coils     bool // with those of the coils of contacts on the way
+	on        []bool
+	hot, cold []bool // nodes seen, by index
+	up, back  []*Node
+}
+
+func newUpstream(c *Circuit) *upstream {
+	return &upstream{on: make([]bool, len(c.Branches)), hot: make([]bool, len(c.Nodes)), cold: make([]bool, len(c.Nodes))}
+}
+
+func (u *upstream) draws(b *Branch) {
+	u.fed(b.A)
+	if !u.cold[b.B.Index] {
+		u.cold[b.B.Index], u.back = true, append(u.back, b.B)
+	}
+}
+
+func (u *upstream) fed(n *Node) {
+	if !u.hot[n.Index] {
+		u.hot[n.Index], u.up = true, append(u.up, n)
+	}
+}
+
+func (u *upstream) run() []bool {
+	for len(u.up)+len(u.back) > 0 {
+		for len(u.up) > 0 {
+			n := u.up[len(u.up)-1]
+			u.up = u.up[:len(u.up)-1]
+			for _, b := range n.fedBy {
+				u.on[b.Index] = true
+				u.fed(b.A)
+				u.pull(b)
+			}
+		}
+		for len(u.back) > 0 {
+			n := u.back[len(u.back)-1]
+			u.back = u.back[:len(u.back)-1]
+			for _, b := range n.backTo {
+				u.on[b.Index] = true
+				if !u.cold[b.B.Index] {
+					u.cold[b.B.Index], u.back = true, append(u.back, b.B)
+				}
+				u.pull(b)
 			}
 		}
 	}
-	return on
+	return u.on
+}
+
+func (u *upstream) pull(b *Branch) {
+	if u.coils && b.Closer != nil && b.Closer.Coil != nil {
+		u.draws(b.Closer.Coil)
+	}
 }
 
 // NeededBy lists the contacts of switches, keys and relays that a load needs
-// closed, in branch order: those on its feed paths and on those of the coils of
-// the relays among them.
+// closed, in branch order: those on its ways from the battery and back, and on those
+// of the coils of the relays among them.
 func (c *Circuit) NeededBy(load *Branch) []*Branch {
-	needed := c.Needed(load.A)
+	needed := c.Needed(load)
 	var out []*Branch
 	for _, b := range c.Branches {
 		if b.Kind == ContactBranch && needed[b.Index] {
@@ -274,6 +319,28 @@ func (c *Circuit) Below(n *Node) *Below {
 
 // BelowBranch is Below of the far end of a branch of the feed network.
 func (c *Circuit) BelowBranch(b *Branch) *Below { return c.Below(b.B) }
+
+// DrawsBack lists the loads and coils whose current passes a branch of a return, in
+// branch order; standby draws are left out.
+func (c *Circuit) DrawsBack(b *Branch) []*Branch {
+	var out []*Branch
+	seen := map[*Node]bool{b.A: true}
+	for queue := []*Node{b.A}; len(queue) > 0; queue = queue[1:] {
+		at := queue[0]
+		for _, up := range at.Branches {
+			switch {
+			case up.B != at:
+			case up.Load != nil && !up.Load.Standby, up.IsCoil():
+				out = append(out, up)
+			case up.Returns() && !seen[up.A]:
+				seen[up.A] = true
+				queue = append(queue, up.A)
+			}
+		}
+	}
+	slices.SortFunc(out, func(a, b *Branch) int { return a.Index - b.Index })
+	return out
+}
 
 // ContactsOf lists the contacts that a relay's coil moves.
 func (c *Circuit) ContactsOf(coil *Branch) []*Branch { return c.flow.contacts[coil] }

@@ -46,10 +46,10 @@ func (r *reacher) run(arrived func(*Node)) {
 
 // LiveKeyOff tells, by node index, which nodes the battery can hold live with
 // the key off: key contacts open (but those that are always closed), break
-// contacts closed, make contacts closed once their coil is live, and manual and
-// own switches closed or open as switches says. With switches true it is what
-// can be live; with false, what is live whatever anyone does. It says nothing
-// of voltages: package solve does. Linear.
+// contacts closed, make contacts closed once their coil is live and has its way back,
+// and manual and own switches closed or open as switches says. With switches true it is
+// what can be live; with false, what is live whatever anyone does. It says nothing
+// of voltages: package solve does. Linear; with contacts in returns, times the relays there.
 func (c *Circuit) LiveKeyOff(switches bool) []bool {
 	pulledIn := map[*Branch]bool{}
 	closed := func(b *Branch) bool {
@@ -64,12 +64,22 @@ func (c *Circuit) LiveKeyOff(switches bool) []bool {
 		}
 		return switches
 	}
+	for {
+		was := len(pulledIn)
+		live := c.liveKeyOff(closed, pulledIn, c.shutOff(closed))
+		if len(pulledIn) == was || !c.flow.switchedBack {
+			return live
+		}
+	}
+}
+
+func (c *Circuit) liveKeyOff(closed func(*Branch) bool, pulledIn map[*Branch]bool, shut []bool) []bool {
 	r := newReacher(c, closed)
 	r.visit(c.Positive())
 	r.run(func(n *Node) {
 		for _, b := range n.Branches {
 			contacts := c.flow.contacts[b]
-			if b.A == n && len(contacts) > 0 && !pulledIn[b] {
+			if b.A == n && len(contacts) > 0 && !pulledIn[b] && (shut == nil || !shut[b.B.Index]) {
 				pulledIn[b] = true
 				for _, contact := range contacts {
 					if r.seen[contact.A.Index] || r.seen[contact.B.Index] {
@@ -81,4 +91,43 @@ func (c *Circuit) LiveKeyOff(switches bool) []bool {
 		}
 	})
 	return r.seen
+}
+
+// shutOff tells, by node index, which nodes an open contact parts from the battery's
+// negative post; nil = no contact stands in a return.
+func (c *Circuit) shutOff(closed func(*Branch) bool) []bool {
+	if !c.flow.switchedBack {
+		return nil
+	}
+	now := c.JoinedBack(closed)
+	shut := c.JoinedBack(func(*Branch) bool { return true })
+	for i := range shut {
+		shut[i] = shut[i] && !now[i]
+	}
+	return shut
+}
+
+// SwitchedBack tells whether a contact stands in a return.
+func (c *Circuit) SwitchedBack() bool { return c.flow.switchedBack }
+
+// JoinedBack tells, by node index, which nodes the returns join to the battery's negative
+// post, over those contacts that closed says are closed. Linear.
+func (c *Circuit) JoinedBack(closed func(*Branch) bool) []bool {
+	seen := make([]bool, len(c.Nodes))
+	seen[c.Negative().Index] = true
+	for stack := []*Node{c.Negative()}; len(stack) > 0; {
+		n := stack[len(stack)-1]
+		stack = stack[:len(stack)-1]
+		for _, b := range n.Branches {
+			if !b.Returns() || b.Kind == ContactBranch && !closed(b) {
+				continue
+			}
+			for _, m := range []*Node{b.A, b.B} {
+				if !seen[m.Index] {
+					seen[m.Index], stack = true, append(stack, m)
+				}
+			}
+		}
+	}
+	return seen
 }

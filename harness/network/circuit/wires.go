@@ -31,14 +31,17 @@ func (b *builder) draftWires() {
 		switch src := p.Source.(type) {
 		case *design.Fuse:
 			b.feeds(p, "in", FeedWire, src.FedBy)
+			b.returns(p, "out", ReturnWire, src.Returns)
 		case *design.Relay:
 			b.feeds(p, "30", FeedWire, src.FedBy)
+			b.returns(p, "30", ReturnWire, src.Returns)
 			b.feeds(p, "86", CoilFeedWire, src.Coil.FedBy)
 			b.returns(p, "85", CoilReturnWire, src.Coil.Returns)
 		case *design.Block:
 			b.feeds(p, "in", FeedWire, src.FedBy)
 		case *design.Switch:
 			b.feeds(p, "in", FeedWire, src.FedBy)
+			b.returns(p, "out", ReturnWire, src.Returns)
 		case *design.Splice:
 			b.feeds(p, "1", FeedWire, src.FedBy)
 		case *design.Load:
@@ -78,6 +81,9 @@ func (b *builder) other(p *Part, ref design.Ref) *Terminal {
 	default:
 		if q := b.parts[src]; q != nil {
 			t = q.outlet(ref.Terminal)
+			if q.InReturn && ref.Terminal == "" {
+				t = q.named(partKinds[q.Kind].in) // the side of the load
+			}
 		}
 	}
 	if t == nil {

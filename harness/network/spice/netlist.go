@@ -25,6 +25,11 @@ import (
 // situation, so that there is no one network to write.
 var ErrUnsettled = errors.New("relays do not settle, so there is no operating point to write")
 
+// A load that is live but has no way back, switched in its return, is left hanging by its
+// current source: simulators find no operating point without a path from there. The leak
+// takes 60 nA at the most, which is below what they resolve.
+const leakOhm, leakA = 1e9, 1e-9
+
 // Write writes the netlist of a circuit in a situation. Node k of the circuit is
 // node nK of the netlist, battery negative is node 0; branch k is RK (resistive)
 // or BK with its ammeter VK. The same input gives the same bytes.
@@ -39,6 +44,9 @@ func Write(w io.Writer, c *circuit.Circuit, s *design.Situation, opt solve.Optio
 	for _, b := range c.Branches {
 		if law, ok := n.Law(b); ok && b.A != b.B {
 			branch(out, b, law)
+			if law.Kind != solve.Ohmic && b.B.Index != 0 && math.Abs(sol.Amps(b)) < leakA {
+				fmt.Fprintf(out, "* no way back: a leak that simulators need\nRL%d %s 0 %s\n", b.Index, node(b.B), number(leakOhm))
+			}
 		}
 	}
 	for i, short := range shorts(opt.Changes) {

@@ -159,12 +159,16 @@ func TestRandomNetworksAgainstNgspice(t *testing.T) {
 	t.Logf("%d networks: largest deviation %.3g V, %.3g of a current", w.networks, w.volts, w.share)
 }
 
-// Every demonstration design in every situation of its own.
+// Every demonstration design, and those with fuses and contacts in returns, in every
+// situation of its own.
 func TestDesignsAgainstNgspice(t *testing.T) {
 	program, dir := referencetest.Program(t, "ngspice"), t.TempDir()
 	files, err := filepath.Glob("../../../designs/*.yaml")
 	if err != nil || len(files) == 0 {
 		t.Fatal("no designs found", err)
+	}
+	for _, name := range []string{"fuse-in-return", "switched-in-return"} {
+		files = append(files, "../../../testdata/rules/"+name+".yaml")
 	}
 	var w worst
 	for _, file := range files {

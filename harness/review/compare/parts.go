@@ -17,6 +17,7 @@ func fuses(c *circuit.Circuit) []thing {
 		case *design.Fuse:
 			f := fuseFields(x.Type.Name, x.Rating.RatingA)
 			f.text("fed by", feeds(x.FedBy))
+			f.text("returns to", feeds(x.Returns))
 			place(&f, p)
 			list = append(list, thing{key("fuse", p.Name), "fuse", p.Name, p.Ref, f})
 		case *design.Block:
@@ -89,6 +90,7 @@ func properties(f *fields, part design.Part) {
 	case *design.Relay:
 		f.text("form", x.Form.Name)
 		f.text("fed by", feeds(x.FedBy))
+		f.text("returns to", feeds(x.Returns))
 		f.text("coil fed by", feeds(x.Coil.FedBy))
 		f.text("coil returns to", feeds(x.Coil.Returns))
 		f.text("suppressed by", x.Coil.Suppressed)
@@ -100,6 +102,7 @@ func properties(f *fields, part design.Part) {
 		}
 		given(f, "rating", x.RatingA, quantity.Current, -1)
 		f.text("fed by", feeds(x.FedBy))
+		f.text("returns to", feeds(x.Returns))
 		f.yes("momentary", x.Momentary)
 	case *design.Load:
 		loadProperties(f, x)

@@ -71,7 +71,7 @@ func (p *Pass) heldS(s *solve.Solution, part *circuit.Part, form *library.RelayF
 		if contact.Closer == nil || contact.Closer.Coil != coil {
 			continue
 		}
-		for _, b := range p.drawsBelow(contact.B) {
+		for _, b := range p.drawsOf(contact) {
 			if b.Load != nil && s.LoadOn[b.Index] {
 				longest, fed = math.Max(longest, b.Load.Load.LongestS()), true
 			}

@@ -83,7 +83,7 @@ func (p *Pass) feedsCritical(relay *circuit.Part) bool {
 		if contact.Closer == nil {
 			continue
 		}
-		for _, b := range p.drawsBelow(contact.B) {
+		for _, b := range p.drawsOf(contact) {
 			if b.Load != nil && b.Load.Load.Critical {
 				return true
 			}

@@ -85,7 +85,7 @@ func (p *Pass) heldContact(contact *circuit.Branch, r ContactRatings, severity f
 	if !r.Known() {
 		return verdict{}, loading{}
 	}
-	draws := p.drawsBelow(contact.B)
+	draws := p.drawsOf(contact)
 	rated := func(by corner.Kind) ContactRatings {
 		if by == corner.AtWorst {
 			return r.carried()

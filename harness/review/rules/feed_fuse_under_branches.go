@@ -48,7 +48,7 @@ situations:
 }
 
 func (p *Pass) judgeBranches(b *circuit.Branch) {
-	sum, draws := p.demandA(b.B)
+	sum, draws := p.demandA(b)
 	if !over(sum, fuseRating(b)) || len(draws) < 2 {
 		return
 	}

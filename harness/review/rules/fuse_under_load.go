@@ -69,7 +69,7 @@ func (p *Pass) underLoad(b *circuit.Branch) verdict {
 	rise := p.ambientRiseK()
 	v := p.held("load share of fuse", p.cornerAmps(b), figure.Larger, whileOnA(b, p.continuousA(b, 0), 0), whileOnA(b, p.makersA(b, rise), rise),
 		func(c cornered) finding.Severity {
-			return graver(c.decisive() > fuseRating(b) && anyCritical(p.drawsBelow(b.B)), finding.Fault, finding.Danger)
+			return graver(c.decisive() > fuseRating(b) && anyCritical(p.drawsOf(b)), finding.Fault, finding.Danger)
 		})
 	if v.severity == 0 && b.TimeOn.Timed() {
 		return p.fastestOpens(b)

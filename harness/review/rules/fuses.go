@@ -61,7 +61,7 @@ func (f *facts) continuousA(b *circuit.Branch, aboveK float64) float64 {
 	if f.onlyHeld(b) {
 		return most
 	}
-	return math.Min(most, f.c.FuseShare(f.drawsBelow(b.B), f.practice.FuseLoadShare)*fuseRating(b))
+	return math.Min(most, f.c.FuseShare(f.drawsOf(b), f.practice.FuseLoadShare)*fuseRating(b))
 }
 
 // pulses are those of a current in amperes through a fuse that is on for a time.
@@ -89,10 +89,10 @@ func (f *facts) makersA(b *circuit.Branch, aboveK float64) float64 {
 	return share * fuseRating(b)
 }
 
-// demandA is what the accessories and coils below a node draw together when
+// demandA is what the accessories and coils draw together through a branch when
 // all are on, at the voltage their power is rated at.
-func (f *facts) demandA(n *circuit.Node) (total float64, draws []*circuit.Branch) {
-	draws = f.drawsBelow(n)
+func (f *facts) demandA(through *circuit.Branch) (total float64, draws []*circuit.Branch) {
+	draws = f.drawsOf(through)
 	for _, b := range draws {
 		total += f.c.DrawA(b)
 	}

@@ -73,6 +73,15 @@ func (f *facts) drawsBelow(start *circuit.Node) []*circuit.Branch {
 	return list
 }
 
+// drawsOf lists what draws through a fuse or contact: what is below it, or of one that
+// stands in a return what returns through it.
+func (f *facts) drawsOf(b *circuit.Branch) []*circuit.Branch {
+	if b.Returns() {
+		return f.c.DrawsBack(b)
+	}
+	return f.drawsBelow(b.B)
+}
+
 // names lists part names of branches without repeats, by the alphabet.
 func names(branches []*circuit.Branch) []string {
 	var list []string

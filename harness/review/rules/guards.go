@@ -154,7 +154,7 @@ func (f *facts) guardReturns(p *circuit.Part) {
 		}
 		f.guardCold[n.Index] = g
 		for _, b := range n.Branches {
-			if b.Wire != nil && b.A == n && isReturn(b.Wire) {
+			if b.A == n && b.Returns() {
 				queue = append(queue, b.B)
 			}
 		}
@@ -165,12 +165,17 @@ func isReturn(w *circuit.Wire) bool {
 	return w.Role.Returns()
 }
 
+// guardAt is the protection of what a branch carries.
+func (f *facts) guardAt(b *circuit.Branch) guard {
+	if b.Returns() {
+		return f.guardCold[b.A.Index]
+	}
+	return f.guards[b.A.Index]
+}
+
 // guardOf is the protection of a wire.
 func (f *facts) guardOf(w *circuit.Wire) guard {
-	if isReturn(w) {
-		return f.guardCold[w.From.Node.Index]
-	}
-	return f.guards[w.From.Node.Index]
+	return f.guardAt(w.Branch)
 }
 
 // reached is a node with the protection it is reached with.

@@ -10,7 +10,7 @@ import (
 type keylessLoads struct {
 	always []*circuit.Part // loads that are on whenever the battery is connected
 	byHand []handGroup     // loads that a hand contact can leave on
-	nodes  []bool          // live with every contact at rest, excused parts left out
+	rest   *liveness       // with every contact at rest, excused parts left out
 }
 
 // handGroup is a hand contact or relay with what it can leave on.
@@ -33,15 +33,15 @@ func (f *facts) keyless() *keylessLoads {
 func (f *facts) findKeyless() *keylessLoads {
 	stop := f.excused
 	rest, hand := f.live(untouched, stop), f.live(keyOff, stop)
-	k := &keylessLoads{nodes: rest.nodes}
+	k := &keylessLoads{rest: rest}
 	byGate := map[*circuit.Branch]bool{}
 	for _, b := range f.c.Branches {
 		switch {
-		case b.Kind == circuit.LoadBranch && f.drawsKeyless(b, rest.nodes):
+		case b.Kind == circuit.LoadBranch && f.drawsKeyless(b, rest):
 			k.always = append(k.always, b.Part)
 		case f.isGate(b, rest, hand) && !byGate[b]:
 			byGate[b] = true
-			if loads := f.liveBelow(b, hand.nodes); len(loads) > 0 {
+			if loads := f.liveBelow(b, rest, hand); len(loads) > 0 {
 				k.byHand = append(k.byHand, handGroup{b, loads})
 			}
 		}
@@ -58,24 +58,35 @@ func (f *facts) excused(b *circuit.Branch) bool {
 }
 
 // drawsKeyless tells whether an accessory's branch is live and has a way back.
-func (f *facts) drawsKeyless(b *circuit.Branch, live []bool) bool {
+func (f *facts) drawsKeyless(b *circuit.Branch, live *liveness) bool {
 	return b.Load != nil && b.Load.Load != nil && !b.Load.Standby && !staysLive(b.Part) &&
-		live[b.A.Index] && f.cold[b.B.Index]
+		live.draws(b)
 }
 
 // isGate tells whether a contact is the first that a hand closes on the way
-// from the source: live before it at rest, dead behind it until it is closed.
+// from the source: live before it at rest, dead behind it until it is closed; of one in
+// a return the last on the way back.
 func (f *facts) isGate(b *circuit.Branch, rest, hand *liveness) bool {
-	return b.Kind == circuit.ContactBranch && b.Closer != nil && !f.excused(b) &&
-		rest.nodes[b.A.Index] && !rest.nodes[b.B.Index] && hand.nodes[b.B.Index] &&
-		mayClose(b, keyOff, hand.coils)
+	if b.Kind != circuit.ContactBranch || b.Closer == nil || f.excused(b) || !mayClose(b, keyOff, hand.coils) {
+		return false
+	}
+	if b.Returns() {
+		return rest.cold[b.B.Index] && !rest.cold[b.A.Index]
+	}
+	return rest.nodes[b.A.Index] && !rest.nodes[b.B.Index] && hand.nodes[b.B.Index]
 }
 
-// liveBelow lists the loads below a gate that are live with it closed.
-func (f *facts) liveBelow(gate *circuit.Branch, live []bool) []*circuit.Branch {
+// liveBelow lists the loads below a gate that draw with it closed, or of one in a return
+// those that no gate in their feed has already.
+func (f *facts) liveBelow(gate *circuit.Branch, rest, hand *liveness) []*circuit.Branch {
 	var list []*circuit.Branch
+	if gate.Returns() {
+		return slices.DeleteFunc(f.c.DrawsBack(gate), func(b *circuit.Branch) bool {
+			return !rest.nodes[b.A.Index] || !f.drawsKeyless(b, hand)
+		})
+	}
 	f.below(gate.B, func(b *circuit.Branch) bool {
-		if b.Kind == circuit.LoadBranch && f.drawsKeyless(b, live) {
+		if b.Kind == circuit.LoadBranch && f.drawsKeyless(b, hand) {
 			list = append(list, b)
 		}
 		return !f.excused(b)

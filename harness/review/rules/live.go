@@ -20,6 +20,7 @@ var (
 // liveness is what can be joined to the source under some conditions.
 type liveness struct {
 	nodes []bool
+	cold  []bool                   // joined to battery negative
 	coils map[*circuit.Branch]bool // coils that can be energised
 }
 
@@ -32,8 +33,8 @@ type liveness struct {
 func (f *facts) live(when conditions, stop func(*circuit.Branch) bool) *liveness {
 	l := &liveness{coils: map[*circuit.Branch]bool{}}
 	for {
-		l.nodes = f.flood(f.positive, func(b *circuit.Branch) bool {
-			return b.Feeds() && (stop == nil || !stop(b)) && mayClose(b, when, l.coils)
+		f.spread(l, func(b *circuit.Branch) bool {
+			return (stop == nil || !stop(b)) && mayClose(b, when, l.coils)
 		})
 		if !f.energise(l) {
 			return l
@@ -41,11 +42,22 @@ func (f *facts) live(when conditions, stop func(*circuit.Branch) bool) *liveness
 	}
 }
 
+// spread finds what conducting branches join to the battery's posts.
+func (f *facts) spread(l *liveness, conducts func(*circuit.Branch) bool) {
+	l.nodes = f.flood(f.positive, func(b *circuit.Branch) bool { return b.Feeds() && conducts(b) })
+	if l.cold = f.cold; f.c.SwitchedBack() {
+		l.cold = f.c.JoinedBack(conducts)
+	}
+}
+
+// draws tells whether a load or coil is live and has its way back.
+func (l *liveness) draws(b *circuit.Branch) bool { return l.nodes[b.A.Index] && l.cold[b.B.Index] }
+
 // energise adds the coils that the live nodes can energise; false when none is new.
 func (f *facts) energise(l *liveness) bool {
 	grown := false
 	for coil := range f.coils {
-		if !l.coils[coil] && f.canEnergise(coil, l.nodes) {
+		if !l.coils[coil] && l.canEnergise(coil) {
 			l.coils[coil] = true
 			grown = true
 		}
@@ -55,9 +67,9 @@ func (f *facts) energise(l *liveness) bool {
 
 // canEnergise tells whether a coil has a live node at one end and a way back
 // at the other.
-func (f *facts) canEnergise(coil *circuit.Branch, live []bool) bool {
+func (l *liveness) canEnergise(coil *circuit.Branch) bool {
 	a, b := coil.A.Index, coil.B.Index
-	return live[a] && f.cold[b] || live[b] && f.cold[a]
+	return l.nodes[a] && l.cold[b] || l.nodes[b] && l.cold[a]
 }
 
 // mayClose tells whether a branch can conduct under the conditions. Metal

@@ -12,7 +12,7 @@ import (
 // onlyHeld tells whether everything that a fuse carries flows only while a
 // momentary switch is held: a horn, not a lamp.
 func (f *facts) onlyHeld(fuse *circuit.Branch) bool {
-	draws := f.drawsBelow(fuse.B)
+	draws := f.drawsOf(fuse)
 	for _, b := range draws {
 		if f.stays(b) {
 			return false
@@ -24,7 +24,7 @@ func (f *facts) onlyHeld(fuse *circuit.Branch) bool {
 // margined tells whether the figures of all that a fuse carries have their margin: the
 // highest that a load takes, or a motor's full pull, which lasts moments of a short time.
 func (f *facts) margined(fuse *circuit.Branch) bool {
-	return !slices.ContainsFunc(f.drawsBelow(fuse.B), func(b *circuit.Branch) bool {
+	return !slices.ContainsFunc(f.drawsOf(fuse), func(b *circuit.Branch) bool {
 		if b.Load == nil || b.Load.Load == nil {
 			return true
 		}
@@ -34,7 +34,7 @@ func (f *facts) margined(fuse *circuit.Branch) bool {
 }
 
 // letGo tells whether what draws is live only while a momentary switch is held.
-func (f *facts) letGo(b *circuit.Branch) bool { return !f.stays(b) && f.ever.nodes[b.A.Index] }
+func (f *facts) letGo(b *circuit.Branch) bool { return !f.stays(b) && f.ever.draws(b) }
 
 // stays tells whether what draws can be live with no momentary switch held.
 func (f *facts) stays(b *circuit.Branch) bool {
@@ -42,21 +42,19 @@ func (f *facts) stays(b *circuit.Branch) bool {
 		f.ever = f.live(anything, nil)
 		f.heldOff = f.unheld(f.ever)
 	}
-	return f.heldOff[b.A.Index]
+	return f.heldOff.draws(b)
 }
 
-// unheld marks the nodes that stay live when every momentary switch is let go:
+// unheld is what stays live when every momentary switch is let go:
 // relays that held themselves stay pulled in.
-func (f *facts) unheld(ever *liveness) []bool {
-	coils := maps.Clone(ever.coils)
+func (f *facts) unheld(ever *liveness) *liveness {
+	l := &liveness{coils: maps.Clone(ever.coils)}
 	for {
-		nodes := f.flood(f.positive, func(b *circuit.Branch) bool {
-			return b.Feeds() && !momentary(b) && mayClose(b, anything, coils)
-		})
-		n := len(coils)
-		maps.DeleteFunc(coils, func(coil *circuit.Branch, _ bool) bool { return !f.canEnergise(coil, nodes) })
-		if len(coils) == n {
-			return nodes
+		f.spread(l, func(b *circuit.Branch) bool { return !momentary(b) && mayClose(b, anything, l.coils) })
+		n := len(l.coils)
+		maps.DeleteFunc(l.coils, func(coil *circuit.Branch, _ bool) bool { return !l.canEnergise(coil) })
+		if len(l.coils) == n {
+			return l
 		}
 	}
 }

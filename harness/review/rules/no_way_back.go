@@ -12,7 +12,7 @@ var noWayBack = &Rule{
 	Title: "a load has no way back to the battery",
 	Says:  "no way back to the battery",
 	Doc: "A load whose negative side is not joined to the battery's negative post: it names no return, " +
-		"or the ground it names leads nowhere. The loads of a ground that leads nowhere are " +
+		"or the ground, fuse or contact it names leads nowhere. The loads of a ground that leads nowhere are " +
 		"printed together. Coils are relay-never-energised.",
 	Formula: "none: it is a question of topology",
 	Limits:  "none",
@@ -36,7 +36,7 @@ loads:
 				continue
 			}
 			var ground *circuit.Part
-			if w := wiresFrom(back); len(w) > 0 && w[0].To.Part.Kind == circuit.Ground {
+			if w := wiresFrom(back); len(w) > 0 && w[0].To.Part.Kind == circuit.Ground || len(w) > 0 && w[0].To.Part.InReturn {
 				ground = w[0].To.Part
 			}
 			p.reportNoReturn(part, ground)
@@ -52,7 +52,7 @@ func (p *Pass) reportNoReturn(part, ground *circuit.Part) {
 	fin.What = part.Name + " has no way back to the battery's negative post"
 	if ground != nil {
 		fin.Pos, fin.Cause = ground.Pos, ground.Name
-		fin.What = fmt.Sprintf("ground %s leads nowhere, so %s has no way back", ground.Name, part.Name)
+		fin.What = fmt.Sprintf("%s %s leads nowhere, so %s has no way back", ground.Kind, ground.Name, part.Name)
 	}
 	p.report(fin)
 }

@@ -91,7 +91,7 @@ func (p *Pass) ownContacts(part *circuit.Part) (list []weakContact) {
 				}
 			}
 		}
-		list = append(list, weakContact{a, p.guards[b.A.Index].fuse, "the contact"})
+		list = append(list, weakContact{a, p.guardAt(b).fuse, "the contact"})
 	}
 	return list
 }
@@ -99,7 +99,7 @@ func (p *Pass) ownContacts(part *circuit.Part) (list []weakContact) {
 // feedsAccessory tells whether more hangs on a contact than coils, which draw what they
 // draw.
 func (p *Pass) feedsAccessory(b *circuit.Branch) bool {
-	return slices.ContainsFunc(p.drawsBelow(b.B), func(x *circuit.Branch) bool { return p.coils[x] == nil })
+	return slices.ContainsFunc(p.drawsOf(b), func(x *circuit.Branch) bool { return p.coils[x] == nil })
 }
 
 // endContacts are those of its plug and of splices at its wires.

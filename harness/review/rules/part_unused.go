@@ -1,6 +1,8 @@
 package rules
 
 import (
+	"slices"
+
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
@@ -9,7 +11,7 @@ var partUnused = &Rule{
 	Name:  "part-unused",
 	Title: "nothing uses a ground or a splice",
 	Says:  "nothing uses it",
-	Doc: "A ground point to which nothing returns, or a splice that feeds nothing. It is drawn and " +
+	Doc: "A ground point, or a fuse or switch of a return, to which nothing returns, or a splice that feeds nothing. It is drawn and " +
 		"bought all the same; often a name is missing where it was meant to be used. A tap that nothing uses costs nothing and is not said, and what is live with the key off is always-hot-conductor.",
 	Formula:  "none: it is a question of topology",
 	Limits:   "none",
@@ -29,7 +31,12 @@ loads:
 `,
 	Run: func(p *Pass) {
 		for _, part := range p.partsOf(circuit.Ground) {
-			if !arrivedAt(part) {
+			if !arrivedAt(part, circuit.ReturnWire, circuit.CoilReturnWire) {
+				p.sayUnused(part, "nothing returns to %s")
+			}
+		}
+		for _, part := range p.c.Parts {
+			if part.InReturn && part.Kind != circuit.Relay && !arrivedAt(part, circuit.ReturnWire, circuit.CoilReturnWire) {
 				p.sayUnused(part, "nothing returns to %s")
 			}
 		}
@@ -49,11 +56,11 @@ func (p *Pass) sayUnused(part *circuit.Part, what string) {
 	p.say(fin, what, part.Name)
 }
 
-// arrivedAt tells whether a wire ends at one of a part's terminals.
-func arrivedAt(part *circuit.Part) bool {
+// arrivedAt tells whether a wire of one of some roles ends at one of a part's terminals.
+func arrivedAt(part *circuit.Part, roles ...circuit.Role) bool {
 	for _, t := range part.Terminals {
 		for _, w := range t.Wires {
-			if w.To == t {
+			if w.To == t && slices.Contains(roles, w.Role) {
 				return true
 			}
 		}

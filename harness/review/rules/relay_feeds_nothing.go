@@ -29,7 +29,7 @@ loads:
 `,
 	Run: func(p *Pass) {
 		for _, part := range p.partsOf(circuit.Relay) {
-			if leadsOn(part) {
+			if leadsOn(part) && !part.InReturn || part.InReturn && arrivedAt(part, circuit.ReturnWire) {
 				continue
 			}
 			p.say(ofPart(finding.Fault, part), "nothing is fed by the contacts of %s", part.Name)
@@ -42,7 +42,7 @@ loads:
 func leadsOn(part *circuit.Part) bool {
 	for _, t := range part.Terminals {
 		for _, w := range wiresFrom(t) {
-			if !isReturn(w) {
+			if w.Role != circuit.CoilReturnWire {
 				return true
 			}
 		}

@@ -1,7 +1,6 @@
 package rules
 
 import (
-	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
@@ -10,7 +9,7 @@ var sharedReturnThin = &Rule{
 	Name:  "shared-return-thin",
 	Title: "a common return carries less than its branches' fuses let through together",
 	Says:  "thinner than its branches' fuses need",
-	Doc: "The wire that leads on from a ground block against the sum of the fuses of all the feeds that return " +
+	Doc: "The wire that leads on from a ground block, from a fuse or contact of a return, or as the one strap of a moving part, against the sum of the fuses of all the feeds that return " +
 		"there, no fuse further up counted for more than its own rating. Return-below-fuse judges it " +
 		"against the largest single fuse, wire-over-current against the current of ordinary use; wires " +
 		"that those report are left out.",
@@ -35,7 +34,7 @@ loads:
 	Mended: []string{"size: 1 mm²", "size: 4 mm²"},
 	Run: func(p *Pass) {
 		feeds := p.feedsByReturn()
-		for _, part := range p.partsOf(circuit.Ground) {
+		for _, part := range p.c.Parts {
 			if w := onlyReturn(part); w != nil {
 				p.judgeSharedReturn(part, w, feeds[w.Index])
 			}
@@ -43,15 +42,18 @@ loads:
 	},
 }
 
-// onlyReturn is the wire that leads on from a ground; nil for a stud, and for a
-// ground with several, which share.
+// onlyReturn is the wire that leads on from a ground, or from a fuse or contact of a
+// return; nil for a stud that has the frame as well, and for a ground with several, which share.
 func onlyReturn(part *circuit.Part) *circuit.Wire {
-	if g, ok := part.Source.(*design.Ground); !ok || g.Kind != design.GroundBlock {
+	if !part.InReturn && (part.Kind != circuit.Ground || len(part.Branches) > 0) {
 		return nil
 	}
 	var only *circuit.Wire
 	for _, t := range part.Terminals {
 		for _, w := range wiresFrom(t) {
+			if w.Role != circuit.ReturnWire {
+				continue
+			}
 			if only != nil {
 				return nil
 			}

@@ -82,5 +82,8 @@ func returnText(b *circuit.Branch) string {
 	if b.Wire != nil {
 		return "return " + b.Wire.Text()
 	}
+	if b.Part.InReturn {
+		return string(b.Part.Kind) + " " + b.Part.Name
+	}
 	return "the frame path of " + b.Part.Name
 }

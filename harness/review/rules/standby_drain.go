@@ -108,7 +108,7 @@ func (p *Pass) reportedDraws() []*circuit.Branch {
 	stuck := func(b *circuit.Branch) bool {
 		return b.Part != nil && b.Part.Kind == circuit.Relay && p.stuckOn[b.Part.Index] && !staysLive(b.Part)
 	}
-	unexcused, free := p.keyless().nodes, p.live(untouched, stuck).nodes
+	unexcused, free := p.keyless().rest, p.live(untouched, stuck).nodes
 	var list []*circuit.Branch
 	for _, b := range p.c.Branches {
 		switch {

@@ -80,6 +80,36 @@ func TestWeldedContact(t *testing.T) {
 	near(t, "draw", s.Welded[0].DrawA, 40.0/12, 1e-9)
 }
 
+// A contact welded in a return leaves on what is live, by hand alone where a switch is on
+// the way back too, and not what the key feeds.
+func TestWeldedInReturn(t *testing.T) {
+	s := fault.Compute(build(t, []byte(`fusewright: 1
+title: t
+system: 12 V
+practice: motorcycle
+battery: {chemistry: AGM, capacity: 12 Ah, rate: 10 h, at: tray}
+places: {tray: {ambient: 40 °C}}
+taps: {key: {at: tray, hot: key, fuse: 10 A}}
+grounds: {stud: {at: tray}}
+fuses: {main: {rating: 10 A, at: tray, fed by: battery}}
+switches: {hand: {rating: 5 A, at: tray, returns to: fan relay}}
+relays: {fan relay: {form: mini make, at: tray, returns to: stud, coil: {fed by: key, returns to: stud}}}
+loads:
+  fan: {power: 24 W, behaves: motor, at: tray, fed by: main, returns to: fan relay}
+  lamp: {power: 12 W, behaves: resistor, at: tray, fed by: main, returns to: hand}
+  heat: {power: 12 W, behaves: resistor, at: tray, fed by: key, returns to: fan relay}
+`)))
+	if len(s.Welded) != 1 || len(s.Welded[0].Hot) != 2 {
+		t.Fatalf("%+v", s.Welded)
+	}
+	for _, h := range s.Welded[0].Hot {
+		if name := h.Branch.Part.Name; h.ByHand != (name == "lamp") {
+			t.Errorf("%s by hand: %v", name, h.ByHand)
+		}
+	}
+	near(t, "draw", s.Welded[0].DrawA, 24.0/12, 1e-9)
+}
+
 // A diode across a coil has a fuse before it only if no way from the battery is bare.
 func TestDiodeBehindABareFeed(t *testing.T) {
 	bare := strings.NewReplacer("coil: {fed by: lamps", "coil: {fed by: [lamps, hand]",

@@ -30,6 +30,10 @@ func (s *Study) weldedContacts() {
 		}
 		w := &Welded{Contact: b}
 		s.Welded = append(s.Welded, w)
+		if b.Returns() {
+			w.hotBack(c, rest, hand)
+			continue
+		}
 		if !hand[b.A.Index] {
 			continue
 		}
@@ -45,6 +49,28 @@ func (s *Study) weldedContacts() {
 					w.DrawA += l.Load.RatedA()
 				}
 			}
+		}
+	}
+}
+
+// hotBack finds what a contact that stands in a return leaves on: live loads whose way
+// back it keeps closed.
+func (w *Welded) hotBack(c *circuit.Circuit, rest, hand []bool) {
+	back := func(welded, byHand bool) []bool {
+		return c.JoinedBack(func(b *circuit.Branch) bool {
+			k := b.Closer
+			return welded && b == w.Contact || k.Break != nil || byHand && k.Switch != nil
+		})
+	}
+	before, atRest, byHand := back(false, false), back(true, false), back(true, true)
+	for _, l := range c.DrawsBack(w.Contact) {
+		if !isAccessory(l) || !hand[l.A.Index] || !byHand[l.B.Index] || rest[l.A.Index] && before[l.B.Index] {
+			continue
+		}
+		on := rest[l.A.Index] && atRest[l.B.Index]
+		w.Hot = append(w.Hot, Hot{Branch: l, ByHand: !on})
+		if on {
+			w.DrawA += l.Load.RatedA()
 		}
 	}
 }

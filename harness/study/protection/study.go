@@ -111,7 +111,7 @@ func compute(c *circuit.Circuit, faults *fault.Study, study func(*Fuse, *gathere
 	s := &Study{Circuit: c}
 	g := gather(c, faults)
 	for _, b := range c.Branches {
-		if b.Kind == circuit.FuseBranch && b.Fuse != nil {
+		if b.Kind == circuit.FuseBranch && b.Fuse != nil && b.Feeds() {
 			s.Fuses = append(s.Fuses, &Fuse{Branch: b, FaultA: g.behind[b.Index]})
 		}
 	}

@@ -85,17 +85,35 @@ func (m *maker) backFrom(p *circuit.Part, minus, plus *circuit.Terminal) *Check 
 		return check
 	}
 	nominal, high := 0.0, 0.0
+	var joined []string
 	for _, b := range way.Branches {
 		nominal += b.Ohm
+		if b.Part != nil && b.Part.InReturn {
+			joined = append(joined, joinedBy(b))
+		}
 		if w := b.Wire; w != nil {
 			high += conductor.AtTemperature(w.ConductorOhm20, benchHighC) + agedOhm(w.FromEnd) + agedOhm(w.ToEnd)
 		} else {
 			high += ContactHigh * b.Ohm
 		}
 	}
+	if len(joined) > 0 {
+		check.Where += "; " + wording.And(joined)
+	}
 	check.Nominal = nominal
 	_, check.High = widen(0, high, OhmShare, OhmFixed)
 	return check
+}
+
+// joinedBy says how what stands in a return lets a reading through with the power off.
+func joinedBy(b *circuit.Branch) string {
+	switch b.Part.Kind {
+	case circuit.Fuse:
+		return b.Part.Ref + " in its holder"
+	case circuit.Switch:
+		return b.Part.Ref + " held on"
+	}
+	return b.Part.Ref + " " + b.A.Terminals[0].Name + " to " + b.B.Terminals[0].Name + " bridged in its socket"
 }
 
 // wiresAt names the wires at a terminal: "W12 GN".

@@ -62,7 +62,7 @@ func (a *Arrangement) fullOf(c *cell.Cell) int {
 
 // isEnd tells of cells that stand in the last column.
 func isEnd(c *cell.Cell) bool {
-	return c.Kind == cell.Part && (c.Coil || c.Part.Kind == circuit.Load && len(c.Outlets) == 0)
+	return c.Kind == cell.Part && len(c.Outlets) == 0 && (c.Coil || c.Ends())
 }
 
 // fits tells whether a cell's column, or that of the loads, leaves the sheet wide

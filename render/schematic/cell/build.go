@@ -49,10 +49,12 @@ func Build(l *labels.Labels, sheetRows int) *Cells {
 			b.shapeSource(c)
 		case circuit.Relay:
 			b.shapeRelay(c)
-		case circuit.Load:
-			b.shapeLoad(c)
 		default:
-			b.shapeInline(c)
+			if c.Ends() {
+				b.shapeLoad(c)
+			} else {
+				b.shapeInline(c)
+			}
 		}
 		b.addCell(c)
 	}

@@ -1,17 +1,34 @@
 package cell
 
 import (
+	"fusewright/harness/network/circuit"
 	"fusewright/render/scene"
 	"fusewright/render/schematic/labels"
 	"fusewright/render/schematic/parts"
 	"fusewright/render/symbol"
 )
 
-// shapeLoad measures a load.
+// Ends tells whether a cell is the end of a circuit, with its grounds: a load, and the
+// last of what stands in a return.
+func (c *Cell) Ends() bool {
+	return c.Part.Kind == circuit.Load || len(c.Returns) > 0 && c.Part.Kind != circuit.Battery && c.Part.Kind != circuit.Relay
+}
+
+// shapeLoad measures the end of a circuit: a load, or the last part of a return.
 func (b *builder) shapeLoad(c *Cell) {
 	b.shapeEnd(c, c.PlugBody(parts.SymbolOf(b.Set, c.Part).Body, len(c.Returns)))
 	b.addOutlets(c, c.Body)
+	if c.FromGrounds() {
+		c.Lead += GroundLead + 1
+	}
 }
+
+// GroundLead is the line from a ground's sign to what stands in its return.
+const GroundLead = 3
+
+// FromGrounds tells whether nothing but grounds comes in at the last part of a return:
+// their wires are listed with the grounds.
+func (c *Cell) FromGrounds() bool { return c.Part.InReturn && len(c.Inlets) == 0 }
 
 // shapeEnd measures the end of a circuit with its returns: the body, then the
 // return wire with its label, then the ground's sign with its name below.

@@ -26,7 +26,7 @@ func (b *builder) shapeRelay(c *Cell) {
 			contact = append(contact, in)
 		}
 	}
-	g.Coil = max(4, b.spreadInlets(contact, 0)+3)
+	g.Coil = max(4, b.spreadContact(contact)+3)
 	last := b.spreadInlets(coil, g.Coil)
 	g.Roof = -1.75
 	if g.Changeover {
@@ -42,13 +42,15 @@ func (b *builder) shapeRelay(c *Cell) {
 	}
 	c.Body = RelayBody
 	low := float64(max(g.Floor, last)) + 0.8
-	if n := len(c.Returns); n > 0 {
+	b.addContactReturns(c)
+	back := c.CoilReturns()
+	if n := len(back); n > 0 {
 		g.Drop = 2
 		if b.Stacked || n > 1 {
 			g.Drop = 3
 		}
 		g.Drop += b.Signs.LeadGap(c.Part)
-		for _, w := range c.Returns {
+		for _, w := range back {
 			c.Lead = max(c.Lead, b.LabelM(w, b.Stacked)-RelayDrop+1)
 		}
 		low = float64(g.Floor+g.Drop*n) + 1.75 + 0.3
@@ -61,12 +63,58 @@ func (b *builder) shapeRelay(c *Cell) {
 	}
 	c.Rows[0].Bottom = low
 	b.addRelayOutlets(c)
+	if t := c.Part.Terminal("85"); len(b.Feeds[t]) > 0 {
+		o := &Outlet{Cell: c, Term: t, Row: c.Rows[0], Off: g.Floor + 2, Dx: RelayDrop}
+		c.Outlets = append(c.Outlets, o)
+		c.Rows[0].Bottom = max(low, float64(o.Off)+0.8)
+	}
+}
+
+// spreadContact puts the wires that come in at a relay's contacts below each other; of a
+// contact in a return, those at 87a stand above.
+func (b *builder) spreadContact(list []*Inlet) (last int) {
+	var common []*Inlet
+	up := -2
+	for _, in := range list {
+		if in.Term.Name == "87a" {
+			in.Off = up
+			up -= b.InletStep()
+		} else {
+			common = append(common, in)
+		}
+	}
+	return b.spreadInlets(common, 0)
+}
+
+// CoilReturns are the returns of a relay's coil, ContactReturns those of its contacts.
+func (c *Cell) CoilReturns() []*circuit.Wire { return c.returnsAs(circuit.CoilReturnWire) }
+
+// ContactReturns are the wires from a relay's contacts in a return to the ground.
+func (c *Cell) ContactReturns() []*circuit.Wire { return c.returnsAs(circuit.ReturnWire) }
+
+func (c *Cell) returnsAs(role circuit.Role) (list []*circuit.Wire) {
+	for _, w := range c.Returns {
+		if w.Role == role {
+			list = append(list, w)
+		}
+	}
+	return list
+}
+
+// addContactReturns makes room at the right for the grounds of a contact in a return.
+func (b *builder) addContactReturns(c *Cell) {
+	if list := c.ContactReturns(); len(list) > 0 {
+		c.Body = RelayBody + b.ReturnRun(list, b.Stacked) + b.Signs.LeadGap(c.Part) + 1
+	}
 }
 
 // addRelayOutlets shows 87 on the contact row and 87a above it.
 func (b *builder) addRelayOutlets(c *Cell) {
 	for _, t := range c.Part.Terminals {
 		off, known := map[string]int{"87": 0, "87a": -2}[t.Name]
+		if c.Part.InReturn {
+			off, known = 0, t.Name == "30"
+		}
 		if known && len(b.Feeds[t]) > 0 {
 			c.Outlets = append(c.Outlets, &Outlet{Cell: c, Term: t, Row: c.Rows[0], Off: off, Dx: RelayBody})
 		}
@@ -82,7 +130,8 @@ func (b *builder) addRelayOutlets(c *Cell) {
 
 // addDetached makes the two cells of a relay.
 func (b *builder) addDetached(p *circuit.Part) {
-	contact, coil := &Cell{Part: p}, &Cell{Part: p, Coil: true, Returns: b.Wiring.Returns[p]}
+	all := &Cell{Returns: b.Wiring.Returns[p]}
+	contact, coil := &Cell{Part: p, Returns: all.ContactReturns()}, &Cell{Part: p, Coil: true, Returns: all.CoilReturns()}
 	contact.Mate, coil.Mate = coil, contact
 	for _, c := range []*Cell{contact, coil} {
 		c.Rows = []*Row{{Cell: c}}
@@ -92,6 +141,9 @@ func (b *builder) addDetached(p *circuit.Part) {
 	b.shapeContact(contact)
 	b.addCell(contact)
 	b.shapeEnd(coil, CoilBody(coil.Geometry))
+	if t := p.Terminal("85"); len(b.Feeds[t]) > 0 {
+		coil.Outlets = append(coil.Outlets, &Outlet{Cell: coil, Term: t, Row: coil.Rows[0], Dx: RelayBody})
+	}
 	b.addCell(coil)
 }
 
@@ -114,7 +166,11 @@ func CoilBody(g parts.RelayShape) scene.Rect {
 func (b *builder) shapeContact(c *Cell) {
 	c.Body = RelayBody
 	c.Lead = b.leadOf(c)
-	low := float64(b.spreadInlets(c.Inlets, 0))
+	b.addContactReturns(c)
+	low := float64(b.spreadContact(c.Inlets))
+	if len(c.Returns) > 0 {
+		low = max(low, 2)
+	}
 	width := float64(c.Lead+c.Body)*symbol.M - 1
 	if len(c.Inlets) > 1 {
 		c.Lead++

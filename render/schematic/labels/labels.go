@@ -105,7 +105,7 @@ func (l *Labels) plugWords(p *circuit.Part) string {
 		}
 	}
 	out := l.OutOf(p)
-	if p.Kind == circuit.Load {
+	if n := len(l.Wiring.Returns[p]); n > 0 || p.Kind == circuit.Load {
 		out = len(l.Wiring.Returns[p])
 	}
 	wide := float64(PlugSide(in)+PlugSide(out)) + parts.SymbolOf(l.Set, p).Body.W

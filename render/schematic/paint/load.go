@@ -11,7 +11,7 @@ import (
 	"fusewright/render/symbol"
 )
 
-// load draws a load, its returns and their grounds.
+// load draws a load, or the last part of a return, its returns and their grounds.
 func (a *painter) load(c *cell.Cell) {
 	s := parts.SymbolOf(a.Set, c.Part)
 	body := c.PlugBody(s.Body, len(c.Returns))
@@ -23,6 +23,21 @@ func (a *painter) load(c *cell.Cell) {
 	}
 	a.drawPlug(c, body, rows)
 	a.endOf(c, body, c.Caption)
+	if c.FromGrounds() {
+		a.fromGrounds(c)
+	}
+}
+
+// fromGrounds draws the signs of the grounds that come in at a part of a return; their
+// wires are drawn in the list of grounds.
+func (a *painter) fromGrounds(c *cell.Cell) {
+	x, y := c.X-cell.GroundLead, c.Rows[0].Y
+	for k, w := range a.Wiring.Landed[c.Part] {
+		if k == 0 {
+			a.pen(x, y).Line(0, 0, cell.GroundLead, 0)
+			a.ground(w.From, x, y, scene.Middle)
+		}
+	}
 }
 
 // endOf draws the returns of the end of a circuit, and its caption.
@@ -30,11 +45,14 @@ func (a *painter) endOf(c *cell.Cell, body scene.Rect, text lettering.Caption) {
 	flag := a.Signs.OfPart(c.Part)
 	at := a.at(float64(c.X), float64(c.Rows[0].Y))
 	left := at.X - float64(c.Lead)*symbol.M + 0.5
+	if c.FromGrounds() {
+		left = at.X
+	}
 	width := int(body.W)
 	right := at.X + float64(width-c.PolesRight())*symbol.M - 0.5
 	if len(c.Returns) > 0 {
 		run := a.ReturnRun(c.Returns, a.Stacked) + c.RunMore + a.Signs.LeadGap(c.Part)
-		a.returnWires(c, width, run)
+		a.returnWires(c, c.Returns, width, run)
 		if len(c.Returns) == 1 {
 			right = at.X + float64(width+run)*symbol.M - a.GroundLeft(c.Returns) - labels.GroundGap
 		}
@@ -47,10 +65,10 @@ func (a *painter) endOf(c *cell.Cell, body scene.Rect, text lettering.Caption) {
 	a.caption(text, centred(text, mid, left, right), base)
 }
 
-// returnWires draws the returns one below the other, each with its ground.
-func (a *painter) returnWires(c *cell.Cell, symbolW, run int) {
+// returnWires draws returns one below the other, each with its ground.
+func (a *painter) returnWires(c *cell.Cell, list []*circuit.Wire, symbolW, run int) {
 	y := c.Rows[0].Y
-	for k, w := range c.Returns {
+	for k, w := range list {
 		row := y + k*a.ReturnStep()
 		start := route.Spot{X: c.X + symbolW, Y: y}
 		pts := []route.Spot{start, {X: start.X, Y: row}, {X: start.X + run, Y: row}}

@@ -148,7 +148,7 @@ func (a *painter) cell(c *cell.Cell) {
 		a.contactApart(c)
 	case c.Part.Kind == "relay":
 		a.relay(c)
-	case c.Part.Kind == "load":
+	case c.Ends():
 		a.load(c)
 	default:
 		a.inline(c)

@@ -23,8 +23,21 @@ func (a *painter) relay(c *cell.Cell) {
 	a.relayContact(c, p)
 	a.relayCoil(c)
 	a.captionAtop(c.Caption, box, a.Signs.OfPart(c.Part))
-	for k, w := range c.Returns {
+	for k, w := range c.CoilReturns() {
 		a.coilReturn(c, w, k)
+	}
+	a.contactReturns(c)
+	for _, o := range c.Outlets {
+		if o.Term.Name == "85" { // on to what stands in its return
+			a.pen(c.X, y).Line(cell.RelayDrop, float64(g.Floor), cell.RelayDrop, float64(o.Off))
+		}
+	}
+}
+
+// contactReturns draws the grounds of a contact that stands in a return.
+func (a *painter) contactReturns(c *cell.Cell) {
+	if list := c.ContactReturns(); len(list) > 0 {
+		a.returnWires(c, list, cell.RelayBody, a.ReturnRun(list, a.Stacked)+a.Signs.LeadGap(c.Part))
 	}
 }
 
@@ -36,7 +49,19 @@ func (a *painter) relayContact(c *cell.Cell, p *symbol.Pen) {
 	}
 	p.Line(0, 0, 2, 0)
 	p.Line(6, 0, cell.RelayBody, 0)
-	a.Set.Symbol(kind).Draw(a.pen(c.X+2, y), "")
+	contact := a.pen(c.X+2, y)
+	if c.Part.InReturn { // the load is on the left
+		contact.FlipM = cell.RelayBody - 4
+		a.Set.Symbol(kind).Draw(contact, "")
+		a.terminal(c.X, y, 0.35, "87", scene.Left)
+		a.terminal(c.X+cell.RelayBody, y, -0.35, "30", scene.Right)
+		if c.Geometry.Changeover {
+			p.Line(0, -2, 2, -2)
+			a.terminal(c.X, y-2, 0.35, "87a", scene.Left)
+		}
+		return
+	}
+	a.Set.Symbol(kind).Draw(contact, "")
 	a.terminal(c.X, y, 0.35, "30", scene.Left)
 	a.terminal(c.X+cell.RelayBody, y, -0.35, "87", scene.Right)
 	if c.Geometry.Changeover {
@@ -108,6 +133,7 @@ func (a *painter) contactApart(c *cell.Cell) {
 	}
 	a.surround(c.Part, a.boxAt(c.X, y, scene.Rect{Y: roof, W: cell.RelayBody, H: 0.3 - roof}))
 	a.relayContact(c, a.pen(c.X, y))
+	a.contactReturns(c)
 	flag := a.Signs.OfPart(c.Part)
 	at := a.at(float64(c.X), float64(y))
 	left := at.X - float64(c.Lead)*symbol.M + 0.5

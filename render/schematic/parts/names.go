@@ -71,7 +71,8 @@ func WiringOf(c *circuit.Circuit) *Wiring {
 	return w
 }
 
-// IsReturn tells of wires on the way back to the source.
+// IsReturn tells of wires that end at a ground, or begin at one, as listed with the
+// grounds. One from a load to what stands in its return is drawn as a feed is.
 func IsReturn(w *circuit.Wire) bool {
-	return w.Role == circuit.ReturnWire || w.Role == circuit.CoilReturnWire
+	return w.Role.Returns() && (!w.To.Part.InReturn || w.From.Part.Kind == circuit.Ground)
 }

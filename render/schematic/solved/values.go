@@ -85,7 +85,7 @@ func (s *Values) Wire(w *circuit.Wire) string {
 		return "? A"
 	}
 	end := w.To
-	if parts.IsReturn(w) {
+	if w.Role.Returns() {
 		end = w.From
 	}
 	return ampText(s.solution.Amps(w.Branch)) + ", " + s.volts(end.Node)

@@ -1,0 +1,92 @@
+package rules_test
+
+import (
+	"strings"
+	"testing"
+
+	"fusewright/harness/review/finding"
+	"fusewright/harness/review/rules"
+)
+
+// TestSwitchedInReturn: live with the key off is a fault; behind the key, by a momentary
+// switch or with a reason, advice; with a pole in the feed as well, or a battery switch,
+// nothing.
+func TestSwitchedInReturn(t *testing.T) {
+	bad := rules.Find("switched-in-return").Bad
+	hot := "fuses:\n  lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: battery, wire: {size: 1 mm², length: 100 mm}}\n" + bad
+	for _, c := range []struct {
+		name, src, old, new string
+		want                finding.Severity
+	}{
+		{"behind the key", bad, "", "", finding.Advice},
+		{"always live", hot, "", "", finding.Fault},
+		{"always live, held", hot, "rating: 5 A, at: rear", "rating: 5 A, momentary: yes, at: rear", finding.Advice},
+		{"with a reason", hot, "behaves: resistor", `behaves: resistor, stays live: "lights the step"`, finding.Advice},
+		{"the reason at the switch", hot, "rating: 5 A, at: rear", `rating: 5 A, stays live: "lights the step", at: rear`, finding.Advice},
+		{"a battery switch", hot, "rating: 5 A, at: rear", "type: battery switch 100 A, at: rear", 0},
+		{"two poles", hot, "tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse",
+			"tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: pole", 0},
+		{"two poles, one way", hot, "returns to: lamp switch", "returns to: [lamp switch, frame]", 0},
+	} {
+		src := c.src
+		if strings.HasPrefix(c.name, "two poles") {
+			src = strings.Replace(src, "switches:\n", "switches:\n  pole: {rating: 5 A, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}}\n", 1)
+		}
+		if c.old != "" {
+			src = strings.Replace(src, c.old, c.new, 1)
+		}
+		if got := gravest(t, src, "switched-in-return"); got != c.want {
+			t.Errorf("%s: %s, want %s", c.name, got, c.want)
+		}
+	}
+}
+
+// TestFuseInReturn: behind a fuse in the feed it is advice; where the feed has none a fault,
+// beside the danger of the bare feed, which it does not mend.
+func TestFuseInReturn(t *testing.T) {
+	bad := rules.Find("fuse-in-return").Bad
+	bare := strings.Replace(bad, "fed by: radio fuse", "fed by: battery", 1)
+	for src, want := range map[string]finding.Severity{bad: finding.Advice, bare: finding.Fault} {
+		if got := gravest(t, src, "fuse-in-return"); got != want {
+			t.Errorf("%s, want %s", got, want)
+		}
+	}
+	if got := gravest(t, bare, "unfused-conductor"); got != finding.Danger {
+		t.Errorf("the bare feed: %s", got)
+	}
+}
+
+// TestStrapShared: 2 × 25 W at 12 V take 4.9 A at 14 V, 2 × 26 W 5.1 A. One part alone is
+// not said, whatever it takes.
+func TestStrapShared(t *testing.T) {
+	bad := rules.Find("strap-shared").Bad
+	for _, c := range []struct {
+		power string
+		want  finding.Severity
+	}{{"25 W", 0}, {"26 W", finding.Advice}} {
+		if got := gravest(t, strings.ReplaceAll(bad, "30 W", c.power), "strap-shared"); got != c.want {
+			t.Errorf("2 × %s: %s, want %s", c.power, got, c.want)
+		}
+	}
+	alone := strings.Replace(strings.Replace(bad, "30 W", "70 W", 1), "returns to: flap bolt, return wire: {size: 1.5 mm², length: 100 mm}}\n  warm back",
+		"returns to: flap bolt, return wire: {size: 1.5 mm², length: 100 mm}}\n  # ", 1)
+	if alone == bad || strings.Count(alone, "returns to: flap bolt") != 2 {
+		t.Fatal("the example has changed")
+	}
+	if got := gravest(t, alone, "strap-shared"); got != 0 {
+		t.Errorf("one part alone: %s", got)
+	}
+}
+
+// TestStrapCarriesAll: the strap of a moving part is judged by all that returns there, which
+// no bearing beside it relieves; where the bearing's resistance is given, it takes its share.
+func TestStrapCarriesAll(t *testing.T) {
+	thin := strings.NewReplacer("size: 4 mm²", "size: 0.5 mm²", "power: 30 W", "power: 60 W").Replace(rules.Find("strap-shared").Bad)
+	if got := gravest(t, thin, "wire-over-current"); got < finding.Fault {
+		t.Errorf("a strap of 0.5 mm² under 11.7 A: %s", got)
+	}
+	relieved := strings.Replace(thin, "limit: 20 A, returns", "limit: 20 A, frame resistance: 1 mΩ, returns", 1)
+	if got := gravest(t, relieved, "wire-over-current"); got != 0 {
+		t.Errorf("beside 1 mΩ: %s", got)
+	}
+}

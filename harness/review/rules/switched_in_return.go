@@ -1,0 +1,94 @@
+package rules
+
+import (
+	"slices"
+
+	"fusewright/harness/design/wording"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/finding"
+)
+
+var switchedInReturn = &Rule{
+	Name:  "switched-in-return",
+	Title: "a load is switched only in its return",
+	Says:  "switched only in its return",
+	Doc: "A load or coil that nothing but a switch or relay contact between it and the ground turns off, while its feed stays " +
+		"live: with the key off, or with the key on alone. One whose feed has a switch of its own as well is not reported, " +
+		"nor one that a break contact leaves on, nor what a battery switch in the negative parts from the battery.",
+	Formula: "none: it is a question of topology",
+	Limits:  "none",
+	Why: "it is live though it is off: whoever changes the lamp meets the full voltage, and a return that chafes on the " +
+		"frame turns it on",
+	Change: "put the switch or contact into the feed and lead the return to the ground",
+	Severity: "fault where the feed is live with the key off; advice behind the key, as factories switch horns and coils, " +
+		"by a momentary switch, or where `stays live` says why",
+	Source: "common practice, no source",
+	Bad: `
+switches:
+  lamp switch: {rating: 5 A, at: rear, returns to: frame, return wire: {size: 1 mm²}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: lamp switch, return wire: {size: 1 mm², length: 200 mm}}
+`,
+	Good: `
+switches:
+  lamp switch: {rating: 5 A, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp switch, wire: {size: 1 mm², length: 200 mm}, returns to: frame, return wire: {size: 1 mm²}}
+`,
+	Run: func(p *Pass) {
+		if !p.c.SwitchedBack() {
+			return
+		}
+		j := coldSwitched{p, p.live(untouched, p.excused), p.live(untouched, nil), p.live(conditions{key: true}, nil)}
+		for _, b := range p.c.Branches {
+			if p.coils[b] != nil || b.Load != nil && b.Load.Load != nil && !b.Load.Standby {
+				j.judge(b)
+			}
+		}
+	},
+}
+
+// coldSwitched is what is live, and what has a way back, with no hand at a switch: with the
+// key off, parts that the design excuses left out or not, and with the key on.
+type coldSwitched struct {
+	*Pass
+	unexcused, off, on *liveness
+}
+
+func (j *coldSwitched) judge(b *circuit.Branch) {
+	asleep, awake := j.off.opensBack(b), j.on.opensBack(b)
+	gates := j.gatesOf(b)
+	if !asleep && !awake || !j.cold[b.B.Index] || slices.ContainsFunc(gates, isolates) {
+		return
+	}
+	held := !slices.ContainsFunc(gates, func(x *circuit.Branch) bool { return !momentary(x) })
+	excused := staysLive(b.Part) || slices.ContainsFunc(gates, j.excused)
+	fin, state := ofPart(finding.Advice, b.Part), "with the key on"
+	if asleep {
+		state = "with the key off"
+		if j.unexcused.nodes[b.A.Index] && !held && !excused {
+			fin.Severity = finding.Fault
+		}
+	}
+	of := b.Part.Name
+	if j.coils[b] != nil {
+		of = "the coil of " + of
+	}
+	fin.Leave = true
+	j.say(fin, "%s is switched only in its return, by %s: it is live %s while it is off", of, wording.Or(names(gates)), state)
+}
+
+// opensBack tells whether what draws is live and has no way back.
+func (l *liveness) opensBack(b *circuit.Branch) bool {
+	return l.nodes[b.A.Index] && !l.cold[b.B.Index]
+}
+
+// gatesOf are the contacts on the ways back from what draws.
+func (j *coldSwitched) gatesOf(b *circuit.Branch) (gates []*circuit.Branch) {
+	for _, x := range j.c.NeededBy(b) {
+		if x.Returns() && slices.Contains(j.c.DrawsBack(x), b) {
+			gates = append(gates, x)
+		}
+	}
+	return gates
+}
