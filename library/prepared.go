@@ -486,7 +486,7 @@ var preparedRows = Library{WireTypes: []*WireType{
 		{RatingA: 30, ColdOhm: 0.003333, Source: Source{text19, "common practice, no source"}},
 		{RatingA: 40, ColdOhm: 0.0025, Source: Source{text19, "common practice, no source"}},
 		{RatingA: 50, ColdOhm: 0.002, Source: Source{text19, "common practice, no source"}},
-	}, Band: []TimePoint{{Multiple: 1, MinS: 360000, Source: Source{text20, "common practice, no source"}}, {Multiple: 1.3, MaxS: 3600, Source: Source{text21, "one source"}}, {Multiple: 2, MaxS: 30, Source: Source{text22, "one source"}}}, Mounting: "ring M5", Source: Source{text23, "two sources"}},
+	}, Band: []TimePoint{{Multiple: 1, MinS: 360000, Source: Source{text20, "common practice, no source"}}, {Multiple: 1.3, MaxS: 3600, Source: Source{text21, "one source"}}, {Multiple: 2, MaxS: 30, Source: Source{text22, "one source"}}}, Rerating: []RatedAt{{AmbientC: -30, Share: 1.316}, {AmbientC: -20, Share: 1.25}, {AmbientC: -10, Share: 1.19}, {Share: 1.087}, {AmbientC: 23, Share: 1}, {AmbientC: 40, Share: 0.926}, {AmbientC: 50, Share: 0.862}, {AmbientC: 60, Share: 0.806}}, Mounting: "ring M5", Source: Source{text23, "one source"}},
 	{Name: "breaker type II", Aliases: []string{"latching breaker"}, Standard: "SAE J553", Kind: "breaker", MaxV: 30, BreakingA: 900, Reset: "power removed", Ratings: []*FuseRating{
 		{RatingA: 5, ColdOhm: 0.02, Source: Source{text19, "common practice, no source"}},
 		{RatingA: 10, ColdOhm: 0.01, Source: Source{text19, "common practice, no source"}},
@@ -496,7 +496,7 @@ var preparedRows = Library{WireTypes: []*WireType{
 		{RatingA: 30, ColdOhm: 0.003333, Source: Source{text19, "common practice, no source"}},
 		{RatingA: 40, ColdOhm: 0.0025, Source: Source{text19, "common practice, no source"}},
 		{RatingA: 50, ColdOhm: 0.002, Source: Source{text19, "common practice, no source"}},
-	}, Band: []TimePoint{{Multiple: 1, MinS: 360000, Source: Source{text20, "common practice, no source"}}, {Multiple: 1.3, MaxS: 3600, Source: Source{text21, "one source"}}, {Multiple: 2, MaxS: 30, Source: Source{text22, "one source"}}}, Mounting: "ring M5", Source: Source{text23, "two sources"}},
+	}, Band: []TimePoint{{Multiple: 1, MinS: 360000, Source: Source{text20, "common practice, no source"}}, {Multiple: 1.3, MaxS: 3600, Source: Source{text21, "one source"}}, {Multiple: 2, MaxS: 30, Source: Source{text22, "one source"}}}, Rerating: []RatedAt{{AmbientC: -30, Share: 1.316}, {AmbientC: -20, Share: 1.25}, {AmbientC: -10, Share: 1.19}, {Share: 1.087}, {AmbientC: 23, Share: 1}, {AmbientC: 40, Share: 0.926}, {AmbientC: 50, Share: 0.862}, {AmbientC: 60, Share: 0.806}}, Mounting: "ring M5", Source: Source{text23, "one source"}},
 	{Name: "breaker type III", Aliases: []string{"manual breaker"}, Standard: "SAE J553", Kind: "breaker", MaxV: 30, BreakingA: 900, Reset: "manual", Ratings: []*FuseRating{
 		{RatingA: 5, ColdOhm: 0.02, Source: Source{text19, "common practice, no source"}},
 		{RatingA: 10, ColdOhm: 0.01, Source: Source{text19, "common practice, no source"}},
@@ -511,7 +511,7 @@ var preparedRows = Library{WireTypes: []*WireType{
 		{RatingA: 100, Mounting: "ring M6", ColdOhm: 0.001, Source: Source{text19, "common practice, no source"}},
 		{RatingA: 120, Mounting: "ring M6", ColdOhm: 0.000833, Source: Source{text19, "common practice, no source"}},
 		{RatingA: 150, Mounting: "ring M6", ColdOhm: 0.0006670000000000001, Source: Source{text19, "common practice, no source"}},
-	}, Band: []TimePoint{{Multiple: 1, MinS: 360000, Source: Source{text20, "common practice, no source"}}, {Multiple: 1.3, MaxS: 3600, Source: Source{text21, "one source"}}, {Multiple: 2, MaxS: 30, Source: Source{text21, "one source"}}}, Mounting: "ring M5", Source: Source{text23, "two sources"}},
+	}, Band: []TimePoint{{Multiple: 1, MinS: 360000, Source: Source{text20, "common practice, no source"}}, {Multiple: 1.3, MaxS: 3600, Source: Source{text21, "one source"}}, {Multiple: 2, MaxS: 30, Source: Source{text21, "one source"}}}, Rerating: []RatedAt{{AmbientC: -30, Share: 1.316}, {AmbientC: -20, Share: 1.25}, {AmbientC: -10, Share: 1.19}, {Share: 1.087}, {AmbientC: 23, Share: 1}, {AmbientC: 40, Share: 0.926}, {AmbientC: 50, Share: 0.862}, {AmbientC: 60, Share: 0.806}}, Mounting: "ring M5", Source: Source{text23, "one source"}},
 	{Name: "surface breaker", Aliases: []string{"surface-mounted breaker", "panel breaker"}, Standard: "SAE J553", Kind: "breaker", MaxV: 48, BreakingA: 1000, Breaks: []BreaksAt{{BreakingA: 3000, UpToV: 14}, {BreakingA: 1500, UpToV: 30}}, Reset: "manual", Ratings: []*FuseRating{
 		{RatingA: 25, ColdOhm: 0.004, Source: Source{text19, "common practice, no source"}},
 		{RatingA: 30, ColdOhm: 0.003333, Source: Source{text19, "common practice, no source"}},
@@ -531,7 +531,7 @@ var preparedRows = Library{WireTypes: []*WireType{
 		{RatingA: 200, Mounting: "ring M10", ColdOhm: 0.0005, Source: Source{text19, "common practice, no source"}},
 		{RatingA: 250, Mounting: "ring M10", ColdOhm: 0.0004, Source: Source{text19, "common practice, no source"}},
 		{RatingA: 300, Mounting: "ring M10", ColdOhm: 0.00033329999999999997, Source: Source{text19, "common practice, no source"}},
-	}, Band: []TimePoint{{Multiple: 1, MinS: 360000, Source: Source{text20, "common practice, no source"}}, {Multiple: 1.35, MaxS: 3600, Source: Source{text24, "one source"}}, {Multiple: 2, MinS: 4, MaxS: 40, Source: Source{text24, "one source"}}, {Multiple: 4, MinS: 0.6, MaxS: 5, Source: Source{text24, "one source"}}, {Multiple: 6, MinS: 0.3, MaxS: 1.8, Source: Source{text24, "one source"}}, {Multiple: 10, MinS: 0.12, MaxS: 0.4, Source: Source{text24, "one source"}}}, Rerating: []RatedAt{{AmbientC: -30, Share: 1.316}, {Share: 1.087}, {AmbientC: 23, Share: 1}, {AmbientC: 40, Share: 0.926}, {AmbientC: 50, Share: 0.862}, {AmbientC: 60, Share: 0.806}}, Mounting: "ring M6", IgnitionProtected: true, Source: Source{text25, "from memory"}},
+	}, Band: []TimePoint{{Multiple: 1, MinS: 360000, Source: Source{text20, "common practice, no source"}}, {Multiple: 1.35, MaxS: 3600, Source: Source{text24, "common practice, no source"}}, {Multiple: 2, MinS: 4, MaxS: 40, Source: Source{text24, "common practice, no source"}}, {Multiple: 4, MinS: 0.6, MaxS: 5, Source: Source{text24, "common practice, no source"}}, {Multiple: 6, MinS: 0.3, MaxS: 1.8, Source: Source{text24, "common practice, no source"}}, {Multiple: 10, MinS: 0.12, MaxS: 0.4, Source: Source{text24, "common practice, no source"}}}, Rerating: []RatedAt{{AmbientC: -30, Share: 1.316}, {AmbientC: -20, Share: 1.25}, {AmbientC: -10, Share: 1.19}, {Share: 1.087}, {AmbientC: 23, Share: 1}, {AmbientC: 40, Share: 0.926}, {AmbientC: 50, Share: 0.862}, {AmbientC: 60, Share: 0.806}}, Mounting: "ring M6", IgnitionProtected: true, Source: Source{text25, "from memory"}},
 	{Name: "PTC 30 V", Aliases: []string{"resettable 30 V"}, Standard: "maker's data sheet", Kind: "ptc", MaxV: 30, BreakingA: 40, Reset: "power removed", Ratings: []*FuseRating{
 		{RatingA: 0.9, ColdOhm: 0.22, Source: Source{text26, "two sources"}},
 		{RatingA: 1.1, ColdOhm: 0.27, Source: Source{text26, "two sources"}},
@@ -1125,9 +1125,9 @@ const (
 	text18  = "areas of ASTM B258; resistance computed: copper of 100 % IACS and 6 % for the lay of fine strands, which is from memory, as are diameters and 90 °C of EPDM; short circuit IEC 60724; no overload limit was found"
 	text19  = "resistance taken as 100 mV at the rating; common practice, no source"
 	text20  = "carries its rating"
-	text21  = "maker's data, manual-reset thermal breaker 20 A: within 3600 s at 130 %; other points as the automatic one"
+	text21  = "maker's stock-item data, manual-reset thermal breaker 20 A: within 3600 s at 130 %; other points as the automatic one"
 	text22  = "maker's stock-item data, automatic thermal breaker 30 A: trips at 125 %, within 30 s at 200 %, interrupts 900 A at 30 V"
-	text23  = "SAE J553-2022, guide article and scope page: types I, II, III by way of reset, 12, 24 and 48 V, up to 200 A; its trip times were not readable"
+	text23  = "SAE J553-2022, guide article and scope page: types I, II, III by way of reset, 12, 24 and 48 V, up to 200 A; its trip times, re-rating and breaking capacity were not readable: 900 A at 30 V is that of one maker's 30 A part"
 	text24  = "UL 1077 overcurrent terminology, equipment breaker 10 A at 25 °C: within 3600 s at 135 %, 4 to 40 s at 200 %, 0.6 to 5 s at 400 %, 0.3 to 1.8 s at 600 %, 0.12 to 0.4 s at 1000 %; taken over to larger ratings (a winch breaker page prints 5 s at 200 %, typical)"
 	text25  = "surface-mounted breakers reset by hand, of boats and winches: series 25 to 300 A, stud 1/4 in (M6) to 150 A and 3/8 in (M10) above, 3 / 1.5 / 1 kA at 14 / 30 / 48 V, ignition protected"
 	text26  = "maker's data sheet, radial PTC resettable 30 V series, electrical table: hold, trip, time at five times hold; the resistance is the largest one hour after a trip"

@@ -416,6 +416,18 @@ loads:
 	}
 }
 
+// A type without a re-rating table, such as one of a user's own library, is not known
+// above the 23 °C at which it is rated.
+func TestReratingNotKnown(t *testing.T) {
+	for ambient, want := range map[int]finding.Severity{23: none, 24: finding.Advice} {
+		p := passOf(t, dataMissing, fmt.Sprintf("places: {battery tray: {ambient: %d °C}, rear: {ambient: 23 °C}}\n", ambient))
+		fuse := part(t, p, "lamp fuse").Branches[0].Fuse
+		kind := *fuse.Type
+		kind.Rerating, fuse.Type = nil, &kind
+		says(t, fmt.Sprintf("%d °C", ambient), p.run(), want)
+	}
+}
+
 // A fuse must be made for the highest voltage; without charging for 1.2 times
 // the system's.
 func TestFuseVoltageAtTheEdge(t *testing.T) {
