@@ -344,6 +344,8 @@ type Practice struct {
 	ConvertersA           float64 `limit:"converters from A" in:"1,1000"`
 	FuseDistanceM         float64 `limit:"fuse distance mm" in:"1,5000" per:"1000" show:"fuse within *"` // from the source to the first fuse, bare conductor
 	FuseDistanceSheathedM float64 `limit:"fuse distance sheathed mm" in:"1,5000" per:"1000"`
+	// From there to MostFuseDistanceSheathedM it is advice from a battery post, away from petrol.
+	MostFuseDistanceSheathedM float64 `limit:"most fuse distance sheathed mm" in:"1,5000" per:"1000"`
 	// Beyond MostFuseDistanceM a bare one is a fault, beyond GraveFuseDistanceM a danger.
 	MostFuseDistanceM  float64 `limit:"most fuse distance mm" in:"1,5000" per:"1000"`
 	GraveFuseDistanceM float64 `limit:"grave fuse distance mm" in:"1,10000" per:"1000"`

@@ -238,4 +238,3 @@ loads:
 		says(t, end+", the stud assumed", p.run(), none)
 	}
 }
-
