@@ -27,6 +27,20 @@ func (c *Chemistry) OpenCircuitV(charge float64) float64 {
 	return t[len(t)-1].Volts
 }
 
+// House tells whether a battery of a capacity in Ah is a house pack, which has a board
+// in series that switches it off.
+func (c *Chemistry) House(capacityAh float64) bool { return c.HouseAh > 0 && capacityAh >= c.HouseAh }
+
+// Ohm is the internal resistance of a 12 V class battery of a capacity in Ah, full and
+// at 25 °C: OhmAh / capacity, and the board of a house pack.
+func (c *Chemistry) Ohm(capacityAh float64) float64 {
+	ohm := c.OhmAh / capacityAh
+	if c.House(capacityAh) {
+		ohm += c.BoardOhm
+	}
+	return ohm
+}
+
 func (c *Chemistry) check(m *row) {
 	if len(c.OpenCircuit) < 2 {
 		m.missing("open circuit")

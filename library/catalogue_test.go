@@ -260,8 +260,8 @@ func TestChemistries(t *testing.T) {
 // is in the library.
 func TestPractices(t *testing.T) {
 	for _, p := range Default().Practices {
-		if len(p.Source) != 17 {
-			t.Errorf("%s: %d limits with a source, want 17", p.Name, len(p.Source))
+		if len(p.Source) != 18 {
+			t.Errorf("%s: %d limits with a source, want 18", p.Name, len(p.Source))
 		}
 		if Default().CurrentTable(p.Ampacity) == nil {
 			t.Errorf("%s: no current table %q", p.Name, p.Ampacity)
@@ -269,7 +269,7 @@ func TestPractices(t *testing.T) {
 		if p.Afloat != (p.Name == "marine") || Default().WireType(p.UsualWire) == nil {
 			t.Errorf("%s: afloat %v, usual wire %q", p.Name, p.Afloat, p.UsualWire)
 		}
-		if p.DropCritical > p.DropOther || p.FuseDistanceM > p.FuseDistanceSheathedM || p.FuseDistanceM > p.MostFuseDistanceM ||
+		if p.DropCritical > p.DropOther || p.FuseDistanceM > p.FuseDistanceSheathedM || p.FuseDistanceSheathedM > p.MostFuseDistanceSheathedM || p.FuseDistanceM > p.MostFuseDistanceM ||
 			p.MostFuseDistanceM > p.GraveFuseDistanceM || p.MinMm2 > p.MinFlexMm2 {
 			t.Errorf("%s: %+v", p.Name, p)
 		}

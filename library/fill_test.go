@@ -90,7 +90,7 @@ func TestLimitsHaveASource(t *testing.T) {
 	}
 	text := head + "practices:\n  - name: yard\n    afloat: false\n    limits:\n" + limitsText
 	lib, err := Parse("f.yaml", []byte(text))
-	if err == nil && (len(lib.Practices[0].Source) != 17 || lib.Practices[0].Source["fuse ratio"].Text == "") {
+	if err == nil && (len(lib.Practices[0].Source) != 18 || lib.Practices[0].Source["fuse ratio"].Text == "") {
 		t.Errorf("sources %v", lib.Practices[0].Source)
 	}
 	if err != nil {

@@ -344,6 +344,8 @@ type Practice struct {
 	ConvertersA           float64 `limit:"converters from A" in:"1,1000"`
 	FuseDistanceM         float64 `limit:"fuse distance mm" in:"1,5000" per:"1000" show:"fuse within *"` // from the source to the first fuse, bare conductor
 	FuseDistanceSheathedM float64 `limit:"fuse distance sheathed mm" in:"1,5000" per:"1000"`
+	// From there to MostFuseDistanceSheathedM it is advice from a battery post, away from petrol.
+	MostFuseDistanceSheathedM float64 `limit:"most fuse distance sheathed mm" in:"1,5000" per:"1000"`
 	// Beyond MostFuseDistanceM a bare one is a fault, beyond GraveFuseDistanceM a danger.
 	MostFuseDistanceM  float64 `limit:"most fuse distance mm" in:"1,5000" per:"1000"`
 	GraveFuseDistanceM float64 `limit:"grave fuse distance mm" in:"1,10000" per:"1000"`
@@ -375,9 +377,12 @@ type Chemistry struct {
 	CrankingRated bool `key:"cranking rated"`
 	// OpenCircuit is volts per 12 V class battery at a state of charge 0..1, ascending.
 	OpenCircuit []VoltsAt `key:"open circuit" ascending:"Charge"`
-	// OhmAh is internal resistance times capacity for a 12 V class battery:
-	// R = OhmAh / capacityAh.
-	OhmAh            float64 `key:"ohm Ah" need:"" in:"0.001,10"`
+	// OhmAh is internal resistance times capacity for a 12 V class battery, see Ohm.
+	OhmAh float64 `key:"ohm Ah" need:"" in:"0.001,10"`
+	// From HouseAh a battery is a house pack with a board in series that switches it off;
+	// BoardOhm is what the board adds. 0 = none has one.
+	HouseAh          float64 `key:"house from Ah" in:"0.1,10000"`
+	BoardOhm         float64 `key:"board mohm" in:"0.01,100" per:"1000"`
 	ChargeShare      float64 `key:"charge share" need:"" in:"0.01,10"` // highest charging current as a share of capacity per hour
 	ChargeEfficiency float64 `key:"charge efficiency" need:"" in:"0.1,1"`
 	StartReserve     float64 `key:"start reserve" need:"" in:"0,1" show:"start reserve *%"` // state of charge below which starting is not sure

@@ -29,7 +29,7 @@ grounds: {stud: {at: seat}}
 		{figure: "typical"},
 		{figure: "highest"},
 		{figure: "typical"},
-		{figure: "typical", mostW: 26.5},
+		{figure: "typical", mostW: 22.1},
 		{figure: "typical"},
 		{figure: "typical", onS: 5, everyS: 60},
 		{figure: "typical", onS: 20},

@@ -2,6 +2,7 @@ package design
 
 import (
 	"fmt"
+	"slices"
 
 	"fusewright/harness/design/quantity"
 
@@ -32,6 +33,16 @@ var placeSection = section[Place]{
 			Example: "yes"}, func(p *Place) *bool { return &p.PetrolVapour }),
 	},
 	short: func(_ *reader, _ *Place, f field) bool { return isNothing(f.node) },
+}
+
+// PetrolVapour tells whether there is a place where it can gather.
+func (d *Design) PetrolVapour() bool {
+	return slices.ContainsFunc(d.Places, func(p *Place) bool { return p.PetrolVapour })
+}
+
+// NamesPetrol tells whether the papers speak of petrol: those of boats always do.
+func (d *Design) NamesPetrol() bool {
+	return d.PetrolVapour() || d.Practice != nil && d.Practice.Afloat
 }
 
 // addPlace takes the name of a place.

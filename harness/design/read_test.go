@@ -93,7 +93,7 @@ grounds: {stud: {at: seat}, bus: {at: seat, returns to: battery negative}}
 		{"limit of the block's type", d.Blocks[0].WayA.Value, 30.0},
 		{"fuse of the way by the block", d.Blocks[0].Ways[0].FuseType.Name, "blade C"},
 		{"behaviour of the type", lamp.Behaves, FilamentLamp},
-		{"voltage of the type", lamp.RatedV, 13.2},
+		{"voltage of the type", lamp.RatedV, 12.0},
 		{"a resistance is a resistor", heater.Behaves, Resistor},
 		{"4 Ω at the system voltage", heater.PowerW, 36.0},
 		{"sign by behaviour", heater.Sign, SignHeater},

@@ -25,10 +25,10 @@ var coverCautions = []string{
 	"The rules see only what the design says: no finding is no proof that it is safe. Do the bench test before it is trusted.",
 }
 
-// cautionsFor is coverCautions, of a boat with that about petrol.
+// cautionsFor is coverCautions, with that about petrol where the papers speak of it.
 func cautionsFor(r *harness.Review) []string {
-	if r.Design.Practice.Afloat {
-		return append(slices.Clone(coverCautions), caution.Afloat)
+	if r.Design.NamesPetrol() {
+		return append(slices.Clone(coverCautions), caution.Petrol)
 	}
 	return coverCautions
 }

@@ -13,7 +13,8 @@ import (
 	"fusewright/render/scene"
 )
 
-// Caution stands at the foot of every page.
+// Caution stands at the foot of every page, where petrol vapour can gather with a word
+// about that.
 const Caution = caution.Paper
 
 // Page measures in millimetres; text sizes are those of the em square, so the
@@ -157,7 +158,7 @@ func (b *book) finish() []*scene.Sheet {
 		s.Begin(scene.Group{ID: s.UniqueID("foot"), Class: "foot", Title: "caution and page number"})
 		s.Line(scene.Point{X: b.left(), Y: y - 8}, scene.Point{X: b.right(), Y: y - 8}, scene.Pen(thinMM))
 		style := smallQuiet
-		s.Paragraph(scene.Rect{X: b.left(), Y: y - 7, W: b.width() - 28, H: 8}, Caution, style)
+		s.Paragraph(scene.Rect{X: b.left(), Y: y - 7, W: b.width() - 28, H: 8}, caution.OnPages(b.review.Design.PetrolVapour()), style)
 		style.Align = scene.Right
 		s.Begin(scene.Group{Class: pageOfPaper})
 		s.TextAt(scene.Point{X: b.right(), Y: y - 4.2}, fmt.Sprintf("page %d of %d", i+1, len(b.sheets)), style)

@@ -15,9 +15,6 @@ import (
 	"fusewright/render/scene"
 )
 
-// Caution is printed on every sheet.
-const Caution = caution.Paper
-
 // Measures in millimetres; text sizes are those of the em square, so that
 // capitals are at least 2.0 mm high.
 const (
@@ -28,7 +25,7 @@ const (
 
 	TitleW   = 140.0 // the title block, at the lower right
 	TitleH   = 34.0
-	cautionH = 9.0 // the caution, at the lower left
+	cautionH = 9.0 // the caution, at the lower left: two lines
 	edgeMM   = 5.0 // paper to outer line
 	borderMM = 5.0 // outer to inner line
 )
@@ -97,8 +94,9 @@ func (p Paper) Strip() scene.Rect {
 // Title is what the title block says. Fields come in rows of three; the third
 // column is the narrowest.
 type Title struct {
-	Title, Kind string
-	Fields      [3][3]Field
+	Title, Kind  string
+	Fields       [3][3]Field
+	PetrolVapour bool // can gather somewhere: the caution says so
 }
 
 // Zone names the zone of a point: letter downwards, number to the right.
@@ -127,7 +125,7 @@ func TitleOf(d *design.Design, found []*finding.Finding, size string) Title {
 	}
 	counts := fmt.Sprintf("%d danger · %d fault · %d advice · %d accepted", finding.Count(found, finding.Danger),
 		finding.Count(found, finding.Fault), finding.Count(found, finding.Advice), accepted)
-	return Title{Title: d.Title.Value, Fields: [3][3]Field{
+	return Title{Title: d.Title.Value, PetrolVapour: d.PetrolVapour(), Fields: [3][3]Field{
 		{{"vehicle", d.Vehicle.Value}, {"revision", d.Revision.Value}, {"date", d.Date.Value}},
 		{{"practice", practice}, {"drawn by", d.Author.Value}, {"sheet", ""}},
 		{{"findings", counts}, {}, {"size", size}},
@@ -143,7 +141,7 @@ func Draw(s *scene.Sheet, p Paper, t Title) {
 	s.Rect(in, &thick, nil)
 	zones(s, p, in)
 	titleBlock(s, in, t)
-	lines := scene.Wrap(Caution, SmallMM, in.W-TitleW-6, scene.Regular)
+	lines := scene.Wrap(caution.OnPages(t.PetrolVapour), SmallMM, in.W-TitleW-6, scene.Regular)
 	for i, line := range lines {
 		y := in.Bottom() - 2 - float64(len(lines)-1-i)*LineMM
 		s.TextAt(scene.Point{X: in.X + 3, Y: y}, line, scene.TextStyle{SizeMM: SmallMM, Colour: scene.Ink})

@@ -37,6 +37,26 @@ func TestZone(t *testing.T) {
 	}
 }
 
+// The caution keeps to its two lines on every size, with the word about petrol vapour
+// where that can gather.
+func TestCaution(t *testing.T) {
+	for _, p := range papers {
+		for _, vapour := range []bool{false, true} {
+			s, said, lines := scene.NewSheet(p.W, p.H, ""), "", 0
+			Draw(s, p, Title{PetrolVapour: vapour})
+			for _, item := range s.Items {
+				if item.Text != nil && item.Text.At.X == p.Inner().X+3 && item.Text.At.Y > p.Strip().Bottom() {
+					said += item.Text.String + " "
+					lines++
+				}
+			}
+			if !strings.Contains(said, "Isolate the battery") || strings.Contains(said, "Petrol vapour") != vapour || lines > 2 {
+				t.Errorf("%s, vapour %v: %d lines, %s", p.Name, vapour, lines, said)
+			}
+		}
+	}
+}
+
 // Everything the title block says stays whole as long as two lines take it, and
 // inside the block.
 func TestTitleBlock(t *testing.T) {

@@ -212,8 +212,8 @@ type BudgetLine struct {
 
 // cautionOf is the caution on a report of a design.
 func cautionOf(d *design.Design) string {
-	if d.Practice.Afloat {
-		return Caution + " " + caution.Afloat
+	if d.NamesPetrol() {
+		return Caution + " " + caution.Petrol
 	}
 	return Caution
 }

@@ -8,8 +8,20 @@ const Defer = "Local codes, the makers' instructions and licensed practice come 
 // Paper stands on sheets and pages that are used at the bench.
 const Paper = "Isolate the battery before work. " + Defer + " Not for brake, steering or airbag circuits."
 
-// Afloat stands on the papers of a boat, beside the others.
-const Afloat = "Petrol vapour explodes: air tank and engine spaces before work, and keep what may spark out of them."
+// Petrol stands beside the others on what begins the papers of a boat, and of a design
+// with a place where petrol vapour can gather.
+const Petrol = "Petrol vapour explodes: air tank and engine spaces before work, and keep what may spark out of them."
+
+// vapour stands on each page of such a design.
+const vapour = "Petrol vapour: no sparks."
+
+// OnPages is Paper, with a word about petrol vapour where it can gather.
+func OnPages(petrolVapour bool) string {
+	if petrolVapour {
+		return Paper + " " + vapour
+	}
+	return Paper
+}
 
 // Report stands under findings and other results on a terminal or in JSON.
 const Report = "Aid to judgement only. " + Paper

@@ -96,7 +96,7 @@ func (w *writer) resistance() string {
 	if err != nil || capacityAh <= 0 { // reading the design says what is wrong
 		capacityAh = 1
 	}
-	return quantity.Format(w.lib.Chemistry(w.a.Battery).OhmAh/capacityAh*w.v.scale(), quantity.Resistance)
+	return quantity.Format(w.lib.Chemistry(w.a.Battery).Ohm(capacityAh)*w.v.scale(), quantity.Resistance)
 }
 
 func (w *writer) listed(list []string) []string {

@@ -54,7 +54,7 @@ func New(d *design.Battery, systemV float64) *Battery {
 	b := &Battery{capacityAh: d.CapacityAh.Value, class: systemV / 12, rateH: d.RateH.Value,
 		fullOhm: d.ResistanceOhm.Value, chem: chemistryOf(d)}
 	fill(&b.rateH, b.chem.RatedH)
-	fill(&b.fullOhm, b.chem.OhmAh/b.capacityAh*b.class)
+	fill(&b.fullOhm, b.chem.Ohm(b.capacityAh)*b.class)
 	return b
 }
 

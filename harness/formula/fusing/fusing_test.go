@@ -145,6 +145,29 @@ func TestRerating(t *testing.T) {
 	}
 }
 
+// A breaker of 20 A at 60 °C carries 20 A / 1.24 = 16.13 A (0.806) and may open above
+// that; at 23 °C it carries its rating. At -20 °C it may need 1.25 times as much: 40 A are
+// then 1.6 times, on log axes 30 s · 120^(ln 1.25 / ln (2/1.3)) = 358 s at the latest, and
+// 50 A twice its rating, 30 s.
+func TestBreakersByAmbient(t *testing.T) {
+	for _, c := range []struct {
+		ambient, amps float64
+		holds         bool
+		slowS         float64
+	}{
+		{60, 16.1, true, math.Inf(1)}, {60, 16.13, false, math.Inf(1)}, {60, 40, false, 30},
+		{23, 20, true, math.Inf(1)}, {23, 20.01, false, math.Inf(1)}, {23, 26, false, 3600}, {23, 40, false, 30},
+		{-20, 20, true, math.Inf(1)}, {-20, 40, false, 358.2}, {-20, 50, false, 30},
+	} {
+		d := fuse(t, "breaker type III", 20)
+		d.AmbientC = c.ambient
+		o := d.Open(c.amps)
+		if math.IsInf(o.FastS, 1) != c.holds || !(o.SlowS == c.slowS || math.Abs(o.SlowS-c.slowS) < 1) {
+			t.Errorf("%g A at %g °C: %+v", c.amps, c.ambient, o)
+		}
+	}
+}
+
 func TestOpenStandsAnyInput(t *testing.T) {
 	devices(t, func(_ string, d Device) {
 		for _, i := range []float64{0, -3, math.NaN(), math.Inf(1), 1e300, 1e-300} {

@@ -118,11 +118,18 @@ func TestBatteryResistance(t *testing.T) {
 		{"given", "12 V", "resistance: 7 mΩ, capacity: 10 Ah", 0.007},
 		{"by capacity", "12 V", "capacity: 20 Ah", agm / 20},
 		{"24 V: two in series", "24 V", "capacity: 20 Ah", 2 * agm / 20},
+		{"lithium, a starter pack", "12 V", "chemistry: LiFePO4, capacity: 20 Ah", 0.06 / 20},
+		{"lithium, below a house pack", "12 V", "chemistry: LiFePO4, capacity: 29 Ah", 0.06 / 29},
+		{"lithium, the least with a board", "12 V", "chemistry: LiFePO4, capacity: 30 Ah", 0.06/30 + 0.002},
+		{"lithium, 24 V", "24 V", "chemistry: LiFePO4, capacity: 100 Ah", 2 * (0.06/100 + 0.002)},
 		{"6 V: half of one", "6 V", "capacity: 20 Ah", agm / 40},
 	}
 	for _, test := range tests {
 		t.Run(test.name, func(t *testing.T) {
 			src := strings.Replace(start, "12 V", test.system, 1)
+			if strings.Contains(test.battery, "chemistry") {
+				src = strings.Replace(src, "chemistry: AGM, ", "", 1)
+			}
 			src = strings.Replace(src, "capacity: 10 Ah", test.battery, 1)
 			c := build(t, "t.yaml", src)
 			if b := c.Branches[0]; b.Kind != circuit.BatteryBranch || math.Abs(b.Ohm-test.want) > 1e-12 {

@@ -90,8 +90,8 @@ func (b *builder) addBattery() {
 	b.branch(p, BatteryBranch, plus.Node, minus, ohm).Assumed = assumed
 }
 
-// batteryOhm is the internal resistance given, or the chemistry's resistance
-// times capacity over the capacity; batteries of other voltages are so many
+// batteryOhm is the internal resistance given, or the chemistry's
+// for the capacity; batteries of other voltages are so many
 // 12 V batteries, or parts of one, in series.
 func batteryOhm(d *design.Design) (ohm float64, assumed string) {
 	bat, inSeries := &d.Battery, d.NominalV()/12
@@ -99,7 +99,7 @@ func batteryOhm(d *design.Design) (ohm float64, assumed string) {
 	case bat.ResistanceOhm.Given():
 		return bat.ResistanceOhm.Value, ""
 	case bat.Chemistry != nil && bat.Chemistry.OhmAh > 0 && bat.CapacityAh.Value > 0:
-		return bat.Chemistry.OhmAh / bat.CapacityAh.Value * inSeries, ""
+		return bat.Chemistry.Ohm(bat.CapacityAh.Value) * inSeries, ""
 	}
 	return BatteryOhm * inSeries, "internal resistance of a mid-sized battery"
 }

@@ -31,7 +31,8 @@ an overload without a source in the circuit would do, is advice. Each limit is n
 | loom-against-the-header | overload-hurts-wire | – | danger | new rule: the blocked pump in the hot place ruins its wire, and no fuse need open |
 | relay-on-the-header-bracket | overload-hurts-wire | – | fault | the same; there the wire only passes its class |
 | tracker-and-alarm-on-a-small-battery (written blind) | standby-drain | fault | advice | as above |
-| headlamp-kit-in-thin-wire (written blind) | voltage-drop | danger | fault | less than twice the limit at nominal |
+| halogen-on-a-panel-rocker | switch-overload | advice | fault | its 55 W are those at 12 V: in use the lamp takes 4.6 A, 1.45 times what the rocker is good for |
+| headlamp-kit-in-thin-wire (written blind) | voltage-drop | danger | danger | a fault while its 60 W were taken for those at 13.2 V; they are those at 12 V, and the wires lose twice the limit |
 | one-thin-return-for-the-console (written blind) | voltage-drop | fault | advice | 8.3 % of 10 % in the wires at nominal; shared-return-thin stays a fault |
 | thin-tails-behind-the-splice (written blind) | return-below-fuse | danger | gone | the returns of 2.5 mm² bear the fuse beside what the run really carries; the thin tails stay a danger |
 | winch-through-the-signal-ground (written blind) | return-below-fuse | danger | danger | of overload-hurts-wire: the blocked winch hurts the return within a second |

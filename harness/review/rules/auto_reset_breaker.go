@@ -27,8 +27,6 @@ fuses:
   lamp fuse: {type: breaker type I, rating: 5 A, at: battery tray, fed by: battery, wire: {size: 2.5 mm², length: 100 mm}, stays live: "marks the parked machine"}
 loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 2.5 mm²}, returns to: frame, return wire: {size: 2.5 mm²}, stays live: "marks the parked machine", own switch: true}
-accepted:
-  - {rule: data-missing, part: lamp fuse, reason: "shown for its reset only"}
 `,
 	Mended: []string{"type I", "type III"},
 	Run: func(p *Pass) {

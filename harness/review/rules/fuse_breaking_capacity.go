@@ -18,14 +18,16 @@ var fuseBreakingCapacity = &Rule{
 		"bare metal at the battery. A fuse behind another is left out: the first one limits the fault. On boats the " +
 		"standard's table by the battery's cold-cranking current says what is enough, for devices that feed others " +
 		"and for branches. On vehicles it is advice for fuse-links up to four times their capacity: every factory builds blade fuses behind its battery. None builds a PTC or a breaker there, " +
-		"and a lithium bank gives more than any starter battery.",
+		"nor anything behind a lithium house pack: its cells give some kiloamperes until the board opens, and the fuse is there for " +
+		"the board that does not.",
 	Formula:  "I = (Voc + I charging · R battery) / (R battery + R wires to the fuse + R fuse)",
 	Limits:   "the fuse type's breaking capacity at the system's voltage, of the lowest voltage published that is not below it; what it must break is at most what the table asks of boats",
 	Why:      "a fuse that must break more than it can may burst and go on arcing",
-	Change:   "fit a type with a higher breaking capacity as the first fuse",
-	Severity: "danger afloat and for PTCs; on vehicles fault for breakers and from four times the capacity, advice below; advice up to a tenth above the limit, up to half of devices of 30 A and less: a battery's resistance is not known better",
+	Change:   "fit a type with a higher breaking capacity as the first fuse: behind a lithium house pack class T",
+	Severity: "danger afloat and for PTCs; on vehicles fault for breakers, at lithium house packs and from four times the capacity, advice below; advice up to a tenth above the limit, up to half of devices of 30 A and less: a battery's resistance is not known better",
 	Source: "Ohm's law, fault-current articles (two sources); breaking capacity of ISO 8820 " +
-		"types: makers' data sheets (two sources)",
+		"types: makers' data sheets (two sources); ABYC E-11 asks a main device of a large bank for the battery maker's " +
+		"short-circuit current, or 20 kA at 125 V dc (two discussions quote it); that factories' habit does not hold for lithium: common practice, no source",
 	Mend: MendBreaking,
 	Bad: `
 battery: {chemistry: LiFePO4, capacity: 100 Ah, rate: 20 h, resistance: 2 mΩ, at: battery tray}
@@ -81,7 +83,7 @@ const (
 	smallRoughly = 1.5
 	smallA       = 30.0 // up to which a device is small
 	// habitual is up to how many times their capacity factories put fuse-links behind a
-	// starter battery; a lithium bank is beyond it.
+	// starter battery; a lithium house pack is none.
 	habitual = 4.0
 )
 
@@ -91,11 +93,11 @@ func (p *Pass) judgeBreaking(b *circuit.Branch) {
 	if fault <= breaks || must <= breaks {
 		return
 	}
-	severity := finding.Advice
+	severity, kind := finding.Advice, b.Fuse.Type.Kind
 	switch {
-	case (p.practice.Afloat || b.Fuse.Type.Kind == ptc) && fault > breaks*near:
+	case (p.practice.Afloat || kind == ptc) && fault > breaks*near:
 		severity = finding.Danger
-	case b.Fuse.Type.Kind == breaker && fault > breaks*near, fault > breaks*habitual:
+	case (kind == breaker || p.housePack()) && fault > breaks*near, fault > breaks*habitual:
 		severity = finding.Fault
 	}
 	fin := ofFuse(severity, b)
@@ -104,6 +106,12 @@ func (p *Pass) judgeBreaking(b *circuit.Branch) {
 	fin.Source = b.Fuse.Type.Source.String()
 	p.say(fin, "a short behind %s draws about %s; type %s breaks at most %s",
 		fuseText(b), ampsOver(fault, breaks), b.Fuse.Type.Name, rated(breaks))
+}
+
+// housePack tells whether the battery is one with a board that switches it off.
+func (p *Pass) housePack() bool {
+	b := &p.d.Battery
+	return b.Chemistry != nil && b.Chemistry.House(b.CapacityAh.Value)
 }
 
 // mustBreakA is what the standard of boats asks of a device by its battery, without

@@ -28,8 +28,6 @@ fuses:
   lamp fuse: {type: breaker type I, rating: 5 A, at: battery tray, fed by: main fuse, wire: {size: 4 mm², length: 100 mm}}
 loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 4 mm²}, returns to: frame, return wire: {size: 4 mm²}, stays live: "marks the parked machine", own switch: true}
-accepted:
-  - {rule: data-missing, part: lamp fuse, reason: "shown for the two curves only"}
 `,
 	Good: `
 fuses:

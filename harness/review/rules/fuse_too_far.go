@@ -13,14 +13,15 @@ var fuseTooFar = &Rule{
 		"contacts on the way counted in. A conductor that is sheathed from end to end has the longer " +
 		"limit. A conductor that never meets a fuse is unfused-conductor.",
 	Formula: "sum of the wire lengths from the source to the first fuse",
-	Limits: "the practice's fuse distance, bare or sheathed, and its most and grave fuse distance; " +
+	Limits: "the practice's fuse distance, bare or sheathed, and its most and grave fuse distances; " +
 		"`limits: fuse distance` of the design",
 	Why: "no fuse protects this stretch: chafed against metal it burns until the battery is " +
 		"empty",
 	Change: "move the fuse to the battery, or run the stretch in a sheath or conduit from end to " +
 		"end",
-	Severity: "fault; bare on vehicles advice up to 300 mm, danger at more than 1 m; else danger at more than twice the limit",
-	Source:   "33 CFR 183.455(b): 7 in along the conductor, 40 in when sheathed (two sources)",
+	Severity: "fault; bare on vehicles advice up to 300 mm, danger at more than 1 m; else danger at more than twice the limit; sheathed on " +
+		"boats advice up to 72 in from a battery post, where no petrol vapour can gather",
+	Source: "33 CFR 183.455(b): 7 in along the conductor, 40 in when sheathed; ABYC E-11: 72 in sheathed from a battery post (two sources each)",
 	Bad: `
 fuses:
   lamp fuse: {type: blade C, rating: 2 A, at: battery tray, fed by: battery, wire: {size: 1 mm², length: 400 mm}}
@@ -43,13 +44,20 @@ func (p *Pass) judgeFuseDistance(u unfusedWire) {
 		return
 	}
 	most, grave := limit, 2*limit
-	if !given && !u.wire.Spec.Sheathed {
+	switch {
+	case given:
+	case !u.wire.Spec.Sheathed:
 		most, grave = p.practice.MostFuseDistanceM, p.practice.GraveFuseDistanceM
+	case u.wire.From.Node == p.positive && !p.d.PetrolVapour():
+		most = p.practice.MostFuseDistanceSheathedM
 	}
 	severity := graver(over(u.lengthM, most), finding.Advice, finding.Fault)
 	fin := ofWire(graver(over(u.lengthM, grave), severity, finding.Danger), u.wire)
 	atMost(&fin, "unfused length", u.lengthM, limit, "m")
 	fin.Source = p.limitSource(fuseDistanceKey(u.wire), given)
+	if fin.Severity == finding.Advice && u.wire.Spec.Sheathed {
+		fin.Source += "; " + p.limitSource("most fuse distance sheathed mm", false)
+	}
 	if u.wire.Spec.Sheathed {
 		fin.Change = "move the fuse towards the battery: in its sheath the stretch has the longer limit already"
 	}

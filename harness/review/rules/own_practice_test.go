@@ -28,6 +28,7 @@ practices:
       drop other: {value: 0.10}
       fuse distance mm: {value: 178}
       fuse distance sheathed mm: {value: 1016}
+      most fuse distance sheathed mm: {value: 1016}
       most fuse distance mm: {value: 178}
       grave fuse distance mm: {value: 356}
       load share of fuse: {value: 0.8}

@@ -345,6 +345,18 @@ func TestBreakingCapacityAtTheEdge(t *testing.T) {
 		p.judgeBreaking(b)
 		says(t, fmt.Sprintf("%g A at a PTC", fault), p.found, want)
 	}
+	// Nor do they build blade fuses behind a lithium pack of 30 Ah and more.
+	kind.Kind, kind.Breaks = "fuse", nil
+	for _, c := range []struct {
+		ah, fault float64
+		want      finding.Severity
+	}{{29.9, 1501, finding.Advice}, {29.9, 4000, finding.Advice}, {29.9, 4001, finding.Fault}, {30, 1000, none}, {30, 1499, finding.Advice},
+		{30, 1501, finding.Fault}} {
+		p.in.Protection = &protection.Study{Fuses: []*protection.Fuse{{Branch: b, FaultA: c.fault}}}
+		p.found, p.d.Battery.CapacityAh.Value = nil, c.ah
+		p.judgeBreaking(b)
+		says(t, fmt.Sprintf("%g A behind %g Ah", c.fault, c.ah), p.found, c.want)
+	}
 	p.d.Battery.Chemistry = nil
 	if got := p.openCircuitV(); math.Abs(got-12.8) > 1e-12 {
 		t.Errorf("a battery of no known chemistry rests at %g V", got)
@@ -413,6 +425,18 @@ loads:
 		p.found, p.facts = nil, newFacts(p.in)
 		p.judgeUnderLoad(b)
 		says(t, fmt.Sprintf("%g A", amps), p.found, want)
+	}
+}
+
+// A type without a re-rating table, such as one of a user's own library, is not known
+// above the 23 °C at which it is rated.
+func TestReratingNotKnown(t *testing.T) {
+	for ambient, want := range map[int]finding.Severity{23: none, 24: finding.Advice} {
+		p := passOf(t, dataMissing, fmt.Sprintf("places: {battery tray: {ambient: %d °C}, rear: {ambient: 23 °C}}\n", ambient))
+		fuse := part(t, p, "lamp fuse").Branches[0].Fuse
+		kind := *fuse.Type
+		kind.Rerating, fuse.Type = nil, &kind
+		says(t, fmt.Sprintf("%d °C", ambient), p.run(), want)
 	}
 }
 

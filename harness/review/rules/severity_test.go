@@ -113,7 +113,8 @@ loads:
 }
 
 // Vehicles: bare, 7 in as on boats are free, 300 mm advice, 1 m a fault. Sheathed 40 in
-// are free and twice that a fault; on boats twice 7 in.
+// are free and twice that a fault; on boats twice 7 in, and sheathed from the battery's post
+// 72 in advice, but where petrol vapour can gather.
 func TestFuseDistances(t *testing.T) {
 	const lamp = `
 practice: PRACTICE
@@ -137,8 +138,22 @@ fuses:
 		{"marine", "length: 179 mm", finding.Fault},
 		{"marine", "length: 356 mm", finding.Fault},
 		{"marine", "length: 357 mm", finding.Danger},
+		{"marine", "length: 1016 mm, sheathed: yes", 0},
+		{"marine", "length: 1017 mm, sheathed: yes", finding.Advice},
+		{"marine", "length: 1829 mm, sheathed: yes", finding.Advice},
+		{"marine", "length: 1830 mm, sheathed: yes", finding.Fault},
+		{"marine", "length: 2032 mm, sheathed: yes", finding.Fault},
+		{"marine", "length: 2033 mm, sheathed: yes", finding.Danger},
+		{"marine with petrol", "length: 1016 mm, sheathed: yes", 0},
+		{"marine with petrol", "length: 1017 mm, sheathed: yes", finding.Fault},
+		{"marine with petrol", "length: 2033 mm, sheathed: yes", finding.Danger},
 	} {
-		if got := gravest(t, replace(lamp, "PRACTICE", c.practice, "LENGTH", c.length), "fuse-too-far"); got != c.want {
+		practice, petrol := strings.CutSuffix(c.practice, " with petrol")
+		places := ""
+		if petrol {
+			places = "places:\n  battery tray: {ambient: 40 °C}\n  rear: {ambient: 35 °C, petrol vapour: yes}\n"
+		}
+		if got := gravest(t, places+replace(lamp, "PRACTICE", practice, "LENGTH", c.length), "fuse-too-far"); got != c.want {
 			t.Errorf("%s, %s: %s, want %s", c.practice, c.length, got, c.want)
 		}
 	}

@@ -32,8 +32,6 @@ fuses:
   lamp fuse: {type: breaker type III, rating: 10 A, at: battery tray, fed by: battery, wire: {insulation: ISO 6722 thin wall class A, size: 1 mm², length: 100 mm}, stays live: "marks the parked machine"}
 loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {insulation: ISO 6722 thin wall class A, size: 1 mm²}, returns to: frame, stays live: "marks the parked machine", own switch: true}
-accepted:
-  - {rule: data-missing, part: lamp fuse, reason: "shown for its curve only"}
 `,
 	Good: `
 fuses:

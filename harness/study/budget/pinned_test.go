@@ -118,16 +118,16 @@ func TestLikelyDemand(t *testing.T) {
 	}
 }
 
-// A filament lamp counts with the most that its type approval allows: 26.5 W of the
-// 21 W at 13.5 V, so that 1.56 A are likely 0.41 A more.
+// A filament lamp counts with the most that its type approval allows: 22.1 W of its
+// 21 W at 12 V, which are 26.5 W at 13.5 V, so that 1.90 A at 14 V are likely 0.10 A more.
 func TestLikelyDemandOfApprovedLamp(t *testing.T) {
 	text := strings.Replace(example, "power: 56 W, rated at: 14 V, behaves: resistor, duty: 50 %", "type: bulb 21 W", 1)
 	b := budgetOf(t, text)
-	lamp := 21 / 13.5 * math.Pow(14/13.5, solve.LampExponent)
+	lamp := 21.0 / 12 * math.Pow(14.0/12, solve.LampExponent)
 	within(t, "nominal", b.Lines[0].AccessoryA, lamp, 0.01)
-	more := lamp * (26.5/21 - 1)
+	more := lamp * (22.1/21 - 1)
 	within(t, "likely", b.Lines[0].LikelyA, 9+lamp+math.Sqrt(0.8*0.8+0.1*0.1+more*more), 0.02)
-	if said := budget.LikelyBasis(designOf(t, text)); !strings.Contains(said, "26.5 W of 21 W (UN R37, most power at the test voltage; from memory)") {
+	if said := budget.LikelyBasis(designOf(t, text)); !strings.Contains(said, "22.1 W of 21 W (UN R37, most power of PY21/5W, 26.5 W at 13.5 V, brought to 12 V; computed)") {
 		t.Error(said)
 	}
 	if said := budget.LikelyBasis(designOf(t, example)); strings.Contains(said, "approval") {

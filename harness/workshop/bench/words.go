@@ -22,8 +22,8 @@ func cautions(d *design.Design) []string {
 		"Do not work on brake, steering, airbag or other safety circuits without the training that they require.",
 		"Stop at smoke, smell, heat or a reading far off: power off first, then look for the cause.",
 	}
-	if d.Practice.Afloat {
-		list = append(list, caution.Afloat)
+	if d.NamesPetrol() {
+		list = append(list, caution.Petrol)
 	}
 	if d.NominalV() >= 48 {
 		list = append(list, "This system reaches "+quantity.Format(d.HighestV(), quantity.Voltage)+" in ordinary use: treat it as able to hurt, "+
