@@ -1054,6 +1054,9 @@ var preparedRows = Library{WireTypes: []*WireType{
 	{Limit: "stated limit", Figure: "likely", Why: "what a block or a ground point is stated to bear has no margin in it, and is borne for life", Source: Source{text58, "common practice, no source"}},
 	{Limit: "spare of a tap", Figure: "nominal", Why: "what a maker leaves to spare has the margin of the factory fuse in it", Source: Source{text58, "common practice, no source"}},
 	{Limit: "minimum voltage", Figure: "worst", Why: "below it the load fails at once", Source: Source{text58, "common practice, no source"}},
+	{Limit: "pull-in voltage", Figure: "worst", Why: "below it the relay stays at rest, at once", Source: Source{text58, "common practice, no source"}},
+	{Limit: "maximum voltage", Figure: "worst", Why: "above it the load fails for good, and once is enough", Source: Source{text58, "common practice, no source"}},
+	{Limit: "share of rated voltage", Figure: "nominal", Why: "a half above what it is rated at is more than any tolerance", Source: Source{text58, "common practice, no source"}},
 }}
 
 // Rows that stand in several lists.
