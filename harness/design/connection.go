@@ -39,7 +39,7 @@ func connectionKeys[X any](name, wire string, back bool, to func(*X) *[]Feed) []
 		Doc: "the wire that feeds it", Example: "{size: 1.5 mm², colour: YE}"}
 	if back {
 		refs.Kind, refs.Example = KindReturns, "frame stud"
-		refs.Doc = "where its current goes back: a ground or `battery negative`"
+		refs.Doc = "where its current goes back: a ground or `battery negative`; of a motor that runs either way, the other half of its reversing contactor"
 		spec.Doc = "the wire of its return"
 	}
 	return []key[X]{

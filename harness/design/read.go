@@ -58,6 +58,7 @@ func (r *reader) readAll(root *yaml.Node) {
 		return
 	}
 	r.resolvePlaces()
+	r.joinHalves()
 	r.resolveConnections()
 	r.fillRelays()
 	r.fillWires()

@@ -70,6 +70,9 @@ func (r *reader) checkOutputNames() {
 func outputs(p Part) []string {
 	switch p := p.(type) {
 	case *Relay:
+		if p.Rests {
+			return []string{"30"}
+		}
 		if p.Form != nil && !p.Form.Changeover {
 			return []string{"87"}
 		}
@@ -102,7 +105,7 @@ func (r *reader) resolve(c *connection, text Text) (Ref, bool) {
 			text.Value, r.targets(c.back))
 		return ref, false
 	case c.back:
-		return ref, r.checkReturn(c, ref)
+		return r.checkReturn(c, ref)
 	}
 	return r.checkFeed(c, ref)
 }
@@ -113,6 +116,11 @@ func (r *reader) targets(back bool) []string {
 	if back {
 		for _, g := range r.d.Grounds {
 			names = append(names, g.Name)
+		}
+		for _, x := range r.d.Relays {
+			if x.Rests {
+				names = append(names, x.Name)
+			}
 		}
 		return append(names, NegativeName)
 	}
@@ -127,20 +135,25 @@ func (r *reader) targets(back bool) []string {
 	return append(names, BatteryName)
 }
 
-// checkReturn accepts grounds and the negative post.
-func (r *reader) checkReturn(c *connection, ref Ref) bool {
-	switch ref.Part.(type) {
+// checkReturn accepts grounds and the negative post; of loads, relays that rest.
+func (r *reader) checkReturn(c *connection, ref Ref) (Ref, bool) {
+	switch p := ref.Part.(type) {
+	case *Relay:
+		if _, load := c.owner.(*Load); load && p.Rests && (ref.Terminal == "" || ref.Terminal == "30") {
+			ref.Terminal = "30"
+			return ref, true
+		}
 	case *Ground, *NegativePart:
 		if ref.Terminal == "" {
-			return true
+			return ref, true
 		}
 		r.report(ref.Pos, fmt.Sprintf("%s: a ground has no terminals, but %s names one", c.of,
 			quoted(ref.Text)), "such as "+ref.Part.PartName())
-		return false
+		return ref, false
 	}
 	r.report(ref.Pos, fmt.Sprintf("%s returns to %s, which is %s", c.of, quoted(ref.Text),
 		kindOf(ref.Part)), oneOf(r.targets(true)))
-	return false
+	return ref, false
 }
 
 // checkFeed accepts parts with outputs and gives the terminal its full name.
@@ -159,6 +172,9 @@ func (r *reader) checkFeed(c *connection, ref Ref) (Ref, bool) {
 	relay, isRelay := ref.Part.(*Relay)
 	if isRelay && ref.Terminal == "" {
 		ref.Terminal = "87"
+		if relay.Rests {
+			ref.Terminal = "30"
+		}
 	}
 	for _, out := range outs {
 		if out == ref.Terminal {

@@ -6,7 +6,7 @@ func (d *Design) WireCount() (n int) {
 		n += len(x.FedBy)
 	}
 	for _, x := range d.Relays {
-		n += len(x.FedBy) + len(x.Coil.FedBy) + len(x.Coil.Returns)
+		n += len(x.FedBy) + len(x.Returns) + len(x.Coil.FedBy) + len(x.Coil.Returns)
 	}
 	for _, x := range d.Blocks {
 		n += len(x.FedBy)

@@ -38,6 +38,7 @@ func leads(d *design.Design) []lead {
 	}
 	for _, x := range d.Relays {
 		add("relays", x, circuit.FeedWire, &x.FedBy)
+		add("relays", x, circuit.ReturnWire, &x.Returns)
 		add("relays", x, circuit.CoilFeedWire, &x.Coil.FedBy)
 		add("relays", x, circuit.CoilReturnWire, &x.Coil.Returns)
 	}

@@ -8,6 +8,8 @@ type Pen struct {
 	Origin scene.Point // mm
 	Scale  float64     // mm per unit; 0 means M
 	WidthM float64     // line width in mm; 0 means LineMM
+
+	mirrored bool
 }
 
 // NewPen draws on the sheet about an origin in mm.
@@ -15,8 +17,18 @@ func NewPen(sheet *scene.Sheet, origin scene.Point) *Pen {
 	return &Pen{Sheet: sheet, Origin: origin, Scale: M, WidthM: LineMM}
 }
 
+// Mirrored is the pen that draws from right to left.
+func (p *Pen) Mirrored() *Pen {
+	q := *p
+	q.mirrored = true
+	return &q
+}
+
 // At turns a point in modules into one on the sheet.
 func (p *Pen) At(x, y float64) scene.Point {
+	if p.mirrored {
+		x = -x
+	}
 	return scene.Point{X: p.Origin.X + x*p.Scale, Y: p.Origin.Y + y*p.Scale}
 }
 

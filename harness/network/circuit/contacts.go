@@ -37,7 +37,13 @@ func Contacts(c *Circuit, s *design.Situation) []bool {
 	for _, w := range s.Closed {
 		byHand[w] = true
 	}
-	needed := c.Needed(c.loadNodes(on)...)
+	for _, l := range s.Reversed {
+		on[l] = false
+	}
+	needed := c.Needed(append(c.loadNodes(on), c.otherEnds(s.Reversed)...)...)
+	for _, l := range s.Reversed {
+		on[l] = true
+	}
 	closed := make([]bool, len(c.Branches))
 	for i, b := range c.Branches {
 		k := b.Closer
@@ -69,6 +75,19 @@ func (c *Circuit) loadNodes(of map[*design.Load]bool) []*Node {
 		}
 	}
 	return out
+}
+
+// otherEnds are where motors are fed that run the other way round.
+func (c *Circuit) otherEnds(of []*design.Load) (ends []*Node) {
+	for _, l := range of {
+		for _, b := range c.flow.parts[l].Branches {
+			if b.Load != nil {
+				_, far := b.Halves()
+				ends = append(ends, far)
+			}
+		}
+	}
+	return ends
 }
 
 // Present tells, by branch index, which load branches a situation lets draw

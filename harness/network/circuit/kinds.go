@@ -1,5 +1,7 @@
 package circuit
 
+import "fusewright/harness/design"
+
 // branchKind is what everything downstream goes by; package solve has the laws.
 type branchKind struct {
 	name string
@@ -11,13 +13,25 @@ type branchKind struct {
 // branchKinds has a row for each kind of branch.
 var branchKinds = [BranchKinds]branchKind{
 	WireBranch:    {"wire", func(b *Branch) bool { return !b.Wire.Role.Returns() }, func(b *Branch) bool { return b.Wire.Role.Returns() }},
-	ContactBranch: {"contact", always, nil},
+	ContactBranch: {"contact", func(b *Branch) bool { return !b.Rests() }, (*Branch).Rests},
 	FuseBranch:    {"fuse", always, nil},
 	ResistorBranch: {"resistor", func(b *Branch) bool { return b.Part != nil && b.Part.Kind == Block },
 		func(b *Branch) bool { return b.Part != nil && b.Part.Kind == Ground }},
 	LoadBranch:    {"load", nil, nil},
 	BatteryBranch: {"battery", nil, nil},
 	ChargerBranch: {"charging", nil, nil},
+}
+
+// Rests tells of the contact on which a half of a reversing contactor rests: it takes
+// current back.
+func (b *Branch) Rests() bool {
+	return b.Closer != nil && b.Closer.Break != nil && b.Part != nil && b.Part.rests()
+}
+
+// rests tells of a half of a reversing contactor.
+func (p *Part) rests() bool {
+	r, ok := p.Source.(*design.Relay)
+	return ok && r.Rests
 }
 
 func always(*Branch) bool { return true }
@@ -98,7 +112,12 @@ func (p *Part) named(name string) *Terminal {
 
 // Inlet is the terminal at which a part takes its feed, of a relay that of its
 // contacts; nil for parts that take none.
-func (p *Part) Inlet() *Terminal { return p.named(partKinds[p.Kind].in) }
+func (p *Part) Inlet() *Terminal {
+	if p.rests() {
+		return p.Terminal("87")
+	}
+	return p.named(partKinds[p.Kind].in)
+}
 
 // outlet is the terminal that a feed or return from a part means; nil when the
 // part has no such terminal.

@@ -39,8 +39,12 @@ func (b *builder) addParts() {
 	for _, f := range d.Fuses {
 		b.addFuse(f)
 	}
-	for _, r := range d.Relays {
-		b.addRelay(r)
+	for _, half := range []bool{false, true} { // of a case the half with the studs first
+		for _, r := range d.Relays {
+			if (r.Half != nil) == half {
+				b.addRelay(r)
+			}
+		}
 	}
 	for _, bl := range d.Blocks {
 		b.addBlock(bl)
@@ -198,9 +202,17 @@ func (b *builder) addRelay(r *design.Relay) {
 		if name == "87a" && !form.Changeover {
 			continue
 		}
+		if case1 := b.parts[r.Half]; r.Half != nil && case1 != nil && (name == "87" || name == "87a") {
+			at[name] = case1.Terminal(name).Node
+			continue
+		}
 		at[name] = b.terminal(p, name, form.End(name), nil).Node
 	}
-	make87 := b.branch(p, ContactBranch, at["30"], at["87"], form.ContactOhm)
+	from, to := at["30"], at["87"]
+	if r.Rests {
+		from, to = to, from
+	}
+	make87 := b.branch(p, ContactBranch, from, to, form.ContactOhm)
 	var break87a *Branch
 	if form.Changeover {
 		break87a = b.branch(p, ContactBranch, at["30"], at["87a"], form.ContactOhm)
@@ -280,7 +292,7 @@ func (b *builder) addLoad(l *design.Load) {
 		from = b.ownContact(p, plus.Node, &Closer{OwnSwitch: l})
 	}
 	b.branch(p, LoadBranch, from, minus.Node, 0).Load = &LoadSpec{Behaves: l.Behaves,
-		PowerW: l.PowerW, RatedV: ratedV, Duty: l.Duty.Or(1), Load: l}
+		PowerW: l.PowerW, RatedV: ratedV, Duty: l.Duty.Or(1), Load: l, Reverses: l.Reverses()}
 	if l.StandbyA.Value > 0 {
 		from = b.ownContact(p, plus.Node, &Closer{Standby: l})
 		b.branch(p, LoadBranch, from, minus.Node, 0).Load = &LoadSpec{Behaves: design.Resistor,

@@ -256,10 +256,13 @@ func (c *Circuit) Below(n *Node) *Below {
 			switch {
 			case b.A != at:
 			case b.Load != nil && !b.Load.Standby:
-				out.Loads = append(out.Loads, b)
+				out.addLoad(b)
 			case b.Part != nil && b == b.Part.Coil():
 				out.Coils = append(out.Coils, b)
 			}
+		}
+		for _, b := range at.turns {
+			out.addLoad(b)
 		}
 		for _, b := range at.feeds {
 			out.Branches = append(out.Branches, b)
@@ -270,6 +273,13 @@ func (c *Circuit) Below(n *Node) *Below {
 		}
 	}
 	return out
+}
+
+// addLoad adds a load once: a motor that runs either way is met from both ends.
+func (x *Below) addLoad(b *Branch) {
+	if !b.Load.Reverses || !slices.Contains(x.Loads, b) {
+		x.Loads = append(x.Loads, b)
+	}
 }
 
 // BelowBranch is Below of the far end of a branch of the feed network.

@@ -32,7 +32,10 @@ func (b *builder) draftWires() {
 		case *design.Fuse:
 			b.feeds(p, "in", FeedWire, src.FedBy)
 		case *design.Relay:
-			b.feeds(p, "30", FeedWire, src.FedBy)
+			if in := p.Inlet(); in != nil {
+				b.feeds(p, in.Name, FeedWire, src.FedBy)
+				b.returns(p, "87a", ReturnWire, src.Returns)
+			}
 			b.feeds(p, "86", CoilFeedWire, src.Coil.FedBy)
 			b.returns(p, "85", CoilReturnWire, src.Coil.Returns)
 		case *design.Block:
@@ -148,7 +151,7 @@ func onward(n *Node) []*Node {
 		switch {
 		case t.Part.Kind == Fuse && t.Name == "in",
 			t.Part.Kind == Switch && t.Name == "in",
-			t.Part.Kind == Relay && t.Name == "30",
+			t.Part.Kind == Relay && t == t.Part.Inlet(),
 			t.Part.Kind == Block && t.Name == "in":
 			for _, out := range t.Part.Terminals {
 				if out.Node != n && out.Name != "86" && out.Name != "85" {

@@ -158,7 +158,7 @@ func (p *Pass) heatMatters(part *circuit.Part) bool {
 // breaks tells whether something draws through a relay's break contact.
 func (p *Pass) breaks(part *circuit.Part) bool {
 	for _, b := range part.Branches {
-		if b.Closer != nil && b.Closer.Break != nil && len(p.drawsBelow(b.B)) > 0 {
+		if b.Closer != nil && b.Closer.Break != nil && (b.Rests() || len(p.drawsBelow(b.B)) > 0) {
 			return true
 		}
 	}

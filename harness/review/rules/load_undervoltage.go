@@ -83,7 +83,7 @@ func minimumV(part *circuit.Part) float64 {
 func (f *facts) loadV(part *circuit.Part, sign float64) measure {
 	b := loadBranch(part)
 	return f.figureOf(sign, func(s *solve.Solution) bool { return b != nil && s.LoadOn[b.Index] }, func(s *solve.Solution) float64 {
-		if v := s.Volts(b); !math.IsNaN(v) {
+		if v := s.LoadV(b); !math.IsNaN(v) {
 			return v
 		}
 		return 0 // no closed path leads to it

@@ -78,6 +78,7 @@ var registry = sorted(
 	rideEmptiesBattery,
 	returnOnSupervised,
 	reverseExposure,
+	reversingBothOn,
 	sharedReturnThin,
 	shortOverheatsWire,
 	shortTooWeak,

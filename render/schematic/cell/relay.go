@@ -11,6 +11,9 @@ import (
 // RelayBody is the width of a relay's outline.
 const RelayBody = 8
 
+// caseLead is the room of the names of the terminals that another half has.
+const caseLead = 5
+
 // RelayDrop is where terminal 85 goes down, from the outline's left.
 const RelayDrop = 6
 
@@ -32,23 +35,32 @@ func (b *builder) shapeRelay(c *Cell) {
 	if g.Changeover {
 		g.Roof = -3.5
 	}
+	if g.Rests {
+		g.Return = -5
+		g.Roof = -6.5
+	}
 	g.Floor = g.Coil + 3
 	if g.Suppressor != "" {
 		g.Floor = g.Coil + 4
 	}
 	c.Lead = max(b.leadOf(c), 2)
+	if g.CaseOf != nil {
+		g.Roof = -3.5
+		c.Lead = max(c.Lead, caseLead)
+	}
 	if len(contact) > 1 || len(coil) > 1 {
 		c.Lead++
 	}
 	c.Body = RelayBody
 	low := float64(max(g.Floor, last)) + 0.8
-	if n := len(c.Returns); n > 0 {
+	coils := c.CoilReturns()
+	if n := len(coils); n > 0 {
 		g.Drop = 2
 		if b.Stacked || n > 1 {
 			g.Drop = 3
 		}
 		g.Drop += b.Signs.LeadGap(c.Part)
-		for _, w := range c.Returns {
+		for _, w := range coils {
 			c.Lead = max(c.Lead, b.LabelM(w, b.Stacked)-RelayDrop+1)
 		}
 		low = float64(g.Floor+g.Drop*n) + 1.75 + 0.3
@@ -61,12 +73,43 @@ func (b *builder) shapeRelay(c *Cell) {
 	}
 	c.Rows[0].Bottom = low
 	b.addRelayOutlets(c)
+	b.addRest(c)
 }
 
-// addRelayOutlets shows 87 on the contact row and 87a above it.
+// ContactReturns and CoilReturns are the returns of 87a, on which a half of a reversing
+// contactor rests, and of the coil.
+func (c *Cell) ContactReturns() []*circuit.Wire { return c.returnsOf(circuit.ReturnWire) }
+
+// CoilReturns: see ContactReturns.
+func (c *Cell) CoilReturns() []*circuit.Wire { return c.returnsOf(circuit.CoilReturnWire) }
+
+func (c *Cell) returnsOf(role circuit.Role) (list []*circuit.Wire) {
+	for _, w := range c.Returns {
+		if w.Role == role {
+			list = append(list, w)
+		}
+	}
+	return list
+}
+
+// addRest makes room for the return of 87a, which leaves on the right above 30.
+func (b *builder) addRest(c *Cell) {
+	rest := c.ContactReturns()
+	if len(rest) == 0 {
+		return
+	}
+	c.Body += b.ReturnRun(rest, b.Stacked) + b.Signs.LeadGap(c.Part) + 1
+	c.Rows[0].Top = max(c.Rows[0].Top, float64(-c.Geometry.Return+(len(rest)-1)*b.ReturnStep())+b.LabelTop())
+}
+
+// addRelayOutlets shows 87 on the contact row and 87a above it; of what rests 30.
 func (b *builder) addRelayOutlets(c *Cell) {
+	rows := map[string]int{"87": 0, "87a": -2}
+	if c.Geometry.Rests {
+		rows = map[string]int{"30": 0}
+	}
 	for _, t := range c.Part.Terminals {
-		off, known := map[string]int{"87": 0, "87a": -2}[t.Name]
+		off, known := rows[t.Name]
 		if known && len(b.Feeds[t]) > 0 {
 			c.Outlets = append(c.Outlets, &Outlet{Cell: c, Term: t, Row: c.Rows[0], Off: off, Dx: RelayBody})
 		}
@@ -82,7 +125,8 @@ func (b *builder) addRelayOutlets(c *Cell) {
 
 // addDetached makes the two cells of a relay.
 func (b *builder) addDetached(p *circuit.Part) {
-	contact, coil := &Cell{Part: p}, &Cell{Part: p, Coil: true, Returns: b.Wiring.Returns[p]}
+	all := &Cell{Returns: b.Wiring.Returns[p]}
+	contact, coil := &Cell{Part: p, Returns: all.ContactReturns()}, &Cell{Part: p, Coil: true, Returns: all.CoilReturns()}
 	contact.Mate, coil.Mate = coil, contact
 	for _, c := range []*Cell{contact, coil} {
 		c.Rows = []*Row{{Cell: c}}
@@ -127,6 +171,14 @@ func (b *builder) shapeContact(c *Cell) {
 	if c.Geometry.Changeover {
 		r.Top = 3.4
 	}
+	if c.Geometry.Rests {
+		c.Geometry.Return = -4
+		r.Top = 4.5
+	}
+	if c.Geometry.CaseOf != nil {
+		c.Lead = max(c.Lead, caseLead)
+	}
 	r.Bottom = max(low+0.8, captionBottom(0.25, len(c.Caption.Lines), b.Signs.DropOf(c.Part)))
 	b.addRelayOutlets(c)
+	b.addRest(c)
 }

@@ -61,6 +61,10 @@ type Wiring struct {
 func WiringOf(c *circuit.Circuit) *Wiring {
 	w := &Wiring{map[*circuit.Terminal][]*circuit.Wire{}, map[*circuit.Part][]*circuit.Wire{}, map[*circuit.Part][]*circuit.Wire{}}
 	for _, x := range c.Wires {
+		if ToHalf(x) {
+			w.Feeds[x.To] = append(w.Feeds[x.To], x)
+			continue
+		}
 		if IsReturn(x) {
 			w.Returns[x.From.Part] = append(w.Returns[x.From.Part], x)
 			w.Landed[x.To.Part] = append(w.Landed[x.To.Part], x)
@@ -71,7 +75,9 @@ func WiringOf(c *circuit.Circuit) *Wiring {
 	return w
 }
 
-// IsReturn tells of wires on the way back to the source.
-func IsReturn(w *circuit.Wire) bool {
-	return w.Role == circuit.ReturnWire || w.Role == circuit.CoilReturnWire
-}
+// IsReturn tells of wires that are drawn to a ground's sign.
+func IsReturn(w *circuit.Wire) bool { return w.Role.Returns() && !ToHalf(w) }
+
+// ToHalf tells of the wire from a motor to the other half of its reversing contactor:
+// it is drawn as the feed that it is when the motor runs the other way round.
+func ToHalf(w *circuit.Wire) bool { return w.Role.Returns() && w.To.Part.Kind == circuit.Relay }
