@@ -60,6 +60,7 @@ func (r *reader) readAll(root *yaml.Node) {
 	r.resolvePlaces()
 	r.joinHalves()
 	r.resolveConnections()
+	r.checkReversed()
 	r.fillRelays()
 	r.fillWires()
 	r.checkPlugs()

@@ -52,6 +52,7 @@ func (r *reader) joinHalves() {
 		if !x.halfOf.Given() {
 			continue
 		}
+		r.unplaced[x] = true // until its case is found
 		found := namedParts[*Relay](r, where{"relay", x.Name}, "relay", []Text{x.halfOf})
 		if len(found) == 0 {
 			continue
@@ -69,6 +70,7 @@ func (r *reader) joinHalves() {
 		default:
 			taken[half], x.Half = x, half
 			x.Form, x.FormAuto, x.At = half.Form, false, half.At
+			r.unplaced[x] = r.unplaced[half]
 		}
 	}
 	for _, x := range r.d.Relays {
@@ -78,6 +80,16 @@ func (r *reader) joinHalves() {
 			r.report(x.Pos, fmt.Sprintf("relay %s returns, but %s has no break contact to rest on", quoted(x.Name), x.Form.Name), "a changeover")
 		case x.Form.Reversing && !x.Rests:
 			r.report(x.Pos, fmt.Sprintf("relay %s: %s rests on a return, and does not say on which", quoted(x.Name), x.Form.Name), "\"returns to\" of it")
+		}
+	}
+}
+
+// checkReversed refuses what only a motor stands: to lie between two relays that rest.
+func (r *reader) checkReversed() {
+	for _, l := range r.d.Loads {
+		if l.Reverses() && (l.Behaves != Motor || l.Polarised) {
+			r.report(l.Pos, fmt.Sprintf("load %s gets its voltage either way round between two relays that rest", quoted(l.Name)),
+				"a motor that is not polarised, or a return to a ground")
 		}
 	}
 }

@@ -9,6 +9,7 @@ import (
 	"fusewright/harness/network/circuit"
 	"fusewright/render/scene"
 	"fusewright/render/schematic/paint"
+	"fusewright/render/schematic/parts"
 	"fusewright/render/symbol"
 )
 
@@ -77,7 +78,7 @@ func checkReturns(d *paint.Drawing, sheets []*scene.Sheet) (faults []string) {
 		views = append(views, look(s))
 	}
 	for _, w := range d.Circuit.Wires {
-		if w.Role != circuit.ReturnWire && w.Role != circuit.CoilReturnWire {
+		if !parts.IsReturn(w) {
 			continue
 		}
 		found := 0

@@ -166,6 +166,7 @@ func TestDesignsAgainstNgspice(t *testing.T) {
 	if err != nil || len(files) == 0 {
 		t.Fatal("no designs found", err)
 	}
+	files = append(files, "../../../testdata/rules/reversing-both-on.yaml") // a motor that runs either way
 	var w worst
 	for _, file := range files {
 		src, err := os.ReadFile(file)
