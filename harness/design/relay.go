@@ -24,7 +24,7 @@ var relaySection = section[Relay]{
 				x.Coil.Pos = r.pos(f.node)
 				return &x.Coil
 			}),
-		{Key: Key{Name: "other half of", Kind: KindText, Example: "winch in",
+		{Key: Key{Name: "other half of", Kind: KindRelay, Example: "winch in",
 			Doc: "the relay in whose case it is, of a reversing contactor: form, place, feed and return are that one's"},
 			read: func(r *reader, x *Relay, f field) { x.halfOf, _ = r.sentence(f, maxName) }},
 	}, append(feedKeys(func(x *Relay) *[]Feed { return &x.FedBy }), returnKeys(func(x *Relay) *[]Feed { return &x.Returns })...)...)...),

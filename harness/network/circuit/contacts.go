@@ -37,13 +37,7 @@ func Contacts(c *Circuit, s *design.Situation) []bool {
 	for _, w := range s.Closed {
 		byHand[w] = true
 	}
-	for _, l := range s.Reversed {
-		on[l] = false
-	}
-	needed := c.Needed(append(c.loadNodes(on), c.otherEnds(s.Reversed)...)...)
-	for _, l := range s.Reversed {
-		on[l] = true
-	}
+	needed := c.Needed(c.fedAt(on, s.Reversed)...)
 	closed := make([]bool, len(c.Branches))
 	for i, b := range c.Branches {
 		k := b.Closer
@@ -66,28 +60,21 @@ func Contacts(c *Circuit, s *design.Situation) []bool {
 	return closed
 }
 
-// loadNodes are the live sides of loads.
-func (c *Circuit) loadNodes(of map[*design.Load]bool) []*Node {
+// fedAt are where loads are fed: their live sides, or of motors that run the other way
+// round the half that turns them.
+func (c *Circuit) fedAt(of map[*design.Load]bool, reversed []*design.Load) []*Node {
 	var out []*Node
 	for _, b := range c.Branches {
-		if b.Load != nil && b.Load.Load != nil && of[b.Load.Load] {
-			out = append(out, b.A)
+		if b.Load == nil || b.Load.Load == nil || !of[b.Load.Load] {
+			continue
 		}
+		at := b.A
+		if b.Load.Reverses && slices.Contains(reversed, b.Load.Load) {
+			_, at = b.Halves()
+		}
+		out = append(out, at)
 	}
 	return out
-}
-
-// otherEnds are where motors are fed that run the other way round.
-func (c *Circuit) otherEnds(of []*design.Load) (ends []*Node) {
-	for _, l := range of {
-		for _, b := range c.flow.parts[l].Branches {
-			if b.Load != nil {
-				_, far := b.Halves()
-				ends = append(ends, far)
-			}
-		}
-	}
-	return ends
 }
 
 // Present tells, by branch index, which load branches a situation lets draw
