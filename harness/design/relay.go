@@ -87,7 +87,12 @@ func (r *reader) joinHalves() {
 // checkReversed refuses what only a motor stands: to lie between two relays that rest.
 func (r *reader) checkReversed() {
 	for _, l := range r.d.Loads {
-		if l.Reverses() && (l.Behaves != Motor || l.Polarised) {
+		switch {
+		case !l.Reverses():
+		case len(l.FedBy) > 1 || len(l.Returns) > 1:
+			r.report(l.Pos, fmt.Sprintf("load %s lies between two relays that rest, and has another feed or return", quoted(l.Name)),
+				"one half at each end")
+		case l.Behaves != Motor || l.Polarised:
 			r.report(l.Pos, fmt.Sprintf("load %s gets its voltage either way round between two relays that rest", quoted(l.Name)),
 				"a motor that is not polarised, or a return to a ground")
 		}
