@@ -150,16 +150,17 @@ type RelayForm struct {
 	Aliases    []string           `key:"aliases"`
 	Family     string             `key:"family"` // the same form with other coil voltages: "mini make"
 	Standard   string             `key:"standard"`
-	CoilV      float64            `key:"coil V" need:"" in:"1,120" show:"coil *"`    // nominal
-	CoilOhm    float64            `key:"coil ohm" need:"" in:"1,100000" show:"of *"` // at 20 °C
-	PullInV    float64            `key:"pull in V" need:"" in:"0.5,120"`             // highest pull-in voltage at 20 °C
-	DropOutV   float64            `key:"drop out V" need:"" in:"0.05,120"`           // lowest release voltage at 20 °C
-	Changeover bool               `key:"changeover"`                                 // has a break contact 87a
-	MakeA      float64            `key:"make A" need:"" in:"0.1,2000" show:"make *"` // resistive load, contact 30-87
-	MakingA    float64            `key:"making A" in:"0.1,2000"`                     // most that the contact may close on, 30-87; 0 = not published
-	BreakA     float64            `key:"break A" in:"0.1,2000" show:"break *"`       // resistive load, contact 30-87a; zero when it has none
-	LampA      float64            `key:"lamp A" in:"0.1,2000" show:"lamps *"`        // filament lamp load, make contact
-	MotorA     float64            `key:"motor A" in:"0.1,2000" show:"motors *"`      // motor (inductive) load, make contact
+	CoilV      float64            `key:"coil V" need:"" in:"1,120" show:"coil *"`            // nominal
+	CoilOhm    float64            `key:"coil ohm" need:"" in:"1,100000" show:"of *"`         // at 20 °C
+	PullInV    float64            `key:"pull in V" need:"" in:"0.5,120"`                     // highest pull-in voltage at 20 °C
+	DropOutV   float64            `key:"drop out V" need:"" in:"0.05,120"`                   // lowest release voltage at 20 °C
+	Changeover bool               `key:"changeover"`                                         // has a break contact 87a
+	Reversing  bool               `key:"reversing" show:"reversing, two halves in one case"` // two changeover contacts with a coil each; feed and return are shared
+	MakeA      float64            `key:"make A" need:"" in:"0.1,2000" show:"make *"`         // resistive load, contact 30-87
+	MakingA    float64            `key:"making A" in:"0.1,2000"`                             // most that the contact may close on, 30-87; 0 = not published
+	BreakA     float64            `key:"break A" in:"0.1,2000" show:"break *"`               // resistive load, contact 30-87a; zero when it has none
+	LampA      float64            `key:"lamp A" in:"0.1,2000" show:"lamps *"`                // filament lamp load, make contact
+	MotorA     float64            `key:"motor A" in:"0.1,2000" show:"motors *"`              // motor (inductive) load, make contact
 	ContactOhm float64            `key:"contact mohm" need:"" in:"0.01,1000" per:"1000"`
 	MaxC       float64            `key:"max C" need:"" in:"20,300"`    // highest ambient
 	Derating   []RatedAt          `key:"carries" ascending:"AmbientC"` // of MakeA against ambient

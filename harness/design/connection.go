@@ -75,7 +75,13 @@ func returnsOf(p Part) *[]Feed {
 // StandsInReturn tells whether a fuse, switch or relay stands in a return.
 func StandsInReturn(p Part) bool {
 	back := returnsOf(p)
-	return back != nil && len(*back) > 0
+	return back != nil && len(*back) > 0 && !rests(p)
+}
+
+// rests tells of a relay that stands in a feed and rests on a return.
+func rests(p Part) bool {
+	x, relay := p.(*Relay)
+	return relay && x.Rests
 }
 
 // inReturn tells whether a part stands in a return, a ground included.
@@ -84,7 +90,7 @@ func (r *reader) inReturn(p Part) bool {
 		return true
 	}
 	c := r.byFeeds[returnsOf(p)]
-	return c != nil && len(c.refs) > 0
+	return c != nil && len(c.refs) > 0 && !rests(p)
 }
 
 // returnKeys are the two keys of a return.
@@ -99,7 +105,7 @@ func connectionKeys[X any](name, wire string, back bool, to func(*X) *[]Feed) []
 		Doc: "the wire that feeds it", Example: "{size: 1.5 mm², colour: YE}"}
 	if back {
 		refs.Kind, refs.Example = KindReturns, "frame stud"
-		refs.Doc = "where its current goes back: a ground, `battery negative`, or a fuse, switch or relay that stands in the return"
+		refs.Doc = "where its current goes back: a ground, `battery negative`, a fuse, switch or relay that stands in the return, or of a motor that runs either way the other half of its reversing contactor"
 		spec.Doc = "the wire of its return"
 	}
 	return []key[X]{

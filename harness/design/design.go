@@ -9,6 +9,7 @@
 package design
 
 import (
+	"slices"
 	"strings"
 
 	"fusewright/harness/design/figure"
@@ -299,8 +300,25 @@ type Relay struct {
 	// the usual one with the contacts in use.
 	FormAuto bool
 	FedBy    []Feed
-	Returns  []Feed // where its contacts stand in a return; from terminal 30
+	Returns  []Feed // of contacts that stand in a return, from terminal 30; see Rests
 	Coil     Coil
+	// Rests tells that it is half of a reversing contactor: its feed is on 87, what
+	// hangs on it is on 30, and that rests on 87a, from where Returns lead.
+	Rests bool
+	// Half is the relay in whose case it is: it has that one's form and place, and
+	// its feed and return; nil = it has a case of its own.
+	Half *Relay
+
+	halfOf Text // Half before it is looked up
+}
+
+// Wired is the relay of the case at whose terminals the feed and return of the
+// contacts are: itself, or the other half.
+func (r *Relay) Wired() *Relay {
+	if r.Half != nil {
+		return r.Half
+	}
+	return r
 }
 
 // Coil is terminals 86 (fed) and 85 (return).
@@ -433,6 +451,15 @@ type Load struct {
 	given loadFigures // as the design says them
 }
 
+// Reverses tells whether its motor can run either way: it lies between two relays
+// that rest.
+func (l *Load) Reverses() bool {
+	rests := func(list []Feed) bool {
+		return slices.ContainsFunc(list, func(f Feed) bool { r, ok := f.From.Part.(*Relay); return ok && r.Rests })
+	}
+	return rests(l.FedBy) && rests(l.Returns)
+}
+
 // Lead is the lead that an accessory comes with.
 type Lead struct{ AreaMm2, LengthM Quantity }
 
@@ -477,6 +504,7 @@ type Situation struct {
 	Key       KeyState
 	EngineRPM float64   // 0 = stopped
 	On        []*Load   // loads on
+	Reversed  []*Load   // of those on, the motors that run the other way round
 	Closed    []*Switch // switches closed besides those the loads need
 	// As is the situation that this one is like, as a leg of a ride; nil = none. The
 	// machine's own loads draw as there.

@@ -35,6 +35,8 @@ func (k *Key) expected() string {
 		return oneOf(append(append([]string(nil), k.Choices...), "the name of a situation", "a list of names"))
 	case KindState:
 		return "the name of a situation, such as " + k.Example
+	case KindRelay:
+		return "the name of a relay, such as " + k.Example
 	case KindPlace:
 		return "the name of a place, such as " + k.Example
 	case KindFeeds, KindReturns:

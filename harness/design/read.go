@@ -58,7 +58,9 @@ func (r *reader) readAll(root *yaml.Node) {
 		return
 	}
 	r.resolvePlaces()
+	r.joinHalves()
 	r.resolveConnections()
+	r.checkReversed()
 	r.fillRelays()
 	r.fillWires()
 	r.checkPlugs()

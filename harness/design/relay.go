@@ -9,9 +9,14 @@ import (
 var relaySection = section[Relay]{
 	Section: Section{Name: "relay", Shape: KindNamed,
 		Doc: "A coil with contacts, terminals after DIN 72552: `fed by` is terminal 30; parts fed by the " +
-			"relay's name hang on 87, or on the contact named, as in `keyed 87a`.",
+			"relay's name hang on 87, or on the contact named, as in `keyed 87a`. With `returns to` it is half of a " +
+			"reversing contactor: a motor `fed by` one half and `returns to` the other runs one way or the other by the " +
+			"coil that is on, and rests with both ends on the return.",
 		Example: "relays:\n  keyed:\n    form: mini make\n    at: under seat\n    fed by: main\n" +
-			"    coil: {fed by: pilot, returns to: frame stud, suppressed by: resistor}\n"},
+			"    coil: {fed by: pilot, returns to: frame stud, suppressed by: resistor}\n" +
+			"  reel in: {form: winch reversing contactor, at: front, fed by: winch, returns to: battery negative,\n" +
+			"    coil: {fed by: in, returns to: frame stud, suppressed by: diode}}\n" +
+			"  reel out: {other half of: reel in, coil: {fed by: out, returns to: frame stud, suppressed by: diode}}\n"},
 	keys: withCommon(append([]key[Relay]{
 		relayFormKey(),
 		recordKey(Key{Name: "coil", Doc: "its coil, terminals 86 and 85", Example: "see coil"},
@@ -19,12 +24,83 @@ var relaySection = section[Relay]{
 				x.Coil.Pos = r.pos(f.node)
 				return &x.Coil
 			}),
+		{Key: Key{Name: "other half of", Kind: KindRelay, Example: "winch in",
+			Doc: "the relay in whose case it is, of a reversing contactor: form, place, feed and return are that one's"},
+			read: func(r *reader, x *Relay, f field) { x.halfOf, _ = r.sentence(f, maxName) }},
 	}, eitherKeys(func(x *Relay) *[]Feed { return &x.FedBy }, func(x *Relay) *[]Feed { return &x.Returns })...)...),
 	finish: func(r *reader, x *Relay, f field) {
-		x.FormAuto = x.FormAuto || !f.has["form"]
-		r.oneSide(f)
-		r.chosenInReturn(f, x.FormAuto, "form")
+		x.Rests = f.has["fed by"] && f.has["returns to"] || f.has["other half of"]
+		x.FormAuto = !f.has["other half of"] && (x.FormAuto || !f.has["form"])
+		r.onlyOfACase(x, f)
+		if !x.Rests {
+			r.oneSide(f)
+			r.chosenInReturn(f, x.FormAuto, "form")
+		}
 	},
+}
+
+// onlyOfACase refuses what the other half of a reversing contactor has already said.
+func (r *reader) onlyOfACase(x *Relay, f field) {
+	for _, key := range []string{"form", "at", "fed by", "wire", "returns to", "return wire"} {
+		if f.has["other half of"] && f.has[key] {
+			r.report(r.pos(f.node), fmt.Sprintf("%s: %q is that of the other half", f.where, key), "it there alone")
+		}
+	}
+}
+
+// joinHalves finds the halves of reversing contactors, and checks the contacts of
+// relays that rest.
+func (r *reader) joinHalves() {
+	taken := map[*Relay]*Relay{}
+	for _, x := range r.d.Relays {
+		if !x.halfOf.Given() {
+			continue
+		}
+		r.unplaced[x] = true // until its case is found
+		found := namedParts[*Relay](r, where{"relay", x.Name}, "relay", []Text{x.halfOf})
+		if len(found) == 0 {
+			continue
+		}
+		half := found[0]
+		switch {
+		case half == x || half.halfOf.Given():
+			r.report(x.halfOf.Pos, fmt.Sprintf("relay %s: %s has no case of its own", quoted(x.Name), quoted(half.Name)), "the half that gives form and feed")
+		case taken[half] != nil:
+			r.report(x.halfOf.Pos, fmt.Sprintf("relay %s: the other half of %s is %s already", quoted(x.Name), quoted(half.Name), quoted(taken[half].Name)), "")
+		case half.Form == nil:
+			r.report(x.halfOf.Pos, fmt.Sprintf("relay %s: %s does not say its form", quoted(x.Name), quoted(half.Name)), "a reversing contactor by name")
+		case !half.Form.Reversing:
+			r.report(x.halfOf.Pos, fmt.Sprintf("relay %s: %s (%s) has no other half", quoted(x.Name), quoted(half.Name), half.Form.Name), "a reversing contactor")
+		default:
+			taken[half], x.Half = x, half
+			x.Form, x.FormAuto, x.At = half.Form, false, half.At
+			r.unplaced[x] = r.unplaced[half]
+		}
+	}
+	for _, x := range r.d.Relays {
+		switch {
+		case x.Form == nil || x.FormAuto:
+		case x.Rests && !x.Form.Changeover:
+			r.report(x.Pos, fmt.Sprintf("relay %s returns, but %s has no break contact to rest on", quoted(x.Name), x.Form.Name), "a changeover")
+		case x.Form.Reversing && !x.Rests:
+			r.report(x.Pos, fmt.Sprintf("relay %s: %s rests on a return, and does not say on which", quoted(x.Name), x.Form.Name), "\"returns to\" of it")
+		}
+	}
+}
+
+// checkReversed refuses what only a motor stands: to lie between two relays that rest.
+func (r *reader) checkReversed() {
+	for _, l := range r.d.Loads {
+		switch {
+		case !l.Reverses():
+		case len(l.FedBy) > 1 || len(l.Returns) > 1:
+			r.report(l.Pos, fmt.Sprintf("load %s lies between two relays that rest, and has another feed or return", quoted(l.Name)),
+				"one half at each end")
+		case l.Behaves != Motor || l.Polarised:
+			r.report(l.Pos, fmt.Sprintf("load %s gets its voltage either way round between two relays that rest", quoted(l.Name)),
+				"a motor that is not polarised, or a return to a ground")
+		}
+	}
 }
 
 // relayFormKey finds the form whose coil is for the system voltage.
@@ -55,7 +131,7 @@ func (r *reader) fillRelays() {
 			continue
 		}
 		name := usualRelay
-		if broken[x] {
+		if broken[x] || x.Rests {
 			name = usualChangeover
 		}
 		if x.Form = r.lib.RelayFormFor(name, r.d.SystemV.Value); x.Form == nil {

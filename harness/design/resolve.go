@@ -71,6 +71,9 @@ func (r *reader) checkOutputNames() {
 func outputs(p Part) []string {
 	switch p := p.(type) {
 	case *Relay:
+		if p.Rests {
+			return []string{"30"}
+		}
 		if p.Form != nil && !p.Form.Changeover {
 			return []string{"87"}
 		}
@@ -116,7 +119,7 @@ func (r *reader) targets(back bool) []string {
 			names = append(names, g.Name)
 		}
 		for _, p := range r.parts {
-			if _, ground := p.(*Ground); !ground && r.inReturn(p) {
+			if _, ground := p.(*Ground); !ground && (r.inReturn(p) || rests(p)) {
 				names = append(names, p.PartName())
 			}
 		}
@@ -133,7 +136,8 @@ func (r *reader) targets(back bool) []string {
 	return append(names, BatteryName)
 }
 
-// checkReturn accepts grounds, the negative post and what stands in a return.
+// checkReturn accepts grounds, the negative post and what stands in a return; of loads,
+// relays that rest on one.
 func (r *reader) checkReturn(c *connection, ref Ref) (Ref, bool) {
 	_, negative := ref.Part.(*NegativePart)
 	_, ground := ref.Part.(*Ground)
@@ -146,6 +150,9 @@ func (r *reader) checkReturn(c *connection, ref Ref) (Ref, bool) {
 			quoted(ref.Text)), "such as "+ref.Part.PartName())
 	case r.inReturn(ref.Part):
 		return r.checkOutput(c, ref)
+	case rests(ref.Part) && loadOwns(c) && (ref.Terminal == "" || ref.Terminal == "30"):
+		ref.Terminal = "30"
+		return ref, true
 	case returnsOf(ref.Part) != nil:
 		r.report(ref.Pos, fmt.Sprintf("%s returns to %s, %s that does not stand in a return", c.of, quoted(ref.Text),
 			kindOf(ref.Part)), oneOf(append(r.targets(true), "`returns to` at "+quoted(ref.Part.PartName()))))
@@ -184,6 +191,9 @@ func (r *reader) checkOutput(c *connection, ref Ref) (Ref, bool) {
 	relay, isRelay := ref.Part.(*Relay)
 	if isRelay && ref.Terminal == "" {
 		ref.Terminal = "87"
+		if relay.Rests {
+			ref.Terminal = "30"
+		}
 	}
 	for _, out := range outs {
 		if out == ref.Terminal {
@@ -230,4 +240,9 @@ func prefixed(name string, outs []string) []string {
 		list[i] = name + " " + out
 	}
 	return list
+}
+
+func loadOwns(c *connection) bool {
+	_, load := c.owner.(*Load)
+	return load
 }

@@ -120,7 +120,7 @@ func valueSchema(k Key, lib *library.Library) schemaNode {
 		return wordsSchema([]string{"yes", "no", "true", "false"})
 	case KindLibrary:
 		return withWords(k.Choices, anyOf(schemaNode{"enum": libraryNames(lib, k.Library)}, textSchema()))
-	case KindPlace, KindState:
+	case KindPlace, KindState, KindRelay:
 		return textSchema()
 	case KindFeeds, KindReturns, KindLoads, KindSwitches, KindStates:
 		return anyOf(textSchema(), listSchema(textSchema()))

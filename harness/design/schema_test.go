@@ -19,6 +19,7 @@ import (
 // nothing, each with what it would take.
 var beyondSchema = map[string]string{
 	"returns":                      "on which side of a load a part stands goes by what it says",
+	"reversing":                    "what a relay of another name is",
 	"figure-without-unit":          "whether a figure has a unit goes by the rule",
 	"no-reason":                    "whether words are a reason",
 	"dangling-feed":                "names are checked against the whole design",

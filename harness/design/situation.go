@@ -19,7 +19,8 @@ type stateDraft struct {
 	on     Text     // the word "all" or "none"
 	loads  []Text
 	closed []Text
-	as     Text // the situation that a leg is like
+	turned []Text // the loads that are reversed
+	as     Text   // the situation that a leg is like
 
 	situation *Situation // one of the two
 	leg       *Leg
@@ -34,7 +35,10 @@ var situationSection = section[stateDraft]{
 	keys: append(stateKeys(),
 		key[stateDraft]{Key: Key{Name: "closed", Kind: KindSwitches, Example: "[lamps]", Default: "none",
 			Doc: "switches closed besides those that the loads need"},
-			read: func(r *reader, x *stateDraft, f field) { x.closed = r.texts(f, maxName) }}),
+			read: func(r *reader, x *stateDraft, f field) { x.closed = r.texts(f, maxName) }},
+		key[stateDraft]{Key: Key{Name: "reversed", Kind: KindLoads, Example: "[winch]", Default: "none",
+			Doc: "motors between two halves of a reversing contactor that are on and run the other way round"},
+			read: func(r *reader, x *stateDraft, f field) { x.turned = r.texts(f, maxName) }}),
 }
 
 // stateKeys are the keys that situations and legs share.
@@ -123,6 +127,10 @@ func (r *reader) deriveSituations() {
 		return
 	}
 	r.derive("key on, engine stopped", KeyOn, 0, true)
+	if turned := slices.DeleteFunc(slices.Clone(r.d.Loads), func(l *Load) bool { return !l.Reverses() }); len(turned) > 0 {
+		r.derive("key on, reversed", KeyOn, 0, true)
+		r.reverse(r.d.Situations[len(r.d.Situations)-1], turned)
+	}
 	if r.d.Charging.Present() {
 		r.derive("idle", KeyOn, r.d.Charging.IdleRPM.Value, true)
 		r.derive("cruise", KeyOn, r.d.Charging.CruiseRPM.Value, true)
@@ -159,6 +167,17 @@ func (r *reader) derive(name string, key KeyState, rpm float64, on bool) {
 	r.d.Situations = append(r.d.Situations, s)
 }
 
+// reverse has motors run the other way round in a situation, and be on.
+func (r *reader) reverse(s *Situation, turned []*Load) {
+	s.Reversed = turned
+	s.On = slices.Clone(s.On)
+	for _, l := range turned {
+		if !slices.Contains(s.On, l) {
+			s.On = append(s.On, l)
+		}
+	}
+}
+
 // finishState looks up what a situation or leg names.
 func (r *reader) finishState(x *stateDraft) {
 	key, rpm := KeyOn, r.engineRPM(x)
@@ -190,6 +209,13 @@ func (r *reader) finishState(x *stateDraft) {
 	}
 	x.situation.Key, x.situation.EngineRPM, x.situation.On = key, rpm, loads
 	x.situation.Closed = namedParts[*Switch](r, x.of, "switch", x.closed)
+	r.reverse(x.situation, namedParts[*Load](r, x.of, "load", x.turned))
+	for i, l := range x.situation.Reversed {
+		if !l.Reverses() {
+			r.report(x.turned[i].Pos, fmt.Sprintf("%s: %s cannot run the other way round", x.of, quoted(l.Name)),
+				"a motor between two halves of a reversing contactor")
+		}
+	}
 }
 
 // engineRPM is the engine speed of a situation or leg.

@@ -48,6 +48,7 @@ const (
 	KindYesNo    = "yes or no"
 	KindLibrary  = "library name"
 	KindPlace    = "place"
+	KindRelay    = "relay"
 	KindFeeds    = "one part, or a list of parts"
 	KindReturns  = "one ground or part in the return, or a list of them"
 	KindLoads    = "list of loads"

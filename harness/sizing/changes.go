@@ -66,7 +66,7 @@ func freeFuses(u *undo, d *design.Design, types bool) {
 // freeParts opens the given relay forms, block types and plugs.
 func freeParts(u *undo, d *design.Design) {
 	for _, x := range d.Relays {
-		if !x.FormAuto {
+		if !x.FormAuto && !x.Form.Reversing {
 			keep(u, x)
 			x.FormAuto = true
 		}

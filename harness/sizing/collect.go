@@ -140,7 +140,7 @@ func ratingsOf(t *library.FuseType) []fuseCandidate {
 func forms(d *design.Design, x *design.Relay) []*library.RelayForm {
 	var list []*library.RelayForm
 	for _, f := range d.Library.RelayForms {
-		if f.CoilV == d.SystemV.Value && f.Changeover == usesBreak(d, x) && f.CoilOnS == 0 {
+		if f.CoilV == d.SystemV.Value && f.Changeover == usesBreak(d, x) && !f.Reversing && f.CoilOnS == 0 {
 			list = append(list, f)
 		}
 	}
@@ -150,9 +150,9 @@ func forms(d *design.Design, x *design.Relay) []*library.RelayForm {
 	return ascending(list, func(f *library.RelayForm) float64 { return f.MakeA })
 }
 
-// usesBreak tells whether anything hangs on a relay's break contact.
+// usesBreak tells whether anything hangs on a relay's break contact, or rests on it.
 func usesBreak(d *design.Design, x *design.Relay) bool {
-	return slices.ContainsFunc(leads(d), func(l lead) bool {
+	return x.Rests || slices.ContainsFunc(leads(d), func(l lead) bool {
 		return slices.ContainsFunc(*l.feeds, func(f design.Feed) bool {
 			return f.From.Part == design.Part(x) && f.From.Terminal == "87a"
 		})

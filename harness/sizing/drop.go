@@ -135,7 +135,7 @@ func (w *view) worstDrop(b *circuit.Branch, results []*warm.Result, wires bool, 
 		}
 		postsV := r.Solution.NodeV[c.Positive().Index] - r.Solution.NodeV[0]
 		d := &drop{load: b, wires: wires, limitV: limitV(postsV) * w.s.tighter(b.Load.Load.Name), at: r,
-			nowV: postsV - r.Solution.Volts(b)}
+			nowV: postsV - r.Solution.LoadV(b)}
 		if wires {
 			d.nowV = 0
 			for _, way := range w.ways(b) {

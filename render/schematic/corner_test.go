@@ -41,6 +41,19 @@ func TestCornerCases(t *testing.T) {
 	}
 }
 
+// Motors between two halves of a reversing contactor keep the rules of the drawing.
+func TestReversing(t *testing.T) {
+	text, err := os.ReadFile("testdata/reversing.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, relays := range []string{"assembled", "detached"} {
+		t.Run(relays, func(t *testing.T) {
+			t.Logf("%+v", examine(t, planned(t, "reversing.yaml", text, Options{Size: "A3", Relays: relays}), 12))
+		})
+	}
+}
+
 func TestDrawRefuses(t *testing.T) {
 	cases := []struct {
 		name   string

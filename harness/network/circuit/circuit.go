@@ -96,6 +96,7 @@ type Node struct {
 
 	fedBy, feeds []*Branch // of the feed network, towards and away from here
 	backTo       []*Branch // of the return network, away from here
+	turns        []*Branch // motors that it feeds the other way round
 }
 
 // BranchKind is the law of a branch.
@@ -173,6 +174,9 @@ type LoadSpec struct {
 	Load    *design.Load        // accessory, or nil
 	Vehicle *design.VehicleLoad // the machine's own, or nil
 	Standby bool                // what Load draws while it is live but off
+	// Reverses tells of a motor between two halves of a reversing contactor: it runs
+	// on either sign of its voltage.
+	Reverses bool
 }
 
 // Average is a load's average draw as a share of what it takes while it draws:

@@ -37,7 +37,7 @@ func Contacts(c *Circuit, s *design.Situation) []bool {
 	for _, w := range s.Closed {
 		byHand[w] = true
 	}
-	needed := c.Needed(c.loadBranches(on)...)
+	needed := c.neededFor(on, s.Reversed)
 	closed := make([]bool, len(c.Branches))
 	for i, b := range c.Branches {
 		k := b.Closer
@@ -60,15 +60,22 @@ func Contacts(c *Circuit, s *design.Situation) []bool {
 	return closed
 }
 
-// loadBranches are the branches of loads.
-func (c *Circuit) loadBranches(of map[*design.Load]bool) []*Branch {
-	var out []*Branch
+// neededFor is Needed of the loads that are on; motors that run the other way round are fed
+// by the half that turns them.
+func (c *Circuit) neededFor(on map[*design.Load]bool, reversed []*design.Load) []bool {
+	u := newUpstream(c)
+	u.coils = true
 	for _, b := range c.Branches {
-		if b.Load != nil && b.Load.Load != nil && of[b.Load.Load] {
-			out = append(out, b)
+		if b.Load == nil || b.Load.Load == nil || !on[b.Load.Load] {
+			continue
 		}
+		hot, cold := b.A, b.B
+		if b.Load.Reverses && slices.Contains(reversed, b.Load.Load) {
+			cold, hot = b.Halves()
+		}
+		u.between(hot, cold)
 	}
-	return out
+	return u.run()
 }
 
 // Present tells, by branch index, which load branches a situation lets draw

@@ -1,5 +1,7 @@
 package circuit
 
+import "fusewright/harness/design"
+
 // branchKind is what everything downstream goes by; package solve has the laws.
 type branchKind struct {
 	name string
@@ -20,9 +22,23 @@ var branchKinds = [BranchKinds]branchKind{
 	ChargerBranch: {"charging", nil, nil},
 }
 
-func inReturn(b *Branch) bool { return b.Part != nil && b.Part.InReturn }
+// inReturn tells of what stands in a return, and of the contact on which a half of a
+// reversing contactor rests.
+func inReturn(b *Branch) bool { return b.Part != nil && b.Part.InReturn || b.Rests() }
 
 func inFeed(b *Branch) bool { return !inReturn(b) }
+
+// Rests tells of the contact on which a half of a reversing contactor rests: it takes
+// current back.
+func (b *Branch) Rests() bool {
+	return b.Closer != nil && b.Closer.Break != nil && b.Part != nil && b.Part.rests()
+}
+
+// rests tells of a half of a reversing contactor.
+func (p *Part) rests() bool {
+	r, ok := p.Source.(*design.Relay)
+	return ok && r.Rests
+}
 
 // String is the word for a kind of branch.
 func (k BranchKind) String() string { return branchKinds[k].name }
@@ -101,8 +117,11 @@ func (p *Part) named(name string) *Terminal {
 // Inlet is the terminal at which a part takes its feed, of a relay that of its
 // contacts; nil for parts that take none, as those in a return.
 func (p *Part) Inlet() *Terminal {
-	if p.InReturn {
+	switch {
+	case p.InReturn:
 		return nil
+	case p.rests():
+		return p.Terminal("87")
 	}
 	return p.named(partKinds[p.Kind].in)
 }

@@ -23,7 +23,7 @@ func (c *Circuit) Link() {
 		}
 	}
 	for _, n := range c.Nodes {
-		n.fedBy, n.feeds, n.backTo = nil, nil, nil
+		n.fedBy, n.feeds, n.backTo, n.turns = nil, nil, nil, nil
 	}
 	for _, b := range c.Branches {
 		switch {
@@ -40,8 +40,41 @@ func (c *Circuit) Link() {
 			}
 		}
 	}
+	for _, b := range c.Branches {
+		if b.Load != nil && b.Load.Reverses {
+			_, far := b.Halves()
+			far.turns = append(far.turns, b)
+		}
+	}
 	c.sortNodes()
 }
+
+// Halves are the outlets of the two halves of a reversing contactor between which a
+// motor lies: that of the one which feeds it, and that of the one which does when it
+// runs the other way round.
+func (b *Branch) Halves() (near, far *Node) {
+	near, far = b.A, b.B
+	for len(near.fedBy) > 0 && !near.fedBy[0].OfRelay() {
+		near = near.fedBy[0].A
+	}
+	for len(far.backTo) > 0 && !far.backTo[0].Rests() {
+		far = far.backTo[0].B
+	}
+	return near, far
+}
+
+// OfFarHalf tells of the contacts of a half that turns a motor the other way round.
+func (b *Branch) OfFarHalf() bool {
+	return b.OfRelay() && len(b.A.turns)+len(b.B.turns) > 0
+}
+
+// OfRelay tells of a relay's contacts.
+func (b *Branch) OfRelay() bool {
+	return b.Kind == ContactBranch && b.Part != nil && b.Part.Kind == Relay
+}
+
+// Turns are the motors that a node feeds the other way round.
+func (n *Node) Turns() []*Branch { return n.turns }
 
 func (c *Closer) coil() *Branch {
 	if c.Coil != nil {

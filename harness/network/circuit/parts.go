@@ -39,8 +39,12 @@ func (b *builder) addParts() {
 	for _, f := range d.Fuses {
 		b.addFuse(f)
 	}
-	for _, r := range d.Relays {
-		b.addRelay(r)
+	for _, half := range []bool{false, true} { // of a case the half with the studs first
+		for _, r := range d.Relays {
+			if (r.Half != nil) == half {
+				b.addRelay(r)
+			}
+		}
 	}
 	for _, bl := range d.Blocks {
 		b.addBlock(bl)
@@ -198,19 +202,25 @@ func (b *builder) addRelay(r *design.Relay) {
 		if name == "87a" && !form.Changeover {
 			continue
 		}
+		if case1 := b.parts[r.Half]; r.Half != nil && case1 != nil && (name == "87" || name == "87a") {
+			at[name] = case1.Terminal(name).Node
+			continue
+		}
 		at[name] = b.terminal(p, name, form.End(name), nil).Node
 	}
-	contact := func(out string) *Branch {
+	// A to B is the way of the current: of what stands in a return from the load, of what
+	// rests on one from the feed at 87.
+	contact := func(out string, inward bool) *Branch {
 		from, to := at["30"], at[out]
-		if p.InReturn { // the current comes from the load
+		if inward {
 			from, to = to, from
 		}
 		return b.branch(p, ContactBranch, from, to, form.ContactOhm)
 	}
-	make87 := contact("87")
+	make87 := contact("87", p.InReturn || r.Rests)
 	var break87a *Branch
 	if form.Changeover {
-		break87a = contact("87a")
+		break87a = contact("87a", p.InReturn)
 	}
 	coil := b.branch(p, ResistorBranch, at["86"], at["85"], form.CoilOhm)
 	make87.Closer = &Closer{Coil: coil}
@@ -287,7 +297,7 @@ func (b *builder) addLoad(l *design.Load) {
 		from = b.ownContact(p, plus.Node, &Closer{OwnSwitch: l})
 	}
 	b.branch(p, LoadBranch, from, minus.Node, 0).Load = &LoadSpec{Behaves: l.Behaves,
-		PowerW: l.PowerW, RatedV: ratedV, Duty: l.Duty.Or(1), Load: l}
+		PowerW: l.PowerW, RatedV: ratedV, Duty: l.Duty.Or(1), Load: l, Reverses: l.Reverses()}
 	if l.StandbyA.Value > 0 {
 		from = b.ownContact(p, plus.Node, &Closer{Standby: l})
 		b.branch(p, LoadBranch, from, minus.Node, 0).Load = &LoadSpec{Behaves: design.Resistor,

@@ -193,7 +193,7 @@ func (c *Circuit) Needed(draws ...*Branch) []bool {
 	u := newUpstream(c)
 	u.coils = true
 	for _, b := range draws {
-		u.draws(b)
+		u.between(b.A, b.B)
 	}
 	return u.run()
 }
@@ -210,10 +210,10 @@ func newUpstream(c *Circuit) *upstream {
 	return &upstream{on: make([]bool, len(c.Branches)), hot: make([]bool, len(c.Nodes)), cold: make([]bool, len(c.Nodes))}
 }
 
-func (u *upstream) draws(b *Branch) {
-	u.fed(b.A)
-	if !u.cold[b.B.Index] {
-		u.cold[b.B.Index], u.back = true, append(u.back, b.B)
+func (u *upstream) between(hot, cold *Node) {
+	u.fed(hot)
+	if !u.cold[cold.Index] {
+		u.cold[cold.Index], u.back = true, append(u.back, cold)
 	}
 }
 
@@ -251,7 +251,7 @@ func (u *upstream) run() []bool {
 
 func (u *upstream) pull(b *Branch) {
 	if u.coils && b.Closer != nil && b.Closer.Coil != nil {
-		u.draws(b.Closer.Coil)
+		u.between(b.Closer.Coil.A, b.Closer.Coil.B)
 	}
 }
 
@@ -301,10 +301,13 @@ func (c *Circuit) Below(n *Node) *Below {
 			switch {
 			case b.A != at:
 			case b.Load != nil && !b.Load.Standby:
-				out.Loads = append(out.Loads, b)
+				out.addLoad(b)
 			case b.Part != nil && b == b.Part.Coil():
 				out.Coils = append(out.Coils, b)
 			}
+		}
+		for _, b := range at.turns {
+			out.addLoad(b)
 		}
 		for _, b := range at.feeds {
 			out.Branches = append(out.Branches, b)
@@ -315,6 +318,13 @@ func (c *Circuit) Below(n *Node) *Below {
 		}
 	}
 	return out
+}
+
+// addLoad adds a load once: a motor that runs either way is met from both ends.
+func (x *Below) addLoad(b *Branch) {
+	if !b.Load.Reverses || !slices.Contains(x.Loads, b) {
+		x.Loads = append(x.Loads, b)
+	}
 }
 
 // BelowBranch is Below of the far end of a branch of the feed network.

@@ -55,6 +55,8 @@ func (c *Circuit) LiveKeyOff(switches bool) []bool {
 	closed := func(b *Branch) bool {
 		k := b.Closer
 		switch {
+		case b.Rests(): // at either end of it there may be the other way
+			return false
 		case k.Coil != nil:
 			return pulledIn[k.Coil]
 		case k.Break != nil:

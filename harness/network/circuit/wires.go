@@ -33,8 +33,14 @@ func (b *builder) draftWires() {
 			b.feeds(p, "in", FeedWire, src.FedBy)
 			b.returns(p, "out", ReturnWire, src.Returns)
 		case *design.Relay:
-			b.feeds(p, "30", FeedWire, src.FedBy)
-			b.returns(p, "30", ReturnWire, src.Returns)
+			if in := p.Inlet(); in != nil {
+				b.feeds(p, in.Name, FeedWire, src.FedBy)
+			}
+			back := "87a"
+			if p.InReturn {
+				back = "30"
+			}
+			b.returns(p, back, ReturnWire, src.Returns)
 			b.feeds(p, "86", CoilFeedWire, src.Coil.FedBy)
 			b.returns(p, "85", CoilReturnWire, src.Coil.Returns)
 		case *design.Block:
@@ -154,7 +160,7 @@ func onward(n *Node) []*Node {
 		switch {
 		case t.Part.Kind == Fuse && t.Name == "in",
 			t.Part.Kind == Switch && t.Name == "in",
-			t.Part.Kind == Relay && t.Name == "30",
+			t.Part.Kind == Relay && t == t.Part.Inlet(),
 			t.Part.Kind == Block && t.Name == "in":
 			for _, out := range t.Part.Terminals {
 				if out.Node != n && out.Name != "86" && out.Name != "85" {

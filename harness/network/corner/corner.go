@@ -151,7 +151,7 @@ func (s *Set) Drop(situation int, load *circuit.Branch) Value {
 		if !r.Solution.LoadOn[load.Index] {
 			return 0
 		}
-		return r.Solution.NodeV[plus.Index] - r.Solution.Volts(load)
+		return r.Solution.NodeV[plus.Index] - r.Solution.LoadV(load)
 	})
 }
 
@@ -165,7 +165,7 @@ func (s *Set) Figure(situation int, sign float64, figure func(*solve.Solution) f
 // closed path leads to it.
 func (s *Set) LoadV(situation int, load *circuit.Branch) Value {
 	return s.worst(situation, -1, func(r *warm.Result) float64 {
-		if v := r.Solution.Volts(load); !math.IsNaN(v) {
+		if v := r.Solution.LoadV(load); !math.IsNaN(v) {
 			return v
 		}
 		return 0

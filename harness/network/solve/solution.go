@@ -15,6 +15,8 @@
 package solve
 
 import (
+	"math"
+
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 )
@@ -57,6 +59,16 @@ type Solution struct {
 // Volts is the voltage across a branch, from A to B.
 func (s *Solution) Volts(b *circuit.Branch) float64 {
 	return s.NodeV[b.A.Index] - s.NodeV[b.B.Index]
+}
+
+// LoadV is the voltage that a load has: Volts, of a motor that runs either way its
+// magnitude.
+func (s *Solution) LoadV(b *circuit.Branch) float64 {
+	v := s.Volts(b)
+	if b.Load != nil && b.Load.Reverses {
+		return math.Abs(v)
+	}
+	return v
 }
 
 // Amps is the current of a branch from A to B.

@@ -170,6 +170,7 @@ func TestDesignsAgainstNgspice(t *testing.T) {
 	for _, name := range []string{"fuse-in-return", "switched-in-return"} {
 		files = append(files, "../../../testdata/rules/"+name+".yaml")
 	}
+	files = append(files, "../../../testdata/rules/reversing-both-on.yaml") // a motor that runs either way
 	var w worst
 	for _, file := range files {
 		src, err := os.ReadFile(file)

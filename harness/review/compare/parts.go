@@ -91,6 +91,9 @@ func properties(f *fields, part design.Part) {
 		f.text("form", x.Form.Name)
 		f.text("fed by", feeds(x.FedBy))
 		f.text("returns to", feeds(x.Returns))
+		if x.Half != nil {
+			f.text("other half of", x.Half.Name)
+		}
 		f.text("coil fed by", feeds(x.Coil.FedBy))
 		f.text("coil returns to", feeds(x.Coil.Returns))
 		f.text("suppressed by", x.Coil.Suppressed)

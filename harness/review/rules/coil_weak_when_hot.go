@@ -5,7 +5,6 @@ import (
 
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
-	"fusewright/harness/formula/conductor"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
 	"fusewright/harness/network/solve"
@@ -19,7 +18,7 @@ var coilWeakWhenHot = &Rule{
 	Says:  "does not pull in hot, on a weak battery",
 	Doc: "Every coil that is live in a situation with the engine stopped: its share of the battery's voltage at the lowest " +
 		"supply, against the pull-in voltage of a coil as warm as the relay's place. The coil's own heat is left out: it makes it " +
-		"worse. What lacks voltage on a good battery is relay-coil-voltage's, a place beyond the form's highest ambient relay-too-hot's.",
+		"worse. What lacks voltage on a battery that still starts the engine is relay-coil-voltage's, a place beyond the form's highest ambient relay-too-hot's.",
 	Formula:  "V coil / V battery × lowest supply ≥ V pull-in at 20 °C × (1 + 0.00393·(T − 20))",
 	Limits:   "pull-in voltage of the relay form; lowest supply of the library, 10.5 V of 12 V",
 	Why:      "after a hot stop the relay stays at rest, and what hangs on it stays dead",
@@ -53,14 +52,17 @@ loads:
 }
 
 func (p *Pass) judgeWeak(part *circuit.Part, form *library.RelayForm, coil *circuit.Branch, lowestV float64) {
-	need := form.PullInV * conductor.AtTemperature(1, math.Max(20, part.AmbientC()))
+	if p.pullIn(part, form).severity != 0 {
+		return // what lacks voltage already is relay-coil-voltage's
+	}
+	need := p.pullInV(part, form, corner.AtNominal)
 	var at *solve.Solution
 	least := math.Inf(1)
 	for _, s := range p.usable {
 		v := math.Abs(s.Volts(coil))
 		bus := s.NodeV[p.positive.Index] - s.NodeV[0]
 		if s.Situation.EngineRPM > 0 || v < need || bus <= 0 {
-			continue // what lacks voltage already is relay-coil-voltage's
+			continue // not supplied
 		}
 		if weak := v / bus * lowestV; weak < least {
 			least, at = weak, s

@@ -25,7 +25,11 @@ type ContactRatings struct {
 // RelayContact is what a contact of a relay form switches at an ambient in °C.
 func RelayContact(form *library.RelayForm, contact *circuit.Branch, ambientC float64) ContactRatings {
 	if contact.Closer.Break != nil {
-		return ContactRatings{resistive: form.BreakA, share: form.Share(ambientC)}
+		r := ContactRatings{resistive: form.BreakA, share: form.Share(ambientC)}
+		if form.Reversing {
+			r.short = form.ShortTime
+		}
+		return r
 	}
 	return ContactRatings{form.MakeA, form.LampA, form.MotorA, form.Share(ambientC), form.ShortTime}
 }

@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"fusewright/harness/design"
 	"fusewright/harness/design/problem"
@@ -10,6 +11,7 @@ import (
 	"fusewright/harness/formula/fusing"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
+	"fusewright/harness/network/solve"
 	"fusewright/harness/review/finding"
 )
 
@@ -21,7 +23,7 @@ var dataMissing = &Rule{
 		"a place that wires or parts stand in or pass, where a part stands, the fuse before a tap, whether it is supervised and what it has to spare " +
 		"when something draws from it, whether a coil is suppressed, the limit of a switch, a block or a " +
 		"shared ground, " +
-		"a load that is to draw more at rest than in use, opening times, inrush, re-rating for heat, contact figures or currents of wires that the library does not hold. One finding a gap.",
+		"a load that is to draw more at rest than in use, a situation in which a motor runs the other way round, opening times, inrush, re-rating for heat, contact figures or currents of wires that the library does not hold. One finding a gap.",
 	Formula:  "none",
 	Limits:   "none",
 	Why:      "a check made on an assumed number proves nothing, and one left out even less",
@@ -131,10 +133,24 @@ func (p *Pass) missingOf(part *circuit.Part) {
 			rest, use := quantity.Against(s.StandbyA.Value, p.c.DrawA(b), quantity.Current)
 			say("%s is to draw %s at rest and only %s in use; which of the two is right?", s.Name, rest, use)
 		}
+		p.missingTurn(part, say)
 	case *design.Ground:
 		if n := returnsTo(part); n > 1 && !s.LimitA.Given() {
 			say("what %s may carry is not given, and %d returns meet there", s.Name, n)
 		}
+	}
+}
+
+// missingTurn reports a motor that runs one way only in the situations: what carries
+// its current the other way round is not judged then.
+func (p *Pass) missingTurn(part *circuit.Part, say func(string, ...any)) {
+	b := loadBranch(part)
+	if b == nil || !b.Load.Reverses || len(p.usable) == 0 {
+		return
+	}
+	turns := func(s *solve.Solution) bool { return s.Amps(b) < 0 }
+	if !slices.ContainsFunc(p.usable, turns) {
+		say("no situation has %s run the other way round", part.Name)
 	}
 }
 

@@ -56,6 +56,9 @@ func (f *facts) below(start *circuit.Node, visit func(*circuit.Branch) bool) {
 			f.mark[b.B.Index] = f.markNumber
 			queue = append(queue, b.B)
 		}
+		for _, b := range n.Turns() {
+			visit(b)
+		}
 	}
 }
 
@@ -70,7 +73,7 @@ func (f *facts) drawsBelow(start *circuit.Node) []*circuit.Branch {
 		return true
 	})
 	slices.SortFunc(list, func(a, b *circuit.Branch) int { return a.Index - b.Index })
-	return list
+	return slices.Compact(list) // a motor that runs either way is met from both ends
 }
 
 // drawsOf lists what draws through a fuse or contact: what is below it, or of one that

@@ -38,7 +38,7 @@ situations:
 				continue // see load-never-on
 			}
 			p.reportIn(part, p.situationsWhere(func(s *solve.Solution) bool {
-				return p.names(s.Situation, b.Load.Load) && !s.LoadOn[b.Index]
+				return p.names(s.Situation, b.Load.Load) && !s.LoadOn[b.Index] && !bothOn(s, b)
 			}), "%s is listed as on in %q and gets no power there")
 		}
 	},

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fusewright/harness/design"
+	"fusewright/harness/design/figure"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
@@ -10,9 +11,10 @@ var loadOvervoltage = &Rule{
 	Name:  "load-overvoltage",
 	Title: "a load gets more than its maximum voltage",
 	Says:  "too much voltage",
-	Doc: "The highest voltage at each load's terminals over the situations in which it is on, against its " +
-		"maximum voltage or, when none is given, one and a half times the voltage it is rated at: a part made " +
-		"for 12 V on a 24 V system. Overvoltage of a failed regulator is not looked at here.",
+	Doc: "The highest voltage at each load's terminals over the situations in which it is on, in its worst case " +
+		"(a regulator at the top of its tolerance) against its maximum voltage or, when none is given, at nominal against one " +
+		"and a half times the voltage it is rated at: a part made for 12 V on a 24 V system. Overvoltage of a failed regulator " +
+		"is not looked at here.",
 	Formula:  "V load ≤ maximum voltage, or 1.5 × rated voltage",
 	Limits:   "`maximum voltage` of the load; 1.5 × `rated at` without one (our choice)",
 	Why:      "it ages fast or fails for good",
@@ -38,16 +40,17 @@ loads:
 const ratedMostShare = 1.5
 
 func (p *Pass) judgeHighest(part *circuit.Part, l *design.Load) {
-	limit, can := l.MaxV.Value, "withstands "+volts(l.MaxV.Value)
+	highest, severity := p.loadV(part, 1), always(graver(l.Critical, finding.Fault, finding.Danger))
+	most, can := l.MaxV.Value, "withstands "+volts(l.MaxV.Value)
+	v := p.held("maximum voltage", highest, figure.Larger, most, most, severity)
 	if !l.MaxV.Given() {
-		limit, can = ratedMostShare*l.RatedV, "is rated "+volts(l.RatedV)
+		most, can = ratedMostShare*l.RatedV, "is rated "+volts(l.RatedV)
+		v = p.held("share of rated voltage", highest, figure.Larger, most, most, severity)
 	}
-	v, at := p.extremeV(part, 1)
-	if at == nil || limit <= 0 || !over(v, limit) {
+	if v.severity == 0 || most <= 0 {
 		return
 	}
-	fin := ofPart(graver(l.Critical, finding.Fault, finding.Danger), part)
-	atMost(&fin, "voltage", v, limit, "V")
-	fin.Situation = at.Situation.Name
-	p.say(fin, "%s gets %s and %s", part.Name, voltsOver(v, limit), can)
+	fin := ofPart(v.severity, part)
+	v.decides(&fin, "voltage", figure.Larger, 1, most, "V")
+	p.say(fin, "%s gets %s and %s", part.Name, v.split(func(x float64) string { return voltsOver(x, most) }), can)
 }

@@ -40,7 +40,7 @@ loads:
 }
 
 func (p *Pass) judgeLowest(part *circuit.Part, least float64) {
-	v := p.held("minimum voltage", p.lowestV(part), figure.Smaller, least, least,
+	v := p.held("minimum voltage", p.loadV(part, -1), figure.Smaller, least, least,
 		always(graver(accessory(part).Critical, finding.Fault, finding.Danger)))
 	if v.severity == 0 {
 		return
@@ -80,28 +80,14 @@ func minimumV(part *circuit.Part) float64 {
 	return 0
 }
 
-// lowestV is the voltage of a load, the least being the worst.
-func (f *facts) lowestV(part *circuit.Part) measure {
+// loadV is the voltage of a load that is on, the least (sign -1) or the highest
+// (sign 1) being the worst.
+func (f *facts) loadV(part *circuit.Part, sign float64) measure {
 	b := loadBranch(part)
-	return f.figureOf(-1, func(s *solve.Solution) bool { return b != nil && s.LoadOn[b.Index] }, func(s *solve.Solution) float64 {
-		if v := s.Volts(b); !math.IsNaN(v) {
+	return f.figureOf(sign, func(s *solve.Solution) bool { return b != nil && s.LoadOn[b.Index] }, func(s *solve.Solution) float64 {
+		if v := s.LoadV(b); !math.IsNaN(v) {
 			return v
 		}
 		return 0 // no closed path leads to it
 	})
-}
-
-// extremeV is the lowest (sign −1) or highest (sign 1) voltage of a load over
-// the situations in which it is on; the solution is nil when it never is.
-func (f *facts) extremeV(part *circuit.Part, sign float64) (v float64, at *solve.Solution) {
-	b := loadBranch(part)
-	if b == nil {
-		return 0, nil
-	}
-	for _, s := range f.usable {
-		if u := s.Volts(b); s.LoadOn[b.Index] && (at == nil || sign*u > sign*v) {
-			v, at = u, s
-		}
-	}
-	return v, at
 }

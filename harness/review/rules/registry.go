@@ -79,6 +79,7 @@ var registry = sorted(
 	rideEmptiesBattery,
 	returnOnSupervised,
 	reverseExposure,
+	reversingBothOn,
 	sharedReturnThin,
 	shortOverheatsWire,
 	shortTooWeak,

@@ -4,9 +4,11 @@ import (
 	"math"
 
 	"fusewright/harness/design"
+	"fusewright/harness/design/figure"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/formula/conductor"
 	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/corner"
 	"fusewright/harness/network/solve"
 	"fusewright/harness/review/finding"
 	"fusewright/library"
@@ -17,7 +19,8 @@ var relayCoilVoltage = &Rule{
 	Title: "a relay's coil gets the wrong voltage",
 	Says:  "wrong voltage at the coil",
 	Doc: "The coil's nominal voltage against the system's, and in each situation in which the coil is " +
-		"supplied: its voltage against the pull-in voltage of a coil as warm as the relay's place. A " +
+		"supplied: its voltage against the pull-in voltage of a coil as warm as the relay's place, at nominal " +
+		"and in its worst case (battery down to its reserve for starting); the worst case decides. A " +
 		"coil that is not supplied at all is not judged.",
 	Formula: "coil nominal = system nominal; V coil ≥ V pull-in at 20 °C × (1 + 0.00393·(T − 20))",
 	Limits:  "pull-in voltage and coil voltage of the relay form",
@@ -62,22 +65,38 @@ func (p *Pass) reportCoilNominal(part *circuit.Part, form *library.RelayForm) {
 const suppliedV = 1
 
 func (p *Pass) judgePullIn(part *circuit.Part, form *library.RelayForm) {
-	coil := p.coilOf[part.Index]
-	need := form.PullInV * conductor.AtTemperature(1, math.Max(20, part.AmbientC()))
-	var at *solve.Solution
-	least := math.Inf(1)
-	for _, s := range p.usable {
-		if v := math.Abs(s.Volts(coil)); v > suppliedV && v < least {
-			least, at = v, s
-		}
-	}
-	if at == nil || least >= need {
+	v := p.pullIn(part, form)
+	if v.severity == 0 {
 		return
 	}
-	fin := ofPart(finding.Fault, part)
-	value, most := quantity.Against(least, need, quantity.Voltage)
-	atLeast(&fin, "coil voltage", least, need, "V")
-	fin.Situation = at.Situation.Name
-	p.say(fin, "the coil of %s gets %s and needs %s to pull in where it stands",
-		part.Name, value, most)
+	fin := ofPart(v.severity, part)
+	v.decides(&fin, "coil voltage", figure.Smaller, 1, v.limit, "V")
+	against := func(x float64) string { value, _ := quantity.Against(x, v.limit, quantity.Voltage); return value }
+	p.say(fin, "the coil of %s gets %s and needs %s to pull in where it stands", part.Name, v.split(against), volts(v.limit))
+}
+
+// pullIn holds the least voltage of a supplied coil against its pull-in voltage where
+// it stands. Where another relay leaves it without supply in a worst case, that one is
+// at fault.
+func (p *Pass) pullIn(part *circuit.Part, form *library.RelayForm) verdict {
+	coil := p.coilOf[part.Index]
+	supplied := func(s *solve.Solution) float64 {
+		if v := math.Abs(s.Volts(coil)); v > suppliedV {
+			return v
+		}
+		return math.Inf(1)
+	}
+	in := func(s *solve.Solution) bool { return !math.IsInf(supplied(s), 1) }
+	return p.held("pull-in voltage", p.figureOf(-1, in, supplied), figure.Smaller,
+		p.pullInV(part, form, p.decidedBy("pull-in voltage")), p.pullInV(part, form, corner.AtWorst), always(finding.Fault))
+}
+
+// pullInV is what a coil as warm as the relay's place needs; in the worst case the
+// place is hotter where the design does not give it.
+func (p *Pass) pullInV(part *circuit.Part, form *library.RelayForm, by corner.Kind) float64 {
+	hot := part.AmbientC()
+	if by == corner.AtWorst && !part.AmbientKnown() {
+		hot += p.ambientRiseK()
+	}
+	return form.PullInV * conductor.AtTemperature(1, math.Max(20, hot))
 }

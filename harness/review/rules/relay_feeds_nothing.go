@@ -1,6 +1,8 @@
 package rules
 
 import (
+	"slices"
+
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
@@ -29,7 +31,8 @@ loads:
 `,
 	Run: func(p *Pass) {
 		for _, part := range p.partsOf(circuit.Relay) {
-			if leadsOn(part) && !part.InReturn || part.InReturn && arrivedAt(part, circuit.ReturnWire) {
+			turns := slices.ContainsFunc(part.Terminals, func(t *circuit.Terminal) bool { return len(t.Node.Turns()) > 0 })
+			if turns || leadsOn(part) && !part.InReturn || part.InReturn && arrivedAt(part, circuit.ReturnWire) {
 				continue
 			}
 			p.say(ofPart(finding.Fault, part), "nothing is fed by the contacts of %s", part.Name)

@@ -53,6 +53,11 @@ func returnsOf(part *circuit.Part) []design.Feed {
 func supervisedReturn(returns []design.Feed, depth int) *design.Ground {
 	const deepest = 100
 	for _, r := range returns {
+		if half, ok := r.From.Part.(*design.Relay); ok && depth <= deepest {
+			if g := supervisedReturn(half.Wired().Returns, depth+1); g != nil {
+				return g
+			}
+		}
 		g, ok := r.From.Part.(*design.Ground)
 		if !ok || depth > deepest {
 			continue

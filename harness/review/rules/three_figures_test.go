@@ -61,6 +61,58 @@ switches:
 	}
 }
 
+// TestVoltsOfLoadsAndCoils: what a load withstands and what a coil pulls in on hold
+// against the worst case, one and a half times the rated voltage at nominal. The
+// regulator gives 14.2 V, 14.7 V at the top of its tolerance: 16 V are enough, 14.5 V
+// are broken at the worst alone. A relay in a place of 160 °C needs 8 V × (1 + 0.00393·140)
+// = 12.40 V: enough at 12.7 V, and too much on a battery that still starts the engine.
+func TestVoltsOfLoadsAndCoils(t *testing.T) {
+	const lamp = "loads:\n  tail lamp: {power: 5 W, behaves: constant power, %s, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}\n"
+	for _, c := range []struct {
+		rule, text string
+		want       finding.Severity
+	}{
+		{"load-overvoltage", fmt.Sprintf(lamp, "maximum voltage: 16 V"), 0},
+		{"load-overvoltage", fmt.Sprintf(lamp, "maximum voltage: 14.5 V"), finding.Fault},
+		{"load-overvoltage", fmt.Sprintf(lamp, "maximum voltage: 14.5 V, critical: yes"), finding.Danger},
+		{"load-overvoltage", fmt.Sprintf(lamp, "rated at: 9.6 V"), finding.Advice}, // 14.4 V
+		{"load-overvoltage", fmt.Sprintf(lamp, "rated at: 9.4 V"), finding.Fault},  // 14.1 V
+		{"load-overvoltage", fmt.Sprintf(lamp, "rated at: 9.9 V"), 0},              // 14.85 V
+		{"relay-coil-voltage", relayIn("100 °C"), 0},
+		{"relay-coil-voltage", relayIn("160 °C"), finding.Fault},
+	} {
+		found := assess(t, "volts.yaml", []byte(example.Design(c.text)))
+		var got finding.Severity
+		for _, f := range found {
+			if f.Rule == c.rule {
+				got = f.Severity
+			}
+		}
+		if got != c.want {
+			t.Errorf("%s of\n%s: severity %q, want %q", c.rule, c.text, got, c.want)
+		}
+	}
+}
+
+func relayIn(ambient string) string {
+	return `
+places:
+  battery tray: {ambient: 40 °C}
+  rear: {ambient: 35 °C}
+  engine: {ambient: ` + ambient + `}
+runs:
+  - {from: battery tray, to: rear, length: 600 mm}
+  - {from: battery tray, to: engine, length: 600 mm, cover: heat sleeve}
+wire: {insulation: ISO 6722 thin wall class D, size: 1 mm²}
+relays:
+  lamp relay: {form: mini make, at: engine, fed by: lamp fuse, coil: {fed by: lamp fuse, returns to: frame, suppressed by: diode}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp relay, returns to: frame}
+situations:
+  waiting: {key: on, on: all}
+`
+}
+
 // TestRelayAboveItsRating: a contact is a danger where the load is above its rating for
 // motors at nominal; in the worst case it is to carry what flows. The form switches 15 A
 // of motor and carries 20 A, of which 0.954 are left at 40 °C: 14.3 and 19.1 A; a motor

@@ -64,6 +64,9 @@ func known(v float64) float64 {
 // effect names what happens to a part; "" = nothing worth saying.
 func effect(c *circuit.Circuit, b *circuit.Branch, before, after state, limitV float64) Effect {
 	was, now := known(before.Volts(b)), known(after.Volts(b))
+	if b.Load != nil && b.Load.Reverses { // it is made for either
+		was, now = math.Abs(was), math.Abs(now)
+	}
 	rated := ratedV(c, b)
 	limitV = bearsV(b, limitV)
 	switch {
@@ -116,6 +119,9 @@ func pulls(c *circuit.Circuit, coil *circuit.Branch, s state) bool {
 // effect while every relay stands; see effect.
 func leastChangeV(c *circuit.Circuit, b *circuit.Branch, before state, limitV float64) float64 {
 	was := known(before.Volts(b))
+	if b.Load != nil && b.Load.Reverses {
+		was = math.Abs(was)
+	}
 	least := math.Min(reversedV, math.Max(bearsV(b, limitV)-was, sourceV))
 	switch {
 	case was < 0:

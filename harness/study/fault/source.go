@@ -149,7 +149,8 @@ func agedContacts(lib *library.Library) float64 {
 
 // options are those of the source's bounds in a state. Contacts of relays stand
 // as with every coil energised, or, with rest set, as with none: a change-over
-// contact cannot close both ways.
+// contact cannot close both ways, and of the halves of a reversing contactor the one
+// that turns the motor round rests: a motor has its feed at one end.
 func options(c *circuit.Circuit, src source, state int, rest bool) []solve.Options {
 	opt := solve.Options{NoCharging: true, BatteryV: src.emfV, BatteryOhm: src.ohm,
 		LoadFactor: func(*circuit.Branch) float64 { return 0 }, Changes: closed(c, rest)}
@@ -177,7 +178,7 @@ func hottest(w *circuit.Wire) float64 {
 func closed(c *circuit.Circuit, rest bool) []solve.Change {
 	out := []solve.Change{solve.Short(c.Positive(), c.Negative(), trickleOhm)}
 	for _, b := range c.Branches {
-		k := b.Closer
+		k, rest := b.Closer, rest || b.OfFarHalf()
 		switch {
 		case k == nil:
 		case k.Break != nil && !rest, k.Coil != nil && rest:

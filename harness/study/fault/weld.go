@@ -44,8 +44,9 @@ func (s *Study) weldedContacts() {
 		byHand := liveFrom(c, b.B, hand, true)
 		for _, l := range loadsAt(byHand) {
 			if !rest[l.A.Index] {
-				w.Hot = append(w.Hot, Hot{Branch: l, ByHand: !byRest[l.A]})
-				if byRest[l.A] {
+				still := slices.Contains(loadsAt(byRest), l)
+				w.Hot = append(w.Hot, Hot{Branch: l, ByHand: !still})
+				if still {
 					w.DrawA += l.Load.RatedA()
 				}
 			}
@@ -84,9 +85,10 @@ func loadsAt(nodes map[*circuit.Node]bool) []*circuit.Branch {
 				out = append(out, b)
 			}
 		}
+		out = append(out, n.Turns()...)
 	}
 	slices.SortFunc(out, func(a, b *circuit.Branch) int { return a.Index - b.Index })
-	return out
+	return slices.Compact(out)
 }
 
 // liveFrom floods downstream from a node with the key off: through make

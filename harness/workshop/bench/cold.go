@@ -2,6 +2,7 @@ package bench
 
 import (
 	"fmt"
+	"fusewright/harness/design"
 	"math"
 
 	"fusewright/harness/design/quantity"
@@ -88,6 +89,9 @@ func (m *maker) isolation() *Section {
 		}
 		if w.From.Part.Kind == circuit.Tap {
 			where += ", tap undone"
+		}
+		if r, ok := w.From.Part.Source.(*design.Relay); ok && r.Rests && len(r.Form.TabMm) == 0 {
+			where += ", undone at " + w.From.Part.Ref // which rests on the return
 		}
 		g.Checks = append(g.Checks, &Check{Ref: w.From.Part.Ref, Name: within(w.From), Where: where + " to frame",
 			Quantity: quantity.Resistance, Nominal: math.Inf(1), Low: IsolationOhm, High: nan(), Basis: basisIsolation})

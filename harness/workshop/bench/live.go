@@ -3,6 +3,7 @@ package bench
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
@@ -167,6 +168,9 @@ func (m *maker) points(s *solved) *Group {
 			plus, minus, where = p.Terminal("in").Node, m.c.Negative(), "input and battery −"
 		case circuit.Load:
 			plus, minus = p.Terminal("+").Node, p.Terminal("-").Node
+			if l, ok := p.Source.(*design.Load); ok && slices.Contains(s.situation.Reversed, l) {
+				plus, minus, where = minus, plus, "− and +, the other way round"
+			}
 		default:
 			continue
 		}

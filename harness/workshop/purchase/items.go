@@ -104,6 +104,9 @@ func (b *builder) relay(r *design.Relay, p *circuit.Part) {
 	case "resistor", "diode", "zener":
 		item += ", coil with " + r.Coil.Suppressed
 	}
+	if r.Half != nil { // comes with the other
+		return
+	}
 	b.add(Relays, item, "pcs", 1, p.Ref)
 	b.add(Holders, "socket for "+r.Form.Family+sealed(p), "pcs", 1, p.Ref)
 }

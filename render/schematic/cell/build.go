@@ -93,11 +93,15 @@ func (b *builder) raiseForFlags(c *Cell) {
 // sortWires files every wire under the terminal it leaves and the part it feeds.
 func (b *builder) sortWires() {
 	for _, w := range b.Circuit.Wires {
-		if !parts.IsReturn(w) {
-			in := &Inlet{Wire: w, Source: w.From, Term: w.To}
-			b.Feeds[w.From] = append(b.Feeds[w.From], in)
-			b.into[w.To.Part] = append(b.into[w.To.Part], in)
+		if parts.IsReturn(w) {
+			continue
 		}
+		in := &Inlet{Wire: w, Source: w.From, Term: w.To}
+		if parts.ToHalf(w) {
+			in.Source, in.Term = in.Term, in.Source
+		}
+		b.Feeds[in.Source] = append(b.Feeds[in.Source], in)
+		b.into[in.Term.Part] = append(b.into[in.Term.Part], in)
 	}
 }
 

@@ -72,6 +72,9 @@ type Inlet struct {
 	Dx     int // where the wire ends, from the left of the body
 }
 
+// Turns tells of the wire that feeds a motor the other way round, at its far end.
+func (i *Inlet) Turns() bool { return i.Wire != nil && i.Term == i.Wire.From }
+
 // Outlet is where wires leave on the right.
 type Outlet struct {
 	Cell *Cell

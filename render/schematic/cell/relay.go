@@ -11,6 +11,9 @@ import (
 // RelayBody is the width of a relay's outline.
 const RelayBody = 8
 
+// caseLead is the room of the names of the terminals that another half has.
+const caseLead = 5
+
 // RelayDrop is where terminal 85 goes down, from the outline's left.
 const RelayDrop = 6
 
@@ -32,25 +35,32 @@ func (b *builder) shapeRelay(c *Cell) {
 	if g.Changeover {
 		g.Roof = -3.5
 	}
+	if g.Rests {
+		g.Return = -5
+		g.Roof = -6.5
+	}
 	g.Floor = g.Coil + 3
 	if g.Suppressor != "" {
 		g.Floor = g.Coil + 4
 	}
 	c.Lead = max(b.leadOf(c), 2)
+	if g.CaseOf != nil {
+		g.Roof = -3.5
+		c.Lead = max(c.Lead, caseLead)
+	}
 	if len(contact) > 1 || len(coil) > 1 {
 		c.Lead++
 	}
 	c.Body = RelayBody
 	low := float64(max(g.Floor, last)) + 0.8
-	b.addContactReturns(c)
-	back := c.CoilReturns()
-	if n := len(back); n > 0 {
+	coils := c.CoilReturns()
+	if n := len(coils); n > 0 {
 		g.Drop = 2
 		if b.Stacked || n > 1 {
 			g.Drop = 3
 		}
 		g.Drop += b.Signs.LeadGap(c.Part)
-		for _, w := range back {
+		for _, w := range coils {
 			c.Lead = max(c.Lead, b.LabelM(w, b.Stacked)-RelayDrop+1)
 		}
 		low = float64(g.Floor+g.Drop*n) + 1.75 + 0.3
@@ -63,6 +73,7 @@ func (b *builder) shapeRelay(c *Cell) {
 	}
 	c.Rows[0].Bottom = low
 	b.addRelayOutlets(c)
+	b.addRest(c)
 	if t := c.Part.Terminal("85"); len(b.Feeds[t]) > 0 {
 		o := &Outlet{Cell: c, Term: t, Row: c.Rows[0], Off: g.Floor + 2, Dx: RelayDrop}
 		c.Outlets = append(c.Outlets, o)
@@ -101,20 +112,28 @@ func (c *Cell) returnsAs(role circuit.Role) (list []*circuit.Wire) {
 	return list
 }
 
-// addContactReturns makes room at the right for the grounds of a contact in a return.
-func (b *builder) addContactReturns(c *Cell) {
-	if list := c.ContactReturns(); len(list) > 0 {
-		c.Body = RelayBody + b.ReturnRun(list, b.Stacked) + b.Signs.LeadGap(c.Part) + 1
+// addRest makes room at the right for the grounds of a contact in a return, and for the
+// return of 87a on which a half of a reversing contactor rests, above 30.
+func (b *builder) addRest(c *Cell) {
+	rest := c.ContactReturns()
+	if len(rest) == 0 {
+		return
 	}
+	c.Body += b.ReturnRun(rest, b.Stacked) + b.Signs.LeadGap(c.Part) + 1
+	if c.Part.InReturn {
+		return
+	}
+	c.Rows[0].Top = max(c.Rows[0].Top, float64(-c.Geometry.Return+(len(rest)-1)*b.ReturnStep())+b.LabelTop())
 }
 
-// addRelayOutlets shows 87 on the contact row and 87a above it.
+// addRelayOutlets shows 87 on the contact row and 87a above it; of what rests 30.
 func (b *builder) addRelayOutlets(c *Cell) {
+	rows := map[string]int{"87": 0, "87a": -2}
+	if c.Geometry.Rests || c.Part.InReturn {
+		rows = map[string]int{"30": 0}
+	}
 	for _, t := range c.Part.Terminals {
-		off, known := map[string]int{"87": 0, "87a": -2}[t.Name]
-		if c.Part.InReturn {
-			off, known = 0, t.Name == "30"
-		}
+		off, known := rows[t.Name]
 		if known && len(b.Feeds[t]) > 0 {
 			c.Outlets = append(c.Outlets, &Outlet{Cell: c, Term: t, Row: c.Rows[0], Off: off, Dx: RelayBody})
 		}
@@ -166,7 +185,6 @@ func CoilBody(g parts.RelayShape) scene.Rect {
 func (b *builder) shapeContact(c *Cell) {
 	c.Body = RelayBody
 	c.Lead = b.leadOf(c)
-	b.addContactReturns(c)
 	low := float64(b.spreadContact(c.Inlets))
 	if len(c.Returns) > 0 {
 		low = max(low, 2)
@@ -183,6 +201,14 @@ func (b *builder) shapeContact(c *Cell) {
 	if c.Geometry.Changeover {
 		r.Top = 3.4
 	}
+	if c.Geometry.Rests {
+		c.Geometry.Return = -4
+		r.Top = 4.5
+	}
+	if c.Geometry.CaseOf != nil {
+		c.Lead = max(c.Lead, caseLead)
+	}
 	r.Bottom = max(low+0.8, captionBottom(0.25, len(c.Caption.Lines), b.Signs.DropOf(c.Part)))
 	b.addRelayOutlets(c)
+	b.addRest(c)
 }

@@ -100,7 +100,7 @@ func (l *Labels) plugWords(p *circuit.Part) string {
 	}
 	in := 0
 	for _, w := range l.Circuit.Wires {
-		if w.To.Part == p && !parts.IsReturn(w) {
+		if w.To.Part == p && !parts.IsReturn(w) || w.From.Part == p && parts.ToHalf(w) {
 			in++
 		}
 	}

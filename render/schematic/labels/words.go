@@ -52,7 +52,10 @@ func fuseWords(f *design.Fuse) string {
 
 func relayWords(r *design.Relay) string {
 	var parts []string
-	if r.Form != nil {
+	switch {
+	case r.Half != nil:
+		parts = append(parts, "in one case with "+r.Half.Name)
+	case r.Form != nil:
 		parts = append(parts, r.Form.Name)
 	}
 	if s := r.Coil.Suppressed; s != "" && s != "none" {

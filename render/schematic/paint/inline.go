@@ -40,11 +40,19 @@ func (a *painter) drawPlug(c *cell.Cell, body scene.Rect, out []int) {
 	y := c.Rows[0].Y
 	var in []int
 	for _, q := range c.Inlets {
-		in = append(in, q.Y())
+		if !q.Turns() {
+			in = append(in, q.Y())
+		}
 	}
 	right := c.X + int(body.W)
 	a.poles(symbol.Plug, c.X, c.X+labels.PlugM, c.X+c.Inset, y, in)
 	a.poles(symbol.PlugBack, right-labels.PlugM, right-labels.PlugM, right-labels.PlugM-1, y, out)
+	for _, q := range c.Inlets {
+		if q.Turns() {
+			a.poles(symbol.Plug, c.X, c.X, c.X, y, []int{q.Y()})
+			in = append(in, q.Y()) // the link reaches so far
+		}
+	}
 	head := labels.PlugHead(c.Part, body.W)
 	top := body.Y + head
 	var link []float64

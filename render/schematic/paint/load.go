@@ -17,6 +17,14 @@ func (a *painter) load(c *cell.Cell) {
 	body := c.PlugBody(s.Body, len(c.Returns))
 	a.surround(c.Part, a.boxAt(c.X, c.Rows[0].Y, body))
 	s.Draw(a.pen(c.X+c.Inset, c.Rows[0].Y), parts.ShortSign(parts.NameOf(c.Part)))
+	for _, q := range c.Inlets {
+		if q.Turns() { // below the symbol to its far end
+			far, off := float64(c.Inset)+s.Body.W, float64(q.Y()-c.Rows[0].Y)
+			pole := float64(min(c.Inset, labels.PlugM))
+			a.pen(c.X, c.Rows[0].Y).Line(pole, off, far, off, far, 0)
+			a.pen(c.X, c.Rows[0].Y).Line(pole, 0, float64(c.Inset), 0)
+		}
+	}
 	var rows []int
 	for k := range c.Returns {
 		rows = append(rows, c.Rows[0].Y+k*a.ReturnStep())
@@ -75,12 +83,19 @@ func (a *painter) returnWires(c *cell.Cell, list []*circuit.Wire, symbolW, run i
 		if c.Plugged() {
 			pts = pts[1:]
 		}
-		a.returnWire(w, route.Tidy(pts), k > 0 && !c.Plugged())
-		a.sheet.Begin(scene.Group{ID: a.sheet.UniqueID("label-" + w.Number), Class: "label", Title: w.Number})
-		a.label(w, float64(c.X+symbolW+a.Signs.LeadGap(c.Part))+0.4, row, a.Stacked && !c.FlatReturns)
-		a.sheet.End()
-		a.ground(w.To, c.X+symbolW+run, row, scene.Middle)
+		a.returnOf(c, w, pts, k > 0 && !c.Plugged())
 	}
+}
+
+// returnOf draws a return along its way, with its label above the last stretch and its
+// ground at the end.
+func (a *painter) returnOf(c *cell.Cell, w *circuit.Wire, pts []route.Spot, joint bool) {
+	end, from := pts[len(pts)-1], pts[len(pts)-2]
+	a.returnWire(w, route.Tidy(pts), joint)
+	a.sheet.Begin(scene.Group{ID: a.sheet.UniqueID("label-" + w.Number), Class: "label", Title: w.Number})
+	a.label(w, float64(from.X+a.Signs.LeadGap(c.Part))+0.4, end.Y, a.Stacked && !c.FlatReturns)
+	a.sheet.End()
+	a.ground(w.To, end.X, end.Y, scene.Middle)
 }
 
 // returnWire draws the line of a return in its group.

@@ -43,6 +43,10 @@ func (a *painter) contactReturns(c *cell.Cell) {
 
 func (a *painter) relayContact(c *cell.Cell, p *symbol.Pen) {
 	y := c.Rows[0].Y
+	if c.Geometry.Rests {
+		a.restingContact(c, p)
+		return
+	}
 	kind := symbol.Make
 	if c.Geometry.Changeover {
 		kind = symbol.Changeover
@@ -67,6 +71,36 @@ func (a *painter) relayContact(c *cell.Cell, p *symbol.Pen) {
 	if c.Geometry.Changeover {
 		p.Line(6, -2, cell.RelayBody, -2)
 		a.terminal(c.X+cell.RelayBody, y-2, -0.35, "87a", scene.Right)
+	}
+}
+
+// restingContact draws the contact of a half of a reversing contactor: the blade on
+// 30 at the right, the feed at 87 on the left, and the return from 87a above.
+func (a *painter) restingContact(c *cell.Cell, p *symbol.Pen) {
+	y, g := c.Rows[0].Y, c.Geometry
+	p.Line(0, 0, 2, 0)
+	p.Line(6, 0, cell.RelayBody, 0)
+	contact := a.pen(c.X+2, y)
+	contact.FlipM = cell.RelayBody - 4
+	a.Set.Symbol(symbol.Changeover).Draw(contact, "")
+	a.terminal(c.X, y, 0.35, "87", scene.Left)
+	a.terminal(c.X+cell.RelayBody, y, -0.35, "30", scene.Right)
+	if g.CaseOf != nil { // no terminals of its own: bars inside the case
+		p.Line(0, -2, 2, -2)
+		a.terminal(c.X, y-2, 0.35, "87a", scene.Left)
+		ref := a.Circuit.PartOf(g.CaseOf).Ref
+		for k, name := range []string{":87", ":87a"} {
+			at := a.at(float64(c.X)-0.4, float64(y-2*k))
+			a.text(at.X, at.Y+lettering.CapMM/2, ref+name, scene.Regular, scene.Right, scene.Ink)
+		}
+		return
+	}
+	p.Line(2, -2, 1, -2, 1, float64(g.Return), cell.RelayBody, float64(g.Return))
+	a.terminal(c.X+cell.RelayBody, y+g.Return, -0.35, "87a", scene.Right)
+	for k, w := range c.ContactReturns() {
+		row, run := y+g.Return-k*a.ReturnStep(), a.ReturnRun(c.ContactReturns(), a.Stacked)+a.Signs.LeadGap(c.Part)
+		start := route.Spot{X: c.X + cell.RelayBody, Y: y + g.Return}
+		a.returnOf(c, w, []route.Spot{start, {X: start.X, Y: row}, {X: start.X + run, Y: row}}, k > 0)
 	}
 }
 

@@ -69,17 +69,21 @@ type Way struct {
 // row.
 type RelayShape struct {
 	Changeover bool
-	Suppressor symbol.Kind // "" when it has none
-	Coil       int         // row of the coil
-	Floor      int         // lower edge of the outline, where 85 leaves
-	Roof       float64     // upper edge
-	Drop       int         // from the floor to the ground's sign
+	Rests      bool          // half of a reversing contactor: 87 and 87a on the left, 30 on the right
+	CaseOf     *design.Relay // the half with the feed and the return, of the other one
+	Return     int           // row on which 87a leaves, of what rests
+	Suppressor symbol.Kind   // "" when it has none
+	Coil       int           // row of the coil
+	Floor      int           // lower edge of the outline, where 85 leaves
+	Roof       float64       // upper edge
+	Drop       int           // from the floor to the ground's sign
 }
 
 // RelayForm is what a relay has inside.
 func RelayForm(p *circuit.Part) (g RelayShape) {
 	if r, ok := p.Source.(*design.Relay); ok {
 		g.Changeover = r.Form != nil && r.Form.Changeover
+		g.Rests, g.CaseOf = r.Rests, r.Half
 		g.Suppressor = map[string]symbol.Kind{
 			"resistor": symbol.Resistor, "diode": symbol.Diode, "zener": symbol.Zener,
 		}[r.Coil.Suppressed]

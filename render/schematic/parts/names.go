@@ -61,6 +61,10 @@ type Wiring struct {
 func WiringOf(c *circuit.Circuit) *Wiring {
 	w := &Wiring{map[*circuit.Terminal][]*circuit.Wire{}, map[*circuit.Part][]*circuit.Wire{}, map[*circuit.Part][]*circuit.Wire{}}
 	for _, x := range c.Wires {
+		if ToHalf(x) {
+			w.Feeds[x.To] = append(w.Feeds[x.To], x)
+			continue
+		}
 		if IsReturn(x) {
 			w.Returns[x.From.Part] = append(w.Returns[x.From.Part], x)
 			w.Landed[x.To.Part] = append(w.Landed[x.To.Part], x)
@@ -72,7 +76,14 @@ func WiringOf(c *circuit.Circuit) *Wiring {
 }
 
 // IsReturn tells of wires that end at a ground, or begin at one, as listed with the
-// grounds. One from a load to what stands in its return is drawn as a feed is.
+// grounds. One from a load to what stands in its return, or to the half of a contactor
+// that turns it, is drawn as a feed is.
 func IsReturn(w *circuit.Wire) bool {
-	return w.Role.Returns() && (!w.To.Part.InReturn || w.From.Part.Kind == circuit.Ground)
+	return w.Role.Returns() && !ToHalf(w) && (!w.To.Part.InReturn || w.From.Part.Kind == circuit.Ground)
+}
+
+// ToHalf tells of the wire from a motor to the other half of its reversing contactor:
+// it is drawn as the feed that it is when the motor runs the other way round.
+func ToHalf(w *circuit.Wire) bool {
+	return w.Role.Returns() && w.To.Part.Kind == circuit.Relay && !w.To.Part.InReturn
 }

@@ -176,9 +176,9 @@ func (s *Values) load(p *circuit.Part) string {
 			continue
 		}
 		on = on || s.solution.LoadOn[b.Index]
-		if v := s.solution.Volts(b); !math.IsNaN(v) {
+		if v := s.solution.LoadV(b); !math.IsNaN(v) {
 			volts = max(volts, v)
-			watts += v * s.solution.Amps(b)
+			watts += s.solution.Volts(b) * s.solution.Amps(b)
 		}
 	}
 	if !on {
