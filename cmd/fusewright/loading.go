@@ -7,6 +7,7 @@ import (
 	"io/fs"
 	"os"
 	"strings"
+	"syscall"
 	"unicode"
 
 	"fusewright/harness"
@@ -55,14 +56,15 @@ func (a designArg) texts(s *streams, cli *program) (*inputs, error) {
 	}
 	s.read = append(append(s.read, a.Design), cli.Library...)
 	name, src, err := readInput(s, a.Design, maxDesignBytes)
-	return &inputs{design: library.Text{File: name, Data: src}, libraries: libraries}, err
+	return &inputs{design: library.Text{File: name, Data: src}, libraries: libraries, note: s.note}, err
 }
 
 // inputs are the texts that everything is made from.
 type inputs struct {
 	design    library.Text
 	libraries []library.Text
-	mostWires int // 0 = as many as can be read
+	mostWires int               // 0 = as many as can be read
+	note      func(text string) // says what is read but is to be written otherwise; nil = nobody listens
 }
 
 func (in *inputs) read() (*design.Design, error) {
@@ -73,7 +75,14 @@ func (in *inputs) read() (*design.Design, error) {
 			return nil, err
 		}
 	}
-	return design.Read(in.design.File, in.design.Data, lib)
+	d, err := design.Read(in.design.File, in.design.Data, lib)
+	if err == nil && in.note != nil {
+		for _, p := range d.OldKeys {
+			in.note(p.String())
+		}
+		in.note = nil // once
+	}
+	return d, err
 }
 
 func (in *inputs) assess() (*harness.Review, error) {
@@ -146,6 +155,9 @@ func (f failOn) verdict(list []*finding.Finding) error {
 // plainPathError says what is wrong with a path without the name of a system call.
 func plainPathError(err error) error {
 	var p *fs.PathError
+	if errors.As(err, &p) && errors.Is(err, syscall.EISDIR) {
+		return fmt.Errorf("%s is a directory (expected a file)", p.Path)
+	}
 	if errors.As(err, &p) {
 		return fmt.Errorf("%s: %w", p.Path, p.Err)
 	}
