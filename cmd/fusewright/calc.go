@@ -5,6 +5,7 @@ import (
 	"cmp"
 	"errors"
 	"fmt"
+	"slices"
 
 	"github.com/alecthomas/kong"
 
@@ -94,13 +95,22 @@ func (w wireChoice) sized(lib *library.Library, size string) (*library.WireType,
 		return t, s, nil
 	}
 	if w.Insulation == "" {
-		for _, other := range lib.WireTypes {
+		for _, other := range slices.Concat(usualFamilies(lib), lib.WireTypes) {
 			if s := other.Size(size); s != nil {
 				return other, s, nil
 			}
 		}
 	}
 	return nil, nil, notFound("size of "+t.Name, size, t.SizeLabels())
+}
+
+// usualFamilies are those asked first for a size.
+func usualFamilies(lib *library.Library) []*library.WireType {
+	var list []*library.WireType
+	for _, name := range wireFamilies {
+		list = append(list, lib.WireType(name))
+	}
+	return list
 }
 
 // conductor is a size of the library or a bare area.

@@ -6,6 +6,7 @@ import (
 	"io"
 	"io/fs"
 	"os"
+	"slices"
 	"strings"
 	"syscall"
 	"unicode"
@@ -129,7 +130,7 @@ func (p *program) library() (*library.Library, error) {
 
 // failOn is the severity from which a command ends with exit code 1.
 type failOn struct {
-	FailOn string `help:"End with exit code 1 from this severity on: danger, fault, advice or never; fault when not given." enum:"danger,fault,advice,never" default:"fault" placeholder:"SEVERITY"`
+	FailOn string `help:"End with exit code 1 from this severity on: danger, fault (and advice that leaves something live with the key off), advice or never; fault when not given." enum:"danger,fault,advice,never" default:"fault" placeholder:"SEVERITY"`
 }
 
 // severity is the least severity that fails; 0 when none does.
@@ -148,6 +149,9 @@ func (f failOn) verdict(list []*finding.Finding) error {
 		if finding.Count(list, s) > 0 {
 			return exitCode(exitFindings)
 		}
+	}
+	if from == finding.Fault && slices.ContainsFunc(list, func(f *finding.Finding) bool { return f.Live && f.Accepted == "" }) {
+		return exitCode(exitFindings)
 	}
 	return nil
 }
