@@ -307,8 +307,8 @@ func TestDemoLegsFollowCycles(t *testing.T) {
 				t.Fatalf("%s: %v, %v", name, rides[name], err)
 			}
 			legs := rides[name].Legs
-			near(t, name+", standing", legs[0].Minutes.Value, durationS*idlePct/100, 0.5)
-			near(t, name+", in all", legs[0].Minutes.Value+legs[1].Minutes.Value, durationS, 0.5)
+			near(t, name+", standing", legs[0].Lasts.Value, durationS*idlePct/100, 0.5)
+			near(t, name+", in all", legs[0].Lasts.Value+legs[1].Lasts.Value, durationS, 0.5)
 			compared = true
 		}
 		if !compared {
