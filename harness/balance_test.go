@@ -122,7 +122,7 @@ func (b *balance) rideA() float64 {
 	b.t.Helper()
 	given := func(v float64) design.Quantity { return design.Quantity{Value: v, Text: "given"} }
 	leg := &design.Leg{Key: b.situation.Key, EngineRPM: b.situation.EngineRPM, On: b.situation.On, As: b.situation,
-		Minutes: given(60), AmbientC: given(25)}
+		Lasts: given(60), AmbientC: given(25)}
 	out, err := ride.Simulate(b.r.Circuit, &design.Ride{Name: "balance", StartCharge: given(1), Legs: []*design.Leg{leg}}, ride.Options{})
 	if err != nil {
 		b.t.Fatal(err)

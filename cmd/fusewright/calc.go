@@ -2,8 +2,10 @@ package main
 
 import (
 	"bytes"
+	"cmp"
 	"errors"
 	"fmt"
+	"slices"
 
 	"github.com/alecthomas/kong"
 
@@ -64,22 +66,26 @@ func (s span) path(length amount) (handbook.Path, error) {
 	return handbook.Path{LengthM: length.value, OneWay: s.OneWay}, nil
 }
 
+// usualWire is the family taken where none is named.
+const usualWire = "ISO 6722 thin wall class B"
+
 // wireChoice names a size, and the family it is of.
 type wireChoice struct {
-	Insulation string `help:"Wire family; see 'fusewright parts wire'." default:"ISO 6722 thin wall class B" placeholder:"NAME"`
+	Insulation string `help:"Wire family; see 'fusewright parts wire'. Left out: ISO 6722 thin wall class B, and for a size that it has not the first family with that size." placeholder:"NAME"`
 }
 
 // wireType finds the family, or says which are known.
 func (w wireChoice) wireType(lib *library.Library) (*library.WireType, error) {
-	if t := lib.WireType(w.Insulation); t != nil {
+	name := cmp.Or(w.Insulation, usualWire)
+	if t := lib.WireType(name); t != nil {
 		return t, nil
 	}
-	return nil, notFound("wire family", w.Insulation, lib.Names("wire types"))
+	return nil, notFound("wire family", name, lib.Names("wire types"))
 }
 
-// sized finds a size of the family. Gauges are looked up in the first family
-// with that gauge when the chosen one has metric sizes, and a metric size that
-// no family lists is taken as bare copper.
+// sized finds a size of the family. A family that is named has the size or the
+// size is refused; where none is named, gauges are looked up in the first family
+// that has them.
 func (w wireChoice) sized(lib *library.Library, size string) (*library.WireType, *library.WireSize, error) {
 	t, err := w.wireType(lib)
 	if err != nil {
@@ -88,12 +94,23 @@ func (w wireChoice) sized(lib *library.Library, size string) (*library.WireType,
 	if s := t.Size(size); s != nil {
 		return t, s, nil
 	}
-	for _, other := range lib.WireTypes {
-		if s := other.Size(size); s != nil {
-			return other, s, nil
+	if w.Insulation == "" {
+		for _, other := range slices.Concat(usualFamilies(lib), lib.WireTypes) {
+			if s := other.Size(size); s != nil {
+				return other, s, nil
+			}
 		}
 	}
 	return nil, nil, notFound("size of "+t.Name, size, t.SizeLabels())
+}
+
+// usualFamilies are those asked first for a size.
+func usualFamilies(lib *library.Library) []*library.WireType {
+	var list []*library.WireType
+	for _, name := range wireFamilies {
+		list = append(list, lib.WireType(name))
+	}
+	return list
 }
 
 // conductor is a size of the library or a bare area.

@@ -7,10 +7,11 @@ import (
 
 // calcFuseCmd answers calc fuse.
 type calcFuseCmd struct {
-	Rating  amount `arg:"" of:"current" help:"Rating: '15 A'."`
-	Current amount `arg:"" of:"current" help:"Current through it: '30 A'."`
-	Type    string `help:"Kind of fuse; see 'fusewright parts fuse'." default:"blade C" placeholder:"NAME"`
-	Ambient amount `of:"temperature" help:"Ambient temperature." default:"25 °C"`
+	Rating   amount `arg:"" of:"current" help:"Rating: '15 A'."`
+	Current  amount `arg:"" of:"current" help:"Current through it: '30 A'."`
+	Type     string `help:"Kind of fuse; see 'fusewright parts fuse'." default:"blade C" placeholder:"NAME"`
+	Ambient  amount `of:"temperature" help:"Ambient temperature." default:"25 °C"`
+	Practice string `help:"Practice whose share of the rating continuous load may have." default:"motorcycle" placeholder:"NAME"`
 	format
 }
 
@@ -20,7 +21,11 @@ func (c *calcFuseCmd) Run(io *streams, lib *library.Library) error {
 	if err != nil {
 		return err
 	}
-	answer, err := handbook.Fuse(handbook.FuseInput{
+	practice := lib.Practice(c.Practice)
+	if practice == nil {
+		return notFound("practice", c.Practice, lib.Names("practices"))
+	}
+	answer, err := handbook.Fuse(handbook.FuseInput{Practice: practice,
 		Type: t, RatingA: c.Rating.value, CurrentA: c.Current.value, AmbientC: c.Ambient.value,
 	})
 	return printAnswer(io, c.format, answer, err)

@@ -19,6 +19,7 @@ func (c *fmtCmd) Run(io *streams, cli *program) error {
 	if err != nil {
 		return err
 	}
+	in.note = nil // what it would say is what is mended here
 	if _, err := in.read(); err != nil {
 		return err
 	}

@@ -6,7 +6,9 @@ import (
 	"io"
 	"io/fs"
 	"os"
+	"slices"
 	"strings"
+	"syscall"
 	"unicode"
 
 	"fusewright/harness"
@@ -55,14 +57,15 @@ func (a designArg) texts(s *streams, cli *program) (*inputs, error) {
 	}
 	s.read = append(append(s.read, a.Design), cli.Library...)
 	name, src, err := readInput(s, a.Design, maxDesignBytes)
-	return &inputs{design: library.Text{File: name, Data: src}, libraries: libraries}, err
+	return &inputs{design: library.Text{File: name, Data: src}, libraries: libraries, note: s.note}, err
 }
 
 // inputs are the texts that everything is made from.
 type inputs struct {
 	design    library.Text
 	libraries []library.Text
-	mostWires int // 0 = as many as can be read
+	mostWires int               // 0 = as many as can be read
+	note      func(text string) // says what is read but is to be written otherwise; nil = nobody listens
 }
 
 func (in *inputs) read() (*design.Design, error) {
@@ -73,7 +76,14 @@ func (in *inputs) read() (*design.Design, error) {
 			return nil, err
 		}
 	}
-	return design.Read(in.design.File, in.design.Data, lib)
+	d, err := design.Read(in.design.File, in.design.Data, lib)
+	if err == nil && in.note != nil {
+		for _, p := range d.OldKeys {
+			in.note(p.String())
+		}
+		in.note = nil // once
+	}
+	return d, err
 }
 
 func (in *inputs) assess() (*harness.Review, error) {
@@ -120,7 +130,7 @@ func (p *program) library() (*library.Library, error) {
 
 // failOn is the severity from which a command ends with exit code 1.
 type failOn struct {
-	FailOn string `help:"End with exit code 1 from this severity on: danger, fault, advice or never; fault when not given." enum:"danger,fault,advice,never" default:"fault" placeholder:"SEVERITY"`
+	FailOn string `help:"End with exit code 1 from this severity on: danger, fault (and advice that leaves something live with the key off), advice or never; fault when not given." enum:"danger,fault,advice,never" default:"fault" placeholder:"SEVERITY"`
 }
 
 // severity is the least severity that fails; 0 when none does.
@@ -140,12 +150,18 @@ func (f failOn) verdict(list []*finding.Finding) error {
 			return exitCode(exitFindings)
 		}
 	}
+	if from == finding.Fault && slices.ContainsFunc(list, func(f *finding.Finding) bool { return f.Live && f.Accepted == "" }) {
+		return exitCode(exitFindings)
+	}
 	return nil
 }
 
 // plainPathError says what is wrong with a path without the name of a system call.
 func plainPathError(err error) error {
 	var p *fs.PathError
+	if errors.As(err, &p) && errors.Is(err, syscall.EISDIR) {
+		return fmt.Errorf("%s is a directory (expected a file)", p.Path)
+	}
 	if errors.As(err, &p) {
 		return fmt.Errorf("%s: %w", p.Path, p.Err)
 	}

@@ -90,6 +90,13 @@ func (s *streams) hint(format string, args ...any) {
 	}
 }
 
+// note prints what a design should say otherwise: --quiet leaves it out.
+func (s *streams) note(text string) {
+	if !s.quiet {
+		fmt.Fprintln(s.err, harmless("note: "+text))
+	}
+}
+
 // sayFiles names the files that were put in place.
 func (s *streams) sayFiles(o *outputs) {
 	for _, f := range o.files {

@@ -83,6 +83,8 @@ type Design struct {
 	Sheet      Sheet
 
 	Library *library.Library
+
+	OldKeys problem.List // keys by names that they had before, one of each
 }
 
 // Limits override the practice's; see library.Practice.
@@ -535,7 +537,7 @@ func (s *Situation) Compare(t *Situation) int {
 
 // Leg is a time at an engine speed with loads on.
 type Leg struct {
-	Minutes   Quantity   // seconds inside
+	Lasts     Quantity   // seconds
 	As        *Situation // the situation it is like; nil = none
 	EngineRPM float64
 	Key       KeyState

@@ -34,13 +34,14 @@ func ExampleRead_mistakes() {
 title: one lamp
 system: 12 V
 practice: motorcycle
-battery: {chemistry: AGM, capacity: 12}
-loads: {lamp: {power: 18 W, fedby: battery}}
+battery: {chemistry: AGM, capacity: 12, at: tray}
+places: {tray: {}}
+loads: {lamp: {power: 18 W, at: tray, fed bye: battery}}
 `), nil)
 	fmt.Println(err)
 	// Output:
 	// lamp.yaml:5:37: battery, capacity: 12 has no unit (expected a charge in Ah or mAh, such as 12 Ah)
-	// lamp.yaml:6:29: load "lamp": unknown key "fedby" (did you mean "fed by"?)
+	// lamp.yaml:7:39: load "lamp": unknown key "fed bye" (did you mean "fed by"?)
 }
 
 func BenchmarkRead(b *testing.B) {

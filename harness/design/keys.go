@@ -310,6 +310,7 @@ func namedKey[T, X any](k Key, s *section[X], add func(r *reader, t *T, name str
 	k.Kind, k.Section = KindNamed, s.Name
 	return key[T]{Key: k, read: func(r *reader, t *T, f field) {
 		if n := follow(f.node); n.Kind != yaml.MappingNode {
+			r.lost = true
 			r.report(r.pos(f.node), fmt.Sprintf("%q is %s", k.Name, kindName(n)),
 				fmt.Sprintf("a mapping with the name of each %s as key", s.Name))
 			return

@@ -37,7 +37,7 @@ func TestLimitsAreNamed(t *testing.T) {
 		{"acceptances", head + "accepted:\n" + rows(maxRemarks+1, "  - {rule: x, part: p%d, reason: seen}"),
 			"limits.yaml:2008:5: accepted has 2001 entries (expected at most 2000)"},
 		{"situations", head + "situations:\n" + rows(maxStates+1, "  s%d: {key: off}"), "more than 500 situations and legs"},
-		{"legs", head + "rides:\n  long:\n    legs:\n" + rows(maxStates+1, "      - {minutes: %d min, engine: stopped}"),
+		{"legs", head + "rides:\n  long:\n    legs:\n" + rows(maxStates+1, "      - {lasts: %d min, engine: stopped}"),
 			"more than 500 situations and legs"},
 		{"name", head + "splices:\n  " + strings.Repeat("n", maxName+1) + ": {at: tray, fed by: battery}",
 			"the name of a splice has 81 characters (expected at most 80)"},

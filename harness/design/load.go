@@ -99,7 +99,7 @@ func loadTimeKeys() []key[Load] {
 		recordKey(Key{Name: "lead", Doc: "the lead that it comes with", Default: "the type's",
 			Example: "{size: 1 mm², length: 300 mm}"}, &leadSection,
 			func(_ *reader, x *Load, _ field) *Lead { return &x.Lead }),
-		quantityKey(Key{Name: "most fuse", Unit: quantity.Current, Min: 0.1, Max: 2000,
+		quantityKey(Key{Name: "maximum fuse", Was: "most fuse", Unit: quantity.Current, Min: 0.1, Max: 2000,
 			Doc: "largest fuse that its maker allows", Default: "the type's", Example: "5 A"},
 			func(x *Load) *Quantity { return &x.MostFuseA }),
 	}
@@ -121,7 +121,7 @@ var leadSection = section[Lead]{
 func loadUseKeys() []key[Load] {
 	return []key[Load]{
 		plugKey[Load](),
-		choiceKey(Key{Name: "sign", Choices: signs, Default: "the type's, else by behaviour",
+		choiceKey(Key{Name: "symbol", Was: "sign", Choices: signs, Default: "the type's, else by behaviour",
 			Doc: "its symbol on the drawing", Example: "heater"}, func(x *Load) *Sign { return &x.Sign }),
 		yesKey(Key{Name: "critical", Default: "no", Doc: "held to the tighter limit of voltage drop",
 			Example: "yes"}, func(x *Load) *bool { return &x.Critical }),

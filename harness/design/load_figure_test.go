@@ -9,7 +9,7 @@ func TestLoadFigures(t *testing.T) {
 wire: {size: 1.5 mm²}
 fuses: {main: {rating: 20 A, at: tray, fed by: battery, wire: {size: 4 mm²}}}
 loads:
-  own: {current: 5 A, figure: highest, on for: 30 s, every: 10 min, lead: {size: 1 mm², length: 300 mm}, most fuse: 7.5 A, at: seat, fed by: main, returns to: stud}
+  own: {current: 5 A, figure: highest, on for: 30 s, every: 10 min, lead: {size: 1 mm², length: 300 mm}, maximum fuse: 7.5 A, at: seat, fed by: main, returns to: stud}
   plain: {current: 5 A, at: seat, fed by: main, returns to: stud}
   socket: {type: accessory socket, at: seat, fed by: main, returns to: stud}
   small socket: {type: accessory socket, power: 30 W, at: seat, fed by: main, returns to: stud}

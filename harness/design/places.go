@@ -81,7 +81,7 @@ func (r *reader) resolvePlaces() {
 		if *ref.to != nil {
 			continue
 		}
-		r.unknown(ref.text.Pos, fmt.Sprintf("%s: no place is named %s", ref.field,
+		r.noName(ref.text.Pos, fmt.Sprintf("%s: no place is named %s", ref.field,
 			quoted(ref.text.Value)), ref.text.Value, names)
 		if ref.part != nil {
 			r.unplaced[ref.part] = true

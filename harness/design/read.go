@@ -76,7 +76,11 @@ type reader struct {
 	d    *Design
 
 	problems problem.List
-	dropped  int // problems beyond maxProblems
+	dropped  int          // problems beyond maxProblems
+	slipped  map[int]bool // lines mended before they were read: what else is said of them may follow from it
+
+	old  map[string]bool // old names of keys met
+	lost bool            // a section is of the wrong kind
 
 	names       map[string]namedPart // by folded name
 	parts       []Part               // in file order
@@ -102,7 +106,7 @@ type namedPart struct {
 
 func newReader(file string, lib *library.Library) *reader {
 	return &reader{file: file, lib: lib, d: &Design{File: file, Library: lib},
-		names: map[string]namedPart{}, places: map[string]*Place{},
+		slipped: map[int]bool{}, old: map[string]bool{}, names: map[string]namedPart{}, places: map[string]*Place{},
 		byFeeds: map[*[]Feed]*connection{}, lookups: map[string]any{}, unplaced: map[Part]bool{},
 		ratings: map[*library.FuseRating]problem.Pos{}}
 }
@@ -119,6 +123,9 @@ func (r *reader) result() error {
 
 // add records a problem, up to maxProblems.
 func (r *reader) add(p problem.Problem) {
+	if r.slipped[p.Pos.Line] {
+		return
+	}
 	if len(r.problems) >= maxProblems {
 		r.dropped++
 		return
@@ -132,8 +139,9 @@ func (r *reader) report(pos problem.Pos, what, expected string) {
 }
 
 // unknown adds a problem about a word that is not one of the choices, with the
-// nearest one, or all of them when they are few and none is near.
-func (r *reader) unknown(pos problem.Pos, what string, word string, choices []string) {
+// nearest one, or all of them when they are few and none is near. It gives the
+// nearest.
+func (r *reader) unknown(pos problem.Pos, what string, word string, choices []string) string {
 	p := problem.Problem{Pos: pos, What: what}
 	// The search for a near name costs time per choice: a file full of mistakes
 	// gets no more hints once nobody would read them.
@@ -144,6 +152,15 @@ func (r *reader) unknown(pos problem.Pos, what string, word string, choices []st
 		p.Expected = oneOf(choices)
 	}
 	r.add(p)
+	return p.Nearest
+}
+
+// noName is unknown for the name of something in the design. Where a whole section
+// could not be read, names are missing for that alone.
+func (r *reader) noName(pos problem.Pos, what string, word string, choices []string) {
+	if !r.lost {
+		r.unknown(pos, what, word, choices)
+	}
 }
 
 // pos is where a node stands.
@@ -164,7 +181,7 @@ func (r *reader) rightVersion(root *yaml.Node) bool {
 	}
 	key, value := root.Content[0], follow(root.Content[1])
 	switch {
-	case key.Value != "fusewright":
+	case spelling(key.Value) != "fusewright":
 		r.report(r.pos(key), "the first key does not give the format version", want)
 	case value.Kind != yaml.ScalarNode || value.Value != FormatVersion:
 		r.report(r.pos(value), "this program does not know format version "+describe(value),

@@ -48,7 +48,7 @@ func TestUnitsOfTheModel(t *testing.T) {
 		{"rated at", d.Loads[1].RatedV, 27},
 		{"power of 12 Ω at 24 V", d.Loads[2].PowerW, 48},
 		{"inrush in seconds", d.Loads[1].Inrush.TauS, 0.02},
-		{"leg in seconds", d.Rides[0].Legs[0].Minutes.Value, 720},
+		{"leg in seconds", d.Rides[0].Legs[0].Lasts.Value, 720},
 		{"leg at idle", d.Rides[0].Legs[0].EngineRPM, 1300},
 		{"situation at cruise", d.Situations[0].EngineRPM, 4000},
 		{"price", d.Prices[0].Each, 0.6},

@@ -16,7 +16,7 @@ const referenceHead = `# The design format
 A design is a YAML file. It says what stands where, what feeds each part and where each part returns;
 lengths, bundles, currents and findings follow from that.
 
-- The first key is ` + "`fusewright: 1`" + `, the version of the format. Keys are in lower case, with spaces.
+- The first key is ` + "`fusewright: 1`" + `, the version of the format. Keys are in lower case, with spaces; capitals and hyphens are understood.
 - **Quantities carry their unit**, as people write them: ` + "`18 W`, `350 mA`, `16 AWG`, `1.5 mm²`, `3 ft`, `80 °C`" + `.
   A number without a unit is refused. Decimals take a point. ` + "`mohm`, `mm2` and `uA`" + ` stand for
   ` + "`mΩ`, `mm²` and `µA`" + `. Small letters may stand for capitals (` + "`18 w`" + `), but ` + "`36 MW`" + ` is refused: a capital M is mega.

@@ -102,7 +102,7 @@ func (r *reader) resolve(c *connection, text Text) (Ref, bool) {
 	}
 	switch {
 	case ref.Part == nil:
-		r.unknown(text.Pos, fmt.Sprintf("%s: nothing is named %s", c.of, quoted(text.Value)),
+		r.noName(text.Pos, fmt.Sprintf("%s: nothing is named %s", c.of, quoted(text.Value)),
 			text.Value, r.targets(c.back))
 		return ref, false
 	case c.back:

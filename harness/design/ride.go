@@ -10,8 +10,8 @@ var rideSection = section[Ride]{
 	Section: Section{Name: "ride", Shape: KindNamed,
 		Doc: "A sequence of legs, to follow the battery's charge through a day.",
 		Example: "rides:\n  commute:\n    start charge: 90 %\n    legs:\n" +
-			"      - {minutes: 12 min, engine: idle, on: [grips]}\n" +
-			"      - {minutes: 40 min, engine: cruise, on: all, ambient: 5 °C}\n"},
+			"      - {lasts: 12 min, engine: idle, on: [grips]}\n" +
+			"      - {lasts: 40 min, engine: cruise, on: all, ambient: 5 °C}\n"},
 	keys: []key[Ride]{
 		quantityKey(Key{Name: "start charge", Unit: quantity.Share, Min: 0, Max: 1, Default: "100 %",
 			Doc: "state of charge of the battery at the start", Example: "90 %"},
@@ -29,10 +29,10 @@ var rideSection = section[Ride]{
 var legSection = section[stateDraft]{
 	Section: Section{Name: "leg", Shape: KindList,
 		Doc:     "A time at one engine speed with some loads on.",
-		Example: "legs:\n  - {minutes: 12 min, engine: 2600 rpm, on: [grips]}\n"},
+		Example: "legs:\n  - {lasts: 12 min, engine: 2600 rpm, on: [grips]}\n"},
 	keys: append([]key[stateDraft]{
-		quantityKey(Key{Name: "minutes", Unit: quantity.Duration, Min: 1, Max: 30 * 86400, Required: true,
-			Doc: "how long it lasts"}, func(x *stateDraft) *Quantity { return &x.leg.Minutes }),
+		quantityKey(Key{Name: "lasts", Was: "minutes", Unit: quantity.Duration, Min: 1, Max: 30 * 86400, Required: true,
+			Doc: "how long it lasts"}, func(x *stateDraft) *Quantity { return &x.leg.Lasts }),
 		quantityKey(Key{Name: "ambient", Unit: quantity.Temperature, Min: minAmbientC, Max: maxAmbientC,
 			Doc: "air temperature", Default: "that of the battery's place", Example: "5 °C"},
 			func(x *stateDraft) *Quantity { return &x.leg.AmbientC }),

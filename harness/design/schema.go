@@ -46,9 +46,18 @@ func Schema(lib *library.Library) ([]byte, error) {
 // sectionSchema is one record, or what may stand in its place.
 func sectionSchema(s Section, lib *library.Library) schemaNode {
 	properties, required := schemaNode{}, []string{}
+	var either []schemaNode // a required key or its old name
 	for _, k := range s.Keys {
 		properties[k.Name] = keySchema(k, lib)
-		if k.Required {
+		if k.Was != "" {
+			old := k
+			old.Doc = "now `" + k.Name + "`: " + k.Doc
+			properties[k.Was] = keySchema(old, lib)
+		}
+		switch {
+		case k.Required && k.Was != "":
+			either = []schemaNode{{"required": []string{k.Name}}, {"required": []string{k.Was}}}
+		case k.Required:
 			required = append(required, k.Name)
 		}
 	}
@@ -56,6 +65,9 @@ func sectionSchema(s Section, lib *library.Library) schemaNode {
 		"description": s.Doc, "examples": []string{s.Example}}
 	if len(required) > 0 {
 		record["required"] = required
+	}
+	if either != nil {
+		record["anyOf"] = either
 	}
 	if short := shortSchema(s.Name); short != nil {
 		return schemaNode{"description": s.Doc, "anyOf": []schemaNode{short, record}}

@@ -155,7 +155,7 @@ func (r *reader) situation(t Text, of where, words ...string) *Situation {
 		}
 		names = append(names, s.Name)
 	}
-	r.unknown(t.Pos, fmt.Sprintf("%s: no situation is named %s", of, quoted(t.Value)), t.Value, names)
+	r.noName(t.Pos, fmt.Sprintf("%s: no situation is named %s", of, quoted(t.Value)), t.Value, names)
 	return nil
 }
 
@@ -250,7 +250,7 @@ func namedParts[P Part](r *reader, of where, kind string, texts []Text) []P {
 		p, right := found.part.(P)
 		switch {
 		case !ok:
-			r.unknown(t.Pos, fmt.Sprintf("%s: no %s is named %s", of, kind, quoted(t.Value)), t.Value,
+			r.noName(t.Pos, fmt.Sprintf("%s: no %s is named %s", of, kind, quoted(t.Value)), t.Value,
 				namesOfKind[P](r))
 		case !right:
 			r.report(t.Pos, fmt.Sprintf("%s: %s is %s", of, quoted(t.Value), kindOf(found.part)), "a "+kind)

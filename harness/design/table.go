@@ -24,6 +24,7 @@ type Section struct {
 // Key is one key of a section.
 type Key struct {
 	Name     string
+	Was      string             // its name before, which this version still reads
 	Kind     string             // how its value is written: see the kind constants
 	Unit     quantity.Dimension // of quantities
 	Min, Max float64            // of quantities and numbers, inclusive, in base units
@@ -144,20 +145,29 @@ func readRecord[T any](r *reader, s *section[T], t *T, n *yaml.Node, at where) {
 	}
 	f.has = map[string]bool{}
 	var later []func()
-	r.pairs(n, at, func(s string) string { return s }, func(name, value *yaml.Node) {
-		k := s.find(name.Value)
+	r.pairs(n, at, s.sameKey, func(name, value *yaml.Node) {
+		k, guessed := s.find(name.Value), false
+		if k == nil {
+			if k, value = near(r, s, name, value, at, follow(n)); k == nil || f.has[k.Name] || isNothing(value) {
+				return
+			}
+			guessed = value.Kind == yaml.ScalarNode
+		}
+		r.renamed(&k.Key, name)
+		read := func() {
+			before := len(r.problems)
+			k.read(r, t, field{where: at, key: k.Name, node: value, want: &k.Key})
+			if guessed { // whether the value is right is not known
+				r.problems = r.problems[:before]
+			}
+		}
 		switch {
-		case k == nil:
-			r.unknownKey(name, at, s.names(false))
-			return
 		case isNothing(value):
 			r.report(r.pos(name), fmt.Sprintf("%s: %q has no value", at, k.Name), k.expected())
 		case k.early:
-			k.read(r, t, field{where: at, key: k.Name, node: value, want: &k.Key})
+			read()
 		default:
-			later = append(later, func() {
-				k.read(r, t, field{where: at, key: k.Name, node: value, want: &k.Key})
-			})
+			later = append(later, read)
 		}
 		f.has[k.Name] = true
 	})
@@ -172,16 +182,6 @@ func readRecord[T any](r *reader, s *section[T], t *T, n *yaml.Node, at where) {
 	if s.finish != nil {
 		s.finish(r, t, f)
 	}
-}
-
-// find is the key of a name; nil when there is none.
-func (s *section[T]) find(name string) *key[T] {
-	for i := range s.keys {
-		if s.keys[i].Name == name {
-			return &s.keys[i]
-		}
-	}
-	return nil
 }
 
 // names lists the keys; only the required ones when there are any and few is set.
@@ -199,14 +199,14 @@ func (s *section[T]) names(few bool) []string {
 	return all
 }
 
-// unknownKey reports a key that a section does not have.
-func (r *reader) unknownKey(name *yaml.Node, at where, names []string) {
+// unknownKey reports a key that a section does not have, and gives the nearest.
+func (r *reader) unknownKey(name *yaml.Node, at where, names []string) string {
 	if name.Value == "<<" {
 		r.report(r.pos(name), at.String()+": merge keys are not part of the format",
 			"the values written out, or a whole value shared by an anchor")
-		return
+		return ""
 	}
-	r.unknown(r.pos(name), fmt.Sprintf("%s: unknown key %s", at, quoted(name.Value)), name.Value, names)
+	return r.unknown(r.pos(name), unknownKey(name, at), name.Value, names)
 }
 
 // pairs goes through a mapping in file order and reports keys that are no plain

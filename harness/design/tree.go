@@ -10,6 +10,7 @@ import (
 	"unicode/utf8"
 
 	"fusewright/harness/design/problem"
+	"fusewright/harness/design/slips"
 
 	"gopkg.in/yaml.v3"
 )
@@ -22,6 +23,10 @@ func (r *reader) parse(src []byte) *yaml.Node {
 		r.report(problem.Pos{File: r.file}, "the file has more than 4 MiB", "at most 4 MiB")
 		return nil
 	}
+	if bytes.HasPrefix(src, []byte("\xff\xfe")) || bytes.HasPrefix(src, []byte("\xfe\xff")) {
+		r.report(problem.Pos{File: r.file}, "the file is UTF-16 text", "text saved as UTF-8")
+		return nil
+	}
 	if at := invalidUTF8(src); at >= 0 {
 		r.report(r.posOf(src, at), "the file is not UTF-8 text from here on", "text saved as UTF-8")
 		return nil
@@ -32,17 +37,49 @@ func (r *reader) parse(src []byte) *yaml.Node {
 		return nil
 	}
 	root, fault := parseYAML(src)
+	if fault == nil && noBreakIndent.Match(src) {
+		fault = layoutFault("a no-break space in the indentation")
+	}
 	if fault != nil {
-		// The YAML package counts a line too many at times.
-		fault.line = min(fault.line, bytes.Count(src, []byte("\n"))+bytes.Count(src, []byte("\r"))+1)
-		r.report(problem.Pos{File: r.file, Line: fault.line, Col: fault.col}, fault.what,
-			fault.expected)
-		return nil
+		if root = r.mended(src, fault); root == nil {
+			return nil
+		}
 	}
 	w := &treeWalk{r: r, done: map[*yaml.Node]extent{}, open: map[*yaml.Node]bool{}}
 	w.visit(root, 1)
 	if w.stop {
 		return nil
+	}
+	return root
+}
+
+// noBreakIndent is what YAML takes for text, since it is no space to it.
+var noBreakIndent = regexp.MustCompile("(?m)^ *\u00a0+ *[^ \u00a0#]")
+
+func layoutFault(what string) *fault {
+	return &fault{line: 1, col: 1, layout: true, what: what, expected: "spaces"}
+}
+
+// mended reports what is wrong in the layout of a text that is no YAML. Where
+// there is but one way to mend it, the tree of the mended text is given, so that
+// the rest of the file is read in the same run.
+func (r *reader) mended(src []byte, bad *fault) *yaml.Node {
+	found, text := slips.Find(src, anyKey, maxProblems)
+	if !bad.layout || len(found) == 0 {
+		// The YAML package counts a line too many at times.
+		line := min(bad.line, bytes.Count(src, []byte("\n"))+bytes.Count(src, []byte("\r"))+1)
+		r.report(problem.Pos{File: r.file, Line: line, Col: bad.col}, bad.what, bad.expected)
+		return nil
+	}
+	for _, s := range found {
+		r.report(problem.Pos{File: r.file, Line: s.Line, Col: s.Col}, s.What, s.Expected)
+	}
+	if text == nil {
+		return nil
+	}
+	root, _ := parseYAML(text)
+	for _, s := range found {
+		r.slipped[s.Line] = true
 	}
 	return root
 }
@@ -81,6 +118,7 @@ func (r *reader) posOf(src []byte, at int) problem.Pos {
 type fault struct {
 	line, col      int
 	what, expected string
+	layout         bool // the YAML package does not take the text
 }
 
 // yamlLine finds the line number in an error of the YAML package, which gives
@@ -92,7 +130,7 @@ func parseYAML(src []byte) (root *yaml.Node, bad *fault) {
 	defer func() {
 		// The YAML package is not known to panic, but it is not ours to vouch for.
 		if p := recover(); p != nil {
-			root, bad = nil, &fault{1, 1, "not YAML", "a design file"}
+			root, bad = nil, &fault{line: 1, col: 1, what: "not YAML", expected: "a design file"}
 		}
 	}()
 	dec := yaml.NewDecoder(bytes.NewReader(src))
@@ -100,15 +138,15 @@ func parseYAML(src []byte) (root *yaml.Node, bad *fault) {
 	err := dec.Decode(&doc)
 	switch {
 	case err == io.EOF || (err == nil && isNull(&doc)):
-		return nil, &fault{1, 1, "the file is empty", "a design that begins with \"fusewright: " +
+		return nil, &fault{line: 1, col: 1, what: "the file is empty", expected: "a design that begins with \"fusewright: " +
 			FormatVersion + "\""}
 	case err != nil:
 		return nil, yamlFault(err)
 	}
 	switch err := dec.Decode(&second); {
 	case err == nil:
-		return nil, &fault{max(second.Line, 1), max(second.Column, 1),
-			"a second YAML document begins here", "one design per file"}
+		return nil, &fault{line: max(second.Line, 1), col: max(second.Column, 1),
+			what: "a second YAML document begins here", expected: "one design per file"}
 	case err != io.EOF:
 		return nil, yamlFault(err)
 	}
@@ -122,7 +160,7 @@ func isNull(doc *yaml.Node) bool {
 
 // yamlFault takes the line out of an error of the YAML package.
 func yamlFault(err error) *fault {
-	f := &fault{line: 1, col: 1}
+	f := &fault{line: 1, col: 1, layout: true}
 	text := strings.TrimPrefix(err.Error(), "yaml: ")
 	if m := yamlLine.FindStringSubmatch(text); m != nil {
 		f.line, _ = strconv.Atoi(m[1]) // digits; a huge number is no line

@@ -20,10 +20,10 @@ situations:
 rides:
   day:
     legs:
-      - {minutes: 5 min, situation: climb}
-      - {minutes: 5 min, situation: traffic, engine: 2000 rpm}
-      - {minutes: 5 min, situation: climb, key: off}
-      - {minutes: 5 min, engine: idle}
+      - {lasts: 5 min, situation: climb}
+      - {lasts: 5 min, situation: traffic, engine: 2000 rpm}
+      - {lasts: 5 min, situation: climb, key: off}
+      - {lasts: 5 min, engine: idle}
 `
 
 // A vehicle load draws by the key or in the situations it names; a leg takes what it

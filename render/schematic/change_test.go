@@ -36,9 +36,9 @@ var oneChange = []struct {
 	sheets         int
 }{
 	{"none", "", "", "", 1},
-	{"part-added", "\n\ngrounds:", "\n  work lamp: {sign: lamp, behaves: filament lamp, power: 21 W, at: mast, fed by: lamp switch, wire: {colour: YE}, returns to: bar}\n\ngrounds:",
+	{"part-added", "\n\ngrounds:", "\n  work lamp: {symbol: lamp, behaves: filament lamp, power: 21 W, at: mast, fed by: lamp switch, wire: {colour: YE}, returns to: bar}\n\ngrounds:",
 		"added [] [E4 W7 W16] power 21 W at 12 V · behaves filament lamp · fed by lamp switch · returns to bar · at mast", 1},
-	{"part-removed", "  sprayer: {sign: pump, behaves: motor, power: 60 W, at: mast, fed by: dash block 2, wire: {colour: GN}, returns to: bar}\n", "",
+	{"part-removed", "  sprayer: {symbol: pump, behaves: motor, power: 60 W, at: mast, fed by: dash block 2, wire: {colour: GN}, returns to: bar}\n", "",
 		"removed [M1 W7 W13] [] power 60 W at 12 V · behaves motor · fed by dash block 2 · returns to bar · at mast", 2},
 	{"wire-thicker", "fed by: main\n    wire: {size: 4 mm²", "fed by: main\n    wire: {size: 6 mm²", "changed [W2] [W2] size 4 mm² → 6 mm²", 1},
 	{"fuse-larger", "1: {fuse: 10 A}", "1: {fuse: 15 A}", "changed [F2] [F2] rating 10 A → 15 A", 1},

@@ -14,6 +14,8 @@ import (
 	"sort"
 	"strings"
 
+	"fusewright/harness/design"
+
 	"gopkg.in/yaml.v3"
 )
 
@@ -260,9 +262,14 @@ func (e *editor) check(out []byte, changes []Change) error {
 func child(n *yaml.Node, step string) *yaml.Node {
 	switch n.Kind {
 	case yaml.MappingNode:
-		for i := 0; i+1 < len(n.Content); i += 2 {
-			if fold(follow(n.Content[i]).Value) == fold(step) {
-				return n.Content[i+1]
+		for _, same := range []func(word string) bool{
+			func(word string) bool { return fold(word) == fold(step) },
+			(&design.Key{Name: step}).Is,
+		} {
+			for i := 0; i+1 < len(n.Content); i += 2 {
+				if same(follow(n.Content[i]).Value) {
+					return n.Content[i+1]
+				}
 			}
 		}
 	case yaml.SequenceNode:

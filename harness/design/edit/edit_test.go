@@ -230,7 +230,7 @@ func plain(d *design.Design) string {
 	}
 	for _, x := range d.Rides {
 		for _, l := range x.Legs {
-			fmt.Fprintf(&b, "%s %+v %g %+v\n", x.Name, l.Minutes, l.EngineRPM, l.AmbientC)
+			fmt.Fprintf(&b, "%s %+v %g %+v\n", x.Name, l.Lasts, l.EngineRPM, l.AmbientC)
 		}
 	}
 	return written.ReplaceAllString(b.String(), "")

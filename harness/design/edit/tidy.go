@@ -11,8 +11,8 @@ import (
 	"gopkg.in/yaml.v3"
 )
 
-// Tidy brings a design's text into one form: quantities in their usual
-// spelling, one space after colons and commas, none inside brackets, no blanks
+// Tidy brings a design's text into one form: keys by their names
+// of today and quantities in their usual spelling, one space after colons and commas, none inside brackets, no blanks
 // at ends of lines, at most one blank line in a row, lines ended by a line
 // feed. Indentation, order, quotes, comments and what spans several lines stay.
 // The text must be a design that reads without problems; tidying twice gives
@@ -75,10 +75,23 @@ func (t *tidier) record(n *yaml.Node, s *design.Section) {
 	}
 	for i := 0; i+1 < len(n.Content); i += 2 {
 		for k := range s.Keys {
-			if s.Keys[k].Name == n.Content[i].Value {
+			if s.Keys[k].Is(n.Content[i].Value) {
+				t.key(n.Content[i], s.Keys[k].Name)
 				t.value(n.Content[i+1], &s.Keys[k])
 			}
 		}
+	}
+}
+
+// key spells a plain key as the format does.
+func (t *tidier) key(n *yaml.Node, name string) {
+	if n.Kind != yaml.ScalarNode || n.Style != 0 || n.Anchor != "" || n.Value == name {
+		return
+	}
+	from := t.t.offset(n.Line, n.Column)
+	if to, ok := t.t.scalarEnd(from, n); ok {
+		t.now[n] = name
+		t.splices = append(t.splices, splice{at: from, del: to - from, text: name})
 	}
 }
 

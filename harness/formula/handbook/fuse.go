@@ -16,6 +16,7 @@ type FuseInput struct {
 	RatingA  float64
 	CurrentA float64
 	AmbientC float64
+	Practice *library.Practice // whose share of the rating continuous load may have; nil = none
 }
 
 // Fuse answers the soonest and the latest opening at a current, and what the
@@ -69,6 +70,11 @@ func (a *Answer) opening(d fusing.Device, in FuseInput) {
 		a.out("may carry continuously at the ambient", share*in.RatingA, quantity.Current)
 	} else {
 		a.warn("no re-rating for temperature published for %s", in.Type.Name)
+	}
+	if p := in.Practice; p != nil {
+		most := p.FuseLoadShare * in.RatingA
+		a.step("continuous load at most share · rating", "%.4g · %g A = %.4g A", p.FuseLoadShare, in.RatingA, most)
+		a.out(fmt.Sprintf("continuous load at most, %.4g of the rating", p.FuseLoadShare), most, quantity.Current)
 	}
 	if m := d.Rating.MeltI2t; m > 0 {
 		a.out("typical melting I²t", m, quantity.CurrentSquareTime)

@@ -28,12 +28,12 @@ blocks:
 splices: {s: {at: a, fed by: b 1}}
 switches: {w: {rating: 5 A, at: a, fed by: s}}
 loads:
-  lamp: {power: 5 W, sign: lamp, behaves: filament lamp, at: a, fed by: w, returns to: stud}
-  pump: {power: 5 W, sign: pump, behaves: motor, at: a, fed by: w, returns to: stud}
-  winch: {power: 5 W, sign: motor, behaves: motor, at: a, fed by: w, returns to: stud}
-  horn: {power: 5 W, sign: horn, behaves: resistor, at: a, fed by: w, returns to: stud}
-  camera: {power: 5 W, sign: electronics, behaves: constant power, at: a, fed by: w, returns to: stud}
-  heat: {power: 5 W, sign: heater, behaves: resistor, at: a, fed by: w, returns to: stud}
+  lamp: {power: 5 W, symbol: lamp, behaves: filament lamp, at: a, fed by: w, returns to: stud}
+  pump: {power: 5 W, symbol: pump, behaves: motor, at: a, fed by: w, returns to: stud}
+  winch: {power: 5 W, symbol: motor, behaves: motor, at: a, fed by: w, returns to: stud}
+  horn: {power: 5 W, symbol: horn, behaves: resistor, at: a, fed by: w, returns to: stud}
+  camera: {power: 5 W, symbol: electronics, behaves: constant power, at: a, fed by: w, returns to: stud}
+  heat: {power: 5 W, symbol: heater, behaves: resistor, at: a, fed by: w, returns to: stud}
 `)
 	want := map[string]string{"battery": "G1", "second": "F1", "first": "F2", "r": "K1", "b": "X1", "w": "S1",
 		"lamp": "E1", "heat": "E2", "pump": "M1", "winch": "M2", "horn": "P1", "camera": "A1", "stud": "X2", "s": "X3"}

@@ -31,7 +31,7 @@ func (s *subject) addLeg() string {
 	}
 	leg := s.state()
 	drop(leg, "closed")
-	put(leg, "minutes", word(pick(s, []string{"1 s", "10 min", "8 h", "30 days"})))
+	put(leg, "lasts", word(pick(s, []string{"1 s", "10 min", "8 h", "30 days"})))
 	put(leg, "ambient", word(pick(s, []string{"-40 °C", "0 °C", "25 °C", "60 °C"})))
 	legs.Content = append(legs.Content, leg)
 	return "leg added"

@@ -161,7 +161,7 @@ func (s *subject) walkNamed(records *yaml.Node, section, owner string, visit fun
 
 func (s *subject) key(section, name string) *design.Key {
 	for _, k := range s.sections[section].Keys {
-		if k.Name == name {
+		if k.Is(name) {
 			return &k
 		}
 	}

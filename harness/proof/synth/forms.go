@@ -153,7 +153,7 @@ func (g *former) next(from string, n int) string {
 func (g *former) load(n int, at, feed, back string) {
 	behaves := []string{"resistor", "filament lamp", "motor"}[g.rng.IntN(3)]
 	watts := formW / float64(g.wires) * (2 + 2*g.rng.Float64())
-	g.put("loads", 2, "l%d: {power: %.4g W, rated at: 13.2 V, behaves: %s, sign: lamp, at: %s, fed by: %s, "+
+	g.put("loads", 2, "l%d: {power: %.4g W, rated at: 13.2 V, behaves: %s, symbol: lamp, at: %s, fed by: %s, "+
 		"wire: {size: 1 mm²}, returns to: %s, return wire: {size: 1 mm²}}", n, watts, behaves, at, feed, back)
 }
 

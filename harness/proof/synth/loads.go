@@ -121,7 +121,7 @@ func (g *generator) load(s *station, n int, feed string, fuseA, areaMm2 float64)
 	back := s.ground
 	area := max(areaMm2, 1)
 	wire := s.wire.wire(area, g.pick("RD", "RDWH", "OG", "BN", "YE", "PK"))
-	g.put("loads", 2, "%s: {power: %.1f W, rated at: %.1f V, behaves: %s, sign: %s%s, at: %s, fed by: %s, "+
+	g.put("loads", 2, "%s: {power: %.1f W, rated at: %.1f V, behaves: %s, symbol: %s%s, at: %s, fed by: %s, "+
 		"wire: %s, returns to: %s, return wire: %s}", name, watts, ratedV, k.behaves, k.sign, k.extra, g.spot(s), feed,
 		wire, back, s.wire.wire(area, "BK"))
 	g.loadNames = append(g.loadNames, name)

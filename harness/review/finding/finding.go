@@ -86,6 +86,9 @@ type Finding struct {
 	Meant *Meant
 	// Leave tells that the trade leaves it so: no size or rating is chosen against it.
 	Leave bool
+	// Live tells that it leaves something live with the key off: a check fails by it
+	// as by a fault, whatever its severity.
+	Live bool
 	// Covers are findings of other rules with the same cause. They need no word of
 	// their own while this one is open; when it is accepted they stand in the list.
 	Covers []*Finding

@@ -27,7 +27,7 @@ var acceptanceWithoutFigure = &Rule{
 fuses:
   lamp fuse: {type: blade C, rating: 30 A, at: battery tray, fed by: battery, wire: {size: 6 mm², length: 100 mm}}
 loads:
-  tail lamp: {power: 5 W, behaves: resistor, most fuse: 30 A, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame, return wire: {size: 6 mm²}, stays live: "marks the parked machine", own switch: true}
+  tail lamp: {power: 5 W, behaves: resistor, maximum fuse: 30 A, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame, return wire: {size: 6 mm²}, stays live: "marks the parked machine", own switch: true}
 accepted:
   - {rule: fuse-over-wire, part: tail lamp, severity: danger, reason: "the lamp's own leads, 40 mm long"}
   - {rule: fuse-wire-curve, part: tail lamp, severity: danger, figure: 30 min of 9.72 s, reason: "the same leads"}
@@ -36,7 +36,7 @@ accepted:
 fuses:
   lamp fuse: {type: blade C, rating: 30 A, at: battery tray, fed by: battery, wire: {size: 6 mm², length: 100 mm}}
 loads:
-  tail lamp: {power: 5 W, behaves: resistor, most fuse: 30 A, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame, return wire: {size: 6 mm²}, stays live: "marks the parked machine", own switch: true}
+  tail lamp: {power: 5 W, behaves: resistor, maximum fuse: 30 A, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame, return wire: {size: 6 mm²}, stays live: "marks the parked machine", own switch: true}
 accepted:
   - {rule: fuse-over-wire, part: tail lamp, severity: danger, figure: 30 A of 17.9 A, reason: "the lamp's own leads, 40 mm long"}
   - {rule: fuse-wire-curve, part: tail lamp, severity: danger, figure: 30 min of 9.72 s, reason: "the same leads"}

@@ -94,7 +94,7 @@ loads:
 		text, load string
 		want       bool
 	}{{direct, "behaves: filament lamp", true}, {direct, "behaves: filament lamp, on for: 5 s", false},
-		{direct, "behaves: motor", false}, {direct, "behaves: constant power, sign: horn", false},
+		{direct, "behaves: motor", false}, {direct, "behaves: constant power, symbol: horn", false},
 		{direct, "behaves: resistor", false}, {holding, "behaves: filament lamp", false}} {
 		if got := gives(t, strings.ReplaceAll(c.text, "LOAD", c.load), "lasting-load-on-momentary"); got != c.want {
 			t.Errorf("%s: %v, want %v", c.load, got, c.want)
@@ -139,7 +139,7 @@ loads:
 		want                              bool
 	}{{"10 A", "3 A", "4", "behaves: motor", "no", false}, {"15 A", "3 A", "4", "behaves: motor", "no", true},
 		{"15 A", "3.75 A", "3", "behaves: motor", "no", false}, {"15 A", "3.7 A", "3", "behaves: motor", "no", true},
-		{"15 A", "3 A", "4", "behaves: resistor", "no", false}, {"15 A", "3 A", "4", "behaves: motor, sign: horn", "no", false},
+		{"15 A", "3 A", "4", "behaves: resistor", "no", false}, {"15 A", "3 A", "4", "behaves: motor, symbol: horn", "no", false},
 		{"15 A", "3 A", "4", "behaves: motor, protected motor: yes", "no", false},
 		{"15 A", "3 A", "4", "behaves: motor, on for: 300 s", "no", false},
 		{"15 A", "3 A", "4", "behaves: motor, on for: 301 s", "no", true},
@@ -167,7 +167,7 @@ loads:
 		want                   bool
 	}{{"filament lamp, critical: yes", "motor", "keyed feed", "lamp fuse", true},
 		{"filament lamp", "motor", "keyed feed", "lamp fuse", false},
-		{"filament lamp, critical: yes", "motor, sign: horn", "keyed feed", "lamp fuse", false},
+		{"filament lamp, critical: yes", "motor, symbol: horn", "keyed feed", "lamp fuse", false},
 		{"filament lamp, critical: yes", "motor", "keyed feed", "pump fuse", false},
 		{"filament lamp, critical: yes", "motor", "lamp fuse", "pump fuse", false},
 		{"filament lamp, critical: yes", "resistor", "keyed feed", "lamp fuse", false}} {
@@ -242,7 +242,7 @@ func TestRestartByHand(t *testing.T) {
 loads:
   lamp: {power: 42 W, behaves: resistor, own switch: yes, at: rear, fed by: lamp fuse, returns to: frame}
 rides:
-  trip: {start charge: 100 %, legs: [{minutes: TIME, key: on, on: [lamp], ambient: 25 °C}, {minutes: 1 h, LAST, on: none, ambient: 25 °C}]}
+  trip: {start charge: 100 %, legs: [{lasts: TIME, key: on, on: [lamp], ambient: 25 °C}, {lasts: 1 h, LAST, on: none, ambient: 25 °C}]}
 situations: {under way: {engine: cruise, on: [lamp]}}
 `
 	for _, c := range []struct {

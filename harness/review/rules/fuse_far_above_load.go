@@ -14,7 +14,7 @@ var fuseFarAboveLoad = &Rule{
 	Formula:  "rating ≤ 5 × Σ rated currents behind the fuse",
 	Limits:   "5 times; 15 A, which a usual lead of 0.75 mm² bears: common practice, no source",
 	Why:      "the wire is protected, but the accessory's own thin lead and its board smoulder at currents that the fuse lets through",
-	Change:   "fit the smallest fuse that bears the load and its start, or give the accessory's `lead` or `most fuse`",
+	Change:   "fit the smallest fuse that bears the load and its start, or give the accessory's `lead` or `maximum fuse`",
 	Severity: "advice",
 	Source:   "common practice, no source",
 	Bad: `

@@ -14,11 +14,11 @@ var fuseOverAccessory = &Rule{
 	Name:  "fuse-over-accessory",
 	Title: "a fuse is larger than an accessory or its own lead bears",
 	Says:  "fuse larger than the accessory bears",
-	Doc: "The nearest fuse before each accessory against the largest that its maker allows (`most fuse`) and against " +
+	Doc: "The nearest fuse before each accessory against the largest that its maker allows (`maximum fuse`) and against " +
 		"what the lead that it comes with may carry (`lead`), taken as a wire of the same insulation as the one that feeds " +
 		"it, alone at the accessory's place. Where the design says neither, the library's usual ones hold for small electronics and lamps; " +
 		"other accessories are not judged. A usual largest fuse is no maker's: to pass it is advice.",
-	Formula:  "rating ≤ most fuse; rating ≤ share × allowed current of the lead",
+	Formula:  "rating ≤ maximum fuse; rating ≤ share × allowed current of the lead",
 	Limits:   "the maker's largest fuse; the practice's fuse share of wire and, for a fault, most fuse share of wire",
 	Why:      "a fuse that suits the harness may be far too large for the thin lead and the electronics behind it",
 	Change:   "give the accessory a fuse of its own, no larger than its maker and its lead allow",
@@ -30,7 +30,7 @@ var fuseOverAccessory = &Rule{
 fuses:
   lamp fuse: {type: blade C, rating: 15 A, at: battery tray, fed by: keyed feed, wire: {size: 2.5 mm², length: 100 mm}}
 loads:
-  tail lamp: {power: 5 W, behaves: resistor, most fuse: 5 A, at: rear, fed by: lamp fuse, wire: {size: 2.5 mm²}, returns to: frame, return wire: {size: 2.5 mm²}}
+  tail lamp: {power: 5 W, behaves: resistor, maximum fuse: 5 A, at: rear, fed by: lamp fuse, wire: {size: 2.5 mm²}, returns to: frame, return wire: {size: 2.5 mm²}}
 taps:
   keyed feed: {at: battery tray, hot: key, fuse: 25 A, spare: 10 A, supervised: no}
 `,
@@ -60,7 +60,7 @@ func (p *Pass) judgeMostFuse(part *circuit.Part, g guard, thinLead bool) {
 	if !said {
 		what = "before which " + rated(most.Value) + " at most are usual"
 		fin.Source = usualSource
-		fin.Change = "give the accessory a fuse of its own, or write the `most fuse` that its maker allows"
+		fin.Change = "give the accessory a fuse of its own, or write the `maximum fuse` that its maker allows"
 	}
 	p.say(fin, "%s %s the nearest before %s, %s", g.text(), g.verb("is", "are"), part.Name, what)
 }

@@ -26,7 +26,7 @@ var lastingLoadOnMomentary = &Rule{
 switches:
   lamp button: {rating: 10 A, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, momentary: yes}
 loads:
-  fog lamp: {power: 10 W, behaves: resistor, sign: lamp, at: rear, fed by: lamp button, wire: {size: 1 mm²}, returns to: frame}
+  fog lamp: {power: 10 W, behaves: resistor, symbol: lamp, at: rear, fed by: lamp button, wire: {size: 1 mm²}, returns to: frame}
 `,
 	Mended: []string{", momentary: yes", ""},
 	Run: func(p *Pass) {

@@ -99,6 +99,7 @@ func (p *Pass) reportByHand(g handGroup) {
 		severity = finding.Advice
 	}
 	fin := ofPart(severity, g.gate.Part)
+	fin.Live = true
 	sum := 0.0
 	for _, b := range g.loads {
 		sum += p.c.DrawA(b)

@@ -550,11 +550,11 @@ func TestSpareAtTheEdges(t *testing.T) {
 // 185 s.
 func TestRideGivesTheStartBack(t *testing.T) {
 	for legs, want := range map[string]finding.Severity{
-		"{minutes: 180 s, engine: idle, on: none}": finding.Advice,
-		"{minutes: 190 s, engine: idle, on: none}": none,
-		"{minutes: 190 s, engine: idle, on: none}, {minutes: 5 min, on: none}, {minutes: 10 s, engine: idle, on: none}":  finding.Advice,
-		"{minutes: 190 s, engine: idle, on: none}, {minutes: 5 min, on: none}, {minutes: 4 min, engine: idle, on: none}": none,
-		"{minutes: 1 h, on: none}": none, // no start
+		"{lasts: 180 s, engine: idle, on: none}": finding.Advice,
+		"{lasts: 190 s, engine: idle, on: none}": none,
+		"{lasts: 190 s, engine: idle, on: none}, {lasts: 5 min, on: none}, {lasts: 10 s, engine: idle, on: none}":  finding.Advice,
+		"{lasts: 190 s, engine: idle, on: none}, {lasts: 5 min, on: none}, {lasts: 4 min, engine: idle, on: none}": none,
+		"{lasts: 1 h, on: none}": none, // no start
 	} {
 		p := passOf(t, chargingDeficit, "rides: {short: {legs: ["+legs+"]}}\n")
 		p.in.Budget.Lines = nil

@@ -24,7 +24,7 @@ var returnBelowFuse = &Rule{
 fuses:
   lamp fuse: {type: blade C, rating: 30 A, at: battery tray, fed by: battery, wire: {size: 6 mm², length: 100 mm}}
 loads:
-  tail lamp: {power: 5 W, behaves: resistor, most fuse: 30 A, at: rear, fed by: lamp fuse, wire: {size: 6 mm²}, returns to: frame, return wire: {size: 1 mm²}, stays live: "marks the parked machine", own switch: true}
+  tail lamp: {power: 5 W, behaves: resistor, maximum fuse: 30 A, at: rear, fed by: lamp fuse, wire: {size: 6 mm²}, returns to: frame, return wire: {size: 1 mm²}, stays live: "marks the parked machine", own switch: true}
 `,
 	Mended: []string{"size: 1 mm²", "size: 6 mm²"},
 	Run: func(p *Pass) {

@@ -27,7 +27,7 @@ var rideEmptiesBattery = &Rule{
 vehicle loads:
   machine: {power: 190 W, when: running}
 rides:
-  queue: {start charge: 80 %, legs: [{minutes: 20 h, engine: idle, on: none, ambient: 10 °C}]}
+  queue: {start charge: 80 %, legs: [{lasts: 20 h, engine: idle, on: none, ambient: 10 °C}]}
 situations:
   cruising: {engine: cruise, on: all}
 `,

@@ -200,8 +200,8 @@ taps:
 		want      finding.Severity
 	}{
 		{"5 A", "", 0}, {"7.5 A", "", finding.Advice}, {"15 A", "", finding.Advice}, {"30 A", "", finding.Danger},
-		{"7.5 A", "most fuse: 7.5 A,", 0}, {"10 A", "most fuse: 7.5 A,", finding.Fault},
-		{"30 A", "most fuse: 30 A, lead: {size: 6 mm²},", 0},
+		{"7.5 A", "maximum fuse: 7.5 A,", 0}, {"10 A", "maximum fuse: 7.5 A,", finding.Fault},
+		{"30 A", "maximum fuse: 30 A, lead: {size: 6 mm²},", 0},
 	} {
 		if got := gravest(t, replace(unit, "FUSE", c.fuse, "OWN", c.own), "fuse-over-accessory"); got != c.want {
 			t.Errorf("%s %s: %s, want %s", c.fuse, c.own, got, c.want)

@@ -10,7 +10,7 @@ import (
 // A pump of 2.8 A on a battery of 14 Ah, the engine standing.
 func ExampleSimulate() {
 	c := build(&testing.B{}, fmt.Sprintf(bench, "AGM", "14 Ah", "10 h", motor("pump", "2.8 A"), "100 %",
-		"      - {minutes: 3 h, on: [pump]}\n"))
+		"      - {lasts: 3 h, on: [pump]}\n"))
 	r, err := ride.Simulate(c, c.Design.Rides[0], ride.Options{})
 	if err != nil {
 		fmt.Println(err)

@@ -44,11 +44,11 @@ const marsh = `rides:
   day:
     start charge: 90 %
     legs:
-      - {minutes: 20 min, engine: idle, on: [bow lamps, mast lamp, deck wash, plotter], ambient: 8 °C}
-      - {minutes: 30 min, engine: cruise, on: [bow lamps, plotter, radio], ambient: 8 °C}
-      - {minutes: 60 min, key: on, on: [work light, mast lamp], ambient: 30 °C}
-      - {minutes: 30 min, key: off}
-      - {minutes: 15 min, engine: 2000 rpm, on: [plotter, deck wash], ambient: 25 °C}
+      - {lasts: 20 min, engine: idle, on: [bow lamps, mast lamp, deck wash, plotter], ambient: 8 °C}
+      - {lasts: 30 min, engine: cruise, on: [bow lamps, plotter, radio], ambient: 8 °C}
+      - {lasts: 60 min, key: on, on: [work light, mast lamp], ambient: 30 °C}
+      - {lasts: 30 min, key: off}
+      - {lasts: 15 min, engine: 2000 rpm, on: [plotter, deck wash], ambient: 25 °C}
 `
 
 func compareTransient(t *testing.T, program, name string) {

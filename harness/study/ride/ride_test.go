@@ -71,7 +71,7 @@ func simulate(t testing.TB, c *circuit.Circuit, opt ride.Options) *ride.Result {
 }
 
 func motor(name, current string) string {
-	return fmt.Sprintf("  %s: {current: %s, rated at: 12 V, behaves: motor, sign: motor, own switch: yes, at: tray, "+
+	return fmt.Sprintf("  %s: {current: %s, rated at: 12 V, behaves: motor, symbol: motor, own switch: yes, at: tray, "+
 		"fed by: f1, wire: {length: 100 mm}, returns to: battery negative, return wire: {length: 100 mm}}\n", name, current)
 }
 
@@ -80,7 +80,7 @@ func motor(name, current string) string {
 func TestSteadyDischarge(t *testing.T) {
 	for _, amps := range []float64{1, 2.8, 14} {
 		c := build(t, fmt.Sprintf(bench, "AGM", "14 Ah", "10 h", motor("m", fmt.Sprintf("%g A", amps)),
-			"100 %", "      - {minutes: 30 h, on: [m]}\n"))
+			"100 %", "      - {lasts: 30 h, on: [m]}\n"))
 		want := battery.PeukertHours(14, 10, c.Design.Battery.Chemistry.Peukert, amps) * 3600
 		r := simulate(t, c, ride.Options{})
 		near(t, fmt.Sprintf("%g A to empty", amps), r.EmptyS, want, 2e-3*want)
@@ -96,7 +96,7 @@ func TestSteadyDischarge(t *testing.T) {
 func TestPublishedEndurance(t *testing.T) {
 	loads := motor("a", "43.5 A") + motor("b", "34.0 A") + motor("c", "48.1 A")
 	c := build(t, fmt.Sprintf(bench, "AGM", "26.25 Ah", "20 h", loads, "100 %",
-		"      - {minutes: 5 min, on: [a]}\n      - {minutes: 25.779 min, on: [b]}\n      - {minutes: 60 min, on: [c]}\n"))
+		"      - {lasts: 5 min, on: [a]}\n      - {lasts: 25.779 min, on: [b]}\n      - {lasts: 60 min, on: [c]}\n"))
 	linear := *c.Design.Battery.Chemistry
 	linear.Peukert, linear.SelfDischarge = 1, 0
 	c.Design.Battery.Chemistry = &linear
@@ -133,10 +133,10 @@ const day = `rides:
   day:
     start charge: 95 %
     legs:
-      - {minutes: 10 min, key: on, on: [navigation], ambient: 25 °C}
-      - {minutes: 15 min, engine: idle, on: all, ambient: 5 °C}
-      - {minutes: 40 min, engine: cruise, on: [left lamp, right lamp, navigation], ambient: 5 °C}
-      - {minutes: 20 min, engine: 1400 rpm, on: all, ambient: -5 °C}
+      - {lasts: 10 min, key: on, on: [navigation], ambient: 25 °C}
+      - {lasts: 15 min, engine: idle, on: all, ambient: 5 °C}
+      - {lasts: 40 min, engine: cruise, on: [left lamp, right lamp, navigation], ambient: 5 °C}
+      - {lasts: 20 min, engine: 1400 rpm, on: all, ambient: -5 °C}
 `
 
 // TestStepHalving: a sixteenth of the tolerance (steps of a quarter) and a fine
@@ -210,7 +210,7 @@ func pointAt(r *ride.Result, timeS float64, leg int) ride.Point {
 // one may not; and lithium takes no charge in the frost.
 func TestColdBreaksTheReserve(t *testing.T) {
 	leg := func(celsius int) string {
-		return fmt.Sprintf("      - {minutes: 5 min, engine: cruise, ambient: %d °C}\n", celsius)
+		return fmt.Sprintf("      - {lasts: 5 min, engine: cruise, ambient: %d °C}\n", celsius)
 	}
 	c := build(t, fmt.Sprintf(bench, "AGM", "14 Ah", "10 h", motor("m", "1 A"), "62 %", leg(25)+leg(-10)))
 	if r := simulate(t, c, ride.Options{}); math.Abs(r.ReserveS-300) > 1e-6 {
@@ -231,7 +231,7 @@ func TestRandomRides(t *testing.T) {
 		for range 1 + random.Intn(5) {
 			engine := []string{"stopped", "idle", "cruise", "1500 rpm"}[random.Intn(4)]
 			on := []string{"all", "none", "[heated grips]"}[random.Intn(3)]
-			fmt.Fprintf(&legs, "      - {minutes: %d min, engine: %s, on: %s, ambient: %d °C}\n",
+			fmt.Fprintf(&legs, "      - {lasts: %d min, engine: %s, on: %s, ambient: %d °C}\n",
 				1+random.Intn(240), engine, on, random.Intn(60)-25)
 		}
 		end := -1.0
@@ -307,8 +307,8 @@ func TestDemoLegsFollowCycles(t *testing.T) {
 				t.Fatalf("%s: %v, %v", name, rides[name], err)
 			}
 			legs := rides[name].Legs
-			near(t, name+", standing", legs[0].Minutes.Value, durationS*idlePct/100, 0.5)
-			near(t, name+", in all", legs[0].Minutes.Value+legs[1].Minutes.Value, durationS, 0.5)
+			near(t, name+", standing", legs[0].Lasts.Value, durationS*idlePct/100, 0.5)
+			near(t, name+", in all", legs[0].Lasts.Value+legs[1].Lasts.Value, durationS, 0.5)
 			compared = true
 		}
 		if !compared {

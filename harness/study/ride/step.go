@@ -37,7 +37,7 @@ func (s *simulation) runLeg(leg *design.Leg) bool {
 	s.demand = newDemand(s.plan, leg, s.opt.VoltStep*s.c.Design.NominalV()/12)
 	b := newBus(s.c, s.bat, l, s.demand)
 	b.lastV = s.lastV
-	length := leg.Minutes.Value
+	length := leg.Lasts.Value
 	most := length / pointsPerLeg
 	step := math.Min(most, 1)
 	now, ok := b.balance(s.charge)

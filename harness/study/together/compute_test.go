@@ -42,9 +42,9 @@ wire: {insulation: ISO 6722 thin wall class B, size: 6 mm²}
 fuses:
   f: {type: blade C, rating: 30 A, fed by: battery, wire: {length: 20 mm}}
 loads:
-  vest: {power: 56 W, rated at: 14 V, behaves: constant power, sign: heater, own switch: yes, fed by: f, wire: {length: 20 mm}, returns to: battery negative, return wire: {length: 20 mm}}
-  lamp: {power: 70 W, rated at: 14 V, behaves: constant power, sign: lamp, critical: yes, own switch: yes, fed by: f, wire: {length: 20 mm}, returns to: battery negative, return wire: {length: 20 mm}}
-  pump: {power: 84 W, rated at: 14 V, behaves: constant power, sign: pump, duty: 50 %, own switch: yes, fed by: f, wire: {length: 20 mm}, returns to: battery negative, return wire: {length: 20 mm}}
+  vest: {power: 56 W, rated at: 14 V, behaves: constant power, symbol: heater, own switch: yes, fed by: f, wire: {length: 20 mm}, returns to: battery negative, return wire: {length: 20 mm}}
+  lamp: {power: 70 W, rated at: 14 V, behaves: constant power, symbol: lamp, critical: yes, own switch: yes, fed by: f, wire: {length: 20 mm}, returns to: battery negative, return wire: {length: 20 mm}}
+  pump: {power: 84 W, rated at: 14 V, behaves: constant power, symbol: pump, duty: 50 %, own switch: yes, fed by: f, wire: {length: 20 mm}, returns to: battery negative, return wire: {length: 20 mm}}
 situations:
   waiting: {engine: idle, on: all}
   fast: {engine: cruise, on: [lamp]}
