@@ -1234,7 +1234,7 @@ const (
 	text124 = "IEC 60287-2-1 Table 1, butyl rubber; short circuit IEC 60364-5-54"
 	text125 = "cable-rating documentation, 5.0 K·m/W; short circuit IEC 60724"
 	text126 = "plastics handbook values; no short-circuit limit published"
-	text127 = "ABYC E-11, interrupting capacity by cold-cranking current of the bank: main devices by an inverter manual's table (cold cranking amps / AIC); branch devices half of that from memory"
+	text127 = "ABYC E-11, interrupting capacity by cold-cranking current of the bank: Table V.A on a breaker seller's page; main devices also by an inverter manual's table (cold cranking amps / AIC)"
 	text128 = "ISO 10133:2012 Annex A (withdrawn in 2020; ISO 13297:2020 took its place, whether with the same table was not readable)"
 	text129 = "33 CFR 183.425 Table 5 note 1 (engine space, 50 °C)"
 	text130 = "ABYC E-11 Table VI as printed in marine catalogues; 33 CFR 183.435(b) asks for it from 50 V only"
