@@ -248,8 +248,12 @@ type Connector struct {
 	MaxA       float64  `key:"max A" need:"" in:"0.1,5000" show:"up to *"`
 	ContactOhm float64  `key:"contact mohm" need:"" in:"0.001,1000" per:"1000"`
 	Sealed     bool     `key:"sealed" show:"sealed"`
-	SealsPer   int      `key:"seals per" in:"1,100000"` // wire seals and blanking plugs in a pack; 1 = singly, 0 = not known
-	Source     Source
+	// MaxC is the hottest that its contacts may get, RiseK how much hotter than the air
+	// its ratings make them; 0 = not known, see Share.
+	MaxC     float64 `key:"max C" in:"40,300" show:"to *"`
+	RiseK    float64 `key:"rise K" in:"1,200"`
+	SealsPer int     `key:"seals per" in:"1,100000"` // wire seals and blanking plugs in a pack; 1 = singly, 0 = not known
+	Source   Source
 }
 
 // Cover is a sleeve or conduit over a run.

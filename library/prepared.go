@@ -71,64 +71,64 @@ func prepared() *Library {
 		"87": 9.5,
 	}
 	l.Practices[0].Source = map[string]Source{
-		"converters from A":              {text60, "common practice, no source"},
-		"current table":                  {text99, "one source"},
-		"drop aim":                       {text60, "common practice, no source"},
-		"drop aim converters":            {text60, "common practice, no source"},
-		"drop critical":                  {text100, "common practice, no source"},
-		"drop other":                     {text100, "common practice, no source"},
-		"fuse distance mm":               {text101, "common practice, no source"},
-		"fuse distance sheathed mm":      {text101, "common practice, no source"},
-		"fuse ratio":                     {text102, "one source"},
-		"fuse share of wire":             {text103, "common practice, no source"},
-		"grave fuse distance mm":         {text60, "common practice, no source"},
-		"least flexing mm2":              {text60, "common practice, no source"},
-		"least mm2":                      {text60, "common practice, no source"},
-		"load share of fuse":             {text104, "from memory"},
-		"margin to class K":              {text60, "common practice, no source"},
-		"most fuse distance mm":          {text60, "common practice, no source"},
-		"most fuse distance sheathed mm": {text101, "common practice, no source"},
-		"most fuse share of wire":        {text105, "common practice, no source"},
+		"converters from A":              {text61, "common practice, no source"},
+		"current table":                  {text101, "one source"},
+		"drop aim":                       {text61, "common practice, no source"},
+		"drop aim converters":            {text61, "common practice, no source"},
+		"drop critical":                  {text102, "common practice, no source"},
+		"drop other":                     {text102, "common practice, no source"},
+		"fuse distance mm":               {text103, "common practice, no source"},
+		"fuse distance sheathed mm":      {text103, "common practice, no source"},
+		"fuse ratio":                     {text104, "one source"},
+		"fuse share of wire":             {text105, "common practice, no source"},
+		"grave fuse distance mm":         {text61, "common practice, no source"},
+		"least flexing mm2":              {text61, "common practice, no source"},
+		"least mm2":                      {text61, "common practice, no source"},
+		"load share of fuse":             {text106, "from memory"},
+		"margin to class K":              {text61, "common practice, no source"},
+		"most fuse distance mm":          {text61, "common practice, no source"},
+		"most fuse distance sheathed mm": {text103, "common practice, no source"},
+		"most fuse share of wire":        {text107, "common practice, no source"},
 	}
 	l.Practices[1].Source = map[string]Source{
-		"converters from A":              {text60, "common practice, no source"},
-		"current table":                  {text99, "one source"},
-		"drop aim":                       {text60, "common practice, no source"},
-		"drop aim converters":            {text60, "common practice, no source"},
-		"drop critical":                  {text100, "common practice, no source"},
-		"drop other":                     {text100, "common practice, no source"},
-		"fuse distance mm":               {text101, "common practice, no source"},
-		"fuse distance sheathed mm":      {text101, "common practice, no source"},
-		"fuse ratio":                     {text102, "one source"},
-		"fuse share of wire":             {text103, "common practice, no source"},
-		"grave fuse distance mm":         {text60, "common practice, no source"},
-		"least flexing mm2":              {text60, "common practice, no source"},
-		"least mm2":                      {text60, "common practice, no source"},
-		"load share of fuse":             {text104, "from memory"},
-		"margin to class K":              {text60, "common practice, no source"},
-		"most fuse distance mm":          {text60, "common practice, no source"},
-		"most fuse distance sheathed mm": {text101, "common practice, no source"},
-		"most fuse share of wire":        {text105, "common practice, no source"},
+		"converters from A":              {text61, "common practice, no source"},
+		"current table":                  {text101, "one source"},
+		"drop aim":                       {text61, "common practice, no source"},
+		"drop aim converters":            {text61, "common practice, no source"},
+		"drop critical":                  {text102, "common practice, no source"},
+		"drop other":                     {text102, "common practice, no source"},
+		"fuse distance mm":               {text103, "common practice, no source"},
+		"fuse distance sheathed mm":      {text103, "common practice, no source"},
+		"fuse ratio":                     {text104, "one source"},
+		"fuse share of wire":             {text105, "common practice, no source"},
+		"grave fuse distance mm":         {text61, "common practice, no source"},
+		"least flexing mm2":              {text61, "common practice, no source"},
+		"least mm2":                      {text61, "common practice, no source"},
+		"load share of fuse":             {text106, "from memory"},
+		"margin to class K":              {text61, "common practice, no source"},
+		"most fuse distance mm":          {text61, "common practice, no source"},
+		"most fuse distance sheathed mm": {text103, "common practice, no source"},
+		"most fuse share of wire":        {text107, "common practice, no source"},
 	}
 	l.Practices[2].Source = map[string]Source{
-		"converters from A":              {text60, "common practice, no source"},
-		"current table":                  {text106, "one source"},
-		"drop aim":                       {text60, "common practice, no source"},
-		"drop aim converters":            {text60, "common practice, no source"},
-		"drop critical":                  {text107, "two sources"},
-		"drop other":                     {text108, "two sources"},
-		"fuse distance mm":               {text109, "two sources"},
-		"fuse distance sheathed mm":      {text110, "two sources"},
-		"fuse ratio":                     {text102, "one source"},
-		"fuse share of wire":             {text111, "common practice, no source"},
-		"grave fuse distance mm":         {text112, "common practice, no source"},
-		"least flexing mm2":              {text113, "one source"},
-		"least mm2":                      {text113, "one source"},
-		"load share of fuse":             {text104, "from memory"},
-		"margin to class K":              {text60, "common practice, no source"},
-		"most fuse distance mm":          {text109, "two sources"},
-		"most fuse distance sheathed mm": {text114, "two sources"},
-		"most fuse share of wire":        {text115, "one source"},
+		"converters from A":              {text61, "common practice, no source"},
+		"current table":                  {text108, "one source"},
+		"drop aim":                       {text61, "common practice, no source"},
+		"drop aim converters":            {text61, "common practice, no source"},
+		"drop critical":                  {text109, "two sources"},
+		"drop other":                     {text110, "two sources"},
+		"fuse distance mm":               {text111, "two sources"},
+		"fuse distance sheathed mm":      {text112, "two sources"},
+		"fuse ratio":                     {text104, "one source"},
+		"fuse share of wire":             {text113, "common practice, no source"},
+		"grave fuse distance mm":         {text114, "common practice, no source"},
+		"least flexing mm2":              {text115, "one source"},
+		"least mm2":                      {text115, "one source"},
+		"load share of fuse":             {text106, "from memory"},
+		"margin to class K":              {text61, "common practice, no source"},
+		"most fuse distance mm":          {text111, "two sources"},
+		"most fuse distance sheathed mm": {text116, "two sources"},
+		"most fuse share of wire":        {text117, "one source"},
 	}
 	return l
 }
@@ -448,622 +448,622 @@ var preparedRows = Library{WireTypes: []*WireType{
 		{Label: "12 AWG", AreaMm2: 2.956, MaxOhmPerM: 0.0058330000000000005, ConductorMm: 2.23, OuterMm: 4.1, GaugeSystem: "SAE", Shop: true, Source: Source{text14, "computed"}},
 		{Label: "10 AWG", AreaMm2: 4.734, MaxOhmPerM: 0.003642, ConductorMm: 2.82, OuterMm: 4.8, GaugeSystem: "SAE", Shop: true, Source: Source{text14, "computed"}},
 		{Label: "8 AWG", AreaMm2: 7.504, MaxOhmPerM: 0.002297, ConductorMm: 3.55, OuterMm: 5.9, GaugeSystem: "SAE", Shop: true, Source: Source{text14, "computed"}},
-	}, Source: Source{text15, "two sources"}},
+	}, Source: Source{text16, "one source"}},
 	{Name: "SAE J1127 SGX", Aliases: []string{"SGX"}, Standard: "SAE J1127", ClassC: 125, OverloadC: 150, ShortC: 250, Material: "XLPE", Sizes: []*WireSize{
-		{Label: "6 AWG", AreaMm2: 12.43, MaxOhmPerM: 0.001387, ConductorMm: 4.56, OuterMm: 6.76, GaugeSystem: "SAE", Shop: true, Source: Source{text16, "computed"}},
-		{Label: "4 AWG", AreaMm2: 18.93, MaxOhmPerM: 0.0009107, ConductorMm: 5.63, OuterMm: 8.03, GaugeSystem: "SAE", Shop: true, Source: Source{text16, "computed"}},
-		{Label: "2 AWG", AreaMm2: 31.64, MaxOhmPerM: 0.0005447999999999999, ConductorMm: 7.28, OuterMm: 9.68, GaugeSystem: "SAE", Shop: true, Source: Source{text16, "computed"}},
-		{Label: "1 AWG", AreaMm2: 39.42, MaxOhmPerM: 0.0004374, ConductorMm: 8.13, OuterMm: 10.9, GaugeSystem: "SAE", Shop: true, Source: Source{text16, "computed"}},
-		{Label: "1/0 AWG", AreaMm2: 50.15, MaxOhmPerM: 0.0003438, ConductorMm: 9.17, OuterMm: 12, GaugeSystem: "SAE", Shop: true, Source: Source{text16, "computed"}},
-		{Label: "2/0 AWG", AreaMm2: 63.39, MaxOhmPerM: 0.000272, ConductorMm: 10.3, OuterMm: 13.1, GaugeSystem: "SAE", Shop: true, Source: Source{text16, "computed"}},
-		{Label: "3/0 AWG", AreaMm2: 80.36, MaxOhmPerM: 0.0002145, ConductorMm: 11.6, OuterMm: 14.6, GaugeSystem: "SAE", Shop: true, Source: Source{text16, "computed"}},
-		{Label: "4/0 AWG", AreaMm2: 104.1, MaxOhmPerM: 0.0001656, ConductorMm: 13.2, OuterMm: 16.2, GaugeSystem: "SAE", Shop: true, Source: Source{text16, "computed"}},
-	}, Source: Source{text17, "one source"}},
+		{Label: "6 AWG", AreaMm2: 12.43, MaxOhmPerM: 0.001387, ConductorMm: 4.56, OuterMm: 6.76, GaugeSystem: "SAE", Shop: true, Source: Source{text17, "computed"}},
+		{Label: "4 AWG", AreaMm2: 18.93, MaxOhmPerM: 0.0009107, ConductorMm: 5.63, OuterMm: 8.03, GaugeSystem: "SAE", Shop: true, Source: Source{text17, "computed"}},
+		{Label: "2 AWG", AreaMm2: 31.64, MaxOhmPerM: 0.0005447999999999999, ConductorMm: 7.28, OuterMm: 9.68, GaugeSystem: "SAE", Shop: true, Source: Source{text17, "computed"}},
+		{Label: "1 AWG", AreaMm2: 39.42, MaxOhmPerM: 0.0004374, ConductorMm: 8.13, OuterMm: 10.9, GaugeSystem: "SAE", Shop: true, Source: Source{text17, "computed"}},
+		{Label: "1/0 AWG", AreaMm2: 50.15, MaxOhmPerM: 0.0003438, ConductorMm: 9.17, OuterMm: 12, GaugeSystem: "SAE", Shop: true, Source: Source{text17, "computed"}},
+		{Label: "2/0 AWG", AreaMm2: 63.39, MaxOhmPerM: 0.000272, ConductorMm: 10.3, OuterMm: 13.1, GaugeSystem: "SAE", Shop: true, Source: Source{text17, "computed"}},
+		{Label: "3/0 AWG", AreaMm2: 80.36, MaxOhmPerM: 0.0002145, ConductorMm: 11.6, OuterMm: 14.6, GaugeSystem: "SAE", Shop: true, Source: Source{text17, "computed"}},
+		{Label: "4/0 AWG", AreaMm2: 104.1, MaxOhmPerM: 0.0001656, ConductorMm: 13.2, OuterMm: 16.2, GaugeSystem: "SAE", Shop: true, Source: Source{text17, "computed"}},
+	}, Source: Source{text18, "one source"}},
 	{Name: "SAE J1127 SGT", Aliases: []string{"SGT"}, Standard: "SAE J1127", ClassC: 80, OverloadC: 105, ShortC: 160, Material: "PVC", Sizes: []*WireSize{
-		{Label: "6 AWG", AreaMm2: 12.43, MaxOhmPerM: 0.001387, ConductorMm: 4.56, OuterMm: 7.56, GaugeSystem: "SAE", Shop: true, Source: Source{text16, "computed"}},
-		{Label: "4 AWG", AreaMm2: 18.93, MaxOhmPerM: 0.0009107, ConductorMm: 5.63, OuterMm: 8.63, GaugeSystem: "SAE", Shop: true, Source: Source{text16, "computed"}},
-		{Label: "2 AWG", AreaMm2: 31.64, MaxOhmPerM: 0.0005447999999999999, ConductorMm: 7.28, OuterMm: 10.3, GaugeSystem: "SAE", Shop: true, Source: Source{text16, "computed"}},
-		{Label: "1 AWG", AreaMm2: 39.42, MaxOhmPerM: 0.0004374, ConductorMm: 8.13, OuterMm: 11.4, GaugeSystem: "SAE", Shop: true, Source: Source{text16, "computed"}},
-		{Label: "1/0 AWG", AreaMm2: 50.15, MaxOhmPerM: 0.0003438, ConductorMm: 9.17, OuterMm: 12.5, GaugeSystem: "SAE", Shop: true, Source: Source{text16, "computed"}},
-		{Label: "2/0 AWG", AreaMm2: 63.39, MaxOhmPerM: 0.000272, ConductorMm: 10.3, OuterMm: 13.6, GaugeSystem: "SAE", Shop: true, Source: Source{text16, "computed"}},
-		{Label: "3/0 AWG", AreaMm2: 80.36, MaxOhmPerM: 0.0002145, ConductorMm: 11.6, OuterMm: 15.6, GaugeSystem: "SAE", Shop: true, Source: Source{text16, "computed"}},
-		{Label: "4/0 AWG", AreaMm2: 104.1, MaxOhmPerM: 0.0001656, ConductorMm: 13.2, OuterMm: 17.2, GaugeSystem: "SAE", Shop: true, Source: Source{text16, "computed"}},
-	}, Source: Source{text17, "one source"}},
+		{Label: "6 AWG", AreaMm2: 12.43, MaxOhmPerM: 0.001387, ConductorMm: 4.56, OuterMm: 7.56, GaugeSystem: "SAE", Shop: true, Source: Source{text17, "computed"}},
+		{Label: "4 AWG", AreaMm2: 18.93, MaxOhmPerM: 0.0009107, ConductorMm: 5.63, OuterMm: 8.63, GaugeSystem: "SAE", Shop: true, Source: Source{text17, "computed"}},
+		{Label: "2 AWG", AreaMm2: 31.64, MaxOhmPerM: 0.0005447999999999999, ConductorMm: 7.28, OuterMm: 10.3, GaugeSystem: "SAE", Shop: true, Source: Source{text17, "computed"}},
+		{Label: "1 AWG", AreaMm2: 39.42, MaxOhmPerM: 0.0004374, ConductorMm: 8.13, OuterMm: 11.4, GaugeSystem: "SAE", Shop: true, Source: Source{text17, "computed"}},
+		{Label: "1/0 AWG", AreaMm2: 50.15, MaxOhmPerM: 0.0003438, ConductorMm: 9.17, OuterMm: 12.5, GaugeSystem: "SAE", Shop: true, Source: Source{text17, "computed"}},
+		{Label: "2/0 AWG", AreaMm2: 63.39, MaxOhmPerM: 0.000272, ConductorMm: 10.3, OuterMm: 13.6, GaugeSystem: "SAE", Shop: true, Source: Source{text17, "computed"}},
+		{Label: "3/0 AWG", AreaMm2: 80.36, MaxOhmPerM: 0.0002145, ConductorMm: 11.6, OuterMm: 15.6, GaugeSystem: "SAE", Shop: true, Source: Source{text17, "computed"}},
+		{Label: "4/0 AWG", AreaMm2: 104.1, MaxOhmPerM: 0.0001656, ConductorMm: 13.2, OuterMm: 17.2, GaugeSystem: "SAE", Shop: true, Source: Source{text17, "computed"}},
+	}, Source: Source{text18, "one source"}},
 	{Name: "welding cable AWG", Aliases: []string{"EPDM welding cable", "flexible battery cable AWG"}, Standard: "ICEA S-19-81", ClassC: 90, ShortC: 250, Material: "EPR", Sizes: []*WireSize{
-		{Label: "6 AWG", AreaMm2: 13.3, MaxOhmPerM: 0.001374, ConductorMm: 5.2, OuterMm: 8.6, GaugeSystem: "AWG", Shop: true, Source: Source{text18, "from memory"}},
-		{Label: "4 AWG", AreaMm2: 21.15, MaxOhmPerM: 0.0008641, ConductorMm: 6.6, OuterMm: 10.4, GaugeSystem: "AWG", Shop: true, Source: Source{text18, "from memory"}},
-		{Label: "2 AWG", AreaMm2: 33.63, MaxOhmPerM: 0.0005434, ConductorMm: 8.3, OuterMm: 12.4, GaugeSystem: "AWG", Shop: true, Source: Source{text18, "from memory"}},
-		{Label: "1 AWG", AreaMm2: 42.41, MaxOhmPerM: 0.0004309, ConductorMm: 9.4, OuterMm: 13.7, GaugeSystem: "AWG", Shop: true, Source: Source{text18, "from memory"}},
-		{Label: "1/0 AWG", AreaMm2: 53.48, MaxOhmPerM: 0.0003418, ConductorMm: 10.7, OuterMm: 15, GaugeSystem: "AWG", Shop: true, Source: Source{text18, "from memory"}},
-		{Label: "2/0 AWG", AreaMm2: 67.43, MaxOhmPerM: 0.00027100000000000003, ConductorMm: 11.9, OuterMm: 16.5, GaugeSystem: "AWG", Shop: true, Source: Source{text18, "from memory"}},
-		{Label: "3/0 AWG", AreaMm2: 85.03, MaxOhmPerM: 0.00021490000000000002, ConductorMm: 13.2, OuterMm: 18.3, GaugeSystem: "AWG", Shop: true, Source: Source{text18, "from memory"}},
-		{Label: "4/0 AWG", AreaMm2: 107.2, MaxOhmPerM: 0.0001704, ConductorMm: 14.9, OuterMm: 20.1, GaugeSystem: "AWG", Shop: true, Source: Source{text18, "from memory"}},
-	}, Source: Source{text18, "from memory"}},
+		{Label: "6 AWG", AreaMm2: 13.3, MaxOhmPerM: 0.001374, ConductorMm: 5.2, OuterMm: 8.6, GaugeSystem: "AWG", Shop: true, Source: Source{text19, "from memory"}},
+		{Label: "4 AWG", AreaMm2: 21.15, MaxOhmPerM: 0.0008641, ConductorMm: 6.6, OuterMm: 10.4, GaugeSystem: "AWG", Shop: true, Source: Source{text19, "from memory"}},
+		{Label: "2 AWG", AreaMm2: 33.63, MaxOhmPerM: 0.0005434, ConductorMm: 8.3, OuterMm: 12.4, GaugeSystem: "AWG", Shop: true, Source: Source{text19, "from memory"}},
+		{Label: "1 AWG", AreaMm2: 42.41, MaxOhmPerM: 0.0004309, ConductorMm: 9.4, OuterMm: 13.7, GaugeSystem: "AWG", Shop: true, Source: Source{text19, "from memory"}},
+		{Label: "1/0 AWG", AreaMm2: 53.48, MaxOhmPerM: 0.0003418, ConductorMm: 10.7, OuterMm: 15, GaugeSystem: "AWG", Shop: true, Source: Source{text19, "from memory"}},
+		{Label: "2/0 AWG", AreaMm2: 67.43, MaxOhmPerM: 0.00027100000000000003, ConductorMm: 11.9, OuterMm: 16.5, GaugeSystem: "AWG", Shop: true, Source: Source{text19, "from memory"}},
+		{Label: "3/0 AWG", AreaMm2: 85.03, MaxOhmPerM: 0.00021490000000000002, ConductorMm: 13.2, OuterMm: 18.3, GaugeSystem: "AWG", Shop: true, Source: Source{text19, "from memory"}},
+		{Label: "4/0 AWG", AreaMm2: 107.2, MaxOhmPerM: 0.0001704, ConductorMm: 14.9, OuterMm: 20.1, GaugeSystem: "AWG", Shop: true, Source: Source{text19, "from memory"}},
+	}, Source: Source{text19, "from memory"}},
 }, FuseTypes: []*FuseType{
 	{Name: "breaker type I", Aliases: []string{"automatic breaker"}, Standard: "SAE J553", Kind: "breaker", MaxV: 30, BreakingA: 900, Reset: "automatic", Ratings: []*FuseRating{
-		{RatingA: 5, ColdOhm: 0.02, Source: Source{text19, "common practice, no source"}},
-		{RatingA: 10, ColdOhm: 0.01, Source: Source{text19, "common practice, no source"}},
-		{RatingA: 15, ColdOhm: 0.006667, Source: Source{text19, "common practice, no source"}},
-		{RatingA: 20, ColdOhm: 0.005, Source: Source{text19, "common practice, no source"}},
-		{RatingA: 25, ColdOhm: 0.004, Source: Source{text19, "common practice, no source"}},
-		{RatingA: 30, ColdOhm: 0.003333, Source: Source{text19, "common practice, no source"}},
-		{RatingA: 40, ColdOhm: 0.0025, Source: Source{text19, "common practice, no source"}},
-		{RatingA: 50, ColdOhm: 0.002, Source: Source{text19, "common practice, no source"}},
-	}, Band: []TimePoint{{Multiple: 1, MinS: 360000, Source: Source{text20, "common practice, no source"}}, {Multiple: 1.3, MaxS: 3600, Source: Source{text21, "one source"}}, {Multiple: 2, MaxS: 30, Source: Source{text22, "one source"}}}, Rerating: []RatedAt{{AmbientC: -30, Share: 1.316}, {AmbientC: -20, Share: 1.25}, {AmbientC: -10, Share: 1.19}, {Share: 1.087}, {AmbientC: 23, Share: 1}, {AmbientC: 40, Share: 0.926}, {AmbientC: 50, Share: 0.862}, {AmbientC: 60, Share: 0.806}}, Mounting: "ring M5", Source: Source{text23, "one source"}},
+		{RatingA: 5, ColdOhm: 0.02, Source: Source{text20, "common practice, no source"}},
+		{RatingA: 10, ColdOhm: 0.01, Source: Source{text20, "common practice, no source"}},
+		{RatingA: 15, ColdOhm: 0.006667, Source: Source{text20, "common practice, no source"}},
+		{RatingA: 20, ColdOhm: 0.005, Source: Source{text20, "common practice, no source"}},
+		{RatingA: 25, ColdOhm: 0.004, Source: Source{text20, "common practice, no source"}},
+		{RatingA: 30, ColdOhm: 0.003333, Source: Source{text20, "common practice, no source"}},
+		{RatingA: 40, ColdOhm: 0.0025, Source: Source{text20, "common practice, no source"}},
+		{RatingA: 50, ColdOhm: 0.002, Source: Source{text20, "common practice, no source"}},
+	}, Band: []TimePoint{{Multiple: 1, MinS: 360000, Source: Source{text21, "common practice, no source"}}, {Multiple: 1.3, MaxS: 3600, Source: Source{text22, "one source"}}, {Multiple: 2, MaxS: 30, Source: Source{text23, "one source"}}}, Rerating: []RatedAt{{AmbientC: -30, Share: 1.316}, {AmbientC: -20, Share: 1.25}, {AmbientC: -10, Share: 1.19}, {Share: 1.087}, {AmbientC: 23, Share: 1}, {AmbientC: 40, Share: 0.926}, {AmbientC: 50, Share: 0.862}, {AmbientC: 60, Share: 0.806}}, Mounting: "ring M5", Source: Source{text24, "one source"}},
 	{Name: "breaker type II", Aliases: []string{"latching breaker"}, Standard: "SAE J553", Kind: "breaker", MaxV: 30, BreakingA: 900, Reset: "power removed", Ratings: []*FuseRating{
-		{RatingA: 5, ColdOhm: 0.02, Source: Source{text19, "common practice, no source"}},
-		{RatingA: 10, ColdOhm: 0.01, Source: Source{text19, "common practice, no source"}},
-		{RatingA: 15, ColdOhm: 0.006667, Source: Source{text19, "common practice, no source"}},
-		{RatingA: 20, ColdOhm: 0.005, Source: Source{text19, "common practice, no source"}},
-		{RatingA: 25, ColdOhm: 0.004, Source: Source{text19, "common practice, no source"}},
-		{RatingA: 30, ColdOhm: 0.003333, Source: Source{text19, "common practice, no source"}},
-		{RatingA: 40, ColdOhm: 0.0025, Source: Source{text19, "common practice, no source"}},
-		{RatingA: 50, ColdOhm: 0.002, Source: Source{text19, "common practice, no source"}},
-	}, Band: []TimePoint{{Multiple: 1, MinS: 360000, Source: Source{text20, "common practice, no source"}}, {Multiple: 1.3, MaxS: 3600, Source: Source{text21, "one source"}}, {Multiple: 2, MaxS: 30, Source: Source{text22, "one source"}}}, Rerating: []RatedAt{{AmbientC: -30, Share: 1.316}, {AmbientC: -20, Share: 1.25}, {AmbientC: -10, Share: 1.19}, {Share: 1.087}, {AmbientC: 23, Share: 1}, {AmbientC: 40, Share: 0.926}, {AmbientC: 50, Share: 0.862}, {AmbientC: 60, Share: 0.806}}, Mounting: "ring M5", Source: Source{text23, "one source"}},
+		{RatingA: 5, ColdOhm: 0.02, Source: Source{text20, "common practice, no source"}},
+		{RatingA: 10, ColdOhm: 0.01, Source: Source{text20, "common practice, no source"}},
+		{RatingA: 15, ColdOhm: 0.006667, Source: Source{text20, "common practice, no source"}},
+		{RatingA: 20, ColdOhm: 0.005, Source: Source{text20, "common practice, no source"}},
+		{RatingA: 25, ColdOhm: 0.004, Source: Source{text20, "common practice, no source"}},
+		{RatingA: 30, ColdOhm: 0.003333, Source: Source{text20, "common practice, no source"}},
+		{RatingA: 40, ColdOhm: 0.0025, Source: Source{text20, "common practice, no source"}},
+		{RatingA: 50, ColdOhm: 0.002, Source: Source{text20, "common practice, no source"}},
+	}, Band: []TimePoint{{Multiple: 1, MinS: 360000, Source: Source{text21, "common practice, no source"}}, {Multiple: 1.3, MaxS: 3600, Source: Source{text22, "one source"}}, {Multiple: 2, MaxS: 30, Source: Source{text23, "one source"}}}, Rerating: []RatedAt{{AmbientC: -30, Share: 1.316}, {AmbientC: -20, Share: 1.25}, {AmbientC: -10, Share: 1.19}, {Share: 1.087}, {AmbientC: 23, Share: 1}, {AmbientC: 40, Share: 0.926}, {AmbientC: 50, Share: 0.862}, {AmbientC: 60, Share: 0.806}}, Mounting: "ring M5", Source: Source{text24, "one source"}},
 	{Name: "breaker type III", Aliases: []string{"manual breaker"}, Standard: "SAE J553", Kind: "breaker", MaxV: 30, BreakingA: 900, Reset: "manual", Ratings: []*FuseRating{
-		{RatingA: 5, ColdOhm: 0.02, Source: Source{text19, "common practice, no source"}},
-		{RatingA: 10, ColdOhm: 0.01, Source: Source{text19, "common practice, no source"}},
-		{RatingA: 15, ColdOhm: 0.006667, Source: Source{text19, "common practice, no source"}},
-		{RatingA: 20, ColdOhm: 0.005, Source: Source{text19, "common practice, no source"}},
-		{RatingA: 25, ColdOhm: 0.004, Source: Source{text19, "common practice, no source"}},
-		{RatingA: 30, ColdOhm: 0.003333, Source: Source{text19, "common practice, no source"}},
-		{RatingA: 40, ColdOhm: 0.0025, Source: Source{text19, "common practice, no source"}},
-		{RatingA: 50, ColdOhm: 0.002, Source: Source{text19, "common practice, no source"}},
-		{RatingA: 60, Mounting: "ring M6", ColdOhm: 0.001667, Source: Source{text19, "common practice, no source"}},
-		{RatingA: 80, Mounting: "ring M6", ColdOhm: 0.00125, Source: Source{text19, "common practice, no source"}},
-		{RatingA: 100, Mounting: "ring M6", ColdOhm: 0.001, Source: Source{text19, "common practice, no source"}},
-		{RatingA: 120, Mounting: "ring M6", ColdOhm: 0.000833, Source: Source{text19, "common practice, no source"}},
-		{RatingA: 150, Mounting: "ring M6", ColdOhm: 0.0006670000000000001, Source: Source{text19, "common practice, no source"}},
-	}, Band: []TimePoint{{Multiple: 1, MinS: 360000, Source: Source{text20, "common practice, no source"}}, {Multiple: 1.3, MaxS: 3600, Source: Source{text21, "one source"}}, {Multiple: 2, MaxS: 30, Source: Source{text21, "one source"}}}, Rerating: []RatedAt{{AmbientC: -30, Share: 1.316}, {AmbientC: -20, Share: 1.25}, {AmbientC: -10, Share: 1.19}, {Share: 1.087}, {AmbientC: 23, Share: 1}, {AmbientC: 40, Share: 0.926}, {AmbientC: 50, Share: 0.862}, {AmbientC: 60, Share: 0.806}}, Mounting: "ring M5", Source: Source{text23, "one source"}},
+		{RatingA: 5, ColdOhm: 0.02, Source: Source{text20, "common practice, no source"}},
+		{RatingA: 10, ColdOhm: 0.01, Source: Source{text20, "common practice, no source"}},
+		{RatingA: 15, ColdOhm: 0.006667, Source: Source{text20, "common practice, no source"}},
+		{RatingA: 20, ColdOhm: 0.005, Source: Source{text20, "common practice, no source"}},
+		{RatingA: 25, ColdOhm: 0.004, Source: Source{text20, "common practice, no source"}},
+		{RatingA: 30, ColdOhm: 0.003333, Source: Source{text20, "common practice, no source"}},
+		{RatingA: 40, ColdOhm: 0.0025, Source: Source{text20, "common practice, no source"}},
+		{RatingA: 50, ColdOhm: 0.002, Source: Source{text20, "common practice, no source"}},
+		{RatingA: 60, Mounting: "ring M6", ColdOhm: 0.001667, Source: Source{text20, "common practice, no source"}},
+		{RatingA: 80, Mounting: "ring M6", ColdOhm: 0.00125, Source: Source{text20, "common practice, no source"}},
+		{RatingA: 100, Mounting: "ring M6", ColdOhm: 0.001, Source: Source{text20, "common practice, no source"}},
+		{RatingA: 120, Mounting: "ring M6", ColdOhm: 0.000833, Source: Source{text20, "common practice, no source"}},
+		{RatingA: 150, Mounting: "ring M6", ColdOhm: 0.0006670000000000001, Source: Source{text20, "common practice, no source"}},
+	}, Band: []TimePoint{{Multiple: 1, MinS: 360000, Source: Source{text21, "common practice, no source"}}, {Multiple: 1.3, MaxS: 3600, Source: Source{text22, "one source"}}, {Multiple: 2, MaxS: 30, Source: Source{text22, "one source"}}}, Rerating: []RatedAt{{AmbientC: -30, Share: 1.316}, {AmbientC: -20, Share: 1.25}, {AmbientC: -10, Share: 1.19}, {Share: 1.087}, {AmbientC: 23, Share: 1}, {AmbientC: 40, Share: 0.926}, {AmbientC: 50, Share: 0.862}, {AmbientC: 60, Share: 0.806}}, Mounting: "ring M5", Source: Source{text24, "one source"}},
 	{Name: "surface breaker", Aliases: []string{"surface-mounted breaker", "panel breaker"}, Standard: "SAE J553", Kind: "breaker", MaxV: 48, BreakingA: 1000, Breaks: []BreaksAt{{BreakingA: 3000, UpToV: 14}, {BreakingA: 1500, UpToV: 30}}, Reset: "manual", Ratings: []*FuseRating{
-		{RatingA: 25, ColdOhm: 0.004, Source: Source{text19, "common practice, no source"}},
-		{RatingA: 30, ColdOhm: 0.003333, Source: Source{text19, "common practice, no source"}},
-		{RatingA: 35, ColdOhm: 0.002857, Source: Source{text19, "common practice, no source"}},
-		{RatingA: 40, ColdOhm: 0.0025, Source: Source{text19, "common practice, no source"}},
-		{RatingA: 50, ColdOhm: 0.002, Source: Source{text19, "common practice, no source"}},
-		{RatingA: 60, ColdOhm: 0.001667, Source: Source{text19, "common practice, no source"}},
-		{RatingA: 70, ColdOhm: 0.0014290000000000001, Source: Source{text19, "common practice, no source"}},
-		{RatingA: 80, ColdOhm: 0.00125, Source: Source{text19, "common practice, no source"}},
-		{RatingA: 90, ColdOhm: 0.001111, Source: Source{text19, "common practice, no source"}},
-		{RatingA: 100, ColdOhm: 0.001, Source: Source{text19, "common practice, no source"}},
-		{RatingA: 110, ColdOhm: 0.0009091, Source: Source{text19, "common practice, no source"}},
-		{RatingA: 120, ColdOhm: 0.0008333, Source: Source{text19, "common practice, no source"}},
-		{RatingA: 135, ColdOhm: 0.0007407000000000001, Source: Source{text19, "common practice, no source"}},
-		{RatingA: 150, ColdOhm: 0.0006667, Source: Source{text19, "common practice, no source"}},
-		{RatingA: 175, Mounting: "ring M10", ColdOhm: 0.0005714, Source: Source{text19, "common practice, no source"}},
-		{RatingA: 200, Mounting: "ring M10", ColdOhm: 0.0005, Source: Source{text19, "common practice, no source"}},
-		{RatingA: 250, Mounting: "ring M10", ColdOhm: 0.0004, Source: Source{text19, "common practice, no source"}},
-		{RatingA: 300, Mounting: "ring M10", ColdOhm: 0.00033329999999999997, Source: Source{text19, "common practice, no source"}},
-	}, Band: []TimePoint{{Multiple: 1, MinS: 360000, Source: Source{text20, "common practice, no source"}}, {Multiple: 1.35, MaxS: 3600, Source: Source{text24, "common practice, no source"}}, {Multiple: 2, MinS: 4, MaxS: 40, Source: Source{text24, "common practice, no source"}}, {Multiple: 4, MinS: 0.6, MaxS: 5, Source: Source{text24, "common practice, no source"}}, {Multiple: 6, MinS: 0.3, MaxS: 1.8, Source: Source{text24, "common practice, no source"}}, {Multiple: 10, MinS: 0.12, MaxS: 0.4, Source: Source{text24, "common practice, no source"}}}, Rerating: []RatedAt{{AmbientC: -30, Share: 1.316}, {AmbientC: -20, Share: 1.25}, {AmbientC: -10, Share: 1.19}, {Share: 1.087}, {AmbientC: 23, Share: 1}, {AmbientC: 40, Share: 0.926}, {AmbientC: 50, Share: 0.862}, {AmbientC: 60, Share: 0.806}}, Mounting: "ring M6", IgnitionProtected: true, Source: Source{text25, "from memory"}},
+		{RatingA: 25, ColdOhm: 0.004, Source: Source{text20, "common practice, no source"}},
+		{RatingA: 30, ColdOhm: 0.003333, Source: Source{text20, "common practice, no source"}},
+		{RatingA: 35, ColdOhm: 0.002857, Source: Source{text20, "common practice, no source"}},
+		{RatingA: 40, ColdOhm: 0.0025, Source: Source{text20, "common practice, no source"}},
+		{RatingA: 50, ColdOhm: 0.002, Source: Source{text20, "common practice, no source"}},
+		{RatingA: 60, ColdOhm: 0.001667, Source: Source{text20, "common practice, no source"}},
+		{RatingA: 70, ColdOhm: 0.0014290000000000001, Source: Source{text20, "common practice, no source"}},
+		{RatingA: 80, ColdOhm: 0.00125, Source: Source{text20, "common practice, no source"}},
+		{RatingA: 90, ColdOhm: 0.001111, Source: Source{text20, "common practice, no source"}},
+		{RatingA: 100, ColdOhm: 0.001, Source: Source{text20, "common practice, no source"}},
+		{RatingA: 110, ColdOhm: 0.0009091, Source: Source{text20, "common practice, no source"}},
+		{RatingA: 120, ColdOhm: 0.0008333, Source: Source{text20, "common practice, no source"}},
+		{RatingA: 135, ColdOhm: 0.0007407000000000001, Source: Source{text20, "common practice, no source"}},
+		{RatingA: 150, ColdOhm: 0.0006667, Source: Source{text20, "common practice, no source"}},
+		{RatingA: 175, Mounting: "ring M10", ColdOhm: 0.0005714, Source: Source{text20, "common practice, no source"}},
+		{RatingA: 200, Mounting: "ring M10", ColdOhm: 0.0005, Source: Source{text20, "common practice, no source"}},
+		{RatingA: 250, Mounting: "ring M10", ColdOhm: 0.0004, Source: Source{text20, "common practice, no source"}},
+		{RatingA: 300, Mounting: "ring M10", ColdOhm: 0.00033329999999999997, Source: Source{text20, "common practice, no source"}},
+	}, Band: []TimePoint{{Multiple: 1, MinS: 360000, Source: Source{text21, "common practice, no source"}}, {Multiple: 1.35, MaxS: 3600, Source: Source{text25, "common practice, no source"}}, {Multiple: 2, MinS: 4, MaxS: 40, Source: Source{text25, "common practice, no source"}}, {Multiple: 4, MinS: 0.6, MaxS: 5, Source: Source{text25, "common practice, no source"}}, {Multiple: 6, MinS: 0.3, MaxS: 1.8, Source: Source{text25, "common practice, no source"}}, {Multiple: 10, MinS: 0.12, MaxS: 0.4, Source: Source{text25, "common practice, no source"}}}, Rerating: []RatedAt{{AmbientC: -30, Share: 1.316}, {AmbientC: -20, Share: 1.25}, {AmbientC: -10, Share: 1.19}, {Share: 1.087}, {AmbientC: 23, Share: 1}, {AmbientC: 40, Share: 0.926}, {AmbientC: 50, Share: 0.862}, {AmbientC: 60, Share: 0.806}}, Mounting: "ring M6", IgnitionProtected: true, Source: Source{text26, "from memory"}},
 	{Name: "PTC 30 V", Aliases: []string{"resettable 30 V"}, Standard: "maker's data sheet", Kind: "ptc", MaxV: 30, BreakingA: 40, Reset: "power removed", Ratings: []*FuseRating{
-		{RatingA: 0.9, ColdOhm: 0.22, Source: Source{text26, "two sources"}},
-		{RatingA: 1.1, ColdOhm: 0.27, Source: Source{text26, "two sources"}},
-		{RatingA: 1.35, ColdOhm: 0.17, Source: Source{text26, "two sources"}},
-		{RatingA: 1.6, ColdOhm: 0.15, Source: Source{text26, "two sources"}},
-		{RatingA: 1.85, ColdOhm: 0.11, Source: Source{text26, "two sources"}},
-		{RatingA: 2.5, ColdOhm: 0.07, Source: Source{text26, "two sources"}},
-		{RatingA: 3, ColdOhm: 0.08, Source: Source{text26, "two sources"}},
-		{RatingA: 4, ColdOhm: 0.05, Source: Source{text26, "two sources"}},
-		{RatingA: 5, ColdOhm: 0.05, Source: Source{text26, "two sources"}},
-		{RatingA: 6, ColdOhm: 0.04, Source: Source{text26, "two sources"}},
-		{RatingA: 7, ColdOhm: 0.03, Source: Source{text26, "two sources"}},
-		{RatingA: 8, ColdOhm: 0.03, Source: Source{text26, "two sources"}},
-		{RatingA: 9, ColdOhm: 0.02, Source: Source{text26, "two sources"}},
-	}, Band: []TimePoint{{FromA: 0.9, ToA: 0.9, Multiple: 1, MinS: 360000, Source: Source{text26, "two sources"}}, {FromA: 0.9, ToA: 0.9, Multiple: 5, MaxS: 5.9, Source: Source{text26, "two sources"}}, {FromA: 1.1, ToA: 1.1, Multiple: 1, MinS: 360000, Source: Source{text26, "two sources"}}, {FromA: 1.1, ToA: 1.1, Multiple: 5, MaxS: 6.6, Source: Source{text26, "two sources"}}, {FromA: 1.35, ToA: 1.35, Multiple: 1, MinS: 360000, Source: Source{text26, "two sources"}}, {FromA: 1.35, ToA: 1.35, Multiple: 5, MaxS: 7.3, Source: Source{text26, "two sources"}}, {FromA: 1.6, ToA: 1.6, Multiple: 1, MinS: 360000, Source: Source{text26, "two sources"}}, {FromA: 1.6, ToA: 1.6, Multiple: 5, MaxS: 8, Source: Source{text26, "two sources"}}, {FromA: 1.85, ToA: 1.85, Multiple: 1, MinS: 360000, Source: Source{text26, "two sources"}}, {FromA: 1.85, ToA: 1.85, Multiple: 5, MaxS: 8.7, Source: Source{text26, "two sources"}}, {FromA: 2.5, ToA: 2.5, Multiple: 1, MinS: 360000, Source: Source{text26, "two sources"}}, {FromA: 2.5, ToA: 2.5, Multiple: 5, MaxS: 10.3, Source: Source{text26, "two sources"}}, {FromA: 3, ToA: 3, Multiple: 1, MinS: 360000, Source: Source{text26, "two sources"}}, {FromA: 3, ToA: 3, Multiple: 5, MaxS: 10.8, Source: Source{text26, "two sources"}}, {FromA: 4, ToA: 4, Multiple: 1, MinS: 360000, Source: Source{text26, "two sources"}}, {FromA: 4, ToA: 4, Multiple: 5, MaxS: 12.7, Source: Source{text26, "two sources"}}, {FromA: 5, ToA: 5, Multiple: 1, MinS: 360000, Source: Source{text26, "two sources"}}, {FromA: 5, ToA: 5, Multiple: 5, MaxS: 14.5, Source: Source{text26, "two sources"}}, {FromA: 6, ToA: 6, Multiple: 1, MinS: 360000, Source: Source{text26, "two sources"}}, {FromA: 6, ToA: 6, Multiple: 5, MaxS: 16, Source: Source{text26, "two sources"}}, {FromA: 7, ToA: 7, Multiple: 1, MinS: 360000, Source: Source{text26, "two sources"}}, {FromA: 7, ToA: 7, Multiple: 5, MaxS: 17.5, Source: Source{text26, "two sources"}}, {FromA: 8, ToA: 8, Multiple: 1, MinS: 360000, Source: Source{text26, "two sources"}}, {FromA: 8, ToA: 8, Multiple: 5, MaxS: 18.8, Source: Source{text26, "two sources"}}, {FromA: 9, ToA: 9, Multiple: 1, MinS: 360000, Source: Source{text26, "two sources"}}}, Rerating: []RatedAt{{AmbientC: 23, Share: 1}, {AmbientC: 50, Share: 0.65}, {AmbientC: 85, Share: 0.5}}, Mounting: "splice", IgnitionProtected: true, Source: Source{text26, "two sources"}},
+		{RatingA: 0.9, ColdOhm: 0.22, Source: Source{text27, "two sources"}},
+		{RatingA: 1.1, ColdOhm: 0.27, Source: Source{text27, "two sources"}},
+		{RatingA: 1.35, ColdOhm: 0.17, Source: Source{text27, "two sources"}},
+		{RatingA: 1.6, ColdOhm: 0.15, Source: Source{text27, "two sources"}},
+		{RatingA: 1.85, ColdOhm: 0.11, Source: Source{text27, "two sources"}},
+		{RatingA: 2.5, ColdOhm: 0.07, Source: Source{text27, "two sources"}},
+		{RatingA: 3, ColdOhm: 0.08, Source: Source{text27, "two sources"}},
+		{RatingA: 4, ColdOhm: 0.05, Source: Source{text27, "two sources"}},
+		{RatingA: 5, ColdOhm: 0.05, Source: Source{text27, "two sources"}},
+		{RatingA: 6, ColdOhm: 0.04, Source: Source{text27, "two sources"}},
+		{RatingA: 7, ColdOhm: 0.03, Source: Source{text27, "two sources"}},
+		{RatingA: 8, ColdOhm: 0.03, Source: Source{text27, "two sources"}},
+		{RatingA: 9, ColdOhm: 0.02, Source: Source{text27, "two sources"}},
+	}, Band: []TimePoint{{FromA: 0.9, ToA: 0.9, Multiple: 1, MinS: 360000, Source: Source{text27, "two sources"}}, {FromA: 0.9, ToA: 0.9, Multiple: 5, MaxS: 5.9, Source: Source{text27, "two sources"}}, {FromA: 1.1, ToA: 1.1, Multiple: 1, MinS: 360000, Source: Source{text27, "two sources"}}, {FromA: 1.1, ToA: 1.1, Multiple: 5, MaxS: 6.6, Source: Source{text27, "two sources"}}, {FromA: 1.35, ToA: 1.35, Multiple: 1, MinS: 360000, Source: Source{text27, "two sources"}}, {FromA: 1.35, ToA: 1.35, Multiple: 5, MaxS: 7.3, Source: Source{text27, "two sources"}}, {FromA: 1.6, ToA: 1.6, Multiple: 1, MinS: 360000, Source: Source{text27, "two sources"}}, {FromA: 1.6, ToA: 1.6, Multiple: 5, MaxS: 8, Source: Source{text27, "two sources"}}, {FromA: 1.85, ToA: 1.85, Multiple: 1, MinS: 360000, Source: Source{text27, "two sources"}}, {FromA: 1.85, ToA: 1.85, Multiple: 5, MaxS: 8.7, Source: Source{text27, "two sources"}}, {FromA: 2.5, ToA: 2.5, Multiple: 1, MinS: 360000, Source: Source{text27, "two sources"}}, {FromA: 2.5, ToA: 2.5, Multiple: 5, MaxS: 10.3, Source: Source{text27, "two sources"}}, {FromA: 3, ToA: 3, Multiple: 1, MinS: 360000, Source: Source{text27, "two sources"}}, {FromA: 3, ToA: 3, Multiple: 5, MaxS: 10.8, Source: Source{text27, "two sources"}}, {FromA: 4, ToA: 4, Multiple: 1, MinS: 360000, Source: Source{text27, "two sources"}}, {FromA: 4, ToA: 4, Multiple: 5, MaxS: 12.7, Source: Source{text27, "two sources"}}, {FromA: 5, ToA: 5, Multiple: 1, MinS: 360000, Source: Source{text27, "two sources"}}, {FromA: 5, ToA: 5, Multiple: 5, MaxS: 14.5, Source: Source{text27, "two sources"}}, {FromA: 6, ToA: 6, Multiple: 1, MinS: 360000, Source: Source{text27, "two sources"}}, {FromA: 6, ToA: 6, Multiple: 5, MaxS: 16, Source: Source{text27, "two sources"}}, {FromA: 7, ToA: 7, Multiple: 1, MinS: 360000, Source: Source{text27, "two sources"}}, {FromA: 7, ToA: 7, Multiple: 5, MaxS: 17.5, Source: Source{text27, "two sources"}}, {FromA: 8, ToA: 8, Multiple: 1, MinS: 360000, Source: Source{text27, "two sources"}}, {FromA: 8, ToA: 8, Multiple: 5, MaxS: 18.8, Source: Source{text27, "two sources"}}, {FromA: 9, ToA: 9, Multiple: 1, MinS: 360000, Source: Source{text27, "two sources"}}}, Rerating: []RatedAt{{AmbientC: 23, Share: 1}, {AmbientC: 50, Share: 0.65}, {AmbientC: 85, Share: 0.5}}, Mounting: "splice", IgnitionProtected: true, Source: Source{text27, "two sources"}},
 	{Name: "PTC 16 V", Aliases: []string{"resettable 16 V"}, Standard: "maker's data sheet", Kind: "ptc", MaxV: 16, BreakingA: 100, Reset: "power removed", Ratings: []*FuseRating{
-		{RatingA: 2.5, ColdOhm: 0.053, Source: Source{text27, "one source"}},
-		{RatingA: 3, ColdOhm: 0.105, Source: Source{text27, "one source"}},
-		{RatingA: 4, ColdOhm: 0.063, Source: Source{text27, "one source"}},
-		{RatingA: 5, ColdOhm: 0.044, Source: Source{text27, "one source"}},
-		{RatingA: 6, ColdOhm: 0.033, Source: Source{text27, "one source"}},
-		{RatingA: 7, ColdOhm: 0.021, Source: Source{text27, "one source"}},
-		{RatingA: 8, ColdOhm: 0.018, Source: Source{text27, "one source"}},
-		{RatingA: 9, ColdOhm: 0.015, Source: Source{text27, "one source"}},
-		{RatingA: 10, ColdOhm: 0.012, Source: Source{text27, "one source"}},
-	}, Band: []TimePoint{{FromA: 2.5, ToA: 2.5, Multiple: 1, MinS: 360000, Source: Source{text27, "one source"}}, {FromA: 3, ToA: 3, Multiple: 1, MinS: 360000, Source: Source{text27, "one source"}}, {FromA: 4, ToA: 4, Multiple: 1, MinS: 360000, Source: Source{text27, "one source"}}, {FromA: 5, ToA: 5, Multiple: 1, MinS: 360000, Source: Source{text27, "one source"}}, {FromA: 6, ToA: 6, Multiple: 1, MinS: 360000, Source: Source{text27, "one source"}}, {FromA: 7, ToA: 7, Multiple: 1, MinS: 360000, Source: Source{text27, "one source"}}, {FromA: 8, ToA: 8, Multiple: 1, MinS: 360000, Source: Source{text27, "one source"}}, {FromA: 9, ToA: 9, Multiple: 1, MinS: 360000, Source: Source{text27, "one source"}}, {FromA: 10, ToA: 10, Multiple: 1, MinS: 360000, Source: Source{text27, "one source"}}}, Rerating: []RatedAt{{AmbientC: 23, Share: 1}, {AmbientC: 50, Share: 0.65}, {AmbientC: 85, Share: 0.5}}, Mounting: "splice", IgnitionProtected: true, Source: Source{text27, "one source"}},
+		{RatingA: 2.5, ColdOhm: 0.053, Source: Source{text28, "one source"}},
+		{RatingA: 3, ColdOhm: 0.105, Source: Source{text28, "one source"}},
+		{RatingA: 4, ColdOhm: 0.063, Source: Source{text28, "one source"}},
+		{RatingA: 5, ColdOhm: 0.044, Source: Source{text28, "one source"}},
+		{RatingA: 6, ColdOhm: 0.033, Source: Source{text28, "one source"}},
+		{RatingA: 7, ColdOhm: 0.021, Source: Source{text28, "one source"}},
+		{RatingA: 8, ColdOhm: 0.018, Source: Source{text28, "one source"}},
+		{RatingA: 9, ColdOhm: 0.015, Source: Source{text28, "one source"}},
+		{RatingA: 10, ColdOhm: 0.012, Source: Source{text28, "one source"}},
+	}, Band: []TimePoint{{FromA: 2.5, ToA: 2.5, Multiple: 1, MinS: 360000, Source: Source{text28, "one source"}}, {FromA: 3, ToA: 3, Multiple: 1, MinS: 360000, Source: Source{text28, "one source"}}, {FromA: 4, ToA: 4, Multiple: 1, MinS: 360000, Source: Source{text28, "one source"}}, {FromA: 5, ToA: 5, Multiple: 1, MinS: 360000, Source: Source{text28, "one source"}}, {FromA: 6, ToA: 6, Multiple: 1, MinS: 360000, Source: Source{text28, "one source"}}, {FromA: 7, ToA: 7, Multiple: 1, MinS: 360000, Source: Source{text28, "one source"}}, {FromA: 8, ToA: 8, Multiple: 1, MinS: 360000, Source: Source{text28, "one source"}}, {FromA: 9, ToA: 9, Multiple: 1, MinS: 360000, Source: Source{text28, "one source"}}, {FromA: 10, ToA: 10, Multiple: 1, MinS: 360000, Source: Source{text28, "one source"}}}, Rerating: []RatedAt{{AmbientC: 23, Share: 1}, {AmbientC: 50, Share: 0.65}, {AmbientC: 85, Share: 0.5}}, Mounting: "splice", IgnitionProtected: true, Source: Source{text28, "one source"}},
 	{Name: "blade C", Aliases: []string{"medium blade", "blade type C"}, Standard: "ISO 8820-3", Kind: "fuse", MaxV: 32, BreakingA: 1000, Ratings: []*FuseRating{
-		{RatingA: 1, Colour: "black", ColdOhm: 0.123, DropV: 0.176, Source: Source{text28, "one source"}},
-		{RatingA: 2, Colour: "grey", ColdOhm: 0.0535, DropV: 0.141, Source: Source{text28, "one source"}},
-		{RatingA: 3, Colour: "violet", ColdOhm: 0.031100000000000003, Source: Source{text28, "one source"}},
-		{RatingA: 4, Colour: "pink", ColdOhm: 0.0228, DropV: 0.136, Source: Source{text28, "one source"}},
-		{RatingA: 5, Colour: "tan", ColdOhm: 0.01785, MeltI2t: 26, Source: Source{text28, "one source"}},
-		{RatingA: 7.5, Colour: "brown", ColdOhm: 0.01091, Source: Source{text28, "one source"}},
-		{RatingA: 10, Colour: "red", ColdOhm: 0.0077, DropV: 0.109, Source: Source{text28, "one source"}},
-		{RatingA: 15, Colour: "blue", ColdOhm: 0.0048, Source: Source{text28, "one source"}},
-		{RatingA: 20, Colour: "yellow", ColdOhm: 0.0033799999999999998, Source: Source{text28, "one source"}},
-		{RatingA: 25, Colour: "natural", ColdOhm: 0.00252, MeltI2t: 1000, Source: Source{text28, "one source"}},
-		{RatingA: 30, Colour: "green", ColdOhm: 0.00197, Source: Source{text28, "one source"}},
-		{RatingA: 35, Colour: "blue-green", ColdOhm: 0.0016799999999999999, Source: Source{text29, "computed"}},
-		{RatingA: 40, Colour: "orange", ColdOhm: 0.0014399999999999999, DropV: 0.096, MeltI2t: 3300, Source: Source{text28, "one source"}},
-	}, Band: []TimePoint{{FromA: 1, ToA: 30, Multiple: 1.1, MinS: 360000, Source: Source{text30, "from memory"}}, {FromA: 35, ToA: 40, Multiple: 1, MinS: 360000, Source: Source{text28, "one source"}}, {FromA: 1, ToA: 2, Multiple: 1.35, MinS: 0.35, MaxS: 1800, Source: Source{text31, "two sources"}}, {FromA: 3, ToA: 40, Multiple: 1.35, MinS: 0.75, MaxS: 1800, Source: Source{text31, "two sources"}}, {FromA: 1, ToA: 2, Multiple: 1.6, MinS: 0.25, MaxS: 50, Source: Source{text30, "from memory"}}, {FromA: 3, ToA: 40, Multiple: 1.6, MinS: 0.25, MaxS: 50, Source: Source{text28, "one source"}}, {FromA: 1, ToA: 2, Multiple: 2, MinS: 0.1, MaxS: 5, Source: Source{text28, "one source"}}, {FromA: 3, ToA: 40, Multiple: 2, MinS: 0.15, MaxS: 5, Source: Source{text32, "two sources"}}, {FromA: 1, ToA: 30, Multiple: 3.5, MinS: 0.04, MaxS: 0.5, Source: Source{text30, "from memory"}}, {FromA: 35, ToA: 40, Multiple: 3.5, MinS: 0.08, MaxS: 0.5, Source: Source{text28, "one source"}}, {FromA: 1, ToA: 30, Multiple: 6, MinS: 0.02, MaxS: 0.1, Source: Source{text30, "from memory"}}, {FromA: 35, ToA: 40, Multiple: 6, MinS: 0.02, MaxS: 0.15, Source: Source{text28, "one source"}}}, Rerating: []RatedAt{{AmbientC: 23, Share: 1}, {AmbientC: 65, Share: 0.8}, {AmbientC: 85, Share: 0.667}}, Mounting: "fuse contact C", Source: Source{text33, "two sources"}},
+		{RatingA: 1, Colour: "black", ColdOhm: 0.123, DropV: 0.176, Source: Source{text29, "one source"}},
+		{RatingA: 2, Colour: "grey", ColdOhm: 0.0535, DropV: 0.141, Source: Source{text29, "one source"}},
+		{RatingA: 3, Colour: "violet", ColdOhm: 0.031100000000000003, Source: Source{text29, "one source"}},
+		{RatingA: 4, Colour: "pink", ColdOhm: 0.0228, DropV: 0.136, Source: Source{text29, "one source"}},
+		{RatingA: 5, Colour: "tan", ColdOhm: 0.01785, MeltI2t: 26, Source: Source{text29, "one source"}},
+		{RatingA: 7.5, Colour: "brown", ColdOhm: 0.01091, Source: Source{text29, "one source"}},
+		{RatingA: 10, Colour: "red", ColdOhm: 0.0077, DropV: 0.109, Source: Source{text29, "one source"}},
+		{RatingA: 15, Colour: "blue", ColdOhm: 0.0048, Source: Source{text29, "one source"}},
+		{RatingA: 20, Colour: "yellow", ColdOhm: 0.0033799999999999998, Source: Source{text29, "one source"}},
+		{RatingA: 25, Colour: "natural", ColdOhm: 0.00252, MeltI2t: 1000, Source: Source{text29, "one source"}},
+		{RatingA: 30, Colour: "green", ColdOhm: 0.00197, Source: Source{text29, "one source"}},
+		{RatingA: 35, Colour: "blue-green", ColdOhm: 0.0016799999999999999, Source: Source{text30, "computed"}},
+		{RatingA: 40, Colour: "orange", ColdOhm: 0.0014399999999999999, DropV: 0.096, MeltI2t: 3300, Source: Source{text29, "one source"}},
+	}, Band: []TimePoint{{FromA: 1, ToA: 30, Multiple: 1.1, MinS: 360000, Source: Source{text31, "from memory"}}, {FromA: 35, ToA: 40, Multiple: 1, MinS: 360000, Source: Source{text29, "one source"}}, {FromA: 1, ToA: 2, Multiple: 1.35, MinS: 0.35, MaxS: 1800, Source: Source{text32, "two sources"}}, {FromA: 3, ToA: 40, Multiple: 1.35, MinS: 0.75, MaxS: 1800, Source: Source{text32, "two sources"}}, {FromA: 1, ToA: 2, Multiple: 1.6, MinS: 0.25, MaxS: 50, Source: Source{text31, "from memory"}}, {FromA: 3, ToA: 40, Multiple: 1.6, MinS: 0.25, MaxS: 50, Source: Source{text29, "one source"}}, {FromA: 1, ToA: 2, Multiple: 2, MinS: 0.1, MaxS: 5, Source: Source{text29, "one source"}}, {FromA: 3, ToA: 40, Multiple: 2, MinS: 0.15, MaxS: 5, Source: Source{text33, "one source"}}, {FromA: 1, ToA: 30, Multiple: 3.5, MinS: 0.04, MaxS: 0.5, Source: Source{text31, "from memory"}}, {FromA: 35, ToA: 40, Multiple: 3.5, MinS: 0.08, MaxS: 0.5, Source: Source{text29, "one source"}}, {FromA: 1, ToA: 30, Multiple: 6, MinS: 0.02, MaxS: 0.1, Source: Source{text31, "from memory"}}, {FromA: 35, ToA: 40, Multiple: 6, MinS: 0.02, MaxS: 0.15, Source: Source{text29, "one source"}}}, Rerating: []RatedAt{{AmbientC: 23, Share: 1}, {AmbientC: 65, Share: 0.8}, {AmbientC: 85, Share: 0.667}}, Mounting: "fuse contact C", Source: Source{text34, "two sources"}},
 	{Name: "blade F", Aliases: []string{"miniature blade", "blade type F"}, Standard: "ISO 8820-3", Kind: "fuse", MaxV: 32, BreakingA: 1000, Ratings: []*FuseRating{
-		{RatingA: 2, Colour: "grey", ColdOhm: 0.055600000000000004, DropV: 0.171, MeltI2t: 9, Source: Source{text34, "one source"}},
-		{RatingA: 3, Colour: "violet", ColdOhm: 0.03375, DropV: 0.153, MeltI2t: 20, Source: Source{text34, "one source"}},
-		{RatingA: 4, Colour: "pink", ColdOhm: 0.02348, DropV: 0.121, MeltI2t: 31, Source: Source{text34, "one source"}},
-		{RatingA: 5, Colour: "tan", ColdOhm: 0.01775, DropV: 0.129, MeltI2t: 37, Source: Source{text34, "one source"}},
-		{RatingA: 7.5, Colour: "brown", ColdOhm: 0.01085, DropV: 0.135, MeltI2t: 82, Source: Source{text34, "one source"}},
-		{RatingA: 10, Colour: "red", ColdOhm: 0.0074199999999999995, DropV: 0.108, MeltI2t: 122, Source: Source{text34, "one source"}},
-		{RatingA: 15, Colour: "blue", ColdOhm: 0.00458, DropV: 0.098, MeltI2t: 308, Source: Source{text34, "one source"}},
-		{RatingA: 20, Colour: "yellow", ColdOhm: 0.00321, DropV: 0.096, MeltI2t: 442, Source: Source{text34, "one source"}},
-		{RatingA: 25, Colour: "natural", ColdOhm: 0.0023599999999999997, DropV: 0.086, MeltI2t: 622, Source: Source{text34, "one source"}},
-		{RatingA: 30, Colour: "green", ColdOhm: 0.00185, DropV: 0.087, MeltI2t: 1230, Source: Source{text34, "one source"}},
-	}, Band: []TimePoint{{Multiple: 1.1, MinS: 360000, Source: Source{text34, "one source"}}, {Multiple: 1.35, MinS: 0.75, MaxS: 1800, Source: Source{text31, "two sources"}}, {Multiple: 1.6, MinS: 0.25, MaxS: 50, Source: Source{text30, "from memory"}}, {Multiple: 2, MinS: 0.15, MaxS: 5, Source: Source{text34, "one source"}}, {Multiple: 3.5, MinS: 0.08, MaxS: 0.5, Source: Source{text34, "one source"}}, {Multiple: 6, MinS: 0.03, MaxS: 0.1, Source: Source{text34, "one source"}}}, Rerating: []RatedAt{{AmbientC: 23, Share: 1}, {AmbientC: 65, Share: 0.8}, {AmbientC: 85, Share: 0.667}}, Mounting: "fuse contact F", Source: Source{text33, "two sources"}},
+		{RatingA: 2, Colour: "grey", ColdOhm: 0.055600000000000004, DropV: 0.171, MeltI2t: 9, Source: Source{text35, "one source"}},
+		{RatingA: 3, Colour: "violet", ColdOhm: 0.03375, DropV: 0.153, MeltI2t: 20, Source: Source{text35, "one source"}},
+		{RatingA: 4, Colour: "pink", ColdOhm: 0.02348, DropV: 0.121, MeltI2t: 31, Source: Source{text35, "one source"}},
+		{RatingA: 5, Colour: "tan", ColdOhm: 0.01775, DropV: 0.129, MeltI2t: 37, Source: Source{text35, "one source"}},
+		{RatingA: 7.5, Colour: "brown", ColdOhm: 0.01085, DropV: 0.135, MeltI2t: 82, Source: Source{text35, "one source"}},
+		{RatingA: 10, Colour: "red", ColdOhm: 0.0074199999999999995, DropV: 0.108, MeltI2t: 122, Source: Source{text35, "one source"}},
+		{RatingA: 15, Colour: "blue", ColdOhm: 0.00458, DropV: 0.098, MeltI2t: 308, Source: Source{text35, "one source"}},
+		{RatingA: 20, Colour: "yellow", ColdOhm: 0.00321, DropV: 0.096, MeltI2t: 442, Source: Source{text35, "one source"}},
+		{RatingA: 25, Colour: "natural", ColdOhm: 0.0023599999999999997, DropV: 0.086, MeltI2t: 622, Source: Source{text35, "one source"}},
+		{RatingA: 30, Colour: "green", ColdOhm: 0.00185, DropV: 0.087, MeltI2t: 1230, Source: Source{text35, "one source"}},
+	}, Band: []TimePoint{{Multiple: 1.1, MinS: 360000, Source: Source{text35, "one source"}}, {Multiple: 1.35, MinS: 0.75, MaxS: 1800, Source: Source{text32, "two sources"}}, {Multiple: 1.6, MinS: 0.25, MaxS: 50, Source: Source{text31, "from memory"}}, {Multiple: 2, MinS: 0.15, MaxS: 5, Source: Source{text35, "one source"}}, {Multiple: 3.5, MinS: 0.08, MaxS: 0.5, Source: Source{text35, "one source"}}, {Multiple: 6, MinS: 0.03, MaxS: 0.1, Source: Source{text35, "one source"}}}, Rerating: []RatedAt{{AmbientC: 23, Share: 1}, {AmbientC: 65, Share: 0.8}, {AmbientC: 85, Share: 0.667}}, Mounting: "fuse contact F", Source: Source{text34, "two sources"}},
 	{Name: "blade F 58 V", Aliases: []string{"low-profile blade 58 V"}, Standard: "ISO 8820-3", Kind: "fuse", MaxV: 58, BreakingA: 1000, Ratings: []*FuseRating{
-		{RatingA: 2, Colour: "grey", ColdOhm: 0.055600000000000004, MeltI2t: 9, Source: Source{text35, "from memory"}},
-		{RatingA: 3, Colour: "violet", ColdOhm: 0.03375, MeltI2t: 20, Source: Source{text35, "from memory"}},
-		{RatingA: 4, Colour: "pink", ColdOhm: 0.02348, MeltI2t: 31, Source: Source{text35, "from memory"}},
-		{RatingA: 5, Colour: "tan", ColdOhm: 0.01775, MeltI2t: 37, Source: Source{text35, "from memory"}},
-		{RatingA: 7.5, Colour: "brown", ColdOhm: 0.01085, MeltI2t: 82, Source: Source{text35, "from memory"}},
-		{RatingA: 10, Colour: "red", ColdOhm: 0.0074199999999999995, MeltI2t: 122, Source: Source{text35, "from memory"}},
-		{RatingA: 15, Colour: "blue", ColdOhm: 0.00458, MeltI2t: 308, Source: Source{text35, "from memory"}},
-		{RatingA: 20, Colour: "yellow", ColdOhm: 0.00321, MeltI2t: 442, Source: Source{text35, "from memory"}},
-		{RatingA: 25, Colour: "natural", ColdOhm: 0.0023599999999999997, MeltI2t: 622, Source: Source{text35, "from memory"}},
-		{RatingA: 30, Colour: "green", ColdOhm: 0.00185, MeltI2t: 1230, Source: Source{text35, "from memory"}},
-	}, Band: []TimePoint{{Multiple: 1.1, MinS: 360000, Source: Source{text35, "from memory"}}, {Multiple: 1.35, MinS: 0.75, MaxS: 1800, Source: Source{text35, "from memory"}}, {Multiple: 2, MinS: 0.15, MaxS: 5, Source: Source{text35, "from memory"}}, {Multiple: 3.5, MinS: 0.08, MaxS: 0.5, Source: Source{text35, "from memory"}}, {Multiple: 6, MinS: 0.03, MaxS: 0.1, Source: Source{text35, "from memory"}}}, Rerating: []RatedAt{{AmbientC: 23, Share: 1}, {AmbientC: 65, Share: 0.8}, {AmbientC: 85, Share: 0.667}}, Mounting: "fuse contact F", Source: Source{text35, "from memory"}},
+		{RatingA: 2, Colour: "grey", ColdOhm: 0.055600000000000004, MeltI2t: 9, Source: Source{text36, "from memory"}},
+		{RatingA: 3, Colour: "violet", ColdOhm: 0.03375, MeltI2t: 20, Source: Source{text36, "from memory"}},
+		{RatingA: 4, Colour: "pink", ColdOhm: 0.02348, MeltI2t: 31, Source: Source{text36, "from memory"}},
+		{RatingA: 5, Colour: "tan", ColdOhm: 0.01775, MeltI2t: 37, Source: Source{text36, "from memory"}},
+		{RatingA: 7.5, Colour: "brown", ColdOhm: 0.01085, MeltI2t: 82, Source: Source{text36, "from memory"}},
+		{RatingA: 10, Colour: "red", ColdOhm: 0.0074199999999999995, MeltI2t: 122, Source: Source{text36, "from memory"}},
+		{RatingA: 15, Colour: "blue", ColdOhm: 0.00458, MeltI2t: 308, Source: Source{text36, "from memory"}},
+		{RatingA: 20, Colour: "yellow", ColdOhm: 0.00321, MeltI2t: 442, Source: Source{text36, "from memory"}},
+		{RatingA: 25, Colour: "natural", ColdOhm: 0.0023599999999999997, MeltI2t: 622, Source: Source{text36, "from memory"}},
+		{RatingA: 30, Colour: "green", ColdOhm: 0.00185, MeltI2t: 1230, Source: Source{text36, "from memory"}},
+	}, Band: []TimePoint{{Multiple: 1.1, MinS: 360000, Source: Source{text36, "from memory"}}, {Multiple: 1.35, MinS: 0.75, MaxS: 1800, Source: Source{text36, "from memory"}}, {Multiple: 2, MinS: 0.15, MaxS: 5, Source: Source{text36, "from memory"}}, {Multiple: 3.5, MinS: 0.08, MaxS: 0.5, Source: Source{text36, "from memory"}}, {Multiple: 6, MinS: 0.03, MaxS: 0.1, Source: Source{text36, "from memory"}}}, Rerating: []RatedAt{{AmbientC: 23, Share: 1}, {AmbientC: 65, Share: 0.8}, {AmbientC: 85, Share: 0.667}}, Mounting: "fuse contact F", Source: Source{text36, "from memory"}},
 	{Name: "blade E", Aliases: []string{"high-current blade", "blade type E"}, Standard: "ISO 8820-3", Kind: "fuse", MaxV: 32, BreakingA: 1000, Ratings: []*FuseRating{
-		{RatingA: 20, Colour: "yellow", ColdOhm: 0.00285, Source: Source{text29, "computed"}},
-		{RatingA: 30, Colour: "green", ColdOhm: 0.0019, MeltI2t: 4100, Source: Source{text36, "one source"}},
-		{RatingA: 35, ColdOhm: 0.0017, MeltI2t: 6000, Source: Source{text36, "one source"}},
-		{RatingA: 40, Colour: "orange", ColdOhm: 0.0014, DropV: 0.075, MeltI2t: 8500, Source: Source{text36, "one source"}},
-		{RatingA: 50, Colour: "red", ColdOhm: 0.0011, Source: Source{text36, "one source"}},
-		{RatingA: 60, Colour: "blue", ColdOhm: 0.00092, Source: Source{text29, "computed"}},
-		{RatingA: 70, Colour: "tan", ColdOhm: 0.00079, Source: Source{text29, "computed"}},
-		{RatingA: 80, Colour: "natural", ColdOhm: 0.00069, Source: Source{text29, "computed"}},
-		{RatingA: 100, Colour: "violet", ColdOhm: 0.00055, Source: Source{text29, "computed"}},
-	}, Band: []TimePoint{{FromA: 20, ToA: 80, Multiple: 1, MinS: 360000, Source: Source{text36, "one source"}}, {FromA: 100, ToA: 100, Multiple: 1, MinS: 360000, Source: Source{text37, "from memory"}}, {Multiple: 1.35, MinS: 60, MaxS: 1800, Source: Source{text36, "one source"}}, {Multiple: 2, MinS: 2, MaxS: 50, Source: Source{text36, "one source"}}, {Multiple: 3.5, MinS: 0.2, MaxS: 7, Source: Source{text36, "one source"}}, {Multiple: 6, MinS: 0.04, MaxS: 1, Source: Source{text36, "one source"}}}, Rerating: []RatedAt{{AmbientC: -40, Share: 1}, {AmbientC: 20, Share: 1}, {AmbientC: 65, Share: 0.85}, {AmbientC: 85, Share: 0.75}, {AmbientC: 110, Share: 0.625}, {AmbientC: 125, Share: 0.55}}, Mounting: "fuse contact E", Source: Source{text33, "two sources"}},
+		{RatingA: 20, Colour: "yellow", ColdOhm: 0.00285, Source: Source{text30, "computed"}},
+		{RatingA: 30, Colour: "green", ColdOhm: 0.0019, MeltI2t: 4100, Source: Source{text37, "one source"}},
+		{RatingA: 35, ColdOhm: 0.0017, MeltI2t: 6000, Source: Source{text37, "one source"}},
+		{RatingA: 40, Colour: "orange", ColdOhm: 0.0014, DropV: 0.075, MeltI2t: 8500, Source: Source{text37, "one source"}},
+		{RatingA: 50, Colour: "red", ColdOhm: 0.0011, Source: Source{text37, "one source"}},
+		{RatingA: 60, Colour: "blue", ColdOhm: 0.00092, Source: Source{text30, "computed"}},
+		{RatingA: 70, Colour: "tan", ColdOhm: 0.00079, Source: Source{text30, "computed"}},
+		{RatingA: 80, Colour: "natural", ColdOhm: 0.00069, Source: Source{text30, "computed"}},
+		{RatingA: 100, Colour: "violet", ColdOhm: 0.00055, Source: Source{text30, "computed"}},
+	}, Band: []TimePoint{{FromA: 20, ToA: 80, Multiple: 1, MinS: 360000, Source: Source{text37, "one source"}}, {FromA: 100, ToA: 100, Multiple: 1, MinS: 360000, Source: Source{text38, "from memory"}}, {Multiple: 1.35, MinS: 60, MaxS: 1800, Source: Source{text37, "one source"}}, {Multiple: 2, MinS: 2, MaxS: 50, Source: Source{text37, "one source"}}, {Multiple: 3.5, MinS: 0.2, MaxS: 7, Source: Source{text37, "one source"}}, {Multiple: 6, MinS: 0.04, MaxS: 1, Source: Source{text37, "one source"}}}, Rerating: []RatedAt{{AmbientC: -40, Share: 1}, {AmbientC: 20, Share: 1}, {AmbientC: 65, Share: 0.85}, {AmbientC: 85, Share: 0.75}, {AmbientC: 110, Share: 0.625}, {AmbientC: 125, Share: 0.55}}, Mounting: "fuse contact E", Source: Source{text34, "two sources"}},
 	{Name: "strip SF30", Aliases: []string{"SF30"}, Standard: "ISO 8820-5", Kind: "fuse", MaxV: 32, BreakingA: 1000, Ratings: []*FuseRating{
-		{RatingA: 30, ColdOhm: 0.002, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 40, ColdOhm: 0.0015, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 50, ColdOhm: 0.0012, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 60, ColdOhm: 0.001, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 70, ColdOhm: 0.000857, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 80, ColdOhm: 0.00075, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 100, ColdOhm: 0.0006, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 125, ColdOhm: 0.00047999999999999996, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 150, ColdOhm: 0.0004, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 175, ColdOhm: 0.00034300000000000004, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 200, ColdOhm: 0.0003, Source: Source{text38, "common practice, no source"}},
-	}, Band: []TimePoint{{Multiple: 1, MinS: 14400, Source: Source{text37, "from memory"}}, {Multiple: 1.35, MinS: 120, MaxS: 1800, Source: Source{text37, "from memory"}}, {Multiple: 2, MinS: 1, MaxS: 15, Source: Source{text37, "from memory"}}, {Multiple: 3.5, MinS: 0.3, MaxS: 5, Source: Source{text37, "from memory"}}, {Multiple: 6, MinS: 0.1, MaxS: 1, Source: Source{text37, "from memory"}}}, Rerating: []RatedAt{{AmbientC: 20, Share: 1}, {AmbientC: 65, Share: 0.85}, {AmbientC: 85, Share: 0.75}, {AmbientC: 110, Share: 0.625}, {AmbientC: 125, Share: 0.55}}, Mounting: "ring M5", Source: Source{text39, "one source"}},
+		{RatingA: 30, ColdOhm: 0.002, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 40, ColdOhm: 0.0015, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 50, ColdOhm: 0.0012, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 60, ColdOhm: 0.001, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 70, ColdOhm: 0.000857, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 80, ColdOhm: 0.00075, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 100, ColdOhm: 0.0006, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 125, ColdOhm: 0.00047999999999999996, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 150, ColdOhm: 0.0004, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 175, ColdOhm: 0.00034300000000000004, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 200, ColdOhm: 0.0003, Source: Source{text39, "common practice, no source"}},
+	}, Band: []TimePoint{{Multiple: 1, MinS: 14400, Source: Source{text38, "from memory"}}, {Multiple: 1.35, MinS: 120, MaxS: 1800, Source: Source{text38, "from memory"}}, {Multiple: 2, MinS: 1, MaxS: 15, Source: Source{text38, "from memory"}}, {Multiple: 3.5, MinS: 0.3, MaxS: 5, Source: Source{text38, "from memory"}}, {Multiple: 6, MinS: 0.1, MaxS: 1, Source: Source{text38, "from memory"}}}, Rerating: []RatedAt{{AmbientC: 20, Share: 1}, {AmbientC: 65, Share: 0.85}, {AmbientC: 85, Share: 0.75}, {AmbientC: 110, Share: 0.625}, {AmbientC: 125, Share: 0.55}}, Mounting: "ring M5", Source: Source{text40, "one source"}},
 	{Name: "strip SF51", Aliases: []string{"SF51"}, Standard: "ISO 8820-5", Kind: "fuse", MaxV: 32, BreakingA: 2000, Ratings: []*FuseRating{
-		{RatingA: 60, ColdOhm: 0.001, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 80, ColdOhm: 0.00075, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 100, ColdOhm: 0.0006, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 125, ColdOhm: 0.00047999999999999996, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 150, ColdOhm: 0.0004, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 175, ColdOhm: 0.00034300000000000004, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 200, ColdOhm: 0.0003, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 225, ColdOhm: 0.00026700000000000004, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 250, ColdOhm: 0.00023999999999999998, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 300, ColdOhm: 0.0002, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 350, ColdOhm: 0.000171, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 400, ColdOhm: 0.00015, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 450, ColdOhm: 0.000133, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 500, ColdOhm: 0.00011999999999999999, Source: Source{text38, "common practice, no source"}},
-	}, Band: []TimePoint{{Multiple: 1, MinS: 14400, Source: Source{text37, "from memory"}}, {Multiple: 1.35, MinS: 120, MaxS: 1800, Source: Source{text37, "from memory"}}, {Multiple: 2, MinS: 1, MaxS: 15, Source: Source{text37, "from memory"}}, {Multiple: 3.5, MinS: 0.3, MaxS: 5, Source: Source{text37, "from memory"}}, {Multiple: 6, MinS: 0.1, MaxS: 1, Source: Source{text37, "from memory"}}}, Rerating: []RatedAt{{AmbientC: 20, Share: 1}, {AmbientC: 65, Share: 0.85}, {AmbientC: 85, Share: 0.75}, {AmbientC: 110, Share: 0.625}, {AmbientC: 125, Share: 0.55}}, Mounting: "ring M8", Source: Source{text39, "one source"}},
+		{RatingA: 60, ColdOhm: 0.001, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 80, ColdOhm: 0.00075, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 100, ColdOhm: 0.0006, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 125, ColdOhm: 0.00047999999999999996, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 150, ColdOhm: 0.0004, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 175, ColdOhm: 0.00034300000000000004, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 200, ColdOhm: 0.0003, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 225, ColdOhm: 0.00026700000000000004, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 250, ColdOhm: 0.00023999999999999998, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 300, ColdOhm: 0.0002, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 350, ColdOhm: 0.000171, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 400, ColdOhm: 0.00015, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 450, ColdOhm: 0.000133, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 500, ColdOhm: 0.00011999999999999999, Source: Source{text39, "common practice, no source"}},
+	}, Band: []TimePoint{{Multiple: 1, MinS: 14400, Source: Source{text38, "from memory"}}, {Multiple: 1.35, MinS: 120, MaxS: 1800, Source: Source{text38, "from memory"}}, {Multiple: 2, MinS: 1, MaxS: 15, Source: Source{text38, "from memory"}}, {Multiple: 3.5, MinS: 0.3, MaxS: 5, Source: Source{text38, "from memory"}}, {Multiple: 6, MinS: 0.1, MaxS: 1, Source: Source{text38, "from memory"}}}, Rerating: []RatedAt{{AmbientC: 20, Share: 1}, {AmbientC: 65, Share: 0.85}, {AmbientC: 85, Share: 0.75}, {AmbientC: 110, Share: 0.625}, {AmbientC: 125, Share: 0.55}}, Mounting: "ring M8", Source: Source{text40, "one source"}},
 	{Name: "class T", Aliases: []string{"UL class T"}, Standard: "UL 248-15", Kind: "fuse", MaxV: 125, BreakingA: 20000, Ratings: []*FuseRating{
-		{RatingA: 30, ColdOhm: 0.002, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 35, ColdOhm: 0.001714, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 40, ColdOhm: 0.0015, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 50, ColdOhm: 0.0012, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 60, ColdOhm: 0.001, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 70, Mounting: "ring M6", ColdOhm: 0.000857, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 80, Mounting: "ring M6", ColdOhm: 0.00075, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 100, Mounting: "ring M6", ColdOhm: 0.0006, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 110, ColdOhm: 0.000545, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 125, ColdOhm: 0.00047999999999999996, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 150, ColdOhm: 0.0004, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 175, ColdOhm: 0.00034300000000000004, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 200, ColdOhm: 0.0003, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 225, Mounting: "ring M10", ColdOhm: 0.00026700000000000004, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 250, Mounting: "ring M10", ColdOhm: 0.00023999999999999998, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 300, Mounting: "ring M10", ColdOhm: 0.0002, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 350, Mounting: "ring M10", ColdOhm: 0.000171, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 400, Mounting: "ring M10", ColdOhm: 0.00015, Source: Source{text38, "common practice, no source"}},
-	}, Band: []TimePoint{{Multiple: 1.1, MinS: 14400, Source: Source{text40, "from memory"}}, {FromA: 30, ToA: 60, Multiple: 1.35, MinS: 60, MaxS: 3600, Source: Source{text40, "from memory"}}, {FromA: 70, ToA: 400, Multiple: 1.35, MinS: 60, MaxS: 7200, Source: Source{text40, "from memory"}}, {FromA: 30, ToA: 30, Multiple: 2, MinS: 3, MaxS: 120, Source: Source{text40, "from memory"}}, {FromA: 35, ToA: 60, Multiple: 2, MinS: 3, MaxS: 240, Source: Source{text40, "from memory"}}, {FromA: 70, ToA: 100, Multiple: 2, MinS: 3, MaxS: 360, Source: Source{text40, "from memory"}}, {FromA: 110, ToA: 200, Multiple: 2, MinS: 3, MaxS: 480, Source: Source{text40, "from memory"}}, {FromA: 225, ToA: 400, Multiple: 2, MinS: 3, MaxS: 600, Source: Source{text40, "from memory"}}, {Multiple: 4, MinS: 0.05, MaxS: 10, Source: Source{text40, "from memory"}}, {Multiple: 10, MinS: 0.001, MaxS: 0.1, Source: Source{text40, "from memory"}}}, Rerating: []RatedAt{{AmbientC: 20, Share: 1}, {AmbientC: 65, Share: 0.85}, {AmbientC: 85, Share: 0.75}, {AmbientC: 110, Share: 0.625}, {AmbientC: 125, Share: 0.55}}, Mounting: "ring M8", Source: Source{text41, "from memory"}},
+		{RatingA: 30, ColdOhm: 0.002, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 35, ColdOhm: 0.001714, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 40, ColdOhm: 0.0015, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 50, ColdOhm: 0.0012, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 60, ColdOhm: 0.001, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 70, Mounting: "ring M6", ColdOhm: 0.000857, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 80, Mounting: "ring M6", ColdOhm: 0.00075, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 100, Mounting: "ring M6", ColdOhm: 0.0006, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 110, ColdOhm: 0.000545, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 125, ColdOhm: 0.00047999999999999996, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 150, ColdOhm: 0.0004, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 175, ColdOhm: 0.00034300000000000004, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 200, ColdOhm: 0.0003, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 225, Mounting: "ring M10", ColdOhm: 0.00026700000000000004, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 250, Mounting: "ring M10", ColdOhm: 0.00023999999999999998, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 300, Mounting: "ring M10", ColdOhm: 0.0002, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 350, Mounting: "ring M10", ColdOhm: 0.000171, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 400, Mounting: "ring M10", ColdOhm: 0.00015, Source: Source{text39, "common practice, no source"}},
+	}, Band: []TimePoint{{Multiple: 1.1, MinS: 14400, Source: Source{text41, "from memory"}}, {FromA: 30, ToA: 60, Multiple: 1.35, MinS: 60, MaxS: 3600, Source: Source{text41, "from memory"}}, {FromA: 70, ToA: 400, Multiple: 1.35, MinS: 60, MaxS: 7200, Source: Source{text41, "from memory"}}, {FromA: 30, ToA: 30, Multiple: 2, MinS: 3, MaxS: 120, Source: Source{text41, "from memory"}}, {FromA: 35, ToA: 60, Multiple: 2, MinS: 3, MaxS: 240, Source: Source{text41, "from memory"}}, {FromA: 70, ToA: 100, Multiple: 2, MinS: 3, MaxS: 360, Source: Source{text41, "from memory"}}, {FromA: 110, ToA: 200, Multiple: 2, MinS: 3, MaxS: 480, Source: Source{text41, "from memory"}}, {FromA: 225, ToA: 400, Multiple: 2, MinS: 3, MaxS: 600, Source: Source{text41, "from memory"}}, {Multiple: 4, MinS: 0.05, MaxS: 10, Source: Source{text41, "from memory"}}, {Multiple: 10, MinS: 0.001, MaxS: 0.1, Source: Source{text41, "from memory"}}}, Rerating: []RatedAt{{AmbientC: 20, Share: 1}, {AmbientC: 65, Share: 0.85}, {AmbientC: 85, Share: 0.75}, {AmbientC: 110, Share: 0.625}, {AmbientC: 125, Share: 0.55}}, Mounting: "ring M8", Source: Source{text42, "from memory"}},
 	{Name: "marine strip", Aliases: []string{"bolt-down marine strip"}, Standard: "SAE J1171", Kind: "fuse", MaxV: 32, BreakingA: 6000, Ratings: []*FuseRating{
-		{RatingA: 35, ColdOhm: 0.001714, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 50, ColdOhm: 0.0012, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 60, ColdOhm: 0.001, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 80, ColdOhm: 0.00075, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 100, ColdOhm: 0.0006, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 130, ColdOhm: 0.0004615, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 150, ColdOhm: 0.0004, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 175, ColdOhm: 0.0003429, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 200, ColdOhm: 0.0003, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 225, ColdOhm: 0.0002667, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 250, ColdOhm: 0.00023999999999999998, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 275, ColdOhm: 0.00021820000000000002, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 300, ColdOhm: 0.0002, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 325, ColdOhm: 0.0001846, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 350, ColdOhm: 0.0001714, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 400, ColdOhm: 0.00015, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 500, ColdOhm: 0.00011999999999999999, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 600, ColdOhm: 0.0001, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 675, ColdOhm: 8.889e-05, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 750, ColdOhm: 8e-05, Source: Source{text38, "common practice, no source"}},
-	}, Band: []TimePoint{{Multiple: 1, MinS: 14400, Source: Source{text42, "from memory"}}, {Multiple: 1.35, MinS: 60, MaxS: 3600, Source: Source{text42, "from memory"}}, {Multiple: 2, MinS: 0.5, MaxS: 60, Source: Source{text42, "from memory"}}, {Multiple: 3.5, MinS: 0.1, MaxS: 10, Source: Source{text42, "from memory"}}, {Multiple: 6, MinS: 0.03, MaxS: 2, Source: Source{text42, "from memory"}}}, Rerating: []RatedAt{{AmbientC: 20, Share: 1}, {AmbientC: 65, Share: 0.85}, {AmbientC: 85, Share: 0.75}, {AmbientC: 110, Share: 0.625}, {AmbientC: 125, Share: 0.55}}, Mounting: "ring M8", Source: Source{text43, "from memory"}},
+		{RatingA: 35, ColdOhm: 0.001714, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 50, ColdOhm: 0.0012, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 60, ColdOhm: 0.001, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 80, ColdOhm: 0.00075, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 100, ColdOhm: 0.0006, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 130, ColdOhm: 0.0004615, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 150, ColdOhm: 0.0004, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 175, ColdOhm: 0.0003429, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 200, ColdOhm: 0.0003, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 225, ColdOhm: 0.0002667, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 250, ColdOhm: 0.00023999999999999998, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 275, ColdOhm: 0.00021820000000000002, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 300, ColdOhm: 0.0002, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 325, ColdOhm: 0.0001846, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 350, ColdOhm: 0.0001714, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 400, ColdOhm: 0.00015, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 500, ColdOhm: 0.00011999999999999999, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 600, ColdOhm: 0.0001, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 675, ColdOhm: 8.889e-05, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 750, ColdOhm: 8e-05, Source: Source{text39, "common practice, no source"}},
+	}, Band: []TimePoint{{Multiple: 1, MinS: 14400, Source: Source{text43, "from memory"}}, {Multiple: 1.35, MinS: 60, MaxS: 3600, Source: Source{text43, "from memory"}}, {Multiple: 2, MinS: 0.5, MaxS: 60, Source: Source{text43, "from memory"}}, {Multiple: 3.5, MinS: 0.1, MaxS: 10, Source: Source{text43, "from memory"}}, {Multiple: 6, MinS: 0.03, MaxS: 2, Source: Source{text43, "from memory"}}}, Rerating: []RatedAt{{AmbientC: 20, Share: 1}, {AmbientC: 65, Share: 0.85}, {AmbientC: 85, Share: 0.75}, {AmbientC: 110, Share: 0.625}, {AmbientC: 125, Share: 0.55}}, Mounting: "ring M8", Source: Source{text44, "from memory"}},
 	{Name: "battery post fuse", Aliases: []string{"post fuse", "cube fuse", "terminal fuse"}, Standard: "SAE J1171", Kind: "fuse", MaxV: 58, BreakingA: 2000, Breaks: []BreaksAt{{BreakingA: 10000, UpToV: 14}, {BreakingA: 5000, UpToV: 32}}, Ratings: []*FuseRating{
-		{RatingA: 30, ColdOhm: 0.002, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 40, ColdOhm: 0.0015, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 50, ColdOhm: 0.0012, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 60, ColdOhm: 0.001, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 70, ColdOhm: 0.0008571, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 75, ColdOhm: 0.0008, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 80, ColdOhm: 0.00075, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 90, ColdOhm: 0.0006667, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 100, ColdOhm: 0.0006, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 110, ColdOhm: 0.0005455, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 125, ColdOhm: 0.00047999999999999996, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 150, ColdOhm: 0.0004, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 175, ColdOhm: 0.0003429, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 200, ColdOhm: 0.0003, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 225, ColdOhm: 0.0002667, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 250, ColdOhm: 0.00023999999999999998, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 300, ColdOhm: 0.0002, Source: Source{text38, "common practice, no source"}},
-	}, Band: []TimePoint{{Multiple: 1, MinS: 14400, Source: Source{text42, "from memory"}}, {Multiple: 1.35, MinS: 60, MaxS: 3600, Source: Source{text42, "from memory"}}, {Multiple: 2, MinS: 0.5, MaxS: 60, Source: Source{text42, "from memory"}}, {Multiple: 3.5, MinS: 0.1, MaxS: 10, Source: Source{text42, "from memory"}}, {Multiple: 6, MinS: 0.03, MaxS: 2, Source: Source{text42, "from memory"}}}, Rerating: []RatedAt{{AmbientC: 20, Share: 1}, {AmbientC: 65, Share: 0.85}, {AmbientC: 85, Share: 0.75}, {AmbientC: 110, Share: 0.625}, {AmbientC: 125, Share: 0.55}}, Mounting: "ring M8", IgnitionProtected: true, Source: Source{text44, "from memory"}},
+		{RatingA: 30, ColdOhm: 0.002, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 40, ColdOhm: 0.0015, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 50, ColdOhm: 0.0012, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 60, ColdOhm: 0.001, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 70, ColdOhm: 0.0008571, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 75, ColdOhm: 0.0008, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 80, ColdOhm: 0.00075, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 90, ColdOhm: 0.0006667, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 100, ColdOhm: 0.0006, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 110, ColdOhm: 0.0005455, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 125, ColdOhm: 0.00047999999999999996, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 150, ColdOhm: 0.0004, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 175, ColdOhm: 0.0003429, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 200, ColdOhm: 0.0003, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 225, ColdOhm: 0.0002667, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 250, ColdOhm: 0.00023999999999999998, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 300, ColdOhm: 0.0002, Source: Source{text39, "common practice, no source"}},
+	}, Band: []TimePoint{{Multiple: 1, MinS: 14400, Source: Source{text43, "from memory"}}, {Multiple: 1.35, MinS: 60, MaxS: 3600, Source: Source{text43, "from memory"}}, {Multiple: 2, MinS: 0.5, MaxS: 60, Source: Source{text43, "from memory"}}, {Multiple: 3.5, MinS: 0.1, MaxS: 10, Source: Source{text43, "from memory"}}, {Multiple: 6, MinS: 0.03, MaxS: 2, Source: Source{text43, "from memory"}}}, Rerating: []RatedAt{{AmbientC: 20, Share: 1}, {AmbientC: 65, Share: 0.85}, {AmbientC: 85, Share: 0.75}, {AmbientC: 110, Share: 0.625}, {AmbientC: 125, Share: 0.55}}, Mounting: "ring M8", IgnitionProtected: true, Source: Source{text45, "from memory"}},
 	{Name: "bolted gG", Aliases: []string{"NH gG", "slow bolted fuse"}, Standard: "IEC 60269-2", Kind: "fuse", MaxV: 250, BreakingA: 25000, Ratings: []*FuseRating{
-		{RatingA: 160, ColdOhm: 0.000375, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 200, ColdOhm: 0.0003, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 250, ColdOhm: 0.00023999999999999998, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 315, ColdOhm: 0.0001905, Source: Source{text38, "common practice, no source"}},
-		{RatingA: 400, ColdOhm: 0.00015, Source: Source{text38, "common practice, no source"}},
-	}, Band: []TimePoint{{Multiple: 1.25, MinS: 10800, Source: Source{text45, "from memory"}}, {Multiple: 1.6, MaxS: 10800, Source: Source{text45, "from memory"}}, {Multiple: 2.8, MinS: 10, MaxS: 200, Source: Source{text45, "from memory"}}, {Multiple: 4, MaxS: 40, Source: Source{text45, "from memory"}}, {Multiple: 7.1, MaxS: 5, Source: Source{text45, "from memory"}}, {Multiple: 9, MinS: 0.1, Source: Source{text45, "from memory"}}, {Multiple: 20.2, MaxS: 0.1, Source: Source{text45, "from memory"}}}, Rerating: []RatedAt{{AmbientC: 20, Share: 1}, {AmbientC: 65, Share: 0.85}, {AmbientC: 85, Share: 0.75}, {AmbientC: 110, Share: 0.625}, {AmbientC: 125, Share: 0.55}}, Mounting: "ring M8", Afloat: true, Source: Source{text46, "from memory"}},
+		{RatingA: 160, ColdOhm: 0.000375, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 200, ColdOhm: 0.0003, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 250, ColdOhm: 0.00023999999999999998, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 315, ColdOhm: 0.0001905, Source: Source{text39, "common practice, no source"}},
+		{RatingA: 400, ColdOhm: 0.00015, Source: Source{text39, "common practice, no source"}},
+	}, Band: []TimePoint{{Multiple: 1.25, MinS: 10800, Source: Source{text46, "from memory"}}, {Multiple: 1.6, MaxS: 10800, Source: Source{text46, "from memory"}}, {Multiple: 2.8, MinS: 10, MaxS: 200, Source: Source{text46, "from memory"}}, {Multiple: 4, MaxS: 40, Source: Source{text46, "from memory"}}, {Multiple: 7.1, MaxS: 5, Source: Source{text46, "from memory"}}, {Multiple: 9, MinS: 0.1, Source: Source{text46, "from memory"}}, {Multiple: 20.2, MaxS: 0.1, Source: Source{text46, "from memory"}}}, Rerating: []RatedAt{{AmbientC: 20, Share: 1}, {AmbientC: 65, Share: 0.85}, {AmbientC: 85, Share: 0.75}, {AmbientC: 110, Share: 0.625}, {AmbientC: 125, Share: 0.55}}, Mounting: "ring M8", Afloat: true, Source: Source{text47, "from memory"}},
 }, RelayForms: []*RelayForm{
-	{Name: "mini make 12 V", Aliases: []string{"mini make", "ISO 7588 mini make", "mini 4 pin"}, Family: "mini make", Standard: "ISO 7588-1", CoilV: 12, CoilOhm: 85, PullInV: 8, DropOutV: 1.5, MakeA: 40, MakingA: 120, LampA: 22, MotorA: 22, ContactOhm: 0.005, MaxC: 125, Derating: []RatedAt{{AmbientC: 23, Share: 1}, {AmbientC: 85, Share: 0.875}, {AmbientC: 125, Share: 0.375}}, Source: Source{text47, "one source"}},
-	{Name: "mini changeover 12 V", Aliases: []string{"mini changeover", "ISO 7588 mini changeover", "ISO 7588 mini", "mini 5 pin"}, Family: "mini changeover", Standard: "ISO 7588-1", CoilV: 12, CoilOhm: 85, PullInV: 8, DropOutV: 1.5, Changeover: true, MakeA: 40, MakingA: 120, BreakA: 30, LampA: 22, MotorA: 22, ContactOhm: 0.005, MaxC: 125, Derating: []RatedAt{{AmbientC: 23, Share: 1}, {AmbientC: 85, Share: 0.875}, {AmbientC: 125, Share: 0.375}}, Source: Source{text47, "one source"}},
-	{Name: "micro make 12 V", Aliases: []string{"micro make", "ISO 7588 micro make"}, Family: "micro make", Standard: "ISO 7588-3", CoilV: 12, CoilOhm: 100, PullInV: 8, DropOutV: 1.2, MakeA: 20, MakingA: 45, LampA: 11, MotorA: 15, ContactOhm: 0.005, MaxC: 125, Derating: []RatedAt{{AmbientC: 23, Share: 1}, {AmbientC: 85, Share: 0.83}, {AmbientC: 125, Share: 0.33}}, Source: Source{text48, "one source"}},
-	{Name: "micro changeover 12 V", Aliases: []string{"micro changeover", "ISO 7588 micro changeover", "ISO 7588 micro"}, Family: "micro changeover", Standard: "ISO 7588-3", CoilV: 12, CoilOhm: 100, PullInV: 8, DropOutV: 1.2, Changeover: true, MakeA: 20, MakingA: 45, BreakA: 10, LampA: 11, MotorA: 15, ContactOhm: 0.005, MaxC: 125, Derating: []RatedAt{{AmbientC: 23, Share: 1}, {AmbientC: 85, Share: 0.83}, {AmbientC: 125, Share: 0.33}}, Source: Source{text48, "one source"}},
-	{Name: "power make 12 V", Aliases: []string{"power make", "high-current make"}, Family: "power make", Standard: "ISO 7588-1", CoilV: 12, CoilOhm: 90, PullInV: 7.5, DropOutV: 1.2, MakeA: 70, LampA: 40, MotorA: 40, ContactOhm: 0.002, MaxC: 125, Derating: []RatedAt{{AmbientC: 23, Share: 1}, {AmbientC: 85, Share: 0.71}, {AmbientC: 125, Share: 0.3}}, Source: Source{text49, "from memory"}},
-	{Name: "mini make 24 V", Family: "mini make", Standard: "ISO 7588-1", CoilV: 24, CoilOhm: 255, PullInV: 16, DropOutV: 3, MakeA: 20, LampA: 10, MotorA: 11, ContactOhm: 0.005, MaxC: 125, Derating: []RatedAt{{AmbientC: 23, Share: 1}, {AmbientC: 85, Share: 0.875}, {AmbientC: 125, Share: 0.375}}, Source: Source{text50, "one source"}},
-	{Name: "mini changeover 24 V", Family: "mini changeover", Standard: "ISO 7588-1", CoilV: 24, CoilOhm: 255, PullInV: 16, DropOutV: 3, Changeover: true, MakeA: 20, BreakA: 10, LampA: 10, MotorA: 11, ContactOhm: 0.005, MaxC: 125, Derating: []RatedAt{{AmbientC: 23, Share: 1}, {AmbientC: 85, Share: 0.875}, {AmbientC: 125, Share: 0.375}}, Source: Source{text50, "one source"}},
-	{Name: "micro make 24 V", Family: "micro make", Standard: "ISO 7588-3", CoilV: 24, CoilOhm: 360, PullInV: 16, DropOutV: 2.4, MakeA: 10, LampA: 5, MotorA: 7.5, ContactOhm: 0.005, MaxC: 125, Derating: []RatedAt{{AmbientC: 23, Share: 1}, {AmbientC: 85, Share: 0.83}, {AmbientC: 125, Share: 0.33}}, Source: Source{text51, "from memory"}},
-	{Name: "micro changeover 24 V", Family: "micro changeover", Standard: "ISO 7588-3", CoilV: 24, CoilOhm: 360, PullInV: 16, DropOutV: 2.4, Changeover: true, MakeA: 10, BreakA: 5, LampA: 5, MotorA: 7.5, ContactOhm: 0.005, MaxC: 125, Derating: []RatedAt{{AmbientC: 23, Share: 1}, {AmbientC: 85, Share: 0.83}, {AmbientC: 125, Share: 0.33}}, Source: Source{text51, "from memory"}},
-	{Name: "power make 24 V", Family: "power make", Standard: "ISO 7588-1", CoilV: 24, CoilOhm: 340, PullInV: 16, DropOutV: 2.4, MakeA: 35, LampA: 20, MotorA: 20, ContactOhm: 0.002, MaxC: 125, Derating: []RatedAt{{AmbientC: 23, Share: 1}, {AmbientC: 85, Share: 0.71}, {AmbientC: 125, Share: 0.3}}, Source: Source{text51, "from memory"}},
-	{Name: "winch contactor 12 V", Aliases: []string{"winch contactor"}, Family: "winch contactor", CoilV: 12, CoilOhm: 12, PullInV: 7.92, DropOutV: 1.2, MakeA: 75, ContactOhm: 0.0004, MaxC: 65, ContactEnd: "ring M8", CoilEnd: "ring M5", ShortTime: []CarriesFor{{CurrentA: 400, S: 60}}, Sealed: true, Source: Source{text52, "one source"}},
-	{Name: "winch reversing contactor 12 V", Aliases: []string{"winch reversing contactor", "reversing contactor"}, Family: "winch reversing contactor", CoilV: 12, CoilOhm: 12, PullInV: 7.92, DropOutV: 1.2, Changeover: true, Reversing: true, MakeA: 75, MakingA: 400, BreakA: 75, ContactOhm: 0.0004, MaxC: 65, ContactEnd: "ring M8", CoilEnd: "ring M5", ShortTime: []CarriesFor{{CurrentA: 400, S: 60}}, Sealed: true, Source: Source{text53, "one source"}},
-	{Name: "reversing contactor 150 A 12 V", Aliases: []string{"reversing contactor 150 A"}, Family: "reversing contactor 150 A", CoilV: 12, CoilOhm: 8, PullInV: 9, DropOutV: 1.2, Changeover: true, Reversing: true, MakeA: 150, MakingA: 500, BreakA: 150, ContactOhm: 0.0003, MaxC: 65, ContactEnd: "ring M8", CoilEnd: "ring M5", ShortTime: []CarriesFor{{CurrentA: 500, S: 60}}, Sealed: true, Source: Source{text54, "common practice, no source"}},
-	{Name: "contactor 85 A 12 V", Aliases: []string{"contactor 85 A"}, Family: "contactor 85 A", CoilV: 12, CoilOhm: 14, PullInV: 9, DropOutV: 1.2, MakeA: 85, ContactOhm: 0.0004, MaxC: 65, ContactEnd: "ring M8", CoilEnd: "ring M5", Source: Source{text55, "from memory"}},
-	{Name: "contactor 150 A 12 V", Aliases: []string{"contactor 150 A"}, Family: "contactor 150 A", CoilV: 12, CoilOhm: 13.2, PullInV: 9, DropOutV: 1.2, MakeA: 150, MakingA: 400, ContactOhm: 0.0004, MaxC: 65, ContactEnd: "ring M8", CoilEnd: "ring M5", Source: Source{text56, "one source"}},
-	{Name: "contactor changeover 150 A 12 V", Aliases: []string{"contactor changeover 150 A"}, Family: "contactor changeover 150 A", CoilV: 12, CoilOhm: 13.2, PullInV: 9, DropOutV: 1.2, Changeover: true, MakeA: 150, MakingA: 400, BreakA: 50, ContactOhm: 0.0004, MaxC: 65, ContactEnd: "ring M8", CoilEnd: "ring M5", Source: Source{text56, "one source"}},
-	{Name: "short-time contactor 150 A 12 V", Aliases: []string{"short-time contactor 150 A"}, Family: "short-time contactor 150 A", CoilV: 12, CoilOhm: 6.6, PullInV: 9, DropOutV: 1.2, MakeA: 150, MakingA: 400, ContactOhm: 0.0004, MaxC: 65, ContactEnd: "ring M8", CoilEnd: "ring M5", CoilOnS: 60, Source: Source{text57, "one source"}},
-	{Name: "contactor 200 A 12 V", Aliases: []string{"contactor 200 A"}, Family: "contactor 200 A", CoilV: 12, CoilOhm: 9, PullInV: 9, DropOutV: 1.2, MakeA: 200, MakingA: 800, ContactOhm: 0.0003, MaxC: 65, ContactEnd: "ring M8", CoilEnd: "ring M5", Source: Source{text58, "one source"}},
-	{Name: "contactor 400 A 12 V", Aliases: []string{"contactor 400 A"}, Family: "contactor 400 A", CoilV: 12, CoilOhm: 7.2, PullInV: 9, DropOutV: 1.2, MakeA: 400, MakingA: 1000, ContactOhm: 0.0002, MaxC: 65, ContactEnd: "ring M10", CoilEnd: "ring M5", Source: Source{text58, "one source"}},
-	{Name: "contactor 500 A 12 V", Aliases: []string{"contactor 500 A"}, Family: "contactor 500 A", CoilV: 12, CoilOhm: 92, PullInV: 9, DropOutV: 1.2, MakeA: 500, ContactOhm: 0.0003, MaxC: 85, ContactEnd: "ring M10", CoilEnd: "splice", ShortTime: []CarriesFor{{CurrentA: 2500, S: 10}, {CurrentA: 1100, S: 60}, {CurrentA: 700, S: 300}}, Sealed: true, IgnitionProtected: true, Source: Source{text59, "from memory"}},
-	{Name: "winch contactor 24 V", Family: "winch contactor", CoilV: 24, CoilOhm: 48, PullInV: 15.84, DropOutV: 2.4, MakeA: 75, ContactOhm: 0.0004, MaxC: 65, ContactEnd: "ring M8", CoilEnd: "ring M5", ShortTime: []CarriesFor{{CurrentA: 400, S: 60}}, Sealed: true, Source: Source{text52, "one source"}},
-	{Name: "winch reversing contactor 24 V", Family: "winch reversing contactor", CoilV: 24, CoilOhm: 48, PullInV: 15.84, DropOutV: 2.4, Changeover: true, Reversing: true, MakeA: 75, MakingA: 400, BreakA: 75, ContactOhm: 0.0004, MaxC: 65, ContactEnd: "ring M8", CoilEnd: "ring M5", ShortTime: []CarriesFor{{CurrentA: 400, S: 60}}, Sealed: true, Source: Source{text53, "one source"}},
-	{Name: "reversing contactor 150 A 24 V", Family: "reversing contactor 150 A", CoilV: 24, CoilOhm: 32, PullInV: 18, DropOutV: 2.4, Changeover: true, Reversing: true, MakeA: 150, MakingA: 500, BreakA: 150, ContactOhm: 0.0003, MaxC: 65, ContactEnd: "ring M8", CoilEnd: "ring M5", ShortTime: []CarriesFor{{CurrentA: 500, S: 60}}, Sealed: true, Source: Source{text54, "common practice, no source"}},
-	{Name: "contactor 85 A 24 V", Family: "contactor 85 A", CoilV: 24, CoilOhm: 56, PullInV: 18, DropOutV: 2.4, MakeA: 85, ContactOhm: 0.0004, MaxC: 65, ContactEnd: "ring M8", CoilEnd: "ring M5", Source: Source{text55, "from memory"}},
-	{Name: "contactor 150 A 24 V", Family: "contactor 150 A", CoilV: 24, CoilOhm: 53, PullInV: 18, DropOutV: 2.4, MakeA: 150, MakingA: 400, ContactOhm: 0.0004, MaxC: 65, ContactEnd: "ring M8", CoilEnd: "ring M5", Source: Source{text56, "one source"}},
-	{Name: "contactor changeover 150 A 24 V", Family: "contactor changeover 150 A", CoilV: 24, CoilOhm: 53, PullInV: 18, DropOutV: 2.4, Changeover: true, MakeA: 150, MakingA: 400, BreakA: 50, ContactOhm: 0.0004, MaxC: 65, ContactEnd: "ring M8", CoilEnd: "ring M5", Source: Source{text56, "one source"}},
-	{Name: "short-time contactor 150 A 24 V", Family: "short-time contactor 150 A", CoilV: 24, CoilOhm: 26, PullInV: 18, DropOutV: 2.4, MakeA: 150, MakingA: 400, ContactOhm: 0.0004, MaxC: 65, ContactEnd: "ring M8", CoilEnd: "ring M5", CoilOnS: 60, Source: Source{text57, "one source"}},
-	{Name: "contactor 200 A 24 V", Family: "contactor 200 A", CoilV: 24, CoilOhm: 36, PullInV: 18, DropOutV: 2.4, MakeA: 200, MakingA: 800, ContactOhm: 0.0003, MaxC: 65, ContactEnd: "ring M8", CoilEnd: "ring M5", Source: Source{text58, "one source"}},
-	{Name: "contactor 400 A 24 V", Family: "contactor 400 A", CoilV: 24, CoilOhm: 28.8, PullInV: 18, DropOutV: 2.4, MakeA: 400, MakingA: 1000, ContactOhm: 0.0002, MaxC: 65, ContactEnd: "ring M10", CoilEnd: "ring M5", Source: Source{text58, "one source"}},
-	{Name: "contactor 500 A 24 V", Family: "contactor 500 A", CoilV: 24, CoilOhm: 368, PullInV: 18, DropOutV: 2.4, MakeA: 500, ContactOhm: 0.0003, MaxC: 85, ContactEnd: "ring M10", CoilEnd: "splice", ShortTime: []CarriesFor{{CurrentA: 2500, S: 10}, {CurrentA: 1100, S: 60}, {CurrentA: 700, S: 300}}, Sealed: true, IgnitionProtected: true, Source: Source{text59, "from memory"}},
+	{Name: "mini make 12 V", Aliases: []string{"mini make", "ISO 7588 mini make", "mini 4 pin"}, Family: "mini make", Standard: "ISO 7588-1", CoilV: 12, CoilOhm: 85, PullInV: 8, DropOutV: 1.5, MakeA: 40, MakingA: 120, LampA: 22, MotorA: 22, ContactOhm: 0.005, MaxC: 125, Derating: []RatedAt{{AmbientC: 23, Share: 1}, {AmbientC: 85, Share: 0.875}, {AmbientC: 125, Share: 0.375}}, Source: Source{text48, "one source"}},
+	{Name: "mini changeover 12 V", Aliases: []string{"mini changeover", "ISO 7588 mini changeover", "ISO 7588 mini", "mini 5 pin"}, Family: "mini changeover", Standard: "ISO 7588-1", CoilV: 12, CoilOhm: 85, PullInV: 8, DropOutV: 1.5, Changeover: true, MakeA: 40, MakingA: 120, BreakA: 30, LampA: 22, MotorA: 22, ContactOhm: 0.005, MaxC: 125, Derating: []RatedAt{{AmbientC: 23, Share: 1}, {AmbientC: 85, Share: 0.875}, {AmbientC: 125, Share: 0.375}}, Source: Source{text48, "one source"}},
+	{Name: "micro make 12 V", Aliases: []string{"micro make", "ISO 7588 micro make"}, Family: "micro make", Standard: "ISO 7588-3", CoilV: 12, CoilOhm: 100, PullInV: 8, DropOutV: 1.2, MakeA: 20, MakingA: 45, LampA: 11, MotorA: 15, ContactOhm: 0.005, MaxC: 125, Derating: []RatedAt{{AmbientC: 23, Share: 1}, {AmbientC: 85, Share: 0.83}, {AmbientC: 125, Share: 0.33}}, Source: Source{text49, "one source"}},
+	{Name: "micro changeover 12 V", Aliases: []string{"micro changeover", "ISO 7588 micro changeover", "ISO 7588 micro"}, Family: "micro changeover", Standard: "ISO 7588-3", CoilV: 12, CoilOhm: 100, PullInV: 8, DropOutV: 1.2, Changeover: true, MakeA: 20, MakingA: 45, BreakA: 10, LampA: 11, MotorA: 15, ContactOhm: 0.005, MaxC: 125, Derating: []RatedAt{{AmbientC: 23, Share: 1}, {AmbientC: 85, Share: 0.83}, {AmbientC: 125, Share: 0.33}}, Source: Source{text49, "one source"}},
+	{Name: "power make 12 V", Aliases: []string{"power make", "high-current make"}, Family: "power make", Standard: "ISO 7588-1", CoilV: 12, CoilOhm: 90, PullInV: 7.5, DropOutV: 1.2, MakeA: 70, LampA: 40, MotorA: 40, ContactOhm: 0.002, MaxC: 125, Derating: []RatedAt{{AmbientC: 23, Share: 1}, {AmbientC: 85, Share: 0.71}, {AmbientC: 125, Share: 0.3}}, Source: Source{text50, "from memory"}},
+	{Name: "mini make 24 V", Family: "mini make", Standard: "ISO 7588-1", CoilV: 24, CoilOhm: 255, PullInV: 16, DropOutV: 3, MakeA: 20, LampA: 10, MotorA: 11, ContactOhm: 0.005, MaxC: 125, Derating: []RatedAt{{AmbientC: 23, Share: 1}, {AmbientC: 85, Share: 0.875}, {AmbientC: 125, Share: 0.375}}, Source: Source{text51, "one source"}},
+	{Name: "mini changeover 24 V", Family: "mini changeover", Standard: "ISO 7588-1", CoilV: 24, CoilOhm: 255, PullInV: 16, DropOutV: 3, Changeover: true, MakeA: 20, BreakA: 10, LampA: 10, MotorA: 11, ContactOhm: 0.005, MaxC: 125, Derating: []RatedAt{{AmbientC: 23, Share: 1}, {AmbientC: 85, Share: 0.875}, {AmbientC: 125, Share: 0.375}}, Source: Source{text51, "one source"}},
+	{Name: "micro make 24 V", Family: "micro make", Standard: "ISO 7588-3", CoilV: 24, CoilOhm: 360, PullInV: 16, DropOutV: 2.4, MakeA: 10, LampA: 5, MotorA: 7.5, ContactOhm: 0.005, MaxC: 125, Derating: []RatedAt{{AmbientC: 23, Share: 1}, {AmbientC: 85, Share: 0.83}, {AmbientC: 125, Share: 0.33}}, Source: Source{text52, "from memory"}},
+	{Name: "micro changeover 24 V", Family: "micro changeover", Standard: "ISO 7588-3", CoilV: 24, CoilOhm: 360, PullInV: 16, DropOutV: 2.4, Changeover: true, MakeA: 10, BreakA: 5, LampA: 5, MotorA: 7.5, ContactOhm: 0.005, MaxC: 125, Derating: []RatedAt{{AmbientC: 23, Share: 1}, {AmbientC: 85, Share: 0.83}, {AmbientC: 125, Share: 0.33}}, Source: Source{text52, "from memory"}},
+	{Name: "power make 24 V", Family: "power make", Standard: "ISO 7588-1", CoilV: 24, CoilOhm: 340, PullInV: 16, DropOutV: 2.4, MakeA: 35, LampA: 20, MotorA: 20, ContactOhm: 0.002, MaxC: 125, Derating: []RatedAt{{AmbientC: 23, Share: 1}, {AmbientC: 85, Share: 0.71}, {AmbientC: 125, Share: 0.3}}, Source: Source{text52, "from memory"}},
+	{Name: "winch contactor 12 V", Aliases: []string{"winch contactor"}, Family: "winch contactor", CoilV: 12, CoilOhm: 12, PullInV: 7.92, DropOutV: 1.2, MakeA: 75, ContactOhm: 0.0004, MaxC: 65, ContactEnd: "ring M8", CoilEnd: "ring M5", ShortTime: []CarriesFor{{CurrentA: 400, S: 60}}, Sealed: true, Source: Source{text53, "one source"}},
+	{Name: "winch reversing contactor 12 V", Aliases: []string{"winch reversing contactor", "reversing contactor"}, Family: "winch reversing contactor", CoilV: 12, CoilOhm: 12, PullInV: 7.92, DropOutV: 1.2, Changeover: true, Reversing: true, MakeA: 75, MakingA: 400, BreakA: 75, ContactOhm: 0.0004, MaxC: 65, ContactEnd: "ring M8", CoilEnd: "ring M5", ShortTime: []CarriesFor{{CurrentA: 400, S: 60}}, Sealed: true, Source: Source{text54, "one source"}},
+	{Name: "reversing contactor 150 A 12 V", Aliases: []string{"reversing contactor 150 A"}, Family: "reversing contactor 150 A", CoilV: 12, CoilOhm: 8, PullInV: 9, DropOutV: 1.2, Changeover: true, Reversing: true, MakeA: 150, MakingA: 500, BreakA: 150, ContactOhm: 0.0003, MaxC: 65, ContactEnd: "ring M8", CoilEnd: "ring M5", ShortTime: []CarriesFor{{CurrentA: 500, S: 60}}, Sealed: true, Source: Source{text55, "common practice, no source"}},
+	{Name: "contactor 85 A 12 V", Aliases: []string{"contactor 85 A"}, Family: "contactor 85 A", CoilV: 12, CoilOhm: 14, PullInV: 9, DropOutV: 1.2, MakeA: 85, ContactOhm: 0.0004, MaxC: 65, ContactEnd: "ring M8", CoilEnd: "ring M5", Source: Source{text56, "from memory"}},
+	{Name: "contactor 150 A 12 V", Aliases: []string{"contactor 150 A"}, Family: "contactor 150 A", CoilV: 12, CoilOhm: 13.2, PullInV: 9, DropOutV: 1.2, MakeA: 150, MakingA: 400, ContactOhm: 0.0004, MaxC: 65, ContactEnd: "ring M8", CoilEnd: "ring M5", Source: Source{text57, "one source"}},
+	{Name: "contactor changeover 150 A 12 V", Aliases: []string{"contactor changeover 150 A"}, Family: "contactor changeover 150 A", CoilV: 12, CoilOhm: 13.2, PullInV: 9, DropOutV: 1.2, Changeover: true, MakeA: 150, MakingA: 400, BreakA: 50, ContactOhm: 0.0004, MaxC: 65, ContactEnd: "ring M8", CoilEnd: "ring M5", Source: Source{text57, "one source"}},
+	{Name: "short-time contactor 150 A 12 V", Aliases: []string{"short-time contactor 150 A"}, Family: "short-time contactor 150 A", CoilV: 12, CoilOhm: 6.6, PullInV: 9, DropOutV: 1.2, MakeA: 150, MakingA: 400, ContactOhm: 0.0004, MaxC: 65, ContactEnd: "ring M8", CoilEnd: "ring M5", CoilOnS: 60, Source: Source{text58, "one source"}},
+	{Name: "contactor 200 A 12 V", Aliases: []string{"contactor 200 A"}, Family: "contactor 200 A", CoilV: 12, CoilOhm: 9, PullInV: 9, DropOutV: 1.2, MakeA: 200, MakingA: 800, ContactOhm: 0.0003, MaxC: 65, ContactEnd: "ring M8", CoilEnd: "ring M5", Source: Source{text59, "one source"}},
+	{Name: "contactor 400 A 12 V", Aliases: []string{"contactor 400 A"}, Family: "contactor 400 A", CoilV: 12, CoilOhm: 7.2, PullInV: 9, DropOutV: 1.2, MakeA: 400, MakingA: 1000, ContactOhm: 0.0002, MaxC: 65, ContactEnd: "ring M10", CoilEnd: "ring M5", Source: Source{text59, "one source"}},
+	{Name: "contactor 500 A 12 V", Aliases: []string{"contactor 500 A"}, Family: "contactor 500 A", CoilV: 12, CoilOhm: 92, PullInV: 9, DropOutV: 1.2, MakeA: 500, ContactOhm: 0.0003, MaxC: 85, ContactEnd: "ring M10", CoilEnd: "splice", ShortTime: []CarriesFor{{CurrentA: 2500, S: 10}, {CurrentA: 1100, S: 60}, {CurrentA: 700, S: 300}}, Sealed: true, IgnitionProtected: true, Source: Source{text60, "from memory"}},
+	{Name: "winch contactor 24 V", Family: "winch contactor", CoilV: 24, CoilOhm: 48, PullInV: 15.84, DropOutV: 2.4, MakeA: 75, ContactOhm: 0.0004, MaxC: 65, ContactEnd: "ring M8", CoilEnd: "ring M5", ShortTime: []CarriesFor{{CurrentA: 400, S: 60}}, Sealed: true, Source: Source{text53, "one source"}},
+	{Name: "winch reversing contactor 24 V", Family: "winch reversing contactor", CoilV: 24, CoilOhm: 48, PullInV: 15.84, DropOutV: 2.4, Changeover: true, Reversing: true, MakeA: 75, MakingA: 400, BreakA: 75, ContactOhm: 0.0004, MaxC: 65, ContactEnd: "ring M8", CoilEnd: "ring M5", ShortTime: []CarriesFor{{CurrentA: 400, S: 60}}, Sealed: true, Source: Source{text54, "one source"}},
+	{Name: "reversing contactor 150 A 24 V", Family: "reversing contactor 150 A", CoilV: 24, CoilOhm: 32, PullInV: 18, DropOutV: 2.4, Changeover: true, Reversing: true, MakeA: 150, MakingA: 500, BreakA: 150, ContactOhm: 0.0003, MaxC: 65, ContactEnd: "ring M8", CoilEnd: "ring M5", ShortTime: []CarriesFor{{CurrentA: 500, S: 60}}, Sealed: true, Source: Source{text55, "common practice, no source"}},
+	{Name: "contactor 85 A 24 V", Family: "contactor 85 A", CoilV: 24, CoilOhm: 56, PullInV: 18, DropOutV: 2.4, MakeA: 85, ContactOhm: 0.0004, MaxC: 65, ContactEnd: "ring M8", CoilEnd: "ring M5", Source: Source{text56, "from memory"}},
+	{Name: "contactor 150 A 24 V", Family: "contactor 150 A", CoilV: 24, CoilOhm: 53, PullInV: 18, DropOutV: 2.4, MakeA: 150, MakingA: 400, ContactOhm: 0.0004, MaxC: 65, ContactEnd: "ring M8", CoilEnd: "ring M5", Source: Source{text57, "one source"}},
+	{Name: "contactor changeover 150 A 24 V", Family: "contactor changeover 150 A", CoilV: 24, CoilOhm: 53, PullInV: 18, DropOutV: 2.4, Changeover: true, MakeA: 150, MakingA: 400, BreakA: 50, ContactOhm: 0.0004, MaxC: 65, ContactEnd: "ring M8", CoilEnd: "ring M5", Source: Source{text57, "one source"}},
+	{Name: "short-time contactor 150 A 24 V", Family: "short-time contactor 150 A", CoilV: 24, CoilOhm: 26, PullInV: 18, DropOutV: 2.4, MakeA: 150, MakingA: 400, ContactOhm: 0.0004, MaxC: 65, ContactEnd: "ring M8", CoilEnd: "ring M5", CoilOnS: 60, Source: Source{text58, "one source"}},
+	{Name: "contactor 200 A 24 V", Family: "contactor 200 A", CoilV: 24, CoilOhm: 36, PullInV: 18, DropOutV: 2.4, MakeA: 200, MakingA: 800, ContactOhm: 0.0003, MaxC: 65, ContactEnd: "ring M8", CoilEnd: "ring M5", Source: Source{text59, "one source"}},
+	{Name: "contactor 400 A 24 V", Family: "contactor 400 A", CoilV: 24, CoilOhm: 28.8, PullInV: 18, DropOutV: 2.4, MakeA: 400, MakingA: 1000, ContactOhm: 0.0002, MaxC: 65, ContactEnd: "ring M10", CoilEnd: "ring M5", Source: Source{text59, "one source"}},
+	{Name: "contactor 500 A 24 V", Family: "contactor 500 A", CoilV: 24, CoilOhm: 368, PullInV: 18, DropOutV: 2.4, MakeA: 500, ContactOhm: 0.0003, MaxC: 85, ContactEnd: "ring M10", CoilEnd: "splice", ShortTime: []CarriesFor{{CurrentA: 2500, S: 10}, {CurrentA: 1100, S: 60}, {CurrentA: 700, S: 300}}, Sealed: true, IgnitionProtected: true, Source: Source{text60, "from memory"}},
 }, Blocks: []*BlockType{
-	{Name: "fuse block 4 way blade C", Aliases: []string{"4 way blade C"}, Ways: 4, WayA: 30, TotalA: 60, FuseType: "blade C", Mounting: "ring M5", WayEnd: "tab 6.3", ContactOhm: 0.002, Source: Source{text60, "common practice, no source"}},
-	{Name: "fuse block 6 way blade C", Aliases: []string{"6 way blade C"}, Ways: 6, WayA: 30, TotalA: 100, FuseType: "blade C", Mounting: "ring M5", WayEnd: "ring M4", ContactOhm: 0.002, Source: Source{text60, "common practice, no source"}},
-	{Name: "fuse block 12 way blade C", Aliases: []string{"12 way blade C"}, Ways: 12, WayA: 30, TotalA: 100, FuseType: "blade C", Mounting: "ring M5", WayEnd: "ring M4", ContactOhm: 0.002, Source: Source{text60, "common practice, no source"}},
-	{Name: "sealed fuse block 5 way blade F", Aliases: []string{"5 way blade F"}, Ways: 5, WayA: 20, TotalA: 40, FuseType: "blade F", Mounting: "ring M5", WayEnd: "tab 2.8", ContactOhm: 0.003, Sealed: true, Source: Source{text60, "common practice, no source"}},
-	{Name: "sealed fuse block 8 way blade F", Aliases: []string{"8 way blade F"}, Ways: 8, WayA: 20, TotalA: 80, FuseType: "blade F", Mounting: "ring M6", WayEnd: "tab 2.8", ContactOhm: 0.003, Sealed: true, Source: Source{text60, "common practice, no source"}},
-	{Name: "strip fuse block 4 way SF30", Aliases: []string{"4 way SF30"}, Ways: 4, WayA: 150, TotalA: 300, FuseType: "strip SF30", Mounting: "ring M8", WayEnd: "ring M5", ContactOhm: 0.0003, Source: Source{text60, "common practice, no source"}},
-	{Name: "bus bar 4 way", Aliases: []string{"bus bar"}, Ways: 4, WayA: 100, TotalA: 150, Mounting: "ring M6", WayEnd: "ring M5", ContactOhm: 0.0002, Source: Source{text60, "common practice, no source"}},
-	{Name: "bus bar 10 way", Ways: 10, WayA: 30, TotalA: 100, Mounting: "ring M6", WayEnd: "ring M4", ContactOhm: 0.0005, Source: Source{text60, "common practice, no source"}},
+	{Name: "fuse block 4 way blade C", Aliases: []string{"4 way blade C"}, Ways: 4, WayA: 30, TotalA: 60, FuseType: "blade C", Mounting: "ring M5", WayEnd: "tab 6.3", ContactOhm: 0.002, Source: Source{text61, "common practice, no source"}},
+	{Name: "fuse block 6 way blade C", Aliases: []string{"6 way blade C"}, Ways: 6, WayA: 30, TotalA: 100, FuseType: "blade C", Mounting: "ring M5", WayEnd: "ring M4", ContactOhm: 0.002, Source: Source{text61, "common practice, no source"}},
+	{Name: "fuse block 12 way blade C", Aliases: []string{"12 way blade C"}, Ways: 12, WayA: 30, TotalA: 100, FuseType: "blade C", Mounting: "ring M5", WayEnd: "ring M4", ContactOhm: 0.002, Source: Source{text61, "common practice, no source"}},
+	{Name: "sealed fuse block 5 way blade F", Aliases: []string{"5 way blade F"}, Ways: 5, WayA: 20, TotalA: 40, FuseType: "blade F", Mounting: "ring M5", WayEnd: "tab 2.8", ContactOhm: 0.003, Sealed: true, Source: Source{text61, "common practice, no source"}},
+	{Name: "sealed fuse block 8 way blade F", Aliases: []string{"8 way blade F"}, Ways: 8, WayA: 20, TotalA: 80, FuseType: "blade F", Mounting: "ring M6", WayEnd: "tab 2.8", ContactOhm: 0.003, Sealed: true, Source: Source{text61, "common practice, no source"}},
+	{Name: "strip fuse block 4 way SF30", Aliases: []string{"4 way SF30"}, Ways: 4, WayA: 150, TotalA: 300, FuseType: "strip SF30", Mounting: "ring M8", WayEnd: "ring M5", ContactOhm: 0.0003, Source: Source{text61, "common practice, no source"}},
+	{Name: "bus bar 4 way", Aliases: []string{"bus bar"}, Ways: 4, WayA: 100, TotalA: 150, Mounting: "ring M6", WayEnd: "ring M5", ContactOhm: 0.0002, Source: Source{text61, "common practice, no source"}},
+	{Name: "bus bar 10 way", Ways: 10, WayA: 30, TotalA: 100, Mounting: "ring M6", WayEnd: "ring M4", ContactOhm: 0.0005, Source: Source{text61, "common practice, no source"}},
 }, Switches: []*SwitchType{
-	{Name: "handlebar rocker 5 A", Aliases: []string{"handlebar switch"}, ResistiveA: 5, LampA: 1, MotorA: 2.5, ContactOhm: 0.01, Sealed: true, BreakV: 32, FullV: 16, End: "splice", Source: Source{text61, "common practice, no source"}},
-	{Name: "push button 3 A", Aliases: []string{"push button"}, ResistiveA: 3, LampA: 0.6, MotorA: 1.5, ContactOhm: 0.015, Sealed: true, BreakV: 32, FullV: 16, End: "splice", Source: Source{text61, "common practice, no source"}},
-	{Name: "horn button 10 A", ResistiveA: 10, LampA: 2, MotorA: 5, ContactOhm: 0.01, Sealed: true, Held: true, BreakV: 32, FullV: 16, End: "splice", Source: Source{text61, "common practice, no source"}},
-	{Name: "rocker 16 A", Aliases: []string{"panel rocker"}, ResistiveA: 16, LampA: 3.2, MotorA: 8, ContactOhm: 0.005, BreakV: 32, FullV: 16, End: "tab 6.3", Source: Source{text61, "common practice, no source"}},
-	{Name: "sealed rocker 20 A", Aliases: []string{"sealed rocker"}, ResistiveA: 20, LampA: 4, MotorA: 10, ContactOhm: 0.005, Sealed: true, BreakV: 32, FullV: 16, End: "tab 6.3", Source: Source{text61, "common practice, no source"}},
-	{Name: "toggle 20 A", Aliases: []string{"toggle"}, ResistiveA: 20, LampA: 4, MotorA: 10, ContactOhm: 0.005, BreakV: 32, FullV: 16, End: "tab 6.3", Source: Source{text61, "common practice, no source"}},
-	{Name: "pull switch 10 A", ResistiveA: 10, LampA: 2, MotorA: 5, ContactOhm: 0.008, BreakV: 32, FullV: 16, End: "tab 4.8", Source: Source{text61, "common practice, no source"}},
-	{Name: "key switch 10 A", ResistiveA: 10, LampA: 2, MotorA: 5, ContactOhm: 0.01, BreakV: 32, FullV: 16, End: "tab 6.3", Source: Source{text61, "common practice, no source"}},
-	{Name: "float switch 15 A", Aliases: []string{"bilge float switch"}, ResistiveA: 15, LampA: 3, MotorA: 7.5, ContactOhm: 0.01, Sealed: true, Float: true, BreakV: 32, FullV: 16, End: "splice", Source: Source{text61, "common practice, no source"}},
-	{Name: "battery switch 100 A", ResistiveA: 100, LampA: 20, MotorA: 50, ContactOhm: 0.0005, Sealed: true, Isolates: true, BreakV: 60, FullV: 60, IgnitionProtected: true, End: "ring M8", Source: Source{text61, "common practice, no source"}},
-	{Name: "battery switch 300 A", Aliases: []string{"battery switch"}, ResistiveA: 300, LampA: 60, MotorA: 150, ContactOhm: 0.0003, Sealed: true, Isolates: true, BreakV: 60, FullV: 60, IgnitionProtected: true, End: "ring M10", Source: Source{text61, "common practice, no source"}},
-	{Name: "battery switch 175 A", ResistiveA: 175, LampA: 35, MotorA: 87.5, ContactOhm: 0.0003, Sealed: true, Isolates: true, BreakV: 60, FullV: 60, IgnitionProtected: true, End: "ring M10", Source: Source{text62, "one source"}},
-	{Name: "battery switch 500 A", ResistiveA: 500, LampA: 100, MotorA: 250, ContactOhm: 0.0001, Sealed: true, Isolates: true, BreakV: 60, FullV: 60, IgnitionProtected: true, End: "ring M10", Source: Source{text63, "one source"}},
+	{Name: "handlebar rocker 5 A", Aliases: []string{"handlebar switch"}, ResistiveA: 5, LampA: 1, MotorA: 2.5, ContactOhm: 0.01, Sealed: true, BreakV: 32, FullV: 16, End: "splice", Source: Source{text62, "common practice, no source"}},
+	{Name: "push button 3 A", Aliases: []string{"push button"}, ResistiveA: 3, LampA: 0.6, MotorA: 1.5, ContactOhm: 0.015, Sealed: true, BreakV: 32, FullV: 16, End: "splice", Source: Source{text62, "common practice, no source"}},
+	{Name: "horn button 10 A", ResistiveA: 10, LampA: 2, MotorA: 5, ContactOhm: 0.01, Sealed: true, Held: true, BreakV: 32, FullV: 16, End: "splice", Source: Source{text62, "common practice, no source"}},
+	{Name: "rocker 16 A", Aliases: []string{"panel rocker"}, ResistiveA: 16, LampA: 3.2, MotorA: 8, ContactOhm: 0.005, BreakV: 32, FullV: 16, End: "tab 6.3", Source: Source{text62, "common practice, no source"}},
+	{Name: "sealed rocker 20 A", Aliases: []string{"sealed rocker"}, ResistiveA: 20, LampA: 4, MotorA: 10, ContactOhm: 0.005, Sealed: true, BreakV: 32, FullV: 16, End: "tab 6.3", Source: Source{text62, "common practice, no source"}},
+	{Name: "toggle 20 A", Aliases: []string{"toggle"}, ResistiveA: 20, LampA: 4, MotorA: 10, ContactOhm: 0.005, BreakV: 32, FullV: 16, End: "tab 6.3", Source: Source{text62, "common practice, no source"}},
+	{Name: "pull switch 10 A", ResistiveA: 10, LampA: 2, MotorA: 5, ContactOhm: 0.008, BreakV: 32, FullV: 16, End: "tab 4.8", Source: Source{text62, "common practice, no source"}},
+	{Name: "key switch 10 A", ResistiveA: 10, LampA: 2, MotorA: 5, ContactOhm: 0.01, BreakV: 32, FullV: 16, End: "tab 6.3", Source: Source{text62, "common practice, no source"}},
+	{Name: "float switch 15 A", Aliases: []string{"bilge float switch"}, ResistiveA: 15, LampA: 3, MotorA: 7.5, ContactOhm: 0.01, Sealed: true, Float: true, BreakV: 32, FullV: 16, End: "splice", Source: Source{text62, "common practice, no source"}},
+	{Name: "battery switch 100 A", ResistiveA: 100, LampA: 20, MotorA: 50, ContactOhm: 0.0005, Sealed: true, Isolates: true, BreakV: 60, FullV: 60, IgnitionProtected: true, End: "ring M8", Source: Source{text62, "common practice, no source"}},
+	{Name: "battery switch 300 A", Aliases: []string{"battery switch"}, ResistiveA: 300, LampA: 60, MotorA: 150, ContactOhm: 0.0003, Sealed: true, Isolates: true, BreakV: 60, FullV: 60, IgnitionProtected: true, End: "ring M10", Source: Source{text62, "common practice, no source"}},
+	{Name: "battery switch 175 A", ResistiveA: 175, LampA: 35, MotorA: 87.5, ContactOhm: 0.0003, Sealed: true, Isolates: true, BreakV: 60, FullV: 60, IgnitionProtected: true, End: "ring M10", Source: Source{text63, "one source"}},
+	{Name: "battery switch 500 A", ResistiveA: 500, LampA: 100, MotorA: 250, ContactOhm: 0.0001, Sealed: true, Isolates: true, BreakV: 60, FullV: 60, IgnitionProtected: true, End: "ring M10", Source: Source{text64, "one source"}},
 }, Terminals: []*Terminal{
-	{Name: "ring M4 red", Kind: "ring M4", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 19, StripMm: 7, ContactOhm: 0.0003, AgedOhm: 0.0015, SoldPer: 100, Source: Source{text64, "from memory"}},
-	{Name: "ring M4 blue", Kind: "ring M4", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 27, StripMm: 7, ContactOhm: 0.00025, AgedOhm: 0.0012, SoldPer: 100, Source: Source{text64, "from memory"}},
-	{Name: "ring M4 yellow", Kind: "ring M4", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 48, StripMm: 9, ContactOhm: 0.00015, AgedOhm: 0.0008, SoldPer: 50, Source: Source{text64, "from memory"}},
-	{Name: "ring M5 red", Kind: "ring M5", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 19, StripMm: 7, ContactOhm: 0.0003, AgedOhm: 0.0015, SoldPer: 100, Source: Source{text64, "from memory"}},
-	{Name: "ring M5 blue", Kind: "ring M5", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 27, StripMm: 7, ContactOhm: 0.00025, AgedOhm: 0.0012, SoldPer: 100, Source: Source{text64, "from memory"}},
-	{Name: "ring M5 yellow", Kind: "ring M5", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 48, StripMm: 9, ContactOhm: 0.00015, AgedOhm: 0.0008, SoldPer: 50, Source: Source{text64, "from memory"}},
-	{Name: "lug M5 10 mm²", Kind: "ring M5", MinMm2: 6.64, MaxMm2: 10.52, MaxA: 80, StripMm: 12, ContactOhm: 8e-05, AgedOhm: 0.0004, SoldPer: 25, Source: Source{text65, "from memory"}},
-	{Name: "lug M5 16 mm²", Kind: "ring M5", MinMm2: 10.52, MaxMm2: 16.77, MaxA: 120, StripMm: 14, ContactOhm: 5.9999999999999995e-05, AgedOhm: 0.0003, SoldPer: 10, Source: Source{text65, "from memory"}},
-	{Name: "lug M5 25 mm²", Kind: "ring M5", MinMm2: 16.77, MaxMm2: 26.66, MaxA: 160, StripMm: 16, ContactOhm: 5e-05, AgedOhm: 0.00025, SoldPer: 10, Source: Source{text65, "from memory"}},
-	{Name: "ring M6 red", Kind: "ring M6", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 19, StripMm: 7, ContactOhm: 0.0003, AgedOhm: 0.0015, SoldPer: 100, Source: Source{text64, "from memory"}},
-	{Name: "ring M6 blue", Kind: "ring M6", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 27, StripMm: 7, ContactOhm: 0.00025, AgedOhm: 0.0012, SoldPer: 100, Source: Source{text64, "from memory"}},
-	{Name: "ring M6 yellow", Kind: "ring M6", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 48, StripMm: 9, ContactOhm: 0.00015, AgedOhm: 0.0008, SoldPer: 50, Source: Source{text64, "from memory"}},
-	{Name: "lug M6 10 mm²", Kind: "ring M6", MinMm2: 6.64, MaxMm2: 10.52, MaxA: 80, StripMm: 12, ContactOhm: 8e-05, AgedOhm: 0.0004, SoldPer: 25, Source: Source{text65, "from memory"}},
-	{Name: "lug M6 16 mm²", Kind: "ring M6", MinMm2: 10.52, MaxMm2: 16.77, MaxA: 120, StripMm: 14, ContactOhm: 5.9999999999999995e-05, AgedOhm: 0.0003, SoldPer: 10, Source: Source{text65, "from memory"}},
-	{Name: "lug M6 25 mm²", Kind: "ring M6", MinMm2: 16.77, MaxMm2: 26.66, MaxA: 160, StripMm: 16, ContactOhm: 5e-05, AgedOhm: 0.00025, SoldPer: 10, Source: Source{text65, "from memory"}},
-	{Name: "lug M6 35 mm²", Kind: "ring M6", MinMm2: 26.66, MaxMm2: 42.41, MaxA: 245, StripMm: 19, ContactOhm: 4e-05, AgedOhm: 0.0002, SoldPer: 10, Source: Source{text65, "from memory"}},
-	{Name: "lug M6 50 mm²", Kind: "ring M6", MinMm2: 42.41, MaxMm2: 60.57, MaxA: 285, StripMm: 22, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, SoldPer: 5, Source: Source{text65, "from memory"}},
-	{Name: "lug M6 70 mm²", Kind: "ring M6", MinMm2: 60.57, MaxMm2: 76.28, MaxA: 330, StripMm: 24, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, SoldPer: 5, Source: Source{text65, "from memory"}},
-	{Name: "lug M6 95 mm²", Kind: "ring M6", MinMm2: 76.28, MaxMm2: 96.3, MaxA: 385, StripMm: 26, ContactOhm: 2e-05, AgedOhm: 0.0001, SoldPer: 5, Source: Source{text65, "from memory"}},
-	{Name: "lug M6 120 mm²", Kind: "ring M6", MinMm2: 96.3, MaxMm2: 125, MaxA: 445, StripMm: 28, ContactOhm: 2e-05, AgedOhm: 0.0001, SoldPer: 5, Source: Source{text65, "from memory"}},
-	{Name: "ring M8 red", Kind: "ring M8", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 19, StripMm: 7, ContactOhm: 0.0003, AgedOhm: 0.0015, SoldPer: 100, Source: Source{text64, "from memory"}},
-	{Name: "ring M8 blue", Kind: "ring M8", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 27, StripMm: 7, ContactOhm: 0.00025, AgedOhm: 0.0012, SoldPer: 100, Source: Source{text64, "from memory"}},
-	{Name: "ring M8 yellow", Kind: "ring M8", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 48, StripMm: 9, ContactOhm: 0.00015, AgedOhm: 0.0008, SoldPer: 50, Source: Source{text64, "from memory"}},
-	{Name: "lug M8 10 mm²", Kind: "ring M8", MinMm2: 6.64, MaxMm2: 10.52, MaxA: 80, StripMm: 12, ContactOhm: 8e-05, AgedOhm: 0.0004, SoldPer: 25, Source: Source{text65, "from memory"}},
-	{Name: "lug M8 16 mm²", Kind: "ring M8", MinMm2: 10.52, MaxMm2: 16.77, MaxA: 120, StripMm: 14, ContactOhm: 5.9999999999999995e-05, AgedOhm: 0.0003, SoldPer: 10, Source: Source{text65, "from memory"}},
-	{Name: "lug M8 25 mm²", Kind: "ring M8", MinMm2: 16.77, MaxMm2: 26.66, MaxA: 160, StripMm: 16, ContactOhm: 5e-05, AgedOhm: 0.00025, SoldPer: 10, Source: Source{text65, "from memory"}},
-	{Name: "lug M8 35 mm²", Kind: "ring M8", MinMm2: 26.66, MaxMm2: 42.41, MaxA: 245, StripMm: 19, ContactOhm: 4e-05, AgedOhm: 0.0002, SoldPer: 10, Source: Source{text65, "from memory"}},
-	{Name: "lug M8 50 mm²", Kind: "ring M8", MinMm2: 42.41, MaxMm2: 60.57, MaxA: 285, StripMm: 22, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, SoldPer: 5, Source: Source{text65, "from memory"}},
-	{Name: "lug M8 70 mm²", Kind: "ring M8", MinMm2: 60.57, MaxMm2: 76.28, MaxA: 330, StripMm: 24, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, SoldPer: 5, Source: Source{text65, "from memory"}},
-	{Name: "lug M8 95 mm²", Kind: "ring M8", MinMm2: 76.28, MaxMm2: 96.3, MaxA: 385, StripMm: 26, ContactOhm: 2e-05, AgedOhm: 0.0001, SoldPer: 5, Source: Source{text65, "from memory"}},
-	{Name: "lug M8 120 mm²", Kind: "ring M8", MinMm2: 96.3, MaxMm2: 125, MaxA: 445, StripMm: 28, ContactOhm: 2e-05, AgedOhm: 0.0001, SoldPer: 5, Source: Source{text65, "from memory"}},
-	{Name: "ring M10 red", Kind: "ring M10", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 19, StripMm: 7, ContactOhm: 0.0003, AgedOhm: 0.0015, SoldPer: 100, Source: Source{text64, "from memory"}},
-	{Name: "ring M10 blue", Kind: "ring M10", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 27, StripMm: 7, ContactOhm: 0.00025, AgedOhm: 0.0012, SoldPer: 100, Source: Source{text64, "from memory"}},
-	{Name: "ring M10 yellow", Kind: "ring M10", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 48, StripMm: 9, ContactOhm: 0.00015, AgedOhm: 0.0008, SoldPer: 50, Source: Source{text64, "from memory"}},
-	{Name: "lug M10 10 mm²", Kind: "ring M10", MinMm2: 6.64, MaxMm2: 10.52, MaxA: 80, StripMm: 12, ContactOhm: 8e-05, AgedOhm: 0.0004, SoldPer: 25, Source: Source{text65, "from memory"}},
-	{Name: "lug M10 16 mm²", Kind: "ring M10", MinMm2: 10.52, MaxMm2: 16.77, MaxA: 120, StripMm: 14, ContactOhm: 5.9999999999999995e-05, AgedOhm: 0.0003, SoldPer: 10, Source: Source{text65, "from memory"}},
-	{Name: "lug M10 25 mm²", Kind: "ring M10", MinMm2: 16.77, MaxMm2: 26.66, MaxA: 160, StripMm: 16, ContactOhm: 5e-05, AgedOhm: 0.00025, SoldPer: 10, Source: Source{text65, "from memory"}},
-	{Name: "lug M10 35 mm²", Kind: "ring M10", MinMm2: 26.66, MaxMm2: 42.41, MaxA: 245, StripMm: 19, ContactOhm: 4e-05, AgedOhm: 0.0002, SoldPer: 10, Source: Source{text65, "from memory"}},
-	{Name: "lug M10 50 mm²", Kind: "ring M10", MinMm2: 42.41, MaxMm2: 60.57, MaxA: 285, StripMm: 22, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, SoldPer: 5, Source: Source{text65, "from memory"}},
-	{Name: "lug M10 70 mm²", Kind: "ring M10", MinMm2: 60.57, MaxMm2: 76.28, MaxA: 330, StripMm: 24, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, SoldPer: 5, Source: Source{text65, "from memory"}},
-	{Name: "lug M10 95 mm²", Kind: "ring M10", MinMm2: 76.28, MaxMm2: 96.3, MaxA: 385, StripMm: 26, ContactOhm: 2e-05, AgedOhm: 0.0001, SoldPer: 5, Source: Source{text65, "from memory"}},
-	{Name: "lug M10 120 mm²", Kind: "ring M10", MinMm2: 96.3, MaxMm2: 125, MaxA: 445, StripMm: 28, ContactOhm: 2e-05, AgedOhm: 0.0001, SoldPer: 5, Source: Source{text65, "from memory"}},
-	{Name: "ring M12 blue", Kind: "ring M12", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 27, StripMm: 7, ContactOhm: 0.00025, AgedOhm: 0.0012, SoldPer: 100, Source: Source{text64, "from memory"}},
-	{Name: "ring M12 yellow", Kind: "ring M12", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 48, StripMm: 9, ContactOhm: 0.00015, AgedOhm: 0.0008, SoldPer: 50, Source: Source{text64, "from memory"}},
-	{Name: "lug M12 10 mm²", Kind: "ring M12", MinMm2: 6.64, MaxMm2: 10.52, MaxA: 80, StripMm: 12, ContactOhm: 8e-05, AgedOhm: 0.0004, SoldPer: 25, Source: Source{text65, "from memory"}},
-	{Name: "lug M12 16 mm²", Kind: "ring M12", MinMm2: 10.52, MaxMm2: 16.77, MaxA: 120, StripMm: 14, ContactOhm: 5.9999999999999995e-05, AgedOhm: 0.0003, SoldPer: 10, Source: Source{text65, "from memory"}},
-	{Name: "lug M12 25 mm²", Kind: "ring M12", MinMm2: 16.77, MaxMm2: 26.66, MaxA: 160, StripMm: 16, ContactOhm: 5e-05, AgedOhm: 0.00025, SoldPer: 10, Source: Source{text65, "from memory"}},
-	{Name: "lug M12 35 mm²", Kind: "ring M12", MinMm2: 26.66, MaxMm2: 42.41, MaxA: 245, StripMm: 19, ContactOhm: 4e-05, AgedOhm: 0.0002, SoldPer: 10, Source: Source{text65, "from memory"}},
-	{Name: "lug M12 50 mm²", Kind: "ring M12", MinMm2: 42.41, MaxMm2: 60.57, MaxA: 285, StripMm: 22, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, SoldPer: 5, Source: Source{text65, "from memory"}},
-	{Name: "lug M12 70 mm²", Kind: "ring M12", MinMm2: 60.57, MaxMm2: 76.28, MaxA: 330, StripMm: 24, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, SoldPer: 5, Source: Source{text65, "from memory"}},
-	{Name: "lug M12 95 mm²", Kind: "ring M12", MinMm2: 76.28, MaxMm2: 96.3, MaxA: 385, StripMm: 26, ContactOhm: 2e-05, AgedOhm: 0.0001, SoldPer: 5, Source: Source{text65, "from memory"}},
-	{Name: "lug M12 120 mm²", Kind: "ring M12", MinMm2: 96.3, MaxMm2: 125, MaxA: 445, StripMm: 28, ContactOhm: 2e-05, AgedOhm: 0.0001, SoldPer: 5, Source: Source{text65, "from memory"}},
-	{Name: "fork M4 red", Kind: "fork M4", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 19, StripMm: 7, ContactOhm: 0.00039, AgedOhm: 0.00225, SoldPer: 100, Source: Source{text64, "from memory"}},
-	{Name: "fork M4 blue", Kind: "fork M4", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 27, StripMm: 7, ContactOhm: 0.000325, AgedOhm: 0.0018, SoldPer: 100, Source: Source{text64, "from memory"}},
-	{Name: "fork M4 yellow", Kind: "fork M4", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 48, StripMm: 9, ContactOhm: 0.000195, AgedOhm: 0.0012, SoldPer: 50, Source: Source{text64, "from memory"}},
-	{Name: "fork M5 red", Kind: "fork M5", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 19, StripMm: 7, ContactOhm: 0.00039, AgedOhm: 0.00225, SoldPer: 100, Source: Source{text64, "from memory"}},
-	{Name: "fork M5 blue", Kind: "fork M5", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 27, StripMm: 7, ContactOhm: 0.000325, AgedOhm: 0.0018, SoldPer: 100, Source: Source{text64, "from memory"}},
-	{Name: "fork M5 yellow", Kind: "fork M5", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 48, StripMm: 9, ContactOhm: 0.000195, AgedOhm: 0.0012, SoldPer: 50, Source: Source{text64, "from memory"}},
-	{Name: "receptacle 2.8 small", Kind: "tab 2.8", MinMm2: 0.2, MaxMm2: 0.6, MaxA: 6, StripMm: 5, ContactOhm: 0.002, AgedOhm: 0.006, SoldPer: 100, Source: Source{text66, "one source"}},
-	{Name: "receptacle 2.8", Kind: "tab 2.8", MinMm2: 0.6, MaxMm2: 1.65, MaxA: 10, StripMm: 5, ContactOhm: 0.0015, AgedOhm: 0.005, SoldPer: 100, Source: Source{text60, "common practice, no source"}},
-	{Name: "receptacle 2.8 large", Kind: "tab 2.8", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 20, StripMm: 6, ContactOhm: 0.0012, AgedOhm: 0.004, SoldPer: 100, Source: Source{text60, "common practice, no source"}},
-	{Name: "receptacle 2.8 12 AWG", Kind: "tab 2.8", MinMm2: 2.63, MaxMm2: 3.31, MaxA: 20, StripMm: 6, ContactOhm: 0.0012, AgedOhm: 0.004, SoldPer: 100, Source: Source{text60, "common practice, no source"}},
-	{Name: "receptacle 4.8 red", Kind: "tab 4.8", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 15, StripMm: 7, ContactOhm: 0.001, AgedOhm: 0.004, SoldPer: 100, Source: Source{text66, "one source"}},
-	{Name: "receptacle 4.8 blue", Kind: "tab 4.8", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 20, StripMm: 7, ContactOhm: 0.0008, AgedOhm: 0.003, SoldPer: 100, Source: Source{text66, "one source"}},
-	{Name: "receptacle 6.3 red", Kind: "tab 6.3", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 19, StripMm: 7, ContactOhm: 0.0008, AgedOhm: 0.003, SoldPer: 100, Source: Source{text66, "one source"}},
-	{Name: "receptacle 6.3 blue", Kind: "tab 6.3", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 24, StripMm: 7, ContactOhm: 0.0007, AgedOhm: 0.0025, SoldPer: 100, Source: Source{text66, "one source"}},
-	{Name: "receptacle 6.3 yellow", Kind: "tab 6.3", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 32, StripMm: 9, ContactOhm: 0.0005, AgedOhm: 0.002, SoldPer: 50, Source: Source{text66, "one source"}},
-	{Name: "receptacle 9.5 yellow", Kind: "tab 9.5", MinMm2: 2.5, MaxMm2: 6.64, MaxA: 50, StripMm: 9, ContactOhm: 0.0004, AgedOhm: 0.0015, SoldPer: 50, Source: Source{text66, "one source"}},
-	{Name: "receptacle 9.5 large", Kind: "tab 9.5", MinMm2: 6.64, MaxMm2: 10.52, MaxA: 70, StripMm: 12, ContactOhm: 0.0003, AgedOhm: 0.0012, SoldPer: 25, Source: Source{text60, "common practice, no source"}},
-	{Name: "fuse contact F small", Kind: "fuse contact F", MinMm2: 0.35, MaxMm2: 1.65, MaxA: 20, StripMm: 5, ContactOhm: 0.001, AgedOhm: 0.004, SoldPer: 100, Source: Source{text60, "common practice, no source"}},
-	{Name: "fuse contact F", Kind: "fuse contact F", MinMm2: 1.65, MaxMm2: 4.3, MaxA: 30, StripMm: 6, ContactOhm: 0.0008, AgedOhm: 0.003, SoldPer: 100, Source: Source{text60, "common practice, no source"}},
-	{Name: "fuse contact C small", Kind: "fuse contact C", MinMm2: 0.35, MaxMm2: 1.65, MaxA: 20, StripMm: 6, ContactOhm: 0.0008, AgedOhm: 0.003, SoldPer: 100, Source: Source{text60, "common practice, no source"}},
-	{Name: "fuse contact C", Kind: "fuse contact C", MinMm2: 1.65, MaxMm2: 6.64, MaxA: 40, StripMm: 7, ContactOhm: 0.0005, AgedOhm: 0.002, SoldPer: 50, Source: Source{text60, "common practice, no source"}},
-	{Name: "fuse block stud C 10 mm²", Kind: "fuse contact C", MinMm2: 6.64, MaxMm2: 10.52, MaxA: 40, StripMm: 12, ContactOhm: 0.0005, AgedOhm: 0.002, SoldPer: 25, Source: Source{text67, "common practice, no source"}},
-	{Name: "fuse contact E", Kind: "fuse contact E", MinMm2: 2.5, MaxMm2: 6.64, MaxA: 60, StripMm: 9, ContactOhm: 0.0003, AgedOhm: 0.0012, SoldPer: 25, Source: Source{text60, "common practice, no source"}},
-	{Name: "fuse contact E large", Kind: "fuse contact E", MinMm2: 6.64, MaxMm2: 21.2, MaxA: 100, StripMm: 12, ContactOhm: 0.0002, AgedOhm: 0.0008, SoldPer: 10, Source: Source{text60, "common practice, no source"}},
-	{Name: "bullet 4 red", Kind: "bullet 4", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 15, StripMm: 7, ContactOhm: 0.0009, AgedOhm: 0.0045, SoldPer: 100, Source: Source{text64, "from memory"}},
-	{Name: "bullet 4 blue", Kind: "bullet 4", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 20, StripMm: 7, ContactOhm: 0.00075, AgedOhm: 0.0036, SoldPer: 100, Source: Source{text64, "from memory"}},
-	{Name: "bullet 4 yellow", Kind: "bullet 4", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 25, StripMm: 9, ContactOhm: 0.00045, AgedOhm: 0.0024, SoldPer: 50, Source: Source{text64, "from memory"}},
-	{Name: "bullet 5 red", Kind: "bullet 5", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 19, StripMm: 7, ContactOhm: 0.0009, AgedOhm: 0.0045, SoldPer: 100, Source: Source{text64, "from memory"}},
-	{Name: "bullet 5 blue", Kind: "bullet 5", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 24, StripMm: 7, ContactOhm: 0.00075, AgedOhm: 0.0036, SoldPer: 100, Source: Source{text64, "from memory"}},
-	{Name: "bullet 5 yellow", Kind: "bullet 5", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 30, StripMm: 9, ContactOhm: 0.00045, AgedOhm: 0.0024, SoldPer: 50, Source: Source{text64, "from memory"}},
-	{Name: "open-barrel splice 1.5 mm²", Kind: "joint", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 19, StripMm: 8, ContactOhm: 0.00020999999999999998, AgedOhm: 0.0009, SoldPer: 100, Source: Source{text68, "from memory"}},
-	{Name: "open-barrel splice 2.5 mm²", Kind: "joint", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 27, StripMm: 8, ContactOhm: 0.000175, AgedOhm: 0.0007199999999999999, SoldPer: 100, Source: Source{text68, "from memory"}},
-	{Name: "open-barrel splice 6 mm²", Kind: "joint", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 48, StripMm: 9, ContactOhm: 0.00010499999999999999, AgedOhm: 0.00047999999999999996, SoldPer: 50, Source: Source{text68, "from memory"}},
-	{Name: "open-barrel splice 10 mm²", Kind: "joint", MinMm2: 6.64, MaxMm2: 10.52, MaxA: 80, StripMm: 12, ContactOhm: 8e-05, AgedOhm: 0.0004, SoldPer: 25, Source: Source{text68, "from memory"}},
-	{Name: "open-barrel splice 16 mm²", Kind: "joint", MinMm2: 10.52, MaxMm2: 16.77, MaxA: 120, StripMm: 14, ContactOhm: 5.9999999999999995e-05, AgedOhm: 0.0003, SoldPer: 10, Source: Source{text68, "from memory"}},
-	{Name: "open-barrel splice 25 mm²", Kind: "joint", MinMm2: 16.77, MaxMm2: 26.66, MaxA: 160, StripMm: 16, ContactOhm: 5e-05, AgedOhm: 0.00025, SoldPer: 10, Source: Source{text68, "from memory"}},
-	{Name: "butt splice red", Kind: "splice", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 19, StripMm: 7, ContactOhm: 0.00020999999999999998, AgedOhm: 0.0009, Sealed: true, SoldPer: 100, Source: Source{text64, "from memory"}},
-	{Name: "butt splice blue", Kind: "splice", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 27, StripMm: 7, ContactOhm: 0.000175, AgedOhm: 0.0007199999999999999, Sealed: true, SoldPer: 100, Source: Source{text64, "from memory"}},
-	{Name: "butt splice yellow", Kind: "splice", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 48, StripMm: 9, ContactOhm: 0.00010499999999999999, AgedOhm: 0.00047999999999999996, Sealed: true, SoldPer: 50, Source: Source{text64, "from memory"}},
-	{Name: "butt splice 10 mm²", Kind: "splice", MinMm2: 6.64, MaxMm2: 10.52, MaxA: 80, StripMm: 12, ContactOhm: 8e-05, AgedOhm: 0.0004, SoldPer: 25, Source: Source{text65, "from memory"}},
-	{Name: "butt splice 16 mm²", Kind: "splice", MinMm2: 10.52, MaxMm2: 16.77, MaxA: 120, StripMm: 14, ContactOhm: 5.9999999999999995e-05, AgedOhm: 0.0003, SoldPer: 10, Source: Source{text65, "from memory"}},
-	{Name: "butt splice 25 mm²", Kind: "splice", MinMm2: 16.77, MaxMm2: 26.66, MaxA: 160, StripMm: 16, ContactOhm: 5e-05, AgedOhm: 0.00025, SoldPer: 10, Source: Source{text65, "from memory"}},
-	{Name: "butt splice 35 mm²", Kind: "splice", MinMm2: 26.66, MaxMm2: 42.41, MaxA: 245, StripMm: 19, ContactOhm: 4e-05, AgedOhm: 0.0002, SoldPer: 10, Source: Source{text65, "from memory"}},
-	{Name: "butt splice 50 mm²", Kind: "splice", MinMm2: 42.41, MaxMm2: 60.57, MaxA: 285, StripMm: 22, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, SoldPer: 5, Source: Source{text65, "from memory"}},
-	{Name: "butt splice 70 mm²", Kind: "splice", MinMm2: 60.57, MaxMm2: 76.28, MaxA: 330, StripMm: 24, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, SoldPer: 5, Source: Source{text65, "from memory"}},
-	{Name: "butt splice 95 mm²", Kind: "splice", MinMm2: 76.28, MaxMm2: 96.3, MaxA: 385, StripMm: 26, ContactOhm: 2e-05, AgedOhm: 0.0001, SoldPer: 5, Source: Source{text65, "from memory"}},
-	{Name: "butt splice 120 mm²", Kind: "splice", MinMm2: 96.3, MaxMm2: 125, MaxA: 445, StripMm: 28, ContactOhm: 2e-05, AgedOhm: 0.0001, SoldPer: 5, Source: Source{text65, "from memory"}},
-	{Name: "butt splice 10 mm² under adhesive sleeve", Kind: "splice", MinMm2: 6.64, MaxMm2: 10.52, MaxA: 80, StripMm: 12, ContactOhm: 8e-05, AgedOhm: 0.0004, Sealed: true, SoldPer: 25, Source: Source{text65, "from memory"}},
-	{Name: "butt splice 16 mm² under adhesive sleeve", Kind: "splice", MinMm2: 10.52, MaxMm2: 16.77, MaxA: 120, StripMm: 14, ContactOhm: 5.9999999999999995e-05, AgedOhm: 0.0003, Sealed: true, SoldPer: 10, Source: Source{text65, "from memory"}},
-	{Name: "butt splice 25 mm² under adhesive sleeve", Kind: "splice", MinMm2: 16.77, MaxMm2: 26.66, MaxA: 160, StripMm: 16, ContactOhm: 5e-05, AgedOhm: 0.00025, Sealed: true, SoldPer: 10, Source: Source{text65, "from memory"}},
-	{Name: "butt splice 35 mm² under adhesive sleeve", Kind: "splice", MinMm2: 26.66, MaxMm2: 42.41, MaxA: 245, StripMm: 19, ContactOhm: 4e-05, AgedOhm: 0.0002, Sealed: true, SoldPer: 10, Source: Source{text65, "from memory"}},
-	{Name: "butt splice 50 mm² under adhesive sleeve", Kind: "splice", MinMm2: 42.41, MaxMm2: 60.57, MaxA: 285, StripMm: 22, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, Sealed: true, SoldPer: 5, Source: Source{text65, "from memory"}},
-	{Name: "butt splice 70 mm² under adhesive sleeve", Kind: "splice", MinMm2: 60.57, MaxMm2: 76.28, MaxA: 330, StripMm: 24, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, Sealed: true, SoldPer: 5, Source: Source{text65, "from memory"}},
-	{Name: "butt splice 95 mm² under adhesive sleeve", Kind: "splice", MinMm2: 76.28, MaxMm2: 96.3, MaxA: 385, StripMm: 26, ContactOhm: 2e-05, AgedOhm: 0.0001, Sealed: true, SoldPer: 5, Source: Source{text65, "from memory"}},
-	{Name: "butt splice 120 mm² under adhesive sleeve", Kind: "splice", MinMm2: 96.3, MaxMm2: 125, MaxA: 445, StripMm: 28, ContactOhm: 2e-05, AgedOhm: 0.0001, Sealed: true, SoldPer: 5, Source: Source{text65, "from memory"}},
-	{Name: "ferrule 0.5 mm²", Kind: "ferrule", MinMm2: 0.2, MaxMm2: 0.51, MaxA: 8, StripMm: 8, ContactOhm: 0.0004, AgedOhm: 0.0015, SoldPer: 100, Source: Source{text60, "common practice, no source"}},
-	{Name: "ferrule 0.75 mm²", Kind: "ferrule", MinMm2: 0.51, MaxMm2: 0.9, MaxA: 12, StripMm: 8, ContactOhm: 0.0004, AgedOhm: 0.0015, SoldPer: 100, Source: Source{text60, "common practice, no source"}},
-	{Name: "ferrule 1 mm²", Kind: "ferrule", MinMm2: 0.9, MaxMm2: 1.2, MaxA: 16, StripMm: 8, ContactOhm: 0.0004, AgedOhm: 0.0015, SoldPer: 100, Source: Source{text60, "common practice, no source"}},
-	{Name: "ferrule 1.5 mm²", Kind: "ferrule", MinMm2: 1.2, MaxMm2: 1.6, MaxA: 20, StripMm: 8, ContactOhm: 0.0004, AgedOhm: 0.0015, SoldPer: 100, Source: Source{text60, "common practice, no source"}},
-	{Name: "ferrule 2.5 mm²", Kind: "ferrule", MinMm2: 1.6, MaxMm2: 2.65, MaxA: 27, StripMm: 8, ContactOhm: 0.0004, AgedOhm: 0.0015, SoldPer: 100, Source: Source{text60, "common practice, no source"}},
-	{Name: "ferrule 4 mm²", Kind: "ferrule", MinMm2: 2.65, MaxMm2: 4.3, MaxA: 36, StripMm: 10, ContactOhm: 0.0002, AgedOhm: 0.0008, SoldPer: 100, Source: Source{text60, "common practice, no source"}},
-	{Name: "ferrule 6 mm²", Kind: "ferrule", MinMm2: 4.3, MaxMm2: 6.65, MaxA: 48, StripMm: 12, ContactOhm: 0.0002, AgedOhm: 0.0008, SoldPer: 100, Source: Source{text60, "common practice, no source"}},
-	{Name: "ferrule 10 mm²", Kind: "ferrule", MinMm2: 6.65, MaxMm2: 10.6, MaxA: 70, StripMm: 12, ContactOhm: 0.0002, AgedOhm: 0.0008, SoldPer: 100, Source: Source{text60, "common practice, no source"}},
-	{Name: "ferrule 16 mm²", Kind: "ferrule", MinMm2: 10.6, MaxMm2: 16.8, MaxA: 100, StripMm: 12, ContactOhm: 0.0002, AgedOhm: 0.0008, SoldPer: 100, Source: Source{text60, "common practice, no source"}},
-	{Name: "pin 1.5 small", Kind: "pin 1.5", MinMm2: 0.3, MaxMm2: 0.6, MaxA: 10, StripMm: 5, ContactOhm: 0.002, AgedOhm: 0.006, Sealed: true, SoldPer: 100, Source: Source{text60, "common practice, no source"}},
-	{Name: "pin 1.5 medium", Kind: "pin 1.5", MinMm2: 0.6, MaxMm2: 1.21, MaxA: 14, StripMm: 5, ContactOhm: 0.002, AgedOhm: 0.006, Sealed: true, SoldPer: 100, Source: Source{text60, "common practice, no source"}},
-	{Name: "pin 1.5 large", Kind: "pin 1.5", MinMm2: 1.21, MaxMm2: 2.63, MaxA: 18, StripMm: 5, ContactOhm: 0.002, AgedOhm: 0.006, Sealed: true, SoldPer: 100, Source: Source{text60, "common practice, no source"}},
-	{Name: "pin 2.8 small", Kind: "pin 2.8", MinMm2: 0.5, MaxMm2: 1.21, MaxA: 20, StripMm: 6, ContactOhm: 0.001, AgedOhm: 0.004, Sealed: true, SoldPer: 50, Source: Source{text60, "common practice, no source"}},
-	{Name: "pin 2.8 medium", Kind: "pin 2.8", MinMm2: 1.21, MaxMm2: 2.63, MaxA: 28, StripMm: 6, ContactOhm: 0.001, AgedOhm: 0.004, Sealed: true, SoldPer: 50, Source: Source{text60, "common practice, no source"}},
-	{Name: "pin 2.8 large", Kind: "pin 2.8", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 40, StripMm: 6, ContactOhm: 0.001, AgedOhm: 0.004, Sealed: true, SoldPer: 50, Source: Source{text60, "common practice, no source"}},
-	{Name: "pin 6.3 small", Kind: "pin 6.3", MinMm2: 2.5, MaxMm2: 6.64, MaxA: 50, StripMm: 9, ContactOhm: 0.0005, AgedOhm: 0.002, Sealed: true, SoldPer: 20, Source: Source{text60, "common practice, no source"}},
-	{Name: "pin 6.3 large", Kind: "pin 6.3", MinMm2: 6.64, MaxMm2: 16.77, MaxA: 80, StripMm: 9, ContactOhm: 0.0005, AgedOhm: 0.002, Sealed: true, SoldPer: 20, Source: Source{text60, "common practice, no source"}},
-	{Name: "pin 10", Kind: "pin 10", MinMm2: 6.64, MaxMm2: 26.66, MaxA: 120, StripMm: 14, ContactOhm: 0.0002, AgedOhm: 0.0008, Sealed: true, SoldPer: 10, Source: Source{text60, "common practice, no source"}},
-	{Name: "pin 10 large", Kind: "pin 10", MinMm2: 26.66, MaxMm2: 53.9, MaxA: 175, StripMm: 18, ContactOhm: 0.00015, AgedOhm: 0.0006, Sealed: true, SoldPer: 10, Source: Source{text60, "common practice, no source"}},
+	{Name: "ring M4 red", Kind: "ring M4", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 19, StripMm: 7, ContactOhm: 0.0003, AgedOhm: 0.0015, SoldPer: 100, Source: Source{text65, "from memory"}},
+	{Name: "ring M4 blue", Kind: "ring M4", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 27, StripMm: 7, ContactOhm: 0.00025, AgedOhm: 0.0012, SoldPer: 100, Source: Source{text65, "from memory"}},
+	{Name: "ring M4 yellow", Kind: "ring M4", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 48, StripMm: 9, ContactOhm: 0.00015, AgedOhm: 0.0008, SoldPer: 50, Source: Source{text65, "from memory"}},
+	{Name: "ring M5 red", Kind: "ring M5", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 19, StripMm: 7, ContactOhm: 0.0003, AgedOhm: 0.0015, SoldPer: 100, Source: Source{text65, "from memory"}},
+	{Name: "ring M5 blue", Kind: "ring M5", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 27, StripMm: 7, ContactOhm: 0.00025, AgedOhm: 0.0012, SoldPer: 100, Source: Source{text65, "from memory"}},
+	{Name: "ring M5 yellow", Kind: "ring M5", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 48, StripMm: 9, ContactOhm: 0.00015, AgedOhm: 0.0008, SoldPer: 50, Source: Source{text65, "from memory"}},
+	{Name: "lug M5 10 mm²", Kind: "ring M5", MinMm2: 6.64, MaxMm2: 10.52, MaxA: 80, StripMm: 12, ContactOhm: 8e-05, AgedOhm: 0.0004, SoldPer: 25, Source: Source{text66, "from memory"}},
+	{Name: "lug M5 16 mm²", Kind: "ring M5", MinMm2: 10.52, MaxMm2: 16.77, MaxA: 120, StripMm: 14, ContactOhm: 5.9999999999999995e-05, AgedOhm: 0.0003, SoldPer: 10, Source: Source{text66, "from memory"}},
+	{Name: "lug M5 25 mm²", Kind: "ring M5", MinMm2: 16.77, MaxMm2: 26.66, MaxA: 160, StripMm: 16, ContactOhm: 5e-05, AgedOhm: 0.00025, SoldPer: 10, Source: Source{text66, "from memory"}},
+	{Name: "ring M6 red", Kind: "ring M6", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 19, StripMm: 7, ContactOhm: 0.0003, AgedOhm: 0.0015, SoldPer: 100, Source: Source{text65, "from memory"}},
+	{Name: "ring M6 blue", Kind: "ring M6", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 27, StripMm: 7, ContactOhm: 0.00025, AgedOhm: 0.0012, SoldPer: 100, Source: Source{text65, "from memory"}},
+	{Name: "ring M6 yellow", Kind: "ring M6", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 48, StripMm: 9, ContactOhm: 0.00015, AgedOhm: 0.0008, SoldPer: 50, Source: Source{text65, "from memory"}},
+	{Name: "lug M6 10 mm²", Kind: "ring M6", MinMm2: 6.64, MaxMm2: 10.52, MaxA: 80, StripMm: 12, ContactOhm: 8e-05, AgedOhm: 0.0004, SoldPer: 25, Source: Source{text66, "from memory"}},
+	{Name: "lug M6 16 mm²", Kind: "ring M6", MinMm2: 10.52, MaxMm2: 16.77, MaxA: 120, StripMm: 14, ContactOhm: 5.9999999999999995e-05, AgedOhm: 0.0003, SoldPer: 10, Source: Source{text66, "from memory"}},
+	{Name: "lug M6 25 mm²", Kind: "ring M6", MinMm2: 16.77, MaxMm2: 26.66, MaxA: 160, StripMm: 16, ContactOhm: 5e-05, AgedOhm: 0.00025, SoldPer: 10, Source: Source{text66, "from memory"}},
+	{Name: "lug M6 35 mm²", Kind: "ring M6", MinMm2: 26.66, MaxMm2: 42.41, MaxA: 245, StripMm: 19, ContactOhm: 4e-05, AgedOhm: 0.0002, SoldPer: 10, Source: Source{text66, "from memory"}},
+	{Name: "lug M6 50 mm²", Kind: "ring M6", MinMm2: 42.41, MaxMm2: 60.57, MaxA: 285, StripMm: 22, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, SoldPer: 5, Source: Source{text66, "from memory"}},
+	{Name: "lug M6 70 mm²", Kind: "ring M6", MinMm2: 60.57, MaxMm2: 76.28, MaxA: 330, StripMm: 24, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, SoldPer: 5, Source: Source{text66, "from memory"}},
+	{Name: "lug M6 95 mm²", Kind: "ring M6", MinMm2: 76.28, MaxMm2: 96.3, MaxA: 385, StripMm: 26, ContactOhm: 2e-05, AgedOhm: 0.0001, SoldPer: 5, Source: Source{text66, "from memory"}},
+	{Name: "lug M6 120 mm²", Kind: "ring M6", MinMm2: 96.3, MaxMm2: 125, MaxA: 445, StripMm: 28, ContactOhm: 2e-05, AgedOhm: 0.0001, SoldPer: 5, Source: Source{text66, "from memory"}},
+	{Name: "ring M8 red", Kind: "ring M8", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 19, StripMm: 7, ContactOhm: 0.0003, AgedOhm: 0.0015, SoldPer: 100, Source: Source{text65, "from memory"}},
+	{Name: "ring M8 blue", Kind: "ring M8", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 27, StripMm: 7, ContactOhm: 0.00025, AgedOhm: 0.0012, SoldPer: 100, Source: Source{text65, "from memory"}},
+	{Name: "ring M8 yellow", Kind: "ring M8", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 48, StripMm: 9, ContactOhm: 0.00015, AgedOhm: 0.0008, SoldPer: 50, Source: Source{text65, "from memory"}},
+	{Name: "lug M8 10 mm²", Kind: "ring M8", MinMm2: 6.64, MaxMm2: 10.52, MaxA: 80, StripMm: 12, ContactOhm: 8e-05, AgedOhm: 0.0004, SoldPer: 25, Source: Source{text66, "from memory"}},
+	{Name: "lug M8 16 mm²", Kind: "ring M8", MinMm2: 10.52, MaxMm2: 16.77, MaxA: 120, StripMm: 14, ContactOhm: 5.9999999999999995e-05, AgedOhm: 0.0003, SoldPer: 10, Source: Source{text66, "from memory"}},
+	{Name: "lug M8 25 mm²", Kind: "ring M8", MinMm2: 16.77, MaxMm2: 26.66, MaxA: 160, StripMm: 16, ContactOhm: 5e-05, AgedOhm: 0.00025, SoldPer: 10, Source: Source{text66, "from memory"}},
+	{Name: "lug M8 35 mm²", Kind: "ring M8", MinMm2: 26.66, MaxMm2: 42.41, MaxA: 245, StripMm: 19, ContactOhm: 4e-05, AgedOhm: 0.0002, SoldPer: 10, Source: Source{text66, "from memory"}},
+	{Name: "lug M8 50 mm²", Kind: "ring M8", MinMm2: 42.41, MaxMm2: 60.57, MaxA: 285, StripMm: 22, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, SoldPer: 5, Source: Source{text66, "from memory"}},
+	{Name: "lug M8 70 mm²", Kind: "ring M8", MinMm2: 60.57, MaxMm2: 76.28, MaxA: 330, StripMm: 24, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, SoldPer: 5, Source: Source{text66, "from memory"}},
+	{Name: "lug M8 95 mm²", Kind: "ring M8", MinMm2: 76.28, MaxMm2: 96.3, MaxA: 385, StripMm: 26, ContactOhm: 2e-05, AgedOhm: 0.0001, SoldPer: 5, Source: Source{text66, "from memory"}},
+	{Name: "lug M8 120 mm²", Kind: "ring M8", MinMm2: 96.3, MaxMm2: 125, MaxA: 445, StripMm: 28, ContactOhm: 2e-05, AgedOhm: 0.0001, SoldPer: 5, Source: Source{text66, "from memory"}},
+	{Name: "ring M10 red", Kind: "ring M10", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 19, StripMm: 7, ContactOhm: 0.0003, AgedOhm: 0.0015, SoldPer: 100, Source: Source{text65, "from memory"}},
+	{Name: "ring M10 blue", Kind: "ring M10", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 27, StripMm: 7, ContactOhm: 0.00025, AgedOhm: 0.0012, SoldPer: 100, Source: Source{text65, "from memory"}},
+	{Name: "ring M10 yellow", Kind: "ring M10", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 48, StripMm: 9, ContactOhm: 0.00015, AgedOhm: 0.0008, SoldPer: 50, Source: Source{text65, "from memory"}},
+	{Name: "lug M10 10 mm²", Kind: "ring M10", MinMm2: 6.64, MaxMm2: 10.52, MaxA: 80, StripMm: 12, ContactOhm: 8e-05, AgedOhm: 0.0004, SoldPer: 25, Source: Source{text66, "from memory"}},
+	{Name: "lug M10 16 mm²", Kind: "ring M10", MinMm2: 10.52, MaxMm2: 16.77, MaxA: 120, StripMm: 14, ContactOhm: 5.9999999999999995e-05, AgedOhm: 0.0003, SoldPer: 10, Source: Source{text66, "from memory"}},
+	{Name: "lug M10 25 mm²", Kind: "ring M10", MinMm2: 16.77, MaxMm2: 26.66, MaxA: 160, StripMm: 16, ContactOhm: 5e-05, AgedOhm: 0.00025, SoldPer: 10, Source: Source{text66, "from memory"}},
+	{Name: "lug M10 35 mm²", Kind: "ring M10", MinMm2: 26.66, MaxMm2: 42.41, MaxA: 245, StripMm: 19, ContactOhm: 4e-05, AgedOhm: 0.0002, SoldPer: 10, Source: Source{text66, "from memory"}},
+	{Name: "lug M10 50 mm²", Kind: "ring M10", MinMm2: 42.41, MaxMm2: 60.57, MaxA: 285, StripMm: 22, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, SoldPer: 5, Source: Source{text66, "from memory"}},
+	{Name: "lug M10 70 mm²", Kind: "ring M10", MinMm2: 60.57, MaxMm2: 76.28, MaxA: 330, StripMm: 24, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, SoldPer: 5, Source: Source{text66, "from memory"}},
+	{Name: "lug M10 95 mm²", Kind: "ring M10", MinMm2: 76.28, MaxMm2: 96.3, MaxA: 385, StripMm: 26, ContactOhm: 2e-05, AgedOhm: 0.0001, SoldPer: 5, Source: Source{text66, "from memory"}},
+	{Name: "lug M10 120 mm²", Kind: "ring M10", MinMm2: 96.3, MaxMm2: 125, MaxA: 445, StripMm: 28, ContactOhm: 2e-05, AgedOhm: 0.0001, SoldPer: 5, Source: Source{text66, "from memory"}},
+	{Name: "ring M12 blue", Kind: "ring M12", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 27, StripMm: 7, ContactOhm: 0.00025, AgedOhm: 0.0012, SoldPer: 100, Source: Source{text65, "from memory"}},
+	{Name: "ring M12 yellow", Kind: "ring M12", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 48, StripMm: 9, ContactOhm: 0.00015, AgedOhm: 0.0008, SoldPer: 50, Source: Source{text65, "from memory"}},
+	{Name: "lug M12 10 mm²", Kind: "ring M12", MinMm2: 6.64, MaxMm2: 10.52, MaxA: 80, StripMm: 12, ContactOhm: 8e-05, AgedOhm: 0.0004, SoldPer: 25, Source: Source{text66, "from memory"}},
+	{Name: "lug M12 16 mm²", Kind: "ring M12", MinMm2: 10.52, MaxMm2: 16.77, MaxA: 120, StripMm: 14, ContactOhm: 5.9999999999999995e-05, AgedOhm: 0.0003, SoldPer: 10, Source: Source{text66, "from memory"}},
+	{Name: "lug M12 25 mm²", Kind: "ring M12", MinMm2: 16.77, MaxMm2: 26.66, MaxA: 160, StripMm: 16, ContactOhm: 5e-05, AgedOhm: 0.00025, SoldPer: 10, Source: Source{text66, "from memory"}},
+	{Name: "lug M12 35 mm²", Kind: "ring M12", MinMm2: 26.66, MaxMm2: 42.41, MaxA: 245, StripMm: 19, ContactOhm: 4e-05, AgedOhm: 0.0002, SoldPer: 10, Source: Source{text66, "from memory"}},
+	{Name: "lug M12 50 mm²", Kind: "ring M12", MinMm2: 42.41, MaxMm2: 60.57, MaxA: 285, StripMm: 22, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, SoldPer: 5, Source: Source{text66, "from memory"}},
+	{Name: "lug M12 70 mm²", Kind: "ring M12", MinMm2: 60.57, MaxMm2: 76.28, MaxA: 330, StripMm: 24, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, SoldPer: 5, Source: Source{text66, "from memory"}},
+	{Name: "lug M12 95 mm²", Kind: "ring M12", MinMm2: 76.28, MaxMm2: 96.3, MaxA: 385, StripMm: 26, ContactOhm: 2e-05, AgedOhm: 0.0001, SoldPer: 5, Source: Source{text66, "from memory"}},
+	{Name: "lug M12 120 mm²", Kind: "ring M12", MinMm2: 96.3, MaxMm2: 125, MaxA: 445, StripMm: 28, ContactOhm: 2e-05, AgedOhm: 0.0001, SoldPer: 5, Source: Source{text66, "from memory"}},
+	{Name: "fork M4 red", Kind: "fork M4", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 19, StripMm: 7, ContactOhm: 0.00039, AgedOhm: 0.00225, SoldPer: 100, Source: Source{text65, "from memory"}},
+	{Name: "fork M4 blue", Kind: "fork M4", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 27, StripMm: 7, ContactOhm: 0.000325, AgedOhm: 0.0018, SoldPer: 100, Source: Source{text65, "from memory"}},
+	{Name: "fork M4 yellow", Kind: "fork M4", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 48, StripMm: 9, ContactOhm: 0.000195, AgedOhm: 0.0012, SoldPer: 50, Source: Source{text65, "from memory"}},
+	{Name: "fork M5 red", Kind: "fork M5", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 19, StripMm: 7, ContactOhm: 0.00039, AgedOhm: 0.00225, SoldPer: 100, Source: Source{text65, "from memory"}},
+	{Name: "fork M5 blue", Kind: "fork M5", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 27, StripMm: 7, ContactOhm: 0.000325, AgedOhm: 0.0018, SoldPer: 100, Source: Source{text65, "from memory"}},
+	{Name: "fork M5 yellow", Kind: "fork M5", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 48, StripMm: 9, ContactOhm: 0.000195, AgedOhm: 0.0012, SoldPer: 50, Source: Source{text65, "from memory"}},
+	{Name: "receptacle 2.8 small", Kind: "tab 2.8", MinMm2: 0.2, MaxMm2: 0.6, MaxA: 6, StripMm: 5, ContactOhm: 0.002, AgedOhm: 0.006, SoldPer: 100, Source: Source{text67, "one source"}},
+	{Name: "receptacle 2.8", Kind: "tab 2.8", MinMm2: 0.6, MaxMm2: 1.65, MaxA: 10, StripMm: 5, ContactOhm: 0.0015, AgedOhm: 0.005, SoldPer: 100, Source: Source{text61, "common practice, no source"}},
+	{Name: "receptacle 2.8 large", Kind: "tab 2.8", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 20, StripMm: 6, ContactOhm: 0.0012, AgedOhm: 0.004, SoldPer: 100, Source: Source{text61, "common practice, no source"}},
+	{Name: "receptacle 2.8 12 AWG", Kind: "tab 2.8", MinMm2: 2.63, MaxMm2: 3.31, MaxA: 20, StripMm: 6, ContactOhm: 0.0012, AgedOhm: 0.004, SoldPer: 100, Source: Source{text61, "common practice, no source"}},
+	{Name: "receptacle 4.8 red", Kind: "tab 4.8", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 15, StripMm: 7, ContactOhm: 0.001, AgedOhm: 0.004, SoldPer: 100, Source: Source{text67, "one source"}},
+	{Name: "receptacle 4.8 blue", Kind: "tab 4.8", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 20, StripMm: 7, ContactOhm: 0.0008, AgedOhm: 0.003, SoldPer: 100, Source: Source{text67, "one source"}},
+	{Name: "receptacle 6.3 red", Kind: "tab 6.3", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 19, StripMm: 7, ContactOhm: 0.0008, AgedOhm: 0.003, SoldPer: 100, Source: Source{text67, "one source"}},
+	{Name: "receptacle 6.3 blue", Kind: "tab 6.3", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 24, StripMm: 7, ContactOhm: 0.0007, AgedOhm: 0.0025, SoldPer: 100, Source: Source{text67, "one source"}},
+	{Name: "receptacle 6.3 yellow", Kind: "tab 6.3", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 32, StripMm: 9, ContactOhm: 0.0005, AgedOhm: 0.002, SoldPer: 50, Source: Source{text67, "one source"}},
+	{Name: "receptacle 9.5 yellow", Kind: "tab 9.5", MinMm2: 2.5, MaxMm2: 6.64, MaxA: 50, StripMm: 9, ContactOhm: 0.0004, AgedOhm: 0.0015, SoldPer: 50, Source: Source{text67, "one source"}},
+	{Name: "receptacle 9.5 large", Kind: "tab 9.5", MinMm2: 6.64, MaxMm2: 10.52, MaxA: 70, StripMm: 12, ContactOhm: 0.0003, AgedOhm: 0.0012, SoldPer: 25, Source: Source{text61, "common practice, no source"}},
+	{Name: "fuse contact F small", Kind: "fuse contact F", MinMm2: 0.35, MaxMm2: 1.65, MaxA: 20, StripMm: 5, ContactOhm: 0.001, AgedOhm: 0.004, SoldPer: 100, Source: Source{text61, "common practice, no source"}},
+	{Name: "fuse contact F", Kind: "fuse contact F", MinMm2: 1.65, MaxMm2: 4.3, MaxA: 30, StripMm: 6, ContactOhm: 0.0008, AgedOhm: 0.003, SoldPer: 100, Source: Source{text61, "common practice, no source"}},
+	{Name: "fuse contact C small", Kind: "fuse contact C", MinMm2: 0.35, MaxMm2: 1.65, MaxA: 20, StripMm: 6, ContactOhm: 0.0008, AgedOhm: 0.003, SoldPer: 100, Source: Source{text61, "common practice, no source"}},
+	{Name: "fuse contact C", Kind: "fuse contact C", MinMm2: 1.65, MaxMm2: 6.64, MaxA: 40, StripMm: 7, ContactOhm: 0.0005, AgedOhm: 0.002, SoldPer: 50, Source: Source{text61, "common practice, no source"}},
+	{Name: "fuse block stud C 10 mm²", Kind: "fuse contact C", MinMm2: 6.64, MaxMm2: 10.52, MaxA: 40, StripMm: 12, ContactOhm: 0.0005, AgedOhm: 0.002, SoldPer: 25, Source: Source{text68, "common practice, no source"}},
+	{Name: "fuse contact E", Kind: "fuse contact E", MinMm2: 2.5, MaxMm2: 6.64, MaxA: 60, StripMm: 9, ContactOhm: 0.0003, AgedOhm: 0.0012, SoldPer: 25, Source: Source{text61, "common practice, no source"}},
+	{Name: "fuse contact E large", Kind: "fuse contact E", MinMm2: 6.64, MaxMm2: 21.2, MaxA: 100, StripMm: 12, ContactOhm: 0.0002, AgedOhm: 0.0008, SoldPer: 10, Source: Source{text61, "common practice, no source"}},
+	{Name: "bullet 4 red", Kind: "bullet 4", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 15, StripMm: 7, ContactOhm: 0.0009, AgedOhm: 0.0045, SoldPer: 100, Source: Source{text65, "from memory"}},
+	{Name: "bullet 4 blue", Kind: "bullet 4", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 20, StripMm: 7, ContactOhm: 0.00075, AgedOhm: 0.0036, SoldPer: 100, Source: Source{text65, "from memory"}},
+	{Name: "bullet 4 yellow", Kind: "bullet 4", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 25, StripMm: 9, ContactOhm: 0.00045, AgedOhm: 0.0024, SoldPer: 50, Source: Source{text65, "from memory"}},
+	{Name: "bullet 5 red", Kind: "bullet 5", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 19, StripMm: 7, ContactOhm: 0.0009, AgedOhm: 0.0045, SoldPer: 100, Source: Source{text65, "from memory"}},
+	{Name: "bullet 5 blue", Kind: "bullet 5", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 24, StripMm: 7, ContactOhm: 0.00075, AgedOhm: 0.0036, SoldPer: 100, Source: Source{text65, "from memory"}},
+	{Name: "bullet 5 yellow", Kind: "bullet 5", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 30, StripMm: 9, ContactOhm: 0.00045, AgedOhm: 0.0024, SoldPer: 50, Source: Source{text65, "from memory"}},
+	{Name: "open-barrel splice 1.5 mm²", Kind: "joint", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 19, StripMm: 8, ContactOhm: 0.00020999999999999998, AgedOhm: 0.0009, SoldPer: 100, Source: Source{text69, "from memory"}},
+	{Name: "open-barrel splice 2.5 mm²", Kind: "joint", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 27, StripMm: 8, ContactOhm: 0.000175, AgedOhm: 0.0007199999999999999, SoldPer: 100, Source: Source{text69, "from memory"}},
+	{Name: "open-barrel splice 6 mm²", Kind: "joint", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 48, StripMm: 9, ContactOhm: 0.00010499999999999999, AgedOhm: 0.00047999999999999996, SoldPer: 50, Source: Source{text69, "from memory"}},
+	{Name: "open-barrel splice 10 mm²", Kind: "joint", MinMm2: 6.64, MaxMm2: 10.52, MaxA: 80, StripMm: 12, ContactOhm: 8e-05, AgedOhm: 0.0004, SoldPer: 25, Source: Source{text69, "from memory"}},
+	{Name: "open-barrel splice 16 mm²", Kind: "joint", MinMm2: 10.52, MaxMm2: 16.77, MaxA: 120, StripMm: 14, ContactOhm: 5.9999999999999995e-05, AgedOhm: 0.0003, SoldPer: 10, Source: Source{text69, "from memory"}},
+	{Name: "open-barrel splice 25 mm²", Kind: "joint", MinMm2: 16.77, MaxMm2: 26.66, MaxA: 160, StripMm: 16, ContactOhm: 5e-05, AgedOhm: 0.00025, SoldPer: 10, Source: Source{text69, "from memory"}},
+	{Name: "butt splice red", Kind: "splice", MinMm2: 0.25, MaxMm2: 1.65, MaxA: 19, StripMm: 7, ContactOhm: 0.00020999999999999998, AgedOhm: 0.0009, Sealed: true, SoldPer: 100, Source: Source{text65, "from memory"}},
+	{Name: "butt splice blue", Kind: "splice", MinMm2: 1.65, MaxMm2: 2.63, MaxA: 27, StripMm: 7, ContactOhm: 0.000175, AgedOhm: 0.0007199999999999999, Sealed: true, SoldPer: 100, Source: Source{text65, "from memory"}},
+	{Name: "butt splice yellow", Kind: "splice", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 48, StripMm: 9, ContactOhm: 0.00010499999999999999, AgedOhm: 0.00047999999999999996, Sealed: true, SoldPer: 50, Source: Source{text65, "from memory"}},
+	{Name: "butt splice 10 mm²", Kind: "splice", MinMm2: 6.64, MaxMm2: 10.52, MaxA: 80, StripMm: 12, ContactOhm: 8e-05, AgedOhm: 0.0004, SoldPer: 25, Source: Source{text66, "from memory"}},
+	{Name: "butt splice 16 mm²", Kind: "splice", MinMm2: 10.52, MaxMm2: 16.77, MaxA: 120, StripMm: 14, ContactOhm: 5.9999999999999995e-05, AgedOhm: 0.0003, SoldPer: 10, Source: Source{text66, "from memory"}},
+	{Name: "butt splice 25 mm²", Kind: "splice", MinMm2: 16.77, MaxMm2: 26.66, MaxA: 160, StripMm: 16, ContactOhm: 5e-05, AgedOhm: 0.00025, SoldPer: 10, Source: Source{text66, "from memory"}},
+	{Name: "butt splice 35 mm²", Kind: "splice", MinMm2: 26.66, MaxMm2: 42.41, MaxA: 245, StripMm: 19, ContactOhm: 4e-05, AgedOhm: 0.0002, SoldPer: 10, Source: Source{text66, "from memory"}},
+	{Name: "butt splice 50 mm²", Kind: "splice", MinMm2: 42.41, MaxMm2: 60.57, MaxA: 285, StripMm: 22, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, SoldPer: 5, Source: Source{text66, "from memory"}},
+	{Name: "butt splice 70 mm²", Kind: "splice", MinMm2: 60.57, MaxMm2: 76.28, MaxA: 330, StripMm: 24, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, SoldPer: 5, Source: Source{text66, "from memory"}},
+	{Name: "butt splice 95 mm²", Kind: "splice", MinMm2: 76.28, MaxMm2: 96.3, MaxA: 385, StripMm: 26, ContactOhm: 2e-05, AgedOhm: 0.0001, SoldPer: 5, Source: Source{text66, "from memory"}},
+	{Name: "butt splice 120 mm²", Kind: "splice", MinMm2: 96.3, MaxMm2: 125, MaxA: 445, StripMm: 28, ContactOhm: 2e-05, AgedOhm: 0.0001, SoldPer: 5, Source: Source{text66, "from memory"}},
+	{Name: "butt splice 10 mm² under adhesive sleeve", Kind: "splice", MinMm2: 6.64, MaxMm2: 10.52, MaxA: 80, StripMm: 12, ContactOhm: 8e-05, AgedOhm: 0.0004, Sealed: true, SoldPer: 25, Source: Source{text66, "from memory"}},
+	{Name: "butt splice 16 mm² under adhesive sleeve", Kind: "splice", MinMm2: 10.52, MaxMm2: 16.77, MaxA: 120, StripMm: 14, ContactOhm: 5.9999999999999995e-05, AgedOhm: 0.0003, Sealed: true, SoldPer: 10, Source: Source{text66, "from memory"}},
+	{Name: "butt splice 25 mm² under adhesive sleeve", Kind: "splice", MinMm2: 16.77, MaxMm2: 26.66, MaxA: 160, StripMm: 16, ContactOhm: 5e-05, AgedOhm: 0.00025, Sealed: true, SoldPer: 10, Source: Source{text66, "from memory"}},
+	{Name: "butt splice 35 mm² under adhesive sleeve", Kind: "splice", MinMm2: 26.66, MaxMm2: 42.41, MaxA: 245, StripMm: 19, ContactOhm: 4e-05, AgedOhm: 0.0002, Sealed: true, SoldPer: 10, Source: Source{text66, "from memory"}},
+	{Name: "butt splice 50 mm² under adhesive sleeve", Kind: "splice", MinMm2: 42.41, MaxMm2: 60.57, MaxA: 285, StripMm: 22, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, Sealed: true, SoldPer: 5, Source: Source{text66, "from memory"}},
+	{Name: "butt splice 70 mm² under adhesive sleeve", Kind: "splice", MinMm2: 60.57, MaxMm2: 76.28, MaxA: 330, StripMm: 24, ContactOhm: 2.9999999999999997e-05, AgedOhm: 0.00015, Sealed: true, SoldPer: 5, Source: Source{text66, "from memory"}},
+	{Name: "butt splice 95 mm² under adhesive sleeve", Kind: "splice", MinMm2: 76.28, MaxMm2: 96.3, MaxA: 385, StripMm: 26, ContactOhm: 2e-05, AgedOhm: 0.0001, Sealed: true, SoldPer: 5, Source: Source{text66, "from memory"}},
+	{Name: "butt splice 120 mm² under adhesive sleeve", Kind: "splice", MinMm2: 96.3, MaxMm2: 125, MaxA: 445, StripMm: 28, ContactOhm: 2e-05, AgedOhm: 0.0001, Sealed: true, SoldPer: 5, Source: Source{text66, "from memory"}},
+	{Name: "ferrule 0.5 mm²", Kind: "ferrule", MinMm2: 0.2, MaxMm2: 0.51, MaxA: 8, StripMm: 8, ContactOhm: 0.0004, AgedOhm: 0.0015, SoldPer: 100, Source: Source{text61, "common practice, no source"}},
+	{Name: "ferrule 0.75 mm²", Kind: "ferrule", MinMm2: 0.51, MaxMm2: 0.9, MaxA: 12, StripMm: 8, ContactOhm: 0.0004, AgedOhm: 0.0015, SoldPer: 100, Source: Source{text61, "common practice, no source"}},
+	{Name: "ferrule 1 mm²", Kind: "ferrule", MinMm2: 0.9, MaxMm2: 1.2, MaxA: 16, StripMm: 8, ContactOhm: 0.0004, AgedOhm: 0.0015, SoldPer: 100, Source: Source{text61, "common practice, no source"}},
+	{Name: "ferrule 1.5 mm²", Kind: "ferrule", MinMm2: 1.2, MaxMm2: 1.6, MaxA: 20, StripMm: 8, ContactOhm: 0.0004, AgedOhm: 0.0015, SoldPer: 100, Source: Source{text61, "common practice, no source"}},
+	{Name: "ferrule 2.5 mm²", Kind: "ferrule", MinMm2: 1.6, MaxMm2: 2.65, MaxA: 27, StripMm: 8, ContactOhm: 0.0004, AgedOhm: 0.0015, SoldPer: 100, Source: Source{text61, "common practice, no source"}},
+	{Name: "ferrule 4 mm²", Kind: "ferrule", MinMm2: 2.65, MaxMm2: 4.3, MaxA: 36, StripMm: 10, ContactOhm: 0.0002, AgedOhm: 0.0008, SoldPer: 100, Source: Source{text61, "common practice, no source"}},
+	{Name: "ferrule 6 mm²", Kind: "ferrule", MinMm2: 4.3, MaxMm2: 6.65, MaxA: 48, StripMm: 12, ContactOhm: 0.0002, AgedOhm: 0.0008, SoldPer: 100, Source: Source{text61, "common practice, no source"}},
+	{Name: "ferrule 10 mm²", Kind: "ferrule", MinMm2: 6.65, MaxMm2: 10.6, MaxA: 70, StripMm: 12, ContactOhm: 0.0002, AgedOhm: 0.0008, SoldPer: 100, Source: Source{text61, "common practice, no source"}},
+	{Name: "ferrule 16 mm²", Kind: "ferrule", MinMm2: 10.6, MaxMm2: 16.8, MaxA: 100, StripMm: 12, ContactOhm: 0.0002, AgedOhm: 0.0008, SoldPer: 100, Source: Source{text61, "common practice, no source"}},
+	{Name: "pin 1.5 small", Kind: "pin 1.5", MinMm2: 0.3, MaxMm2: 0.6, MaxA: 10, StripMm: 5, ContactOhm: 0.002, AgedOhm: 0.006, Sealed: true, SoldPer: 100, Source: Source{text61, "common practice, no source"}},
+	{Name: "pin 1.5 medium", Kind: "pin 1.5", MinMm2: 0.6, MaxMm2: 1.21, MaxA: 14, StripMm: 5, ContactOhm: 0.002, AgedOhm: 0.006, Sealed: true, SoldPer: 100, Source: Source{text61, "common practice, no source"}},
+	{Name: "pin 1.5 large", Kind: "pin 1.5", MinMm2: 1.21, MaxMm2: 2.63, MaxA: 18, StripMm: 5, ContactOhm: 0.002, AgedOhm: 0.006, Sealed: true, SoldPer: 100, Source: Source{text61, "common practice, no source"}},
+	{Name: "pin 2.8 small", Kind: "pin 2.8", MinMm2: 0.5, MaxMm2: 1.21, MaxA: 20, StripMm: 6, ContactOhm: 0.001, AgedOhm: 0.004, Sealed: true, SoldPer: 50, Source: Source{text61, "common practice, no source"}},
+	{Name: "pin 2.8 medium", Kind: "pin 2.8", MinMm2: 1.21, MaxMm2: 2.63, MaxA: 28, StripMm: 6, ContactOhm: 0.001, AgedOhm: 0.004, Sealed: true, SoldPer: 50, Source: Source{text61, "common practice, no source"}},
+	{Name: "pin 2.8 large", Kind: "pin 2.8", MinMm2: 2.63, MaxMm2: 6.64, MaxA: 40, StripMm: 6, ContactOhm: 0.001, AgedOhm: 0.004, Sealed: true, SoldPer: 50, Source: Source{text61, "common practice, no source"}},
+	{Name: "pin 6.3 small", Kind: "pin 6.3", MinMm2: 2.5, MaxMm2: 6.64, MaxA: 50, StripMm: 9, ContactOhm: 0.0005, AgedOhm: 0.002, Sealed: true, SoldPer: 20, Source: Source{text61, "common practice, no source"}},
+	{Name: "pin 6.3 large", Kind: "pin 6.3", MinMm2: 6.64, MaxMm2: 16.77, MaxA: 80, StripMm: 9, ContactOhm: 0.0005, AgedOhm: 0.002, Sealed: true, SoldPer: 20, Source: Source{text61, "common practice, no source"}},
+	{Name: "pin 10", Kind: "pin 10", MinMm2: 6.64, MaxMm2: 26.66, MaxA: 120, StripMm: 14, ContactOhm: 0.0002, AgedOhm: 0.0008, Sealed: true, SoldPer: 10, Source: Source{text61, "common practice, no source"}},
+	{Name: "pin 10 large", Kind: "pin 10", MinMm2: 26.66, MaxMm2: 53.9, MaxA: 175, StripMm: 18, ContactOhm: 0.00015, AgedOhm: 0.0006, Sealed: true, SoldPer: 10, Source: Source{text61, "common practice, no source"}},
 }, Connectors: []*Connector{
-	{Name: "sealed 1.5", Aliases: []string{"sealed small"}, Ways: []int{1, 2, 3, 4, 5, 6, 8, 12}, PinKind: "pin 1.5", MinMm2: 0.3, MaxMm2: 2.63, MaxA: 18, ContactOhm: 0.002, Sealed: true, SealsPer: 100, Source: Source{text60, "common practice, no source"}},
-	{Name: "sealed 2.8", Aliases: []string{"sealed medium"}, Ways: []int{1, 2, 3, 4, 6}, PinKind: "pin 2.8", MinMm2: 0.5, MaxMm2: 6.64, MaxA: 40, ContactOhm: 0.001, Sealed: true, SealsPer: 50, Source: Source{text60, "common practice, no source"}},
-	{Name: "sealed 6.3", Aliases: []string{"sealed large"}, Ways: []int{1, 2}, PinKind: "pin 6.3", MinMm2: 2.5, MaxMm2: 16.77, MaxA: 80, ContactOhm: 0.0005, Sealed: true, SealsPer: 20, Source: Source{text60, "common practice, no source"}},
-	{Name: "sealed 10", Aliases: []string{"sealed battery"}, Ways: []int{2}, PinKind: "pin 10", MinMm2: 6.64, MaxMm2: 53.9, MaxA: 175, ContactOhm: 0.0002, Sealed: true, SealsPer: 10, Source: Source{text60, "common practice, no source"}},
-	{Name: "open 2.8", Aliases: []string{"unsealed small"}, Ways: []int{2, 3, 4, 6, 9}, PinKind: "tab 2.8", MinMm2: 0.2, MaxMm2: 2.63, MaxA: 20, ContactOhm: 0.0015, Source: Source{text60, "common practice, no source"}},
-	{Name: "open 6.3", Aliases: []string{"unsealed medium"}, Ways: []int{1, 2, 3, 4, 6, 8}, PinKind: "tab 6.3", MinMm2: 0.25, MaxMm2: 6.64, MaxA: 32, ContactOhm: 0.0007, Source: Source{text60, "common practice, no source"}},
-	{Name: "open bullet", Aliases: []string{"bullet pair"}, Ways: []int{1, 2}, PinKind: "bullet 4", MinMm2: 0.25, MaxMm2: 6.64, MaxA: 25, ContactOhm: 0.001, Source: Source{text60, "common practice, no source"}},
+	{Name: "sealed 1.5", Aliases: []string{"sealed small"}, Ways: []int{1, 2, 3, 4, 5, 6, 8, 12}, PinKind: "pin 1.5", MinMm2: 0.3, MaxMm2: 2.63, MaxA: 18, ContactOhm: 0.002, Sealed: true, MaxC: 125, RiseK: 55, SealsPer: 100, Source: Source{text70, "common practice, no source"}},
+	{Name: "sealed 2.8", Aliases: []string{"sealed medium"}, Ways: []int{1, 2, 3, 4, 6}, PinKind: "pin 2.8", MinMm2: 0.5, MaxMm2: 6.64, MaxA: 40, ContactOhm: 0.001, Sealed: true, MaxC: 125, RiseK: 55, SealsPer: 50, Source: Source{text70, "common practice, no source"}},
+	{Name: "sealed 6.3", Aliases: []string{"sealed large"}, Ways: []int{1, 2}, PinKind: "pin 6.3", MinMm2: 2.5, MaxMm2: 16.77, MaxA: 80, ContactOhm: 0.0005, Sealed: true, MaxC: 125, RiseK: 55, SealsPer: 20, Source: Source{text70, "common practice, no source"}},
+	{Name: "sealed 10", Aliases: []string{"sealed battery"}, Ways: []int{2}, PinKind: "pin 10", MinMm2: 6.64, MaxMm2: 53.9, MaxA: 175, ContactOhm: 0.0002, Sealed: true, MaxC: 125, RiseK: 55, SealsPer: 10, Source: Source{text70, "common practice, no source"}},
+	{Name: "open 2.8", Aliases: []string{"unsealed small"}, Ways: []int{2, 3, 4, 6, 9}, PinKind: "tab 2.8", MinMm2: 0.2, MaxMm2: 2.63, MaxA: 20, ContactOhm: 0.0015, MaxC: 105, RiseK: 55, Source: Source{text70, "common practice, no source"}},
+	{Name: "open 6.3", Aliases: []string{"unsealed medium"}, Ways: []int{1, 2, 3, 4, 6, 8}, PinKind: "tab 6.3", MinMm2: 0.25, MaxMm2: 6.64, MaxA: 32, ContactOhm: 0.0007, MaxC: 105, RiseK: 55, Source: Source{text70, "common practice, no source"}},
+	{Name: "open bullet", Aliases: []string{"bullet pair"}, Ways: []int{1, 2}, PinKind: "bullet 4", MinMm2: 0.25, MaxMm2: 6.64, MaxA: 25, ContactOhm: 0.001, MaxC: 105, RiseK: 55, Source: Source{text70, "common practice, no source"}},
 }, Covers: []*Cover{
-	{Name: "braided sleeve", Aliases: []string{"braided"}, Kind: "sleeve", MaxC: 125, Abrasion: true, CurrentFactor: 0.95, Source: Source{text60, "common practice, no source"}},
-	{Name: "braided glass sleeve", Aliases: []string{"glass sleeve"}, Kind: "sleeve", MaxC: 260, Abrasion: true, Heat: true, Absorbs: true, CurrentFactor: 0.9, Source: Source{text60, "common practice, no source"}},
-	{Name: "silicone-coated glass sleeve", Aliases: []string{"coated glass sleeve"}, Kind: "sleeve", MaxC: 180, Abrasion: true, Heat: true, CurrentFactor: 0.9, Source: Source{text69, "from memory"}},
-	{Name: "heat sleeve", Aliases: []string{"heat", "reflective sleeve"}, Kind: "sleeve", MaxC: 250, Abrasion: true, Heat: true, CurrentFactor: 0.85, Source: Source{text60, "common practice, no source"}},
-	{Name: "silicone fire sleeve", Aliases: []string{"fire sleeve"}, Kind: "sleeve", MaxC: 260, Abrasion: true, Heat: true, CurrentFactor: 0.8, Source: Source{text60, "common practice, no source"}},
-	{Name: "heat-shrink tube", Aliases: []string{"heat shrink"}, Kind: "sleeve", MaxC: 125, Abrasion: true, CurrentFactor: 0.9, Source: Source{text60, "common practice, no source"}},
-	{Name: "PVC tube", Aliases: []string{"PVC sleeve"}, Kind: "sleeve", MaxC: 85, Abrasion: true, CurrentFactor: 0.85, Source: Source{text60, "common practice, no source"}},
-	{Name: "silicone tube", Kind: "sleeve", MaxC: 180, Abrasion: true, CurrentFactor: 0.85, Source: Source{text60, "common practice, no source"}},
-	{Name: "spiral wrap", Aliases: []string{"spiral"}, Kind: "sleeve", MaxC: 85, Abrasion: true, CurrentFactor: 0.95, Source: Source{text60, "common practice, no source"}},
-	{Name: "corrugated conduit", Aliases: []string{"conduit", "corrugated", "convoluted tube"}, Kind: "conduit", MaxC: 105, Abrasion: true, Pinch: true, CurrentFactor: 0.85, Source: Source{text60, "common practice, no source"}},
-	{Name: "corrugated conduit nylon", Aliases: []string{"nylon conduit"}, Kind: "conduit", MaxC: 125, Abrasion: true, Pinch: true, CurrentFactor: 0.85, Source: Source{text60, "common practice, no source"}},
-	{Name: "rigid conduit", Kind: "conduit", MaxC: 85, Abrasion: true, Pinch: true, Stiff: true, CurrentFactor: 0.8, Source: Source{text60, "common practice, no source"}},
-	{Name: "cloth loom tape", Aliases: []string{"cloth tape", "loom tape"}, Kind: "loom tape", MaxC: 125, Abrasion: true, Absorbs: true, CurrentFactor: 0.95, Source: Source{text60, "common practice, no source"}},
-	{Name: "PVC loom tape", Aliases: []string{"PVC tape"}, Kind: "loom tape", MaxC: 90, CurrentFactor: 0.9, Source: Source{text60, "common practice, no source"}},
+	{Name: "braided sleeve", Aliases: []string{"braided"}, Kind: "sleeve", MaxC: 125, Abrasion: true, CurrentFactor: 0.95, Source: Source{text61, "common practice, no source"}},
+	{Name: "braided glass sleeve", Aliases: []string{"glass sleeve"}, Kind: "sleeve", MaxC: 260, Abrasion: true, Heat: true, Absorbs: true, CurrentFactor: 0.9, Source: Source{text61, "common practice, no source"}},
+	{Name: "silicone-coated glass sleeve", Aliases: []string{"coated glass sleeve"}, Kind: "sleeve", MaxC: 180, Abrasion: true, Heat: true, CurrentFactor: 0.9, Source: Source{text71, "from memory"}},
+	{Name: "heat sleeve", Aliases: []string{"heat", "reflective sleeve"}, Kind: "sleeve", MaxC: 250, Abrasion: true, Heat: true, CurrentFactor: 0.85, Source: Source{text61, "common practice, no source"}},
+	{Name: "silicone fire sleeve", Aliases: []string{"fire sleeve"}, Kind: "sleeve", MaxC: 260, Abrasion: true, Heat: true, CurrentFactor: 0.8, Source: Source{text61, "common practice, no source"}},
+	{Name: "heat-shrink tube", Aliases: []string{"heat shrink"}, Kind: "sleeve", MaxC: 125, Abrasion: true, CurrentFactor: 0.9, Source: Source{text61, "common practice, no source"}},
+	{Name: "PVC tube", Aliases: []string{"PVC sleeve"}, Kind: "sleeve", MaxC: 85, Abrasion: true, CurrentFactor: 0.85, Source: Source{text61, "common practice, no source"}},
+	{Name: "silicone tube", Kind: "sleeve", MaxC: 180, Abrasion: true, CurrentFactor: 0.85, Source: Source{text61, "common practice, no source"}},
+	{Name: "spiral wrap", Aliases: []string{"spiral"}, Kind: "sleeve", MaxC: 85, Abrasion: true, CurrentFactor: 0.95, Source: Source{text61, "common practice, no source"}},
+	{Name: "corrugated conduit", Aliases: []string{"conduit", "corrugated", "convoluted tube"}, Kind: "conduit", MaxC: 105, Abrasion: true, Pinch: true, CurrentFactor: 0.85, Source: Source{text61, "common practice, no source"}},
+	{Name: "corrugated conduit nylon", Aliases: []string{"nylon conduit"}, Kind: "conduit", MaxC: 125, Abrasion: true, Pinch: true, CurrentFactor: 0.85, Source: Source{text61, "common practice, no source"}},
+	{Name: "rigid conduit", Kind: "conduit", MaxC: 85, Abrasion: true, Pinch: true, Stiff: true, CurrentFactor: 0.8, Source: Source{text61, "common practice, no source"}},
+	{Name: "cloth loom tape", Aliases: []string{"cloth tape", "loom tape"}, Kind: "loom tape", MaxC: 125, Abrasion: true, Absorbs: true, CurrentFactor: 0.95, Source: Source{text61, "common practice, no source"}},
+	{Name: "PVC loom tape", Aliases: []string{"PVC tape"}, Kind: "loom tape", MaxC: 90, CurrentFactor: 0.9, Source: Source{text61, "common practice, no source"}},
 }, Loads: []*LoadType{
-	{Name: "LED auxiliary lamp", Behaves: "constant power", PowerW: 18, RatedV: 13.2, MinV: 9, Duty: 1, Most: MostPower{Source: Source{text60, "common practice, no source"}}, Aim: DropAim{Source: Source{text60, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.002, Source: Source{text70, "from memory"}}, Sign: "LED", End: "pin 1.5", Source: Source{text60, "common practice, no source"}},
-	{Name: "LED light bar", Behaves: "constant power", PowerW: 120, RatedV: 13.2, MinV: 9, Duty: 1, Most: MostPower{Source: Source{text60, "common practice, no source"}}, Aim: DropAim{Source: Source{text60, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.002, Source: Source{text70, "from memory"}}, Sign: "LED", End: "pin 2.8", Source: Source{text60, "common practice, no source"}},
-	{Name: "LED position lamp", Behaves: "constant power", PowerW: 3, RatedV: 13.5, MinV: 9, MustBurn: true, Duty: 1, Most: MostPower{Source: Source{text60, "common practice, no source"}}, Lead: Lead{AreaMm2: 0.35}, MostFuseA: 5, Aim: DropAim{Source: Source{text60, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text60, "common practice, no source"}}, Sign: "LED", End: "splice", Source: Source{text60, "common practice, no source"}},
-	{Name: "LED interior lamp", Behaves: "constant power", PowerW: 6, RatedV: 12, MinV: 9, Duty: 1, Most: MostPower{Source: Source{text60, "common practice, no source"}}, Aim: DropAim{Source: Source{text60, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text60, "common practice, no source"}}, Sign: "LED", End: "splice", Source: Source{text60, "common practice, no source"}},
-	{Name: "LED tail lamp", Behaves: "constant power", PowerW: 3, RatedV: 13.5, MinV: 9, MustBurn: true, Duty: 1, Most: MostPower{Source: Source{text60, "common practice, no source"}}, Lead: Lead{AreaMm2: 0.35}, MostFuseA: 5, Aim: DropAim{Source: Source{text60, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text60, "common practice, no source"}}, Sign: "LED", End: "splice", Source: Source{text60, "common practice, no source"}},
-	{Name: "LED navigation lamp", Aliases: []string{"navigation light LED"}, Behaves: "constant power", PowerW: 3, RatedV: 13.5, MinV: 9, MustBurn: true, Duty: 1, Most: MostPower{Source: Source{text60, "common practice, no source"}}, Lead: Lead{AreaMm2: 0.5}, MostFuseA: 10, Aim: DropAim{Source: Source{text60, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text60, "common practice, no source"}}, Sign: "LED", End: "splice", Source: Source{text60, "common practice, no source"}},
-	{Name: "halogen lamp 35 W", Behaves: "filament lamp", PowerW: 35, RatedV: 12, MinV: 10.5, Duty: 1, Most: MostPower{Source: Source{text71, "computed"}}, Aim: DropAim{Source: Source{text71, "computed"}}, Inrush: Inrush{PeakRatio: 10, TauS: 0.003, Source: Source{text72, "one source"}}, Sign: "lamp", End: "tab 6.3", Source: Source{text71, "computed"}},
-	{Name: "halogen lamp 55 W", Aliases: []string{"fog lamp"}, Behaves: "filament lamp", PowerW: 55, RatedV: 12, MinV: 10.5, Duty: 1, Most: MostPower{PowerW: 58.7, Source: Source{text73, "computed"}}, Aim: DropAim{Source: Source{text74, "one source"}}, Inrush: Inrush{PeakRatio: 10, TauS: 0.003, Source: Source{text72, "one source"}}, Sign: "lamp", End: "tab 6.3", Source: Source{text74, "one source"}},
-	{Name: "halogen lamp 60 W", Aliases: []string{"headlamp high beam"}, Behaves: "filament lamp", PowerW: 60, RatedV: 12, MinV: 10.5, Duty: 1, Most: MostPower{PowerW: 64.7, Source: Source{text75, "from memory"}}, Aim: DropAim{Source: Source{text74, "one source"}}, Inrush: Inrush{PeakRatio: 10, TauS: 0.003, Source: Source{text72, "one source"}}, Sign: "lamp", End: "tab 6.3", Source: Source{text74, "one source"}},
-	{Name: "bulb 5 W", Behaves: "filament lamp", PowerW: 5, RatedV: 12, MinV: 10.5, Duty: 1, Most: MostPower{PowerW: 5.5, Source: Source{text76, "computed"}}, Aim: DropAim{Source: Source{text71, "computed"}}, Inrush: Inrush{PeakRatio: 10, TauS: 0.003, Source: Source{text72, "one source"}}, Sign: "lamp", End: "splice", Source: Source{text71, "computed"}},
-	{Name: "bulb 21 W", Aliases: []string{"stop lamp bulb"}, Behaves: "filament lamp", PowerW: 21, RatedV: 12, MinV: 10.5, Duty: 1, Most: MostPower{PowerW: 22.1, Source: Source{text77, "computed"}}, Aim: DropAim{Source: Source{text71, "computed"}}, Inrush: Inrush{PeakRatio: 10, TauS: 0.003, Source: Source{text72, "one source"}}, Sign: "lamp", End: "splice", Source: Source{text71, "computed"}},
-	{Name: "anchor lamp 25 W", Aliases: []string{"navigation lamp 25 W"}, Behaves: "filament lamp", PowerW: 25, RatedV: 12, MinV: 10.5, MustBurn: true, Duty: 1, Most: MostPower{Source: Source{text78, "one source"}}, Aim: DropAim{Source: Source{text78, "one source"}}, Inrush: Inrush{PeakRatio: 10, TauS: 0.003, Source: Source{text72, "one source"}}, Sign: "lamp", End: "splice", Source: Source{text78, "one source"}},
-	{Name: "heated grips", Behaves: "resistor", PowerW: 40, RatedV: 13, Duty: 1, Most: MostPower{Source: Source{text79, "one source"}}, Aim: DropAim{Source: Source{text79, "one source"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text79, "one source"}}, Sign: "heater", End: "pin 1.5", Source: Source{text79, "one source"}},
-	{Name: "heated jacket", Behaves: "resistor", PowerW: 77, RatedV: 13, Duty: 1, Most: MostPower{Source: Source{text80, "two sources"}}, Aim: DropAim{Source: Source{text80, "two sources"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text80, "two sources"}}, Sign: "heater", End: "splice", Source: Source{text80, "two sources"}},
-	{Name: "heated vest", Aliases: []string{"heated waistcoat"}, Behaves: "resistor", PowerW: 55, RatedV: 13, Duty: 1, Most: MostPower{Source: Source{text60, "common practice, no source"}}, Aim: DropAim{Source: Source{text60, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text60, "common practice, no source"}}, Sign: "heater", End: "splice", Source: Source{text60, "common practice, no source"}},
-	{Name: "heated gloves", Behaves: "resistor", PowerW: 26, RatedV: 13, Duty: 1, Most: MostPower{Source: Source{text60, "common practice, no source"}}, Aim: DropAim{Source: Source{text60, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text60, "common practice, no source"}}, Sign: "heater", End: "splice", Source: Source{text60, "common practice, no source"}},
-	{Name: "heated trousers", Behaves: "resistor", PowerW: 45, RatedV: 13, Duty: 1, Most: MostPower{Source: Source{text60, "common practice, no source"}}, Aim: DropAim{Source: Source{text60, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text60, "common practice, no source"}}, Sign: "heater", End: "splice", Source: Source{text60, "common practice, no source"}},
-	{Name: "heated seat", Behaves: "resistor", PowerW: 35, RatedV: 13, Duty: 0.6, Most: MostPower{Source: Source{text60, "common practice, no source"}}, Aim: DropAim{Source: Source{text60, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text60, "common practice, no source"}}, Sign: "heater", End: "pin 1.5", Source: Source{text60, "common practice, no source"}},
-	{Name: "navigation unit", Aliases: []string{"GPS"}, Behaves: "constant power", PowerW: 8, RatedV: 12, MinV: 9, Duty: 1, Most: MostPower{Source: Source{text60, "common practice, no source"}}, Lead: Lead{AreaMm2: 0.5}, MostFuseA: 5, Aim: DropAim{Source: Source{text60, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.002, Source: Source{text70, "from memory"}}, Sign: "electronics", End: "splice", Source: Source{text60, "common practice, no source"}},
-	{Name: "USB charger", Aliases: []string{"phone charger"}, Behaves: "constant power", PowerW: 14, RatedV: 12, MinV: 9, Duty: 1, Most: MostPower{Source: Source{text60, "common practice, no source"}}, Lead: Lead{AreaMm2: 0.5}, MostFuseA: 7.5, Aim: DropAim{Source: Source{text60, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.002, Source: Source{text70, "from memory"}}, Sign: "socket", End: "splice", StandbyA: 0.005, Source: Source{text60, "common practice, no source"}},
-	{Name: "USB fast charger", Behaves: "constant power", PowerW: 36, RatedV: 12, MinV: 9, Duty: 1, Most: MostPower{Source: Source{text60, "common practice, no source"}}, Lead: Lead{AreaMm2: 0.75}, MostFuseA: 10, Aim: DropAim{Source: Source{text60, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.002, Source: Source{text70, "from memory"}}, Sign: "socket", End: "splice", StandbyA: 0.005, Source: Source{text60, "common practice, no source"}},
-	{Name: "accessory socket", Aliases: []string{"socket 10 A", "power socket"}, Behaves: "constant power", PowerW: 120, RatedV: 12, Duty: 0.5, Highest: true, Most: MostPower{Source: Source{text81, "common practice, no source"}}, Aim: DropAim{Share: 0.04, Source: Source{text82, "one source"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text81, "common practice, no source"}}, Sign: "socket", End: "tab 6.3", Source: Source{text81, "common practice, no source"}},
-	{Name: "dash camera", Behaves: "constant power", PowerW: 5, RatedV: 12, MinV: 9, Duty: 1, Most: MostPower{Source: Source{text60, "common practice, no source"}}, Lead: Lead{AreaMm2: 0.5}, MostFuseA: 5, Aim: DropAim{Source: Source{text60, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.002, Source: Source{text70, "from memory"}}, Sign: "electronics", End: "splice", StandbyA: 0.1, Source: Source{text60, "common practice, no source"}},
-	{Name: "tracker", Aliases: []string{"GPS tracker"}, Behaves: "constant power", PowerW: 0.4, RatedV: 12, MinV: 9, Duty: 1, Most: MostPower{Source: Source{text83, "two sources"}}, Lead: Lead{AreaMm2: 0.35}, MostFuseA: 5, Aim: DropAim{Source: Source{text83, "two sources"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text83, "two sources"}}, Sign: "electronics", End: "splice", StandbyA: 0.005, Source: Source{text83, "two sources"}},
-	{Name: "alarm", Behaves: "constant power", PowerW: 0.25, RatedV: 12, MinV: 9, Duty: 1, Most: MostPower{Source: Source{text60, "common practice, no source"}}, Lead: Lead{AreaMm2: 0.5}, MostFuseA: 5, Aim: DropAim{Source: Source{text60, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text60, "common practice, no source"}}, Sign: "electronics", End: "splice", StandbyA: 0.02, Source: Source{text60, "common practice, no source"}},
-	{Name: "voltmeter", Behaves: "constant power", PowerW: 0.2, RatedV: 12, MinV: 6, Duty: 1, Most: MostPower{Source: Source{text60, "common practice, no source"}}, Lead: Lead{AreaMm2: 0.35}, MostFuseA: 5, Aim: DropAim{Source: Source{text60, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text60, "common practice, no source"}}, Sign: "electronics", End: "splice", Source: Source{text60, "common practice, no source"}},
-	{Name: "radio", Behaves: "constant power", PowerW: 20, RatedV: 12, MinV: 10, Duty: 1, Most: MostPower{Source: Source{text60, "common practice, no source"}}, Lead: Lead{AreaMm2: 0.75}, MostFuseA: 10, Aim: DropAim{Source: Source{text60, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.002, Source: Source{text70, "from memory"}}, Sign: "electronics", End: "splice", StandbyA: 0.003, Source: Source{text60, "common practice, no source"}},
-	{Name: "VHF radio", Behaves: "constant power", PowerW: 60, RatedV: 12, MinV: 10.5, Duty: 0.1, Most: MostPower{Source: Source{text78, "one source"}}, OnForS: 60, EveryS: 600, Lead: Lead{AreaMm2: 1}, MostFuseA: 10, Aim: DropAim{Source: Source{text78, "one source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.002, Source: Source{text70, "from memory"}}, Sign: "electronics", End: "splice", Source: Source{text78, "one source"}},
-	{Name: "fish finder", Aliases: []string{"chart plotter"}, Behaves: "constant power", PowerW: 15, RatedV: 12, MinV: 10, Duty: 1, Most: MostPower{Source: Source{text60, "common practice, no source"}}, Lead: Lead{AreaMm2: 0.5}, MostFuseA: 7.5, Aim: DropAim{Source: Source{text60, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.002, Source: Source{text70, "from memory"}}, Sign: "electronics", End: "splice", Source: Source{text60, "common practice, no source"}},
-	{Name: "inverter", Aliases: []string{"inverter 1000 W"}, Behaves: "constant power", PowerW: 1100, RatedV: 12, MinV: 10, Duty: 1, Highest: true, Most: MostPower{Source: Source{text84, "common practice, no source"}}, Aim: DropAim{Share: 0.02, Source: Source{text85, "two sources"}}, Inrush: Inrush{PeakRatio: 2, TauS: 3, Source: Source{text86, "from memory"}}, Sign: "electronics", End: "ring M8", Source: Source{text84, "common practice, no source"}},
-	{Name: "horn", Behaves: "motor", CurrentA: 4, RatedV: 12, MinV: 10.5, Duty: 0.01, Most: MostPower{Source: Source{text60, "common practice, no source"}}, OnForS: 5, EveryS: 60, Aim: DropAim{Source: Source{text60, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 2, TauS: 0.02, Source: Source{text60, "common practice, no source"}}, Sign: "horn", End: "tab 6.3", Source: Source{text60, "common practice, no source"}},
-	{Name: "twin air horn", Behaves: "motor", CurrentA: 18, RatedV: 12, MinV: 10.5, Duty: 0.005, Most: MostPower{Source: Source{text60, "common practice, no source"}}, OnForS: 5, EveryS: 60, Aim: DropAim{Source: Source{text60, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 3, TauS: 0.1, Source: Source{text87, "one source"}}, Sign: "horn", End: "tab 6.3", Source: Source{text60, "common practice, no source"}},
-	{Name: "tyre compressor", Aliases: []string{"air compressor"}, Behaves: "motor", CurrentA: 10, RatedV: 12, MinV: 10.5, Duty: 0.02, Most: MostPower{Source: Source{text60, "common practice, no source"}}, OnForS: 600, EveryS: 2400, Aim: DropAim{Source: Source{text60, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.2, Source: Source{text88, "one source"}}, Sign: "pump", End: "splice", Source: Source{text60, "common practice, no source"}},
-	{Name: "bilge pump", Behaves: "motor", CurrentA: 3.3, RatedV: 12, MinV: 10, Bilge: true, Duty: 0.05, Most: MostPower{Source: Source{text60, "common practice, no source"}}, IgnitionProtected: true, Aim: DropAim{Source: Source{text60, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 3, TauS: 0.1, Source: Source{text87, "one source"}}, Sign: "pump", End: "splice", Source: Source{text60, "common practice, no source"}},
-	{Name: "bilge pump large", Behaves: "motor", CurrentA: 8, RatedV: 12, MinV: 10, Bilge: true, Duty: 0.05, Most: MostPower{Source: Source{text60, "common practice, no source"}}, IgnitionProtected: true, Aim: DropAim{Source: Source{text60, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 3, TauS: 0.15, Source: Source{text87, "one source"}}, Sign: "pump", End: "splice", Source: Source{text60, "common practice, no source"}},
-	{Name: "fresh water pump", Behaves: "motor", CurrentA: 5, RatedV: 12, MinV: 10, Duty: 0.05, Most: MostPower{Source: Source{text60, "common practice, no source"}}, Aim: DropAim{Source: Source{text60, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 3, TauS: 0.1, Source: Source{text87, "one source"}}, Sign: "pump", End: "splice", Source: Source{text60, "common practice, no source"}},
-	{Name: "fuel pump", Behaves: "motor", PowerW: 50, RatedV: 13.5, MinV: 9, Duty: 1, Most: MostPower{Source: Source{text60, "common practice, no source"}}, Aim: DropAim{Source: Source{text60, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 3, TauS: 0.1, Source: Source{text87, "one source"}}, Sign: "pump", End: "pin 1.5", Source: Source{text60, "common practice, no source"}},
-	{Name: "cooling fan", Behaves: "motor", PowerW: 70, RatedV: 13, MinV: 9, Duty: 0.4, Most: MostPower{Source: Source{text60, "common practice, no source"}}, Aim: DropAim{Source: Source{text60, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.2, Source: Source{text88, "one source"}}, Sign: "motor", End: "pin 2.8", Source: Source{text60, "common practice, no source"}},
-	{Name: "bilge blower", Behaves: "motor", CurrentA: 4, RatedV: 12, MinV: 10, Duty: 0.1, Most: MostPower{Source: Source{text60, "common practice, no source"}}, IgnitionProtected: true, Aim: DropAim{Source: Source{text60, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.2, Source: Source{text88, "one source"}}, Sign: "motor", End: "splice", Source: Source{text60, "common practice, no source"}},
-	{Name: "implement actuator", Behaves: "motor", CurrentA: 12, RatedV: 12, MinV: 10, Duty: 0.02, Most: MostPower{Source: Source{text60, "common practice, no source"}}, OnForS: 30, EveryS: 300, Aim: DropAim{Source: Source{text60, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 3, TauS: 0.1, Source: Source{text87, "one source"}}, Sign: "motor", End: "pin 2.8", Source: Source{text60, "common practice, no source"}},
-	{Name: "winch small", Aliases: []string{"winch"}, Behaves: "motor", CurrentA: 150, RatedV: 12, MinV: 9, Duty: 0.02, Highest: true, Most: MostPower{Source: Source{text89, "one source"}}, OnForS: 60, EveryS: 600, Aim: DropAim{Source: Source{text89, "one source"}}, Inrush: Inrush{PeakRatio: 2, TauS: 0.3, Source: Source{text90, "from memory"}}, Sign: "motor", End: "ring M6", Source: Source{text89, "one source"}},
-	{Name: "windlass", Behaves: "motor", CurrentA: 100, RatedV: 12, MinV: 9, Duty: 0.01, Most: MostPower{Source: Source{text78, "one source"}}, OnForS: 180, EveryS: 1800, Aim: DropAim{Source: Source{text78, "one source"}}, Inrush: Inrush{PeakRatio: 5, TauS: 0.2, Source: Source{text91, "one source"}}, Sign: "motor", End: "ring M8", Source: Source{text78, "one source"}},
-	{Name: "compressor fridge", Aliases: []string{"fridge"}, Behaves: "constant power", PowerW: 45, RatedV: 12, MinV: 10.4, Duty: 0.35, Highest: true, Most: MostPower{Source: Source{text92, "one source"}}, Aim: DropAim{Share: 0.025, Source: Source{text93, "two sources"}}, Inrush: Inrush{PeakRatio: 3, TauS: 0.3, Source: Source{text94, "one source"}}, Sign: "electronics", End: "splice", Source: Source{text92, "one source"}},
-	{Name: "starter motorcycle", Aliases: []string{"starter"}, Behaves: "motor", CurrentA: 120, RatedV: 12, MinV: 7, Starter: true, Duty: 0.005, Most: MostPower{Source: Source{text95, "from memory"}}, OnForS: 10, EveryS: 60, Aim: DropAim{Source: Source{text95, "from memory"}}, Inrush: Inrush{PeakRatio: 2.5, TauS: 0.06, Source: Source{text95, "from memory"}}, Sign: "motor", End: "ring M6", Source: Source{text95, "from memory"}},
-	{Name: "starter car petrol", Behaves: "motor", CurrentA: 120, RatedV: 12, MinV: 7, Starter: true, Duty: 0.005, Most: MostPower{Source: Source{text96, "one source"}}, OnForS: 10, EveryS: 60, Aim: DropAim{Source: Source{text96, "one source"}}, Inrush: Inrush{PeakRatio: 3, TauS: 0.06, Source: Source{text96, "one source"}}, Sign: "motor", End: "ring M8", Source: Source{text96, "one source"}},
-	{Name: "glow plugs four", Aliases: []string{"glow plug"}, Behaves: "resistor", CurrentA: 40, RatedV: 12, MinV: 8, Duty: 0.01, Most: MostPower{Source: Source{text97, "from memory"}}, OnForS: 60, EveryS: 600, Aim: DropAim{Source: Source{text97, "from memory"}}, Inrush: Inrush{PeakRatio: 2.5, TauS: 4, Source: Source{text97, "from memory"}}, Sign: "heater", End: "ring M5", Source: Source{text97, "from memory"}},
+	{Name: "LED auxiliary lamp", Behaves: "constant power", PowerW: 18, RatedV: 13.2, MinV: 9, Duty: 1, Most: MostPower{Source: Source{text61, "common practice, no source"}}, Aim: DropAim{Source: Source{text61, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.002, Source: Source{text72, "from memory"}}, Sign: "LED", End: "pin 1.5", Source: Source{text61, "common practice, no source"}},
+	{Name: "LED light bar", Behaves: "constant power", PowerW: 120, RatedV: 13.2, MinV: 9, Duty: 1, Most: MostPower{Source: Source{text61, "common practice, no source"}}, Aim: DropAim{Source: Source{text61, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.002, Source: Source{text72, "from memory"}}, Sign: "LED", End: "pin 2.8", Source: Source{text61, "common practice, no source"}},
+	{Name: "LED position lamp", Behaves: "constant power", PowerW: 3, RatedV: 13.5, MinV: 9, MustBurn: true, Duty: 1, Most: MostPower{Source: Source{text61, "common practice, no source"}}, Lead: Lead{AreaMm2: 0.35}, MostFuseA: 5, Aim: DropAim{Source: Source{text61, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text61, "common practice, no source"}}, Sign: "LED", End: "splice", Source: Source{text61, "common practice, no source"}},
+	{Name: "LED interior lamp", Behaves: "constant power", PowerW: 6, RatedV: 12, MinV: 9, Duty: 1, Most: MostPower{Source: Source{text61, "common practice, no source"}}, Aim: DropAim{Source: Source{text61, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text61, "common practice, no source"}}, Sign: "LED", End: "splice", Source: Source{text61, "common practice, no source"}},
+	{Name: "LED tail lamp", Behaves: "constant power", PowerW: 3, RatedV: 13.5, MinV: 9, MustBurn: true, Duty: 1, Most: MostPower{Source: Source{text61, "common practice, no source"}}, Lead: Lead{AreaMm2: 0.35}, MostFuseA: 5, Aim: DropAim{Source: Source{text61, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text61, "common practice, no source"}}, Sign: "LED", End: "splice", Source: Source{text61, "common practice, no source"}},
+	{Name: "LED navigation lamp", Aliases: []string{"navigation light LED"}, Behaves: "constant power", PowerW: 3, RatedV: 13.5, MinV: 9, MustBurn: true, Duty: 1, Most: MostPower{Source: Source{text61, "common practice, no source"}}, Lead: Lead{AreaMm2: 0.5}, MostFuseA: 10, Aim: DropAim{Source: Source{text61, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text61, "common practice, no source"}}, Sign: "LED", End: "splice", Source: Source{text61, "common practice, no source"}},
+	{Name: "halogen lamp 35 W", Behaves: "filament lamp", PowerW: 35, RatedV: 12, MinV: 10.5, Duty: 1, Most: MostPower{Source: Source{text73, "computed"}}, Aim: DropAim{Source: Source{text73, "computed"}}, Inrush: Inrush{PeakRatio: 10, TauS: 0.003, Source: Source{text74, "one source"}}, Sign: "lamp", End: "tab 6.3", Source: Source{text73, "computed"}},
+	{Name: "halogen lamp 55 W", Aliases: []string{"fog lamp"}, Behaves: "filament lamp", PowerW: 55, RatedV: 12, MinV: 10.5, Duty: 1, Most: MostPower{PowerW: 58.7, Source: Source{text75, "computed"}}, Aim: DropAim{Source: Source{text76, "one source"}}, Inrush: Inrush{PeakRatio: 10, TauS: 0.003, Source: Source{text74, "one source"}}, Sign: "lamp", End: "tab 6.3", Source: Source{text76, "one source"}},
+	{Name: "halogen lamp 60 W", Aliases: []string{"headlamp high beam"}, Behaves: "filament lamp", PowerW: 60, RatedV: 12, MinV: 10.5, Duty: 1, Most: MostPower{PowerW: 64.7, Source: Source{text77, "from memory"}}, Aim: DropAim{Source: Source{text76, "one source"}}, Inrush: Inrush{PeakRatio: 10, TauS: 0.003, Source: Source{text74, "one source"}}, Sign: "lamp", End: "tab 6.3", Source: Source{text76, "one source"}},
+	{Name: "bulb 5 W", Behaves: "filament lamp", PowerW: 5, RatedV: 12, MinV: 10.5, Duty: 1, Most: MostPower{PowerW: 5.5, Source: Source{text78, "computed"}}, Aim: DropAim{Source: Source{text73, "computed"}}, Inrush: Inrush{PeakRatio: 10, TauS: 0.003, Source: Source{text74, "one source"}}, Sign: "lamp", End: "splice", Source: Source{text73, "computed"}},
+	{Name: "bulb 21 W", Aliases: []string{"stop lamp bulb"}, Behaves: "filament lamp", PowerW: 21, RatedV: 12, MinV: 10.5, Duty: 1, Most: MostPower{PowerW: 22.1, Source: Source{text79, "computed"}}, Aim: DropAim{Source: Source{text73, "computed"}}, Inrush: Inrush{PeakRatio: 10, TauS: 0.003, Source: Source{text74, "one source"}}, Sign: "lamp", End: "splice", Source: Source{text73, "computed"}},
+	{Name: "anchor lamp 25 W", Aliases: []string{"navigation lamp 25 W"}, Behaves: "filament lamp", PowerW: 25, RatedV: 12, MinV: 10.5, MustBurn: true, Duty: 1, Most: MostPower{Source: Source{text80, "one source"}}, Aim: DropAim{Source: Source{text80, "one source"}}, Inrush: Inrush{PeakRatio: 10, TauS: 0.003, Source: Source{text74, "one source"}}, Sign: "lamp", End: "splice", Source: Source{text80, "one source"}},
+	{Name: "heated grips", Behaves: "resistor", PowerW: 40, RatedV: 13, Duty: 1, Most: MostPower{Source: Source{text81, "one source"}}, Aim: DropAim{Source: Source{text81, "one source"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text81, "one source"}}, Sign: "heater", End: "pin 1.5", Source: Source{text81, "one source"}},
+	{Name: "heated jacket", Behaves: "resistor", PowerW: 77, RatedV: 13, Duty: 1, Most: MostPower{Source: Source{text82, "two sources"}}, Aim: DropAim{Source: Source{text82, "two sources"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text82, "two sources"}}, Sign: "heater", End: "splice", Source: Source{text82, "two sources"}},
+	{Name: "heated vest", Aliases: []string{"heated waistcoat"}, Behaves: "resistor", PowerW: 55, RatedV: 13, Duty: 1, Most: MostPower{Source: Source{text61, "common practice, no source"}}, Aim: DropAim{Source: Source{text61, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text61, "common practice, no source"}}, Sign: "heater", End: "splice", Source: Source{text61, "common practice, no source"}},
+	{Name: "heated gloves", Behaves: "resistor", PowerW: 26, RatedV: 13, Duty: 1, Most: MostPower{Source: Source{text61, "common practice, no source"}}, Aim: DropAim{Source: Source{text61, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text61, "common practice, no source"}}, Sign: "heater", End: "splice", Source: Source{text61, "common practice, no source"}},
+	{Name: "heated trousers", Behaves: "resistor", PowerW: 45, RatedV: 13, Duty: 1, Most: MostPower{Source: Source{text61, "common practice, no source"}}, Aim: DropAim{Source: Source{text61, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text61, "common practice, no source"}}, Sign: "heater", End: "splice", Source: Source{text61, "common practice, no source"}},
+	{Name: "heated seat", Behaves: "resistor", PowerW: 35, RatedV: 13, Duty: 0.6, Most: MostPower{Source: Source{text61, "common practice, no source"}}, Aim: DropAim{Source: Source{text61, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text61, "common practice, no source"}}, Sign: "heater", End: "pin 1.5", Source: Source{text61, "common practice, no source"}},
+	{Name: "navigation unit", Aliases: []string{"GPS"}, Behaves: "constant power", PowerW: 8, RatedV: 12, MinV: 9, Duty: 1, Most: MostPower{Source: Source{text61, "common practice, no source"}}, Lead: Lead{AreaMm2: 0.5}, MostFuseA: 5, Aim: DropAim{Source: Source{text61, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.002, Source: Source{text72, "from memory"}}, Sign: "electronics", End: "splice", Source: Source{text61, "common practice, no source"}},
+	{Name: "USB charger", Aliases: []string{"phone charger"}, Behaves: "constant power", PowerW: 14, RatedV: 12, MinV: 9, Duty: 1, Most: MostPower{Source: Source{text61, "common practice, no source"}}, Lead: Lead{AreaMm2: 0.5}, MostFuseA: 7.5, Aim: DropAim{Source: Source{text61, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.002, Source: Source{text72, "from memory"}}, Sign: "socket", End: "splice", StandbyA: 0.005, Source: Source{text61, "common practice, no source"}},
+	{Name: "USB fast charger", Behaves: "constant power", PowerW: 36, RatedV: 12, MinV: 9, Duty: 1, Most: MostPower{Source: Source{text61, "common practice, no source"}}, Lead: Lead{AreaMm2: 0.75}, MostFuseA: 10, Aim: DropAim{Source: Source{text61, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.002, Source: Source{text72, "from memory"}}, Sign: "socket", End: "splice", StandbyA: 0.005, Source: Source{text61, "common practice, no source"}},
+	{Name: "accessory socket", Aliases: []string{"socket 10 A", "power socket"}, Behaves: "constant power", PowerW: 120, RatedV: 12, Duty: 0.5, Highest: true, Most: MostPower{Source: Source{text83, "common practice, no source"}}, Aim: DropAim{Share: 0.04, Source: Source{text84, "one source"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text83, "common practice, no source"}}, Sign: "socket", End: "tab 6.3", Source: Source{text83, "common practice, no source"}},
+	{Name: "dash camera", Behaves: "constant power", PowerW: 5, RatedV: 12, MinV: 9, Duty: 1, Most: MostPower{Source: Source{text61, "common practice, no source"}}, Lead: Lead{AreaMm2: 0.5}, MostFuseA: 5, Aim: DropAim{Source: Source{text61, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.002, Source: Source{text72, "from memory"}}, Sign: "electronics", End: "splice", StandbyA: 0.1, Source: Source{text61, "common practice, no source"}},
+	{Name: "tracker", Aliases: []string{"GPS tracker"}, Behaves: "constant power", PowerW: 0.4, RatedV: 12, MinV: 9, Duty: 1, Most: MostPower{Source: Source{text85, "two sources"}}, Lead: Lead{AreaMm2: 0.35}, MostFuseA: 5, Aim: DropAim{Source: Source{text85, "two sources"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text85, "two sources"}}, Sign: "electronics", End: "splice", StandbyA: 0.005, Source: Source{text85, "two sources"}},
+	{Name: "alarm", Behaves: "constant power", PowerW: 0.25, RatedV: 12, MinV: 9, Duty: 1, Most: MostPower{Source: Source{text61, "common practice, no source"}}, Lead: Lead{AreaMm2: 0.5}, MostFuseA: 5, Aim: DropAim{Source: Source{text61, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text61, "common practice, no source"}}, Sign: "electronics", End: "splice", StandbyA: 0.02, Source: Source{text61, "common practice, no source"}},
+	{Name: "voltmeter", Behaves: "constant power", PowerW: 0.2, RatedV: 12, MinV: 6, Duty: 1, Most: MostPower{Source: Source{text61, "common practice, no source"}}, Lead: Lead{AreaMm2: 0.35}, MostFuseA: 5, Aim: DropAim{Source: Source{text61, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 1, Source: Source{text61, "common practice, no source"}}, Sign: "electronics", End: "splice", Source: Source{text61, "common practice, no source"}},
+	{Name: "radio", Behaves: "constant power", PowerW: 20, RatedV: 12, MinV: 10, Duty: 1, Most: MostPower{Source: Source{text61, "common practice, no source"}}, Lead: Lead{AreaMm2: 0.75}, MostFuseA: 10, Aim: DropAim{Source: Source{text61, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.002, Source: Source{text72, "from memory"}}, Sign: "electronics", End: "splice", StandbyA: 0.003, Source: Source{text61, "common practice, no source"}},
+	{Name: "VHF radio", Behaves: "constant power", PowerW: 60, RatedV: 12, MinV: 10.5, Duty: 0.1, Most: MostPower{Source: Source{text80, "one source"}}, OnForS: 60, EveryS: 600, Lead: Lead{AreaMm2: 1}, MostFuseA: 10, Aim: DropAim{Source: Source{text80, "one source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.002, Source: Source{text72, "from memory"}}, Sign: "electronics", End: "splice", Source: Source{text80, "one source"}},
+	{Name: "fish finder", Aliases: []string{"chart plotter"}, Behaves: "constant power", PowerW: 15, RatedV: 12, MinV: 10, Duty: 1, Most: MostPower{Source: Source{text61, "common practice, no source"}}, Lead: Lead{AreaMm2: 0.5}, MostFuseA: 7.5, Aim: DropAim{Source: Source{text61, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.002, Source: Source{text72, "from memory"}}, Sign: "electronics", End: "splice", Source: Source{text61, "common practice, no source"}},
+	{Name: "inverter", Aliases: []string{"inverter 1000 W"}, Behaves: "constant power", PowerW: 1100, RatedV: 12, MinV: 10, Duty: 1, Highest: true, Most: MostPower{Source: Source{text86, "common practice, no source"}}, Aim: DropAim{Share: 0.02, Source: Source{text87, "two sources"}}, Inrush: Inrush{PeakRatio: 2, TauS: 3, Source: Source{text88, "from memory"}}, Sign: "electronics", End: "ring M8", Source: Source{text86, "common practice, no source"}},
+	{Name: "horn", Behaves: "motor", CurrentA: 4, RatedV: 12, MinV: 10.5, Duty: 0.01, Most: MostPower{Source: Source{text61, "common practice, no source"}}, OnForS: 5, EveryS: 60, Aim: DropAim{Source: Source{text61, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 2, TauS: 0.02, Source: Source{text61, "common practice, no source"}}, Sign: "horn", End: "tab 6.3", Source: Source{text61, "common practice, no source"}},
+	{Name: "twin air horn", Behaves: "motor", CurrentA: 18, RatedV: 12, MinV: 10.5, Duty: 0.005, Most: MostPower{Source: Source{text61, "common practice, no source"}}, OnForS: 5, EveryS: 60, Aim: DropAim{Source: Source{text61, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 3, TauS: 0.1, Source: Source{text89, "one source"}}, Sign: "horn", End: "tab 6.3", Source: Source{text61, "common practice, no source"}},
+	{Name: "tyre compressor", Aliases: []string{"air compressor"}, Behaves: "motor", CurrentA: 10, RatedV: 12, MinV: 10.5, Duty: 0.02, Most: MostPower{Source: Source{text61, "common practice, no source"}}, OnForS: 600, EveryS: 2400, Aim: DropAim{Source: Source{text61, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.2, Source: Source{text90, "one source"}}, Sign: "pump", End: "splice", Source: Source{text61, "common practice, no source"}},
+	{Name: "bilge pump", Behaves: "motor", CurrentA: 3.3, RatedV: 12, MinV: 10, Bilge: true, Duty: 0.05, Most: MostPower{Source: Source{text61, "common practice, no source"}}, IgnitionProtected: true, Aim: DropAim{Source: Source{text61, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 3, TauS: 0.1, Source: Source{text89, "one source"}}, Sign: "pump", End: "splice", Source: Source{text61, "common practice, no source"}},
+	{Name: "bilge pump large", Behaves: "motor", CurrentA: 8, RatedV: 12, MinV: 10, Bilge: true, Duty: 0.05, Most: MostPower{Source: Source{text61, "common practice, no source"}}, IgnitionProtected: true, Aim: DropAim{Source: Source{text61, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 3, TauS: 0.15, Source: Source{text89, "one source"}}, Sign: "pump", End: "splice", Source: Source{text61, "common practice, no source"}},
+	{Name: "fresh water pump", Behaves: "motor", CurrentA: 5, RatedV: 12, MinV: 10, Duty: 0.05, Most: MostPower{Source: Source{text61, "common practice, no source"}}, Aim: DropAim{Source: Source{text61, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 3, TauS: 0.1, Source: Source{text89, "one source"}}, Sign: "pump", End: "splice", Source: Source{text61, "common practice, no source"}},
+	{Name: "fuel pump", Behaves: "motor", PowerW: 50, RatedV: 13.5, MinV: 9, Duty: 1, Most: MostPower{Source: Source{text61, "common practice, no source"}}, Aim: DropAim{Source: Source{text61, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 3, TauS: 0.1, Source: Source{text89, "one source"}}, Sign: "pump", End: "pin 1.5", Source: Source{text61, "common practice, no source"}},
+	{Name: "cooling fan", Behaves: "motor", PowerW: 70, RatedV: 13, MinV: 9, Duty: 0.4, Most: MostPower{Source: Source{text61, "common practice, no source"}}, Aim: DropAim{Source: Source{text61, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.2, Source: Source{text90, "one source"}}, Sign: "motor", End: "pin 2.8", Source: Source{text61, "common practice, no source"}},
+	{Name: "bilge blower", Behaves: "motor", CurrentA: 4, RatedV: 12, MinV: 10, Duty: 0.1, Most: MostPower{Source: Source{text61, "common practice, no source"}}, IgnitionProtected: true, Aim: DropAim{Source: Source{text61, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 4, TauS: 0.2, Source: Source{text90, "one source"}}, Sign: "motor", End: "splice", Source: Source{text61, "common practice, no source"}},
+	{Name: "implement actuator", Behaves: "motor", CurrentA: 12, RatedV: 12, MinV: 10, Duty: 0.02, Most: MostPower{Source: Source{text61, "common practice, no source"}}, OnForS: 30, EveryS: 300, Aim: DropAim{Source: Source{text61, "common practice, no source"}}, Inrush: Inrush{PeakRatio: 3, TauS: 0.1, Source: Source{text89, "one source"}}, Sign: "motor", End: "pin 2.8", Source: Source{text61, "common practice, no source"}},
+	{Name: "winch small", Aliases: []string{"winch"}, Behaves: "motor", CurrentA: 150, RatedV: 12, MinV: 9, Duty: 0.02, Highest: true, Most: MostPower{Source: Source{text91, "one source"}}, OnForS: 60, EveryS: 600, Aim: DropAim{Source: Source{text91, "one source"}}, Inrush: Inrush{PeakRatio: 2, TauS: 0.3, Source: Source{text92, "from memory"}}, Sign: "motor", End: "ring M6", Source: Source{text91, "one source"}},
+	{Name: "windlass", Behaves: "motor", CurrentA: 100, RatedV: 12, MinV: 9, Duty: 0.01, Most: MostPower{Source: Source{text80, "one source"}}, OnForS: 180, EveryS: 1800, Aim: DropAim{Source: Source{text80, "one source"}}, Inrush: Inrush{PeakRatio: 5, TauS: 0.2, Source: Source{text93, "one source"}}, Sign: "motor", End: "ring M8", Source: Source{text80, "one source"}},
+	{Name: "compressor fridge", Aliases: []string{"fridge"}, Behaves: "constant power", PowerW: 45, RatedV: 12, MinV: 10.4, Duty: 0.35, Highest: true, Most: MostPower{Source: Source{text94, "one source"}}, Aim: DropAim{Share: 0.025, Source: Source{text95, "two sources"}}, Inrush: Inrush{PeakRatio: 3, TauS: 0.3, Source: Source{text96, "one source"}}, Sign: "electronics", End: "splice", Source: Source{text94, "one source"}},
+	{Name: "starter motorcycle", Aliases: []string{"starter"}, Behaves: "motor", CurrentA: 120, RatedV: 12, MinV: 7, Starter: true, Duty: 0.005, Most: MostPower{Source: Source{text97, "from memory"}}, OnForS: 10, EveryS: 60, Aim: DropAim{Source: Source{text97, "from memory"}}, Inrush: Inrush{PeakRatio: 2.5, TauS: 0.06, Source: Source{text97, "from memory"}}, Sign: "motor", End: "ring M6", Source: Source{text97, "from memory"}},
+	{Name: "starter car petrol", Behaves: "motor", CurrentA: 120, RatedV: 12, MinV: 7, Starter: true, Duty: 0.005, Most: MostPower{Source: Source{text98, "one source"}}, OnForS: 10, EveryS: 60, Aim: DropAim{Source: Source{text98, "one source"}}, Inrush: Inrush{PeakRatio: 3, TauS: 0.06, Source: Source{text98, "one source"}}, Sign: "motor", End: "ring M8", Source: Source{text98, "one source"}},
+	{Name: "glow plugs four", Aliases: []string{"glow plug"}, Behaves: "resistor", CurrentA: 40, RatedV: 12, MinV: 8, Duty: 0.01, Most: MostPower{Source: Source{text99, "from memory"}}, OnForS: 60, EveryS: 600, Aim: DropAim{Source: Source{text99, "from memory"}}, Inrush: Inrush{PeakRatio: 2.5, TauS: 4, Source: Source{text99, "from memory"}}, Sign: "heater", End: "ring M5", Source: Source{text99, "from memory"}},
 }, Colours: []*Colour{
-	{Code: "BK", Name: "black", RGB: [3]uint8{26, 26, 26}, Source: Source{text98, "two sources"}},
-	{Code: "BN", Name: "brown", RGB: [3]uint8{122, 74, 33}, Source: Source{text98, "two sources"}},
-	{Code: "RD", Name: "red", RGB: [3]uint8{200, 32, 30}, Source: Source{text98, "two sources"}},
-	{Code: "OG", Name: "orange", RGB: [3]uint8{232, 122, 16}, Source: Source{text98, "two sources"}},
-	{Code: "YE", Name: "yellow", RGB: [3]uint8{232, 200, 0}, Source: Source{text98, "two sources"}},
-	{Code: "GN", Name: "green", RGB: [3]uint8{30, 138, 60}, Source: Source{text98, "two sources"}},
-	{Code: "BU", Name: "blue", RGB: [3]uint8{31, 95, 191}, Source: Source{text98, "two sources"}},
-	{Code: "VT", Name: "violet", RGB: [3]uint8{122, 63, 160}, Source: Source{text98, "two sources"}},
-	{Code: "GY", Name: "grey", RGB: [3]uint8{138, 138, 138}, Source: Source{text98, "two sources"}},
-	{Code: "WH", Name: "white", RGB: [3]uint8{242, 242, 242}, Source: Source{text98, "two sources"}},
-	{Code: "PK", Name: "pink", RGB: [3]uint8{232, 139, 168}, Source: Source{text98, "two sources"}},
-	{Code: "GD", Name: "gold", RGB: [3]uint8{184, 149, 46}, Source: Source{text98, "two sources"}},
-	{Code: "TQ", Name: "turquoise", RGB: [3]uint8{32, 168, 160}, Source: Source{text98, "two sources"}},
-	{Code: "SR", Name: "silver", RGB: [3]uint8{192, 192, 200}, Source: Source{text98, "two sources"}},
+	{Code: "BK", Name: "black", RGB: [3]uint8{26, 26, 26}, Source: Source{text100, "two sources"}},
+	{Code: "BN", Name: "brown", RGB: [3]uint8{122, 74, 33}, Source: Source{text100, "two sources"}},
+	{Code: "RD", Name: "red", RGB: [3]uint8{200, 32, 30}, Source: Source{text100, "two sources"}},
+	{Code: "OG", Name: "orange", RGB: [3]uint8{232, 122, 16}, Source: Source{text100, "two sources"}},
+	{Code: "YE", Name: "yellow", RGB: [3]uint8{232, 200, 0}, Source: Source{text100, "two sources"}},
+	{Code: "GN", Name: "green", RGB: [3]uint8{30, 138, 60}, Source: Source{text100, "two sources"}},
+	{Code: "BU", Name: "blue", RGB: [3]uint8{31, 95, 191}, Source: Source{text100, "two sources"}},
+	{Code: "VT", Name: "violet", RGB: [3]uint8{122, 63, 160}, Source: Source{text100, "two sources"}},
+	{Code: "GY", Name: "grey", RGB: [3]uint8{138, 138, 138}, Source: Source{text100, "two sources"}},
+	{Code: "WH", Name: "white", RGB: [3]uint8{242, 242, 242}, Source: Source{text100, "two sources"}},
+	{Code: "PK", Name: "pink", RGB: [3]uint8{232, 139, 168}, Source: Source{text100, "two sources"}},
+	{Code: "GD", Name: "gold", RGB: [3]uint8{184, 149, 46}, Source: Source{text100, "two sources"}},
+	{Code: "TQ", Name: "turquoise", RGB: [3]uint8{32, 168, 160}, Source: Source{text100, "two sources"}},
+	{Code: "SR", Name: "silver", RGB: [3]uint8{192, 192, 200}, Source: Source{text100, "two sources"}},
 }, Practices: []*Practice{
 	{Name: "motorcycle", DropCritical: 0.03, DropOther: 0.1, DropAim: 0.04, DropAimConverters: 0.03, ConvertersA: 25, FuseDistanceM: 0.178, FuseDistanceSheathedM: 1.016, MostFuseDistanceSheathedM: 1.016, MostFuseDistanceM: 0.3, GraveFuseDistanceM: 1, FuseLoadShare: 0.8, FuseWireShare: 1, MostFuseWireShare: 1.5, FuseRatio: 1.6, MinMm2: 0.5, MinFlexMm2: 0.75, HotSpotMarginC: 10, Ampacity: "AC 43.13-1B", UsualWire: "ISO 6722 thin wall class B", LongestRunM: 5, MostChargingA: 60},
 	{Name: "off-road", DropCritical: 0.03, DropOther: 0.1, DropAim: 0.04, DropAimConverters: 0.03, ConvertersA: 25, FuseDistanceM: 0.178, FuseDistanceSheathedM: 1.016, MostFuseDistanceSheathedM: 1.016, MostFuseDistanceM: 0.3, GraveFuseDistanceM: 1, FuseLoadShare: 0.8, FuseWireShare: 1, MostFuseWireShare: 1.5, FuseRatio: 1.6, MinMm2: 0.75, MinFlexMm2: 0.75, HotSpotMarginC: 10, Ampacity: "AC 43.13-1B", UsualWire: "ISO 6722 thin wall class B", LongestRunM: 25, MostChargingA: 400},
 	{Name: "marine", DropCritical: 0.03, DropOther: 0.1, DropAim: 0.04, DropAimConverters: 0.03, ConvertersA: 25, FuseDistanceM: 0.178, FuseDistanceSheathedM: 1.016, MostFuseDistanceSheathedM: 1.829, MostFuseDistanceM: 0.178, GraveFuseDistanceM: 0.356, FuseLoadShare: 0.8, FuseWireShare: 1, MostFuseWireShare: 1.5, FuseRatio: 1.6, MinMm2: 1, MinFlexMm2: 1, HotSpotMarginC: 10, Ampacity: "33 CFR 183.425", UsualWire: "tinned marine 105 °C AWG", Afloat: true, LongestRunM: 40, MostChargingA: 400},
 }, Batteries: []*Chemistry{
-	{Name: "flooded", Aliases: []string{"wet", "lead-acid", "flooded lead-acid"}, Peukert: 1.25, RatedH: 20, CrankingRated: true, OpenCircuit: []VoltsAt{{Volts: 10.5}, {Charge: 0.1, Volts: 11.31}, {Charge: 0.2, Volts: 11.58}, {Charge: 0.3, Volts: 11.75}, {Charge: 0.4, Volts: 11.9}, {Charge: 0.5, Volts: 12.06}, {Charge: 0.6, Volts: 12.2}, {Charge: 0.7, Volts: 12.32}, {Charge: 0.8, Volts: 12.42}, {Charge: 0.9, Volts: 12.5}, {Charge: 1, Volts: 12.7}}, OhmAh: 0.34, ChargeShare: 0.2, ChargeEfficiency: 0.85, StartReserve: 0.6, OpenCircuitVPerC: 0.0012, EmptyOhmRatio: 2, ColdOhmRatio: 1.75, CapacityAt: []ShareAtC{{Celsius: -18, Share: 0.62}, {Share: 0.82}, {Celsius: 25, Share: 1}}, Acceptance: []AcceptedAt{{Charge: 0.635, Share: 0.4}, {Charge: 0.767, Share: 0.2}, {Charge: 1, Share: 0.005}}, NoChargeBelowC: -273, SelfDischarge: 0.15, Source: Source{text116, "from memory"}},
-	{Name: "AGM", Aliases: []string{"absorbed glass mat"}, Peukert: 1.11, RatedH: 10, CrankingRated: true, OpenCircuit: []VoltsAt{{Volts: 11.8}, {Charge: 0.25, Volts: 12}, {Charge: 0.5, Volts: 12.3}, {Charge: 0.75, Volts: 12.6}, {Charge: 1, Volts: 12.8}}, OhmAh: 0.15, ChargeShare: 0.4, ChargeEfficiency: 0.9, StartReserve: 0.6, OpenCircuitVPerC: 0.0012, EmptyOhmRatio: 2, ColdOhmRatio: 1.75, CapacityAt: []ShareAtC{{Celsius: -18, Share: 0.62}, {Celsius: -10, Share: 0.74}, {Celsius: 10, Share: 0.9}, {Celsius: 25, Share: 1}, {Celsius: 30, Share: 1.03}}, Acceptance: []AcceptedAt{{Charge: 0.635, Share: 0.4}, {Charge: 0.767, Share: 0.2}, {Charge: 1, Share: 0.005}}, NoChargeBelowC: -273, SelfDischarge: 0.05, Source: Source{text117, "from memory"}},
-	{Name: "gel", Peukert: 1.11, RatedH: 20, CrankingRated: true, OpenCircuit: []VoltsAt{{Volts: 11.8}, {Charge: 0.25, Volts: 12}, {Charge: 0.5, Volts: 12.35}, {Charge: 0.75, Volts: 12.65}, {Charge: 1, Volts: 12.85}}, OhmAh: 0.32, ChargeShare: 0.2, ChargeEfficiency: 0.9, StartReserve: 0.6, OpenCircuitVPerC: 0.0012, EmptyOhmRatio: 2, ColdOhmRatio: 1.75, CapacityAt: []ShareAtC{{Celsius: -18, Share: 0.62}, {Celsius: -10, Share: 0.74}, {Celsius: 10, Share: 0.9}, {Celsius: 25, Share: 1}, {Celsius: 30, Share: 1.03}}, Acceptance: []AcceptedAt{{Charge: 0.635, Share: 0.4}, {Charge: 0.767, Share: 0.2}, {Charge: 1, Share: 0.005}}, NoChargeBelowC: -273, SelfDischarge: 0.03, Source: Source{text118, "from memory"}},
-	{Name: "LiFePO4", Aliases: []string{"lithium iron phosphate", "LFP"}, Peukert: 1.05, RatedH: 5, OpenCircuit: []VoltsAt{{Volts: 10}, {Charge: 0.1, Volts: 12}, {Charge: 0.2, Volts: 12.8}, {Charge: 0.3, Volts: 13}, {Charge: 0.4, Volts: 13.2}, {Charge: 0.7, Volts: 13.3}, {Charge: 0.9, Volts: 13.4}, {Charge: 1, Volts: 13.6}}, OhmAh: 0.06, HouseAh: 30, BoardOhm: 0.002, ChargeShare: 1, ChargeEfficiency: 0.99, StartReserve: 0.2, EmptyOhmRatio: 1.3, ColdOhmRatio: 3, CapacityAt: []ShareAtC{{Celsius: -20, Share: 0.7}, {Share: 0.8}, {Celsius: 25, Share: 1}}, Acceptance: []AcceptedAt{{Charge: 0.95, Share: 1}, {Charge: 1, Share: 0.05}}, MostChargeV: 14.6, SelfDischarge: 0.03, Source: Source{text119, "from memory"}},
+	{Name: "flooded", Aliases: []string{"wet", "lead-acid", "flooded lead-acid"}, Peukert: 1.25, RatedH: 20, CrankingRated: true, OpenCircuit: []VoltsAt{{Volts: 10.5}, {Charge: 0.1, Volts: 11.31}, {Charge: 0.2, Volts: 11.58}, {Charge: 0.3, Volts: 11.75}, {Charge: 0.4, Volts: 11.9}, {Charge: 0.5, Volts: 12.06}, {Charge: 0.6, Volts: 12.2}, {Charge: 0.7, Volts: 12.32}, {Charge: 0.8, Volts: 12.42}, {Charge: 0.9, Volts: 12.5}, {Charge: 1, Volts: 12.7}}, OhmAh: 0.34, ChargeShare: 0.2, ChargeEfficiency: 0.85, StartReserve: 0.6, OpenCircuitVPerC: 0.0012, EmptyOhmRatio: 2, ColdOhmRatio: 1.75, CapacityAt: []ShareAtC{{Celsius: -18, Share: 0.62}, {Share: 0.82}, {Celsius: 25, Share: 1}}, Acceptance: []AcceptedAt{{Charge: 0.635, Share: 0.4}, {Charge: 0.767, Share: 0.2}, {Charge: 1, Share: 0.005}}, NoChargeBelowC: -273, SelfDischarge: 0.15, Source: Source{text118, "from memory"}},
+	{Name: "AGM", Aliases: []string{"absorbed glass mat"}, Peukert: 1.11, RatedH: 10, CrankingRated: true, OpenCircuit: []VoltsAt{{Volts: 11.8}, {Charge: 0.25, Volts: 12}, {Charge: 0.5, Volts: 12.3}, {Charge: 0.75, Volts: 12.6}, {Charge: 1, Volts: 12.8}}, OhmAh: 0.15, ChargeShare: 0.4, ChargeEfficiency: 0.9, StartReserve: 0.6, OpenCircuitVPerC: 0.0012, EmptyOhmRatio: 2, ColdOhmRatio: 1.75, CapacityAt: []ShareAtC{{Celsius: -18, Share: 0.62}, {Celsius: -10, Share: 0.74}, {Celsius: 10, Share: 0.9}, {Celsius: 25, Share: 1}, {Celsius: 30, Share: 1.03}}, Acceptance: []AcceptedAt{{Charge: 0.635, Share: 0.4}, {Charge: 0.767, Share: 0.2}, {Charge: 1, Share: 0.005}}, NoChargeBelowC: -273, SelfDischarge: 0.05, Source: Source{text119, "from memory"}},
+	{Name: "gel", Peukert: 1.11, RatedH: 20, CrankingRated: true, OpenCircuit: []VoltsAt{{Volts: 11.8}, {Charge: 0.25, Volts: 12}, {Charge: 0.5, Volts: 12.35}, {Charge: 0.75, Volts: 12.65}, {Charge: 1, Volts: 12.85}}, OhmAh: 0.32, ChargeShare: 0.2, ChargeEfficiency: 0.9, StartReserve: 0.6, OpenCircuitVPerC: 0.0012, EmptyOhmRatio: 2, ColdOhmRatio: 1.75, CapacityAt: []ShareAtC{{Celsius: -18, Share: 0.62}, {Celsius: -10, Share: 0.74}, {Celsius: 10, Share: 0.9}, {Celsius: 25, Share: 1}, {Celsius: 30, Share: 1.03}}, Acceptance: []AcceptedAt{{Charge: 0.635, Share: 0.4}, {Charge: 0.767, Share: 0.2}, {Charge: 1, Share: 0.005}}, NoChargeBelowC: -273, SelfDischarge: 0.03, Source: Source{text120, "from memory"}},
+	{Name: "LiFePO4", Aliases: []string{"lithium iron phosphate", "LFP"}, Peukert: 1.05, RatedH: 5, OpenCircuit: []VoltsAt{{Volts: 10}, {Charge: 0.1, Volts: 12}, {Charge: 0.2, Volts: 12.8}, {Charge: 0.3, Volts: 13}, {Charge: 0.4, Volts: 13.2}, {Charge: 0.7, Volts: 13.3}, {Charge: 0.9, Volts: 13.4}, {Charge: 1, Volts: 13.6}}, OhmAh: 0.06, HouseAh: 30, BoardOhm: 0.002, ChargeShare: 1, ChargeEfficiency: 0.99, StartReserve: 0.2, EmptyOhmRatio: 1.3, ColdOhmRatio: 3, CapacityAt: []ShareAtC{{Celsius: -20, Share: 0.7}, {Share: 0.8}, {Celsius: 25, Share: 1}}, Acceptance: []AcceptedAt{{Charge: 0.95, Share: 1}, {Charge: 1, Share: 0.05}}, MostChargeV: 14.6, SelfDischarge: 0.03, Source: Source{text121, "from memory"}},
 }, Designators: []*Designator{
-	{Kind: "battery", Letter: "G", Source: Source{text120, "two sources"}},
-	{Kind: "generator", Letter: "G", Source: Source{text120, "two sources"}},
-	{Kind: "vehicle loads", Letter: "A", Source: Source{text120, "two sources"}},
-	{Kind: "tap", Letter: "X", Source: Source{text120, "two sources"}},
-	{Kind: "fuse", Letter: "F", Source: Source{text120, "two sources"}},
-	{Kind: "relay", Letter: "K", Source: Source{text120, "two sources"}},
-	{Kind: "block", Letter: "X", Source: Source{text120, "two sources"}},
-	{Kind: "switch", Letter: "S", Source: Source{text120, "two sources"}},
-	{Kind: "load", Letter: "E", Source: Source{text120, "two sources"}},
-	{Kind: "load/lamp", Letter: "E", Source: Source{text120, "two sources"}},
-	{Kind: "load/LED", Letter: "E", Source: Source{text120, "two sources"}},
-	{Kind: "load/heater", Letter: "E", Source: Source{text120, "two sources"}},
-	{Kind: "load/motor", Letter: "M", Source: Source{text120, "two sources"}},
-	{Kind: "load/pump", Letter: "M", Source: Source{text120, "two sources"}},
-	{Kind: "load/horn", Letter: "P", Source: Source{text120, "two sources"}},
-	{Kind: "load/socket", Letter: "X", Source: Source{text120, "two sources"}},
-	{Kind: "load/electronics", Letter: "A", Source: Source{text120, "two sources"}},
-	{Kind: "load/sensor", Letter: "B", Source: Source{text120, "two sources"}},
-	{Kind: "ground", Letter: "X", Source: Source{text120, "two sources"}},
-	{Kind: "splice", Letter: "X", Source: Source{text120, "two sources"}},
-	{Kind: "connector", Letter: "X", Source: Source{text120, "two sources"}},
-	{Kind: "wire", Letter: "W", Source: Source{text120, "two sources"}},
-	{Kind: "suppressor", Letter: "R", Source: Source{text120, "two sources"}},
+	{Kind: "battery", Letter: "G", Source: Source{text122, "two sources"}},
+	{Kind: "generator", Letter: "G", Source: Source{text122, "two sources"}},
+	{Kind: "vehicle loads", Letter: "A", Source: Source{text122, "two sources"}},
+	{Kind: "tap", Letter: "X", Source: Source{text122, "two sources"}},
+	{Kind: "fuse", Letter: "F", Source: Source{text122, "two sources"}},
+	{Kind: "relay", Letter: "K", Source: Source{text122, "two sources"}},
+	{Kind: "block", Letter: "X", Source: Source{text122, "two sources"}},
+	{Kind: "switch", Letter: "S", Source: Source{text122, "two sources"}},
+	{Kind: "load", Letter: "E", Source: Source{text122, "two sources"}},
+	{Kind: "load/lamp", Letter: "E", Source: Source{text122, "two sources"}},
+	{Kind: "load/LED", Letter: "E", Source: Source{text122, "two sources"}},
+	{Kind: "load/heater", Letter: "E", Source: Source{text122, "two sources"}},
+	{Kind: "load/motor", Letter: "M", Source: Source{text122, "two sources"}},
+	{Kind: "load/pump", Letter: "M", Source: Source{text122, "two sources"}},
+	{Kind: "load/horn", Letter: "P", Source: Source{text122, "two sources"}},
+	{Kind: "load/socket", Letter: "X", Source: Source{text122, "two sources"}},
+	{Kind: "load/electronics", Letter: "A", Source: Source{text122, "two sources"}},
+	{Kind: "load/sensor", Letter: "B", Source: Source{text122, "two sources"}},
+	{Kind: "ground", Letter: "X", Source: Source{text122, "two sources"}},
+	{Kind: "splice", Letter: "X", Source: Source{text122, "two sources"}},
+	{Kind: "connector", Letter: "X", Source: Source{text122, "two sources"}},
+	{Kind: "wire", Letter: "W", Source: Source{text122, "two sources"}},
+	{Kind: "suppressor", Letter: "R", Source: Source{text122, "two sources"}},
 }, Insulations: []*Insulation{
-	{Name: "PVC", ResistivityKmPerW: 5.9, Emissivity: 0.9, ShortC: 160, Source: Source{text121, "one source"}},
-	{Name: "XLPE", ResistivityKmPerW: 3.5, Emissivity: 0.9, ShortC: 250, Source: Source{text122, "two sources"}},
-	{Name: "PE", ResistivityKmPerW: 3.5, Emissivity: 0.9, ShortC: 150, Source: Source{text123, "one source"}},
-	{Name: "EPR", ResistivityKmPerW: 3.5, Emissivity: 0.9, ShortC: 250, Source: Source{text122, "two sources"}},
-	{Name: "rubber", ResistivityKmPerW: 5, Emissivity: 0.9, ShortC: 220, Source: Source{text124, "one source"}},
-	{Name: "silicone", ResistivityKmPerW: 5, Emissivity: 0.9, ShortC: 350, Source: Source{text125, "from memory"}},
-	{Name: "TPE", ResistivityKmPerW: 5, Emissivity: 0.9, Source: Source{text126, "from memory"}},
-	{Name: "PP", ResistivityKmPerW: 5, Emissivity: 0.9, Source: Source{text126, "from memory"}},
-	{Name: "PTFE", ResistivityKmPerW: 4, Emissivity: 0.9, Source: Source{text126, "from memory"}},
-	{Name: "ETFE", ResistivityKmPerW: 4.2, Emissivity: 0.9, Source: Source{text126, "from memory"}},
-	{Name: "FEP", ResistivityKmPerW: 5, Emissivity: 0.9, Source: Source{text126, "from memory"}},
-	{Name: "PVDF", ResistivityKmPerW: 5.6, Emissivity: 0.9, Source: Source{text126, "from memory"}},
-	{Name: "polyamide", ResistivityKmPerW: 4, Emissivity: 0.9, Source: Source{text126, "from memory"}},
+	{Name: "PVC", ResistivityKmPerW: 5.9, Emissivity: 0.9, ShortC: 160, Source: Source{text123, "one source"}},
+	{Name: "XLPE", ResistivityKmPerW: 3.5, Emissivity: 0.9, ShortC: 250, Source: Source{text124, "two sources"}},
+	{Name: "PE", ResistivityKmPerW: 3.5, Emissivity: 0.9, ShortC: 150, Source: Source{text125, "one source"}},
+	{Name: "EPR", ResistivityKmPerW: 3.5, Emissivity: 0.9, ShortC: 250, Source: Source{text124, "two sources"}},
+	{Name: "rubber", ResistivityKmPerW: 5, Emissivity: 0.9, ShortC: 220, Source: Source{text126, "one source"}},
+	{Name: "silicone", ResistivityKmPerW: 5, Emissivity: 0.9, ShortC: 350, Source: Source{text127, "from memory"}},
+	{Name: "TPE", ResistivityKmPerW: 5, Emissivity: 0.9, Source: Source{text128, "from memory"}},
+	{Name: "PP", ResistivityKmPerW: 5, Emissivity: 0.9, Source: Source{text128, "from memory"}},
+	{Name: "PTFE", ResistivityKmPerW: 4, Emissivity: 0.9, Source: Source{text128, "from memory"}},
+	{Name: "ETFE", ResistivityKmPerW: 4.2, Emissivity: 0.9, Source: Source{text128, "from memory"}},
+	{Name: "FEP", ResistivityKmPerW: 5, Emissivity: 0.9, Source: Source{text128, "from memory"}},
+	{Name: "PVDF", ResistivityKmPerW: 5.6, Emissivity: 0.9, Source: Source{text128, "from memory"}},
+	{Name: "polyamide", ResistivityKmPerW: 4, Emissivity: 0.9, Source: Source{text128, "from memory"}},
 }, Interrupting: []*Interrupting{
-	{CrankingA: 650, MainA: 1500, BranchA: 750, Source: Source{text127, "one source"}},
-	{CrankingA: 1100, MainA: 3000, BranchA: 1500, Source: Source{text127, "one source"}},
-	{CrankingA: 2200, MainA: 5000, BranchA: 2500, Source: Source{text127, "one source"}},
+	{CrankingA: 650, MainA: 1500, BranchA: 750, Source: Source{text129, "one source"}},
+	{CrankingA: 1100, MainA: 3000, BranchA: 1500, Source: Source{text129, "one source"}},
+	{CrankingA: 2200, MainA: 5000, BranchA: 2500, Source: Source{text129, "one source"}},
 }, CurrentTables: []*CurrentTable{
-	{Name: "ISO 10133", Aliases: []string{"ISO 10133 Table A.1", "ISO 13297", "ISO 13297:2020"}, Kind: "class", AmbientC: 30, Columns: []float64{60, 70, 85, 105, 125, 200}, Rows: []CurrentRow{{Label: "0.75 mm²", AreaMm2: 0.75, Amps: []float64{6, 10, 12, 16, 20, 25}}, {Label: "1 mm²", AreaMm2: 1, Amps: []float64{8, 14, 18, 20, 25, 35}}, {Label: "1.5 mm²", AreaMm2: 1.5, Amps: []float64{12, 18, 21, 25, 30, 40}}, {Label: "2.5 mm²", AreaMm2: 2.5, Amps: []float64{17, 25, 30, 35, 40, 45}}, {Label: "4 mm²", AreaMm2: 4, Amps: []float64{22, 35, 40, 45, 50, 55}}, {Label: "6 mm²", AreaMm2: 6, Amps: []float64{29, 45, 50, 60, 70, 75}}, {Label: "10 mm²", AreaMm2: 10, Amps: []float64{40, 65, 70, 90, 100, 120}}, {Label: "16 mm²", AreaMm2: 16, Amps: []float64{54, 90, 100, 130, 150, 170}}, {Label: "25 mm²", AreaMm2: 25, Amps: []float64{71, 120, 140, 170, 185, 200}}, {Label: "35 mm²", AreaMm2: 35, Amps: []float64{87, 160, 185, 210, 225, 240}}, {Label: "50 mm²", AreaMm2: 50, Amps: []float64{105, 210, 230, 270, 300, 325}}, {Label: "70 mm²", AreaMm2: 70, Amps: []float64{135, 265, 285, 330, 360, 375}}, {Label: "95 mm²", AreaMm2: 95, Amps: []float64{165, 310, 330, 390, 410, 430}}, {Label: "120 mm²", AreaMm2: 120, Amps: []float64{190, 360, 400, 450, 480, 520}}, {Label: "150 mm²", AreaMm2: 150, Amps: []float64{220, 380, 430, 475, 520, 560}}}, HotC: 60, HotShares: []float64{0, 0.75, 0.82, 0.86, 0.89, 1}, HotSource: Source{text128, "from memory"}, Bundle: []BundleShare{{From: 1, Shares: []float64{1}}, {From: 4, Shares: []float64{0.7}}, {From: 7, Shares: []float64{0.6}}, {From: 25, Shares: []float64{0.5}}}, BundleSource: Source{text128, "from memory"}, AltitudeSource: Source{text128, "from memory"}, Source: Source{text128, "from memory"}},
-	{Name: "33 CFR 183.425", Aliases: []string{"33 CFR 183.425 Table 5", "ABYC E-11"}, Kind: "class", AmbientC: 30, Columns: []float64{60, 75, 80, 90, 105, 125, 200}, Rows: []CurrentRow{{Label: "18 AWG", AreaMm2: 0.823, Amps: []float64{10, 10, 15, 20, 20, 25, 25}}, {Label: "16 AWG", AreaMm2: 1.3087, Amps: []float64{15, 15, 20, 25, 25, 30, 35}}, {Label: "14 AWG", AreaMm2: 2.0809, Amps: []float64{20, 20, 25, 30, 35, 40, 45}}, {Label: "12 AWG", AreaMm2: 3.3088, Amps: []float64{25, 25, 35, 40, 45, 50, 55}}, {Label: "10 AWG", AreaMm2: 5.2612, Amps: []float64{40, 40, 50, 55, 60, 70, 70}}, {Label: "8 AWG", AreaMm2: 8.3656, Amps: []float64{55, 65, 70, 70, 80, 90, 100}}, {Label: "6 AWG", AreaMm2: 13.3018, Amps: []float64{80, 95, 100, 100, 120, 125, 135}}, {Label: "4 AWG", AreaMm2: 21.1506, Amps: []float64{105, 125, 130, 135, 160, 170, 180}}, {Label: "3 AWG", AreaMm2: 26.6705, Amps: []float64{120, 145, 150, 155, 180, 195, 210}}, {Label: "2 AWG", AreaMm2: 33.6308, Amps: []float64{140, 170, 175, 180, 210, 225, 240}}, {Label: "1 AWG", AreaMm2: 42.4077, Amps: []float64{165, 195, 210, 210, 245, 265, 280}}, {Label: "1/0 AWG", AreaMm2: 53.4751, Amps: []float64{195, 230, 245, 245, 285, 305, 325}}, {Label: "2/0 AWG", AreaMm2: 67.4309, Amps: []float64{225, 265, 285, 285, 330, 355, 370}}, {Label: "3/0 AWG", AreaMm2: 85.0288, Amps: []float64{260, 310, 330, 330, 385, 410, 430}}, {Label: "4/0 AWG", AreaMm2: 107.2193, Amps: []float64{300, 360, 385, 385, 445, 475, 510}}}, HotC: 50, HotShares: []float64{0.58, 0.75, 0.78, 0.82, 0.85, 0.89, 1}, HotSource: Source{text129, "from memory"}, Bundle: []BundleShare{{From: 1, Shares: []float64{1}}, {From: 3, Shares: []float64{0.7}}, {From: 4, Shares: []float64{0.6}}, {From: 7, Shares: []float64{0.5}}, {From: 25, Shares: []float64{0.4}}}, BundleSource: Source{text130, "two sources"}, AltitudeSource: Source{text131, "two sources"}, Source: Source{text131, "two sources"}},
-	{Name: "AC 43.13-1B", Aliases: []string{"AC 43.13-1B free air"}, Kind: "rise", Columns: []float64{35, 80, 130}, Rows: []CurrentRow{{Label: "24 AWG", AreaMm2: 0.2407, Amps: []float64{5.97, 9.55, 11.94}}, {Label: "22 AWG", AreaMm2: 0.3826, Amps: []float64{7.17, 11.94, 14.33}}, {Label: "20 AWG", AreaMm2: 0.6162, Amps: []float64{9.55, 16.72, 21.5}}, {Label: "18 AWG", AreaMm2: 0.9627, Amps: []float64{14.33, 21.5, 28.66}}, {Label: "16 AWG", AreaMm2: 1.2293, Amps: []float64{16.72, 26.27, 33.44}}, {Label: "14 AWG", AreaMm2: 1.9412, Amps: []float64{23.88, 33.44, 42.99}}, {Label: "12 AWG", AreaMm2: 2.9764, Amps: []float64{31.05, 45.38, 59.71}}, {Label: "10 AWG", AreaMm2: 4.7397, Amps: []float64{40.6, 62.1, 76.43}}, {Label: "8 AWG", AreaMm2: 8.6054, Amps: []float64{62.07, 93.1, 115.97}}, {Label: "6 AWG", AreaMm2: 13.5889, Amps: []float64{81.67, 124.13, 158.43}}, {Label: "4 AWG", AreaMm2: 21.5933, Amps: []float64{111.07, 168.23, 217.23}}, {Label: "2 AWG", AreaMm2: 33.696, Amps: []float64{155.17, 230.3, 292.36}}, {Label: "1 AWG", AreaMm2: 41.398, Amps: []float64{184.57, 271.13, 343}}, {Label: "1/0 AWG", AreaMm2: 52.9509, Amps: []float64{209.06, 313.6, 396.9}}, {Label: "2/0 AWG", AreaMm2: 67.3921, Amps: []float64{240.1, 362.6, 465.5}}, {Label: "3/0 AWG", AreaMm2: 84.3668, Amps: []float64{280.93, 427.93, 547.16}}, {Label: "4/0 AWG", AreaMm2: 106.8646, Amps: []float64{333.2, 506.33, 645.16}}}, HotSource: Source{text132, "computed"}, Bundle: []BundleShare{{From: 1, Shares: []float64{1, 1, 1, 1, 1}}, {From: 2, Shares: []float64{0.9675, 0.92, 0.91, 0.87, 0.825}}, {From: 3, Shares: []float64{0.935, 0.855, 0.815, 0.77, 0.725}}, {From: 4, Shares: []float64{0.9075, 0.805, 0.75, 0.705, 0.66}}, {From: 5, Shares: []float64{0.875, 0.76, 0.695, 0.65, 0.61}}, {From: 6, Shares: []float64{0.85, 0.725, 0.655, 0.605, 0.5725}}, {From: 7, Shares: []float64{0.82, 0.695, 0.625, 0.57, 0.54}}, {From: 8, Shares: []float64{0.795, 0.6675, 0.595, 0.5425, 0.5125}}, {From: 9, Shares: []float64{0.775, 0.645, 0.575, 0.52, 0.485}}, {From: 10, Shares: []float64{0.755, 0.6225, 0.55, 0.5, 0.465}}, {From: 11, Shares: []float64{0.735, 0.6, 0.53, 0.48, 0.445}}, {From: 12, Shares: []float64{0.715, 0.585, 0.515, 0.465, 0.43}}, {From: 13, Shares: []float64{0.6975, 0.5675, 0.495, 0.4475, 0.415}}, {From: 14, Shares: []float64{0.685, 0.5525, 0.48, 0.435, 0.3975}}, {From: 15, Shares: []float64{0.67, 0.54, 0.465, 0.42, 0.385}}, {From: 16, Shares: []float64{0.6575, 0.5275, 0.455, 0.41, 0.37}}, {From: 17, Shares: []float64{0.645, 0.515, 0.4425, 0.3975, 0.36}}, {From: 18, Shares: []float64{0.635, 0.505, 0.4325, 0.3875, 0.35}}, {From: 19, Shares: []float64{0.625, 0.495, 0.4225, 0.38, 0.3425}}}, Loadings: []float64{0.2, 0.4, 0.6, 0.8, 1}, BundleSource: Source{text133, "one source"}, Altitude: []AltitudeShare{{Share: 1}, {AltitudeM: 6096, Share: 0.91}, {AltitudeM: 18288, Share: 0.79}}, AltitudeSource: Source{text134, "from memory"}, Source: Source{text132, "computed"}},
+	{Name: "ISO 10133", Aliases: []string{"ISO 10133 Table A.1", "ISO 13297", "ISO 13297:2020"}, Kind: "class", AmbientC: 30, Columns: []float64{60, 70, 85, 105, 125, 200}, Rows: []CurrentRow{{Label: "0.75 mm²", AreaMm2: 0.75, Amps: []float64{6, 10, 12, 16, 20, 25}}, {Label: "1 mm²", AreaMm2: 1, Amps: []float64{8, 14, 18, 20, 25, 35}}, {Label: "1.5 mm²", AreaMm2: 1.5, Amps: []float64{12, 18, 21, 25, 30, 40}}, {Label: "2.5 mm²", AreaMm2: 2.5, Amps: []float64{17, 25, 30, 35, 40, 45}}, {Label: "4 mm²", AreaMm2: 4, Amps: []float64{22, 35, 40, 45, 50, 55}}, {Label: "6 mm²", AreaMm2: 6, Amps: []float64{29, 45, 50, 60, 70, 75}}, {Label: "10 mm²", AreaMm2: 10, Amps: []float64{40, 65, 70, 90, 100, 120}}, {Label: "16 mm²", AreaMm2: 16, Amps: []float64{54, 90, 100, 130, 150, 170}}, {Label: "25 mm²", AreaMm2: 25, Amps: []float64{71, 120, 140, 170, 185, 200}}, {Label: "35 mm²", AreaMm2: 35, Amps: []float64{87, 160, 185, 210, 225, 240}}, {Label: "50 mm²", AreaMm2: 50, Amps: []float64{105, 210, 230, 270, 300, 325}}, {Label: "70 mm²", AreaMm2: 70, Amps: []float64{135, 265, 285, 330, 360, 375}}, {Label: "95 mm²", AreaMm2: 95, Amps: []float64{165, 310, 330, 390, 410, 430}}, {Label: "120 mm²", AreaMm2: 120, Amps: []float64{190, 360, 400, 450, 480, 520}}, {Label: "150 mm²", AreaMm2: 150, Amps: []float64{220, 380, 430, 475, 520, 560}}}, HotC: 60, HotShares: []float64{0, 0.75, 0.82, 0.86, 0.89, 1}, HotSource: Source{text130, "from memory"}, Bundle: []BundleShare{{From: 1, Shares: []float64{1}}, {From: 4, Shares: []float64{0.7}}, {From: 7, Shares: []float64{0.6}}, {From: 25, Shares: []float64{0.5}}}, BundleSource: Source{text130, "from memory"}, AltitudeSource: Source{text130, "from memory"}, Source: Source{text130, "from memory"}},
+	{Name: "33 CFR 183.425", Aliases: []string{"33 CFR 183.425 Table 5", "ABYC E-11"}, Kind: "class", AmbientC: 30, Columns: []float64{60, 75, 80, 90, 105, 125, 200}, Rows: []CurrentRow{{Label: "18 AWG", AreaMm2: 0.823, Amps: []float64{10, 10, 15, 20, 20, 25, 25}}, {Label: "16 AWG", AreaMm2: 1.3087, Amps: []float64{15, 15, 20, 25, 25, 30, 35}}, {Label: "14 AWG", AreaMm2: 2.0809, Amps: []float64{20, 20, 25, 30, 35, 40, 45}}, {Label: "12 AWG", AreaMm2: 3.3088, Amps: []float64{25, 25, 35, 40, 45, 50, 55}}, {Label: "10 AWG", AreaMm2: 5.2612, Amps: []float64{40, 40, 50, 55, 60, 70, 70}}, {Label: "8 AWG", AreaMm2: 8.3656, Amps: []float64{55, 65, 70, 70, 80, 90, 100}}, {Label: "6 AWG", AreaMm2: 13.3018, Amps: []float64{80, 95, 100, 100, 120, 125, 135}}, {Label: "4 AWG", AreaMm2: 21.1506, Amps: []float64{105, 125, 130, 135, 160, 170, 180}}, {Label: "3 AWG", AreaMm2: 26.6705, Amps: []float64{120, 145, 150, 155, 180, 195, 210}}, {Label: "2 AWG", AreaMm2: 33.6308, Amps: []float64{140, 170, 175, 180, 210, 225, 240}}, {Label: "1 AWG", AreaMm2: 42.4077, Amps: []float64{165, 195, 210, 210, 245, 265, 280}}, {Label: "1/0 AWG", AreaMm2: 53.4751, Amps: []float64{195, 230, 245, 245, 285, 305, 325}}, {Label: "2/0 AWG", AreaMm2: 67.4309, Amps: []float64{225, 265, 285, 285, 330, 355, 370}}, {Label: "3/0 AWG", AreaMm2: 85.0288, Amps: []float64{260, 310, 330, 330, 385, 410, 430}}, {Label: "4/0 AWG", AreaMm2: 107.2193, Amps: []float64{300, 360, 385, 385, 445, 475, 510}}}, HotC: 50, HotShares: []float64{0.58, 0.75, 0.78, 0.82, 0.85, 0.89, 1}, HotSource: Source{text131, "from memory"}, Bundle: []BundleShare{{From: 1, Shares: []float64{1}}, {From: 3, Shares: []float64{0.7}}, {From: 4, Shares: []float64{0.6}}, {From: 7, Shares: []float64{0.5}}, {From: 25, Shares: []float64{0.4}}}, BundleSource: Source{text132, "two sources"}, AltitudeSource: Source{text133, "two sources"}, Source: Source{text133, "two sources"}},
+	{Name: "AC 43.13-1B", Aliases: []string{"AC 43.13-1B free air"}, Kind: "rise", Columns: []float64{35, 80, 130}, Rows: []CurrentRow{{Label: "24 AWG", AreaMm2: 0.2407, Amps: []float64{5.97, 9.55, 11.94}}, {Label: "22 AWG", AreaMm2: 0.3826, Amps: []float64{7.17, 11.94, 14.33}}, {Label: "20 AWG", AreaMm2: 0.6162, Amps: []float64{9.55, 16.72, 21.5}}, {Label: "18 AWG", AreaMm2: 0.9627, Amps: []float64{14.33, 21.5, 28.66}}, {Label: "16 AWG", AreaMm2: 1.2293, Amps: []float64{16.72, 26.27, 33.44}}, {Label: "14 AWG", AreaMm2: 1.9412, Amps: []float64{23.88, 33.44, 42.99}}, {Label: "12 AWG", AreaMm2: 2.9764, Amps: []float64{31.05, 45.38, 59.71}}, {Label: "10 AWG", AreaMm2: 4.7397, Amps: []float64{40.6, 62.1, 76.43}}, {Label: "8 AWG", AreaMm2: 8.6054, Amps: []float64{62.07, 93.1, 115.97}}, {Label: "6 AWG", AreaMm2: 13.5889, Amps: []float64{81.67, 124.13, 158.43}}, {Label: "4 AWG", AreaMm2: 21.5933, Amps: []float64{111.07, 168.23, 217.23}}, {Label: "2 AWG", AreaMm2: 33.696, Amps: []float64{155.17, 230.3, 292.36}}, {Label: "1 AWG", AreaMm2: 41.398, Amps: []float64{184.57, 271.13, 343}}, {Label: "1/0 AWG", AreaMm2: 52.9509, Amps: []float64{209.06, 313.6, 396.9}}, {Label: "2/0 AWG", AreaMm2: 67.3921, Amps: []float64{240.1, 362.6, 465.5}}, {Label: "3/0 AWG", AreaMm2: 84.3668, Amps: []float64{280.93, 427.93, 547.16}}, {Label: "4/0 AWG", AreaMm2: 106.8646, Amps: []float64{333.2, 506.33, 645.16}}}, HotSource: Source{text134, "computed"}, Bundle: []BundleShare{{From: 1, Shares: []float64{1, 1, 1, 1, 1}}, {From: 2, Shares: []float64{0.9675, 0.92, 0.91, 0.87, 0.825}}, {From: 3, Shares: []float64{0.935, 0.855, 0.815, 0.77, 0.725}}, {From: 4, Shares: []float64{0.9075, 0.805, 0.75, 0.705, 0.66}}, {From: 5, Shares: []float64{0.875, 0.76, 0.695, 0.65, 0.61}}, {From: 6, Shares: []float64{0.85, 0.725, 0.655, 0.605, 0.5725}}, {From: 7, Shares: []float64{0.82, 0.695, 0.625, 0.57, 0.54}}, {From: 8, Shares: []float64{0.795, 0.6675, 0.595, 0.5425, 0.5125}}, {From: 9, Shares: []float64{0.775, 0.645, 0.575, 0.52, 0.485}}, {From: 10, Shares: []float64{0.755, 0.6225, 0.55, 0.5, 0.465}}, {From: 11, Shares: []float64{0.735, 0.6, 0.53, 0.48, 0.445}}, {From: 12, Shares: []float64{0.715, 0.585, 0.515, 0.465, 0.43}}, {From: 13, Shares: []float64{0.6975, 0.5675, 0.495, 0.4475, 0.415}}, {From: 14, Shares: []float64{0.685, 0.5525, 0.48, 0.435, 0.3975}}, {From: 15, Shares: []float64{0.67, 0.54, 0.465, 0.42, 0.385}}, {From: 16, Shares: []float64{0.6575, 0.5275, 0.455, 0.41, 0.37}}, {From: 17, Shares: []float64{0.645, 0.515, 0.4425, 0.3975, 0.36}}, {From: 18, Shares: []float64{0.635, 0.505, 0.4325, 0.3875, 0.35}}, {From: 19, Shares: []float64{0.625, 0.495, 0.4225, 0.38, 0.3425}}}, Loadings: []float64{0.2, 0.4, 0.6, 0.8, 1}, BundleSource: Source{text135, "one source"}, Altitude: []AltitudeShare{{Share: 1}, {AltitudeM: 6096, Share: 0.91}, {AltitudeM: 18288, Share: 0.79}}, AltitudeSource: Source{text136, "from memory"}, Source: Source{text134, "computed"}},
 }, ShopSizes: []*ShopSizes{
-	{Name: "metric", Sizes: []string{"0.5 mm²", "0.75 mm²", "1 mm²", "1.5 mm²", "2.5 mm²", "4 mm²", "6 mm²", "10 mm²", "16 mm²", "25 mm²", "35 mm²", "50 mm²", "70 mm²", "95 mm²"}, Source: Source{text60, "common practice, no source"}},
-	{Name: "gauge", Sizes: []string{"20 AWG", "18 AWG", "16 AWG", "14 AWG", "12 AWG", "10 AWG", "8 AWG", "6 AWG", "4 AWG", "2 AWG", "1 AWG", "1/0 AWG", "2/0 AWG", "3/0 AWG", "4/0 AWG"}, Source: Source{text60, "common practice, no source"}},
+	{Name: "metric", Sizes: []string{"0.5 mm²", "0.75 mm²", "1 mm²", "1.5 mm²", "2.5 mm²", "4 mm²", "6 mm²", "10 mm²", "16 mm²", "25 mm²", "35 mm²", "50 mm²", "70 mm²", "95 mm²"}, Source: Source{text61, "common practice, no source"}},
+	{Name: "gauge", Sizes: []string{"20 AWG", "18 AWG", "16 AWG", "14 AWG", "12 AWG", "10 AWG", "8 AWG", "6 AWG", "4 AWG", "2 AWG", "1 AWG", "1/0 AWG", "2/0 AWG", "3/0 AWG", "4/0 AWG"}, Source: Source{text61, "common practice, no source"}},
 }, ContactDrops: []*ContactDrop{
-	{Kind: "switch", DropV: 0.1, Source: Source{text135, "one source"}},
-	{Kind: "fuse", DropV: 0.1, Source: Source{text136, "one source"}},
-	{Kind: "block way", DropV: 0.06, Source: Source{text137, "common practice, no source"}},
+	{Kind: "switch", DropV: 0.1, Source: Source{text137, "one source"}},
+	{Kind: "fuse", DropV: 0.1, Source: Source{text138, "one source"}},
+	{Kind: "block way", DropV: 0.06, Source: Source{text139, "common practice, no source"}},
 }, Tolerances: []*Tolerance{
-	{Name: "lowest supply", Unit: "V", Value: 10.5, Source: Source{text138, "two sources"}},
-	{Name: "highest supply", Unit: "V", Value: 16, Source: Source{text138, "two sources"}},
-	{Name: "regulated voltage", Unit: "V", Value: 0.5, Source: Source{text139, "one source"}},
-	{Name: "power of resistor", Unit: "share", Value: 0.1, Source: Source{text140, "from memory"}},
-	{Name: "power of filament lamp", Unit: "share", Value: 0.1, Source: Source{text141, "from memory"}},
-	{Name: "power of constant power", Unit: "share", Value: 0.1, Source: Source{text60, "common practice, no source"}},
-	{Name: "power of motor", Unit: "share", Value: 0.2, Source: Source{text140, "from memory"}},
-	{Name: "ambient", Unit: "K", Value: 10, Source: Source{text60, "common practice, no source"}},
-	{Name: "aged relay contact", Unit: "times", Value: 2, Source: Source{text142, "one source"}},
-	{Name: "aged switch contact", Unit: "times", Value: 2, Source: Source{text60, "common practice, no source"}},
-	{Name: "hot fuse", Unit: "times", Value: 1.7, Source: Source{text143, "computed"}},
-	{Name: "blocked motor", Unit: "times", Value: 5, Source: Source{text144, "one source"}},
+	{Name: "lowest supply", Unit: "V", Value: 10.5, Source: Source{text140, "two sources"}},
+	{Name: "highest supply", Unit: "V", Value: 16, Source: Source{text140, "two sources"}},
+	{Name: "regulated voltage", Unit: "V", Value: 0.5, Source: Source{text141, "one source"}},
+	{Name: "power of resistor", Unit: "share", Value: 0.1, Source: Source{text142, "from memory"}},
+	{Name: "power of filament lamp", Unit: "share", Value: 0.1, Source: Source{text143, "from memory"}},
+	{Name: "power of constant power", Unit: "share", Value: 0.1, Source: Source{text61, "common practice, no source"}},
+	{Name: "power of motor", Unit: "share", Value: 0.2, Source: Source{text142, "from memory"}},
+	{Name: "ambient", Unit: "K", Value: 10, Source: Source{text61, "common practice, no source"}},
+	{Name: "aged relay contact", Unit: "times", Value: 2, Source: Source{text144, "one source"}},
+	{Name: "aged switch contact", Unit: "times", Value: 2, Source: Source{text61, "common practice, no source"}},
+	{Name: "hot fuse", Unit: "times", Value: 1.7, Source: Source{text145, "computed"}},
+	{Name: "blocked motor", Unit: "times", Value: 5, Source: Source{text146, "one source"}},
 }, Verdicts: []*Verdict{
-	{Limit: "voltage drop", Figure: "nominal", Why: "the share of the system voltage is defined for the conductors at nominal values", Source: Source{text145, "two sources"}},
-	{Limit: "load share of fuse", Figure: "nominal", Why: "the share is the margin for tolerances and age", Source: Source{text146, "from memory"}},
-	{Limit: "allowed current", Figure: "nominal", Why: "the margin to the class is the margin for tolerances", Source: Source{text60, "common practice, no source"}},
-	{Limit: "class temperature", Figure: "likely", Why: "nothing is left above it, but all tolerances are not at their bounds for life", Source: Source{text60, "common practice, no source"}},
-	{Limit: "contact rating", Figure: "likely", Why: "a rating without a margin, borne for life", Source: Source{text60, "common practice, no source"}},
-	{Limit: "terminal rating", Figure: "nominal", Why: "a crimp is rated as the wire that it ends, whose margin to its class it shares", Source: Source{text60, "common practice, no source"}},
-	{Limit: "switching rating", Figure: "nominal", Why: "the margin is in it: a hundred thousand switchings at full load, and for lamps and motors what they start with", Source: Source{text60, "common practice, no source"}},
-	{Limit: "charging balance", Figure: "nominal", Why: "what a ride is short of at nominal it is short of every time; what its loads may draw more the battery evens out", Source: Source{text60, "common practice, no source"}},
-	{Limit: "stated limit", Figure: "likely", Why: "what a block or a ground point is stated to bear has no margin in it, and is borne for life", Source: Source{text60, "common practice, no source"}},
-	{Limit: "spare of a tap", Figure: "nominal", Why: "what a maker leaves to spare has the margin of the factory fuse in it", Source: Source{text60, "common practice, no source"}},
-	{Limit: "minimum voltage", Figure: "worst", Why: "below it the load fails at once", Source: Source{text60, "common practice, no source"}},
-	{Limit: "pull-in voltage", Figure: "worst", Why: "below it the relay stays at rest, at once", Source: Source{text60, "common practice, no source"}},
-	{Limit: "maximum voltage", Figure: "worst", Why: "above it the load fails for good, and once is enough", Source: Source{text60, "common practice, no source"}},
-	{Limit: "share of rated voltage", Figure: "nominal", Why: "a half above what it is rated at is more than any tolerance", Source: Source{text60, "common practice, no source"}},
+	{Limit: "voltage drop", Figure: "nominal", Why: "the share of the system voltage is defined for the conductors at nominal values", Source: Source{text147, "two sources"}},
+	{Limit: "load share of fuse", Figure: "nominal", Why: "the share is the margin for tolerances and age", Source: Source{text148, "from memory"}},
+	{Limit: "allowed current", Figure: "nominal", Why: "the margin to the class is the margin for tolerances", Source: Source{text61, "common practice, no source"}},
+	{Limit: "class temperature", Figure: "likely", Why: "nothing is left above it, but all tolerances are not at their bounds for life", Source: Source{text61, "common practice, no source"}},
+	{Limit: "contact rating", Figure: "likely", Why: "a rating without a margin, borne for life", Source: Source{text61, "common practice, no source"}},
+	{Limit: "terminal rating", Figure: "nominal", Why: "a crimp is rated as the wire that it ends, whose margin to its class it shares", Source: Source{text61, "common practice, no source"}},
+	{Limit: "switching rating", Figure: "nominal", Why: "the margin is in it: a hundred thousand switchings at full load, and for lamps and motors what they start with", Source: Source{text61, "common practice, no source"}},
+	{Limit: "charging balance", Figure: "nominal", Why: "what a ride is short of at nominal it is short of every time; what its loads may draw more the battery evens out", Source: Source{text61, "common practice, no source"}},
+	{Limit: "stated limit", Figure: "likely", Why: "what a block or a ground point is stated to bear has no margin in it, and is borne for life", Source: Source{text61, "common practice, no source"}},
+	{Limit: "spare of a tap", Figure: "nominal", Why: "what a maker leaves to spare has the margin of the factory fuse in it", Source: Source{text61, "common practice, no source"}},
+	{Limit: "minimum voltage", Figure: "worst", Why: "below it the load fails at once", Source: Source{text61, "common practice, no source"}},
+	{Limit: "pull-in voltage", Figure: "worst", Why: "below it the relay stays at rest, at once", Source: Source{text61, "common practice, no source"}},
+	{Limit: "maximum voltage", Figure: "worst", Why: "above it the load fails for good, and once is enough", Source: Source{text61, "common practice, no source"}},
+	{Limit: "share of rated voltage", Figure: "nominal", Why: "a half above what it is rated at is more than any tolerance", Source: Source{text61, "common practice, no source"}},
 }}
 
 // Rows that stand in several lists.
@@ -1128,137 +1128,139 @@ const (
 	text11  = "UL 1426 boat cable: 105 °C dry; the class that ABYC E-11 and 33 CFR 183.425 Table 5 list as 105 °C; overload = 136 °C, at which UL 1581 ages 105 °C insulation for 168 h (from memory); short circuit PVC 160 °C IEC 60724"
 	text12  = "IEC 60228 Table 3, class 5 tinned, resistance read in two copies; conductor diameters of its annex C and walls of EN 50525-2-31 from memory"
 	text13  = "SAE J1128 minimum area and walls from memory; resistance computed from the area"
-	text14  = "areas: SAE minimum circular mils as printed in a marine wire maker's catalogue appendix and an ABYC/SAE area table; resistance and conductor diameter computed; outside diameter from a maker's data sheet of GXL wire, other walls from SAE J1128 from memory"
+	text14  = "areas: SAE minimum circular mils as printed in a marine wire maker's catalogue appendix and an ABYC/SAE area table; resistance and conductor diameter computed; outside diameter from a maker's data sheet of GXL wire, other walls from SAE J1128 from memory; for GPT as for GXL, 0.3 mm above 2.3 mm computed from a wall of 0.58 mm (one source), as a greatest diameter"
 	text15  = "SAE J1128 and J1127 types: temperature class and insulation as printed in wire makers' type guides"
-	text16  = "areas: SAE minimum circular mils as printed in a marine wire maker's catalogue appendix and an ABYC/SAE area table; resistance computed; walls of SAE J1127 from memory"
-	text17  = "SAE J1128 and J1127 types: temperature class and insulation as printed in one wire maker's type guide; starter cable classes from memory"
-	text18  = "areas of ASTM B258; resistance computed: copper of 100 % IACS and 6 % for the lay of fine strands, which is from memory, as are diameters and 90 °C of EPDM; short circuit IEC 60724; no overload limit was found"
-	text19  = "resistance taken as 100 mV at the rating; common practice, no source"
-	text20  = "carries its rating"
-	text21  = "maker's stock-item data, manual-reset thermal breaker 20 A: within 3600 s at 130 %; other points as the automatic one"
-	text22  = "maker's stock-item data, automatic thermal breaker 30 A: trips at 125 %, within 30 s at 200 %, interrupts 900 A at 30 V"
-	text23  = "SAE J553-2022, guide article and scope page: types I, II, III by way of reset, 12, 24 and 48 V, up to 200 A; its trip times, re-rating and breaking capacity were not readable: 900 A at 30 V is that of one maker's 30 A part"
-	text24  = "UL 1077 overcurrent terminology, equipment breaker 10 A at 25 °C: within 3600 s at 135 %, 4 to 40 s at 200 %, 0.6 to 5 s at 400 %, 0.3 to 1.8 s at 600 %, 0.12 to 0.4 s at 1000 %; taken over to larger ratings (a winch breaker page prints 5 s at 200 %, typical)"
-	text25  = "surface-mounted breakers reset by hand, of boats and winches: series 25 to 300 A, stud 1/4 in (M6) to 150 A and 3/8 in (M10) above, 3 / 1.5 / 1 kA at 14 / 30 / 48 V, ignition protected"
-	text26  = "maker's data sheet, radial PTC resettable 30 V series, electrical table: hold, trip, time at five times hold; the resistance is the largest one hour after a trip"
-	text27  = "maker's data sheet, radial PTC resettable 16 V series, electrical table: hold, trip; the resistance is the largest one hour after a trip"
-	text28  = "maker's data sheet, medium blade fuses 32 V, ratings and time-current tables"
-	text29  = "cold resistance computed from neighbouring ratings of the maker's data sheet: resistance times rating is nearly constant"
-	text30  = "ISO 8820-3 envelope: upper times as quoted in two relay data sheets, lower times and the 100 h carry at 110 % from memory"
-	text31  = "blade fuses 32 V at 135 %: within 1800 s, the bound that two sources have (makers' sheets of one series print 600 s); lower times of makers' data sheets"
-	text32  = "maker's data sheet, medium blade fuses 32 V, time-current table, two copies"
-	text33  = "ISO 8820-3:2015 catalogue scope (rated voltage, breaking capacity) and makers' data sheets; body colours from two fuse colour lists, 5 A and 35 A from memory"
-	text34  = "maker's data sheet, miniature blade fuses 32 V, ratings and time-current tables"
-	text35  = "ISO 8820-3 rated 58 V, low-profile miniature blade for 48 V systems: times from memory, resistance and melting I²t as the 32 V type"
-	text36  = "maker's data sheet, high-current blade fuses 32 V, ratings, time-current and derating tables"
-	text37  = "ISO 8820-5 strip fuses: rating series and times"
-	text38  = "cold resistance taken as 60 mV at the rating; common practice, no source"
-	text39  = "breaking capacity from an article and a shop guide on battery fuses: 1 kA for SF30 parts, 2 kA for SF51; ISO 8820-5:2015 clause 1 has 2 kA for both, and the less is taken; ratings from memory"
-	text40  = "UL 248-15 class T: carries 110 %, opens at 135 % and 200 % within the standard's times; shorter times with wide margins"
-	text41  = "class T: taken as the 20 kA at 125 V dc that ABYC E-11 asks of a main device at a big bank, which these fuses are sold to meet; the fuse's own rating (160 V dc, 20 kA or more) and the ratings from memory. Those up to 60 A are ferrules in clips: the studs are their holder's. Studs by rating from memory"
-	text42  = "no time-current curve was found; times of slow strip fuses with wide margins"
-	text43  = "bolt-down strip fuses of boats: 6 kA at 32 V, the ratings and the 5/16 in stud"
-	text44  = "battery-post cube fuses: ratings, IP66 and ignition protection from a sailing forum's notes; 10 / 5 / 2 kA at 14 / 32 / 58 V and studs from memory"
-	text45  = "IEC 60269-1 class gG: carries 1.25 times for 3 h, opens at 1.6 times within 3 h; gates at 10 s, 5 s and 0.1 s, of the ratings 160 A to 400 A the widest; latest times at 2.8 and 4 times with wide margins"
-	text46  = "IEC 60269-2 fuse-links to be bolted, class gG: ratings of the series R10, 250 V dc, at least 25 kA dc, M8 stud; slow fuses of 200 A and 315 A of that series for 330 A and 550 A of 3 min at most were read in one thruster manual, which does not say the class"
-	text47  = "makers' data sheets, mini relays: 40/30 A at 14 V resistive; coil 85 Ω, 8 V, 1.5 V of another; 50 / 35 / 15 A at 23 / 85 / 125 °C gives the derating; may close on 120 A; lamp and motor by the ratio 17/30 of a micro relay"
-	text48  = "makers' data sheets, micro relays: 20/10 A resistive, 15 A motor with 45 A stall, coil 100 Ω; 30 / 25 / 10 A at 23 / 85 / 125 °C gives the derating; closes on the stall current (another: 120 A); lamp by the ratio 17/30; pull-in and release as mini relays"
-	text49  = "high-current plug-in relay, 70 A, 9.5 mm tabs: coil, ratings and derating"
-	text50  = "makers' data sheets, mini relays: coil 255 Ω, 16 V, 3 V; contact ratings at 24 V taken as half of those at 12 V, as one medium relay prints"
-	text51  = "coil 360 Ω and limits at two thirds and one eighth of 24 V; contact ratings half of those at 12 V"
-	text52  = "winch manual, sealed reversing contactor, one direction of it: 75 A continuous, 85 / 110 / 140 / 400 A at 70 / 50 / 30 / 5 % duty, 40 mV per 100 A, pull-in at most 0.66 of rated volts, drop-out from 0.1; coil 12 W and studs from memory; 60 s at 400 A is 5 % of 20 min, common practice"
-	text53  = "winch manual, sealed reversing contactor: 75 A continuous, 85 / 110 / 140 / 400 A at 70 / 50 / 30 / 5 % duty, 40 mV per 100 A, pull-in at most 0.66 of rated volts, drop-out from 0.1; breaks a fault of 400 A, taken as what it closes on; the contacts on which it rests carry what the others do; coil 12 W and studs from memory; 60 s at 400 A is 5 % of 20 min, common practice"
-	text54  = "reversing contactor of large winches and windlasses, 500 A for a minute: common practice, no source; 150 A for good, closes on the 500 A, coil of 18 W, contacts and studs as single contactors of that size"
-	text55  = "continuous-duty canister solenoid: 65 to 100 A, coil 12 to 16 Ω at 12 V; pull-in and contact as the 150 A one"
-	text56  = "power solenoid type data: 150 A continuous, 400 A inrush, break contact 50 A; coil 13.2 Ω at 12 V, 53 Ω at 24 V; pull-in at most 0.75 of rated volts; -40 to 65 °C, stud 5/16 in; contact 0.4 mΩ as a winch contactor's; drop-out 0.1 from memory"
-	text57  = "power solenoid type data, coil for short times: 6.6 Ω at 12 V, 26 Ω at 24 V, at most 10 s on and 60 s off, or 1 min on and 6 min off; else as the continuous one"
-	text58  = "solenoid notes, golf carts: 200 A continuous and 800 A peak, 400 A and 1000 A; coil of 16 W and 20 W, pull-in, drop-out, contact and studs from memory"
-	text59  = "sealed contactor with a coil economiser: holds on 0.13 A, its pull of some 4 A for 0.1 s is not reckoned; 0.3 mΩ at most; a bistable switch of this rating prints 700 A for 300 s, 1100 A for 60 s, 2500 A for 10 s"
-	text60  = "common practice, no source"
-	text61  = "resistive rating: common practice; lamp and motor by FAA AC 43.13-1B Table 11-4, 12 V factors"
-	text62  = "battery selector 175 A, data page: continuous current; 0.05 to 0.3 mΩ and stud from memory, 48 V and ignition protection too; lamp and motor by FAA AC 43.13-1B Table 11-4"
-	text63  = "remote battery switch 500 A, data: 500 A continuous, 2500 A for 10 s, stud M10; 0.1 mΩ, 48 V and ignition protection from memory; lamp and motor by FAA AC 43.13-1B Table 11-4"
-	text64  = "ring-terminal size guide and product table for the colours and AWG ranges; mm² ranges, current and strip length from memory; resistance and pack common practice"
-	text65  = "tube lug ranges in mm² from memory; current of the largest 105 °C wire it takes, 33 CFR 183.425 Table 5; resistance and pack common practice"
-	text66  = "IEC 61210 guide page for the current by tab width; barrel ranges, strip length from memory; resistance and pack common practice"
-	text67  = "fuse blocks with M5 screws take a lug where the crimped contact takes no thicker wire; the clip and its resistance are the same; common practice, no source"
-	text68  = "splice bands (open barrel, under adhesive-lined tube) for the summed copper of several wires: ranges and strip length from memory; the rest as the butt splices"
-	text69  = "IEC 60684-3-400 to 402, glass textile sleeving with silicone elastomer coating, 180 °C; current factor common practice"
-	text70  = "input capacitor of a converter: 2 to 5 times for under 5 ms"
-	text71  = "filament lamps are marked with their watts at 12 V; UN R37 tests them at 13.5 V or 13.2 V, where they take (13.5/12)^1.55 and (13.2/12)^1.55 as much (published exponent of 0.55 of the current)"
-	text72  = "filament lamp inrush white paper: 10 to 12 times the running current, to about twice within 3 to 5 ms"
-	text73  = "UN R37, most power of H1, 68 W at 13.2 V, brought to 12 V: by the exponent of 1.55 (one source)"
-	text74  = "motorcycle accessory articles: halogen lamps 55 W and 60 W (two sources); marked at 12 V, as UN R37 tests them at 13.2 V and finds up to 68 W and 75 W"
-	text75  = "UN R37, most power of H4, 75 W at 13.2 V, brought to 12 V: by the exponent of 1.55 (from memory)"
-	text76  = "UN R37, most power of weaker filament of PY21/5W, 6.6 W at 13.5 V, brought to 12 V: by the exponent of 1.55 (one source)"
-	text77  = "UN R37, most power of PY21/5W, 26.5 W at 13.5 V, brought to 12 V: by the exponent of 1.55 (one source)"
-	text78  = "handbook table of boat loads"
-	text79  = "heated grip manual, series-wired 30 W; electronic controllers 45 W"
-	text80  = "heated clothing articles: jacket about 77 to 80 W"
-	text81  = "the socket's rating, 10 A at 12 V; common practice, no source"
-	text82  = "an installation guide's table for sockets of refrigerators and compressors, 5 mm² for 10 A at 5 m and 16 mm² for 30 A: 3 %, and 3.7 % in the 4 mm² that shops have (one source)"
-	text83  = "tracker data sheets, two types: 33 and 36.7 mA tracking, 5 mA asleep"
-	text84  = "1000 W out at an efficiency of 0.9; common practice, no source"
-	text85  = "installation manuals of inverters: 2 % at the highest current (two makers)"
-	text86  = "surge power twice the rated for some seconds"
-	text87  = "note on a motor's starting current: small motors 3 times"
-	text88  = "note on a motor's starting current: medium motors (blower) 4 times"
-	text89  = "recovery winch manual: 45 s on and 855 s off at 65 % of the load, 20 s at all of it; 1 min every 10 min is common practice, no source, and the more of the two; 150 A at rated pull, the most in use, from memory"
-	text90  = "stall against rated pull"
-	text91  = "note on a motor's starting current: large motors 5 to 7 times"
-	text92  = "web page on vehicle fridges: 45 W label, the most it draws running, average 60 to 70 % lower"
-	text93  = "installation manuals of compressor refrigerators: at most 0.5 V lost of 12 V (one maker); sizes to lengths that lose 0.23 V of 12 V (two makers): between them 2.5 %"
-	text94  = "web page on vehicle fridges: the compressor starts with 2 to 3 times its running current; for how long from memory"
-	text95  = "starter currents: 80 to 180 A of motorcycles of 600 to 1000 cc, first peak 2 to 4 times for 20 to 100 ms"
-	text96  = "car service manual, petrol engine of 1.9 l: 80 to 130 A from 27 °C to 5 °C, 230 to 280 A at -20 °C; first peak from memory"
-	text97  = "four plugs of 10 A hot; cold 2 to 3 times that for some seconds"
-	text98  = "IEC 60757 code table as printed in a national standard page and on a colour-code information page"
-	text99  = "FAA AC 43.13-1B: free-air currents with bundle reduction by wires and loading"
-	text100 = "ABYC E-11 limits of 3 % and 10 %, taken over for vehicles"
-	text101 = "33 CFR 183.455(b), 7 in bare and 40 in sheathed, taken over for vehicles"
-	text102 = "1.6 to 1, the rule for gG fuse-links of one family (IEC 60269), in a fuse application guide; blade fuses have no published ratio"
-	text103 = "rating not above the ampacity: this tool's own choice, stricter than the rules of boats"
-	text104 = "0.8 of the rating for continuous load (fuse at least 1.25 times the load); origin NFPA 70 210.20(A)"
-	text105 = "150 % of the wire's current, as 33 CFR 183.455(c)(1) allows on boats, taken over for vehicles"
-	text106 = "33 CFR 183.425 Table 5, the table that ABYC E-11 uses"
-	text107 = "ABYC E-11: 3 % for feeders, navigation lights, bilge blowers, electronics; ISO 10133:2012 clause 4 counts bilge pumps too"
-	text108 = "ABYC E-11: 10 % where drop is not critical; ISO 10133:2012 clause 4 (4.7 and 4.8) the same from memory"
-	text109 = "33 CFR 183.455(b)(1) and ABYC E-11: 7 in along the conductor"
-	text110 = "33 CFR 183.455(b)(2) and ABYC E-11: 40 in inside a sheath or enclosure all the way"
-	text111 = "rating not above the ampacity: stricter than 33 CFR 183.455(c)(1), up to 150 % below 50 V, and than 46 CFR 183.380(d) and ABYC E-11, the next standard rating up to 150 %: this tool's own choice"
-	text112 = "twice the 7 in of 33 CFR 183.455(b)(1)"
-	text113 = "ISO 10133:2012 clause 7.7: 1 mm² for single conductors over 200 mm, 0.75 mm² in a sheath; 33 CFR 183.425(e) asks for 16 AWG alone, (d) for 18 AWG in a sheath"
-	text114 = "ABYC E-11: 72 in from a battery post inside a sheath or enclosure all the way; 33 CFR 183.455, of boats with petrol engines, has no such distance"
-	text115 = "33 CFR 183.455(c)(1): rating not above 150 % of the table's current, boats below 50 V; ABYC E-11: the next rating up to 150 %"
-	text116 = "resting volts: charging notes table (100 to 25 % in two sources within 0.1 V); Peukert 1.25: two battery monitor manuals; charging 0.2 of capacity: AGM charge timing note; charge efficiency 0.85: lead-acid characteristics page; start reserve 0.6: car maker's bulletin (no start after 40 % used); resistance of 45-70 Ah car batteries 4-8 mΩ from memory"
-	text117 = "resting volts: powersports owner's manual and motorcycle battery care table; Peukert 1.11: two battery monitor manuals; 10 h rate: EN 50342-7; charging 0.4 of capacity: AGM charge timing note; charge efficiency 0.90: battery monitor guide; start reserve 0.6: car maker's bulletin; resistance of 14-20 Ah motorcycle batteries 6-12 mΩ from memory"
-	text118 = "resting volts and resistance from memory; Peukert 1.11: two battery monitor manuals; start reserve 0.6: car maker's bulletin"
-	text119 = "resting volts: LiFePO4 voltage reference table (state of charge from voltage is not reliable between 13.0 and 13.3 V); Peukert 1.05, resistance of 4-8 Ah starter batteries 5-15 mΩ, charging, efficiency and start reserve from memory"
-	text120 = "IEC 81346-2 class table as printed on a power-engineering page and in a discussion of designations"
-	text121 = "cable insulation properties note, 0.17 W/mK (IEC 60287-2-1 Table 1 says 5.0 to 6.0 K·m/W); short circuit IEC 60724 / IEC 61443"
-	text122 = "IEC 60287-2-1 Table 1, thermal resistivity of insulation; short circuit IEC 60724 / IEC 61443; emissivity from memory"
-	text123 = "IEC 60287-2-1 Table 1; short circuit IEC 61443 summary"
-	text124 = "IEC 60287-2-1 Table 1, butyl rubber; short circuit IEC 60364-5-54"
-	text125 = "cable-rating documentation, 5.0 K·m/W; short circuit IEC 60724"
-	text126 = "plastics handbook values; no short-circuit limit published"
-	text127 = "ABYC E-11, interrupting capacity by cold-cranking current of the bank: main devices by an inverter manual's table (cold cranking amps / AIC); branch devices half of that from memory"
-	text128 = "ISO 10133:2012 Annex A (withdrawn in 2020; ISO 13297:2020 took its place, whether with the same table was not readable)"
-	text129 = "33 CFR 183.425 Table 5 note 1 (engine space, 50 °C)"
-	text130 = "ABYC E-11 Table VI as printed in marine catalogues; 33 CFR 183.435(b) asks for it from 50 V only"
-	text131 = "33 CFR 183.425 Table 5, all cells on two law portals"
-	text132 = "FAA AC 43.13-1B Table 11-9 divided by its own bundle and altitude factors (0.53 or 0.775, and 0.79)"
-	text133 = "MIL-W-5088L bundle derating figure, the same curves as in AC 43.13-1B; digitised"
-	text134 = "AC 43.13-1B altitude derating figure: 20 000 ft as read in example No. 2, 60 000 ft"
-	text135 = "no standard limits it; 100 mV at 10 A is the looser of two makers' limits for new mini relay contacts, taken over to switches of every rating"
-	text136 = "makers' data sheets, blade fuses 32 V: 80 to 170 mV at the rating"
-	text137 = "a way of a fuse block without its fuse, new: 60 mV at its limit, as the rows of block.yaml (2 mΩ at 30 A, 3 mΩ at 20 A)"
-	text138 = "ISO 16750-2:2010, 4.2.2, Table 1, code D: 10.5 V to 16 V"
-	text139 = "motorcycle charger manual: regulated voltage 14.0 V to 14.7 V ± 0.5 V"
-	text140 = "IEC 60335-1 clause 10, power input at rated voltage: +20 % of motor appliances, ±10 % of heating appliances from 25 W to 200 W; a household standard, taken over"
-	text141 = "UN R37, power at test voltage: R5W at most 5.5 W of 5 W; H17 at most 37 W of 35 W is confirmed by one source"
-	text142 = "maker's data sheets, mini relays: at most 50 mV and at most 100 mV over the contact at 10 A; the library takes the first"
-	text143 = "makers' data sheets, blade fuses 32 V: voltage drop at the rating over rating times cold resistance, 1.32 to 1.67 (rows of fuse.yaml)"
-	text144 = "article on DC motors' starting current and voltage drop: 3 times the running current for small, 4 for medium, 5 to 7 for large motors; a motor that is blocked keeps it"
-	text145 = "ABYC E-11: conductor size by the current of the load, the length and the volts lost at nominal voltage"
-	text146 = "0.8 of the rating for continuous load; origin NFPA 70 210.20(A)"
+	text16  = "SAE J1128 GPT: 85 °C in a trade magazine, and as the standard's own class from memory; three wire sellers print 80 °C; PVC"
+	text17  = "areas: SAE minimum circular mils as printed in a marine wire maker's catalogue appendix and an ABYC/SAE area table; resistance computed; walls of SAE J1127 from memory"
+	text18  = "SAE J1128 and J1127 types: temperature class and insulation as printed in one wire maker's type guide; starter cable classes from memory"
+	text19  = "areas of ASTM B258; resistance computed: copper of 100 % IACS and 6 % for the lay of fine strands, which is from memory, as are diameters and 90 °C of EPDM; short circuit IEC 60724; no overload limit was found"
+	text20  = "resistance taken as 100 mV at the rating; common practice, no source"
+	text21  = "carries its rating"
+	text22  = "stock-item data 5925-01-432-5174, manual-reset thermal breaker 20 A: within 3600 s at 130 %; other points as the automatic one"
+	text23  = "stock-item data 5925-00-752-6909, automatic thermal breaker 30 A: trips at 125 %, within 30 s at 200 %, interrupts 900 A at 30 V"
+	text24  = "SAE J553-2022, guide article and scope page: types I, II, III by way of reset, 12, 24 and 48 V, up to 200 A; its trip times, re-rating and breaking capacity were not readable: 900 A at 30 V is that of one maker's 30 A part"
+	text25  = "UL 1077 overcurrent terminology, equipment breaker 10 A at 25 °C: within 3600 s at 135 %, 4 to 40 s at 200 %, 0.6 to 5 s at 400 %, 0.3 to 1.8 s at 600 %, 0.12 to 0.4 s at 1000 %; taken over to larger ratings (a winch breaker page prints 5 s at 200 %, typical)"
+	text26  = "surface-mounted breakers reset by hand, of boats and winches: series 25 to 300 A, stud 1/4 in (M6) to 150 A and 3/8 in (M10) above, 3 / 1.5 / 1 kA at 14 / 30 / 48 V, ignition protected"
+	text27  = "maker's data sheet, radial PTC resettable 30 V series, electrical table: hold, trip, time at five times hold; the resistance is the largest one hour after a trip"
+	text28  = "maker's data sheet, radial PTC resettable 16 V series, electrical table: hold, trip; the resistance is the largest one hour after a trip"
+	text29  = "maker's data sheet, blade fuses rated 32 V, series 287, revised 2022-08-18 and 2025-02-04: ratings, time-current and ambient load tables"
+	text30  = "cold resistance computed from neighbouring ratings of the maker's data sheet: resistance times rating is nearly constant"
+	text31  = "ISO 8820-3 envelope: upper times as quoted in two relay data sheets, lower times and the 100 h carry at 110 % from memory"
+	text32  = "blade fuses 32 V at 135 %: within 1800 s, the bound that two sources have (makers' sheets of one series print 600 s); lower times of makers' data sheets"
+	text33  = "maker's data sheet, blade fuses rated 32 V, series 287, revised 2022-08-18 and 2025-02-04: time-current table, one series in two revisions"
+	text34  = "ISO 8820-3:2015 catalogue scope (rated voltage, breaking capacity) and makers' data sheets; body colours from two fuse colour lists, 5 A and 35 A from memory"
+	text35  = "maker's data sheet, miniature blade fuses rated 32 V, series 297, no date seen: ratings and time-current tables"
+	text36  = "ISO 8820-3 rated 58 V, low-profile miniature blade for 48 V systems: times from memory, resistance and melting I²t as the 32 V type"
+	text37  = "maker's data sheet, high-current blade fuses rated 32 V, series 299, revised 2025-01-06: ratings, time-current and derating tables"
+	text38  = "ISO 8820-5 strip fuses: rating series and times"
+	text39  = "cold resistance taken as 60 mV at the rating; common practice, no source"
+	text40  = "breaking capacity from an article and a shop guide on battery fuses: 1 kA for SF30 parts, 2 kA for SF51; ISO 8820-5:2015 clause 1 has 2 kA for both, and the less is taken; ratings from memory"
+	text41  = "UL 248-15 class T: carries 110 %, opens at 135 % and 200 % within the standard's times; shorter times with wide margins"
+	text42  = "class T: taken as the 20 kA at 125 V dc that ABYC E-11 asks of a main device at a big bank, which these fuses are sold to meet; the fuse's own rating (160 V dc, 20 kA or more) and the ratings from memory. Those up to 60 A are ferrules in clips: the studs are their holder's. Studs by rating from memory"
+	text43  = "no time-current curve was found; times of slow strip fuses with wide margins"
+	text44  = "bolt-down strip fuses of boats: 6 kA at 32 V, the ratings and the 5/16 in stud"
+	text45  = "battery-post cube fuses: ratings, IP66 and ignition protection from a sailing forum's notes; 10 / 5 / 2 kA at 14 / 32 / 58 V and studs from memory"
+	text46  = "IEC 60269-1 class gG: carries 1.25 times for 3 h, opens at 1.6 times within 3 h; gates at 10 s, 5 s and 0.1 s, of the ratings 160 A to 400 A the widest; latest times at 2.8 and 4 times with wide margins"
+	text47  = "IEC 60269-2 fuse-links to be bolted, class gG: ratings of the series R10, 250 V dc, at least 25 kA dc, M8 stud; slow fuses of 200 A and 315 A of that series for 330 A and 550 A of 3 min at most were read in one thruster manual, which does not say the class"
+	text48  = "makers' data sheets, mini relays: 40/30 A at 14 V resistive; coil 85 Ω, 8 V, 1.5 V of another; 50 / 35 / 15 A at 23 / 85 / 125 °C gives the derating; may close on 120 A; lamp and motor by the ratio 17/30 of a micro relay"
+	text49  = "makers' data sheets, micro relays: 20/10 A resistive, 15 A motor with 45 A stall, coil 100 Ω; 30 / 25 / 10 A at 23 / 85 / 125 °C gives the derating; closes on the stall current (another: 120 A); lamp by the ratio 17/30; pull-in and release as mini relays"
+	text50  = "high-current plug-in relay, 70 A, 9.5 mm tabs: coil, ratings and derating"
+	text51  = "makers' data sheets, mini relays: coil 255 Ω, 16 V, 3 V; contact ratings at 24 V taken as half of those at 12 V, as one medium relay prints"
+	text52  = "coil 360 Ω and limits at two thirds and one eighth of 24 V; contact ratings half of those at 12 V"
+	text53  = "winch manual, sealed reversing contactor, one direction of it: 75 A continuous, 85 / 110 / 140 / 400 A at 70 / 50 / 30 / 5 % duty, 40 mV per 100 A, pull-in at most 0.66 of rated volts, drop-out from 0.1; coil 12 W and studs from memory; 60 s at 400 A is 5 % of 20 min, common practice"
+	text54  = "winch manual, sealed reversing contactor: 75 A continuous, 85 / 110 / 140 / 400 A at 70 / 50 / 30 / 5 % duty, 40 mV per 100 A, pull-in at most 0.66 of rated volts, drop-out from 0.1; breaks a fault of 400 A, taken as what it closes on; the contacts on which it rests carry what the others do; coil 12 W and studs from memory; 60 s at 400 A is 5 % of 20 min, common practice"
+	text55  = "reversing contactor of large winches and windlasses, 500 A for a minute: common practice, no source; 150 A for good, closes on the 500 A, coil of 18 W, contacts and studs as single contactors of that size"
+	text56  = "continuous-duty canister solenoid: 65 to 100 A, coil 12 to 16 Ω at 12 V; pull-in and contact as the 150 A one"
+	text57  = "power solenoid type data: 150 A continuous, 400 A inrush, break contact 50 A; coil 13.2 Ω at 12 V, 53 Ω at 24 V; pull-in at most 0.75 of rated volts; -40 to 65 °C, stud 5/16 in; contact 0.4 mΩ as a winch contactor's; drop-out 0.1 from memory"
+	text58  = "power solenoid type data, coil for short times: 6.6 Ω at 12 V, 26 Ω at 24 V, at most 10 s on and 60 s off, or 1 min on and 6 min off; else as the continuous one"
+	text59  = "solenoid notes, golf carts: 200 A continuous and 800 A peak, 400 A and 1000 A; coil of 16 W and 20 W, pull-in, drop-out, contact and studs from memory"
+	text60  = "sealed contactor with a coil economiser: holds on 0.13 A, its pull of some 4 A for 0.1 s is not reckoned; 0.3 mΩ at most; a bistable switch of this rating prints 700 A for 300 s, 1100 A for 60 s, 2500 A for 10 s"
+	text61  = "common practice, no source"
+	text62  = "resistive rating: common practice; lamp and motor by FAA AC 43.13-1B Table 11-4, 12 V factors"
+	text63  = "battery selector 175 A, data page: continuous current; 0.05 to 0.3 mΩ and stud from memory, 48 V and ignition protection too; lamp and motor by FAA AC 43.13-1B Table 11-4"
+	text64  = "remote battery switch 500 A, data: 500 A continuous, 2500 A for 10 s, stud M10; 0.1 mΩ, 48 V and ignition protection from memory; lamp and motor by FAA AC 43.13-1B Table 11-4"
+	text65  = "ring-terminal size guide and product table for the colours and AWG ranges; mm² ranges, current and strip length from memory; resistance and pack common practice"
+	text66  = "tube lug ranges in mm² from memory; current of the largest 105 °C wire it takes, 33 CFR 183.425 Table 5; resistance and pack common practice"
+	text67  = "IEC 61210 guide page for the current by tab width; barrel ranges, strip length from memory; resistance and pack common practice"
+	text68  = "fuse blocks with M5 screws take a lug where the crimped contact takes no thicker wire; the clip and its resistance are the same; common practice, no source"
+	text69  = "splice bands (open barrel, under adhesive-lined tube) for the summed copper of several wires: ranges and strip length from memory; the rest as the butt splices"
+	text70  = "ratings: common practice; that they heat the contact by 55 K, and that it may get 125 °C in sealed families and 105 °C in open ones, the tin and brass of tabs, after USCAR-2 and IEC 60512-5-2 from memory"
+	text71  = "IEC 60684-3-400 to 402, glass textile sleeving with silicone elastomer coating, 180 °C; current factor common practice"
+	text72  = "input capacitor of a converter: 2 to 5 times for under 5 ms"
+	text73  = "filament lamps are marked with their watts at 12 V; UN R37 tests them at 13.5 V or 13.2 V, where they take (13.5/12)^1.55 and (13.2/12)^1.55 as much (published exponent of 0.55 of the current)"
+	text74  = "filament lamp inrush white paper: 10 to 12 times the running current, to about twice within 3 to 5 ms"
+	text75  = "UN R37, most power of H1, 68 W at 13.2 V, brought to 12 V: by the exponent of 1.55 (one source)"
+	text76  = "motorcycle accessory articles: halogen lamps 55 W and 60 W (two sources); marked at 12 V, as UN R37 tests them at 13.2 V and finds up to 68 W and 75 W"
+	text77  = "UN R37, most power of H4, 75 W at 13.2 V, brought to 12 V: by the exponent of 1.55 (from memory)"
+	text78  = "UN R37, most power of weaker filament of PY21/5W, 6.6 W at 13.5 V, brought to 12 V: by the exponent of 1.55 (one source)"
+	text79  = "UN R37, most power of PY21/5W, 26.5 W at 13.5 V, brought to 12 V: by the exponent of 1.55 (one source)"
+	text80  = "handbook table of boat loads"
+	text81  = "heated grip manual, series-wired 30 W; electronic controllers 45 W"
+	text82  = "heated clothing articles: jacket about 77 to 80 W"
+	text83  = "the socket's rating, 10 A at 12 V; common practice, no source"
+	text84  = "an installation guide's table for sockets of refrigerators and compressors, 5 mm² for 10 A at 5 m and 16 mm² for 30 A: 3 %, and 3.7 % in the 4 mm² that shops have (one source)"
+	text85  = "tracker data sheets, two types: 33 and 36.7 mA tracking, 5 mA asleep"
+	text86  = "1000 W out at an efficiency of 0.9; common practice, no source"
+	text87  = "installation manuals of inverters: 2 % at the highest current (two makers)"
+	text88  = "surge power twice the rated for some seconds"
+	text89  = "note on a motor's starting current: small motors 3 times"
+	text90  = "note on a motor's starting current: medium motors (blower) 4 times"
+	text91  = "recovery winch manual: 45 s on and 855 s off at 65 % of the load, 20 s at all of it; 1 min every 10 min is common practice, no source, and the more of the two; 150 A at rated pull, the most in use, from memory"
+	text92  = "stall against rated pull"
+	text93  = "note on a motor's starting current: large motors 5 to 7 times"
+	text94  = "web page on vehicle fridges: 45 W label, the most it draws running, average 60 to 70 % lower"
+	text95  = "installation manuals of compressor refrigerators: at most 0.5 V lost of 12 V (one maker); sizes to lengths that lose 0.23 V of 12 V (two makers): between them 2.5 %"
+	text96  = "web page on vehicle fridges: the compressor starts with 2 to 3 times its running current; for how long from memory"
+	text97  = "starter currents: 80 to 180 A of motorcycles of 600 to 1000 cc, first peak 2 to 4 times for 20 to 100 ms"
+	text98  = "car service manual, petrol engine of 1.9 l: 80 to 130 A from 27 °C to 5 °C, 230 to 280 A at -20 °C; first peak from memory"
+	text99  = "four plugs of 10 A hot; cold 2 to 3 times that for some seconds"
+	text100 = "IEC 60757 code table as printed in a national standard page and on a colour-code information page"
+	text101 = "FAA AC 43.13-1B: free-air currents with bundle reduction by wires and loading"
+	text102 = "ABYC E-11 limits of 3 % and 10 %, taken over for vehicles"
+	text103 = "33 CFR 183.455(b), 7 in bare and 40 in sheathed, taken over for vehicles"
+	text104 = "1.6 to 1, the rule for gG fuse-links of one family (IEC 60269), in a fuse application guide; blade fuses have no published ratio"
+	text105 = "rating not above the ampacity: this tool's own choice, stricter than the rules of boats"
+	text106 = "0.8 of the rating for continuous load (fuse at least 1.25 times the load); origin NFPA 70 210.20(A)"
+	text107 = "150 % of the wire's current, as 33 CFR 183.455(c)(1) allows on boats, taken over for vehicles"
+	text108 = "33 CFR 183.425 Table 5, the table that ABYC E-11 uses"
+	text109 = "ABYC E-11: 3 % for feeders, navigation lights, bilge blowers, electronics; ISO 10133:2012 clause 4 counts bilge pumps too"
+	text110 = "ABYC E-11: 10 % where drop is not critical; ISO 10133:2012 clause 4 (4.7 and 4.8) the same from memory"
+	text111 = "33 CFR 183.455(b)(1) and ABYC E-11: 7 in along the conductor"
+	text112 = "33 CFR 183.455(b)(2) and ABYC E-11: 40 in inside a sheath or enclosure all the way"
+	text113 = "rating not above the ampacity: stricter than 33 CFR 183.455(c)(1), up to 150 % below 50 V, and than 46 CFR 183.380(d) and ABYC E-11, the next standard rating up to 150 %: this tool's own choice"
+	text114 = "twice the 7 in of 33 CFR 183.455(b)(1)"
+	text115 = "ISO 10133:2012 clause 7.7: 1 mm² for single conductors over 200 mm, 0.75 mm² in a sheath; 33 CFR 183.425(e) asks for 16 AWG alone, (d) for 18 AWG in a sheath"
+	text116 = "ABYC E-11: 72 in from a battery post inside a sheath or enclosure all the way; 33 CFR 183.455, of boats with petrol engines, has no such distance"
+	text117 = "33 CFR 183.455(c)(1): rating not above 150 % of the table's current, boats below 50 V; ABYC E-11: the next rating up to 150 %"
+	text118 = "resting volts: charging notes table (100 to 25 % in two sources within 0.1 V); Peukert 1.25: two battery monitor manuals; charging 0.2 of capacity: AGM charge timing note; charge efficiency 0.85: lead-acid characteristics page; start reserve 0.6: car maker's bulletin (no start after 40 % used); resistance of 45-70 Ah car batteries 4-8 mΩ from memory"
+	text119 = "resting volts: powersports owner's manual and motorcycle battery care table; Peukert 1.11: two battery monitor manuals; 10 h rate: EN 50342-7; charging 0.4 of capacity: AGM charge timing note; charge efficiency 0.90: battery monitor guide; start reserve 0.6: car maker's bulletin; resistance of 14-20 Ah motorcycle batteries 6-12 mΩ from memory"
+	text120 = "resting volts and resistance from memory; Peukert 1.11: two battery monitor manuals; start reserve 0.6: car maker's bulletin"
+	text121 = "resting volts: LiFePO4 voltage reference table (state of charge from voltage is not reliable between 13.0 and 13.3 V); Peukert 1.05, resistance of 4-8 Ah starter batteries 5-15 mΩ, charging, efficiency and start reserve from memory"
+	text122 = "IEC 81346-2 class table as printed on a power-engineering page and in a discussion of designations"
+	text123 = "cable insulation properties note, 0.17 W/mK (IEC 60287-2-1 Table 1 says 5.0 to 6.0 K·m/W); short circuit IEC 60724 / IEC 61443"
+	text124 = "IEC 60287-2-1 Table 1, thermal resistivity of insulation; short circuit IEC 60724 / IEC 61443; emissivity from memory"
+	text125 = "IEC 60287-2-1 Table 1; short circuit IEC 61443 summary"
+	text126 = "IEC 60287-2-1 Table 1, butyl rubber; short circuit IEC 60364-5-54"
+	text127 = "cable-rating documentation, 5.0 K·m/W; short circuit IEC 60724"
+	text128 = "plastics handbook values; no short-circuit limit published"
+	text129 = "ABYC E-11, interrupting capacity by cold-cranking current of the bank: Table V.A on a breaker seller's page; main devices also by an inverter manual's table (cold cranking amps / AIC)"
+	text130 = "ISO 10133:2012 Annex A (withdrawn in 2020; ISO 13297:2020 took its place, whether with the same table was not readable)"
+	text131 = "33 CFR 183.425 Table 5 note 1 (engine space, 50 °C)"
+	text132 = "ABYC E-11 Table VI as printed in marine catalogues; 33 CFR 183.435(b) asks for it from 50 V only"
+	text133 = "33 CFR 183.425 Table 5, all cells on two law portals"
+	text134 = "FAA AC 43.13-1B Table 11-9 divided by its own bundle and altitude factors (0.53 or 0.775, and 0.79)"
+	text135 = "MIL-W-5088L bundle derating figure, the same curves as in AC 43.13-1B; digitised"
+	text136 = "AC 43.13-1B altitude derating figure: 20 000 ft as read in example No. 2, 60 000 ft"
+	text137 = "no standard limits it; 100 mV at 10 A is the looser of two makers' limits for new mini relay contacts, taken over to switches of every rating"
+	text138 = "makers' data sheets, blade fuses 32 V: 80 to 170 mV at the rating"
+	text139 = "a way of a fuse block without its fuse, new: 60 mV at its limit, as the rows of block.yaml (2 mΩ at 30 A, 3 mΩ at 20 A)"
+	text140 = "ISO 16750-2:2010, 4.2.2, Table 1, code D: 10.5 V to 16 V"
+	text141 = "motorcycle charger manual: regulated voltage 14.0 V to 14.7 V ± 0.5 V"
+	text142 = "IEC 60335-1 clause 10, power input at rated voltage: +20 % of motor appliances, ±10 % of heating appliances from 25 W to 200 W; a household standard, taken over"
+	text143 = "UN R37, power at test voltage: R5W at most 5.5 W of 5 W; H17 at most 37 W of 35 W is confirmed by one source"
+	text144 = "maker's data sheets, mini relays: at most 50 mV and at most 100 mV over the contact at 10 A; the library takes the first"
+	text145 = "makers' data sheets, blade fuses 32 V: voltage drop at the rating over rating times cold resistance, 1.32 to 1.67 (rows of fuse.yaml)"
+	text146 = "article on DC motors' starting current and voltage drop: 3 times the running current for small, 4 for medium, 5 to 7 for large motors; a motor that is blocked keeps it"
+	text147 = "ABYC E-11: conductor size by the current of the load, the length and the volts lost at nominal voltage"
+	text148 = "0.8 of the rating for continuous load; origin NFPA 70 210.20(A)"
 )

@@ -1,5 +1,7 @@
 package library
 
+import "math"
+
 // Terminal finds a terminal by name or alias; nil when there is none.
 func (l *Library) Terminal(name string) *Terminal { return find(l.Terminals, name, terminalNames) }
 
@@ -48,6 +50,16 @@ func (c *Connector) Housing(wires int) int {
 		}
 	}
 	return 0
+}
+
+// Share is the share of its ratings that the family keeps at an ambient in °C: contacts
+// get hotter with the square of the current, so that above max C − rise K it is
+// √((max C − ambient) / rise K), 0 from max C on.
+func (c *Connector) Share(ambientC float64) float64 {
+	if c.MaxC == 0 || c.RiseK == 0 {
+		return 1
+	}
+	return math.Sqrt(min(1, max(0, (c.MaxC-ambientC)/c.RiseK)))
 }
 
 func connectorNames(c *Connector) (string, []string) { return c.Name, c.Aliases }

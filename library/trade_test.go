@@ -220,3 +220,32 @@ func TestInterruptingRows(t *testing.T) {
 		t.Errorf("beyond the table: %+v", x)
 	}
 }
+
+// TestPlugInTheHeat by hand: contacts that their rating heats by 55 K and that bear 125 °C
+// keep it to 70 °C; at 111.25 °C a quarter of the heat is left, half the current.
+func TestPlugInTheHeat(t *testing.T) {
+	for _, c := range []struct {
+		family         string
+		ambient, share float64
+	}{
+		{"sealed 2.8", -40, 1}, {"sealed 2.8", 69.9, 1}, {"sealed 2.8", 70, 1}, {"sealed 2.8", 83.75, math.Sqrt(0.75)},
+		{"sealed 2.8", 111.25, 0.5}, {"sealed 2.8", 125, 0}, {"sealed 2.8", 140, 0},
+		{"open 6.3", 50, 1}, {"open 6.3", 91.25, 0.5}, {"open 6.3", 105, 0},
+	} {
+		near(t, fmt.Sprintf("%s at %g °C", c.family, c.ambient), Default().Connector(c.family).Share(c.ambient), c.share, 1e-12)
+	}
+	if s := (&Connector{MaxA: 10}).Share(200); s != 1 {
+		t.Errorf("a family without its heat keeps %g", s)
+	}
+}
+
+// TestHousePack by hand: 60 mΩ·Ah of cells, and from 30 Ah 2 mΩ of a board.
+func TestHousePack(t *testing.T) {
+	lithium, agm := Default().Chemistry("LiFePO4"), Default().Chemistry("AGM")
+	for _, c := range []struct {
+		of         *Chemistry
+		ah, wantMO float64
+	}{{lithium, 6, 10}, {lithium, 29.9, 60 / 29.9}, {lithium, 30, 4}, {lithium, 100, 2.6}, {agm, 100, 1.5}} {
+		near(t, fmt.Sprintf("%s of %g Ah", c.of.Name, c.ah), c.of.Ohm(c.ah), c.wantMO/1000, 1e-12)
+	}
+}

@@ -103,8 +103,14 @@ func (w *view) piece(x *circuit.Wire, z *library.WireSize) *piece {
 	key := sized{size: z, plugs: [2]*library.Connector{w.plugOf(x.From.Part), w.plugOf(x.To.Part)},
 		kinds: [2]string{x.From.Kind, x.To.Kind}}
 	return w.s.remembered(x, key, func() [2]end {
-		return [2]end{w.crimp(x.Spec.FromEnd, x.Spec.FromKind, x.From.Kind, key.plugs[0], z),
+		ends := [2]end{w.crimp(x.Spec.FromEnd, x.Spec.FromKind, x.From.Kind, key.plugs[0], z),
 			w.crimp(x.Spec.ToEnd, x.Spec.ToKind, x.To.Kind, key.plugs[1], z)}
+		for i, at := range []*circuit.Terminal{x.From, x.To} {
+			if ends[i].plug != nil {
+				ends[i].keep = ends[i].plug.Share(at.Part.AmbientC())
+			}
+		}
+		return ends
 	})
 }
 
@@ -124,6 +130,7 @@ func (w *view) plugOf(p *circuit.Part) *library.Connector {
 type end struct {
 	part *library.Terminal
 	plug *library.Connector // of which it is a contact
+	keep float64            // share of its ratings that a plug keeps in its place
 	none bool               // a kind is wanted that the library lacks for the size
 }
 
@@ -134,7 +141,7 @@ func (e end) takes(amps, corner float64) bool {
 		return false
 	}
 	if e.plug != nil {
-		return e.plug.MaxA >= corner && (e.part == nil || e.part.MaxA <= 0 || e.part.MaxA >= corner)
+		return e.keep*e.plug.MaxA >= corner && (e.part == nil || e.part.MaxA <= 0 || e.keep*e.part.MaxA >= corner)
 	}
 	return e.part == nil || e.part.MaxA <= 0 || e.part.MaxA >= amps
 }
@@ -146,7 +153,7 @@ func (w *view) crimp(named *library.Terminal, asked, kind string, plug *library.
 	outside := plug != nil && (z.AreaMm2 < plug.MinMm2*0.99 || z.AreaMm2 > plug.MaxMm2*1.01)
 	if named != nil && asked == "" {
 		bad := z.AreaMm2 < named.MinMm2*0.99 || z.AreaMm2 > named.MaxMm2*1.01
-		return end{named, plug, bad || outside}
+		return end{part: named, plug: plug, none: bad || outside}
 	}
 	if plug != nil {
 		kind = plug.PinKind
@@ -158,5 +165,5 @@ func (w *view) crimp(named *library.Terminal, asked, kind string, plug *library.
 		return end{}
 	}
 	t := w.s.d.Library.TerminalFor(kind, z.AreaMm2)
-	return end{t, plug, t == nil || outside}
+	return end{part: t, plug: plug, none: t == nil || outside}
 }

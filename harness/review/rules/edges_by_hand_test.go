@@ -238,3 +238,27 @@ loads:
 		says(t, end+", the stud assumed", p.run(), none)
 	}
 }
+
+// A plug of 18 A with contacts of 10 A keeps that to 70 °C, and half of it, 5 A, at
+// 111.25 °C.
+func TestPlugInTheHeatByHand(t *testing.T) {
+	const text = `
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, plug: sealed 1.5, at: rear, fed by: lamp fuse, wire: {size: 0.5 mm²}, returns to: frame, return wire: {size: 0.5 mm²}}
+`
+	for _, c := range []struct {
+		ambient, amps float64
+		want          int // findings: feed and return
+	}{{70, 10, 0}, {70, 10.01, 2}, {111.25, 5, 0}, {111.25, 5.01, 2}, {125, 0.1, 2}} {
+		p := passOf(t, plugOverload, text)
+		part(t, p, "tail lamp").Place.AmbientC.Value = c.ambient
+		for _, w := range p.c.Wires {
+			for _, s := range p.in.Solutions {
+				s.BranchA[w.Branch.Index] = c.amps
+			}
+		}
+		if got := len(p.run()); got != c.want {
+			t.Errorf("%g A at %g °C: %d findings, want %d", c.amps, c.ambient, got, c.want)
+		}
+	}
+}

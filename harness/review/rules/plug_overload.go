@@ -1,6 +1,8 @@
 package rules
 
 import (
+	"fmt"
+
 	"fusewright/harness/design/figure"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
@@ -13,11 +15,11 @@ var plugOverload = &Rule{
 	Title: "a wire at a plug carries more than the plug's contact",
 	Says:  "more current than the contact may carry",
 	Doc: "The largest current of each wire at a plug over all situations, at nominal values and in the worst case, " +
-		"against the rating of its contact and that of the connector family, whichever is less. The library holds " +
-		"no published derating of these families, neither for heat nor for many loaded ways in one housing: the " +
-		"maker's curve goes before this.",
-	Formula:  "current ≤ least of the ratings of contact and family",
-	Limits:   "ratings of the contact and of the connector family in the library",
+		"against the rating of its contact and that of the connector family, whichever is less, and less in a hot place: contacts get " +
+		"hotter with the square of the current. No published derating of these families was found, nor one for many loaded " +
+		"ways in one housing: the maker's curve goes before this.",
+	Formula:  "current ≤ least of the ratings of contact and family × √((max C − ambient) / rise K), at most 1",
+	Limits:   "ratings of the contact and of the connector family, `max C` and `rise K` of the family in the library",
 	Why:      "the contact heats, its spring goes soft and the housing melts around it",
 	Change:   "use a family with larger contacts, or share the load between two accessories",
 	Severity: "fault",
@@ -51,6 +53,8 @@ func (p *Pass) judgePlugEnd(w *circuit.Wire, at *circuit.Terminal, contact *libr
 	if contact != nil && contact.MaxA > 0 && contact.MaxA < limitA {
 		limitA, what, source = contact.MaxA, "the contact "+contact.Name, contact.Source
 	}
+	ratedA := limitA
+	limitA *= plug.Family.Share(at.Part.AmbientC())
 	v := p.held("contact rating", p.cornerAmps(w.Branch), figure.Larger, limitA, limitA, always(finding.Fault))
 	if v.severity == 0 {
 		return
@@ -58,6 +62,10 @@ func (p *Pass) judgePlugEnd(w *circuit.Wire, at *circuit.Terminal, contact *libr
 	fin := ofWire(v.severity, w)
 	v.decides(&fin, "current", figure.Larger, 1, limitA, "A")
 	fin.Source = source.String()
-	p.say(fin, "%s carries %s through the plug of %s; %s is rated %s",
-		w.Text(), v.split(against(limitA, quantity.Current)), at.Part.Name, what, rated(limitA))
+	hot := ""
+	if limitA < ratedA {
+		hot = fmt.Sprintf(", and may carry %s at %s", amps(limitA), celsius(at.Part.AmbientC()))
+	}
+	p.say(fin, "%s carries %s through the plug of %s; %s is rated %s%s",
+		w.Text(), v.split(against(limitA, quantity.Current)), at.Part.Name, what, rated(ratedA), hot)
 }

@@ -27,7 +27,7 @@ func cautions(d *design.Design) []string {
 	}
 	if d.NominalV() >= 48 {
 		list = append(list, "This system reaches "+quantity.Format(d.HighestV(), quantity.Voltage)+" in ordinary use: treat it as able to hurt, "+
-			"and its arcs do not go out by themselves (common practice, no source).")
+			"and its arcs do not go out by themselves: part no plug and lift no fuse that carries current (common practice, no source).")
 	}
 	return list
 }
