@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -37,7 +38,7 @@ func WriteBrief(w io.Writer, rep *Report, plan *remedy.Plan, width int) error {
 	}
 	x.line("", nameOf(rep.Design), "")
 	x.b.WriteByte('\n')
-	grave := rep.Counts.Danger+rep.Counts.Fault > 0
+	grave := slices.ContainsFunc(plan.Causes, func(c *remedy.Cause) bool { return worst(c.Findings) > finding.Advice })
 	for i, c := range plan.Causes {
 		if grave && worst(c.Findings) == finding.Advice && (c.Remedy == nil || !c.Remedy.Guess) {
 			x.fold(c.Findings)
