@@ -36,7 +36,7 @@ loads:
 				continue
 			}
 			var ground *circuit.Part
-			if w := wiresFrom(back); len(w) > 0 && w[0].To.Part.Kind == circuit.Ground || len(w) > 0 && w[0].To.Part.InReturn {
+			if w := wiresFrom(back); len(w) > 0 && (w[0].To.Part.Kind == circuit.Ground || w[0].To.Part.InReturn) {
 				ground = w[0].To.Part
 			}
 			p.reportNoReturn(part, ground)
