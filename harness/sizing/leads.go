@@ -1,6 +1,8 @@
 package sizing
 
 import (
+	"slices"
+
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 )
@@ -29,33 +31,25 @@ type lead struct {
 // leads are those of every part, in the order of the sections; a part's own
 // stand together.
 func leads(d *design.Design) []lead {
-	var list []lead
-	add := func(section string, owner design.Part, role circuit.Role, feeds *[]design.Feed) {
-		list = append(list, lead{home{owner, role}, section, feeds})
-	}
-	for _, x := range d.Fuses {
-		add("fuses", x, circuit.FeedWire, &x.FedBy)
-	}
-	for _, x := range d.Relays {
-		add("relays", x, circuit.FeedWire, &x.FedBy)
-		add("relays", x, circuit.CoilFeedWire, &x.Coil.FedBy)
-		add("relays", x, circuit.CoilReturnWire, &x.Coil.Returns)
-	}
-	for _, x := range d.Blocks {
-		add("blocks", x, circuit.FeedWire, &x.FedBy)
-	}
-	for _, x := range d.Switches {
-		add("switches", x, circuit.FeedWire, &x.FedBy)
-	}
-	for _, x := range d.Loads {
-		add("loads", x, circuit.FeedWire, &x.FedBy)
-		add("loads", x, circuit.ReturnWire, &x.Returns)
-	}
-	for _, x := range d.Grounds {
-		add("grounds", x, circuit.ReturnWire, &x.Returns)
-	}
-	for _, x := range d.Splices {
-		add("splices", x, circuit.FeedWire, &x.FedBy)
+	return slices.Concat(leadsOf("fuses", d.Fuses), leadsOf("relays", d.Relays), leadsOf("blocks", d.Blocks),
+		leadsOf("switches", d.Switches), leadsOf("loads", d.Loads), leadsOf("grounds", d.Grounds), leadsOf("splices", d.Splices))
+}
+
+func leadsOf[P design.Part](section string, parts []P) (list []lead) {
+	for _, p := range parts {
+		feeds, returns := design.Feeds(p), design.Returns(p)
+		for i, role := range []circuit.Role{circuit.FeedWire, circuit.CoilFeedWire} {
+			if i < len(feeds) {
+				list = append(list, lead{home{p, role}, section, feeds[i]})
+			}
+		}
+		role := circuit.ReturnWire
+		if len(feeds) > 1 {
+			role = circuit.CoilReturnWire
+		}
+		if returns != nil {
+			list = append(list, lead{home{p, role}, section, returns})
+		}
 	}
 	return list
 }
