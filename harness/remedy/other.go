@@ -113,30 +113,12 @@ func (t *tester) nearer(w *circuit.Wire) ladder {
 
 // feed is where the design gives a feed wire; nil = of a return.
 func (t *tester) feed(w *circuit.Wire) *design.Feed {
-	for _, l := range feedsOf(w.To.Part.Source) {
+	for _, l := range design.Feeds(w.To.Part.Source) {
 		for i := range *l {
 			if (*l)[i].From.Pos == w.Pos {
 				return &(*l)[i]
 			}
 		}
-	}
-	return nil
-}
-
-func feedsOf(p design.Part) []*[]design.Feed {
-	switch x := p.(type) {
-	case *design.Fuse:
-		return []*[]design.Feed{&x.FedBy}
-	case *design.Relay:
-		return []*[]design.Feed{&x.FedBy, &x.Coil.FedBy}
-	case *design.Block:
-		return []*[]design.Feed{&x.FedBy}
-	case *design.Switch:
-		return []*[]design.Feed{&x.FedBy}
-	case *design.Load:
-		return []*[]design.Feed{&x.FedBy}
-	case *design.Splice:
-		return []*[]design.Feed{&x.FedBy}
 	}
 	return nil
 }
@@ -190,7 +172,7 @@ func (t *tester) fedElsewhere(of *circuit.Part, about string, feeds *[]design.Fe
 	var l ladder
 	seen := map[string]bool{f.From.Text: true, design.BatteryName: true}
 	for _, p := range t.Circuit.Parts {
-		for _, list := range feedsOf(p.Source) {
+		for _, list := range design.Feeds(p.Source) {
 			for _, other := range *list {
 				if x := other.From; !seen[x.Text] && x.Part != nil && len(l) < mostFeeds && !t.hangsOn(x.Part, of) {
 					seen[x.Text] = true
@@ -217,7 +199,7 @@ func (t *tester) hangsOn(x design.Part, on *circuit.Part) bool {
 			continue
 		}
 		seen[at] = true
-		for _, list := range feedsOf(at.Source) {
+		for _, list := range design.Feeds(at.Source) {
 			for _, f := range *list {
 				queue = append(queue, t.Circuit.PartOf(f.From.Part))
 			}

@@ -1,6 +1,8 @@
 package sizing
 
 import (
+	"slices"
+
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 )
@@ -29,36 +31,21 @@ type lead struct {
 // leads are those of every part, in the order of the sections; a part's own
 // stand together.
 func leads(d *design.Design) []lead {
-	var list []lead
-	add := func(section string, owner design.Part, role circuit.Role, feeds *[]design.Feed) {
-		list = append(list, lead{home{owner, role}, section, feeds})
-	}
-	for _, x := range d.Fuses {
-		add("fuses", x, circuit.FeedWire, &x.FedBy)
-		add("fuses", x, circuit.ReturnWire, &x.Returns)
-	}
-	for _, x := range d.Relays {
-		add("relays", x, circuit.FeedWire, &x.FedBy)
-		add("relays", x, circuit.ReturnWire, &x.Returns)
-		add("relays", x, circuit.CoilFeedWire, &x.Coil.FedBy)
-		add("relays", x, circuit.CoilReturnWire, &x.Coil.Returns)
-	}
-	for _, x := range d.Blocks {
-		add("blocks", x, circuit.FeedWire, &x.FedBy)
-	}
-	for _, x := range d.Switches {
-		add("switches", x, circuit.FeedWire, &x.FedBy)
-		add("switches", x, circuit.ReturnWire, &x.Returns)
-	}
-	for _, x := range d.Loads {
-		add("loads", x, circuit.FeedWire, &x.FedBy)
-		add("loads", x, circuit.ReturnWire, &x.Returns)
-	}
-	for _, x := range d.Grounds {
-		add("grounds", x, circuit.ReturnWire, &x.Returns)
-	}
-	for _, x := range d.Splices {
-		add("splices", x, circuit.FeedWire, &x.FedBy)
+	return slices.Concat(leadsOf("fuses", d.Fuses), leadsOf("relays", d.Relays), leadsOf("blocks", d.Blocks),
+		leadsOf("switches", d.Switches), leadsOf("loads", d.Loads), leadsOf("grounds", d.Grounds), leadsOf("splices", d.Splices))
+}
+
+func leadsOf[P design.Part](section string, parts []P) (list []lead) {
+	for _, p := range parts {
+		feeds, returns := design.Feeds(p), design.Returns(p)
+		for i, roles := range [][2]circuit.Role{{circuit.FeedWire, circuit.ReturnWire}, {circuit.CoilFeedWire, circuit.CoilReturnWire}} {
+			if i < len(feeds) {
+				list = append(list, lead{home{p, roles[0]}, section, feeds[i]})
+			}
+			if i < len(returns) {
+				list = append(list, lead{home{p, roles[1]}, section, returns[i]})
+			}
+		}
 	}
 	return list
 }

@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"io"
+	"math"
 	"strings"
 
 	"fusewright/harness"
@@ -78,17 +79,17 @@ func (b *Budget) Starts() string {
 		switch {
 		case l.EngineRPM == 0 || l.SpareA == nil:
 		case l.ReturnHours == nil:
-			back = append(back, "never in "+l.Situation)
+			back = append(back, "not at all in "+l.Situation)
 		default:
 			back = append(back, duration(l.ReturnHours, 3600)+" in "+l.Situation)
 		}
 	}
-	if len(back) == 0 {
+	if len(back) == 0 || math.IsNaN(b.startBackAh) {
 		return ""
 	}
-	return fmt.Sprintf("A long start of %s at %s takes %s, which the battery gets back first: %s. Current: %s; time: "+
+	return fmt.Sprintf("A long start of %s at %s takes %s, and %s give it back: %s. Current: %s; time: "+
 		"common practice, no source.", quantity.Format(b.start.Seconds, quantity.Duration),
-		quantity.Format(b.start.CurrentA, quantity.Current), quantity.Format(b.start.Ah(), quantity.Charge),
+		quantity.Format(b.start.CurrentA, quantity.Current), quantity.Format(b.start.Ah(), quantity.Charge), quantity.Format(b.startBackAh, quantity.Charge),
 		strings.Join(back, "; "), b.start.Source)
 }
 

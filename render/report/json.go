@@ -188,8 +188,9 @@ type Budget struct {
 	Lines       []BudgetLine `json:"lines"`
 	KeyOff      []BudgetLine `json:"key_off,omitempty"` // situations with the key off and something on
 
-	basis string // what output and likely demand count with, in words
-	start battery.Start
+	basis       string // what output and likely demand count with, in words
+	start       battery.Start
+	startBackAh float64
 }
 
 // BudgetLine is one situation's balance; null = none or never.
@@ -338,7 +339,7 @@ func BudgetOf(r *harness.Review) *Budget {
 	out := &Budget{
 		VehicleA: finite(b.VehicleA), StandbyA: finite(b.StandbyA), StandbyDays: finite(b.StandbyDays),
 		Lines: []BudgetLine{}, basis: budget.OutputBasis(r.Design) + " " + budget.LikelyBasis(r.Design),
-		StartAh: finite(b.Start.Ah()), start: b.Start,
+		StartAh: finite(b.Start.Ah()), start: b.Start, startBackAh: b.StartBackAh,
 	}
 	for _, l := range b.Lines {
 		out.Lines = append(out.Lines, budgetLine(l))

@@ -9,7 +9,6 @@ import (
 	"fusewright/harness/design/problem"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/design/wording"
-	"fusewright/harness/formula/battery"
 	"fusewright/harness/network/corner"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/study/budget"
@@ -102,15 +101,15 @@ func (p *Pass) deficitSeverity(l *budget.Line) finding.Severity {
 // judgeStarts reports a ride on which the battery does not get back what the starts
 // of the engine take. One that empties it is reported as such.
 func (p *Pass) judgeStarts(r *ride.Result) {
-	b, start := battery.Of(p.d), p.in.Budget.Start
-	takes := float64(r.Starts()) * start.Ah()
-	if b == nil || !math.IsNaN(r.EmptyS) || !(takes > 0) || r.SpareAh() >= b.ToReturnAh(takes) {
+	start := p.in.Budget.Start
+	backAh := float64(r.Starts()) * p.in.Budget.StartBackAh
+	if !math.IsNaN(r.EmptyS) || !(backAh > 0) || r.SpareAh() >= backAh {
 		return
 	}
 	f := finding.Finding{Severity: finding.Advice, Part: r.Ride.Name, Ref: r.Ride.Name, Pos: r.Ride.Pos, Leave: true,
 		Change: "ride on for longer, keep the engine faster, or run fewer loads", Why: "each ride of this kind leaves the " +
 			"battery a little lower, until it no longer starts the engine"}
-	atLeast(&f, "to spare", r.SpareAh(), b.ToReturnAh(takes), "Ah")
+	atLeast(&f, "to spare", r.SpareAh(), backAh, "Ah")
 	left := quantity.Format(math.Abs(r.SpareAh()), quantity.Charge)
 	if r.SpareAh() < 0 {
 		left = "is itself " + left + " short"
@@ -119,7 +118,7 @@ func (p *Pass) judgeStarts(r *ride.Result) {
 	}
 	p.say(f, "the ride %s never gives back what %s (%s for %s each): that needs %s, and the charging system %s",
 		r.Ride.Name, wording.Count(r.Starts(), "start takes", "starts take"), amps(start.CurrentA), quantity.Format(start.Seconds, quantity.Duration),
-		quantity.Format(b.ToReturnAh(takes), quantity.Charge), left)
+		quantity.Format(backAh, quantity.Charge), left)
 }
 
 func (p *Pass) ofSituation(severity finding.Severity, l *budget.Line) finding.Finding {

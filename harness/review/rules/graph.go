@@ -77,9 +77,12 @@ func (f *facts) drawsBelow(start *circuit.Node) []*circuit.Branch {
 }
 
 // drawsOf lists what draws through a fuse or contact: what is below it, or of one that
-// stands in a return what returns through it.
+// stands in a return what returns through it; of a contact that a motor rests on, the motor.
 func (f *facts) drawsOf(b *circuit.Branch) []*circuit.Branch {
-	if b.Returns() {
+	switch {
+	case b.Rests():
+		return f.drawsBelow(b.A)
+	case b.Returns():
 		return f.c.DrawsBack(b)
 	}
 	return f.drawsBelow(b.B)

@@ -19,6 +19,7 @@ type Budget struct {
 	VehicleA    float64       // the vehicle's own loads that draw whenever the engine runs, duty counted, at regulated voltage
 	StandbyA    float64       // drawn from the battery with the key off, worst case
 	Start       battery.Start // what a start of the engine takes
+	StartBackAh float64       // what has to go into the battery to give a start back; NaN = not known
 	StandbyDays float64       // until the battery no longer starts the engine, self-discharge counted; +Inf when nothing is lost
 }
 

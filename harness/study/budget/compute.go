@@ -22,6 +22,7 @@ import (
 func Compute(c *circuit.Circuit, sols []*solve.Solution) *Budget {
 	d := c.Design
 	b := &Budget{VehicleA: vehicleA(c), Output: outputCurve(d), Start: battery.StartOf(d)}
+	b.StartBackAh = startBackAh(d, b.Start)
 	tolerances := corner.TolerancesOf(d)
 	for _, s := range sols {
 		switch {

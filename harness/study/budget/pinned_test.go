@@ -191,3 +191,11 @@ func designOf(t *testing.T, text string) *design.Design {
 	}
 	return d
 }
+
+// A start by hand: 120 A for 10 s are 0.3333 Ah, of which an AGM battery stores nine
+// tenths: 0.3704 Ah give it back.
+func TestStartBackByHand(t *testing.T) {
+	b := budgetOf(t, example)
+	within(t, "a start", b.Start.Ah(), 0.33333, 1e-5)
+	within(t, "to give back", b.StartBackAh, 0.37037, 1e-5)
+}

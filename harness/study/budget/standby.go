@@ -23,6 +23,16 @@ func hoursCovered(d *design.Design, deficitA float64) float64 {
 	return b.HoursBetween(1, b.StartReserve(careC), deficitA)
 }
 
+// startBackAh is what has to go into the battery to give back what a start took; NaN
+// without a capacity.
+func startBackAh(d *design.Design, s battery.Start) float64 {
+	b := battery.Of(d)
+	if b == nil {
+		return math.NaN()
+	}
+	return b.ToReturnAh(s.Ah())
+}
+
 // hoursToReturn is how long a current to spare gives back what a start took; NaN
 // without a capacity.
 func hoursToReturn(d *design.Design, s battery.Start, spareA float64) float64 {
