@@ -25,6 +25,7 @@ type Brief struct {
 	// advice are the rules of advice that is counted, advised how often each.
 	advice  []string
 	advised map[string]int
+	tried   map[string]bool // changes that were shown
 }
 
 // leastWidth is the narrowest terminal for which lines are folded.
@@ -32,7 +33,7 @@ const leastWidth = 60
 
 // WriteBrief prints the findings for a terminal.
 func WriteBrief(w io.Writer, rep *Report, plan *remedy.Plan, width int) error {
-	x := &Brief{Report: rep, Plan: plan, Width: max(width, leastWidth), row: map[*finding.Finding]Finding{}, advised: map[string]int{}}
+	x := &Brief{Report: rep, Plan: plan, Width: max(width, leastWidth), row: map[*finding.Finding]Finding{}, advised: map[string]int{}, tried: map[string]bool{}}
 	for _, f := range rep.Findings {
 		x.row[f.of] = f
 	}
@@ -48,7 +49,7 @@ func WriteBrief(w io.Writer, rep *Report, plan *remedy.Plan, width int) error {
 	}
 	x.folded()
 	x.settled()
-	x.situations()
+	x.situations(grave)
 	x.foot()
 	_, err := io.WriteString(w, x.b.String())
 	return err
@@ -87,16 +88,21 @@ func (x *Brief) settled() {
 }
 
 // situations says what charging and battery give in each, all that is on drawing at
-// once.
-func (x *Brief) situations() {
+// once; beside what is graver only where the battery gives.
+func (x *Brief) situations(grave bool) {
 	most := 0
+	var list []Situation
 	for _, s := range x.Situations {
+		if grave && s.BatteryA != nil && *s.BatteryA <= 0 {
+			continue
+		}
+		list = append(list, s)
 		most = max(most, min(utf8.RuneCountInString(s.Name), x.Width/3))
 	}
-	for _, s := range x.Situations {
+	for _, s := range list {
 		x.prose(fmt.Sprintf("%-*s  ", most, s.Name), x.givenShort(s))
 	}
-	if len(x.Situations) > 0 {
+	if len(list) > 0 {
 		x.b.WriteByte('\n')
 	}
 }

@@ -31,10 +31,10 @@ func (x *Brief) remedies(c *remedy.Cause, headed bool) {
 	var texts, effects []string
 	shown := map[string]bool{}
 	for _, t := range c.Tried {
-		if len(t.Mends) <= most || shown[t.About] {
+		if len(t.Mends) <= most || shown[t.About] || x.tried[t.About+t.Will] {
 			continue
 		}
-		shown[t.About] = true
+		shown[t.About], x.tried[t.About+t.Will] = true, true
 		if n := len(texts); n > 0 && effects[n-1] == effect(t) {
 			texts[n-1] += " or " + about(t)
 			continue

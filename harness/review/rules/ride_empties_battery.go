@@ -19,7 +19,7 @@ var rideEmptiesBattery = &Rule{
 	Formula: "the ride's simulation, see `fusewright ride`",
 	Limits:  "the battery still gives current at the end of the ride",
 	Why:     "ignition, injection and lamps fail together, under way",
-	Change:  "run fewer loads on this ride, keep the engine faster, or fit a larger battery",
+	Change:  "run fewer loads, keep the engine faster, or fit a larger battery",
 	// What a ride draws is the design's own word, hence no danger.
 	Severity: "fault",
 	Source:   "arithmetic on the design's output curve; Peukert's law, battery monitor manuals (two sources)",

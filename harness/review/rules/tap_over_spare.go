@@ -20,7 +20,7 @@ var tapOverSpare = &Rule{
 	Formula:  "current out of the tap ≤ spare",
 	Limits:   "`spare` of the tap",
 	Why:      "the factory fuse opens and takes the machine's own circuit with it",
-	Change:   "use the tap for a relay's coil only and feed the load from the battery",
+	Change:   "use the tap for a relay's coil only; feed the load from the battery",
 	Severity: "fault",
 	Source: "body-builder guidance: total with the added load below the circuit's fuse and " +
 		"weakest part (one source)",

@@ -20,7 +20,7 @@ var unsealedInWetPlace = &Rule{
 	Limits:  "`sealed` of the library row, `wet` of the place",
 	Why: "water creeps between the contacts: they corrode, their resistance rises, and a green bridge " +
 		"of salts makes a circuit of its own",
-	Change:   "use a sealed family or type, or move the part to a dry place or into a closed box, and say so by a place of its own",
+	Change:   "use a sealed type, or move the part to a dry place or a closed box",
 	Severity: "fault; advice for switches, blocks and, ashore, relays",
 	Source: "common practice, no source; ISO 10133 asks for IP 55 at least where water splashes on a " +
 		"boat (from memory)",

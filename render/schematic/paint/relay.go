@@ -36,7 +36,7 @@ func (a *painter) relay(c *cell.Cell) {
 
 // contactReturns draws the grounds of a contact that stands in a return.
 func (a *painter) contactReturns(c *cell.Cell) {
-	if list := c.ContactReturns(); len(list) > 0 {
+	if list := c.ContactReturns(); c.Part.InReturn && len(list) > 0 {
 		a.returnWires(c, list, cell.RelayBody, a.ReturnRun(list, a.Stacked)+a.Signs.LeadGap(c.Part))
 	}
 }
