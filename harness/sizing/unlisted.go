@@ -21,34 +21,66 @@ func (v *verdict) unlisted() (list []*circuit.Branch) {
 	return list
 }
 
-// turnOn gives each load that no situation turns on one of its own, at cruise and with
-// what shares its fuse, in which it is sized. They stay in the design while the search is
-// at work, see during.
+// turnOn gives the loads that no situation turns on one in which they are sized, at cruise
+// and beside what the situation that draws most has on: wires that lie together heat
+// together. What is dead there gets one of its own. They stay in the design while the search
+// is at work, see during.
 func (s *search) turnOn(c *circuit.Circuit, loads []*circuit.Branch) (*verdict, error) {
+	all := s.busiest(c)
 	for _, b := range loads {
-		l := b.Load.Load
-		on := []*design.Load{l}
-		if fuse := lastFuse(c.MainFeed(b.A).Branches); fuse != nil {
-			for _, x := range c.BelowBranch(fuse).Loads {
-				if x != b && x.Load.Load != nil {
-					on = append(on, x.Load.Load)
-				}
-			}
-		}
-		s.d.Situations = append(slices.Clip(s.d.Situations), &design.Situation{Name: l.Name + " on", Key: design.KeyOn,
-			EngineRPM: s.d.Charging.CruiseRPM.Value, On: on, Pos: l.Pos})
+		all = append(all, b.Load.Load)
 	}
+	s.addSituation("all on", all, loads[0].Load.Load)
 	v, err := s.judge()
 	if err != nil {
 		return nil, err
 	}
+	alone := false
+	for _, b := range loads {
+		if !v.turnsOn(b) {
+			l := b.Load.Load
+			s.addSituation(l.Name+" on", []*design.Load{l}, l)
+			alone = true
+		}
+	}
+	if alone {
+		if v, err = s.judge(); err != nil {
+			return nil, err
+		}
+	}
 	for _, b := range loads { // where its feed is dead even so, it is not
-		if slices.ContainsFunc(v.sols, func(s *solve.Solution) bool { return s.LoadOn[b.Index] }) {
+		if v.turnsOn(b) {
 			s.asIfOn = append(s.asIfOn, b.Load.Load.Name)
 		}
 	}
 	slices.Sort(s.asIfOn)
 	return v, nil
+}
+
+func (s *search) addSituation(name string, on []*design.Load, at *design.Load) {
+	s.d.Situations = append(slices.Clip(s.d.Situations), &design.Situation{Name: name, Key: design.KeyOn,
+		EngineRPM: s.d.Charging.CruiseRPM.Value, On: on, Pos: at.Pos})
+}
+
+// busiest are the loads of the situation whose loads are rated for most.
+func (s *search) busiest(c *circuit.Circuit) (on []*design.Load) {
+	mostA := 0.0
+	for _, x := range s.d.Situations {
+		sumA := 0.0
+		for _, b := range c.Branches {
+			if b.Load != nil && slices.Contains(x.On, b.Load.Load) {
+				sumA += b.Load.RatedA()
+			}
+		}
+		if sumA > mostA {
+			mostA, on = sumA, slices.Clone(x.On)
+		}
+	}
+	return on
+}
+
+func (v *verdict) turnsOn(load *circuit.Branch) bool {
+	return slices.ContainsFunc(v.sols, func(s *solve.Solution) bool { return s.LoadOn[load.Index] })
 }
 
 // during does something while a design has other situations.

@@ -8,14 +8,14 @@ import (
 
 // AloneA is what a wire may carry by itself in the place, with its conductor at
 // its limit: the heat balance of package conductor.
-func (b *Bundle) AloneA(i int) float64 {
+func (b *Bundle) AloneA(i int) float64 { return b.aloneA(i, b.wires[i].LimitC) }
+
+func (b *Bundle) aloneA(i int, toC float64) float64 {
 	w := b.wires[i]
-	a := conductor.NewBalance(w.Insulated, conductor.StillAir{AmbientC: b.place.AmbientC}).CurrentA(w.LimitC)
+	a := conductor.NewBalance(w.Insulated, conductor.StillAir{AmbientC: b.place.AmbientC}).CurrentA(toC)
 	a *= b.place.Share
 	if b.place.CoverKmPerW > 0 { // which that balance does not know
-		var c core
-		c.add(b.strand(i), 0)
-		a = largest(a, func(x float64) float64 { return b.excessW(&c, i, x) })
+		a = largest(a, func(x float64) float64 { return b.excessW([]int{i}, b.alone(i), i, toC, x, w.Emissivity) })
 	}
 	return a
 }
@@ -23,31 +23,7 @@ func (b *Bundle) AloneA(i int) float64 {
 // AllowedA is the current that wire i may carry for good, in amperes, with its
 // conductor at its limit and the others at theirs. Never more than AloneA;
 // 0 when the others alone bring it to its limit.
-func (b *Bundle) AllowedA(i int) float64 {
-	others, s := b.with(i, 0), b.strand(i)
-	others.emissivity = min(others.emissivity, b.wires[i].Emissivity)
-	room := b.wires[i].LimitC - others.hottest(1).mediumC
-	if !(room > 0) {
-		return 0
-	}
-	amps := b.AloneA(i)
-	if s.t1 > 0 { // beside a core that it is no part of
-		amps = min(amps, b.place.Share*math.Sqrt(room/s.t1/b.ohmAtLimit(i)))
-	}
-	var c core
-	c.add(s, 0)
-	for _, o := range others.strands {
-		c.add(o, 1)
-	}
-	amps = largest(amps, func(x float64) float64 { return others.excessW(&c, i, x) })
-	c = core{}
-	c.add(s, 0)
-	for k := 0; k < len(others.strands)-1; k++ {
-		c.add(others.strands[k], 1)
-		amps = largest(amps, func(x float64) float64 { return others.excessW(&c, i, x) })
-	}
-	return amps
-}
+func (b *Bundle) AllowedA(i int) float64 { return b.grownA(i, b.wires[i].LimitC, b.alone(i)) }
 
 // Factor is what the others leave wire i of AloneA, 0 to 1; 0 when that is nothing.
 func (b *Bundle) Factor(i int) float64 {
@@ -57,28 +33,9 @@ func (b *Bundle) Factor(i int) float64 {
 	return 0
 }
 
-func (b *Bundle) ohmAtLimit(i int) float64 {
-	return conductor.AtTemperature(b.wires[i].OhmPerM20, b.wires[i].LimitC)
-}
-
-// excessW is the heat in W/m that a core makes beyond what it gives off, with wire
-// i, whose place is in it and whose heat is not, at its limit by a current.
-func (b *Bundle) excessW(c *core, i int, amps float64) float64 {
-	own := amps * amps / (b.place.Share * b.place.Share) * b.ohmAtLimit(i)
-	medium := b.wires[i].LimitC - own*ownKmPerW(b.wires[i])
-	q := c.lossW20*ratio(medium) + own
-	return q - b.surface(c).SurfaceLossWPerM(medium-q*(c.innerKmPerW()+b.place.CoverKmPerW))
-}
-
 // overC is how far a wire's conductor is above its limit.
 func (b *Bundle) overC(i int) float64 {
-	m := b.hottest(1).mediumC
-	for _, s := range b.strands {
-		if s.wire == i {
-			m = s.conductorC(m, 1)
-		}
-	}
-	return m - b.wires[i].LimitC
+	return b.strand(i).conductorC(b.full().mediumC, 1) - b.wires[i].LimitC
 }
 
 // CommonFactor is the factor on all currents together at which the first wire

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"sync"
 
 	"fusewright/harness/formula/conductor"
 )
@@ -36,8 +37,10 @@ type Place struct {
 type Bundle struct {
 	wires      []Wire
 	place      Place
-	strands    []strand // of the wires that carry current, most heat per section first
-	emissivity float64  // the lowest of them
+	strands    []strand    // of the wires that carry current, most heat per section first
+	emissivity float64     // the lowest of them
+	mostW20    float64     // the greatest loss of one of them
+	full       func() core // the hottest with all currents as they are
 }
 
 // strand is a wire that carries current.
@@ -100,6 +103,7 @@ func check(w Wire) error {
 // lay finds the strands. A wire without current is none: it counts neither as
 // loaded nor as insulation.
 func (b *Bundle) lay() {
+	b.full = sync.OnceValue(func() core { return b.hottest(1) })
 	b.strands = make([]strand, 0, len(b.wires))
 	b.emissivity = 1
 	for i, w := range b.wires {
@@ -108,18 +112,14 @@ func (b *Bundle) lay() {
 			continue
 		}
 		b.strands = append(b.strands, s)
-		b.emissivity = min(b.emissivity, w.Emissivity)
+		b.emissivity, b.mostW20 = min(b.emissivity, w.Emissivity), max(b.mostW20, s.lossW20)
 	}
 	slices.SortStableFunc(b.strands, func(x, y strand) int {
 		return cmp.Compare(y.lossW20/(y.outerMm*y.outerMm), x.lossW20/(x.outerMm*x.outerMm))
 	})
 }
 
-func (b *Bundle) strand(i int) strand {
-	w := b.wires[i]
-	amps := w.CurrentA / b.place.Share
-	return strand{i, amps * amps * w.OhmPerM20, ownKmPerW(w), w.OuterMm}
-}
+func (b *Bundle) strand(i int) strand { return b.strandAt(i, b.wires[i].CurrentA) }
 
 // traceW is a loss in W/m that warms nothing.
 const traceW = 1e-12
@@ -132,8 +132,20 @@ func ownKmPerW(w Wire) float64 {
 
 // with is the bundle with another current of one wire.
 func (b *Bundle) with(i int, currentA float64) *Bundle {
+	return b.at(func(j int) float64 {
+		if j == i {
+			return currentA
+		}
+		return b.wires[j].CurrentA
+	})
+}
+
+// at is the bundle with other currents.
+func (b *Bundle) at(amps func(i int) float64) *Bundle {
 	c := &Bundle{wires: slices.Clone(b.wires), place: b.place}
-	c.wires[i].CurrentA = currentA
+	for i := range c.wires {
+		c.wires[i].CurrentA = amps(i)
+	}
 	c.lay()
 	return c
 }

@@ -71,10 +71,12 @@ func ratio(celsius float64) float64 { return conductor.AtTemperature(1, celsius)
 
 // surface is the heat balance of the cylinder's outside: the one of a wire as
 // thick as the bundle.
-func (b *Bundle) surface(c *core) *conductor.Balance {
+func (b *Bundle) surface(c *core) *conductor.Balance { return b.surfaceOf(c, b.emissivity) }
+
+func (b *Bundle) surfaceOf(c *core, emissivity float64) *conductor.Balance {
 	d := c.outerMm()
 	return conductor.NewBalance(conductor.Insulated{AreaMm2: 1, OhmPerM20: 1, ConductorMm: d, OuterMm: d,
-		Emissivity: b.emissivity}, conductor.StillAir{AmbientC: b.place.AmbientC})
+		Emissivity: emissivity}, conductor.StillAir{AmbientC: b.place.AmbientC})
 }
 
 // hottest is the core whose medium is the hottest at a factor x on the square of
@@ -127,6 +129,10 @@ func (b *Bundle) mayBeHotter(c, best *core) bool {
 	return b.surface(c).SurfaceLossWPerM(best.mediumC-q*inner) < q
 }
 
+// traceK is a rise in kelvin that is as good as none, and can still be told from the
+// ambient with fifteen digits.
+const traceK = 1e-6
+
 // settle finds the core's surface temperature, at which it gives off what it
 // makes: W(Ts) = E·ρ(Ts), E = C/(1 − C·α·R) with the resistance R from the hottest
 // place to the surface. Every wire is taken to be in that hottest place. The loss
@@ -149,7 +155,7 @@ func (b *Bundle) settle(c *core) {
 		if rise == top && over < 0 {
 			return
 		}
-		if math.Abs(over) < 1e-9 || !(rise > 1e-9) {
+		if math.Abs(over) < 1e-9 || !(rise > traceK) {
 			break
 		}
 		log := math.Log(rise)

@@ -112,7 +112,7 @@ func (b *Bundle) start(i int) Peak { return b.pulsedBy(0).steady(i) }
 // steady is the steady state of wire i, with the hottest place of the bundle in
 // place of its mean.
 func (b *Bundle) steady(i int) Peak {
-	medium, conductorC := b.hottest(1).mediumC, b.overC(i)+b.wires[i].LimitC
+	medium, conductorC := b.full().mediumC, b.overC(i)+b.wires[i].LimitC
 	return Peak{conductorC, (conductorC + medium) / 2, medium}
 }
 

@@ -13,7 +13,7 @@ type group struct {
 // in the mean of the cycles, and the wire alone, few in number; then all other
 // cores that are hottest at some time.
 func (b *Bundle) groups(i int, mean *Bundle) (all []group, few int) {
-	all = b.group(all, b.first(b.hottest(1).n))
+	all = b.group(all, b.first(b.full().n))
 	all = b.group(all, mean.first(mean.hottest(1).n))
 	all = b.group(all, []int{i})
 	few = len(all)

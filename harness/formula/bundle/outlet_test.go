@@ -30,12 +30,9 @@ func TestFaultInABundle(t *testing.T) {
 					}
 					wires[0].Insulated = thin25
 					b = ready(t, wires, ambientC)
-					share := b.Factor(0)
-					if share < 0.05 {
-						continue
-					}
+					beside, _ := b.Among(0, b.Along(0, make([]float64, n)))
 					air := conductor.NewBalance(thin25, conductor.StillAir{AmbientC: ambientC})
-					out := conductor.Allowed{LimitC: limitC, BundleShare: share, CoverShare: 1, AltShare: 1}.Outlet(ambientC)
+					out := conductor.Allowed{LimitC: limitC, Beside: beside, CoverShare: 1, AltShare: 1}.Outlet(ambientC)
 					for _, times := range []float64{0.5, 1, 1.2, 1.5, 2} {
 						amps := times * b.AllowedA(0)
 						got, want := max(limitC, out.SteadyC(air, amps)), b.with(0, amps).Steady().ConductorC[0]

@@ -18,7 +18,7 @@ type State struct {
 
 // Steady is the steady state with all currents flowing for good.
 func (b *Bundle) Steady() State {
-	c := b.hottest(1)
+	c := b.full()
 	s := State{MediumC: c.mediumC, SurfaceC: c.surfaceC, LossWPerM: c.lossW, Counted: c.n,
 		ConductorC: make([]float64, len(b.wires))}
 	if c.n > 0 {
@@ -31,6 +31,12 @@ func (b *Bundle) Steady() State {
 		s.ConductorC[t.wire] = t.conductorC(c.mediumC, 1)
 	}
 	return s
+}
+
+// conductorC is that of wire i in the steady state, in what it lies among.
+func (b *Bundle) conductorC(i int) float64 {
+	c, _ := b.around(i)
+	return b.strand(i).conductorC(c.mediumC, 1)
 }
 
 // conductorC is the temperature of a strand's conductor in a medium.

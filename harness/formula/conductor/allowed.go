@@ -21,9 +21,9 @@ type AllowedInput struct {
 	// Loading is the share of the bundle's whole capacity in use, 0..1;
 	// 0 = not known, which counts as all of it.
 	Loading float64
-	// BundleShare is what the wires beside it leave of its current, where that is
-	// worked out already (package bundle); 0 = by Loaded and Loading.
-	BundleShare float64
+	// Beside is what the wires beside it make of it, where that is worked out
+	// (package bundle); none = by Loaded and Loading.
+	Beside Beside
 	// CoverFactor is the current factor of a sleeve or conduit, 0..1; 0 = none.
 	CoverFactor float64
 	AltitudeM   float64
@@ -59,6 +59,7 @@ type Allowed struct {
 	AmbientShare float64 // applied to the table value
 	BundleShare  float64 // applied to both
 	BundleSource string
+	Beside       Beside  // by which it is warmed; of a published factor by that alone
 	CoverShare   float64 // applied to both
 	AltShare     float64 // applied to both
 	Missing      []string
@@ -80,24 +81,16 @@ func (a Allowed) Nothing() bool { return a.Known && a.AllowedA <= 0 }
 // Share is what bundle, cover and altitude leave of the free-air current.
 func (a Allowed) Share() float64 { return a.BundleShare * a.CoverShare * a.AltShare }
 
-// besideK is how much the wires beside it warm a wire: what they leave it of its own
-// rise at its limit is as the square of its share. Without bound for a published
-// factor, which has all of them loaded alike.
-func (a Allowed) besideK(ambientC float64) float64 {
-	if a.BundleSource != "" {
-		return math.Inf(1)
-	}
-	return math.Max(0, a.LimitC-ambientC) * (1 - a.BundleShare*a.BundleShare)
+// ConductorC is the steady temperature at a current in amperes of a wire whose
+// temperature by itself in free air is alone(current).
+func (a Allowed) ConductorC(ambientC, currentA float64, alone func(amps float64) float64) float64 {
+	return a.Beside.ConductorC(ambientC, currentA/(a.CoverShare*a.AltShare), alone)
 }
 
-// ConductorC is the steady temperature at a current in amperes of a wire whose
-// temperature by itself in free air is alone(current). A current within the allowed
-// one counts as if raised by the inverse of the share. Above it that would have the
-// wires beside carry more as well, without end where they leave little: then they
-// add what they really add.
-func (a Allowed) ConductorC(ambientC, currentA float64, alone func(amps float64) float64) float64 {
-	inFreeAir := currentA / (a.CoverShare * a.AltShare)
-	return math.Min(alone(inFreeAir/a.BundleShare), alone(inFreeAir)+a.besideK(ambientC))
+// ServiceC is the conductor's temperature in full service: at its limit, or as hot as
+// its place and the wires beside it make it.
+func (a Allowed) ServiceC(ambientC float64) float64 {
+	return math.Max(a.LimitC, ambientC+a.Beside.RiseK)
 }
 
 // For is the same wire for less than good: each current as a factor or a cycle has
@@ -118,7 +111,7 @@ const heatSource = "heat balance of one wire in still air (Churchill-Chu 1975, I
 // never raise it.
 func AllowedCurrent(in AllowedInput) Allowed {
 	a := Allowed{TableA: math.NaN(), TableBaseA: math.NaN(), AmbientShare: 1,
-		BundleShare: 1, CoverShare: 1, AltShare: 1}
+		BundleShare: 1, Beside: Alike(1), CoverShare: 1, AltShare: 1}
 	if in.Type == nil || in.Size == nil {
 		a.miss("the wire type or size is not in the library")
 		return a
@@ -156,7 +149,7 @@ func (a *Allowed) firstRowA(in AllowedInput) float64 {
 
 // beside takes another share for the wires beside it.
 func (a *Allowed) beside(in AllowedInput) {
-	a.BundleShare, a.BundleSource = in.BundleShare, ""
+	a.Beside, a.BundleShare, a.BundleSource = in.Beside, in.Beside.Share, ""
 	a.HeatA = a.FreeAirA * a.Share()
 	a.TableA = a.TableBaseA * a.AmbientShare * a.Share()
 	a.govern(in)
@@ -171,14 +164,15 @@ func (a *Allowed) shares(in AllowedInput) {
 	if in.CoverFactor > 0 {
 		a.CoverShare = math.Min(1, in.CoverFactor)
 	}
-	if in.BundleShare > 0 {
-		a.BundleShare = in.BundleShare
+	if in.Beside.Known() {
+		a.Beside, a.BundleShare = in.Beside, in.Beside.Share
 	} else if t := firstWith(in, func(t *library.CurrentTable) bool { return len(t.Bundle) > 0 }); t != nil {
 		loading := in.Loading
 		if !(loading > 0) {
 			loading = 1
 		}
 		a.BundleShare, a.BundleSource = BundleFactor(t, in.Loaded, loading), t.BundleSource.String()
+		a.Beside = Alike(a.BundleShare)
 	} else if in.Loaded > 1 {
 		a.miss("no bundle factors for %d loaded wires", in.Loaded)
 	}

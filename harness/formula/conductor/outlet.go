@@ -5,59 +5,54 @@ import "math"
 // Outlet is what the surroundings leave of the heat that a lone wire gives off in
 // still air at a conductor temperature T:
 //
-//	the greater of  Share²·W(T)  and  OpenShare²·W(T − BesideK)
+//	Share²·W(T − BesideK) + Spread²·W(SpreadC − BesideK)
 //
-// Up to its limit a wire is taken with the wires beside it as loaded as itself. Above
-// it that would have them carry more as well, without end where they leave little:
-// then they add what they really add.
+// Wires beside it that are cooler take more of its heat than the air would. Of what it
+// makes in a fault beyond that of its service they are taken to spread none.
 type Outlet struct {
-	Share     float64 // of the lone wire's current, by bundle, cover and altitude, 0..1
-	OpenShare float64 // of that by cover and altitude alone; 0 = not known apart
-	BesideK   float64 // by which the wires beside it warm it; +Inf = not known
+	Share   float64 // of the lone wire's current, over 0 to 1, by cover, altitude and what warms it with its own current
+	BesideK float64 // by which the wires that do not carry its current warm it
+	Spread  float64 // as a share of the lone wire's current
+	SpreadC float64 // the conductor in service
 }
 
-// Outlet is that of a wire in a place. Where the place or the wires beside it leave it
-// nothing, its limit does not tell what they add.
+// Outlet is that of a wire in a place.
 func (a Allowed) Outlet(ambientC float64) Outlet {
-	o := Outlet{a.Share(), a.CoverShare * a.AltShare, a.besideK(ambientC)}
-	if a.LimitC <= ambientC || a.BundleShare < leavesNothing {
-		o.BesideK = math.Inf(1)
+	open := a.CoverShare * a.AltShare * a.Beside.held()
+	o := Outlet{Share: math.Min(1, a.Beside.Own) * open, BesideK: a.Beside.RiseK}
+	if a.Beside.Own > 1 {
+		o.Spread, o.SpreadC = open*math.Sqrt(a.Beside.Own*a.Beside.Own-1), a.ServiceC(ambientC)
 	}
 	return o
 }
 
-// leavesNothing is a share of the lone wire's current that is none.
-const leavesNothing = 0.01
-
 // LossWPerM is the heat a metre gives off with the conductor at a temperature in °C.
 func (o Outlet) LossWPerM(b *Balance, conductorC float64) float64 {
-	return math.Max(o.Share*o.Share*b.LossWPerM(conductorC), o.besideLossW(b, conductorC))
+	loss := o.Share * o.Share * b.LossWPerM(conductorC-o.BesideK)
+	if o.Spread > 0 && loss > 0 {
+		loss += o.Spread * o.Spread * b.LossWPerM(math.Min(conductorC, o.SpreadC)-o.BesideK)
+	}
+	return loss
 }
 
-func (o Outlet) besideLossW(b *Balance, conductorC float64) float64 {
-	return o.OpenShare * o.OpenShare * b.LossWPerM(conductorC-o.BesideK)
+// CurrentA is the current in amperes that keeps the conductor at a temperature in °C;
+// 0 where it is as hot without one.
+func (o Outlet) CurrentA(b *Balance, conductorC float64) float64 {
+	return math.Sqrt(o.LossWPerM(b, conductorC) / AtTemperature(b.wire.OhmPerM20, conductorC))
 }
 
 // SteadyC is the conductor temperature in °C at which a current in amperes stays for
-// good; +Inf when none lies below the melting point of copper. It holds from the limit
-// on: below it wires that are more loaded make this one warmer.
+// good; +Inf when none lies below the melting point of copper.
 func (o Outlet) SteadyC(b *Balance, amps float64) float64 {
-	alike := b.ConductorC(amps / o.Share)
-	if !(o.OpenShare > 0) || math.IsInf(o.BesideK, 1) {
-		return alike
+	if o.Spread == 0 {
+		return Beside{Own: o.Share, RiseK: o.BesideK}.ConductorC(b.air.AmbientC, amps, b.ConductorC)
 	}
-	return math.Min(alike, o.besideC(b, amps))
-}
-
-// besideC is the steady temperature by the second law, found by halving.
-func (o Outlet) besideC(b *Balance, amps float64) float64 {
-	gains := func(c float64) bool { return amps*amps*AtTemperature(b.wire.OhmPerM20, c) > o.besideLossW(b, c) }
 	low, high := b.air.AmbientC+o.BesideK, CopperMeltsC
-	if gains(high) {
+	if o.CurrentA(b, high) < amps {
 		return math.Inf(1)
 	}
-	for range 50 {
-		if mid := (low + high) / 2; gains(mid) {
+	for high-low > 1e-6 {
+		if mid := (low + high) / 2; o.CurrentA(b, mid) < amps {
 			low = mid
 		} else {
 			high = mid

@@ -262,21 +262,19 @@ func TestWhatGoverns(t *testing.T) {
 	}
 }
 
-// A wire alone of 40 °C + 1 K/A² may carry 7.07 A up to 90 °C. Beside others that
-// leave it half, 3.54 A, these warm it by 50 K · (1 − 0.5²) = 37.5 K: up to 3.54 A its
-// current counts twofold, above it that stays as it is. Where they leave nothing they
-// warm it by all of the 50 K and no more.
+// A wire alone of 40 °C + 1 K/A² per resistance. Beside wires loaded as itself that leave
+// it half, its current counts twofold. Beside others that make its place 30 K hotter, its
+// resistance at 40 + 30 + x is that of 40 + x by (1 + 0.00393·(50 + x))/(1 + 0.00393·(20 + x)):
+// 5 A make x = 27.36 K, at an own share of 0.5 2.5 A as much; without current it is at 70 °C.
 func TestBesideOthersByHand(t *testing.T) {
 	alone := func(amps float64) float64 { return 40 + amps*amps }
 	for _, c := range []struct {
-		share  float64
-		source string
-		amps   float64
-		wantC  float64
-	}{{1, "", 5, 65}, {0.5, "", 2, 56}, {0.5, "", math.Sqrt(12.5), 90}, {0.5, "", 5, 102.5}, {0.5, "a table", 5, 140},
-		{0.001, "", 2, 94}, {0.001, "", 0, 40}} {
-		a := Allowed{LimitC: 90, BundleShare: c.share, BundleSource: c.source, CoverShare: 1, AltShare: 1}
-		if got := a.ConductorC(40, c.amps, alone); math.Abs(got-c.wantC) > 2e-3 {
+		b     Beside
+		amps  float64
+		wantC float64
+	}{{Alike(1), 5, 65}, {Alike(0.5), 2, 56}, {Alike(0.5), -5, 140}, {Beside{0, 30, 1, 0}, 0, 70},
+		{Beside{0, 30, 1, 0}, 5, 97.485}, {Beside{0, 30, 4, 0}, 10, 140}, {Beside{0.3, 30, 0.5, 0}, -2.5, 97.485}} {
+		if got := c.b.ConductorC(40, c.amps, alone); math.Abs(got-c.wantC) > 2e-3 {
 			t.Errorf("%+v: %g °C", c, got)
 		}
 	}

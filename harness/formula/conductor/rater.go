@@ -34,7 +34,7 @@ type Conditions struct {
 	AmbientC    float64
 	Loaded      int
 	Loading     float64 // see AllowedInput
-	BundleShare float64 // see AllowedInput
+	Beside      Beside  // see AllowedInput
 	CoverFactor float64
 	AltitudeM   float64
 }
@@ -83,9 +83,9 @@ func (r *Rater) Kept(key any, make func() any) any {
 
 // Allowed is AllowedCurrent under the practice.
 func (r *Rater) Allowed(c Conditions) Allowed {
-	if c.BundleShare > 0 { // many wires, each with its own share of one free-air current
+	if c.Beside.Known() { // many wires, each with its own share of one free-air current
 		alone := c
-		alone.BundleShare = 0
+		alone.Beside = Beside{}
 		a := r.Allowed(alone)
 		if a.Known {
 			a.beside(r.input(c, r.margin))
@@ -107,12 +107,12 @@ func (r *Rater) Allowed(c Conditions) Allowed {
 
 func (r *Rater) input(c Conditions, marginC float64) AllowedInput {
 	return AllowedInput{Type: c.Type, Size: c.Size, Material: r.material(c.Type), AmbientC: c.AmbientC,
-		Loaded: c.Loaded, Loading: c.Loading, BundleShare: c.BundleShare, CoverFactor: c.CoverFactor, AltitudeM: c.AltitudeM,
+		Loaded: c.Loaded, Loading: c.Loading, Beside: c.Beside, CoverFactor: c.CoverFactor, AltitudeM: c.AltitudeM,
 		MarginC: marginC, Table: r.table, Bundling: r.bundling}
 }
 
 // ToClassA is the current that brings a wire to its class for good, with no margin,
-// by the heat balance; 0 where its place is as hot.
+// by the heat balance; 0 where its place or the wires beside it are as hot.
 func (r *Rater) ToClassA(c Conditions) float64 {
 	type toClass Conditions
 	return r.Kept(toClass(c), func() any {
@@ -121,8 +121,7 @@ func (r *Rater) ToClassA(c Conditions) float64 {
 			return 0.0
 		}
 		alone := NewBalance(InsulatedWire(c.Size, r.material(c.Type)), StillAir{AmbientC: c.AmbientC})
-		besideK := r.Allowed(c).besideK(c.AmbientC)
-		return math.Max(a.HeatA, alone.CurrentA(a.LimitC-besideK)*a.CoverShare*a.AltShare)
+		return Outlet{Share: a.Beside.Own * a.Beside.held() * a.CoverShare * a.AltShare, BesideK: a.Beside.RiseK}.CurrentA(alone, a.LimitC)
 	}).(float64)
 }
 
@@ -150,12 +149,12 @@ func (r *Rater) AllowedAtWorst(c Conditions) Allowed {
 }
 
 // ConductorC is the steady temperature of a wire alone in still air at a
-// current; +Inf when none lies below the melting point. In a bundle, cover or
-// thin air the current counts as if raised by the inverse of the reduction,
-// so that the allowed current gives the limit temperature; see Allowed.ConductorC.
+// current; +Inf when none lies below the melting point. In a cover or thin
+// air the current counts as if raised by the inverse of the reduction; for a bundle
+// see Beside.ConductorC.
 func (r *Rater) ConductorC(c Conditions, currentA float64) float64 {
 	a := r.Allowed(c)
-	if c.Type == nil || c.Size == nil || !(a.Share() > 0) {
+	if c.Type == nil || c.Size == nil {
 		return c.AmbientC
 	}
 	w := InsulatedWire(c.Size, r.lib.Insulation(c.Type.Material))
@@ -174,7 +173,7 @@ type curveKey struct {
 // class less the margin: a wire in full service when the fault comes.
 func (r *Rater) Damage(c Conditions) *Damage {
 	a := r.Allowed(c)
-	key := curveKey{c.Type, c.Size, c.AmbientC, a.Outlet(c.AmbientC), a.LimitC}
+	key := curveKey{c.Type, c.Size, c.AmbientC, a.Outlet(c.AmbientC), a.ServiceC(c.AmbientC)}
 	r.mu.Lock()
 	defer r.mu.Unlock()
 	if d, ok := r.curves[key]; ok {

@@ -33,11 +33,11 @@ func (w *Wire) InPlace(r *conductor.Rater, size *library.WireSize, aboveK float6
 	least := InPlace{Allowed: allowed(alone), At: alone}
 	for _, b := range w.Route {
 		at := alone
-		at.BundleShare = b.ShareOf(w)
+		at.Beside = b.BesideOf(w)
 		if b.Run.Cover != nil {
 			at.CoverFactor = b.Run.Cover.CurrentFactor
 		}
-		if a := allowed(at); a.Share() < least.Share() {
+		if a := allowed(at); a.Share() < least.Share() || least.In == nil && a.Beside.RiseK > 0 {
 			least = InPlace{Allowed: a, At: at, In: b}
 		}
 	}

@@ -246,7 +246,7 @@ type Wire struct {
 type Bundle struct {
 	Run     *design.Run
 	Wires   []*Wire
-	Loaded  int             // wires that heat it in some situation
-	OuterMm float64         // of the bundle
-	shares  map[int]float64 // by wire index: see ShareOf
+	Loaded  int     // most wires that heat it in a situation
+	OuterMm float64 // of the bundle
+	heat    bundleHeat
 }

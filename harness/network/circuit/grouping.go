@@ -9,141 +9,278 @@ import (
 	"fusewright/harness/formula/conductor"
 )
 
-// ShareOf is what the wires beside it leave a wire of the current that it could
-// carry alone.
-func (b *Bundle) ShareOf(w *Wire) float64 {
-	if share, ok := b.shares[w.Index]; ok {
-		return share
-	}
-	return 1
+// Heat is a wire among the others of a run in a situation.
+type Heat struct {
+	conductor.Beside
+	ConductorC float64 // at the rated currents, in the run's ambient
+	Warms      bool    // one of those that make the heat
 }
 
-// groupWires works out what each wire of a run may carry beside the others, each of
-// which carries the most that a situation of the design asks of it, whether they do
-// so together or not; what flows for a time only heats as the current for good that
-// makes its wire as hot at its hottest, no less than the mean heat. The lower of the heat balance of the bundle and the
-// practice's factor at that loading governs. The currents are the rated ones in every corner: up to its
-// allowed current a wire is warmed by the others as its own current grows, and with
-// theirs a tenth to a fifth higher beyond it no verdict of all designs kept here differs.
+// bundleHeat is the heat of a bundle.
+type bundleHeat struct {
+	in    []map[int]Heat // by situation and wire index; the same map for the same currents
+	worst map[int]Heat   // by wire index
+}
+
+// BesideOf is what the wires beside a wire make of it, in the situation in which they
+// leave it least of those in which it carries current, else of all.
+func (b *Bundle) BesideOf(w *Wire) conductor.Beside {
+	if h, ok := b.heat.worst[w.Index]; ok {
+		return h.Beside
+	}
+	return conductor.Alike(1)
+}
+
+// HeatIn is a wire in a situation of the design, by its index; false where nothing
+// heats the bundle, or it is not known.
+func (b *Bundle) HeatIn(situation int, w *Wire) (Heat, bool) {
+	if situation >= len(b.heat.in) {
+		return Heat{}, false
+	}
+	h, ok := b.heat.in[situation][w.Index]
+	return h, ok
+}
+
+// CoverShare is what the run's cover leaves of a current, over 0 to 1.
+func (b *Bundle) CoverShare() float64 {
+	if b.Run.Cover == nil || !(b.Run.Cover.CurrentFactor > 0) {
+		return 1
+	}
+	return math.Min(1, b.Run.Cover.CurrentFactor)
+}
+
+// groupWires works out what each wire of a run may carry beside the others, and how hot
+// they make it, in each situation with the currents that it asks of the wires: what is
+// never on together does not heat together. What flows for a time only heats as the
+// current for good that makes its wire as hot at its hottest, no less than the mean heat.
+// The lower of the heat balance of the bundle and the practice's factor at that loading
+// governs.
 func (c *Circuit) groupWires(rater *conductor.Rater) {
-	useA := c.newUse().most(nil)
 	factor, byLoading := rater.Published()
-	published := bundle.Published{Factor: factor, ByLoading: byLoading}
+	u := c.newUse()
+	var all []*asked
+	for _, s := range c.Design.Situations {
+		all = append(all, u.ask(s, nil))
+	}
 	for _, b := range c.Bundles {
-		b.group(c, useA, published)
+		g := &grouping{c: c, b: b, use: u, published: bundle.Published{Factor: factor, ByLoading: byLoading}, at: map[*Branch]int{}}
+		g.lay()
+		g.heatUp(all)
 	}
 }
 
-// laidWire is what a share hangs on within a bundle.
-type laidWire struct {
-	conductor.Insulated
-	amps, limitC float64
+// grouping is one bundle in the making.
+type grouping struct {
+	c         *Circuit
+	b         *Bundle
+	use       *use
+	published bundle.Published
+
+	wires []bundle.Wire
+	of    []*Wire
+	at    map[*Branch]int // the place of a wire in them
+	place bundle.Place
+	burnt map[conductor.Insulated]float64
 }
 
-func (b *Bundle) group(c *Circuit, useA []float64, published bundle.Published) {
-	d := c.Design
-	b.shares = map[int]float64{}
-	var wires []bundle.Wire
-	var of []*Wire
-	for _, w := range b.Wires {
+// lay takes the wires whose type and size are known.
+func (g *grouping) lay() {
+	d := g.c.Design
+	g.place.AmbientC = RunAmbientC(g.b.Run)
+	g.place.Share = g.b.CoverShare()
+	for _, w := range g.b.Wires {
 		if w.Spec.Type == nil || w.Spec.Size == nil {
 			continue
 		}
-		in := conductor.InsulatedWire(w.Spec.Size, d.Library.Insulation(w.Spec.Type.Material))
 		limitC := w.Spec.Type.ClassC
 		if d.Practice != nil {
 			limitC -= d.Practice.HotSpotMarginC
 		}
-		amps := w.Branch.TimeOn.pulse(in, RunAmbientC(b.Run), limitC).ForGoodA(useA[w.Branch.Index])
-		wires = append(wires, bundle.Wire{Insulated: in, CurrentA: amps, LimitC: limitC})
-		of = append(of, w)
+		in := conductor.InsulatedWire(w.Spec.Size, d.Library.Insulation(w.Spec.Type.Material))
+		g.wires = append(g.wires, bundle.Wire{Insulated: in, LimitC: limitC})
+		g.at[w.Branch] = len(g.of)
+		g.of = append(g.of, w)
 	}
-	b.Loaded = heating(wires)
-	place := bundle.Place{AmbientC: RunAmbientC(b.Run)}
-	laid, err := bundle.New(wires, place)
-	if err != nil || b.Loaded == 0 {
-		return
+}
+
+// heatUp goes through the situations; those with the same currents are one.
+func (g *grouping) heatUp(all []*asked) {
+	var seen [][]float64
+	g.b.heat = bundleHeat{in: make([]map[int]Heat, len(all)), worst: map[int]Heat{}}
+	carries := map[int]bool{}
+	for s, f := range all {
+		amps := g.amps(f)
+		seen = append(seen, amps)
+		if same := slices.IndexFunc(seen, func(a []float64) bool { return slices.Equal(a, amps) }); same < s {
+			g.b.heat.in[s] = g.b.heat.in[same]
+			continue
+		}
+		in := g.heat(f, amps)
+		g.b.heat.in[s] = in
+		for i, w := range g.of {
+			h, ok := in[w.Index]
+			was, known := g.b.heat.worst[w.Index]
+			if on := amps[i] > 0; ok && (!known || on && !carries[w.Index] || on == carries[w.Index] && h.Share < was.Share) {
+				g.b.heat.worst[w.Index], carries[w.Index] = h, on
+			}
+		}
 	}
-	// A wire that carries more than it may alone is found for itself, and is not to
-	// spoil what is said of the others.
-	for i := range wires {
-		wires[i].CurrentA = math.Min(wires[i].CurrentA, laid.AloneA(i))
+}
+
+// amps are the currents of the wires for good.
+func (g *grouping) amps(f *asked) []float64 {
+	amps := make([]float64, len(g.of))
+	for i, w := range g.of {
+		x := &g.wires[i]
+		amps[i] = w.Branch.TimeOn.pulse(x.Insulated, g.place.AmbientC, x.LimitC).ForGoodA(f.amps[w.Branch.Index])
 	}
-	if laid, err = bundle.New(wires, place); err != nil {
-		return
+	return amps
+}
+
+// laidWire is what a wire's heat hangs on within a bundle: also what else carries its
+// loads' current, by its heat.
+type laidWire struct {
+	conductor.Insulated
+	amps, limitC      float64
+	alongA2, alongMm2 float32 // rounded: sums of the same in another order are one
+}
+
+// heat is each wire among the others at some currents; nil where nothing flows.
+func (g *grouping) heat(f *asked, amps []float64) map[int]Heat {
+	for i, a := range amps {
+		g.wires[i].CurrentA = a
 	}
-	loading := laid.Loading(published)
-	known := map[laidWire]float64{}
-	for i, w := range of {
-		key := laidWire{wires[i].Insulated, wires[i].CurrentA, wires[i].LimitC}
-		share, ok := known[key]
+	laid, err := bundle.New(g.wires, g.place)
+	if err != nil {
+		return nil
+	}
+	for i := range g.wires {
+		g.wires[i].CurrentA = math.Min(g.wires[i].CurrentA, g.burntA(laid, i))
+	}
+	if laid, err = bundle.New(g.wires, g.place); err != nil {
+		return nil
+	}
+	loaded := laid.Heating()
+	if loaded == 0 {
+		return nil
+	}
+	g.b.Loaded = max(g.b.Loaded, loaded)
+	loading, known, in := laid.Loading(g.published), map[laidWire]Heat{}, make(map[int]Heat, len(g.of))
+	for i, w := range g.of {
+		x := &g.wires[i]
+		along := g.along(f, i)
+		key := laidWire{Insulated: x.Insulated, amps: x.CurrentA, limitC: x.LimitC}
+		for j, a := range along {
+			key.alongA2 += float32(a * x.CurrentA * g.wires[j].OhmPerM20)
+			key.alongMm2 += float32(a * g.wires[j].OuterMm)
+		}
+		h, ok := known[key]
 		if !ok {
-			share = bundle.Governing(laid.Factor(i), published, loading).Factor
-			known[key] = share
+			h = g.among(laid, i, along, loading)
+			known[key] = h
 		}
-		b.shares[w.Index] = math.Max(share, leastShare)
+		in[w.Index] = h
 	}
+	return in
 }
 
-// heatsShare is the loss, over that of the wire that loses most, from which a wire
-// counts as loaded: a tenth of the current in a wire of the same size. Those of coils
-// have less. It is a word only: the heat balance takes what each wire carries (our choice).
-const heatsShare = 0.01
-
-// heating counts the wires that heat a bundle.
-func heating(wires []bundle.Wire) (count int) {
-	most := 0.0
-	loss := func(w bundle.Wire) float64 { return w.CurrentA * w.CurrentA * w.OhmPerM20 }
-	for _, w := range wires {
-		most = math.Max(most, loss(w))
+// burntA is worked out once: it hangs on the wire alone.
+func (g *grouping) burntA(laid *bundle.Bundle, i int) float64 {
+	if g.burnt == nil {
+		g.burnt = map[conductor.Insulated]float64{}
 	}
-	for _, w := range wires {
-		if most > 0 && loss(w) >= heatsShare*most {
-			count++
-		}
+	in := g.wires[i].Insulated
+	if _, known := g.burnt[in]; !known {
+		g.burnt[in] = laid.BurntA(i)
 	}
-	return count
+	return g.burnt[in]
 }
 
-// leastShare keeps a share from being none: what a bundle leaves nothing of, its
-// own wires are found too hot for.
-const leastShare = 1e-3
+// among is a wire among the others. Where the practice's factor is lower it governs what
+// the wire may carry and what it stands in a fault; how hot it gets is the heat balance's.
+func (g *grouping) among(laid *bundle.Bundle, i int, along []float64, loading bundle.Loading) (h Heat) {
+	h.Beside, h.ConductorC = laid.Among(i, laid.Along(i, along))
+	h.Warms = laid.Heats(i)
+	h.Beside = h.Beside.AtMost(bundle.Governing(h.Share, g.published, loading).Factor)
+	return h
+}
+
+// along is, by wire of the bundle, what it carries of the current of one wire.
+func (g *grouping) along(f *asked, i int) []float64 {
+	w := g.of[i]
+	along := make([]float64, len(g.of))
+	if f.amps[w.Branch.Index] == 0 {
+		return along
+	}
+	for _, load := range g.use.through(w.Branch) {
+		if f.ofA[load.Index] == 0 {
+			continue
+		}
+		for _, x := range g.use.way(load) {
+			if j, ok := g.at[x]; ok {
+				along[j] += f.ofA[load.Index] * g.wires[j].CurrentA / f.amps[x.Index]
+			}
+		}
+	}
+	return along
+}
 
 // use is what the rated draw of what is on asks of the branches.
 type use struct {
-	c    *Circuit
-	ways map[*Branch][]*Branch // by load or coil
+	c       *Circuit
+	ways    map[*Branch][]*Branch // by load or coil
+	carried map[*Branch][]*Branch // the loads and coils of a branch
 }
 
-func (c *Circuit) newUse() *use { return &use{c, map[*Branch][]*Branch{}} }
+func (c *Circuit) newUse() *use { return &use{c: c, ways: map[*Branch][]*Branch{}} }
 
-// most is, by branch index, the greatest current over the design's situations; of the
-// loads and coils left out it counts nothing.
-func (u *use) most(leave func(*Branch) bool) []float64 {
-	c := u.c
-	most, now := make([]float64, len(c.Branches)), make([]float64, len(c.Branches))
-	for _, s := range c.Design.Situations {
-		for i, a := range u.in(s, leave, now) {
-			most[i] = math.Max(most[i], a)
-		}
-	}
-	return most
+// asked is what a situation asks, by branch index.
+type asked struct {
+	amps []float64
+	ofA  []float64 // of loads and coils
 }
 
-// in is the same of one situation, put into now.
-func (u *use) in(s *design.Situation, leave func(*Branch) bool, now []float64) []float64 {
-	clear(now)
+// ask leaves out some loads and coils.
+func (u *use) ask(s *design.Situation, leave func(*Branch) bool) *asked {
+	f := &asked{make([]float64, len(u.c.Branches)), make([]float64, len(u.c.Branches))}
 	on := isOn(s)
 	for _, b := range u.c.Branches {
 		a := u.c.onA(b, on)
 		if a == 0 || leave != nil && leave(b) {
 			continue
 		}
+		f.ofA[b.Index] = a
 		for _, x := range u.way(b) {
-			now[x.Index] += a
+			f.amps[x.Index] += a
 		}
 	}
-	return now
+	return f
+}
+
+// through are the loads and coils whose main way leads through a branch, of those
+// that are on in some situation.
+func (u *use) through(b *Branch) []*Branch {
+	if u.carried == nil {
+		u.carried = map[*Branch][]*Branch{}
+		for _, load := range u.c.Branches {
+			for _, x := range u.ways[load] {
+				u.carried[x] = append(u.carried[x], load)
+			}
+		}
+	}
+	return u.carried[b]
+}
+
+// most is, by branch index, the greatest current over the design's situations; of the
+// loads and coils left out it counts nothing.
+func (u *use) most(leave func(*Branch) bool) []float64 {
+	most := make([]float64, len(u.c.Branches))
+	for _, s := range u.c.Design.Situations {
+		for i, a := range u.ask(s, leave).amps {
+			most[i] = math.Max(most[i], a)
+		}
+	}
+	return most
 }
 
 func isOn(s *design.Situation) map[*design.Load]bool {

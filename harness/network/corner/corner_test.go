@@ -26,22 +26,22 @@ situations:
 
 // TestByHand compares with a loop worked by hand, in mΩ. Temperatures are those
 // of the heat balance at the current, to 0.1 K, in 40 °C, which the design gives and no
-// corner raises; of the two wires in the run at 1/0.9675 of it, which the curve for a
-// fifth of the load of AC 43.13-1B leaves two wires far from full: 42.9 and 43.1 °C
-// at nominal; 43.5 and 43.7 °C at the corner (high source), 43.3 and 43.5 °C (weak source).
+// corner raises; of the two wires in the run at 1/0.81 of it, which is what two wires with
+// the same current leave each other (package bundle): 42.9 and 44.4 °C
+// at nominal; 43.5 and 45.2 °C at the corner (high source), 43.3 and 44.9 °C (weak source).
 //
-//	nominal: wires 1.85·1.0901 + 1.10, 37·1.0909 + 1.01, 37·1.0909 + 0.51;
-//	         fuse 10.91, lamp's switch 1, stud 2: 99.27 on the way;
-//	         12.8 V / (99.27 + 12 + 3000) = 4.1141 A; drop 0.40841 V
-//	fuse warm by (4/3 · 4.1141/7.5)² = 0.535 of 70 %: 10.91·1.3745 = 15.00
+//	nominal: wires 1.85·1.0901 + 1.10, 37·1.0959 + 1.01, 37·1.0959 + 0.51;
+//	         fuse 10.91, lamp's switch 1, stud 2: 99.64 on the way;
+//	         12.8 V / (99.64 + 12 + 3000) = 4.1136 A; drop 0.40988 V
+//	fuse warm by (4/3 · 4.1136/7.5)² = 0.535 of 70 %: 10.91·1.3745 = 15.00
 //	high:    lamp 10 % stronger 2727.27, ends aged 1.5+3, 3+0.9, 0.9+1.5:
-//	         1.85·1.0922 + 4.5, 37·1.0930 + 3.9, 37·1.0930 + 2.4: 111.70;
-//	         12.8 V / (111.70 + 12 + 2727.27) = 4.4897 A; drop 0.50150 V
-//	weak:    battery at 60 % 12.42 V and 12·1.4 = 16.8; way 111.64;
-//	         12.42 V / 2855.71 = 4.3492 A, 11.8614 V at the lamp; at nominal 12.3422 V
-//	likely:  lamp alone stronger: way 99.44, 12.8 V / 2838.71 = 4.5091 A, drop
-//	         0.44838 V; ends alone aged: way 111.53, 12.8 V / 3123.53 = 4.0979 A, drop
-//	         0.45704 V; the weak source alone drops less; 0.40841 V + √(0.03997² + 0.04863²) V
+//	         1.85·1.0922 + 4.5, 37·1.0990 + 3.9, 37·1.0990 + 2.4: 112.15;
+//	         12.8 V / (112.15 + 12 + 2727.27) = 4.4890 A; drop 0.50344 V
+//	weak:    battery at 60 % 12.42 V and 12·1.4 = 16.8; way 112.07;
+//	         12.42 V / 2856.14 = 4.3485 A, 11.8596 V at the lamp; at nominal 12.3408 V
+//	likely:  lamp alone stronger: way 99.85, 12.8 V / 2839.12 = 4.5084 A, drop
+//	         0.45018 V; ends alone aged: way 111.90, 12.8 V / 3123.90 = 4.0975 A, drop
+//	         0.45851 V; the weak source alone drops less; 0.40988 V + √(0.04030² + 0.04863²) V
 func TestByHand(t *testing.T) {
 	c := build(t, []byte(example.Design(byHand)))
 	s := corner.Compute(c)
@@ -53,19 +53,19 @@ func TestByHand(t *testing.T) {
 		}
 	}
 	drop, volts, amps := s.Drop(0, lamp), s.LoadV(0, lamp), s.Amps(0, lamp)
-	near("drop at nominal", drop.Nominal, 0.40841)
-	near("drop at the corner", drop.Corner, 0.50150)
-	near("drop as it is likely", drop.Likely, 0.47136)
-	near("volts at nominal", volts.Nominal, 12.3422)
-	near("volts at the corner", volts.Corner, 11.8614)
-	near("amperes at nominal", amps.Nominal, 4.1141)
+	near("drop at nominal", drop.Nominal, 0.40988)
+	near("drop at the corner", drop.Corner, 0.50344)
+	near("drop as it is likely", drop.Likely, 0.47304)
+	near("volts at nominal", volts.Nominal, 12.3408)
+	near("volts at the corner", volts.Corner, 11.8596)
+	near("amperes at nominal", amps.Nominal, 4.1136)
 	if drop.At != corner.High || volts.At != corner.Weak || amps.At != corner.Fresh {
 		t.Errorf("corners at %q, %q and %q", drop.At, volts.At, amps.At)
 	}
 	w := c.Wires[1] // fuse to lamp
 	warm := s.WireC(0, w)
-	if math.Abs(warm.Nominal-43.1) > 0.1 || math.Abs(warm.Corner-43.7) > 0.1 {
-		t.Errorf("%s at %.2f and %.2f °C, want 43.1 and 43.7", w.Number, warm.Nominal, warm.Corner)
+	if math.Abs(warm.Nominal-44.4) > 0.1 || math.Abs(warm.Corner-45.2) > 0.1 {
+		t.Errorf("%s at %.2f and %.2f °C, want 44.4 and 45.2", w.Number, warm.Nominal, warm.Corner)
 	}
 }
 

@@ -2,6 +2,9 @@ package warm
 
 import (
 	"math"
+	"slices"
+
+	"fusewright/harness/design"
 
 	"fusewright/harness/formula/bundle"
 	"fusewright/harness/formula/conductor"
@@ -22,6 +25,13 @@ type Laid struct {
 	curve *curve // nil = type or size not known
 
 	insulated conductor.Insulated
+	in        []surroundings // by situation of the design
+}
+
+// surroundings are what a wire has round it in a situation, where it gets hottest.
+type surroundings struct {
+	beside conductor.Beside
+	open   float64 // of its current, what cover and altitude leave
 }
 
 // ConductorC is the steady temperature in °C at a current in amperes of either
@@ -36,15 +46,27 @@ func (l *Laid) ConductorC(amps float64) float64 {
 	return l.Allowed.ConductorC(l.AmbientC, l.Pulse.ForGoodA(amps), l.curve.celsius)
 }
 
+// ConductorIn is ConductorC beside what the others carry in a situation of the design,
+// by its index, also of a wire without current; below 0 it is ConductorC.
+func (l *Laid) ConductorIn(situation int, amps float64) float64 {
+	if situation < 0 || l.curve == nil || situation >= len(l.in) {
+		return l.ConductorC(amps)
+	}
+	s := &l.in[situation]
+	return s.beside.ConductorC(l.AmbientC, l.Pulse.ForGoodA(math.Abs(amps))/s.open, l.curve.celsius)
+}
+
 // HotAfterS is how long the wire may be left on, from its ambient, until its
 // conductor comes to the limit that its allowance stands for; +Inf = for good. 0
 // where part of its current flows for good or it is not known.
 func (l *Laid) HotAfterS(amps float64) float64 {
-	if l.curve == nil || l.Pulse.SteadyA > 0 || !(l.LimitC > l.AmbientC) {
+	out := l.Outlet(l.AmbientC)
+	placeC := l.AmbientC + out.BesideK
+	if l.curve == nil || l.Pulse.SteadyA > 0 || !(l.LimitC > placeC) {
 		return 0
 	}
 	w := bundle.Wire{Insulated: l.insulated, CurrentA: amps, LimitC: l.LimitC, Pulsed: true}
-	b, err := bundle.New([]bundle.Wire{w}, bundle.Place{AmbientC: l.AmbientC, Share: l.Share()})
+	b, err := bundle.New([]bundle.Wire{w}, bundle.Place{AmbientC: placeC, Share: out.Share})
 	if err != nil {
 		return 0
 	}
@@ -114,12 +136,40 @@ func (m *Model) layWire(w *circuit.Wire) Laid {
 	}
 	p := w.InPlace(m.rater, w.Spec.Size, m.AboveK)
 	l := Laid{Allowed: p.Allowed, Wire: w, In: p.In, AmbientC: p.At.AmbientC, Pulse: p.Pulse}
-	if p.At.Type != nil && p.At.Size != nil && l.Share() > 0 {
+	if p.At.Type != nil && p.At.Size != nil {
 		l.ToClassA = p.Pulse.MostA(m.rater.ToClassA(p.At))
 		l.insulated = m.rater.Insulated(p.At.Type, p.At.Size)
 		l.curve = m.curveOf(kind{p.At.Type, p.At.Size, l.AmbientC})
+		l.in = m.surround(&l)
 	}
 	return l
+}
+
+// surround finds the run in which the wire gets hottest, by situation; nil outside runs.
+func (m *Model) surround(l *Laid) []surroundings {
+	if len(l.Wire.Route) == 0 || m.Circuit.Design == nil {
+		return nil
+	}
+	all := make([]surroundings, len(m.Circuit.Design.Situations))
+	for s := range all {
+		all[s] = surroundings{conductor.Alike(1), l.CoverShare * l.AltShare}
+		hottest := math.Inf(-1)
+		for _, b := range l.Wire.Route {
+			if h, ok := b.HeatIn(s, l.Wire); ok && h.ConductorC > hottest {
+				hottest = h.ConductorC
+				all[s] = surroundings{h.Beside, b.CoverShare() * l.AltShare}
+			}
+		}
+	}
+	return all
+}
+
+// SituationOf is the index of a situation of the design; -1 for one made elsewhere.
+func (m *Model) SituationOf(s *design.Situation) int {
+	if m.Circuit.Design == nil {
+		return -1
+	}
+	return slices.Index(m.Circuit.Design.Situations, s)
 }
 
 func (m *Model) curveOf(k kind) *curve {

@@ -48,6 +48,7 @@ func (r *Result) Usable() bool { return r.Solution.Status == solve.Converged }
 type search struct {
 	*Result
 	m       *Model
+	at      int // the situation's index
 	net     *solve.Network
 	before  []float64 // currents of the pass before, by wire
 	changeK float64   // between what was used and what the currents give
@@ -81,7 +82,7 @@ func (s *search) measure() {
 	s.changeK = 0
 	for i := range s.m.Wires {
 		l := &s.m.Wires[i]
-		s.WireC[i] = l.ConductorC(s.Solution.BranchA[l.Wire.Branch.Index])
+		s.WireC[i] = l.ConductorIn(s.at, s.Solution.BranchA[l.Wire.Branch.Index])
 		s.changeK = math.Max(s.changeK, math.Abs(capped(s.WireC[i])-s.used[i]))
 	}
 }

@@ -23,7 +23,7 @@ func (m *Model) Solve(p *solve.Plan, s *design.Situation, opt solve.Options, fro
 	}
 	copy(r.WireC, r.used)
 	opt.WireTempC = r.UsedC
-	run := search{Result: r, m: m, net: p.Network(s, opt)}
+	run := search{Result: r, m: m, at: m.SituationOf(s), net: p.Network(s, opt)}
 	run.run()
 	return r
 }

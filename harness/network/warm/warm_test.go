@@ -85,10 +85,13 @@ func TestAgreement(t *testing.T) {
 			for i, w := range c.Wires {
 				l, amps := m.Wires[i], s.Amps(w.Branch)
 				at := conductor.Conditions{Type: w.Spec.Type, Size: w.Spec.Size, AmbientC: w.AmbientC}
-				if l.In != nil {
-					at.Loaded, at.BundleShare = l.In.Loaded, l.In.ShareOf(w)
-					if l.In.Run.Cover != nil {
-						at.CoverFactor = l.In.Run.Cover.CurrentFactor
+				at.Beside = conductor.Alike(1)
+				hottest := 0.0
+				for _, b := range w.Route {
+					if h, ok := b.HeatIn(m.SituationOf(s.Situation), w); ok && h.ConductorC > hottest {
+						hottest, at.Beside, at.CoverFactor = h.ConductorC, h.Beside, b.CoverShare()
+					} else if !ok && l.In != nil {
+						at.CoverFactor = l.CoverShare
 					}
 				}
 				forGoodA := l.Pulse.ForGoodA(amps)
@@ -105,8 +108,8 @@ func TestAgreement(t *testing.T) {
 				if math.Abs(s.Ohm[w.Branch.Index]-ohm) > 1e-12+1e-9*ohm {
 					t.Errorf("seed %d: %s has %g Ω, want %g Ω", seed, w.Number, s.Ohm[w.Branch.Index], ohm)
 				}
-				if amps == 0 && r.WireC[i] != w.AmbientC {
-					t.Errorf("seed %d: %s carries nothing and is at %g °C, not %g", seed, w.Number, r.WireC[i], w.AmbientC)
+				if placeC := w.AmbientC + at.Beside.RiseK; amps == 0 && r.WireC[i] != placeC {
+					t.Errorf("seed %d: %s carries nothing and is at %g °C, not %g", seed, w.Number, r.WireC[i], placeC)
 				}
 				warmest = math.Max(warmest, r.WireC[i]-w.AmbientC)
 			}

@@ -101,6 +101,9 @@ const traceA = 1e-3
 func (a allowance) where() string {
 	text := "at " + celsius(a.AmbientC)
 	if a.bare() {
+		if a.In != nil && a.AmbientC < a.LimitC-bareK {
+			text += fmt.Sprintf(" where the other wires of run %q bring it to %s", a.In.Run.Name, celsius(a.AmbientC+a.Beside.RiseK))
+		}
 		return text + ": its insulation bears " + celsius(a.LimitC) + " with the margin"
 	}
 	if a.In != nil && a.In.Loaded > 1 {

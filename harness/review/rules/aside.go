@@ -31,10 +31,10 @@ func (p *Pass) standsAside(w *circuit.Wire, rules ...*Rule) {
 
 // adviceUnder are, by rule, those of which a fault or danger at the same wire says
 // gravely what an advice of the rule says mildly: the wire is too thin for its fuse, or
-// for what flows.
+// for what flows, or too hot by others.
 var adviceUnder = map[string][]*Rule{
-	fuseOverWire.Name:    {fuseWireCurve, shortOverheatsWire},
-	returnBelowFuse.Name: {fuseWireCurve, shortOverheatsWire},
+	fuseOverWire.Name:    {fuseWireCurve, shortOverheatsWire, hotBundle},
+	returnBelowFuse.Name: {fuseWireCurve, shortOverheatsWire, hotBundle},
 	wireOverCurrent.Name: {overloadHurtsWire, sharedReturnThin, fuseOverWire, returnBelowFuse},
 }
 

@@ -3,8 +3,10 @@ package rules
 import (
 	"math"
 
+	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/corner"
 	"fusewright/harness/review/finding"
 )
 
@@ -19,7 +21,7 @@ var hotBundle = &Rule{
 	Limits:   "class from the library",
 	Why:      "a thin signal wire of a low class softens among hot ones and shorts to them",
 	Change:   "use a wire of the class of its neighbours, lead it apart, or thicken those that heat",
-	Severity: "fault above the class; danger from 10 K above it, the spread of the heat balance",
+	Severity: "advice above the class less the practice's margin; fault above the class; danger from 10 K above it, the spread of the heat balance",
 	Source: "heat balance of a bundle (Churchill-Chu 1975, IEC 60287 scheme), held against published bundle curves; classes " +
 		"of ISO 6722 and SAE J1128 (one source)",
 	Bad: `
@@ -33,12 +35,10 @@ loads:
 situations:
   heated: {engine: cruise, on: [heater, tail lamp]}
 accepted:
-  - {rule: wire-over-current, part: tail lamp, wire: feed, figure: 99.1 mA of 6.68 mA, reason: "shown for the place only"}
-  - {rule: fuse-over-wire, part: tail lamp, wire: feed, reason: "shown for the place only"}
+  - {rule: fuse-over-wire, part: tail lamp, wire: feed, severity: danger, figure: 2 A of 44 mA, reason: "shown for the place only"}
 `,
 	Mended: []string{"SAE J1128 GPT", "SAE J1128 GXL", `accepted:
-  - {rule: wire-over-current, part: tail lamp, wire: feed, figure: 99.1 mA of 6.68 mA, reason: "shown for the place only"}
-  - {rule: fuse-over-wire, part: tail lamp, wire: feed, reason: "shown for the place only"}
+  - {rule: fuse-over-wire, part: tail lamp, wire: feed, severity: danger, figure: 2 A of 44 mA, reason: "shown for the place only"}
 `, ""},
 	Run: func(p *Pass) {
 		for _, b := range p.c.Bundles {
@@ -52,30 +52,44 @@ accepted:
 const mediumSpreadK = 10
 
 func (p *Pass) judgeMedium(b *circuit.Bundle) {
-	lowest := math.Inf(1)
 	for _, w := range b.Wires {
-		if w.Spec.Type != nil {
-			lowest = math.Min(lowest, w.Spec.Type.ClassC)
+		a := p.allowed(w)
+		if !a.known() || circuit.RunAmbientC(b.Run) >= a.LimitC {
+			continue
 		}
-	}
-	m := p.c.HottestMedium(b, lowest)
-	if m == nil {
-		return
-	}
-	for _, w := range b.Wires {
-		if t := w.Spec.Type; t != nil && !m.Warms(w) && over(m.MediumC, t.ClassC) && circuit.RunAmbientC(b.Run) < t.ClassC {
-			p.reportMedium(w, b, m)
+		if in, placeC := p.hottestAmong(b, w); over(placeC, a.LimitC) {
+			p.reportMedium(w, b, in, placeC)
 		}
 	}
 }
 
-func (p *Pass) reportMedium(w *circuit.Wire, b *circuit.Bundle, m *circuit.Medium) {
+// hottestAmong is how hot a wire gets in the situations in which it is others that heat
+// the run; -Inf where there is none.
+func (f *facts) hottestAmong(b *circuit.Bundle, w *circuit.Wire) (in *design.Situation, placeC float64) {
+	placeC = math.Inf(-1)
+	for i, s := range f.c.Design.Situations {
+		if h, ok := b.HeatIn(i, w); ok && (!h.Warms || f.idle(w)) && h.ConductorC > placeC {
+			in, placeC = s, h.ConductorC
+		}
+	}
+	return in, placeC
+}
+
+// idle tells of a wire that lies among others that it never carries more than a tenth of
+// what it may carry alone, which warms it by a hundredth: what they make of it is hot-bundle.
+func (f *facts) idle(w *circuit.Wire) bool {
+	a := f.allowed(w)
+	return a.Beside.RiseK > 0 && f.cornerAmps(w.Branch)(corner.AtWorst).decisive() <= a.FreeAirA*a.CoverShare*a.AltShare/10
+}
+
+func (p *Pass) reportMedium(w *circuit.Wire, b *circuit.Bundle, in *design.Situation, placeC float64) {
 	t := w.Spec.Type
-	fin := ofWire(graver(over(m.MediumC, t.ClassC+mediumSpreadK), finding.Fault, finding.Danger), w)
+	severity := graver(over(placeC, t.ClassC), finding.Advice, finding.Fault)
+	fin := ofWire(graver(over(placeC, t.ClassC+mediumSpreadK), severity, finding.Danger), w)
 	fin.Cause = b.Run.Name + ", " + t.Name
-	fin.Situation = m.Situation.Name
-	value, most := quantity.Against(m.MediumC, t.ClassC, quantity.Temperature)
-	atMost(&fin, "between the wires", m.MediumC, t.ClassC, "°C")
+	fin.Situation = in.Name
+	value, most := quantity.Against(placeC, t.ClassC, quantity.Temperature)
+	atMost(&fin, "between the wires", placeC, t.ClassC, "°C")
 	p.say(fin, "%s lies among wires that make run %q %s hot between them; its insulation %s is of class %s",
 		w.Text(), b.Run.Name, value, t.Name, most)
 }

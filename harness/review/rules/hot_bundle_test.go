@@ -12,6 +12,7 @@ import (
 // TestHotBundle: the place between the wires passes 85 °C, the class of the lamp's feed, at
 // some 124 W, and 95 °C, from where it is a danger, between 160 and 162 W. The wires that
 // make the heat are of class 150 °C; of a lower class they are judged by what they carry.
+// Above 90 °C there is advice for the lamp's return of class 100 °C.
 func TestHotBundle(t *testing.T) {
 	r := rules.Find("hot-bundle")
 	for _, c := range []struct {
@@ -19,9 +20,9 @@ func TestHotBundle(t *testing.T) {
 		want         finding.Severity
 		count        int
 	}{
-		{"122 W", "D", 0, 0}, {"125 W", "D", finding.Fault, 1},
-		{"160 W", "D", finding.Fault, 1}, {"163 W", "D", finding.Danger, 1},
-		{"163 W", "A", finding.Danger, 1},
+		{"60 W", "D", 0, 0}, {"122 W", "D", finding.Advice, 1}, {"125 W", "D", finding.Fault, 1},
+		{"160 W", "D", finding.Fault, 2}, {"163 W", "D", finding.Danger, 2},
+		{"163 W", "A", finding.Danger, 2},
 	} {
 		src := strings.NewReplacer("130 W", c.power, "thin wall class D", "thin wall class "+c.class).Replace(r.Bad)
 		var most finding.Severity

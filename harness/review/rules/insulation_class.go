@@ -28,7 +28,6 @@ accepted:
   - {rule: wire-over-current, part: tail lamp, severity: danger, figure: 495 mA of 0 A, reason: "shown for the place only"}
   - {rule: fuse-over-wire, part: tail lamp, severity: danger, figure: 5 A of 0 A, reason: "shown for the place only"}
   - {rule: return-below-fuse, part: tail lamp, severity: danger, figure: 5 A of 0 A, reason: "shown for the place only"}
-  - {rule: fuse-wire-curve, part: tail lamp, reason: "shown for the place only"}
 `,
 	Good: `
 wire: {insulation: ISO 6722 thin wall class C, size: 1 mm²}

@@ -65,7 +65,7 @@ charging: {regulated: 14.3 V, output: {1300 rpm: 27 A, 3000 rpm: 30 A}, idle: 13
 // temperature against its class and overload limit.
 func (p *Pass) judgeWireCurrent(w *circuit.Wire) {
 	a, hot := p.allowed(w), p.allowedHot(w)
-	if !a.known() {
+	if !a.known() || p.idle(w) {
 		return
 	}
 	v := p.held("allowed current", p.cornerAmps(w.Branch), figure.Larger, math.Max(a.AllowedA, traceA),
@@ -119,8 +119,12 @@ func (p *Pass) tooHot(w *circuit.Wire) verdict {
 // current.
 func (f *facts) conductorC(w *circuit.Wire) measure {
 	return func(by corner.Kind) cornered {
+		a := f.allowed(w)
 		carries := func(s *solve.Solution) bool { return math.Abs(s.Amps(w.Branch)) > traceA }
-		return f.worstCorner(by, 1, carries, func(s *solve.Solution) float64 { return f.allowed(w).ConductorC(s.Amps(w.Branch)) },
+		heat := func(s *solve.Solution) float64 {
+			return a.ConductorIn(f.laid.SituationOf(s.Situation), s.Amps(w.Branch))
+		}
+		return f.worstCorner(by, 1, carries, heat,
 			func(c *corner.Set, i int) corner.Value { return c.WireC(i, w) })
 	}
 }

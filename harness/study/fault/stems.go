@@ -35,7 +35,8 @@ type strand struct {
 }
 
 // bears is what kind of wire bears how much: the same material, size, ambient and
-// cover, with the share of the lone wire's current that its bundle leaves.
+// cover, as warm by others, with the share of the lone wire's current by what warms it
+// with its own.
 type bears struct {
 	kind  int32
 	share float64

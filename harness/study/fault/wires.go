@@ -35,7 +35,7 @@ func newWires(c *circuit.Circuit, rater *conductor.Rater) *Wires {
 		w.laid[i] = wire.InPlace(rater, wire.Spec.Size, 0)
 		at, a := w.laid[i].At, &w.laid[i].Allowed
 		w.same[i] = same.of(at)
-		w.bears[i] = bears{kinds.of(wireKind{at.Type, at.Size, at.AmbientC, a.LimitC, a.CoverShare * a.AltShare}), a.BundleShare}
+		w.bears[i] = bears{kinds.of(wireKind{at.Type, at.Size, at.AmbientC, a.LimitC, a.CoverShare * a.AltShare, a.Beside.RiseK}), a.Outlet(at.AmbientC).Share}
 	}
 	return w
 }
@@ -46,6 +46,7 @@ type wireKind struct {
 	size             *library.WireSize
 	ambientC, limitC float64
 	openShare        float64 // left by cover and altitude
+	besideK          float64 // by which others warm it
 }
 
 // numbers gives each key a number, in the order in which they come.
@@ -124,7 +125,7 @@ func (w *Wires) Heat(of *circuit.Wire, amps, seconds float64) Heat {
 // stands is Heat without the end temperature, which costs more than the rest.
 func (w *Wires) stands(of *circuit.Wire, amps, seconds float64) Heat {
 	d, a := w.Damage(of), &w.laid[of.Index]
-	h := Heat{Wire: of, Amps: amps, Seconds: seconds, StartC: math.Max(a.LimitC, of.AmbientC), EndC: math.NaN(),
+	h := Heat{Wire: of, Amps: amps, Seconds: seconds, StartC: a.ServiceC(of.AmbientC), EndC: math.NaN(),
 		LimitC: d.ShortC, DamageS: d.FaultTimeS(amps)}
 	if seconds > longS {
 		h.LimitC = d.OverloadC
@@ -151,7 +152,7 @@ func (w *Wires) model(of *circuit.Wire) *heating {
 		return m
 	}
 	a := &w.laid[of.Index]
-	key := heatKey{of.Spec.Type, of.Spec.Size, of.AmbientC, a.Outlet(of.AmbientC), math.Max(a.LimitC, of.AmbientC)}
+	key := heatKey{of.Spec.Type, of.Spec.Size, of.AmbientC, a.Outlet(of.AmbientC), a.ServiceC(of.AmbientC)}
 	m := w.rater.Kept(key, func() any { return newHeating(key, w.circuit.Design.Library) }).(*heating)
 	w.heated[of.Index] = m
 	return m
