@@ -270,8 +270,8 @@ runs:
 			t.Errorf("%s round the bracket: %s, want %s", length, got, want)
 		}
 	}
-	half := replace(round, "500 mm", "300 mm", "100 mm", "300 mm") // no nearer than nothing: a quarter of 600 mm
-	for length, want := range map[string]finding.Severity{"150 mm": 0, "149 mm": finding.Advice, "60 mm": finding.Advice, "59 mm": finding.Fault} {
+	half := replace(round, "500 mm", "300 mm", "100 mm", "300 mm") // no nearer than nothing: a tenth of 600 mm
+	for length, want := range map[string]finding.Severity{"61 mm": 0, "60 mm": finding.Advice, "20 mm": finding.Advice} {
 		if got := gravest(t, half+replace(lamp, "LENGTH", length), "wire-too-short"); got != want {
 			t.Errorf("%s by two runs alike: %s, want %s", length, got, want)
 		}

@@ -11,9 +11,9 @@ var wireTooShort = &Rule{
 	Says:  "shorter than its way",
 	Doc: "Every wire whose length is given, against how far the places of its two ends are apart: the run that joins " +
 		"them, or of several runs the longest less the others, since a wire may be led beside them. Drop, heat and " +
-		"shorts are worked out with the length that is given. Below a quarter of the way along the runs it is asked about even so.",
-	Formula:  "length ≥ longest run of its way − Σ lengths of the others, and ≥ a quarter of the way",
-	Limits:   "the lengths of the runs; a quarter: common practice, no source",
+		"shorts are worked out with the length that is given. One of a tenth of the way along the runs or less is asked about even so.",
+	Formula:  "length ≥ longest run of its way − Σ lengths of the others, and > a tenth of the way",
+	Limits:   "the lengths of the runs; a tenth: common practice, no source",
 	Why:      "the wire that is really laid is longer: it loses more volts, and its fuse is slower in a short",
 	Change:   "leave its length out, so that it follows from the runs, or mend the run or where its ends are",
 	Severity: "advice, since a run may wind; fault below a tenth of the distance, which is a slip of unit or decimal point",
@@ -36,10 +36,6 @@ loads:
 // unit or a decimal point slipped (common practice, no source).
 const slip = 0.1
 
-// shortcut is the share of the way along the runs below which hardly any wire gets by
-// beside them (common practice, no source).
-const shortcut = 0.25
-
 func (p *Pass) judgeLength(w *circuit.Wire) {
 	longest, way := 0.0, 0.0
 	for _, b := range w.Route {
@@ -47,16 +43,16 @@ func (p *Pass) judgeLength(w *circuit.Wire) {
 		longest = max(longest, b.Run.LengthM.Value)
 	}
 	apart := 2*longest - way
-	most := max(apart, shortcut*way)
-	if !over(most, w.LengthM) {
-		return
+	switch {
+	case over(apart, w.LengthM):
+		fin := ofWire(graver(over(slip*apart, w.LengthM), finding.Advice, finding.Fault), w)
+		atLeast(&fin, "length", w.LengthM, apart, "m")
+		p.say(fin, "%s is %s long, but by the runs %s and %s are %s apart", w.Text(), p.length(w.LengthM),
+			w.From.Part.Place.Name, w.To.Part.Place.Name, p.length(apart))
+	case way > 0 && !over(w.LengthM, slip*way):
+		fin := ofWire(finding.Advice, w)
+		atLeast(&fin, "length", w.LengthM, slip*way, "m")
+		p.say(fin, "%s is %s long, but along the runs from %s to %s it is %s", w.Text(), p.length(w.LengthM),
+			w.From.Part.Place.Name, w.To.Part.Place.Name, p.length(way))
 	}
-	fin := ofWire(graver(over(slip*max(apart, way), w.LengthM), finding.Advice, finding.Fault), w)
-	atLeast(&fin, "length", w.LengthM, most, "m")
-	from, to := w.From.Part.Place.Name, w.To.Part.Place.Name
-	if apart < most {
-		p.say(fin, "%s is %s long, but along the runs from %s to %s it is %s", w.Text(), p.length(w.LengthM), from, to, p.length(way))
-		return
-	}
-	p.say(fin, "%s is %s long, but by the runs %s and %s are %s apart", w.Text(), p.length(w.LengthM), from, to, p.length(apart))
 }
