@@ -85,3 +85,30 @@ func TestEdges(t *testing.T) {
 		})
 	}
 }
+
+// TestSheathToTheFuse: the longer distance in a sheath holds where every wire to the first
+// fuse lies in one.
+func TestSheathToTheFuse(t *testing.T) {
+	const two = `
+switches:
+  isolator: {type: battery switch 100 A, at: battery tray, fed by: battery, wire: {size: 4 mm², length: 150 mmFIRST}}
+fuses:
+  lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: isolator, wire: {size: 4 mm², length: 500 mmSECOND}}
+`
+	for name, c := range map[string]struct {
+		first, second string
+		want          bool
+	}{
+		"both bare": {"", "", true}, "both in a sheath": {", sheathed: yes", ", sheathed: yes", false},
+		"the first alone": {", sheathed: yes", "", true}, "the second alone": {"", ", sheathed: yes", true},
+	} {
+		text := strings.NewReplacer("FIRST", c.first, "SECOND", c.second).Replace(two)
+		said := false
+		for _, f := range assess(t, "sheath.yaml", []byte(example.Design(text))) {
+			said = said || f.Rule == "fuse-too-far"
+		}
+		if said != c.want {
+			t.Errorf("%s: said %v", name, said)
+		}
+	}
+}

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"fusewright/harness/design"
+	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
 )
 
@@ -18,6 +19,7 @@ type demand struct {
 	plan      *solve.Plan
 	situation *design.Situation
 	step      float64
+	legS      float64 // how long the leg lasts
 	known     map[int]float64
 	trouble   map[int]string // what the network could not do at a voltage
 	last      span           // where the search for a voltage mostly stays
@@ -34,7 +36,17 @@ func newDemand(plan *solve.Plan, leg *design.Leg, step float64) *demand {
 		s.Closed, s.Reversed = leg.As.Closed, leg.As.Reversed
 	}
 	return &demand{plan: plan, step: step, last: span{low: math.NaN()}, known: map[int]float64{}, trouble: map[int]string{},
-		situation: s}
+		situation: s, legS: leg.Lasts.Value}
+}
+
+// share is the part of the leg for which a load draws: its average, but at least once as
+// long as it is on.
+func (d *demand) share(b *circuit.Branch) float64 {
+	share := solve.AverageDraw(b)
+	if l := b.Load; l != nil && l.Load != nil && !l.Standby && l.Load.OnForS.Given() && d.legS > 0 {
+		share = math.Max(share, math.Min(1, l.Load.OnForS.Value/d.legS))
+	}
+	return share
 }
 
 // at is the current at a voltage.
@@ -55,7 +67,7 @@ func (d *demand) solved(k int) float64 {
 	if a, ok := d.known[k]; ok {
 		return a
 	}
-	opt := solve.Options{BatteryV: float64(k) * d.step, BatteryOhm: 1e-6, NoCharging: true, LoadFactor: solve.AverageDraw}
+	opt := solve.Options{BatteryV: float64(k) * d.step, BatteryOhm: 1e-6, NoCharging: true, LoadFactor: d.share}
 	s := d.plan.Network(d.situation, opt).Solution()
 	if s.Status != solve.Converged {
 		d.trouble[k] = inWords(s, opt.BatteryV)
