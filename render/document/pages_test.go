@@ -158,6 +158,32 @@ func TestTextsOfAllPages(t *testing.T) {
 	}
 }
 
+// TestNoOrphanHeading: below each heading of a page something stands in its column.
+func TestNoOrphanHeading(t *testing.T) {
+	const headMM, columnMM = 3.9, 80.0
+	for name, r := range designs(t) {
+		for i, s := range document.Dossier(r, "Dossier", dossierPapers(t, r)).Sheets {
+			foot := s.HeightMM - 23
+			for _, item := range s.Items {
+				head := item.Text
+				if head == nil || head.SizeMM != headMM || head.Face != scene.Bold {
+					continue
+				}
+				followed := false
+				for _, other := range s.Items {
+					if o := other.Text; o != nil && o.At.Y > head.At.Y+0.5 && o.At.Y < foot && o.At.X > head.At.X-1 &&
+						o.At.X < head.At.X+columnMM && (o.SizeMM != headMM || o.Face != scene.Bold) {
+						followed = true
+					}
+				}
+				if !followed {
+					t.Errorf("%s, page %d: %q has nothing under it", name, i+1, head.String)
+				}
+			}
+		}
+	}
+}
+
 // TestDossier: pages are numbered over the whole, the contents lead to the first
 // page of each section, numbers in tables lead to what a drawing shows, and the
 // sheets given stay as they were.
