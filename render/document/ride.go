@@ -12,14 +12,14 @@ import (
 )
 
 // rideChartMM is the height of a ride's picture: two rides go on a page.
-const rideChartMM = 86.0
+const rideChartMM = 84.0
 
 // Rides lays the rides on pages, two on each where their legs leave the room: charge,
 // voltage and currents over time, then the legs in numbers.
 func Rides(r *harness.Review, list []*ride.Result) ([]*scene.Sheet, error) {
 	return pulledBack(func() *book { return newBook("Rides", r) }, func(b *book) error {
 		b.para("Loads count with their duty, the charging system with its hot output. The battery is new, and follows "+
-			"published tables of its chemistry; age and neglect take from all of them.", smallQuiet)
+			"published tables of its chemistry; age and neglect take from all of them. The numbers along the top of a picture are the legs of its table.", smallQuiet)
 		for i, result := range list {
 			row := report.RideOf(result)
 			b.head("Ride: " + result.Ride.Name)
@@ -77,8 +77,7 @@ func ridePanels(place int, r *ride.Result) *chart.Panels {
 			series("loads", false, func(p ride.Point) float64 { return p.LoadA })}}
 	return &chart.Panels{ID: fmt.Sprintf("ride-%d", place+1),
 		Desc:  "State of charge, voltage of the battery posts and currents over the ride " + r.Ride.Name,
-		Plots: []*chart.Plot{charge, posts, amps},
-		Note:  "The numbers along the top are the legs of the table."}
+		Plots: []*chart.Plot{charge, posts, amps}}
 }
 
 // reserveCurve is the start reserve, leg by leg.
