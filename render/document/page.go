@@ -148,8 +148,9 @@ func (b *book) width() float64 {
 func (b *book) wholeMM() float64 { return b.paper.Wide - 2*marginMM }
 func (b *book) edge() float64    { return b.paper.Wide - marginMM }
 
-// leastColumnsMM is the least height that text columns begin in.
-const leastColumnsMM = 30.0
+// leastColumnsMM is the least height that text columns begin in, columnsAboveMM the
+// space above them.
+const leastColumnsMM, columnsAboveMM = 30.0, 2.0
 
 // inColumns fills text columns side by side from here on; one ends them.
 func (b *book) inColumns(n int) {
@@ -158,6 +159,9 @@ func (b *book) inColumns(n int) {
 	}
 	if n > 1 && b.y+leastColumnsMM > b.bottom() {
 		b.newPage()
+	}
+	if b.y > b.pageTop {
+		b.y += columnsAboveMM
 	}
 	b.cols, b.col, b.top, b.low = n, 0, b.y, b.y
 }

@@ -86,9 +86,9 @@ func (b *book) profile(r *harness.Review, p *profile) error {
 	b.y += profileMM + 1
 	for from := 0; from < len(names); from += figuresInRow {
 		to := min(from+figuresInRow, len(names))
-		columns := []column{{head: "mV", wide: 12}}
+		columns := []column{{head: "mV", wide: 15}}
 		for i := range figuresInRow {
-			c := column{wide: 9.5, align: scene.Right}
+			c := column{wide: 9.2, align: scene.Right}
 			if from+i < to {
 				c.head = names[from+i]
 			}
