@@ -83,6 +83,11 @@ var hints = map[Kind][]Hint{
 		{"All loads lower by the same", "the fault is in what they share: main feed, main fuse, ground point"},
 		{"A drop near battery voltage", "this is the open place"},
 	},
+	Live: {
+		{"Posts fall at idle and rise at fast idle", "the charging system gives less than is drawn at idle: see the budget"},
+		{"Posts do not rise at all", "charging system, its fuse or its lead; not the harness"},
+		{"Posts above the bound", "regulator: stop the engine, before lamps and control units suffer"},
+	},
 	Parked: {
 		{"Tens of milliamperes more, for some minutes", "a control unit has not gone to sleep yet: wait and read again"},
 		{"More, and it stays", "a circuit is live with the key off: pull fuses one by one until it falls"},
