@@ -47,7 +47,8 @@ type Cell struct {
 	Mate        *Cell // the other half of a relay in the detached form
 
 	Cellar   int   // width of the source's lower part
-	Reach    int   // where its ground bars stand, from the left of the body
+	Bar      int   // where its ground bars stand, from the left of the body
+	Turn     int   // where their wires turn to the battery
 	MainRows []int // rows of its main returns, below the battery's foot
 
 	Full  int // rows of everything it feeds

@@ -11,7 +11,7 @@ import (
 // The source stands in two parts: its post, whose row is the first row of the
 // page, and below everything the battery feeds in the next column its cellar: a
 // positive trunk with the vehicle's loads and the generator as branches, the
-// battery at its foot, and the negative trunk; at the right of it the ground bars with
+// battery at its foot, and the negative trunk; beside or below it the ground bars with
 // their wires back to the battery. Measures in modules.
 const (
 	SourceTrunk  = 2
@@ -47,10 +47,13 @@ func (b *builder) addMains(c *Cell) {
 			}
 		}
 	}
-	low := c.Rows[1]
+	low, long := c.Rows[1], 0
 	first, step := b.mainSteps(mains)
 	_, _, battery := SourceRows(b.Labels)
 	up, down := 0, first
+	if b.MainsBelow {
+		up = battery + 5
+	}
 	for _, w := range mains {
 		at := down
 		if w.To.Part.Kind == circuit.Battery && up < battery+5 {
@@ -62,9 +65,13 @@ func (b *builder) addMains(c *Cell) {
 			low.Bottom = float64(battery + 5 + down)
 		}
 		c.Returns, c.MainRows = append(c.Returns, w), append(c.MainRows, at)
-		c.Reach = max(c.Reach, SourceNeg+1+b.LabelM(w, true))
+		long = max(long, 1+b.LabelM(w, true))
 	}
-	c.Cellar = max(sourceCellar, c.Reach+2)
+	c.Bar, c.Turn = SourceNeg+long, SourceNeg
+	if b.MainsBelow {
+		c.Bar, c.Turn = 1, max(SourceNeg, 1+long)
+	}
+	c.Cellar = max(sourceCellar, c.Bar+2, c.Turn+2)
 }
 
 // mainSteps gives the row of the first main return below the battery's foot and the
