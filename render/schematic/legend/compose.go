@@ -70,14 +70,17 @@ func (l *Lists) compose(full bool) {
 		list.Untorn = true // whole beside a circuit, else on sheets of lists
 		homeless = append(homeless, list)
 	}
+	for _, q := range shared {
+		q.Untorn = !q.Wired
+	}
 	homeless = append(homeless, shared...)
 	for i := range l.arr.Pages { // room that other pages have left
 		homeless = l.put(i, homeless, free[i])
 		notes = l.put(i, notes, free[i])
 	}
 	rest := append(homeless, notes...)
-	for _, q := range rest {
-		q.Untorn = false
+	for _, q := range rest { // what need not stand anywhere stands whole or not at all
+		q.Untorn = !q.Findings && !q.Wired
 	}
 	for i := range l.arr.Pages {
 		rest = l.put(i, rest, free[i])
