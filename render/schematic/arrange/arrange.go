@@ -40,13 +40,13 @@ func (a *Arrangement) layOut() error {
 	if err := a.layOutLabels(); err != nil || a.weight() == effort || len(a.Pages) > trialPages || !a.hasMains() {
 		return err
 	}
-	beside := a.weight()
-	a.MainsBelow = true
-	if err := a.layOutLabels(); err != nil || a.weight() < beside {
+	beside, stacked := a.weight(), a.Stacked
+	a.MainsBelow = true // with labels in two lines: both save width
+	if err := a.layOutWith(true); err != nil || a.weight() < beside {
 		return err
 	}
 	a.MainsBelow = false
-	return a.layOutLabels()
+	return a.layOutWith(stacked)
 }
 
 // hasMains tells whether ground bars stand with the battery.
