@@ -29,14 +29,6 @@ type table struct {
 	leastMM float64 // least height of a row, where something is written in by hand
 }
 
-// newTable begins a table and writes its head.
-func (b *book) newTable(columns []column) *table {
-	t := b.tableAt(b.left(), b.width(), columns)
-	b.need(16)
-	t.head()
-	return t
-}
-
 // tableAt is a table of a place and width, without its head.
 func (b *book) tableAt(left, width float64, columns []column) *table {
 	t := &table{book: b, columns: columns, indent: left - b.left(), width: width}

@@ -202,9 +202,7 @@ func TestEverythingIsTested(t *testing.T) {
 				if check.Below {
 					lit[check.Ref] = append(lit[check.Ref], check.Where)
 				}
-				for _, ref := range strings.Fields(check.Ref) {
-					read[s.Number] = append(read[s.Number], ref)
-				}
+				read[s.Number] = append(read[s.Number], strings.Fields(check.Ref)...)
 			}
 		}
 		for _, p := range c.Parts {

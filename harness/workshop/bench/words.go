@@ -95,15 +95,7 @@ var hints = map[Kind][]Hint{
 	},
 }
 
-// at names a terminal as one reads it off the part: "K1 keyed, 87".
-func at(t *circuit.Terminal) string {
-	if t.Part.Kind == circuit.Battery {
-		return within(t)
-	}
-	return t.Part.Ref + " " + within(t)
-}
-
-// within is at without the reference: "keyed, 87".
+// within names a terminal as one reads it off the part, without the reference: "keyed, 87".
 func within(t *circuit.Terminal) string {
 	switch t.Part.Kind {
 	case circuit.Splice, circuit.Ground:
