@@ -5,7 +5,6 @@ import (
 	"math"
 
 	"fusewright/harness/design"
-	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
 )
 
@@ -19,7 +18,6 @@ type demand struct {
 	plan      *solve.Plan
 	situation *design.Situation
 	step      float64
-	legS      float64 // how long the leg lasts
 	known     map[int]float64
 	trouble   map[int]string // what the network could not do at a voltage
 	last      span           // where the search for a voltage mostly stays
@@ -36,17 +34,7 @@ func newDemand(plan *solve.Plan, leg *design.Leg, step float64) *demand {
 		s.Closed, s.Reversed = leg.As.Closed, leg.As.Reversed
 	}
 	return &demand{plan: plan, step: step, last: span{low: math.NaN()}, known: map[int]float64{}, trouble: map[int]string{},
-		situation: s, legS: leg.Lasts.Value}
-}
-
-// share is the part of the leg for which a load draws: its average, but at least once as
-// long as it is on.
-func (d *demand) share(b *circuit.Branch) float64 {
-	share := solve.AverageDraw(b)
-	if l := b.Load; l != nil && l.Load != nil && !l.Standby && l.Load.OnForS.Given() && d.legS > 0 {
-		share = math.Max(share, math.Min(1, l.Load.OnForS.Value/d.legS))
-	}
-	return share
+		situation: s}
 }
 
 // at is the current at a voltage.
@@ -67,7 +55,7 @@ func (d *demand) solved(k int) float64 {
 	if a, ok := d.known[k]; ok {
 		return a
 	}
-	opt := solve.Options{BatteryV: float64(k) * d.step, BatteryOhm: 1e-6, NoCharging: true, LoadFactor: d.share}
+	opt := solve.Options{BatteryV: float64(k) * d.step, BatteryOhm: 1e-6, NoCharging: true, LoadFactor: solve.AverageDraw}
 	s := d.plan.Network(d.situation, opt).Solution()
 	if s.Status != solve.Converged {
 		d.trouble[k] = inWords(s, opt.BatteryV)
