@@ -33,6 +33,7 @@ type buildCmd struct {
 	designArg
 	failOn
 	Out string `short:"o" help:"Folder for the files." placeholder:"DIR" default:"" type:"path"`
+	For string `help:"Bind into the dossier what one reader needs: builder, installer or reviewer; all when not given." placeholder:"READER" enum:",builder,installer,reviewer" default:""`
 }
 
 // Run assesses the design, renders every file, and puts them in place together.
@@ -48,7 +49,7 @@ func (c *buildCmd) Run(io *streams, cli *program) error {
 	}
 	out := newOutputs(c.folder())
 	out.progress = shown
-	if err := renderAll(out, review); err != nil {
+	if err := renderAll(out, review, c.For); err != nil {
 		return err
 	}
 	if err := io.commitApart(out); err != nil {
@@ -80,12 +81,12 @@ type drawn struct {
 }
 
 // renderAll renders every file of a review.
-func renderAll(out *outputs, r *harness.Review) error {
+func renderAll(out *outputs, r *harness.Review, reader string) error {
 	all, err := drawAll(r)
 	if err != nil {
 		return err
 	}
-	out.add("dossier.pdf", writeDossier(r, all)) // the longest by far
+	out.add("dossier.pdf", writeDossier(r, all, reader)) // the longest by far
 	for _, d := range all {
 		if d.file != "" {
 			out.addPaper(r, d)
@@ -137,12 +138,9 @@ func (o *outputs) addPaper(r *harness.Review, d drawn) {
 // pdfOf writes sheets as one PDF with the design's title and author.
 func pdfOf(r *harness.Review, kind string, sheets []*scene.Sheet) func(*bytes.Buffer) error {
 	return func(b *bytes.Buffer) error {
-		return pdf.Write(b, &scene.Document{
-			Title:   kind + " · " + r.Design.Title.Value,
-			Author:  r.Design.Author.Value,
-			Subject: document.Caution,
-			Sheets:  sheets,
-		})
+		d := document.DocumentOf(r, kind)
+		d.Sheets = sheets
+		return pdf.Write(b, d)
 	}
 }
 

@@ -2,6 +2,8 @@ package main
 
 import (
 	"bytes"
+	"slices"
+	"strings"
 
 	"fusewright/harness"
 	"fusewright/harness/design"
@@ -44,18 +46,48 @@ func simulated(r *harness.Review, rides []*design.Ride) ([]*ride.Result, error) 
 	return results, nil
 }
 
-// sectionsOf are the papers of the dossier.
-func sectionsOf(all []drawn) []document.Section {
-	var sections []document.Section
+// readers are who a set of papers can be for; the whole is for all of them.
+const (
+	builder   = "builder"
+	installer = "installer"
+	reviewer  = "reviewer"
+)
+
+// setTitle is the title of a reader's set; "" = the whole.
+func setTitle(reader string) string {
+	if reader == "" {
+		return "Dossier"
+	}
+	return "Dossier for the " + reader
+}
+
+// sectionsOf are the papers of the dossier, or of a reader's set. Findings come first
+// of all, and are left out when there are none: the cover says so.
+func sectionsOf(r *harness.Review, all []drawn, reader string) []document.Section {
+	var first, rest []document.Section
 	for _, d := range all {
-		if !d.apart {
-			sections = append(sections, document.Section{Title: d.title, Sheets: d.sheets})
+		s := document.Section{Title: d.title, Sheets: d.sheets}
+		switch {
+		case reader == "" && d.apart, reader != "" && !d.isFor(reader):
+		case d.paper == findingsPaper && len(r.Findings) == 0:
+		case d.paper == findingsPaper:
+			first = append(first, s)
+		default:
+			rest = append(rest, s)
 		}
 	}
-	return sections
+	return append(first, rest...)
+}
+
+// isFor tells whether a paper is bound into a reader's set. What lies on the board at
+// full size is bound into none.
+func (p *paper) isFor(reader string) bool {
+	return !p.board && slices.Contains(strings.Split(p.reader, ", "), reader)
 }
 
 // writeDossier writes them as one PDF.
-func writeDossier(r *harness.Review, all []drawn) func(*bytes.Buffer) error {
-	return func(b *bytes.Buffer) error { return pdf.Write(b, document.Dossier(r, sectionsOf(all))) }
+func writeDossier(r *harness.Review, all []drawn, reader string) func(*bytes.Buffer) error {
+	return func(b *bytes.Buffer) error {
+		return pdf.Write(b, document.Dossier(r, setTitle(reader), sectionsOf(r, all, reader)))
+	}
 }

@@ -46,13 +46,13 @@ func TestDossierOfDemos(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		sections := sectionsOf(all)
+		sections := sectionsOf(r, all, "")
 		for _, s := range sections {
 			if len(s.Sheets) == 0 {
 				t.Errorf("%s: %s has no pages", name, s.Title)
 			}
 		}
-		doc := document.Dossier(r, sections)
+		doc := document.Dossier(r, "Dossier", sections)
 		if err := doc.Validate(); err != nil {
 			t.Errorf("%s: %v", name, err)
 		}
@@ -89,7 +89,7 @@ func TestDossierIsSound(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if err := writeDossier(r, all)(&b); err != nil {
+	if err := writeDossier(r, all, "")(&b); err != nil {
 		t.Fatal(err)
 	}
 	file := filepath.Join(t.TempDir(), "dossier.pdf")
@@ -120,7 +120,7 @@ func BenchmarkDossier40(b *testing.B) {
 		if err != nil {
 			b.Fatal(err)
 		}
-		doc := document.Dossier(r, sectionsOf(all))
+		doc := document.Dossier(r, "Dossier", sectionsOf(r, all, ""))
 		var out bytes.Buffer
 		if err := pdf.Write(&out, doc); err != nil {
 			b.Fatal(err)

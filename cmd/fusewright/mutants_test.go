@@ -155,7 +155,7 @@ func (m *mutantRun) build() ([]byte, error) {
 		return nil, err
 	}
 	out := newOutputs("nowhere")
-	if err := renderAll(out, review); err != nil {
+	if err := renderAll(out, review, ""); err != nil {
 		return nil, err
 	}
 	if err := out.finish(); err != nil {

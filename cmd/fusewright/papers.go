@@ -26,7 +26,8 @@ type paper struct {
 	file   string // its files without their ending; "" = in the dossier alone
 	reader string // who it is for
 	shows  string // what, for the README
-	apart  bool   // not bound into the dossier
+	apart  bool   // not bound into the whole dossier
+	board  bool   // to lie on the board at full size: bound into no set
 	// sheets draws it; none where the design has nothing for it.
 	sheets func(*subject) ([]*scene.Sheet, error)
 	// pictures are the formats of which each sheet gives a file, beside the PDF.
@@ -80,6 +81,13 @@ var (
 		texts: []textForm{{"txt", func(b *bytes.Buffer, r *harness.Review) error {
 			return report.WriteStudy(b, report.NewStudy(r))
 		}}}}
+	findingsPaper = &paper{title: "Findings", file: "findings", reader: "reviewer", sheets: plain(document.Findings),
+		shows: "what is wrong, most severe first, with numbers, reason and remedy",
+		texts: []textForm{{"txt", func(b *bytes.Buffer, r *harness.Review) error {
+			return report.WriteText(b, report.New(r).ToKeep())
+		}}, {"json", func(b *bytes.Buffer, r *harness.Review) error {
+			return report.WriteJSON(b, report.New(r).ToKeep())
+		}}}}
 	benchPaper = &paper{title: "Bench test", file: "bench", reader: "installer",
 		shows:  "the test before the panels go back: what each reading must be, and what a wrong one means",
 		sheets: plain(func(r *harness.Review) []*scene.Sheet { return document.Bench(r, bench.Make(r.Circuit)) })}
@@ -93,11 +101,11 @@ var papers = []*paper{
 	{title: "Layout", file: "layout", reader: "installer", pictures: []string{"svg"},
 		shows:  "the loom to scale for the board: lengths, breakouts, bundles, covers, clamps",
 		sheets: func(s *subject) ([]*scene.Sheet, error) { return layout.Draw(s.Review, s.board()) }},
-	{title: "Layout at full size", file: "layout-1to1", reader: "installer", apart: true,
+	{title: "Layout at full size", file: "layout-1to1", reader: "installer", apart: true, board: true,
 		shows:  "the same in full size, to tape together",
 		sheets: func(s *subject) ([]*scene.Sheet, error) { return layout.FullSize(s.Review, s.board()), nil }},
 	cutListPaper,
-	{title: "Connection table", file: "connections", reader: "installer", sheets: plain(document.Connections),
+	{title: "Connection table", file: "connections", reader: "installer", sheets: func(s *subject) ([]*scene.Sheet, error) { return document.Connections(s.Review, s.board()), nil },
 		shows: "which wire goes to which terminal"},
 	billPaper,
 	{title: "Fuse card", file: "fuse-card", reader: "installer", sheets: plain(document.FuseCard),
@@ -116,13 +124,7 @@ var papers = []*paper{
 	{title: "Wire loading", file: "loading", reader: "reviewer",
 		shows:  "how far each wire is loaded",
 		sheets: func(s *subject) ([]*scene.Sheet, error) { return document.Loading(s.Review) }},
-	{title: "Findings", file: "findings", reader: "reviewer", sheets: plain(document.Findings),
-		shows: "what is wrong, most severe first, with numbers, reason and remedy",
-		texts: []textForm{{"txt", func(b *bytes.Buffer, r *harness.Review) error {
-			return report.WriteText(b, report.New(r).ToKeep())
-		}}, {"json", func(b *bytes.Buffer, r *harness.Review) error {
-			return report.WriteJSON(b, report.New(r).ToKeep())
-		}}}},
+	findingsPaper,
 	benchPaper,
 	{title: "Sources", reader: "reviewer", sheets: plain(document.Sources),
 		shows: "where each figure that was used comes from, and how sure it is"},

@@ -114,7 +114,7 @@ func papersOn(t *testing.T, file string, sheet design.Sheet) error {
 	}
 	if *everySheet {
 		out := newOutputs(t.TempDir())
-		if err := renderAll(out, r); err != nil {
+		if err := renderAll(out, r, ""); err != nil {
 			return err
 		}
 		return out.finish()
@@ -123,5 +123,5 @@ func papersOn(t *testing.T, file string, sheet design.Sheet) error {
 	if err != nil {
 		return err
 	}
-	return document.Dossier(r, sectionsOf(all)).Validate()
+	return document.Dossier(r, "Dossier", sectionsOf(r, all, "")).Validate()
 }

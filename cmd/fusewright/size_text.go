@@ -12,11 +12,14 @@ import (
 	"fusewright/render/report"
 )
 
-// writeSizing prints a plan for people.
+// writeSizing prints a plan for people, what the library lacks before the choices.
 func writeSizing(b *bytes.Buffer, p *sizing.Plan) {
 	if len(p.Choices) == 0 {
 		fmt.Fprintf(b, "%s: nothing is left open\n", p.Design.Title.Value)
 		return
+	}
+	for _, text := range p.Lacking {
+		fmt.Fprintf(b, "%s\n", text)
 	}
 	for _, e := range alike(p.Choices) {
 		e.write(b)
@@ -101,12 +104,9 @@ func (e entry) lost() string {
 	return fmt.Sprintf("%s; the other %d likewise", first.Lost, len(e)-1)
 }
 
-// writeRemaining prints what the library lacks, what no choice meets, what stands against mending it,
+// writeRemaining prints what no choice meets, what stands against mending it,
 // and the ways out.
 func writeRemaining(b *bytes.Buffer, p *sizing.Plan) {
-	for _, text := range p.Lacking {
-		fmt.Fprintf(b, "%s\n", text)
-	}
 	for _, f := range p.Remaining {
 		fmt.Fprintf(b, "%s: %s: %s [%s]\n", f.Pos, f.Severity, f.What, f.Rule)
 		for _, c := range p.Conflicts {

@@ -336,7 +336,11 @@ func (x *Load) character() {
 		}
 	}
 	fill(&x.MinV, t.MinV, quantity.Voltage)
-	fill(&x.StandbyA, t.StandbyA, quantity.Current)
+	standby := t.StandbyA
+	if x.given.power.Given() && x.RatedV > 0 { // one that takes less in use takes no more at rest
+		standby = min(standby, x.given.power.Value/x.RatedV)
+	}
+	fill(&x.StandbyA, standby, quantity.Current)
 	fill(&x.Lead.AreaMm2, t.Lead.AreaMm2, quantity.Area)
 	fill(&x.Lead.LengthM, t.Lead.LengthM, quantity.Length)
 	fill(&x.MostFuseA, t.MostFuseA, quantity.Current)

@@ -131,6 +131,28 @@ loads: {bar: {power: %d W, behaves: resistor, critical: yes, at: roof, fed by: b
 	}
 }
 
+// TestNoCoilForTheSystem: a relay with no coil for the system's voltage is said as that,
+// with the nearest there is.
+func TestNoCoilForTheSystem(t *testing.T) {
+	src := strings.Replace(bench(`
+places: {tray: {ambient: 40 °C}}
+fuses: {f: {type: blade C, at: tray, fed by: battery, wire: {length: 100 mm}, stays live: "test"}}
+relays: {r: {at: tray, fed by: f, coil: {fed by: f, returns to: battery negative, suppressed by: diode}}}
+loads: {l: {current: 4 A, behaves: resistor, at: tray, fed by: r, returns to: battery negative}}
+`), "system: 12 V", "system: 48 V", 1)
+	p, err := Complete(read(t, src))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := p.Explain(); err != nil {
+		t.Fatal(err)
+	}
+	want := "no relay in the library for r has a coil of 48 V; the nearest is 24 V: do not fit "
+	if got := strings.Join(p.Lacking, "; "); !strings.HasPrefix(got, want) {
+		t.Errorf("%q, want %q; remaining %d", got, want, len(p.Remaining))
+	}
+}
+
 // TestSaysTheClass: beside an exhaust of 130 °C the way out is the insulation that stands
 // it, past those of a better class that do not.
 func TestSaysTheClass(t *testing.T) {

@@ -1,17 +1,28 @@
 package sizing
 
 import (
+	"cmp"
 	"fmt"
+	"math"
+	"slices"
 
+	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
+	"fusewright/library"
 )
 
 // lacking says of each relay and block left open that nothing in the library bears
-// what it carries where it stands.
+// what it carries where it stands; before those, of each relay, that no coil is for
+// the system's voltage.
 func (s *search) lacking() (list []string) {
 	w := s.look(s.best.verdict)
 	for i, x := range s.slots {
+		if x.kind == RelayForm && x.forms[0].CoilV != s.d.SystemV.Value {
+			list = slices.Insert(list, 0, fmt.Sprintf("no relay in the library for %s has a coil of %g V; the nearest is %g V: do not fit %s",
+				x.part, s.d.SystemV.Value, nearestCoilV(s.d), x.relay.Form.Name))
+			continue
+		}
 		bears := map[Kind]func(i, k int) bool{RelayForm: w.contactsBear, BlockType: w.blockBears}[x.kind]
 		if bears == nil || w.v.c.PartOf(x.owner) == nil || someBear(x, func(k int) bool { return bears(i, k) }) {
 			continue
@@ -37,4 +48,10 @@ func (w *view) mostA(p *circuit.Part) (most float64) {
 		most = max(most, w.amps[b.Index])
 	}
 	return most
+}
+
+// nearestCoilV is the coil voltage in the library that is nearest to the system's.
+func nearestCoilV(d *design.Design) float64 {
+	away := func(f *library.RelayForm) float64 { return math.Abs(f.CoilV - d.SystemV.Value) }
+	return slices.MinFunc(d.Library.RelayForms, func(a, b *library.RelayForm) int { return cmp.Compare(away(a), away(b)) }).CoilV
 }

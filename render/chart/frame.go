@@ -58,7 +58,7 @@ func (n *name) style() scene.TextStyle {
 // Least size of the area between the axes in mm.
 const (
 	leastWidth  = 25
-	leastHeight = 14
+	leastHeight = 10
 )
 
 // drawPanel draws one plot without title and note. Names that find no place

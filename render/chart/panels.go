@@ -19,6 +19,10 @@ type Panels struct {
 // panelGap is the air between two panels in mm.
 const panelGap = 3
 
+// leastPanel is the share of the least height of a plot that a panel needs: it has
+// neither title nor axis texts of its own.
+const leastPanel = 0.55
+
 // Draw draws the panels at equal heights inside the rectangle.
 func (p *Panels) Draw(sheet *scene.Sheet, in scene.Rect) error {
 	if len(p.Plots) == 0 {
@@ -33,7 +37,7 @@ func (p *Panels) Draw(sheet *scene.Sheet, in scene.Rect) error {
 	if err := errors.Join(problems...); err != nil {
 		return err
 	}
-	if !(in.W >= MinWidthMM && in.H >= MinHeightMM*float64(len(plots))*0.75) {
+	if !(in.W >= MinWidthMM && in.H >= MinHeightMM*float64(len(plots))*leastPanel) {
 		return fmt.Errorf("chart %q: %.0f × %.0f mm is too small for %d panels", p.ID, in.W, in.H, len(plots))
 	}
 	whole := &Plot{ID: p.ID, Desc: p.Desc}

@@ -1,7 +1,9 @@
 package document
 
 import (
+	"slices"
 	"strconv"
+	"strings"
 
 	"fusewright/harness"
 	"fusewright/harness/workshop/bench"
@@ -9,44 +11,39 @@ import (
 	"fusewright/render/scene"
 )
 
-// Bench lays the bench test on pages: cautions first, then each section with
-// its expected readings, bounds, blanks and what a wrong reading usually means.
+// Bench lays the bench test on pages: cautions first, then each section with its
+// expected readings, bounds and blanks; what wrong readings usually mean and what the
+// bounds rest on stand once, at the end.
 func Bench(r *harness.Review, test *bench.Test) []*scene.Sheet {
-	b := newBook("Bench test", r)
-	benchPreface(b, test)
-	for _, s := range test.Sections {
-		benchSection(b, s)
-	}
-	if len(test.Missing) > 0 {
-		b.head("Not known, or taken from common practice")
-		b.bullets(test.Missing, small)
-	}
-	benchVerdict(b)
-	return b.finish()
+	return upright("Bench test", r, func(b *book) {
+		benchPreface(b, test)
+		for _, s := range test.Sections {
+			benchSection(b, s)
+		}
+		benchVerdict(b)
+		benchHints(b, test)
+	})
 }
 
 // benchPreface is the cautions, the tools and the blanks for who tests.
 func benchPreface(b *book, test *bench.Test) {
-	b.sheet().TextAt(scene.Point{X: b.left(), Y: b.y + 3}, "Cautions: read them before the first lead is connected", heading)
-	b.y += 7
+	b.head("Cautions: read them before the first lead is connected")
 	b.bullets(test.Cautions, plain)
 	b.head("What you need")
 	b.bullets(test.Tools, plain)
-	b.head("How to read the bounds")
-	b.bullets(test.Bounds, smallQuiet)
-	b.y += 4
+	b.y += 1
 	b.blanks("tested by", "date", "meter", "air, °C")
-	b.y += 3
 }
 
 // bullets writes a list, each item with a short dash in front.
 func (b *book) bullets(items []string, style scene.TextStyle) {
 	step := scene.LineHeightMM(style.SizeMM)
 	for _, item := range items {
-		b.need(step)
+		lines := len(wrap(item, style.SizeMM, b.width()-5, style.Face))
+		b.need(step * float64(min(lines, keptLines)))
 		b.sheet().TextAt(scene.Point{X: b.left() + 1, Y: b.y + scene.AscentMM(style.SizeMM, style.Face)}, "–", style)
 		b.paraIn(item, style, b.left()+5, b.width()-5)
-		b.y += 0.7
+		b.y += 0.4
 	}
 }
 
@@ -64,13 +61,12 @@ func (b *book) blanks(names ...string) {
 	b.y += 8
 }
 
-// benchSection is one section: what to do, the table, what wrong readings mean.
+// benchSection is one section: what to do and the table.
 func benchSection(b *book, s *bench.Section) {
-	b.need(46)
 	b.head(strconv.Itoa(s.Number) + "  " + s.Title)
+	b.need(benchLeastMM)
 	for _, line := range s.Setup {
 		b.paraIn(line, plain, b.left(), b.width())
-		b.y += 0.7
 	}
 	b.y += 1
 	if s.Trouble != "" {
@@ -79,15 +75,18 @@ func benchSection(b *book, s *bench.Section) {
 	if len(s.Checks()) > 0 {
 		benchTable(b, s)
 	}
-	benchHints(b, s)
 }
 
+// benchLeastMM keeps a heading with what to do and the first rows.
+const benchLeastMM = 34.0
+
 // benchTable writes the readings of a section, with boxes to write in and to
-// tick; fuses are looked at and have no reading.
+// tick; what is only looked at or
+// passes by a single bound has no reading.
 func benchTable(b *book, s *bench.Section) {
-	boxes := []column{{head: "reading", wide: 22, align: scene.Middle}, {head: "pass", wide: 10.5, align: scene.Middle},
+	boxes := []column{{head: "reading", wide: 19, align: scene.Middle}, {head: "pass", wide: 10.5, align: scene.Middle},
 		{head: "fail", wide: 9.5, align: scene.Middle}}
-	if s.Kind == bench.Fuses {
+	if s.Kind == bench.Fuses || s.Kind == bench.Continuity || s.Kind == bench.Isolation {
 		boxes = boxes[1:]
 	}
 	b.lay(report.BenchTable(s), boxes...)
@@ -100,26 +99,34 @@ func (t *table) blank(col int) {
 	t.book.sheet().Rect(scene.Rect{X: x + 1, Y: t.rowTop + 0.8, W: w - 2, H: t.book.y - t.rowTop - 1.6}, &pen, nil)
 }
 
-// benchHints writes what wrong readings usually mean, once for each kind.
-func benchHints(b *book, s *bench.Section) {
-	if len(s.Wrong) == 0 {
-		b.para("Wrong readings: see section "+strconv.Itoa(s.WrongIn)+".", small)
-		return
+// benchHints writes what wrong readings usually mean, what the bounds rest on and
+// what is not known, in two columns.
+func benchHints(b *book, test *bench.Test) {
+	b.inColumns(2)
+	b.head("A wrong reading usually means (" + report.HintSource + ")")
+	for _, s := range test.Sections {
+		if len(s.Wrong) == 0 {
+			continue
+		}
+		b.need(3 * scene.LineHeightMM(smallSizeMM))
+		b.paraIn(strings.ToUpper(string(s.Kind[:1]))+string(s.Kind[1:]), scene.TextStyle{SizeMM: smallSizeMM, Face: scene.Bold, Colour: ink}, b.left(), b.width())
+		for _, h := range s.Wrong {
+			b.paraIn(h.Reading+": "+h.Means+".", small, b.left()+3, b.width()-3)
+		}
 	}
-	t := b.newTable([]column{
-		{head: "a wrong reading", wide: 70, face: scene.Bold},
-		{head: "usually means (" + report.HintSource + ")", wide: 110},
-	})
-	for _, h := range s.Wrong {
-		t.row(h.Reading, h.Means)
+	b.head("How the bounds are made")
+	b.bullets(append(slices.Clone(test.Bounds), report.BenchBases(test)...), smallQuiet)
+	if len(test.Missing) > 0 {
+		b.head("Not known, or taken from common practice")
+		b.bullets(test.Missing, smallQuiet)
 	}
-	b.y += 3
+	b.inColumns(1)
 }
 
 // benchVerdict is where the tester signs.
 func benchVerdict(b *book) {
-	b.need(34)
 	b.head("Outcome")
+	b.need(22)
 	b.para("Every line passed, or each failed line was mended and measured again. A harness that passes is not thereby safe "+
 		"or lawful: see the cautions.", plain)
 	b.blanks("passed (yes or no)", "open points", "signed", "date")

@@ -13,6 +13,7 @@ import (
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/proof/synth"
 	"fusewright/harness/workshop/cutting"
+	"fusewright/harness/workshop/formboard"
 	"fusewright/library"
 	"fusewright/render/document"
 	"fusewright/render/pdf"
@@ -58,10 +59,14 @@ func samples(t testing.TB) map[string]*harness.Review {
 
 // papers are the documents under test.
 var papers = map[string]func(*harness.Review) []*scene.Sheet{
-	"connections": document.Connections,
+	"connections": connections,
 	"fuse card":   document.FuseCard,
 	"labels":      document.Labels,
 	"cut list":    document.CutList,
+}
+
+func connections(r *harness.Review) []*scene.Sheet {
+	return document.Connections(r, formboard.Lay(r.Circuit))
 }
 
 // DOCUMENT_LOOK=FOLDER writes the papers there for looking at.
@@ -139,7 +144,7 @@ func TestConnectionsHaveEachWireTwice(t *testing.T) {
 	for name, r := range samples(t) {
 		t.Run(name, func(t *testing.T) {
 			seen := map[string]int{}
-			for _, text := range said(document.Connections(r)) {
+			for _, text := range said(connections(r)) {
 				seen[text]++
 			}
 			for _, w := range r.Circuit.Wires {

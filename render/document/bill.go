@@ -10,6 +10,7 @@ import (
 	"fusewright/harness"
 	"fusewright/harness/design/lengths"
 	"fusewright/harness/workshop/purchase"
+	"fusewright/render/report"
 	"fusewright/render/scene"
 )
 
@@ -30,41 +31,37 @@ func BillCSV(w io.Writer, bill *purchase.Bill) error {
 
 // Bill lays the bill of materials on pages.
 func Bill(r *harness.Review, bill *purchase.Bill) []*scene.Sheet {
-	b, u := newBook("Bill of materials", r), lengths.Of(r.Design)
-	b.para(fmt.Sprintf("Wire and covers carry %.0f %% for waste, terminals %.0f %% for test crimps, fuses one spare "+
-		"for each %d of a rating (common practice, no source). Quantities are rounded up to how things are sold. "+
-		"Parts are generic, by standard; check the maker's data of what you buy against the ratings used here.",
-		purchase.WireWaste*100, purchase.TerminalWaste*100, purchase.FuseSparesFor), quiet)
-	priced := hasPrices(bill)
-	columns := []column{
-		{head: "got", wide: 8, align: scene.Middle},
-		{head: "item", wide: 60},
-		{head: "need", wide: 14, align: scene.Right},
-		{head: "spare", wide: 13, align: scene.Right},
-		{head: "buy", wide: 26, align: scene.Right, face: scene.Bold},
-		{head: "for", wide: 55},
-	}
+	return upright("Bill of materials", r, func(b *book) {
+		b.para(fmt.Sprintf("Wire and covers carry %.0f %% for waste, terminals %.0f %% for test crimps, fuses one spare "+
+			"for each %d of a rating (common practice, no source). Quantities are rounded up to how things are sold. "+
+			"Parts are generic, by standard; check the maker's data of what you buy against the ratings used here.",
+			purchase.WireWaste*100, purchase.TerminalWaste*100, purchase.FuseSparesFor), smallQuiet)
+		priced := hasPrices(bill)
+		b.lay(billTable(lengths.Of(r.Design), bill, priced), column{head: "got", wide: 8, align: scene.Middle, first: true})
+		totals(b, bill, priced)
+		missing(b, bill)
+	})
+}
+
+func billTable(u lengths.Unit, bill *purchase.Bill, priced bool) *report.Table {
+	heads := []string{"item", ">need", ">spare", ">buy", "for"}
 	if priced {
-		columns[5].wide = 36
-		columns = append(columns, column{head: "price", wide: 19, align: scene.Right})
+		heads = append(heads, ">price")
 	}
-	t := b.newTable(columns)
+	t := report.NewTable(heads...)
 	var last purchase.Group
 	for _, l := range bill.Lines {
 		if l.Group != last {
-			t.group(string(l.Group))
+			t.Group(string(l.Group))
 			last = l.Group
 		}
-		cells := []string{"", item(u, l), amount(u, l, l.Need), amount(u, l, l.Spare), buy(u, l), uses(l)}
+		cells := []string{item(u, l), amount(u, l, l.Need), amount(u, l, l.Spare), buy(u, l), uses(l)}
 		if priced {
 			cells = append(cells, priceText(l))
 		}
-		t.row(cells...)
-		t.tick(0)
+		t.Add(cells...)
 	}
-	totals(b, bill, priced)
-	missing(b, bill)
-	return b.finish()
+	return t
 }
 
 // uses lists references; names of runs hold spaces and get a clearer separator.

@@ -1,39 +1,61 @@
 package document
 
 import (
+	"strconv"
+
 	"fusewright/harness"
+	"fusewright/harness/design/lengths"
 	"fusewright/harness/network/circuit"
+	"fusewright/harness/workshop/formboard"
+	"fusewright/render/report"
 	"fusewright/render/scene"
 )
 
 // Connections lays the connection table on pages: part by part, each terminal
-// with its wires and where they go, and a box to tick when it has been checked
-// on the finished harness.
-func Connections(r *harness.Review) []*scene.Sheet {
-	b := newWideBook("Connection table", r)
-	b.para("For checking after assembly: every wire stands here twice, once at each of its ends. Tick it when the number "+
-		"on the marker, the colour and the terminal agree and the crimp holds a light pull. "+
-		"With the battery disconnected.", quiet)
-	t := b.newTable([]column{
-		{head: "seen", wide: 9, align: scene.Middle},
-		{head: "terminal", wide: 18, face: scene.Bold},
-		{head: "wire", wide: 12, face: scene.Bold},
-		{head: "colour, size", wide: 26},
-		{head: "crimp part", wide: 44},
-		{head: "goes to", wide: 52},
-		{head: "at", wide: 38},
-		{head: "for", wide: 20},
-	})
-	for _, p := range r.Circuit.Parts {
-		if wired(p) == 0 {
-			continue
+// with its wires, where they go, the run that they come out of and how far they
+// stand out there, and a box to tick when it has been checked on the finished
+// harness. It is the one table of where wires end.
+func Connections(r *harness.Review, board *formboard.Board) []*scene.Sheet {
+	out := standing(board)
+	return upright("Connection table", r, func(b *book) {
+		b.para("Where each wire ends, part by part; so every wire stands here twice. Tick it when the number on the marker, the colour and "+
+			"the terminal agree and the crimp holds a light pull, with the battery disconnected. Run: of the layout; out: how far the wire "+
+			"stands out of it. Crimp parts and strip lengths: cut list.", smallQuiet)
+		b.inColumns(2)
+		u := lengths.Of(r.Design)
+		t := report.NewTable("at", "wire", "colour, size", "goes to", "run", ">"+u.Headed("out"))
+		for _, p := range r.Circuit.Parts {
+			if wired(p) == 0 {
+				continue
+			}
+			t.Group(partHeading(p))
+			for _, term := range p.Terminals {
+				connectionRows(u, t, term, out)
+			}
 		}
-		t.group(partHeading(p))
-		for _, term := range p.Terminals {
-			connectionRows(t, term)
+		b.lay(t, column{head: "", wide: 5, align: scene.Middle, first: true})
+		b.inColumns(1)
+	})
+}
+
+// standing maps the ends of a board by wire and end.
+type endOf struct {
+	wire *circuit.Wire
+	from bool
+}
+
+func standing(board *formboard.Board) map[endOf]formboard.End {
+	out := map[endOf]formboard.End{}
+	add := func(list []formboard.End) {
+		for _, e := range list {
+			out[endOf{e.Wire, e.AtFrom}] = e
 		}
 	}
-	return b.finish()
+	for _, p := range board.Places {
+		add(p.Ends)
+	}
+	add(board.Nowhere)
+	return out
 }
 
 // wired counts the wires of a part's terminals.
@@ -60,30 +82,32 @@ func partHeading(p *circuit.Part) string {
 }
 
 // connectionRows are the wires at a terminal; one without wires says so.
-func connectionRows(t *table, term *circuit.Terminal) {
+func connectionRows(u lengths.Unit, t *report.Table, term *circuit.Terminal, out map[endOf]formboard.End) {
 	name := term.Name
 	if term.FuseRef != "" {
 		name += " (" + term.FuseRef + ")"
 	}
 	if len(term.Wires) == 0 {
-		t.row("", name, "none", "", "", "no wire of this harness; the machine's own stay", "", "")
-		t.tick(0)
+		t.Add(name, "none", "", "the machine's own stay", "", "")
 		return
 	}
 	for _, w := range term.Wires {
-		far, crimp := w.To, w.Crimp(true)
-		if w.To == term {
-			far, crimp = w.From, w.Crimp(false)
+		from, far := w.From == term, w.To
+		if !from {
+			far = w.From
 		}
-		crimpName := "not known"
-		if crimp != nil {
-			crimpName = crimp.Name
+		run, free := "–", ""
+		if e, ok := out[endOf{w, from}]; ok {
+			switch free = u.Near(e.FreeMm); {
+			case e.Short:
+				free = "too short"
+			case e.Via == nil:
+				free = "all " + free
+			}
+			if e.Via != nil {
+				run = strconv.Itoa(e.Via.Number)
+			}
 		}
-		place := "not said"
-		if far.Part.Place != nil {
-			place = far.Part.Place.Name
-		}
-		t.row("", name, w.Number, w.Look(), crimpName, far.Address(), place, string(w.Role))
-		t.tick(0)
+		t.Add(name, w.Number, w.Look(), far.Address(), run, free)
 	}
 }

@@ -36,8 +36,8 @@ func cautionsFor(r *harness.Review) []string {
 // front is the first pages: what it is, the verdict, the three numbers that
 // matter, the cautions, and the contents of the sections, the first of which
 // begins on firstPage. contentsPage is where the contents begin.
-func front(r *harness.Review, sections []Section, firstPage int) (sheets []*scene.Sheet, contentsPage int) {
-	b := newBook("Dossier", r)
+func front(r *harness.Review, title string, sections []Section, firstPage int) (sheets []*scene.Sheet, contentsPage int) {
+	b := newBook(title, r)
 	b.head("What it is")
 	b.para(whatItIs(r), large)
 	for _, n := range r.Design.Notes {
@@ -50,11 +50,11 @@ func front(r *harness.Review, sections []Section, firstPage int) (sheets []*scen
 	b.verdict(r)
 	b.head("Three numbers that matter")
 	b.figures(worstDrop(r), tightestSpare(r), parkedDays(r))
+	b.lookFirst(r, sections, firstPage)
 	b.head("Cautions")
 	b.bullets(cautionsFor(r), large)
-	// Whole on one page, when a page holds it.
-	b.need(10 + contentsRowMM*float64(min(len(sections), 30)))
 	b.head("Contents")
+	b.need(contentsRowMM * float64(min(len(sections), 30))) // whole on one page, when a page holds it
 	contentsPage = len(b.sheets)
 	b.contents(sections, firstPage)
 	return b.finish(), contentsPage
@@ -136,6 +136,32 @@ func (b *book) verdict(r *harness.Review) {
 	}
 	if len(worst) > 0 {
 		b.bullets(worst, plain)
+	}
+}
+
+// lookFirst says what to look at first, and on which pages.
+func (b *book) lookFirst(r *harness.Review, sections []Section, firstPage int) {
+	page := map[string]int{}
+	for at, i := firstPage, 0; i < len(sections); i++ {
+		page[sections[i].Title] = at
+		at += len(sections[i].Sheets)
+	}
+	var items []string
+	for _, look := range []struct{ paper, words string }{
+		{"Findings", wording.Count(len(r.Findings), "finding", "findings") + ", the worst first, each with its change"},
+		{"Schematic", "the schematic; the findings are numbered where they are"},
+		{"Fault and protection study", "what no fuse clears, and what is close"},
+		{"Cut list", "the order of work, from the reel to the bench"},
+		{"Bench test", "the test before the panels go back"},
+		{"Bill of materials", "what to buy"},
+	} {
+		if at, ok := page[look.paper]; ok && len(items) < 4 {
+			items = append(items, fmt.Sprintf("page %d: %s", at, look.words))
+		}
+	}
+	if len(items) > 0 {
+		b.head("What to look at first")
+		b.bullets(items, plain)
 	}
 }
 

@@ -4,12 +4,14 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
 	"fusewright/harness"
 	"fusewright/harness/design/lengths"
 	"fusewright/harness/workshop/cutting"
+	"fusewright/render/report"
 	"fusewright/render/scene"
 )
 
@@ -40,49 +42,136 @@ func CutListCSV(w io.Writer, u lengths.Unit, rows []cutting.Row) error {
 	return writeCSV(w, head, cells)
 }
 
-// CutList lays the cut list on pages, grouped by insulation, size and colour
-// for one pass with the cutter, with a box to tick for each wire; then the
-// order of work at the bench.
+// CutList lays the cut list on pages: a pull sheet by size and colour for the
+// cutter, each wire with its length and its ends, the terminals and runs that the
+// list names by letter and number, then the order of work at the bench.
 func CutList(r *harness.Review) []*scene.Sheet {
-	b, u := newWideBook("Cut list", r), lengths.Of(r.Design)
-	b.para(cutNote(u), quiet)
-	strip := column{head: u.Headed("strip"), wide: 12, align: scene.Right}
-	t := b.newTable([]column{
-		{head: "cut", wide: 9, align: scene.Middle},
-		{head: "wire", wide: 11, face: scene.Bold},
-		{head: "length", wide: 22, align: scene.Right, face: scene.Bold},
-		{head: "route + slack + ends + over, " + u.Words(), wide: 37},
-		{head: "from", wide: 43},
-		{head: "terminal", wide: 36},
-		strip,
-		{head: "to", wide: 43},
-		{head: "terminal", wide: 36},
-		strip,
-		{head: "runs", wide: 35},
-		{head: "label", wide: 26},
-	})
-	rows := cutting.BySizeAndColour(cutting.List(r.Circuit))
+	u, rows := lengths.Of(r.Design), cutting.BySizeAndColour(cutting.List(r.Circuit))
+	fill := func(b *book) error {
+		crimps, runs := crimpsOf(rows), runNumbers(r)
+		b.para(cutNote(u), smallQuiet)
+		b.lay(wireTable(r, rows, crimps, runs), column{head: "cut", wide: 8, align: scene.Middle, first: true})
+		b.inColumns(3)
+		b.keyed("Terminals, by the letter in the list", crimps.names, letter)
+		b.keyed("Runs, by the number in the list", runNames(r), func(i int) string { return strconv.Itoa(runs[r.Circuit.Bundles[i].Run.Name]) })
+		b.head("To draw from the reels")
+		b.lay(pullSheet(u, rows))
+		orderOfWork(b, rows)
+		b.inColumns(1)
+		return nil
+	}
+	sheets, _ := pulledBack(func() *book { return newWideBook("Cut list", r) }, fill)
+	return sheets
+}
+
+// wireTable is a row for each wire, by insulation and size.
+func wireTable(r *harness.Review, rows []cutting.Row, crimps *lettered, runs map[string]int) *report.Table {
+	u := lengths.Of(r.Design)
+	t := report.NewTable("wire", "colour", ">length", ">route + slack + ends + over, "+u.Words(), "from", "crimp", ">"+u.Headed("strip"),
+		"to", "crimp", ">"+u.Headed("strip"), "runs", "label")
 	last := ""
 	for _, row := range rows {
-		if group := groupOf(r, row); group != last {
-			t.group(group)
+		if group := row.Size + " · " + row.Insulation; group != last {
+			t.Group(group)
 			last = group
 		}
-		t.row("", row.Number, u.Cut(row.CutM), madeOf(u, row.Parts), endText(row.From), crimpWork(row.From),
-			stripText(u, row.From), endText(row.To), crimpWork(row.To), stripText(u, row.To),
-			laidIn(row), row.Label)
-		t.tick(0)
+		t.Add(row.Number, row.Colour, u.Cut(row.CutM), madeOf(u, row.Parts), endText(row.From), crimps.of(row.From),
+			stripText(u, row.From), endText(row.To), crimps.of(row.To), stripText(u, row.To), laidIn(row, runs), row.Label)
 	}
-	orderOfWork(b, rows)
-	return b.finish()
+	return t
+}
+
+// lettered gives crimp parts letters in the order in which they are met.
+type lettered struct{ names []string }
+
+func crimpsOf(rows []cutting.Row) *lettered {
+	l := &lettered{}
+	for _, row := range rows {
+		l.of(row.From)
+		l.of(row.To)
+	}
+	return l
+}
+
+func (l *lettered) of(e cutting.End) string {
+	name := crimpWork(e)
+	at := slices.Index(l.names, name)
+	if at < 0 {
+		at = len(l.names)
+		l.names = append(l.names, name)
+	}
+	return letter(at)
+}
+
+// letter counts a to z, aa to az and so on.
+func letter(i int) string {
+	text := string(rune('a' + i%26))
+	if i >= 26 {
+		text = letter(i/26-1) + text
+	}
+	return text
+}
+
+// runNumbers are the numbers of the layout by the run's name.
+func runNumbers(r *harness.Review) map[string]int {
+	numbers := map[string]int{}
+	for i, b := range r.Circuit.Bundles {
+		numbers[b.Run.Name] = i + 1
+	}
+	return numbers
+}
+
+func runNames(r *harness.Review) []string {
+	var names []string
+	for _, b := range r.Circuit.Bundles {
+		names = append(names, b.Run.Name)
+	}
+	return names
+}
+
+// keyed lists names behind their letter or number.
+func (b *book) keyed(title string, names []string, key func(int) string) {
+	if len(names) == 0 {
+		return
+	}
+	b.head(title)
+	for i, name := range names {
+		step := scene.LineHeightMM(smallSizeMM)
+		b.need(step)
+		b.sheet().TextAt(scene.Point{X: b.left() + 1, Y: b.y + scene.AscentMM(smallSizeMM, scene.Bold)}, key(i),
+			scene.TextStyle{SizeMM: smallSizeMM, Face: scene.Bold, Colour: ink})
+		b.paraIn(name, small, b.left()+8, b.width()-8)
+	}
+}
+
+// pullSheet is what the cutter draws from each reel: pieces and their sum.
+func pullSheet(u lengths.Unit, rows []cutting.Row) *report.Table {
+	t := report.NewTable("size", "colour", ">pieces", ">in all, "+u.Large(), ">longest")
+	for from := 0; from < len(rows); {
+		first, to, sum, longest := rows[from], from, 0.0, 0.0
+		if from == 0 || rows[from-1].Insulation != first.Insulation {
+			t.Group(first.Insulation)
+		}
+		for ; to < len(rows) && rows[to].Size == first.Size && rows[to].Colour == first.Colour && rows[to].Insulation == first.Insulation; to++ {
+			sum += rows[to].CutM
+			longest = max(longest, rows[to].CutM)
+		}
+		t.Add(first.Size, colourName(first), strconv.Itoa(to-from), u.Amount(sum), u.Cut(longest))
+		from = to
+	}
+	return t
 }
 
 // laidIn is the runs of a wire, or that its length rests on slack alone.
-func laidIn(row cutting.Row) string {
+func laidIn(row cutting.Row, numbers map[string]int) string {
 	if row.Wire.SlackOnly() {
-		return "none: slack only"
+		return "slack only"
 	}
-	return strings.Join(row.Runs, "; ")
+	var list []string
+	for _, name := range row.Runs {
+		list = append(list, strconv.Itoa(numbers[name]))
+	}
+	return strings.Join(list, " ")
 }
 
 // cutNote says what a cut length holds.
@@ -112,7 +201,8 @@ func madeOf(u lengths.Unit, b cutting.Breakdown) string {
 	return text
 }
 
-func groupOf(r *harness.Review, row cutting.Row) string {
+// colourName is the code with its words: "YERD yellow and red".
+func colourName(row cutting.Row) string {
 	colour := row.Colour
 	if base := row.Wire.Spec.Colour.Base; base != nil {
 		colour += " " + base.Name
@@ -120,7 +210,7 @@ func groupOf(r *harness.Review, row cutting.Row) string {
 			colour += " and " + tracer.Name
 		}
 	}
-	return fmt.Sprintf("%s · %s · %s", row.Size, colour, row.Insulation)
+	return colour
 }
 
 func endText(e cutting.End) string {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"time"
 
 	"fusewright/harness"
 	"fusewright/harness/network/circuit"
@@ -16,16 +17,26 @@ type Section struct {
 	Sheets []*scene.Sheet
 }
 
+// DocumentOf is an empty document of a design: its title behind the kind's, its author
+// and its date.
+func DocumentOf(r *harness.Review, kind string) *scene.Document {
+	d := &scene.Document{Title: kind + " · " + r.Design.Title.Value, Author: r.Design.Author.Value, Subject: Caution}
+	if date, err := time.Parse(time.DateOnly, r.Design.Date.Value); err == nil {
+		d.Date = date
+	}
+	return d
+}
+
 // Dossier binds sections into one document: the cover with the contents first,
 // page numbers over the whole, a bookmark for each page, and links from the
 // contents, from every part or wire number to the schematic, and from the foot
 // of each page back to the contents. Sections without sheets are left out. The
 // sheets given are not changed.
-func Dossier(r *harness.Review, sections []Section) *scene.Document {
+func Dossier(r *harness.Review, title string, sections []Section) *scene.Document {
 	sections = slices.DeleteFunc(slices.Clone(sections), func(s Section) bool { return len(s.Sheets) == 0 })
 	// The number of pages in front does not depend on the page numbers in them.
-	first, contentsPage := front(r, sections, 0)
-	first, _ = front(r, sections, len(first)+1)
+	first, contentsPage := front(r, title, sections, 0)
+	first, _ = front(r, title, sections, len(first)+1)
 	all := append([]Section{{"Cover and contents", first}}, sections...)
 	total := 0
 	for _, s := range all {
@@ -33,7 +44,7 @@ func Dossier(r *harness.Review, sections []Section) *scene.Document {
 	}
 	links := referenceLinks(r.Circuit, sections)
 	pages := pagesOf(all)
-	doc := &scene.Document{Title: "Dossier · " + r.Design.Title.Value, Author: r.Design.Author.Value, Subject: Caution}
+	doc := DocumentOf(r, title)
 	for _, s := range all {
 		for i, sheet := range s.Sheets {
 			page := len(doc.Sheets) + 1
@@ -43,13 +54,22 @@ func Dossier(r *harness.Review, sections []Section) *scene.Document {
 			}
 			bound.ID, bound.Title, bound.Level = pageID(page), s.Title, 0
 			if i > 0 {
-				bound.Title, bound.Level = fmt.Sprintf("%s, page %d", s.Title, i+1), 1
+				bound.Title, bound.Level = pageTitle(s.Title, sheet.Title, i+1), 1
 			}
 			stamp(bound, page, total, pageID(contentsPage))
 			doc.Sheets = append(doc.Sheets, bound)
 		}
 	}
 	return doc
+}
+
+// pageTitle is the bookmark of a page after a paper's first: what begins on it, else
+// its number.
+func pageTitle(paper, sheet string, page int) string {
+	if _, begins, ok := strings.Cut(sheet, paper+": "); ok && begins != "" {
+		return strings.Replace(paper, "Fault and protection study", "Study", 1) + ": " + begins
+	}
+	return fmt.Sprintf("%s, page %d", paper, page)
 }
 
 // pagesOf maps the ID that a sheet has by itself to its page of the dossier.

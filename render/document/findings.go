@@ -12,15 +12,15 @@ import (
 // Findings lays the findings on pages, most severe first, accepted ones last
 // with their reasons.
 func Findings(r *harness.Review) []*scene.Sheet {
-	b := newBook("Findings", r)
-	if len(r.Findings) == 0 {
-		b.para("No findings. That means that no rule of this program objects; it does not mean that the "+
-			"harness is safe: the rules see only what the design says.", plain)
-	}
-	for i, block := range report.New(r).Blocks() {
-		writeFinding(b, i+1, block)
-	}
-	return b.finish()
+	return upright("Findings", r, func(b *book) {
+		if len(r.Findings) == 0 {
+			b.para("No findings. That means that no rule of this program objects; it does not mean that the "+
+				"harness is safe: the rules see only what the design says.", plain)
+		}
+		for i, block := range report.New(r).Blocks() {
+			writeFinding(b, i+1, block)
+		}
+	})
 }
 
 func writeFinding(b *book, n int, f report.Block) {
@@ -42,7 +42,7 @@ func writeFinding(b *book, n int, f report.Block) {
 	if f.Accepted != "" {
 		b.paraIn("Accepted because: "+f.Accepted, italic, x, w)
 	}
-	b.y += 3
+	b.y += 2
 }
 
 func numbers(f report.Block) string {

@@ -226,7 +226,7 @@ func (t *table) cardBox(title string, rows []folded, high float64) {
 	pen := scene.Pen(thinMM).Dashed(3, 2)
 	end := b.y + high
 	s.Rect(scene.Rect{X: b.left(), Y: b.y, W: cardMM, H: high}, &pen, nil)
-	s.TextIn(scene.Rect{X: t.left, Y: b.y + 3, W: t.width, H: 4}, title, bold)
+	s.TextIn(scene.Rect{X: t.left(), Y: b.y + 3, W: t.width, H: 4}, title, bold)
 	b.y += 8
 	cells, headMM := t.heads(scene.Italic)
 	t.write(cells, smallSizeMM, scene.Italic)
@@ -239,7 +239,7 @@ func (t *table) cardBox(title string, rows []folded, high float64) {
 		b.y += rowMM(f.cells, smallSizeMM)
 		t.rule(hairMM)
 	}
-	s.TextIn(scene.Rect{X: t.left, Y: b.y + 1, W: t.width, H: 4}, cardWarning, small)
+	s.TextIn(scene.Rect{X: t.left(), Y: b.y + 1, W: t.width, H: 4}, cardWarning, small)
 	s.End()
 	b.y = end + 6
 }

@@ -79,7 +79,7 @@ func TestBillSaysWhatPricesMiss(t *testing.T) {
 // the smaller one at nominal values beside it.
 func TestCoverShowsTheWorstCase(t *testing.T) {
 	r := demo(t, "reed-skiff.yaml")
-	text := strings.ReplaceAll(allText(document.Dossier(r, nil).Sheets), "\n", " ")
+	text := strings.ReplaceAll(allText(document.Dossier(r, "Dossier", nil).Sheets), "\n", " ")
 	if !strings.Contains(text, "voltage drop, worst case 11 %") || !strings.Contains(text, "8.2 % at nominal. Its wires at nominal: 7.0 %; 3.0 % allowed") {
 		t.Errorf("the mast lamp's worst case is 11 %% and 8.2 %% at nominal, but the cover says\n%s", text)
 	}
@@ -98,7 +98,7 @@ func TestPetrolVapour(t *testing.T) {
 				}
 			}
 		}
-		if text := allText(document.Dossier(r, nil).Sheets); strings.Contains(text, "Petrol vapour explodes") != want {
+		if text := allText(document.Dossier(r, "Dossier", nil).Sheets); strings.Contains(text, "Petrol vapour explodes") != want {
 			t.Errorf("%q, cover: %s", vapour, text)
 		}
 	}

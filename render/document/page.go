@@ -20,8 +20,11 @@ const Caution = caution.Paper
 // Page measures in millimetres; text sizes are those of the em square, so the
 // smallest capital is 2.0 mm high.
 const (
-	marginMM    = 15.0
-	headingMM   = 21.0
+	marginMM  = 15.0
+	headingMM = 21.0
+
+	nextHeadingMM = 10.0 // on the pages after the first
+
 	footMM      = 12.0
 	titleSizeMM = 5.4
 	headSizeMM  = 3.9
@@ -74,6 +77,15 @@ type book struct {
 	paper  Paper
 	sheets []*scene.Sheet
 	y      float64 // where the next thing goes
+	tight  bool    // rows and headings closer together, to save a short last page
+
+	// Text columns side by side: how many there are, the one being filled, where
+	// they begin on this page and how far down the longest reaches.
+	cols, col int
+	top, low  float64
+	pageTop   float64
+
+	due []string // headings that wait for what they are the headings of
 }
 
 func newBook(kind string, r *harness.Review) *book {
@@ -88,48 +100,126 @@ func newWideBook(kind string, r *harness.Review) *book {
 }
 
 func newBookOn(p Paper, kind string, r *harness.Review) *book {
-	b := &book{kind: kind, review: r, paper: p}
+	b := &book{kind: kind, review: r, paper: p, cols: 1}
 	b.newPage()
 	return b
+}
+
+// shortPage is the most lines on a last page that is worth pulling back.
+const shortPage = 6
+
+// pulledBack fills a book; when its last page would hold a few lines alone, it is
+// filled again with everything closer together, and the shorter of both is kept.
+func pulledBack(blank func() *book, fill func(*book) error) ([]*scene.Sheet, error) {
+	b := blank()
+	if err := fill(b); err != nil {
+		return nil, err
+	}
+	if len(b.sheets) > 1 && b.y < marginMM+nextHeadingMM+shortPage*scene.LineHeightMM(textSizeMM) {
+		closer := blank()
+		closer.tight = true
+		if err := fill(closer); err == nil && len(closer.sheets) < len(b.sheets) {
+			b = closer
+		}
+	}
+	return b.finish(), nil
+}
+
+// upright is pulledBack on upright pages for what cannot fail.
+func upright(kind string, r *harness.Review, fill func(*book)) []*scene.Sheet {
+	sheets, _ := pulledBack(func() *book { return newBook(kind, r) }, func(b *book) error { fill(b); return nil })
+	return sheets
 }
 
 // sheet is the page being filled.
 func (b *book) sheet() *scene.Sheet { return b.sheets[len(b.sheets)-1] }
 
-func (b *book) left() float64  { return marginMM }
-func (b *book) right() float64 { return b.paper.Wide - marginMM }
-func (b *book) width() float64 { return b.right() - b.left() }
+// columnGapMM is the space between text columns.
+const columnGapMM = 6.0
+
+// left, right and width are those of the text column being filled.
+func (b *book) left() float64  { return marginMM + float64(b.col)*(b.width()+columnGapMM) }
+func (b *book) right() float64 { return b.left() + b.width() }
+func (b *book) width() float64 {
+	return (b.wholeMM() - columnGapMM*float64(b.cols-1)) / float64(b.cols)
+}
+
+// wholeMM is the width between the margins, edge the right one of them.
+func (b *book) wholeMM() float64 { return b.paper.Wide - 2*marginMM }
+func (b *book) edge() float64    { return b.paper.Wide - marginMM }
+
+// leastColumnsMM is the least height that text columns begin in, columnsAboveMM the
+// space above them.
+const leastColumnsMM, columnsAboveMM = 30.0, 2.0
+
+// inColumns fills text columns side by side from here on; one ends them.
+func (b *book) inColumns(n int) {
+	if b.cols > 1 {
+		b.y = max(b.y, b.low)
+	}
+	if n > 1 && b.y+leastColumnsMM > b.bottom() {
+		b.newPage()
+	}
+	if b.y > b.pageTop {
+		b.y += columnsAboveMM
+	}
+	b.cols, b.col, b.top, b.low = n, 0, b.y, b.y
+}
+
+// next goes on at the top of the next column, or page.
+func (b *book) next() {
+	b.low = max(b.low, b.y)
+	if b.col+1 < b.cols {
+		b.col++
+		b.y = b.top
+		return
+	}
+	b.newPage()
+}
 
 // bottom is the lowest place for content.
 func (b *book) bottom() float64 { return b.paper.High - marginMM - footMM }
 
-// newPage begins a page with its heading.
+// newPage begins a page with its heading, which is short on all but the first.
 func (b *book) newPage() {
 	s := scene.NewSheet(b.paper.Wide, b.paper.High, b.kind)
 	b.sheets = append(b.sheets, s)
-	d := b.review.Design
+	b.col = 0
 	s.Begin(scene.Group{ID: s.UniqueID("heading"), Class: "heading", Title: b.kind})
+	b.y = marginMM + nextHeadingMM
+	if len(b.sheets) == 1 {
+		b.y = marginMM + headingMM
+		b.firstHeading()
+	} else {
+		top := marginMM + scene.CapHeightMM(headSizeMM, scene.Bold)
+		s.TextAt(scene.Point{X: marginMM, Y: top}, b.kind, heading)
+		b.headLine(b.review.Design.Title.Value, marginMM+heading.Width(b.kind)+4, top, smallQuiet, 0)
+	}
+	rule := b.y - 4.0
+	s.Line(scene.Point{X: marginMM, Y: rule}, scene.Point{X: b.edge(), Y: rule}, scene.Pen(thickMM))
+	s.End()
+	b.top, b.low, b.pageTop = b.y, b.y, b.y
+}
+
+func (b *book) firstHeading() {
+	s, d := b.sheet(), b.review.Design
 	top := marginMM + scene.CapHeightMM(titleSizeMM, scene.Bold)
 	metaWide := 60.0
-	s.TextAt(scene.Point{X: b.left(), Y: top}, b.kind,
+	s.TextAt(scene.Point{X: marginMM, Y: top}, b.kind,
 		scene.TextStyle{SizeMM: titleSizeMM, Face: scene.Bold, Colour: ink})
-	b.headLine(d.Title.Value, top+6.4, scene.TextStyle{SizeMM: headSizeMM, Colour: ink}, metaWide)
-	b.headLine(d.Vehicle.Value, top+10.6, smallQuiet, 0)
+	b.headLine(d.Title.Value, marginMM, top+6.4, scene.TextStyle{SizeMM: headSizeMM, Colour: ink}, metaWide)
+	b.headLine(d.Vehicle.Value, marginMM, top+10.6, smallQuiet, 0)
 	for i, line := range meta(b.review) {
 		line = scene.Ellipsis(line, smallSizeMM, metaWide, scene.Regular)
-		s.TextAt(scene.Point{X: b.right(), Y: marginMM + 2.4 + float64(i)*4.2}, line,
+		s.TextAt(scene.Point{X: b.edge(), Y: marginMM + 2.4 + float64(i)*4.2}, line,
 			scene.TextStyle{SizeMM: smallSizeMM, Align: scene.Right, Colour: grey})
 	}
-	rule := marginMM + headingMM - 4.0
-	s.Line(scene.Point{X: b.left(), Y: rule}, scene.Point{X: b.right(), Y: rule}, scene.Pen(thickMM))
-	s.End()
-	b.y = marginMM + headingMM
 }
 
 // headLine writes one line of the heading, cut to leave room at its right.
-func (b *book) headLine(text string, y float64, style scene.TextStyle, keepMM float64) {
-	text = scene.Ellipsis(text, style.SizeMM, b.width()-keepMM, style.Face)
-	b.sheet().TextAt(scene.Point{X: b.left(), Y: y}, text, style)
+func (b *book) headLine(text string, x, y float64, style scene.TextStyle, keepMM float64) {
+	text = scene.Ellipsis(text, style.SizeMM, b.edge()-x-keepMM, style.Face)
+	b.sheet().TextAt(scene.Point{X: x, Y: y}, text, style)
 }
 
 // meta is the short facts at the right of a heading, at most two lines.
@@ -156,36 +246,76 @@ func (b *book) finish() []*scene.Sheet {
 	for i, s := range b.sheets {
 		y := b.paper.High - marginMM
 		s.Begin(scene.Group{ID: s.UniqueID("foot"), Class: "foot", Title: "caution and page number"})
-		s.Line(scene.Point{X: b.left(), Y: y - 8}, scene.Point{X: b.right(), Y: y - 8}, scene.Pen(thinMM))
+		s.Line(scene.Point{X: marginMM, Y: y - 8}, scene.Point{X: b.edge(), Y: y - 8}, scene.Pen(thinMM))
 		style := smallQuiet
-		s.Paragraph(scene.Rect{X: b.left(), Y: y - 7, W: b.width() - 28, H: 8}, caution.OnPages(b.review.Design.PetrolVapour()), style)
+		s.Paragraph(scene.Rect{X: marginMM, Y: y - 7, W: b.wholeMM() - 28, H: 8}, caution.OnPages(b.review.Design.PetrolVapour()), style)
 		style.Align = scene.Right
 		s.Begin(scene.Group{Class: pageOfPaper})
-		s.TextAt(scene.Point{X: b.right(), Y: y - 4.2}, fmt.Sprintf("page %d of %d", i+1, len(b.sheets)), style)
+		s.TextAt(scene.Point{X: b.edge(), Y: y - 4.2}, fmt.Sprintf("page %d of %d", i+1, len(b.sheets)), style)
 		s.End()
 		s.End()
 	}
 	return b.sheets
 }
 
-// need begins a new page when less than the height is left.
+// need makes room for what is kept together: in the next column or on the next page
+// when less than the height is left here. Headings that wait go before it.
 func (b *book) need(heightMM float64) {
-	if b.y+heightMM > b.bottom() {
-		b.newPage()
+	high := 0.0
+	for _, text := range b.due {
+		high += b.headMM(text)
+	}
+	for b.y+high+heightMM > b.bottom() && b.y > b.pageTop {
+		b.next()
+	}
+	due := b.due
+	b.due = nil
+	for _, text := range due {
+		b.writeHead(text)
 	}
 }
 
-// head writes a section heading, on more lines when it is long.
-func (b *book) head(text string) {
-	style := heading
-	lines := wrap(text, headSizeMM, b.width(), scene.Bold)
-	step := scene.LineHeightMM(headSizeMM)
-	b.need(14 + step*float64(len(lines)-1))
-	b.y += 3
-	for i, line := range lines {
-		b.sheet().TextAt(scene.Point{X: b.left(), Y: b.y + 3 + step*float64(i)}, line, style)
+// head begins a section; its heading is written with what comes first in it, on more
+// lines when it is long.
+func (b *book) head(text string) { b.due = append(b.due, text) }
+
+func (b *book) headLines(text string) []string {
+	return wrap(text, headSizeMM, b.width(), scene.Bold)
+}
+
+// aboveHeadMM is the space above a heading that is not the first of its page.
+func (b *book) aboveHeadMM() float64 {
+	if b.tight {
+		return 2
 	}
-	b.y += 7 + step*float64(len(lines)-1)
+	return 3.5
+}
+
+func (b *book) headMM(text string) float64 {
+	return b.aboveHeadMM() + 5 + scene.LineHeightMM(headSizeMM)*float64(len(b.headLines(text))-1)
+}
+
+func (b *book) writeHead(text string) {
+	if b.y > b.top+0.1 {
+		b.y += b.aboveHeadMM()
+	}
+	step := scene.LineHeightMM(headSizeMM)
+	lines := b.headLines(text)
+	for i, line := range lines {
+		b.sheet().TextAt(scene.Point{X: b.left(), Y: b.y + 3 + step*float64(i)}, line, heading)
+	}
+	b.y += 5 + step*float64(len(lines)-1)
+	if s := b.sheet(); s.Title == b.kind && len(b.sheets) > 1 {
+		s.Title = b.kind + ": " + shortTitle(text)
+	}
+}
+
+// shortTitle is the beginning of a heading, for a bookmark.
+func shortTitle(text string) string {
+	if at := strings.IndexAny(text, ":(;"); at > 0 {
+		text = text[:at]
+	}
+	return strings.TrimSpace(text)
 }
 
 // para writes wrapped prose over page ends.
@@ -199,14 +329,14 @@ const keptLines = 8
 
 // paraIn writes wrapped prose in a column.
 func (b *book) paraIn(text string, style scene.TextStyle, x, width float64) {
-	step := scene.LineHeightMM(style.SizeMM)
+	step, indent := scene.LineHeightMM(style.SizeMM), x-b.left()
 	lines := wrap(text, style.SizeMM, width, style.Face)
 	if len(lines) <= keptLines {
 		b.need(float64(len(lines)) * step)
 	}
 	for _, line := range lines {
 		b.need(step)
-		b.sheet().TextAt(scene.Point{X: x, Y: b.y + scene.AscentMM(style.SizeMM, style.Face)}, line, style)
+		b.sheet().TextAt(scene.Point{X: b.left() + indent, Y: b.y + scene.AscentMM(style.SizeMM, style.Face)}, line, style)
 		b.y += step
 	}
 }

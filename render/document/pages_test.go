@@ -13,6 +13,7 @@ import (
 	"fusewright/harness/study/ride"
 	"fusewright/harness/workshop/bench"
 	"fusewright/harness/workshop/cutting"
+	"fusewright/harness/workshop/formboard"
 	"fusewright/harness/workshop/purchase"
 	"fusewright/library"
 	"fusewright/render/document"
@@ -40,7 +41,7 @@ func dossierPapers(t testing.TB, r *harness.Review) []document.Section {
 		list = append(list, document.Section{Title: title, Sheets: sheets})
 	}
 	add("Cut list", document.CutList(r), nil)
-	add("Connection table", document.Connections(r), nil)
+	add("Connection table", document.Connections(r, formboard.Lay(r.Circuit)), nil)
 	add("Bill of materials", document.Bill(r, purchase.List(r.Circuit)), nil)
 	add("Fuse card", document.FuseCard(r), nil)
 	sheets, err := document.Budget(r)
@@ -142,7 +143,7 @@ const pageMarginMM = 6.0
 func TestTextsOfAllPages(t *testing.T) {
 	for name, r := range designs(t) {
 		t.Run(name, func(t *testing.T) {
-			doc := document.Dossier(r, dossierPapers(t, r))
+			doc := document.Dossier(r, "Dossier", dossierPapers(t, r))
 			for i, s := range doc.Sheets {
 				problems := scenetest.Texts(s, s.Frame().Grow(-pageMarginMM))
 				for k, p := range problems {
@@ -154,6 +155,32 @@ func TestTextsOfAllPages(t *testing.T) {
 				}
 			}
 		})
+	}
+}
+
+// TestNoOrphanHeading: below each heading of a page something stands in its column.
+func TestNoOrphanHeading(t *testing.T) {
+	const headMM, columnMM = 3.9, 80.0
+	for name, r := range designs(t) {
+		for i, s := range document.Dossier(r, "Dossier", dossierPapers(t, r)).Sheets {
+			foot := s.HeightMM - 23
+			for _, item := range s.Items {
+				head := item.Text
+				if head == nil || head.SizeMM != headMM || head.Face != scene.Bold {
+					continue
+				}
+				followed := false
+				for _, other := range s.Items {
+					if o := other.Text; o != nil && o.At.Y > head.At.Y+0.5 && o.At.Y < foot && o.At.X > head.At.X-1 &&
+						o.At.X < head.At.X+columnMM && (o.SizeMM != headMM || o.Face != scene.Bold) {
+						followed = true
+					}
+				}
+				if !followed {
+					t.Errorf("%s, page %d: %q has nothing under it", name, i+1, head.String)
+				}
+			}
+		}
 	}
 }
 
@@ -170,7 +197,7 @@ func TestDossier(t *testing.T) {
 	}
 	sections := append([]document.Section{{Title: "Drawing", Sheets: []*scene.Sheet{drawing}}, {Title: "Empty"}}, dossierPapers(t, r)...)
 	items := len(drawing.Items)
-	doc := document.Dossier(r, sections)
+	doc := document.Dossier(r, "Dossier", sections)
 	if err := doc.Validate(); err != nil {
 		t.Fatal(err)
 	}
@@ -223,7 +250,7 @@ func TestDossierSameBytes(t *testing.T) {
 	var first, second bytes.Buffer
 	for _, b := range []*bytes.Buffer{&first, &second} {
 		r := demo(t, "reed-skiff.yaml")
-		if err := pdf.Write(b, document.Dossier(r, dossierPapers(t, r))); err != nil {
+		if err := pdf.Write(b, document.Dossier(r, "Dossier", dossierPapers(t, r))); err != nil {
 			t.Fatal(err)
 		}
 	}
@@ -241,7 +268,7 @@ func TestBenchSheets(t *testing.T) {
 		for _, s := range document.Bench(r, bench.Make(r.Circuit)) {
 			all.WriteString(textOf(t, s))
 		}
-		text := all.String()
+		text := strings.ReplaceAll(all.String(), "\n", " ")
 		for _, row := range cutting.List(r.Circuit) {
 			if !strings.Contains(text, row.Number+" ") {
 				t.Errorf("%s: wire %s is missing", name, row.Number)
@@ -257,7 +284,7 @@ func TestBenchSheets(t *testing.T) {
 				t.Errorf("%s: load %s is missing", name, l.Name)
 			}
 		}
-		if c, f := strings.Index(text, "Isolate the battery before the tests"), strings.Index(text, "continuity of each wire"); c < 0 || f < c {
+		if c, f := strings.Index(text, "Isolate the battery before the tests"), strings.Index(text, "continuity, plug by plug"); c < 0 || f < c {
 			t.Errorf("%s: the cautions do not come first", name)
 		}
 	}
@@ -308,7 +335,7 @@ func BenchmarkDossier(b *testing.B) {
 	pages := 0
 	for b.Loop() {
 		var out bytes.Buffer
-		doc := document.Dossier(r, dossierPapers(b, r))
+		doc := document.Dossier(r, "Dossier", dossierPapers(b, r))
 		if err := pdf.Write(&out, doc); err != nil {
 			b.Fatal(err)
 		}

@@ -3,6 +3,7 @@ package document
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"fusewright/harness"
@@ -15,8 +16,8 @@ import (
 	"fusewright/render/scene"
 )
 
-// profileMM is the height of one picture: three go on an upright page.
-const profileMM = 72.0
+// profileMM is the height of one picture, of which two stand beside each other.
+const profileMM = 44.0
 
 // profile is the way of one load's current in the situation where it loses most.
 type profile struct {
@@ -31,40 +32,105 @@ type profile struct {
 
 // Profiles draws the voltage lost along the circuit of each load, from the
 // battery through each connection to the load and back, in the situation where
-// it loses most.
+// it loses most, with the figure of each connection, nominal and in the worst case.
 func Profiles(r *harness.Review) ([]*scene.Sheet, error) {
-	b := newBook("Voltage along each circuit", r)
-	b.para("Volts lost since the battery's positive post, from point to point along the circuit, in the situation where most is lost. "+
-		"What the load itself gets stands in the heading and is left out of the line; behind the load the way back adds its part. "+
-		"The dashed level is the most that this circuit may lose. "+
-		"Values are nominal: the worst case, which is held against the limit, stands in the study.", quiet)
-	b.y += 1.5
-	var never []string
-	drawn := 0
-	for _, part := range r.Circuit.Parts {
-		if part.Kind != circuit.Load {
-			continue
+	return pulledBack(func() *book { return newBook("Voltage along each circuit", r) }, func(b *book) error {
+		b.para("Volts lost since the battery's positive post, from point to point along the circuit, in the situation where most is lost. "+
+			"What the load itself gets stands in the heading and is left out of the line; behind the load the way back adds its part. "+
+			"The dashed level is the most that this circuit may lose. The line is nominal; below it what each connection loses, "+
+			"nominal and in the worst of the worst cases, each for itself.", smallQuiet)
+		b.inColumns(2)
+		var never []string
+		drawn := 0
+		for _, part := range r.Circuit.Parts {
+			if part.Kind != circuit.Load {
+				continue
+			}
+			p := profileOf(r, part)
+			if p == nil {
+				never = append(never, part.Ref+" "+part.Name)
+				continue
+			}
+			if err := b.profile(r, p); err != nil {
+				return fmt.Errorf("voltage along the circuit of %s: %w", part.Name, err)
+			}
+			drawn++
 		}
-		p := profileOf(r, part)
-		if p == nil {
-			never = append(never, part.Ref+" "+part.Name)
-			continue
+		b.inColumns(1)
+		if drawn == 0 {
+			b.para("No load draws current in any situation.", plain)
 		}
-		b.need(profileMM)
-		at := scene.Rect{X: b.left(), Y: b.y, W: b.width(), H: profileMM - 4}
-		if err := p.plot(b.sheet().UniqueID("profile-"+part.Ref)).Draw(b.sheet(), at); err != nil {
-			return nil, fmt.Errorf("voltage along the circuit of %s: %w", part.Name, err)
+		if len(never) > 0 && drawn > 0 {
+			b.para("On in no situation, so without a picture: "+strings.Join(never, ", ")+".", plain)
 		}
-		b.y += profileMM
-		drawn++
+		return nil
+	})
+}
+
+// figuresInRow is how many connections stand beside each other under a picture.
+const figuresInRow = 8
+
+// profile draws one load's picture with its figures.
+func (b *book) profile(r *harness.Review, p *profile) error {
+	title := p.title()
+	lines := len(wrap(title, smallSizeMM, b.width(), scene.Bold))
+	names, nominal, worst := p.figures(r)
+	rows := (len(names) + figuresInRow - 1) / figuresInRow
+	high := float64(lines)*scene.LineHeightMM(smallSizeMM) + profileMM + float64(rows)*(3*scene.LineHeightMM(smallSizeMM)+4.4) + 5
+	b.need(min(high, b.bottom()-marginMM-headingMM))
+	b.paraIn(title, scene.TextStyle{SizeMM: smallSizeMM, Face: scene.Bold, Colour: ink}, b.left(), b.width())
+	at := scene.Rect{X: b.left(), Y: b.y, W: b.width(), H: profileMM}
+	if err := p.plot(b.sheet().UniqueID("profile-"+p.part.Ref)).Draw(b.sheet(), at); err != nil {
+		return err
 	}
-	if drawn == 0 {
-		b.para("No load draws current in any situation.", plain)
+	b.y += profileMM + 1
+	for from := 0; from < len(names); from += figuresInRow {
+		to := min(from+figuresInRow, len(names))
+		columns := []column{{head: "mV", wide: 15}}
+		for i := range figuresInRow {
+			c := column{wide: 9.2, align: scene.Right}
+			if from+i < to {
+				c.head = names[from+i]
+			}
+			columns = append(columns, c)
+		}
+		t := b.tableAt(b.left(), b.width(), columns)
+		t.head()
+		blank := make([]string, figuresInRow-(to-from))
+		t.row(append(append([]string{"nominal"}, nominal[from:to]...), blank...)...)
+		t.row(append(append([]string{"worst"}, worst[from:to]...), blank...)...)
 	}
-	if len(never) > 0 && drawn > 0 {
-		b.para("On in no situation, so without a picture: "+strings.Join(never, ", ")+".", plain)
+	b.y += 4
+	return nil
+}
+
+// figures are the names of the connections along a circuit with what each loses, in
+// millivolts.
+func (p *profile) figures(r *harness.Review) (names, nominal, worst []string) {
+	situation := slices.Index(r.Solutions, p.in)
+	for _, b := range slices.Concat(p.there, p.back) {
+		names = append(names, elementName(b))
+		most := math.Abs(p.in.Volts(b))
+		nominal = append(nominal, quantity.Fixed(1000*most, 0))
+		known := false
+		for _, state := range corner.Corners {
+			if r.Corners == nil || situation < 0 || situation >= len(r.Corners.Results[state]) {
+				continue
+			}
+			result := r.Corners.Results[state][situation]
+			if result == nil || result.Solution == nil || result.Solution.Status != solve.Converged {
+				continue
+			}
+			known = true
+			most = max(most, math.Abs(result.Solution.Volts(b)))
+		}
+		if text := "–"; !known {
+			worst = append(worst, text)
+		} else {
+			worst = append(worst, quantity.Fixed(1000*most, 0))
+		}
 	}
-	return b.finish(), nil
+	return names, nominal, worst
 }
 
 // profileOf finds where a load loses most; nil when it never draws.
@@ -101,6 +167,17 @@ func profileOf(r *harness.Review, part *circuit.Part) *profile {
 	return best
 }
 
+// title is the load, where it loses most and what it gets there.
+func (p *profile) title() string {
+	volts := p.in.NodeV[p.part.Terminal("+").Node.Index] - p.in.NodeV[p.part.Terminal("-").Node.Index]
+	return fmt.Sprintf("%s %s · %s · gets %s at %s", p.part.Ref, p.part.Name, p.in.Situation.Name,
+		quantity.Format(volts, quantity.Voltage), ampere(math.Abs(p.in.Amps(p.load))))
+}
+
+// mostTicks is how many connections are named along a picture; of more, the figures
+// below it name them, in the same order.
+const mostTicks = 9
+
 // plot is the picture of a profile. Elements stand side by side at equal widths.
 func (p *profile) plot(id string) *chart.Plot {
 	line := chart.Curve{Name: "", Heavy: true, Markers: true, X: []float64{0}, Y: []float64{0}}
@@ -122,12 +199,14 @@ func (p *profile) plot(id string) *chart.Plot {
 	for _, b := range p.back {
 		add(b)
 	}
-	volts := p.in.NodeV[p.part.Terminal("+").Node.Index] - p.in.NodeV[p.part.Terminal("-").Node.Index]
+	if len(ticks) > mostTicks {
+		for i := range ticks {
+			ticks[i].Text = ""
+		}
+	}
 	plot := &chart.Plot{ID: id,
-		Desc: fmt.Sprintf("Voltage lost along the circuit of %s in situation %s", p.part.Name, p.in.Situation.Name),
-		Title: fmt.Sprintf("%s %s · %s · gets %s at %s", p.part.Ref, p.part.Name, p.in.Situation.Name,
-			quantity.Format(volts, quantity.Voltage), ampere(math.Abs(p.in.Amps(p.load)))),
-		X:      chart.Axis{Title: "Element", Min: 0, Max: x, Ticks: ticks},
+		Desc:   fmt.Sprintf("Voltage lost along the circuit of %s in situation %s", p.part.Name, p.in.Situation.Name),
+		X:      chart.Axis{Min: 0, Max: x, Ticks: ticks},
 		Y:      chart.Axis{Title: "Lost so far", Unit: "V", FromZero: true},
 		Curves: []chart.Curve{line},
 		Spans:  spans(from, x),

@@ -11,32 +11,33 @@ import (
 	"fusewright/render/scene"
 )
 
-// rideChartMM is the height of the picture on a ride's page.
-const rideChartMM = 150.0
+// rideChartMM is the height of a ride's picture: two rides go on a page.
+const rideChartMM = 84.0
 
-// Rides lays each ride on pages of its own: charge, voltage and currents over
-// time, then the legs in numbers.
+// Rides lays the rides on pages, two on each where their legs leave the room: charge,
+// voltage and currents over time, then the legs in numbers.
 func Rides(r *harness.Review, list []*ride.Result) ([]*scene.Sheet, error) {
-	b := newBook("Rides", r)
-	for i, result := range list {
-		if i > 0 {
-			b.newPage()
+	return pulledBack(func() *book { return newBook("Rides", r) }, func(b *book) error {
+		b.para("Loads count with their duty, the charging system with its hot output. The battery is new, and follows "+
+			"published tables of its chemistry; age and neglect take from all of them. The numbers along the top of a picture are the legs of its table.", smallQuiet)
+		for i, result := range list {
+			row := report.RideOf(result)
+			b.head("Ride: " + result.Ride.Name)
+			b.need(rideChartMM + 14 + 4.7*float64(len(row.Legs)))
+			at := scene.Rect{X: b.left(), Y: b.y, W: b.width(), H: rideChartMM}
+			if err := ridePanels(i, result).Draw(b.sheet(), at); err != nil {
+				return fmt.Errorf("ride %s: %w", result.Ride.Name, err)
+			}
+			b.y += rideChartMM + 2
+			b.lay(row.Table())
+			b.y += 1
+			rideWords(b, &row)
 		}
-		b.head("Ride: " + result.Ride.Name)
-		at := scene.Rect{X: b.left(), Y: b.y, W: b.width(), H: rideChartMM}
-		if err := ridePanels(i, result).Draw(b.sheet(), at); err != nil {
-			return nil, fmt.Errorf("ride %s: %w", result.Ride.Name, err)
+		if len(list) == 0 {
+			b.para("The design has no rides.", quiet)
 		}
-		b.y += rideChartMM + 4
-		row := report.RideOf(result)
-		b.lay(row.Table())
-		b.y += 3
-		rideWords(b, &row)
-	}
-	if len(list) == 0 {
-		b.para("The design has no rides.", quiet)
-	}
-	return b.finish(), nil
+		return nil
+	})
 }
 
 // timeAxis chooses minutes or hours.
@@ -76,8 +77,7 @@ func ridePanels(place int, r *ride.Result) *chart.Panels {
 			series("loads", false, func(p ride.Point) float64 { return p.LoadA })}}
 	return &chart.Panels{ID: fmt.Sprintf("ride-%d", place+1),
 		Desc:  "State of charge, voltage of the battery posts and currents over the ride " + r.Ride.Name,
-		Plots: []*chart.Plot{charge, posts, amps},
-		Note:  "The numbers along the top are the legs of the table."}
+		Plots: []*chart.Plot{charge, posts, amps}}
 }
 
 // reserveCurve is the start reserve, leg by leg.
@@ -106,10 +106,8 @@ func chargeAt(r *ride.Result, timeS float64) float64 {
 func rideWords(b *book, r *report.Ride) {
 	b.para(r.Outcome(), bold)
 	for _, text := range r.Remarks() {
-		b.para(text, quiet)
+		b.para(text, smallQuiet)
 	}
-	b.para("Loads count with their duty, the charging system with its hot output. The battery is new, and follows "+
-		"published tables of its chemistry; age and neglect take from all of them.", quiet)
 }
 
 // leastPostsV is the least range of the voltage axis: a picture that spreads a

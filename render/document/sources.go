@@ -8,24 +8,31 @@ import (
 )
 
 // mostUses is how many uses of a source are named before the rest is counted.
-const mostUses = 12
+const mostUses = 4
 
 // Sources lists every source of the parts data that the design uses, surest
 // first, and the values taken for want of data.
 func Sources(r *harness.Review) []*scene.Sheet {
-	b := newBook("Sources", r)
-	b.para("Where the numbers of this design come from, as far as it does not give them itself, with how sure each is. Parts are "+
-		"generic, by standard: the data of the part that is bought come first. A standard quoted here is not thereby met.", quiet)
-	t := b.newTable([]column{{head: "source", wide: 82}, {head: "how sure", wide: 30}, {head: "used for", wide: 68}})
-	for _, u := range sources.Of(r.Circuit) {
-		t.row(u.Source.Text, u.Source.Certainty, wording.Some(u.For, mostUses))
-	}
-	if list := sources.Assumptions(r.Circuit); len(list) > 0 {
-		b.head("Taken from common practice for want of data")
-		t := b.newTable([]column{{head: "what", wide: 90}, {head: "where", wide: 90}})
-		for _, a := range list {
-			t.row(a.What, wording.Some(a.At, mostUses))
+	return upright("Sources", r, func(b *book) {
+		b.para("Where the numbers of this design come from, as far as it does not give them itself, with how sure each is. Parts are "+
+			"generic, by standard: the data of the part that is bought come first. A standard quoted here is not thereby met.", smallQuiet)
+		b.inColumns(2)
+		for _, u := range sources.Of(r.Circuit) {
+			b.sourceLine(u.Source.Text, u.Source.Certainty+"; "+wording.Some(u.For, mostUses))
 		}
-	}
-	return b.finish()
+		if list := sources.Assumptions(r.Circuit); len(list) > 0 {
+			b.head("Taken from common practice for want of data")
+			for _, a := range list {
+				b.sourceLine(a.What, wording.Some(a.At, mostUses))
+			}
+		}
+		b.inColumns(1)
+	})
+}
+
+// sourceLine is a source with what it is used for below it.
+func (b *book) sourceLine(source, uses string) {
+	b.paraIn(source, small, b.left(), b.width())
+	b.paraIn(uses, smallQuiet, b.left()+4, b.width()-4)
+	b.y += 0.8
 }

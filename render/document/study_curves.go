@@ -14,8 +14,8 @@ import (
 
 // Measures of the time–current pictures, two beside each other.
 const (
-	curveHighMM = 67.0
-	curveGapMM  = 7.0
+	curveHighMM = 56.0
+	curveGapMM  = 4.0
 )
 
 // The range of time that the pictures show, in seconds: below it nothing of a
@@ -40,7 +40,8 @@ func (b *book) curves(r *harness.Review) error {
 		at := scene.Rect{W: wide, H: curveHighMM}
 		switch {
 		case drawn == 0:
-			b.newPage()
+			b.head("Fuses over wires in time and current")
+			b.need(curveHighMM)
 		case drawn%2 == 0:
 			b.y += curveHighMM + curveGapMM
 			b.need(curveHighMM)
@@ -50,6 +51,9 @@ func (b *book) curves(r *harness.Review) error {
 			return err
 		}
 		drawn++
+	}
+	if drawn > 0 {
+		b.y += curveHighMM
 	}
 	return nil
 }

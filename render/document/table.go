@@ -1,9 +1,6 @@
 package document
 
 import (
-	"strings"
-
-	"fusewright/render/report"
 	"fusewright/render/scene"
 )
 
@@ -13,16 +10,17 @@ type column struct {
 	wide  float64 // share of the table's width
 	align scene.Align
 	face  scene.Face
+	first bool // a box at the left of the table
 }
 
 // padMM is the space at both sides of a cell.
-const padMM = 1.0
+const padMM = 0.9
 
 // table is a table being written on a book; its head is repeated on each page.
 type table struct {
 	book    *book
 	columns []column
-	left    float64 // mm
+	indent  float64 // from the book's left edge, mm
 	width   float64
 	sum     float64
 	rowTop  float64 // of the row written last
@@ -31,26 +29,21 @@ type table struct {
 	leastMM float64 // least height of a row, where something is written in by hand
 }
 
-// newTable begins a table and writes its head.
-func (b *book) newTable(columns []column) *table {
-	t := b.tableAt(b.left(), b.width(), columns)
-	b.need(16)
-	t.head()
-	return t
-}
-
 // tableAt is a table of a place and width, without its head.
 func (b *book) tableAt(left, width float64, columns []column) *table {
-	t := &table{book: b, columns: columns, left: left, width: width}
+	t := &table{book: b, columns: columns, indent: left - b.left(), width: width}
 	for _, c := range columns {
 		t.sum += c.wide
 	}
 	return t
 }
 
+// left is the table's left edge in the text column being filled.
+func (t *table) left() float64 { return t.book.left() + t.indent }
+
 // at gives the left edge and width of a column.
 func (t *table) at(i int) (x, w float64) {
-	x = t.left
+	x = t.left()
 	for _, c := range t.columns[:i] {
 		x += c.wide / t.sum * t.width
 	}
@@ -60,7 +53,7 @@ func (t *table) at(i int) (x, w float64) {
 func (t *table) head() {
 	cells, high := t.heads(scene.Bold)
 	b := t.book
-	b.sheet().Rect(scene.Rect{X: t.left, Y: b.y, W: t.width, H: high}, nil, scene.Paint(pale))
+	b.sheet().Rect(scene.Rect{X: t.left(), Y: b.y, W: t.width, H: high}, nil, scene.Paint(pale))
 	t.write(cells, smallSizeMM, scene.Bold)
 	b.y += high
 	t.rule(thinMM)
@@ -88,7 +81,7 @@ func (t *table) fold(texts []string, sizeMM float64, face scene.Face) (cells [][
 }
 
 // rowEdgeMM is the space above and below the lines of a row.
-const rowEdgeMM = 1.6
+const rowEdgeMM = 1.1
 
 // rowMM is the height of a row of folded cells.
 func rowMM(cells [][]string, sizeMM float64) float64 {
@@ -135,7 +128,7 @@ func (t *table) write(cells [][]string, sizeMM float64, face scene.Face) {
 		case scene.Middle:
 			at = x + w/2
 		}
-		y := t.book.y + 0.8 + scene.AscentMM(sizeMM, style.Face)
+		y := t.book.y + rowEdgeMM/2 + scene.AscentMM(sizeMM, style.Face)
 		for _, line := range lines {
 			t.book.sheet().TextAt(scene.Point{X: at, Y: y}, line, style)
 			y += scene.LineHeightMM(sizeMM)
@@ -183,11 +176,11 @@ func (t *table) group(text string) {
 }
 
 // groupMM is the height of such a heading.
-const groupMM = 6.4
+const groupMM = 5.6
 
 func (t *table) groupHead(text string) {
 	b := t.book
-	b.sheet().TextAt(scene.Point{X: b.left() + padMM, Y: b.y + 4.6}, text, bold)
+	b.sheet().TextAt(scene.Point{X: b.left() + padMM, Y: b.y + 4.0}, text, bold)
 	b.y += groupMM
 	t.rule(hairMM)
 }
@@ -195,7 +188,7 @@ func (t *table) groupHead(text string) {
 // room begins a new page with a new head when the height does not fit.
 func (t *table) room(high float64) {
 	if t.book.y+high > t.book.bottom() {
-		t.book.newPage()
+		t.book.next()
 		t.head()
 		if t.inGroup != "" {
 			t.groupHead(t.inGroup + ", continued")
@@ -206,7 +199,7 @@ func (t *table) room(high float64) {
 // tick draws an empty box in a column of the row just written.
 func (t *table) tick(col int) {
 	x, w := t.at(col)
-	r := scene.Rect{X: x + w/2 - 1.4, Y: t.rowTop + max(1.1, t.leastMM/2-1.4), W: 2.8, H: 2.8}
+	r := scene.Rect{X: x + w/2 - 1.4, Y: t.rowTop + max((rowEdgeMM+scene.LineHeightMM(smallSizeMM))/2-1.4, t.leastMM/2-1.4), W: 2.8, H: 2.8}
 	pen := scene.Pen(thinMM)
 	t.book.sheet().Rect(r, &pen, nil)
 }
@@ -219,84 +212,5 @@ func (t *table) rule(widthMM float64) {
 		pen = pen.In(faint)
 	}
 	b := t.book
-	b.sheet().Line(scene.Point{X: t.left, Y: b.y}, scene.Point{X: t.left + t.width, Y: b.y}, pen)
-}
-
-// lay writes a table of a report, with its note. The columns of boxes stand at
-// its right, to write in where they are wide enough, else to tick.
-func (b *book) lay(t *report.Table, boxes ...column) {
-	out := b.newTable(append(fitted(t, b.width(), boxes), boxes...))
-	for i, row := range t.Rows {
-		if heading := t.Groups[i]; heading != "" {
-			out.group(heading)
-		}
-		if len(boxes) > 0 {
-			out.leastMM = writeInMM
-		}
-		out.row(append(row[:len(row):len(row)], make([]string, len(boxes))...)...)
-		for k, box := range boxes {
-			if box.wide > tickMM {
-				out.blank(len(row) + k)
-			} else {
-				out.tick(len(row) + k)
-			}
-		}
-	}
-	if t.Note != "" {
-		b.y += 1.5
-		b.para(t.Note, smallQuiet)
-	}
-}
-
-const (
-	// mostColumnMM keeps one long text from pressing the numbers together.
-	mostColumnMM = 46.0
-	// writeInMM is the least height of a row that takes a reading by hand, and
-	// tickMM the most width of a column for ticks.
-	writeInMM, tickMM = 6.4, 12.0
-)
-
-// fitted gives the columns of a report's table their widths in millimetres: to
-// numbers what they need, to texts by the longest of each what is left. What is over
-// goes to all.
-func fitted(t *report.Table, widthMM float64, boxes []column) []column {
-	columns := make([]column, len(t.Heads))
-	texts := 0.0
-	for _, box := range boxes {
-		widthMM -= box.wide
-	}
-	for i, head := range t.Heads {
-		c := column{head: head, wide: longestMM(strings.Fields(head), scene.Bold)}
-		var cells []string
-		for _, row := range t.Rows {
-			cells = append(cells, row[i])
-		}
-		if i == 0 {
-			c.face = scene.Bold
-		}
-		c.wide = min(max(c.wide, longestMM(cells, c.face)), mostColumnMM) + 2*padMM + 0.5
-		if t.Right[i] {
-			c.align = scene.Right
-			widthMM -= c.wide
-		} else {
-			texts += c.wide
-		}
-		columns[i] = c
-	}
-	for i := range columns {
-		switch {
-		case widthMM > texts:
-			columns[i].wide += (widthMM - texts) / float64(len(columns))
-		case !t.Right[i]:
-			columns[i].wide *= max(widthMM/texts, 0.6)
-		}
-	}
-	return columns
-}
-
-func longestMM(texts []string, face scene.Face) (wide float64) {
-	for _, text := range texts {
-		wide = max(wide, scene.TextWidthMM(text, smallSizeMM, face))
-	}
-	return wide
+	b.sheet().Line(scene.Point{X: t.left(), Y: b.y}, scene.Point{X: t.left() + t.width, Y: b.y}, pen)
 }

@@ -31,7 +31,6 @@ func orderOfWork(b *book, rows []cutting.Row) {
 		return
 	}
 	step := scene.LineHeightMM(textSizeMM)
-	b.need(20 + 1.3*step*float64(len(workSteps)))
 	b.head("Order of work")
 	pen := scene.Pen(thinMM)
 	for i, text := range workSteps {

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"regexp"
-	"sort"
 	"strconv"
 	"strings"
 	"testing"
@@ -71,7 +70,6 @@ func TestSheets(t *testing.T) {
 			!(said && lengths.Of(r.Design).Feet()) {
 			t.Errorf("dimensions %v, runs %v", drawn, runs)
 		}
-		allEnds(t, r, sheets)
 	})
 }
 
@@ -314,26 +312,4 @@ func allText(sheets []*scene.Sheet) string {
 		}
 	}
 	return b.String()
-}
-
-// allEnds holds that each wire stands twice in the tables of ends.
-func allEnds(t *testing.T, r *harness.Review, sheets []*scene.Sheet) {
-	t.Helper()
-	seen := map[string]int{}
-	for _, s := range sheets {
-		for _, item := range s.Items {
-			if item.Text != nil && item.Text.Face == scene.Bold {
-				seen[item.Text.String]++
-			}
-		}
-	}
-	var wrong []string
-	for _, w := range r.Circuit.Wires {
-		if seen[w.Number] != 2 {
-			wrong = append(wrong, fmt.Sprintf("%s %d times", w.Number, seen[w.Number]))
-		}
-	}
-	if sort.Strings(wrong); len(wrong) > 0 {
-		t.Errorf("in the tables of ends: %s", strings.Join(wrong, ", "))
-	}
 }

@@ -9,7 +9,6 @@ import (
 	"fmt"
 
 	"fusewright/harness"
-	"fusewright/harness/design"
 	"fusewright/harness/design/lengths"
 	"fusewright/harness/workshop/formboard"
 	"fusewright/render/frame"
@@ -24,25 +23,22 @@ type drawing struct {
 	unit   lengths.Unit
 	sheets []*scene.Sheet
 	scales []string // by sheet, for the title block
-
-	ends map[*design.Place][]formboard.End
 }
 
 // Draw draws the board on framed sheets: for each section its picture with the
-// table of its runs and the tables of the wire ends at its places. The error
+// table of its runs; where the wires end stands in the connection table. The error
 // names a sheet size that does not exist or a section that fits at no scale.
 func Draw(r *harness.Review, b *formboard.Board) ([]*scene.Sheet, error) {
 	paper, err := frame.PaperOf(r.Design.Sheet.Size)
 	if err != nil {
 		return nil, fmt.Errorf("layout: %w", err)
 	}
-	d := &drawing{review: r, board: b, paper: paper, unit: lengths.Of(r.Design), ends: endsOf(b)}
+	d := &drawing{review: r, board: b, paper: paper, unit: lengths.Of(r.Design)}
 	for _, s := range b.Sections {
 		if err := d.section(s); err != nil {
 			return nil, err
 		}
 	}
-	d.rest()
 	for i := range d.sheets {
 		d.frame(i)
 	}
@@ -77,37 +73,7 @@ func (d *drawing) section(s *formboard.Section) error {
 	}}
 	f.put(runTable(d.unit, s))
 	f.put(d.notes(p))
-	f.halve()
-	for _, g := range d.endTables(s) {
-		f.put(g)
-	}
 	return nil
-}
-
-// rest lists the ends at places that no run leaves from, and wires whose parts
-// have no place.
-func (d *drawing) rest() {
-	var grids []*grid
-	for _, e := range d.board.Places {
-		if d.sectionOf(e.Place) == nil {
-			grids = append(grids, endTable(d.unit, e.Place.Name, e.Ends))
-		}
-	}
-	if len(d.board.Nowhere) > 0 {
-		grids = append(grids, endTable(d.unit, "no place given", d.board.Nowhere))
-	}
-	if len(grids) == 0 {
-		return
-	}
-	next := func() (*scene.Sheet, []scene.Rect) {
-		s := d.newSheet("Layout, wires outside the loom", "none")
-		return s, halves(d.tableField())
-	}
-	f := &flow{next: next}
-	f.sheet, f.slots = next()
-	for _, g := range grids {
-		f.put(g)
-	}
 }
 
 // tableField is the area for tables on a sheet without a picture.

@@ -9,7 +9,6 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/design/lengths"
 	"fusewright/harness/design/wording"
-	"fusewright/harness/network/circuit"
 	"fusewright/harness/workshop/formboard"
 	"fusewright/render/scene"
 )
@@ -88,31 +87,6 @@ func (d *drawing) notes(p *picture) *grid {
 	return g
 }
 
-// endTables list the wire ends at the places of a section: those that come out
-// of its runs, and in the first section of a place those of wires within it.
-func (d *drawing) endTables(s *formboard.Section) []*grid {
-	here := map[*formboard.Run]bool{}
-	for _, l := range s.Limbs {
-		here[l.Run] = true
-	}
-	var grids []*grid
-	done := map[*design.Place]bool{}
-	for _, spot := range s.Spots {
-		if done[spot.Place] {
-			continue
-		}
-		done[spot.Place] = true
-		var ends []formboard.End
-		for _, e := range d.ends[spot.Place] {
-			if here[e.Via] || e.Via == nil && d.sectionOf(spot.Place) == s {
-				ends = append(ends, e)
-			}
-		}
-		grids = append(grids, endTable(d.unit, spot.Place.Name, ends))
-	}
-	return grids
-}
-
 // endsOf are the wire ends at each place of a board.
 func endsOf(b *formboard.Board) map[*design.Place][]formboard.End {
 	ends := map[*design.Place][]formboard.End{}
@@ -120,63 +94,4 @@ func endsOf(b *formboard.Board) map[*design.Place][]formboard.End {
 		ends[e.Place] = e.Ends
 	}
 	return ends
-}
-
-// sectionOf is the first section with a place in it; nil when none has it.
-func (d *drawing) sectionOf(p *design.Place) *formboard.Section {
-	for _, s := range d.board.Sections {
-		if slices.ContainsFunc(s.Spots, func(spot *formboard.Spot) bool { return spot.Place == p }) {
-			return s
-		}
-	}
-	return nil
-}
-
-// endTable lists wire ends.
-func endTable(u lengths.Unit, place string, ends []formboard.End) *grid {
-	g := &grid{title: fmt.Sprintf("Ends at %s: %d", place, len(ends)), columns: []gridColumn{
-		{head: "wire", wide: 11, face: scene.Bold},
-		{head: "colour, size", wide: 24},
-		{head: "part and terminal", wide: 33},
-		{head: "crimp part, strip", wide: 52},
-		{head: "run", wide: 8},
-		{head: u.Headed("stands out"), wide: 14, align: scene.Right},
-	}}
-	for _, e := range ends {
-		via := "–"
-		if e.Via != nil {
-			via = number(e.Via)
-		}
-		free := u.Near(e.FreeMm)
-		if e.Via == nil {
-			free = "all " + free
-		}
-		if e.Short {
-			free = "too short"
-		}
-		g.rows = append(g.rows, []string{e.Wire.Number, e.Wire.Look(), e.Terminal.Address(), crimpText(u, e), via, free})
-	}
-	return g
-}
-
-// crimpText is the crimp part of an end with its strip length and the family of
-// the plug that it goes into.
-func crimpText(u lengths.Unit, e formboard.End) string {
-	crimp := e.Wire.Crimp(e.AtFrom)
-	switch {
-	case crimp == nil && e.Terminal.Jointed:
-		return "none fits " + circuit.JointEnd
-	case crimp == nil && e.Terminal.Kind == "":
-		return "not known"
-	case crimp == nil:
-		return "none fits " + e.Terminal.Kind
-	}
-	text := crimp.Name
-	if plug := e.Terminal.Part.Plug; plug != nil {
-		text += " in " + plug.Family.Name
-	}
-	if crimp.StripMm > 0 {
-		text += ", " + u.Strip(crimp.StripMm) + " " + u.Small()
-	}
-	return text
 }

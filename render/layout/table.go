@@ -26,7 +26,6 @@ type flow struct {
 	sheet *scene.Sheet
 	slots []scene.Rect // the first is being filled from the top
 	next  func() (*scene.Sheet, []scene.Rect)
-	half  bool
 }
 
 // Measures of tables in millimetres.
@@ -36,22 +35,7 @@ const (
 	gridGap   = 3.5  // after a table
 	leastMM   = 32.0 // a table that is higher does not begin in less
 	cellPad   = 0.8
-	columnGap = 6.0
 )
-
-// halves parts an area into two columns.
-func halves(r scene.Rect) []scene.Rect {
-	w := (r.W - columnGap) / 2
-	return []scene.Rect{{X: r.X, Y: r.Y, W: w, H: r.H}, {X: r.X + w + columnGap, Y: r.Y, W: w, H: r.H}}
-}
-
-// halve goes on in two columns, here and on the sheets to come.
-func (f *flow) halve() {
-	f.half = true
-	if len(f.slots) > 0 {
-		f.slots = append(halves(f.slots[0]), f.slots[1:]...)
-	}
-}
 
 func (f *flow) advance() {
 	if len(f.slots) > 1 {
@@ -59,9 +43,6 @@ func (f *flow) advance() {
 		return
 	}
 	f.sheet, f.slots = f.next()
-	if f.half {
-		f.slots = halves(f.slots[0])
-	}
 }
 
 // put lays a table, over as many areas as it needs.

@@ -44,6 +44,7 @@ func Write(w io.Writer, document *scene.Document) error {
 		return fmt.Errorf("pdf: %w", err)
 	}
 	tagSubsets(out.Bytes())
+	sayLanguage(out.Bytes())
 	_, err := w.Write(out.Bytes())
 	return err
 }
@@ -57,6 +58,7 @@ func prepare(file *gofpdf.Fpdf, document *scene.Document) {
 	file.SetMargins(0, 0, 0)
 	file.SetAutoPageBreak(false, 0)
 	file.SetCatalogSort(true)
+	file.SetDisplayMode(placeholderZoom, placeholderLayout)
 	date := document.Date
 	if date.IsZero() {
 		date = fixedDate

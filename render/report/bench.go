@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strings"
 
 	"fusewright/harness/design/quantity"
@@ -171,11 +172,12 @@ func plainHighOhm(c *bench.Check) float64 { return math.Ceil(c.PlainHigh*100) / 
 
 // benchHeads are the columns of a kind of section, where they are not the usual ones.
 var benchHeads = map[bench.Kind][]string{
-	bench.Continuity: {"no.", "wire", "from, to", ">expected (mΩ or mV at 1 A)", ">at most", ">two-wire meter at most"},
-	bench.Isolation:  {"no.", "from", "to", ">expected", ">allowed"},
+	bench.Continuity: {"no.", "at", "its wires: contact, wire, far end", ">each at most"},
+	bench.Isolation:  {"no.", "from", "each to frame and battery −: terminal, wires", ">each at least"},
 	bench.Fuses:      {"no.", "fuse", "where", "must be"},
 	bench.FirstPower: {"no.", "in place of", "lamp", ">limit to set", ">expected", ">allowed"},
 	bench.InUse:      {"no.", "part", "between", ">meter shows", ">allowed"},
+	bench.Live:       {"no.", "part", "between", ">meter shows", ">allowed"},
 	bench.Parked:     {"no.", "part", "between", ">meter shows", ">allowed"},
 }
 
@@ -186,14 +188,21 @@ func BenchTable(s *bench.Section) *Table {
 		heads = []string{"no.", "part", "where", ">expected", ">allowed"}
 	}
 	t := newTable(heads...)
-	t.Note = "Bounds: " + strings.Join(benchBases(s), "; ") + "."
 	for _, g := range s.Groups {
+		if s.Kind == bench.Continuity {
+			t.add(plugRow(g)...)
+			continue
+		}
 		t.group(g.Title)
-		for _, c := range g.Checks {
+		for i, c := range g.Checks {
+			if s.Kind == bench.Isolation {
+				if i == 0 || g.Checks[i-1].Ref != c.Ref {
+					t.add(isolationRow(g.Checks[i:])...)
+				}
+				continue
+			}
 			cells := []string{c.Number, c.Ref + " " + c.Name, c.Where}
 			switch s.Kind {
-			case bench.Continuity:
-				cells = append(cells, expected(s.Kind, c), reading(s.Kind, c.High, c), quantity.Fixed(plainHighOhm(c), 2)+" Ω")
 			case bench.Fuses:
 				cells = append(cells, c.Text)
 			case bench.FirstPower:
@@ -211,6 +220,58 @@ func BenchTable(s *bench.Section) *Table {
 	return t
 }
 
+// plugRow is the wires of a plug or part in one row: the bound is of a two-wire
+// meter for the longest of them.
+func plugRow(g *bench.Group) []string {
+	var ways []string
+	most := 0.0
+	for _, c := range g.Checks {
+		near, far, _ := strings.Cut(c.Where, " to ")
+		ways = append(ways, near+": "+c.Ref+" to "+far)
+		most = max(most, plainHighOhm(c))
+	}
+	return []string{numbersOf(g.Checks[0], g.Checks[len(g.Checks)-1]), g.Title, strings.Join(ways, " · "), quantity.Fixed(most, 2) + " Ω"}
+}
+
+// isolationRow is the stretches that begin at one part in one row: the checks up to
+// the next part's.
+func isolationRow(checks []*bench.Check) []string {
+	last := 0
+	for last+1 < len(checks) && checks[last+1].Ref == checks[0].Ref {
+		last++
+	}
+	var ways []string
+	for _, c := range checks[:last+1] {
+		terminal := c.Name[strings.LastIndex(c.Name, ", ")+1:]
+		where := strings.TrimPrefix(strings.TrimPrefix(strings.TrimSuffix(c.Where, " to frame"), "wires "), "wire ")
+		ways = append(ways, strings.TrimSpace(terminal)+": "+where)
+	}
+	name, _, _ := strings.Cut(checks[0].Name, ", ")
+	return []string{numbersOf(checks[0], checks[last]), checks[0].Ref + " " + name, strings.Join(ways, " · "),
+		quantity.Format(checks[0].Low, checks[0].Quantity)}
+}
+
+// numbersOf are the numbers of a row of several checks: "1.2–4".
+func numbersOf(first, last *bench.Check) string {
+	if first == last {
+		return first.Number
+	}
+	return first.Number + "–" + last.Number[strings.IndexByte(last.Number, '.')+1:]
+}
+
+// BenchBases lists what the bounds of a test rest on, each once.
+func BenchBases(test *bench.Test) []string {
+	var list []string
+	for _, s := range test.Sections {
+		for _, basis := range benchBases(s) {
+			if !slices.Contains(list, basis) {
+				list = append(list, basis)
+			}
+		}
+	}
+	return list
+}
+
 // WriteBench prints the test as text.
 func WriteBench(w io.Writer, rep *BenchReport, t *bench.Test) error {
 	var b strings.Builder
@@ -221,6 +282,7 @@ func WriteBench(w io.Writer, rep *BenchReport, t *bench.Test) error {
 	for _, s := range t.Sections {
 		writeBenchSection(&b, s)
 	}
+	benchList(&b, "What the bounds rest on", BenchBases(t))
 	benchList(&b, "Not known", t.Missing)
 	fmt.Fprintf(&b, "\n%s\n", Caution)
 	_, err := io.WriteString(w, b.String())

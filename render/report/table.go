@@ -119,3 +119,10 @@ func fold(text string, most int, hard bool) []string {
 	}
 	return append(out, line)
 }
+
+// NewTable makes a table for a paper; heads as of the tables here.
+func NewTable(heads ...string) *Table { return newTable(heads...) }
+
+// Add adds a row, Group begins rows under a heading.
+func (t *Table) Add(cells ...string)  { t.add(cells...) }
+func (t *Table) Group(heading string) { t.group(heading) }

@@ -227,7 +227,7 @@ func symbolBoxes(d *paint.Drawing, p *arrange.Page) map[*cell.Cell][]scene.Rect 
 		switch c.Part.Kind {
 		case circuit.Battery:
 			low := float64(c.Rows[1].Y)
-			boxes[c] = []scene.Rect{{X: x + 0.3, Y: low - 1.2, W: cell.SourceCellar - 1.5, H: c.Rows[1].Bottom - 0.5}}
+			boxes[c] = []scene.Rect{{X: x + 0.3, Y: low - 1.2, W: float64(c.Cellar) - 1.5, H: c.Rows[1].Bottom - 0.5}}
 		case circuit.Relay:
 			if c.Coil {
 				body := cell.CoilBody(c.Geometry)

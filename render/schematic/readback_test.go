@@ -3,6 +3,7 @@ package schematic
 import (
 	"fmt"
 	"math"
+	"slices"
 	"sort"
 	"strings"
 
@@ -42,7 +43,7 @@ func look(s *scene.Sheet) *seen {
 			open = open[:len(open)-1]
 			continue
 		}
-		if t := item.Text; t != nil && t.Face == scene.Bold {
+		if t := item.Text; t != nil && t.Face == scene.Bold && (len(open) == 0 || open[len(open)-1].Class != "part") {
 			v.heads = append(v.heads, mark{t.At, t.String})
 		}
 		if item.Path == nil || len(open) == 0 {
@@ -105,7 +106,7 @@ func (v *seen) returnFault(d *paint.Drawing, w *circuit.Wire, line []scene.Point
 		return fmt.Sprintf("ends at %q, not at %q", at, d.GroundName(w.To))
 	}
 	if w.From.Part.Kind == circuit.Ground {
-		if head := v.headOver(d, start); head != w.From.Part.Ref {
+		if head := v.headOver(d, start); head != w.From.Part.Ref && !slices.ContainsFunc(v.parts[w.From.Part.Ref], func(q scene.Point) bool { return same(q, start) }) {
 			return fmt.Sprintf("begins at %q, not at %q", head, w.From.Part.Ref)
 		}
 		return ""

@@ -33,6 +33,7 @@ an overload without a source in the circuit would do, is advice. Each limit is n
 | tracker-and-alarm-on-a-small-battery (written blind) | standby-drain | fault | advice | as above |
 | halogen-on-a-panel-rocker | switch-overload | advice | fault | its 55 W are those at 12 V: in use the lamp takes 4.6 A, 1.45 times what the rocker is good for |
 | headlamp-kit-in-thin-wire (written blind) | voltage-drop | danger | danger | a fault while its 60 W were taken for those at 13.2 V; they are those at 12 V, and the wires lose twice the limit |
+| twelve-volt-relay-on-24 | relay-coil-voltage | fault | danger | a 12 V coil on 24 V takes four times its power and burns |
 | one-thin-return-for-the-console (written blind) | voltage-drop | fault | advice | 8.3 % of 10 % in the wires at nominal; shared-return-thin stays a fault |
 | thin-tails-behind-the-splice (written blind) | return-below-fuse | danger | gone | the returns of 2.5 mm² bear the fuse beside what the run really carries; the thin tails stay a danger |
 | winch-through-the-signal-ground (written blind) | return-below-fuse | danger | danger | of overload-hurts-wire: the blocked winch hurts the return within a second |
@@ -55,4 +56,10 @@ shorts); four were taken more lightly than the writer expected: a thin common re
 a ride that ends below the start reserve, and a radio behind a fuse larger than its maker allows. Of the 15 clean
 designs 3 raised a fault, all of two new rules that were too strict; they were put right after that, so that the set is
 no measure any more, and is not kept.
+
+A third set by another such hand, 60 planted and 30 clean, is in testdata/corpus-review-third. Before any rule was changed for
+it 55 of the 60 mistakes had a finding about them, fourteen of them more lightly than the writer took them, and 5 of the
+30 clean designs raised a danger or a fault. All 60 are found now. Three clean ones still raise a fault: lamps of a machine
+without a key on a switch of their own (classic-6v), a light bar marked critical whose wires lose 3.4 % of 3 %
+(side-by-side), and a stern lamp that comes on when the return that others share is lost (workboat).
 `

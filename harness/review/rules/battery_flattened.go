@@ -19,7 +19,7 @@ var batteryFlattened = &Rule{
 		"average current down to its start reserve. And rides: the charge with which each leg that starts the engine begins. " +
 		"How long a situation lasts is not said. A ride on which the battery gives out is ride-empties-battery.",
 	Formula: "hours = capacity × (1 − start reserve) at the average current, by Peukert's law; on a ride, charge ≥ start " +
-		"reserve at each start",
+		"reserve at each start, and at its end where the engine ran before",
 	Limits:   "with the key off 8 h where the practice is afloat, a night at anchor, and 1 h elsewhere; with the key on half an hour",
 	Why:      "the engine that would charge the battery no longer starts",
 	Change:   "run less, use lamps that draw less, start the engine in time, or give the loads a battery of their own",
@@ -92,4 +92,18 @@ func (p *Pass) judgeRestarts(r *ride.Result) {
 		}
 		ran = runs
 	}
+	p.judgeNextStart(r)
+}
+
+// judgeNextStart reports a ride with the engine that ends with it stopped and less than
+// the start reserve in the battery.
+func (p *Pass) judgeNextStart(r *ride.Result) {
+	last := r.Legs[len(r.Legs)-1]
+	if r.Starts() == 0 || last.Leg.EngineRPM > 0 || !over(last.StartReserve, r.EndCharge) {
+		return
+	}
+	f := finding.Finding{Severity: finding.Advice, Leave: true, Part: r.Ride.Name, Ref: r.Ride.Name, Pos: r.Ride.Pos}
+	value, most := quantity.Against(r.EndCharge, last.StartReserve, quantity.Share)
+	atLeast(&f, "charge at the end", 100*r.EndCharge, 100*last.StartReserve, "%")
+	p.say(f, "the ride %s ends on %s of the charge; below %s the next start is not sure", r.Ride.Name, value, most)
 }

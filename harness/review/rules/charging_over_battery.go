@@ -10,14 +10,14 @@ var chargingOverBattery = &Rule{
 	Title: "the charging voltage is too high for the battery",
 	Says:  "charging voltage too high for the battery",
 	Doc: "The regulated voltage against the highest charging voltage of the battery's chemistry, where the " +
-		"library has one. Lead batteries with liquid or mat have none there: their limit moves with the " +
-		"temperature and the maker.",
+		"library has one. That of lead batteries moves with the temperature and the maker: what stands there is beyond " +
+		"what any of them asks for.",
 	Formula:  "regulated voltage ≤ charge voltage of a 12 V battery · system voltage / 12 V",
 	Limits:   "`most charge V` of the chemistry, in the library",
-	Why:      "the battery's own protection cuts off in the middle of a ride, or its cells age and swell",
+	Why:      "lithium: its protection cuts off in the middle of a ride, or its cells age and swell; lead: it gasses, dries out and swells",
 	Change:   "fit a regulator made for this battery, or a battery made for this regulator",
 	Severity: "fault",
-	Source:   "LiFePO4 14.2 to 14.6 V, 3.65 V a cell (from memory); the battery maker's figure comes first",
+	Source:   "LiFePO4 14.2 to 14.6 V, 3.65 V a cell (from memory); lead batteries: common practice, no source; the battery maker's figure comes first",
 	Bad: `
 battery: {chemistry: LiFePO4, capacity: 12 Ah, resistance: 6 mΩ, at: battery tray}
 charging:

@@ -91,7 +91,7 @@ func (p *Pass) judgeInrush(part *circuit.Part) {
 		amps(running*l.Inrush.PeakRatio), fuseText(fuse))
 	if !opens {
 		fin.What = fmt.Sprintf("each start of %s, %s at its peak, heats %s by %s of what melts it; "+
-			"it outlasts fewer than 10 000 of them", part.Name, amps(running*l.Inrush.PeakRatio),
+			"it will not last 10 000 starts", part.Name, amps(running*l.Inrush.PeakRatio),
 			fuseText(fuse), share(c.MeltShare))
 	}
 	fin.Numbers = []finding.Number{{Name: "peak", Value: running * l.Inrush.PeakRatio, Unit: "A"}}

@@ -39,14 +39,16 @@ loads:
 }
 
 func (p *Pass) judgeFuseDistance(u unfusedWire) {
-	limit, given := p.c.FuseDistanceM(u.wire)
+	first := *u.wire // with the limit of what is bare, if any of it is
+	first.Spec.Sheathed = p.sheathedToFuse(u.wire)
+	limit, given := p.c.FuseDistanceM(&first)
 	if !over(u.lengthM, limit) {
 		return
 	}
 	most, grave := limit, 2*limit
 	switch {
 	case given:
-	case !u.wire.Spec.Sheathed:
+	case !first.Spec.Sheathed:
 		most, grave = p.practice.MostFuseDistanceM, p.practice.GraveFuseDistanceM
 	case u.wire.From.Node == p.positive && !p.d.PetrolVapour():
 		most = p.practice.MostFuseDistanceSheathedM
@@ -54,15 +56,39 @@ func (p *Pass) judgeFuseDistance(u unfusedWire) {
 	severity := graver(over(u.lengthM, most), finding.Advice, finding.Fault)
 	fin := ofWire(graver(over(u.lengthM, grave), severity, finding.Danger), u.wire)
 	atMost(&fin, "unfused length", u.lengthM, limit, "m")
-	fin.Source = p.limitSource(fuseDistanceKey(u.wire), given)
-	if fin.Severity == finding.Advice && u.wire.Spec.Sheathed {
+	fin.Source = p.limitSource(fuseDistanceKey(&first), given)
+	if fin.Severity == finding.Advice && first.Spec.Sheathed {
 		fin.Source += "; " + p.limitSource("most fuse distance sheathed mm", false)
 	}
-	if u.wire.Spec.Sheathed {
+	if first.Spec.Sheathed {
 		fin.Change = "move the fuse towards the battery: in its sheath the stretch has the longer limit already"
 	}
 	p.say(fin, "%s starts %s of conductor without a fuse; at most %s is allowed",
 		u.wire.Text(), p.length(u.lengthM), p.length(limit))
+}
+
+// sheathedToFuse tells whether every wire from the source to the first fuses lies in a
+// sheath.
+func (p *Pass) sheathedToFuse(first *circuit.Wire) bool {
+	w := &exposureWalk{f: p.facts}
+	seen := map[*circuit.Node]bool{}
+	var bare func(b *circuit.Branch) bool
+	bare = func(b *circuit.Branch) bool {
+		if b.Wire != nil && !b.Wire.Spec.Sheathed {
+			return true
+		}
+		if seen[b.B] {
+			return false
+		}
+		seen[b.B] = true
+		for _, on := range b.B.Branches {
+			if w.follows(on, b.B) && on.Kind != circuit.FuseBranch && bare(on) {
+				return true
+			}
+		}
+		return false
+	}
+	return !bare(first.Branch)
 }
 
 func fuseDistanceKey(w *circuit.Wire) string {

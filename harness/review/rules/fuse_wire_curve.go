@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/formula/fusing"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/study/protection"
@@ -17,7 +18,7 @@ var fuseWireCurve = &Rule{
 		"short just behind the wire's near end for which the device's latest opening is published. One finding a " +
 		"wire, those of one device printed together. Left out: pairs that fuse-over-wire, return-below-fuse or " +
 		"short-overheats-wire report, and currents for which no latest opening is published (for blade " +
-		"fuses below 135 % of the rating); the protection table shows those too.",
+		"fuses below 135 % of the rating), and wires for which a smaller fuse further up opens in time; the protection table shows those too.",
 	Formula: "latest opening at I < time the wire stands I, from full service",
 	Limits:  "the device's time band; short-circuit limit of the insulation up to 5 s, overload limit beyond",
 	Why:     "a stalled motor or a half short heats the wire past its insulation while the device waits",
@@ -40,7 +41,7 @@ loads:
 		}
 		for _, f := range p.in.Protection.Fuses {
 			for i := range f.Wires {
-				if w := &f.Wires[i]; p.overtaken(w) {
+				if w := &f.Wires[i]; p.overtaken(w) && !p.endedAbove(f, w) {
 					p.reportCurve(f, w)
 				}
 			}
@@ -57,6 +58,22 @@ const longOverloadS = 60.0
 // is published.
 func (p *Pass) overtaken(w *protection.Wire) bool {
 	return w.KnownRatio <= 1 && w.KnownWorstA != 0 && p.allowed(w.Wire).known() && !p.c.Tail(w.Wire)
+}
+
+// endedAbove tells whether a smaller fuse before the device, through which the same current
+// flows, opens in time.
+func (p *Pass) endedAbove(f *protection.Fuse, w *protection.Wire) bool {
+	damage := p.in.Faults.Wires.Damage(w.Wire)
+	for up := p.above(f.Branch); up != nil && len(p.nearest[f.Branch.Index].Fuses) == 1; up = p.above(up) {
+		if fuseRating(up) >= fuseRating(f.Branch) {
+			continue
+		}
+		device, _ := p.in.Faults.Device(up)
+		if fusing.ProtectsWire(device, damage.FaultTimeS, f.FaultA).KnownRatio > 1 {
+			return true
+		}
+	}
+	return false
 }
 
 // leansOnTime tells whether a wire bears its fuse only because its loads are on for a

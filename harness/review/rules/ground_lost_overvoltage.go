@@ -71,12 +71,19 @@ situations:
 // backwardV is how much voltage the wrong way round counts.
 const backwardV = 1.0
 
+// backwardLEDV is what an LED bears the wrong way round (data sheets of LEDs, from memory).
+const backwardLEDV = 5.0
+
 // harmed tells whether a part suffers from what it gets.
 func harmed(a *fault.Affected) bool {
 	if a.Effect == fault.Excessive {
 		return true
 	}
-	return a.AfterV < -backwardV && touchy(a.Branch)
+	least := backwardV
+	if l := a.Branch.Load; l != nil && l.Load != nil && l.Load.Sign == design.SignLED {
+		least = backwardLEDV
+	}
+	return a.AfterV < -least && touchy(a.Branch)
 }
 
 // touchy tells whether a load suffers from reversed voltage: the design says

@@ -21,7 +21,7 @@ var liveWithKeyOff = &Rule{
 		"whenever the battery is connected. A load reached only through a hand switch, its own included, " +
 		"can be left on; such loads are reported once, at the first switch. A load with a standby draw is " +
 		"live all the time, whether or not it is in use, and no switch of its own is taken unless the " +
-		"design says `own switch`. A battery switch is there to be opened on leaving and is not reported. " +
+		"design says `own switch`. A battery switch is there to be opened on leaving, and a switch worked by a key goes with the key: neither is reported. " +
 		"`stays live: \"reason\"` on the load, or on any part its current passes, says that it is meant. " +
 		"Loads behind a relay that nothing can release belong to relay-never-released.",
 	Formula:  "none: it is a question of topology",
@@ -77,6 +77,16 @@ func floats(b *circuit.Branch) bool {
 	return ok && s.Type != nil && s.Type.Float
 }
 
+// keyed tells whether a contact is worked by a key, by its library type: what is on behind
+// it is on with the key.
+func keyed(b *circuit.Branch) bool {
+	if b.Part == nil {
+		return false
+	}
+	s, ok := b.Part.Source.(*design.Switch)
+	return ok && s.Type != nil && s.Type.Key
+}
+
 // isolates tells whether a contact is a battery switch, by its library type.
 func isolates(b *circuit.Branch) bool {
 	if b.Part == nil {
@@ -87,7 +97,7 @@ func isolates(b *circuit.Branch) bool {
 }
 
 func (p *Pass) reportByHand(g handGroup) {
-	if isolates(g.gate) {
+	if isolates(g.gate) || keyed(g.gate) {
 		return
 	}
 	if l := g.gate.Closer.OwnSwitch; l != nil && !l.OwnSwitch {

@@ -27,7 +27,7 @@ var relayCoilVoltage = &Rule{
 	Why: "a coil below its pull-in voltage closes late, weakly or not at all; one above its " +
 		"voltage burns",
 	Change:   "use the form for the system's voltage, a thicker coil feed, or a cooler place",
-	Severity: "fault",
+	Severity: "fault; danger of a coil for less than the system's voltage, which burns",
 	Source: "makers' data sheets, mini and micro relays: pull-in 8 V of 12 V, coil resistance " +
 		"against temperature (two sources)",
 	Mend: MendWire,
@@ -53,7 +53,7 @@ loads:
 }
 
 func (p *Pass) reportCoilNominal(part *circuit.Part, form *library.RelayForm) {
-	fin := ofPart(finding.Fault, part)
+	fin := ofPart(graver(over(p.d.NominalV(), form.CoilV), finding.Fault, finding.Danger), part)
 	fin.Numbers = []finding.Number{{Name: "coil voltage", Value: form.CoilV, Unit: "V"},
 		{Name: "limit", Value: p.d.NominalV(), Unit: "V"}}
 	p.say(fin, "%s has a %s coil in a %s system",

@@ -270,6 +270,12 @@ runs:
 			t.Errorf("%s round the bracket: %s, want %s", length, got, want)
 		}
 	}
+	half := replace(round, "500 mm", "300 mm", "100 mm", "300 mm") // no nearer than nothing: a tenth of 600 mm
+	for length, want := range map[string]finding.Severity{"61 mm": 0, "60 mm": finding.Advice, "20 mm": finding.Advice} {
+		if got := gravest(t, half+replace(lamp, "LENGTH", length), "wire-too-short"); got != want {
+			t.Errorf("%s by two runs alike: %s, want %s", length, got, want)
+		}
+	}
 }
 
 func replace(text string, pairs ...string) string { return strings.NewReplacer(pairs...).Replace(text) }

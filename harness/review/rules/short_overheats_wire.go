@@ -88,11 +88,15 @@ func (p *Pass) allowedInTail(r *fault.Result) bool {
 	return p.c.Tail(w) && !slices.Contains(p.firstFuses(w), r.Device)
 }
 
+// tailBurnsC is from where the insulation of a tail burns, so that sizing chooses a thicker
+// one: polyethylene and soft PVC catch fire from about 350 °C (from memory).
+const tailBurnsC = 350.0
+
 func (p *Pass) reportOverheated(w *circuit.Wire, worst worstShort) {
 	r := &worst.short.Results[worst.state]
 	h := r.Worst
 	fin := ofWire(graver(!worst.tail, finding.Advice, finding.Danger), w)
-	fin.Leave = worst.tail
+	fin.Leave = worst.tail && !over(h.EndC, tailBurnsC)
 	atMost(&fin, "latest opening", h.Seconds, h.DamageS, "s")
 	if !math.IsInf(h.EndC, 1) {
 		fin.Numbers = append(fin.Numbers, finding.Number{Name: "end temperature", Value: h.EndC, Unit: "°C"})

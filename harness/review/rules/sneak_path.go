@@ -3,6 +3,7 @@ package rules
 import (
 	"math"
 
+	"fusewright/harness/design"
 	"fusewright/harness/design/figure"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
@@ -49,12 +50,18 @@ situations:
 		}
 		for _, l := range p.in.Faults.Lost {
 			for i := range l.Affected {
-				if a := &l.Affected[i]; !harmed(a) && (a.Effect == fault.Woken || a.Effect == fault.Pulled) {
+				if a := &l.Affected[i]; !harmed(a) && !dark(a) && (a.Effect == fault.Woken || a.Effect == fault.Pulled) {
 					p.reportSneak(l, a)
 				}
 			}
 		}
 	},
+}
+
+// dark tells of an LED that gets its voltage the wrong way round: it stays dark.
+func dark(a *fault.Affected) bool {
+	l := a.Branch.Load
+	return a.AfterV < 0 && l != nil && l.Load != nil && l.Load.Sign == design.SignLED
 }
 
 func (p *Pass) reportSneak(l *fault.Lost, a *fault.Affected) {

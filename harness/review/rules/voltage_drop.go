@@ -176,6 +176,9 @@ func (p *Pass) lossOf(part *circuit.Part, load *circuit.Branch, in *design.Situa
 	l := &loss{in: s, whole: p.dropOf(s, load)}
 	for _, way := range p.c.Ways(part) {
 		for _, b := range way.Branches {
+			if math.Abs(s.BranchA[b.Index]) < 0.01*math.Abs(s.BranchA[load.Index]) {
+				continue // an open contact: of a motor that runs the other way round
+			}
 			if l.taking = append(l.taking, b); b.Wire != nil {
 				l.wires += l.taken(b)
 			}

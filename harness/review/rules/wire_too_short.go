@@ -11,9 +11,9 @@ var wireTooShort = &Rule{
 	Says:  "shorter than its way",
 	Doc: "Every wire whose length is given, against how far the places of its two ends are apart: the run that joins " +
 		"them, or of several runs the longest less the others, since a wire may be led beside them. Drop, heat and " +
-		"shorts are worked out with the length that is given.",
-	Formula:  "length ≥ longest run of its way − Σ lengths of the others",
-	Limits:   "the lengths of the runs",
+		"shorts are worked out with the length that is given. One of a tenth of the way along the runs or less is asked about even so.",
+	Formula:  "length ≥ longest run of its way − Σ lengths of the others, and > a tenth of the way",
+	Limits:   "the lengths of the runs; a tenth: common practice, no source",
 	Why:      "the wire that is really laid is longer: it loses more volts, and its fuse is slower in a short",
 	Change:   "leave its length out, so that it follows from the runs, or mend the run or where its ends are",
 	Severity: "advice, since a run may wind; fault below a tenth of the distance, which is a slip of unit or decimal point",
@@ -43,11 +43,16 @@ func (p *Pass) judgeLength(w *circuit.Wire) {
 		longest = max(longest, b.Run.LengthM.Value)
 	}
 	apart := 2*longest - way
-	if !over(apart, w.LengthM) {
-		return
+	switch {
+	case over(apart, w.LengthM):
+		fin := ofWire(graver(over(slip*apart, w.LengthM), finding.Advice, finding.Fault), w)
+		atLeast(&fin, "length", w.LengthM, apart, "m")
+		p.say(fin, "%s is %s long, but by the runs %s and %s are %s apart", w.Text(), p.length(w.LengthM),
+			w.From.Part.Place.Name, w.To.Part.Place.Name, p.length(apart))
+	case way > 0 && !over(w.LengthM, slip*way):
+		fin := ofWire(finding.Advice, w)
+		atLeast(&fin, "length", w.LengthM, slip*way, "m")
+		p.say(fin, "%s is %s long, but along the runs from %s to %s it is %s", w.Text(), p.length(w.LengthM),
+			w.From.Part.Place.Name, w.To.Part.Place.Name, p.length(way))
 	}
-	fin := ofWire(graver(over(slip*apart, w.LengthM), finding.Advice, finding.Fault), w)
-	atLeast(&fin, "length", w.LengthM, apart, "m")
-	p.say(fin, "%s is %s long, but by the runs %s and %s are %s apart",
-		w.Text(), p.length(w.LengthM), w.From.Part.Place.Name, w.To.Part.Place.Name, p.length(apart))
 }

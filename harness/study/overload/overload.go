@@ -97,7 +97,7 @@ func Compute(c *circuit.Circuit, sols []*solve.Solution, faults *fault.Study) *S
 	s.useTogether(ways, sols)
 	for _, way := range ways {
 		s.allAtOnce(way)
-		if way.load.Load.Behaves == design.Motor {
+		if l := way.load.Load; l.Behaves == design.Motor && !(l.Load != nil && l.Load.Sign == design.SignHorn) { // a horn cannot be blocked
 			s.stands(way)
 		}
 	}

@@ -32,6 +32,7 @@ const (
 	FirstPower Kind = "first power"
 	InUse      Kind = "in use" // a situation with the key on, or with something on
 	Parked     Kind = "parked" // key off and nothing on
+	Live       Kind = "live"   // the engine running, at idle and fast idle
 )
 
 // Test is the whole bench test.
@@ -132,6 +133,9 @@ type maker struct {
 	plan    *solve.Plan
 	tol     *corner.Tolerances
 	missing []string
+	// postsV is the voltage of the supply across the posts while a pass on it is
+	// being solved; 0 = the battery.
+	postsV float64
 }
 
 // assumed says which resistances of the circuit rest on usual values.

@@ -97,7 +97,9 @@ func widen(low, high, share, fixed float64) (float64, float64) {
 // situation solves a situation as it is nominally on a bench and at the eight
 // corners of loads, contacts and source. Corners that do not converge are said.
 func (m *maker) situation(s *design.Situation) spread {
-	out := spread{nominal: m.plan.Network(s, solve.Options{Discharged: UsualDischarge}).Solution()}
+	first := solve.Options{Discharged: UsualDischarge}
+	m.onSupply(&first, 0)
+	out := spread{nominal: m.plan.Network(s, first).Solution()}
 	if !out.ok() {
 		return out
 	}
@@ -105,6 +107,7 @@ func (m *maker) situation(s *design.Situation) spread {
 	for corner := range 8 {
 		opt := m.corner(corner&1 != 0, corner&2 != 0)
 		m.source(&opt, corner&4 != 0)
+		m.onSupply(&opt, map[bool]float64{false: -1, true: 1}[corner&4 != 0])
 		if sol := m.plan.Network(s, opt).Solution(); sol.Status == solve.Converged {
 			out.corners = append(out.corners, sol)
 		} else {
@@ -116,6 +119,15 @@ func (m *maker) situation(s *design.Situation) spread {
 			" of 8 have no solution, so its bounds are too narrow.")
 	}
 	return out
+}
+
+// onSupply puts a supply of the regulated voltage across the posts, off by the
+// tolerance of a regulator to one side.
+func (m *maker) onSupply(opt *solve.Options, side float64) {
+	if m.postsV > 0 {
+		opt.NoCharging, opt.BatteryOhm = true, supplyOhm
+		opt.BatteryV = m.postsV + side*m.tol.RegulatedV
+	}
 }
 
 // corner is loads and contacts at one end each.

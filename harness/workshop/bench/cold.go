@@ -32,26 +32,57 @@ const (
 
 func nan() float64 { return math.NaN() }
 
-// continuity lists every wire with its resistance.
+// continuity lists every wire once, under the plug or part at which a person holds
+// a probe while the other goes from end to end.
 func (m *maker) continuity() *Section {
-	s := &Section{Kind: Continuity, Title: "Before power: continuity of each wire",
-		Setup: []string{"Battery off, all fuses out, relays out of their sockets. Short the meter's leads and subtract what it shows.",
-			"A two-wire meter finds open wires and bad crimps of some tenths of an ohm. The finer figure needs 1 A from the supply " +
-				"and millivolts at the ends."}}
-	g := &Group{}
-	for _, w := range m.c.Wires {
-		g.Checks = append(g.Checks, m.through(w))
+	s := &Section{Kind: Continuity, Title: "Before power: continuity, plug by plug",
+		Setup: []string{"Battery off, all fuses out, relays out of their sockets. Short the meter's leads and subtract what it shows. " +
+			"One probe at the plug or part, the other at the far end of each of its wires in turn; move the wire at both ends while reading.",
+			"A two-wire meter finds open wires and bad crimps of some tenths of an ohm. For a finer figure: 1 A from the supply " +
+				"and millivolts at the ends; the figures stand in the report of the test as JSON."}}
+	at := map[*circuit.Part]*Group{}
+	held := m.held()
+	for i, w := range m.c.Wires {
+		p := held[i]
+		if at[p] == nil {
+			at[p] = &Group{Title: p.Ref + " " + p.Name + ", " + place(p)}
+			s.Groups = append(s.Groups, at[p])
+		}
+		at[p].Checks = append(at[p].Checks, m.through(w, p))
 	}
-	s.Groups = []*Group{g}
 	return s
 }
 
-// through is the resistance of a wire from end to end.
-func (m *maker) through(w *circuit.Wire) *Check {
+// held is, by the place of a wire in the list, the part at which it is probed: that
+// of its two which has more wires, the one nearer the source where both have as many.
+func (m *maker) held() []*circuit.Part {
+	count := map[*circuit.Part]int{}
+	for _, w := range m.c.Wires {
+		count[w.From.Part]++
+		if w.To.Part != w.From.Part {
+			count[w.To.Part]++
+		}
+	}
+	list := make([]*circuit.Part, len(m.c.Wires))
+	for i, w := range m.c.Wires {
+		list[i] = w.From.Part
+		if count[w.To.Part] > count[w.From.Part] {
+			list[i] = w.To.Part
+		}
+	}
+	return list
+}
+
+// through is the resistance of a wire from end to end, said from the part held.
+func (m *maker) through(w *circuit.Wire, held *circuit.Part) *Check {
+	near, far := w.From, w.To
+	if held == w.To.Part {
+		near, far = far, near
+	}
 	hot := conductor.AtTemperature(w.ConductorOhm20, benchHighC) + agedOhm(w.FromEnd) + agedOhm(w.ToEnd)
 	_, high := widen(0, hot, FineOhmShare, FineOhmFixed)
 	_, plain := widen(0, hot, OhmShare, OhmFixed)
-	return &Check{Ref: w.Number, Name: w.Look(), Where: at(w.From) + " to " + at(w.To),
+	return &Check{Ref: w.Number, Name: w.Look(), Where: sign(near.Name) + " to " + short(far),
 		Quantity: quantity.Resistance, Nominal: w.ConductorOhm20 + w.EndsOhm, Low: nan(), High: high,
 		PlainHigh: plain, Basis: basisWire}
 }

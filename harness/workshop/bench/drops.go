@@ -9,8 +9,10 @@ import (
 	"fusewright/harness/network/solve"
 )
 
-// leastA is the current below which a connection's drop says nothing.
-const leastA = 0.05
+// leastA is the current below which a connection's drop is not asked for: what it
+// loses is in the volts of its load, and what it makes of heat is little. Common
+// practice, no source.
+const leastA = 5.0
 
 // leastDropV is the upper bound below which a workshop meter, which errs by
 // DropFixedV, cannot tell a good connection from a bad one.
@@ -61,8 +63,9 @@ func (m *maker) drops(all []*solved) {
 		}
 	}
 	if len(still) > 0 {
-		m.missing = append(m.missing, "No drop is given for connections that carry less than 50 mA or may lose less than 5 mV in every "+
-			"situation, which a workshop meter does not tell: "+wording.And(still)+". Their continuity is their test.")
+		m.missing = append(m.missing, "No drop is asked for connections that carry less than 5 A or may lose less than 5 mV in every "+
+			"situation: "+wording.And(still)+". Their continuity and the volts of their loads are their test; where a load reads low, "+
+			"follow the drops from the post outward.")
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
@@ -17,17 +18,36 @@ type solved struct {
 	situation *design.Situation
 	spread
 	section *Section
+	// supplyV is the voltage of the supply in place of the running engine, supplyA
+	// the most it must give; 0 = on the battery.
+	supplyV, supplyA float64
 }
 
-// situations makes a section of each situation: with the key off first, then
-// with the engine stopped, then with it running.
+// Passes with the engine stopped stand in for situations that need it running: a
+// supply or charger at the regulated voltage across the battery's posts, where it can
+// give what they draw. Common practice, no source.
+const (
+	mostSupplyA   = 40.0
+	fastIdleTimes = 1.5 // of the idle speed
+)
+
+// situations makes a section of each situation: with the key off first, then with
+// the engine stopped, then those of the running engine, on a supply; then the short
+// live check.
 func (m *maker) situations() []*Section {
 	var all []*solved
 	for _, rank := range []int{0, 1, 2} {
 		for _, s := range m.d.Situations {
-			if order(s) == rank {
-				all = append(all, &solved{situation: s, spread: m.situation(s)})
+			if order(s) != rank {
+				continue
 			}
+			if rank == 2 {
+				s = stopped(s)
+				if m.repeats(all, s) {
+					continue
+				}
+			}
+			all = append(all, m.pass(s))
 		}
 	}
 	var out []*Section
@@ -35,8 +55,202 @@ func (m *maker) situations() []*Section {
 		s.section = m.section(s)
 		out = append(out, s.section)
 	}
+	m.volts(all)
 	m.drops(all)
-	return out
+	return append(out, m.live(all)...)
+}
+
+// stopped is a situation with the engine stopped, all else as it is.
+func stopped(s *design.Situation) *design.Situation {
+	still := *s
+	still.EngineRPM = 0
+	if still.As == nil {
+		still.As = s
+	}
+	return &still
+}
+
+// pass solves a situation; one that stands in for the running engine on the supply
+// when that can give its current, else on the battery.
+func (m *maker) pass(s *design.Situation) *solved {
+	if s.As == nil || !circuit.Running(s.As) || m.d.Charging.RegulatedV.Value == 0 {
+		return &solved{situation: s, spread: m.situation(s)}
+	}
+	p := &solved{situation: s, supplyV: m.d.Charging.RegulatedV.Value}
+	m.postsV = p.supplyV
+	p.spread = m.situation(s)
+	m.postsV = 0
+	if p.ok() {
+		_, _, p.supplyA = p.of(func(sol *solve.Solution) float64 { return sol.BatteryA })
+	}
+	if !p.ok() || p.supplyA > mostSupplyA {
+		return &solved{situation: s, spread: m.situation(s)}
+	}
+	return p
+}
+
+// repeats tells whether a pass on the supply would be one again that is made: only
+// the engine's speed differs.
+func (m *maker) repeats(all []*solved, s *design.Situation) bool {
+	return slices.ContainsFunc(all, func(o *solved) bool {
+		return o.situation.As != nil && o.situation.Key == s.Key && slices.Equal(o.situation.On, s.On) &&
+			slices.Equal(o.situation.Closed, s.Closed) && slices.Equal(o.situation.Reversed, s.Reversed) && m.sameVehicle(o.situation, s)
+	})
+}
+
+// sameVehicle tells whether the machine's own loads are the same in two situations.
+func (m *maker) sameVehicle(a, b *design.Situation) bool {
+	return slices.Equal(circuit.Present(m.c, a), circuit.Present(m.c, b))
+}
+
+// volts gives each load and block its reading once, where it lies lowest; what is off
+// is read in every pass, in one row.
+func (m *maker) volts(all []*solved) {
+	groups := make([]*Group, len(all))
+	type lowest struct {
+		check *Check
+		in    int
+	}
+	type way struct { // a motor that turns both ways is read both ways
+		part  *circuit.Part
+		where string
+	}
+	var order []way
+	best := map[way]lowest{}
+	for i, s := range all {
+		if !s.ok() {
+			continue
+		}
+		groups[i] = &Group{Title: "Volts of blocks and loads, as far as they lie below the battery's"}
+		var dead []*Check
+		for _, p := range m.c.Parts {
+			c := m.point(s, p)
+			if c == nil {
+				continue
+			}
+			if !c.Below {
+				dead = append(dead, c)
+				continue
+			}
+			key := way{p, c.Where}
+			was, met := best[key]
+			if !met {
+				order = append(order, key)
+			}
+			if !met || c.Nominal > was.check.Nominal {
+				best[key] = lowest{c, i}
+			}
+		}
+		if len(dead) > 0 {
+			groups[i].Checks = append(groups[i].Checks, together(dead))
+		}
+	}
+	for i, g := range groups {
+		if g == nil {
+			continue
+		}
+		var lit []*Check
+		for _, key := range order {
+			if best[key].in == i {
+				lit = append(lit, best[key].check)
+			}
+		}
+		if g.Checks = append(lit, g.Checks...); len(g.Checks) > 0 {
+			all[i].section.Groups = append(all[i].section.Groups, g)
+		}
+	}
+}
+
+// together is one row of all that is dead in a pass.
+func together(dead []*Check) *Check {
+	if len(dead) == 1 {
+		return dead[0]
+	}
+	var refs []string
+	for _, c := range dead {
+		refs = append(refs, c.Ref)
+	}
+	one := *dead[0]
+	one.Ref, one.Name, one.Where = strings.Join(refs, " "), "off", "across each"
+	for _, c := range dead[1:] {
+		one.High = math.Max(one.High, c.High)
+	}
+	return &one
+}
+
+// live is what only the running engine shows: the posts and the main feeds at idle
+// and at fast idle, with the loads of the heaviest situation that runs it on.
+func (m *maker) live(passes []*solved) []*Section {
+	idle := m.d.Charging.IdleRPM.Value
+	var heaviest *design.Situation
+	most := math.Inf(-1)
+	for _, s := range m.d.Situations {
+		if order(s) != 2 {
+			continue
+		}
+		sol := m.plan.Network(s, solve.Options{Discharged: UsualDischarge}).Solution()
+		if sol.Status != solve.Converged {
+			continue
+		}
+		sum := 0.0
+		for _, b := range m.c.Branches {
+			if b.Load != nil && b.Load.Load != nil {
+				sum += math.Abs(sol.Amps(b))
+			}
+		}
+		if sum > most {
+			heaviest, most = s, sum
+		}
+	}
+	if heaviest == nil || !(idle > 0) {
+		return nil
+	}
+	sec := &Section{Kind: Live, Title: "Live: idle and fast idle, with the loads of " + heaviest.Name, Setup: []string{
+		m.switched(heaviest) + " Engine warm; in the open air, the machine on its stand and out of gear. Never at more than fast idle.",
+	}}
+	silent := m.onlyRunning(heaviest, passes)
+	for _, speed := range []struct {
+		name string
+		rpm  float64
+	}{{"Idle", idle}, {"Fast idle", fastIdleTimes * idle}} {
+		s := *heaviest
+		s.EngineRPM = speed.rpm
+		if s.As == nil {
+			s.As = heaviest
+		}
+		p := &solved{situation: &s, spread: m.situation(&s)}
+		title := speed.name + ", " + quantity.Plain(math.Round(speed.rpm), quantity.Speed)
+		if !p.ok() {
+			sec.Groups = append(sec.Groups, &Group{Title: title + ": no readings can be given (" + string(p.nominal.Status) + ")"})
+			continue
+		}
+		g := &Group{Title: title, Checks: append([]*Check{m.posts(p)}, m.feeds(p)...)}
+		if speed.rpm > idle {
+			for _, part := range silent {
+				if c := m.point(p, part); c != nil {
+					g.Checks = append(g.Checks, c)
+				}
+			}
+		}
+		sec.Groups = append(sec.Groups, g)
+	}
+	return []*Section{sec}
+}
+
+// onlyRunning are the parts that are alive with the engine running and in no pass.
+func (m *maker) onlyRunning(s *design.Situation, passes []*solved) []*circuit.Part {
+	run := &solved{situation: s, spread: spread{nominal: m.plan.Network(s, solve.Options{Discharged: UsualDischarge}).Solution()}}
+	var list []*circuit.Part
+	for _, p := range m.c.Parts {
+		c := m.point(run, p)
+		if c == nil || !c.Below {
+			continue
+		}
+		if !slices.ContainsFunc(passes, func(o *solved) bool { return o.ok() && m.point(o, p).Below }) {
+			list = append(list, p)
+		}
+	}
+	return list
 }
 
 func order(s *design.Situation) int {
@@ -55,7 +269,12 @@ func (m *maker) section(s *solved) *Section {
 	if s.situation.Key == design.KeyOff && len(s.situation.On) == 0 && len(s.situation.Closed) == 0 {
 		kind = Parked
 	}
-	sec := &Section{Kind: kind, Title: "Situation: " + s.situation.Name, Situation: s.situation, Setup: m.setup(s.situation)}
+	sec := &Section{Kind: kind, Title: "Situation: " + s.situation.Name, Situation: s.situation, Setup: m.setup(s)}
+	if s.supplyV > 0 {
+		sec.Title += ", on a supply"
+	} else if s.situation.As != nil && circuit.Running(s.situation.As) {
+		sec.Title += ", on the battery"
+	}
 	if !s.ok() {
 		sec.Trouble = "No readings can be given: " + string(s.nominal.Status) + ". " + s.nominal.Why
 		return sec
@@ -65,20 +284,30 @@ func (m *maker) section(s *solved) *Section {
 		source.Checks = append(source.Checks, m.standby(s))
 	}
 	sec.Groups = append(sec.Groups, source)
-	if g := m.points(s); len(g.Checks) > 0 {
-		sec.Groups = append(sec.Groups, g)
-	}
 	return sec
 }
 
 // setup is how to bring the situation about.
-func (m *maker) setup(s *design.Situation) []string {
+func (m *maker) setup(s *solved) []string {
+	lines := []string{m.switched(s.situation)}
+	switch {
+	case s.supplyV > 0:
+		lines = append(lines, fmt.Sprintf("Engine stopped; a supply or charger of %s across the battery's posts that gives %s in place of the "+
+			"charging system.", quantity.Plain(s.supplyV, quantity.Voltage), quantity.Format(math.Ceil(s.supplyA), quantity.Current)))
+	case s.situation.As != nil && circuit.Running(s.situation.As):
+		lines = append(lines, "Engine stopped, on the battery alone: this draws more than a bench supply gives. Keep it short.")
+	case order(s.situation) == 0:
+		lines = append(lines, "Wait until control units sleep, some minutes. While a meter is in series, do not turn the key and do not "+
+			"switch loads on.")
+	}
+	return lines
+}
+
+// switched is the key, the loads and the switches of a situation in words.
+func (m *maker) switched(s *design.Situation) string {
 	text := "Key off."
 	if s.Key == design.KeyOn {
-		text = "Key on, engine stopped."
-		if circuit.Running(s) {
-			text = fmt.Sprintf("Engine at %s.", quantity.Plain(math.Round(s.EngineRPM), quantity.Speed))
-		}
+		text = "Key on."
 	}
 	var on, switches []string
 	for _, l := range s.On {
@@ -90,13 +319,7 @@ func (m *maker) setup(s *design.Situation) []string {
 			switches = append(switches, b.Part.Ref+" "+b.Part.Name)
 		}
 	}
-	text += " Loads on: " + wording.And(on) + ". Switches closed: " + wording.And(switches) + "."
-	lines := []string{text}
-	if order(s) == 0 {
-		lines = append(lines, "Wait until control units sleep, some minutes. While a meter is in series, do not turn the key and do not "+
-			"switch loads on.")
-	}
-	return lines
+	return text + " Loads on: " + wording.And(on) + ". Switches closed: " + wording.And(switches) + "."
 }
 
 // posts is the battery voltage, read first; the range is where the bounds hold.
@@ -157,28 +380,24 @@ func current(s *solved, value func(*solve.Solution) float64) *Check {
 	return c
 }
 
-// points are the voltages of blocks and loads.
-func (m *maker) points(s *solved) *Group {
-	g := &Group{Title: "Voltages of blocks and loads, as far as they lie below the battery's"}
-	for _, p := range m.c.Parts {
-		var plus, minus *circuit.Node
-		where := "+ and −"
-		switch p.Kind {
-		case circuit.Block:
-			plus, minus, where = p.Terminal("in").Node, m.c.Negative(), "input and battery −"
-		case circuit.Load:
-			plus, minus = p.Terminal("+").Node, p.Terminal("-").Node
-			if l, ok := p.Source.(*design.Load); ok && slices.Contains(s.situation.Reversed, l) {
-				plus, minus, where = minus, plus, "− and +, the other way round"
-			}
-		default:
-			continue
+// point is the voltage of a block or a load; nil for other parts.
+func (m *maker) point(s *solved, p *circuit.Part) *Check {
+	var plus, minus *circuit.Node
+	where := "+ and −"
+	switch p.Kind {
+	case circuit.Block:
+		plus, minus, where = p.Terminal("in").Node, m.c.Negative(), "input and battery −"
+	case circuit.Load:
+		plus, minus = p.Terminal("+").Node, p.Terminal("-").Node
+		if l, ok := p.Source.(*design.Load); ok && slices.Contains(s.situation.Reversed, l) {
+			plus, minus, where = minus, plus, "− and +, the other way round"
 		}
-		c := m.below(s, plus, minus)
-		c.Ref, c.Name, c.Where = p.Ref, p.Name, where
-		g.Checks = append(g.Checks, c)
+	default:
+		return nil
 	}
-	return g
+	c := m.below(s, plus, minus)
+	c.Ref, c.Name, c.Where = p.Ref, p.Name, where
+	return c
 }
 
 // below is how far the voltage between two nodes lies under the battery's; a

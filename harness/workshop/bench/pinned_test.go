@@ -149,14 +149,14 @@ func TestMetersByHand(t *testing.T) {
 }
 
 // A connection is measured at nine tenths of its largest current or more, and
-// above 50 mA; one that may lose less than 5 mV is not.
+// above 5 A; one that may lose less than 5 mV is not.
 func TestWhereDropsAreMeasured(t *testing.T) {
 	b := branch()
-	all := []*solved{reading(design.KeyOn, 1, 0), reading(design.KeyOn, 0.91, 0), reading(design.KeyOn, 0.9, 0), reading(design.KeyOn, 0.89, 0)}
+	all := []*solved{reading(design.KeyOn, 10, 0), reading(design.KeyOn, 9.1, 0), reading(design.KeyOn, 9, 0), reading(design.KeyOn, 8.9, 0)}
 	if got := loaded(all, b); len(got) != 2 || got[0] != 0 || got[1] != 1 {
 		t.Errorf("measured in %v, want the first two", got)
 	}
-	for amps, want := range map[float64]int{0.04: 0, 0.05: 0, 0.051: 1} {
+	for amps, want := range map[float64]int{4.9: 0, 5: 0, 5.1: 1} {
 		if got := len(loaded([]*solved{reading(design.KeyOn, amps, 0)}, b)); got != want {
 			t.Errorf("%g A: measured in %d situations, want %d", amps, got, want)
 		}
@@ -167,7 +167,7 @@ func TestWhereDropsAreMeasured(t *testing.T) {
 	b.Fuse = &circuit.FuseSpec{Ref: "F1"}
 	b.Part.Branches = c.Branches
 	for volts, measured := range map[float64]bool{2.9e-3: false, 3.1e-3: true} {
-		m, s := &maker{c: c}, reading(design.KeyOn, 4, volts)
+		m, s := &maker{c: c}, reading(design.KeyOn, 6, volts)
 		s.section = &Section{}
 		m.drops([]*solved{s})
 		if got := len(s.section.Groups) == 1; got != measured || strings.Contains(strings.Join(m.missing, ""), "F1") == measured {

@@ -29,7 +29,7 @@ func (m *maker) polarity() []*Section {
 		switch src := p.Source.(type) {
 		case *design.Load:
 			if p.Plug != nil {
-				plugs.Checks = append(plugs.Checks, m.atPlug(p)...)
+				plugs.Checks = append(plugs.Checks, m.backFrom(p, p.Terminal("-"), p.Terminal("+")))
 			} else if polarised(src) {
 				g.Checks = append(g.Checks, m.backFrom(p, p.Terminal("-"), p.Terminal("+")))
 			}
@@ -50,29 +50,13 @@ func (m *maker) polarity() []*Section {
 	if len(plugs.Checks) > 0 {
 		g.Title = "At the parts"
 		groups = append(groups, plugs)
-		setup = append(setup, "At the plugs: on the contacts of the harness half. Then hold the two halves face to face: the + lead of the "+
+		setup = append(setup, "At the plugs: on the contacts of the harness half; the feeds have been read through. Then hold the two halves face to face: the + lead of the "+
 			"accessory must meet the feed, the − lead the return.")
 	}
 	if len(groups) == 0 {
 		return nil
 	}
 	return []*Section{{Kind: Polarity, Title: "Before power: polarity", Groups: groups, Setup: setup}}
-}
-
-// atPlug is the checks at the contacts of an accessory's plug: the return to
-// battery negative, and each feed through to where it comes from.
-func (m *maker) atPlug(p *circuit.Part) []*Check {
-	plus, minus := p.Terminal("+"), p.Terminal("-")
-	back := m.backFrom(p, minus, plus)
-	back.Where = "contact of " + wiresAt(minus) + " to battery negative; that of " + wiresAt(plus) + " is +"
-	checks := []*Check{back}
-	for _, w := range plus.Wires {
-		through := m.through(w)
-		through.Ref, through.Name = p.Ref, p.Name
-		through.Where = "contact of " + w.Number + " " + w.Look() + " to " + at(w.From)
-		checks = append(checks, through)
-	}
-	return checks
 }
 
 // backFrom is the check of a return terminal against battery negative.

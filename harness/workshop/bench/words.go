@@ -83,6 +83,11 @@ var hints = map[Kind][]Hint{
 		{"All loads lower by the same", "the fault is in what they share: main feed, main fuse, ground point"},
 		{"A drop near battery voltage", "this is the open place"},
 	},
+	Live: {
+		{"Posts fall at idle and rise at fast idle", "the charging system gives less than is drawn at idle: see the budget"},
+		{"Posts do not rise at all", "charging system, its fuse or its lead; not the harness"},
+		{"Posts above the bound", "regulator: stop the engine, before lamps and control units suffer"},
+	},
 	Parked: {
 		{"Tens of milliamperes more, for some minutes", "a control unit has not gone to sleep yet: wait and read again"},
 		{"More, and it stays", "a circuit is live with the key off: pull fuses one by one until it falls"},
@@ -90,15 +95,7 @@ var hints = map[Kind][]Hint{
 	},
 }
 
-// at names a terminal as one reads it off the part: "K1 keyed, 87".
-func at(t *circuit.Terminal) string {
-	if t.Part.Kind == circuit.Battery {
-		return within(t)
-	}
-	return t.Part.Ref + " " + within(t)
-}
-
-// within is at without the reference: "keyed, 87".
+// within names a terminal as one reads it off the part, without the reference: "keyed, 87".
 func within(t *circuit.Terminal) string {
 	switch t.Part.Kind {
 	case circuit.Splice, circuit.Ground:

@@ -3,6 +3,8 @@
 package arrange
 
 import (
+	"slices"
+
 	"fusewright/render/frame"
 	"fusewright/render/scene"
 	"fusewright/render/schematic/cell"
@@ -31,9 +33,33 @@ func Circuit(l *labels.Labels, paper frame.Paper) (*Arrangement, error) {
 // FlagBody is the width of a cell with a flag and its words, in modules.
 const FlagBody = 12
 
-// layOut shares the circuit out to pages and lays each out, with wire labels in
-// one line or in two, whichever needs fewer sheets and flags.
+// layOut lays the circuit out with the ground bars beside the battery or, where that
+// needs fewer sheets and flags, below it.
 func (a *Arrangement) layOut() error {
+	a.MainsBelow = false
+	if err := a.layOutLabels(); err != nil || a.weight() == effort || len(a.Pages) > trialPages || !a.hasMains() {
+		return err
+	}
+	beside, stacked := a.weight(), a.Stacked
+	a.MainsBelow = true // with labels in two lines: both save width
+	if err := a.layOutWith(true); err != nil || a.weight() < beside {
+		return err
+	}
+	a.MainsBelow = false
+	return a.layOutWith(stacked)
+}
+
+// hasMains tells whether ground bars stand with the battery.
+func (a *Arrangement) hasMains() bool {
+	return slices.ContainsFunc(a.Cells.List, func(c *cell.Cell) bool { return len(c.MainRows) > 0 })
+}
+
+// weight is pages and flags weighed together.
+func (a *Arrangement) weight() int { return effort*len(a.Pages) + a.flagCount() }
+
+// layOutLabels shares the circuit out to pages and lays each out, with wire labels in
+// one line or in two, whichever needs fewer sheets and flags.
+func (a *Arrangement) layOutLabels() error {
 	if a.Study != nil { // its labels always take two lines
 		return a.layOutWith(true)
 	}
@@ -45,11 +71,11 @@ func (a *Arrangement) layOut() error {
 	if err := a.layOutWith(false); err != nil || len(a.Pages) == 1 && a.flagCount() == 0 {
 		return err
 	}
-	one = effort*len(a.Pages) + a.flagCount()
+	one = a.weight()
 	if err := a.layOutWith(true); err != nil {
 		return err
 	}
-	if effort*len(a.Pages)+a.flagCount() < one {
+	if a.weight() < one {
 		return nil
 	}
 	return a.layOutWith(false)

@@ -64,6 +64,7 @@ func (a *Arrangement) fill(queue []feed, index, rows, width int) (*Page, []feed)
 	k := &packer{a: a, page: &Page{Index: index, Severed: map[*cell.Inlet]bool{}, Outlined: a.Outlined}}
 	k.rows, k.width = rows, width
 	used := 0
+	var later []feed // does not fit here; what comes after it may
 	for len(queue) > 0 {
 		f := queue[0]
 		if f.root != nil && f.root.Sheet > 0 {
@@ -72,12 +73,13 @@ func (a *Arrangement) fill(queue []feed, index, rows, width int) (*Page, []feed)
 		}
 		took, rest := k.take(f, k.rows-used)
 		if took == 0 && len(rest) > 0 {
-			break
+			later, queue = append(later, rest...), queue[1:]
+			continue
 		}
 		used += took
 		queue = append(queue[1:], rest...)
 	}
-	return k.page, append(k.queue, queue...)
+	return k.page, append(later, k.queue...)
 }
 
 // take puts a feed on the page as far as it fits; it returns the rows used and
@@ -143,11 +145,12 @@ func (k *packer) children(t *circuit.Terminal, list []*cell.Inlet, rank, budget 
 		if i+1 < len(list) {
 			left -= flagRow
 		}
-		full := k.a.fullOf(c)
-		whole := full <= left
-		roomy := left >= k.rows*6/10 // worth beginning a tree that does not fit whole
+		// A circuit is begun where it fits whole, from its fuse to its ground; what fits on
+		// no sheet whole is begun where there is room.
+		whole := k.a.fullOf(c) <= left && k.fitsWhole(c, rank)
+		tooLarge := left >= k.rows*6/10 && !k.a.fitsAlone(c, k.rows, k.width)
 		u, ok := 0, false
-		if whole || roomy || force {
+		if whole || tooLarge || force {
 			u, ok = k.add(c, rank, left, force)
 		}
 		if !ok {

@@ -2,6 +2,7 @@ package arrange
 
 import (
 	"math"
+	"slices"
 
 	"fusewright/harness/network/circuit"
 	"fusewright/render/schematic/cell"
@@ -83,6 +84,41 @@ func (k *packer) fits(c *cell.Cell, rank int) bool {
 		sum += w + channelM
 	}
 	return sum <= k.width
+}
+
+// fitsWhole tells whether the sheet is wide enough for a cell with everything that it
+// feeds.
+func (k *packer) fitsWhole(c *cell.Cell, rank int) bool {
+	wide := &packer{a: k.a, columns: slices.Clone(k.columns), loads: k.loads, width: k.width}
+	return wide.noteTree(c, rank, map[*cell.Cell]bool{})
+}
+
+// fitsAlone tells whether a cell with everything that it feeds fits a sheet of its own,
+// behind a flag.
+func (a *Arrangement) fitsAlone(c *cell.Cell, rows, width int) bool {
+	alone := &packer{a: a, columns: []int{FlagBody}, width: width}
+	return a.fullOf(c) <= rows && alone.noteTree(c, 1, map[*cell.Cell]bool{})
+}
+
+// noteTree widens the columns for a cell and everything that it feeds, and tells
+// whether they fit.
+func (k *packer) noteTree(c *cell.Cell, rank int, seen map[*cell.Cell]bool) bool {
+	if seen[c] || c.Sheet > 0 {
+		return true
+	}
+	seen[c] = true
+	if !k.fits(c, rank) {
+		return false
+	}
+	k.note(c, rank)
+	for _, o := range c.Outlets {
+		for _, in := range k.a.Feeds[o.Term] {
+			if primary(in.Cell) == in && !k.noteTree(in.Cell, rank+1, seen) {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // note widens the column of a cell.

@@ -46,6 +46,11 @@ type Cell struct {
 	Coil        bool  // the coil of a relay in the detached form
 	Mate        *Cell // the other half of a relay in the detached form
 
+	Cellar   int   // width of the source's lower part
+	Bar      int   // where its ground bars stand, from the left of the body
+	Turn     int   // where their wires turn to the battery
+	MainRows []int // rows of its main returns, below the battery's foot
+
 	Full  int // rows of everything it feeds
 	Sheet int // on which it stands, from 1; 0 = on none yet
 	Col   int

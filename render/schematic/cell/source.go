@@ -3,6 +3,7 @@ package cell
 import (
 	"fusewright/harness/network/circuit"
 	"fusewright/render/schematic/labels"
+	"fusewright/render/schematic/lettering"
 	"fusewright/render/schematic/parts"
 	"fusewright/render/symbol"
 )
@@ -10,13 +11,14 @@ import (
 // The source stands in two parts: its post, whose row is the first row of the
 // page, and below everything the battery feeds in the next column its cellar: a
 // positive trunk with the vehicle's loads and the generator as branches, the
-// battery at its foot, and the negative trunk. Measures in modules.
+// battery at its foot, and the negative trunk; beside or below it the ground bars with
+// their wires back to the battery. Measures in modules.
 const (
 	SourceTrunk  = 2
 	SourceBranch = 8  // width of a branch's symbol
 	SourceNeg    = 13 // the negative trunk
 	SourcePost   = 4  // width of the cell in its own column
-	SourceCellar = 15 // width of the cellar, which reaches into the next column
+	sourceCellar = 15 // least width of the cellar, which reaches into the next column
 	sourceStep   = 6
 	sourceMarked = 9 // the step below a branch with a change
 )
@@ -28,7 +30,76 @@ func (b *builder) shapeSource(c *Cell) {
 	c.Caption = b.CaptionOf(c.Part, (SourceNeg-SourceTrunk-2.5-float64(b.Signs.LeadGap(c.Part)))*symbol.M, b.Plain(3, 2))
 	c.Rows[0].Top, c.Rows[0].Bottom = 1, 0.8
 	c.Rows = append(c.Rows, &Row{Cell: c, Index: 1, Top: 1.75, Bottom: float64(battery+5) + 1.75 + 0.2})
+	b.addMains(c)
 	b.addOutlets(c, SourceTrunk)
+}
+
+// addMains hangs the wires from ground points to the battery on the negative trunk,
+// from its foot upwards; what finds no room there stands below, and so do those from
+// one bar to another, as many as leave the source two thirds of a sheet. Wires to a
+// stud of the frame are listed with the ground points.
+func (b *builder) addMains(c *Cell) {
+	var mains []*circuit.Wire
+	for _, p := range b.Circuit.Parts {
+		for _, w := range b.Wiring.Returns[p] {
+			if p.Kind == circuit.Ground && (w.To.Part.Kind == circuit.Battery || parts.IsGroundBlock(w.To.Part)) {
+				mains = append(mains, w)
+			}
+		}
+	}
+	low, long := c.Rows[1], 0
+	first, step := b.mainSteps(mains)
+	_, _, battery := SourceRows(b.Labels)
+	up, down := 0, first
+	if b.MainsBelow {
+		up = battery + 5
+	}
+	for _, w := range mains {
+		at := down
+		if w.To.Part.Kind == circuit.Battery && up < battery+5 {
+			at, up = -up, up+step
+		} else if float64(battery+5+at+step) > float64(b.sheetRows)*2/3 {
+			continue
+		} else {
+			down += step
+			low.Bottom = float64(battery + 5 + down)
+		}
+		c.Returns, c.MainRows = append(c.Returns, w), append(c.MainRows, at)
+		long = max(long, 1+b.LabelM(w, true))
+	}
+	c.Bar, c.Turn = SourceNeg+long, SourceNeg
+	if b.MainsBelow {
+		c.Bar, c.Turn = 1, max(SourceNeg, 1+long)
+	}
+	c.Cellar = max(sourceCellar, c.Bar+2, c.Turn+2)
+}
+
+// mainSteps gives the row of the first main return below the battery's foot and the
+// distance between two, in modules: a label in two lines above, the bar's name below,
+// and a ground's sign where one ends in it.
+func (b *builder) mainSteps(list []*circuit.Wire) (first, step int) {
+	top := lettering.GapMM + lettering.CapMM + lettering.LineMM + 0.3
+	below := MainDrop(b.Labels) + lettering.CapMM + lettering.GapMM
+	for _, w := range list {
+		if b.Signs.OfWire(w) > 0 {
+			top = max(top, lettering.GapMM+2*b.Signs.Half+0.5)
+		}
+		if b.Signs.OfPart(w.From.Part) > 0 {
+			below = max(below, MainDrop(b.Labels)+2*b.Signs.Half+b.Signs.Drop)
+		}
+		if w.To.Part.Kind != circuit.Battery {
+			below = max(below, labels.GroundDrop)
+		}
+	}
+	return lettering.InM(2*symbol.M + top), lettering.InM(top + below)
+}
+
+// MainDrop is from a main return down to the name of its bar, in mm.
+func MainDrop(l *labels.Labels) float64 {
+	if l.Signs.Changes != nil { // clear of the band along the wire
+		return 2 * lettering.GapMM
+	}
+	return lettering.GapMM
 }
 
 // SourceRows gives the rows of the branches and of the battery's plus pin,

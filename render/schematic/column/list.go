@@ -28,6 +28,7 @@ type List struct {
 	Untorn   bool
 	Findings bool
 	Grounds  bool
+	Wired    bool // wires are drawn in it, so that it has to stand somewhere
 	InFull   bool // the list of everything that others tell in short
 	Rows     []Row
 	area     scene.Rect // where it stands, set when it is placed

@@ -69,8 +69,8 @@ func (s *Sheets) addReferences() {
 	}
 }
 
-// refsOf is every reference and wire number that a cell shows. The generator and
-// the vehicle's loads stand with the battery.
+// refsOf is every reference and wire number that a cell shows. The generator,
+// the vehicle's loads and the ground bars stand with the battery.
 func refsOf(c *circuit.Circuit, of *cell.Cell) (refs []string) {
 	refs = append(refs, of.Part.Ref)
 	for _, w := range of.Ways {
@@ -80,6 +80,9 @@ func refsOf(c *circuit.Circuit, of *cell.Cell) (refs []string) {
 		refs = append(refs, w.Number)
 	}
 	if of.Part.Kind == circuit.Battery {
+		for _, w := range of.Returns {
+			refs = append(refs, w.From.Part.Ref)
+		}
 		g, v := parts.SourceParts(c)
 		for _, q := range []*circuit.Part{g, v} {
 			if q != nil {

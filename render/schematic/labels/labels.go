@@ -18,16 +18,17 @@ import (
 // Labels is the manner of one drawing: what is written at parts and wires, and
 // the room it takes.
 type Labels struct {
-	Design   *design.Design
-	Circuit  *circuit.Circuit
-	Wiring   *parts.Wiring
-	Set      *symbol.Set
-	Signs    *sign.Signs
-	Study    *solved.Values // nil on the usual drawing
-	Lengths  string         // "ft", else metres
-	Stacked  bool           // wire labels in two lines, for narrow paper
-	Outlined bool           // frames round the places
-	Detached bool           // coils and contacts of relays apart
+	Design     *design.Design
+	Circuit    *circuit.Circuit
+	Wiring     *parts.Wiring
+	Set        *symbol.Set
+	Signs      *sign.Signs
+	Study      *solved.Values // nil on the usual drawing
+	Lengths    string         // "ft", else metres
+	Stacked    bool           // wire labels in two lines, for narrow paper
+	MainsBelow bool           // ground bars stand below the battery, not beside it
+	Outlined   bool           // frames round the places
+	Detached   bool           // coils and contacts of relays apart
 }
 
 // New is the manner of the design's sheet; set and relays may be "" or nil.

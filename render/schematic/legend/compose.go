@@ -36,66 +36,60 @@ func Compose(arr *arrange.Arrangement, s *crossref.Sheets) *Lists {
 	return l
 }
 
-// compose places all lists; full allows what each finding says.
+// compose places all lists; full allows what each change says. What explains the
+// drawing stands where a sheet has room, and is worth no sheet of its own.
 func (l *Lists) compose(full bool) {
-	shared := l.groundPanel()
+	shared := append(l.groundPanel(), l.colourPanel()...)
 	notes := l.legends()
 	var homeless []*column.List
-	cut, short := false, false
+	short := false
 	var free [][]*column.Slot
 	for _, p := range l.arr.Pages {
-		var with, tried []*column.List
+		var with []*column.List
 		only := len(l.arr.Pages) == 1
 		if only { // the only sheet carries everything, the notes too where they fit
 			with, shared = shared, nil
-			tried = slices.Concat(with, notes)
 		}
-		slots, brief, left := l.fitPanels(p, tried, full)
+		slots, brief, left := l.fitPanels(p, slices.Concat(with, notes), only, full)
 		if only && (len(left) > 0 || brief && l.Signs.Changes != nil) {
-			slots, brief, left = l.fitPanels(p, with, full)
+			slots, brief, left = l.fitPanels(p, with, only, full)
 		} else if only {
 			notes = nil
 		}
 		short = short || brief
-		for _, q := range left {
-			if q.Findings {
-				cut = true // the rest stands in the list of all findings
-				continue
-			}
-			homeless = append(homeless, q)
-		}
+		homeless = append(homeless, left...)
 		shared = l.put(p.Index, shared, slots)
 		free = append(free, slots)
 	}
-	homeless = append(homeless, shared...)
+	needed := func(q *column.List) bool { return q.Findings }
+	cut := slices.ContainsFunc(homeless, needed)
 	inFull := l.Signs.Changes != nil && !l.Signs.AsWas && (short || cut)
 	if inFull {
-		list := l.allFindings()
+		homeless = slices.DeleteFunc(homeless, needed) // the list in full has them
+		list := l.allChanges()
 		list.Untorn = true // whole beside a circuit, else on sheets of lists
 		homeless = append(homeless, list)
 	}
+	for _, q := range shared {
+		q.Untorn = !q.Wired
+	}
+	homeless = append(homeless, shared...)
 	for i := range l.arr.Pages { // room that other pages have left
 		homeless = l.put(i, homeless, free[i])
 		notes = l.put(i, notes, free[i])
 	}
-	if len(homeless) == 0 && !cut { // no sheet of lists for these alone
-		for _, q := range notes {
-			q.Untorn = false
-		}
-		for i := range l.arr.Pages {
-			notes = l.put(i, notes, free[i])
-		}
+	rest := append(homeless, notes...)
+	for _, q := range rest { // what need not stand anywhere stands whole or not at all
+		q.Untorn = !q.Findings && !q.Wired
 	}
-	for _, q := range homeless {
-		q.Untorn = q.Untorn && !q.InFull
+	for i := range l.arr.Pages {
+		rest = l.put(i, rest, free[i])
 	}
-	homeless = append(homeless, notes...)
-	all := (cut || len(homeless) > 0) && len(l.Signs.List) > 0 && l.Signs.Changes == nil
-	if all { // the sheet is there anyway
-		homeless = append(homeless, l.allFindings())
+	l.Extras = nil
+	if slices.ContainsFunc(rest, func(q *column.List) bool { return q.Findings || q.Wired }) {
+		l.Extras = l.extraPages(rest)
 	}
-	l.Extras = l.extraPages(homeless)
-	if all || inFull {
+	if inFull {
 		l.referToAll()
 	}
 	for _, slots := range free {
@@ -144,13 +138,16 @@ func (l *Lists) put(index int, list []*column.List, slots []*column.Slot) (left 
 // fitPanels places a page's own lists: with what each finding says and much air
 // if there is room without tearing one, else with the names of the rules alone.
 // It tells whether they say less than there is to say.
-func (l *Lists) fitPanels(p *arrange.Page, with []*column.List, allowFull bool) (slots []*column.Slot, short bool, left []*column.List) {
+func (l *Lists) fitPanels(p *arrange.Page, with []*column.List, only, allowFull bool) (slots []*column.Slot, short bool, left []*column.List) {
 	for _, tearing := range []bool{false, true} {
 		for _, full := range []bool{true, false} {
 			if full && !allowFull {
 				continue
 			}
-			own := append(l.ownPanels(p, full), with...)
+			own := l.findingPanel(p, full)
+			if only {
+				own = append(own, with...)
+			}
 			for air := mostAir; air >= 0; air-- {
 				if !l.arr.Spread(p, air) {
 					continue
@@ -165,15 +162,6 @@ func (l *Lists) fitPanels(p *arrange.Page, with []*column.List, allowFull bool) 
 		}
 	}
 	return slots, true, left
-}
-
-// ownPanels are the lists that belong on a page.
-func (l *Lists) ownPanels(p *arrange.Page, full bool) []*column.List {
-	own := l.findingPanel(p, full)
-	if colours := l.colourPanel(p); len(colours.Rows) > 0 {
-		own = append(own, colours)
-	}
-	return own
 }
 
 // mostAir is the most extra rows between cells.

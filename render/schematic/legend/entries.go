@@ -29,23 +29,15 @@ func (l *Lists) afterSign(m *sign.Entry, row column.Row) column.Row {
 	}}
 }
 
-// entryRow is a sign, the part, the severity and the rules, and in full what the
-// worst finding says, cut to three lines: the whole text is in the list of
-// findings. Of a change it is what differs.
+// entryRow is a sign, the part, the severity and the rules in one line; of a change
+// in full what differs, cut to three lines: the list of changes has the rest.
 func (l *Lists) entryRow(m *sign.Entry, full bool) column.Row {
 	if !full {
 		return l.shortRow(m)
 	}
-	text := m.Brief()
-	if m.Change == nil {
-		text += ": " + m.Findings[0].What
-	}
 	const most = 3 // lines
 	room := column.Width - 4 - m.Indent()
-	if cutText(text, room, most) != text && m.Figure() != "" { // what decides stays
-		text = m.Figure() + ", " + text
-	}
-	words := column.TextRow(cutText(text, room, most), m.Indent(), scene.Regular, scene.Ink)
+	words := column.TextRow(cutText(m.Brief(), room, most), m.Indent(), scene.Regular, scene.Ink)
 	return l.afterSign(m, column.Row{Height: lettering.LineMM + words.Height, Draw: func(sheet *scene.Sheet, x, y float64) {
 		l.rowHead(sheet, m, x+m.Indent(), y+lettering.CapMM)
 		words.Draw(sheet, x, y+lettering.LineMM)
@@ -72,15 +64,13 @@ func (l *Lists) rowHead(sheet *scene.Sheet, m *sign.Entry, x, y float64) {
 // shortRow is an entry in one line.
 func (l *Lists) shortRow(m *sign.Entry) column.Row {
 	indent := m.Indent()
-	head, brief := m.Head()+":", m.Brief()
+	head := m.Head() + ":"
 	if m.Change != nil {
-		head, brief = m.Change.Names(m.Refs, m.AsWas)[0]+":", m.Change.Short()
-	}
-	if figure := m.Figure(); figure != "" {
-		brief = figure + ", " + brief
+		head = m.Change.Names(m.Refs, m.AsWas)[0] + ":"
 	}
 	left := indent + lettering.TextW(head+" ", scene.Bold)
-	words := scene.Ellipsis(brief, lettering.SmallMM, column.Width-4-left, scene.Regular)
+	words := m.Fit(column.Width-4-left, func(s string) float64 { return lettering.TextW(s, scene.Regular) })
+	words = scene.Ellipsis(words, lettering.SmallMM, column.Width-4-left, scene.Regular)
 	middle := l.Signs.Half - 1
 	return column.Row{Height: 2*l.Signs.Half + 0.8, Draw: func(sheet *scene.Sheet, x, y float64) {
 		sign.Draw(sheet, m, x+l.Signs.Wide/2-0.2, y+middle)

@@ -7,6 +7,7 @@ import (
 	"fusewright/harness/network/circuit"
 	"fusewright/render/scene"
 	"fusewright/render/schematic/arrange"
+	"fusewright/render/schematic/cell"
 	"fusewright/render/schematic/column"
 	"fusewright/render/schematic/lettering"
 	"fusewright/render/schematic/parts"
@@ -23,6 +24,7 @@ func (l *Lists) groundPanel() []*column.List {
 				list.Rows = append(list.Rows, column.Row{Height: 1.2, Draw: func(*scene.Sheet, float64, float64) {}})
 			}
 			list.Rows = append(list.Rows, together(l.groundRows(p))...)
+			list.Wired = list.Wired || p.Kind == circuit.Ground && slices.ContainsFunc(l.Wiring.Returns[p], func(w *circuit.Wire) bool { return !l.drawnAtSource(w) })
 		}
 	}
 	if len(list.Rows) == 0 {
@@ -46,7 +48,7 @@ func together(rows []column.Row) []column.Row {
 }
 
 // groundRows are the entries of one ground point: its sign and name, the wires
-// that land on it, and its own wires onwards.
+// that land on it, and those of its own wires that do not stand with the battery.
 func (l *Lists) groundRows(p *circuit.Part) []column.Row {
 	kind := parts.GroundKind(p)
 	name := parts.NameOf(p)
@@ -89,10 +91,19 @@ func (l *Lists) groundRows(p *circuit.Part) []column.Row {
 	}
 	if p.Kind == circuit.Ground {
 		for _, w := range l.Wiring.Returns[p] {
-			rows = append(rows, l.groundWireRow(w))
+			if !l.drawnAtSource(w) {
+				rows = append(rows, l.groundWireRow(w))
+			}
 		}
 	}
 	return rows
+}
+
+// drawnAtSource tells of the wires of ground points that stand with the battery.
+func (l *Lists) drawnAtSource(w *circuit.Wire) bool {
+	return slices.ContainsFunc(l.arr.Cells.List, func(c *cell.Cell) bool {
+		return c.Part.Kind == circuit.Battery && slices.Contains(c.Returns, w)
+	})
 }
 
 // groundWireRow draws the wire from a ground point to the next.

@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"fusewright/harness/design/wording"
-	"fusewright/harness/network/circuit"
 	"fusewright/library"
 	"fusewright/render/scene"
 	"fusewright/render/schematic/arrange"
@@ -26,7 +25,7 @@ func (l *Lists) findingPanel(p *arrange.Page, full bool) []*column.List {
 	list.Rows = append(list.Rows, l.worstElsewhere(p)...)
 	for _, m := range l.Signs.List {
 		if l.sheets.On(p, m) || p.Index == 0 && !l.sheets.Drawn(m) && !l.Signs.AsWas {
-			list.Rows = append(list.Rows, l.entryRow(m, full))
+			list.Rows = append(list.Rows, l.entryRow(m, full && m.Change != nil))
 		}
 	}
 	if l.Signs.Changes != nil && len(l.Signs.Changes.List) == 0 && p.Index == 0 {
@@ -48,12 +47,13 @@ func (l *Lists) worstElsewhere(p *arrange.Page) []column.Row {
 	if l.sheets.On(p, m) || !l.sheets.Drawn(m) {
 		return nil
 	}
-	text := fmt.Sprintf("Worst of all: %s, at %s: %s", m.Head(), l.sheets.PlaceOf(m), m.Brief())
-	return []column.Row{l.afterSign(m, column.TextRow(cutText(text, column.Width-4-m.Indent(), 2), m.Indent(), scene.Bold, scene.Ink))}
+	text := fmt.Sprintf("Worst: %s, at %s", m.Head(), l.sheets.PlaceOf(m))
+	return []column.Row{l.afterSign(m, column.TextRow(cutText(text, column.Width-4-m.Indent(), 1), m.Indent(), scene.Bold, scene.Ink))}
 }
 
-// allFindings lists every sign with the whole of what it stands for.
-func (l *Lists) allFindings() *column.List {
+// allChanges lists every sign with the whole of what it stands for. What findings
+// say in full stands in their own paper.
+func (l *Lists) allChanges() *column.List {
 	list := &column.List{Title: l.listName() + " in full", Findings: true, InFull: true}
 	for _, m := range l.Signs.List {
 		list.Rows = append(list.Rows, l.wholeRow(m))
@@ -69,20 +69,10 @@ func (l *Lists) listName() string {
 	return "Findings"
 }
 
-// colourPanel explains the colour codes of the wires on a page, and of those that
-// stand in the list of grounds alone, on whichever page that is.
-func (l *Lists) colourPanel(p *arrange.Page) *column.List {
+// colourPanel explains the colour codes of all wires, once for all sheets.
+func (l *Lists) colourPanel() []*column.List {
 	found := map[string]*library.Colour{}
-	var wires []*circuit.Wire
-	for _, c := range p.Cells {
-		wires = append(wires, c.Wires()...)
-	}
-	for _, g := range l.Circuit.Parts {
-		if g.Kind == circuit.Ground {
-			wires = append(wires, l.Wiring.Returns[g]...)
-		}
-	}
-	for _, w := range wires {
+	for _, w := range l.Circuit.Wires {
 		for _, colour := range []*library.Colour{w.Spec.Colour.Base, w.Spec.Colour.Tracer} {
 			if colour != nil {
 				found[colour.Code] = colour
@@ -104,7 +94,10 @@ func (l *Lists) colourPanel(p *arrange.Page) *column.List {
 			}
 		}})
 	}
-	return out
+	if len(out.Rows) == 0 {
+		return nil
+	}
+	return []*column.List{out}
 }
 
 // notePanel says how to read the drawing.

@@ -47,7 +47,7 @@ func (l *Lists) bottomOf(p *arrange.Page, left, right float64) float64 {
 				width = p.Widths[c.Col]
 			}
 			if c.Kind == cell.Part && c.Part.Kind == circuit.Battery {
-				width = cell.SourceCellar
+				width = c.Cellar
 			}
 			note(c.X-1-max(c.Lead, p.Leads[c.Col]), c.X+width, float64(r.Y)+r.Bottom)
 		}

@@ -35,15 +35,27 @@ func (a *painter) incoming(c *cell.Cell) {
 	a.sheet.End()
 }
 
+// wireAndPart names what a flag leads to: the wire, by the number it carries at both
+// ends, and the part it feeds.
+func wireAndPart(in *cell.Inlet) string {
+	if in.Wire == nil {
+		return in.Cell.Part.Ref
+	}
+	return in.Wire.Number + " " + in.Cell.Part.Ref
+}
+
 // outgoing draws the flag of a terminal that goes on elsewhere.
 func (a *painter) outgoing(c *cell.Cell) {
-	var places, fed []string
+	var places, fed, wires []string
 	for _, away := range a.sheets.Refs[c.Term].Aways {
 		places = append(places, a.sheets.Where(away))
 	}
 	for _, in := range a.sheets.Feeds[c.Term] {
 		if !a.on.Holds(in.Cell) || a.on.Severed[in] {
-			fed = append(fed, in.Cell.Part.Ref)
+			if in.Wire != nil {
+				wires = append(wires, in.Wire.Number)
+			}
+			fed = append(fed, wireAndPart(in))
 		}
 	}
 	to := wording.Present(places, ", ")
@@ -55,7 +67,11 @@ func (a *painter) outgoing(c *cell.Cell) {
 	at := a.at(float64(c.X), float64(y))
 	room := float64(arrange.FlagBody-3) * symbol.M
 	a.text(at.X+2.8*symbol.M, at.Y+lettering.CapMM/2, scene.Ellipsis("to "+to, lettering.SmallMM, room, scene.Bold), scene.Bold, scene.Left, scene.Ink)
-	words := scene.Ellipsis(wording.Present(fed, ", "), lettering.SmallMM, room, scene.Regular)
+	words := wording.Present(fed, ", ")
+	if lettering.TextW(words, scene.Regular) > room && len(wires) > 0 { // the numbers find the parts
+		words = wording.Present(wires, ", ")
+	}
+	words = scene.Ellipsis(words, lettering.SmallMM, room, scene.Regular)
 	a.text(at.X+2.8*symbol.M, at.Y+lettering.CapMM/2+lettering.LineMM, words, scene.Regular, scene.Left, lettering.Grey)
 	a.sheet.End()
 }

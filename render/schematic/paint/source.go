@@ -1,11 +1,13 @@
 package paint
 
 import (
+	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
 	"fusewright/render/scene"
 	"fusewright/render/schematic/cell"
 	"fusewright/render/schematic/lettering"
 	"fusewright/render/schematic/parts"
+	"fusewright/render/schematic/route"
 	"fusewright/render/symbol"
 )
 
@@ -77,11 +79,68 @@ func (a *painter) source(c *cell.Cell) {
 	}
 	a.surround(c.Part, a.boxAt(x, plus, a.Set.Symbol(symbol.Battery).Body))
 	a.Set.Symbol(symbol.Battery).Draw(a.pen(x, plus), "")
+	a.sheet.Begin(scene.Group{ID: a.sheet.UniqueID("ground-post"), Class: "ground", Title: "to " + parts.BatteryPostText(c.Part)})
 	a.Set.Symbol(symbol.Negative).Draw(a.pen(x, plus+5), "")
+	a.sheet.End()
+	a.mains(c, plus+5, len(list) > 0)
 	at := a.at(trunk, float64(plus))
 	a.text(at.X+0.8*symbol.M, at.Y+6.5*symbol.M, parts.BatteryPostText(c.Part), scene.Regular, scene.Left, scene.Ink)
 	left := at.X + (2.1+float64(a.Signs.LeadGap(c.Part)))*symbol.M
 	a.caption(c.Caption, left, at.Y+1.5*symbol.M)
+}
+
+// mains draws the ground bars beside or below the battery, each with its wire back to
+// the battery's post or to the next bar. The trunk reaches to the foot when it has
+// branches.
+func (a *painter) mains(c *cell.Cell, foot int, branches bool) {
+	bar, turn := c.X+c.Bar, c.X+c.Turn
+	lowest := 0
+	for k, w := range c.Returns {
+		if w.To.Part.Kind == circuit.Battery {
+			lowest = max(lowest, c.MainRows[k])
+			a.wirePen(c.X+cell.SourceTrunk, foot).Dot(0, 0)
+			if branches {
+				a.wirePen(c.X+cell.SourceNeg, foot).Dot(0, 0)
+			}
+		}
+	}
+	for k, w := range c.Returns {
+		row := foot + c.MainRows[k]
+		pts := []route.Spot{{X: bar, Y: row}, {X: turn, Y: row}}
+		toBattery := w.To.Part.Kind == circuit.Battery
+		if toBattery {
+			pts = append(pts, route.Spot{X: turn, Y: foot}, route.Spot{X: c.X + cell.SourceTrunk, Y: foot})
+			if c.MainRows[k] < lowest || row < foot {
+				a.wirePen(turn, row).Dot(0, 0)
+			}
+		}
+		a.returnWire(w, route.Tidy(pts), false)
+		a.sheet.Begin(scene.Group{ID: a.sheet.UniqueID("label-" + w.Number), Class: "label", Title: w.Number})
+		a.label(w, float64(min(bar, turn))+0.4, row, true)
+		a.sheet.End()
+		room := float64(route.Distance(bar, turn))*symbol.M - 1
+		if !toBattery { // clear of the ground's sign
+			room -= 1.5 * symbol.M
+			a.ground(w.To, turn, row, scene.Middle)
+		}
+		a.mainBar(w.From.Part, bar, row, room, bar > turn)
+	}
+}
+
+// mainBar draws a ground point as the bar at the end of its wire, its name below.
+func (a *painter) mainBar(p *circuit.Part, x, row int, widthMM float64, leftwards bool) {
+	at := a.at(float64(x), float64(row))
+	words := parts.NameOf(p)
+	text := a.Head(p).Fit(words, "", widthMM, 1)
+	a.sheet.Begin(scene.Group{ID: a.sheet.UniqueID("part-" + p.Ref), Class: "part", Title: wording.Present([]string{p.Ref, words}, " "), Desc: string(p.Kind)})
+	a.sheet.Line(at, scene.Point{X: at.X, Y: at.Y - 1}, scene.Pen(symbol.BarMM))
+	a.sheet.Line(at, scene.Point{X: at.X, Y: at.Y + 1}, scene.Pen(symbol.BarMM))
+	left := at.X + 1
+	if leftwards {
+		left = at.X - 1 - text.Width()
+	}
+	a.caption(text, left, at.Y+cell.MainDrop(a.Labels)+lettering.CapMM+a.Signs.DropFor(text.Sign))
+	a.sheet.End()
 }
 
 // branch draws a part between the trunks with its caption.

@@ -142,11 +142,35 @@ func (m *Entry) Brief() string {
 		}
 		return wording.Present(m.Change.statements(), "; ")
 	}
-	var rules []string
+	return wording.Present(m.rules(), ", ")
+}
+
+// rules are the rules of an entry's findings, the worst first, each once.
+func (m *Entry) rules() (rules []string) {
 	for _, f := range m.Findings {
 		if !slices.Contains(rules, f.Rule) {
 			rules = append(rules, f.Rule)
 		}
 	}
-	return wording.Present(rules, ", ")
+	return rules
+}
+
+// Fit is the most that an entry says in one line of a width: figure and rules, else
+// the rules, else the worst rule and how many more there are.
+func (m *Entry) Fit(widthMM float64, measure func(string) float64) string {
+	if m.Change != nil {
+		return m.Change.Short()
+	}
+	rules := m.rules()
+	short := rules[0]
+	if more := len(rules) - 1; more > 0 {
+		short = fmt.Sprintf("%s +%d", short, more)
+	}
+	for _, text := range []string{
+		wording.Present([]string{m.Figure(), m.Brief()}, ", "), m.Brief(), wording.Present([]string{m.Figure(), short}, ", "), short} {
+		if measure(text) <= widthMM {
+			return text
+		}
+	}
+	return short
 }

@@ -1,0 +1,181 @@
+package document
+
+import (
+	"strings"
+
+	"fusewright/render/report"
+	"fusewright/render/scene"
+)
+
+// keptRows is how many rows of a table stand at least before and after a break.
+const keptRows = 3
+
+// lay writes a table of a report, with its note. Columns of boxes stand beside it,
+// to write in where they are wide enough, else to tick.
+func (b *book) lay(t *report.Table, boxes ...column) {
+	var before, after []column
+	for _, box := range boxes {
+		if box.first {
+			before = append(before, box)
+		} else {
+			after = append(after, box)
+		}
+	}
+	columns := append(append(before, fitted(t, b.width(), boxes)...), after...)
+	out := b.tableAt(b.left(), b.width(), columns)
+	if len(after) > 0 && after[0].wide > tickMM {
+		out.leastMM = writeInMM
+	}
+	rows := out.withBoxes(t.Rows, len(before), len(after))
+	b.need(out.headMM() + out.heightOf(t, rows, 0))
+	out.head()
+	for i, row := range rows {
+		if heading := t.Groups[i]; heading != "" {
+			out.group(heading)
+		}
+		if i > 0 && b.y > b.top {
+			out.keep(out.heightOf(t, rows, i))
+		}
+		out.row(row...)
+		for k, c := range columns {
+			if k >= len(before) && k < len(columns)-len(after) {
+				continue
+			}
+			if c.wide > tickMM {
+				out.blank(k)
+			} else {
+				out.tick(k)
+			}
+		}
+	}
+	if t.Note != "" {
+		b.y += 1
+		b.para(t.Note, smallQuiet)
+	}
+}
+
+// withBoxes gives rows the empty cells of the boxes beside them.
+func (t *table) withBoxes(rows [][]string, before, after int) [][]string {
+	all := make([][]string, len(rows))
+	for i, row := range rows {
+		cells := append(make([]string, before), row...)
+		all[i] = append(cells, make([]string, after)...)
+	}
+	return all
+}
+
+// headMM is the height of the table's head.
+func (t *table) headMM() float64 {
+	_, high := t.heads(scene.Bold)
+	return high
+}
+
+// heightOf is the height of what is kept together from a row on: the first rows and
+// the last of a table, and a group's heading with its first rows.
+func (t *table) heightOf(list *report.Table, rows [][]string, from int) (high float64) {
+	keep := 1
+	if from == 0 || from == len(rows)-keptRows || list.Groups[from] != "" {
+		keep = keptRows
+	}
+	for i := from; i < min(from+keep, len(rows)); i++ {
+		if list.Groups[i] != "" {
+			if i > from && from > 0 && from != len(rows)-keptRows {
+				break // a short group ends
+			}
+			high += groupMM
+		}
+		_, row := t.fold(rows[i], smallSizeMM, scene.Regular)
+		high += max(row, t.leastMM)
+	}
+	return min(high, (t.book.bottom()-marginMM-headingMM)/2)
+}
+
+// keep begins a new page when the height does not fit; the heading of a group that
+// waits goes with it.
+func (t *table) keep(high float64) {
+	due := t.due
+	if due != "" {
+		t.inGroup = ""
+	}
+	t.room(high)
+	t.due = due
+}
+
+const (
+	// writeInMM is the least height of a row that takes a reading by hand, and
+	// tickMM the most width of a column for ticks.
+	writeInMM, tickMM = 5.6, 12.0
+	// clearMM keeps numbers clear of the text beside them.
+	clearMM = 1.6
+)
+
+// fitted gives the columns of a report's table their widths in millimetres by what
+// stands in them: when all cannot be as wide as its longest cell, the widest give way,
+// down to one width; none gets narrower than its longest word. What is over goes to
+// all.
+func fitted(t *report.Table, widthMM float64, boxes []column) []column {
+	for _, box := range boxes {
+		widthMM -= box.wide
+	}
+	columns, least := make([]column, len(t.Heads)), make([]float64, len(t.Heads))
+	for i, head := range t.Heads {
+		c := column{head: head, wide: longestMM(strings.Fields(head), scene.Bold)}
+		if i == 0 {
+			c.face = scene.Bold
+		}
+		least[i] = c.wide
+		for _, row := range t.Rows {
+			c.wide = max(c.wide, longestMM(row[i:i+1], c.face))
+			words := strings.Fields(row[i])
+			if t.Right[i] {
+				words = row[i : i+1]
+			}
+			least[i] = max(least[i], longestMM(words, c.face))
+		}
+		edge := 2*padMM + 0.5
+		if t.Right[i] {
+			c.align = scene.Right
+			if i+1 < len(t.Heads) && !t.Right[i+1] {
+				edge += clearMM
+			}
+		}
+		c.wide, least[i] = c.wide+edge, least[i]+edge
+		columns[i] = c
+	}
+	giveWay(columns, least, widthMM)
+	return columns
+}
+
+// giveWay fits the widths of columns into the width.
+func giveWay(columns []column, least []float64, widthMM float64) {
+	sum := func(cap float64) (total float64) {
+		for i, c := range columns {
+			total += max(least[i], min(c.wide, cap))
+		}
+		return total
+	}
+	if over := widthMM - sum(widthMM); over > 0 {
+		for i := range columns {
+			columns[i].wide += over / float64(len(columns))
+		}
+		return
+	}
+	low, high := 0.0, widthMM
+	for range 20 {
+		if middle := (low + high) / 2; sum(middle) > widthMM {
+			high = middle
+		} else {
+			low = middle
+		}
+	}
+	for i := range columns {
+		columns[i].wide = max(least[i], min(columns[i].wide, low))
+	}
+}
+
+func longestMM(texts []string, face scene.Face) (wide float64) {
+	for _, text := range texts {
+		wide = max(wide, scene.TextWidthMM(text, smallSizeMM, face))
+	}
+	return wide
+}
