@@ -78,6 +78,23 @@ func (a Allowed) Disagreement() float64 {
 // A wire of which nothing is known is not such a wire.
 func (a Allowed) Nothing() bool { return a.Known && a.AllowedA <= 0 }
 
+// HeatAccuracy is how near the heat balance comes to published curves, as a share of the
+// current (comparisons of docs/validation.md): a shortfall within it proves nothing.
+const HeatAccuracy = 0.07
+
+// ProvenA is the current above which the wire carries too much beyond the accuracy of what
+// governs: that of a heat balance, none of a table.
+func (a Allowed) ProvenA() float64 {
+	if a.Governs != GovernsHeat {
+		return a.AllowedA
+	}
+	most := a.AllowedA * (1 + HeatAccuracy)
+	if a.TableA < most {
+		return a.TableA
+	}
+	return most
+}
+
 // Share is what bundle, cover and altitude leave of the free-air current.
 func (a Allowed) Share() float64 { return a.BundleShare * a.CoverShare * a.AltShare }
 

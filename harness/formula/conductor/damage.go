@@ -22,7 +22,7 @@ type DamageInput struct {
 // time it is published for:
 //
 //   - the short-circuit limit of the insulation must never be passed;
-//   - the overload limit may be passed for no longer than shortS, 5 s, the time
+//   - the overload limit may be passed for no longer than ShortS, 5 s, the time
 //     that short-circuit limits are given for;
 //   - the class may be passed for overloadS, 6 h (ISO 6722 thermal overload).
 //
@@ -36,8 +36,8 @@ type Damage struct {
 }
 
 const (
-	// shortS is how long short-circuit limits hold (IEC 60724, IEC 60364-4-43).
-	shortS = 5.0
+	// ShortS is how long short-circuit limits hold (IEC 60724, IEC 60364-4-43).
+	ShortS = 5.0
 	// overloadS is the thermal overload test of ISO 6722-1 (from memory).
 	overloadS = 6 * 3600.0
 )
@@ -97,14 +97,14 @@ func (d *Damage) TimeS(currentA float64) float64 {
 // device must beat, since it is not there to keep a wire to its rated life.
 func (d *Damage) FaultTimeS(currentA float64) float64 {
 	short := d.curves[2].seconds(currentA)
-	if short <= shortS { // the overload limit may be passed for as long
+	if short <= ShortS { // the overload limit may be passed for as long
 		return short
 	}
 	return math.Min(short, d.overloadTime(currentA))
 }
 
 func (d *Damage) overloadTime(currentA float64) float64 {
-	return math.Max(shortS, d.curves[1].seconds(currentA))
+	return math.Max(ShortS, d.curves[1].seconds(currentA))
 }
 
 func (d *Damage) classTime(currentA float64) float64 {

@@ -77,6 +77,20 @@ func (d Device) Share() (share float64, known bool) {
 	return rerated(d.Type.Rerating, d.AmbientC)
 }
 
+// SureA is the least current for which a latest opening is published; 0 = none is.
+func (d Device) SureA() float64 {
+	if !complete(d) {
+		return 0
+	}
+	c := d.curve()
+	for _, p := range c.band {
+		if p.MaxS > 0 {
+			return p.Multiple * c.coldA
+		}
+	}
+	return 0
+}
+
 // rerated reads a re-rating table: straight between its rows; below the first
 // as the first; above the last on along the last stretch, to zero at the least.
 func rerated(rows []library.RatedAt, ambientC float64) (share float64, known bool) {

@@ -58,6 +58,22 @@ func ProtectsWire(d Device, damage Curve, faultA float64) Protection {
 	return p
 }
 
+// DamagedIn is the shortest that a wire stands a current, of those from one to another at
+// which the latest opening comes too late; +Inf where there are none.
+func DamagedIn(d Device, damage Curve, fromA, toA float64) float64 {
+	least := math.Inf(1)
+	if !complete(d) || toA < fromA {
+		return least
+	}
+	c := d.curve()
+	for _, i := range c.currents(fromA, toA) {
+		if open, known := c.slow(i); known && damage(i) <= open {
+			least = math.Min(least, damage(i))
+		}
+	}
+	return least
+}
+
 // compare takes one current in. Of equal ratios the first stands, so that the
 // result does not hang on rounding further up.
 func (p *Protection) compare(c *curve, currentA, damageS float64) {

@@ -106,6 +106,30 @@ func TestProtectsWireByHand(t *testing.T) {
 	}
 }
 
+// A blade fuse of 10 A has opened after 50 s at 16 A and 5 s at 20 A: a wire that stands
+// each current for 10 s is damaged up to about 18.6 A, one that stands 4 s beyond 20 A too.
+func TestDamagedIn(t *testing.T) {
+	c10 := fuse(t, "blade C", 10)
+	for _, c := range []struct{ standsS, fromA, toA, want float64 }{
+		{10, 13.5, 200, 10}, {10, 18.3, 200, 10}, {10, 19, 200, math.Inf(1)}, {4, 19, 200, 4},
+		{10, 5, 13.4, math.Inf(1)}, // no latest opening is published
+		{10, 16, 16, 10},
+	} {
+		if got := DamagedIn(c10, func(float64) float64 { return c.standsS }, c.fromA, c.toA); got != c.want {
+			t.Errorf("%+v: %g s", c, got)
+		}
+	}
+	if got := DamagedIn(Device{}, func(float64) float64 { return 0 }, 1, 100); !math.IsInf(got, 1) {
+		t.Errorf("no device: %g s", got)
+	}
+	if got := c10.SureA(); got != 13.5 {
+		t.Errorf("blade C 10 A is sure to open at %g A", got)
+	}
+	if got := (Device{}).SureA(); got != 0 {
+		t.Errorf("no device: %g A", got)
+	}
+}
+
 func BenchmarkProtectsWire(b *testing.B) {
 	w := library.Default().WireTypes[0]
 	d := conductor.NewDamage(conductor.DamageInput{Type: w, Size: w.Sizes[2], AmbientC: 40, StartC: 100, Outlet: conductor.Outlet{Share: 1}})

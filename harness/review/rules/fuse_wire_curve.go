@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/formula/conductor"
 	"fusewright/harness/formula/fusing"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
@@ -18,14 +19,16 @@ var fuseWireCurve = &Rule{
 		"short just behind the wire's near end for which the device's latest opening is published. One finding a " +
 		"wire, those of one device printed together. Left out: pairs that fuse-over-wire, return-below-fuse or " +
 		"short-overheats-wire report, and currents for which no latest opening is published (for blade " +
-		"fuses below 135 % of the rating), and wires for which a smaller fuse further up opens in time; the protection table shows those too.",
+		"fuses below 135 % of the rating), wires for which a smaller fuse further up opens in time, and overloads of a minute and more where the device is " +
+		"rated no higher than the wire carries for good and is sure to open at 1.45 times that, or that last longer than the wire is on; the protection table shows those too.",
 	Formula: "latest opening at I < time the wire stands I, from full service",
 	Limits:  "the device's time band; short-circuit limit of the insulation up to 5 s, overload limit beyond",
 	Why:     "a stalled motor or a half short heats the wire past its insulation while the device waits",
 	Change:  "fit a smaller rating or a faster type, or a thicker wire",
 	Severity: "danger; advice when the wire stands every such current for a minute or longer, which takes an overload that the circuit does not make, " +
+		"or for more than 5 s where the device is so rated and no bolted short drives such a current, " +
 		"but fault where it bears its fuse only for as long as its loads are on, and the fuse is more than twice what they draw",
-	Source: "ISO 8820 and maker's data sheets, time-current tables (one source); heating of the wire: IEC 60949, " +
+	Source: "ISO 8820 and maker's data sheets, time-current tables (one source); rated no higher than the wire carries and opening at 1.45 times: IEC form of overload protection (one source); heating of the wire: IEC 60949, " +
 		"ISO 6722-1 thermal overload (from memory)",
 	Mend: MendWire,
 	Bad: `
@@ -41,7 +44,7 @@ loads:
 		}
 		for _, f := range p.in.Protection.Fuses {
 			for i := range f.Wires {
-				if w := &f.Wires[i]; p.overtaken(w) && !p.endedAbove(f, w) {
+				if w := &f.Wires[i]; p.overtaken(w) && !p.settled(f, w) && !p.endedAbove(f, w) {
 					p.reportCurve(f, w)
 				}
 			}
@@ -58,6 +61,16 @@ const longOverloadS = 60.0
 // is published.
 func (p *Pass) overtaken(w *protection.Wire) bool {
 	return w.KnownRatio <= 1 && w.KnownWorstA != 0 && p.allowed(w.Wire).known() && !p.c.Tail(w.Wire)
+}
+
+// settled tells whether only overloads that last come too late for a device: that is
+// what a coordinated one is for, and a wire that is on for a time is not left on for so long.
+func (p *Pass) settled(f *protection.Fuse, w *protection.Wire) bool {
+	if w.HurtS < longOverloadS {
+		return false
+	}
+	on := w.Wire.Branch.TimeOn
+	return p.coordinated(f.Device, w.Wire) || on.Timed() && w.HurtS > on.OnS && !p.leansOnTime(w.Wire, fuseRating(f.Branch))
 }
 
 // endedAbove tells whether a smaller fuse before the device, through which the same current
@@ -90,12 +103,35 @@ func (f *facts) leansOnTime(w *circuit.Wire, ratingA float64) bool {
 // times, or the next rating above (NFPA 70 Table 430.52, from memory).
 const motorFuseShare = 2.0
 
+// mostOpening is how far above what a wire carries the current may lie at which its device
+// is sure to open.
+const mostOpening = 1.45
+
+// coordinated tells whether a device is one that practice takes as protecting the wire
+// from overload: rated no higher than the wire carries, and sure to open at 1.45 times that.
+func (f *facts) coordinated(dev fusing.Device, w *circuit.Wire) bool {
+	a, opensA := f.allowed(w), dev.SureA()
+	forGoodA := a.Pulse.ForGoodA(a.AllowedA)
+	return opensA > 0 && !over(dev.Rating.RatingA, forGoodA) && !over(opensA, mostOpening*forGoodA)
+}
+
+// burns tells whether a device comes too late for a wire at a current that damages it in less
+// time than an overload by loads takes; of a coordinated one, that a bolted short drives, or
+// that does it in the time of a short.
+func (p *Pass) burns(f *protection.Fuse, w *protection.Wire) bool {
+	if w.HurtS >= longOverloadS || w.HurtS <= conductor.ShortS || !p.coordinated(f.Device, w.Wire) {
+		return w.HurtS < longOverloadS
+	}
+	damage, leastA := p.in.Faults.Wires.Damage(w.Wire), p.in.Faults.LeastA(w.Wire)
+	return fusing.DamagedIn(f.Device, damage.FaultTimeS, leastA, f.FaultA) < longOverloadS
+}
+
 func (p *Pass) reportCurve(f *protection.Fuse, w *protection.Wire) {
 	at, severity := w.KnownWorstA, graver(p.leansOnTime(w.Wire, fuseRating(f.Branch)), finding.Advice, finding.Fault)
-	if w.HurtS < longOverloadS {
+	damage := p.in.Faults.Wires.Damage(w.Wire)
+	if p.burns(f, w) {
 		severity = finding.Danger
 	}
-	damage := p.in.Faults.Wires.Damage(w.Wire)
 	if severity == finding.Danger && damage.FaultTimeS(at) >= longOverloadS {
 		at = w.HurtA
 	}

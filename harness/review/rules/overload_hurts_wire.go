@@ -18,11 +18,12 @@ var overloadHurtsWire = &Rule{
 		"behind a wire at once, each for as long as it is on, whether a situation has them together or not. The first fuse on the way that must have " +
 		"opened is held against what the wire stands, from full service; what no fuse must ever end is held against the " +
 		"class. A way without any fuse is unfused-conductor's. A blocked motor draws its starting current (`inrush`), or the library's multiple of its running current where that is less than twice, as with a soft start, or not given.",
-	Formula:  "latest opening at I < time the wire stands I",
-	Limits:   "overload limit of the insulation; its class where no fuse must ever open",
-	Why:      "a frozen pump or a jammed fan holds its starting current for minutes",
-	Change:   "fit a smaller fuse or a thicker wire, or a motor protector that opens in time",
-	Severity: "fault; danger when the wire stands it for less than a minute, or passes its overload limit while no fuse must ever open",
+	Formula: "latest opening at I < time the wire stands I",
+	Limits:  "overload limit of the insulation; its class where no fuse must ever open",
+	Why:     "a frozen pump or a jammed fan holds its starting current for minutes",
+	Change:  "fit a smaller fuse or a thicker wire, or a motor protector that opens in time",
+	Severity: "fault; danger when the wire stands it for less than a minute, or passes its overload limit while no fuse must ever open; " +
+		"advice where a blocked motor that is on for a time is stood for longer than that, and its fuse opens in the end",
 	Source: "article on DC motors' starting current (one source); ISO 8820 and maker's data sheets, time-current tables " +
 		"(one source); heating of the wire: IEC 60949, ISO 6722-1 thermal overload (from memory)",
 	Mend: MendWire,
@@ -54,8 +55,20 @@ charging: {regulated: 14.3 V, output: {1300 rpm: 24 A, 3000 rpm: 30 A}, idle: 13
 	},
 }
 
+// overloadSeverity is advice where whoever runs the motor lets go of it long before: one
+// that is on for a time, which the wire stands for longer, and whose fuse opens in the end.
+func overloadSeverity(o *overload.Overload) finding.Severity {
+	switch {
+	case o.Ruins || o.StandsS < longOverloadS:
+		return finding.Danger
+	case o.Blocked != nil && o.Device != nil && o.Blocked.Load.Load.OnForS.Given() && o.StandsS > o.Blocked.Load.Load.OnForS.Value:
+		return finding.Advice
+	}
+	return finding.Fault
+}
+
 func (p *Pass) reportOverload(w *circuit.Wire, o *overload.Overload) {
-	fin := ofWire(graver(o.Ruins || o.StandsS < longOverloadS, finding.Fault, finding.Danger), w)
+	fin := ofWire(overloadSeverity(o), w)
 	what := "all loads behind it at once"
 	if o.Blocked != nil {
 		what = o.Blocked.Part.Name + " blocked"

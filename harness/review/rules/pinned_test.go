@@ -634,6 +634,62 @@ func TestBackwardAtTheEdge(t *testing.T) {
 	}
 }
 
+// A device protects from overload that is rated no higher than the wire carries and sure
+// to open at 1.45 times that.
+func TestCoordinatedAtTheEdge(t *testing.T) {
+	p := passOf(t, fuseWireCurve, "")
+	p.in.Faults = fault.Compute(p.c)
+	w := p.c.Wires[1]
+	laid := &p.laid.Wires[w.Index]
+	leastA := p.in.Faults.LeastA(w)
+	for _, c := range []struct {
+		allowedA, ratingA, opens float64
+		want                     bool
+	}{{10, 10, 1.35, true}, {9.9, 10, 1.35, false}, {10, 10, 1.45, true}, {10, 10, 1.46, false}, {20, 10, 2.9, true}} {
+		laid.AllowedA = c.allowedA
+		dev := fusing.Device{Type: &library.FuseType{Name: "own", Band: []library.TimePoint{
+			{Multiple: c.opens, MinS: 1, MaxS: 100}, {Multiple: 100, MinS: 1, MaxS: 100}}}, Rating: &library.FuseRating{RatingA: c.ratingA}}
+		if got := p.coordinated(dev, w); got != c.want {
+			t.Errorf("%+v: %t", c, got)
+		}
+		for standsS, burns := range map[float64]bool{5: true, 5.1: !c.want, 59.9: !c.want, 60: false} {
+			f := &protection.Fuse{Device: dev, FaultA: leastA * 0.99, Branch: part(t, p, "lamp fuse").Branches[0]}
+			of := &protection.Wire{Wire: w, Protection: fusing.Protection{HurtS: standsS}}
+			if got := p.burns(f, of); got != burns {
+				t.Errorf("%+v, stood %g s: burns %t", c, standsS, got)
+			}
+			if got := p.settled(f, of); got != (standsS == 60 && c.want) {
+				t.Errorf("%+v, stood %g s: settled %t", c, standsS, got)
+			}
+		}
+	}
+}
+
+// A blocked motor that is on for two minutes is let go of before the wire takes harm after
+// three, if its fuse opens in the end.
+func TestBlockedMotorIsLetGo(t *testing.T) {
+	motor := &design.Load{Behaves: design.Motor}
+	blocked := &circuit.Branch{Load: &circuit.LoadSpec{Load: motor}}
+	for _, c := range []struct {
+		onS, standsS float64
+		opens        bool
+		want         finding.Severity
+	}{{0, 180, true, finding.Fault}, {120, 119, true, finding.Fault}, {120, 120, true, finding.Fault}, {120, 121, true, finding.Advice},
+		{120, 180, false, finding.Fault}, {30, 59, true, finding.Danger}} {
+		motor.OnForS = design.Quantity{}
+		if c.onS > 0 {
+			motor.OnForS = design.Quantity{Value: c.onS, Text: "given"}
+		}
+		o := &overload.Overload{Blocked: blocked, StandsS: c.standsS}
+		if c.opens {
+			o.Device = &circuit.Branch{}
+		}
+		if got := overloadSeverity(o); got != c.want {
+			t.Errorf("%+v: %s", c, got)
+		}
+	}
+}
+
 // What a wire stands for a minute is an overload of the loads: the rule says so.
 func TestLongOverloadAtTheEdge(t *testing.T) {
 	if !strings.Contains(fuseWireCurve.Severity, "for a minute or longer") || !strings.Contains(overloadHurtsWire.Severity, "a minute") {
@@ -685,7 +741,7 @@ func TestWireBeforeFuseAtTheEdge(t *testing.T) {
 	for _, c := range []struct {
 		first, second float64
 		want          finding.Severity
-	}{{5, 5, none}, {5, 5.1, finding.Advice}, {7.5, 7.5, finding.Advice}, {7.5, 7.6, finding.Fault}, {10, 10, finding.Fault},
+	}{{5, 5, none}, {5, 5.7, none}, {5, 5.8, finding.Advice}, {7.5, 7.5, finding.Advice}, {7.5, 7.6, finding.Fault}, {10, 10, finding.Fault},
 		{10.1, 1, finding.Advice}, {15, 1, finding.Advice}, {15.1, 1, finding.Danger}} {
 		p := passOf(t, wireBeforeFuse, `
 fuses:

@@ -69,7 +69,7 @@ func (p *Pass) judgeSharedReturn(part *circuit.Part, w *circuit.Wire, fuses []*c
 		return
 	}
 	total, limit := p.togetherA(fuses), p.practice.FuseWireShare*a.AllowedA
-	if !over(total, limit) {
+	if !over(total, p.practice.FuseWireShare*a.ProvenA()) {
 		return
 	}
 	fin := ofWire(p.letsThrough(w, total, finding.Fault), w)

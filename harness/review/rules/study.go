@@ -25,7 +25,7 @@ func (f *facts) shorts() []*fault.Short {
 // for them, since the cause is the same.
 func (f *facts) overFused(w *circuit.Wire) bool {
 	g, a := f.guardOf(w), f.allowed(w)
-	return g.known() && a.known() && !f.c.Tail(w) && over(g.A, f.practice.FuseWireShare*a.AllowedA)
+	return g.known() && a.known() && !f.c.Tail(w) && over(g.A, f.practice.FuseWireShare*a.ProvenA())
 }
 
 // letsThrough is the severity of a device or several that let more through than a

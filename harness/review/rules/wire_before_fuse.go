@@ -74,11 +74,12 @@ func (p *Pass) judgeBeforeFuse(w *circuit.Wire) {
 	}
 	limit, through, grave := p.practice.FuseWireShare*a.AllowedA, fuseRating(largest), finding.Danger
 	what := fuseText(largest)
-	if !over(through, limit) {
+	proven := p.practice.FuseWireShare * a.ProvenA()
+	if !over(through, proven) {
 		through, grave = sum, finding.Fault
 		what = fmt.Sprintf("%d fuses that let through %s together", len(fuses), rated(sum))
 	}
-	if !over(through, limit) {
+	if !over(through, proven) {
 		return
 	}
 	fin := ofWire(p.letsThrough(w, through, grave), w)

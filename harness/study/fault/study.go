@@ -28,6 +28,7 @@ import (
 	"fusewright/harness/formula/conductor"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
+	"math"
 )
 
 // Study is every single fault of a circuit. Lists are in the order of the
@@ -57,6 +58,18 @@ type Study struct {
 // OfWire lists the shorts along a wire, from its near end to its far end; of
 // returns, those inside the parts whose current they bring back.
 func (s *Study) OfWire(w *circuit.Wire) []*Short { return s.byWire[w.Index] }
+
+// LeastA is the least current that a bolted short along a wire, or in what it is the return
+// of, drives while nothing has opened; +Inf where there is none.
+func (s *Study) LeastA(w *circuit.Wire) float64 {
+	least := math.Inf(1)
+	for _, sh := range s.OfWire(w) {
+		if sh.Fed {
+			least = math.Min(least, sh.Results[Weak].CurrentA)
+		}
+	}
+	return least
+}
 
 // FarEnd is the short at a feed wire's far end; nil for returns.
 func (s *Study) FarEnd(w *circuit.Wire) *Short {
