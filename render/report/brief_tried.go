@@ -23,7 +23,7 @@ func (x *Brief) remedies(c *remedy.Cause, headed bool) {
 		say("meant?", c.Remedy.Will+effect(c.Remedy))
 		return
 	case c.Remedy != nil:
-		say("mended", about(c.Remedy)+effect(c.Remedy))
+		say("fix", about(c.Remedy)+effect(c.Remedy))
 		most = len(c.Remedy.Mends)
 	default:
 		say("decide", x.row[c.Findings[0]].Change)
@@ -52,7 +52,7 @@ func effect(t *remedy.Trial) string {
 	for _, n := range []struct {
 		many int
 		word string
-	}{{len(t.Mends), "mends"}, {len(t.Eases), "eases"}, {len(t.Worsens), "worsens"}} {
+	}{{len(t.Mends), "clears"}, {len(t.Eases), "improves"}, {len(t.Worsens), "worsens"}} {
 		if n.many > 0 {
 			parts = append(parts, fmt.Sprintf("%s %d", n.word, n.many))
 		}
@@ -67,7 +67,7 @@ func effect(t *remedy.Trial) string {
 // brought says what a change brings.
 func brought(t *remedy.Trial) string {
 	if n := len(t.Breaks); n > 0 {
-		return fmt.Sprintf(", brings %d (%s)", n, strings.Join(brings(t), ", "))
+		return fmt.Sprintf(", adds %d (%s)", n, strings.Join(brings(t), ", "))
 	}
 	return ""
 }

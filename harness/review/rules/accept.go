@@ -16,13 +16,13 @@ import (
 var unusedAcceptance = &Rule{
 	Name:  "unused-acceptance",
 	Title: "an acceptance that accepts nothing",
-	Says:  "an acceptance of nothing",
+	Says:  "accepts nothing",
 	Doc: "An entry under `accepted` names a rule that does not exist, or a rule and part for which " +
 		"there is no finding. Nothing is hidden by it, but it would hide the next finding of that " +
 		"rule and part without anyone having looked at it.",
 	Formula:  "none",
 	Limits:   "none",
-	Why:      "a reason written for a fault that is gone will be taken for a review of the next one",
+	Why:      "the reason written for a fault that is gone would pass for a review of the next one",
 	Change:   "take the entry out of `accepted`, or correct the rule's or the part's name",
 	Severity: "advice",
 	Source:   "common practice, no source",
@@ -86,7 +86,7 @@ func acceptMatching(a *design.Acceptance, matching []*finding.Finding, outgrown 
 		case words != "":
 			outgrown[f] = words
 		case a.Figure != nil && len(covered) > 0:
-			outgrown[f] = "accepted at one other wire of the part: to accept it too, write a second entry"
+			outgrown[f] = "accepted at another wire of the part: to accept it too, write a second entry"
 		default:
 			f.Accepted = a.Reason.Value
 			covered = append(covered, f)
@@ -104,7 +104,7 @@ func beyondAcceptance(a *design.Acceptance, f *finding.Finding) string {
 	}
 	switch {
 	case f.Severity > most:
-		return fmt.Sprintf("accepted as %s only, and it is a %s: to accept it, write severity: %s", most, f.Severity, f.Severity)
+		return fmt.Sprintf("accepted as %s only, but it is a %s: to accept it, write severity: %s", most, f.Severity, f.Severity)
 	case a.Figure == nil:
 		return ""
 	}
@@ -136,7 +136,7 @@ func partsOfRule(rule string, found []*finding.Finding) []string {
 }
 
 func (p *Pass) reportUnused(a *design.Acceptance, found []*finding.Finding) {
-	what := fmt.Sprintf("no finding of rule %q concerns part %q", a.Rule.Value, a.Part.Value)
+	what := fmt.Sprintf("rule %q leaves nothing to accept at part %q", a.Rule.Value, a.Part.Value)
 	if parts := partsOfRule(a.Rule.Value, found); len(parts) > 0 {
 		what += fmt.Sprintf(" (it has findings at %s)", wording.Few(parts, 4))
 	}

@@ -12,7 +12,7 @@ import (
 
 var acceptanceWithoutFigure = &Rule{
 	Name:  "acceptance-without-figure",
-	Title: "an acceptance holds for whatever the finding becomes",
+	Title: "an acceptance does not state its figure",
 	Says:  "accepted without a figure",
 	Doc: "An entry under `accepted` covers a danger or a fault that a figure decides, and does not say at which " +
 		"figure it was taken. With `figure` the finding is open again when it gets worse by more than " +
@@ -60,10 +60,10 @@ func (p *Pass) judgePin(a *design.Acceptance, covered []*finding.Finding) {
 		return
 	}
 	fin := finding.Finding{Severity: finding.Advice, Part: worst.Part, Ref: worst.Ref, Pos: a.Rule.Pos}
-	fin.What = fmt.Sprintf("the acceptance of %s at %s does not say at which figure it was taken: write figure: %s",
+	fin.What = fmt.Sprintf("the acceptance of %s at %s does not state its figure: write figure: %s",
 		worst.Rule, worst.Part, worst.Figure)
 	if a.Figure != nil {
-		fin.What = fmt.Sprintf("the acceptance of %s at %s holds far beyond what is there: write figure: %s",
+		fin.What = fmt.Sprintf("the acceptance of %s at %s allows far more than there is now: write figure: %s",
 			worst.Rule, worst.Part, worst.Figure)
 	}
 	p.report(fin)

@@ -50,7 +50,7 @@ func (a allowance) leftOn(currentA float64) string {
 		return ""
 	}
 	if s := a.HotAfterS(currentA); s > 0 && !math.IsInf(s, 1) {
-		return "; left on, it is at its limit after " + duration(s)
+		return "; left on, it reaches its limit after " + duration(s)
 	}
 	return ""
 }
@@ -74,20 +74,20 @@ func (a allowance) limitSays() string {
 	at := "the wire's class less the margin"
 	switch {
 	case !a.bare() && a.known() && a.BundleShare < bareShare:
-		return "the wires beside it take its heat up to its class: next to no current may be carried"
+		return "the wires beside it alone bring it to its class: it may carry next to nothing"
 	case !a.bare():
 		return ""
 	case a.AmbientC >= a.Wire.Spec.Type.ClassC:
 		at = "the wire's class"
 	}
-	return "the air here is at " + at + ": no current may be carried"
+	return "the air here is at " + at + ": it may carry nothing"
 }
 
 // change is what mends a wire that may carry nothing, where neither a smaller
 // fuse nor a thicker wire does; "" for others.
 func (a allowance) change() string {
 	if a.Nothing() || a.bare() {
-		return "use a wire of a higher class, or lead it away from the heat: neither a thicker wire nor a smaller fuse helps here"
+		return "use a wire of a higher class, or route it away from the heat: neither a thicker wire nor a smaller fuse helps here"
 	}
 	return ""
 }
@@ -104,7 +104,7 @@ func (a allowance) where() string {
 		if a.In != nil && a.AmbientC < a.LimitC-bareK {
 			text += fmt.Sprintf(" where the other wires of run %q bring it to %s", a.In.Run.Name, celsius(a.AmbientC+a.Beside.RiseK))
 		}
-		return text + ": its insulation bears " + celsius(a.LimitC) + " with the margin"
+		return text + ": its insulation is good for " + celsius(a.LimitC) + " with the margin"
 	}
 	if a.In != nil && a.In.Loaded > 1 {
 		text += fmt.Sprintf(" among %d loaded wires in run %q", a.In.Loaded, a.In.Run.Name)

@@ -7,15 +7,15 @@ import (
 
 var alwaysHotConductor = &Rule{
 	Name:  "always-hot-conductor",
-	Title: "a conductor is live with the key off for nothing",
-	Says:  "hot with the key off for nothing",
+	Title: "a conductor is live with the key off and feeds nothing",
+	Says:  "live with the key off, feeds nothing",
 	Doc: "A feed wire that is live with every contact open and the key off, below which there is no " +
 		"load, coil or contact at all: it ends at unused ways, an unused fuse or a loose end. A wire " +
-		"whose every way down first meets a contact is not reported, nor one that leads to a load: " +
+		"that leads to nothing but contacts is not reported, nor one that leads to a load: " +
 		"that is live-with-key-off. `stays live` on a part the wire passes or ends at excuses it.",
 	Formula:  "none: it is a question of topology",
 	Limits:   "none",
-	Why:      "a live end that nobody uses is only waiting to be chafed or bridged by a spanner",
+	Why:      "a live end that nobody uses is only waiting to chafe or be bridged by a spanner",
 	Change:   "take the wire out, feed it behind the key, or give the reason as `stays live`",
 	Severity: "advice",
 	Source:   "common practice, no source",

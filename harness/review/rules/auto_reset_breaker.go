@@ -10,16 +10,16 @@ import (
 
 var autoResetBreaker = &Rule{
 	Name:  "auto-reset-breaker",
-	Title: "a breaker that closes again by itself stands where it must not",
-	Says:  "the breaker closes again by itself",
+	Title: "a breaker that resets by itself is where it must not be",
+	Says:  "the breaker resets by itself",
 	Doc: "Breakers with automatic reset, such as type I: on a boat everywhere; elsewhere where no other fuse or " +
-		"breaker stands before it, and where it feeds a motor. PTCs stay open while there is voltage and are not judged.",
+		"breaker is upstream of it, and where it feeds a motor. PTCs stay open while there is voltage and are not judged.",
 	Formula: "none: it is a question of topology",
 	Limits:  "none",
-	Why: "it opens and closes into the fault until somebody comes, and heats the wire each time; " +
-		"a winch or fan that has stopped starts under the hands that look for the reason",
+	Why: "it cycles into the fault until somebody comes, and heats the wire each time; " +
+		"a stopped winch or fan restarts under the hands of whoever looks for the cause",
 	Change:   "fit a breaker with manual reset or a fuse",
-	Severity: "fault; advice before a motor that runs only while a momentary switch is held",
+	Severity: "fault; advice for a motor that runs only while a momentary switch is held",
 	Source: "type I only together with another limiter such as a main fuse: SAE J553-2022 guide (one source); boats, manual " +
 		"reset: 33 CFR 183.455(a) (one source); motors: common practice, no source",
 	Bad: `
@@ -40,17 +40,17 @@ loads:
 				wrong = append(wrong, "a boat's breakers must be reset by hand")
 			}
 			if p.above(b) == nil {
-				wrong = append(wrong, "no other fuse stands before it: it goes on and off into a short")
+				wrong = append(wrong, "no other fuse is upstream: it cycles on and off into a short")
 			}
 			if motor := p.motorBehind(b); motor != nil {
 				if len(wrong) == 0 && p.onlyHeld(b) {
 					severity = finding.Advice
 				}
-				wrong = append(wrong, "feeds "+motor.Name+": a motor starts again unasked")
+				wrong = append(wrong, "feeds "+motor.Name+": a motor may restart by itself")
 			}
 			if len(wrong) > 0 {
 				fin := ofFuse(severity, b)
-				fin.What = fuseText(b) + " closes again by itself and " + strings.Join(wrong, "; ")
+				fin.What = fuseText(b) + " resets by itself and " + strings.Join(wrong, "; ")
 				p.report(fin)
 			}
 		}

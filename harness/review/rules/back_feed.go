@@ -15,16 +15,16 @@ var backFeed = &Rule{
 	Title: "a fuse is bypassed by another feed",
 	Says:  "bypassed by another feed",
 	Doc: "Wherever two feeds meet, each fuse above is taken out in turn: when its load side is still " +
-		"joined to the battery through the other feed, it protects nothing. Contacts count as closed, " +
+		"connected to the battery through the other feed, it protects nothing. Contacts count as closed, " +
 		"the relays all energised or all at rest. Two feeds from the same fuse are fine. " +
-		"Ways through a load are not looked at here.",
+		"Paths through a load are not looked at here.",
 	Formula: "none: it is a question of topology",
 	Limits:  "none",
-	Why: "when the fuse blows, the fault goes on being fed through the other way, and a " +
-		"circuit taken for dead is live",
+	Why: "when the fuse blows, the fault is still fed the other way, and a " +
+		"circuit thought dead is live",
 	Change: "give the part one feed, or use a change-over contact so that only one feed can reach " +
 		"it",
-	Severity: "danger; advice for a bilge pump on a float switch and a manual switch, each behind a fuse that all the wires bear",
+	Severity: "danger; advice for a bilge pump on a float switch and a manual switch, each behind a fuse that suits all the wires",
 	Source:   "46 CFR 111.50-3(d): protective devices not in parallel with one another (one source)",
 	Bad: `
 fuses:
@@ -96,7 +96,7 @@ func (p *Pass) reportBackFeed(t *circuit.Terminal, fuses []string) {
 		fin.Change = "take out both fuses before work, and say so on the fuse card"
 	}
 	fin.Figure = figure.New(float64(len(feeds)), 1, "", figure.Larger)
-	p.say(fin, "%s is fed %d ways, so another feed goes round %s",
+	p.say(fin, "%s has %d feeds, so another one bypasses %s",
 		t.Part.Name, len(feeds), wording.And(fuses))
 }
 

@@ -10,9 +10,9 @@ import (
 // that on the words say why no current may be carried; cooler air leaves a limit.
 func TestLimitSays(t *testing.T) {
 	for ambient, want := range map[string]string{
-		"89.6 °C": "the air here is at the wire's class less the margin: no current may be carried",
-		"99.9 °C": "the air here is at the wire's class less the margin: no current may be carried",
-		"100 °C":  "the air here is at the wire's class: no current may be carried",
+		"89.6 °C": "the air here is at the wire's class less the margin: it may carry nothing",
+		"99.9 °C": "the air here is at the wire's class less the margin: it may carry nothing",
+		"100 °C":  "the air here is at the wire's class: it may carry nothing",
 		"89.4 °C": "",
 	} {
 		met := false

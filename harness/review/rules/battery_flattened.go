@@ -13,16 +13,16 @@ import (
 
 var batteryFlattened = &Rule{
 	Name:  "battery-flattened",
-	Title: "what is on with the engine stopped leaves no charge to start it",
+	Title: "the loads on with the engine stopped leave no charge to start it",
 	Says:  "flattens the battery",
 	Doc: "Situations that the design gives with the engine stopped and something on: how long a full battery gives their " +
 		"average current down to its start reserve. And rides: the charge with which each leg that starts the engine begins. " +
-		"How long a situation lasts is not said. A ride on which the battery gives out is ride-empties-battery.",
+		"How long a situation lasts is not known. A ride on which the battery runs flat is ride-empties-battery.",
 	Formula: "hours = capacity × (1 − start reserve) at the average current, by Peukert's law; on a ride, charge ≥ start " +
 		"reserve at each start, and at its end where the engine ran before",
 	Limits:   "with the key off 8 h where the practice is afloat, a night at anchor, and 1 h elsewhere; with the key on half an hour",
 	Why:      "the engine that would charge the battery no longer starts",
-	Change:   "run less, use lamps that draw less, start the engine in time, or give the loads a battery of their own",
+	Change:   "run fewer loads, fit lamps that draw less, start the engine in time, or give the loads a battery of their own",
 	Severity: "advice: the reserve is what most machines start on",
 	Source: "Peukert's law, battery monitor manuals (two sources); start reserve: car maker's service bulletin (one source); the " +
 		"hours: common practice, no source",
@@ -72,7 +72,7 @@ func (p *Pass) reportFlattened(l *budget.Line, least float64) {
 	f.Leave = true
 	value, most := quantity.Against(l.BatteryHours*3600, least*3600, quantity.Duration)
 	atLeast(&f, "hours to the start reserve", l.BatteryHours, least, "h")
-	p.say(f, "in %s the battery gives %s, and no longer starts the engine after %s; %s is usual", l.Situation.Name,
+	p.say(f, "%s: %s from the battery; after %s it no longer starts the engine; it should last %s", l.Situation.Name,
 		amps(l.BatteryA), value, most)
 }
 
@@ -86,7 +86,7 @@ func (p *Pass) judgeRestarts(r *ride.Result) {
 			f := finding.Finding{Severity: finding.Advice, Leave: true, Part: r.Ride.Name, Ref: r.Ride.Name, Pos: r.Ride.Pos}
 			value, most := quantity.Against(l.FromCharge, l.StartReserve, quantity.Share)
 			atLeast(&f, "charge", 100*l.FromCharge, 100*l.StartReserve, "%")
-			p.say(f, "on the ride %s leg %d starts the engine on %s of the charge; below %s that is not sure",
+			p.say(f, "ride %s: leg %d starts the engine on %s of the charge; below %s a start is not certain",
 				r.Ride.Name, i+1, value, most)
 			return
 		}
@@ -105,5 +105,5 @@ func (p *Pass) judgeNextStart(r *ride.Result) {
 	f := finding.Finding{Severity: finding.Advice, Leave: true, Part: r.Ride.Name, Ref: r.Ride.Name, Pos: r.Ride.Pos}
 	value, most := quantity.Against(r.EndCharge, last.StartReserve, quantity.Share)
 	atLeast(&f, "charge at the end", 100*r.EndCharge, 100*last.StartReserve, "%")
-	p.say(f, "the ride %s ends on %s of the charge; below %s the next start is not sure", r.Ride.Name, value, most)
+	p.say(f, "ride %s: it ends on %s of the charge; below %s the next start is not certain", r.Ride.Name, value, most)
 }

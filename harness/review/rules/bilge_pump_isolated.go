@@ -8,16 +8,16 @@ import (
 
 var bilgePumpIsolated = &Rule{
 	Name:  "bilge-pump-isolated",
-	Title: "a bilge pump with a float switch hangs on the battery switch",
+	Title: "a bilge pump with a float switch is fed through the battery switch",
 	Says:  "dead with the battery switch off",
 	Doc: "Boats only: a bilge pump that a float switch may start (a switch whose library type or name says float) must " +
-		"still get current when every battery switch is open. A pump without a float switch is worked by " +
+		"still have power when every battery switch is open. A pump without a float switch is worked by " +
 		"hand and not judged.",
 	Formula: "none: it is a question of topology",
 	Limits:  "the practice is afloat, such as marine",
 	Why: "the battery switch is opened on leaving, so the float switch calls for a pump that has no " +
 		"current",
-	Change:   "feed the pump's fuse from the battery, before the battery switch, and give the reason as `stays live`",
+	Change:   "feed the pump's fuse from the battery side of the battery switch, and give the reason as `stays live`",
 	Severity: "fault",
 	Source: "common practice, no source; ABYC E-11 and ISO 10133 let bilge pumps be wired before the battery " +
 		"switch (from memory)",
@@ -55,7 +55,7 @@ fuses:
 				continue
 			}
 			fin := ofPart(finding.Fault, part)
-			fin.What = part.Name + " has a float switch and hangs on " + isolator +
+			fin.What = part.Name + " has a float switch and is fed through " + isolator +
 				": with the battery switch open it cannot run"
 			p.report(fin)
 		}

@@ -47,7 +47,7 @@ fuses:
 				continue
 			}
 			fin := ofPart(finding.Danger, part)
-			fin.What = part.Name + " is fed only with the key on: it cannot run on a boat that is left"
+			fin.What = part.Name + " is fed only with the key on: it cannot run on an unattended boat"
 			p.report(fin)
 		}
 	},

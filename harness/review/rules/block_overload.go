@@ -18,7 +18,7 @@ var blockOverload = &Rule{
 	Limits:   "`total limit` of the block, or its type's figure",
 	Why:      "the input stud and bus bar heat although every way is within its limit",
 	Change:   "share the loads between two blocks, or use a block with a higher total",
-	Severity: "fault; advice when only the worst case breaks the limit",
+	Severity: "fault; advice when only the worst case exceeds the limit",
 	Source:   "the block's own figure",
 	Mend:     MendBlock,
 	InUse:    true,
@@ -35,7 +35,7 @@ taps:
 	Run: func(p *Pass) {
 		for part, bl := range each[*design.Block](p.facts) {
 			if limit := bl.TotalLimitA(); limit > 0 {
-				p.judgeStated(part, p.cornerAmps(part.Branches...), limit, "total current", "%s carries in all %s; its limit is %s")
+				p.judgeStated(part, p.cornerAmps(part.Branches...), limit, "total current", "total current of %s: %s; its limit is %s")
 			}
 		}
 	},

@@ -17,7 +17,7 @@ var blockWayOverload = &Rule{
 	Formula:  "fuse rating (or current) ≤ way limit",
 	Limits:   "`way limit` of the block, or its type's figure",
 	Why:      "the way's clip and strip heat before the fuse opens, and the block melts",
-	Change:   "fit a smaller fuse, or lead the load to a feed of its own",
+	Change:   "fit a smaller fuse, or give the load a feed of its own",
 	Severity: "fault; advice when only the worst case takes a way without a fuse beyond its limit",
 	Source:   "the block's own figure",
 	Mend:     MendBlock,

@@ -11,11 +11,11 @@ var chafingRun = &Rule{
 	Title: "a run that may chafe or be pinched is not protected",
 	Says:  "bare where it may chafe",
 	Doc: "A run marked as chafing needs a cover against abrasion, one marked as pinching a cover that " +
-		"bears being squeezed. Which covers do is in the library; in a place hotter than a cover is made for it does not.",
+		"withstands crushing. Which covers do is in the library; above its rated temperature a cover does not count.",
 	Formula:  "none",
 	Limits:   "abrasion, pinch and highest temperature of the cover in the library",
-	Why:      "the insulation is cut through to the frame, at a place nobody sees",
-	Change:   "use a cover that protects against it, or lead the run elsewhere",
+	Why:      "the insulation is cut through to the frame, where nobody sees it",
+	Change:   "use a cover that protects against it, or route the run elsewhere",
 	Severity: "fault",
 	Source: "33 CFR 183.445(a), conductors through rigid surfaces (two sources); ISO 10133:2012 clause 7.5, any place of chafing (one source); which covers " +
 		"protect: common practice",
@@ -51,7 +51,7 @@ func coverText(b *circuit.Bundle) string {
 		return "bare loom"
 	}
 	if hot := circuit.RunAmbientC(b.Run); hot > b.Run.Cover.MaxC {
-		return fmt.Sprintf("%s, made for %s and here at %s,", b.Run.Cover.Name, celsius(b.Run.Cover.MaxC), celsius(hot))
+		return fmt.Sprintf("%s, rated to %s and here at %s,", b.Run.Cover.Name, celsius(b.Run.Cover.MaxC), celsius(hot))
 	}
 	return b.Run.Cover.Name
 }

@@ -17,22 +17,22 @@ import (
 
 var chargingDeficit = &Rule{
 	Name:  "charging-deficit",
-	Title: "the charging system does not cover a situation",
-	Says:  "charging does not cover it",
+	Title: "the charging system does not keep up in a situation",
+	Says:  "charging does not keep up",
 	Doc: "For every situation with the engine running: the hot output at its speed less the vehicle's own " +
 		"loads and the accessories, duty counted, at the regulated voltage. The finding names the speed " +
-		"from which the output suffices, and what the battery then gives and for how long: the posts " +
+		"from which the output is enough, and what the battery then gives and for how long: the posts " +
 		"fall to its voltage, where loads that keep their power take more and others less. It goes by " +
 		"the situation's name. Where only the demand as is likely exceeds the output, loads at the root of the " +
 		"sum of the squares of their tolerances, it is advice, and so is a spare current below the design's " +
-		"own limit, and a ride that never gives back what its starts take.",
+		"own limit, and a ride that never puts back what its starts take.",
 	Formula: "spare = output(speed)·(1 − hot derating) − vehicle − accessories; break-even: the lowest speed from idle up, on the " +
 		"output between its points, at which spare is 0; the battery's current by " +
 		"the solved network, each load at its average; hours by Peukert's law down to the start reserve",
 	Limits: "spare ≥ 0, or `limits: {spare: …}`, and the battery gives nothing; on a ride, output less loads ≥ " +
 		"starts · what one takes / charge efficiency",
-	Why:    "the battery makes up the rest and is found empty at the next start",
-	Change: "run fewer loads in this situation, or keep the engine above the break-even speed",
+	Why:    "the battery makes up the rest and is flat at the next start",
+	Change: "run fewer loads in this situation, or keep the engine above its break-even speed",
 	Severity: "fault at cruising speed and above, or when no speed covers it; advice below cruising " +
 		"speed, and where the nominal demand is covered",
 	Source: "arithmetic on the design's output curve; Peukert's law, battery monitor manuals (two " +
@@ -73,9 +73,9 @@ func (p *Pass) judgeBalance(l *budget.Line) {
 	least := p.d.Limits.SpareA
 	switch what := p.balance(l) + amps(l.SpareA) + " to spare"; {
 	case v.severity != 0:
-		f.Change = "measure what the loads draw, or keep the engine faster"
+		f.Change = "measure what the loads draw, or run the engine faster"
 		atMost(&f, "likely demand", l.LikelyA, l.OutputA, "A")
-		p.say(f, "%s, but with the tolerances of the loads the demand is likely up to %s, %s short", what,
+		p.say(f, "%s at nominal; with the tolerances of the loads demand is likely to reach %s, %s short", what,
 			amps(l.LikelyA), amps(l.LikelyA-l.OutputA))
 	case least.Given() && l.SpareA < least.Value-spareNoiseA:
 		atLeast(&f, "spare", l.SpareA, least.Value, "A")
@@ -107,7 +107,7 @@ func (p *Pass) judgeStarts(r *ride.Result) {
 		return
 	}
 	f := finding.Finding{Severity: finding.Advice, Part: r.Ride.Name, Ref: r.Ride.Name, Pos: r.Ride.Pos, Leave: true,
-		Change: "ride on for longer, keep the engine faster, or run fewer loads", Why: "each ride of this kind leaves the " +
+		Change: "run the engine longer or faster, or run fewer loads", Why: "each ride of this kind leaves the " +
 			"battery a little lower, until it no longer starts the engine"}
 	atLeast(&f, "to spare", r.SpareAh(), backAh, "Ah")
 	left := quantity.Format(math.Abs(r.SpareAh()), quantity.Charge)
@@ -116,7 +116,7 @@ func (p *Pass) judgeStarts(r *ride.Result) {
 	} else {
 		left = "has " + left + " to spare"
 	}
-	p.say(f, "the ride %s never gives back what %s (%s for %s each): that needs %s, and the charging system %s",
+	p.say(f, "ride %s: it never puts back what %s (%s for %s each); that needs %s, and charging %s",
 		r.Ride.Name, wording.Count(r.Starts(), "start takes", "starts take"), amps(start.CurrentA), quantity.Format(start.Seconds, quantity.Duration),
 		quantity.Format(backAh, quantity.Charge), left)
 }
@@ -128,7 +128,7 @@ func (p *Pass) ofSituation(severity finding.Severity, l *budget.Line) finding.Fi
 
 // balance words what is given and taken in a situation, up to what is left.
 func (p *Pass) balance(l *budget.Line) string {
-	return fmt.Sprintf("at %s the charging system gives %s, the vehicle takes %s and the accessories %s: ",
+	return fmt.Sprintf("at %s charging gives %s, the vehicle takes %s, the accessories %s: ",
 		quantity.Plain(l.Situation.EngineRPM, quantity.Speed), amps(l.OutputA), amps(l.VehicleA), amps(l.AccessoryA))
 }
 
@@ -138,7 +138,7 @@ func (p *Pass) reportDeficit(l *budget.Line) {
 	if math.IsNaN(l.BreakEvenRPM) {
 		f.What += "; no engine speed covers it"
 	} else {
-		f.What += "; it breaks even at " + quantity.Format(l.BreakEvenRPM, quantity.Speed) + ", where the hot output meets the demand"
+		f.What += "; it breaks even at " + quantity.Format(l.BreakEvenRPM, quantity.Speed) + " on the hot output"
 	}
 	f.What += "; " + batteryDoes(l)
 	atMost(&f, "demand", l.VehicleA+l.AccessoryA, l.OutputA, "A")
@@ -153,18 +153,18 @@ func short(l *budget.Line) string {
 	if l.SpareA < 0 {
 		return amps(-l.SpareA) + " short"
 	}
-	return "enough at the regulated voltage, but not to bring the posts there"
+	return "enough at the regulated voltage, but not enough to reach it"
 }
 
 // batteryDoes says what a full battery does where the posts settle.
 func batteryDoes(l *budget.Line) string {
 	switch volts := quantity.Format(l.BusV, quantity.Voltage); {
 	case l.BatteryA <= 0:
-		return "the posts settle at " + volts + ", where a full battery takes " + amps(-l.BatteryA)
+		return "the battery settles at " + volts + ", where it takes " + amps(-l.BatteryA)
 	case math.IsNaN(l.BatteryHours):
-		return "the posts settle at " + volts + ", and the battery gives " + amps(l.BatteryA)
+		return "the battery settles at " + volts + " and gives " + amps(l.BatteryA)
 	default:
-		return "the posts settle at " + volts + ", and a full battery gives " + amps(l.BatteryA) + " for " +
+		return "the battery settles at " + volts + "; full, it gives " + amps(l.BatteryA) + " for " +
 			quantity.Format(l.BatteryHours*3600, quantity.Duration)
 	}
 }

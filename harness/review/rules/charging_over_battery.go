@@ -10,11 +10,11 @@ var chargingOverBattery = &Rule{
 	Title: "the charging voltage is too high for the battery",
 	Says:  "charging voltage too high for the battery",
 	Doc: "The regulated voltage against the highest charging voltage of the battery's chemistry, where the " +
-		"library has one. That of lead batteries moves with the temperature and the maker: what stands there is beyond " +
-		"what any of them asks for.",
+		"library has one. That of lead batteries varies with temperature and maker: the library's is above " +
+		"what any of them allows.",
 	Formula:  "regulated voltage ≤ charge voltage of a 12 V battery · system voltage / 12 V",
 	Limits:   "`most charge V` of the chemistry, in the library",
-	Why:      "lithium: its protection cuts off in the middle of a ride, or its cells age and swell; lead: it gasses, dries out and swells",
+	Why:      "lithium: its protection cuts off under way, or its cells age and swell; lead: it gasses, dries out and swells",
 	Change:   "fit a regulator made for this battery, or a battery made for this regulator",
 	Severity: "fault",
 	Source:   "LiFePO4 14.2 to 14.6 V, 3.65 V a cell (from memory); lead batteries: common practice, no source; the battery maker's figure comes first",
@@ -39,7 +39,7 @@ charging:
 		}
 		fin := finding.Finding{Severity: finding.Fault, Part: "charging", Ref: "charging", Pos: c.RegulatedV.Pos}
 		atMost(&fin, "regulated voltage", c.RegulatedV.Value, limit, "V")
-		p.say(fin, "the charging system holds %s; %s takes at most %s", voltsOver(c.RegulatedV.Value, limit),
+		p.say(fin, "charging is regulated to %s; the maximum for %s is %s", voltsOver(c.RegulatedV.Value, limit),
 			b.Chemistry.Name, quantity.Plain(limit, quantity.Voltage))
 	},
 }

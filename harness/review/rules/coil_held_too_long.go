@@ -13,10 +13,10 @@ import (
 
 var coilHeldTooLong = &Rule{
 	Name:  "coil-held-too-long",
-	Title: "a short-time coil is held for longer than it stands",
+	Title: "a short-time coil is held for longer than its maximum",
 	Says:  "its coil is held too long",
-	Doc: "Relay forms whose coil may be live for a time only, such as starter and winch contactors, in every situation " +
-		"in which the coil is live: it is held as long as the longest of the loads that its contact feeds there, for good " +
+	Doc: "Relay forms whose coil is rated for a short time only, such as starter and winch contactors, in every situation " +
+		"in which the coil is live: it is held as long as the longest of the loads that its contact feeds there, without limit " +
 		"where one has no `on for`. A coil behind a momentary switch with nothing on behind its contact is let go in time.",
 	Formula:  "longest time on of what the contact feeds ≤ the longest that the coil may be live",
 	Limits:   "the relay form in the library (`coil on s`)",
@@ -52,12 +52,12 @@ func (p *Pass) judgeHeld(part *circuit.Part, form *library.RelayForm) {
 	}
 	fin := ofPart(finding.Danger, part)
 	fin.Situation, fin.Source = in.Situation.Name, form.Source.String()
-	most, text := quantity.Plain(form.CoilOnS, quantity.Duration), "for good"
+	most, text := quantity.Plain(form.CoilOnS, quantity.Duration), "on continuously"
 	if !math.IsInf(held, 1) {
 		text = "for " + quantity.Plain(held, quantity.Duration)
 		atMost(&fin, "coil held", held, form.CoilOnS, "s")
 	}
-	p.say(fin, "the coil of %s is held %s; it may be live for %s", part.Name, text, most)
+	p.say(fin, "the coil of %s is held %s; its maximum is %s", part.Name, text, most)
 }
 
 // heldS is how long a relay's coil is held in a situation, 0 where it is at rest.

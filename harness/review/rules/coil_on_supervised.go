@@ -8,15 +8,15 @@ import (
 
 var coilOnSupervised = &Rule{
 	Name:  "coil-on-supervised",
-	Title: "a relay's coil hangs on a supervised circuit",
+	Title: "a relay's coil is fed from a supervised circuit",
 	Says:  "coil on a supervised circuit",
 	Doc: "A coil fed from a tap whose current a data-bus module watches (`supervised: yes`). Sources " +
-		"disagree whether such an output bears a coil, so the finding says to measure.",
+		"disagree whether such an output will drive a coil, so the finding says to measure.",
 	Formula: "none",
 	Limits:  "none",
-	Why: "the module may read the coil as a fault, switch the output off or store an error; a " +
+	Why: "the module may read the coil as a fault, switch the output off or store a fault code; a " +
 		"dimmed output makes the relay chatter",
-	Change:   "take the coil from an unsupervised tap, or use a trigger with a high-impedance input",
+	Change:   "feed the coil from an unsupervised tap, or use a trigger with a high-impedance input",
 	Severity: "fault",
 	Source:   "two discussions of supervised outputs that disagree; common practice, no source",
 	Bad: `
@@ -45,7 +45,7 @@ loads:
 				a := p.c.DrawA(p.coilOf[part.Index])
 				fin := ofPart(finding.Fault, part)
 				decidedBy(&fin, "coil current", a, "A", figure.Larger)
-				p.say(fin, "the coil of %s draws %s from %s, which a module supervises",
+				p.say(fin, "the coil of %s draws %s from %s, a supervised circuit",
 					part.Name, amps(a), tap.Name)
 			}
 		}

@@ -11,7 +11,7 @@ var coilUnsuppressed = &Rule{
 	Title: "a relay's coil is not suppressed",
 	Says:  "coil not suppressed",
 	Doc: "A coil whose design says `suppressed by: none`. A design that does not say is data-missing. " +
-		"When the coil is fed from a supervised tap the finding is graver: a solid-state output switches it.",
+		"When the coil is fed from a supervised tap the finding is more severe: a solid-state output switches it.",
 	Formula: "none",
 	Limits:  "none",
 	Why: "switching the coil off gives a spike of several hundred volts that ages switches and " +

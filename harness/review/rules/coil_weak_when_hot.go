@@ -15,15 +15,15 @@ import (
 var coilWeakWhenHot = &Rule{
 	Name:  "coil-weak-when-hot",
 	Title: "a hot coil does not pull in on a weak battery",
-	Says:  "does not pull in hot, on a weak battery",
+	Says:  "may not pull in hot on a weak battery",
 	Doc: "Every coil that is live in a situation with the engine stopped: its share of the battery's voltage at the lowest " +
 		"supply, against the pull-in voltage of a coil as warm as the relay's place. The coil's own heat is left out: it makes it " +
 		"worse. What lacks voltage on a battery that still starts the engine is relay-coil-voltage's, a place beyond the form's highest ambient relay-too-hot's.",
 	Formula:  "V coil / V battery × lowest supply ≥ V pull-in at 20 °C × (1 + 0.00393·(T − 20))",
 	Limits:   "pull-in voltage of the relay form; lowest supply of the library, 10.5 V of 12 V",
-	Why:      "after a hot stop the relay stays at rest, and what hangs on it stays dead",
-	Change:   "move the relay to a cooler place, or fit a form that pulls in on less",
-	Severity: "fault when a critical load hangs on it; else advice",
+	Why:      "after a hot stop the relay does not pull in, and what it feeds stays dead",
+	Change:   "move the relay to a cooler place, or fit a relay that pulls in at a lower voltage",
+	Severity: "fault when it feeds a critical load; else advice",
 	Source: "lowest supply: ISO 16750-2:2010, code D (two sources); pull-in 8 V of 12 V and coil resistance against temperature: " +
 		"makers' data sheets, mini and micro relays (two sources)",
 	Bad: `

@@ -116,9 +116,9 @@ func (p *Pass) heldContact(contact *circuit.Branch, r ContactRatings, severity f
 // than it may in the worst case.
 func (u loading) does(v verdict, where string) string {
 	if v.by == corner.AtWorst {
-		return fmt.Sprintf("carries %s%s, %s of what it carries for good%s", amps(u.A), where, share100(u.share), v.said(share100))
+		return fmt.Sprintf("carries %s%s, %s of its continuous rating%s", amps(u.A), where, share100(u.share), v.said(share100))
 	}
-	return fmt.Sprintf("switches %s of %s%s, %s of its rating for that kind of load%s", amps(u.A), wording.And(u.kinds), where,
+	return fmt.Sprintf("switches %s of %s load%s, %s of its rating for that%s", amps(u.A), wording.And(u.kinds), where,
 		share100(u.share), v.said(share100))
 }
 

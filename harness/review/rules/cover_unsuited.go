@@ -12,16 +12,16 @@ import (
 var coverUnsuited = &Rule{
 	Name:  "cover-unsuited",
 	Title: "a run's cover does not suit its place",
-	Says:  "a cover that does not suit it",
-	Doc: "The cover of each run with wires in it: it must bear the hottest air of the run and of the places at its " +
+	Says:  "the wrong cover for its place",
+	Doc: "The cover of each run with wires in it: it must withstand the hottest air of the run and of the places at its " +
 		"ends, and must bend where the run flexes or leads to what moves. What passes a place hotter than " +
-		"100 °C wants a cover that keeps heat away, and one that is bare where it passes something above 70 °C, any. Chafing and pinching are chafing-run's, a run that flexes bare flexing-run's.",
+		"100 °C needs a heat-shielding cover; past anything above 70 °C it must not be bare. Chafing and pinching are chafing-run's, a run that flexes bare flexing-run's.",
 	Formula:  "ambient of the run ≤ highest temperature of the cover",
 	Limits:   "highest temperature, `stiff` and `heat` of the cover in the library; 100 °C and 70 °C (common practice, no source)",
 	Why:      "a cover that softens sticks to the wires and drips off, a stiff one cracks at the bend and its edge cuts them",
-	Change:   "use a cover that bears the heat of the place, or that bends, or lead the run elsewhere",
+	Change:   "use a cover rated for the heat, or a flexible one, or route the run elsewhere",
 	Severity: "fault; advice where only protection from heat is missing",
-	Source:   "which cover bears what: common practice, no source",
+	Source:   "which cover withstands what: common practice, no source",
 	Mend:     MendWire,
 	Bad: `
 runs:
@@ -54,17 +54,17 @@ func (p *Pass) judgeCover(b *circuit.Bundle) {
 	r, hot := b.Run, circuit.RunAmbientC(b.Run)
 	if c := r.Cover; c != nil && over(hot, c.MaxC) {
 		value, most := quantity.Against(hot, c.MaxC, quantity.Temperature)
-		fin := p.ofRun(finding.Fault, b, fmt.Sprintf("lies in %s, made for %s at most, and meets %s", c.Name, most, value))
+		fin := p.ofRun(finding.Fault, b, fmt.Sprintf("is in %s, rated to %s, and reaches %s", c.Name, most, value))
 		atMost(&fin, "ambient", hot, c.MaxC, "°C")
 		p.report(fin)
 	} else if wants := p.heatFrom(r); over(hot, wants) && (c == nil || !c.Heat) {
-		fin := p.ofRun(finding.Advice, b, fmt.Sprintf("meets %s, and %s keeps no heat away", celsius(hot), coverText(b)))
+		fin := p.ofRun(finding.Advice, b, fmt.Sprintf("is in %s, and %s is no heat shield", celsius(hot), coverText(b)))
 		fin.Leave = true // where the heat comes from is not known: it may be the air alone
-		fin.Change = "lead the run elsewhere, or put a heat sleeve over it"
+		fin.Change = "route the run elsewhere, or put a heat sleeve over it"
 		atMost(&fin, "ambient", hot, wants, "°C")
 		p.report(fin)
 	}
 	if r.Cover != nil && r.Cover.Stiff && bends(b) {
-		p.reportRun(b, "flexes in use, and "+r.Cover.Name+" bears no bending")
+		p.reportRun(b, "flexes in use, and "+r.Cover.Name+" is rigid")
 	}
 }

@@ -9,16 +9,16 @@ import (
 
 var crowdedStud = &Rule{
 	Name:  "crowded-stud",
-	Title: "more terminals on a stud than it holds",
+	Title: "too many terminals on one stud",
 	Says:  "too many terminals on it",
 	Doc: "The wires that end at a frame stud or a battery post, each with a ring terminal of its own. Ground blocks and " +
 		"fuse blocks have a screw for each.",
 	Formula:  "ring terminals ≤ 4 afloat, 5 ashore",
 	Limits:   "four where the practice is afloat, five elsewhere",
-	Why:      "a tall pile settles and works loose, and all that hangs on it fails together",
-	Change:   "fit a ground block or a bus bar, led to the stud by one thick wire, or share the terminals out over two studs",
+	Why:      "a tall stack settles and works loose, and everything on it fails together",
+	Change:   "fit a ground block or a bus bar, connected to the stud by one thick wire, or share the terminals out over two studs",
 	Severity: "advice",
-	Source:   "ABYC E-11: at most four terminals on a stud (two sources); ashore, where careful fitters lay five small rings on one: common practice, no source",
+	Source:   "ABYC E-11: at most four terminals on a stud (two sources); ashore, where careful fitters put five small rings on one: common practice, no source",
 	Bad: `
 loads:
   lamp a: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
@@ -59,5 +59,5 @@ func (p *Pass) judgeStud(part *circuit.Part, t *circuit.Terminal) {
 	if part.Kind == circuit.Battery {
 		name += " " + t.Name
 	}
-	p.say(fin, "%d ring terminals lie on %s; a stud holds %d", n, name, most)
+	p.say(fin, "%d ring terminals on %s; %d is the maximum on one stud", n, name, most)
 }

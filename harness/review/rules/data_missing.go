@@ -20,10 +20,10 @@ var dataMissing = &Rule{
 	Title: "a number the review needs is not given",
 	Says:  "data missing",
 	Doc: "What other rules had to leave out or assume: the battery's internal resistance, the charging output when hot, the ambient of " +
-		"a place that wires or parts stand in or pass, where a part stands, the fuse before a tap, whether it is supervised and what it has to spare " +
+		"a place that wires or parts are in or pass, the place of a part, the fuse before a tap, whether it is supervised and its spare capacity " +
 		"when something draws from it, whether a coil is suppressed, the limit of a switch, a block or a " +
 		"shared ground, " +
-		"a load that is to draw more at rest than in use, a situation in which a motor runs the other way round, opening times, inrush, re-rating for heat, contact figures or currents of wires that the library does not hold. One finding a gap.",
+		"a load that draws more at rest than in use, a situation in which a motor runs in reverse, opening times, inrush, temperature derating, contact figures or currents of wires that the library does not hold. One finding per gap.",
 	Formula:  "none",
 	Limits:   "none",
 	Why:      "a check made on an assumed number proves nothing, and one left out even less",
@@ -39,7 +39,7 @@ battery: {chemistry: AGM, capacity: 12 Ah, rate: 10 h, resistance: 12 mΩ, at: b
 	Run: func(p *Pass) {
 		if b := p.d.Battery; !b.ResistanceOhm.Given() {
 			p.reportMissing("battery", b.Pos, "the battery's internal resistance is not given; "+
-				p.assumedResistance()+" is taken")
+				p.assumedResistance()+" is assumed")
 		}
 		if c := &p.d.Charging; c.Present() && !c.HotDerating.Given() {
 			p.reportMissing("charging", c.Output[0].RPM.Pos,
@@ -82,7 +82,7 @@ func (p *Pass) missingAmbients() {
 	}
 	for _, place := range p.d.Places {
 		if used[place] && !place.AmbientC.Given() {
-			p.reportMissing(place.Name, place.Pos, fmt.Sprintf("the ambient of %s is not given; %s is taken",
+			p.reportMissing(place.Name, place.Pos, fmt.Sprintf("the ambient of %s is not given; %s is assumed",
 				place.Name, celsius(circuit.PlaceAmbientC(place))))
 		}
 	}
@@ -96,7 +96,7 @@ func (p *Pass) missingOf(part *circuit.Part) {
 	}
 	say := func(format string, args ...any) { sayAs(finding.Advice, format, args...) }
 	if part.Place == nil && part.Pos.Line > 0 && p.heatMatters(part) {
-		say("where %s stands is not said; %s is taken", part.Name, celsius(part.AmbientC()))
+		say("the place of %s is not given; %s is assumed", part.Name, celsius(part.AmbientC()))
 	}
 	switch s := part.Source.(type) {
 	case *design.Tap:
@@ -105,20 +105,20 @@ func (p *Pass) missingOf(part *circuit.Part) {
 		}
 		if !s.FuseA.Given() {
 			sayAs(graver(s.Hot == design.WhenAlways, finding.Advice, finding.Fault),
-				"the factory fuse before %s is not given: whether it suits the wires from there is not known", s.Name)
+				"the factory fuse before %s is not given, so neither is whether it suits the wires from there", s.Name)
 		}
 		if !s.SpareA.Given() {
-			say("what %s has to spare is not given, and %s is drawn from it", s.Name, amps(p.tapAmps(part)(corner.AtNominal).Nominal))
+			say("the spare capacity of %s is not given; %s is drawn from it", s.Name, amps(p.tapAmps(part)(corner.AtNominal).Nominal))
 		}
 		if !s.SupervisedGiven {
-			say("whether a module supervises %s is not said", s.Name)
+			say("whether %s is supervised is not given", s.Name)
 		}
 	case *design.Relay:
 		if s.Coil.Suppressed == "" {
-			say("how the coil of %s is suppressed is not said", s.Name)
+			say("the suppression of the coil of %s is not given", s.Name)
 		}
 		if s.Form != nil && s.Form.BreakA <= 0 && p.breaks(part) {
-			say("what the break contact of %s may carry is not in the library", s.Name)
+			say("the break contact rating of %s is not in the library", s.Name)
 		}
 	case *design.Switch:
 		if s.Type == nil && !s.RatingA.Given() {
@@ -131,12 +131,12 @@ func (p *Pass) missingOf(part *circuit.Part) {
 	case *design.Load:
 		if b := loadBranch(part); b != nil && over(s.StandbyA.Value, p.c.DrawA(b)) {
 			rest, use := quantity.Against(s.StandbyA.Value, p.c.DrawA(b), quantity.Current)
-			say("%s is to draw %s at rest and only %s in use; which of the two is right?", s.Name, rest, use)
+			say("%s: %s at rest but only %s in use; which of the two is right?", s.Name, rest, use)
 		}
 		p.missingTurn(part, say)
 	case *design.Ground:
 		if n := returnsTo(part); n > 1 && !s.LimitA.Given() {
-			say("what %s may carry is not given, and %d returns meet there", s.Name, n)
+			say("the limit of %s is not given, and %d returns meet there", s.Name, n)
 		}
 	}
 }
@@ -150,7 +150,7 @@ func (p *Pass) missingTurn(part *circuit.Part, say func(string, ...any)) {
 	}
 	turns := func(s *solve.Solution) bool { return s.Amps(b) < 0 }
 	if !slices.ContainsFunc(p.usable, turns) {
-		say("no situation has %s run the other way round", part.Name)
+		say("no situation runs %s in reverse", part.Name)
 	}
 }
 
@@ -198,9 +198,9 @@ func (p *Pass) missingAllowed() {
 		for _, gap := range a.Missing {
 			f := ofWire(finding.Advice, w)
 			f.Cause = gap
-			f.What = fmt.Sprintf("what %s may carry goes by the heat balance alone: %s", w.Text(), gap)
+			f.What = fmt.Sprintf("the rating of %s is by heat balance alone: %s", w.Text(), gap)
 			if !a.known() {
-				f.What = fmt.Sprintf("what %s may carry is not known: %s", w.Text(), gap)
+				f.What = fmt.Sprintf("the rating of %s is not known: %s", w.Text(), gap)
 			}
 			p.report(f)
 		}
@@ -217,7 +217,7 @@ func (p *Pass) missingReratings() {
 		}
 		f := ofFuse(finding.Advice, b)
 		f.Cause = "re-rating of " + d.Type.Name
-		p.say(f, "what %s carries at %s is not known: no re-rating for heat is published for %s",
+		p.say(f, "the rating of %s at %s is not known: no temperature derating is published for %s",
 			fuseText(b), celsius(d.AmbientC), d.Type.Name)
 	}
 }
@@ -234,7 +234,7 @@ func (p *Pass) missingTimes() {
 			said[s.fuse] = true
 			f := ofFuse(finding.Advice, s.fuse)
 			f.Cause = "times of " + s.fuse.Fuse.Type.Name
-			p.say(f, "whether %s bears the start of %s is not known: %s", fuseText(s.fuse), part.Name, s.Note)
+			p.say(f, "whether %s holds through the start of %s is not known: %s", fuseText(s.fuse), part.Name, s.Note)
 		}
 	}
 }

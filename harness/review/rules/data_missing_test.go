@@ -22,13 +22,13 @@ places:
 runs:
   - {from: battery tray, to: frame tube, length: 300 mm}
   - {from: frame tube, to: rear, length: 300 mm}
-`, `^the ambient of frame tube is not given; 30 °C is taken$`},
+`, `^the ambient of frame tube is not given; 30 °C is assumed$`},
 		{"a fuse without a place", `
 fuses:
   lamp fuse: {type: blade C, rating: 5 A, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
 loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm², length: 600 mm}, returns to: frame}
-`, `^where lamp fuse stands is not said; 30 °C is taken$`},
+`, `^the place of lamp fuse is not given; 30 °C is assumed$`},
 		{"a breaker in the heat", `
 fuses:
   lamp fuse: {type: breaker type III, rating: 5 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
@@ -36,7 +36,7 @@ fuses:
 		{"more at rest than in use", `
 loads:
   tail lamp: {power: 6 W, rated at: 12 V, behaves: resistor, standby: 501 mA, own switch: yes, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame, stays live: "listens"}
-`, `^tail lamp is to draw 501 mA at rest and only 500 mA in use; which of the two is right\?$`},
+`, `^tail lamp: 501 mA at rest but only 500 mA in use; which of the two is right\?$`},
 		{"as much at rest", `
 loads:
   tail lamp: {power: 6 W, rated at: 12 V, behaves: resistor, standby: 500 mA, own switch: yes, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame, stays live: "listens"}
@@ -44,7 +44,7 @@ loads:
 		{"a size that the practice's table does not list", `
 practice: marine
 wire: {insulation: ISO 6722 thin wall class B, size: 0.75 mm², colour: RD, return colour: BK}
-`, `^what wire W3 .*goes by the heat balance alone: 33 CFR 183\.425 lists 18 AWG to 4/0 AWG, not 0\.75 mm²$`},
+`, `^the rating of wire W3 .*is by heat balance alone: 33 CFR 183\.425 lists 18 AWG to 4/0 AWG, not 0\.75 mm²$`},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			var said []string

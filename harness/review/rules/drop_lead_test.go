@@ -11,7 +11,7 @@ import (
 // TestDropLeads: of a drop the figure comes first that is past the limit: nominal where
 // that is, the worst case where it alone is.
 func TestDropLeads(t *testing.T) {
-	for lengthM, want := range map[float64]string{6: "on its way at nominal (likely", 4: "on its way in the worst case (nominal"} {
+	for lengthM, want := range map[float64]string{6: "% at nominal (likely", 4: "% in the worst case (nominal"} {
 		src := example.Design(fmt.Sprintf(`
 loads:
   tail lamp: {power: 20 W, behaves: resistor, critical: yes, at: rear, fed by: lamp fuse, wire: {size: 0.75 mm², length: %g m}, returns to: frame, return wire: {size: 1 mm²}}

@@ -9,9 +9,9 @@ import (
 
 var fedByNothing = &Rule{
 	Name:  "fed-by-nothing",
-	Title: "a part is fed by nothing",
-	Says:  "fed by nothing",
-	Doc: "A part that names no feed, or whose feed has no way to the battery even with every contact " +
+	Title: "a part has no supply",
+	Says:  "no supply",
+	Doc: "A part that names no feed, or whose feed has no path to the battery even with every contact " +
 		"closed: a spare way, a contact the relay does not have, a splice nobody feeds. What it " +
 		"feeds in turn has the same cause and is printed with it. Coils are relay-never-energised.",
 	Formula:  "none: it is a question of topology",
@@ -69,7 +69,7 @@ func (p *Pass) reportUnfed(part, first *circuit.Part) {
 	}
 	fin := ofPart(severity, part)
 	fin.Cause = first.Name
-	fin.What = part.Name + " names no feed"
+	fin.What = part.Name + " has no `fed by`"
 	if in := part.Inlet(); len(wiresTo(in)) > 0 {
 		w := wiresTo(in)[0]
 		fin.What = fmt.Sprintf("%s is fed by %s, which no supply reaches",

@@ -9,7 +9,7 @@ import (
 var feedFuseUnderBranches = &Rule{
 	Name:  "feed-fuse-under-branches",
 	Title: "a feed's fuse is smaller than what its branches draw together",
-	Says:  "smaller than what its branches draw",
+	Says:  "smaller than its branches draw",
 	Doc: "What all accessories below a fuse draw when every one of them is on, whether or not a " +
 		"situation says so. A fuse that a situation already overloads is fuse-under-load and is left " +
 		"out here, as are factory fuses (tap-over-spare).",

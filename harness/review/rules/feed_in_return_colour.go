@@ -8,13 +8,13 @@ import (
 var feedInReturnColour = &Rule{
 	Name:  "feed-in-return-colour",
 	Title: "a feed has the colour of the returns",
-	Says:  "a feed in the colour of returns",
+	Says:  "a feed in a return colour",
 	Doc: "The colour that most returns of the design have, when at least two have it, against the colour of every " +
 		"feed. Loads of polarity-crossed are left out. On boats a black or green feed, and a return that is neither black nor yellow, is " +
-		"marine-wire-colour and not reported here. One finding a wire, printed together.",
+		"marine-wire-colour and not reported here. One finding per wire, printed together.",
 	Formula: "none",
 	Limits:  "none",
-	Why: "the next hand at the loom takes it for a return, bolts it to the frame, and the battery is " +
+	Why: "the next person at the loom takes it for a return, bolts it to the frame, and the battery is " +
 		"shorted through the fuse, or a live end is left bare",
 	Change:   "use a colour that no return has",
 	Severity: "advice",

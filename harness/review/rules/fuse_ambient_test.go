@@ -31,7 +31,7 @@ situations:
   hot: {engine: idle, on: [blower]}
 `
 	for ambient, want := range map[string]string{
-		"":                "at 40 °C, the worst of a place without an ambient, where 30 °C is taken, it may carry 6.89 A",
+		"":                "at 40 °C, the worst case for a place without an ambient, where 30 °C is assumed, it may carry 6.89 A",
 		"ambient: 40 °C":  "at 40 °C it may carry 6.89 A",
 		"ambient: -10 °C": "",
 	} {

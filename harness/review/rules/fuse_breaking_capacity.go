@@ -18,7 +18,7 @@ var fuseBreakingCapacity = &Rule{
 		"bare metal at the battery. A fuse behind another is left out: the first one limits the fault. On boats the " +
 		"standard's table by the battery's cold-cranking current says what is enough, for devices that feed others " +
 		"and for branches. On vehicles it is advice for fuse-links up to four times their capacity: every factory builds blade fuses behind its battery. None builds a PTC or a breaker there, " +
-		"nor anything behind a lithium house pack: its cells give some kiloamperes until the board opens, and the fuse is there for " +
+		"nor anything behind a lithium house pack: its cells give several kiloamperes until the board opens, and the fuse is there for " +
 		"the board that does not.",
 	Formula:  "I = (Voc + I charging · R battery) / (R battery + R wires to the fuse + R fuse)",
 	Limits:   "the fuse type's breaking capacity at the system's voltage, of the lowest voltage published that is not below it; what it must break is at most what the table asks of boats",
@@ -104,7 +104,7 @@ func (p *Pass) judgeBreaking(b *circuit.Branch) {
 	fin.Leave = severity == finding.Advice
 	atMost(&fin, "prospective current", fault, breaks, "A")
 	fin.Source = b.Fuse.Type.Source.String()
-	p.say(fin, "a short behind %s draws about %s; type %s breaks at most %s",
+	p.say(fin, "a short behind %s draws about %s; a %s can break %s",
 		fuseText(b), ampsOver(fault, breaks), b.Fuse.Type.Name, rated(breaks))
 }
 

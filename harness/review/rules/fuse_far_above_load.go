@@ -7,14 +7,14 @@ import (
 
 var fuseFarAboveLoad = &Rule{
 	Name:  "fuse-far-above-load",
-	Title: "a fuse is far larger than all that hangs on it",
-	Says:  "far larger than what hangs on it",
-	Doc: "Fuses of more than 15 A that are the nearest before an accessory of which the design gives neither the largest fuse nor its lead " +
-		"(those are fuse-over-accessory's) and whose wire bears the fuse, against the sum of what all accessories and coils behind it draw at once, a start that lasts for a second or more counted with its peak. Sockets count with their rating.",
+	Title: "a fuse is far larger than its loads need",
+	Says:  "far larger than its load",
+	Doc: "Fuses of more than 15 A that are the nearest upstream of an accessory of which the design gives neither the largest fuse nor its lead " +
+		"(those are fuse-over-accessory's) and whose wire suits the fuse, against the sum of what all accessories and coils behind it draw at once, a start that lasts for a second or more counted with its peak. Sockets count with their rating.",
 	Formula:  "rating ≤ 5 × Σ rated currents behind the fuse",
-	Limits:   "5 times; 15 A, which a usual lead of 0.75 mm² bears: common practice, no source",
-	Why:      "the wire is protected, but the accessory's own thin lead and its board smoulder at currents that the fuse lets through",
-	Change:   "fit the smallest fuse that bears the load and its start, or give the accessory's `lead` or `maximum fuse`",
+	Limits:   "5 times; 15 A, which a usual lead of 0.75 mm² carries: common practice, no source",
+	Why:      "the wire is protected, but the accessory's own thin lead and its board smoulder at currents the fuse lets through",
+	Change:   "fit the smallest fuse that carries the load and its start, or give the accessory's `lead` or `maximum fuse`",
 	Severity: "advice",
 	Source:   "common practice, no source",
 	Bad: `
@@ -58,7 +58,7 @@ func (p *Pass) judgeFarAbove(fuse *circuit.Branch) {
 	fin := ofFuse(finding.Advice, fuse)
 	fin.Leave = true
 	atMost(&fin, "fuse rating", fuseRating(fuse), farAbove*sum, "A")
-	p.say(fin, "%s feeds %s in all; what the accessory's own lead bears is not given", fuseText(fuse), amps(sum))
+	p.say(fin, "%s feeds only %s in all, and the accessory's own lead is not given", fuseText(fuse), amps(sum))
 }
 
 // farAbove is how many times what a fuse feeds its rating may be, and leadBearsA what

@@ -12,10 +12,10 @@ import (
 
 var fuseGrading = &Rule{
 	Name:  "fuse-grading",
-	Title: "two fuses in series are too near in rating",
-	Says:  "too near the fuse above it",
-	Doc: "Each fuse against the next one towards the source, against those of parallel feeds together. When their ratings are near, either may " +
-		"open first. One finding a downstream fuse, those behind one fuse printed together. Only ratings " +
+	Title: "two fuses in series are too close in rating",
+	Says:  "too close to the fuse upstream",
+	Doc: "Each fuse against the next one towards the source, against those of parallel feeds together. When their ratings are close, either may " +
+		"open first. One finding per downstream fuse, those behind one fuse printed together. Only ratings " +
 		"are compared.",
 	Formula:  "upstream rating ÷ downstream rating ≥ the practice's ratio",
 	Limits:   "the practice's fuse ratio",
@@ -59,7 +59,7 @@ func (p *Pass) judgeGrading(up []*circuit.Branch, down *circuit.Branch) {
 	is, least := quantity.Against(ratio, p.practice.FuseRatio, quantity.Number)
 	atLeast(&fin, "ratio of ratings", ratio, p.practice.FuseRatio, "")
 	fin.Source = p.limitSource("fuse ratio", false)
-	p.say(fin, "%s stands behind %s,%s rated only %s times as high; from %s times the one below opens first",
+	p.say(fin, "%s is downstream of %s,%s rated only %s times as high; the minimum is %s times",
 		fuseText(down), wording.And(texts), together, is, least)
 }
 

@@ -26,7 +26,7 @@ loads:
 		want               string
 	}{
 		"together":               {30, "[left, right]", "left", ""},
-		"together, too near":     {40, "[left, right]", "left", "(left, 30 A) and fuse F2 (right, 30 A), together rated only 1.50 times as high; from 1.60 times"},
+		"together, too near":     {40, "[left, right]", "left", "(left, 30 A) and fuse F2 (right, 30 A), together rated only 1.50 times as high; the minimum is 1.60 times"},
 		"a switch follows":       {30, "feed switch", "[left, right]", ""},
 		"one through a switch":   {20, "[feed switch, right]", "left", "rated only 1.50 times as high"},
 		"one alone":              {20, "right", "left", "(right, 30 A), rated only 1.50 times as high"},

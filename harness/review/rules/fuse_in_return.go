@@ -10,16 +10,16 @@ import (
 
 var fuseInReturn = &Rule{
 	Name:  "fuse-in-return",
-	Title: "a fuse stands in the return",
-	Says:  "stands in the return",
+	Title: "a fuse is in the return",
+	Says:  "in the return",
 	Doc: "Each fuse or breaker between a load, or a coil, and the ground. It counts as no protection of the feed: of one " +
 		"whose feed has no fuse either, unfused-conductor is the danger. Behind a fuse in the feed as well, as some radios " +
 		"have it against a lost engine strap, it is advice.",
 	Formula: "none: it is a question of topology",
 	Limits:  "none",
-	Why: "a feed that chafes on the frame goes round it; once it is open the load is dead and everything up to it " +
-		"still live, and the current looks for another way back: a bracket, a screen, a control cable",
-	Change:   "move the fuse to the feed, at its source end, and lead the return straight to the ground",
+	Why: "a feed that chafes on the frame bypasses it; once it is open the load is dead and everything up to it " +
+		"still live, and the current finds another way back: a bracket, a screen, a control cable",
+	Change:   "move the fuse to the feed, at its source end, and run the return straight to ground",
 	Severity: "fault; advice where the feeds have fuses of their own",
 	Source: "33 CFR 183.455(a) and 46 CFR 111.50-5(a): a device in each ungrounded conductor, " +
 		"where it receives its supply (two sources)",
@@ -53,9 +53,9 @@ func (p *Pass) judgeInReturn(b *circuit.Branch) {
 		return !open
 	})
 	if len(bare) > 0 {
-		p.say(ofFuse(finding.Fault, b), "%s stands in the return of %s, whose feed has no fuse", fuseText(b), wording.Few(names(bare), 4))
+		p.say(ofFuse(finding.Fault, b), "%s is in the return of %s, whose feed has no fuse", fuseText(b), wording.Few(names(bare), 4))
 		return
 	}
-	p.say(ofFuse(finding.Advice, b), "%s stands in the return of %s: when it opens, all up to it is dead but live",
+	p.say(ofFuse(finding.Advice, b), "%s is in the return of %s: when it opens, everything upstream of it is off but still live",
 		fuseText(b), wording.Few(names(draws), 4))
 }

@@ -17,14 +17,14 @@ var fuseInrush = &Rule{
 	Doc: "The starting current of each accessory, where the design or the library gives one, against the " +
 		"fuses above it; of several the nearest that may open is named. Loads are taken to start one at a time, at their rated current. The " +
 		"start must pass below the fuse's fastest opening, and where a melting I²t is published its heat " +
-		"must be a share of it that the fuse outlasts 10 000 times, some starts a day for ten years " +
+		"must be a share of it that the fuse survives 10 000 times, some starts a day for ten years " +
 		"(sizing chooses for 100 000). A fault is a start that opens a fuse of the middle of its band; one that only the fastest " +
 		"of its kind does not pass, or that ages it, is advice. Where the fuse type has no published lower times, " +
 		"data-missing says so.",
 	Formula: "i(t) = I·(1 + (p − 1)·e^(−t/τ)); at each t the steady current of the same heat must open later " +
 		"than t on the fast edge; ∫i²dt above the running current ≤ 0.29 × melting I²t",
 	Limits: "the fuse type's time band; 0.29 of the melting I²t for 10 000 starts",
-	Why: "the fuse opens at switching on, or ages with every start and opens some day without " +
+	Why: "the fuse opens at switch-on, or ages with every start and one day opens without " +
 		"a fault",
 	Change:   "fit a slower type or a larger rating that the wire still allows, or a soft start",
 	Severity: "fault; advice when only the fastest of its kind opens, or the starts age it",
@@ -87,10 +87,10 @@ func (p *Pass) judgeInrush(part *circuit.Part) {
 	}
 	l, running := accessory(part), p.c.DrawA(loadBranch(part))
 	fin := ofPart(graver(c.EdgeKnown && c.UsualMargin <= 1, finding.Advice, finding.Fault), part)
-	fin.What = fmt.Sprintf("%s starts with %s and %s may open during the start", part.Name,
+	fin.What = fmt.Sprintf("%s draws %s as it starts; %s may open during the start", part.Name,
 		amps(running*l.Inrush.PeakRatio), fuseText(fuse))
 	if !opens {
-		fin.What = fmt.Sprintf("each start of %s, %s at its peak, heats %s by %s of what melts it; "+
+		fin.What = fmt.Sprintf("each start of %s, peaking at %s, heats %s by %s of its melting I²t; "+
 			"it will not last 10 000 starts", part.Name, amps(running*l.Inrush.PeakRatio),
 			fuseText(fuse), share(c.MeltShare))
 	}

@@ -8,13 +8,13 @@ import (
 
 var fuseNotSelective = &Rule{
 	Name:  "fuse-not-selective",
-	Title: "a short opens the fuse above instead of its own",
-	Says:  "a short opens the fuse above it",
+	Title: "a short opens the upstream fuse instead of its own",
+	Says:  "a short opens the fuse upstream",
 	Doc: "Every pair of devices in series, at the greatest and least current of every short that the lower " +
 		"one has to clear. Reported when the upper must have opened while the lower may still be closed: " +
 		"two kinds that do not go together. That the edges of two bands overlap is said by the protection " +
-		"table alone, since blade fuses' bands are so wide that nearly no pair is free of it. Ratings that " +
-		"are simply too near are fuse-grading.",
+		"table alone, since blade fuses' bands are so wide that hardly any pair is free of it. Ratings that " +
+		"are simply too close are fuse-grading.",
 	Formula:  "latest opening of the lower < latest opening of the upper, at each short",
 	Limits:   "the devices' time bands",
 	Why:      "one fault takes every other branch with it, and the fuse that blew is not the one at the fault",
@@ -60,7 +60,7 @@ func (p *Pass) reportInverted(f *protection.Fuse, pair *protection.Pair) {
 	fin.Cause = fusePlace(f.Branch)
 	open, above := quantity.Against(pair.DownS, pair.UpS, quantity.Duration)
 	atMost(&fin, "latest opening", pair.DownS, pair.UpS, "s")
-	p.say(fin, "a short %s draws %s: %s may take %s to open, and %s above it opens within %s",
+	p.say(fin, "a short %s draws %s: %s may take %s to open, and %s upstream opens within %s",
 		where(pair.Inverted), amps(pair.InvertedA), fuseText(f.Branch), open,
 		fuseText(pair.Above), above)
 }

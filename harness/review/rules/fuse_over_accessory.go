@@ -12,9 +12,9 @@ import (
 
 var fuseOverAccessory = &Rule{
 	Name:  "fuse-over-accessory",
-	Title: "a fuse is larger than an accessory or its own lead bears",
-	Says:  "fuse larger than the accessory bears",
-	Doc: "The nearest fuse before each accessory against the largest that its maker allows (`maximum fuse`) and against " +
+	Title: "a fuse is larger than an accessory or its lead allows",
+	Says:  "fuse larger than the accessory allows",
+	Doc: "The nearest fuse upstream of each accessory against the largest that its maker allows (`maximum fuse`) and against " +
 		"what the lead that it comes with may carry (`lead`), taken as a wire of the same insulation as the one that feeds " +
 		"it, alone at the accessory's place. Where the design says neither, the library's usual ones hold for small electronics and lamps; " +
 		"other accessories are not judged. A usual largest fuse is no maker's: to pass it is advice.",
@@ -22,7 +22,7 @@ var fuseOverAccessory = &Rule{
 	Limits:   "the maker's largest fuse; the practice's fuse share of wire and, for a fault, most fuse share of wire",
 	Why:      "a fuse that suits the harness may be far too large for the thin lead and the electronics behind it",
 	Change:   "give the accessory a fuse of its own, no larger than its maker and its lead allow",
-	Severity: "fault; advice above a largest fuse that is only usual, and up to the most share of the lead's current; danger when a short in the lead may hurt it before the fuse opens, in less than a minute",
+	Severity: "fault; advice above a largest fuse that is only usual, and up to the most share of the lead's current; danger when a short in the lead may damage it before the fuse opens, in less than a minute",
 	Source: "33 CFR 183.455(c)(1): up to 150 % of the conductor's current (one source); the maker's largest fuse: " +
 		"common practice, no source",
 	Mend: MendFuse,
@@ -56,13 +56,13 @@ func (p *Pass) judgeMostFuse(part *circuit.Part, g guard, thinLead bool) {
 	}
 	fin := p.ofAccessory(graver(said, finding.Advice, finding.Fault), part, g.fuse)
 	atMost(&fin, "fuse rating", g.A, most.Value, "A")
-	what := "whose maker allows " + rated(most.Value) + " at most"
+	what := "whose maker allows a maximum of " + rated(most.Value)
 	if !said {
-		what = "before which " + rated(most.Value) + " at most are usual"
+		what = "where " + rated(most.Value) + " is the usual maximum"
 		fin.Source = usualSource
 		fin.Change = "give the accessory a fuse of its own, or write the `maximum fuse` that its maker allows"
 	}
-	p.say(fin, "%s %s the nearest before %s, %s", g.text(), g.verb("is", "are"), part.Name, what)
+	p.say(fin, "%s %s %s, %s", g.text(), g.verb("feeds", "feed"), part.Name, what)
 }
 
 // usualSource is the source of the leads and largest fuses of the library's loads.
@@ -95,8 +95,8 @@ func (p *Pass) judgeLead(part *circuit.Part, g guard) bool {
 		fin.Severity, fin.Leave = finding.Advice, true
 	}
 	atMost(&fin, "fuse rating", g.A, limit, "A")
-	fin.What = fmt.Sprintf("%s %s the nearest before %s, whose lead of %s may carry %s at %s, taken as %s",
-		g.text(), g.verb("is", "are"), part.Name, quantity.Format(area.Value, quantity.Area),
+	fin.What = fmt.Sprintf("%s %s %s, whose %s lead may carry %s at %s, taken as %s",
+		g.text(), g.verb("feeds", "feed"), part.Name, quantity.Format(area.Value, quantity.Area),
 		allowance{lead.Laid}.textFor(g.A), celsius(lead.AmbientC), feed.Spec.Type.Name)
 	if area.Pos.Line == 0 {
 		fin.Source = usualSource + " for the lead; " + p.rule.Source
@@ -104,7 +104,7 @@ func (p *Pass) judgeLead(part *circuit.Part, g guard) bool {
 	}
 	if s := p.leadHurtS(feed, g.fuse, lead.StandsS); s < longOverloadS && fin.Severity == finding.Fault {
 		fin.Severity = finding.Danger
-		fin.What += fmt.Sprintf("; a short may hurt it after %s, before the fuse opens", duration(s))
+		fin.What += fmt.Sprintf("; a short may damage it after %s, before the fuse opens", duration(s))
 	}
 	p.report(fin)
 	return true

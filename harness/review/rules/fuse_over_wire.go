@@ -11,18 +11,18 @@ var fuseOverWire = &Rule{
 	Says:  "fuse larger than the wire can carry",
 	Doc: "For every feed wire the fuse that would open is found: the smallest on its way from the " +
 		"battery; where feeds meet all of them, which open only when each carries too much. Its rating, or their sum, must not exceed the practice's share of what the wire may carry continuously " +
-		"where it is laid, or for as long as its loads are on. Shorts are judged by short-overheats-wire, and an overload that the circuit can make (a blocked " +
+		"where it is laid, or for as long as its loads are on. Shorts are judged by short-overheats-wire, and an overload that the circuit can make (a stalled " +
 		"motor, all loads at once) by overload-hurts-wire; an overload without a source is advice up to the practice's most share. " +
-		"One finding a wire, those of one fuse printed together; return wires are " +
+		"One finding per wire, those of one fuse printed together; return wires are " +
 		"judged by return-below-fuse. A wire at a place as hot as its insulation may carry nothing, and no fuse " +
 		"protects it; when it does carry current, wire-over-current speaks for both.",
 	Formula: "rating ≤ share × allowed current; allowed current by heat balance or table, " +
 		"whichever is less, with ambient, loaded wires in the run and cover",
 	Limits: "the practice's fuse share of wire, and its most fuse share of wire",
 	Why: "an overload between what the wire may carry and what the fuse opens at heats the wire " +
-		"past its insulation",
+		"beyond its insulation",
 	Change:   "fit a smaller fuse or a thicker wire",
-	Severity: "danger; advice up to the practice's most share of the allowed current (1.5), or up to what the wire bears at its class",
+	Severity: "danger; advice up to the practice's most share of the allowed current (1.5), or up to what the wire carries at its class",
 	Source: "rating not above what the wire carries: this tool's own, stricter choice, as ABYC E-11 has it before its exception; " +
 		"46 CFR 183.380(d) and ABYC allow the next standard rating up to 150 % of it, 33 CFR 183.455(c)(1) up to 150 % below 50 V (two sources); " +
 		"FAA AC 43.13-1B par. 11-48 and Table 11-3 size wires above their breaker (one source)",

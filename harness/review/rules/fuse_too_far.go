@@ -8,7 +8,7 @@ import (
 var fuseTooFar = &Rule{
 	Name:  "fuse-too-far",
 	Title: "the first fuse is too far from the source",
-	Says:  "too far without a fuse",
+	Says:  "first fuse too far away",
 	Doc: "The length of conductor from the battery's positive post to the first fuse, splices and " +
 		"contacts on the way counted in. A conductor that is sheathed from end to end has the longer " +
 		"limit. A conductor that never meets a fuse is unfused-conductor.",
@@ -63,8 +63,8 @@ func (p *Pass) judgeFuseDistance(u unfusedWire) {
 	if first.Spec.Sheathed {
 		fin.Change = "move the fuse towards the battery: in its sheath the stretch has the longer limit already"
 	}
-	p.say(fin, "%s starts %s of conductor without a fuse; at most %s is allowed",
-		u.wire.Text(), p.length(u.lengthM), p.length(limit))
+	p.say(fin, "%s of conductor before the first fuse, from the start of %s; the limit is %s",
+		p.length(u.lengthM), u.wire.Text(), p.length(limit))
 }
 
 // sheathedToFuse tells whether every wire from the source to the first fuses lies in a

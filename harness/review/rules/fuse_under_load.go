@@ -20,9 +20,9 @@ var fuseUnderLoad = &Rule{
 		"against what it may carry without ageing where it is. The practice's share is a margin for tolerances: it holds " +
 		"at nominal; in the worst case the maker's share alone holds, as advice, which sizing heeds where that is likely too, " +
 		"but for motors on for minutes at most, whose full pull lasts moments, and for what is given at its highest. It is for continuous load: of loads on for less than " +
-		"three hours at once the rating bears all, and of what is `on for` a time `every` so often a slow device bears more, as long as its heat over the " +
-		"cycles is no more than that of the allowed current and the usual of its kind opens in no cycle. That the fastest of " +
-		"its kind would open within five thirds of the time is advice; a device without a published middle of its band is judged as if it carried that for good. A fuse that carries " +
+		"three hours at once the rating carries all, and of what is `on for` a time `every` so often a slow device carries more, as long as its heat over the " +
+		"cycles is no more than that of the allowed current and a typical one opens in no cycle. That the fastest of " +
+		"its kind would open within five thirds of the time is advice; a device without a published middle of its band is judged as if it carried that continuously. A fuse that carries " +
 		"current only while a `momentary` switch is held is judged by its rating. " +
 		"Starting current is fuse-inrush; loads that no situation turns on together are " +
 		"feed-fuse-under-branches. Factory fuses are judged by tap-over-spare.",
@@ -99,14 +99,14 @@ func (p *Pass) judgeUnderLoad(b *circuit.Branch) {
 	at := b.Device(0)
 	where := celsius(at.AmbientC)
 	if hot := b.Device(p.ambientRiseK()).AmbientC; v.by == corner.AtWorst && hot > at.AmbientC {
-		where = fmt.Sprintf("%s, the worst of a place without an ambient, where %s is taken,", celsius(hot), where)
+		where = fmt.Sprintf("%s, the worst case for a place without an ambient, where %s is assumed,", celsius(hot), where)
 	}
 	fin := ofFuse(v.severity, b)
 	fin.What = fmt.Sprintf("%s carries %s; at %s it may carry %s continuously",
 		fuseText(b), v.split(amps), where, amps(v.limit))
 	switch {
 	case b.TimeOn.Timed():
-		fin.What = fmt.Sprintf("%s carries %s%s; at %s it may carry %s so%s", fuseText(b), v.split(amps),
+		fin.What = fmt.Sprintf("%s carries %s%s; at %s it may carry %s at that duty%s", fuseText(b), v.split(amps),
 			timesOn(b.TimeOn), where, amps(v.limit), v.inCycles(at, pulses(b, v.decisive())))
 	case p.onlyHeld(b):
 		fin.What = strings.TrimSuffix(fin.What, " continuously")
@@ -121,14 +121,14 @@ func (p *Pass) judgeUnderLoad(b *circuit.Branch) {
 
 // inCycles says what pulses do to a fuse.
 func (v verdict) inCycles(d fusing.Device, p fusing.Pulses) string {
-	by, which := fusing.Usual, "the usual"
+	by, which := fusing.Usual, "a typical one"
 	if v.severity == finding.Advice && v.by == corner.AtNominal {
-		by, which = fusing.Fastest, "the fastest"
+		by, which = fusing.Fastest, "the fastest one"
 	}
 	if opens := d.Pulsed(p, by); opens.Cycle > 0 {
-		return fmt.Sprintf("; %s of its kind opens in the %s cycle, after %s", which, ordinal(opens.Cycle), duration(opens.AfterS))
+		return fmt.Sprintf("; %s opens in the %s cycle, after %s", which, ordinal(opens.Cycle), duration(opens.AfterS))
 	}
-	return "; its heat is that of " + amps(d.ForGoodA(p)) + " for good"
+	return "; it heats like " + amps(d.ForGoodA(p)) + " continuously"
 }
 
 // ordinal is "1st", "2nd", "11th".

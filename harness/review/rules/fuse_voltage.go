@@ -7,12 +7,12 @@ import (
 
 var fuseVoltage = &Rule{
 	Name:  "fuse-voltage",
-	Title: "a fuse is not made for the system's voltage",
-	Says:  "not made for this voltage",
+	Title: "a fuse is not rated for the system's voltage",
+	Says:  "not rated for this voltage",
 	Doc: "The voltage rating of each fuse, breaker or PTC against the nominal system voltage or the " +
 		"regulated voltage, whichever is higher. Without a charging section the nominal voltage times 1.2 " +
 		"counts, as lead-acid batteries are charged.",
-	Formula: "voltage rating ≥ highest voltage of ordinary use",
+	Formula: "voltage rating ≥ highest voltage in normal use",
 	Limits:  "the fuse type's voltage rating",
 	Why: "above its voltage a fuse may go on arcing after it has melted, so it does not break " +
 		"the circuit",
@@ -44,7 +44,7 @@ charging:
 			}
 			fin := ofFuse(finding.Danger, b)
 			atLeast(&fin, "voltage rating", b.Fuse.Type.MaxV, need, "V")
-			p.say(fin, "%s of type %s is rated %s, the system reaches %s", fuseText(b),
+			p.say(fin, "%s of type %s is rated %s; the system reaches %s", fuseText(b),
 				b.Fuse.Type.Name, quantity.Plain(b.Fuse.Type.MaxV, quantity.Voltage), voltsOver(need, b.Fuse.Type.MaxV))
 		}
 	},

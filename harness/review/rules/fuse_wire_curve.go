@@ -14,20 +14,20 @@ import (
 var fuseWireCurve = &Rule{
 	Name:  "fuse-wire-curve",
 	Title: "an overload damages a wire before its fuse must open",
-	Says:  "fuse slower than the wire stands",
+	Says:  "fuse too slow for the wire",
 	Doc: "Each device against each wire that it protects, at every current from its rating to the bolted " +
 		"short just behind the wire's near end for which the device's latest opening is published. One finding a " +
 		"wire, those of one device printed together. Left out: pairs that fuse-over-wire, return-below-fuse or " +
 		"short-overheats-wire report, and currents for which no latest opening is published (for blade " +
 		"fuses below 135 % of the rating), wires for which a smaller fuse further up opens in time, and overloads of a minute and more where the device is " +
-		"rated no higher than the wire carries for good and is sure to open at 1.45 times that, or that last longer than the wire is on; the protection table shows those too.",
-	Formula: "latest opening at I < time the wire stands I, from full service",
+		"rated no higher than the wire carries continuously and is certain to open at 1.45 times that, or that last longer than the wire is on; the protection table shows those too.",
+	Formula: "latest opening at I < time the wire withstands I, from full service",
 	Limits:  "the device's time band; short-circuit limit of the insulation up to 5 s, overload limit beyond",
 	Why:     "a stalled motor or a half short heats the wire past its insulation while the device waits",
 	Change:  "fit a smaller rating or a faster type, or a thicker wire",
-	Severity: "danger; advice when the wire stands every such current for a minute or longer, which takes an overload that the circuit does not make, " +
+	Severity: "danger; advice when the wire withstands every such current for a minute or longer, which takes an overload that the circuit does not make, " +
 		"or for more than 5 s where the device is so rated and no bolted short drives such a current, " +
-		"but fault where it bears its fuse only for as long as its loads are on, and the fuse is more than twice what they draw",
+		"but fault where it carries its fuse only for as long as its loads are on, and the fuse is more than twice what they draw",
 	Source: "ISO 8820 and maker's data sheets, time-current tables (one source); rated no higher than the wire carries and opening at 1.45 times: IEC form of overload protection (one source); heating of the wire: IEC 60949, " +
 		"ISO 6722-1 thermal overload (from memory)",
 	Mend: MendWire,
@@ -141,10 +141,10 @@ func (p *Pass) reportCurve(f *protection.Fuse, w *protection.Wire) {
 	value, most := quantity.Against(open, stands, quantity.Duration)
 	atMost(&fin, "latest opening", open, stands, "s")
 	if !math.IsInf(w.KnownRatio, 1) {
-		fin.Numbers = append(fin.Numbers, finding.Number{Name: "time stood over latest opening", Value: w.KnownRatio})
+		fin.Numbers = append(fin.Numbers, finding.Number{Name: "time withstood over latest opening", Value: w.KnownRatio})
 	}
 	fin.Leave = severity == finding.Advice
-	p.say(fin, "at %s %s may take %s to open; %s stands it for %s", amps(at),
-		fuseText(f.Branch), value, w.Wire.Text(), most)
+	p.say(fin, "%s may take %s to open at %s; %s is damaged after %s",
+		fuseText(f.Branch), value, amps(at), w.Wire.Text(), most)
 	p.standsAside(w.Wire, overloadHurtsWire, fuseOverWire, returnBelowFuse, shortOverheatsWire)
 }

@@ -12,15 +12,15 @@ import (
 
 var groundLostOvervoltage = &Rule{
 	Name:  "ground-lost-overvoltage",
-	Title: "with a return lost, a part gets reversed or too much voltage",
+	Title: "a lost return puts reversed or excess voltage on a part",
 	Says:  "wrong voltage if a return is lost",
 	Doc: "Each return wire and frame stud that more than one part shares is opened in turn, in every " +
 		"situation. Reported when a part gets more than its maximum voltage, or when one that the design " +
-		"calls polarised, or that is electronics, gets more than 1 V the wrong way round. One finding a part, those of one " +
+		"calls polarised, or that is electronics, gets more than 1 V the wrong way round. One finding per part, those of one " +
 		"return printed together.",
 	Formula:  "the whole network solved again with the return open",
 	Limits:   "`maximum voltage` of the load; 1 V reversed (our choice)",
-	Why:      "a ground that works loose destroys equipment that has nothing wrong with it",
+	Why:      "a ground that works loose destroys equipment that is otherwise sound",
 	Change:   "give the part a return of its own, or a diode in its feed",
 	Severity: "fault; danger for a critical load",
 	Source:   "common practice, no source",
@@ -111,7 +111,7 @@ func (p *Pass) reportSuffering(l *fault.Lost, a *fault.Affected) {
 // overWhat says which limit a voltage is over.
 func (p *Pass) overWhat(a *fault.Affected) string {
 	if load := a.Branch.Load; load != nil && load.Load != nil && load.Load.MaxV.Given() {
-		return "more than the " + volts(load.Load.MaxV.Value) + " it may get"
+		return "above its maximum of " + volts(load.Load.MaxV.Value)
 	}
-	return "more than the " + volts(p.d.HighestV()) + " of ordinary use"
+	return "above the " + volts(p.d.HighestV()) + " of normal use"
 }

@@ -17,8 +17,8 @@ var groundOverload = &Rule{
 	Formula:  "sum of return currents ≤ limit of the ground",
 	Limits:   "`limit` of the ground",
 	Why:      "the shared joint heats and loosens, and its drop couples every load on it",
-	Change:   "split the returns over two grounds, or lead heavy returns to the battery",
-	Severity: "fault; advice when only the worst case breaks the limit",
+	Change:   "split the returns over two grounds, or run heavy returns to the battery",
+	Severity: "fault; advice when only the worst case exceeds the limit",
 	Source:   "the ground's own figure",
 	Bad: `
 grounds:

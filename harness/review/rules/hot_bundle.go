@@ -12,15 +12,15 @@ import (
 
 var hotBundle = &Rule{
 	Name:  "hot-bundle",
-	Title: "wires beside it make a bundle too hot for a wire's insulation",
-	Says:  "hotter by its neighbours than it bears",
+	Title: "a bundle is too hot for the insulation of a wire in it",
+	Says:  "overheated by the wires beside it",
 	Doc: "A wire that carries next to nothing is as hot as the place between the wires around it. The run is worked " +
 		"out with the rated currents of what is on in each situation; the hottest counts. Wires that make " +
-		"the heat themselves are wire-over-current. One finding a run and type of wire.",
+		"the heat themselves are wire-over-current. One finding per run and type of wire.",
 	Formula:  "heat balance of the run: losses of its wires, air outside, cover by its current factor",
 	Limits:   "class from the library",
 	Why:      "a thin signal wire of a low class softens among hot ones and shorts to them",
-	Change:   "use a wire of the class of its neighbours, lead it apart, or thicken those that heat",
+	Change:   "use a wire of its neighbours' class, route it apart, or use thicker wire for those that heat",
 	Severity: "advice above the class less the practice's margin; fault above the class; danger from 10 K above it, the spread of the heat balance",
 	Source: "heat balance of a bundle (Churchill-Chu 1975, IEC 60287 scheme), held against published bundle curves; classes " +
 		"of ISO 6722 and SAE J1128 (one source)",
@@ -90,6 +90,6 @@ func (p *Pass) reportMedium(w *circuit.Wire, b *circuit.Bundle, in *design.Situa
 	fin.Situation = in.Name
 	value, most := quantity.Against(placeC, t.ClassC, quantity.Temperature)
 	atMost(&fin, "between the wires", placeC, t.ClassC, "°C")
-	p.say(fin, "%s lies among wires that make run %q %s hot between them; its insulation %s is of class %s",
+	p.say(fin, "the other wires in run %[2]q heat %[1]s to %[3]s; its insulation %[4]s is class %[5]s",
 		w.Text(), b.Run.Name, value, t.Name, most)
 }

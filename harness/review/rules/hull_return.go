@@ -10,12 +10,12 @@ var hullReturn = &Rule{
 	Title: "a boat's load returns through metal instead of a wire",
 	Says:  "returns through the hull",
 	Doc: "Boats only: a frame stud that loads or coils return to. What is mounted on the engine block and uses " +
-		"it as its return is part of the engine and not of the design. One finding a return, those of one stud printed together.",
+		"it as its return is part of the engine and not of the design. One finding per return, those of one stud printed together.",
 	Formula: "none",
 	Limits:  "the practice is afloat, such as marine",
 	Why: "current through a hull, a rail or a shaft corrodes it under water and makes every other metal part " +
 		"a return",
-	Change:   "lead each return by a wire to a ground block that is wired to the battery",
+	Change:   "run each return by wire to a ground block that is wired to the battery",
 	Severity: "fault",
 	Source:   "ISO 10133 and ABYC E-11: d.c. systems of two insulated wires, the hull no conductor (from memory)",
 	Bad: `
@@ -40,7 +40,7 @@ loads:
 				for _, w := range wiresTo(t) {
 					fin := ofWire(finding.Fault, w)
 					fin.Cause = part.Name
-					p.say(fin, "%s takes return %s and leads on through metal, not by a wire", part.Name, w.Text())
+					p.say(fin, "return %s ends at %s and goes on through metal, not a wire", w.Text(), part.Name)
 				}
 			}
 		}

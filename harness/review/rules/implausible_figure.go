@@ -16,12 +16,12 @@ var implausibleFigure = &Rule{
 	Doc: "Figures that slip when they are written: the length of a run, longer than any vehicle of the practice has or no " +
 		"longer than a wire is thick; the power of a load, eight times that of its library type or more, or an eighth or less; " +
 		"an LED lamp of no type above 250 W, which the longest bars reach; a charging output that no vehicle of the practice gives. It is a question: the figure is " +
-		"reckoned with as it stands, and what else follows from it is found by putting the value that may be meant in its place. " +
+		"used as given, and what else follows from it is found by putting the value that may be meant in its place. " +
 		"A type whose figure is the most that it draws says nothing of the usual.",
 	Formula: "1/8 < power / usual power of the type < 8; 10 mm < run < longest of the practice; output ≤ most of the practice",
 	Limits: "`longest run m` and `most charging A` of the practice in the library; factor of 8, 10 mm, 250 W: common " +
 		"practice, no source",
-	Why:      "one slipped point or unit upsets drops, fuses and the budget, and every figure that follows looks sound",
+	Why:      "one misplaced decimal point or unit upsets drops, fuses and the budget, and every figure that follows looks sound",
 	Change:   "look at the part and write the right figure; when it is right, accept the finding with the reason",
 	Severity: "advice",
 	Source:   "common practice, no source",
@@ -72,7 +72,7 @@ func (p *Pass) judgeRunLength(r *design.Run) {
 		}
 		f.Meant = &finding.Meant{Of: finding.Length, Value: meant, Text: p.length(meant)}
 		atMost(&f, "length", m, most, "m")
-		p.say(f, "run %q is %s long; in the practice %s hardly any is longer than %s: is it %s?", r.Name, p.length(m),
+		p.say(f, "run %q is %s long; under the practice %s hardly any is longer than %s: is %s meant?", r.Name, p.length(m),
 			p.practice.Name, p.length(most), f.Meant.Text)
 	case !over(m, shortestM):
 		meant := m * slips[0]
@@ -83,7 +83,7 @@ func (p *Pass) judgeRunLength(r *design.Run) {
 		}
 		f.Meant = &finding.Meant{Of: finding.Length, Value: meant, Text: p.length(meant)}
 		atLeast(&f, "length", m, shortestM, "m")
-		p.say(f, "run %q is %s long, no more than a wire is thick: is it %s?", r.Name, p.length(m), f.Meant.Text)
+		p.say(f, "run %q is %s long, no more than a wire is thick: is %s meant?", r.Name, p.length(m), f.Meant.Text)
 	}
 }
 
@@ -113,7 +113,7 @@ func (p *Pass) askPower(l *design.Load) *finding.Finding {
 	if l.Type != nil {
 		of = l.Type.Name + " usually draws " + watts(usual)
 	}
-	f.What = fmt.Sprintf("%s draws %s; %s: is it %s?", l.Name, says, of, f.Meant.Text)
+	f.What = fmt.Sprintf("%s draws %s; %s: is %s meant?", l.Name, says, of, f.Meant.Text)
 	return f
 }
 
@@ -156,7 +156,7 @@ func (p *Pass) judgeOutput() {
 		f := finding.Finding{Severity: finding.Advice, Part: "charging", Ref: "charging", Pos: a.Pos, Leave: true}
 		f.Meant = &finding.Meant{Of: finding.Output, Value: a.Value / slipOfPoint, Text: amps(a.Value / slipOfPoint)}
 		atMost(&f, "output", a.Value, most, "A")
-		p.say(f, "charging gives %s at %s; in the practice %s hardly any gives more than %s: is it %s?", amps(a.Value),
+		p.say(f, "charging gives %s at %s; under the practice %s hardly any gives more than %s: is %s meant?", amps(a.Value),
 			quantity.Format(c.Output[i].RPM.Value, quantity.Speed), p.practice.Name, rated(most), f.Meant.Text)
 		return
 	}

@@ -12,11 +12,11 @@ var insulationClass = &Rule{
 	Says:  "too hot a place for its insulation",
 	Doc: "The hottest place or run a wire meets against its insulation class less the practice's margin. " +
 		"The wire's own heat is not counted here; it is in the allowed current, of which nothing is left: what the " +
-		"wire carries all the same is wire-over-current. One finding a wire, those of a kind at a place printed together.",
+		"wire carries all the same is wire-over-current. One finding per wire, those of a kind at a place printed together.",
 	Formula:  "ambient < class − margin: at that limit nothing is left for the wire's own heat",
 	Limits:   "class from the library; the practice's margin to class",
 	Why:      "the insulation softens, cracks and shorts even while the wire carries nothing",
-	Change:   "use a wire of a higher class, or lead it away from the heat",
+	Change:   "use a wire of a higher class, or route it away from the heat",
 	Severity: "fault; danger at or above the class",
 	Source:   "temperature classes of ISO 6722 and SAE J1128 (one source); margin of the practice",
 	Mend:     MendWire,
@@ -51,6 +51,6 @@ func (p *Pass) reportHotPlace(w *circuit.Wire) {
 	value, most := quantity.Against(w.AmbientC, limit, quantity.Temperature)
 	atMost(&fin, "ambient", w.AmbientC, limit, "°C")
 	fin.Source = t.Source.String() + "; " + p.limitSource("margin to class K", false)
-	p.say(fin, "%s meets %s at %s; its insulation %s is of class %s, %s with the margin",
+	p.say(fin, "%s is in %s at %s; its insulation %s is class %s, %s with the margin",
 		w.Text(), value, w.AmbientAt, t.Name, celsius(t.ClassC), most)
 }

@@ -11,8 +11,8 @@ import (
 
 var lampSharesMotorFuse = &Rule{
 	Name:  "lamp-shares-motor-fuse",
-	Title: "a lamp that must burn shares its fuse with a motor",
-	Says:  "goes dark with a motor's fuse",
+	Title: "a lamp that must stay lit shares its fuse with a motor",
+	Says:  "shares a motor's fuse",
 	Doc: "Lamps that others steer or keep clear by: those whose library row says `must burn`, such as navigation and tail " +
 		"lamps, and lamps that the design calls critical, such as a brake lamp; against motors whose nearest fuse is the same. " +
 		"Other critical loads are advised on. A horn cannot jam and is no such motor.",
@@ -47,7 +47,7 @@ func (p *Pass) judgeShared(part *circuit.Part, b *circuit.Branch, severity findi
 		if motors := p.motorsOn(fuse); len(motors) > 0 {
 			fin := ofPart(severity, part)
 			fin.Cause = fusePlace(fuse)
-			p.say(fin, "%s goes dead when %s opens %s", part.Name, wording.Or(names(motors)), fuseText(fuse))
+			p.say(fin, "if %s opens %s, %s loses its supply", wording.Or(names(motors)), fuseText(fuse), part.Name)
 		}
 	}
 }

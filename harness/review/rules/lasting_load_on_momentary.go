@@ -11,15 +11,15 @@ import (
 
 var lastingLoadOnMomentary = &Rule{
 	Name:  "lasting-load-on-momentary",
-	Title: "a lasting load hangs on a switch that must be held",
+	Title: "a load meant to stay on is fed by a momentary switch",
 	Says:  "on only while its switch is held",
 	Doc: "Lamps, heaters and electronics without an `on for` or a duty that nothing but a momentary switch feeds, " +
-		"directly or by a relay that does not hold itself. Motors, horns and the coils of contactors, which a " +
+		"directly or by a relay that does not latch. Motors, horns and the coils of contactors, which a " +
 		"resistance without a type may be, are held by hand as a rule.",
 	Formula:  "none: it is a question of topology",
 	Limits:   "none",
 	Why:      "it goes out when the hand lets go",
-	Change:   "fit a switch that stays, or say with `on for` how long it is held on",
+	Change:   "fit a maintained switch, or say with `on for` how long it is held on",
 	Severity: "advice: a brake lamp or a gate is held on as it should be",
 	Source:   "common practice, no source",
 	Bad: `
@@ -42,7 +42,7 @@ loads:
 			if at >= 0 {
 				fin.Situation = p.usable[at].Situation.Name
 			}
-			p.say(fin, "%s is on only while a momentary switch is held; nothing says that it is on for a short time", part.Name)
+			p.say(fin, "%s: on only while a momentary switch is held, and no short `on for` is given", part.Name)
 		}
 	},
 }

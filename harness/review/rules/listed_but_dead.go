@@ -9,7 +9,7 @@ import (
 
 var listedButDead = &Rule{
 	Name:  "listed-but-dead",
-	Title: "a situation lists a load that gets no power in it",
+	Title: "a situation lists a load that has no power in it",
 	Says:  "listed as on, without power",
 	Doc: "Loads that a situation names as on and that draw nothing in it, though they do in another: the key is off, a " +
 		"relay at rest, or a switch open that the load does not need by itself. `on: all` names none. A load that draws in no situation is " +
@@ -39,7 +39,7 @@ situations:
 			}
 			p.reportIn(part, p.situationsWhere(func(s *solve.Solution) bool {
 				return p.names(s.Situation, b.Load.Load) && !s.LoadOn[b.Index] && !bothOn(s, b)
-			}), "%s is listed as on in %q and gets no power there")
+			}), "%s: listed as on in %q, but without power there")
 		}
 	},
 }

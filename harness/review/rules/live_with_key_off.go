@@ -26,7 +26,7 @@ var liveWithKeyOff = &Rule{
 		"Loads behind a relay that nothing can release belong to relay-never-released.",
 	Formula:  "none: it is a question of topology",
 	Limits:   "none",
-	Why:      "a load the key does not switch off empties the battery of a parked machine",
+	Why:      "a load the key does not switch off drains the battery of a parked machine",
 	Change:   "feed it behind a key-controlled relay or tap, or give the reason as `stays live`",
 	Severity: "fault; advice when only a momentary or a float switch puts it on, and of lamps with a switch, which are seen",
 	Source:   "common practice, no source",
@@ -55,7 +55,7 @@ func (p *Pass) reportAlwaysOn(part *circuit.Part) {
 	drain := p.c.DrawA(loadBranch(part))
 	decidedBy(&fin, "drain", drain, "A", figure.Larger)
 	fin.Change = p.ofPump(loadBranch(part))
-	p.say(fin, "%s is on whenever the battery is connected and draws about %s",
+	p.say(fin, "%s: on whenever the battery is connected, drawing about %s",
 		part.Name, amps(drain))
 }
 
@@ -67,7 +67,7 @@ func (p *Pass) reportStandby(part *circuit.Part, l *design.Load) {
 	decidedBy(&fin, "drain at rest", l.StandbyA.Value, "A", figure.Larger)
 	fin.Numbers = append(fin.Numbers, finding.Number{Name: "in use", Value: use, Unit: "A"})
 	fin.Change = p.ofPump(loadBranch(part))
-	p.say(fin, "%s is live whenever the battery is connected: %s at rest, about %s in use",
+	p.say(fin, "%s: live whenever the battery is connected, %s at rest, about %s in use",
 		part.Name, amps(l.StandbyA.Value), amps(use))
 }
 
@@ -139,5 +139,5 @@ func (p *Pass) ofPump(draws ...*circuit.Branch) string {
 			return ""
 		}
 	}
-	return "say why as `stays live`: a bilge pump runs on a boat that is left, by a fuse of its own and a float switch"
+	return "say why as `stays live`: a bilge pump must run on an unattended boat, on a fuse of its own and a float switch"
 }

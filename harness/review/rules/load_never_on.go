@@ -18,7 +18,7 @@ var loadNeverOn = &Rule{
 		"load as on proves nothing when its feed is dead there, or the situation has no solution.",
 	Formula:  "none",
 	Limits:   "none",
-	Why:      "silence about this load would be taken for a check that was passed",
+	Why:      "silence about this load would pass for a clean check",
 	Change:   "add the load to the situation in which it is used most heavily with others",
 	Severity: "advice; fault when a situation lists it as on and it gets nothing",
 	Source:   "common practice, no source",
@@ -44,10 +44,10 @@ situations:
 
 func (p *Pass) reportNeverOn(part *circuit.Part, listed string) {
 	fin := ofPart(finding.Advice, part)
-	fin.What = fmt.Sprintf("%s is on in no situation, so its current, voltage and fuse were not checked", part.Name)
+	fin.What = fmt.Sprintf("%s: on in no situation, so current, voltage and fuse were not checked", part.Name)
 	if listed != "" {
 		fin.Severity = finding.Fault
-		fin.What = fmt.Sprintf("%s is listed as on in %q and gets nothing there, so its current, voltage and fuse were not checked",
+		fin.What = fmt.Sprintf("%s: listed as on in %q but without power there, so current, voltage and fuse were not checked",
 			part.Name, listed)
 		fin.Change = "list it in a situation in which its feed is live: the tap hot, the switches and relays on the way closed"
 	}

@@ -18,7 +18,7 @@ var loadOnSupervised = &Rule{
 	Formula: "none",
 	Limits:  "none",
 	Why: "the module takes the added current for a fault of its own lamp: it switches the output off, dims " +
-		"it in steps or stores an error",
+		"it in steps or stores a fault code",
 	Change:   "let the tap do no more than trigger a relay by an input that draws next to nothing, and feed the accessory by a fuse of its own",
 	Severity: "fault",
 	Source:   "common practice, no source",
@@ -38,7 +38,7 @@ taps:
 					fin.Cause = t.Name
 					a := p.c.DrawA(b)
 					decidedBy(&fin, "current", a, "A", figure.Larger)
-					p.say(fin, "%s draws %s from %s, which a module supervises", b.Part.Name, amps(a), t.Name)
+					p.say(fin, "%s drawn by %s from %s, a supervised circuit", amps(a), b.Part.Name, t.Name)
 				}
 			}
 		}

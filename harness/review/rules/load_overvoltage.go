@@ -41,10 +41,10 @@ const ratedMostShare = 1.5
 
 func (p *Pass) judgeHighest(part *circuit.Part, l *design.Load) {
 	highest, severity := p.loadV(part, 1), always(graver(l.Critical, finding.Fault, finding.Danger))
-	most, can := l.MaxV.Value, "withstands "+volts(l.MaxV.Value)
+	most, can := l.MaxV.Value, "its maximum is "+volts(l.MaxV.Value)
 	v := p.held("maximum voltage", highest, figure.Larger, most, most, severity)
 	if !l.MaxV.Given() {
-		most, can = ratedMostShare*l.RatedV, "is rated "+volts(l.RatedV)
+		most, can = ratedMostShare*l.RatedV, "it is rated "+volts(l.RatedV)
 		v = p.held("share of rated voltage", highest, figure.Larger, most, most, severity)
 	}
 	if v.severity == 0 || most <= 0 {
@@ -52,5 +52,5 @@ func (p *Pass) judgeHighest(part *circuit.Part, l *design.Load) {
 	}
 	fin := ofPart(v.severity, part)
 	v.decides(&fin, "voltage", figure.Larger, 1, most, "V")
-	p.say(fin, "%s gets %s and %s", part.Name, v.split(func(x float64) string { return voltsOver(x, most) }), can)
+	p.say(fin, "voltage at %s: %s; %s", part.Name, v.split(func(x float64) string { return voltsOver(x, most) }), can)
 }

@@ -20,7 +20,7 @@ var loadUndervoltage = &Rule{
 		"(battery down to its reserve for starting); the worst case decides. Where the volts go between battery and load is said with it.",
 	Formula:  "V load ≥ minimum voltage",
 	Limits:   "`minimum voltage` of the load",
-	Why:      "below it electronics reset, drivers flicker and relays drop",
+	Why:      "below it electronics reset, drivers flicker and relays drop out",
 	Change:   "use a thicker feed and return, or do not use it with the engine stopped",
 	Severity: "fault; danger for a critical load",
 	Source:   "the load's own figure",
@@ -49,7 +49,7 @@ func (p *Pass) judgeLowest(part *circuit.Part, least float64) {
 	v.decides(&fin, "voltage", figure.Smaller, 1, least, "V")
 	b := loadBranch(part)
 	fin.Unsourced = p.unsourcedDrop(p.lossFor(part, v.cornered), false, p.worstDrop(b)(v.by).decisive()*p.d.NominalV(), v.decisive()-least)
-	p.say(fin, "%s gets %s and needs %s%s", part.Name, v.split(volts), volts(least), p.whereLow(part, v.in))
+	p.say(fin, "voltage at %s: %s; it needs %s%s", part.Name, v.split(volts), volts(least), p.whereLow(part, v.in))
 }
 
 // whereLow says what is left at the battery's posts, and where the rest goes, at nominal.
@@ -58,7 +58,7 @@ func (p *Pass) whereLow(part *circuit.Part, in *design.Situation) string {
 	if s == nil {
 		return ""
 	}
-	text := fmt.Sprintf("; the posts are at %s then at nominal", volts(s.NodeV[p.positive.Index]-s.NodeV[0]))
+	text := fmt.Sprintf("; then %s at the battery posts, at nominal", volts(s.NodeV[p.positive.Index]-s.NodeV[0]))
 	if l := p.lossOf(part, loadBranch(part), in); l != nil && l.whole > 0 {
 		text += l.text()
 	}

@@ -13,10 +13,10 @@ var marineWireColour = &Rule{
 	Says:  "misleading colour",
 	Doc: "Boats only: returns must be black or yellow, and no feed may be black, green or green-yellow. " +
 		"Vehicles have no colour code for added accessories that could be cited, so nothing is said " +
-		"there. One finding a wire, those of a colour and role printed together.",
+		"there. One finding per wire, those of a colour and role printed together.",
 	Formula: "none",
 	Limits:  "the practice is afloat, such as marine",
-	Why: "the next hand at the loom takes a black wire for a negative and a green one for " +
+	Why: "the next person at the loom takes a black wire for a negative and a green one for " +
 		"bonding",
 	Change:   "use black or yellow for returns and red or the circuit's own colour for feeds",
 	Severity: "advice",

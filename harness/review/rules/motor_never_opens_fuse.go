@@ -11,18 +11,18 @@ import (
 
 var motorNeverOpensFuse = &Rule{
 	Name:  "motor-never-opens-fuse",
-	Title: "a blocked motor never opens its fuse",
-	Says:  "blocked, it never opens its fuse",
-	Doc: "Each motor that runs unattended, against the smallest fuse on its way: its blocked current is its starting " +
+	Title: "a stalled motor never opens its fuse",
+	Says:  "if stalled, never opens its fuse",
+	Doc: "Each motor that runs unattended, against the smallest fuse on its way: its stall current is its starting " +
 		"current (`inrush`), or the library's multiple of its running current. A fuse that carries that for hours protects " +
 		"the wire and not the motor; up to four times the running current it is taken as chosen for the start. Left out: `protected motor: yes`, of the load or its library row; horns; what is on only " +
 		"while a momentary switch is held; what is on for at most five minutes by its own `on for`, with somebody beside it.",
-	Formula:  "blocked current ≤ what the fuse carries for good, and rating > 4 × running current",
+	Formula:  "stall current ≤ what the fuse carries continuously, and rating > 4 × running current",
 	Limits:   "the fuse's curve: ISO 8820 blade fuses carry 1.1 times their rating for 100 h",
-	Why:      "a jammed fan or a frozen pump cooks its winding behind a whole fuse, and may set fire to what it sits on",
-	Change:   "fit the smallest fuse that carries its running current and its start, or say `protected motor: yes` of one that has a thermal switch",
+	Why:      "a jammed fan or a frozen pump cooks its winding behind an intact fuse, and may set fire to what it is mounted on",
+	Change:   "fit the smallest fuse that carries its running current and its start, or say `protected motor: yes` if it has a thermal switch",
 	Severity: "fault",
-	Source:   "blocked current: article on DC motors' starting current (one source); five minutes and four times: common practice, no source",
+	Source:   "stall current: article on DC motors' starting current (one source); five minutes and four times: common practice, no source",
 	Bad: `
 fuses:
   fan fuse: {type: blade C, rating: 15 A, at: battery tray, fed by: battery, wire: {size: 4 mm², length: 100 mm}}
@@ -77,6 +77,6 @@ func (p *Pass) judgeBlocked(part *circuit.Part, b *circuit.Branch, blockedA floa
 		return
 	}
 	fin := ofPart(finding.Fault, part)
-	atLeast(&fin, "blocked current", blockedA, fuseRating(least), "A")
-	p.say(fin, "blocked, %s draws %s, which %s carries for good", part.Name, amps(blockedA), fuseText(least))
+	atLeast(&fin, "stall current", blockedA, fuseRating(least), "A")
+	p.say(fin, "stalled, %s draws %s, which %s carries without opening", part.Name, amps(blockedA), fuseText(least))
 }

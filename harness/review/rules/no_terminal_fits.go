@@ -11,7 +11,7 @@ import (
 
 var noTerminalFits = &Rule{
 	Name:  "no-terminal-fits",
-	Title: "no terminal takes the wire at this part",
+	Title: "no terminal fits the wire at this part",
 	Says:  "no terminal fits",
 	Doc: "Each wire end: a terminal that the design names must take the conductor's area in its barrel; " +
 		"where it names none, the library must hold one of the kind the part needs for that area. An " +
@@ -48,15 +48,15 @@ func (p *Pass) judgeEnd(w *circuit.Wire, at *circuit.Terminal, named, chosen *li
 	var least, most float64
 	switch {
 	case named != nil && (mm2 < named.MinMm2*0.99 || mm2 > named.MaxMm2*1.01):
-		what = fmt.Sprintf("%s has %s; the barrel of %s takes %s to %s", w.Text(), area(mm2),
+		what = fmt.Sprintf("%s does not fit its end: the barrel of %s takes %s to %s", w.Text(),
 			named.Name, area(named.MinMm2), area(named.MaxMm2))
 		least, most = named.MinMm2, named.MaxMm2
 	case named == nil && chosen == nil && at.Kind != "":
-		what = fmt.Sprintf("%s ends at %s with a %s, of which the library has none for %s",
+		what = fmt.Sprintf("%s ends at %s in a %s; the library has none for %s",
 			w.Text(), at.Text(), at.Kind, area(mm2))
 	case outside(at.Part.Plug, mm2):
 		f := at.Part.Plug.Family
-		what = fmt.Sprintf("%s has %s; the plug %s takes %s to %s", w.Text(), area(mm2), f.Name,
+		what = fmt.Sprintf("%s does not fit its plug: %s takes %s to %s", w.Text(), f.Name,
 			area(f.MinMm2), area(f.MaxMm2))
 		least, most = f.MinMm2, f.MaxMm2
 	default:

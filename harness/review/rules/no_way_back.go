@@ -9,8 +9,8 @@ import (
 
 var noWayBack = &Rule{
 	Name:  "no-way-back",
-	Title: "a load has no way back to the battery",
-	Says:  "no way back to the battery",
+	Title: "a load has no return path to the battery",
+	Says:  "no return path to the battery",
 	Doc: "A load whose negative side is not joined to the battery's negative post: it names no return, " +
 		"or the ground, fuse or contact it names leads nowhere. The loads of a ground that leads nowhere are " +
 		"printed together. Coils are relay-never-energised.",
@@ -18,7 +18,7 @@ var noWayBack = &Rule{
 	Limits:  "none",
 	Why: "without a return nothing works, or the current finds its own way through another " +
 		"load or a control cable",
-	Change:   "name a ground as `returns to`, and lead each ground block to the battery",
+	Change:   "name a ground as `returns to`, and run each ground block to the battery",
 	Severity: "fault; danger for a critical load",
 	Source:   "common practice, no source",
 	Bad: `
@@ -49,10 +49,10 @@ loads:
 func (p *Pass) reportNoReturn(part, ground *circuit.Part) {
 	l := accessory(part)
 	fin := ofPart(graver(l != nil && l.Critical, finding.Fault, finding.Danger), part)
-	fin.What = part.Name + " has no way back to the battery's negative post"
+	fin.What = part.Name + " has no return path to the battery's negative post"
 	if ground != nil {
 		fin.Pos, fin.Cause = ground.Pos, ground.Name
-		fin.What = fmt.Sprintf("%s %s leads nowhere, so %s has no way back", ground.Kind, ground.Name, part.Name)
+		fin.What = fmt.Sprintf("%s %s goes nowhere, so %s has no return path", ground.Kind, ground.Name, part.Name)
 	}
 	p.report(fin)
 }

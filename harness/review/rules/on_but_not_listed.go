@@ -13,7 +13,7 @@ var onButNotListed = &Rule{
 	Title: "a load is on in a situation that does not list it",
 	Says:  "on, though not listed",
 	Doc: "Loads without a switch of their own that draw with the engine running in a situation whose list leaves them out, while " +
-		"another situation lists them: nothing parts them from the key, or another load's switch feeds them too. " +
+		"another situation lists them: nothing separates them from the key, or another load's switch feeds them too. " +
 		"A load that no situation names, or that `stays live`, is taken to be on with the feed.",
 	Formula:  "none",
 	Limits:   "none",
@@ -38,7 +38,7 @@ situations:
 			}
 			p.reportIn(part, p.situationsWhere(func(s *solve.Solution) bool {
 				return s.Situation.EngineRPM > 0 && s.LoadOn[b.Index] && !lists(s.Situation, b.Load.Load)
-			}), "%s is on in %q without being listed: no switch of its own parts it from its feed")
+			}), "%s: on in %q though not listed; no switch of its own cuts it off")
 		}
 	},
 }

@@ -13,17 +13,17 @@ import (
 var overloadHurtsWire = &Rule{
 	Name:  "overload-hurts-wire",
 	Title: "the circuit's own loads can overheat a wire before a fuse opens",
-	Says:  "an overload overheats it before a fuse opens",
-	Doc: "Every overload that has a source in the circuit: each motor blocked while the rest runs on, and all loads " +
+	Says:  "overheats before a fuse opens",
+	Doc: "Every overload that has a source in the circuit: each motor stalled while the rest runs on, and all loads " +
 		"behind a wire at once, each for as long as it is on, whether a situation has them together or not. The first fuse on the way that must have " +
-		"opened is held against what the wire stands, from full service; what no fuse must ever end is held against the " +
-		"class. A way without any fuse is unfused-conductor's. A blocked motor draws its starting current (`inrush`), or the library's multiple of its running current where that is less than twice, as with a soft start, or not given.",
-	Formula: "latest opening at I < time the wire stands I",
-	Limits:  "overload limit of the insulation; its class where no fuse must ever open",
+		"opened is held against what the wire withstands, from full service; what no fuse is certain to end is held against the " +
+		"class. A path without any fuse is unfused-conductor's. A stalled motor draws its starting current (`inrush`), or the library's multiple of its running current where that is less than twice, as with a soft start, or not given.",
+	Formula: "latest opening at I < time the wire withstands I",
+	Limits:  "overload limit of the insulation; its class where no fuse is certain to open",
 	Why:     "a frozen pump or a jammed fan holds its starting current for minutes",
 	Change:  "fit a smaller fuse or a thicker wire, or a motor protector that opens in time",
-	Severity: "fault; danger when the wire stands it for less than a minute, or passes its overload limit while no fuse must ever open; " +
-		"advice where a blocked motor that is on for a time is stood for longer than that, and its fuse opens in the end",
+	Severity: "fault; danger when the wire withstands it for less than a minute, or passes its overload limit while no fuse is certain to open; " +
+		"advice where a stalled motor that is on for a time is let go of before it harms the wire, and its fuse opens in the end",
 	Source: "article on DC motors' starting current (one source); ISO 8820 and maker's data sheets, time-current tables " +
 		"(one source); heating of the wire: IEC 60949, ISO 6722-1 thermal overload (from memory)",
 	Mend: MendWire,
@@ -34,7 +34,7 @@ loads:
   fan: {power: 96 W, behaves: motor, inrush: {peak: 3.5, time: 100 ms}, at: rear, fed by: fan fuse, wire: {size: 1.5 mm²}, returns to: frame, return wire: {size: 4 mm²}, stays live: "cools the parked machine", own switch: true}
 charging: {regulated: 14.3 V, output: {1300 rpm: 24 A, 3000 rpm: 30 A}, idle: 1300 rpm, cruise: 3000 rpm, hot derating: 0 %}
 accepted:
-  - {rule: fuse-wire-curve, part: fan, severity: danger, figure: 47.4 s of 38.1 s, reason: "shown for the blocked fan only"}
+  - {rule: fuse-wire-curve, part: fan, severity: danger, figure: 47.4 s of 38.1 s, reason: "shown for the stalled fan only"}
 `,
 	Good: `
 fuses:
@@ -69,14 +69,14 @@ func overloadSeverity(o *overload.Overload) finding.Severity {
 
 func (p *Pass) reportOverload(w *circuit.Wire, o *overload.Overload) {
 	fin := ofWire(overloadSeverity(o), w)
-	what := "all loads behind it at once"
+	what := "all its loads on at once"
 	if o.Blocked != nil {
-		what = o.Blocked.Part.Name + " blocked"
+		what = o.Blocked.Part.Name + " stalled"
 		fin.Cause = o.Blocked.Part.Name
 	}
-	fin.What = fmt.Sprintf("with %s %s flows through %s, which stands it for %s; ", what, amps(o.Amps), w.Text(), duration(o.StandsS))
+	fin.What = fmt.Sprintf("with %s, %s flows through %s, which is damaged after %s; ", what, amps(o.Amps), w.Text(), duration(o.StandsS))
 	if o.Device == nil {
-		fin.What += "no fuse on the way must ever open"
+		fin.What += "no fuse upstream is certain to open"
 		decidedBy(&fin, "overload", o.Amps, "A", figure.Larger)
 	} else {
 		value, _ := quantity.Against(o.OpensS, o.StandsS, quantity.Duration)

@@ -7,7 +7,7 @@ import (
 
 var overvoltageExposure = &Rule{
 	Name:  "overvoltage-exposure",
-	Title: "a critical load does not withstand the voltage of a failed regulator",
+	Title: "a failed regulator's voltage is too high for a critical load",
 	Says:  "not proof against a failed regulator",
 	Doc: "The supply is raised to the long overvoltage that road equipment is tested with, in every " +
 		"situation with the engine running; a load that none of them turns on is judged as if it were on. Reported for critical loads whose `maximum voltage` is below " +
@@ -15,7 +15,7 @@ var overvoltageExposure = &Rule{
 		"fault table.",
 	Formula:  "V load at 18 V (12 V systems) or 36 V (24 V systems) ≤ maximum voltage",
 	Limits:   "`maximum voltage` of the load",
-	Why:      "regulators fail by letting all through; everything that cannot withstand it is lost at once, on the way",
+	Why:      "regulators fail by passing full output; everything that cannot withstand it is lost at once, under way",
 	Change:   "use a load with a wider supply range, or a protector in its feed",
 	Severity: "advice",
 	Source:   "ISO 16750-2, long-term overvoltage 18 V or 36 V for 60 min (from memory)",
@@ -39,8 +39,8 @@ loads:
 			if e.HighIn != nil {
 				fin.Situation, where = e.HighIn.Name, ""
 			}
-			p.say(fin, "%s gets %s when the regulator fails high and withstands %s%s", e.Branch.Part.Name,
-				value, most, where)
+			p.say(fin, "a regulator that fails high puts %s on %s; its maximum is %s%s",
+				value, e.Branch.Part.Name, most, where)
 		}
 	},
 }

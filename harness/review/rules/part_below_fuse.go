@@ -12,14 +12,14 @@ var partBelowFuse = &Rule{
 	Name:  "part-below-fuse",
 	Title: "a contact may carry less than its fuse lets through",
 	Says:  "rated far below its fuse",
-	Doc: "The nearest fuse before each contact of a switch or relay, and before each wire at a plug or a splice of the design, against what the contact " +
+	Doc: "The nearest fuse upstream of each contact of a switch or relay, and of each wire at a plug or a splice of the design, against what the contact " +
 		"may carry (resistive, at the ambient of a relay; of a contactor with ratings for a while, the highest of those). The loads in the design bound the current in use, which switch-overload, " +
-		"relay-contact-overload, plug-overload and terminal-overload judge; here it is a fault of what hangs on it, short of " +
+		"relay-contact-overload, plug-overload and terminal-overload judge; here it is a fault of what it feeds, short of " +
 		"a short, that the fuse does not see. Below twice the rating nothing is said. A battery switch is left out: " +
-		"it carries far more for the time that a fuse takes; so is a contact that works coils alone. One finding a part, for its weakest contact.",
+		"it carries far more for the time that a fuse takes; so is a contact that works coils alone. One finding per part, for its weakest contact.",
 	Formula:  "rating of the fuse < 2 × rating of the contact",
 	Limits:   "twice the rating of the contact in the library or the design",
-	Why:      "a motor that drags or a chafed lead draws more than the contact bears: it chars and melts while the fuse holds",
+	Why:      "a motor that drags or a chafed lead draws more than the contact takes: it chars and melts while the fuse holds",
 	Change:   "fit a smaller fuse, or a part of a higher rating",
 	Severity: "fault above twice the rating; advice at it, which many makers fit",
 	Source:   "common practice, no source",
@@ -66,7 +66,7 @@ func (p *Pass) judgeContactFuse(part *circuit.Part) {
 	fin := ofPart(graver(over(weakest.share(), farBelow), finding.Advice, finding.Fault), part)
 	fin.Cause = fusePlace(weakest.fuse)
 	atMost(&fin, "fuse rating", fuseRating(weakest.fuse), farBelow*weakest.limitA, "A")
-	p.say(fin, "%s of %s is rated %s; %s before it lets through more for long", weakest.what, part.Name,
+	p.say(fin, "%s of %s is rated %s; %s upstream lets more through for a long time", weakest.what, part.Name,
 		amps(weakest.limitA), fuseText(weakest.fuse))
 }
 

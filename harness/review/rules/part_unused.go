@@ -15,8 +15,8 @@ var partUnused = &Rule{
 		"bought all the same; often a name is missing where it was meant to be used. A tap that nothing uses costs nothing and is not said, and what is live with the key off is always-hot-conductor.",
 	Formula:  "none: it is a question of topology",
 	Limits:   "none",
-	Why:      "something else may be wired where this was meant, or a bolt and a splice are bought for nothing",
-	Change:   "lead to it what it is for, or take it out",
+	Why:      "something else may be wired where this was meant, or a bolt or splice is bought for nothing",
+	Change:   "connect what it is meant for, or take it out",
 	Severity: "advice always",
 	Source:   "common practice, no source",
 	Bad: `

@@ -219,7 +219,7 @@ func TestMostLostAtTheEdge(t *testing.T) {
 			s.NodeV[b.B.Index] = v
 		}
 	}
-	if got := p.mostLost(x, b, s.Situation); !strings.Contains(got, " takes ") || !strings.Contains(got, "the wires ") {
+	if got := p.mostLost(x, b, s.Situation); !strings.Contains(got, "; lost at nominal: X1 ") || !strings.Contains(got, ", wires ") {
 		t.Errorf("where the volts go: %q", got)
 	}
 }
@@ -532,7 +532,7 @@ func TestSpareAtTheEdges(t *testing.T) {
 	}{
 		{"ample", 3, 8, none, ""}, {"as asked for", 2, 10, none, ""},
 		{"below what is asked for", 1.99, 10, finding.Advice, "1.99 A to spare, and the design asks for 2.00 A"},
-		{"likely more than there is", 3, 10.01, finding.Advice, "likely up to 10.0 A, 10 mA short"},
+		{"likely more than there is", 3, 10.01, finding.Advice, "likely to reach 10.0 A, 10 mA short"},
 		{"short at nominal", -0.01, 11, finding.Fault, "10 mA short"},
 	} {
 		p.in.Budget.Lines = []*budget.Line{{Situation: &design.Situation{Name: "s", EngineRPM: 9000}, Usable: true, SpareA: c.spare,

@@ -17,7 +17,7 @@ var plugOverload = &Rule{
 	Doc: "The largest current of each wire at a plug over all situations, at nominal values and in the worst case, " +
 		"against the rating of its contact and that of the connector family, whichever is less, and less in a hot place: contacts get " +
 		"hotter with the square of the current. No published derating of these families was found, nor one for many loaded " +
-		"ways in one housing: the maker's curve goes before this.",
+		"ways in one housing: the maker's curve takes precedence.",
 	Formula:  "current ≤ least of the ratings of contact and family × √((max C − ambient) / rise K), at most 1",
 	Limits:   "ratings of the contact and of the connector family, `max C` and `rise K` of the family in the library",
 	Why:      "the contact heats, its spring goes soft and the housing melts around it",

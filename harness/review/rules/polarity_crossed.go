@@ -7,13 +7,13 @@ import (
 
 var polarityCrossed = &Rule{
 	Name:  "polarity-crossed",
-	Title: "a load's wires have each other's colour",
+	Title: "the colours of a load's feed and return are swapped",
 	Says:  "colours of feed and return swapped",
 	Doc: "A load whose feed is black and whose return is red, alone or as base colour: the two were exchanged on " +
 		"the drawing or will be on the bench. Other colours have no polarity that all agree on.",
 	Formula: "none",
 	Limits:  "none",
-	Why: "the installer joins red to the feed as everywhere else; a polarised load stays dark or is " +
+	Why: "the installer connects red to the feed as everywhere else; a polarised load stays dark or is " +
 		"destroyed, and a metal case becomes live",
 	Change:   "give the feed the circuit's colour or red, and the return black",
 	Severity: "advice; fault when the load is `polarised`",
@@ -26,7 +26,7 @@ loads:
 	Run: func(p *Pass) {
 		for _, part := range p.partsOf(circuit.Load) {
 			if feed := crossed(part); feed != nil {
-				p.say(ofPart(graver(accessory(part).Polarised, finding.Advice, finding.Fault), part), "the feed of %s is %s and its return red: the colours are exchanged",
+				p.say(ofPart(graver(accessory(part).Polarised, finding.Advice, finding.Fault), part), "the feed of %s is %s and its return red: the colours are swapped",
 					part.Name, feed.Spec.Colour.Code())
 			}
 		}

@@ -27,12 +27,12 @@ func TestFuseInCycles(t *testing.T) {
 		{"for good, above", 101, "", finding.Fault, " continuously"},
 		{"how often is not said", 117, ", on for: 1 min", finding.Fault, " may carry 117 A continuously"},
 		{"above its rating, a minute", 150, ", on for: 1 min, every: 10 min", none, ""},
-		{"a minute, below", 193, ", on for: 1 min, every: 10 min", finding.Advice, "the fastest of its kind opens in the 1st cycle, after "},
-		{"a minute, above", 195, ", on for: 1 min, every: 10 min", finding.Fault, "; the usual of its kind opens in the 1st cycle, after "},
-		{"5 min every 6, below", 116, ", on for: 5 min, every: 6 min", finding.Advice, "; its heat is that of 108 A for good"},
-		{"5 min every 6, above", 118, ", on for: 5 min, every: 6 min", finding.Fault, "; its heat is that of 110 A for good"},
-		{"twice, for 2 s", 240, ", on for: 2 s, every: 10 min", finding.Advice, "the fastest of its kind opens in the 1st cycle"},
-		{"twice, for 2 s every 10 s", 240, ", on for: 2 s, every: 10 s", finding.Fault, "the usual of its kind opens in the 7th cycle, after 1.96 s"},
+		{"a minute, below", 193, ", on for: 1 min, every: 10 min", finding.Advice, "the fastest one opens in the 1st cycle, after "},
+		{"a minute, above", 195, ", on for: 1 min, every: 10 min", finding.Fault, "; a typical one opens in the 1st cycle, after "},
+		{"5 min every 6, below", 116, ", on for: 5 min, every: 6 min", finding.Advice, "; it heats like 108 A continuously"},
+		{"5 min every 6, above", 118, ", on for: 5 min, every: 6 min", finding.Fault, "; it heats like 110 A continuously"},
+		{"twice, for 2 s", 240, ", on for: 2 s, every: 10 min", finding.Advice, "the fastest one opens in the 1st cycle"},
+		{"twice, for 2 s every 10 s", 240, ", on for: 2 s, every: 10 s", finding.Fault, "a typical one opens in the 7th cycle, after 1.96 s"},
 	} {
 		p := passOf(t, fuseUnderLoad, fmt.Sprintf(`
 fuses:

@@ -72,7 +72,7 @@ func (p *Pass) judgePullIn(part *circuit.Part, form *library.RelayForm) {
 	fin := ofPart(v.severity, part)
 	v.decides(&fin, "coil voltage", figure.Smaller, 1, v.limit, "V")
 	against := func(x float64) string { value, _ := quantity.Against(x, v.limit, quantity.Voltage); return value }
-	p.say(fin, "the coil of %s gets %s and needs %s to pull in where it stands", part.Name, v.split(against), volts(v.limit))
+	p.say(fin, "voltage at the coil of %s: %s; it needs %s to pull in at its place", part.Name, v.split(against), volts(v.limit))
 }
 
 // pullIn holds the least voltage of a supplied coil against its pull-in voltage where

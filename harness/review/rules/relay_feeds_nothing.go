@@ -11,8 +11,8 @@ var relayFeedsNothing = &Rule{
 	Name:  "relay-feeds-nothing",
 	Title: "a relay's contacts feed nothing",
 	Says:  "its contacts feed nothing",
-	Doc: "A relay of whose contacts none leads on to another part. Mostly the part that it was meant to " +
-		"switch is fed from before the relay, and so is never switched off.",
+	Doc: "A relay of whose contacts none leads on to another part. Usually the part it was meant to " +
+		"switch is fed from upstream of it, and so is never switched off.",
 	Formula:  "none: it is a question of topology",
 	Limits:   "none",
 	Why:      "the relay clicks and everything looks right, but it switches nothing",
@@ -35,7 +35,7 @@ loads:
 			if turns || leadsOn(part) && !part.InReturn || part.InReturn && arrivedAt(part, circuit.ReturnWire) {
 				continue
 			}
-			p.say(ofPart(finding.Fault, part), "nothing is fed by the contacts of %s", part.Name)
+			p.say(ofPart(finding.Fault, part), "the contacts of %s feed nothing", part.Name)
 		}
 	},
 }

@@ -9,13 +9,13 @@ var relayNeverEnergised = &Rule{
 	Name:  "relay-never-energised",
 	Title: "a relay's coil can never be energised",
 	Says:  "never energised",
-	Doc: "With the key on and every switch closed the coil still has no live end or no way back: it is " +
-		"fed by nothing, fed through its own contact, or its return leads nowhere. Loads behind the " +
+	Doc: "With the key on and every switch closed the coil still has no live end or no return: it is " +
+		"not fed, fed through its own contact, or its return leads nowhere. Loads behind the " +
 		"relay are not reported again by fed-by-nothing.",
 	Formula:  "none: it is a question of topology",
 	Limits:   "none",
 	Why:      "what the relay feeds will never work",
-	Change:   "feed terminal 86 from a live point and lead 85 to a ground",
+	Change:   "feed terminal 86 from a live point and run 85 to a ground",
 	Severity: "fault",
 	Source:   "common practice, no source",
 	Bad: `
@@ -35,7 +35,7 @@ loads:
 			fin := ofPart(finding.Fault, part)
 			why := "no supply reaches its coil"
 			if able.nodes[coil.A.Index] || able.nodes[coil.B.Index] {
-				why = "its coil has no way back to the battery"
+				why = "its coil has no return path to the battery"
 			}
 			p.say(fin, "%s can never be energised: %s", part.Name, why)
 		}

@@ -10,12 +10,12 @@ var relayNeverReleased = &Rule{
 	Name:  "relay-never-released",
 	Title: "a relay can never be released",
 	Says:  "never released",
-	Doc: "The coil is energised with the key off and every switch open: no contact lies between the " +
-		"battery and the coil. What the relay feeds is then live for good and is not reported again by " +
+	Doc: "The coil is energised with the key off and every switch open: no contact is between the " +
+		"battery and the coil. What the relay feeds is then permanently live and is not reported again by " +
 		"live-with-key-off. `stays live` on the relay excuses it.",
 	Formula: "none: it is a question of topology",
 	Limits:  "none",
-	Why: "the relay switches nothing, its loads are always hot, and the coil alone empties the " +
+	Why: "the relay switches nothing, its loads are always live, and the coil alone drains the " +
 		"battery in days",
 	Change:   "feed the coil from a tap that follows the key, or through a switch",
 	Severity: "fault",

@@ -8,7 +8,7 @@ import (
 
 var relayTooHot = &Rule{
 	Name:     "relay-too-hot",
-	Title:    "a relay stands in a place hotter than it withstands",
+	Title:    "a relay is in a place hotter than its rating",
 	Says:     "too hot a place",
 	Doc:      "The ambient of the relay's place against the highest ambient of its form.",
 	Formula:  "ambient ≤ highest ambient of the form",
@@ -48,7 +48,7 @@ loads:
 				value, most := quantity.Against(t, r.Form.MaxC, quantity.Temperature)
 				atMost(&fin, "ambient", t, r.Form.MaxC, "°C")
 				fin.Source = r.Form.Source.String()
-				p.say(fin, "%s stands at %s in %s; %s withstands %s",
+				p.say(fin, "%s is at %s, %s; a %s is rated to %s",
 					part.Name, part.Place.Name,
 					value, r.Form.Name, most)
 			}

@@ -12,13 +12,13 @@ import (
 
 var resistiveGround = &Rule{
 	Name:  "resistive-ground",
-	Title: "the way from a frame stud to the battery loses too much by itself",
-	Says:  "loses too much by itself",
+	Title: "the path from a frame stud to the battery drops too much by itself",
+	Says:  "drops too much by itself",
 	Doc: "The current through each frame stud whose resistance to the battery the design gives, in the situation where " +
 		"it is most, times that resistance, against the whole drop that the loads returning there may have.",
 	Formula: "I · frame resistance / nominal system voltage ≤ limit of voltage drop",
 	Limits:  "as voltage-drop: the tighter where a critical load returns to the stud",
-	Why: "no wire mends it: the metal, its bearings and its rubber mounts take the volts, and a large current looks for " +
+	Why: "no wire fixes it: the metal, its bearings and its rubber mounts take the volts, and a large current looks for " +
 		"cables and bearings to return by",
 	Change:   "fit a strap from the engine or frame part to the battery's negative, or return by a wire",
 	Severity: "fault",
@@ -58,7 +58,7 @@ func (p *Pass) judgeFrame(part *circuit.Part, g *design.Ground) {
 		if given {
 			fin.Source = "limit set by the design"
 		}
-		p.say(fin, "%s through the %s from %s to the battery lose %s, %s of the system voltage; all of the way may lose %s",
+		p.say(fin, "at %s, the %s from %s to the battery drops %s, %s of the system voltage; the limit for the whole path is %s",
 			amps(w.Nominal), quantity.Plain(g.FrameOhm.Value, quantity.Resistance), part.Name, volts(drop*p.d.NominalV()), value, most)
 	}
 }

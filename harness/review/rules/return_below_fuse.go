@@ -10,13 +10,13 @@ var returnBelowFuse = &Rule{
 	Title: "a return wire carries less than the fuse of its feed lets through",
 	Says:  "return thinner than the fuse needs",
 	Doc: "A fault inside a load drives the current of the feed's fuse through the return. Every return " +
-		"wire, and the wires of ground blocks beyond, must bear the rating of the largest such fuse. " +
-		"One finding a wire, those of one fuse printed together. Current of ordinary use is judged by wire-over-current and ground-overload.",
+		"wire, and the wires of ground blocks beyond, must be good for the rating of the largest such fuse. " +
+		"One finding per wire, those of one fuse printed together. Current in normal use is judged by wire-over-current and ground-overload.",
 	Formula:  "rating of the feed's fuse ≤ share × allowed current of the return wire",
 	Limits:   "the practice's fuse share of wire, and its most fuse share of wire",
 	Why:      "the feed survives the fault and the return burns in the same loom",
 	Change:   "make the return as thick as the feed",
-	Severity: "danger; advice up to the practice's most share of the allowed current (1.5), or up to what the wire bears at its class",
+	Severity: "danger; advice up to the practice's most share of the allowed current (1.5), or up to what the wire carries at its class",
 	Source: "46 CFR 111.50-3(a): a grounded conductor is protected by a suitable device in each ungrounded one of its circuit (one source); " +
 		"33 CFR 183.455(c)(1): up to 150 % (one source); not above what the wire carries: this tool's own, stricter choice",
 	Mend: MendWire,

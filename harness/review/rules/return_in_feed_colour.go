@@ -7,13 +7,13 @@ import (
 var returnInFeedColour = &Rule{
 	Name:  "return-in-feed-colour",
 	Title: "a return has a colour of the feeds",
-	Says:  "a return in a colour of feeds",
+	Says:  "a return in a feed colour",
 	Doc: "Returns that have not the colour that most returns of the design have, against the colours of the feeds: one " +
 		"that any feed has too is reported. A design whose returns have no usual colour is not judged, nor loads of polarity-crossed. On boats " +
 		"a return that is neither black nor yellow is marine-wire-colour.",
 	Formula:  "none",
 	Limits:   "none",
-	Why:      "the next hand at the loom takes it for a feed, puts a fuse or a lamp on it, or ties it to one",
+	Why:      "the next person at the loom takes it for a feed, puts a fuse or a lamp on it, or ties it to one",
 	Change:   "use the colour of the other returns",
 	Severity: "advice",
 	Source:   "common practice, no source",

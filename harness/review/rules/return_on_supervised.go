@@ -15,9 +15,9 @@ var returnOnSupervised = &Rule{
 		"such a ground count too. A ground of which nothing is said is taken as a plain one.",
 	Formula: "none: it is a question of topology",
 	Limits:  "none",
-	Why: "the module measures the added current as its own lamp's: it stores an error, switches the " +
+	Why: "the module measures the added current as its own lamp's: it stores a fault code, switches the " +
 		"circuit off, or no longer sees a lamp that failed",
-	Change:   "lead the return to a frame stud or ground block of its own",
+	Change:   "run the return to a frame stud or ground block of its own",
 	Severity: "fault",
 	Source:   "common practice, no source",
 	Bad: `
@@ -31,7 +31,7 @@ grounds:
 			if ground == nil {
 				continue
 			}
-			p.say(ofPart(finding.Fault, part), "%s returns through %s, which a module supervises", part.Name, ground.Name)
+			p.say(ofPart(finding.Fault, part), "the return of %s goes through %s, a supervised circuit", part.Name, ground.Name)
 		}
 	},
 }

@@ -9,7 +9,7 @@ import (
 
 var reverseExposure = &Rule{
 	Name:  "reverse-exposure",
-	Title: "a battery connected the wrong way round reaches a part that suffers",
+	Title: "a battery connected the wrong way round damages a part",
 	Says:  "not proof against a reversed battery",
 	Doc: "What a reversed battery reaches at the moment it is connected, with the key off and every switch " +
 		"open: loads that the design calls polarised, and coils with a diode across them, which then " +

@@ -13,11 +13,11 @@ var reversingBothOn = &Rule{
 	Title: "both halves of a reversing contactor are on at once",
 	Says:  "both directions at once",
 	Doc: "Every motor between the two halves of a reversing contactor, or between two changeover relays that rest on " +
-		"the return: whether both coils are on in a situation. Both ends of the motor are on the feed then, and it stands.",
+		"the return: whether both coils are on in a situation. Both ends of the motor are on the feed then, and it does not turn.",
 	Formula:  "in each situation at most one of the two coils on",
 	Limits:   "none",
-	Why:      "the motor stands braked where it is meant to run, and a contactor of four single contacts is a short circuit then",
-	Change:   "work the coils by one switch with a middle position, or feed each over the break contact of the other half",
+	Why:      "the motor is braked where it is meant to run, and a contactor of four single contacts is a short circuit then",
+	Change:   "work the coils by one switch with a middle position, or feed each through the break contact of the other half",
 	Severity: "fault",
 	Source:   "common practice, no source",
 	Bad: `
@@ -55,7 +55,7 @@ func (p *Pass) judgeBothOn(part *circuit.Part, b *circuit.Branch) {
 	near, far := b.Halves()
 	fin := ofPart(finding.Fault, part)
 	fin.Situation = p.usable[i].Situation.Name
-	p.say(fin, "%s and %s are both on in %q, and %s stands", near.Terminals[0].Part.Name, far.Terminals[0].Part.Name,
+	p.say(fin, "%s and %s are both on in %q, so %s does not turn", near.Terminals[0].Part.Name, far.Terminals[0].Part.Name,
 		fin.Situation, part.Name)
 }
 

@@ -35,7 +35,7 @@ situations:
 	}{
 		"clean":           {"mini", "lift fuse", "reversed: [lift]", nil},
 		"weak contacts":   {"micro", "lift fuse", "reversed: [lift]", []string{"relay-contact-overload K1:30-87a", "relay-contact-overload K2:30-87a"}},
-		"one way only":    {"mini", "lift fuse", "on: none", []string{"data-missing no situation has lift run the other way round"}},
+		"one way only":    {"mini", "lift fuse", "on: none", []string{"data-missing no situation runs lift in reverse"}},
 		"unfused one way": {"mini", "battery", "reversed: [lift]", []string{"unfused-conductor W"}},
 	} {
 		var got []string

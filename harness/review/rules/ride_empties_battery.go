@@ -11,15 +11,15 @@ import (
 
 var rideEmptiesBattery = &Rule{
 	Name:  "ride-empties-battery",
-	Title: "the battery gives out in the middle of a ride",
-	Says:  "the battery gives out on the way",
+	Title: "the battery runs flat in the middle of a ride",
+	Says:  "the battery runs flat",
 	Doc: "Every ride of the design, leg by leg: charging by the output curve less what everything draws, the " +
 		"battery by Peukert's law and its charge efficiency at the leg's temperature. A charge below the " +
 		"start reserve is battery-flattened's, where the engine is started on it.",
 	Formula: "the ride's simulation, see `fusewright ride`",
 	Limits:  "the battery still gives current at the end of the ride",
 	Why:     "ignition, injection and lamps fail together, under way",
-	Change:  "run fewer loads, keep the engine faster, or fit a larger battery",
+	Change:  "run fewer loads, run the engine faster, or fit a larger battery",
 	// What a ride draws is the design's own word, hence no danger.
 	Severity: "fault",
 	Source:   "arithmetic on the design's output curve; Peukert's law, battery monitor manuals (two sources)",
@@ -62,6 +62,6 @@ func (p *Pass) reportEmpty(r *ride.Result) {
 	f := finding.Finding{Severity: finding.Fault, Part: r.Ride.Name, Ref: r.Ride.Name, Pos: r.Ride.Pos}
 	decidedBy(&f, "empty after", r.EmptyS, "s", figure.Smaller)
 	f.Numbers = append(f.Numbers, finding.Number{Name: "below start reserve after", Value: r.ReserveS, Unit: "s"})
-	p.say(f, "on the ride %s the battery is empty after %s, in leg %d",
+	p.say(f, "ride %s: the battery is empty after %s, in leg %d",
 		r.Ride.Name, quantity.Format(r.EmptyS, quantity.Duration), len(r.Legs))
 }

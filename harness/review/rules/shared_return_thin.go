@@ -7,17 +7,17 @@ import (
 
 var sharedReturnThin = &Rule{
 	Name:  "shared-return-thin",
-	Title: "a common return carries less than its branches' fuses let through together",
-	Says:  "thinner than its branches' fuses need",
+	Title: "a common return is too thin for its branches' fuses together",
+	Says:  "too thin for its branches' fuses",
 	Doc: "The wire that leads on from a ground block, from a fuse or contact of a return, or as the one strap of a moving part, against the sum of the fuses of all the feeds that return " +
 		"there, no fuse further up counted for more than its own rating. Return-below-fuse judges it " +
-		"against the largest single fuse, wire-over-current against the current of ordinary use; wires " +
+		"against the largest single fuse, wire-over-current against the current in normal use; wires " +
 		"that those report are left out.",
 	Formula: "min(rating of a common fuse, Σ ratings of the branches' fuses) ≤ share × allowed current",
 	Limits:  "the practice's fuse share of wire, and its most fuse share of wire",
 	Why: "each branch stays within its fuse while the one wire that they share is overloaded: no fuse " +
 		"watches it",
-	Change:   "make the common return as thick as the common feed, or lead it in two wires",
+	Change:   "make the common return as thick as the common feed, or run two wires",
 	Severity: "fault; advice up to the practice's most share of the allowed current",
 	Source:   "ABYC E-11: the common negative is sized as the common positive (from memory)",
 	Mend:     MendWire,
@@ -74,7 +74,7 @@ func (p *Pass) judgeSharedReturn(part *circuit.Part, w *circuit.Wire, fuses []*c
 	}
 	fin := ofWire(p.letsThrough(w, total, finding.Fault), w)
 	atMost(&fin, "fuses together", total, limit, "A")
-	p.say(fin, "common return %s may carry %s %s, but the %d fuses of what returns to %s let through %s together",
+	p.say(fin, "common return %s may carry %s %s, but the %d fuses of its branches at %s let through %s together",
 		w.Text(), a.textFor(total), a.where(), len(fuses), part.Name, ampsOver(total, a.AllowedA))
 	p.standsAside(w, overloadHurtsWire, fuseOverWire, returnBelowFuse, wireOverCurrent)
 }

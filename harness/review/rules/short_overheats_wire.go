@@ -15,14 +15,14 @@ var shortOverheatsWire = &Rule{
 	Says:  "damaged before its fuse clears a short",
 	Doc: "A bolted short at every place of every wire and inside every load and coil, with the most and " +
 		"with the least current the source can give. The latest opening of the fuse that clears it is " +
-		"held against what each wire on the way stands, from full service. One finding a wire, for the " +
-		"short that leaves least. A wire to fuses of its own no further than the practice lets a fuse be from its " +
-		"source may be thinner than the fuse before it protects: there it is advice. A fuse too large by its rating " +
+		"held against what each wire on the way withstands, from full service. One finding per wire, for the " +
+		"short that leaves the least margin. A wire to fuses of its own no further than the practice lets a fuse be from its " +
+		"source may be thinner than the fuse upstream protects: there it is advice. A fuse too large by its rating " +
 		"is fuse-over-wire or return-below-fuse.",
 	Formula: "latest opening < t; up to 1 s t = k²S²/I² to the insulation's short-circuit limit, then one " +
 		"thermal node of copper and insulation; beyond 5 s the overload limit counts",
 	Limits:   "short-circuit and overload limits of the insulation",
-	Why:      "the insulation melts, the wire is bare and the next wires of the loom are lit by it",
+	Why:      "the insulation melts, the wire is bare and sets the rest of the loom alight",
 	Change:   "fit a faster or smaller fuse, or a thicker wire",
 	Severity: "danger; advice for a wire that leads to fuses of its own within the allowed distance",
 	Source:   "IEC 60949 and IEC 60364-4-43 (adiabatic heating, two sources); IEC 60724 (limits, one source)",
@@ -102,9 +102,9 @@ func (p *Pass) reportOverheated(w *circuit.Wire, worst worstShort) {
 		fin.Numbers = append(fin.Numbers, finding.Number{Name: "end temperature", Value: h.EndC, Unit: "°C"})
 	}
 	if worst.tail {
-		fin.Change = "keep it short and covered, or make it as thick as the wire before it"
+		fin.Change = "keep it short and covered, or make it as thick as the wire upstream"
 	}
-	p.say(fin, "a short %s drives %s through %s for up to %s, until %s opens; it reaches %s, its limit is %s",
+	p.say(fin, "a short %s drives %s through %s for up to %s, until %s opens; the wire reaches %s, where the limit is %s",
 		where(worst.short), amps(h.Amps), w.Text(), duration(h.Seconds), fuseText(r.Device),
 		temperature(h.EndC), temperature(h.LimitC))
 	p.standsAside(w, fuseOverWire, returnBelowFuse)

@@ -13,13 +13,13 @@ var shortTooWeak = &Rule{
 	Title: "a short may be too weak to open its fuse",
 	Says:  "a short may not open its fuse",
 	Doc: "A bolted short at every place of every wire and inside every load and coil, on a nearly empty " +
-		"battery with hot wires and aged contacts and through the longest return. When its current lies " +
-		"below the least at which the fuse's published band says that it opens, it may flow for good. " +
-		"One finding a wire or part, for its weakest short, those of one fuse printed together. Wires without a fuse are unfused-conductor.",
+		"battery with hot wires and aged contacts and through the longest return. When its current is " +
+		"below the least at which the fuse's published band says that it opens, it may flow indefinitely. " +
+		"One finding per wire or part, for its weakest short, those of one fuse printed together. Wires without a fuse are unfused-conductor.",
 	Formula:  "I = Voc / (R battery + R feed hot + R contacts aged + R return) ≥ the current of the band's first upper limit",
 	Limits:   "the fuse type's time band",
-	Why:      "the fault is not cleared: it burns where it is, and drains the battery",
-	Change:   "shorten or thicken the feed, mend the return's resistance, or fit a smaller fuse",
+	Why:      "the fault is not cleared: it burns where it is and drains the battery",
+	Change:   "shorten or thicken the feed, fix the return's resistance, or fit a smaller fuse",
 	Severity: "fault; danger when the wire does not withstand the current for any time",
 	Source: "46 CFR 183.380(d): a device that protects the conductor (one source); opening bands: makers' " +
 		"data sheets (one source); fault current by Ohm's law",
@@ -80,7 +80,7 @@ func (p *Pass) reportWeak(sh *fault.Short) {
 	fin.What = fmt.Sprintf("a short %s draws only %s, and %s may never open", where(sh), amps(r.CurrentA), fuseText(b))
 	if r.Worst != nil && !r.Worst.Survives() {
 		fin.Severity = finding.Danger
-		fin.What += fmt.Sprintf("; %s stands that for %s", r.Worst.Wire.Text(), duration(r.Worst.DamageS))
+		fin.What += fmt.Sprintf("; %s withstands that for %s", r.Worst.Wire.Text(), duration(r.Worst.DamageS))
 	}
 	fin.Numbers = []finding.Number{{Name: "least prospective current", Value: r.CurrentA, Unit: "A"},
 		{Name: "greatest", Value: sh.Results[fault.Strong].CurrentA, Unit: "A"}}

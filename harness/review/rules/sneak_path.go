@@ -17,7 +17,7 @@ var sneakPath = &Rule{
 	Doc: "Each return wire and frame stud that more than one part shares is opened in turn, in every " +
 		"situation. Reported when a load that was off gets a tenth of its voltage or more, or a relay " +
 		"that was at rest pulls in, because the current of another part goes back through it. Parts " +
-		"that only stop working are in the fault table. One finding a part, those of one return printed together. A part that suffers from reversed or too much " +
+		"that only stop working are in the fault table. One finding per part, those of one return printed together. A part that suffers from reversed or too much " +
 		"voltage is ground-lost-overvoltage.",
 	Formula: "the whole network solved again with the return open",
 	Limits:  "a tenth of the load's rated voltage; pull-in voltage of the relay",

@@ -8,7 +8,7 @@ import (
 
 var sparkInVapour = &Rule{
 	Name:  "spark-in-vapour",
-	Title: "a part that may spark stands in petrol vapour",
+	Title: "a part that may spark is in petrol vapour",
 	Says:  "may spark in petrol vapour",
 	Doc: "Switches, relays, fuses, breakers, blocks with fuses and plugs that are not sealed, at a place where `petrol vapour` " +
 		"can gather. What the library knows as ignition protected may stand there. Motors and other accessories with contacts " +

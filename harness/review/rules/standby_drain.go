@@ -15,11 +15,11 @@ const standbyDays = 14
 
 var standbyDrain = &Rule{
 	Name:  "standby-drain",
-	Title: "the parked machine empties its battery too soon",
-	Says:  "empties the parked battery too soon",
+	Title: "the battery runs flat too soon with the key off",
+	Says:  "flat too soon with the key off",
 	Doc: "What the battery loses with the key off, nothing switched on and every switch open: standby " +
 		"draws, loads that stay live for a reason, the vehicle's own permanent loads. Loads reported as " +
-		"live-with-key-off and coils reported as relay-never-released are left out: mending those mends " +
+		"live-with-key-off and coils reported as relay-never-released are left out: fixing those fixes " +
 		"their drain. Self-discharge is counted in the days.",
 	Formula: "days = capacity × (1 − start reserve) / (24 h × drain), with self-discharge: ln((1 + " +
 		"i/k)/(reserve + i/k))/k for a drain of i and a self-discharge of k capacities a day",
@@ -27,7 +27,7 @@ var standbyDrain = &Rule{
 		"current, when given",
 	Why:      "after that time the battery no longer starts the engine",
 	Change:   "feed standing draws behind the key, fit a battery switch, or keep a charger on",
-	Severity: "fault; advice when the design does not say how long it is to stand",
+	Severity: "fault; advice when the design does not say how long it may be left",
 	Source: "days and start reserve: car maker's service bulletin (one source); 14 days: common " +
 		"practice, no source",
 	Bad: `
@@ -56,7 +56,7 @@ loads:
 			p.report(f)
 		case drain > 0 && days < limitDays:
 			value, _ := quantity.Against(days*daySeconds, limitDays*daySeconds, quantity.Duration)
-			f := p.ofDrain(amps(drain), value, "it is to start after "+quantity.Plain(limitDays*daySeconds, quantity.Duration))
+			f := p.ofDrain(amps(drain), value, "it must start after "+quantity.Plain(limitDays*daySeconds, quantity.Duration))
 			f.What += p.besideReported(reported)
 			if !p.d.Limits.StandbyDays.Given() {
 				f.Severity = finding.Advice // nobody said how long it is to stand
@@ -73,7 +73,7 @@ const daySeconds = 86400
 // ofDrain starts the finding of a parked machine's drain.
 func (p *Pass) ofDrain(drain, days, against string) finding.Finding {
 	f := finding.Finding{Severity: finding.Fault, Part: "battery", Ref: "battery", Pos: p.d.Battery.Pos}
-	f.What = fmt.Sprintf("with the key off the battery loses %s and no longer starts the engine after %s; %s",
+	f.What = fmt.Sprintf("%s drawn with the key off; the engine no longer starts after %s unused; %s",
 		drain, days, against)
 	return f
 }
@@ -83,7 +83,7 @@ func (p *Pass) besideReported(reportedA float64) string {
 	if !(reportedA > 0) {
 		return ""
 	}
-	return fmt.Sprintf("; that is without %s of what other findings say must not be live, %s in all",
+	return fmt.Sprintf("; this leaves out %s that other findings say must not be live, %s in all",
 		amps(reportedA), amps(p.in.Budget.StandbyA))
 }
 

@@ -12,16 +12,16 @@ import (
 
 var strapShared = &Rule{
 	Name:  "strap-shared",
-	Title: "several returns of a moving part hang on one strap",
+	Title: "several returns of a moving part share one strap",
 	Says:  "the one strap of several returns",
 	Doc: "A frame stud at a place that moves against the frame (`moves: yes`), such as a fork or an engine on rubber " +
 		"mounts, to which several parts return and from which a single wire leads on: its current in the situation where " +
-		"that is most. The starter is not in the design: of a strap that carries it too, the rest is to be judged by hand.",
-	Formula: "current of the strap ≤ 5 A, where more than one part returns by it",
+		"that is most. The starter is not in the design: a strap that carries it too must be judged by hand.",
+	Formula: "current of the strap ≤ 5 A, where more than one part returns through it",
 	Limits:  "5 A (our choice): 2.5 W a metre in a steel control cable of 2 mm, about 0.1 Ω/m (from memory)",
 	Why: "once the strap breaks or corrodes, the current of all of them goes back through the bearing or a control cable, " +
 		"which heats, sticks or wears, and nobody looks at the strap",
-	Change:   "give the part a second strap to another point, or lead the returns to the battery by wires of their own",
+	Change:   "give the part a second strap to another point, or run the returns to the battery by wires of their own",
 	Severity: "advice always",
 	Source:   "common practice, no source",
 	Bad: `
@@ -72,7 +72,7 @@ func (p *Pass) judgeStrap(stud *circuit.Part) {
 		fin := ofWire(finding.Advice, strap)
 		fin.Situation, fin.Leave = c.in.Name, true
 		atMost(&fin, "current of the strap", a, cableA, "A")
-		p.say(fin, "%s is the only strap of %s, which moves: %s return %s by it", strap.Text(), stud.Place.Name,
+		p.say(fin, "%s is the only strap of %s, which moves: %s return %s through it", strap.Text(), stud.Place.Name,
 			wording.Few(from, 4), amps(a))
 	}
 }

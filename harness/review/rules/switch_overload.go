@@ -10,7 +10,7 @@ import (
 var switchOverload = &Rule{
 	Name:  "switch-overload",
 	Title: "a switch breaks more than its rating for the kind of load",
-	Says:  "more than it may switch",
+	Says:  "over its switching rating",
 	Doc: "What draws below each switch, by kind, in the situation where it is most. A switch type has its " +
 		"ratings by kind in the library, those at 12 V, of which the 28 V factors leave a part above that unless the type says up to where they hold; a switch with only a rating is divided by 5 for filament lamps " +
 		"and by 2 for motors (8 and 3 on systems above 12 V). Shares of different kinds add up. " +
@@ -21,7 +21,7 @@ var switchOverload = &Rule{
 	Limits:   "the switch type in the library, or the design's rating with the factors",
 	Why:      "lamps and motors start with many times their current: the contact burns or welds",
 	Change:   "use a switch of a higher rating, or let it switch a relay's coil only",
-	Severity: "fault; advice when only the rating for lamps or motors is passed, by a third at most: a question of the contacts' life, and when only the worst case is more than the switch carries",
+	Severity: "fault; advice when only the rating for lamps or motors is exceeded, by no more than a third: a question of the contacts' life, and when only the worst case is more than the switch carries",
 	Source:   "FAA AC 43.13-1B Table 11-4 (one source)",
 	Bad: `
 switches:

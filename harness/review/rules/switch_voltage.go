@@ -10,15 +10,15 @@ import (
 
 var switchVoltage = &Rule{
 	Name:  "switch-voltage",
-	Title: "a switch breaks a higher voltage than it is made for",
-	Says:  "breaks more volts than it is made for",
+	Title: "a switch breaks a higher voltage than it is rated for",
+	Says:  "breaks more volts than its rating",
 	Doc: "Switches of a library type against the system's voltage, where they break half an ampere or more: with less no arc " +
-		"stands. Within that voltage their ratings shrink above the 12 V class, which switch-overload counts. A switch with ratings of its own is " +
+		"holds. Within that voltage their ratings shrink above the 12 V class, which switch-overload counts. A switch with ratings of its own is " +
 		"taken at them. Relays have their ratings at the voltage of their coil; fuses and breakers are fuse-voltage.",
 	Formula:  "system voltage ≤ highest voltage that the switch may break",
 	Limits:   "`break V` of the switch type in the library; 0.5 A (from memory)",
-	Why:      "a direct current of more volts keeps an arc between the open contacts: it burns the switch and what it is mounted in",
-	Change:   "use a switch made for this voltage of direct current, or let it switch the coil of a relay that is",
+	Why:      "at a higher DC voltage the arc holds between the open contacts: it burns the switch and what it is mounted in",
+	Change:   "use a switch rated for this DC voltage, or let it switch the coil of a relay that is",
 	Severity: "danger",
 	Source:   "FAA AC 43.13-1B Table 11-4 ends at 28 V (one source)",
 	Bad: `
@@ -52,7 +52,7 @@ loads:
 				fin := ofPart(finding.Danger, part)
 				atMost(&fin, "system voltage", v, s.Type.BreakV, "V")
 				fin.Situation = u.in.Name
-				p.say(fin, "%s breaks %s at %s; a %s is made for %s at most", part.Name, amps(u.Nominal), volts(v), s.Type.Name, volts(s.Type.BreakV))
+				p.say(fin, "%s breaks %s at %s; a %s is rated to %s", part.Name, amps(u.Nominal), volts(v), s.Type.Name, volts(s.Type.BreakV))
 			}
 		}
 	},

@@ -14,12 +14,12 @@ var switchedInReturn = &Rule{
 	Says:  "switched only in its return",
 	Doc: "A load or coil that nothing but a switch or relay contact between it and the ground turns off, while its feed stays " +
 		"live: with the key off, or with the key on alone. One whose feed has a switch of its own as well is not reported, " +
-		"nor one that a break contact leaves on, nor what a battery switch in the negative parts from the battery.",
+		"nor one that a break contact leaves on, nor what a battery switch in the negative isolates.",
 	Formula: "none: it is a question of topology",
 	Limits:  "none",
 	Why: "it is live though it is off: whoever changes the lamp meets the full voltage, and a return that chafes on the " +
 		"frame turns it on",
-	Change: "put the switch or contact into the feed and lead the return to the ground",
+	Change: "put the switch or contact into the feed and run the return to ground",
 	Severity: "fault where the feed is live with the key off; advice behind the key, as factories switch horns and coils, " +
 		"by a momentary switch, or where `stays live` says why",
 	Source: "common practice, no source",

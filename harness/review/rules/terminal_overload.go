@@ -14,13 +14,13 @@ var terminalOverload = &Rule{
 	Says:  "more current than the terminal may carry",
 	Doc: "The largest current of each wire over all situations, at nominal values, as is likely and in the worst case, " +
 		"against the rating of the terminals that " +
-		"end it; of loads that are on for a time only, as much more as the wire that it ends bears then, up to half as much again. " +
-		"One finding a wire, for its weaker end. Contacts of plugs are judged by plug-overload.",
+		"end it; of loads that are on for a time only, as much more as the wire it ends may carry then, up to half as much again. " +
+		"One finding per wire, for its weaker end. Contacts of plugs are judged by plug-overload.",
 	Formula:  "current ≤ rating of the terminal",
 	Limits:   "the terminal's rating in the library",
 	Why:      "the crimp or the tab heats, loses its spring and chars the housing",
 	Change:   "use a terminal of a larger size or another kind",
-	Severity: "fault; advice when only the worst case passes the rating",
+	Severity: "fault; advice when only the worst case exceeds the rating",
 	Source:   "IEC 61210 guide for tabs (one source); others from memory",
 	Mend:     MendWire,
 	Bad: `
@@ -98,7 +98,7 @@ func (p *Pass) judgeTerminal(w *circuit.Wire, end *library.Terminal) {
 	fin.Source = end.Source.String()
 	bears := ""
 	if most > end.MaxA {
-		bears = ", and bears " + amps(most) + p.allowed(w).timeOn()
+		bears = ", and good for " + amps(most) + p.allowed(w).timeOn()
 	}
 	p.say(fin, "%s carries %s; its terminal %s is rated %s%s",
 		w.Text(), v.split(against(most, quantity.Current)), end.Name, rated(end.MaxA), bears)

@@ -40,11 +40,11 @@ func TestWireForATime(t *testing.T) {
 		text string
 	}{
 		{"below, for good", 70, "", 0, ""},
-		{"above, for good", 120, "", finding.Danger, " and may carry "},
+		{"above, for good", 120, "", finding.Danger, " but may carry "},
 		{"below, for a minute", 120, ", on for: 1 min, every: 10 min", 0, ""},
 		{"above, for a minute", 185, ", on for: 1 min, every: 10 min", finding.Fault, " for 1 min every 10 min at "},
-		{"above, for three minutes", 160, ", on for: 3 min, every: 30 min", finding.Fault, "; left on, it is at its limit after "},
-		{"how often is not said", 120, ", on for: 1 min", finding.Danger, " and may carry "},
+		{"above, for three minutes", 160, ", on for: 3 min, every: 30 min", finding.Fault, "; left on, it reaches its limit after "},
+		{"how often is not said", 120, ", on for: 1 min", finding.Danger, " but may carry "},
 	} {
 		f := winchFor(t, c.amps, c.time)["wire-over-current"]
 		switch {

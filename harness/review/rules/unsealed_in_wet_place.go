@@ -9,8 +9,8 @@ import (
 
 var unsealedInWetPlace = &Rule{
 	Name:  "unsealed-in-wet-place",
-	Title: "an unsealed part stands in a wet place",
-	Says:  "unsealed where it is wet",
+	Title: "an unsealed part is in a wet place",
+	Says:  "not sealed in a wet place",
 	Doc: "Plugs, splices, and switches, relays and blocks of a library type, at a place that is `wet`: the library says of each " +
 		"family, type and splice whether it is sealed. A plug or splice hangs in the open and is a fault; a switch, relay or block may " +
 		"stand in a closed box that the design does not show, and is advice; of relays on boats, where spray is salt, a fault. The library has no such figure for " +

@@ -9,7 +9,7 @@ import (
 
 var untinnedWire = &Rule{
 	Name:  "untinned-wire",
-	Title: "wires of a boat are of untinned copper",
+	Title: "wires of a boat are not tinned",
 	Says:  "not tinned",
 	Doc: "Boats only: the wire types in use that the library does not know as tinned. One finding for the " +
 		"design; wires of an unknown type are not judged.",
@@ -17,7 +17,7 @@ var untinnedWire = &Rule{
 	Limits:   "the practice is afloat, such as marine; `tinned` of the wire type in the library",
 	Why:      "salt water creeps under the insulation: bare strands turn black, and joints get hot where nobody looks",
 	Change:   "use tinned boat wire, or seal every end with an adhesive-lined sleeve and look at them each season",
-	Severity: "advice: tinned wire is recommended, not asked for",
+	Severity: "advice: tinned wire is recommended, not required",
 	Source:   "ABYC E-11 recommends tinned conductors (from memory)",
 	Bad: `
 practice: marine

@@ -19,7 +19,7 @@ import (
 var voltageDrop = &Rule{
 	Name:  "voltage-drop",
 	Title: "too much voltage is lost between battery and load",
-	Says:  "too much voltage lost on the way",
+	Says:  "too much voltage drop",
 	Doc: "For every load that is on: the voltage at the battery's posts less the voltage at the load, so " +
 		"feed and return together, with fuses, contacts and terminations, wires warm. The worst " +
 		"situation is reported, at nominal values, as is likely and in its worst case. The limits are defined for the " +
@@ -32,7 +32,7 @@ var voltageDrop = &Rule{
 	Why: "lamps dim, motors stall and heat, electronics reset, and the lost power heats the " +
 		"wires",
 	Change:   "use a thicker feed and return, or shorten them",
-	Severity: "fault; danger for a critical load at more than twice its limit; advice when the whole drop as is likely breaks it",
+	Severity: "fault; danger for a critical load at more than twice its limit; advice when the whole drop as is likely exceeds it",
 	Source:   "ABYC E-11: 3 % critical, 10 % other, of the nominal voltage (two sources)",
 	Mend:     MendDrop,
 	Bad: `
@@ -63,7 +63,7 @@ const MostWholeDrop = 1.5
 func (p *Pass) judgeDrop(part *circuit.Part, b *circuit.Branch) {
 	l := accessory(part)
 	limit, given := p.dropLimit(l.Critical)
-	kind, key := "other", "drop other"
+	kind, key := "not critical", "drop other"
 	if l.Critical {
 		kind, key = "critical", "drop critical"
 	}
@@ -91,12 +91,12 @@ func (p *Pass) judgeDrop(part *circuit.Part, b *circuit.Branch) {
 		lead = nominal // the worst case is more of the same
 	}
 	_, most := quantity.Against(lead.decisive(), limit, quantity.Share)
-	fin.What = fmt.Sprintf("%s loses %s, %s of the system voltage, on its way%s, of which its wires %s at nominal; %s loads may lose %s in their wires",
-		part.Name, volts(lead.decisive()*p.d.NominalV()), print(lead.decisive()), lead.said(print), print(wires(corner.AtNominal).Nominal), kind, most) +
+	fin.What = fmt.Sprintf("drop to %s: %s, %s%s; %s at nominal in its wires (limit %s, %s)",
+		part.Name, volts(lead.decisive()*p.d.NominalV()), print(lead.decisive()), lead.said(print), print(wires(corner.AtNominal).Nominal), most, kind) +
 		p.mostLost(part, b, lead.in)
 	v.decides(&fin, "drop", figure.Larger, 100, limit, "%")
 	if over(nominal.Nominal, limit) && wires(corner.AtNominal).Nominal >= nominal.Nominal/2 {
-		fin.Leave = false // thicker wires mend it
+		fin.Leave = false // thicker wires fix it
 	}
 	fin.Source = p.limitSource(key, given)
 	bound := limit
@@ -117,7 +117,7 @@ func (p *Pass) judgeAim(part *circuit.Part, load *circuit.Branch, wires cornered
 	}
 	fin := ofPart(finding.Advice, part)
 	value, most := quantity.Against(wires.Nominal, aim, quantity.Share)
-	fin.What = fmt.Sprintf("%s loses %s of the system voltage in its wires; %s is usual for %s", part.Name, value, most, aims[key])
+	fin.What = fmt.Sprintf("drop in the wires to %s: %s; %s is usual for %s", part.Name, value, most, aims[key])
 	atMost(&fin, "drop in its wires", 100*wires.Nominal, 100*aim, "%")
 	fin.Situation = wires.in.Name
 	if fin.Source = p.limitSource(key, false); key == corner.AimOwn {
@@ -137,8 +137,8 @@ func aimSource(l *design.Load) string {
 
 // aims are what the aims of the practice hold for, in words.
 var aims = map[string]string{
-	corner.AimLong:       "what is on for long",
-	corner.AimOwn:        "such a load, as makers ask",
+	corner.AimLong:       "a load on for long periods",
+	corner.AimOwn:        "such a load, by its maker",
 	corner.AimConverters: "a large load of constant power, whose electronics cut out on low volts",
 }
 
@@ -153,7 +153,7 @@ func (p *Pass) mostLost(part *circuit.Part, load *circuit.Branch, in *design.Sit
 	case l.wires < l.whole/2:
 		return l.text()
 	case len(l.taking) > 0 && l.taken(l.taking[0]) >= mostShare*l.whole:
-		return fmt.Sprintf("; %s at nominal are lost in %s", volts(l.taken(l.taking[0])), elementText(l.taking[0]))
+		return fmt.Sprintf("; %s alone takes %s at nominal", elementText(l.taking[0]), volts(l.taken(l.taking[0])))
 	}
 	return ""
 }
@@ -196,10 +196,10 @@ func (l *loss) text() string {
 	var list []string
 	for _, b := range l.taking {
 		if b.Wire == nil && len(list) < 3 {
-			list = append(list, elementText(b)+" takes "+volts(l.taken(b)))
+			list = append(list, elementText(b)+" "+volts(l.taken(b)))
 		}
 	}
-	return "; " + strings.Join(append(list, "the wires "+volts(l.wires)), ", ") + " of " + volts(l.whole) + " lost at nominal"
+	return "; lost at nominal: " + strings.Join(append(list, "wires "+volts(l.wires)), ", ") + "; " + volts(l.whole) + " in all"
 }
 
 // solutionOf is the operating point of a situation; nil without one.

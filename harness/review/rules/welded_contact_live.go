@@ -21,11 +21,11 @@ var weldedContactLive = &Rule{
 	Formula: "Σ running current × starting ratio of the loads that start with the contact ≤ the contact's making current",
 	Limits:  "the relay form's making current, its make rating where none is published; 20 W (our choice)",
 	Why: "a contact that closes on too much current welds one day; a seat heater or a pump that runs on " +
-		"over night can start a fire",
+		"overnight can start a fire",
 	Change:   "put a switch in the part's own feed, spread the loads over two relays, or fit a stronger one",
 	Severity: "advice: it is a suspicion",
 	Source: "relay data sheets: contacts may weld when they close on more than their making current (one " +
-		"source); the 20 W are ours",
+		"source); the 20 W is our choice",
 	Bad: `
 fuses:
   main fuse: {type: blade C, rating: 10 A, at: battery tray, fed by: battery, wire: {size: 1.5 mm², length: 100 mm}}

@@ -10,16 +10,16 @@ import (
 
 var wireBeforeFuse = &Rule{
 	Name:  "wire-before-fuse",
-	Title: "a wire before its first fuse carries less than the fuses it feeds",
-	Says:  "thinner than the fuses behind it need",
+	Title: "a wire is too thin for the fuses it feeds",
+	Says:  "too thin for the fuses it feeds",
 	Doc: "Every wire between the battery and the first fuses, and every wire from a fused point to fuses of their own no " +
 		"further away than a fuse may be from its source, against what those let through: the largest of them, and " +
 		"all together. How long such a wire may be is judged by fuse-too-far; a wire that leads to no fuse by " +
 		"unfused-conductor.",
 	Formula: "largest rating ≤ share × allowed current; Σ ratings ≤ share × allowed current",
 	Limits:  "the practice's fuse share of wire, and its most fuse share of wire",
-	Why: "nothing protects this wire but the fuses at its far end: what they let through for good it must bear for " +
-		"good",
+	Why: "nothing protects this wire but the fuses at its far end: what they let through continuously it must carry " +
+		"continuously",
 	Change:   "make it as thick as the thickest wire behind the fuses, or put a fuse that suits it at the source",
 	Severity: "danger for the largest fuse alone, fault for their sum; advice up to the practice's most share",
 	Source:   "46 CFR 183.380(d) and ABYC E-11: rating not above the ampacity of the smallest conductor (two sources)",
@@ -83,7 +83,7 @@ func (p *Pass) judgeBeforeFuse(w *circuit.Wire) {
 		return
 	}
 	fin := ofWire(p.letsThrough(w, through, grave), w)
-	fin.What = fmt.Sprintf("%s leads to %s and may carry %s %s", w.Text(), what, a.textFor(through), a.where())
+	fin.What = fmt.Sprintf("%s leads to %s but may carry %s %s", w.Text(), what, a.textFor(through), a.where())
 	fin.Change = a.change()
 	atMost(&fin, "fuse rating", through, limit, "A")
 	fin.Source = a.Source + "; " + p.limitSource("fuse share of wire", false)

@@ -11,7 +11,7 @@ var wireBelowMinimum = &Rule{
 	Title: "a wire is thinner than the practice allows",
 	Says:  "thinner than allowed",
 	Doc: "The copper area of every wire against the smallest conductor of the practice, and against the " +
-		"smallest for places that move when one of its ends moves or a run it lies in flexes.",
+		"smallest for places that move when one of its ends moves or a run it is in flexes.",
 	Formula: "area ≥ minimum",
 	Limits:  "the practice's least mm² and least flexing mm²",
 	Why: "whatever its current, a thin wire breaks at the crimp when it is pulled or bent " +
@@ -50,7 +50,7 @@ func (p *Pass) judgeMinimum(w *circuit.Wire) {
 	value, most := quantity.Against(mm2, least, quantity.Area)
 	atLeast(&fin, "area", mm2, least, "mm²")
 	fin.Source = p.limitSource(key, false)
-	p.say(fin, "%s has %s of copper; at least %s is wanted%s",
+	p.say(fin, "%s has %s of copper; the minimum is %s%s",
 		w.Text(), value, most, where)
 }
 

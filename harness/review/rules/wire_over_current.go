@@ -18,16 +18,16 @@ var wireOverCurrent = &Rule{
 	Says:  "more current than it may carry",
 	Doc: "The largest current of every wire over all situations, at nominal values and in the worst case, " +
 		"against what it may carry continuously at the hottest point it meets (in the worst case: hotter by the tolerance), with the wires loaded beside it and the cover of the run. A wire of loads that are on for a time (`on for`, `every`) " +
-		"may carry what brings it to the limit at the hottest moment of its settled cycles; what flows for good counts as that. The margin " +
+		"may carry what brings it to the limit at the hottest moment of its settled cycles; what flows continuously counts as that. The margin " +
 		"to the class is taken once: in the worst case a hot place may use it up. A wire at a place as hot as " +
 		"its class less the margin may carry nothing; see insulation-class too.",
 	Formula: "current ≤ allowed current, the smaller of the heat balance at class less margin and " +
 		"the practice's table",
 	Limits: "heat balance, or the practice's current table where it has one",
-	Why:    "the conductor runs hotter than its insulation withstands and ages, softens or burns",
+	Why:    "the conductor runs hotter than its insulation allows and ages, softens or burns",
 	Change: "use a thicker wire or a higher insulation class, or move it to a cooler run",
 	Severity: "fault; danger when the conductor passes its class as is likely, or its overload limit in the worst case; " +
-		"advice when only the worst case breaks the limit",
+		"advice when only the worst case exceeds the limit",
 	Source: "heat balance of one wire in still air (Churchill-Chu 1975, IEC 60287 scheme), or the " +
 		"practice's table",
 	Mend:  MendWire,
@@ -82,14 +82,14 @@ func (p *Pass) judgeWireCurrent(w *circuit.Wire) {
 	}
 	v.severity = max(v.severity, burns.severity)
 	fin := ofWire(v.severity, w)
-	fin.What = fmt.Sprintf("%s carries %s and may carry %s %s",
+	fin.What = fmt.Sprintf("%s carries %s but may carry %s %s",
 		w.Text(), v.split(against(a.AllowedA, quantity.Current)), a.textFor(v.decisive()), a.where()) + a.leftOn(v.decisive())
 	if burns.severity != 0 {
 		reaches, bears := temperature(burns.decisive()), celsius(burns.limit)
 		if reaches == bears {
 			reaches, bears = quantity.Against(burns.decisive(), burns.limit, quantity.Temperature)
 		}
-		fin.What += fmt.Sprintf("; its conductor reaches %s, its insulation bears %s", reaches, bears)
+		fin.What += fmt.Sprintf("; its conductor reaches %s, where the limit is %s", reaches, bears)
 	}
 	fin.Change, fin.LimitSays = a.change(), a.limitSays()
 	v.decides(&fin, "current", figure.Larger, 1, a.AllowedA, "A")

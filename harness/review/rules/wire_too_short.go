@@ -7,15 +7,15 @@ import (
 
 var wireTooShort = &Rule{
 	Name:  "wire-too-short",
-	Title: "a wire is given shorter than its ends are apart by the runs",
-	Says:  "shorter than its way",
+	Title: "a wire is shorter than the route between its ends",
+	Says:  "shorter than its route",
 	Doc: "Every wire whose length is given, against how far the places of its two ends are apart: the run that joins " +
 		"them, or of several runs the longest less the others, since a wire may be led beside them. Drop, heat and " +
-		"shorts are worked out with the length that is given. One of a tenth of the way along the runs or less is asked about even so.",
+		"shorts are worked out with the length that is given. One of a tenth of the route along the runs or less is asked about even so.",
 	Formula:  "length ≥ longest run of its way − Σ lengths of the others, and > a tenth of the way",
 	Limits:   "the lengths of the runs; a tenth: common practice, no source",
 	Why:      "the wire that is really laid is longer: it loses more volts, and its fuse is slower in a short",
-	Change:   "leave its length out, so that it follows from the runs, or mend the run or where its ends are",
+	Change:   "leave its length out, so that it follows from the runs, or correct the run or where its ends are",
 	Severity: "advice, since a run may wind; fault below a tenth of the distance, which is a slip of unit or decimal point",
 	Source:   "arithmetic on the design's own lengths; common practice, no source",
 	Bad: `
