@@ -123,7 +123,9 @@ func (b *Budget) leftAlone() string {
 
 // Basis says what the figures count with.
 func (b *Budget) Basis() string {
-	return b.basis + " The vehicle's own loads count with their duty, accessories with theirs, all at the regulated voltage. " +
+	return b.basis + " The vehicle's own loads count with their duty, accessories with theirs, and what a situation has on for a while at " +
+		"a time counts at least once in it, all at the regulated voltage. A situation is taken to last half an hour; with the key off " +
+		"an hour, and a night of 8 h on a boat. " +
 		"What the battery gives is at the voltage that its posts settle at, where loads that keep their power take more and " +
 		"others less; times count from a full one down to the charge that still starts the engine; a battery gives less at a " +
 		"high current, which is counted (Peukert's law)."

@@ -20,7 +20,8 @@ var chargingDeficit = &Rule{
 	Title: "the charging system does not cover a situation",
 	Says:  "charging does not cover it",
 	Doc: "For every situation with the engine running: the hot output at its speed less the vehicle's own " +
-		"loads and the accessories, duty counted, at the regulated voltage. The finding names the speed " +
+		"loads and the accessories, duty counted, at the regulated voltage; what the situation lists and is on for a while at a " +
+		"time counts at least once in half an hour. The finding names the speed " +
 		"from which the output suffices, and what the battery then gives and for how long: the posts " +
 		"fall to its voltage, where loads that keep their power take more and others less. It goes by " +
 		"the situation's name. Where only the demand as is likely exceeds the output, loads at the root of the " +

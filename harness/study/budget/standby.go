@@ -84,6 +84,11 @@ func IsParked(s *design.Situation) bool {
 	return s.Key == design.KeyOff && len(s.On) == 0 && len(s.Closed) == 0
 }
 
+// averageOf is how much of what each branch draws in a solution it draws on average.
+func averageOf(s *solve.Solution) func(*circuit.Branch) float64 {
+	return solve.AverageDraw(s.Situation, LastsS(s.Circuit.Design, s.Situation))
+}
+
 // DrawA is the average current of a load, coil or other branch in a solution:
 // accessories by their duty, the vehicle's loads as solved, with theirs counted.
 func DrawA(s *solve.Solution, b *circuit.Branch) float64 {
@@ -91,7 +96,7 @@ func DrawA(s *solve.Solution, b *circuit.Branch) float64 {
 	if math.IsNaN(a) {
 		return 0
 	}
-	return a * solve.AverageDraw(b)
+	return a * averageOf(s)(b)
 }
 
 // drainA is the average current out of the battery in a solution; 0 without one.
@@ -99,10 +104,10 @@ func drainA(s *solve.Solution) float64 {
 	if s == nil {
 		return 0
 	}
-	drain := s.BatteryA
+	drain, average := s.BatteryA, averageOf(s)
 	for _, b := range s.Circuit.Branches {
 		if a := s.BranchA[b.Index]; b.Load != nil && !math.IsNaN(a) {
-			drain -= math.Abs(a) * (1 - solve.AverageDraw(b))
+			drain -= math.Abs(a) * (1 - average(b))
 		}
 	}
 	return math.Max(0, drain)
