@@ -76,7 +76,7 @@ situations:
   riding: {engine: cruise, on: none}
 `
 
-// anchoring is a design with a windlass of 1 % of the time, 3 min at once.
+// anchoring is a design with a windlass of 1 % of the time, 3 min at once, that hauls and veers.
 const anchoring = `fusewright: 1
 title: windlass
 system: 12 V
@@ -86,11 +86,17 @@ charging: {regulated: 14 V, output: {800 rpm: 15 A, 4000 rpm: 35 A}, idle: 800 r
 vehicle loads: {engine: 112 W}
 wire: {insulation: tinned marine 105 °C AWG, size: 2 AWG}
 fuses: {f: {type: class T, rating: 125 A, fed by: battery, wire: {length: 100 mm}}}
-switches: {deck switch: {rating: 150 A, fed by: f, wire: {length: 100 mm}}}
+switches:
+  up button: {type: push button 3 A, fed by: f, wire: {length: 100 mm}}
+  down button: {type: push button 3 A, fed by: f, wire: {length: 100 mm}}
+relays:
+  haul: {form: reversing contactor 150 A, fed by: f, returns to: battery negative, wire: {length: 100 mm}, return wire: {length: 100 mm}, coil: {fed by: up button, returns to: battery negative, suppressed by: diode, wire: {length: 100 mm}, return wire: {length: 100 mm}}}
+  veer: {other half of: haul, coil: {fed by: down button, returns to: battery negative, suppressed by: diode, wire: {length: 100 mm}, return wire: {length: 100 mm}}}
 loads:
-  windlass: {current: 90 A, behaves: motor, duty: 1 %, on for: 3 min, fed by: deck switch, wire: {length: 100 mm}, returns to: battery negative, return wire: {length: 100 mm}}
+  windlass: {current: 90 A, behaves: motor, duty: 1 %, on for: 3 min, fed by: haul, wire: {length: 100 mm}, returns to: veer, return wire: {length: 100 mm}}
 situations:
-  letting go: {engine: idle, on: [windlass]}
+  weighing: {engine: idle, on: [windlass]}
+  letting go: {engine: idle, on: [windlass], reversed: [windlass]}
   under way: {engine: cruise, on: none}
 `
 

@@ -207,6 +207,7 @@ type BudgetLine struct {
 	BusV         *float64 `json:"bus_v"`
 	BatteryA     *float64 `json:"battery_a"` // out of a full battery, duty counted
 	BatteryHours *float64 `json:"battery_hours"`
+	PeakA        *float64 `json:"peak_a"` // out of a full battery with all that is on drawing at once
 
 	breaksEvenAt string // the break-even speed in words
 }
@@ -355,7 +356,7 @@ func budgetLine(l *budget.Line) BudgetLine {
 	if l.Usable {
 		line.OutputA, line.VehicleA, line.AccessoryA = finite(l.OutputA), finite(l.VehicleA), finite(l.AccessoryA)
 		line.BusV, line.BatteryA = finite(l.BusV), finite(l.BatteryA)
-		line.LikelyA, line.ReturnHours = finite(l.LikelyA), finite(l.ReturnHours)
+		line.LikelyA, line.ReturnHours, line.PeakA = finite(l.LikelyA), finite(l.ReturnHours), finite(l.PeakA)
 		line.SpareA, line.BreakEvenRPM, line.BatteryHours = finite(l.SpareA), finite(l.BreakEvenRPM), finite(l.BatteryHours)
 	}
 	return line
