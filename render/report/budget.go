@@ -95,9 +95,13 @@ func (b *Budget) Starts() string {
 	if len(back) == 0 || math.IsNaN(b.startBackAh) {
 		return ""
 	}
-	return fmt.Sprintf("A long start of %s at %s takes %s, and %s give it back: %s. Current: %s; time: "+
+	by := b.start.Starter
+	if b.start.Assumed {
+		by += ", assumed by system voltage, practice and battery"
+	}
+	return fmt.Sprintf("A long start of %s at %s (%s) takes %s, and %s give it back: %s. Current: %s; time: "+
 		"common practice, no source.", quantity.Format(b.start.Seconds, quantity.Duration),
-		quantity.Format(b.start.CurrentA, quantity.Current), quantity.Format(b.start.Ah(), quantity.Charge), quantity.Format(b.startBackAh, quantity.Charge),
+		quantity.Format(b.start.CurrentA, quantity.Current), by, quantity.Format(b.start.Ah(), quantity.Charge), quantity.Format(b.startBackAh, quantity.Charge),
 		strings.Join(back, "; "), b.start.Source)
 }
 

@@ -185,6 +185,7 @@ type Budget struct {
 	StandbyA    *float64     `json:"standby_a"`
 	StandbyDays *float64     `json:"standby_days"`
 	StartAh     *float64     `json:"start_ah"` // what a start of the engine takes
+	Starter     string       `json:"starter"`  // the part, or the library's row that is taken for it
 	Lines       []BudgetLine `json:"lines"`
 	KeyOff      []BudgetLine `json:"key_off,omitempty"` // situations with the key off and something on
 
@@ -340,7 +341,7 @@ func BudgetOf(r *harness.Review) *Budget {
 	out := &Budget{
 		VehicleA: finite(b.VehicleA), StandbyA: finite(b.StandbyA), StandbyDays: finite(b.StandbyDays),
 		Lines: []BudgetLine{}, basis: budget.OutputBasis(r.Design) + " " + budget.LikelyBasis(r.Design),
-		StartAh: finite(b.Start.Ah()), start: b.Start, startBackAh: b.StartBackAh,
+		StartAh: finite(b.Start.Ah()), Starter: b.Start.Starter, start: b.Start, startBackAh: b.StartBackAh,
 	}
 	for _, l := range b.Lines {
 		out.Lines = append(out.Lines, budgetLine(l))
