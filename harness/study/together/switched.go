@@ -67,12 +67,11 @@ func averageOf(s *solve.Solution) func(*circuit.Branch) float64 {
 	return solve.AverageDraw(s.Situation, budget.LastsS(s.Circuit.Design, s.Situation))
 }
 
-// byThemselves are the switches that are closed with the key on and nothing chosen: keys,
-// and floats, which rising water closes.
+// byThemselves are the switches that no hand closes: floats, which rising water does.
 func byThemselves(d *design.Design) []*design.Switch {
 	var list []*design.Switch
 	for _, s := range d.Switches {
-		if t := s.Type; t != nil && (t.Key || t.Float) {
+		if s.Type != nil && s.Type.Float {
 			list = append(list, s)
 		}
 	}
