@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"fusewright/harness/design"
@@ -16,6 +17,8 @@ type Together struct {
 	AlwaysA *float64         `json:"always_a"`         // what these take, and coils that are on with the key
 	Items   []TogetherItem   `json:"accessories"`
 	Choices []TogetherChoice `json:"choices"`
+
+	coils bool // are among what is always on
 }
 
 // TogetherItem is what one hand switches; what is given up last stands first.
@@ -47,7 +50,7 @@ const mostSets = 12
 
 // newTogether makes the rows.
 func newTogether(p *together.Plan) *Together {
-	out := &Together{Why: p.Why, Always: loadNames(p.Always), AlwaysA: finite(p.AlwaysA), Items: []TogetherItem{}, Choices: []TogetherChoice{}}
+	out := &Together{Why: p.Why, Always: loadNames(p.Always), AlwaysA: finite(p.AlwaysA), coils: p.Coils, Items: []TogetherItem{}, Choices: []TogetherChoice{}}
 	for _, i := range p.Items {
 		out.Items = append(out.Items, TogetherItem{Name: i.Name, Parts: loadNames(i.Loads), Amperes: finite(i.CurrentA), Priority: i.Rank,
 			Stated: i.Stated, Critical: i.Critical})
@@ -86,15 +89,16 @@ func loadNames(loads []*design.Load) []string {
 	return out
 }
 
-// AlwaysOn says what is on with the key whatever is chosen; "" = nothing.
+// AlwaysOn says what counts whatever is chosen; "" = nothing.
 func (t *Together) AlwaysOn() string {
-	switch {
-	case t.AlwaysA == nil || *t.AlwaysA == 0:
+	if t.AlwaysA == nil || *t.AlwaysA == 0 {
 		return ""
-	case len(t.Always) == 0:
-		return "Always on with the key, and counted: " + amps(t.AlwaysA) + " of relay coils."
 	}
-	return "Always on with the key, and counted: " + amps(t.AlwaysA) + " of " + wording.And(t.Always) + " and the relay coils that it closes."
+	of := slices.Clone(t.Always)
+	if t.coils {
+		of = append(of, "the relay coils that the key closes")
+	}
+	return "Counted throughout, with no switch to choose by: " + amps(t.AlwaysA) + " of " + wording.And(of) + "."
 }
 
 // write prints what may run at once.
@@ -103,7 +107,9 @@ func (t *Together) write(b *strings.Builder) {
 	if t.Why != "" {
 		b.WriteString(wrap("  ", t.Why))
 	}
-	b.WriteString(wrap("  ", t.AlwaysOn()))
+	if text := t.AlwaysOn(); text != "" {
+		b.WriteString(wrap("  ", text))
+	}
 	for _, c := range t.Choices {
 		fmt.Fprintf(b, "\n%s, %s: %s for what is switched\n", c.Name, Engine(c.EngineRPM), amps(c.CapacityA))
 		for _, line := range c.lines(len(t.Items)) {

@@ -111,14 +111,18 @@ func (p *Pass) judgeStarts(r *ride.Result) {
 		Change: "ride on for longer, keep the engine faster, or run fewer loads", Why: "each ride of this kind leaves the " +
 			"battery a little lower, until it no longer starts the engine"}
 	atLeast(&f, "to spare", r.SpareAh(), backAh, "Ah")
+	each := amps(start.CurrentA) + " for " + quantity.Format(start.Seconds, quantity.Duration) + " each"
+	if start.Assumed {
+		each += ", assumed: " + start.Starter
+	}
 	left := quantity.Format(math.Abs(r.SpareAh()), quantity.Charge)
 	if r.SpareAh() < 0 {
 		left = "is itself " + left + " short"
 	} else {
 		left = "has " + left + " to spare"
 	}
-	p.say(f, "the ride %s never gives back what %s (%s for %s each): that needs %s, and the charging system %s",
-		r.Ride.Name, wording.Count(r.Starts(), "start takes", "starts take"), amps(start.CurrentA), quantity.Format(start.Seconds, quantity.Duration),
+	p.say(f, "the ride %s never gives back what %s (%s): that needs %s, and the charging system %s",
+		r.Ride.Name, wording.Count(r.Starts(), "start takes", "starts take"), each,
 		quantity.Format(backAh, quantity.Charge), left)
 }
 

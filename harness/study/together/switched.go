@@ -35,7 +35,7 @@ func (p *Plan) weigh(c *circuit.Circuit) {
 			continue
 		}
 		if idleA := drawnA(none, b); idleA > leastA {
-			p.AlwaysA += idleA
+			p.AlwaysA, p.Coils = p.AlwaysA+idleA, true
 		} else if by := p.closing(b.Part); by != nil {
 			by.CurrentA += drawnA(all, b)
 		}

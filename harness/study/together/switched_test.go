@@ -47,7 +47,7 @@ situations:
 func TestByHands(t *testing.T) {
 	p, b := plan(t, []byte(byHands))
 	coil := 14 / library.Default().RelayForm("mini make").CoilOhm
-	if len(p.Always) != 2 || p.Always[0].Name != "map" || p.Always[1].Name != "pump" || math.Abs(p.AlwaysA-1.2) > 0.01 {
+	if len(p.Always) != 2 || p.Always[0].Name != "map" || p.Always[1].Name != "pump" || math.Abs(p.AlwaysA-1.2) > 0.01 || p.Coils {
 		t.Errorf("always on: %d, %.3f A", len(p.Always), p.AlwaysA)
 	}
 	if got, want := names(p.Items), []string{"fog lamps (left fog, right fog)", "cabin", "fan"}; !slices.Equal(got, want) {

@@ -38,6 +38,7 @@ type Plan struct {
 	Choices []*Choice
 	Always  []*design.Load // on with the key and behind no switch: nothing to choose
 	AlwaysA float64        // what these take, and the coils that are on with the key
+	Coils   bool           // there are such coils
 	Why     string         // what stands in the way of an answer; "" = nothing
 }
 
