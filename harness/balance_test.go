@@ -43,7 +43,7 @@ func TestOneBalance(t *testing.T) {
 				short++
 			}
 			b := balance{t, r, file + ", " + l.Situation.Name, l.Situation, 0.005*(l.OutputA-l.SpareA) + 0.020}
-			average := solve.AverageDraw(l.Situation, budget.LastsS(d, l.Situation))
+			average := budget.Average(d, l.Situation)
 			mean := solve.Solve(r.Circuit, l.Situation, solve.Options{LoadFactor: average})
 			b.near("network, battery", mean.BatteryA, l.BatteryA)
 			b.near("ride, battery", b.rideA(), l.BatteryA)

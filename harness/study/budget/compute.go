@@ -92,7 +92,7 @@ func (b *Budget) lineOf(s *solve.Solution, t *corner.Tolerances) *Line {
 // averaged is a solution's situation with every accessory at its average and the
 // wires as they are in it; the solution itself when that does not converge.
 func averaged(s *solve.Solution, opt solve.Options) *solve.Solution {
-	opt.LoadFactor = averageOf(s)
+	opt.LoadFactor = Average(s.Circuit.Design, s.Situation)
 	for _, w := range s.Circuit.Wires {
 		if ohm := s.Ohm[w.Branch.Index]; !math.IsInf(ohm, 0) {
 			opt.Changes = append(opt.Changes, solve.SetOhm(w.Branch, ohm))

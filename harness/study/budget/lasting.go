@@ -1,6 +1,10 @@
 package budget
 
-import "fusewright/harness/design"
+import (
+	"fusewright/harness/design"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/solve"
+)
 
 // Hours that a situation is taken to last, of which it says nothing: a night at
 // anchor, a stop with the key off, and half an hour of riding or of a pause with the key
@@ -17,4 +21,9 @@ func LastsS(d *design.Design, s *design.Situation) float64 {
 		return anchorHours * 3600
 	}
 	return keyOffHours * 3600
+}
+
+// Average is how much of what each branch draws in a situation it draws on average.
+func Average(d *design.Design, s *design.Situation) func(*circuit.Branch) float64 {
+	return solve.AverageDraw(s, LastsS(d, s))
 }

@@ -84,11 +84,6 @@ func IsParked(s *design.Situation) bool {
 	return s.Key == design.KeyOff && len(s.On) == 0 && len(s.Closed) == 0
 }
 
-// averageOf is how much of what each branch draws in a solution it draws on average.
-func averageOf(s *solve.Solution) func(*circuit.Branch) float64 {
-	return solve.AverageDraw(s.Situation, LastsS(s.Circuit.Design, s.Situation))
-}
-
 // DrawA is the average current of a load, coil or other branch in a solution:
 // accessories by their duty, the vehicle's loads as solved, with theirs counted.
 func DrawA(s *solve.Solution, b *circuit.Branch) float64 {
@@ -96,7 +91,7 @@ func DrawA(s *solve.Solution, b *circuit.Branch) float64 {
 	if math.IsNaN(a) {
 		return 0
 	}
-	return a * averageOf(s)(b)
+	return a * Average(s.Circuit.Design, s.Situation)(b)
 }
 
 // drainA is the average current out of the battery in a solution; 0 without one.
@@ -104,7 +99,7 @@ func drainA(s *solve.Solution) float64 {
 	if s == nil {
 		return 0
 	}
-	drain, average := s.BatteryA, averageOf(s)
+	drain, average := s.BatteryA, Average(s.Circuit.Design, s.Situation)
 	for _, b := range s.Circuit.Branches {
 		if a := s.BranchA[b.Index]; b.Load != nil && !math.IsNaN(a) {
 			drain -= math.Abs(a) * (1 - average(b))

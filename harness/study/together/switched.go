@@ -25,7 +25,7 @@ func (p *Plan) weigh(c *circuit.Circuit) {
 			}
 			a := drawnA(all, b)
 			if a == 0 { // not reached in the solution: as rated
-				a = l.RatedA() * averageOf(all)(b)
+				a = l.RatedA() * budget.Average(c.Design, all.Situation)(b)
 			}
 			p.item(c, b, apart).CurrentA += a
 		}
@@ -60,11 +60,7 @@ func solved(c *circuit.Circuit, s *design.Situation) *solve.Solution {
 	ch := &c.Design.Charging
 	s.Key, s.EngineRPM = design.KeyOn, ch.CruiseRPM.Or(ch.Output[0].RPM.Value)
 	return solve.Solve(c, s, solve.Options{BatteryV: ch.RegulatedV.Value, BatteryOhm: 1e-6, NoCharging: true,
-		LoadFactor: solve.AverageDraw(s, budget.LastsS(c.Design, s))})
-}
-
-func averageOf(s *solve.Solution) func(*circuit.Branch) float64 {
-	return solve.AverageDraw(s.Situation, budget.LastsS(s.Circuit.Design, s.Situation))
+		LoadFactor: budget.Average(c.Design, s)})
 }
 
 // byThemselves are the switches that no hand closes: floats, which rising water does.
