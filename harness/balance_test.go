@@ -9,6 +9,7 @@ import (
 	"fusewright/harness"
 	"fusewright/harness/design"
 	"fusewright/harness/network/solve"
+	"fusewright/harness/study/budget"
 	"fusewright/harness/study/ride"
 	"fusewright/library"
 )
@@ -42,10 +43,11 @@ func TestOneBalance(t *testing.T) {
 				short++
 			}
 			b := balance{t, r, file + ", " + l.Situation.Name, l.Situation, 0.005*(l.OutputA-l.SpareA) + 0.020}
-			mean := solve.Solve(r.Circuit, l.Situation, solve.Options{LoadFactor: solve.AverageDraw})
+			average := budget.Average(d, l.Situation)
+			mean := solve.Solve(r.Circuit, l.Situation, solve.Options{LoadFactor: average})
 			b.near("network, battery", mean.BatteryA, l.BatteryA)
 			b.near("ride, battery", b.rideA(), l.BatteryA)
-			held := solve.Solve(r.Circuit, l.Situation, solve.Options{LoadFactor: solve.AverageDraw,
+			held := solve.Solve(r.Circuit, l.Situation, solve.Options{LoadFactor: average,
 				BatteryV: d.Charging.RegulatedV.Value, BatteryOhm: 1e-6, NoCharging: true})
 			b.near("network, demand", held.BatteryA, l.OutputA-l.SpareA)
 			if gives := l.BatteryA > 0; gives != (l.SpareA < 0) || gives != (mean.BatteryA > 0) || gives != (b.rideA() > 0) {
@@ -74,9 +76,33 @@ situations:
   riding: {engine: cruise, on: none}
 `
 
+// anchoring is a design with a windlass of 1 % of the time, 3 min at once, that hauls and veers.
+const anchoring = `fusewright: 1
+title: windlass
+system: 12 V
+practice: marine
+battery: {chemistry: AGM, capacity: 90 Ah, rate: 20 h, resistance: 5 mΩ}
+charging: {regulated: 14 V, output: {800 rpm: 15 A, 4000 rpm: 35 A}, idle: 800 rpm, cruise: 4000 rpm}
+vehicle loads: {engine: 112 W}
+wire: {insulation: tinned marine 105 °C AWG, size: 2 AWG}
+fuses: {f: {type: class T, rating: 125 A, fed by: battery, wire: {length: 100 mm}}}
+switches:
+  up button: {type: push button 3 A, fed by: f, wire: {length: 100 mm}}
+  down button: {type: push button 3 A, fed by: f, wire: {length: 100 mm}}
+relays:
+  haul: {form: reversing contactor 150 A, fed by: f, returns to: battery negative, wire: {length: 100 mm}, return wire: {length: 100 mm}, coil: {fed by: up button, returns to: battery negative, suppressed by: diode, wire: {length: 100 mm}, return wire: {length: 100 mm}}}
+  veer: {other half of: haul, coil: {fed by: down button, returns to: battery negative, suppressed by: diode, wire: {length: 100 mm}, return wire: {length: 100 mm}}}
+loads:
+  windlass: {current: 90 A, behaves: motor, duty: 1 %, on for: 3 min, fed by: haul, wire: {length: 100 mm}, returns to: veer, return wire: {length: 100 mm}}
+situations:
+  weighing: {engine: idle, on: [windlass]}
+  letting go: {engine: idle, on: [windlass], reversed: [windlass]}
+  under way: {engine: cruise, on: none}
+`
+
 // balanced are the designs looked at, by file.
 func balanced(t *testing.T) map[string][]byte {
-	list := map[string][]byte{"in traffic": []byte(inTraffic)}
+	list := map[string][]byte{"in traffic": []byte(inTraffic), "anchoring": []byte(anchoring)}
 	for _, file := range cleanDesigns(t) {
 		src, err := os.ReadFile(file)
 		if err != nil {
@@ -117,12 +143,12 @@ func (b *balance) near(what string, got, want float64) {
 }
 
 // rideA is the battery's current at the beginning of a ride in the situation, at
-// 25 °C from full.
+// 25 °C from full, as long as the budget takes the situation to last.
 func (b *balance) rideA() float64 {
 	b.t.Helper()
 	given := func(v float64) design.Quantity { return design.Quantity{Value: v, Text: "given"} }
 	leg := &design.Leg{Key: b.situation.Key, EngineRPM: b.situation.EngineRPM, On: b.situation.On, As: b.situation,
-		Lasts: given(60), AmbientC: given(25)}
+		Lasts: given(budget.LastsS(b.r.Design, b.situation)), AmbientC: given(25)}
 	out, err := ride.Simulate(b.r.Circuit, &design.Ride{Name: "balance", StartCharge: given(1), Legs: []*design.Leg{leg}}, ride.Options{})
 	if err != nil {
 		b.t.Fatal(err)

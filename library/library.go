@@ -285,6 +285,8 @@ type LoadType struct {
 	MustBurn          bool      `key:"must burn" show:"must burn"`             // a lamp that others steer or keep clear by
 	Protected         bool      `key:"protected motor" show:"protected motor"` // stands being blocked
 	Starter           bool      `key:"starts the engine"`                      // with CurrentA for OnForS
+	Practices         []string  `key:"practices"`                              // of a starter: of whose vehicles it is usual; none = of any
+	FromAh            float64   `key:"from Ah" in:"1,10000"`                   // of a starter: the smallest battery beside it
 	Duty              float64   `key:"duty" in:"0,1" usual:"1"`                // 0..1
 	Highest           bool      `show:"the most it draws"`                     // PowerW or CurrentA is that, not the usual
 	Most              MostPower `key:"highest" show:"*"`

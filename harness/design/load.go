@@ -91,7 +91,7 @@ func loadFigureKeys() []key[Load] {
 func loadTimeKeys() []key[Load] {
 	return []key[Load]{
 		quantityKey(Key{Name: "on for", Unit: quantity.Duration, Min: 0.1, Max: 86_400,
-			Doc: "longest time that it is on at once", Default: "the type's; of a motor with a `duty`, that share of 10 min; else for good", Example: "1 min"},
+			Doc: "longest time that it is on at once; a situation or leg that lists it counts it at least once for so long", Default: "the type's; of a motor with a `duty`, that share of 10 min; else for good", Example: "1 min"},
 			func(x *Load) *Quantity { return &x.OnForS }),
 		quantityKey(Key{Name: "every", Unit: quantity.Duration, Min: 0.1, Max: 604_800,
 			Doc: "how often it is on for so long, from start to start; where nothing says so, what heats up counts as on for good", Default: "by `on for` and `duty`, else the type's", Example: "10 min"},

@@ -8,7 +8,7 @@ import (
 var switchSection = section[Switch]{
 	Section: Section{Name: "switch", Shape: KindNamed,
 		Doc: "A contact worked by hand. It is closed in a situation when a load that is on hangs on it, or " +
-			"when the situation says so.",
+			"when the situation says so. One of a type that is a key is closed with the key on and open with it off, unless it `stays live`.",
 		Example: "switches:\n  lamps: {rating: 10 A, at: handlebar, fed by: rear 1, wire: {colour: YE}}\n"},
 	keys: withCommon(append([]key[Switch]{
 		libraryKey(Key{Name: "type", Library: "switches", Doc: "switch of the library",

@@ -53,6 +53,10 @@ func budgetPages(r *harness.Review, chartMM float64) ([]*scene.Sheet, error) {
 	if t := rep.Together; t.Why == "" && len(t.Choices) > 0 {
 		b.head("What may run together")
 		b.lay(t.Table())
+		if text := t.AlwaysOn(); text != "" {
+			b.y += 3
+			b.para(text, plain)
+		}
 	}
 	b.y += 3
 	if text := rep.Budget.Starts(); text != "" {

@@ -18,7 +18,8 @@ const rideChartMM = 84.0
 // voltage and currents over time, then the legs in numbers.
 func Rides(r *harness.Review, list []*ride.Result) ([]*scene.Sheet, error) {
 	return pulledBack(func() *book { return newBook("Rides", r) }, func(b *book) error {
-		b.para("Loads count with their duty, the charging system with its hot output. The battery is new, and follows "+
+		b.para("Loads count with their duty, those that a leg lists at least once for as long as they are on at "+
+			"once; the charging system with its hot output. The battery is new, and follows "+
 			"published tables of its chemistry; age and neglect take from all of them. The numbers along the top of a picture are the legs of its table.", smallQuiet)
 		for i, result := range list {
 			row := report.RideOf(result)

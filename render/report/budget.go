@@ -48,16 +48,24 @@ func WriteBudget(w io.Writer, rep *BudgetReport) error {
 
 // Table is the balance of each situation.
 func (b *Budget) Table() *Table {
-	t := newTable("situation", ">engine", ">output", ">vehicle", ">accessories", ">spare", ">likely demand", ">breaks even at", ">battery gives")
+	t := newTable("situation", ">engine", ">output", ">vehicle", ">accessories", ">spare", ">likely demand", ">breaks even at", ">battery gives", ">at peak")
 	for _, l := range b.Lines {
 		if l.OutputA == nil {
-			t.add(l.Situation, Engine(l.EngineRPM), "no result", "", "", "", "", "", "")
+			t.add(l.Situation, Engine(l.EngineRPM), "no result", "", "", "", "", "", "", "")
 			continue
 		}
 		t.add(l.Situation, Engine(l.EngineRPM), amps(l.OutputA), amps(l.VehicleA), amps(l.AccessoryA), amps(l.SpareA), amps(l.LikelyA),
-			l.breaksEvenAt, l.Lasts())
+			l.breaksEvenAt, l.Lasts(), l.atPeak())
 	}
 	return t
+}
+
+// atPeak says what the battery gives with all that is on drawing at once.
+func (l BudgetLine) atPeak() string {
+	if !(*l.PeakA > leastPeakA) {
+		return "nothing"
+	}
+	return amps(l.PeakA)
 }
 
 // Lasts says what the battery gives, and for how long.
@@ -87,9 +95,13 @@ func (b *Budget) Starts() string {
 	if len(back) == 0 || math.IsNaN(b.startBackAh) {
 		return ""
 	}
-	return fmt.Sprintf("A long start of %s at %s takes %s, and %s give it back: %s. Current: %s; time: "+
+	by := b.start.Starter
+	if b.start.Assumed {
+		by += ", assumed by system voltage, practice and battery"
+	}
+	return fmt.Sprintf("A long start of %s at %s (%s) takes %s, and %s give it back: %s. Current: %s; time: "+
 		"common practice, no source.", quantity.Format(b.start.Seconds, quantity.Duration),
-		quantity.Format(b.start.CurrentA, quantity.Current), quantity.Format(b.start.Ah(), quantity.Charge), quantity.Format(b.startBackAh, quantity.Charge),
+		quantity.Format(b.start.CurrentA, quantity.Current), by, quantity.Format(b.start.Ah(), quantity.Charge), quantity.Format(b.startBackAh, quantity.Charge),
 		strings.Join(back, "; "), b.start.Source)
 }
 
@@ -100,12 +112,17 @@ func (b *Budget) Standby() string {
 	for _, l := range b.KeyOff {
 		switch {
 		case l.BatteryA == nil:
+			continue
 		case l.BatteryHours == nil:
-			text += fmt.Sprintf(" In %q it gives %s.", l.Situation, amps(l.BatteryA))
+			text += fmt.Sprintf(" In %q it gives %s", l.Situation, amps(l.BatteryA))
 		default:
-			text += fmt.Sprintf(" In %q it gives %s for %s down to the charge that still starts the engine.",
+			text += fmt.Sprintf(" In %q it gives %s for %s down to the charge that still starts the engine",
 				l.Situation, amps(l.BatteryA), duration(l.BatteryHours, 3600))
 		}
+		if peaks(*l.PeakA, *l.BatteryA) {
+			text += ", and " + amps(l.PeakA) + " at peak"
+		}
+		text += "."
 	}
 	return text
 }
@@ -123,8 +140,10 @@ func (b *Budget) leftAlone() string {
 
 // Basis says what the figures count with.
 func (b *Budget) Basis() string {
-	return b.basis + " The vehicle's own loads count with their duty, accessories with theirs, all at the regulated voltage. " +
-		"What the battery gives is at the voltage that its posts settle at, where loads that keep their power take more and " +
+	return b.basis + " The vehicle's own loads count with their duty, accessories with theirs, and what a situation has on for a while at " +
+		"a time counts at least once in it, all at the regulated voltage. A situation is taken to last half an hour; with the key off " +
+		"an hour, and a night of 8 h on a boat. " +
+		"What the battery gives is on average, at the voltage that its posts settle at, where loads that keep their power take more and " +
 		"others less; times count from a full one down to the charge that still starts the engine; a battery gives less at a " +
-		"high current, which is counted (Peukert's law)."
+		"high current, which is counted (Peukert's law); at peak is with all that is on drawing at once."
 }

@@ -185,6 +185,7 @@ type Budget struct {
 	StandbyA    *float64     `json:"standby_a"`
 	StandbyDays *float64     `json:"standby_days"`
 	StartAh     *float64     `json:"start_ah"` // what a start of the engine takes
+	Starter     string       `json:"starter"`  // the part, or the library's row that is taken for it
 	Lines       []BudgetLine `json:"lines"`
 	KeyOff      []BudgetLine `json:"key_off,omitempty"` // situations with the key off and something on
 
@@ -207,6 +208,7 @@ type BudgetLine struct {
 	BusV         *float64 `json:"bus_v"`
 	BatteryA     *float64 `json:"battery_a"` // out of a full battery, duty counted
 	BatteryHours *float64 `json:"battery_hours"`
+	PeakA        *float64 `json:"peak_a"` // out of a full battery with all that is on drawing at once
 
 	breaksEvenAt string // the break-even speed in words
 }
@@ -339,7 +341,7 @@ func BudgetOf(r *harness.Review) *Budget {
 	out := &Budget{
 		VehicleA: finite(b.VehicleA), StandbyA: finite(b.StandbyA), StandbyDays: finite(b.StandbyDays),
 		Lines: []BudgetLine{}, basis: budget.OutputBasis(r.Design) + " " + budget.LikelyBasis(r.Design),
-		StartAh: finite(b.Start.Ah()), start: b.Start, startBackAh: b.StartBackAh,
+		StartAh: finite(b.Start.Ah()), Starter: b.Start.Starter, start: b.Start, startBackAh: b.StartBackAh,
 	}
 	for _, l := range b.Lines {
 		out.Lines = append(out.Lines, budgetLine(l))
@@ -355,7 +357,7 @@ func budgetLine(l *budget.Line) BudgetLine {
 	if l.Usable {
 		line.OutputA, line.VehicleA, line.AccessoryA = finite(l.OutputA), finite(l.VehicleA), finite(l.AccessoryA)
 		line.BusV, line.BatteryA = finite(l.BusV), finite(l.BatteryA)
-		line.LikelyA, line.ReturnHours = finite(l.LikelyA), finite(l.ReturnHours)
+		line.LikelyA, line.ReturnHours, line.PeakA = finite(l.LikelyA), finite(l.ReturnHours), finite(l.PeakA)
 		line.SpareA, line.BreakEvenRPM, line.BatteryHours = finite(l.SpareA), finite(l.BreakEvenRPM), finite(l.BatteryHours)
 	}
 	return line

@@ -6,6 +6,7 @@ import (
 	"math"
 	"strings"
 
+	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/design/wording"
 )
@@ -145,42 +146,63 @@ func writeSituations(b *strings.Builder, rep *Report) {
 	}
 }
 
-const givenNote = "output: the most that charging gives at the engine speed, as in the budget; used, and battery: at one " +
-	"moment, with all that is on drawing at once; on average: duty counted"
+const givenNote = "output: the most that charging gives at the engine speed, as in the budget; used, and battery at peak: " +
+	"with all that is on drawing at once; on average: duty counted"
 
 // given is what charging and battery give in a situation.
 func (r *Report) given(s Situation) string {
 	if s.BatteryA == nil || s.ChargingA == nil {
 		return "no result, " + s.Status + " " + s.Why
 	}
-	now := batteryFlow(*s.BatteryA)
-	if mean := r.meanBattery(s.Name); mean != "" && mean != now {
-		now += " at one moment, " + mean + " on average"
-	}
 	output := "output " + amps(s.ChargingA)
 	if l := r.budgetLine(s.Name); l != nil && l.OutputA != nil && *l.OutputA > 0 {
 		output = "output " + amps(l.OutputA) + ", " + amps(s.ChargingA) + " used"
 	}
-	return output + ", battery " + now
+	return output + ", battery " + r.ofBattery(s, " on average")
 }
 
-// givenShort is the same in a line, the battery's on average where the budget has it.
+// givenShort is the same in a line.
 func (r *Report) givenShort(s Situation) string {
 	if s.BatteryA == nil || s.ChargingA == nil {
 		return r.given(s)
 	}
-	text := "battery " + batteryFlow(*s.BatteryA)
-	if mean := r.meanBattery(s.Name); mean != "" {
-		text = "battery " + mean + " on average"
-	}
+	text := "battery " + r.ofBattery(s, "")
 	if l := r.budgetLine(s.Name); l != nil && l.OutputA != nil && *l.OutputA > 0 {
 		if all := amps(l.OutputA); all == amps(s.ChargingA) {
-			text += "; all " + all + " of charging used"
+			text += "; charging all " + all
 		} else {
 			text += "; charging " + amps(s.ChargingA) + " of " + all
 		}
 	}
 	return text
+}
+
+// ofBattery is what the battery of a solved situation gives or takes: by the budget, duty
+// counted, which is said to be so, and at peak where that is more.
+func (r *Report) ofBattery(s Situation, said string) string {
+	mean := *s.BatteryA
+	switch l := r.budgetLine(s.Name); {
+	case l != nil && l.BatteryA != nil:
+		mean = *l.BatteryA
+	case l == nil && s.Key == string(design.KeyOff) && r.Budget != nil && r.Budget.StandbyA != nil: // left alone
+		mean = *r.Budget.StandbyA
+	}
+	switch text := batteryFlow(mean); {
+	case !peaks(*s.BatteryA, mean):
+		return text
+	case mean < 0:
+		return text + said + ", gives " + amps(s.BatteryA) + " at peak"
+	default:
+		return text + said + ", " + amps(s.BatteryA) + " at peak"
+	}
+}
+
+// samePeak and leastPeakA are up to what a peak is the average: rounding, and warm wires.
+const samePeak, leastPeakA = 1.02, 1e-3
+
+// peaks tells whether the battery gives more with all that is on at once than on average.
+func peaks(peakA, meanA float64) bool {
+	return peakA > leastPeakA && peakA > samePeak*math.Max(meanA, 0)
 }
 
 // batteryFlow is a current out of the battery in words.
@@ -192,23 +214,16 @@ func batteryFlow(amps float64) string {
 	return flow + quantity.Format(math.Abs(amps), quantity.Current)
 }
 
-// meanBattery is the budget's word on the battery in a situation, duty counted; ""
-// when it has none.
-func (r *Report) meanBattery(situation string) string {
-	if l := r.budgetLine(situation); l != nil && l.BatteryA != nil {
-		return batteryFlow(*l.BatteryA)
-	}
-	return ""
-}
-
 // budgetLine is the budget's line of a situation; nil = none.
 func (r *Report) budgetLine(situation string) *BudgetLine {
 	if r.Budget == nil {
 		return nil
 	}
-	for i := range r.Budget.Lines {
-		if l := &r.Budget.Lines[i]; l.Situation == situation {
-			return l
+	for _, list := range [][]BudgetLine{r.Budget.Lines, r.Budget.KeyOff} {
+		for i := range list {
+			if list[i].Situation == situation {
+				return &list[i]
+			}
 		}
 	}
 	return nil

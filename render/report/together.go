@@ -2,23 +2,30 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
+	"fusewright/harness/design"
 	"fusewright/harness/design/wording"
 	"fusewright/harness/study/together"
 )
 
 // Together is what may run at once, in print order.
 type Together struct {
-	Why     string           `json:"why,omitempty"` // what stands in the way of an answer
+	Why     string           `json:"why,omitempty"`    // what stands in the way of an answer
+	Always  []string         `json:"always,omitempty"` // on with the key and behind no switch
+	AlwaysA *float64         `json:"always_a"`         // what these take, and coils that are on with the key
 	Items   []TogetherItem   `json:"accessories"`
 	Choices []TogetherChoice `json:"choices"`
+
+	coils bool // are among what is always on
 }
 
-// TogetherItem is an accessory; what is given up last stands first.
+// TogetherItem is what one hand switches; what is given up last stands first.
 type TogetherItem struct {
-	Part     string   `json:"part"`
-	Amperes  *float64 `json:"amperes"` // at the posts, duty counted
+	Name     string   `json:"name"`    // of one accessory its own, of several that of their switch with theirs
+	Parts    []string `json:"parts"`   // its accessories
+	Amperes  *float64 `json:"amperes"` // at the posts, duty counted, with the coils that it closes
 	Priority int      `json:"priority"`
 	Stated   bool     `json:"priority_stated"`
 	Critical bool     `json:"critical"`
@@ -28,7 +35,7 @@ type TogetherItem struct {
 type TogetherChoice struct {
 	Name       string     `json:"name"`
 	EngineRPM  float64    `json:"engine_rpm"`
-	CapacityA  *float64   `json:"capacity_a"` // left for accessories
+	CapacityA  *float64   `json:"capacity_a"` // left for what is switched
 	Count      int        `json:"sets_found"`
 	Complete   bool       `json:"complete"`
 	SameAs     string     `json:"same_sets_as,omitempty"` // an earlier choice with the same capacity
@@ -43,17 +50,17 @@ const mostSets = 12
 
 // newTogether makes the rows.
 func newTogether(p *together.Plan) *Together {
-	out := &Together{Why: p.Why, Items: []TogetherItem{}, Choices: []TogetherChoice{}}
+	out := &Together{Why: p.Why, Always: loadNames(p.Always), AlwaysA: finite(p.AlwaysA), coils: p.Coils, Items: []TogetherItem{}, Choices: []TogetherChoice{}}
 	for _, i := range p.Items {
-		out.Items = append(out.Items, TogetherItem{Part: i.Load.Name, Amperes: finite(i.CurrentA), Priority: i.Rank,
-			Stated: i.Stated, Critical: i.Load.Critical})
+		out.Items = append(out.Items, TogetherItem{Name: i.Name, Parts: loadNames(i.Loads), Amperes: finite(i.CurrentA), Priority: i.Rank,
+			Stated: i.Stated, Critical: i.Critical})
 	}
 	first := map[float64]string{}
 	for _, c := range p.Choices {
 		row := TogetherChoice{Name: c.Name, EngineRPM: c.EngineRPM, CapacityA: finite(c.CapacityA), Count: len(c.Sets),
-			Complete: c.Complete, Sets: [][]string{}, SwitchOff: partNames(c.SwitchOff)}
+			Complete: c.Complete, Sets: [][]string{}, SwitchOff: itemNames(c.SwitchOff)}
 		for _, s := range c.Sets[:min(len(c.Sets), mostSets)] {
-			row.Sets = append(row.Sets, partNames(p.Members(s)))
+			row.Sets = append(row.Sets, itemNames(p.Members(s)))
 		}
 		if c.OverdrawA > 0 {
 			row.OverdrawA, row.UncoveredA = finite(c.OverdrawA), finite(c.UncoveredA)
@@ -66,12 +73,32 @@ func newTogether(p *together.Plan) *Together {
 	return out
 }
 
-func partNames(items []*together.Item) []string {
+func itemNames(items []*together.Item) []string {
 	out := []string{}
 	for _, i := range items {
-		out = append(out, i.Load.Name)
+		out = append(out, i.Name)
 	}
 	return out
+}
+
+func loadNames(loads []*design.Load) []string {
+	var out []string
+	for _, l := range loads {
+		out = append(out, l.Name)
+	}
+	return out
+}
+
+// AlwaysOn says what counts whatever is chosen; "" = nothing.
+func (t *Together) AlwaysOn() string {
+	if t.AlwaysA == nil || *t.AlwaysA == 0 {
+		return ""
+	}
+	of := slices.Clone(t.Always)
+	if t.coils {
+		of = append(of, "the relay coils that the key closes")
+	}
+	return "Counted throughout, with no switch to choose by: " + amps(t.AlwaysA) + " of " + wording.And(of) + "."
 }
 
 // write prints what may run at once.
@@ -80,8 +107,11 @@ func (t *Together) write(b *strings.Builder) {
 	if t.Why != "" {
 		b.WriteString(wrap("  ", t.Why))
 	}
+	if text := t.AlwaysOn(); text != "" {
+		b.WriteString(wrap("  ", text))
+	}
 	for _, c := range t.Choices {
-		fmt.Fprintf(b, "\n%s, %s: %s for accessories\n", c.Name, Engine(c.EngineRPM), amps(c.CapacityA))
+		fmt.Fprintf(b, "\n%s, %s: %s for what is switched\n", c.Name, Engine(c.EngineRPM), amps(c.CapacityA))
 		for _, line := range c.lines(len(t.Items)) {
 			b.WriteString(wrap("  - ", line))
 		}
@@ -97,7 +127,7 @@ const setsShown = 3
 // Table is what may run at once, a line for each choice; what was said in a line
 // above is not said again.
 func (t *Together) Table() *Table {
-	out := newTable("situation", ">for accessories", "together", "short by; switch off first")
+	out := newTable("situation", ">left to switch on", "together", "short by; switch off first")
 	said := map[string]string{}
 	for _, c := range t.Choices {
 		some := c
@@ -113,11 +143,11 @@ func (t *Together) Table() *Table {
 	return out
 }
 
-// lines says each set in words; all is the number of accessories.
+// lines says each set in words; all is the number of items.
 func (c TogetherChoice) lines(all int) []string {
 	switch {
 	case c.Complete && c.Count == 0:
-		return []string{"nothing: the vehicle itself takes more than the charging system gives"}
+		return []string{"nothing: the vehicle itself, with what is always on, takes more than the charging system gives"}
 	case c.Complete && c.Count == 1 && len(c.Sets[0]) == all:
 		return []string{"everything"}
 	case c.SameAs != "":
@@ -126,7 +156,7 @@ func (c TogetherChoice) lines(all int) []string {
 	var lines []string
 	for _, s := range c.Sets {
 		if len(s) == 0 {
-			s = []string{"no accessory at all"}
+			s = []string{"nothing that is switched"}
 		}
 		lines = append(lines, strings.Join(s, ", "))
 	}
@@ -150,7 +180,7 @@ func (c TogetherChoice) overdrawText() string {
 		text += "; switch off first: " + strings.Join(c.SwitchOff, ", then ")
 	}
 	if c.UncoveredA != nil && *c.UncoveredA > 0 {
-		text += fmt.Sprintf("; still %s short with all but the critical loads off: raise the engine speed",
+		text += fmt.Sprintf("; still %s short with all off but what is critical or always on: raise the engine speed",
 			amps(c.UncoveredA))
 	}
 	return text

@@ -2,6 +2,7 @@ package battery
 
 import (
 	"math"
+	"slices"
 
 	"fusewright/harness/design"
 	"fusewright/library"
@@ -10,28 +11,52 @@ import (
 // Start is what a start of the engine takes: a long one, of the longest time that
 // the starter is on.
 type Start struct {
+	Starter           string // the design's part, or the library's row
+	Assumed           bool   // the design has no starter: the library's that fits best
 	CurrentA, Seconds float64
 	Source            library.Source // of the current; the time is common practice, no source
 }
 
-// StartOf is a start by the starter in the design, else by the library's first.
+// StartOf is a start by the starter in the design, else by that of the library's whose
+// voltage is nearest, which is usual in the design's practice and goes with its battery.
 func StartOf(d *design.Design) Start {
 	for _, l := range d.Loads {
 		if l.Type != nil && l.Type.Starter && l.RatedV > 0 {
-			return Start{l.PowerW / l.RatedV, l.OnForS.Value, l.Type.Source}
+			return Start{l.Name, false, l.PowerW / l.RatedV, l.OnForS.Value, l.Type.Source}
 		}
 	}
 	for _, lib := range []*library.Library{d.Library, library.Default()} {
 		if lib == nil {
 			continue
 		}
-		for _, l := range lib.Loads {
-			if l.Starter {
-				return Start{l.CurrentA, l.OnForS, l.Source}
-			}
+		if l := usualStarter(d, lib); l != nil {
+			return Start{l.Name, true, l.CurrentA, l.OnForS, l.Source}
 		}
 	}
 	return Start{}
+}
+
+// usualStarter is the library's starter that fits a design best; nil when it has none.
+func usualStarter(d *design.Design, lib *library.Library) *library.LoadType {
+	var best *library.LoadType
+	for _, l := range lib.Loads {
+		if l.Starter && (best == nil || slices.Compare(starterFit(d, l), starterFit(d, best)) > 0) {
+			best = l
+		}
+	}
+	return best
+}
+
+// starterFit is how well a starter fits a design, what weighs most first.
+func starterFit(d *design.Design, l *library.LoadType) []float64 {
+	fit := []float64{-math.Abs(l.RatedV - d.NominalV()), 0, l.FromAh}
+	if d.Practice != nil && slices.Contains(l.Practices, d.Practice.Name) {
+		fit[1] = 1
+	}
+	if l.FromAh > d.Battery.CapacityAh.Value { // too large for the battery
+		fit[2] = -1
+	}
+	return fit
 }
 
 // Ah is the charge of a start.

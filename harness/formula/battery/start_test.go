@@ -33,3 +33,40 @@ func TestStartIsGivenBack(t *testing.T) {
 		t.Errorf("the design's own start takes %g Ah, want %g", got, want)
 	}
 }
+
+// A design without a starter counts with the one that fits its voltage, practice and
+// battery; the practices that rows name are there.
+func TestUsualStarter(t *testing.T) {
+	lib := library.Default()
+	for _, c := range []struct {
+		systemV, ah float64
+		practice    string
+		want        string
+		amps        float64
+	}{
+		{12, 12, "motorcycle", "starter motorcycle", 120}, {12, 60, "motorcycle", "starter motorcycle", 120},
+		{6, 6, "motorcycle", "starter motorcycle", 120}, {12, 14, "off-road", "starter quad", 110},
+		{12, 34.9, "off-road", "starter quad", 110}, {12, 35, "off-road", "starter car petrol", 120},
+		{12, 0, "off-road", "starter quad", 110}, {12, 75, "marine", "starter outboard", 150},
+		{24, 110, "off-road", "starter diesel 24 V", 300}, {24, 100, "marine", "starter diesel 24 V", 300},
+		{12, 14, "", "starter motorcycle", 120}, {12, 70, "", "starter car petrol", 120},
+	} {
+		d := &design.Design{SystemV: design.Quantity{Value: c.systemV}, Library: lib, Practice: lib.Practice(c.practice),
+			Battery: design.Battery{CapacityAh: design.Quantity{Value: c.ah}}}
+		if got := battery.StartOf(d); got.Starter != c.want || got.CurrentA != c.amps || !got.Assumed {
+			t.Errorf("%g V, %g Ah, %q: %s of %g A, assumed %t; want %s of %g A", c.systemV, c.ah, c.practice, got.Starter,
+				got.CurrentA, got.Assumed, c.want, c.amps)
+		}
+	}
+	for _, l := range lib.Loads {
+		for _, name := range l.Practices {
+			if lib.Practice(name) == nil || !l.Starter {
+				t.Errorf("%s: practice %s", l.Name, name)
+			}
+		}
+	}
+	d := &design.Design{Loads: []*design.Load{{Common: design.Common{Name: "mine"}, Type: lib.Load("starter"), PowerW: 960, RatedV: 12}}}
+	if got := battery.StartOf(d); got.Starter != "mine" || got.Assumed {
+		t.Errorf("of its own: %+v", got)
+	}
+}

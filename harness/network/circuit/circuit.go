@@ -141,7 +141,7 @@ type Closer struct {
 	Coil      *Branch        // relay make contact: closed while the coil is energised
 	Break     *Branch        // relay break contact: closed while it is not
 	Switch    *design.Switch // closed by hand
-	Key       design.When    // factory contact of a tap
+	Key       design.When    // factory contact of a tap, or the key itself
 	OwnSwitch *design.Load   // the load's own switch
 	Standby   *design.Load   // closed while the load is off: its standby draw
 }

@@ -3,6 +3,7 @@ package circuit_test
 import (
 	"testing"
 
+	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 
 	"github.com/google/go-cmp/cmp"
@@ -53,6 +54,37 @@ func TestNeededBy(t *testing.T) {
 	}
 	if s := c.SwitchesFor(branch(t, c, "X3")); len(s) != 0 {
 		t.Errorf("the socket needs %v", s)
+	}
+}
+
+// A switch that is the key follows the key; one that stays live is a lock beside it, closed
+// when a load that is on needs it.
+func TestKeySwitch(t *testing.T) {
+	const keyed = start + `
+switches:
+  key: {type: key switch 10 A, at: a, fed by: battery}
+  lock: {type: key switch 10 A, at: a, fed by: battery, stays live: "the box is opened with the key off"}
+loads:
+  lamp: {power: 5 W, behaves: resistor, at: a, fed by: key, returns to: stud}
+  box: {power: 5 W, behaves: resistor, at: a, fed by: lock, returns to: stud}
+`
+	c := build(t, "t.yaml", keyed)
+	lamp, box := c.Design.Loads[0], c.Design.Loads[1]
+	for _, s := range []struct {
+		key  design.KeyState
+		on   []*design.Load
+		want [2]bool
+	}{
+		{design.KeyOn, nil, [2]bool{true, false}}, {design.KeyOff, nil, [2]bool{false, false}},
+		{design.KeyOff, []*design.Load{lamp, box}, [2]bool{false, true}}, {design.KeyOn, []*design.Load{box}, [2]bool{true, true}},
+	} {
+		closed := circuit.Contacts(c, &design.Situation{Key: s.key, On: s.on})
+		if got := [2]bool{closed[branch(t, c, "S1").Index], closed[branch(t, c, "S2").Index]}; got != s.want {
+			t.Errorf("key %s, %d on: %v, want %v", s.key, len(s.on), got, s.want)
+		}
+	}
+	if n := len(c.SwitchesFor(branch(t, c, "E1"))) + 10*len(c.SwitchesFor(branch(t, c, "E2"))); n != 10 {
+		t.Errorf("switches by hand: %d", n)
 	}
 }
 

@@ -275,6 +275,9 @@ func (b *builder) addSwitch(s *design.Switch) {
 	out := b.terminal(p, "out", end, nil)
 	br := b.branch(p, ContactBranch, in.Node, out.Node, ohm)
 	br.Closer, br.Assumed = &Closer{Switch: s}, assumed
+	if s.Type != nil && s.Type.Key && s.LiveReason() == "" { // else it is a lock beside the key
+		br.Closer = &Closer{Key: design.WhenKey}
+	}
 }
 
 // addLoad makes the load and, when it has a switch of its own or a standby

@@ -87,7 +87,7 @@ func (t *Tolerances) aged(b *circuit.Branch, nominal *warm.Result) float64 {
 		return 1
 	case b.Closer.Coil != nil || b.Closer.Break != nil:
 		return t.Relay
-	case b.Closer.Switch != nil:
+	case b.Closer.Switch != nil, b.Part != nil && b.Part.Kind == circuit.Switch:
 		return t.Switch
 	}
 	return 1

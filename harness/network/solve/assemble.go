@@ -1,6 +1,10 @@
 package solve
 
 import (
+	"math"
+	"slices"
+
+	"fusewright/harness/design"
 	"fusewright/harness/formula/conductor"
 	"fusewright/harness/network/circuit"
 	"fusewright/library"
@@ -92,10 +96,19 @@ func (n *Network) loadLaw(b *circuit.Branch) Law {
 	return behaviourLaw(b.Load, power)
 }
 
-// AverageDraw is a LoadFactor that makes accessories too draw their duty's average.
-func AverageDraw(b *circuit.Branch) float64 {
-	if b.Load == nil || b.Load.Vehicle != nil {
-		return 1
+// AverageDraw is a LoadFactor that makes accessories too draw their average over a
+// situation that lasts so many seconds: that of their duty, and what the situation lists
+// as on at least once for as long as it is on at once. A situation made by the reader
+// lists everything, and says of nothing that it is used; nor does 0 s.
+func AverageDraw(s *design.Situation, lastsS float64) func(*circuit.Branch) float64 {
+	return func(b *circuit.Branch) float64 {
+		if b.Load == nil || b.Load.Vehicle != nil {
+			return 1
+		}
+		share, l := b.Load.Average(), b.Load.Load
+		if l == nil || b.Load.Standby || !l.OnForS.Given() || !(lastsS > 0) || s.Derived || !slices.Contains(s.On, l) {
+			return share
+		}
+		return math.Max(share, math.Min(1, l.OnForS.Value/lastsS))
 	}
-	return b.Load.Average()
 }

@@ -146,6 +146,7 @@ func TestCharging(t *testing.T) {
 // An accessory draws its duty's share, all of the time when none is said.
 func TestAverageDraw(t *testing.T) {
 	load := &design.Load{}
+	on := &design.Situation{On: []*design.Load{load}}
 	for _, c := range []struct {
 		name string
 		spec *circuit.LoadSpec
@@ -156,9 +157,38 @@ func TestAverageDraw(t *testing.T) {
 		{"on standby", &circuit.LoadSpec{Load: load, Duty: 0.4, Standby: true}, 1},
 		{"the machine's, counted by the solver", &circuit.LoadSpec{Vehicle: &design.VehicleLoad{}, Duty: 0.4}, 1}, {"none", nil, 1},
 	} {
-		if got := solve.AverageDraw(&circuit.Branch{Load: c.spec}); got != c.want {
+		if got := solve.AverageDraw(on, 1800)(&circuit.Branch{Load: c.spec}); got != c.want {
 			t.Errorf("%s: %g, want %g", c.name, got, c.want)
 		}
+	}
+}
+
+// A windlass of 3 min at a time and 1 % of the time draws for 2 min whole, for a third of
+// 9 min, for a tenth of half an hour, and its duty of a long time. Where nobody says that it
+// is used it draws its duty.
+func TestUsedOnceAtLeast(t *testing.T) {
+	windlass := &design.Load{OnForS: design.Quantity{Value: 180, Text: "3 min"}}
+	listed := &design.Situation{On: []*design.Load{windlass}}
+	for _, c := range []struct {
+		name  string
+		s     *design.Situation
+		duty  float64
+		lastS float64
+		want  float64
+	}{
+		{"shorter", listed, 0.01, 120, 1}, {"as long", listed, 0.01, 180, 1}, {"9 min", listed, 0.01, 540, 1.0 / 3},
+		{"half an hour", listed, 0.01, 1800, 0.1}, {"at the duty", listed, 0.01, 18000, 0.01}, {"beyond", listed, 0.01, 36000, 0.01},
+		{"on more", listed, 0.4, 1800, 0.4}, {"not listed", &design.Situation{}, 0.01, 1800, 0.01},
+		{"made by the reader", &design.Situation{On: listed.On, Derived: true}, 0.01, 1800, 0.01}, {"no length", listed, 0.01, 0, 0.01},
+	} {
+		b := &circuit.Branch{Load: &circuit.LoadSpec{Load: windlass, Duty: c.duty}}
+		if got := solve.AverageDraw(c.s, c.lastS)(b); got != c.want {
+			t.Errorf("%s: %g, want %g", c.name, got, c.want)
+		}
+	}
+	rest := &circuit.Branch{Load: &circuit.LoadSpec{Load: windlass, Duty: 0.01, Standby: true}}
+	if got := solve.AverageDraw(listed, 120)(rest); got != 1 {
+		t.Errorf("asleep: %g of it", got)
 	}
 }
 

@@ -4,7 +4,6 @@ import (
 	"math"
 	"slices"
 
-	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/study/budget"
@@ -17,7 +16,7 @@ var batteryFlattened = &Rule{
 	Says:  "flattens the battery",
 	Doc: "Situations that the design gives with the engine stopped and something on: how long a full battery gives their " +
 		"average current down to its start reserve. And rides: the charge with which each leg that starts the engine begins. " +
-		"How long a situation lasts is not known. A ride on which the battery runs flat is ride-empties-battery.",
+		"How long a situation lasts is not known; what is on for a while at a time counts once in the hours of the limit. A ride on which the battery runs flat is ride-empties-battery.",
 	Formula: "hours = capacity × (1 − start reserve) at the average current, by Peukert's law; on a ride, charge ≥ start " +
 		"reserve at each start, and at its end where the engine ran before",
 	Limits:   "with the key off 8 h where the practice is afloat, a night at anchor, and 1 h elsewhere; with the key on half an hour",
@@ -41,8 +40,8 @@ situations:
 			return
 		}
 		for _, l := range slices.Concat(p.in.Budget.Lines, p.in.Budget.KeyOff) {
-			if s := l.Situation; l.Usable && !s.Derived && s.EngineRPM == 0 && len(s.On) > 0 && l.BatteryHours < p.restHours(s) {
-				p.reportFlattened(l, p.restHours(s))
+			if s := l.Situation; l.Usable && !s.Derived && s.EngineRPM == 0 && len(s.On) > 0 && l.BatteryHours < budget.LastsS(p.d, s)/3600 {
+				p.reportFlattened(l, budget.LastsS(p.d, s)/3600)
 			}
 		}
 		for _, r := range p.ridden() {
@@ -51,20 +50,6 @@ situations:
 			}
 		}
 	},
-}
-
-// Hours for which a battery is expected to bear what is on with the engine stopped
-// (common practice, no source).
-const anchorHours, keyOffHours, pauseHours = 8.0, 1.0, 0.5
-
-func (p *Pass) restHours(s *design.Situation) float64 {
-	switch {
-	case s.Key == design.KeyOn:
-		return pauseHours
-	case p.practice.Afloat:
-		return anchorHours
-	}
-	return keyOffHours
 }
 
 func (p *Pass) reportFlattened(l *budget.Line, least float64) {

@@ -20,7 +20,8 @@ var chargingDeficit = &Rule{
 	Title: "the charging system does not keep up in a situation",
 	Says:  "charging does not keep up",
 	Doc: "For every situation with the engine running: the hot output at its speed less the vehicle's own " +
-		"loads and the accessories, duty counted, at the regulated voltage. The finding names the speed " +
+		"loads and the accessories, duty counted, at the regulated voltage; what the situation lists and is on for a while at a " +
+		"time counts at least once in half an hour. The finding names the speed " +
 		"from which the output is enough, and what the battery then gives and for how long: the posts " +
 		"fall to its voltage, where loads that keep their power take more and others less. It goes by " +
 		"the situation's name. Where only the demand as is likely exceeds the output, loads at the root of the " +
@@ -110,14 +111,18 @@ func (p *Pass) judgeStarts(r *ride.Result) {
 		Change: "run the engine longer or faster, or run fewer loads", Why: "each ride of this kind leaves the " +
 			"battery a little lower, until it no longer starts the engine"}
 	atLeast(&f, "to spare", r.SpareAh(), backAh, "Ah")
+	each := amps(start.CurrentA) + " for " + quantity.Format(start.Seconds, quantity.Duration) + " each"
+	if start.Assumed {
+		each += ", assumed: " + start.Starter
+	}
 	left := quantity.Format(math.Abs(r.SpareAh()), quantity.Charge)
 	if r.SpareAh() < 0 {
 		left = "is itself " + left + " short"
 	} else {
 		left = "has " + left + " to spare"
 	}
-	p.say(f, "ride %s: it never puts back what %s (%s for %s each); that needs %s, and charging %s",
-		r.Ride.Name, wording.Count(r.Starts(), "start takes", "starts take"), amps(start.CurrentA), quantity.Format(start.Seconds, quantity.Duration),
+	p.say(f, "ride %s: it never puts back what %s (%s); that needs %s, and charging %s",
+		r.Ride.Name, wording.Count(r.Starts(), "start takes", "starts take"), each,
 		quantity.Format(backAh, quantity.Charge), left)
 }
 

@@ -21,15 +21,16 @@ var standbyDrain = &Rule{
 		"draws, loads that stay live for a reason, the vehicle's own permanent loads. Loads reported as " +
 		"live-with-key-off and coils reported as relay-never-released are left out: fixing those fixes " +
 		"their drain. Self-discharge is counted in the days.",
-	Formula: "days = capacity × (1 − start reserve) / (24 h × drain), with self-discharge: ln((1 + " +
-		"i/k)/(reserve + i/k))/k for a drain of i and a self-discharge of k capacities a day",
+	Formula: "days = ln((1 + i/k)/(reserve + i/k))/k for a drain of i and a self-discharge of k capacities a day; without " +
+		"self-discharge (1 − reserve)/i. i = 24 h × drain × w / capacity, with w = (drain × rate / capacity)^(Peukert " +
+		"exponent − 1) above the current that the capacity is rated at, and 1 below it",
 	Limits: "`limits: days to no start` of the design, 14 days when it gives none; `limits: standby`, " +
 		"current, when given",
 	Why:      "after that time the battery no longer starts the engine",
 	Change:   "feed standing draws behind the key, fit a battery switch, or keep a charger on",
 	Severity: "fault; advice when the design does not say how long it may be left",
-	Source: "days and start reserve: car maker's service bulletin (one source); 14 days: common " +
-		"practice, no source",
+	Source: "days and start reserve: car maker's service bulletin (one source); Peukert's law, battery monitor manuals (two " +
+		"sources); 14 days: common practice, no source",
 	Bad: `
 fuses:
   lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}

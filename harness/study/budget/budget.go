@@ -46,7 +46,8 @@ type Line struct {
 	BusV         float64
 	BatteryA     float64
 	BatteryHours float64
-	Usable       bool // the situation's solution converged
+	PeakA        float64 // out of a full battery with all that is on drawing at once
+	Usable       bool    // the situation's solution converged
 
 	evenAtIdle bool // idle covers the demand already, or the lowest known speed
 }

@@ -70,11 +70,11 @@ func (b *Budget) lineOf(s *solve.Solution, t *corner.Tolerances) *Line {
 	if !l.Usable {
 		nan := math.NaN()
 		l.VehicleA, l.AccessoryA, l.SpareA, l.BatteryHours, l.BusV, l.BatteryA = nan, nan, nan, nan, nan, nan
-		l.LikelyA, l.ReturnHours = nan, nan
+		l.LikelyA, l.ReturnHours, l.PeakA = nan, nan, nan
 		return l
 	}
 	mean := averaged(s, solve.Options{})
-	l.BusV, l.BatteryA = busV(mean), mean.BatteryA
+	l.BusV, l.BatteryA, l.PeakA = busV(mean), mean.BatteryA, s.BatteryA
 	if l.BatteryA > 0 {
 		l.BatteryHours = hoursCovered(d, l.BatteryA)
 	}
@@ -92,7 +92,7 @@ func (b *Budget) lineOf(s *solve.Solution, t *corner.Tolerances) *Line {
 // averaged is a solution's situation with every accessory at its average and the
 // wires as they are in it; the solution itself when that does not converge.
 func averaged(s *solve.Solution, opt solve.Options) *solve.Solution {
-	opt.LoadFactor = solve.AverageDraw
+	opt.LoadFactor = Average(s.Circuit.Design, s.Situation)
 	for _, w := range s.Circuit.Wires {
 		if ohm := s.Ohm[w.Branch.Index]; !math.IsInf(ohm, 0) {
 			opt.Changes = append(opt.Changes, solve.SetOhm(w.Branch, ohm))
@@ -115,10 +115,10 @@ func held(s, mean *solve.Solution) *solve.Solution {
 }
 
 // demandA is the current of the vehicle's loads and of the accessories, coils
-// included, in an averaged solution.
+// included, in an averaged solution; a motor that runs backwards takes as much.
 func demandA(s *solve.Solution) (vehicle, accessory float64) {
 	for _, b := range s.Circuit.Branches {
-		switch a := s.BranchA[b.Index]; {
+		switch a := math.Abs(s.BranchA[b.Index]); {
 		case math.IsNaN(a):
 		case b.Load != nil && b.Load.Vehicle != nil:
 			vehicle += a

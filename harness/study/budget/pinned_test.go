@@ -135,6 +135,18 @@ func TestLikelyDemandOfApprovedLamp(t *testing.T) {
 	}
 }
 
+// How long a situation is taken to last, and what 4 A for 3 min at a time and 1 % of the
+// time are in it: a tenth of half an hour, a twentieth of an hour, 1 % of a night at anchor
+// and not 3 min of 8 h.
+func TestUsedOnceInASituation(t *testing.T) {
+	text := strings.Replace(example, "duty: 50 %", "duty: 1 %, on for: 3 min", 1) + "  camp: {key: off, on: [vest]}\n"
+	b := budgetOf(t, text)
+	within(t, "idle", b.Lines[0].AccessoryA, 0.4, 0.002)
+	within(t, "camp", b.KeyOff[0].AccessoryA, 0.2*12.8/14, 0.002)
+	b = budgetOf(t, strings.Replace(text, "practice: motorcycle", "practice: marine", 1))
+	within(t, "a night at anchor", b.KeyOff[0].AccessoryA, 0.04*12.8/14, 0.001)
+}
+
 // A start of 120 A for 10 s needs 0.370 Ah: never at idle, which is short; at cruise
 // 14 A are to spare, of which the battery takes 4.8 A.
 func TestStartComesBack(t *testing.T) {

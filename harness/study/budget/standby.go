@@ -91,7 +91,7 @@ func DrawA(s *solve.Solution, b *circuit.Branch) float64 {
 	if math.IsNaN(a) {
 		return 0
 	}
-	return a * solve.AverageDraw(b)
+	return a * Average(s.Circuit.Design, s.Situation)(b)
 }
 
 // drainA is the average current out of the battery in a solution; 0 without one.
@@ -99,10 +99,10 @@ func drainA(s *solve.Solution) float64 {
 	if s == nil {
 		return 0
 	}
-	drain := s.BatteryA
+	drain, average := s.BatteryA, Average(s.Circuit.Design, s.Situation)
 	for _, b := range s.Circuit.Branches {
 		if a := s.BranchA[b.Index]; b.Load != nil && !math.IsNaN(a) {
-			drain -= math.Abs(a) * (1 - solve.AverageDraw(b))
+			drain -= math.Abs(a) * (1 - average(b))
 		}
 	}
 	return math.Max(0, drain)

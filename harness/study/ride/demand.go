@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"fusewright/harness/design"
+	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
 )
 
@@ -18,6 +19,7 @@ type demand struct {
 	plan      *solve.Plan
 	situation *design.Situation
 	step      float64
+	average   func(*circuit.Branch) float64 // of each load over the leg
 	known     map[int]float64
 	trouble   map[int]string // what the network could not do at a voltage
 	last      span           // where the search for a voltage mostly stays
@@ -31,10 +33,10 @@ type span struct {
 func newDemand(plan *solve.Plan, leg *design.Leg, step float64) *demand {
 	s := &design.Situation{Name: "leg", Key: leg.Key, EngineRPM: leg.EngineRPM, On: leg.On, As: leg.As, Pos: leg.Pos}
 	if leg.As != nil {
-		s.Closed, s.Reversed = leg.As.Closed, leg.As.Reversed
+		s.Closed, s.Reversed, s.Derived = leg.As.Closed, leg.As.Reversed, leg.As.Derived
 	}
 	return &demand{plan: plan, step: step, last: span{low: math.NaN()}, known: map[int]float64{}, trouble: map[int]string{},
-		situation: s}
+		situation: s, average: solve.AverageDraw(s, leg.Lasts.Value)}
 }
 
 // at is the current at a voltage.
@@ -55,7 +57,7 @@ func (d *demand) solved(k int) float64 {
 	if a, ok := d.known[k]; ok {
 		return a
 	}
-	opt := solve.Options{BatteryV: float64(k) * d.step, BatteryOhm: 1e-6, NoCharging: true, LoadFactor: solve.AverageDraw}
+	opt := solve.Options{BatteryV: float64(k) * d.step, BatteryOhm: 1e-6, NoCharging: true, LoadFactor: d.average}
 	s := d.plan.Network(d.situation, opt).Solution()
 	if s.Status != solve.Converged {
 		d.trouble[k] = inWords(s, opt.BatteryV)

@@ -8,7 +8,8 @@
 // comes from the solved network, once for each tenth of a volt that the ride
 // meets (see demand); between, it runs straight. The steps then need no network.
 //
-// Duty counts as an average draw: the ripple of a load that comes and goes, and
+// Duty counts as an average draw, and what is listed as on counts in each leg at least
+// once for as long as it is on at once: the ripple of a load that comes and goes, and
 // that its wires lose a little more than at the average, is not seen. The
 // charging system gives its hot output throughout.
 package ride

@@ -185,7 +185,7 @@ func TestAgainstTheNetwork(t *testing.T) {
 		p := pointAt(r, l.FromS, i)
 		s := solve.Solve(c, &design.Situation{Key: l.Leg.Key, EngineRPM: l.Leg.EngineRPM, On: l.Leg.On},
 			solve.Options{Discharged: 1 - p.Charge, BatteryOhm: bat.Ohm(p.Charge, l.AmbientC),
-				LoadFactor: solve.AverageDraw})
+				LoadFactor: solve.AverageDraw(&design.Situation{On: l.Leg.On}, l.Leg.Lasts.Value)})
 		if s.Status != solve.Converged {
 			t.Fatalf("leg %d: %s", i+1, s.Status)
 		}

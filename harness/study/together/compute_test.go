@@ -64,8 +64,8 @@ func TestComputeByHand(t *testing.T) {
 		name string
 		amps float64
 	}{{"lamp", 5}, {"pump", 3}, {"vest", 4}} {
-		if it := p.Items[i]; it.Load.Name != want.name || math.Abs(it.CurrentA-want.amps) > 0.005*want.amps {
-			t.Errorf("item %d: %s %.3f A, want %s %.0f A", i, it.Load.Name, it.CurrentA, want.name, want.amps)
+		if it := p.Items[i]; it.Name != want.name || math.Abs(it.CurrentA-want.amps) > 0.005*want.amps {
+			t.Errorf("item %d: %s %.3f A, want %s %.0f A", i, it.Name, it.CurrentA, want.name, want.amps)
 		}
 	}
 	idle, cruise, waiting, fast := p.Choices[0], p.Choices[1], p.Choices[2], p.Choices[3]
@@ -91,7 +91,7 @@ func TestComputeByHand(t *testing.T) {
 func names(items []*together.Item) []string {
 	var out []string
 	for _, i := range items {
-		out = append(out, i.Load.Name)
+		out = append(out, i.Name)
 	}
 	return out
 }

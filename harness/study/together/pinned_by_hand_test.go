@@ -28,7 +28,7 @@ loads:
 	}
 	found := false
 	for _, it := range p.Items {
-		if it.Load.Name == "horn" {
+		if it.Name == "horn" {
 			found = true
 			if math.Abs(it.CurrentA-1) > 1e-9 {
 				t.Errorf("the horn counts with %g A, want 1 A", it.CurrentA)

@@ -1,6 +1,7 @@
 package together
 
 import (
+	"slices"
 	"sort"
 
 	"fusewright/harness/design"
@@ -36,14 +37,17 @@ func Rank(l *design.Load) (rank int, stated bool) {
 }
 
 // byImportance sorts items so that what is given up last stands first: critical
-// loads before all others, then by rank, then in design order.
+// ones before all others, then by rank, then in design order.
 func byImportance(items []*Item) {
 	sort.SliceStable(items, func(i, j int) bool {
 		a, b := items[i], items[j]
-		if a.Load.Critical != b.Load.Critical {
-			return a.Load.Critical
+		switch {
+		case a.Critical != b.Critical:
+			return a.Critical
+		case a.Rank != b.Rank:
+			return a.Rank < b.Rank
 		}
-		return a.Rank < b.Rank
+		return len(a.needs) < len(b.needs) // what others hang on goes after them
 	})
 }
 
@@ -53,7 +57,7 @@ func byImportance(items []*Item) {
 // the others cannot cover is left, for a higher engine speed.
 func giveUp(on []*Item, overdrawA float64) (off []*Item, left float64) {
 	for i := len(on) - 1; i >= 0 && overdrawA > slackA; i-- {
-		if on[i].CurrentA > 0 && !on[i].Load.Critical {
+		if on[i].CurrentA > 0 && !on[i].Critical {
 			off = append(off, on[i])
 			overdrawA -= on[i].CurrentA
 		}
@@ -62,7 +66,7 @@ func giveUp(on []*Item, overdrawA float64) (off []*Item, left float64) {
 		return off, overdrawA
 	}
 	for i := len(off) - 1; i >= 0; i-- { // the most important comes back first
-		if overdrawA+off[i].CurrentA <= slackA {
+		if overdrawA+off[i].CurrentA <= slackA && !slices.ContainsFunc(off[i].needs, func(n *Item) bool { return slices.Contains(off, n) }) {
 			overdrawA += off[i].CurrentA
 			off = append(off[:i], off[i+1:]...)
 		}

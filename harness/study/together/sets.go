@@ -3,6 +3,7 @@ package together
 import (
 	"math"
 	"math/bits"
+	"slices"
 	"sort"
 )
 
@@ -99,4 +100,47 @@ func (s *search) add(set Set) {
 		return
 	}
 	s.sets = append(s.sets, set)
+}
+
+// switchable are the sets that hands can make: what stands behind the switch of another
+// item is on with that one only. They are what is left of all the sets without the rest,
+// where nothing more fits with what it needs.
+func (p *Plan) switchable(sets []Set, amps []float64, capacityA float64) []Set {
+	needs, any := make([]Set, len(p.Items)), false
+	for i, item := range p.Items {
+		for j, other := range p.Items {
+			if j < MostItems && slices.Contains(item.needs, other) {
+				needs[i], any = needs[i]|1<<j, true
+			}
+		}
+	}
+	if !any {
+		return sets
+	}
+	sum := func(s Set) (sumA float64) {
+		for i, a := range amps {
+			if s.Has(i) {
+				sumA += a
+			}
+		}
+		return sumA
+	}
+	var out []Set
+	seen := map[Set]bool{}
+	for _, s := range sets {
+		whole := s
+		for i := range needs {
+			if s.Has(i) && needs[i]&^s != 0 {
+				whole &^= 1 << i
+			}
+		}
+		full := true
+		for i := range needs {
+			full = full && (whole.Has(i) || sum(whole|needs[i]|1<<i) > capacityA+slackA)
+		}
+		if full && !seen[whole] {
+			seen[whole], out = true, append(out, whole)
+		}
+	}
+	return out
 }

@@ -1,11 +1,10 @@
-// Package together says which accessories may run at once: for each situation
+// Package together says what may run at once, by what a hand can switch: for each situation
 // with the engine running, all largest choices that the charging system carries,
 // and what to switch off where the design asks for more. It counts by current at
 // the battery posts, at the regulated voltage, duty included.
 package together
 
 import (
-	"math"
 	"slices"
 
 	"fusewright/harness/design"
@@ -19,19 +18,28 @@ import (
 // (184 756 at the worst) and some more.
 const MostSets = 1 << 18
 
-// Item is an accessory.
+// Item is what one hand switches: an accessory, or all those behind the same switches.
 type Item struct {
-	Load     *design.Load
-	CurrentA float64 // at the posts, regulated voltage, duty counted
+	Name     string // of one accessory its own, of several that of their switch with theirs
+	Loads    []*design.Load
+	CurrentA float64 // at the posts, regulated voltage, duty counted, with the coils that it closes
 	Rank     int     // 1 = given up last
 	Stated   bool    // Rank is the design's
+	Critical bool
+
+	hands  []design.Part   // switches that its loads need closed, and a load's own
+	relays []*circuit.Part // that its loads need closed
+	needs  []*Item         // those whose switches it stands behind: on with it
 }
 
 // Plan is the answer for a design.
 type Plan struct {
 	Items   []*Item // what is given up last first; bit i of a Set is Items[i]
 	Choices []*Choice
-	Why     string // what stands in the way of an answer; "" = nothing
+	Always  []*design.Load // on with the key and behind no switch: nothing to choose
+	AlwaysA float64        // what these take, and the coils that are on with the key
+	Coils   bool           // there are such coils
+	Why     string         // what stands in the way of an answer; "" = nothing
 }
 
 // Choice is what may run together in one situation.
@@ -40,8 +48,8 @@ type Choice struct {
 	Situation *design.Situation // nil for idle and cruise in general
 	EngineRPM float64
 	OutputA   float64 // of the charging system, hot
-	BaseA     float64 // the vehicle's own and the relay coils
-	CapacityA float64 // left for accessories; below zero = the vehicle alone asks too much
+	BaseA     float64 // the vehicle's own and what is always on
+	CapacityA float64 // left for what is switched; below zero = the base alone asks too much
 	Sets      []Set   // every largest choice, most important members first
 	Complete  bool    // Sets holds all of them
 
@@ -73,54 +81,23 @@ func Compute(c *circuit.Circuit, sols []*solve.Solution, b *budget.Budget) *Plan
 		p.Why = "the design has no charging section"
 		return p
 	}
-	coilA := p.weigh(c)
+	p.weigh(c)
 	if len(p.Items) > MostItems {
 		p.Why = "more than 64 accessories: sets are not listed"
 	}
-	p.general(c.Design, b, coilA)
+	p.general(c.Design, b)
 	for _, l := range b.Lines {
 		if l.Usable && l.Situation.EngineRPM > 0 {
-			p.named(l, solutionOf(sols, l.Situation), coilA)
+			p.named(l, solutionOf(sols, l.Situation))
 		}
 	}
 	p.findSets()
 	return p
 }
 
-// weigh finds the current of every accessory, all on at the regulated voltage,
-// and what the relay coils take then.
-func (p *Plan) weigh(c *circuit.Circuit) (coilA float64) {
-	d := c.Design
-	volts := d.Charging.RegulatedV.Value
-	s := solve.Solve(c, &design.Situation{Name: "all on", Key: design.KeyOn,
-		EngineRPM: d.Charging.CruiseRPM.Or(d.Charging.Output[0].RPM.Value), On: d.Loads},
-		solve.Options{BatteryV: volts, BatteryOhm: 1e-6, NoCharging: true})
-	drawn := map[*design.Load]float64{}
-	for _, b := range c.Branches {
-		switch a := s.BranchA[b.Index]; {
-		case s.Status != solve.Converged || math.IsNaN(a):
-		case b.Load != nil && b.Load.Load != nil && !b.Load.Standby:
-			drawn[b.Load.Load] += math.Abs(a)
-		case b.OfCoil():
-			coilA += math.Abs(a)
-		}
-	}
-	for _, l := range d.Loads {
-		item := &Item{Load: l, CurrentA: drawn[l]}
-		if item.CurrentA == 0 && l.RatedV > 0 { // not reached in the solution: as rated
-			item.CurrentA = l.PowerW / l.RatedV
-		}
-		item.CurrentA *= l.Duty.Or(1)
-		item.Rank, item.Stated = Rank(l)
-		p.Items = append(p.Items, item)
-	}
-	byImportance(p.Items)
-	return coilA
-}
-
 // general adds idle and cruise, unless the budget has a situation of that name
 // and speed.
-func (p *Plan) general(d *design.Design, b *budget.Budget, coilA float64) {
+func (p *Plan) general(d *design.Design, b *budget.Budget) {
 	for _, g := range []struct {
 		name string
 		rpm  design.Quantity
@@ -128,7 +105,7 @@ func (p *Plan) general(d *design.Design, b *budget.Budget, coilA float64) {
 		if g.rpm.Given() && !slices.ContainsFunc(b.Lines, func(l *budget.Line) bool {
 			return l.Usable && l.Situation.Name == g.name && l.Situation.EngineRPM == g.rpm.Value
 		}) {
-			p.add(&Choice{Name: g.name, EngineRPM: g.rpm.Value, BaseA: b.VehicleA + coilA,
+			p.add(&Choice{Name: g.name, EngineRPM: g.rpm.Value, BaseA: b.VehicleA + p.AlwaysA,
 				OutputA: charging.OutputA(d, g.rpm.Value)})
 		}
 	}
@@ -140,13 +117,13 @@ func (p *Plan) add(c *Choice) {
 }
 
 // named adds a situation of the budget, with what to switch off.
-func (p *Plan) named(l *budget.Line, s *solve.Solution, coilA float64) {
+func (p *Plan) named(l *budget.Line, s *solve.Solution) {
 	c := &Choice{Name: l.Situation.Name, Situation: l.Situation, EngineRPM: l.Situation.EngineRPM,
-		OutputA: l.OutputA, BaseA: l.VehicleA + coilA}
+		OutputA: l.OutputA, BaseA: l.VehicleA + p.AlwaysA}
 	p.add(c)
 	draws := drawing(s)
 	for _, item := range p.Items {
-		if draws[item.Load] {
+		if slices.ContainsFunc(item.Loads, func(l *design.Load) bool { return draws[l] }) {
 			c.On = append(c.On, item)
 		}
 	}
@@ -191,6 +168,7 @@ func (p *Plan) findSets() {
 			continue
 		}
 		c.Sets, c.Complete = MaximalSets(amps, c.CapacityA, MostSets)
+		c.Sets = p.switchable(c.Sets, amps, c.CapacityA)
 		done[c.CapacityA] = c
 	}
 }

@@ -95,7 +95,7 @@ func items(list ...*Item) []*Item {
 
 func item(name string, amps float64, sign design.Sign, priority int, critical bool) *Item {
 	l := &design.Load{Common: design.Common{Name: name}, Sign: sign, Priority: priority, Critical: critical}
-	i := &Item{Load: l, CurrentA: amps}
+	i := &Item{Name: name, Loads: []*design.Load{l}, CurrentA: amps, Critical: critical}
 	i.Rank, i.Stated = Rank(l)
 	return i
 }
@@ -103,7 +103,7 @@ func item(name string, amps float64, sign design.Sign, priority int, critical bo
 func names(list []*Item) []string {
 	out := []string{}
 	for _, i := range list {
-		out = append(out, i.Load.Name)
+		out = append(out, i.Name)
 	}
 	return out
 }
@@ -140,6 +140,61 @@ func TestGiveUp(t *testing.T) {
 	}
 }
 
+// A fan behind the cabin's switch does not come back without the cabin.
+func TestGiveUpWhatHangsOnIt(t *testing.T) {
+	cabin, fan := item("cabin", 5, design.SignLamp, 1, false), item("fan", 0.5, design.SignMotor, 1, false)
+	fan.needs = []*Item{cabin}
+	off, left := giveUp(items(fan, cabin), 4.8)
+	if got := names(off); !slices.Equal(got, []string{"fan", "cabin"}) || left != 0 {
+		t.Errorf("off %v, %g A left", got, left)
+	}
+}
+
+// TestSwitchableAgainstBruteForce on random items, each of which may hang on an earlier one.
+func TestSwitchableAgainstBruteForce(t *testing.T) {
+	random := rand.New(rand.NewSource(7))
+	for range 200 {
+		p, needs := &Plan{}, []Set{}
+		amps := make([]float64, 1+random.Intn(8))
+		for i := range amps {
+			amps[i] = float64(random.Intn(5))
+			p.Items = append(p.Items, &Item{})
+			needs = append(needs, 0)
+			if i > 0 && random.Intn(2) == 0 {
+				on := random.Intn(i)
+				p.Items[i].needs = append([]*Item{p.Items[on]}, p.Items[on].needs...)
+				needs[i] = needs[on] | 1<<on
+			}
+		}
+		capacity := float64(random.Intn(12))
+		fits := func(s Set) bool {
+			sum, whole := 0.0, true
+			for i, a := range amps {
+				if s.Has(i) {
+					sum, whole = sum+a, whole && needs[i]&^s == 0
+				}
+			}
+			return whole && sum <= capacity
+		}
+		var want []Set
+		for s := Set(0); s < 1<<len(amps); s++ {
+			full := fits(s)
+			for more := Set(1); full && more < 1<<len(amps); more++ {
+				full = more&s != 0 || !fits(s|more)
+			}
+			if full {
+				want = append(want, s)
+			}
+		}
+		sets, _ := MaximalSets(amps, capacity, MostSets)
+		got := p.switchable(sets, amps, capacity)
+		slices.Sort(got)
+		if !slices.Equal(got, want) {
+			t.Fatalf("%v, needs %b, in %g A: %b, want %b", amps, needs, capacity, got, want)
+		}
+	}
+}
+
 // TestGiveUpIsEnoughAndNoMore on random loads: never a critical one, enough
 // unless all others are off, and none that could stay on.
 func TestGiveUpIsEnoughAndNoMore(t *testing.T) {
@@ -149,7 +204,7 @@ func TestGiveUpIsEnoughAndNoMore(t *testing.T) {
 		free := 0.0
 		for range 1 + random.Intn(8) {
 			i := item("", 0.1+5*random.Float64(), design.SignPump, random.Intn(4), random.Intn(2) == 0)
-			if !i.Load.Critical {
+			if !i.Critical {
 				free += i.CurrentA
 			}
 			list = append(list, i)
@@ -159,7 +214,7 @@ func TestGiveUpIsEnoughAndNoMore(t *testing.T) {
 		sum := 0.0
 		for _, i := range off {
 			sum += i.CurrentA
-			if i.Load.Critical {
+			if i.Critical {
 				t.Fatal("a critical load is given up")
 			}
 		}

@@ -1,0 +1,169 @@
+package together
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"fusewright/harness/design"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/solve"
+	"fusewright/harness/study/budget"
+)
+
+// weigh makes an item of what each hand can switch, with its current at the regulated
+// voltage, everything on; what is on without a hand's doing with the key counts apart.
+func (p *Plan) weigh(c *circuit.Circuit) {
+	apart := byThemselves(c.Design)
+	all := solved(c, &design.Situation{Name: "all on", On: c.Design.Loads})
+	none := solved(c, &design.Situation{Name: "none on", Closed: apart})
+	for _, b := range c.Branches {
+		if l := b.Load; l != nil && l.Load != nil && !l.Standby {
+			if idleA := drawnA(none, b); idleA > leastA && !unplugged(l.Load) {
+				p.Always, p.AlwaysA = append(p.Always, l.Load), p.AlwaysA+idleA
+				continue
+			}
+			a := drawnA(all, b)
+			if a == 0 { // not reached in the solution: as rated
+				a = l.RatedA() * budget.Average(c.Design, all.Situation)(b)
+			}
+			p.item(c, b, apart).CurrentA += a
+		}
+	}
+	for _, b := range c.Branches {
+		if !b.OfCoil() {
+			continue
+		}
+		if idleA := drawnA(none, b); idleA > leastA {
+			p.AlwaysA, p.Coils = p.AlwaysA+idleA, true
+		} else if by := p.closing(b.Part); by != nil {
+			by.CurrentA += drawnA(all, b)
+		}
+	}
+	p.finish()
+}
+
+// leastA is below the current of anything that is on.
+const leastA = 1e-6
+
+// drawnA is the current of a branch in a solution; 0 where that is not one.
+func drawnA(s *solve.Solution, b *circuit.Branch) float64 {
+	a := math.Abs(s.BranchA[b.Index])
+	if s.Status != solve.Converged || math.IsNaN(a) {
+		return 0
+	}
+	return a
+}
+
+// solved is a state at the regulated voltage at cruise, everything at its average.
+func solved(c *circuit.Circuit, s *design.Situation) *solve.Solution {
+	ch := &c.Design.Charging
+	s.Key, s.EngineRPM = design.KeyOn, ch.CruiseRPM.Or(ch.Output[0].RPM.Value)
+	return solve.Solve(c, s, solve.Options{BatteryV: ch.RegulatedV.Value, BatteryOhm: 1e-6, NoCharging: true,
+		LoadFactor: budget.Average(c.Design, s)})
+}
+
+// byThemselves are the switches that no hand closes: floats, which rising water does.
+func byThemselves(d *design.Design) []*design.Switch {
+	var list []*design.Switch
+	for _, s := range d.Switches {
+		if s.Type != nil && s.Type.Float {
+			list = append(list, s)
+		}
+	}
+	return list
+}
+
+// unplugged tells whether what a load stands for is pulled out by hand.
+func unplugged(l *design.Load) bool { return l.Sign == design.SignSocket }
+
+// item is the item of a load's branch: that of the same hands, else a new one. A load
+// that no hand switches, and yet is not on, stands alone.
+func (p *Plan) item(c *circuit.Circuit, b *circuit.Branch, apart []*design.Switch) *Item {
+	made := &Item{}
+	for _, x := range c.NeededBy(b) {
+		switch k := x.Closer; {
+		case k.Switch != nil && !slices.Contains(apart, k.Switch) && !slices.Contains(made.hands, design.Part(k.Switch)):
+			made.hands = append(made.hands, k.Switch)
+		case k.OwnSwitch != nil && !unplugged(k.OwnSwitch):
+			made.hands = append(made.hands, k.OwnSwitch)
+		case k.Coil != nil:
+			made.relays = append(made.relays, k.Coil.Part)
+		}
+	}
+	if l := b.Load.Load; unplugged(l) {
+		made.hands = append(made.hands, l)
+	}
+	for _, i := range p.Items {
+		if len(made.hands) > 0 && slices.Equal(i.hands, made.hands) {
+			i.Loads = append(i.Loads, b.Load.Load)
+			i.relays = append(i.relays, made.relays...)
+			return i
+		}
+	}
+	made.Loads = []*design.Load{b.Load.Load}
+	p.Items = append(p.Items, made)
+	return made
+}
+
+// closing is the item that closes a relay: of those that need it the one with the fewest
+// hands; nil = none.
+func (p *Plan) closing(relay *circuit.Part) *Item {
+	var by *Item
+	for _, i := range p.Items {
+		if slices.Contains(i.relays, relay) && (by == nil || len(i.hands) < len(by.hands)) {
+			by = i
+		}
+	}
+	return by
+}
+
+// finish names and ranks the items. One whose hands others need too ranks with them:
+// they are not on without it.
+func (p *Plan) finish() {
+	for _, i := range p.Items {
+		i.Name, i.Rank = i.label(p.Items), math.MaxInt
+		for _, l := range i.Loads {
+			if rank, stated := Rank(l); rank < i.Rank {
+				i.Rank, i.Stated = rank, stated
+			}
+			i.Critical = i.Critical || l.Critical
+		}
+	}
+	for _, i := range p.Items {
+		for _, j := range p.Items {
+			if len(j.hands) > 0 && len(j.hands) < len(i.hands) && i.behind(j.hands) {
+				i.needs = append(i.needs, j)
+				if i.Rank < j.Rank {
+					j.Rank, j.Stated = i.Rank, i.Stated
+				}
+				j.Critical = j.Critical || i.Critical
+			}
+		}
+	}
+	byImportance(p.Items)
+}
+
+// behind tells whether an item needs all of some hands.
+func (i *Item) behind(hands []design.Part) bool {
+	return !slices.ContainsFunc(hands, func(h design.Part) bool { return !slices.Contains(i.hands, h) })
+}
+
+// label is the name of a single accessory, else that of the switch that is the item's
+// alone, with its accessories.
+func (i *Item) label(all []*Item) string {
+	names := make([]string, len(i.Loads))
+	for n, l := range i.Loads {
+		names[n] = l.Name
+	}
+	if len(names) == 1 {
+		return names[0]
+	}
+	by := i.hands[len(i.hands)-1]
+	for _, h := range i.hands {
+		if !slices.ContainsFunc(all, func(j *Item) bool { return j != i && slices.Contains(j.hands, h) }) {
+			by = h
+		}
+	}
+	return by.PartName() + " (" + strings.Join(names, ", ") + ")"
+}
