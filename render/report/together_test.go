@@ -34,7 +34,7 @@ func TestTogetherText(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, want := range []string{"idle, 800 rpm", "cruise, 3500 rpm", "night cutting, 800 rpm",
-		"too much at the regulated voltage; switch off first: ", "short with all but the critical loads off"} {
+		" at the regulated voltage; shed first: ", "short with all but the critical loads off"} {
 		if !strings.Contains(text.String(), want) {
 			t.Errorf("no %q in\n%s", want, text.String())
 		}
