@@ -160,7 +160,7 @@ func (s *search) explain(x *slot, other int, t trial, c *Choice) {
 	smallest := other > x.at
 	switch {
 	case t.worse != nil:
-		c.Decided, c.Lost = t.worse.Rule, t.worse.What+byHowMuch(t.worse)
+		c.Decided, c.Lost = t.worse.Rule, t.worse.What+justPast(t.worse)
 	case s.follows[slices.Index(s.slots, x)]:
 		c.Decided, c.Lost = "follows the fuse", "it would be thinner than what the fuse protects"
 	case x.kind == BlockType || x.kind == RelayForm:
@@ -189,12 +189,12 @@ func (s *search) explain(x *slot, other int, t trial, c *Choice) {
 	}
 }
 
-// byHowMuch says by how much a finding close to its limit is past it, since the
-// figures in its words are rounded.
-func byHowMuch(f *finding.Finding) string {
+// justPast says that a finding is just past its limit, since the figures in its
+// words are rounded and may look alike.
+func justPast(f *finding.Finding) string {
 	for _, n := range f.Numbers {
 		if n.Name == "margin" && n.Value < 0 && onEdge(f) {
-			return strings.TrimRight("; just past the limit, by "+quantity.Digits(-n.Value, 2)+" "+n.Unit, " ")
+			return "; just past the limit"
 		}
 	}
 	return ""
