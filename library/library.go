@@ -168,9 +168,9 @@ type RelayForm struct {
 	// ContactEnd and CoilEnd are the terminal kinds of what has no tabs: "ring M8".
 	ContactEnd string       `key:"contact end"`
 	CoilEnd    string       `key:"coil end"`
-	ShortTime  []CarriesFor `key:"short time" ascending:"S" show:"*"`                      // more than MakeA for a while, ascending by time
-	CoilOnS    float64      `key:"coil on s" in:"0.1,3600" show:"coil live for at most *"` // longest that the coil may be live; zero: for good
-	Sealed     bool         `key:"sealed" show:"sealed"`                                   // bears spray
+	ShortTime  []CarriesFor `key:"short time" ascending:"S" show:"*"`                  // more than MakeA for a while, ascending by time
+	CoilOnS    float64      `key:"coil on s" in:"0.1,3600" show:"coil live for * max"` // longest that the coil may be live; zero: for good
+	Sealed     bool         `key:"sealed" show:"sealed"`                               // bears spray
 	// IgnitionProtected: no spark of it lights vapour around it (33 CFR 183.410).
 	IgnitionProtected bool `key:"ignition protected" show:"ignition protected"`
 	Source            Source
@@ -306,7 +306,7 @@ type LoadType struct {
 // MostPower is the most that a load of a type may draw at its rated voltage, as
 // a regulation has it; zero when nothing says.
 type MostPower struct {
-	PowerW float64 `key:"power W" need:"" in:"0.001,1e5" show:"at most *"`
+	PowerW float64 `key:"power W" need:"" in:"0.001,1e5" show:"* max"`
 	Source Source
 }
 

@@ -1051,7 +1051,7 @@ var preparedRows = Library{WireTypes: []*WireType{
 	{Name: "aged relay contact", Unit: "times", Value: 2, Source: Source{text147, "one source"}},
 	{Name: "aged switch contact", Unit: "times", Value: 2, Source: Source{text61, "common practice, no source"}},
 	{Name: "hot fuse", Unit: "times", Value: 1.7, Source: Source{text148, "computed"}},
-	{Name: "blocked motor", Unit: "times", Value: 5, Source: Source{text149, "one source"}},
+	{Name: "stalled motor", Unit: "times", Value: 5, Source: Source{text149, "one source"}},
 }, Verdicts: []*Verdict{
 	{Limit: "voltage drop", Figure: "nominal", Why: "the share of the system voltage is defined for the conductors at nominal values", Source: Source{text150, "two sources"}},
 	{Limit: "load share of fuse", Figure: "nominal", Why: "the share is the margin for tolerances and age", Source: Source{text151, "from memory"}},
@@ -1266,7 +1266,7 @@ const (
 	text146 = "UN R37, power at test voltage: R5W at most 5.5 W of 5 W; H17 at most 37 W of 35 W is confirmed by one source"
 	text147 = "maker's data sheets, mini relays: at most 50 mV and at most 100 mV over the contact at 10 A; the library takes the first"
 	text148 = "makers' data sheets, blade fuses 32 V: voltage drop at the rating over rating times cold resistance, 1.32 to 1.67 (rows of fuse.yaml)"
-	text149 = "article on DC motors' starting current and voltage drop: 3 times the running current for small, 4 for medium, 5 to 7 for large motors; a motor that is blocked keeps it"
+	text149 = "article on DC motors' starting current and voltage drop: 3 times the running current for small, 4 for medium, 5 to 7 for large motors; a stalled motor keeps it"
 	text150 = "ABYC E-11: conductor size by the current of the load, the length and the volts lost at nominal voltage"
 	text151 = "0.8 of the rating for continuous load; origin NFPA 70 210.20(A)"
 )

@@ -111,7 +111,7 @@ func writeRemaining(b *bytes.Buffer, p *sizing.Plan) {
 		fmt.Fprintf(b, "%s: %s: %s [%s]\n", f.Pos, f.Severity, f.What, f.Rule)
 		for _, c := range p.Conflicts {
 			if c.Of == f {
-				fmt.Fprintf(b, "    %s would mend it, but then: %s [%s]\n", c.Mend, c.Against.What, c.Against.Rule)
+				fmt.Fprintf(b, "    %s would fix it, but then: %s [%s]\n", c.Mend, c.Against.What, c.Against.Rule)
 			}
 		}
 	}

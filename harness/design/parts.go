@@ -52,7 +52,7 @@ func (r *reader) define(kind string, p Part) bool {
 			What: fmt.Sprintf("%s %s: the name is already taken", kind, quoted(p.PartName()))})
 		return false
 	case len(r.parts) == maxParts:
-		r.report(p.PartPos(), fmt.Sprintf("more than %d parts", maxParts), "a design of ordinary size")
+		r.report(p.PartPos(), fmt.Sprintf("more than %d parts", maxParts), "a design of normal size")
 		return false
 	case len(r.parts) > maxParts:
 		return false
@@ -65,7 +65,7 @@ func (r *reader) define(kind string, p Part) bool {
 // commonKeys are the keys that every part has.
 func commonKeys[X any, P partPtr[X]]() []key[X] {
 	return []key[X]{
-		placeKey(Key{Name: "at", Doc: "the place where it stands; without it, the wires to it need " +
+		placeKey(Key{Name: "at", Doc: "the place where it is; without it, the wires to it need " +
 			"a length", Example: "under seat"},
 			func(x *X) **Place { return &P(x).common().At }),
 		textKey[X](Key{Name: "label", Doc: "longer wording for drawings and lists",

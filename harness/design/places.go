@@ -15,7 +15,7 @@ const minAmbientC, maxAmbientC = -90, 300
 
 var placeSection = section[Place]{
 	Section: Section{Name: "place", Shape: KindNamed,
-		Doc: "Somewhere on the vehicle where parts stand. Parts name their place with `at`, and runs of " +
+		Doc: "Somewhere on the vehicle where parts are. Parts name their place with `at`, and runs of " +
 			"loom lead from place to place.",
 		Short: "nothing, when there is nothing to say of it",
 		Example: "places:\n  battery tray: {ambient: 45 °C}\n" +

@@ -224,7 +224,7 @@ func (r *reader) pairs(n *yaml.Node, at where, same func(string) string,
 		if first := seen[same(name.Value)]; first != nil {
 			also := r.pos(first)
 			r.add(problem.Problem{Pos: r.pos(name), Also: &also,
-				What: fmt.Sprintf("%s: the key %s stands twice", at, quoted(name.Value))})
+				What: fmt.Sprintf("%s: the key %s is given twice", at, quoted(name.Value))})
 			continue
 		}
 		seen[same(name.Value)] = name

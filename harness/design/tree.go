@@ -247,7 +247,7 @@ func (w *treeWalk) visitAlias(n *yaml.Node, level int) extent {
 
 func (w *treeWalk) refuse(n *yaml.Node, what string) extent {
 	if !w.stop {
-		w.r.report(w.r.pos(n), what, "a design of ordinary size")
+		w.r.report(w.r.pos(n), what, "a design of normal size")
 	}
 	w.stop = true
 	return extent{}

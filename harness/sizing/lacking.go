@@ -27,7 +27,7 @@ func (s *search) lacking() (list []string) {
 		if bears == nil || w.v.c.PartOf(x.owner) == nil || someBear(x, func(k int) bool { return bears(i, k) }) {
 			continue
 		}
-		list = append(list, fmt.Sprintf("no %s in the library bears what %s carries, %s", x.kind, x.part,
+		list = append(list, fmt.Sprintf("no %[1]s in the library is rated for the %[3]s that %[2]s carries", x.kind, x.part,
 			quantity.Format(w.mostA(w.v.c.PartOf(x.owner)), quantity.Current)))
 	}
 	return list

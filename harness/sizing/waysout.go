@@ -213,17 +213,17 @@ func (c *concerned) add(w *view, f *finding.Finding) {
 func (s *search) changes(w *view) []change {
 	about := w.concerned()
 	list := []change{
-		{what: "other wire sizes on the way than those given", do: func(u *undo) { s.freeWires(u, about.wires) }},
+		{what: "other wire sizes upstream than those given", do: func(u *undo) { s.freeWires(u, about.wires) }},
 		{what: "other fuses than those given", do: func(u *undo) { freeFuses(u, s.d, false) }},
 		{what: "other fuses than those given, of any type", do: func(u *undo) { freeFuses(u, s.d, true) }},
 		{what: "other relays, blocks or plugs than those given", do: func(u *undo) { freeParts(u, s.d) }},
 	}
 	for _, t := range s.betterThan(about.wires) {
-		list = append(list, change{what: "insulation " + t.Name + " on the wires of a lower class on the way",
+		list = append(list, change{what: "insulation " + t.Name + " on the wires of a lower class upstream",
 			do: func(u *undo) { s.betterInsulation(u, about.wires, t) }})
 	}
 	for _, share := range []float64{0.75, 0.5, 0.25} {
-		list = append(list, change{what: fmt.Sprintf("shorten the runs on the way to %.0f %% of their length", 100*share),
+		list = append(list, change{what: fmt.Sprintf("shorten the runs upstream to %.0f %% of their length", 100*share),
 			do: func(u *undo) { s.shorten(u, about.wires, share) }})
 	}
 	for _, b := range about.loads {

@@ -10,7 +10,7 @@ const Paper = "Isolate the battery before work. " + Defer + " Not for brake, ste
 
 // Petrol stands beside the others on what begins the papers of a boat, and of a design
 // with a place where petrol vapour can gather.
-const Petrol = "Petrol vapour explodes: air tank and engine spaces before work, and keep what may spark out of them."
+const Petrol = "Petrol vapour explodes: ventilate tank and engine spaces before work, and keep anything that may spark out of them."
 
 // vapour stands on each page of such a design.
 const vapour = "Petrol vapour: no sparks."

@@ -48,7 +48,7 @@ func TolerancesOf(d *design.Design) *Tolerances {
 	}
 	t.AmbientK = value("ambient", 0)
 	t.Relay, t.Switch = value("aged relay contact", 1), value("aged switch contact", 1)
-	t.HotFuse, t.Blocked = value("hot fuse", 1), value("blocked motor", 1)
+	t.HotFuse, t.Blocked = value("hot fuse", 1), value("stalled motor", 1)
 	return t
 }
 

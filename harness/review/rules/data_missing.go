@@ -20,7 +20,7 @@ var dataMissing = &Rule{
 	Title: "a number the review needs is not given",
 	Says:  "data missing",
 	Doc: "What other rules had to leave out or assume: the battery's internal resistance, the charging output when hot, the ambient of " +
-		"a place that wires or parts are in or pass, the place of a part, the fuse before a tap, whether it is supervised and its spare capacity " +
+		"a place that wires or parts are in or pass, the place of a part, the fuse before a tap, whether it is supervised and what it can spare " +
 		"when something draws from it, whether a coil is suppressed, the limit of a switch, a block or a " +
 		"shared ground, " +
 		"a load that draws more at rest than in use, a situation in which a motor runs in reverse, opening times, inrush, temperature derating, contact figures or currents of wires that the library does not hold. One finding per gap.",
@@ -108,7 +108,7 @@ func (p *Pass) missingOf(part *circuit.Part) {
 				"the factory fuse before %s is not given, so neither is whether it suits the wires from there", s.Name)
 		}
 		if !s.SpareA.Given() {
-			say("the spare capacity of %s is not given; %s is drawn from it", s.Name, amps(p.tapAmps(part)(corner.AtNominal).Nominal))
+			say("what %s can spare is not given; %s is drawn from it", s.Name, amps(p.tapAmps(part)(corner.AtNominal).Nominal))
 		}
 		if !s.SupervisedGiven {
 			say("whether %s is supervised is not given", s.Name)

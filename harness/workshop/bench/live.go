@@ -121,7 +121,7 @@ func (m *maker) volts(all []*solved) {
 		if !s.ok() {
 			continue
 		}
-		groups[i] = &Group{Title: "Volts of blocks and loads, as far as they lie below the battery's"}
+		groups[i] = &Group{Title: "Volts of blocks and loads, given as volts below the battery's"}
 		var dead []*Check
 		for _, p := range m.c.Parts {
 			c := m.point(s, p)
@@ -206,7 +206,7 @@ func (m *maker) live(passes []*solved) []*Section {
 		return nil
 	}
 	sec := &Section{Kind: Live, Title: "Live: idle and fast idle, with the loads of " + heaviest.Name, Setup: []string{
-		m.switched(heaviest) + " Engine warm; in the open air, the machine on its stand and out of gear. Never at more than fast idle.",
+		m.switched(heaviest) + " Engine warm, outdoors, " + secured(m.d) + ". Never above fast idle.",
 	}}
 	silent := m.onlyRunning(heaviest, passes)
 	for _, speed := range []struct {
@@ -295,7 +295,7 @@ func (m *maker) setup(s *solved) []string {
 		lines = append(lines, fmt.Sprintf("Engine stopped; a supply or charger of %s across the battery's posts that gives %s in place of the "+
 			"charging system.", quantity.Plain(s.supplyV, quantity.Voltage), quantity.Format(math.Ceil(s.supplyA), quantity.Current)))
 	case s.situation.As != nil && circuit.Running(s.situation.As):
-		lines = append(lines, "Engine stopped, on the battery alone: this draws more than a bench supply gives. Keep it short.")
+		lines = append(lines, "Engine stopped, on the battery alone: this draws more than a bench supply can deliver. Keep it short.")
 	case order(s.situation) == 0:
 		lines = append(lines, "Wait until control units sleep, some minutes. While a meter is in series, do not turn the key and do not "+
 			"switch loads on.")
