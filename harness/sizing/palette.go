@@ -73,6 +73,7 @@ func (w *view) openSizes() [][]int {
 			ok[i] = []int{thickest[i]}
 		}
 	}
+	w.abreast(ok)
 	return ok
 }
 
