@@ -162,7 +162,7 @@ func (s *search) explain(x *slot, other int, t trial, c *Choice) {
 	case t.worse != nil:
 		c.Decided, c.Lost = t.worse.Rule, t.worse.What+byHowMuch(t.worse)
 	case s.follows[slices.Index(s.slots, x)]:
-		c.Decided, c.Lost = "what follows the fuse", "it would be thinner than what the fuse protects"
+		c.Decided, c.Lost = whatFollows, "it would be thinner than what follows it"
 	case x.kind == BlockType || x.kind == RelayForm:
 		c.Decided, c.Lost = "the first that carries its load where it stands", "it would do as well and comes later in the order"
 		if x.kind == BlockType {
@@ -184,10 +184,13 @@ func (s *search) explain(x *slot, other int, t trial, c *Choice) {
 		c.Decided = "the smallest there is"
 	case smallest:
 		c.Decided = "the first that carries its load where it stands"
-	case x.kind == WireSize && t.worse == nil && t.cost.Sizes > s.best.cost.Sizes:
+	case x.kind == WireSize && t.worse == nil && c.Decided != whatFollows && t.cost.Sizes > s.best.cost.Sizes:
 		c.Decided = s.oneSize(x)
 	}
 }
+
+// whatFollows is the reason of a wire that goes by what hangs on it, see beforeFuses.
+const whatFollows = "what follows it"
 
 // byHowMuch says by how much a finding close to its limit is past it, since the
 // figures in its words are rounded.
