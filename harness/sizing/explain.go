@@ -21,7 +21,7 @@ func (p *Plan) explain() error {
 	var moves []move
 	w := s.look(s.best.verdict)
 	for i, x := range s.slots {
-		if c := p.Choices[p.first[i]]; s.compared(x, c) {
+		if !s.lacks(x) && s.compared(x, p.Choices[p.first[i]]) {
 			moves = append(moves, move{i, w.other(i)})
 		}
 	}
@@ -40,8 +40,8 @@ func (p *Plan) explain() error {
 			c.Decided, c.RunnerUp, c.Lost, c.MoreG = of.Decided, of.RunnerUp, of.Lost, of.MoreG
 		}
 	}
+	p.Lacking = s.lacking()
 	if len(p.Remaining) > 0 {
-		p.Lacking = s.lacking()
 		p.Conflicts = s.conflicts()
 		p.WaysOut = s.waysOut()
 		s.take(s.best)

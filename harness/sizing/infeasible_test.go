@@ -147,9 +147,14 @@ loads: {l: {current: 4 A, behaves: resistor, at: tray, fed by: r, returns to: ba
 	if err := p.Explain(); err != nil {
 		t.Fatal(err)
 	}
-	want := "no relay in the library for r has a coil of 48 V; the nearest is 24 V: do not fit "
-	if got := strings.Join(p.Lacking, "; "); !strings.HasPrefix(got, want) {
+	want := "no relay with a coil of 48 V in the library: none is chosen for r; the nearest is 24 V"
+	if got := strings.Join(p.Lacking, "; "); got != want {
 		t.Errorf("%q, want %q; remaining %d", got, want, len(p.Remaining))
+	}
+	for _, c := range p.Choices {
+		if c.Kind == RelayForm {
+			t.Errorf("%s is chosen for %s", c.Value, c.Part)
+		}
 	}
 }
 

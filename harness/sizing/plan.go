@@ -33,7 +33,7 @@ type Plan struct {
 	WaysOut   []*WayOut   // set by Explain, the cheapest first
 
 	s          *search
-	first      []int               // by slot: its choice; those of the wires alike follow
+	first      []int               // by slot: its choice, if it has one; those of the wires alike follow
 	situations []*design.Situation // in which the choice was made
 }
 
@@ -79,12 +79,13 @@ func Complete(d *design.Design) (*Plan, error) {
 	}
 	p := &Plan{Design: d, Cost: s.best.cost, LeftG: leftG(s.best.verdict.c), Proven: s.proven, AsIfOn: s.asIfOn, Remaining: s.best.verdict.findings, s: s,
 		situations: situations}
-	for i, x := range s.slots {
+	for _, x := range s.slots {
+		p.first = append(p.first, len(p.Choices))
 		for _, y := range x.each() {
-			y.at, y.sizes = x.at, x.sizes
-			p.Choices = append(p.Choices, y.choice())
+			if y.at, y.sizes = x.at, x.sizes; !s.lacks(x) {
+				p.Choices = append(p.Choices, y.choice())
+			}
 		}
-		p.first = append(p.first, len(p.Choices)-len(s.slots[i].each()))
 	}
 	p.Choices = append(p.Choices, crimpChoices(s)...)
 	return p, nil
