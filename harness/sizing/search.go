@@ -41,7 +41,8 @@ type search struct {
 	shared     map[stock]string // what sets a size that several wires have
 	best       *answer
 	proven     bool
-	asIfOn     []string // loads that no situation turns on
+	asIfOn     []string        // loads that no situation turns on
+	usual      map[home]string // of wires with a better insulation than the usual one, see Choice.Usual
 }
 
 // answer is a judged set of choices.
