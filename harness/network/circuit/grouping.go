@@ -1,6 +1,7 @@
 package circuit
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -30,7 +31,7 @@ func (c *Circuit) groupWires(rater *conductor.Rater) {
 	factor, byLoading := rater.Published()
 	published := bundle.Published{Factor: factor, ByLoading: byLoading}
 	for _, b := range c.Bundles {
-		b.group(c, useA, published)
+		b.group(c, useA, rater, published)
 	}
 }
 
@@ -40,7 +41,11 @@ type laidWire struct {
 	amps, limitC float64
 }
 
-func (b *Bundle) group(c *Circuit, useA []float64, published bundle.Published) {
+// laidWires is all that the shares of a bundle's wires hang on, in words: what a rater keeps
+// them under.
+type laidWires string
+
+func (b *Bundle) group(c *Circuit, useA []float64, rater *conductor.Rater, published bundle.Published) {
 	d := c.Design
 	b.shares = map[int]float64{}
 	var wires []bundle.Wire
@@ -58,11 +63,21 @@ func (b *Bundle) group(c *Circuit, useA []float64, published bundle.Published) {
 		wires = append(wires, bundle.Wire{Insulated: in, CurrentA: amps, LimitC: limitC})
 		of = append(of, w)
 	}
-	b.Loaded = heating(wires)
-	place := bundle.Place{AmbientC: RunAmbientC(b.Run)}
-	laid, err := bundle.New(wires, place)
-	if err != nil || b.Loaded == 0 {
+	if b.Loaded = heating(wires); b.Loaded == 0 {
 		return
+	}
+	place := bundle.Place{AmbientC: RunAmbientC(b.Run)}
+	shares := rater.Kept(laidWires(fmt.Sprint(place, wires)), func() any { return sharesOf(wires, place, published) }).([]float64)
+	for i, share := range shares {
+		b.shares[of[i].Index] = math.Max(share, leastShare)
+	}
+}
+
+// sharesOf is what the others leave each wire of a bundle; nil where that is not known.
+func sharesOf(wires []bundle.Wire, place bundle.Place, published bundle.Published) []float64 {
+	laid, err := bundle.New(wires, place)
+	if err != nil {
+		return nil
 	}
 	// A wire that carries more than it may alone is found for itself, and is not to
 	// spoil what is said of the others.
@@ -70,19 +85,20 @@ func (b *Bundle) group(c *Circuit, useA []float64, published bundle.Published) {
 		wires[i].CurrentA = math.Min(wires[i].CurrentA, laid.AloneA(i))
 	}
 	if laid, err = bundle.New(wires, place); err != nil {
-		return
+		return nil
 	}
 	loading := laid.Loading(published)
-	known := map[laidWire]float64{}
-	for i, w := range of {
+	known, shares := map[laidWire]float64{}, make([]float64, len(wires))
+	for i := range wires {
 		key := laidWire{wires[i].Insulated, wires[i].CurrentA, wires[i].LimitC}
 		share, ok := known[key]
 		if !ok {
 			share = bundle.Governing(laid.Factor(i), published, loading).Factor
 			known[key] = share
 		}
-		b.shares[w.Index] = math.Max(share, leastShare)
+		shares[i] = share
 	}
+	return shares
 }
 
 // heatsShare is the loss, over that of the wire that loses most, from which a wire
