@@ -44,12 +44,13 @@ func alike(choices []*sizing.Choice) []entry {
 	type key struct {
 		kind                     sizing.Kind
 		value, decided, runnerUp string
+		usual                    string
 		allowed                  bool
 	}
 	at := map[key]int{}
 	var list []entry
 	for _, c := range choices {
-		k := key{c.Kind, c.Value, c.Decided, c.RunnerUp, c.MoreG != 0}
+		k := key{c.Kind, c.Value, c.Decided, c.RunnerUp, c.Usual, c.MoreG != 0}
 		i, ok := at[k]
 		if !ok {
 			i = len(list)
@@ -72,6 +73,9 @@ func (e entry) write(b *bytes.Buffer) {
 			parts[i] = c.Part
 		}
 		fmt.Fprintf(b, "    for %s\n", strings.Join(parts, "; "))
+	}
+	if first.Usual != "" {
+		fmt.Fprintf(b, "    in place of: %s, the usual insulation, in such heat\n", first.Usual)
 	}
 	fmt.Fprintf(b, "    decided by: %s\n", inWords(first.Decided))
 	if first.RunnerUp != "" {

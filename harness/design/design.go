@@ -199,6 +199,9 @@ type WireSpec struct {
 	// ToKind are the kinds of crimp parts asked for where no part is named.
 	SizeAuto         bool
 	FromKind, ToKind string
+	// TypeAuto tells that neither names an insulation: Type is then the practice's usual
+	// one until sizing chooses.
+	TypeAuto bool
 	// FromAuto and ToAuto tell that the design asks for a crimp part to be chosen.
 	FromAuto, ToAuto bool
 	Pos              problem.Pos

@@ -182,8 +182,8 @@ func TestByHandTakes(t *testing.T) {
 	}
 	f := amps(fault, 20)
 	f.Ref = two.Number
-	neighbour := &Trial{Mends: []*finding.Finding{f}, sizes: size(one)}
-	own := &Trial{Mends: []*finding.Finding{f}, sizes: size(two)}
+	neighbour := &Trial{Mends: []*finding.Finding{f}, sizes: []*sizing.Value{size(one)}}
+	own := &Trial{Mends: []*finding.Finding{f}, sizes: []*sizing.Value{size(two)}}
 	x.order = []*Trial{neighbour}
 	if !x.takes(neighbour, f) {
 		t.Error("nothing else mends it")

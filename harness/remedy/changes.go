@@ -57,8 +57,12 @@ func (t *tester) ladders(f *finding.Finding) []ladder {
 	if w := t.named(f); w != nil {
 		list = append(list, t.wire(w)...)
 	}
-	for _, w := range t.lossyWires(f) {
+	lossy := t.lossyWires(f)
+	for _, w := range lossy {
 		list = append(list, t.sizes(w))
+	}
+	if len(lossy) > 0 {
+		list = append(list, t.pair(f.Part))
 	}
 	if mend != rules.MendDrop {
 		for _, b := range t.fusesOf(f) {
@@ -90,14 +94,43 @@ func (t *tester) wire(w *circuit.Wire) []ladder {
 func (t *tester) sizes(w *circuit.Wire) ladder {
 	for _, v := range t.values {
 		if v.Sets(w) {
-			l := byDegree(steps(v, v.Now+1, min(v.Count(), v.Now+1+mostSteps), +1))
-			for _, x := range l {
-				x.sizes = v
-			}
-			return l
+			return t.thicker(v)
 		}
 	}
 	return nil
+}
+
+// pair are the feed and the return of a load, of one size, in each thicker size: a fitter
+// lays both alike.
+func (t *tester) pair(name string) ladder {
+	var two []*sizing.Value
+	for _, v := range t.values {
+		if v.IsWireOf(name) {
+			two = append(two, v)
+		}
+	}
+	if len(two) != 2 || !two[0].SameSize(two[1]) {
+		return nil
+	}
+	l := t.thicker(two[0])
+	for _, x := range l {
+		first, second := x.put, two[1].Index(x.Will)
+		x.About, x.sizes = name+", wire and return wire", two
+		x.put = func() func() {
+			one, other := first(), two[1].Take(second)
+			return func() { other(); one() }
+		}
+	}
+	return l
+}
+
+// thicker are the next sizes of a wire.
+func (t *tester) thicker(v *sizing.Value) ladder {
+	l := byDegree(steps(v, v.Now+1, min(v.Count(), v.Now+1+mostSteps), +1))
+	for _, x := range l {
+		x.sizes = []*sizing.Value{v}
+	}
+	return l
 }
 
 // ratings are a fuse in other ratings of its type, one way.

@@ -39,7 +39,7 @@ type Trial struct {
 	after        count
 	left         map[*finding.Finding]*finding.Finding // what there is of a finding afterwards
 	degree       bool                                  // the next of its ladder is more of it
-	sizes        *sizing.Value                         // of the wire that it makes thicker; nil = it is another change
+	sizes        []*sizing.Value                       // of the wires that it makes thicker; nil = it is another change
 
 	put func() (back func())
 }

@@ -43,6 +43,14 @@ func collect(d *design.Design) []*slot {
 	return c.slots
 }
 
+// collectAnew is collect with the usual types of fuses first, whatever was chosen before.
+func collectAnew(d *design.Design) []*slot {
+	for _, x := range d.Fuses {
+		x.LeaveOpen(d.Library)
+	}
+	return collect(d)
+}
+
 func (c *collector) add(s *slot) {
 	s.lib = c.d.Library
 	if s.count() > 0 {

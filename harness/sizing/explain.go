@@ -21,7 +21,7 @@ func (p *Plan) explain() error {
 	var moves []move
 	w := s.look(s.best.verdict)
 	for i, x := range s.slots {
-		if c := p.Choices[p.first[i]]; s.compared(x, c) {
+		if !s.lacks(x) && s.compared(x, p.Choices[p.first[i]]) {
 			moves = append(moves, move{i, w.other(i)})
 		}
 	}
@@ -40,8 +40,8 @@ func (p *Plan) explain() error {
 			c.Decided, c.RunnerUp, c.Lost, c.MoreG = of.Decided, of.RunnerUp, of.Lost, of.MoreG
 		}
 	}
+	p.Lacking = s.lacking()
 	if len(p.Remaining) > 0 {
-		p.Lacking = s.lacking()
 		p.Conflicts = s.conflicts()
 		p.WaysOut = s.waysOut()
 		s.take(s.best)
@@ -162,7 +162,7 @@ func (s *search) explain(x *slot, other int, t trial, c *Choice) {
 	case t.worse != nil:
 		c.Decided, c.Lost = t.worse.Rule, t.worse.What+justPast(t.worse)
 	case s.follows[slices.Index(s.slots, x)]:
-		c.Decided, c.Lost = "follows the fuse", "it would be thinner than what the fuse protects"
+		c.Decided, c.Lost = whatFollows, "it would be thinner than what follows it"
 	case x.kind == BlockType || x.kind == RelayForm:
 		c.Decided, c.Lost = "the first that carries its load in its place", "it would do as well and comes later in the library"
 		if x.kind == BlockType {
@@ -184,10 +184,13 @@ func (s *search) explain(x *slot, other int, t trial, c *Choice) {
 		c.Decided = "the smallest there is"
 	case smallest:
 		c.Decided = "the first that carries its load in its place"
-	case x.kind == WireSize && t.worse == nil && t.cost.Sizes > s.best.cost.Sizes:
+	case x.kind == WireSize && t.worse == nil && c.Decided != whatFollows && t.cost.Sizes > s.best.cost.Sizes:
 		c.Decided = s.oneSize(x)
 	}
 }
+
+// whatFollows is the reason of a wire that goes by what is fed through it, see beforeFuses.
+const whatFollows = "what follows it"
 
 // justPast says that a finding is just past its limit, since the figures in its
 // words are rounded and may look alike.

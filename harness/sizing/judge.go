@@ -48,15 +48,30 @@ func (s *search) judge() (*verdict, error) {
 	v := &verdict{c: c, corners: corners, sols: warm.Solutions(corners.Results[corner.Nominal])}
 	v.faults = fault.ShortsBy(c, s.rater)
 	v.protection = protection.ForRules(c, v.faults)
-	for _, f := range rules.CheckSizes(&rules.Input{Circuit: c, Solutions: v.sols, Faults: v.faults,
-		Protection: v.protection, Overloads: overload.Compute(c, v.sols, v.faults), Corners: corners}) {
-		if f.Accepted != "" || f.Leave || !s.answersFor(f) {
+	found := rules.CheckSizes(&rules.Input{Circuit: c, Solutions: v.sols, Faults: v.faults,
+		Protection: v.protection, Overloads: overload.Compute(c, v.sols, v.faults), Corners: corners})
+	for _, f := range notLeft(found) {
+		if f.Accepted != "" || !s.answersFor(f) {
 			continue
 		}
 		v.findings = append(v.findings, f)
 		v.score[finding.Danger-f.Severity]++
 	}
 	return v, nil
+}
+
+// notLeft are findings but for those that the trade leaves so: where such a one speaks for
+// others that it does not leave, these count.
+func notLeft(found []*finding.Finding) (list []*finding.Finding) {
+	for _, f := range found {
+		if !f.Leave {
+			list = append(list, f)
+			continue
+		}
+		list = append(list, notLeft(f.Covers)...)
+	}
+	finding.Sort(list)
+	return list
 }
 
 // answersFor tells whether a finding about sizes, ratings, types and seals is about

@@ -54,6 +54,27 @@ func (v *Value) Of(name string) bool {
 // Sets tells whether it is the size of a wire.
 func (v *Value) Sets(x *circuit.Wire) bool { return v.kind == WireSize && v.home() == homeOf(x) }
 
+// IsWireOf tells whether it is the size of the feed or the return of a part, coils left out.
+func (v *Value) IsWireOf(name string) bool {
+	return v.kind == WireSize && v.owner.PartName() == name && (v.role == circuit.FeedWire || v.role == circuit.ReturnWire)
+}
+
+// SameSize tells whether two wires have one size of one type.
+func (v *Value) SameSize(o *Value) bool {
+	a, b := v.feeds[0].Wire, o.feeds[0].Wire
+	return a.Type == b.Type && a.Size == b.Size
+}
+
+// Index is the choice of a label; -1 = there is none.
+func (v *Value) Index(label string) int {
+	for i := range v.Count() {
+		if v.label(i) == label {
+			return i
+		}
+	}
+	return -1
+}
+
 // Protects tells whether it is the rating of a fuse.
 func (v *Value) Protects(b *circuit.Branch) bool {
 	return v.kind == Fuse && b.Part != nil && b.Part.Source == v.owner && b == fuseBranch(b.Part, v.way)

@@ -1,6 +1,7 @@
 package circuit
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -63,7 +64,7 @@ func (c *Circuit) groupWires(rater *conductor.Rater) {
 		all = append(all, u.ask(s, nil))
 	}
 	for _, b := range c.Bundles {
-		g := &grouping{c: c, b: b, use: u, published: bundle.Published{Factor: factor, ByLoading: byLoading}, at: map[*Branch]int{}}
+		g := &grouping{c: c, b: b, use: u, rater: rater, published: bundle.Published{Factor: factor, ByLoading: byLoading}, at: map[*Branch]int{}}
 		g.lay()
 		g.heatUp(all)
 	}
@@ -74,6 +75,7 @@ type grouping struct {
 	c         *Circuit
 	b         *Bundle
 	use       *use
+	rater     *conductor.Rater
 	published bundle.Published
 
 	wires []bundle.Wire
@@ -160,28 +162,51 @@ func (g *grouping) heat(f *asked, amps []float64) map[int]Heat {
 	if laid, err = bundle.New(g.wires, g.place); err != nil {
 		return nil
 	}
-	loaded := laid.Heating()
-	if loaded == 0 {
+	if laid.Heating() == 0 {
 		return nil
 	}
-	g.b.Loaded = max(g.b.Loaded, loaded)
-	loading, known, in := laid.Loading(g.published), map[laidWire]Heat{}, make(map[int]Heat, len(g.of))
+	along := make([][]float64, len(g.of))
+	for i := range g.of {
+		along[i] = g.along(f, i)
+	}
+	made := g.rater.Kept(laidWires(fmt.Sprint(g.place, g.wires, along)), func() any { return g.among(laid, along) }).(*heated)
+	g.b.Loaded = max(g.b.Loaded, made.loaded)
+	in := make(map[int]Heat, len(g.of))
 	for i, w := range g.of {
+		in[w.Index] = made.of[i]
+	}
+	return in
+}
+
+// laidWires is all that the heat of a bundle's wires hangs on, in words: what a rater keeps
+// it under.
+type laidWires string
+
+// heated is the wires of a bundle at some currents, by their place in it.
+type heated struct {
+	loaded int
+	of     []Heat
+}
+
+// among is each wire among the others. Wires with the same heat about them are one.
+func (g *grouping) among(laid *bundle.Bundle, along [][]float64) *heated {
+	out := &heated{laid.Heating(), make([]Heat, len(g.of))}
+	loading, known := laid.Loading(g.published), map[laidWire]Heat{}
+	for i := range g.of {
 		x := &g.wires[i]
-		along := g.along(f, i)
 		key := laidWire{Insulated: x.Insulated, amps: x.CurrentA, limitC: x.LimitC}
-		for j, a := range along {
+		for j, a := range along[i] {
 			key.alongA2 += float32(a * x.CurrentA * g.wires[j].OhmPerM20)
 			key.alongMm2 += float32(a * g.wires[j].OuterMm)
 		}
 		h, ok := known[key]
 		if !ok {
-			h = g.among(laid, i, along, loading)
+			h = g.oneAmong(laid, i, along[i], loading)
 			known[key] = h
 		}
-		in[w.Index] = h
+		out.of[i] = h
 	}
-	return in
+	return out
 }
 
 // burntA is worked out once: it hangs on the wire alone.
@@ -196,9 +221,9 @@ func (g *grouping) burntA(laid *bundle.Bundle, i int) float64 {
 	return g.burnt[in]
 }
 
-// among is a wire among the others. Where the practice's factor is lower it governs what
+// oneAmong is a wire among the others. Where the practice's factor is lower it governs what
 // the wire may carry and what it stands in a fault; how hot it gets is the heat balance's.
-func (g *grouping) among(laid *bundle.Bundle, i int, along []float64, loading bundle.Loading) (h Heat) {
+func (g *grouping) oneAmong(laid *bundle.Bundle, i int, along []float64, loading bundle.Loading) (h Heat) {
 	h.Beside, h.ConductorC = laid.Among(i, laid.Along(i, along))
 	h.Warms = laid.Heats(i)
 	h.Beside = h.Beside.AtMost(bundle.Governing(h.Share, g.published, loading).Factor)
