@@ -143,7 +143,7 @@ func (p *Pass) reportCurve(f *protection.Fuse, w *protection.Wire) {
 	if !math.IsInf(w.KnownRatio, 1) {
 		fin.Numbers = append(fin.Numbers, finding.Number{Name: "time withstood over latest opening", Value: w.KnownRatio})
 	}
-	fin.Leave = severity == finding.Advice
+	fin.Leave = severity == finding.Advice && w.HurtS >= longOverloadS
 	p.say(fin, "%s may take %s to open at %s; %s is damaged after %s",
 		fuseText(f.Branch), value, amps(at), w.Wire.Text(), most)
 	p.standsAside(w.Wire, overloadHurtsWire, fuseOverWire, returnBelowFuse, shortOverheatsWire)
