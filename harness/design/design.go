@@ -161,9 +161,9 @@ type Place struct {
 	AmbientC Quantity
 	Wet      bool
 	Moves    bool // handlebar, fork, hinged panel
-	// PetrolVapour can gather there.
-	PetrolVapour bool
-	Pos          problem.Pos
+	// PetrolVapour can gather there; VapourGiven = the design says whether.
+	PetrolVapour, VapourGiven bool
+	Pos                       problem.Pos
 }
 
 // Run is a stretch of loom between two places.
@@ -249,7 +249,9 @@ type Common struct {
 	Label     string // longer wording for drawings; the name when empty
 	At        *Place
 	StaysLive Text // reason why it may be live with the key off
-	Pos       problem.Pos
+	// SparkProof: the design says that it is ignition protected.
+	SparkProof bool
+	Pos        problem.Pos
 
 	kind string // "a relay", as messages say it
 }
@@ -262,6 +264,9 @@ func (c *Common) PartPos() problem.Pos { return c.Pos }
 
 // PartPlace is where it stands; nil when not said.
 func (c *Common) PartPlace() *Place { return c.At }
+
+// SaidSparkProof tells whether the design says that it is ignition protected.
+func (c *Common) SaidSparkProof() bool { return c.SparkProof }
 
 // LiveReason is why it may be live with the key off; "" when the design gives none.
 func (c *Common) LiveReason() string { return c.StaysLive.Value }

@@ -147,6 +147,16 @@ func yesKey[T any](k Key, to func(*T) *bool) key[T] {
 	}}
 }
 
+// saidKey notes that the design gives a key, whatever it says.
+func saidKey[T any](k key[T], said func(*T)) key[T] {
+	read := k.read
+	k.read = func(r *reader, t *T, f field) {
+		read(r, t, f)
+		said(t)
+	}
+	return k
+}
+
 func (r *reader) yes(f field) (yes, ok bool) {
 	s, ok := r.scalar(f, "yes or no")
 	if !ok {
