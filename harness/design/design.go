@@ -429,12 +429,15 @@ var Signs = []Sign{SignLamp, SignLED, SignHeater, SignMotor, SignPump, SignHorn,
 type Load struct {
 	Common
 	Plugged
-	Type      *library.LoadType // nil when the design gives its own figures
-	Sign      Sign
-	Behaves   Behaviour
-	PowerW    float64 // at RatedV; set from power, current or resistance
-	RatedV    float64
-	Critical  bool
+	Type     *library.LoadType // nil when the design gives its own figures
+	Sign     Sign
+	Behaves  Behaviour
+	PowerW   float64 // at RatedV; set from power, current or resistance
+	RatedV   float64
+	Critical bool
+	// TightDrop: the library calls its type critical on boats, this is one, and the
+	// design says nothing of it.
+	TightDrop bool
 	MinV      Quantity
 	Duty      Quantity // share of time, 0..1; 1 when not given
 	Tolerance Quantity // of its power, share

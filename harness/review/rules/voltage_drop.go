@@ -24,7 +24,9 @@ var voltageDrop = &Rule{
 		"feed and return together, with fuses, contacts and terminations, wires warm. The worst " +
 		"situation is reported, at nominal values, as is likely and in its worst case. The limits are defined for the " +
 		"conductors at nominal values: what these lose there decides. When contacts and fuses take the whole drop above one and a half times the " +
-		"limit it is a fault too; where the whole drop passes the limit as is likely it is advice, and so are wires that lose more than is usual for what is on for long, or than the load's maker asks (`drop aim`). An element that " +
+		"limit it is a fault too; where the whole drop passes the limit as is likely it is advice, and so are wires that lose more than is usual for what is on for long, or than the load's maker asks (`drop aim`). On boats the wires of what the library calls `critical afloat` " +
+		"(navigation lamps, VHF radio, bilge pumps, blower) are held to the limit of critical loads too, unless the design says whether they are `critical`: " +
+		"advice above it, a fault above one and a half times. An element that " +
 		"alone takes two fifths of the drop is named.",
 	Formula: "drop = (V battery − V load) / nominal system voltage",
 	Limits: "the practice's limit for critical or other loads; `limits: drop critical`, `drop " +
@@ -115,12 +117,14 @@ func (p *Pass) judgeAim(part *circuit.Part, load *circuit.Branch, wires cornered
 	if wires.in == nil || aim >= limit || !over(wires.Nominal, aim) {
 		return false
 	}
-	fin := ofPart(finding.Advice, part)
+	// What is critical by the library alone is a fault where no fitter would leave it.
+	fin := ofPart(graver(key == corner.AimCritical && over(wires.Nominal, MostWholeDrop*aim), finding.Advice, finding.Fault), part)
 	value, most := quantity.Against(wires.Nominal, aim, quantity.Share)
 	fin.What = fmt.Sprintf("%s loses %s of the system voltage in its wires; %s is usual for %s", part.Name, value, most, aims[key])
 	atMost(&fin, "drop in its wires", 100*wires.Nominal, 100*aim, "%")
 	fin.Situation = wires.in.Name
-	if fin.Source = p.limitSource(key, false); key == corner.AimOwn {
+	_, given := p.dropLimit(true)
+	if fin.Source = p.limitSource(key, given && key == corner.AimCritical); key == corner.AimOwn {
 		fin.Source = aimSource(accessory(part))
 	}
 	p.report(fin)
@@ -138,6 +142,7 @@ func aimSource(l *design.Load) string {
 // aims are what the aims of the practice hold for, in words.
 var aims = map[string]string{
 	corner.AimLong:       "what is on for long",
+	corner.AimCritical:   "navigation lamps, radios, blowers and bilge pumps",
 	corner.AimOwn:        "such a load, as makers ask",
 	corner.AimConverters: "a large load of constant power, whose electronics cut out on low volts",
 }
