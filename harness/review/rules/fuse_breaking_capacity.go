@@ -28,7 +28,8 @@ var fuseBreakingCapacity = &Rule{
 	Source: "Ohm's law, fault-current articles (two sources); breaking capacity of ISO 8820 " +
 		"types: makers' data sheets (two sources); ABYC E-11 asks a main device of a large bank for the battery maker's " +
 		"short-circuit current, or 20 kA at 125 V dc (two discussions quote it); that factories' habit does not hold for lithium: common practice, no source",
-	Mend: MendBreaking,
+	Mend:  MendBreaking,
+	Named: true,
 	Bad: `
 battery: {chemistry: LiFePO4, capacity: 100 Ah, rate: 20 h, resistance: 2 mΩ, at: battery tray}
 fuses:
