@@ -1,12 +1,9 @@
 package rules
 
 import (
-	"math"
-	"slices"
-
-	"fusewright/harness/formula/battery"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
+	"fusewright/harness/study/fault"
 )
 
 var fuseBreakingCapacity = &Rule{
@@ -47,7 +44,7 @@ loads:
 `,
 	Run: func(p *Pass) {
 		for _, b := range p.fuses() {
-			if b.Fuse.Type != nil && b.Fuse.Type.BreakingA > 0 && p.above(b) == nil {
+			if p.above(b) == nil {
 				p.judgeBreaking(b)
 			}
 		}
@@ -89,24 +86,23 @@ const (
 )
 
 func (p *Pass) judgeBreaking(b *circuit.Branch) {
-	fault, breaks := p.behindA(b), b.Fuse.Type.BreakingAt(p.d.NominalV())
-	must, near := p.mustBreakA(b)
-	if fault <= breaks || must <= breaks {
+	short, breaks, near := p.behindA(b), fault.BreaksA(p.c, b), nearBreaking(b)
+	if short <= breaks {
 		return
 	}
 	severity, kind := finding.Advice, b.Fuse.Type.Kind
 	switch {
-	case (p.practice.Afloat || kind == ptc) && fault > breaks*near:
+	case (p.practice.Afloat || kind == ptc) && short > breaks*near:
 		severity = finding.Danger
-	case (kind == breaker || p.housePack()) && fault > breaks*near, fault > breaks*habitual:
+	case (kind == breaker || p.housePack()) && short > breaks*near, short > breaks*habitual:
 		severity = finding.Fault
 	}
 	fin := ofFuse(severity, b)
 	fin.Leave = severity == finding.Advice
-	atMost(&fin, "prospective current", fault, breaks, "A")
+	atMost(&fin, "prospective current", short, breaks, "A")
 	fin.Source = b.Fuse.Type.Source.String()
 	p.say(fin, "a short behind %s draws about %s; type %s breaks at most %s",
-		fuseText(b), ampsOver(fault, breaks), b.Fuse.Type.Name, rated(breaks))
+		fuseText(b), ampsOver(short, breaks), b.Fuse.Type.Name, rated(breaks))
 }
 
 // housePack tells whether the battery is one with a board that switches it off.
@@ -115,26 +111,12 @@ func (p *Pass) housePack() bool {
 	return b.Chemistry != nil && b.Chemistry.House(b.CapacityAh.Value)
 }
 
-// mustBreakA is what the standard of boats asks of a device by its battery, without
-// bound where it says nothing, and how far above its capacity is still near it.
-func (p *Pass) mustBreakA(b *circuit.Branch) (mustA, near float64) {
-	bank := battery.Of(p.d)
-	main := slices.ContainsFunc(p.branchesOf(circuit.FuseBranch), func(x *circuit.Branch) bool { return p.above(x) == b })
-	near = roughly
+// nearBreaking is how far above its capacity a short is still near it.
+func nearBreaking(b *circuit.Branch) float64 {
 	if fuseRating(b) <= smallA {
-		near = smallRoughly
+		return smallRoughly
 	}
-	if !p.practice.Afloat || bank == nil || bank.CrankingA() == 0 {
-		return math.Inf(1), near
-	}
-	row := p.d.Library.InterruptingFor(bank.CrankingA())
-	switch {
-	case row == nil:
-		return math.Inf(1), near
-	case main:
-		return row.MainA, near
-	}
-	return row.BranchA, near
+	return roughly
 }
 
 // openCircuitV is the resting voltage of the full battery.

@@ -20,7 +20,7 @@ type Clearing struct {
 	SlowNote string  // what the library's band says there
 	Assumed  bool    // the device's type is not known and taken as a blade fuse
 	// BreaksA is the breaking capacity of the device; 0 = not known. Exceeded
-	// names the fuse on the way whose current is above its own.
+	// names the fuse on the way that has none before it and is good for less (BreaksA).
 	BreaksA  float64
 	Exceeded *circuit.Branch
 	// Bare tells that some of the current comes from the battery without
@@ -194,7 +194,7 @@ func (w *walk) breaksA(t *library.FuseType) float64 {
 // opens is what clears a short through a fuse, given what clears it before.
 func (w *walk) opens(b *circuit.Branch, amps float64, c Clearing) Clearing {
 	d, assumed := w.s.devices.of(b)
-	o := d.Open(amps)
+	o, first := d.Open(amps), c.Device == nil || c.Bare
 	if c.Device == nil || c.Bare || !(c.SlowS < o.SlowS) {
 		was := c
 		c = Clearing{Device: b, DeviceA: amps, SlowS: o.SlowS, SlowNote: o.Note, Assumed: assumed,
@@ -207,7 +207,7 @@ func (w *walk) opens(b *circuit.Branch, amps float64, c Clearing) Clearing {
 		}
 	}
 	c.FastS = math.Min(c.FastS, o.FastS)
-	if c.Exceeded == nil && d.Type != nil && !assumed && d.Type.BreakingA > 0 && amps > w.breaksA(d.Type) {
+	if first && c.Exceeded == nil && amps > w.s.devices.breaksA[b.Index] {
 		c.Exceeded = b
 	}
 	return c
