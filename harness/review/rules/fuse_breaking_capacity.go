@@ -16,7 +16,7 @@ var fuseBreakingCapacity = &Rule{
 		"standard's table by the battery's cold-cranking current says what is enough, for devices that feed others " +
 		"and for branches. On vehicles it is advice for fuse-links up to four times their capacity: every factory builds blade fuses behind its battery. None builds a PTC or a breaker there, " +
 		"nor anything behind a lithium house pack: its cells give some kiloamperes until the board opens, and the fuse is there for " +
-		"the board that does not.",
+		"the board that does not; a pack is one by the resistance that the design gives, else by its capacity.",
 	Formula:  "I = (Voc + I charging · R battery) / (R battery + R wires to the fuse + R fuse)",
 	Limits:   "the fuse type's breaking capacity at the system's voltage, of the lowest voltage published that is not below it; what it must break is at most what the table asks of boats",
 	Why:      "a fuse that must break more than it can may burst and go on arcing",
@@ -105,10 +105,18 @@ func (p *Pass) judgeBreaking(b *circuit.Branch) {
 		fuseText(b), ampsOver(short, breaks), b.Fuse.Type.Name, rated(breaks))
 }
 
-// housePack tells whether the battery is one with a board that switches it off.
+// housePack tells whether the battery drives a short as a house pack does: by its
+// resistance where the design gives it, which is then no more than the least pack's, else
+// by its capacity.
 func (p *Pass) housePack() bool {
 	b := &p.d.Battery
-	return b.Chemistry != nil && b.Chemistry.House(b.CapacityAh.Value)
+	if b.Chemistry == nil || b.Chemistry.HouseAh <= 0 {
+		return false
+	}
+	if b.ResistanceOhm.Given() {
+		return !over(b.ResistanceOhm.Value, b.Chemistry.Ohm(b.Chemistry.HouseAh)*p.d.NominalV()/12)
+	}
+	return b.Chemistry.House(b.CapacityAh.Value)
 }
 
 // nearBreaking is how far above its capacity a short is still near it.

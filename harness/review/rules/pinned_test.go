@@ -348,8 +348,20 @@ func TestBreakingCapacityAtTheEdge(t *testing.T) {
 		p.judgeBreaking(b)
 		says(t, fmt.Sprintf("%g A at a PTC", fault), p.found, want)
 	}
-	// Nor do they build blade fuses behind a lithium pack of 30 Ah and more.
+	// Nor do they build blade fuses behind a lithium pack of 30 Ah and more, or of what
+	// resistance that one has: 0.06 Ω·Ah / 30 Ah and 2 mΩ of its board are 4 mΩ.
 	kind.Kind, kind.Breaks = "fuse", nil
+	for _, c := range []struct {
+		ah, ohm, fault float64
+		want           finding.Severity
+	}{{29, 0.004, 1501, finding.Fault}, {31, 0.004, 1501, finding.Fault}, {29, 0.0041, 1501, finding.Advice}, {300, 0.0041, 1501, finding.Advice},
+		{300, 0.0041, 4001, finding.Fault}} {
+		p.in.Protection = &protection.Study{Fuses: []*protection.Fuse{{Branch: b, FaultA: c.fault}}}
+		p.found, p.d.Battery.CapacityAh.Value, p.d.Battery.ResistanceOhm.Value = nil, c.ah, c.ohm
+		p.judgeBreaking(b)
+		says(t, fmt.Sprintf("%g A behind %g Ah of %g Ω", c.fault, c.ah, c.ohm), p.found, c.want)
+	}
+	p.d.Battery.ResistanceOhm = design.Quantity{}
 	for _, c := range []struct {
 		ah, fault float64
 		want      finding.Severity
