@@ -191,7 +191,7 @@ func (p *Pass) missingOf(part *circuit.Part) {
 // its current the other way round is not judged then.
 func (p *Pass) missingTurn(part *circuit.Part, say func(string, ...any)) {
 	b := loadBranch(part)
-	if b == nil || !b.Load.Reverses || len(p.usable) == 0 {
+	if b == nil || !b.Load.Reverses || onOneHalf(b) || len(p.usable) == 0 {
 		return
 	}
 	turns := func(s *solve.Solution) bool { return s.Amps(b) < 0 }

@@ -35,7 +35,7 @@ situations:
 		able := p.live(anything, nil)
 		for _, part := range p.partsOf(circuit.Load) {
 			b := loadBranch(part)
-			if b == nil || !able.nodes[b.A.Index] || !p.cold[b.B.Index] || p.draws(b) {
+			if b == nil || !able.nodes[b.A.Index] || !p.cold[b.B.Index] || p.draws(b) || onOneHalf(b) {
 				continue
 			}
 			p.reportNeverOn(part, p.listedOn(b))
