@@ -60,10 +60,14 @@ func (p *Pass) overtaken(w *protection.Wire) bool {
 	return w.KnownRatio <= 1 && w.KnownWorstA != 0 && p.allowed(w.Wire).known() && !p.c.Tail(w.Wire)
 }
 
-// endedAbove tells whether a smaller fuse before the device, through which the same current
-// flows, opens in time.
+// endedAbove tells whether a smaller fuse before the device, or in the return behind the
+// wire, through which the same current flows, opens in time.
 func (p *Pass) endedAbove(f *protection.Fuse, w *protection.Wire) bool {
 	damage := p.in.Faults.Wires.Damage(w.Wire)
+	if back := p.guardOf(w.Wire).fuse; back != nil && back != f.Branch && back.Returns() {
+		device, _ := p.in.Faults.Device(back)
+		return fusing.ProtectsWire(device, damage.FaultTimeS, f.FaultA).KnownRatio > 1
+	}
 	for up := p.above(f.Branch); up != nil && len(p.nearest[f.Branch.Index].Fuses) == 1; up = p.above(up) {
 		if fuseRating(up) >= fuseRating(f.Branch) {
 			continue

@@ -155,7 +155,7 @@ func (f *facts) guardReturns(p *circuit.Part) {
 			continue
 		}
 		f.guardCold[n.Index] = g
-		for _, b := range returnsFrom(n) {
+		for _, b := range n.ReturnsBy() {
 			queue = append(queue, reached{b.B, g.behind(b)})
 		}
 	}
@@ -167,23 +167,13 @@ func (g guard) behindOnlyWay(n *circuit.Node) guard {
 	seen := map[*circuit.Node]bool{}
 	for n.Index != 0 && !seen[n] {
 		seen[n] = true
-		out := returnsFrom(n)
+		out := n.ReturnsBy()
 		if len(out) != 1 {
 			break
 		}
 		g, n = g.behind(out[0]), out[0].B
 	}
 	return g
-}
-
-// returnsFrom are the branches that take current back from a node.
-func returnsFrom(n *circuit.Node) (list []*circuit.Branch) {
-	for _, b := range n.Branches {
-		if b.A == n && b.Returns() {
-			list = append(list, b)
-		}
-	}
-	return list
 }
 
 func isReturn(w *circuit.Wire) bool {

@@ -110,8 +110,12 @@ loads:
 		{"30 A", "back fuse", finding.Danger},
 		{"5 A", "[back fuse, frame]", finding.Danger},
 	} {
-		if got := gravest(t, replace(lamp, "RATING", c.rating, "BACK", c.back), "return-below-fuse"); got != c.want {
+		text := replace(lamp, "RATING", c.rating, "BACK", c.back)
+		if got := gravest(t, text, "return-below-fuse"); got != c.want {
 			t.Errorf("%s, %s: %s, want %s", c.rating, c.back, got, c.want)
+		}
+		if got := max(gravest(t, text, "short-overheats-wire"), gravest(t, text, "fuse-wire-curve")); c.want == 0 && got != 0 {
+			t.Errorf("%s, %s: %s by a short inside the lamp", c.rating, c.back, got)
 		}
 	}
 }

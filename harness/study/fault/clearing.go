@@ -82,6 +82,7 @@ func (w *walk) result(p point, f flow) Result {
 	}
 	if p.back != nil {
 		w.goBack(p.back)
+		r.Clearing = w.backFuses(p.back, r.Clearing)
 	}
 	w.heat(&r)
 	return r
@@ -238,12 +239,30 @@ func (w *walk) goBack(n *circuit.Node) {
 	}
 	for _, b := range n.ReturnsBy() {
 		amps := math.Abs(w.flow.through(b))
-		if b.Wire == nil || amps < share*w.flow.amps || w.marked[b.Wire.Index] == w.round {
+		if amps < share*w.flow.amps || b.Wire != nil && w.marked[b.Wire.Index] == w.round {
 			continue
 		}
-		w.carry(b.Wire, amps)
+		if b.Wire != nil {
+			w.carry(b.Wire, amps)
+		}
 		w.goBack(b.B)
 	}
+}
+
+// backFuses is what clears a short whose current has one way back, with the fuses that
+// stand in it; what no fuse of the feed clears is left as it is.
+func (w *walk) backFuses(n *circuit.Node, c Clearing) Clearing {
+	for range w.s.Circuit.Branches {
+		out := n.ReturnsBy()
+		if len(out) != 1 || c.Device == nil || c.Bare {
+			break
+		}
+		if out[0].Kind == circuit.FuseBranch {
+			c = w.opens(out[0], math.Abs(w.flow.through(out[0])), c)
+		}
+		n = out[0].B
+	}
+	return c
 }
 
 // returns lists the return wires below a node, near first.
