@@ -84,7 +84,9 @@ type Design struct {
 
 	Library *library.Library
 
-	OldKeys problem.List // keys by names that they had before, one of each
+	// OldKeys are keys by names that they had before, and short names with which several
+	// rows of the library begin, one of each.
+	OldKeys problem.List
 }
 
 // Limits override the practice's; see library.Practice.

@@ -1,8 +1,10 @@
 package rules_test
 
 import (
+	"strings"
 	"testing"
 
+	"fusewright/harness/proof/example"
 	"fusewright/harness/review/finding"
 )
 
@@ -32,5 +34,26 @@ loads:
 		if got := gravest(t, replace(lamp, "PRACTICE", c.practice, "TYPE", c.says, "LENGTH", c.length), "voltage-drop"); got != c.want {
 			t.Errorf("%s, %s, %s: %v, want %v", c.practice, c.says, c.length, got, c.want)
 		}
+	}
+}
+
+// A lamp that a coil feeds backwards loses more than there is: no drop, but a coil in
+// series. The two relays wait for each other.
+func TestCoilInSeriesIsNoDrop(t *testing.T) {
+	const waiting = `
+relays:
+  neg: {form: mini make, at: battery tray, returns to: frame, coil: {fed by: lamp fuse, returns to: neg, suppressed by: diode}}
+  pos: {form: mini make, at: battery tray, fed by: lamp fuse, coil: {fed by: pos, returns to: frame, suppressed by: diode}}
+loads:
+  tail lamp: {power: 40 W, behaves: resistor, at: rear, fed by: pos, wire: {size: 1 mm²}, returns to: neg, return wire: {size: 1 mm²}}
+`
+	var said []string
+	for _, f := range assess(t, "coils.yaml", []byte(example.Design(waiting))) {
+		if f.Rule == "voltage-drop" {
+			said = append(said, f.What)
+		}
+	}
+	if len(said) != 1 || !strings.HasPrefix(said[0], "tail lamp is in series with the coil of neg and pos and gets ") {
+		t.Errorf("%q", said)
 	}
 }

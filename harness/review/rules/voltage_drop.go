@@ -10,6 +10,7 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/design/figure"
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
 	"fusewright/harness/network/solve"
@@ -27,7 +28,7 @@ var voltageDrop = &Rule{
 		"limit it is a fault too; where the whole drop passes the limit as is likely it is advice, and so are wires that lose more than is usual for what is on for long, or than the load's maker asks (`drop aim`). On boats the wires of what the library calls `critical afloat` " +
 		"(navigation lamps, VHF radio, bilge pumps, blower) are held to the limit of critical loads too, unless the design says whether they are `critical`: " +
 		"advice above it, a fault above one and a half times. An element that " +
-		"alone takes two fifths of the drop is named.",
+		"alone takes two fifths of the drop is named. A load that gets its current through a relay's coil loses nothing on the way: that is said in place of a drop.",
 	Formula: "drop = (V battery − V load) / nominal system voltage",
 	Limits: "the practice's limit for critical or other loads; `limits: drop critical`, `drop " +
 		"other` of the design",
@@ -70,6 +71,9 @@ func (p *Pass) judgeDrop(part *circuit.Part, b *circuit.Branch) {
 		kind, key = "critical", "drop critical"
 	}
 	whole, wires := p.worstDrop(b), p.wireDrop(part, b)
+	if p.saysCoils(part, b, whole(corner.AtNominal)) {
+		return
+	}
 	v := p.held("voltage drop", wires, figure.Larger, limit, math.Inf(1), func(c cornered) finding.Severity {
 		return graver(l.Critical && c.decisive() > 2*limit, finding.Fault, finding.Danger)
 	})
@@ -108,6 +112,33 @@ func (p *Pass) judgeDrop(part *circuit.Part, b *circuit.Branch) {
 	fin.Unsourced = p.unsourcedDrop(p.lossFor(part, judged.cornered), byWires, judged.decisive()*p.d.NominalV(),
 		(judged.decisive()-bound)*p.d.NominalV())
 	p.report(fin)
+}
+
+// leftByCoils is the share of the system voltage lost from which a load in series with a
+// coil has no use of the rest, and seriesShare how much of its current such a coil carries.
+const leftByCoils, seriesShare = 0.9, 0.5
+
+// saysCoils reports a load that gets its current through coils in series with it: what is
+// lost there is no drop, and may be more than there is, since the coils drive it backwards.
+func (p *Pass) saysCoils(part *circuit.Part, load *circuit.Branch, whole cornered) bool {
+	s := p.solutionOf(whole.in)
+	if s == nil || whole.Nominal < leftByCoils {
+		return false
+	}
+	var through []*circuit.Branch
+	for coil := range p.coils {
+		if math.Abs(s.BranchA[coil.Index]) >= seriesShare*math.Abs(s.BranchA[load.Index]) && s.BranchA[coil.Index] != 0 {
+			through = append(through, coil)
+		}
+	}
+	if len(through) == 0 {
+		return false
+	}
+	fin := ofPart(graver(accessory(part).Critical, finding.Fault, finding.Danger), part)
+	fin.Situation = whole.in.Name
+	fin.Change = "feed load and coil each from the supply, and return each to a ground"
+	p.say(fin, "%s is in series with the coil of %s and gets %s", part.Name, wording.And(names(through)), volts(math.Abs(s.LoadV(load))))
+	return true
 }
 
 // judgeAim advises on a wire that is thick enough by its limit but thinner than the
