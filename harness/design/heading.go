@@ -118,7 +118,7 @@ func sectionKeys() []key[Design] {
 			&switchSection, func(d *Design) *[]*Switch { return &d.Switches }),
 		partsKey(Key{Name: "loads", Doc: "the accessories", Example: "see load"},
 			&loadSection, func(d *Design) *[]*Load { return &d.Loads }),
-		partsKey(Key{Name: "grounds", Doc: "points where returns meet", Example: "see ground"},
+		partsKey(Key{Name: "grounds", Other: "earths", Doc: "points where returns meet", Example: "see ground"},
 			&groundSection, func(d *Design) *[]*Ground { return &d.Grounds }),
 		partsKey(Key{Name: "splices", Doc: "joints of feeds", Example: "see splice"},
 			&spliceSection, func(d *Design) *[]*Splice { return &d.Splices }),

@@ -13,6 +13,8 @@ import (
 // out to a power at a voltage.
 type loadFigures struct {
 	power, current, resistance, rated, inrushTime Quantity
+
+	critical bool // the design says whether
 }
 
 // usualSign stands for a load whose sign neither the design nor its type gives.
@@ -123,8 +125,8 @@ func loadUseKeys() []key[Load] {
 		plugKey[Load](),
 		choiceKey(Key{Name: "symbol", Was: "sign", Choices: signs, Default: "the type's, else by behaviour",
 			Doc: "its symbol on the drawing", Example: "heater"}, func(x *Load) *Sign { return &x.Sign }),
-		yesKey(Key{Name: "critical", Default: "no", Doc: "held to the tighter limit of voltage drop",
-			Example: "yes"}, func(x *Load) *bool { return &x.Critical }),
+		saidKey(yesKey(Key{Name: "critical", Default: "no; on boats the wires of what the library calls critical afloat are held to that limit too", Doc: "held to the tighter limit of voltage drop",
+			Example: "yes"}, func(x *Load) *bool { return &x.Critical }), func(x *Load) { x.given.critical = true }),
 		quantityKey(Key{Name: "drop aim", Unit: quantity.Share, Min: 0.001, Max: 0.5,
 			Doc:     "the maximum drop in its wires, feed and return, as a share of the system voltage, that its maker asks for; held as advice, like the practice's aim",
 			Default: "the type's, else the practice's", Example: "2 %"}, func(x *Load) *Quantity { return &x.DropAim }),
@@ -302,6 +304,15 @@ func (x *Load) LongestS() float64 {
 		return x.OnForS.Value
 	}
 	return math.Inf(1)
+}
+
+// tightDrops holds what is critical on boats to the tighter drop, unless the design
+// says whether it is.
+func (r *reader) tightDrops() {
+	p := r.d.Practice
+	for _, x := range r.d.Loads {
+		x.TightDrop = !x.given.critical && x.Type != nil && x.Type.CriticalAfloat && p != nil && p.Afloat
+	}
 }
 
 // ownFigure tells whether the design gives the draw itself.

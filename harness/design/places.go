@@ -28,11 +28,17 @@ var placeSection = section[Place]{
 			func(p *Place) *bool { return &p.Wet }),
 		yesKey(Key{Name: "moves", Default: "no", Doc: "it moves against the frame: handlebar, hinged panel",
 			Example: "yes"}, func(p *Place) *bool { return &p.Moves }),
-		yesKey(Key{Name: "petrol vapour", Default: "no",
-			Doc:     "vapour of petrol can gather there: the space of a petrol tank or engine",
-			Example: "yes"}, func(p *Place) *bool { return &p.PetrolVapour }),
+		vapourKey(),
 	},
 	short: func(_ *reader, _ *Place, f field) bool { return isNothing(f.node) },
+}
+
+// vapourKey keeps "no" apart from "not said": a review of a boat must ask.
+func vapourKey() key[Place] {
+	return saidKey(yesKey(Key{Name: "petrol vapour", Default: "no",
+		Doc:     "vapour of petrol can gather there: the space of a petrol tank or engine; a boat that says it of no place may be asked",
+		Example: "yes"}, func(p *Place) *bool { return &p.PetrolVapour }),
+		func(p *Place) { p.VapourGiven = true })
 }
 
 // PetrolVapour tells whether there is a place where it can gather.

@@ -25,6 +25,7 @@ type Section struct {
 type Key struct {
 	Name     string
 	Was      string             // its name before, which this version still reads
+	Other    string             // another word of the trade for it, which is hinted at
 	Kind     string             // how its value is written: see the kind constants
 	Unit     quantity.Dimension // of quantities
 	Min, Max float64            // of quantities and numbers, inclusive, in base units

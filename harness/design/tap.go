@@ -23,14 +23,8 @@ var tapSection = section[Tap]{
 
 // supervisedKey keeps "no" apart from "not said": a review must ask.
 func supervisedKey() key[Tap] {
-	k := yesKey(Key{Name: "supervised", Example: "no",
+	return saidKey(yesKey(Key{Name: "supervised", Example: "no",
 		Doc: "watched by a data-bus module, which may report the added load as a fault; " +
 			"not given is said in the findings"},
-		func(t *Tap) *bool { return &t.Supervised })
-	read := k.read
-	k.read = func(r *reader, t *Tap, f field) {
-		read(r, t, f)
-		t.SupervisedGiven = true
-	}
-	return k
+		func(t *Tap) *bool { return &t.Supervised }), func(t *Tap) { t.SupervisedGiven = true })
 }

@@ -45,6 +45,7 @@ func (r *reader) parse(src []byte) *yaml.Node {
 			return nil
 		}
 	}
+	joinCommas(root)
 	w := &treeWalk{r: r, done: map[*yaml.Node]extent{}, open: map[*yaml.Node]bool{}}
 	w.visit(root, 1)
 	if w.stop {

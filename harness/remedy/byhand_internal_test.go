@@ -135,6 +135,17 @@ func TestByHandBest(t *testing.T) {
 	}
 }
 
+// What is on at once at a part is not decided with the part.
+func TestByHandByPart(t *testing.T) {
+	x, y := amps(danger, 20), amps(fault, 20)
+	x.Part, y.Part = "m", "m"
+	both, other := &finding.Finding{Part: "m", Situation: "s"}, &finding.Finding{Part: "n"}
+	list := byPart([]*finding.Finding{x, both, y, other})
+	if len(list) != 3 || len(list[0].Findings) != 2 || list[1].Findings[0] != both || list[2].Findings[0] != other {
+		t.Errorf("%d causes", len(list))
+	}
+}
+
 // TestByHandOthers: beside the remedy, at most two that help, bring nothing as grave and
 // leave less, the one that leaves least first.
 func TestByHandOthers(t *testing.T) {

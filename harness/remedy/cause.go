@@ -91,15 +91,21 @@ func (t *Trial) asks(f *finding.Finding) bool { return t.sizes == nil || !f.Leav
 // harms is how much a change brings or worsens.
 func (t *Trial) harms() int { return len(t.Breaks) + len(t.Worsens) }
 
-// byPart groups findings that no change mends by what they are about.
+// byPart groups findings that no change mends by what they are about: a part, or
+// what is on at once at it, which no change of the part decides.
 func byPart(left []*finding.Finding) []*Cause {
+	type about struct {
+		part   string
+		atOnce bool
+	}
 	var list []*Cause
-	at := map[string]*Cause{}
+	at := map[about]*Cause{}
 	for _, f := range left {
-		c := at[f.Part]
+		is := about{f.Part, f.Situation != "" && !f.Figure.Given()}
+		c := at[is]
 		if c == nil {
 			c = &Cause{}
-			at[f.Part] = c
+			at[is] = c
 			list = append(list, c)
 		}
 		c.Findings = append(c.Findings, f)

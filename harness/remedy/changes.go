@@ -69,6 +69,9 @@ func (t *tester) ladders(f *finding.Finding) []ladder {
 			list = append(list, t.ratings(b, -1), t.ratings(b, +1))
 		}
 	}
+	if p := t.part(f.Part); p != nil {
+		list = append(list, t.sameFamily(p))
+	}
 	for _, v := range t.values {
 		if v.Kind() != sizing.Fuse && (v.Kind() != sizing.Plug || mend != rules.MendNot) && v.Of(f.Part) {
 			list = append(list, choices(v))

@@ -30,6 +30,20 @@ func (t *tester) suppressor(x *design.Relay) ladder {
 		put: func() func() { return keep(&x.Coil.Suppressed, "resistor") }}}
 }
 
+// sameFamily is a relay in the form of its family for the system's voltage: it fits the
+// socket that is there.
+func (t *tester) sameFamily(p *circuit.Part) ladder {
+	x, is := p.Source.(*design.Relay)
+	if !is || x.Form == nil || x.Half != nil {
+		return nil
+	}
+	form := t.Design.Library.RelayFormFor(x.Form.Family, t.Design.NominalV())
+	if form == nil || form == x.Form || form.Family != x.Form.Family || slices.ContainsFunc(t.Design.Relays, func(r *design.Relay) bool { return r.Half == x }) {
+		return nil
+	}
+	return ladder{{About: x.Name, Was: x.Form.Name, Will: form.Name, put: func() func() { return keep(&x.Form, form) }}}
+}
+
 // strap is a frame stud with a strap from the engine or frame to the battery.
 func (t *tester) strap(x *design.Ground) ladder {
 	if x.Kind != design.FrameStud || !x.FrameOhm.Given() || x.FrameOhm.Value <= circuit.FrameOhm {

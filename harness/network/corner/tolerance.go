@@ -69,6 +69,19 @@ func (t *Tolerances) PowerFactor(b *circuit.Branch) float64 {
 	return 1 + t.Power[b.Load.Behaves]
 }
 
+// leastStall is how many times its running current a motor draws at the least when it
+// stands: a smaller starting current is that of a soft start, which says nothing of a
+// blocked motor. From memory: small brushed motors stall at two to three times.
+const leastStall = 2.0
+
+// StallRatio is the current of a motor that stands over its running current.
+func (t *Tolerances) StallRatio(l *design.Load) float64 {
+	if l.Inrush.PeakRatio >= leastStall {
+		return l.Inrush.PeakRatio
+	}
+	return t.Blocked
+}
+
 // mostGain is how far the current of a corner may be above nominal: 20 % of power
 // for a motor, or 10 % at 12 V instead of 14.4 V.
 const mostGain = 4.0 / 3

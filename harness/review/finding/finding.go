@@ -92,6 +92,9 @@ type Finding struct {
 	// Covers are findings of other rules with the same cause. They need no word of
 	// their own while this one is open; when it is accepted they stand in the list.
 	Covers []*Finding
+	// Behind names the loads that are never on among what it covers, at the end of What
+	// too; "" for none.
+	Behind string
 }
 
 // Meant is a value in place of one that is hard to believe.

@@ -74,7 +74,7 @@ func Compute(c *circuit.Circuit, sols []*solve.Solution, faults *fault.Study) *S
 	s := &study{Study: &Study{worst: make([]*Overload, len(c.Wires))}, c: c, faults: faults,
 		running: make([]float64, len(c.Branches)), together: make([]float64, len(c.Branches)),
 		used: make([]float64, len(c.Branches)), steady: make([]float64, len(c.Branches)),
-		blocked: corner.TolerancesOf(c.Design).Blocked}
+		tolerances: corner.TolerancesOf(c.Design)}
 	for _, sol := range sols {
 		if sol.Status != solve.Converged {
 			continue
@@ -111,7 +111,7 @@ type study struct {
 	running, together []float64 // by branch
 	used              []float64 // by branch: the most of together that one situation has on
 	steady            []float64 // of together, what may flow for good, by a wire's branch
-	blocked           float64   // current of a blocked motor over its running current
+	tolerances        *corner.Tolerances
 }
 
 // way is a load with the branches that its current passes.
@@ -181,18 +181,9 @@ func (s *study) allAtOnce(w way) {
 	}
 }
 
-// leastStall is how many times its running current a motor draws at the least when it
-// stands: a smaller starting current is that of a soft start, which says nothing of a
-// blocked motor. From memory: small brushed motors stall at two to three times.
-const leastStall = 2.0
-
 // stands holds a way against its motor standing while the rest runs on.
 func (s *study) stands(w way) {
-	peak := s.blocked
-	if in := w.load.Load.Load.Inrush; in.PeakRatio >= leastStall {
-		peak = in.PeakRatio
-	}
-	moreA := (peak - 1) * w.drawsA
+	moreA := (s.tolerances.StallRatio(w.load.Load.Load) - 1) * w.drawsA
 	var fuses []passed
 	for _, b := range w.branches {
 		if b.Kind == circuit.FuseBranch {
