@@ -395,6 +395,8 @@ type Chemistry struct {
 	ChargeShare      float64 `key:"charge share" need:"" in:"0.01,10"` // highest charging current as a share of capacity per hour
 	ChargeEfficiency float64 `key:"charge efficiency" need:"" in:"0.1,1"`
 	StartReserve     float64 `key:"start reserve" need:"" in:"0,1" show:"start reserve *%"` // state of charge below which starting is not sure
+	// DeepBelow is the state of charge below which a discharge shortens its life; 0 = none.
+	DeepBelow float64 `key:"deep below" in:"0,1"`
 	// OpenCircuitVPerC is how the resting voltage of a 12 V class battery
 	// changes with temperature, from 25 °C.
 	OpenCircuitVPerC float64 `key:"open circuit volts per C" in:"-0.1,0.1"`

@@ -170,7 +170,9 @@ loads:
 		{"filament lamp, critical: yes", "motor, symbol: horn", "keyed feed", "lamp fuse", false},
 		{"filament lamp, critical: yes", "motor", "keyed feed", "pump fuse", false},
 		{"filament lamp, critical: yes", "motor", "lamp fuse", "pump fuse", false},
-		{"filament lamp, critical: yes", "resistor", "keyed feed", "lamp fuse", false}} {
+		{"filament lamp, critical: yes", "resistor", "keyed feed", "lamp fuse", false},
+		{"filament lamp, critical: yes", "constant power", "keyed feed", "lamp fuse", true},
+		{"constant power, symbol: LED, critical: yes", "constant power, symbol: LED", "keyed feed", "lamp fuse", false}} {
 		s := strings.NewReplacer("LAMP", c.lamp, "MOTOR", c.motor, "FUSE", c.fuse, "FED", c.fed).Replace(text)
 		if got := gives(t, s, "lamp-shares-motor-fuse"); got != c.want {
 			t.Errorf("%+v: %v, want %v", c, got, c.want)

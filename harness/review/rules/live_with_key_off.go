@@ -105,7 +105,8 @@ func (p *Pass) reportByHand(g handGroup) {
 		return
 	}
 	severity := finding.Fault
-	if momentary(g.gate) || floats(g.gate) || lampsAlone(g.loads) {
+	keyed, held := p.hasKey(), !slices.ContainsFunc(g.loads, p.stays)
+	if momentary(g.gate) || held || floats(g.gate) || lampsAlone(g.loads) || !keyed {
 		severity = finding.Advice
 	}
 	fin := ofPart(severity, g.gate.Part)
@@ -119,16 +120,33 @@ func (p *Pass) reportByHand(g handGroup) {
 		subject = g.gate.Part.Name + " can be left on by its own switch"
 	}
 	decidedBy(&fin, "drain", sum, "A", figure.Larger)
-	fin.Change = p.ofPump(g.loads...)
+	if fin.Change = p.ofPump(g.loads...); !keyed {
+		fin.Live = false
+		fin.Change = "say why as `stays live`, or give what follows the key: a tap, a vehicle load, or a switch whose type is a key"
+		p.say(fin, "%s, drawing about %s; nothing in the design follows a key", subject, amps(sum))
+		return
+	}
 	p.say(fin, "%s with the key off, drawing about %s", subject, amps(sum))
+}
+
+// hasKey tells whether anything in the design goes off with a key: a tap, a switch that is
+// one, or what the vehicle itself draws.
+func (f *facts) hasKey() bool {
+	return slices.ContainsFunc(f.c.Branches, func(b *circuit.Branch) bool {
+		return b.Closer != nil && b.Closer.Key != "" && b.Closer.Key != design.WhenAlways || keyed(b)
+	}) || slices.ContainsFunc(f.d.VehicleLoads, func(l *design.VehicleLoad) bool {
+		return l.When == design.WhenKey || l.When == design.WhenRunning
+	})
 }
 
 // lampsAlone tells whether draws are lamps, by their sign.
 func lampsAlone(draws []*circuit.Branch) bool {
-	return !slices.ContainsFunc(draws, func(b *circuit.Branch) bool {
-		l := b.Load
-		return l == nil || l.Load == nil || l.Load.Sign != design.SignLamp && l.Load.Sign != design.SignLED
-	})
+	return !slices.ContainsFunc(draws, func(b *circuit.Branch) bool { return !isLamp(b) })
+}
+
+func isLamp(b *circuit.Branch) bool {
+	l := b.Load
+	return l != nil && l.Load != nil && (l.Load.Sign == design.SignLamp || l.Load.Sign == design.SignLED)
 }
 
 // ofPump is what to do about bilge pumps of a boat, which must stay live; "" = there is
