@@ -36,7 +36,7 @@ system: 12 V
 practice: off-road
 battery: {chemistry: AGM, capacity: 20 Ah, rate: 10 h, resistance: 12 mΩ, at: tray}
 charging: {regulated: 14.3 V, output: {1000 rpm: 30 A, 3000 rpm: 30 A}, idle: 1000 rpm, cruise: 3000 rpm, hot derating: 10 %}
-places: {tray: {ambient: 40 °C}, far: {ambient: 40 °C}}
+places: {tray: {ambient: 25 °C}, far: {ambient: 25 °C}}
 runs:
   - {from: tray, to: far, length: 1 m}
 fuses:

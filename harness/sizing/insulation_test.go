@@ -23,7 +23,7 @@ func TestBetterInsulation(t *testing.T) {
 		{"hot", hot(85), "C", 6},
 		{"hotter than the usual one stands", hot(100), "C", 6},
 		{"beside an exhaust", exhaust, "D", 1.5},
-		{"hot, and given", hot(85) + "wire: {insulation: " + class + "B}\n", "B", 16},
+		{"hot, and given", hot(85) + "wire: {insulation: " + class + "B}\n", "B", 25},
 	} {
 		d := read(t, c.src)
 		for range 2 { // choosing again gives the same

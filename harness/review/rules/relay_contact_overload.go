@@ -25,8 +25,8 @@ var relayContactOverload = &Rule{
 	Why:     "an overloaded contact welds shut, and what it feeds stays live",
 	Change: "use a relay with a higher rating for this kind of load, or share the loads between " +
 		"two",
-	Severity: "danger where it is more than the contact carries, or above 1.5 times its rating for lamps or motors; else fault; " +
-		"advice when that rating is exceeded by no more than a third: a question of the contact's life, and when only the worst case is more than the contact carries",
+	Severity: "danger; advice when only the rating for lamps or motors is exceeded, by no more than a third: a question of the contact's life, " +
+		"and when only the worst case is more than the contact carries",
 	Source: "makers' data sheets, mini and micro relays (one source)",
 	Mend:   MendRelay,
 	InUse:  true,
@@ -55,17 +55,11 @@ charging: {regulated: 14.3 V, output: {1300 rpm: 32 A, 3000 rpm: 40 A}, idle: 13
 	},
 }
 
-// mostKindShare is up to what share of its rating for a kind of load a contact that carries the
-// current wears out early rather than welds (common practice, no source).
-const mostKindShare = 1.5
-
 func (p *Pass) judgeRelayContact(part *circuit.Part, form *library.RelayForm, b *circuit.Branch) {
 	ambient := part.AmbientC()
 	v, u := p.heldContact(b, RelayContact(form, b, ambient), func(u loading) finding.Severity {
-		if over(u.share, mostKindShare) || over(u.A, form.MakeA*form.Share(ambient)) {
-			return finding.Danger
-		}
-		return graver(over(u.share, lifeShare), finding.Advice, finding.Fault)
+		carriesMore := over(u.A, form.MakeA*form.Share(ambient))
+		return graver(carriesMore || over(u.share, lifeShare), finding.Advice, finding.Danger)
 	})
 	if v.severity == 0 {
 		return
