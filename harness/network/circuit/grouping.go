@@ -250,14 +250,17 @@ func (g *grouping) along(f *asked, i int) []float64 {
 	return along
 }
 
-// use is what the rated draw of what is on asks of the branches.
+// use is what what is on asks of the branches.
 type use struct {
 	c       *Circuit
 	ways    map[*Branch][]*Branch // by load or coil
 	carried map[*Branch][]*Branch // the loads and coils of a branch
+	closed  map[*design.Situation][]bool
 }
 
-func (c *Circuit) newUse() *use { return &use{c: c, ways: map[*Branch][]*Branch{}} }
+func (c *Circuit) newUse() *use {
+	return &use{c: c, ways: map[*Branch][]*Branch{}, closed: map[*design.Situation][]bool{}}
+}
 
 // asked is what a situation asks, by branch index.
 type asked struct {
@@ -268,18 +271,90 @@ type asked struct {
 // ask leaves out some loads and coils.
 func (u *use) ask(s *design.Situation, leave func(*Branch) bool) *asked {
 	f := &asked{make([]float64, len(u.c.Branches)), make([]float64, len(u.c.Branches))}
-	on := isOn(s)
+	on, volts := isOn(s), u.c.busV(s)
 	for _, b := range u.c.Branches {
-		a := u.c.onA(b, on)
-		if a == 0 || leave != nil && leave(b) {
+		if !u.draws(b, on, s) || leave != nil && leave(b) {
 			continue
 		}
+		a := u.c.drawAtA(b, volts)
 		f.ofA[b.Index] = a
 		for _, x := range u.way(b) {
 			f.amps[x.Index] += a
 		}
 	}
 	return f
+}
+
+// draws tells whether a load is on in a situation, or is left on by it: nothing of its own
+// turns it off, and no open contact stands in its way. So of a coil.
+func (u *use) draws(b *Branch, on map[*design.Load]bool, s *design.Situation) bool {
+	switch {
+	case b.Load != nil && b.Load.Load != nil && !b.Load.Standby:
+		l := b.Load.Load
+		return on[l] || !l.OwnSwitch && u.reached(b, s, nil)
+	case b.Part != nil && b == b.Part.Coil():
+		return u.reached(b, s, nil)
+	}
+	return false
+}
+
+// reached tells whether all contacts on the main way of a load or coil are closed in a
+// situation; those of relays by their coils, of which asked are those already looked at.
+func (u *use) reached(b *Branch, s *design.Situation, asked []*Branch) bool {
+	closed := u.closed[s]
+	if closed == nil {
+		closed = Contacts(u.c, s)
+		u.closed[s] = closed
+	}
+	for _, x := range u.way(b) {
+		switch k := x.Closer; {
+		case k == nil || k.Break != nil:
+		case k.Coil != nil:
+			if !slices.Contains(asked, k.Coil) && !u.reached(k.Coil, s, append(asked, k.Coil)) {
+				return false
+			}
+		case !closed[x.Index]:
+			return false
+		}
+	}
+	return true
+}
+
+// restingOver is what a full battery has over the nominal voltage with the engine stopped:
+// 12.7 V of 12 V.
+const restingOver = 12.7 / 12
+
+// busV is the voltage that loads have in a situation, but for what their wires lose.
+func (c *Circuit) busV(s *design.Situation) float64 {
+	if v := c.Design.Charging.RegulatedV.Value; Running(s) && v > 0 {
+		return v
+	}
+	return restingOver * c.Design.NominalV()
+}
+
+// LampExponent is how filament current follows voltage: i ~ V^0.55.
+// Source: Standard Handbook for Electrical Engineers, 11th ed., p. 22-8
+// (as quoted by the lamp re-rating literature).
+const LampExponent = 0.55
+
+// drawAtA is what a load or coil draws at a voltage.
+func (c *Circuit) drawAtA(b *Branch, volts float64) float64 {
+	if b.Load == nil {
+		return c.DrawA(b) * volts / c.Design.NominalV()
+	}
+	a := b.Load.RatedA()
+	if a == 0 {
+		return 0
+	}
+	switch over := volts / b.Load.RatedV; b.Load.Behaves {
+	case design.Resistor:
+		return a * over
+	case design.FilamentLamp:
+		return a * math.Pow(over, LampExponent)
+	case design.ConstantPower:
+		return a / over
+	}
+	return a
 }
 
 // through are the loads and coils whose main way leads through a branch, of those
@@ -314,20 +389,6 @@ func isOn(s *design.Situation) map[*design.Load]bool {
 		on[l] = true
 	}
 	return on
-}
-
-// onA is what a load that is on, or that nothing of its own turns off, or a coil
-// draws by its rating; 0 for others.
-func (c *Circuit) onA(b *Branch, on map[*design.Load]bool) float64 {
-	switch {
-	case b.Load != nil && b.Load.Load != nil && !b.Load.Standby:
-		if l := b.Load.Load; on[l] || !l.OwnSwitch {
-			return c.DrawA(b)
-		}
-	case b.Part != nil && b == b.Part.Coil():
-		return c.DrawA(b)
-	}
-	return 0
 }
 
 // way is the main feed and the main return of a load's or coil's branch.

@@ -680,26 +680,34 @@ func TestCoordinatedAtTheEdge(t *testing.T) {
 	}
 }
 
-// A blocked motor that is on for two minutes is let go of before the wire takes harm after
-// three, if its fuse opens in the end.
-func TestBlockedMotorIsLetGo(t *testing.T) {
-	motor := &design.Load{Behaves: design.Motor}
-	blocked := &circuit.Branch{Load: &circuit.LoadSpec{Load: motor}}
+// A stalled motor that is on for two minutes while a button is held is let go of before the
+// wire takes harm after three, if its fuse opens in the end.
+func TestStalledMotorIsLetGo(t *testing.T) {
 	for _, c := range []struct {
-		onS, standsS float64
-		opens        bool
-		want         finding.Severity
-	}{{0, 180, true, finding.Fault}, {120, 119, true, finding.Fault}, {120, 120, true, finding.Fault}, {120, 121, true, finding.Advice},
-		{120, 180, false, finding.Fault}, {30, 59, true, finding.Danger}} {
-		motor.OnForS = design.Quantity{}
+		held    string
+		onS     float64
+		standsS float64
+		opens   bool
+		want    finding.Severity
+	}{{"yes", 0, 180, true, finding.Fault}, {"yes", 120, 119, true, finding.Fault}, {"yes", 120, 120, true, finding.Fault},
+		{"yes", 120, 121, true, finding.Advice}, {"no", 120, 121, true, finding.Fault}, {"yes", 120, 180, false, finding.Fault},
+		{"yes", 30, 59, true, finding.Danger}} {
+		p := passOf(t, overloadHurtsWire, `
+switches:
+  button: {rating: 20 A, momentary: `+c.held+`, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}}
+loads:
+  tail lamp: {power: 5 W, behaves: motor, at: rear, fed by: button, wire: {size: 1 mm²}, returns to: frame}
+`)
+		blocked := loadBranch(part(t, p, "tail lamp"))
+		blocked.Load.Load.OnForS = design.Quantity{}
 		if c.onS > 0 {
-			motor.OnForS = design.Quantity{Value: c.onS, Text: "given"}
+			blocked.Load.Load.OnForS = design.Quantity{Value: c.onS, Text: "given"}
 		}
 		o := &overload.Overload{Blocked: blocked, StandsS: c.standsS}
 		if c.opens {
 			o.Device = &circuit.Branch{}
 		}
-		if got := overloadSeverity(o); got != c.want {
+		if got := p.overloadSeverity(o); got != c.want {
 			t.Errorf("%+v: %s", c, got)
 		}
 	}

@@ -35,10 +35,10 @@ type Overload struct {
 // Hurts tells whether the wire is damaged before the device must have opened.
 func (o *Overload) Hurts() bool { return o != nil && o.StandsS < o.OpensS }
 
-// compare puts the overload first that is worse for the wire: one that hurts it, of
+// Compare puts the overload first that is worse for the wire: one that hurts it, of
 // these one that ruins it, then the one that it stands for less; of those that it
 // outlasts the one with the least margin.
-func compare(a, b *Overload) int {
+func Compare(a, b *Overload) int {
 	if c := cmp.Or(first(a.Hurts(), b.Hurts()), first(a.Ruins, b.Ruins)); c != 0 {
 		return c
 	}
@@ -60,8 +60,12 @@ func first(a, b bool) int {
 
 // Study is the overloads of a circuit.
 type Study struct {
-	worst []*Overload // by wire
+	worst []*Overload   // by wire
+	hurt  [][]*Overload // by wire: those that hurt it
 }
+
+// Hurting are the overloads that damage a wire before its fuse must have opened.
+func (s *Study) Hurting(w *circuit.Wire) []*Overload { return s.hurt[w.Index] }
 
 // Worst is the overload that is worst for a wire; nil when nothing can drive
 // more through it than it carries in use.
@@ -71,7 +75,7 @@ func (s *Study) Worst(w *circuit.Wire) *Overload { return s.worst[w.Index] }
 // solutions that converged; a motor that stands draws its starting current for
 // good, or the library's multiple of its running current where none is given.
 func Compute(c *circuit.Circuit, sols []*solve.Solution, faults *fault.Study) *Study {
-	s := &study{Study: &Study{worst: make([]*Overload, len(c.Wires))}, c: c, faults: faults,
+	s := &study{Study: &Study{make([]*Overload, len(c.Wires)), make([][]*Overload, len(c.Wires))}, c: c, faults: faults,
 		running: make([]float64, len(c.Branches)), together: make([]float64, len(c.Branches)),
 		used: make([]float64, len(c.Branches)), steady: make([]float64, len(c.Branches)),
 		tolerances: corner.TolerancesOf(c.Design)}
@@ -226,7 +230,10 @@ func (s *study) take(o *Overload, forGoodA float64, fuses []passed) {
 		o.StandsS = damage.TimeS(o.Amps)
 		o.Ruins = !math.IsInf(damage.FaultTimeS(forGoodA), 1)
 	}
-	if was := s.worst[o.Wire.Index]; !math.IsInf(o.StandsS, 1) && (was == nil || compare(o, was) < 0) {
+	if o.Hurts() {
+		s.hurt[o.Wire.Index] = append(s.hurt[o.Wire.Index], o)
+	}
+	if was := s.worst[o.Wire.Index]; !math.IsInf(o.StandsS, 1) && (was == nil || Compare(o, was) < 0) {
 		s.worst[o.Wire.Index] = o
 	}
 }
