@@ -26,6 +26,7 @@ type Brief struct {
 	advice  []string
 	advised map[string][]*finding.Finding
 	tried   map[string]bool // changes that were shown
+	in      string          // the situation said last in a cause
 }
 
 // leastWidth is the narrowest terminal for which lines are folded.

@@ -25,6 +25,7 @@ func worst(list []*finding.Finding) (most finding.Severity) {
 // and faults advice is counted only.
 func (x *Brief) cause(name string, c *remedy.Cause, grave bool) {
 	list := c.Findings
+	x.in = ""
 	lead := fmt.Sprintf("%-3s", name)
 	guess := c.Remedy != nil && c.Remedy.Guess
 	if at := slices.IndexFunc(list, func(f *finding.Finding) bool { return f.Meant != nil }); guess && at >= 0 {
@@ -103,6 +104,11 @@ func position(f Finding) string { return fmt.Sprintf("%d:%d", f.Line, f.Col) }
 // entry prints findings of one rule: the worst with its figures, the others in short.
 func (x *Brief) entry(lead string, g []*finding.Finding) {
 	f := x.row[g[0]]
+	if in := f.Situation; in == x.in { // the one above has said it
+		f.Situation = ""
+	} else {
+		x.in = in
+	}
 	x.line(lead+fmt.Sprintf("%-8s", f.Severity), f.About()+": "+rules.Find(f.Rule).Says, position(f))
 	text := f.brief()
 	if text == "" {
