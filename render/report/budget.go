@@ -120,7 +120,7 @@ func (b *Budget) Standby() string {
 				l.Situation, amps(l.BatteryA), duration(l.BatteryHours, 3600))
 		}
 		if peaks(*l.PeakA, *l.BatteryA) {
-			text += ", and " + amps(l.PeakA) + " at peak"
+			text += " (" + amps(l.PeakA) + " at peak)"
 		}
 		text += "."
 	}
