@@ -25,6 +25,7 @@ func TestSparksInVapour(t *testing.T) {
 		{"a pump", load("type: fresh water pump"), finding.Advice},
 		{"a pump said to be protected", load("type: fresh water pump, ignition protected: yes"), 0},
 		{"a socket", load("type: accessory socket, power: 20 W"), finding.Danger},
+		{"a protected socket", load("type: accessory socket, power: 20 W, ignition protected: yes"), finding.Advice},
 		{"a charging socket", load("type: USB charger"), finding.Danger},
 		{"an inverter", load("type: inverter, power: 30 W"), finding.Advice},
 		{"a converter without a type", load("power: 30 W"), finding.Advice},
@@ -39,8 +40,8 @@ func TestSparksInVapour(t *testing.T) {
 	}
 }
 
-// A boat with a place where petrol vapour is likely is asked once; one that says yes or
-// no of any place is not, nor one with a diesel or an outboard and no tank aboard.
+// A boat with a place where petrol vapour is likely is asked once; one where each such
+// place says yes or no itself is not, nor one with a diesel or an outboard and no tank aboard.
 func TestVapourIsAskedOnce(t *testing.T) {
 	places := func(rear string) string {
 		return "places:\n  battery tray: {ambient: 40 °C}\n  rear: {ambient: 35 °C}\n" + rear
@@ -52,6 +53,9 @@ func TestVapourIsAskedOnce(t *testing.T) {
 		{"an engine space and a bilge", "invented launch", "marine", "  engine space: {ambient: 50 °C}\n  bilge: {ambient: 30 °C}\n", 1},
 		{"no", "invented launch", "marine", "  engine space: {ambient: 50 °C, petrol vapour: no}\n", 0},
 		{"yes", "invented launch", "marine", "  engine space: {ambient: 50 °C, petrol vapour: yes}\n", 0},
+		{"no of another place", "invented launch", "marine", "  engine space: {ambient: 50 °C}\n  helm: {ambient: 30 °C, petrol vapour: no}\n", 1},
+		{"yes of one of two", "invented launch", "marine", "  engine space: {ambient: 50 °C, petrol vapour: yes}\n  bilge: {ambient: 30 °C}\n", 1},
+		{"each answered", "invented petrol launch", "marine", "  engine space: {ambient: 50 °C, petrol vapour: yes}\n  bilge: {ambient: 30 °C, petrol vapour: no}\n", 0},
 		{"no such place", "invented dinghy", "marine", "", 0},
 		{"petrol without such a place", "invented petrol cruiser", "marine", "", 1},
 		{"a diesel", "invented launch with a diesel", "marine", "  engine space: {ambient: 50 °C}\n", 0},
