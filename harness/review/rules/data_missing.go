@@ -110,7 +110,7 @@ func (p *Pass) missingVapour() {
 	}
 	says := p.d.Title.Value + " " + p.d.Vehicle.Value
 	petrol, words := hasAny(petrolWords, says), vapourWords
-	if hasAny(outsideWords, says) || !petrol && hasAny(noPetrolWords, says) {
+	if hasAny(outsideWords, says) || p.noPetrol() {
 		petrol, words = false, tankWords
 	}
 	said := func(x *design.Place) bool { return x.VapourGiven }
@@ -127,6 +127,12 @@ func (p *Pass) missingVapour() {
 	if petrol && !likely && !slices.ContainsFunc(p.d.Places, said) {
 		p.askVapour("vehicle", p.d.Vehicle.Pos, "at one of the places")
 	}
+}
+
+// noPetrol tells whether the design says what drives the vehicle, and that is not petrol.
+func (p *Pass) noPetrol() bool {
+	says := p.d.Title.Value + " " + p.d.Vehicle.Value
+	return !hasAny(petrolWords, says) && hasAny(noPetrolWords, says)
 }
 
 func (p *Pass) askVapour(part string, pos problem.Pos, where string) {

@@ -1,6 +1,7 @@
 package rules_test
 
 import (
+	"strings"
 	"testing"
 
 	"fusewright/harness/proof/example"
@@ -72,6 +73,44 @@ func TestVapourIsAskedOnce(t *testing.T) {
 		}
 		if asked != c.want {
 			t.Errorf("%s: asked %d times, want %d", c.name, asked, c.want)
+		}
+	}
+}
+
+// A petrol boat's fuel pump must not run on battery switches alone.
+func TestFuelPumpStopsWithTheEngine(t *testing.T) {
+	const text = `
+vehicle: VEHICLE
+practice: PRACTICE
+fuses:
+  main: {type: blade C, rating: 15 A, at: battery tray, fed by: battery}
+switches:
+  house: {type: battery switch 100 A, at: battery tray, fed by: main, stays live: "turns the boat off"}
+  key: {type: key switch 10 A, at: rear, fed by: house}
+loads:
+  pump: {type: TYPE, at: rear, fed by: FEED, returns to: battery negative}
+`
+	for _, c := range []struct {
+		vehicle, practice, of, feed string
+		want                        bool
+	}{
+		{"invented petrol launch", "marine", "fuel pump", "house", true},
+		{"invented launch", "marine", "fuel pump", "house", true},
+		{"invented petrol launch", "marine", "fuel pump", "key", false},
+		{"invented petrol launch", "marine", "fuel pump", "keyed feed", false},
+		{"invented petrol launch", "marine", "fuel pump, own switch: yes", "house", false},
+		{"invented petrol launch", "marine", "fuel pump, stays live: x", "house", false},
+		{"invented petrol launch", "marine", "fresh water pump", "house", false},
+		{"invented diesel launch", "marine", "fuel pump", "house", false},
+		{"invented petrol quad", "off-road", "fuel pump", "house", false},
+	} {
+		src := strings.NewReplacer("VEHICLE", c.vehicle, "PRACTICE", c.practice, "TYPE", c.of, "FEED", c.feed).Replace(text)
+		got := false
+		for _, f := range assess(t, "boat.yaml", []byte(example.Design(src))) {
+			got = got || f.Rule == "live-with-key-off" && f.Part == "pump" && f.Severity == finding.Fault
+		}
+		if got != c.want {
+			t.Errorf("%+v: %v", c, got)
 		}
 	}
 }
