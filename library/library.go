@@ -282,6 +282,7 @@ type LoadType struct {
 	RatedV            float64   `key:"rated V" need:"" in:"1,120" show:"at *"`   // voltage at which PowerW or CurrentA holds
 	MinV              float64   `key:"min V" in:"0.5,120"`                       // zero when not known
 	Bilge             bool      `key:"bilge pump"`                               // a bilge pump, which must run on a boat that is left
+	StopsWithEngine   bool      `key:"stops with the engine"`                    // must not run while the engine stands: a fuel pump
 	MustBurn          bool      `key:"must burn" show:"must burn"`               // a lamp that others steer or keep clear by
 	CriticalAfloat    bool      `key:"critical afloat" show:"critical on boats"` // held to the tighter drop on boats
 	Protected         bool      `key:"protected motor" show:"protected motor"`   // withstands being stalled

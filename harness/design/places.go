@@ -36,7 +36,7 @@ var placeSection = section[Place]{
 // vapourKey keeps "no" apart from "not said": a review of a boat must ask.
 func vapourKey() key[Place] {
 	return saidKey(yesKey(Key{Name: "petrol vapour", Default: "no",
-		Doc:     "vapour of petrol can gather there: the space of a petrol tank or engine; a boat that says it of no place may be asked",
+		Doc:     "vapour of petrol can gather there: the space of a petrol tank or engine; a boat is asked of each such place that does not say",
 		Example: "yes"}, func(p *Place) *bool { return &p.PetrolVapour }),
 		func(p *Place) { p.VapourGiven = true })
 }

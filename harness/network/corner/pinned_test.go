@@ -104,10 +104,16 @@ func TestWorstByHand(t *testing.T) {
 		t.Errorf("%+v, likely %g wanted", v, least)
 	}
 	s.Results[High][0].Solution.Status = solve.Collapsed
+	if v := s.Amps(0, b); v.Corner != 4.2 || v.At != HighSource || v.Likely != 4.2 {
+		t.Errorf("one tolerance alone is worse than all at once, and the root beyond it: %+v", v)
+	}
+	s.Results[HighSource][0] = flowing(3.9)
 	if v := s.Amps(0, b); v.Corner != 4 || v.At != Fresh {
 		t.Errorf("with a corner that has no solution: %+v", v)
 	}
-	s.Results[Fresh][0] = flowing(1)
+	for state := Fresh; state < states; state++ {
+		s.Results[state][0] = flowing(1)
+	}
 	if v := s.Amps(0, b); v.Corner != 3 || v.At != Nominal {
 		t.Errorf("no corner is worse: %+v", v)
 	}

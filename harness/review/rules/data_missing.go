@@ -101,31 +101,43 @@ var (
 	vapourWords   = append([]string{"engine", "bilge"}, tankWords...)
 )
 
-// missingVapour asks once whether petrol vapour can gather in a boat of which no place
-// says so, yes or no.
+// missingVapour asks once whether petrol vapour can gather in a boat, as long as a place
+// where it is likely does not say so itself, yes or no: the answer of another settles
+// nothing.
 func (p *Pass) missingVapour() {
-	said := func(x *design.Place) bool { return x.VapourGiven }
-	if !p.practice.Afloat || slices.ContainsFunc(p.d.Places, said) {
+	if !p.practice.Afloat {
 		return
 	}
 	says := p.d.Title.Value + " " + p.d.Vehicle.Value
 	petrol, words := hasAny(petrolWords, says), vapourWords
-	if hasAny(outsideWords, says) || !petrol && hasAny(noPetrolWords, says) {
+	if hasAny(outsideWords, says) || p.noPetrol() {
 		petrol, words = false, tankWords
 	}
-	likely := slices.IndexFunc(p.d.Places, func(x *design.Place) bool { return hasAny(words, x.Name) })
-	switch {
-	case likely >= 0:
-		x := p.d.Places[likely]
-		p.askVapour(x.Name, x.Pos, "in "+x.Name)
-	case petrol:
+	said := func(x *design.Place) bool { return x.VapourGiven }
+	likely := false
+	for _, x := range p.d.Places {
+		if !hasAny(words, x.Name) {
+			continue
+		}
+		if likely = true; !said(x) {
+			p.askVapour(x.Name, x.Pos, "in "+x.Name)
+			return
+		}
+	}
+	if petrol && !likely && !slices.ContainsFunc(p.d.Places, said) {
 		p.askVapour("vehicle", p.d.Vehicle.Pos, "at one of the places")
 	}
 }
 
+// noPetrol tells whether the design says what drives the vehicle, and that is not petrol.
+func (p *Pass) noPetrol() bool {
+	says := p.d.Title.Value + " " + p.d.Vehicle.Value
+	return !hasAny(petrolWords, says) && hasAny(noPetrolWords, says)
+}
+
 func (p *Pass) askVapour(part string, pos problem.Pos, where string) {
 	p.report(finding.Finding{Severity: finding.Advice, Part: part, Ref: part, Pos: pos,
-		What:   "whether petrol vapour can gather " + where + " is not said: nothing is judged as a source of sparks",
+		What:   "whether petrol vapour can gather " + where + " is not said: nothing there is judged as a source of sparks",
 		Why:    sparkInVapour.Why,
 		Change: "write `petrol vapour: yes` or `no` at the place", Source: sparkInVapour.Source})
 }

@@ -12,13 +12,13 @@ var sparkInVapour = &Rule{
 	Says:  "may spark in petrol vapour",
 	Doc: "Switches, a load's own switch, relays, fuses, breakers, blocks with fuses, sockets, and plugs that are not sealed, at a place " +
 		"where `petrol vapour` can gather. What the library or the design calls `ignition protected` may stand there. Motors " +
-		"and electronics (inverters, chargers, radios) may have brushes, relays or switches inside: nothing saying that they are protected is advice. Where the design does not " +
+		"and electronics (inverters, chargers, radios) may have brushes, relays or switches inside: nothing saying that they are protected is advice, and so is a protected socket: what is plugged in stands in the vapour as well. Where the design does not " +
 		"say that vapour can gather, nothing is judged; a boat with a place that it is likely at is asked (data-missing), and its papers say so in their caution.",
 	Formula:  "none",
 	Limits:   "`petrol vapour` of the place; `ignition protected` of the part or its library row",
 	Why:      "one part of petrol vapour in a hundred of air burns as an explosion, and a contact that opens is enough to light it",
 	Change:   "move the part out of the space, or use one that is ignition protected",
-	Severity: "danger; advice for motors and electronics of which nothing says that they are ignition protected",
+	Severity: "danger; advice for motors and electronics of which nothing says that they are ignition protected, and for protected sockets",
 	Source:   "33 CFR 183.410(a): a part near petrol must not light a mixture of propane and air (two sources)",
 	Bad: `
 places:
@@ -40,13 +40,18 @@ func (p *Pass) judgeSpark(part *circuit.Part) {
 		p.say(ofPart(finding.Danger, part), "the plug of %s, %s, may spark when it is parted, and petrol vapour can gather at %s",
 			part.Name, plug.Family.Name, part.Place.Name)
 	}
-	if s, ok := part.Source.(interface{ SaidSparkProof() bool }); ok && s.SaidSparkProof() {
+	l := accessory(part)
+	if s, ok := part.Source.(interface{ SaidSparkProof() bool }); ok && s.SaidSparkProof() || l != nil && l.Type != nil && l.Type.IgnitionProtected {
+		if l != nil && l.Sign == design.SignSocket {
+			p.say(ofPart(finding.Advice, part), "%s is ignition protected, what is plugged into it need not be, and petrol vapour can gather at %s",
+				part.Name, part.Place.Name)
+		}
 		return
 	}
 	if kind := sparking(part.Source); kind != "" {
 		p.say(ofPart(finding.Danger, part), "%s, %s, may spark, and petrol vapour can gather at %s", part.Name, kind, part.Place.Name)
 	}
-	if l := accessory(part); l != nil && (l.Type == nil || !l.Type.IgnitionProtected) {
+	if l != nil {
 		p.judgeLoadSpark(part, l)
 	}
 }
