@@ -17,7 +17,7 @@ type Input struct {
 	Circuit  *circuit.Circuit
 	Findings []*finding.Finding // sorted, accepted ones included
 	// Judge reviews the design as it stands, what sizing chose before as it is; false =
-	// it cannot be built.
+	// it cannot be built, or a load that is still on no longer runs.
 	Judge func() ([]*finding.Finding, bool)
 	// Amps is the greatest current of a branch at nominal over the situations.
 	Amps func(*circuit.Branch) float64

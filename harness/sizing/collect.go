@@ -144,11 +144,12 @@ func ratingsOf(t *library.FuseType) []fuseCandidate {
 }
 
 // forms are the relay forms with a coil that may stay live on the system and the
-// contacts in use, weakest contact first.
+// contacts in use, reversing ones for one that is, weakest contact first.
 func forms(d *design.Design, x *design.Relay) []*library.RelayForm {
 	var list []*library.RelayForm
+	reversing := x.Form != nil && x.Form.Reversing
 	for _, f := range d.Library.RelayForms {
-		if f.CoilV == d.SystemV.Value && f.Changeover == usesBreak(d, x) && !f.Reversing && f.CoilOnS == 0 {
+		if f.CoilV == d.SystemV.Value && (f.Changeover == usesBreak(d, x) || reversing) && f.Reversing == reversing && f.CoilOnS == 0 {
 			list = append(list, f)
 		}
 	}

@@ -75,9 +75,14 @@ func notLeft(found []*finding.Finding) (list []*finding.Finding) {
 }
 
 // answersFor tells whether a finding about sizes, ratings, types and seals is about
-// what sizing chooses: of seals, where a part chosen here lacks them.
+// what sizing chooses: of seals and sparks, where a part
+// chosen here lacks the seal or makes the spark.
 func (s *search) answersFor(f *finding.Finding) bool {
-	return rules.Find(f.Rule).Mend != rules.MendSeal || slices.ContainsFunc(s.slots, func(x *slot) bool {
+	mend := rules.Find(f.Rule).Mend
+	if mend == rules.MendSpark {
+		return s.answersForSpark(f)
+	}
+	return mend != rules.MendSeal || slices.ContainsFunc(s.slots, func(x *slot) bool {
 		return (x.kind == Plug || x.kind == BlockType) && x.owner.PartName() == f.Part
 	})
 }

@@ -23,6 +23,9 @@ func (s *search) lacking() (list []string) {
 				s.d.SystemV.Value, x.part, nearestCoilV(s.d)))
 			continue
 		}
+		if text := s.lacksProof(x); text != "" {
+			list = append(list, text)
+		}
 		bears := map[Kind]func(i, k int) bool{RelayForm: w.contactsBear, BlockType: w.blockBears}[x.kind]
 		if bears == nil || w.v.c.PartOf(x.owner) == nil || someBear(x, func(k int) bool { return bears(i, k) }) {
 			continue

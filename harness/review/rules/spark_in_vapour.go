@@ -20,6 +20,7 @@ var sparkInVapour = &Rule{
 	Change:   "move the part out of the space, or use one that is ignition protected",
 	Severity: "danger; advice for motors and electronics of which nothing says that they are ignition protected, and for protected sockets",
 	Source:   "33 CFR 183.410(a): a part near petrol must not light a mixture of propane and air (two sources)",
+	Mend:     MendSpark,
 	Bad: `
 places:
   battery tray: {ambient: 40 °C, petrol vapour: yes}
@@ -37,7 +38,9 @@ places:
 
 func (p *Pass) judgeSpark(part *circuit.Part) {
 	if plug := part.Plug; plug != nil && !plug.Family.Sealed {
-		p.say(ofPart(finding.Danger, part), "the plug of %s, %s, may spark when it is parted, and petrol vapour can gather at %s",
+		fin := ofPart(finding.Danger, part)
+		fin.Change = "fit a sealed plug, or move it out of the space"
+		p.say(fin, "the plug of %s, %s, may spark when it is parted, and petrol vapour can gather at %s",
 			part.Name, plug.Family.Name, part.Place.Name)
 	}
 	l := accessory(part)
