@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"fmt"
+	"slices"
 	"strings"
 
 	"fusewright/harness/design/quantity"
@@ -126,7 +127,11 @@ func writeRemaining(b *bytes.Buffer, p *sizing.Plan) {
 
 // certainty says how sure it is that nothing cheaper does.
 func certainty(p *sizing.Plan) string {
-	if p.Proven {
+	others := slices.ContainsFunc(p.Choices, func(c *sizing.Choice) bool { return c.Kind == sizing.RelayForm || c.Kind == sizing.BlockType })
+	switch {
+	case p.Proven && others:
+		return "no cheaper choice does with these relays and blocks"
+	case p.Proven:
 		return "no cheaper choice does"
 	}
 	return "the best found, not proven to be the cheapest"

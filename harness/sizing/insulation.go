@@ -51,6 +51,7 @@ func insulated(d *design.Design, s *search) (*search, error) {
 		usualInsulation(d)
 	}
 	best.take(best.best)
+	best.proven = false // each wire in its own insulation was not tried
 	return best, nil
 }
 
@@ -105,16 +106,21 @@ func insulate(list []*slot, t *library.WireType) {
 	}
 }
 
+// adviceG is what may be spent on having one advice less, in grams of copper (our choice): a
+// thinner wire in a better insulation loses more volts, but no cables of kilograms are laid
+// against what is only advised.
+const adviceG = 1000
+
 // betterInsulated tells whether a search with a better insulation came out better than
 // another, which has the usual one, or a better one too.
 func (s *search) betterInsulated(than *search, dearer bool) bool {
 	a, b := s.best, than.best
-	if a.verdict.score != b.verdict.score {
-		return a.verdict.score.less(b.verdict.score)
+	if g, h := a.verdict.score.grave(), b.verdict.score.grave(); g != h {
+		return g.less(h)
 	}
-	moreG := dearerShare * s.insulatedG()
-	if dearer {
-		moreG = 0
+	moreG := adviceG * float64(a.verdict.score[2]-b.verdict.score[2])
+	if !dearer {
+		moreG += dearerShare * s.insulatedG()
 	}
 	return a.cost.TotalG()+moreG < b.cost.TotalG()-1e-9
 }
