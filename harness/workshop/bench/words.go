@@ -15,7 +15,7 @@ func cautions(d *design.Design) []string {
 			"Ventilate the place; wear eye protection.",
 		"Take off rings, watch and chains. Never bridge the posts. Use insulated tools.",
 	}
-	list = append(list, moving(afloat(d))...)
+	list = append(list, moving(d.Afloat())...)
 	list = append(list, "Stop at smoke, smell, heat or a reading far off: power off first, then look for the cause.")
 	if d.NamesPetrol() {
 		list = append(list, caution.Petrol)
@@ -27,11 +27,9 @@ func cautions(d *design.Design) []string {
 	return list
 }
 
-func afloat(d *design.Design) bool { return d.Practice != nil && d.Practice.Afloat }
-
 // secured is how the vehicle stands while its engine runs.
 func secured(d *design.Design) string {
-	if afloat(d) {
+	if d.Afloat() {
 		return "made fast and out of gear"
 	}
 	return "the machine on its stand and out of gear"
