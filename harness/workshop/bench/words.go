@@ -32,7 +32,7 @@ func secured(d *design.Design) string {
 	if d.Afloat() {
 		return "made fast and out of gear"
 	}
-	return "the machine on its stand and out of gear"
+	return "the vehicle held from rolling and out of gear"
 }
 
 // moving are the cautions about the engine and about what the harness may get in the
@@ -50,7 +50,7 @@ func moving(afloat bool) []string {
 	}
 	return []string{
 		"With the engine running: outdoors or with the exhaust ducted away, hands, leads and clothes clear of belts, " +
-			"fan, chain and wheels, the machine on its stand and out of gear.",
+			"fan, chain and wheels, the vehicle held from rolling and out of gear.",
 		"Hot parts: exhaust, engine, lamps and heaters burn. Let them cool, and keep meter leads off them.",
 		"Braking and steering: before moving the machine, turn the steering from stop to stop and work every lever with " +
 			"the harness in place. Nothing may pull, catch or be near a brake line.",
