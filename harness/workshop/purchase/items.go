@@ -3,6 +3,7 @@ package purchase
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -179,13 +180,24 @@ func (b *builder) end(w *circuit.Wire, at *circuit.Terminal, crimp *library.Term
 	}
 }
 
-// covers adds sleeves and conduit by the length of the runs they lie on.
+// coverStepMm are the bundles up to which sleeves and conduit are sold, in mm. Common
+// practice, no source.
+var coverStepMm = []float64{6, 10, 15, 20, 25, 32, 40, 50}
+
+// coverStep is the place of a bundle among the sizes.
+func coverStep(outerMm float64) string {
+	i, _ := slices.BinarySearch(coverStepMm, outerMm)
+	return strconv.Itoa(i)
+}
+
+// covers adds sleeves and conduit by the length of the runs they lie on and the size
+// that the bundles ask for.
 func (b *builder) covers(c *circuit.Circuit) {
 	for _, bundle := range c.Bundles {
 		if bundle.Run.Cover == nil || len(bundle.Wires) == 0 {
 			continue
 		}
-		l := b.add(Covers, bundle.Run.Cover.Name, "m", bundle.Run.LengthM.Value, bundle.Run.Name)
+		l := b.addOf(Covers, bundle.Run.Cover.Name, coverStep(bundle.OuterMm), "m", bundle.Run.LengthM.Value, bundle.Run.Name)
 		l.LargestMm = math.Max(l.LargestMm, bundle.OuterMm)
 	}
 }

@@ -113,16 +113,24 @@ func TestConsumablesByHand(t *testing.T) {
 	}
 }
 
-// Of two runs with one cover the thickest bundle counts, in either order.
-func TestThickestBundleCounts(t *testing.T) {
+// Sleeves are bought by size, up to 6, 10, 15 mm and so on: of the bundles of one size
+// the thickest counts, in any order, and their lengths together.
+func TestCoversAreBoughtBySize(t *testing.T) {
 	b := &builder{lines: map[string]*Line{}}
 	cover := &library.Cover{Name: "sleeve"}
 	of := func(mm float64) *circuit.Bundle {
-		return &circuit.Bundle{OuterMm: mm, Wires: []*circuit.Wire{{}}, Run: &design.Run{Cover: cover}}
+		run := &design.Run{Cover: cover, LengthM: design.Quantity{Value: mm}}
+		return &circuit.Bundle{OuterMm: mm, Wires: []*circuit.Wire{{}}, Run: run}
 	}
-	b.covers(&circuit.Circuit{Bundles: []*circuit.Bundle{of(3), of(7), of(5)}})
-	if got := b.lines[b.order[0]].LargestMm; got != 7 {
-		t.Errorf("the sleeve must take %g mm, want 7 mm", got)
+	b.covers(&circuit.Circuit{Bundles: []*circuit.Bundle{of(6.1), of(22.8), of(10), of(3), of(6), of(9)}})
+	want := []struct{ largest, need float64 }{{10, 25.1}, {22.8, 22.8}, {6, 9}}
+	if len(b.order) != len(want) {
+		t.Fatalf("%d lines, want %d", len(b.order), len(want))
+	}
+	for i, key := range b.order {
+		if l := b.lines[key]; l.LargestMm != want[i].largest || math.Abs(l.Need-want[i].need) > 1e-9 || l.Item != "sleeve" {
+			t.Errorf("line %d: %+v, want %+v", i, l, want[i])
+		}
 	}
 }
 

@@ -131,7 +131,12 @@ type builder struct {
 
 // add counts an amount of an item and returns its line.
 func (b *builder) add(g Group, item, unit string, amount float64, ref string) *Line {
-	key := string(g) + "\x00" + item
+	return b.addOf(g, item, "", unit, amount, ref)
+}
+
+// addOf counts an item that is sold in sizes, each a line of its own.
+func (b *builder) addOf(g Group, item, size, unit string, amount float64, ref string) *Line {
+	key := string(g) + "\x00" + item + size
 	l := b.lines[key]
 	if l == nil {
 		l = &Line{Group: g, Item: item, Unit: unit, SoldAs: unit}
