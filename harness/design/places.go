@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"fusewright/harness/design/caution"
 	"fusewright/harness/design/quantity"
 
 	"gopkg.in/yaml.v3"
@@ -48,8 +49,14 @@ func (d *Design) PetrolVapour() bool {
 
 // NamesPetrol tells whether the papers speak of petrol: those of boats always do.
 func (d *Design) NamesPetrol() bool {
-	return d.PetrolVapour() || d.Practice != nil && d.Practice.Afloat
+	return d.PetrolVapour() || d.Afloat()
 }
+
+// Afloat tells whether the practice is one of boats.
+func (d *Design) Afloat() bool { return d.Practice != nil && d.Practice.Afloat }
+
+// Caution is what stands on each sheet and page of the design.
+func (d *Design) Caution() string { return caution.OnPages(d.Afloat(), d.PetrolVapour()) }
 
 // addPlace takes the name of a place.
 func addPlace(r *reader, d *Design, name string, n *yaml.Node) *Place {

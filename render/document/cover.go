@@ -27,10 +27,14 @@ var coverCautions = []string{
 
 // cautionsFor is coverCautions, with that about petrol where the papers speak of it.
 func cautionsFor(r *harness.Review) []string {
-	if r.Design.NamesPetrol() {
-		return append(slices.Clone(coverCautions), caution.Petrol)
+	list := slices.Clone(coverCautions)
+	if r.Design.Afloat() {
+		list[2] = "Not for helm, throttle, engine control or other safety circuits."
 	}
-	return coverCautions
+	if r.Design.NamesPetrol() {
+		list = append(list, caution.Petrol)
+	}
+	return list
 }
 
 // front is the first pages: what it is, the verdict, the three numbers that
@@ -244,6 +248,9 @@ func tightestSpare(r *harness.Review) coverFigure {
 // parkedDays is how long the battery starts the engine after parking.
 func parkedDays(r *harness.Review) coverFigure {
 	f := coverFigure{"engine still starts after, parked", "–", "The design gives no battery capacity."}
+	if r.Design.Afloat() {
+		f.name = "engine still starts after, moored"
+	}
 	if r.Budget == nil || math.IsNaN(r.Budget.StandbyDays) {
 		return f
 	}

@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"fusewright/harness"
-	"fusewright/harness/design/caution"
 	"fusewright/harness/design/lengths"
 	"fusewright/harness/design/wording"
 	"fusewright/render/frame"
@@ -172,7 +171,7 @@ func foot(s *scene.Sheet, r *harness.Review, what string) {
 	s.TextAt(scene.Point{X: right, Y: y}, what, tail)
 	s.TextIn(scene.Rect{X: left, Y: y - 3, W: right - left - tail.Width(what) - 4, H: 4}, strings.Join(words, ", "),
 		scene.TextStyle{SizeMM: frame.SmallMM, Colour: scene.Ink})
-	s.Paragraph(scene.Rect{X: left, Y: y + 1.6, W: right - left}, caution.OnPages(r.Design.PetrolVapour()),
+	s.Paragraph(scene.Rect{X: left, Y: y + 1.6, W: right - left}, r.Design.Caution(),
 		scene.TextStyle{SizeMM: frame.SmallMM, Colour: frame.Grey})
 	s.End()
 }

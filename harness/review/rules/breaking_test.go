@@ -5,10 +5,12 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strings"
 	"testing"
 
 	"fusewright/harness"
 	"fusewright/harness/design"
+	"fusewright/harness/proof/example"
 	"fusewright/harness/study/fault"
 	"fusewright/library"
 )
@@ -52,5 +54,32 @@ func TestBreakingIsOneAnswer(t *testing.T) {
 	}
 	if named == 0 {
 		t.Error("no fuse is named")
+	}
+}
+
+// Class T is the remedy of a lithium house pack alone; a battery that empties with the
+// engine stopped is no matter of its speed.
+func TestRemediesFitTheDesign(t *testing.T) {
+	change := func(src, rule string) (text string) {
+		for _, f := range assess(t, "remedy.yaml", []byte(example.Design(src))) {
+			if f.Rule == rule {
+				text = f.Change + " " + f.Why
+			}
+		}
+		return text
+	}
+	for chemistry, want := range map[string]bool{"LiFePO4": true, "AGM": false} {
+		text := change("battery: {chemistry: "+chemistry+", capacity: 200 Ah, rate: 20 h, resistance: 1 mΩ, at: battery tray}\n"+
+			"fuses:\n  lamp fuse: {type: blade C, rating: 30 A, at: battery tray, fed by: battery, wire: {size: 16 mm², length: 100 mm}}\n", "fuse-breaking-capacity")
+		if text == "" || strings.Contains(text, "class T") != want {
+			t.Errorf("%s: %q", chemistry, text)
+		}
+	}
+	for leg, want := range map[string]bool{"engine: idle": true, "engine: stopped": false} {
+		text := change("vehicle loads:\n  machine: {power: 190 W, when: key}\nrides:\n  queue: {start charge: 80 %, legs: [{lasts: 20 h, "+leg+
+			", on: none, ambient: 10 °C}]}\n", "ride-empties-battery")
+		if text == "" || strings.Contains(text, "engine faster") != want || strings.Contains(text, "under way") != want {
+			t.Errorf("%s: %q", leg, text)
+		}
 	}
 }

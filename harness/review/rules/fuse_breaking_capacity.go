@@ -20,7 +20,7 @@ var fuseBreakingCapacity = &Rule{
 	Formula:  "I = (Voc + I charging · R battery) / (R battery + R wires to the fuse + R fuse)",
 	Limits:   "the fuse type's breaking capacity at the system's voltage, of the lowest voltage published that is not below it; what it must break is at most what the table asks of boats",
 	Why:      "a fuse that must break more than it can may burst and go on arcing",
-	Change:   "fit a type with a higher breaking capacity as the first fuse: behind a lithium house pack class T",
+	Change:   "fit a type with a higher breaking capacity as the first fuse",
 	Severity: "danger afloat and for PTCs; on vehicles fault for breakers, at lithium house packs and from four times the capacity, advice below; advice up to a tenth above the limit, up to half of devices of 30 A and less: a battery's resistance is not known better",
 	Source: "Ohm's law, fault-current articles (two sources); breaking capacity of ISO 8820 " +
 		"types: makers' data sheets (two sources); ABYC E-11 asks a main device of a large bank for the battery maker's " +
@@ -101,6 +101,9 @@ func (p *Pass) judgeBreaking(b *circuit.Branch) {
 	fin.Leave = severity == finding.Advice
 	atMost(&fin, "prospective current", short, breaks, "A")
 	fin.Source = b.Fuse.Type.Source.String()
+	if p.housePack() {
+		fin.Change = "make a class T the first fuse behind a lithium house pack"
+	}
 	p.say(fin, "a short behind %s draws about %s; a %s can break %s",
 		fuseText(b), ampsOver(short, breaks), b.Fuse.Type.Name, rated(breaks))
 }

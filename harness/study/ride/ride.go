@@ -182,6 +182,9 @@ func (s *simulation) newLeg(leg *design.Leg) *Leg {
 }
 
 // running tells whether the engine turns in a leg.
+// Runs tells whether the engine runs in a leg.
+func (l *Leg) Runs() bool { return running(l.Leg) }
+
 func running(l *design.Leg) bool { return l.Key == design.KeyOn && l.EngineRPM > 0 }
 
 // standing tells whether the engine stood still until now.

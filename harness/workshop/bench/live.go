@@ -300,6 +300,23 @@ func (m *maker) setup(s *solved) []string {
 		lines = append(lines, "Wait until control units sleep, some minutes. While a meter is in series, do not turn the key and do not "+
 			"switch loads on.")
 	}
+	return append(lines, timed(s.situation)...)
+}
+
+// pullsA is from which current on a motor that is on for a time pulls what may not be
+// at the bench. Common practice, no source.
+const pullsA = 50.0
+
+// timed says of strong motors that are on for a time, such as winches, how to load them.
+func timed(s *design.Situation) (lines []string) {
+	for _, l := range s.On {
+		stated := l.OnForS.Pos.Line > 0 || l.Type != nil && l.Type.OnForS > 0
+		if l.Behaves == design.Motor && stated && l.PowerW > pullsA*l.RatedV && (l.Type == nil || !l.Type.Starter) {
+			lines = append(lines, fmt.Sprintf("%s: the figures are with its rated pull, on a safely rigged load and for at most %s at a time, nobody "+
+				"in line with the rope. Without one let it run free: amperes and drops then lie lower, and are noted beside the figures.",
+				l.Name, quantity.Format(l.LongestS(), quantity.Duration)))
+		}
+	}
 	return lines
 }
 

@@ -15,7 +15,7 @@ func cautions(d *design.Design) []string {
 			"Ventilate the place; wear eye protection.",
 		"Take off rings, watch and chains. Never bridge the posts. Use insulated tools.",
 	}
-	list = append(list, moving(afloat(d))...)
+	list = append(list, moving(d.Afloat())...)
 	list = append(list, "Stop at smoke, smell, heat or a reading far off: power off first, then look for the cause.")
 	if d.NamesPetrol() {
 		list = append(list, caution.Petrol)
@@ -27,14 +27,12 @@ func cautions(d *design.Design) []string {
 	return list
 }
 
-func afloat(d *design.Design) bool { return d.Practice != nil && d.Practice.Afloat }
-
 // secured is how the vehicle stands while its engine runs.
 func secured(d *design.Design) string {
-	if afloat(d) {
+	if d.Afloat() {
 		return "made fast and out of gear"
 	}
-	return "the machine on its stand and out of gear"
+	return "the vehicle held from rolling and out of gear"
 }
 
 // moving are the cautions about the engine and about what the harness may get in the
@@ -52,7 +50,7 @@ func moving(afloat bool) []string {
 	}
 	return []string{
 		"With the engine running: outdoors or with the exhaust ducted away, hands, leads and clothes clear of belts, " +
-			"fan, chain and wheels, the machine on its stand and out of gear.",
+			"fan, chain and wheels, the vehicle held from rolling and out of gear.",
 		"Hot parts: exhaust, engine, lamps and heaters burn. Let them cool, and keep meter leads off them.",
 		"Braking and steering: before moving the machine, turn the steering from stop to stop and work every lever with " +
 			"the harness in place. Nothing may pull, catch or be near a brake line.",
