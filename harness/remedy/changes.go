@@ -68,7 +68,7 @@ func (t *tester) ladders(f *finding.Finding) []ladder {
 	for _, w := range lossy {
 		list = append(list, t.sizes(w))
 	}
-	if len(lossy) > 0 {
+	if len(lossy) > 0 || t.named(f) != nil {
 		list = append(list, t.pair(f.Part))
 	}
 	if mend != rules.MendDrop {
