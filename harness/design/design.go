@@ -450,6 +450,7 @@ type Load struct {
 	MostW     float64  // the most that its type may draw at RatedV; 0 when nothing says
 	OnForS    Quantity // longest that it is on; not given = for good
 	EveryS    Quantity // how often it is on for so long
+	Cycles    bool     // both are assumed, of a motor's duty
 	Lead      Lead     // its own lead
 	MostFuseA Quantity // largest fuse that its maker allows
 	DropAim   Quantity // share of the system voltage that its wires may lose; not given = the practice's

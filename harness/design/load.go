@@ -261,6 +261,7 @@ func (x *Load) times(t *library.LoadType, fill func(*Quantity, float64, quantity
 	case x.Behaves == Motor && duty > 0 && duty < 1:
 		fill(&x.OnForS, duty*cycleS, quantity.Duration)
 		fill(&x.EveryS, cycleS, quantity.Duration)
+		x.Cycles = true
 	}
 	if x.EveryS.Given() {
 		fill(&x.Duty, x.OnForS.Value/x.EveryS.Value, quantity.Share)

@@ -114,9 +114,6 @@ func (t *tester) sizes(w *circuit.Wire) ladder {
 	return nil
 }
 
-// mostApart is how many sizes the feed and the return of a load may be apart (our choice).
-const mostApart = 2
-
 // together takes the other wire of a load with the one that gets thicker, where it would be
 // left more than a few sizes behind.
 func (t *tester) together(l ladder, load string) ladder {
@@ -129,7 +126,7 @@ func (t *tester) together(l ladder, load string) ladder {
 		other = two[1]
 	}
 	for _, x := range l {
-		if other.Index(x.Will)-other.Now > mostApart {
+		if other.Index(x.Will)-other.Now > sizing.MostApart {
 			t.both(x, load, two)
 		}
 	}

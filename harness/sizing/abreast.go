@@ -7,10 +7,10 @@ import (
 	"fusewright/library"
 )
 
-// mostApart is how many sizes of a shop the feed and the return of a part may lie apart
+// MostApart is how many sizes of a shop the feed and the return of a part may lie apart
 // (common practice, no source). Where the ends keep one of them thin, the other gains
 // little by more copper than that: a larger holder or a tail into it is the remedy.
-const mostApart = 2
+const MostApart = 2
 
 // besides are the slots of the other wire of each wire's part, where the two are chosen
 // apart; -1 = none. Coils are left out: they take next to nothing.
@@ -35,7 +35,7 @@ func besides(slots []*slot) []int {
 }
 
 // abreast takes from each wire the sizes that are further above the thickest of its
-// part's other wire than mostApart, but the one that it needs by itself.
+// part's other wire than MostApart, but the one that it needs by itself.
 func (w *view) abreast(ok [][]int) {
 	thickest := make([]*library.WireSize, len(ok))
 	for i, list := range ok {
@@ -55,12 +55,12 @@ func (w *view) abreast(ok [][]int) {
 	}
 }
 
-// someLargerMm2 is the size of a shop that is mostApart larger than an area, or the largest.
+// someLargerMm2 is the size of a shop that is MostApart larger than an area, or the largest.
 func someLargerMm2(kind *library.WireType, mm2 float64) float64 {
 	list := kind.ShopSizes()
 	at := slices.IndexFunc(list, func(z *library.WireSize) bool { return z.AreaMm2 >= mm2*0.999 })
-	if at < 0 || at+mostApart >= len(list) {
+	if at < 0 || at+MostApart >= len(list) {
 		return list[len(list)-1].AreaMm2
 	}
-	return list[at+mostApart].AreaMm2
+	return list[at+MostApart].AreaMm2
 }

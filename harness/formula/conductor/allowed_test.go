@@ -250,3 +250,21 @@ func TestThinnerNeverCarriesMore(t *testing.T) {
 		}
 	}
 }
+
+// A heat balance proves too little only beyond its accuracy, or where a table says so too.
+func TestProvenA(t *testing.T) {
+	for _, c := range []struct {
+		name           string
+		allowed, table float64
+		governs        string
+		want           float64
+	}{
+		{"heat without a table", 100, math.NaN(), GovernsHeat, 107},
+		{"heat, table far above", 100, 140, GovernsHeat, 107},
+		{"heat, table within the accuracy", 100, 104, GovernsHeat, 104},
+		{"table", 100, 100, GovernsTable, 100},
+	} {
+		a := Allowed{AllowedA: c.allowed, HeatA: c.allowed, TableA: c.table, Governs: c.governs}
+		near(t, c.name, a.ProvenA(), c.want, 1e-9)
+	}
+}

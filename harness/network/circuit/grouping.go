@@ -13,7 +13,7 @@ import (
 // Heat is a wire among the others of a run in a situation.
 type Heat struct {
 	conductor.Beside
-	ConductorC float64 // at the rated currents, in the run's ambient
+	ConductorC float64 // at what the situation draws, in the run's ambient
 	Warms      bool    // one of those that make the heat
 }
 
@@ -320,16 +320,16 @@ func (u *use) reached(b *Branch, s *design.Situation, asked []*Branch) bool {
 	return true
 }
 
-// restingOver is what a full battery has over the nominal voltage with the engine stopped:
-// 12.7 V of 12 V.
-const restingOver = 12.7 / 12
-
-// busV is the voltage that loads have in a situation, but for what their wires lose.
+// busV is the voltage that loads have in a situation, but for what their wires lose: that
+// of the charging system, or of the full battery at rest.
 func (c *Circuit) busV(s *design.Situation) float64 {
 	if v := c.Design.Charging.RegulatedV.Value; Running(s) && v > 0 {
 		return v
 	}
-	return restingOver * c.Design.NominalV()
+	if x := c.Design.Battery.Chemistry; x != nil {
+		return x.OpenCircuitV(1) * c.Design.NominalV() / 12 // the table is of the 12 V class
+	}
+	return c.Design.NominalV()
 }
 
 // LampExponent is how filament current follows voltage: i ~ V^0.55.

@@ -110,30 +110,26 @@ func (p *Pass) missingVapour() {
 	}
 	says := p.d.Title.Value + " " + p.d.Vehicle.Value
 	petrol, words := hasAny(petrolWords, says), vapourWords
-	if hasAny(outsideWords, says) || p.noPetrol() {
+	if hasAny(outsideWords, says) || !petrol && hasAny(noPetrolWords, says) {
 		petrol, words = false, tankWords
 	}
-	said := func(x *design.Place) bool { return x.VapourGiven }
 	likely := false
 	for _, x := range p.d.Places {
 		if !hasAny(words, x.Name) {
 			continue
 		}
-		if likely = true; !said(x) {
+		if likely = true; !vapourSaid(x) {
 			p.askVapour(x.Name, x.Pos, "in "+x.Name)
 			return
 		}
 	}
-	if petrol && !likely && !slices.ContainsFunc(p.d.Places, said) {
+	if petrol && !likely && !slices.ContainsFunc(p.d.Places, vapourSaid) {
 		p.askVapour("vehicle", p.d.Vehicle.Pos, "at one of the places")
 	}
 }
 
-// noPetrol tells whether the design says what drives the vehicle, and that is not petrol.
-func (p *Pass) noPetrol() bool {
-	says := p.d.Title.Value + " " + p.d.Vehicle.Value
-	return !hasAny(petrolWords, says) && hasAny(noPetrolWords, says)
-}
+// vapourSaid tells whether a place says whether petrol vapour can gather in it.
+func vapourSaid(x *design.Place) bool { return x.VapourGiven }
 
 func (p *Pass) askVapour(part string, pos problem.Pos, where string) {
 	p.report(finding.Finding{Severity: finding.Advice, Part: part, Ref: part, Pos: pos,

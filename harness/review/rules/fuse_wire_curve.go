@@ -2,6 +2,7 @@ package rules
 
 import (
 	"math"
+	"slices"
 
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/formula/conductor"
@@ -70,7 +71,15 @@ func (p *Pass) settled(f *protection.Fuse, w *protection.Wire) bool {
 		return false
 	}
 	on := w.Wire.Branch.TimeOn
-	return p.coordinated(f.Device, w.Wire) || on.Timed() && w.HurtS > on.OnS && !p.leansOnTime(w.Wire, fuseRating(f.Branch))
+	return p.coordinated(f.Device, w.Wire) || on.Timed() && w.HurtS > on.OnS && !p.cycles(f.Branch) && !p.leansOnTime(w.Wire, fuseRating(f.Branch))
+}
+
+// cycles tells whether how long at once something behind a fuse is on is but assumed and
+// no hand at it ends it: a pump that a float switch works runs for as long as water comes in.
+func (p *Pass) cycles(fuse *circuit.Branch) bool {
+	return slices.ContainsFunc(p.drawsOf(fuse), func(b *circuit.Branch) bool {
+		return b.Load != nil && b.Load.Load != nil && b.Load.Load.Cycles && !b.Load.Load.OwnSwitch
+	})
 }
 
 // endedAbove tells whether a smaller fuse before the device, or in the return behind the

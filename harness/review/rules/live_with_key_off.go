@@ -22,14 +22,14 @@ var liveWithKeyOff = &Rule{
 		"can be left on; such loads are reported once, at the first switch. A load with a standby draw is " +
 		"live all the time, whether or not it is in use, and no switch of its own is taken unless the " +
 		"design says `own switch`. A battery switch is there to be opened on leaving, and a switch worked by a key goes with the key: neither is reported; " +
-		"but a petrol boat's fuel pump that runs behind closed battery switches alone is. " +
+		"but a boat's fuel pump that runs behind closed battery switches alone is, unless `petrol vapour: no` tells that it pumps none. " +
 		"`stays live: \"reason\"` on the load, or on any part its current passes, says that it is meant. " +
 		"Loads behind a relay that nothing can release belong to relay-never-released.",
 	Formula:  "none: it is a question of topology",
 	Limits:   "none",
 	Why:      "a load the key does not switch off drains the battery of a parked machine",
 	Change:   "feed it behind a key-controlled relay or tap, or give the reason as `stays live`",
-	Severity: "fault; advice when only a momentary or a float switch puts it on, and of lamps with a switch, which are seen",
+	Severity: "fault; advice when only a momentary or a float switch puts it on, of lamps with a switch, which are seen, and of a fuel pump while nothing says that petrol vapour can gather",
 	Source:   "common practice, no source; fuel pumps of boats: 33 CFR 183.524(b), only while the engine runs or is started (from memory)",
 	Bad: `
 fuses:
@@ -52,11 +52,16 @@ limits: {standby: 2 A, days to no start: 8 h}
 	},
 }
 
-// judgeFuelPumps reports pumps of a petrol boat that run with the engine stopped and the
-// key off as long as somebody is aboard.
+// judgeFuelPumps reports fuel pumps of a boat that run with the engine stopped and the key
+// off as long as somebody is aboard, unless the places say that no petrol is near.
 func (p *Pass) judgeFuelPumps(k *keylessLoads) {
-	if !p.practice.Afloat || p.noPetrol() {
+	vapour := p.d.PetrolVapour()
+	if !p.practice.Afloat || !vapour && slices.ContainsFunc(p.d.Places, vapourSaid) {
 		return
+	}
+	severity := finding.Advice
+	if vapour {
+		severity = finding.Fault
 	}
 	aboard := p.live(conditions{aboard: true}, nil)
 	for _, part := range p.partsOf(circuit.Load) {
@@ -64,7 +69,7 @@ func (p *Pass) judgeFuelPumps(k *keylessLoads) {
 		if b == nil || l.Type == nil || !l.Type.StopsWithEngine || !p.drawsKeyless(b, aboard) || slices.Contains(k.always, part) {
 			continue
 		}
-		fin := ofPart(finding.Fault, part)
+		fin := ofPart(severity, part)
 		fin.Why = "where a line leaks or a carburettor overflows, it goes on pumping petrol into the boat after the engine has stopped"
 		fin.Change = "feed it behind the key and a contact that opens when the engine stops, such as an oil pressure switch or the engine's own control unit"
 		decidedBy(&fin, "drain", p.c.DrawA(b), "A", figure.Larger)
@@ -143,7 +148,6 @@ func (p *Pass) reportByHand(g handGroup) {
 	}
 	decidedBy(&fin, "drain", sum, "A", figure.Larger)
 	if fin.Change = p.ofPump(g.loads...); !keyed {
-		fin.Live = false
 		fin.Change = "say why as `stays live`, or give what follows the key: a tap, a vehicle load, or a switch whose type is a key"
 		p.say(fin, "%s, drawing about %s; nothing in the design follows a key", subject, amps(sum))
 		return

@@ -67,9 +67,9 @@ func (p *Pass) judgeLoadSpark(part *circuit.Part, l *design.Load) {
 	}
 	switch {
 	case l.OwnSwitch:
-		p.say(ofPart(finding.Danger, part), "the switch of %s's own may spark, and petrol vapour can gather at %s", part.Name, part.Place.Name)
+		p.say(ofPart(finding.Danger, part), "the built-in switch of %s may spark, and petrol vapour can gather at %s", part.Name, part.Place.Name)
 	case l.Sign == design.SignSocket:
-		p.say(ofPart(finding.Danger, part), "what is plugged into %s or out may spark, and petrol vapour can gather at %s", part.Name, part.Place.Name)
+		p.say(ofPart(finding.Danger, part), "plugging in or out at %s may spark, and petrol vapour can gather at %s", part.Name, part.Place.Name)
 	case l.Behaves == design.Motor || l.Sign == design.SignElectronics:
 		fin := ofPart(finding.Advice, part)
 		fin.Change = "see that its maker calls it ignition protected and write `ignition protected: yes`, or move it"

@@ -111,9 +111,6 @@ func (h *Heat) Margin() float64 {
 	return h.DamageS / h.Seconds
 }
 
-// longS is how long the short-circuit limits of insulations hold (IEC 60724).
-const longS = 5.0
-
 // Heat works out what a current for a time does to a wire. One that never
 // stops brings it to its steady temperature.
 func (w *Wires) Heat(of *circuit.Wire, amps, seconds float64) Heat {
@@ -127,7 +124,7 @@ func (w *Wires) stands(of *circuit.Wire, amps, seconds float64) Heat {
 	d, a := w.Damage(of), &w.laid[of.Index]
 	h := Heat{Wire: of, Amps: amps, Seconds: seconds, StartC: a.ServiceC(of.AmbientC), EndC: math.NaN(),
 		LimitC: d.ShortC, DamageS: d.FaultTimeS(amps)}
-	if seconds > longS {
+	if seconds > conductor.ShortS {
 		h.LimitC = d.OverloadC
 	}
 	return h
