@@ -79,15 +79,17 @@ func tryAll(w io.Writer, chosen []mutant, keep *kept, try func(int) (string, err
 		err error
 	}
 	slots, results := make(chan bool, parallel), make([]chan end, len(chosen))
-	for i := range results {
+	var open []int // asked here, since what is killed is added while others are tried
+	for i, m := range chosen {
 		results[i] = make(chan end, 1)
+		if keep.killed[m.String()] {
+			results[i] <- end{killed, nil}
+		} else {
+			open = append(open, i)
+		}
 	}
 	go func() {
-		for i, m := range chosen {
-			if keep.killed[m.String()] {
-				results[i] <- end{killed, nil}
-				continue
-			}
+		for _, i := range open {
 			slots <- true
 			go func() {
 				how, err := try(i)
