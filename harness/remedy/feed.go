@@ -130,18 +130,29 @@ func (t *tester) battery() design.Ref {
 	return design.Ref{}
 }
 
-// fuses are the ratings, the smallest first, that may carry what a wire does.
+// fuses are the ratings, the smallest first, that may carry what a wire does: of the usual
+// type, or where it has none of the others, one of each.
 func (t *tester) fuses(w *circuit.Wire, was, at string, put func(string, *library.FuseType, *library.FuseRating) func()) (l ladder) {
-	kind := t.Design.Library.FuseType(design.UsualFuseType)
-	if kind == nil {
-		return nil
-	}
 	name := w.To.Part.Name + " fuse"
-	for _, r := range kind.Ratings {
-		if r.RatingA*t.Design.Practice.FuseLoadShare >= t.Amps(w.Branch) && len(l) < mostOnWay {
-			l = append(l, &Trial{About: w.To.Part.Name + ", wire", Was: was,
-				Will: kind.Name + " " + quantity.Plain(r.RatingA, quantity.Current) + " at " + at,
-				put:  func() func() { return put(name, kind, r) }})
+	add := func(kind *library.FuseType, most int) {
+		for _, r := range kind.Ratings {
+			if r.RatingA*t.Design.Practice.FuseLoadShare >= t.Amps(w.Branch) && most > 0 {
+				most--
+				l = append(l, &Trial{About: w.To.Part.Name + ", wire", Was: was,
+					Will: kind.Name + " " + quantity.Plain(r.RatingA, quantity.Current) + " at " + at,
+					put:  func() func() { return put(name, kind, r) }})
+			}
+		}
+	}
+	if usual := t.Design.Library.FuseType(design.UsualFuseType); usual != nil {
+		add(usual, mostOnWay)
+	}
+	if len(l) > 0 {
+		return l
+	}
+	for _, kind := range t.Design.Library.FuseTypes {
+		if kind.Kind == "fuse" && (!kind.Afloat || t.Design.Afloat()) {
+			add(kind, 1)
 		}
 	}
 	return l

@@ -55,3 +55,21 @@ func TestOwnFeed(t *testing.T) {
 }
 
 func with(text, old, now string) string { return strings.Replace(text, old, now, 1) }
+
+// TestUnfusedHeavyLoad: 100 A without a fuse is mended by a fuse of another type than the
+// usual one, whose ratings end below it.
+func TestUnfusedHeavyLoad(t *testing.T) {
+	p := review(t, []byte(example.Design(`
+loads:
+  heater: {power: 1200 W, behaves: resistor, maximum fuse: 200 A, at: rear, fed by: battery, wire: {size: 35 mm²}, returns to: battery negative, return wire: {size: 35 mm²}, stays live: "heats the tank", own switch: true}
+`))).Remedies()
+	for _, c := range p.Causes {
+		if c.Findings[0].Rule == "unfused-conductor" {
+			if c.Remedy == nil || c.Remedy.About != "heater, wire" || !strings.HasSuffix(c.Remedy.Will, "125 A at battery") {
+				t.Errorf("%+v", c.Remedy)
+			}
+			return
+		}
+	}
+	t.Error("no unfused conductor")
+}
