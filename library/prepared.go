@@ -1056,17 +1056,17 @@ var preparedRows = Library{WireTypes: []*WireType{
 	{Limit: "voltage drop", Figure: "nominal", Why: "the share of the system voltage is defined for the conductors at nominal values", Source: Source{text150, "two sources"}},
 	{Limit: "load share of fuse", Figure: "nominal", Why: "the share is the margin for tolerances and age", Source: Source{text151, "from memory"}},
 	{Limit: "allowed current", Figure: "nominal", Why: "the margin to the class is the margin for tolerances", Source: Source{text61, "common practice, no source"}},
-	{Limit: "class temperature", Figure: "likely", Why: "nothing is left above it, but all tolerances are not at their bounds for life", Source: Source{text61, "common practice, no source"}},
-	{Limit: "contact rating", Figure: "likely", Why: "a rating without a margin, borne for life", Source: Source{text61, "common practice, no source"}},
-	{Limit: "terminal rating", Figure: "nominal", Why: "a crimp is rated as the wire that it ends, whose margin to its class it shares", Source: Source{text61, "common practice, no source"}},
-	{Limit: "switching rating", Figure: "nominal", Why: "the margin is in it: a hundred thousand switchings at full load, and for lamps and motors what they start with", Source: Source{text61, "common practice, no source"}},
-	{Limit: "charging balance", Figure: "nominal", Why: "what a ride is short of at nominal it is short of every time; what its loads may draw more the battery evens out", Source: Source{text61, "common practice, no source"}},
-	{Limit: "stated limit", Figure: "likely", Why: "what a block or a ground point is stated to bear has no margin in it, and is borne for life", Source: Source{text61, "common practice, no source"}},
-	{Limit: "spare of a tap", Figure: "nominal", Why: "what a maker leaves to spare has the margin of the factory fuse in it", Source: Source{text61, "common practice, no source"}},
+	{Limit: "class temperature", Figure: "likely", Why: "nothing is left above it, but tolerances are never all at their limits for good", Source: Source{text61, "common practice, no source"}},
+	{Limit: "contact rating", Figure: "likely", Why: "a rating with no margin in it, carried for life", Source: Source{text61, "common practice, no source"}},
+	{Limit: "terminal rating", Figure: "nominal", Why: "a crimp is rated as the wire it ends, and shares the margin to its class", Source: Source{text61, "common practice, no source"}},
+	{Limit: "switching rating", Figure: "nominal", Why: "the margin is in it: a hundred thousand operations at full load, and for lamps and motors their starting current", Source: Source{text61, "common practice, no source"}},
+	{Limit: "charging balance", Figure: "nominal", Why: "a ride short of charge at nominal is short every time; what loads draw beyond that, the battery evens out", Source: Source{text61, "common practice, no source"}},
+	{Limit: "stated limit", Figure: "likely", Why: "the limit stated for a block or ground point has no margin in it, and is carried for life", Source: Source{text61, "common practice, no source"}},
+	{Limit: "spare of a tap", Figure: "nominal", Why: "the maker's spare current already has the factory fuse's margin in it", Source: Source{text61, "common practice, no source"}},
 	{Limit: "minimum voltage", Figure: "worst", Why: "below it the load fails at once", Source: Source{text61, "common practice, no source"}},
-	{Limit: "pull-in voltage", Figure: "worst", Why: "below it the relay stays at rest, at once", Source: Source{text61, "common practice, no source"}},
-	{Limit: "maximum voltage", Figure: "worst", Why: "above it the load fails for good, and once is enough", Source: Source{text61, "common practice, no source"}},
-	{Limit: "share of rated voltage", Figure: "nominal", Why: "a half above what it is rated at is more than any tolerance", Source: Source{text61, "common practice, no source"}},
+	{Limit: "pull-in voltage", Figure: "worst", Why: "below it the relay does not pull in", Source: Source{text61, "common practice, no source"}},
+	{Limit: "maximum voltage", Figure: "worst", Why: "above it the load is destroyed, and once is enough", Source: Source{text61, "common practice, no source"}},
+	{Limit: "share of rated voltage", Figure: "nominal", Why: "half as much again as the rating is beyond any tolerance", Source: Source{text61, "common practice, no source"}},
 }}
 
 // Rows that stand in several lists.
@@ -1141,8 +1141,8 @@ const (
 	text21  = "carries its rating"
 	text22  = "stock-item data 5925-01-432-5174, manual-reset thermal breaker 20 A: within 3600 s at 130 %; other points as the automatic one"
 	text23  = "stock-item data 5925-00-752-6909, automatic thermal breaker 30 A: trips at 125 %, within 30 s at 200 %, interrupts 900 A at 30 V"
-	text24  = "SAE J553-2022, guide article and scope page: types I, II, III by way of reset, 12, 24 and 48 V, up to 200 A; its trip times, re-rating and breaking capacity were not readable: 900 A at 30 V is that of one maker's 30 A part"
-	text25  = "UL 1077 overcurrent terminology, equipment breaker 10 A at 25 °C: within 3600 s at 135 %, 4 to 40 s at 200 %, 0.6 to 5 s at 400 %, 0.3 to 1.8 s at 600 %, 0.12 to 0.4 s at 1000 %; taken over to larger ratings (a winch breaker page prints 5 s at 200 %, typical)"
+	text24  = "SAE J553-2022, guide article and scope page: types I, II, III by way of reset, 12, 24 and 48 V, up to 200 A; its trip times, re-rating and breaking capacity could not be read: 900 A at 30 V is that of one maker's 30 A part"
+	text25  = "UL 1077 overcurrent terminology, equipment breaker 10 A at 25 °C: within 3600 s at 135 %, 4 to 40 s at 200 %, 0.6 to 5 s at 400 %, 0.3 to 1.8 s at 600 %, 0.12 to 0.4 s at 1000 %; applied to larger ratings (a winch breaker page prints 5 s at 200 %, typical)"
 	text26  = "surface-mounted breakers reset by hand, of boats and winches: series 25 to 300 A, stud 1/4 in (M6) to 150 A and 3/8 in (M10) above, 3 / 1.5 / 1 kA at 14 / 30 / 48 V, ignition protected"
 	text27  = "maker's data sheet, radial PTC resettable 30 V series, electrical table: hold, trip, time at five times hold; the resistance is the largest one hour after a trip"
 	text28  = "maker's data sheet, radial PTC resettable 16 V series, electrical table: hold, trip; the resistance is the largest one hour after a trip"
@@ -1157,7 +1157,7 @@ const (
 	text37  = "maker's data sheet, high-current blade fuses rated 32 V, series 299, revised 2025-01-06: ratings, time-current and derating tables"
 	text38  = "ISO 8820-5 strip fuses: rating series and times"
 	text39  = "cold resistance taken as 60 mV at the rating; common practice, no source"
-	text40  = "breaking capacity from an article and a shop guide on battery fuses: 1 kA for SF30 parts, 2 kA for SF51; ISO 8820-5:2015 clause 1 has 2 kA for both, and the less is taken; ratings from memory"
+	text40  = "breaking capacity from an article and a shop guide on battery fuses: 1 kA for SF30 parts, 2 kA for SF51; ISO 8820-5:2015 clause 1 has 2 kA for both, and the lower is taken; ratings from memory"
 	text41  = "UL 248-15 class T: carries 110 %, opens at 135 % and 200 % within the standard's times; shorter times with wide margins"
 	text42  = "class T: taken as the 20 kA at 125 V dc that ABYC E-11 asks of a main device at a big bank, which these fuses are sold to meet; the fuse's own rating (160 V dc, 20 kA or more) and the ratings from memory. Those up to 60 A are ferrules in clips: the studs are their holder's. Studs by rating from memory"
 	text43  = "no time-current curve was found; times of slow strip fuses with wide margins"
@@ -1172,12 +1172,12 @@ const (
 	text52  = "coil 360 Ω and limits at two thirds and one eighth of 24 V; contact ratings half of those at 12 V"
 	text53  = "winch manual, sealed reversing contactor, one direction of it: 75 A continuous, 85 / 110 / 140 / 400 A at 70 / 50 / 30 / 5 % duty, 40 mV per 100 A, pull-in at most 0.66 of rated volts, drop-out from 0.1; coil 12 W and studs from memory; 60 s at 400 A is 5 % of 20 min, common practice"
 	text54  = "winch manual, sealed reversing contactor: 75 A continuous, 85 / 110 / 140 / 400 A at 70 / 50 / 30 / 5 % duty, 40 mV per 100 A, pull-in at most 0.66 of rated volts, drop-out from 0.1; breaks a fault of 400 A, taken as what it closes on; the contacts on which it rests carry what the others do; coil 12 W and studs from memory; 60 s at 400 A is 5 % of 20 min, common practice"
-	text55  = "reversing contactor of large winches and windlasses, 500 A for a minute: common practice, no source; 150 A for good, closes on the 500 A, coil of 18 W, contacts and studs as single contactors of that size"
+	text55  = "reversing contactor of large winches and windlasses, 500 A for a minute: common practice, no source; 150 A continuous, closes on the 500 A, coil of 18 W, contacts and studs as single contactors of that size"
 	text56  = "continuous-duty canister solenoid: 65 to 100 A, coil 12 to 16 Ω at 12 V; pull-in and contact as the 150 A one"
 	text57  = "power solenoid type data: 150 A continuous, 400 A inrush, break contact 50 A; coil 13.2 Ω at 12 V, 53 Ω at 24 V; pull-in at most 0.75 of rated volts; -40 to 65 °C, stud 5/16 in; contact 0.4 mΩ as a winch contactor's; drop-out 0.1 from memory"
 	text58  = "power solenoid type data, coil for short times: 6.6 Ω at 12 V, 26 Ω at 24 V, at most 10 s on and 60 s off, or 1 min on and 6 min off; else as the continuous one"
 	text59  = "solenoid notes, golf carts: 200 A continuous and 800 A peak, 400 A and 1000 A; coil of 16 W and 20 W, pull-in, drop-out, contact and studs from memory"
-	text60  = "sealed contactor with a coil economiser: holds on 0.13 A, its pull of some 4 A for 0.1 s is not reckoned; 0.3 mΩ at most; a bistable switch of this rating prints 700 A for 300 s, 1100 A for 60 s, 2500 A for 10 s"
+	text60  = "sealed contactor with a coil economiser: holds on 0.13 A, its pull of some 4 A for 0.1 s is not counted; 0.3 mΩ at most; a bistable switch of this rating prints 700 A for 300 s, 1100 A for 60 s, 2500 A for 10 s"
 	text61  = "common practice, no source"
 	text62  = "resistive rating: common practice; lamp and motor by FAA AC 43.13-1B Table 11-4, 12 V factors"
 	text63  = "battery selector 175 A, data page: continuous current; 0.05 to 0.3 mΩ and stud from memory, 48 V and ignition protection too; lamp and motor by FAA AC 43.13-1B Table 11-4"
@@ -1187,11 +1187,11 @@ const (
 	text67  = "IEC 61210 guide page for the current by tab width; barrel ranges, strip length from memory; resistance and pack common practice"
 	text68  = "fuse blocks with M5 screws take a lug where the crimped contact takes no thicker wire; the clip and its resistance are the same; common practice, no source"
 	text69  = "splice bands (open barrel, under adhesive-lined tube) for the summed copper of several wires: ranges and strip length from memory; the rest as the butt splices"
-	text70  = "ratings: common practice; that they heat the contact by 55 K, and that it may get 125 °C in sealed families and 105 °C in open ones, the tin and brass of tabs, after USCAR-2 and IEC 60512-5-2 from memory"
+	text70  = "ratings: common practice; contact 55 K warmer at the rating, and allowed 125 °C in sealed families and 105 °C in open ones, the tin and brass of tabs, after USCAR-2 and IEC 60512-5-2 from memory"
 	text71  = "IEC 60684-3-400 to 402, glass textile sleeving with silicone elastomer coating, 180 °C; current factor common practice"
 	text72  = "input capacitor of a converter: 2 to 5 times for under 5 ms"
 	text73  = "filament lamps are marked with their watts at 12 V; UN R37 tests them at 13.5 V or 13.2 V, where they take (13.5/12)^1.55 and (13.2/12)^1.55 as much (published exponent of 0.55 of the current)"
-	text74  = "filament lamp inrush white paper: 10 to 12 times the running current, to about twice within 3 to 5 ms"
+	text74  = "filament lamp inrush white paper: 10 to 12 times the running current, falling to about twice within 3 to 5 ms"
 	text75  = "UN R37, most power of H1, 68 W at 13.2 V, brought to 12 V: by the exponent of 1.55 (one source)"
 	text76  = "motorcycle accessory articles: halogen lamps 55 W and 60 W (two sources); marked at 12 V, as UN R37 tests them at 13.2 V and finds up to 68 W and 75 W"
 	text77  = "UN R37, most power of H4, 75 W at 13.2 V, brought to 12 V: by the exponent of 1.55 (from memory)"
@@ -1206,15 +1206,15 @@ const (
 	text86  = "1000 W out at an efficiency of 0.9; common practice, no source"
 	text87  = "installation manuals of inverters: 2 % at the highest current (two makers)"
 	text88  = "surge power twice the rated for some seconds"
-	text89  = "note on a motor's starting current: small motors 3 times"
-	text90  = "note on a motor's starting current: medium motors (blower) 4 times"
-	text91  = "recovery winch manual: 45 s on and 855 s off at 65 % of the load, 20 s at all of it; 1 min every 10 min is common practice, no source, and the more of the two; 150 A at rated pull, the most in use, from memory"
+	text89  = "note on motor starting currents: small motors 3 times"
+	text90  = "note on motor starting currents: medium motors (blower) 4 times"
+	text91  = "recovery winch manual: 45 s on and 855 s off at 65 % of the load, 20 s at all of it; 1 min every 10 min is common practice, no source, and the longer of the two; 150 A at rated pull, the most in use, from memory"
 	text92  = "stall against rated pull"
-	text93  = "note on a motor's starting current: large motors 5 to 7 times"
+	text93  = "note on motor starting currents: large motors 5 to 7 times"
 	text94  = "web page on vehicle fridges: 45 W label, the most it draws running, average 60 to 70 % lower"
 	text95  = "installation manuals of compressor refrigerators: at most 0.5 V lost of 12 V (one maker); sizes to lengths that lose 0.23 V of 12 V (two makers): between them 2.5 %"
 	text96  = "web page on vehicle fridges: the compressor starts with 2 to 3 times its running current; for how long from memory"
-	text97  = "starter currents: 80 to 180 A of motorcycles of 600 to 1000 cc, first peak 2 to 4 times for 20 to 100 ms"
+	text97  = "starter currents: 80 to 180 A on motorcycles of 600 to 1000 cc, first peak 2 to 4 times for 20 to 100 ms"
 	text98  = "starter currents of quads of 400 to 800 cc: 80 to 160 A at 20 °C; first peak as of motorcycles"
 	text99  = "car service manual, petrol engine of 1.9 l: 80 to 130 A from 27 °C to 5 °C, 230 to 280 A at -20 °C; first peak from memory"
 	text100 = "starter currents of outboards of 40 to 115 hp: 100 to 200 A"
@@ -1222,12 +1222,12 @@ const (
 	text102 = "four plugs of 10 A hot; cold 2 to 3 times that for some seconds"
 	text103 = "IEC 60757 code table as printed in a national standard page and on a colour-code information page"
 	text104 = "FAA AC 43.13-1B: free-air currents with bundle reduction by wires and loading"
-	text105 = "ABYC E-11 limits of 3 % and 10 %, taken over for vehicles"
-	text106 = "33 CFR 183.455(b), 7 in bare and 40 in sheathed, taken over for vehicles"
+	text105 = "ABYC E-11 limits of 3 % and 10 %, applied to vehicles"
+	text106 = "33 CFR 183.455(b), 7 in bare and 40 in sheathed, applied to vehicles"
 	text107 = "1.6 to 1, the rule for gG fuse-links of one family (IEC 60269), in a fuse application guide; blade fuses have no published ratio"
-	text108 = "rating not above the ampacity: this tool's own choice, stricter than the rules of boats"
+	text108 = "rating not above the ampacity: this tool's own choice, stricter than the rules for boats"
 	text109 = "0.8 of the rating for continuous load (fuse at least 1.25 times the load); origin NFPA 70 210.20(A)"
-	text110 = "150 % of the wire's current, as 33 CFR 183.455(c)(1) allows on boats, taken over for vehicles"
+	text110 = "150 % of the wire's current, as 33 CFR 183.455(c)(1) allows on boats, applied to vehicles"
 	text111 = "33 CFR 183.425 Table 5, the table that ABYC E-11 uses"
 	text112 = "ABYC E-11: 3 % for feeders, navigation lights, bilge blowers, electronics; ISO 10133:2012 clause 4 counts bilge pumps too"
 	text113 = "ABYC E-11: 10 % where drop is not critical; ISO 10133:2012 clause 4 (4.7 and 4.8) the same from memory"
@@ -1249,20 +1249,20 @@ const (
 	text129 = "IEC 60287-2-1 Table 1, butyl rubber; short circuit IEC 60364-5-54"
 	text130 = "cable-rating documentation, 5.0 K·m/W; short circuit IEC 60724"
 	text131 = "plastics handbook values; no short-circuit limit published"
-	text132 = "ABYC E-11, interrupting capacity by cold-cranking current of the bank: Table V.A on a breaker seller's page; main devices also by an inverter manual's table (cold cranking amps / AIC)"
-	text133 = "ISO 10133:2012 Annex A (withdrawn in 2020; ISO 13297:2020 took its place, whether with the same table was not readable)"
+	text132 = "ABYC E-11, breaking capacity by cold-cranking current of the bank: Table V.A on a breaker seller's page; main devices also by an inverter manual's table (cold cranking amps / AIC)"
+	text133 = "ISO 10133:2012 Annex A (withdrawn in 2020; ISO 13297:2020 took its place, whether with the same table could not be read)"
 	text134 = "33 CFR 183.425 Table 5 note 1 (engine space, 50 °C)"
 	text135 = "ABYC E-11 Table VI as printed in marine catalogues; 33 CFR 183.435(b) asks for it from 50 V only"
 	text136 = "33 CFR 183.425 Table 5, all cells on two law portals"
 	text137 = "FAA AC 43.13-1B Table 11-9 divided by its own bundle and altitude factors (0.53 or 0.775, and 0.79)"
 	text138 = "MIL-W-5088L bundle derating figure, the same curves as in AC 43.13-1B; digitised"
 	text139 = "AC 43.13-1B altitude derating figure: 20 000 ft as read in example No. 2, 60 000 ft"
-	text140 = "no standard limits it; 100 mV at 10 A is the looser of two makers' limits for new mini relay contacts, taken over to switches of every rating"
+	text140 = "no standard limits it; 100 mV at 10 A is the looser of two makers' limits for new mini relay contacts, applied to switches of every rating"
 	text141 = "makers' data sheets, blade fuses 32 V: 80 to 170 mV at the rating"
 	text142 = "a way of a fuse block without its fuse, new: 60 mV at its limit, as the rows of block.yaml (2 mΩ at 30 A, 3 mΩ at 20 A)"
 	text143 = "ISO 16750-2:2010, 4.2.2, Table 1, code D: 10.5 V to 16 V"
 	text144 = "motorcycle charger manual: regulated voltage 14.0 V to 14.7 V ± 0.5 V"
-	text145 = "IEC 60335-1 clause 10, power input at rated voltage: +20 % of motor appliances, ±10 % of heating appliances from 25 W to 200 W; a household standard, taken over"
+	text145 = "IEC 60335-1 clause 10, power input at rated voltage: +20 % of motor appliances, ±10 % of heating appliances from 25 W to 200 W; a household standard, applied here"
 	text146 = "UN R37, power at test voltage: R5W at most 5.5 W of 5 W; H17 at most 37 W of 35 W is confirmed by one source"
 	text147 = "maker's data sheets, mini relays: at most 50 mV and at most 100 mV over the contact at 10 A; the library takes the first"
 	text148 = "makers' data sheets, blade fuses 32 V: voltage drop at the rating over rating times cold resistance, 1.32 to 1.67 (rows of fuse.yaml)"

@@ -36,15 +36,15 @@ type program struct {
 	Budget   reportCmd   `cmd:"" help:"Print the charging budget, or draw it." set:"out=Draw it to this file instead: .svg or .pdf."`
 	Ride     rideCmd     `cmd:"" help:"Follow the battery through a ride: charge, voltage, currents."`
 	Bench    reportCmd   `cmd:"" help:"Print the bench test, or write it as sheets to fill in." set:"out=Write it as PDF to this file instead, with blanks for the readings."`
-	Study    reportCmd   `cmd:"" help:"Print what happens in every short and single fault, and every fuse against its wires." set:"out=Write it to this file instead: .txt, or .pdf for pages."`
+	Study    reportCmd   `cmd:"" help:"Print what happens in every short circuit and single fault, and each fuse against its wires." set:"out=Write it to this file instead: .txt, or .pdf for pages."`
 	Netlist  netlistCmd  `cmd:"" help:"Print the circuit in a situation as a SPICE netlist, or write it."`
 	Explain  explainCmd  `cmd:"" help:"Explain a rule: meaning, formula, limits, source."`
 	Parts    partsCmd    `cmd:"" help:"List the parts of the library."`
-	Calc     calcCmd     `cmd:"" help:"Answer one question of the bench without a design."`
+	Calc     calcCmd     `cmd:"" help:"Answer a question at the bench without a design."`
 	Schema   schemaCmd   `cmd:"" help:"Print the JSON Schema of the design format, for editors."`
 	Validate validateCmd `cmd:"" help:"Print how the program compares with published sources."`
 	Export   exportCmd   `cmd:"" help:"Write the design for other programs: JSON model, SPICE, DOT, CSV, DXF."`
-	Replay   replayCmd   `cmd:"" help:"Make the results of an exported model again and compare."`
+	Replay   replayCmd   `cmd:"" help:"Solve an exported model again and compare the results."`
 	Licences licencesCmd `cmd:"" help:"Print the licences of what the program is linked with."`
 	Complete completeCmd `cmd:"" help:"Print a completion script for a shell."`
 	Man      manCmd      `cmd:"" help:"Print the manual page."`

@@ -58,7 +58,7 @@ func (c *buildCmd) Run(io *streams, cli *program) error {
 	shown.done()
 	io.sayFiles(out)
 	rep := report.New(review)
-	io.say("%s: %s\n%s\n", rep.Design.Title, rep.Counts, report.Caution)
+	io.say("%s: %s\n%s\n", rep.Design.Title, rep.Counts, rep.Caution)
 	return c.verdict(review.Findings)
 }
 

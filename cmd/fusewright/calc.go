@@ -71,7 +71,7 @@ const usualWire = "ISO 6722 thin wall class B"
 
 // wireChoice names a size, and the family it is of.
 type wireChoice struct {
-	Insulation string `help:"Wire family; see 'fusewright parts wire'. Left out: ISO 6722 thin wall class B, and for a size that it has not the first family with that size." placeholder:"NAME"`
+	Insulation string `help:"Wire family; see 'fusewright parts wire'. When not given: ISO 6722 thin wall class B, or for a size it does not come in, the first family that does." placeholder:"NAME"`
 }
 
 // wireType finds the family, or says which are known.

@@ -9,7 +9,7 @@ import (
 type calcBatteryCmd struct {
 	Capacity  amount  `arg:"" of:"charge" help:"Capacity: '12 Ah'."`
 	Current   amount  `arg:"" of:"current" help:"Current drawn: '1.2 A'."`
-	Chemistry string  `help:"Battery chemistry of the library, which gives the figures below that are left out." default:"AGM" placeholder:"NAME"`
+	Chemistry string  `help:"Battery chemistry from the library; it sets those of the figures below that are not given." default:"AGM" placeholder:"NAME"`
 	Rate      amount  `of:"time" help:"Hour rate of the capacity." placeholder:"TIME"`
 	Peukert   float64 `help:"Peukert exponent; 1 leaves rate effects out." placeholder:"N"`
 	Keep      amount  `of:"share" help:"Share left in the battery for starting." placeholder:"SHARE"`

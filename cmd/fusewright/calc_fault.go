@@ -14,8 +14,8 @@ type calcFaultCmd struct {
 	Legs      []string `arg:"" name:"leg" help:"Wires in series, feed and return: '4mm²:0.5m' '1.5mm²:2m'."`
 	Source    amount   `of:"voltage" help:"Voltage of the source." default:"12.6 V"`
 	SourceOhm amount   `of:"resistance" help:"Resistance inside the source." default:"10 mΩ"`
-	Contacts  amount   `of:"resistance" help:"Contacts and fuses on the way." default:"0 Ω"`
-	Fuse      amount   `of:"current" help:"Rating of the fuse that is to open; left out: none." placeholder:"15A"`
+	Contacts  amount   `of:"resistance" help:"Resistance of contacts and fuses on the way." default:"0 Ω"`
+	Fuse      amount   `of:"current" help:"Rating of the fuse that should open; none when not given." placeholder:"15A"`
 	Type      string   `help:"Kind of fuse." default:"blade C" placeholder:"NAME"`
 	Ambient   amount   `of:"temperature" help:"Ambient temperature." default:"25 °C"`
 	At        amount   `of:"temperature" help:"Temperature of the conductors." default:"20 °C"`

@@ -11,7 +11,7 @@ type calcFuseCmd struct {
 	Current  amount `arg:"" of:"current" help:"Current through it: '30 A'."`
 	Type     string `help:"Kind of fuse; see 'fusewright parts fuse'." default:"blade C" placeholder:"NAME"`
 	Ambient  amount `of:"temperature" help:"Ambient temperature." default:"25 °C"`
-	Practice string `help:"Practice whose share of the rating continuous load may have." default:"motorcycle" placeholder:"NAME"`
+	Practice string `help:"Practice that says what share of the rating a continuous load may take." default:"motorcycle" placeholder:"NAME"`
 	format
 }
 

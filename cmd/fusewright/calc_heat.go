@@ -8,13 +8,13 @@ import (
 // calcHeatCmd answers calc heat.
 type calcHeatCmd struct {
 	Size     string `arg:"" help:"Wire size: '16 AWG', '1.5 mm²'."`
-	Current  amount `of:"current" help:"Current, for the conductor's temperature; left out: only what is allowed." placeholder:"12A"`
+	Current  amount `of:"current" help:"Current, for the conductor's temperature; only the allowed current when not given." placeholder:"12A"`
 	Ambient  amount `of:"temperature" help:"Ambient temperature." default:"30 °C"`
 	Bundle   int    `help:"Wires loaded together, this one counted." default:"1" placeholder:"N"`
 	Loading  amount `of:"share" help:"Share of the bundle's capacity in use." default:"100 %"`
-	Altitude amount `of:"length" help:"Height above the sea." default:"0 m"`
-	Margin   amount `of:"temperature" help:"Kept below the insulation class; left out: the practice's." placeholder:"KELVIN"`
-	Practice string `help:"Practice whose table and margin hold." default:"motorcycle" placeholder:"NAME"`
+	Altitude amount `of:"length" help:"Altitude above sea level." default:"0 m"`
+	Margin   amount `of:"temperature" help:"Margin kept below the insulation class; the practice's when not given." placeholder:"KELVIN"`
+	Practice string `help:"Practice whose table and margin apply." default:"motorcycle" placeholder:"NAME"`
 	wireChoice
 	format
 }

@@ -10,7 +10,7 @@ import (
 // calcPowerCmd answers calc power.
 type calcPowerCmd struct {
 	Amount string `arg:"" help:"Watts or amperes: '276 W', '23 A'."`
-	System amount `of:"voltage" help:"Voltage at which it holds." default:"12 V"`
+	System amount `of:"voltage" help:"Voltage to convert at." default:"12 V"`
 	format
 }
 

@@ -11,8 +11,8 @@ import (
 type calcShortCmd struct {
 	Current amount `of:"current" help:"Current of the short circuit." placeholder:"500A"`
 	Time    amount `of:"time" help:"How long it flows." placeholder:"50ms"`
-	Size    string `help:"Wire size or copper area; left out: the smallest area is worked out." placeholder:"1.5mm²"`
-	Start   amount `of:"temperature" help:"Conductor before the fault; left out: the insulation class." placeholder:"70°C"`
+	Size    string `help:"Wire size or copper area; the smallest area is worked out when not given." placeholder:"1.5mm²"`
+	Start   amount `of:"temperature" help:"Conductor temperature before the fault; that of the insulation class when not given." placeholder:"70°C"`
 	wireChoice
 	format
 }

@@ -12,10 +12,10 @@ type calcWireCmd struct {
 	Current  amount   `arg:"" of:"current" help:"Current: '12 A'."`
 	Length   amount   `arg:"" of:"length" help:"Length: '3 m', '10 ft'."`
 	System   amount   `of:"voltage" help:"System voltage." default:"12 V"`
-	Drop     amount   `of:"share" help:"Allowed drop as a share of the system voltage; left out: what the practice aims at." placeholder:"SHARE"`
+	Drop     amount   `of:"share" help:"Allowed drop as a share of the system voltage; what the practice aims at when not given." placeholder:"SHARE"`
 	At       amount   `of:"temperature" help:"Temperature of the conductor for the drop." default:"20 °C"`
 	Ambient  amount   `of:"temperature" help:"Ambient for the allowed current." default:"30 °C"`
-	Practice string   `help:"Practice whose table, margin and usual wire hold." default:"motorcycle" placeholder:"NAME"`
+	Practice string   `help:"Practice whose table, margin and usual wire apply." default:"motorcycle" placeholder:"NAME"`
 	Family   []string `help:"Wire families to choose from; several may be given." placeholder:"NAME"`
 	Sizes    string   `help:"Conductor sizes to choose from: shop (what a shop has by the metre) or all." enum:"shop,all" default:"shop"`
 	span

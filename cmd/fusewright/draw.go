@@ -19,8 +19,8 @@ type drawCmd struct {
 	DPI   int    `name:"dpi" help:"Dots per inch of a PNG." default:"150" placeholder:"N"`
 	Bench bool   `help:"Leave the findings off, for the bench."`
 
-	Symbols   string `help:"IEC or IEEE: symbols after IEC 60617 or IEEE 315; left out: as the design says." enum:",IEC,IEEE" default:"" placeholder:"SET"`
-	Relays    string `help:"assembled or detached: relays as one part, or coil and contacts apart; left out: as the design says." enum:",assembled,detached" default:"" placeholder:"FORM"`
+	Symbols   string `help:"IEC or IEEE: symbols to IEC 60617 or IEEE 315; as in the design when not given." enum:",IEC,IEEE" default:"" placeholder:"SET"`
+	Relays    string `help:"assembled or detached: relays as one part, or coil and contacts apart; as in the design when not given." enum:",assembled,detached" default:"" placeholder:"FORM"`
 	Situation string `help:"Write the solved volts, amperes and fuse shares of this situation into the drawing." placeholder:"NAME"`
 }
 

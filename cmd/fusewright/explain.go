@@ -10,7 +10,7 @@ import (
 
 // explainCmd explains a rule.
 type explainCmd struct {
-	Rule string `arg:"" optional:"" help:"Name of the rule; left out: the list of rules."`
+	Rule string `arg:"" optional:"" help:"Name of the rule; the list of rules when not given."`
 }
 
 // Run prints the rule's text, or the list.

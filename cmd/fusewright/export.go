@@ -19,7 +19,7 @@ import (
 type exportCmd struct {
 	designArg
 	To        string `help:"json: the whole solved model. spice: netlist of a situation. dot: graph of the circuit. csv: wires with their currents and drops. dxf: a drawing, release 12." enum:"json,spice,dot,csv,dxf" required:"" placeholder:"KIND"`
-	Situation string `help:"Situation of the netlist; left out: the first of the design." placeholder:"NAME"`
+	Situation string `help:"Situation for the netlist; the design's first when not given." placeholder:"NAME"`
 	Of        string `help:"What a dxf holds: schematic, layout (to scale, framed) or board (full size, one sheet)." enum:"schematic,layout,board" default:"schematic" placeholder:"DRAWING"`
 	Out       string `short:"o" help:"Write to this file instead of printing; sheets after the first get a number." placeholder:"FILE" type:"path"`
 }

@@ -11,7 +11,7 @@ import (
 
 // licencesCmd prints the licences of what the program is linked with.
 type licencesCmd struct {
-	Name string `arg:"" optional:"" help:"Only what has this in its name; left out: the list, and all texts."`
+	Name string `arg:"" optional:"" help:"Only those with this in the name; the list and every text when not given."`
 }
 
 // Run prints the list of components, and below it their texts word for word.

@@ -10,7 +10,7 @@ import (
 // netlistCmd prints the circuit as a SPICE netlist.
 type netlistCmd struct {
 	designArg
-	Situation string `arg:"" optional:"" help:"Situation; left out: the first of the design."`
+	Situation string `arg:"" optional:"" help:"Situation; the design's first when not given."`
 	Out       string `short:"o" help:"Write it to this file instead: .cir, .net, .sp or .spice." placeholder:"FILE" type:"path"`
 }
 

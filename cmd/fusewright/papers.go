@@ -163,7 +163,7 @@ func (p *paper) endings() []string {
 // paperHelp is the list of papers for the help of build.
 func paperHelp() string {
 	var b strings.Builder
-	b.WriteString("Papers, bound in dossier.pdf but for those apart, and who they are for:\n")
+	b.WriteString("Papers, for whom, and those apart; the others are bound in dossier.pdf:\n")
 	for _, p := range papers {
 		name := p.file
 		if name == "" {

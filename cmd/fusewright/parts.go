@@ -13,9 +13,9 @@ import (
 
 // partsCmd lists the library.
 type partsCmd struct {
-	Kind   string `arg:"" optional:"" help:"Kind of part; left out: the kinds and how many of each."`
+	Kind   string `arg:"" optional:"" help:"Kind of part; the kinds and how many of each when not given."`
 	Search string `arg:"" optional:"" help:"Show only rows with these words."`
-	Find   string `help:"Show rows with these words of every kind." placeholder:"WORDS"`
+	Find   string `help:"Show rows of any kind with these words." placeholder:"WORDS"`
 	format
 }
 

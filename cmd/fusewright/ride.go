@@ -17,7 +17,7 @@ import (
 // rideCmd follows the battery through the rides of a design.
 type rideCmd struct {
 	designArg
-	Ride string `arg:"" optional:"" help:"The ride; all of the design's when left out."`
+	Ride string `arg:"" optional:"" help:"The ride; all of the design's when not given."`
 	format
 	Out string `short:"o" help:"Draw it to this file instead: .svg (one ride) or .pdf." placeholder:"FILE" type:"path"`
 }

@@ -146,7 +146,7 @@ type sizingWayOut struct {
 
 func newSizingReport(p *sizing.Plan) sizingReport {
 	r := sizingReport{Fusewright: report.Version, CopperG: p.Cost.CopperG, LeftG: p.LeftG, Sizes: p.Cost.Sizes,
-		Terminals: p.Cost.Terminals, Plugs: p.Cost.Plugs, Proven: p.Proven, AsIfOn: p.AsIfOn, Lacking: p.Lacking, Caution: report.Caution,
+		Terminals: p.Cost.Terminals, Plugs: p.Cost.Plugs, Proven: p.Proven, AsIfOn: p.AsIfOn, Lacking: p.Lacking, Caution: report.CautionOf(p.Design),
 		Choices: []sizingChoice{}, Remaining: []sizingFinding{}, WaysOut: []sizingWayOut{}}
 	for _, c := range p.Choices {
 		r.Choices = append(r.Choices, sizingChoice{string(c.Kind), c.Part, c.Pos.Line, c.Value, c.Usual, c.Decided, c.RunnerUp, c.Lost})

@@ -34,7 +34,7 @@ func writeSizing(b *bytes.Buffer, p *sizing.Plan) {
 			"list what is on together with the most else\n", wording.And(p.AsIfOn))
 	}
 	writeRemaining(b, p)
-	fmt.Fprintf(b, "%s\n", report.Caution)
+	fmt.Fprintf(b, "%s\n", report.CautionOf(p.Design))
 }
 
 // entry is choices that came out alike for the same reason.

@@ -527,6 +527,7 @@ type Situation struct {
 	On        []*Load   // loads on
 	Reversed  []*Load   // of those on, the motors that run the other way round
 	Closed    []*Switch // switches closed besides those the loads need
+	Open      []*Switch // switches left open though a load needs them, as one tries each of two feeds
 	// As is the situation that this one is like, as a leg of a ride; nil = none. The
 	// machine's own loads draw as there.
 	As      *Situation

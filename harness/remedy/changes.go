@@ -28,7 +28,7 @@ const lossyShare = 0.2
 type ladder []*Trial
 
 // tryAll tries the changes of each finding, the worst first; then, for those that none
-// mends, what is for the builder to decide.
+// mends, a feed of its own and what is for the builder to decide.
 func (t *tester) tryAll() {
 	for _, f := range t.open {
 		if !f.Leave || f.Meant != nil { // what the trade leaves so asks for no change
@@ -37,7 +37,7 @@ func (t *tester) tryAll() {
 	}
 	for _, f := range t.open {
 		if !slices.ContainsFunc(t.order, func(x *Trial) bool { return !x.Decides && x.mends(f) && x.Holds() }) {
-			t.climb(f, t.decisions(f))
+			t.climb(f, append(t.decisions(f), t.ownFeed(f)))
 		}
 	}
 }

@@ -144,27 +144,17 @@ func (t *tester) feed(w *circuit.Wire) *design.Feed {
 // it carries, with a fuse of its own at its source.
 func (t *tester) fused(w *circuit.Wire) ladder {
 	f := t.feed(w)
-	kind := t.Design.Library.FuseType(design.UsualFuseType)
 	bare := w.From.Node == t.Circuit.Positive()
-	if f == nil || kind == nil || !bare && !t.fuseIsNotItsOwn(w) || isFuse(w.To.Part) {
+	if f == nil || !bare && !t.fuseIsNotItsOwn(w) || isFuse(w.To.Part) {
 		return nil
 	}
 	was, at := "no fuse", design.BatteryName
 	if !bare {
 		was, at = "no fuse of its own", f.From.Text
 	}
-	share := t.Design.Practice.FuseLoadShare
-	var l ladder
-	for _, r := range kind.Ratings {
-		if r.RatingA*share < t.Amps(w.Branch) || len(l) == mostOnWay {
-			continue
-		}
-		name := w.To.Part.Name + " fuse"
-		l = append(l, &Trial{About: w.To.Part.Name + ", wire", Was: was,
-			Will: kind.Name + " " + quantity.Plain(r.RatingA, quantity.Current) + " at " + at,
-			put:  func() func() { return t.insert(f, name, kind, r) }})
-	}
-	return l
+	return t.fuses(w, was, at, func(name string, kind *library.FuseType, r *library.FuseRating) func() {
+		return t.insert(f, name, kind, r)
+	})
 }
 
 // fuseIsNotItsOwn tells whether every fuse above a wire is many times what the wire is for

@@ -80,6 +80,14 @@ func (v *Value) SameSize(o *Value) bool {
 	return a.Type == b.Type && a.Size == b.Size
 }
 
+// Open tells whether it is the size of a wire that the design leaves open.
+func (v *Value) Open() bool { return v.kind == WireSize && v.feeds[0].Wire.SizeAuto }
+
+// Least is the thinnest choice of a wire with so much copper; -1 = none has it.
+func (v *Value) Least(areaMm2 float64) int {
+	return slices.IndexFunc(v.sizes, func(z *library.WireSize) bool { return z.AreaMm2 >= areaMm2 })
+}
+
 // Index is the choice of a label; -1 = there is none.
 func (v *Value) Index(label string) int {
 	for i := range v.Count() {

@@ -247,10 +247,7 @@ func tightestSpare(r *harness.Review) coverFigure {
 
 // parkedDays is how long the battery starts the engine after parking.
 func parkedDays(r *harness.Review) coverFigure {
-	f := coverFigure{"engine still starts after, parked", "–", "The design gives no battery capacity."}
-	if r.Design.Afloat() {
-		f.name = "engine still starts after, moored"
-	}
+	f := coverFigure{"engine still starts after, " + r.Design.Spoken().Parked, "–", "The design gives no battery capacity."}
 	if r.Budget == nil || math.IsNaN(r.Budget.StandbyDays) {
 		return f
 	}

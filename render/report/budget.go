@@ -21,10 +21,10 @@ type BudgetReport struct {
 
 // NewBudget makes the budget report of a review.
 func NewBudget(r *harness.Review) *BudgetReport {
-	rep := &BudgetReport{Fusewright: Version, Design: heading(r.Design), Caution: cautionOf(r.Design)}
+	rep := &BudgetReport{Fusewright: Version, Design: heading(r.Design), Caution: CautionOf(r.Design)}
 	if r.Budget != nil {
 		rep.Budget = BudgetOf(r)
-		rep.Together = newTogether(r.Together())
+		rep.Together = newTogether(r.Together(), r.Design.Spoken().Noun)
 	}
 	return rep
 }
@@ -48,7 +48,7 @@ func WriteBudget(w io.Writer, rep *BudgetReport) error {
 
 // Table is the balance of each situation.
 func (b *Budget) Table() *Table {
-	t := newTable("situation", ">engine", ">output", ">vehicle", ">accessories", ">spare", ">likely demand", ">breaks even at", ">battery gives", ">at peak")
+	t := newTable("situation", ">engine", ">output", ">"+b.spoken.Noun, ">accessories", ">spare", ">likely demand", ">breaks even at", ">battery gives", ">at peak")
 	for _, l := range b.Lines {
 		if l.OutputA == nil {
 			t.add(l.Situation, Engine(l.EngineRPM), "no result", "", "", "", "", "", "", "")
@@ -135,14 +135,14 @@ func (b *Budget) leftAlone() string {
 	if b.StandbyDays != nil {
 		last = duration(b.StandbyDays, 86400)
 	}
-	return "With the key off " + amps(b.StandbyA) + " is drawn: the engine still starts after " + last + " parked."
+	return "With the key off " + amps(b.StandbyA) + " is drawn: the engine still starts after " + last + " " + b.spoken.Parked + "."
 }
 
 // Basis says what the figures count with.
 func (b *Budget) Basis() string {
-	return b.basis + " The vehicle's own loads count with their duty, accessories with theirs, and what a situation has on for a while at " +
-		"a time counts at least once in it, all at the regulated voltage. A situation is taken to last half an hour; with the key off " +
-		"an hour, and a night of 8 h on a boat. " +
+	return b.basis + " The " + b.spoken.Noun + "'s own loads count with their duty, accessories with theirs, and what a situation has on for a while at " +
+		"a time counts at least once in it, all at the regulated voltage. A situation is taken to last " + b.lasts + " with the key on and " +
+		b.lastsOff + " with it off. " +
 		"What the battery gives is on average, at the voltage it settles at, where constant-power loads draw more and " +
 		"others less; times count from full down to the charge that still starts the engine; a battery gives less at a " +
 		"high current, which is counted (Peukert's law); at peak is with all that is on drawing at once."

@@ -70,7 +70,7 @@ type DiffAmount struct {
 func NewDiff(c *compare.Comparison) *Diff {
 	d := &Diff{Fusewright: DiffVersion, Old: New(c.Old).Design, New: New(c.New).Design, Findings: []DiffFinding{},
 		Fuses: diffItems(c.Fuses), Parts: diffItems(c.Parts), Wires: diffItems(c.Wires),
-		Budget: diffAmounts(c.Budget), Purchase: diffAmounts(c.Purchase), Caution: Caution}
+		Budget: diffAmounts(c.Budget), Purchase: diffAmounts(c.Purchase), Caution: CautionOf(c.New.Design)}
 	for _, f := range c.Findings {
 		row := DiffFinding{Change: string(f.What), Was: standing(f.Old), Now: standing(f.New)}
 		of := f.New
@@ -238,7 +238,7 @@ func WriteDiff(w io.Writer, d *Diff) error {
 			b.WriteString(wrap("  "+l.mark+" ", l.text))
 		}
 	}
-	b.WriteString("\n" + wrap("", Caution))
+	b.WriteString("\n" + wrap("", d.Caution))
 	_, err := io.WriteString(w, b.String())
 	return err
 }
@@ -257,7 +257,7 @@ func WriteDiffMarkdown(w io.Writer, d *Diff) error {
 			fmt.Fprintf(&b, "| %s | %s |\n", l.mark, plainMarkdown(l.text))
 		}
 	}
-	fmt.Fprintf(&b, "\n*%s*\n", Caution)
+	fmt.Fprintf(&b, "\n*%s*\n", d.Caution)
 	_, err := io.WriteString(w, b.String())
 	return err
 }

@@ -17,7 +17,7 @@ import (
 // programs that lay out or search graphs; the schematic is the drawing to read.
 func WriteDot(w io.Writer, r *harness.Review) error {
 	out := bufio.NewWriter(w)
-	fmt.Fprintf(out, "// %s\n", oneLine(Caution))
+	fmt.Fprintf(out, "// %s\n", oneLine(CautionOf(r.Design)))
 	fmt.Fprintf(out, "digraph circuit {\n\trankdir=LR;\n\tlabel=%s;\n", dotText(r.Design.Title.Value))
 	fmt.Fprint(out, "\tnode [shape=box, fontname=\"sans-serif\"];\n\tedge [fontname=\"sans-serif\", fontsize=10];\n")
 	for _, p := range r.Circuit.Parts {

@@ -19,6 +19,7 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/design/caution"
 	"fusewright/harness/design/lengths"
+	"fusewright/harness/design/quantity"
 	"fusewright/harness/formula/battery"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
@@ -190,6 +191,9 @@ type Budget struct {
 	KeyOff      []BudgetLine `json:"key_off,omitempty"` // situations with the key off and something on
 
 	basis       string // what output and likely demand count with, in words
+	lasts       string // how long a situation is taken to last, and one with the key off
+	lastsOff    string
+	spoken      design.Spoken
 	start       battery.Start
 	startBackAh float64
 }
@@ -213,8 +217,8 @@ type BudgetLine struct {
 	breaksEvenAt string // the break-even speed in words
 }
 
-// cautionOf is the caution on a report of a design.
-func cautionOf(d *design.Design) string {
+// CautionOf is the caution on a report of a design.
+func CautionOf(d *design.Design) string {
 	text := Caution
 	if d.Afloat() {
 		text = caution.ReportAfloat
@@ -233,7 +237,7 @@ func New(r *harness.Review) *Report {
 		Design:     heading(d),
 		Counts:     CountsOf(r.Findings),
 		Findings:   []Finding{},
-		Caution:    cautionOf(d),
+		Caution:    CautionOf(d),
 		lengths:    lengths.Of(d),
 	}
 	for _, f := range r.Findings {
@@ -339,6 +343,11 @@ func wireRow(s *solve.Solution, b *circuit.Branch) WireRow {
 	return row
 }
 
+// lasting is how long a situation with the key so is taken to last.
+func lasting(d *design.Design, key design.KeyState) string {
+	return quantity.Plain(budget.LastsS(d, &design.Situation{Key: key}), quantity.Duration)
+}
+
 // BudgetOf is the rows of the charging budget.
 func BudgetOf(r *harness.Review) *Budget {
 	b := r.Budget
@@ -346,6 +355,7 @@ func BudgetOf(r *harness.Review) *Budget {
 		VehicleA: finite(b.VehicleA), StandbyA: finite(b.StandbyA), StandbyDays: finite(b.StandbyDays),
 		Lines: []BudgetLine{}, basis: budget.OutputBasis(r.Design) + " " + budget.LikelyBasis(r.Design),
 		StartAh: finite(b.Start.Ah()), Starter: b.Start.Starter, start: b.Start, startBackAh: b.StartBackAh,
+		lasts: lasting(r.Design, design.KeyOn), lastsOff: lasting(r.Design, design.KeyOff), spoken: r.Design.Spoken(),
 	}
 	for _, l := range b.Lines {
 		out.Lines = append(out.Lines, budgetLine(l))

@@ -55,7 +55,7 @@ type junitFailure struct {
 // given on; below it, it passes and is printed; accepted and known ones are
 // skipped. least 0 lets nothing fail.
 func WriteJUnit(w io.Writer, rep *Report, least finding.Severity) error {
-	suite := junitSuite{Name: rep.Design.File, Out: Caution}
+	suite := junitSuite{Name: rep.Design.File, Out: rep.Caution}
 	spoke := map[string]int{}
 	for _, f := range rep.Findings {
 		spoke[f.Rule]++

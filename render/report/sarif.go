@@ -103,7 +103,7 @@ type sarifSuppression struct {
 // reason. Against a baseline, results say whether they are new.
 func WriteSARIF(w io.Writer, rep *Report) error {
 	run := sarifRun{Tool: sarifTool{sarifDriver{Name: "fusewright", Rules: []sarifRule{}}},
-		ColumnKind: "unicodeCodePoints", Results: []sarifResult{}, Properties: sarifCaution{Caution}}
+		ColumnKind: "unicodeCodePoints", Results: []sarifResult{}, Properties: sarifCaution{rep.Caution}}
 	index := map[string]int{}
 	for i, r := range rules.All() {
 		index[r.Name] = i

@@ -43,13 +43,15 @@ type TogetherChoice struct {
 	OverdrawA  *float64   `json:"overdraw_a,omitempty"`
 	SwitchOff  []string   `json:"switch_off,omitempty"`
 	UncoveredA *float64   `json:"uncovered_a,omitempty"`
+
+	noun string // what the design is for
 }
 
 // mostSets is how many sets of a choice are listed.
 const mostSets = 12
 
 // newTogether makes the rows.
-func newTogether(p *together.Plan) *Together {
+func newTogether(p *together.Plan, noun string) *Together {
 	out := &Together{Why: p.Why, Always: loadNames(p.Always), AlwaysA: finite(p.AlwaysA), coils: p.Coils, Items: []TogetherItem{}, Choices: []TogetherChoice{}}
 	for _, i := range p.Items {
 		out.Items = append(out.Items, TogetherItem{Name: i.Name, Parts: loadNames(i.Loads), Amperes: finite(i.CurrentA), Priority: i.Rank,
@@ -58,7 +60,7 @@ func newTogether(p *together.Plan) *Together {
 	first := map[float64]string{}
 	for _, c := range p.Choices {
 		row := TogetherChoice{Name: c.Name, EngineRPM: c.EngineRPM, CapacityA: finite(c.CapacityA), Count: len(c.Sets),
-			Complete: c.Complete, Sets: [][]string{}, SwitchOff: itemNames(c.SwitchOff)}
+			Complete: c.Complete, Sets: [][]string{}, SwitchOff: itemNames(c.SwitchOff), noun: noun}
 		for _, s := range c.Sets[:min(len(c.Sets), mostSets)] {
 			row.Sets = append(row.Sets, itemNames(p.Members(s)))
 		}
@@ -147,7 +149,7 @@ func (t *Together) Table() *Table {
 func (c TogetherChoice) lines(all int) []string {
 	switch {
 	case c.Complete && c.Count == 0:
-		return []string{"nothing: the vehicle itself, with what is always on, takes more than the charging system gives"}
+		return []string{"nothing: the " + c.noun + " itself, with what is always on, takes more than the charging system gives"}
 	case c.Complete && c.Count == 1 && len(c.Sets[0]) == all:
 		return []string{"everything"}
 	case c.SameAs != "":

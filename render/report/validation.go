@@ -69,7 +69,7 @@ Only these say how good its models are.
 ## Read back
 
 %d comparisons, %d values: a table of the library read back, or a formula against values that were made with it or
-that it was fitted to. These find slips of copying and of units, and say nothing of how true the table or the formula is.
+that it was fitted to. These catch slips in copying and in units, and say nothing about how true the table or formula is.
 
 `},
 }
@@ -78,16 +78,17 @@ const tableHead = "| compared | source | values | median | farthest | unsafe |\n
 
 const validationHead = `# How the program compares with published sources
 
-Written by ` + "`go run ./cmd/fusewright validate`" + ` and compared with the program in the checks. A deviation is the
+Written by ` + "`go run ./cmd/fusewright validate`" + ` and compared with the program by the tests. A deviation is the
 program's value divided by the published one, less one. *Unsafe* counts values on the dangerous side by more than the
 tolerance. Where a table governs, the heat balance is only the second opinion: the program takes the smaller of the
 two, and the count says how often the table is smaller by more than the tolerance.
 
-Of wires laid together the heat balance allows up to 14 % more than the published aircraft curves where a fifth to two fifths
+For wires laid together the heat balance allows up to 14 % more than the published aircraft curves where a fifth to two fifths
 of them are loaded, and up to 13 % more than the grouping factors of VDE 0298-4 and NEC relative to one wire: there the
-practice's factor governs. It allows 16 % more than an electronic-cable chart at 5 wires, which no practice uses. No chart that was found goes beyond 61 loaded wires (VDE 0298-4; the aircraft figure ends
-at 20): above that the heat balance is held by nothing but that every further loaded wire leaves less. What is chosen
-and objected to is held against the trade in docs/trade.md.
+practice's factor governs. It allows 16 % more than an electronic-cable chart at 5 wires, which no practice uses. No chart
+that was found goes beyond 61 loaded wires (VDE 0298-4; the aircraft figure ends at 20): above that the only check on the
+heat balance is that each further loaded wire leaves less for the others. What the program chooses and objects to is
+compared with the trade in docs/trade.md.
 
 ` + Caution + `
 `

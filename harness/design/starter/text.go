@@ -44,7 +44,7 @@ func (w *writer) section(name, comment string, entries []string) {
 // text is the whole design.
 func (w *writer) text() string {
 	w.heading()
-	w.section("vehicle loads", "What the machine draws by itself. Example figures: measure, or read the workshop manual.", w.v.own)
+	w.section("vehicle loads", "What the factory wiring draws. Example figures: measure, or read the workshop manual.", w.v.own)
 	places, runs := w.placesAndRuns()
 	w.section("places", "Where parts are, with the hottest air they meet in use. `moves` is for what turns or is\nhinged.", places)
 	w.section("runs", "The loom between the places. Example lengths: lay a string and measure. `cover: auto` takes\na sleeve that the run needs.", w.listed(runs))
@@ -84,7 +84,7 @@ charging:
   output: {%s}
   idle: %s
   cruise: %s
-  # What the hot machine gives less than the curve: measure it after half an hour's ride.
+  # How much less the charging gives when hot: measure it after half an hour's running.
   hot derating: 10 %%
 `, w.a.Title, w.v.words, w.v.systemV(), w.v.practice, w.a.Battery, w.a.Capacity, w.resistance(), w.v.source, w.a.Regulated, w.a.Output,
 		w.a.Idle, w.a.Cruise)
@@ -200,11 +200,11 @@ func (w *writer) switches() []string {
 		case x.switched == "":
 		case x.float != "":
 			list = append(list,
-				fmt.Sprintf("%s float: {type: %s, at: %s, fed by: %s joint%s}", x.name, x.float, w.placeOf(x), x.name, x.staysLive()),
+				fmt.Sprintf("%s float: {type: %s, at: %s, fed by: %s joint%s, ignition protected: yes}   # buy one marked so", x.name, x.float, w.placeOf(x), x.name, x.staysLive()),
 				fmt.Sprintf("%s switch: {type: %s, at: %s, fed by: %s joint%s}", x.name, x.switched, w.v.zones["dash"], x.name, x.staysLive()))
 		case x.isolated():
 			list = append(list, fmt.Sprintf("%s isolator: {type: %s, at: %s, fed by: %s fuse, wire: {length: 250 mm}, "+
-				"stays live: \"the isolator is opened when the vehicle is put away\"}", x.name, x.switched, w.v.source, x.name))
+				"stays live: \"the isolator is opened on leaving\"}", x.name, x.switched, w.v.source, x.name))
 		default:
 			list = append(list, fmt.Sprintf("%s switch: {type: %s, at: %s, fed by: %s %d%s}", x.name, x.switched,
 				w.v.zones["dash"], blockPart, w.switchWay(x), w.within(w.v.zones["dash"], w.v.block)))
@@ -265,7 +265,7 @@ func (w *writer) loads() []string {
 		case x.float != "":
 			entry += x.staysLive()
 		case x.isolated():
-			entry += `, stays live: "the isolator is opened when the vehicle is put away"`
+			entry += `, stays live: "the isolator is opened on leaving"`
 		}
 		if w.critical(x.kind) {
 			entry += ", critical: yes"
@@ -353,6 +353,10 @@ func (w *writer) situations() []string {
 	if w.v.tap == "" && w.ways > 0 {
 		closed = ", closed: [" + housePart + "]"
 	}
+	parked := "parked"
+	if w.lib.Practice(w.v.practice).Afloat {
+		parked = "moored"
+	}
 	list := []string{}
 	for _, x := range w.list {
 		if x.isolated() {
@@ -379,5 +383,5 @@ func (w *writer) situations() []string {
 	}
 	return append([]string{
 		fmt.Sprintf("under way, all on: {engine: cruise, on: %s%s}", on(all), closed),
-		resting, "parked: {key: off}"}, list...)
+		resting, parked + ": {key: off}"}, list...)
 }

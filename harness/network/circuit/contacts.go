@@ -24,7 +24,7 @@ func Running(s *design.Situation) bool { return s.Key == design.KeyOn && s.Engin
 // Contacts tells, by branch index, which contacts a situation closes before any
 // relay has moved: key contacts by the key and engine; manual switches when the
 // situation closes them or a load that is on needs them, over its own feeds and
-// returns or those of the coils of relays that it needs; the own switches of loads that
+// returns or those of the coils of relays that it needs, but for those left open; the own switches of loads that
 // are on; standby contacts of those that are not. Relay contacts stand at rest:
 // make contacts open, break contacts closed; package solve moves them.
 // Branches that are no contacts are false.
@@ -50,7 +50,7 @@ func Contacts(c *Circuit, s *design.Situation) []bool {
 		case k.Key != "":
 			closed[i] = keyClosed(k.Key, s.Key == design.KeyOn, Running(s))
 		case k.Switch != nil:
-			closed[i] = byHand[k.Switch] || needed[i]
+			closed[i] = (byHand[k.Switch] || needed[i]) && !slices.Contains(s.Open, k.Switch)
 		case k.OwnSwitch != nil:
 			closed[i] = on[k.OwnSwitch]
 		case k.Standby != nil:

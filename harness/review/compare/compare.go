@@ -76,7 +76,7 @@ func Reviews(old, changed *harness.Review) *Comparison {
 	c.Parts = items(append(parts(old.Circuit), surroundings(old.Circuit)...),
 		append(parts(changed.Circuit), surroundings(changed.Circuit)...))
 	c.Wires = items(wires(old.Circuit), wires(changed.Circuit))
-	c.Budget = budgets(old.Budget, changed.Budget)
+	c.Budget = budgets(old.Budget, changed.Budget, changed.Design.Spoken().Parked)
 	c.Purchase = purchases(old.Circuit, changed.Circuit)
 	return c
 }

@@ -22,7 +22,7 @@ var batteryFlattened = &Rule{
 	Limits:   "with the key off 8 h where the practice is afloat, a night at anchor, and 1 h elsewhere; with the key on half an hour",
 	Why:      "the engine that would charge the battery no longer starts",
 	Change:   "run fewer loads, fit lamps that draw less, start the engine in time, or give the loads a battery of their own",
-	Severity: "advice: the reserve is what most machines start on",
+	Severity: "advice: the reserve is what most engines start on",
 	Source: "Peukert's law, battery monitor manuals (two sources); start reserve: car maker's service bulletin (one source); the " +
 		"hours: common practice, no source",
 	Bad: `

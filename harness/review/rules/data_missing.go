@@ -44,7 +44,7 @@ battery: {chemistry: AGM, capacity: 12 Ah, rate: 10 h, resistance: 12 mΩ, at: b
 		}
 		if c := &p.d.Charging; c.Present() && !c.HotDerating.Given() {
 			p.reportMissing("charging", c.Output[0].RPM.Pos,
-				"the charging output when hot is not given; makers' curves are for a cold machine")
+				"the charging output when hot is not given; makers' curves are taken cold")
 		}
 		p.missingAmbients()
 		p.missingVapour()

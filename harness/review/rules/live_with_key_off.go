@@ -27,7 +27,7 @@ var liveWithKeyOff = &Rule{
 		"Loads behind a relay that nothing can release belong to relay-never-released.",
 	Formula:  "none: it is a question of topology",
 	Limits:   "none",
-	Why:      "a load the key does not switch off drains the battery of a parked machine",
+	Why:      "a load the key does not switch off drains the battery while nobody is there",
 	Change:   "feed it behind a key-controlled relay or tap, or give the reason as `stays live`",
 	Severity: "fault; advice when only a momentary or a float switch puts it on, of lamps with a switch, which are seen, of a switch before a fuse block of which only the rating is given, which may be the key, and of a fuel pump while nothing says that petrol vapour can gather",
 	Source:   "common practice, no source; fuel pumps of boats: 33 CFR 183.524(b), only while the engine runs or is started (from memory)",

@@ -19,7 +19,7 @@ var tapOverSpare = &Rule{
 		"gives for it. A tap with a draw and no spare current given is data-missing.",
 	Formula:  "current out of the tap ≤ spare",
 	Limits:   "`spare` of the tap",
-	Why:      "the factory fuse opens and takes the machine's own circuit with it",
+	Why:      "the factory fuse opens and takes the factory circuit with it",
 	Change:   "use the tap for a relay's coil only; feed the load from the battery",
 	Severity: "fault",
 	Source: "body-builder guidance: total with the added load below the circuit's fuse and " +

@@ -153,7 +153,7 @@ func caveats(d *design.Design, r *Result) []string {
 		out = append(out, "the battery's resistance is assumed from its chemistry and capacity")
 	}
 	if len(d.VehicleLoads) == 0 {
-		out = append(out, "the design gives no vehicle loads: the machine itself draws nothing here")
+		out = append(out, "the design gives no vehicle loads: the "+d.Spoken().Noun+" itself draws nothing here")
 	}
 	return out
 }

@@ -47,7 +47,7 @@ func (m *maker) boundsText() []string {
 			"(common practice, no source), the regulator %s either way. The meter's error is added at both ends.",
 			quantity.Format(m.tol.RegulatedV, quantity.Voltage)),
 		"Tolerance of a load: what the design says, else by behaviour: " + wording.And(rows) + " (the library's rows; their sources are in the " +
-			"dossier); the machine's own loads 20 % (common practice, no source).",
+			"dossier); the " + m.c.Design.Spoken().Noun + "'s own loads 20 % (common practice, no source).",
 		"Volts are given as volts below the battery posts: take the battery reading of the same section, " +
 			"subtract the reading, compare.",
 	}

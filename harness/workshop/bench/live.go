@@ -56,6 +56,7 @@ func (m *maker) situations() []*Section {
 		out = append(out, s.section)
 	}
 	m.volts(all)
+	m.alone(all)
 	m.drops(all)
 	return append(out, m.live(all)...)
 }

@@ -52,7 +52,7 @@ func moving(afloat bool) []string {
 		"With the engine running: outdoors or with the exhaust ducted away, hands, leads and clothes clear of belts, " +
 			"fan, chain and wheels, the vehicle held from rolling and out of gear.",
 		"Hot parts: exhaust, engine, lamps and heaters burn. Let them cool, and keep meter leads off them.",
-		"Braking and steering: before moving the machine, turn the steering from stop to stop and work every lever with " +
+		"Braking and steering: before moving off, turn the steering from stop to stop and work every lever with " +
 			"the harness in place. Nothing may pull, catch or be near a brake line.",
 		"Do not work on brake, steering, airbag or other safety circuits without the training that they require.",
 	}

@@ -1,0 +1,88 @@
+package bench
+
+import (
+	"slices"
+
+	"fusewright/harness/design"
+	"fusewright/harness/design/wording"
+	"fusewright/harness/network/circuit"
+)
+
+// alone reads each load that several switches feed on each of its ways in, in the first
+// pass that has it on: with all of them closed, one that is dead would not show.
+func (m *maker) alone(all []*solved) {
+	done := map[*circuit.Part]bool{}
+	for _, s := range all {
+		if !s.ok() {
+			continue
+		}
+		g := &Group{Title: "Each feed alone, the other switches open, given as volts below the battery's"}
+		for _, l := range s.situation.On {
+			p := m.c.PartOf(l)
+			if p == nil || done[p] {
+				continue
+			}
+			done[p] = true
+			g.Checks = append(g.Checks, m.ways(s, p)...)
+		}
+		if len(g.Checks) > 0 {
+			s.section.Groups = append(s.section.Groups, g)
+		}
+	}
+}
+
+// ways are the readings of a load on each way in alone; none where it has only one, or
+// where a way carries nothing in this pass.
+func (m *maker) ways(s *solved, p *circuit.Part) (checks []*Check) {
+	sets := m.switchSets(p)
+	if len(sets) < 2 {
+		return nil
+	}
+	for _, set := range sets {
+		still := *s.situation
+		still.Open = without(slices.Concat(sets...), set)
+		if c := m.point(m.pass(&still), p); c != nil && c.Below {
+			c.Where += ", only " + m.refs(set) + " closed"
+			checks = append(checks, c)
+		}
+	}
+	return checks
+}
+
+// switchSets are the switches on each way to a load, each set once; a way with every
+// switch of another and more is none of its own, nor is one without a switch.
+func (m *maker) switchSets(p *circuit.Part) (sets [][]*design.Switch) {
+	paths, _ := m.c.FeedPaths(p.Terminal("+").Node)
+	var met [][]*design.Switch
+	for _, path := range paths {
+		var set []*design.Switch
+		for _, b := range path.Branches {
+			if b.Closer != nil && b.Closer.Switch != nil {
+				set = append(set, b.Closer.Switch)
+			}
+		}
+		met = append(met, set)
+	}
+	for i, set := range met {
+		covered := slices.IndexFunc(met, func(o []*design.Switch) bool { return len(without(o, set)) == 0 })
+		if len(set) > 0 && covered == i {
+			sets = append(sets, set)
+		}
+	}
+	return sets
+}
+
+func without(list, gone []*design.Switch) []*design.Switch {
+	return slices.DeleteFunc(slices.Clone(list), func(x *design.Switch) bool { return slices.Contains(gone, x) })
+}
+
+// refs names switches as on the schematic.
+func (m *maker) refs(set []*design.Switch) string {
+	var out []string
+	for _, p := range m.c.Parts {
+		if x, ok := p.Source.(*design.Switch); ok && slices.Contains(set, x) {
+			out = append(out, p.Ref)
+		}
+	}
+	return wording.And(out)
+}
