@@ -212,7 +212,7 @@ type SwitchType struct {
 	Isolates   bool     `key:"isolates" show:"isolates"`   // parts the battery from all it feeds; opened on leaving
 	Key        bool     `key:"key" show:"worked by a key"` // what it feeds the machine's key feeds
 	Float      bool     `key:"float"`                      // closed by rising water
-	Held       bool     `key:"held" show:"push button"`    // closed only while it is held
+	Held       bool     `key:"held" show:"held"`           // closed only while it is held
 	// BreakV is the highest voltage of direct current that it may break; above the
 	// 12 V class its ratings shrink unless FullV says up to where they hold.
 	BreakV            float64 `key:"break V" in:"6,1000" usual:"32"`

@@ -750,7 +750,7 @@ var preparedRows = Library{WireTypes: []*WireType{
 	{Name: "bus bar 10 way", Ways: 10, WayA: 30, TotalA: 100, Mounting: "ring M6", WayEnd: "ring M4", ContactOhm: 0.0005, Source: Source{text61, "common practice, no source"}},
 }, Switches: []*SwitchType{
 	{Name: "handlebar rocker 5 A", Aliases: []string{"handlebar switch"}, ResistiveA: 5, LampA: 1, MotorA: 2.5, ContactOhm: 0.01, Sealed: true, BreakV: 32, FullV: 16, End: "splice", Source: Source{text62, "common practice, no source"}},
-	{Name: "push button 3 A", Aliases: []string{"push button"}, ResistiveA: 3, LampA: 0.6, MotorA: 1.5, ContactOhm: 0.015, Sealed: true, Held: true, BreakV: 32, FullV: 16, End: "splice", Source: Source{text62, "common practice, no source"}},
+	{Name: "push button 3 A", Aliases: []string{"push button"}, ResistiveA: 3, LampA: 0.6, MotorA: 1.5, ContactOhm: 0.015, Sealed: true, BreakV: 32, FullV: 16, End: "splice", Source: Source{text62, "common practice, no source"}},
 	{Name: "horn button 10 A", ResistiveA: 10, LampA: 2, MotorA: 5, ContactOhm: 0.01, Sealed: true, Held: true, BreakV: 32, FullV: 16, End: "splice", Source: Source{text62, "common practice, no source"}},
 	{Name: "rocker 16 A", Aliases: []string{"panel rocker"}, ResistiveA: 16, LampA: 3.2, MotorA: 8, ContactOhm: 0.005, BreakV: 32, FullV: 16, End: "tab 6.3", Source: Source{text62, "common practice, no source"}},
 	{Name: "sealed rocker 20 A", Aliases: []string{"sealed rocker"}, ResistiveA: 20, LampA: 4, MotorA: 10, ContactOhm: 0.005, Sealed: true, BreakV: 32, FullV: 16, End: "tab 6.3", Source: Source{text62, "common practice, no source"}},

@@ -254,9 +254,9 @@ type Common struct {
 	Label     string // longer wording for drawings; the name when empty
 	At        *Place
 	StaysLive Text // reason why it may be live with the key off
-	// SparkProof: the design says that it is ignition protected.
-	SparkProof bool
-	Pos        problem.Pos
+	// SparkProof: the design says that it is ignition protected; SparkGiven: or that it is not.
+	SparkProof, SparkGiven bool
+	Pos                    problem.Pos
 
 	kind string // "a relay", as messages say it
 }
@@ -272,6 +272,9 @@ func (c *Common) PartPlace() *Place { return c.At }
 
 // SaidSparkProof tells whether the design says that it is ignition protected.
 func (c *Common) SaidSparkProof() bool { return c.SparkProof }
+
+// SaidUnprotected tells whether the design says that it is not ignition protected.
+func (c *Common) SaidUnprotected() bool { return c.SparkGiven && !c.SparkProof }
 
 // LiveReason is why it may be live with the key off; "" when the design gives none.
 func (c *Common) LiveReason() string { return c.StaysLive.Value }
@@ -393,7 +396,9 @@ type Switch struct {
 	RatingA   Quantity
 	FedBy     []Feed
 	Returns   []Feed // where it stands in a return
-	Momentary bool
+	Momentary bool   // closed only while it is held; by the type or the design
+	// KeyOperated: worked by the ignition key; by the type or the design.
+	KeyOperated bool
 }
 
 // Behaviour is how a load's current follows its voltage.

@@ -8,7 +8,7 @@ import (
 var switchSection = section[Switch]{
 	Section: Section{Name: "switch", Shape: KindNamed,
 		Doc: "A contact worked by hand. It is closed in a situation when a load that is on is fed through it, or " +
-			"when the situation says so. One of a type that is a key is closed with the key on and open with it off, unless it `stays live`.",
+			"when the situation says so. One that is key operated is closed with the key on and open with it off, unless it `stays live`.",
 		Example: "switches:\n  lamps: {rating: 10 A, at: handlebar, fed by: rear 1, wire: {colour: YE}}\n"},
 	keys: withCommon(append([]key[Switch]{
 		libraryKey(Key{Name: "type", Library: "switches", Doc: "switch of the library",
@@ -18,8 +18,15 @@ var switchSection = section[Switch]{
 			Doc: "maximum current, when it is not of the library", Example: "10 A"},
 			func(x *Switch) *Quantity { return &x.RatingA }),
 		plugKey[Switch](),
-		yesKey(Key{Name: "momentary", Default: "no", Doc: "closed only while it is held", Example: "yes"},
+		yesKey(Key{Name: "momentary", Default: "the type's, else no", Doc: "closed only while it is held", Example: "yes"},
 			func(x *Switch) *bool { return &x.Momentary }),
+		yesKey(Key{Name: "key operated", Default: "the type's, else no", Doc: "worked by the ignition key: what is behind it is off with the key off", Example: "yes"},
+			func(x *Switch) *bool { return &x.KeyOperated }),
 	}, eitherKeys(func(x *Switch) *[]Feed { return &x.FedBy }, func(x *Switch) *[]Feed { return &x.Returns })...)...),
-	finish: func(r *reader, _ *Switch, f field) { r.oneSide(f) },
+	finish: func(r *reader, x *Switch, f field) {
+		r.oneSide(f)
+		if t := x.Type; t != nil {
+			x.Momentary, x.KeyOperated = x.Momentary || t.Held, x.KeyOperated || t.Key
+		}
+	},
 }

@@ -34,6 +34,12 @@ func (t *tester) meant(f *finding.Finding) ladder {
 		}
 	case finding.Output:
 		return t.output(f, now)
+	case finding.Resistance:
+		r := &t.Design.Battery.ResistanceOhm
+		return now(r.Text, func() func() { return keep(r, design.Quantity{Value: value, Text: f.Meant.Text, Pos: r.Pos}) })
+	case finding.Regulated:
+		r := &t.Design.Charging.RegulatedV
+		return now(r.Text, func() func() { return keep(r, design.Quantity{Value: value, Text: f.Meant.Text, Pos: r.Pos}) })
 	}
 	return nil
 }

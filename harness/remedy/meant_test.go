@@ -25,6 +25,12 @@ runs:
 		{"charging of another vehicle", `
 charging: {regulated: 14.3 V, output: {1300 rpm: 200 A, 3000 rpm: 240 A}, idle: 1300 rpm, cruise: 3000 rpm, hot derating: 0 %}
 `, "charging, output", "240 A", "24.0 A"},
+		{"a battery's milliohms as ohms", `
+battery: {chemistry: AGM, capacity: 12 Ah, resistance: 8 Ω, at: battery tray}
+`, "battery, resistance", "8 Ω", "8 mΩ"},
+		{"charging of a smaller system", `
+charging: {regulated: 7.15 V, output: {1300 rpm: 14 A, 3000 rpm: 24 A}, idle: 1300 rpm, cruise: 3000 rpm, hot derating: 0 %}
+`, "charging, regulated", "7.15 V", "14.3 V"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			p := review(t, []byte(example.Design(c.sections))).Remedies()

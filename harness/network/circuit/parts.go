@@ -275,7 +275,7 @@ func (b *builder) addSwitch(s *design.Switch) {
 	out := b.terminal(p, "out", end, nil)
 	br := b.branch(p, ContactBranch, in.Node, out.Node, ohm)
 	br.Closer, br.Assumed = &Closer{Switch: s}, assumed
-	if s.Type != nil && s.Type.Key && s.LiveReason() == "" { // else it is a lock beside the key
+	if s.KeyOperated && s.LiveReason() == "" { // else it is a lock beside the key
 		br.Closer = &Closer{Key: design.WhenKey}
 	}
 }

@@ -110,6 +110,7 @@ func properties(f *fields, part design.Part) {
 		f.text("fed by", feeds(x.FedBy))
 		f.text("returns to", feeds(x.Returns))
 		f.yes("momentary", x.Momentary)
+		f.yes("key operated", x.KeyOperated)
 	case *design.Load:
 		loadProperties(f, x)
 	case *design.Ground:

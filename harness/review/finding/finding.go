@@ -102,7 +102,7 @@ type Finding struct {
 // Meant is a value in place of one that is hard to believe.
 type Meant struct {
 	Of    Of
-	Value float64 // W at the load's rated voltage, m, or A at the highest speed
+	Value float64 // W at the load's rated voltage, m, A at the highest speed, Ω or V
 	Text  string  // "35 W"
 }
 
@@ -111,9 +111,11 @@ type Of string
 
 // The figures that are asked about.
 const (
-	Power  Of = "power"
-	Length Of = "length"
-	Output Of = "output"
+	Power      Of = "power"
+	Length     Of = "length"
+	Output     Of = "output"
+	Resistance Of = "resistance"
+	Regulated  Of = "regulated"
 )
 
 // All is a list with what its findings cover.

@@ -22,7 +22,7 @@ var groundLostOvervoltage = &Rule{
 	Limits:   "`maximum voltage` of the load; 1 V reversed (our choice)",
 	Why:      "a ground that works loose destroys equipment that is otherwise sound",
 	Change:   "give the part a return of its own, or a diode in its feed",
-	Severity: "fault; danger for a critical load",
+	Severity: "fault, danger for a critical load; a step less for reversed voltage on what is electronics but not called polarised",
 	Source:   "common practice, no source",
 	Bad: `
 grounds:
@@ -95,7 +95,11 @@ func touchy(b *circuit.Branch) bool {
 
 func (p *Pass) reportSuffering(l *fault.Lost, a *fault.Affected) {
 	critical := a.Branch.Load != nil && a.Branch.Load.Load != nil && a.Branch.Load.Load.Critical
-	fin := p.ofLost(graver(critical, finding.Fault, finding.Danger), l, a)
+	severity := graver(critical, finding.Fault, finding.Danger)
+	if a.AfterV < 0 && !a.Branch.Load.Load.Polarised { // that it suffers is only suspected
+		severity = graver(critical, finding.Advice, finding.Fault)
+	}
+	fin := p.ofLost(severity, l, a)
 	way := "reversed"
 	if a.AfterV > 0 {
 		way = p.overWhat(a)

@@ -6,6 +6,7 @@ import (
 
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/formula/battery"
 	"fusewright/harness/review/finding"
 )
 
@@ -15,11 +16,11 @@ var implausibleFigure = &Rule{
 	Says:  "a figure that is hard to believe",
 	Doc: "Figures that slip when they are written: the length of a run, longer than any vehicle of the practice has or no " +
 		"longer than a wire is thick; the power of a load, eight times that of its library type or more, or an eighth or less; " +
-		"an LED lamp of no type above 250 W, which the longest bars reach; a charging output that no vehicle of the practice gives. It is a question: the figure is " +
+		"an LED lamp of no type above 250 W, which the longest bars reach; a charging output that no vehicle of the practice gives; a battery's resistance twenty times the usual for its chemistry and capacity or more, or a twentieth or less; a regulated voltage below that of the full battery at rest. It is a question: the figure is " +
 		"used as given, and what else follows from it is found by putting the value that may be meant in its place. " +
 		"A type whose figure is the most that it draws says nothing of the usual.",
-	Formula: "1/8 < power / usual power of the type < 8; 10 mm < run < longest of the practice; output ≤ most of the practice",
-	Limits: "`longest run m` and `most charging A` of the practice in the library; factor of 8, 10 mm, 250 W: common " +
+	Formula: "1/8 < power / usual power of the type < 8; 10 mm < run < longest of the practice; output ≤ most of the practice; 1/20 < battery resistance / usual < 20; regulated voltage > full battery at rest",
+	Limits: "`longest run m` and `most charging A` of the practice in the library; factors of 8 and 20, 10 mm, 250 W: common " +
 		"practice, no source",
 	Why:      "one misplaced decimal point or unit upsets drops, fuses and the budget, and every figure that follows looks sound",
 	Change:   "look at the part and write the right figure; when it is right, accept the finding with the reason",
@@ -41,6 +42,8 @@ loads:
 			}
 		}
 		p.judgeOutput()
+		p.judgeResistance()
+		p.judgeRegulated()
 	},
 }
 
@@ -51,6 +54,7 @@ const (
 	shortestM   = 0.01
 	ledMostW    = 250.0
 	slipOfPoint = 10.0
+	agedFactor  = 20.0 // old batteries, small packs and their boards have several times the usual
 )
 
 // slips are the factors by which a point, a unit of length or one of power slips.
@@ -126,20 +130,22 @@ func usualW(l *design.Load) float64 {
 }
 
 // meantW is what a load's power may have been meant to be: the figure of its current in
-// watts where that is usual, else of what one slip of the
-// point or the unit makes of it, that nearest the usual.
+// watts where that is usual, else what a slip makes of it.
 func meantW(l *design.Load, usual float64) float64 {
 	if a := l.SaidA(); a > usual/2 && a < usual*2 {
 		return a // watts written as amperes
 	}
-	var candidates []float64
+	return slipTo(l.PowerW, usual)
+}
+
+// slipTo is what one slip of the point or the unit makes of a figure, that nearest the usual.
+func slipTo(value, usual float64) float64 {
+	best := value
 	for _, by := range slips {
-		candidates = append(candidates, l.PowerW/by, l.PowerW*by)
-	}
-	best := l.PowerW
-	for _, w := range candidates {
-		if math.Abs(math.Log(w/usual)) < math.Abs(math.Log(best/usual)) {
-			best = w
+		for _, x := range []float64{value / by, value * by} {
+			if math.Abs(math.Log(x/usual)) < math.Abs(math.Log(best/usual)) {
+				best = x
+			}
 		}
 	}
 	return best
@@ -160,4 +166,50 @@ func (p *Pass) judgeOutput() {
 			quantity.Format(c.Output[i].RPM.Value, quantity.Speed), p.practice.Name, rated(most), f.Meant.Text)
 		return
 	}
+}
+
+// judgeResistance asks about a battery's resistance that is far from its chemistry's.
+func (p *Pass) judgeResistance() {
+	r, bank := p.d.Battery.ResistanceOhm, p.d.Battery
+	bank.ResistanceOhm = design.Quantity{}
+	usual := battery.New(&bank, p.d.NominalV())
+	if !r.Given() || usual == nil || bank.Chemistry == nil {
+		return
+	}
+	ohm := func(x float64) string { return quantity.Format(x, quantity.Resistance) }
+	f, most := finding.Finding{Severity: finding.Advice, Part: "battery", Ref: "battery", Pos: r.Pos, Leave: true}, usual.Ohm(1, battery.RatedC)
+	switch {
+	case !(r.Value < most*agedFactor):
+		atMost(&f, "resistance", r.Value, most*agedFactor, "Ω")
+	case !(r.Value > most/agedFactor):
+		atLeast(&f, "resistance", r.Value, most/agedFactor, "Ω")
+	default:
+		return
+	}
+	meant := slipTo(r.Value, most)
+	f.Meant = &finding.Meant{Of: finding.Resistance, Value: meant, Text: ohm(meant)}
+	p.say(f, "the battery's resistance is given as %s; one of its kind and size has about %s: is %s meant?", ohm(r.Value), ohm(most), f.Meant.Text)
+}
+
+// judgeRegulated asks about a regulated voltage that the full battery has at rest.
+func (p *Pass) judgeRegulated() {
+	v, bank := p.d.Charging.RegulatedV, battery.Of(p.d)
+	if !v.Given() || bank == nil {
+		return
+	}
+	full := bank.OpenCircuitV(1, battery.RatedC)
+	if over(v.Value, full) {
+		return
+	}
+	f := finding.Finding{Severity: finding.Advice, Part: "charging", Ref: "charging", Pos: v.Pos, Leave: true}
+	atLeast(&f, "regulated voltage", v.Value, full, "V")
+	text := fmt.Sprintf("charging is regulated to %s, and the full battery has %s at rest: it charges nothing", volts(v.Value), volts(full))
+	for _, by := range []float64{2, 4, 0.5} { // that of another system
+		if meant := v.Value * by; over(meant, full) && over(full*1.25, meant) {
+			f.Meant = &finding.Meant{Of: finding.Regulated, Value: meant, Text: volts(meant)}
+			text += ": is " + f.Meant.Text + " meant?"
+			break
+		}
+	}
+	p.say(f, "%s", text)
 }

@@ -29,7 +29,7 @@ var liveWithKeyOff = &Rule{
 	Limits:   "none",
 	Why:      "a load the key does not switch off drains the battery of a parked machine",
 	Change:   "feed it behind a key-controlled relay or tap, or give the reason as `stays live`",
-	Severity: "fault; advice when only a momentary or a float switch puts it on, of lamps with a switch, which are seen, and of a fuel pump while nothing says that petrol vapour can gather",
+	Severity: "fault; advice when only a momentary or a float switch puts it on, of lamps with a switch, which are seen, of a switch before a fuse block of which only the rating is given, which may be the key, and of a fuel pump while nothing says that petrol vapour can gather",
 	Source:   "common practice, no source; fuel pumps of boats: 33 CFR 183.524(b), only while the engine runs or is started (from memory)",
 	Bad: `
 fuses:
@@ -104,14 +104,14 @@ func floats(b *circuit.Branch) bool {
 	return ok && s.Type != nil && s.Type.Float
 }
 
-// keyed tells whether a contact is worked by a key, by its library type: what is on behind
+// keyed tells whether a contact is worked by the ignition key: what is on behind
 // it is on with the key.
 func keyed(b *circuit.Branch) bool {
 	if b.Part == nil {
 		return false
 	}
 	s, ok := b.Part.Source.(*design.Switch)
-	return ok && s.Type != nil && s.Type.Key
+	return ok && s.KeyOperated
 }
 
 // isolates tells whether a contact is a battery switch, by its library type.
@@ -133,7 +133,8 @@ func (p *Pass) reportByHand(g handGroup) {
 	}
 	severity := finding.Fault
 	keyed, held := p.hasKey(), !slices.ContainsFunc(g.loads, p.stays)
-	if momentary(g.gate) || held || floats(g.gate) || lampsAlone(g.loads) || !keyed {
+	asked := p.mayBeKey(g.gate)
+	if momentary(g.gate) || held || floats(g.gate) || lampsAlone(g.loads) || !keyed || asked {
 		severity = finding.Advice
 	}
 	fin := ofPart(severity, g.gate.Part)
@@ -152,7 +153,25 @@ func (p *Pass) reportByHand(g handGroup) {
 		p.say(fin, "%s, drawing about %s; nothing in the design follows a key", subject, amps(sum))
 		return
 	}
+	if asked {
+		fin.Change = "if it is the ignition key, say `key operated: yes`; else feed it behind a key-controlled relay or tap, or give the reason as `stays live`"
+	}
 	p.say(fin, "%s with the key off, drawing about %s", subject, amps(sum))
+}
+
+// mayBeKey tells whether a contact stands before a fuse block and nothing says what kind of
+// switch it is: it may be the ignition key.
+func (p *Pass) mayBeKey(gate *circuit.Branch) bool {
+	s, ok := gate.Part.Source.(*design.Switch)
+	if !ok || s.Type != nil || gate.Returns() {
+		return false
+	}
+	before := false
+	p.below(gate.B, func(b *circuit.Branch) bool {
+		before = before || b.Part != nil && b.Part.Kind == circuit.Block
+		return !before
+	})
+	return before
 }
 
 // hasKey tells whether anything in the design goes off with a key: a tap, a switch that is

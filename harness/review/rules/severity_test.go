@@ -402,3 +402,75 @@ loads:
 		}
 	}
 }
+
+// A switch before a fuse block of which only the rating is given may be the ignition key and
+// is asked about; one said to be is, and one of another type, or before no block, is not.
+func TestMayBeTheKey(t *testing.T) {
+	const text = `
+fuses:
+  main: {type: blade C, rating: 10 A, at: battery tray, fed by: battery, wire: {size: 1.5 mm², length: 100 mm}}
+switches:
+  master: {SAYS, at: battery tray, fed by: main, wire: {size: 1.5 mm², length: 100 mm}}
+blocks:
+  panel: {type: fuse block 4 way blade C, at: battery tray, fed by: BEFORE, wire: {size: 1.5 mm², length: 100 mm}, ways: {1: 5 A, 2: spare, 3: spare, 4: spare}}
+loads:
+  seat heater: {power: 20 W, behaves: resistor, at: rear, fed by: FEED, wire: {size: 1 mm²}, returns to: frame}
+`
+	for _, c := range []struct {
+		says, before, feed string
+		want               finding.Severity
+	}{
+		{"rating: 20 A", "master", "panel 1", finding.Advice},
+		{"rating: 20 A, key operated: yes", "master", "panel 1", 0},
+		{"type: key switch 10 A", "master", "panel 1", 0},
+		{"type: toggle 20 A", "master", "panel 1", finding.Fault},
+		{"rating: 20 A", "main", "master", finding.Fault},
+	} {
+		if got := gravest(t, strings.NewReplacer("SAYS", c.says, "BEFORE", c.before, "FEED", c.feed).Replace(text), "live-with-key-off"); got != c.want {
+			t.Errorf("%+v: %s", c, got)
+		}
+	}
+}
+
+// A cranking circuit needs no fuse; what hangs on its cable besides does.
+func TestCrankingCircuitIsUnfused(t *testing.T) {
+	const text = `
+relays:
+  starter relay: {form: winch contactor 12 V, at: battery tray, fed by: battery, wire: {size: 25 mm², length: 300 mm}, coil: {fed by: lamp fuse, returns to: frame, suppressed by: diode}}
+loads:
+  starter: {TYPE, at: rear, fed by: starter relay, wire: {size: 25 mm²}, returns to: battery negative, return wire: {size: 25 mm²}}
+OTHER`
+	for _, c := range []struct {
+		of, other string
+		want      finding.Severity
+	}{
+		{"type: starter motorcycle", "", 0},
+		{"current: 120 A, behaves: motor", "", finding.Danger},
+		{"type: starter motorcycle", "  horn: {type: horn, at: rear, fed by: starter relay, returns to: frame}\n", finding.Danger},
+	} {
+		if got := gravest(t, strings.NewReplacer("TYPE", c.of, "OTHER", c.other).Replace(text), "unfused-conductor"); got != c.want {
+			t.Errorf("%+v: %s", c, got)
+		}
+	}
+}
+
+// A joint of three wires that the design names is judged in a wet place; of one left to the
+// tool nobody said how it is made.
+func TestOpenJointInTheWet(t *testing.T) {
+	const text = `
+places: {battery tray: {ambient: 40 °C}, rear: {ambient: 35 °C, wet: yes}}
+splices: {joint: {at: rear, fed by: lamp fuse, wire: {size: 1 mm²TO}}}
+loads:
+  tail lamp: {type: LED tail lamp, at: rear, fed by: joint, wire: {size: 1 mm², length: 300 mmFROM}, plug: sealed 1.5, returns to: frame}
+  stop lamp: {type: LED tail lamp, at: rear, fed by: joint, wire: {size: 1 mm², length: 300 mmFROM}, plug: sealed 1.5, returns to: frame}
+`
+	for kind, want := range map[string]finding.Severity{"open-barrel splice 6 mm²": finding.Fault, "": 0} {
+		to, from := "", ""
+		if kind != "" {
+			to, from = ", ends: {to: "+kind+"}", ", ends: {from: "+kind+"}"
+		}
+		if got := gravest(t, strings.NewReplacer("TO", to, "FROM", from).Replace(text), "unsealed-in-wet-place"); got != want {
+			t.Errorf("%q: %s, want %s", kind, got, want)
+		}
+	}
+}

@@ -16,14 +16,14 @@ var unfusedConductor = &Rule{
 	Doc: "From the battery's positive post every conductor is followed, through contacts as if closed, " +
 		"down to the first fuse, breaker or PTC. A wire below which a load, a coil or a loose end is " +
 		"reached without any is reported, and so is each below it, printed together. A wire that does lead to " +
-		"a fuse is judged by fuse-too-far instead. The machine's own wiring is not looked at: of a tap whose fuse is not given data-missing asks.",
+		"a fuse is judged by fuse-too-far instead. A wire that feeds starters alone is left out, as cranking circuits are. The machine's own wiring is not looked at: of a tap whose fuse is not given data-missing asks.",
 	Formula:  "none: it is a question of topology",
 	Limits:   "none; a fuse anywhere on the way ends the search",
 	Why:      "a short anywhere along it draws the battery's full current until the wire burns open",
 	Change:   "put a fuse at the source end, sized for the smallest wire downstream",
 	Severity: "danger always",
 	Source: "33 CFR 183.455(a) and 46 CFR 111.50-5(a): a device in each ungrounded conductor, " +
-		"where it receives its supply (two sources)",
+		"where it receives its supply (two sources); cranking motor circuits are excepted by ABYC E-11 (from memory) and common practice",
 	Bad: `
 loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: battery, wire: {size: 1 mm²}, returns to: frame, stays live: "marks the parked machine", own switch: true}
@@ -37,7 +37,7 @@ loads:
 	Run: func(p *Pass) {
 		var roots []*circuit.Wire
 		for _, u := range p.unfusedWires() {
-			if !u.fused {
+			if !u.fused && !p.cranks(u.wire) {
 				roots = append(roots, u.wire)
 			}
 		}
@@ -74,7 +74,7 @@ func (p *Pass) reportUnfused(root *circuit.Wire, said map[*circuit.Wire]bool) {
 		}
 	}
 	for _, w := range wires {
-		if said[w] {
+		if said[w] || p.cranks(w) {
 			continue
 		}
 		said[w] = true
@@ -83,4 +83,12 @@ func (p *Pass) reportUnfused(root *circuit.Wire, said map[*circuit.Wire]bool) {
 		decidedBy(&fin, "unfused length", lengthM[w], "m", figure.Larger)
 		p.say(fin, "%s has no fuse between the battery and its end", w.Text())
 	}
+}
+
+// cranks tells whether a wire feeds starters and nothing else.
+func (f *facts) cranks(w *circuit.Wire) bool {
+	draws := f.drawsBelow(w.To.Node)
+	return len(draws) > 0 && !slices.ContainsFunc(draws, func(b *circuit.Branch) bool {
+		return b.Load == nil || b.Load.Load == nil || b.Load.Load.Type == nil || !b.Load.Load.Type.Starter
+	})
 }

@@ -79,7 +79,7 @@ func (p *Pass) judgeSplice(part *circuit.Part) {
 		}
 		for _, w := range t.Wires {
 			end := w.Crimp(w.From == t)
-			if end != nil && end.Kind == library.FlyingLeads && !end.Sealed {
+			if end != nil && !end.Sealed && (end.Kind == library.FlyingLeads || end.Kind == circuit.JointEnd && !t.Jointed) {
 				fin := ofPart(finding.Fault, part)
 				fin.Change = "shrink an adhesive-lined sleeve over the splice, or choose a sealed one as the wire's `ends`"
 				p.say(fin, "%s at %s, %s, is not sealed, and %s is wet", w.Text(), part.Name, end.Name, part.Place.Name)

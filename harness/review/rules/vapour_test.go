@@ -25,6 +25,8 @@ func TestSparksInVapour(t *testing.T) {
 		{"a protected pump with its own float switch", load("type: bilge pump, own switch: yes"), 0},
 		{"a pump", load("type: fresh water pump"), finding.Advice},
 		{"a pump said to be protected", load("type: fresh water pump, ignition protected: yes"), 0},
+		{"a protected type that is said not to be", load("type: bilge blower, ignition protected: no"), finding.Danger},
+		{"a blower of a protected type", load("type: bilge blower"), 0},
 		{"a socket", load("type: accessory socket, power: 20 W"), finding.Danger},
 		{"a protected socket", load("type: accessory socket, power: 20 W, ignition protected: yes"), finding.Advice},
 		{"a charging socket", load("type: USB charger"), finding.Danger},

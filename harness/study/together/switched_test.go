@@ -3,8 +3,10 @@ package together_test
 import (
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
+	"fusewright/harness/study/together"
 	"fusewright/library"
 )
 
@@ -83,6 +85,25 @@ func TestByHands(t *testing.T) {
 		took := []float64{p.Items[0].CurrentA, 0}[i] + p.AlwaysA - 0.2
 		if math.Abs(line.AccessoryA-took) > 0.05 {
 			t.Errorf("%s: budget %.3f A, by hands %.3f A", line.Situation.Name, line.AccessoryA, took)
+		}
+	}
+}
+
+// The coil of a relay counts with the item of the fewest hands that close it: that of the
+// lamps alone, not of the fan that has a switch of its own behind the same relay.
+func TestCoilOfTheFewestHands(t *testing.T) {
+	src := strings.Replace(byHands, "  left fog: ", "  fog fan: {power: 14 W, rated at: 14 V, behaves: constant power, own switch: yes, fed by: fog, "+
+		"wire: {length: 20 mm}, returns to: battery negative, return wire: {length: 20 mm}}\n  left fog: ", 1)
+	p, _ := plan(t, []byte(src))
+	coil := 14 / library.Default().RelayForm("mini make").CoilOhm
+	for _, want := range []struct {
+		name  string
+		loads int
+		amps  float64
+	}{{"fog lamps (left fog, right fog)", 2, 4 + coil}, {"fog fan", 1, 1}} {
+		i := slices.IndexFunc(p.Items, func(x *together.Item) bool { return x.Name == want.name })
+		if i < 0 || len(p.Items[i].Loads) != want.loads || math.Abs(p.Items[i].CurrentA-want.amps) > 0.04*want.amps { // a tap, a fuse and a relay lose 0.4 V
+			t.Errorf("%s: %.3f A, want %.3f A", want.name, p.Items[max(i, 0)].CurrentA, want.amps)
 		}
 	}
 }
