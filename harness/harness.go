@@ -16,6 +16,7 @@ import (
 	"fusewright/harness/review/rules"
 	"fusewright/harness/sizing"
 	"fusewright/harness/study/budget"
+	"fusewright/harness/study/cranking"
 	"fusewright/harness/study/fault"
 	"fusewright/harness/study/overload"
 	"fusewright/harness/study/protection"
@@ -32,6 +33,8 @@ type Review struct {
 	// fuse against what hangs on it.
 	Faults     *fault.Study
 	Protection *protection.Study
+	// Cranking is what a start of the engine leaves of the voltage.
+	Cranking *cranking.Study
 	// Sizing is what was chosen for what the design leaves open; nil = nothing is.
 	Sizing *sizing.Plan
 	// Corners are the situations at nominal, with the temperature of every wire,
@@ -70,7 +73,9 @@ func assess(d *design.Design, rater *conductor.Rater) (*Review, error) {
 	r.Budget = budget.Compute(c, r.Solutions)
 	faults.Wait()
 	r.Protection = protection.Compute(c, r.Solutions, r.Faults)
+	r.Cranking = cranking.Compute(c)
 	r.Findings = rules.Check(&rules.Input{Circuit: c, Solutions: r.Solutions, Budget: r.Budget,
-		Faults: r.Faults, Protection: r.Protection, Overloads: overload.Compute(c, r.Solutions, r.Faults), Corners: r.Corners})
+		Faults: r.Faults, Protection: r.Protection, Overloads: overload.Compute(c, r.Solutions, r.Faults), Cranking: r.Cranking,
+		Corners: r.Corners})
 	return r, nil
 }

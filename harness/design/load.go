@@ -293,6 +293,15 @@ func (x *Load) HeatShare() float64 {
 // ProtectedMotor tells whether its motor withstands being stalled.
 func (x *Load) ProtectedMotor() bool { return x.Protected || x.Type != nil && x.Type.Protected }
 
+// NeedsV is the lowest voltage at which it works: the design's, else the library's; zero
+// when neither says.
+func (x *Load) NeedsV() float64 {
+	if x.MinV.Given() || x.Type == nil {
+		return x.MinV.Value
+	}
+	return x.Type.MinV
+}
+
 // MustBurn tells whether it is a lamp that must not go out with something else: of
 // a type that has to burn, or a lamp that the design calls critical.
 func (x *Load) MustBurn() bool {

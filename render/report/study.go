@@ -26,8 +26,13 @@ type StudyReport struct {
 	High     StudyCondition  `json:"overvoltage"`
 	Reverse  StudyCondition  `json:"reversed_battery"`
 	Exposed  []StudyExposure `json:"exposed"`
-	Corners  *CornerReport   `json:"corners,omitempty"`
-	Caution  string          `json:"caution"`
+	// Starter turns in Starts; one that is assumed is the library's.
+	Starter        string        `json:"starter,omitempty"`
+	StarterAssumed bool          `json:"starter_assumed,omitempty"`
+	SoundStartV    *float64      `json:"sound_start_v,omitempty"`
+	Starts         []StudyStart  `json:"starts"`
+	Corners        *CornerReport `json:"corners,omitempty"`
+	Caution        string        `json:"caution"`
 }
 
 // StudyShort is a bolted short in both states of the source.
@@ -122,7 +127,7 @@ type FuseAbove struct {
 // NewStudy makes the report of a review's studies.
 func NewStudy(r *harness.Review) *StudyReport {
 	rep := &StudyReport{Fusewright: StudyVersion, Design: heading(r.Design), Shorts: []StudyShort{},
-		Fuses: []StudyFuse{}, Lost: []StudyLost{}, Welded: []StudyWeld{}, Exposed: []StudyExposure{},
+		Fuses: []StudyFuse{}, Lost: []StudyLost{}, Welded: []StudyWeld{}, Exposed: []StudyExposure{}, Starts: []StudyStart{},
 		Corners: NewCorners(r), Caution: CautionOf(r.Design)}
 	if s := r.Faults; s != nil {
 		rep.Greatest, rep.Least = s.States[fault.Strong], s.States[fault.Weak]
@@ -136,6 +141,7 @@ func NewStudy(r *harness.Review) *StudyReport {
 			rep.Fuses = append(rep.Fuses, fuseRow(f, r.Design.NominalV()))
 		}
 	}
+	rep.addStarts(r)
 	return rep
 }
 

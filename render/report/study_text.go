@@ -11,7 +11,7 @@ import (
 // Tables lists the tables of a study in print order.
 func (rep *StudyReport) Tables() []*Table {
 	return append([]*Table{shortsTable(rep), fuseLoadsTable(rep), fuseWiresTable(rep), fuseAboveTable(rep),
-		lostTable(rep), weldedTable(rep), exposedTable(rep)}, rep.Corners.Tables()...)
+		lostTable(rep), weldedTable(rep), exposedTable(rep), startsTable(rep)}, rep.Corners.Tables()...)
 }
 
 // WriteStudy prints the fault table and the protection table for people, within

@@ -14,6 +14,8 @@ type Start struct {
 	Starter           string // the design's part, or the library's row
 	Assumed           bool   // the design has no starter: the library's that fits best
 	CurrentA, Seconds float64
+	RatedV            float64        // at which it draws CurrentA
+	Peak              float64        // what it draws at first, at rest, over CurrentA; 0 = not known
 	Source            library.Source // of the current; the time is common practice, no source
 }
 
@@ -22,7 +24,7 @@ type Start struct {
 func StartOf(d *design.Design) Start {
 	for _, l := range d.Loads {
 		if l.Type != nil && l.Type.Starter && l.RatedV > 0 {
-			return Start{l.Name, false, l.PowerW / l.RatedV, l.OnForS.Value, l.Type.Source}
+			return Start{l.Name, false, l.PowerW / l.RatedV, l.OnForS.Value, l.RatedV, l.Inrush.PeakRatio, l.Type.Source}
 		}
 	}
 	for _, lib := range []*library.Library{d.Library, library.Default()} {
@@ -30,7 +32,7 @@ func StartOf(d *design.Design) Start {
 			continue
 		}
 		if l := usualStarter(d, lib); l != nil {
-			return Start{l.Name, true, l.CurrentA, l.OnForS, l.Source}
+			return Start{l.Name, true, l.CurrentA, l.OnForS, l.RatedV, l.Inrush.PeakRatio, l.Source}
 		}
 	}
 	return Start{}
@@ -49,14 +51,28 @@ func usualStarter(d *design.Design, lib *library.Library) *library.LoadType {
 
 // starterFit is how well a starter fits a design, what weighs most first.
 func starterFit(d *design.Design, l *library.LoadType) []float64 {
-	fit := []float64{-math.Abs(l.RatedV - d.NominalV()), 0, l.FromAh}
-	if d.Practice != nil && slices.Contains(l.Practices, d.Practice.Name) {
-		fit[1] = 1
-	}
+	fit := []float64{-math.Abs(l.RatedV - d.NominalV()), usual(d, l.Practices), l.FromAh}
 	if l.FromAh > d.Battery.CapacityAh.Value { // too large for the battery
 		fit[2] = -1
 	}
 	return fit
+}
+
+// usual is how usual a part of some practices is in the design's: 1 in one of them, a half
+// in one of its builder's own that is afloat as they are, or ashore, 0 elsewhere.
+func usual(d *design.Design, practices []string) float64 {
+	if d.Practice == nil {
+		return 0
+	}
+	if slices.Contains(practices, d.Practice.Name) {
+		return 1
+	}
+	for _, name := range practices {
+		if p := library.Default().Practice(name); p != nil && p.Afloat == d.Practice.Afloat {
+			return 0.5
+		}
+	}
+	return 0
 }
 
 // Ah is the charge of a start.

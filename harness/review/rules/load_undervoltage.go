@@ -44,8 +44,7 @@ loads:
 }
 
 func (p *Pass) judgeLowest(part *circuit.Part, least float64) {
-	v := p.held("minimum voltage", p.loadV(part, -1), figure.Smaller, least, least,
-		always(graver(accessory(part).Critical, finding.Fault, finding.Danger)))
+	v := p.lowest(part, least)
 	if v.severity == 0 {
 		return
 	}
@@ -55,6 +54,12 @@ func (p *Pass) judgeLowest(part *circuit.Part, least float64) {
 	b := loadBranch(part)
 	fin.Unsourced = p.unsourcedDrop(p.lossFor(part, v.cornered), false, p.worstDrop(b)(v.by).decisive()*p.d.NominalV(), v.decisive()-least)
 	p.say(fin, "voltage at %s: %s; it needs %s%s", part.Name, v.split(volts), volts(least), p.whereLow(part, v.in))
+}
+
+// lowest holds the lowest voltage of a load against what it needs.
+func (p *Pass) lowest(part *circuit.Part, least float64) verdict {
+	return p.held("minimum voltage", p.loadV(part, -1), figure.Smaller, least, least,
+		always(graver(accessory(part).Critical, finding.Fault, finding.Danger)))
 }
 
 // whereLow says what is left at the battery's posts, and where the rest goes, at nominal.
@@ -70,17 +75,10 @@ func (p *Pass) whereLow(part *circuit.Part, in *design.Situation) string {
 	return text
 }
 
-// minimumV is the voltage a load needs: the design's, else the library's; zero
-// when neither says.
+// minimumV is the voltage a load needs; zero of what is no accessory.
 func minimumV(part *circuit.Part) float64 {
-	l := accessory(part)
-	switch {
-	case l == nil:
-		return 0
-	case l.MinV.Given():
-		return l.MinV.Value
-	case l.Type != nil:
-		return l.Type.MinV
+	if l := accessory(part); l != nil {
+		return l.NeedsV()
 	}
 	return 0
 }

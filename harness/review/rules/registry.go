@@ -78,6 +78,7 @@ var registry = sorted(
 	returnInFeedColour,
 	ringBelowStud,
 	rideEmptiesBattery,
+	resetsAtStart,
 	returnOnSupervised,
 	reverseExposure,
 	reversingBothOn,

@@ -10,6 +10,7 @@ import (
 	"fusewright/harness/network/solve"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/study/budget"
+	"fusewright/harness/study/cranking"
 	"fusewright/harness/study/fault"
 	"fusewright/harness/study/overload"
 	"fusewright/harness/study/protection"
@@ -68,6 +69,9 @@ type Input struct {
 	// Overloads are what the circuit can drive through its own wires; nil = the rule
 	// that rests on them says nothing.
 	Overloads *overload.Study
+	// Cranking is what a start of the engine leaves of the voltage; nil = the rules that
+	// rest on it say nothing.
+	Cranking *cranking.Study
 	// Corners are the situations at their worst corners, and what each wire may
 	// carry where it is laid; nil = the rules judge by Solutions alone.
 	Corners *corner.Set

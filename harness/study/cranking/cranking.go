@@ -1,0 +1,139 @@
+// Package cranking works out what a start of the engine leaves of the system voltage:
+// what the battery's posts have while the starter turns, in mild air, in the cold and on
+// a battery run down, and what each load that is left on gets meanwhile. The starter is
+// taken as its cranking current out of the posts. Nothing is judged here.
+package cranking
+
+import (
+	"math"
+	"slices"
+
+	"fusewright/harness/design"
+	"fusewright/harness/formula/battery"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/solve"
+)
+
+// Case is a battery and an engine as they are started.
+type Case struct {
+	Name             string
+	CelsiusC, Charge float64
+	CurrentA         float64 // of the starter
+	PostsV           float64 // while it turns, the least over the situations; NaN = nothing holds
+	// FirstV is what the posts have at the first moment, the starter still at rest.
+	FirstV float64
+	Loads  []Load // that are on in some situation, in the circuit's order
+}
+
+// Load is an accessory that is on while the engine is started.
+type Load struct {
+	Part  *circuit.Part
+	Volts float64 // the least over the situations
+	In    *design.Situation
+}
+
+// Study is every case; no cases where nothing charges, or no battery or starter is known.
+type Study struct {
+	Start  battery.Start
+	LeastV float64 // that a sound start in mild air leaves at the posts
+	Cases  []Case
+}
+
+// Compute solves the situations in which the design's own starter turns. Of a design
+// without one it solves those with the engine running as they are just before: the key on,
+// the engine at rest, the same loads on, and the library's starter at the posts.
+func Compute(c *circuit.Circuit) *Study {
+	d := c.Design
+	s := &Study{Start: battery.StartOf(d), LeastV: least12V * d.NominalV() / 12}
+	bank, own := battery.Of(d), !s.Start.Assumed
+	if bank == nil || s.Start.CurrentA == 0 || !own && s.Start.RatedV != d.NominalV() || !d.Charging.Present() {
+		return s
+	}
+	plan, before := solve.Prepare(c), beforeStart(d, own)
+	if len(before) == 0 {
+		return s
+	}
+	for _, k := range []Case{
+		{Name: "mild, full", CelsiusC: MildC, Charge: 1},
+		{Name: "cold, full", CelsiusC: ColdC, Charge: 1},
+		{Name: "mild, at the start reserve", CelsiusC: MildC, Charge: bank.StartReserve(MildC)},
+	} {
+		k.CurrentA = s.Start.CurrentA * Ratio(k.CelsiusC)
+		turn := func(x *design.Situation, times float64) *solve.Solution {
+			opt := solve.Options{NoCharging: true, BatteryOhm: bank.Ohm(k.Charge, k.CelsiusC), BatteryV: bank.OpenCircuitV(k.Charge, k.CelsiusC)}
+			if own {
+				opt.LoadFactor = func(b *circuit.Branch) float64 {
+					if b.Load != nil && b.Load.Load != nil && isStarter(b.Load.Load) {
+						return times * Ratio(k.CelsiusC)
+					}
+					return 1
+				}
+			} else {
+				// A source behind a resistance less a constant current is the same
+				// source of a voltage that is lower by their product.
+				opt.BatteryV = math.Max(opt.BatteryV-times*k.CurrentA*opt.BatteryOhm, leastEMFV)
+			}
+			return plan.Network(x, opt).Solution()
+		}
+		k.solve(c, before, turn, max(s.Start.Peak, 1))
+		s.Cases = append(s.Cases, k)
+	}
+	return s
+}
+
+// beforeStart are the situations in which a starter of the design turns; without one,
+// those with the engine running as they are while it is started.
+func beforeStart(d *design.Design, own bool) []*design.Situation {
+	var list []*design.Situation
+	for _, s := range d.Situations {
+		switch {
+		case own && slices.ContainsFunc(s.On, isStarter):
+			list = append(list, s)
+		case !own && circuit.Running(s):
+			before := *s
+			before.EngineRPM = 0
+			list = append(list, &before)
+		}
+	}
+	return list
+}
+
+func isStarter(l *design.Load) bool { return l.Type != nil && l.Type.Starter }
+
+// solve fills in the voltages of a case; turn solves a situation with so many times the
+// starter's current.
+func (k *Case) solve(c *circuit.Circuit, before []*design.Situation, turn func(s *design.Situation, times float64) *solve.Solution, peak float64) {
+	posts := c.Branches[slices.IndexFunc(c.Branches, func(b *circuit.Branch) bool { return b.Kind == circuit.BatteryBranch })]
+	at := map[*circuit.Branch]int{}
+	k.PostsV, k.FirstV = math.Inf(1), math.Inf(1)
+	for _, s := range before {
+		turning := turn(s, 1)
+		k.PostsV = math.Min(k.PostsV, volts(turning, posts))
+		k.FirstV = math.Min(k.FirstV, volts(turn(s, peak), posts))
+		for _, b := range c.Branches {
+			if b.Load == nil || b.Load.Load == nil || b.Load.Standby || !turning.LoadOn[b.Index] || math.IsNaN(turning.LoadV(b)) {
+				continue
+			}
+			i, known := at[b]
+			if !known {
+				i = len(k.Loads)
+				at[b], k.Loads = i, append(k.Loads, Load{Part: b.Part, Volts: math.Inf(1)})
+			}
+			if v := volts(turning, b); v < k.Loads[i].Volts {
+				k.Loads[i].Volts, k.Loads[i].In = v, s
+			}
+		}
+	}
+}
+
+// leastEMFV stands for a battery that a starter pulls to nothing: an option of 0 V would
+// be that of the chemistry.
+const leastEMFV = 0.01
+
+// volts is the voltage across a branch; 0 of what has no operating point.
+func volts(s *solve.Solution, b *circuit.Branch) float64 {
+	if s.Status != solve.Converged {
+		return 0
+	}
+	return s.LoadV(b)
+}

@@ -1,0 +1,135 @@
+package cranking_test
+
+import (
+	"bytes"
+	"fmt"
+	"math"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"fusewright/harness/design"
+	"fusewright/harness/formula/battery"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/solve"
+	"fusewright/harness/network/spice"
+	"fusewright/harness/proof/example"
+	"fusewright/harness/proof/referencetest"
+	"fusewright/harness/study/cranking"
+	"fusewright/library"
+)
+
+func of(t *testing.T, snippet string) *cranking.Study { return cranking.Compute(build(t, snippet)) }
+
+func build(t *testing.T, snippet string) *circuit.Circuit {
+	t.Helper()
+	d, err := design.Read("crank.yaml", []byte(example.Design(snippet)), library.Default())
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, err := circuit.Build(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c
+}
+
+// A 12 Ah AGM battery of 12 mΩ and the library's motorcycle starter of 120 A, nothing else
+// on: 12.8 V full at 25 °C, less the chemistry's share per kelvin and 120 A through the
+// resistance as cold as it is.
+func TestPosts(t *testing.T) {
+	s := of(t, "")
+	agm := library.Default().Chemistry("AGM")
+	for i, want := range []struct{ celsius, amps float64 }{{20, 120}, {0, 120 * 1.39}} {
+		k := s.Cases[i]
+		ohm := 0.012 * math.Pow(agm.ColdOhmRatio, (25-want.celsius)/43)
+		posts := agm.OpenCircuitV(1) + (want.celsius-25)*agm.OpenCircuitVPerC - want.amps*ohm
+		if math.Abs(k.CurrentA-want.amps) > 0.01 || math.Abs(k.PostsV-posts) > 0.02 {
+			t.Errorf("%s: %.2f A, %.3f V; want %.2f A, %.3f V", k.Name, k.CurrentA, k.PostsV, want.amps, posts)
+		}
+	}
+}
+
+// What a starter draws over temperature, at and between the published figures.
+func TestRatio(t *testing.T) {
+	for celsius, want := range map[float64]float64{-30: 2.55, -20: 2.55, -7.5: 1.825, 5: 1.1, 20: 1, 40: 1} {
+		if got := cranking.Ratio(celsius); math.Abs(got-want) > 1e-9 {
+			t.Errorf("%g °C: %g, want %g", celsius, got, want)
+		}
+	}
+}
+
+// A starter of the design turns behind its own cables, in the situation that has it on.
+func TestOwnStarter(t *testing.T) {
+	const text = `
+relays:
+  starter relay: {form: winch contactor 12 V, at: battery tray, fed by: battery, wire: {size: 25 mm², length: 300 mm}, coil: {fed by: lamp fuse, returns to: frame, suppressed by: diode}}
+loads:
+  starter: {type: starter motorcycle, at: rear, fed by: starter relay, wire: {size: 25 mm², length: 1 m}, returns to: battery negative, return wire: {size: 25 mm², length: 1 m}}
+situations:
+  starting: {on: [starter]}
+  riding: {engine: cruise}
+`
+	s := of(t, text)
+	if s.Start.Assumed || len(s.Cases) != 3 {
+		t.Fatalf("%+v", s)
+	}
+	posts := 12.8 - 5*0.003 - 120*0.0125 // about: 12.8 V at 25 °C, 12 mΩ a little colder
+	if k := s.Cases[0]; math.Abs(k.PostsV-posts) > 0.15 || len(k.Loads) != 1 || !(k.Loads[0].Volts < k.PostsV-0.1) {
+		t.Errorf("%+v, want about %.2f V at the posts", k, posts)
+	}
+}
+
+// Nothing is said of a system for which the library has no starter.
+func TestNoStarterForTheSystem(t *testing.T) {
+	if s := of(t, "system: 48 V\n"); len(s.Cases) != 0 {
+		t.Errorf("%+v", s)
+	}
+}
+
+// The voltages against the reference simulator: the circuit's own netlist with the full
+// battery behind its resistance, and the starter as a current source written between the
+// posts.
+func TestAgainstNgspice(t *testing.T) {
+	program := referencetest.Program(t, "ngspice")
+	const lamp = `
+loads:
+  tail lamp: {power: 40 W, behaves: constant power, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
+`
+	c := build(t, lamp)
+	k := cranking.Compute(c).Cases[1]
+	bank := battery.Of(c.Design)
+	situation := *c.Design.Situations[1]
+	for _, s := range c.Design.Situations {
+		if circuit.Running(s) {
+			situation = *s
+		}
+	}
+	situation.EngineRPM = 0
+	var deck bytes.Buffer
+	opt := solve.Options{NoCharging: true, BatteryV: bank.OpenCircuitV(1, k.CelsiusC), BatteryOhm: bank.Ohm(1, k.CelsiusC)}
+	if err := spice.Write(&deck, c, &situation, opt); err != nil {
+		t.Fatal(err)
+	}
+	i := slices.IndexFunc(c.Branches, func(b *circuit.Branch) bool { return b.Kind == circuit.BatteryBranch })
+	plus := fmt.Sprintf("n%d", c.Branches[i].A.Index)
+	dir := t.TempDir()
+	file, out := filepath.Join(dir, "start.cir"), filepath.Join(dir, "out")
+	text := strings.Replace(deck.String(), ".op\n.end\n", fmt.Sprintf("ISTART %s 0 %.9g\n.control\nop\nprint v(%s) > %s\nquit\n.endc\n.end\n", plus, k.CurrentA, plus, out), 1)
+	if err := os.WriteFile(file, []byte(text), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if said, err := exec.Command(program, "-b", "-n", file).CombinedOutput(); err != nil {
+		t.Logf("%s", said)
+	}
+	got, _ := os.ReadFile(out)
+	_, number, _ := strings.Cut(string(got), "=")
+	v, err := strconv.ParseFloat(strings.TrimSpace(number), 64)
+	if err != nil || math.Abs(v-k.PostsV) > 1e-3 {
+		t.Errorf("the simulator has %q at the posts, the study %.4f V", got, k.PostsV)
+	}
+}

@@ -1,0 +1,77 @@
+package report
+
+import (
+	"fmt"
+
+	"fusewright/harness"
+	"fusewright/harness/design"
+)
+
+// StudyStart is what a start of the engine leaves of the voltage in one case.
+type StudyStart struct {
+	Case     string      `json:"case"`
+	AmbientC *float64    `json:"ambient_c"`
+	Charge   *float64    `json:"charge"`
+	StarterA *float64    `json:"starter_a"`
+	PostsV   *float64    `json:"posts_v"`
+	FirstV   *float64    `json:"first_moment_v"`
+	Loads    []StartLoad `json:"loads"`
+}
+
+// StartLoad is a load that is on while the engine is started.
+type StartLoad struct {
+	Ref    string   `json:"ref"`
+	Part   string   `json:"part"`
+	Volts  *float64 `json:"volts"`
+	NeedsV *float64 `json:"needs_v,omitempty"`
+}
+
+func (rep *StudyReport) addStarts(r *harness.Review) {
+	s := r.Cranking
+	if s == nil {
+		return
+	}
+	rep.Starter, rep.StarterAssumed, rep.SoundStartV = s.Start.Starter, s.Start.Assumed, finite(s.LeastV)
+	for _, k := range s.Cases {
+		row := StudyStart{Case: k.Name, AmbientC: finite(k.CelsiusC), Charge: finite(k.Charge), StarterA: finite(k.CurrentA),
+			PostsV: finite(k.PostsV), FirstV: finite(k.FirstV), Loads: []StartLoad{}}
+		for _, l := range k.Loads {
+			x := StartLoad{Ref: l.Part.Ref, Part: l.Part.Name, Volts: finite(l.Volts)}
+			if d, ok := l.Part.Source.(*design.Load); ok && d.NeedsV() > 0 {
+				x.NeedsV = finite(d.NeedsV())
+			}
+			row.Loads = append(row.Loads, x)
+		}
+		rep.Starts = append(rep.Starts, row)
+	}
+}
+
+// startsTable has a row for each case, with the load that is shortest of what it needs.
+func startsTable(rep *StudyReport) *Table {
+	t := newTable("battery, air", ">starter", ">at the posts", ">first moment", "least to spare", ">gets", ">needs")
+	for _, s := range rep.Starts {
+		load, gets, needs := "–", "–", "–"
+		if x := s.shortest(); x != nil {
+			load, gets, needs = x.Ref+" "+x.Part, volts(x.Volts), volts(x.NeedsV)
+		}
+		t.add(s.Case+", "+celsius(s.AmbientC), amps(s.StarterA), volts(s.PostsV), volts(s.FirstV), load, gets, needs)
+	}
+	t.Note = fmt.Sprintf("A sound start in mild air leaves %s at the posts. The first moment, the starter still at rest, lasts under a tenth of a second.",
+		volts(rep.SoundStartV))
+	title := "Starting the engine with " + rep.Starter
+	if rep.StarterAssumed {
+		title += ", the library's that suits the battery: the design has none"
+	}
+	return t.titled(title, "no starter or battery is known")
+}
+
+// shortest is the load with the least above what it needs; nil when none says what that is.
+func (s StudyStart) shortest() *StartLoad {
+	var least *StartLoad
+	for i := range s.Loads {
+		if x := &s.Loads[i]; x.NeedsV != nil && x.Volts != nil && (least == nil || *x.Volts-*x.NeedsV < *least.Volts-*least.NeedsV) {
+			least = x
+		}
+	}
+	return least
+}
