@@ -13,6 +13,7 @@ import (
 	"fusewright/harness/design/wording"
 	"fusewright/harness/network/solve"
 	"fusewright/harness/review/finding"
+	"fusewright/harness/workshop/cutting"
 	"fusewright/render/report"
 	"fusewright/render/scene"
 )
@@ -73,7 +74,7 @@ func whatItIs(r *harness.Review) string {
 		}
 	}
 	for _, w := range c.Wires {
-		lengthM += w.LengthM
+		lengthM += cutting.LengthM(w)
 	}
 	what := "An accessory harness"
 	if v := d.SystemV.Value; v > 0 {

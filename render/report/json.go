@@ -24,6 +24,7 @@ import (
 	"fusewright/harness/network/solve"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/study/budget"
+	"fusewright/harness/workshop/cutting"
 )
 
 // Version is the version of the JSON shape. It rises when a field changes its
@@ -160,7 +161,7 @@ type LoadRow struct {
 type WireRow struct {
 	Number  string   `json:"number"`
 	Size    string   `json:"size"`
-	LengthM float64  `json:"length_m"`
+	LengthM float64  `json:"length_m"` // to cut
 	Amperes *float64 `json:"amperes"`
 	DropV   *float64 `json:"drop_v"`
 	LossW   *float64 `json:"loss_w"`
@@ -326,7 +327,7 @@ func loadRow(s *solve.Solution, b *circuit.Branch) LoadRow {
 func wireRow(s *solve.Solution, b *circuit.Branch) WireRow {
 	w, v, a := b.Wire, s.Volts(b), s.Amps(b)
 	row := WireRow{
-		Number: w.Number, LengthM: w.LengthM,
+		Number: w.Number, LengthM: cutting.LengthM(w),
 		Amperes: finite(a), DropV: finite(math.Abs(v)), LossW: finite(v * a),
 	}
 	if w.Spec.Size != nil {
