@@ -91,7 +91,7 @@ func (b byWire) has(wire, text string) bool { return strings.HasSuffix(b[wire], 
 
 var (
 	wireNumber = regexp.MustCompile(`^W[0-9]+$`)
-	wireLabel  = regexp.MustCompile(`^W[0-9]+ ([A-Z]{2}){1,2}( |$)`) // number and colour
+	wireLabel  = regexp.MustCompile(`^W[0-9]+ ([0-9/.]+ (mm²|AWG)|[A-Z]{2})`) // number, and size or colour
 )
 
 // schematicWords reads the labels of wires off the drawing, of one line or two.
