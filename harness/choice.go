@@ -2,9 +2,12 @@ package harness
 
 import (
 	"math"
+	"slices"
 
+	"fusewright/harness/design"
 	"fusewright/harness/formula/conductor"
 	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/solve"
 	"fusewright/harness/remedy"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/study/together"
@@ -33,9 +36,36 @@ func (r *Review) Remedies() *remedy.Plan {
 		Amps: func(b *circuit.Branch) float64 { return most[b.Index] },
 		Judge: func() ([]*finding.Finding, bool) {
 			changed, err := assess(r.Design, rater)
-			if err != nil {
+			if err != nil || r.stops(changed) {
 				return nil, false
 			}
 			return changed.Findings, true
 		}})
+}
+
+// stops tells whether a load that runs in a situation is still on there in a changed
+// design and runs no more: what that clears is mended by nothing.
+func (r *Review) stops(changed *Review) bool {
+	for _, was := range r.Solutions {
+		at := slices.IndexFunc(changed.Solutions, func(s *solve.Solution) bool { return s.Situation.Name == was.Situation.Name })
+		if at < 0 || changed.Solutions[at].Status != solve.Converged {
+			continue
+		}
+		now := changed.Solutions[at]
+		for _, p := range r.Circuit.Parts {
+			l, is := p.Source.(*design.Load)
+			if !is || !slices.Contains(now.Situation.On, l) {
+				continue
+			}
+			if q := changed.Circuit.PartOf(l); q != nil && runs(was, p) && !runs(now, q) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// runs tells whether a load draws in a situation.
+func runs(s *solve.Solution, p *circuit.Part) bool {
+	return slices.ContainsFunc(p.Branches, func(b *circuit.Branch) bool { return s.LoadOn[b.Index] })
 }

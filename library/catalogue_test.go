@@ -287,6 +287,9 @@ func TestWhatPartsAre(t *testing.T) {
 		}
 	}
 	for _, l := range Default().Loads {
+		if l.StopsWithEngine != (l.Name == "fuel pump") {
+			t.Errorf("%s: stops with the engine %v", l.Name, l.StopsWithEngine)
+		}
 		if l.Bilge != strings.HasPrefix(l.Name, "bilge pump") {
 			t.Errorf("%s: bilge pump %v", l.Name, l.Bilge)
 		}

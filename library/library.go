@@ -168,9 +168,9 @@ type RelayForm struct {
 	// ContactEnd and CoilEnd are the terminal kinds of what has no tabs: "ring M8".
 	ContactEnd string       `key:"contact end"`
 	CoilEnd    string       `key:"coil end"`
-	ShortTime  []CarriesFor `key:"short time" ascending:"S" show:"*"`                      // more than MakeA for a while, ascending by time
-	CoilOnS    float64      `key:"coil on s" in:"0.1,3600" show:"coil live for at most *"` // longest that the coil may be live; zero: for good
-	Sealed     bool         `key:"sealed" show:"sealed"`                                   // bears spray
+	ShortTime  []CarriesFor `key:"short time" ascending:"S" show:"*"`                  // more than MakeA for a while, ascending by time
+	CoilOnS    float64      `key:"coil on s" in:"0.1,3600" show:"coil live for * max"` // longest that the coil may be live; zero: for good
+	Sealed     bool         `key:"sealed" show:"sealed"`                               // bears spray
 	// IgnitionProtected: no spark of it lights vapour around it (33 CFR 183.410).
 	IgnitionProtected bool `key:"ignition protected" show:"ignition protected"`
 	Source            Source
@@ -279,16 +279,18 @@ type LoadType struct {
 	Behaves           string    `key:"behaves" need:"" words:"resistor|filament lamp|constant power|motor" show:"*"` // see design.Behaviour
 	PowerW            float64   `key:"power W" in:"0.001,1e5" show:"*"`
 	CurrentA          float64   `key:"current A" in:"0.001,1e4" show:"*"`
-	RatedV            float64   `key:"rated V" need:"" in:"1,120" show:"at *"` // voltage at which PowerW or CurrentA holds
-	MinV              float64   `key:"min V" in:"0.5,120"`                     // zero when not known
-	Bilge             bool      `key:"bilge pump"`                             // a bilge pump, which must run on a boat that is left
-	MustBurn          bool      `key:"must burn" show:"must burn"`             // a lamp that others steer or keep clear by
-	Protected         bool      `key:"protected motor" show:"protected motor"` // stands being blocked
-	Starter           bool      `key:"starts the engine"`                      // with CurrentA for OnForS
-	Practices         []string  `key:"practices"`                              // of a starter: of whose vehicles it is usual; none = of any
-	FromAh            float64   `key:"from Ah" in:"1,10000"`                   // of a starter: the smallest battery beside it
-	Duty              float64   `key:"duty" in:"0,1" usual:"1"`                // 0..1
-	Highest           bool      `show:"the most it draws"`                     // PowerW or CurrentA is that, not the usual
+	RatedV            float64   `key:"rated V" need:"" in:"1,120" show:"at *"`   // voltage at which PowerW or CurrentA holds
+	MinV              float64   `key:"min V" in:"0.5,120"`                       // zero when not known
+	Bilge             bool      `key:"bilge pump"`                               // a bilge pump, which must run on a boat that is left
+	StopsWithEngine   bool      `key:"stops with the engine"`                    // must not run while the engine stands: a fuel pump
+	MustBurn          bool      `key:"must burn" show:"must burn"`               // a lamp that others steer or keep clear by
+	CriticalAfloat    bool      `key:"critical afloat" show:"critical on boats"` // held to the tighter drop on boats
+	Protected         bool      `key:"protected motor" show:"protected motor"`   // withstands being stalled
+	Starter           bool      `key:"starts the engine"`                        // with CurrentA for OnForS
+	Practices         []string  `key:"practices"`                                // of a starter: of whose vehicles it is usual; none = of any
+	FromAh            float64   `key:"from Ah" in:"1,10000"`                     // of a starter: the smallest battery beside it
+	Duty              float64   `key:"duty" in:"0,1" usual:"1"`                  // 0..1
+	Highest           bool      `show:"the most it draws"`                       // PowerW or CurrentA is that, not the usual
 	Most              MostPower `key:"highest" show:"*"`
 	OnForS            float64   `key:"on for s" in:"0.1,1e5" show:"on for *"` // longest that it is on; zero: for good
 	EveryS            float64   `key:"every s" in:"0.1,1e6" show:"every *"`   // how often
@@ -306,7 +308,7 @@ type LoadType struct {
 // MostPower is the most that a load of a type may draw at its rated voltage, as
 // a regulation has it; zero when nothing says.
 type MostPower struct {
-	PowerW float64 `key:"power W" need:"" in:"0.001,1e5" show:"at most *"`
+	PowerW float64 `key:"power W" need:"" in:"0.001,1e5" show:"* max"`
 	Source Source
 }
 
@@ -394,6 +396,8 @@ type Chemistry struct {
 	ChargeShare      float64 `key:"charge share" need:"" in:"0.01,10"` // highest charging current as a share of capacity per hour
 	ChargeEfficiency float64 `key:"charge efficiency" need:"" in:"0.1,1"`
 	StartReserve     float64 `key:"start reserve" need:"" in:"0,1" show:"start reserve *%"` // state of charge below which starting is not sure
+	// DeepBelow is the state of charge below which a discharge shortens its life; 0 = none.
+	DeepBelow float64 `key:"deep below" in:"0,1"`
 	// OpenCircuitVPerC is how the resting voltage of a 12 V class battery
 	// changes with temperature, from 25 °C.
 	OpenCircuitVPerC float64 `key:"open circuit volts per C" in:"-0.1,0.1"`

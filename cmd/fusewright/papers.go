@@ -70,7 +70,7 @@ var (
 			return document.BillCSV(b, purchase.List(r.Circuit))
 		}}}}
 	budgetPaper = &paper{title: "Charging budget", file: "budget", reader: "builder",
-		shows:  "charging output against engine speed with each situation's demand, break-even speeds, what may run together",
+		shows:  "charging output against engine speed with each situation's demand, break-even speeds, load combinations",
 		sheets: func(s *subject) ([]*scene.Sheet, error) { return document.Budget(s.Review) },
 		texts:  []textForm{{"svg", budgetPicture}}}
 	ridesPaper = &paper{title: "Rides", reader: "builder", sheets: rideSheets,
@@ -127,7 +127,7 @@ var papers = []*paper{
 	findingsPaper,
 	benchPaper,
 	{title: "Sources", reader: "reviewer", sheets: plain(document.Sources),
-		shows: "where each figure that was used comes from, and how sure it is"},
+		shows: "where each figure that was used comes from, and how certain it is"},
 }
 
 // plain makes the sheets of a paper that cannot fail.

@@ -89,7 +89,7 @@ func TestPapers(t *testing.T) {
 		}
 		for _, name := range []string{d.title, d.file} {
 			if name != "" && slices.Contains(seen, name) {
-				t.Errorf("%s: %q stands twice", d.title, name)
+				t.Errorf("%s: %q is given twice", d.title, name)
 			}
 			seen = append(seen, name)
 		}

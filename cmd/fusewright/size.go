@@ -117,6 +117,7 @@ type sizingChoice struct {
 	Part     string `json:"part"`
 	Line     int    `json:"line"`
 	Value    string `json:"value"`
+	Usual    string `json:"in_usual_insulation,omitempty"`
 	Decided  string `json:"decided_by"`
 	RunnerUp string `json:"runner_up,omitempty"`
 	Lost     string `json:"why_it_lost,omitempty"`
@@ -148,7 +149,7 @@ func newSizingReport(p *sizing.Plan) sizingReport {
 		Terminals: p.Cost.Terminals, Plugs: p.Cost.Plugs, Proven: p.Proven, AsIfOn: p.AsIfOn, Lacking: p.Lacking, Caution: report.Caution,
 		Choices: []sizingChoice{}, Remaining: []sizingFinding{}, WaysOut: []sizingWayOut{}}
 	for _, c := range p.Choices {
-		r.Choices = append(r.Choices, sizingChoice{string(c.Kind), c.Part, c.Pos.Line, c.Value, c.Decided, c.RunnerUp, c.Lost})
+		r.Choices = append(r.Choices, sizingChoice{string(c.Kind), c.Part, c.Pos.Line, c.Value, c.Usual, c.Decided, c.RunnerUp, c.Lost})
 	}
 	for _, f := range p.Remaining {
 		x := sizingFinding{Rule: f.Rule, Severity: f.Severity.String(), What: f.What, Line: f.Pos.Line}

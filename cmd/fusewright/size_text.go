@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"fmt"
+	"slices"
 	"strings"
 
 	"fusewright/harness/design/quantity"
@@ -44,12 +45,13 @@ func alike(choices []*sizing.Choice) []entry {
 	type key struct {
 		kind                     sizing.Kind
 		value, decided, runnerUp string
+		usual                    string
 		allowed                  bool
 	}
 	at := map[key]int{}
 	var list []entry
 	for _, c := range choices {
-		k := key{c.Kind, c.Value, c.Decided, c.RunnerUp, c.MoreG != 0}
+		k := key{c.Kind, c.Value, c.Decided, c.RunnerUp, c.Usual, c.MoreG != 0}
 		i, ok := at[k]
 		if !ok {
 			i = len(list)
@@ -72,6 +74,9 @@ func (e entry) write(b *bytes.Buffer) {
 			parts[i] = c.Part
 		}
 		fmt.Fprintf(b, "    for %s\n", strings.Join(parts, "; "))
+	}
+	if first.Usual != "" {
+		fmt.Fprintf(b, "    in place of: %s, the usual insulation, in such heat\n", first.Usual)
 	}
 	fmt.Fprintf(b, "    decided by: %s\n", inWords(first.Decided))
 	if first.RunnerUp != "" {
@@ -111,7 +116,7 @@ func writeRemaining(b *bytes.Buffer, p *sizing.Plan) {
 		fmt.Fprintf(b, "%s: %s: %s [%s]\n", f.Pos, f.Severity, f.What, f.Rule)
 		for _, c := range p.Conflicts {
 			if c.Of == f {
-				fmt.Fprintf(b, "    %s would mend it, but then: %s [%s]\n", c.Mend, c.Against.What, c.Against.Rule)
+				fmt.Fprintf(b, "    %s would fix it, but then: %s [%s]\n", c.Mend, c.Against.What, c.Against.Rule)
 			}
 		}
 	}
@@ -122,7 +127,11 @@ func writeRemaining(b *bytes.Buffer, p *sizing.Plan) {
 
 // certainty says how sure it is that nothing cheaper does.
 func certainty(p *sizing.Plan) string {
-	if p.Proven {
+	others := slices.ContainsFunc(p.Choices, func(c *sizing.Choice) bool { return c.Kind == sizing.RelayForm || c.Kind == sizing.BlockType })
+	switch {
+	case p.Proven && others:
+		return "no cheaper choice does with these relays and blocks"
+	case p.Proven:
 		return "no cheaper choice does"
 	}
 	return "the best found, not proven to be the cheapest"

@@ -11,8 +11,8 @@ import (
 
 var acceptanceSection = section[Acceptance]{
 	Section: Section{Name: "acceptance", Shape: KindList,
-		Doc: "A finding that is taken as it is. It stays in every list, marked as accepted, with the reason. " +
-			"It is taken at the severity and the figure given: when the finding grows graver, or its figure worse by more than " +
+		Doc: "A finding that is accepted as it is. It stays in every list, marked as accepted, with the reason. " +
+			"It is accepted at the severity and figure given: when the finding becomes more severe, or its figure worse by more than " +
 			fmt.Sprintf("%.0f %%", figure.Drift*100) + ", it is open again. `check --format json` gives the line to write as `accept`.",
 		Example: "accepted:\n  - {rule: flexing-run, part: grips, " +
 			"reason: \"60 mm of slack at full lock, checked on the stand\"}\n" +
@@ -25,10 +25,10 @@ var acceptanceSection = section[Acceptance]{
 			Doc: "which wire of the part it is", Example: "feed"},
 			func(a *Acceptance) *string { return &a.Wire }),
 		choiceKey(Key{Name: "severity", Choices: []string{"danger", "fault", "advice"}, Default: "`fault`",
-			Doc: "the gravest that is taken: a danger is accepted by this word only", Example: "danger"},
+			Doc: "the highest severity accepted: a danger is accepted by this word only", Example: "danger"},
 			func(a *Acceptance) *string { return &a.Severity }),
 		figureKey(),
-		reasonKey(Key{Name: "reason", Required: true, Doc: "why it is taken as it is",
+		reasonKey(Key{Name: "reason", Required: true, Doc: "why it is accepted",
 			Example: `"60 mm of slack at full lock"`}, func(a *Acceptance) *Text { return &a.Reason }),
 	},
 }

@@ -34,7 +34,7 @@ var chargingSection = section[Charging]{
 		quantityKey(Key{Name: "idle", Unit: quantity.Speed, Min: 1, Max: maxRPM, Required: true,
 			Doc: "engine speed at idle"}, func(c *Charging) *Quantity { return &c.IdleRPM }),
 		quantityKey(Key{Name: "cruise", Unit: quantity.Speed, Min: 1, Max: maxRPM, Required: true,
-			Doc: "engine speed in ordinary use", Example: "4200 rpm"},
+			Doc: "engine speed in normal use", Example: "4200 rpm"},
 			func(c *Charging) *Quantity { return &c.CruiseRPM }),
 		quantityKey(Key{Name: "hot derating", Unit: quantity.Share, Min: 0, Max: 0.9,
 			Doc: "share of the output lost when hot. All results count with the hot output; only where more current is " +
@@ -79,7 +79,7 @@ func (r *reader) outputCurve(c *Charging, f field) {
 		a, b := c.Output[i-1].RPM, c.Output[i].RPM
 		if a.Value == b.Value {
 			r.add(problem.Problem{Pos: b.Pos, Also: &a.Pos,
-				What: fmt.Sprintf("%s: the speed %s stands twice", f, quoted(b.Text))})
+				What: fmt.Sprintf("%s: the speed %s is given twice", f, quoted(b.Text))})
 		}
 	}
 }

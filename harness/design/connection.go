@@ -30,8 +30,8 @@ func feedKeys[X any](to func(*X) *[]Feed) []key[X] {
 // eitherKeys are those of a part that stands in a feed or in a return.
 func eitherKeys[X any](feeds, returns func(*X) *[]Feed) []key[X] {
 	back := returnKeys(returns)
-	back[0].Default = "it stands in a feed"
-	back[0].Doc = "in place of `fed by`, of one that stands in a return: where the current goes on, as of a load"
+	back[0].Default = "it is in a feed"
+	back[0].Doc = "in place of `fed by`, for one that is in a return: where the current goes on, as for a load"
 	return append(feedKeys(feeds), back...)
 }
 
@@ -44,17 +44,17 @@ func (r *reader) oneSide(f field) {
 			r.report(r.pos(f.node), f.where.String()+" has a return wire, but does not say where it returns", "returns to")
 		}
 	case f.has["fed by"]:
-		r.report(r.pos(f.node), f.where.String()+" stands in a feed and in a return: it says both where it is fed and "+
+		r.report(r.pos(f.node), f.where.String()+" is in a feed and in a return: it says both where it is fed and "+
 			"where it returns", "fed by or returns to; a two-pole switch as two of them")
 	case f.has["wire"]:
-		r.report(r.pos(f.node), f.where.String()+" stands in a return, whose wire has another key", "return wire")
+		r.report(r.pos(f.node), f.where.String()+" is in a return, whose wire has another key", "return wire")
 	}
 }
 
 // chosenInReturn refuses a part of a return that is left to sizing, which chooses none.
 func (r *reader) chosenInReturn(f field, auto bool, key string) {
 	if auto && f.has["returns to"] {
-		r.report(r.pos(f.node), f.where.String()+" stands in a return, where sizing chooses nothing", "its "+key)
+		r.report(r.pos(f.node), f.where.String()+" is in a return, where sizing chooses nothing", "its "+key)
 	}
 }
 
@@ -105,7 +105,7 @@ func connectionKeys[X any](name, wire string, back bool, to func(*X) *[]Feed) []
 		Doc: "the wire that feeds it", Example: "{size: 1.5 mm², colour: YE}"}
 	if back {
 		refs.Kind, refs.Example = KindReturns, "frame stud"
-		refs.Doc = "where its current goes back: a ground, `battery negative`, a fuse, switch or relay that stands in the return, or of a motor that runs either way the other half of its reversing contactor"
+		refs.Doc = "where its current goes back: a ground, `battery negative`, a fuse, switch or relay in the return, or of a motor that runs either way the other half of its reversing contactor"
 		spec.Doc = "the wire of its return"
 	}
 	return []key[X]{

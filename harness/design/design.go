@@ -84,7 +84,9 @@ type Design struct {
 
 	Library *library.Library
 
-	OldKeys problem.List // keys by names that they had before, one of each
+	// OldKeys are keys by names that they had before, and short names with which several
+	// rows of the library begin, one of each.
+	OldKeys problem.List
 }
 
 // Limits override the practice's; see library.Practice.
@@ -161,9 +163,9 @@ type Place struct {
 	AmbientC Quantity
 	Wet      bool
 	Moves    bool // handlebar, fork, hinged panel
-	// PetrolVapour can gather there.
-	PetrolVapour bool
-	Pos          problem.Pos
+	// PetrolVapour can gather there; VapourGiven = the design says whether.
+	PetrolVapour, VapourGiven bool
+	Pos                       problem.Pos
 }
 
 // Run is a stretch of loom between two places.
@@ -199,6 +201,9 @@ type WireSpec struct {
 	// ToKind are the kinds of crimp parts asked for where no part is named.
 	SizeAuto         bool
 	FromKind, ToKind string
+	// TypeAuto tells that neither names an insulation: Type is then the practice's usual
+	// one until sizing chooses.
+	TypeAuto bool
 	// FromAuto and ToAuto tell that the design asks for a crimp part to be chosen.
 	FromAuto, ToAuto bool
 	Pos              problem.Pos
@@ -249,7 +254,9 @@ type Common struct {
 	Label     string // longer wording for drawings; the name when empty
 	At        *Place
 	StaysLive Text // reason why it may be live with the key off
-	Pos       problem.Pos
+	// SparkProof: the design says that it is ignition protected.
+	SparkProof bool
+	Pos        problem.Pos
 
 	kind string // "a relay", as messages say it
 }
@@ -262,6 +269,9 @@ func (c *Common) PartPos() problem.Pos { return c.Pos }
 
 // PartPlace is where it stands; nil when not said.
 func (c *Common) PartPlace() *Place { return c.At }
+
+// SaidSparkProof tells whether the design says that it is ignition protected.
+func (c *Common) SaidSparkProof() bool { return c.SparkProof }
 
 // LiveReason is why it may be live with the key off; "" when the design gives none.
 func (c *Common) LiveReason() string { return c.StaysLive.Value }
@@ -424,12 +434,15 @@ var Signs = []Sign{SignLamp, SignLED, SignHeater, SignMotor, SignPump, SignHorn,
 type Load struct {
 	Common
 	Plugged
-	Type      *library.LoadType // nil when the design gives its own figures
-	Sign      Sign
-	Behaves   Behaviour
-	PowerW    float64 // at RatedV; set from power, current or resistance
-	RatedV    float64
-	Critical  bool
+	Type     *library.LoadType // nil when the design gives its own figures
+	Sign     Sign
+	Behaves  Behaviour
+	PowerW   float64 // at RatedV; set from power, current or resistance
+	RatedV   float64
+	Critical bool
+	// TightDrop: the library calls its type critical on boats, this is one, and the
+	// design says nothing of it.
+	TightDrop bool
 	MinV      Quantity
 	Duty      Quantity // share of time, 0..1; 1 when not given
 	Tolerance Quantity // of its power, share

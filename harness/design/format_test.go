@@ -48,7 +48,7 @@ func TestFormatIsComplete(t *testing.T) {
 	known := map[string]bool{}
 	for _, s := range Format() {
 		if known[s.Name] {
-			t.Errorf("section %q stands twice", s.Name)
+			t.Errorf("section %q is given twice", s.Name)
 		}
 		known[s.Name] = true
 	}
@@ -60,7 +60,7 @@ func TestFormatIsComplete(t *testing.T) {
 		for _, k := range s.Keys {
 			name := s.Name + ", " + k.Name
 			if seen[k.Name] {
-				t.Errorf("%s stands twice", name)
+				t.Errorf("%s is given twice", name)
 			}
 			seen[k.Name] = true
 			if k.Doc == "" || k.Example == "" && k.Kind != KindNumber {

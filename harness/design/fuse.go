@@ -28,7 +28,7 @@ var fuseSection = section[Fuse]{
 		x.RatingAuto = x.RatingAuto || !f.has["rating"]
 		x.TypeAuto = x.TypeAuto || !f.has["type"] && x.RatingAuto
 		if x.Type == nil && (x.TypeAuto || !f.has["type"]) {
-			x.Type = r.usualType(x.Rating, x.TypeAuto)
+			x.Type = usualType(r.lib, x.Rating, x.TypeAuto)
 		}
 		r.oneSide(f)
 		r.chosenInReturn(f, x.RatingAuto || x.TypeAuto, "rating")
@@ -40,14 +40,27 @@ var fuseSection = section[Fuse]{
 	},
 }
 
+// LeaveOpen takes back what was chosen for a fuse whose type the design leaves open.
+func (x *Fuse) LeaveOpen(lib *library.Library) {
+	switch {
+	case !x.TypeAuto:
+	case x.RatingAuto:
+		x.Type = usualType(lib, nil, true)
+		x.Rating = largest(x.Type)
+	default:
+		x.Type = usualType(lib, x.Rating, true)
+		x.Rating = x.Type.Rating(x.Rating.RatingA)
+	}
+}
+
 // usualType is the fuse type where none is given: the usual one, or, when the
 // type is free and the usual one is not made in the rating, the first that is.
-func (r *reader) usualType(asked *library.FuseRating, free bool) *library.FuseType {
-	usual := r.lib.FuseType(UsualFuseType)
+func usualType(lib *library.Library, asked *library.FuseRating, free bool) *library.FuseType {
+	usual := lib.FuseType(UsualFuseType)
 	if !free || asked == nil || usual != nil && usual.Rating(asked.RatingA) != nil {
 		return usual
 	}
-	for _, t := range r.lib.FuseTypes {
+	for _, t := range lib.FuseTypes {
 		if t.Rating(asked.RatingA) != nil {
 			return t
 		}

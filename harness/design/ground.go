@@ -5,7 +5,7 @@ import "fusewright/harness/design/quantity"
 var groundSection = section[Ground]{
 	Section: Section{Name: "ground", Shape: KindNamed,
 		Doc: "A point where returns meet: a stud on the frame, from which the current goes back through " +
-			"metal, or a block, from which a wire leads on.",
+			"metal, or a block, from which a wire goes on.",
 		Example: "grounds:\n  frame stud: {at: under seat, limit: 30 A}\n" +
 			"  helm bus: {kind: ground block, at: helm, returns to: battery negative, wire: {size: 6 mm²}}\n"},
 	keys: withCommon(append([]key[Ground]{
@@ -14,13 +14,13 @@ var groundSection = section[Ground]{
 			Doc:     "what it is", Example: string(FrameStud)},
 			func(x *Ground) *GroundKind { return &x.Kind }),
 		quantityKey(Key{Name: "limit", Unit: quantity.Current, Min: 0.1, Max: 2000,
-			Doc: "most current", Example: "30 A"}, func(x *Ground) *Quantity { return &x.LimitA }),
+			Doc: "maximum current", Example: "30 A"}, func(x *Ground) *Quantity { return &x.LimitA }),
 		quantityKey(Key{Name: "frame resistance", Unit: quantity.Resistance, Min: 0, Max: 10,
 			Default: "5 mΩ; none of a stud with a strap at a place that moves",
 			Doc:     "of a frame stud: through the frame to the battery's negative post", Example: "2 mΩ"},
 			func(x *Ground) *Quantity { return &x.FrameOhm }),
 		yesKey(Key{Name: "supervised", Default: "no", Example: "yes",
-			Doc: "a return of the factory loom through which a data-bus module measures"},
+			Doc: "a return of the factory wiring through which a data-bus module measures"},
 			func(x *Ground) *bool { return &x.Supervised }),
 	}, connectionKeysOnward()...)...),
 	finish: func(_ *reader, x *Ground, f field) {

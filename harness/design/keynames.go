@@ -69,6 +69,10 @@ func near[T any](r *reader, s *section[T], name, value *yaml.Node, at where, rec
 	if key, value := r.unspaced(names, name, at); value != nil {
 		return s.find(key), value
 	}
+	if k := s.byOtherWord(name.Value); k != nil {
+		r.add(problem.Problem{Pos: r.pos(name), What: unknownKey(name, at), Nearest: k.Name})
+		return k, value
+	}
 	i := slices.IndexFunc(names, func(n string) bool { return number(n) == number(name.Value) })
 	meant := ""
 	if i >= 0 {
@@ -84,6 +88,34 @@ func near[T any](r *reader, s *section[T], name, value *yaml.Node, at where, rec
 	}
 	return s.find(meant), value
 }
+
+// byOtherWord is the key that the trade also calls by a word; nil = none.
+func (s *section[T]) byOtherWord(word string) *key[T] {
+	i := slices.IndexFunc(s.keys, func(k key[T]) bool { return k.Other != "" && number(k.Other) == number(word) })
+	if i < 0 {
+		return nil
+	}
+	return &s.keys[i]
+}
+
+// joinCommas puts numbers with a decimal comma together that YAML takes apart between
+// { and }: of "size: 2,5 mm²" it makes a key "5 mm²" without a value.
+func joinCommas(n *yaml.Node) {
+	for i := 2; n.Kind == yaml.MappingNode && i+1 < len(n.Content); i += 2 {
+		whole, rest := n.Content[i-1], n.Content[i]
+		if isNothing(n.Content[i+1]) && digits(whole.Value) && rest.Value != "" && digits(rest.Value[:1]) && rest.Line == whole.Line &&
+			rest.Column == whole.Column+len(whole.Value)+1 {
+			whole.Value, whole.Tag = whole.Value+","+rest.Value, "!!str"
+			n.Content = slices.Delete(n.Content, i, i+2)
+			i -= 2
+		}
+	}
+	for _, x := range n.Content {
+		joinCommas(x)
+	}
+}
+
+func digits(s string) bool { return s != "" && strings.Trim(s, "0123456789") == "" }
 
 // number makes the singular and the plural of a key equal.
 func number(s string) string {

@@ -23,7 +23,7 @@ func TestKeySpellings(t *testing.T) {
 		{"a section in the singular", "\nfuses:", "\nfuse:", `15:1: the design: unknown key "fuse" (did you mean "fuses"?)`},
 		{"a key in the plural", "    rating:", "    ratings:", `17:5: fuse "main": unknown key "ratings" (did you mean "rating"?)`},
 		{"a section with two letters swapped", "\nplaces:", "\nplcaes:", `7:1: the design: unknown key "plcaes" (did you mean "places"?)`},
-		{"two spellings of one key", "    rating: 20 A", "    rating: 20 A\n    Rating: 20 A", `18:5: fuse "main": the key "Rating" stands twice (see keys.yaml:17:5)`},
+		{"two spellings of one key", "    rating: 20 A", "    rating: 20 A\n    Rating: 20 A", `18:5: fuse "main": the key "Rating" is given twice (see keys.yaml:17:5)`},
 	}
 	for _, c := range tests {
 		t.Run(c.name, func(t *testing.T) {

@@ -5,11 +5,13 @@ import (
 	"fmt"
 	"math"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
 	"fusewright/harness/design/problem"
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/design/wording"
 	"fusewright/library"
 
 	"gopkg.in/yaml.v3"
@@ -147,6 +149,16 @@ func yesKey[T any](k Key, to func(*T) *bool) key[T] {
 	}}
 }
 
+// saidKey notes that the design gives a key, whatever it says.
+func saidKey[T any](k key[T], said func(*T)) key[T] {
+	read := k.read
+	k.read = func(r *reader, t *T, f field) {
+		read(r, t, f)
+		said(t)
+	}
+	return k
+}
+
 func (r *reader) yes(f field) (yes, ok bool) {
 	s, ok := r.scalar(f, "yes or no")
 	if !ok {
@@ -271,8 +283,38 @@ func rowKey[T, X any](k Key, find func(*reader, string) *X, to func(*T) **X) key
 		*to(t) = lookup(r, k.Library, s, func(name string) *X { return find(r, name) })
 		if *to(t) == nil {
 			r.unknown(r.pos(f.node), fmt.Sprintf("%s: the library has no %s", f, quoted(s)), s, r.lib.Names(k.Library))
+			return
 		}
+		r.severalMeant(f, k.Library, s, func(name string) bool { return find(r, name) == *to(t) })
 	}}
+}
+
+// families are the lists of which a short name is meant to stand for several rows: the
+// practice's class, the system's voltage decides.
+var families = []string{"wire types", "relay forms"}
+
+// severalMeant notes, once, a short name with which several rows begin.
+func (r *reader) severalMeant(f field, list, name string, taken func(string) bool) {
+	id := list + "\x00" + name
+	if slices.Contains(families, list) || r.old[id] {
+		return
+	}
+	r.old[id] = true
+	took, others := "", []string(nil)
+	for _, n := range r.lib.Names(list) {
+		switch {
+		case fold(n) == fold(name):
+			return
+		case !strings.HasPrefix(fold(n), fold(name)+" "):
+		case taken(n):
+			took = n
+		default:
+			others = append(others, n)
+		}
+	}
+	if took != "" && len(others) > 0 {
+		r.d.OldKeys.Add(problem.Problem{Pos: r.pos(f.node), What: fmt.Sprintf("%s: %s is taken as %q; it may also be %s", f, quoted(name), took, wording.Or(others))})
+	}
 }
 
 // lookup finds a row of the library once per name.

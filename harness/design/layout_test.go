@@ -86,8 +86,8 @@ var layoutSlips = []slip{
 	{"two keys on a line", "    at: tray\n    fed by", "    at: tray fed by", `18:14: a second key, "fed by", on one line`},
 	{"a colon in text in braces", "  tray: {ambient: 40 °C}", "  tray: {ambient: 40 °C, label: rack: left}", `8:37: a second colon in one entry`},
 	// lists, names, signs
-	{"a key twice", "    at: tray\n    fed by", "    at: tray\n    at: tray\n    fed by", `19:5: fuse "main": the key "at" stands twice (see slips.yaml:18:5)`},
-	{"a section twice", "notes: [", "system: 12 V\nnotes: [", `26:1: the design: the key "system" stands twice (see slips.yaml:3:1)`},
+	{"a key twice", "    at: tray\n    fed by", "    at: tray\n    at: tray\n    fed by", `19:5: fuse "main": the key "at" is given twice (see slips.yaml:18:5)`},
+	{"a section twice", "notes: [", "system: 12 V\nnotes: [", `26:1: the design: the key "system" is given twice (see slips.yaml:3:1)`},
 	{"a list for a mapping", "  tray: {ambient: 40 °C}\n  seat: {ambient: 35 °C}", "  - {ambient: 40 °C}\n  - {ambient: 35 °C}", `8:3: "places" is a list (expected a mapping with the name of each place as key`},
 	{"an item among keys", "  seat: {ambient: 35 °C}", "  - seat: {ambient: 35 °C}", `9:3: an item of a list ("-") among keys`},
 	{"no space after a dash", "  - {from: tray, to: seat", "  -{from: tray, to: seat", `11:4: no space after the "-" of a list item`},

@@ -13,6 +13,8 @@ import (
 // out to a power at a voltage.
 type loadFigures struct {
 	power, current, resistance, rated, inrushTime Quantity
+
+	critical bool // the design says whether
 }
 
 // usualSign stands for a load whose sign neither the design nor its type gives.
@@ -91,16 +93,16 @@ func loadFigureKeys() []key[Load] {
 func loadTimeKeys() []key[Load] {
 	return []key[Load]{
 		quantityKey(Key{Name: "on for", Unit: quantity.Duration, Min: 0.1, Max: 86_400,
-			Doc: "longest time that it is on at once; a situation or leg that lists it counts it at least once for so long", Default: "the type's; of a motor with a `duty`, that share of 10 min; else for good", Example: "1 min"},
+			Doc: "longest time that it is on at once; a situation or leg that lists it counts it at least once for so long", Default: "the type's; of a motor with a `duty`, that share of 10 min; else continuous", Example: "1 min"},
 			func(x *Load) *Quantity { return &x.OnForS }),
 		quantityKey(Key{Name: "every", Unit: quantity.Duration, Min: 0.1, Max: 604_800,
-			Doc: "how often it is on for so long, from start to start; where nothing says so, what heats up counts as on for good", Default: "by `on for` and `duty`, else the type's", Example: "10 min"},
+			Doc: "how often it is on for so long, from start to start; where nothing says so, what heats up counts as continuous", Default: "by `on for` and `duty`, else the type's", Example: "10 min"},
 			func(x *Load) *Quantity { return &x.EveryS }),
 		recordKey(Key{Name: "lead", Doc: "the lead that it comes with", Default: "the type's",
 			Example: "{size: 1 mm², length: 300 mm}"}, &leadSection,
 			func(_ *reader, x *Load, _ field) *Lead { return &x.Lead }),
 		quantityKey(Key{Name: "maximum fuse", Was: "most fuse", Unit: quantity.Current, Min: 0.1, Max: 2000,
-			Doc: "largest fuse that its maker allows", Default: "the type's", Example: "5 A"},
+			Doc: "maximum fuse that its maker allows", Default: "the type's", Example: "5 A"},
 			func(x *Load) *Quantity { return &x.MostFuseA }),
 	}
 }
@@ -123,16 +125,16 @@ func loadUseKeys() []key[Load] {
 		plugKey[Load](),
 		choiceKey(Key{Name: "symbol", Was: "sign", Choices: signs, Default: "the type's, else by behaviour",
 			Doc: "its symbol on the drawing", Example: "heater"}, func(x *Load) *Sign { return &x.Sign }),
-		yesKey(Key{Name: "critical", Default: "no", Doc: "held to the tighter limit of voltage drop",
-			Example: "yes"}, func(x *Load) *bool { return &x.Critical }),
+		saidKey(yesKey(Key{Name: "critical", Default: "no; on boats the wires of what the library calls critical afloat are held to that limit too", Doc: "held to the tighter limit of voltage drop",
+			Example: "yes"}, func(x *Load) *bool { return &x.Critical }), func(x *Load) { x.given.critical = true }),
 		quantityKey(Key{Name: "drop aim", Unit: quantity.Share, Min: 0.001, Max: 0.5,
-			Doc:     "what its wires, feed and return, are to lose at most of the system voltage, as its maker asks; held as advice, as the practice's aim",
+			Doc:     "the maximum drop in its wires, feed and return, as a share of the system voltage, that its maker asks for; held as advice, like the practice's aim",
 			Default: "the type's, else the practice's", Example: "2 %"}, func(x *Load) *Quantity { return &x.DropAim }),
 		quantityKey(Key{Name: "minimum voltage", Unit: quantity.Voltage, Min: 0.1, Max: 100,
 			Doc: "lowest voltage at which it works", Default: "the type's", Example: "10.5 V"},
 			func(x *Load) *Quantity { return &x.MinV }),
 		quantityKey(Key{Name: "maximum voltage", Unit: quantity.Voltage, Min: 0.1, Max: 100,
-			Doc: "highest voltage it stands", Example: "16 V"}, func(x *Load) *Quantity { return &x.MaxV }),
+			Doc: "maximum voltage it withstands", Example: "16 V"}, func(x *Load) *Quantity { return &x.MaxV }),
 		numberKey(Key{Name: "priority", Min: 1, Max: 99, Example: "1",
 			Doc: "order in which loads are given up; 1 is kept longest"},
 			func(x *Load, v float64) { x.Priority = int(v) }),
@@ -142,7 +144,7 @@ func loadUseKeys() []key[Load] {
 		yesKey(Key{Name: "polarised", Default: "no", Doc: "suffers when its wires are swapped",
 			Example: "yes"}, func(x *Load) *bool { return &x.Polarised }),
 		yesKey(Key{Name: "protected motor", Default: "the type's, else no", Example: "yes",
-			Doc: "its motor stands being blocked: it has a thermal switch or electronics of its own"},
+			Doc: "its motor withstands being stalled: it has a thermal switch or electronics of its own"},
 			func(x *Load) *bool { return &x.Protected }),
 	}
 }
@@ -287,7 +289,7 @@ func (x *Load) HeatShare() float64 {
 	return x.Duty.Or(1)
 }
 
-// ProtectedMotor tells whether its motor stands being blocked.
+// ProtectedMotor tells whether its motor withstands being stalled.
 func (x *Load) ProtectedMotor() bool { return x.Protected || x.Type != nil && x.Type.Protected }
 
 // MustBurn tells whether it is a lamp that must not go out with something else: of
@@ -302,6 +304,15 @@ func (x *Load) LongestS() float64 {
 		return x.OnForS.Value
 	}
 	return math.Inf(1)
+}
+
+// tightDrops holds what is critical on boats to the tighter drop, unless the design
+// says whether it is.
+func (r *reader) tightDrops() {
+	p := r.d.Practice
+	for _, x := range r.d.Loads {
+		x.TightDrop = !x.given.critical && x.Type != nil && x.Type.CriticalAfloat && p != nil && p.Afloat
+	}
 }
 
 // ownFigure tells whether the design gives the draw itself.

@@ -52,7 +52,7 @@ func (r *reader) define(kind string, p Part) bool {
 			What: fmt.Sprintf("%s %s: the name is already taken", kind, quoted(p.PartName()))})
 		return false
 	case len(r.parts) == maxParts:
-		r.report(p.PartPos(), fmt.Sprintf("more than %d parts", maxParts), "a design of ordinary size")
+		r.report(p.PartPos(), fmt.Sprintf("more than %d parts", maxParts), "a design of normal size")
 		return false
 	case len(r.parts) > maxParts:
 		return false
@@ -65,7 +65,7 @@ func (r *reader) define(kind string, p Part) bool {
 // commonKeys are the keys that every part has.
 func commonKeys[X any, P partPtr[X]]() []key[X] {
 	return []key[X]{
-		placeKey(Key{Name: "at", Doc: "the place where it stands; without it, the wires to it need " +
+		placeKey(Key{Name: "at", Doc: "the place where it is; without it, the wires to it need " +
 			"a length", Example: "under seat"},
 			func(x *X) **Place { return &P(x).common().At }),
 		textKey[X](Key{Name: "label", Doc: "longer wording for drawings and lists",
@@ -74,6 +74,9 @@ func commonKeys[X any, P partPtr[X]]() []key[X] {
 		reasonKey(Key{Name: "stays live", Doc: "why it may be live with the key off; the check then " +
 			"takes it as meant", Example: `"bilge pump must run unattended"`},
 			func(x *X) *Text { return &P(x).common().StaysLive }),
+		yesKey(Key{Name: "ignition protected", Default: "as the library says of its type", Example: "yes",
+			Doc: "its maker says that no spark of it lights petrol vapour around it"},
+			func(x *X) *bool { return &P(x).common().SparkProof }),
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"fusewright/harness/design/caution"
 	"fusewright/harness/design/quantity"
 
 	"gopkg.in/yaml.v3"
@@ -15,7 +16,7 @@ const minAmbientC, maxAmbientC = -90, 300
 
 var placeSection = section[Place]{
 	Section: Section{Name: "place", Shape: KindNamed,
-		Doc: "Somewhere on the vehicle where parts stand. Parts name their place with `at`, and runs of " +
+		Doc: "Somewhere on the vehicle where parts are. Parts name their place with `at`, and runs of " +
 			"loom lead from place to place.",
 		Short: "nothing, when there is nothing to say of it",
 		Example: "places:\n  battery tray: {ambient: 45 °C}\n" +
@@ -28,11 +29,17 @@ var placeSection = section[Place]{
 			func(p *Place) *bool { return &p.Wet }),
 		yesKey(Key{Name: "moves", Default: "no", Doc: "it moves against the frame: handlebar, hinged panel",
 			Example: "yes"}, func(p *Place) *bool { return &p.Moves }),
-		yesKey(Key{Name: "petrol vapour", Default: "no",
-			Doc:     "vapour of petrol can gather there: the space of a petrol tank or engine",
-			Example: "yes"}, func(p *Place) *bool { return &p.PetrolVapour }),
+		vapourKey(),
 	},
 	short: func(_ *reader, _ *Place, f field) bool { return isNothing(f.node) },
+}
+
+// vapourKey keeps "no" apart from "not said": a review of a boat must ask.
+func vapourKey() key[Place] {
+	return saidKey(yesKey(Key{Name: "petrol vapour", Default: "no",
+		Doc:     "vapour of petrol can gather there: the space of a petrol tank or engine; a boat is asked of each such place that does not say",
+		Example: "yes"}, func(p *Place) *bool { return &p.PetrolVapour }),
+		func(p *Place) { p.VapourGiven = true })
 }
 
 // PetrolVapour tells whether there is a place where it can gather.
@@ -42,8 +49,14 @@ func (d *Design) PetrolVapour() bool {
 
 // NamesPetrol tells whether the papers speak of petrol: those of boats always do.
 func (d *Design) NamesPetrol() bool {
-	return d.PetrolVapour() || d.Practice != nil && d.Practice.Afloat
+	return d.PetrolVapour() || d.Afloat()
 }
+
+// Afloat tells whether the practice is one of boats.
+func (d *Design) Afloat() bool { return d.Practice != nil && d.Practice.Afloat }
+
+// Caution is what stands on each sheet and page of the design.
+func (d *Design) Caution() string { return caution.OnPages(d.Afloat(), d.PetrolVapour()) }
 
 // addPlace takes the name of a place.
 func addPlace(r *reader, d *Design, name string, n *yaml.Node) *Place {

@@ -58,6 +58,7 @@ func (r *reader) readAll(root *yaml.Node) {
 		return
 	}
 	r.resolvePlaces()
+	r.tightDrops()
 	r.joinHalves()
 	r.resolveConnections()
 	r.checkReversed()

@@ -25,7 +25,7 @@ lengths, bundles, currents and findings follow from that.
 - **Feeds**: ` + "`fed by: main`" + `, ` + "`fed by: rear 2`" + ` (way 2 of the block ` + "`rear`" + `), ` + "`fed by: keyed 87a`" + ` (a contact of the
   relay ` + "`keyed`" + `), ` + "`fed by: battery`" + `, or a list of several.
 - **Returns**: ` + "`returns to: frame stud`" + `, a ground or ` + "`battery negative`" + `. A fuse, switch or relay with ` + "`returns to`" + ` in
-  place of ` + "`fed by`" + ` stands in the return: loads, coils and grounds return to it by name, and what is found so on a vehicle
+  place of ` + "`fed by`" + ` is in the return: loads, coils and grounds return to it by name, and what is found so on a vehicle
   can be reviewed. Of a relay there, the load is on 87 and the ground on 30.
 - A wire's **length** is the shortest way through the runs between its two places and the slack of both
   ends, unless the wire gives its own.

@@ -9,7 +9,7 @@ import (
 var relaySection = section[Relay]{
 	Section: Section{Name: "relay", Shape: KindNamed,
 		Doc: "A coil with contacts, terminals after DIN 72552: `fed by` is terminal 30; parts fed by the " +
-			"relay's name hang on 87, or on the contact named, as in `keyed 87a`. With both `fed by` and `returns to` it is half of a " +
+			"relay's name are on 87, or on the contact named, as in `keyed 87a`. With both `fed by` and `returns to` it is half of a " +
 			"reversing contactor: a motor `fed by` one half and `returns to` the other runs one way or the other by the " +
 			"coil that is on, and rests with both ends on the return.",
 		Example: "relays:\n  keyed:\n    form: mini make\n    at: under seat\n    fed by: main\n" +
@@ -94,10 +94,10 @@ func (r *reader) checkReversed() {
 		switch {
 		case !l.Reverses():
 		case len(l.FedBy) > 1 || len(l.Returns) > 1:
-			r.report(l.Pos, fmt.Sprintf("load %s lies between two relays that rest, and has another feed or return", quoted(l.Name)),
+			r.report(l.Pos, fmt.Sprintf("load %s is between two relays that rest, and has another feed or return", quoted(l.Name)),
 				"one half at each end")
 		case l.Behaves != Motor || l.Polarised:
-			r.report(l.Pos, fmt.Sprintf("load %s gets its voltage either way round between two relays that rest", quoted(l.Name)),
+			r.report(l.Pos, fmt.Sprintf("load %s gets either polarity between two relays that rest", quoted(l.Name)),
 				"a motor that is not polarised, or a return to a ground")
 		}
 	}

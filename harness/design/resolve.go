@@ -154,7 +154,7 @@ func (r *reader) checkReturn(c *connection, ref Ref) (Ref, bool) {
 		ref.Terminal = "30"
 		return ref, true
 	case returnsOf(ref.Part) != nil:
-		r.report(ref.Pos, fmt.Sprintf("%s returns to %s, %s that does not stand in a return", c.of, quoted(ref.Text),
+		r.report(ref.Pos, fmt.Sprintf("%s returns to %s, %s that is not in a return", c.of, quoted(ref.Text),
 			kindOf(ref.Part)), oneOf(append(r.targets(true), "`returns to` at "+quoted(ref.Part.PartName()))))
 	default:
 		r.report(ref.Pos, fmt.Sprintf("%s returns to %s, which is %s", c.of, quoted(ref.Text),
@@ -177,7 +177,7 @@ func (r *reader) checkFeed(c *connection, ref Ref) (Ref, bool) {
 		return ref, false
 	}
 	if _, ground := ref.Part.(*Ground); !ground && r.inReturn(ref.Part) {
-		r.report(ref.Pos, fmt.Sprintf("%s is fed by %s, %s that stands in a return", c.of, quoted(ref.Text),
+		r.report(ref.Pos, fmt.Sprintf("%s is fed by %s, %s that is in a return", c.of, quoted(ref.Text),
 			kindOf(ref.Part)), "a part that is fed")
 		return ref, false
 	}

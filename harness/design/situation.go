@@ -37,7 +37,7 @@ var situationSection = section[stateDraft]{
 			Doc: "switches closed besides those that the loads need"},
 			read: func(r *reader, x *stateDraft, f field) { x.closed = r.texts(f, maxName) }},
 		key[stateDraft]{Key: Key{Name: "reversed", Kind: KindLoads, Example: "[winch]", Default: "none",
-			Doc: "motors between two halves of a reversing contactor that are on and run the other way round"},
+			Doc: "motors between two halves of a reversing contactor that are on and run in reverse"},
 			read: func(r *reader, x *stateDraft, f field) { x.turned = r.texts(f, maxName) }}),
 }
 
@@ -100,7 +100,7 @@ func addSituation(r *reader, d *Design, name string, n *yaml.Node) *stateDraft {
 func (r *reader) addState(x *stateDraft, n *yaml.Node) *stateDraft {
 	if len(r.states) == maxStates {
 		r.report(r.pos(n), fmt.Sprintf("more than %d situations and legs", maxStates),
-			"a design of ordinary size")
+			"a design of normal size")
 	}
 	r.states = append(r.states, x)
 	return x
@@ -212,7 +212,7 @@ func (r *reader) finishState(x *stateDraft) {
 	r.reverse(x.situation, namedParts[*Load](r, x.of, "load", x.turned))
 	for i, l := range x.situation.Reversed {
 		if !l.Reverses() {
-			r.report(x.turned[i].Pos, fmt.Sprintf("%s: %s cannot run the other way round", x.of, quoted(l.Name)),
+			r.report(x.turned[i].Pos, fmt.Sprintf("%s: %s cannot run in reverse", x.of, quoted(l.Name)),
 				"a motor between two halves of a reversing contactor")
 		}
 	}

@@ -25,6 +25,7 @@ type Section struct {
 type Key struct {
 	Name     string
 	Was      string             // its name before, which this version still reads
+	Other    string             // another word of the trade for it, which is hinted at
 	Kind     string             // how its value is written: see the kind constants
 	Unit     quantity.Dimension // of quantities
 	Min, Max float64            // of quantities and numbers, inclusive, in base units
@@ -224,7 +225,7 @@ func (r *reader) pairs(n *yaml.Node, at where, same func(string) string,
 		if first := seen[same(name.Value)]; first != nil {
 			also := r.pos(first)
 			r.add(problem.Problem{Pos: r.pos(name), Also: &also,
-				What: fmt.Sprintf("%s: the key %s stands twice", at, quoted(name.Value))})
+				What: fmt.Sprintf("%s: the key %s is given twice", at, quoted(name.Value))})
 			continue
 		}
 		seen[same(name.Value)] = name

@@ -4,7 +4,7 @@ import "fusewright/harness/design/quantity"
 
 var tapSection = section[Tap]{
 	Section: Section{Name: "tap", Shape: KindNamed,
-		Doc: "A point of the factory loom that the harness uses, as a trigger or as a feed.",
+		Doc: "A point of the factory wiring that the harness uses, as a trigger or as a feed.",
 		Example: "taps:\n  tail lamp feed: {at: under seat, hot: key, fuse: 10 A, spare: 300 mA, " +
 			"supervised: no}\n"},
 	keys: withCommon(
@@ -15,7 +15,7 @@ var tapSection = section[Tap]{
 			Doc: "the factory fuse before it; without it a finding asks for it", Example: "10 A"},
 			func(t *Tap) *Quantity { return &t.FuseA }),
 		quantityKey(Key{Name: "spare", Unit: quantity.Current, Min: 0, Max: 1000,
-			Doc: "what may be drawn from it on top of the factory's own", Example: "300 mA"},
+			Doc: "what it can spare on top of the factory's own loads", Example: "300 mA"},
 			func(t *Tap) *Quantity { return &t.SpareA }),
 		supervisedKey(),
 	),
@@ -23,14 +23,8 @@ var tapSection = section[Tap]{
 
 // supervisedKey keeps "no" apart from "not said": a review must ask.
 func supervisedKey() key[Tap] {
-	k := yesKey(Key{Name: "supervised", Example: "no",
+	return saidKey(yesKey(Key{Name: "supervised", Example: "no",
 		Doc: "watched by a data-bus module, which may report the added load as a fault; " +
 			"not given is said in the findings"},
-		func(t *Tap) *bool { return &t.Supervised })
-	read := k.read
-	k.read = func(r *reader, t *Tap, f field) {
-		read(r, t, f)
-		t.SupervisedGiven = true
-	}
-	return k
+		func(t *Tap) *bool { return &t.Supervised }), func(t *Tap) { t.SupervisedGiven = true })
 }

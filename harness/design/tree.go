@@ -45,6 +45,7 @@ func (r *reader) parse(src []byte) *yaml.Node {
 			return nil
 		}
 	}
+	joinCommas(root)
 	w := &treeWalk{r: r, done: map[*yaml.Node]extent{}, open: map[*yaml.Node]bool{}}
 	w.visit(root, 1)
 	if w.stop {
@@ -247,7 +248,7 @@ func (w *treeWalk) visitAlias(n *yaml.Node, level int) extent {
 
 func (w *treeWalk) refuse(n *yaml.Node, what string) extent {
 	if !w.stop {
-		w.r.report(w.r.pos(n), what, "a design of ordinary size")
+		w.r.report(w.r.pos(n), what, "a design of normal size")
 	}
 	w.stop = true
 	return extent{}

@@ -13,8 +13,8 @@ var vehiclePower = Key{Kind: KindQuantity, Unit: quantity.Power, Min: 0, Max: 10
 
 var vehicleLoadSection = section[VehicleLoad]{
 	Section: Section{Name: "vehicle load", Shape: KindNamed,
-		Doc: "Something that the machine itself draws: ignition, injection, factory lamps. It stands at the " +
-			"battery posts, since the factory loom is not part of the design.",
+		Doc: "Something that the machine itself draws: ignition, injection, factory lamps. It is at the " +
+			"battery posts, since the factory wiring is not part of the design.",
 		Short: "its power",
 		Example: "vehicle loads:\n  ignition and injection: 62 W\n" +
 			"  cooling fan: {power: 60 W, duty: 30 %}\n  clock: {current: 2 mA, when: always}\n"},

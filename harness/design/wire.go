@@ -143,7 +143,7 @@ func wireKeys() []key[wireDraft] {
 		{Key: Key{Name: "colour", Kind: KindText, Default: defaultFeedColour,
 			Doc: "IEC 60757 code of one colour or of base and tracer, or the English names", Example: "YERD"},
 			read: func(r *reader, w *wireDraft, f field) { w.spec.Colour, w.hasColour = r.colour(f) }},
-		libraryKey(Key{Name: "insulation", Library: "wire types", Doc: "wire type",
+		libraryKey(Key{Name: "insulation", Library: "wire types", Doc: "wire type; of wires of open size in a hot place sizing chooses a better one",
 			Default: "by practice", Example: "ISO 6722 thin wall class B"},
 			(*library.Library).WireType, func(w *wireDraft) **library.WireType { return &w.spec.Type }),
 		quantityKey(Key{Name: "slack", Unit: quantity.Length, Min: 0, Max: 20,
@@ -197,7 +197,7 @@ func (r *reader) colour(f field) (Colour, bool) {
 func (r *reader) fillWires() {
 	def := &r.defaults
 	if def.spec.Type == nil {
-		def.spec.Type = r.defaultWireType()
+		def.spec.Type, def.spec.TypeAuto = r.defaultWireType(), true
 	}
 	if !def.hasColour {
 		def.spec.Colour.Base = r.lib.Colour(defaultFeedColour)
@@ -230,7 +230,7 @@ func (r *reader) fillWire(c *connection, back Colour) {
 	def := &r.defaults
 	own := w.spec.Type != nil
 	if !own {
-		w.spec.Type = def.spec.Type
+		w.spec.Type, w.spec.TypeAuto = def.spec.Type, def.spec.TypeAuto
 	}
 	if !w.hasColour {
 		w.spec.Colour = def.spec.Colour

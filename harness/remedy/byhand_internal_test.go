@@ -2,6 +2,7 @@ package remedy
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"fusewright/harness/design"
@@ -135,6 +136,17 @@ func TestByHandBest(t *testing.T) {
 	}
 }
 
+// What is on at once at a part is not decided with the part.
+func TestByHandByPart(t *testing.T) {
+	x, y := amps(danger, 20), amps(fault, 20)
+	x.Part, y.Part = "m", "m"
+	both, other := &finding.Finding{Part: "m", Situation: "s"}, &finding.Finding{Part: "n"}
+	list := byPart([]*finding.Finding{x, both, y, other})
+	if len(list) != 3 || len(list[0].Findings) != 2 || list[1].Findings[0] != both || list[2].Findings[0] != other {
+		t.Errorf("%d causes", len(list))
+	}
+}
+
 // TestByHandOthers: beside the remedy, at most two that help, bring nothing as grave and
 // leave less, the one that leaves least first.
 func TestByHandOthers(t *testing.T) {
@@ -182,8 +194,8 @@ func TestByHandTakes(t *testing.T) {
 	}
 	f := amps(fault, 20)
 	f.Ref = two.Number
-	neighbour := &Trial{Mends: []*finding.Finding{f}, sizes: size(one)}
-	own := &Trial{Mends: []*finding.Finding{f}, sizes: size(two)}
+	neighbour := &Trial{Mends: []*finding.Finding{f}, sizes: []*sizing.Value{size(one)}}
+	own := &Trial{Mends: []*finding.Finding{f}, sizes: []*sizing.Value{size(two)}}
 	x.order = []*Trial{neighbour}
 	if !x.takes(neighbour, f) {
 		t.Error("nothing else mends it")
@@ -318,5 +330,64 @@ func TestByHandTime(t *testing.T) {
 		if got := reviewsFor(&c); got != want {
 			t.Errorf("%d wires: %d reviews, want %d", wires, got, want)
 		}
+	}
+}
+
+// TestByHandFuseOfOthers: behind the 30 A of a heater of 20 A a lamp of 1 A gets a fuse of its
+// own, no thicker wire; alone behind it, or taking 8 A, its wire or that fuse is changed.
+func TestByHandFuseOfOthers(t *testing.T) {
+	const loads = `
+fuses:
+  lamp fuse: {type: blade C, rating: 30 A, at: battery tray, fed by: battery, wire: {size: 4 mm², length: 100 mm}}
+splices:
+  joint: {at: rear, fed by: lamp fuse, wire: {size: 4 mm²}}
+loads:
+  tail lamp: {current: 1 A, behaves: resistor, at: rear, fed by: joint, wire: {size: 1 mm²}, returns to: frame}
+  heater: {current: 20 A, behaves: resistor, at: rear, fed by: joint, wire: {size: 4 mm²}, returns to: frame}
+`
+	for _, c := range []struct {
+		name, from, to string
+		own            bool
+	}{
+		{"of others", "none", "none", true},
+		{"at four times", "current: 1 A", "current: 7.5 A", false},
+		{"below four times", "current: 1 A", "current: 7.4 A", true},
+		{"alone", "current: 20 A", "current: 0.5 A", false},
+	} {
+		x := testerOf(t, strings.ReplaceAll(loads, c.from, c.to))
+		at := slices.IndexFunc(x.Circuit.Wires, func(w *circuit.Wire) bool { return w.To.Part.Name == "tail lamp" })
+		w := x.Circuit.Wires[at]
+		if got := x.fuseIsNotItsOwn(w); got != c.own || (x.fused(w) != nil) != c.own {
+			t.Errorf("%s: %t", c.name, got)
+		}
+	}
+}
+
+// TestByHandTogether: a wire that would be more than two sizes thicker than the other one of its
+// load takes that one with it.
+func TestByHandTogether(t *testing.T) {
+	x := testerOf(t, "")
+	var got []string
+	for _, l := range x.sizes(x.Circuit.Wires[1]) { // fuse to lamp
+		got = append(got, l.About+" "+l.Will)
+	}
+	if want := []string{"tail lamp, wire 1.5 mm²", "tail lamp, wire 2.5 mm²", "tail lamp, wire and return wire 4 mm²",
+		"tail lamp, wire and return wire 6 mm²"}; !slices.Equal(got, want) {
+		t.Errorf("%q", got)
+	}
+}
+
+// TestByHandAbout: a situation goes on without a load only where another one has it on too.
+func TestByHandAbout(t *testing.T) {
+	x := testerOf(t, "")
+	lamp := x.Design.Loads[0]
+	day, night := &design.Situation{Name: "day"}, &design.Situation{Name: "night", On: []*design.Load{lamp}}
+	x.Design.Situations = []*design.Situation{day, night}
+	if l := x.without("night"); len(l) != 0 {
+		t.Errorf("without what it is about: %s", l[0].Will)
+	}
+	day.On = night.On
+	if l := x.without("night"); len(l) != 1 {
+		t.Errorf("%d changes", len(l))
 	}
 }

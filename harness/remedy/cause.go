@@ -3,7 +3,9 @@ package remedy
 import (
 	"slices"
 
+	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
+	"fusewright/harness/sizing"
 )
 
 // mostTried is how many other changes are shown with a cause.
@@ -49,7 +51,7 @@ func (t *tester) best(left []*finding.Finding) *Trial {
 	for _, x := range t.order {
 		var n count
 		for _, f := range left {
-			if !t.takes(x, f) {
+			if !x.asks(f) || !t.takes(x, f) {
 				continue
 			}
 			n[finding.Danger-f.Severity]++
@@ -72,23 +74,38 @@ func (t *tester) takes(x *Trial, f *finding.Finding) bool {
 		return false
 	}
 	w := t.named(f)
-	return w == nil || x.sizes == nil || x.sizes.Sets(w) || !slices.ContainsFunc(t.order, func(own *Trial) bool {
-		return own.sizes != nil && own.sizes.Sets(w) && own.mends(f) && own.Holds()
+	return w == nil || x.sizes == nil || x.thickens(w) || !slices.ContainsFunc(t.order, func(own *Trial) bool {
+		return own.thickens(w) && own.mends(f) && own.Holds()
 	})
 }
+
+// thickens tells whether a trial makes a wire thicker.
+func (t *Trial) thickens(w *circuit.Wire) bool {
+	return slices.ContainsFunc(t.sizes, func(v *sizing.Value) bool { return v.Sets(w) })
+}
+
+// asks tells whether a finding asks for a change: for what the trade leaves so no wire is
+// made thicker than another finding needs.
+func (t *Trial) asks(f *finding.Finding) bool { return t.sizes == nil || !f.Leave }
 
 // harms is how much a change brings or worsens.
 func (t *Trial) harms() int { return len(t.Breaks) + len(t.Worsens) }
 
-// byPart groups findings that no change mends by what they are about.
+// byPart groups findings that no change mends by what they are about: a part, or
+// what is on at once at it, which no change of the part decides.
 func byPart(left []*finding.Finding) []*Cause {
+	type about struct {
+		part   string
+		atOnce bool
+	}
 	var list []*Cause
-	at := map[string]*Cause{}
+	at := map[about]*Cause{}
 	for _, f := range left {
-		c := at[f.Part]
+		is := about{f.Part, f.Situation != "" && !f.Figure.Given()}
+		c := at[is]
 		if c == nil {
 			c = &Cause{}
-			at[f.Part] = c
+			at[is] = c
 			list = append(list, c)
 		}
 		c.Findings = append(c.Findings, f)

@@ -19,6 +19,10 @@ const (
 	mostOnWay   = 3
 )
 
+// lossyShare is the least share of what the worst wire of a way loses that makes another one
+// worth a thicker size (our choice).
+const lossyShare = 0.2
+
 // ladder is changes of one thing, the smallest first: the first that mends the finding
 // ends it, and so does a degree that brings it no nearer.
 type ladder []*Trial
@@ -57,13 +61,23 @@ func (t *tester) ladders(f *finding.Finding) []ladder {
 	if w := t.named(f); w != nil {
 		list = append(list, t.wire(w)...)
 	}
-	for _, w := range t.lossyWires(f) {
+	var lossy []*circuit.Wire
+	if mend == rules.MendDrop || mend == rules.MendLowest {
+		lossy = t.lossyWires(f)
+	}
+	for _, w := range lossy {
 		list = append(list, t.sizes(w))
+	}
+	if len(lossy) > 0 || t.named(f) != nil {
+		list = append(list, t.pair(f.Part))
 	}
 	if mend != rules.MendDrop {
 		for _, b := range t.fusesOf(f) {
 			list = append(list, t.ratings(b, -1), t.ratings(b, +1))
 		}
+	}
+	if p := t.part(f.Part); p != nil {
+		list = append(list, t.sameFamily(p))
 	}
 	for _, v := range t.values {
 		if v.Kind() != sizing.Fuse && (v.Kind() != sizing.Plug || mend != rules.MendNot) && v.Of(f.Part) {
@@ -83,21 +97,87 @@ func (t *tester) wire(w *circuit.Wire) []ladder {
 	for _, b := range t.guards[w.Branch.Index].Fuses {
 		list = append(list, t.ratings(b, -1))
 	}
-	return append(list, t.nearer(w), t.fused(w), t.classes(w), t.sizes(w))
+	list = append(list, t.nearer(w), t.fused(w), t.classes(w))
+	if t.fuseIsNotItsOwn(w) {
+		return list
+	}
+	return append(list, t.sizes(w))
 }
 
 // sizes are a wire in each thicker size.
 func (t *tester) sizes(w *circuit.Wire) ladder {
 	for _, v := range t.values {
 		if v.Sets(w) {
-			l := byDegree(steps(v, v.Now+1, min(v.Count(), v.Now+1+mostSteps), +1))
-			for _, x := range l {
-				x.sizes = v
-			}
-			return l
+			return t.together(t.thicker(v), v.Owner())
 		}
 	}
 	return nil
+}
+
+// mostApart is how many sizes the feed and the return of a load may be apart (our choice).
+const mostApart = 2
+
+// together takes the other wire of a load with the one that gets thicker, where it would be
+// left more than a few sizes behind.
+func (t *tester) together(l ladder, load string) ladder {
+	two := t.wiresOf(load)
+	if len(l) == 0 || len(two) != 2 || l[0].sizes[0] != two[0] && l[0].sizes[0] != two[1] {
+		return l
+	}
+	other := two[0]
+	if l[0].sizes[0] == other {
+		other = two[1]
+	}
+	for _, x := range l {
+		if other.Index(x.Will)-other.Now > mostApart {
+			t.both(x, load, two)
+		}
+	}
+	return l
+}
+
+// wiresOf are the sizes of the feed and the return of a part.
+func (t *tester) wiresOf(name string) (list []*sizing.Value) {
+	for _, v := range t.values {
+		if v.IsWireOf(name) {
+			list = append(list, v)
+		}
+	}
+	return list
+}
+
+// both makes a change of one wire of a load one of its feed and its return.
+func (t *tester) both(x *Trial, load string, two []*sizing.Value) {
+	will := x.Will
+	x.About, x.sizes = load+", wire and return wire", two
+	x.put = func() func() {
+		one := two[0].Take(two[0].Index(will))
+		other := two[1].Take(two[1].Index(will))
+		return func() { other(); one() }
+	}
+}
+
+// pair are the feed and the return of a load, of one size, in each thicker size: a fitter
+// lays both alike.
+func (t *tester) pair(name string) ladder {
+	two := t.wiresOf(name)
+	if len(two) != 2 || !two[0].SameSize(two[1]) {
+		return nil
+	}
+	l := t.thicker(two[0])
+	for _, x := range l {
+		t.both(x, name, two)
+	}
+	return l
+}
+
+// thicker are the next sizes of a wire.
+func (t *tester) thicker(v *sizing.Value) ladder {
+	l := byDegree(steps(v, v.Now+1, min(v.Count(), v.Now+1+mostSteps), +1))
+	for _, x := range l {
+		x.sizes = []*sizing.Value{v}
+	}
+	return l
 }
 
 // ratings are a fuse in other ratings of its type, one way.
@@ -174,6 +254,10 @@ func (t *tester) lossyWires(f *finding.Finding) []*circuit.Wire {
 	loss := func(b *circuit.Branch) float64 { return t.Amps(b) * b.Wire.ConductorOhm20 }
 	slices.SortStableFunc(way, func(a, b *circuit.Branch) int { return cmp.Compare(loss(b), loss(a)) })
 	way = way[:min(mostOnWay, len(way))]
+	if len(way) > 0 {
+		least := lossyShare * loss(way[0])
+		way = slices.DeleteFunc(way, func(b *circuit.Branch) bool { return loss(b) < least })
+	}
 	slices.SortStableFunc(way, func(a, b *circuit.Branch) int { return cmp.Compare(shared(a.Wire, p), shared(b.Wire, p)) })
 	var list []*circuit.Wire
 	for _, b := range way {

@@ -30,6 +30,20 @@ func (t *tester) suppressor(x *design.Relay) ladder {
 		put: func() func() { return keep(&x.Coil.Suppressed, "resistor") }}}
 }
 
+// sameFamily is a relay in the form of its family for the system's voltage: it fits the
+// socket that is there.
+func (t *tester) sameFamily(p *circuit.Part) ladder {
+	x, is := p.Source.(*design.Relay)
+	if !is || x.Form == nil || x.Half != nil {
+		return nil
+	}
+	form := t.Design.Library.RelayFormFor(x.Form.Family, t.Design.NominalV())
+	if form == nil || form == x.Form || form.Family != x.Form.Family || slices.ContainsFunc(t.Design.Relays, func(r *design.Relay) bool { return r.Half == x }) {
+		return nil
+	}
+	return ladder{{About: x.Name, Was: x.Form.Name, Will: form.Name, put: func() func() { return keep(&x.Form, form) }}}
+}
+
 // strap is a frame stud with a strap from the engine or frame to the battery.
 func (t *tester) strap(x *design.Ground) ladder {
 	if x.Kind != design.FrameStud || !x.FrameOhm.Given() || x.FrameOhm.Value <= circuit.FrameOhm {
@@ -104,6 +118,9 @@ func (t *tester) nearer(w *circuit.Wire) ladder {
 		return nil
 	}
 	lengthM := w.LengthM - (g.BareM - limitM)
+	if apartM, _ := w.ApartM(); lengthM < apartM {
+		return nil // the fuse itself has to come nearer
+	}
 	text := lengths.Of(t.Design).Text(lengthM)
 	return ladder{{About: w.To.Part.Name + ", wire", Was: lengths.Of(t.Design).Text(w.LengthM), Will: text + " long",
 		put: func() func() {
@@ -123,12 +140,18 @@ func (t *tester) feed(w *circuit.Wire) *design.Feed {
 	return nil
 }
 
-// fused is a wire straight from the battery with a fuse of its own at the battery.
+// fused is a wire straight from the battery, or one behind a fuse that is many times what
+// it carries, with a fuse of its own at its source.
 func (t *tester) fused(w *circuit.Wire) ladder {
 	f := t.feed(w)
 	kind := t.Design.Library.FuseType(design.UsualFuseType)
-	if f == nil || kind == nil || w.From.Node != t.Circuit.Positive() || isFuse(w.To.Part) {
+	bare := w.From.Node == t.Circuit.Positive()
+	if f == nil || kind == nil || !bare && !t.fuseIsNotItsOwn(w) || isFuse(w.To.Part) {
 		return nil
+	}
+	was, at := "no fuse", design.BatteryName
+	if !bare {
+		was, at = "no fuse of its own", f.From.Text
 	}
 	share := t.Design.Practice.FuseLoadShare
 	var l ladder
@@ -137,11 +160,29 @@ func (t *tester) fused(w *circuit.Wire) ladder {
 			continue
 		}
 		name := w.To.Part.Name + " fuse"
-		l = append(l, &Trial{About: w.To.Part.Name + ", wire", Was: "no fuse",
-			Will: kind.Name + " " + quantity.Plain(r.RatingA, quantity.Current) + " at the battery",
+		l = append(l, &Trial{About: w.To.Part.Name + ", wire", Was: was,
+			Will: kind.Name + " " + quantity.Plain(r.RatingA, quantity.Current) + " at " + at,
 			put:  func() func() { return t.insert(f, name, kind, r) }})
 	}
 	return l
+}
+
+// fuseIsNotItsOwn tells whether every fuse above a wire is many times what the wire is for
+// and feeds others more: no wire is made thick for the fuse of others.
+func (t *tester) fuseIsNotItsOwn(w *circuit.Wire) bool {
+	fuses, drawA := t.guards[w.Branch.Index].Fuses, t.drawBelowA(w.Branch)
+	return len(fuses) > 0 && drawA > 0 && !slices.ContainsFunc(fuses, func(b *circuit.Branch) bool {
+		return b.Fuse == nil || b.Fuse.Rating == nil || b.Fuse.Rating.RatingA <= sizing.MostStronger*drawA || t.drawBelowA(b) < 2*drawA
+	})
+}
+
+// drawBelowA is what the loads and coils that hang on a branch take together.
+func (t *tester) drawBelowA(b *circuit.Branch) (amps float64) {
+	below := t.Circuit.BelowBranch(b)
+	for _, x := range slices.Concat(below.Loads, below.Coils) {
+		amps += t.Circuit.DrawA(x)
+	}
+	return amps
 }
 
 func isFuse(p *circuit.Part) bool {
@@ -153,6 +194,9 @@ func isFuse(p *circuit.Part) bool {
 func (t *tester) insert(f *design.Feed, name string, kind *library.FuseType, r *library.FuseRating) func() {
 	x := &design.Fuse{Type: kind, Rating: r, FedBy: []design.Feed{*f}}
 	x.Name, x.At, x.Pos = name, t.Design.Battery.At, f.From.Pos
+	if f.From.Part != nil {
+		x.At = f.From.Part.PartPlace()
+	}
 	shortM := design.Quantity{Value: t.Design.Practice.FuseDistanceM, Text: "short", Pos: f.From.Pos}
 	x.FedBy[0].Wire.LengthM = shortM
 	fuses, from := keep(&t.Design.Fuses, append(slices.Clone(t.Design.Fuses), x)), keep(&f.From, design.Ref{Text: name, Part: x, Pos: f.From.Pos})
@@ -208,14 +252,19 @@ func (t *tester) hangsOn(x design.Part, on *circuit.Part) bool {
 	return false
 }
 
-// without are a situation without each of the loads that are not critical, those that
-// take most first, and without all of them that a deficit asks for.
+// about tells whether a situation is about a load: no other has it on.
+func (t *tester) about(s *design.Situation, l *design.Load) bool {
+	return !slices.ContainsFunc(t.Design.Situations, func(o *design.Situation) bool { return o != s && slices.Contains(o.On, l) })
+}
+
+// without are a situation without each of the loads that are not critical and that it is not
+// about, those that take most first, and without all of them that a deficit asks for.
 func (t *tester) without(name string) ladder {
 	for _, s := range t.Design.Situations {
 		if s.Name != name {
 			continue
 		}
-		loads := slices.DeleteFunc(slices.Clone(s.On), func(l *design.Load) bool { return l.Critical })
+		loads := slices.DeleteFunc(slices.Clone(s.On), func(l *design.Load) bool { return l.Critical || t.about(s, l) })
 		slices.SortStableFunc(loads, func(a, b *design.Load) int { return cmp.Compare(t.drawA(b), t.drawA(a)) })
 		var l ladder
 		for n := 1; n <= len(loads) && n <= mostOnWay; n++ {

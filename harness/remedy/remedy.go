@@ -17,7 +17,7 @@ type Input struct {
 	Circuit  *circuit.Circuit
 	Findings []*finding.Finding // sorted, accepted ones included
 	// Judge reviews the design as it stands, what sizing chose before as it is; false =
-	// it cannot be built.
+	// it cannot be built, or a load that is still on no longer runs.
 	Judge func() ([]*finding.Finding, bool)
 	// Amps is the greatest current of a branch at nominal over the situations.
 	Amps func(*circuit.Branch) float64
@@ -39,7 +39,7 @@ type Trial struct {
 	after        count
 	left         map[*finding.Finding]*finding.Finding // what there is of a finding afterwards
 	degree       bool                                  // the next of its ladder is more of it
-	sizes        *sizing.Value                         // of the wire that it makes thicker; nil = it is another change
+	sizes        []*sizing.Value                       // of the wires that it makes thicker; nil = it is another change
 
 	put func() (back func())
 }

@@ -210,7 +210,7 @@ func (s *search) allNew(before, after []*finding.Finding) []*finding.Finding {
 	var list []*finding.Finding
 	for _, f := range after {
 		was := known[idOf(f)]
-		if len(was) == 0 || !(s.beyond[f.Part] && rules.Find(f.Rule).Mend == rules.MendLowest) && figure(f, "margin") < figure(was[0], "margin")-worseShare*math.Abs(figure(f, "limit")) {
+		if len(was) == 0 || f.Severity > was[0].Severity || !(s.beyond[f.Part] && rules.Find(f.Rule).Mend == rules.MendLowest) && figure(f, "margin") < figure(was[0], "margin")-worseShare*math.Abs(figure(f, "limit")) {
 			list = append(list, f)
 		}
 		if len(was) > 0 {

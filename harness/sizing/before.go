@@ -1,40 +1,82 @@
 package sizing
 
 import (
-	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 )
 
-// beforeFuses makes no wire before a fuse thinner than what follows the fuse, where the
-// ends take it and nothing goes wrong by it: a fitter goes on in one size or thinner.
+// beforeFuses makes no wire before a fuse, a switch, a contact or a bus thinner than what
+// follows there, nor a wire that brings the current of several back thinner than theirs,
+// where the ends take it and nothing goes wrong by it: a fitter goes on in one size or thinner.
 func (s *search) beforeFuses() {
 	w := s.look(s.best.verdict)
-	for i, x := range s.slots {
-		if _, is := x.owner.(*design.Fuse); !is || x.kind != WireSize {
-			continue
+	s.take(s.best)
+	for again := true; again; { // all at once, what raises another wire included
+		again = false
+		for i := range s.slots {
+			again = w.follow(i) || again
 		}
-		s.take(s.best)
-		for z := x.at; z < len(x.sizes) && x.sizes[x.at].AreaMm2 < w.followingMm2(x.owner)*0.999; z++ {
-			if w.crimpsAll(i, z) {
-				x.set(z)
-			}
-		}
-		if x.at == s.best.at[i] {
-			continue
-		}
-		if a, err := s.answer(); err == nil && !s.best.verdict.score.less(a.verdict.score) {
-			s.best, s.follows[i] = a, true
+	}
+	if s.followed() {
+		return
+	}
+	for i := range s.slots {
+		if s.take(s.best); w.follow(i) {
+			s.followed()
 		}
 	}
 	s.take(s.best)
 }
 
-// followingMm2 is the thickest wire that a part feeds, but for those of coils, as judged.
-func (w *view) followingMm2(part design.Part) (mm2 float64) {
-	for _, x := range w.v.c.Wires {
-		if x.From.Part.Source == part && x.Role == circuit.FeedWire && x.Spec.Size != nil {
-			mm2 = max(mm2, x.Spec.Size.AreaMm2)
+// follow makes the wires of a slot as thick as what follows them, as far as their ends
+// take it; true when they were thinner.
+func (w *view) follow(i int) bool {
+	x := w.s.slots[i]
+	if x.kind != WireSize {
+		return false
+	}
+	was, follows := x.at, w.followingMm2(i)
+	for z := was; z < len(x.sizes) && x.sizes[x.at].AreaMm2 < follows*0.999; z++ {
+		if w.crimpsAll(i, z) {
+			x.set(z)
+		}
+	}
+	return x.at != was
+}
+
+// followed keeps the present choices unless more goes wrong than in the best; false when it does.
+func (s *search) followed() bool {
+	a, err := s.answer()
+	if err != nil || s.best.verdict.score.less(a.verdict.score) {
+		return false
+	}
+	for i, at := range a.at {
+		s.follows[i] = s.follows[i] || at != s.best.at[i]
+	}
+	s.best = a
+	return true
+}
+
+// followingMm2 is the thickest wire that hangs on the parts that the wires of a slot lead
+// to, or comes back to those they come from, but for those of coils.
+func (w *view) followingMm2(i int) (mm2 float64) {
+	at := w.present()
+	for _, x := range w.wires[i] {
+		if x.Role != circuit.FeedWire && x.Role != circuit.ReturnWire {
+			continue
+		}
+		for _, y := range wiresAt(behindOf(x)) {
+			if y.Role == x.Role && y != x && behindOf(y) != behindOf(x) {
+				mm2 = max(mm2, w.sizeWith(y, at).AreaMm2)
+			}
 		}
 	}
 	return mm2
+}
+
+// behindOf is the part at the end of a wire that is further from the battery.
+func behindOf(x *circuit.Wire) *circuit.Part {
+	if x.Role.Returns() {
+		return x.From.Part
+	}
+	return x.To.Part
 }

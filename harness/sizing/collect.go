@@ -43,6 +43,14 @@ func collect(d *design.Design) []*slot {
 	return c.slots
 }
 
+// collectAnew is collect with the usual types of fuses first, whatever was chosen before.
+func collectAnew(d *design.Design) []*slot {
+	for _, x := range d.Fuses {
+		x.LeaveOpen(d.Library)
+	}
+	return collect(d)
+}
+
 func (c *collector) add(s *slot) {
 	s.lib = c.d.Library
 	if s.count() > 0 {
@@ -136,11 +144,12 @@ func ratingsOf(t *library.FuseType) []fuseCandidate {
 }
 
 // forms are the relay forms with a coil that may stay live on the system and the
-// contacts in use, weakest contact first.
+// contacts in use, reversing ones for one that is, weakest contact first.
 func forms(d *design.Design, x *design.Relay) []*library.RelayForm {
 	var list []*library.RelayForm
+	reversing := x.Form != nil && x.Form.Reversing
 	for _, f := range d.Library.RelayForms {
-		if f.CoilV == d.SystemV.Value && f.Changeover == usesBreak(d, x) && !f.Reversing && f.CoilOnS == 0 {
+		if f.CoilV == d.SystemV.Value && (f.Changeover == usesBreak(d, x) || reversing) && f.Reversing == reversing && f.CoilOnS == 0 {
 			list = append(list, f)
 		}
 	}

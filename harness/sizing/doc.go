@@ -19,6 +19,11 @@
 //	kiloampere that its type breaks, otherTypeG for a type that is not the usual one and
 //	unableGPerA for each ampere above unableA of such a type that breaks less than a short at its place can drive
 //
+// What no cost outweighs: feed and return of a part lie at most mostApart sizes of a
+// shop apart, and no wire is thinner than what hangs on it (see beforeFuses). A better
+// insulation than the usual one is taken where the design leaves it open, the place is
+// hot and it costs less than the copper (see insulated).
+//
 // The search first finds a good design: fuses from the loads upward, each wire
 // the smallest that its own constraints let through, then voltage drop shared
 // out within each set of stock sizes, then single changes. For designs with

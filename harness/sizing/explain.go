@@ -21,7 +21,7 @@ func (p *Plan) explain() error {
 	var moves []move
 	w := s.look(s.best.verdict)
 	for i, x := range s.slots {
-		if c := p.Choices[p.first[i]]; s.compared(x, c) {
+		if !s.lacks(x) && s.compared(x, p.Choices[p.first[i]]) {
 			moves = append(moves, move{i, w.other(i)})
 		}
 	}
@@ -40,8 +40,8 @@ func (p *Plan) explain() error {
 			c.Decided, c.RunnerUp, c.Lost, c.MoreG = of.Decided, of.RunnerUp, of.Lost, of.MoreG
 		}
 	}
+	p.Lacking = s.lacking()
 	if len(p.Remaining) > 0 {
-		p.Lacking = s.lacking()
 		p.Conflicts = s.conflicts()
 		p.WaysOut = s.waysOut()
 		s.take(s.best)
@@ -131,7 +131,7 @@ func (x *slot) largerBlock(other int) string {
 	case next.Ways != now.Ways:
 		return fmt.Sprintf("it has %d ways, and %s", next.Ways, wording.Count(len(x.block.Ways), "is used", "are used"))
 	}
-	return fmt.Sprintf("it is for %s in all, more than is needed", quantity.Plain(next.TotalA, quantity.Current))
+	return fmt.Sprintf("it is for %s in total, more than needed", quantity.Plain(next.TotalA, quantity.Current))
 }
 
 // compared tells whether a choice is to be compared; what needs no comparison is
@@ -146,9 +146,9 @@ func (s *search) compared(x *slot, c *Choice) bool {
 	}
 	if x.kind == RunCover {
 		c.RunnerUp = x.label(x.other())
-		c.Decided, c.Lost = needsOf(s.d, x.run).String()+"; of the covers for that the one that costs least current", "it lowers the current more"
+		c.Decided, c.Lost = needsOf(s.d, x.run).String()+"; of the covers for that, the one that derates least", "it derates more"
 		if now, next := x.covers[x.at], x.covers[x.other()]; next != nil && next.CurrentFactor == now.CurrentFactor {
-			c.Lost = fmt.Sprintf("it takes no less current away, and %s serves as many runs of this harness or more", c.Value)
+			c.Lost = fmt.Sprintf("it derates no less, and %s serves as many runs of this harness or more", c.Value)
 		}
 		return false
 	}
@@ -160,16 +160,16 @@ func (s *search) explain(x *slot, other int, t trial, c *Choice) {
 	smallest := other > x.at
 	switch {
 	case t.worse != nil:
-		c.Decided, c.Lost = t.worse.Rule, t.worse.What+byHowMuch(t.worse)
+		c.Decided, c.Lost = t.worse.Rule, t.worse.What+justPast(t.worse)
 	case s.follows[slices.Index(s.slots, x)]:
-		c.Decided, c.Lost = "what follows the fuse", "it would be thinner than what the fuse protects"
+		c.Decided, c.Lost = whatFollows, "it would be thinner than what follows it"
 	case x.kind == BlockType || x.kind == RelayForm:
-		c.Decided, c.Lost = "the first that carries its load where it stands", "it would do as well and comes later in the order"
+		c.Decided, c.Lost = "the first that carries its load in its place", "it would do as well and comes later in the library"
 		if x.kind == BlockType {
 			c.Lost = x.largerBlock(other)
 		}
 		if x.kind == RelayForm {
-			c.Lost = fmt.Sprintf("its contact for %s is stronger than is needed here",
+			c.Lost = fmt.Sprintf("its contact for %s is rated higher than needed here",
 				quantity.Plain(x.forms[other].MakeA, quantity.Current))
 		}
 		if !smallest {
@@ -183,18 +183,21 @@ func (s *search) explain(x *slot, other int, t trial, c *Choice) {
 	case smallest && (x.kind == WireSize || x.kind == Fuse):
 		c.Decided = "the smallest there is"
 	case smallest:
-		c.Decided = "the first that carries its load where it stands"
-	case x.kind == WireSize && t.worse == nil && t.cost.Sizes > s.best.cost.Sizes:
+		c.Decided = "the first that carries its load in its place"
+	case x.kind == WireSize && t.worse == nil && c.Decided != whatFollows && t.cost.Sizes > s.best.cost.Sizes:
 		c.Decided = s.oneSize(x)
 	}
 }
 
-// byHowMuch says by how much a finding close to its limit is past it, since the
-// figures in its words are rounded.
-func byHowMuch(f *finding.Finding) string {
+// whatFollows is the reason of a wire that goes by what is fed through it, see beforeFuses.
+const whatFollows = "what follows it"
+
+// justPast says that a finding is just past its limit, since the figures in its
+// words are rounded and may look alike.
+func justPast(f *finding.Finding) string {
 	for _, n := range f.Numbers {
 		if n.Name == "margin" && n.Value < 0 && onEdge(f) {
-			return strings.TrimRight("; past the limit by "+quantity.Digits(-n.Value, 2)+" "+n.Unit, " ")
+			return "; just past the limit"
 		}
 	}
 	return ""
@@ -214,13 +217,13 @@ func (s *search) oneSize(x *slot) string {
 			y.set(y.at - 1)
 		}
 	}
-	text := fmt.Sprintf("cost: %s is bought for other wires in any case", size)
+	text := fmt.Sprintf("cost: %s is bought for other wires anyway", size)
 	if a, err := s.answer(); err == nil {
 		if f := s.firstNew(s.best.verdict.findings, a.verdict.findings); f != nil {
 			text += fmt.Sprintf(" (one size thinner throughout, %s [%s])", f.What, f.Rule)
 		}
 	}
-	text += "; one size more costs more than thinner copper saves"
+	text += "; stocking one more size costs more than thinner copper saves"
 	s.shared[of] = text
 	return text
 }
@@ -254,11 +257,11 @@ func difference(best, other Cost) string {
 	grams(other.FusesG-best.FusesG, "for the fuse")
 	total := other.TotalG() - best.TotalG()
 	if len(parts) == 0 {
-		return "costs the same and comes later in the order"
+		return "costs the same and comes later in the library"
 	}
 	text := strings.Join(parts, ", ")
 	if total < 0 {
-		return text + ": " + quantity.Format(-total, quantity.Mass) + " less in all, but not found by the search"
+		return text + ": " + quantity.Format(-total, quantity.Mass) + " less in total, but not found by the search"
 	}
-	return text + ": " + quantity.Format(total, quantity.Mass) + " more in all"
+	return text + ": " + quantity.Format(total, quantity.Mass) + " more in total"
 }

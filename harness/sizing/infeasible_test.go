@@ -111,7 +111,7 @@ loads: {bar: {power: 300 W, behaves: resistor, at: roof, plug: sealed 1.5, fed b
 
 // TestLacking: what no relay or block of the library bears is said as that.
 func TestLacking(t *testing.T) {
-	for watts, want := range map[int]string{100: "", 2400: "no block in the library bears what box carries, 1"} {
+	for watts, want := range map[int]string{100: "", 2400: "no block in the library is rated for the 122 A that box carries"} {
 		p, err := Complete(read(t, bench(fmt.Sprintf(`
 places: {tray: {ambient: 40 °C}, roof: {ambient: 40 °C}}
 runs: [{from: tray, to: roof, length: 20 m}]
@@ -147,17 +147,21 @@ loads: {l: {current: 4 A, behaves: resistor, at: tray, fed by: r, returns to: ba
 	if err := p.Explain(); err != nil {
 		t.Fatal(err)
 	}
-	want := "no relay in the library for r has a coil of 48 V; the nearest is 24 V: do not fit "
-	if got := strings.Join(p.Lacking, "; "); !strings.HasPrefix(got, want) {
+	want := "no relay with a coil of 48 V in the library: none is chosen for r; the nearest is 24 V"
+	if got := strings.Join(p.Lacking, "; "); got != want {
 		t.Errorf("%q, want %q; remaining %d", got, want, len(p.Remaining))
+	}
+	for _, c := range p.Choices {
+		if c.Kind == RelayForm {
+			t.Errorf("%s is chosen for %s", c.Value, c.Part)
+		}
 	}
 }
 
 // TestSaysTheClass: beside an exhaust of 130 °C the way out is the insulation that stands
 // it, past those of a better class that do not.
 func TestSaysTheClass(t *testing.T) {
-	src := strings.Replace(single("motorcycle", "4 A", "resistor", 0.6), "length: 0.6 m", "length: 600 mm, near: {what: exhaust, ambient: 130 °C}, cover: braided glass sleeve", 1)
-	p, err := Complete(read(t, src))
+	p, err := Complete(read(t, exhaust+"wire: {insulation: ISO 6722 thin wall class B}\n"))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -168,3 +172,6 @@ func TestSaysTheClass(t *testing.T) {
 		t.Errorf("%d findings left; ways out %+v", len(p.Remaining), p.WaysOut)
 	}
 }
+
+// exhaust is a load whose wires pass one of 130 °C.
+var exhaust = strings.Replace(single("motorcycle", "4 A", "resistor", 0.6), "length: 0.6 m", "length: 600 mm, near: {what: exhaust, ambient: 130 °C}, cover: braided glass sleeve", 1)

@@ -48,9 +48,10 @@ func (s *search) judge() (*verdict, error) {
 	v := &verdict{c: c, corners: corners, sols: warm.Solutions(corners.Results[corner.Nominal])}
 	v.faults = fault.ShortsBy(c, s.rater)
 	v.protection = protection.ForRules(c, v.faults)
-	for _, f := range rules.CheckSizes(&rules.Input{Circuit: c, Solutions: v.sols, Faults: v.faults,
-		Protection: v.protection, Overloads: overload.Compute(c, v.sols, v.faults), Corners: corners}) {
-		if f.Accepted != "" || f.Leave || !s.answersFor(f) {
+	found := rules.CheckSizes(&rules.Input{Circuit: c, Solutions: v.sols, Faults: v.faults,
+		Protection: v.protection, Overloads: overload.Compute(c, v.sols, v.faults), Corners: corners})
+	for _, f := range notLeft(found) {
+		if f.Accepted != "" || !s.answersFor(f) {
 			continue
 		}
 		v.findings = append(v.findings, f)
@@ -59,10 +60,29 @@ func (s *search) judge() (*verdict, error) {
 	return v, nil
 }
 
+// notLeft are findings but for those that the trade leaves so: where such a one speaks for
+// others that it does not leave, these count.
+func notLeft(found []*finding.Finding) (list []*finding.Finding) {
+	for _, f := range found {
+		if !f.Leave {
+			list = append(list, f)
+			continue
+		}
+		list = append(list, notLeft(f.Covers)...)
+	}
+	finding.Sort(list)
+	return list
+}
+
 // answersFor tells whether a finding about sizes, ratings, types and seals is about
-// what sizing chooses: of seals, where a part chosen here lacks them.
+// what sizing chooses: of seals and sparks, where a part
+// chosen here lacks the seal or makes the spark.
 func (s *search) answersFor(f *finding.Finding) bool {
-	return rules.Find(f.Rule).Mend != rules.MendSeal || slices.ContainsFunc(s.slots, func(x *slot) bool {
+	mend := rules.Find(f.Rule).Mend
+	if mend == rules.MendSpark {
+		return s.answersForSpark(f)
+	}
+	return mend != rules.MendSeal || slices.ContainsFunc(s.slots, func(x *slot) bool {
 		return (x.kind == Plug || x.kind == BlockType) && x.owner.PartName() == f.Part
 	})
 }

@@ -18,19 +18,28 @@ import (
 func (s *search) lacking() (list []string) {
 	w := s.look(s.best.verdict)
 	for i, x := range s.slots {
-		if x.kind == RelayForm && x.forms[0].CoilV != s.d.SystemV.Value {
-			list = slices.Insert(list, 0, fmt.Sprintf("no relay in the library for %s has a coil of %g V; the nearest is %g V: do not fit %s",
-				x.part, s.d.SystemV.Value, nearestCoilV(s.d), x.relay.Form.Name))
+		if s.lacks(x) {
+			list = slices.Insert(list, 0, fmt.Sprintf("no relay with a coil of %g V in the library: none is chosen for %s; the nearest is %g V",
+				s.d.SystemV.Value, x.part, nearestCoilV(s.d)))
 			continue
+		}
+		if text := s.lacksProof(x); text != "" {
+			list = append(list, text)
 		}
 		bears := map[Kind]func(i, k int) bool{RelayForm: w.contactsBear, BlockType: w.blockBears}[x.kind]
 		if bears == nil || w.v.c.PartOf(x.owner) == nil || someBear(x, func(k int) bool { return bears(i, k) }) {
 			continue
 		}
-		list = append(list, fmt.Sprintf("no %s in the library bears what %s carries, %s", x.kind, x.part,
+		list = append(list, fmt.Sprintf("no %[1]s in the library is rated for the %[3]s that %[2]s carries", x.kind, x.part,
 			quantity.Format(w.mostA(w.v.c.PartOf(x.owner)), quantity.Current)))
 	}
 	return list
+}
+
+// lacks tells whether the library has no candidate for a slot: what stands in the design
+// for the time being is no choice.
+func (s *search) lacks(x *slot) bool {
+	return x.kind == RelayForm && x.forms[0].CoilV != s.d.SystemV.Value
 }
 
 func someBear(x *slot, bears func(k int) bool) bool {

@@ -37,6 +37,8 @@ func (w *view) lesson(f *finding.Finding) bool {
 		}
 	case rules.MendPart, rules.MendSeal:
 		return w.raisePart(f.Part, Plug) || w.raisePart(f.Part, BlockType)
+	case rules.MendSpark:
+		return w.raisePart(f.Part, Plug) || w.raisePart(f.Part, RelayForm)
 	case rules.MendRelay:
 		return w.raisePart(f.Part, RelayForm)
 	case rules.MendBlock:

@@ -3,6 +3,7 @@ package sizing
 import (
 	"math"
 
+	"fusewright/harness/network/circuit"
 	"fusewright/library"
 )
 
@@ -73,6 +74,7 @@ func (w *view) openSizes() [][]int {
 			ok[i] = []int{thickest[i]}
 		}
 	}
+	w.abreast(ok)
 	return ok
 }
 
@@ -182,11 +184,7 @@ func (w *view) estimateG(at []int) float64 {
 func (w *view) ledgerOf(at []int) *ledger {
 	l := &ledger{}
 	for _, x := range w.v.c.Wires {
-		z := x.Spec.Size
-		if i := w.slotOf[x.Branch.Index]; i >= 0 {
-			z = w.s.slots[i].sizes[at[i]]
-		}
-		l.put(w.piece(x, z), 1)
+		l.put(w.piece(x, w.sizeWith(x, at)), 1)
 	}
 	for _, p := range w.v.c.Parts {
 		if f := w.plugOf(p); f != nil {
@@ -199,6 +197,14 @@ func (w *view) ledgerOf(at []int) *ledger {
 		}
 	}
 	return l
+}
+
+// sizeWith is the size of a wire as given, or as chosen by slot.
+func (w *view) sizeWith(x *circuit.Wire, at []int) *library.WireSize {
+	if i := w.slotOf[x.Branch.Index]; i >= 0 {
+		return w.s.slots[i].sizes[at[i]]
+	}
+	return x.Spec.Size
 }
 
 // swap takes a slot's wires from one size to another in a ledger.

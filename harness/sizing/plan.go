@@ -33,7 +33,7 @@ type Plan struct {
 	WaysOut   []*WayOut   // set by Explain, the cheapest first
 
 	s          *search
-	first      []int               // by slot: its choice; those of the wires alike follow
+	first      []int               // by slot: its choice, if it has one; those of the wires alike follow
 	situations []*design.Situation // in which the choice was made
 }
 
@@ -47,6 +47,9 @@ type Choice struct {
 	// are the keys of the record to set, in order.
 	Path []string
 	Set  []Setting
+	// Usual is, of a wire with a better insulation than the usual one, what it would be in
+	// that: "16 mm² ISO 6722 thin wall class B".
+	Usual string
 
 	// Set by Explain:
 	Decided  string // the constraint that decided it, or the cost
@@ -79,12 +82,13 @@ func Complete(d *design.Design) (*Plan, error) {
 	}
 	p := &Plan{Design: d, Cost: s.best.cost, LeftG: leftG(s.best.verdict.c), Proven: s.proven, AsIfOn: s.asIfOn, Remaining: s.best.verdict.findings, s: s,
 		situations: situations}
-	for i, x := range s.slots {
+	for _, x := range s.slots {
+		p.first = append(p.first, len(p.Choices))
 		for _, y := range x.each() {
-			y.at, y.sizes = x.at, x.sizes
-			p.Choices = append(p.Choices, y.choice())
+			if y.at, y.sizes = x.at, x.sizes; !s.lacks(x) {
+				p.Choices = append(p.Choices, y.choice(s.usual[y.home()]))
+			}
 		}
-		p.first = append(p.first, len(p.Choices)-len(s.slots[i].each()))
 	}
 	p.Choices = append(p.Choices, crimpChoices(s)...)
 	return p, nil
@@ -93,7 +97,19 @@ func Complete(d *design.Design) (*Plan, error) {
 // choose finds the best choices, with wires alike; those on the way of a danger or
 // a fault that is left are then chosen each by itself, where that leaves fewer.
 func choose(d *design.Design) (*search, error) {
-	s := newSearch(d, alike(d, collect(d), nil))
+	usualInsulation(d)
+	s, err := chooseBare(d, nil)
+	if err != nil {
+		return nil, err
+	}
+	return insulated(d, s)
+}
+
+// chooseBare is choose with the insulations as they are. The loads sized as if on have
+// their situations already.
+func chooseBare(d *design.Design, asIfOn []string) (*search, error) {
+	s := newSearch(d, alike(d, collectAnew(d), nil))
+	s.asIfOn = asIfOn
 	if err := s.run(); err != nil {
 		return nil, err
 	}
@@ -101,7 +117,7 @@ func choose(d *design.Design) (*search, error) {
 	if len(apart) == 0 {
 		return s, nil
 	}
-	t := newSearch(d, alike(d, collect(d), apart))
+	t := newSearch(d, alike(d, collectAnew(d), apart))
 	t.asIfOn = s.asIfOn
 	if err := t.run(); err != nil || t.best.verdict.score.grave().less(s.best.verdict.score.grave()) {
 		return t, err
@@ -136,11 +152,16 @@ func (s *search) concernedHomes() map[home]bool {
 // keys are the keys of choices that have one.
 var keys = map[Kind]string{WireSize: "size", RelayForm: "form", BlockType: "type", Plug: "plug", RunCover: "cover"}
 
-// choice is a slot's present candidate as a Choice.
-func (x *slot) choice() *Choice {
+// choice is a slot's present candidate as a Choice, with its insulation where the usual one
+// would have come to something else.
+func (x *slot) choice(usual string) *Choice {
 	c := &Choice{Kind: x.kind, Part: x.part, Pos: x.pos, Value: x.label(x.at), Path: x.path}
 	if c.Set = []Setting{{keys[x.kind], c.Value}}; x.kind == Fuse {
 		c.Set = x.fuseSettings()
+	}
+	if c.Usual = usual; usual != "" {
+		name := x.feeds[0].Wire.Type.Name
+		c.Set, c.Value = append([]Setting{{"insulation", name}}, c.Set...), c.Value+" "+name
 	}
 	return c
 }

@@ -8,7 +8,7 @@ import (
 )
 
 // plugBears tells whether a family has a way for each wire, is sealed where the
-// place is wet, and takes each wire: in its size where that is given, else in
+// place is wet or petrol vapour can gather, and takes each wire: in its size where that is given, else in
 // one that could do.
 func (w *view) plugBears(i, k int) bool { return w.plugCould(i, k, 1) }
 
@@ -22,7 +22,7 @@ func (w *view) plugCould(i, k int, share float64) bool {
 	defer s.set(was)
 	s.set(k)
 	wires := wiresAt(part)
-	if s.plugs[k].Housing(len(wires)) == 0 || part.Place != nil && part.Place.Wet && !s.plugs[k].Sealed {
+	if s.plugs[k].Housing(len(wires)) == 0 || part.Place != nil && (part.Place.Wet || part.Place.PetrolVapour) && !s.plugs[k].Sealed {
 		return false
 	}
 	for _, x := range wires {

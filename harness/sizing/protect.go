@@ -73,9 +73,16 @@ const spareShare = 1.1
 // for the wires that its contacts take; only what it does not carry, start or let
 // pass raises the bound (see raise).
 func (w *view) bound() {
+	for i, s := range w.s.slots {
+		if s.kind == RelayForm {
+			w.keepSparksOut(i, func(k int) bool { return w.contactsBear(i, k) })
+		}
+	}
 	for _, i := range w.loadsFirst() {
 		s := w.s.slots[i]
 		w.noteUnable(i)
+		carries := w.carrying(i, 1)
+		w.keepSparksOut(i, func(k int) bool { return carries[k] })
 		w.chooseFuse(i)
 		ok := w.carrying(i, spareShare)
 		if k := w.cheapest(i, func(k int) bool { return ok[k] }); k >= 0 {
@@ -323,7 +330,7 @@ func (w *view) wayBears(part *circuit.Part, n *circuit.Terminal, t *library.Bloc
 func (w *view) contactsBear(i, k int) bool {
 	s := w.s.slots[i]
 	part, form := w.v.c.PartOf(s.owner), s.forms[k]
-	if part == nil {
+	if part == nil || s.sparkless && s.sparks(k) {
 		return false
 	}
 	ambient := part.AmbientC()

@@ -147,6 +147,7 @@ func (p *proof) bounds() bool {
 		}
 		p.rest[k] = p.rest[k+1] + least
 	}
+	p.w.abreast(p.wide)
 	return true
 }
 

@@ -30,6 +30,7 @@ type search struct {
 	raised []bool             // by slot: a floor was ever put in
 	// follows are the slots of wires before a fuse that go by what is behind it.
 	follows []bool
+	beside  []int // by slot, see besides
 	// hopeless are the loads that lose too much on any wires, by the estimate.
 	hopeless map[string]bool
 	// beyond are those whose lowest voltage contacts, fuses and the battery keep too low.
@@ -40,7 +41,8 @@ type search struct {
 	shared     map[stock]string // what sets a size that several wires have
 	best       *answer
 	proven     bool
-	asIfOn     []string // loads that no situation turns on
+	asIfOn     []string        // loads that no situation turns on
+	usual      map[home]string // of wires with a better insulation than the usual one, see Choice.Usual
 }
 
 // answer is a judged set of choices.
@@ -62,7 +64,7 @@ func (a *answer) better(than *answer) bool {
 func newSearch(d *design.Design, slots []*slot) *search {
 	s := &search{d: d, slots: slots, homes: map[home]lead{}, rater: conductor.NewRater(d.Library, d.Practice),
 		numbers: map[any]int{}, floor: make([]int, len(slots)),
-		raised: make([]bool, len(slots)), follows: make([]bool, len(slots)), tight: map[string]float64{}, shared: map[stock]string{}}
+		raised: make([]bool, len(slots)), follows: make([]bool, len(slots)), beside: besides(slots), tight: map[string]float64{}, shared: map[stock]string{}}
 	for _, l := range leads(d) {
 		s.homes[l.home] = l
 	}

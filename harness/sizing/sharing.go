@@ -28,7 +28,7 @@ func (w *view) aim(ok [][]int) {
 	thin, thick := w.present(), w.thickest()
 	for i, list := range ok {
 		if list != nil {
-			thin[i] = list[0]
+			thin[i], thick[i] = list[0], min(thick[i], list[len(list)-1])
 		}
 	}
 	for _, d := range w.drops {

@@ -55,6 +55,8 @@ type slot struct {
 	covers []*library.Cover // nil = bare
 	plug   *design.Plugged
 	plugs  []*library.Connector
+	// sparkless: it stands in petrol vapour, and some candidate makes no spark there.
+	sparkless bool
 }
 
 // fuseCandidate is a rating of a type.

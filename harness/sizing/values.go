@@ -27,9 +27,16 @@ func Values(d *design.Design) []*Value {
 }
 
 // nearest is the candidate that the design has; of a size that no shop has, the
-// last one that is thinner.
+// last one that is thinner, of a relay for another voltage the last one that is weaker.
 func (s *slot) nearest() int {
 	at := s.given()
+	if at < 0 && s.kind == RelayForm && s.relay.Form != nil {
+		for i, f := range s.forms {
+			if f.MakeA < s.relay.Form.MakeA {
+				at = i
+			}
+		}
+	}
 	if at < 0 && s.kind == WireSize {
 		for i, z := range s.sizes {
 			if z.AreaMm2 < s.feeds[0].Wire.Size.AreaMm2 {
@@ -46,6 +53,14 @@ func (v *Value) Kind() Kind { return v.kind }
 // Name is the value for people: "left lamp, return wire".
 func (v *Value) Name() string { return v.part }
 
+// Owner is the part that it is a value of; "" = of a run.
+func (v *Value) Owner() string {
+	if v.owner == nil {
+		return ""
+	}
+	return v.owner.PartName()
+}
+
 // Of tells whether it is a value of a part, but of none of its wires.
 func (v *Value) Of(name string) bool {
 	return v.kind == RunCover && v.part == name || v.kind != RunCover && v.kind != WireSize && v.owner.PartName() == name
@@ -53,6 +68,27 @@ func (v *Value) Of(name string) bool {
 
 // Sets tells whether it is the size of a wire.
 func (v *Value) Sets(x *circuit.Wire) bool { return v.kind == WireSize && v.home() == homeOf(x) }
+
+// IsWireOf tells whether it is the size of the feed or the return of a part, coils left out.
+func (v *Value) IsWireOf(name string) bool {
+	return v.kind == WireSize && v.owner.PartName() == name && (v.role == circuit.FeedWire || v.role == circuit.ReturnWire)
+}
+
+// SameSize tells whether two wires have one size of one type.
+func (v *Value) SameSize(o *Value) bool {
+	a, b := v.feeds[0].Wire, o.feeds[0].Wire
+	return a.Type == b.Type && a.Size == b.Size
+}
+
+// Index is the choice of a label; -1 = there is none.
+func (v *Value) Index(label string) int {
+	for i := range v.Count() {
+		if v.label(i) == label {
+			return i
+		}
+	}
+	return -1
+}
 
 // Protects tells whether it is the rating of a fuse.
 func (v *Value) Protects(b *circuit.Branch) bool {
@@ -88,7 +124,7 @@ const MostStronger = 4
 func (v *Value) Alike(i int) bool {
 	switch v.kind {
 	case RelayForm:
-		return v.Now < 0 || v.forms[i].MakeA <= MostStronger*v.forms[v.Now].MakeA
+		return v.relay.Form == nil || v.forms[i].MakeA <= MostStronger*v.relay.Form.MakeA
 	case WireSize:
 		return !slices.ContainsFunc(v.feeds, func(f design.Feed) bool {
 			return !v.hasEnd(f.Wire.FromKind, i) || !v.hasEnd(f.Wire.ToKind, i)

@@ -36,7 +36,8 @@ const ledShare = 0.2
 type change struct {
 	what  string
 	do    func(*undo)
-	asked bool // see WayOut
+	asked bool   // see WayOut
+	tells []home // of the wires whose new size is to be said
 }
 
 // waysOut tries the usual changes on what the findings are about, one at a
@@ -51,7 +52,7 @@ func (s *search) waysOut() []*WayOut {
 		if c.do(&u); len(u) == 0 {
 			continue // nothing to change
 		}
-		if out := s.tryOut(c.what, base, given); out != nil && !slices.ContainsFunc(list, out.same) {
+		if out := s.tryOut(c, base, given); out != nil && !slices.ContainsFunc(list, out.same) {
 			out.asked = c.asked
 			list = append(list, out)
 		}
@@ -72,13 +73,13 @@ func (s *search) waysOut() []*WayOut {
 }
 
 // tryOut chooses anew with a change in place; nil when it does not help.
-func (s *search) tryOut(what string, base *answer, given map[string]string) *WayOut {
+func (s *search) tryOut(c change, base *answer, given map[string]string) *WayOut {
 	t := newSearch(s.d, alike(s.d, collect(s.d), nil))
 	t.quick, t.rater = true, s.rater
 	if err := t.run(); err != nil || !t.best.verdict.score.less(base.verdict.score) {
 		return nil
 	}
-	more := t.changed(given)
+	what, more := c.what, t.changed(given, c.tells)
 	if more != "" {
 		what += ": " + more
 	}
@@ -134,12 +135,12 @@ func withAllOpen(d *design.Design, do func([]*slot)) {
 // covers and plugs.
 func SameValues(a, b *design.Design) bool { return maps.Equal(everything(a), everything(b)) }
 
-// changed names the values that a trial set free, as they came out.
-func (s *search) changed(given map[string]string) string {
+// changed names the values that a trial set free, and those of wires, as they came out.
+func (s *search) changed(given map[string]string, of []home) string {
 	var list []string
 	for _, x := range s.slots {
 		for _, y := range x.each() {
-			if was, ok := given[string(y.kind)+y.part]; ok && was != x.label(x.at) {
+			if was, ok := given[string(y.kind)+y.part]; (ok || slices.Contains(of, y.home())) && was != x.label(x.at) {
 				if was != "" {
 					was = " from " + was
 				}
@@ -213,17 +214,17 @@ func (c *concerned) add(w *view, f *finding.Finding) {
 func (s *search) changes(w *view) []change {
 	about := w.concerned()
 	list := []change{
-		{what: "other wire sizes on the way than those given", do: func(u *undo) { s.freeWires(u, about.wires) }},
+		{what: "other wire sizes upstream than those given", do: func(u *undo) { s.freeWires(u, about.wires) }},
 		{what: "other fuses than those given", do: func(u *undo) { freeFuses(u, s.d, false) }},
 		{what: "other fuses than those given, of any type", do: func(u *undo) { freeFuses(u, s.d, true) }},
 		{what: "other relays, blocks or plugs than those given", do: func(u *undo) { freeParts(u, s.d) }},
 	}
 	for _, t := range s.betterThan(about.wires) {
-		list = append(list, change{what: "insulation " + t.Name + " on the wires of a lower class on the way",
+		list = append(list, change{what: "insulation " + t.Name + " on the wires of a lower class upstream",
 			do: func(u *undo) { s.betterInsulation(u, about.wires, t) }})
 	}
 	for _, share := range []float64{0.75, 0.5, 0.25} {
-		list = append(list, change{what: fmt.Sprintf("shorten the runs on the way to %.0f %% of their length", 100*share),
+		list = append(list, change{what: fmt.Sprintf("shorten the runs upstream to %.0f %% of their length", 100*share),
 			do: func(u *undo) { s.shorten(u, about.wires, share) }})
 	}
 	for _, b := range about.loads {
@@ -239,7 +240,7 @@ func (s *search) changes(w *view) []change {
 				do: func(u *undo) { double(u, l.feeds) }})
 		}
 	}
-	return slices.Concat(list, s.voltChanges(w, about), s.moves(w, about))
+	return slices.Concat(list, s.voltChanges(w, about), s.tails(w, about), s.moves(w, about))
 }
 
 // betterThan are the next better insulations than that of the lowest class among

@@ -117,7 +117,7 @@ func benchHints(b *book, test *bench.Test) {
 	b.head("How the bounds are made")
 	b.bullets(append(slices.Clone(test.Bounds), report.BenchBases(test)...), smallQuiet)
 	if len(test.Missing) > 0 {
-		b.head("Not known, or taken from common practice")
+		b.head("Not known, or assumed by common practice")
 		b.bullets(test.Missing, smallQuiet)
 	}
 	b.inColumns(1)
@@ -127,7 +127,7 @@ func benchHints(b *book, test *bench.Test) {
 func benchVerdict(b *book) {
 	b.head("Outcome")
 	b.need(22)
-	b.para("Every line passed, or each failed line was mended and measured again. A harness that passes is not thereby safe "+
+	b.para("Every line passed, or each failed line was put right and measured again. A harness that passes is not thereby safe "+
 		"or lawful: see the cautions.", plain)
 	b.blanks("passed (yes or no)", "open points", "signed", "date")
 }

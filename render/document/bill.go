@@ -33,7 +33,7 @@ func BillCSV(w io.Writer, bill *purchase.Bill) error {
 func Bill(r *harness.Review, bill *purchase.Bill) []*scene.Sheet {
 	return upright("Bill of materials", r, func(b *book) {
 		b.para(fmt.Sprintf("Wire and covers carry %.0f %% for waste, terminals %.0f %% for test crimps, fuses one spare "+
-			"for each %d of a rating (common practice, no source). Quantities are rounded up to how things are sold. "+
+			"for each %d of a rating (common practice, no source). Quantities are rounded up to the pack sizes sold. "+
 			"Parts are generic, by standard; check the maker's data of what you buy against the ratings used here.",
 			purchase.WireWaste*100, purchase.TerminalWaste*100, purchase.FuseSparesFor), smallQuiet)
 		priced := hasPrices(bill)
@@ -121,7 +121,7 @@ func hasPrices(bill *purchase.Bill) bool {
 
 func totals(b *book, bill *purchase.Bill, priced bool) {
 	if !priced && len(b.review.Design.Prices) == 0 {
-		b.para("No prices: the design gives none. Under `prices` it may give what one piece, pack or metre of a line costs, by "+
+		b.para("No prices: the design gives none. `prices` may give the cost of one piece, pack or metre of a line, by "+
 			"the wording of the line's item.", quiet)
 		return
 	}
@@ -132,7 +132,7 @@ func totals(b *book, bill *purchase.Bill, priced bool) {
 	}
 	for _, p := range b.review.Design.Prices {
 		if !slices.ContainsFunc(bill.Lines, func(l *purchase.Line) bool { return l.Item == p.Item.Value }) {
-			b.para(fmt.Sprintf("A price is given for %q, which is no item of this bill.", p.Item.Value), plain)
+			b.para(fmt.Sprintf("A price is given for %q, which is not an item of this bill.", p.Item.Value), plain)
 		}
 	}
 	if unpriced > 0 {

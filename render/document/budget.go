@@ -51,7 +51,7 @@ func budgetPages(r *harness.Review, chartMM float64) ([]*scene.Sheet, error) {
 	rep := report.NewBudget(r)
 	b.lay(rep.Budget.Table())
 	if t := rep.Together; t.Why == "" && len(t.Choices) > 0 {
-		b.head("What may run together")
+		b.head("Load combinations")
 		b.lay(t.Table())
 		if text := t.AlwaysOn(); text != "" {
 			b.y += 3

@@ -18,9 +18,9 @@ import (
 func Connections(r *harness.Review, board *formboard.Board) []*scene.Sheet {
 	out := standing(board)
 	return upright("Connection table", r, func(b *book) {
-		b.para("Where each wire ends, part by part; so every wire stands here twice. Tick it when the number on the marker, the colour and "+
-			"the terminal agree and the crimp holds a light pull, with the battery disconnected. Run: of the layout; out: how far the wire "+
-			"stands out of it. Crimp parts and strip lengths: cut list.", smallQuiet)
+		b.para("Where each wire ends, part by part, so every wire is listed twice. Tick it when the number on the marker, the colour and "+
+			"the terminal agree and the crimp holds a light pull, with the battery disconnected. Run: as on the layout; out: length of the wire "+
+			"outside it. Crimp parts and strip lengths: cut list.", smallQuiet)
 		b.inColumns(2)
 		u := lengths.Of(r.Design)
 		t := report.NewTable("at", "wire", "colour, size", "goes to", "run", ">"+u.Headed("out"))
@@ -88,7 +88,7 @@ func connectionRows(u lengths.Unit, t *report.Table, term *circuit.Terminal, out
 		name += " (" + term.FuseRef + ")"
 	}
 	if len(term.Wires) == 0 {
-		t.Add(name, "none", "", "the machine's own stay", "", "")
+		t.Add(name, "none", "", "factory wiring, stays", "", "")
 		return
 	}
 	for _, w := range term.Wires {

@@ -21,17 +21,21 @@ import (
 // coverCautions stand on the cover; the bench test has its own for the work.
 var coverCautions = []string{
 	"An aid to judgement only. Local codes, the makers' instructions and licensed practice come first.",
-	"Isolate the battery before work: negative off first, on last. No flame or spark near a battery that charges.",
+	"Isolate the battery before work: negative off first, on last. No flame or spark near a charging battery.",
 	"Not for brake, steering, airbag or other safety circuits.",
-	"The rules see only what the design says: no finding is no proof that it is safe. Do the bench test before it is trusted.",
+	"The rules see only what the design says: no finding does not mean safe. Do the bench test before you trust it.",
 }
 
 // cautionsFor is coverCautions, with that about petrol where the papers speak of it.
 func cautionsFor(r *harness.Review) []string {
-	if r.Design.NamesPetrol() {
-		return append(slices.Clone(coverCautions), caution.Petrol)
+	list := slices.Clone(coverCautions)
+	if r.Design.Afloat() {
+		list[2] = "Not for helm, throttle, engine control or other safety circuits."
 	}
-	return coverCautions
+	if r.Design.NamesPetrol() {
+		list = append(list, caution.Petrol)
+	}
+	return list
 }
 
 // front is the first pages: what it is, the verdict, the three numbers that
@@ -133,7 +137,7 @@ func (b *book) verdict(r *harness.Review) {
 	}
 	b.para(text, heading)
 	if n.Accepted > 0 {
-		b.para(wording.Count(n.Accepted, "finding is", "findings are")+" accepted by the design with a reason; they stand with the others.", large)
+		b.para(wording.Count(n.Accepted, "finding is", "findings are")+" accepted by the design with a reason; they are listed with the others.", large)
 	}
 	if len(worst) > 0 {
 		b.bullets(worst, plain)
@@ -149,7 +153,7 @@ func (b *book) lookFirst(r *harness.Review, sections []Section, firstPage int) {
 	}
 	var items []string
 	for _, look := range []struct{ paper, words string }{
-		{"Findings", wording.Count(len(r.Findings), "finding", "findings") + ", the worst first, each with its change"},
+		{"Findings", wording.Count(len(r.Findings), "finding", "findings") + ", the worst first, each with its remedy"},
 		{"Schematic", "the schematic; the findings are numbered where they are"},
 		{"Fault and protection study", "what no fuse clears, and what is close"},
 		{"Cut list", "the order of work, from the reel to the bench"},
@@ -244,7 +248,10 @@ func tightestSpare(r *harness.Review) coverFigure {
 
 // parkedDays is how long the battery starts the engine after parking.
 func parkedDays(r *harness.Review) coverFigure {
-	f := coverFigure{"parked until starting is not sure", "–", "The design gives no battery capacity."}
+	f := coverFigure{"engine still starts after, parked", "–", "The design gives no battery capacity."}
+	if r.Design.Afloat() {
+		f.name = "engine still starts after, moored"
+	}
 	if r.Budget == nil || math.IsNaN(r.Budget.StandbyDays) {
 		return f
 	}

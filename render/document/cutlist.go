@@ -54,7 +54,7 @@ func CutList(r *harness.Review) []*scene.Sheet {
 		b.inColumns(3)
 		b.keyed("Terminals, by the letter in the list", crimps.names, letter)
 		b.keyed("Runs, by the number in the list", runNames(r), func(i int) string { return strconv.Itoa(runs[r.Circuit.Bundles[i].Run.Name]) })
-		b.head("To draw from the reels")
+		b.head("From the reels")
 		b.lay(pullSheet(u, rows))
 		orderOfWork(b, rows)
 		b.inColumns(1)
@@ -183,7 +183,7 @@ func cutNote(u lengths.Unit) string {
 	return fmt.Sprintf("Length = route + slack at both ends, enough to renew each terminal %d times (AC 43.13-1B par. "+
 		"11-118) + ends: strip lengths and %s to square off each end (common practice, no source) + over: half the "+
 		"permitted over-length (%s: the finished wire may be longer by twice that, never shorter); %s. A length that the "+
-		"design gives stands as route; “slack only”: both ends are at one place and the design gives no length, so the way "+
+		"design gives is shown as route; “slack only”: both ends are at one place and the design gives no length, so the route "+
 		"between the parts is not counted: measure it. Strip lengths are those of the library's terminals; the maker's figure comes first.",
 		cutting.Renewals, u.Near(cutting.TrimM*1000)+" "+u.Small(), cutting.ToleranceSource, rounding)
 }

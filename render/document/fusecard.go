@@ -30,7 +30,7 @@ type cardRow struct{ position, rating, colour, feeds string }
 // rating, colour and what it feeds.
 func FuseCard(r *harness.Review) []*scene.Sheet {
 	b := newBook("Fuse card", r)
-	b.para("Cut along the dashed lines; one card for the lid of each box. Print the cards anew when the design changes.", quiet)
+	b.para("Cut along the dashed lines; one card for the lid of each box. Print new cards when the design changes.", quiet)
 	for _, c := range cards(r.Circuit) {
 		drawCard(b, c)
 	}
@@ -40,8 +40,8 @@ func FuseCard(r *harness.Review) []*scene.Sheet {
 // cards gathers the fuses of a circuit in design order.
 func cards(c *circuit.Circuit) []card {
 	var blocks []card
-	single := card{title: "Fuses on their own"}
-	factory := card{title: "The machine's own fuses, feeding what was added"}
+	single := card{title: "In-line fuses"}
+	factory := card{title: "Factory fuses that feed what was added"}
 	for _, p := range c.Parts {
 		switch src := p.Source.(type) {
 		case *design.Block:
@@ -169,7 +169,7 @@ var cardColumns = []column{
 	{head: "feeds", wide: 44},
 }
 
-const cardWarning = "Same rating and kind only. A fuse that opens again has a reason: find it first."
+const cardWarning = "Same rating and kind only. A fuse that opens again has a cause: find it first."
 
 // cardAroundMM is the height of a card without its rows: title, heads, warning
 // and edges.

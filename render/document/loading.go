@@ -19,11 +19,11 @@ import (
 // loaded first, as bars of the share of its allowed current.
 func Loading(r *harness.Review) ([]*scene.Sheet, error) {
 	b := newBook("Wire loading", r)
-	b.para("The largest current of each wire over all situations, at nominal values (the worst case is in the findings), as a share of what it may carry, for good or in the time that it is on, at the hottest place it "+
-		"meets, with the wires beside it and the cover of its run. The amperes stand behind each bar, with the situation.", quiet)
+	b.para("The largest current of each wire over all situations, at nominal values (the worst case is in the findings), as a share of what it may carry, continuously or for the time it is on, at the hottest place it "+
+		"passes, with the wires beside it and the cover of its run. The amperes and the situation are beside each bar.", quiet)
 	known, unknown := ranked(loadings(r))
 	for len(known) > 0 {
-		bars := &chart.Bars{ID: b.sheet().UniqueID("loading"), Desc: "Share of the allowed current of each wire, hardest loaded first",
+		bars := &chart.Bars{ID: b.sheet().UniqueID("loading"), Desc: "Share of the allowed current of each wire, most heavily loaded first",
 			Axis: chart.Axis{Title: "Share of allowed current", Unit: "%"}, Limit: 100, LimitName: "allowed", Bars: barsOf(known)}
 		left := b.bottom() - b.y
 		high := math.Min(left, barsHigh(bars, len(known)))
@@ -66,7 +66,7 @@ func (l *loading) unbarred() string {
 		return fmt.Sprintf("%s carries %s and may carry nothing: its surroundings are as hot as its insulation allows. "+
 			"See the findings.", wireName(l), ampere(l.worstA))
 	}
-	return fmt.Sprintf("%s carries %s; its allowed current is not known here: data are missing. See the findings.",
+	return fmt.Sprintf("%s carries %s; its allowed current is not known: data are missing. See the findings.",
 		wireName(l), ampere(l.worstA))
 }
 

@@ -248,7 +248,7 @@ func (b *book) finish() []*scene.Sheet {
 		s.Begin(scene.Group{ID: s.UniqueID("foot"), Class: "foot", Title: "caution and page number"})
 		s.Line(scene.Point{X: marginMM, Y: y - 8}, scene.Point{X: b.edge(), Y: y - 8}, scene.Pen(thinMM))
 		style := smallQuiet
-		s.Paragraph(scene.Rect{X: marginMM, Y: y - 7, W: b.wholeMM() - 28, H: 8}, caution.OnPages(b.review.Design.PetrolVapour()), style)
+		s.Paragraph(scene.Rect{X: marginMM, Y: y - 7, W: b.wholeMM() - 28, H: 8}, b.review.Design.Caution(), style)
 		style.Align = scene.Right
 		s.Begin(scene.Group{Class: pageOfPaper})
 		s.TextAt(scene.Point{X: b.edge(), Y: y - 4.2}, fmt.Sprintf("page %d of %d", i+1, len(b.sheets)), style)

@@ -36,9 +36,9 @@ type profile struct {
 func Profiles(r *harness.Review) ([]*scene.Sheet, error) {
 	return pulledBack(func() *book { return newBook("Voltage along each circuit", r) }, func(b *book) error {
 		b.para("Volts lost since the battery's positive post, from point to point along the circuit, in the situation where most is lost. "+
-			"What the load itself gets stands in the heading and is left out of the line; behind the load the way back adds its part. "+
-			"The dashed level is the most that this circuit may lose. The line is nominal; below it what each connection loses, "+
-			"nominal and in the worst of the worst cases, each for itself.", smallQuiet)
+			"What the load itself gets is in the heading and left out of the line; after the load the return adds its part. "+
+			"The dashed line is the limit for this circuit. The solid line is nominal; below it what each connection loses, "+
+			"at nominal and in its own worst case.", smallQuiet)
 		b.inColumns(2)
 		var never []string
 		drawn := 0
@@ -61,7 +61,7 @@ func Profiles(r *harness.Review) ([]*scene.Sheet, error) {
 			b.para("No load draws current in any situation.", plain)
 		}
 		if len(never) > 0 && drawn > 0 {
-			b.para("On in no situation, so without a picture: "+strings.Join(never, ", ")+".", plain)
+			b.para("On in no situation, so not drawn: "+strings.Join(never, ", ")+".", plain)
 		}
 		return nil
 	})

@@ -20,7 +20,7 @@ func Rides(r *harness.Review, list []*ride.Result) ([]*scene.Sheet, error) {
 	return pulledBack(func() *book { return newBook("Rides", r) }, func(b *book) error {
 		b.para("Loads count with their duty, those that a leg lists at least once for as long as they are on at "+
 			"once; the charging system with its hot output. The battery is new, and follows "+
-			"published tables of its chemistry; age and neglect take from all of them. The numbers along the top of a picture are the legs of its table.", smallQuiet)
+			"published tables of its chemistry; age and neglect reduce all of them. The numbers along the top of a chart are the legs in its table.", smallQuiet)
 		for i, result := range list {
 			row := report.RideOf(result)
 			b.head("Ride: " + result.Ride.Name)
@@ -67,7 +67,7 @@ func ridePanels(place int, r *ride.Result) *chart.Panels {
 		charge.Spans = append(charge.Spans, chart.Span{Name: fmt.Sprint(i + 1), From: l.FromS / seconds, To: l.ToS / seconds})
 	}
 	if !math.IsNaN(r.ReserveS) {
-		charge.Marks = []chart.Mark{{Text: "start not sure", X: r.ReserveS / seconds, Y: chargeAt(r, r.ReserveS), Drop: true}}
+		charge.Marks = []chart.Mark{{Text: "start not certain", X: r.ReserveS / seconds, Y: chargeAt(r, r.ReserveS), Drop: true}}
 	}
 	posts := &chart.Plot{X: axis, Y: postsAxis(r),
 		Curves: []chart.Curve{series("battery posts", true, func(p ride.Point) float64 { return p.BusV })}}

@@ -14,14 +14,14 @@ const mostUses = 4
 // first, and the values taken for want of data.
 func Sources(r *harness.Review) []*scene.Sheet {
 	return upright("Sources", r, func(b *book) {
-		b.para("Where the numbers of this design come from, as far as it does not give them itself, with how sure each is. Parts are "+
-			"generic, by standard: the data of the part that is bought come first. A standard quoted here is not thereby met.", smallQuiet)
+		b.para("Where the numbers come from that the design does not give itself, and how certain each is. Parts are "+
+			"generic, by standard: the data of the part you buy come first. Quoting a standard here does not mean that it is met.", smallQuiet)
 		b.inColumns(2)
 		for _, u := range sources.Of(r.Circuit) {
 			b.sourceLine(u.Source.Text, u.Source.Certainty+"; "+wording.Some(u.For, mostUses))
 		}
 		if list := sources.Assumptions(r.Circuit); len(list) > 0 {
-			b.head("Taken from common practice for want of data")
+			b.head("Assumed by common practice for want of data")
 			for _, a := range list {
 				b.sourceLine(a.What, wording.Some(a.At, mostUses))
 			}

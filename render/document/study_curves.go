@@ -19,7 +19,7 @@ const (
 )
 
 // The range of time that the pictures show, in seconds: below it nothing of a
-// wire is hurt that a fuse could save, above it everything counts as for good.
+// wire damaged that a fuse could save, above it everything counts as for good.
 const (
 	curveFromS = 1e-3
 	curveToS   = 1e4
@@ -91,7 +91,7 @@ func curvePlot(f *protection.Fuse, w *protection.Wire, faults *fault.Study) *cha
 
 // damageCurve is how long the wire stands each current.
 func damageCurve(w *protection.Wire, faults *fault.Study, fromA, toA float64) chart.Curve {
-	c := chart.Curve{Name: "wire is hurt", Heavy: true}
+	c := chart.Curve{Name: "wire damaged", Heavy: true}
 	stands := faults.Wires.Damage(w.Wire)
 	const points = 90
 	for i := 0; i <= points; i++ {
@@ -127,12 +127,12 @@ func curveNote(f *protection.Fuse, w *protection.Wire) string {
 	text := fmt.Sprintf("%s at %s. ", kind, quantity.Format(f.Device.AmbientC, quantity.Temperature))
 	switch {
 	case math.IsInf(w.Ratio, 1):
-		text += "The wire stands every current at which the fuse may stay closed, for any time."
+		text += "The wire withstands every current at which the fuse may stay closed, for any time."
 	case w.Ratio == 0:
 		text += fmt.Sprintf("At %s the fuse may never open, and the wire is damaged after %s.",
 			ampere(w.WorstA), quantity.Format(w.DamageS, quantity.Duration))
 	default:
-		text += fmt.Sprintf("At the worst current, %s, the wire stands %s times as long as the fuse takes.",
+		text += fmt.Sprintf("At the worst current, %s, the wire withstands it %s times as long as the fuse takes.",
 			ampere(w.WorstA), quantity.Format(w.Ratio, quantity.Number))
 	}
 	return text

@@ -36,7 +36,7 @@ func TestStudyPages(t *testing.T) {
 	}
 	text := all.String()
 	for _, want := range []string{"Bolted shorts", "Fuses and their loads", "Fuses in series", "Returns lost",
-		"Relay contacts welded", "Regulator failed high", "Greatest current: full battery", "wire is hurt", "Isolate"} {
+		"Relay contacts welded", "Regulator failed high", "Greatest current: full battery", "wire damaged", "Isolate"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("no %q", want)
 		}

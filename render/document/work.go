@@ -10,10 +10,10 @@ import (
 
 // workSteps are the order of work from the reel to the bench test.
 var workSteps = []string{
-	"Make one test crimp of each terminal and size and pull it: it must hold the force below. The bill has spares for it.",
+	"Make one test crimp of each terminal and size and pull it: it must hold the force below. The bill of materials has spares for this.",
 	"Cut the wires from the top of the list, longest of a size first. Mark both ends before the next cut.",
-	"Slide on what cannot go on later: heat-shrink, boots, seals, and sleeves that are not split.",
-	"Strip to the length given. Cut off and strip anew where a strand is broken, up to 10 AWG (AC 43.13-1B Table 11-13).",
+	"Slide on whatever cannot go on later: heat-shrink, boots, seals, and sleeves that are not split.",
+	"Strip to the length given. Cut off and strip again where a strand is broken, up to 10 AWG (AC 43.13-1B Table 11-13).",
 	"Crimp with the tool that the terminal's maker names: insulated terminals in the die of their colour, open barrels in " +
 		"a roll crimp of their size, lugs in a hexagon die (common practice, no source). Never tin a wire before crimping " +
 		"(NASA-STD-8739.4).",

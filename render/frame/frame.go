@@ -9,7 +9,6 @@ import (
 	"strings"
 
 	"fusewright/harness/design"
-	"fusewright/harness/design/caution"
 	"fusewright/harness/design/problem"
 	"fusewright/harness/review/finding"
 	"fusewright/render/scene"
@@ -94,9 +93,9 @@ func (p Paper) Strip() scene.Rect {
 // Title is what the title block says. Fields come in rows of three; the third
 // column is the narrowest.
 type Title struct {
-	Title, Kind  string
-	Fields       [3][3]Field
-	PetrolVapour bool // can gather somewhere: the caution says so
+	Title, Kind string
+	Fields      [3][3]Field
+	Caution     string
 }
 
 // Zone names the zone of a point: letter downwards, number to the right.
@@ -125,7 +124,7 @@ func TitleOf(d *design.Design, found []*finding.Finding, size string) Title {
 	}
 	counts := fmt.Sprintf("%d danger · %d fault · %d advice · %d accepted", finding.Count(found, finding.Danger),
 		finding.Count(found, finding.Fault), finding.Count(found, finding.Advice), accepted)
-	return Title{Title: d.Title.Value, PetrolVapour: d.PetrolVapour(), Fields: [3][3]Field{
+	return Title{Title: d.Title.Value, Caution: d.Caution(), Fields: [3][3]Field{
 		{{"vehicle", d.Vehicle.Value}, {"revision", d.Revision.Value}, {"date", d.Date.Value}},
 		{{"practice", practice}, {"drawn by", d.Author.Value}, {"sheet", ""}},
 		{{"findings", counts}, {}, {"size", size}},
@@ -141,7 +140,7 @@ func Draw(s *scene.Sheet, p Paper, t Title) {
 	s.Rect(in, &thick, nil)
 	zones(s, p, in)
 	titleBlock(s, in, t)
-	lines := scene.Wrap(caution.OnPages(t.PetrolVapour), SmallMM, in.W-TitleW-6, scene.Regular)
+	lines := scene.Wrap(t.Caution, SmallMM, in.W-TitleW-6, scene.Regular)
 	for i, line := range lines {
 		y := in.Bottom() - 2 - float64(len(lines)-1-i)*LineMM
 		s.TextAt(scene.Point{X: in.X + 3, Y: y}, line, scene.TextStyle{SizeMM: SmallMM, Colour: scene.Ink})

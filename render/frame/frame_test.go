@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"fusewright/harness/design/caution"
 	"fusewright/render/scene"
 )
 
@@ -41,16 +42,18 @@ func TestZone(t *testing.T) {
 // where that can gather.
 func TestCaution(t *testing.T) {
 	for _, p := range papers {
-		for _, vapour := range []bool{false, true} {
+		for i := range 4 {
+			afloat, vapour := i&1 > 0, i&2 > 0
 			s, said, lines := scene.NewSheet(p.W, p.H, ""), "", 0
-			Draw(s, p, Title{PetrolVapour: vapour})
+			Draw(s, p, Title{Caution: caution.OnPages(afloat, vapour)})
 			for _, item := range s.Items {
 				if item.Text != nil && item.Text.At.X == p.Inner().X+3 && item.Text.At.Y > p.Strip().Bottom() {
 					said += item.Text.String + " "
 					lines++
 				}
 			}
-			if !strings.Contains(said, "Isolate the battery") || strings.Contains(said, "Petrol vapour") != vapour || lines > 2 {
+			if !strings.Contains(said, "Isolate the battery") || strings.Contains(said, "Petrol vapour") != vapour ||
+				strings.Contains(said, "helm") != afloat || strings.Contains(said, "airbag") == afloat || lines > 2 {
 				t.Errorf("%s, vapour %v: %d lines, %s", p.Name, vapour, lines, said)
 			}
 		}
@@ -61,7 +64,7 @@ func TestCaution(t *testing.T) {
 // inside the block.
 func TestTitleBlock(t *testing.T) {
 	p, _ := PaperOf("A4")
-	title := Title{Title: "Deck gear, navigation lamps, bilge pump and the reed winch with its own feed from the battery",
+	title := Title{Caution: caution.Paper, Title: "Deck gear, navigation lamps, bilge pump and the reed winch with its own feed from the battery",
 		Kind: "Schematic"}
 	title.Fields[0][0] = Field{"vehicle", "an invented reed-cutting boat of six metres with an outboard engine and two winches"}
 	title.Fields[0][1] = Field{"revision", "B"}

@@ -60,11 +60,11 @@ func (d *drawing) notes(p *picture) *grid {
 	g := &grid{title: "Notes", columns: []gridColumn{{wide: 1}}}
 	add := func(format string, args ...any) { g.rows = append(g.rows, []string{fmt.Sprintf(format, args...)}) }
 	add("Dimensions in %s, from nail to nail. Bands are drawn wider than the bundles; the number beside them is the diameter. "+
-		"Clamps that the scale leaves no room for are in the table only.", u.Words())
-	add("Clamps at most %s %s apart: %s; the first about %s %[2]s from a nail, from memory. Where clamps stand more than "+
-		"%[5]s %[2]s apart, ties between: %[6]s.", u.Dim(b.Support.Mm), u.Small(), b.Support.Source, u.Near(formboard.FirstSupportMm),
+		"Clamps for which there is no room at this scale are in the table only.", u.Words())
+	add("Clamp at least every %s %s (%s), first about %s %[2]s from a nail (from memory). Where clamps are more than "+
+		"%[5]s %[2]s apart, tie between them (%[6]s).", u.Dim(b.Support.Mm), u.Small(), b.Support.Source, u.Near(formboard.FirstSupportMm),
 		u.Near(formboard.TieMm), formboard.TieSource)
-	add("Least bend radius %d times the thickest wire, %d times where held: %s.", formboard.BendTimes,
+	add("Minimum bend radius %d times the thickest wire, %d times where held: %s.", formboard.BendTimes,
 		formboard.BendHeldTimes, formboard.BendSource)
 	if p.lost > 0 {
 		add("%s found no room in the picture; the tables have all of them.", wording.Count(p.lost, "name or length", "names or lengths"))

@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"fusewright/harness"
-	"fusewright/harness/design/caution"
 	"fusewright/harness/design/lengths"
 	"fusewright/harness/design/wording"
 	"fusewright/render/frame"
@@ -19,11 +18,11 @@ func howTo(u lengths.Unit) []string {
 		"Print at 100 %, without fitting to the page. Measure the ruler below: it must be 100 mm both ways, within 0.5 mm. " +
 			"If it is not, set the printer's scale before printing the rest.",
 		"Each page overlaps its neighbours by 10 mm. Cut each page along the left and upper edge of its window, from cut mark " +
-			"to cut mark, wherever the margin names a neighbour there.",
-		"Begin at row 1, column 1. Lay the cut edge over the neighbour so that the ringed crosses fall on one another, and tape.",
+			"to cut mark, wherever the margin names a neighbour.",
+		"Begin at row 1, column 1. Lay the cut edge over the neighbour so that the ringed crosses line up, and tape.",
 		"Measure a run on the taped board against the length printed beside it before driving a nail. Paper stretches: on a " +
 			"long board trust the tape measure, not the print.",
-		"Ticks along a run stand every " + u.Dim(tickMM(u)) + " " + u.Small() + " from its first place. Bands are as wide as the bundles without their covers.",
+		"Ticks along a run are every " + u.Dim(tickMM(u)) + " " + u.Small() + " from its first place. Bands are as wide as the bundles without their covers.",
 	}
 }
 
@@ -172,7 +171,7 @@ func foot(s *scene.Sheet, r *harness.Review, what string) {
 	s.TextAt(scene.Point{X: right, Y: y}, what, tail)
 	s.TextIn(scene.Rect{X: left, Y: y - 3, W: right - left - tail.Width(what) - 4, H: 4}, strings.Join(words, ", "),
 		scene.TextStyle{SizeMM: frame.SmallMM, Colour: scene.Ink})
-	s.Paragraph(scene.Rect{X: left, Y: y + 1.6, W: right - left}, caution.OnPages(r.Design.PetrolVapour()),
+	s.Paragraph(scene.Rect{X: left, Y: y + 1.6, W: right - left}, r.Design.Caution(),
 		scene.TextStyle{SizeMM: frame.SmallMM, Colour: frame.Grey})
 	s.End()
 }

@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"fusewright/harness"
-	"fusewright/harness/design/caution"
 	"fusewright/harness/design/lengths"
 	"fusewright/harness/workshop/formboard"
 	"fusewright/render/scene"
@@ -27,7 +26,7 @@ func Whole(r *harness.Review, b *formboard.Board) []*scene.Sheet {
 		s.Begin(scene.Group{Class: "words"})
 		s.TextAt(scene.Point{X: edge, Y: bottom + 5}, scene.Ellipsis(r.Design.Title.Value, 3, wide-2*edge, scene.Bold),
 			scene.TextStyle{SizeMM: 3, Face: scene.Bold})
-		s.Paragraph(scene.Rect{X: edge, Y: bottom + 7, W: wide - 2*edge}, "Full size, 1:1. "+caution.OnPages(r.Design.PetrolVapour()),
+		s.Paragraph(scene.Rect{X: edge, Y: bottom + 7, W: wide - 2*edge}, "Full size, 1:1. "+r.Design.Caution(),
 			scene.TextStyle{SizeMM: 2})
 		s.End()
 		sheets = append(sheets, s)

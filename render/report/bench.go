@@ -127,9 +127,9 @@ func allowed(kind bench.Kind, c *bench.Check) string {
 	case math.IsNaN(c.Low) && math.IsNaN(c.High):
 		return ""
 	case math.IsNaN(c.High):
-		text = "at least " + reading(kind, c.Low, c)
+		text = reading(kind, c.Low, c) + " min"
 	case math.IsNaN(c.Low) || c.Low == 0:
-		text = "at most " + reading(kind, c.High, c)
+		text = reading(kind, c.High, c) + " max"
 	case unit != "":
 		text = quantity.RangeIn(c.Low, c.High, c.Quantity, unit)
 	default:
@@ -139,7 +139,7 @@ func allowed(kind bench.Kind, c *bench.Check) string {
 		text += " below"
 	}
 	if c.PlainHigh > 0 {
-		text += fmt.Sprintf("; two-wire meter at most %s mΩ", quantity.Fixed(1000*plainHighOhm(c), 0))
+		text += fmt.Sprintf("; two-wire meter %s mΩ max", quantity.Fixed(1000*plainHighOhm(c), 0))
 	}
 	return text
 }
@@ -172,8 +172,8 @@ func plainHighOhm(c *bench.Check) float64 { return math.Ceil(c.PlainHigh*100) / 
 
 // benchHeads are the columns of a kind of section, where they are not the usual ones.
 var benchHeads = map[bench.Kind][]string{
-	bench.Continuity: {"no.", "at", "its wires: contact, wire, far end", ">each at most"},
-	bench.Isolation:  {"no.", "from", "each to frame and battery −: terminal, wires", ">each at least"},
+	bench.Continuity: {"no.", "at", "its wires: contact, wire, far end", ">maximum each"},
+	bench.Isolation:  {"no.", "from", "each to frame and battery −: terminal, wires", ">minimum each"},
 	bench.Fuses:      {"no.", "fuse", "where", "must be"},
 	bench.FirstPower: {"no.", "in place of", "lamp", ">limit to set", ">expected", ">allowed"},
 	bench.InUse:      {"no.", "part", "between", ">meter shows", ">allowed"},

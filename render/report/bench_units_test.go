@@ -17,13 +17,13 @@ func TestOneUnitInAColumn(t *testing.T) {
 		plain               float64
 		expected, allowance string
 	}{
-		{bench.Continuity, 0.00136, math.NaN(), 0.00368, 0, "1.36 mΩ", "at most 3.68 mΩ"},
-		{bench.Continuity, 0.9999, math.NaN(), 1.25, 0, "1000 mΩ", "at most 1250 mΩ"},
-		{bench.Polarity, 0.00729, math.NaN(), 0.0125, 0.2126, "7.29 mΩ", "at most 12.5 mΩ; two-wire meter at most 220 mΩ"},
-		{bench.Polarity, 1.05, math.NaN(), 1.3, 0, "1050 mΩ", "at most 1300 mΩ"},
+		{bench.Continuity, 0.00136, math.NaN(), 0.00368, 0, "1.36 mΩ", "3.68 mΩ max"},
+		{bench.Continuity, 0.9999, math.NaN(), 1.25, 0, "1000 mΩ", "1250 mΩ max"},
+		{bench.Polarity, 0.00729, math.NaN(), 0.0125, 0.2126, "7.29 mΩ", "12.5 mΩ max; two-wire meter 220 mΩ max"},
+		{bench.Polarity, 1.05, math.NaN(), 1.3, 0, "1050 mΩ", "1300 mΩ max"},
 		{bench.Coils, 79.5, 68.9, 91.9, 0, "79.5 Ω", "68.9 to 91.9 Ω"},
 		{bench.Coils, 1180, 950, 1420, 0, "1180 Ω", "950 to 1420 Ω"},
-		{bench.Isolation, math.Inf(1), 1e6, math.NaN(), 0, "open", "at least 1 MΩ"},
+		{bench.Isolation, math.Inf(1), 1e6, math.NaN(), 0, "open", "1 MΩ min"},
 	} {
 		c := &bench.Check{Quantity: quantity.Resistance, Nominal: k.nominal, Low: k.low, High: k.high, PlainHigh: k.plain}
 		if got := expected(k.kind, c); got != k.expected {

@@ -22,10 +22,11 @@ type Brief struct {
 
 	b   strings.Builder
 	row map[*finding.Finding]Finding
-	// advice are the rules of advice that is counted, advised how often each.
+	// advice are the rules of advice that is counted, advised the findings of each.
 	advice  []string
-	advised map[string]int
+	advised map[string][]*finding.Finding
 	tried   map[string]bool // changes that were shown
+	in      string          // the situation said last in a cause
 }
 
 // leastWidth is the narrowest terminal for which lines are folded.
@@ -33,7 +34,7 @@ const leastWidth = 60
 
 // WriteBrief prints the findings for a terminal.
 func WriteBrief(w io.Writer, rep *Report, plan *remedy.Plan, width int) error {
-	x := &Brief{Report: rep, Plan: plan, Width: max(width, leastWidth), row: map[*finding.Finding]Finding{}, advised: map[string]int{}, tried: map[string]bool{}}
+	x := &Brief{Report: rep, Plan: plan, Width: max(width, leastWidth), row: map[*finding.Finding]Finding{}, advised: map[string][]*finding.Finding{}, tried: map[string]bool{}}
 	for _, f := range rep.Findings {
 		x.row[f.of] = f
 	}

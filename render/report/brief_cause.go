@@ -25,6 +25,7 @@ func worst(list []*finding.Finding) (most finding.Severity) {
 // and faults advice is counted only.
 func (x *Brief) cause(name string, c *remedy.Cause, grave bool) {
 	list := c.Findings
+	x.in = ""
 	lead := fmt.Sprintf("%-3s", name)
 	guess := c.Remedy != nil && c.Remedy.Guess
 	if at := slices.IndexFunc(list, func(f *finding.Finding) bool { return f.Meant != nil }); guess && at >= 0 {
@@ -103,6 +104,11 @@ func position(f Finding) string { return fmt.Sprintf("%d:%d", f.Line, f.Col) }
 // entry prints findings of one rule: the worst with its figures, the others in short.
 func (x *Brief) entry(lead string, g []*finding.Finding) {
 	f := x.row[g[0]]
+	if in := f.Situation; in == x.in { // the one above has said it
+		f.Situation = ""
+	} else {
+		x.in = in
+	}
 	x.line(lead+fmt.Sprintf("%-8s", f.Severity), f.About()+": "+rules.Find(f.Rule).Says, position(f))
 	text := f.brief()
 	if text == "" {
@@ -110,6 +116,9 @@ func (x *Brief) entry(lead string, g []*finding.Finding) {
 	}
 	if f.NoMargin {
 		text += "; " + unsourcedText(f.of)
+	}
+	if behind := g[0].Behind; behind != "" && f.brief() != "" {
+		text += "; " + behind
 	}
 	x.prose(hang, text+" ["+f.Rule+"]")
 	if len(g) > 1 {
@@ -181,30 +190,49 @@ func (f Finding) decides(n Number) bool {
 	return f.of != nil && n.Value != nil && quantity.In(*n.Value, n.Unit, f.of.Figure.Of) == f.of.Figure.Value
 }
 
-// fold counts advice.
+// fold counts advice; of rules that are named it keeps the findings.
 func (x *Brief) fold(list []*finding.Finding) {
 	for _, f := range list {
-		if x.advised[f.Rule] == 0 {
+		if len(x.advised[f.Rule]) == 0 {
 			x.advice = append(x.advice, f.Rule)
 		}
-		x.advised[f.Rule]++
+		x.advised[f.Rule] = append(x.advised[f.Rule], f)
 	}
 }
 
-// folded is the advice that is counted, by rule.
+// mostNamed is how many findings of a rule that is named are listed.
+const mostNamed = 8
+
+// folded is the advice that is counted, by rule, after what is named.
 func (x *Brief) folded() {
 	if len(x.advice) == 0 {
 		return
 	}
-	slices.SortStableFunc(x.advice, func(a, b string) int { return x.advised[b] - x.advised[a] })
-	var texts []string
-	for _, rule := range x.advice {
-		text := rule
-		if n := x.advised[rule]; n > 1 {
-			text = fmt.Sprintf("%d %s", n, rule)
+	slices.SortStableFunc(x.advice, func(a, b string) int { return len(x.advised[b]) - len(x.advised[a]) })
+	lead := "   advice  "
+	var counted []string
+	for _, name := range x.advice {
+		rule, list := rules.Find(name), x.advised[name]
+		if !rule.Named {
+			counted = append(counted, counting(name, len(list)))
+			continue
 		}
-		texts = append(texts, text)
+		text := x.shortly(list[:min(mostNamed, len(list))], nil)
+		if more := len(list) - mostNamed; more > 0 {
+			text += fmt.Sprintf(" and %d more", more)
+		}
+		x.prose(lead, rule.Says+": "+text+" ["+name+"]")
+		lead = hang
 	}
-	x.prose("   advice  ", strings.Join(texts, ", ")+"; -v says more")
+	if len(counted) > 0 {
+		x.prose(lead, strings.Join(counted, ", ")+"; -v says more")
+	}
 	x.b.WriteByte('\n')
+}
+
+func counting(name string, n int) string {
+	if n == 1 {
+		return name
+	}
+	return fmt.Sprintf("%d %s", n, name)
 }

@@ -87,7 +87,7 @@ func (b *Budget) Starts() string {
 		switch {
 		case l.EngineRPM == 0 || l.SpareA == nil:
 		case l.ReturnHours == nil:
-			back = append(back, "not at all in "+l.Situation)
+			back = append(back, "never in "+l.Situation)
 		default:
 			back = append(back, duration(l.ReturnHours, 3600)+" in "+l.Situation)
 		}
@@ -99,7 +99,7 @@ func (b *Budget) Starts() string {
 	if b.start.Assumed {
 		by += ", assumed by system voltage, practice and battery"
 	}
-	return fmt.Sprintf("A long start of %s at %s (%s) takes %s, and %s give it back: %s. Current: %s; time: "+
+	return fmt.Sprintf("A long start of %s at %s (%s) takes %s; putting it back takes %s of charge: %s. Current: %s; time: "+
 		"common practice, no source.", quantity.Format(b.start.Seconds, quantity.Duration),
 		quantity.Format(b.start.CurrentA, quantity.Current), by, quantity.Format(b.start.Ah(), quantity.Charge), quantity.Format(b.startBackAh, quantity.Charge),
 		strings.Join(back, "; "), b.start.Source)
@@ -116,11 +116,11 @@ func (b *Budget) Standby() string {
 		case l.BatteryHours == nil:
 			text += fmt.Sprintf(" In %q it gives %s", l.Situation, amps(l.BatteryA))
 		default:
-			text += fmt.Sprintf(" In %q it gives %s for %s down to the charge that still starts the engine",
+			text += fmt.Sprintf(" In %q the engine still starts after %[3]s at %[2]s",
 				l.Situation, amps(l.BatteryA), duration(l.BatteryHours, 3600))
 		}
 		if peaks(*l.PeakA, *l.BatteryA) {
-			text += ", and " + amps(l.PeakA) + " at peak"
+			text += " (" + amps(l.PeakA) + " at peak)"
 		}
 		text += "."
 	}
@@ -131,11 +131,11 @@ func (b *Budget) leftAlone() string {
 	if b.StandbyA != nil && *b.StandbyA == 0 {
 		return "With the key off nothing is drawn from the battery, as far as the design says."
 	}
-	last := "a time that is not known"
+	last := "an unknown time"
 	if b.StandbyDays != nil {
 		last = duration(b.StandbyDays, 86400)
 	}
-	return "With the key off the battery loses " + amps(b.StandbyA) + " and still starts the engine for " + last + "."
+	return "With the key off " + amps(b.StandbyA) + " is drawn: the engine still starts after " + last + " parked."
 }
 
 // Basis says what the figures count with.
@@ -143,7 +143,7 @@ func (b *Budget) Basis() string {
 	return b.basis + " The vehicle's own loads count with their duty, accessories with theirs, and what a situation has on for a while at " +
 		"a time counts at least once in it, all at the regulated voltage. A situation is taken to last half an hour; with the key off " +
 		"an hour, and a night of 8 h on a boat. " +
-		"What the battery gives is on average, at the voltage that its posts settle at, where loads that keep their power take more and " +
-		"others less; times count from a full one down to the charge that still starts the engine; a battery gives less at a " +
+		"What the battery gives is on average, at the voltage it settles at, where constant-power loads draw more and " +
+		"others less; times count from full down to the charge that still starts the engine; a battery gives less at a " +
 		"high current, which is counted (Peukert's law); at peak is with all that is on drawing at once."
 }

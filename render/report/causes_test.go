@@ -1,6 +1,8 @@
 package report_test
 
 import (
+	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -79,6 +81,40 @@ func TestBriefFits(t *testing.T) {
 	for _, f := range rep.Findings {
 		if f.Severity != "advice" && !strings.Contains(text, f.About()) {
 			t.Errorf("%s of %s is not named", f.Rule, f.About())
+		}
+	}
+}
+
+// Advice of rules that are named stands with its parts beside what is graver: what was
+// not checked, and a fuse that may burst.
+func TestNamedAdvice(t *testing.T) {
+	const text = `fusewright: 1
+title: named
+system: 12 V
+practice: off-road
+battery: {chemistry: AGM, capacity: 100 Ah, resistance: 3 mΩ, at: tray}
+places: {tray: {ambient: 30 °C}}
+grounds: {stud: {kind: frame stud, at: tray, limit: 60 A, frame resistance: 1 mΩ}}
+fuses: {main: {type: blade C, rating: 30 A, at: tray, fed by: battery, wire: {length: 50 mm, size: 6 mm²}}}
+loads:
+  lamp: {power: 400 W, behaves: resistor, own switch: yes, at: tray, fed by: main, returns to: stud}
+  vest: {power: 9 W, behaves: resistor, own switch: yes, at: tray, fed by: main, returns to: stud}
+  fan: {power: 9 W, behaves: resistor, own switch: yes, at: tray, fed by: main, returns to: stud}
+situations: {night: {on: [lamp]}}
+`
+	path := filepath.Join(t.TempDir(), "named.yaml")
+	if err := os.WriteFile(path, []byte(text), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	r := reviewOf(t, path)
+	var b strings.Builder
+	if err := report.WriteBrief(&b, report.New(r), r.Remedies(), 100); err != nil {
+		t.Fatal(err)
+	}
+	said := strings.Join(strings.Fields(b.String()), " ")
+	for _, want := range []string{"on in no situation: E2 vest, E3 fan [load-never-on]", "cannot break the short: F1 main (", "[fuse-breaking-capacity]"} {
+		if !strings.Contains(said, want) {
+			t.Errorf("%q is not in\n%s", want, b.String())
 		}
 	}
 }

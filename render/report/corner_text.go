@@ -39,8 +39,8 @@ func (rep *CornerReport) loadsTable() *Table {
 			ref, part = "", ""
 		}
 	}
-	t.Note = fmt.Sprintf("The limit holds for the wires at nominal values; with contacts and fuses %g times as much may be lost in all; ", rules.MostWholeDrop) +
-		"what only the worst case breaks is advice. A load has a row for each situation in which one of its figures is worst. " + rep.note()
+	t.Note = fmt.Sprintf("The limit holds for the wires at nominal values; with contacts and fuses the limit is %g times that; ", rules.MostWholeDrop) +
+		"what exceeds it only in the worst case is advice. A load has a row for each situation in which one of its figures is worst. " + rep.note()
 	return t.titled("Voltage lost and voltage left, at nominal values and in the worst case", "no load is on")
 }
 
@@ -54,7 +54,7 @@ func (rep *CornerReport) wiresTable() *Table {
 			amps(w.Allowed.TableA), strings.TrimSuffix(w.Allowed.Governs, " balance"),
 			celsius(w.Celsius.Nominal), celsius(w.Celsius.Corner), celsius(w.Allowed.LimitC))
 	}
-	return t.titled("Wires: current, what they may carry, for good or in the time that they are on (by heat balance and by table, at nominal values), "+
+	return t.titled("Wires: current, what they may carry, continuously or for the time they are on (by heat balance and by table, at nominal values), "+
 		"and how warm they get", "no wire carries current")
 }
 
@@ -65,8 +65,8 @@ func (rep *CornerReport) fusesTable() *Table {
 		worst, bearsWorst := against(f.Amperes.Corner, f.BearsCornerA, quantity.Current)
 		t.add(f.Ref, f.Part, rating(f.RatingA), carries, worst, bears, bearsWorst, briefState(f.Amperes.State), f.Amperes.Situation)
 	}
-	t.Note = "may carry: the less of the practice's share of the rating and the maker's at the ambient; worst: at an ambient " +
-		"that is not given, as much hotter as the tolerances say"
+	t.Note = "may carry: the lesser of the practice's share of the rating and the maker's at the ambient; worst: at an ambient " +
+		"that is not given, hotter by the tolerance"
 	if len(rep.Unsettled) > 0 {
 		t.Note += "; no result: " + strings.Join(rep.Unsettled, "; ")
 	}

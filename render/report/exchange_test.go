@@ -207,7 +207,7 @@ func TestJUnit(t *testing.T) {
 				}
 			}
 			if id := c.Class + "\x00" + c.Name; c.Class == "" || c.Name == "" || seen[id] {
-				t.Errorf("case %q of %q is without a name or stands twice", c.Name, c.Class)
+				t.Errorf("case %q of %q is without a name or is given twice", c.Name, c.Class)
 			} else {
 				seen[id] = true
 			}

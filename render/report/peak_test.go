@@ -72,7 +72,7 @@ func TestPeakBesideAverage(t *testing.T) {
 			t.Errorf("check has no %q in\n%s", want, check.String())
 		}
 		for _, want := range []string{"idle nothing 69.0 A", "4000 rpm 35.0 A 8.00 A 0 A 27.0 A 8.80 A idle nothing nothing",
-			`"rain" it gives 165 mA for 9.1 days down to the charge that still starts the engine, and 3.30 A at peak.`} {
+			`In "rain" the engine still starts after 9.1 days at 165 mA (3.30 A at peak).`} {
 			if !strings.Contains(words(budget), want) {
 				t.Errorf("budget has no %q in\n%s", want, budget.String())
 			}

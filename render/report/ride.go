@@ -147,9 +147,9 @@ func (r *Ride) Table() *Table {
 
 // Outcome says in a sentence whether the engine still starts.
 func (r *Ride) Outcome() string {
-	text := "The start reserve is kept throughout: the engine can be stopped anywhere on this ride and starts again"
+	text := "The charge stays above the start reserve: the engine can be stopped anywhere on this ride and starts again"
 	if r.ReserveS != nil {
-		text = fmt.Sprintf("From %s on starting is not sure: the charge is below the start reserve, the state of charge "+
+		text = fmt.Sprintf("From %s on a start is not certain: the charge is below the start reserve, the state of charge "+
 			"that the battery needs at this temperature to start the engine", clock(r.ReserveS))
 		if last := len(r.Legs) - 1; last >= 0 && *r.EndCharge >= *r.Legs[last].StartReserve {
 			text += "; at the end of the ride it is above it again"

@@ -180,7 +180,7 @@ const (
 	noFuse     shortVerdict = "no fuse"
 	stub       shortVerdict = "stub" // from the battery to its first fuse, no longer than is allowed
 	tooWeak    shortVerdict = "may never open"
-	wireHurt   shortVerdict = "wire hurt"
+	wireHurt   shortVerdict = "wire damaged"
 	overBreaks shortVerdict = "over breaking capacity"
 )
 

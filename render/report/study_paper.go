@@ -43,12 +43,12 @@ func (rep *StudyReport) shortsOnPaper() *Table {
 		from = to
 	}
 	if counted > 0 {
-		t.Note = fmt.Sprintf("Not listed: %s that a fuse clears while every wire stands at least %g times as long, of %s.",
+		t.Note = fmt.Sprintf("Not listed: %s that a fuse clears while every wire withstands it at least %g times as long, of %s.",
 			wording.Count(counted, "short", "shorts"), harmless, wording.And(refs))
 	}
 	for _, s := range rep.Shorts {
 		if s.Verdict == string(stub) {
-			t.Note += " Stub: from the battery to its first fuse, no longer than is allowed; nothing clears a short there, so guard it."
+			t.Note += " Stub: from the battery to its first fuse, within the allowed length; nothing clears a short there, so protect it."
 			break
 		}
 	}

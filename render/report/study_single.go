@@ -125,7 +125,7 @@ func exposureRow(e *fault.Exposure) StudyExposure {
 	case e.Over():
 		row.High = "exposed"
 	default:
-		row.High = "bears it"
+		row.High = "withstands it"
 	}
 	if e.BearsV > 0 {
 		row.BearsV = finite(e.BearsV)

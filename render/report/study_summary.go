@@ -31,10 +31,10 @@ func (rep *StudyReport) Summary() []string {
 			}
 		}
 	}
-	lines = append(lines, listed("fuses that may open later than their wire stands", wires),
-		listed("starts that may open the fuse, or are not known to leave it whole", starts))
+	lines = append(lines, listed("fuses that may open later than their wire withstands", wires),
+		listed("starts that may open the fuse, or are not known to leave it intact", starts))
 	if len(rep.Lost) > 0 {
-		lines = append(lines, listed("shared returns whose loss does more than put loads out", returns))
+		lines = append(lines, listed("shared returns whose loss does more than leave loads dead", returns))
 	}
 	return lines
 }
@@ -62,7 +62,7 @@ func shortsSummary(rep *StudyReport) []string {
 	for _, v := range verdicts {
 		what := "not cleared, " + v
 		if v == string(stub) {
-			what = "cleared by no fuse, on the stub from the battery to its first fuse, no longer than is allowed"
+			what = "cleared by no fuse, on the stub from the battery to its first fuse, within the allowed length"
 		}
 		lines = append(lines, what+": "+strings.Join(by[v], ", "))
 	}

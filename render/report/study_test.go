@@ -136,7 +136,7 @@ func gatherKeys(value any, keys map[string]bool) {
 func TestSummary(t *testing.T) {
 	rep := report.NewStudy(reviewOf(t, "../../designs/reed-skiff.yaml"))
 	text := strings.Join(rep.Summary(), "\n")
-	for _, want := range []string{"bolted shorts: ", "not cleared, no fuse: W", "no longer than is allowed: W1", "F5 with W7"} {
+	for _, want := range []string{"bolted shorts: ", "not cleared, no fuse: W", "within the allowed length: W1", "F5 with W7"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("no %q in\n%s", want, text)
 		}

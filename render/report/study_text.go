@@ -41,7 +41,7 @@ func shortsTable(rep *StudyReport) *Table {
 		t.add(s.Ref, whereOf(s), big[0], big[1], big[2], big[3], small[0], small[1], small[2], small[3],
 			leastMargin(s), s.Verdict)
 		if s.Verdict == string(stub) {
-			t.Note = "stub: from the battery to its first fuse, no longer than is allowed; nothing clears a short there, so guard it"
+			t.Note = "stub: from the battery to its first fuse, within the allowed length; nothing clears a short there, so protect it"
 		}
 	}
 	return t.titled("Bolted shorts: current, the fuse that clears it, its latest opening, the hottest wire by then",
@@ -104,7 +104,7 @@ func fuseLoadsTable(rep *StudyReport) *Table {
 	t.Note = fmt.Sprintf("may carry: by the maker's table at the ambient (%s where the design gives none), before the practice's share",
 		quantity.Format(circuit.DefaultAmbientC, quantity.Temperature))
 	if anyAssumed(rep) {
-		t.Note += "; * a factory fuse: its type is not given and taken as a blade fuse"
+		t.Note += "; * a factory fuse: its type is not given; a blade fuse is assumed"
 	}
 	return t.titled("Fuses and their loads: continuous current at the ambient; the start nearest to opening "+
 		"the fuse (margin = soonest opening ÷ time)", "no fuses")
@@ -152,7 +152,7 @@ func fuseWiresTable(rep *StudyReport) *Table {
 		}
 	}
 	return t.titled("Fuses and their wires, at every current from the rating to the bolted short: the worst (margin = "+
-		"stands ÷ opens by); published: the least margin over currents for which the latest opening is published",
+		"withstands ÷ opens by); published: the minimum margin over currents for which the latest opening is published",
 		"no fuse protects a wire")
 }
 
@@ -165,7 +165,7 @@ func fuseAboveTable(rep *StudyReport) *Table {
 		}
 	}
 	return t.titled("Fuses in series: by the edges of their bands, and at the shorts this circuit can have",
-		"no two fuses stand in series")
+		"no two fuses are in series")
 }
 
 func lostTable(rep *StudyReport) *Table {
@@ -203,7 +203,7 @@ func exposedTable(rep *StudyReport) *Table {
 		high := e.High
 		if e.AsIfOn {
 			high += "; in no situation*"
-			t.Note = "* turned on in no situation with the engine running: judged as if it were on"
+			t.Note = "* on in no situation with the engine running: judged as if it were on"
 		}
 		t.add(e.Ref, e.Part, gets, bears, high, e.Reached, e.Suffers)
 	}

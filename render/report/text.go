@@ -65,7 +65,7 @@ func notChecked(list []Finding) string {
 	if n == 0 {
 		return ""
 	}
-	return "Not checked, or resting on an assumption: " + wording.Count(n, "point", "points") +
+	return "Not checked, or based on an assumption: " + wording.Count(n, "point", "points") +
 		" above (" + strings.Join(fired, ", ") + ")."
 }
 

@@ -103,7 +103,7 @@ func (t *Together) AlwaysOn() string {
 
 // write prints what may run at once.
 func (t *Together) write(b *strings.Builder) {
-	b.WriteString("what may run together, duty counted\n")
+	b.WriteString("load combinations, duty counted\n")
 	if t.Why != "" {
 		b.WriteString(wrap("  ", t.Why))
 	}
@@ -116,7 +116,7 @@ func (t *Together) write(b *strings.Builder) {
 			b.WriteString(wrap("  - ", line))
 		}
 		if text := c.overdrawText(); text != "" {
-			b.WriteString(wrap("  asks for ", text))
+			b.WriteString(wrap("  over by ", text))
 		}
 	}
 }
@@ -127,7 +127,7 @@ const setsShown = 3
 // Table is what may run at once, a line for each choice; what was said in a line
 // above is not said again.
 func (t *Together) Table() *Table {
-	out := newTable("situation", ">left to switch on", "together", "short by; switch off first")
+	out := newTable("situation", ">left to switch on", "combination", "short by; shed first")
 	said := map[string]string{}
 	for _, c := range t.Choices {
 		some := c
@@ -164,7 +164,7 @@ func (c TogetherChoice) lines(all int) []string {
 		lines = append(lines, "and "+wording.Count(more, "more choice", "more choices"))
 	}
 	if !c.Complete {
-		lines = append(lines, "and others that were not looked for")
+		lines = append(lines, "and others that were not searched for")
 	}
 	return lines
 }
@@ -175,9 +175,9 @@ func (c TogetherChoice) overdrawText() string {
 	if c.OverdrawA == nil {
 		return ""
 	}
-	text := amps(c.OverdrawA) + " too much at the regulated voltage"
+	text := amps(c.OverdrawA) + " at the regulated voltage"
 	if len(c.SwitchOff) > 0 {
-		text += "; switch off first: " + strings.Join(c.SwitchOff, ", then ")
+		text += "; shed first: " + strings.Join(c.SwitchOff, ", then ")
 	}
 	if c.UncoveredA != nil && *c.UncoveredA > 0 {
 		text += fmt.Sprintf("; still %s short with all off but what is critical or always on: raise the engine speed",

@@ -34,7 +34,7 @@ func TestTogetherText(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, want := range []string{"idle, 800 rpm", "cruise, 3500 rpm", "night cutting, 800 rpm",
-		"too much at the regulated voltage; switch off first: ", "short with all off but what is critical or always on"} {
+		" at the regulated voltage; shed first: ", "short with all off but what is critical or always on"} {
 		if !strings.Contains(strings.Join(strings.Fields(text.String()), " "), want) {
 			t.Errorf("no %q in\n%s", want, text.String())
 		}

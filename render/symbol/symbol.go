@@ -56,7 +56,7 @@ const (
 	Negative     Kind = "battery negative"
 	Junction     Kind = "joined wires"
 	Splice       Kind = "splice"
-	Tap          Kind = "point of the factory loom"
+	Tap          Kind = "point of the factory wiring"
 	Incoming     Kind = "from another sheet"
 	Outgoing     Kind = "to another sheet"
 	SpareWay     Kind = "spare way"

@@ -5,22 +5,32 @@ package caution
 // Defer is what goes before anything that the program says.
 const Defer = "Local codes, the makers' instructions and licensed practice come first."
 
+// work begins what stands on sheets and pages that are used at the bench.
+const work = "Isolate the battery before work. " + Defer
+
 // Paper stands on sheets and pages that are used at the bench.
-const Paper = "Isolate the battery before work. " + Defer + " Not for brake, steering or airbag circuits."
+const Paper = work + " Not for brake, steering or airbag circuits."
+
+// PaperAfloat is Paper for boats.
+const PaperAfloat = work + " Not for helm, throttle or engine controls."
 
 // Petrol stands beside the others on what begins the papers of a boat, and of a design
 // with a place where petrol vapour can gather.
-const Petrol = "Petrol vapour explodes: air tank and engine spaces before work, and keep what may spark out of them."
+const Petrol = "Petrol vapour explodes: ventilate tank and engine spaces before work, and keep anything that may spark out of them."
 
 // vapour stands on each page of such a design.
 const vapour = "Petrol vapour: no sparks."
 
-// OnPages is Paper, with a word about petrol vapour where it can gather.
-func OnPages(petrolVapour bool) string {
-	if petrolVapour {
-		return Paper + " " + vapour
+// OnPages is Paper, or PaperAfloat, with a word about petrol vapour where it can gather.
+func OnPages(afloat, petrolVapour bool) string {
+	text := Paper
+	if afloat {
+		text = PaperAfloat
 	}
-	return Paper
+	if petrolVapour {
+		text += " " + vapour
+	}
+	return text
 }
 
 // Report stands under findings and other results on a terminal or in JSON.

@@ -128,16 +128,26 @@ func noNumber(s string, dim Dimension) *Error {
 	return &Error{What: fmt.Sprintf("%q is not a %s", s, dim), Expected: Expected(dim)}
 }
 
-// commaError explains a decimal comma and shows the same with a point.
+// commaError explains a comma in a number. Before exactly three digits it may mark the
+// thousands as well as the decimals: both readings are named, none is guessed.
 func commaError(s, number, rest string, dim Dimension) *Error {
 	e := &Error{What: fmt.Sprintf("%q has a comma in its number", s),
 		Expected: "a decimal point and no thousands mark"}
 	fixed := number + "." + rest[1:]
-	if _, err := Parse(fixed, dim); err == nil {
-		e.Nearest = fixed
+	if _, err := Parse(fixed, dim); err != nil {
+		return e
 	}
+	if _, err := Parse(number+rest[1:], dim); err == nil && thousands.MatchString(number+rest) {
+		digits, unitText := splitNumber(fixed)
+		e.What += fmt.Sprintf(": is %s%s %s or %s %s meant?", number, rest[1:4], unitText, strings.TrimRight(strings.TrimRight(digits, "0"), "."), unitText)
+		return e
+	}
+	e.Nearest = fixed
 	return e
 }
+
+// thousands is a number of up to three digits, a comma and exactly three more.
+var thousands = regexp.MustCompile(`^[-+]?[1-9][0-9]{0,2},[0-9]{3}([^0-9]|$)`)
 
 // wrongUnit explains a unit that is not of the dimension.
 func wrongUnit(s, unitText string, dim Dimension) *Error {

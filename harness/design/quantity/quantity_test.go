@@ -75,6 +75,14 @@ func TestParseErrors(t *testing.T) {
 		{"1.5", Area, `1.5 has no unit (expected a conductor size in mm², mm2 or AWG, such as 1.5 mm²)`},
 		{"1,5 mm²", Area, `"1,5 mm²" has a comma in its number (expected a decimal point and no ` +
 			`thousands mark; did you mean "1.5 mm²"?)`},
+		{"1,500 mA", Current, `"1,500 mA" has a comma in its number: is 1500 mA or 1.5 mA meant? (expected a decimal point ` +
+			`and no thousands mark)`},
+		{"12,000rpm", Speed, `"12,000rpm" has a comma in its number: is 12000 rpm or 12 rpm meant? (expected a decimal point ` +
+			`and no thousands mark)`},
+		{"1,50 A", Current, `"1,50 A" has a comma in its number (expected a decimal point and no thousands mark; did you mean "1.50 A"?)`},
+		{"1,5000 A", Current, `"1,5000 A" has a comma in its number (expected a decimal point and no thousands mark; did you mean "1.5000 A"?)`},
+		{"0,500 A", Current, `"0,500 A" has a comma in its number (expected a decimal point and no thousands mark; did you mean "0.500 A"?)`},
+		{"1500,125 A", Current, `"1500,125 A" has a comma in its number (expected a decimal point and no thousands mark; did you mean "1500.125 A"?)`},
 		{"2.1 V", Current, `"2.1 V" is a voltage, not a current (expected a current in A, mA or µA, ` +
 			`such as 2.1 A)`},
 		{"5 MOHM", Resistance, `"5 MOHM" has a capital M, the sign of mega: is mohm or Mohm meant? (expected a resistance in Ω, ohm, ` +

@@ -139,7 +139,7 @@ func (f *finder) after1(i int) int {
 func (f *finder) deeper(i int, list bool) {
 	t := f.top()
 	if n := f.ahead(i); n > 1 && f.plain && !t.list {
-		f.report(f.value, "a value here, and more indented below it", "the value, or what stands below, not both")
+		f.report(f.value, "a value here, and more indented below it", "the value, or what is below, not both")
 		f.unsure = true
 		f.push(f.indents[i], list, i)
 		return

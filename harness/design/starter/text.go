@@ -46,20 +46,20 @@ func (w *writer) text() string {
 	w.heading()
 	w.section("vehicle loads", "What the machine draws by itself. Example figures: measure, or read the workshop manual.", w.v.own)
 	places, runs := w.placesAndRuns()
-	w.section("places", "Where parts stand, with the hottest air they meet in use. `moves` is for what turns with\nthe steering or is hinged.", places)
+	w.section("places", "Where parts are, with the hottest air they meet in use. `moves` is for what turns or is\nhinged.", places)
 	w.section("runs", "The loom between the places. Example lengths: lay a string and measure. `cover: auto` takes\na sleeve that the run needs.", w.listed(runs))
 	w.line("")
 	w.line("# What holds for every wire. No size is given: `fusewright size` says which and why.")
 	w.line("wire: %s", w.v.wire)
 	if w.v.tap != "" && w.ways > 0 {
-		w.section("taps", "A wire of the factory loom that is live with the key on works the relay. Check that no\nmodule supervises it, and what it has to spare.",
+		w.section("taps", "A factory wire that is live with the key on works the relay. Check that no\nmodule supervises it, and what it can spare.",
 			[]string{w.v.tap + ": {at: " + w.v.block + ", hot: key, fuse: 10 A, spare: " + cmp.Or(w.v.spare, "500 mA") + ", supervised: no}"})
 	}
 	w.section("grounds", "Where returns meet.", w.grounds())
-	w.section("fuses", "Ratings are left open. The first fuse stands within the practice's distance of the battery.", w.fuses())
+	w.section("fuses", "Ratings are left open. The first fuse is within the practice's distance of the battery.", w.fuses())
 	w.section("relays", "The form is left open.", w.relays())
 	w.section("blocks", "Type and fuses are left open.", w.blocks())
-	w.section("splices", "A pump that works by itself and by hand: one fuse, then a joint for both ways.", w.splices())
+	w.section("splices", "A pump that works by itself and by hand: one fuse, then a joint for both switches.", w.splices())
 	w.section("switches", "", w.switches())
 	w.section("loads", "The accessories, of the library. Give `power` or `current` where yours differs, `critical: yes`\nto hold one to the tighter limit of voltage drop. `plug: auto` is a connector to be chosen, at which\nit comes off the harness. `own switch: yes` draws only where a situation says so, as a socket does\nwith something plugged in.", w.loads())
 	w.section("situations", "What is on at once. Add those that matter to you.", w.situations())

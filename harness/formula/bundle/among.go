@@ -110,6 +110,11 @@ func (b *Bundle) Among(i int, along Growth) (beside conductor.Beside, conductorC
 		beside.Own = b.ownShare(i, beside.RiseK, b.grownA(i, atC, along), atC)
 	}
 	alone := b.AloneA(i)
+	if beside.Cold = beside.Own; beside.RiseK > 0 && alone > 0 {
+		cold := along
+		cold.FixedA = make([]float64, len(along.FixedA))
+		beside.Cold = b.ownShare(i, 0, b.grownA(i, w.LimitC, cold), w.LimitC)
+	}
 	switch {
 	case !(alone > 0):
 		beside.Share = 1 // of nothing

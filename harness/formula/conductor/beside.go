@@ -13,6 +13,9 @@ type Beside struct {
 	// Own is what is left of the lone wire's current, over 0, by what warms it in the
 	// bundle with its own current; above 1 where the others spread its heat.
 	Own float64
+	// Cold is Own where the wires that do not carry its current carry nothing: they give
+	// no heat then, and in a fault take no less. 0 = not known.
+	Cold float64
 	// Held is what a published factor leaves of the heat balance's share: what the wire
 	// stands in a fault is less by it too; 0 = nothing published is lower.
 	Held float64
@@ -20,7 +23,7 @@ type Beside struct {
 
 // Alike is beside wires that are all loaded as the wire itself, whatever it carries:
 // what a published factor stands for.
-func Alike(share float64) Beside { return Beside{Share: share, Own: share} }
+func Alike(share float64) Beside { return Beside{Share: share, Own: share, Cold: share} }
 
 // AtMost is beside wires that leave no more than a share by a published factor. How hot the
 // wire gets is not told by that.

@@ -23,8 +23,11 @@ func TestOutletByHand(t *testing.T) {
 		{"share alone", Outlet{Share: 0.5}, at120 / 4},
 		{"what others add", Outlet{Share: 1, BesideK: 30}, at90},
 		{"both", Outlet{Share: 0.8, BesideK: 30}, 0.64 * at90},
-		{"they spread its heat of 100 °C", Outlet{0.8, 30, 0.5, 100}, 0.64*at90 + 0.25*at70},
-		{"it is cooler than that", Outlet{0.8, 30, 0.5, 130}, 0.89 * at90},
+		{"no more than when they are cold", Outlet{Share: 1, BesideK: 30, Cold: 0.5}, at120 / 4},
+		{"more than that when cold", Outlet{Share: 0.8, BesideK: 30, Cold: 0.9}, 0.64 * at90},
+		{"nothing beside it is warm", Outlet{Share: 1, Cold: 0.5}, at120},
+		{"they spread its heat of 100 °C", Outlet{0.8, 30, 0.5, 100, 0}, 0.64*at90 + 0.25*at70},
+		{"it is cooler than that", Outlet{0.8, 30, 0.5, 130, 0}, 0.89 * at90},
 	} {
 		near(t, c.name, c.o.LossWPerM(b, 120), c.wantW, 1e-9)
 		amps := math.Sqrt(c.wantW / AtTemperature(b.wire.OhmPerM20, 120))

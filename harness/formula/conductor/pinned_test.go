@@ -272,8 +272,8 @@ func TestBesideOthersByHand(t *testing.T) {
 		b     Beside
 		amps  float64
 		wantC float64
-	}{{Alike(1), 5, 65}, {Alike(0.5), 2, 56}, {Alike(0.5), -5, 140}, {Beside{0, 30, 1, 0}, 0, 70},
-		{Beside{0, 30, 1, 0}, 5, 97.485}, {Beside{0, 30, 4, 0}, 10, 140}, {Beside{0.3, 30, 0.5, 0}, -2.5, 97.485}} {
+	}{{Alike(1), 5, 65}, {Alike(0.5), 2, 56}, {Alike(0.5), -5, 140}, {Beside{RiseK: 30, Own: 1}, 0, 70},
+		{Beside{RiseK: 30, Own: 1}, 5, 97.485}, {Beside{RiseK: 30, Own: 4}, 10, 140}, {Beside{Share: 0.3, RiseK: 30, Own: 0.5}, -2.5, 97.485}} {
 		if got := c.b.ConductorC(40, c.amps, alone); math.Abs(got-c.wantC) > 2e-3 {
 			t.Errorf("%+v: %g °C", c, got)
 		}

@@ -121,7 +121,8 @@ func (r *Rater) ToClassA(c Conditions) float64 {
 			return 0.0
 		}
 		alone := NewBalance(InsulatedWire(c.Size, r.material(c.Type)), StillAir{AmbientC: c.AmbientC})
-		return Outlet{Share: a.Beside.Own * a.Beside.held() * a.CoverShare * a.AltShare, BesideK: a.Beside.RiseK}.CurrentA(alone, a.LimitC)
+		open := a.Beside.held() * a.CoverShare * a.AltShare
+		return Outlet{Share: a.Beside.Own * open, BesideK: a.Beside.RiseK, Cold: a.Beside.Cold * open}.CurrentA(alone, a.LimitC)
 	}).(float64)
 }
 

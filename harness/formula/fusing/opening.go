@@ -284,9 +284,9 @@ func (c *curve) note(o Opening) string {
 	case o.Extended:
 		return c.noteCarriedOn()
 	case t.Kind == "breaker" && t.Reset == "automatic":
-		return "closes again by itself while the fault stays"
+		return "resets by itself while the fault remains"
 	case t.Kind == "ptc":
-		return "does not part the circuit: a holding current flows on"
+		return "does not isolate the circuit: a holding current still flows"
 	}
 	return ""
 }

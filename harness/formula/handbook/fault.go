@@ -106,7 +106,7 @@ func (a *Answer) faultOpening(in FaultInput, current float64) {
 		a.out("thinnest wire at the latest opening", end, quantity.Temperature)
 	}
 	if o.SlowS > 5 {
-		a.warn("the wire's end temperature counts no heat given off; over 5 s it is less")
+		a.warn("the wire's end temperature counts no heat shed; over 5 s it is less")
 	}
 	a.source("adiabatic heating: IEC 60949")
 }

@@ -69,12 +69,12 @@ func (a *Answer) opening(d fusing.Device, in FuseInput) {
 	if known {
 		a.out("may carry continuously at the ambient", share*in.RatingA, quantity.Current)
 	} else {
-		a.warn("no re-rating for temperature published for %s", in.Type.Name)
+		a.warn("no temperature derating published for %s", in.Type.Name)
 	}
 	if p := in.Practice; p != nil {
 		most := p.FuseLoadShare * in.RatingA
-		a.step("continuous load at most share · rating", "%.4g · %g A = %.4g A", p.FuseLoadShare, in.RatingA, most)
-		a.out(fmt.Sprintf("continuous load at most, %.4g of the rating", p.FuseLoadShare), most, quantity.Current)
+		a.step("maximum continuous load = share · rating", "%.4g · %g A = %.4g A", p.FuseLoadShare, in.RatingA, most)
+		a.out(fmt.Sprintf("maximum continuous load, %.4g of the rating", p.FuseLoadShare), most, quantity.Current)
 	}
 	if m := d.Rating.MeltI2t; m > 0 {
 		a.out("typical melting I²t", m, quantity.CurrentSquareTime)

@@ -51,7 +51,7 @@ func Short(in ShortInput) (*Answer, error) {
 		a.shortOfArea(in, kf)
 	}
 	if in.Seconds > 5 {
-		a.warn("the law holds up to 5 s; after that the wire gives heat off and stands more")
+		a.warn("the law holds up to 5 s; after that the wire sheds heat and withstands more")
 	}
 	a.source("IEC 60364-4-43 and IEC 60364-5-54 annex A; IEC 60949")
 	return a, nil
@@ -67,7 +67,7 @@ func (a *Answer) shortOfArea(in ShortInput, kf float64) {
 		a.step("t = k²S² / I²", "t = %.4g A²s / (%g A)² = %.4g s", i2t, in.CurrentA, t)
 		a.out("time to the limit", t, quantity.Duration)
 		if t > 5 {
-			a.warn("the law holds up to 5 s; after that the wire gives heat off and stands more")
+			a.warn("the law holds up to 5 s; after that the wire sheds heat and withstands more")
 		}
 	}
 	if in.CurrentA > 0 && in.Seconds > 0 {

@@ -45,8 +45,8 @@ func Wire(in WireInput) (*Answer, error) {
 	a.in("system", in.SystemV, quantity.Voltage)
 	a.in("allowed drop", in.DropShare, quantity.Share)
 	if in.DropAimed && in.Practice != nil {
-		a.warn("the allowed drop is what the practice aims at for what is on for long; critical loads may lose %g %%, "+
-			"others %g %% at most", 100*in.Practice.DropCritical, 100*in.Practice.DropOther)
+		a.warn("the allowed drop is what the practice aims at for loads on for long periods; critical loads may lose %g %%, "+
+			"others a maximum of %g %%", 100*in.Practice.DropCritical, 100*in.Practice.DropOther)
 	}
 	a.inText("sizes", sizesText(in.AllSizes))
 	a.in("conductor", in.ConductorC, quantity.Temperature)

@@ -1,6 +1,7 @@
 package circuit
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -63,7 +64,7 @@ func (c *Circuit) groupWires(rater *conductor.Rater) {
 		all = append(all, u.ask(s, nil))
 	}
 	for _, b := range c.Bundles {
-		g := &grouping{c: c, b: b, use: u, published: bundle.Published{Factor: factor, ByLoading: byLoading}, at: map[*Branch]int{}}
+		g := &grouping{c: c, b: b, use: u, rater: rater, published: bundle.Published{Factor: factor, ByLoading: byLoading}, at: map[*Branch]int{}}
 		g.lay()
 		g.heatUp(all)
 	}
@@ -74,6 +75,7 @@ type grouping struct {
 	c         *Circuit
 	b         *Bundle
 	use       *use
+	rater     *conductor.Rater
 	published bundle.Published
 
 	wires []bundle.Wire
@@ -160,28 +162,51 @@ func (g *grouping) heat(f *asked, amps []float64) map[int]Heat {
 	if laid, err = bundle.New(g.wires, g.place); err != nil {
 		return nil
 	}
-	loaded := laid.Heating()
-	if loaded == 0 {
+	if laid.Heating() == 0 {
 		return nil
 	}
-	g.b.Loaded = max(g.b.Loaded, loaded)
-	loading, known, in := laid.Loading(g.published), map[laidWire]Heat{}, make(map[int]Heat, len(g.of))
+	along := make([][]float64, len(g.of))
+	for i := range g.of {
+		along[i] = g.along(f, i)
+	}
+	made := g.rater.Kept(laidWires(fmt.Sprint(g.place, g.wires, along)), func() any { return g.among(laid, along) }).(*heated)
+	g.b.Loaded = max(g.b.Loaded, made.loaded)
+	in := make(map[int]Heat, len(g.of))
 	for i, w := range g.of {
+		in[w.Index] = made.of[i]
+	}
+	return in
+}
+
+// laidWires is all that the heat of a bundle's wires hangs on, in words: what a rater keeps
+// it under.
+type laidWires string
+
+// heated is the wires of a bundle at some currents, by their place in it.
+type heated struct {
+	loaded int
+	of     []Heat
+}
+
+// among is each wire among the others. Wires with the same heat about them are one.
+func (g *grouping) among(laid *bundle.Bundle, along [][]float64) *heated {
+	out := &heated{laid.Heating(), make([]Heat, len(g.of))}
+	loading, known := laid.Loading(g.published), map[laidWire]Heat{}
+	for i := range g.of {
 		x := &g.wires[i]
-		along := g.along(f, i)
 		key := laidWire{Insulated: x.Insulated, amps: x.CurrentA, limitC: x.LimitC}
-		for j, a := range along {
+		for j, a := range along[i] {
 			key.alongA2 += float32(a * x.CurrentA * g.wires[j].OhmPerM20)
 			key.alongMm2 += float32(a * g.wires[j].OuterMm)
 		}
 		h, ok := known[key]
 		if !ok {
-			h = g.among(laid, i, along, loading)
+			h = g.oneAmong(laid, i, along[i], loading)
 			known[key] = h
 		}
-		in[w.Index] = h
+		out.of[i] = h
 	}
-	return in
+	return out
 }
 
 // burntA is worked out once: it hangs on the wire alone.
@@ -196,9 +221,9 @@ func (g *grouping) burntA(laid *bundle.Bundle, i int) float64 {
 	return g.burnt[in]
 }
 
-// among is a wire among the others. Where the practice's factor is lower it governs what
+// oneAmong is a wire among the others. Where the practice's factor is lower it governs what
 // the wire may carry and what it stands in a fault; how hot it gets is the heat balance's.
-func (g *grouping) among(laid *bundle.Bundle, i int, along []float64, loading bundle.Loading) (h Heat) {
+func (g *grouping) oneAmong(laid *bundle.Bundle, i int, along []float64, loading bundle.Loading) (h Heat) {
 	h.Beside, h.ConductorC = laid.Among(i, laid.Along(i, along))
 	h.Warms = laid.Heats(i)
 	h.Beside = h.Beside.AtMost(bundle.Governing(h.Share, g.published, loading).Factor)
@@ -225,14 +250,17 @@ func (g *grouping) along(f *asked, i int) []float64 {
 	return along
 }
 
-// use is what the rated draw of what is on asks of the branches.
+// use is what what is on asks of the branches.
 type use struct {
 	c       *Circuit
 	ways    map[*Branch][]*Branch // by load or coil
 	carried map[*Branch][]*Branch // the loads and coils of a branch
+	closed  map[*design.Situation][]bool
 }
 
-func (c *Circuit) newUse() *use { return &use{c: c, ways: map[*Branch][]*Branch{}} }
+func (c *Circuit) newUse() *use {
+	return &use{c: c, ways: map[*Branch][]*Branch{}, closed: map[*design.Situation][]bool{}}
+}
 
 // asked is what a situation asks, by branch index.
 type asked struct {
@@ -243,18 +271,90 @@ type asked struct {
 // ask leaves out some loads and coils.
 func (u *use) ask(s *design.Situation, leave func(*Branch) bool) *asked {
 	f := &asked{make([]float64, len(u.c.Branches)), make([]float64, len(u.c.Branches))}
-	on := isOn(s)
+	on, volts := isOn(s), u.c.busV(s)
 	for _, b := range u.c.Branches {
-		a := u.c.onA(b, on)
-		if a == 0 || leave != nil && leave(b) {
+		if !u.draws(b, on, s) || leave != nil && leave(b) {
 			continue
 		}
+		a := u.c.drawAtA(b, volts)
 		f.ofA[b.Index] = a
 		for _, x := range u.way(b) {
 			f.amps[x.Index] += a
 		}
 	}
 	return f
+}
+
+// draws tells whether a load is on in a situation, or is left on by it: nothing of its own
+// turns it off, and no open contact stands in its way. So of a coil.
+func (u *use) draws(b *Branch, on map[*design.Load]bool, s *design.Situation) bool {
+	switch {
+	case b.Load != nil && b.Load.Load != nil && !b.Load.Standby:
+		l := b.Load.Load
+		return on[l] || !l.OwnSwitch && u.reached(b, s, nil)
+	case b.Part != nil && b == b.Part.Coil():
+		return u.reached(b, s, nil)
+	}
+	return false
+}
+
+// reached tells whether all contacts on the main way of a load or coil are closed in a
+// situation; those of relays by their coils, of which asked are those already looked at.
+func (u *use) reached(b *Branch, s *design.Situation, asked []*Branch) bool {
+	closed := u.closed[s]
+	if closed == nil {
+		closed = Contacts(u.c, s)
+		u.closed[s] = closed
+	}
+	for _, x := range u.way(b) {
+		switch k := x.Closer; {
+		case k == nil || k.Break != nil:
+		case k.Coil != nil:
+			if !slices.Contains(asked, k.Coil) && !u.reached(k.Coil, s, append(asked, k.Coil)) {
+				return false
+			}
+		case !closed[x.Index]:
+			return false
+		}
+	}
+	return true
+}
+
+// restingOver is what a full battery has over the nominal voltage with the engine stopped:
+// 12.7 V of 12 V.
+const restingOver = 12.7 / 12
+
+// busV is the voltage that loads have in a situation, but for what their wires lose.
+func (c *Circuit) busV(s *design.Situation) float64 {
+	if v := c.Design.Charging.RegulatedV.Value; Running(s) && v > 0 {
+		return v
+	}
+	return restingOver * c.Design.NominalV()
+}
+
+// LampExponent is how filament current follows voltage: i ~ V^0.55.
+// Source: Standard Handbook for Electrical Engineers, 11th ed., p. 22-8
+// (as quoted by the lamp re-rating literature).
+const LampExponent = 0.55
+
+// drawAtA is what a load or coil draws at a voltage.
+func (c *Circuit) drawAtA(b *Branch, volts float64) float64 {
+	if b.Load == nil {
+		return c.DrawA(b) * volts / c.Design.NominalV()
+	}
+	a := b.Load.RatedA()
+	if a == 0 {
+		return 0
+	}
+	switch over := volts / b.Load.RatedV; b.Load.Behaves {
+	case design.Resistor:
+		return a * over
+	case design.FilamentLamp:
+		return a * math.Pow(over, LampExponent)
+	case design.ConstantPower:
+		return a / over
+	}
+	return a
 }
 
 // through are the loads and coils whose main way leads through a branch, of those
@@ -289,20 +389,6 @@ func isOn(s *design.Situation) map[*design.Load]bool {
 		on[l] = true
 	}
 	return on
-}
-
-// onA is what a load that is on, or that nothing of its own turns off, or a coil
-// draws by its rating; 0 for others.
-func (c *Circuit) onA(b *Branch, on map[*design.Load]bool) float64 {
-	switch {
-	case b.Load != nil && b.Load.Load != nil && !b.Load.Standby:
-		if l := b.Load.Load; on[l] || !l.OwnSwitch {
-			return c.DrawA(b)
-		}
-	case b.Part != nil && b == b.Part.Coil():
-		return c.DrawA(b)
-	}
-	return 0
 }
 
 // way is the main feed and the main return of a load's or coil's branch.

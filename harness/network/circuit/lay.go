@@ -52,6 +52,16 @@ func (b *builder) layWire(r *routes, w *Wire) {
 // gives no length: what it has is its slack, the way between the parts left out.
 func (w *Wire) SlackOnly() bool { return !w.LengthGiven && len(w.Route) == 0 }
 
+// ApartM is how far apart its ends are by the runs, at least, and how far along them, m.
+func (w *Wire) ApartM() (apart, way float64) {
+	longest := 0.0
+	for _, b := range w.Route {
+		way += b.Run.LengthM.Value
+		longest = math.Max(longest, b.Run.LengthM.Value)
+	}
+	return 2*longest - way, way
+}
+
 // address names a terminal in a message: the part's name and the terminal.
 func address(t *Terminal) string { return fmt.Sprintf("%q (%s)", t.Part.Name, t.Name) }
 

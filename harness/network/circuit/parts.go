@@ -146,7 +146,7 @@ func (b *builder) addTap(t *design.Tap) {
 	}
 	key := b.branch(p, ContactBranch, b.c.Nodes[1], inner, TapOhm)
 	key.Closer = &Closer{Key: t.Hot}
-	key.Assumed = "factory loom and ignition contact"
+	key.Assumed = "factory wiring and ignition contact"
 	if t.FuseA.Given() {
 		rating := &library.FuseRating{RatingA: t.FuseA.Value}
 		f := b.branch(p, FuseBranch, inner, out.Node, 0)

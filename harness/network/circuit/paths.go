@@ -88,15 +88,29 @@ func (c *Circuit) WayWires(part *Part) []*Branch {
 	return wires
 }
 
-// Homeward goes through the branches of MainReturn in order.
+// Homeward goes through the branches of every way home, each once, those nearer to the
+// node first, whatever the order in which the design names its returns: of parallel ones
+// any may have to carry the whole, when the others come loose. A fuse in one of several
+// is left out: what it opens flows on by the others.
 func (c *Circuit) Homeward(from *Node) iter.Seq[*Branch] {
 	return func(yield func(*Branch) bool) {
-		n := from
-		for range c.Branches {
-			if n == c.Negative() || len(n.backTo) == 0 || !yield(n.backTo[0]) {
+		met := map[*Node]bool{from: true, c.Negative(): true}
+		sole := true
+		for queue := []*Node{from}; len(queue) > 0; queue = queue[1:] {
+			if from == c.Negative() {
 				return
 			}
-			n = n.backTo[0].B
+			back := queue[0].backTo
+			sole = sole && len(back) < 2
+			for _, b := range back {
+				if (sole || b.Kind != FuseBranch) && !yield(b) {
+					return
+				}
+				if !met[b.B] {
+					met[b.B] = true
+					queue = append(queue, b.B)
+				}
+			}
 		}
 	}
 }

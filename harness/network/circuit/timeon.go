@@ -56,11 +56,11 @@ func (t *timed) within(c bundle.Cycle) bool {
 // several loads goes by the cycle of one of them, the one that leaves least mean
 // heat; the loads that are on longer or more often than that count as on for good.
 func (c *Circuit) timeWires() {
-	loads := c.timedLoads()
+	use := c.newUse()
+	loads := use.timedLoads()
 	if len(loads) == 0 {
 		return
 	}
-	use := c.newUse()
 	totalA, steadyA := use.most(nil), map[bundle.Cycle][]float64{}
 	through := make([][]*timed, len(c.Branches))
 	for _, b := range c.Branches {
@@ -91,9 +91,9 @@ func (c *Circuit) timeWires() {
 }
 
 // timedLoads are the accessories whose time on and period are known, by branch.
-func (c *Circuit) timedLoads() map[*Branch]*timed {
+func (u *use) timedLoads() map[*Branch]*timed {
 	loads := map[*Branch]*timed{}
-	for _, b := range c.Branches {
+	for _, b := range u.c.Branches {
 		if b.Load == nil || b.Load.Standby {
 			continue
 		}
@@ -104,10 +104,10 @@ func (c *Circuit) timedLoads() map[*Branch]*timed {
 	if len(loads) == 0 {
 		return nil
 	}
-	for _, s := range c.Design.Situations {
+	for _, s := range u.c.Design.Situations {
 		on := isOn(s)
 		for b, t := range loads {
-			t.in[s] = c.onA(b, on) > 0
+			t.in[s] = u.draws(b, on, s)
 		}
 	}
 	return loads

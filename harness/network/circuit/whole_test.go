@@ -36,7 +36,7 @@ func checkWhole(t *testing.T, c *circuit.Circuit) {
 	refs := map[string]bool{}
 	ref := func(s string) {
 		if s == "" || refs[s] {
-			t.Errorf("reference %q stands twice or is empty", s)
+			t.Errorf("reference %q is given twice or is empty", s)
 		}
 		refs[s] = true
 	}

@@ -61,8 +61,9 @@ func (s *Set) Options(situation int, state State) solve.Options {
 
 // Value is a figure three ways: at nominal values; as it is likely, each
 // independent tolerance moved alone to its bound and the deviations to the worse
-// combined by the root of the sum of their squares; and at its worst corner, all
-// tolerances at once.
+// combined by the root of the sum of their squares; and at its worst, all tolerances at
+// once, or one alone where the others relieve it. Likely is never beyond that: where
+// tolerances do not add up, as a converter's current in a low supply, the root would be.
 type Value struct {
 	Nominal, Likely, Corner float64
 	At                      State // the state of Corner; Nominal when no corner is worse
@@ -112,7 +113,7 @@ func (s *Set) worst(situation int, sign float64, figure func(*warm.Result) float
 		}
 		return 0
 	}
-	for _, state := range Corners {
+	for state := Nominal + 1; state < states; state++ {
 		if x := v.Nominal + sign*worse(state); sign*x > sign*v.Corner {
 			v.Corner, v.At = x, state
 		}
@@ -125,7 +126,7 @@ func (s *Set) worst(situation int, sign float64, figure func(*warm.Result) float
 		}
 		sum += most * most
 	}
-	v.Likely = v.Nominal + sign*math.Sqrt(sum)
+	v.Likely = v.Nominal + sign*math.Min(math.Sqrt(sum), sign*(v.Corner-v.Nominal))
 	return v
 }
 

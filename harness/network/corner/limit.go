@@ -27,8 +27,9 @@ func DropLimit(d *design.Design, critical bool) (limit float64, given bool) {
 	return limit, false
 }
 
-// The keys of the practice's aims, see DropAim; AimOwn is the load's own.
-const AimLong, AimConverters, AimOwn = "drop aim", "drop aim converters", ""
+// The keys of the practice's aims, see DropAim; AimOwn is the load's own, AimCritical
+// the limit of critical loads for what the library calls critical on boats.
+const AimLong, AimConverters, AimOwn, AimCritical = "drop aim", "drop aim converters", "", "drop critical"
 
 // shortS is the longest time on of what has no aim: a horn, a winch, a thruster
 // (common practice, no source).
@@ -39,13 +40,16 @@ func ShortTime(l *design.Load) bool { return l.OnForS.Given() && l.OnForS.Value 
 
 // DropAim is the share of the system voltage that the trade lets the wires of a
 // load lose, below the limit, and the key of the practice's value: that of the load
-// or its type, else less for a large load of constant power. Else what is on for a
+// or its type, the limit of critical loads for what is such on boats, else less for a large load of constant power. Else what is on for a
 // short time has none: +Inf.
 func DropAim(c *circuit.Circuit, load *circuit.Branch) (share float64, key string) {
 	l, p := load.Load.Load, c.Design.Practice
 	switch {
 	case l != nil && l.DropAim.Given():
 		return l.DropAim.Value, AimOwn
+	case l != nil && l.TightDrop:
+		limit, _ := DropLimit(c.Design, true)
+		return limit, AimCritical
 	case l == nil || p == nil || l.Duty.Value < 1 || ShortTime(l):
 		return math.Inf(1), ""
 	case load.Load.Behaves == design.ConstantPower && c.DrawA(load) >= p.ConvertersA*(1-1e-9):

@@ -104,11 +104,30 @@ func TestWorstByHand(t *testing.T) {
 		t.Errorf("%+v, likely %g wanted", v, least)
 	}
 	s.Results[High][0].Solution.Status = solve.Collapsed
+	if v := s.Amps(0, b); v.Corner != 4.2 || v.At != HighSource || v.Likely != 4.2 {
+		t.Errorf("one tolerance alone is worse than all at once, and the root beyond it: %+v", v)
+	}
+	s.Results[HighSource][0] = flowing(3.9)
 	if v := s.Amps(0, b); v.Corner != 4 || v.At != Fresh {
 		t.Errorf("with a corner that has no solution: %+v", v)
 	}
-	s.Results[Fresh][0] = flowing(1)
+	for state := Fresh; state < states; state++ {
+		s.Results[state][0] = flowing(1)
+	}
 	if v := s.Amps(0, b); v.Corner != 3 || v.At != Nominal {
 		t.Errorf("no corner is worse: %+v", v)
+	}
+}
+
+// From twice its running current on, the design's start is that of a motor that stands;
+// below, a soft start says nothing of it.
+func TestStallByHand(t *testing.T) {
+	tol := &Tolerances{Blocked: 4}
+	for peak, want := range map[float64]float64{1: 4, 1.99: 4, 2: 2, 3: 3} {
+		l := &design.Load{}
+		l.Inrush.PeakRatio = peak
+		if got := tol.StallRatio(l); got != want {
+			t.Errorf("a start of %g times: %g, want %g", peak, got, want)
+		}
 	}
 }

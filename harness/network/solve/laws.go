@@ -1,6 +1,10 @@
 package solve
 
-import "math"
+import (
+	"math"
+
+	"fusewright/harness/network/circuit"
+)
 
 // LawKind is which of the current laws a branch follows.
 type LawKind uint8
@@ -22,10 +26,8 @@ const (
 
 // Constants of the load laws. Netlists use the same ones.
 const (
-	// LampExponent is how filament current follows voltage: i ~ V^0.55.
-	// Source: Standard Handbook for Electrical Engineers, 11th ed., p. 22-8
-	// (as quoted by the lamp re-rating literature).
-	LampExponent = 0.55
+	// LampExponent is that of package circuit.
+	LampExponent = circuit.LampExponent
 	// LampEdge is the share of rated voltage below which a filament counts as
 	// cold and ohmic. At 0.01 the cold resistance is 0.01^0.45 = 1/7.9 of the
 	// hot one, inside the 6 to 10 times cold-filament inrush of the trade

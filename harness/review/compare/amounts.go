@@ -45,7 +45,7 @@ func budgets(old, changed *budget.Budget) []Amount {
 	}
 	list = addAmount(list, Amount{Name: "drawn with the key off", Old: old.StandbyA, New: changed.StandbyA,
 		Unit: "A"}, leastA, +1)
-	list = addAmount(list, Amount{Name: "parked until it no longer starts", Old: old.StandbyDays,
+	list = addAmount(list, Amount{Name: "engine still starts, parked", Old: old.StandbyDays,
 		New: changed.StandbyDays, Unit: "days"}, leastDays, -1)
 	return byConcern(list, func(a Amount) float64 { return a.Concern })
 }

@@ -75,6 +75,9 @@ func place(f *fields, p *circuit.Part) {
 	if p.Place != nil {
 		f.text("at", p.Place.Name)
 	}
+	if s, ok := p.Source.(interface{ SaidSparkProof() bool }); ok {
+		f.yes("ignition protected", s.SaidSparkProof())
+	}
 	if s, ok := p.Source.(interface{ LiveReason() string }); ok {
 		f.text("stays live", s.LiveReason())
 	}

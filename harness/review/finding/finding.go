@@ -86,12 +86,17 @@ type Finding struct {
 	Meant *Meant
 	// Leave tells that the trade leaves it so: no size or rating is chosen against it.
 	Leave bool
+	// First tells that the part itself is the wrong one: what else is said of it matters less.
+	First bool
 	// Live tells that it leaves something live with the key off: a check fails by it
 	// as by a fault, whatever its severity.
 	Live bool
 	// Covers are findings of other rules with the same cause. They need no word of
 	// their own while this one is open; when it is accepted they stand in the list.
 	Covers []*Finding
+	// Behind names the loads that are never on among what it covers, at the end of What
+	// too; "" for none.
+	Behind string
 }
 
 // Meant is a value in place of one that is hard to believe.
@@ -124,10 +129,18 @@ func All(list []*Finding) []*Finding {
 func Sort(list []*Finding) {
 	accepted := func(f *Finding) int { return min(len(f.Accepted), 1) }
 	slices.SortStableFunc(list, func(a, b *Finding) int {
-		return cmp.Or(cmp.Compare(accepted(a), accepted(b)), cmp.Compare(b.Severity, a.Severity),
+		return cmp.Or(cmp.Compare(accepted(a), accepted(b)), cmp.Compare(b.Severity, a.Severity), cmp.Compare(later(a), later(b)),
 			cmp.Compare(a.Pos.Line, b.Pos.Line), cmp.Compare(a.Pos.Col, b.Pos.Col),
 			cmp.Compare(a.Rule, b.Rule), cmp.Compare(a.Ref, b.Ref))
 	})
+}
+
+// later is 0 for what is said first, else 1.
+func later(f *Finding) int {
+	if f.First {
+		return 0
+	}
+	return 1
 }
 
 // Count counts open findings of a severity.

@@ -2,6 +2,7 @@ package rules_test
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -151,6 +152,51 @@ loads:
 	}
 }
 
+// TestReturnFuseOpens: a fuse in the only return opens for a stalled motor as one in the
+// feed does; past one in one of two returns the current finds the other, whichever is
+// named first.
+func TestReturnFuseOpens(t *testing.T) {
+	const text = `
+grounds:
+  stud: {kind: frame stud, at: rear, limit: 60 A, frame resistance: 1 mΩ}
+fuses:
+  big: {type: blade E, rating: 40 A, at: battery tray, fed by: battery, wire: {size: 16 mm², length: 100 mm}}
+  back: {type: blade C, rating: 15 A, at: rear, returns to: battery negative, return wire: {size: 2.5 mm²}}
+loads:
+  fan: {current: 9 A, behaves: motor, inrush: {peak: 4, time: 100 ms}, own switch: yes, at: rear, stays live: x, fed by: big, wire: {size: 6 mm²}, returns to: RETURNS, return wire: {size: 2.5 mm²}}
+`
+	for returns, want := range map[string]bool{"back": false, "stud": true, "[back, stud]": true, "[stud, back]": true} {
+		if got := gives(t, strings.ReplaceAll(text, "RETURNS", returns), "motor-never-opens-fuse"); got != want {
+			t.Errorf("returns to %s: %v, want %v", returns, got, want)
+		}
+	}
+}
+
+// TestReturnsInAnyOrder: the order in which parallel returns are named decides nothing.
+func TestReturnsInAnyOrder(t *testing.T) {
+	const text = `
+places: {battery tray: {ambient: 70 °C}, rear: {ambient: 70 °C}}
+grounds:
+  stud: {kind: frame stud, at: rear, limit: 60 A, frame resistance: 1 mΩ}
+fuses:
+  big: {type: blade E, rating: 30 A, at: battery tray, fed by: battery, wire: {size: 16 mm², length: 100 mm}}
+  back: {type: blade C, rating: 15 A, at: rear, returns to: battery negative, return wire: {size: 2.5 mm²}}
+loads:
+  fan: {current: 6.75 A, behaves: motor, inrush: {peak: 4, time: 100 ms}, own switch: yes, at: rear, stays live: x, fed by: big, wire: {size: 4 mm²}, returns to: RETURNS, return wire: {size: 4 mm²}}
+`
+	of := func(returns string) (list []string) {
+		for _, f := range assess(t, "returns.yaml", []byte(example.Design(strings.ReplaceAll(text, "RETURNS", returns)))) {
+			list = append(list, fmt.Sprint(f.Rule, f.Severity, f.Part))
+		}
+		slices.Sort(list)
+		return list
+	}
+	a, b := of("[back, stud]"), of("[stud, back]")
+	if len(a) < 3 || !slices.Equal(a, b) {
+		t.Errorf("%v\n%v", a, b)
+	}
+}
+
 // TestLampsApart: a lamp with a fuse of its own, a horn beside it, and a motor behind a
 // further fuse leave it burning.
 func TestLampsApart(t *testing.T) {
@@ -170,7 +216,9 @@ loads:
 		{"filament lamp, critical: yes", "motor, symbol: horn", "keyed feed", "lamp fuse", false},
 		{"filament lamp, critical: yes", "motor", "keyed feed", "pump fuse", false},
 		{"filament lamp, critical: yes", "motor", "lamp fuse", "pump fuse", false},
-		{"filament lamp, critical: yes", "resistor", "keyed feed", "lamp fuse", false}} {
+		{"filament lamp, critical: yes", "resistor", "keyed feed", "lamp fuse", false},
+		{"filament lamp, critical: yes", "constant power", "keyed feed", "lamp fuse", true},
+		{"constant power, symbol: LED, critical: yes", "constant power, symbol: LED", "keyed feed", "lamp fuse", false}} {
 		s := strings.NewReplacer("LAMP", c.lamp, "MOTOR", c.motor, "FUSE", c.fuse, "FED", c.fed).Replace(text)
 		if got := gives(t, s, "lamp-shares-motor-fuse"); got != c.want {
 			t.Errorf("%+v: %v, want %v", c, got, c.want)

@@ -3,6 +3,7 @@ package rules
 import (
 	"slices"
 
+	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
@@ -69,7 +70,7 @@ func standAside(f *facts, found []*finding.Finding) []*finding.Finding {
 			speaks[x] = cover
 		}
 	}
-	return slices.DeleteFunc(found, func(x *finding.Finding) bool {
+	found = slices.DeleteFunc(found, func(x *finding.Finding) bool {
 		if speaks[x] == nil {
 			return false
 		}
@@ -77,7 +78,36 @@ func standAside(f *facts, found []*finding.Finding) []*finding.Finding {
 		cover.Covers = append(cover.Covers, x)
 		return true
 	})
+	for _, x := range found {
+		nameBehind(x)
+	}
+	return found
 }
+
+// nameBehind names the loads that are never on where a finding speaks for them: what was
+// not checked is not passed silently.
+func nameBehind(x *finding.Finding) {
+	var loads []string
+	for _, c := range x.Covers {
+		if c.Rule == loadNeverOn.Name {
+			loads = append(loads, c.Part)
+		}
+	}
+	setBehind(x, loads)
+}
+
+// setBehind ends what a finding says with the loads that are never on because of it.
+func setBehind(x *finding.Finding, loads []string) {
+	slices.Sort(loads)
+	loads = slices.Compact(loads)
+	if n := len(loads); n > 0 {
+		x.Behind = wording.Count(n, "load is", "loads are") + " never on and not checked: " + wording.Few(loads, fewLoads)
+		x.What += "; " + x.Behind
+	}
+}
+
+// fewLoads is how many loads that are never on are named.
+const fewLoads = 8
 
 // speaker is the open finding that speaks for another; nil without one.
 func (f *facts) speaker(x *finding.Finding, open map[place]*finding.Finding) *finding.Finding {

@@ -15,10 +15,10 @@ var batteryFlattened = &Rule{
 	Title: "the loads on with the engine stopped leave no charge to start it",
 	Says:  "flattens the battery",
 	Doc: "Situations that the design gives with the engine stopped and something on: how long a full battery gives their " +
-		"average current down to its start reserve. And rides: the charge with which each leg that starts the engine begins. " +
+		"average current down to its start reserve. And rides: the charge with which each leg that starts the engine begins; where none does, the lowest charge. " +
 		"How long a situation lasts is not known; what is on for a while at a time counts once in the hours of the limit. A ride on which the battery runs flat is ride-empties-battery.",
 	Formula: "hours = capacity × (1 − start reserve) at the average current, by Peukert's law; on a ride, charge ≥ start " +
-		"reserve at each start, and at its end where the engine ran before",
+		"reserve at each start, and at its end where the engine ran before; without the engine, lowest charge ≥ what its kind outlives",
 	Limits:   "with the key off 8 h where the practice is afloat, a night at anchor, and 1 h elsewhere; with the key on half an hour",
 	Why:      "the engine that would charge the battery no longer starts",
 	Change:   "run fewer loads, fit lamps that draw less, start the engine in time, or give the loads a battery of their own",
@@ -84,11 +84,29 @@ func (p *Pass) judgeRestarts(r *ride.Result) {
 // the start reserve in the battery.
 func (p *Pass) judgeNextStart(r *ride.Result) {
 	last := r.Legs[len(r.Legs)-1]
-	if r.Starts() == 0 || last.Leg.EngineRPM > 0 || !over(last.StartReserve, r.EndCharge) {
+	if r.Starts() == 0 {
+		p.judgeDeep(r)
+		return
+	}
+	if last.Leg.EngineRPM > 0 || !over(last.StartReserve, r.EndCharge) {
 		return
 	}
 	f := finding.Finding{Severity: finding.Advice, Leave: true, Part: r.Ride.Name, Ref: r.Ride.Name, Pos: r.Ride.Pos}
 	value, most := quantity.Against(r.EndCharge, last.StartReserve, quantity.Share)
 	atLeast(&f, "charge at the end", 100*r.EndCharge, 100*last.StartReserve, "%")
 	p.say(f, "ride %s: it ends on %s of the charge; below %s the next start is not certain", r.Ride.Name, value, most)
+}
+
+// judgeDeep reports a ride without the engine that takes more out of the battery than its
+// kind outlives for long.
+func (p *Pass) judgeDeep(r *ride.Result) {
+	c := p.d.Battery.Chemistry
+	if c == nil || !over(c.DeepBelow, r.LowestCharge) {
+		return
+	}
+	f := finding.Finding{Severity: finding.Advice, Leave: true, Part: r.Ride.Name, Ref: r.Ride.Name, Pos: r.Ride.Pos,
+		Change: "run fewer loads, charge in between, or fit a larger battery", Why: "each so deep discharge takes a part of its capacity for good"}
+	value, most := quantity.Against(r.LowestCharge, c.DeepBelow, quantity.Share)
+	atLeast(&f, "lowest charge", 100*r.LowestCharge, 100*c.DeepBelow, "%")
+	p.say(f, "ride %s: the battery goes down to %s of the charge; below %s one of its kind suffers", r.Ride.Name, value, most)
 }

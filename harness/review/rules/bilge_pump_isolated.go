@@ -25,9 +25,10 @@ var bilgePumpIsolated = &Rule{
 practice: marine
 wire: {insulation: tinned marine 105 °C metric, size: 1.5 mm²}
 loads:
-  bilge pump: {type: bilge pump, at: rear, fed by: float switch, wire: {size: 1.5 mm², length: 400 mm}, returns to: battery negative, return wire: {size: 1.5 mm²}, stays live: "must run unattended"}
+  bilge pump: {type: bilge pump, at: rear, fed by: [float switch, pump by hand], wire: {size: 1.5 mm², length: 400 mm}, returns to: battery negative, return wire: {size: 1.5 mm²}, stays live: "must run unattended"}
 switches:
   isolator: {type: battery switch 100 A, at: battery tray, fed by: main, wire: {size: 4 mm², length: 100 mm}}
+  pump by hand: {type: sealed rocker 20 A, at: rear, fed by: pump fuse, wire: {size: 1.5 mm²}, stays live: "works the pump"}
   float switch: {type: float switch 15 A, at: rear, fed by: pump fuse, wire: {size: 1.5 mm²}}
 fuses:
   main: {type: blade C, rating: 20 A, at: battery tray, fed by: battery, wire: {size: 4 mm², length: 50 mm}}
@@ -37,8 +38,9 @@ fuses:
 practice: marine
 wire: {insulation: tinned marine 105 °C metric, size: 1.5 mm²}
 loads:
-  bilge pump: {type: bilge pump, at: rear, fed by: float switch, wire: {size: 1.5 mm², length: 400 mm}, returns to: battery negative, return wire: {size: 1.5 mm²}, stays live: "must run unattended"}
+  bilge pump: {type: bilge pump, at: rear, fed by: [float switch, pump by hand], wire: {size: 1.5 mm², length: 400 mm}, returns to: battery negative, return wire: {size: 1.5 mm²}, stays live: "must run unattended"}
 switches:
+  pump by hand: {type: sealed rocker 20 A, at: rear, fed by: pump fuse, wire: {size: 1.5 mm²}, stays live: "works the pump"}
   float switch: {type: float switch 15 A, at: rear, fed by: pump fuse, wire: {size: 1.5 mm²}}
 fuses:
   pump fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: battery, wire: {size: 1.5 mm², length: 100 mm}}
@@ -74,11 +76,17 @@ func (p *Pass) switchesBefore(n *circuit.Node) (float, isolator string) {
 		switch {
 		case isolates(part.Branches[0]):
 			isolator = firstName(isolator, part.Name)
-		case named("float", s.Name) || s.Type != nil && (s.Type.Float || named("float", s.Type.Name)):
+		case isFloatSwitch(s):
 			float = firstName(float, part.Name)
 		}
 	}
 	return float, isolator
+}
+
+// isFloatSwitch tells by a switch's library row or, so that none is missed, by the words of
+// its name or its type's.
+func isFloatSwitch(s *design.Switch) bool {
+	return named("float", s.Name) || s.Type != nil && (s.Type.Float || named("float", s.Type.Name))
 }
 
 // firstName is the first of two names by the alphabet; "" is none.

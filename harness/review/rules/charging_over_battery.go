@@ -17,7 +17,7 @@ var chargingOverBattery = &Rule{
 	Why:      "lithium: its protection cuts off under way, or its cells age and swell; lead: it gasses, dries out and swells",
 	Change:   "fit a regulator made for this battery, or a battery made for this regulator",
 	Severity: "fault",
-	Source:   "LiFePO4 14.2 to 14.6 V, 3.65 V a cell (from memory); lead batteries: common practice, no source; the battery maker's figure comes first",
+	Source:   "LiFePO4 14.2 to 14.6 V, 3.65 V a cell (from memory); gel 14.1 to 14.4 V, presets of shore chargers (two sources); other lead batteries: common practice, no source; the battery maker's figure comes first",
 	Bad: `
 battery: {chemistry: LiFePO4, capacity: 12 Ah, resistance: 6 mΩ, at: battery tray}
 charging:

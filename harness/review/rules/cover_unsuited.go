@@ -15,12 +15,12 @@ var coverUnsuited = &Rule{
 	Says:  "the wrong cover for its place",
 	Doc: "The cover of each run with wires in it: it must withstand the hottest air of the run and of the places at its " +
 		"ends, and must bend where the run flexes or leads to what moves. What passes a place hotter than " +
-		"100 °C needs a heat-shielding cover; past anything above 70 °C it must not be bare. Chafing and pinching are chafing-run's, a run that flexes bare flexing-run's.",
+		"100 °C needs a heat-shielding cover; past anything above 70 °C it must not be bare. On a boat a run to a wet place needs one that takes up no water. Chafing and pinching are chafing-run's, a run that flexes bare flexing-run's.",
 	Formula:  "ambient of the run ≤ highest temperature of the cover",
-	Limits:   "highest temperature, `stiff` and `heat` of the cover in the library; 100 °C and 70 °C (common practice, no source)",
+	Limits:   "highest temperature, `stiff`, `heat` and `absorbs` of the cover in the library; 100 °C and 70 °C (common practice, no source)",
 	Why:      "a cover that softens sticks to the wires and drips off, a stiff one cracks at the bend and its edge cuts them",
 	Change:   "use a cover rated for the heat, or a flexible one, or route the run elsewhere",
-	Severity: "fault; advice where only protection from heat is missing",
+	Severity: "fault; advice where only protection from heat is missing, or the cover takes up water",
 	Source:   "which cover withstands what: common practice, no source",
 	Mend:     MendWire,
 	Bad: `
@@ -62,6 +62,11 @@ func (p *Pass) judgeCover(b *circuit.Bundle) {
 		fin.Leave = true // where the heat comes from is not known: it may be the air alone
 		fin.Change = "route the run elsewhere, or put a heat sleeve over it"
 		atMost(&fin, "ambient", hot, wants, "°C")
+		p.report(fin)
+	}
+	if p.practice.Afloat && r.Cover != nil && r.Cover.Absorbs && (r.From.Wet || r.To.Wet) {
+		fin := p.ofRun(finding.Advice, b, "leads to a wet place, and "+r.Cover.Name+" takes up water and holds it")
+		fin.Change = "use a cover that takes up no water"
 		p.report(fin)
 	}
 	if r.Cover != nil && r.Cover.Stiff && bends(b) {

@@ -20,9 +20,10 @@ var dataMissing = &Rule{
 	Title: "a number the review needs is not given",
 	Says:  "data missing",
 	Doc: "What other rules had to leave out or assume: the battery's internal resistance, the charging output when hot, the ambient of " +
-		"a place that wires or parts are in or pass, the place of a part, the fuse before a tap, whether it is supervised and its spare capacity " +
+		"a place that wires or parts are in or pass, the place of a part, the fuse before a tap, whether it is supervised and what it can spare " +
 		"when something draws from it, whether a coil is suppressed, the limit of a switch, a block or a " +
 		"shared ground, " +
+		"whether petrol vapour can gather in the engine, tank or bilge space of a boat, unless it is said to have a diesel, an outboard or an electric motor, " +
 		"a load that draws more at rest than in use, a situation in which a motor runs in reverse, opening times, inrush, temperature derating, contact figures or currents of wires that the library does not hold. One finding per gap.",
 	Formula:  "none",
 	Limits:   "none",
@@ -46,6 +47,7 @@ battery: {chemistry: AGM, capacity: 12 Ah, rate: 10 h, resistance: 12 mΩ, at: b
 				"the charging output when hot is not given; makers' curves are for a cold machine")
 		}
 		p.missingAmbients()
+		p.missingVapour()
 		for _, part := range p.c.Parts {
 			p.missingOf(part)
 		}
@@ -88,6 +90,62 @@ func (p *Pass) missingAmbients() {
 	}
 }
 
+// Words in which a design says what drives a boat, and where vapour would gather. 33 CFR
+// 183 subpart I, which asks for ignition protection, binds boats with petrol engines other
+// than outboards; a tank of petrol is one on any boat.
+var (
+	petrolWords   = []string{"petrol", "gasoline"}
+	outsideWords  = []string{"outboard"}
+	noPetrolWords = []string{"diesel", "electric launch", "electric boat", "kayak", "no engine"}
+	tankWords     = append([]string{"tank", "fuel"}, petrolWords...)
+	vapourWords   = append([]string{"engine", "bilge"}, tankWords...)
+)
+
+// missingVapour asks once whether petrol vapour can gather in a boat, as long as a place
+// where it is likely does not say so itself, yes or no: the answer of another settles
+// nothing.
+func (p *Pass) missingVapour() {
+	if !p.practice.Afloat {
+		return
+	}
+	says := p.d.Title.Value + " " + p.d.Vehicle.Value
+	petrol, words := hasAny(petrolWords, says), vapourWords
+	if hasAny(outsideWords, says) || p.noPetrol() {
+		petrol, words = false, tankWords
+	}
+	said := func(x *design.Place) bool { return x.VapourGiven }
+	likely := false
+	for _, x := range p.d.Places {
+		if !hasAny(words, x.Name) {
+			continue
+		}
+		if likely = true; !said(x) {
+			p.askVapour(x.Name, x.Pos, "in "+x.Name)
+			return
+		}
+	}
+	if petrol && !likely && !slices.ContainsFunc(p.d.Places, said) {
+		p.askVapour("vehicle", p.d.Vehicle.Pos, "at one of the places")
+	}
+}
+
+// noPetrol tells whether the design says what drives the vehicle, and that is not petrol.
+func (p *Pass) noPetrol() bool {
+	says := p.d.Title.Value + " " + p.d.Vehicle.Value
+	return !hasAny(petrolWords, says) && hasAny(noPetrolWords, says)
+}
+
+func (p *Pass) askVapour(part string, pos problem.Pos, where string) {
+	p.report(finding.Finding{Severity: finding.Advice, Part: part, Ref: part, Pos: pos,
+		What:   "whether petrol vapour can gather " + where + " is not said: nothing there is judged as a source of sparks",
+		Why:    sparkInVapour.Why,
+		Change: "write `petrol vapour: yes` or `no` at the place", Source: sparkInVapour.Source})
+}
+
+func hasAny(words []string, text string) bool {
+	return slices.ContainsFunc(words, func(w string) bool { return named(w, text) })
+}
+
 // missingOf reports the gaps of one part.
 func (p *Pass) missingOf(part *circuit.Part) {
 	sayAs := func(severity finding.Severity, format string, args ...any) {
@@ -108,7 +166,7 @@ func (p *Pass) missingOf(part *circuit.Part) {
 				"the factory fuse before %s is not given, so neither is whether it suits the wires from there", s.Name)
 		}
 		if !s.SpareA.Given() {
-			say("the spare capacity of %s is not given; %s is drawn from it", s.Name, amps(p.tapAmps(part)(corner.AtNominal).Nominal))
+			say("what %s can spare is not given; %s is drawn from it", s.Name, amps(p.tapAmps(part)(corner.AtNominal).Nominal))
 		}
 		if !s.SupervisedGiven {
 			say("whether %s is supervised is not given", s.Name)
@@ -145,7 +203,7 @@ func (p *Pass) missingOf(part *circuit.Part) {
 // its current the other way round is not judged then.
 func (p *Pass) missingTurn(part *circuit.Part, say func(string, ...any)) {
 	b := loadBranch(part)
-	if b == nil || !b.Load.Reverses || len(p.usable) == 0 {
+	if b == nil || !b.Load.Reverses || onOneHalf(b) || len(p.usable) == 0 {
 		return
 	}
 	turns := func(s *solve.Solution) bool { return s.Amps(b) < 0 }

@@ -1,12 +1,9 @@
 package rules
 
 import (
-	"math"
-	"slices"
-
-	"fusewright/harness/formula/battery"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
+	"fusewright/harness/study/fault"
 )
 
 var fuseBreakingCapacity = &Rule{
@@ -19,16 +16,17 @@ var fuseBreakingCapacity = &Rule{
 		"standard's table by the battery's cold-cranking current says what is enough, for devices that feed others " +
 		"and for branches. On vehicles it is advice for fuse-links up to four times their capacity: every factory builds blade fuses behind its battery. None builds a PTC or a breaker there, " +
 		"nor anything behind a lithium house pack: its cells give several kiloamperes until the board opens, and the fuse is there for " +
-		"the board that does not.",
+		"the board that does not; a pack is one by the resistance that the design gives, else by its capacity.",
 	Formula:  "I = (Voc + I charging · R battery) / (R battery + R wires to the fuse + R fuse)",
 	Limits:   "the fuse type's breaking capacity at the system's voltage, of the lowest voltage published that is not below it; what it must break is at most what the table asks of boats",
 	Why:      "a fuse that must break more than it can may burst and go on arcing",
-	Change:   "fit a type with a higher breaking capacity as the first fuse: behind a lithium house pack class T",
+	Change:   "fit a type with a higher breaking capacity as the first fuse",
 	Severity: "danger afloat and for PTCs; on vehicles fault for breakers, at lithium house packs and from four times the capacity, advice below; advice up to a tenth above the limit, up to half of devices of 30 A and less: a battery's resistance is not known better",
 	Source: "Ohm's law, fault-current articles (two sources); breaking capacity of ISO 8820 " +
 		"types: makers' data sheets (two sources); ABYC E-11 asks a main device of a large bank for the battery maker's " +
 		"short-circuit current, or 20 kA at 125 V dc (two discussions quote it); that factories' habit does not hold for lithium: common practice, no source",
-	Mend: MendBreaking,
+	Mend:  MendBreaking,
+	Named: true,
 	Bad: `
 battery: {chemistry: LiFePO4, capacity: 100 Ah, rate: 20 h, resistance: 2 mΩ, at: battery tray}
 fuses:
@@ -46,7 +44,7 @@ loads:
 `,
 	Run: func(p *Pass) {
 		for _, b := range p.fuses() {
-			if b.Fuse.Type != nil && b.Fuse.Type.BreakingA > 0 && p.above(b) == nil {
+			if p.above(b) == nil {
 				p.judgeBreaking(b)
 			}
 		}
@@ -88,52 +86,48 @@ const (
 )
 
 func (p *Pass) judgeBreaking(b *circuit.Branch) {
-	fault, breaks := p.behindA(b), b.Fuse.Type.BreakingAt(p.d.NominalV())
-	must, near := p.mustBreakA(b)
-	if fault <= breaks || must <= breaks {
+	short, breaks, near := p.behindA(b), fault.BreaksA(p.c, b), nearBreaking(b)
+	if short <= breaks {
 		return
 	}
 	severity, kind := finding.Advice, b.Fuse.Type.Kind
 	switch {
-	case (p.practice.Afloat || kind == ptc) && fault > breaks*near:
+	case (p.practice.Afloat || kind == ptc) && short > breaks*near:
 		severity = finding.Danger
-	case (kind == breaker || p.housePack()) && fault > breaks*near, fault > breaks*habitual:
+	case (kind == breaker || p.housePack()) && short > breaks*near, short > breaks*habitual:
 		severity = finding.Fault
 	}
 	fin := ofFuse(severity, b)
 	fin.Leave = severity == finding.Advice
-	atMost(&fin, "prospective current", fault, breaks, "A")
+	atMost(&fin, "prospective current", short, breaks, "A")
 	fin.Source = b.Fuse.Type.Source.String()
+	if p.housePack() {
+		fin.Change = "make a class T the first fuse behind a lithium house pack"
+	}
 	p.say(fin, "a short behind %s draws about %s; a %s can break %s",
-		fuseText(b), ampsOver(fault, breaks), b.Fuse.Type.Name, rated(breaks))
+		fuseText(b), ampsOver(short, breaks), b.Fuse.Type.Name, rated(breaks))
 }
 
-// housePack tells whether the battery is one with a board that switches it off.
+// housePack tells whether the battery drives a short as a house pack does: by its
+// resistance where the design gives it, which is then no more than the least pack's, else
+// by its capacity.
 func (p *Pass) housePack() bool {
 	b := &p.d.Battery
-	return b.Chemistry != nil && b.Chemistry.House(b.CapacityAh.Value)
+	if b.Chemistry == nil || b.Chemistry.HouseAh <= 0 {
+		return false
+	}
+	if b.ResistanceOhm.Given() {
+		return !over(b.ResistanceOhm.Value, b.Chemistry.Ohm(b.Chemistry.HouseAh)*p.d.NominalV()/12)
+	}
+	return b.Chemistry.House(b.CapacityAh.Value)
 }
 
-// mustBreakA is what the standard of boats asks of a device by its battery, without
-// bound where it says nothing, and how far above its capacity is still near it.
-func (p *Pass) mustBreakA(b *circuit.Branch) (mustA, near float64) {
-	bank := battery.Of(p.d)
-	main := slices.ContainsFunc(p.branchesOf(circuit.FuseBranch), func(x *circuit.Branch) bool { return p.above(x) == b })
-	near = roughly
+// nearBreaking is how far above its capacity a short is still near it.
+func nearBreaking(b *circuit.Branch) float64 {
 	if fuseRating(b) <= smallA {
-		near = smallRoughly
+		return smallRoughly
 	}
-	if !p.practice.Afloat || bank == nil || bank.CrankingA() == 0 {
-		return math.Inf(1), near
-	}
-	row := p.d.Library.InterruptingFor(bank.CrankingA())
-	switch {
-	case row == nil:
-		return math.Inf(1), near
-	case main:
-		return row.MainA, near
-	}
-	return row.BranchA, near
+	return roughly
 }
 
 // openCircuitV is the resting voltage of the full battery.

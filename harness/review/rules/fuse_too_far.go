@@ -63,7 +63,7 @@ func (p *Pass) judgeFuseDistance(u unfusedWire) {
 	if first.Spec.Sheathed {
 		fin.Change = "move the fuse towards the battery: in its sheath the stretch has the longer limit already"
 	}
-	p.say(fin, "%s of conductor before the first fuse, from the start of %s; the limit is %s",
+	p.say(fin, "%s unfused from the start of %s; the limit is %s",
 		p.length(u.lengthM), u.wire.Text(), p.length(limit))
 }
 

@@ -73,10 +73,14 @@ func (p *Pass) settled(f *protection.Fuse, w *protection.Wire) bool {
 	return p.coordinated(f.Device, w.Wire) || on.Timed() && w.HurtS > on.OnS && !p.leansOnTime(w.Wire, fuseRating(f.Branch))
 }
 
-// endedAbove tells whether a smaller fuse before the device, through which the same current
-// flows, opens in time.
+// endedAbove tells whether a smaller fuse before the device, or in the return behind the
+// wire, through which the same current flows, opens in time.
 func (p *Pass) endedAbove(f *protection.Fuse, w *protection.Wire) bool {
 	damage := p.in.Faults.Wires.Damage(w.Wire)
+	if back := p.guardOf(w.Wire).fuse; back != nil && back != f.Branch && back.Returns() {
+		device, _ := p.in.Faults.Device(back)
+		return fusing.ProtectsWire(device, damage.FaultTimeS, f.FaultA).KnownRatio > 1
+	}
 	for up := p.above(f.Branch); up != nil && len(p.nearest[f.Branch.Index].Fuses) == 1; up = p.above(up) {
 		if fuseRating(up) >= fuseRating(f.Branch) {
 			continue
@@ -143,7 +147,7 @@ func (p *Pass) reportCurve(f *protection.Fuse, w *protection.Wire) {
 	if !math.IsInf(w.KnownRatio, 1) {
 		fin.Numbers = append(fin.Numbers, finding.Number{Name: "time withstood over latest opening", Value: w.KnownRatio})
 	}
-	fin.Leave = severity == finding.Advice
+	fin.Leave = severity == finding.Advice && w.HurtS >= longOverloadS
 	p.say(fin, "%s may take %s to open at %s; %s is damaged after %s",
 		fuseText(f.Branch), value, amps(at), w.Wire.Text(), most)
 	p.standsAside(w.Wire, overloadHurtsWire, fuseOverWire, returnBelowFuse, shortOverheatsWire)

@@ -135,7 +135,8 @@ func (f *facts) above(fuse *circuit.Branch) *circuit.Branch {
 }
 
 // guardReturns carries the protection of a part's feed to its return wires and
-// the grounds beyond: what a fault inside the part can drive through them.
+// the grounds beyond: what a fault inside the part can drive through them. A fuse that
+// stands in the way back opens for the wires in series with it, before it and behind it.
 func (f *facts) guardReturns(p *circuit.Part) {
 	hot, back, ok := p.Draws()
 	if !ok {
@@ -145,20 +146,34 @@ func (f *facts) guardReturns(p *circuit.Part) {
 	if !g.known() {
 		return
 	}
-	queue := []*circuit.Node{back.Node}
+	queue := []reached{{back.Node, g}}
 	for len(queue) > 0 {
-		n := queue[len(queue)-1]
+		at := queue[len(queue)-1]
 		queue = queue[:len(queue)-1]
+		n, g := at.node, at.guard.behindOnlyWay(at.node)
 		if n.Index == 0 || !g.before(f.guardCold[n.Index]) {
 			continue
 		}
 		f.guardCold[n.Index] = g
-		for _, b := range n.Branches {
-			if b.A == n && b.Returns() {
-				queue = append(queue, b.B)
-			}
+		for _, b := range n.ReturnsBy() {
+			queue = append(queue, reached{b.B, g.behind(b)})
 		}
 	}
+}
+
+// behindOnlyWay is the guard behind the fuses that stand in the only way back from a
+// node, up to where the current may take several.
+func (g guard) behindOnlyWay(n *circuit.Node) guard {
+	seen := map[*circuit.Node]bool{}
+	for n.Index != 0 && !seen[n] {
+		seen[n] = true
+		out := n.ReturnsBy()
+		if len(out) != 1 {
+			break
+		}
+		g, n = g.behind(out[0]), out[0].B
+	}
+	return g
 }
 
 func isReturn(w *circuit.Wire) bool {

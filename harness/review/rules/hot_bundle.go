@@ -30,7 +30,7 @@ fuses:
   lamp fuse: {type: blade C, rating: 2 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
   heat fuse: {type: blade C, rating: 20 A, at: battery tray, fed by: battery, wire: {size: 4 mm², length: 100 mm}}
 loads:
-  heater: {power: 130 W, behaves: resistor, at: rear, own switch: yes, stays live: "has its own switch", fed by: heat fuse, wire: {insulation: ISO 6722 thin wall class D, size: 1.5 mm²}, returns to: battery negative, return wire: {insulation: ISO 6722 thin wall class D, size: 1.5 mm²}}
+  heater: {current: 10.83 A, rated at: 14.3 V, behaves: resistor, at: rear, own switch: yes, stays live: "has its own switch", fed by: heat fuse, wire: {insulation: ISO 6722 thin wall class D, size: 1.5 mm²}, returns to: battery negative, return wire: {insulation: ISO 6722 thin wall class D, size: 1.5 mm²}}
   tail lamp: {power: 1 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {insulation: SAE J1128 GPT, size: 16 AWG}, returns to: frame}
 situations:
   heated: {engine: cruise, on: [heater, tail lamp]}

@@ -10,21 +10,21 @@ import (
 )
 
 // TestHotBundle: the place between the wires passes 85 °C, the class of the lamp's feed, at
-// some 124 W, and 95 °C, from where it is a danger, between 160 and 162 W. The wires that
+// some 10.3 A, and 95 °C, from where it is a danger, at some 13.4 A. The wires that
 // make the heat are of class 150 °C; of a lower class they are judged by what they carry.
 // Above 90 °C there is advice for the lamp's return of class 100 °C.
 func TestHotBundle(t *testing.T) {
 	r := rules.Find("hot-bundle")
 	for _, c := range []struct {
-		power, class string
+		draw, class string
 		want         finding.Severity
 		count        int
 	}{
-		{"60 W", "D", 0, 0}, {"122 W", "D", finding.Advice, 1}, {"125 W", "D", finding.Fault, 1},
-		{"160 W", "D", finding.Fault, 2}, {"163 W", "D", finding.Danger, 2},
-		{"163 W", "A", finding.Danger, 2},
+		{"5 A", "D", 0, 0}, {"10.17 A", "D", finding.Advice, 1}, {"10.42 A", "D", finding.Fault, 1},
+		{"13.33 A", "D", finding.Fault, 2}, {"13.58 A", "D", finding.Danger, 2},
+		{"13.58 A", "A", finding.Danger, 2},
 	} {
-		src := strings.NewReplacer("130 W", c.power, "thin wall class D", "thin wall class "+c.class).Replace(r.Bad)
+		src := strings.NewReplacer("10.83 A", c.draw, "thin wall class D", "thin wall class "+c.class).Replace(r.Bad)
 		var most finding.Severity
 		count := 0
 		for _, f := range assess(t, "hot.yaml", []byte(example.Design(src))) {
@@ -34,7 +34,7 @@ func TestHotBundle(t *testing.T) {
 			}
 		}
 		if most != c.want || count != c.count {
-			t.Errorf("%s, class %s: %d of %s, want %d of %s", c.power, c.class, count, most, c.count, c.want)
+			t.Errorf("%s, class %s: %d of %s, want %d of %s", c.draw, c.class, count, most, c.count, c.want)
 		}
 	}
 }

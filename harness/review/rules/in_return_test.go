@@ -90,3 +90,32 @@ func TestStrapCarriesAll(t *testing.T) {
 		t.Errorf("beside 1 mΩ: %s", got)
 	}
 }
+
+// A fuse in the return protects what is in series with it: 1 mm² before and behind 5 A
+// bears the fault that 30 A of the feed would let through. What has a second way back, and
+// a fuse that lets through more than the wire bears, help nothing.
+func TestFuseInReturnProtects(t *testing.T) {
+	const lamp = `
+fuses:
+  lamp fuse: {type: blade C, rating: 30 A, at: battery tray, fed by: battery, wire: {size: 6 mm², length: 100 mm}}
+  back fuse: {type: blade C, rating: RATING, at: battery tray, returns to: battery negative, return wire: {size: 1 mm², length: 100 mm}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, maximum fuse: 30 A, at: rear, fed by: lamp fuse, wire: {size: 6 mm²}, returns to: BACK, return wire: {size: 1 mm²}, stays live: "marks the parked machine", own switch: true}
+`
+	for _, c := range []struct {
+		rating, back string
+		want         finding.Severity
+	}{
+		{"5 A", "back fuse", 0},
+		{"30 A", "back fuse", finding.Danger},
+		{"5 A", "[back fuse, frame]", finding.Danger},
+	} {
+		text := replace(lamp, "RATING", c.rating, "BACK", c.back)
+		if got := gravest(t, text, "return-below-fuse"); got != c.want {
+			t.Errorf("%s, %s: %s, want %s", c.rating, c.back, got, c.want)
+		}
+		if got := max(gravest(t, text, "short-overheats-wire"), gravest(t, text, "fuse-wire-curve")); c.want == 0 && got != 0 {
+			t.Errorf("%s, %s: %s by a short inside the lamp", c.rating, c.back, got)
+		}
+	}
+}

@@ -15,12 +15,12 @@ var lampSharesMotorFuse = &Rule{
 	Says:  "shares a motor's fuse",
 	Doc: "Lamps that others steer or keep clear by: those whose library row says `must burn`, such as navigation and tail " +
 		"lamps, and lamps that the design calls critical, such as a brake lamp; against motors whose nearest fuse is the same. " +
-		"Other critical loads are advised on. A horn cannot jam and is no such motor.",
+		"Other critical loads are advised on, and such lamps beside electronics that draw more, a cool box or a converter. A horn cannot jam and is no such motor.",
 	Formula:  "none: it is a question of topology",
 	Limits:   "none",
 	Why:      "the motor jams, the fuse opens as it should, and nobody sees the boat or the braking",
 	Change:   "give the lamp a fuse of its own",
-	Severity: "fault; advice for a critical load that is no lamp",
+	Severity: "fault; advice for a critical load that is no lamp, and beside electronics",
 	Source:   "common practice, no source",
 	Bad: `
 fuses:
@@ -44,19 +44,26 @@ loads:
 func (p *Pass) judgeShared(part *circuit.Part, b *circuit.Branch, severity finding.Severity) {
 	fuses, _ := p.nearest.Above(b.A)
 	for _, fuse := range fuses {
-		if motors := p.motorsOn(fuse); len(motors) > 0 {
+		others := p.loadsOn(fuse, func(l *design.Load) bool { return l.Behaves == design.Motor && l.Sign != design.SignHorn })
+		if len(others) == 0 && severity == finding.Fault {
+			severity = finding.Advice
+			others = slices.DeleteFunc(p.loadsOn(fuse, func(l *design.Load) bool { return l.Behaves == design.ConstantPower }), func(x *circuit.Branch) bool {
+				return isLamp(x) || p.c.DrawA(x) <= p.c.DrawA(b)
+			})
+		}
+		if len(others) > 0 {
 			fin := ofPart(severity, part)
 			fin.Cause = fusePlace(fuse)
-			p.say(fin, "if %s opens %s, %s loses its supply", wording.Or(names(motors)), fuseText(fuse), part.Name)
+			p.say(fin, "if %s opens %s, %s loses its supply", wording.Or(names(others)), fuseText(fuse), part.Name)
 		}
 	}
 }
 
-// motorsOn lists the motors whose nearest fuse is this one.
-func (p *Pass) motorsOn(fuse *circuit.Branch) (list []*circuit.Branch) {
+// loadsOn lists the loads of a kind whose nearest fuse is this one.
+func (p *Pass) loadsOn(fuse *circuit.Branch, kind func(*design.Load) bool) (list []*circuit.Branch) {
 	for _, b := range p.c.BelowBranch(fuse).Loads {
 		l := accessory(b.Part)
-		if l == nil || b != loadBranch(b.Part) || l.Behaves != design.Motor || l.Sign == design.SignHorn {
+		if l == nil || b != loadBranch(b.Part) || !kind(l) {
 			continue
 		}
 		if own, _ := p.nearest.Above(b.A); slices.Contains(own, fuse) {

@@ -7,8 +7,9 @@ import (
 
 // conditions says which contacts may be closed when asking what is live.
 type conditions struct {
-	key  bool // factory contacts of taps
-	hand bool // switches, and the loads' own
+	key    bool // factory contacts of taps
+	hand   bool // switches, and the loads' own
+	aboard bool // battery switches, closed as long as somebody is there
 }
 
 var (
@@ -82,7 +83,7 @@ func mayClose(b *circuit.Branch, when conditions, energised map[*circuit.Branch]
 	case c.Coil != nil:
 		return energised[c.Coil]
 	case c.Switch != nil, c.OwnSwitch != nil:
-		return when.hand
+		return when.hand || when.aboard && isolates(b)
 	}
 	return when.key || c.Key == design.WhenAlways
 }

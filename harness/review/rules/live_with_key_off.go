@@ -21,7 +21,8 @@ var liveWithKeyOff = &Rule{
 		"whenever the battery is connected. A load reached only through a hand switch, its own included, " +
 		"can be left on; such loads are reported once, at the first switch. A load with a standby draw is " +
 		"live all the time, whether or not it is in use, and no switch of its own is taken unless the " +
-		"design says `own switch`. A battery switch is there to be opened on leaving, and a switch worked by a key goes with the key: neither is reported. " +
+		"design says `own switch`. A battery switch is there to be opened on leaving, and a switch worked by a key goes with the key: neither is reported; " +
+		"but a petrol boat's fuel pump that runs behind closed battery switches alone is. " +
 		"`stays live: \"reason\"` on the load, or on any part its current passes, says that it is meant. " +
 		"Loads behind a relay that nothing can release belong to relay-never-released.",
 	Formula:  "none: it is a question of topology",
@@ -29,7 +30,7 @@ var liveWithKeyOff = &Rule{
 	Why:      "a load the key does not switch off drains the battery of a parked machine",
 	Change:   "feed it behind a key-controlled relay or tap, or give the reason as `stays live`",
 	Severity: "fault; advice when only a momentary or a float switch puts it on, and of lamps with a switch, which are seen",
-	Source:   "common practice, no source",
+	Source:   "common practice, no source; fuel pumps of boats: 33 CFR 183.524(b), only while the engine runs or is started (from memory)",
 	Bad: `
 fuses:
   lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: battery, wire: {size: 1 mm², length: 100 mm}}
@@ -47,7 +48,28 @@ limits: {standby: 2 A, days to no start: 8 h}
 		for _, g := range k.byHand {
 			p.reportByHand(g)
 		}
+		p.judgeFuelPumps(k)
 	},
+}
+
+// judgeFuelPumps reports pumps of a petrol boat that run with the engine stopped and the
+// key off as long as somebody is aboard.
+func (p *Pass) judgeFuelPumps(k *keylessLoads) {
+	if !p.practice.Afloat || p.noPetrol() {
+		return
+	}
+	aboard := p.live(conditions{aboard: true}, nil)
+	for _, part := range p.partsOf(circuit.Load) {
+		b, l := loadBranch(part), accessory(part)
+		if b == nil || l.Type == nil || !l.Type.StopsWithEngine || !p.drawsKeyless(b, aboard) || slices.Contains(k.always, part) {
+			continue
+		}
+		fin := ofPart(finding.Fault, part)
+		fin.Why = "where a line leaks or a carburettor overflows, it goes on pumping petrol into the boat after the engine has stopped"
+		fin.Change = "feed it behind the key and a contact that opens when the engine stops, such as an oil pressure switch or the engine's own control unit"
+		decidedBy(&fin, "drain", p.c.DrawA(b), "A", figure.Larger)
+		p.say(fin, "%s runs with the engine stopped and the key off: nothing but battery switches parts it from the battery", part.Name)
+	}
 }
 
 func (p *Pass) reportAlwaysOn(part *circuit.Part) {
@@ -105,7 +127,8 @@ func (p *Pass) reportByHand(g handGroup) {
 		return
 	}
 	severity := finding.Fault
-	if momentary(g.gate) || floats(g.gate) || lampsAlone(g.loads) {
+	keyed, held := p.hasKey(), !slices.ContainsFunc(g.loads, p.stays)
+	if momentary(g.gate) || held || floats(g.gate) || lampsAlone(g.loads) || !keyed {
 		severity = finding.Advice
 	}
 	fin := ofPart(severity, g.gate.Part)
@@ -119,16 +142,33 @@ func (p *Pass) reportByHand(g handGroup) {
 		subject = g.gate.Part.Name + " can be left on by its own switch"
 	}
 	decidedBy(&fin, "drain", sum, "A", figure.Larger)
-	fin.Change = p.ofPump(g.loads...)
+	if fin.Change = p.ofPump(g.loads...); !keyed {
+		fin.Live = false
+		fin.Change = "say why as `stays live`, or give what follows the key: a tap, a vehicle load, or a switch whose type is a key"
+		p.say(fin, "%s, drawing about %s; nothing in the design follows a key", subject, amps(sum))
+		return
+	}
 	p.say(fin, "%s with the key off, drawing about %s", subject, amps(sum))
+}
+
+// hasKey tells whether anything in the design goes off with a key: a tap, a switch that is
+// one, or what the vehicle itself draws.
+func (f *facts) hasKey() bool {
+	return slices.ContainsFunc(f.c.Branches, func(b *circuit.Branch) bool {
+		return b.Closer != nil && b.Closer.Key != "" && b.Closer.Key != design.WhenAlways || keyed(b)
+	}) || slices.ContainsFunc(f.d.VehicleLoads, func(l *design.VehicleLoad) bool {
+		return l.When == design.WhenKey || l.When == design.WhenRunning
+	})
 }
 
 // lampsAlone tells whether draws are lamps, by their sign.
 func lampsAlone(draws []*circuit.Branch) bool {
-	return !slices.ContainsFunc(draws, func(b *circuit.Branch) bool {
-		l := b.Load
-		return l == nil || l.Load == nil || l.Load.Sign != design.SignLamp && l.Load.Sign != design.SignLED
-	})
+	return !slices.ContainsFunc(draws, func(b *circuit.Branch) bool { return !isLamp(b) })
+}
+
+func isLamp(b *circuit.Branch) bool {
+	l := b.Load
+	return l != nil && l.Load != nil && (l.Load.Sign == design.SignLamp || l.Load.Sign == design.SignLED)
 }
 
 // ofPump is what to do about bilge pumps of a boat, which must stay live; "" = there is

@@ -22,6 +22,7 @@ var loadNeverOn = &Rule{
 	Change:   "add the load to the situation in which it is used most heavily with others",
 	Severity: "advice; fault when a situation lists it as on and it gets nothing",
 	Source:   "common practice, no source",
+	Named:    true,
 	Bad: `
 loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
@@ -34,7 +35,7 @@ situations:
 		able := p.live(anything, nil)
 		for _, part := range p.partsOf(circuit.Load) {
 			b := loadBranch(part)
-			if b == nil || !able.nodes[b.A.Index] || !p.cold[b.B.Index] || p.draws(b) {
+			if b == nil || !able.nodes[b.A.Index] || !p.cold[b.B.Index] || p.draws(b) || onOneHalf(b) {
 				continue
 			}
 			p.reportNeverOn(part, p.listedOn(b))

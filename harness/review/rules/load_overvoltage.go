@@ -51,6 +51,7 @@ func (p *Pass) judgeHighest(part *circuit.Part, l *design.Load) {
 		return
 	}
 	fin := ofPart(v.severity, part)
+	p.isOfOther(&fin, l)
 	v.decides(&fin, "voltage", figure.Larger, 1, most, "V")
 	p.say(fin, "voltage at %s: %s; %s", part.Name, v.split(func(x float64) string { return voltsOver(x, most) }), can)
 }

@@ -15,11 +15,11 @@ var loadUndervoltage = &Rule{
 	Name:  "load-undervoltage",
 	Title: "a load gets less than its minimum voltage",
 	Says:  "too little voltage",
-	Doc: "For every load with a minimum voltage, from the design or the library: the lowest voltage at " +
+	Doc: "For every load with a minimum voltage, from the design or the library, or without one rated for a higher system voltage: the lowest voltage at " +
 		"its terminals over the situations in which it is on, at nominal values and in its worst case " +
 		"(battery down to its reserve for starting); the worst case decides. Where the volts go between battery and load is said with it.",
 	Formula:  "V load ≥ minimum voltage",
-	Limits:   "`minimum voltage` of the load",
+	Limits:   "`minimum voltage` of the load; two thirds of `rated at` without one, where that is 1.5 × the system's or more (our choice)",
 	Why:      "below it electronics reset, drivers flicker and relays drop out",
 	Change:   "use a thicker feed and return, or do not use it with the engine stopped",
 	Severity: "fault; danger for a critical load",
@@ -32,7 +32,11 @@ loads:
 	Mended: []string{"voltage: 13 V", "voltage: 10 V"},
 	Run: func(p *Pass) {
 		for _, part := range p.partsOf(circuit.Load) {
-			if least := minimumV(part); least > 0 {
+			least := minimumV(part)
+			if l := accessory(part); least == 0 && l != nil && l.RatedV >= ratedMostShare*p.d.NominalV() {
+				least = l.RatedV / ratedMostShare
+			}
+			if least > 0 {
 				p.judgeLowest(part, least)
 			}
 		}
@@ -46,6 +50,7 @@ func (p *Pass) judgeLowest(part *circuit.Part, least float64) {
 		return
 	}
 	fin := ofPart(v.severity, part)
+	p.isOfOther(&fin, accessory(part))
 	v.decides(&fin, "voltage", figure.Smaller, 1, least, "V")
 	b := loadBranch(part)
 	fin.Unsourced = p.unsourcedDrop(p.lossFor(part, v.cornered), false, p.worstDrop(b)(v.by).decisive()*p.d.NominalV(), v.decisive()-least)

@@ -31,6 +31,8 @@ const (
 	// MendSeal: the same, where it is a choice of sizing; what the design gives
 	// is the design's own affair.
 	MendSeal
+	// MendSpark: the plug, the fuse or the relay, likewise, for one that makes no spark.
+	MendSpark
 	// MendRelay: the relay.
 	MendRelay
 	// MendBlock: the block.

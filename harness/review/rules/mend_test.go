@@ -26,6 +26,7 @@ func TestMends(t *testing.T) {
 		rules.MendPlug:      "plug-overload no-terminal-fits",
 		rules.MendPart:      "plug-ways",
 		rules.MendSeal:      "unsealed-in-wet-place",
+		rules.MendSpark:     "spark-in-vapour",
 		rules.MendRelay:     "relay-contact-overload relay-too-hot",
 		rules.MendBlock:     "block-overload block-way-overload",
 	} {

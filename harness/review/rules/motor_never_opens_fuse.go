@@ -2,6 +2,7 @@ package rules
 
 import (
 	"math"
+	"slices"
 
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
@@ -13,8 +14,8 @@ var motorNeverOpensFuse = &Rule{
 	Name:  "motor-never-opens-fuse",
 	Title: "a stalled motor never opens its fuse",
 	Says:  "if stalled, never opens its fuse",
-	Doc: "Each motor that runs unattended, against the smallest fuse on its way: its stall current is its starting " +
-		"current (`inrush`), or the library's multiple of its running current. A fuse that carries that for hours protects " +
+	Doc: "Each motor that runs unattended, against the smallest fuse on its way, one in the only return included: its stall current is its starting " +
+		"current (`inrush`) from twice its running current on, or the library's multiple of its running current. A fuse that carries that for hours protects " +
 		"the wire and not the motor; up to four times the running current it is taken as chosen for the start. Left out: `protected motor: yes`, of the load or its library row; horns; what is on only " +
 		"while a momentary switch is held; what is on for at most five minutes by its own `on for`, with somebody beside it.",
 	Formula:  "stall current ≤ what the fuse carries continuously, and rating > 4 × running current",
@@ -33,17 +34,13 @@ loads:
 `,
 	Mended: []string{"rating: 15 A", "rating: 7.5 A"},
 	Run: func(p *Pass) {
-		blocked := corner.TolerancesOf(p.d).Blocked
+		tolerances := corner.TolerancesOf(p.d)
 		for _, part := range p.partsOf(circuit.Load) {
 			l, b := accessory(part), loadBranch(part)
 			if b == nil || l.Behaves != design.Motor || p.attended(l, b) {
 				continue
 			}
-			peak := blocked
-			if l.Inrush.PeakRatio > 1 {
-				peak = l.Inrush.PeakRatio
-			}
-			p.judgeBlocked(part, b, peak*p.c.DrawA(b))
+			p.judgeBlocked(part, b, tolerances.StallRatio(l)*p.c.DrawA(b))
 		}
 	},
 }
@@ -65,7 +62,8 @@ const startShare = 4.0
 
 func (p *Pass) judgeBlocked(part *circuit.Part, b *circuit.Branch, blockedA float64) {
 	var least *circuit.Branch
-	for _, up := range p.nearest.Upstream(b) {
+	way := slices.AppendSeq(p.nearest.Upstream(b), p.c.Homeward(b.B))
+	for _, up := range way {
 		if r := fuseRating(up); r > 0 && (least == nil || r < fuseRating(least)) {
 			least = up
 		}

@@ -1,7 +1,9 @@
 package rules
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 
 	"fusewright/harness/design/figure"
 	"fusewright/harness/design/quantity"
@@ -23,7 +25,7 @@ var overloadHurtsWire = &Rule{
 	Why:     "a frozen pump or a jammed fan holds its starting current for minutes",
 	Change:  "fit a smaller fuse or a thicker wire, or a motor protector that opens in time",
 	Severity: "fault; danger when the wire withstands it for less than a minute, or passes its overload limit while no fuse is certain to open; " +
-		"advice where a stalled motor that is on for a time is let go of before it harms the wire, and its fuse opens in the end",
+		"advice where a stalled motor that runs only while a button is held is let go of, by its `on for`, before it harms the wire, and its fuse opens in the end",
 	Source: "article on DC motors' starting current (one source); ISO 8820 and maker's data sheets, time-current tables " +
 		"(one source); heating of the wire: IEC 60949, ISO 6722-1 thermal overload (from memory)",
 	Mend: MendWire,
@@ -48,27 +50,42 @@ charging: {regulated: 14.3 V, output: {1300 rpm: 24 A, 3000 rpm: 30 A}, idle: 13
 			return
 		}
 		for _, w := range p.c.Wires {
-			if o := p.in.Overloads.Worst(w); o.Hurts() && !o.Bare && p.allowed(w).known() {
+			if !p.allowed(w).known() {
+				continue
+			}
+			if o := p.gravest(p.in.Overloads.Hurting(w)); o != nil {
 				p.reportOverload(w, o)
 			}
 		}
 	},
 }
 
+// gravest is the overload of a wire to report; nil where there is none behind a fuse.
+func (p *Pass) gravest(list []*overload.Overload) *overload.Overload {
+	list = slices.DeleteFunc(slices.Clone(list), func(o *overload.Overload) bool { return o.Bare })
+	if len(list) == 0 {
+		return nil
+	}
+	return slices.MinFunc(list, func(a, b *overload.Overload) int {
+		return cmp.Or(cmp.Compare(p.overloadSeverity(b), p.overloadSeverity(a)), overload.Compare(a, b))
+	})
+}
+
 // overloadSeverity is advice where whoever runs the motor lets go of it long before: one
-// that is on for a time, which the wire stands for longer, and whose fuse opens in the end.
-func overloadSeverity(o *overload.Overload) finding.Severity {
-	switch {
-	case o.Ruins || o.StandsS < longOverloadS:
+// that runs only while a button is held, and for a time, which the wire stands for longer, and
+// whose fuse opens in the end.
+func (p *Pass) overloadSeverity(o *overload.Overload) finding.Severity {
+	if o.Ruins || o.StandsS < longOverloadS {
 		return finding.Danger
-	case o.Blocked != nil && o.Device != nil && o.Blocked.Load.Load.OnForS.Given() && o.StandsS > o.Blocked.Load.Load.OnForS.Value:
+	}
+	if b := o.Blocked; b != nil && o.Device != nil && p.letGo(b) && b.Load.Load.OnForS.Given() && o.StandsS > b.Load.Load.OnForS.Value {
 		return finding.Advice
 	}
 	return finding.Fault
 }
 
 func (p *Pass) reportOverload(w *circuit.Wire, o *overload.Overload) {
-	fin := ofWire(overloadSeverity(o), w)
+	fin := ofWire(p.overloadSeverity(o), w)
 	what := "all its loads on at once"
 	if o.Blocked != nil {
 		what = o.Blocked.Part.Name + " stalled"

@@ -70,7 +70,7 @@ func TestOwnBoatKeepsItsFindings(t *testing.T) {
 	if len(texts) < 5 {
 		t.Fatalf("only %d designs of boats", len(texts))
 	}
-	silent := strings.NewReplacer("  bilge pump:", "  lifter:", "  float switch:", "  feeler:", "fed by: float switch", "fed by: feeler")
+	silent := strings.NewReplacer("  bilge pump:", "  lifter:", "  float switch:", "  feeler:", "fed by: float switch", "fed by: feeler", "[float switch,", "[feeler,")
 	rename := strings.NewReplacer("practice: marine", "practice: estuary ferries", "battery switch 100 A", "red key 100 A",
 		"type: bilge pump,", "type: sump lifter,", "float switch 15 A", "water feeler")
 	for name, text := range texts {

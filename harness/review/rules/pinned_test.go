@@ -311,8 +311,9 @@ func TestHotPlaceAtTheClass(t *testing.T) {
 // branch, which is enough.
 func TestBreakingCapacityAtTheEdge(t *testing.T) {
 	p := passOf(t, fuseBreakingCapacity, "")
-	boat := *p.practice
+	ashore, boat := p.practice, *p.practice
 	boat.Afloat = true
+	use := func(x *library.Practice) { p.practice, p.d.Practice, p.found = x, x, nil }
 	b := part(t, p, "lamp fuse").Branches[0]
 	kind := *b.Fuse.Type
 	kind.BreakingA = 1000
@@ -322,15 +323,16 @@ func TestBreakingCapacityAtTheEdge(t *testing.T) {
 		p.found = nil
 		p.judgeBreaking(b)
 		says(t, fmt.Sprintf("%g A", fault), p.found, min(want, finding.Advice))
-		p.practice, p.found = &boat, nil
+		use(&boat)
 		p.judgeBreaking(b)
 		says(t, fmt.Sprintf("%g A on a boat's branch", fault), p.found, none)
-		p.practice = p.d.Practice
+		use(ashore)
 	}
 	// At the system's 12 V it breaks 2 000 A, 1 000 A only above 32 V. Of a battery
 	// that has no cold-cranking current a boat asks all that a short draws.
 	kind.Breaks = []library.BreaksAt{{UpToV: 14, BreakingA: 2000}, {UpToV: 32, BreakingA: 1500}}
-	p.practice, p.d.Battery.Chemistry = &boat, p.d.Library.Chemistry("LiFePO4")
+	use(&boat)
+	p.d.Battery.Chemistry = p.d.Library.Chemistry("LiFePO4")
 	for fault, want := range map[float64]finding.Severity{2000: none, 2001: finding.Advice, 2999: finding.Advice, 3001: finding.Danger} {
 		p.in.Protection = &protection.Study{Fuses: []*protection.Fuse{{Branch: b, FaultA: fault}}}
 		p.found = nil
@@ -338,15 +340,28 @@ func TestBreakingCapacityAtTheEdge(t *testing.T) {
 		says(t, fmt.Sprintf("%g A at 12 V", fault), p.found, want)
 	}
 	// A PTC behind the battery of a vehicle is not what factories build.
-	p.practice, kind.Kind, kind.Breaks = p.d.Practice, "ptc", nil
+	use(ashore)
+	kind.Kind, kind.Breaks = "ptc", nil
 	for fault, want := range map[float64]finding.Severity{1000: none, 1001: finding.Advice, 1499: finding.Advice, 1501: finding.Danger} {
 		p.in.Protection = &protection.Study{Fuses: []*protection.Fuse{{Branch: b, FaultA: fault}}}
 		p.found = nil
 		p.judgeBreaking(b)
 		says(t, fmt.Sprintf("%g A at a PTC", fault), p.found, want)
 	}
-	// Nor do they build blade fuses behind a lithium pack of 30 Ah and more.
+	// Nor do they build blade fuses behind a lithium pack of 30 Ah and more, or of what
+	// resistance that one has: 0.06 Ω·Ah / 30 Ah and 2 mΩ of its board are 4 mΩ.
 	kind.Kind, kind.Breaks = "fuse", nil
+	for _, c := range []struct {
+		ah, ohm, fault float64
+		want           finding.Severity
+	}{{29, 0.004, 1501, finding.Fault}, {31, 0.004, 1501, finding.Fault}, {29, 0.0041, 1501, finding.Advice}, {300, 0.0041, 1501, finding.Advice},
+		{300, 0.0041, 4001, finding.Fault}} {
+		p.in.Protection = &protection.Study{Fuses: []*protection.Fuse{{Branch: b, FaultA: c.fault}}}
+		p.found, p.d.Battery.CapacityAh.Value, p.d.Battery.ResistanceOhm.Value = nil, c.ah, c.ohm
+		p.judgeBreaking(b)
+		says(t, fmt.Sprintf("%g A behind %g Ah of %g Ω", c.fault, c.ah, c.ohm), p.found, c.want)
+	}
+	p.d.Battery.ResistanceOhm = design.Quantity{}
 	for _, c := range []struct {
 		ah, fault float64
 		want      finding.Severity
@@ -665,26 +680,34 @@ func TestCoordinatedAtTheEdge(t *testing.T) {
 	}
 }
 
-// A blocked motor that is on for two minutes is let go of before the wire takes harm after
-// three, if its fuse opens in the end.
-func TestBlockedMotorIsLetGo(t *testing.T) {
-	motor := &design.Load{Behaves: design.Motor}
-	blocked := &circuit.Branch{Load: &circuit.LoadSpec{Load: motor}}
+// A stalled motor that is on for two minutes while a button is held is let go of before the
+// wire takes harm after three, if its fuse opens in the end.
+func TestStalledMotorIsLetGo(t *testing.T) {
 	for _, c := range []struct {
-		onS, standsS float64
-		opens        bool
-		want         finding.Severity
-	}{{0, 180, true, finding.Fault}, {120, 119, true, finding.Fault}, {120, 120, true, finding.Fault}, {120, 121, true, finding.Advice},
-		{120, 180, false, finding.Fault}, {30, 59, true, finding.Danger}} {
-		motor.OnForS = design.Quantity{}
+		held    string
+		onS     float64
+		standsS float64
+		opens   bool
+		want    finding.Severity
+	}{{"yes", 0, 180, true, finding.Fault}, {"yes", 120, 119, true, finding.Fault}, {"yes", 120, 120, true, finding.Fault},
+		{"yes", 120, 121, true, finding.Advice}, {"no", 120, 121, true, finding.Fault}, {"yes", 120, 180, false, finding.Fault},
+		{"yes", 30, 59, true, finding.Danger}} {
+		p := passOf(t, overloadHurtsWire, `
+switches:
+  button: {rating: 20 A, momentary: `+c.held+`, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}}
+loads:
+  tail lamp: {power: 5 W, behaves: motor, at: rear, fed by: button, wire: {size: 1 mm²}, returns to: frame}
+`)
+		blocked := loadBranch(part(t, p, "tail lamp"))
+		blocked.Load.Load.OnForS = design.Quantity{}
 		if c.onS > 0 {
-			motor.OnForS = design.Quantity{Value: c.onS, Text: "given"}
+			blocked.Load.Load.OnForS = design.Quantity{Value: c.onS, Text: "given"}
 		}
 		o := &overload.Overload{Blocked: blocked, StandsS: c.standsS}
 		if c.opens {
 			o.Device = &circuit.Branch{}
 		}
-		if got := overloadSeverity(o); got != c.want {
+		if got := p.overloadSeverity(o); got != c.want {
 			t.Errorf("%+v: %s", c, got)
 		}
 	}
@@ -900,7 +923,8 @@ loads:
 `)
 	boat := *p.practice
 	boat.Afloat = true
-	p.practice, p.d.Battery.Chemistry = &boat, p.d.Library.Chemistry("LiFePO4")
+	p.practice, p.d.Practice = &boat, &boat
+	p.d.Battery.Chemistry = p.d.Library.Chemistry("LiFePO4")
 	b := part(t, p, "main").Branches[0]
 	kind := *b.Fuse.Type
 	kind.BreakingA, kind.Breaks, b.Fuse.Type = 1000, nil, &kind

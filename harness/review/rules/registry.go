@@ -10,6 +10,7 @@ var registry = sorted(
 	batteryFlattened,
 	backFeed,
 	bilgePumpIsolated,
+	bilgePumpWithoutHand,
 	bilgePumpKeyed,
 	blockOverload,
 	blockWayOverload,

@@ -25,10 +25,11 @@ var relayContactOverload = &Rule{
 	Why:     "an overloaded contact welds shut, and what it feeds stays live",
 	Change: "use a relay with a higher rating for this kind of load, or share the loads between " +
 		"two",
-	Severity: "danger; advice when only the worst case is more than the contact carries",
-	Source:   "makers' data sheets, mini and micro relays (one source)",
-	Mend:     MendRelay,
-	InUse:    true,
+	Severity: "danger; advice when only the rating for lamps or motors is exceeded, by no more than a third: a question of the contact's life, " +
+		"and when only the worst case is more than the contact carries",
+	Source: "makers' data sheets, mini and micro relays (one source)",
+	Mend:   MendRelay,
+	InUse:  true,
 	Bad: `
 fuses:
   heat fuse: {type: blade C, rating: 25 A, at: battery tray, fed by: battery, wire: {size: 6 mm², length: 100 mm}}
@@ -56,7 +57,10 @@ charging: {regulated: 14.3 V, output: {1300 rpm: 32 A, 3000 rpm: 40 A}, idle: 13
 
 func (p *Pass) judgeRelayContact(part *circuit.Part, form *library.RelayForm, b *circuit.Branch) {
 	ambient := part.AmbientC()
-	v, u := p.heldContact(b, RelayContact(form, b, ambient), func(loading) finding.Severity { return finding.Danger })
+	v, u := p.heldContact(b, RelayContact(form, b, ambient), func(u loading) finding.Severity {
+		carriesMore := over(u.A, form.MakeA*form.Share(ambient))
+		return graver(carriesMore || over(u.share, lifeShare), finding.Advice, finding.Danger)
+	})
 	if v.severity == 0 {
 		return
 	}

@@ -1,6 +1,8 @@
 package rules
 
 import (
+	"fmt"
+
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
@@ -11,7 +13,7 @@ var relayNeverEnergised = &Rule{
 	Says:  "never energised",
 	Doc: "With the key on and every switch closed the coil still has no live end or no return: it is " +
 		"not fed, fed through its own contact, or its return leads nowhere. Loads behind the " +
-		"relay are not reported again by fed-by-nothing.",
+		"relay are named, and not reported again by fed-by-nothing.",
 	Formula:  "none: it is a question of topology",
 	Limits:   "none",
 	Why:      "what the relay feeds will never work",
@@ -37,7 +39,24 @@ loads:
 			if able.nodes[coil.A.Index] || able.nodes[coil.B.Index] {
 				why = "its coil has no return path to the battery"
 			}
-			p.say(fin, "%s can never be energised: %s", part.Name, why)
+			fin.What = fmt.Sprintf("%s can never be energised: %s", part.Name, why)
+			setBehind(&fin, p.deadBehind(part, able))
+			p.report(fin)
 		}
 	},
+}
+
+// deadBehind names the loads that a relay's contacts alone would switch on.
+func (p *Pass) deadBehind(part *circuit.Part, able *liveness) (loads []string) {
+	for _, contact := range part.Branches {
+		if contact.Closer == nil || contact.Closer.Coil == nil {
+			continue
+		}
+		for _, b := range p.drawsOf(contact) {
+			if b.Load != nil && b.Load.Load != nil && !able.draws(b) {
+				loads = append(loads, b.Part.Name)
+			}
+		}
+	}
+	return loads
 }

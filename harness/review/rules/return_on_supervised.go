@@ -11,7 +11,7 @@ var returnOnSupervised = &Rule{
 	Title: "a part returns through a supervised circuit",
 	Says:  "returns through a supervised circuit",
 	Doc: "A load or a relay's coil whose return leads to a ground that the design calls supervised: a " +
-		"return of the factory loom through which a data-bus module measures. Grounds that lead on to " +
+		"return of the factory wiring through which a data-bus module measures. Grounds that lead on to " +
 		"such a ground count too. A ground of which nothing is said is taken as a plain one.",
 	Formula: "none: it is a question of topology",
 	Limits:  "none",

@@ -13,7 +13,8 @@ var reversingBothOn = &Rule{
 	Title: "both halves of a reversing contactor are on at once",
 	Says:  "both directions at once",
 	Doc: "Every motor between the two halves of a reversing contactor, or between two changeover relays that rest on " +
-		"the return: whether both coils are on in a situation. Both ends of the motor are on the feed then, and it does not turn.",
+		"the return: whether both coils are on in a situation. Both ends of the motor are on the feed then, and it does not turn. " +
+		"Nor does one with both ends on one half, in every situation.",
 	Formula:  "in each situation at most one of the two coils on",
 	Limits:   "none",
 	Why:      "the motor is braked where it is meant to run, and a contactor of four single contacts is a short circuit then",
@@ -48,15 +49,30 @@ situations:
 }
 
 func (p *Pass) judgeBothOn(part *circuit.Part, b *circuit.Branch) {
+	near, far := b.Halves()
+	fin := ofPart(finding.Fault, part)
+	if onOneHalf(b) {
+		fin.Change = "lead one end to the other half"
+		p.say(fin, "both ends of %s are on the same contact of %s, so it never runs", part.Name, near.Terminals[0].Part.Name)
+		return
+	}
 	i := slices.IndexFunc(p.usable, func(s *solve.Solution) bool { return bothOn(s, b) })
 	if i < 0 {
 		return
 	}
-	near, far := b.Halves()
-	fin := ofPart(finding.Fault, part)
 	fin.Situation = p.usable[i].Situation.Name
 	p.say(fin, "%s and %s are both on in %q, so %s does not turn", near.Terminals[0].Part.Name, far.Terminals[0].Part.Name,
 		fin.Situation, part.Name)
+}
+
+// onOneHalf tells whether both ends of a motor that is to run either way are on one
+// contact.
+func onOneHalf(b *circuit.Branch) bool {
+	if !b.Load.Reverses {
+		return false
+	}
+	near, far := b.Halves()
+	return near == far
 }
 
 // bothOn tells whether both ends of a motor that runs either way are on the feed.

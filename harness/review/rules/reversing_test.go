@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"fusewright/harness/proof/example"
+	"fusewright/harness/review/rules"
 )
 
 // TestReversingIsJudged: what a motor between two relays asks of fuse, contacts and
@@ -51,5 +52,20 @@ situations:
 		if c.want == nil && len(got) > 0 {
 			t.Errorf("%s: %s", name, strings.Join(got, "\n"))
 		}
+	}
+}
+
+// A motor with both ends on one half never runs, and no situation is asked for it.
+func TestBothEndsOnOneHalf(t *testing.T) {
+	bad := strings.Replace(rules.Find("reversing-both-on").Bad, "returns to: lower", "returns to: raise", 1)
+	var got []string
+	for _, f := range assess(t, "lift.yaml", []byte(example.Design(bad))) {
+		if f.Part == "lift" {
+			got = append(got, f.Rule+": "+f.What)
+		}
+	}
+	want := []string{"reversing-both-on: both ends of lift are on the same contact of raise, so it never runs"}
+	if !slices.Equal(got, want) {
+		t.Errorf("%q, want %q", got, want)
 	}
 }

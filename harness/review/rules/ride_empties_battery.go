@@ -61,6 +61,10 @@ const rideTolerance = 1e-5
 func (p *Pass) reportEmpty(r *ride.Result) {
 	f := finding.Finding{Severity: finding.Fault, Part: r.Ride.Name, Ref: r.Ride.Name, Pos: r.Ride.Pos}
 	decidedBy(&f, "empty after", r.EmptyS, "s", figure.Smaller)
+	if !r.Legs[len(r.Legs)-1].Runs() {
+		f.Why = "all that is on fails together, and the engine does not start"
+		f.Change = "run fewer loads or for a shorter time, charge in between, or fit a larger battery"
+	}
 	f.Numbers = append(f.Numbers, finding.Number{Name: "below start reserve after", Value: r.ReserveS, Unit: "s"})
 	p.say(f, "ride %s: the battery is empty after %s, in leg %d",
 		r.Ride.Name, quantity.Format(r.EmptyS, quantity.Duration), len(r.Legs))

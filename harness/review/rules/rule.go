@@ -29,6 +29,9 @@ type Rule struct {
 	Change  string // what usually mends it
 	// Severity says when the finding is a danger, a fault or advice.
 	Severity string
+	// Named: its advice is named part by part where other advice beside graver findings
+	// is counted only: what it says must not be missed.
+	Named bool
 	// Source is the published origin of the limit with how sure it is, or
 	// "common practice, no source".
 	Source string

@@ -279,3 +279,109 @@ runs:
 }
 
 func replace(text string, pairs ...string) string { return strings.NewReplacer(pairs...).Replace(text) }
+
+// A relay contact that is rated 22 A for motors and 40 A for what it carries: advice up to a
+// third above the rating for motors, danger beyond.
+func TestMotorOnRelayAtTheEdge(t *testing.T) {
+	const text = `
+fuses:
+  motor fuse: {type: blade E, rating: 60 A, at: battery tray, fed by: battery, wire: {size: 16 mm², length: 100 mm}, stays live: "a test"}
+  pilot: {type: blade C, rating: 3 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
+relays:
+  motor relay: {form: mini make, at: battery tray, fed by: motor fuse, wire: {size: 16 mm², length: 100 mm}, coil: {fed by: pilot, returns to: frame, suppressed by: diode, wire: {size: 1 mm², length: 100 mm}, return wire: {size: 1 mm², length: 100 mm}}}
+loads:
+  the motor: {current: AMPS, rated at: 14 V, behaves: BEHAVES, at: rear, fed by: motor relay, wire: {size: 16 mm²}, returns to: frame, return wire: {size: 16 mm²}}
+situations:
+  running: {engine: cruise, on: [the motor]}
+places:
+  battery tray: {ambient: 23 °C}
+  rear: {ambient: 23 °C}
+charging: {regulated: 14.3 V, output: {1300 rpm: 90 A, 3000 rpm: 90 A}, idle: 1300 rpm, cruise: 3000 rpm, hot derating: 0 %}
+`
+	for _, c := range []struct {
+		amps, behaves string
+		want          finding.Severity
+	}{{"21 A", "motor", 0}, {"29 A", "motor", finding.Advice}, {"30 A", "motor", finding.Danger}, {"41 A", "constant power", finding.Danger}} {
+		if got := gravest(t, replace(text, "AMPS", c.amps, "BEHAVES", c.behaves), "relay-contact-overload"); got != c.want {
+			t.Errorf("%s of a %s: %s, want %s", c.amps, c.behaves, got, c.want)
+		}
+	}
+}
+
+// What a hand switch leaves on is a fault where something follows a key, and advice where
+// nothing does or where it is on only while a button is held.
+func TestLeftOnWithoutAKey(t *testing.T) {
+	const text = `
+vehicle loads: LOADS
+taps: TAPS
+fuses:
+  fan fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: battery, wire: {size: 1 mm², length: 100 mm}}
+switches:
+  fan switch: {rating: 10 A, momentary: HELD, at: battery tray, fed by: fan fuse, wire: {size: 1 mm², length: 100 mm}}
+relays:
+  fan relay: {form: mini make, at: battery tray, fed by: fan fuse, wire: {size: 1 mm², length: 100 mm}, coil: {fed by: fan switch, returns to: battery negative, suppressed by: diode, wire: {size: 1 mm², length: 100 mm}, return wire: {size: 1 mm², length: 100 mm}}}
+loads:
+  fan: {current: 2 A, rated at: 12 V, behaves: motor, at: rear, fed by: fan relay, wire: {size: 1 mm²}, returns to: battery negative, return wire: {size: 1 mm²}}
+situations:
+  running: {engine: cruise, on: [fan]}
+`
+	for _, c := range []struct {
+		loads, held string
+		want        finding.Severity
+	}{{"{machine: {power: 20 W, when: running}}", "no", finding.Fault}, {"{machine: {power: 20 W, when: always}}", "no", finding.Advice},
+		{"{machine: {power: 20 W, when: running}}", "yes", finding.Advice}} {
+		if got := gravest(t, replace(text, "LOADS", c.loads, "HELD", c.held, "TAPS", "{}"), "live-with-key-off"); got != c.want {
+			t.Errorf("%+v: %s", c, got)
+		}
+	}
+}
+
+// What takes up water is no cover where it is wet on a boat.
+func TestCoverInTheWet(t *testing.T) {
+	for _, c := range []struct {
+		practice, wet, cover string
+		want                 finding.Severity
+	}{{"marine", "yes", "braided glass sleeve", finding.Advice}, {"marine", "no", "braided glass sleeve", 0},
+		{"marine", "yes", "silicone fire sleeve", 0}, {"motorcycle", "yes", "braided glass sleeve", 0}} {
+		text := replace("practice: PRACTICE\nplaces:\n  battery tray: {ambient: 40 °C}\n  rear: {ambient: 35 °C, wet: WET}\nruns:\n"+
+			"  - {from: battery tray, to: rear, length: 600 mm, cover: COVER}\n", "PRACTICE", c.practice, "WET", c.wet, "COVER", c.cover)
+		if got := gravest(t, text, "cover-unsuited"); got != c.want {
+			t.Errorf("%+v: %s", c, got)
+		}
+	}
+}
+
+// A ride without the engine may leave a fifth of the charge in a lead battery: 12 Ah at the 10 h
+// rate give 1 A for 9.5 h down to 21 %, for 9.7 h to 19 %.
+func TestDeepDischarge(t *testing.T) {
+	const text = `
+loads:
+  tail lamp: {power: 12 W, rated at: 12 V, behaves: constant power, own switch: yes, stays live: "a test", at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
+rides:
+  stand: {start charge: 100 %, legs: [{lasts: HOURS, key: on, on: all, ambient: 25 °C}]}
+`
+	for hours, want := range map[string]finding.Severity{"8 h": 0, "12 h": finding.Advice} {
+		if got := gravest(t, replace(text, "HOURS", hours), "battery-flattened"); got != want {
+			t.Errorf("%s: %s, want %s", hours, got, want)
+		}
+	}
+}
+
+// A lamp switched in its return is live as long as the battery switch is closed.
+func TestSwitchedInReturnBehindTheBatterySwitch(t *testing.T) {
+	const text = `
+fuses:
+  lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: FEED, wire: {size: 1 mm², length: 100 mm}}
+switches:
+  isolator: {type: battery switch 100 A, at: battery tray, fed by: battery, wire: {size: 16 mm², length: 100 mm}}
+  hand: {type: toggle 20 A, at: battery tray, fed by: battery, wire: {size: 16 mm², length: 100 mm}}
+  lamp switch: {rating: 5 A, at: rear, returns to: frame, return wire: {size: 1 mm²}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: lamp switch, return wire: {size: 1 mm², length: 200 mm}}
+`
+	for feed, want := range map[string]finding.Severity{"isolator": finding.Advice, "hand": 0, "battery": finding.Fault, "keyed feed": finding.Advice} {
+		if got := gravest(t, replace(text, "FEED", feed), "switched-in-return"); got != want {
+			t.Errorf("fed by %s: %s, want %s", feed, got, want)
+		}
+	}
+}

@@ -80,8 +80,7 @@ func (p *Pass) judgeSharedReturn(part *circuit.Part, w *circuit.Wire, fuses []*c
 }
 
 // feedsByReturn lists, by wire, the fuses nearest above everything whose current
-// passes a return wire, each once, in the order of the parts. Where a fuse is
-// listed it is on all the way home, so that each wire is met once a fuse.
+// passes, or may pass, a return wire, each once, in the order of the parts.
 func (p *Pass) feedsByReturn() [][]*circuit.Branch {
 	list := make([][]*circuit.Branch, len(p.c.Wires))
 	type passing struct{ fuse, wire *circuit.Branch }
@@ -93,11 +92,8 @@ func (p *Pass) feedsByReturn() [][]*circuit.Branch {
 		}
 		for _, f := range p.guards[b.A.Index].all() {
 			for back := range p.c.Homeward(minus.Node) {
-				if seen[passing{f, back}] {
-					break
-				}
-				seen[passing{f, back}] = true
-				if back.Wire != nil {
+				if back.Wire != nil && !seen[passing{f, back}] {
+					seen[passing{f, back}] = true
 					list[back.Wire.Index] = append(list[back.Wire.Index], f)
 				}
 			}

@@ -91,5 +91,10 @@ func (p *Pass) reportUnsolved(s *solve.Solution, where string, cause int) {
 	if s.At != nil && len(s.At.Terminals) > 0 {
 		f.Pos = s.At.Terminals[0].Part.Pos
 	}
+	for _, part := range p.partsOf(circuit.Load) {
+		if l := accessory(part); l != nil && s.At != nil && loadBranch(part) != nil && loadBranch(part).A == s.At {
+			p.isOfOther(&f, l)
+		}
+	}
 	p.report(f)
 }

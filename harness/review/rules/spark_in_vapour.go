@@ -10,16 +10,17 @@ var sparkInVapour = &Rule{
 	Name:  "spark-in-vapour",
 	Title: "a part that may spark is in petrol vapour",
 	Says:  "may spark in petrol vapour",
-	Doc: "Switches, relays, fuses, breakers, blocks with fuses and plugs that are not sealed, at a place where `petrol vapour` " +
-		"can gather. What the library knows as ignition protected may stand there. Motors and other accessories with contacts " +
-		"or brushes inside are judged by their library row; of others the maker must say it, which is advice. Where the design does not " +
-		"say that vapour can gather, nothing is judged; the papers of a boat say so in their caution.",
+	Doc: "Switches, a load's own switch, relays, fuses, breakers, blocks with fuses, sockets, and plugs that are not sealed, at a place " +
+		"where `petrol vapour` can gather. What the library or the design calls `ignition protected` may stand there. Motors " +
+		"and electronics (inverters, chargers, radios) may have brushes, relays or switches inside: nothing saying that they are protected is advice, and so is a protected socket: what is plugged in stands in the vapour as well. Where the design does not " +
+		"say that vapour can gather, nothing is judged; a boat with a place that it is likely at is asked (data-missing), and its papers say so in their caution.",
 	Formula:  "none",
-	Limits:   "`petrol vapour` of the place; `ignition protected` of the library row",
+	Limits:   "`petrol vapour` of the place; `ignition protected` of the part or its library row",
 	Why:      "one part of petrol vapour in a hundred of air burns as an explosion, and a contact that opens is enough to light it",
 	Change:   "move the part out of the space, or use one that is ignition protected",
-	Severity: "danger; advice for motors of which nothing says that they are ignition protected",
+	Severity: "danger; advice for motors and electronics of which nothing says that they are ignition protected, and for protected sockets",
 	Source:   "33 CFR 183.410(a): a part near petrol must not light a mixture of propane and air (two sources)",
+	Mend:     MendSpark,
 	Bad: `
 places:
   battery tray: {ambient: 40 °C, petrol vapour: yes}
@@ -36,17 +37,43 @@ places:
 }
 
 func (p *Pass) judgeSpark(part *circuit.Part) {
+	if plug := part.Plug; plug != nil && !plug.Family.Sealed {
+		fin := ofPart(finding.Danger, part)
+		fin.Change = "fit a sealed plug, or move it out of the space"
+		p.say(fin, "the plug of %s, %s, may spark when it is parted, and petrol vapour can gather at %s",
+			part.Name, plug.Family.Name, part.Place.Name)
+	}
+	l := accessory(part)
+	if s, ok := part.Source.(interface{ SaidSparkProof() bool }); ok && s.SaidSparkProof() || l != nil && l.Type != nil && l.Type.IgnitionProtected {
+		if l != nil && l.Sign == design.SignSocket {
+			p.say(ofPart(finding.Advice, part), "%s is ignition protected, what is plugged into it need not be, and petrol vapour can gather at %s",
+				part.Name, part.Place.Name)
+		}
+		return
+	}
 	if kind := sparking(part.Source); kind != "" {
 		p.say(ofPart(finding.Danger, part), "%s, %s, may spark, and petrol vapour can gather at %s", part.Name, kind, part.Place.Name)
 	}
-	if part.Plug != nil && !part.Plug.Family.Sealed {
-		p.say(ofPart(finding.Danger, part), "the plug of %s, %s, may spark when it is parted, and petrol vapour can gather at %s",
-			part.Name, part.Plug.Family.Name, part.Place.Name)
+	if l != nil {
+		p.judgeLoadSpark(part, l)
 	}
-	if l := accessory(part); l != nil && l.Behaves == design.Motor && (l.Type == nil || !l.Type.IgnitionProtected) {
+}
+
+// judgeLoadSpark judges an accessory that nothing calls ignition protected.
+func (p *Pass) judgeLoadSpark(part *circuit.Part, l *design.Load) {
+	inside := part.Name
+	if l.Behaves == design.Motor {
+		inside = "the motor of " + part.Name
+	}
+	switch {
+	case l.OwnSwitch:
+		p.say(ofPart(finding.Danger, part), "the switch of %s's own may spark, and petrol vapour can gather at %s", part.Name, part.Place.Name)
+	case l.Sign == design.SignSocket:
+		p.say(ofPart(finding.Danger, part), "what is plugged into %s or out may spark, and petrol vapour can gather at %s", part.Name, part.Place.Name)
+	case l.Behaves == design.Motor || l.Sign == design.SignElectronics:
 		fin := ofPart(finding.Advice, part)
-		fin.Change = "see that its maker calls it ignition protected, or move it"
-		p.say(fin, "nothing says that the motor of %s is ignition protected, and petrol vapour can gather at %s", part.Name, part.Place.Name)
+		fin.Change = "see that its maker calls it ignition protected and write `ignition protected: yes`, or move it"
+		p.say(fin, "nothing says that %s is ignition protected, and petrol vapour can gather at %s", inside, part.Place.Name)
 	}
 }
 

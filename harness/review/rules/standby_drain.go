@@ -74,7 +74,7 @@ const daySeconds = 86400
 // ofDrain starts the finding of a parked machine's drain.
 func (p *Pass) ofDrain(drain, days, against string) finding.Finding {
 	f := finding.Finding{Severity: finding.Fault, Part: "battery", Ref: "battery", Pos: p.d.Battery.Pos}
-	f.What = fmt.Sprintf("%s drawn with the key off; the engine no longer starts after %s unused; %s",
+	f.What = fmt.Sprintf("%s drawn with the key off; the engine no longer starts after %s parked; %s",
 		drain, days, against)
 	return f
 }

@@ -13,14 +13,14 @@ var switchedInReturn = &Rule{
 	Title: "a load is switched only in its return",
 	Says:  "switched only in its return",
 	Doc: "A load or coil that nothing but a switch or relay contact between it and the ground turns off, while its feed stays " +
-		"live: with the key off, or with the key on alone. One whose feed has a switch of its own as well is not reported, " +
+		"live: with the key off, with the key on alone, or with the battery switch closed. One whose feed has a switch of its own as well is not reported, " +
 		"nor one that a break contact leaves on, nor what a battery switch in the negative isolates.",
 	Formula: "none: it is a question of topology",
 	Limits:  "none",
 	Why: "it is live though it is off: whoever changes the lamp meets the full voltage, and a return that chafes on the " +
 		"frame turns it on",
 	Change: "put the switch or contact into the feed and run the return to ground",
-	Severity: "fault where the feed is live with the key off; advice behind the key, as factories switch horns and coils, " +
+	Severity: "fault where the feed is live with the key off; advice behind the key or a battery switch, as factories switch horns and coils, " +
 		"by a momentary switch, or where `stays live` says why",
 	Source: "common practice, no source",
 	Bad: `
@@ -39,7 +39,7 @@ loads:
 		if !p.c.SwitchedBack() {
 			return
 		}
-		j := coldSwitched{p, p.live(untouched, p.excused), p.live(untouched, nil), p.live(conditions{key: true}, nil)}
+		j := coldSwitched{p, p.live(untouched, p.excused), p.live(untouched, nil), p.live(conditions{key: true}, nil), p.live(conditions{key: true, aboard: true}, nil)}
 		for _, b := range p.c.Branches {
 			if p.coils[b] != nil || b.Load != nil && b.Load.Load != nil && !b.Load.Standby {
 				j.judge(b)
@@ -52,18 +52,21 @@ loads:
 // key off, parts that the design excuses left out or not, and with the key on.
 type coldSwitched struct {
 	*Pass
-	unexcused, off, on *liveness
+	unexcused, off, on, aboard *liveness
 }
 
 func (j *coldSwitched) judge(b *circuit.Branch) {
 	asleep, awake := j.off.opensBack(b), j.on.opensBack(b)
 	gates := j.gatesOf(b)
-	if !asleep && !awake || !j.cold[b.B.Index] || slices.ContainsFunc(gates, isolates) {
+	if !asleep && !awake && !j.aboard.opensBack(b) || !j.cold[b.B.Index] || slices.ContainsFunc(gates, isolates) {
 		return
 	}
 	held := !slices.ContainsFunc(gates, func(x *circuit.Branch) bool { return !momentary(x) })
 	excused := staysLive(b.Part) || slices.ContainsFunc(gates, j.excused)
 	fin, state := ofPart(finding.Advice, b.Part), "with the key on"
+	if !asleep && !awake {
+		state = "with the battery switch closed"
+	}
 	if asleep {
 		state = "with the key off"
 		if j.unexcused.nodes[b.A.Index] && !held && !excused {

@@ -13,8 +13,8 @@ import (
 
 var tapOverSpare = &Rule{
 	Name:  "tap-over-spare",
-	Title: "more is drawn from a tap than its spare capacity",
-	Says:  "over its spare capacity",
+	Title: "more is drawn from a tap than it can spare",
+	Says:  "more drawn than it can spare",
 	Doc: "The largest current out of each tap over all situations, at nominal values, against the spare current the design " +
 		"gives for it. A tap with a draw and no spare current given is data-missing.",
 	Formula:  "current out of the tap ≤ spare",
@@ -47,7 +47,7 @@ func (p *Pass) judgeSpare(part *circuit.Part, spareA float64) {
 	fin := ofPart(v.severity, part)
 	v.decides(&fin, "current", figure.Larger, 1, spareA, "A")
 	_, spare := quantity.Against(v.decisive(), spareA, quantity.Current)
-	p.say(fin, "drawn from %s: %s; its spare capacity is %s", part.Name, v.split(against(spareA, quantity.Current)), spare)
+	p.say(fin, "drawn from %s: %s; the tap can spare %s", part.Name, v.split(against(spareA, quantity.Current)), spare)
 }
 
 // tapAmps is the current through a tap: the largest of its branches.

@@ -10,6 +10,7 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/design/figure"
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
 	"fusewright/harness/network/solve"
@@ -24,8 +25,10 @@ var voltageDrop = &Rule{
 		"feed and return together, with fuses, contacts and terminations, wires warm. The worst " +
 		"situation is reported, at nominal values, as is likely and in its worst case. The limits are defined for the " +
 		"conductors at nominal values: what these lose there decides. When contacts and fuses take the whole drop above one and a half times the " +
-		"limit it is a fault too; where the whole drop passes the limit as is likely it is advice, and so are wires that lose more than is usual for what is on for long, or than the load's maker asks (`drop aim`). An element that " +
-		"alone takes two fifths of the drop is named.",
+		"limit it is a fault too; where the whole drop passes the limit as is likely it is advice, and so are wires that lose more than is usual for what is on for long, or than the load's maker asks (`drop aim`). On boats the wires of what the library calls `critical afloat` " +
+		"(navigation lamps, VHF radio, bilge pumps, blower) are held to the limit of critical loads too, unless the design says whether they are `critical`: " +
+		"advice above it, a fault above one and a half times. An element that " +
+		"alone takes two fifths of the drop is named. A load that gets its current through a relay's coil loses nothing on the way: that is said in place of a drop.",
 	Formula: "drop = (V battery − V load) / nominal system voltage",
 	Limits: "the practice's limit for critical or other loads; `limits: drop critical`, `drop " +
 		"other` of the design",
@@ -68,6 +71,9 @@ func (p *Pass) judgeDrop(part *circuit.Part, b *circuit.Branch) {
 		kind, key = "critical", "drop critical"
 	}
 	whole, wires := p.worstDrop(b), p.wireDrop(part, b)
+	if p.saysCoils(part, b, whole(corner.AtNominal)) {
+		return
+	}
 	v := p.held("voltage drop", wires, figure.Larger, limit, math.Inf(1), func(c cornered) finding.Severity {
 		return graver(l.Critical && c.decisive() > 2*limit, finding.Fault, finding.Danger)
 	})
@@ -108,6 +114,33 @@ func (p *Pass) judgeDrop(part *circuit.Part, b *circuit.Branch) {
 	p.report(fin)
 }
 
+// leftByCoils is the share of the system voltage lost from which a load in series with a
+// coil has no use of the rest, and seriesShare how much of its current such a coil carries.
+const leftByCoils, seriesShare = 0.9, 0.5
+
+// saysCoils reports a load that gets its current through coils in series with it: what is
+// lost there is no drop, and may be more than there is, since the coils drive it backwards.
+func (p *Pass) saysCoils(part *circuit.Part, load *circuit.Branch, whole cornered) bool {
+	s := p.solutionOf(whole.in)
+	if s == nil || whole.Nominal < leftByCoils {
+		return false
+	}
+	var through []*circuit.Branch
+	for coil := range p.coils {
+		if math.Abs(s.BranchA[coil.Index]) >= seriesShare*math.Abs(s.BranchA[load.Index]) && s.BranchA[coil.Index] != 0 {
+			through = append(through, coil)
+		}
+	}
+	if len(through) == 0 {
+		return false
+	}
+	fin := ofPart(graver(accessory(part).Critical, finding.Fault, finding.Danger), part)
+	fin.Situation = whole.in.Name
+	fin.Change = "feed load and coil each from the supply, and return each to a ground"
+	p.say(fin, "%s is in series with the coil of %s and gets %s", part.Name, wording.And(names(through)), volts(math.Abs(s.LoadV(load))))
+	return true
+}
+
 // judgeAim advises on a wire that is thick enough by its limit but thinner than the
 // trade fits for what is on for long; false when it is not.
 func (p *Pass) judgeAim(part *circuit.Part, load *circuit.Branch, wires cornered, limit float64) bool {
@@ -115,12 +148,14 @@ func (p *Pass) judgeAim(part *circuit.Part, load *circuit.Branch, wires cornered
 	if wires.in == nil || aim >= limit || !over(wires.Nominal, aim) {
 		return false
 	}
-	fin := ofPart(finding.Advice, part)
+	// What is critical by the library alone is a fault where no fitter would leave it.
+	fin := ofPart(graver(key == corner.AimCritical && over(wires.Nominal, MostWholeDrop*aim), finding.Advice, finding.Fault), part)
 	value, most := quantity.Against(wires.Nominal, aim, quantity.Share)
 	fin.What = fmt.Sprintf("drop in the wires to %s: %s; %s is usual for %s", part.Name, value, most, aims[key])
 	atMost(&fin, "drop in its wires", 100*wires.Nominal, 100*aim, "%")
 	fin.Situation = wires.in.Name
-	if fin.Source = p.limitSource(key, false); key == corner.AimOwn {
+	_, given := p.dropLimit(true)
+	if fin.Source = p.limitSource(key, given && key == corner.AimCritical); key == corner.AimOwn {
 		fin.Source = aimSource(accessory(part))
 	}
 	p.report(fin)
@@ -138,6 +173,7 @@ func aimSource(l *design.Load) string {
 // aims are what the aims of the practice hold for, in words.
 var aims = map[string]string{
 	corner.AimLong:       "a load on for long periods",
+	corner.AimCritical:   "navigation lamps, radios, blowers and bilge pumps",
 	corner.AimOwn:        "such a load, by its maker",
 	corner.AimConverters: "a large load of constant power, whose electronics cut out on low volts",
 }

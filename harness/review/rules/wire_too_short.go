@@ -37,12 +37,7 @@ loads:
 const slip = 0.1
 
 func (p *Pass) judgeLength(w *circuit.Wire) {
-	longest, way := 0.0, 0.0
-	for _, b := range w.Route {
-		way += b.Run.LengthM.Value
-		longest = max(longest, b.Run.LengthM.Value)
-	}
-	apart := 2*longest - way
+	apart, way := w.ApartM()
 	switch {
 	case over(apart, w.LengthM):
 		fin := ofWire(graver(over(slip*apart, w.LengthM), finding.Advice, finding.Fault), w)

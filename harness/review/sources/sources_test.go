@@ -49,7 +49,7 @@ func TestOf(t *testing.T) {
 			}
 			for i, use := range u.For {
 				if slices.Contains(u.For[:i], use) {
-					t.Errorf("%s: %q stands twice under %q", name, use, u.Source.Text)
+					t.Errorf("%s: %q is given twice under %q", name, use, u.Source.Text)
 				}
 				under[use] = u.Source
 			}

@@ -154,7 +154,7 @@ func LikelyBasis(d *design.Design) string {
 		most := l.Type.Most.Source
 		said[most] = true
 		document, _, _ := strings.Cut(most.Text, ":")
-		text += fmt.Sprintf("; %s and the like count with the most that their type approval allows, such as %s of %s (%s; %s)",
+		text += fmt.Sprintf("; %s and the like count with the maximum their type approval allows, such as %s of %s (%s; %s)",
 			l.Type.Name, quantity.Plain(l.MostW, quantity.Power), quantity.Plain(l.PowerW, quantity.Power), document, most.Certainty)
 	}
 	return text + "."

@@ -20,7 +20,7 @@ type Clearing struct {
 	SlowNote string  // what the library's band says there
 	Assumed  bool    // the device's type is not known and taken as a blade fuse
 	// BreaksA is the breaking capacity of the device; 0 = not known. Exceeded
-	// names the fuse on the way whose current is above its own.
+	// names the fuse on the way that has none before it and is good for less (BreaksA).
 	BreaksA  float64
 	Exceeded *circuit.Branch
 	// Bare tells that some of the current comes from the battery without
@@ -82,6 +82,7 @@ func (w *walk) result(p point, f flow) Result {
 	}
 	if p.back != nil {
 		w.goBack(p.back)
+		r.Clearing = w.backFuses(p.back, r.Clearing)
 	}
 	w.heat(&r)
 	return r
@@ -194,7 +195,7 @@ func (w *walk) breaksA(t *library.FuseType) float64 {
 // opens is what clears a short through a fuse, given what clears it before.
 func (w *walk) opens(b *circuit.Branch, amps float64, c Clearing) Clearing {
 	d, assumed := w.s.devices.of(b)
-	o := d.Open(amps)
+	o, first := d.Open(amps), c.Device == nil || c.Bare
 	if c.Device == nil || c.Bare || !(c.SlowS < o.SlowS) {
 		was := c
 		c = Clearing{Device: b, DeviceA: amps, SlowS: o.SlowS, SlowNote: o.Note, Assumed: assumed,
@@ -207,7 +208,7 @@ func (w *walk) opens(b *circuit.Branch, amps float64, c Clearing) Clearing {
 		}
 	}
 	c.FastS = math.Min(c.FastS, o.FastS)
-	if c.Exceeded == nil && d.Type != nil && !assumed && d.Type.BreakingA > 0 && amps > w.breaksA(d.Type) {
+	if first && c.Exceeded == nil && amps > w.s.devices.breaksA[b.Index] {
 		c.Exceeded = b
 	}
 	return c
@@ -238,12 +239,30 @@ func (w *walk) goBack(n *circuit.Node) {
 	}
 	for _, b := range n.ReturnsBy() {
 		amps := math.Abs(w.flow.through(b))
-		if b.Wire == nil || amps < share*w.flow.amps || w.marked[b.Wire.Index] == w.round {
+		if amps < share*w.flow.amps || b.Wire != nil && w.marked[b.Wire.Index] == w.round {
 			continue
 		}
-		w.carry(b.Wire, amps)
+		if b.Wire != nil {
+			w.carry(b.Wire, amps)
+		}
 		w.goBack(b.B)
 	}
+}
+
+// backFuses is what clears a short whose current has one way back, with the fuses that
+// stand in it; what no fuse of the feed clears is left as it is.
+func (w *walk) backFuses(n *circuit.Node, c Clearing) Clearing {
+	for range w.s.Circuit.Branches {
+		out := n.ReturnsBy()
+		if len(out) != 1 || c.Device == nil || c.Bare {
+			break
+		}
+		if out[0].Kind == circuit.FuseBranch {
+			c = w.opens(out[0], math.Abs(w.flow.through(out[0])), c)
+		}
+		n = out[0].B
+	}
+	return c
 }
 
 // returns lists the return wires below a node, near first.

@@ -13,6 +13,7 @@ type devices struct {
 	at      []int32 // by branch: index + 1; 0 = no fuse
 	known   []fusing.Device
 	assumed []bool
+	breaksA []float64 // by branch: see BreaksA
 }
 
 // kind is what a band depends on; of an assumed rating, which the library may
@@ -25,12 +26,13 @@ type kind struct {
 }
 
 func newDevices(c *circuit.Circuit, rater *conductor.Rater) *devices {
-	out := &devices{at: make([]int32, len(c.Branches))}
+	out := &devices{at: make([]int32, len(c.Branches)), breaksA: make([]float64, len(c.Branches))}
 	seen := map[kind]int32{}
 	for i, b := range c.Branches {
 		if b.Kind != circuit.FuseBranch || b.Fuse == nil {
 			continue
 		}
+		out.breaksA[i] = BreaksA(c, b)
 		d, assumed := Device(c, b)
 		k := kind{d.Type, 0, d.Rating, d.AmbientC}
 		if assumed && d.Rating != nil {

@@ -35,10 +35,10 @@ type Overload struct {
 // Hurts tells whether the wire is damaged before the device must have opened.
 func (o *Overload) Hurts() bool { return o != nil && o.StandsS < o.OpensS }
 
-// compare puts the overload first that is worse for the wire: one that hurts it, of
+// Compare puts the overload first that is worse for the wire: one that hurts it, of
 // these one that ruins it, then the one that it stands for less; of those that it
 // outlasts the one with the least margin.
-func compare(a, b *Overload) int {
+func Compare(a, b *Overload) int {
 	if c := cmp.Or(first(a.Hurts(), b.Hurts()), first(a.Ruins, b.Ruins)); c != 0 {
 		return c
 	}
@@ -60,8 +60,12 @@ func first(a, b bool) int {
 
 // Study is the overloads of a circuit.
 type Study struct {
-	worst []*Overload // by wire
+	worst []*Overload   // by wire
+	hurt  [][]*Overload // by wire: those that hurt it
 }
+
+// Hurting are the overloads that damage a wire before its fuse must have opened.
+func (s *Study) Hurting(w *circuit.Wire) []*Overload { return s.hurt[w.Index] }
 
 // Worst is the overload that is worst for a wire; nil when nothing can drive
 // more through it than it carries in use.
@@ -71,10 +75,10 @@ func (s *Study) Worst(w *circuit.Wire) *Overload { return s.worst[w.Index] }
 // solutions that converged; a motor that stands draws its starting current for
 // good, or the library's multiple of its running current where none is given.
 func Compute(c *circuit.Circuit, sols []*solve.Solution, faults *fault.Study) *Study {
-	s := &study{Study: &Study{worst: make([]*Overload, len(c.Wires))}, c: c, faults: faults,
+	s := &study{Study: &Study{make([]*Overload, len(c.Wires)), make([][]*Overload, len(c.Wires))}, c: c, faults: faults,
 		running: make([]float64, len(c.Branches)), together: make([]float64, len(c.Branches)),
 		used: make([]float64, len(c.Branches)), steady: make([]float64, len(c.Branches)),
-		blocked: corner.TolerancesOf(c.Design).Blocked}
+		tolerances: corner.TolerancesOf(c.Design)}
 	for _, sol := range sols {
 		if sol.Status != solve.Converged {
 			continue
@@ -111,7 +115,7 @@ type study struct {
 	running, together []float64 // by branch
 	used              []float64 // by branch: the most of together that one situation has on
 	steady            []float64 // of together, what may flow for good, by a wire's branch
-	blocked           float64   // current of a blocked motor over its running current
+	tolerances        *corner.Tolerances
 }
 
 // way is a load with the branches that its current passes.
@@ -181,18 +185,9 @@ func (s *study) allAtOnce(w way) {
 	}
 }
 
-// leastStall is how many times its running current a motor draws at the least when it
-// stands: a smaller starting current is that of a soft start, which says nothing of a
-// blocked motor. From memory: small brushed motors stall at two to three times.
-const leastStall = 2.0
-
 // stands holds a way against its motor standing while the rest runs on.
 func (s *study) stands(w way) {
-	peak := s.blocked
-	if in := w.load.Load.Load.Inrush; in.PeakRatio >= leastStall {
-		peak = in.PeakRatio
-	}
-	moreA := (peak - 1) * w.drawsA
+	moreA := (s.tolerances.StallRatio(w.load.Load.Load) - 1) * w.drawsA
 	var fuses []passed
 	for _, b := range w.branches {
 		if b.Kind == circuit.FuseBranch {
@@ -235,7 +230,10 @@ func (s *study) take(o *Overload, forGoodA float64, fuses []passed) {
 		o.StandsS = damage.TimeS(o.Amps)
 		o.Ruins = !math.IsInf(damage.FaultTimeS(forGoodA), 1)
 	}
-	if was := s.worst[o.Wire.Index]; !math.IsInf(o.StandsS, 1) && (was == nil || compare(o, was) < 0) {
+	if o.Hurts() {
+		s.hurt[o.Wire.Index] = append(s.hurt[o.Wire.Index], o)
+	}
+	if was := s.worst[o.Wire.Index]; !math.IsInf(o.StandsS, 1) && (was == nil || Compare(o, was) < 0) {
 		s.worst[o.Wire.Index] = o
 	}
 }

@@ -142,15 +142,15 @@ func caveats(d *design.Design, r *Result) []string {
 	var out []string
 	for _, l := range r.Legs {
 		if l.AmbientAssumed {
-			out = append(out, "no leg or battery place gives the temperature: 25 °C taken where none is said")
+			out = append(out, "no leg or battery place gives the temperature: 25 °C is assumed where none is given")
 			break
 		}
 	}
 	if d.Charging.Present() && !d.Charging.HotDerating.Given() {
-		out = append(out, "the design gives no hot derating: the output curve is taken as it is when hot")
+		out = append(out, "the design gives no hot derating: the output curve is used as it is, hot or cold")
 	}
 	if !d.Battery.ResistanceOhm.Given() {
-		out = append(out, "the battery's resistance is taken from its chemistry and capacity")
+		out = append(out, "the battery's resistance is assumed from its chemistry and capacity")
 	}
 	if len(d.VehicleLoads) == 0 {
 		out = append(out, "the design gives no vehicle loads: the machine itself draws nothing here")
@@ -182,6 +182,9 @@ func (s *simulation) newLeg(leg *design.Leg) *Leg {
 }
 
 // running tells whether the engine turns in a leg.
+// Runs tells whether the engine runs in a leg.
+func (l *Leg) Runs() bool { return running(l.Leg) }
+
 func running(l *design.Leg) bool { return l.Key == design.KeyOn && l.EngineRPM > 0 }
 
 // standing tells whether the engine stood still until now.

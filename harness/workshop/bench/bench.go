@@ -152,7 +152,7 @@ func (m *maker) assumed(t *Test) {
 		seen[b.Assumed]++
 	}
 	for _, what := range order {
-		t.Missing = append(t.Missing, fmt.Sprintf("Taken from common practice for want of data (%s): %s.",
+		t.Missing = append(t.Missing, fmt.Sprintf("Assumed by common practice for want of data (%s): %s.",
 			wording.Count(seen[what], "place", "places"), what))
 	}
 }

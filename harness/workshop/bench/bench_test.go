@@ -334,10 +334,10 @@ func BenchmarkMake1000(b *testing.B) {
 // TestHighestVoltageIsTheDesigns: the caution of 48 V systems names the voltage
 // that the rules go by; below 48 V there is none.
 func TestHighestVoltageIsTheDesigns(t *testing.T) {
-	for system, want := range map[string]string{"12 V": "", "24 V": "", "48 V": "reaches 57.6 V in ordinary use"} {
+	for system, want := range map[string]string{"12 V": "", "24 V": "", "48 V": "reaches 57.6 V in normal use"} {
 		src := strings.NewReplacer("system: 12 V", "system: "+system, "rated at: 12 V", "rated at: "+system).Replace(tiny)
 		text := strings.Join(bench.Make(read(t, src)).Cautions, " ")
-		if got := strings.Contains(text, "in ordinary use"); got != (want != "") || !strings.Contains(text, want) {
+		if got := strings.Contains(text, "in normal use"); got != (want != "") || !strings.Contains(text, want) {
 			t.Errorf("%s: %s", system, text)
 		}
 	}

@@ -42,13 +42,13 @@ func (m *maker) boundsText() []string {
 	}
 	return []string{
 		"Expected readings come from a solution of the circuit with wires at 20 °C and the battery four fifths full.",
-		fmt.Sprintf("Worst cases: the least and the most of eight more solutions, with loads at their tolerance either way, contacts and "+
+		fmt.Sprintf("Worst cases: the minimum and maximum of eight more solutions, with loads at their tolerance either way, contacts and "+
 			"joints at half and at twice their data, wires at 20 °C and at the heat of their place, the battery full and half empty "+
 			"(common practice, no source), the regulator %s either way. The meter's error is added at both ends.",
 			quantity.Format(m.tol.RegulatedV, quantity.Voltage)),
-		"Tolerance of a load: what the design says, else by behaviour: " + wording.And(rows) + " (the library's rows; their sources stand in the " +
+		"Tolerance of a load: what the design says, else by behaviour: " + wording.And(rows) + " (the library's rows; their sources are in the " +
 			"dossier); the machine's own loads 20 % (common practice, no source).",
-		"Volts are given as how far they may lie below the battery's posts: take the battery reading of the same section, " +
+		"Volts are given as volts below the battery posts: take the battery reading of the same section, " +
 			"subtract the reading, compare.",
 	}
 }

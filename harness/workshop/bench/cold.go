@@ -19,7 +19,7 @@ const (
 )
 
 const (
-	basisWire = "wires: the standard's largest resistance at 20 °C with both ends as new; at most: 35 °C by copper's " +
+	basisWire = "wires: the standard's maximum resistance at 20 °C with both ends as new; maximum: 35 °C by copper's " +
 		"0.393 % a kelvin (IEC 60028), ends aged as their data say or twice the new figure (common practice, no source), " +
 		"1 % and 0.1 mΩ; a two-wire meter: 1 % and 0.2 Ω with its leads subtracted (common practice, no source)"
 	basisIsolation = "isolation: 1 MΩ (common practice, no source); dry PVC and polyethylene give far more"
@@ -38,8 +38,8 @@ func (m *maker) continuity() *Section {
 	s := &Section{Kind: Continuity, Title: "Before power: continuity, plug by plug",
 		Setup: []string{"Battery off, all fuses out, relays out of their sockets. Short the meter's leads and subtract what it shows. " +
 			"One probe at the plug or part, the other at the far end of each of its wires in turn; move the wire at both ends while reading.",
-			"A two-wire meter finds open wires and bad crimps of some tenths of an ohm. For a finer figure: 1 A from the supply " +
-				"and millivolts at the ends; the figures stand in the report of the test as JSON."}}
+			"A two-wire meter finds open wires and bad crimps of a few tenths of an ohm. For a finer figure: 1 A from the supply " +
+				"and millivolts at the ends; the figures are in the test report as JSON."}}
 	at := map[*circuit.Part]*Group{}
 	held := m.held()
 	for i, w := range m.c.Wires {

@@ -63,7 +63,7 @@ func (m *maker) drops(all []*solved) {
 		}
 	}
 	if len(still) > 0 {
-		m.missing = append(m.missing, "No drop is asked for connections that carry less than 5 A or may lose less than 5 mV in every "+
+		m.missing = append(m.missing, "No drop is measured across connections that carry less than 5 A or may lose less than 5 mV in every "+
 			"situation: "+wording.And(still)+". Their continuity and the volts of their loads are their test; where a load reads low, "+
 			"follow the drops from the post outward.")
 	}

@@ -24,17 +24,17 @@ func (m *maker) firstPower() []*Section {
 	first := m.firstFuses()
 	s := &Section{Kind: FirstPower, Title: "First power: limited current in place of the first fuse"}
 	if len(first) == 0 {
-		s.Trouble = "No fuse stands first behind the battery, so there is no safe place to limit the current. " +
+		s.Trouble = "No fuse comes first after the battery, so there is no safe place to limit the current. " +
 			"Do not put power to this harness."
 		return []*Section{s}
 	}
 	s.Setup = []string{
-		fmt.Sprintf("Take every fuse of this list out. Of one at a time, put the supply's plus on the load side of its holder and its "+
+		fmt.Sprintf("Take out every fuse in this list. One at a time, put the supply's plus on the load side of its holder and its "+
 			"minus on battery negative: %s, current limit as listed. Loads off at their own switches where they have one.",
 			quantity.Plain(m.supplyV(), quantity.Voltage)),
-		"Or with the battery: a 21 W filament lamp across the holder. It stays dark where so listed; where the list says " +
+		"Or with the battery: a 21 W filament lamp across the holder. It stays dark where the list says so; where it says " +
 			"“supply only” the lamp would glow without fault.",
-		"Stop when the supply goes into its limit, the reading passes the upper bound, or anything warms. " +
+		"Stop when the supply goes into its limit, the reading exceeds the maximum, or anything gets warm. " +
 			"When all are passed, the fuses go in.",
 	}
 	off, on := &design.Situation{Name: "key off", Key: design.KeyOff}, &design.Situation{Name: "key on", Key: design.KeyOn}

@@ -121,7 +121,7 @@ func (m *maker) volts(all []*solved) {
 		if !s.ok() {
 			continue
 		}
-		groups[i] = &Group{Title: "Volts of blocks and loads, as far as they lie below the battery's"}
+		groups[i] = &Group{Title: "Volts of blocks and loads, given as volts below the battery's"}
 		var dead []*Check
 		for _, p := range m.c.Parts {
 			c := m.point(s, p)
@@ -206,7 +206,7 @@ func (m *maker) live(passes []*solved) []*Section {
 		return nil
 	}
 	sec := &Section{Kind: Live, Title: "Live: idle and fast idle, with the loads of " + heaviest.Name, Setup: []string{
-		m.switched(heaviest) + " Engine warm; in the open air, the machine on its stand and out of gear. Never at more than fast idle.",
+		m.switched(heaviest) + " Engine warm, outdoors, " + secured(m.d) + ". Never above fast idle.",
 	}}
 	silent := m.onlyRunning(heaviest, passes)
 	for _, speed := range []struct {
@@ -295,10 +295,27 @@ func (m *maker) setup(s *solved) []string {
 		lines = append(lines, fmt.Sprintf("Engine stopped; a supply or charger of %s across the battery's posts that gives %s in place of the "+
 			"charging system.", quantity.Plain(s.supplyV, quantity.Voltage), quantity.Format(math.Ceil(s.supplyA), quantity.Current)))
 	case s.situation.As != nil && circuit.Running(s.situation.As):
-		lines = append(lines, "Engine stopped, on the battery alone: this draws more than a bench supply gives. Keep it short.")
+		lines = append(lines, "Engine stopped, on the battery alone: this draws more than a bench supply can deliver. Keep it short.")
 	case order(s.situation) == 0:
 		lines = append(lines, "Wait until control units sleep, some minutes. While a meter is in series, do not turn the key and do not "+
 			"switch loads on.")
+	}
+	return append(lines, timed(s.situation)...)
+}
+
+// pullsA is from which current on a motor that is on for a time pulls what may not be
+// at the bench. Common practice, no source.
+const pullsA = 50.0
+
+// timed says of strong motors that are on for a time, such as winches, how to load them.
+func timed(s *design.Situation) (lines []string) {
+	for _, l := range s.On {
+		stated := l.OnForS.Pos.Line > 0 || l.Type != nil && l.Type.OnForS > 0
+		if l.Behaves == design.Motor && stated && l.PowerW > pullsA*l.RatedV && (l.Type == nil || !l.Type.Starter) {
+			lines = append(lines, fmt.Sprintf("%s: the figures are with its rated pull, on a safely rigged load and for at most %s at a time, nobody "+
+				"in line with the rope. Without one let it run free: amperes and drops then lie lower, and are noted beside the figures.",
+				l.Name, quantity.Format(l.LongestS(), quantity.Duration)))
+		}
 	}
 	return lines
 }

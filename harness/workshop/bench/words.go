@@ -12,24 +12,50 @@ func cautions(d *design.Design) []string {
 	list := []string{
 		"Isolate the battery before the tests without power: negative off first, on last. Cover the loose end.",
 		"No open flame, spark or smoking near a battery that charges or has just been charged: it gives off hydrogen. " +
-			"Air the place; wear eye protection.",
+			"Ventilate the place; wear eye protection.",
 		"Take off rings, watch and chains. Never bridge the posts. Use insulated tools.",
-		"With the engine running: in the open air or with the exhaust led away, hands, leads and clothes clear of belts, " +
-			"fan, chain and wheels, the machine on its stand and out of gear.",
-		"Hot parts: exhaust, engine, lamps and heaters burn. Let them cool, and keep meter leads off them.",
-		"Braking and steering: before moving the machine, turn the steering from stop to stop and work every lever with " +
-			"the harness in place. Nothing may pull, catch or lie near a brake line.",
-		"Do not work on brake, steering, airbag or other safety circuits without the training that they require.",
-		"Stop at smoke, smell, heat or a reading far off: power off first, then look for the cause.",
 	}
+	list = append(list, moving(d.Afloat())...)
+	list = append(list, "Stop at smoke, smell, heat or a reading far off: power off first, then look for the cause.")
 	if d.NamesPetrol() {
 		list = append(list, caution.Petrol)
 	}
 	if d.NominalV() >= 48 {
-		list = append(list, "This system reaches "+quantity.Format(d.HighestV(), quantity.Voltage)+" in ordinary use: treat it as able to hurt, "+
-			"and its arcs do not go out by themselves: part no plug and lift no fuse that carries current (common practice, no source).")
+		list = append(list, "This system reaches "+quantity.Format(d.HighestV(), quantity.Voltage)+" in normal use: treat it as able to injure, "+
+			"and its arcs do not go out by themselves: pull no plug and no fuse that carries current (common practice, no source).")
 	}
 	return list
+}
+
+// secured is how the vehicle stands while its engine runs.
+func secured(d *design.Design) string {
+	if d.Afloat() {
+		return "made fast and out of gear"
+	}
+	return "the vehicle held from rolling and out of gear"
+}
+
+// moving are the cautions about the engine and about what the harness may get in the
+// way of: a boat has other controls.
+func moving(afloat bool) []string {
+	if afloat {
+		return []string{
+			"With the engine running: exhaust outdoors and cooling water supplied, hands, leads and clothes clear of belts, " +
+				"shaft and propeller, out of gear.",
+			"Hot parts: exhaust, engine, lamps and heaters burn. Let them cool, and keep meter leads off them.",
+			"Helm and controls: before casting off, work the helm, throttle and gear lever from stop to stop with the harness " +
+				"in place. Nothing may pull or catch.",
+			"Do not work on helm, engine-stop or other safety circuits without the training that they require.",
+		}
+	}
+	return []string{
+		"With the engine running: outdoors or with the exhaust ducted away, hands, leads and clothes clear of belts, " +
+			"fan, chain and wheels, the vehicle held from rolling and out of gear.",
+		"Hot parts: exhaust, engine, lamps and heaters burn. Let them cool, and keep meter leads off them.",
+		"Braking and steering: before moving the machine, turn the steering from stop to stop and work every lever with " +
+			"the harness in place. Nothing may pull, catch or be near a brake line.",
+		"Do not work on brake, steering, airbag or other safety circuits without the training that they require.",
+	}
 }
 
 func tools() []string {
@@ -45,10 +71,10 @@ func tools() []string {
 // hints of each kind of section.
 var hints = map[Kind][]Hint{
 	Continuity: {
-		{"No reading", "wire cut inside its insulation, terminal not crimped or not seated, wrong position"},
+		{"No reading", "wire cut inside its insulation, terminal not crimped or not seated, wrong cavity"},
 		{"Some ohms, changing when the wire is moved", "crimp on the insulation, broken strands, terminal not latched"},
 		{"Two or three times the figure", "size smaller than designed, longer than designed, or one bad crimp"},
-		{"Less than half of the figure", "a second path is connected: unplug what lies in parallel"},
+		{"Less than half of the figure", "a second path is connected: unplug what is in parallel"},
 	},
 	Isolation: {
 		{"Near 0 Ω", "insulation pinched or pierced, terminal against the frame, feed and return swapped"},
@@ -57,7 +83,7 @@ var hints = map[Kind][]Hint{
 	},
 	Fuses: {
 		{"Another colour or figure", "wrong fuse: a larger one no longer protects the wire, a smaller one opens in use"},
-		{"Blown before first use", "there was a fault at an earlier trial: find it before a new one goes in"},
+		{"Blown before first use", "an earlier attempt met a fault: find it before fitting a new one"},
 	},
 	Coils: {
 		{"No reading", "coil open, or measured between the wrong terminals"},
@@ -71,20 +97,20 @@ var hints = map[Kind][]Hint{
 	},
 	FirstPower: {
 		{"At the limit at once, volts near zero", "short behind this fuse: power off, unplug by halves until it goes"},
-		{"More than the bound", "a load is on that should be off, or a relay pulls without the key"},
+		{"More than the bound", "a load is on that should be off, or a relay pulls in without the key"},
 		{"Nothing at all with the key on", "no return, relay coil not fed, or the tap is dead"},
 		{"Lamp in place of the fuse glows full", "the same as a supply at its limit"},
 	},
 	InUse: {
-		{"Load far lower than expected, amperes low", "one bad joint: follow the drops from the post outward, the largest jump is it"},
+		{"Load far lower than expected, amperes low", "one bad joint: follow the drops from the post outward to the largest step"},
 		{"Load far lower, amperes high", "load larger than designed, or a stalled motor"},
 		{"Higher than expected, amperes low", "load not drawing: bulb, internal fuse, own switch"},
 		{"Volts at a load that is off", "wrong way of the block, switch bridged, back-feed through another load"},
 		{"All loads lower by the same", "the fault is in what they share: main feed, main fuse, ground point"},
-		{"A drop near battery voltage", "this is the open place"},
+		{"A drop near battery voltage", "this is the break"},
 	},
 	Live: {
-		{"Posts fall at idle and rise at fast idle", "the charging system gives less than is drawn at idle: see the budget"},
+		{"Posts fall at idle and rise at fast idle", "charging does not cover what is drawn at idle: see the budget"},
 		{"Posts do not rise at all", "charging system, its fuse or its lead; not the harness"},
 		{"Posts above the bound", "regulator: stop the engine, before lamps and control units suffer"},
 	},

@@ -3,11 +3,13 @@ package purchase
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/workshop/cutting"
 	"fusewright/library"
@@ -154,9 +156,16 @@ func (b *builder) ends(c *circuit.Circuit) {
 			jointed[at] = at.Jointed
 		}
 	}
+	if len(b.orphans) > 0 {
+		b.missing = append(b.missing, "pins without a housing are left out: give the loads at the ends of "+wording.And(b.orphans)+" a `plug`")
+	}
 }
 
 func (b *builder) end(w *circuit.Wire, at *circuit.Terminal, crimp *library.Terminal) {
+	if _, accessory := at.Part.Source.(*design.Load); accessory && at.Part.Plug == nil && strings.HasPrefix(at.Kind, "pin ") {
+		b.orphans = append(b.orphans, w.Number)
+		return
+	}
 	if crimp == nil {
 		kind := at.Kind
 		switch {
@@ -179,13 +188,24 @@ func (b *builder) end(w *circuit.Wire, at *circuit.Terminal, crimp *library.Term
 	}
 }
 
-// covers adds sleeves and conduit by the length of the runs they lie on.
+// coverStepMm are the bundles up to which sleeves and conduit are sold, in mm. Common
+// practice, no source.
+var coverStepMm = []float64{6, 10, 15, 20, 25, 32, 40, 50}
+
+// coverStep is the place of a bundle among the sizes.
+func coverStep(outerMm float64) string {
+	i, _ := slices.BinarySearch(coverStepMm, outerMm)
+	return strconv.Itoa(i)
+}
+
+// covers adds sleeves and conduit by the length of the runs they lie on and the size
+// that the bundles ask for.
 func (b *builder) covers(c *circuit.Circuit) {
 	for _, bundle := range c.Bundles {
 		if bundle.Run.Cover == nil || len(bundle.Wires) == 0 {
 			continue
 		}
-		l := b.add(Covers, bundle.Run.Cover.Name, "m", bundle.Run.LengthM.Value, bundle.Run.Name)
+		l := b.addOf(Covers, bundle.Run.Cover.Name, coverStep(bundle.OuterMm), "m", bundle.Run.LengthM.Value, bundle.Run.Name)
 		l.LargestMm = math.Max(l.LargestMm, bundle.OuterMm)
 	}
 }

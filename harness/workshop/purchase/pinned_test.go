@@ -113,16 +113,24 @@ func TestConsumablesByHand(t *testing.T) {
 	}
 }
 
-// Of two runs with one cover the thickest bundle counts, in either order.
-func TestThickestBundleCounts(t *testing.T) {
+// Sleeves are bought by size, up to 6, 10, 15 mm and so on: of the bundles of one size
+// the thickest counts, in any order, and their lengths together.
+func TestCoversAreBoughtBySize(t *testing.T) {
 	b := &builder{lines: map[string]*Line{}}
 	cover := &library.Cover{Name: "sleeve"}
 	of := func(mm float64) *circuit.Bundle {
-		return &circuit.Bundle{OuterMm: mm, Wires: []*circuit.Wire{{}}, Run: &design.Run{Cover: cover}}
+		run := &design.Run{Cover: cover, LengthM: design.Quantity{Value: mm}}
+		return &circuit.Bundle{OuterMm: mm, Wires: []*circuit.Wire{{}}, Run: run}
 	}
-	b.covers(&circuit.Circuit{Bundles: []*circuit.Bundle{of(3), of(7), of(5)}})
-	if got := b.lines[b.order[0]].LargestMm; got != 7 {
-		t.Errorf("the sleeve must take %g mm, want 7 mm", got)
+	b.covers(&circuit.Circuit{Bundles: []*circuit.Bundle{of(6.1), of(22.8), of(10), of(3), of(6), of(9)}})
+	want := []struct{ largest, need float64 }{{10, 25.1}, {22.8, 22.8}, {6, 9}}
+	if len(b.order) != len(want) {
+		t.Fatalf("%d lines, want %d", len(b.order), len(want))
+	}
+	for i, key := range b.order {
+		if l := b.lines[key]; l.LargestMm != want[i].largest || math.Abs(l.Need-want[i].need) > 1e-9 || l.Item != "sleeve" {
+			t.Errorf("line %d: %+v, want %+v", i, l, want[i])
+		}
 	}
 }
 
@@ -136,5 +144,19 @@ func TestBlankingPlugsByHand(t *testing.T) {
 		if (l == nil) != (want == 0) || l != nil && (l.Need != want || l.SoldAs != "pack of 10") {
 			t.Errorf("%d ways, 2 used: %+v, want %g", ways, l, want)
 		}
+	}
+}
+
+// Pins of a load without a plug have nothing to sit in: they are named, not bought.
+func TestNoOrphanPins(t *testing.T) {
+	b := &builder{lines: map[string]*Line{}}
+	pin := &library.Terminal{Name: "pin"}
+	at := func(kind string, plug *circuit.Plug) *circuit.Wire {
+		return &circuit.Wire{Number: kind, From: &circuit.Terminal{Part: &circuit.Part{}}, FromEnd: pin,
+			To: &circuit.Terminal{Kind: kind, Part: &circuit.Part{Source: &design.Load{}, Plug: plug}}, ToEnd: pin}
+	}
+	b.ends(&circuit.Circuit{Wires: []*circuit.Wire{at("pin 1.5", nil), at("pin 2.8", &circuit.Plug{}), at("splice", nil)}})
+	if got := b.lines[b.order[0]].Need; got != 5 || len(b.missing) != 1 || !strings.Contains(b.missing[0], "pin 1.5") {
+		t.Errorf("%g pins of 5, missing %q", got, b.missing)
 	}
 }

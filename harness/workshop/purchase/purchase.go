@@ -126,12 +126,18 @@ type builder struct {
 	lines   map[string]*Line
 	order   []string
 	missing []string
-	mates   bool // the accessories' halves of plugs are on the bill
+	orphans []string // wires whose pins at a load have no housing
+	mates   bool     // the accessories' halves of plugs are on the bill
 }
 
 // add counts an amount of an item and returns its line.
 func (b *builder) add(g Group, item, unit string, amount float64, ref string) *Line {
-	key := string(g) + "\x00" + item
+	return b.addOf(g, item, "", unit, amount, ref)
+}
+
+// addOf counts an item that is sold in sizes, each a line of its own.
+func (b *builder) addOf(g Group, item, size, unit string, amount float64, ref string) *Line {
+	key := string(g) + "\x00" + item + size
 	l := b.lines[key]
 	if l == nil {
 		l = &Line{Group: g, Item: item, Unit: unit, SoldAs: unit}

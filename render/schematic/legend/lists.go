@@ -113,7 +113,7 @@ func (l *Lists) notePanel() *column.List {
 	}
 	notes = append(notes, rest, "Dot: joined. Crossing without dot: not joined.", "Dashed outline: one part.")
 	if l.Detached {
-		notes = append(notes, "A relay's coil and contacts stand apart under one reference; each names sheet and zone of the other.")
+		notes = append(notes, "A relay's coil and contacts are drawn apart under one reference; each names sheet and zone of the other.")
 	}
 	for _, s := range notes {
 		out.Rows = append(out.Rows, column.TextRow(s, 0, scene.Regular, scene.Ink))
