@@ -17,8 +17,8 @@ func TestHotBundle(t *testing.T) {
 	r := rules.Find("hot-bundle")
 	for _, c := range []struct {
 		draw, class string
-		want         finding.Severity
-		count        int
+		want        finding.Severity
+		count       int
 	}{
 		{"5 A", "D", 0, 0}, {"10.17 A", "D", finding.Advice, 1}, {"10.42 A", "D", finding.Fault, 1},
 		{"13.33 A", "D", finding.Fault, 2}, {"13.58 A", "D", finding.Danger, 2},
