@@ -69,7 +69,7 @@ const HintSource = "common practice, no source"
 // NewBench makes the report of a bench test.
 func NewBench(rep *Report, t *bench.Test) *BenchReport {
 	out := &BenchReport{Fusewright: Version, Design: rep.Design, Cautions: t.Cautions, Tools: t.Tools, Bounds: t.Bounds,
-		Sections: []BenchSection{}, Missing: t.Missing, Caution: Caution}
+		Sections: []BenchSection{}, Missing: t.Missing, Caution: rep.Caution}
 	for _, s := range t.Sections {
 		row := BenchSection{Number: s.Number, Kind: string(s.Kind), Title: s.Title, Setup: s.Setup, Trouble: s.Trouble,
 			Readings: []BenchCheck{}, Wrong: []BenchHint{}}
@@ -284,7 +284,7 @@ func WriteBench(w io.Writer, rep *BenchReport, t *bench.Test) error {
 	}
 	benchList(&b, "What the bounds rest on", BenchBases(t))
 	benchList(&b, "Not known", t.Missing)
-	fmt.Fprintf(&b, "\n%s\n", Caution)
+	fmt.Fprintf(&b, "\n%s\n", rep.Caution)
 	_, err := io.WriteString(w, b.String())
 	return err
 }

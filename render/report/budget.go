@@ -21,7 +21,7 @@ type BudgetReport struct {
 
 // NewBudget makes the budget report of a review.
 func NewBudget(r *harness.Review) *BudgetReport {
-	rep := &BudgetReport{Fusewright: Version, Design: heading(r.Design), Caution: Caution}
+	rep := &BudgetReport{Fusewright: Version, Design: heading(r.Design), Caution: cautionOf(r.Design)}
 	if r.Budget != nil {
 		rep.Budget = BudgetOf(r)
 		rep.Together = newTogether(r.Together())
@@ -41,7 +41,7 @@ func WriteBudget(w io.Writer, rep *BudgetReport) error {
 		b.WriteString(wrap("", rep.Budget.Basis()) + "\n")
 		rep.Together.write(&b)
 	}
-	b.WriteString("\n" + wrap("", Caution))
+	b.WriteString("\n" + wrap("", rep.Caution))
 	_, err := io.WriteString(w, b.String())
 	return err
 }

@@ -216,10 +216,14 @@ type BudgetLine struct {
 
 // cautionOf is the caution on a report of a design.
 func cautionOf(d *design.Design) string {
-	if d.NamesPetrol() {
-		return Caution + " " + caution.Petrol
+	text := Caution
+	if d.Afloat() {
+		text = caution.ReportAfloat
 	}
-	return Caution
+	if d.NamesPetrol() {
+		text += " " + caution.Petrol
+	}
+	return text
 }
 
 // New makes the report of a review.

@@ -66,7 +66,7 @@ type RideCourse struct {
 
 // NewRides makes the report of rides.
 func NewRides(rep *Report, d *design.Design, list []*ride.Result) *RideReport {
-	out := &RideReport{Fusewright: Version, Design: rep.Design, Battery: batteryOf(d), Rides: []Ride{}, Caution: Caution}
+	out := &RideReport{Fusewright: Version, Design: rep.Design, Battery: batteryOf(d), Rides: []Ride{}, Caution: cautionOf(d)}
 	for _, r := range list {
 		out.Rides = append(out.Rides, RideOf(r))
 	}

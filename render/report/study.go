@@ -123,7 +123,7 @@ type FuseAbove struct {
 func NewStudy(r *harness.Review) *StudyReport {
 	rep := &StudyReport{Fusewright: StudyVersion, Design: heading(r.Design), Shorts: []StudyShort{},
 		Fuses: []StudyFuse{}, Lost: []StudyLost{}, Welded: []StudyWeld{}, Exposed: []StudyExposure{},
-		Corners: NewCorners(r), Caution: Caution}
+		Corners: NewCorners(r), Caution: cautionOf(r.Design)}
 	if s := r.Faults; s != nil {
 		rep.Greatest, rep.Least = s.States[fault.Strong], s.States[fault.Weak]
 		for _, sh := range s.Shorts {

@@ -28,7 +28,7 @@ func WriteStudy(w io.Writer, rep *StudyReport) error {
 	for _, t := range rep.Tables() {
 		t.write(&b)
 	}
-	b.WriteString("\n" + wrap("", Caution))
+	b.WriteString("\n" + wrap("", rep.Caution))
 	_, err := io.WriteString(w, b.String())
 	return err
 }

@@ -36,5 +36,8 @@ func OnPages(afloat, petrolVapour bool) string {
 // Report stands under findings and other results on a terminal or in JSON.
 const Report = "Aid to judgement only. " + Paper
 
+// ReportAfloat is Report for boats.
+const ReportAfloat = "Aid to judgement only. " + PaperAfloat
+
 // Estimate stands under quick answers.
 const Estimate = "An estimate for planning. " + Defer
