@@ -16,8 +16,9 @@ import (
 	"fusewright/render/scene"
 )
 
-// profileMM is the height of one picture, of which two stand beside each other.
-const profileMM = 30.0
+// profileMM is the height of one picture, of which two stand beside each other, and
+// keyedProfileMM that of one whose names find no place beside their lines.
+const profileMM, keyedProfileMM = 26.0, 38.0
 
 // profile is the way of one load's current in the situation where it loses most.
 type profile struct {
@@ -68,7 +69,7 @@ func Profiles(r *harness.Review) ([]*scene.Sheet, error) {
 }
 
 // figuresInRow is how many connections stand beside each other under a picture.
-const figuresInRow = 8
+const figuresInRow = 7
 
 // profile draws one load's picture with its figures.
 func (b *book) profile(r *harness.Review, p *profile) error {
@@ -77,19 +78,25 @@ func (b *book) profile(r *harness.Review, p *profile) error {
 	names, nominal, worst := p.figures(r)
 	rows := (len(names) + figuresInRow - 1) / figuresInRow
 	line := scene.LineHeightMM(smallSizeMM)
-	high := float64(lines)*line + profileMM + 1 + float64(3*rows)*(line+b.rowEdgeMM())
+	plot := p.plot(b.sheet().UniqueID("profile-" + p.part.Ref))
+	plotMM := profileMM
+	if plot.Draw(&scene.Sheet{}, scene.Rect{W: b.width(), H: plotMM}) != nil {
+		plotMM = keyedProfileMM
+	}
+	high := float64(lines)*line + plotMM + 1 + float64(3*rows)*(line+tightEdgeMM)
 	b.need(min(high, b.bottom()-marginMM-headingMM))
 	b.paraIn(title, scene.TextStyle{SizeMM: smallSizeMM, Face: scene.Bold, Colour: ink}, b.left(), b.width())
-	at := scene.Rect{X: b.left(), Y: b.y, W: b.width(), H: profileMM}
-	if err := p.plot(b.sheet().UniqueID("profile-"+p.part.Ref)).Draw(b.sheet(), at); err != nil {
+	if err := plot.Draw(b.sheet(), scene.Rect{X: b.left(), Y: b.y, W: b.width(), H: plotMM}); err != nil {
 		return err
 	}
-	b.y += profileMM + 1
+	b.y += plotMM + 1
+	defer func(tight bool) { b.tight = tight }(b.tight)
+	b.tight = true
 	for from := 0; from < len(names); from += figuresInRow {
 		to := min(from+figuresInRow, len(names))
-		columns := []column{{head: "mV", wide: 15}}
+		columns := []column{{head: "mV", wide: 14}}
 		for i := range figuresInRow {
-			c := column{wide: 9.2, align: scene.Right}
+			c := column{wide: 10.4, align: scene.Right}
 			if from+i < to {
 				c.head = names[from+i]
 			}
@@ -101,7 +108,7 @@ func (b *book) profile(r *harness.Review, p *profile) error {
 		t.row(append(append([]string{"nominal"}, nominal[from:to]...), blank...)...)
 		t.row(append(append([]string{"worst"}, worst[from:to]...), blank...)...)
 	}
-	b.y += 3
+	b.y += 2.5
 	return nil
 }
 

@@ -154,7 +154,7 @@ func (rep *StudyReport) fuseWiresOnPaper() *Table {
 		}
 		var wires []FuseWire
 		for i, w := range f.Wires {
-			if i == worst || w.Margin != nil && *w.Margin < Harmless || w.Note != "" || len(w.Missing) > 0 {
+			if i == worst || w.Margin == nil && len(w.Missing) > 0 || w.Margin != nil && *w.Margin < Harmless {
 				wires = append(wires, w)
 			}
 		}
