@@ -72,5 +72,6 @@ func assess(d *design.Design, rater *conductor.Rater) (*Review, error) {
 	r.Protection = protection.Compute(c, r.Solutions, r.Faults)
 	r.Findings = rules.Check(&rules.Input{Circuit: c, Solutions: r.Solutions, Budget: r.Budget,
 		Faults: r.Faults, Protection: r.Protection, Overloads: overload.Compute(c, r.Solutions, r.Faults), Corners: r.Corners})
+	finding.Enumerate(r.Findings)
 	return r, nil
 }

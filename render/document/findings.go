@@ -18,15 +18,15 @@ func Findings(r *harness.Review) []*scene.Sheet {
 				"harness is safe: the rules see only what the design says.", plain)
 		}
 		said := map[string]bool{}
-		for i, block := range report.New(r).Blocks() {
-			writeFinding(b, i+1, block, said)
+		for _, block := range report.New(r).Blocks() {
+			writeFinding(b, block, said)
 		}
 	})
 }
 
 // writeFinding writes one block. What an earlier one of its rule has said of why, change
 // and source is not said again.
-func writeFinding(b *book, n int, f report.Block, said map[string]bool) {
+func writeFinding(b *book, f report.Block, said map[string]bool) {
 	fresh := func(text string) bool {
 		key := f.Rule + text
 		defer func() { said[key] = true }()
@@ -37,7 +37,7 @@ func writeFinding(b *book, n int, f report.Block, said map[string]bool) {
 	if f.Accepted != "" {
 		severity = "accepted " + severity
 	}
-	title := fmt.Sprintf("%d  %s · %s · %s", n, severity, f.Rule, f.About())
+	title := fmt.Sprintf("%d  %s · %s · %s", f.Number, severity, f.Rule, f.About())
 	b.paraIn(title, bold, b.left(), b.width())
 	x, w := b.left()+6, b.width()-6
 	b.paraIn(f.What, plain, x, w)

@@ -82,6 +82,7 @@ func CountsOf(list []*finding.Finding) Counts {
 
 // Finding is one finding.
 type Finding struct {
+	Number    int      `json:"number"` // as in drawings and papers; shared by those printed as one
 	Severity  string   `json:"severity"`
 	Rule      string   `json:"rule"`
 	Part      string   `json:"part"`
@@ -281,7 +282,7 @@ func heading(d *design.Design) Heading {
 
 func findingRow(f *finding.Finding, u lengths.Unit) Finding {
 	row := Finding{
-		Severity: f.Severity.String(), Rule: f.Rule, Part: f.Part, Ref: f.Ref,
+		Number: f.Number, Severity: f.Severity.String(), Rule: f.Rule, Part: f.Part, Ref: f.Ref,
 		File: f.Pos.File, Line: f.Pos.Line, Col: f.Pos.Col,
 		What: f.What, Situation: f.Situation, Why: f.Why, Change: f.Change,
 		Source: f.Source, Accepted: f.Accepted, Wire: f.Wire, Known: f.Known,
