@@ -77,5 +77,6 @@ func assess(d *design.Design, rater *conductor.Rater) (*Review, error) {
 	r.Findings = rules.Check(&rules.Input{Circuit: c, Solutions: r.Solutions, Budget: r.Budget,
 		Faults: r.Faults, Protection: r.Protection, Overloads: overload.Compute(c, r.Solutions, r.Faults), Cranking: r.Cranking,
 		Corners: r.Corners})
+	finding.Enumerate(r.Findings)
 	return r, nil
 }

@@ -299,9 +299,10 @@ type LoadType struct {
 	MostFuseA         float64   `key:"most fuse A" in:"0.1,2000"` // largest fuse that the maker allows; zero when not known
 	Aim               DropAim   `key:"drop aim"`
 	Inrush            Inrush    `key:"inrush"`
-	Sign              string    `key:"sign" words:"|lamp|LED|heater|motor|pump|horn|socket|electronics|sensor"` // see design.Sign; empty when not said
-	End               string    `key:"end"`                                                                     // terminal kind of its leads: "splice", "pin 1.5"
-	StandbyA          float64   `key:"standby mA" in:"0,1e4" per:"1000"`                                        // draw while live but off; zero when not known
+	Sign              string    `key:"sign" words:"|lamp|LED|heater|motor|pump|horn|socket|electronics|sensor|voltmeter|converter"` // see design.Sign; empty when not said
+	Short             string    `key:"short"`                                                                                       // in the box of an electronic unit on the drawing, up to four capitals
+	End               string    `key:"end"`                                                                                         // terminal kind of its leads: "splice", "pin 1.5"
+	StandbyA          float64   `key:"standby mA" in:"0,1e4" per:"1000"`                                                            // draw while live but off; zero when not known
 	Source            Source
 }
 

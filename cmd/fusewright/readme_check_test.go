@@ -14,8 +14,8 @@ func TestReadmeCheck(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	_, rest, _ := strings.Cut(string(page), "```\nB  ")
-	shown, _, ok := strings.Cut("B  "+rest, "```")
+	_, rest, _ := strings.Cut(string(page), "```\n2  ")
+	shown, _, ok := strings.Cut("2  "+rest, "```")
 	if !ok || strings.Count(shown, "\n") < 5 {
 		t.Fatal("README.md shows no lines of check")
 	}

@@ -36,7 +36,7 @@ func mayColour(terminal bool, system string, getenv func(string) string) bool {
 
 // severityWord finds the severity of a finding at its place in the text form:
 // "file:line:col: danger: "; or behind the letter of its cause.
-var severityWord = regexp.MustCompile(`(?m)^(\S[^\n]*?:\d+:\d+: |[A-Z ]{3})((?:accepted )?(danger|fault|advice))(: |  +)`)
+var severityWord = regexp.MustCompile(`(?m)^(\S[^\n]*?:\d+:\d+: |[0-9 ]{2,} )((?:accepted )?(danger|fault|advice))(: |  +)`)
 
 // severityCodes are the colours of the severities: bold red, yellow, cyan, of
 // the 16 that every terminal lets its user choose.

@@ -429,11 +429,13 @@ const (
 	SignSocket      Sign = "socket"
 	SignElectronics Sign = "electronics"
 	SignSensor      Sign = "sensor"
+	SignVoltmeter   Sign = "voltmeter"
+	SignConverter   Sign = "converter" // to other volts, or to alternating current
 )
 
 // Signs are all of them, as the design may name them.
 var Signs = []Sign{SignLamp, SignLED, SignHeater, SignMotor, SignPump, SignHorn, SignSocket, SignElectronics,
-	SignSensor}
+	SignSensor, SignVoltmeter, SignConverter}
 
 // Load is an accessory.
 type Load struct {

@@ -35,7 +35,7 @@ var wireSection = section[wireDraft]{
 		Example: "wire: {size: 1.5 mm², colour: YERD, ends: {to: ring M6}}\n"},
 	keys: append(wireKeys(),
 		quantityKey(Key{Name: "length", Unit: quantity.Length, Min: 1e-3, Max: 200,
-			Doc:     "cut length, when the runs do not give it",
+			Doc:     "length of the finished wire from terminal to terminal, slack included, when the runs do not give it; papers print the length to cut, which adds both strips, trimming and half the permitted over-length",
 			Default: "the shortest way through the runs, and the slack of both ends"},
 			func(w *wireDraft) *Quantity { return &w.spec.LengthM }),
 		yesKey(Key{Name: "sheathed", Default: "no", Example: "yes",

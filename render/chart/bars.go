@@ -25,7 +25,7 @@ type Bars struct {
 }
 
 // barRow is the height of one row in mm.
-const barRow = 5.4
+const barRow = 4.0
 
 // Rows tells how many bars a rectangle of the height takes.
 func (b *Bars) Rows(heightMM float64) int {
@@ -113,7 +113,7 @@ func (d *barDrawing) drawAxis() {
 // drawBar draws one row. The text stands behind the bar, or behind the whole
 // scale when the line of the limit would run through it.
 func (d *barDrawing) drawBar(bar Bar, top float64) {
-	const height = 3.4
+	const height = 2.8
 	name := scene.TextStyle{SizeMM: textSize, Colour: scene.Ink, Align: scene.Right}
 	row := scene.Rect{X: d.left, Y: top, W: d.rect.X - 2 - d.left, H: barRow}
 	d.sheet.TextIn(row, bar.Name, name)
@@ -136,7 +136,7 @@ func (d *barDrawing) drawBar(bar Bar, top float64) {
 	if limit, ok := d.x.place(d.bars.Limit); ok && ground.X-0.6 < limit && limit < ground.Right()+0.6 {
 		ground.X = limit + 1.2
 	}
-	d.sheet.Rect(scene.Rect{X: ground.X - 0.3, Y: top + 0.7, W: ground.W + 0.6, H: barRow - 1.4}, nil, scene.Paint(paper))
+	d.sheet.Rect(scene.Rect{X: ground.X - 0.3, Y: top + 0.2, W: ground.W + 0.6, H: barRow - 0.4}, nil, scene.Paint(paper))
 	d.sheet.TextIn(scene.Rect{X: ground.X, Y: top, W: ground.W + 0.01, H: barRow}, text,
 		scene.TextStyle{SizeMM: textSize, Face: face, Colour: scene.Ink})
 }

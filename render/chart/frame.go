@@ -127,9 +127,12 @@ func (f *frame) hasTopRow() bool {
 }
 
 // xRows is how many lines of text the ticks of the x axis take: given names are
-// wrapped to the room between them.
+// wrapped to the room between them; none when no tick has a text.
 func (f *frame) xRows(in scene.Rect) float64 {
 	rows := 1
+	if ticks := f.plot.X.Ticks; len(ticks) > 0 && !slices.ContainsFunc(ticks, func(t Tick) bool { return t.Text != "" }) {
+		rows = 0
+	}
 	for _, tick := range f.plot.X.Ticks {
 		rows = max(rows, len(f.tickLines(tick.Text, in.W*0.6)))
 	}

@@ -23,7 +23,7 @@ const panelGap = 3
 // neither title nor axis texts of its own.
 const leastPanel = 0.55
 
-// Draw draws the panels at equal heights inside the rectangle.
+// Draw draws the panels inside the rectangle, as high as each other between their axes.
 func (p *Panels) Draw(sheet *scene.Sheet, in scene.Rect) error {
 	if len(p.Plots) == 0 {
 		return fmt.Errorf("chart %q: no panels", p.ID)
@@ -81,7 +81,11 @@ func (p *Panels) drawPlots(sheet *scene.Sheet, in scene.Rect, plots []*Plot) err
 		foot += rowHeight
 	}
 	last := len(plots) - 1
-	height := (in.H - foot - panelGap*float64(last)) / float64(len(plots))
+	top := 0.0 // names over the first
+	if (&frame{plot: plots[0]}).hasTopRow() {
+		top = rowHeight
+	}
+	height := (in.H - foot - top - panelGap*float64(last)) / float64(len(plots))
 	o := panelOptions{left: 0, right: 0}
 	for _, plot := range plots { // the widest margins serve all
 		f := newFrame(&scene.Sheet{}, scene.Rect{W: in.W, H: height}, plot, panelOptions{}, nil)
@@ -92,6 +96,10 @@ func (p *Panels) drawPlots(sheet *scene.Sheet, in scene.Rect, plots []*Plot) err
 	for i, plot := range plots {
 		o.xLabels = i == last
 		area := scene.Rect{X: in.X, Y: y, W: in.W, H: height}
+		if i == 0 {
+			area.H += top
+			y += top
+		}
 		if i == last {
 			area.H += foot
 		}

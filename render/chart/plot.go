@@ -37,8 +37,8 @@ const (
 
 // MinWidthMM and MinHeightMM are the smallest rectangle a plot is drawn in.
 const (
-	MinWidthMM  = 60
-	MinHeightMM = 40
+	MinWidthMM  = 56
+	MinHeightMM = 26
 )
 
 // Tick is a mark of an axis with its own text.

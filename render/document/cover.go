@@ -13,6 +13,7 @@ import (
 	"fusewright/harness/design/wording"
 	"fusewright/harness/network/solve"
 	"fusewright/harness/review/finding"
+	"fusewright/harness/workshop/cutting"
 	"fusewright/render/report"
 	"fusewright/render/scene"
 )
@@ -77,7 +78,7 @@ func whatItIs(r *harness.Review) string {
 		}
 	}
 	for _, w := range c.Wires {
-		lengthM += w.LengthM
+		lengthM += cutting.LengthM(w)
 	}
 	what := "An accessory harness"
 	if v := d.SystemV.Value; v > 0 {
@@ -113,9 +114,9 @@ func (b *book) verdict(r *harness.Review) {
 	for _, f := range r.Findings {
 		switch {
 		case f.Accepted != "" && f.Severity == finding.Danger:
-			accepted = append(accepted, "accepted danger: "+f.What+" ("+f.Accepted+")")
+			accepted = append(accepted, fmt.Sprintf("%d, accepted danger: %s (%s)", f.Number, f.What, f.Accepted))
 		case f.Accepted == "" && f.Severity > finding.Advice && len(worst) < 3:
-			worst = append(worst, f.Severity.String()+": "+f.What)
+			worst = append(worst, fmt.Sprintf("%d, %s: %s", f.Number, f.Severity, f.What))
 		}
 	}
 	worst = append(worst, accepted...)

@@ -17,40 +17,52 @@ func Findings(r *harness.Review) []*scene.Sheet {
 			b.para("No findings. That means that no rule of this program objects; it does not mean that the "+
 				"harness is safe: the rules see only what the design says.", plain)
 		}
-		for i, block := range report.New(r).Blocks() {
-			writeFinding(b, i+1, block)
+		said := map[string]bool{}
+		for _, block := range report.New(r).Blocks() {
+			writeFinding(b, block, said)
 		}
 	})
 }
 
-func writeFinding(b *book, n int, f report.Block) {
+// writeFinding writes one block. What an earlier one of its rule has said of why, change
+// and source is not said again.
+func writeFinding(b *book, f report.Block, said map[string]bool) {
+	fresh := func(text string) bool {
+		key := f.Rule + text
+		defer func() { said[key] = true }()
+		return text != "" && !said[key]
+	}
 	b.need(22)
 	severity := f.Severity
 	if f.Accepted != "" {
 		severity = "accepted " + severity
 	}
-	title := fmt.Sprintf("%d  %s · %s · %s", n, severity, f.Rule, f.About())
+	title := fmt.Sprintf("%d  %s · %s · %s", f.Number, severity, f.Rule, f.About())
 	b.paraIn(title, bold, b.left(), b.width())
 	x, w := b.left()+6, b.width()-6
 	b.paraIn(f.What, plain, x, w)
 	if f.Others != "" {
 		b.paraIn(f.Others, plain, x, w)
 	}
-	b.paraIn(numbers(f), smallQuiet, x, w)
-	b.paraIn("Why: "+f.Why, smallQuiet, x, w)
-	b.paraIn("Change: "+f.Change, plain, x, w)
+	b.paraIn(numbers(f, fresh(f.Source)), smallQuiet, x, w)
+	if fresh(f.Why) {
+		b.paraIn("Why: "+f.Why, smallQuiet, x, w)
+	}
+	if fresh(f.Change) {
+		b.paraIn("Change: "+f.Change, plain, x, w)
+	}
 	if f.Accepted != "" {
 		b.paraIn("Accepted because: "+f.Accepted, italic, x, w)
 	}
 	b.y += 2
 }
 
-func numbers(f report.Block) string {
+func numbers(f report.Block, source bool) string {
 	parts := append([]string{fmt.Sprintf("line %d", f.Line)}, f.Figures()...)
 	if f.Situation != "" {
 		parts = append(parts, "worst in "+f.Situation)
 	}
-	if f.Source != "" {
+	if source {
 		parts = append(parts, "source: "+f.Source)
 	}
 	return strings.Join(parts, " · ")

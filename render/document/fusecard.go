@@ -185,7 +185,7 @@ type folded struct {
 func drawCard(b *book, k card) {
 	t := b.tableAt(b.left()+3, cardMM-6, cardColumns)
 	page := b.bottom() - marginMM - headingMM
-	most := int((page - cardAroundMM - rowEdgeMM) / scene.LineHeightMM(smallSizeMM))
+	most := int((page - cardAroundMM - b.rowEdgeMM()) / scene.LineHeightMM(smallSizeMM))
 	var rows []folded
 	total := cardAroundMM
 	for _, row := range k.rows {
@@ -195,7 +195,7 @@ func drawCard(b *book, k card) {
 			if i == 0 {
 				f.colour = row.colour
 			}
-			rows, total = append(rows, f), total+rowMM(piece, smallSizeMM)
+			rows, total = append(rows, f), total+b.rowMM(piece, smallSizeMM)
 		}
 	}
 	if b.y+total > b.bottom() && total < page {
@@ -204,7 +204,7 @@ func drawCard(b *book, k card) {
 	for len(rows) > 0 {
 		n, high := 0, cardAroundMM
 		for ; n < len(rows); n++ {
-			row := rowMM(rows[n].cells, smallSizeMM)
+			row := b.rowMM(rows[n].cells, smallSizeMM)
 			if b.y+high+row > b.bottom() {
 				break
 			}
@@ -236,7 +236,7 @@ func (t *table) cardBox(title string, rows []folded, high float64) {
 	for _, f := range rows {
 		swatch(s, b.review.Design.Library, f.colour, scene.Rect{X: x + w - 5, Y: b.y + 1, W: 3.4, H: 2.4})
 		t.write(f.cells, smallSizeMM, scene.Regular)
-		b.y += rowMM(f.cells, smallSizeMM)
+		b.y += b.rowMM(f.cells, smallSizeMM)
 		t.rule(hairMM)
 	}
 	s.TextIn(scene.Rect{X: t.left(), Y: b.y + 1, W: t.width, H: 4}, cardWarning, small)

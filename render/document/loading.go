@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"sort"
+	"strings"
 
 	"fusewright/harness"
 	"fusewright/harness/design/quantity"
@@ -22,6 +23,7 @@ func Loading(r *harness.Review) ([]*scene.Sheet, error) {
 	b.para("The largest current of each wire over all situations, at nominal values (the worst case is in the findings), as a share of what it may carry, continuously or for the time it is on, at the hottest place it "+
 		"passes, with the wires beside it and the cover of its run. The amperes and the situation are beside each bar.", quiet)
 	known, unknown := ranked(loadings(r))
+	known, slight := slightly(known)
 	for len(known) > 0 {
 		bars := &chart.Bars{ID: b.sheet().UniqueID("loading"), Desc: "Share of the allowed current of each wire, most heavily loaded first",
 			Axis: chart.Axis{Title: "Share of allowed current", Unit: "%"}, Limit: 100, LimitName: "allowed", Bars: barsOf(known)}
@@ -36,6 +38,9 @@ func Loading(r *harness.Review) ([]*scene.Sheet, error) {
 		if len(known) > 0 {
 			b.newPage()
 		}
+	}
+	if len(slight) > 0 {
+		b.para(fmt.Sprintf("Less than %s of what they may carry: %s.", quantity.Format(slightLoad, quantity.Share), strings.Join(slight, ", ")), plain)
 	}
 	for _, w := range unknown {
 		b.para(w.unbarred(), plain)
@@ -100,6 +105,25 @@ func ranked(wires []*loading) (known, unknown []*loading) {
 	}
 	sort.SliceStable(known, func(i, j int) bool { return known[i].share() > known[j].share() })
 	return known, unknown
+}
+
+// slightLoad is the share below which wires have no bar where there are more than
+// mostBars: a page of them.
+const slightLoad, mostBars = 0.02, 50
+
+// slightly parts the wires that are hardly loaded from the others.
+func slightly(known []*loading) (barred []*loading, slight []string) {
+	if len(known) <= mostBars {
+		return known, nil
+	}
+	for _, w := range known {
+		if w.share() < slightLoad {
+			slight = append(slight, w.wire.Number)
+		} else {
+			barred = append(barred, w)
+		}
+	}
+	return barred, slight
 }
 
 // barsHigh is the height that all bars take, in mm: the chart tells how many

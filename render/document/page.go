@@ -105,8 +105,8 @@ func newBookOn(p Paper, kind string, r *harness.Review) *book {
 	return b
 }
 
-// shortPage is the most lines on a last page that is worth pulling back.
-const shortPage = 6
+// shortPage is the most lines on a last page that is worth pulling back: a third of it.
+const shortPage = 24
 
 // pulledBack fills a book; when its last page would hold a few lines alone, it is
 // filled again with everything closer together, and the shorter of both is kept.
@@ -321,7 +321,11 @@ func shortTitle(text string) string {
 // para writes wrapped prose over page ends.
 func (b *book) para(text string, style scene.TextStyle) {
 	b.paraIn(text, style, b.left(), b.width())
-	b.y += 1.5
+	if b.tight {
+		b.y += 0.8
+	} else {
+		b.y += 1.5
+	}
 }
 
 // keptLines is the longest paragraph that is not split between pages.

@@ -16,8 +16,9 @@ import (
 	"fusewright/render/scene"
 )
 
-// profileMM is the height of one picture, of which two stand beside each other.
-const profileMM = 44.0
+// profileMM is the height of one picture, of which two stand beside each other, and
+// keyedProfileMM that of one whose names find no place beside their lines.
+const profileMM, keyedProfileMM = 26.0, 38.0
 
 // profile is the way of one load's current in the situation where it loses most.
 type profile struct {
@@ -68,7 +69,7 @@ func Profiles(r *harness.Review) ([]*scene.Sheet, error) {
 }
 
 // figuresInRow is how many connections stand beside each other under a picture.
-const figuresInRow = 8
+const figuresInRow = 7
 
 // profile draws one load's picture with its figures.
 func (b *book) profile(r *harness.Review, p *profile) error {
@@ -76,19 +77,26 @@ func (b *book) profile(r *harness.Review, p *profile) error {
 	lines := len(wrap(title, smallSizeMM, b.width(), scene.Bold))
 	names, nominal, worst := p.figures(r)
 	rows := (len(names) + figuresInRow - 1) / figuresInRow
-	high := float64(lines)*scene.LineHeightMM(smallSizeMM) + profileMM + float64(rows)*(3*scene.LineHeightMM(smallSizeMM)+4.4) + 5
+	line := scene.LineHeightMM(smallSizeMM)
+	plot := p.plot(b.sheet().UniqueID("profile-" + p.part.Ref))
+	plotMM := profileMM
+	if plot.Draw(&scene.Sheet{}, scene.Rect{W: b.width(), H: plotMM}) != nil {
+		plotMM = keyedProfileMM
+	}
+	high := float64(lines)*line + plotMM + 1 + float64(3*rows)*(line+tightEdgeMM)
 	b.need(min(high, b.bottom()-marginMM-headingMM))
 	b.paraIn(title, scene.TextStyle{SizeMM: smallSizeMM, Face: scene.Bold, Colour: ink}, b.left(), b.width())
-	at := scene.Rect{X: b.left(), Y: b.y, W: b.width(), H: profileMM}
-	if err := p.plot(b.sheet().UniqueID("profile-"+p.part.Ref)).Draw(b.sheet(), at); err != nil {
+	if err := plot.Draw(b.sheet(), scene.Rect{X: b.left(), Y: b.y, W: b.width(), H: plotMM}); err != nil {
 		return err
 	}
-	b.y += profileMM + 1
+	b.y += plotMM + 1
+	defer func(tight bool) { b.tight = tight }(b.tight)
+	b.tight = true
 	for from := 0; from < len(names); from += figuresInRow {
 		to := min(from+figuresInRow, len(names))
-		columns := []column{{head: "mV", wide: 15}}
+		columns := []column{{head: "mV", wide: 14}}
 		for i := range figuresInRow {
-			c := column{wide: 9.2, align: scene.Right}
+			c := column{wide: 10.4, align: scene.Right}
 			if from+i < to {
 				c.head = names[from+i]
 			}
@@ -100,7 +108,7 @@ func (b *book) profile(r *harness.Review, p *profile) error {
 		t.row(append(append([]string{"nominal"}, nominal[from:to]...), blank...)...)
 		t.row(append(append([]string{"worst"}, worst[from:to]...), blank...)...)
 	}
-	b.y += 4
+	b.y += 2.5
 	return nil
 }
 
@@ -174,18 +182,15 @@ func (p *profile) title() string {
 		quantity.Format(volts, quantity.Voltage), ampere(math.Abs(p.in.Amps(p.load))))
 }
 
-// mostTicks is how many connections are named along a picture; of more, the figures
-// below it name them, in the same order.
-const mostTicks = 9
-
-// plot is the picture of a profile. Elements stand side by side at equal widths.
+// plot is the picture of a profile. Elements stand side by side at equal widths; the
+// figures below name them, in the same order.
 func (p *profile) plot(id string) *chart.Plot {
 	line := chart.Curve{Name: "", Heavy: true, Markers: true, X: []float64{0}, Y: []float64{0}}
 	var ticks []chart.Tick
 	lost, x := 0.0, 0.0
 	add := func(b *circuit.Branch) {
 		lost += math.Abs(p.in.Volts(b))
-		ticks = append(ticks, chart.Tick{At: x + 0.5, Text: elementName(b)})
+		ticks = append(ticks, chart.Tick{At: x + 0.5})
 		x++
 		line.X, line.Y = append(line.X, x), append(line.Y, lost)
 	}
@@ -193,21 +198,16 @@ func (p *profile) plot(id string) *chart.Plot {
 		add(b)
 	}
 	from := x
-	ticks = append(ticks, chart.Tick{At: x + 0.5, Text: p.part.Ref})
+	ticks = append(ticks, chart.Tick{At: x + 0.5})
 	x++
 	line.X, line.Y = append(line.X, x), append(line.Y, lost)
 	for _, b := range p.back {
 		add(b)
 	}
-	if len(ticks) > mostTicks {
-		for i := range ticks {
-			ticks[i].Text = ""
-		}
-	}
 	plot := &chart.Plot{ID: id,
 		Desc:   fmt.Sprintf("Voltage lost along the circuit of %s in situation %s", p.part.Name, p.in.Situation.Name),
 		X:      chart.Axis{Min: 0, Max: x, Ticks: ticks},
-		Y:      chart.Axis{Title: "Lost so far", Unit: "V", FromZero: true},
+		Y:      chart.Axis{FromZero: true},
 		Curves: []chart.Curve{line},
 		Spans:  spans(from, x),
 		Marks:  []chart.Mark{{Text: fmt.Sprintf("%s lost", quantity.Format(p.lostV, quantity.Voltage)), X: x, Y: lost}},
@@ -220,7 +220,7 @@ func (p *profile) plot(id string) *chart.Plot {
 
 // spans name the feed, the load and the way back.
 func spans(load, end float64) []chart.Span {
-	list := []chart.Span{{Name: "load", From: load, To: load + 1}}
+	list := []chart.Span{{From: load, To: load + 1}}
 	if load > 0 {
 		list = append([]chart.Span{{Name: "feed", From: 0, To: load}}, list...)
 	}

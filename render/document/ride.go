@@ -12,7 +12,7 @@ import (
 )
 
 // rideChartMM is the height of a ride's picture: two rides go on a page.
-const rideChartMM = 84.0
+const rideChartMM = 74.0
 
 // Rides lays the rides on pages, two on each where their legs leave the room: charge,
 // voltage and currents over time, then the legs in numbers.

@@ -50,7 +50,7 @@ func TestStudyPages(t *testing.T) {
 			}
 		}
 	}
-	if got := strings.Count(text, "Time, s"); got != pictures || pictures == 0 {
+	if got := strings.Count(text, "greatest short"); got != pictures || pictures == 0 {
 		t.Errorf("%d pictures for %d fuses", got, pictures)
 	}
 }

@@ -77,15 +77,23 @@ func (t *table) fold(texts []string, sizeMM float64, face scene.Face) (cells [][
 		}
 		cells = append(cells, wrap(text, sizeMM, w-2*padMM, f))
 	}
-	return cells, rowMM(cells, sizeMM)
+	return cells, t.book.rowMM(cells, sizeMM)
 }
 
-// rowEdgeMM is the space above and below the lines of a row.
-const rowEdgeMM = 1.1
+// rowEdgeMM is the space above and below the lines of a row, tightEdgeMM that of rows
+// closer together.
+const rowEdgeMM, tightEdgeMM = 1.1, 0.6
+
+func (b *book) rowEdgeMM() float64 {
+	if b.tight {
+		return tightEdgeMM
+	}
+	return rowEdgeMM
+}
 
 // rowMM is the height of a row of folded cells.
-func rowMM(cells [][]string, sizeMM float64) float64 {
-	return float64(lineCount(cells))*scene.LineHeightMM(sizeMM) + rowEdgeMM
+func (b *book) rowMM(cells [][]string, sizeMM float64) float64 {
+	return float64(lineCount(cells))*scene.LineHeightMM(sizeMM) + b.rowEdgeMM()
 }
 
 // lineCount is the number of lines of the longest cell, at least one.
@@ -128,7 +136,7 @@ func (t *table) write(cells [][]string, sizeMM float64, face scene.Face) {
 		case scene.Middle:
 			at = x + w/2
 		}
-		y := t.book.y + rowEdgeMM/2 + scene.AscentMM(sizeMM, style.Face)
+		y := t.book.y + t.book.rowEdgeMM()/2 + scene.AscentMM(sizeMM, style.Face)
 		for _, line := range lines {
 			t.book.sheet().TextAt(scene.Point{X: at, Y: y}, line, style)
 			y += scene.LineHeightMM(sizeMM)
@@ -150,11 +158,11 @@ func (t *table) row(texts ...string) {
 func (t *table) mostLines() int {
 	b := t.book
 	line := scene.LineHeightMM(smallSizeMM)
-	return int((b.bottom() - marginMM - headingMM - 3*line - groupMM - 2*rowEdgeMM) / line)
+	return int((b.bottom() - marginMM - headingMM - 3*line - groupMM - 2*b.rowEdgeMM()) / line)
 }
 
 func (t *table) piece(cells [][]string) {
-	high := rowMM(cells, smallSizeMM)
+	high := t.book.rowMM(cells, smallSizeMM)
 	free := max(0, t.leastMM-high)
 	if t.due != "" {
 		t.room(groupMM + high + free)
@@ -199,7 +207,7 @@ func (t *table) room(high float64) {
 // tick draws an empty box in a column of the row just written.
 func (t *table) tick(col int) {
 	x, w := t.at(col)
-	r := scene.Rect{X: x + w/2 - 1.4, Y: t.rowTop + max((rowEdgeMM+scene.LineHeightMM(smallSizeMM))/2-1.4, t.leastMM/2-1.4), W: 2.8, H: 2.8}
+	r := scene.Rect{X: x + w/2 - 1.4, Y: t.rowTop + max((t.book.rowEdgeMM()+scene.LineHeightMM(smallSizeMM))/2-1.4, t.leastMM/2-1.4), W: 2.8, H: 2.8}
 	pen := scene.Pen(thinMM)
 	t.book.sheet().Rect(r, &pen, nil)
 }

@@ -10,6 +10,7 @@ import (
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
+	"fusewright/harness/workshop/cutting"
 )
 
 // WiresCSV writes one row per wire with its data and, for each situation, the
@@ -17,7 +18,7 @@ import (
 // situation that could not be solved are empty.
 func WiresCSV(w io.Writer, r *harness.Review) error {
 	head := []string{"wire", "role", "from", "to", "insulation", "size", "area mm2", "colour",
-		"length m", "ambient C", "ohm at 20 C"}
+		"cut length m", "ambient C", "ohm at 20 C"}
 	for _, s := range r.Solutions {
 		head = append(head, "A in "+s.Situation.Name, "V lost in "+s.Situation.Name)
 	}
@@ -37,7 +38,7 @@ func wireCells(w *circuit.Wire, sols []*solve.Solution) []string {
 		size, area = w.Spec.Size.Label, figure(w.Spec.Size.AreaMm2)
 	}
 	cells := []string{w.Number, string(w.Role), terminalName(w.From), terminalName(w.To), insulation, size, area,
-		w.Spec.Colour.Code(), figure(w.LengthM), figure(w.AmbientC), figure(w.ConductorOhm20 + w.EndsOhm)}
+		w.Spec.Colour.Code(), metres(cutting.LengthM(w)), figure(w.AmbientC), figure(w.ConductorOhm20 + w.EndsOhm)}
 	for _, s := range sols {
 		if s.Status != solve.Converged {
 			cells = append(cells, "", "")

@@ -41,12 +41,12 @@ func WriteBrief(w io.Writer, rep *Report, plan *remedy.Plan, width int) error {
 	x.line("", nameOf(rep.Design), "")
 	x.b.WriteByte('\n')
 	grave := slices.ContainsFunc(plan.Causes, func(c *remedy.Cause) bool { return worst(c.Findings) > finding.Advice })
-	for i, c := range plan.Causes {
+	for _, c := range plan.Causes {
 		if grave && worst(c.Findings) == finding.Advice && (c.Remedy == nil || !c.Remedy.Guess) {
 			x.fold(c.Findings)
 			continue
 		}
-		x.cause(Letter(i), c, grave)
+		x.cause(c, grave)
 	}
 	x.folded()
 	x.settled()
@@ -54,14 +54,6 @@ func WriteBrief(w io.Writer, rep *Report, plan *remedy.Plan, width int) error {
 	x.foot()
 	_, err := io.WriteString(w, x.b.String())
 	return err
-}
-
-// Letter names the causes A to Z, then AA and so on.
-func Letter(i int) string {
-	if i < 26 {
-		return string(rune('A' + i))
-	}
-	return Letter(i/26-1) + Letter(i%26)
 }
 
 // settled lists what the design accepts and what a baseline has, a line each.
@@ -78,9 +70,9 @@ func (x *Brief) settled() {
 			continue
 		}
 		any = true
-		x.line(fmt.Sprintf("%-9s", word), fmt.Sprintf("%-8s", f.Severity)+f.About()+": "+rules.Find(f.Rule).Says, fmt.Sprintf("%d:%d", f.Line, f.Col))
+		x.line(lead(f.of)+fmt.Sprintf("%-9s", word), fmt.Sprintf("%-8s", f.Severity)+f.About()+": "+rules.Find(f.Rule).Says, fmt.Sprintf("%d:%d", f.Line, f.Col))
 		if f.Accepted != "" {
-			x.prose("         ", f.Accepted+" ["+f.Rule+"]")
+			x.prose("            ", f.Accepted+" ["+f.Rule+"]")
 		}
 	}
 	if any {

@@ -23,14 +23,13 @@ func worst(list []*finding.Finding) (most finding.Severity) {
 
 // cause prints one with its findings: those of one rule are one entry. Beside dangers
 // and faults advice is counted only.
-func (x *Brief) cause(name string, c *remedy.Cause, grave bool) {
+func (x *Brief) cause(c *remedy.Cause, grave bool) {
 	list := c.Findings
 	x.in = ""
-	lead := fmt.Sprintf("%-3s", name)
 	guess := c.Remedy != nil && c.Remedy.Guess
 	if at := slices.IndexFunc(list, func(f *finding.Finding) bool { return f.Meant != nil }); guess && at >= 0 {
-		x.question(lead, list[at], len(list)-1)
-		lead, list = "   ", slices.Delete(slices.Clone(list), at, at+1)
+		x.question(list[at], len(list)-1)
+		list = slices.Delete(slices.Clone(list), at, at+1)
 	}
 	if grave {
 		var advice []*finding.Finding
@@ -40,16 +39,14 @@ func (x *Brief) cause(name string, c *remedy.Cause, grave bool) {
 	groups := byRule(list)
 	headed := c.Remedy != nil && len(groups) > 1 && !guess
 	if headed {
-		x.line(lead, aboutNow(c.Remedy), "")
-		lead = "   "
+		x.line("   ", aboutNow(c.Remedy), "")
 	}
 	for _, g := range groups {
 		if guess {
-			x.slipped(lead, g)
+			x.slipped(g)
 		} else {
-			x.entry(lead, g)
+			x.entry(g)
 		}
-		lead = "   "
 	}
 	x.remedies(c, headed || guess)
 	x.b.WriteByte('\n')
@@ -91,25 +88,28 @@ func aboutNow(t *remedy.Trial) string {
 const hang = "           "
 
 // question prints a figure that is hard to believe, and how much hangs on it.
-func (x *Brief) question(lead string, f *finding.Finding, follow int) {
+func (x *Brief) question(f *finding.Finding, follow int) {
 	row := x.row[f]
-	x.line(lead+fmt.Sprintf("%-8s", "?"), row.What+" ["+row.Rule+"]", position(row))
+	x.line(lead(f)+fmt.Sprintf("%-8s", "?"), row.What+" ["+row.Rule+"]", position(row))
 	if follow > 0 {
 		x.prose(hang, wording.Count(follow, "more follows", "more follow")+" from this")
 	}
 }
 
+// lead is a finding's number before its line.
+func lead(f *finding.Finding) string { return fmt.Sprintf("%-2d ", f.Number) }
+
 func position(f Finding) string { return fmt.Sprintf("%d:%d", f.Line, f.Col) }
 
 // entry prints findings of one rule: the worst with its figures, the others in short.
-func (x *Brief) entry(lead string, g []*finding.Finding) {
+func (x *Brief) entry(g []*finding.Finding) {
 	f := x.row[g[0]]
 	if in := f.Situation; in == x.in { // the one above has said it
 		f.Situation = ""
 	} else {
 		x.in = in
 	}
-	x.line(lead+fmt.Sprintf("%-8s", f.Severity), f.About()+": "+rules.Find(f.Rule).Says, position(f))
+	x.line(lead(g[0])+fmt.Sprintf("%-8s", f.Severity), f.About()+": "+rules.Find(f.Rule).Says, position(f))
 	text := f.brief()
 	if text == "" {
 		text = f.What
@@ -122,18 +122,19 @@ func (x *Brief) entry(lead string, g []*finding.Finding) {
 	}
 	x.prose(hang, text+" ["+f.Rule+"]")
 	if len(g) > 1 {
-		x.prose(hang, "likewise "+x.shortly(g[1:], g[0]))
+		x.prose(hang, "likewise "+x.shortly(g[1:], g[0], g[0].Number))
 	}
 }
 
 // slipped prints findings of one rule that follow from a slip: each with its figure.
-func (x *Brief) slipped(lead string, g []*finding.Finding) {
-	x.prose(lead+fmt.Sprintf("%-8s", g[0].Severity), rules.Find(g[0].Rule).Says+": "+x.shortly(g, nil)+" ["+g[0].Rule+"]")
+func (x *Brief) slipped(g []*finding.Finding) {
+	x.prose(lead(g[0])+fmt.Sprintf("%-8s", g[0].Severity), rules.Find(g[0].Rule).Says+": "+x.shortly(g, nil, g[0].Number)+" ["+g[0].Rule+"]")
 }
 
 // shortly lists findings with their figures: "W25 deck wash (50 s), E3 work light
-// (16 %) advice". What is the same as of the one before them is not said again.
-func (x *Brief) shortly(list []*finding.Finding, before *finding.Finding) string {
+// (16 %) advice". What is the same as of the one before them is not said again; said is
+// the finding's number that stands before them.
+func (x *Brief) shortly(list []*finding.Finding, before *finding.Finding, said int) string {
 	var texts []string
 	for _, y := range list {
 		row := x.row[y]
@@ -141,6 +142,9 @@ func (x *Brief) shortly(list []*finding.Finding, before *finding.Finding) string
 			row.Figure = quantity.Brief(y.Figure.Value, y.Figure.Of)
 		}
 		text := row.short()
+		if y.Number != said {
+			text, said = fmt.Sprintf("%d %s", y.Number, text), y.Number
+		}
 		if severity := cmp.Or(before, list[0]).Severity; y.Severity != severity {
 			text += " " + y.Severity.String()
 		}
@@ -217,7 +221,7 @@ func (x *Brief) folded() {
 			counted = append(counted, counting(name, len(list)))
 			continue
 		}
-		text := x.shortly(list[:min(mostNamed, len(list))], nil)
+		text := x.shortly(list[:min(mostNamed, len(list))], nil, 0)
 		if more := len(list) - mostNamed; more > 0 {
 			text += fmt.Sprintf(" and %d more", more)
 		}
@@ -234,5 +238,5 @@ func counting(name string, n int) string {
 	if n == 1 {
 		return name
 	}
-	return fmt.Sprintf("%d %s", n, name)
+	return fmt.Sprintf("%d × %s", n, name)
 }

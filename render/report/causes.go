@@ -1,7 +1,9 @@
 package report
 
 import (
+	"cmp"
 	"slices"
+	"strconv"
 
 	"fusewright/harness/remedy"
 	"fusewright/harness/review/finding"
@@ -9,7 +11,7 @@ import (
 
 // CauseRow is a thing in the design with the findings that follow from it.
 type CauseRow struct {
-	ID       string     `json:"id"`       // as the terminal names it: "A"
+	ID       string     `json:"id"`       // as the terminal names it: the number of its gravest finding
 	Findings []int      `json:"findings"` // places in the list of findings
 	Remedy   *TrialRow  `json:"remedy,omitempty"`
 	Tried    []TrialRow `json:"tried,omitempty"`
@@ -35,11 +37,13 @@ func (r *Report) WithCauses(p *remedy.Plan) *Report {
 	for i, f := range r.Findings {
 		at[f.of] = i
 	}
-	for i, c := range p.Causes {
-		row := CauseRow{ID: Letter(i), Remedy: trialRow(c.Remedy)}
+	for _, c := range p.Causes {
+		row := CauseRow{Remedy: trialRow(c.Remedy)}
 		for _, f := range c.Findings {
 			row.Findings = append(row.Findings, at[f])
 		}
+		gravest := slices.MinFunc(c.Findings, func(a, b *finding.Finding) int { return cmp.Compare(a.Number, b.Number) })
+		row.ID = strconv.Itoa(gravest.Number)
 		for _, t := range c.Tried {
 			row.Tried = append(row.Tried, *trialRow(t))
 		}

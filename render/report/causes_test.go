@@ -41,7 +41,7 @@ func TestCauses(t *testing.T) {
 		lines := strings.Split(b.String(), "\n")
 		for _, c := range rep.Causes {
 			grave := slices.ContainsFunc(c.Findings, func(i int) bool { return rep.Findings[i].Severity != "advice" })
-			if named := slices.ContainsFunc(lines, func(l string) bool { return strings.HasPrefix(l, c.ID+"  ") }); named != grave {
+			if named := slices.ContainsFunc(lines, func(l string) bool { return strings.HasPrefix(l, c.ID+" ") }); named != grave {
 				t.Errorf("a line begins with %s: %t", c.ID, named)
 			}
 		}
@@ -49,14 +49,6 @@ func TestCauses(t *testing.T) {
 			if n := len([]rune(l)); n > width {
 				t.Errorf("%d characters at a width of %d: %s", n, width, l)
 			}
-		}
-	}
-}
-
-func TestLetter(t *testing.T) {
-	for i, want := range map[int]string{0: "A", 25: "Z", 26: "AA", 51: "AZ", 52: "BA", 701: "ZZ", 702: "AAA"} {
-		if got := report.Letter(i); got != want {
-			t.Errorf("letter(%d) = %s, want %s", i, got, want)
 		}
 	}
 }
@@ -112,7 +104,7 @@ situations: {night: {on: [lamp]}}
 		t.Fatal(err)
 	}
 	said := strings.Join(strings.Fields(b.String()), " ")
-	for _, want := range []string{"on in no situation: E2 vest, E3 fan [load-never-on]", "cannot break the short: F1 main (", "[fuse-breaking-capacity]"} {
+	for _, want := range []string{"on in no situation: 5 E2 vest, 7 E3 fan [load-never-on]", "cannot break the short: 2 F1 main (", "[fuse-breaking-capacity]"} {
 		if !strings.Contains(said, want) {
 			t.Errorf("%q is not in\n%s", want, b.String())
 		}

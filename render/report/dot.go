@@ -10,6 +10,7 @@ import (
 	"fusewright/harness"
 	"fusewright/harness/design/lengths"
 	"fusewright/harness/network/circuit"
+	"fusewright/harness/workshop/cutting"
 )
 
 // WriteDot writes the circuit as a graph in the DOT language: a box for each
@@ -71,7 +72,7 @@ func wireWords(u lengths.Unit, w *circuit.Wire) string {
 	if w.Spec.Size != nil {
 		words = append(words, w.Spec.Size.Label)
 	}
-	return strings.Join(append(words, w.Spec.Colour.Code(), u.Cut(w.LengthM)), " ")
+	return strings.Join(append(words, w.Spec.Colour.Code(), u.Cut(cutting.LengthM(w))), " ")
 }
 
 // dotText quotes lines of text: inside quotes only the quote and the backslash

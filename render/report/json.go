@@ -25,6 +25,7 @@ import (
 	"fusewright/harness/network/solve"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/study/budget"
+	"fusewright/harness/workshop/cutting"
 )
 
 // Version is the version of the JSON shape. It rises when a field changes its
@@ -82,6 +83,7 @@ func CountsOf(list []*finding.Finding) Counts {
 
 // Finding is one finding.
 type Finding struct {
+	Number    int      `json:"number"` // as in drawings and papers; shared by those printed as one
 	Severity  string   `json:"severity"`
 	Rule      string   `json:"rule"`
 	Part      string   `json:"part"`
@@ -161,7 +163,7 @@ type LoadRow struct {
 type WireRow struct {
 	Number  string   `json:"number"`
 	Size    string   `json:"size"`
-	LengthM float64  `json:"length_m"`
+	LengthM float64  `json:"length_m"` // to cut
 	Amperes *float64 `json:"amperes"`
 	DropV   *float64 `json:"drop_v"`
 	LossW   *float64 `json:"loss_w"`
@@ -284,7 +286,7 @@ func heading(d *design.Design) Heading {
 
 func findingRow(f *finding.Finding, u lengths.Unit) Finding {
 	row := Finding{
-		Severity: f.Severity.String(), Rule: f.Rule, Part: f.Part, Ref: f.Ref,
+		Number: f.Number, Severity: f.Severity.String(), Rule: f.Rule, Part: f.Part, Ref: f.Ref,
 		File: f.Pos.File, Line: f.Pos.Line, Col: f.Pos.Col,
 		What: f.What, Situation: f.Situation, Why: f.Why, Change: f.Change,
 		Source: f.Source, Accepted: f.Accepted, Wire: f.Wire, Known: f.Known,
@@ -334,7 +336,7 @@ func loadRow(s *solve.Solution, b *circuit.Branch) LoadRow {
 func wireRow(s *solve.Solution, b *circuit.Branch) WireRow {
 	w, v, a := b.Wire, s.Volts(b), s.Amps(b)
 	row := WireRow{
-		Number: w.Number, LengthM: w.LengthM,
+		Number: w.Number, LengthM: cutting.LengthM(w),
 		Amperes: finite(a), DropV: finite(math.Abs(v)), LossW: finite(v * a),
 	}
 	if w.Spec.Size != nil {

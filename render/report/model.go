@@ -123,7 +123,8 @@ type ModelWire struct {
 	Size         string   `json:"size"`
 	AreaMm2      *float64 `json:"area_mm2"`
 	Colour       string   `json:"colour"`
-	LengthM      *float64 `json:"length_m"`
+	LengthM      *float64 `json:"length_m"`   // to cut
+	FinishedM    *float64 `json:"finished_m"` // along the runs, with slack: what the resistance is of
 	LengthGiven  bool     `json:"length_given,omitempty"`
 	Runs         []string `json:"runs,omitempty"`
 	AmbientC     *float64 `json:"ambient_c"`

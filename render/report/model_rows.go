@@ -9,6 +9,7 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
+	"fusewright/harness/workshop/cutting"
 	"fusewright/library"
 )
 
@@ -78,7 +79,7 @@ func closedBy(c *circuit.Closer) string {
 func modelWire(w *circuit.Wire) ModelWire {
 	row := ModelWire{
 		Number: w.Number, Role: string(w.Role), From: pinOf(w.From), To: pinOf(w.To), Colour: w.Spec.Colour.Code(),
-		LengthM: exact(w.LengthM), LengthGiven: w.LengthGiven, AmbientC: exact(w.AmbientC), AmbientAt: w.AmbientAt,
+		LengthM: exact(cutting.LengthM(w)), FinishedM: exact(w.LengthM), LengthGiven: w.LengthGiven, AmbientC: exact(w.AmbientC), AmbientAt: w.AmbientAt,
 		AmbientKnown: w.AmbientKnown, ConductorOhm: exact(w.ConductorOhm20), EndsOhm: exact(w.EndsOhm),
 		FromEnd: endName(w.FromEnd), ToEnd: endName(w.ToEnd), Branch: w.Branch.Index,
 		Line: w.Pos.Line, Col: w.Pos.Col,

@@ -8,10 +8,10 @@ import (
 	"fusewright/harness/design/wording"
 )
 
-// harmless is the margin from which a cleared short, or a wire behind its fuse, is
+// Harmless is the margin from which a cleared short, or a wire behind its fuse, is
 // counted on paper and not listed: the wire stands ten times as long. Common
 // practice, no source. The text and the JSON of the study have them all.
-const harmless = 10.0
+const Harmless = 10.0
 
 // PaperTables are the tables of a study as its paper has them: one row of a wire for
 // both its ends, equal rows joined, what is harmless counted.
@@ -44,7 +44,7 @@ func (rep *StudyReport) shortsOnPaper() *Table {
 	}
 	if counted > 0 {
 		t.Note = fmt.Sprintf("Not listed: %s that a fuse clears while every wire withstands it at least %g times as long, of %s.",
-			wording.Count(counted, "short", "shorts"), harmless, wording.And(refs))
+			wording.Count(counted, "short", "shorts"), Harmless, wording.And(refs))
 	}
 	for _, s := range rep.Shorts {
 		if s.Verdict == string(stub) {
@@ -65,7 +65,7 @@ func (s StudyShort) isHarmless() bool {
 		return false
 	}
 	for _, state := range []*ShortState{s.Greatest, s.Least} {
-		if state != nil && state.Margin != nil && *state.Margin < harmless {
+		if state != nil && state.Margin != nil && *state.Margin < Harmless {
 			return false
 		}
 	}
@@ -154,7 +154,7 @@ func (rep *StudyReport) fuseWiresOnPaper() *Table {
 		}
 		var wires []FuseWire
 		for i, w := range f.Wires {
-			if i == worst || w.Margin != nil && *w.Margin < harmless || w.Note != "" || len(w.Missing) > 0 {
+			if i == worst || w.Margin == nil && len(w.Missing) > 0 || w.Margin != nil && *w.Margin < Harmless {
 				wires = append(wires, w)
 			}
 		}
@@ -165,7 +165,7 @@ func (rep *StudyReport) fuseWiresOnPaper() *Table {
 	t := fuseWiresTable(&short)
 	if left > 0 {
 		t.Note = fmt.Sprintf("The worst wire of each fuse; not listed: %s that %s at least %g times as long as the fuse takes.",
-			wording.Count(left, "more", "more"), map[bool]string{true: "stands", false: "stand"}[left == 1], harmless)
+			wording.Count(left, "more", "more"), map[bool]string{true: "stands", false: "stand"}[left == 1], Harmless)
 	}
 	return t
 }

@@ -99,7 +99,7 @@ func writeFinding(b *strings.Builder, f Block, said map[string]bool) {
 }
 
 func numbersLine(f Finding) string {
-	parts := append([]string{f.About()}, f.Figures()...)
+	parts := append([]string{fmt.Sprintf("finding %d", f.Number), f.About()}, f.Figures()...)
 	if f.Situation != "" {
 		parts = append(parts, "worst in "+f.Situation)
 	}

@@ -123,8 +123,20 @@ func (t *Together) write(b *strings.Builder) {
 	}
 }
 
-// setsShown is how many sets a cell of the table lists; the text has more.
-const setsShown = 3
+// setsShown is how many sets a cell of the table lists, and lettersShown how many
+// letters of them, but for the first; the text has more.
+const setsShown, lettersShown = 3, 250
+
+// shown are the sets that a cell lists.
+func (c TogetherChoice) shown() [][]string {
+	letters := 0
+	for i, s := range c.Sets[:min(len(c.Sets), setsShown)] {
+		if letters += len(strings.Join(s, ", ")); i > 0 && letters > lettersShown {
+			return c.Sets[:i]
+		}
+	}
+	return c.Sets[:min(len(c.Sets), setsShown)]
+}
 
 // Table is what may run at once, a line for each choice; what was said in a line
 // above is not said again.
@@ -133,7 +145,7 @@ func (t *Together) Table() *Table {
 	said := map[string]string{}
 	for _, c := range t.Choices {
 		some := c
-		some.Sets = c.Sets[:min(len(c.Sets), setsShown)]
+		some.Sets = c.shown()
 		sets := strings.ReplaceAll(strings.Join(some.lines(len(t.Items)), "; or "), "; or and ", "; and ")
 		if as := said[sets]; as != "" && len(sets) > len("as in ")+len(as) {
 			sets = "as in " + as

@@ -14,7 +14,7 @@ import (
 
 // catalogue draws every symbol of a set with its name on one sheet.
 func catalogue(set *Set) *scene.Sheet {
-	sheet := scene.NewSheet(210, 170, "symbols")
+	sheet := scene.NewSheet(210, 200, "symbols")
 	for i, k := range set.Kinds() {
 		s := set.Symbol(k)
 		at := scene.Point{X: 12.5 + float64(i%6)*32.5, Y: 20 + float64(i/6)*25}

@@ -26,20 +26,23 @@ type Kind string
 
 // The kinds of symbols.
 const (
-	Battery      Kind = "battery"
-	Generator    Kind = "generator with rectifier"
-	Fuse         Kind = "fuse"
-	Breaker      Kind = "circuit breaker"
-	PTC          Kind = "resettable fuse (PTC)"
-	Coil         Kind = "relay coil"
-	Make         Kind = "make contact"
-	Changeover   Kind = "changeover contact"
-	Resistor     Kind = "resistor"
-	Diode        Kind = "diode"
-	Zener        Kind = "zener diode"
-	Switch       Kind = "manual switch"
-	PushSwitch   Kind = "push-button"
-	FloatSwitch  Kind = "float switch"
+	Battery     Kind = "battery"
+	Generator   Kind = "generator with rectifier"
+	Fuse        Kind = "fuse"
+	Breaker     Kind = "circuit breaker"
+	PTC         Kind = "resettable fuse (PTC)"
+	Coil        Kind = "relay coil"
+	Make        Kind = "make contact"
+	Changeover  Kind = "changeover contact"
+	Resistor    Kind = "resistor"
+	Diode       Kind = "diode"
+	Zener       Kind = "zener diode"
+	Switch      Kind = "manual switch"
+	PushSwitch  Kind = "push-button"
+	FloatSwitch Kind = "float switch"
+
+	BatterySwitch Kind = "battery switch"
+
 	Lamp         Kind = "filament lamp"
 	LED          Kind = "LED lamp"
 	Heater       Kind = "heater"
@@ -49,6 +52,8 @@ const (
 	Socket       Kind = "socket outlet"
 	Electronics  Kind = "electronic unit"
 	Sensor       Kind = "sensor"
+	Voltmeter    Kind = "voltmeter"
+	Converter    Kind = "converter"
 	Plug         Kind = "plug connection"
 	PlugBack     Kind = "plug connection, harness at the right"
 	Frame        Kind = "frame or chassis ground"
@@ -62,6 +67,13 @@ const (
 	SpareWay     Kind = "spare way"
 	VehicleLoads Kind = "vehicle's own loads"
 )
+
+// own are the kinds for which neither standard has a sign, from memory: the shape is
+// that of these drawings.
+var own = map[Kind]bool{Tap: true, SpareWay: true, Splice: true, VehicleLoads: true, Pump: true, Incoming: true, Outgoing: true}
+
+// Own tells whether a kind has no sign in the standards.
+func (k Kind) Own() bool { return own[k] }
 
 // Symbol is one shape. Measures are in M.
 type Symbol struct {

@@ -4,7 +4,7 @@
 // stay in SI units.
 //
 // In inches, what must not come out short is rounded up: wires to the next
-// eighth for cutting, to the next whole inch on the schematic. Dimensions of the
+// eighth. Dimensions of the
 // board are given to the nearest sixteenth, strip lengths to the nearest
 // thirty-second, as a workshop rule is divided.
 package lengths
@@ -57,15 +57,6 @@ func (u Unit) either(metric, feet string) string {
 		return feet
 	}
 	return metric
-}
-
-// Wire is the length of a finished wire for a drawing: "1.32 m", or whole
-// inches, rounded up: "4 ft 4 in".
-func (u Unit) Wire(lengthM float64) string {
-	if u.feet {
-		return feetInches(math.Ceil(lengthM/inchM-hair), 1)
-	}
-	return strconv.FormatFloat(lengthM, 'f', 2, 64) + " m"
 }
 
 // Cut is a length to cut: "1.320 m", or eighths of an inch, rounded up:

@@ -229,7 +229,7 @@ type Wire struct {
 	Role           Role
 	From, To       *Terminal // From is towards the source; of returns: towards the load
 	Spec           design.WireSpec
-	LengthM        float64 // cut length, slack of both ends included
+	LengthM        float64 // of the finished wire, slack of both ends included; cutting.LengthM is what is cut
 	LengthGiven    bool
 	Route          []*Bundle         // runs it lies in, in order; empty within one place
 	AmbientC       float64           // hottest place or run it meets

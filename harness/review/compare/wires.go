@@ -6,6 +6,7 @@ import (
 
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
+	"fusewright/harness/workshop/cutting"
 )
 
 // wires are all wires; one is the same as another when it is the feed or the
@@ -33,7 +34,7 @@ func wireFields(w *circuit.Wire) fields {
 		f.figure("size", s.Label, s.AreaMm2, -1)
 	}
 	// Lengths are compared as cut, to the millimetre.
-	mm := math.Round(w.LengthM * 1000)
+	mm := math.Round(cutting.LengthM(w) * 1000)
 	f.figure("length", quantity.Format(mm/1000, quantity.Length), mm, +1)
 	if w.Spec.Type != nil {
 		f.text("wire type", w.Spec.Type.Name)

@@ -56,6 +56,9 @@ type Number struct {
 
 // Finding is one thing wrong or worth saying.
 type Finding struct {
+	// Number is the same on every paper, in drawings, texts and JSON; findings that are
+	// printed as one share it. 0 = not numbered.
+	Number    int
 	Rule      string // the rule's name: "unfused-conductor"
 	Severity  Severity
 	Part      string // the part's name in the design, or the wire's number

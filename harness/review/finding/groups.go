@@ -34,6 +34,15 @@ func Groups(list []*Finding) [][]int {
 	return out
 }
 
+// Enumerate numbers findings from 1, in the order of the list; those of a group share one.
+func Enumerate(list []*Finding) {
+	for n, g := range Groups(list) {
+		for _, i := range g {
+			list[i].Number = n + 1
+		}
+	}
+}
+
 // Compare puts the worse of two findings of one rule first: by severity, then the
 // one at the cause itself, then by figure. Equals go by what the design calls them,
 // not by where they stand in the file.

@@ -15,10 +15,10 @@ var usualRank = map[design.Sign]int{
 	design.SignSensor: 3,
 	design.SignPump:   4,
 	// Navigation and radio: without them one still arrives.
-	design.SignElectronics: 5,
-	design.SignMotor:       6,
-	design.SignSocket:      7,
-	design.SignHeater:      8,
+	design.SignElectronics: 5, design.SignVoltmeter: 5, design.SignConverter: 5,
+	design.SignMotor:  6,
+	design.SignSocket: 7,
+	design.SignHeater: 8,
 }
 
 // otherRank is that of a load whose sign says nothing.

@@ -57,6 +57,9 @@ func Break(w *circuit.Wire) Breakdown {
 	return b
 }
 
+// LengthM is the length to cut of a wire: the one that every paper prints.
+func LengthM(w *circuit.Wire) float64 { return Break(w).CutM }
+
 // stripM is the strip length of one end; 0 when it is not known.
 func stripM(w *circuit.Wire, from bool) float64 {
 	end := w.Crimp(from)

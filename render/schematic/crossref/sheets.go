@@ -126,7 +126,7 @@ func (s *Sheets) PlaceOf(m *sign.Entry) string {
 		}
 	}
 	if s.Earlier != nil && !s.Signs.AsWas {
-		return s.Earlier.PlaceOf(s.Earlier.Signs.List[m.Number-1])
+		return s.Earlier.PlaceOf(s.Earlier.Signs.Entry(m.Number))
 	}
 	return ""
 }

@@ -6,6 +6,7 @@ import (
 	"fusewright/harness/design/lengths"
 	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
+	"fusewright/harness/workshop/cutting"
 	"fusewright/render/scene"
 	"fusewright/render/schematic/lettering"
 	"fusewright/render/schematic/parts"
@@ -15,15 +16,15 @@ import (
 // WireLabel is what stands on a wire, in one line or two. On a study sheet the
 // second line is what flows there.
 func (l *Labels) WireLabel(w *circuit.Wire, stacked bool) []string {
-	first := []string{w.Number, w.Spec.Colour.Code()}
-	var second []string
+	first := []string{w.Number}
 	if w.Spec.Size != nil {
-		second = append(second, w.Spec.Size.Label)
+		first = append(first, w.Spec.Size.Label)
 	}
+	second := []string{w.Spec.Colour.Code()}
 	if l.Study != nil {
 		return []string{wording.Present(append(first, second...), " "), l.Study.Wire(w)}
 	}
-	second = append(second, l.lengthText(w.LengthM))
+	second = append(second, l.lengthText(w))
 	if stacked {
 		return []string{wording.Present(first, " "), wording.Present(second, " ")}
 	}
@@ -48,13 +49,12 @@ func (l *Labels) LabelW(w *circuit.Wire, stacked bool) float64 {
 	return widest
 }
 
-// lengthText is a wire length, slack included, in the design's unit; inches are rounded up, so
-// that no wire is cut short.
-func (l *Labels) lengthText(lengthM float64) string {
-	if lengthM <= 0 {
+// lengthText is the length to cut of a wire, as the cut list has it.
+func (l *Labels) lengthText(w *circuit.Wire) string {
+	if w.LengthM <= 0 {
 		return "length ?"
 	}
-	return lengths.In(l.Lengths).Wire(lengthM)
+	return lengths.In(l.Lengths).Cut(cutting.LengthM(w))
 }
 
 // LabelM is the room a wire's label needs along the wire, in two lines or in one.

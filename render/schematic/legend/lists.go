@@ -103,7 +103,7 @@ func (l *Lists) colourPanel() []*column.List {
 // notePanel says how to read the drawing.
 func (l *Lists) notePanel() *column.List {
 	out := &column.List{Title: "Reading the drawing", Whole: true}
-	notes := []string{"On a wire: number, colour, size, length."}
+	notes := []string{"On a wire: number, size, colour, length to cut."}
 	if l.Study != nil {
 		notes = []string{l.Study.Note()}
 	}

@@ -103,6 +103,9 @@ func (l *Lists) symbolPanel() *column.List {
 	for some := range slices.Chunk(wide, 1) {
 		out.Rows = append(out.Rows, l.symbolRow(some))
 	}
+	if slices.ContainsFunc(kinds, symbol.Kind.Own) {
+		out.Rows = append(out.Rows, column.TextRow("* "+l.Set.Name()+" has no sign: drawn our way.", 0, scene.Regular, scene.Ink))
+	}
 	return out
 }
 
@@ -132,7 +135,11 @@ func (l *Lists) legendName(k symbol.Kind, width float64) []string {
 		width *= 2
 	}
 	room := width - l.legendRoom(k) - 2
-	return lettering.Wrap(string(k), room, room)
+	name := string(k)
+	if k.Own() {
+		name += "*"
+	}
+	return lettering.Wrap(name, room, room)
 }
 
 // legendEntry draws one symbol, its middle at a height, and its name.

@@ -16,7 +16,7 @@ func (a *painter) load(c *cell.Cell) {
 	s := parts.SymbolOf(a.Set, c.Part)
 	body := c.PlugBody(s.Body, len(c.Returns))
 	a.surround(c.Part, a.boxAt(c.X, c.Rows[0].Y, body))
-	s.Draw(a.pen(c.X+c.Inset, c.Rows[0].Y), parts.ShortSign(parts.NameOf(c.Part)))
+	s.Draw(a.pen(c.X+c.Inset, c.Rows[0].Y), parts.ShortSign(c.Part))
 	for _, q := range c.Inlets {
 		if q.Turns() { // below the symbol to its far end
 			far, off := float64(c.Inset)+s.Body.W, float64(q.Y()-c.Rows[0].Y)

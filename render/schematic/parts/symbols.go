@@ -1,14 +1,9 @@
 package parts
 
 import (
-	"strings"
-	"unicode"
-
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/library"
-	"fusewright/render/scene"
-	"fusewright/render/schematic/lettering"
 	"fusewright/render/symbol"
 )
 
@@ -53,6 +48,8 @@ func switchKind(s *design.Switch) symbol.Kind {
 	switch {
 	case s.Type != nil && s.Type.Float:
 		return symbol.FloatSwitch
+	case s.Type != nil && s.Type.Isolates:
+		return symbol.BatterySwitch
 	case s.Momentary:
 		return symbol.PushSwitch
 	}
@@ -64,7 +61,7 @@ var loadKinds = map[design.Sign]symbol.Kind{
 	design.SignLamp: symbol.Lamp, design.SignLED: symbol.LED, design.SignHeater: symbol.Heater,
 	design.SignMotor: symbol.Motor, design.SignPump: symbol.Pump, design.SignHorn: symbol.Horn,
 	design.SignSocket: symbol.Socket, design.SignElectronics: symbol.Electronics,
-	design.SignSensor: symbol.Sensor,
+	design.SignSensor: symbol.Sensor, design.SignVoltmeter: symbol.Voltmeter, design.SignConverter: symbol.Converter,
 }
 
 // loadKind is the symbol of a load, by its sign.
@@ -94,20 +91,11 @@ func IsGroundBlock(p *circuit.Part) bool {
 	return ok && g.Kind == design.GroundBlock
 }
 
-// ShortSign is up to three letters or a short first word, for the box of an
-// electronic unit.
-func ShortSign(name string) string {
-	words := strings.FieldsFunc(name, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
-	if len(words) == 0 {
-		return ""
+// ShortSign is what stands in the box of an electronic unit: the short of its kind in the
+// library; "" where the design names no kind that has one.
+func ShortSign(p *circuit.Part) string {
+	if l, ok := p.Source.(*design.Load); ok && l.Type != nil {
+		return l.Type.Short
 	}
-	first := []rune(strings.ToUpper(words[0]))
-	if len(first) > 4 {
-		first = first[:3]
-	}
-	sign := string(first)
-	if lettering.TextW(sign, scene.Regular) > 8 {
-		sign = string(first[:min(2, len(first))])
-	}
-	return sign
+	return ""
 }

@@ -2,8 +2,8 @@ package sign
 
 import (
 	"fmt"
-	"slices"
 	"strconv"
+	"strings"
 
 	"fusewright/harness/design/wording"
 	"fusewright/harness/review/finding"
@@ -98,10 +98,9 @@ func (m *Entry) Head() string {
 	if m.Findings[0].Accepted != "" {
 		severity = "accepted"
 	}
-	const most = 3 // names in a line
-	names := wording.Present(m.Refs[:min(len(m.Refs), most)], ", ")
-	if more := len(m.Refs) - most; more > 0 {
-		names += fmt.Sprintf(" and %d more", more)
+	names := wording.Present(m.Refs, ", ")
+	if m.Likewise > 0 {
+		names += fmt.Sprintf(" +%d", m.Likewise)
 	}
 	return wording.Present([]string{names, severity}, ", ")
 }
@@ -114,63 +113,53 @@ func (m *Entry) Indent() float64 {
 	return 6.5
 }
 
-// Statements is everything an entry says, one after the other.
-func (m *Entry) Statements() (list []string) {
-	if m.Change != nil {
-		return m.Change.statements()
-	}
-	for _, f := range m.Findings {
-		list = append(list, f.Rule+": "+f.What)
-	}
-	return list
-}
+// Statements is everything a change says, one after the other.
+func (m *Entry) Statements() []string { return m.Change.statements() }
 
 // Figure is the number that decides the worst finding, with its limit; "" when
 // there is none, or one without a unit that says nothing alone.
 func (m *Entry) Figure() string {
-	if m.Change != nil || m.Findings[0].Figure.Of == "" {
+	if m.Findings[0].Figure.Of == "" {
 		return ""
 	}
 	return m.Findings[0].Figure.String()
 }
 
-// Brief is what an entry says in few words: of findings, the rules.
+// Brief is what a change says in few words.
 func (m *Entry) Brief() string {
-	if m.Change != nil {
-		if m.AsWas {
-			return m.Change.statements()[0]
-		}
-		return wording.Present(m.Change.statements(), "; ")
+	if m.AsWas {
+		return m.Change.statements()[0]
 	}
-	return wording.Present(m.rules(), ", ")
+	return wording.Present(m.Change.statements(), "; ")
 }
 
-// rules are the rules of an entry's findings, the worst first, each once.
-func (m *Entry) rules() (rules []string) {
-	for _, f := range m.Findings {
-		if !slices.Contains(rules, f.Rule) {
-			rules = append(rules, f.Rule)
-		}
+// also are the numbers of the other findings of the part: "also 7, 12"; "" without any.
+func (m *Entry) also() string {
+	if len(m.Findings) < 2 {
+		return ""
 	}
-	return rules
+	var numbers []string
+	for _, f := range m.Findings[1:] {
+		numbers = append(numbers, strconv.Itoa(f.Number))
+	}
+	return "also " + strings.Join(numbers, ", ")
 }
 
-// Fit is the most that an entry says in one line of a width: figure and rules, else
-// the rules, else the worst rule and how many more there are.
+// Fit is the most that an entry says in one line of a width: figure, rule and the
+// numbers of the part's other findings, else without the figure, else how many these are.
 func (m *Entry) Fit(widthMM float64, measure func(string) float64) string {
 	if m.Change != nil {
 		return m.Change.Short()
 	}
-	rules := m.rules()
-	short := rules[0]
-	if more := len(rules) - 1; more > 0 {
-		short = fmt.Sprintf("%s +%d", short, more)
+	rule, more := m.Findings[0].Rule, ""
+	if n := len(m.Findings) - 1; n > 0 {
+		more = fmt.Sprintf("+%d", n)
 	}
-	for _, text := range []string{
-		wording.Present([]string{m.Figure(), m.Brief()}, ", "), m.Brief(), wording.Present([]string{m.Figure(), short}, ", "), short} {
+	for _, text := range []string{wording.Present([]string{m.Figure(), rule, m.also()}, ", "),
+		wording.Present([]string{rule, m.also()}, ", "), wording.Present([]string{rule, more}, " ")} {
 		if measure(text) <= widthMM {
 			return text
 		}
 	}
-	return short
+	return rule
 }

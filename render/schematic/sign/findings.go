@@ -3,8 +3,6 @@
 package sign
 
 import (
-	"cmp"
-	"fmt"
 	"slices"
 
 	"fusewright/harness"
@@ -18,13 +16,13 @@ import (
 const Radius = 2.2
 
 // Entry is an entry of the list that numbered signs stand for: the findings of
-// a part or wire, the most severe first, or a change. Parts and wires with the
-// same findings of one cause share an entry.
+// a part or wire, the most severe first, or a change. What is found on several parts
+// for one cause has its sign at the worst of them.
 type Entry struct {
-	Number   int
-	Refs     []string           // parts and wires that carry the sign
-	Findings []*finding.Finding // of the first of them
-	first    int                // of the findings, its place in the review
+	Number   int                // of the first finding, as everywhere; of changes their own
+	Refs     []string           // the part or wire that carries the sign; several of a change
+	Findings []*finding.Finding // the worst of each number
+	Likewise int                // other parts and wires of the first
 	Change   *Change            // nil of findings
 	AsWas    bool               // of a change: the sign stands on the earlier design
 }
@@ -65,8 +63,7 @@ func OfFindings(review *harness.Review, bare bool) *Signs {
 		}
 		return x.Ref
 	})
-	for n, m := range f.List {
-		m.Number = n + 1
+	for _, m := range f.List {
 		for _, ref := range m.Refs {
 			f.byRef[ref] = m.Number
 		}
@@ -74,46 +71,28 @@ func OfFindings(review *harness.Review, bare bool) *Signs {
 	return f
 }
 
-// gather makes an entry of what is found on each part and wire. Those on which the
-// same is found from the same causes share one, with what is said of the worst.
+// gather makes an entry of what is found on each part and wire, in the order of the
+// numbers. Findings of one number are an entry of the worst of them.
 func gather(list []*finding.Finding, refOf func(*finding.Finding) string) []*Entry {
-	group, rank := make([]int, len(list)), make([]int, len(list)) // and the place in it
-	for n, g := range finding.Groups(list) {
-		for k, i := range g {
-			group[i], rank[i] = n, k
-		}
-	}
-	var refs []string
-	on := map[string][]int{}
-	for i, x := range list {
-		ref := refOf(x)
-		if on[ref] == nil {
-			refs = append(refs, ref)
-		}
-		on[ref] = append(on[ref], i)
-	}
-	// Parts of one entry, the worst first.
-	slices.SortStableFunc(refs, func(a, b string) int { return cmp.Compare(rank[on[a][0]], rank[on[b][0]]) })
 	var out []*Entry
-	same := map[string]*Entry{}
-	for _, ref := range refs {
-		var causes []int
-		for _, i := range on[ref] {
-			causes = append(causes, group[i])
-		}
-		m := same[fmt.Sprint(causes)]
+	at := map[string]*Entry{}
+	for _, g := range finding.Groups(list) {
+		worst := list[g[0]]
+		ref := refOf(worst)
+		m := at[ref]
 		if m == nil {
-			m = &Entry{first: on[ref][0]}
-			for _, i := range on[ref] {
-				m.Findings = append(m.Findings, list[i])
-			}
-			same[fmt.Sprint(causes)] = m
+			m = &Entry{Number: worst.Number, Refs: []string{ref}, Likewise: len(g) - 1}
+			at[ref] = m
 			out = append(out, m)
 		}
-		m.Refs = append(m.Refs, ref)
+		m.Findings = append(m.Findings, worst)
 	}
-	slices.SortFunc(out, func(a, b *Entry) int { return cmp.Compare(a.first, b.first) })
 	return out
+}
+
+// Entry is the one of a number.
+func (f *Signs) Entry(number int) *Entry {
+	return f.List[slices.IndexFunc(f.List, func(m *Entry) bool { return m.Number == number })]
 }
 
 func (f *Signs) OfPart(p *circuit.Part) int { return f.OfRef(p.Ref) }

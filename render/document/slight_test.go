@@ -1,0 +1,28 @@
+package document
+
+import (
+	"fmt"
+	"slices"
+	"testing"
+
+	"fusewright/harness/formula/conductor"
+	"fusewright/harness/network/circuit"
+)
+
+// Up to a page of wires all have bars; of more, those below a fiftieth of what they may
+// carry are named in a sentence.
+func TestSlightlyLoaded(t *testing.T) {
+	of := func(count int) (list []*loading) {
+		for i := range count {
+			list = append(list, &loading{wire: &circuit.Wire{Number: fmt.Sprint("W", i)}, worstA: 5, allowed: conductor.Allowed{AllowedA: 10}})
+		}
+		list[0].worstA, list[1].worstA = 0.2, 0.199
+		return list
+	}
+	if barred, slight := slightly(of(50)); len(barred) != 50 || slight != nil {
+		t.Errorf("of 50: %d bars, without %q", len(barred), slight)
+	}
+	if barred, slight := slightly(of(51)); len(barred) != 50 || !slices.Equal(slight, []string{"W1"}) {
+		t.Errorf("of 51: %d bars, without %q", len(barred), slight)
+	}
+}
