@@ -29,7 +29,7 @@ func TestMarks(t *testing.T) {
 		{"another feed", "fed by: lamp fuse", "fed by: key", []string{
 			"changed|feed of lamp|[W2]|[W2]|from lamp fuse → key · length 745 mm → 755 mm|new danger: fuse-over-wire rewired",
 			"|lamp|[]|[W3]||new danger: return-below-fuse"}},
-		{"a thinner wire, crimps that follow left out, its length to cut not",  "wire: {size: 6 mm², length: 100 mm}", "wire: {size: 4 mm², length: 100 mm}", []string{
+		{"a thinner wire, crimps that follow left out, its length to cut not", "wire: {size: 6 mm², length: 100 mm}", "wire: {size: 4 mm², length: 100 mm}", []string{
 			"changed|feed of lamp fuse|[W1]|[W1]|size 6 mm² → 4 mm² · length 145 mm → 140 mm|"}},
 		{"battery and charging", "capacity: 12 Ah, rate: 10 h, resistance: 14 mΩ", "capacity: 14 Ah, rate: 10 h, resistance: 14 mΩ", []string{
 			"changed|battery|[G1]|[G1]|capacity 12 Ah → 14 Ah|"}},
