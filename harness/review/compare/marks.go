@@ -40,6 +40,7 @@ func (c *Comparison) Marks() []*Mark {
 	for _, f := range c.Findings {
 		m.finding(f)
 	}
+	m.labels()
 	sort.SliceStable(m.list, func(i, j int) bool {
 		a, b := m.list[i], m.list[j]
 		return cmp.Or(cmp.Compare(b.gravity, a.gravity), cmp.Compare(b.concern, a.concern), cmp.Compare(rank[a.What], rank[b.What])) < 0
@@ -84,6 +85,21 @@ func (m *marker) item(i Item) {
 	if !wire {
 		k.names[i.Name] = true
 	}
+	m.list = append(m.list, k)
+}
+
+// labels adds what has another label than before, as one mark.
+func (m *marker) labels() {
+	if len(m.of.Renumbered) == 0 {
+		return
+	}
+	k := &Mark{What: Changed, Name: "labels of a built loom"}
+	var was []string
+	for _, r := range m.of.Renumbered {
+		k.Old, k.New = withRef(k.Old, r.Old), withRef(k.New, r.New)
+		was = append(was, r.New+" was "+r.Old)
+	}
+	k.Text = strings.Join(was, " · ")
 	m.list = append(m.list, k)
 }
 
