@@ -67,15 +67,27 @@ func Profiles(r *harness.Review) ([]*scene.Sheet, error) {
 	})
 }
 
-// figuresInRow is how many connections stand beside each other under a picture.
-const figuresInRow = 8
+// Under a picture stand so many connections beside each other, each as wide as mvMM, or
+// fewer where the figures are wider; before them what the rows are.
+const (
+	mostInRow = 8
+	mvMM      = 9.2
+	rowHeadMM = 15
+)
+
+// inRow is how many connections stand beside each other.
+func (b *book) inRow(figures ...string) int {
+	room := mostInRow * mvMM / (rowHeadMM + mostInRow*mvMM) * b.width()
+	return min(mostInRow, max(1, int(room/(longestMM(figures, scene.Regular)+2*padMM))))
+}
 
 // profile draws one load's picture with its figures.
 func (b *book) profile(r *harness.Review, p *profile) error {
 	title := p.title()
-	lines := len(wrap(title, smallSizeMM, b.width(), scene.Bold))
+	lines := len(scene.Wrap(title, smallSizeMM, b.width(), scene.Bold))
 	names, nominal, worst := p.figures(r)
-	rows := (len(names) + figuresInRow - 1) / figuresInRow
+	inRow := b.inRow(slices.Concat(nominal, worst)...)
+	rows := (len(names) + inRow - 1) / inRow
 	high := float64(lines)*scene.LineHeightMM(smallSizeMM) + profileMM + float64(rows)*(3*scene.LineHeightMM(smallSizeMM)+4.4) + 5
 	b.need(min(high, b.bottom()-marginMM-headingMM))
 	b.paraIn(title, scene.TextStyle{SizeMM: smallSizeMM, Face: scene.Bold, Colour: ink}, b.left(), b.width())
@@ -84,11 +96,11 @@ func (b *book) profile(r *harness.Review, p *profile) error {
 		return err
 	}
 	b.y += profileMM + 1
-	for from := 0; from < len(names); from += figuresInRow {
-		to := min(from+figuresInRow, len(names))
-		columns := []column{{head: "mV", wide: 15}}
-		for i := range figuresInRow {
-			c := column{wide: 9.2, align: scene.Right}
+	for from := 0; from < len(names); from += inRow {
+		to := min(from+inRow, len(names))
+		columns := []column{{head: "mV", wide: rowHeadMM}}
+		for i := range inRow {
+			c := column{wide: mostInRow * mvMM / float64(inRow), align: scene.Right}
 			if from+i < to {
 				c.head = names[from+i]
 			}
@@ -96,7 +108,7 @@ func (b *book) profile(r *harness.Review, p *profile) error {
 		}
 		t := b.tableAt(b.left(), b.width(), columns)
 		t.head()
-		blank := make([]string, figuresInRow-(to-from))
+		blank := make([]string, inRow-(to-from))
 		t.row(append(append([]string{"nominal"}, nominal[from:to]...), blank...)...)
 		t.row(append(append([]string{"worst"}, worst[from:to]...), blank...)...)
 	}
