@@ -10,7 +10,8 @@ import (
 // fmtCmd brings a design's text into one form.
 type fmtCmd struct {
 	designArg
-	Check bool `help:"Change nothing: show what would change and end with exit code 1 if anything would."`
+	Check  bool `help:"Change nothing: show what would change and end with exit code 1 if anything would."`
+	Number bool `help:"Also write the labels of parts and wires into the design, so that they stay when it changes."`
 }
 
 // Run tidies the file, or shows how it would.
@@ -27,6 +28,11 @@ func (c *fmtCmd) Run(io *streams, cli *program) error {
 	now, err := edit.Tidy(was)
 	if err != nil {
 		return err
+	}
+	if c.Number {
+		if now, err = numbered(io, in, now); err != nil {
+			return err
+		}
 	}
 	show := func(text string) error {
 		return printed(io, func(b *bytes.Buffer) error { b.WriteString(text); return nil })
@@ -50,5 +56,9 @@ func (c *fmtCmd) Run(io *streams, cli *program) error {
 	if io.quiet {
 		return nil
 	}
-	return show(fmt.Sprintf("%s: tidied\n", in.design.File))
+	done := "tidied"
+	if c.Number {
+		done = "tidied, labels written"
+	}
+	return show(fmt.Sprintf("%s: %s\n", in.design.File, done))
 }

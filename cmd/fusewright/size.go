@@ -14,7 +14,7 @@ import (
 // sizeCmd prints what is chosen for what the design leaves open, with reasons.
 type sizeCmd struct {
 	designArg
-	Write bool `help:"Write the choices into the design file and show the lines that change."`
+	Write bool `help:"Write the choices and the labels of parts and wires into the design file and show the lines that change."`
 	format
 }
 
@@ -82,8 +82,8 @@ func (c *sizeCmd) write(io *streams, in *inputs, plan *sizing.Plan) error {
 	if !sizing.SameValues(d, plan.Design) {
 		return fmt.Errorf("the choices do not fit into the file as it is written; set them by hand")
 	}
-	if bytes.Equal(was, now) {
-		return nil
+	if now, err = numbered(io, in, now); err != nil || bytes.Equal(was, now) {
+		return err
 	}
 	err = writeFile(io, c.Design, func(b *bytes.Buffer) error { b.Write(now); return nil })
 	if err != nil || c.json() {

@@ -81,6 +81,7 @@ type Design struct {
 	Accepted   []*Acceptance
 	Prices     []*Price
 	Sheet      Sheet
+	Numbers    Numbers
 
 	Library *library.Library
 

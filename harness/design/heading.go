@@ -132,6 +132,7 @@ func sectionKeys() []key[Design] {
 		pricesKey(),
 		recordKey(Key{Name: "sheet", Doc: "how it is drawn", Example: "{size: A3}"},
 			&sheetSection, func(_ *reader, d *Design, _ field) *Sheet { return &d.Sheet }),
+		numbersKey(),
 	}
 }
 

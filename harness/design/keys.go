@@ -47,7 +47,7 @@ func (k *Key) expected() string {
 		return fmt.Sprintf("a number from %g to %g", k.Min, k.Max)
 	case KindList:
 		return "a list"
-	case KindRecord, KindNamed, KindCurve:
+	case KindRecord, KindNamed, KindCurve, KindLabels:
 		return "a mapping"
 	}
 	return k.Kind

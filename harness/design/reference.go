@@ -28,7 +28,11 @@ lengths, bundles, currents and findings follow from that.
   place of ` + "`fed by`" + ` is in the return: loads, coils and grounds return to it by name, and what is found so on a vehicle
   can be reviewed. Of a relay there, the load is on 87 and the ground on 30.
 - A wire's **length** is the shortest way through the runs between its two places and the slack of both
-  ends, unless the wire gives its own.
+  ends, unless the wire gives its own: that of the finished wire. Papers print
+  the length to cut, which is longer (see [wire](#wire)).
+- **Labels** (` + "`F3`, `W7`" + `) are counted in the order of the design, wires from the battery outward, unless ` + "`numbers`" + ` holds them:
+  ` + "`fusewright fmt --number FILE`" + ` writes it at the end, one label a line with what it stands for (` + "`W7: left lamp, feed`" + `), and from then
+  on a label stays with its part or wire, whatever is added or taken away. A part of another name is another part.
 - What is left out and matters to a review is not guessed: the findings say that it is missing.
 - Every mistake of a file is reported in one run, with line and column. A value may be shared by a YAML
   anchor; merge keys and tags are not taken. A file has at most 4 MiB and 20 000 wires.

@@ -163,6 +163,9 @@ func compoundSchema(k Key) schemaNode {
 	case KindMoney:
 		return schemaNode{"type": "object",
 			"additionalProperties": schemaNode{"type": "string", "pattern": moneyForm.String()}}
+	case KindLabels:
+		return schemaNode{"type": "object", "additionalProperties": textSchema(),
+			"propertyNames": schemaNode{"pattern": "^revision$|" + labelForm.String()}}
 	}
 	panic("design: no schema for values of the kind " + k.Kind)
 }

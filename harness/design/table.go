@@ -63,6 +63,7 @@ const (
 	KindList     = "list of records"
 	KindCurve    = "speed to current"
 	KindMoney    = "money"
+	KindLabels   = "labels, each with what it stands for"
 )
 
 // key is a Key with how to read it into a T.

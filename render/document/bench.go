@@ -39,7 +39,7 @@ func benchPreface(b *book, test *bench.Test) {
 func (b *book) bullets(items []string, style scene.TextStyle) {
 	step := scene.LineHeightMM(style.SizeMM)
 	for _, item := range items {
-		lines := len(wrap(item, style.SizeMM, b.width()-5, style.Face))
+		lines := len(scene.Wrap(item, style.SizeMM, b.width()-5, style.Face))
 		b.need(step * float64(min(lines, keptLines)))
 		b.sheet().TextAt(scene.Point{X: b.left() + 1, Y: b.y + scene.AscentMM(style.SizeMM, style.Face)}, "–", style)
 		b.paraIn(item, style, b.left()+5, b.width()-5)

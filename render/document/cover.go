@@ -186,7 +186,7 @@ func (b *book) figures(list ...coverFigure) {
 		size := scene.FitSizeMM(f.value, 7.5, headSizeMM, wide-6, scene.Bold)
 		b.sheet().TextIn(scene.Rect{X: at.X + 3, Y: at.Y + 6.5, W: wide - 6, H: 9}, f.value,
 			scene.TextStyle{SizeMM: size, Face: scene.Bold, Colour: ink})
-		lines := wrap(f.words, smallSizeMM, wide-6, scene.Regular)
+		lines := scene.Wrap(f.words, smallSizeMM, wide-6, scene.Regular)
 		if len(lines) > 4 {
 			lines = append(lines[:3:3], scene.Ellipsis(lines[3]+" "+lines[4], smallSizeMM, wide-6, scene.Regular))
 		}

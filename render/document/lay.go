@@ -1,8 +1,9 @@
 package document
 
 import (
-	"strings"
+	"slices"
 
+	"fusewright/harness/design/quantity"
 	"fusewright/render/report"
 	"fusewright/render/scene"
 )
@@ -111,26 +112,30 @@ const (
 
 // fitted gives the columns of a report's table their widths in millimetres by what
 // stands in them: when all cannot be as wide as its longest cell, the widest give way,
-// down to one width; none gets narrower than its longest word. What is over goes to
-// all.
+// down to one width; none gets narrower than its longest word or, where even that is
+// too much, than its longest quantity. What is over goes to all.
 func fitted(t *report.Table, widthMM float64, boxes []column) []column {
 	for _, box := range boxes {
 		widthMM -= box.wide
 	}
-	columns, least := make([]column, len(t.Heads)), make([]float64, len(t.Heads))
+	columns, least, bare := make([]column, len(t.Heads)), make([]float64, len(t.Heads)), make([]float64, len(t.Heads))
 	for i, head := range t.Heads {
-		c := column{head: head, wide: longestMM(strings.Fields(head), scene.Bold)}
+		c := column{head: head, wide: longestMM(quantity.Words(head), scene.Bold)}
 		if i == 0 {
 			c.face = scene.Bold
 		}
 		least[i] = c.wide
 		for _, row := range t.Rows {
 			c.wide = max(c.wide, longestMM(row[i:i+1], c.face))
-			words := strings.Fields(row[i])
+			words := quantity.Words(row[i])
 			if t.Right[i] {
 				words = row[i : i+1]
 			}
 			least[i] = max(least[i], longestMM(words, c.face))
+			if !t.Right[i] {
+				words = slices.DeleteFunc(words, func(w string) bool { return !quantity.Whole(w) })
+			}
+			bare[i] = max(bare[i], longestMM(words, c.face))
 		}
 		edge := 2*padMM + 0.5
 		if t.Right[i] {
@@ -139,15 +144,19 @@ func fitted(t *report.Table, widthMM float64, boxes []column) []column {
 				edge += clearMM
 			}
 		}
-		c.wide, least[i] = c.wide+edge, least[i]+edge
+		c.wide, least[i], bare[i] = c.wide+edge, least[i]+edge, max(bare[i], barestMM)+edge
 		columns[i] = c
 	}
-	giveWay(columns, least, widthMM)
+	giveWay(columns, least, bare, widthMM)
 	return columns
 }
 
-// giveWay fits the widths of columns into the width.
-func giveWay(columns []column, least []float64, widthMM float64) {
+// barestMM is the least that is left of a column whose words are broken.
+const barestMM = 6
+
+// giveWay fits the widths of columns into the width: down to the least, or, where all
+// those are too much, from these down to the bare ones.
+func giveWay(columns []column, least, bare []float64, widthMM float64) {
 	sum := func(cap float64) (total float64) {
 		for i, c := range columns {
 			total += max(least[i], min(c.wide, cap))
@@ -159,6 +168,12 @@ func giveWay(columns []column, least []float64, widthMM float64) {
 			columns[i].wide += over / float64(len(columns))
 		}
 		return
+	}
+	if sum(0) > widthMM {
+		for i := range columns {
+			columns[i].wide = least[i]
+		}
+		least = bare
 	}
 	low, high := 0.0, widthMM
 	for range 20 {

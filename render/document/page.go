@@ -280,7 +280,7 @@ func (b *book) need(heightMM float64) {
 func (b *book) head(text string) { b.due = append(b.due, text) }
 
 func (b *book) headLines(text string) []string {
-	return wrap(text, headSizeMM, b.width(), scene.Bold)
+	return scene.Wrap(text, headSizeMM, b.width(), scene.Bold)
 }
 
 // aboveHeadMM is the space above a heading that is not the first of its page.
@@ -334,7 +334,7 @@ const keptLines = 8
 // paraIn writes wrapped prose in a column.
 func (b *book) paraIn(text string, style scene.TextStyle, x, width float64) {
 	step, indent := scene.LineHeightMM(style.SizeMM), x-b.left()
-	lines := wrap(text, style.SizeMM, width, style.Face)
+	lines := scene.Wrap(text, style.SizeMM, width, style.Face)
 	if len(lines) <= keptLines {
 		b.need(float64(len(lines)) * step)
 	}

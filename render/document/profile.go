@@ -68,15 +68,27 @@ func Profiles(r *harness.Review) ([]*scene.Sheet, error) {
 	})
 }
 
-// figuresInRow is how many connections stand beside each other under a picture.
-const figuresInRow = 7
+// Under a picture stand so many connections beside each other, each as wide as mvMM, or
+// fewer where the figures are wider; before them what the rows are.
+const (
+	mostInRow = 7
+	mvMM      = 10.4
+	rowHeadMM = 14
+)
+
+// inRow is how many connections stand beside each other.
+func (b *book) inRow(figures ...string) int {
+	room := mostInRow * mvMM / (rowHeadMM + mostInRow*mvMM) * b.width()
+	return min(mostInRow, max(1, int(room/(longestMM(figures, scene.Regular)+2*padMM))))
+}
 
 // profile draws one load's picture with its figures.
 func (b *book) profile(r *harness.Review, p *profile) error {
 	title := p.title()
-	lines := len(wrap(title, smallSizeMM, b.width(), scene.Bold))
+	lines := len(scene.Wrap(title, smallSizeMM, b.width(), scene.Bold))
 	names, nominal, worst := p.figures(r)
-	rows := (len(names) + figuresInRow - 1) / figuresInRow
+	inRow := b.inRow(slices.Concat(nominal, worst)...)
+	rows := (len(names) + inRow - 1) / inRow
 	line := scene.LineHeightMM(smallSizeMM)
 	plot := p.plot(b.sheet().UniqueID("profile-" + p.part.Ref))
 	plotMM := profileMM
@@ -92,11 +104,11 @@ func (b *book) profile(r *harness.Review, p *profile) error {
 	b.y += plotMM + 1
 	defer func(tight bool) { b.tight = tight }(b.tight)
 	b.tight = true
-	for from := 0; from < len(names); from += figuresInRow {
-		to := min(from+figuresInRow, len(names))
-		columns := []column{{head: "mV", wide: 14}}
-		for i := range figuresInRow {
-			c := column{wide: 10.4, align: scene.Right}
+	for from := 0; from < len(names); from += inRow {
+		to := min(from+inRow, len(names))
+		columns := []column{{head: "mV", wide: rowHeadMM}}
+		for i := range inRow {
+			c := column{wide: mostInRow * mvMM / float64(inRow), align: scene.Right}
 			if from+i < to {
 				c.head = names[from+i]
 			}
@@ -104,7 +116,7 @@ func (b *book) profile(r *harness.Review, p *profile) error {
 		}
 		t := b.tableAt(b.left(), b.width(), columns)
 		t.head()
-		blank := make([]string, figuresInRow-(to-from))
+		blank := make([]string, inRow-(to-from))
 		t.row(append(append([]string{"nominal"}, nominal[from:to]...), blank...)...)
 		t.row(append(append([]string{"worst"}, worst[from:to]...), blank...)...)
 	}

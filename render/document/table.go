@@ -75,7 +75,7 @@ func (t *table) fold(texts []string, sizeMM float64, face scene.Face) (cells [][
 		if f == scene.Regular {
 			f = t.columns[i].face
 		}
-		cells = append(cells, wrap(text, sizeMM, w-2*padMM, f))
+		cells = append(cells, scene.Wrap(text, sizeMM, w-2*padMM, f))
 	}
 	return cells, t.book.rowMM(cells, sizeMM)
 }
@@ -138,6 +138,7 @@ func (t *table) write(cells [][]string, sizeMM float64, face scene.Face) {
 		}
 		y := t.book.y + t.book.rowEdgeMM()/2 + scene.AscentMM(sizeMM, style.Face)
 		for _, line := range lines {
+			style.SizeMM = scene.FitSizeMM(line, sizeMM, sizeMM/2, w-2*padMM, style.Face) // a quantity is not torn
 			t.book.sheet().TextAt(scene.Point{X: at, Y: y}, line, style)
 			y += scene.LineHeightMM(sizeMM)
 		}

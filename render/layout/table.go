@@ -158,8 +158,9 @@ func (f *flow) row(g *grid, cells [][]string, high float64, face scene.Face) {
 			at = s.X + x + wide - cellPad
 		}
 		for n, line := range lines {
+			size := scene.FitSizeMM(line, frame.SmallMM, frame.SmallMM/2, wide-2*cellPad, g.face(i, face)) // a quantity is not torn
 			f.sheet.TextAt(scene.Point{X: at, Y: s.Y + 2.95 + frame.LineMM*float64(n)}, line,
-				scene.TextStyle{SizeMM: frame.SmallMM, Face: g.face(i, face), Align: align, Colour: scene.Ink})
+				scene.TextStyle{SizeMM: size, Face: g.face(i, face), Align: align, Colour: scene.Ink})
 		}
 	}
 	f.down(high)

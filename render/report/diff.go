@@ -21,6 +21,7 @@ type Diff struct {
 	Fusewright int           `json:"fusewright_diff"`
 	Old        Heading       `json:"old"`
 	New        Heading       `json:"new"`
+	Renumbered []DiffLabel   `json:"renumbered"`
 	Findings   []DiffFinding `json:"findings"`
 	Fuses      []DiffItem    `json:"fuses"`
 	Parts      []DiffItem    `json:"parts"`
@@ -48,6 +49,14 @@ type DiffItem struct {
 	Fields []DiffField `json:"fields"`
 }
 
+// DiffLabel is a part or wire under another label than before.
+type DiffLabel struct {
+	Kind string `json:"kind"`
+	Name string `json:"name"`
+	Old  string `json:"old"`
+	New  string `json:"new"`
+}
+
 // DiffField is one property; empty = not there.
 type DiffField struct {
 	Name string `json:"name"`
@@ -69,8 +78,11 @@ type DiffAmount struct {
 // NewDiff makes the printable form of a comparison.
 func NewDiff(c *compare.Comparison) *Diff {
 	d := &Diff{Fusewright: DiffVersion, Old: New(c.Old).Design, New: New(c.New).Design, Findings: []DiffFinding{},
-		Fuses: diffItems(c.Fuses), Parts: diffItems(c.Parts), Wires: diffItems(c.Wires),
+		Renumbered: []DiffLabel{}, Fuses: diffItems(c.Fuses), Parts: diffItems(c.Parts), Wires: diffItems(c.Wires),
 		Budget: diffAmounts(c.Budget), Purchase: diffAmounts(c.Purchase), Caution: CautionOf(c.New.Design)}
+	for _, r := range c.Renumbered {
+		d.Renumbered = append(d.Renumbered, DiffLabel(r))
+	}
 	for _, f := range c.Findings {
 		row := DiffFinding{Change: string(f.What), Was: standing(f.Old), Now: standing(f.New)}
 		of := f.New
@@ -133,7 +145,10 @@ var diffMarks = map[string]string{
 }
 
 func (d *Diff) sections() []diffSection {
-	var found, bought, balance []diffLine
+	var found, bought, balance, labels []diffLine
+	for _, l := range d.Renumbered {
+		labels = append(labels, diffLine{diffMarks[string(compare.Changed)], l.New + " was " + l.Old + ": " + l.Kind + " " + l.Name})
+	}
 	for _, f := range d.Findings {
 		found = append(found, diffLine{diffMarks[f.Change], f.text()})
 	}
@@ -144,7 +159,7 @@ func (d *Diff) sections() []diffSection {
 		bought = append(bought, diffLine{diffMarks[a.Change], a.text()})
 	}
 	return []diffSection{
-		{"Findings", found}, {"Fuses", itemLines(d.Fuses)}, {"Wires", itemLines(d.Wires)},
+		{"Findings", found}, {"Labels of a built loom that are wrong now", labels}, {"Fuses", itemLines(d.Fuses)}, {"Wires", itemLines(d.Wires)},
 		{"Parts", itemLines(d.Parts)}, {"Charging budget", balance}, {"To buy", bought},
 	}
 }

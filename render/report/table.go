@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strings"
 	"unicode/utf8"
+
+	"fusewright/harness/design/quantity"
 )
 
 // Table is one table, ready to print: on a terminal or on a page.
@@ -103,7 +105,7 @@ func (t *Table) folded(row []string) [][]string {
 func fold(text string, most int, hard bool) []string {
 	var out []string
 	line := ""
-	for _, word := range unbroken(text) {
+	for _, word := range quantity.Words(text) {
 		if joined := strings.TrimSpace(line + " " + word); utf8.RuneCountInString(joined) <= most {
 			line = joined
 			continue
@@ -112,7 +114,7 @@ func fold(text string, most int, hard bool) []string {
 			out = append(out, line)
 		}
 		r := []rune(word)
-		for ; hard && len(r) > most; r = r[most:] {
+		for ; hard && len(r) > most && !quantity.Whole(word); r = r[most:] {
 			out = append(out, string(r[:most]))
 		}
 		line = string(r)

@@ -229,21 +229,6 @@ func (r *Report) budgetLine(situation string) *BudgetLine {
 	return nil
 }
 
-// unbroken splits prose into words, a number and its unit in one.
-func unbroken(text string) []string {
-	var out []string
-	last := ""
-	for _, word := range strings.Fields(text) {
-		if len(out) > 0 && quantity.Belong(last, word) {
-			out[len(out)-1] += " " + word
-		} else {
-			out = append(out, word)
-		}
-		last = word
-	}
-	return out
-}
-
 // wrap folds prose at textWidth; following lines are indented below the first
 // word after the lead.
 func wrap(lead, text string) string {

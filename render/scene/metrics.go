@@ -3,6 +3,8 @@ package scene
 import (
 	"math"
 	"strings"
+
+	"fusewright/harness/design/quantity"
 )
 
 // TextWidthMM returns the width of a text as it is drawn (after Clean), in
@@ -150,7 +152,9 @@ func cut(s string, sizeMM, widthMM float64, face Face) (head, tail string) {
 }
 
 // Wrap breaks a text into lines no wider than widthMM, at spaces and at line
-// breaks; a word wider than the line is broken. It always returns a line.
+// breaks, but not inside a quantity; a word wider than the line is broken. A number
+// or quantity wider than the line stands in it whole: where it must not stick out,
+// it is set smaller (FitSizeMM). It always returns a line.
 func Wrap(s string, sizeMM, widthMM float64, face Face) []string {
 	var lines []string
 	for _, paragraph := range strings.Split(s, "\n") {
@@ -162,7 +166,7 @@ func Wrap(s string, sizeMM, widthMM float64, face Face) []string {
 func wrapParagraph(s string, sizeMM, widthMM float64, face Face) []string {
 	var lines []string
 	line := ""
-	for _, word := range strings.Fields(s) {
+	for _, word := range quantity.Words(s) {
 		joined := word
 		if line != "" {
 			joined = line + " " + word
@@ -173,6 +177,10 @@ func wrapParagraph(s string, sizeMM, widthMM float64, face Face) []string {
 		}
 		if line != "" {
 			lines = append(lines, line)
+		}
+		if quantity.Whole(word) {
+			line = word
+			continue
 		}
 		var full []string
 		full, line = breakWord(word, sizeMM, widthMM, face)

@@ -3,6 +3,7 @@ package scene_test
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -197,4 +198,21 @@ func ExampleSheet() {
 func ExampleEllipsis() {
 	fmt.Println(scene.Ellipsis("heated grips, left and right", 2.8, 20, scene.Regular))
 	// Output: heated grips,…
+}
+
+// A quantity is not torn, however narrow the line: it stands in it whole, and may be
+// wider; other words are broken.
+func TestWrapKeepsQuantities(t *testing.T) {
+	const text = "cut 4 ft 2 5/8 in, strip 11/32 in, 3.0 % of 12 V in semitransparent sleeves"
+	for width := 1.0; width < 60; width += 0.5 {
+		lines := scene.Wrap(text, 3, width, scene.Regular)
+		if got := strings.Join(lines, ""); strings.ReplaceAll(got, " ", "") != strings.ReplaceAll(text, " ", "") {
+			t.Fatalf("%g mm: %q", width, lines)
+		}
+		for _, whole := range []string{"4 ft 2 5/8 in,", "11/32 in,", "3.0 %", "12 V"} {
+			if !slices.ContainsFunc(lines, func(line string) bool { return strings.Contains(line, whole) }) {
+				t.Errorf("%g mm: %q is torn: %q", width, whole, lines)
+			}
+		}
+	}
 }

@@ -32,14 +32,16 @@ func changesOf(earlier, now *harness.Review) *sign.Changes {
 // oneChange are edits of the fixture, one for each kind of change.
 var oneChange = []struct {
 	name, old, new string
-	want           string // kind, references and text of the only entry
+	want           string // kind, references and text of each entry
 	sheets         int
 }{
 	{"none", "", "", "", 1},
 	{"part-added", "\n\ngrounds:", "\n  work lamp: {symbol: lamp, behaves: filament lamp, power: 21 W, at: mast, fed by: lamp switch, wire: {colour: YE}, returns to: bar}\n\ngrounds:",
-		"added [] [E4 W7 W16] power 21 W at 12 V · behaves filament lamp · fed by lamp switch · returns to bar · at mast", 1},
+		"changed [W7 W8 W9 W10 W11 W12 W13 W14 W15] [W8 W9 W10 W11 W12 W13 W14 W15 W17] W8–W15 were W7–W14 · W17 was W15\n" +
+			"added [] [E4 W7 W16] power 21 W at 12 V · behaves filament lamp · fed by lamp switch · returns to bar · at mast", 1},
 	{"part-removed", "  sprayer: {symbol: pump, behaves: motor, power: 60 W, at: mast, fed by: dash block 2, wire: {colour: GN}, returns to: bar}\n", "",
-		"removed [M1 W7 W13] [] power 60 W at 12 V · behaves motor · fed by dash block 2 · returns to bar · at mast", 2},
+		"changed [W8 W9 W10 W11 W12 W14 W15] [W7 W8 W9 W10 W11 W12 W13] W7–W11 were W8–W12 · W12–W13 were W14–W15\n" +
+			"removed [M1 W7 W13] [] power 60 W at 12 V · behaves motor · fed by dash block 2 · returns to bar · at mast", 2},
 	{"wire-thicker", "fed by: main\n    wire: {size: 4 mm²", "fed by: main\n    wire: {size: 6 mm²", "changed [W2] [W2] size 4 mm² → 6 mm²", 1},
 	{"fuse-larger", "1: {fuse: 10 A}", "1: {fuse: 15 A}", "changed [F2] [F2] rating 10 A → 15 A", 1},
 	{"feed-moved", "at: mast, fed by: dash block 2", "at: mast, fed by: dash block 1", "changed [W7] [W7] from dash block 2 → dash block 1", 2},

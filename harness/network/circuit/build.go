@@ -27,6 +27,7 @@ func BuildBy(d *design.Design, rater *conductor.Rater) (*Circuit, error) {
 	b := &builder{c: &Circuit{Design: d}, lib: d.Library, parts: map[design.Part]*Part{},
 		crimps: map[crimp]*library.Terminal{}}
 	b.addParts()
+	b.draftWires()
 	b.number()
 	b.addWires()
 	b.fillPlugs()

@@ -21,6 +21,8 @@ type Circuit struct {
 	Nodes    []*Node   // Nodes[0] is battery negative, the reference
 	Branches []*Branch // every two-terminal element, wires included
 	Bundles  []*Bundle // one per run, in design order
+	// Gone are the labels that the design holds for parts and wires that it no longer has.
+	Gone []design.Number
 
 	flow flow // directions of feeds and returns, made by Build; see Link
 }

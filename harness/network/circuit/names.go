@@ -11,6 +11,15 @@ func (w *Wire) Text() string {
 	return "wire " + w.Number + " (" + size + w.From.Text() + " to " + w.To.Text() + ")"
 }
 
+// Owner is the part that a wire serves: the one it feeds, or takes the current
+// back from.
+func (w *Wire) Owner() *Part {
+	if w.Role.Returns() {
+		return w.From.Part
+	}
+	return w.To.Part
+}
+
 // Look is how one tells a wire at the bench: colour code and size, "RD 4 mm²".
 func (w *Wire) Look() string {
 	size := ""

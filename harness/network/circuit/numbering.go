@@ -1,35 +1,19 @@
 package circuit
 
-import (
-	"strconv"
+import "fusewright/harness/design"
 
-	"fusewright/harness/design"
-)
-
-// number gives parts their reference designations after IEC 81346: a letter by
-// kind and a number that counts the letter in the order of Circuit.Parts. The
-// fuses in the ways of blocks count on after the fuses of their own, since the
-// person with the fuse box looks for them under the same letter. Nodes and
-// branches take their names from the designations.
+// number gives parts their reference designations after IEC 81346 and wires their
+// numbers: a letter by kind and a number that counts the letter in the order of
+// Circuit.Parts, or what the design holds. Nodes and branches take their names
+// from the designations.
 func (b *builder) number() {
-	next := map[string]int{}
-	ref := func(kind string) string {
-		letter := b.letter(kind)
-		next[letter]++
-		return letter + strconv.Itoa(next[letter])
+	list := b.c.namedParts()
+	for _, i := range b.wireOrder() {
+		d := &b.drafts[i]
+		list = append(list, namedWire(d.role, d.from, d.to, &d.number))
 	}
-	for _, p := range b.c.Parts {
-		p.Ref = ref(designatorKind(p))
-	}
-	for _, p := range b.c.Parts {
-		if p.Kind == Block {
-			for _, br := range p.Branches {
-				if br.Fuse != nil {
-					br.Fuse.Ref = ref(string(Fuse))
-				}
-			}
-		}
-	}
+	tellApart(list)
+	b.label(list)
 	for _, p := range b.c.Parts {
 		for _, br := range p.Branches {
 			nameBranch(p, br)

@@ -2,7 +2,7 @@ package circuit
 
 import (
 	"fmt"
-	"strconv"
+	"slices"
 
 	"fusewright/harness/design"
 	"fusewright/library"
@@ -13,13 +13,16 @@ type draft struct {
 	from, to *Terminal
 	role     Role
 	feed     design.Feed
+	number   string
 }
 
-// addWires makes the wires of all feeds and returns, numbers them and gives
-// each its branch.
+// addWires makes the wires of all feeds and returns in the order of their numbers
+// and gives each its branch.
 func (b *builder) addWires() {
-	b.draftWires()
-	for _, i := range b.wireOrder() {
+	slices.SortStableFunc(b.drafts, func(x, y draft) int {
+		return design.Number{Label: x.number}.Compare(design.Number{Label: y.number})
+	})
+	for i := range b.drafts {
 		b.addWire(&b.drafts[i])
 	}
 	b.joints()
@@ -62,7 +65,7 @@ func (b *builder) draftWires() {
 func (b *builder) feeds(p *Part, to string, role Role, list []design.Feed) {
 	for _, f := range list {
 		if from := b.other(p, f.From); from != nil {
-			b.drafts = append(b.drafts, draft{from, p.Terminal(to), role, f})
+			b.drafts = append(b.drafts, draft{from: from, to: p.Terminal(to), role: role, feed: f})
 		}
 	}
 }
@@ -70,7 +73,7 @@ func (b *builder) feeds(p *Part, to string, role Role, list []design.Feed) {
 func (b *builder) returns(p *Part, from string, role Role, list []design.Feed) {
 	for _, f := range list {
 		if to := b.other(p, f.From); to != nil {
-			b.drafts = append(b.drafts, draft{p.Terminal(from), to, role, f})
+			b.drafts = append(b.drafts, draft{from: p.Terminal(from), to: to, role: role, feed: f})
 		}
 	}
 }
@@ -99,7 +102,7 @@ func (b *builder) other(p *Part, ref design.Ref) *Terminal {
 	return t
 }
 
-// wireOrder numbers the wires as one would follow them with a finger: from the
+// wireOrder counts the wires as one would follow them with a finger: from the
 // battery outward along the feeds, each branch to its end before the next, in
 // design order; then from the taps; then whatever nothing feeds; then the
 // returns in design order. A wire added at the end of a branch leaves the
@@ -174,9 +177,8 @@ func onward(n *Node) []*Node {
 
 // addWire makes a numbered wire; its length comes later.
 func (b *builder) addWire(d *draft) {
-	w := &Wire{Index: len(b.c.Wires), Role: d.role, From: d.from, To: d.to, Spec: d.feed.Wire,
+	w := &Wire{Index: len(b.c.Wires), Number: d.number, Role: d.role, From: d.from, To: d.to, Spec: d.feed.Wire,
 		Pos: d.feed.From.Pos}
-	w.Number = "W" + strconv.Itoa(w.Index+1)
 	w.FromEnd = b.end(w.Spec.FromEnd, d.from.Kind, w.Spec.Size)
 	w.ToEnd = b.end(w.Spec.ToEnd, d.to.Kind, w.Spec.Size)
 	w.EndsOhm = endOhm(w.FromEnd) + endOhm(w.ToEnd)

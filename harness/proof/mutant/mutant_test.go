@@ -15,7 +15,7 @@ import (
 func TestKindsAreKnown(t *testing.T) {
 	known := map[string]bool{design.KindFeeds: true, // a change of its own
 		design.KindRecord: true, design.KindNamed: true, design.KindList: true, // walked into
-		design.KindTexts: true, design.KindMoney: true} // they change no figure
+		design.KindTexts: true, design.KindMoney: true, design.KindLabels: true} // they change no figure
 	for k := range writers {
 		known[k] = true
 	}

@@ -1,14 +1,16 @@
 // Package compare tells what changed between two reviews of a design: findings,
-// fuses, other parts, wires with their lengths, the charging budget and what is
-// to be bought. Parts go by name and wires by the part that they feed or take
-// the current back from, so that moving lines in a file changes nothing. Each
+// fuses, other parts, wires with their lengths, the charging budget, what is to be
+// bought, and labels. Parts go by name and wires by the part that they feed or take
+// the current back from, so that moving lines in a file changes labels at most. Each
 // list is in order of gravity. It reads reviews; it prints nothing.
 package compare
 
 import (
+	"maps"
 	"sort"
 
 	"fusewright/harness"
+	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
 
@@ -31,7 +33,13 @@ type Comparison struct {
 	Wires    []Item
 	Budget   []Amount
 	Purchase []Amount
+	// Renumbered are the parts and wires whose label is another one: those on a loom
+	// built to the old design are wrong.
+	Renumbered []Renumbering
 }
+
+// Renumbering is a part or wire that is there in both, under two labels.
+type Renumbering struct{ Kind, Name, Old, New string }
 
 // Finding is a finding that came, went, changed its severity or acceptance, or
 // whose figure got worse by more than figure.Drift.
@@ -72,10 +80,11 @@ type Amount struct {
 func Reviews(old, changed *harness.Review) *Comparison {
 	c := &Comparison{Old: old, New: changed}
 	c.Findings = findings(old.Findings, changed.Findings)
-	c.Fuses = items(fuses(old.Circuit), fuses(changed.Circuit))
-	c.Parts = items(append(parts(old.Circuit), surroundings(old.Circuit)...),
-		append(parts(changed.Circuit), surroundings(changed.Circuit)...))
-	c.Wires = items(wires(old.Circuit), wires(changed.Circuit))
+	c.Fuses = c.items(fuses)
+	c.Parts = c.items(func(x *circuit.Circuit) []thing { return append(parts(x), surroundings(x)...) })
+	same, is := connections(old.Circuit), connections(changed.Circuit)
+	maps.DeleteFunc(same, func(k string, _ bool) bool { return !is[k] })
+	c.Wires = c.items(func(x *circuit.Circuit) []thing { return wires(x, same) })
 	c.Budget = budgets(old.Budget, changed.Budget, changed.Design.Spoken().Parked)
 	c.Purchase = purchases(old.Circuit, changed.Circuit)
 	return c
@@ -83,7 +92,7 @@ func Reviews(old, changed *harness.Review) *Comparison {
 
 // Same tells that nothing differs.
 func (c *Comparison) Same() bool {
-	return len(c.Findings)+len(c.Fuses)+len(c.Parts)+len(c.Wires)+len(c.Budget)+len(c.Purchase) == 0
+	return len(c.Findings)+len(c.Fuses)+len(c.Parts)+len(c.Wires)+len(c.Budget)+len(c.Purchase)+len(c.Renumbered) == 0
 }
 
 // NewFindings are the findings of the new review that the old one did not have,

@@ -279,3 +279,40 @@ func containsPrefix(list []string, want string) bool {
 	}
 	return false
 }
+
+// What is there in both under another label is listed, by part and by role; a wire
+// that goes leaves the other feed of its part alone.
+func TestRenumbered(t *testing.T) {
+	const horn = "  horn: {power: 10 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, " +
+		"returns to: frame, return wire: {size: 1 mm²}}\n"
+	more := strings.Replace(lamp, "loads:\n", "loads:\n"+horn, 1)
+	const held = "numbers: {E1: lamp, W2: \"lamp, feed\", W3: \"lamp, return\"}\n"
+	two := strings.Replace(lamp, "fed by: lamp fuse", "fed by: [lamp fuse, key]", 1) +
+		"numbers: {W2: \"lamp, feed from lamp fuse\", W4: \"lamp, feed\"}\n"
+	one := strings.Replace(two, "[lamp fuse, key]", "key", 1)
+	tests := []struct {
+		name     string
+		old, new string
+		want     []compare.Renumbering
+	}{
+		{"the same", lamp, lamp, nil},
+		{"a load before it", lamp, more, []compare.Renumbering{{"load", "lamp", "E1", "E2"},
+			{"feed", "lamp", "W2", "W3"}, {"return", "lamp", "W3", "W5"}}},
+		{"a load before it, numbers held", lamp + held, more + held, nil},
+		{"numbers held later", lamp, more + held, nil},
+		{"the first of two feeds gone", two, one, nil},
+		{"a label given by hand", lamp, lamp + "numbers: {W9: \"lamp, feed\"}\n", []compare.Renumbering{
+			{"return", "lamp", "W3", "W2"}, {"feed", "lamp", "W2", "W9"}}},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			c := compare.Reviews(review(t, tt.old), review(t, tt.new))
+			if diff := cmp.Diff(tt.want, c.Renumbered); diff != "" {
+				t.Errorf("renumbered (-want +got):\n%s", diff)
+			}
+			if c.Same() && len(tt.want) > 0 {
+				t.Error("nothing differs")
+			}
+		})
+	}
+}

@@ -3,6 +3,8 @@ package compare
 import (
 	"sort"
 	"strings"
+
+	"fusewright/harness/network/circuit"
 )
 
 // thing is a part or wire with its properties in print order, and the figures
@@ -22,9 +24,11 @@ type field struct {
 	risk       int
 }
 
-// items compares things by key.
-func items(old, changed []thing) []Item {
+// items compares things by key, and notes those of another label.
+func (c *Comparison) items(of func(*circuit.Circuit) []thing) []Item {
+	old, changed := of(c.Old.Circuit), of(c.New.Circuit)
 	before, after := byKey(old), byKey(changed)
+	c.renumbered(before, changed)
 	var list []Item
 	for _, t := range changed {
 		if was, ok := before[t.key]; !ok {
@@ -41,6 +45,19 @@ func items(old, changed []thing) []Item {
 	}
 	sort.SliceStable(list, func(i, j int) bool { return rank[list[i].What] < rank[list[j].What] })
 	return byConcern(list, func(i Item) float64 { return i.Concern })
+}
+
+// renumbered notes what is there in both under two labels: a part that several
+// entries of the design are about once.
+func (c *Comparison) renumbered(before map[string]thing, changed []thing) {
+	seen := map[string]bool{}
+	for _, t := range changed {
+		was := before[t.key].ref
+		if was != "" && t.ref != "" && was != t.ref && !seen[t.ref] {
+			c.Renumbered = append(c.Renumbered, Renumbering{t.kind, t.name, was, t.ref})
+			seen[t.ref] = true
+		}
+	}
 }
 
 // rank puts changes before what is new and what is gone.

@@ -4,8 +4,10 @@ import (
 	"cmp"
 	"slices"
 	"sort"
+	"strconv"
 	"strings"
 
+	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
@@ -40,6 +42,7 @@ func (c *Comparison) Marks() []*Mark {
 	for _, f := range c.Findings {
 		m.finding(f)
 	}
+	m.labels()
 	sort.SliceStable(m.list, func(i, j int) bool {
 		a, b := m.list[i], m.list[j]
 		return cmp.Or(cmp.Compare(b.gravity, a.gravity), cmp.Compare(b.concern, a.concern), cmp.Compare(rank[a.What], rank[b.What])) < 0
@@ -85,6 +88,42 @@ func (m *marker) item(i Item) {
 		k.names[i.Name] = true
 	}
 	m.list = append(m.list, k)
+}
+
+// labels adds what has another label than before, as one mark: labels that follow
+// each other in both circuits by the first and the last.
+func (m *marker) labels() {
+	list := slices.Clone(m.of.Renumbered)
+	if len(list) == 0 {
+		return
+	}
+	slices.SortFunc(list, func(a, b Renumbering) int { return label(a.New).Compare(label(b.New)) })
+	k := &Mark{What: Changed, Name: "labels of a built loom"}
+	var was []string
+	for from, to := 0, 0; from < len(list); from = to {
+		for to = from + 1; to < len(list) && follows(list[to-1].Old, list[to].Old) && follows(list[to-1].New, list[to].New); to++ {
+		}
+		first, last := list[from], list[to-1]
+		if text := first.New + " was " + first.Old; from+1 == to {
+			was = append(was, text)
+		} else {
+			was = append(was, first.New+"–"+last.New+" were "+first.Old+"–"+last.Old)
+		}
+	}
+	for _, r := range list {
+		k.Old, k.New = withRef(k.Old, r.Old), withRef(k.New, r.New)
+	}
+	k.Text = strings.Join(was, " · ")
+	m.list = append(m.list, k)
+}
+
+func label(text string) design.Number { return design.Number{Label: text} }
+
+// follows tells whether a label is the next of its letter.
+func follows(before, after string) bool {
+	letter := label(before).Letter()
+	n, err := strconv.Atoi(before[len(letter):])
+	return err == nil && after == letter+strconv.Itoa(n+1)
 }
 
 // wiring is the fields of a part that its wires of a role tell too.

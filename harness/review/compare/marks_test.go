@@ -25,12 +25,13 @@ func TestMarks(t *testing.T) {
 			"|lamp|[]|[W3]||new danger: return-below-fuse",
 			"changed|fuse lamp fuse|[F1]|[F1]|rating 5 A → 30 A|new advice: fuse-grading"}},
 		{"a load with its wires", "loads:\n", "loads:\n" + horn, []string{
+			"changed|labels of a built loom|[E1 W2 W3]|[E2 W3 W5]|E2 was E1 · W3 was W2 · W5 was W3|",
 			"added|horn|[]|[E1 W2 W4]|power 10 W at 12 V · behaves resistor · fed by lamp fuse · returns to frame · at rear|"}},
 		{"another feed", "fed by: lamp fuse", "fed by: key", []string{
-			"changed|feed of lamp|[W2]|[W2]|from lamp fuse → key|new danger: fuse-over-wire rewired",
+			"changed|feed of lamp|[W2]|[W2]|from lamp fuse → key · length 745 mm → 755 mm|new danger: fuse-over-wire rewired",
 			"|lamp|[]|[W3]||new danger: return-below-fuse"}},
-		{"a thicker wire, and crimps that follow", "wire: {size: 6 mm², length: 100 mm}", "wire: {size: 4 mm², length: 100 mm}", []string{
-			"changed|feed of lamp fuse|[W1]|[W1]|size 6 mm² → 4 mm²|"}},
+		{"a thinner wire, crimps that follow left out, its length to cut not", "wire: {size: 6 mm², length: 100 mm}", "wire: {size: 4 mm², length: 100 mm}", []string{
+			"changed|feed of lamp fuse|[W1]|[W1]|size 6 mm² → 4 mm² · length 145 mm → 140 mm|"}},
 		{"battery and charging", "capacity: 12 Ah, rate: 10 h, resistance: 14 mΩ", "capacity: 14 Ah, rate: 10 h, resistance: 14 mΩ", []string{
 			"changed|battery|[G1]|[G1]|capacity 12 Ah → 14 Ah|"}},
 		{"a place, which is not drawn", "rear: {ambient: 35 °C}", "rear: {ambient: 50 °C}", []string{
@@ -68,10 +69,10 @@ func TestMarksOfWhatIsGone(t *testing.T) {
 		"returns to: frame, return wire: {size: 1 mm²}}\n"
 	with := review(t, strings.Replace(lamp, "loads:\n", "loads:\n"+horn, 1))
 	marks := compare.Reviews(with, review(t, lamp)).Marks()
-	if len(marks) != 1 {
-		t.Fatalf("%d marks, want one", len(marks))
+	if len(marks) != 2 || marks[0].Name != "labels of a built loom" {
+		t.Fatalf("%d marks, want two, that of labels first", len(marks))
 	}
-	m := marks[0]
+	m := marks[1]
 	if m.What != compare.Removed || !m.Rewired || len(m.Old) != 3 || len(m.New) != 0 ||
 		!slices.Contains(m.Findings, "no longer danger: fuse-over-wire") {
 		t.Errorf("got %+v", m)

@@ -10,21 +10,32 @@ import (
 )
 
 // wires are all wires; one is the same as another when it is the feed or the
-// return of the same part, in the same order when there are several.
-func wires(c *circuit.Circuit) []thing {
+// return of the same part: of those that have several, the one from or to the same
+// place, and of the rest in the same order.
+func wires(c *circuit.Circuit, same map[string]bool) []thing {
 	seen := map[string]int{}
 	var list []thing
 	for _, w := range c.Wires {
-		owner := w.To
-		if w.Role == circuit.ReturnWire || w.Role == circuit.CoilReturnWire {
-			owner = w.From
+		k, owner := key(string(w.Role), w.Owner().Name), w.Owner().Name
+		if exact := connection(w); same[exact] {
+			k = exact
 		}
-		k := key(string(w.Role), owner.Part.Name)
 		seen[k]++
-		list = append(list, thing{key(k, strconv.Itoa(seen[k])), string(w.Role), owner.Part.Name, w.Number, wireFields(w)})
+		list = append(list, thing{key(k, strconv.Itoa(seen[k])), string(w.Role), owner, w.Number, wireFields(w)})
 	}
 	return list
 }
+
+// connections are the connections of a circuit.
+func connections(c *circuit.Circuit) map[string]bool {
+	all := map[string]bool{}
+	for _, w := range c.Wires {
+		all[connection(w)] = true
+	}
+	return all
+}
+
+func connection(w *circuit.Wire) string { return key(string(w.Role), w.From.Text(), w.To.Text()) }
 
 func wireFields(w *circuit.Wire) fields {
 	var f fields

@@ -4,7 +4,6 @@ package lettering
 
 import (
 	"math"
-	"strings"
 
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/design/wording"
@@ -114,11 +113,11 @@ func (c Caption) Fit(words, details string, widthMM float64, most int) Caption {
 }
 
 // Wrap breaks a text into lines, the first of a width of its own; it stays empty
-// when its word fits into the next alone. A figure and its unit stay together.
+// when its word fits into the next alone. A quantity stays together.
 func Wrap(text string, first, rest float64) (lines []string) {
 	width := first
 	line := ""
-	for _, word := range pairs(text) {
+	for _, word := range quantity.Words(text) {
 		if wide := TextW(word, scene.Regular); line == "" && len(lines) == 0 && wide > first && wide <= rest {
 			lines, width = append(lines, ""), rest
 		}
@@ -131,19 +130,6 @@ func Wrap(text string, first, rest float64) (lines []string) {
 		line = longer
 	}
 	return append(lines, line)
-}
-
-// pairs are the words of a text, a figure and the unit behind it as one.
-func pairs(text string) []string {
-	var out []string
-	for _, word := range strings.Fields(text) {
-		if n := len(out); n > 0 && quantity.Belong(out[n-1], word) {
-			out[n-1] += " " + word
-			continue
-		}
-		out = append(out, word)
-	}
-	return out
 }
 
 // StudyBlue is the colour of solved values; their sloping face tells them in
