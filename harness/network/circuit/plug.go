@@ -2,8 +2,10 @@ package circuit
 
 import (
 	"fmt"
+	"slices"
 
 	"fusewright/harness/design"
+	"fusewright/library"
 )
 
 // String names the family and the housing: "sealed 1.5, 2 ways".
@@ -18,13 +20,21 @@ func (p *Plug) String() string {
 }
 
 // plug gives a part its plug, when it has one, and the kind of crimp part that
-// its wires end in: the family's contact, else the part's own.
+// its wires end in: the family's contact, else the part's own. Contacts of a sealed
+// family hold in its housing alone: without one the leads are spliced.
 func (b *builder) plug(p *Part, spec *design.Plugged, own string) string {
-	if spec.Plug == nil {
+	switch {
+	case spec.Plug == nil && b.needsHousing(own):
+		return ""
+	case spec.Plug == nil:
 		return own
 	}
 	p.Plug = &Plug{Family: spec.Plug}
 	return spec.Plug.PinKind
+}
+
+func (b *builder) needsHousing(kind string) bool {
+	return b.lib != nil && slices.ContainsFunc(b.lib.Connectors, func(c *library.Connector) bool { return c.Sealed && c.PinKind == kind })
 }
 
 // fillPlugs counts the wires at each plug and chooses its housing.

@@ -22,6 +22,7 @@ loads:
   lamp: {type: halogen lamp 35 W, plug: sealed 1.5, fed by: [rocker, main], wire: {size: 2 mm², length: 1 m}, returns to: battery negative, return wire: {length: 2 m}}
   horn: {type: horn, plug: open bullet, fed by: [rocker, main], wire: {length: 1 m}, returns to: battery negative, return wire: {length: 2 m}}
   meter: {type: horn, fed by: rocker, wire: {length: 1 m}, returns to: battery negative, return wire: {length: 1 m}}
+  spot: {type: LED auxiliary lamp, fed by: main, wire: {length: 1 m}, returns to: battery negative, return wire: {length: 1 m}}
   clock: {type: horn, plug: auto, fed by: main, wire: {length: 1 m}, returns to: battery negative, return wire: {length: 1 m}}
 `
 
@@ -53,6 +54,7 @@ func TestPlugContacts(t *testing.T) {
 		{"horn", "-", "bullet 4 red", ""},
 		{"meter", "+", "pin 2.8 small", "receptacle 6.3 red"},
 		{"clock", "-", "receptacle 6.3 red", ""},
+		{"spot", "-", "butt splice red", ""}, // its contacts have no housing without a plug
 	} {
 		w := named(t, c, want.part).Terminal(want.terminal).Wires[0]
 		if got := crimpName(w.FromEnd); got != want.from {
