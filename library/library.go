@@ -41,6 +41,8 @@ type Library struct {
 	CurrentTables []*CurrentTable
 	// ShopSizes are the series of wire that a shop has.
 	ShopSizes []*ShopSizes
+	// ColourCodes say which circuit gets which colour.
+	ColourCodes []*ColourCode
 	// ContactDrops stand in for resistances that nothing gives.
 	ContactDrops []*ContactDrop
 	// Tolerances are how far the figures of a design may be off in use.

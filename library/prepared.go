@@ -1035,26 +1035,29 @@ var preparedRows = Library{WireTypes: []*WireType{
 }, ShopSizes: []*ShopSizes{
 	{Name: "metric", Sizes: []string{"0.5 mm²", "0.75 mm²", "1 mm²", "1.5 mm²", "2.5 mm²", "4 mm²", "6 mm²", "10 mm²", "16 mm²", "25 mm²", "35 mm²", "50 mm²", "70 mm²", "95 mm²"}, Source: Source{text61, "common practice, no source"}},
 	{Name: "gauge", Sizes: []string{"20 AWG", "18 AWG", "16 AWG", "14 AWG", "12 AWG", "10 AWG", "8 AWG", "6 AWG", "4 AWG", "2 AWG", "1 AWG", "1/0 AWG", "2/0 AWG", "3/0 AWG", "4/0 AWG"}, Source: Source{text61, "common practice, no source"}},
+}, ColourCodes: []*ColourCode{
+	{Name: "boats", Afloat: true, Returns: "BK", Tracers: []string{"RD", "WH", "BK", "YE", "GN", "BU", "OG", "PK", "VT", "GY", "BN"}, Reserved: []string{"GNYE", "YEGN", "YERD", "BNYE", "YEBN"}, Circuits: []CircuitColour{{Serves: "source", Colour: "RD", Source: Source{text140, "two sources"}}, {Serves: "several", Colour: "RD", Source: Source{text140, "two sources"}}, {Serves: "control", Colour: "VT", Source: Source{text140, "two sources"}}, {Serves: "navigation lamp", Colour: "GY", Source: Source{text140, "two sources"}}, {Serves: "lamp", Colour: "BU", Source: Source{text140, "two sources"}}, {Serves: "pump", Colour: "BN", Source: Source{text140, "two sources"}}, {Serves: "electronics", Colour: "VT", Source: Source{text141, "common practice, no source"}}, {Serves: "sensor", Colour: "VT", Source: Source{text141, "common practice, no source"}}, {Serves: "heater", Colour: "OG", Source: Source{text142, "common practice, no source"}}, {Serves: "motor", Colour: "OG", Source: Source{text142, "common practice, no source"}}, {Serves: "horn", Colour: "OG", Source: Source{text142, "common practice, no source"}}, {Serves: "socket", Colour: "OG", Source: Source{text142, "common practice, no source"}}, {Serves: "other", Colour: "OG", Source: Source{text142, "common practice, no source"}}}, Source: Source{text140, "two sources"}},
+	{Name: "land", Returns: "BK", Tracers: []string{"RD", "WH", "BK", "YE", "GN", "BU", "OG", "PK", "VT", "GY", "BN"}, Reserved: []string{"GNYE", "YEGN"}, Circuits: []CircuitColour{{Serves: "source", Colour: "RD", Source: Source{text61, "common practice, no source"}}, {Serves: "several", Colour: "RD", Source: Source{text61, "common practice, no source"}}, {Serves: "control", Colour: "VT", Source: Source{text61, "common practice, no source"}}, {Serves: "navigation lamp", Colour: "GY", Source: Source{text61, "common practice, no source"}}, {Serves: "lamp", Colour: "YE", Source: Source{text61, "common practice, no source"}}, {Serves: "pump", Colour: "BN", Source: Source{text61, "common practice, no source"}}, {Serves: "electronics", Colour: "BU", Source: Source{text61, "common practice, no source"}}, {Serves: "sensor", Colour: "PK", Source: Source{text61, "common practice, no source"}}, {Serves: "heater", Colour: "OG", Source: Source{text61, "common practice, no source"}}, {Serves: "motor", Colour: "WH", Source: Source{text61, "common practice, no source"}}, {Serves: "horn", Colour: "BN", Source: Source{text61, "common practice, no source"}}, {Serves: "socket", Colour: "GN", Source: Source{text61, "common practice, no source"}}, {Serves: "other", Colour: "WH", Source: Source{text61, "common practice, no source"}}}, Source: Source{text61, "common practice, no source"}},
 }, ContactDrops: []*ContactDrop{
-	{Kind: "switch", DropV: 0.1, Source: Source{text140, "one source"}},
-	{Kind: "fuse", DropV: 0.1, Source: Source{text141, "one source"}},
-	{Kind: "block way", DropV: 0.06, Source: Source{text142, "common practice, no source"}},
+	{Kind: "switch", DropV: 0.1, Source: Source{text143, "one source"}},
+	{Kind: "fuse", DropV: 0.1, Source: Source{text144, "one source"}},
+	{Kind: "block way", DropV: 0.06, Source: Source{text145, "common practice, no source"}},
 }, Tolerances: []*Tolerance{
-	{Name: "lowest supply", Unit: "V", Value: 10.5, Source: Source{text143, "two sources"}},
-	{Name: "highest supply", Unit: "V", Value: 16, Source: Source{text143, "two sources"}},
-	{Name: "regulated voltage", Unit: "V", Value: 0.5, Source: Source{text144, "one source"}},
-	{Name: "power of resistor", Unit: "share", Value: 0.1, Source: Source{text145, "from memory"}},
-	{Name: "power of filament lamp", Unit: "share", Value: 0.1, Source: Source{text146, "from memory"}},
+	{Name: "lowest supply", Unit: "V", Value: 10.5, Source: Source{text146, "two sources"}},
+	{Name: "highest supply", Unit: "V", Value: 16, Source: Source{text146, "two sources"}},
+	{Name: "regulated voltage", Unit: "V", Value: 0.5, Source: Source{text147, "one source"}},
+	{Name: "power of resistor", Unit: "share", Value: 0.1, Source: Source{text148, "from memory"}},
+	{Name: "power of filament lamp", Unit: "share", Value: 0.1, Source: Source{text149, "from memory"}},
 	{Name: "power of constant power", Unit: "share", Value: 0.1, Source: Source{text61, "common practice, no source"}},
-	{Name: "power of motor", Unit: "share", Value: 0.2, Source: Source{text145, "from memory"}},
+	{Name: "power of motor", Unit: "share", Value: 0.2, Source: Source{text148, "from memory"}},
 	{Name: "ambient", Unit: "K", Value: 10, Source: Source{text61, "common practice, no source"}},
-	{Name: "aged relay contact", Unit: "times", Value: 2, Source: Source{text147, "one source"}},
+	{Name: "aged relay contact", Unit: "times", Value: 2, Source: Source{text150, "one source"}},
 	{Name: "aged switch contact", Unit: "times", Value: 2, Source: Source{text61, "common practice, no source"}},
-	{Name: "hot fuse", Unit: "times", Value: 1.7, Source: Source{text148, "computed"}},
-	{Name: "stalled motor", Unit: "times", Value: 5, Source: Source{text149, "one source"}},
+	{Name: "hot fuse", Unit: "times", Value: 1.7, Source: Source{text151, "computed"}},
+	{Name: "stalled motor", Unit: "times", Value: 5, Source: Source{text152, "one source"}},
 }, Verdicts: []*Verdict{
-	{Limit: "voltage drop", Figure: "nominal", Why: "the share of the system voltage is defined for the conductors at nominal values", Source: Source{text150, "two sources"}},
-	{Limit: "load share of fuse", Figure: "nominal", Why: "the share is the margin for tolerances and age", Source: Source{text151, "from memory"}},
+	{Limit: "voltage drop", Figure: "nominal", Why: "the share of the system voltage is defined for the conductors at nominal values", Source: Source{text153, "two sources"}},
+	{Limit: "load share of fuse", Figure: "nominal", Why: "the share is the margin for tolerances and age", Source: Source{text154, "from memory"}},
 	{Limit: "allowed current", Figure: "nominal", Why: "the margin to the class is the margin for tolerances", Source: Source{text61, "common practice, no source"}},
 	{Limit: "class temperature", Figure: "likely", Why: "nothing is left above it, but all tolerances are not at their bounds for life", Source: Source{text61, "common practice, no source"}},
 	{Limit: "contact rating", Figure: "likely", Why: "a rating without a margin, borne for life", Source: Source{text61, "common practice, no source"}},
@@ -1257,16 +1260,19 @@ const (
 	text137 = "FAA AC 43.13-1B Table 11-9 divided by its own bundle and altitude factors (0.53 or 0.775, and 0.79)"
 	text138 = "MIL-W-5088L bundle derating figure, the same curves as in AC 43.13-1B; digitised"
 	text139 = "AC 43.13-1B altitude derating figure: 20 000 ft as read in example No. 2, 60 000 ft"
-	text140 = "no standard limits it; 100 mV at 10 A is the looser of two makers' limits for new mini relay contacts, taken over to switches of every rating"
-	text141 = "makers' data sheets, blade fuses 32 V: 80 to 170 mV at the rating"
-	text142 = "a way of a fuse block without its fuse, new: 60 mV at its limit, as the rows of block.yaml (2 mΩ at 30 A, 3 mΩ at 20 A)"
-	text143 = "ISO 16750-2:2010, 4.2.2, Table 1, code D: 10.5 V to 16 V"
-	text144 = "motorcycle charger manual: regulated voltage 14.0 V to 14.7 V ± 0.5 V"
-	text145 = "IEC 60335-1 clause 10, power input at rated voltage: +20 % of motor appliances, ±10 % of heating appliances from 25 W to 200 W; a household standard, taken over"
-	text146 = "UN R37, power at test voltage: R5W at most 5.5 W of 5 W; H17 at most 37 W of 35 W is confirmed by one source"
-	text147 = "maker's data sheets, mini relays: at most 50 mV and at most 100 mV over the contact at 10 A; the library takes the first"
-	text148 = "makers' data sheets, blade fuses 32 V: voltage drop at the rating over rating times cold resistance, 1.32 to 1.67 (rows of fuse.yaml)"
-	text149 = "article on DC motors' starting current and voltage drop: 3 times the running current for small, 4 for medium, 5 to 7 for large motors; a stalled motor keeps it"
-	text150 = "ABYC E-11: conductor size by the current of the load, the length and the volts lost at nominal voltage"
-	text151 = "0.8 of the rating for continuous load; origin NFPA 70 210.20(A)"
+	text140 = "ABYC E-11 Tables XIV and XV (a boatbuilder's teaching page and a colour page); ISO 10133 leaves the colours of positive conductors free, from memory"
+	text141 = "ABYC E-11: purple is ignition and instrument feed (two sources); that other electronics count as instruments: common practice, no source"
+	text142 = "ABYC E-11: orange is the accessory feed (two sources); that these loads count as accessories: common practice, no source"
+	text143 = "no standard limits it; 100 mV at 10 A is the looser of two makers' limits for new mini relay contacts, taken over to switches of every rating"
+	text144 = "makers' data sheets, blade fuses 32 V: 80 to 170 mV at the rating"
+	text145 = "a way of a fuse block without its fuse, new: 60 mV at its limit, as the rows of block.yaml (2 mΩ at 30 A, 3 mΩ at 20 A)"
+	text146 = "ISO 16750-2:2010, 4.2.2, Table 1, code D: 10.5 V to 16 V"
+	text147 = "motorcycle charger manual: regulated voltage 14.0 V to 14.7 V ± 0.5 V"
+	text148 = "IEC 60335-1 clause 10, power input at rated voltage: +20 % of motor appliances, ±10 % of heating appliances from 25 W to 200 W; a household standard, taken over"
+	text149 = "UN R37, power at test voltage: R5W at most 5.5 W of 5 W; H17 at most 37 W of 35 W is confirmed by one source"
+	text150 = "maker's data sheets, mini relays: at most 50 mV and at most 100 mV over the contact at 10 A; the library takes the first"
+	text151 = "makers' data sheets, blade fuses 32 V: voltage drop at the rating over rating times cold resistance, 1.32 to 1.67 (rows of fuse.yaml)"
+	text152 = "article on DC motors' starting current and voltage drop: 3 times the running current for small, 4 for medium, 5 to 7 for large motors; a stalled motor keeps it"
+	text153 = "ABYC E-11: conductor size by the current of the load, the length and the volts lost at nominal voltage"
+	text154 = "0.8 of the rating for continuous load; origin NFPA 70 210.20(A)"
 )
