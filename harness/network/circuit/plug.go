@@ -47,5 +47,20 @@ func (b *builder) fillPlugs() {
 			p.Plug.Needed += len(t.Wires)
 		}
 		p.Plug.Ways = p.Plug.Family.Housing(p.Plug.Needed)
+		p.cavities()
 	}
+}
+
+// cavities says which wire goes into which cavity of a plug with two: 1 is the plus of an
+// accessory or a switch's feed, 2 the other, unless the accessory's type has its plus in
+// the second (common practice, no source). Of more ways the part's instructions say it.
+func (p *Part) cavities() {
+	one, two := p.Terminals[0], p.Terminals[1]
+	if p.Plug.Ways != 2 || len(one.Wires) > 1 || len(two.Wires) > 1 {
+		return
+	}
+	if l, ok := p.Source.(*design.Load); ok && l.Type != nil && l.Type.PlusCavity == 2 {
+		one, two = two, one
+	}
+	one.Mark, two.Mark = "cavity 1", "cavity 2"
 }
