@@ -36,6 +36,7 @@ func Connections(r *harness.Review, board *formboard.Board) []*scene.Sheet {
 		}
 		b.lay(t, column{head: "", wide: 5, align: scene.Middle, first: true})
 		b.inColumns(1)
+		b.jointTable(r)
 	})
 }
 
