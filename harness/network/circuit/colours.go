@@ -187,7 +187,7 @@ func (p *palette) backs(mark *library.Colour) []design.Colour {
 // with adds a base and tracer that can be told apart and mean nothing else.
 func (p *palette) with(list []design.Colour, base, tracer *library.Colour) []design.Colour {
 	c := design.Colour{Base: base, Tracer: tracer}
-	if contrast(base, tracer) < leastContrast || slices.Contains(p.code.Reserved, c.Code()) {
+	if base == nil || tracer == nil || contrast(base, tracer) < leastContrast || slices.Contains(p.code.Reserved, c.Code()) {
 		return list
 	}
 	return append(list, c)
