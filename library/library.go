@@ -41,6 +41,8 @@ type Library struct {
 	CurrentTables []*CurrentTable
 	// ShopSizes are the series of wire that a shop has.
 	ShopSizes []*ShopSizes
+	// ColourCodes say which circuit gets which colour.
+	ColourCodes []*ColourCode
 	// ContactDrops stand in for resistances that nothing gives.
 	ContactDrops []*ContactDrop
 	// Tolerances are how far the figures of a design may be off in use.
@@ -219,6 +221,8 @@ type SwitchType struct {
 	FullV             float64 `key:"full V" in:"6,1000" usual:"16"`
 	IgnitionProtected bool    `key:"ignition protected" show:"ignition protected"` // see RelayForm
 	End               string  `key:"end" need:""`                                  // terminal kind: "tab 6.3"; or FlyingLeads
+	InMark            string  `key:"in mark"`                                      // what stands at the terminal that is fed: "C"
+	OutMark           string  `key:"out mark" show:"to *"`                         // and at that which it feeds: "NO"
 	Source            Source
 }
 
@@ -302,6 +306,7 @@ type LoadType struct {
 	Sign              string    `key:"sign" words:"|lamp|LED|heater|motor|pump|horn|socket|electronics|sensor|voltmeter|converter"` // see design.Sign; empty when not said
 	Short             string    `key:"short"`                                                                                       // in the box of an electronic unit on the drawing, up to four capitals
 	End               string    `key:"end"`                                                                                         // terminal kind of its leads: "splice", "pin 1.5"
+	PlusCavity        int       `key:"plus cavity" in:"1,2" usual:"1"`                                                              // of a plug with two
 	StandbyA          float64   `key:"standby mA" in:"0,1e4" per:"1000"`                                                            // draw while live but off; zero when not known
 	Source            Source
 }

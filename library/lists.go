@@ -27,6 +27,7 @@ var lists = []list{
 	listOf("covers", func(l *Library) *[]*Cover { return &l.Covers }, coverNames),
 	listOf("loads", func(l *Library) *[]*LoadType { return &l.Loads }, loadNames),
 	listOf("colours", func(l *Library) *[]*Colour { return &l.Colours }, colourNames),
+	listOf("colour codes", func(l *Library) *[]*ColourCode { return &l.ColourCodes }, colourCodeNames), // after the colours
 	listOf("practices", func(l *Library) *[]*Practice { return &l.Practices }, practiceNames),
 	listOf("batteries", func(l *Library) *[]*Chemistry { return &l.Batteries }, chemistryNames),
 	listOf("interrupting capacities", func(l *Library) *[]*Interrupting { return &l.Interrupting }, interruptingNames),

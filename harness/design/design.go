@@ -189,14 +189,17 @@ type Run struct {
 // out from the defaults, so that Type, Size and Colour are set on every wire
 // (Size stays nil only when the library has none, which is a problem).
 type WireSpec struct {
-	Type     *library.WireType
-	Size     *library.WireSize
-	Colour   Colour
-	LengthM  Quantity          // given length, else from the runs
-	SlackM   Quantity          // allowance per end
-	Sheathed bool              // inside a sheath or conduit from end to end
-	FromEnd  *library.Terminal // nil = by the part's terminal and the size
-	ToEnd    *library.Terminal
+	Type   *library.WireType
+	Size   *library.WireSize
+	Colour Colour
+	// ColourAuto tells that the colour is left to package circuit: Colour is the usual one
+	// until then.
+	ColourAuto bool
+	LengthM    Quantity          // given length, else from the runs
+	SlackM     Quantity          // allowance per end
+	Sheathed   bool              // inside a sheath or conduit from end to end
+	FromEnd    *library.Terminal // nil = by the part's terminal and the size
+	ToEnd      *library.Terminal
 	// SizeAuto tells that neither the wire nor the defaults give a size: Size is
 	// then the practice's smallest until package sizing chooses. FromKind and
 	// ToKind are the kinds of crimp parts asked for where no part is named.

@@ -15,8 +15,10 @@ type wireDraft struct {
 	auto      bool // size: auto
 	hasColour bool
 	returns   *Colour // of the defaults: colour of returns
-	sizes     string  // of the defaults: "all" or "shop"
-	from, to  Text    // kinds of terminals asked for: "ring M6"
+	// returnsAuto: the defaults leave the colours of returns open.
+	returnsAuto bool
+	sizes       string // of the defaults: "all" or "shop"
+	from, to    Text   // kinds of terminals asked for: "ring M6"
 	// Where a crimp part of an end is named.
 	fromPos, toPos problem.Pos
 }
@@ -51,13 +53,13 @@ var wireDefaultsSection = section[wireDraft]{
 		Doc:     "What holds for every wire that does not say otherwise.",
 		Example: "wire: {insulation: ISO 6722 thin wall class B, size: 1 mm², colour: RD, return colour: BK}\n"},
 	keys: append(wireKeys(),
-		key[wireDraft]{Key: Key{Name: "return colour", Kind: KindText, Default: defaultReturnColour,
-			Doc: "colour of returns: IEC 60757 code", Example: "BK"},
+		orAuto(key[wireDraft]{Key: Key{Name: "return colour", Kind: KindText, Default: defaultReturnColour + ", `auto` with `colour: auto`",
+			Doc: "colour of returns: IEC 60757 code; `auto` is black with the circuit's colour as tracer", Example: "BK"},
 			read: func(r *reader, w *wireDraft, f field) {
 				if c, ok := r.colour(f); ok {
 					w.returns = &c
 				}
-			}},
+			}}, func(w *wireDraft) { w.returnsAuto = true }),
 		choiceKey(Key{Name: "sizes", Choices: []string{"shop", "all"}, Default: "shop", Example: "all",
 			Doc: "which conductor sizes sizing chooses from: those that a shop has by the metre, or all of the wire type"},
 			func(w *wireDraft) *string { return &w.sizes })),
@@ -140,9 +142,11 @@ func wireKeys() []key[wireDraft] {
 			Choices: []string{autoWord}, Default: "`auto`",
 			Doc: "conductor size, as the wire type has it; `auto` is chosen by sizing"},
 			read: func(r *reader, w *wireDraft, f field) { r.wireSize(w, f) }},
-		{Key: Key{Name: "colour", Kind: KindText, Default: defaultFeedColour,
-			Doc: "IEC 60757 code of one colour or of base and tracer, or the English names", Example: "YERD"},
+		orAuto(key[wireDraft]{Key: Key{Name: "colour", Kind: KindText, Default: defaultFeedColour,
+			Doc: "IEC 60757 code of one colour or of base and tracer, or the English names; `auto` is by the circuit: base by " +
+				"what it serves, after the practice's colours in the library, and a tracer where another of that colour meets it", Example: "YERD"},
 			read: func(r *reader, w *wireDraft, f field) { w.spec.Colour, w.hasColour = r.colour(f) }},
+			func(w *wireDraft) { w.spec.ColourAuto = true }),
 		libraryKey(Key{Name: "insulation", Library: "wire types", Doc: "wire type; of wires of open size in a hot place sizing chooses a better one",
 			Default: "by practice", Example: "ISO 6722 thin wall class B"},
 			(*library.Library).WireType, func(w *wireDraft) **library.WireType { return &w.spec.Type }),
@@ -202,9 +206,9 @@ func (r *reader) fillWires() {
 	if !def.hasColour {
 		def.spec.Colour.Base = r.lib.Colour(defaultFeedColour)
 	}
-	back := Colour{Base: r.lib.Colour(defaultReturnColour)}
-	if def.returns != nil {
-		back = *def.returns
+	if def.returns == nil {
+		def.returns = &Colour{Base: r.lib.Colour(defaultReturnColour)}
+		def.returnsAuto = def.returnsAuto || def.spec.ColourAuto
 	}
 	if !def.spec.SlackM.Given() {
 		def.spec.SlackM.Value = DefaultSlackM
@@ -213,13 +217,13 @@ func (r *reader) fillWires() {
 	r.d.Wire, r.d.AllSizes = def.spec, def.sizes == "all"
 	for _, c := range r.connections {
 		if len(*c.feeds) > 0 {
-			r.fillWire(c, back)
+			r.fillWire(c)
 		}
 	}
 }
 
 // fillWire completes the wire of one connection and gives it to its feeds.
-func (r *reader) fillWire(c *connection, back Colour) {
+func (r *reader) fillWire(c *connection) {
 	w, name := c.wire, "wire"
 	if c.back {
 		name = "return wire"
@@ -233,9 +237,9 @@ func (r *reader) fillWire(c *connection, back Colour) {
 		w.spec.Type, w.spec.TypeAuto = def.spec.Type, def.spec.TypeAuto
 	}
 	if !w.hasColour {
-		w.spec.Colour = def.spec.Colour
+		w.spec.Colour, w.spec.ColourAuto = def.spec.Colour, w.spec.ColourAuto || def.spec.ColourAuto && !c.back
 		if c.back {
-			w.spec.Colour = back
+			w.spec.Colour, w.spec.ColourAuto = *def.returns, w.spec.ColourAuto || def.returnsAuto
 		}
 	}
 	if !w.spec.SlackM.Given() {

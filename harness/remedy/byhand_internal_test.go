@@ -1,6 +1,7 @@
 package remedy
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -391,3 +392,36 @@ func TestByHandAbout(t *testing.T) {
 		t.Errorf("%d changes", len(l))
 	}
 }
+
+// TestByHandBar: ashore five rings stay on a stud; six go to a bus bar whose wire is no
+// thinner than the thickest of them, and when it is taken away they are as they were.
+func TestByHandBar(t *testing.T) {
+	six := "\nloads:\n"
+	for i, size := range []string{"1 mm²", "2.5 mm²", "1 mm²", "1 mm²", "1 mm²", "1 mm²"} {
+		six += fmt.Sprintf("  lamp %d: {power: 1 W, behaves: resistor, at: rear, fed by: lamp fuse, returns to: frame, return wire: {size: %s}}\n", i, size)
+	}
+	five := six[:strings.Index(six, "  lamp 5")]
+	if l := testerOf(t, five).bar(frameOf(testerOf(t, five))); l != nil {
+		t.Errorf("five: %s", l[0].Will)
+	}
+	x := testerOf(t, six)
+	l := x.bar(frameOf(x))
+	if len(l) == 0 || l[0].Will != "a bus bar for 6 wires, 100 A, to it by 200 mm of 2.5 mm²" {
+		t.Fatalf("six: %v", l)
+	}
+	back := l[0].put()
+	c, err := circuit.Build(x.Design)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, p := range c.Parts {
+		if p.Name == "frame" && len(p.Terminals[0].Wires) != 1 || p.Name == "frame bar" && len(p.Terminals[0].Wires) != 7 {
+			t.Errorf("%s: %d rings", p.Name, len(p.Terminals[0].Wires))
+		}
+	}
+	if back(); len(x.Design.Grounds) != 1 || x.Design.Loads[0].Returns[0].From.Part != x.Design.Grounds[0] {
+		t.Errorf("the bar stayed")
+	}
+}
+
+func frameOf(x *tester) *circuit.Part { return x.part("frame") }

@@ -292,7 +292,9 @@ func (t *tester) fusesOf(f *finding.Finding) []*circuit.Branch {
 func (t *tester) own(p *circuit.Part) []ladder {
 	switch x := p.Source.(type) {
 	case *design.Ground:
-		return []ladder{t.strap(x)}
+		return []ladder{t.strap(x), t.bar(p)}
+	case *design.BatteryPart:
+		return []ladder{t.bar(p)}
 	case *design.Relay:
 		return []ladder{t.suppressor(x)}
 	case *design.Switch:

@@ -222,7 +222,7 @@ func TestLabelsCSV(t *testing.T) {
 	if err != nil || len(rows) != 1+2*len(r.Circuit.Wires) {
 		t.Fatalf("%d rows, %v", len(rows), err)
 	}
-	want := "W1 first W1  G1:+ to F1:in battery battery tray RD 4 mm²"
+	want := "W1 first W1  main feed G1:+ to F1:in battery battery tray RD 4 mm²"
 	if got := strings.Join(rows[1], " "); got != want {
 		t.Errorf("first row %q, want %q", got, want)
 	}

@@ -20,7 +20,8 @@ func Connections(r *harness.Review, board *formboard.Board) []*scene.Sheet {
 	return upright("Connection table", r, func(b *book) {
 		b.para("Where each wire ends, part by part, so every wire is listed twice. Tick it when the number on the marker, the colour and "+
 			"the terminal agree and the crimp holds a light pull, with the battery disconnected. Run: as on the layout; out: length of the wire "+
-			"outside it. Crimp parts and strip lengths: cut list.", smallQuiet)
+			"outside it. In brackets: the fuse in a way, the cavity of a plug with two, a switch's mark (from memory: look at the part). "+
+			"Crimp parts and strip lengths: cut list.", smallQuiet)
 		b.inColumns(2)
 		u := lengths.Of(r.Design)
 		t := report.NewTable("at", "wire", "colour, size", "goes to", "run", ">"+u.Headed("out"))
@@ -35,6 +36,7 @@ func Connections(r *harness.Review, board *formboard.Board) []*scene.Sheet {
 		}
 		b.lay(t, column{head: "", wide: 5, align: scene.Middle, first: true})
 		b.inColumns(1)
+		b.jointTable(r)
 	})
 }
 
@@ -86,6 +88,9 @@ func connectionRows(u lengths.Unit, t *report.Table, term *circuit.Terminal, out
 	name := term.Name
 	if term.FuseRef != "" {
 		name += " (" + term.FuseRef + ")"
+	}
+	if term.Mark != "" {
+		name += " (" + term.Mark + ")"
 	}
 	if len(term.Wires) == 0 {
 		t.Add(name, "none", "", "factory wiring, stays", "", "")

@@ -22,7 +22,7 @@ func CutListCSV(w io.Writer, u lengths.Unit, rows []cutting.Row) error {
 	head := []string{"wire", "size", "colour", "insulation", "cut length m", "from", "from place",
 		"from terminal", "from strip mm", "to", "to place", "to terminal", "to strip mm", "runs", "label",
 		"route m", "slack m", "service m", "strip m", "trim m", "tolerance m", "rounding m", "permitted over m",
-		"from plug", "to plug", "length from"}
+		"from plug", "to plug", "length from", "from mark", "to mark"}
 	if u.Feet() {
 		head = append(head, "cut length ft in")
 	}
@@ -33,7 +33,7 @@ func CutListCSV(w io.Writer, u lengths.Unit, rows []cutting.Row) error {
 			r.To.At, r.To.Place, crimpName(r.To), strip(r.To), strings.Join(r.Runs, "; "), r.Label,
 			metres(r.Parts.RouteM), metres(r.Parts.SlackM), metres(r.Parts.ServiceM), metres(r.Parts.StripM),
 			metres(r.Parts.TrimM), fineMetres(r.Parts.ToleranceM), fineMetres(r.Parts.RoundingM), metres(r.Parts.BandM),
-			r.From.Plug, r.To.Plug, r.LengthFrom()}
+			r.From.Plug, r.To.Plug, r.LengthFrom(), r.From.Mark, r.To.Mark}
 		if u.Feet() {
 			row = append(row, u.Cut(r.CutM))
 		}
@@ -215,6 +215,9 @@ func colourName(row cutting.Row) string {
 
 func endText(e cutting.End) string {
 	text := e.At
+	if e.Mark != "" {
+		text += " (" + e.Mark + ")"
+	}
 	if e.Place != "" {
 		text += ", " + e.Place
 	}

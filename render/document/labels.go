@@ -42,7 +42,7 @@ type marker struct {
 	row       cutting.Row
 	end, far  *circuit.Terminal
 	atFrom    bool
-	own, goes string // "W4 X2:1", "to S1:in"
+	own, goes string // "W4  left lamp +", "X2:1 to S1:in"
 }
 
 // markers lists two labels a wire, in wire order.
@@ -54,8 +54,8 @@ func markers(rows []cutting.Row) []marker {
 			if atFrom {
 				m.end, m.far = m.far, m.end
 			}
-			m.own = r.Number + "  " + m.end.Part.Ref + ":" + m.end.Name
-			m.goes = "to " + m.far.Part.Ref + ":" + m.far.Name
+			m.own = r.Number + "  " + r.Wire.Purpose()
+			m.goes = m.end.Part.Ref + ":" + m.end.Name + " to " + m.far.Part.Ref + ":" + m.far.Name
 			out = append(out, m)
 		}
 	}

@@ -41,7 +41,7 @@ func Sources(r *harness.Review) []*scene.Sheet {
 
 // sourceLine is a source with what it is used for.
 func (b *book) sourceLine(source string, uses []string) {
-	lines := wrap(source+": "+wording.Some(sparing(uses), mostUses), smallSizeMM, b.width()-3, scene.Regular)
+	lines := scene.Wrap(source+": "+wording.Some(sparing(uses), mostUses), smallSizeMM, b.width()-3, scene.Regular)
 	b.need(scene.LineHeightMM(smallSizeMM) * float64(min(len(lines), keptLines)))
 	for i, line := range lines {
 		b.paraIn(line, small, b.left()+3*float64(min(i, 1)), b.width())

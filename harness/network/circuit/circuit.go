@@ -81,6 +81,9 @@ type Terminal struct {
 	Wires []*Wire
 	// KindAssumed says that neither the design nor the library gives Kind.
 	KindAssumed bool
+	// Mark is what stands there on the part itself: "cavity 1" of its plug, a switch's "C";
+	// "" = not known.
+	Mark string
 	// Jointed tells that one crimp part, Joint, takes all wires here; it is nil when
 	// none in the library does.
 	Jointed bool

@@ -33,26 +33,40 @@ func (b *builder) joints() {
 }
 
 // joint is by the copper of all wires together; of two it is a butt splice for
-// the thicker. The factory wire's size is not known: it counts, coming and
-// going, as the thickest of ours (common practice, no source).
+// the thicker.
 func (b *builder) joint(kind Kind, t *Terminal) {
-	sum, most, wires := 0.0, 0.0, len(t.Wires)
+	most, wires := 0.0, len(t.Wires)
 	for _, w := range t.Wires {
 		if w.Spec.Size == nil || w.givenEnd(t) {
 			return
 		}
-		sum, most = sum+w.Spec.Size.AreaMm2, max(most, w.Spec.Size.AreaMm2)
+		most = max(most, w.Spec.Size.AreaMm2)
 	}
 	if kind == Tap && wires > 0 {
-		sum, wires = sum+2*most, wires+2
+		wires += 2 // the factory wire comes and goes on
 	}
 	switch {
 	case wires < 2:
 	case wires == 2:
 		t.Jointed, t.Joint = true, b.lib.TerminalFor(LeadEnd, most)
 	default:
-		t.Jointed, t.Joint = true, b.lib.TerminalFor(JointEnd, sum)
+		t.Jointed, t.Joint = true, b.lib.TerminalFor(JointEnd, t.CopperMm2())
 	}
+}
+
+// CopperMm2 is all copper that meets at a splice or tap. The factory wire's size is not
+// known: it counts, coming and going, as the thickest of ours (common practice, no source).
+func (t *Terminal) CopperMm2() float64 {
+	sum, most := 0.0, 0.0
+	for _, w := range t.Wires {
+		if w.Spec.Size != nil {
+			sum, most = sum+w.Spec.Size.AreaMm2, max(most, w.Spec.Size.AreaMm2)
+		}
+	}
+	if t.Part.Kind == Tap {
+		sum += 2 * most
+	}
+	return sum
 }
 
 // givenEnd tells that the design gives a wire's end a crimp part.

@@ -13,7 +13,7 @@ import (
 // TestJoints: the wires of a splice end in one crimp part for all their copper,
 // two of them in a butt splice for the thicker; a tap counts the factory wire
 // twice, as thick as ours. Sums by hand: 3 x 0.5 = 1.5, 0.5 + 0.5 + 0.75 = 1.75
-// (above the 1.65 of the smallest), tap 0.5 + 2 x 0.5 = 1.5, 3 x 10 = 30.
+// (above the 1.65 of the smallest), tap 0.5 + 2 x 0.5 = 1.5, 3 x 10 = 30; 25 + 25 + 35 = 85, above the 76.28 of the largest.
 func TestJoints(t *testing.T) {
 	for _, c := range []struct {
 		name, wires, part, want string
@@ -22,7 +22,8 @@ func TestJoints(t *testing.T) {
 		{"three above the barrel", "{size: 0.5 mm²}/{size: 0.5 mm²}/{size: 0.75 mm²}", "j", "open-barrel splice 2.5 mm²"},
 		{"two", "{size: 0.5 mm²}/{size: 2.5 mm²}", "j", "butt splice blue"},
 		{"the factory wire", "{size: 0.5 mm²}/{size: 0.5 mm²}", "key feed", "open-barrel splice 1.5 mm²"},
-		{"more than any takes", "{size: 10 mm²}/{size: 10 mm²}/{size: 10 mm²}", "j", "none"},
+		{"thick ones", "{size: 10 mm²}/{size: 10 mm²}/{size: 10 mm²}", "j", "parallel splice 35 mm²"},
+		{"more than any takes", "{size: 25 mm²}/{size: 25 mm²}/{size: 35 mm²}", "j", "none"},
 		{"chosen by the design", "{size: 0.5 mm²}/{size: 0.5 mm²}/{size: 0.5 mm², ends: {from: butt splice red}}", "j", "own"},
 	} {
 		t.Run(c.name, func(t *testing.T) {

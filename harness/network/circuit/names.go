@@ -29,6 +29,19 @@ func (w *Wire) Look() string {
 	return wording.Present([]string{w.Spec.Colour.Code(), size}, " ")
 }
 
+// Purpose is what a wire is for in short, as its labels say it: "left lamp +", "left lamp -",
+// "keyed coil +", "rear feed", "rear bar return".
+func (w *Wire) Purpose() string {
+	part, words := w.To.Part, map[Role]string{FeedWire: "feed", ReturnWire: "return", CoilFeedWire: "coil +", CoilReturnWire: "coil -"}
+	if w.Role.Returns() {
+		part = w.From.Part
+	}
+	if part.Kind == Load {
+		words[FeedWire], words[ReturnWire] = "+", "-"
+	}
+	return part.Name + " " + words[w.Role]
+}
+
 // Text is a terminal in words, its part's only outlet by the part alone.
 func (t *Terminal) Text() string {
 	switch t.Name {

@@ -273,6 +273,9 @@ func (b *builder) addSwitch(s *design.Switch) {
 	end = b.plug(p, &s.Plugged, end)
 	in := b.terminal(p, "in", end, nil)
 	out := b.terminal(p, "out", end, nil)
+	if s.Type != nil && s.Plug == nil {
+		in.Mark, out.Mark = s.Type.InMark, s.Type.OutMark
+	}
 	br := b.branch(p, ContactBranch, in.Node, out.Node, ohm)
 	br.Closer, br.Assumed = &Closer{Switch: s}, assumed
 	if s.KeyOperated && s.LiveReason() == "" { // else it is a lock beside the key

@@ -45,11 +45,16 @@ loads:
 // common practice, no source.
 const mostOnStudAfloat, mostOnStudAshore = 4, 5
 
-func (p *Pass) judgeStud(part *circuit.Part, t *circuit.Terminal) {
-	n, most := len(t.Wires), mostOnStudAshore
-	if p.practice.Afloat {
-		most = mostOnStudAfloat
+// MostOnStud is how many ring terminals a stud holds, afloat or ashore.
+func MostOnStud(afloat bool) int {
+	if afloat {
+		return mostOnStudAfloat
 	}
+	return mostOnStudAshore
+}
+
+func (p *Pass) judgeStud(part *circuit.Part, t *circuit.Terminal) {
+	n, most := len(t.Wires), MostOnStud(p.practice.Afloat)
 	if n <= most {
 		return
 	}

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"strings"
 
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
@@ -11,7 +12,7 @@ var marineWireColour = &Rule{
 	Name:  "marine-wire-colour",
 	Title: "a wire's colour misleads on a boat",
 	Says:  "misleading colour",
-	Doc: "Boats only: returns must be black or yellow, and no feed may be black, green or green-yellow. " +
+	Doc: "Boats only: returns must be black, alone or with a tracer, or yellow, and no feed may be black, green or green-yellow. " +
 		"Vehicles have no colour code for added accessories that could be cited, so nothing is said " +
 		"there. One finding per wire, those of a colour and role printed together.",
 	Formula: "none",
@@ -49,7 +50,7 @@ func misleads(back bool, code string) bool {
 		return false
 	}
 	if back {
-		return code != "BK" && code != "YE"
+		return code != "YE" && !strings.HasPrefix(code, "BK")
 	}
 	return code == "BK" || code == "GN" || code == "GNYE"
 }

@@ -45,6 +45,7 @@ var registry = sorted(
 	groundOverload,
 	hotBundle,
 	hullReturn,
+	jointCannotBeMade,
 	implausibleFigure,
 	insulationClass,
 	lampSharesMotorFuse,

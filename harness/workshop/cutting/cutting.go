@@ -6,7 +6,6 @@ package cutting
 import (
 	"math"
 	"sort"
-	"strings"
 
 	"fusewright/harness/network/circuit"
 	"fusewright/library"
@@ -38,6 +37,7 @@ type End struct {
 	Kind     string            // terminal kind the part asks for; "" = not known
 	StripMm  float64           // 0 = not known
 	Plug     string            // the plug it goes into: "sealed 1.5, 2 ways"; "" = none
+	Mark     string            // where on the part: "cavity 1" of the plug, "C" of a switch; "" = not known
 	Seal     bool              // a seal goes on the wire before it is stripped
 }
 
@@ -73,7 +73,7 @@ func List(c *circuit.Circuit) []Row {
 		for _, b := range w.Route {
 			r.Runs = append(r.Runs, b.Run.Name)
 		}
-		r.Label = strings.Join([]string{r.Number, pin(w.From), pin(w.To)}, " ")
+		r.Label = r.Number + " " + w.Purpose()
 		rows = append(rows, r)
 	}
 	return rows
@@ -112,7 +112,7 @@ func area(r Row) float64 {
 }
 
 func end(t *circuit.Terminal, crimp *library.Terminal) End {
-	e := End{At: pin(t), Terminal: crimp, Kind: t.Kind}
+	e := End{At: pin(t), Terminal: crimp, Kind: t.Kind, Mark: t.Mark}
 	if t.Part.Name != "" && t.Part.Name != t.Part.Ref {
 		e.At += " " + t.Part.Name
 	}

@@ -9,7 +9,6 @@ import (
 
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
-	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/workshop/cutting"
 	"fusewright/library"
@@ -156,16 +155,9 @@ func (b *builder) ends(c *circuit.Circuit) {
 			jointed[at] = at.Jointed
 		}
 	}
-	if len(b.orphans) > 0 {
-		b.missing = append(b.missing, "pins without a housing are left out: give the loads at the ends of "+wording.And(b.orphans)+" a `plug`")
-	}
 }
 
 func (b *builder) end(w *circuit.Wire, at *circuit.Terminal, crimp *library.Terminal) {
-	if _, accessory := at.Part.Source.(*design.Load); accessory && at.Part.Plug == nil && strings.HasPrefix(at.Kind, "pin ") {
-		b.orphans = append(b.orphans, w.Number)
-		return
-	}
 	if crimp == nil {
 		kind := at.Kind
 		switch {

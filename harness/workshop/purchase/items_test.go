@@ -45,7 +45,8 @@ func TestAccessoriesAndGrounds(t *testing.T) {
 }
 
 // TestJointIsOnePart: the splice of three wires of 1 mm², 3 mm² together, is one
-// crimp part, and not a butt splice for each end; those of the stove's own leads stay.
+// crimp part, and not a butt splice for each end; those of the stove's and the lamps' leads
+// stay: a lamp whose type ends in contacts has no housing for them without a plug.
 func TestJointIsOnePart(t *testing.T) {
 	var got []string
 	for _, l := range billOf(t, grounded).Lines {
@@ -53,7 +54,7 @@ func TestJointIsOnePart(t *testing.T) {
 			got = append(got, fmt.Sprintf("%g %s for %s", l.Need, l.Item, strings.Join(l.For, " ")))
 		}
 	}
-	want := []string{"2 butt splice red for W1 W7", "1 open-barrel splice 6 mm² for X3"}
+	want := []string{"6 butt splice red for W1 W3 W4 W5 W6 W7", "1 open-barrel splice 6 mm² for X3"}
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Error(diff)
 	}

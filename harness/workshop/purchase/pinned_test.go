@@ -146,17 +146,3 @@ func TestBlankingPlugsByHand(t *testing.T) {
 		}
 	}
 }
-
-// Pins of a load without a plug have nothing to sit in: they are named, not bought.
-func TestNoOrphanPins(t *testing.T) {
-	b := &builder{lines: map[string]*Line{}}
-	pin := &library.Terminal{Name: "pin"}
-	at := func(kind string, plug *circuit.Plug) *circuit.Wire {
-		return &circuit.Wire{Number: kind, From: &circuit.Terminal{Part: &circuit.Part{}}, FromEnd: pin,
-			To: &circuit.Terminal{Kind: kind, Part: &circuit.Part{Source: &design.Load{}, Plug: plug}}, ToEnd: pin}
-	}
-	b.ends(&circuit.Circuit{Wires: []*circuit.Wire{at("pin 1.5", nil), at("pin 2.8", &circuit.Plug{}), at("splice", nil)}})
-	if got := b.lines[b.order[0]].Need; got != 5 || len(b.missing) != 1 || !strings.Contains(b.missing[0], "pin 1.5") {
-		t.Errorf("%g pins of 5, missing %q", got, b.missing)
-	}
-}

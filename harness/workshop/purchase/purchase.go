@@ -126,8 +126,7 @@ type builder struct {
 	lines   map[string]*Line
 	order   []string
 	missing []string
-	orphans []string // wires whose pins at a load have no housing
-	mates   bool     // the accessories' halves of plugs are on the bill
+	mates   bool // the accessories' halves of plugs are on the bill
 }
 
 // add counts an amount of an item and returns its line.

@@ -22,13 +22,15 @@ func (l *Labels) WordsOf(p *circuit.Part) (words, details string) {
 	case *design.Block:
 		return words, blockWords(src)
 	case *design.Switch:
-		return words, wording.Present([]string{switchWords(src), l.plugWords(p)}, ", ")
+		return words, wording.Present([]string{switchWords(src), marks(p), l.plugWords(p)}, ", ")
 	case *design.Load:
 		return words, wording.Present([]string{loadWords(src), l.plugWords(p)}, ", ")
 	case *design.Tap:
 		return words, tapWords(src)
 	}
 	switch p.Kind {
+	case circuit.Splice:
+		return words, jointWords(p)
 	case circuit.Battery:
 		return l.batteryWords()
 	case circuit.Generator:
@@ -93,6 +95,23 @@ func switchWords(s *design.Switch) string {
 		return given("", s.RatingA, quantity.Current)
 	}
 	return atMost(s.RatingA, s.Type.ResistiveA)
+}
+
+// marks are what stands at a switch's terminals, from its feed on: "C–NO".
+func marks(p *circuit.Part) string {
+	in, out := p.Terminal("in").Mark, p.Terminal("out").Mark
+	if in == "" || p.Plug != nil {
+		return ""
+	}
+	return in + "–" + out
+}
+
+// jointWords is the one crimp part of a splice.
+func jointWords(p *circuit.Part) string {
+	if crimp := p.Terminals[0].Joint; crimp != nil {
+		return crimp.Name
+	}
+	return ""
 }
 
 func loadWords(l *design.Load) string {
