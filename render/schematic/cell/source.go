@@ -78,11 +78,11 @@ func (b *builder) addMains(c *Cell) {
 // distance between two, in modules: a label in two lines above, the bar's name below,
 // and a ground's sign where one ends in it.
 func (b *builder) mainSteps(list []*circuit.Wire) (first, step int) {
-	top := lettering.GapMM + lettering.CapMM + lettering.LineMM + 0.3
+	top := b.WireGap() + lettering.CapMM + lettering.LineMM + 0.3
 	below := MainDrop(b.Labels) + lettering.CapMM + lettering.GapMM
 	for _, w := range list {
 		if b.Signs.OfWire(w) > 0 {
-			top = max(top, lettering.GapMM+2*b.Signs.Half+0.5)
+			top = max(top, b.WireGap()+2*b.Signs.Half+0.5)
 		}
 		if b.Signs.OfPart(w.From.Part) > 0 {
 			below = max(below, MainDrop(b.Labels)+2*b.Signs.Half+b.Signs.Drop)

@@ -66,12 +66,22 @@ func (l *Labels) LabelM(w *circuit.Wire, stacked bool) int {
 	return lettering.InM(widest + 1.6)
 }
 
+// WireGap is between a wire and its label, in mm: the stroke of a fraction of an inch
+// reaches below its line, and stays clear of the band along a changed wire.
+func (l *Labels) WireGap() float64 {
+	if l.Lengths == "ft" && l.Signs.Changes != nil {
+		return lettering.GapMM + lettering.DescMM
+	}
+	return lettering.GapMM
+}
+
 // LabelTop is the room a label needs above its wire.
 func (l *Labels) LabelTop() float64 {
+	top := l.WireGap() + lettering.CapMM + 0.3
 	if l.Stacked {
-		return (lettering.GapMM + lettering.CapMM + lettering.LineMM + 0.3) / 2.5
+		top += lettering.LineMM
 	}
-	return (lettering.GapMM + lettering.CapMM + 0.3) / 2.5
+	return top / symbol.M
 }
 
 // InletStep is the distance between two wires that come in at one terminal.

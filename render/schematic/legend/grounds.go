@@ -131,7 +131,7 @@ func (l *Lists) groundWireRow(w *circuit.Wire) column.Row {
 		}
 		for i, words := range label {
 			style.Face, style.Colour = l.LabelFace(i)
-			sheet.TextAt(scene.Point{X: left, Y: row - lettering.GapMM}, words, style)
+			sheet.TextAt(scene.Point{X: left, Y: row - l.WireGap()}, words, style)
 			left += style.Width(words + " ")
 		}
 		style.Face, style.Colour = scene.Regular, scene.Ink

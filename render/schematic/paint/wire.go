@@ -57,11 +57,11 @@ func (a *painter) label(w *circuit.Wire, left float64, row int, stacked bool) {
 	x := at.X + 0.8
 	lines := a.WireLabel(w, stacked)
 	if f := a.Signs.OfWire(w); f > 0 {
-		a.flag(f, x+a.Signs.Wide/2-0.5, at.Y-lettering.GapMM-a.Signs.Half-0.1)
+		a.flag(f, x+a.Signs.Wide/2-0.5, at.Y-a.WireGap()-a.Signs.Half-0.1)
 		x += a.Signs.Wide
 	}
 	for i, s := range lines {
-		y := at.Y - lettering.GapMM - float64(len(lines)-1-i)*lettering.LineMM
+		y := at.Y - a.WireGap() - float64(len(lines)-1-i)*lettering.LineMM
 		face, colour := a.LabelFace(i)
 		a.text(x, y, s, face, scene.Left, colour)
 	}
