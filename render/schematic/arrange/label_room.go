@@ -20,7 +20,7 @@ func (a *Arrangement) LabelRooms(p *Page) {
 			continue
 		}
 		right, y := l.In.Cell.X, l.In.Y()
-		left := right - a.LabelM(l.In.Wire, false) - a.Signs.LeadGap(l.In.Cell.Part)
+		left := right - a.InletM(l.In.Wire, l.In.Cell.Part, false) - a.Signs.LeadGap(l.In.Cell.Part)
 		if l.LevelFrom() <= left && a.free(p, l, left, right, y) {
 			p.OneLine[l.In] = true
 		}

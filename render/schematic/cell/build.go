@@ -120,7 +120,7 @@ func (b *builder) leadOf(c *Cell) int {
 	lead := 0
 	for _, in := range c.Inlets {
 		if in.Wire != nil {
-			lead = max(lead, b.LabelM(in.Wire, b.Stacked)+b.Signs.LeadGap(c.Part))
+			lead = max(lead, b.InletM(in.Wire, c.Part, b.Stacked)+b.Signs.LeadGap(c.Part))
 		}
 	}
 	return lead

@@ -27,7 +27,7 @@ const (
 func (b *builder) shapeSource(c *Cell) {
 	_, _, battery := SourceRows(b.Labels)
 	c.Body = SourcePost
-	c.Caption = b.CaptionOf(c.Part, (SourceNeg-SourceTrunk-2.5-float64(b.Signs.LeadGap(c.Part)))*symbol.M, b.Plain(3, 2))
+	c.Caption = b.BatteryCaption((SourceNeg-SourceTrunk-2.5-float64(b.Signs.LeadGap(c.Part)))*symbol.M, c.Part)
 	c.Rows[0].Top, c.Rows[0].Bottom = 1, 0.8
 	c.Rows = append(c.Rows, &Row{Cell: c, Index: 1, Top: 1.75, Bottom: float64(battery+5) + 1.75 + 0.2})
 	b.addMains(c)
@@ -88,7 +88,7 @@ func (b *builder) mainSteps(list []*circuit.Wire) (first, step int) {
 			below = max(below, MainDrop(b.Labels)+2*b.Signs.Half+b.Signs.Drop)
 		}
 		if w.To.Part.Kind != circuit.Battery {
-			below = max(below, labels.GroundDrop)
+			below = max(below, labels.GroundRoom)
 		}
 	}
 	return lettering.InM(2*symbol.M + top), lettering.InM(top + below)

@@ -58,12 +58,26 @@ func (l *Labels) lengthText(w *circuit.Wire) string {
 }
 
 // LabelM is the room a wire's label needs along the wire, in two lines or in one.
-func (l *Labels) LabelM(w *circuit.Wire, stacked bool) int {
-	widest := l.LabelW(w, stacked)
+func (l *Labels) LabelM(w *circuit.Wire, stacked bool) int { return l.labelM(w, stacked, 0) }
+
+// InletM is LabelM before what a wire comes in at: its length stays clear of the number
+// of a relay's terminal.
+func (l *Labels) InletM(w *circuit.Wire, at *circuit.Part, stacked bool) int {
+	if at.Kind == circuit.Relay {
+		return l.labelM(w, stacked, lettering.TextMM-labelSide)
+	}
+	return l.labelM(w, stacked, 0)
+}
+
+// labelSide is the room at each end of a label, in mm.
+const labelSide = 0.8
+
+func (l *Labels) labelM(w *circuit.Wire, stacked bool, more float64) int {
+	widest := l.LabelW(w, stacked) + more
 	if l.Signs.OfWire(w) > 0 {
 		widest += l.Signs.Wide
 	}
-	return lettering.InM(widest + 1.6)
+	return lettering.InM(widest + 2*labelSide)
 }
 
 // WireGap is between a wire and its label, in mm: the stroke of a fraction of an inch
@@ -77,7 +91,7 @@ func (l *Labels) WireGap() float64 {
 
 // LabelTop is the room a label needs above its wire.
 func (l *Labels) LabelTop() float64 {
-	top := l.WireGap() + lettering.CapMM + 0.3
+	top := l.WireGap() + lettering.CapMM + labelAir
 	if l.Stacked {
 		top += lettering.LineMM
 	}
@@ -94,7 +108,7 @@ func (l *Labels) InletStep() int {
 
 // ReturnStep is the distance between two returns of one part.
 func (l *Labels) ReturnStep() int {
-	return int(math.Ceil(GroundDrop/symbol.M + l.LabelTop()))
+	return int(math.Ceil(GroundRoom/symbol.M + l.LabelTop()))
 }
 
 // ReturnRun is the length of the return wires, up to the ground's sign, with labels
@@ -141,8 +155,17 @@ func (l *Labels) Overhang(modules int) int {
 	return modules
 }
 
-// GroundDrop is how far a ground's sign and name reach below the wire, in mm.
-const GroundDrop = 1.75*symbol.M + 0.5 + lettering.CapMM + lettering.DescMM
+// GroundBase is the baseline of a ground's name under its sign, GroundDrop how far the
+// name reaches below the wire, and GroundRoom the room that leaves a text height above
+// the label of the next row; in mm.
+const (
+	GroundBase = 1.6*symbol.M + 0.5 + lettering.CapMM
+	GroundDrop = GroundBase + lettering.DescMM
+	GroundRoom = GroundBase + lettering.TextMM - labelAir
+)
+
+// labelAir is the room above the label of a wire, in mm.
+const labelAir = 0.3
 
 // GroundGap is the least room between a load's words and its ground's name, in
 // mm.

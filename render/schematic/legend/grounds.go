@@ -9,6 +9,7 @@ import (
 	"fusewright/render/schematic/arrange"
 	"fusewright/render/schematic/cell"
 	"fusewright/render/schematic/column"
+	"fusewright/render/schematic/labels"
 	"fusewright/render/schematic/lettering"
 	"fusewright/render/schematic/parts"
 	"fusewright/render/schematic/sign"
@@ -112,7 +113,7 @@ func (l *Lists) groundWireRow(w *circuit.Wire) column.Row {
 	if l.Signs.OfWire(w) > 0 {
 		down = 1.6 + 2*l.Signs.Half
 	}
-	return column.Row{Height: down + 5.5, Draw: func(sheet *scene.Sheet, x, y float64) {
+	return column.Row{Height: down + labels.GroundDrop + 0.4, Draw: func(sheet *scene.Sheet, x, y float64) {
 		label := l.WireLabel(w, false)
 		name := l.GroundName(w.To)
 		end := x + max(9+lettering.TextW(wording.Present(label, " "), scene.Regular)+4, 9+lettering.TextW(name, scene.Regular))
@@ -139,7 +140,7 @@ func (l *Lists) groundWireRow(w *circuit.Wire) column.Row {
 		sheet.Begin(scene.Group{ID: sheet.UniqueID("ground-" + name), Class: "ground", Title: "to " + name})
 		l.Set.Symbol(parts.GroundKind(w.To.Part)).Draw(symbol.NewPen(sheet, scene.Point{X: end, Y: row}), "")
 		style.Align = scene.Right
-		sheet.TextAt(scene.Point{X: end - 3.8, Y: row + 3.6}, name, style)
+		sheet.TextAt(scene.Point{X: end + symbol.M, Y: row + labels.GroundBase}, name, style)
 		sheet.End()
 	}}
 }

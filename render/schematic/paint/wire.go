@@ -24,7 +24,7 @@ func (a *painter) wire(l route.Line) {
 	}
 	if l.In.Wire != nil {
 		c := l.In.Cell
-		left := c.X - a.LabelM(l.In.Wire, a.twoLines(l.In)) - a.Signs.LeadGap(c.Part)
+		left := c.X - a.InletM(l.In.Wire, c.Part, a.twoLines(l.In)) - a.Signs.LeadGap(c.Part)
 		if cell.SharesTerminal(l.In) {
 			left--
 		}
