@@ -58,6 +58,33 @@ func Draw(review *harness.Review, opt Options) ([]*scene.Sheet, error) {
 	return d.Paint(), nil
 }
 
+// Legend makes the sheets with the lists that explain a drawing and found no room on it,
+// as its sheets then say; none when all stand there.
+func Legend(review *harness.Review, opt Options) ([]*scene.Sheet, error) {
+	d, err := plan(review, opt)
+	if err != nil {
+		return nil, err
+	}
+	return d.Legend(), nil
+}
+
+// Larger gives the paper on which a design takes fewer sheets than it does now, A3 for A4
+// and Tabloid for Letter, and how many; "" when it saves none.
+func Larger(review *harness.Review, opt Options, now int) (size string, sheets int, err error) {
+	if now < 2 {
+		return "", now, nil
+	}
+	paper, err := frame.PaperOf(cmp.Or(opt.Size, review.Design.Sheet.Size))
+	if opt.Size = map[string]string{"A4": "A3", "Letter": "Tabloid"}[paper.Name]; opt.Size == "" {
+		return "", now, err
+	}
+	d, err := plan(review, opt)
+	if err != nil || d.Count() >= now {
+		return "", now, err
+	}
+	return opt.Size, d.Count(), nil
+}
+
 // plan lays all sheets out without drawing them.
 func plan(review *harness.Review, opt Options) (*paint.Drawing, error) {
 	signs := sign.OfFindings(review, opt.NoFindings || opt.Situation != "")

@@ -3,6 +3,7 @@
 package arrange
 
 import (
+	"cmp"
 	"slices"
 
 	"fusewright/render/frame"
@@ -21,6 +22,7 @@ type Arrangement struct {
 	Field         scene.Rect // where a circuit may stand, in mm
 	Rows, Columns int        // of the grid in it
 	Pages         []*Page
+	limit         int // rows of a page that are filled; 0 = all
 }
 
 // Circuit shares a circuit out to pages of a paper and lays them out.
@@ -33,9 +35,49 @@ func Circuit(l *labels.Labels, paper frame.Paper) (*Arrangement, error) {
 // FlagBody is the width of a cell with a flag and its words, in modules.
 const FlagBody = 12
 
-// layOut lays the circuit out with the ground bars beside the battery or, where that
-// needs fewer sheets and flags, below it.
+// layOut lays the circuit out and shares it out evenly.
 func (a *Arrangement) layOut() error {
+	if err := a.layOutMains(); err != nil {
+		return err
+	}
+	return a.even()
+}
+
+// even fills all pages alike where the emptiest would stand half empty, if that needs no
+// more sheets and few more flags.
+func (a *Arrangement) even() error {
+	n, weight, lowest, sum := len(a.Pages), a.weight(), a.lowest(), 0
+	if n < 2 || n > trialPages || lowest > a.Rows/2 {
+		return nil
+	}
+	for _, p := range a.Pages {
+		sum += p.Height
+	}
+	for _, more := range []int{0, a.Rows / 8} {
+		a.limit = sum/n + more
+		if err := a.layOutWith(a.Stacked); err != nil {
+			return err
+		}
+		if len(a.Pages) == n && a.weight() <= weight+effort/2 && a.lowest() > lowest {
+			return nil
+		}
+	}
+	a.limit = 0
+	return a.layOutWith(a.Stacked)
+}
+
+// lowest is the rows of the emptiest page.
+func (a *Arrangement) lowest() int {
+	low := a.Rows
+	for _, p := range a.Pages {
+		low = min(low, p.Height)
+	}
+	return low
+}
+
+// layOutMains lays the circuit out with the ground bars beside the battery or, where
+// that needs fewer sheets and flags, below it.
+func (a *Arrangement) layOutMains() error {
 	a.MainsBelow = false
 	if err := a.layOutLabels(); err != nil || a.weight() == effort || len(a.Pages) > trialPages || !a.hasMains() {
 		return err
@@ -151,7 +193,7 @@ func (a *Arrangement) estimate(stacked bool) (pages, weight int) {
 // nextPage fills and lays out one page; when it comes out too large it is
 // filled again with less.
 func (a *Arrangement) nextPage(queue []feed) (*Page, []feed, error) {
-	rows, width := a.Rows, a.Columns
+	rows, width := cmp.Or(a.limit, a.Rows), a.Columns
 	for try := 0; ; try++ {
 		p, rest := a.fill(append([]feed{}, queue...), len(a.Pages), rows, width)
 		if err := a.layPage(p); err != nil {
