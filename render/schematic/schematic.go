@@ -87,7 +87,7 @@ func Larger(review *harness.Review, opt Options, now int) (size string, sheets i
 
 // plan lays all sheets out without drawing them.
 func plan(review *harness.Review, opt Options) (*paint.Drawing, error) {
-	signs := sign.OfFindings(review, opt.NoFindings || opt.Situation != "")
+	signs := sign.OfFindings(review, opt.Situation != "")
 	if opt.Changes != nil {
 		signs = sign.OfChanges(opt.Changes, opt.asWas)
 	}
@@ -107,7 +107,12 @@ func plan(review *harness.Review, opt Options) (*paint.Drawing, error) {
 	if err != nil {
 		return nil, err
 	}
-	return paint.New(crossref.Of(a), review), nil
+	d := paint.New(crossref.Of(a), review)
+	if opt.NoFindings && opt.Situation == "" && opt.Changes == nil { // all stands where it does with them
+		signs.Hidden = true
+		d.Lists.Again()
+	}
+	return d, nil
 }
 
 // DrawChanges makes the sheets of a design with what changed against an earlier

@@ -111,6 +111,9 @@ func (l *Labels) ReturnStep() int {
 	return int(math.Ceil(GroundRoom/symbol.M + l.LabelTop()))
 }
 
+// LoadRows are the rows from a load with its return to the next.
+func (l *Labels) LoadRows() int { return l.ReturnStep() }
+
 // ReturnRun is the length of the return wires, up to the ground's sign, with labels
 // in two lines or in one.
 func (l *Labels) ReturnRun(wires []*circuit.Wire, stacked bool) (run int) {

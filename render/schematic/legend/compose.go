@@ -22,7 +22,8 @@ type Lists struct {
 	Beside [][]*column.List // by page
 	Extras [][]*column.List // what found no room
 	Absent []*column.List   // explain the drawing and found no room: see Legend
-	air    int              // the most extra rows between cells
+	still  bool             // the circuit stays as it stands
+	air    int              // the highest level of air that is tried
 }
 
 // Compose makes the lists of every page and puts what finds no room on
@@ -30,7 +31,7 @@ type Lists struct {
 func Compose(arr *arrange.Arrangement, s *crossref.Sheets) *Lists {
 	l := &Lists{Labels: arr.Labels, arr: arr, sheets: s, Beside: make([][]*column.List, len(arr.Pages))}
 	full := true
-	l.air = mostAir
+	l.air = arrange.MostAir
 	l.compose(full)
 	if with := len(l.Extras); with > 0 { // shorter lists may save sheets of lists
 		if full = false; l.composed(full) >= with {
@@ -43,6 +44,12 @@ func Compose(arr *arrange.Arrangement, s *crossref.Sheets) *Lists {
 		l.compose(full)
 	}
 	return l
+}
+
+// Again makes the lists anew without moving the circuit.
+func (l *Lists) Again() {
+	l.still = true
+	l.compose(true)
 }
 
 // composed composes and counts the sheets of lists.
@@ -182,7 +189,7 @@ func (l *Lists) fitPanels(p *arrange.Page, with []*column.List, only, allowFull 
 				own = append(own, with...)
 			}
 			for air := l.air; air >= 0; air-- {
-				if !l.arr.Spread(p, air) {
+				if !l.still && !l.arr.Spread(p, air) {
 					continue
 				}
 				var torn bool
@@ -196,6 +203,3 @@ func (l *Lists) fitPanels(p *arrange.Page, with []*column.List, only, allowFull 
 	}
 	return slots, true, left
 }
-
-// mostAir is the most extra rows between cells.
-const mostAir = 2

@@ -76,7 +76,7 @@ func (l *Lists) groundRows(p *circuit.Part) []column.Row {
 			y += top
 			l.Set.Symbol(kind).Draw(symbol.NewPen(sheet, scene.Point{X: x + 3, Y: y}), "")
 			if flag > 0 {
-				sign.Draw(sheet, l.Signs.List[flag-1], x+left-l.Signs.Wide/2-0.5, y+lettering.CapMM/2)
+				l.Signs.Draw(sheet, flag, x+left-l.Signs.Wide/2-0.5, y+lettering.CapMM/2)
 			}
 			sheet.TextAt(scene.Point{X: x + left, Y: y + lettering.CapMM}, p.Ref, scene.TextStyle{SizeMM: lettering.SmallMM, Face: scene.Bold, Colour: scene.Ink})
 			head.Draw(sheet, x, y)
@@ -127,7 +127,7 @@ func (l *Lists) groundWireRow(w *circuit.Wire) column.Row {
 		style := scene.TextStyle{SizeMM: lettering.SmallMM, Colour: scene.Ink}
 		left := x + 8
 		if f := l.Signs.OfWire(w); f > 0 {
-			sign.Draw(sheet, l.Signs.List[f-1], x+3.8+l.Signs.Wide/2, row-l.Signs.Half-1.1)
+			l.Signs.Draw(sheet, f, x+3.8+l.Signs.Wide/2, row-l.Signs.Half-1.1)
 			left += l.Signs.Wide - 3.4
 		}
 		for i, words := range label {

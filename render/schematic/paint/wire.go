@@ -69,7 +69,7 @@ func (a *painter) label(w *circuit.Wire, left float64, row int, stacked bool) {
 
 // flag draws a numbered flag: danger filled, fault a thick ring, advice a thin
 // ring, accepted a dashed ring.
-func (a *painter) flag(number int, x, y float64) { sign.Draw(a.sheet, a.Signs.List[number-1], x, y) }
+func (a *painter) flag(number int, x, y float64) { a.Signs.Draw(a.sheet, number, x, y) }
 
 // bands marks the changed wires of the page, under everything else.
 func (a *painter) bands() {
