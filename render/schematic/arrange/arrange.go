@@ -23,13 +23,53 @@ type Arrangement struct {
 	Rows, Columns int        // of the grid in it
 	Pages         []*Page
 	limit         int // rows of a page that are filled; 0 = all
+
+	// Twin is another way of drawing the circuit, at the same places; nil = none.
+	Twin *labels.Labels
 }
 
-// Circuit shares a circuit out to pages of a paper and lays them out.
-func Circuit(l *labels.Labels, paper frame.Paper) (*Arrangement, error) {
+// Circuit shares a circuit out to pages of a paper and lays them out, with the room that
+// a twin takes where that needs no more pages; nil is none.
+func Circuit(l *labels.Labels, paper frame.Paper, twin *labels.Labels) (*Arrangement, error) {
 	field := paper.Grid(symbol.M)
 	a := &Arrangement{Labels: l, Paper: paper, Field: field, Rows: int(field.H / symbol.M), Columns: int(field.W / symbol.M)}
-	return a, a.layOut()
+	if twin == nil {
+		return a, a.layOut()
+	}
+	return a, a.layOutBoth(twin)
+}
+
+// layOutBoth lays out with the room of a twin, or without where that is better: the
+// estimates say so, or the pages come out more than estimated and more than without.
+func (a *Arrangement) layOutBoth(twin *labels.Labels) error {
+	pages, weight := a.estimate(false)
+	if p, w := a.estimate(true); w < weight {
+		pages, weight = p, w
+	}
+	a.Twin = twin
+	if _, both := a.estimate(true); both <= weight {
+		if err := a.layOut(); err != nil || len(a.Pages) <= pages {
+			return err
+		}
+	}
+	both := len(a.Pages)
+	a.Twin, a.limit = nil, 0
+	if err := a.layOut(); err != nil || both == 0 || len(a.Pages) < both {
+		return err
+	}
+	a.Twin = twin
+	return a.layOut()
+}
+
+// Dress turns an arrangement into that of its twin or one like it, at the same places,
+// and tells whether it has the room for it.
+func (a *Arrangement) Dress(l *labels.Labels) bool {
+	l.Stacked, l.MainsBelow = a.Stacked, a.MainsBelow
+	if a.Twin == nil || !a.Cells.Dress(cell.Build(l, a.Rows)) {
+		return false
+	}
+	*a.Labels = *l
+	return true
 }
 
 // FlagBody is the width of a cell with a flag and its words, in modules.
@@ -102,7 +142,7 @@ func (a *Arrangement) weight() int { return effort*len(a.Pages) + a.flagCount() 
 // layOutLabels shares the circuit out to pages and lays each out, with wire labels in
 // one line or in two, whichever needs fewer sheets and flags.
 func (a *Arrangement) layOutLabels() error {
-	if a.Study != nil { // its labels always take two lines
+	if a.Study != nil || a.Twin != nil { // its labels always take two lines
 		return a.layOutWith(true)
 	}
 	pages, one := a.estimate(false)
@@ -174,6 +214,10 @@ func (a *Arrangement) layOutWith(stacked bool) error {
 func (a *Arrangement) reset(stacked bool) {
 	a.Stacked, a.Pages = stacked, nil
 	a.Cells = cell.Build(a.Labels, a.Rows)
+	if a.Twin != nil {
+		a.Twin.Stacked, a.Twin.MainsBelow = stacked, a.MainsBelow
+		a.Cells.Widen(cell.Build(a.Twin, a.Rows))
+	}
 }
 
 // estimate shares the circuit out without laying it out: the number of pages,

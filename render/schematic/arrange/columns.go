@@ -38,7 +38,7 @@ func (p *Page) measureColumns(channels []route.Channel) {
 				continue
 			}
 			p.Leads[col] = max(p.Leads[col], c.Lead)
-			body = max(body, c.Body)
+			body = max(body, c.Body, c.Wide)
 		}
 		p.Widths[col] = max(p.Leads[col]+body, blank)
 		p.ColumnX[col] = x

@@ -95,7 +95,7 @@ func isEnd(c *cell.Cell) bool {
 // fits tells whether a cell's column, or that of the loads, leaves the sheet wide
 // enough.
 func (k *packer) fits(c *cell.Cell, rank int) bool {
-	own, sum := c.Lead+c.Body, max(k.loads, FlagBody)
+	own, sum := c.Room(), max(k.loads, FlagBody)
 	if isEnd(c) {
 		own, sum = 0, max(sum, own)
 	}
@@ -150,10 +150,10 @@ func (k *packer) noteTree(c *cell.Cell, rank int, seen map[*cell.Cell]bool) bool
 // note widens the column of a cell.
 func (k *packer) note(c *cell.Cell, rank int) {
 	if isEnd(c) {
-		k.loads = max(k.loads, c.Lead+c.Body)
+		k.loads = max(k.loads, c.Room())
 		return
 	}
-	k.widen(rank, c.Lead+c.Body)
+	k.widen(rank, c.Room())
 }
 
 func (k *packer) widen(rank, width int) {

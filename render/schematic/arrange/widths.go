@@ -14,6 +14,9 @@ func (a *Arrangement) flatten(p *Page, spare int) {
 		c.Flat, c.FlatReturns, c.RunMore = false, false, 0
 	}
 	if a.Stacked && a.Study == nil {
+		if a.Twin != nil { // no column is wider than with solved values
+			spare = 0
+		}
 		a.flattenColumns(p, spare)
 	}
 	for col, list := range p.Columns {

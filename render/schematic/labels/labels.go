@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"fusewright/harness"
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
@@ -46,6 +47,21 @@ func New(c *circuit.Circuit, set *symbol.Set, relays string, signs *sign.Signs) 
 		l.Set = symbol.SetByName(of.Sheet.Symbols)
 	}
 	return l
+}
+
+// Studied is the manner with the solved values of a situation in place of findings; nil
+// without one. A situation that is not there is an error.
+func (l *Labels) Studied(review *harness.Review, situation string) (*Labels, error) {
+	if situation == "" {
+		return nil, nil
+	}
+	s, err := solved.In(review, situation)
+	if err != nil {
+		return nil, err
+	}
+	study := *l
+	study.Study, study.Signs = s, sign.OfFindings(review, true)
+	return &study, nil
 }
 
 // Signed puts a sign before a caption; 0 is none.

@@ -2,6 +2,7 @@ package labels
 
 import (
 	"math"
+	"slices"
 
 	"fusewright/harness/design/lengths"
 	"fusewright/harness/design/wording"
@@ -120,8 +121,32 @@ func (l *Labels) ReturnRun(wires []*circuit.Wire, stacked bool) (run int) {
 	for _, w := range wires {
 		run = max(run, l.LabelM(w, stacked))
 	}
+	if l.Abroad(wires) {
+		run += lettering.InM(l.groundSide() + symbol.M)
+	}
 	return run
 }
+
+// Abroad tells, where places are outlined, of returns whose grounds stand at other places
+// than what they come from: the outline ends before their signs.
+func (l *Labels) Abroad(wires []*circuit.Wire) bool {
+	return l.Outlined && slices.ContainsFunc(wires, func(w *circuit.Wire) bool { return w.To.Part.Place != w.From.Part.Place })
+}
+
+// groundSide is the widest that a ground and its name reach to the left, in mm.
+func (l *Labels) groundSide() (side float64) {
+	for _, p := range l.Circuit.Parts {
+		for _, w := range l.Wiring.Landed[p] {
+			side = max(side, l.GroundLeft([]*circuit.Wire{w}))
+			break // all land at one part
+		}
+	}
+	return side
+}
+
+// OutlineM is from the right edge of a column of loads back to the outline of a place
+// whose grounds stand elsewhere, in modules.
+func (l *Labels) OutlineM() float64 { return 1 + l.groundSide()/symbol.M + 0.4 }
 
 // GroundLeft is how far ground names and signs reach to the left of the sign's
 // middle, in mm: names end flush with the sign's right edge.

@@ -40,7 +40,7 @@ func (a *painter) page() {
 		a.cell(c)
 	}
 	if a.Outlined {
-		for _, frame := range a.on.Frames() {
+		for _, frame := range a.sheets.Frames(a.on) {
 			a.placeBox(frame)
 		}
 	}

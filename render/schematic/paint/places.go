@@ -17,6 +17,9 @@ func (a *painter) placeBox(r arrange.Region) {
 	p := a.on
 	left := float64(p.ColumnX[r.First]) - arrange.PlaceSide
 	right := float64(p.ColumnX[r.Last]+p.Widths[r.Last]) + arrange.PlaceSide
+	if r.Short {
+		right -= a.OutlineM() + arrange.PlaceSide
+	}
 	for _, c := range p.Columns[r.Last] {
 		if c.Kind == cell.Blank {
 			right = max(right, float64(p.ColumnX[r.Last]+c.Body)+arrange.PlaceSide)
