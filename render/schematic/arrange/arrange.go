@@ -93,8 +93,12 @@ func (a *Arrangement) even() error {
 	for _, p := range a.Pages {
 		sum += p.Height
 	}
+	cells, full := a.Cells, a.Pages
 	for _, more := range []int{0, a.Rows / 8} {
 		a.limit = sum/n + more
+		if p, _ := a.estimate(a.Stacked); p > n {
+			continue
+		}
 		if err := a.layOutWith(a.Stacked); err != nil {
 			return err
 		}
@@ -102,8 +106,8 @@ func (a *Arrangement) even() error {
 			return nil
 		}
 	}
-	a.limit = 0
-	return a.layOutWith(a.Stacked)
+	a.limit, a.Cells, a.Pages = 0, cells, full
+	return nil
 }
 
 // lowest is the rows of the emptiest page.
@@ -227,7 +231,7 @@ func (a *Arrangement) estimate(stacked bool) (pages, weight int) {
 	queue := a.start()
 	for len(queue) > 0 {
 		before := len(queue)
-		_, queue = a.fill(queue, pages, a.Rows, a.Columns)
+		_, queue = a.fill(queue, pages, cmp.Or(a.limit, a.Rows), a.Columns)
 		pages++
 		weight += effort + max(len(queue)-before, 0)
 	}
