@@ -87,7 +87,7 @@ func (c *buildCmd) folder() string {
 // drawn is a paper with its sheets.
 type drawn struct {
 	*paper
-	sheets []*scene.Sheet
+	sheets, legend []*scene.Sheet
 }
 
 // renderAll draws every paper and renders every file of a review.
@@ -119,7 +119,9 @@ func drawAll(r *harness.Review) ([]drawn, error) {
 		wait.Go(func() {
 			renderers <- struct{}{}
 			defer func() { <-renderers }()
-			all[i].sheets, errs[i] = p.sheets(s)
+			if all[i].sheets, errs[i] = p.sheets(s); p.legend != nil && errs[i] == nil {
+				all[i].legend, errs[i] = p.legend(s)
+			}
 		})
 	}
 	wait.Wait()

@@ -70,7 +70,7 @@ func (c *drawCmd) Run(io *streams, cli *program) error {
 func proposePaper(io *streams, review *harness.Review, opt schematic.Options, now int) error {
 	size, sheets, err := schematic.Larger(review, opt, now)
 	if size != "" {
-		io.hint("the schematic takes %s; on %s it takes %d (sheet: {size: %s})", wording.Count(now, "sheet", "sheets"), size, sheets, size)
+		io.say("The schematic takes %s; on %s it takes %d: sheet: {size: %s}\n", wording.Count(now, "sheet", "sheets"), size, sheets, size)
 	}
 	return err
 }

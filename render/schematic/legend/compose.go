@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"fusewright/harness/design/wording"
 	"fusewright/render/schematic/arrange"
 	"fusewright/render/schematic/column"
 	"fusewright/render/schematic/crossref"
@@ -127,7 +128,12 @@ func (l *Lists) tellOfAbsent(free [][]*column.Slot) {
 	if len(l.Absent) == 0 {
 		return
 	}
-	note := []*column.List{{Title: "Symbols, reading: see the legend", Whole: true}}
+	var names []string
+	for _, q := range l.Absent {
+		name, _, _ := strings.Cut(q.Title, " (")
+		names = append(names, strings.TrimSuffix(name, " the drawing"))
+	}
+	note := []*column.List{{Title: wording.Present(names, ", ") + ": see the legend", Whole: true}}
 	for i := range l.arr.Pages {
 		note = l.put(i, note, free[i])
 	}
