@@ -121,7 +121,7 @@ func (l *Labels) ReturnRun(wires []*circuit.Wire, stacked bool) (run int) {
 	for _, w := range wires {
 		run = max(run, l.LabelM(w, stacked))
 	}
-	if l.Abroad(wires) {
+	if l.Outlined { // the outline may end before the ground, behind every label
 		run += lettering.InM(l.groundSide() + symbol.M)
 	}
 	return run
