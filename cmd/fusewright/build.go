@@ -15,6 +15,7 @@ import (
 	"fusewright/render/png"
 	"fusewright/render/report"
 	"fusewright/render/scene"
+	"fusewright/render/schematic"
 	"fusewright/render/svg"
 )
 
@@ -49,15 +50,24 @@ func (c *buildCmd) Run(io *streams, cli *program) error {
 	}
 	out := newOutputs(c.folder())
 	out.progress = shown
-	if err := renderAll(out, review, c.For); err != nil {
+	all, err := drawAll(review)
+	if err != nil {
 		return err
 	}
+	renderDrawn(out, review, all, c.For)
 	if err := io.commitApart(out); err != nil {
 		return err
 	}
 	shown.done()
 	io.sayFiles(out)
 	rep := report.New(review)
+	for _, d := range all {
+		if d.paper == schematicPaper {
+			if err := proposePaper(io, review, schematic.Options{}, len(d.sheets)); err != nil {
+				return err
+			}
+		}
+	}
 	io.say("%s: %s\n%s\n", rep.Design.Title, rep.Counts, rep.Caution)
 	return c.verdict(review.Findings)
 }
@@ -77,22 +87,27 @@ func (c *buildCmd) folder() string {
 // drawn is a paper with its sheets.
 type drawn struct {
 	*paper
-	sheets []*scene.Sheet
+	sheets, legend []*scene.Sheet
 }
 
-// renderAll renders every file of a review.
+// renderAll draws every paper and renders every file of a review.
 func renderAll(out *outputs, r *harness.Review, reader string) error {
 	all, err := drawAll(r)
 	if err != nil {
 		return err
 	}
+	renderDrawn(out, r, all, reader)
+	return nil
+}
+
+// renderDrawn renders every file of papers that are drawn.
+func renderDrawn(out *outputs, r *harness.Review, all []drawn, reader string) {
 	out.add("dossier.pdf", writeDossier(r, all, reader)) // the longest by far
 	for _, d := range all {
 		if d.file != "" {
 			out.addPaper(r, d)
 		}
 	}
-	return nil
 }
 
 // drawAll draws every paper, on all processors.
@@ -104,7 +119,9 @@ func drawAll(r *harness.Review) ([]drawn, error) {
 		wait.Go(func() {
 			renderers <- struct{}{}
 			defer func() { <-renderers }()
-			all[i].sheets, errs[i] = p.sheets(s)
+			if all[i].sheets, errs[i] = p.sheets(s); p.legend != nil && errs[i] == nil {
+				all[i].legend, errs[i] = p.legend(s)
+			}
 		})
 	}
 	wait.Wait()

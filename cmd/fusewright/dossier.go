@@ -66,7 +66,7 @@ func setTitle(reader string) string {
 func sectionsOf(r *harness.Review, all []drawn, reader string) []document.Section {
 	var first, rest []document.Section
 	for _, d := range all {
-		s := document.Section{Title: d.title, Sheets: d.sheets}
+		s := document.Section{Title: d.title, Sheets: slices.Concat(d.sheets, d.legend)}
 		switch {
 		case reader == "" && d.apart, reader != "" && !d.isFor(reader):
 		case d.paper == findingsPaper && len(r.Findings) == 0:

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"fusewright/harness"
+	"fusewright/harness/design/wording"
 	"fusewright/render/scene"
 	"fusewright/render/schematic"
 	"fusewright/render/symbol"
@@ -61,7 +62,17 @@ func (c *drawCmd) Run(io *streams, cli *program) error {
 		return err
 	}
 	io.sayFiles(out)
-	return nil
+	return proposePaper(io, review, opt, len(sheets))
+}
+
+// proposePaper tells of a larger paper on which the schematic takes fewer sheets than it
+// has now.
+func proposePaper(io *streams, review *harness.Review, opt schematic.Options, now int) error {
+	size, sheets, err := schematic.Larger(review, opt, now)
+	if size != "" {
+		io.say("The schematic takes %s; on %s it takes %d: sheet: {size: %s}\n", wording.Count(now, "sheet", "sheets"), size, sheets, size)
+	}
+	return err
 }
 
 // putDrawing writes sheets to a file of the kind that its ending says; pictures

@@ -30,6 +30,8 @@ type paper struct {
 	board  bool   // to lie on the board at full size: bound into no set
 	// sheets draws it; none where the design has nothing for it.
 	sheets func(*subject) ([]*scene.Sheet, error)
+	// legend is bound into the dossier behind them: what found no room on them.
+	legend func(*subject) ([]*scene.Sheet, error)
 	// pictures are the formats of which each sheet gives a file, beside the PDF.
 	pictures []string
 	texts    []textForm
@@ -55,7 +57,8 @@ func subjectOf(r *harness.Review) *subject {
 var (
 	schematicPaper = &paper{title: "Schematic", file: "schematic", reader: "installer, reviewer", pictures: []string{"svg", "png"},
 		shows:  "standard symbols, fed from the left; every wire with number, colour, size, length; findings flagged",
-		sheets: func(s *subject) ([]*scene.Sheet, error) { return schematic.Draw(s.Review, schematic.Options{}) }}
+		sheets: func(s *subject) ([]*scene.Sheet, error) { return schematic.Draw(s.Review, schematic.Options{}) },
+		legend: func(s *subject) ([]*scene.Sheet, error) { return schematic.Legend(s.Review, schematic.Options{}) }}
 	cutListPaper = &paper{title: "Cut list", file: "cut-list", reader: "installer",
 		shows: "each wire with its cut length and what is in it, ends, terminals, strip lengths, label, a box to tick; " +
 			"the order of work and what a test crimp must hold",

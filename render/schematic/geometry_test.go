@@ -285,7 +285,7 @@ func examine(t *testing.T, d *paint.Drawing, most int) figures {
 		if err := s.Validate(); err != nil {
 			faults = append(faults, fmt.Sprintf("sheet %d: %v", i+1, err))
 		}
-		for _, f := range checkGeometry(s) {
+		for _, f := range append(checkGeometry(s), checkRoom(s)...) {
 			faults = append(faults, fmt.Sprintf("sheet %d: %s", i+1, f))
 		}
 	}

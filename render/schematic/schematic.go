@@ -58,29 +58,79 @@ func Draw(review *harness.Review, opt Options) ([]*scene.Sheet, error) {
 	return d.Paint(), nil
 }
 
-// plan lays all sheets out without drawing them.
+// Legend makes the sheets with the lists that explain a drawing and found no room on it,
+// as its sheets then say; none when all stand there.
+func Legend(review *harness.Review, opt Options) ([]*scene.Sheet, error) {
+	d, err := plan(review, opt)
+	if err != nil {
+		return nil, err
+	}
+	return d.Legend(), nil
+}
+
+// Larger gives the paper on which a design takes fewer sheets than it does now, A3 for A4
+// and Tabloid for Letter, and how many; "" when it saves none.
+func Larger(review *harness.Review, opt Options, now int) (size string, sheets int, err error) {
+	if now < 2 {
+		return "", now, nil
+	}
+	paper, err := frame.PaperOf(cmp.Or(opt.Size, review.Design.Sheet.Size))
+	if opt.Size = map[string]string{"A4": "A3", "Letter": "Tabloid"}[paper.Name]; opt.Size == "" {
+		return "", now, err
+	}
+	d, err := plan(review, opt)
+	if err != nil || d.Count() >= now {
+		return "", now, err
+	}
+	return opt.Size, d.Count(), nil
+}
+
+// plan lays all sheets out without drawing them. The same places serve with findings,
+// without them and, where that costs no sheet, with the values of a situation.
 func plan(review *harness.Review, opt Options) (*paint.Drawing, error) {
-	signs := sign.OfFindings(review, opt.NoFindings || opt.Situation != "")
-	if opt.Changes != nil {
-		signs = sign.OfChanges(opt.Changes, opt.asWas)
-	}
-	l := labels.New(review.Circuit, opt.Symbols, opt.Relays, signs)
-	if opt.Situation != "" {
-		s, err := solved.In(review, opt.Situation)
-		if err != nil {
-			return nil, err
-		}
-		l.Study = s
-	}
+	l := labels.New(review.Circuit, opt.Symbols, opt.Relays, sign.OfFindings(review, false))
 	paper, err := frame.PaperOf(cmp.Or(opt.Size, l.Design.Sheet.Size))
 	if err != nil {
 		return nil, fmt.Errorf("schematic: %w", err)
 	}
-	a, err := arrange.Circuit(l, paper)
+	if opt.Changes != nil {
+		l.Signs = sign.OfChanges(opt.Changes, opt.asWas)
+		return laid(review, l, nil, paper)
+	}
+	study, err := l.Studied(review, opt.Situation)
 	if err != nil {
 		return nil, err
 	}
-	return paint.New(crossref.Of(a), review), nil
+	heaviest, err := l.Studied(review, solved.HeaviestSituation(review))
+	if err != nil {
+		return nil, err
+	}
+	d, err := laid(review, l, heaviest, paper)
+	switch {
+	case err != nil:
+		return nil, err
+	case opt.Situation != "" && !d.Dress(study):
+		return laid(review, study, nil, paper)
+	case opt.Situation != "":
+		d.Lists.Again()
+	case opt.NoFindings:
+		l.Signs.Hidden = true
+		d.Lists.Again()
+	}
+	return d, nil
+}
+
+// laid lays sheets out in one way of drawing, with room for another.
+func laid(review *harness.Review, l, twin *labels.Labels, paper frame.Paper) (*paint.Drawing, error) {
+	a, err := arrange.Circuit(l, paper, twin)
+	if err != nil {
+		return nil, err
+	}
+	d := paint.New(crossref.Of(a), review)
+	if a.Twin != nil && len(d.Lists.Extras) > 0 { // its room would cost a sheet
+		return laid(review, l, nil, paper)
+	}
+	return d, nil
 }
 
 // DrawChanges makes the sheets of a design with what changed against an earlier

@@ -3,6 +3,7 @@
 package arrange
 
 import (
+	"cmp"
 	"slices"
 
 	"fusewright/render/frame"
@@ -21,21 +22,106 @@ type Arrangement struct {
 	Field         scene.Rect // where a circuit may stand, in mm
 	Rows, Columns int        // of the grid in it
 	Pages         []*Page
+	limit         int // rows of a page that are filled; 0 = all
+
+	// Twin is another way of drawing the circuit, at the same places; nil = none.
+	Twin *labels.Labels
 }
 
-// Circuit shares a circuit out to pages of a paper and lays them out.
-func Circuit(l *labels.Labels, paper frame.Paper) (*Arrangement, error) {
+// Circuit shares a circuit out to pages of a paper and lays them out, with the room that
+// a twin takes where that needs no more pages; nil is none.
+func Circuit(l *labels.Labels, paper frame.Paper, twin *labels.Labels) (*Arrangement, error) {
 	field := paper.Grid(symbol.M)
 	a := &Arrangement{Labels: l, Paper: paper, Field: field, Rows: int(field.H / symbol.M), Columns: int(field.W / symbol.M)}
-	return a, a.layOut()
+	if twin == nil {
+		return a, a.layOut()
+	}
+	return a, a.layOutBoth(twin)
+}
+
+// layOutBoth lays out with the room of a twin, or without where that is better: the
+// estimates say so, or the pages come out more than estimated and more than without.
+func (a *Arrangement) layOutBoth(twin *labels.Labels) error {
+	pages, weight := a.estimate(false)
+	if p, w := a.estimate(true); w < weight {
+		pages, weight = p, w
+	}
+	a.Twin = twin
+	if _, both := a.estimate(true); both <= weight {
+		if err := a.layOut(); err != nil || len(a.Pages) <= pages {
+			return err
+		}
+	}
+	both := len(a.Pages)
+	a.Twin, a.limit = nil, 0
+	if err := a.layOut(); err != nil || both == 0 || len(a.Pages) < both {
+		return err
+	}
+	a.Twin = twin
+	return a.layOut()
+}
+
+// Dress turns an arrangement into that of its twin or one like it, at the same places,
+// and tells whether it has the room for it.
+func (a *Arrangement) Dress(l *labels.Labels) bool {
+	l.Stacked, l.MainsBelow = a.Stacked, a.MainsBelow
+	if a.Twin == nil || !a.Cells.Dress(cell.Build(l, a.Rows)) {
+		return false
+	}
+	*a.Labels = *l
+	return true
 }
 
 // FlagBody is the width of a cell with a flag and its words, in modules.
 const FlagBody = 12
 
-// layOut lays the circuit out with the ground bars beside the battery or, where that
-// needs fewer sheets and flags, below it.
+// layOut lays the circuit out and shares it out evenly.
 func (a *Arrangement) layOut() error {
+	if err := a.layOutMains(); err != nil {
+		return err
+	}
+	return a.even()
+}
+
+// even fills all pages alike where the emptiest would stand half empty, if that needs no
+// more sheets and few more flags.
+func (a *Arrangement) even() error {
+	n, weight, lowest, sum := len(a.Pages), a.weight(), a.lowest(), 0
+	if n < 2 || n > trialPages || lowest > a.Rows/2 {
+		return nil
+	}
+	for _, p := range a.Pages {
+		sum += p.Height
+	}
+	cells, full := a.Cells, a.Pages
+	for _, more := range []int{0, a.Rows / 8} {
+		a.limit = sum/n + more
+		if p, _ := a.estimate(a.Stacked); p > n {
+			continue
+		}
+		if err := a.layOutWith(a.Stacked); err != nil {
+			return err
+		}
+		if len(a.Pages) == n && a.weight() <= weight+effort/2 && a.lowest() > lowest {
+			return nil
+		}
+	}
+	a.limit, a.Cells, a.Pages = 0, cells, full
+	return nil
+}
+
+// lowest is the rows of the emptiest page.
+func (a *Arrangement) lowest() int {
+	low := a.Rows
+	for _, p := range a.Pages {
+		low = min(low, p.Height)
+	}
+	return low
+}
+
+// layOutMains lays the circuit out with the ground bars beside the battery or, where
+// that needs fewer sheets and flags, below it.
+func (a *Arrangement) layOutMains() error {
 	a.MainsBelow = false
 	if err := a.layOutLabels(); err != nil || a.weight() == effort || len(a.Pages) > trialPages || !a.hasMains() {
 		return err
@@ -60,7 +146,7 @@ func (a *Arrangement) weight() int { return effort*len(a.Pages) + a.flagCount() 
 // layOutLabels shares the circuit out to pages and lays each out, with wire labels in
 // one line or in two, whichever needs fewer sheets and flags.
 func (a *Arrangement) layOutLabels() error {
-	if a.Study != nil { // its labels always take two lines
+	if a.Study != nil || a.Twin != nil { // its labels always take two lines
 		return a.layOutWith(true)
 	}
 	pages, one := a.estimate(false)
@@ -132,6 +218,10 @@ func (a *Arrangement) layOutWith(stacked bool) error {
 func (a *Arrangement) reset(stacked bool) {
 	a.Stacked, a.Pages = stacked, nil
 	a.Cells = cell.Build(a.Labels, a.Rows)
+	if a.Twin != nil {
+		a.Twin.Stacked, a.Twin.MainsBelow = stacked, a.MainsBelow
+		a.Cells.Widen(cell.Build(a.Twin, a.Rows))
+	}
 }
 
 // estimate shares the circuit out without laying it out: the number of pages,
@@ -141,7 +231,7 @@ func (a *Arrangement) estimate(stacked bool) (pages, weight int) {
 	queue := a.start()
 	for len(queue) > 0 {
 		before := len(queue)
-		_, queue = a.fill(queue, pages, a.Rows, a.Columns)
+		_, queue = a.fill(queue, pages, cmp.Or(a.limit, a.Rows), a.Columns)
 		pages++
 		weight += effort + max(len(queue)-before, 0)
 	}
@@ -151,7 +241,7 @@ func (a *Arrangement) estimate(stacked bool) (pages, weight int) {
 // nextPage fills and lays out one page; when it comes out too large it is
 // filled again with less.
 func (a *Arrangement) nextPage(queue []feed) (*Page, []feed, error) {
-	rows, width := a.Rows, a.Columns
+	rows, width := cmp.Or(a.limit, a.Rows), a.Columns
 	for try := 0; ; try++ {
 		p, rest := a.fill(append([]feed{}, queue...), len(a.Pages), rows, width)
 		if err := a.layPage(p); err != nil {

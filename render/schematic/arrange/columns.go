@@ -38,7 +38,7 @@ func (p *Page) measureColumns(channels []route.Channel) {
 				continue
 			}
 			p.Leads[col] = max(p.Leads[col], c.Lead)
-			body = max(body, c.Body)
+			body = max(body, c.Body, c.Wide)
 		}
 		p.Widths[col] = max(p.Leads[col]+body, blank)
 		p.ColumnX[col] = x
@@ -77,22 +77,38 @@ func (p *Page) placeColumns(total int) {
 	p.setBodies()
 }
 
-// Spread gives the page air between its cells, and the columns the width that
-// is left. It tells whether the page still fits its sheet.
-func (a *Arrangement) Spread(p *Page, air int) bool {
+// MostAir is the highest level of air that Spread knows.
+const MostAir = 4
+
+// slotAir is the level of air from which on every way of a block has the room of a load,
+// so that one more or less there moves nothing else.
+const slotAir = 2
+
+// Spread gives the page a level of air: room between its cells, slots for the ways of its
+// blocks, and the columns the width that is left. It tells whether the page still fits
+// its sheet.
+func (a *Arrangement) Spread(p *Page, level int) bool {
+	p.slot = 0
+	if level >= slotAir {
+		p.slot, level = a.LoadRows(), level-slotAir
+	}
+	return a.spread(p, level)
+}
+
+func (a *Arrangement) spread(p *Page, air int) bool {
 	p.solveRows(air)
-	if p.Height > a.Rows && air > 0 {
+	if p.Height > a.Rows && (air > 0 || p.slot > 0) {
 		return false
 	}
 	if p.routeAll() != nil { // with other rows another wire may be stuck
-		if air > 0 {
+		if air > 0 || p.slot > 0 {
 			return false
 		}
 		p.solveRows(0)
 		p.routeAll()
 	}
 	columns := a.Columns
-	if p.Width() > columns && air > 0 {
+	if p.Width() > columns && (air > 0 || p.slot > 0) {
 		return false
 	}
 	p.Side = columns-p.Width() >= column.WidthM

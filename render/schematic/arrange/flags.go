@@ -1,9 +1,13 @@
 package arrange
 
 import (
+	"slices"
+
 	"fusewright/harness/network/circuit"
 	"fusewright/render/schematic/cell"
-	"slices"
+	"fusewright/render/schematic/lettering"
+	"fusewright/render/schematic/parts"
+	"fusewright/render/symbol"
 )
 
 // addFlags puts a flag before every wire whose source stands elsewhere, one for
@@ -42,6 +46,11 @@ func (a *Arrangement) addFlags(p *Page) {
 func newFlag(kind cell.Kind, t *circuit.Terminal, p *Page) *cell.Cell {
 	c := &cell.Cell{Kind: kind, Term: t, Part: t.Part, Body: FlagBody, Sheet: p.Index + 1}
 	c.Rows = []*cell.Row{{Cell: c, Top: 0.8, Bottom: 1.9}}
+	if kind == cell.In { // the name of the part
+		const wide = (FlagBody-2)*symbol.M - 1
+		c.Caption.Lines = lettering.Wrap(parts.NameOf(t.Part), wide, wide)
+		c.Rows[0].Bottom += float64(len(c.Caption.Lines)-1) * lettering.LineMM / symbol.M
+	}
 	return c
 }
 

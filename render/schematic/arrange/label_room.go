@@ -20,17 +20,18 @@ func (a *Arrangement) LabelRooms(p *Page) {
 			continue
 		}
 		right, y := l.In.Cell.X, l.In.Y()
-		left := right - a.LabelM(l.In.Wire, false) - a.Signs.LeadGap(l.In.Cell.Part)
-		if l.LevelFrom() <= left && p.free(l, left, right, y) {
+		left := right - a.InletM(l.In.Wire, l.In.Cell.Part, false) - a.Signs.LeadGap(l.In.Cell.Part)
+		if l.LevelFrom() <= left && a.free(p, l, left, right, y) {
 			p.OneLine[l.In] = true
 		}
 	}
 }
 
 // free tells whether nothing stands above a row between two columns of the grid,
-// in the room of a label in one line, but the line itself.
-func (p *Page) free(own route.Line, left, right, y int) bool {
-	top := float64(y) - (lettering.GapMM+lettering.CapMM+0.6)/symbol.M
+// in the room of a label in one line, but the line itself; where others join it, a
+// label would not tell whose it is.
+func (a *Arrangement) free(p *Page, own route.Line, left, right, y int) bool {
+	top := float64(y) - (a.WireGap()+lettering.CapMM+0.6)/symbol.M
 	for _, l := range p.Lines {
 		for k := 1; k < len(l.Pts); k++ {
 			a, b := l.Pts[k-1], l.Pts[k]
@@ -41,7 +42,8 @@ func (p *Page) free(own route.Line, left, right, y int) bool {
 			if max(a.X, b.X) < left || min(a.X, b.X) > right {
 				continue
 			}
-			if float64(max(a.Y, b.Y)) > top && min(a.Y, b.Y) < y || level && a.Y == y {
+			joins := l.Net == own.Net && min(a.Y, b.Y) == y
+			if float64(max(a.Y, b.Y)) > top && (min(a.Y, b.Y) < y || joins) || level && a.Y == y {
 				return false
 			}
 		}

@@ -22,6 +22,7 @@ type Region struct {
 	Place       *design.Place
 	First, Last int     // columns
 	Top, Bottom float64 // modules
+	Short       bool    // ends before the grounds of its last column
 }
 
 // placeOf is the place of a cell; flags and passing wires have none.
@@ -55,8 +56,36 @@ func piecesOf(c *cell.Cell) (list [][2]float64) {
 	return [][2]float64{{top, bottom}}
 }
 
+// own are the rows of a cell that belong to its place: the ground of a relay's coil may
+// stand at another.
+func (a *Arrangement) own(c *cell.Cell) (top, bottom float64) {
+	top, bottom = extent(c)
+	if c.Kind == cell.Part && c.Part.Kind == circuit.Relay && c.Mate == nil {
+		if coils := c.CoilReturns(); a.Abroad(coils) {
+			bottom = float64(c.Rows[0].Y+c.Geometry.Floor+c.Geometry.Drop*len(coils)) + 0.45
+		}
+	}
+	return top, bottom
+}
+
+// clash tells of a cell whose grounds of other places would stand within a region of its
+// own.
+func (a *Arrangement) clash(c *cell.Cell, r Region) bool {
+	if c.Kind != cell.Part {
+		return false
+	}
+	if _, bottom := a.own(c); c.Part.Kind == circuit.Relay && c.Mate == nil {
+		_, all := extent(c)
+		return all > bottom && r.Bottom > math.Ceil(bottom) || a.Abroad(c.ContactReturns())
+	}
+	if c.Part.Kind == circuit.Battery { // the bars stand in its cellar
+		return slices.ContainsFunc(c.Returns, func(w *circuit.Wire) bool { return w.From.Part.Place != c.Part.Place })
+	}
+	return a.Abroad(c.Returns) && (c.Col != r.Last || !hasReturnRun(c))
+}
+
 // regions joins the cells of each place as long as nothing foreign comes in.
-func (p *Page) regions() []Region {
+func (a *Arrangement) regions(p *Page) []Region {
 	var list []Region
 	for _, column := range p.Columns {
 		for _, c := range column {
@@ -64,18 +93,18 @@ func (p *Page) regions() []Region {
 			if place == nil || c.Kind == cell.Blank {
 				continue
 			}
-			top, bottom := extent(c)
+			top, bottom := a.own(c)
 			last := c.Col
 			if c.Part.Kind == circuit.Battery && p.Cellar[0] != nil { // its cellar reaches into the next column
 				low := piecesOf(c)[1]
 				top, bottom, last = low[0], low[1], min(c.Col+1, len(p.Columns)-1)
 			}
-			list = append(list, Region{place, c.Col, last, top, bottom})
+			list = append(list, Region{Place: place, First: c.Col, Last: last, Top: top, Bottom: bottom})
 		}
 	}
 	for i := 0; i < len(list); i++ {
 		for k := i + 1; k < len(list); k++ {
-			if both, ok := p.merged(list[i], list[k]); ok {
+			if both, ok := a.merged(p, list[i], list[k]); ok {
 				list[i], list = both, slices.Delete(list, k, k+1)
 				i = -1 // what is larger may meet others
 				break
@@ -87,15 +116,16 @@ func (p *Page) regions() []Region {
 
 // merged is the region round two regions of one place, if it holds no part or
 // flag of another.
-func (p *Page) merged(a, b Region) (Region, bool) {
-	if a.Place != b.Place {
-		return a, false
+func (a *Arrangement) merged(p *Page, q, s Region) (Region, bool) {
+	if q.Place != s.Place {
+		return q, false
 	}
-	r := Region{a.Place, min(a.First, b.First), max(a.Last, b.Last), min(a.Top, b.Top), max(a.Bottom, b.Bottom)}
+	r := Region{Place: q.Place, First: min(q.First, s.First), Last: max(q.Last, s.Last), Top: min(q.Top, s.Top), Bottom: max(q.Bottom, s.Bottom)}
 	for col := r.First; col <= r.Last; col++ {
 		for _, c := range p.Columns[col] {
 			top, bottom := extent(c)
-			if c.Kind != cell.Pass && placeOf(c) != r.Place && top < r.Bottom && bottom > r.Top {
+			within := c.Kind != cell.Pass && top < r.Bottom && bottom > r.Top
+			if within && (placeOf(c) != r.Place || a.clash(c, r)) {
 				return r, false
 			}
 		}
@@ -105,7 +135,7 @@ func (p *Page) merged(a, b Region) (Region, bool) {
 
 // frameOf widens a region to its outline, its name in a band at the top, and
 // tells whether the outline is free.
-func (p *Page) frameOf(r Region, done []Region) (Region, bool) {
+func (a *Arrangement) frameOf(p *Page, r Region, done []Region) (Region, bool) {
 	inner := r
 	r.Top = math.Floor(r.Top-PlaceBand-0.5) + 0.5
 	r.Bottom = math.Ceil(r.Bottom-0.5) + 0.5
@@ -114,9 +144,19 @@ func (p *Page) frameOf(r Region, done []Region) (Region, bool) {
 	}
 	for col := r.First; col <= r.Last; col++ {
 		for _, c := range p.Columns[col] {
+			if ownTop, ownBottom := a.own(c); placeOf(c) == r.Place && c.Kind == cell.Part && c.Part.Kind != circuit.Battery && ownTop >= inner.Top && ownBottom <= inner.Bottom {
+				if a.clash(c, r) {
+					return r, false
+				}
+				r.Short = r.Short || hasReturnRun(c) && a.Abroad(c.Returns)
+				continue
+			}
 			for _, piece := range piecesOf(c) {
 				top, bottom := piece[0], piece[1]
 				if placeOf(c) == r.Place && top >= inner.Top && bottom <= inner.Bottom {
+					if a.clash(c, r) {
+						return r, false
+					}
 					continue
 				}
 				if c.Kind == cell.Pass && top > inner.Top && bottom < inner.Bottom {
@@ -134,9 +174,9 @@ func (p *Page) frameOf(r Region, done []Region) (Region, bool) {
 }
 
 // Frames are the outlines of a page that are free to be drawn.
-func (p *Page) Frames() (list []Region) {
-	for _, r := range p.regions() {
-		if frame, ok := p.frameOf(r, list); ok {
+func (a *Arrangement) Frames(p *Page) (list []Region) {
+	for _, r := range a.regions(p) {
+		if frame, ok := a.frameOf(p, r, list); ok {
 			list = append(list, frame)
 		}
 	}

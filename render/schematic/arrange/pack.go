@@ -147,7 +147,7 @@ func (k *packer) children(t *circuit.Terminal, list []*cell.Inlet, rank, budget 
 		}
 		// A circuit is begun where it fits whole, from its fuse to its ground; what fits on
 		// no sheet whole is begun where there is room.
-		whole := k.a.fullOf(c) <= left && k.fitsWhole(c, rank)
+		whole := k.a.fullWith(c) <= left && k.fitsWhole(c, rank)
 		tooLarge := left >= k.rows*6/10 && !k.a.fitsAlone(c, k.rows, k.width)
 		u, ok := 0, false
 		if whole || tooLarge || force {
@@ -162,6 +162,10 @@ func (k *packer) children(t *circuit.Terminal, list []*cell.Inlet, rank, budget 
 		}
 		force = false
 		used += u
+		if half := k.a.otherHalf(c); half != nil && half.Sheet == 0 {
+			u, _ = k.add(half, rank, left-u, true)
+			used += u
+		}
 	}
 	return used
 }

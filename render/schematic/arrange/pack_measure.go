@@ -61,6 +61,32 @@ func (a *Arrangement) fullOf(c *cell.Cell) int {
 	return c.Full
 }
 
+// otherHalf is the half of a reversing contactor that turns the motor which a half feeds.
+func (a *Arrangement) otherHalf(c *cell.Cell) *cell.Cell {
+	if c.Part.Kind != circuit.Relay || !c.Geometry.Rests || c.Coil {
+		return nil
+	}
+	for _, o := range c.Outlets {
+		for _, in := range a.Feeds[o.Term] {
+			for _, q := range in.Cell.Inlets {
+				if half := a.Outs[q.Source]; half != nil && half != c && half.Part.Kind == circuit.Relay && half.Geometry.Rests {
+					return half
+				}
+			}
+		}
+	}
+	return nil
+}
+
+// fullWith is fullOf with the other half of a reversing contactor, which stands on the
+// same sheet.
+func (a *Arrangement) fullWith(c *cell.Cell) int {
+	if half := a.otherHalf(c); half != nil && half.Sheet == 0 {
+		return a.fullOf(c) + a.fullOf(half)
+	}
+	return a.fullOf(c)
+}
+
 // isEnd tells of cells that stand in the last column.
 func isEnd(c *cell.Cell) bool {
 	return c.Kind == cell.Part && len(c.Outlets) == 0 && (c.Coil || c.Ends())
@@ -69,7 +95,7 @@ func isEnd(c *cell.Cell) bool {
 // fits tells whether a cell's column, or that of the loads, leaves the sheet wide
 // enough.
 func (k *packer) fits(c *cell.Cell, rank int) bool {
-	own, sum := c.Lead+c.Body, max(k.loads, FlagBody)
+	own, sum := c.Room(), max(k.loads, FlagBody)
 	if isEnd(c) {
 		own, sum = 0, max(sum, own)
 	}
@@ -97,7 +123,7 @@ func (k *packer) fitsWhole(c *cell.Cell, rank int) bool {
 // behind a flag.
 func (a *Arrangement) fitsAlone(c *cell.Cell, rows, width int) bool {
 	alone := &packer{a: a, columns: []int{FlagBody}, width: width}
-	return a.fullOf(c) <= rows && alone.noteTree(c, 1, map[*cell.Cell]bool{})
+	return a.fullWith(c) <= rows && alone.noteTree(c, 1, map[*cell.Cell]bool{})
 }
 
 // noteTree widens the columns for a cell and everything that it feeds, and tells
@@ -124,10 +150,10 @@ func (k *packer) noteTree(c *cell.Cell, rank int, seen map[*cell.Cell]bool) bool
 // note widens the column of a cell.
 func (k *packer) note(c *cell.Cell, rank int) {
 	if isEnd(c) {
-		k.loads = max(k.loads, c.Lead+c.Body)
+		k.loads = max(k.loads, c.Room())
 		return
 	}
-	k.widen(rank, c.Lead+c.Body)
+	k.widen(rank, c.Room())
 }
 
 func (k *packer) widen(rank, width int) {

@@ -15,6 +15,7 @@ type Page struct {
 	Leads    []int
 	Widths   []int
 	Height   int  // rows used
+	slot     int  // rows a way of a block has at least; 0 = what is in it
 	Outlined bool // places are outlined
 	Side     bool // a column of lists stands at the right
 	Severed  map[*cell.Inlet]bool

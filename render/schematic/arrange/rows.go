@@ -83,6 +83,9 @@ func (p *Page) solveRows(air int) {
 					if i == 0 && above.Cell.Kind != cell.Pass && c.Kind != cell.Pass {
 						gap += air
 					}
+					if i > 0 && p.slot > 0 && len(c.Ways) > 0 {
+						gap = max(gap, p.slot+air)
+					}
 					if i == 0 && p.Outlined && placeOf(above.Cell) != placeOf(c) {
 						gap += placeGap
 					}

@@ -14,6 +14,9 @@ func (a *Arrangement) flatten(p *Page, spare int) {
 		c.Flat, c.FlatReturns, c.RunMore = false, false, 0
 	}
 	if a.Stacked && a.Study == nil {
+		if a.Twin != nil { // no column is wider than with solved values
+			spare = 0
+		}
 		a.flattenColumns(p, spare)
 	}
 	for col, list := range p.Columns {
@@ -73,7 +76,7 @@ func (a *Arrangement) flatLead(p *Page, col int) (lead int) {
 		own := 0
 		for _, in := range c.Inlets {
 			if in.Wire != nil {
-				need := a.LabelM(in.Wire, false) + a.Signs.LeadGap(c.Part)
+				need := a.InletM(in.Wire, c.Part, false) + a.Signs.LeadGap(c.Part)
 				if cell.SharesTerminal(in) {
 					need++
 				}

@@ -1,6 +1,8 @@
 package cell
 
 import (
+	"fmt"
+
 	"fusewright/harness/network/circuit"
 	"fusewright/render/schematic/labels"
 	"fusewright/render/schematic/lettering"
@@ -60,7 +62,11 @@ func (b *builder) shapeBlock(c *Cell, goesOn bool, bus *circuit.Terminal) {
 	if b.Study != nil {
 		c.Body = BlockRight + 3 // the share of the rating stands beside it
 	}
-	c.Caption = b.CaptionAtop(c.Part, float64(c.Body+b.Overhang(2))*symbol.M-0.5)
+	ref := c.Part.Ref
+	if c.Pieces > 1 {
+		ref = fmt.Sprintf("%s (%d of %d)", ref, c.Piece, c.Pieces)
+	}
+	c.Caption = b.CaptionAtop(c.Part, ref, float64(c.Body+b.Overhang(2))*symbol.M-0.5)
 	for i, r := range c.Rows {
 		r.Top, r.Bottom = 1.55, 1.8
 		if i < len(c.Ways) {

@@ -3,8 +3,8 @@ package cell
 import (
 	"fusewright/harness/network/circuit"
 	"fusewright/render/schematic/labels"
-	"fusewright/render/schematic/lettering"
 	"fusewright/render/schematic/parts"
+	"fusewright/render/symbol"
 )
 
 // Cells are the things to be arranged on sheets, and what feeds what.
@@ -77,7 +77,7 @@ func (b *builder) addCell(c *Cell) {
 // raiseForFlags keeps the flags on a cell's wires clear of an outline's name, and
 // those that are higher than a label clear of what stands above.
 func (b *builder) raiseForFlags(c *Cell) {
-	top := (lettering.GapMM + 2*b.Signs.Half + 0.5) / 2.5
+	top := (b.WireGap() + 2*b.Signs.Half + 0.5) / symbol.M
 	for _, in := range c.Inlets {
 		if in.Wire != nil && b.Signs.OfWire(in.Wire) > 0 {
 			in.Row.Top = max(in.Row.Top, top-float64(in.Off))
@@ -120,7 +120,7 @@ func (b *builder) leadOf(c *Cell) int {
 	lead := 0
 	for _, in := range c.Inlets {
 		if in.Wire != nil {
-			lead = max(lead, b.LabelM(in.Wire, b.Stacked)+b.Signs.LeadGap(c.Part))
+			lead = max(lead, b.InletM(in.Wire, c.Part, b.Stacked)+b.Signs.LeadGap(c.Part))
 		}
 	}
 	return lead

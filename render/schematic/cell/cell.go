@@ -32,6 +32,7 @@ type Cell struct {
 	Rows    []*Row // one; blocks have one per way
 	Lead    int
 	Body    int
+	Wide    int // the body in the widest way of drawing it; 0 = as it is
 	Caption lettering.Caption
 
 	Piece, Pieces int // of a block too long for a sheet, from 1

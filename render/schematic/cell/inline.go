@@ -37,11 +37,7 @@ func (b *builder) shapeInline(c *Cell) {
 		width = max(float64(c.Body), labels.MinCaption)*symbol.M - 1
 		c.Body = max(c.Body, labels.MinCaption)
 	}
-	most := 3
-	if c.Part.Kind == circuit.Tap {
-		most = 5
-	}
-	c.Caption = b.CaptionOf(c.Part, width, most)
+	c.Caption = b.CaptionOf(c.Part, width)
 	r.Bottom = max(low+0.8, captionBottom(s.Body.Y+s.Body.H, len(c.Caption.Lines), b.Signs.DropOf(c.Part))+c.PolesBelow())
 	b.addOutlets(c, int(body.W))
 }

@@ -44,7 +44,7 @@ func (b *builder) shapeEnd(c *Cell, body scene.Rect) {
 		run := b.ReturnRun(c.Returns, b.Stacked)
 		run += b.Signs.LeadGap(c.Part)
 		c.Body += run + 1 // half the ground's sign reaches beyond
-		low = max(low, float64((n-1)*b.ReturnStep())+labels.GroundDrop/symbol.M+0.15)
+		low = max(low, float64((n-1)*b.ReturnStep())+labels.GroundRoom/symbol.M)
 		if n == 1 { // the words may reach under the return wire
 			right += float64(run)*symbol.M - b.GroundLeft(c.Returns) - labels.GroundGap
 		}
@@ -56,7 +56,7 @@ func (b *builder) shapeEnd(c *Cell, body scene.Rect) {
 		c.Lead += labels.MinCaption - int(right/symbol.M)
 		right = labels.MinCaption * symbol.M
 	}
-	c.Caption = b.CaptionOf(c.Part, right-1, 3)
+	c.Caption = b.CaptionOf(c.Part, right-1)
 	if c.Mate != nil {
 		c.Caption = b.CoilCaption(c.Part, right-1)
 	}

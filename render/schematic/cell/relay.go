@@ -3,6 +3,7 @@ package cell
 import (
 	"fusewright/harness/network/circuit"
 	"fusewright/render/scene"
+	"fusewright/render/schematic/labels"
 	"fusewright/render/schematic/lettering"
 	"fusewright/render/schematic/parts"
 	"fusewright/render/symbol"
@@ -61,11 +62,11 @@ func (b *builder) shapeRelay(c *Cell) {
 		}
 		g.Drop += b.Signs.LeadGap(c.Part)
 		for _, w := range coils {
-			c.Lead = max(c.Lead, b.LabelM(w, b.Stacked)-RelayDrop+1)
+			c.Lead = max(c.Lead, b.LabelM(w, b.Stacked)-RelayDrop+1, lettering.InM(b.GroundLeft([]*circuit.Wire{w})+0.5)-RelayDrop)
 		}
-		low = float64(g.Floor+g.Drop*n) + 1.75 + 0.3
+		low = float64(g.Floor+g.Drop*n) + labels.GroundRoom/symbol.M
 	}
-	c.Caption = b.CaptionAtop(c.Part, float64(c.Body+b.Overhang(1))*symbol.M-0.5)
+	c.Caption = b.CaptionAtop(c.Part, c.Part.Ref, float64(c.Body+b.Overhang(1))*symbol.M-0.5)
 	lines := float64(len(c.Caption.Lines))
 	c.Rows[0].Top = -g.Roof + (lettering.GapMM+lettering.CapMM+(lines-1)*lettering.LineMM+0.4)/symbol.M
 	if b.Signs.OfPart(c.Part) > 0 {
@@ -195,7 +196,7 @@ func (b *builder) shapeContact(c *Cell) {
 		width = RelayBody*symbol.M - 1
 	}
 	words, details := b.WordsOf(c.Part)
-	c.Caption = b.Head(c.Part).Fit(words, details, width, 3).Reference().Solved(width, b.Study.Contact(c.Part))
+	c.Caption = b.Head(c.Part).Fit(words, details, width, 5).Reference().Solved(width, b.Study.Contact(c.Part))
 	r := c.Rows[0]
 	r.Top = max(b.LabelTop(), 1.4+b.Signs.HaloOf(c.Part))
 	if c.Geometry.Changeover {

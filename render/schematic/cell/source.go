@@ -27,7 +27,7 @@ const (
 func (b *builder) shapeSource(c *Cell) {
 	_, _, battery := SourceRows(b.Labels)
 	c.Body = SourcePost
-	c.Caption = b.CaptionOf(c.Part, (SourceNeg-SourceTrunk-2.5-float64(b.Signs.LeadGap(c.Part)))*symbol.M, b.Plain(3, 2))
+	c.Caption = b.BatteryCaption((SourceNeg-SourceTrunk-2.5-float64(b.Signs.LeadGap(c.Part)))*symbol.M, c.Part)
 	c.Rows[0].Top, c.Rows[0].Bottom = 1, 0.8
 	c.Rows = append(c.Rows, &Row{Cell: c, Index: 1, Top: 1.75, Bottom: float64(battery+5) + 1.75 + 0.2})
 	b.addMains(c)
@@ -78,17 +78,17 @@ func (b *builder) addMains(c *Cell) {
 // distance between two, in modules: a label in two lines above, the bar's name below,
 // and a ground's sign where one ends in it.
 func (b *builder) mainSteps(list []*circuit.Wire) (first, step int) {
-	top := lettering.GapMM + lettering.CapMM + lettering.LineMM + 0.3
+	top := b.WireGap() + lettering.CapMM + lettering.LineMM + 0.3
 	below := MainDrop(b.Labels) + lettering.CapMM + lettering.GapMM
 	for _, w := range list {
 		if b.Signs.OfWire(w) > 0 {
-			top = max(top, lettering.GapMM+2*b.Signs.Half+0.5)
+			top = max(top, b.WireGap()+2*b.Signs.Half+0.5)
 		}
 		if b.Signs.OfPart(w.From.Part) > 0 {
 			below = max(below, MainDrop(b.Labels)+2*b.Signs.Half+b.Signs.Drop)
 		}
 		if w.To.Part.Kind != circuit.Battery {
-			below = max(below, labels.GroundDrop)
+			below = max(below, labels.GroundRoom)
 		}
 	}
 	return lettering.InM(2*symbol.M + top), lettering.InM(top + below)

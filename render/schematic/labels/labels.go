@@ -4,8 +4,12 @@ package labels
 
 import (
 	"cmp"
+	"slices"
+	"strings"
 
+	"fusewright/harness"
 	"fusewright/harness/design"
+	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
 	"fusewright/render/scene"
 	"fusewright/render/schematic/lettering"
@@ -45,6 +49,21 @@ func New(c *circuit.Circuit, set *symbol.Set, relays string, signs *sign.Signs) 
 	return l
 }
 
+// Studied is the manner with the solved values of a situation in place of findings; nil
+// without one. A situation that is not there is an error.
+func (l *Labels) Studied(review *harness.Review, situation string) (*Labels, error) {
+	if situation == "" {
+		return nil, nil
+	}
+	s, err := solved.In(review, situation)
+	if err != nil {
+		return nil, err
+	}
+	study := *l
+	study.Study, study.Signs = s, sign.OfFindings(review, true)
+	return &study, nil
+}
+
 // Signed puts a sign before a caption; 0 is none.
 func (l *Labels) Signed(c lettering.Caption, number int) lettering.Caption {
 	if number > 0 {
@@ -59,17 +78,28 @@ func (l *Labels) Head(p *circuit.Part) lettering.Caption {
 }
 
 // CaptionOf wraps a part's text, its sign before it, to a width in mm.
-func (l *Labels) CaptionOf(p *circuit.Part, widthMM float64, most int) lettering.Caption {
-	return l.worded(l.Head(p), p, widthMM, most)
+func (l *Labels) CaptionOf(p *circuit.Part, widthMM float64) lettering.Caption {
+	return l.worded(l.Head(p), p, widthMM, mostLines)
 }
 
-// CaptionAtop is captionOf for a caption over an outline.
-func (l *Labels) CaptionAtop(p *circuit.Part, widthMM float64) lettering.Caption {
-	c := l.Head(p)
-	if l.Signs.Atop {
-		c = lettering.Caption{Ref: p.Ref}
+// BatteryCaption is CaptionOf between the trunks, where three lines have room: its
+// resistance is left out rather than cut.
+func (l *Labels) BatteryCaption(widthMM float64, p *circuit.Part) lettering.Caption {
+	c := l.worded(l.Head(p), p, widthMM, l.Plain(3, 2))
+	if !slices.ContainsFunc(c.Lines, func(s string) bool { return strings.HasSuffix(s, "…") }) {
+		return c
 	}
-	return l.worded(c, p, widthMM, 4)
+	words, _ := l.WordsOf(p)
+	return l.Head(p).Fit(words, given("", l.Design.Battery.CapacityAh, quantity.Charge), widthMM, 3)
+}
+
+// CaptionAtop is captionOf for a caption over an outline, with a reference of its own.
+func (l *Labels) CaptionAtop(p *circuit.Part, ref string, widthMM float64) lettering.Caption {
+	c := lettering.Caption{Ref: ref}
+	if !l.Signs.Atop {
+		c = l.Signed(c, l.Signs.OfPart(p))
+	}
+	return l.worded(c, p, widthMM, mostLines)
 }
 
 func (l *Labels) worded(c lettering.Caption, p *circuit.Part, widthMM float64, most int) lettering.Caption {
@@ -90,7 +120,7 @@ func (l *Labels) Plain(lines, solved int) int {
 // contact is.
 func (l *Labels) CoilCaption(p *circuit.Part, widthMM float64) lettering.Caption {
 	words, _ := l.WordsOf(p)
-	text := l.Head(p).Fit(words, "", widthMM, 2)
+	text := l.Head(p).Fit(words, "", widthMM, mostLines)
 	return text.Reference().Solved(widthMM, l.Study.Coil(p))
 }
 
@@ -125,6 +155,9 @@ func (l *Labels) OutOf(p *circuit.Part) int {
 	}
 	return 0
 }
+
+// mostLines is as many lines as a name and its figures may take.
+const mostLines = 8
 
 // MinCaption is the least width a caption gets, in modules.
 const MinCaption = 10

@@ -2,6 +2,7 @@ package labels
 
 import (
 	"math"
+	"slices"
 
 	"fusewright/harness/design/lengths"
 	"fusewright/harness/design/wording"
@@ -58,20 +59,44 @@ func (l *Labels) lengthText(w *circuit.Wire) string {
 }
 
 // LabelM is the room a wire's label needs along the wire, in two lines or in one.
-func (l *Labels) LabelM(w *circuit.Wire, stacked bool) int {
-	widest := l.LabelW(w, stacked)
+func (l *Labels) LabelM(w *circuit.Wire, stacked bool) int { return l.labelM(w, stacked, 0) }
+
+// InletM is LabelM before what a wire comes in at: its length stays clear of the number
+// of a relay's terminal.
+func (l *Labels) InletM(w *circuit.Wire, at *circuit.Part, stacked bool) int {
+	if at.Kind == circuit.Relay {
+		return l.labelM(w, stacked, lettering.TextMM-labelSide)
+	}
+	return l.labelM(w, stacked, 0)
+}
+
+// labelSide is the room at each end of a label, in mm.
+const labelSide = 0.8
+
+func (l *Labels) labelM(w *circuit.Wire, stacked bool, more float64) int {
+	widest := l.LabelW(w, stacked) + more
 	if l.Signs.OfWire(w) > 0 {
 		widest += l.Signs.Wide
 	}
-	return lettering.InM(widest + 1.6)
+	return lettering.InM(widest + 2*labelSide)
+}
+
+// WireGap is between a wire and its label, in mm: the stroke of a fraction of an inch
+// reaches below its line, and stays clear of the band along a changed wire.
+func (l *Labels) WireGap() float64 {
+	if l.Lengths == "ft" && l.Signs.Changes != nil {
+		return lettering.GapMM + lettering.DescMM
+	}
+	return lettering.GapMM
 }
 
 // LabelTop is the room a label needs above its wire.
 func (l *Labels) LabelTop() float64 {
+	top := l.WireGap() + lettering.CapMM + labelAir
 	if l.Stacked {
-		return (lettering.GapMM + lettering.CapMM + lettering.LineMM + 0.3) / 2.5
+		top += lettering.LineMM
 	}
-	return (lettering.GapMM + lettering.CapMM + 0.3) / 2.5
+	return top / symbol.M
 }
 
 // InletStep is the distance between two wires that come in at one terminal.
@@ -84,8 +109,11 @@ func (l *Labels) InletStep() int {
 
 // ReturnStep is the distance between two returns of one part.
 func (l *Labels) ReturnStep() int {
-	return int(math.Ceil(GroundDrop/symbol.M + l.LabelTop()))
+	return int(math.Ceil(GroundRoom/symbol.M + l.LabelTop()))
 }
+
+// LoadRows are the rows from a load with its return to the next.
+func (l *Labels) LoadRows() int { return l.ReturnStep() }
 
 // ReturnRun is the length of the return wires, up to the ground's sign, with labels
 // in two lines or in one.
@@ -93,8 +121,32 @@ func (l *Labels) ReturnRun(wires []*circuit.Wire, stacked bool) (run int) {
 	for _, w := range wires {
 		run = max(run, l.LabelM(w, stacked))
 	}
+	if l.Outlined { // the outline may end before the ground, behind every label
+		run += lettering.InM(l.groundSide() + symbol.M)
+	}
 	return run
 }
+
+// Abroad tells, where places are outlined, of returns whose grounds stand at other places
+// than what they come from: the outline ends before their signs.
+func (l *Labels) Abroad(wires []*circuit.Wire) bool {
+	return l.Outlined && slices.ContainsFunc(wires, func(w *circuit.Wire) bool { return w.To.Part.Place != w.From.Part.Place })
+}
+
+// groundSide is the widest that a ground and its name reach to the left, in mm.
+func (l *Labels) groundSide() (side float64) {
+	for _, p := range l.Circuit.Parts {
+		for _, w := range l.Wiring.Landed[p] {
+			side = max(side, l.GroundLeft([]*circuit.Wire{w}))
+			break // all land at one part
+		}
+	}
+	return side
+}
+
+// OutlineM is from the right edge of a column of loads back to the outline of a place
+// whose grounds stand elsewhere, in modules.
+func (l *Labels) OutlineM() float64 { return 1 + l.groundSide()/symbol.M + 0.4 }
 
 // GroundLeft is how far ground names and signs reach to the left of the sign's
 // middle, in mm: names end flush with the sign's right edge.
@@ -131,8 +183,17 @@ func (l *Labels) Overhang(modules int) int {
 	return modules
 }
 
-// GroundDrop is how far a ground's sign and name reach below the wire, in mm.
-const GroundDrop = 1.75*symbol.M + 0.5 + lettering.CapMM + lettering.DescMM
+// GroundBase is the baseline of a ground's name under its sign, GroundDrop how far the
+// name reaches below the wire, and GroundRoom the room that leaves a text height above
+// the label of the next row; in mm.
+const (
+	GroundBase = 1.6*symbol.M + 0.5 + lettering.CapMM
+	GroundDrop = GroundBase + lettering.DescMM
+	GroundRoom = GroundBase + lettering.TextMM - labelAir
+)
+
+// labelAir is the room above the label of a wire, in mm.
+const labelAir = 0.3
 
 // GroundGap is the least room between a load's words and its ground's name, in
 // mm.

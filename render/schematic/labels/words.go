@@ -52,6 +52,7 @@ func fuseWords(f *design.Fuse) string {
 	return wording.Present([]string{rating, family}, " ")
 }
 
+// relayWords leave out what is drawn at the coil.
 func relayWords(r *design.Relay) string {
 	var parts []string
 	switch {
@@ -59,9 +60,6 @@ func relayWords(r *design.Relay) string {
 		parts = append(parts, "in one case with "+r.Half.Name)
 	case r.Form != nil:
 		parts = append(parts, r.Form.Name)
-	}
-	if s := r.Coil.Suppressed; s != "" && s != "none" {
-		parts = append(parts, "with "+s)
 	}
 	return wording.Present(parts, ", ")
 }

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"fusewright/harness/design/wording"
 	"fusewright/render/schematic/arrange"
 	"fusewright/render/schematic/column"
 	"fusewright/render/schematic/crossref"
@@ -21,19 +22,41 @@ type Lists struct {
 	sheets *crossref.Sheets
 	Beside [][]*column.List // by page
 	Extras [][]*column.List // what found no room
+	Absent []*column.List   // explain the drawing and found no room: see Legend
+	still  bool             // the circuit stays as it stands
+	air    int              // the highest level of air that is tried
 }
 
 // Compose makes the lists of every page and puts what finds no room on
 // sheets of its own. Pages get as much air as their lists allow.
 func Compose(arr *arrange.Arrangement, s *crossref.Sheets) *Lists {
 	l := &Lists{Labels: arr.Labels, arr: arr, sheets: s, Beside: make([][]*column.List, len(arr.Pages))}
-	l.compose(true)
+	full := true
+	l.air = arrange.MostAir
+	l.compose(full)
 	if with := len(l.Extras); with > 0 { // shorter lists may save sheets of lists
-		if l.compose(false); len(l.Extras) >= with {
-			l.compose(true)
+		if full = false; l.composed(full) >= with {
+			full = true
+			l.compose(full)
 		}
 	}
+	for l.air > 0 && len(l.Absent) > 0 { // what explains the drawing is worth some air
+		l.air--
+		l.compose(full)
+	}
 	return l
+}
+
+// Again makes the lists anew without moving the circuit.
+func (l *Lists) Again() {
+	l.still = true
+	l.compose(true)
+}
+
+// composed composes and counts the sheets of lists.
+func (l *Lists) composed(full bool) int {
+	l.compose(full)
+	return len(l.Extras)
 }
 
 // compose places all lists; full allows what each change says. What explains the
@@ -85,9 +108,12 @@ func (l *Lists) compose(full bool) {
 	for i := range l.arr.Pages {
 		rest = l.put(i, rest, free[i])
 	}
-	l.Extras = nil
+	l.Extras, l.Absent = nil, nil
 	if slices.ContainsFunc(rest, func(q *column.List) bool { return q.Findings || q.Wired }) {
 		l.Extras = l.extraPages(rest)
+	} else {
+		l.Absent = rest
+		l.tellOfAbsent(free)
 	}
 	if inFull {
 		l.referToAll()
@@ -96,6 +122,26 @@ func (l *Lists) compose(full bool) {
 		column.Align(slots)
 	}
 }
+
+// tellOfAbsent says on a sheet where that is which found no room.
+func (l *Lists) tellOfAbsent(free [][]*column.Slot) {
+	if len(l.Absent) == 0 {
+		return
+	}
+	var names []string
+	for _, q := range l.Absent {
+		name, _, _ := strings.Cut(q.Title, " (")
+		names = append(names, strings.TrimSuffix(name, " the drawing"))
+	}
+	note := []*column.List{{Title: wording.Present(names, ", ") + ": see the legend", Whole: true}}
+	for i := range l.arr.Pages {
+		note = l.put(i, note, free[i])
+	}
+}
+
+// Legend is what explains the drawing and found no room on its sheets, on sheets of
+// its own.
+func (l *Lists) Legend() [][]*column.List { return l.extraPages(l.Absent) }
 
 // referToAll says in the headings of the short lists where the long one is.
 func (l *Lists) referToAll() {
@@ -148,8 +194,8 @@ func (l *Lists) fitPanels(p *arrange.Page, with []*column.List, only, allowFull 
 			if only {
 				own = append(own, with...)
 			}
-			for air := mostAir; air >= 0; air-- {
-				if !l.arr.Spread(p, air) {
+			for air := l.air; air >= 0; air-- {
+				if !l.still && !l.arr.Spread(p, air) {
 					continue
 				}
 				var torn bool
@@ -163,6 +209,3 @@ func (l *Lists) fitPanels(p *arrange.Page, with []*column.List, only, allowFull 
 	}
 	return slots, true, left
 }
-
-// mostAir is the most extra rows between cells.
-const mostAir = 2

@@ -9,6 +9,7 @@ import (
 	"fusewright/render/schematic/arrange"
 	"fusewright/render/schematic/cell"
 	"fusewright/render/schematic/column"
+	"fusewright/render/schematic/labels"
 	"fusewright/render/schematic/lettering"
 	"fusewright/render/schematic/parts"
 	"fusewright/render/schematic/sign"
@@ -75,7 +76,7 @@ func (l *Lists) groundRows(p *circuit.Part) []column.Row {
 			y += top
 			l.Set.Symbol(kind).Draw(symbol.NewPen(sheet, scene.Point{X: x + 3, Y: y}), "")
 			if flag > 0 {
-				sign.Draw(sheet, l.Signs.Entry(flag), x+left-l.Signs.Wide/2-0.5, y+lettering.CapMM/2)
+				l.Signs.Draw(sheet, flag, x+left-l.Signs.Wide/2-0.5, y+lettering.CapMM/2)
 			}
 			sheet.TextAt(scene.Point{X: x + left, Y: y + lettering.CapMM}, p.Ref, scene.TextStyle{SizeMM: lettering.SmallMM, Face: scene.Bold, Colour: scene.Ink})
 			head.Draw(sheet, x, y)
@@ -112,7 +113,7 @@ func (l *Lists) groundWireRow(w *circuit.Wire) column.Row {
 	if l.Signs.OfWire(w) > 0 {
 		down = 1.6 + 2*l.Signs.Half
 	}
-	return column.Row{Height: down + 5.5, Draw: func(sheet *scene.Sheet, x, y float64) {
+	return column.Row{Height: down + labels.GroundDrop + 0.4, Draw: func(sheet *scene.Sheet, x, y float64) {
 		label := l.WireLabel(w, false)
 		name := l.GroundName(w.To)
 		end := x + max(9+lettering.TextW(wording.Present(label, " "), scene.Regular)+4, 9+lettering.TextW(name, scene.Regular))
@@ -126,12 +127,12 @@ func (l *Lists) groundWireRow(w *circuit.Wire) column.Row {
 		style := scene.TextStyle{SizeMM: lettering.SmallMM, Colour: scene.Ink}
 		left := x + 8
 		if f := l.Signs.OfWire(w); f > 0 {
-			sign.Draw(sheet, l.Signs.Entry(f), x+3.8+l.Signs.Wide/2, row-l.Signs.Half-1.1)
+			l.Signs.Draw(sheet, f, x+3.8+l.Signs.Wide/2, row-l.Signs.Half-1.1)
 			left += l.Signs.Wide - 3.4
 		}
 		for i, words := range label {
 			style.Face, style.Colour = l.LabelFace(i)
-			sheet.TextAt(scene.Point{X: left, Y: row - lettering.GapMM}, words, style)
+			sheet.TextAt(scene.Point{X: left, Y: row - l.WireGap()}, words, style)
 			left += style.Width(words + " ")
 		}
 		style.Face, style.Colour = scene.Regular, scene.Ink
@@ -139,7 +140,7 @@ func (l *Lists) groundWireRow(w *circuit.Wire) column.Row {
 		sheet.Begin(scene.Group{ID: sheet.UniqueID("ground-" + name), Class: "ground", Title: "to " + name})
 		l.Set.Symbol(parts.GroundKind(w.To.Part)).Draw(symbol.NewPen(sheet, scene.Point{X: end, Y: row}), "")
 		style.Align = scene.Right
-		sheet.TextAt(scene.Point{X: end - 3.8, Y: row + 3.6}, name, style)
+		sheet.TextAt(scene.Point{X: end + symbol.M, Y: row + labels.GroundBase}, name, style)
 		sheet.End()
 	}}
 }

@@ -16,6 +16,9 @@ import (
 // findingPanel lists the findings or changes whose signs stand on a page; what
 // stands nowhere is listed on the first page. full adds what each says.
 func (l *Lists) findingPanel(p *arrange.Page, full bool) []*column.List {
+	if l.Signs.Hidden {
+		return nil
+	}
 	list := &column.List{Title: l.listName(), Findings: true}
 	if l.Signs.AsWas {
 		list.Title = "Removed or changed here"

@@ -60,7 +60,7 @@ func (l *Lists) bottomOf(p *arrange.Page, left, right float64) float64 {
 		}
 	}
 	if p.Outlined {
-		for _, r := range p.Frames() {
+		for _, r := range l.arr.Frames(p) {
 			note(p.ColumnX[r.First]-1, p.ColumnX[r.Last]+p.Widths[r.Last]+1, r.Bottom+0.3)
 		}
 	}

@@ -3,6 +3,7 @@
 package lettering
 
 import (
+	"fmt"
 	"math"
 
 	"fusewright/harness/design/quantity"
@@ -15,7 +16,8 @@ import (
 const (
 	SmallMM  = 2.95 // capitals 2.03 mm
 	LineMM   = 3.4  // from line to line
-	CapMM    = 2.05
+	TextMM   = 2.03 // height of a capital
+	CapMM    = 2.05 // and a little air
 	DescMM   = 0.65
 	titleMM  = 4.6
 	NormalMM = 3.3
@@ -98,6 +100,9 @@ func (c Caption) Fit(words, details string, widthMM float64, most int) Caption {
 		lines = append(lines, Wrap(details, widthMM, widthMM)...)
 	}
 	if len(lines) > most {
+		lines = Wrap(whole, room, widthMM)
+	}
+	if len(lines) > most {
 		lines[most-1] += " …"
 		lines = lines[:most]
 	}
@@ -144,4 +149,14 @@ func (c Caption) Reference() Caption {
 	c.Mate = len(c.Lines)
 	c.Lines = append(c.Lines, mateWords)
 	return c
+}
+
+// Some are words after a head as far as a width in mm allows, and how many more there
+// are.
+func Some(head string, words []string, widthMM float64, face scene.Face) string {
+	text := head + wording.Present(words, ", ")
+	for n := len(words) - 1; n > 0 && TextW(text, face) > widthMM; n-- {
+		text = fmt.Sprintf("%s%s +%d", head, wording.Present(words[:n], ", "), len(words)-n)
+	}
+	return scene.Ellipsis(text, SmallMM, widthMM, face)
 }

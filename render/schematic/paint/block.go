@@ -1,8 +1,6 @@
 package paint
 
 import (
-	"fmt"
-
 	"fusewright/render/scene"
 	"fusewright/render/schematic/cell"
 	"fusewright/render/schematic/lettering"
@@ -35,20 +33,10 @@ func (a *painter) block(c *cell.Cell) {
 	a.sheet.Rect(box, &outline, nil)
 	bar := []scene.Point{a.at(float64(c.X+cell.BlockBar), float64(first)-0.6), a.at(float64(c.X+cell.BlockBar), float64(last)+0.6*min(low, 1))}
 	a.sheet.Polyline(bar, scene.Pen(symbol.BarMM))
-	a.blockCaption(c, at)
+	a.captionAtop(c.Caption, at, a.Signs.OfPart(c.Part))
 	for i, w := range c.Ways {
 		a.way(c, c.Rows[i], w)
 	}
-}
-
-func (a *painter) blockCaption(c *cell.Cell, corner scene.Point) {
-	text := c.Caption
-	if c.Pieces > 1 {
-		text.Ref = fmt.Sprintf("%s (%d of %d)", text.Ref, c.Piece, c.Pieces)
-		text.Lines = text.Lines[:1]
-		text.Lines[0] = scene.Ellipsis(text.Lines[0], lettering.SmallMM, float64(c.Body+a.Overhang(2))*symbol.M-text.Indent(), scene.Regular)
-	}
-	a.captionAtop(text, corner, a.Signs.OfPart(c.Part))
 }
 
 // way draws one way of a block from the bar to the outline.

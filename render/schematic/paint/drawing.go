@@ -28,10 +28,13 @@ func New(s *crossref.Sheets, review *harness.Review) *Drawing {
 	return &Drawing{s, legend.Compose(s.Arrangement, s), review.Findings}
 }
 
+// Count is the number of sheets.
+func (d *Drawing) Count() int { return len(d.Pages) + len(d.Lists.Extras) }
+
 // Paint draws all sheets that are not left out, in order.
 func (d *Drawing) Paint() []*scene.Sheet {
 	var out []*scene.Sheet
-	total := cmp.Or(d.Total, len(d.Pages)+len(d.Lists.Extras))
+	total := cmp.Or(d.Total, d.Count())
 	for i, list := range slices.Concat(d.Lists.Beside, d.Lists.Extras) {
 		number := d.Number(i)
 		if number == 0 {
@@ -55,6 +58,21 @@ func (d *Drawing) Paint() []*scene.Sheet {
 	return out
 }
 
+// Legend draws what explains the drawing and found no room on its sheets.
+func (d *Drawing) Legend() (out []*scene.Sheet) {
+	pages := d.Lists.Legend()
+	for i, list := range pages {
+		sheet := scene.NewSheet(d.Paper.W, d.Paper.H, fmt.Sprintf("legend to the schematic, sheet %d of %d", i+1, len(pages)))
+		sheet.ID = fmt.Sprintf("legend-%d", i+1)
+		d.paintFrame(sheet, i+1, len(pages))
+		for _, p := range list {
+			p.Paint(sheet)
+		}
+		out = append(out, sheet)
+	}
+	return out
+}
+
 // subject is what the sheets show.
 func (d *Drawing) subject() string {
 	switch {
@@ -70,7 +88,7 @@ func (d *Drawing) subject() string {
 // leaves the others out.
 func (d *Drawing) Follow(was *Drawing) {
 	d.Earlier = was.Sheets
-	number := len(d.Pages) + len(d.Lists.Extras)
+	number := d.Count()
 	for i := range len(was.Pages) + len(was.Lists.Extras) {
 		if i < len(was.Pages) && !was.Lists.Bears(was.Pages[i]) {
 			was.Numbers = append(was.Numbers, 0)

@@ -30,8 +30,10 @@ func (a *painter) incoming(c *cell.Cell) {
 	room := float64(arrange.FlagBody-2)*symbol.M - lettering.TextW(tail, scene.Regular) - 1
 	bold := scene.Ellipsis(parts.ShortName(c.Term), lettering.SmallMM, room, scene.Bold)
 	a.text(right-lettering.TextW(tail, scene.Regular), at.Y+lettering.CapMM/2, bold, scene.Bold, scene.Right, scene.Ink)
-	words := scene.Ellipsis(parts.NameOf(c.Term.Part), lettering.SmallMM, (arrange.FlagBody-2)*symbol.M-1, scene.Regular)
-	a.text(right, at.Y+lettering.CapMM/2+lettering.LineMM, words, scene.Regular, scene.Right, lettering.Grey)
+	for i, words := range c.Caption.Lines {
+		words = scene.Ellipsis(words, lettering.SmallMM, (arrange.FlagBody-2)*symbol.M-1, scene.Regular)
+		a.text(right, at.Y+lettering.CapMM/2+float64(i+1)*lettering.LineMM, words, scene.Regular, scene.Right, lettering.Grey)
+	}
 	a.sheet.End()
 }
 
@@ -66,12 +68,11 @@ func (a *painter) outgoing(c *cell.Cell) {
 	a.Set.Symbol(symbol.Outgoing).Draw(a.pen(c.X, y), "")
 	at := a.at(float64(c.X), float64(y))
 	room := float64(arrange.FlagBody-3) * symbol.M
-	a.text(at.X+2.8*symbol.M, at.Y+lettering.CapMM/2, scene.Ellipsis("to "+to, lettering.SmallMM, room, scene.Bold), scene.Bold, scene.Left, scene.Ink)
-	words := wording.Present(fed, ", ")
-	if lettering.TextW(words, scene.Regular) > room && len(wires) > 0 { // the numbers find the parts
-		words = wording.Present(wires, ", ")
+	a.text(at.X+2.8*symbol.M, at.Y+lettering.CapMM/2, lettering.Some("to ", places, room, scene.Bold), scene.Bold, scene.Left, scene.Ink)
+	if len(wires) > 0 && lettering.TextW(wording.Present(fed, ", "), scene.Regular) > room { // the numbers find the parts
+		fed = wires
 	}
-	words = scene.Ellipsis(words, lettering.SmallMM, room, scene.Regular)
+	words := lettering.Some("", fed, room, scene.Regular)
 	a.text(at.X+2.8*symbol.M, at.Y+lettering.CapMM/2+lettering.LineMM, words, scene.Regular, scene.Left, lettering.Grey)
 	a.sheet.End()
 }

@@ -43,7 +43,7 @@ func (a *painter) fromGrounds(c *cell.Cell) {
 	for k, w := range a.Wiring.Landed[c.Part] {
 		if k == 0 {
 			a.pen(x, y).Line(0, 0, cell.GroundLead, 0)
-			a.ground(w.From, x, y, scene.Middle)
+			a.ground(w.From, x, y, true)
 		}
 	}
 }
@@ -95,7 +95,7 @@ func (a *painter) returnOf(c *cell.Cell, w *circuit.Wire, pts []route.Spot, join
 	a.sheet.Begin(scene.Group{ID: a.sheet.UniqueID("label-" + w.Number), Class: "label", Title: w.Number})
 	a.label(w, float64(from.X+a.Signs.LeadGap(c.Part))+0.4, end.Y, a.Stacked && !c.FlatReturns)
 	a.sheet.End()
-	a.ground(w.To, end.X, end.Y, scene.Middle)
+	a.ground(w.To, end.X, end.Y, true)
 }
 
 // returnWire draws the line of a return in its group.
@@ -113,9 +113,9 @@ func (a *painter) returnWire(w *circuit.Wire, pts []route.Spot, joint bool) {
 	a.sheet.End()
 }
 
-// ground draws the sign of a ground point hanging from a place, with its name
-// below it or, when align is Right, beside it on the left.
-func (a *painter) ground(t *circuit.Terminal, x, y int, align scene.Align) {
+// ground draws the sign of a ground point hanging from a place, with its name below
+// it or, where the line goes on down, beside it on the left.
+func (a *painter) ground(t *circuit.Terminal, x, y int, last bool) {
 	name := a.GroundName(t)
 	a.sheet.Begin(scene.Group{ID: a.sheet.UniqueID("ground-" + name), Class: "ground", Title: "to " + name})
 	kind := parts.GroundKind(t.Part)
@@ -124,10 +124,10 @@ func (a *painter) ground(t *circuit.Terminal, x, y int, align scene.Align) {
 	}
 	a.Set.Symbol(kind).Draw(a.pen(x, y), "")
 	at := a.at(float64(x), float64(y))
-	if align == scene.Right {
-		a.text(at.X-1.4*symbol.M, at.Y+1.4*symbol.M, name, scene.Regular, scene.Right, scene.Ink)
+	if last {
+		a.text(at.X+symbol.M, at.Y+labels.GroundBase, name, scene.Regular, scene.Right, scene.Ink)
 	} else {
-		a.text(at.X+symbol.M, at.Y+1.75*symbol.M+0.5+lettering.CapMM, name, scene.Regular, scene.Right, scene.Ink)
+		a.text(at.X-1.4*symbol.M, at.Y+1.3*symbol.M, name, scene.Regular, scene.Right, scene.Ink)
 	}
 	a.sheet.End()
 }

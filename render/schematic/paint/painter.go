@@ -40,7 +40,7 @@ func (a *painter) page() {
 		a.cell(c)
 	}
 	if a.Outlined {
-		for _, frame := range a.on.Frames() {
+		for _, frame := range a.sheets.Frames(a.on) {
 			a.placeBox(frame)
 		}
 	}
@@ -73,6 +73,9 @@ func (a *painter) text(x, y float64, s string, face scene.Face, align scene.Alig
 // caption writes a part's text: a flag if it has one, the bold reference, the
 // words. left is the left edge, base the first baseline, in mm.
 func (a *painter) caption(c lettering.Caption, left, base float64) {
+	if a.Signs.Hidden {
+		c.Sign, c.Wide = 0, 0
+	}
 	if c.Sign > 0 {
 		a.flag(c.Sign, left+c.Wide/2-0.3, base-a.Signs.Rise)
 	}

@@ -17,6 +17,9 @@ func (a *painter) placeBox(r arrange.Region) {
 	p := a.on
 	left := float64(p.ColumnX[r.First]) - arrange.PlaceSide
 	right := float64(p.ColumnX[r.Last]+p.Widths[r.Last]) + arrange.PlaceSide
+	if r.Short {
+		right -= a.OutlineM() + arrange.PlaceSide
+	}
 	for _, c := range p.Columns[r.Last] {
 		if c.Kind == cell.Blank {
 			right = max(right, float64(p.ColumnX[r.Last]+c.Body)+arrange.PlaceSide)
@@ -38,6 +41,9 @@ func (a *painter) placeBox(r arrange.Region) {
 		start = trunk
 	}
 	room := a.bandRoom(r, start, right)*symbol.M - 2
+	for len(words) > 1 && lettering.TextW(wording.Present(words, " · "), scene.Italic) > room {
+		words = words[:len(words)-1]
+	}
 	text := scene.Ellipsis(wording.Present(words, " · "), lettering.SmallMM, room, scene.Italic)
 	a.text(a.at(start, 0).X+1.2, corner.Y+0.8+lettering.CapMM, text, scene.Italic, scene.Left, lettering.Grey)
 	a.sheet.End()

@@ -155,7 +155,7 @@ func (a *painter) coilReturn(c *cell.Cell, w *circuit.Wire, k int) {
 		a.flag(f, at.X-1.2-a.LabelW(w, a.Stacked)-a.Signs.Wide/2, at.Y-a.Signs.Rise)
 	}
 	a.sheet.End()
-	a.ground(w.To, x, to, scene.Right)
+	a.ground(w.To, x, to, k == len(c.CoilReturns())-1)
 }
 
 // contactApart draws a relay's contact in its conductor.

@@ -121,7 +121,7 @@ func (a *painter) mains(c *cell.Cell, foot int, branches bool) {
 		room := float64(route.Distance(bar, turn))*symbol.M - 1
 		if !toBattery { // clear of the ground's sign
 			room -= 1.5 * symbol.M
-			a.ground(w.To, turn, row, scene.Middle)
+			a.ground(w.To, turn, row, true)
 		}
 		a.mainBar(w.From.Part, bar, row, room, bar > turn)
 	}

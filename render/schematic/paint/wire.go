@@ -24,7 +24,7 @@ func (a *painter) wire(l route.Line) {
 	}
 	if l.In.Wire != nil {
 		c := l.In.Cell
-		left := c.X - a.LabelM(l.In.Wire, a.twoLines(l.In)) - a.Signs.LeadGap(c.Part)
+		left := c.X - a.InletM(l.In.Wire, c.Part, a.twoLines(l.In)) - a.Signs.LeadGap(c.Part)
 		if cell.SharesTerminal(l.In) {
 			left--
 		}
@@ -57,11 +57,11 @@ func (a *painter) label(w *circuit.Wire, left float64, row int, stacked bool) {
 	x := at.X + 0.8
 	lines := a.WireLabel(w, stacked)
 	if f := a.Signs.OfWire(w); f > 0 {
-		a.flag(f, x+a.Signs.Wide/2-0.5, at.Y-lettering.GapMM-a.Signs.Half-0.1)
+		a.flag(f, x+a.Signs.Wide/2-0.5, at.Y-a.WireGap()-a.Signs.Half-0.1)
 		x += a.Signs.Wide
 	}
 	for i, s := range lines {
-		y := at.Y - lettering.GapMM - float64(len(lines)-1-i)*lettering.LineMM
+		y := at.Y - a.WireGap() - float64(len(lines)-1-i)*lettering.LineMM
 		face, colour := a.LabelFace(i)
 		a.text(x, y, s, face, scene.Left, colour)
 	}
@@ -69,7 +69,7 @@ func (a *painter) label(w *circuit.Wire, left float64, row int, stacked bool) {
 
 // flag draws a numbered flag: danger filled, fault a thick ring, advice a thin
 // ring, accepted a dashed ring.
-func (a *painter) flag(number int, x, y float64) { sign.Draw(a.sheet, a.Signs.Entry(number), x, y) }
+func (a *painter) flag(number int, x, y float64) { a.Signs.Draw(a.sheet, number, x, y) }
 
 // bands marks the changed wires of the page, under everything else.
 func (a *painter) bands() {

@@ -8,6 +8,7 @@ import (
 	"fusewright/harness"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
+	"fusewright/render/scene"
 	"fusewright/render/schematic/lettering"
 	"fusewright/render/symbol"
 )
@@ -35,6 +36,7 @@ type Signs struct {
 	Kinds map[string]ChangeKind // of every part and wire that changed
 
 	Changes *Changes // nil on the usual drawing
+	Hidden  bool     // their room is kept, so that all stands where it does with them
 	AsWas   bool     // the earlier design of a comparison
 
 	Wide  float64 // room of a sign in a line of text
@@ -104,6 +106,13 @@ func (f *Signs) OfRef(ref string) int {
 		return 0
 	}
 	return f.byRef[ref]
+}
+
+// Draw draws the sign of a number about a place, unless signs are hidden.
+func (f *Signs) Draw(sheet *scene.Sheet, number int, x, y float64) {
+	if !f.Hidden {
+		Draw(sheet, f.Entry(number), x, y)
+	}
 }
 
 // DropFor is by how much a caption with a sign stands lower, in mm; 0 is no sign.

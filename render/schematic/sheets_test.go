@@ -1,0 +1,107 @@
+package schematic
+
+import (
+	"os"
+	"strings"
+	"testing"
+
+	"fusewright/harness/proof/synth"
+)
+
+// The halves of a reversing contactor and the motor between them stand on one sheet.
+func TestHalvesStandTogether(t *testing.T) {
+	text, err := os.ReadFile("testdata/reversing.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, size := range []string{"A4", "A3", "Letter"} {
+		for _, relays := range []string{"assembled", "detached"} {
+			d := planned(t, "reversing.yaml", text, Options{Size: size, Relays: relays})
+			sheet := map[string]int{}
+			for _, c := range d.List {
+				if !c.Coil {
+					sheet[c.Part.Name] = c.Sheet
+				}
+			}
+			for _, three := range [][]string{{"winch in", "winch out", "winch"}, {"raise", "lower", "lift"}} {
+				if a, b, c := sheet[three[0]], sheet[three[1]], sheet[three[2]]; a != b || b != c || a == 0 {
+					t.Errorf("%s, %s: %v on sheets %d, %d, %d", size, relays, three, a, b, c)
+				}
+			}
+		}
+	}
+}
+
+// What explains the drawing and found no room is told of on a sheet, and has sheets of
+// its own.
+func TestAbsentLegendIsTold(t *testing.T) {
+	absent := 0
+	for _, name := range []string{"fen-runner", "reed-skiff"} {
+		review := demo(t, name)
+		for _, v := range variants(review) {
+			v.Size = "A4"
+			d := laidOut(t, review, v)
+			found, legend := words(d.Paint()), d.Legend()
+			told := 0
+			for text, n := range found {
+				if strings.HasSuffix(text, ": see the legend") {
+					told += n
+				}
+			}
+			if len(d.Lists.Absent) > 0 {
+				absent++
+			}
+			if want := min(len(d.Lists.Absent), 1); told != want || min(len(legend), 1) != want {
+				t.Errorf("%s%s: %d lists absent, told %d times, %d sheets of legend", name, v.name, len(d.Lists.Absent), told, len(legend))
+			}
+			for _, list := range d.Lists.Absent {
+				if words(legend)[list.Title] != 1 {
+					t.Errorf("%s%s: %s is not in the legend", name, v.name, list.Title)
+				}
+			}
+		}
+	}
+	if absent == 0 {
+		t.Error("no drawing lacks room: the test proves nothing")
+	}
+}
+
+// A larger paper is proposed where it saves a sheet, and there alone.
+func TestLargerPaper(t *testing.T) {
+	for _, c := range []struct {
+		name, size string
+		wires      int
+		want       string
+	}{
+		{"one sheet", "A4", 10, ""}, {"two sheets of A4", "A4", 25, "A3"}, {"two sheets of Letter", "Letter", 25, "Tabloid"}, {"already large", "A3", 80, ""},
+	} {
+		review := assessed(t, "generated.yaml", synth.YAML(c.wires, 3))
+		sheets, err := Draw(review, Options{Size: c.size})
+		if err != nil {
+			t.Fatal(err)
+		}
+		got, then, err := Larger(review, Options{Size: c.size}, len(sheets))
+		if err != nil || got != c.want || got != "" && then >= len(sheets) {
+			t.Errorf("%s: %q, %d sheets for %d, %v, want %q", c.name, got, then, len(sheets), err, c.want)
+		}
+	}
+}
+
+// No sheet of a set stands three quarters empty where the circuit could be shared out
+// otherwise.
+func TestSheetsAreEven(t *testing.T) {
+	for _, name := range []string{"fen-runner", "reed-skiff"} {
+		review := demo(t, name)
+		for _, size := range []string{"A4", "A3"} {
+			for _, v := range variants(review) {
+				v.Size = size
+				d := laidOut(t, review, v)
+				for _, p := range d.Pages {
+					if p.Height < d.Rows/4 {
+						t.Errorf("%s %s%s: sheet %d fills %d of %d rows", name, size, v.name, p.Index+1, p.Height, d.Rows)
+					}
+				}
+			}
+		}
+	}
+}
