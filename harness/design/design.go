@@ -441,6 +441,11 @@ const (
 var Signs = []Sign{SignLamp, SignLED, SignHeater, SignMotor, SignPump, SignHorn, SignSocket, SignElectronics,
 	SignSensor, SignVoltmeter, SignConverter}
 
+// Electronic tells whether it stands for electronics inside.
+func (s Sign) Electronic() bool {
+	return s == SignElectronics || s == SignVoltmeter || s == SignConverter
+}
+
 // Load is an accessory.
 type Load struct {
 	Common

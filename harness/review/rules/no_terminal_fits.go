@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"math"
 
 	"fusewright/harness/design/figure"
 	"fusewright/harness/network/circuit"
@@ -16,7 +17,7 @@ var noTerminalFits = &Rule{
 	Doc: "Each wire end: a terminal that the design names must take the conductor's area in its barrel; " +
 		"where it names none, the library must hold one of the kind the part needs for that area. An " +
 		"end whose kind is not known is not judged. At a plug the area must also be in the range of the " +
-		"connector family, whose seals and housings take no other.",
+		"connector family, whose seals and housings take no other. A lead that is spliced for want of a plug is no thicker than what goes into the contacts that its type has.",
 	Formula: "least area ≤ conductor area ≤ largest area of the barrel",
 	Limits:  "barrel range of the terminals in the library",
 	Why: "a barrel too large does not grip and one too small is cut down until it does not " +
@@ -59,6 +60,10 @@ func (p *Pass) judgeEnd(w *circuit.Wire, at *circuit.Terminal, named, chosen *li
 		what = fmt.Sprintf("%s does not fit its plug: %s takes %s to %s", w.Text(), f.Name,
 			area(f.MinMm2), area(f.MaxMm2))
 		least, most = f.MinMm2, f.MaxMm2
+	case named == nil && mm2 > p.leadMm2(at.Part)*1.01:
+		most = p.leadMm2(at.Part)
+		what = fmt.Sprintf("%s is spliced to the lead of %s, which is made for a %s, %s at most: no splice holds both", w.Text(),
+			at.Part.Name, accessory(at.Part).Type.End, area(most))
 	default:
 		return
 	}
@@ -77,4 +82,23 @@ func (p *Pass) judgeEnd(w *circuit.Wire, at *circuit.Terminal, named, chosen *li
 // outside tells whether a plug's family does not take wires of an area.
 func outside(plug *circuit.Plug, mm2 float64) bool {
 	return plug != nil && (mm2 < plug.Family.MinMm2*0.99 || mm2 > plug.Family.MaxMm2*1.01)
+}
+
+// leadMm2 is the thickest that the lead of an accessory can be which is spliced and not
+// plugged: what goes into the contacts that its type has; +Inf where nothing says.
+func (p *Pass) leadMm2(part *circuit.Part) float64 {
+	l := accessory(part)
+	if l == nil || l.Type == nil || part.Plug != nil || l.Type.End == library.FlyingLeads {
+		return math.Inf(1)
+	}
+	most := 0.0
+	for _, t := range p.d.Library.Terminals {
+		if t.Kind == l.Type.End {
+			most = max(most, t.MaxMm2)
+		}
+	}
+	if most == 0 {
+		return math.Inf(1)
+	}
+	return most
 }

@@ -76,7 +76,7 @@ func (p *Pass) judgeLoadSpark(part *circuit.Part, l *design.Load, not bool) {
 		p.say(ofPart(finding.Danger, part), "plugging in or out at %s may spark, and petrol vapour can gather at %s", part.Name, part.Place.Name)
 	case not:
 		p.say(ofPart(finding.Danger, part), "%s is not ignition protected, and petrol vapour can gather at %s", inside, part.Place.Name)
-	case l.Behaves == design.Motor || l.Sign == design.SignElectronics:
+	case l.Behaves == design.Motor || l.Sign.Electronic():
 		fin := ofPart(finding.Advice, part)
 		fin.Change = "see that its maker calls it ignition protected and write `ignition protected: yes`, or move it"
 		p.say(fin, "nothing says that %s is ignition protected, and petrol vapour can gather at %s", inside, part.Place.Name)

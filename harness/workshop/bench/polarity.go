@@ -11,7 +11,7 @@ import (
 // polarised tells whether a load suffers from swapped wires: the design says so,
 // or it is of a kind that does (common practice, no source).
 func polarised(l *design.Load) bool {
-	return l.Polarised || l.Behaves == design.ConstantPower || l.Sign == design.SignLED || l.Sign == design.SignElectronics
+	return l.Polarised || l.Behaves == design.ConstantPower || l.Sign == design.SignLED || l.Sign.Electronic()
 }
 
 // suppression is what lies across a relay's coil; "" = not said.
