@@ -50,7 +50,6 @@ func (a *painter) fromGrounds(c *cell.Cell) {
 
 // endOf draws the returns of the end of a circuit, and its caption.
 func (a *painter) endOf(c *cell.Cell, body scene.Rect, text lettering.Caption) {
-	flag := a.Signs.OfPart(c.Part)
 	at := a.at(float64(c.X), float64(c.Rows[0].Y))
 	left := at.X - float64(c.Lead)*symbol.M + 0.5
 	if c.FromGrounds() {
@@ -65,7 +64,7 @@ func (a *painter) endOf(c *cell.Cell, body scene.Rect, text lettering.Caption) {
 			right = at.X + float64(width+run)*symbol.M - a.GroundLeft(c.Returns) - labels.GroundGap
 		}
 	}
-	base := at.Y + cell.CaptionBase(body.Y+body.H, a.Signs.DropFor(flag))
+	base := at.Y + cell.CaptionBase(body.Y+body.H, a.Signs.DropOf(c.Part))
 	if n := len(c.Inlets); n > 1 {
 		base += float64((n-1)*a.InletStep()) * symbol.M
 	}

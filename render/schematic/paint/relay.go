@@ -168,7 +168,6 @@ func (a *painter) contactApart(c *cell.Cell) {
 	a.surround(c.Part, a.boxAt(c.X, y, scene.Rect{Y: roof, W: cell.RelayBody, H: 0.3 - roof}))
 	a.relayContact(c, a.pen(c.X, y))
 	a.contactReturns(c)
-	flag := a.Signs.OfPart(c.Part)
 	at := a.at(float64(c.X), float64(y))
 	left := at.X - float64(c.Lead)*symbol.M + 0.5
 	if len(c.Inlets) > 1 {
@@ -176,7 +175,7 @@ func (a *painter) contactApart(c *cell.Cell) {
 	}
 	text := a.mated(c, "coil ")
 	right := at.X + cell.RelayBody*symbol.M - 0.5
-	a.caption(text, centred(text, at.X+cell.RelayBody/2*symbol.M, left, right), at.Y+cell.CaptionBase(0.25, a.Signs.DropFor(flag)))
+	a.caption(text, centred(text, at.X+cell.RelayBody/2*symbol.M, left, right), at.Y+cell.CaptionBase(0.25, a.Signs.DropOf(c.Part)))
 }
 
 // coilApart draws a relay's coil with its suppressor and returns.

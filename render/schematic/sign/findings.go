@@ -123,7 +123,13 @@ func (f *Signs) DropFor(number int) float64 {
 	return f.Drop
 }
 
-func (f *Signs) DropOf(p *circuit.Part) float64 { return f.DropFor(f.OfPart(p)) }
+// DropOf is DropFor of a part; one without a sign makes room for what is drawn round it.
+func (f *Signs) DropOf(p *circuit.Part) float64 {
+	if n := f.OfPart(p); n > 0 || !f.Surrounded(p) {
+		return f.DropFor(n)
+	}
+	return f.halo
+}
 
 // Surrounded tells whether something is drawn round a part.
 func (f *Signs) Surrounded(p *circuit.Part) bool {
