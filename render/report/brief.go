@@ -103,7 +103,7 @@ func (x *Brief) situations(grave bool) {
 // foot is what was tried, what rests on assumptions, the verdict and the caution.
 func (x *Brief) foot() {
 	if t := x.Plan.Together; t != nil {
-		x.prose("", fmt.Sprintf("Nothing was changed: each fix was tried in a copy and checked. With every %q in one copy %d of %d findings remain%s.",
+		x.prose("", fmt.Sprintf("Each %q was tried in a copy; with all of them %d of %d findings remain%s.",
 			"fix", x.open()-len(t.Mends), x.open(), brought(t)))
 	}
 	if x.Plan.Cut {

@@ -36,11 +36,18 @@ func Jointed(src []byte, lib *library.Library, name, joint, before, behind strin
 		return nil, fmt.Errorf("%s has no single feed", name)
 	}
 	first := flow(yaml.MappingNode)
+	var end *yaml.Node // that the design names at the part
 	if w := value(record, "wire"); w != nil {
+		if ends := value(w, "ends"); ends != nil {
+			end = value(ends, "to")
+		}
 		first = plain(w)
 		drop(first, "ends")
 	}
 	second := plain(first)
+	if end != nil {
+		put(second, "ends", flow(yaml.MappingNode, scalar("to"), scalar(end.Value)))
+	}
 	put(first, "length", word(before))
 	put(second, "length", word(behind))
 	splice := flow(yaml.MappingNode, scalar("fed by"), scalar(from.Value), scalar("wire"), first)

@@ -44,7 +44,8 @@ loads:
 }
 
 func (p *Pass) judgeLowest(part *circuit.Part, least float64) {
-	v := p.lowest(part, least)
+	v := p.held("minimum voltage", p.loadV(part, -1), figure.Smaller, least, least,
+		always(graver(accessory(part).Critical, finding.Fault, finding.Danger)))
 	if v.severity == 0 {
 		return
 	}
@@ -54,12 +55,6 @@ func (p *Pass) judgeLowest(part *circuit.Part, least float64) {
 	b := loadBranch(part)
 	fin.Unsourced = p.unsourcedDrop(p.lossFor(part, v.cornered), false, p.worstDrop(b)(v.by).decisive()*p.d.NominalV(), v.decisive()-least)
 	p.say(fin, "voltage at %s: %s; it needs %s%s", part.Name, v.split(volts), volts(least), p.whereLow(part, v.in))
-}
-
-// lowest holds the lowest voltage of a load against what it needs.
-func (p *Pass) lowest(part *circuit.Part, least float64) verdict {
-	return p.held("minimum voltage", p.loadV(part, -1), figure.Smaller, least, least,
-		always(graver(accessory(part).Critical, finding.Fault, finding.Danger)))
 }
 
 // whereLow says what is left at the battery's posts, and where the rest goes, at nominal.

@@ -11,7 +11,7 @@ var resetsAtStart = &Rule{
 	Doc: "Electronics with a minimum voltage that are on in a situation with the engine running and live with the key: what they get in mild " +
 		"air from the full battery while the starter turns; the starter is the design's, or the library's for the " +
 		"vehicle and its battery. The dip of the first moment is deeper and is not judged: how long a device rides through " +
-		"it is its maker's figure. What has too little without a start is load-undervoltage's.",
+		"it is its maker's figure. What needs more than the full battery has at rest is load-undervoltage's.",
 	Formula:  "V load while the starter turns ≥ minimum voltage",
 	Limits:   "`minimum voltage` of the load, the design's or the library's; 5 % less where the starter is assumed (our choice)",
 	Why:      "a plotter or radio that restarts is blind for a minute; a recorder may lose what it holds",
@@ -35,7 +35,7 @@ loads:
 		}
 		for _, x := range s.Cases[0].Loads {
 			needs := minimumV(x.Part)
-			if l := accessory(x.Part); !l.Sign.Electronic() || !over(needs*sure, x.Volts) || p.lowest(x.Part, needs).severity != 0 {
+			if l := accessory(x.Part); !l.Sign.Electronic() || !over(needs*sure, x.Volts) || !over(s.RestV, needs) {
 				continue
 			}
 			fin := ofPart(finding.Advice, x.Part)

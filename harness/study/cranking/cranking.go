@@ -36,6 +36,7 @@ type Load struct {
 type Study struct {
 	Start  battery.Start
 	LeastV float64 // that a sound start in mild air leaves at the posts
+	RestV  float64 // of the full battery before it, in mild air
 	Cases  []Case
 }
 
@@ -49,6 +50,7 @@ func Compute(c *circuit.Circuit) *Study {
 	if bank == nil || s.Start.CurrentA == 0 || !own && s.Start.RatedV != d.NominalV() || !d.Charging.Present() {
 		return s
 	}
+	s.RestV = bank.OpenCircuitV(1, MildC)
 	plan, before := solve.Prepare(c), beforeStart(d, own)
 	if len(before) == 0 {
 		return s
