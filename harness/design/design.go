@@ -67,6 +67,8 @@ type Design struct {
 	// AllSizes tells that sizing may choose sizes that no shop has.
 	AllSizes bool
 
+	Conditions []When // those that taps name, in the order of the file
+
 	Taps     []*Tap
 	Fuses    []*Fuse
 	Relays   []*Relay
@@ -133,7 +135,8 @@ func (c Charging) Present() bool { return len(c.Output) > 0 }
 // Smooth tells whether a smooth curve runs through the points of the output.
 func (c *Charging) Smooth() bool { return c.Curve == "smooth" }
 
-// When says in which key states something draws or is live.
+// When says in which key states something draws or is live, or names a condition in
+// which alone it does: see Condition.
 type When string
 
 // The key states of taps and vehicle loads.
@@ -150,11 +153,13 @@ type VehicleLoad struct {
 	CurrentA Quantity
 	Duty     Quantity // share of time, 0..1
 	When     When     // default running; "" where it draws in situations
-	// In are the situations in which alone it draws; none = by When.
-	In  []*Situation
-	Pos problem.Pos
+	// In are the situations in which alone it draws, While the conditions; none of
+	// either = by When.
+	In    []*Situation
+	While []When
+	Pos   problem.Pos
 
-	in []Text // the names of In
+	in []Text // the names of In and While
 }
 
 // Place is somewhere on the vehicle.
@@ -522,6 +527,7 @@ type Situation struct {
 	On        []*Load   // loads on
 	Reversed  []*Load   // of those on, the motors that run the other way round
 	Closed    []*Switch // switches closed besides those the loads need
+	With      []When    // the conditions that hold
 	// As is the situation that this one is like, as a leg of a ride; nil = none. The
 	// machine's own loads draw as there.
 	As      *Situation
@@ -556,6 +562,7 @@ type Leg struct {
 	EngineRPM float64
 	Key       KeyState
 	On        []*Load
+	With      []When // the conditions that hold
 	AmbientC  Quantity
 	Pos       problem.Pos
 }

@@ -35,6 +35,10 @@ func (k *Key) expected() string {
 		return "a name from the library's " + k.Library + ", such as " + k.Example
 	case KindStates:
 		return oneOf(append(append([]string(nil), k.Choices...), "the name of a situation", "a list of names"))
+	case KindCondition:
+		return oneOf(append(slices.Clone(k.Choices), "the name of a condition, such as "+k.Example))
+	case KindConditions:
+		return "the name of a condition or a list of names, such as " + k.Example
 	case KindState:
 		return "the name of a situation, such as " + k.Example
 	case KindRelay:

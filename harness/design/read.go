@@ -86,6 +86,9 @@ type reader struct {
 	names       map[string]namedPart // by folded name
 	parts       []Part               // in file order
 	places      map[string]*Place    // by folded name
+	conditions  map[string]When      // by folded name
+	hot         []hotDraft           // where they are named
+	derived     bool                 // the design gives no situations
 	current     Part                 // the part being read
 	connections []*connection
 	byFeeds     map[*[]Feed]*connection
@@ -107,7 +110,7 @@ type namedPart struct {
 
 func newReader(file string, lib *library.Library) *reader {
 	return &reader{file: file, lib: lib, d: &Design{File: file, Library: lib},
-		slipped: map[int]bool{}, old: map[string]bool{}, names: map[string]namedPart{}, places: map[string]*Place{},
+		slipped: map[int]bool{}, old: map[string]bool{}, names: map[string]namedPart{}, places: map[string]*Place{}, conditions: map[string]When{},
 		byFeeds: map[*[]Feed]*connection{}, lookups: map[string]any{}, unplaced: map[Part]bool{},
 		ratings: map[*library.FuseRating]problem.Pos{}}
 }

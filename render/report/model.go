@@ -146,6 +146,7 @@ type ModelSituation struct {
 	EngineRPM      *float64   `json:"engine_rpm"`
 	On             []string   `json:"on"`
 	Closed         []string   `json:"closed"`
+	With           []string   `json:"with,omitempty"`
 	Status         string     `json:"status"`
 	Why            string     `json:"why,omitempty"`
 	NodeV          []*float64 `json:"node_v"`

@@ -119,6 +119,9 @@ func modelSituation(s *solve.Solution) ModelSituation {
 	for _, c := range s.Situation.Closed {
 		row.Closed = append(row.Closed, c.Name)
 	}
+	for _, w := range s.Situation.With {
+		row.With = append(row.With, string(w))
+	}
 	for _, b := range s.Circuit.Branches {
 		switch {
 		case b.Kind == circuit.ContactBranch && b.Index < len(s.Closed) && s.Closed[b.Index]:

@@ -136,12 +136,13 @@ type Branch struct {
 	TimeOn TimeOn // of wires and fuses: how long at a time their current flows
 }
 
-// Closer says when a contact is closed. Exactly one field is set.
+// Closer says when a contact is closed. Exactly one field is set, KeyOff beside Key.
 type Closer struct {
 	Coil      *Branch        // relay make contact: closed while the coil is energised
 	Break     *Branch        // relay break contact: closed while it is not
 	Switch    *design.Switch // closed by hand
 	Key       design.When    // factory contact of a tap, or the key itself
+	KeyOff    bool           // Key is a condition that a situation has with the key off
 	OwnSwitch *design.Load   // the load's own switch
 	Standby   *design.Load   // closed while the load is off: its standby draw
 }

@@ -145,7 +145,7 @@ func (b *builder) addTap(t *design.Tap) {
 		inner = b.node("")
 	}
 	key := b.branch(p, ContactBranch, b.c.Nodes[1], inner, TapOhm)
-	key.Closer = &Closer{Key: t.Hot}
+	key.Closer = &Closer{Key: t.Hot, KeyOff: keyOff(b.c.Design, t.Hot)}
 	key.Assumed = "factory wiring and ignition contact"
 	if t.FuseA.Given() {
 		rating := &library.FuseRating{RatingA: t.FuseA.Value}

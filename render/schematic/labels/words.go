@@ -110,6 +110,9 @@ func tapWords(t *design.Tap) string {
 	live := map[design.When]string{
 		design.WhenKey: "live with key", design.WhenRunning: "live with engine", design.WhenAlways: "always live",
 	}[t.Hot]
+	if t.Hot.Condition() {
+		live = "live with " + string(t.Hot)
+	}
 	return wording.Present([]string{live, given("fuse", t.FuseA, quantity.Current), given("spare", t.SpareA, quantity.Current)}, ", ")
 }
 
