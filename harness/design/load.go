@@ -115,7 +115,7 @@ var leadSection = section[Lead]{
 		quantityKey(Key{Name: "size", Unit: quantity.Area, Min: 0.05, Max: 200, Required: true,
 			Doc: "conductor size", Example: "1 mm²"}, func(x *Lead) *Quantity { return &x.AreaMm2 }),
 		quantityKey(Key{Name: "length", Unit: quantity.Length, Min: 0.01, Max: 20,
-			Doc: "length", Example: "300 mm"}, func(x *Lead) *Quantity { return &x.LengthM }),
+			Doc: "length, from the harness to the accessory; without it the lead counts for heat and fuse, not for the drop", Example: "300 mm"}, func(x *Lead) *Quantity { return &x.LengthM }),
 	},
 }
 

@@ -48,6 +48,7 @@ var registry = sorted(
 	implausibleFigure,
 	insulationClass,
 	lampSharesMotorFuse,
+	leadOverCurrent,
 	lastingLoadOnMomentary,
 	listedButDead,
 	liveWithKeyOff,

@@ -103,6 +103,9 @@ func loadWords(l *design.Load) string {
 	if l.OwnSwitch {
 		parts = append(parts, "own switch")
 	}
+	if lead := l.Lead.AreaMm2; lead.Pos.Line > 0 {
+		parts = append(parts, given("own lead", lead, quantity.Area))
+	}
 	return wording.Present(parts, ", ")
 }
 
