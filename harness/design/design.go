@@ -198,6 +198,7 @@ type WireSpec struct {
 	Colour   Colour
 	LengthM  Quantity          // given length, else from the runs
 	SlackM   Quantity          // allowance per end
+	Fitted   bool              // already there: neither cut nor bought
 	Sheathed bool              // inside a sheath or conduit from end to end
 	FromEnd  *library.Terminal // nil = by the part's terminal and the size
 	ToEnd    *library.Terminal
@@ -259,6 +260,7 @@ type Common struct {
 	Label     string // longer wording for drawings; the name when empty
 	At        *Place
 	StaysLive Text // reason why it may be live with the key off
+	Fitted    bool // the design says that it is already there; see Fitted
 	// SparkProof: the design says that it is ignition protected.
 	SparkProof bool
 	Pos        problem.Pos
@@ -277,6 +279,9 @@ func (c *Common) PartPlace() *Place { return c.At }
 
 // SaidSparkProof tells whether the design says that it is ignition protected.
 func (c *Common) SaidSparkProof() bool { return c.SparkProof }
+
+// SaidFitted tells whether the design says that it is already there.
+func (c *Common) SaidFitted() bool { return c.Fitted }
 
 // LiveReason is why it may be live with the key off; "" when the design gives none.
 func (c *Common) LiveReason() string { return c.StaysLive.Value }

@@ -64,6 +64,7 @@ func (r *reader) readAll(root *yaml.Node) {
 	r.checkReversed()
 	r.fillRelays()
 	r.fillWires()
+	r.fillFitted()
 	r.checkPlugs()
 	r.checkLoops()
 	r.checkLengths()

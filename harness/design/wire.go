@@ -16,6 +16,7 @@ type wireDraft struct {
 	hasColour bool
 	returns   *Colour // of the defaults: colour of returns
 	sizes     string  // of the defaults: "all" or "shop"
+	fitted    *bool   // already there; nil = not said
 	from, to  Text    // kinds of terminals asked for: "ring M6"
 	// Where a crimp part of an end is named.
 	fromPos, toPos problem.Pos
@@ -41,6 +42,7 @@ var wireSection = section[wireDraft]{
 		yesKey(Key{Name: "sheathed", Default: "no", Example: "yes",
 			Doc: "inside a sheath or conduit from end to end; allows more wire before the first fuse in some practices"},
 			func(w *wireDraft) *bool { return &w.spec.Sheathed }),
+		fittedWireKey(),
 		recordKey(Key{Name: "ends", Doc: "crimp parts of its ends", Default: "by part and size",
 			Example: "{from: ring M6, to: tab 6.3}"}, &endsSection,
 			func(_ *reader, w *wireDraft, _ field) *wireDraft { return w })),

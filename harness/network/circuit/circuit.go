@@ -58,6 +58,8 @@ type Part struct {
 	Plug *Plug
 	// InReturn tells that it stands in a return: a fuse, or a contact that switches the ground side.
 	InReturn bool
+	// Fitted tells that it is already there.
+	Fitted bool
 	// Source is the design part: *design.Fuse, *design.Relay, ... ; nil for
 	// generator and vehicle loads.
 	Source design.Part
@@ -241,6 +243,31 @@ type Wire struct {
 	FromEnd, ToEnd *library.Terminal // chosen crimp parts; nil = none in the library fits
 	Branch         *Branch
 	Pos            problem.Pos // of the feed or return in the design
+}
+
+// ToMake lists the wires that are not there yet.
+func (c *Circuit) ToMake() []*Wire { return toMake(c.Wires) }
+
+// ToMake lists those of a run.
+func (b *Bundle) ToMake() []*Wire { return toMake(b.Wires) }
+
+// FittedWires are the numbers of the wires that are there already.
+func (c *Circuit) FittedWires() (numbers []string) {
+	for _, w := range c.Wires {
+		if w.Spec.Fitted {
+			numbers = append(numbers, w.Number)
+		}
+	}
+	return numbers
+}
+
+func toMake(wires []*Wire) (list []*Wire) {
+	for _, w := range wires {
+		if !w.Spec.Fitted {
+			list = append(list, w)
+		}
+	}
+	return list
 }
 
 // Bundle is the wires that lie in one run.

@@ -78,6 +78,9 @@ func place(f *fields, p *circuit.Part) {
 	if s, ok := p.Source.(interface{ SaidSparkProof() bool }); ok {
 		f.yes("ignition protected", s.SaidSparkProof())
 	}
+	if s, ok := p.Source.(interface{ SaidFitted() bool }); ok {
+		f.yes("already fitted", s.SaidFitted())
+	}
 	if s, ok := p.Source.(interface{ LiveReason() string }); ok {
 		f.text("stays live", s.LiveReason())
 	}

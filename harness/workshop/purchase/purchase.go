@@ -108,6 +108,7 @@ func List(c *circuit.Circuit) *Bill {
 	b.plugs(c)
 	b.covers(c)
 	b.consumables(c)
+	b.fitted(c)
 	bill := &Bill{Missing: b.missing}
 	for _, g := range groupOrder {
 		for _, key := range b.order {

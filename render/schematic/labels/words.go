@@ -11,8 +11,16 @@ import (
 	"fusewright/render/schematic/parts"
 )
 
-// WordsOf is a part's name and its figures.
+// WordsOf is a part's name and its figures, and that it is already there.
 func (l *Labels) WordsOf(p *circuit.Part) (words, details string) {
+	words, details = l.wordsOf(p)
+	if p.Fitted && p.Kind != circuit.Tap {
+		details = wording.Present([]string{details, "fitted"}, ", ")
+	}
+	return words, details
+}
+
+func (l *Labels) wordsOf(p *circuit.Part) (words, details string) {
 	words = parts.NameOf(p)
 	switch src := p.Source.(type) {
 	case *design.Fuse:
