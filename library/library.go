@@ -343,7 +343,9 @@ type Colour struct {
 
 // Practice is a field of use with its limits.
 type Practice struct {
-	Name         string  `key:"name" need:""`                                            // "motorcycle", "off-road", "marine"
+	Name string `key:"name" need:""` // "motorcycle", "off-road", "camper", "marine"
+	// Like is the practice, above this one, of which all holds that this one does not say.
+	Like         string  `key:"like" show:"else as *"`
 	DropCritical float64 `limit:"drop critical" in:"0.001,0.5" show:"drop, critical *%"` // share of the system voltage, feed and return together
 	DropOther    float64 `limit:"drop other" in:"0.001,0.5" show:"drop, other *%"`
 	// DropAim is what is aimed at in the wires of what is on for long.

@@ -112,6 +112,26 @@ func prepared() *Library {
 	}
 	l.Practices[2].Source = map[string]Source{
 		"converters from A":              {text61, "common practice, no source"},
+		"current table":                  {text104, "one source"},
+		"drop aim":                       {text61, "common practice, no source"},
+		"drop aim converters":            {text61, "common practice, no source"},
+		"drop critical":                  {text105, "common practice, no source"},
+		"drop other":                     {text61, "common practice, no source"},
+		"fuse distance mm":               {text106, "common practice, no source"},
+		"fuse distance sheathed mm":      {text106, "common practice, no source"},
+		"fuse ratio":                     {text107, "one source"},
+		"fuse share of wire":             {text108, "common practice, no source"},
+		"grave fuse distance mm":         {text61, "common practice, no source"},
+		"least flexing mm2":              {text61, "common practice, no source"},
+		"least mm2":                      {text61, "common practice, no source"},
+		"load share of fuse":             {text109, "from memory"},
+		"margin to class K":              {text61, "common practice, no source"},
+		"most fuse distance mm":          {text61, "common practice, no source"},
+		"most fuse distance sheathed mm": {text106, "common practice, no source"},
+		"most fuse share of wire":        {text110, "common practice, no source"},
+	}
+	l.Practices[3].Source = map[string]Source{
+		"converters from A":              {text61, "common practice, no source"},
 		"current table":                  {text111, "one source"},
 		"drop aim":                       {text61, "common practice, no source"},
 		"drop aim converters":            {text61, "common practice, no source"},
@@ -980,6 +1000,7 @@ var preparedRows = Library{WireTypes: []*WireType{
 }, Practices: []*Practice{
 	{Name: "motorcycle", DropCritical: 0.03, DropOther: 0.1, DropAim: 0.04, DropAimConverters: 0.03, ConvertersA: 25, FuseDistanceM: 0.178, FuseDistanceSheathedM: 1.016, MostFuseDistanceSheathedM: 1.016, MostFuseDistanceM: 0.3, GraveFuseDistanceM: 1, FuseLoadShare: 0.8, FuseWireShare: 1, MostFuseWireShare: 1.5, FuseRatio: 1.6, MinMm2: 0.5, MinFlexMm2: 0.75, HotSpotMarginC: 10, Ampacity: "AC 43.13-1B", UsualWire: "ISO 6722 thin wall class B", LongestRunM: 5, MostChargingA: 60},
 	{Name: "off-road", DropCritical: 0.03, DropOther: 0.1, DropAim: 0.04, DropAimConverters: 0.03, ConvertersA: 25, FuseDistanceM: 0.178, FuseDistanceSheathedM: 1.016, MostFuseDistanceSheathedM: 1.016, MostFuseDistanceM: 0.3, GraveFuseDistanceM: 1, FuseLoadShare: 0.8, FuseWireShare: 1, MostFuseWireShare: 1.5, FuseRatio: 1.6, MinMm2: 0.75, MinFlexMm2: 0.75, HotSpotMarginC: 10, Ampacity: "AC 43.13-1B", UsualWire: "ISO 6722 thin wall class B", LongestRunM: 25, MostChargingA: 400},
+	{Name: "camper", Like: "off-road", DropCritical: 0.03, DropOther: 0.05, DropAim: 0.03, DropAimConverters: 0.03, ConvertersA: 25, FuseDistanceM: 0.178, FuseDistanceSheathedM: 1.016, MostFuseDistanceSheathedM: 1.016, MostFuseDistanceM: 0.3, GraveFuseDistanceM: 1, FuseLoadShare: 0.8, FuseWireShare: 1, MostFuseWireShare: 1.5, FuseRatio: 1.6, MinMm2: 0.75, MinFlexMm2: 0.75, HotSpotMarginC: 10, Ampacity: "AC 43.13-1B", UsualWire: "ISO 6722 thin wall class B", LongestRunM: 20, MostChargingA: 400},
 	{Name: "marine", DropCritical: 0.03, DropOther: 0.1, DropAim: 0.04, DropAimConverters: 0.03, ConvertersA: 25, FuseDistanceM: 0.178, FuseDistanceSheathedM: 1.016, MostFuseDistanceSheathedM: 1.829, MostFuseDistanceM: 0.178, GraveFuseDistanceM: 0.356, FuseLoadShare: 0.8, FuseWireShare: 1, MostFuseWireShare: 1.5, FuseRatio: 1.6, MinMm2: 1, MinFlexMm2: 1, HotSpotMarginC: 10, Ampacity: "33 CFR 183.425", UsualWire: "tinned marine 105 °C AWG", Afloat: true, LongestRunM: 40, MostChargingA: 400},
 }, Batteries: []*Chemistry{
 	{Name: "flooded", Aliases: []string{"wet", "lead-acid", "flooded lead-acid"}, Peukert: 1.25, RatedH: 20, CrankingRated: true, OpenCircuit: []VoltsAt{{Volts: 10.5}, {Charge: 0.1, Volts: 11.31}, {Charge: 0.2, Volts: 11.58}, {Charge: 0.3, Volts: 11.75}, {Charge: 0.4, Volts: 11.9}, {Charge: 0.5, Volts: 12.06}, {Charge: 0.6, Volts: 12.2}, {Charge: 0.7, Volts: 12.32}, {Charge: 0.8, Volts: 12.42}, {Charge: 0.9, Volts: 12.5}, {Charge: 1, Volts: 12.7}}, OhmAh: 0.34, ChargeShare: 0.2, ChargeEfficiency: 0.85, StartReserve: 0.6, DeepBelow: 0.2, OpenCircuitVPerC: 0.0012, EmptyOhmRatio: 2, ColdOhmRatio: 1.75, CapacityAt: []ShareAtC{{Celsius: -18, Share: 0.62}, {Share: 0.82}, {Celsius: 25, Share: 1}}, Acceptance: []AcceptedAt{{Charge: 0.635, Share: 0.4}, {Charge: 0.767, Share: 0.2}, {Charge: 1, Share: 0.005}}, NoChargeBelowC: -273, MostChargeV: 15.5, SelfDischarge: 0.15, Source: Source{text121, "from memory"}},

@@ -57,6 +57,7 @@ func (r *reader) readAll(root *yaml.Node) {
 	if r.tooManyWires() {
 		return
 	}
+	r.ownPractice()
 	r.resolvePlaces()
 	r.tightDrops()
 	r.joinHalves()
@@ -94,6 +95,7 @@ type reader struct {
 	connections []*connection
 	byFeeds     map[*[]Feed]*connection
 	placeRefs   []placeRef
+	limits      []func(*library.Practice)           // of the design
 	states      []*stateDraft                       // situations and legs
 	lookups     map[string]any                      // library rows by kind and name
 	ratings     map[*library.FuseRating]problem.Pos // ratings asked for and not looked up yet

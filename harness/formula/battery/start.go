@@ -40,7 +40,7 @@ func StartOf(d *design.Design) Start {
 func usualStarter(d *design.Design, lib *library.Library) *library.LoadType {
 	var best *library.LoadType
 	for _, l := range lib.Loads {
-		if l.Starter && (best == nil || slices.Compare(starterFit(d, l), starterFit(d, best)) > 0) {
+		if l.Starter && (best == nil || slices.Compare(starterFit(d, lib, l), starterFit(d, lib, best)) > 0) {
 			best = l
 		}
 	}
@@ -48,9 +48,9 @@ func usualStarter(d *design.Design, lib *library.Library) *library.LoadType {
 }
 
 // starterFit is how well a starter fits a design, what weighs most first.
-func starterFit(d *design.Design, l *library.LoadType) []float64 {
+func starterFit(d *design.Design, lib *library.Library, l *library.LoadType) []float64 {
 	fit := []float64{-math.Abs(l.RatedV - d.NominalV()), 0, l.FromAh}
-	if d.Practice != nil && slices.Contains(l.Practices, d.Practice.Name) {
+	if lib.Among(d.Practice, l.Practices) {
 		fit[1] = 1
 	}
 	if l.FromAh > d.Battery.CapacityAh.Value { // too large for the battery
