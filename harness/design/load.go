@@ -198,7 +198,7 @@ func (x *Load) figures(r *reader, f field) {
 	case t.PowerW > 0:
 		x.PowerW = t.PowerW
 	default:
-		x.PowerW = t.CurrentA * x.RatedV
+		x.PowerW = t.CurrentA * x.RatedV * classV(t.RatedV) / classV(x.RatedV) // half the amperes on 24 V
 	}
 	if x.Figure == "" {
 		x.Figure = "typical"
@@ -347,7 +347,7 @@ func (x *Load) character() {
 			*q = Quantity{Value: value, Text: quantity.Plain(value, dim)}
 		}
 	}
-	fill(&x.MinV, t.MinV, quantity.Voltage)
+	fill(&x.MinV, t.MinV*classV(x.RatedV)/classV(t.RatedV), quantity.Voltage)
 	standby := t.StandbyA
 	if x.given.power.Given() && x.RatedV > 0 { // one that takes less in use takes no more at rest
 		standby = min(standby, x.given.power.Value/x.RatedV)
