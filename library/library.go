@@ -59,12 +59,14 @@ type WireType struct {
 	ClassC float64 `key:"continuous C" need:"" in:"40,400" show:"class *"`
 	// OverloadC is the short-time overload limit and ShortC the short-circuit
 	// limit of the insulation; zero means not known.
-	OverloadC float64     `key:"overload C" in:"40,600" show:"overload *"`
-	ShortC    float64     `key:"short circuit C" in:"40,600" show:"short circuit *"`
-	Material  string      `key:"material" need:""` // insulation material, key into Insulations
-	Tinned    bool        `key:"tinned" show:"tinned"`
-	Sizes     []*WireSize // ascending by area
-	Source    Source
+	OverloadC float64 `key:"overload C" in:"40,600" show:"overload *"`
+	ShortC    float64 `key:"short circuit C" in:"40,600" show:"short circuit *"`
+	Material  string  `key:"material" need:""` // insulation material, key into Insulations
+	Tinned    bool    `key:"tinned" show:"tinned"`
+	// Cores are how many wires, each of the size, lie in one sheath; 0 = no sheath.
+	Cores  int         `key:"cores" in:"2,12" show:"* cores in a sheath"`
+	Sizes  []*WireSize // ascending by area
+	Source Source
 }
 
 // WireSize is one conductor size of a wire type.

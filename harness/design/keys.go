@@ -285,6 +285,10 @@ func rowKey[T, X any](k Key, find func(*reader, string) *X, to func(*T) **X) key
 			return
 		}
 		*to(t) = lookup(r, k.Library, s, func(name string) *X { return find(r, name) })
+		if why := aluminium(s); *to(t) == nil && k.Library == "wire types" && why != "" {
+			r.report(r.pos(f.node), fmt.Sprintf("%s: %s is aluminium, which is not worked with here: %s", f, quoted(s), why), "copper, plain or tinned")
+			return
+		}
 		if *to(t) == nil {
 			r.unknown(r.pos(f.node), fmt.Sprintf("%s: the library has no %s", f, quoted(s)), s, r.lib.Names(k.Library))
 			return

@@ -2,6 +2,7 @@ package design
 
 import (
 	"fmt"
+	"regexp"
 
 	"fusewright/harness/design/problem"
 	"fusewright/harness/design/quantity"
@@ -249,6 +250,7 @@ func (r *reader) fillWire(c *connection, back Colour) {
 	} else {
 		w.spec.Size, w.spec.SizeAuto = def.spec.Size, def.spec.SizeAuto
 	}
+	w.spec.Sheathed = w.spec.Sheathed || w.spec.Type != nil && w.spec.Type.Cores > 0
 	r.chooseEnds(w, at)
 	for i := range *c.feeds {
 		f := &(*c.feeds)[i]
@@ -308,3 +310,14 @@ func (r *reader) defaultWireType() *library.WireType {
 	}
 	return nil
 }
+
+// aluminium is why a wire of it, plain or clad with copper, is refused; "" = it is none. Common
+// practice, no source; 33 CFR 183.425(a) asks for copper on boats (two sources).
+func aluminium(name string) string {
+	if !aluminiumWord.MatchString(name) {
+		return ""
+	}
+	return "it loses 1.6 times the volts of copper of its size, and under a crimp or screw made for copper it creeps, oxidises and heats"
+}
+
+var aluminiumWord = regexp.MustCompile(`(?i)\balumini?um\b|\bCCA\b|\bcopper[ -]clad\b`)

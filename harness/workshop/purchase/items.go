@@ -22,9 +22,40 @@ func (b *builder) wires(c *circuit.Circuit) {
 		if w.Spec.Size != nil {
 			size = w.Spec.Size.Label
 		}
+		if w.Spec.Type.Cores > 0 {
+			b.core(w, size)
+			continue
+		}
 		item := fmt.Sprintf("%s, %s, %s", w.Spec.Type.Name, size, w.Spec.Colour.Code())
 		b.add(Wire, item, "m", cutting.Break(w).CutM, w.Number)
 	}
+}
+
+// core adds a wire that is a core of a cable: of those of one part as many as there are cores
+// lie in one cable, as long as the longest.
+func (b *builder) core(w *circuit.Wire, size string) {
+	owner := w.To.Part
+	if w.Role.Returns() {
+		owner = w.From.Part
+	}
+	l := b.add(Wire, fmt.Sprintf("%s, %d × %s", w.Spec.Type.Name, w.Spec.Type.Cores, size), "m", 0, w.Number)
+	cables := b.cables[l]
+	if cables == nil {
+		cables = map[*circuit.Part][]float64{}
+		b.cables[l] = cables
+	}
+	before := cablesM(cables[owner], w.Spec.Type.Cores)
+	cables[owner] = append(cables[owner], cutting.Break(w).CutM)
+	l.Need += cablesM(cables[owner], w.Spec.Type.Cores) - before
+}
+
+// cablesM is the length of cables whose cores have some lengths, the longest together.
+func cablesM(coresM []float64, cores int) (sumM float64) {
+	sorted := slices.Sorted(slices.Values(coresM))
+	for i := len(sorted) - 1; i >= 0; i -= cores {
+		sumM += sorted[i]
+	}
+	return sumM
 }
 
 // parts adds what the parts themselves are; of what is already there nothing but the fuses

@@ -101,7 +101,7 @@ type Sum struct {
 
 // List makes the bill of a circuit.
 func List(c *circuit.Circuit) *Bill {
-	b := &builder{lines: map[string]*Line{}}
+	b := &builder{lines: map[string]*Line{}, cables: map[*Line]map[*circuit.Part][]float64{}}
 	b.wires(c)
 	b.parts(c)
 	b.ends(c)
@@ -127,8 +127,9 @@ type builder struct {
 	lines   map[string]*Line
 	order   []string
 	missing []string
-	orphans []string // wires whose pins at a load have no housing
-	mates   bool     // the accessories' halves of plugs are on the bill
+	orphans []string                              // wires whose pins at a load have no housing
+	cables  map[*Line]map[*circuit.Part][]float64 // cut lengths of cores, by the part whose wires they are
+	mates   bool                                  // the accessories' halves of plugs are on the bill
 }
 
 // add counts an amount of an item and returns its line.
