@@ -46,11 +46,9 @@ func (p *Pass) judgeMinimum(w *circuit.Wire) {
 	if at := flexesAt(w); at != "" && p.practice.MinFlexMm2 > least {
 		least, severity, key, where = p.practice.MinFlexMm2, finding.Fault, "least flexing mm2", " where it flexes at "+at
 	}
-	if own := p.leastOf(w); severity == finding.Advice && own < least {
-		least = own
-	}
 	mm2 := w.Spec.Size.AreaMm2
-	if mm2 >= least*0.995 { // sizes are nominal: 16 AWG is 1.31 mm² or 1.307
+	enough := func(least float64) bool { return mm2 >= least*0.995 } // sizes are nominal: 16 AWG is 1.31 mm² or 1.307
+	if enough(least) || severity == finding.Advice && enough(p.leastOf(w)) {
 		return
 	}
 	fin := ofWire(severity, w)
@@ -68,9 +66,8 @@ const controlMm2, sheathedMm2, controlA = 0.35, 0.75, 1.0
 
 // leastOf is the smallest that such a wire may have; +Inf for others.
 func (p *Pass) leastOf(w *circuit.Wire) float64 {
-	worst := p.cornerAmps(w.Branch)(corner.AtWorst)
 	switch {
-	case controls(w) && worst.in != nil && worst.Corner < controlA:
+	case controls(w) && p.cornerAmps(w.Branch)(corner.AtWorst).Corner < controlA:
 		return controlMm2
 	case p.practice.Afloat && w.Spec.Sheathed:
 		return sheathedMm2
@@ -80,6 +77,9 @@ func (p *Pass) leastOf(w *circuit.Wire) float64 {
 
 // controls tells of the wires of relay coils, electronics and sensors.
 func controls(w *circuit.Wire) bool {
+	if w.Branch == nil {
+		return false
+	}
 	if w.Role == circuit.CoilFeedWire || w.Role == circuit.CoilReturnWire {
 		return true
 	}
