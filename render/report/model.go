@@ -52,6 +52,7 @@ type ModelPart struct {
 	Place     string          `json:"place,omitempty"`
 	Line      int             `json:"line,omitempty"` // in the design
 	Col       int             `json:"col,omitempty"`
+	Fitted    bool            `json:"fitted,omitempty"`
 	Plug      *ModelPlug      `json:"plug,omitempty"`
 	Terminals []ModelTerminal `json:"terminals"`
 }
@@ -125,6 +126,7 @@ type ModelWire struct {
 	Colour       string   `json:"colour"`
 	LengthM      *float64 `json:"length_m"`
 	LengthGiven  bool     `json:"length_given,omitempty"`
+	Fitted       bool     `json:"fitted,omitempty"`
 	Runs         []string `json:"runs,omitempty"`
 	AmbientC     *float64 `json:"ambient_c"`
 	AmbientAt    string   `json:"ambient_at,omitempty"`
@@ -208,7 +210,7 @@ func hashOf(data []byte) string {
 }
 
 func modelPart(p *circuit.Part) ModelPart {
-	row := ModelPart{Ref: p.Ref, Kind: string(p.Kind), Name: p.Name, Label: p.Label,
+	row := ModelPart{Ref: p.Ref, Fitted: p.Fitted, Kind: string(p.Kind), Name: p.Name, Label: p.Label,
 		Line: p.Pos.Line, Col: p.Pos.Col, Terminals: []ModelTerminal{}}
 	if p.Place != nil {
 		row.Place = p.Place.Name

@@ -58,7 +58,7 @@ type Part struct {
 	Plug *Plug
 	// InReturn tells that it stands in a return: a fuse, or a contact that switches the ground side.
 	InReturn bool
-	// Fitted tells that it is already there.
+	// Fitted tells that the design says it is already there.
 	Fitted bool
 	// Source is the design part: *design.Fuse, *design.Relay, ... ; nil for
 	// generator and vehicle loads.

@@ -76,7 +76,7 @@ func (b *builder) part(kind Kind, src design.Part, c *design.Common) *Part {
 	}
 	b.c.Parts = append(b.c.Parts, p)
 	if src != nil {
-		b.parts[src], p.InReturn, p.Fitted = p, design.StandsInReturn(src), design.Fitted(src)
+		b.parts[src], p.InReturn, p.Fitted = p, design.StandsInReturn(src), kind != Tap && design.Fitted(src)
 	}
 	return p
 }

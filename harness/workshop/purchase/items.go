@@ -92,7 +92,7 @@ func (b *builder) parts(c *circuit.Circuit) {
 func (b *builder) fitted(c *circuit.Circuit) {
 	var refs []string
 	for _, p := range c.Parts {
-		if p.Fitted && p.Kind != circuit.Tap {
+		if p.Fitted {
 			refs = append(refs, p.Ref)
 		}
 	}

@@ -14,7 +14,7 @@ import (
 // WordsOf is a part's name and its figures, and that it is already there.
 func (l *Labels) WordsOf(p *circuit.Part) (words, details string) {
 	words, details = l.wordsOf(p)
-	if p.Fitted && p.Kind != circuit.Tap {
+	if p.Fitted {
 		details = wording.Present([]string{details, "fitted"}, ", ")
 	}
 	return words, details
