@@ -146,6 +146,8 @@ func blockProperties(f *fields, x *design.Block) {
 }
 
 func loadProperties(f *fields, x *design.Load) {
+	given(f, "own lead", x.Lead.AreaMm2, quantity.Area, -1)
+	given(f, "length of its own lead", x.Lead.LengthM, quantity.Length, +1)
 	if x.Type != nil {
 		f.text("type", x.Type.Name)
 	}
