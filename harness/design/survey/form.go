@@ -16,7 +16,8 @@ import (
 )
 
 // head opens the form; its key tells it from a design.
-const head = `# What was measured, each with its unit, such as 12.6 V; what was not stays empty.
+const head = `# Wiring can burn: local codes, the makers' instructions and licensed practice come first.
+# What was measured, each with its unit, such as 12.6 V; what was not stays empty.
 # The survey sheet says how. Read it back with: fusewright survey ... --fill FILE
 fusewright survey: 1
 `
