@@ -6,6 +6,9 @@ import (
 	"strings"
 )
 
+// inheritor is a type of row that may take what it leaves out from another.
+type inheritor interface{ inherit(m *row) bool }
+
 // checker is a type of row that has more to read or to check than its tags say.
 type checker interface{ check(m *row) }
 
@@ -26,6 +29,9 @@ var sourceType = reflect.TypeFor[Source]()
 //
 // The field Source takes where the row's numbers come from.
 func (m *row) fill(to any, s Source) {
+	if x, ok := to.(inheritor); ok {
+		m.inherits = x.inherit(m)
+	}
 	v := reflect.ValueOf(to).Elem()
 	for i := range v.NumField() {
 		f := v.Type().Field(i)
@@ -44,6 +50,10 @@ func (m *row) fill(to any, s Source) {
 // field reads one value.
 func (m *row) field(to reflect.Value, key string, tag reflect.StructTag, s Source) {
 	_, need := tag.Lookup("need")
+	if m.inherits && !m.has(key) {
+		m.mark(key)
+		return
+	}
 	switch p := to.Addr().Interface().(type) {
 	case *string:
 		if words, ok := tag.Lookup("words"); ok {

@@ -61,12 +61,14 @@ type WireType struct {
 	ClassC float64 `key:"continuous C" need:"" in:"40,400" show:"class *"`
 	// OverloadC is the short-time overload limit and ShortC the short-circuit
 	// limit of the insulation; zero means not known.
-	OverloadC float64     `key:"overload C" in:"40,600" show:"overload *"`
-	ShortC    float64     `key:"short circuit C" in:"40,600" show:"short circuit *"`
-	Material  string      `key:"material" need:""` // insulation material, key into Insulations
-	Tinned    bool        `key:"tinned" show:"tinned"`
-	Sizes     []*WireSize // ascending by area
-	Source    Source
+	OverloadC float64 `key:"overload C" in:"40,600" show:"overload *"`
+	ShortC    float64 `key:"short circuit C" in:"40,600" show:"short circuit *"`
+	Material  string  `key:"material" need:""` // insulation material, key into Insulations
+	Tinned    bool    `key:"tinned" show:"tinned"`
+	// Cores are how many wires, each of the size, lie in one sheath; 0 = no sheath.
+	Cores  int         `key:"cores" in:"2,12" show:"* cores in a sheath"`
+	Sizes  []*WireSize // ascending by area
+	Source Source
 }
 
 // WireSize is one conductor size of a wire type.
@@ -349,7 +351,9 @@ type Colour struct {
 
 // Practice is a field of use with its limits.
 type Practice struct {
-	Name         string  `key:"name" need:""`                                            // "motorcycle", "off-road", "marine"
+	Name string `key:"name" need:""` // "motorcycle", "off-road", "camper", "marine"
+	// Like is the practice, above this one, of which all holds that this one does not say.
+	Like         string  `key:"like" show:"else as *"`
 	DropCritical float64 `limit:"drop critical" in:"0.001,0.5" show:"drop, critical *%"` // share of the system voltage, feed and return together
 	DropOther    float64 `limit:"drop other" in:"0.001,0.5" show:"drop, other *%"`
 	// DropAim is what is aimed at in the wires of what is on for long.

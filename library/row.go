@@ -23,7 +23,9 @@ type row struct {
 	keys   map[string]*yaml.Node
 	values map[string]*yaml.Node
 	asked  []string
-	around Source // of the row, for what has a source of its own in it
+	// inherits tells that what it leaves out holds already.
+	inherits bool
+	around   Source // of the row, for what has a source of its own in it
 }
 
 // newRow takes a mapping apart. A node of another kind is reported and gives

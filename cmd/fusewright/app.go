@@ -28,6 +28,7 @@ type program struct {
 	Check    checkCmd    `cmd:"" help:"Print the findings, most severe first."`
 	Size     sizeCmd     `cmd:"" help:"Choose what the design leaves open (wires, fuses, relays, blocks, plugs, covers) and say why."`
 	New      newCmd      `cmd:"" help:"Write a commented design to start from."`
+	Survey   surveyCmd   `cmd:"" help:"Print what to measure before designing, with blanks, or put what was measured into a design."`
 	Fmt      fmtCmd      `cmd:"" help:"Tidy a design's spacing and quantities; comments stay."`
 	Diff     diffCmd     `cmd:"" help:"Show what changed between two designs, or two git revisions of one."`
 	Draw     drawCmd     `cmd:"" help:"Draw the schematic as SVG, PDF, PNG or DXF."`

@@ -19,6 +19,8 @@ import (
 	"unicode"
 
 	"fusewright/harness/proof/referencetest"
+
+	"gopkg.in/yaml.v3"
 )
 
 const hostileDesign = "../../testdata/hostile/hostile.yaml"
@@ -29,6 +31,9 @@ const hostileDesign = "../../testdata/hostile/hostile.yaml"
 var hostileRuns = []struct{ kind, line string }{
 	{"text", "build DESIGN -o OUT/all"},
 	{"text", "check DESIGN"},
+	{"markdown", "survey DESIGN"},
+	{"text", "survey DESIGN -o OUT/survey.pdf"},
+	{"text", "survey DESIGN -o OUT/form.yaml"},
 	{"json", "check DESIGN --format json"},
 	{"json", "check DESIGN --format sarif"},
 	{"markup", "check DESIGN --format junit"},
@@ -158,7 +163,7 @@ func TestHostileRunsAreComplete(t *testing.T) {
 
 func kindOf(path string) string {
 	return map[string]string{".svg": "svg", ".pdf": "pdf", ".png": "png", ".csv": "csv", ".json": "json",
-		".txt": "text", ".cir": "spice", ".dxf": "dxf", ".html": "svg", ".md": "text"}[filepath.Ext(path)]
+		".txt": "text", ".cir": "spice", ".dxf": "dxf", ".html": "svg", ".md": "text", ".yaml": "yaml"}[filepath.Ext(path)]
 }
 
 // wellFormed checks the bytes of an output of a kind.
@@ -189,6 +194,8 @@ func wellFormed(t *testing.T, kind string, data []byte) error {
 		return errors.Join(checkPlain(data), checkMarkdown(data))
 	case "text":
 		return checkPlain(data)
+	case "yaml":
+		return errors.Join(checkPlain(data), yaml.Unmarshal(data, new(map[string]any)))
 	}
 	return fmt.Errorf("no check for this kind of file")
 }

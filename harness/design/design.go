@@ -67,6 +67,8 @@ type Design struct {
 	// AllSizes tells that sizing may choose sizes that no shop has.
 	AllSizes bool
 
+	Conditions []When // those that taps name, in the order of the file
+
 	Taps     []*Tap
 	Fuses    []*Fuse
 	Relays   []*Relay
@@ -134,7 +136,8 @@ func (c Charging) Present() bool { return len(c.Output) > 0 }
 // Smooth tells whether a smooth curve runs through the points of the output.
 func (c *Charging) Smooth() bool { return c.Curve == "smooth" }
 
-// When says in which key states something draws or is live.
+// When says in which key states something draws or is live, or names a condition in
+// which alone it does: see Condition.
 type When string
 
 // The key states of taps and vehicle loads.
@@ -151,11 +154,13 @@ type VehicleLoad struct {
 	CurrentA Quantity
 	Duty     Quantity // share of time, 0..1
 	When     When     // default running; "" where it draws in situations
-	// In are the situations in which alone it draws; none = by When.
-	In  []*Situation
-	Pos problem.Pos
+	// In are the situations in which alone it draws, While the conditions; none of
+	// either = by When.
+	In    []*Situation
+	While []When
+	Pos   problem.Pos
 
-	in []Text // the names of In
+	in []Text // the names of In and While
 }
 
 // Place is somewhere on the vehicle.
@@ -197,6 +202,7 @@ type WireSpec struct {
 	ColourAuto bool
 	LengthM    Quantity          // given length, else from the runs
 	SlackM     Quantity          // allowance per end
+	Fitted     bool              // already there: neither cut nor bought
 	Sheathed   bool              // inside a sheath or conduit from end to end
 	FromEnd    *library.Terminal // nil = by the part's terminal and the size
 	ToEnd      *library.Terminal
@@ -258,6 +264,7 @@ type Common struct {
 	Label     string // longer wording for drawings; the name when empty
 	At        *Place
 	StaysLive Text // reason why it may be live with the key off
+	Fitted    bool // the design says that it is already there; see Fitted
 	// SparkProof: the design says that it is ignition protected; SparkGiven: or that it is not.
 	SparkProof, SparkGiven bool
 	Pos                    problem.Pos
@@ -279,6 +286,9 @@ func (c *Common) SaidSparkProof() bool { return c.SparkProof }
 
 // SaidUnprotected tells whether the design says that it is not ignition protected.
 func (c *Common) SaidUnprotected() bool { return c.SparkGiven && !c.SparkProof }
+
+// SaidFitted tells whether the design says that it is already there.
+func (c *Common) SaidFitted() bool { return c.Fitted }
 
 // LiveReason is why it may be live with the key off; "" when the design gives none.
 func (c *Common) LiveReason() string { return c.StaysLive.Value }
@@ -539,6 +549,7 @@ type Situation struct {
 	Reversed  []*Load   // of those on, the motors that run the other way round
 	Closed    []*Switch // switches closed besides those the loads need
 	Open      []*Switch // switches left open though a load needs them, as one tries each of two feeds
+	With      []When    // the conditions that hold
 	// As is the situation that this one is like, as a leg of a ride; nil = none. The
 	// machine's own loads draw as there.
 	As      *Situation
@@ -573,6 +584,7 @@ type Leg struct {
 	EngineRPM float64
 	Key       KeyState
 	On        []*Load
+	With      []When // the conditions that hold
 	AmbientC  Quantity
 	Pos       problem.Pos
 }

@@ -135,30 +135,3 @@ func sectionKeys() []key[Design] {
 		numbersKey(),
 	}
 }
-
-var limitsSection = section[Limits]{
-	Section: Section{Name: "limits", Shape: KindRecord,
-		Doc: "Limits of this design in place of the practice's. A wider limit than the practice's is the " +
-			"builder's to answer for.",
-		Example: "limits: {drop critical: 2 %, fuse distance: 150 mm, days to no start: 21 days}\n"},
-	keys: []key[Limits]{
-		quantityKey(Key{Name: "drop critical", Unit: quantity.Share, Min: 0.001, Max: 0.5,
-			Doc:     "most voltage drop to a critical load, feed and return, of the system voltage",
-			Default: "the practice's", Example: "3 %"}, func(l *Limits) *Quantity { return &l.DropCritical }),
-		quantityKey(Key{Name: "drop other", Unit: quantity.Share, Min: 0.001, Max: 0.5,
-			Doc: "the same for other loads", Default: "the practice's", Example: "10 %"},
-			func(l *Limits) *Quantity { return &l.DropOther }),
-		quantityKey(Key{Name: "fuse distance", Unit: quantity.Length, Min: 0.001, Max: 5,
-			Doc:     "most wire between a source and its fuse",
-			Default: "the practice's", Example: "180 mm"}, func(l *Limits) *Quantity { return &l.FuseDistanceM }),
-		quantityKey(Key{Name: "standby", Unit: quantity.Current, Min: 0, Max: 10,
-			Doc: "maximum current with the key off", Example: "20 mA"},
-			func(l *Limits) *Quantity { return &l.StandbyA }),
-		quantityKey(Key{Name: "days to no start", Unit: quantity.Duration, Min: 3600, Max: 3650 * 86400,
-			Doc: "least time parked until the battery no longer starts the engine", Example: "21 days",
-			per: 86400}, func(l *Limits) *Quantity { return &l.StandbyDays }),
-		quantityKey(Key{Name: "spare", Unit: quantity.Current, Min: 0, Max: 1000, Default: "none",
-			Doc: "least that the charging system has to spare with the engine running", Example: "2 A"},
-			func(l *Limits) *Quantity { return &l.SpareA }),
-	},
-}

@@ -35,6 +35,10 @@ func (k *Key) expected() string {
 		return "a name from the library's " + k.Library + ", such as " + k.Example
 	case KindStates:
 		return oneOf(append(append([]string(nil), k.Choices...), "the name of a situation", "a list of names"))
+	case KindCondition:
+		return oneOf(append(slices.Clone(k.Choices), "the name of a condition, such as "+k.Example))
+	case KindConditions:
+		return "the name of a condition or a list of names, such as " + k.Example
 	case KindState:
 		return "the name of a situation, such as " + k.Example
 	case KindRelay:
@@ -281,6 +285,10 @@ func rowKey[T, X any](k Key, find func(*reader, string) *X, to func(*T) **X) key
 			return
 		}
 		*to(t) = lookup(r, k.Library, s, func(name string) *X { return find(r, name) })
+		if why := aluminium(s); *to(t) == nil && k.Library == "wire types" && why != "" {
+			r.report(r.pos(f.node), fmt.Sprintf("%s: %s is aluminium, which is not worked with here: %s", f, quoted(s), why), "copper, plain or tinned")
+			return
+		}
 		if *to(t) == nil {
 			r.unknown(r.pos(f.node), fmt.Sprintf("%s: the library has no %s", f, quoted(s)), s, r.lib.Names(k.Library))
 			return

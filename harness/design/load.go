@@ -115,7 +115,7 @@ var leadSection = section[Lead]{
 		quantityKey(Key{Name: "size", Unit: quantity.Area, Min: 0.05, Max: 200, Required: true,
 			Doc: "conductor size", Example: "1 mm²"}, func(x *Lead) *Quantity { return &x.AreaMm2 }),
 		quantityKey(Key{Name: "length", Unit: quantity.Length, Min: 0.01, Max: 20,
-			Doc: "length", Example: "300 mm"}, func(x *Lead) *Quantity { return &x.LengthM }),
+			Doc: "length, from the harness to the accessory; without it the lead counts for heat and fuse, not for the drop", Example: "300 mm"}, func(x *Lead) *Quantity { return &x.LengthM }),
 	},
 }
 
@@ -198,7 +198,7 @@ func (x *Load) figures(r *reader, f field) {
 	case t.PowerW > 0:
 		x.PowerW = t.PowerW
 	default:
-		x.PowerW = t.CurrentA * x.RatedV
+		x.PowerW = t.CurrentA * x.RatedV * classV(t.RatedV) / classV(x.RatedV) // half the amperes on 24 V
 	}
 	if x.Figure == "" {
 		x.Figure = "typical"
@@ -356,7 +356,7 @@ func (x *Load) character() {
 			*q = Quantity{Value: value, Text: quantity.Plain(value, dim)}
 		}
 	}
-	fill(&x.MinV, t.MinV, quantity.Voltage)
+	fill(&x.MinV, t.MinV*classV(x.RatedV)/classV(t.RatedV), quantity.Voltage)
 	standby := t.StandbyA
 	if x.given.power.Given() && x.RatedV > 0 { // one that takes less in use takes no more at rest
 		standby = min(standby, x.given.power.Value/x.RatedV)

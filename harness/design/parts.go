@@ -74,6 +74,7 @@ func commonKeys[X any, P partPtr[X]]() []key[X] {
 		reasonKey(Key{Name: "stays live", Doc: "why it may be live with the key off; the check then " +
 			"takes it as meant", Example: `"bilge pump must run unattended"`},
 			func(x *X) *Text { return &P(x).common().StaysLive }),
+		fittedKey[X, P](),
 		saidKey(yesKey(Key{Name: "ignition protected", Default: "as the library says of its type", Example: "yes",
 			Doc: "its maker says that no spark of it lights petrol vapour around it"},
 			func(x *X) *bool { return &P(x).common().SparkProof }),

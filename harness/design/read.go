@@ -57,6 +57,7 @@ func (r *reader) readAll(root *yaml.Node) {
 	if r.tooManyWires() {
 		return
 	}
+	r.ownPractice()
 	r.resolvePlaces()
 	r.tightDrops()
 	r.joinHalves()
@@ -64,6 +65,7 @@ func (r *reader) readAll(root *yaml.Node) {
 	r.checkReversed()
 	r.fillRelays()
 	r.fillWires()
+	r.fillFitted()
 	r.checkPlugs()
 	r.checkLoops()
 	r.checkLengths()
@@ -86,10 +88,14 @@ type reader struct {
 	names       map[string]namedPart // by folded name
 	parts       []Part               // in file order
 	places      map[string]*Place    // by folded name
+	conditions  map[string]When      // by folded name
+	hot         []hotDraft           // where they are named
+	derived     bool                 // the design gives no situations
 	current     Part                 // the part being read
 	connections []*connection
 	byFeeds     map[*[]Feed]*connection
 	placeRefs   []placeRef
+	limits      []func(*library.Practice)           // of the design
 	states      []*stateDraft                       // situations and legs
 	lookups     map[string]any                      // library rows by kind and name
 	ratings     map[*library.FuseRating]problem.Pos // ratings asked for and not looked up yet
@@ -107,7 +113,7 @@ type namedPart struct {
 
 func newReader(file string, lib *library.Library) *reader {
 	return &reader{file: file, lib: lib, d: &Design{File: file, Library: lib},
-		slipped: map[int]bool{}, old: map[string]bool{}, names: map[string]namedPart{}, places: map[string]*Place{},
+		slipped: map[int]bool{}, old: map[string]bool{}, names: map[string]namedPart{}, places: map[string]*Place{}, conditions: map[string]When{},
 		byFeeds: map[*[]Feed]*connection{}, lookups: map[string]any{}, unplaced: map[Part]bool{},
 		ratings: map[*library.FuseRating]problem.Pos{}}
 }

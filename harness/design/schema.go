@@ -134,7 +134,9 @@ func valueSchema(k Key, lib *library.Library) schemaNode {
 		return withWords(k.Choices, anyOf(schemaNode{"enum": libraryNames(lib, k.Library)}, textSchema()))
 	case KindPlace, KindState, KindRelay:
 		return textSchema()
-	case KindFeeds, KindReturns, KindLoads, KindSwitches, KindStates:
+	case KindCondition:
+		return withWords(k.Choices, textSchema())
+	case KindFeeds, KindReturns, KindLoads, KindSwitches, KindStates, KindConditions:
 		return anyOf(textSchema(), listSchema(textSchema()))
 	}
 	return compoundSchema(k)

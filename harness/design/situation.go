@@ -13,14 +13,16 @@ import (
 // stateDraft is what is on at once, of a situation or of a leg of a ride,
 // before names and engine speeds are looked up.
 type stateDraft struct {
-	of     where
-	key    Text
-	engine Quantity // Text is the word or speed as written
-	on     Text     // the word "all" or "none"
-	loads  []Text
-	closed []Text
-	turned []Text // the loads that are reversed
-	as     Text   // the situation that a leg is like
+	of      where
+	key     Text
+	engine  Quantity // Text is the word or speed as written
+	on      Text     // the word "all" or "none"
+	loads   []Text
+	closed  []Text
+	turned  []Text // the loads that are reversed
+	with    []Text // the conditions that hold
+	without bool   // the list is given, and empty
+	as      Text   // the situation that a leg is like
 
 	situation *Situation // one of the two
 	leg       *Leg
@@ -31,6 +33,7 @@ var situationSection = section[stateDraft]{
 		Doc: "What is on at once; every check is made in every situation. When the design gives some, the " +
 			"usual ones are left out, except that the vehicle parked with the key off is always looked at.",
 		Example: "situations:\n  night ride: {engine: cruise, on: [left lamp, right lamp, grips]}\n" +
+			"  main beam: {engine: cruise, with: [main beam], on: [left lamp, right lamp]}\n" +
 			"  waiting: {engine: idle, on: all}\n  parked: {key: off}\n"},
 	keys: append(stateKeys(),
 		key[stateDraft]{Key: Key{Name: "closed", Kind: KindSwitches, Example: "[lamps]", Default: "none",
@@ -67,6 +70,7 @@ func stateKeys() []key[stateDraft] {
 				}
 				x.loads = list
 			}},
+		withKey(),
 	}
 }
 
@@ -111,6 +115,7 @@ func (r *reader) finishSituations() {
 	r.finishStates(false)
 	r.deriveSituations()
 	r.finishStates(true) // a leg may be like a situation
+	r.checkConditions()
 	r.finishVehicleLoads()
 }
 
@@ -123,7 +128,7 @@ func (r *reader) deriveSituations() {
 	if !off {
 		r.derive("key off", KeyOff, 0, false)
 	}
-	if given {
+	if r.derived = !given; given {
 		return
 	}
 	r.derive("key on, engine stopped", KeyOn, 0, true)
@@ -162,7 +167,7 @@ func (r *reader) situation(t Text, of where, words ...string) *Situation {
 func (r *reader) derive(name string, key KeyState, rpm float64, on bool) {
 	s := &Situation{Name: name, Key: key, EngineRPM: rpm, Derived: true, Pos: r.d.Battery.Pos}
 	if on {
-		s.On = r.d.Loads
+		s.On, s.With = r.d.Loads, r.d.Conditions
 	}
 	r.d.Situations = append(r.d.Situations, s)
 }
@@ -203,11 +208,12 @@ func (r *reader) finishState(x *stateDraft) {
 	if x.on.Value == "" && x.loads == nil {
 		loads = as.On
 	}
+	with := r.conditionsOf(x, as)
 	if x.leg != nil {
-		x.leg.Key, x.leg.EngineRPM, x.leg.On = key, rpm, loads
+		x.leg.Key, x.leg.EngineRPM, x.leg.On, x.leg.With = key, rpm, loads, with
 		return
 	}
-	x.situation.Key, x.situation.EngineRPM, x.situation.On = key, rpm, loads
+	x.situation.Key, x.situation.EngineRPM, x.situation.On, x.situation.With = key, rpm, loads, with
 	x.situation.Closed = namedParts[*Switch](r, x.of, "switch", x.closed)
 	r.reverse(x.situation, namedParts[*Load](r, x.of, "load", x.turned))
 	for i, l := range x.situation.Reversed {

@@ -8,8 +8,9 @@ var tapSection = section[Tap]{
 		Example: "taps:\n  tail lamp feed: {at: under seat, hot: key, fuse: 10 A, spare: 300 mA, " +
 			"supervised: no}\n"},
 	keys: withCommon(
-		choiceKey(Key{Name: "hot", Choices: whenWords, Required: true, Example: "key",
-			Doc: "live with the engine running, with the key on, or always"},
+		conditionKey(Key{Name: "hot", Required: true, Example: "main beam",
+			Doc: "live with the engine running, with the key on, always, or only in the situations that name a condition `with`, " +
+				"such as main beam, brake or horn"},
 			func(t *Tap) *When { return &t.Hot }),
 		quantityKey(Key{Name: "fuse", Unit: quantity.Current, Min: 0.1, Max: 1000,
 			Doc: "the factory fuse before it; without it a finding asks for it", Example: "10 A"},

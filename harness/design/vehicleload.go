@@ -28,8 +28,8 @@ var vehicleLoadSection = section[VehicleLoad]{
 		quantityKey(Key{Name: "duty", Unit: quantity.Share, Min: 0, Max: 1, Default: "100 %",
 			Doc: "share of the time it draws"}, func(l *VehicleLoad) *Quantity { return &l.Duty }),
 		{Key: Key{Name: "when", Kind: KindStates, Choices: whenWords, Default: string(WhenRunning), Example: "[traffic, climb]",
-			Doc: "draws with the engine running, with the key on, always, or only in the situations named: a fan that " +
-				"runs in traffic"}, read: func(r *reader, l *VehicleLoad, f field) { r.when(l, f) }},
+			Doc: "draws with the engine running, with the key on, always, or only in the situations named, or with the conditions that " +
+				"taps name as `hot`: a fan that runs in traffic, brake lamps"}, read: func(r *reader, l *VehicleLoad, f field) { r.when(l, f) }},
 	},
 	short: func(r *reader, l *VehicleLoad, f field) bool {
 		if isNothing(f.node) {
@@ -77,11 +77,24 @@ func (r *reader) when(l *VehicleLoad, f field) {
 	l.in = list
 }
 
-// finishVehicleLoads looks up the situations that vehicle loads name.
+// words are what may stand for a situation.
+func (r *reader) words() []string {
+	words := slices.Clone(whenWords)
+	for _, w := range r.d.Conditions {
+		words = append(words, string(w))
+	}
+	return words
+}
+
+// finishVehicleLoads looks up the situations and conditions that vehicle loads name.
 func (r *reader) finishVehicleLoads() {
 	for _, l := range r.d.VehicleLoads {
 		for _, t := range l.in {
-			switch s := r.situation(t, where{"vehicle load", l.Name}, whenWords...); {
+			if w, ok := r.conditions[fold(t.Value)]; ok && !slices.Contains(l.While, w) {
+				l.While = append(l.While, w)
+				continue
+			}
+			switch s := r.situation(t, where{"vehicle load", l.Name}, r.words()...); {
 			case s == nil:
 			case slices.Contains(l.In, s):
 				r.report(t.Pos, fmt.Sprintf("vehicle load %s: %s is named twice", quoted(l.Name), quoted(t.Value)), "each name once")

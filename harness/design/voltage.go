@@ -1,5 +1,7 @@
 package design
 
+import "math"
+
 // chargedShare is the voltage of a lead-acid battery on charge over its nominal:
 // 14.4 V of 12 V (charging notes, two sources).
 const chargedShare = 1.2
@@ -22,3 +24,18 @@ func (d *Design) HighestV() float64 {
 	}
 	return max(d.NominalV(), d.Charging.RegulatedV.Value)
 }
+
+// classV is the nominal voltage, of 6, 12, 24 and 48 V, that a part with a rated voltage is
+// made for: 12 V of one rated at 13.5 V. A part without one is of 12 V.
+func classV(ratedV float64) float64 {
+	class := 12.0
+	for _, v := range systemVolts {
+		if ratedV > 0 && math.Abs(math.Log(ratedV/v/regulatedOverNominal)) < math.Abs(math.Log(ratedV/class/regulatedOverNominal)) {
+			class = v
+		}
+	}
+	return class
+}
+
+// regulatedOverNominal is about half way, as a ratio, between a nominal voltage and the highest in use.
+const regulatedOverNominal = 1.1

@@ -2,6 +2,7 @@ package design
 
 import (
 	"fmt"
+	"regexp"
 
 	"fusewright/harness/design/problem"
 	"fusewright/harness/design/quantity"
@@ -19,6 +20,7 @@ type wireDraft struct {
 	returnsAuto bool
 	sizes       string // of the defaults: "all" or "shop"
 	from, to    Text   // kinds of terminals asked for: "ring M6"
+	fitted      *bool  // already there; nil = not said
 	// Where a crimp part of an end is named.
 	fromPos, toPos problem.Pos
 }
@@ -43,6 +45,7 @@ var wireSection = section[wireDraft]{
 		yesKey(Key{Name: "sheathed", Default: "no", Example: "yes",
 			Doc: "inside a sheath or conduit from end to end; allows more wire before the first fuse in some practices"},
 			func(w *wireDraft) *bool { return &w.spec.Sheathed }),
+		fittedWireKey(),
 		recordKey(Key{Name: "ends", Doc: "crimp parts of its ends", Default: "by part and size",
 			Example: "{from: ring M6, to: tab 6.3}"}, &endsSection,
 			func(_ *reader, w *wireDraft, _ field) *wireDraft { return w })),
@@ -251,6 +254,7 @@ func (r *reader) fillWire(c *connection) {
 	} else {
 		w.spec.Size, w.spec.SizeAuto = def.spec.Size, def.spec.SizeAuto
 	}
+	w.spec.Sheathed = w.spec.Sheathed || w.spec.Type != nil && w.spec.Type.Cores > 0
 	r.chooseEnds(w, at)
 	for i := range *c.feeds {
 		f := &(*c.feeds)[i]
@@ -310,3 +314,14 @@ func (r *reader) defaultWireType() *library.WireType {
 	}
 	return nil
 }
+
+// aluminium is why a wire of it, plain or clad with copper, is refused; "" = it is none. Common
+// practice, no source; 33 CFR 183.425(a) asks for copper on boats (two sources).
+func aluminium(name string) string {
+	if !aluminiumWord.MatchString(name) {
+		return ""
+	}
+	return "it loses 1.6 times the volts of copper of its size, and under a crimp or screw made for copper it creeps, oxidises and heats"
+}
+
+var aluminiumWord = regexp.MustCompile(`(?i)\balumini?um\b|\bCCA\b|\bcopper[ -]clad\b`)

@@ -23,7 +23,7 @@ func (t *tester) classes(w *circuit.Wire) ladder {
 		return nil
 	}
 	types := slices.DeleteFunc(slices.Clone(t.Design.Library.WireTypes), func(x *library.WireType) bool {
-		return x.Standard != now.Standard || x.ClassC <= now.ClassC
+		return x.Standard != now.Standard || x.Cores != now.Cores || x.ClassC <= now.ClassC
 	})
 	slices.SortStableFunc(types, func(a, b *library.WireType) int { return cmp.Compare(a.ClassC, b.ClassC) })
 	var l ladder

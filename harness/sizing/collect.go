@@ -188,6 +188,7 @@ func blockTypes(d *design.Design, x *design.Block) []*library.BlockType {
 		}
 		list = append(list, t)
 	}
+	list = ratedFor(d, list)
 	return ascending(list, func(t *library.BlockType) float64 {
 		rank := float64(t.Ways)*1e4 + t.TotalA
 		if t.Sealed != wet {
@@ -195,6 +196,19 @@ func blockTypes(d *design.Design, x *design.Block) []*library.BlockType {
 		}
 		return rank
 	})
+}
+
+// ratedFor leaves out blocks whose fuses are not rated for the system's voltage, while there
+// are others.
+func ratedFor(d *design.Design, list []*library.BlockType) []*library.BlockType {
+	rated := slices.DeleteFunc(slices.Clone(list), func(t *library.BlockType) bool {
+		f := d.Library.FuseType(t.FuseType)
+		return f != nil && f.MaxV > 0 && f.MaxV < d.HighestV()
+	})
+	if len(rated) == 0 {
+		return list
+	}
+	return rated
 }
 
 // families are the connector families of the contacts that the ends of the

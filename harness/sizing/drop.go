@@ -139,8 +139,10 @@ func (w *view) worstDrop(b *circuit.Branch, results []*warm.Result, wires bool, 
 		if wires {
 			d.nowV = 0
 			for _, way := range w.ways(b) {
-				for _, x := range way.Wires() {
-					d.nowV += math.Abs(r.Solution.Volts(x.Branch))
+				for _, x := range way.Branches {
+					if x.Wire != nil || x.OfLead() {
+						d.nowV += math.Abs(r.Solution.Volts(x))
+					}
 				}
 			}
 		}

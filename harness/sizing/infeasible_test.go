@@ -140,7 +140,7 @@ places: {tray: {ambient: 40 °C}}
 fuses: {f: {type: blade C, at: tray, fed by: battery, wire: {length: 100 mm}, stays live: "test"}}
 relays: {r: {at: tray, fed by: f, coil: {fed by: f, returns to: battery negative, suppressed by: diode}}}
 loads: {l: {current: 4 A, behaves: resistor, at: tray, fed by: r, returns to: battery negative}}
-`), "system: 12 V", "system: 48 V", 1)
+`), "system: 12 V", "system: 6 V", 1)
 	p, err := Complete(read(t, src))
 	if err != nil {
 		t.Fatal(err)
@@ -148,7 +148,7 @@ loads: {l: {current: 4 A, behaves: resistor, at: tray, fed by: r, returns to: ba
 	if err := p.Explain(); err != nil {
 		t.Fatal(err)
 	}
-	want := "no relay with a coil of 48 V in the library: none is chosen for r; the nearest is 24 V"
+	want := "no relay with a coil of 6 V in the library: none is chosen for r; the nearest is 12 V"
 	if got := strings.Join(p.Lacking, "; "); got != want {
 		t.Errorf("%q, want %q; remaining %d", got, want, len(p.Remaining))
 	}

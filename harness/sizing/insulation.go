@@ -72,7 +72,7 @@ func (s *search) inUsual(list []*slot) map[home]string {
 func betterTypes(d *design.Design) []*library.WireType {
 	now := d.Wire.Type
 	list := slices.DeleteFunc(slices.Clone(d.Library.WireTypes), func(t *library.WireType) bool {
-		return t.Standard != now.Standard || t.ClassC <= now.ClassC || len(t.Sizes) != len(now.Sizes) ||
+		return t.Standard != now.Standard || t.Cores != now.Cores || t.ClassC <= now.ClassC || len(t.Sizes) != len(now.Sizes) ||
 			t.Sizes[0].OuterMm != now.Sizes[0].OuterMm
 	})
 	return ascending(list, func(t *library.WireType) float64 { return t.ClassC })

@@ -59,7 +59,7 @@ func (s *search) turnOn(c *circuit.Circuit, loads []*circuit.Branch) (*verdict, 
 
 func (s *search) addSituation(name string, on []*design.Load, at *design.Load) {
 	s.d.Situations = append(slices.Clip(s.d.Situations), &design.Situation{Name: name, Key: design.KeyOn,
-		EngineRPM: s.d.Charging.CruiseRPM.Value, On: on, Pos: at.Pos})
+		EngineRPM: s.d.Charging.CruiseRPM.Value, On: on, With: s.d.Conditions, Pos: at.Pos})
 }
 
 // busiest are the loads of the situation whose loads are rated for most.

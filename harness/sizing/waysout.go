@@ -265,7 +265,7 @@ func (s *search) betterThan(wires []*circuit.Wire) []*library.WireType {
 		if len(list) > 0 {
 			last = list[len(list)-1]
 		}
-		if t.ClassC > max(last.ClassC, hottestC) && inGauge(t) == inGauge(now) && len(list) < 2 {
+		if t.ClassC > max(last.ClassC, hottestC) && inGauge(t) == inGauge(now) && t.Cores == now.Cores && len(list) < 2 {
 			list = append(list, t)
 		}
 	}

@@ -10,6 +10,7 @@ import (
 
 	"fusewright/harness"
 	"fusewright/harness/design/lengths"
+	"fusewright/harness/design/wording"
 	"fusewright/harness/workshop/cutting"
 	"fusewright/render/report"
 	"fusewright/render/scene"
@@ -50,6 +51,9 @@ func CutList(r *harness.Review) []*scene.Sheet {
 	fill := func(b *book) error {
 		crimps, runs := crimpsOf(rows), runNumbers(r)
 		b.para(cutNote(u), smallQuiet)
+		if there := r.Circuit.FittedWires(); len(there) > 0 {
+			b.para("Already fitted and not cut: "+wording.And(there)+".", smallQuiet)
+		}
 		b.lay(wireTable(r, rows, crimps, runs), column{head: "cut", wide: 8, align: scene.Middle, first: true})
 		b.inColumns(3)
 		b.keyed("Terminals, by the letter in the list", crimps.names, letter)

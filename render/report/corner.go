@@ -120,7 +120,7 @@ func cornerFigure(r *harness.Review, v corner.Value, situation int, scale float6
 }
 
 func (rep *CornerReport) addLoad(r *harness.Review, b *circuit.Branch) {
-	s, way := r.Corners, r.Circuit.WayWires(b.Part)
+	s, way := r.Corners, r.Circuit.WayConductors(b.Part)
 	on := func(i int) bool { return r.Solutions[i].LoadOn[b.Index] }
 	drop := func(i int) corner.Value { return s.Drop(i, b) }
 	wires := func(i int) corner.Value {

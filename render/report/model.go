@@ -52,6 +52,7 @@ type ModelPart struct {
 	Place     string          `json:"place,omitempty"`
 	Line      int             `json:"line,omitempty"` // in the design
 	Col       int             `json:"col,omitempty"`
+	Fitted    bool            `json:"fitted,omitempty"`
 	Plug      *ModelPlug      `json:"plug,omitempty"`
 	Terminals []ModelTerminal `json:"terminals"`
 }
@@ -126,6 +127,7 @@ type ModelWire struct {
 	LengthM      *float64 `json:"length_m"`   // to cut
 	FinishedM    *float64 `json:"finished_m"` // along the runs, with slack: what the resistance is of
 	LengthGiven  bool     `json:"length_given,omitempty"`
+	Fitted       bool     `json:"fitted,omitempty"`
 	Runs         []string `json:"runs,omitempty"`
 	AmbientC     *float64 `json:"ambient_c"`
 	AmbientAt    string   `json:"ambient_at,omitempty"`
@@ -147,6 +149,7 @@ type ModelSituation struct {
 	EngineRPM      *float64   `json:"engine_rpm"`
 	On             []string   `json:"on"`
 	Closed         []string   `json:"closed"`
+	With           []string   `json:"with,omitempty"`
 	Status         string     `json:"status"`
 	Why            string     `json:"why,omitempty"`
 	NodeV          []*float64 `json:"node_v"`
@@ -208,7 +211,7 @@ func hashOf(data []byte) string {
 }
 
 func modelPart(p *circuit.Part) ModelPart {
-	row := ModelPart{Ref: p.Ref, Kind: string(p.Kind), Name: p.Name, Label: p.Label,
+	row := ModelPart{Ref: p.Ref, Fitted: p.Fitted, Kind: string(p.Kind), Name: p.Name, Label: p.Label,
 		Line: p.Pos.Line, Col: p.Pos.Col, Terminals: []ModelTerminal{}}
 	if p.Place != nil {
 		row.Place = p.Place.Name

@@ -72,6 +72,8 @@ func closedBy(c *circuit.Closer) string {
 		return "own switch of " + c.OwnSwitch.Name
 	case c.Standby != nil:
 		return "while off: " + c.Standby.Name
+	case c.Key.Condition():
+		return "condition: " + string(c.Key)
 	}
 	return "key: " + string(c.Key)
 }
@@ -79,7 +81,7 @@ func closedBy(c *circuit.Closer) string {
 func modelWire(w *circuit.Wire) ModelWire {
 	row := ModelWire{
 		Number: w.Number, Role: string(w.Role), From: pinOf(w.From), To: pinOf(w.To), Colour: w.Spec.Colour.Code(),
-		LengthM: exact(cutting.LengthM(w)), FinishedM: exact(w.LengthM), LengthGiven: w.LengthGiven, AmbientC: exact(w.AmbientC), AmbientAt: w.AmbientAt,
+		LengthM: exact(cutting.LengthM(w)), FinishedM: exact(w.LengthM), LengthGiven: w.LengthGiven, Fitted: w.Spec.Fitted, AmbientC: exact(w.AmbientC), AmbientAt: w.AmbientAt,
 		AmbientKnown: w.AmbientKnown, ConductorOhm: exact(w.ConductorOhm20), EndsOhm: exact(w.EndsOhm),
 		FromEnd: endName(w.FromEnd), ToEnd: endName(w.ToEnd), Branch: w.Branch.Index,
 		Line: w.Pos.Line, Col: w.Pos.Col,
@@ -119,6 +121,9 @@ func modelSituation(s *solve.Solution) ModelSituation {
 	}
 	for _, c := range s.Situation.Closed {
 		row.Closed = append(row.Closed, c.Name)
+	}
+	for _, w := range s.Situation.With {
+		row.With = append(row.With, string(w))
 	}
 	for _, b := range s.Circuit.Branches {
 		switch {

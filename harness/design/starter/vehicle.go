@@ -102,7 +102,7 @@ var vehicles = []vehicle{
 		ground:  map[string]string{"front": "console bus", "dash": "console bus", "rear": "console bus", "block": "console bus"},
 		block:   "console", source: "battery box", rocker: "sealed rocker 20 A",
 		wire: "{colour: auto, slack: 80 mm}", heavy: "anchor locker", heavyRun: "3.2 m"},
-	{name: "camper", words: "a camper", practice: "off-road", battery: "AGM", capacity: "100 Ah",
+	{name: "camper", words: "a camper", practice: "camper", battery: "AGM", capacity: "100 Ah",
 		regulated: "14.4 V", output: "800 rpm: 20 A, 2000 rpm: 30 A",
 		idle: "800 rpm", cruise: "2000 rpm", accessories: []string{"LED interior lamp", "fresh water pump", "compressor fridge", "USB charger"},
 		own:    []string{"battery monitor: {current: 5 mA, when: always}"},

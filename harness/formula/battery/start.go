@@ -42,7 +42,7 @@ func StartOf(d *design.Design) Start {
 func usualStarter(d *design.Design, lib *library.Library) *library.LoadType {
 	var best *library.LoadType
 	for _, l := range lib.Loads {
-		if l.Starter && (best == nil || slices.Compare(starterFit(d, l), starterFit(d, best)) > 0) {
+		if l.Starter && (best == nil || slices.Compare(starterFit(d, lib, l), starterFit(d, lib, best)) > 0) {
 			best = l
 		}
 	}
@@ -50,8 +50,8 @@ func usualStarter(d *design.Design, lib *library.Library) *library.LoadType {
 }
 
 // starterFit is how well a starter fits a design, what weighs most first.
-func starterFit(d *design.Design, l *library.LoadType) []float64 {
-	fit := []float64{-math.Abs(l.RatedV - d.NominalV()), usual(d, l.Practices), l.FromAh}
+func starterFit(d *design.Design, lib *library.Library, l *library.LoadType) []float64 {
+	fit := []float64{-math.Abs(l.RatedV - d.NominalV()), usual(d, lib, l.Practices), l.FromAh}
 	if l.FromAh > d.Battery.CapacityAh.Value { // too large for the battery
 		fit[2] = -1
 	}
@@ -60,11 +60,11 @@ func starterFit(d *design.Design, l *library.LoadType) []float64 {
 
 // usual is how usual a part of some practices is in the design's: 1 in one of them, a half
 // in one of its builder's own that is afloat as they are, or ashore, 0 elsewhere.
-func usual(d *design.Design, practices []string) float64 {
+func usual(d *design.Design, lib *library.Library, practices []string) float64 {
 	if d.Practice == nil {
 		return 0
 	}
-	if slices.Contains(practices, d.Practice.Name) {
+	if lib.Among(d.Practice, practices) {
 		return 1
 	}
 	for _, name := range practices {

@@ -60,6 +60,8 @@ type Part struct {
 	Plug *Plug
 	// InReturn tells that it stands in a return: a fuse, or a contact that switches the ground side.
 	InReturn bool
+	// Fitted tells that the design says it is already there.
+	Fitted bool
 	// Source is the design part: *design.Fuse, *design.Relay, ... ; nil for
 	// generator and vehicle loads.
 	Source design.Part
@@ -141,12 +143,13 @@ type Branch struct {
 	TimeOn TimeOn // of wires and fuses: how long at a time their current flows
 }
 
-// Closer says when a contact is closed. Exactly one field is set.
+// Closer says when a contact is closed. Exactly one field is set, KeyOff beside Key.
 type Closer struct {
 	Coil      *Branch        // relay make contact: closed while the coil is energised
 	Break     *Branch        // relay break contact: closed while it is not
 	Switch    *design.Switch // closed by hand
 	Key       design.When    // factory contact of a tap, or the key itself
+	KeyOff    bool           // Key is a condition that a situation has with the key off
 	OwnSwitch *design.Load   // the load's own switch
 	Standby   *design.Load   // closed while the load is off: its standby draw
 }
@@ -245,6 +248,31 @@ type Wire struct {
 	FromEnd, ToEnd *library.Terminal // chosen crimp parts; nil = none in the library fits
 	Branch         *Branch
 	Pos            problem.Pos // of the feed or return in the design
+}
+
+// ToMake lists the wires that are not there yet.
+func (c *Circuit) ToMake() []*Wire { return toMake(c.Wires) }
+
+// ToMake lists those of a run.
+func (b *Bundle) ToMake() []*Wire { return toMake(b.Wires) }
+
+// FittedWires are the numbers of the wires that are there already.
+func (c *Circuit) FittedWires() (numbers []string) {
+	for _, w := range c.Wires {
+		if w.Spec.Fitted {
+			numbers = append(numbers, w.Number)
+		}
+	}
+	return numbers
+}
+
+func toMake(wires []*Wire) (list []*Wire) {
+	for _, w := range wires {
+		if !w.Spec.Fitted {
+			list = append(list, w)
+		}
+	}
+	return list
 }
 
 // Bundle is the wires that lie in one run.

@@ -6,15 +6,25 @@ import (
 	"fusewright/harness/design"
 )
 
-// keyClosed tells whether what is live at a state of the key is live now.
-func keyClosed(when design.When, key, running bool) bool {
+// holds tells whether what is live at a state of the key, or with a condition, is live in
+// a situation.
+func holds(when design.When, s *design.Situation) bool {
 	switch when {
 	case design.WhenAlways:
 		return true
 	case design.WhenKey:
-		return key
+		return s.Key == design.KeyOn
+	case design.WhenRunning:
+		return Running(s)
 	}
-	return key && running
+	return slices.Contains(s.With, when)
+}
+
+// keyOff tells whether a situation of the design has a condition with the key off.
+func keyOff(d *design.Design, when design.When) bool {
+	return when.Condition() && slices.ContainsFunc(d.Situations, func(s *design.Situation) bool {
+		return s.Key == design.KeyOff && slices.Contains(s.With, when)
+	})
 }
 
 // Running tells whether the engine turns in a situation; it does not with the
@@ -48,7 +58,7 @@ func Contacts(c *Circuit, s *design.Situation) []bool {
 		case k.Break != nil:
 			closed[i] = true
 		case k.Key != "":
-			closed[i] = keyClosed(k.Key, s.Key == design.KeyOn, Running(s))
+			closed[i] = holds(k.Key, s)
 		case k.Switch != nil:
 			closed[i] = (byHand[k.Switch] || needed[i]) && !slices.Contains(s.Open, k.Switch)
 		case k.OwnSwitch != nil:
@@ -95,8 +105,9 @@ func Present(c *Circuit, s *design.Situation) []bool {
 
 // draws tells whether one of the machine's own loads draws in a situation.
 func draws(v *design.VehicleLoad, s *design.Situation) bool {
-	if len(v.In) > 0 {
-		return slices.Contains(v.In, s) || s.As != nil && slices.Contains(v.In, s.As)
+	if len(v.In) > 0 || len(v.While) > 0 {
+		return slices.Contains(v.In, s) || s.As != nil && slices.Contains(v.In, s.As) ||
+			slices.ContainsFunc(v.While, func(w design.When) bool { return holds(w, s) })
 	}
-	return keyClosed(v.When, s.Key == design.KeyOn, Running(s))
+	return holds(v.When, s)
 }

@@ -15,7 +15,7 @@ var branchKinds = [BranchKinds]branchKind{
 	WireBranch:    {"wire", func(b *Branch) bool { return !b.Wire.Role.Returns() }, func(b *Branch) bool { return b.Wire.Role.Returns() }},
 	ContactBranch: {"contact", inFeed, inReturn},
 	FuseBranch:    {"fuse", inFeed, inReturn},
-	ResistorBranch: {"resistor", func(b *Branch) bool { return b.Part != nil && b.Part.Kind == Block },
+	ResistorBranch: {"resistor", func(b *Branch) bool { return b.Part != nil && b.Part.Kind == Block || b.OfLead() },
 		func(b *Branch) bool { return b.Part != nil && b.Part.Kind == Ground }},
 	LoadBranch:    {"load", nil, nil},
 	BatteryBranch: {"battery", nil, nil},
@@ -44,7 +44,7 @@ func (p *Part) rests() bool {
 func (k BranchKind) String() string { return branchKinds[k].name }
 
 // Feeds tells whether a branch carries current outward from the source, A to B:
-// feed wires, fuses and contacts that stand in a feed, links of blocks. Loads, coils, returns, frame
+// feed wires, fuses and contacts that stand in a feed, links of blocks, leads of accessories. Loads, coils, returns, frame
 // paths and sources do not.
 func (b *Branch) Feeds() bool {
 	f := branchKinds[b.Kind].feeds
@@ -65,6 +65,11 @@ func (b *Branch) Conductor() bool { return b.Feeds() || b.Returns() }
 // OfCoil tells whether a branch is a relay's coil or its suppressor.
 func (b *Branch) OfCoil() bool {
 	return b.Kind == ResistorBranch && b.Part != nil && b.Part.Kind == Relay
+}
+
+// OfLead tells whether a branch is the lead that an accessory comes with.
+func (b *Branch) OfLead() bool {
+	return b.Kind == ResistorBranch && b.Part != nil && b.Part.Kind == Load
 }
 
 // IsCoil tells whether a branch is a relay's coil.

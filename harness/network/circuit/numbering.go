@@ -75,6 +75,8 @@ func nameBranch(p *Part, br *Branch) {
 		if br.Kind == ResistorBranch && br != p.Coil() {
 			br.Name += " suppressor"
 		}
+	case br.OfLead():
+		br.Name = p.Ref + ":lead"
 	case p.Kind == Block:
 		br.Name = p.Ref + ":" + br.B.Terminals[0].Name
 	case br.Closer != nil && br.Closer.OwnSwitch != nil:

@@ -6,6 +6,7 @@ import (
 
 	"fusewright/harness/design"
 	"fusewright/harness/design/problem"
+	"fusewright/harness/formula/conductor"
 	"fusewright/library"
 )
 
@@ -75,7 +76,7 @@ func (b *builder) part(kind Kind, src design.Part, c *design.Common) *Part {
 	}
 	b.c.Parts = append(b.c.Parts, p)
 	if src != nil {
-		b.parts[src], p.InReturn = p, design.StandsInReturn(src)
+		b.parts[src], p.InReturn, p.Fitted = p, design.StandsInReturn(src), kind != Tap && design.Fitted(src)
 	}
 	return p
 }
@@ -145,7 +146,7 @@ func (b *builder) addTap(t *design.Tap) {
 		inner = b.node("")
 	}
 	key := b.branch(p, ContactBranch, b.c.Nodes[1], inner, TapOhm)
-	key.Closer = &Closer{Key: t.Hot}
+	key.Closer = &Closer{Key: t.Hot, KeyOff: keyOff(b.c.Design, t.Hot)}
 	key.Assumed = "factory wiring and ignition contact"
 	if t.FuseA.Given() {
 		rating := &library.FuseRating{RatingA: t.FuseA.Value}
@@ -298,17 +299,29 @@ func (b *builder) addLoad(l *design.Load) {
 	if ratedV <= 0 {
 		ratedV = b.c.Design.NominalV()
 	}
-	from := plus.Node
+	inlet := b.ownLead(p, l, plus.Node)
+	from := inlet
 	if HasOwnSwitch(l) {
-		from = b.ownContact(p, plus.Node, &Closer{OwnSwitch: l})
+		from = b.ownContact(p, inlet, &Closer{OwnSwitch: l})
 	}
 	b.branch(p, LoadBranch, from, minus.Node, 0).Load = &LoadSpec{Behaves: l.Behaves,
 		PowerW: l.PowerW, RatedV: ratedV, Duty: l.Duty.Or(1), Load: l, Reverses: l.Reverses()}
 	if l.StandbyA.Value > 0 {
-		from = b.ownContact(p, plus.Node, &Closer{Standby: l})
+		from = b.ownContact(p, inlet, &Closer{Standby: l})
 		b.branch(p, LoadBranch, from, minus.Node, 0).Load = &LoadSpec{Behaves: design.Resistor,
 			PowerW: l.StandbyA.Value * ratedV, RatedV: ratedV, Duty: 1, Load: l, Standby: true}
 	}
+}
+
+// ownLead is the lead that an accessory comes with, both conductors in one, of copper as warm
+// as its place; it gives the node behind it. Without a length there is none to count.
+func (b *builder) ownLead(p *Part, l *design.Load, from *Node) *Node {
+	if !l.Lead.AreaMm2.Given() || !l.Lead.LengthM.Given() {
+		return from
+	}
+	inner := b.node("")
+	b.branch(p, ResistorBranch, from, inner, 2*l.Lead.LengthM.Value*conductor.OhmPerM(l.Lead.AreaMm2.Value, p.AmbientC()))
+	return inner
 }
 
 // HasOwnSwitch tells whether a load draws its power only when a situation says

@@ -88,6 +88,21 @@ func (c *Circuit) WayWires(part *Part) []*Branch {
 	return wires
 }
 
+// WayConductors are WayWires and the lead that the part comes with.
+func (c *Circuit) WayConductors(part *Part) []*Branch {
+	return append(c.WayWires(part), part.Leads()...)
+}
+
+// Leads is the lead that an accessory comes with, where its length is known.
+func (p *Part) Leads() (leads []*Branch) {
+	for _, b := range p.Branches {
+		if b.OfLead() {
+			leads = append(leads, b)
+		}
+	}
+	return leads
+}
+
 // Homeward goes through the branches of every way home, each once, those nearer to the
 // node first, whatever the order in which the design names its returns: of parallel ones
 // any may have to carry the whole, when the others come loose. A fuse in one of several

@@ -1,5 +1,7 @@
 package circuit
 
+import "fusewright/harness/design"
+
 // Reach tells, by node index, which nodes are one conductor with a node: over
 // wires, fuses, links, the frame and those contacts that closed says are
 // closed; not through loads, coils or sources. Linear.
@@ -62,7 +64,7 @@ func (c *Circuit) LiveKeyOff(switches bool) []bool {
 		case k.Break != nil:
 			return true
 		case k.Key != "":
-			return keyClosed(k.Key, false, false)
+			return k.Key == design.WhenAlways || k.KeyOff && switches
 		}
 		return switches
 	}

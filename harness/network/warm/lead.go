@@ -27,7 +27,7 @@ func (m *Model) Lead(feed *circuit.Wire, ambientC, areaMm2 float64) Lead {
 	}
 	l := m.layWire(&as)
 	part := math.Min(1, areaMm2/as.Spec.Size.AreaMm2)
-	l.Allowed = l.For(func(a float64) float64 { return part * a })
+	l.Allowed, l.ToClassA = l.For(func(a float64) float64 { return part * a }), part*l.ToClassA
 	damage := m.rater.Damage(as.InPlace(m.rater, as.Spec.Size, 0).At)
 	return Lead{&l, func(amps float64) float64 { return damage.FaultTimeS(amps / part) }}
 }

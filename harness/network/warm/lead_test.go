@@ -25,7 +25,7 @@ loads:
 	}
 	least := feed.Spec.Type.Sizes[0]
 	thinnest, half := m.Lead(feed, 40, least.AreaMm2), m.Lead(feed, 40, least.AreaMm2/2)
-	if math.Abs(half.AllowedA-thinnest.AllowedA/2) > 1e-9 || half.StandsS(50) != thinnest.StandsS(100) {
+	if math.Abs(half.AllowedA-thinnest.AllowedA/2) > 1e-9 || math.Abs(half.ToClassA-thinnest.ToClassA/2) > 1e-9 || half.StandsS(50) != thinnest.StandsS(100) {
 		t.Errorf("%g mm² carries %g A, half of it %g A", least.AreaMm2, thinnest.AllowedA, half.AllowedA)
 	}
 }

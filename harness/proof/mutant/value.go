@@ -14,20 +14,22 @@ import (
 
 // writers give a new value of each kind, as YAML; nil = none can be given.
 var writers = map[string]func(*subject, slot) *yaml.Node{
-	design.KindText:     (*subject).newText,
-	design.KindNumber:   (*subject).newNumber,
-	design.KindQuantity: (*subject).newQuantity,
-	design.KindChoice:   func(s *subject, x slot) *yaml.Node { return word(pick(s, x.key.Choices)) },
-	design.KindYesNo:    func(s *subject, _ slot) *yaml.Node { return word(pick(s, []string{"yes", "no"})) },
-	design.KindLibrary:  (*subject).newName,
-	design.KindPlace:    func(s *subject, _ slot) *yaml.Node { return s.onePlace() },
-	design.KindRelay:    func(s *subject, _ slot) *yaml.Node { return scalar(pick(s, s.names("relays"))) },
-	design.KindReturns:  func(s *subject, x slot) *yaml.Node { return s.newReturns(x) },
-	design.KindLoads:    func(s *subject, _ slot) *yaml.Node { return s.newList(s.names("loads"), "all", "none") },
-	design.KindSwitches: func(s *subject, _ slot) *yaml.Node { return s.newList(s.names("switches"), "") },
-	design.KindState:    func(s *subject, _ slot) *yaml.Node { return s.oneSituation() },
-	design.KindStates:   (*subject).newStates,
-	design.KindCurve:    (*subject).newCurve,
+	design.KindText:       (*subject).newText,
+	design.KindNumber:     (*subject).newNumber,
+	design.KindQuantity:   (*subject).newQuantity,
+	design.KindChoice:     func(s *subject, x slot) *yaml.Node { return word(pick(s, x.key.Choices)) },
+	design.KindYesNo:      func(s *subject, _ slot) *yaml.Node { return word(pick(s, []string{"yes", "no"})) },
+	design.KindLibrary:    (*subject).newName,
+	design.KindPlace:      func(s *subject, _ slot) *yaml.Node { return s.onePlace() },
+	design.KindRelay:      func(s *subject, _ slot) *yaml.Node { return scalar(pick(s, s.names("relays"))) },
+	design.KindReturns:    func(s *subject, x slot) *yaml.Node { return s.newReturns(x) },
+	design.KindLoads:      func(s *subject, _ slot) *yaml.Node { return s.newList(s.names("loads"), "all", "none") },
+	design.KindSwitches:   func(s *subject, _ slot) *yaml.Node { return s.newList(s.names("switches"), "") },
+	design.KindState:      func(s *subject, _ slot) *yaml.Node { return s.oneSituation() },
+	design.KindStates:     (*subject).newStates,
+	design.KindCondition:  func(s *subject, x slot) *yaml.Node { return word(pick(s, append(x.key.Choices, "main beam", "brake"))) },
+	design.KindConditions: func(s *subject, _ slot) *yaml.Node { return s.newList([]string{"main beam", "brake"}, "") },
+	design.KindCurve:      (*subject).newCurve,
 }
 
 // changeValue gives one value of the design another.

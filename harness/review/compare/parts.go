@@ -78,6 +78,9 @@ func place(f *fields, p *circuit.Part) {
 	if s, ok := p.Source.(interface{ SaidSparkProof() bool }); ok {
 		f.yes("ignition protected", s.SaidSparkProof())
 	}
+	if s, ok := p.Source.(interface{ SaidFitted() bool }); ok {
+		f.yes("already fitted", s.SaidFitted())
+	}
 	if s, ok := p.Source.(interface{ LiveReason() string }); ok {
 		f.text("stays live", s.LiveReason())
 	}
@@ -144,6 +147,8 @@ func blockProperties(f *fields, x *design.Block) {
 }
 
 func loadProperties(f *fields, x *design.Load) {
+	given(f, "own lead", x.Lead.AreaMm2, quantity.Area, -1)
+	given(f, "length of its own lead", x.Lead.LengthM, quantity.Length, +1)
 	if x.Type != nil {
 		f.text("type", x.Type.Name)
 	}

@@ -64,6 +64,13 @@ func designFields(d *design.Design) fields {
 	given(&f, "fuse distance", d.Limits.FuseDistanceM, quantity.Length, +1)
 	given(&f, "standby", d.Limits.StandbyA, quantity.Current, +1)
 	given(&f, "spare", d.Limits.SpareA, quantity.Current, -1)
+	if p := d.Practice; p != nil {
+		f.figure("drop aim", quantity.Plain(p.DropAim, quantity.Share), p.DropAim, +1)
+		f.figure("fuse load", quantity.Plain(p.FuseLoadShare, quantity.Share), p.FuseLoadShare, +1)
+		f.figure("fuse over wire", quantity.Plain(p.FuseWireShare, quantity.Share), p.FuseWireShare, +1)
+		f.figure("smallest wire", quantity.Plain(p.MinMm2, quantity.Area), p.MinMm2, -1)
+		f.figure("smallest flexing wire", quantity.Plain(p.MinFlexMm2, quantity.Area), p.MinFlexMm2, -1)
+	}
 	if q := d.Limits.StandbyDays; q.Given() {
 		f.figure("days to no start", q.Text, q.Value, -1)
 	}

@@ -51,6 +51,7 @@ func wireFields(w *circuit.Wire) fields {
 		f.text("wire type", w.Spec.Type.Name)
 	}
 	f.text("colour", w.Spec.Colour.Code())
+	f.yes("already fitted", w.Spec.Fitted)
 	if w.FromEnd != nil {
 		f.text("crimp at its start", w.FromEnd.Name)
 	}

@@ -23,7 +23,7 @@ var dataMissing = &Rule{
 		"a place that wires or parts are in or pass, the place of a part, the fuse before a tap, whether it is supervised and what it can spare " +
 		"when something draws from it, whether a coil is suppressed, the limit of a switch, a block or a " +
 		"shared ground, " +
-		"whether petrol vapour can gather in the engine, tank or bilge space of a boat, unless it is said to have a diesel, an outboard or an electric motor, " +
+		"what the vehicle itself draws with a condition that a tap is live with, such as its main beam, whether petrol vapour can gather in the engine, tank or bilge space of a boat, unless it is said to have a diesel, an outboard or an electric motor, " +
 		"a load that draws more at rest than in use, a situation in which a motor runs in reverse, opening times, inrush, temperature derating, contact figures or currents of wires that the library does not hold. One finding per gap.",
 	Formula:  "none",
 	Limits:   "none",
@@ -48,6 +48,7 @@ battery: {chemistry: AGM, capacity: 12 Ah, rate: 10 h, resistance: 12 mΩ, at: b
 		}
 		p.missingAmbients()
 		p.missingVapour()
+		p.missingOfConditions()
 		for _, part := range p.c.Parts {
 			p.missingOf(part)
 		}

@@ -85,7 +85,7 @@ func mayClose(b *circuit.Branch, when conditions, energised map[*circuit.Branch]
 	case c.Switch != nil, c.OwnSwitch != nil:
 		return when.hand || when.aboard && isolates(b)
 	}
-	return when.key || c.Key == design.WhenAlways
+	return when.key || c.Key == design.WhenAlways || c.KeyOff && when.hand
 }
 
 // findStuckRelays marks the relays whose coil is energised with every switch

@@ -49,6 +49,7 @@ var registry = sorted(
 	implausibleFigure,
 	insulationClass,
 	lampSharesMotorFuse,
+	leadOverCurrent,
 	lastingLoadOnMomentary,
 	listedButDead,
 	liveWithKeyOff,

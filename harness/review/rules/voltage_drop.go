@@ -22,7 +22,7 @@ var voltageDrop = &Rule{
 	Title: "too much voltage is lost between battery and load",
 	Says:  "too much voltage drop",
 	Doc: "For every load that is on: the voltage at the battery's posts less the voltage at the load, so " +
-		"feed and return together, with fuses, contacts and terminations, wires warm. The worst " +
+		"feed and return together, with fuses, contacts and terminations and the lead that it comes with (`lead`, where its length is given), wires warm. The worst " +
 		"situation is reported, at nominal values, as is likely and in its worst case. The limits are defined for the " +
 		"conductors at nominal values: what these lose there decides. When contacts and fuses take the whole drop above one and a half times the " +
 		"limit it is a fault too; where the whole drop passes the limit as is likely it is advice, and so are wires that lose more than is usual for what is on for long, or than the load's maker asks (`drop aim`). On boats the wires of what the library calls `critical afloat` " +
@@ -210,12 +210,12 @@ func (p *Pass) lossOf(part *circuit.Part, load *circuit.Branch, in *design.Situa
 		return nil
 	}
 	l := &loss{in: s, whole: p.dropOf(s, load)}
-	for _, way := range p.c.Ways(part) {
+	for _, way := range append(p.c.Ways(part), circuit.Path{Branches: part.Leads()}) {
 		for _, b := range way.Branches {
 			if math.Abs(s.BranchA[b.Index]) < 0.01*math.Abs(s.BranchA[load.Index]) {
 				continue // an open contact: of a motor that runs the other way round
 			}
-			if l.taking = append(l.taking, b); b.Wire != nil {
+			if l.taking = append(l.taking, b); b.Wire != nil || b.OfLead() {
 				l.wires += l.taken(b)
 			}
 		}
@@ -231,7 +231,7 @@ const mostShare = 0.4
 func (l *loss) text() string {
 	var list []string
 	for _, b := range l.taking {
-		if b.Wire == nil && len(list) < 3 {
+		if b.Wire == nil && !b.OfLead() && len(list) < 3 {
 			list = append(list, elementText(b)+" "+volts(l.taken(b)))
 		}
 	}
@@ -255,6 +255,8 @@ func elementText(b *circuit.Branch) string {
 		return b.Wire.Text()
 	case b.Fuse != nil:
 		return fuseText(b)
+	case b.OfLead():
+		return "its own lead"
 	case b.Part != nil:
 		return b.Part.Ref + " " + b.Part.Name
 	}
@@ -268,7 +270,7 @@ func (f *facts) worstDrop(b *circuit.Branch) measure {
 
 // wireDrop is the part of it that the wires of the load's way take.
 func (f *facts) wireDrop(part *circuit.Part, b *circuit.Branch) measure {
-	wires := f.c.WayWires(part)
+	wires := f.c.WayConductors(part)
 	return f.dropShare(b, func(s *solve.Solution) float64 {
 		sum := 0.0
 		for _, w := range wires {

@@ -1,8 +1,12 @@
 package rules
 
 import (
+	"math"
+
+	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/corner"
 	"fusewright/harness/review/finding"
 )
 
@@ -11,7 +15,7 @@ var wireBelowMinimum = &Rule{
 	Title: "a wire is thinner than the practice allows",
 	Says:  "thinner than allowed",
 	Doc: "The copper area of every wire against the smallest conductor of the practice, and against the " +
-		"smallest for places that move when one of its ends moves or a run it is in flexes.",
+		"smallest for places that move when one of its ends moves or a run it is in flexes. Wires of relay coils, electronics and sensors that carry less than 1 A may have 0.35 mm², and on boats those in a sheath 0.75 mm².",
 	Formula: "area ≥ minimum",
 	Limits:  "the practice's least mm² and least flexing mm²",
 	Why: "whatever its current, a thin wire breaks at the crimp when it is pulled or bent " +
@@ -43,7 +47,8 @@ func (p *Pass) judgeMinimum(w *circuit.Wire) {
 		least, severity, key, where = p.practice.MinFlexMm2, finding.Fault, "least flexing mm2", " where it flexes at "+at
 	}
 	mm2 := w.Spec.Size.AreaMm2
-	if mm2 >= least*0.995 { // sizes are nominal: 16 AWG is 1.31 mm² or 1.307
+	enough := func(least float64) bool { return mm2 >= least*0.995 } // sizes are nominal: 16 AWG is 1.31 mm² or 1.307
+	if enough(least) || severity == finding.Advice && enough(p.leastOf(w)) {
 		return
 	}
 	fin := ofWire(severity, w)
@@ -52,6 +57,38 @@ func (p *Pass) judgeMinimum(w *circuit.Wire) {
 	fin.Source = p.limitSource(key, false)
 	p.say(fin, "%s has %s of copper; the minimum is %s%s",
 		w.Text(), value, most, where)
+}
+
+// The smallest conductors of what is no ordinary wire: of control currents, which vehicle wire
+// is made for (common practice, no source), and of boats in a sheath (ISO 10133:2012 clause 7.7,
+// 33 CFR 183.425(d): 18 AWG). controlA is up to where 33 CFR 183.425(g) leaves electronics out.
+const controlMm2, sheathedMm2, controlA = 0.35, 0.75, 1.0
+
+// leastOf is the smallest that such a wire may have; +Inf for others.
+func (p *Pass) leastOf(w *circuit.Wire) float64 {
+	switch {
+	case controls(w) && p.cornerAmps(w.Branch)(corner.AtWorst).Corner < controlA:
+		return controlMm2
+	case p.practice.Afloat && w.Spec.Sheathed:
+		return sheathedMm2
+	}
+	return math.Inf(1)
+}
+
+// controls tells of the wires of relay coils, electronics and sensors.
+func controls(w *circuit.Wire) bool {
+	if w.Branch == nil {
+		return false
+	}
+	if w.Role == circuit.CoilFeedWire || w.Role == circuit.CoilReturnWire {
+		return true
+	}
+	end := w.To
+	if w.Role == circuit.ReturnWire {
+		end = w.From
+	}
+	l, ok := end.Part.Source.(*design.Load)
+	return ok && (l.Sign == design.SignElectronics || l.Sign == design.SignSensor)
 }
 
 // flexesAt names the run or place where a wire is bent in use; "" when nowhere.

@@ -140,7 +140,8 @@ func (s *Study) underHigh() (volts []float64, in []*design.Situation) {
 			}
 		}
 	}
-	unlisted := &design.Situation{Key: design.KeyOn, EngineRPM: math.Max(1, c.Design.Charging.CruiseRPM.Or(0))}
+	unlisted := &design.Situation{Key: design.KeyOn, EngineRPM: math.Max(1, c.Design.Charging.CruiseRPM.Or(0)),
+		With: c.Design.Conditions}
 	for _, b := range loads(c) {
 		if math.IsNaN(volts[b.Index]) && !unsolved[accessory(b)] {
 			unlisted.On = append(unlisted.On, accessory(b))

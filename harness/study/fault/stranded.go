@@ -97,7 +97,7 @@ func (m *mood) add(more mood) {
 func moodOf(part *circuit.Part, before *solve.Solution) mood {
 	var m mood
 	for _, b := range part.Branches {
-		if b.Kind != circuit.LoadBranch && b.Kind != circuit.ResistorBranch {
+		if b.OfLead() || b.Kind != circuit.LoadBranch && b.Kind != circuit.ResistorBranch {
 			continue
 		}
 		v := before.NodeV[b.A.Index]

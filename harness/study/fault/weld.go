@@ -130,7 +130,7 @@ func passes(c *circuit.Circuit, b *circuit.Branch, seen map[*circuit.Node]bool, 
 	case k.Coil != nil:
 		return seen[k.Coil.A] || live[k.Coil.A.Index]
 	case k.Key != "":
-		return k.Key == design.WhenAlways
+		return k.Key == design.WhenAlways || k.KeyOff && byHand
 	case k.Standby != nil:
 		return true
 	}

@@ -31,7 +31,7 @@ type span struct {
 }
 
 func newDemand(plan *solve.Plan, leg *design.Leg, step float64) *demand {
-	s := &design.Situation{Name: "leg", Key: leg.Key, EngineRPM: leg.EngineRPM, On: leg.On, As: leg.As, Pos: leg.Pos}
+	s := &design.Situation{Name: "leg", Key: leg.Key, EngineRPM: leg.EngineRPM, On: leg.On, With: leg.With, As: leg.As, Pos: leg.Pos}
 	if leg.As != nil {
 		s.Closed, s.Reversed, s.Derived = leg.As.Closed, leg.As.Reversed, leg.As.Derived
 	}

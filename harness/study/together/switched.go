@@ -15,7 +15,7 @@ import (
 // voltage, everything on; what is on without a hand's doing with the key counts apart.
 func (p *Plan) weigh(c *circuit.Circuit) {
 	apart := byThemselves(c.Design)
-	all := solved(c, &design.Situation{Name: "all on", On: c.Design.Loads})
+	all := solved(c, &design.Situation{Name: "all on", On: c.Design.Loads, With: c.Design.Conditions})
 	none := solved(c, &design.Situation{Name: "none on", Closed: apart})
 	for _, b := range c.Branches {
 		if l := b.Load; l != nil && l.Load != nil && !l.Standby {

@@ -94,7 +94,7 @@ func (m *maker) pass(s *design.Situation) *solved {
 // the engine's speed differs.
 func (m *maker) repeats(all []*solved, s *design.Situation) bool {
 	return slices.ContainsFunc(all, func(o *solved) bool {
-		return o.situation.As != nil && o.situation.Key == s.Key && slices.Equal(o.situation.On, s.On) &&
+		return o.situation.As != nil && o.situation.Key == s.Key && slices.Equal(o.situation.On, s.On) && slices.Equal(o.situation.With, s.With) &&
 			slices.Equal(o.situation.Closed, s.Closed) && slices.Equal(o.situation.Reversed, s.Reversed) && m.sameVehicle(o.situation, s)
 	})
 }
@@ -267,7 +267,7 @@ func order(s *design.Situation) int {
 // section is one situation: posts, feeds, blocks and loads.
 func (m *maker) section(s *solved) *Section {
 	kind := InUse
-	if s.situation.Key == design.KeyOff && len(s.situation.On) == 0 && len(s.situation.Closed) == 0 {
+	if s.situation.Key == design.KeyOff && len(s.situation.On)+len(s.situation.Closed)+len(s.situation.With) == 0 {
 		kind = Parked
 	}
 	sec := &Section{Kind: kind, Title: "Situation: " + s.situation.Name, Situation: s.situation, Setup: m.setup(s)}
@@ -326,6 +326,13 @@ func (m *maker) switched(s *design.Situation) string {
 	text := "Key off."
 	if s.Key == design.KeyOn {
 		text = "Key on."
+	}
+	if len(s.With) > 0 {
+		with := make([]string, len(s.With))
+		for i, w := range s.With {
+			with[i] = string(w)
+		}
+		text += " With " + wording.And(with) + "."
 	}
 	var on, switches []string
 	for _, l := range s.On {

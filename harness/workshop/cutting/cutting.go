@@ -53,10 +53,10 @@ func (r *Row) LengthFrom() string {
 	return "runs"
 }
 
-// List makes the rows in wire order.
+// List makes the rows in wire order, of the wires that are not there yet.
 func List(c *circuit.Circuit) []Row {
 	rows := make([]Row, 0, len(c.Wires))
-	for _, w := range c.Wires {
+	for _, w := range c.ToMake() {
 		r := Row{
 			Wire:       w,
 			Number:     w.Number,

@@ -116,7 +116,7 @@ func Lay(c *circuit.Circuit) *Board {
 	var tree forest
 	for i, bundle := range c.Bundles {
 		r := newRun(i+1, bundle, b.Support)
-		if len(bundle.Wires) == 0 {
+		if len(bundle.ToMake()) == 0 {
 			b.Unused = append(b.Unused, r)
 			continue
 		}

@@ -9,6 +9,7 @@ import (
 
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/workshop/cutting"
 	"fusewright/library"
@@ -16,19 +17,57 @@ import (
 
 // wires adds one line per insulation, size and colour, by cut length.
 func (b *builder) wires(c *circuit.Circuit) {
-	for _, w := range c.Wires {
+	for _, w := range c.ToMake() {
 		size := "size not known"
 		if w.Spec.Size != nil {
 			size = w.Spec.Size.Label
+		}
+		if w.Spec.Type.Cores > 0 {
+			b.core(w, size)
+			continue
 		}
 		item := fmt.Sprintf("%s, %s, %s", w.Spec.Type.Name, size, w.Spec.Colour.Code())
 		b.add(Wire, item, "m", cutting.Break(w).CutM, w.Number)
 	}
 }
 
-// parts adds what the parts themselves are.
+// core adds a wire that is a core of a cable: of those of one part as many as there are cores
+// lie in one cable, as long as the longest.
+func (b *builder) core(w *circuit.Wire, size string) {
+	owner := w.To.Part
+	if w.Role.Returns() {
+		owner = w.From.Part
+	}
+	l := b.add(Wire, fmt.Sprintf("%s, %d × %s", w.Spec.Type.Name, w.Spec.Type.Cores, size), "m", 0, w.Number)
+	cables := b.cables[l]
+	if cables == nil {
+		cables = map[*circuit.Part][]float64{}
+		b.cables[l] = cables
+	}
+	before := cablesM(cables[owner], w.Spec.Type.Cores)
+	cables[owner] = append(cables[owner], cutting.Break(w).CutM)
+	l.Need += cablesM(cables[owner], w.Spec.Type.Cores) - before
+}
+
+// cablesM is the length of cables whose cores have some lengths, the longest together.
+func cablesM(coresM []float64, cores int) (sumM float64) {
+	sorted := slices.Sorted(slices.Values(coresM))
+	for i := len(sorted) - 1; i >= 0; i -= cores {
+		sumM += sorted[i]
+	}
+	return sumM
+}
+
+// parts adds what the parts themselves are; of what is already there nothing but the fuses
+// of the ways of a block that new wires go on from.
 func (b *builder) parts(c *circuit.Circuit) {
 	for _, p := range c.Parts {
+		if src, block := p.Source.(*design.Block); p.Fitted {
+			if block {
+				b.ways(src, p)
+			}
+			continue
+		}
 		switch src := p.Source.(type) {
 		case *design.Fuse:
 			b.fuse(src.Type, src.Rating, p.Ref)
@@ -46,6 +85,19 @@ func (b *builder) parts(c *circuit.Circuit) {
 		case *design.Ground:
 			b.add(Grounds, groundItem(src, p), "pcs", 1, p.Ref)
 		}
+	}
+}
+
+// fitted says what is left out since it is there already.
+func (b *builder) fitted(c *circuit.Circuit) {
+	var refs []string
+	for _, p := range c.Parts {
+		if p.Fitted {
+			refs = append(refs, p.Ref)
+		}
+	}
+	if refs = append(refs, c.FittedWires()...); len(refs) > 0 {
+		b.missing = append(b.missing, "already fitted and left out: "+wording.And(refs))
 	}
 }
 
@@ -118,13 +170,19 @@ func (b *builder) block(src *design.Block, p *circuit.Part) {
 		item = src.Type.Name
 	}
 	b.add(Blocks, item, "pcs", 1, p.Ref)
+	b.ways(src, p)
+}
+
+func (b *builder) ways(src *design.Block, p *circuit.Part) {
 	refs := map[string]string{}
 	for _, t := range p.Terminals {
-		refs[t.Name] = t.FuseRef
+		if !p.Fitted || slices.ContainsFunc(t.Wires, func(w *circuit.Wire) bool { return !w.Spec.Fitted }) {
+			refs[t.Name] = t.FuseRef
+		}
 	}
 	for _, w := range src.Ways {
-		if w.Fuse != nil && w.FuseType != nil {
-			b.fuse(w.FuseType, w.Fuse, refs[w.Number])
+		if ref := refs[w.Number]; w.Fuse != nil && w.FuseType != nil && (ref != "" || !p.Fitted) {
+			b.fuse(w.FuseType, w.Fuse, ref)
 		}
 	}
 }
@@ -147,7 +205,7 @@ func switchItem(s *design.Switch) string {
 // of several wires is one.
 func (b *builder) ends(c *circuit.Circuit) {
 	jointed := map[*circuit.Terminal]bool{}
-	for _, w := range c.Wires {
+	for _, w := range c.ToMake() {
 		for _, at := range []*circuit.Terminal{w.From, w.To} {
 			if !jointed[at] {
 				b.end(w, at, w.Crimp(at == w.From))
@@ -194,7 +252,7 @@ func coverStep(outerMm float64) string {
 // that the bundles ask for.
 func (b *builder) covers(c *circuit.Circuit) {
 	for _, bundle := range c.Bundles {
-		if bundle.Run.Cover == nil || len(bundle.Wires) == 0 {
+		if bundle.Run.Cover == nil || len(bundle.ToMake()) == 0 {
 			continue
 		}
 		l := b.addOf(Covers, bundle.Run.Cover.Name, coverStep(bundle.OuterMm), "m", bundle.Run.LengthM.Value, bundle.Run.Name)
@@ -206,12 +264,12 @@ func (b *builder) covers(c *circuit.Circuit) {
 func (b *builder) consumables(c *circuit.Circuit) {
 	ties, shrinkM := 0.0, 0.0
 	for _, bundle := range c.Bundles {
-		if len(bundle.Wires) > 0 {
+		if len(bundle.ToMake()) > 0 {
 			ties += math.Ceil(bundle.Run.LengthM.Value/TieSpacingM) + 1
 		}
 	}
 	shrunk := map[*circuit.Terminal]bool{}
-	for _, w := range c.Wires {
+	for _, w := range c.ToMake() {
 		for _, at := range []*circuit.Terminal{w.From, w.To} {
 			if crimp := w.Crimp(at == w.From); crimp != nil && !crimp.Sealed && !shrunk[at] {
 				shrinkM += ShrinkPerEndM
@@ -225,7 +283,7 @@ func (b *builder) consumables(c *circuit.Circuit) {
 	if shrinkM > 0 {
 		b.add(Consumables, "heat-shrink tube, adhesive lined", "m", shrinkM, "")
 	}
-	if n := len(c.Wires); n > 0 {
+	if n := len(c.ToMake()); n > 0 {
 		b.add(Consumables, "wire markers", "pcs", float64(n*MarkersPerWire), "")
 	}
 }

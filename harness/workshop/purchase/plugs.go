@@ -24,14 +24,25 @@ func (b *builder) plugs(c *circuit.Circuit) {
 			b.missing = append(b.missing, fmt.Sprintf("%s: no housing of %s has %d ways", p.Ref, family.Name, plug.Needed))
 			continue
 		}
-		b.add(Housings, "both halves of a housing, "+plug.String(), "pcs", 1, p.Ref)
+		halves, item := 2, "both halves of a housing, "
+		if p.Fitted {
+			halves, item = 1, "half of a housing, "
+		}
+		made := false
 		for _, t := range p.Terminals {
 			for _, w := range t.Wires {
-				b.way(family, w, t)
+				if !w.Spec.Fitted {
+					made = true
+					b.way(family, w, t, halves)
+				}
 			}
 		}
+		if p.Fitted && !made {
+			continue
+		}
+		b.add(Housings, item+plug.String(), "pcs", 1, p.Ref)
 		if unused := plug.Ways - plug.Needed; family.Sealed && unused > 0 {
-			b.seals(family, "blanking plug, "+family.Name, float64(2*unused), p.Ref)
+			b.seals(family, "blanking plug, "+family.Name, float64(halves*unused), p.Ref)
 		}
 	}
 	if b.mates {
@@ -40,8 +51,8 @@ func (b *builder) plugs(c *circuit.Circuit) {
 	}
 }
 
-// way adds what one wire of a plug needs besides its own contact.
-func (b *builder) way(family *library.Connector, w *circuit.Wire, t *circuit.Terminal) {
+// way adds what one wire of a plug needs besides its own contact, in one half or both.
+func (b *builder) way(family *library.Connector, w *circuit.Wire, t *circuit.Terminal, halves int) {
 	contact := w.ToEnd
 	if w.From == t {
 		contact = w.FromEnd
@@ -49,13 +60,15 @@ func (b *builder) way(family *library.Connector, w *circuit.Wire, t *circuit.Ter
 	if contact == nil {
 		return // ends has said so
 	}
-	b.mates = true
-	l := b.add(Plugs, "mate of "+contact.Name, "pcs", 1, w.Number)
-	if contact.SoldPer > 1 {
-		l.SoldAs = "pack of " + strconv.Itoa(contact.SoldPer)
+	if halves > 1 {
+		b.mates = true
+		l := b.add(Plugs, "mate of "+contact.Name, "pcs", 1, w.Number)
+		if contact.SoldPer > 1 {
+			l.SoldAs = "pack of " + strconv.Itoa(contact.SoldPer)
+		}
 	}
 	if family.Sealed {
-		b.seals(family, "wire seal for "+contact.Name, 2, w.Number)
+		b.seals(family, "wire seal for "+contact.Name, float64(halves), w.Number)
 	}
 }
 

@@ -91,3 +91,44 @@ func TestBlankingPlugs(t *testing.T) {
 	}
 	t.Error("no blanking plug on the bill")
 }
+
+// What is fitted is not bought, nor a wire between two such; a new wire at it is, with its
+// crimps, the fuse of its way and the harness half of a plug.
+func TestFittedIsNotBought(t *testing.T) {
+	const text = `fusewright: 1
+title: fitted
+system: 12 V
+practice: motorcycle
+battery: {chemistry: AGM, capacity: 12 Ah, resistance: 12 mΩ, at: fork}
+places: {fork: {ambient: 40 °C, wet: yes}}
+wire: {insulation: ISO 6722 thin wall class B, size: 1.5 mm²}
+blocks:
+  old: {type: fuse block 4 way blade C, at: fork, fed by: battery, fitted: yes, ways: {1: 10 A, 2: 5 A}}
+loads:
+  horn: {power: 20 W, plug: sealed 1.5, at: fork, fed by: old 1, returns to: battery negative, fitted: yes}
+  lamp: {power: 20 W, plug: sealed 1.5, at: fork, fed by: old 2, returns to: battery negative, fitted: yes, wire: {fitted: no}, return wire: {fitted: no}}
+`
+	var got []string
+	bill := billOf(t, text)
+	for _, l := range bill.Lines {
+		if l.Group != purchase.Consumables {
+			got = append(got, fmt.Sprintf("%g %s for %s", l.Need, l.Item, strings.Join(l.For, " ")))
+		}
+	}
+	want := []string{"0.135 ISO 6722 thin wall class B, 1.5 mm², RD for W3", "0.135 ISO 6722 thin wall class B, 1.5 mm², BK for W5",
+		"1 blade C 5 A, tan for F2", "1 half of a housing, sealed 1.5, 2 ways for A2", "2 wire seal for pin 1.5 large for W3 W5"}
+	for _, w := range want {
+		if !strings.Contains(strings.Join(got, "\n"), w) {
+			t.Errorf("no %q in\n%s", w, strings.Join(got, "\n"))
+		}
+	}
+	all := strings.Join(got, "\n")
+	for _, not := range []string{"W1", "W2", "W4", "horn", "lamp", "blade C 10 A", "block", "mate of"} {
+		if strings.Contains(all, not) {
+			t.Errorf("%q is on the bill:\n%s", not, all)
+		}
+	}
+	if m := strings.Join(bill.Missing, "\n"); !strings.Contains(m, "already fitted and left out: X1, ") {
+		t.Error(m)
+	}
+}

@@ -101,13 +101,14 @@ type Sum struct {
 
 // List makes the bill of a circuit.
 func List(c *circuit.Circuit) *Bill {
-	b := &builder{lines: map[string]*Line{}}
+	b := &builder{lines: map[string]*Line{}, cables: map[*Line]map[*circuit.Part][]float64{}}
 	b.wires(c)
 	b.parts(c)
 	b.ends(c)
 	b.plugs(c)
 	b.covers(c)
 	b.consumables(c)
+	b.fitted(c)
 	bill := &Bill{Missing: b.missing}
 	for _, g := range groupOrder {
 		for _, key := range b.order {
@@ -126,7 +127,8 @@ type builder struct {
 	lines   map[string]*Line
 	order   []string
 	missing []string
-	mates   bool // the accessories' halves of plugs are on the bill
+	cables  map[*Line]map[*circuit.Part][]float64 // cut lengths of cores, by the part whose wires they are
+	mates   bool                                  // the accessories' halves of plugs are on the bill
 }
 
 // add counts an amount of an item and returns its line.

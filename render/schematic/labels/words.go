@@ -11,8 +11,16 @@ import (
 	"fusewright/render/schematic/parts"
 )
 
-// WordsOf is a part's name and its figures.
+// WordsOf is a part's name and its figures, and that it is already there.
 func (l *Labels) WordsOf(p *circuit.Part) (words, details string) {
+	words, details = l.wordsOf(p)
+	if p.Fitted {
+		details = wording.Present([]string{details, "fitted"}, ", ")
+	}
+	return words, details
+}
+
+func (l *Labels) wordsOf(p *circuit.Part) (words, details string) {
 	words = parts.NameOf(p)
 	switch src := p.Source.(type) {
 	case *design.Fuse:
@@ -120,6 +128,9 @@ func loadWords(l *design.Load) string {
 	if l.OwnSwitch {
 		parts = append(parts, "own switch")
 	}
+	if lead := l.Lead.AreaMm2; lead.Pos.Line > 0 {
+		parts = append(parts, given("own lead", lead, quantity.Area))
+	}
 	return wording.Present(parts, ", ")
 }
 
@@ -127,6 +138,9 @@ func tapWords(t *design.Tap) string {
 	live := map[design.When]string{
 		design.WhenKey: "live with key", design.WhenRunning: "live with engine", design.WhenAlways: "always live",
 	}[t.Hot]
+	if t.Hot.Condition() {
+		live = "live with " + string(t.Hot)
+	}
 	return wording.Present([]string{live, given("fuse", t.FuseA, quantity.Current), given("spare", t.SpareA, quantity.Current)}, ", ")
 }
 

@@ -1,0 +1,175 @@
+// Package survey says what to measure on a machine before a harness for it is designed: what,
+// how, and where in the design it goes. It reads a filled-in form back into the design's text.
+package survey
+
+import (
+	"math"
+	"slices"
+	"strconv"
+
+	"fusewright/harness/design"
+	"fusewright/harness/design/edit"
+	"fusewright/harness/design/quantity"
+)
+
+// Group is what is measured together.
+type Group struct {
+	Title    string
+	Setup    []string // what to do first
+	Cautions []string
+	Blanks   []*Blank
+}
+
+// Blank is one thing to measure.
+type Blank struct {
+	Path []string // in the form
+	How  string
+	Key  string             // of the design: "battery, resistance"
+	Unit quantity.Dimension // "" = one of Words
+	// Words are what may stand there instead of a quantity.
+	Words []string
+	// put makes the changes of what is filled in; nil = counted with others, see loadStep.
+	put func(text string, value float64) []edit.Change
+}
+
+// Of are the groups for a design: its places, runs, taps and the vehicle's own loads are what
+// is asked for.
+func Of(d *design.Design) []*Group {
+	all := []*Group{battery(), charging(d), draw(d), taps(d), returns(d), places(d), lengths(d)}
+	return slices.DeleteFunc(all, func(g *Group) bool { return len(g.Blanks) == 0 })
+}
+
+// to puts a value under a key as it is written.
+func to(key string, path ...string) func(string, float64) []edit.Change {
+	return func(text string, _ float64) []edit.Change { return []edit.Change{{Path: path, Key: key, Value: text}} }
+}
+
+func blank(unit quantity.Dimension, how string, path ...string) *Blank {
+	last := len(path) - 1
+	b := &Blank{Path: path, How: how, Unit: unit, put: to(path[last], path[:last]...), Key: path[0]}
+	for _, p := range path[1:] {
+		b.Key += ", " + p
+	}
+	return b
+}
+
+// The three readings of the load step, from which the battery's resistance follows.
+var loadStep = [3][]string{{"battery", "load step", "volts at rest"}, {"battery", "load step", "volts with load"}, {"battery", "load step", "amperes of load"}}
+
+func battery() *Group {
+	step := func(i int, unit quantity.Dimension, how string) *Blank {
+		return &Blank{Path: loadStep[i], Unit: unit, How: how, Key: "battery, resistance: volts lost over amperes"}
+	}
+	return &Group{Title: "Battery",
+		Setup: []string{"Note its age and the month on its label. Charge it, let it rest for two hours, engine stopped and everything off."},
+		Cautions: []string{"Eye protection; no flame or spark near it: it gives off hydrogen. Take off rings and chains, never bridge the posts.",
+			"The load gets hot and may be on for ten seconds only."},
+		Blanks: []*Blank{
+			blank(quantity.Charge, "printed on the case or in its data sheet", "battery", "capacity"),
+			blank(quantity.Duration, "hour rate of that capacity, beside it: 10 h or 20 h", "battery", "rate"),
+			step(0, quantity.Voltage, "meter on the posts themselves, not on the clamps"),
+			step(1, quantity.Voltage, "the same ten seconds after a load of about a fifth of the capacity in amperes is on: head lamps, or a heater"),
+			step(2, quantity.Current, "clamp round the negative lead while that load is on, less what flowed before")}}
+}
+
+func charging(d *design.Design) *Group {
+	g := &Group{Title: "Charging",
+		Setup: []string{"Engine warm, battery full, clamp for DC round all leads at the positive post together, arrow towards the battery; everything of the machine off that can be. " +
+			"Then load the battery until the volts sag by half a volt: what the clamp shows and the loads take together is the most that it gives at that speed."},
+		Cautions: []string{"Engine running: exhaust outdoors, out of gear and held, hands, leads and clothes clear of belts, chain and fan. Hot parts burn.",
+			"Never disconnect the battery while the engine runs."},
+		Blanks: []*Blank{blank(quantity.Voltage, "meter on the posts at cruising speed, battery full", "charging", "regulated"),
+			blank(quantity.Speed, "tachometer, engine warm", "charging", "idle"),
+			blank(quantity.Speed, "in normal use", "charging", "cruise")}}
+	if !d.Charging.Present() {
+		return &Group{}
+	}
+	for _, p := range d.Charging.Output {
+		g.Blanks = append(g.Blanks, blank(quantity.Current, "the most it gives at "+p.RPM.Text, "charging", "output", p.RPM.Text))
+	}
+	g.Blanks = append(g.Blanks, blank(quantity.Share, "after half an hour's ride, how much less that is", "charging", "hot derating"))
+	return g
+}
+
+func draw(d *design.Design) *Group {
+	g := &Group{Title: "What the machine draws by itself",
+		Setup: []string{"Clamp round the battery's negative lead, set to zero first. Engine stopped, key on; switch one thing on after the other and write down by how much the reading rises. " +
+			"What runs with the engine only: from the workshop manual, or the engine's fuse pulled at idle and the change read."},
+		Cautions: []string{"While a meter is in series in the milliampere range, do not turn the key and switch nothing on: its fuse opens, or worse, does not."}}
+	always := false
+	for _, l := range d.VehicleLoads {
+		key, unit := "power", d.VehicleV()
+		if l.CurrentA.Given() {
+			key, unit = "current", 0
+		}
+		b := blank(quantity.Current, "by how much the reading rises with it on", "vehicle loads", l.Name)
+		b.Key += ", " + key
+		if unit > 0 {
+			b.Key += ": amperes times regulated volts"
+		}
+		b.put = func(text string, amps float64) []edit.Change {
+			if unit > 0 {
+				text = quantity.Plain(math.Round(amps*unit*10)/10, quantity.Power)
+			}
+			return []edit.Change{{Path: []string{"vehicle loads", l.Name}, Key: key, Value: text}}
+		}
+		g.Blanks = append(g.Blanks, b)
+		always = always || l.When == design.WhenAlways
+	}
+	if !always {
+		const name = "at rest"
+		b := blank(quantity.Current, "key off, everything closed, after ten minutes: meter in series in the negative lead", "vehicle loads", name)
+		b.Key += ", current"
+		b.put = func(text string, _ float64) []edit.Change {
+			path := []string{"vehicle loads", name}
+			return []edit.Change{{Path: path, Key: "current", Value: text}, {Path: path, Key: "when", Value: string(design.WhenAlways)}}
+		}
+		g.Blanks = append(g.Blanks, b)
+	}
+	return g
+}
+
+func taps(d *design.Design) *Group {
+	g := &Group{Title: "Factory circuits in use",
+		Setup: []string{"Find the fuse of each by pulling it. What it can spare: four fifths of its fuse less what the clamp shows with all of its own on. " +
+			"Supervised: a lamp of 5 W added to it for ten minutes brings up a warning, or the wiring diagram shows a control unit in place of a switch."},
+		Cautions: []string{"Use no circuit of brakes, steering, airbags or engine control."}}
+	for _, t := range d.Taps {
+		g.Blanks = append(g.Blanks, blank(quantity.Current, "printed on the fuse before it", "taps", t.Name, "fuse"),
+			blank(quantity.Current, "by clamp, see above", "taps", t.Name, "spare"))
+		s := blank("", "yes or no, see above", "taps", t.Name, "supervised")
+		s.Words = []string{"yes", "no"}
+		g.Blanks = append(g.Blanks, s)
+	}
+	return g
+}
+
+func returns(d *design.Design) *Group {
+	g := &Group{Title: "Returns through the frame",
+		Setup: []string{"10 A of load between the positive post and the stud; meter on millivolts from the stud to the negative post: a millivolt is a tenth of a milliohm."}}
+	for _, x := range d.Grounds {
+		if x.Kind == design.FrameStud {
+			g.Blanks = append(g.Blanks, blank(quantity.Resistance, "millivolts over ten", "grounds", x.Name, "frame resistance"))
+		}
+	}
+	return g
+}
+
+func places(d *design.Design) *Group {
+	g := &Group{Title: "How hot it gets", Setup: []string{"A thermometer with its sensor in the air at the place, in shade, at the end of a hard hour on the hottest day; or add to today's reading what the hottest day is warmer."},
+		Cautions: []string{"Keep sensor and lead clear of what turns and of the exhaust."}}
+	for _, p := range d.Places {
+		g.Blanks = append(g.Blanks, blank(quantity.Temperature, "highest air temperature", "places", p.Name, "ambient"))
+	}
+	return g
+}
+
+func lengths(d *design.Design) *Group {
+	g := &Group{Title: "Lengths along a string", Setup: []string{"Lay a string the way the loom will go, round every corner; at the steering from stop to stop. Measure the string."}}
+	for i, r := range d.Runs {
+		b := blank(quantity.Length, "from "+r.From.Name+" to "+r.To.Name, "runs", r.Name, "length")
+		b.put = to("length", "runs", strconv.Itoa(i))
+		g.Blanks = append(g.Blanks, b)
+	}
+	return g
+}
