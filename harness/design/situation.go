@@ -19,8 +19,9 @@ type stateDraft struct {
 	on     Text     // the word "all" or "none"
 	loads  []Text
 	closed []Text
-	turned []Text // the loads that are reversed
-	as     Text   // the situation that a leg is like
+	turned []Text    // the loads that are reversed
+	set    [][2]Text // switches and their positions
+	as     Text      // the situation that a leg is like
 
 	situation *Situation // one of the two
 	leg       *Leg
@@ -36,6 +37,7 @@ var situationSection = section[stateDraft]{
 		key[stateDraft]{Key: Key{Name: "closed", Kind: KindSwitches, Example: "[lamps]", Default: "none",
 			Doc: "switches closed besides those that the loads need"},
 			read: func(r *reader, x *stateDraft, f field) { x.closed = r.texts(f, maxName) }},
+		settingsKey(),
 		key[stateDraft]{Key: Key{Name: "reversed", Kind: KindLoads, Example: "[winch]", Default: "none",
 			Doc: "motors between two halves of a reversing contactor that are on and run in reverse"},
 			read: func(r *reader, x *stateDraft, f field) { x.turned = r.texts(f, maxName) }}),
@@ -131,6 +133,7 @@ func (r *reader) deriveSituations() {
 		r.derive("key on, reversed", KeyOn, 0, true)
 		r.reverse(r.d.Situations[len(r.d.Situations)-1], turned)
 	}
+	r.derivePositions()
 	if r.d.Charging.Present() {
 		r.derive("idle", KeyOn, r.d.Charging.IdleRPM.Value, true)
 		r.derive("cruise", KeyOn, r.d.Charging.CruiseRPM.Value, true)
@@ -162,7 +165,7 @@ func (r *reader) situation(t Text, of where, words ...string) *Situation {
 func (r *reader) derive(name string, key KeyState, rpm float64, on bool) {
 	s := &Situation{Name: name, Key: key, EngineRPM: rpm, Derived: true, Pos: r.d.Battery.Pos}
 	if on {
-		s.On = r.d.Loads
+		s.On, s.All = r.d.Loads, true
 	}
 	r.d.Situations = append(r.d.Situations, s)
 }
@@ -208,7 +211,9 @@ func (r *reader) finishState(x *stateDraft) {
 		return
 	}
 	x.situation.Key, x.situation.EngineRPM, x.situation.On = key, rpm, loads
-	x.situation.Closed = namedParts[*Switch](r, x.of, "switch", x.closed)
+	x.situation.All = x.on.Value == "all"
+	x.situation.Closed = r.closedByHand(x.of, x.closed, namedParts[*Switch](r, x.of, "switch", x.closed))
+	x.situation.Set = r.settings(x)
 	r.reverse(x.situation, namedParts[*Load](r, x.of, "load", x.turned))
 	for i, l := range x.situation.Reversed {
 		if !l.Reverses() {

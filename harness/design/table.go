@@ -55,14 +55,18 @@ const (
 	KindReturns  = "one ground or part in the return, or a list of them"
 	KindLoads    = "list of loads"
 	KindSwitches = "list of switches"
-	KindState    = "situation"
-	KindStates   = "one situation, or a list of them"
-	KindTexts    = "text, or a list of texts"
-	KindRecord   = "record"
-	KindNamed    = "named records"
-	KindList     = "list of records"
-	KindCurve    = "speed to current"
-	KindMoney    = "money"
+	KindSwitch   = "switch"
+	// positions, and in which of them switches are
+	KindPositions = "list of positions, or the outputs of each"
+	KindSettings  = "positions of switches"
+	KindState     = "situation"
+	KindStates    = "one situation, or a list of them"
+	KindTexts     = "text, or a list of texts"
+	KindRecord    = "record"
+	KindNamed     = "named records"
+	KindList      = "list of records"
+	KindCurve     = "speed to current"
+	KindMoney     = "money"
 )
 
 // key is a Key with how to read it into a T.

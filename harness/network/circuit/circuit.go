@@ -136,11 +136,12 @@ type Branch struct {
 	TimeOn TimeOn // of wires and fuses: how long at a time their current flows
 }
 
-// Closer says when a contact is closed. Exactly one field is set.
+// Closer says when a contact is closed. One field is set, Output only with Switch.
 type Closer struct {
 	Coil      *Branch        // relay make contact: closed while the coil is energised
 	Break     *Branch        // relay break contact: closed while it is not
 	Switch    *design.Switch // closed by hand
+	Output    string         // of a switch with positions: closed in those that give it
 	Key       design.When    // factory contact of a tap, or the key itself
 	OwnSwitch *design.Load   // the load's own switch
 	Standby   *design.Load   // closed while the load is off: its standby draw

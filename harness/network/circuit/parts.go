@@ -272,6 +272,13 @@ func (b *builder) addSwitch(s *design.Switch) {
 	}
 	end = b.plug(p, &s.Plugged, end)
 	in := b.terminal(p, "in", end, nil)
+	for _, output := range s.Outputs() {
+		br := b.branch(p, ContactBranch, in.Node, b.terminal(p, output, end, nil).Node, ohm)
+		br.Closer, br.Assumed = &Closer{Switch: s, Output: output}, assumed
+	}
+	if s.Positions != nil {
+		return
+	}
 	out := b.terminal(p, "out", end, nil)
 	br := b.branch(p, ContactBranch, in.Node, out.Node, ohm)
 	br.Closer, br.Assumed = &Closer{Switch: s}, assumed

@@ -6,6 +6,7 @@ import (
 
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
 )
 
@@ -110,6 +111,12 @@ func properties(f *fields, part design.Part) {
 		f.text("fed by", feeds(x.FedBy))
 		f.text("returns to", feeds(x.Returns))
 		f.yes("momentary", x.Momentary)
+		for _, p := range x.Positions {
+			f.text("position "+p.Name, wording.And(p.Outputs))
+		}
+		if x.Pole != nil {
+			f.text("pole of", x.Pole.Name)
+		}
 	case *design.Load:
 		loadProperties(f, x)
 	case *design.Ground:

@@ -57,6 +57,7 @@ var registry = sorted(
 	loadUndervoltage,
 	marineWireColour,
 	motorNeverOpensFuse,
+	noSwitchPosition,
 	noTerminalFits,
 	noWayBack,
 	onButNotListed,

@@ -89,6 +89,9 @@ func blockWords(b *design.Block) string {
 }
 
 func switchWords(s *design.Switch) string {
+	if s.Pole != nil {
+		return "pole of " + s.Pole.Name
+	}
 	if s.Type == nil {
 		return given("", s.RatingA, quantity.Current)
 	}
