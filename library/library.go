@@ -25,6 +25,7 @@ type Library struct {
 	RelayForms  []*RelayForm
 	Blocks      []*BlockType
 	Switches    []*SwitchType
+	Diodes      []*DiodeType
 	Terminals   []*Terminal
 	Connectors  []*Connector
 	Covers      []*Cover

@@ -72,6 +72,7 @@ type Design struct {
 	Relays   []*Relay
 	Blocks   []*Block
 	Switches []*Switch
+	Diodes   []*Diode
 	Loads    []*Load
 	Grounds  []*Ground
 	Splices  []*Splice

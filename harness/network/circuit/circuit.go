@@ -38,6 +38,7 @@ const (
 	Relay        Kind = "relay"
 	Block        Kind = "block"
 	Switch       Kind = "switch"
+	Diode        Kind = "diode"
 	Load         Kind = "load"
 	Ground       Kind = "ground"
 	Splice       Kind = "splice"
@@ -110,6 +111,7 @@ const (
 	ResistorBranch                   // fixed R: coil, suppressor, frame path
 	LoadBranch                       // by design.Behaviour
 	BatteryBranch                    // EMF behind R, from node B (-) to node A (+)
+	DiodeBranch                      // one way, above a knee
 	ChargerBranch                    // regulated voltage behind R up to a current limit
 
 	BranchKinds // how many there are
@@ -132,6 +134,7 @@ type Branch struct {
 	Closer *Closer // contacts: what closes them
 	Fuse   *FuseSpec
 	Load   *LoadSpec
+	Diode  *design.Diode // of diodes; reversed, it passes current from B to A
 
 	TimeOn TimeOn // of wires and fuses: how long at a time their current flows
 }

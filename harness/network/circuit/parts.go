@@ -22,7 +22,7 @@ type builder struct {
 }
 
 // addParts makes every part with its terminals and inner branches, in the
-// order source, vehicle, taps, fuses, relays, blocks, switches, loads, grounds,
+// order source, vehicle, taps, fuses, relays, blocks, switches, diodes, loads, grounds,
 // splices, and in design order within each.
 func (b *builder) addParts() {
 	d := b.c.Design
@@ -51,6 +51,9 @@ func (b *builder) addParts() {
 	}
 	for _, s := range d.Switches {
 		b.addSwitch(s)
+	}
+	for _, x := range d.Diodes {
+		b.addDiode(x)
 	}
 	for _, l := range d.Loads {
 		b.addLoad(l)
@@ -285,6 +288,12 @@ func (b *builder) addSwitch(s *design.Switch) {
 	if s.Type != nil && s.Type.Key && s.LiveReason() == "" { // else it is a lock beside the key
 		br.Closer = &Closer{Key: design.WhenKey}
 	}
+}
+
+func (b *builder) addDiode(x *design.Diode) {
+	p := b.part(Diode, x, &x.Common)
+	in, out := b.terminal(p, "in", x.Type.End, nil), b.terminal(p, "out", x.Type.End, nil)
+	b.branch(p, DiodeBranch, in.Node, out.Node, x.Type.SlopeOhm()).Diode = x
 }
 
 // addLoad makes the load and, when it has a switch of its own or a standby

@@ -119,7 +119,7 @@ func (c *Circuit) given(s *design.Situation, pass func(*Closer) bool) []bool {
 		n := stack[len(stack)-1]
 		stack = stack[:len(stack)-1]
 		for _, b := range n.feeds {
-			if passes(b) {
+			if b.Passes(n) && passes(b) {
 				visit(b.B)
 			}
 		}

@@ -117,6 +117,11 @@ func properties(f *fields, part design.Part) {
 		if x.Pole != nil {
 			f.text("pole of", x.Pole.Name)
 		}
+	case *design.Diode:
+		f.text("type", x.Type.Name)
+		f.text("fed by", feeds(x.FedBy))
+		f.text("returns to", feeds(x.Returns))
+		f.yes("reversed", x.Reversed)
 	case *design.Load:
 		loadProperties(f, x)
 	case *design.Ground:

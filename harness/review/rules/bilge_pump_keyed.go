@@ -87,7 +87,7 @@ func (p *Pass) fedBy(n *circuit.Node, passes func(*circuit.Branch) bool) bool {
 			return true
 		}
 		for _, b := range queue[0].FedBy() {
-			if !seen[b.A] && passes(b) {
+			if !seen[b.A] && b.Passes(b.A) && passes(b) {
 				seen[b.A] = true
 				queue = append(queue, b.A)
 			}

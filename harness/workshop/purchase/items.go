@@ -44,6 +44,8 @@ func (b *builder) parts(c *circuit.Circuit) {
 			if src.Pole == nil { // a pole comes with its handle
 				b.add(Switches, switchItem(src, c.Design), "pcs", 1, p.Ref)
 			}
+		case *design.Diode:
+			b.add(Diodes, src.Type.Name, "pcs", 1, p.Ref)
 		case *design.Load:
 			b.add(Loads, loadItem(src), "pcs", 1, p.Ref)
 		case *design.Ground:

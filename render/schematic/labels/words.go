@@ -23,6 +23,8 @@ func (l *Labels) WordsOf(p *circuit.Part) (words, details string) {
 		return words, blockWords(src)
 	case *design.Switch:
 		return words, wording.Present([]string{switchWords(src), l.plugWords(p)}, ", ")
+	case *design.Diode:
+		return words, src.Type.Name
 	case *design.Load:
 		return words, wording.Present([]string{loadWords(src), l.plugWords(p)}, ", ")
 	case *design.Tap:
