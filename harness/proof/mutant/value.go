@@ -22,6 +22,11 @@ var writers = map[string]func(*subject, slot) *yaml.Node{
 	design.KindLibrary:  (*subject).newName,
 	design.KindPlace:    func(s *subject, _ slot) *yaml.Node { return s.onePlace() },
 	design.KindRelay:    func(s *subject, _ slot) *yaml.Node { return scalar(pick(s, s.names("relays"))) },
+	design.KindSwitch:   func(s *subject, _ slot) *yaml.Node { return scalar(pick(s, s.names("switches"))) },
+	design.KindPositions: func(s *subject, _ slot) *yaml.Node {
+		return s.newList([]string{"off", "low", "high"}, "")
+	},
+	design.KindSettings: func(*subject, slot) *yaml.Node { return nil }, // which positions there are only a switch knows
 	design.KindReturns:  func(s *subject, x slot) *yaml.Node { return s.newReturns(x) },
 	design.KindLoads:    func(s *subject, _ slot) *yaml.Node { return s.newList(s.names("loads"), "all", "none") },
 	design.KindSwitches: func(s *subject, _ slot) *yaml.Node { return s.newList(s.names("switches"), "") },
