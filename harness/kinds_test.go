@@ -22,7 +22,8 @@ fuses: {main: {rating: 20 A, at: tray, fed by: battery}}
 relays: {keyed: {at: tray, fed by: main, coil: {fed by: pilot feed, returns to: stud, suppressed by: diode}}}
 blocks: {rear: {way limit: 20 A, total limit: 40 A, at: tray, fed by: keyed, ways: {1: 10 A}}}
 switches: {lamps: {rating: 10 A, at: bar, fed by: rear 1}}
-splices: {pair: {at: bar, fed by: lamps}}
+diodes: {apart: {type: silicon diode 3 A, at: bar, fed by: lamps}}
+splices: {pair: {at: bar, fed by: apart}}
 grounds: {stud: {at: tray, limit: 30 A}, bus: {kind: ground block, at: bar, returns to: stud}}
 loads: {lamp: {power: 10 W, at: bar, fed by: pair, returns to: bus}}
 `

@@ -22,6 +22,7 @@ var lists = []list{
 	listOf("relay forms", func(l *Library) *[]*RelayForm { return &l.RelayForms }, relayNames),
 	listOf("blocks", func(l *Library) *[]*BlockType { return &l.Blocks }, blockNames),
 	listOf("switches", func(l *Library) *[]*SwitchType { return &l.Switches }, switchNames),
+	listOf("diodes", func(l *Library) *[]*DiodeType { return &l.Diodes }, diodeNames),
 	listOf("terminals", func(l *Library) *[]*Terminal { return &l.Terminals }, terminalNames),
 	listOf("connector families", func(l *Library) *[]*Connector { return &l.Connectors }, connectorNames),
 	listOf("covers", func(l *Library) *[]*Cover { return &l.Covers }, coverNames),

@@ -68,6 +68,8 @@ func returnsOf(p Part) *[]Feed {
 		return &p.Returns
 	case *Switch:
 		return &p.Returns
+	case *Diode:
+		return &p.Returns
 	}
 	return nil
 }

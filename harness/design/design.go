@@ -74,6 +74,7 @@ type Design struct {
 	Relays   []*Relay
 	Blocks   []*Block
 	Switches []*Switch
+	Diodes   []*Diode
 	Loads    []*Load
 	Grounds  []*Ground
 	Splices  []*Splice
@@ -402,7 +403,7 @@ type Pluggable interface {
 	PlugSpec() *Plugged
 }
 
-// Switch is a manual contact.
+// Switch is a contact worked by hand, or by water or pressure, or one pole of several.
 type Switch struct {
 	Common
 	Plugged
@@ -413,6 +414,14 @@ type Switch struct {
 	Momentary bool   // closed only while it is held; by the type or the design
 	// KeyOperated: worked by the ignition key; by the type or the design.
 	KeyOperated bool
+	// Positions are those of its handle, in order; none = a plain contact. Each output is a
+	// terminal that loads name, as a way of a block.
+	Positions []*Position
+	// Pole is the switch whose handle moves it: type, rating and place are that one's; nil =
+	// it has a handle of its own.
+	Pole *Switch
+
+	poleOf Text // Pole before it is looked up
 }
 
 // Behaviour is how a load's current follows its voltage.
@@ -546,10 +555,12 @@ type Situation struct {
 	Key       KeyState
 	EngineRPM float64   // 0 = stopped
 	On        []*Load   // loads on
+	All       bool      // on are all, of the design's own word or because the reader made it
 	Reversed  []*Load   // of those on, the motors that run the other way round
 	Closed    []*Switch // switches closed besides those the loads need
 	Open      []*Switch // switches left open though a load needs them, as one tries each of two feeds
 	With      []When    // the conditions that hold
+	Set       []Setting // switches in a position that the design says; others follow what is on
 	// As is the situation that this one is like, as a leg of a ride; nil = none. The
 	// machine's own loads draw as there.
 	As      *Situation

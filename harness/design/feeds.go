@@ -11,6 +11,8 @@ func Feeds(p Part) []*[]Feed {
 		return []*[]Feed{&x.FedBy}
 	case *Switch:
 		return []*[]Feed{&x.FedBy}
+	case *Diode:
+		return []*[]Feed{&x.FedBy}
 	case *Load:
 		return []*[]Feed{&x.FedBy}
 	case *Splice:
@@ -27,6 +29,8 @@ func Returns(p Part) []*[]Feed {
 	case *Relay:
 		return []*[]Feed{&x.Returns, &x.Coil.Returns}
 	case *Switch:
+		return []*[]Feed{&x.Returns}
+	case *Diode:
 		return []*[]Feed{&x.Returns}
 	case *Load:
 		return []*[]Feed{&x.Returns}

@@ -106,6 +106,8 @@ func inLibrary(lib *library.Library, k Key) bool {
 		return lib.Connector(k.Example) != nil
 	case "covers":
 		return lib.Cover(k.Example) != nil
+	case "diodes":
+		return lib.Diode(k.Example) != nil
 	case "fuse types":
 		return lib.FuseType(k.Example) != nil
 	case "loads":

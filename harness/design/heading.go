@@ -116,6 +116,8 @@ func sectionKeys() []key[Design] {
 			&blockSection, func(d *Design) *[]*Block { return &d.Blocks }),
 		partsKey(Key{Name: "switches", Doc: "manual switches", Example: "see switch"},
 			&switchSection, func(d *Design) *[]*Switch { return &d.Switches }),
+		partsKey(Key{Name: "diodes", Doc: "diodes in feeds and returns", Example: "see diode"},
+			&diodeSection, func(d *Design) *[]*Diode { return &d.Diodes }),
 		partsKey(Key{Name: "loads", Doc: "the accessories", Example: "see load"},
 			&loadSection, func(d *Design) *[]*Load { return &d.Loads }),
 		partsKey(Key{Name: "grounds", Other: "earths", Doc: "points where returns meet", Example: "see ground"},

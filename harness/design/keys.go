@@ -41,8 +41,12 @@ func (k *Key) expected() string {
 		return "the name of a condition or a list of names, such as " + k.Example
 	case KindState:
 		return "the name of a situation, such as " + k.Example
-	case KindRelay:
-		return "the name of a relay, such as " + k.Example
+	case KindRelay, KindSwitch:
+		return "the name of a " + k.Kind + ", such as " + k.Example
+	case KindPositions:
+		return "a list of positions, or a mapping of each to its outputs, such as " + k.Example
+	case KindSettings:
+		return "a mapping of switches to positions, such as " + k.Example
 	case KindPlace:
 		return "the name of a place, such as " + k.Example
 	case KindFeeds, KindReturns:

@@ -61,6 +61,7 @@ func (r *reader) readAll(root *yaml.Node) {
 	r.resolvePlaces()
 	r.tightDrops()
 	r.joinHalves()
+	r.joinPoles()
 	r.resolveConnections()
 	r.checkReversed()
 	r.fillRelays()

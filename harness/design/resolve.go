@@ -84,6 +84,10 @@ func outputs(p Part) []string {
 			names[i] = w.Number
 		}
 		return names
+	case *Switch:
+		if p.Positions != nil {
+			return p.Outputs()
+		}
 	case *Load, *Ground, *NegativePart:
 		return nil
 	}
@@ -95,10 +99,14 @@ func (r *reader) resolve(c *connection, text Text) (Ref, bool) {
 	ref := Ref{Text: text.Value, Pos: text.Pos}
 	if found, ok := r.names[fold(text.Value)]; ok {
 		ref.Part = found.part
-	} else if at := strings.LastIndexByte(text.Value, ' '); at > 0 {
+	}
+	for at := strings.LastIndexByte(text.Value, ' '); at > 0 && ref.Part == nil; at = strings.LastIndexByte(text.Value[:at], ' ') {
 		if found, ok := r.names[fold(text.Value[:at])]; ok {
 			ref.Part, ref.Terminal = found.part, text.Value[at+1:]
 		}
+	}
+	if s, ok := ref.Part.(*Switch); ok && ref.Terminal != "" {
+		ref.Terminal = s.output(ref.Terminal)
 	}
 	switch {
 	case ref.Part == nil:
@@ -167,6 +175,10 @@ func (r *reader) checkReturn(c *connection, ref Ref) (Ref, bool) {
 func (r *reader) checkFeed(c *connection, ref Ref) (Ref, bool) {
 	outs := outputs(ref.Part)
 	if len(outs) == 0 {
+		if s, ok := ref.Part.(*Switch); ok {
+			r.report(ref.Pos, fmt.Sprintf("%s is fed by switch %s, no position of which gives anything", c.of, quoted(s.Name)), "outputs in its positions")
+			return ref, false
+		}
 		if b, ok := ref.Part.(*Block); ok {
 			r.report(ref.Pos, fmt.Sprintf("%s is fed by block %s, which has no ways", c.of,
 				quoted(b.Name)), "a way in the block")
@@ -202,8 +214,11 @@ func (r *reader) checkOutput(c *connection, ref Ref) (Ref, bool) {
 	}
 	switch {
 	case ref.Terminal == "":
-		r.report(ref.Pos, fmt.Sprintf("%s is fed by block %s, but by which way", c.of,
-			quoted(ref.Text)), oneOf(prefixed(ref.Part.PartName(), outs)))
+		what := "block %s, but by which way"
+		if _, ok := ref.Part.(*Switch); ok {
+			what = "switch %s, but by which output"
+		}
+		r.report(ref.Pos, c.of.String()+" is fed by "+fmt.Sprintf(what, quoted(ref.Text)), oneOf(prefixed(ref.Part.PartName(), outs)))
 	case isRelay && relay.Form != nil:
 		r.report(ref.Pos, fmt.Sprintf("%s: relay %s (%s) has no contact %s", c.of,
 			quoted(relay.Name), relay.Form.Name, quoted(ref.Terminal)), oneOf(outs))
@@ -212,7 +227,7 @@ func (r *reader) checkOutput(c *connection, ref Ref) (Ref, bool) {
 			quoted(ref.Part.PartName()), quoted(ref.Text)), ref.Part.PartName())
 	default:
 		r.unknown(ref.Pos, fmt.Sprintf("%s: %s has no output %s", c.of, quoted(ref.Part.PartName()),
-			quoted(ref.Terminal)), "", prefixed(ref.Part.PartName(), outs))
+			quoted(ref.Terminal)), ref.Text, prefixed(ref.Part.PartName(), outs))
 	}
 	return ref, false
 }

@@ -132,7 +132,7 @@ func valueSchema(k Key, lib *library.Library) schemaNode {
 		return wordsSchema([]string{"yes", "no", "true", "false"})
 	case KindLibrary:
 		return withWords(k.Choices, anyOf(schemaNode{"enum": libraryNames(lib, k.Library)}, textSchema()))
-	case KindPlace, KindState, KindRelay:
+	case KindPlace, KindState, KindRelay, KindSwitch:
 		return textSchema()
 	case KindCondition:
 		return withWords(k.Choices, textSchema())
@@ -162,6 +162,11 @@ func compoundSchema(k Key) schemaNode {
 			"additionalProperties": anyOf(
 				schemaNode{"type": "string", "pattern": quantity.Pattern(quantity.Current, false)},
 				schemaNode{"type": "string", "pattern": quantity.Pattern(quantity.Power, false)})}
+	case KindPositions:
+		names := anyOf(textSchema(), listSchema(textSchema()))
+		return anyOf(listSchema(textSchema()), schemaNode{"type": "object", "minProperties": 1, "additionalProperties": names})
+	case KindSettings:
+		return schemaNode{"type": "object", "additionalProperties": textSchema()}
 	case KindMoney:
 		return schemaNode{"type": "object",
 			"additionalProperties": schemaNode{"type": "string", "pattern": moneyForm.String()}}

@@ -19,10 +19,11 @@ type stateDraft struct {
 	on      Text     // the word "all" or "none"
 	loads   []Text
 	closed  []Text
-	turned  []Text // the loads that are reversed
-	with    []Text // the conditions that hold
-	without bool   // the list is given, and empty
-	as      Text   // the situation that a leg is like
+	turned  []Text    // the loads that are reversed
+	with    []Text    // the conditions that hold
+	without bool      // the list is given, and empty
+	as      Text      // the situation that a leg is like
+	set     [][2]Text // switches and their positions
 
 	situation *Situation // one of the two
 	leg       *Leg
@@ -39,6 +40,7 @@ var situationSection = section[stateDraft]{
 		key[stateDraft]{Key: Key{Name: "closed", Kind: KindSwitches, Example: "[lamps]", Default: "none",
 			Doc: "switches closed besides those that the loads need"},
 			read: func(r *reader, x *stateDraft, f field) { x.closed = r.texts(f, maxName) }},
+		settingsKey(),
 		key[stateDraft]{Key: Key{Name: "reversed", Kind: KindLoads, Example: "[winch]", Default: "none",
 			Doc: "motors between two halves of a reversing contactor that are on and run in reverse"},
 			read: func(r *reader, x *stateDraft, f field) { x.turned = r.texts(f, maxName) }}),
@@ -136,6 +138,7 @@ func (r *reader) deriveSituations() {
 		r.derive("key on, reversed", KeyOn, 0, true)
 		r.reverse(r.d.Situations[len(r.d.Situations)-1], turned)
 	}
+	r.derivePositions()
 	if r.d.Charging.Present() {
 		r.derive("idle", KeyOn, r.d.Charging.IdleRPM.Value, true)
 		r.derive("cruise", KeyOn, r.d.Charging.CruiseRPM.Value, true)
@@ -167,7 +170,7 @@ func (r *reader) situation(t Text, of where, words ...string) *Situation {
 func (r *reader) derive(name string, key KeyState, rpm float64, on bool) {
 	s := &Situation{Name: name, Key: key, EngineRPM: rpm, Derived: true, Pos: r.d.Battery.Pos}
 	if on {
-		s.On, s.With = r.d.Loads, r.d.Conditions
+		s.On, s.With, s.All = r.d.Loads, r.d.Conditions, true
 	}
 	r.d.Situations = append(r.d.Situations, s)
 }
@@ -214,7 +217,9 @@ func (r *reader) finishState(x *stateDraft) {
 		return
 	}
 	x.situation.Key, x.situation.EngineRPM, x.situation.On, x.situation.With = key, rpm, loads, with
-	x.situation.Closed = namedParts[*Switch](r, x.of, "switch", x.closed)
+	x.situation.All = x.on.Value == "all"
+	x.situation.Closed = r.closedByHand(x.of, x.closed, namedParts[*Switch](r, x.of, "switch", x.closed))
+	x.situation.Set = r.settings(x)
 	r.reverse(x.situation, namedParts[*Load](r, x.of, "load", x.turned))
 	for i, l := range x.situation.Reversed {
 		if !l.Reverses() {

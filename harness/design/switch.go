@@ -7,9 +7,14 @@ import (
 
 var switchSection = section[Switch]{
 	Section: Section{Name: "switch", Shape: KindNamed,
-		Doc: "A contact worked by hand. It is closed in a situation when a load that is on is fed through it, or " +
-			"when the situation says so. One that is key operated is closed with the key on and open with it off, unless it `stays live`.",
-		Example: "switches:\n  lamps: {rating: 10 A, at: handlebar, fed by: rear 1, wire: {colour: YE}}\n"},
+		Doc: "A contact worked by hand, or one that water, pressure or the like works. It is closed in a situation when a load that is on is fed through it, or " +
+			"when the situation says so. One that is key operated is closed with the key on and open with it off, unless it `stays live`. " +
+			"With `positions` it has outputs, which parts name as they do the way of a block: `fed by: lights stern`. Its position follows " +
+			"from what is on, or the situation says it: `switches: {lights: anchor}`.",
+		Example: "switches:\n  lamps: {rating: 10 A, at: handlebar, fed by: rear 1, wire: {colour: YE}}\n" +
+			"  lights: {type: rocker 16 A, at: console, fed by: panel 2, positions: {off: none, navigation: [bow, stern], anchor: stern}}\n" +
+			"  bilge: {type: rocker 16 A, at: console, fed by: pump fuse, positions: [manual, off, automatic]}\n" +
+			"  gauge light: {pole of: lights, fed by: panel 3, positions: {navigation: gauges}}\n"},
 	keys: withCommon(append([]key[Switch]{
 		libraryKey(Key{Name: "type", Library: "switches", Doc: "switch of the library",
 			Example: "sealed rocker 20 A"},
@@ -22,9 +27,14 @@ var switchSection = section[Switch]{
 			func(x *Switch) *bool { return &x.Momentary }),
 		yesKey(Key{Name: "key operated", Default: "the type's, else no", Doc: "worked by the ignition key: what is behind it is off with the key off", Example: "yes"},
 			func(x *Switch) *bool { return &x.KeyOperated }),
+		positionsKey(),
+		{Key: Key{Name: "pole of", Kind: KindSwitch, Example: "lights",
+			Doc: "the switch whose handle moves it too, of one with several poles: type, rating and place are that one's, and the positions that it does not give itself"},
+			read: func(r *reader, x *Switch, f field) { x.poleOf, _ = r.sentence(f, maxName) }},
 	}, eitherKeys(func(x *Switch) *[]Feed { return &x.FedBy }, func(x *Switch) *[]Feed { return &x.Returns })...)...),
 	finish: func(r *reader, x *Switch, f field) {
 		r.oneSide(f)
+		r.onlyOfAHandle(x, f)
 		if t := x.Type; t != nil {
 			x.Momentary, x.KeyOperated = x.Momentary || t.Held, x.KeyOperated || t.Key
 		}

@@ -66,6 +66,10 @@ const (
 	KindCurve      = "speed to current"
 	KindMoney      = "money"
 	KindLabels     = "labels, each with what it stands for"
+	// positions of switches, and in which of them they are
+	KindSwitch    = "switch"
+	KindPositions = "list of positions, or the outputs of each"
+	KindSettings  = "positions of switches"
 )
 
 // key is a Key with how to read it into a T.

@@ -42,7 +42,7 @@ func newIEC() *Set {
 	for _, sym := range []*Symbol{
 		battery(), generator(), vehicleLoads(), tap(),
 		fuse(), breaker(), ptc(), spareWay(),
-		coil(), makeContact(), changeover(), resistor(), diode(), zener(),
+		coil(), makeContact(), changeover(), resistor(), diode(), feedDiode(), zener(),
 		manualSwitch(), pushSwitch(), floatSwitch(), batterySwitch(),
 		lamp(), led(), heater(), motor(), pump(), horn(), socket(), electronics(), sensor(), voltmeter(), converter(),
 		plug(), plugBack(),

@@ -36,6 +36,7 @@ const (
 	Changeover  Kind = "changeover contact"
 	Resistor    Kind = "resistor"
 	Diode       Kind = "diode"
+	FeedDiode   Kind = "diode in a feed"
 	Zener       Kind = "zener diode"
 	Switch      Kind = "manual switch"
 	PushSwitch  Kind = "push-button"

@@ -40,6 +40,7 @@ const (
 	Relay        Kind = "relay"
 	Block        Kind = "block"
 	Switch       Kind = "switch"
+	Diode        Kind = "diode"
 	Load         Kind = "load"
 	Ground       Kind = "ground"
 	Splice       Kind = "splice"
@@ -117,6 +118,7 @@ const (
 	ResistorBranch                   // fixed R: coil, suppressor, frame path
 	LoadBranch                       // by design.Behaviour
 	BatteryBranch                    // EMF behind R, from node B (-) to node A (+)
+	DiodeBranch                      // one way, above a knee
 	ChargerBranch                    // regulated voltage behind R up to a current limit
 
 	BranchKinds // how many there are
@@ -139,15 +141,17 @@ type Branch struct {
 	Closer *Closer // contacts: what closes them
 	Fuse   *FuseSpec
 	Load   *LoadSpec
+	Diode  *design.Diode // of diodes; reversed, it passes current from B to A
 
 	TimeOn TimeOn // of wires and fuses: how long at a time their current flows
 }
 
-// Closer says when a contact is closed. Exactly one field is set, KeyOff beside Key.
+// Closer says when a contact is closed. One field is set, KeyOff beside Key, Output only with Switch.
 type Closer struct {
 	Coil      *Branch        // relay make contact: closed while the coil is energised
 	Break     *Branch        // relay break contact: closed while it is not
 	Switch    *design.Switch // closed by hand
+	Output    string         // of a switch with positions: closed in those that give it
 	Key       design.When    // factory contact of a tap, or the key itself
 	KeyOff    bool           // Key is a condition that a situation has with the key off
 	OwnSwitch *design.Load   // the load's own switch

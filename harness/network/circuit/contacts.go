@@ -34,7 +34,8 @@ func Running(s *design.Situation) bool { return s.Key == design.KeyOn && s.Engin
 // Contacts tells, by branch index, which contacts a situation closes before any
 // relay has moved: key contacts by the key and engine; manual switches when the
 // situation closes them or a load that is on needs them, over its own feeds and
-// returns or those of the coils of relays that it needs, but for those left open; the own switches of loads that
+// returns or those of the coils of relays that it needs, but for those left open, all poles together; of switches
+// with positions the outputs given, see Positions; the own switches of loads that
 // are on; standby contacts of those that are not. Relay contacts stand at rest:
 // make contacts open, break contacts closed; package solve moves them.
 // Branches that are no contacts are false.
@@ -45,9 +46,20 @@ func Contacts(c *Circuit, s *design.Situation) []bool {
 	}
 	byHand := make(map[*design.Switch]bool, len(s.Closed))
 	for _, w := range s.Closed {
-		byHand[w] = true
+		byHand[w.Lead()] = true
 	}
-	needed := c.neededFor(on, s.Reversed)
+	at, _ := Positions(c, s)
+	passes := func(k *Closer) bool { return k.Output == "" || k.Switch.Gives(at[k.Switch.Lead()], k.Output) }
+	needed := c.neededFor(on, s.Reversed, func(b *Branch) bool { return b.Closer == nil || passes(b.Closer) })
+	var live []bool // nil = no switch has positions, by which a way may be dead
+	if len(at) > 0 {
+		live = c.given(s, passes)
+	}
+	for _, b := range c.Branches {
+		if needed[b.Index] && b.Closer != nil && b.Closer.Switch != nil && (live == nil || live[b.A.Index] || b.Returns()) {
+			byHand[b.Closer.Switch.Lead()] = true
+		}
+	}
 	closed := make([]bool, len(c.Branches))
 	for i, b := range c.Branches {
 		k := b.Closer
@@ -59,8 +71,10 @@ func Contacts(c *Circuit, s *design.Situation) []bool {
 			closed[i] = true
 		case k.Key != "":
 			closed[i] = holds(k.Key, s)
+		case k.Output != "":
+			closed[i] = k.Switch.Gives(at[k.Switch.Lead()], k.Output)
 		case k.Switch != nil:
-			closed[i] = (byHand[k.Switch] || needed[i]) && !slices.Contains(s.Open, k.Switch)
+			closed[i] = byHand[k.Switch.Lead()] && !slices.Contains(s.Open, k.Switch.Lead())
 		case k.OwnSwitch != nil:
 			closed[i] = on[k.OwnSwitch]
 		case k.Standby != nil:
@@ -71,10 +85,10 @@ func Contacts(c *Circuit, s *design.Situation) []bool {
 }
 
 // neededFor is Needed of the loads that are on; motors that run the other way round are fed
-// by the half that turns them.
-func (c *Circuit) neededFor(on map[*design.Load]bool, reversed []*design.Load) []bool {
+// by the half that turns them. No way leads over what does not pass.
+func (c *Circuit) neededFor(on map[*design.Load]bool, reversed []*design.Load, passes func(*Branch) bool) []bool {
 	u := newUpstream(c)
-	u.coils = true
+	u.coils, u.passes = true, passes
 	for _, b := range c.Branches {
 		if b.Load == nil || b.Load.Load == nil || !on[b.Load.Load] {
 			continue

@@ -17,6 +17,7 @@ var branchKinds = [BranchKinds]branchKind{
 	FuseBranch:    {"fuse", inFeed, inReturn},
 	ResistorBranch: {"resistor", func(b *Branch) bool { return b.Part != nil && b.Part.Kind == Block || b.OfLead() },
 		func(b *Branch) bool { return b.Part != nil && b.Part.Kind == Ground }},
+	DiodeBranch:   {"diode", inFeed, inReturn},
 	LoadBranch:    {"load", nil, nil},
 	BatteryBranch: {"battery", nil, nil},
 	ChargerBranch: {"charging", nil, nil},
@@ -62,6 +63,12 @@ func (b *Branch) Returns() bool {
 // when closed), unlike loads, coils, suppressors and sources.
 func (b *Branch) Conductor() bool { return b.Feeds() || b.Returns() }
 
+// Passes tells whether current can flow through a branch away from one of its ends: a
+// diode passes it one way.
+func (b *Branch) Passes(from *Node) bool {
+	return b.Diode == nil || b.Diode.Reversed == (from == b.B)
+}
+
 // OfCoil tells whether a branch is a relay's coil or its suppressor.
 func (b *Branch) OfCoil() bool {
 	return b.Kind == ResistorBranch && b.Part != nil && b.Part.Kind == Relay
@@ -101,6 +108,7 @@ var partKinds = map[Kind]partKind{
 	Relay:        {in: "30", out: "87", hot: "86", back: "85"},
 	Block:        {in: "in", out: way, end: WayEnd},
 	Switch:       {in: "in", out: "out", end: LeadEnd},
+	Diode:        {in: "in", out: "out"},
 	Load:         {in: "+", hot: "+", back: "-", end: LeadEnd},
 	Ground:       {out: first, end: GroundEnd},
 	Splice:       {in: first, out: first, end: LeadEnd},

@@ -79,6 +79,8 @@ func nameBranch(p *Part, br *Branch) {
 		br.Name = p.Ref + ":lead"
 	case p.Kind == Block:
 		br.Name = p.Ref + ":" + br.B.Terminals[0].Name
+	case br.Closer != nil && br.Closer.Output != "":
+		br.Name = p.Ref + ":" + br.Closer.Output
 	case br.Closer != nil && br.Closer.OwnSwitch != nil:
 		br.Name = p.Ref + ":switch"
 	case br.Closer != nil && br.Closer.Standby != nil:

@@ -23,7 +23,7 @@ type builder struct {
 }
 
 // addParts makes every part with its terminals and inner branches, in the
-// order source, vehicle, taps, fuses, relays, blocks, switches, loads, grounds,
+// order source, vehicle, taps, fuses, relays, blocks, switches, diodes, loads, grounds,
 // splices, and in design order within each.
 func (b *builder) addParts() {
 	d := b.c.Design
@@ -52,6 +52,9 @@ func (b *builder) addParts() {
 	}
 	for _, s := range d.Switches {
 		b.addSwitch(s)
+	}
+	for _, x := range d.Diodes {
+		b.addDiode(x)
 	}
 	for _, l := range d.Loads {
 		b.addLoad(l)
@@ -273,6 +276,13 @@ func (b *builder) addSwitch(s *design.Switch) {
 	}
 	end = b.plug(p, &s.Plugged, end)
 	in := b.terminal(p, "in", end, nil)
+	for _, output := range s.Outputs() {
+		br := b.branch(p, ContactBranch, in.Node, b.terminal(p, output, end, nil).Node, ohm)
+		br.Closer, br.Assumed = &Closer{Switch: s, Output: output}, assumed
+	}
+	if s.Positions != nil {
+		return
+	}
 	out := b.terminal(p, "out", end, nil)
 	if s.Type != nil && s.Plug == nil {
 		in.Mark, out.Mark = s.Type.InMark, s.Type.OutMark
@@ -282,6 +292,12 @@ func (b *builder) addSwitch(s *design.Switch) {
 	if s.KeyOperated && s.LiveReason() == "" { // else it is a lock beside the key
 		br.Closer = &Closer{Key: design.WhenKey}
 	}
+}
+
+func (b *builder) addDiode(x *design.Diode) {
+	p := b.part(Diode, x, &x.Common)
+	in, out := b.terminal(p, "in", x.Type.End, nil), b.terminal(p, "out", x.Type.End, nil)
+	b.branch(p, DiodeBranch, in.Node, out.Node, x.Type.SlopeOhm()).Diode = x
 }
 
 // addLoad makes the load and, when it has a switch of its own or a standby

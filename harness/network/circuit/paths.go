@@ -229,7 +229,8 @@ func (c *Circuit) Needed(draws ...*Branch) []bool {
 
 // upstream marks the branches on the ways to the source and back to it.
 type upstream struct {
-	coils     bool // with those of the coils of contacts on the way
+	coils     bool               // with those of the coils of contacts on the way
+	passes    func(*Branch) bool // nil = all feeds do
 	on        []bool
 	hot, cold []bool // nodes seen, by index
 	up, back  []*Node
@@ -258,6 +259,9 @@ func (u *upstream) run() []bool {
 			n := u.up[len(u.up)-1]
 			u.up = u.up[:len(u.up)-1]
 			for _, b := range n.fedBy {
+				if u.passes != nil && !u.passes(b) {
+					continue
+				}
 				u.on[b.Index] = true
 				u.fed(b.A)
 				u.pull(b)

@@ -38,7 +38,7 @@ func (r *reacher) run(arrived func(*Node)) {
 			arrived(n)
 		}
 		for _, b := range n.Branches {
-			if b.Conductor() && (b.Kind != ContactBranch || r.closed(b)) {
+			if b.Conductor() && b.Passes(n) && (b.Kind != ContactBranch || r.closed(b)) {
 				r.visit(b.A)
 				r.visit(b.B)
 			}

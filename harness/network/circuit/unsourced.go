@@ -32,6 +32,8 @@ func (b *Branch) UnsourcedOhm() float64 {
 		if x.Form != nil {
 			return unsourced(b.Ohm, x.Form.Source)
 		}
+	case *design.Diode:
+		return unsourced(b.Ohm, x.Type.Source)
 	case *design.Switch:
 		if x.Type != nil {
 			return unsourced(b.Ohm, x.Type.Source)

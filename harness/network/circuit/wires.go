@@ -51,6 +51,9 @@ func (b *builder) draftWires() {
 		case *design.Switch:
 			b.feeds(p, "in", FeedWire, src.FedBy)
 			b.returns(p, "out", ReturnWire, src.Returns)
+		case *design.Diode:
+			b.feeds(p, "in", FeedWire, src.FedBy)
+			b.returns(p, "out", ReturnWire, src.Returns)
 		case *design.Splice:
 			b.feeds(p, "1", FeedWire, src.FedBy)
 		case *design.Load:
@@ -162,7 +165,7 @@ func onward(n *Node) []*Node {
 	for _, t := range n.Terminals {
 		switch {
 		case t.Part.Kind == Fuse && t.Name == "in",
-			t.Part.Kind == Switch && t.Name == "in",
+			(t.Part.Kind == Switch || t.Part.Kind == Diode) && t.Name == "in",
 			t.Part.Kind == Relay && t == t.Part.Inlet(),
 			t.Part.Kind == Block && t.Name == "in":
 			for _, out := range t.Part.Terminals {

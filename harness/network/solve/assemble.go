@@ -41,12 +41,26 @@ var branchLaws = [circuit.BranchKinds]func(*Network, *circuit.Branch) Law{
 	circuit.FuseBranch:     (*Network).ohmic,
 	circuit.ResistorBranch: (*Network).ohmic,
 	circuit.LoadBranch:     (*Network).loadLaw,
+	circuit.DiodeBranch:    func(n *Network, b *circuit.Branch) Law { return diodeLaw(b, n.opt.DiodesConduct) },
 	circuit.BatteryBranch: func(n *Network, b *circuit.Branch) Law {
 		return batteryLaw(b, n.plan.circuit.Design, &n.opt)
 	},
 	circuit.ChargerBranch: func(n *Network, b *circuit.Branch) Law {
 		return chargerLaw(b, n.plan.circuit.Design, &n.opt, n.limitA)
 	},
+}
+
+// diodeLaw is a straight line above the knee of the library's row, at 25 °C.
+func diodeLaw(b *circuit.Branch, conducts bool) Law {
+	t := b.Diode.Type
+	law := Law{Kind: Valve, Ohm: b.Ohm, EMFV: t.KneeV, ChargeOhm: t.LeakOhm()}
+	switch {
+	case conducts:
+		return Law{Kind: folded, Ohm: law.Ohm, EMFV: law.EMFV}
+	case b.Diode.Reversed:
+		law.EMFV = -law.EMFV
+	}
+	return law
 }
 
 func (n *Network) ohmic(b *circuit.Branch) Law { return Law{Kind: Ohmic, Ohm: branchOhm(b, &n.opt)} }

@@ -34,7 +34,7 @@ func TestEveryBehaviourHasItsLaw(t *testing.T) {
 // takes charge through 0.5 Ω; a charger of 14 V behind 2 Ω.
 func TestEveryLawHasItsCurrent(t *testing.T) {
 	law := Law{Ohm: 2, PowerW: 24, CurrentA: 3, RatedV: 12, EdgeV: 6, EMFV: 10, ChargeOhm: 0.5, LimitA: 50}
-	want := [LawKinds]float64{Ohmic: 6, Lamp: 3, Power: 2, Torque: 3, Store: 4, Charger: -1}
+	want := [LawKinds]float64{Ohmic: 6, Lamp: 3, Power: 2, Torque: 3, Store: 4, Valve: 21, Charger: -1} // Valve: 10/0.5 + (12-10)/2
 	for kind := range LawKinds {
 		if law.Kind = kind; kind == Charger {
 			law.EMFV = 14

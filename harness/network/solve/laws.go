@@ -17,6 +17,7 @@ const (
 	Power                  // constant power: i = PowerW / v, resistive below EdgeV
 	Torque                 // constant current CurrentA, resistive below EdgeV (motor)
 	Store                  // battery: EMFV behind Ohm; charging behind ChargeOhm up to LimitA
+	Valve                  // diode: (v-EMFV)/Ohm above its knee EMFV, v/ChargeOhm below; EMFV negative = the other way round
 	Charger                // EMFV (regulated) behind Ohm, never below 0 A nor above LimitA
 
 	LawKinds // how many there are; as a law, none: its current is not a number
@@ -56,8 +57,8 @@ type Law struct {
 	CurrentA  float64 // Lamp at RatedV, Torque
 	RatedV    float64 // Lamp
 	EdgeV     float64 // Lamp, Power, Torque: resistive below
-	EMFV      float64 // Store (negative = posts swapped), Charger
-	ChargeOhm float64 // Store: resistance against charging
+	EMFV      float64 // Store (negative = posts swapped), Charger; Valve: knee (negative = reversed)
+	ChargeOhm float64 // Store: resistance against charging; Valve: of its leak
 	LimitA    float64 // Store: most it accepts; Charger: most it gives
 }
 
@@ -75,6 +76,12 @@ func (l *Law) At(v float64) (amps, siemens float64) {
 		return l.store(v, l.EMFV)
 	case Charger:
 		return l.charger(v)
+	case Valve:
+		if l.EMFV < 0 {
+			i, g := l.valve(-v, -l.EMFV)
+			return -i, g
+		}
+		return l.valve(v, l.EMFV)
 	case folded:
 		return l.LimitA + (v-l.EMFV)/l.Ohm, 1 / l.Ohm
 	}
@@ -122,6 +129,14 @@ func (l *Law) store(v, emf float64) (amps, siemens float64) {
 		return l.LimitA, 0
 	}
 	return i, 1 / l.ChargeOhm
+}
+
+// valve is a diode: a leak up to the knee, a straight line above it.
+func (l *Law) valve(v, knee float64) (amps, siemens float64) {
+	if v <= knee {
+		return v / l.ChargeOhm, 1 / l.ChargeOhm
+	}
+	return knee/l.ChargeOhm + (v-knee)/l.Ohm, 1 / l.Ohm
 }
 
 // charger gives current (negative from A to B) while the posts are below the

@@ -76,6 +76,7 @@ type Network struct {
 	forced  []int8 // by branch: +1 closed, -1 open, 0 as the circuit says
 	closed  []bool // contacts
 	coils   []coil
+	shut    []int32 // diodes that block without load
 	active  []int32
 	from    []int32
 	to      []int32

@@ -2,6 +2,7 @@ package solve
 
 import (
 	"math"
+	"slices"
 
 	"fusewright/harness/network/circuit"
 )
@@ -19,11 +20,35 @@ type outcome struct {
 	strained  bool // ... or somewhere on the way
 }
 
-// start sets the voltages to those without load: sources alone, each load at
+// maxShut ends the search for diodes that block without load: each round may shut some.
+const maxShut = 8
+
+// shutOhm is that of a diode that blocks, at the start: nothing behind it is to have the
+// voltage of its leak.
+const shutOhm = 1e12
+
+// start is startBy with every diode open, then with those shut that are found to block.
+func (n *Network) start() {
+	n.shut = n.shut[:0]
+	for range maxShut {
+		n.startBy()
+		before := len(n.shut)
+		for _, b := range n.active {
+			if n.laws[b].Kind == Valve && !slices.Contains(n.shut, b) && (n.v[n.from[b]]-n.v[n.to[b]])*n.laws[b].EMFV < 0 {
+				n.shut = append(n.shut, b)
+			}
+		}
+		if len(n.shut) == before {
+			return
+		}
+	}
+}
+
+// startBy sets the voltages to those without load: sources alone, each load at
 // most a millionth of its conductance so that nodes between loads have a
 // voltage. From there Newton goes down to the upper operating point of
 // constant-power loads, the one that switching on leads to.
-func (n *Network) start() {
+func (n *Network) startBy() {
 	n.factor.clear()
 	inject := n.work.step
 	clear(inject)
@@ -46,6 +71,10 @@ func (n *Network) start() {
 			emf = law.EMFV
 			inject[n.from[b]] -= law.LimitA
 			inject[n.to[b]] += law.LimitA
+		case Valve:
+			if slices.Contains(n.shut, b) {
+				g = 1 / shutOhm
+			}
 		case Lamp, Torque:
 			g = min(1e-6*law.CurrentA/law.EdgeV, 1e-6)
 		case Power:

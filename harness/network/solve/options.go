@@ -32,6 +32,10 @@ type Options struct {
 	// more); 0 = 1.
 	PullInFactor float64
 
+	// DiodesConduct makes every diode a straight line through its knee, as if it pointed with
+	// its feed: what a short through it sees, whatever flows without one.
+	DiodesConduct bool
+
 	// Changes are faults and overrides that hold from the start.
 	Changes []Change
 	// AcceptFolded returns the operating point even where constant-power loads

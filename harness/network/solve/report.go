@@ -43,8 +43,10 @@ func (n *Network) reportBranch(s *Solution, i int, b *circuit.Branch) {
 	amps, slope := law.At(v)
 	s.BranchA[i] = amps
 	switch {
-	case law.Kind == Ohmic || law.Kind == Store || law.Kind == Charger:
+	case law.Kind == Ohmic || law.Kind == Store || law.Kind == Charger || law.Kind == folded:
 		s.Ohm[i] = law.Ohm
+	case law.Kind == Valve && slope == 1/law.ChargeOhm:
+		s.Ohm[i] = law.ChargeOhm
 	case math.Abs(v) < 1e-9: // all laws are resistive there
 		s.Ohm[i] = 1 / slope
 	default:

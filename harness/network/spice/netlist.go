@@ -126,10 +126,19 @@ func expression(l solve.Law, v string) string {
 			v, number(l.EdgeV), number(l.PowerW), number(l.EdgeV*l.EdgeV))
 	case solve.Torque:
 		return fmt.Sprintf("%[2]s*max(-1,min(1,%[1]s/%[3]s))", v, number(l.CurrentA), number(l.EdgeV))
+	case solve.Valve:
+		if l.EMFV < 0 {
+			return "-(" + valve(l, "(-"+v+")", -l.EMFV) + ")"
+		}
+		return valve(l, v, l.EMFV)
 	case solve.Charger:
 		return fmt.Sprintf("-max(0,min(%s,(%s-%s)/%s))", number(l.LimitA), number(l.EMFV), v, number(l.Ohm))
 	}
 	return "" // no law: the simulator refuses it
+}
+
+func valve(l solve.Law, v string, knee float64) string {
+	return fmt.Sprintf("%[1]s > %[2]s ? %[2]s/%[3]s+(%[1]s-%[2]s)/%[4]s : %[1]s/%[3]s", v, number(knee), number(l.ChargeOhm), number(l.Ohm))
 }
 
 func store(l solve.Law, v string, emf float64) string {

@@ -134,7 +134,12 @@ func (w *worst) against(t *testing.T, program, dir, name string, c *circuit.Circ
 
 // Random networks of every kind of load, battery, charging and relay: node
 // voltages within 1 mV and currents within 0.1 % of ngspice.
-func TestRandomNetworksAgainstNgspice(t *testing.T) {
+func TestRandomNetworksAgainstNgspice(t *testing.T) { againstNgspice(t, 20000, solvetest.Random) }
+
+// The same with diodes, forward, blocking and reversed, and a switch with positions.
+func TestRandomDiodesAgainstNgspice(t *testing.T) { againstNgspice(t, 30000, solvetest.RandomValves) }
+
+func againstNgspice(t *testing.T, from uint64, random func(uint64) (*circuit.Circuit, *design.Situation)) {
 	program, dir := referencetest.Program(t, "ngspice"), t.TempDir()
 	count := uint64(300)
 	if testing.Short() {
@@ -146,7 +151,7 @@ func TestRandomNetworksAgainstNgspice(t *testing.T) {
 	for range min(runtime.GOMAXPROCS(0), 2) {
 		wait.Go(func() {
 			for seed := range seeds {
-				c, sit := solvetest.Random(20000 + seed)
+				c, sit := random(from + seed)
 				w.against(t, program, dir, fmt.Sprintf("random%d", seed), c, sit, solve.Options{})
 			}
 		})

@@ -30,6 +30,11 @@ var writers = map[string]func(*subject, slot) *yaml.Node{
 	design.KindCondition:  func(s *subject, x slot) *yaml.Node { return word(pick(s, append(x.key.Choices, "main beam", "brake"))) },
 	design.KindConditions: func(s *subject, _ slot) *yaml.Node { return s.newList([]string{"main beam", "brake"}, "") },
 	design.KindCurve:      (*subject).newCurve,
+	design.KindSwitch:     func(s *subject, _ slot) *yaml.Node { return scalar(pick(s, s.names("switches"))) },
+	design.KindPositions: func(s *subject, _ slot) *yaml.Node {
+		return s.newList([]string{"off", "low", "high"}, "")
+	},
+	design.KindSettings: func(*subject, slot) *yaml.Node { return nil }, // which positions there are only a switch knows
 }
 
 // changeValue gives one value of the design another.

@@ -96,6 +96,17 @@ func (b *Builder) Relay(name string, coilPlus, coilMinus, in, out *circuit.Node,
 	return coil, contact
 }
 
+// Diode adds a diode of silicon or a Schottky, its cathode at the second node.
+func (b *Builder) Diode(name string, from, to *circuit.Node, schottky, reversed bool) *circuit.Branch {
+	row := &library.DiodeType{Name: name, KneeV: 0.65, DropV: 0.9, RatingA: 3, ReverseV: 100, LeakA: 5e-6}
+	if schottky {
+		row = &library.DiodeType{Name: name, KneeV: 0.3, DropV: 0.54, RatingA: 10, ReverseV: 45, LeakA: 1.5e-3}
+	}
+	d := b.Branch(circuit.DiodeBranch, name, from, to, row.SlopeOhm())
+	d.Diode = &design.Diode{Type: row, Reversed: reversed}
+	return d
+}
+
 // Situation is the key on at an engine speed; 0 = engine stopped.
 func Situation(rpm float64) *design.Situation {
 	return &design.Situation{Name: "test", Key: design.KeyOn, EngineRPM: rpm}

@@ -3,6 +3,7 @@ package solvetest
 import (
 	"fmt"
 	"math/rand/v2"
+	"strings"
 
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
@@ -100,4 +101,41 @@ func Harness(wires int) (*circuit.Circuit, *design.Situation) {
 		}
 	}
 	return b.C, Situation(2600)
+}
+
+// RandomValves is Random with diodes of both kinds, a few of them reversed, between its nodes
+// and before loads of their own, and a switch in one of three positions, two outputs of which
+// meet behind diodes.
+func RandomValves(seed uint64) (*circuit.Circuit, *design.Situation) {
+	c, sit := Random(seed)
+	b, r := &Builder{C: c}, rand.New(rand.NewPCG(seed, 11))
+	var nodes []*circuit.Node // feeds alone: from there to a return even a diode is a short
+	for _, n := range c.Nodes[1:] {
+		if strings.HasPrefix(n.Name, "W") || n.Name == "battery +" {
+			nodes = append(nodes, n)
+		}
+	}
+	kinds := []design.Behaviour{design.Resistor, design.FilamentLamp, design.ConstantPower, design.Motor}
+	for i := range 1 + r.IntN(6) {
+		out := b.Node("cathode")
+		b.Diode(fmt.Sprintf("D%d", i), pick(r, nodes), out, r.IntN(2) == 0, r.IntN(5) == 0)
+		if r.IntN(2) == 0 {
+			b.Diode(fmt.Sprintf("D%db", i), pick(r, nodes), out, r.IntN(2) == 0, false)
+		}
+		b.Load(fmt.Sprintf("ED%d", i), out, b.Ground(), kinds[r.IntN(4)], 1+20*r.Float64(), 12)
+	}
+	s := &design.Switch{Positions: []*design.Position{{Name: "off"}, {Name: "low", Outputs: []string{"a"}}, {Name: "high", Outputs: []string{"a", "b"}}}}
+	part := &circuit.Part{Index: len(c.Parts), Kind: circuit.Switch, Name: "P", Source: s}
+	c.Parts = append(c.Parts, part)
+	in, join := pick(r, nodes), b.Node("join")
+	for _, output := range s.Outputs() {
+		out := b.Node(output)
+		k := b.Branch(circuit.ContactBranch, "P:"+output, in, out, 0.005)
+		k.Closer, k.Part = &circuit.Closer{Switch: s, Output: output}, part
+		b.Diode("DP"+output, out, join, true, false)
+		b.Load("EP"+output, out, b.Ground(), kinds[r.IntN(4)], 2+20*r.Float64(), 12)
+	}
+	b.Load("EP", join, b.Ground(), kinds[r.IntN(4)], 2+20*r.Float64(), 12)
+	sit.Set = []design.Setting{{Switch: s, Position: s.Positions[r.IntN(3)].Name}}
+	return c, sit
 }

@@ -6,6 +6,7 @@ import (
 
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
 )
 
@@ -114,6 +115,17 @@ func properties(f *fields, part design.Part) {
 		f.text("returns to", feeds(x.Returns))
 		f.yes("momentary", x.Momentary)
 		f.yes("key operated", x.KeyOperated)
+		for _, p := range x.Positions {
+			f.text("position "+p.Name, wording.And(p.Outputs))
+		}
+		if x.Pole != nil {
+			f.text("pole of", x.Pole.Name)
+		}
+	case *design.Diode:
+		f.text("type", x.Type.Name)
+		f.text("fed by", feeds(x.FedBy))
+		f.text("returns to", feeds(x.Returns))
+		f.yes("reversed", x.Reversed)
 	case *design.Load:
 		loadProperties(f, x)
 	case *design.Ground:

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"fusewright/harness/design"
 	"fusewright/harness/design/figure"
 	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
@@ -24,7 +25,7 @@ var backFeed = &Rule{
 		"circuit thought dead is live",
 	Change: "give the part one feed, or use a change-over contact so that only one feed can reach " +
 		"it",
-	Severity: "danger; advice for a bilge pump on a float switch and a manual switch, each behind a fuse that suits all the wires",
+	Severity: "danger; advice for a bilge pump on a float switch and a manual switch, or feeds that diodes keep apart, each behind a fuse that suits all the wires",
 	Source:   "46 CFR 111.50-3(d): protective devices not in parallel with one another (one source)",
 	Bad: `
 fuses:
@@ -89,7 +90,11 @@ func feedsInto(t *circuit.Terminal) []*circuit.Wire {
 func (p *Pass) reportBackFeed(t *circuit.Terminal, fuses []string) {
 	feeds := feedsInto(t)
 	fin := ofWire(finding.Danger, feeds[len(feeds)-1])
-	if p.pumpOnTwoFeeds(t) {
+	if p.apartByDiodes(t) {
+		fin.Severity = finding.Advice
+		fin.Why = "with one fuse out, what is behind the diodes is still live by the other feed; they keep it from going further"
+		fin.Change = "take out both fuses before work, and say so on the fuse card"
+	} else if p.pumpOnTwoFeeds(t) {
 		fin.Severity = finding.Advice
 		fin.Why = "with one fuse out, or the panel off, the pump and the wires up to the other switch are still live " +
 			"while the float or the manual switch is closed"
@@ -104,15 +109,31 @@ func (p *Pass) reportBackFeed(t *circuit.Terminal, fuses []string) {
 // point, each feed of which has a fuse that the wires of the other bear too: that is how
 // such a pump is wired, by float and by hand.
 func (p *Pass) pumpOnTwoFeeds(t *circuit.Terminal) bool {
-	draws := p.drawsBelow(t.Node)
-	fuses, bare := p.nearest.Above(t.Node)
-	if bare || len(draws) == 0 {
-		return false
-	}
-	for _, b := range draws {
+	for _, b := range p.drawsBelow(t.Node) {
 		if l := accessory(b.Part); l == nil || l.Type == nil || !l.Type.Bilge {
 			return false
 		}
+	}
+	return len(p.drawsBelow(t.Node)) > 0 && p.eachBearsAll(t)
+}
+
+// apartByDiodes tells whether every feed of a meeting point comes through a diode of its own,
+// and the wires bear the fuse of any feed.
+func (p *Pass) apartByDiodes(t *circuit.Terminal) bool {
+	for _, w := range feedsInto(t) {
+		if d, ok := w.From.Part.Source.(*design.Diode); !ok || d.Reversed {
+			return false
+		}
+	}
+	return p.eachBearsAll(t)
+}
+
+// eachBearsAll tells whether every feed of a meeting point has a fuse that the wires of the
+// others bear too.
+func (p *Pass) eachBearsAll(t *circuit.Terminal) bool {
+	fuses, bare := p.nearest.Above(t.Node)
+	if bare {
+		return false
 	}
 	most := 0.0
 	for _, b := range fuses {

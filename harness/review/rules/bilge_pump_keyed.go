@@ -13,8 +13,8 @@ var bilgePumpKeyed = &Rule{
 	Title: "a bilge pump is dead with the key off",
 	Says:  "dead with the key off",
 	Doc: "Boats only: every load whose library row, name or type says bilge pump must be one that the battery can " +
-		"feed with the key off, by a float switch or another switch by hand. A battery switch counts as " +
-		"such a switch. A pump that nothing can feed at all is fed-by-nothing or no-way-back.",
+		"feed with the key off, by a float switch or another switch by hand, and the float switch itself, such as the one on the " +
+		"automatic position of its switch. A battery switch counts as such a switch. A pump that nothing can feed at all is fed-by-nothing or no-way-back.",
 	Formula:  "none: it is a question of topology",
 	Limits:   "the practice is afloat, such as marine",
 	Why:      "water comes in while nobody is on board; the boat sinks at its mooring with a full battery",
@@ -44,14 +44,56 @@ fuses:
 		parked, ever := p.live(keyOff, nil).nodes, p.live(anything, nil).nodes
 		for _, part := range p.bilgePumps() {
 			b := loadBranch(part)
-			if parked[b.A.Index] || !ever[b.A.Index] {
+			fin := ofPart(finding.Danger, part)
+			float := p.keyedFloat(b.A)
+			switch {
+			case !ever[b.A.Index]:
+				continue
+			case !parked[b.A.Index]:
+				fin.What = part.Name + " is fed only with the key on: it cannot run on an unattended boat"
+			case float != "":
+				fin.What = part.Name + " runs by hand alone with the key off: " + float + " is fed only with the key on, so water starts nothing on an unattended boat"
+			default:
 				continue
 			}
-			fin := ofPart(finding.Danger, part)
-			fin.What = part.Name + " is fed only with the key on: it cannot run on an unattended boat"
 			p.report(fin)
 		}
 	},
+}
+
+// keyedFloat names the float switch before a node of which the key cuts off the feed, when
+// every one of them is such; "" = none, or water starts the pump with the key off.
+func (p *Pass) keyedFloat(n *circuit.Node) (name string) {
+	feeding := p.c.Feeding(n)
+	coils := p.live(keyOff, nil).coils
+	for _, part := range p.partsOf(circuit.Switch) {
+		s, ok := part.Source.(*design.Switch)
+		if !ok || !isFloatSwitch(s) || len(part.Branches) == 0 || !feeding[part.Branches[0].Index] {
+			continue
+		}
+		if p.fedBy(part.Branches[0].A, func(b *circuit.Branch) bool { return mayClose(b, keyOff, coils) }) {
+			return ""
+		}
+		name = firstName(name, part.Name)
+	}
+	return name
+}
+
+// fedBy tells whether the battery's positive post feeds a node over branches that pass.
+func (p *Pass) fedBy(n *circuit.Node, passes func(*circuit.Branch) bool) bool {
+	seen := map[*circuit.Node]bool{n: true}
+	for queue := []*circuit.Node{n}; len(queue) > 0; queue = queue[1:] {
+		if queue[0] == p.positive {
+			return true
+		}
+		for _, b := range queue[0].FedBy() {
+			if !seen[b.A] && b.Passes(b.A) && passes(b) {
+				seen[b.A] = true
+				queue = append(queue, b.A)
+			}
+		}
+	}
+	return false
 }
 
 // bilgePumps are a boat's bilge pumps; none where the practice is not afloat.

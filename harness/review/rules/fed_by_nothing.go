@@ -31,7 +31,8 @@ loads:
   work lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame, return wire: {size: 1 mm²}}
 `,
 	Run: func(p *Pass) {
-		live := p.flood(p.positive, (*circuit.Branch).Feeds)
+		// what a reversed diode blocks is diode-reversed
+		live := p.floodBy(p.positive, func(b *circuit.Branch, _ *circuit.Node) bool { return b.Feeds() })
 		for _, part := range p.c.Parts {
 			if in := part.Inlet(); in != nil && !live[in.Node.Index] {
 				p.reportUnfed(part, p.firstStarved(part, live))

@@ -15,8 +15,13 @@ func other(b *circuit.Branch, n *circuit.Node) *circuit.Node {
 }
 
 // flood marks the nodes joined to start through branches that admit lets
-// through, in either direction.
+// through, in either direction; of diodes in theirs.
 func (f *facts) flood(start *circuit.Node, admit func(*circuit.Branch) bool) []bool {
+	return f.floodBy(start, func(b *circuit.Branch, from *circuit.Node) bool { return b.Passes(from) && admit(b) })
+}
+
+// floodBy is flood by the node from which a branch is met too.
+func (f *facts) floodBy(start *circuit.Node, admit func(*circuit.Branch, *circuit.Node) bool) []bool {
 	reached := make([]bool, len(f.c.Nodes))
 	if start == nil {
 		return reached
@@ -28,7 +33,7 @@ func (f *facts) flood(start *circuit.Node, admit func(*circuit.Branch) bool) []b
 		queue = queue[:len(queue)-1]
 		for _, b := range n.Branches {
 			m := other(b, n)
-			if m == nil || reached[m.Index] || !admit(b) {
+			if m == nil || reached[m.Index] || !admit(b, n) {
 				continue
 			}
 			reached[m.Index] = true

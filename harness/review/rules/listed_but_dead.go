@@ -38,7 +38,7 @@ situations:
 				continue // see load-never-on
 			}
 			p.reportIn(part, p.situationsWhere(func(s *solve.Solution) bool {
-				return p.names(s.Situation, b.Load.Load) && !s.LoadOn[b.Index] && !bothOn(s, b)
+				return p.names(s.Situation, b.Load.Load) && !s.LoadOn[b.Index] && !bothOn(s, b) && !p.unmet(s, b)
 			}), "%s: listed as on in %q, but without power there")
 		}
 	},

@@ -187,6 +187,8 @@ func (g *gatherer) part(p *circuit.Part) {
 		if src.Type != nil {
 			g.add(src.Type.Source, "switch "+src.Type.Name)
 		}
+	case *design.Diode:
+		g.add(src.Type.Source, "diode "+src.Type.Name)
 	case *design.Load:
 		if src.Type != nil {
 			g.add(src.Type.Source, "load "+src.Type.Name)

@@ -114,6 +114,9 @@ func (f *flow) through(b *circuit.Branch) float64 {
 		return 0
 	}
 	v := f.at(b.A) - f.at(b.B)
+	if b.Diode != nil {
+		v -= b.Diode.Type.KneeV
+	}
 	if p := f.point; p.wire != nil && b == p.wire.Branch {
 		v += f.amps * (1 - p.share) * ohm
 	}

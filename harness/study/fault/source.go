@@ -152,7 +152,7 @@ func agedContacts(lib *library.Library) float64 {
 // contact cannot close both ways, and of the halves of a reversing contactor the one
 // that turns the motor round rests: a motor has its feed at one end.
 func options(c *circuit.Circuit, src source, state int, rest bool) []solve.Options {
-	opt := solve.Options{NoCharging: true, BatteryV: src.emfV, BatteryOhm: src.ohm,
+	opt := solve.Options{NoCharging: true, DiodesConduct: true, BatteryV: src.emfV, BatteryOhm: src.ohm,
 		LoadFactor: func(*circuit.Branch) float64 { return 0 }, Changes: closed(c, rest)}
 	if state == Weak {
 		opt.Aged, opt.ContactFactor = true, agedContacts(c.Design.Library)

@@ -67,7 +67,7 @@ func solved(c *circuit.Circuit, s *design.Situation) *solve.Solution {
 func byThemselves(d *design.Design) []*design.Switch {
 	var list []*design.Switch
 	for _, s := range d.Switches {
-		if s.Type != nil && s.Type.Float {
+		if s.WorksAlone() {
 			list = append(list, s)
 		}
 	}

@@ -164,7 +164,7 @@ func (m *maker) island(start *circuit.Node, seen []bool) []*circuit.Wire {
 // stretch tells whether a feed goes on through a branch with fuses and relays out.
 func stretch(b *circuit.Branch) bool {
 	switch b.Kind {
-	case circuit.FuseBranch:
+	case circuit.FuseBranch, circuit.DiodeBranch:
 		return false
 	case circuit.ContactBranch:
 		return b.Closer != nil && b.Closer.Switch != nil

@@ -95,7 +95,7 @@ func (m *maker) pass(s *design.Situation) *solved {
 func (m *maker) repeats(all []*solved, s *design.Situation) bool {
 	return slices.ContainsFunc(all, func(o *solved) bool {
 		return o.situation.As != nil && o.situation.Key == s.Key && slices.Equal(o.situation.On, s.On) && slices.Equal(o.situation.With, s.With) &&
-			slices.Equal(o.situation.Closed, s.Closed) && slices.Equal(o.situation.Reversed, s.Reversed) && m.sameVehicle(o.situation, s)
+			slices.Equal(o.situation.Closed, s.Closed) && slices.Equal(o.situation.Set, s.Set) && slices.Equal(o.situation.Reversed, s.Reversed) && m.sameVehicle(o.situation, s)
 	})
 }
 
@@ -339,12 +339,19 @@ func (m *maker) switched(s *design.Situation) string {
 		on = append(on, l.Name)
 	}
 	closed := circuit.Contacts(m.c, s)
-	for _, b := range m.c.Branches {
-		if b.Closer != nil && b.Closer.Switch != nil && closed[b.Index] {
-			switches = append(switches, b.Part.Ref+" "+b.Part.Name)
+	at, _ := circuit.Positions(m.c, s)
+	turned := ""
+	for _, p := range m.c.Parts {
+		sw, ok := p.Source.(*design.Switch)
+		switch {
+		case !ok || sw.Pole != nil:
+		case sw.Positions != nil:
+			turned += " " + p.Ref + " " + p.Name + " at " + at[sw] + "."
+		case slices.ContainsFunc(p.Branches, func(b *circuit.Branch) bool { return b.Closer.Switch != nil && closed[b.Index] }):
+			switches = append(switches, p.Ref+" "+p.Name)
 		}
 	}
-	return text + " Loads on: " + wording.And(on) + ". Switches closed: " + wording.And(switches) + "."
+	return text + " Loads on: " + wording.And(on) + ". Switches closed: " + wording.And(switches) + "." + turned
 }
 
 // posts is the battery voltage, read first; the range is where the bounds hold.

@@ -79,7 +79,11 @@ func (b *builder) parts(c *circuit.Circuit) {
 		case *design.Block:
 			b.block(src, p)
 		case *design.Switch:
-			b.add(Switches, switchItem(src), "pcs", 1, p.Ref)
+			if src.Pole == nil { // a pole comes with its handle
+				b.add(Switches, switchItem(src, c.Design), "pcs", 1, p.Ref)
+			}
+		case *design.Diode:
+			b.add(Diodes, src.Type.Name, "pcs", 1, p.Ref)
 		case *design.Load:
 			b.add(Loads, loadItem(src), "pcs", 1, p.Ref)
 		case *design.Ground:
@@ -187,7 +191,32 @@ func (b *builder) ways(src *design.Block, p *circuit.Part) {
 	}
 }
 
-func switchItem(s *design.Switch) string {
+// switchItem is a switch by its type or rating, with its positions and poles.
+func switchItem(s *design.Switch, d *design.Design) string {
+	item := contactItem(s)
+	if len(s.Positions) > 0 {
+		var names []string
+		for _, p := range s.Positions {
+			names = append(names, p.Name)
+		}
+		item += ", positions " + strings.Join(names, " / ")
+	}
+	poles, outputs := 1, len(s.Outputs())
+	for _, x := range d.Switches {
+		if x.Pole == s {
+			poles, outputs = poles+1, outputs+len(x.Outputs())
+		}
+	}
+	if poles > 1 {
+		item += fmt.Sprintf(", %d poles", poles)
+	}
+	if outputs > 0 {
+		item += fmt.Sprintf(", %d outputs", outputs)
+	}
+	return item
+}
+
+func contactItem(s *design.Switch) string {
 	kind := "switch"
 	if s.Momentary {
 		kind = "push-button"

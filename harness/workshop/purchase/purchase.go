@@ -38,6 +38,7 @@ const (
 	Holders     Group = "holders and sockets"
 	Blocks      Group = "distribution blocks"
 	Switches    Group = "switches"
+	Diodes      Group = "diodes"
 	Loads       Group = "accessories"
 	Grounds     Group = "ground points"
 	Terminals   Group = "terminals"
@@ -47,7 +48,7 @@ const (
 	Consumables Group = "consumables"
 )
 
-var groupOrder = []Group{Wire, Fuses, Relays, Holders, Blocks, Switches, Loads, Grounds, Terminals, Housings, Plugs, Covers, Consumables}
+var groupOrder = []Group{Wire, Fuses, Relays, Holders, Blocks, Switches, Diodes, Loads, Grounds, Terminals, Housings, Plugs, Covers, Consumables}
 
 // Line is one thing to buy.
 type Line struct {

@@ -4,6 +4,7 @@ import (
 	"fusewright/harness/network/circuit"
 	"fusewright/render/schematic/cell"
 	"fusewright/render/schematic/lettering"
+	"fusewright/render/schematic/parts"
 	"fusewright/render/schematic/route"
 	"fusewright/render/symbol"
 )
@@ -58,7 +59,7 @@ func (a *Arrangement) free(p *Page, own route.Line, left, right, y int) bool {
 			from, to = c.X, c.X+cell.SourcePost
 		case c.Kind == cell.Blank:
 			from, to = p.ColumnX[c.Col], p.ColumnX[c.Col]+c.Body
-		case c.Kind == cell.Part && (c.Part.Kind == circuit.Relay || c.Part.Kind == circuit.Block):
+		case c.Kind == cell.Part && (c.Part.Kind == circuit.Relay || parts.Fans(c.Part)):
 			to += 2 // captions over an outline may stand out
 		}
 		if to <= left || from >= right {

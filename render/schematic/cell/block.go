@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"fusewright/harness/network/circuit"
+	"fusewright/render/scene"
 	"fusewright/render/schematic/labels"
 	"fusewright/render/schematic/lettering"
 	"fusewright/render/schematic/parts"
@@ -62,6 +63,7 @@ func (b *builder) shapeBlock(c *Cell, goesOn bool, bus *circuit.Terminal) {
 	if b.Study != nil {
 		c.Body = BlockRight + 3 // the share of the rating stands beside it
 	}
+	b.nameOutputs(c)
 	ref := c.Part.Ref
 	if c.Pieces > 1 {
 		ref = fmt.Sprintf("%s (%d of %d)", ref, c.Piece, c.Pieces)
@@ -83,6 +85,7 @@ func (b *builder) shapeBlock(c *Cell, goesOn bool, bus *circuit.Terminal) {
 		}
 	}
 	head := c.Rows[0]
+	head.Top += c.Roof() - blockRoof
 	head.Top += 1.2 + (lettering.GapMM+lettering.CapMM+float64(len(c.Caption.Lines)-1)*lettering.LineMM)/symbol.M
 	if b.Signs.OfPart(c.Part) > 0 {
 		head.Top += b.Signs.Lift / symbol.M
@@ -94,6 +97,30 @@ func (b *builder) shapeBlock(c *Cell, goesOn bool, bus *circuit.Terminal) {
 		last.Bottom += 3
 	}
 	b.placeBlockInlets(c)
+}
+
+// blockRoof is how far the outline of a block stands above its first way, in modules.
+const blockRoof = 1.9
+
+// Roof is that of a cell: the handle of a switch stands higher.
+func (c *Cell) Roof() float64 {
+	if c.Part.Kind == circuit.Switch {
+		return blockRoof + 0.8
+	}
+	return blockRoof
+}
+
+// nameOutputs makes room in a switch for the names of its outputs and positions.
+func (b *builder) nameOutputs(c *Cell) {
+	if c.Part.Kind != circuit.Switch {
+		return
+	}
+	words := 0.0
+	for _, w := range c.Ways {
+		c.Named = max(c.Named, lettering.InM(lettering.TextW(w.Number, scene.Regular)+1)-1)
+		words = max(words, lettering.TextW(w.Words, scene.Regular))
+	}
+	c.Body = max(c.Body+c.Named, BlockBar+lettering.InM(words+3))
 }
 
 // placeBlockInlets brings the feed in at a way near the middle, further feeds

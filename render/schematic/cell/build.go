@@ -32,14 +32,15 @@ func Build(l *labels.Labels, sheetRows int) *Cells {
 		switch p.Kind {
 		case circuit.Ground, circuit.Generator, circuit.VehicleLoads:
 			continue // grounds are listed, the others stand with the battery
-		case circuit.Block:
-			b.addBlock(p)
-			continue
 		case circuit.Relay:
 			if b.Detached {
 				b.addDetached(p)
 				continue
 			}
+		}
+		if parts.Fans(p) {
+			b.addBlock(p)
+			continue
 		}
 		c := &Cell{Part: p, Returns: b.Wiring.Returns[p]}
 		c.Rows = []*Row{{Cell: c}}

@@ -37,6 +37,7 @@ type Cell struct {
 
 	Piece, Pieces int // of a block too long for a sheet, from 1
 	Ways          []*parts.Way
+	Named         int // modules from the bar of a switch to its contacts, for the names of its outputs
 	Geometry      parts.RelayShape
 
 	Inset   int  // of the symbol from the left of the body, for a plug

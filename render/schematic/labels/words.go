@@ -31,6 +31,8 @@ func (l *Labels) wordsOf(p *circuit.Part) (words, details string) {
 		return words, blockWords(src)
 	case *design.Switch:
 		return words, wording.Present([]string{switchWords(src), marks(p), l.plugWords(p)}, ", ")
+	case *design.Diode:
+		return words, src.Type.Name
 	case *design.Load:
 		return words, wording.Present([]string{loadWords(src), l.plugWords(p)}, ", ")
 	case *design.Tap:
@@ -97,6 +99,9 @@ func blockWords(b *design.Block) string {
 }
 
 func switchWords(s *design.Switch) string {
+	if s.Pole != nil {
+		return "pole of " + s.Pole.Name
+	}
 	if s.Type == nil {
 		return given("", s.RatingA, quantity.Current)
 	}

@@ -53,11 +53,13 @@ func (l *Lists) noteKinds(used map[symbol.Kind]bool, c *cell.Cell) {
 		used[symbol.VehicleLoads] = used[symbol.VehicleLoads] || v != nil
 	case circuit.Relay:
 		l.noteRelay(used, c)
-	case circuit.Block:
+	default:
 		for _, w := range c.Ways {
 			used[w.Kind] = true
 		}
-	default:
+		if parts.Fans(c.Part) {
+			break
+		}
 		used[parts.SymbolOf(l.Set, c.Part).Kind] = true
 		used[symbol.Plug] = used[symbol.Plug] || c.Plugged()
 	}

@@ -1,6 +1,7 @@
 package paint
 
 import (
+	"fusewright/harness/network/circuit"
 	"fusewright/render/scene"
 	"fusewright/render/schematic/cell"
 	"fusewright/render/schematic/lettering"
@@ -21,7 +22,7 @@ func (a *painter) block(c *cell.Cell) {
 			low = 0
 		}
 	}
-	top := float64(first) - 1.9
+	top := float64(first) - c.Roof()
 	outline := scene.Pen(symbol.LineMM).Dashed(1.8, 1)
 	at := a.at(float64(c.X), top)
 	bottom := a.at(0, float64(last+cell.LastDrop(a.Labels, c))+2.2).Y
@@ -42,7 +43,7 @@ func (a *painter) block(c *cell.Cell) {
 // way draws one way of a block from the bar to the outline.
 func (a *painter) way(c *cell.Cell, r *cell.Row, w *parts.Way) {
 	p := a.pen(c.X, r.Y)
-	right := float64(c.Body)
+	right, fuse := float64(c.Body), float64(cell.BlockFuse+c.Named)
 	if w.Kind == symbol.SpareWay {
 		right = cell.BlockFuse
 	}
@@ -51,11 +52,11 @@ func (a *painter) way(c *cell.Cell, r *cell.Row, w *parts.Way) {
 	if w.Kind == "" {
 		p.Line(cell.BlockBar, 0, right, 0)
 	} else {
-		p.Line(cell.BlockBar, 0, cell.BlockFuse, 0)
+		p.Line(cell.BlockBar, 0, fuse, 0)
 		if right > cell.BlockFuse {
-			p.Line(cell.BlockFuse+4, 0, right, 0)
+			p.Line(fuse+4, 0, right, 0)
 		}
-		s.Draw(a.pen(c.X+cell.BlockFuse, r.Y), "")
+		s.Draw(a.pen(c.X+cell.BlockFuse+c.Named, r.Y), "")
 	}
 	at := a.at(float64(c.X), float64(r.Y))
 	mid := at.X + (cell.BlockFuse+2)*symbol.M
@@ -74,7 +75,12 @@ func (a *painter) way(c *cell.Cell, r *cell.Row, w *parts.Way) {
 // wayWords writes what a way holds below it and, on a study sheet, the share of
 // its rating that flows.
 func (a *painter) wayWords(c *cell.Cell, w *parts.Way, left, mid, base float64, flag int) {
-	text := a.Signed(lettering.Caption{Lines: []string{scene.Ellipsis(w.Words, lettering.SmallMM, 11, scene.Regular)}}, flag)
+	room := 11.0
+	if c.Part.Kind == circuit.Switch {
+		room = float64(c.Body-cell.BlockBar)*symbol.M - 1
+		mid = left + room/2
+	}
+	text := a.Signed(lettering.Caption{Lines: []string{scene.Ellipsis(w.Words, lettering.SmallMM, room, scene.Regular)}}, flag)
 	right := a.at(float64(c.X+c.Body), 0).X - 0.3
 	if share := a.Study.Way(c.Part, w.Ref); share != "" {
 		wide := lettering.TextW(share, scene.Italic)

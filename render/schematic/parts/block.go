@@ -1,8 +1,11 @@
 package parts
 
 import (
+	"slices"
+
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
 	"fusewright/render/symbol"
 )
@@ -23,8 +26,35 @@ func BusOf(p *circuit.Part) *circuit.Terminal {
 	return &circuit.Terminal{Part: p, Name: "bar"}
 }
 
-// WaysOf lists the ways of a block with what is in them.
+// Fans tells of parts with one bar and several ways, which are drawn alike: blocks, and
+// switches with positions, a contact in each of their ways.
+func Fans(p *circuit.Part) bool {
+	s, ok := p.Source.(*design.Switch)
+	return p.Kind == circuit.Block || ok && s.Positions != nil
+}
+
+// outputsOf are the outputs of a switch as ways, with the positions in which each is live.
+func outputsOf(p *circuit.Part, s *design.Switch) (list []*Way) {
+	for _, out := range s.Outputs() {
+		w := &Way{Number: out, Term: p.Terminal(out), Kind: switchKind(s)}
+		for _, at := range s.Positions {
+			if !slices.Contains(at.Outputs, out) {
+				continue
+			}
+			if w.Words = wording.Present([]string{w.Words, at.Name}, ", "); at.Name == out {
+				w.Words = ""
+			}
+		}
+		list = append(list, w)
+	}
+	return list
+}
+
+// WaysOf lists the ways of a block or switch with what is in them.
 func WaysOf(p *circuit.Part) []*Way {
+	if s, ok := p.Source.(*design.Switch); ok {
+		return outputsOf(p, s)
+	}
 	b, ok := p.Source.(*design.Block)
 	if !ok {
 		return nil
@@ -56,7 +86,7 @@ func fillWay(v *Way, w *design.Way) {
 	}
 }
 
-// Way is one output of a block.
+// Way is one output of a block or of a switch with positions.
 type Way struct {
 	Number string
 	Term   *circuit.Terminal

@@ -11,7 +11,7 @@ func TerminalName(t *circuit.Terminal) string {
 	switch {
 	case t.FuseRef != "":
 		return t.FuseRef + " (" + p.Ref + ":" + t.Name + ")"
-	case p.Kind == circuit.Relay || p.Kind == circuit.Block:
+	case p.Kind == circuit.Relay || Fans(p):
 		return p.Ref + ":" + t.Name
 	}
 	return p.Ref

@@ -24,6 +24,11 @@ func SymbolOf(set *symbol.Set, p *circuit.Part) *symbol.Symbol {
 			return set.Symbol(switchKind(s))
 		}
 		return set.Symbol(symbol.Switch)
+	case circuit.Diode:
+		if d, ok := p.Source.(*design.Diode); ok && !d.Reversed {
+			return set.Symbol(symbol.FeedDiode)
+		}
+		return set.Symbol(symbol.Diode) // its bar is towards the feed
 	case circuit.Load:
 		if l, ok := p.Source.(*design.Load); ok {
 			return set.Symbol(loadKind(l))

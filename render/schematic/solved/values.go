@@ -193,10 +193,26 @@ func (s *Values) Contact(p *circuit.Part) string {
 	switch {
 	case !s.valid() || b == nil:
 		return ""
+	case b.Closer != nil && b.Closer.Output != "":
+		return s.outputs(p)
 	case s.solution.Closed[b.Index]:
 		return "closed"
 	}
 	return "open"
+}
+
+// outputs are the outputs of a switch with positions that are live by it.
+func (s *Values) outputs(p *circuit.Part) string {
+	var live []string
+	for _, b := range p.Branches {
+		if s.solution.Closed[b.Index] {
+			live = append(live, b.Closer.Output)
+		}
+	}
+	if live == nil {
+		return "open"
+	}
+	return "at " + wording.And(live)
 }
 
 // Coil is the volts across a relay's coil.

@@ -1,0 +1,138 @@
+package circuit
+
+import (
+	"slices"
+
+	"fusewright/harness/design"
+)
+
+// Unmet is a switch no position of which gives what a situation has on. Of a position that
+// the situation says, it is what that one does not give and another does.
+type Unmet struct {
+	Switch *design.Switch
+	Loads  []*Branch // on, given in some position of it, and not in the one it is in; in branch order
+}
+
+// Positions tells in which position each switch that has several is: the one that the
+// situation says; else, of those that give all that is on and is given by the switch, the one
+// that puts the least else on, then the one with the fewest outputs, then the first of its
+// handle. Where no position gives all, it is one that gives the most, and the switch is
+// listed as unmet, unless the situation has everything on.
+func Positions(c *Circuit, s *design.Situation) (at map[*design.Switch]string, unmet []Unmet) {
+	at = map[*design.Switch]string{}
+	for _, sw := range c.handles() {
+		p, loads := c.positionOf(sw, s)
+		at[sw] = p
+		if len(loads) > 0 && !s.All {
+			unmet = append(unmet, Unmet{sw, loads})
+		}
+	}
+	return at, unmet
+}
+
+// handles are the switches with positions, without those that are poles of others.
+func (c *Circuit) handles() (list []*design.Switch) {
+	for _, p := range c.Parts {
+		if s, ok := p.Source.(*design.Switch); ok && s.Positions != nil && s.Pole == nil {
+			list = append(list, s)
+		}
+	}
+	return list
+}
+
+// positionOf chooses the position of one switch, and lists what is on and not given there.
+func (c *Circuit) positionOf(sw *design.Switch, s *design.Situation) (position string, unmet []*Branch) {
+	// over every other contact that may be closed, or, unattended, without those that water
+	// or pressure works
+	given := func(position string, unattended bool) []bool {
+		return c.given(s, func(k *Closer) bool {
+			if k.Switch.Lead() == sw {
+				return k.Switch.Gives(position, k.Output)
+			}
+			return !unattended || !k.Switch.WorksAlone()
+		})
+	}
+	without := given("", false)
+	best, score := 0, [3]int{}
+	missing := make([][]*Branch, len(sw.Positions))
+	on, own := map[*Branch]bool{}, []*Branch{}
+	live := make([][]bool, len(sw.Positions))
+	for i, p := range sw.Positions {
+		live[i] = given(p.Name, false)
+		for _, b := range c.Branches {
+			if b.Load != nil && b.Load.Load != nil && !b.Load.Standby && live[i][b.A.Index] && !without[b.A.Index] && !on[b] {
+				on[b] = true
+				own = append(own, b)
+			}
+		}
+	}
+	slices.SortFunc(own, func(a, b *Branch) int { return a.Index - b.Index })
+	for i, p := range sw.Positions {
+		unattended := given(p.Name, true)
+		now := [3]int{0, 0, len(p.Outputs)}
+		for _, b := range own {
+			switch listed := slices.Contains(s.On, b.Load.Load); {
+			case listed && !live[i][b.A.Index]:
+				missing[i] = append(missing[i], b)
+				now[0]++
+			case !listed && unattended[b.A.Index]:
+				now[1]++
+			}
+		}
+		if i == 0 || slices.Compare(now[:], score[:]) < 0 {
+			best, score = i, now
+		}
+	}
+	for _, set := range s.Set {
+		if set.Switch == sw {
+			best = slices.IndexFunc(sw.Positions, func(p *design.Position) bool { return p.Name == set.Position })
+		}
+	}
+	return sw.Positions[best].Name, missing[best]
+}
+
+// given tells, by node index, what the battery can feed with the key as the situation has
+// it, over those contacts of switches that pass tells of and every other that may close.
+func (c *Circuit) given(s *design.Situation, pass func(*Closer) bool) []bool {
+	seen := make([]bool, len(c.Nodes))
+	var stack []*Node
+	visit := func(n *Node) {
+		if !seen[n.Index] {
+			seen[n.Index], stack = true, append(stack, n)
+		}
+	}
+	passes := func(b *Branch) bool {
+		k := b.Closer
+		switch {
+		case k == nil:
+			return true
+		case k.Coil != nil:
+			return seen[k.Coil.A.Index]
+		case k.Key != "":
+			return holds(k.Key, s)
+		case k.Switch == nil:
+			return true
+		}
+		return pass(k)
+	}
+	for visit(c.Positive()); len(stack) > 0; {
+		n := stack[len(stack)-1]
+		stack = stack[:len(stack)-1]
+		for _, b := range n.feeds {
+			if b.Passes(n) && passes(b) {
+				visit(b.B)
+			}
+		}
+		for _, b := range n.Branches { // a coil that is live closes what was passed by
+			for _, contact := range c.flow.contacts[b] {
+				if b.A == n && contact.Closer.Coil == b && contact.Feeds() && seen[contact.A.Index] {
+					visit(contact.B)
+				}
+			}
+		}
+		for _, b := range n.turns {
+			visit(b.A)
+		}
+	}
+	return seen
+}
