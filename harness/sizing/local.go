@@ -106,6 +106,7 @@ func (w *view) piece(x *circuit.Wire, z *library.WireSize) *piece {
 		ends := [2]end{w.crimp(x.Spec.FromEnd, x.Spec.FromKind, x.From.Kind, key.plugs[0], z),
 			w.crimp(x.Spec.ToEnd, x.Spec.ToKind, x.To.Kind, key.plugs[1], z)}
 		for i, at := range []*circuit.Terminal{x.From, x.To} {
+			ends[i].none = ends[i].none || at.LeadMm2 > 0 && ends[i].plug == nil && z.AreaMm2 > at.LeadMm2*1.01
 			if ends[i].plug != nil {
 				ends[i].keep = ends[i].plug.Share(at.Part.AmbientC())
 			}

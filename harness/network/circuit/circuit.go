@@ -84,6 +84,8 @@ type Terminal struct {
 	Wires []*Wire
 	// KindAssumed says that neither the design nor the library gives Kind.
 	KindAssumed bool
+	// LeadMm2 is the thickest that the lead can be which is spliced here; 0 = not known.
+	LeadMm2 float64
 	// Mark is what stands there on the part itself: "cavity 1" of its plug, a switch's "C";
 	// "" = not known.
 	Mark string

@@ -311,6 +311,10 @@ func (b *builder) addLoad(l *design.Load) {
 	end = b.plug(p, &l.Plugged, end)
 	plus := b.terminal(p, "+", end, nil)
 	minus := b.terminal(p, "-", end, nil)
+	if end == "" && l.Type != nil {
+		plus.LeadMm2 = b.leadMm2(l.Type.End)
+		minus.LeadMm2 = plus.LeadMm2
+	}
 	ratedV := l.RatedV
 	if ratedV <= 0 {
 		ratedV = b.c.Design.NominalV()

@@ -37,6 +37,19 @@ func (b *builder) needsHousing(kind string) bool {
 	return b.lib != nil && slices.ContainsFunc(b.lib.Connectors, func(c *library.Connector) bool { return c.Sealed && c.PinKind == kind })
 }
 
+// leadMm2 is the thickest lead that contacts of a kind take; 0 = not known.
+func (b *builder) leadMm2(kind string) float64 {
+	most := 0.0
+	if b.lib != nil {
+		for _, t := range b.lib.Terminals {
+			if t.Kind == kind {
+				most = max(most, t.MaxMm2)
+			}
+		}
+	}
+	return most
+}
+
 // fillPlugs counts the wires at each plug and chooses its housing.
 func (b *builder) fillPlugs() {
 	for _, p := range b.c.Parts {

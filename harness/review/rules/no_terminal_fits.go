@@ -2,7 +2,6 @@ package rules
 
 import (
 	"fmt"
-	"math"
 
 	"fusewright/harness/design/figure"
 	"fusewright/harness/network/circuit"
@@ -60,8 +59,8 @@ func (p *Pass) judgeEnd(w *circuit.Wire, at *circuit.Terminal, named, chosen *li
 		what = fmt.Sprintf("%s does not fit its plug: %s takes %s to %s", w.Text(), f.Name,
 			area(f.MinMm2), area(f.MaxMm2))
 		least, most = f.MinMm2, f.MaxMm2
-	case named == nil && mm2 > p.leadMm2(at.Part)*1.01:
-		most = p.leadMm2(at.Part)
+	case named == nil && at.LeadMm2 > 0 && mm2 > at.LeadMm2*1.01:
+		most = at.LeadMm2
 		what = fmt.Sprintf("%s is spliced to the lead of %s, which is made for a %s, %s at most: no splice holds both", w.Text(),
 			at.Part.Name, accessory(at.Part).Type.End, area(most))
 	default:
@@ -82,23 +81,4 @@ func (p *Pass) judgeEnd(w *circuit.Wire, at *circuit.Terminal, named, chosen *li
 // outside tells whether a plug's family does not take wires of an area.
 func outside(plug *circuit.Plug, mm2 float64) bool {
 	return plug != nil && (mm2 < plug.Family.MinMm2*0.99 || mm2 > plug.Family.MaxMm2*1.01)
-}
-
-// leadMm2 is the thickest that the lead of an accessory can be which is spliced and not
-// plugged: what goes into the contacts that its type has; +Inf where nothing says.
-func (p *Pass) leadMm2(part *circuit.Part) float64 {
-	l := accessory(part)
-	if l == nil || l.Type == nil || part.Plug != nil || l.Type.End == library.FlyingLeads {
-		return math.Inf(1)
-	}
-	most := 0.0
-	for _, t := range p.d.Library.Terminals {
-		if t.Kind == l.Type.End {
-			most = max(most, t.MaxMm2)
-		}
-	}
-	if most == 0 {
-		return math.Inf(1)
-	}
-	return most
 }
