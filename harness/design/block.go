@@ -2,6 +2,8 @@ package design
 
 import (
 	"fmt"
+	"slices"
+	"strconv"
 	"strings"
 
 	"fusewright/harness/design/quantity"
@@ -87,6 +89,22 @@ func addWay(r *reader, b *Block, name string, n *yaml.Node) *Way {
 	return w
 }
 
+// place is the number of a way; 0 of one that goes by a word.
+func (w *Way) place() int {
+	n, _ := strconv.Atoi(w.Number)
+	return n
+}
+
+// Needs is how many ways a block's type must have: as many as are named, up to the highest
+// number.
+func (b *Block) Needs() int {
+	most := len(b.Ways)
+	for _, w := range b.Ways {
+		most = max(most, w.place())
+	}
+	return most
+}
+
 // finishBlock takes what the design leaves out from the block's type and looks
 // up the fuses of its ways.
 func finishBlock(r *reader, b *Block, f field) {
@@ -98,9 +116,12 @@ func finishBlock(r *reader, b *Block, f field) {
 		if t.FuseType != "" {
 			usual = r.lib.FuseType(t.FuseType)
 		}
-		if t.Ways > 0 && len(b.Ways) > t.Ways {
-			w := b.Ways[t.Ways]
-			r.report(w.Pos, fmt.Sprintf("%s: %d ways are more than %s has", f.where, len(b.Ways),
+		switch at := slices.IndexFunc(b.Ways, func(w *Way) bool { return w.place() > t.Ways }); {
+		case t.Ways > 0 && at >= 0:
+			r.report(b.Ways[at].Pos, fmt.Sprintf("%s: %s has no way %s", f.where, quoted(t.Name), b.Ways[at].Number),
+				fmt.Sprintf("a way from 1 to %d", t.Ways))
+		case t.Ways > 0 && len(b.Ways) > t.Ways:
+			r.report(b.Ways[t.Ways].Pos, fmt.Sprintf("%s: %d ways are more than %s has", f.where, len(b.Ways),
 				quoted(t.Name)), fmt.Sprintf("at most %d ways", t.Ways))
 		}
 	}

@@ -183,7 +183,7 @@ func blockTypes(d *design.Design, x *design.Block) []*library.BlockType {
 	var list []*library.BlockType
 	for _, t := range d.Library.Blocks {
 		takes := d.Library.FuseType(t.FuseType)
-		if t.Ways < len(x.Ways) || fused != (takes != nil) || given != nil && takes != given {
+		if t.Ways < x.Needs() || fused != (takes != nil) || given != nil && takes != given {
 			continue
 		}
 		list = append(list, t)

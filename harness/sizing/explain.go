@@ -129,7 +129,7 @@ func (x *slot) largerBlock(other int) string {
 	case next.Sealed != now.Sealed:
 		return "it is sealed, and its place is dry"
 	case next.Ways != now.Ways:
-		return fmt.Sprintf("it has %d ways, and %s", next.Ways, wording.Count(len(x.block.Ways), "is used", "are used"))
+		return fmt.Sprintf("it has %d ways, and %s", next.Ways, wording.Count(x.block.Needs(), "is needed", "are needed"))
 	}
 	return fmt.Sprintf("it is for %s in total, more than needed", quantity.Plain(next.TotalA, quantity.Current))
 }

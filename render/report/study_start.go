@@ -54,7 +54,7 @@ func startsTable(rep *StudyReport) *Table {
 		if x := s.shortest(); x != nil {
 			load, gets, needs = x.Ref+" "+x.Part, volts(x.Volts), volts(x.NeedsV)
 		}
-		t.add(s.Case+", "+celsius(s.AmbientC), amps(s.StarterA), volts(s.PostsV), volts(s.FirstV), load, gets, needs)
+		t.add(s.Case+", "+celsius(s.AmbientC), amps(s.StarterA), turning(s.PostsV), volts(s.FirstV), load, gets, needs)
 	}
 	t.Note = fmt.Sprintf("A sound start in mild air leaves %s at the posts. The first moment, the starter still at rest, lasts under a tenth of a second.",
 		volts(rep.SoundStartV))
@@ -75,3 +75,14 @@ func (s StudyStart) shortest() *StartLoad {
 	}
 	return least
 }
+
+// turning is the voltage at the posts while the starter turns, if it can.
+func turning(postsV *float64) string {
+	if postsV != nil && *postsV < leastTurningV {
+		return "does not turn"
+	}
+	return volts(postsV)
+}
+
+// leastTurningV is below what turns any starter.
+const leastTurningV = 1.0

@@ -21,7 +21,7 @@ var liveWithKeyOff = &Rule{
 		"whenever the battery is connected. A load reached only through a hand switch, its own included, " +
 		"can be left on; such loads are reported once, at the first switch. A load with a standby draw is " +
 		"live all the time, whether or not it is in use, and no switch of its own is taken unless the " +
-		"design says `own switch`. A tap that is live with a condition counts as a hand switch where a situation has the condition with the key off. A battery switch is there to be opened on leaving, and a switch worked by a key goes with the key: neither is reported; " +
+		"design says `own switch`. A tap that is live with a condition counts as a hand switch where a situation has the condition with the key off. A battery switch is there to be opened on leaving, unless it is a vehicle's switch for one load, and a switch worked by a key goes with the key: neither is reported; " +
 		"but a boat's fuel pump that runs behind closed battery switches alone is, unless `petrol vapour: no` tells that it pumps none. " +
 		"`stays live: \"reason\"` on the load, or on any part its current passes, says that it is meant. " +
 		"Loads behind a relay that nothing can release belong to relay-never-released.",
@@ -29,7 +29,7 @@ var liveWithKeyOff = &Rule{
 	Limits:   "none",
 	Why:      "a load the key does not switch off drains the battery while nobody is there",
 	Change:   "feed it behind a key-controlled relay or tap, or give the reason as `stays live`",
-	Severity: "fault; advice when only a momentary or a float switch, or a condition of the vehicle, puts it on, of lamps with a switch, which are seen, of a switch before a fuse block of which only the rating is given, which may be the key, and of a fuel pump while nothing says that petrol vapour can gather",
+	Severity: "fault; advice when only a momentary or a float switch, or a condition of the vehicle, puts it on, of lamps with a switch, which are seen, of a battery switch for one load, of a switch before a fuse block of which only the rating is given, which may be the key, and of a fuel pump while nothing says that petrol vapour can gather",
 	Source:   "common practice, no source; fuel pumps of boats: 33 CFR 183.524(b), only while the engine runs or is started (from memory)",
 	Bad: `
 fuses:
@@ -124,7 +124,8 @@ func isolates(b *circuit.Branch) bool {
 }
 
 func (p *Pass) reportByHand(g handGroup) {
-	if isolates(g.gate) || keyed(g.gate) {
+	alone := isolates(g.gate) && !p.practice.Afloat && len(g.loads) == 1
+	if isolates(g.gate) && !alone || keyed(g.gate) {
 		return
 	}
 	if l := g.gate.Closer.OwnSwitch; l != nil && !l.OwnSwitch {
@@ -134,7 +135,7 @@ func (p *Pass) reportByHand(g handGroup) {
 	severity := finding.Fault
 	keyed, held := p.hasKey(), !slices.ContainsFunc(g.loads, p.stays)
 	asked := p.mayBeKey(g.gate)
-	if momentary(g.gate) || g.gate.Closer.KeyOff || held || floats(g.gate) || lampsAlone(g.loads) || !keyed || asked {
+	if momentary(g.gate) || g.gate.Closer.KeyOff || held || floats(g.gate) || lampsAlone(g.loads) || !keyed || asked || alone {
 		severity = finding.Advice
 	}
 	fin := ofPart(severity, g.gate.Part)

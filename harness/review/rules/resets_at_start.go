@@ -41,8 +41,7 @@ loads:
 			fin := ofPart(finding.Advice, x.Part)
 			fin.Situation = x.In.Name
 			atLeast(&fin, "voltage while the starter turns", x.Volts, needs, "V")
-			p.say(fin, "%s gets %s while the engine is started, %s at the first moment at the battery; it needs %s",
-				x.Part.Name, volts(x.Volts), volts(s.Cases[0].FirstV), volts(needs))
+			p.say(fin, "%s gets %s while the engine is started; it needs %s", x.Part.Name, volts(x.Volts), volts(needs))
 		}
 	},
 }

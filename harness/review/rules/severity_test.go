@@ -446,11 +446,20 @@ OTHER`
 	}{
 		{"type: starter motorcycle", "", 0},
 		{"current: 120 A, behaves: motor", "", finding.Danger},
+		{"type: starter motorcycle, current: 60 A", "", 0},
+		{"type: starter motorcycle, current: 59 A", "", finding.Danger},
+		{"type: starter motorcycle, on for: 60 s, every: 10 min", "", 0},
+		{"type: starter motorcycle, on for: 61 s, every: 10 min", "", finding.Danger},
+		{"type: starter motorcycle, behaves: resistor", "", finding.Danger},
 		{"type: starter motorcycle", "  horn: {type: horn, at: rear, fed by: starter relay, returns to: frame}\n", finding.Danger},
 	} {
 		if got := gravest(t, strings.NewReplacer("TYPE", c.of, "OTHER", c.other).Replace(text), "unfused-conductor"); got != c.want {
 			t.Errorf("%+v: %s", c, got)
 		}
+	}
+	thin := strings.NewReplacer("TYPE", "type: starter motorcycle", "OTHER", "", "25 mm²", "6 mm²").Replace(text)
+	if got := gravest(t, thin, "unfused-conductor"); got != finding.Danger {
+		t.Errorf("6 mm² is no starter cable: %s", got)
 	}
 }
 
@@ -471,6 +480,29 @@ loads:
 		}
 		if got := gravest(t, strings.NewReplacer("TO", to, "FROM", from).Replace(text), "unsealed-in-wet-place"); got != want {
 			t.Errorf("%q: %s, want %s", kind, got, want)
+		}
+	}
+}
+
+// A battery switch for one load of a vehicle is what it is worked by and may be left on; one
+// before several is the vehicle's.
+func TestBatterySwitchForOneLoad(t *testing.T) {
+	const text = `
+practice: PRACTICE
+fuses:
+  main: {type: blade C, rating: 10 A, at: battery tray, fed by: battery}
+switches:
+  isolator: {type: battery switch 100 A, at: battery tray, fed by: main}
+loads:
+  seat heater: {power: 20 W, behaves: resistor, at: rear, fed by: isolator, returns to: battery negative}
+OTHER`
+	const second = "  fan: {power: 20 W, behaves: motor, at: rear, fed by: isolator, returns to: battery negative}\n"
+	for _, c := range []struct {
+		practice, other string
+		want            finding.Severity
+	}{{"off-road", "", finding.Advice}, {"off-road", second, 0}, {"marine", "", 0}} {
+		if got := gravest(t, strings.NewReplacer("PRACTICE", c.practice, "OTHER", c.other).Replace(text), "live-with-key-off"); got != c.want {
+			t.Errorf("%+v: %s", c, got)
 		}
 	}
 }

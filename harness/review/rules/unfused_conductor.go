@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"fusewright/harness/design"
 	"fusewright/harness/design/figure"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
@@ -16,9 +17,9 @@ var unfusedConductor = &Rule{
 	Doc: "From the battery's positive post every conductor is followed, through contacts as if closed, " +
 		"down to the first fuse, breaker or PTC. A wire below which a load, a coil or a loose end is " +
 		"reached without any is reported, and so is each below it, printed together. A wire that does lead to " +
-		"a fuse is judged by fuse-too-far instead. A wire that feeds starters alone is left out, as cranking circuits are. The machine's own wiring is not looked at: of a tap whose fuse is not given data-missing asks.",
+		"a fuse is judged by fuse-too-far instead. A starter cable, 10 mm² or more to starters alone that draw as one for a minute at most, is left out. The machine's own wiring is not looked at: of a tap whose fuse is not given data-missing asks.",
 	Formula:  "none: it is a question of topology",
-	Limits:   "none; a fuse anywhere on the way ends the search",
+	Limits:   "none; a fuse anywhere on the way ends the search; a starter draws half its type's current or more, for 1 min at most (our choice)",
 	Why:      "a short anywhere along it draws the battery's full current until the wire burns open",
 	Change:   "put a fuse at the source end, sized for the smallest wire downstream",
 	Severity: "danger always",
@@ -85,10 +86,23 @@ func (p *Pass) reportUnfused(root *circuit.Wire, said map[*circuit.Wire]bool) {
 	}
 }
 
-// cranks tells whether a wire feeds starters and nothing else.
+// cranks tells whether a wire feeds starters and nothing else, and is a starter cable.
 func (f *facts) cranks(w *circuit.Wire) bool {
 	draws := f.drawsBelow(w.To.Node)
-	return len(draws) > 0 && !slices.ContainsFunc(draws, func(b *circuit.Branch) bool {
-		return b.Load == nil || b.Load.Load == nil || b.Load.Load.Type == nil || !b.Load.Load.Type.Starter
-	})
+	return len(draws) > 0 && w.Spec.Size != nil && !over(leastStarterMm2, w.Spec.Size.AreaMm2) &&
+		!slices.ContainsFunc(draws, func(b *circuit.Branch) bool { return b.Load == nil || !isStarter(b.Load.Load) })
+}
+
+// What is no starter, whatever the design calls it: a thinner cable, a current of less than
+// half the type's, or one that is on for longer (our choice).
+const (
+	leastStarterMm2   = 10.0
+	leastStarterShare = 0.5
+	longestStartS     = 60.0
+)
+
+// isStarter tells whether a load is a starter and behaves as one.
+func isStarter(l *design.Load) bool {
+	return l != nil && l.Type != nil && l.Type.Starter && l.Behaves == design.Motor && !over(l.LongestS(), longestStartS) &&
+		!over(leastStarterShare*l.Type.CurrentA*l.Type.RatedV, l.PowerW)
 }

@@ -19,7 +19,7 @@ type Case struct {
 	Name             string
 	CelsiusC, Charge float64
 	CurrentA         float64 // of the starter
-	PostsV           float64 // while it turns, the least over the situations; NaN = nothing holds
+	PostsV           float64 // while it turns, the least over the situations; NaN = not known
 	// FirstV is what the posts have at the first moment, the starter still at rest.
 	FirstV float64
 	Loads  []Load // that are on in some situation, in the circuit's order
@@ -73,7 +73,7 @@ func Compute(c *circuit.Circuit) *Study {
 			} else {
 				// A source behind a resistance less a constant current is the same
 				// source of a voltage that is lower by their product.
-				opt.BatteryV = math.Max(opt.BatteryV-times*k.CurrentA*opt.BatteryOhm, leastEMFV)
+				opt.BatteryV = math.Max(opt.BatteryV-(times*k.CurrentA+vehicleA(d))*opt.BatteryOhm, leastEMFV)
 			}
 			return plan.Network(x, opt).Solution()
 		}
@@ -107,11 +107,11 @@ func isStarter(l *design.Load) bool { return l.Type != nil && l.Type.Starter }
 func (k *Case) solve(c *circuit.Circuit, before []*design.Situation, turn func(s *design.Situation, times float64) *solve.Solution, peak float64) {
 	posts := c.Branches[slices.IndexFunc(c.Branches, func(b *circuit.Branch) bool { return b.Kind == circuit.BatteryBranch })]
 	at := map[*circuit.Branch]int{}
-	k.PostsV, k.FirstV = math.Inf(1), math.Inf(1)
+	k.PostsV, k.FirstV = math.NaN(), math.NaN()
 	for _, s := range before {
 		turning := turn(s, 1)
-		k.PostsV = math.Min(k.PostsV, volts(turning, posts))
-		k.FirstV = math.Min(k.FirstV, volts(turn(s, peak), posts))
+		k.PostsV = lower(k.PostsV, volts(turning, posts))
+		k.FirstV = lower(k.FirstV, volts(turn(s, peak), posts))
 		for _, b := range c.Branches {
 			if b.Load == nil || b.Load.Load == nil || b.Load.Standby || !turning.LoadOn[b.Index] || math.IsNaN(turning.LoadV(b)) {
 				continue
@@ -121,21 +121,46 @@ func (k *Case) solve(c *circuit.Circuit, before []*design.Situation, turn func(s
 				i = len(k.Loads)
 				at[b], k.Loads = i, append(k.Loads, Load{Part: b.Part, Volts: math.Inf(1)})
 			}
-			if v := volts(turning, b); v < k.Loads[i].Volts {
+			if v := volts(turning, b); v < k.Loads[i].Volts { // not of one that is not known
 				k.Loads[i].Volts, k.Loads[i].In = v, s
 			}
 		}
 	}
 }
 
+// vehicleA is what the vehicle's own loads draw that run with the engine: ignition and
+// fuel pump do while it is started too, the others are taken so.
+func vehicleA(d *design.Design) float64 {
+	sum := 0.0
+	for _, v := range d.VehicleLoads {
+		if v.When != design.WhenRunning || len(v.In) > 0 {
+			continue
+		}
+		a := v.CurrentA.Value
+		if volts := d.Charging.RegulatedV.Value; v.PowerW.Given() && volts > 0 {
+			a = v.PowerW.Value / volts
+		}
+		sum += a * v.Duty.Or(1)
+	}
+	return sum
+}
+
 // leastEMFV stands for a battery that a starter pulls to nothing: an option of 0 V would
 // be that of the chemistry.
 const leastEMFV = 0.01
 
-// volts is the voltage across a branch; 0 of what has no operating point.
+// volts is the voltage across a branch; NaN of what has no operating point.
 func volts(s *solve.Solution, b *circuit.Branch) float64 {
 	if s.Status != solve.Converged {
-		return 0
+		return math.NaN()
 	}
 	return s.LoadV(b)
+}
+
+// lower is the lower of two voltages, either of which may be not known.
+func lower(a, b float64) float64 {
+	if math.IsNaN(a) || b < a {
+		return b
+	}
+	return a
 }

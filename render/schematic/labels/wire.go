@@ -122,7 +122,7 @@ func (l *Labels) ReturnRun(wires []*circuit.Wire, stacked bool) (run int) {
 		run = max(run, l.LabelM(w, stacked))
 	}
 	run = max(run, lettering.InM(l.GroundLeft(wires)+0.3)) // no name under what the wire comes from
-	if l.Outlined { // the outline may end before the ground, behind every label
+	if l.Outlined {                                        // the outline may end before the ground, behind every label
 		run += lettering.InM(l.groundSide() + symbol.M)
 	}
 	return run
