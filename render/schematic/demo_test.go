@@ -108,3 +108,16 @@ func TestGeneratedHarnesses(t *testing.T) {
 	}
 	t.Logf("%d harnesses: %+v", most, sum)
 }
+
+// A switch of a library type with positions has no marks of its own; each output has its row.
+func TestSwitchWithPositionsIsDrawn(t *testing.T) {
+	const name = "../../testdata/rules/ok/positions.yaml"
+	text, err := os.ReadFile(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	review := assessed(t, name, text)
+	for _, v := range variants(review) {
+		t.Run(v.name, func(t *testing.T) { examine(t, laidOut(t, review, v), 3) })
+	}
+}

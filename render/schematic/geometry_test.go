@@ -239,16 +239,29 @@ func symbolBoxes(d *paint.Drawing, p *arrange.Page) map[*cell.Cell][]scene.Rect 
 				continue
 			}
 			boxes[c] = []scene.Rect{{X: x + 0.2, Y: y + c.Geometry.Roof, W: cell.RelayBody - 0.4, H: float64(c.Geometry.Floor) - c.Geometry.Roof}}
+		case circuit.Switch:
+			if len(c.Ways) > 0 { // drawn as a block, with its positions
+				last := float64(c.Rows[len(c.Rows)-1].Y)
+				boxes[c] = []scene.Rect{{X: x + 1.2, Y: y - 1.5, W: float64(c.Body) - 1.4, H: last - y + 3}}
+				continue
+			}
+			boxes[c] = symbolBox(d, c, x, y)
 		case circuit.Block:
 			last := float64(c.Rows[len(c.Rows)-1].Y)
 			boxes[c] = []scene.Rect{{X: x + 1.2, Y: y - 1.5, W: cell.BlockRight - 1.4, H: last - y + 3}}
 		default:
-			s := parts.SymbolOf(d.Set, c.Part)
-			boxes[c] = []scene.Rect{{X: x + float64(c.Inset) + 0.2, Y: y + s.Body.Y, W: s.Body.W - 0.4, H: s.Body.H}}
-			if c.Plugged() {
-				boxes[c] = append(boxes[c], scene.Rect{X: x + 0.2, Y: y - 0.5, W: labels.PlugM - 0.4, H: 1})
-			}
+			boxes[c] = symbolBox(d, c, x, y)
 		}
+	}
+	return boxes
+}
+
+// symbolBox is the box of a symbol in its conductor, and that of the plug before it.
+func symbolBox(d *paint.Drawing, c *cell.Cell, x, y float64) []scene.Rect {
+	s := parts.SymbolOf(d.Set, c.Part)
+	boxes := []scene.Rect{{X: x + float64(c.Inset) + 0.2, Y: y + s.Body.Y, W: s.Body.W - 0.4, H: s.Body.H}}
+	if c.Plugged() {
+		boxes = append(boxes, scene.Rect{X: x + 0.2, Y: y - 0.5, W: labels.PlugM - 0.4, H: 1})
 	}
 	return boxes
 }

@@ -108,13 +108,14 @@ func switchWords(s *design.Switch) string {
 	return atMost(s.RatingA, s.Type.ResistiveA)
 }
 
-// marks are what stands at a switch's terminals, from its feed on: "C–NO".
+// marks are what stands at a switch's terminals, from its feed on: "C–NO". Those of one
+// with positions are its maker's.
 func marks(p *circuit.Part) string {
-	in, out := p.Terminal("in").Mark, p.Terminal("out").Mark
-	if in == "" || p.Plug != nil {
+	in, out := p.Terminal("in"), p.Terminal("out")
+	if in == nil || out == nil || in.Mark == "" || p.Plug != nil {
 		return ""
 	}
-	return in + "–" + out
+	return in.Mark + "–" + out.Mark
 }
 
 // jointWords is the one crimp part of a splice.

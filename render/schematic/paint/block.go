@@ -68,7 +68,9 @@ func (a *painter) way(c *cell.Cell, r *cell.Row, w *parts.Way) {
 	left := at.X + (cell.BlockBar+0.4)*symbol.M
 	a.text(left, at.Y-0.5*symbol.M-0.45, w.Number, scene.Regular, scene.Left, scene.Ink)
 	refX := max(mid, left+lettering.TextW(w.Number, scene.Regular)+0.8+lettering.TextW(w.Ref, scene.Bold)/2)
-	a.text(refX, head, w.Ref, scene.Bold, scene.Middle, scene.Ink)
+	if w.Ref != "" {
+		a.text(refX, head, w.Ref, scene.Bold, scene.Middle, scene.Ink)
+	}
 	a.wayWords(c, w, left, mid, at.Y+cell.CaptionBase(0.5, a.Signs.DropFor(flag)), flag)
 }
 
