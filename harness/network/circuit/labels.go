@@ -34,7 +34,8 @@ func (b *builder) label(list []*named) {
 	for _, x := range list {
 		n.hold(x, x.exact)
 	}
-	for _, x := range list { // the first of a part's wires of one role goes by these alone
+	n.several(list)
+	for _, x := range list { // of a part with one wire of a role part and role are enough
 		n.hold(x, x.name)
 	}
 	n.leave()
@@ -96,6 +97,30 @@ func (n *numberer) hold(x *named, name string) {
 	if h := n.held[key]; h != nil {
 		*x.label = h.Label
 		delete(n.held, key)
+	}
+}
+
+// several reports labels that stand for a wire by part and role where there are several of
+// them: which one is built with the label only the builder knows.
+func (n *numberer) several(list []*named) {
+	if len(n.held) == 0 {
+		return
+	}
+	ends := map[string][]string{}
+	for _, x := range list {
+		if *x.label == "" && x.kind == wireKind {
+			key := n.b.letter(x.kind) + " " + fold(x.name)
+			ends[key] = append(ends[key], strconv.Quote(x.exact))
+		}
+	}
+	for i := range n.b.c.Design.Numbers.List {
+		h := &n.b.c.Design.Numbers.List[i]
+		key := h.Letter() + " " + fold(h.Of.Value)
+		if names := ends[key]; n.held[key] == h && len(names) > 1 {
+			n.b.report(h.Of.Pos, fmt.Sprintf("numbers: %s stands for %q, of which there are %d", h.Label, h.Of.Value, len(names)),
+				strings.Join(names, " or ")+", whichever is built with that label")
+			delete(n.held, key)
+		}
 	}
 }
 

@@ -43,7 +43,7 @@ loads:
 		{"the fuse in a way", "F9: b 1", map[string]string{"main": "F1", "b 1": "F9", "b 2": "F2"}},
 		{"a wire, in any case and spacing", "W3: Two,  FEED", map[string]string{"Two, FEED": "W3", "one, feed from b 1": "W4"}},
 		{"one of two wires of a role", `W1: "one, feed from b 2"`, map[string]string{"one, feed from b 2": "W1", "one, feed from b 1": "W4"}},
-		{"the first of two by part and role alone", "W8: one, feed", map[string]string{"one, feed": "W8", "one, feed from b 2": "W3"}},
+		{"the other one by part and role alone", "W1: \"one, feed from b 2\"\n  W8: one, feed", map[string]string{"one, feed from b 2": "W1", "one, feed": "W8"}},
 		{"gone, of this revision", "F1: old fuse", map[string]string{"main": "F2", "old fuse": "F1"}},
 		{"gone, of the revision before", "revision: A\n  F1: old fuse", map[string]string{"main": "F1", "old fuse": ""}},
 		{"gone, of the same revision", "revision: B\n  F1: old fuse", map[string]string{"main": "F2", "old fuse": "F1"}},
@@ -168,6 +168,28 @@ numbers:
 		"t.yaml:15:3: numbers: F4 stands for \"main, feed\", which has another letter (expected W and a number, or no such line, which `fmt --number` then writes)"
 	if err == nil {
 		t.Fatal("no mistake found")
+	}
+	if diff := cmp.Diff(want, err.Error()); diff != "" {
+		t.Errorf("(-want +got):\n%s", diff)
+	}
+}
+
+// A wire that was the only one of its role is no longer told by that when a second comes:
+// the label may be on either.
+func TestHeldLabelOfTwo(t *testing.T) {
+	d := readDesign(t, start+`fuses:
+  main: {type: blade C, rating: 5 A, at: a, fed by: battery}
+  spare: {type: blade C, rating: 5 A, at: a, fed by: battery}
+loads:
+  one: {power: 5 W, behaves: resistor, at: a, fed by: [spare, main], returns to: stud}
+numbers:
+  W5: one, feed
+`)
+	_, err := circuit.Build(d)
+	want := "t.yaml:14:7: numbers: W5 stands for \"one, feed\", of which there are 2 " +
+		"(expected \"one, feed from main\" or \"one, feed from spare\", whichever is built with that label)"
+	if err == nil {
+		t.Fatal("taken for one of them")
 	}
 	if diff := cmp.Diff(want, err.Error()); diff != "" {
 		t.Errorf("(-want +got):\n%s", diff)

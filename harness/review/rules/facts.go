@@ -41,6 +41,7 @@ type facts struct {
 	keylessKnown *keylessLoads
 	ever         *liveness // what can be live at all; see letGo
 	heldOff      *liveness // what can be live with no momentary switch held; nil = not yet known
+	offBoard     *liveness // what hands can make live with the key off, battery switches open; nil = not yet known
 	stuckOn      []bool    // by part index: relays that nothing can release
 	mark         []int     // visited stamps for walks
 	markNumber   int

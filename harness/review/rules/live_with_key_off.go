@@ -124,8 +124,9 @@ func isolates(b *circuit.Branch) bool {
 }
 
 func (p *Pass) reportByHand(g handGroup) {
-	alone := isolates(g.gate) && !p.practice.Afloat && len(g.loads) == 1
-	if isolates(g.gate) && !alone || keyed(g.gate) {
+	isolated := p.isolated(g.gate)
+	alone := isolated && !p.practice.Afloat && len(g.loads) == 1
+	if isolated && !alone || keyed(g.gate) {
 		return
 	}
 	if l := g.gate.Closer.OwnSwitch; l != nil && !l.OwnSwitch {
@@ -158,6 +159,19 @@ func (p *Pass) reportByHand(g handGroup) {
 		fin.Change = "if it is the ignition key, say `key operated: yes`; else feed it behind a key-controlled relay or tap, or give the reason as `stays live`"
 	}
 	p.say(fin, "%s with the key off, drawing about %s", subject, amps(sum))
+}
+
+// isolated tells whether a contact is a battery switch, or of a relay whose coil nothing
+// but battery switches can energise.
+func (p *Pass) isolated(gate *circuit.Branch) bool {
+	coil := gate.Closer.Coil
+	if coil == nil {
+		return isolates(gate)
+	}
+	if p.offBoard == nil {
+		p.offBoard = p.live(keyOff, func(b *circuit.Branch) bool { return p.excused(b) || isolates(b) })
+	}
+	return !p.offBoard.coils[coil]
 }
 
 // mayBeKey tells whether a contact stands before a fuse block and nothing says what kind of

@@ -506,3 +506,23 @@ OTHER`
 		}
 	}
 }
+
+// A relay that a battery switch energises is off with it; one that a toggle does is not.
+func TestRelayBehindTheBatterySwitch(t *testing.T) {
+	const text = `
+fuses:
+  main: {type: blade C, rating: 10 A, at: battery tray, fed by: battery}
+switches:
+  pilot: {type: KIND, at: battery tray, fed by: main}
+relays:
+  hot: {form: mini make 12 V, at: battery tray, fed by: main, coil: {fed by: pilot, returns to: frame, suppressed by: diode}}
+loads:
+  seat heater: {power: 20 W, behaves: resistor, at: rear, fed by: hot, returns to: frame}
+  fan: {power: 20 W, behaves: motor, at: rear, fed by: hot, returns to: frame}
+`
+	for kind, want := range map[string]finding.Severity{"battery switch 100 A": 0, "toggle 20 A": finding.Fault, "key switch 10 A": 0} {
+		if got := gravest(t, replace(text, "KIND", kind), "live-with-key-off"); got != want {
+			t.Errorf("%s: %s, want %s", kind, got, want)
+		}
+	}
+}
