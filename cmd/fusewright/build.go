@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"path/filepath"
 	"runtime/debug"
+	"slices"
 	"strings"
 	"sync"
 
@@ -145,7 +146,7 @@ func (o *outputs) addPaper(r *harness.Review, d drawn) {
 		}
 		return
 	}
-	o.add(d.file+".pdf", pdfOf(r, d.title, d.sheets))
+	o.add(d.file+".pdf", pdfOf(r, d.title, slices.Concat(d.sheets, d.legend)))
 	o.addSheets(d.file, d.sheets, pngDPI, d.pictures...)
 	for _, t := range d.texts {
 		o.add(d.file+"."+t.ending, func(b *bytes.Buffer) error { return t.write(b, r) })

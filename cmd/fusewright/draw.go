@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"fusewright/harness"
@@ -57,7 +58,15 @@ func (c *drawCmd) Run(io *streams, cli *program) error {
 	if err != nil {
 		return err
 	}
-	out, err := putDrawing(io, c.Out, c.DPI, review, schematicPaper.title, sheets)
+	bound := sheets // a PDF has the legend behind them, where it found no room
+	if filepath.Ext(c.Out) == ".pdf" {
+		legend, err := schematic.Legend(review, opt)
+		if err != nil {
+			return err
+		}
+		bound = slices.Concat(sheets, legend)
+	}
+	out, err := putDrawing(io, c.Out, c.DPI, review, schematicPaper.title, bound)
 	if err != nil {
 		return err
 	}

@@ -30,7 +30,7 @@ type paper struct {
 	board  bool   // to lie on the board at full size: bound into no set
 	// sheets draws it; none where the design has nothing for it.
 	sheets func(*subject) ([]*scene.Sheet, error)
-	// legend is bound into the dossier behind them: what found no room on them.
+	// legend is bound behind them in a PDF: what found no room on them.
 	legend func(*subject) ([]*scene.Sheet, error)
 	// pictures are the formats of which each sheet gives a file, beside the PDF.
 	pictures []string
