@@ -1,6 +1,8 @@
 package design
 
 import (
+	"fmt"
+
 	"fusewright/harness/design/quantity"
 	"fusewright/library"
 )
@@ -36,6 +38,10 @@ var switchSection = section[Switch]{
 		r.oneSide(f)
 		r.onlyOfAHandle(x, f)
 		if t := x.Type; t != nil {
+			if x.KeyOperated && (t.Float || t.Pressure || t.Isolates || t.Held) {
+				r.report(x.Pos, fmt.Sprintf("%s: no key works a %s", f.where, t.Name),
+					"no `key operated`, or a type that a key works, such as key switch 10 A")
+			}
 			x.Momentary, x.KeyOperated = x.Momentary || t.Held, x.KeyOperated || t.Key
 		}
 	},
