@@ -40,10 +40,8 @@ func (b *Bundle) around(i int) (core, []int) {
 	two.add(b.strand(i), 1)
 	b.settle(&two)
 	best, members := two, []int{b.strands[0].wire, i}
-	for n := 2; n <= len(b.strands); n++ {
-		if c := b.core(n, 1); c.mediumC > best.mediumC {
-			best, members = c, b.first(n)
-		}
+	if c := b.hotter(best, 2, 1); c.mediumC > best.mediumC {
+		best, members = c, b.first(c.n)
 	}
 	var own core
 	if own.add(b.strand(i), 1); own.lossW20 > traceW {

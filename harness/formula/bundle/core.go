@@ -83,14 +83,15 @@ func (b *Bundle) surfaceOf(c *core, emissivity float64) *conductor.Balance {
 // all currents: what is cooler than its neighbours counts only as far as its heat
 // makes them hotter than they were without it.
 func (b *Bundle) hottest(x float64) core {
-	best := b.core(len(b.strands), x)
-	if best.n == 0 {
-		return best
-	}
+	return b.hotter(b.core(len(b.strands), x), 1, x)
+}
+
+// hotter is the hottest core of so many strands or more, where it is hotter than the best.
+func (b *Bundle) hotter(best core, fewest int, x float64) core {
 	var c core
-	for _, s := range b.strands[:len(b.strands)-1] {
+	for _, s := range b.strands {
 		c.add(s, x)
-		if b.mayBeHotter(&c, &best) {
+		if c.n >= fewest && b.mayBeHotter(&c, &best) {
 			b.settle(&c)
 			if c.mediumC > best.mediumC {
 				best = c

@@ -64,7 +64,7 @@ func (c *Circuit) groupWires(rater *conductor.Rater) {
 		all = append(all, u.ask(s, nil))
 	}
 	for _, b := range c.Bundles {
-		g := &grouping{c: c, b: b, use: u, rater: rater, published: bundle.Published{Factor: factor, ByLoading: byLoading}, at: map[*Branch]int{}}
+		g := &grouping{c: c, b: b, use: u, rater: rater, published: bundle.Published{Factor: factor, ByLoading: byLoading}, onWay: map[*Branch][]int{}}
 		g.lay()
 		g.heatUp(all)
 	}
@@ -80,7 +80,7 @@ type grouping struct {
 
 	wires []bundle.Wire
 	of    []*Wire
-	at    map[*Branch]int // the place of a wire in them
+	onWay map[*Branch][]int // the places of the wires that carry a load's or coil's current
 	place bundle.Place
 	burnt map[conductor.Insulated]float64
 }
@@ -100,7 +100,9 @@ func (g *grouping) lay() {
 		}
 		in := conductor.InsulatedWire(w.Spec.Size, d.Library.Insulation(w.Spec.Type.Material))
 		g.wires = append(g.wires, bundle.Wire{Insulated: in, LimitC: limitC})
-		g.at[w.Branch] = len(g.of)
+		for _, load := range g.use.through(w.Branch) {
+			g.onWay[load] = append(g.onWay[load], len(g.of))
+		}
 		g.of = append(g.of, w)
 	}
 }
@@ -241,10 +243,8 @@ func (g *grouping) along(f *asked, i int) []float64 {
 		if f.ofA[load.Index] == 0 {
 			continue
 		}
-		for _, x := range g.use.way(load) {
-			if j, ok := g.at[x]; ok {
-				along[j] += f.ofA[load.Index] * g.wires[j].CurrentA / f.amps[x.Index]
-			}
+		for _, j := range g.onWay[load] {
+			along[j] += f.ofA[load.Index] * g.wires[j].CurrentA / f.amps[g.of[j].Branch.Index]
 		}
 	}
 	return along
