@@ -41,8 +41,12 @@ type Edge struct {
 // once, because that costs more than a layout, and anew after a failure.
 var engine struct {
 	sync.Mutex
-	it *graphviz.Graphviz
+	it    *graphviz.Graphviz
+	known map[string][]float64 // by graph: sheets are laid out in several ways, and again for each paper
 }
+
+// mostKnown bounds what is kept.
+const mostKnown = 1000
 
 // Order returns the nodes of each column from top to bottom. Nodes and edges in
 // the order of the design keep it where that costs no crossings: the edges that
@@ -99,7 +103,7 @@ func components(count int, edges []Edge) [][]int {
 	return parts
 }
 
-// orderPart orders one component: a node alone needs no engine.
+// orderPart orders one component: a node alone in each column needs no engine.
 func orderPart(nodes []Node, edges []Edge, part []int) (map[int][]int, error) {
 	columns := map[int][]int{}
 	index := map[int]int{}
@@ -111,7 +115,7 @@ func orderPart(nodes []Node, edges []Edge, part []int) (map[int][]int, error) {
 		first = min(first, nodes[i].Column)
 		columns[nodes[i].Column] = append(columns[nodes[i].Column], i)
 	}
-	if len(part) < 3 { // at most one in a column
+	if len(columns) == len(part) {
 		return columns, nil
 	}
 	for k := range own {
@@ -124,7 +128,7 @@ func orderPart(nodes []Node, edges []Edge, part []int) (map[int][]int, error) {
 			inner = append(inner, e)
 		}
 	}
-	heights, err := run(describe(own, inner), len(own))
+	heights, err := heightsOf(describe(own, inner), len(own))
 	if err != nil {
 		return nil, err
 	}
@@ -151,7 +155,7 @@ func group(nodes []Node) [][]int {
 // by a spine, and a record with one field per connection point for each node.
 func describe(nodes []Node, edges []Edge) []byte {
 	var b bytes.Buffer
-	b.WriteString("digraph{rankdir=LR;nodesep=0.1;ranksep=0.5;splines=false;\nnode[shape=record,label=\"\"];edge[arrowhead=none];\n")
+	b.WriteString("digraph{rankdir=LR;nodesep=0.1;ranksep=0.5;splines=false;\nnode[shape=record,label=\"\\N\"];edge[arrowhead=none];\n")
 	for i, n := range nodes {
 		fmt.Fprintf(&b, "n%d[label=\"{{%s}|{%s}}\",height=%s,ordering=out];\n",
 			i, fields('i', n.In), fields('o', n.Out), strconv.FormatFloat(max(n.Height, 0.1)/4, 'f', 3, 64))
@@ -183,10 +187,33 @@ func fields(side byte, count int) string {
 	return strings.Join(parts, "|")
 }
 
-// run lays the graph out and returns the height of each node's middle.
-func run(graph []byte, count int) (heights []float64, err error) {
+// Forget drops what is known of graphs, for measurements.
+func Forget() {
 	engine.Lock()
 	defer engine.Unlock()
+	engine.known = nil
+}
+
+// heightsOf is the height of each node's middle; a graph is laid out once.
+func heightsOf(graph []byte, count int) ([]float64, error) {
+	engine.Lock()
+	defer engine.Unlock()
+	if heights, ok := engine.known[string(graph)]; ok {
+		return heights, nil
+	}
+	heights, err := run(graph, count)
+	if err != nil {
+		return nil, err
+	}
+	if engine.known == nil || len(engine.known) == mostKnown {
+		engine.known = map[string][]float64{}
+	}
+	engine.known[string(graph)] = heights
+	return heights, nil
+}
+
+// run lays a graph out.
+func run(graph []byte, count int) (heights []float64, err error) {
 	defer func() {
 		if r := recover(); r != nil {
 			engine.it = nil

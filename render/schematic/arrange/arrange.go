@@ -52,13 +52,14 @@ func (a *Arrangement) layOutBoth(twin *labels.Labels) error {
 			return err
 		}
 	}
-	both := len(a.Pages)
+	both := a.laid()
 	a.Twin, a.limit = nil, 0
-	if err := a.layOut(); err != nil || both == 0 || len(a.Pages) < both {
+	if err := a.layOut(); err != nil || len(both.pages) == 0 || len(a.Pages) < len(both.pages) {
 		return err
 	}
 	a.Twin = twin
-	return a.layOut()
+	a.back(both)
+	return nil
 }
 
 // Dress turns an arrangement into that of its twin or one like it, at the same places,
@@ -93,7 +94,7 @@ func (a *Arrangement) even() error {
 	for _, p := range a.Pages {
 		sum += p.Height
 	}
-	cells, full := a.Cells, a.Pages
+	full := a.laid()
 	for _, more := range []int{0, a.Rows / 8} {
 		a.limit = sum/n + more
 		if p, _ := a.estimate(a.Stacked); p > n {
@@ -106,8 +107,32 @@ func (a *Arrangement) even() error {
 			return nil
 		}
 	}
-	a.limit, a.Cells, a.Pages = 0, cells, full
+	a.limit = 0
+	a.back(full)
 	return nil
+}
+
+// laying is the circuit laid out in one way, to come back to.
+type laying struct {
+	cells               *cell.Cells
+	pages               []*Page
+	stacked, mainsBelow bool
+}
+
+func (a *Arrangement) laid() laying { return laying{a.Cells, a.Pages, a.Stacked, a.MainsBelow} }
+
+func (a *Arrangement) back(to laying) {
+	a.MainsBelow = to.mainsBelow
+	a.manner(to.stacked)
+	a.Cells, a.Pages = to.cells, to.pages
+}
+
+// manner sets the way of writing wire labels, that of the twin too.
+func (a *Arrangement) manner(stacked bool) {
+	a.Stacked = stacked
+	if a.Twin != nil {
+		a.Twin.Stacked, a.Twin.MainsBelow = stacked, a.MainsBelow
+	}
 }
 
 // lowest is the rows of the emptiest page.
@@ -126,13 +151,13 @@ func (a *Arrangement) layOutMains() error {
 	if err := a.layOutLabels(); err != nil || a.weight() == effort || len(a.Pages) > trialPages || !a.hasMains() {
 		return err
 	}
-	beside, stacked := a.weight(), a.Stacked
+	weight, beside := a.weight(), a.laid()
 	a.MainsBelow = true // with labels in two lines: both save width
-	if err := a.layOutWith(true); err != nil || a.weight() < beside {
+	if err := a.layOutWith(true); err != nil || a.weight() < weight {
 		return err
 	}
-	a.MainsBelow = false
-	return a.layOutWith(stacked)
+	a.back(beside)
+	return nil
 }
 
 // hasMains tells whether ground bars stand with the battery.
@@ -149,22 +174,20 @@ func (a *Arrangement) layOutLabels() error {
 	if a.Study != nil || a.Twin != nil { // its labels always take two lines
 		return a.layOutWith(true)
 	}
-	pages, one := a.estimate(false)
+	pages, single := a.estimate(false)
 	if pages > trialPages {
-		_, two := a.estimate(true)
-		return a.layOutWith(two < one)
+		_, double := a.estimate(true)
+		return a.layOutWith(double < single)
 	}
 	if err := a.layOutWith(false); err != nil || len(a.Pages) == 1 && a.flagCount() == 0 {
 		return err
 	}
-	one = a.weight()
-	if err := a.layOutWith(true); err != nil {
+	weight, one := a.weight(), a.laid()
+	if err := a.layOutWith(true); err != nil || a.weight() < weight {
 		return err
 	}
-	if a.weight() < one {
-		return nil
-	}
-	return a.layOutWith(false)
+	a.back(one)
+	return nil
 }
 
 // trialPages is how many pages are laid out both ways to see which is better;
@@ -216,10 +239,9 @@ func (a *Arrangement) layOutWith(stacked bool) error {
 
 // reset builds the cells anew for a way of writing wire labels.
 func (a *Arrangement) reset(stacked bool) {
-	a.Stacked, a.Pages = stacked, nil
-	a.Cells = cell.Build(a.Labels, a.Rows)
+	a.manner(stacked)
+	a.Cells, a.Pages = cell.Build(a.Labels, a.Rows), nil
 	if a.Twin != nil {
-		a.Twin.Stacked, a.Twin.MainsBelow = stacked, a.MainsBelow
 		a.Cells.Widen(cell.Build(a.Twin, a.Rows))
 	}
 }
