@@ -105,3 +105,17 @@ func TestSheetsAreEven(t *testing.T) {
 		}
 	}
 }
+
+// A drawing with room for the values of a situation takes no more sheets than were found
+// for it, whatever was tried in between.
+func TestRoomForValuesTakesNoSheet(t *testing.T) {
+	for _, name := range []string{"plough-lift-and-lamp", "winch-breaker-that-closes-again", "winch-through-the-signal-ground"} {
+		text, err := os.ReadFile("../../testdata/corpus/blind/second/" + name + ".yaml")
+		if err != nil {
+			t.Fatal(err)
+		}
+		if d := planned(t, name, text, Options{Size: "A4"}); d.Count() != 2 {
+			t.Errorf("%s: %d sheets", name, d.Count())
+		}
+	}
+}
