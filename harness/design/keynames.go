@@ -14,15 +14,15 @@ import (
 // Is tells whether a word of a design is this key: its name or, for one version,
 // the name that it had. Capitals, and hyphens for spaces, make no difference.
 func (k *Key) Is(word string) bool {
-	return spelling(word) == spelling(k.Name) || k.was(word)
+	return word == k.Name || spelling(word) == spelling(k.Name) || k.was(word)
 }
 
 func (k *Key) was(word string) bool { return k.Was != "" && spelling(word) == spelling(k.Was) }
 
 // spelling makes two spellings of a key equal.
-func spelling(s string) string {
-	return strings.ToLower(strings.NewReplacer(" ", "", "-", "", "_", "").Replace(s))
-}
+func spelling(s string) string { return strings.ToLower(joiner.Replace(s)) }
+
+var joiner = strings.NewReplacer(" ", "", "-", "", "_", "")
 
 // anyKey tells the keys of all sections.
 func anyKey(word string) bool { return keyNames()[spelling(word)] }
