@@ -9,6 +9,16 @@ import (
 	"gopkg.in/yaml.v3"
 )
 
+// Acceptance takes a finding as it is, with a reason.
+type Acceptance struct {
+	Rule     Text
+	Part     Text
+	Wire     string         // which wire of the part; "" = any, or the part itself
+	Severity string         // the gravest taken; "" = fault
+	Figure   *figure.Figure // without its sense; nil = any
+	Reason   Text
+}
+
 var acceptanceSection = section[Acceptance]{
 	Section: Section{Name: "acceptance", Shape: KindList,
 		Doc: "A finding that is accepted as it is. It stays in every list, marked as accepted, with the reason. " +

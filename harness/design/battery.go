@@ -1,9 +1,20 @@
 package design
 
 import (
+	"fusewright/harness/design/problem"
 	"fusewright/harness/design/quantity"
 	"fusewright/library"
 )
+
+// Battery is the stored source.
+type Battery struct {
+	Chemistry     *library.Chemistry
+	CapacityAh    Quantity
+	RateH         Quantity // hour rate of the capacity
+	ResistanceOhm Quantity // internal
+	At            *Place
+	Pos           problem.Pos
+}
 
 var batterySection = section[Battery]{
 	Section: Section{Name: "battery", Shape: KindRecord,

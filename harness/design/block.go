@@ -6,11 +6,35 @@ import (
 	"strconv"
 	"strings"
 
+	"fusewright/harness/design/problem"
 	"fusewright/harness/design/quantity"
 	"fusewright/library"
 
 	"gopkg.in/yaml.v3"
 )
+
+// Block is a distribution block.
+type Block struct {
+	Common
+	Type *library.BlockType // nil when the design gives its figures only
+	// TypeAuto tells that type and figures are left to package sizing.
+	TypeAuto bool
+	WayA     Quantity // limit of each way
+	TotalA   Quantity
+	FedBy    []Feed
+	Ways     []*Way
+}
+
+// Way is one output of a block.
+type Way struct {
+	Number   string
+	FuseType *library.FuseType
+	Fuse     *library.FuseRating // nil = no fuse in this way
+	// FuseAuto and TypeAuto tell that rating and type are left to package sizing.
+	FuseAuto, TypeAuto bool
+	Spare              bool
+	Pos                problem.Pos
+}
 
 var blockSection = section[Block]{
 	Section: Section{Name: "block", Shape: KindNamed,

@@ -10,6 +10,31 @@ import (
 	"gopkg.in/yaml.v3"
 )
 
+// Charging is the engine-driven source.
+type Charging struct {
+	RegulatedV  Quantity
+	Output      []OutputPoint // ascending by speed
+	Curve       string        // what runs between the points: "straight" or "smooth"; "" = straight
+	IdleRPM     Quantity
+	CruiseRPM   Quantity
+	HotDerating Quantity // share of output lost when hot, 0..1
+	Pos         problem.Pos
+}
+
+// OutputPoint is what the charging system gives at an engine speed.
+type OutputPoint struct {
+	RPM      Quantity
+	CurrentA Quantity
+
+	inWatts bool // the design says a power at the regulated voltage
+}
+
+// Present tells whether the vehicle charges at all.
+func (c Charging) Present() bool { return len(c.Output) > 0 }
+
+// Smooth tells whether a smooth curve runs through the points of the output.
+func (c *Charging) Smooth() bool { return c.Curve == "smooth" }
+
 // maxRPM is the highest engine speed taken, in revolutions per minute.
 const maxRPM = 30_000
 

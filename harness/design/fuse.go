@@ -8,6 +8,18 @@ import (
 	"fusewright/library"
 )
 
+// Fuse is an overcurrent device on its own.
+type Fuse struct {
+	Common
+	Type   *library.FuseType
+	Rating *library.FuseRating
+	// TypeAuto and RatingAuto tell that they are left to package sizing; until
+	// then they are the usual type and its largest rating.
+	TypeAuto, RatingAuto bool
+	FedBy                []Feed
+	Returns              []Feed // where it stands in a return
+}
+
 // UsualFuseType is the fuse of a block's ways when nothing says otherwise:
 // the common blade fuse of ISO 8820-3.
 const UsualFuseType = "blade C"

@@ -2,6 +2,26 @@ package design
 
 import "fusewright/harness/design/quantity"
 
+// GroundKind says what a ground point is.
+type GroundKind string
+
+// The kinds of ground points.
+const (
+	FrameStud   GroundKind = "frame stud"   // bolted to the frame, current goes through metal
+	GroundBlock GroundKind = "ground block" // a bus bar, wired on
+)
+
+// Ground is a point where returns meet.
+type Ground struct {
+	Common
+	Kind     GroundKind
+	LimitA   Quantity
+	FrameOhm Quantity // frame stud: through the frame to battery negative
+	Returns  []Feed   // ground block: the wire onwards
+	// Supervised says that a data-bus module measures through this return.
+	Supervised bool
+}
+
 var groundSection = section[Ground]{
 	Section: Section{Name: "ground", Shape: KindNamed,
 		Doc: "A point where returns meet: a stud on the frame, from which the current goes back through " +

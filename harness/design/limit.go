@@ -7,6 +7,15 @@ import (
 	"fusewright/library"
 )
 
+// Limits override the practice's; see library.Practice.
+type Limits struct {
+	DropCritical, DropOther Quantity // share
+	FuseDistanceM           Quantity
+	StandbyA                Quantity // most the battery may lose with the key off
+	StandbyDays             Quantity // least days to no start
+	SpareA                  Quantity // least the charging system has to spare, engine running
+}
+
 var limitsSection = section[Limits]{
 	Section: Section{Name: "limits", Shape: KindRecord,
 		Doc: "Limits of this design in place of the practice's; what is not given holds as there. A wider limit than the " +

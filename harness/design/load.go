@@ -3,11 +3,61 @@ package design
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"fusewright/harness/design/problem"
 	"fusewright/harness/design/quantity"
 	"fusewright/library"
 )
+
+// Load is an accessory.
+type Load struct {
+	Common
+	Plugged
+	Type     *library.LoadType // nil when the design gives its own figures
+	Sign     Sign
+	Behaves  Behaviour
+	PowerW   float64 // at RatedV; set from power, current or resistance
+	RatedV   float64
+	Critical bool
+	// TightDrop: the library calls its type critical on boats, this is one, and the
+	// design says nothing of it.
+	TightDrop bool
+	MinV      Quantity
+	Duty      Quantity // share of time, 0..1; 1 when not given
+	Tolerance Quantity // of its power, share
+	Figure    string   // "highest": PowerW is the most it draws; "typical": the usual
+	MostW     float64  // the most that its type may draw at RatedV; 0 when nothing says
+	OnForS    Quantity // longest that it is on; not given = for good
+	EveryS    Quantity // how often it is on for so long
+	Cycles    bool     // both are assumed, of a motor's duty
+	Lead      Lead     // its own lead
+	MostFuseA Quantity // largest fuse that its maker allows
+	DropAim   Quantity // share of the system voltage that its wires may lose; not given = the practice's
+	Priority  int      // 1 = given up last; 0 = not said
+	OwnSwitch bool     // has its own switch, so it is off unless a situation says on
+	StandbyA  Quantity // draw while live but off
+	MaxV      Quantity
+	Polarised bool // suffers when reversed
+	Protected bool // the design says so of its motor; see ProtectedMotor
+	Inrush    library.Inrush
+	FedBy     []Feed
+	Returns   []Feed
+
+	given loadFigures // as the design says them
+}
+
+// Reverses tells whether its motor can run either way: it lies between two relays
+// that rest.
+func (l *Load) Reverses() bool {
+	rests := func(list []Feed) bool {
+		return slices.ContainsFunc(list, func(f Feed) bool { r, ok := f.From.Part.(*Relay); return ok && r.Rests })
+	}
+	return rests(l.FedBy) && rests(l.Returns)
+}
+
+// Lead is the lead that an accessory comes with.
+type Lead struct{ AreaMm2, LengthM Quantity }
 
 // loadFigures are what the design says of a load's draw, before it is worked
 // out to a power at a voltage.

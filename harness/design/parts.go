@@ -8,6 +8,70 @@ import (
 	"gopkg.in/yaml.v3"
 )
 
+// Feed is one connection by a wire to the part that supplies it, or, as a
+// return, to the part that takes the current back.
+type Feed struct {
+	From Ref
+	Wire WireSpec
+}
+
+// Ref names an output or ground: a part and, where it has several, the
+// terminal: way of a block, contact of a relay.
+type Ref struct {
+	Text     string // as written
+	Part     Part   // the part named; nil only after a reported problem
+	Terminal string // "87", "87a", way number; "" = the part's only output
+	Pos      problem.Pos
+}
+
+// Part is anything that stands in the circuit and can be named.
+type Part interface {
+	PartName() string
+	PartPos() problem.Pos
+	PartPlace() *Place
+}
+
+// Common is what every part has.
+type Common struct {
+	Name      string
+	Label     string // longer wording for drawings; the name when empty
+	At        *Place
+	StaysLive Text // reason why it may be live with the key off
+	Fitted    bool // the design says that it is already there; see Fitted
+	// SparkProof: the design says that it is ignition protected; SparkGiven: or that it is not.
+	SparkProof, SparkGiven bool
+	Pos                    problem.Pos
+
+	kind string // "a relay", as messages say it
+}
+
+// PartName is the name in the design.
+func (c *Common) PartName() string { return c.Name }
+
+// PartPos is where the design defines it.
+func (c *Common) PartPos() problem.Pos { return c.Pos }
+
+// PartPlace is where it stands; nil when not said.
+func (c *Common) PartPlace() *Place { return c.At }
+
+// SaidSparkProof tells whether the design says that it is ignition protected.
+func (c *Common) SaidSparkProof() bool { return c.SparkProof }
+
+// SaidUnprotected tells whether the design says that it is not ignition protected.
+func (c *Common) SaidUnprotected() bool { return c.SparkGiven && !c.SparkProof }
+
+// SaidFitted tells whether the design says that it is already there.
+func (c *Common) SaidFitted() bool { return c.Fitted }
+
+// LiveReason is why it may be live with the key off; "" when the design gives none.
+func (c *Common) LiveReason() string { return c.StaysLive.Value }
+
+// BatteryPart is the battery's positive post, named "battery" in feeds.
+type BatteryPart struct{ Common }
+
+// NegativePart is the battery's negative post, named "battery negative" in returns.
+type NegativePart struct{ Common }
+
 // The names that every design has without saying so.
 const (
 	BatteryName  = "battery"          // the positive post, in feeds

@@ -5,10 +5,22 @@ import (
 	"slices"
 
 	"fusewright/harness/design/caution"
+	"fusewright/harness/design/problem"
 	"fusewright/harness/design/quantity"
 
 	"gopkg.in/yaml.v3"
 )
+
+// Place is somewhere on the vehicle.
+type Place struct {
+	Name     string
+	AmbientC Quantity
+	Wet      bool
+	Moves    bool // handlebar, fork, hinged panel
+	// PetrolVapour can gather there; VapourGiven = the design says whether.
+	PetrolVapour, VapourGiven bool
+	Pos                       problem.Pos
+}
 
 // The range of ambient temperatures that a place can have, in °C: the coldest
 // weather on record is -89 °C, and no wire insulation in trade lives above 300 °C.

@@ -7,6 +7,27 @@ import (
 	"fusewright/library"
 )
 
+// Plugged is the connector at which a part comes off the harness: the wires
+// that the design ends at the part end in contacts of the family.
+type Plugged struct {
+	// Plug is the connector family; nil = the part has no plug, or its choice is
+	// left to package sizing, which PlugAuto tells.
+	Plug     *library.Connector
+	PlugAuto bool
+	// PlugKind is the kind of crimp part that the `ends` of its wires ask for; ""
+	// when they ask for none. The family's pin kind must be the same.
+	PlugKind string
+}
+
+// PlugSpec is what the design says of the plug; it may be changed in place.
+func (p *Plugged) PlugSpec() *Plugged { return p }
+
+// Pluggable is a part that can have a plug: *Load and *Switch.
+type Pluggable interface {
+	Part
+	PlugSpec() *Plugged
+}
+
 // plugKey reads the connector at which a part comes off the harness.
 func plugKey[X any, P interface {
 	*X

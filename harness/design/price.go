@@ -8,6 +8,13 @@ import (
 	"gopkg.in/yaml.v3"
 )
 
+// Price is what something costs; Item is the text of a purchase line.
+type Price struct {
+	Item     Text
+	Each     float64
+	Currency string
+}
+
 // moneyForm is an amount with an ISO 4217 currency code: "4.50 EUR".
 var moneyForm = regexp.MustCompile(`^([0-9]{1,9}(?:\.[0-9]{1,4})?) ([A-Z]{3})$`)
 

@@ -3,8 +3,46 @@ package design
 import (
 	"fmt"
 
+	"fusewright/harness/design/problem"
 	"fusewright/library"
 )
+
+// Relay is a coil with contacts; contact feed is terminal 30.
+type Relay struct {
+	Common
+	Form *library.RelayForm
+	// FormAuto tells that the form is left to package sizing; until then it is
+	// the usual one with the contacts in use.
+	FormAuto bool
+	FedBy    []Feed
+	Returns  []Feed // of contacts that stand in a return, from terminal 30; see Rests
+	Coil     Coil
+	// Rests tells that it is half of a reversing contactor: its feed is on 87, what
+	// hangs on it is on 30, and that rests on 87a, from where Returns lead.
+	Rests bool
+	// Half is the relay in whose case it is: it has that one's form and place, and
+	// its feed and return; nil = it has a case of its own.
+	Half *Relay
+
+	halfOf Text // Half before it is looked up
+}
+
+// Wired is the relay of the case at whose terminals the feed and return of the
+// contacts are: itself, or the other half.
+func (r *Relay) Wired() *Relay {
+	if r.Half != nil {
+		return r.Half
+	}
+	return r
+}
+
+// Coil is terminals 86 (fed) and 85 (return).
+type Coil struct {
+	FedBy      []Feed
+	Returns    []Feed
+	Suppressed string // "none", "resistor", "diode", "zener"; "" = not said
+	Pos        problem.Pos
+}
 
 var relaySection = section[Relay]{
 	Section: Section{Name: "relay", Shape: KindNamed,

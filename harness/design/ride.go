@@ -1,10 +1,31 @@
 package design
 
 import (
+	"fusewright/harness/design/problem"
 	"fusewright/harness/design/quantity"
 
 	"gopkg.in/yaml.v3"
 )
+
+// Ride is a sequence of legs.
+type Ride struct {
+	Name        string
+	StartCharge Quantity // share, default 1
+	Legs        []*Leg
+	Pos         problem.Pos
+}
+
+// Leg is a time at an engine speed with loads on.
+type Leg struct {
+	Lasts     Quantity   // seconds
+	As        *Situation // the situation it is like; nil = none
+	EngineRPM float64
+	Key       KeyState
+	On        []*Load
+	With      []When // the conditions that hold
+	AmbientC  Quantity
+	Pos       problem.Pos
+}
 
 var rideSection = section[Ride]{
 	Section: Section{Name: "ride", Shape: KindNamed,

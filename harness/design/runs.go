@@ -1,11 +1,28 @@
 package design
 
 import (
+	"fusewright/harness/design/problem"
 	"fusewright/harness/design/quantity"
 	"fusewright/library"
 
 	"gopkg.in/yaml.v3"
 )
+
+// Run is a stretch of loom between two places.
+type Run struct {
+	Name     string // "battery tray - under seat" when not given
+	From, To *Place
+	LengthM  Quantity
+	AmbientC Quantity // of what it passes near, when given
+	Near     Text     // what it passes near
+	Flexes   bool
+	Chafes   bool // abrasion risk
+	Pinches  bool // pinch risk
+	Cover    *library.Cover
+	// CoverAuto tells that the cover is left to package sizing.
+	CoverAuto bool
+	Pos       problem.Pos
+}
 
 var runSection = section[Run]{
 	Section: Section{Name: "run", Shape: KindList,

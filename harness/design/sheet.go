@@ -1,5 +1,14 @@
 package design
 
+// Sheet is how the design wants to be drawn.
+type Sheet struct {
+	Size       string // "A4", "A3", "Letter", "Tabloid"; "" = A4
+	PlaceBoxes bool
+	Symbols    string // "IEC", "IEEE"; "" = IEC
+	Relays     string // "assembled", "detached"; "" = assembled
+	Lengths    string // "m", "ft"; "" = m
+}
+
 var sheetSection = section[Sheet]{
 	Section: Section{Name: "sheet", Shape: KindRecord, Doc: "How the papers are drawn, and in which unit they give lengths.",
 		Example: "sheet: {size: A3, place boxes: yes}\n"},

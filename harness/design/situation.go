@@ -5,10 +5,51 @@ import (
 	"slices"
 	"strings"
 
+	"fusewright/harness/design/problem"
 	"fusewright/harness/design/quantity"
 
 	"gopkg.in/yaml.v3"
 )
+
+// KeyState is the ignition key and engine.
+type KeyState string
+
+// The key states of situations.
+const (
+	KeyOff KeyState = "off"
+	KeyOn  KeyState = "on"
+)
+
+// Situation is what is on at once.
+type Situation struct {
+	Name      string
+	Key       KeyState
+	EngineRPM float64   // 0 = stopped
+	On        []*Load   // loads on
+	All       bool      // on are all, of the design's own word or because the reader made it
+	Reversed  []*Load   // of those on, the motors that run the other way round
+	Closed    []*Switch // switches closed besides those the loads need
+	Open      []*Switch // switches left open though a load needs them, as one tries each of two feeds
+	With      []When    // the conditions that hold
+	Set       []Setting // switches in a position that the design says; others follow what is on
+	// As is the situation that this one is like, as a leg of a ride; nil = none. The
+	// machine's own loads draw as there.
+	As      *Situation
+	Derived bool // made by the reader
+	Pos     problem.Pos
+}
+
+// Compare puts situations in an order that does not hang on the file: those of the
+// design by name, then those made by the reader as they are.
+func (s *Situation) Compare(t *Situation) int {
+	switch {
+	case s.Derived && t.Derived:
+		return 0
+	case s.Derived != t.Derived:
+		return map[bool]int{true: 1, false: -1}[s.Derived]
+	}
+	return strings.Compare(s.Name, t.Name)
+}
 
 // stateDraft is what is on at once, of a situation or of a leg of a ride,
 // before names and engine speeds are looked up.

@@ -1,5 +1,11 @@
 package design
 
+// Splice joins feeds.
+type Splice struct {
+	Common
+	FedBy []Feed
+}
+
 var spliceSection = section[Splice]{
 	Section: Section{Name: "splice", Shape: KindNamed,
 		Doc:     "A joint where one feed goes on to several parts.",

@@ -7,6 +7,27 @@ import (
 	"fusewright/library"
 )
 
+// Switch is a contact worked by hand, or by water or pressure, or one pole of several.
+type Switch struct {
+	Common
+	Plugged
+	Type      *library.SwitchType // nil when the design gives its rating only
+	RatingA   Quantity
+	FedBy     []Feed
+	Returns   []Feed // where it stands in a return
+	Momentary bool   // closed only while it is held; by the type or the design
+	// KeyOperated: worked by the ignition key; by the type or the design.
+	KeyOperated bool
+	// Positions are those of its handle, in order; none = a plain contact. Each output is a
+	// terminal that loads name, as a way of a block.
+	Positions []*Position
+	// Pole is the switch whose handle moves it: type, rating and place are that one's; nil =
+	// it has a handle of its own.
+	Pole *Switch
+
+	poleOf Text // Pole before it is looked up
+}
+
 var switchSection = section[Switch]{
 	Section: Section{Name: "switch", Shape: KindNamed,
 		Doc: "A contact worked by hand, or one that water, pressure or the like works. It is closed in a situation when a load that is on is fed through it, or " +

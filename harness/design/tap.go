@@ -2,6 +2,16 @@ package design
 
 import "fusewright/harness/design/quantity"
 
+// Tap is a point of the factory loom used as a trigger or a feed.
+type Tap struct {
+	Common
+	Hot             When
+	FuseA           Quantity // the factory fuse before it
+	SpareA          Quantity // what may be drawn from it
+	Supervised      bool     // watched by a data-bus module
+	SupervisedGiven bool     // false = the design does not say
+}
+
 var tapSection = section[Tap]{
 	Section: Section{Name: "tap", Shape: KindNamed,
 		Doc: "A point of the factory wiring that the harness uses, as a trigger or as a feed.",

@@ -4,10 +4,38 @@ import (
 	"fmt"
 	"slices"
 
+	"fusewright/harness/design/problem"
 	"fusewright/harness/design/quantity"
 
 	"gopkg.in/yaml.v3"
 )
+
+// When says in which key states something draws or is live, or names a condition in
+// which alone it does: see Condition.
+type When string
+
+// The key states of taps and vehicle loads.
+const (
+	WhenRunning When = "running" // engine running
+	WhenKey     When = "key"     // key on, engine running or not
+	WhenAlways  When = "always"
+)
+
+// VehicleLoad is what the machine itself draws.
+type VehicleLoad struct {
+	Name     string
+	PowerW   Quantity // at the system's regulated voltage
+	CurrentA Quantity
+	Duty     Quantity // share of time, 0..1
+	When     When     // default running; "" where it draws in situations
+	// In are the situations in which alone it draws, While the conditions; none of
+	// either = by When.
+	In    []*Situation
+	While []When
+	Pos   problem.Pos
+
+	in []Text // the names of In and While
+}
 
 var vehiclePower = Key{Kind: KindQuantity, Unit: quantity.Power, Min: 0, Max: 100_000}
 

@@ -9,6 +9,51 @@ import (
 	"fusewright/library"
 )
 
+// WireSpec is what the design says of a wire; the reader fills what is left
+// out from the defaults, so that Type, Size and Colour are set on every wire
+// (Size stays nil only when the library has none, which is a problem).
+type WireSpec struct {
+	Type   *library.WireType
+	Size   *library.WireSize
+	Colour Colour
+	// ColourAuto tells that the colour is left to package circuit: Colour is the usual one
+	// until then.
+	ColourAuto bool
+	LengthM    Quantity          // given length, else from the runs
+	SlackM     Quantity          // allowance per end
+	Fitted     bool              // already there: neither cut nor bought
+	Sheathed   bool              // inside a sheath or conduit from end to end
+	FromEnd    *library.Terminal // nil = by the part's terminal and the size
+	ToEnd      *library.Terminal
+	// SizeAuto tells that neither the wire nor the defaults give a size: Size is
+	// then the practice's smallest until package sizing chooses. FromKind and
+	// ToKind are the kinds of crimp parts asked for where no part is named.
+	SizeAuto         bool
+	FromKind, ToKind string
+	// TypeAuto tells that neither names an insulation: Type is then the practice's usual
+	// one until sizing chooses.
+	TypeAuto bool
+	// FromAuto and ToAuto tell that the design asks for a crimp part to be chosen.
+	FromAuto, ToAuto bool
+	Pos              problem.Pos
+}
+
+// Colour is one or two colours: base and tracer.
+type Colour struct {
+	Base, Tracer *library.Colour // Tracer nil for one colour
+}
+
+// Code is the IEC 60757 code, such as "BK" or "YERD".
+func (c Colour) Code() string {
+	switch {
+	case c.Base == nil:
+		return ""
+	case c.Tracer == nil:
+		return c.Base.Code
+	}
+	return c.Base.Code + c.Tracer.Code
+}
+
 // wireDraft is a wire as the file describes it, before defaults.
 type wireDraft struct {
 	spec      WireSpec

@@ -242,6 +242,14 @@ loads:
 		"short fuse - dome lamp", "dome lamp - frame"}; !slices.Equal(got, want) {
 		t.Errorf("%q", got)
 	}
+	dome := &finding.Finding{Rule: "voltage-drop", Part: "dome lamp"}
+	w := x.lossyWires(dome)[1]
+	for share, want := range map[float64]bool{0.99: true, 1: true, 1.01: false} {
+		w.EndsOhm = share * w.ConductorOhm20
+		if got := slices.Contains(x.lossyWires(dome), w); got != want {
+			t.Errorf("joints of %g of the copper: tried %t", share, got)
+		}
+	}
 	if l := x.lossyWires(&finding.Finding{Part: "tail lamp", Ref: "W1"}); l != nil {
 		t.Error("a finding that names its wire is about that one")
 	}

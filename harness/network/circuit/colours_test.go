@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/proof/synth"
 )
@@ -89,6 +90,26 @@ func TestThickFeedsAreRed(t *testing.T) {
 		c := build(t, "colours.yaml", text)
 		if got := named(t, c, "horn relay").Terminal("30").Wires[0].Spec.Colour.Code(); got != want {
 			t.Errorf("%s: %s, want %s", size, got, want)
+		}
+	}
+}
+
+// The limit is 6 mm² itself: a wire of a user's own library just above it is thick.
+func TestThickByHand(t *testing.T) {
+	for area, want := range map[float64]string{5.9: "BN", 6: "BN", 6.1: "RD"} {
+		d, err := design.Read("colours.yaml", []byte(strings.Replace(coloured, "PRACTICE", "off-road", 1)), nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		wire := &d.Relays[0].FedBy[0].Wire
+		own := *wire.Size
+		own.AreaMm2, wire.Size = area, &own
+		c, err := circuit.Build(d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := named(t, c, "horn relay").Terminal("30").Wires[0].Spec.Colour.Code(); got != want {
+			t.Errorf("%g mm²: %s, want %s", area, got, want)
 		}
 	}
 }
