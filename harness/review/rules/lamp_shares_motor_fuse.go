@@ -60,12 +60,14 @@ func (p *Pass) judgeShared(part *circuit.Part, b *circuit.Branch, severity findi
 	}
 }
 
-// besideLamp are the loads that are no motors, are not critical and draw more than a lamp
-// which must burn, on its fuse: electronics, and afloat lamps too.
+// besideLamp are the loads that are no motors and draw more than a lamp which must burn, on
+// its fuse: electronics, and afloat lamps that need not burn.
 func (p *Pass) besideLamp(fuse, lamp *circuit.Branch) []*circuit.Branch {
 	less := func(l *design.Load) bool {
-		return !l.Critical && !l.TightDrop && !l.MustBurn() && l.Behaves != design.Motor &&
-			(p.practice.Afloat || l.Behaves == design.ConstantPower && !l.IsLamp())
+		if l.IsLamp() {
+			return p.practice.Afloat && !l.Critical && !l.MustBurn()
+		}
+		return l.Behaves == design.ConstantPower
 	}
 	return slices.DeleteFunc(p.loadsOn(fuse, less), func(x *circuit.Branch) bool {
 		return p.c.DrawA(x) <= p.c.DrawA(lamp)
