@@ -355,8 +355,11 @@ func (x *Load) NeedsV() float64 {
 // MustBurn tells whether it is a lamp that must not go out with something else: of
 // a type that has to burn, or a lamp that the design calls critical.
 func (x *Load) MustBurn() bool {
-	return x.Type != nil && x.Type.MustBurn || x.Critical && (x.Sign == SignLamp || x.Sign == SignLED)
+	return x.Type != nil && x.Type.MustBurn || x.Critical && x.IsLamp()
 }
+
+// IsLamp tells whether it gives light, by its symbol.
+func (x *Load) IsLamp() bool { return x.Sign == SignLamp || x.Sign == SignLED }
 
 // LongestS is the longest time that it is on at once, in s; +Inf = for good.
 func (x *Load) LongestS() float64 {

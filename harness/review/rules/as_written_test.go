@@ -212,7 +212,9 @@ loads:
 		lamp, motor, fuse, fed string
 		want                   bool
 	}{{"filament lamp, critical: yes", "motor", "keyed feed", "lamp fuse", true},
-		{"filament lamp", "motor", "keyed feed", "lamp fuse", false},
+		{"filament lamp", "motor", "keyed feed", "lamp fuse", true},
+		{"filament lamp", "motor", "keyed feed", "pump fuse", false},
+		{"filament lamp", "constant power", "keyed feed", "lamp fuse", false},
 		{"filament lamp, critical: yes", "motor, symbol: horn", "keyed feed", "lamp fuse", false},
 		{"filament lamp, critical: yes", "motor", "keyed feed", "pump fuse", false},
 		{"filament lamp, critical: yes", "motor", "lamp fuse", "pump fuse", false},

@@ -205,8 +205,7 @@ func lampsAlone(draws []*circuit.Branch) bool {
 }
 
 func isLamp(b *circuit.Branch) bool {
-	l := b.Load
-	return l != nil && l.Load != nil && (l.Load.Sign == design.SignLamp || l.Load.Sign == design.SignLED)
+	return b.Load != nil && b.Load.Load != nil && b.Load.Load.IsLamp()
 }
 
 // ofPump is what to do about bilge pumps of a boat, which must stay live; "" = there is

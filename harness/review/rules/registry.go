@@ -107,6 +107,7 @@ var registry = sorted(
 	untinnedWire,
 	unusedAcceptance,
 	voltageDrop,
+	wayWithoutFuse,
 	weldedContactLive,
 	wireBeforeFuse,
 	wireBelowMinimum,
