@@ -255,6 +255,43 @@ func (c *Circuit) Labels() []design.Number {
 	return list
 }
 
+// GoneLoad is a part that the design no longer has, while its labels are kept.
+type GoneLoad struct {
+	design.Number           // its own label
+	Feed          string    // number of its wire
+	From          *Terminal // where that came from
+}
+
+// GoneLoads are what fed nothing further of what is gone: parts with a wire from a terminal
+// that is still there, in the order of the labels.
+func (c *Circuit) GoneLoads() (list []GoneLoad) {
+	if len(c.Gone) == 0 || !c.Design.Lasting() {
+		return nil
+	}
+	ends := map[string]*Terminal{}
+	for _, p := range c.Parts {
+		for _, t := range p.Terminals {
+			if end := fold(endText(t)); ends[end] == nil || ends[end].Name == "in" {
+				ends[end] = t
+			}
+		}
+	}
+	parts := map[string]design.Number{}
+	for _, g := range c.Gone {
+		parts[fold(g.Of.Value)] = g
+	}
+	for _, g := range c.Gone {
+		of, _ := c.Design.Coloured(g.Of.Value)
+		name, end, _ := strings.Cut(fold(of), ", "+string(FeedWire)+" from ")
+		part, gone := parts[name]
+		if from := ends[end]; gone && from != nil {
+			list = append(list, GoneLoad{Number: part, Feed: g.Label, From: from})
+			delete(parts, name)
+		}
+	}
+	return list
+}
+
 // namedParts are the parts, and then the fuses in the ways of blocks, since the
 // person with the fuse box looks for them under the same letter.
 func (c *Circuit) namedParts() (list []*named) {
@@ -280,12 +317,16 @@ func namedWire(role Role, from, to *Terminal, label *string) *named {
 	if role.Returns() {
 		far, other, way = from, to, " to "
 	}
-	end := other.Text()
-	if k := other.Part.Kind; k == Splice || k == Ground { // has one joint
-		end = other.Part.Name
-	}
 	name := far.Part.Name + ", " + string(role)
-	return &named{kind: wireKind, name: name, exact: name + way + end, label: label}
+	return &named{kind: wireKind, name: name, exact: name + way + endText(other), label: label}
+}
+
+// endText names an end of a wire: a splice or ground has one joint.
+func endText(t *Terminal) string {
+	if k := t.Part.Kind; k == Splice || k == Ground {
+		return t.Part.Name
+	}
+	return t.Text()
 }
 
 // tellApart counts wires that have both ends and the role in common.
