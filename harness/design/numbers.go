@@ -20,7 +20,7 @@ type Numbers struct {
 }
 
 // Number is one label and what it stands for: a part by its name, the fuse in a
-// way by block and way, a wire by its part and role.
+// way by block and way, a wire by its part and role, with its other end and its colour.
 type Number struct {
 	Label string // "W7"
 	Of    Text   // "left lamp, feed"
@@ -33,6 +33,20 @@ func (n Number) Letter() string { return strings.TrimRight(n.Label, "0123456789"
 // Compare puts labels in the order of their letters, then of their numbers.
 func (n Number) Compare(m Number) int {
 	return cmp.Or(cmp.Compare(n.Letter(), m.Letter()), cmp.Compare(len(n.Label), len(m.Label)), cmp.Compare(n.Label, m.Label))
+}
+
+// Coloured takes the colour off what the label of a wire stands for, "lamp, feed from
+// main, YERD"; nil when there is none.
+func (d *Design) Coloured(of string) (rest string, colour *Colour) {
+	at := strings.LastIndex(of, ", ")
+	if at < 0 || d.Library == nil {
+		return of, nil
+	}
+	base, tracer := d.Library.ColourPair(strings.TrimSpace(of[at+2:]))
+	if base == nil || !strings.Contains(of[:at], ", ") {
+		return of, nil
+	}
+	return of[:at], &Colour{Base: base, Tracer: tracer}
 }
 
 // Lasting tells that labels whose part or wire is gone are not given again: the
@@ -48,8 +62,9 @@ var labelForm = regexp.MustCompile(`^[A-Z]{1,3}[1-9][0-9]{0,5}$`)
 func numbersKey() key[Design] {
 	k := Key{Name: "numbers", Kind: KindLabels, Default: "counted in the order of the design",
 		Doc: "labels that stay, one a line, written by `fmt --number`; what is not listed takes the next free number of its letter, " +
-			"and one whose part or wire is gone is not given again before `revision` is another",
-		Example: `{revision: B, F1: main, W1: "main, feed"}`}
+			"and one whose part or wire is gone is not given again before `revision` is another; a wire with its other end keeps its slot " +
+			"in the schematic till then, and with its colour that of `colour: auto`",
+		Example: `{revision: B, F1: main, W1: "main, feed from battery, RD"}`}
 	return key[Design]{Key: k, read: func(r *reader, d *Design, f field) {
 		if n := follow(f.node); n.Kind != yaml.MappingNode {
 			r.report(r.pos(f.node), fmt.Sprintf("%q is %s", k.Name, kindName(n)), k.expected())

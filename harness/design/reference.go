@@ -31,8 +31,13 @@ lengths, bundles, currents and findings follow from that.
   ends, unless the wire gives its own: that of the finished wire. Papers print
   the length to cut, which is longer (see [wire](#wire)).
 - **Labels** (` + "`F3`, `W7`" + `) are counted in the order of the design, wires from the battery outward, unless ` + "`numbers`" + ` holds them:
-  ` + "`fusewright fmt --number FILE`" + ` writes it at the end, one label a line with what it stands for (` + "`W7: left lamp, feed`" + `), and from then
-  on a label stays with its part or wire, whatever is added or taken away. A part of another name is another part.
+  ` + "`fusewright fmt --number FILE`" + ` writes it at the end, one label a line with what it stands for
+  (` + "`W7: left lamp, feed from lamp pair, YERD`" + `), and from then on a label stays with its part or wire, whatever is added or
+  taken away, and so does the colour that ` + "`colour: auto`" + ` chose. A part of another name is another part.
+- A load that is taken out leaves its **slot** on the schematic empty, so that all other circuits stay where they were, as long as its
+  labels are kept: until ` + "`revision`" + ` is another or its lines in ` + "`numbers`" + ` are deleted. A slot costs no sheet, and slots never take
+  more than half of one. Without labels only a switch, fuse or diode that feeds nothing keeps one, and what hung on a splice or
+  beside another load does not.
 - What is left out and matters to a review is not guessed: the findings say that it is missing.
 - Every mistake of a file is reported in one run, with line and column. A value may be shared by a YAML
   anchor; merge keys and tags are not taken. A file has at most 4 MiB and 20 000 wires.

@@ -119,8 +119,9 @@ func drawLabel(s *scene.Sheet, stock Stock, row, column int, m marker) {
 	s.Rect(r.Grow(-0.2), &pen, nil)
 	times := max(1, int((r.H-labelPadMM-tailMM+0.5)/(2*labelLineMM)))
 	y := r.Y + labelPadMM
+	own := shortened(m.own, func(text string) bool { return bold.Width(text) <= r.W-2*labelPadMM })
 	for range times {
-		s.TextIn(scene.Rect{X: r.X + labelPadMM, Y: y, W: r.W - 2*labelPadMM, H: 3}, m.own, bold)
+		s.TextIn(scene.Rect{X: r.X + labelPadMM, Y: y, W: r.W - 2*labelPadMM, H: 3}, own, bold)
 		s.TextIn(scene.Rect{X: r.X + labelPadMM, Y: y + labelLineMM, W: r.W - 2*labelPadMM, H: 3}, m.goes, small)
 		y += 2 * labelLineMM
 	}

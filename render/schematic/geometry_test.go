@@ -220,7 +220,7 @@ func rectOf(a, b route.Spot) scene.Rect {
 func symbolBoxes(d *paint.Drawing, p *arrange.Page) map[*cell.Cell][]scene.Rect {
 	boxes := map[*cell.Cell][]scene.Rect{}
 	for _, c := range p.Cells {
-		if c.Kind != cell.Part {
+		if c.Kind != cell.Part || c.Empty {
 			continue
 		}
 		y, x := float64(c.Rows[0].Y), float64(c.X)

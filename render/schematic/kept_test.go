@@ -5,10 +5,12 @@ import (
 	"math"
 	"os"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
 	"fusewright/harness"
+	"fusewright/harness/design/edit"
 	"fusewright/harness/review/finding"
 	"fusewright/render/schematic/cell"
 	"fusewright/render/schematic/paint"
@@ -29,7 +31,7 @@ type place struct {
 func placesOf(d *paint.Drawing) map[string]place {
 	all := map[string]place{}
 	for _, c := range d.List {
-		if c.Kind == cell.Part && !c.Coil && c.Piece < 2 {
+		if c.Kind == cell.Part && !c.Empty && !c.Coil && c.Piece < 2 {
 			all[c.Part.Name] = place{c.Sheet, float64(c.X) * symbol.M, float64(c.Rows[0].Y) * symbol.M}
 		}
 	}
@@ -105,17 +107,30 @@ var singleEdits = []edits{
 			return "size: 10 mm²"
 		})
 	}},
-	{"remove a load", func(text string, n int) string {
-		from, to := loads(text)
-		all := loadLine.FindAllStringSubmatchIndex(text[from:to], -1)
-		m := all[n%len(all)]
-		name := text[from+m[2] : from+m[3]]
-		text = text[:from+m[0]] + text[from+m[1]:]
-		for _, s := range []string{", " + name, name + ", ", name} {
-			text = regexp.MustCompile(`(?m)((?:on|off|reversed): \[[^\]]*)`+regexp.QuoteMeta(s)+`([,\]])`).ReplaceAllString(text, "$1$2")
-		}
-		return strings.ReplaceAll(text, "[, ", "[")
-	}},
+	{"remove a load", remove},
+}
+
+// remove takes a load out of the design and of its situations.
+func remove(text string, n int) string {
+	from, to := loads(text)
+	all := loadLine.FindAllStringSubmatchIndex(text[from:to], -1)
+	m := all[n%len(all)]
+	name := text[from+m[2] : from+m[3]]
+	text = text[:from+m[0]] + text[from+m[1]:]
+	for _, s := range []string{", " + name, name + ", ", name} {
+		text = regexp.MustCompile(`(?m)((?:on|off|reversed): \[[^\]]*)`+regexp.QuoteMeta(s)+`([,\]])`).ReplaceAllString(text, "$1$2")
+	}
+	return strings.ReplaceAll(text, "[, ", "[")
+}
+
+// withNumbers is the text of a design with the labels of its parts and wires.
+func withNumbers(t *testing.T, r *harness.Review, text string) string {
+	t.Helper()
+	out, err := edit.Numbers([]byte(text), r.Design.Revision.Value, r.Circuit.Labels())
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(out)
 }
 
 // flagged is a review with a finding more on one of its parts or wires.
@@ -138,6 +153,7 @@ func TestEditsKeepPlaces(t *testing.T) {
 	var b strings.Builder
 	fmt.Fprintf(&b, "# design size, edit: parts within %d mm after single edits\n", keptMM)
 	all, most, sumStay, sumOf := 0, 9, 0, 0
+	byKind, order := map[string][2]int{}, []string{}
 	for _, name := range []string{"fen-runner", "reed-skiff"} {
 		text, err := os.ReadFile("../../designs/" + name + ".yaml")
 		if err != nil {
@@ -156,8 +172,14 @@ func TestEditsKeepPlaces(t *testing.T) {
 			row := func(kind string, stay, of int) {
 				fmt.Fprintf(&b, "%s %s, %s: %.1f %%\n", name, size, kind, 100*float64(stay)/float64(of))
 				sumStay, sumOf = sumStay+stay, sumOf+of
+				if _, known := byKind[kind]; !known {
+					order = append(order, kind)
+				}
+				byKind[kind] = [2]int{byKind[kind][0] + stay, byKind[kind][1] + of}
 			}
-			for _, e := range singleEdits {
+			numbered := withNumbers(t, base, string(text))
+			kinds := append(slices.Clone(singleEdits), edits{"remove a load, with numbers", func(_ string, n int) string { return remove(numbered, n) }})
+			for _, e := range kinds {
 				stay, of := 0, 0
 				for n := range most {
 					edited := e.make(string(text), n)
@@ -175,6 +197,9 @@ func TestEditsKeepPlaces(t *testing.T) {
 			}
 			row("add a finding", stay, of)
 		}
+	}
+	for _, kind := range order {
+		fmt.Fprintf(&b, "all, %s: %.1f %%\n", kind, 100*float64(byKind[kind][0])/float64(byKind[kind][1]))
 	}
 	fmt.Fprintf(&b, "all %d edits: %.1f %%\n", all, 100*float64(sumStay)/float64(sumOf))
 	checkRecorded(t, file, b.String())

@@ -50,3 +50,23 @@ func TestPlugsAreNamed(t *testing.T) {
 	}
 	t.Error("a plug with a long name is not named in the caption")
 }
+
+// What cannot be told by colour is named where the drawing says how to read it.
+func TestLegendNamesSharedColours(t *testing.T) {
+	review := demo(t, "fen-runner")
+	says := func(w bool) bool {
+		review.Circuit.Wires[4].ColourShared = w
+		d, err := plan(review, Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		all := ""
+		for s := range words(append(d.Paint(), d.Legend()...)) {
+			all += s + "\n"
+		}
+		return strings.Contains(all, "More circuits than")
+	}
+	if says(false) || !says(true) {
+		t.Errorf("said when none is shared: %v, when one is: %v", says(false), says(true))
+	}
+}

@@ -123,6 +123,9 @@ func plan(review *harness.Review, opt Options) (*paint.Drawing, error) {
 // laid lays sheets out in one way of drawing, with room for another.
 func laid(review *harness.Review, l, twin *labels.Labels, paper frame.Paper) (*paint.Drawing, error) {
 	a, err := arrange.Circuit(l, paper, twin)
+	if err == nil && l.Slots == labels.WholeSlots && a.HasSlots() {
+		a, err = fewest(a, l, twin, paper)
+	}
 	if err != nil {
 		return nil, err
 	}
@@ -131,6 +134,31 @@ func laid(review *harness.Review, l, twin *labels.Labels, paper frame.Paper) (*p
 		return laid(review, l, nil, paper)
 	}
 	return d, nil
+}
+
+// fewest is an arrangement with slots where they cost no sheet and leave none half empty:
+// whole ones, else lean ones.
+func fewest(whole *arrange.Arrangement, l, twin *labels.Labels, paper frame.Paper) (*arrange.Arrangement, error) {
+	if len(whole.Pages) == 1 && !whole.HalfEmpty() {
+		return whole, nil
+	}
+	with := func(slots labels.Slots) (*arrange.Arrangement, error) {
+		own := *l
+		own.Slots = slots
+		return arrange.Circuit(&own, paper, twin)
+	}
+	none, err := with(labels.NoSlots)
+	if err != nil {
+		return nil, err
+	}
+	fits := func(a *arrange.Arrangement) bool { return len(a.Pages) <= len(none.Pages) && !a.HalfEmpty() }
+	if fits(whole) {
+		return whole, nil
+	}
+	if lean, err := with(labels.LeanSlots); err != nil || fits(lean) {
+		return lean, err
+	}
+	return none, nil
 }
 
 // DrawChanges makes the sheets of a design with what changed against an earlier

@@ -2,6 +2,7 @@ package schematic
 
 import (
 	"fmt"
+	"slices"
 	"sort"
 	"strings"
 
@@ -61,6 +62,9 @@ func checkNets(d *paint.Drawing) (faults []string) {
 			want[source][name] = true
 		}
 		for _, c := range p.Cells {
+			if c.Empty {
+				continue
+			}
 			for _, o := range c.Outlets {
 				if c.Kind == cell.In || usedHere(d, p, o.Term) {
 					note(route.Spot{X: c.X + o.Dx, Y: o.Y()}, keyOf(c, o.Term))
@@ -105,7 +109,7 @@ func checkNets(d *paint.Drawing) (faults []string) {
 }
 
 func usedHere(d *paint.Drawing, p *arrange.Page, t *circuit.Terminal) bool {
-	return len(d.Feeds[t]) > 0
+	return slices.ContainsFunc(d.Feeds[t], func(in *cell.Inlet) bool { return !in.Cell.Empty })
 }
 
 func terminalKey(t *circuit.Terminal) string { return t.Part.Ref + ":" + t.Name }

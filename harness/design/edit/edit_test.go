@@ -151,7 +151,7 @@ func TestTidy(t *testing.T) {
 	}
 }
 
-// A design saved with the line ends of Windows is tidied as any other.
+// A design saved with the line ends of Windows is tidied as any other, and keeps them.
 func TestTidyWindowsLines(t *testing.T) {
 	files, err := filepath.Glob("../../../designs/*.yaml")
 	if err != nil || len(files) == 0 {
@@ -169,7 +169,7 @@ func TestTidyWindowsLines(t *testing.T) {
 		got, err := Tidy([]byte(strings.ReplaceAll(string(src), "\n", "\r\n")))
 		if err != nil {
 			t.Errorf("%s: %v", file, err)
-		} else if diff := cmp.Diff(string(want), string(got)); diff != "" {
+		} else if diff := cmp.Diff(strings.ReplaceAll(string(want), "\n", "\r\n"), string(got)); diff != "" {
 			t.Errorf("%s (-want +got)\n%s", file, diff)
 		}
 	}

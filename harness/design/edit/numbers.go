@@ -1,6 +1,7 @@
 package edit
 
 import (
+	"bytes"
 	"fmt"
 	"slices"
 	"strings"
@@ -13,100 +14,215 @@ import (
 // numbersHead opens the section where there is none.
 const numbersHead = "numbers:   # labels that stay; written by fmt --number"
 
+// revisionKey is the key of the section that is no label.
+const revisionKey = "revision"
+
 // Numbers writes the section that holds labels: those of the list and no others,
 // in the order of their letters and numbers, with the revision that they are for
-// first; "" = none. Lines that are there already stay as they are, with the
-// comments before them. A section that is missing comes at the end of the text.
+// first; "" = none. Lines that are there already stay as they are; comments stay too,
+// where a line goes or says something else. A section that is missing comes at the end
+// of the document; one in braces gets lines, in a design that is not in braces itself.
 func Numbers(src []byte, revision string, list []design.Number) ([]byte, error) {
 	root, err := parse(src)
 	if err != nil {
 		return nil, err
 	}
-	t := newText(src)
-	s := &numberLines{t: t, indent: "  ", lines: map[string]string{}}
-	from, to, err := s.find(root)
+	list = slices.SortedFunc(slices.Values(list), design.Number.Compare)
+	if revision != "" {
+		list = append([]design.Number{{Label: revisionKey, Of: design.Text{Value: revision}}}, list...)
+	}
+	s := &numberLines{t: newText(src), indent: "  ", lines: map[string]*numberLine{}}
+	if root.Kind == yaml.MappingNode && root.Style&yaml.FlowStyle != 0 {
+		now, err := s.inBraces(root, list)
+		if err != nil {
+			return nil, err
+		}
+		return now, sameBut(root, now, "numbers")
+	}
+	from, to, head, err := s.find(root)
 	if err != nil {
 		return nil, err
 	}
-	var out strings.Builder
-	out.Write(src[:from])
-	if from == len(src) {
-		out.WriteString(s.opening(src))
+	write := func(head string) ([]byte, error) {
+		now := slices.Concat(src[:from], []byte(head+s.written(list)), src[to:])
+		return now, sameBut(root, now, "numbers")
 	}
-	if revision != "" {
-		out.WriteString(s.line("revision", revision))
+	now, err := write(head)
+	if err != nil && strings.HasPrefix(head, s.t.newline) { // a blank line more is text here
+		return write(strings.TrimPrefix(head, s.t.newline))
 	}
-	list = slices.Clone(list)
-	slices.SortFunc(list, design.Number.Compare)
-	for _, n := range list {
-		out.WriteString(s.line(n.Label, n.Of.Value))
-	}
-	out.Write(src[to:])
-	now := []byte(out.String())
-	return now, sameBut(root, now, "numbers")
+	return now, err
 }
 
 // numberLines are the lines of the section as it stands.
 type numberLines struct {
 	t      *text
 	indent string
-	lines  map[string]string // by key, with the comments before them
-	values map[string]string
+	lines  map[string]*numberLine // by label
 }
 
-// find takes the lines of the section: where they begin and end in the text, both
-// its end when there is no section.
-func (s *numberLines) find(root *yaml.Node) (from, to int, err error) {
-	if root.Kind != yaml.MappingNode || root.Style&yaml.FlowStyle != 0 {
-		return 0, 0, fmt.Errorf("the design is written in braces; numbers need lines of their own")
+// numberLine is a line in the pieces that stay when its value is another.
+type numberLine struct {
+	above       string // comments and blank lines
+	lead, after string // of the value, the line's end with it
+	text        string // between the two
+	value       string
+}
+
+// find takes the lines of the section: what of the text gives way to them, and what comes
+// before them.
+func (s *numberLines) find(root *yaml.Node) (from, to int, head string, err error) {
+	key, n := section(root, "numbers")
+	switch {
+	case key == nil:
+		from, head = s.opening(root)
+		return from, from, head, nil
+	case n.Kind == yaml.MappingNode && n.Style&yaml.FlowStyle != 0 && n.Anchor == "":
+		return s.braces(key, n)
+	case n.Kind != yaml.MappingNode || n.Anchor != "":
+		return 0, 0, "", fmt.Errorf("numbers is not written one label a line")
 	}
-	s.values = map[string]string{}
+	line := key.Line
+	from, _ = s.t.lineEnd(line)
+	s.indent = strings.Repeat(" ", n.Content[0].Column-1)
+	for k := 0; k+1 < len(n.Content); k += 2 {
+		label, of := n.Content[k], n.Content[k+1]
+		if of.Line != label.Line || !s.t.endsOn(of) || label.Line <= line {
+			return 0, 0, "", fmt.Errorf("numbers, %s: not on one line of its own", label.Value)
+		}
+		begin, _ := s.t.lineEnd(line)
+		line = label.Line
+		s.note(label, of, begin)
+		to, _ = s.t.lineEnd(line)
+	}
+	return from, to, "", nil
+}
+
+// note takes a line apart; begin is where the comments above it begin.
+func (s *numberLines) note(label, of *yaml.Node, begin int) {
+	start, at := s.t.offset(label.Line, 1), s.t.offset(of.Line, of.Column)
+	end, _ := s.t.scalarEnd(at, of)
+	if of.Kind == yaml.AliasNode {
+		end = at + len("*"+of.Value)
+	}
+	last, whole := s.t.lineEnd(label.Line)
+	src := s.t.src
+	l := &numberLine{above: string(src[begin:start]), lead: string(src[start:at]), text: string(src[at:end]),
+		after: string(src[end:last]), value: follow(of).Value}
+	if !whole {
+		l.after += s.t.newline
+	}
+	name := label.Value
+	if fold(name) == revisionKey {
+		name = revisionKey
+	}
+	s.lines[name] = l
+}
+
+// braces takes a section in braces out of its line.
+func (s *numberLines) braces(key, n *yaml.Node) (from, to int, head string, err error) {
+	at := s.t.offset(n.Line, n.Column)
+	_, end, _, ok := s.t.flow(at)
+	if !ok || bytes.ContainsRune(s.t.src[at:end], '#') {
+		return 0, 0, "", fmt.Errorf("numbers is not written one label a line")
+	}
+	s.indent = strings.Repeat(" ", key.Column+1)
+	to, whole := s.t.lineEnd(s.t.lineAt(end))
+	if head = string(s.t.src[end:to]); !whole {
+		head += s.t.newline
+	}
+	return len(bytes.TrimRight(s.t.src[:at], " \t")), to, head, nil
+}
+
+// opening is where a new section goes, and its head.
+func (s *numberLines) opening(root *yaml.Node) (at int, head string) {
+	margin := strings.Repeat(" ", max(root.Column-1, 0))
+	s.indent = margin + s.indent
+	at = s.t.documentEnd()
+	if at > 0 && breakLen(s.t.src[at-1:]) == 0 {
+		head = s.t.newline
+	}
+	return at, head + s.t.newline + margin + numbersHead + s.t.newline
+}
+
+// written is the lines of a list, with the comments of those that go.
+func (s *numberLines) written(list []design.Number) string {
+	for label := range s.lines {
+		if !slices.ContainsFunc(list, func(n design.Number) bool { return n.Label == label }) {
+			list = append(list, design.Number{Label: label})
+		}
+	}
+	first := func(n design.Number) int {
+		if n.Label == revisionKey {
+			return 0
+		}
+		return 1
+	}
+	list = slices.SortedFunc(slices.Values(list), design.Number.Compare)
+	slices.SortStableFunc(list, func(a, b design.Number) int { return first(a) - first(b) })
+	var out strings.Builder
+	for _, n := range list {
+		out.WriteString(s.line(n))
+	}
+	return out.String()
+}
+
+// line is a line as it stands, with another value, or a new one; of what stands for
+// nothing the comments alone.
+func (s *numberLines) line(n design.Number) string {
+	l := s.lines[n.Label]
+	switch {
+	case l == nil:
+		return s.indent + n.Label + ": " + inLine(n.Of.Value) + s.t.newline
+	case n.Of.Value == "":
+		if _, comment, ok := strings.Cut(l.after, "#"); ok {
+			return l.above + s.indent + "#" + comment
+		}
+		return l.above
+	case n.Of.Value == l.value:
+		return l.above + l.lead + l.text + l.after
+	}
+	return l.above + l.lead + inLine(n.Of.Value) + l.after
+}
+
+// inBraces writes the section into a design that is in braces.
+func (s *numberLines) inBraces(root *yaml.Node, list []design.Number) ([]byte, error) {
+	var pairs []string
+	for _, n := range list {
+		pairs = append(pairs, n.Label+": "+quote(n.Of.Value))
+	}
+	text := "{" + strings.Join(pairs, ", ") + "}"
+	src := s.t.src
+	if _, n := section(root, "numbers"); n != nil {
+		at := s.t.offset(n.Line, n.Column)
+		_, end, _, ok := s.t.flow(at)
+		if !ok || n.Anchor != "" || bytes.ContainsRune(src[at:end], '#') {
+			return nil, fmt.Errorf("numbers is not written one label a line")
+		}
+		return slices.Concat(src[:at], []byte(text), src[end:]), nil
+	}
+	at, empty, ok := s.t.lastInside(s.t.offset(root.Line, root.Column))
+	switch {
+	case !ok:
+		return nil, fmt.Errorf("the end of the design's braces is not found")
+	case empty:
+		text = "numbers: " + text
+	case src[at-1] == ',':
+		text = " numbers: " + text
+	default:
+		text = ", numbers: " + text
+	}
+	return slices.Concat(src[:at], []byte(text), src[at:]), nil
+}
+
+// section is a key of the design and its value; nil when it is not there.
+func section(root *yaml.Node, name string) (key, value *yaml.Node) {
 	for i := 0; i+1 < len(root.Content); i += 2 {
-		key, n := root.Content[i], root.Content[i+1]
-		if fold(key.Value) != "numbers" {
-			continue
+		if fold(root.Content[i].Value) == name {
+			return root.Content[i], root.Content[i+1]
 		}
-		if n.Kind != yaml.MappingNode || n.Style&yaml.FlowStyle != 0 || n.Anchor != "" {
-			return 0, 0, fmt.Errorf("numbers is not written one label a line")
-		}
-		line := key.Line
-		from, _ = s.t.lineEnd(line)
-		s.indent = strings.Repeat(" ", n.Content[0].Column-1)
-		for k := 0; k+1 < len(n.Content); k += 2 {
-			label, of := n.Content[k], n.Content[k+1]
-			if of.Line != label.Line || !s.t.endsOn(of) || label.Line <= line {
-				return 0, 0, fmt.Errorf("numbers, %s: not on one line of its own", label.Value)
-			}
-			begin, _ := s.t.lineEnd(line)
-			line = label.Line
-			to, _ = s.t.lineEnd(line)
-			s.lines[label.Value] = string(s.t.src[begin:to])
-			s.values[label.Value] = follow(of).Value
-		}
-		return from, to, nil
 	}
-	return len(s.t.src), len(s.t.src), nil
-}
-
-// opening is the head of a new section.
-func (s *numberLines) opening(src []byte) string {
-	end := ""
-	if n := len(src); n > 0 && src[n-1] != '\n' && src[n-1] != '\r' {
-		end = s.t.newline
-	}
-	return end + s.t.newline + numbersHead + s.t.newline
-}
-
-// line is a line as it stands, or a new one when it says something else.
-func (s *numberLines) line(key, value string) string {
-	is, ok := s.lines[key]
-	if !ok || s.values[key] != value {
-		return s.indent + key + ": " + inLine(value) + s.t.newline
-	}
-	if !strings.HasSuffix(is, "\n") && !strings.HasSuffix(is, "\r") {
-		is += s.t.newline
-	}
-	return is
+	return nil, nil
 }
 
 // inLine is a value that has the rest of a line: commas need no quotes there.

@@ -2,6 +2,7 @@ package edit
 
 import (
 	"bytes"
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -73,6 +74,26 @@ func (t *text) lineEnd(line int) (int, bool) {
 		return t.starts[line], true
 	}
 	return len(t.src), false
+}
+
+// lineAt is the line on which a place of the text stands, from 1.
+func (t *text) lineAt(at int) int {
+	i, found := slices.BinarySearch(t.starts, at)
+	if found {
+		i++
+	}
+	return i
+}
+
+// documentEnd is where the mark that ends a document stands, or the end of the text.
+func (t *text) documentEnd() int {
+	for _, at := range t.starts {
+		rest, ok := bytes.CutPrefix(t.src[at:], []byte("..."))
+		if ok && (len(rest) == 0 || isSpace(rest[0]) || breakLen(rest) > 0) {
+			return at
+		}
+	}
+	return len(t.src)
 }
 
 // scalarEnd is the end of a scalar that stands on one line; false when it does

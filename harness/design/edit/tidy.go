@@ -13,12 +13,21 @@ import (
 
 // Tidy brings a design's text into one form: keys by their names
 // of today and quantities in their usual spelling, one space after colons and commas, none inside brackets, no blanks
-// at ends of lines, at most one blank line in a row, lines ended by a line
-// feed. Indentation, order, quotes, comments and what spans several lines stay.
+// at ends of lines, at most one blank line in a row, lines ended as the
+// first is. Indentation, order, quotes, comments and what spans several lines stay.
 // The text must be a design that reads without problems; tidying twice gives
 // the same as once.
 func Tidy(src []byte) ([]byte, error) {
-	src = plainBreaks(src)
+	plain := plainBreaks(src)
+	out, err := tidied(plain)
+	if newText(src).newline == "\r\n" && len(plain) < len(src) {
+		out = bytes.ReplaceAll(out, []byte("\n"), []byte("\r\n"))
+	}
+	return out, err
+}
+
+// tidied is a text with plain line ends, tidied.
+func tidied(src []byte) ([]byte, error) {
 	if !bytes.HasSuffix(src, []byte("\n")) { // the parser hangs a last comment differently without
 		src = append(bytes.Clone(src), '\n')
 	}

@@ -25,7 +25,7 @@ func Build(d *design.Design) (*Circuit, error) {
 // from circuit to circuit; nil without a library.
 func BuildBy(d *design.Design, rater *conductor.Rater) (*Circuit, error) {
 	b := &builder{c: &Circuit{Design: d}, lib: d.Library, parts: map[design.Part]*Part{},
-		crimps: map[crimp]*library.Terminal{}}
+		crimps: map[crimp]*library.Terminal{}, colours: map[string]design.Colour{}}
 	b.addParts()
 	b.draftWires()
 	b.number()

@@ -254,6 +254,9 @@ type Wire struct {
 	FromEnd, ToEnd *library.Terminal // chosen crimp parts; nil = none in the library fits
 	Branch         *Branch
 	Pos            problem.Pos // of the feed or return in the design
+	ColourShared   bool        // colours ran out: another circuit has the same one where it goes
+
+	colourHeld bool // by `numbers` of the design
 }
 
 // ToMake lists the wires that are not there yet.

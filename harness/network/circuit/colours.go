@@ -20,8 +20,9 @@ const leastContrast = 1.5
 // colourWires gives the wires that the design leaves to it their colours: feeds of one
 // potential share one, by what they serve; a return has the returns' colour, and its
 // circuit's as tracer. Circuits of one colour that meet at a place or in a run get
-// different tracers. Wires are taken in their order, so that one more at the end leaves
-// the others alone.
+// different tracers. A wire whose colour stands in `numbers` of the design keeps it, and
+// the others of its potential share it. Wires are taken in their order, so that one more
+// at the end leaves the others alone.
 func (b *builder) colourWires() {
 	if b.lib == nil || b.c.Design.Practice == nil || !slices.ContainsFunc(b.c.Wires, func(w *Wire) bool { return w.Spec.ColourAuto }) {
 		return
@@ -32,15 +33,46 @@ func (b *builder) colourWires() {
 	}
 	p := &palette{code: code, lib: b.lib, taken: map[meetKey]bool{}, serves: map[*Node]string{}, fed: map[*library.Colour]bool{}}
 	for _, w := range b.c.Wires {
-		if !w.Spec.ColourAuto {
-			p.give(w.Spec.Colour, []*Wire{w})
+		switch colour, held := b.colours[w.Number]; {
+		case !w.Spec.ColourAuto:
+			p.give(w.Spec.Colour, w)
+		case held && (colour.Tracer == nil || !thick(w)):
+			p.give(colour, w)
+			w.colourHeld = true
 		}
 	}
 	for _, of := range [][]Role{{FeedWire, CoilFeedWire}, {ReturnWire}, {CoilReturnWire}} {
 		for _, s := range p.strands(b.c.Wires, of) {
-			p.give(p.choose(s), s.wires)
+			if colour, held := s.held(); held {
+				p.give(colour, s.open()...)
+			} else {
+				p.give(p.choose(s), s.open()...)
+			}
 		}
 	}
+}
+
+// thick tells of wires that are not sold in all colours.
+func thick(w *Wire) bool { return w.Spec.Size != nil && w.Spec.Size.AreaMm2 > mostColoursMm2 }
+
+// held is the colour that the first wire of a strand keeps, where the others are sold in it.
+func (s *strand) held() (colour design.Colour, ok bool) {
+	i := slices.IndexFunc(s.wires, func(w *Wire) bool { return w.colourHeld })
+	if i < 0 {
+		return colour, false
+	}
+	colour = s.wires[i].Spec.Colour
+	return colour, colour.Tracer == nil || !slices.ContainsFunc(s.wires, thick)
+}
+
+// open are the wires of a strand that keep no colour.
+func (s *strand) open() (list []*Wire) {
+	for _, w := range s.wires {
+		if !w.colourHeld {
+			list = append(list, w)
+		}
+	}
+	return list
 }
 
 // palette is the colours as they are given out.
@@ -65,7 +97,7 @@ type strand struct {
 	mark  *library.Colour // of the return of a load or coil: the base colour of its feed
 }
 
-func (p *palette) give(c design.Colour, wires []*Wire) {
+func (p *palette) give(c design.Colour, wires ...*Wire) {
 	for _, w := range wires {
 		w.Spec.Colour = c
 		if !w.Role.Returns() {
@@ -127,7 +159,7 @@ func (w *Wire) drawsAt() *Wire {
 
 // choose is the first colour of a strand's order that none has where it goes: at its
 // places and in its runs, or, when all are given out there, in its runs alone. Past that
-// the first of all is used again: the wires' numbers have to do.
+// the first of all is used again, and the wires say so.
 func (p *palette) choose(s *strand) design.Colour {
 	order := p.order(s)
 	for _, runsOnly := range []bool{false, true} {
@@ -137,12 +169,15 @@ func (p *palette) choose(s *strand) design.Colour {
 			}
 		}
 	}
+	for _, w := range s.open() {
+		w.ColourShared = len(order) > 1
+	}
 	return order[0]
 }
 
 // order is the colours that a strand may have, the best first.
 func (p *palette) order(s *strand) (list []design.Colour) {
-	thick := slices.ContainsFunc(s.wires, func(w *Wire) bool { return w.Spec.Size != nil && w.Spec.Size.AreaMm2 > mostColoursMm2 })
+	thick := slices.ContainsFunc(s.wires, thick)
 	switch {
 	case s.back && (thick || s.mark == nil):
 		return []design.Colour{{Base: p.lib.Colour(p.code.Returns)}}

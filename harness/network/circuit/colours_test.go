@@ -1,7 +1,9 @@
 package circuit_test
 
 import (
+	"fmt"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -138,5 +140,106 @@ func TestFeedsOfARunTellApart(t *testing.T) {
 				at[code] = w
 			}
 		}
+	}
+}
+
+// With its labels written, a design that gains a load at any place or loses one recolours
+// no wire; without, this one would.
+func TestColoursStay(t *testing.T) {
+	d := readDesign(t, strings.Replace(coloured, "PRACTICE", "off-road", 1))
+	codes := func(c *circuit.Circuit) map[string]string {
+		m := map[string]string{}
+		for _, w := range c.Wires {
+			m[w.From.Text()+" "+w.To.Text()+" "+string(w.Role)] = w.Spec.Colour.Code()
+		}
+		return m
+	}
+	was, loads := mustBuild(t, d), d.Loads
+	recoloured := func(held bool) (n int) {
+		d.Numbers = design.Numbers{}
+		if held {
+			d.Numbers.List = was.Labels()
+		}
+		for i, l := range loads {
+			more := *l
+			more.Name = "newcomer"
+			for _, list := range [][]*design.Load{slices.Delete(slices.Clone(loads), i, i+1), slices.Insert(slices.Clone(loads), i, &more)} {
+				d.Loads = list
+				now := codes(mustBuild(t, d))
+				for wire, code := range codes(was) {
+					if now[wire] != "" && now[wire] != code {
+						n++
+					}
+				}
+			}
+		}
+		return n
+	}
+	if n := recoloured(false); n == 0 {
+		t.Error("nothing is recoloured without labels: this test shows nothing")
+	}
+	if n := recoloured(true); n > 0 {
+		t.Errorf("%d wires recoloured", n)
+	}
+}
+
+// What `numbers` says of a wire's colour holds while the wire is left open and is sold in
+// it; the others of its potential follow.
+func TestHeldColours(t *testing.T) {
+	for _, c := range []struct{ name, from, to, want string }{
+		{"held", "", "", "GNWH GNWH"},
+		{"its size has no tracers", "  left: {power: 10 W,", "  left: {wire: {size: 10 mm²}, power: 10 W,", "RD RD"},
+		{"stated", "  left: {power: 10 W,", "  left: {wire: {colour: GY}, power: 10 W,", "GY YERD"},
+		{"it comes from elsewhere", "tail, fed by: pair", "tail, fed by: lamp switch", "YERD YERD"},
+	} {
+		text := strings.Replace(coloured, "PRACTICE", "off-road", 1) + "numbers: {W9: \"left, feed from pair, GNWH\"}\n"
+		d := mustBuild(t, readDesign(t, strings.Replace(text, c.from, c.to, 1)))
+		left, right := named(t, d, "left").Terminal("+").Wires[0], named(t, d, "right").Terminal("+").Wires[0]
+		if got := left.Spec.Colour.Code() + " " + right.Spec.Colour.Code(); got != c.want {
+			t.Errorf("%s: %s, want %s", c.name, got, c.want)
+		}
+		if left.Number != "W9" {
+			t.Errorf("%s: it is %s", c.name, left.Number)
+		}
+	}
+}
+
+// Lamp circuits that go one way have as many colours as there are bases and tracers; those
+// past that say that they share one. Every circuit here meets all others in the run.
+func TestColoursRunOut(t *testing.T) {
+	harness := func(n int) *circuit.Circuit {
+		var ways, lamps strings.Builder
+		for i := range n {
+			fmt.Fprintf(&ways, "%d: {type: blade C, fuse: 5 A}, ", i+1)
+			fmt.Fprintf(&lamps, "  l%d: {power: 10 W, behaves: filament lamp, at: tail, fed by: box %d, returns to: stud}\n", i+1, i+1)
+		}
+		text := strings.Replace(coloured, "PRACTICE", "off-road", 1)
+		from, to := strings.Index(text, "blocks:"), strings.Index(text, "grounds:")
+		text = text[:from] + "blocks: {box: {at: dash, fed by: main, wire: {size: 10 mm²}, ways: {" + ways.String() + "}}}\n" + text[to:]
+		return build(t, "many.yaml", text[:strings.Index(text, "loads:")]+"loads:\n"+lamps.String())
+	}
+	shared := func(n int) (feeds int) {
+		seen := map[string]bool{}
+		for _, w := range harness(n).Wires {
+			if w.From.Part.Kind != circuit.Block {
+				continue
+			}
+			code := w.Spec.Colour.Code()
+			if w.ColourShared != seen[code] {
+				t.Errorf("%d circuits: %s is %s, said to be shared: %v", n, w.Number, code, w.ColourShared)
+			}
+			if seen[code] {
+				feeds++
+			}
+			seen[code] = true
+		}
+		return feeds
+	}
+	most := 1
+	for shared(most) == 0 {
+		most++
+	}
+	if shared(most) != 1 || shared(most+2) != 3 {
+		t.Errorf("past %d circuits %d and %d share a colour", most, shared(most), shared(most+2))
 	}
 }

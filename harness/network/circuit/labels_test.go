@@ -37,13 +37,20 @@ loads:
 		name, numbers string
 		want          map[string]string // some of them
 	}{
-		{"none held", "", map[string]string{"main": "F1", "b 1": "F2", "b 2": "F3", "main, feed": "W1", "two, feed": "W5",
+		{"none held", "", map[string]string{"main": "F1", "b 1": "F2", "b 2": "F3", "main, feed from battery": "W1", "two, feed from b 2": "W5",
 			"one, feed from b 1": "W3", "one, feed from b 2": "W4"}},
 		{"a fuse, others beside it", "F2: main", map[string]string{"main": "F2", "b 1": "F1", "b 2": "F3"}},
 		{"the fuse in a way", "F9: b 1", map[string]string{"main": "F1", "b 1": "F9", "b 2": "F2"}},
-		{"a wire, in any case and spacing", "W3: Two,  FEED", map[string]string{"Two, FEED": "W3", "one, feed from b 1": "W4"}},
+		{"a wire, in any case and spacing", "W3: Two,  FEED", map[string]string{"two, feed from b 2": "W3", "one, feed from b 1": "W4"}},
 		{"one of two wires of a role", `W1: "one, feed from b 2"`, map[string]string{"one, feed from b 2": "W1", "one, feed from b 1": "W4"}},
-		{"the other one by part and role alone", "W1: \"one, feed from b 2\"\n  W8: one, feed", map[string]string{"one, feed from b 2": "W1", "one, feed": "W8"}},
+		{"the other one by part and role alone", "W1: \"one, feed from b 2\"\n  W8: one, feed", map[string]string{"one, feed from b 2": "W1", "one, feed from b 1": "W8"}},
+		{"a wire that came from elsewhere", `W9: "two, feed from b 1"`, map[string]string{"two, feed from b 2": "W9", "one, feed from b 1": "W3"}},
+		{"one of two that came from elsewhere", "W9: \"one, feed from main\"\n  W8: \"one, feed from b 1\"",
+			map[string]string{"one, feed from b 1": "W8", "one, feed from b 2": "W9"}},
+		{"two that came from elsewhere are gone", "W9: \"two, feed from main\"\n  W8: \"two, feed from b 1\"",
+			map[string]string{"two, feed from b 2": "W5", "two, feed from main": "W9"}},
+		{"another letter by now", "K1: main", map[string]string{"b 1": "F2", "b 2": "F3"}},
+		{"with a colour that is stated now", "W9: \"two, feed from b 2, RD\"", map[string]string{"two, feed from b 2": "W9"}},
 		{"gone, of this revision", "F1: old fuse", map[string]string{"main": "F2", "old fuse": "F1"}},
 		{"gone, of the revision before", "revision: A\n  F1: old fuse", map[string]string{"main": "F1", "old fuse": ""}},
 		{"gone, of the same revision", "revision: B\n  F1: old fuse", map[string]string{"main": "F2", "old fuse": "F1"}},
@@ -154,7 +161,6 @@ func mustBuild(t *testing.T, d *design.Design) *circuit.Circuit {
 func TestHeldLabelsMistakes(t *testing.T) {
 	d := readDesign(t, start+`fuses: {main: {type: blade C, rating: 5 A, at: a, fed by: battery}}
 numbers:
-  K1: main
   F2: main
   F3: Main
   W1: main
@@ -162,10 +168,9 @@ numbers:
   F4: main, feed
 `)
 	_, err := circuit.Build(d)
-	want := "t.yaml:10:3: numbers: K1 stands for \"main\", which has another letter (expected F and a number, or no such line, which `fmt --number` then writes)\n" +
-		"t.yaml:12:3: numbers: F2 and F3 both stand for \"Main\" (expected one label for each; see t.yaml:11:3)\n" +
-		"t.yaml:13:7: numbers: W1 stands for \"main\", which is no wire (expected a part and the role of its wire, such as \"left lamp, feed\")\n" +
-		"t.yaml:15:3: numbers: F4 stands for \"main, feed\", which has another letter (expected W and a number, or no such line, which `fmt --number` then writes)"
+	want := "t.yaml:11:3: numbers: F2 and F3 both stand for \"Main\" (expected one label for each; see t.yaml:10:3)\n" +
+		"t.yaml:12:7: numbers: W1 stands for \"main\", which is no wire (expected a part and the role of its wire, such as \"left lamp, feed\")\n" +
+		"t.yaml:14:3: numbers: F4 stands for \"main, feed\", which has another letter (expected W and a number, or no such line, which `fmt --number` then writes)"
 	if err == nil {
 		t.Fatal("no mistake found")
 	}

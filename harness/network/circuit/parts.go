@@ -18,8 +18,9 @@ type builder struct {
 	battery  *Part
 	problems problem.List
 
-	drafts []draft // wires in design order, before they are numbered
-	crimps map[crimp]*library.Terminal
+	drafts  []draft // wires in design order, before they are numbered
+	crimps  map[crimp]*library.Terminal
+	colours map[string]design.Colour // by number of a wire, what the design holds
 }
 
 // addParts makes every part with its terminals and inner branches, in the

@@ -39,6 +39,29 @@ func Circuit(l *labels.Labels, paper frame.Paper, twin *labels.Labels) (*Arrange
 	return a, a.layOutBoth(twin)
 }
 
+// HasSlots tells of room for loads that are not there.
+func (a *Arrangement) HasSlots() bool {
+	return slices.ContainsFunc(a.Cells.List, func(c *cell.Cell) bool { return c.Empty })
+}
+
+// HalfEmpty tells of a page whose slots take more than half of its rows, or that holds
+// nothing else.
+func (a *Arrangement) HalfEmpty() bool {
+	return slices.ContainsFunc(a.Pages, func(p *Page) bool {
+		rows, parts := 0, 0
+		for _, c := range p.Cells {
+			switch {
+			case c.Kind != cell.Part:
+			case c.Empty:
+				rows += rowHeight(c.Rows[0])
+			default:
+				parts++
+			}
+		}
+		return parts == 0 || rows > a.Rows/2
+	})
+}
+
 // layOutBoth lays out with the room of a twin, or without where that is better: the
 // estimates say so, or the pages come out more than estimated and more than without.
 func (a *Arrangement) layOutBoth(twin *labels.Labels) error {
@@ -65,7 +88,7 @@ func (a *Arrangement) layOutBoth(twin *labels.Labels) error {
 // Dress turns an arrangement into that of its twin or one like it, at the same places,
 // and tells whether it has the room for it.
 func (a *Arrangement) Dress(l *labels.Labels) bool {
-	l.Stacked, l.MainsBelow = a.Stacked, a.MainsBelow
+	l.Stacked, l.MainsBelow, l.Slots = a.Stacked, a.MainsBelow, a.Slots
 	if a.Twin == nil || !a.Cells.Dress(cell.Build(l, a.Rows)) {
 		return false
 	}
@@ -131,7 +154,7 @@ func (a *Arrangement) back(to laying) {
 func (a *Arrangement) manner(stacked bool) {
 	a.Stacked = stacked
 	if a.Twin != nil {
-		a.Twin.Stacked, a.Twin.MainsBelow = stacked, a.MainsBelow
+		a.Twin.Stacked, a.Twin.MainsBelow, a.Twin.Slots = stacked, a.MainsBelow, a.Slots
 	}
 }
 

@@ -24,11 +24,13 @@ func (a *Arrangement) addFlags(p *Page) {
 			if flag == nil {
 				flag = newFlag(cell.In, in.Source, p)
 				flag.Col = c.Col - 1
+				flag.Empty = true
 				flag.Outlets = []*cell.Outlet{{Cell: flag, Term: in.Source, Row: flag.Rows[0], Dx: FlagBody}}
 				incoming[in.Source] = flag
 				p.Cells = append(p.Cells, flag)
 			}
 			flag.Col = min(flag.Col, c.Col-1)
+			flag.Empty = flag.Empty && c.Empty
 		}
 	}
 	for _, c := range parts {
@@ -36,6 +38,9 @@ func (a *Arrangement) addFlags(p *Page) {
 			if a.goesByFlag(p, o.Term) {
 				flag := newFlag(cell.Out, o.Term, p)
 				flag.Col = c.Col + 1
+				flag.Empty = !slices.ContainsFunc(a.Feeds[o.Term], func(in *cell.Inlet) bool {
+					return !in.Cell.Empty && (!p.Holds(in.Cell) || p.Severed[in])
+				})
 				flag.Inlets = []*cell.Inlet{{Cell: flag, Source: o.Term, Term: o.Term, Row: flag.Rows[0]}}
 				p.Cells = append(p.Cells, flag)
 			}

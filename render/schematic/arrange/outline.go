@@ -27,7 +27,7 @@ type Region struct {
 
 // placeOf is the place of a cell; flags and passing wires have none.
 func placeOf(c *cell.Cell) *design.Place {
-	if c.Kind != cell.Part && c.Kind != cell.Blank {
+	if c.Empty || c.Kind != cell.Part && c.Kind != cell.Blank {
 		return nil
 	}
 	return c.Part.Place

@@ -28,6 +28,7 @@ func Build(l *labels.Labels, sheetRows int) *Cells {
 	b := &builder{l, &Cells{Outs: map[*circuit.Terminal]*Cell{}, Feeds: map[*circuit.Terminal][]*Inlet{}},
 		map[*circuit.Part][]*Inlet{}, sheetRows}
 	b.sortWires()
+	slots := b.addSlots()
 	for _, p := range b.Circuit.Parts {
 		switch p.Kind {
 		case circuit.Ground, circuit.Generator, circuit.VehicleLoads:
@@ -57,6 +58,10 @@ func Build(l *labels.Labels, sheetRows int) *Cells {
 				b.shapeInline(c)
 			}
 		}
+		b.addCell(c)
+	}
+	for _, c := range slots {
+		b.shapeSlot(c)
 		b.addCell(c)
 	}
 	return b.Cells

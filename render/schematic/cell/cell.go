@@ -40,6 +40,8 @@ type Cell struct {
 	Named         int // modules from the bar of a switch to its contacts, for the names of its outputs
 	Geometry      parts.RelayShape
 
+	Empty bool // the slot of a load that is not there, or a flag for such: nothing is drawn
+
 	Inset   int  // of the symbol from the left of the body, for a plug
 	Flat    bool // labels of the wires that come in have room for one line
 	RunMore int  // modules by which returns are longer than measured

@@ -52,7 +52,7 @@ func (s *Sheets) Number(index int) int {
 func (s *Sheets) addReferences() {
 	for _, p := range s.Pages {
 		for _, c := range p.Cells {
-			if c.Kind != cell.Out && c.Kind != cell.In {
+			if c.Empty || c.Kind != cell.Out && c.Kind != cell.In {
 				continue
 			}
 			x := s.Refs[c.Term]
@@ -98,7 +98,7 @@ func (s *Sheets) noteShown() {
 	s.shown = map[string][]*cell.Cell{}
 	for _, p := range s.Pages {
 		for _, c := range p.Cells {
-			if c.Kind == cell.Part {
+			if c.Kind == cell.Part && !c.Empty {
 				for _, ref := range refsOf(s.Circuit, c) {
 					s.shown[ref] = append(s.shown[ref], c)
 				}

@@ -33,7 +33,17 @@ type Labels struct {
 	MainsBelow bool           // ground bars stand below the battery, not beside it
 	Outlined   bool           // frames round the places
 	Detached   bool           // coils and contacts of relays apart
+	Slots      Slots          // for loads that are not there
 }
+
+// Slots is how much room loads have that are not there.
+type Slots int
+
+const (
+	WholeSlots Slots = iota // that of a load like it
+	LeanSlots               // a row
+	NoSlots
+)
 
 // New is the manner of the design's sheet; set and relays may be "" or nil.
 func New(c *circuit.Circuit, set *symbol.Set, relays string, signs *sign.Signs) *Labels {

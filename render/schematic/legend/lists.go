@@ -118,10 +118,23 @@ func (l *Lists) notePanel() *column.List {
 	if l.Detached {
 		notes = append(notes, "A relay's coil and contacts are drawn apart under one reference; each names sheet and zone of the other.")
 	}
+	if shared := l.sharedColours(); len(shared) > 0 {
+		notes = append(notes, "More circuits than colours: "+wording.Few(shared, 6)+" cannot be told by colour where they run; go by the numbers.")
+	}
 	for _, s := range notes {
 		out.Rows = append(out.Rows, column.TextRow(s, 0, scene.Regular, scene.Ink))
 	}
 	return out
+}
+
+// sharedColours are the wires that have the colour of another circuit where they go.
+func (l *Lists) sharedColours() (numbers []string) {
+	for _, w := range l.Circuit.Wires {
+		if w.ColourShared {
+			numbers = append(numbers, w.Number)
+		}
+	}
+	return numbers
 }
 
 // cutText shortens a text to a number of lines of a width in mm.

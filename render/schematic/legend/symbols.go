@@ -22,12 +22,13 @@ func (l *Lists) usedKinds() (list []symbol.Kind) {
 	for _, p := range l.arr.Pages {
 		p.TraceLines() // for their dots
 		for _, c := range p.Cells {
-			switch c.Kind {
-			case cell.Part:
+			switch {
+			case c.Empty:
+			case c.Kind == cell.Part:
 				l.noteKinds(used, c)
-			case cell.In:
+			case c.Kind == cell.In:
 				used[symbol.Incoming] = true
-			case cell.Out:
+			case c.Kind == cell.Out:
 				used[symbol.Outgoing] = true
 			}
 		}

@@ -113,13 +113,13 @@ func centred(c lettering.Caption, x, left, right float64) float64 {
 
 // cell draws a cell in a group of its own.
 func (a *painter) cell(c *cell.Cell) {
-	switch c.Kind {
-	case cell.Pass, cell.Blank:
+	switch {
+	case c.Empty, c.Kind == cell.Pass, c.Kind == cell.Blank:
 		return
-	case cell.In:
+	case c.Kind == cell.In:
 		a.incoming(c)
 		return
-	case cell.Out:
+	case c.Kind == cell.Out:
 		a.outgoing(c)
 		return
 	}

@@ -29,6 +29,9 @@ func Lines(nets []*Net, edges []int) (list []Line) {
 		for _, in := range slices.SortedStableFunc(slices.Values(n.Inlets), func(a, b *cell.Inlet) int {
 			return cmp.Compare(Distance(a.Y(), start), Distance(b.Y(), start))
 		}) {
+			if in.Cell.Empty {
+				continue
+			}
 			drawn = append(drawn, Line{Net: n, In: in, Pts: fromJoint(n.route(in, edges), drawn)})
 		}
 		markDots(drawn)
