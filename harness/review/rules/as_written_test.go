@@ -242,7 +242,7 @@ situations: {a: {engine: cruise, on: [lamp, other]}, b: {B}}
 		unlisted, dead bool
 	}{{"own switch: yes", "engine: cruise, on: [other]", false, false},
 		{"own switch: no", "engine: cruise, on: [other]", true, false},
-		{"own switch: no", "on: [other]", false, false},
+		{"own switch: no", "on: [other]", true, false},
 		{"own switch: no", "engine: cruise, on: [third]", false, false},
 		{"stays live: parking lamp", "engine: cruise, on: [other]", false, false},
 		{"own switch: yes", "key: off, on: [lamp]", false, true},
@@ -254,6 +254,56 @@ situations: {a: {engine: cruise, on: [lamp, other]}, b: {B}}
 		}
 		if got := gives(t, s, "listed-but-dead"); got != c.dead {
 			t.Errorf("%s, b %s: listed but dead %v, want %v", c.own, c.b, got, c.dead)
+		}
+	}
+}
+
+// TestUnlistedAtAnchor: what nothing but the battery switch parts from the battery is on at
+// anchor; what stays live by wish, and the float that is closed for the pump, are meant.
+func TestUnlistedAtAnchor(t *testing.T) {
+	const text = `
+practice: marine
+switches:
+  battery switch: {type: battery switch 100 A, at: battery tray, fed by: battery}
+  anchor switch: {rating: 10 A, at: rear, fed by: lamp fuse}
+  float: {type: float switch 15 A, at: rear, fed by: PUMP}
+fuses:
+  lamp fuse: {type: blade C, rating: 10 A, at: battery tray, fed by: battery switch}
+  clock fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: battery, WISH}
+loads:
+  plotter: {power: 10 W, behaves: constant power, at: rear, fed by: FED, returns to: frame, stays live: LIVE}
+  anchor light: {power: 3 W, behaves: constant power, symbol: LED, at: rear, fed by: anchor switch, returns to: frame}
+  pump: {current: 2 A, rated at: 12 V, behaves: motor, at: rear, fed by: float, returns to: frame}
+situations:
+  under way: {engine: cruise, on: [plotter, pump]}
+  anchor: {KEY, on: [anchor light], closed: [CLOSED]}
+`
+	type edit map[string]string
+	for _, c := range []struct {
+		name string
+		edit edit
+		want bool
+	}{
+		{"engine stopped", edit{}, true},
+		{"key off", edit{"KEY": "key: off"}, true},
+		{"battery switch closed by hand", edit{"KEY": "key: off", "CLOSED": "battery switch"}, true},
+		{"a switch of its own", edit{"FED": "lamp fuse, own switch: yes"}, false},
+		{"stays live", edit{"LIVE": `"anchor alarm"`}, false},
+		{"its feed stays live", edit{"FED": "clock fuse"}, false},
+		{"live with the key off is said elsewhere", edit{"FED": "clock fuse", "WISH": `wire: {length: 100 mm}`, "KEY": "key: off"}, false},
+		{"the float closed for the pump", edit{"FED": "lamp fuse, own switch: yes", "CLOSED": "float"}, false},
+	} {
+		with := edit{"KEY": "key: on", "LIVE": `""`, "FED": "lamp fuse", "CLOSED": "", "PUMP": "lamp fuse", "WISH": `stays live: "clock"`}
+		for k, v := range c.edit {
+			with[k] = v
+		}
+		var pairs []string
+		for k, v := range with {
+			pairs = append(pairs, k, v)
+		}
+		s := strings.ReplaceAll(strings.NewReplacer(pairs...).Replace(text), `, stays live: ""`, "")
+		if got := gives(t, s, "on-but-not-listed"); got != c.want {
+			t.Errorf("%s: %v, want %v", c.name, got, c.want)
 		}
 	}
 }
