@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"fusewright/harness/proof/example"
+	"fusewright/harness/review/finding"
 )
 
 // TestStudHoldsByHand counts ring terminals below, at and above the limit, ashore and
@@ -304,6 +305,28 @@ situations:
 		s := strings.ReplaceAll(strings.NewReplacer(pairs...).Replace(text), `, stays live: ""`, "")
 		if got := gives(t, s, "on-but-not-listed"); got != c.want {
 			t.Errorf("%s: %v, want %v", c.name, got, c.want)
+		}
+	}
+}
+
+// TestStarterByHand: 12.75 V less 1 V at the posts over 120 A and 6.7 A of lamp and machine are 93 mΩ at most. A starter that the design has
+// draws less the lower its volts, some 20 mΩ of it: 1 V are left at some 240 mΩ.
+func TestStarterByHand(t *testing.T) {
+	const own = `
+battery: {chemistry: AGM, capacity: 12 Ah, rate: 10 h, resistance: OHM mΩ, at: battery tray}
+switches:
+  button: {rating: 200 A, at: battery tray, fed by: battery, wire: {size: 25 mm², length: 200 mm}, momentary: yes}
+loads:
+  starter: {type: starter motorcycle, at: battery tray, fed by: button, wire: {size: 25 mm², length: 400 mm}, returns to: frame, return wire: {size: 25 mm²}}
+situations: {start: {on: [starter]}}
+`
+	const assumed = "\nbattery: {chemistry: AGM, capacity: 12 Ah, rate: 10 h, resistance: OHM mΩ, at: battery tray}\n"
+	for _, c := range []struct {
+		text, ohm string
+		want      finding.Severity
+	}{{own, "12", 0}, {own, "110", 0}, {own, "300", finding.Fault}, {assumed, "12", 0}, {assumed, "90", 0}, {assumed, "96", finding.Advice}} {
+		if got := gravest(t, replace(c.text, "OHM", c.ohm), "starter-does-not-turn"); got != c.want {
+			t.Errorf("%s mΩ: %s, want %s\n%s", c.ohm, got, c.want, c.text)
 		}
 	}
 }
