@@ -309,7 +309,7 @@ situations:
 	}
 }
 
-// TestStarterByHand: 12.75 V less 1 V at the posts over 120 A and 6.7 A of lamp and machine are 93 mΩ at most. A starter that the design has
+// TestStarterByHand: 12.75 V less 1 V at the posts over 120 A and 6.7 A of lamp and machine are 93 mΩ at most at 20 °C, a little less at the rated 25 °C. A starter that the design has
 // draws less the lower its volts, some 20 mΩ of it: 1 V are left at some 240 mΩ.
 func TestStarterByHand(t *testing.T) {
 	const own = `
@@ -324,7 +324,7 @@ situations: {start: {on: [starter]}}
 	for _, c := range []struct {
 		text, ohm string
 		want      finding.Severity
-	}{{own, "12", 0}, {own, "110", 0}, {own, "300", finding.Fault}, {assumed, "12", 0}, {assumed, "90", 0}, {assumed, "96", finding.Advice}} {
+	}{{own, "12", 0}, {own, "110", 0}, {own, "300", finding.Fault}, {assumed, "12", 0}, {assumed, "85", 0}, {assumed, "96", finding.Advice}} {
 		if got := gravest(t, replace(c.text, "OHM", c.ohm), "starter-does-not-turn"); got != c.want {
 			t.Errorf("%s mΩ: %s, want %s\n%s", c.ohm, got, c.want, c.text)
 		}
