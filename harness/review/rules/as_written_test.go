@@ -309,6 +309,31 @@ situations:
 	}
 }
 
+// TestLeftOpenForNothing: a fuse or way whose rating is left open and through which nothing
+// draws is said; a spare way, and a fuse of a stated rating, are meant.
+func TestLeftOpenForNothing(t *testing.T) {
+	const text = `
+taps:
+  keyed feed: {at: battery tray, hot: key, fuse: 20 A, spare: 15 A, supervised: no}
+fuses:
+  lamp fuse: {type: blade C, rating: auto, at: battery tray, fed by: keyed feed, wire: {size: 1.5 mm², length: 100 mm}}
+  other: {type: blade C, rating: RATING, at: battery tray, fed by: keyed feed, wire: {size: 1.5 mm², length: 100 mm}}
+blocks:
+  block: {type: fuse block 6 way blade C, at: rear, fed by: keyed feed, wire: {size: 1.5 mm²}, ways: {1: {fuse: auto}, 2: WAY}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
+  work lamp: {power: 5 W, behaves: resistor, at: rear, fed by: block 1, wire: {size: 1 mm²}, returns to: frame}
+`
+	for _, c := range []struct {
+		rating, way string
+		want        bool
+	}{{"5 A", "spare", false}, {"5 A", "{fuse: 5 A}", false}, {"auto", "spare", true}, {"5 A", "{fuse: auto}", true}} {
+		if got := gives(t, replace(text, "RATING", c.rating, "WAY", c.way), "part-unused"); got != c.want {
+			t.Errorf("%+v: %v, want %v", c, got, c.want)
+		}
+	}
+}
+
 // TestStarterByHand: 12.75 V less 1 V at the posts over 120 A and 6.7 A of lamp and machine are 93 mΩ at most at 20 °C, a little less at the rated 25 °C. A starter that the design has
 // draws less the lower its volts, some 20 mΩ of it: 1 V are left at some 240 mΩ.
 func TestStarterByHand(t *testing.T) {
