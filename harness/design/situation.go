@@ -79,7 +79,7 @@ var situationSection = section[stateDraft]{
 			"  waiting: {engine: idle, on: all}\n  parked: {key: off}\n"},
 	keys: append(stateKeys(),
 		key[stateDraft]{Key: Key{Name: "closed", Kind: KindSwitches, Example: "[lamps]", Default: "none",
-			Doc: "switches closed besides those that the loads need"},
+			Doc: "switches closed besides those that the loads need; of several feeds of a load only the one whose last switch stands here"},
 			read: func(r *reader, x *stateDraft, f field) { x.closed = r.texts(f, maxName) }},
 		settingsKey(),
 		key[stateDraft]{Key: Key{Name: "reversed", Kind: KindLoads, Example: "[winch]", Default: "none",

@@ -92,21 +92,31 @@ func (t *Trial) asks(f *finding.Finding) bool { return t.sizes == nil || !f.Leav
 func (t *Trial) harms() int { return len(t.Breaks) + len(t.Worsens) }
 
 // byPart groups findings that no change mends by what they are about: a part, or
-// what is on at once at it, which no change of the part decides.
+// what is on at once at it, which no change of the part decides. Those of one number are
+// one finding, and stay together.
 func byPart(left []*finding.Finding) []*Cause {
 	type about struct {
+		number int
 		part   string
 		atOnce bool
 	}
 	var list []*Cause
 	at := map[about]*Cause{}
 	for _, f := range left {
-		is := about{f.Part, f.Situation != "" && !f.Figure.Given()}
-		c := at[is]
+		one := about{number: f.Number}
+		is := about{part: f.Part, atOnce: f.Situation != "" && !f.Figure.Given()}
+		c := at[one]
+		if c == nil || f.Number == 0 {
+			c = at[is]
+		}
 		if c == nil {
 			c = &Cause{}
-			at[is] = c
 			list = append(list, c)
+		}
+		for _, k := range []about{one, is} {
+			if at[k] == nil {
+				at[k] = c
+			}
 		}
 		c.Findings = append(c.Findings, f)
 	}

@@ -60,7 +60,16 @@ func TestLeavesTheDesign(t *testing.T) {
 			t.Errorf("%s: the trials changed the design", file)
 		}
 		under := 0
+		of := map[int]*remedy.Cause{} // where no change mends any
 		for _, c := range p.Causes {
+			for _, f := range c.Findings {
+				if o := of[f.Number]; c.Remedy == nil && o != nil && o != c {
+					t.Errorf("%s: %d, %s, stands under two causes", file, f.Number, f.Rule)
+				}
+				if c.Remedy == nil {
+					of[f.Number] = c
+				}
+			}
 			under += len(c.Findings)
 			if c.Remedy != nil {
 				mended++

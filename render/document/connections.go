@@ -106,6 +106,8 @@ func connectionRows(u lengths.Unit, t *report.Table, term *circuit.Terminal, out
 			switch free = u.Near(e.FreeMm); {
 			case e.Short:
 				free = "too short"
+			case e.Beside:
+				free = "beside the runs"
 			case e.Via == nil:
 				free = "all " + free
 			}

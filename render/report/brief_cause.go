@@ -110,7 +110,7 @@ func (x *Brief) entry(g []*finding.Finding) {
 		x.in = in
 	}
 	x.line(lead(g[0])+fmt.Sprintf("%-8s", f.Severity), f.About()+": "+rules.Find(f.Rule).Says, position(f))
-	text := f.brief()
+	text := cmp.Or(g[0].Short, f.brief())
 	if text == "" {
 		text = f.What
 	}

@@ -5,6 +5,7 @@ import (
 
 	"fusewright/harness"
 	"fusewright/harness/design"
+	"fusewright/harness/study/cranking"
 )
 
 // StudyStart is what a start of the engine leaves of the voltage in one case.
@@ -78,11 +79,8 @@ func (s StudyStart) shortest() *StartLoad {
 
 // turning is the voltage at the posts while the starter turns, if it can.
 func turning(postsV *float64) string {
-	if postsV != nil && *postsV < leastTurningV {
+	if postsV != nil && *postsV < cranking.LeastTurningV {
 		return "does not turn"
 	}
 	return volts(postsV)
 }
-
-// leastTurningV is below what turns any starter.
-const leastTurningV = 1.0

@@ -166,6 +166,7 @@ type FuseSpec struct {
 	Type    *library.FuseType
 	Rating  *library.FuseRating // of a tap's factory fuse: only RatingA known
 	Factory bool
+	Auto    bool // the design leaves the rating open
 	Pos     problem.Pos
 }
 

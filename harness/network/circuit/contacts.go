@@ -34,7 +34,8 @@ func Running(s *design.Situation) bool { return s.Key == design.KeyOn && s.Engin
 // Contacts tells, by branch index, which contacts a situation closes before any
 // relay has moved: key contacts by the key and engine; manual switches when the
 // situation closes them or a load that is on needs them, over its own feeds and
-// returns or those of the coils of relays that it needs, but for those left open, all poles together; of switches
+// returns or those of the coils of relays that it needs, but for those left open, all poles together; of several feeds
+// only those whose last switch the situation closes, if it closes any (otherFeeds); of switches
 // with positions the outputs given, see Positions; the own switches of loads that
 // are on; standby contacts of those that are not. Relay contacts stand at rest:
 // make contacts open, break contacts closed; package solve moves them.
@@ -49,8 +50,12 @@ func Contacts(c *Circuit, s *design.Situation) []bool {
 		byHand[w.Lead()] = true
 	}
 	at, _ := Positions(c, s)
-	passes := func(k *Closer) bool { return k.Output == "" || k.Switch.Gives(at[k.Switch.Lead()], k.Output) }
-	needed := c.neededFor(on, s.Reversed, func(b *Branch) bool { return b.Closer == nil || passes(b.Closer) })
+	passes := func(b *Branch) bool {
+		k := b.Closer
+		return k == nil || k.Output == "" || k.Switch.Gives(at[k.Switch.Lead()], k.Output)
+	}
+	shut := c.otherFeeds(s)
+	needed := c.neededFor(on, s.Reversed, func(b *Branch) bool { return passes(b) && !shut[b] })
 	var live []bool // nil = no switch has positions, by which a way may be dead
 	if len(at) > 0 {
 		live = c.given(s, passes)

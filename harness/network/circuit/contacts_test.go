@@ -1,6 +1,7 @@
 package circuit_test
 
 import (
+	"strings"
 	"testing"
 
 	"fusewright/harness/design"
@@ -54,6 +55,45 @@ func TestNeededBy(t *testing.T) {
 	}
 	if s := c.SwitchesFor(branch(t, c, "X3")); len(s) != 0 {
 		t.Errorf("the socket needs %v", s)
+	}
+}
+
+// Which of two feeds a load is on by is what the situation has closed; without a word it is
+// both, and a switch before both says nothing.
+func TestClosedSaysWhichFeed(t *testing.T) {
+	const two = start + `
+relays:
+  helper: {form: mini make, at: a, fed by: isolator, coil: {fed by: button, returns to: battery negative}}
+switches:
+  isolator: {rating: 50 A, at: a, fed by: battery}
+  float: {type: float switch 15 A, at: a, fed by: isolator}
+  hand: {rating: 10 A, at: a, fed by: isolator}
+  button: {rating: 1 A, at: a, fed by: isolator}
+loads:
+  pump: {current: 3 A, rated at: 12 V, behaves: motor, at: a, fed by: [float, hand], returns to: stud}
+  blower: {current: 3 A, rated at: 12 V, behaves: motor, at: a, fed by: BLOWER, returns to: stud}
+situations: {s: {on: [ON], closed: [CLOSED]}}
+`
+	for _, tt := range []struct{ name, blower, on, closed, want string }{
+		{"none: both", "helper", "pump", "", "isolator float hand"},
+		{"the float", "helper", "pump", "float", "isolator float"},
+		{"the hand switch", "helper", "pump", "hand", "isolator hand"},
+		{"both", "helper", "pump", "float, hand", "isolator float hand"},
+		{"what stands before both", "helper", "pump", "isolator", "isolator float hand"},
+		{"another load needs the hand switch", "hand", "pump, blower", "float", "isolator float hand"},
+		{"the coil's button is the feed by the relay", "[helper, hand]", "blower", "button", "isolator button"},
+		{"the relay's feed is not the one", "[helper, hand]", "blower", "hand", "isolator hand"},
+	} {
+		c := build(t, "t.yaml", strings.NewReplacer("BLOWER", tt.blower, "ON", tt.on, "CLOSED", tt.closed).Replace(two))
+		var got []string
+		for i, on := range circuit.Contacts(c, c.Design.Situations[0]) {
+			if on && c.Branches[i].Closer.Switch != nil {
+				got = append(got, c.Branches[i].Part.Name)
+			}
+		}
+		if s := strings.Join(got, " "); s != tt.want {
+			t.Errorf("%s: closed %q, want %q", tt.name, s, tt.want)
+		}
 	}
 }
 

@@ -62,6 +62,13 @@ func (w *Wire) ApartM() (apart, way float64) {
 	return 2*longest - way, way
 }
 
+// TooShort tells whether a wire whose length is given does not reach between its places,
+// by more than the rounding of the arithmetic.
+func (w *Wire) TooShort() bool {
+	apart, _ := w.ApartM()
+	return w.LengthGiven && apart > w.LengthM*(1+1e-9)
+}
+
 // address names a terminal in a message: the part's name and the terminal.
 func address(t *Terminal) string { return fmt.Sprintf("%q (%s)", t.Part.Name, t.Name) }
 

@@ -170,7 +170,7 @@ func (b *builder) addFuse(f *design.Fuse) {
 	out := b.terminal(p, "out", end, nil)
 	br := b.branch(p, FuseBranch, in.Node, out.Node, 0)
 	br.Ohm, br.Assumed = FuseOhm(b.lib, f.Rating)
-	br.Fuse = &FuseSpec{Type: f.Type, Rating: f.Rating, Pos: f.Pos}
+	br.Fuse = &FuseSpec{Type: f.Type, Rating: f.Rating, Auto: f.RatingAuto, Pos: f.Pos}
 }
 
 // FuseOhm is the cold resistance of a fuse, else its drop over its rating.
@@ -255,7 +255,7 @@ func (b *builder) addBlock(bl *design.Block) {
 			br.Ohm, br.Assumed = FuseOhm(b.lib, w.Fuse)
 			br.Ohm += way
 			br.Assumed = either(br.Assumed, assumed)
-			br.Fuse = &FuseSpec{Type: w.FuseType, Rating: w.Fuse, Pos: w.Pos}
+			br.Fuse = &FuseSpec{Type: w.FuseType, Rating: w.Fuse, Auto: w.FuseAuto, Pos: w.Pos}
 		case !w.Spare:
 			b.branch(p, ResistorBranch, bus.Node, t.Node, way).Assumed = assumed
 		}

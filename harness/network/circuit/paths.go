@@ -353,6 +353,19 @@ func (c *Circuit) Below(n *Node) *Below {
 	return out
 }
 
+// Idle tells of a fuse whose rating the design leaves open that nothing draws through it:
+// there is nothing to choose it for.
+func (c *Circuit) Idle(b *Branch) bool {
+	switch {
+	case b.Fuse == nil || !b.Fuse.Auto:
+		return false
+	case b.Returns():
+		return len(c.DrawsBack(b)) == 0
+	}
+	below := c.BelowBranch(b)
+	return len(below.Loads)+len(below.Coils) == 0
+}
+
 // addLoad adds a load once: a motor that runs either way is met from both ends.
 func (x *Below) addLoad(b *Branch) {
 	if !b.Load.Reverses || !slices.Contains(x.Loads, b) {

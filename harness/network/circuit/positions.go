@@ -44,8 +44,13 @@ func (c *Circuit) handles() (list []*design.Switch) {
 func (c *Circuit) positionOf(sw *design.Switch, s *design.Situation) (position string, unmet []*Branch) {
 	// over every other contact that may be closed, or, unattended, without those that water
 	// or pressure works
+	shut := c.otherFeeds(s)
 	given := func(position string, unattended bool) []bool {
-		return c.given(s, func(k *Closer) bool {
+		return c.given(s, func(b *Branch) bool {
+			k := b.Closer
+			if shut[b] {
+				return false
+			}
 			if k.Switch.Lead() == sw {
 				return k.Switch.Gives(position, k.Output)
 			}
@@ -93,7 +98,7 @@ func (c *Circuit) positionOf(sw *design.Switch, s *design.Situation) (position s
 
 // given tells, by node index, what the battery can feed with the key as the situation has
 // it, over those contacts of switches that pass tells of and every other that may close.
-func (c *Circuit) given(s *design.Situation, pass func(*Closer) bool) []bool {
+func (c *Circuit) given(s *design.Situation, pass func(*Branch) bool) []bool {
 	seen := make([]bool, len(c.Nodes))
 	var stack []*Node
 	visit := func(n *Node) {
@@ -113,7 +118,7 @@ func (c *Circuit) given(s *design.Situation, pass func(*Closer) bool) []bool {
 		case k.Switch == nil:
 			return true
 		}
-		return pass(k)
+		return pass(b)
 	}
 	for visit(c.Positive()); len(stack) > 0; {
 		n := stack[len(stack)-1]

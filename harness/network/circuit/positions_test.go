@@ -45,6 +45,8 @@ func TestPositions(t *testing.T) {
 		{"the pole moves with its handle", "{on: [gauge]}", "navigation", "off", "S1:bow S1:stern S2:lamp", ""},
 		{"by hand before the float", "{on: [bilge]}", "off", "manual", "S3:manual", ""},
 		{"automatic as said: the float closes", "{on: [bilge], switches: {pump: automatic}}", "off", "automatic", "S3:automatic S4", ""},
+		{"the float closed: the pump is on by it", "{on: [bilge], closed: [float]}", "off", "automatic", "S3:automatic S4", ""},
+		{"the float closed, and manual as said", "{on: [bilge], closed: [float], switches: {pump: manual}}", "off", "manual", "S3:manual S4", ""},
 		{"a position said without need", "{switches: {lights: Anchor}}", "anchor", "off", "S1:stern", ""},
 		{"said, and not enough", "{on: [sidelights], switches: {lights: anchor}}", "anchor", "off", "S1:stern", "lights: sidelights"},
 		{"everything: no position is asked for", "{on: all, switches: {lights: anchor}}", "anchor", "manual", "S1:stern S3:manual", ""},

@@ -79,6 +79,8 @@ type Finding struct {
 	Figure figure.Figure // what decides it
 	// LimitSays is what a limit of next to nothing comes of; "" = the figure says it.
 	LimitSays string
+	// Short is what it comes to, as one would say it; "" = its figures say it.
+	Short string
 	// Unsourced is how much of what it is judged by has no source.
 	Unsourced Unsourced
 	// Cause is the same for findings of the rule that one thing causes, such as a

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"fusewright/harness/proof/example"
+	"fusewright/harness/review/finding"
 )
 
 // TestStudHoldsByHand counts ring terminals below, at and above the limit, ashore and
@@ -244,7 +245,7 @@ situations: {a: {engine: cruise, on: [lamp, other]}, b: {B}}
 		unlisted, dead bool
 	}{{"own switch: yes", "engine: cruise, on: [other]", false, false},
 		{"own switch: no", "engine: cruise, on: [other]", true, false},
-		{"own switch: no", "on: [other]", false, false},
+		{"own switch: no", "on: [other]", true, false},
 		{"own switch: no", "engine: cruise, on: [third]", false, false},
 		{"stays live: parking lamp", "engine: cruise, on: [other]", false, false},
 		{"own switch: yes", "key: off, on: [lamp]", false, true},
@@ -256,6 +257,103 @@ situations: {a: {engine: cruise, on: [lamp, other]}, b: {B}}
 		}
 		if got := gives(t, s, "listed-but-dead"); got != c.dead {
 			t.Errorf("%s, b %s: listed but dead %v, want %v", c.own, c.b, got, c.dead)
+		}
+	}
+}
+
+// TestUnlistedAtAnchor: what nothing but the battery switch parts from the battery is on at
+// anchor; what stays live by wish, and the float that is closed for the pump, are meant.
+func TestUnlistedAtAnchor(t *testing.T) {
+	const text = `
+practice: marine
+switches:
+  battery switch: {type: battery switch 100 A, at: battery tray, fed by: battery}
+  anchor switch: {rating: 10 A, at: rear, fed by: lamp fuse}
+  float: {type: float switch 15 A, at: rear, fed by: PUMP}
+fuses:
+  lamp fuse: {type: blade C, rating: 10 A, at: battery tray, fed by: battery switch}
+  clock fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: battery, WISH}
+loads:
+  plotter: {power: 10 W, behaves: constant power, at: rear, fed by: FED, returns to: frame, stays live: LIVE}
+  anchor light: {power: 3 W, behaves: constant power, symbol: LED, at: rear, fed by: anchor switch, returns to: frame}
+  pump: {current: 2 A, rated at: 12 V, behaves: motor, at: rear, fed by: float, returns to: frame}
+situations:
+  under way: {engine: cruise, on: [plotter, pump]}
+  anchor: {KEY, on: [anchor light], closed: [CLOSED]}
+`
+	type edit map[string]string
+	for _, c := range []struct {
+		name string
+		edit edit
+		want bool
+	}{
+		{"engine stopped", edit{}, true},
+		{"key off", edit{"KEY": "key: off"}, true},
+		{"battery switch closed by hand", edit{"KEY": "key: off", "CLOSED": "battery switch"}, true},
+		{"a switch of its own", edit{"FED": "lamp fuse, own switch: yes"}, false},
+		{"stays live", edit{"LIVE": `"anchor alarm"`}, false},
+		{"its feed stays live", edit{"FED": "clock fuse"}, false},
+		{"live with the key off is said elsewhere", edit{"FED": "clock fuse", "WISH": `wire: {length: 100 mm}`, "KEY": "key: off"}, false},
+		{"the float closed for the pump", edit{"FED": "lamp fuse, own switch: yes", "CLOSED": "float"}, false},
+	} {
+		with := edit{"KEY": "key: on", "LIVE": `""`, "FED": "lamp fuse", "CLOSED": "", "PUMP": "lamp fuse", "WISH": `stays live: "clock"`}
+		for k, v := range c.edit {
+			with[k] = v
+		}
+		var pairs []string
+		for k, v := range with {
+			pairs = append(pairs, k, v)
+		}
+		s := strings.ReplaceAll(strings.NewReplacer(pairs...).Replace(text), `, stays live: ""`, "")
+		if got := gives(t, s, "on-but-not-listed"); got != c.want {
+			t.Errorf("%s: %v, want %v", c.name, got, c.want)
+		}
+	}
+}
+
+// TestLeftOpenForNothing: a fuse or way whose rating is left open and through which nothing
+// draws is said; a spare way, and a fuse of a stated rating, are meant.
+func TestLeftOpenForNothing(t *testing.T) {
+	const text = `
+taps:
+  keyed feed: {at: battery tray, hot: key, fuse: 20 A, spare: 15 A, supervised: no}
+fuses:
+  lamp fuse: {type: blade C, rating: auto, at: battery tray, fed by: keyed feed, wire: {size: 1.5 mm², length: 100 mm}}
+  other: {type: blade C, rating: RATING, at: battery tray, fed by: keyed feed, wire: {size: 1.5 mm², length: 100 mm}}
+blocks:
+  block: {type: fuse block 6 way blade C, at: rear, fed by: keyed feed, wire: {size: 1.5 mm²}, ways: {1: {fuse: auto}, 2: WAY}}
+loads:
+  tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}
+  work lamp: {power: 5 W, behaves: resistor, at: rear, fed by: block 1, wire: {size: 1 mm²}, returns to: frame}
+`
+	for _, c := range []struct {
+		rating, way string
+		want        bool
+	}{{"5 A", "spare", false}, {"5 A", "{fuse: 5 A}", false}, {"auto", "spare", true}, {"5 A", "{fuse: auto}", true}} {
+		if got := gives(t, replace(text, "RATING", c.rating, "WAY", c.way), "part-unused"); got != c.want {
+			t.Errorf("%+v: %v, want %v", c, got, c.want)
+		}
+	}
+}
+
+// TestStarterByHand: 12.75 V less 1 V at the posts over 120 A and 6.7 A of lamp and machine are 93 mΩ at most at 20 °C, a little less at the rated 25 °C. A starter that the design has
+// draws less the lower its volts, some 20 mΩ of it: 1 V are left at some 240 mΩ.
+func TestStarterByHand(t *testing.T) {
+	const own = `
+battery: {chemistry: AGM, capacity: 12 Ah, rate: 10 h, resistance: OHM mΩ, at: battery tray}
+switches:
+  button: {rating: 200 A, at: battery tray, fed by: battery, wire: {size: 25 mm², length: 200 mm}, momentary: yes}
+loads:
+  starter: {type: starter motorcycle, at: battery tray, fed by: button, wire: {size: 25 mm², length: 400 mm}, returns to: frame, return wire: {size: 25 mm²}}
+situations: {start: {on: [starter]}}
+`
+	const assumed = "\nbattery: {chemistry: AGM, capacity: 12 Ah, rate: 10 h, resistance: OHM mΩ, at: battery tray}\n"
+	for _, c := range []struct {
+		text, ohm string
+		want      finding.Severity
+	}{{own, "12", 0}, {own, "110", 0}, {own, "300", finding.Fault}, {assumed, "12", 0}, {assumed, "85", 0}, {assumed, "96", finding.Advice}} {
+		if got := gravest(t, replace(c.text, "OHM", c.ohm), "starter-does-not-turn"); got != c.want {
+			t.Errorf("%s mΩ: %s, want %s\n%s", c.ohm, got, c.want, c.text)
 		}
 	}
 }

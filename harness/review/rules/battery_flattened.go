@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -57,7 +58,8 @@ func (p *Pass) reportFlattened(l *budget.Line, least float64) {
 	f.Leave = true
 	value, most := quantity.Against(l.BatteryHours*3600, least*3600, quantity.Duration)
 	atLeast(&f, "hours to the start reserve", l.BatteryHours, least, "h")
-	p.say(f, "%s: %s from the battery; after %s it no longer starts the engine; it should last %s", l.Situation.Name,
+	f.Short = fmt.Sprintf("%s out of the battery: after %s the engine may not start; it should last %s", amps(l.BatteryA), value, most)
+	p.say(f, "%s: the loads take %s out of the battery; a full one may not start the engine after %s, and should last %s", l.Situation.Name,
 		amps(l.BatteryA), value, most)
 }
 

@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"fusewright/harness/design"
 	"fusewright/harness/design/figure"
@@ -139,13 +140,13 @@ func (p *Pass) balance(l *budget.Line) string {
 
 func (p *Pass) reportDeficit(l *budget.Line) {
 	f := p.ofSituation(p.deficitSeverity(l), l)
-	f.What = p.balance(l) + short(l)
-	if math.IsNaN(l.BreakEvenRPM) {
-		f.What += "; no engine speed covers it"
-	} else {
-		f.What += "; it breaks even at " + quantity.Format(l.BreakEvenRPM, quantity.Speed) + " on the hot output"
+	speed := "no engine speed covers it"
+	if !math.IsNaN(l.BreakEvenRPM) {
+		speed = "charging keeps up from " + quantity.Format(l.BreakEvenRPM, quantity.Speed) + " on, hot"
 	}
-	f.What += "; " + batteryDoes(l)
+	f.What = p.balance(l) + short(l) + "; " + speed + "; " + batteryDoes(l)
+	f.Short = fmt.Sprintf("%s wanted, charging gives %s; %s; %s", amps(l.VehicleA+l.AccessoryA), amps(l.OutputA),
+		strings.TrimPrefix(speed, "charging "), restOf(l))
 	atMost(&f, "demand", l.VehicleA+l.AccessoryA, l.OutputA, "A")
 	f.Numbers = append(f.Numbers, finding.Number{Name: "break-even speed", Value: l.BreakEvenRPM, Unit: "rpm"},
 		finding.Number{Name: "battery gives", Value: l.BatteryA, Unit: "A"},
@@ -165,13 +166,24 @@ func short(l *budget.Line) string {
 func batteryDoes(l *budget.Line) string {
 	switch volts := quantity.Format(l.BusV, quantity.Voltage); {
 	case l.BatteryA <= 0:
-		return "the battery settles at " + volts + ", where it takes " + amps(-l.BatteryA)
+		return "the battery settles at " + volts + ", where it still takes " + amps(-l.BatteryA)
 	case math.IsNaN(l.BatteryHours):
-		return "the battery settles at " + volts + " and gives " + amps(l.BatteryA)
+		return "the battery falls to " + volts + " and makes up " + amps(l.BatteryA)
 	default:
-		return "the battery settles at " + volts + "; full, it gives " + amps(l.BatteryA) + " for " +
-			quantity.Format(l.BatteryHours*3600, quantity.Duration)
+		return "the battery falls to " + volts + " and makes up " + amps(l.BatteryA) + ", for " +
+			quantity.Format(l.BatteryHours*3600, quantity.Duration) + " when full"
 	}
+}
+
+// restOf says in few words what the battery does.
+func restOf(l *budget.Line) string {
+	switch {
+	case l.BatteryA <= 0:
+		return "the battery holds " + quantity.Format(l.BusV, quantity.Voltage)
+	case math.IsNaN(l.BatteryHours):
+		return "the battery makes up the rest"
+	}
+	return "a full battery makes up the rest for " + quantity.Format(l.BatteryHours*3600, quantity.Duration)
 }
 
 // situationPos is where the design says a situation, or for a derived one the

@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 
+	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
@@ -13,7 +14,7 @@ var fedByNothing = &Rule{
 	Says:  "no supply",
 	Doc: "A part that names no feed, or whose feed has no path to the battery even with every contact " +
 		"closed: a spare way, a contact the relay does not have, a splice nobody feeds. What it " +
-		"feeds in turn has the same cause and is printed with it. Coils are relay-never-energised.",
+		"feeds in turn is named with it: one cause, one finding. Coils are relay-never-energised.",
 	Formula:  "none: it is a question of topology",
 	Limits:   "none",
 	Why:      "it cannot work, and what was meant may have been fed from somewhere else",
@@ -33,9 +34,16 @@ loads:
 	Run: func(p *Pass) {
 		// what a reversed diode blocks is diode-reversed
 		live := p.floodBy(p.positive, func(b *circuit.Branch, _ *circuit.Node) bool { return b.Feeds() })
+		behind := map[*circuit.Part][]*circuit.Part{} // by the first without supply
 		for _, part := range p.c.Parts {
 			if in := part.Inlet(); in != nil && !live[in.Node.Index] {
-				p.reportUnfed(part, p.firstStarved(part, live))
+				first := p.firstStarved(part, live)
+				behind[first] = append(behind[first], part)
+			}
+		}
+		for _, part := range p.c.Parts {
+			if len(behind[part]) > 0 {
+				p.reportUnfed(part, behind[part])
 			}
 		}
 	},
@@ -63,19 +71,26 @@ func starvedAbove(part *circuit.Part, live []bool) *circuit.Part {
 	return nil
 }
 
-func (p *Pass) reportUnfed(part, first *circuit.Part) {
-	severity := finding.Fault
-	if l := accessory(part); l != nil {
-		severity = graver(l.Critical, finding.Fault, finding.Danger)
-	}
-	fin := ofPart(severity, part)
-	fin.Cause = first.Name
-	fin.What = part.Name + " has no `fed by`"
-	if in := part.Inlet(); len(wiresTo(in)) > 0 {
+// reportUnfed is of a part that no supply reaches, which is among the starved itself.
+func (p *Pass) reportUnfed(first *circuit.Part, starved []*circuit.Part) {
+	fin := ofPart(finding.Fault, first)
+	fin.What = first.Name + " has no `fed by`"
+	if in := first.Inlet(); len(wiresTo(in)) > 0 {
 		w := wiresTo(in)[0]
-		fin.What = fmt.Sprintf("%s is fed by %s, which no supply reaches",
-			part.Name, w.From.Text())
+		fin.What = fmt.Sprintf("%s is fed by %s, which no supply reaches", first.Name, w.From.Text())
 		fin.Pos = w.Pos
+	}
+	var behind []string
+	for _, part := range starved {
+		if l := accessory(part); l != nil && l.Critical {
+			fin.Severity = finding.Danger
+		}
+		if part != first {
+			behind = append(behind, part.Name)
+		}
+	}
+	if n := len(behind); n > 0 {
+		fin.What += fmt.Sprintf("; %s nothing by it: %s", wording.Count(n, "part gets", "parts get"), wording.Few(behind, fewLoads))
 	}
 	p.report(fin)
 }

@@ -12,9 +12,10 @@ var onButNotListed = &Rule{
 	Name:  "on-but-not-listed",
 	Title: "a load is on in a situation that does not list it",
 	Says:  "on, though not listed",
-	Doc: "Loads without a switch of their own that draw with the engine running in a situation whose list leaves them out, while " +
-		"another situation lists them: nothing separates them from the key, or another load's switch feeds them too. " +
-		"A load that no situation names, or that `stays live`, is taken to be on with the feed.",
+	Doc: "Loads without a switch of their own that draw in a situation whose list leaves them out, while " +
+		"another situation lists them: nothing separates them from the key or the battery switch, or another load's switch feeds them too. " +
+		"A load that no situation names is taken to be on with the feed; one that `stays live`, or whose feed does, is meant to be, and so is one " +
+		"whose float or other switch the situation has `closed` for it alone. What is on with the key off and every switch open is live-with-key-off.",
 	Formula:  "none",
 	Limits:   "none",
 	Why:      "the list says that it can be off; it cannot, and whoever counts by the list counts too little",
@@ -31,16 +32,33 @@ situations:
 `,
 	Mended: []string{"behaves: resistor, at", "behaves: resistor, own switch: yes, at"},
 	Run: func(p *Pass) {
+		always := p.live(untouched, nil)
 		for _, part := range p.partsOf(circuit.Load) {
 			b := loadBranch(part)
-			if b == nil || staysLive(part) || !p.listed(b.Load.Load) {
+			if b == nil || staysLive(part) || !p.listed(b.Load.Load) || always.draws(b) && !p.keyless().rest.draws(b) {
 				continue
 			}
 			p.reportIn(part, p.situationsWhere(func(s *solve.Solution) bool {
-				return s.Situation.EngineRPM > 0 && s.LoadOn[b.Index] && !lists(s.Situation, b.Load.Load)
+				in := s.Situation
+				return s.LoadOn[b.Index] && !lists(in, b.Load.Load) && !p.closedFor(b, in) &&
+					!(in.Key == design.KeyOff && always.draws(b))
 			}), "%s: on in %q though not listed; no switch of its own cuts it off")
 		}
 	},
+}
+
+// closedFor tells whether a situation has a switch closed by hand that feeds a load, and
+// no load that is listed.
+func (f *facts) closedFor(b *circuit.Branch, s *design.Situation) bool {
+	return slices.ContainsFunc(f.branchesOf(circuit.ContactBranch), func(gate *circuit.Branch) bool {
+		if gate.Closer == nil || !slices.Contains(s.Closed, gate.Closer.Switch) {
+			return false
+		}
+		below := f.drawsBelow(gate.B)
+		return slices.Contains(below, b) && !slices.ContainsFunc(below, func(d *circuit.Branch) bool {
+			return d.Load != nil && lists(s, d.Load.Load)
+		})
+	})
 }
 
 // listed tells whether a situation of the design lists a load by name.

@@ -9,10 +9,10 @@ import (
 
 var partUnused = &Rule{
 	Name:  "part-unused",
-	Title: "nothing uses a ground or a splice",
+	Title: "nothing uses a ground, a splice or a fuse left open",
 	Says:  "nothing uses it",
-	Doc: "A ground point, or a fuse or switch of a return, to which nothing returns, or a splice that feeds nothing. It is drawn and " +
-		"bought all the same; often a name is missing where it was meant to be used. A tap that nothing uses costs nothing and is not said, and what is live with the key off is always-hot-conductor.",
+	Doc: "A ground point, or a fuse or switch of a return, to which nothing returns, or a splice that feeds nothing: it is drawn and " +
+		"bought all the same. A fuse or way whose rating is left open, `auto`, through which nothing draws: there is nothing to choose it for, and none is bought; often a name is missing where it was meant to be used. A tap that nothing uses costs nothing and is not said, and what is live with the key off is always-hot-conductor.",
 	Formula:  "none: it is a question of topology",
 	Limits:   "none",
 	Why:      "something else may be wired where this was meant, or a bolt or splice is bought for nothing",
@@ -38,6 +38,17 @@ loads:
 		for _, part := range p.c.Parts {
 			if part.InReturn && part.Kind != circuit.Relay && !arrivedAt(part, circuit.ReturnWire, circuit.CoilReturnWire) {
 				p.sayUnused(part, "nothing returns to %s")
+			}
+		}
+		for _, b := range p.fuses() {
+			if p.c.Idle(b) && !b.Returns() {
+				fin := ofFuse(finding.Advice, b)
+				fin.Leave = true
+				fin.Change = "write `spare` for the way, or name it as `fed by` where it is meant to feed; or take the fuse out"
+				p.say(fin, "the fuse of %s is left open, and nothing is fed by it: none is bought", fusePlace(b))
+				if to := wiresTo(b.Part.Inlet()); b.Part.Kind == circuit.Fuse && len(to) > 0 {
+					p.standsAside(to[0], alwaysHotConductor)
+				}
 			}
 		}
 		parked := p.live(keyOff, nil).nodes // always-hot-conductor has those

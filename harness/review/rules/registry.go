@@ -95,6 +95,7 @@ var registry = sorted(
 	sneakPath,
 	sparkInVapour,
 	standbyDrain,
+	starterDoesNotTurn,
 	strapShared,
 	studOnMovingPart,
 	switchOverload,

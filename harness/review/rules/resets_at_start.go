@@ -42,6 +42,7 @@ loads:
 			fin.Situation = x.In.Name
 			atLeast(&fin, "voltage while the starter turns", x.Volts, needs, "V")
 			p.say(fin, "%s gets %s while the engine is started; it needs %s", x.Part.Name, volts(x.Volts), volts(needs))
+			p.standsAside(nil, starterDoesNotTurn)
 		}
 	},
 }

@@ -66,6 +66,13 @@ func (p *Pass) reportEmpty(r *ride.Result) {
 		f.Change = "run fewer loads or for a shorter time, charge in between, or fit a larger battery"
 	}
 	f.Numbers = append(f.Numbers, finding.Number{Name: "below start reserve after", Value: r.ReserveS, Unit: "s"})
+	f.Short = "flat after " + quantity.Format(r.EmptyS, quantity.Duration)
+	switch {
+	case r.ReserveS == 0:
+		f.Short += ", start unsure from the outset"
+	case r.ReserveS < r.EmptyS:
+		f.Short += ", start unsure after " + quantity.Format(r.ReserveS, quantity.Duration)
+	}
 	p.say(f, "ride %s: the battery is empty after %s, in leg %d",
 		r.Ride.Name, quantity.Format(r.EmptyS, quantity.Duration), len(r.Legs))
 }

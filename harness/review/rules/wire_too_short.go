@@ -14,9 +14,10 @@ var wireTooShort = &Rule{
 		"shorts are worked out with the length that is given. One of a tenth of the route along the runs or less is asked about even so.",
 	Formula:  "length ≥ longest run of its way − Σ lengths of the others, and > a tenth of the way",
 	Limits:   "the lengths of the runs; a tenth: common practice, no source",
-	Why:      "the wire that is really laid is longer: it loses more volts, and its fuse is slower in a short",
+	Why:      "laid in the loom it does not reach, and the wire in its place is longer: it loses more volts, and its fuse is slower in a short",
 	Change:   "leave its length out, so that it follows from the runs, or correct the run or where its ends are",
-	Severity: "advice, since a run may wind; fault below a tenth of the distance, which is a slip of unit or decimal point",
+	Severity: "advice, since a run may wind and a wire be led beside it; fault below a tenth of the distance, which is a slip of unit or decimal point",
+	Named:    true,
 	Source:   "arithmetic on the design's own lengths; common practice, no source",
 	Bad: `
 loads:
@@ -39,10 +40,10 @@ const slip = 0.1
 func (p *Pass) judgeLength(w *circuit.Wire) {
 	apart, way := w.ApartM()
 	switch {
-	case over(apart, w.LengthM):
+	case w.TooShort():
 		fin := ofWire(graver(over(slip*apart, w.LengthM), finding.Advice, finding.Fault), w)
 		atLeast(&fin, "length", w.LengthM, apart, "m")
-		p.say(fin, "%s is %s long, but by the runs %s and %s are %s apart", w.Text(), p.length(w.LengthM),
+		p.say(fin, "%s is too short: %s, but by the runs %s and %s are %s apart", w.Text(), p.length(w.LengthM),
 			w.From.Part.Place.Name, w.To.Part.Place.Name, p.length(apart))
 	case way > 0 && !over(w.LengthM, slip*way):
 		fin := ofWire(finding.Advice, w)

@@ -25,6 +25,12 @@ type Case struct {
 	Loads  []Load // that are on in some situation, in the circuit's order
 }
 
+// LeastTurningV is what the posts must have for any starter to turn (our choice).
+const LeastTurningV = 1.0
+
+// Turns tells whether the starter turns, as far as is known.
+func (k Case) Turns() bool { return !(k.PostsV < LeastTurningV) }
+
 // Load is an accessory that is on while the engine is started.
 type Load struct {
 	Part  *circuit.Part

@@ -41,6 +41,7 @@ func (m *maker) ways(s *solved, p *circuit.Part) (checks []*Check) {
 	for _, set := range sets {
 		still := *s.situation
 		still.Open = without(slices.Concat(sets...), set)
+		still.Closed = append(without(still.Closed, still.Open), set...)
 		if c := m.point(m.pass(&still), p); c != nil && c.Below {
 			c.Where += ", only " + m.refs(set) + " closed"
 			checks = append(checks, c)

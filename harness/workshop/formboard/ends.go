@@ -60,13 +60,10 @@ func newEnd(w *circuit.Wire, first bool, runs map[*circuit.Bundle]*Run) End {
 		last = w.Route[0]
 	}
 	e.Via = runs[last]
-	routeM := 0.0
-	for _, b := range w.Route {
-		routeM += b.Run.LengthM.Value
-	}
-	e.FreeMm = (w.LengthM - routeM) / 2 * 1000
+	_, wayM := w.ApartM()
+	e.FreeMm, e.Short = (w.LengthM-wayM)/2*1000, w.TooShort()
 	if e.FreeMm < 0 {
-		e.FreeMm, e.Short = 0, true
+		e.FreeMm, e.Beside = 0, !e.Short
 	}
 	return e
 }

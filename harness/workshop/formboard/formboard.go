@@ -105,9 +105,10 @@ type End struct {
 	Via      *Run // the run out of which it comes; nil within one place
 	// FreeMm is how far the finished wire stands out of the breakout: its
 	// slack, or half of what a given length leaves. Of wires within one place it is the
-	// whole length. Short tells that the given length does not reach.
-	FreeMm float64
-	Short  bool
+	// whole length. Short tells that the given length does not reach, Beside that it
+	// does not along the runs.
+	FreeMm        float64
+	Short, Beside bool
 }
 
 // Lay makes the board of a circuit.

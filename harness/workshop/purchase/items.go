@@ -61,6 +61,11 @@ func cablesM(coresM []float64, cores int) (sumM float64) {
 // parts adds what the parts themselves are; of what is already there nothing but the fuses
 // of the ways of a block that new wires go on from.
 func (b *builder) parts(c *circuit.Circuit) {
+	for _, x := range c.Branches {
+		if c.Idle(x) {
+			b.idle[x.Fuse.Ref] = true
+		}
+	}
 	for _, p := range c.Parts {
 		if src, block := p.Source.(*design.Block); p.Fitted {
 			if block {
@@ -139,6 +144,9 @@ func groundItem(g *design.Ground, p *circuit.Part) string {
 }
 
 func (b *builder) fuse(t *library.FuseType, r *library.FuseRating, ref string) {
+	if b.idle[ref] {
+		return
+	}
 	item := t.Name + " " + quantity.Plain(r.RatingA, quantity.Current)
 	if r.Colour != "" {
 		item += ", " + r.Colour

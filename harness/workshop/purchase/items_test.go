@@ -59,3 +59,18 @@ func TestJointIsOnePart(t *testing.T) {
 		t.Error(diff)
 	}
 }
+
+// A fuse that is left open and feeds nothing is not bought; one of a stated rating is.
+func TestNoFuseForNothing(t *testing.T) {
+	for fuse, want := range map[string]int{"auto": 0, "5 A": 1} {
+		n := 0
+		for _, l := range billOf(t, grounded+"blocks: {b: {at: tray, type: fuse block 6 way blade C, fed by: battery, ways: {1: {fuse: "+fuse+"}}}}\n").Lines {
+			if l.Group == purchase.Fuses {
+				n++
+			}
+		}
+		if n != want {
+			t.Errorf("%s: %d lines of fuses, want %d", fuse, n, want)
+		}
+	}
+}

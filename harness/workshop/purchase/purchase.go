@@ -102,7 +102,7 @@ type Sum struct {
 
 // List makes the bill of a circuit.
 func List(c *circuit.Circuit) *Bill {
-	b := &builder{lines: map[string]*Line{}, cables: map[*Line]map[*circuit.Part][]float64{}}
+	b := &builder{lines: map[string]*Line{}, idle: map[string]bool{}, cables: map[*Line]map[*circuit.Part][]float64{}}
 	b.wires(c)
 	b.parts(c)
 	b.ends(c)
@@ -129,6 +129,7 @@ type builder struct {
 	order   []string
 	missing []string
 	cables  map[*Line]map[*circuit.Part][]float64 // cut lengths of cores, by the part whose wires they are
+	idle    map[string]bool                       // fuses left open that feed nothing, by reference
 	mates   bool                                  // the accessories' halves of plugs are on the bill
 }
 
