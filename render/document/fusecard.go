@@ -184,7 +184,7 @@ type folded struct {
 // drawCard draws a card, parted when it is higher than what a page has left.
 func drawCard(b *book, k card) {
 	t := b.tableAt(b.left()+3, cardMM-6, cardColumns)
-	page := b.bottom() - marginMM - headingMM
+	page := b.pageBottom() - marginMM - headingMM
 	most := int((page - cardAroundMM - b.rowEdgeMM()) / scene.LineHeightMM(smallSizeMM))
 	var rows []folded
 	total := cardAroundMM
