@@ -118,7 +118,7 @@ func fitted(t *report.Table, widthMM float64, boxes []column) []column {
 		widthMM -= box.wide
 	}
 	columns, least, bare := make([]column, len(t.Heads)), make([]float64, len(t.Heads)), make([]float64, len(t.Heads))
-	cells := make([][]float64, len(t.Rows))
+	cells := make([][]float64, len(t.Rows)+1)
 	total := 0.0
 	for i, head := range t.Heads {
 		c := column{head: head}
@@ -133,6 +133,7 @@ func fitted(t *report.Table, widthMM float64, boxes []column) []column {
 			}
 		}
 		least[i], bare[i] = longestMM(quantity.Words(head), scene.Bold), barestMM
+		cells[len(t.Rows)] = append(cells[len(t.Rows)], scene.TextWidthMM(head, smallSizeMM, scene.Bold)+edge)
 		for k, row := range t.Rows {
 			words := quantity.Words(row[i])
 			if t.Right[i] && len(row[i]) < wholeFigure {
