@@ -9,6 +9,7 @@ import (
 	"fusewright/harness"
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
 	"fusewright/harness/network/solve"
@@ -190,8 +191,26 @@ func profileOf(r *harness.Review, part *circuit.Part) *profile {
 // title is the load, where it loses most and what it gets there.
 func (p *profile) title() string {
 	volts := p.in.NodeV[p.part.Terminal("+").Node.Index] - p.in.NodeV[p.part.Terminal("-").Node.Index]
-	return fmt.Sprintf("%s %s · %s · gets %s at %s", p.part.Ref, p.part.Name, p.in.Situation.Name,
-		quantity.Format(volts, quantity.Voltage), ampere(math.Abs(p.in.Amps(p.load))))
+	return fmt.Sprintf("%s %s · %s · gets %s at %s", p.part.Ref, p.part.Name,
+		wording.Present(append([]string{p.in.Situation.Name}, p.positions()...), ", "), quantity.Format(volts, quantity.Voltage), ampere(math.Abs(p.in.Amps(p.load))))
+}
+
+// positions are those of the switches in the load's way that have several: "S2 at anchor".
+func (p *profile) positions() (list []string) {
+	at, _ := circuit.Positions(p.in.Circuit, p.in.Situation)
+	for _, b := range slices.Concat(p.there, p.back) {
+		if b.Closer == nil || b.Closer.Switch == nil {
+			continue
+		}
+		sw := b.Closer.Switch
+		if sw.Pole != nil {
+			sw = sw.Pole
+		}
+		if position := at[sw]; position != "" {
+			list = append(list, b.Part.Ref+" at "+position)
+		}
+	}
+	return list
 }
 
 // plot is the picture of a profile. Elements stand side by side at equal widths; the
