@@ -5,10 +5,12 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
 	"fusewright/render/document"
+	"fusewright/render/scene"
 )
 
 var updatePages = flag.Bool("pages", false, "write the table of page counts anew")
@@ -58,4 +60,55 @@ func TestPageCounts(t *testing.T) {
 	if b.String() != string(want) {
 		t.Errorf("pages are now\n%s\nand were\n%s\n(go test -run PageCounts -pages)", b.String(), want)
 	}
+}
+
+// TestNothingIsCut: no paper of the demo designs has a word cut short, nor a page with
+// nothing on it but its frame.
+func TestNothingIsCut(t *testing.T) {
+	files, _ := filepath.Glob("../../designs/*.yaml")
+	for _, file := range files {
+		src, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		all, err := drawAll(review(t, src))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, d := range all {
+			for i, s := range slices.Concat(d.sheets, d.legend) {
+				if cut := cutWords(s); len(cut) > 0 {
+					t.Errorf("%s, %s, page %d: cut short: %q", file, d.title, i+1, cut)
+				}
+				if texts := writtenOn(s); texts == 0 {
+					t.Errorf("%s, %s, page %d is blank", file, d.title, i+1)
+				}
+			}
+		}
+	}
+}
+
+func cutWords(s *scene.Sheet) (cut []string) {
+	for _, item := range s.Items {
+		if item.Text != nil && strings.Contains(item.Text.String, "…") {
+			cut = append(cut, item.Text.String)
+		}
+	}
+	return cut
+}
+
+// writtenOn counts the texts of a sheet outside its frame, heading, foot and window.
+func writtenOn(s *scene.Sheet) (texts int) {
+	depth := 0
+	for _, item := range s.Items {
+		switch {
+		case item.Begin != nil && (depth > 0 || slices.Contains([]string{"frame", "heading", "foot", "window"}, item.Begin.Class)):
+			depth++
+		case item.End && depth > 0:
+			depth--
+		case item.Text != nil && depth == 0:
+			texts++
+		}
+	}
+	return texts
 }

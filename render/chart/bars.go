@@ -55,6 +55,9 @@ func (b *Bars) Draw(sheet *scene.Sheet, in scene.Rect) (drawn int, err error) {
 	return count, nil
 }
 
+// mostWords is the most of the width that names and texts take together.
+const mostWords = 0.75
+
 // barDrawing is a bar chart being drawn.
 type barDrawing struct {
 	bars  *Bars
@@ -71,7 +74,9 @@ func (d *barDrawing) layOut(in scene.Rect, values []float64) {
 		names = max(names, scene.TextWidthMM(bar.Name, textSize, scene.Regular))
 		texts = max(texts, scene.TextWidthMM(bar.Text, textSize, scene.Bold))
 	}
-	names, texts = min(names, in.W*0.4), min(texts, in.W*0.3)
+	if over := names + texts - mostWords*in.W; over > 0 { // the longer gives way
+		names, texts = min(names, max(names-over, mostWords/2*in.W)), min(texts, max(texts-over, mostWords/2*in.W))
+	}
 	d.left = in.X
 	top := in.Y + rowHeight
 	d.rect = scene.Rect{
@@ -115,7 +120,7 @@ func (d *barDrawing) drawAxis() {
 func (d *barDrawing) drawBar(bar Bar, top float64) {
 	const height = 2.8
 	name := scene.TextStyle{SizeMM: textSize, Colour: scene.Ink, Align: scene.Right}
-	row := scene.Rect{X: d.left, Y: top, W: d.rect.X - 2 - d.left, H: barRow}
+	row := scene.Rect{X: d.left - 0.01, Y: top, W: d.rect.X - 2 - d.left + 0.01, H: barRow}
 	d.sheet.TextIn(row, bar.Name, name)
 	end, _ := d.x.place(bar.Value)
 	end = min(end, d.rect.Right())

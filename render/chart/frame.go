@@ -134,7 +134,9 @@ func (f *frame) xRows(in scene.Rect) float64 {
 		rows = 0
 	}
 	for _, tick := range f.plot.X.Ticks {
-		rows = max(rows, len(f.tickLines(tick.Text, in.W*0.6)))
+		if tick.Text != "" {
+			rows = max(rows, len(f.tickLines(tick.Text, in.W*0.6)))
+		}
 	}
 	return float64(rows)
 }

@@ -38,7 +38,7 @@ const (
 // MinWidthMM and MinHeightMM are the smallest rectangle a plot is drawn in.
 const (
 	MinWidthMM  = 56
-	MinHeightMM = 26
+	MinHeightMM = 22
 )
 
 // Tick is a mark of an axis with its own text.

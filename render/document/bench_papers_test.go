@@ -145,6 +145,9 @@ func TestConnectionsHaveEachWireTwice(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			seen := map[string]int{}
 			for _, text := range said(connections(r)) {
+				if text == "Splices and taps" { // a table of its own
+					break
+				}
 				seen[text]++
 			}
 			for _, w := range r.Circuit.Wires {

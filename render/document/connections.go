@@ -1,7 +1,9 @@
 package document
 
 import (
+	"cmp"
 	"strconv"
+	"strings"
 
 	"fusewright/harness"
 	"fusewright/harness/design/lengths"
@@ -20,22 +22,24 @@ func Connections(r *harness.Review, board *formboard.Board) []*scene.Sheet {
 	return upright("Connection table", r, func(b *book) {
 		b.para("Where each wire ends, part by part, so every wire is listed twice. Tick it when the number on the marker, the colour and "+
 			"the terminal agree and the crimp holds a light pull, with the battery disconnected. Run: as on the layout; out: length of the wire "+
-			"outside it. In brackets: the fuse in a way, the cavity of a plug with two, a switch's mark (from memory: look at the part). "+
+			"outside it, all of it where there is no run. In brackets: the fuse in a way, the number of a plug's cavity, a switch's mark (from memory: look at the part). "+
 			"Crimp parts and strip lengths: cut list.", smallQuiet)
-		b.inColumns(2)
 		u := lengths.Of(r.Design)
-		t := report.NewTable("at", "wire", "colour, size", "goes to", "run", ">"+u.Headed("out"))
+		size := sizeUnit(r.Circuit)
+		t := report.NewTable("at", "wire", "colour", ">"+cmp.Or(size, "size"), "goes to", ">run", ">"+u.Headed("out"))
 		for _, p := range r.Circuit.Parts {
 			if wired(p) == 0 {
 				continue
 			}
 			t.Group(partHeading(p))
 			for _, term := range p.Terminals {
-				connectionRows(u, t, term, out)
+				connectionRows(u, t, term, out, size)
 			}
 		}
-		b.lay(t, column{head: "", wide: 5, align: scene.Middle, first: true})
-		b.inColumns(1)
+		_ = b.columns(2, func() error {
+			b.lay(t, column{head: "", wide: 5, align: scene.Middle, first: true})
+			return nil
+		})
 		b.jointTable(r)
 	})
 }
@@ -83,17 +87,43 @@ func partHeading(p *circuit.Part) string {
 	return text
 }
 
+// sizeUnit is the unit that all wires are sized in, which then stands in the head;
+// empty where there are several.
+func sizeUnit(c *circuit.Circuit) (unit string) {
+	for _, w := range c.Wires {
+		if w.Spec.Size == nil {
+			continue
+		}
+		_, its, _ := strings.Cut(w.Spec.Size.Label, " ")
+		if unit == "" {
+			unit = its
+		}
+		if its != unit {
+			return ""
+		}
+	}
+	return unit
+}
+
+// sizeIn is a wire's size without the unit that stands in the head.
+func sizeIn(w *circuit.Wire, unit string) string {
+	if w.Spec.Size == nil {
+		return "?"
+	}
+	return strings.TrimSuffix(w.Spec.Size.Label, " "+unit)
+}
+
 // connectionRows are the wires at a terminal; one without wires says so.
-func connectionRows(u lengths.Unit, t *report.Table, term *circuit.Terminal, out map[endOf]formboard.End) {
+func connectionRows(u lengths.Unit, t *report.Table, term *circuit.Terminal, out map[endOf]formboard.End, size string) {
 	name := term.Name
 	if term.FuseRef != "" {
 		name += " (" + term.FuseRef + ")"
 	}
 	if term.Mark != "" {
-		name += " (" + term.Mark + ")"
+		name += " (" + strings.TrimPrefix(term.Mark, "cavity ") + ")"
 	}
 	if len(term.Wires) == 0 {
-		t.Add(name, "none", "", "factory wiring, stays", "", "")
+		t.Add(name, "none", "", "", "factory wiring, stays", "", "")
 		return
 	}
 	for _, w := range term.Wires {
@@ -108,13 +138,11 @@ func connectionRows(u lengths.Unit, t *report.Table, term *circuit.Terminal, out
 				free = "too short"
 			case e.Beside:
 				free = "beside the runs"
-			case e.Via == nil:
-				free = "all " + free
 			}
 			if e.Via != nil {
 				run = strconv.Itoa(e.Via.Number)
 			}
 		}
-		t.Add(name, w.Number, w.Look(), far.Address(), run, free)
+		t.Add(name, w.Number, w.Spec.Colour.Code(), sizeIn(w, size), far.Address(), run, free)
 	}
 }

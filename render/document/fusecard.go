@@ -1,6 +1,7 @@
 package document
 
 import (
+	"cmp"
 	"strings"
 
 	"fusewright/harness"
@@ -134,31 +135,9 @@ func fuseRow(c *circuit.Circuit, b *circuit.Branch) cardRow {
 	return row
 }
 
-// feeds names what hangs below a fuse: loads, and relays whose coils it feeds.
+// feeds says what hangs below a fuse.
 func feeds(c *circuit.Circuit, b *circuit.Branch) string {
-	below := c.BelowBranch(b)
-	var names []string
-	seen := map[*circuit.Part]bool{}
-	add := func(p *circuit.Part, before string) {
-		if p != nil && !seen[p] {
-			seen[p] = true
-			name := p.Label
-			if name == "" {
-				name = p.Name
-			}
-			names = append(names, before+name)
-		}
-	}
-	for _, l := range below.Loads {
-		add(l.Part, "")
-	}
-	for _, k := range below.Coils {
-		add(k.Part, "relay coil of ")
-	}
-	if len(names) == 0 {
-		return "nothing"
-	}
-	return strings.Join(names, ", ")
+	return cmp.Or(strings.Join(c.BelowBranch(b).Names(), ", "), "nothing")
 }
 
 // cardColumns are the columns of a card.
@@ -184,7 +163,7 @@ type folded struct {
 // drawCard draws a card, parted when it is higher than what a page has left.
 func drawCard(b *book, k card) {
 	t := b.tableAt(b.left()+3, cardMM-6, cardColumns)
-	page := b.bottom() - marginMM - headingMM
+	page := b.pageBottom() - marginMM - headingMM
 	most := int((page - cardAroundMM - b.rowEdgeMM()) / scene.LineHeightMM(smallSizeMM))
 	var rows []folded
 	total := cardAroundMM

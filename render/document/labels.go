@@ -117,13 +117,24 @@ func drawLabel(s *scene.Sheet, stock Stock, row, column int, m marker) {
 	}
 	s.Begin(scene.Group{Class: "label", Title: "label of " + m.row.Number + ", " + end})
 	s.Rect(r.Grow(-0.2), &pen, nil)
-	times := max(1, int((r.H-labelPadMM-tailMM+0.5)/(2*labelLineMM)))
+	wide, line := r.W-2*labelPadMM, labelLineMM
+	wrapped := func(text string) []string { return scene.Wrap(text, bold.SizeMM, wide, bold.Face) }
+	own := wrapped(shortened(m.own, func(text string) bool { return len(wrapped(text)) <= 2 }))
+	lines := float64(len(own) + 1)
+	times := int((r.H - labelPadMM - tailMM + 0.5) / (lines * line))
+	if times == 0 { // once, closer together, the tail given up
+		times, line = 1, min(line, (r.H-labelPadMM)/lines)
+	}
 	y := r.Y + labelPadMM
-	own := shortened(m.own, func(text string) bool { return bold.Width(text) <= r.W-2*labelPadMM })
+	put := func(text string, style scene.TextStyle) {
+		s.TextIn(scene.Rect{X: r.X + labelPadMM, Y: y, W: wide, H: 3}, text, style)
+		y += line
+	}
 	for range times {
-		s.TextIn(scene.Rect{X: r.X + labelPadMM, Y: y, W: r.W - 2*labelPadMM, H: 3}, own, bold)
-		s.TextIn(scene.Rect{X: r.X + labelPadMM, Y: y + labelLineMM, W: r.W - 2*labelPadMM, H: 3}, m.goes, small)
-		y += 2 * labelLineMM
+		for _, text := range own {
+			put(text, bold)
+		}
+		put(m.goes, small)
 	}
 	s.End()
 }

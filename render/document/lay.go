@@ -88,7 +88,7 @@ func (t *table) heightOf(list *report.Table, rows [][]string, from int) (high fl
 		_, row := t.fold(rows[i], smallSizeMM, scene.Regular)
 		high += max(row, t.leastMM)
 	}
-	return min(high, (t.book.bottom()-marginMM-headingMM)/2)
+	return min(high, (t.book.pageBottom()-marginMM-headingMM)/2)
 }
 
 // keep begins a new page when the height does not fit; the heading of a group that
@@ -111,31 +111,19 @@ const (
 )
 
 // fitted gives the columns of a report's table their widths in millimetres by what
-// stands in them: when all cannot be as wide as its longest cell, the widest give way,
-// down to one width; none gets narrower than its longest word or, where even that is
-// too much, than its longest quantity. What is over goes to all.
+// stands in them: so that the rows take the fewest lines, and none gets narrower than
+// its longest word or, where even that is too much, than its longest quantity.
 func fitted(t *report.Table, widthMM float64, boxes []column) []column {
 	for _, box := range boxes {
 		widthMM -= box.wide
 	}
 	columns, least, bare := make([]column, len(t.Heads)), make([]float64, len(t.Heads)), make([]float64, len(t.Heads))
+	cells := make([][]float64, len(t.Rows)+1)
+	total := 0.0
 	for i, head := range t.Heads {
-		c := column{head: head, wide: longestMM(quantity.Words(head), scene.Bold)}
+		c := column{head: head}
 		if i == 0 {
 			c.face = scene.Bold
-		}
-		least[i] = c.wide
-		for _, row := range t.Rows {
-			c.wide = max(c.wide, longestMM(row[i:i+1], c.face))
-			words := quantity.Words(row[i])
-			if t.Right[i] {
-				words = row[i : i+1]
-			}
-			least[i] = max(least[i], longestMM(words, c.face))
-			if !t.Right[i] {
-				words = slices.DeleteFunc(words, func(w string) bool { return !quantity.Whole(w) })
-			}
-			bare[i] = max(bare[i], longestMM(words, c.face))
 		}
 		edge := 2*padMM + 0.5
 		if t.Right[i] {
@@ -144,48 +132,58 @@ func fitted(t *report.Table, widthMM float64, boxes []column) []column {
 				edge += clearMM
 			}
 		}
-		c.wide, least[i], bare[i] = c.wide+edge, least[i]+edge, max(bare[i], barestMM)+edge
+		least[i], bare[i] = longestMM(quantity.Words(head), scene.Bold), barestMM
+		cells[len(t.Rows)] = append(cells[len(t.Rows)], scene.TextWidthMM(head, smallSizeMM, scene.Bold)+edge)
+		for k, row := range t.Rows {
+			words := quantity.Words(row[i])
+			if t.Right[i] && len(row[i]) < wholeFigure {
+				words = row[i : i+1]
+			}
+			cells[k] = append(cells[k], scene.TextWidthMM(row[i], smallSizeMM, c.face)+edge)
+			least[i] = max(least[i], longestMM(words, c.face))
+			words = slices.DeleteFunc(words, func(w string) bool { return !quantity.Whole(w) })
+			bare[i] = max(bare[i], longestMM(words, c.face))
+		}
+		least[i], bare[i] = least[i]+edge, bare[i]+edge
+		total += least[i]
 		columns[i] = c
 	}
-	giveWay(columns, least, bare, widthMM)
+	if total > widthMM {
+		least = between(bare, least, widthMM)
+	}
+	for i, wide := range scene.ColumnWidths(cells, least, widthMM) {
+		columns[i].wide = wide
+	}
 	return columns
 }
+
+// wholeFigure is how long a text of a column of figures must be to be parted.
+const wholeFigure = 24
 
 // barestMM is the least that is left of a column whose words are broken.
 const barestMM = 6
 
-// giveWay fits the widths of columns into the width: down to the least, or, where all
-// those are too much, from these down to the bare ones.
-func giveWay(columns []column, least, bare []float64, widthMM float64) {
-	sum := func(cap float64) (total float64) {
-		for i, c := range columns {
-			total += max(least[i], min(c.wide, cap))
-		}
-		return total
-	}
-	if over := widthMM - sum(widthMM); over > 0 {
-		for i := range columns {
-			columns[i].wide += over / float64(len(columns))
-		}
-		return
-	}
-	if sum(0) > widthMM {
-		for i := range columns {
-			columns[i].wide = least[i]
-		}
-		least = bare
-	}
+// between gives columns that cannot all have their longest word the width at which
+// the widest give way, down to the bare ones.
+func between(bare, least []float64, widthMM float64) []float64 {
+	out := make([]float64, len(least))
 	low, high := 0.0, widthMM
 	for range 20 {
-		if middle := (low + high) / 2; sum(middle) > widthMM {
+		middle, sum := (low+high)/2, 0.0
+		for i := range out {
+			out[i] = max(bare[i], min(least[i], middle))
+			sum += out[i]
+		}
+		if sum > widthMM {
 			high = middle
 		} else {
 			low = middle
 		}
 	}
-	for i := range columns {
-		columns[i].wide = max(least[i], min(columns[i].wide, low))
+	for i := range out {
+		out[i] = max(bare[i], min(least[i], low))
 	}
+	return out
 }
 
 func longestMM(texts []string, face scene.Face) (wide float64) {

@@ -85,6 +85,10 @@ type book struct {
 	top, low  float64
 	pageTop   float64
 
+	// Where columns end on one page, so that they are equally long; no page while 0.
+	level     float64
+	levelPage int
+
 	due []string // headings that wait for what they are the headings of
 }
 
@@ -134,51 +138,9 @@ func upright(kind string, r *harness.Review, fill func(*book)) []*scene.Sheet {
 // sheet is the page being filled.
 func (b *book) sheet() *scene.Sheet { return b.sheets[len(b.sheets)-1] }
 
-// columnGapMM is the space between text columns.
-const columnGapMM = 6.0
-
-// left, right and width are those of the text column being filled.
-func (b *book) left() float64  { return marginMM + float64(b.col)*(b.width()+columnGapMM) }
-func (b *book) right() float64 { return b.left() + b.width() }
-func (b *book) width() float64 {
-	return (b.wholeMM() - columnGapMM*float64(b.cols-1)) / float64(b.cols)
-}
-
 // wholeMM is the width between the margins, edge the right one of them.
 func (b *book) wholeMM() float64 { return b.paper.Wide - 2*marginMM }
 func (b *book) edge() float64    { return b.paper.Wide - marginMM }
-
-// leastColumnsMM is the least height that text columns begin in, columnsAboveMM the
-// space above them.
-const leastColumnsMM, columnsAboveMM = 30.0, 2.0
-
-// inColumns fills text columns side by side from here on; one ends them.
-func (b *book) inColumns(n int) {
-	if b.cols > 1 {
-		b.y = max(b.y, b.low)
-	}
-	if n > 1 && b.y+leastColumnsMM > b.bottom() {
-		b.newPage()
-	}
-	if b.y > b.pageTop {
-		b.y += columnsAboveMM
-	}
-	b.cols, b.col, b.top, b.low = n, 0, b.y, b.y
-}
-
-// next goes on at the top of the next column, or page.
-func (b *book) next() {
-	b.low = max(b.low, b.y)
-	if b.col+1 < b.cols {
-		b.col++
-		b.y = b.top
-		return
-	}
-	b.newPage()
-}
-
-// bottom is the lowest place for content.
-func (b *book) bottom() float64 { return b.paper.High - marginMM - footMM }
 
 // newPage begins a page with its heading, which is short on all but the first.
 func (b *book) newPage() {

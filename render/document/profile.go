@@ -9,6 +9,7 @@ import (
 	"fusewright/harness"
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
 	"fusewright/harness/network/solve"
@@ -18,7 +19,7 @@ import (
 
 // profileMM is the height of one picture, of which two stand beside each other, and
 // keyedProfileMM that of one whose names find no place beside their lines.
-const profileMM, keyedProfileMM = 26.0, 38.0
+const profileMM, keyedProfileMM = 25.0, 36.0
 
 // profile is the way of one load's current in the situation where it loses most.
 type profile struct {
@@ -40,55 +41,55 @@ func Profiles(r *harness.Review) ([]*scene.Sheet, error) {
 			"What the load itself gets is in the heading and left out of the line; after the load the return adds its part. "+
 			"The dashed line is the limit for this circuit. The solid line is nominal; below it what each connection loses, "+
 			"at nominal and in its own worst case.", smallQuiet)
-		b.inColumns(2)
+		var drawn []*profile
 		var never []string
-		drawn := 0
 		for _, part := range r.Circuit.Parts {
 			if part.Kind != circuit.Load {
 				continue
 			}
-			p := profileOf(r, part)
-			if p == nil {
+			if p := profileOf(r, part); p != nil {
+				drawn = append(drawn, p)
+			} else {
 				never = append(never, part.Ref+" "+part.Name)
-				continue
 			}
+		}
+		b.inColumns(2)
+		for _, p := range drawn {
 			if err := b.profile(r, p); err != nil {
-				return fmt.Errorf("voltage along the circuit of %s: %w", part.Name, err)
+				return fmt.Errorf("voltage along the circuit of %s: %w", p.part.Name, err)
 			}
-			drawn++
 		}
 		b.inColumns(1)
-		if drawn == 0 {
+		if len(drawn) == 0 {
 			b.para("No load draws current in any situation.", plain)
 		}
-		if len(never) > 0 && drawn > 0 {
+		if len(never) > 0 && len(drawn) > 0 {
 			b.para("On in no situation, so not drawn: "+strings.Join(never, ", ")+".", plain)
 		}
 		return nil
 	})
 }
 
-// Under a picture stand so many connections beside each other, each as wide as mvMM, or
-// fewer where the figures are wider; before them what the rows are.
-const (
-	mostInRow = 7
-	mvMM      = 10.4
-	rowHeadMM = 14
-)
+// Under a picture stand so many connections beside each other as have room; before them
+// what the rows are.
+const rowHeadMM = 13.5
 
-// inRow is how many connections stand beside each other.
+// inRow is how many columns of figures stand beside each other, equally wide.
 func (b *book) inRow(figures ...string) int {
-	room := mostInRow * mvMM / (rowHeadMM + mostInRow*mvMM) * b.width()
-	return min(mostInRow, max(1, int(room/(longestMM(figures, scene.Regular)+2*padMM))))
+	return max(1, int((b.width()-rowHeadMM)/(longestMM(figures, scene.Bold)+2*padMM+figureGapMM)))
 }
+
+// figureGapMM keeps figures of neighbouring columns apart.
+const figureGapMM = 0.7
 
 // profile draws one load's picture with its figures.
 func (b *book) profile(r *harness.Review, p *profile) error {
 	title := p.title()
 	lines := len(scene.Wrap(title, smallSizeMM, b.width(), scene.Bold))
 	names, nominal, worst := p.figures(r)
-	inRow := b.inRow(slices.Concat(nominal, worst)...)
+	inRow := b.inRow(slices.Concat(names, nominal, worst)...)
 	rows := (len(names) + inRow - 1) / inRow
+	inRow = max((len(names)+rows-1)/rows, inRow/2) // full rows, and a short one no wider than half
 	line := scene.LineHeightMM(smallSizeMM)
 	plot := p.plot(b.sheet().UniqueID("profile-" + p.part.Ref))
 	plotMM := profileMM
@@ -96,7 +97,7 @@ func (b *book) profile(r *harness.Review, p *profile) error {
 		plotMM = keyedProfileMM
 	}
 	high := float64(lines)*line + plotMM + 1 + float64(3*rows)*(line+tightEdgeMM)
-	b.need(min(high, b.bottom()-marginMM-headingMM))
+	b.need(min(high, b.pageBottom()-marginMM-headingMM))
 	b.paraIn(title, scene.TextStyle{SizeMM: smallSizeMM, Face: scene.Bold, Colour: ink}, b.left(), b.width())
 	if err := plot.Draw(b.sheet(), scene.Rect{X: b.left(), Y: b.y, W: b.width(), H: plotMM}); err != nil {
 		return err
@@ -108,7 +109,7 @@ func (b *book) profile(r *harness.Review, p *profile) error {
 		to := min(from+inRow, len(names))
 		columns := []column{{head: "mV", wide: rowHeadMM}}
 		for i := range inRow {
-			c := column{wide: mostInRow * mvMM / float64(inRow), align: scene.Right}
+			c := column{wide: (b.width() - rowHeadMM) / float64(inRow), align: scene.Right}
 			if from+i < to {
 				c.head = names[from+i]
 			}
@@ -190,8 +191,26 @@ func profileOf(r *harness.Review, part *circuit.Part) *profile {
 // title is the load, where it loses most and what it gets there.
 func (p *profile) title() string {
 	volts := p.in.NodeV[p.part.Terminal("+").Node.Index] - p.in.NodeV[p.part.Terminal("-").Node.Index]
-	return fmt.Sprintf("%s %s · %s · gets %s at %s", p.part.Ref, p.part.Name, p.in.Situation.Name,
-		quantity.Format(volts, quantity.Voltage), ampere(math.Abs(p.in.Amps(p.load))))
+	return fmt.Sprintf("%s %s · %s · gets %s at %s", p.part.Ref, p.part.Name,
+		wording.Present(append([]string{p.in.Situation.Name}, p.positions()...), ", "), quantity.Format(volts, quantity.Voltage), ampere(math.Abs(p.in.Amps(p.load))))
+}
+
+// positions are those of the switches in the load's way that have several: "S2 at anchor".
+func (p *profile) positions() (list []string) {
+	at, _ := circuit.Positions(p.in.Circuit, p.in.Situation)
+	for _, b := range slices.Concat(p.there, p.back) {
+		if b.Closer == nil || b.Closer.Switch == nil {
+			continue
+		}
+		sw := b.Closer.Switch
+		if sw.Pole != nil {
+			sw = sw.Pole
+		}
+		if position := at[sw]; position != "" {
+			list = append(list, b.Part.Ref+" at "+position)
+		}
+	}
+	return list
 }
 
 // plot is the picture of a profile. Elements stand side by side at equal widths; the

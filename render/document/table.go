@@ -159,7 +159,7 @@ func (t *table) row(texts ...string) {
 func (t *table) mostLines() int {
 	b := t.book
 	line := scene.LineHeightMM(smallSizeMM)
-	return int((b.bottom() - marginMM - headingMM - 3*line - groupMM - 2*b.rowEdgeMM()) / line)
+	return int((b.pageBottom() - marginMM - headingMM - 3*line - groupMM - 2*b.rowEdgeMM()) / line)
 }
 
 func (t *table) piece(cells [][]string) {

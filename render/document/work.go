@@ -34,9 +34,10 @@ func orderOfWork(b *book, rows []cutting.Row) {
 	b.head("Order of work")
 	pen := scene.Pen(thinMM)
 	for i, text := range workSteps {
-		b.need(2 * step)
+		text = fmt.Sprintf("%d  %s", i+1, text)
+		b.need(step * float64(len(scene.Wrap(text, textSizeMM, b.width()-6, scene.Regular))))
 		b.sheet().Rect(scene.Rect{X: b.left() + 1, Y: b.y + 0.5, W: 2.8, H: 2.8}, &pen, nil)
-		b.paraIn(fmt.Sprintf("%d  %s", i+1, text), plain, b.left()+6, b.width()-6)
+		b.paraIn(text, plain, b.left()+6, b.width()-6)
 		b.y += 0.9
 	}
 	b.y += 1

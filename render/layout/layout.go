@@ -68,7 +68,7 @@ func (d *drawing) section(s *formboard.Section) error {
 	field := d.paper.Field()
 	bottom := p.place(sheet, field)
 	d.legend(sheet, p)
-	f := &flow{sheet: sheet, slots: []scene.Rect{below(field, bottom+3)}, next: func() (*scene.Sheet, []scene.Rect) {
+	f := &flow{sheet: sheet, slots: []scene.Rect{below(field, bottom+1.5)}, next: func() (*scene.Sheet, []scene.Rect) {
 		return d.newSheet(title+", tables", "none"), []scene.Rect{d.tableField()}
 	}}
 	f.put(runTable(d.unit, s))

@@ -18,16 +18,25 @@ func (d *drawing) legend(s *scene.Sheet, p *picture) {
 	s.TextAt(scene.Point{X: area.X, Y: area.Y + 2.4}, "Legend",
 		scene.TextStyle{SizeMM: frame.NormalMM, Face: scene.Bold, Colour: scene.Ink})
 	const down, step = 4.6, 4.0
-	wide := area.W / 3
-	for i, e := range d.entries(p) {
-		row, col := i%5, i/5
-		if col > 2 {
-			break
+	const rows, sampleMM, gapMM = 5, 12.0, 1.5
+	entries := d.entries(p)
+	var words [][]float64
+	for i := range rows {
+		var row []float64
+		for k := i; k < len(entries); k += rows {
+			row = append(row, sampleMM+gapMM+scene.TextWidthMM(entries[k].words, frame.SmallMM, scene.Regular))
 		}
-		x, y := area.X+wide*float64(col), area.Y+down+step*float64(row)+step/2
-		e.paint(s, x, y)
-		s.TextIn(scene.Rect{X: x + 12, Y: y - step/2, W: wide - 13.5, H: step}, e.words,
-			scene.TextStyle{SizeMM: frame.SmallMM, Colour: scene.Ink})
+		words = append(words, row)
+	}
+	x := area.X
+	for col, wide := range scene.ColumnWidths(words, []float64{sampleMM, sampleMM, sampleMM}, area.W) {
+		for row, e := range entries[col*rows : min((col+1)*rows, len(entries))] {
+			y := area.Y + down + step*float64(row) + step/2
+			e.paint(s, x, y)
+			s.TextIn(scene.Rect{X: x + sampleMM, Y: y - step/2, W: wide - sampleMM - gapMM, H: step}, e.words,
+				scene.TextStyle{SizeMM: frame.SmallMM, Colour: scene.Ink})
+		}
+		x += wide
 	}
 	s.End()
 }

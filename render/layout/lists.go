@@ -16,16 +16,16 @@ import (
 // runTable lists the runs of a section.
 func runTable(u lengths.Unit, s *formboard.Section) *grid {
 	g := &grid{title: "Runs", columns: []gridColumn{
-		{head: "run", wide: 9, face: scene.Bold},
-		{head: "from – to", wide: 40},
-		{head: u.Headed("length"), wide: 24, align: scene.Right},
-		{head: u.Headed("Ø"), wide: 12, align: scene.Right},
-		{head: "wires", wide: 12, align: scene.Right},
-		{head: "numbers", wide: 52},
-		{head: "cover", wide: 28},
-		{head: "clamps, " + u.Words() + " from the first place", wide: 34},
-		{head: u.Headed("bend radius") + ", free / held", wide: 24},
-		{head: "remarks", wide: 44},
+		{head: "run", face: scene.Bold},
+		{head: "from – to"},
+		{head: u.Headed("length"), align: scene.Right},
+		{head: u.Headed("Ø"), align: scene.Right},
+		{head: "wires", align: scene.Right},
+		{head: "numbers"},
+		{head: "cover"},
+		{head: "clamps, " + u.Words() + " from the first place"},
+		{head: u.Headed("bend radius") + ", free / held"},
+		{head: "remarks"},
 	}}
 	for _, r := range runsOf(s) {
 		run := r.Bundle.Run
@@ -57,7 +57,7 @@ func runsOf(s *formboard.Section) []*formboard.Run {
 // notes say what the drawing rests on.
 func (d *drawing) notes(p *picture) *grid {
 	b, s, u := d.board, p.section, d.unit
-	g := &grid{title: "Notes", columns: []gridColumn{{wide: 1}}}
+	g := &grid{title: "Notes", columns: []gridColumn{{}}}
 	add := func(format string, args ...any) { g.rows = append(g.rows, []string{fmt.Sprintf(format, args...)}) }
 	add("Dimensions in %s, from nail to nail. Bands are drawn wider than the bundles; the number beside them is the diameter. "+
 		"Clamps for which there is no room at this scale are in the table only.", u.Words())

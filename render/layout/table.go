@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"fusewright/harness/design/quantity"
 	"fusewright/render/frame"
 	"fusewright/render/scene"
 )
@@ -8,7 +9,7 @@ import (
 // gridColumn is a column of a table.
 type gridColumn struct {
 	head  string
-	wide  float64 // share of the width
+	wide  float64 // share of the width, by what stands in it
 	align scene.Align
 	face  scene.Face
 }
@@ -32,9 +33,10 @@ type flow struct {
 const (
 	titleDown = 3.0  // to the baseline of a heading
 	titleStep = 4.6  // to the row of heads
-	gridGap   = 3.5  // after a table
+	gridGap   = 2.0  // after a table
 	leastMM   = 32.0 // a table that is higher does not begin in less
 	cellPad   = 0.8
+	clearMM   = 1.6 // from figures to the text beside them
 )
 
 func (f *flow) advance() {
@@ -45,11 +47,38 @@ func (f *flow) advance() {
 	f.sheet, f.slots = f.next()
 }
 
+// share gives the columns the widths at which the rows take the fewest lines; none is
+// narrower than its longest word.
+func (g *grid) share(w float64) {
+	least, cells := make([]float64, len(g.columns)), make([][]float64, len(g.rows)+1)
+	for i, c := range g.columns {
+		edge := 2*cellPad + 0.5
+		if c.align == scene.Right {
+			edge += clearMM
+		}
+		measure := func(text string, face scene.Face) float64 { return scene.TextWidthMM(text, frame.SmallMM, face) + edge }
+		for _, word := range quantity.Words(c.head) {
+			least[i] = max(least[i], measure(word, scene.Italic))
+		}
+		cells[len(g.rows)] = append(cells[len(g.rows)], measure(c.head, scene.Italic))
+		for k, row := range g.rows {
+			cells[k] = append(cells[k], measure(row[i], c.face))
+			for _, word := range quantity.Words(row[i]) {
+				least[i] = max(least[i], measure(word, c.face))
+			}
+		}
+	}
+	for i, wide := range scene.ColumnWidths(cells, least, w) {
+		g.columns[i].wide = wide
+	}
+}
+
 // put lays a table, over as many areas as it needs.
 func (f *flow) put(g *grid) {
 	if g == nil || len(g.rows) == 0 {
 		return
 	}
+	g.share(f.slots[0].W)
 	for range 4 { // a fresh sheet always has room
 		if f.slots[0].H >= min(g.height(f.slots[0].W), leastMM) {
 			break
@@ -155,7 +184,7 @@ func (f *flow) row(g *grid, cells [][]string, high float64, face scene.Face) {
 		x, wide := g.at(i, s.W)
 		at, align := s.X+x+cellPad, g.columns[i].align
 		if align == scene.Right {
-			at = s.X + x + wide - cellPad
+			at = s.X + x + wide - cellPad - clearMM
 		}
 		for n, line := range lines {
 			size := scene.FitSizeMM(line, frame.SmallMM, frame.SmallMM/2, wide-2*cellPad, g.face(i, face)) // a quantity is not torn

@@ -112,23 +112,65 @@ func (t *tiling) part() {
 	t.columns = max(1, int(math.Ceil((wide+2*roundMM-overlapMM)/x)))
 	t.rows = max(1, int(math.Ceil((high+2*roundMM-overlapMM)/y)))
 	t.used = map[[2]int]bool{}
+	for _, leastMM := range []float64{leastShownMM, 0} {
+		for row := range t.rows {
+			for column := range t.columns {
+				t.used[[2]int{row, column}] = t.used[[2]int{row, column}] || t.holds(row, column, leastMM)
+			}
+		}
+	}
 	for row := range t.rows {
 		for column := range t.columns {
-			if t.holds(row, column) {
-				t.used[[2]int{row, column}] = true
+			if t.used[[2]int{row, column}] {
 				t.order = append(t.order, [2]int{row, column})
 			}
 		}
 	}
 }
 
-func (t *tiling) holds(row, column int) bool {
-	o, w := t.origin(row, column), t.window()
-	r := rectShape(scene.Rect{X: o.X, Y: o.Y, W: w.W, H: w.H})
-	for _, l := range t.section.Limbs {
-		a, b := scene.Point(l.From.At), scene.Point(l.To.At)
-		if lineShape(a, b, l.Run.OuterMm+4).meets(r) {
+// leastShownMM is the least of a run for which a page is made that its neighbours show
+// as well.
+const leastShownMM = overlapMM
+
+// own is what of the board no page shows but one, its overlaps left out; shown is its
+// whole window.
+func (t *tiling) own(row, column int) scene.Rect {
+	o := t.origin(row, column)
+	x, y := t.step()
+	return scene.Rect{X: o.X, Y: o.Y, W: x, H: y}
+}
+
+func (t *tiling) shown(row, column int) scene.Rect {
+	r := t.own(row, column)
+	return scene.Rect{X: r.X, Y: r.Y, W: r.W + overlapMM, H: r.H + overlapMM}
+}
+
+// holds tells whether a place or more than the least of a run lies on a page, and on no
+// page that is used already.
+func (t *tiling) holds(row, column int, leastMM float64) bool {
+	own := t.own(row, column)
+	for _, s := range t.section.Spots {
+		if own.Contains(scene.Rect{X: s.At.X, Y: s.At.Y}) {
 			return true
+		}
+	}
+	for _, l := range t.section.Limbs {
+		a, b, ok := clip(scene.Point(l.From.At), scene.Point(l.To.At), own)
+		if ok && math.Hypot(b.X-a.X, b.Y-a.Y) > leastMM && !t.elsewhere(row, column, a, b) {
+			return true
+		}
+	}
+	return false
+}
+
+// elsewhere tells whether a neighbour that is used shows a piece of a run whole.
+func (t *tiling) elsewhere(row, column int, a, b scene.Point) bool {
+	for r := row - 1; r <= row; r++ {
+		for c := column - 1; c <= column; c++ {
+			w := t.shown(r, c)
+			if t.used[[2]int{r, c}] && w.Contains(scene.Rect{X: a.X, Y: a.Y}) && w.Contains(scene.Rect{X: b.X, Y: b.Y}) {
+				return true
+			}
 		}
 	}
 	return false

@@ -39,7 +39,7 @@ func (t *tiling) index(first bool) *scene.Sheet {
 	s.TextAt(scene.Point{X: w.X, Y: y}, title, scene.TextStyle{SizeMM: frame.TitleMM, Face: scene.Bold, Colour: scene.Ink})
 	style := scene.TextStyle{SizeMM: frame.SmallMM, Colour: scene.Ink}
 	y += 4
-	pages := fmt.Sprintf("%s on %s, %d rows and %d columns. Pages without any of the loom are left out.",
+	pages := fmt.Sprintf("%s on %s, %d rows and %d columns. Pages without any of the loom that no other shows are left out.",
 		wording.Count(len(t.order), "page", "pages"), t.name, t.rows, t.columns)
 	for _, text := range append([]string{pages}, howTo(lengths.Of(t.review.Design))...) {
 		y = s.Paragraph(scene.Rect{X: w.X, Y: y, W: w.W}, text, style) + 1.4

@@ -129,13 +129,15 @@ type Number struct {
 // Situation is the operating point in one situation. Loads and wires are empty
 // when it could not be solved.
 type Situation struct {
-	Name      string   `json:"name"`
-	Key       string   `json:"key"`
-	EngineRPM float64  `json:"engine_rpm"`
-	Status    string   `json:"status"`
-	Why       string   `json:"why,omitempty"`
-	BatteryA  *float64 `json:"battery_a"`
-	ChargingA *float64 `json:"charging_a"`
+	Name      string  `json:"name"`
+	Key       string  `json:"key"`
+	EngineRPM float64 `json:"engine_rpm"`
+	// Positions are those of switches that have several, by the switch's name.
+	Positions map[string]string `json:"positions,omitempty"`
+	Status    string            `json:"status"`
+	Why       string            `json:"why,omitempty"`
+	BatteryA  *float64          `json:"battery_a"`
+	ChargingA *float64          `json:"charging_a"`
 	// HeatWhy says what the wire temperatures of this situation lack; "" = nothing.
 	HeatWhy string    `json:"heat_why,omitempty"`
 	Loads   []LoadRow `json:"loads,omitempty"`
@@ -307,7 +309,11 @@ func findingRow(f *finding.Finding, u lengths.Unit) Finding {
 func situation(c *circuit.Circuit, s *solve.Solution) Situation {
 	row := Situation{
 		Name: s.Situation.Name, Key: string(s.Situation.Key), EngineRPM: s.Situation.EngineRPM,
-		Status: string(s.Status), Why: s.Why,
+		Status: string(s.Status), Why: s.Why, Positions: map[string]string{},
+	}
+	at, _ := circuit.Positions(c, s.Situation)
+	for sw, position := range at {
+		row.Positions[sw.Name] = position
 	}
 	if s.Status != solve.Converged {
 		return row

@@ -68,6 +68,7 @@ type ShortState struct {
 type StudyFuse struct {
 	Ref       string      `json:"ref"`
 	Part      string      `json:"part"`
+	Feeds     []string    `json:"feeds"` // by name, in branch order
 	Type      string      `json:"type,omitempty"`
 	Assumed   bool        `json:"type_assumed,omitempty"`
 	RatingA   *float64    `json:"rating_a"`
@@ -115,6 +116,7 @@ type FuseStart struct {
 // FuseAbove is a device against one nearer the source.
 type FuseAbove struct {
 	Ref     string   `json:"ref"`
+	Part    string   `json:"part"`
 	UpToA   *float64 `json:"selective_up_to_a"`
 	Verdict string   `json:"at_shorts"` // selective, not sure, not known, upper first
 	AtA     *float64 `json:"at_a"`
@@ -138,7 +140,7 @@ func NewStudy(r *harness.Review) *StudyReport {
 	}
 	if r.Protection != nil {
 		for _, f := range r.Protection.Fuses {
-			rep.Fuses = append(rep.Fuses, fuseRow(f, r.Design.NominalV()))
+			rep.Fuses = append(rep.Fuses, fuseRow(r.Circuit, f))
 		}
 	}
 	rep.addStarts(r)
@@ -213,15 +215,15 @@ func verdictOf(c *circuit.Circuit, sh *fault.Short) shortVerdict {
 	return worst
 }
 
-func fuseRow(f *protection.Fuse, systemV float64) StudyFuse {
-	row := StudyFuse{Ref: f.Branch.Fuse.Ref, Part: placeOf(f.Branch), Assumed: f.Assumed,
+func fuseRow(c *circuit.Circuit, f *protection.Fuse) StudyFuse {
+	row := StudyFuse{Ref: f.Branch.Fuse.Ref, Part: placeOf(f.Branch), Feeds: c.BelowBranch(f.Branch).Names(), Assumed: f.Assumed,
 		AmbientC: finite(f.Device.AmbientC), RunsA: finite(f.RunningA), CarriesA: finite(f.Running.CarriesA),
 		Share: finite(f.Running.Share), BehindA: finite(f.FaultA),
 		Wires: []FuseWire{}, Starts: []FuseStart{}, Above: []FuseAbove{}}
 	if f.Device.Type != nil {
 		row.Type = f.Device.Type.Name
 		if !f.Assumed && f.Device.Type.BreakingA > 0 {
-			row.BreaksA = finite(f.Device.Type.BreakingAt(systemV))
+			row.BreaksA = finite(f.Device.Type.BreakingAt(c.Design.NominalV()))
 		}
 	}
 	if f.Device.Rating != nil {
@@ -269,7 +271,7 @@ func fuseWire(w *protection.Wire) FuseWire {
 }
 
 func fuseAbove(p *protection.Pair) FuseAbove {
-	row := FuseAbove{Ref: p.Above.Fuse.Ref, UpToA: finite(p.UpToA), By: p.Shorts.By, Note: p.Shorts.Note,
+	row := FuseAbove{Ref: p.Above.Fuse.Ref, Part: placeOf(p.Above), UpToA: finite(p.UpToA), By: p.Shorts.By, Note: p.Shorts.Note,
 		LowerS: finite(p.Shorts.DownS), UpperS: finite(p.Shorts.UpS)}
 	row.AtA = finite(math.Max(p.Shorts.FailsA, p.Shorts.UpToA))
 	switch {

@@ -3,8 +3,10 @@ package report
 import (
 	"fmt"
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
 	"io"
+	"slices"
 	"strings"
 )
 
@@ -156,12 +158,32 @@ func fuseWiresTable(rep *StudyReport) *Table {
 		"no fuse protects a wire")
 }
 
+// marked puts a remark into the note below the table, once, and gives its mark.
+func (t *Table) marked(note string) string {
+	if note == "" {
+		return ""
+	}
+	list := strings.Split(t.Note, "; ")
+	if t.Note == "" {
+		list = nil
+	}
+	at := slices.IndexFunc(list, func(text string) bool { return strings.TrimLeft(text, "* ") == note })
+	if at < 0 {
+		at = len(list)
+		t.Note = strings.Join(append(list, strings.Repeat("*", at+1)+" "+note), "; ")
+	}
+	return strings.Repeat("*", at+1)
+}
+
+// mostFed is how many of what a fuse feeds are named in a table.
+const mostFed = 2
+
 func fuseAboveTable(rep *StudyReport) *Table {
-	t := newTable("fuse", "above", ">selective up to", "at shorts", ">at", ">lower by", ">upper from", "by", "note")
+	t := newTable("fuse", "feeds", "above", ">selective up to", "at shorts", ">at", ">lower by", ">upper from", "by")
 	for _, f := range rep.Fuses {
 		for _, a := range f.Above {
-			t.add(f.Ref, a.Ref, amps(a.UpToA), a.Verdict, amps(a.AtA), seconds(a.LowerS, "never"),
-				seconds(a.UpperS, "never"), a.By, a.Note)
+			t.add(f.Ref, wording.Some(f.Feeds, mostFed), a.Ref+" "+a.Part, amps(a.UpToA), a.Verdict+t.marked(a.Note), amps(a.AtA), seconds(a.LowerS, "never"),
+				seconds(a.UpperS, "never"), a.By)
 		}
 	}
 	return t.titled("Fuses in series: by the edges of their bands, and at the shorts this circuit can have",

@@ -1,6 +1,7 @@
 package circuit
 
 import (
+	"cmp"
 	"iter"
 	"slices"
 
@@ -375,6 +376,24 @@ func (x *Below) addLoad(b *Branch) {
 
 // BelowBranch is Below of the far end of a branch of the feed network.
 func (c *Circuit) BelowBranch(b *Branch) *Below { return c.Below(b.B) }
+
+// Names are those of what hangs there: loads, and relays whose coils are fed.
+func (b *Below) Names() (names []string) {
+	seen := map[*Part]bool{}
+	add := func(p *Part, before string) {
+		if p != nil && !seen[p] {
+			seen[p] = true
+			names = append(names, before+cmp.Or(p.Label, p.Name))
+		}
+	}
+	for _, l := range b.Loads {
+		add(l.Part, "")
+	}
+	for _, k := range b.Coils {
+		add(k.Part, "relay coil of ")
+	}
+	return names
+}
 
 // DrawsBack lists the loads and coils whose current passes a branch of a return, in
 // branch order; standby draws are left out.

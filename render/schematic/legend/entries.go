@@ -61,7 +61,8 @@ func (l *Lists) rowHead(sheet *scene.Sheet, m *sign.Entry, x, y float64) {
 	sheet.TextAt(scene.Point{X: x, Y: y}, scene.Ellipsis(m.Head(), lettering.SmallMM, room, scene.Bold), style)
 }
 
-// shortRow is an entry in one line.
+// shortRow is an entry in one line, or with its words below its head where these find
+// no room beside it: no word is cut.
 func (l *Lists) shortRow(m *sign.Entry) column.Row {
 	indent := m.Indent()
 	head := m.Head() + ":"
@@ -69,14 +70,17 @@ func (l *Lists) shortRow(m *sign.Entry) column.Row {
 		head = m.Change.Names(m.Refs, m.AsWas)[0] + ":"
 	}
 	left := indent + lettering.TextW(head+" ", scene.Bold)
-	words := m.Fit(column.Width-4-left, func(s string) float64 { return lettering.TextW(s, scene.Regular) })
-	words = scene.Ellipsis(words, lettering.SmallMM, column.Width-4-left, scene.Regular)
+	room := column.Width - 4 - left
+	words := m.Fit(room, func(s string) float64 { return lettering.TextW(s, scene.Regular) })
+	if lettering.TextW(words, scene.Regular) > room {
+		return l.afterSign(m, together([]column.Row{column.TextRow(head, indent, scene.Bold, scene.Ink),
+			column.TextRow(words, indent, scene.Regular, scene.Ink)})[0])
+	}
 	middle := l.Signs.Half - 1
 	return column.Row{Height: 2*l.Signs.Half + 0.8, Draw: func(sheet *scene.Sheet, x, y float64) {
 		sign.Draw(sheet, m, x+l.Signs.Wide/2-0.2, y+middle)
 		style := scene.TextStyle{SizeMM: lettering.SmallMM, Face: scene.Bold, Colour: scene.Ink}
-		bold := scene.Ellipsis(head, lettering.SmallMM, column.Width-4-indent, scene.Bold)
-		sheet.TextAt(scene.Point{X: x + indent, Y: y + middle + lettering.CapMM/2}, bold, style)
+		sheet.TextAt(scene.Point{X: x + indent, Y: y + middle + lettering.CapMM/2}, head, style)
 		style.Face = scene.Regular
 		sheet.TextAt(scene.Point{X: x + left, Y: y + middle + lettering.CapMM/2}, words, style)
 	}}
