@@ -50,7 +50,8 @@ func (s *search) judge() (*verdict, error) {
 	v.protection = protection.ForRules(c, v.faults)
 	found := rules.CheckSizes(&rules.Input{Circuit: c, Solutions: v.sols, Faults: v.faults,
 		Protection: v.protection, Overloads: overload.Compute(c, v.sols, v.faults), Corners: corners})
-	for _, f := range notLeft(found) {
+	counted := notLeft(found)
+	for _, f := range append(counted, s.underHeld(v, counted)...) {
 		if f.Accepted != "" || !s.answersFor(f) {
 			continue
 		}
