@@ -277,6 +277,7 @@ type Cover struct {
 	Stiff         bool     `key:"stiff" show:"stiff"`                // bears no bending in use
 	Absorbs       bool     `key:"absorbs" show:"not in the wet"`     // takes up water
 	CurrentFactor float64  `key:"current factor" need:"" in:"0.1,1"` // reduction of the allowed current inside it, 0..1
+	Spans         float64  `key:"spans" in:"1,1000"`                 // largest over least bundle that one size takes; zero = sold in close steps
 	Source        Source
 }
 
