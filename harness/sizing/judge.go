@@ -50,7 +50,7 @@ func (s *search) judge() (*verdict, error) {
 	v.protection = protection.ForRules(c, v.faults)
 	found := rules.CheckSizes(&rules.Input{Circuit: c, Solutions: v.sols, Faults: v.faults,
 		Protection: v.protection, Overloads: overload.Compute(c, v.sols, v.faults), Corners: corners})
-	counted := notLeft(found)
+	counted := s.notLeft(v, found)
 	for _, f := range append(counted, s.underHeld(v, counted)...) {
 		if f.Accepted != "" || !s.answersFor(f) {
 			continue
@@ -63,16 +63,36 @@ func (s *search) judge() (*verdict, error) {
 
 // notLeft are findings but for those that the trade leaves so: where such a one speaks for
 // others that it does not leave, these count.
-func notLeft(found []*finding.Finding) (list []*finding.Finding) {
+func (s *search) notLeft(v *verdict, found []*finding.Finding) (list []*finding.Finding) {
 	for _, f := range found {
-		if !f.Leave {
+		if !f.Leave || s.pastRating(v, f) {
 			list = append(list, f)
 			continue
 		}
-		list = append(list, notLeft(f.Covers)...)
+		list = append(list, s.notLeft(v, f.Covers)...)
 	}
 	finding.Sort(list)
 	return list
+}
+
+// pastRating tells of a fuse too small in the worst case alone that it would then carry more
+// than its rating for good, as one of 10 A behind a socket that gives 10 A: the next larger one
+// is fitted, though the trade leaves a smaller lack so.
+func (s *search) pastRating(v *verdict, f *finding.Finding) bool {
+	if f.Rule != "fuse-under-load" {
+		return false
+	}
+	for _, b := range s.heldFuses(v) {
+		if b.Fuse.Ref != f.Ref {
+			continue
+		}
+		for k := range v.sols {
+			if v.corners.Usable(k) && corner.Beyond(v.corners.Amps(k, b).Corner, b.Fuse.Rating.RatingA) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // answersFor tells whether a finding about sizes, ratings, types and seals is about

@@ -50,3 +50,16 @@ func TestHeaterAtRegulatedVoltage(t *testing.T) {
 		}
 	}
 }
+
+// TestSocketFuse: a socket that gives 10 A at 12 V takes more on a battery that its charging just does not hold up: 15 A, not
+// a fuse of 10 A that the check objects to.
+func TestSocketFuse(t *testing.T) {
+	d := read(t, strings.NewReplacer("current: 0 A, behaves: ,", "type: accessory socket,", "tray: {ambient: 35 °C}", "tray: {ambient: 45 °C}", "200 A", "9 A").
+		Replace(single("off-road", "0 A", "", 1))+"situations:\n  riding: {engine: cruise, on: [l]}\n")
+	if _, err := Complete(d); err != nil {
+		t.Fatal(err)
+	}
+	if got := d.Fuses[0].Rating.RatingA; got != 15 {
+		t.Errorf("%g A, want 15 A", got)
+	}
+}
