@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -33,6 +34,9 @@ func writeSizing(b *bytes.Buffer, p *sizing.Plan) {
 			"list what is on together with the most else\n", wording.And(p.AsIfOn))
 	}
 	writeRemaining(b, p)
+	for _, f := range p.Elsewhere {
+		fmt.Fprintf(b, "%s: %s: %s [%s]\n    no size mends this: %s\n", f.Pos, f.Severity, f.What, f.Rule, cmp.Or(f.Change, rules.Find(f.Rule).Change))
+	}
 	fmt.Fprintf(b, "%s\n", report.CautionOf(p.Design))
 }
 

@@ -40,6 +40,7 @@ func (p *Plan) explain() error {
 		}
 	}
 	p.Lacking = s.lacking()
+	p.Elsewhere = s.elsewhere()
 	if len(p.Remaining) > 0 {
 		p.Conflicts = s.conflicts()
 		p.WaysOut = s.waysOut()

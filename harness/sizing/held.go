@@ -3,6 +3,7 @@ package sizing
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
@@ -20,7 +21,7 @@ const stiffOhm = 1e-6
 // whatever the situations say. What is already said of a fuse is not said again; what is on
 // for a time at a time is left out, and so is all without a charging system.
 func (s *search) underHeld(v *verdict, said []*finding.Finding) (list []*finding.Finding) {
-	fuses := s.heldFuses(v)
+	fuses := slices.DeleteFunc(s.chosenFuses(v), func(b *circuit.Branch) bool { return b.TimeOn.Timed() })
 	for i, heldA := range s.heldA(v, fuses) {
 		b := fuses[i]
 		if most := s.forGoodA(v.c, b); corner.Beyond(heldA, most) && !saidOf(said, b) {
@@ -33,11 +34,11 @@ func (s *search) underHeld(v *verdict, said []*finding.Finding) (list []*finding
 	return list
 }
 
-// heldFuses are the fuses that are chosen, for a load that is on for long.
-func (s *search) heldFuses(v *verdict) (list []*circuit.Branch) {
+// chosenFuses are the fuses that are chosen.
+func (s *search) chosenFuses(v *verdict) (list []*circuit.Branch) {
 	for _, x := range s.slots {
 		if part := v.c.PartOf(x.owner); x.kind == Fuse && part != nil {
-			if b := fuseBranch(part, x.way); b != nil && b.Fuse != nil && b.Fuse.Rating != nil && !b.TimeOn.Timed() {
+			if b := fuseBranch(part, x.way); b != nil && b.Fuse != nil && b.Fuse.Rating != nil {
 				list = append(list, b)
 			}
 		}
