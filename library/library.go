@@ -277,6 +277,7 @@ type Cover struct {
 	Stiff         bool     `key:"stiff" show:"stiff"`                // bears no bending in use
 	Absorbs       bool     `key:"absorbs" show:"not in the wet"`     // takes up water
 	CurrentFactor float64  `key:"current factor" need:"" in:"0.1,1"` // reduction of the allowed current inside it, 0..1
+	Spans         float64  `key:"spans" in:"1,1000"`                 // largest over least bundle that one size takes; zero = sold in close steps
 	Source        Source
 }
 
@@ -290,6 +291,8 @@ type LoadType struct {
 	RatedV            float64   `key:"rated V" need:"" in:"1,120" show:"at *"`   // voltage at which PowerW or CurrentA holds
 	MinV              float64   `key:"min V" in:"0.5,120"`                       // zero when not known
 	Bilge             bool      `key:"bilge pump"`                               // a bilge pump, which must run on a boat that is left
+	AnchorLamp        bool      `key:"anchor lamp"`                              // shown at anchor, and not under way
+	Watches           bool      `key:"watches"`                                  // keeps watch while nobody is there: fed before the key
 	StopsWithEngine   bool      `key:"stops with the engine"`                    // must not run while the engine stands: a fuel pump
 	MustBurn          bool      `key:"must burn" show:"must burn"`               // a lamp that others steer or keep clear by
 	CriticalAfloat    bool      `key:"critical afloat" show:"critical on boats"` // held to the tighter drop on boats

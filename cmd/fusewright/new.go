@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io/fs"
 	"os"
+	"strconv"
 	"strings"
 
 	"fusewright/harness"
@@ -95,7 +96,10 @@ func (c *newCmd) answers(q *questions, usual starter.Answers) starter.Answers {
 	a := starter.Answers{Vehicle: usual.Vehicle}
 	a.Title = q.answer("title", c.Title, usual.Title, func(a *starter.Answers, text string) { a.Title = text })
 	a.Battery = q.answer("battery chemistry", c.Battery, usual.Battery, func(a *starter.Answers, text string) { a.Battery = text })
-	a.Capacity = q.answer("battery capacity", c.Capacity, usual.Capacity, func(a *starter.Answers, text string) { a.Capacity = text })
+	a.Capacity = q.answer("battery capacity, Ah", c.Capacity, usual.Capacity, func(a *starter.Answers, text string) { a.Capacity = inAh(text) })
+	if c.Capacity == "" {
+		a.Capacity = inAh(a.Capacity)
+	}
 	a.Regulated = q.answer("regulated voltage", c.Regulated, usual.Regulated, func(a *starter.Answers, text string) { a.Regulated = text })
 	a.Output = q.answer("charging output", c.Output, usual.Output, func(a *starter.Answers, text string) { a.Output = text })
 	a.Idle = q.answer("idle speed", c.Idle, usual.Idle, func(a *starter.Answers, text string) { a.Idle = text })
@@ -105,6 +109,14 @@ func (c *newCmd) answers(q *questions, usual starter.Answers) starter.Answers {
 		func(a *starter.Answers, text string) { a.Accessories = named(text) })
 	a.Accessories = named(list)
 	return a
+}
+
+// inAh gives a bare number the unit that the question names.
+func inAh(text string) string {
+	if _, err := strconv.ParseFloat(text, 64); err == nil {
+		return text + " Ah"
+	}
+	return text
 }
 
 // named are the accessories of an answer.

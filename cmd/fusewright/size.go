@@ -109,6 +109,7 @@ type sizingReport struct {
 	Lacking    []string        `json:"lacking,omitempty"`        // what the library has nothing for
 	Remaining  []sizingFinding `json:"remaining"`
 	WaysOut    []sizingWayOut  `json:"ways_out"`
+	Elsewhere  []sizingFinding `json:"no_size_mends,omitempty"` // dangers and faults for which another part or feed is the remedy
 	Caution    string          `json:"caution"`
 }
 
@@ -159,6 +160,9 @@ func newSizingReport(p *sizing.Plan) sizingReport {
 			}
 		}
 		r.Remaining = append(r.Remaining, x)
+	}
+	for _, f := range p.Elsewhere {
+		r.Elsewhere = append(r.Elsewhere, sizingFinding{Rule: f.Rule, Severity: f.Severity.String(), What: f.What, Line: f.Pos.Line})
 	}
 	for _, o := range p.WaysOut {
 		r.WaysOut = append(r.WaysOut, sizingWayOut{o.What, o.ExtraG, o.Left})

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -28,12 +29,14 @@ func writeSizing(b *bytes.Buffer, p *sizing.Plan) {
 	fmt.Fprintf(b, "\ncopper of these wires: %s; in the whole harness, left over of the wire bought: %s, "+
 		"wire sizes: %d, crimp parts: %d, connector families: %d; %s\n",
 		grams(p.Cost.CopperG), grams(p.LeftG), p.Cost.Sizes, p.Cost.Terminals, p.Cost.Plugs, certainty(p))
-	fmt.Fprintf(b, "costs are counted in grams of copper: what there is to buy, to keep apart and to crimp counts as copper too\n")
 	if n := len(p.AsIfOn); n > 0 {
 		fmt.Fprintf(b, "no situation turns on %s: sized as if on at cruise, with what shares the fuse; "+
 			"list what is on together with the most else\n", wording.And(p.AsIfOn))
 	}
 	writeRemaining(b, p)
+	for _, f := range p.Elsewhere {
+		fmt.Fprintf(b, "%s: %s: %s [%s]\n    no size mends this: %s\n", f.Pos, f.Severity, f.What, f.Rule, cmp.Or(f.Change, rules.Find(f.Rule).Change))
+	}
 	fmt.Fprintf(b, "%s\n", report.CautionOf(p.Design))
 }
 
@@ -95,16 +98,15 @@ func inWords(decided string) string {
 // lost is why the second choice lost, for all of an entry.
 func (e entry) lost() string {
 	first := e[0]
-	same, least, most := true, first.MoreG, first.MoreG
+	same := true
 	for _, c := range e {
 		same = same && c.Lost == first.Lost
-		least, most = min(least, c.MoreG), max(most, c.MoreG)
 	}
 	switch {
 	case same:
 		return first.Lost
 	case first.MoreG != 0:
-		return fmt.Sprintf("%s more for one of them alone; %s: %s", quantity.Range(least, most, quantity.Mass), first.Part, first.Lost)
+		return fmt.Sprintf("for one of them alone, %s: %s", first.Part, first.Lost)
 	}
 	return fmt.Sprintf("%s; the other %d likewise", first.Lost, len(e)-1)
 }
@@ -158,9 +160,9 @@ func grams(g float64) string { return quantity.Format(g, quantity.Mass) }
 func dearer(g float64) string {
 	switch {
 	case g > 0.5:
-		return "costs " + grams(g) + " more"
+		return "costs more"
 	case g < -0.5:
-		return "costs " + grams(-g) + " less"
+		return "costs less"
 	}
 	return "costs the same"
 }

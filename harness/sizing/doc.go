@@ -16,8 +16,9 @@
 //	distinctTerminalG for each different crimp part + distinctPlugG for each
 //	different connector family + plugGPerA for each ampere of a chosen family's
 //	rating + fuseGPerA for each ampere of a chosen fuse's rating, fuseGPerKA for each
-//	kiloampere that its type breaks, otherTypeG for a type that is not the usual one and
-//	unableGPerA for each ampere above unableA of such a type that breaks less than a short at its place can drive
+//	kiloampere that its type breaks, otherTypeG for a type that is not the usual one, unableG
+//	for one that breaks less than a short at its place can drive and unableGPerA for each
+//	ampere above unableA of such a one of another type
 //
 // What no cost outweighs: feed and return of a part lie at most MostApart sizes of a
 // shop apart, and no wire is thinner than what hangs on it (see beforeFuses). A better
@@ -45,8 +46,9 @@ package sizing
 // halves; a smaller plug takes less room, and a smaller fuse protects more
 // closely, which no copper outweighs: so many grams an ampere that a rating never
 // grows for a thinner wire; a fuse that breaks more is a larger one with studs,
-// and one of another than the usual type is to be kept in stock, and the larger it is, the
-// more it matters that it breaks what a short drives where it stands. Thick wire is stiff, and its
+// and one of another than the usual type is to be kept in stock; one that does not break what
+// a short drives where it stands is put up with where no other has about the rating, as every
+// factory does, and the larger it is, the less. Thick wire is stiff, and its
 // crimps are too large for small contacts: two sizes of a shop double an area at least, and
 // more than one above what a wire asks for is not worth a size or a crimp part less. What is
 // left over of the lengths bought does not count: it serves for repairs and the next job.
@@ -60,8 +62,9 @@ const (
 	fuseGPerA         = 35.0
 	fuseGPerKA        = 20.0
 	otherTypeG        = 200.0
+	unableG           = 300.0
 	unableGPerA       = 1.0
-	unableA           = 60.0 // smaller ones every factory builds behind its battery
+	unableA           = 60.0
 )
 
 // A fuse below leastShopA is hard to come by: it counts as one of rareA, so that the

@@ -153,10 +153,13 @@ func (w *view) worstDrop(b *circuit.Branch, results []*warm.Result, wires bool, 
 	return worst
 }
 
-// ways are the main feed and return of a load.
+// ways are the main feed of a load and the return that carries most.
 func (w *view) ways(b *circuit.Branch) [2]circuit.Path {
-	return [2]circuit.Path{w.v.c.MainFeed(b.A), w.v.c.MainReturn(b.B)}
+	return [2]circuit.Path{w.v.c.MainFeed(b.A), w.back(b.B)}
 }
+
+// back is the way home from a node that carries most.
+func (w *view) back(from *circuit.Node) circuit.Path { return w.v.c.HeaviestReturn(from, w.amps) }
 
 // takeApart adds a drop with what the slots on its way make of it.
 func (w *view) takeApart(d *drop) {

@@ -3,7 +3,6 @@ package sizing
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/design/wording"
@@ -41,6 +40,7 @@ func (p *Plan) explain() error {
 		}
 	}
 	p.Lacking = s.lacking()
+	p.Elsewhere = s.elsewhere()
 	if len(p.Remaining) > 0 {
 		p.Conflicts = s.conflicts()
 		p.WaysOut = s.waysOut()
@@ -176,7 +176,7 @@ func (s *search) explain(x *slot, other int, t trial, c *Choice) {
 			c.Decided, c.Lost = "margin of the contacts at the first look", "it would do as well"
 		}
 	default:
-		c.Decided, c.Lost = "cost", difference(s.best.cost, t.cost)
+		c.Decided, c.Lost = "cost", difference(s.best.cost, t.cost, x.fuseWords(other))
 		c.MoreG = t.cost.TotalG() - s.best.cost.TotalG()
 	}
 	switch {
@@ -228,40 +228,53 @@ func (s *search) oneSize(x *slot) string {
 	return text
 }
 
-// difference says what a second choice costs more, piece by piece.
-func difference(best, other Cost) string {
-	var parts []string
-	grams := func(g float64, what string) {
+// difference says what is against a second choice that would do, thing by thing, and what is
+// for it.
+func difference(best, other Cost, fuse string) string {
+	var against, good []string
+	say := func(more float64, worse, better string) {
 		switch {
-		case g > 0.05:
-			parts = append(parts, quantity.Format(g, quantity.Mass)+" more "+what)
-		case g < -0.05:
-			parts = append(parts, quantity.Format(-g, quantity.Mass)+" less "+what)
+		case more > 0.05 && worse != "":
+			against = append(against, worse)
+		case more < -0.05 && better != "":
+			good = append(good, better)
 		}
 	}
-	count := func(n int, one, many string, each float64) {
-		more := "more "
-		if n < 0 {
-			n, more = -n, "fewer "
-		}
-		if n > 0 {
-			parts = append(parts, fmt.Sprintf("%s at %g g each", wording.Count(n, more+one, more+many), each))
-		}
+	count := func(n int, one, many string) {
+		say(float64(n), wording.Count(n, "more "+one, "more "+many), wording.Count(-n, one+" less", many+" less"))
 	}
-	grams(other.CopperG-best.CopperG, "copper")
-	grams(other.ThickG-best.ThickG, "for the thickness")
-	count(other.Sizes-best.Sizes, "size to buy", "sizes to buy", distinctSizeG)
-	count(other.Terminals-best.Terminals, "kind of crimp part", "kinds of crimp parts", distinctTerminalG)
-	count(other.Plugs-best.Plugs, "connector family", "connector families", distinctPlugG)
-	grams(plugGPerA*(other.PlugsA-best.PlugsA), "for the size of the plug")
-	grams(other.FusesG-best.FusesG, "for the fuse")
-	total := other.TotalG() - best.TotalG()
-	if len(parts) == 0 {
-		return "costs the same and comes later in the library"
+	copperG := other.CopperG - best.CopperG
+	say(copperG, quantity.Format(copperG, quantity.Mass)+" more copper", quantity.Format(-copperG, quantity.Mass)+" less copper")
+	say(other.ThickG-best.ThickG, "thicker than it need be", "")
+	count(other.Sizes-best.Sizes, "size of wire to buy", "sizes of wire to buy")
+	count(other.Terminals-best.Terminals, "kind of crimp part", "kinds of crimp parts")
+	count(other.Plugs-best.Plugs, "connector family", "connector families")
+	say(other.PlugsA-best.PlugsA, "a larger plug than is needed", "a smaller plug")
+	say(other.FusesG-best.FusesG, fuse, "")
+	switch {
+	case len(against)+len(good) == 0:
+		return "it would do as well and comes later in the library"
+	case other.TotalG() < best.TotalG():
+		return "not found by the search: " + wording.And(append(good, against...))
+	case len(against) == 0:
+		return wording.And(good) + ", and yet it is not worth it"
+	case len(good) == 0:
+		return wording.And(against)
 	}
-	text := strings.Join(parts, ", ")
-	if total < 0 {
-		return text + ": " + quantity.Format(-total, quantity.Mass) + " less in total, but not found by the search"
+	return wording.And(against) + " against " + wording.And(good)
+}
+
+// fuseWords is what speaks against another candidate of a fuse that would do.
+func (x *slot) fuseWords(other int) string {
+	if x.kind != Fuse {
+		return ""
 	}
-	return text + ": " + quantity.Format(total, quantity.Mass) + " more in total"
+	now, next := x.fuses[x.at], x.fuses[other]
+	switch {
+	case next.rating.RatingA < now.rating.RatingA && next.kind == now.kind:
+		return "few shops have one so small"
+	case next.kind != now.kind && next.rating.RatingA <= now.rating.RatingA:
+		return "it is not the usual type here"
+	}
+	return "a larger fuse protects less closely"
 }

@@ -48,9 +48,9 @@ func (s *search) judge() (*verdict, error) {
 	v := &verdict{c: c, corners: corners, sols: warm.Solutions(corners.Results[corner.Nominal])}
 	v.faults = fault.ShortsBy(c, s.rater)
 	v.protection = protection.ForRules(c, v.faults)
-	found := rules.CheckSizes(&rules.Input{Circuit: c, Solutions: v.sols, Faults: v.faults,
-		Protection: v.protection, Overloads: overload.Compute(c, v.sols, v.faults), Corners: corners})
-	for _, f := range notLeft(found) {
+	found := rules.CheckSizes(v.input())
+	counted := s.notLeft(v, found)
+	for _, f := range append(counted, s.underHeld(v, counted)...) {
 		if f.Accepted != "" || !s.answersFor(f) {
 			continue
 		}
@@ -60,18 +60,55 @@ func (s *search) judge() (*verdict, error) {
 	return v, nil
 }
 
+// input is what the rules read of a verdict.
+func (v *verdict) input() *rules.Input {
+	return &rules.Input{Circuit: v.c, Solutions: v.sols, Faults: v.faults, Protection: v.protection,
+		Overloads: overload.Compute(v.c, v.sols, v.faults), Corners: v.corners}
+}
+
+// elsewhere are the dangers and faults of the best answer that no size or rating mends.
+func (s *search) elsewhere() []*finding.Finding {
+	return slices.DeleteFunc(rules.Check(s.best.verdict.input()), func(f *finding.Finding) bool {
+		return f.Severity < finding.Fault || f.Accepted != "" || rules.Find(f.Rule).Mend != rules.MendNot
+	})
+}
+
 // notLeft are findings but for those that the trade leaves so: where such a one speaks for
 // others that it does not leave, these count.
-func notLeft(found []*finding.Finding) (list []*finding.Finding) {
+func (s *search) notLeft(v *verdict, found []*finding.Finding) (list []*finding.Finding) {
 	for _, f := range found {
-		if !f.Leave {
+		if !f.Leave || s.pastRating(v, f) {
 			list = append(list, f)
 			continue
 		}
-		list = append(list, notLeft(f.Covers)...)
+		list = append(list, s.notLeft(v, f.Covers)...)
 	}
 	finding.Sort(list)
 	return list
+}
+
+// nearRating is the share of its rating that a fuse is not chosen to carry more of, in any case
+// (common practice, no source).
+const nearRating = 0.9
+
+// pastRating tells of a fuse too small in the worst case alone that it would then carry about
+// its rating or more, as one of 10 A behind a socket that gives 10 A: the next larger one
+// is fitted, though the trade leaves a smaller lack so.
+func (s *search) pastRating(v *verdict, f *finding.Finding) bool {
+	if f.Rule != "fuse-under-load" {
+		return false
+	}
+	for _, b := range s.chosenFuses(v) {
+		if b.Fuse.Ref != f.Ref {
+			continue
+		}
+		for k := range v.sols {
+			if v.corners.Usable(k) && corner.Beyond(v.corners.Amps(k, b).Corner, nearRating*b.Fuse.Rating.RatingA) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // answersFor tells whether a finding about sizes, ratings, types and seals is about

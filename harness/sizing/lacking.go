@@ -9,6 +9,7 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
+	"fusewright/harness/study/fault"
 	"fusewright/library"
 )
 
@@ -26,6 +27,9 @@ func (s *search) lacking() (list []string) {
 		if text := s.lacksProof(x); text != "" {
 			list = append(list, text)
 		}
+		if text := w.lacksBreaking(i); text != "" {
+			list = append(list, text)
+		}
 		bears := map[Kind]func(i, k int) bool{RelayForm: w.contactsBear, BlockType: w.blockBears}[x.kind]
 		if bears == nil || w.v.c.PartOf(x.owner) == nil || someBear(x, func(k int) bool { return bears(i, k) }) {
 			continue
@@ -34,6 +38,22 @@ func (s *search) lacking() (list []string) {
 			quantity.Format(w.mostA(w.v.c.PartOf(x.owner)), quantity.Current)))
 	}
 	return list
+}
+
+// lacksBreaking says of a fuse next to the battery that none of about its rating breaks the
+// short behind it; "" = it does, or is not chosen.
+func (w *view) lacksBreaking(i int) string {
+	x, b := w.s.slots[i], w.branch[i]
+	if b == nil || b.Fuse == nil || len(w.guards[b.Index].Fuses) > 0 {
+		return ""
+	}
+	f, breaks := w.v.protection.Find(b), fault.BreaksA(w.v.c, b)
+	if f == nil || f.FaultA <= breaks {
+		return ""
+	}
+	shortA, breaksA := quantity.Against(f.FaultA, breaks, quantity.Current)
+	return fmt.Sprintf("no fuse of about %s in the library breaks the %s that a short just behind %s can drive: the %s breaks %s",
+		quantity.Plain(b.Fuse.Rating.RatingA, quantity.Current), shortA, x.part, x.fuses[x.at].kind.Name, breaksA)
 }
 
 // lacks tells whether the library has no candidate for a slot: what stands in the design

@@ -27,6 +27,9 @@ type Plan struct {
 	// Remaining are the findings about sizes and ratings that no choice found
 	// avoids; see Explain for the ways out.
 	Remaining []*finding.Finding
+	// Elsewhere are the dangers and faults that no size or rating mends, such as a bilge pump
+	// behind the battery switch; set by Explain.
+	Elsewhere []*finding.Finding
 	// Lacking says what the library has nothing for; set by Explain.
 	Lacking   []string
 	Conflicts []*Conflict // set by Explain: what stands against mending them

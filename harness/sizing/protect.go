@@ -91,8 +91,10 @@ func (w *view) bound() {
 	}
 }
 
-// noteUnable counts against the types of a fuse that has no other above it, but for the
-// usual one, what a short just behind it could drive and they do not break.
+// noteUnable counts against the types of a fuse that has no other above it what a short just
+// behind it could drive and they do not break: so much that one of the rating that breaks it
+// comes first, and not so much that a far larger one does. Of another type than the usual
+// one a large rating counts besides.
 func (w *view) noteUnable(i int) {
 	b := w.branch[i]
 	f := w.v.protection.Find(b)
@@ -100,9 +102,14 @@ func (w *view) noteUnable(i int) {
 		return
 	}
 	for k := range w.s.slots[i].fuses {
-		if c := &w.s.slots[i].fuses[k]; c.otherG > 0 && c.kind.BreakingAt(w.s.d.NominalV()) < f.FaultA {
+		c := &w.s.slots[i].fuses[k]
+		if c.kind.BreakingAt(w.s.d.NominalV()) >= f.FaultA {
+			continue
+		}
+		if c.otherG > 0 {
 			c.otherG += unableGPerA * math.Max(0, c.rating.RatingA-unableA)
 		}
+		c.otherG += unableG
 	}
 }
 

@@ -175,7 +175,7 @@ func (c *concerned) addLoad(w *view, b *circuit.Branch) {
 	}
 	c.known[b] = true
 	c.loads = append(c.loads, b)
-	for _, x := range append(w.v.c.MainFeed(b.A).Wires(), w.v.c.MainReturn(b.B).Wires()...) {
+	for _, x := range append(w.v.c.MainFeed(b.A).Wires(), w.back(b.B).Wires()...) {
 		c.addWire(x)
 	}
 }

@@ -23,7 +23,7 @@ func BillCSV(w io.Writer, bill *purchase.Bill) error {
 		if l.Each > 0 {
 			each, total = money(l.Each), money(l.Total())
 		}
-		cells = append(cells, []string{string(l.Group), l.Item, amount(lengths.Unit{}, l, l.Need), amount(lengths.Unit{}, l, l.Spare), l.Unit,
+		cells = append(cells, []string{string(l.Group), item(lengths.Unit{}, l), amount(lengths.Unit{}, l, l.Need), amount(lengths.Unit{}, l, l.Spare), l.Unit,
 			strconv.FormatFloat(l.Buy, 'f', -1, 64), l.SoldAs, each, total, l.Currency, uses(l)})
 	}
 	return writeCSV(w, head, cells)
@@ -145,7 +145,7 @@ func missing(b *book, bill *purchase.Bill) {
 	if len(bill.Missing) == 0 {
 		return
 	}
-	b.head("Not on this bill: to be chosen by hand")
+	b.head("Before you order")
 	for _, m := range bill.Missing {
 		b.para(m, plain)
 	}

@@ -180,9 +180,9 @@ func laidIn(row cutting.Row, numbers map[string]int) string {
 
 // cutNote says what a cut length holds.
 func cutNote(u lengths.Unit) string {
-	rounding := fmt.Sprintf("rounded up to the next %.0f mm", cutting.StepM*1000)
+	rounding := fmt.Sprintf("rounded up to %.0f mm", cutting.StepM*1000)
 	if u.Feet() {
-		rounding += ", and of that to the next 1/8 in"
+		rounding = "rounded up to 1/8 in"
 	}
 	return fmt.Sprintf("Length = route + slack at both ends, enough to renew each terminal %d times (AC 43.13-1B par. "+
 		"11-118) + ends: strip lengths and %s to square off each end (common practice, no source) + over: half the "+

@@ -36,6 +36,9 @@ func (b *book) jointTable(r *harness.Review) {
 		if j.Part.Kind == circuit.Tap {
 			wires = append(wires, "factory")
 		}
+		if j.Lead {
+			wires = append(wires, "its lead")
+		}
 		t.Add(j.Part.Ref+" "+j.Part.Name, strings.Join(wires, " "), quantity.Plain(j.CopperMm2, quantity.Area), jointPart(&j), jointPlace(u, &j), jointHow(u, &j))
 	}
 	b.lay(t, column{head: "made", wide: 10, align: scene.Middle, first: true})
@@ -57,6 +60,9 @@ func jointPlace(u lengths.Unit, j *cutting.Joint) string {
 	text := ""
 	if j.Part.Place != nil {
 		text = j.Part.Place.Name
+	}
+	if j.Lead {
+		return wording.Present([]string{text, "at its lead"}, ", ")
 	}
 	if j.From == nil {
 		return wording.Present([]string{text, "at its slack"}, ", ")

@@ -1,6 +1,7 @@
 package report
 
 import (
+	"cmp"
 	"fmt"
 	"io"
 	"math"
@@ -8,6 +9,7 @@ import (
 
 	"fusewright/harness/design/lengths"
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/design/wording"
 	"fusewright/harness/review/compare"
 	"fusewright/harness/review/finding"
 )
@@ -46,7 +48,10 @@ type DiffItem struct {
 	Change string      `json:"change"`
 	Kind   string      `json:"kind"`
 	Name   string      `json:"name"`
+	Ref    string      `json:"ref,omitempty"` // of a wire its number, of a fuse or part its label; of what is gone the old one
 	Fields []DiffField `json:"fields"`
+
+	line string
 }
 
 // DiffLabel is a part or wire under another label than before.
@@ -73,13 +78,14 @@ type DiffAmount struct {
 	Unit   string   `json:"unit"`
 
 	old, new float64
+	unit     lengths.Unit
 }
 
 // NewDiff makes the printable form of a comparison.
 func NewDiff(c *compare.Comparison) *Diff {
 	d := &Diff{Fusewright: DiffVersion, Old: New(c.Old).Design, New: New(c.New).Design, Findings: []DiffFinding{},
-		Renumbered: []DiffLabel{}, Fuses: diffItems(c.Fuses), Parts: diffItems(c.Parts), Wires: diffItems(c.Wires),
-		Budget: diffAmounts(c.Budget), Purchase: diffAmounts(c.Purchase), Caution: CautionOf(c.New.Design)}
+		Renumbered: []DiffLabel{}, Fuses: diffItems(c, c.Fuses), Parts: diffItems(c, c.Parts), Wires: diffItems(c, c.Wires),
+		Budget: diffAmounts(c, c.Budget), Purchase: diffAmounts(c, c.Purchase), Caution: CautionOf(c.New.Design)}
 	for _, r := range c.Renumbered {
 		d.Renumbered = append(d.Renumbered, DiffLabel(r))
 	}
@@ -110,23 +116,24 @@ func standing(f *finding.Finding) string {
 	return f.Severity.String()
 }
 
-func diffItems(list []compare.Item) []DiffItem {
-	out := []DiffItem{}
+func diffItems(c *compare.Comparison, list []compare.Item) []DiffItem {
+	out, u := []DiffItem{}, lengths.Of(c.New.Design)
 	for _, i := range list {
-		row := DiffItem{Change: string(i.What), Kind: i.Kind, Name: i.Name, Fields: []DiffField{}}
+		row := DiffItem{Change: string(i.What), Kind: i.Kind, Name: i.Name, Ref: cmp.Or(i.NewRef, i.OldRef), Fields: []DiffField{}}
 		for _, f := range i.Fields {
-			row.Fields = append(row.Fields, DiffField(f))
+			row.Fields = append(row.Fields, DiffField{f.Name, f.Old, f.New})
 		}
+		row.line = wording.Present([]string{row.Ref, i.Kind, i.Name}, " ") + ": " + i.Text(u)
 		out = append(out, row)
 	}
 	return out
 }
 
-func diffAmounts(list []compare.Amount) []DiffAmount {
-	out := []DiffAmount{}
+func diffAmounts(c *compare.Comparison, list []compare.Amount) []DiffAmount {
+	out, u := []DiffAmount{}, lengths.Of(c.New.Design)
 	for _, a := range list {
 		out = append(out, DiffAmount{Change: string(a.What), Name: a.Name, Old: finite(a.Old), New: finite(a.New),
-			Unit: a.Unit, old: a.Old, new: a.New})
+			Unit: a.Unit, old: a.Old, new: a.New, unit: u})
 	}
 	return out
 }
@@ -167,7 +174,7 @@ func (d *Diff) sections() []diffSection {
 func itemLines(list []DiffItem) []diffLine {
 	var out []diffLine
 	for _, i := range list {
-		out = append(out, diffLine{diffMarks[i.Change], i.text()})
+		out = append(out, diffLine{diffMarks[i.Change], i.line})
 	}
 	return out
 }
@@ -186,44 +193,28 @@ func (f DiffFinding) text() string {
 	return fmt.Sprintf("%s: %s [%s] %s:%d", standing, f.Of.What, f.Of.Rule, f.Of.File, f.Of.Line)
 }
 
-func (i DiffItem) text() string {
-	parts := make([]string, len(i.Fields))
-	for n, f := range i.Fields {
-		switch {
-		case i.Change != string(compare.Changed):
-			parts[n] = f.Name + " " + f.Old + f.New
-		case f.Old == "":
-			parts[n] = f.Name + " none → " + f.New
-		case f.New == "":
-			parts[n] = f.Name + " " + f.Old + " → none"
-		default:
-			parts[n] = f.Name + " " + f.Old + " → " + f.New
-		}
-	}
-	return i.Kind + " " + i.Name + ": " + strings.Join(parts, " · ")
-}
-
 func (a DiffAmount) text() string {
 	switch a.Change {
 	case string(compare.Added):
-		return fmt.Sprintf("%s: %s", a.Name, diffFigure(a.new, a.Unit))
+		return fmt.Sprintf("%s: %s", a.Name, a.figure(a.new))
 	case string(compare.Removed):
-		return fmt.Sprintf("%s: was %s", a.Name, diffFigure(a.old, a.Unit))
+		return fmt.Sprintf("%s: was %s", a.Name, a.figure(a.old))
 	}
-	return fmt.Sprintf("%s: %s → %s", a.Name, diffFigure(a.old, a.Unit), diffFigure(a.new, a.Unit))
+	return fmt.Sprintf("%s: %s → %s", a.Name, a.figure(a.old), a.figure(a.new))
 }
 
-func diffFigure(v float64, unit string) string {
-	switch {
+func (a DiffAmount) figure(v float64) string {
+	switch unit := a.Unit; {
 	case math.IsInf(v, 1):
 		return "without end"
 	case math.IsNaN(v):
 		return "none"
-	}
-	if quantity.OfUnit(unit) == "" && v == math.Trunc(v) { // pieces and packs
+	case unit == "m":
+		return a.unit.Amount(v) + " " + a.unit.Large()
+	case quantity.OfUnit(unit) == "" && v == math.Trunc(v): // pieces and packs
 		return strings.TrimSpace(quantity.Fixed(v, 0) + " " + unit)
 	}
-	return figureText(v, unit)
+	return figureText(v, a.Unit)
 }
 
 // summary counts the changes in a sentence.

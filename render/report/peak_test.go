@@ -39,7 +39,9 @@ situations:
 // Budget and check say the same of the battery: what it gives on average, and at peak.
 // By hand, anchoring: 30 A less 8 A and 9 A to spare, and a full battery takes 0.3 A; at peak
 // the 90 A and the engine's 9 A at 12.45 V are 69 A more than the 30 A. A pump fed without its
-// float draws the same: its duty is its own, whatever closes it.
+// float draws the same: its duty is its own, whatever closes it. In the rain 36 Ah at 165 mA last
+// 9.1 days, and 8.7 of them with the self-discharge of k = -ln(0.95)/30 · √2 a day:
+// ln((1 + 0.044/k) / (0.6 + 0.044/k)) / k.
 func TestPeakBesideAverage(t *testing.T) {
 	for name, src := range map[string]string{"behind its float": moored,
 		"on for good": strings.NewReplacer("fed by: float", "fed by: pump fuse", "\n  float:", "\n  idle float:", "on: [pump]}", "on: none}").Replace(moored)} {
@@ -72,7 +74,7 @@ func TestPeakBesideAverage(t *testing.T) {
 			t.Errorf("check has no %q in\n%s", want, check.String())
 		}
 		for _, want := range []string{"idle nothing 69.0 A", "4000 rpm 35.0 A 8.00 A 0 A 27.0 A 8.80 A idle nothing nothing",
-			`In "rain" the engine still starts after 9.1 days at 165 mA (3.30 A at peak).`} {
+			`In "rain" the engine still starts after 8.7 days at 165 mA (3.30 A at peak).`} {
 			if !strings.Contains(words(budget), want) {
 				t.Errorf("budget has no %q in\n%s", want, budget.String())
 			}

@@ -22,6 +22,9 @@ func ParseAny(text string) (float64, Dimension, error) {
 		return v, Area, err
 	}
 	dim := OfUnit(unit)
+	if _, ok := readTape(s); ok {
+		dim = Length
+	}
 	if dim == "" {
 		return 0, "", &Error{What: strconv.Quote(s) + " is no quantity of a known unit",
 			Expected: "a number with its unit, such as " + examples[Current]}

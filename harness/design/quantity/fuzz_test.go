@@ -12,7 +12,7 @@ import (
 // FuzzSpelling: the pattern of the JSON Schema takes what Parse takes, and the
 // usual spelling of a quantity is the same quantity.
 func FuzzSpelling(f *testing.F) {
-	for _, s := range []string{"18 W", "1/0 AWG", "1.5mm2", "−40 °F", "5 days", "+.5e-3A", `7"`, "36 MW", "00 AWG", "16awg"} {
+	for _, s := range []string{"18 W", "1/0 AWG", "1.5mm2", "−40 °F", "5 days", "+.5e-3A", `7"`, "36 MW", "00 AWG", "16awg", `10' 6"`, "3 ft 4 1/8 in"} {
 		for which := range Dimensions() {
 			f.Add(s, which)
 		}

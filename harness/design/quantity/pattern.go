@@ -28,15 +28,22 @@ func Pattern(dim Dimension, negative bool) string {
 	for _, u := range units[dim] {
 		names = append(names, u.pattern(dim))
 	}
-	// The longest first, so that "mm" is not read as "m" by simple engines.
-	sort.SliceStable(names, func(i, j int) bool { return len(names[i]) > len(names[j]) })
-	one := number + spaces + `(` + strings.Join(names, "|") + `)`
-	if dim == Area {
+	one := number + spaces + `(` + strings.Join(longestFirst(names), "|") + `)`
+	switch dim {
+	case Length:
+		one = "(" + one + "|" + sign + tape + ")"
+	case Area:
 		gauge := AnyCase("AWG")
 		one = "(" + one + "|#?" + spaces + "[0-9]+(/0)?" + spaces + gauge +
 			"|" + gauge + spaces + "#?" + spaces + "[0-9]+(/0)?)"
 	}
 	return "^" + spaces + one + spaces + "$"
+}
+
+// longestFirst keeps "mm" from being read as "m" by simple engines.
+func longestFirst(names []string) []string {
+	sort.SliceStable(names, func(i, j int) bool { return len(names[i]) > len(names[j]) })
+	return names
 }
 
 // pattern is a pattern of the texts that findUnit takes for the unit. A capital M

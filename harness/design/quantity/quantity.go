@@ -87,6 +87,12 @@ func Parse(text string, dim Dimension) (float64, error) {
 			return gaugeValue(s, gauge)
 		}
 	}
+	if inches, ok := readTape(s); ok {
+		if dim != Length {
+			return 0, otherDimension(s, Length, dim)
+		}
+		return convert(s, inches, "in", dim)
+	}
 	number, unitText := splitNumber(s)
 	if number == "" {
 		return 0, noNumber(s, dim)
@@ -156,12 +162,15 @@ func wrongUnit(s, unitText string, dim Dimension) *Error {
 	}
 	for _, other := range dimensions {
 		if u := findUnit(unitText, other); u != nil && other != dim {
-			return &Error{What: fmt.Sprintf("%q is a %s, not a %s", s, other, dim),
-				Expected: Expected(dim)}
+			return otherDimension(s, other, dim)
 		}
 	}
 	return &Error{What: fmt.Sprintf("%q has the unknown unit %q", s, unitText),
 		Expected: Expected(dim)}
+}
+
+func otherDimension(s string, is, want Dimension) *Error {
+	return &Error{What: fmt.Sprintf("%q is a %s, not a %s", s, is, want), Expected: Expected(want)}
 }
 
 // megaError asks what a capital M in front of a unit means; nil where there is none.

@@ -40,6 +40,14 @@ func TestParse(t *testing.T) {
 		{"3 ft", Length, 0.9144},
 		{"7 in", Length, 0.1778},
 		{`7"`, Length, 0.1778},
+		{"10 ft 6 in", Length, 3.2004}, // 126 in of 25.4 mm
+		{`10' 6"`, Length, 3.2004},
+		{`1'6"`, Length, 0.4572},
+		{"1′ 6″", Length, 0.4572},
+		{"1 foot 6.5 inches", Length, 0.4699},
+		{"3 FT 4 1/8 IN", Length, 1.019175}, // 40.125 in
+		{"3/8 in", Length, 0.009525},
+		{"2 1/2 in", Length, 0.0635},
 		{"80 °C", Temperature, 80},
 		{"80C", Temperature, 80},
 		{"176 F", Temperature, 80},
@@ -93,6 +101,10 @@ func TestParseErrors(t *testing.T) {
 		{"1e308 kV", Voltage, `"1e308 kV" is too large for a number (expected a finite voltage)`},
 		{"0x10 V", Voltage, `"0x10 V" has the unknown unit "x10 V" (expected a voltage in V or mV, ` +
 			`such as 12 V)`},
+		{"10 ft 6", Length, `"10 ft 6" has the unknown unit "ft 6" (expected a length in m, mm, cm, ft or in, such as 900 mm)`},
+		{"1.5 ft 6 in", Length, `"1.5 ft 6 in" has the unknown unit "ft 6 in" (expected a length in m, mm, cm, ft or in, such as 900 mm)`},
+		{"1/0 in", Length, `"1/0 in" has the unknown unit "/0 in" (expected a length in m, mm, cm, ft or in, such as 900 mm)`},
+		{"10 ft 6 in", Current, `"10 ft 6 in" is a length, not a current (expected a current in A, mA or µA, such as 2.1 A)`},
 		{"lots", Current, `"lots" is not a current (expected a current in A, mA or µA, such as 2.1 A)`},
 		{"", Current, `empty current (expected a current in A, mA or µA, such as 2.1 A)`},
 		{"99 AWG", Area, `"99 AWG" is not a wire gauge (expected 4/0 AWG to 40 AWG)`},

@@ -20,6 +20,9 @@ func Tidy(text string, dim Dimension) (string, error) {
 			return GaugeLabel(gauge), nil
 		}
 	}
+	if _, ok := readTape(s); ok {
+		return tidyTape(s), nil
+	}
 	number, unitText := splitNumber(s)
 	u := findUnit(unitText, dim)
 	sign := unitText

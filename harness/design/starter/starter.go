@@ -157,14 +157,20 @@ type accessory struct {
 	switched string // switch type; "" = none
 	float    string // type of the float switch beside it, of a boat's bilge pump; "" = none
 	relay    bool   // the switch works a relay
+	// contactor: a strong motor that runs for a while at a time; a switch at hand works the
+	// contactor behind its isolator.
+	contactor bool
 }
 
 // direct tells that an accessory has a fuse and a relay of its own at the
 // battery.
 func (x *accessory) direct() bool { return x.way == 0 && x.relay && x.float == "" }
 
+// watches tells that an accessory stays live: it has a fuse of its own before key and switch.
+func (x *accessory) watches() bool { return x.kind.Watches }
+
 // isolated tells that an accessory has a fuse and a battery switch of its own.
-func (x *accessory) isolated() bool { return x.way == 0 && !x.relay && x.float == "" }
+func (x *accessory) isolated() bool { return x.way == 0 && !x.relay && x.float == "" && !x.watches() }
 
 // heavy tells that an accessory is a strong motor, which stands at a place and
 // has a loom of its own.
@@ -221,7 +227,7 @@ func (w *writer) plan() error {
 		w.list = append(w.list, x)
 	}
 	for _, x := range w.list {
-		if x.relay && x.float == "" && w.control == 0 {
+		if (x.relay && x.float == "" || x.contactor) && w.control == 0 {
 			w.ways++
 			w.control = w.ways
 		}
@@ -251,7 +257,11 @@ func (w *writer) feed(x *accessory) {
 	if x.kind.Bilge && w.lib.Practice(w.v.practice).Afloat && w.floated(x) {
 		return
 	}
+	if x.watches() {
+		return
+	}
 	if x.lastingA() > strongA {
+		x.contactor = x.kind.Behaves == string(design.Motor) && x.kind.OnForS > 0
 		x.switched = "battery switch 100 A"
 		if !w.bears(w.lib.Switch(x.switched), x) {
 			x.switched = "battery switch 300 A"

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
 	"fusewright/library"
 )
@@ -110,10 +111,31 @@ func (w *writer) listed(list []string) []string {
 // grounds are those of the vehicle to which something returns.
 func (w *writer) grounds() []string {
 	users := strings.Join(append(w.relays(), w.loads()...), "\n")
-	return slices.DeleteFunc(slices.Clone(w.v.grounds), func(entry string) bool {
+	list := slices.DeleteFunc(slices.Clone(w.v.grounds), func(entry string) bool {
 		name, _, _ := strings.Cut(entry, ":")
 		return !strings.Contains(users, "returns to: "+name)
 	})
+	for i, entry := range list {
+		if bare, home := strings.CutSuffix(entry, "returns to: battery negative}"); home && w.trunk() != "" {
+			list[i] = bare + "returns to: battery negative, wire: {size: " + w.trunk() + "}}"
+		}
+	}
+	return list
+}
+
+// trunkA is the current of all behind the panel above which sizing finds its feed (our choice).
+const trunkA = 25
+
+// trunk is the size of the panel's feed and return; "" = left open.
+func (w *writer) trunk() string {
+	sumA := 0.0
+	for _, x := range w.list {
+		sumA += x.amps
+	}
+	if w.ways == 0 || sumA > trunkA {
+		return ""
+	}
+	return w.v.trunk
 }
 
 // blockPart and others are the names of the parts that every design has.
@@ -125,17 +147,31 @@ const (
 	blockPart = "panel"
 )
 
+// staysOn is why what keeps watch is live with the key off.
+const staysOn = `, stays live: "it keeps watch while nobody is there"`
+
 func (w *writer) fuses() []string {
 	var list []string
 	if w.ways > 0 {
-		list = append(list, mainPart+": {at: "+w.v.source+", fed by: battery, wire: {length: 150 mm}}")
+		kind := ""
+		if w.v.first != "" {
+			kind = "type: " + w.v.first + ", "
+		}
+		list = append(list, mainPart+": {"+kind+"at: "+w.v.source+", fed by: battery, wire: {length: 150 mm}}")
 		if w.v.tap != "" {
 			list = append(list, pilotPart+": {at: "+w.v.block+", fed by: "+w.v.tap+", wire: {length: 150 mm}}")
 		}
 	}
 	for _, x := range w.list {
-		if x.way == 0 {
-			list = append(list, x.name+" fuse: {at: "+w.v.source+", fed by: battery, wire: {length: 150 mm}}")
+		from, size := "battery", ""
+		if w.v.tail != "" && w.ways > 0 && x.direct() {
+			from, size = mainPart, sized(w.v.tail) // as thick as the wire upstream
+		}
+		switch entry := x.name + " fuse: {at: " + w.v.source + ", fed by: " + from + ", wire: {" + size + "length: 150 mm}"; {
+		case x.watches():
+			list = append(list, entry+staysOn+"}")
+		case x.way == 0:
+			list = append(list, entry+"}")
 		}
 	}
 	return list
@@ -145,10 +181,18 @@ func (w *writer) relays() []string {
 	var list []string
 	stud := w.v.ground["block"]
 	if w.v.tap != "" && w.ways > 0 {
-		list = append(list, fmt.Sprintf("%s: {at: %s, fed by: %s, coil: {fed by: %s, returns to: %s, suppressed by: resistor}}",
-			relayPart, w.v.block, mainPart, pilotPart, stud))
+		form := ""
+		if w.v.first != "" { // such a fuse lets more through than a small relay bears
+			form = "form: power make, "
+		}
+		list = append(list, fmt.Sprintf("%s: {%sat: %s, fed by: %s, coil: {fed by: %s, returns to: %s, suppressed by: resistor}}",
+			relayPart, form, w.v.block, mainPart, pilotPart, stud))
 	}
 	for _, x := range w.list {
+		if x.contactor {
+			list = append(list, fmt.Sprintf("%s contactor: {at: %s, fed by: %s isolator, wire: {length: 300 mm}, "+
+				"coil: {fed by: %s switch, returns to: %s, suppressed by: resistor}, stays live: \"its isolator is opened on leaving\"}", x.name, w.v.source, x.name, x.name, stud))
+		}
 		if !x.relay {
 			continue
 		}
@@ -174,8 +218,11 @@ func (w *writer) blocks() []string {
 		from = housePart
 	}
 	list := []string{blockPart + ":", "  at: " + w.v.block, "  fed by: " + from}
-	if w.v.tap != "" {
+	switch {
+	case w.v.tap != "":
 		list = append(list, "  wire: {length: 250 mm}")
+	case w.trunk() != "":
+		list = append(list, "  wire: {size: "+w.trunk()+"}   # stout: more will hang on it")
 	}
 	list = append(list, "  ways:")
 	for _, x := range w.list {
@@ -193,7 +240,7 @@ func (w *writer) switches() []string {
 	var list []string
 	if w.v.tap == "" && w.ways > 0 {
 		list = append(list, housePart+": {type: battery switch 100 A, at: "+w.v.source+", fed by: "+mainPart+
-			", wire: {length: 300 mm}, stays live: \"the house switch is what turns the "+w.v.name+" off\"}")
+			", wire: {"+sized(w.trunk())+"length: 300 mm}, stays live: \"the house switch is what turns the "+w.v.name+" off\"}")
 	}
 	for _, x := range w.list {
 		switch {
@@ -205,8 +252,16 @@ func (w *writer) switches() []string {
 		case x.isolated():
 			list = append(list, fmt.Sprintf("%s isolator: {type: %s, at: %s, fed by: %s fuse, wire: {length: 250 mm}, "+
 				"stays live: \"the isolator is opened on leaving\"}", x.name, x.switched, w.v.source, x.name))
+			if x.contactor {
+				list = append(list, fmt.Sprintf("%s switch: {type: %s, momentary: yes, at: %s, fed by: %s %d%s}", x.name, w.v.rocker,
+					w.v.zones["dash"], blockPart, w.control, w.within(w.v.zones["dash"], w.v.block)))
+			}
 		default:
-			list = append(list, fmt.Sprintf("%s switch: {type: %s, at: %s, fed by: %s %d%s}", x.name, x.switched,
+			held := ""
+			if x.kind.Sign == string(design.SignHorn) {
+				held = ", momentary: yes"
+			}
+			list = append(list, fmt.Sprintf("%s switch: {type: %s%s, at: %s, fed by: %s %d%s}", x.name, x.switched, held,
 				w.v.zones["dash"], blockPart, w.switchWay(x), w.within(w.v.zones["dash"], w.v.block)))
 		}
 	}
@@ -249,8 +304,12 @@ func (w *writer) loads() []string {
 		switch {
 		case x.float != "" && !x.relay:
 			from, start = x.bothSwitches(), "" // from two places: the runs give both lengths
+		case x.contactor:
+			from, start = x.name+" contactor", w.v.source
 		case x.isolated():
 			from, start = x.name+" isolator", w.v.source
+		case x.watches():
+			from, start = x.name+" fuse", w.v.source
 		case x.direct():
 			from, start = x.name+" relay", w.v.source
 		case x.relay:
@@ -259,9 +318,16 @@ func (w *writer) loads() []string {
 			from, start = x.name+" switch", w.v.zones["dash"]
 		}
 		at := w.placeOf(x)
+		feed, back := w.within(at, start), w.ground(x)
+		if w.stout(x) {
+			feed, back = fmt.Sprintf(", wire: {size: %s}", w.v.stout), fmt.Sprintf("%s, return wire: {size: %s}", back, w.v.stout)
+		}
 		entry := fmt.Sprintf("%s: {type: %s%s%s, at: %s, fed by: %s%s, returns to: %s", x.name, x.kind.Name, w.figures(x), x.plug(),
-			at, from, w.within(at, start), w.ground(x))
+			at, from, feed, back)
 		switch {
+		case x.watches():
+			entry += staysOn
+		case x.contactor:
 		case x.float != "":
 			entry += x.staysLive()
 		case x.isolated():
@@ -276,6 +342,25 @@ func (w *writer) loads() []string {
 		list = append(list, entry+"}")
 	}
 	return list
+}
+
+// stoutA is the current from which an accessory behind panel and plug gets stout wires; above
+// handA sizing asks for more (our choice).
+const stoutA = 2
+
+// stout tells that the contacts on the way of an accessory leave its wires little to lose. Of a
+// motor held to the tighter limit sizing finds what is enough.
+func (w *writer) stout(x *accessory) bool {
+	critical := x.kind.Behaves == string(design.Motor) && w.critical(x.kind)
+	return w.trunk() != "" && !critical && x.way > 0 && x.amps >= stoutA && x.amps <= handA && w.placeOf(x) != w.v.block
+}
+
+// sized is a size among the keys of a wire; "" = left open.
+func sized(size string) string {
+	if size == "" {
+		return ""
+	}
+	return "size: " + size + ", "
 }
 
 // figures are those of an accessory made for another system voltage than the
@@ -357,17 +442,24 @@ func (w *writer) situations() []string {
 	if w.lib.Practice(w.v.practice).Afloat {
 		parked = "moored"
 	}
-	list := []string{}
+	list, anchored := []string{}, []string{}
 	for _, x := range w.list {
-		if x.isolated() {
+		switch {
+		case x.contactor:
+			list = append(list, fmt.Sprintf("working the %s: {engine: cruise, on: [%s]%s}", x.name, x.name, closed))
+			continue
+		case x.isolated():
 			list = append(list, fmt.Sprintf("working the %s: {engine: cruise, on: [%s]}", x.name, x.name))
+			continue
+		case x.kind.AnchorLamp && w.lib.Practice(w.v.practice).Afloat:
+			anchored = append(anchored, x.name)
 			continue
 		}
 		if x.float != "" {
 			list = append(list, fmt.Sprintf("moored, %s by its float: {key: off, on: [%s], closed: [%s float]}", x.name, x.name, x.name))
 		}
 		all = append(all, x.name)
-		if x.kind.Sign == "electronics" && x.amps < 3 {
+		if x.kind.Sign == "electronics" { // on as long as it has power
 			few = append(few, x.name)
 		}
 	}
@@ -380,6 +472,9 @@ func (w *writer) situations() []string {
 	resting := fmt.Sprintf("waiting: {engine: idle, on: %s%s}", on(few), closed)
 	if w.v.resting != "" {
 		resting = fmt.Sprintf("%s, on: %s%s}", w.v.resting, on(all), closed)
+	}
+	if len(anchored) > 0 {
+		list = append(list, fmt.Sprintf("at anchor: {key: off, on: %s%s}", on(anchored), closed))
 	}
 	return append([]string{
 		fmt.Sprintf("under way, all on: {engine: cruise, on: %s%s}", on(all), closed),

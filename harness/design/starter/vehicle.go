@@ -24,6 +24,9 @@ type vehicle struct {
 	resting           string            // the situation beside the one under way; "" = waiting with the engine idling
 	rocker            string
 	wire              string // keys of the wire section
+	first             string // type of the main fuse, which breaks what a short at the battery drives; "" = left open
+	trunk, stout      string // wire sizes: of the panel's feed and return, which more will hang on, and of what may lose least; "" = left open
+	tail              string // wire size from the main fuse to others beside it; "" = left open
 	heavy, heavyRun   string // place of strong motors, and the length of the loom to it, which nothing else shares
 }
 
@@ -72,6 +75,7 @@ var vehicles = []vehicle{
 		grounds: []string{"rear bar: {kind: ground block, at: battery box, limit: 60 A, returns to: battery negative, wire: {length: 250 mm}}", "front stud: {kind: frame stud, at: front rack, limit: 40 A, frame resistance: 3 mΩ}"},
 		ground:  map[string]string{"front": "front stud", "dash": "rear bar", "rear": "rear bar", "block": "rear bar"},
 		block:   "battery box", source: "battery box", tap: "socket feed", rocker: "sealed rocker 20 A",
+		first: "battery post fuse", tail: "4 mm²",
 		wire: "{colour: auto, slack: 60 mm}", heavy: "front end", heavyRun: "1.5 m"},
 	{name: "off-road", words: "an off-road vehicle", practice: "off-road", battery: "AGM", capacity: "45 Ah",
 		regulated: "14.3 V", output: "800 rpm: 30 A, 1500 rpm: 60 A, 3000 rpm: 80 A",
@@ -101,6 +105,7 @@ var vehicles = []vehicle{
 		grounds: []string{"console bus: {kind: ground block, at: console, limit: 100 A, returns to: battery negative}"},
 		ground:  map[string]string{"front": "console bus", "dash": "console bus", "rear": "console bus", "block": "console bus"},
 		block:   "console", source: "battery box", rocker: "sealed rocker 20 A",
+		first: "battery post fuse", trunk: "4 AWG", stout: "10 AWG",
 		wire: "{colour: auto, slack: 80 mm}", heavy: "anchor locker", heavyRun: "3.2 m"},
 	{name: "camper", words: "a camper", practice: "camper", battery: "AGM", capacity: "100 Ah",
 		regulated: "14.4 V", output: "800 rpm: 20 A, 2000 rpm: 30 A",
@@ -114,6 +119,7 @@ var vehicles = []vehicle{
 		grounds: []string{"negative bar: {kind: ground block, at: cupboard, limit: 100 A, returns to: battery negative}"},
 		ground:  map[string]string{"front": "negative bar", "dash": "negative bar", "rear": "negative bar", "block": "negative bar"},
 		block:   "cupboard", source: "seat box", rocker: "rocker 16 A", resting: "camping, all on: {key: off, engine: stopped",
+		first: "battery post fuse", trunk: "25 mm²", stout: "4 mm²",
 		wire: "{colour: auto, slack: 80 mm}", heavy: "front bumper", heavyRun: "1.8 m"},
 	{name: "truck", words: "a truck", practice: "off-road", volts: 24, battery: "flooded", capacity: "170 Ah",
 		regulated: "28.2 V", output: "600 rpm: 35 A, 1000 rpm: 60 A, 2000 rpm: 80 A",

@@ -26,7 +26,7 @@ func (b *Battery) DaysBetween(from, to, drainA, celsius float64) float64 {
 	if from <= to {
 		return 0
 	}
-	i := math.Max(drainA, 0) * b.weight(drainA) * 24 / b.capacityAh
+	i := 24 / b.HoursBetween(1, 0, drainA)
 	k := b.selfDischarge(celsius) * secondsPerDay
 	switch {
 	case i == 0 && k == 0:

@@ -1,6 +1,7 @@
 package circuit_test
 
 import (
+	"strings"
 	"testing"
 
 	"fusewright/harness/network/circuit"
@@ -63,6 +64,21 @@ func TestWaysBack(t *testing.T) {
 	}
 	if b := branch(t, c, "F1"); !b.Feeds() || b.Returns() {
 		t.Error("F1 counts as part of a return")
+	}
+}
+
+// Of two ways home the one that carries most, the first where both carry the same.
+func TestHeaviestReturn(t *testing.T) {
+	c := build(t, "t.yaml", strings.Replace(back, "fed by: main, returns to: back}", "fed by: main, returns to: [stud, battery negative]}", 1))
+	from := node(t, c, "lamp", "-")
+	first, second := c.HeaviestReturn(from, make([]float64, len(c.Branches))), circuit.Path{}
+	amps := make([]float64, len(c.Branches))
+	amps[from.ReturnsBy()[1].Index] = 0.1
+	if second = c.HeaviestReturn(from, amps); len(second.Branches) != 1 || second.Branches[0] != from.ReturnsBy()[1] {
+		t.Errorf("by %v", names(second.Branches))
+	}
+	if first.Branches[0] != from.ReturnsBy()[0] || !first.Whole || !second.Whole {
+		t.Errorf("of equals by %v", names(first.Branches))
 	}
 }
 

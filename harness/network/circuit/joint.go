@@ -1,6 +1,9 @@
 package circuit
 
-import "fusewright/library"
+import (
+	"fusewright/harness/design"
+	"fusewright/library"
+)
 
 // JointEnd is the kind of crimp part that takes the wires of a joint together.
 const JointEnd = "joint"
@@ -18,18 +21,24 @@ func (w *Wire) Crimp(from bool) *library.Terminal {
 	return own
 }
 
-// joints finds the crimp part of each joint: at a splice of several wires, and at
-// a tap, where the factory wire comes and goes on. An end that the design gives
+// joints finds the crimp part of each joint: at a splice of several wires, at a tap,
+// where the factory wire comes and goes on, and at the lead of a part that several wires
+// go to, as a pump's that a float and a hand feed. An end that the design gives
 // a crimp part of its own is left so.
 func (b *builder) joints() {
 	for _, p := range b.c.Parts {
-		if b.lib == nil || p.Kind != Splice && p.Kind != Tap {
-			continue
-		}
 		for _, t := range p.Terminals {
-			b.joint(p.Kind, t)
+			if b.lib != nil && (p.Kind == Splice || p.Kind == Tap || t.atLead()) {
+				b.joint(p.Kind, t)
+			}
 		}
 	}
+}
+
+// atLead tells whether several wires go to the lead that a part comes with.
+func (t *Terminal) atLead() bool {
+	k := t.Part.Kind
+	return k != Splice && k != Tap && t.Kind == LeadEnd && t.Part.Plug == nil && len(t.Wires) > 1
 }
 
 // joint is by the copper of all wires together; of two it is a butt splice for
@@ -45,6 +54,11 @@ func (b *builder) joint(kind Kind, t *Terminal) {
 	if kind == Tap && wires > 0 {
 		wires += 2 // the factory wire comes and goes on
 	}
+	if t.atLead() {
+		t.Joint = b.lib.TerminalFor(JointEnd, t.CopperMm2())
+		t.Jointed = t.Joint != nil
+		return
+	}
 	switch {
 	case wires < 2:
 	case wires == 2:
@@ -54,8 +68,9 @@ func (b *builder) joint(kind Kind, t *Terminal) {
 	}
 }
 
-// CopperMm2 is all copper that meets at a splice or tap. The factory wire's size is not
-// known: it counts, coming and going, as the thickest of ours (common practice, no source).
+// CopperMm2 is all copper that meets at a splice, a tap or a lead. The factory wire's size is not
+// known: it counts, coming and going, as the thickest of ours, and a lead of no size given as
+// that once (common practice, no source).
 func (t *Terminal) CopperMm2() float64 {
 	sum, most := 0.0, 0.0
 	for _, w := range t.Wires {
@@ -66,7 +81,21 @@ func (t *Terminal) CopperMm2() float64 {
 	if t.Part.Kind == Tap {
 		sum += 2 * most
 	}
+	if t.atLead() {
+		sum += t.leadMm2(most)
+	}
 	return sum
+}
+
+// leadMm2 is the lead's conductor: as given, else as thick as ours, where it can be.
+func (t *Terminal) leadMm2(ours float64) float64 {
+	if l, ok := t.Part.Source.(*design.Load); ok && l.Lead.AreaMm2.Given() {
+		return l.Lead.AreaMm2.Value
+	}
+	if t.LeadMm2 > 0 {
+		return min(ours, t.LeadMm2)
+	}
+	return ours
 }
 
 // givenEnd tells that the design gives a wire's end a crimp part.

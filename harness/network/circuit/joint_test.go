@@ -55,6 +55,52 @@ func TestJoints(t *testing.T) {
 	}
 }
 
+// TestJointAtLead: the two wires of a pump's feed and its lead go into one part: 2 × 2.5 mm² and
+// the lead, 1.5 mm² as given (6.5) or as thick as ours (7.5). A wire alone keeps its butt splice.
+func TestJointAtLead(t *testing.T) {
+	for lead, want := range map[string]string{"lead: {size: 1.5 mm²}, ": "open-barrel splice 6 mm²", "": "open-barrel splice 10 mm²"} {
+		d, err := design.Read("t.yaml", []byte(twoFeeds(lead)), library.Default())
+		if err != nil {
+			t.Fatal(err)
+		}
+		net, err := circuit.Build(d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		pump := named(t, net, "pump")
+		plus, minus := pump.Terminal("+"), pump.Terminal("-")
+		if !plus.Jointed || plus.Joint.Name != want || minus.Jointed {
+			t.Errorf("%q: feed jointed %t, return %t", lead, plus.Jointed, minus.Jointed)
+			continue
+		}
+		for _, w := range plus.Wires {
+			if w.Crimp(false) != plus.Joint {
+				t.Errorf("%s ends in %v", w.Number, w.Crimp(false))
+			}
+		}
+		if end := minus.Wires[0].Crimp(true); end == nil || end.Name != "butt splice blue" {
+			t.Errorf("the return ends in %v", end)
+		}
+	}
+}
+
+func twoFeeds(lead string) string {
+	return `fusewright: 1
+title: t
+system: 12 V
+practice: off-road
+battery: {chemistry: AGM, capacity: 10 Ah, at: a}
+places: {a: {}}
+wire: {insulation: ISO 6722 thin wall class B, size: 2.5 mm²}
+fuses: {f: {type: blade C, rating: 5 A, at: a, fed by: battery}}
+switches:
+  float: {rating: 10 A, at: a, fed by: f}
+  hand: {rating: 10 A, at: a, fed by: f}
+loads:
+  pump: {type: bilge pump, ` + lead + `at: a, fed by: [float, hand], returns to: battery negative}
+`
+}
+
 // jointed is a splice j fed from a tap by the first wire, with a lamp on each of
 // the others.
 func jointed(wires string) string {

@@ -69,6 +69,14 @@ func (c *Circuit) MainReturn(from *Node) Path {
 		func(b *Branch) *Node { return b.B }, false)
 }
 
+// HeaviestReturn is the way back from a node that takes, where several part, the one that
+// carries most by the currents given by branch; of equals the first.
+func (c *Circuit) HeaviestReturn(from *Node, amps []float64) Path {
+	return c.follow(from, c.Negative(), func(n *Node) []*Branch {
+		return slices.SortedStableFunc(slices.Values(n.backTo), func(a, b *Branch) int { return cmp.Compare(amps[b.Index], amps[a.Index]) })
+	}, func(b *Branch) *Node { return b.B }, false)
+}
+
 // Ways are the main feed and the main return of a part; none without terminals.
 func (c *Circuit) Ways(part *Part) []Path {
 	plus, minus := part.Terminal("+"), part.Terminal("-")

@@ -64,8 +64,12 @@ type Item struct {
 	Concern float64
 }
 
-// Field is one property that differs; empty = not there.
-type Field struct{ Name, Old, New string }
+// Field is one property that differs; empty = not there. Lengths are metric: Item.Text has
+// them in the units of a sheet.
+type Field struct {
+	Name, Old, New string
+	oldM, newM     float64 // of a length, in metres; 0 = not there
+}
 
 // Amount is a figure that differs.
 type Amount struct {

@@ -62,7 +62,7 @@ func TestReviews(t *testing.T) {
 			"fuse changed lamp fuse: rating 5 A>30 A",
 			"buy added fuses: blade C 30 A, green", "buy removed fuses: blade C 5 A, tan"}},
 		{"a longer wire", "fed by: lamp fuse, wire: {size: 1 mm²}", "fed by: lamp fuse, wire: {size: 1 mm², length: 1.2 m}",
-			[]string{"wire changed lamp: length 745 mm>1.25 m", "buy changed wire: ISO 6722 thin wall class B, 1 mm², RD"}},
+			[]string{"wire changed lamp: cut length 745 mm>1.25 m", "buy changed wire: ISO 6722 thin wall class B, 1 mm², RD"}},
 		{"another place of the ground", "kind: frame stud, at: tray, limit: 60 A", "kind: frame stud, at: tray, limit: 50 A",
 			[]string{"part changed frame: limit 60 A>50 A"}},
 		{"a smaller battery", "capacity: 12 Ah", "capacity: 8 Ah", []string{
@@ -70,16 +70,16 @@ func TestReviews(t *testing.T) {
 		{"a hotter place", "rear: {ambient: 35 °C}", "rear: {ambient: 50 °C, wet: yes}",
 			[]string{"part changed rear: ambient 35 °C>50 °C · wet >yes"}},
 		{"a longer run", "length: 600 mm", "length: 900 mm", []string{
-			"wire changed lamp: length 745 mm>1.04 m", "part changed tray - rear: length 600 mm>900 mm"}},
+			"wire changed lamp: cut length 745 mm>1.04 m", "part changed tray - rear: length 600 mm>900 mm"}},
 		{"less charging", "6000 rpm: 28 A", "6000 rpm: 20 A", []string{
 			"budget changed spare current, cruise", "part changed of the design: output 1300 rpm: 14 A, 6000 rpm: 28 A>"}},
 		{"without a return", ", returns to: frame, return wire: {size: 1 mm²}}", "}", []string{
 			"finding added no-way-back lamp",
-			"wire removed lamp: from lamp> · to frame 31> · size 1 mm²> · length 745 mm>",
+			"wire removed lamp: from lamp> · to frame 31> · size 1 mm²> · cut length 745 mm>",
 			"part changed lamp: returns to frame>"}},
 		{"one load more", "loads:\n", "loads:\n" + horn, []string{
-			"wire added horn: from >lamp fuse · to >horn · size >1 mm² · length >745 mm",
-			"wire added horn: from >horn · to >frame 31 · size >1 mm² · length >745 mm",
+			"wire added horn: from >lamp fuse · to >horn · size >1 mm² · cut length >745 mm",
+			"wire added horn: from >horn · to >frame 31 · size >1 mm² · cut length >745 mm",
 			"part added horn: power >10 W at 12 V · behaves >resistor · fed by >lamp fuse · returns to >frame"}},
 	}
 	for _, test := range tests {

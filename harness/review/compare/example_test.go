@@ -6,6 +6,7 @@ import (
 
 	"fusewright/harness"
 	"fusewright/harness/design"
+	"fusewright/harness/design/lengths"
 	"fusewright/harness/review/compare"
 	"fusewright/library"
 )
@@ -26,10 +27,10 @@ func assess(text string) *harness.Review {
 func ExampleReviews() {
 	c := compare.Reviews(assess(lamp), assess(strings.Replace(lamp, "rating: 5 A", "rating: 30 A", 1)))
 	for _, f := range c.Fuses {
-		fmt.Println(f.Name, f.Fields)
+		fmt.Println(f.Name, f.Text(lengths.Unit{}))
 	}
 	fmt.Println(c.NewFindings()[0].Rule)
 	// Output:
-	// lamp fuse [{rating 5 A 30 A}]
+	// lamp fuse rating 5 A → 30 A
 	// fuse-over-wire
 }

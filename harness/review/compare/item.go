@@ -4,6 +4,7 @@ import (
 	"sort"
 	"strings"
 
+	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
 )
 
@@ -22,6 +23,7 @@ type field struct {
 	name, text string
 	figure     float64
 	risk       int
+	length     bool // the figure is a length in metres
 }
 
 // items compares things by key, and notes those of another label.
@@ -73,24 +75,32 @@ func byKey(list []thing) map[string]thing {
 
 // differ lists the properties that differ, in the order of the new thing.
 func differ(old, changed thing) []Field {
-	was := map[string]string{}
+	was := map[string]field{}
 	for _, f := range old.fields {
-		was[f.name] = f.text
+		was[f.name] = f
 	}
 	is := map[string]bool{}
 	var list []Field
 	for _, f := range changed.fields {
 		is[f.name] = true
-		if was[f.name] != f.text {
-			list = append(list, Field{f.name, was[f.name], f.text})
+		if o := was[f.name]; o.text != f.text {
+			list = append(list, Field{f.name, o.text, f.text, o.lengthM(), f.lengthM()})
 		}
 	}
 	for _, f := range old.fields {
 		if !is[f.name] && f.text != "" {
-			list = append(list, Field{f.name, f.text, ""})
+			list = append(list, Field{Name: f.name, Old: f.text, oldM: f.lengthM()})
 		}
 	}
 	return list
+}
+
+// lengthM is the length that a field gives, in metres; 0 = it gives none.
+func (f field) lengthM() float64 {
+	if f.length {
+		return f.figure
+	}
+	return 0
 }
 
 // concern sums how far figures moved towards risk, as shares of what they were.
@@ -120,7 +130,11 @@ func (l *fields) text(name, text string) {
 }
 
 func (l *fields) figure(name, text string, figure float64, risk int) {
-	*l = append(*l, field{name, text, figure, risk})
+	*l = append(*l, field{name: name, text: text, figure: figure, risk: risk})
+}
+
+func (l *fields) lengthM(name string, m float64, risk int) {
+	*l = append(*l, field{name, quantity.Format(m, quantity.Length), m, risk, true})
 }
 
 func (l *fields) yes(name string, is bool) {

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"fusewright/harness/design"
+	"fusewright/harness/design/lengths"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
@@ -56,6 +57,9 @@ type marker struct {
 	list []*Mark
 }
 
+// unit is that of the new design.
+func (m *marker) unit() lengths.Unit { return lengths.Of(m.of.New.Design) }
+
 // item adds a part or wire as a mark of its own, or to the mark that it belongs
 // to.
 func (m *marker) item(i Item) {
@@ -74,7 +78,7 @@ func (m *marker) item(i Item) {
 			k.Old, k.New = withRef(k.Old, i.OldRef), withRef(k.New, i.NewRef)
 			return
 		case !wire && i.OldRef+i.NewRef != "" && (has(k.New, i.NewRef) || has(k.Old, i.OldRef)):
-			k.Text += "; " + i.title() + ": " + i.text() // several entries of the design are one part of the circuit
+			k.Text += "; " + i.title() + ": " + i.Text(m.unit()) // several entries of the design are one part of the circuit
 			k.concern += i.Concern
 			if k.What != i.What {
 				k.What = Changed
@@ -82,7 +86,7 @@ func (m *marker) item(i Item) {
 			return
 		}
 	}
-	k := &Mark{What: i.What, Name: i.title(), Old: withRef(nil, i.OldRef), New: withRef(nil, i.NewRef), Text: i.text(),
+	k := &Mark{What: i.What, Name: i.title(), Old: withRef(nil, i.OldRef), New: withRef(nil, i.NewRef), Text: i.Text(m.unit()),
 		Rewired: i.What == Removed && i.OldRef != "" || wire && i.has("from", "to"), concern: i.Concern, names: map[string]bool{}}
 	if !wire {
 		k.names[i.Name] = true
@@ -248,14 +252,29 @@ func (i Item) title() string {
 	return i.Name
 }
 
-// text is what differs, in one line.
-func (i Item) text() string {
+// Text is what differs, in one line, lengths in the units of a sheet.
+func (i Item) Text(u lengths.Unit) string {
 	parts := make([]string, len(i.Fields))
 	for n, f := range i.Fields {
-		was, is := cmp.Or(f.Old, "none"), cmp.Or(f.New, "none")
-		if parts[n] = f.Name + " " + was + " → " + is; i.What != Changed {
-			parts[n] = f.Name + " " + f.Old + f.New
+		was, is := f.texts(u)
+		if parts[n] = f.Name + " " + cmp.Or(was, "none") + " → " + cmp.Or(is, "none"); i.What != Changed {
+			parts[n] = f.Name + " " + was + is
 		}
 	}
 	return strings.Join(parts, " · ")
+}
+
+// texts are what was and what is; lengths that look alike in feet are told apart in metres.
+func (f Field) texts(u lengths.Unit) (was, is string) {
+	was, is = f.Old, f.New
+	if f.oldM > 0 {
+		was = u.Text(f.oldM)
+	}
+	if f.newM > 0 {
+		is = u.Text(f.newM)
+	}
+	if !u.Feet() || was == is {
+		return f.Old, f.New
+	}
+	return was, is
 }

@@ -143,8 +143,9 @@ func blockProperties(f *fields, x *design.Block) {
 	if x.Type != nil {
 		f.text("type", x.Type.Name)
 	}
-	given(f, "way limit", x.WayA, quantity.Current, -1)
-	given(f, "total limit", x.TotalA, quantity.Current, -1)
+	// A limit that comes with the type is the same, whether that is written or chosen.
+	f.limit("way limit", x.WayLimitA())
+	f.limit("total limit", x.TotalLimitA())
 	f.text("fed by", feeds(x.FedBy))
 	for _, w := range x.Ways {
 		switch {
@@ -155,6 +156,12 @@ func blockProperties(f *fields, x *design.Block) {
 		default:
 			f.text("way "+w.Number, "fused")
 		}
+	}
+}
+
+func (l *fields) limit(name string, limitA float64) {
+	if limitA > 0 {
+		l.figure(name, amps(limitA), limitA, -1)
 	}
 }
 
@@ -177,7 +184,11 @@ func loadProperties(f *fields, x *design.Load) {
 }
 
 func given(f *fields, name string, q design.Quantity, dim quantity.Dimension, risk int) {
-	if q.Given() {
+	switch {
+	case !q.Given():
+	case dim == quantity.Length:
+		*f = append(*f, field{name, quantity.Plain(q.Value, dim), q.Value, risk, true})
+	default:
 		f.figure(name, quantity.Plain(q.Value, dim), q.Value, risk)
 	}
 }

@@ -4,7 +4,6 @@ import (
 	"math"
 	"strconv"
 
-	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/workshop/cutting"
 )
@@ -45,8 +44,7 @@ func wireFields(w *circuit.Wire) fields {
 		f.figure("size", s.Label, s.AreaMm2, -1)
 	}
 	// Lengths are compared as cut, to the millimetre.
-	mm := math.Round(cutting.LengthM(w) * 1000)
-	f.figure("length", quantity.Format(mm/1000, quantity.Length), mm, +1)
+	f.lengthM("cut length", math.Round(cutting.LengthM(w)*1000)/1000, +1)
 	if w.Spec.Type != nil {
 		f.text("wire type", w.Spec.Type.Name)
 	}

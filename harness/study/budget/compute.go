@@ -76,7 +76,7 @@ func (b *Budget) lineOf(s *solve.Solution, t *corner.Tolerances) *Line {
 	mean := averaged(s, solve.Options{})
 	l.BusV, l.BatteryA, l.PeakA = busV(mean), mean.BatteryA, s.BatteryA
 	if l.BatteryA > 0 {
-		l.BatteryHours = hoursCovered(d, l.BatteryA)
+		l.BatteryHours = 24 * StandbyDays(d, l.BatteryA)
 	}
 	regulated := held(s, mean)
 	l.VehicleA, l.AccessoryA = demandA(regulated)

@@ -46,7 +46,9 @@ func TestHotDeratingByHand(t *testing.T) {
 	within(t, "idle, spare", idling.SpareA, -6, 0.02)
 	within(t, "idle, posts", idling.BusV, 12.8-0.010*6.72, 0.04)
 	within(t, "idle, battery", idling.BatteryA, 6.72, 0.02)
-	within(t, "idle, hours", idling.BatteryHours, 4*math.Pow(1.2/idling.BatteryA, 1.11), 1e-9)
+	// It discharges itself besides: k a day, as above.
+	k, i := -math.Log(0.95)/30*math.Sqrt2, 2.4*math.Pow(idling.BatteryA/1.2, 1.11)
+	within(t, "idle, hours", idling.BatteryHours, 24*math.Log((1+i/k)/(0.6+i/k))/k, 1e-9)
 	within(t, "cruise, output", riding.OutputA, 12.5, 1e-9)
 	within(t, "cruise, spare", riding.SpareA, 1.5, 0.02)
 	if !math.IsInf(riding.BatteryHours, 1) {

@@ -13,16 +13,6 @@ import (
 // one its capacity is rated at.
 const careC = battery.RatedC
 
-// hoursCovered is how long a full battery makes up a deficit in amperes before
-// it reaches its start reserve; NaN without a capacity.
-func hoursCovered(d *design.Design, deficitA float64) float64 {
-	b := battery.Of(d)
-	if b == nil {
-		return math.NaN()
-	}
-	return b.HoursBetween(1, b.StartReserve(careC), deficitA)
-}
-
 // startBackAh is what has to go into the battery to give back what a start took; NaN
 // without a capacity.
 func startBackAh(d *design.Design, s battery.Start) float64 {
@@ -44,7 +34,8 @@ func hoursToReturn(d *design.Design, s battery.Start, spareA float64) float64 {
 }
 
 // StandbyDays is how long a full battery starts the engine under a drain in
-// amperes, self-discharge counted; NaN without a capacity.
+// amperes, self-discharge counted; NaN without a capacity. Whatever is said of how long a
+// battery lasts is this.
 func StandbyDays(d *design.Design, drainA float64) float64 {
 	b := battery.Of(d)
 	if b == nil {
@@ -99,11 +90,5 @@ func drainA(s *solve.Solution) float64 {
 	if s == nil {
 		return 0
 	}
-	drain, average := s.BatteryA, Average(s.Circuit.Design, s.Situation)
-	for _, b := range s.Circuit.Branches {
-		if a := s.BranchA[b.Index]; b.Load != nil && !math.IsNaN(a) {
-			drain -= math.Abs(a) * (1 - average(b))
-		}
-	}
-	return math.Max(0, drain)
+	return math.Max(0, averaged(s, solve.Options{}).BatteryA)
 }

@@ -27,7 +27,12 @@ func (p *Plan) weigh(c *circuit.Circuit) {
 			if a == 0 { // not reached in the solution: as rated
 				a = l.RatedA() * budget.Average(c.Design, all.Situation)(b)
 			}
-			p.item(c, b, apart).CurrentA += a
+			item := p.item(c, b, apart)
+			if item == nil {
+				p.Always, p.AlwaysA = append(p.Always, l.Load), p.AlwaysA+a
+				continue
+			}
+			item.CurrentA += a
 		}
 	}
 	for _, b := range c.Branches {
@@ -77,15 +82,19 @@ func byThemselves(d *design.Design) []*design.Switch {
 // unplugged tells whether what a load stands for is pulled out by hand.
 func unplugged(l *design.Load) bool { return l.Sign == design.SignSocket }
 
+// wakes tells whether a load wakes and sleeps by itself: an alarm, which stays live and has no
+// switch of its own.
+func wakes(l *design.Load) bool { return l.StaysLive.Value != "" && !l.OwnSwitch }
+
 // item is the item of a load's branch: that of the same hands, else a new one. A load
-// that no hand switches, and yet is not on, stands alone.
+// that no hand switches, and yet is not on, stands alone; one that wakes by itself is none.
 func (p *Plan) item(c *circuit.Circuit, b *circuit.Branch, apart []*design.Switch) *Item {
 	made := &Item{}
 	for _, x := range c.NeededBy(b) {
 		switch k := x.Closer; {
 		case k.Switch != nil && !slices.Contains(apart, k.Switch) && !slices.Contains(made.hands, design.Part(k.Switch)):
 			made.hands = append(made.hands, k.Switch)
-		case k.OwnSwitch != nil && !unplugged(k.OwnSwitch):
+		case k.OwnSwitch != nil && !unplugged(k.OwnSwitch) && !wakes(k.OwnSwitch):
 			made.hands = append(made.hands, k.OwnSwitch)
 		case k.Coil != nil:
 			made.relays = append(made.relays, k.Coil.Part)
@@ -93,6 +102,9 @@ func (p *Plan) item(c *circuit.Circuit, b *circuit.Branch, apart []*design.Switc
 	}
 	if l := b.Load.Load; unplugged(l) {
 		made.hands = append(made.hands, l)
+	}
+	if len(made.hands) == 0 && wakes(b.Load.Load) {
+		return nil
 	}
 	for _, i := range p.Items {
 		if len(made.hands) > 0 && slices.Equal(i.hands, made.hands) {

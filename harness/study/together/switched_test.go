@@ -107,3 +107,26 @@ func TestCoilOfTheFewestHands(t *testing.T) {
 		}
 	}
 }
+
+// An alarm that wakes by itself and that nothing parts from the battery is not for shedding,
+// whatever else is asked for: it counts throughout. With a switch of its own it may be shed.
+func TestAlarmIsNotShed(t *testing.T) {
+	src := strings.Replace(byHands, "situations:", `  alarm: {power: 14 W, rated at: 14 V, behaves: constant power, standby: 20 mA, symbol: electronics, stays live: "guards the boat", fed by: battery, wire: {length: 20 mm}, returns to: battery negative, return wire: {length: 20 mm}}
+situations:`, 1)
+	for _, own := range []bool{false, true} {
+		if own {
+			src = strings.Replace(src, "standby: 20 mA,", "standby: 20 mA, own switch: yes,", 1)
+		}
+		p, _ := plan(t, []byte(src))
+		shed := false
+		for _, c := range p.Choices {
+			shed = shed || slices.Contains(names(c.On), "alarm") || slices.Contains(names(c.SwitchOff), "alarm")
+		}
+		if always := len(p.Always) == 3; shed != own || always == own {
+			t.Errorf("own switch %t: shed %t, %d always on", own, shed, len(p.Always))
+		}
+		if !own && math.Abs(p.AlwaysA-2.2) > 0.01 {
+			t.Errorf("%.3f A always on, want 1 A more than 1.2 A", p.AlwaysA)
+		}
+	}
+}

@@ -8,13 +8,15 @@ import (
 	"fusewright/library"
 )
 
-// Joint is a splice of the loom, or a tap of the factory wiring, as it is made.
+// Joint is a splice of the loom, a tap of the factory wiring, or the lead of a part that
+// several wires go to, as it is made.
 type Joint struct {
 	Part      *circuit.Part
 	Wires     []*circuit.Wire
 	CopperMm2 float64           // of all that is in the crimp part, by which it is chosen
 	Crimp     *library.Terminal // takes all of them; nil = none in the library does
 	Own       bool              // the design gives its wires' ends crimp parts of their own
+	Lead      bool              // the lead that the part comes with goes in too
 	Fold      bool              // one of two wires is too thin for the crimp part unless folded back
 	// Along is how far it is along the loom from From, the nearest end of a wire of it;
 	// From is nil when the runs do not tell.
@@ -30,14 +32,12 @@ type TapFuse struct {
 	LengthM float64 // of the wire between
 }
 
-// Joints are the splices and taps that have wires, in the order of the circuit's parts.
+// Joints are the splices and taps that have wires, and the leads that several go to, in the
+// order of the circuit's parts.
 func Joints(c *circuit.Circuit) (list []Joint) {
 	for _, p := range c.Parts {
-		if p.Kind != circuit.Splice && p.Kind != circuit.Tap {
-			continue
-		}
 		for _, t := range p.Terminals {
-			if len(t.Wires) > 0 {
+			if of := p.Kind == circuit.Splice || p.Kind == circuit.Tap; of && len(t.Wires) > 0 || t.Jointed {
 				list = append(list, joint(p, t))
 			}
 		}
@@ -46,9 +46,12 @@ func Joints(c *circuit.Circuit) (list []Joint) {
 }
 
 func joint(p *circuit.Part, t *circuit.Terminal) Joint {
-	j := Joint{Part: p, Wires: t.Wires, Crimp: t.Joint, Own: !t.Jointed, CopperMm2: t.CopperMm2(), Along: math.Inf(1)}
+	j := Joint{Part: p, Wires: t.Wires, Crimp: t.Joint, Own: !t.Jointed, CopperMm2: t.CopperMm2(), Along: math.Inf(1),
+		Lead: p.Kind != circuit.Splice && p.Kind != circuit.Tap}
 	for _, w := range t.Wires {
-		j.near(w, t)
+		if !j.Lead { // it is at the part
+			j.near(w, t)
+		}
 		j.Fold = j.Fold || len(t.Wires) == 2 && p.Kind == circuit.Splice && t.Joint != nil && w.Spec.Size != nil && w.Spec.Size.AreaMm2 < t.Joint.MinMm2
 		if b := ownFuse(w); p.Kind == circuit.Tap && b != nil {
 			j.Fuses = append(j.Fuses, TapFuse{b, w.LengthM})

@@ -285,16 +285,42 @@ func coverStep(outerMm float64) string {
 	return strconv.Itoa(i)
 }
 
-// covers adds sleeves and conduit by the length of the runs they lie on and the size
-// that the bundles ask for.
+// covers adds sleeves and conduit by the length of the runs they lie on and the sizes
+// that the bundles ask for: of what stretches one does for several.
 func (b *builder) covers(c *circuit.Circuit) {
+	var list []*circuit.Bundle
 	for _, bundle := range c.Bundles {
-		if bundle.Run.Cover == nil || len(bundle.ToMake()) == 0 {
-			continue
+		if bundle.Run.Cover != nil && len(bundle.ToMake()) > 0 {
+			list = append(list, bundle)
 		}
-		l := b.addOf(Covers, bundle.Run.Cover.Name, coverStep(bundle.OuterMm), "m", bundle.Run.LengthM.Value, bundle.Run.Name)
+	}
+	for _, bundle := range list {
+		cover := bundle.Run.Cover
+		l := b.addOf(Covers, cover.Name, coverStep(articleMm(list, bundle)), "m", bundle.Run.LengthM.Value, bundle.Run.Name)
 		l.LargestMm = math.Max(l.LargestMm, bundle.OuterMm)
 	}
+}
+
+// articleMm is the thickest bundle that the article takes which a bundle's cover is cut from.
+func articleMm(list []*circuit.Bundle, bundle *circuit.Bundle) float64 {
+	cover, sizes := bundle.Run.Cover, []float64(nil)
+	for _, x := range list {
+		if x.Run.Cover == cover {
+			sizes = append(sizes, x.OuterMm)
+		}
+	}
+	slices.Sort(sizes)
+	slices.Reverse(sizes)
+	article := sizes[0]
+	for _, mm := range sizes {
+		if mm*cover.Spans < article && mm < article {
+			article = mm
+		}
+		if mm == bundle.OuterMm {
+			break
+		}
+	}
+	return article
 }
 
 // consumables adds ties, heat-shrink and markers.

@@ -116,20 +116,33 @@ func TestConsumablesByHand(t *testing.T) {
 // Sleeves are bought by size, up to 6, 10, 15 mm and so on: of the bundles of one size
 // the thickest counts, in any order, and their lengths together.
 func TestCoversAreBoughtBySize(t *testing.T) {
+	checkCovers(t, 0, [][2]float64{{10, 25.1}, {22.8, 22.8}, {6, 9}})
+}
+
+// One size of what stretches to twice takes the bundles down to half the thickest: 22.8 alone, as
+// 10 is less than 11.4; 10 down to 5; and 3. Tape takes all.
+func TestStretchingCoversAreOneArticle(t *testing.T) {
+	checkCovers(t, 2, [][2]float64{{10, 31.1}, {22.8, 22.8}, {3, 3}})
+	checkCovers(t, 100, [][2]float64{{22.8, 56.9}})
+}
+
+// checkCovers holds the largest bundle and the length of each line of bundles of 6.1, 22.8,
+// 10, 3, 6 and 9 mm, each of as many metres.
+func checkCovers(t *testing.T, spans float64, want [][2]float64) {
+	t.Helper()
 	b := &builder{lines: map[string]*Line{}}
-	cover := &library.Cover{Name: "sleeve"}
+	cover := &library.Cover{Name: "sleeve", Spans: spans}
 	of := func(mm float64) *circuit.Bundle {
 		run := &design.Run{Cover: cover, LengthM: design.Quantity{Value: mm}}
 		return &circuit.Bundle{OuterMm: mm, Wires: []*circuit.Wire{{}}, Run: run}
 	}
 	b.covers(&circuit.Circuit{Bundles: []*circuit.Bundle{of(6.1), of(22.8), of(10), of(3), of(6), of(9)}})
-	want := []struct{ largest, need float64 }{{10, 25.1}, {22.8, 22.8}, {6, 9}}
 	if len(b.order) != len(want) {
 		t.Fatalf("%d lines, want %d", len(b.order), len(want))
 	}
 	for i, key := range b.order {
-		if l := b.lines[key]; l.LargestMm != want[i].largest || math.Abs(l.Need-want[i].need) > 1e-9 || l.Item != "sleeve" {
-			t.Errorf("line %d: %+v, want %+v", i, l, want[i])
+		if l := b.lines[key]; l.LargestMm != want[i][0] || math.Abs(l.Need-want[i][1]) > 1e-9 || l.Item != "sleeve" {
+			t.Errorf("line %d: %+v, want %v", i, l, want[i])
 		}
 	}
 }
