@@ -217,6 +217,9 @@ func (w *writer) plan() error {
 			}
 			return fmt.Errorf("the library has no accessory %q%s", name, p)
 		}
+		if kind.RatedV > 1.5*w.v.systemV() {
+			return fmt.Errorf("%s is for %g V; the vehicle has %g V", kind.Name, kind.RatedV, w.v.systemV())
+		}
 		x := &accessory{kind: kind, zone: zoneOf(kind), amps: kind.CurrentA}
 		if kind.PowerW > 0 {
 			x.amps = kind.PowerW / kind.RatedV
@@ -268,7 +271,7 @@ func (w *writer) feed(x *accessory) {
 		}
 		return
 	}
-	byHand := x.kind.Sign != "electronics" && x.kind.Sign != "socket"
+	byHand := !x.hasKnob()
 	if byHand && x.amps > directA {
 		x.switched, x.relay = w.v.rocker, true
 		return
@@ -281,6 +284,9 @@ func (w *writer) feed(x *accessory) {
 	x.switched = w.v.rocker
 	x.relay = !w.bears(w.lib.Switch(x.switched), x) || x.amps > handA
 }
+
+// hasKnob: what is plugged into a socket, and electronics, are switched at themselves.
+func (x *accessory) hasKnob() bool { return x.kind.Sign == "electronics" || x.kind.Sign == "socket" }
 
 // floated gives a bilge pump the float switch that bears it, before the house
 // switch, and a switch by hand beside it; where none does, the largest, and both

@@ -142,6 +142,7 @@ func TestRefuses(t *testing.T) {
 	}{
 		{"no such vehicle", starter.Answers{Vehicle: "sledge"}, "no kind of vehicle"},
 		{"no such accessory", starter.Answers{Vehicle: "boat", Accessories: []string{"bilge pomp"}}, `did you mean "bilge pump"?`},
+		{"an accessory for another voltage", starter.Answers{Vehicle: "boat", Accessories: []string{"starter diesel 24 V"}}, "is for 24 V; the vehicle has 12 V"},
 		{"a capacity without a unit", starter.Answers{Vehicle: "boat", Capacity: "60"}, "capacity: 60 has no unit"},
 		{"an output that is no curve", starter.Answers{Vehicle: "boat", Output: "30 A"}, "is no point"},
 		{"an unknown chemistry", starter.Answers{Vehicle: "boat", Battery: "lemon"}, "no chemistry"},

@@ -336,7 +336,7 @@ func (w *writer) loads() []string {
 		if w.critical(x.kind) {
 			entry += ", critical: yes"
 		}
-		if x.kind.Sign == "socket" {
+		if x.hasKnob() && !x.watches() {
 			entry += ", own switch: yes"
 		}
 		list = append(list, entry+"}")
