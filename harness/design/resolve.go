@@ -88,7 +88,7 @@ func outputs(p Part) []string {
 		if p.Positions != nil {
 			return p.Outputs()
 		}
-	case *Load, *Ground, *NegativePart:
+	case *Load, *Ground, *NegativePart, *Connector:
 		return nil
 	}
 	return []string{""}
@@ -184,8 +184,11 @@ func (r *reader) checkFeed(c *connection, ref Ref) (Ref, bool) {
 				quoted(b.Name)), "a way in the block")
 			return ref, false
 		}
-		r.report(ref.Pos, fmt.Sprintf("%s is fed by %s, which is %s", c.of, quoted(ref.Text),
-			kindOf(ref.Part)), "a part that passes current on")
+		expected := "a part that passes current on"
+		if _, ok := ref.Part.(*Connector); ok {
+			expected = "what feeds it; wires that pass the connector's place go through it by themselves"
+		}
+		r.report(ref.Pos, fmt.Sprintf("%s is fed by %s, which is %s", c.of, quoted(ref.Text), kindOf(ref.Part)), expected)
 		return ref, false
 	}
 	if _, ground := ref.Part.(*Ground); !ground && r.inReturn(ref.Part) {
