@@ -15,8 +15,8 @@ type Connector struct {
 	// Takes are the parts whose wires go through it; none = all that pass the place and no
 	// other connector there takes.
 	Takes []Part
-	// Sockets is a place on the side of the half with the sockets; nil = the side that the
-	// most feeds come from.
+	// Sockets is a place on the side of the half with the sockets; nil = the side on
+	// which the most feeds stay live when the halves are apart.
 	Sockets *Place
 
 	takes      []Text // Takes before they are looked up
@@ -36,7 +36,7 @@ var connectorSection = section[Connector]{
 		key[Connector]{Key: Key{Name: "takes", Kind: KindParts, Default: "all that no other connector at the place takes", Example: "[windlass, bow lamp]",
 			Doc: "the parts whose wires, feeds and returns, go through it"},
 			read: func(r *reader, x *Connector, f field) { x.takes = r.texts(f, maxName) }},
-		key[Connector]{Key: Key{Name: "sockets towards", Kind: KindPlace, Default: "where the most feeds come from", Example: "battery tray",
+		key[Connector]{Key: Key{Name: "sockets towards", Kind: KindPlace, Default: "where the most feeds stay live when the halves are apart", Example: "battery tray",
 			Doc: "a place at the other end of a run from there: the half on its side has the sockets, whose contacts nothing touches when the halves are apart"},
 			read: func(r *reader, x *Connector, f field) {
 				x.socketsPos = r.pos(f.node)

@@ -29,7 +29,9 @@ type Pole struct {
 	// end; Contact is the library's contact there, one resistance for the pair, nil = none fits.
 	Near, Far *Terminal
 	Contact   *library.Terminal
-	runs      [2]*Bundle // before and behind
+	// Live tells of a feed that may stay live on its near side when the halves are apart.
+	Live bool
+	runs [2]*Bundle // before and behind
 }
 
 // NearSide is the side of the half that a pole's wire meets first.
@@ -114,6 +116,7 @@ func (b *builder) fillConnectors() {
 		family := x.design.Family
 		x.Part.Plug = &Plug{Family: family, Needed: len(x.Poles), Ways: family.Housing(len(x.Poles))}
 		b.halve(x)
+		b.c.unplug(x)
 		x.turn()
 		for _, p := range x.Poles {
 			p.Near, p.Far = x.terminal(p, p.NearSide()), x.terminal(p, 1-p.NearSide())
@@ -157,12 +160,33 @@ func (b *builder) halve(x *Inline) {
 	}
 }
 
+// unplug finds the feeds that may stay live on one side: the battery reaches them without
+// passing the connector, with every contact closed.
+func (c *Circuit) unplug(x *Inline) {
+	parts := map[*Branch]bool{}
+	for _, p := range x.Poles {
+		parts[p.Wire.Branch] = true
+	}
+	reached := map[*Node]bool{c.Positive(): true}
+	for queue := []*Node{c.Positive()}; len(queue) > 0; queue = queue[1:] {
+		for _, b := range queue[0].feeds {
+			if !parts[b] && !reached[b.B] {
+				reached[b.B] = true
+				queue = append(queue, b.B)
+			}
+		}
+	}
+	for _, p := range x.Poles {
+		p.Live = !p.Wire.Role.Returns() && reached[p.Wire.From.Node]
+	}
+}
+
 // turn finds the half with the sockets: where the design has them, else where the most
-// feeds come from.
+// feeds stay live.
 func (x *Inline) turn() {
 	from := [2]int{}
 	for _, p := range x.Poles {
-		if !p.Wire.Role.Returns() {
+		if p.Live {
 			from[p.NearSide()]++
 		}
 	}

@@ -9,9 +9,9 @@ import (
 
 var partUnused = &Rule{
 	Name:  "part-unused",
-	Title: "nothing uses a ground or a splice",
+	Title: "nothing uses a ground, a splice or a connector",
 	Says:  "nothing uses it",
-	Doc: "A ground point, or a fuse or switch of a return, to which nothing returns, or a splice that feeds nothing. It is drawn and " +
+	Doc: "A ground point, or a fuse or switch of a return, to which nothing returns, or a splice that feeds nothing, or a connector that no wire passes. It is drawn and " +
 		"bought all the same; often a name is missing where it was meant to be used. A tap that nothing uses costs nothing and is not said, and what is live with the key off is always-hot-conductor.",
 	Formula:  "none: it is a question of topology",
 	Limits:   "none",
@@ -38,6 +38,11 @@ loads:
 		for _, part := range p.c.Parts {
 			if part.InReturn && part.Kind != circuit.Relay && !arrivedAt(part, circuit.ReturnWire, circuit.CoilReturnWire) {
 				p.sayUnused(part, "nothing returns to %s")
+			}
+		}
+		for _, x := range p.c.Inlines() {
+			if len(x.Poles) == 0 {
+				p.sayUnused(x.Part, "no wire passes %s")
 			}
 		}
 		parked := p.live(keyOff, nil).nodes // always-hot-conductor has those
