@@ -1,10 +1,12 @@
 package document
 
 import (
+	"slices"
 	"strconv"
 
 	"fusewright/harness"
 	"fusewright/harness/design/lengths"
+	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/workshop/formboard"
 	"fusewright/render/report"
@@ -33,6 +35,9 @@ func Connections(r *harness.Review, board *formboard.Board) []*scene.Sheet {
 			for _, term := range p.Terminals {
 				connectionRows(u, t, term, out)
 			}
+		}
+		for _, x := range r.Circuit.Inlines() {
+			poleRows(u, t, x, out)
 		}
 		b.lay(t, column{head: "", wide: 5, align: scene.Middle, first: true})
 		b.inColumns(1)
@@ -96,23 +101,51 @@ func connectionRows(u lengths.Unit, t *report.Table, term *circuit.Terminal, out
 		t.Add(name, "none", "", "factory wiring, stays", "", "")
 		return
 	}
-	for _, w := range term.Wires {
-		from, far := w.From == term, w.To
-		if !from {
-			far = w.From
-		}
-		run, free := "–", ""
-		if e, ok := out[endOf{w, from}]; ok {
-			switch free = u.Near(e.FreeMm); {
-			case e.Short:
-				free = "too short"
-			case e.Via == nil:
-				free = "all " + free
-			}
-			if e.Via != nil {
-				run = strconv.Itoa(e.Via.Number)
-			}
-		}
-		t.Add(name, w.Number, w.Look(), far.Address(), run, free)
+	for _, whole := range term.Wires {
+		from := whole.From == term
+		w := whole.End(from)
+		connectionRow(u, t, name, w, from, out)
 	}
+}
+
+// poleRows are the contacts of a connector in the loom, half by half.
+func poleRows(u lengths.Unit, t *report.Table, x *circuit.Inline, out map[endOf]formboard.End) {
+	for _, side := range []int{x.Sockets, 1 - x.Sockets} {
+		mark := "sockets"
+		if side != x.Sockets {
+			mark = "pins"
+		}
+		if len(x.Poles) == 0 {
+			return
+		}
+		t.Group(partHeading(x.Part) + ", " + x.Part.Plug.String() + ", half with the " + mark + ", towards " + wording.And(x.Towards(side)))
+		for _, p := range x.Poles {
+			if i := slices.Index(p.Wire.Poles, p); side == p.NearSide() {
+				connectionRow(u, t, p.Near.Name, p.Wire.Pieces[i], false, out)
+			} else {
+				connectionRow(u, t, p.Far.Name, p.Wire.Pieces[i+1], true, out)
+			}
+		}
+	}
+}
+
+// connectionRow is one end of a wire, or of a piece of one.
+func connectionRow(u lengths.Unit, t *report.Table, name string, w *circuit.Wire, from bool, out map[endOf]formboard.End) {
+	far := w.To
+	if !from {
+		far = w.From
+	}
+	run, free := "–", ""
+	if e, ok := out[endOf{w, from}]; ok {
+		switch free = u.Near(e.FreeMm); {
+		case e.Short:
+			free = "too short"
+		case e.Via == nil:
+			free = "all " + free
+		}
+		if e.Via != nil {
+			run = strconv.Itoa(e.Via.Number)
+		}
+	}
+	t.Add(name, w.Number, w.Look(), far.Address(), run, free)
 }

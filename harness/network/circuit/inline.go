@@ -285,3 +285,6 @@ func (w *Wire) Contacts() []*library.Terminal {
 	}
 	return list
 }
+
+// Socket tells of a terminal of an inline connector in the half with the sockets.
+func (t *Terminal) Socket() bool { return t.Part.Kind == Connector && t.Mark == socketMark }
