@@ -24,6 +24,13 @@ func Connections(r *harness.Review, board *formboard.Board) []*scene.Sheet {
 			"the terminal agree and the crimp holds a light pull, with the battery disconnected. Run: as on the layout; out: length of the wire "+
 			"outside it. In brackets: the fuse in a way, the cavity of a plug with two, a switch's mark (from memory: look at the part). "+
 			"Crimp parts and strip lengths: cut list.", smallQuiet)
+		for _, x := range r.Circuit.Inlines() {
+			if len(x.Poles) == 0 {
+				continue
+			}
+			b.para(x.Part.Ref+" "+x.Part.Name+" parts the loom: "+x.Part.Plug.String()+", the half with the sockets towards "+
+				wording.And(x.Towards(x.Sockets))+". A wire that it parts is in pieces with a letter each, a from the source on.", smallQuiet)
+		}
 		b.inColumns(2)
 		u := lengths.Of(r.Design)
 		t := report.NewTable("at", "wire", "colour, size", "goes to", "run", ">"+u.Headed("out"))
@@ -110,15 +117,15 @@ func connectionRows(u lengths.Unit, t *report.Table, term *circuit.Terminal, out
 
 // poleRows are the contacts of a connector in the loom, half by half.
 func poleRows(u lengths.Unit, t *report.Table, x *circuit.Inline, out map[endOf]formboard.End) {
+	if len(x.Poles) == 0 {
+		return
+	}
 	for _, side := range []int{x.Sockets, 1 - x.Sockets} {
 		mark := "sockets"
 		if side != x.Sockets {
 			mark = "pins"
 		}
-		if len(x.Poles) == 0 {
-			return
-		}
-		t.Group(partHeading(x.Part) + ", " + x.Part.Plug.String() + ", half with the " + mark + ", towards " + wording.And(x.Towards(side)))
+		t.Group(partHeading(x.Part) + ", " + mark)
 		for _, p := range x.Poles {
 			if i := slices.Index(p.Wire.Poles, p); side == p.NearSide() {
 				connectionRow(u, t, p.Near.Name, p.Wire.Pieces[i], false, out)

@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/workshop/cutting"
 )
@@ -58,5 +59,10 @@ func wireFields(w *circuit.Wire) fields {
 	if w.ToEnd != nil {
 		f.text("crimp at its end", w.ToEnd.Name)
 	}
+	var at []string
+	for _, p := range w.Poles {
+		at = append(at, p.Inline.Part.Name)
+	}
+	f.text("parted at", wording.And(at))
 	return f
 }

@@ -103,7 +103,7 @@ func joinedBy(b *circuit.Branch) string {
 func wiresAt(t *circuit.Terminal) string {
 	var names []string
 	for _, w := range t.Wires {
-		name := w.Number
+		name := w.End(w.From == t).Number
 		if code := w.Spec.Colour.Code(); code != "" {
 			name += " " + code
 		}
