@@ -165,8 +165,11 @@ func (r *reader) checkReturn(c *connection, ref Ref) (Ref, bool) {
 		r.report(ref.Pos, fmt.Sprintf("%s returns to %s, %s that is not in a return", c.of, quoted(ref.Text),
 			kindOf(ref.Part)), oneOf(append(r.targets(true), "`returns to` at "+quoted(ref.Part.PartName()))))
 	default:
-		r.report(ref.Pos, fmt.Sprintf("%s returns to %s, which is %s", c.of, quoted(ref.Text),
-			kindOf(ref.Part)), oneOf(r.targets(true)))
+		expected := oneOf(r.targets(true))
+		if _, ok := ref.Part.(*Load); ok && loadOwns(c) {
+			expected += "; of loads in series, one load with the power of all, `rated at` their volts together"
+		}
+		r.report(ref.Pos, fmt.Sprintf("%s returns to %s, which is %s", c.of, quoted(ref.Text), kindOf(ref.Part)), expected)
 	}
 	return ref, false
 }
@@ -185,7 +188,10 @@ func (r *reader) checkFeed(c *connection, ref Ref) (Ref, bool) {
 			return ref, false
 		}
 		expected := "a part that passes current on"
-		if _, ok := ref.Part.(*Connector); ok {
+		switch ref.Part.(type) {
+		case *Load:
+			expected = "what feeds it; of accessories that hang one on the other, a splice there that feeds each"
+		case *Connector:
 			expected = "what feeds it; wires that pass the connector's place go through it by themselves"
 		}
 		r.report(ref.Pos, fmt.Sprintf("%s is fed by %s, which is %s", c.of, quoted(ref.Text), kindOf(ref.Part)), expected)
