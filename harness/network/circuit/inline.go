@@ -222,7 +222,7 @@ func (t *Terminal) Mate() bool {
 // cutWire makes the pieces of a wire that connectors part, each with a letter behind its
 // number from the From end on. They are cut and labelled; the network has the whole wire.
 func (b *builder) cutWire(w *Wire) {
-	if len(w.Poles) == 0 {
+	if len(w.Poles) == 0 || w.Spec.Size == nil {
 		return
 	}
 	routeM := 0.0
