@@ -257,6 +257,7 @@ type Connector struct {
 	MaxA       float64  `key:"max A" need:"" in:"0.1,5000" show:"up to *"`
 	ContactOhm float64  `key:"contact mohm" need:"" in:"0.001,1000" per:"1000"`
 	Sealed     bool     `key:"sealed" show:"sealed"`
+	Sockets    bool     `key:"sockets" show:"its contacts are sockets"` // the kind's contacts are those of the socket half
 	// MaxC is the hottest that its contacts may get, RiseK how much hotter than the air
 	// its ratings make them; 0 = not known, see Share.
 	MaxC     float64 `key:"max C" in:"40,300" show:"to *"`

@@ -65,15 +65,16 @@ type Design struct {
 
 	Conditions []When // those that taps name, in the order of the file
 
-	Taps     []*Tap
-	Fuses    []*Fuse
-	Relays   []*Relay
-	Blocks   []*Block
-	Switches []*Switch
-	Diodes   []*Diode
-	Loads    []*Load
-	Grounds  []*Ground
-	Splices  []*Splice
+	Taps       []*Tap
+	Fuses      []*Fuse
+	Relays     []*Relay
+	Blocks     []*Block
+	Switches   []*Switch
+	Diodes     []*Diode
+	Loads      []*Load
+	Grounds    []*Ground
+	Splices    []*Splice
+	Connectors []*Connector
 
 	Situations []*Situation // derived when none is given
 	Rides      []*Ride

@@ -10,7 +10,7 @@ func Format() []Section {
 		wireSection.describe(), endsSection.describe(), tapSection.describe(), fuseSection.describe(),
 		relaySection.describe(), coilSection.describe(), blockSection.describe(), waySection.describe(),
 		switchSection.describe(), diodeSection.describe(), loadSection.describe(), inrushSection.describe(), leadSection.describe(),
-		groundSection.describe(), spliceSection.describe(), situationSection.describe(),
+		groundSection.describe(), spliceSection.describe(), connectorSection.describe(), situationSection.describe(),
 		rideSection.describe(), legSection.describe(), acceptanceSection.describe(),
 		sheetSection.describe(),
 	}

@@ -124,6 +124,8 @@ func sectionKeys() []key[Design] {
 			&groundSection, func(d *Design) *[]*Ground { return &d.Grounds }),
 		partsKey(Key{Name: "splices", Doc: "joints of feeds", Example: "see splice"},
 			&spliceSection, func(d *Design) *[]*Splice { return &d.Splices }),
+		partsKey(Key{Name: "connectors", Doc: "where the loom comes apart", Example: "see connector"},
+			&connectorSection, func(d *Design) *[]*Connector { return &d.Connectors }),
 		namedKey(Key{Name: "situations", Doc: "what is on at once", Example: "see situation",
 			Default: "key off, key on engine stopped, idle and cruise, with all loads on"},
 			&situationSection, addSituation),

@@ -49,7 +49,7 @@ func (k *Key) expected() string {
 		return "a mapping of switches to positions, such as " + k.Example
 	case KindPlace:
 		return "the name of a place, such as " + k.Example
-	case KindFeeds, KindReturns:
+	case KindFeeds, KindReturns, KindParts:
 		return "the name of a part or a list of names, such as " + k.Example
 	case KindNumber:
 		return fmt.Sprintf("a number from %g to %g", k.Min, k.Max)

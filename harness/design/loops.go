@@ -67,5 +67,5 @@ func (l *loopSearch) report(f Feed) {
 	if l.r.inReturn(f.From.Part) {
 		verb, what = " returns to ", "a return leads in a circle"
 	}
-	l.r.report(f.From.Pos, what+": "+strings.Join(names, verb), "a way to the battery")
+	l.r.report(f.From.Pos, what+": "+strings.Join(names, verb), "a way to the battery; of a ring, open at one place")
 }

@@ -64,6 +64,7 @@ func (r *reader) readAll(root *yaml.Node) {
 	r.joinPoles()
 	r.resolveConnections()
 	r.checkReversed()
+	r.joinConnectors()
 	r.fillRelays()
 	r.fillWires()
 	r.fillFitted()

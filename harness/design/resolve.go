@@ -88,7 +88,7 @@ func outputs(p Part) []string {
 		if p.Positions != nil {
 			return p.Outputs()
 		}
-	case *Load, *Ground, *NegativePart:
+	case *Load, *Ground, *NegativePart, *Connector:
 		return nil
 	}
 	return []string{""}
@@ -165,8 +165,11 @@ func (r *reader) checkReturn(c *connection, ref Ref) (Ref, bool) {
 		r.report(ref.Pos, fmt.Sprintf("%s returns to %s, %s that is not in a return", c.of, quoted(ref.Text),
 			kindOf(ref.Part)), oneOf(append(r.targets(true), "`returns to` at "+quoted(ref.Part.PartName()))))
 	default:
-		r.report(ref.Pos, fmt.Sprintf("%s returns to %s, which is %s", c.of, quoted(ref.Text),
-			kindOf(ref.Part)), oneOf(r.targets(true)))
+		expected := oneOf(r.targets(true))
+		if _, ok := ref.Part.(*Load); ok && loadOwns(c) {
+			expected += "; of loads in series, one load with the power of all, `rated at` their volts together"
+		}
+		r.report(ref.Pos, fmt.Sprintf("%s returns to %s, which is %s", c.of, quoted(ref.Text), kindOf(ref.Part)), expected)
 	}
 	return ref, false
 }
@@ -184,8 +187,14 @@ func (r *reader) checkFeed(c *connection, ref Ref) (Ref, bool) {
 				quoted(b.Name)), "a way in the block")
 			return ref, false
 		}
-		r.report(ref.Pos, fmt.Sprintf("%s is fed by %s, which is %s", c.of, quoted(ref.Text),
-			kindOf(ref.Part)), "a part that passes current on")
+		expected := "a part that passes current on"
+		switch ref.Part.(type) {
+		case *Load:
+			expected = "what feeds it; of accessories that hang one on the other, a splice there that feeds each"
+		case *Connector:
+			expected = "what feeds it; wires that pass the connector's place go through it by themselves"
+		}
+		r.report(ref.Pos, fmt.Sprintf("%s is fed by %s, which is %s", c.of, quoted(ref.Text), kindOf(ref.Part)), expected)
 		return ref, false
 	}
 	if _, ground := ref.Part.(*Ground); !ground && r.inReturn(ref.Part) {

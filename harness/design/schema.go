@@ -136,7 +136,7 @@ func valueSchema(k Key, lib *library.Library) schemaNode {
 		return textSchema()
 	case KindCondition:
 		return withWords(k.Choices, textSchema())
-	case KindFeeds, KindReturns, KindLoads, KindSwitches, KindStates, KindConditions:
+	case KindFeeds, KindReturns, KindParts, KindLoads, KindSwitches, KindStates, KindConditions:
 		return anyOf(textSchema(), listSchema(textSchema()))
 	}
 	return compoundSchema(k)

@@ -54,6 +54,7 @@ const (
 	KindFeeds      = "one part, or a list of parts"
 	KindReturns    = "one ground or part in the return, or a list of them"
 	KindLoads      = "list of loads"
+	KindParts      = "one part, or a list of parts, by name"
 	KindSwitches   = "list of switches"
 	KindState      = "situation"
 	KindStates     = "one situation or condition, or a list of them"

@@ -54,7 +54,11 @@ func (w *view) ohm(t *term, i int, warm, aged float64) float64 {
 	}
 	z := s.sizes[i]
 	e := w.ends(t.wire, z)
-	return z.MaxOhmPerM*t.wire.LengthM*warm + (e[0].ohm()+e[1].ohm())*aged
+	ends := e[0].ohm() + e[1].ohm()
+	for _, p := range w.poles(t.wire, z) {
+		ends += p.ohm()
+	}
+	return z.MaxOhmPerM*t.wire.LengthM*warm + ends*aged
 }
 
 // ohm is the resistance of an end.

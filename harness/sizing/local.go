@@ -83,7 +83,19 @@ func bends(x *circuit.Wire) bool {
 func (w *view) crimps(x *circuit.Wire, z *library.WireSize, share float64) bool {
 	amps, corner := w.amps[x.Branch.Index]*share, w.corner[x.Branch.Index]*share
 	e := w.ends(x, z)
-	return e[0].takes(amps, corner) && e[1].takes(amps, corner)
+	return e[0].takes(amps, corner) && e[1].takes(amps, corner) &&
+		!slices.ContainsFunc(w.poles(x, z), func(p end) bool { return !p.takes(amps, corner) })
+}
+
+// poles are the contacts of connectors that part a wire in a size.
+func (w *view) poles(x *circuit.Wire, z *library.WireSize) (list []end) {
+	for _, p := range x.Poles {
+		family := p.Inline.Part.Plug.Family
+		e := w.crimp(nil, "", family.PinKind, family, z)
+		e.keep = family.Share(p.Inline.Part.AmbientC())
+		list = append(list, e)
+	}
+	return list
 }
 
 // sized is what decides what a wire adds up to: its size, and the parts on its

@@ -2,11 +2,13 @@ package document
 
 import (
 	"cmp"
+	"slices"
 	"strconv"
 	"strings"
 
 	"fusewright/harness"
 	"fusewright/harness/design/lengths"
+	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/workshop/formboard"
 	"fusewright/render/report"
@@ -22,8 +24,15 @@ func Connections(r *harness.Review, board *formboard.Board) []*scene.Sheet {
 	return upright("Connection table", r, func(b *book) {
 		b.para("Where each wire ends, part by part, so every wire is listed twice. Tick it when the number on the marker, the colour and "+
 			"the terminal agree and the crimp holds a light pull, with the battery disconnected. Run: as on the layout; out: length of the wire "+
-			"outside it, all of it where there is no run. In brackets: the fuse in a way, the number of a plug's cavity, a switch's mark (from memory: look at the part). "+
+			"outside it. In brackets: the fuse in a way, the number of a plug's cavity, a switch's mark (from memory: look at the part). "+
 			"Crimp parts and strip lengths: cut list.", smallQuiet)
+		for _, x := range r.Circuit.Inlines() {
+			if len(x.Poles) == 0 {
+				continue
+			}
+			b.para(x.Part.Ref+" "+x.Part.Name+" parts the loom: "+x.Part.Plug.String()+", the half with the sockets towards "+
+				wording.And(x.Towards(x.Sockets))+". A wire that it parts is in pieces with a letter each, a from the source on.", smallQuiet)
+		}
 		u := lengths.Of(r.Design)
 		size := sizeUnit(r.Circuit)
 		t := report.NewTable("at", "wire", "colour", ">"+cmp.Or(size, "size"), "goes to", ">run", ">"+u.Headed("out"))
@@ -35,6 +44,9 @@ func Connections(r *harness.Review, board *formboard.Board) []*scene.Sheet {
 			for _, term := range p.Terminals {
 				connectionRows(u, t, term, out, size)
 			}
+		}
+		for _, x := range r.Circuit.Inlines() {
+			poleRows(u, t, x, out, size)
 		}
 		_ = b.columns(2, func() error {
 			b.lay(t, column{head: "", wide: 5, align: scene.Middle, first: true})
@@ -126,23 +138,50 @@ func connectionRows(u lengths.Unit, t *report.Table, term *circuit.Terminal, out
 		t.Add(name, "none", "", "", "factory wiring, stays", "", "")
 		return
 	}
-	for _, w := range term.Wires {
-		from, far := w.From == term, w.To
-		if !from {
-			far = w.From
-		}
-		run, free := "–", ""
-		if e, ok := out[endOf{w, from}]; ok {
-			switch free = u.Near(e.FreeMm); {
-			case e.Short:
-				free = "too short"
-			case e.Beside:
-				free = "beside the runs"
-			}
-			if e.Via != nil {
-				run = strconv.Itoa(e.Via.Number)
-			}
-		}
-		t.Add(name, w.Number, w.Spec.Colour.Code(), sizeIn(w, size), far.Address(), run, free)
+	for _, whole := range term.Wires {
+		from := whole.From == term
+		connectionRow(u, t, name, whole.End(from), from, out, size)
 	}
+}
+
+// poleRows are the contacts of a connector in the loom, half by half.
+func poleRows(u lengths.Unit, t *report.Table, x *circuit.Inline, out map[endOf]formboard.End, size string) {
+	if len(x.Poles) == 0 {
+		return
+	}
+	for _, side := range []int{x.Sockets, 1 - x.Sockets} {
+		mark := "sockets"
+		if side != x.Sockets {
+			mark = "pins"
+		}
+		t.Group(partHeading(x.Part) + ", " + mark)
+		for _, p := range x.Poles {
+			if i := slices.Index(p.Wire.Poles, p); side == p.NearSide() {
+				connectionRow(u, t, p.Near.Name, p.Wire.Pieces[i], false, out, size)
+			} else {
+				connectionRow(u, t, p.Far.Name, p.Wire.Pieces[i+1], true, out, size)
+			}
+		}
+	}
+}
+
+// connectionRow is one end of a wire, or of a piece of one.
+func connectionRow(u lengths.Unit, t *report.Table, name string, w *circuit.Wire, from bool, out map[endOf]formboard.End, size string) {
+	far := w.To
+	if !from {
+		far = w.From
+	}
+	run, free := "–", ""
+	if e, ok := out[endOf{w, from}]; ok {
+		switch free = u.Near(e.FreeMm); {
+		case e.Short:
+			free = "too short"
+		case e.Beside:
+			free = "beside the runs"
+		}
+		if e.Via != nil {
+			run = strconv.Itoa(e.Via.Number)
+		}
+	}
+	t.Add(name, w.Number, w.Spec.Colour.Code(), sizeIn(w, size), far.Address(), run, free)
 }

@@ -240,10 +240,12 @@ func crimpWork(e cutting.End) string {
 }
 
 func crimpName(e cutting.End) string {
-	if e.Terminal != nil {
+	switch {
+	case e.Terminal != nil && e.Mate:
+		return "mate of " + e.Terminal.Name
+	case e.Terminal != nil:
 		return e.Terminal.Name
-	}
-	if e.Kind != "" {
+	case e.Kind != "":
 		return "none fits " + e.Kind
 	}
 	return "not known"

@@ -31,7 +31,7 @@ func (b *book) jointTable(r *harness.Review) {
 	for _, j := range list {
 		var wires []string
 		for _, w := range j.Wires {
-			wires = append(wires, w.Number)
+			wires = append(wires, w.End(w.From.Part == j.Part).Number)
 		}
 		if j.Part.Kind == circuit.Tap {
 			wires = append(wires, "factory")

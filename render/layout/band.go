@@ -135,12 +135,15 @@ const (
 	breakoutNail
 	goesOnNail
 	looseNail
+	connectorNail
 )
 
 func nailKind(s *formboard.Spot) nailSort {
 	switch {
 	case s.Copy:
 		return looseNail
+	case len(s.Inlines) > 0:
+		return connectorNail
 	case len(s.Others) > 0:
 		return goesOnNail
 	case s.Breakout():
@@ -152,8 +155,12 @@ func nailKind(s *formboard.Spot) nailSort {
 func paintNail(s *scene.Sheet, c scene.Point, r float64, kind nailSort) {
 	pen := scene.Pen(0.5)
 	white := scene.Paint(scene.RGB{R: 255, G: 255, B: 255})
-	if kind == looseNail {
+	if kind == looseNail || kind == connectorNail {
 		s.Rect(scene.Rect{X: c.X - r, Y: c.Y - r, W: 2 * r, H: 2 * r}, &pen, white)
+		if kind == connectorNail {
+			s.Line(scene.Point{X: c.X - r, Y: c.Y + r}, scene.Point{X: c.X + r, Y: c.Y - r}, pen)
+			s.Dot(c, r*0.45, scene.Ink)
+		}
 		return
 	}
 	s.Circle(c, r, &pen, white)

@@ -62,7 +62,12 @@ func (d *drawing) entries(p *picture) []entry {
 		}},
 	}
 	covers := coversOf(p.section)
+	plugged := slices.ContainsFunc(p.section.Spots, func(s *formboard.Spot) bool { return len(s.Inlines) > 0 })
 	for i := range 5 {
+		if i >= len(covers) && plugged {
+			list, plugged = append(list, entry{"connector", nail(connectorNail)}), false
+			continue
+		}
 		if i >= len(covers) {
 			list = append(list, entry{"", func(*scene.Sheet, float64, float64) {}})
 			continue

@@ -74,6 +74,10 @@ func spotWords(s *formboard.Spot) []string {
 	switch {
 	case s.Copy:
 		return []string{"loop cut open:", "joins the same place"}
+	case len(s.Inlines) > 0:
+		for _, x := range s.Inlines {
+			lines = append(lines, x.Part.Ref+" "+x.Part.Name+", "+x.Part.Plug.String(), "sockets towards "+wording.And(x.Towards(x.Sockets)))
+		}
 	case s.Breakout():
 		lines = append(lines, fmt.Sprintf("breakout of %d runs", len(s.Limbs)))
 	}

@@ -136,6 +136,7 @@ type ModelWire struct {
 	EndsOhm      *float64 `json:"ends_ohm"`
 	FromEnd      string   `json:"from_end,omitempty"`
 	ToEnd        string   `json:"to_end,omitempty"`
+	Through      []string `json:"through,omitempty"` // cavities of connectors that part it: "X3:2"
 	Branch       int      `json:"branch"`
 	Line         int      `json:"line,omitempty"`
 	Col          int      `json:"col,omitempty"`

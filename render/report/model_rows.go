@@ -92,6 +92,9 @@ func modelWire(w *circuit.Wire) ModelWire {
 	if w.Spec.Size != nil {
 		row.Size, row.AreaMm2 = w.Spec.Size.Label, exact(w.Spec.Size.AreaMm2)
 	}
+	for _, p := range w.Poles {
+		row.Through = append(row.Through, pinOf(p.Near))
+	}
 	for _, b := range w.Route {
 		row.Runs = append(row.Runs, b.Run.Name)
 	}

@@ -3,6 +3,7 @@ package schematic
 import (
 	"bytes"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 
@@ -72,5 +73,28 @@ func TestDrawRefuses(t *testing.T) {
 				t.Errorf("error %v, want %q in it", err, c.want)
 			}
 		})
+	}
+}
+
+// The poles of connectors stand on the wires that they part, clear of everything else.
+func TestConnectorsInTheLoom(t *testing.T) {
+	text, err := os.ReadFile("testdata/connectors.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, relays := range []string{"assembled", "detached"} {
+		for _, bare := range []bool{false, true} {
+			d := planned(t, "connectors.yaml", text, Options{Size: "A4", Relays: relays, NoFindings: bare})
+			faults := checkNets(d)
+			for i, sheet := range d.Paint() { // a parted line is in pieces, which checkDrawnAsRouted does not join
+				if err := sheet.Validate(); err != nil {
+					t.Error(err)
+				}
+				faults = slices.Concat(faults, checkGeometry(sheet), checkRoom(sheet), checkSymbols(d, d.Pages[i]))
+			}
+			for _, fault := range faults {
+				t.Errorf("relays %s, bare %t: %s", relays, bare, fault)
+			}
+		}
 	}
 }

@@ -34,6 +34,7 @@ func BuildBy(d *design.Design, rater *conductor.Rater) (*Circuit, error) {
 	b.c.Link()
 	b.checkLoops()
 	b.layWires()
+	b.fillConnectors()
 	b.colourWires()
 	b.loadBundles()
 	b.c.timeWires()

@@ -24,6 +24,8 @@ type Circuit struct {
 	// Gone are the labels that the design holds for parts and wires that it no longer has.
 	Gone []design.Number
 
+	inlines []*Inline // see Inlines
+
 	flow flow // directions of feeds and returns, made by Build; see Link
 }
 
@@ -44,6 +46,7 @@ const (
 	Load         Kind = "load"
 	Ground       Kind = "ground"
 	Splice       Kind = "splice"
+	Connector    Kind = "connector" // in the loom; see Inline
 )
 
 // Part is one component with its terminals and inner branches.
@@ -251,20 +254,33 @@ type Wire struct {
 	AmbientAt      string            // where
 	AmbientKnown   bool              // false = no place or run it meets gives one as hot: AmbientC is a default
 	ConductorOhm20 float64           // at 20 °C, by the standard's maximum resistance
-	EndsOhm        float64           // both terminations
+	EndsOhm        float64           // both terminations, and the contacts of connectors on the way
 	FromEnd, ToEnd *library.Terminal // chosen crimp parts; nil = none in the library fits
 	Branch         *Branch
 	Pos            problem.Pos // of the feed or return in the design
 	ColourShared   bool        // colours ran out: another circuit has the same one where it goes
 
 	colourHeld bool // by `numbers` of the design
+	// Poles are the inline connectors on its way, in order, and Pieces what they part it into,
+	// nil of an unparted wire; Whole is the wire of which a piece is one.
+	Poles  []*Pole
+	Pieces []*Wire
+	Whole  *Wire
 }
 
-// ToMake lists the wires that are not there yet.
+// ToMake lists the wires that are not there yet; ToCut has the pieces of parted ones.
 func (c *Circuit) ToMake() []*Wire { return toMake(c.Wires) }
 
 // ToMake lists those of a run.
 func (b *Bundle) ToMake() []*Wire { return toMake(b.Wires) }
+
+// ToCut lists what is to be cut: the wires that are not there yet, parted ones in pieces.
+func (c *Circuit) ToCut() (list []*Wire) {
+	for _, w := range c.ToMake() {
+		list = append(list, w.Cut()...)
+	}
+	return list
+}
 
 // FittedWires are the numbers of the wires that are there already.
 func (c *Circuit) FittedWires() (numbers []string) {

@@ -98,7 +98,7 @@ type partKind struct {
 const first, way = "first", "way"
 
 // partKinds has a row for each kind of part. Fuses and relays always have a type;
-// generator and vehicle loads take no wire of the design.
+// generator and vehicle loads take no wire of the design, nor connectors, which part wires.
 var partKinds = map[Kind]partKind{
 	Battery:      {out: "+", end: PostEnd},
 	Generator:    {},
@@ -111,6 +111,7 @@ var partKinds = map[Kind]partKind{
 	Diode:        {in: "in", out: "out"},
 	Load:         {in: "+", hot: "+", back: "-", end: LeadEnd},
 	Ground:       {out: first, end: GroundEnd},
+	Connector:    {},
 	Splice:       {in: first, out: first, end: LeadEnd},
 }
 

@@ -34,11 +34,12 @@ func (b *builder) layWire(r *routes, w *Wire) {
 	for _, bundle := range way {
 		bundle.Wires = append(bundle.Wires, w)
 	}
+	b.passConnectors(w)
 	switch {
 	case w.LengthGiven:
 		w.LengthM = w.Spec.LengthM.Value
 	case ok:
-		w.LengthM = lengthM + 2*w.Spec.SlackM.Value
+		w.LengthM = lengthM + 2*float64(len(w.Poles)+1)*w.Spec.SlackM.Value
 	case from == nil || to == nil:
 		b.report(w.Pos, fmt.Sprintf("the wire from %s to %s has no length, since the design does not "+
 			"say where both stand", address(w.From), address(w.To)), "\"at\" at both, or a length")

@@ -14,6 +14,9 @@ func (w *Wire) Text() string {
 // Owner is the part that a wire serves: the one it feeds, or takes the current
 // back from.
 func (w *Wire) Owner() *Part {
+	if w.Whole != nil {
+		w = w.Whole
+	}
 	if w.Role.Returns() {
 		return w.From.Part
 	}
@@ -32,10 +35,7 @@ func (w *Wire) Look() string {
 // Purpose is what a wire is for in short, as its labels say it: "left lamp +", "left lamp -",
 // "keyed coil +", "rear feed", "rear bar return".
 func (w *Wire) Purpose() string {
-	part, words := w.To.Part, map[Role]string{FeedWire: "feed", ReturnWire: "return", CoilFeedWire: "coil +", CoilReturnWire: "coil -"}
-	if w.Role.Returns() {
-		part = w.From.Part
-	}
+	part, words := w.Owner(), map[Role]string{FeedWire: "feed", ReturnWire: "return", CoilFeedWire: "coil +", CoilReturnWire: "coil -"}
 	if part.Kind == Load {
 		words[FeedWire], words[ReturnWire] = "+", "-"
 	}

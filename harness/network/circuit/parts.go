@@ -21,11 +21,13 @@ type builder struct {
 	drafts  []draft // wires in design order, before they are numbered
 	crimps  map[crimp]*library.Terminal
 	colours map[string]design.Colour // by number of a wire, what the design holds
+
+	inlinesAt map[*design.Place][]*Inline
 }
 
 // addParts makes every part with its terminals and inner branches, in the
 // order source, vehicle, taps, fuses, relays, blocks, switches, diodes, loads, grounds,
-// splices, and in design order within each.
+// splices, connectors, and in design order within each.
 func (b *builder) addParts() {
 	d := b.c.Design
 	b.addBattery()
@@ -66,6 +68,7 @@ func (b *builder) addParts() {
 	for _, s := range d.Splices {
 		b.terminal(b.part(Splice, s, &s.Common), "1", "", nil)
 	}
+	b.addConnectors()
 }
 
 // part adds a part of the design.

@@ -71,7 +71,7 @@ func (b *Branch) unsourcedWay(bl *design.Block) float64 {
 
 func (w *Wire) unsourcedOhm() float64 {
 	ohm := 0.0
-	for _, end := range []*library.Terminal{w.FromEnd, w.ToEnd} {
+	for _, end := range w.Contacts() {
 		if end == nil || end.ContactUnsourced() {
 			ohm += endOhm(end)
 		}

@@ -83,17 +83,24 @@ func branchOhm(b *circuit.Branch, opt *Options) float64 {
 	return ohm
 }
 
-// endsOhm is both terminations of a wire under the options.
+// endsOhm is both terminations of a wire and the connectors on its way under the options.
 func endsOhm(w *circuit.Wire, opt *Options) float64 {
 	ohm := w.EndsOhm
 	if opt.Aged {
-		for _, t := range []*library.Terminal{w.FromEnd, w.ToEnd} {
-			if t != nil && t.AgedOhm > 0 {
-				ohm += t.AgedOhm - t.ContactOhm
-			}
+		ohm += ageing(w.FromEnd) + ageing(w.ToEnd)
+		for _, p := range w.Poles {
+			ohm += ageing(p.Contact)
 		}
 	}
 	return ohm * or(opt.ContactFactor, 1)
+}
+
+// ageing is by how much a contact's resistance rises in use.
+func ageing(t *library.Terminal) float64 {
+	if t == nil || t.AgedOhm <= 0 {
+		return 0
+	}
+	return t.AgedOhm - t.ContactOhm
 }
 
 // loadLaw is the law of a load. Accessories draw all they can: wires must carry

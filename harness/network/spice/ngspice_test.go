@@ -164,7 +164,7 @@ func againstNgspice(t *testing.T, from uint64, random func(uint64) (*circuit.Cir
 	t.Logf("%d networks: largest deviation %.3g V, %.3g of a current", w.networks, w.volts, w.share)
 }
 
-// Every demonstration design, and those with fuses and contacts in returns, in every
+// Every demonstration design, and those with fuses and contacts in returns or connectors in the loom, in every
 // situation of its own.
 func TestDesignsAgainstNgspice(t *testing.T) {
 	program, dir := referencetest.Program(t, "ngspice"), t.TempDir()
@@ -172,7 +172,7 @@ func TestDesignsAgainstNgspice(t *testing.T) {
 	if err != nil || len(files) == 0 {
 		t.Fatal("no designs found", err)
 	}
-	for _, name := range []string{"fuse-in-return", "switched-in-return"} {
+	for _, name := range []string{"fuse-in-return", "switched-in-return", "ok/connectors"} {
 		files = append(files, "../../../testdata/rules/"+name+".yaml")
 	}
 	files = append(files, "../../../testdata/rules/reversing-both-on.yaml") // a motor that runs either way

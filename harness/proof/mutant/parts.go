@@ -19,7 +19,7 @@ type part struct {
 }
 
 // partSections are the keys of a design whose records share one space of names.
-var partSections = []string{"taps", "fuses", "relays", "blocks", "switches", "diodes", "splices", "loads", "grounds"}
+var partSections = []string{"taps", "fuses", "relays", "blocks", "switches", "diodes", "splices", "loads", "grounds", "connectors"}
 
 func (s *subject) parts() []part {
 	var list []part
@@ -90,7 +90,7 @@ func (s *subject) removePart() string {
 			}
 		case design.KindReturns:
 			s.rename(x.value, p.name, func(string) string { return "battery negative" })
-		case design.KindLoads, design.KindSwitches:
+		case design.KindLoads, design.KindParts, design.KindSwitches:
 			s.unlist(x, p.name)
 		case design.KindRelay, design.KindSwitch:
 			if fold(x.value.Value) == fold(p.name) {
@@ -150,7 +150,7 @@ func (s *subject) renameTo(p part, name string) {
 		switch x.key.Kind {
 		case design.KindFeeds, design.KindReturns:
 			s.rename(x.value, p.name, func(terminal string) string { return name + terminal })
-		case design.KindLoads, design.KindSwitches, design.KindRelay, design.KindSwitch:
+		case design.KindLoads, design.KindParts, design.KindSwitches, design.KindRelay, design.KindSwitch:
 			s.rename(x.value, p.name, func(string) string { return name })
 		case design.KindText:
 			if x.section == "acceptance" && x.key.Name == "part" {

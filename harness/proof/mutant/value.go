@@ -24,6 +24,7 @@ var writers = map[string]func(*subject, slot) *yaml.Node{
 	design.KindRelay:      func(s *subject, _ slot) *yaml.Node { return scalar(pick(s, s.names("relays"))) },
 	design.KindReturns:    func(s *subject, x slot) *yaml.Node { return s.newReturns(x) },
 	design.KindLoads:      func(s *subject, _ slot) *yaml.Node { return s.newList(s.names("loads"), "all", "none") },
+	design.KindParts:      func(s *subject, _ slot) *yaml.Node { return s.newList(s.names("loads"), "") },
 	design.KindSwitches:   func(s *subject, _ slot) *yaml.Node { return s.newList(s.names("switches"), "") },
 	design.KindState:      func(s *subject, _ slot) *yaml.Node { return s.oneSituation() },
 	design.KindStates:     (*subject).newStates,

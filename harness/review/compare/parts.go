@@ -134,6 +134,15 @@ func properties(f *fields, part design.Part) {
 		given(f, "frame resistance", x.FrameOhm, quantity.Resistance, +1)
 		f.text("returns to", feeds(x.Returns))
 		f.yes("supervised", x.Supervised)
+	case *design.Connector:
+		var takes []string
+		for _, p := range x.Takes {
+			takes = append(takes, p.PartName())
+		}
+		f.text("takes", wording.And(takes))
+		if x.Sockets != nil {
+			f.text("sockets towards", x.Sockets.Name)
+		}
 	case *design.Splice:
 		f.text("fed by", feeds(x.FedBy))
 	}

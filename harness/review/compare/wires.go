@@ -4,6 +4,7 @@ import (
 	"math"
 	"strconv"
 
+	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/workshop/cutting"
 )
@@ -56,5 +57,10 @@ func wireFields(w *circuit.Wire) fields {
 	if w.ToEnd != nil {
 		f.text("crimp at its end", w.ToEnd.Name)
 	}
+	var at []string
+	for _, p := range w.Poles {
+		at = append(at, p.Inline.Part.Name)
+	}
+	f.text("parted at", wording.And(at))
 	return f
 }

@@ -37,7 +37,7 @@ func TestMends(t *testing.T) {
 			want[name] = mend
 		}
 	}
-	inUse := []string{"block-overload", "fuse-under-load", "plug-overload", "relay-contact-overload", "wire-over-current"}
+	inUse := []string{"block-overload", "connector-overload", "fuse-under-load", "plug-overload", "relay-contact-overload", "wire-over-current"}
 	for _, r := range rules.All() {
 		if r.Mend != want[r.Name] {
 			t.Errorf("%s: mended by %d, want %d", r.Name, r.Mend, want[r.Name])

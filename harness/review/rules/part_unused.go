@@ -9,9 +9,9 @@ import (
 
 var partUnused = &Rule{
 	Name:  "part-unused",
-	Title: "nothing uses a ground, a splice or a fuse left open",
+	Title: "nothing uses a ground, a splice, a connector or a fuse left open",
 	Says:  "nothing uses it",
-	Doc: "A ground point, or a fuse or switch of a return, to which nothing returns, or a splice that feeds nothing: it is drawn and " +
+	Doc: "A ground point, or a fuse or switch of a return, to which nothing returns, a splice that feeds nothing, or a connector that no wire passes: it is drawn and " +
 		"bought all the same. A fuse or way whose rating is left open, `auto`, through which nothing draws: there is nothing to choose it for, and none is bought; often a name is missing where it was meant to be used. A tap that nothing uses costs nothing and is not said, and what is live with the key off is always-hot-conductor.",
 	Formula:  "none: it is a question of topology",
 	Limits:   "none",
@@ -49,6 +49,11 @@ loads:
 				if to := wiresTo(b.Part.Inlet()); b.Part.Kind == circuit.Fuse && len(to) > 0 {
 					p.standsAside(to[0], alwaysHotConductor)
 				}
+			}
+		}
+		for _, x := range p.c.Inlines() {
+			if len(x.Poles) == 0 {
+				p.sayUnused(x.Part, "no wire passes %s")
 			}
 		}
 		parked := p.live(keyOff, nil).nodes // always-hot-conductor has those

@@ -49,10 +49,7 @@ func (p *Pass) judgePlugEnd(w *circuit.Wire, at *circuit.Terminal, contact *libr
 	if plug == nil {
 		return
 	}
-	limitA, what, source := plug.Family.MaxA, plug.Family.Name, plug.Family.Source
-	if contact != nil && contact.MaxA > 0 && contact.MaxA < limitA {
-		limitA, what, source = contact.MaxA, "the contact "+contact.Name, contact.Source
-	}
+	limitA, what, source := contactLimit(plug.Family, contact)
 	ratedA := limitA
 	limitA *= plug.Family.Share(at.Part.AmbientC())
 	v := p.held("contact rating", p.cornerAmps(w.Branch), figure.Larger, limitA, limitA, always(finding.Fault))
@@ -68,4 +65,12 @@ func (p *Pass) judgePlugEnd(w *circuit.Wire, at *circuit.Terminal, contact *libr
 	}
 	p.say(fin, "%s carries %s through the plug of %s; %s is rated %s%s",
 		w.Text(), v.split(against(limitA, quantity.Current)), at.Part.Name, what, rated(ratedA), hot)
+}
+
+// contactLimit is what a contact of a family may carry in mild air, and what says so.
+func contactLimit(family *library.Connector, contact *library.Terminal) (limitA float64, what string, source library.Source) {
+	if contact != nil && contact.MaxA > 0 && contact.MaxA < family.MaxA {
+		return contact.MaxA, "the contact " + contact.Name, contact.Source
+	}
+	return family.MaxA, family.Name, family.Source
 }

@@ -3,6 +3,7 @@ package rules
 import (
 	"slices"
 
+	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
 
@@ -11,7 +12,7 @@ var plugWays = &Rule{
 	Title: "no housing of the plug's family has a way for each wire",
 	Says:  "too few ways in the plug",
 	Doc: "Each wire that ends at a part with a plug takes a way of it: the feeds and returns of a load, what " +
-		"comes to a switch and what leaves it. The family must have a housing with that many ways or more.",
+		"comes to a switch and what leaves it; of a connector in the loom, each wire that passes. The family must have a housing with that many ways or more.",
 	Formula:  "wires at the part ≤ ways of the largest housing",
 	Limits:   "`ways` of the connector family in the library",
 	Why:      "two wires in one contact do not hold, and the one left over gets a joint that nobody planned",
@@ -47,6 +48,10 @@ loads:
 			fin := ofPart(finding.Fault, part)
 			atMost(&fin, "ways", float64(plug.Needed), float64(most), "")
 			fin.Source = plug.Family.Source.String()
+			if part.Kind == circuit.Connector {
+				p.say(fin, "%d wires pass %s; the largest housing of %s has %d ways", plug.Needed, part.Name, plug.Family.Name, most)
+				continue
+			}
 			p.say(fin, "%d wires end at the plug of %s; the largest housing of %s has %d ways",
 				plug.Needed, part.Name, plug.Family.Name, most)
 		}

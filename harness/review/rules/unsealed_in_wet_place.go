@@ -11,7 +11,7 @@ var unsealedInWetPlace = &Rule{
 	Name:  "unsealed-in-wet-place",
 	Title: "an unsealed part is in a wet place",
 	Says:  "not sealed in a wet place",
-	Doc: "Plugs, splices, and switches, relays and blocks of a library type, at a place that is `wet`: the library says of each " +
+	Doc: "Plugs, connectors, splices, and switches, relays and blocks of a library type, at a place that is `wet`: the library says of each " +
 		"family, type and splice whether it is sealed. A plug or splice hangs in the open and is a fault; a switch, relay or block may " +
 		"stand in a closed box that the design does not show, and is advice; of relays on boats, where spray is salt, a fault. The library has no such figure for " +
 		"sockets, fuse holders and other bare terminals, and a part that gives only its ratings has no type: " +
@@ -46,8 +46,11 @@ loads:
 // judgeSealing reports the plug of a part, and the part itself.
 func (p *Pass) judgeSealing(part *circuit.Part) {
 	if plug := part.Plug; plug != nil && !plug.Family.Sealed {
-		p.say(ofPart(finding.Fault, part), "the plug of %s, %s, is not sealed, and %s is wet", part.Name, plug.Family.Name,
-			part.Place.Name)
+		name := "the plug of " + part.Name
+		if part.Kind == circuit.Connector {
+			name = part.Name
+		}
+		p.say(ofPart(finding.Fault, part), "%s, %s, is not sealed, and %s is wet", name, plug.Family.Name, part.Place.Name)
 	}
 	p.judgeSplice(part)
 	kind, severity := "", finding.Advice

@@ -144,7 +144,7 @@ func (g *gatherer) wire(lib *library.Library, w *circuit.Wire) {
 			g.add(m.Source, "insulation "+m.Name)
 		}
 	}
-	for _, end := range []*library.Terminal{w.FromEnd, w.ToEnd, w.Crimp(true), w.Crimp(false)} {
+	for _, end := range append(w.Contacts(), w.Crimp(true), w.Crimp(false)) {
 		if end != nil {
 			g.add(end.Source, "terminal "+end.Name)
 		}

@@ -40,9 +40,14 @@ func (m *maker) continuity() *Section {
 			"One probe at the plug or part, the other at the far end of each of its wires in turn; move the wire at both ends while reading.",
 			"A two-wire meter finds open wires and bad crimps of a few tenths of an ohm. For a finer figure: 1 A from the supply " +
 				"and millivolts at the ends; the figures are in the test report as JSON."}}
+	if len(m.c.Inlines()) > 0 {
+		s.Setup = append(s.Setup, "The connectors of the loom apart: each half is read by itself, on its own contacts. Then mate them, and read "+
+			"the polarity below through them.")
+	}
 	at := map[*circuit.Part]*Group{}
-	held := m.held()
-	for i, w := range m.c.Wires {
+	wires := m.cut()
+	held := held(wires)
+	for i, w := range wires {
 		p := held[i]
 		if at[p] == nil {
 			at[p] = &Group{Title: p.Ref + " " + p.Name + ", " + place(p)}
@@ -53,18 +58,26 @@ func (m *maker) continuity() *Section {
 	return s
 }
 
+// cut are the wires, parted ones in pieces.
+func (m *maker) cut() (list []*circuit.Wire) {
+	for _, w := range m.c.Wires {
+		list = append(list, w.Cut()...)
+	}
+	return list
+}
+
 // held is, by the place of a wire in the list, the part at which it is probed: that
 // of its two which has more wires, the one nearer the source where both have as many.
-func (m *maker) held() []*circuit.Part {
+func held(wires []*circuit.Wire) []*circuit.Part {
 	count := map[*circuit.Part]int{}
-	for _, w := range m.c.Wires {
+	for _, w := range wires {
 		count[w.From.Part]++
 		if w.To.Part != w.From.Part {
 			count[w.To.Part]++
 		}
 	}
-	list := make([]*circuit.Part, len(m.c.Wires))
-	for i, w := range m.c.Wires {
+	list := make([]*circuit.Part, len(wires))
+	for i, w := range wires {
 		list[i] = w.From.Part
 		if count[w.To.Part] > count[w.From.Part] {
 			list[i] = w.To.Part
@@ -79,12 +92,21 @@ func (m *maker) through(w *circuit.Wire, held *circuit.Part) *Check {
 	if held == w.To.Part {
 		near, far = far, near
 	}
-	hot := conductor.AtTemperature(w.ConductorOhm20, benchHighC) + agedOhm(w.FromEnd) + agedOhm(w.ToEnd)
+	hot := highOhm(w)
 	_, high := widen(0, hot, FineOhmShare, FineOhmFixed)
 	_, plain := widen(0, hot, OhmShare, OhmFixed)
-	return &Check{Ref: w.Number, Name: w.Look(), Where: sign(near.Name) + " to " + short(far),
+	return &Check{Ref: w.Number, Name: w.Look(), Where: contact(near) + " to " + short(far),
 		Quantity: quantity.Resistance, Nominal: w.ConductorOhm20 + w.EndsOhm, Low: nan(), High: high,
 		PlainHigh: plain, Basis: basisWire}
+}
+
+// highOhm is the most that a wire may read: warm, its ends and the contacts on its way aged.
+func highOhm(w *circuit.Wire) float64 {
+	ohm := conductor.AtTemperature(w.ConductorOhm20, benchHighC) + agedOhm(w.FromEnd) + agedOhm(w.ToEnd)
+	for _, p := range w.Poles {
+		ohm += agedOhm(p.Contact)
+	}
+	return ohm
 }
 
 // agedOhm is a termination at the end of its life, or twice the new figure.

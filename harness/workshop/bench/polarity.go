@@ -4,7 +4,6 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/design/wording"
-	"fusewright/harness/formula/conductor"
 	"fusewright/harness/network/circuit"
 )
 
@@ -76,7 +75,7 @@ func (m *maker) backFrom(p *circuit.Part, minus, plus *circuit.Terminal) *Check 
 			joined = append(joined, joinedBy(b))
 		}
 		if w := b.Wire; w != nil {
-			high += conductor.AtTemperature(w.ConductorOhm20, benchHighC) + agedOhm(w.FromEnd) + agedOhm(w.ToEnd)
+			high += highOhm(w)
 		} else {
 			high += ContactHigh * b.Ohm
 		}
@@ -104,7 +103,7 @@ func joinedBy(b *circuit.Branch) string {
 func wiresAt(t *circuit.Terminal) string {
 	var names []string
 	for _, w := range t.Wires {
-		name := w.Number
+		name := w.End(w.From == t).Number
 		if code := w.Spec.Colour.Code(); code != "" {
 			name += " " + code
 		}

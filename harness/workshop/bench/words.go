@@ -145,5 +145,13 @@ func short(t *circuit.Terminal) string {
 	if t.Part.Kind == circuit.Splice || t.Part.Kind == circuit.Ground {
 		return t.Part.Ref
 	}
-	return t.Part.Ref + " " + sign(t.Name)
+	return t.Part.Ref + " " + contact(t)
+}
+
+// contact is a terminal at its part; of a connector in the loom, in which half.
+func contact(t *circuit.Terminal) string {
+	if t.Part.Kind == circuit.Connector {
+		return t.Mark + " " + t.Name
+	}
+	return sign(t.Name)
 }

@@ -58,7 +58,12 @@ func Break(w *circuit.Wire) Breakdown {
 }
 
 // LengthM is the length to cut of a wire: the one that every paper prints.
-func LengthM(w *circuit.Wire) float64 { return Break(w).CutM }
+func LengthM(w *circuit.Wire) (sum float64) {
+	for _, piece := range w.Cut() {
+		sum += Break(piece).CutM
+	}
+	return sum
+}
 
 // stripM is the strip length of one end; 0 when it is not known.
 func stripM(w *circuit.Wire, from bool) float64 {

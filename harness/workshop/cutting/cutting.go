@@ -15,7 +15,7 @@ import (
 // pair of cutters hold (common practice, no source).
 const StepM = 0.005
 
-// Row is one wire to cut.
+// Row is one wire to cut, or a piece of one.
 type Row struct {
 	Wire       *circuit.Wire
 	Number     string
@@ -38,6 +38,7 @@ type End struct {
 	StripMm  float64           // 0 = not known
 	Plug     string            // the plug it goes into: "sealed 1.5, 2 ways"; "" = none
 	Mark     string            // where on the part: "cavity 1" of the plug, "C" of a switch; "" = not known
+	Mate     bool              // the crimp part is the mate of Terminal, in the other half of a connector
 	Seal     bool              // a seal goes on the wire before it is stripped
 }
 
@@ -53,10 +54,11 @@ func (r *Row) LengthFrom() string {
 	return "runs"
 }
 
-// List makes the rows in wire order, of the wires that are not there yet.
+// List makes the rows in wire order, of the wires that are not there yet; of a wire that
+// connectors part, a row for each piece.
 func List(c *circuit.Circuit) []Row {
 	rows := make([]Row, 0, len(c.Wires))
-	for _, w := range c.ToMake() {
+	for _, w := range c.ToCut() {
 		r := Row{
 			Wire:       w,
 			Number:     w.Number,
@@ -120,7 +122,7 @@ func end(t *circuit.Terminal, crimp *library.Terminal) End {
 		e.Place = t.Part.Place.Name
 	}
 	if plug := t.Part.Plug; plug != nil {
-		e.Plug, e.Seal = plug.String(), plug.Family.Sealed
+		e.Plug, e.Seal, e.Mate = plug.String(), plug.Family.Sealed, t.Mate()
 	}
 	if t.Jointed {
 		e.Kind = circuit.JointEnd

@@ -18,7 +18,7 @@ func (b *Board) gatherEnds(c *circuit.Circuit) {
 	for _, p := range c.Design.Places {
 		at[p] = &Ends{Place: p}
 	}
-	for _, w := range c.ToMake() {
+	for _, w := range c.ToCut() {
 		for _, first := range []bool{true, false} {
 			e := newEnd(w, first, runs)
 			if list := at[e.Terminal.Part.Place]; list != nil {

@@ -63,12 +63,25 @@ type Spot struct {
 	Copy bool
 	// Others are the numbers of the other sections that begin or end here.
 	Others []int
+	// Inlines are the connectors at which the loom comes apart here.
+	Inlines []*circuit.Inline
 
 	index int
 }
 
 // Breakout tells whether runs part here.
 func (s *Spot) Breakout() bool { return len(s.Limbs) > 1 }
+
+// connectors finds the connectors of the loom at the spots of a section.
+func (s *Section) connectors(c *circuit.Circuit) {
+	for _, x := range c.Inlines() {
+		for _, spot := range s.Spots {
+			if spot.Place == x.Part.Place && !spot.Copy && len(x.Poles) > 0 {
+				spot.Inlines = append(spot.Inlines, x)
+			}
+		}
+	}
+}
 
 // Limb is a run laid on the board, straight from spot to spot. From is the spot
 // of the run's first place.
@@ -127,6 +140,7 @@ func Lay(c *circuit.Circuit) *Board {
 	b.Sections = tree.sections()
 	for _, s := range b.Sections {
 		s.lay()
+		s.connectors(c)
 	}
 	b.gatherEnds(c)
 	return b

@@ -17,7 +17,7 @@ import (
 
 // wires adds one line per insulation, size and colour, by cut length.
 func (b *builder) wires(c *circuit.Circuit) {
-	for _, w := range c.ToMake() {
+	for _, w := range c.ToCut() {
 		size := "size not known"
 		if w.Spec.Size != nil {
 			size = w.Spec.Size.Label
@@ -34,10 +34,7 @@ func (b *builder) wires(c *circuit.Circuit) {
 // core adds a wire that is a core of a cable: of those of one part as many as there are cores
 // lie in one cable, as long as the longest.
 func (b *builder) core(w *circuit.Wire, size string) {
-	owner := w.To.Part
-	if w.Role.Returns() {
-		owner = w.From.Part
-	}
+	owner := w.Owner()
 	l := b.add(Wire, fmt.Sprintf("%s, %d × %s", w.Spec.Type.Name, w.Spec.Type.Cores, size), "m", 0, w.Number)
 	cables := b.cables[l]
 	if cables == nil {
@@ -242,7 +239,7 @@ func contactItem(s *design.Switch) string {
 // of several wires is one.
 func (b *builder) ends(c *circuit.Circuit) {
 	jointed := map[*circuit.Terminal]bool{}
-	for _, w := range c.ToMake() {
+	for _, w := range c.ToCut() {
 		for _, at := range []*circuit.Terminal{w.From, w.To} {
 			if !jointed[at] {
 				b.end(w, at, w.Crimp(at == w.From))
@@ -269,7 +266,11 @@ func (b *builder) end(w *circuit.Wire, at *circuit.Terminal, crimp *library.Term
 	if at.Jointed {
 		what = at.Part.Ref
 	}
-	l := b.add(Terminals, crimp.Name, "pcs", 1, what)
+	group, item := Terminals, crimp.Name
+	if at.Mate() {
+		group, item = Plugs, "mate of "+crimp.Name
+	}
+	l := b.add(group, item, "pcs", 1, what)
 	if crimp.SoldPer > 1 {
 		l.SoldAs = "pack of " + strconv.Itoa(crimp.SoldPer)
 	}
@@ -332,7 +333,7 @@ func (b *builder) consumables(c *circuit.Circuit) {
 		}
 	}
 	shrunk := map[*circuit.Terminal]bool{}
-	for _, w := range c.ToMake() {
+	for _, w := range c.ToCut() {
 		for _, at := range []*circuit.Terminal{w.From, w.To} {
 			if crimp := w.Crimp(at == w.From); crimp != nil && !crimp.Sealed && !shrunk[at] {
 				shrinkM += ShrinkPerEndM
@@ -346,7 +347,7 @@ func (b *builder) consumables(c *circuit.Circuit) {
 	if shrinkM > 0 {
 		b.add(Consumables, "heat-shrink tube, adhesive lined", "m", shrinkM, "")
 	}
-	if n := len(c.ToMake()); n > 0 {
+	if n := len(c.ToCut()); n > 0 {
 		b.add(Consumables, "wire markers", "pcs", float64(n*MarkersPerWire), "")
 	}
 }

@@ -37,6 +37,10 @@ func (b *builder) plugs(c *circuit.Circuit) {
 				}
 			}
 		}
+		if x := c.InlineOf(p); x != nil {
+			halves = 2
+			made = b.poles(x)
+		}
 		if p.Fitted && !made {
 			continue
 		}
@@ -51,6 +55,21 @@ func (b *builder) plugs(c *circuit.Circuit) {
 	}
 }
 
+// poles adds the wire seals of both halves of a connector in the loom, whose contacts are
+// at the ends of the pieces of its wires; it tells whether any are still to be made.
+func (b *builder) poles(x *circuit.Inline) (made bool) {
+	for _, pole := range x.Poles {
+		if pole.Wire.Spec.Fitted || pole.Contact == nil {
+			continue
+		}
+		made = true
+		if family := x.Part.Plug.Family; family.Sealed {
+			b.seals(family, "wire seal for "+pole.Contact.Name, 2, pole.Wire.Number)
+		}
+	}
+	return made
+}
+
 // way adds what one wire of a plug needs besides its own contact, in one half or both.
 func (b *builder) way(family *library.Connector, w *circuit.Wire, t *circuit.Terminal, halves int) {
 	contact := w.ToEnd
@@ -62,13 +81,13 @@ func (b *builder) way(family *library.Connector, w *circuit.Wire, t *circuit.Ter
 	}
 	if halves > 1 {
 		b.mates = true
-		l := b.add(Plugs, "mate of "+contact.Name, "pcs", 1, w.Number)
+		l := b.add(Plugs, "mate of "+contact.Name, "pcs", 1, w.End(w.From == t).Number)
 		if contact.SoldPer > 1 {
 			l.SoldAs = "pack of " + strconv.Itoa(contact.SoldPer)
 		}
 	}
 	if family.Sealed {
-		b.seals(family, "wire seal for "+contact.Name, float64(halves), w.Number)
+		b.seals(family, "wire seal for "+contact.Name, float64(halves), w.End(w.From == t).Number)
 	}
 }
 

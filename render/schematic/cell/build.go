@@ -31,8 +31,8 @@ func Build(l *labels.Labels, sheetRows int) *Cells {
 	slots := b.addSlots()
 	for _, p := range b.Circuit.Parts {
 		switch p.Kind {
-		case circuit.Ground, circuit.Generator, circuit.VehicleLoads:
-			continue // grounds are listed, the others stand with the battery
+		case circuit.Ground, circuit.Generator, circuit.VehicleLoads, circuit.Connector:
+			continue // grounds are listed, connectors drawn on their wires, the others stand with the battery
 		case circuit.Relay:
 			if b.Detached {
 				b.addDetached(p)

@@ -26,6 +26,9 @@ func (l *Labels) WireLabel(w *circuit.Wire, stacked bool) []string {
 		return []string{wording.Present(append(first, second...), " "), l.Study.Wire(w)}
 	}
 	second = append(second, l.lengthText(w))
+	for _, p := range w.Poles {
+		second = append(second, p.Near.Part.Ref+":"+p.Near.Name)
+	}
 	if stacked {
 		return []string{wording.Present(first, " "), wording.Present(second, " ")}
 	}
@@ -74,11 +77,25 @@ func (l *Labels) InletM(w *circuit.Wire, at *circuit.Part, stacked bool) int {
 const labelSide = 0.8
 
 func (l *Labels) labelM(w *circuit.Wire, stacked bool, more float64) int {
-	widest := l.LabelW(w, stacked) + more
+	widest := l.LabelW(w, stacked) + more + PolesMM(w)
 	if l.Signs.OfWire(w) > 0 {
 		widest += l.Signs.Wide
 	}
 	return lettering.InM(widest + 2*labelSide)
+}
+
+// PoleM is the room of a connector's pole on a wire, in modules: its sign and air.
+const PoleM = 1.4
+
+// PoleGap is from where the label may begin to the first pole, in modules.
+const PoleGap = 0.5
+
+// PolesMM is the room of the poles on a wire, before its label, in mm.
+func PolesMM(w *circuit.Wire) float64 {
+	if len(w.Poles) == 0 {
+		return 0
+	}
+	return (PoleM*float64(len(w.Poles)) + PoleGap) * symbol.M
 }
 
 // WireGap is between a wire and its label, in mm: the stroke of a fraction of an inch

@@ -62,7 +62,7 @@ func (l *Lists) composed(full bool) int {
 // compose places all lists; full allows what each change says. What explains the
 // drawing stands where a sheet has room, and is worth no sheet of its own.
 func (l *Lists) compose(full bool) {
-	shared := append(l.groundPanel(), l.colourPanel()...)
+	shared := slices.Concat(l.groundPanel(), l.connectorPanel(), l.colourPanel())
 	notes := l.legends()
 	var homeless []*column.List
 	short := false

@@ -110,6 +110,9 @@ func (l *Lists) notePanel() *column.List {
 	if l.Study != nil {
 		notes = []string{l.Study.Note()}
 	}
+	if len(l.Circuit.Inlines()) > 0 && l.Study == nil {
+		notes = append(notes, "X and number with a colon on a wire: its cavity in that connector, which parts it; the length is of all its pieces. Upright wires have no sign of it.")
+	}
 	rest := "Contacts at rest, key off."
 	if l.Lengths == "ft" && l.Study == nil {
 		rest += " Inches rounded up."

@@ -62,7 +62,7 @@ func (l *Lists) noteKinds(used map[symbol.Kind]bool, c *cell.Cell) {
 			break
 		}
 		used[parts.SymbolOf(l.Set, c.Part).Kind] = true
-		used[symbol.Plug] = used[symbol.Plug] || c.Plugged()
+		used[symbol.Plug] = used[symbol.Plug] || c.Plugged() || len(l.Circuit.Inlines()) > 0
 	}
 	for _, w := range c.Returns {
 		if k := parts.GroundKind(w.To.Part); k != symbol.Outgoing {

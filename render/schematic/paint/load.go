@@ -90,22 +90,27 @@ func (a *painter) returnWires(c *cell.Cell, list []*circuit.Wire, symbolW, run i
 // ground at the end.
 func (a *painter) returnOf(c *cell.Cell, w *circuit.Wire, pts []route.Spot, joint bool) {
 	end, from := pts[len(pts)-1], pts[len(pts)-2]
-	a.returnWire(w, route.Tidy(pts), joint)
+	left := float64(from.X+a.Signs.LeadGap(c.Part)) + 0.4
+	a.returnWire(w, route.Tidy(pts), joint, left)
 	a.sheet.Begin(scene.Group{ID: a.sheet.UniqueID("label-" + w.Number), Class: "label", Title: w.Number})
-	a.label(w, float64(from.X+a.Signs.LeadGap(c.Part))+0.4, end.Y, a.Stacked && !c.FlatReturns)
+	a.label(w, left, end.Y, a.Stacked && !c.FlatReturns)
 	a.sheet.End()
 	a.ground(w.To, end.X, end.Y, true)
 }
 
-// returnWire draws the line of a return in its group.
-func (a *painter) returnWire(w *circuit.Wire, pts []route.Spot, joint bool) {
+// returnWire draws the line of a return in its group; its label begins at left, in modules.
+func (a *painter) returnWire(w *circuit.Wire, pts []route.Spot, joint bool, left float64) {
 	a.sheet.Begin(a.wireGroup(w, w.From))
 	var line []scene.Point
 	for _, s := range pts {
 		line = append(line, a.spot(s))
 	}
 	a.band(w.Number, line)
-	a.sheet.Polyline(line, scene.Pen(symbol.WireMM))
+	if len(w.Poles) > 0 {
+		a.partedLine(w, line, a.at(left, float64(pts[len(pts)-1].Y)))
+	} else {
+		a.sheet.Polyline(line, scene.Pen(symbol.WireMM))
+	}
 	if joint {
 		a.sheet.Dot(line[0], symbol.DotMM, scene.Ink)
 	}

@@ -114,9 +114,10 @@ func (a *painter) mains(c *cell.Cell, foot int, branches bool) {
 				a.wirePen(turn, row).Dot(0, 0)
 			}
 		}
-		a.returnWire(w, route.Tidy(pts), false)
+		left := float64(min(bar, turn)) + 0.4
+		a.returnWire(w, route.Tidy(pts), false, left)
 		a.sheet.Begin(scene.Group{ID: a.sheet.UniqueID("label-" + w.Number), Class: "label", Title: w.Number})
-		a.label(w, float64(min(bar, turn))+0.4, row, true)
+		a.label(w, left, row, true)
 		a.sheet.End()
 		room := float64(route.Distance(bar, turn))*symbol.M - 1
 		if !toBattery { // clear of the ground's sign

@@ -4,6 +4,7 @@ import (
 	"fusewright/harness/network/circuit"
 	"fusewright/render/scene"
 	"fusewright/render/schematic/cell"
+	"fusewright/render/schematic/labels"
 	"fusewright/render/schematic/lettering"
 	"fusewright/render/schematic/parts"
 	"fusewright/render/schematic/route"
@@ -18,19 +19,27 @@ func (a *painter) wire(l route.Line) {
 	for _, s := range l.Pts {
 		pts = append(pts, a.spot(s))
 	}
-	a.sheet.Polyline(pts, scene.Pen(symbol.WireMM))
+	if w := l.In.Wire; w != nil && len(w.Poles) > 0 {
+		a.partedLine(w, pts, a.at(a.labelLeft(l.In), float64(l.In.Y())))
+	} else {
+		a.sheet.Polyline(pts, scene.Pen(symbol.WireMM))
+	}
 	for _, s := range l.Dots {
 		a.sheet.Dot(a.spot(s), symbol.DotMM, scene.Ink)
 	}
 	if l.In.Wire != nil {
-		c := l.In.Cell
-		left := c.X - a.InletM(l.In.Wire, c.Part, a.twoLines(l.In)) - a.Signs.LeadGap(c.Part)
-		if cell.SharesTerminal(l.In) {
-			left--
-		}
-		a.label(l.In.Wire, float64(left), l.In.Y(), a.twoLines(l.In))
+		a.label(l.In.Wire, a.labelLeft(l.In), l.In.Y(), a.twoLines(l.In))
 	}
 	a.sheet.End()
+}
+
+// labelLeft is where the label of an incoming wire begins, in modules.
+func (a *painter) labelLeft(in *cell.Inlet) float64 {
+	left := in.Cell.X - a.InletM(in.Wire, in.Cell.Part, a.twoLines(in)) - a.Signs.LeadGap(in.Cell.Part)
+	if cell.SharesTerminal(in) {
+		left--
+	}
+	return float64(left)
 }
 
 // twoLines tells whether the label of a wire stands in two lines.
@@ -54,7 +63,7 @@ func (a *painter) wireGroup(w *circuit.Wire, t *circuit.Terminal) scene.Group {
 // label writes a wire's label above a row; left is in modules.
 func (a *painter) label(w *circuit.Wire, left float64, row int, stacked bool) {
 	at := a.at(left, float64(row))
-	x := at.X + 0.8
+	x := at.X + 0.8 + labels.PolesMM(w)
 	lines := a.WireLabel(w, stacked)
 	if f := a.Signs.OfWire(w); f > 0 {
 		a.flag(f, x+a.Signs.Wide/2-0.5, at.Y-a.WireGap()-a.Signs.Half-0.1)
