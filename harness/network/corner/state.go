@@ -96,7 +96,7 @@ func (t *Tolerances) discharge(d *design.Design, opt *solve.Options) {
 		return
 	}
 	charge := d.Battery.Chemistry.StartReserve
-	opt.Discharged = 1 - charge
+	opt.Discharged, opt.BanksDischarged = 1-charge, 1-charge
 	opt.BatteryV = math.Max(b.OpenCircuitV(charge, battery.RatedC), t.LowestV)
 	opt.BatteryOhm = b.Ohm(charge, battery.RatedC)
 }

@@ -169,7 +169,7 @@ func (p *Pass) missingOf(part *circuit.Part) {
 			say("whether %s is supervised is not given", s.Name)
 		}
 	case *design.Relay:
-		if s.Coil.Suppressed == "" {
+		if s.Coil.Suppressed == "" && (s.Form == nil || !s.Form.Senses) {
 			say("the suppression of the coil of %s is not given", s.Name)
 		}
 		if s.Form != nil && s.Form.BreakA <= 0 && p.breaks(part) {

@@ -1,6 +1,8 @@
 package rules
 
 import (
+	"slices"
+
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/study/fault"
@@ -145,8 +147,10 @@ func (f *facts) pathOhm(to *circuit.Node) float64 {
 	if f.positive == nil {
 		return -1
 	}
-	ohm := map[*circuit.Node]float64{f.positive: 0}
-	queue := []*circuit.Node{f.positive}
+	ohm, queue := map[*circuit.Node]float64{}, slices.Clone(f.c.Posts())
+	for _, post := range queue {
+		ohm[post] = 0
+	}
 	for len(queue) > 0 {
 		n := queue[0]
 		queue = queue[1:]

@@ -44,14 +44,15 @@ func Device(c *circuit.Circuit, b *circuit.Branch) (d fusing.Device, assumed boo
 
 // walk follows the current of one short after another back to the battery.
 type walk struct {
-	s      *Study
-	flow   *flow
-	stamp  []int // by node: round in which known holds
-	known  []Clearing
-	round  int
-	wires  []carried
-	marked []int  // by wire: round in which it is listed
-	heats  []Heat // by number of the conditions: what was worked out last
+	s       *Study
+	flow    *flow
+	stamp   []int // by node: round in which known holds
+	known   []Clearing
+	round   int
+	wires   []carried
+	marked  []int // by wire: round in which it is listed
+	through []Carries
+	heats   []Heat // by number of the conditions: what was worked out last
 }
 
 // carried is a wire on the way of the current.
@@ -71,7 +72,7 @@ const share = 0.02
 
 // result follows one short.
 func (w *walk) result(p point, f flow) Result {
-	w.flow, w.wires = &f, w.wires[:0]
+	w.flow, w.wires, w.through = &f, w.wires[:0], nil
 	w.round++
 	r := Result{CurrentA: f.amps}
 	switch {
@@ -85,6 +86,7 @@ func (w *walk) result(p point, f flow) Result {
 		r.Clearing = w.backFuses(p.back, r.Clearing)
 	}
 	w.heat(&r)
+	r.Through = w.through
 	return r
 }
 
@@ -102,6 +104,9 @@ func (w *walk) along(p point) Clearing {
 		if more != b && w.carries(more) {
 			c = both(c, w.branch(more))
 		}
+	}
+	for _, more := range w.comeBack(p.wire.To.Node) {
+		c = both(c, w.backward(more))
 	}
 	return c
 }
@@ -121,7 +126,7 @@ func (w *walk) node(n *circuit.Node) Clearing {
 	}
 	w.stamp[n.Index] = w.round
 	c := nothing()
-	if n == w.s.Circuit.Positive() {
+	if w.s.Circuit.IsPost(n) {
 		c.Bare = true
 		w.known[n.Index] = c
 		return c
@@ -138,8 +143,42 @@ func (w *walk) node(n *circuit.Node) Clearing {
 			c = both(c, more)
 		}
 	}
+	for _, b := range w.comeBack(n) {
+		if more := w.backward(b); first {
+			c, first = more, false
+		} else {
+			c = both(c, more)
+		}
+	}
 	w.known[n.Index] = c
 	return c
+}
+
+// comeBack lists the branches that a node feeds and that bring it current, from a further
+// battery beyond them: the link of two batteries is fed from both ends.
+func (w *walk) comeBack(n *circuit.Node) (list []*circuit.Branch) {
+	if len(w.s.Circuit.Posts()) < 2 {
+		return nil
+	}
+	for _, b := range n.FeedsOn() {
+		if w.flow.through(b) < -share*w.flow.amps {
+			list = append(list, b)
+		}
+	}
+	return list
+}
+
+// backward is what clears a short fed through a branch from its far end.
+func (w *walk) backward(b *circuit.Branch) Clearing {
+	amps := math.Abs(w.flow.through(b))
+	if b.Wire != nil {
+		w.carry(b.Wire, amps)
+	}
+	c := w.node(b.B)
+	if b.Kind != circuit.FuseBranch {
+		return c
+	}
+	return w.opens(b, amps, c)
 }
 
 // both is two ways that feed a fault: it ends when the later is open.
@@ -194,6 +233,9 @@ func (w *walk) breaksA(t *library.FuseType) float64 {
 
 // opens is what clears a short through a fuse, given what clears it before.
 func (w *walk) opens(b *circuit.Branch, amps float64, c Clearing) Clearing {
+	if len(w.s.Circuit.Posts()) > 1 {
+		w.through = append(w.through, Carries{b, amps})
+	}
 	d, assumed := w.s.devices.of(b)
 	o, first := d.Open(amps), c.Device == nil || c.Bare
 	if c.Device == nil || c.Bare || !(c.SlowS < o.SlowS) {
