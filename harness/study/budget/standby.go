@@ -101,7 +101,7 @@ func drainA(s *solve.Solution) float64 {
 	}
 	drain, average := s.BatteryA, Average(s.Circuit.Design, s.Situation)
 	for _, b := range s.Circuit.Branches {
-		if a := s.BranchA[b.Index]; b.Load != nil && !math.IsNaN(a) {
+		if a := s.BranchA[b.Index]; b.Load != nil && !math.IsNaN(a) && drawsOnFirst(s.Circuit, b) {
 			drain -= math.Abs(a) * (1 - average(b))
 		}
 	}
