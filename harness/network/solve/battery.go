@@ -26,6 +26,9 @@ func batteryLaw(b *circuit.Branch, d *design.Design, opt *Options) Law {
 	law := Law{Kind: Store, Ohm: or(opt.BatteryOhm, full*bat.Ohm(charge, celsius)/bat.Ohm(1, celsius)),
 		EMFV: or(opt.BatteryV, bat.OpenCircuitV(charge, celsius)), LimitA: bat.MostChargeA(celsius)}
 	law.ChargeOhm = max(bat.ChargeOhmFrom(math.Abs(law.EMFV), charge, celsius), law.Ohm)
+	if opt.DiodesConduct && d != nil && d.HasBanks() { // a stronger one must not seem to charge it in a short
+		law.Kind, law.LimitA = folded, 0
+	}
 	return law
 }
 

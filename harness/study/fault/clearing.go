@@ -108,6 +108,11 @@ func (w *walk) along(p point) Clearing {
 	for _, more := range w.comeBack(p.wire.To.Node) {
 		c = both(c, w.backward(more))
 	}
+	if len(w.s.Circuit.Posts()) > 1 && w.s.Circuit.IsPost(p.wire.To.Node) {
+		bare := nothing()
+		bare.Bare = true
+		c = both(c, bare)
+	}
 	return c
 }
 
@@ -233,11 +238,11 @@ func (w *walk) breaksA(t *library.FuseType) float64 {
 
 // opens is what clears a short through a fuse, given what clears it before.
 func (w *walk) opens(b *circuit.Branch, amps float64, c Clearing) Clearing {
-	if len(w.s.Circuit.Posts()) > 1 {
-		w.through = append(w.through, Carries{b, amps})
-	}
 	d, assumed := w.s.devices.of(b)
 	o, first := d.Open(amps), c.Device == nil || c.Bare
+	if len(w.s.Circuit.Posts()) > 1 {
+		w.through = append(w.through, Carries{b, amps, o.SlowS})
+	}
 	if c.Device == nil || c.Bare || !(c.SlowS < o.SlowS) {
 		was := c
 		c = Clearing{Device: b, DeviceA: amps, SlowS: o.SlowS, SlowNote: o.Note, Assumed: assumed,
@@ -336,7 +341,7 @@ func returns(n *circuit.Node) []*circuit.Wire {
 func (w *walk) heat(r *Result) {
 	var worst Heat
 	for _, c := range w.wires {
-		if h := w.heatOf(c, r.SlowS); w.s.Wires.Rated(c.wire) && (worst.Wire == nil || w.nearer(h, &worst)) {
+		if h := w.heatOf(c, w.lasts(c, r.SlowS)); w.s.Wires.Rated(c.wire) && (worst.Wire == nil || w.nearer(h, &worst)) {
 			worst = *h
 			worst.Wire = c.wire
 		}
@@ -345,6 +350,22 @@ func (w *walk) heat(r *Result) {
 		w.s.Wires.finish(&worst)
 		r.Worst = &worst
 	}
+}
+
+// lasts is how long a wire carries its current: where more than one battery feeds a short,
+// until the device opens that carries the same, on the side of the battery that drives it.
+func (w *walk) lasts(c carried, shortS float64) float64 {
+	const same = 0.02
+	own := -1.0
+	for _, x := range w.through {
+		if math.Abs(x.Amps-c.amps) <= same*c.amps {
+			own = math.Max(own, x.SlowS)
+		}
+	}
+	if own < 0 {
+		return shortS
+	}
+	return math.Min(own, shortS)
 }
 
 // heatOf is Wires.Heat without the end temperature, which wires of one kind on a

@@ -49,6 +49,7 @@ type Result struct {
 type Carries struct {
 	Device *circuit.Branch
 	Amps   float64
+	SlowS  float64 // latest opening
 }
 
 // point is where current is drawn.
