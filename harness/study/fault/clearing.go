@@ -94,6 +94,13 @@ func (w *walk) result(p point, f flow) Result {
 // current comes round by its far end too, the later of the two.
 func (w *walk) along(p point) Clearing {
 	b := p.wire.Branch
+	if beyond := w.flow.amps - w.flow.through(b); len(w.s.Circuit.Posts()) > 1 && p.share < 1 && beyond > share*w.flow.amps {
+		before := 0.0
+		if p.share > 0 {
+			before = w.flow.through(b)
+		}
+		w.carry(p.wire, math.Max(before, beyond)) // what comes back from a further battery
+	}
 	var c Clearing
 	if p.share > 0 {
 		c = w.branch(b)
