@@ -96,7 +96,8 @@ func (t *Tolerances) discharge(d *design.Design, opt *solve.Options) {
 		return
 	}
 	charge := d.Battery.Chemistry.StartReserve
-	opt.Discharged, opt.BanksDischarged = 1-charge, 1-charge
+	opt.Discharged = 1 - charge
+	opt.BanksDischarged = opt.Discharged
 	opt.BatteryV = math.Max(b.OpenCircuitV(charge, battery.RatedC), t.LowestV)
 	opt.BatteryOhm = b.Ohm(charge, battery.RatedC)
 }
