@@ -117,14 +117,17 @@ func (a *painter) relayCoil(c *cell.Cell) {
 	coil := a.Set.Symbol(symbol.Coil)
 	coil.Draw(a.pen(c.X+2, row), "")
 	p := a.pen(c.X, row)
-	if c.Part.Coil().Senses() { // the voltage of its feed, inside
+	senses := c.Part.Coil().Senses()
+	if senses { // the voltage of its feed, inside
 		p.Line(1, float64(-g.Coil), 1, 0, 2, 0)
 		p.Dot(1, float64(-g.Coil))
 	} else {
 		p.Line(0, 0, 2, 0)
-		a.terminal(c.X, row, 0.3, "86", scene.Left)
 	}
 	p.Line(cell.RelayDrop, 0, cell.RelayDrop, float64(g.Floor-g.Coil))
+	if !senses {
+		a.terminal(c.X, row, 0.3, "86", scene.Left)
+	}
 	at := a.at(float64(c.X)+cell.RelayDrop+0.3, float64(y+g.Floor))
 	a.text(at.X, at.Y-0.6, "85", scene.Regular, scene.Left, scene.Ink)
 	contact := a.Set.Symbol(symbol.Make)
