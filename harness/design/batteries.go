@@ -18,8 +18,9 @@ const bankNegative = "negative"
 var bankSection = section[Bank]{
 	Section: Section{Name: "further battery", Shape: KindNamed,
 		Doc: "A battery beside the first. Loads are `fed by` its name, and may return to its name and `negative`. What links it to the first " +
-			"battery is what it is `fed by`: over a battery switch, a voltage-sensing relay or a diode, with a fuse at each end. The " +
-			"current of a link flows either way.",
+			"battery is what it is `fed by`: over a battery switch or a voltage-sensing relay, with a fuse at each end. The " +
+			"current of a link flows either way. Charging is always at the first battery: an isolator that the alternator itself feeds cannot " +
+			"be said yet, and a diode from the first battery lets both run down together.",
 		Example: "batteries:\n  house: {chemistry: AGM, capacity: 110 Ah, at: locker, fed by: house end}\n" +
 			"fuses:\n  start end: {type: marine strip, rating: 100 A, at: engine, fed by: battery, wire: {length: 150 mm}}\n" +
 			"  house end: {type: marine strip, rating: 100 A, at: locker, fed by: emergency start}\n" +
