@@ -18,6 +18,7 @@ places: {tray: {ambient: 40 °C}, head: {ambient: 40 °C}, bar: {ambient: 40 °C
 runs: [{from: tray, to: head, length: 500 mm}, {from: head, to: bar, length: 400 mm}]
 wire: {size: 1 mm², insulation: ISO 6722 thin wall class B}
 taps: {pilot feed: {at: tray, hot: key, fuse: 10 A, spare: 300 mA, supervised: no}}
+batteries: {house: {chemistry: AGM, capacity: 12 Ah, at: bar, fed by: main, returns to: battery negative}}
 fuses: {main: {rating: 20 A, at: tray, fed by: battery}}
 relays: {keyed: {at: tray, fed by: main, coil: {fed by: pilot feed, returns to: stud, suppressed by: diode}}}
 blocks: {rear: {way limit: 20 A, total limit: 40 A, at: tray, fed by: keyed, ways: {1: 10 A}}}

@@ -21,26 +21,33 @@ var batterySection = section[Battery]{
 		Doc: "The stored source. Its posts are named `battery` (positive) in feeds and `battery negative` " +
 			"in returns.",
 		Example: "battery: {chemistry: AGM, capacity: 12 Ah, rate: 10 h, resistance: 9 mΩ, at: battery tray}\n"},
-	keys: []key[Battery]{
+	keys: append(storeKeys(func(b *Battery) *Battery { return b }),
+		placeKey(Key{Name: "at", Doc: "its place", Example: "battery tray"},
+			func(b *Battery) **Place { return &b.At })),
+	finish: func(_ *reader, b *Battery, _ field) { b.fillRate() },
+}
+
+// storeKeys are the keys of what stores, of the first battery and of further ones.
+func storeKeys[X any](of func(*X) *Battery) []key[X] {
+	return []key[X]{
 		libraryKey(Key{Name: "chemistry", Library: "batteries", Required: true, Doc: "kind of battery",
 			Example: "AGM"},
-			(*library.Library).Chemistry, func(b *Battery) **library.Chemistry { return &b.Chemistry }),
+			(*library.Library).Chemistry, func(x *X) **library.Chemistry { return &of(x).Chemistry }),
 		quantityKey(Key{Name: "capacity", Unit: quantity.Charge, Min: 0.1, Max: 10_000, Required: true,
-			Doc: "rated capacity"}, func(b *Battery) *Quantity { return &b.CapacityAh }),
+			Doc: "rated capacity"}, func(x *X) *Quantity { return &of(x).CapacityAh }),
 		quantityKey(Key{Name: "rate", Unit: quantity.Duration, Min: 360, Max: 200 * 3600, per: 3600,
 			Doc: "hour rate of the capacity", Default: "the chemistry's usual", Example: "10 h"},
-			func(b *Battery) *Quantity { return &b.RateH }),
+			func(x *X) *Quantity { return &of(x).RateH }),
 		quantityKey(Key{Name: "resistance", Unit: quantity.Resistance, Min: 1e-5, Max: 10,
 			Doc: "internal resistance", Default: "from chemistry and capacity"},
-			func(b *Battery) *Quantity { return &b.ResistanceOhm }),
-		placeKey(Key{Name: "at", Doc: "its place", Example: "battery tray"},
-			func(b *Battery) **Place { return &b.At }),
-	},
-	finish: func(_ *reader, b *Battery, _ field) {
-		if !b.RateH.Given() && b.Chemistry != nil {
-			b.RateH.Value = b.Chemistry.RatedH
-		}
-	},
+			func(x *X) *Quantity { return &of(x).ResistanceOhm }),
+	}
+}
+
+func (b *Battery) fillRate() {
+	if !b.RateH.Given() && b.Chemistry != nil {
+		b.RateH.Value = b.Chemistry.RatedH
+	}
 }
 
 func batteryKey() key[Design] {

@@ -54,6 +54,7 @@ type Design struct {
 	Notes    []Text
 
 	Battery      Battery
+	Batteries    []*Bank // further ones
 	Charging     Charging
 	VehicleLoads []*VehicleLoad
 

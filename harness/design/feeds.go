@@ -3,6 +3,8 @@ package design
 // Feeds are the lists of what feeds a part: its own first, then those of its coil.
 func Feeds(p Part) []*[]Feed {
 	switch x := p.(type) {
+	case *Bank:
+		return []*[]Feed{&x.FedBy}
 	case *Fuse:
 		return []*[]Feed{&x.FedBy}
 	case *Relay:
@@ -24,6 +26,8 @@ func Feeds(p Part) []*[]Feed {
 // Returns are the lists of what a part returns to: its own first, then those of its coil.
 func Returns(p Part) []*[]Feed {
 	switch x := p.(type) {
+	case *Bank:
+		return []*[]Feed{&x.Returns}
 	case *Fuse:
 		return []*[]Feed{&x.Returns}
 	case *Relay:

@@ -4,7 +4,7 @@ package design
 // keys, in the order of the reference. It is made anew on each call.
 func Format() []Section {
 	return []Section{
-		designSection.describe(), limitsSection.describe(), batterySection.describe(),
+		designSection.describe(), limitsSection.describe(), batterySection.describe(), bankSection.describe(),
 		chargingSection.describe(), vehicleLoadSection.describe(), placeSection.describe(),
 		runSection.describe(), nearSection.describe(), wireDefaultsSection.describe(),
 		wireSection.describe(), endsSection.describe(), tapSection.describe(), fuseSection.describe(),

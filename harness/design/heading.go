@@ -89,6 +89,8 @@ func systemKey() key[Design] {
 func sectionKeys() []key[Design] {
 	return []key[Design]{
 		batteryKey(),
+		partsKey(Key{Name: "batteries", Doc: "batteries beside it, such as a house battery", Default: "there is one battery",
+			Example: "see further battery"}, &bankSection, func(d *Design) *[]*Bank { return &d.Batteries }),
 		recordKey(Key{Name: "charging", Doc: "the engine-driven source; left out when nothing charges",
 			Example: "see charging"}, &chargingSection,
 			func(r *reader, d *Design, f field) *Charging {

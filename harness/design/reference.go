@@ -21,7 +21,8 @@ lengths, bundles, currents and findings follow from that.
   A number without a unit is refused. Decimals take a point. ` + "`mohm`, `mm2` and `uA`" + ` stand for
   ` + "`mΩ`, `mm²` and `µA`" + `. Small letters may stand for capitals (` + "`18 w`" + `), but ` + "`36 MW`" + ` is refused: a capital M is mega.
 - **Names** of parts are yours, up to 80 characters; case and the amount of space do not count. No two
-  parts have the same name, whatever their kind. ` + "`battery`" + ` and ` + "`battery negative`" + ` are the battery's posts.
+  parts have the same name, whatever their kind. ` + "`battery`" + ` and ` + "`battery negative`" + ` are the battery's posts,
+  of a further battery ` + "`house`" + ` they are ` + "`house`" + ` and ` + "`house negative`" + `.
 - **Feeds**: ` + "`fed by: main`" + `, ` + "`fed by: rear 2`" + ` (way 2 of the block ` + "`rear`" + `), ` + "`fed by: keyed 87a`" + ` (a contact of the
   relay ` + "`keyed`" + `), ` + "`fed by: battery`" + `, or a list of several.
 - **Returns**: ` + "`returns to: frame stud`" + `, a ground or ` + "`battery negative`" + `. A fuse, switch or relay with ` + "`returns to`" + ` in

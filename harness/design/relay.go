@@ -47,7 +47,7 @@ type Coil struct {
 var relaySection = section[Relay]{
 	Section: Section{Name: "relay", Shape: KindNamed,
 		Doc: "A coil with contacts, terminals after DIN 72552: `fed by` is terminal 30; parts fed by the " +
-			"relay's name are on 87, or on the contact named, as in `keyed 87a`. With both `fed by` and `returns to` it is half of a " +
+			"relay's name are on 87, or on the contact named, as in `keyed 87a`. A form that senses closes by the voltage of its feed: of its coil it says only where it returns. With both `fed by` and `returns to` it is half of a " +
 			"reversing contactor: a motor `fed by` one half and `returns to` the other runs one way or the other by the " +
 			"coil that is on, and rests with both ends on the return.",
 		Example: "relays:\n  keyed:\n    form: mini make\n    at: under seat\n    fed by: main\n" +
@@ -118,6 +118,10 @@ func (r *reader) joinHalves() {
 	for _, x := range r.d.Relays {
 		switch {
 		case x.Form == nil || x.FormAuto:
+		case x.Form.Senses && r.byFeeds[&x.Coil.FedBy] != nil:
+			r.report(x.Coil.Pos, fmt.Sprintf("relay %s: %s senses the voltage of its own feed, and its coil is fed by nothing else", quoted(x.Name), x.Form.Name), "coil: {returns to: battery negative}")
+		case x.Form.Senses && (x.Rests || r.inReturn(x)):
+			r.report(x.Pos, fmt.Sprintf("relay %s: %s senses the voltage of its feed, and stands in none", quoted(x.Name), x.Form.Name), "`fed by` the battery whose charging closes it")
 		case x.Rests && !x.Form.Changeover:
 			r.report(x.Pos, fmt.Sprintf("relay %s returns, but %s has no break contact to rest on", quoted(x.Name), x.Form.Name), "a changeover")
 		case x.Form.Reversing && !x.Rests:

@@ -131,6 +131,9 @@ func (r *reader) targets(back bool) []string {
 				names = append(names, p.PartName())
 			}
 		}
+		for _, b := range r.d.Batteries {
+			names = append(names, b.NegativeOf())
+		}
 		return append(names, NegativeName)
 	}
 	for _, p := range r.parts {
@@ -149,7 +152,16 @@ func (r *reader) targets(back bool) []string {
 func (r *reader) checkReturn(c *connection, ref Ref) (Ref, bool) {
 	_, negative := ref.Part.(*NegativePart)
 	_, ground := ref.Part.(*Ground)
+	bank, isBank := ref.Part.(*Bank)
 	switch {
+	case isBank && ref.Terminal == bankNegative:
+		ref.Terminal = "-"
+		if c.owner != ref.Part {
+			return ref, true
+		}
+		r.report(ref.Pos, fmt.Sprintf("%s returns to its own negative post", c.of), NegativeName)
+	case isBank:
+		r.report(ref.Pos, fmt.Sprintf("%s returns to %s, a battery, but by which post", c.of, quoted(ref.Text)), bank.NegativeOf())
 	case negative || ground:
 		if ref.Terminal == "" {
 			return ref, true

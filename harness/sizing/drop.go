@@ -132,12 +132,11 @@ func (w *view) worstLowest(b *circuit.Branch) (worst *drop) {
 // worstDrop is the drop of a load, in its wires alone or in all, in the result in
 // which it is furthest past the limit; nil when it is never on.
 func (w *view) worstDrop(b *circuit.Branch, results []*warm.Result, wires bool, limitV func(postsV float64) float64) (worst *drop) {
-	c := w.v.c
 	for _, r := range results {
 		if !r.Usable() || !r.Solution.LoadOn[b.Index] {
 			continue
 		}
-		postsV := r.Solution.NodeV[c.Positive().Index] - r.Solution.NodeV[0]
+		postsV := r.Solution.PostsV(b)
 		d := &drop{load: b, wires: wires, limitV: limitV(postsV) * w.s.tighter(b.Load.Load.Name), at: r,
 			nowV: postsV - r.Solution.LoadV(b)}
 		if wires {

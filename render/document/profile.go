@@ -171,7 +171,7 @@ func profileOf(r *harness.Review, part *circuit.Part) *profile {
 		if s.Status != solve.Converged || !s.LoadOn[load.Index] || math.Abs(s.Amps(load)) < 1e-3 {
 			continue
 		}
-		lost := s.NodeV[r.Circuit.Positive().Index] - (s.NodeV[plus.Node.Index] - s.NodeV[minus.Node.Index])
+		lost := s.PostsV(load) - (s.NodeV[plus.Node.Index] - s.NodeV[minus.Node.Index])
 		if best == nil || lost > best.lostV {
 			best = &profile{part: part, load: load, in: s, lostV: lost}
 		}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strings"
 
 	"fusewright/harness"
@@ -124,7 +125,37 @@ func (b *Budget) Standby() string {
 		}
 		text += "."
 	}
+	return text + b.further()
+}
+
+// further says what the further batteries give, and for how long.
+func (b *Budget) further() (text string) {
+	for _, l := range slices.Concat(b.KeyOff, b.Lines) {
+		for _, x := range l.Further {
+			text += fmt.Sprintf(" In %q %s ", l.Situation, x.Battery)
+			switch {
+			case x.BatteryA == nil:
+				text += "has no result."
+			case *x.BatteryA <= 0:
+				text += "gives nothing; full, it takes " + amps(negative(x.BatteryA)) + "."
+			case x.Hours == nil:
+				text += "gives " + amps(x.BatteryA) + "."
+			default:
+				text += fmt.Sprintf("gives %s: from full to %s after %s.", amps(x.BatteryA), reserveWords(x.Reserve), duration(x.Hours, 3600))
+			}
+		}
+	}
 	return text
+}
+
+func negative(x *float64) *float64 { y := -*x; return &y }
+
+// reserveWords is down to where a further battery is used.
+func reserveWords(charge float64) string {
+	if charge == 0 {
+		return "empty"
+	}
+	return "its reserve of " + quantity.Plain(charge, quantity.Share)
 }
 
 func (b *Budget) leftAlone() string {

@@ -204,21 +204,30 @@ type Budget struct {
 
 // BudgetLine is one situation's balance; null = none or never.
 type BudgetLine struct {
-	Situation    string   `json:"situation"`
-	EngineRPM    float64  `json:"engine_rpm"`
-	OutputA      *float64 `json:"output_a"`
-	VehicleA     *float64 `json:"vehicle_a"`
-	AccessoryA   *float64 `json:"accessory_a"`
-	SpareA       *float64 `json:"spare_a"`
-	LikelyA      *float64 `json:"likely_demand_a"` // with the tolerances of the loads
-	ReturnHours  *float64 `json:"start_returned_hours"`
-	BreakEvenRPM *float64 `json:"break_even_rpm"`
-	BusV         *float64 `json:"bus_v"`
-	BatteryA     *float64 `json:"battery_a"` // out of a full battery, duty counted
-	BatteryHours *float64 `json:"battery_hours"`
-	PeakA        *float64 `json:"peak_a"` // out of a full battery with all that is on drawing at once
+	Situation    string     `json:"situation"`
+	EngineRPM    float64    `json:"engine_rpm"`
+	OutputA      *float64   `json:"output_a"`
+	VehicleA     *float64   `json:"vehicle_a"`
+	AccessoryA   *float64   `json:"accessory_a"`
+	SpareA       *float64   `json:"spare_a"`
+	LikelyA      *float64   `json:"likely_demand_a"` // with the tolerances of the loads
+	ReturnHours  *float64   `json:"start_returned_hours"`
+	BreakEvenRPM *float64   `json:"break_even_rpm"`
+	BusV         *float64   `json:"bus_v"`
+	BatteryA     *float64   `json:"battery_a"` // out of a full battery, duty counted
+	BatteryHours *float64   `json:"battery_hours"`
+	PeakA        *float64   `json:"peak_a"` // out of a full battery with all that is on drawing at once
+	Further      []BankLine `json:"further_batteries,omitempty"`
 
 	breaksEvenAt string // the break-even speed in words
+}
+
+// BankLine is what a further battery gives in a situation, on average; null hours = no end.
+type BankLine struct {
+	Battery  string   `json:"battery"`
+	BatteryA *float64 `json:"battery_a"` // out of it, full; negative = it is charged
+	Hours    *float64 `json:"hours_to_reserve"`
+	Reserve  float64  `json:"reserve"` // state of charge
 }
 
 // CautionOf is the caution on a report of a design.
@@ -381,6 +390,9 @@ func budgetLine(l *budget.Line) BudgetLine {
 		line.BusV, line.BatteryA = finite(l.BusV), finite(l.BatteryA)
 		line.LikelyA, line.ReturnHours, line.PeakA = finite(l.LikelyA), finite(l.ReturnHours), finite(l.PeakA)
 		line.SpareA, line.BreakEvenRPM, line.BatteryHours = finite(l.SpareA), finite(l.BreakEvenRPM), finite(l.BatteryHours)
+		for _, x := range l.Banks {
+			line.Further = append(line.Further, BankLine{x.Bank.Name, finite(x.A), finite(x.Hours), budget.Reserve(x.Bank)})
+		}
 	}
 	return line
 }

@@ -200,7 +200,7 @@ func verdictOf(c *circuit.Circuit, sh *fault.Short) shortVerdict {
 	for i := range sh.Results {
 		r := &sh.Results[i]
 		switch {
-		case (r.Device == nil || r.Bare) && sh.Wire != nil && sh.Wire.From.Node == c.Positive() && c.Tail(sh.Wire):
+		case (r.Device == nil || r.Bare) && sh.Wire != nil && (c.IsPost(sh.Wire.From.Node) || c.IsPost(sh.Wire.To.Node)) && c.Tail(sh.Wire):
 			return stub
 		case r.Device == nil || r.Bare:
 			return noFuse

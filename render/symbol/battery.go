@@ -15,3 +15,23 @@ func battery() *Symbol {
 		p.Line(-1.1, 0.4, -1.1, 1)
 	})
 }
+
+// bank is a further battery: it hangs from the conductor by which it is charged and feeds on.
+func bank() *Symbol {
+	return shape(Bank, 0, -0.25, 4, 6.35, func(p *Pen, _ string) {
+		p.Line(0, 0, 4, 0)
+		p.Dot(2, 0)
+		p.Line(2, 0, 2, 1)
+		for k := range 2 {
+			y := 1 + 1.5*float64(k)
+			p.Line(0.5, y, 3.5, y)
+			p.Thick(0.9, 1.25, y+0.7, 2.75, y+0.7)
+		}
+		p.Line(2, 1.7, 2, 2.5)
+		p.Line(2, 3.2, 2, 4.5)
+		p.Circle(2, 5, 0.5)
+		p.Line(1.72, 5, 2.28, 5)
+		p.Line(0.6, 0.5, 1.2, 0.5)
+		p.Line(0.9, 0.2, 0.9, 0.8)
+	})
+}

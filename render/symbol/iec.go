@@ -40,7 +40,7 @@ var iecSet = newIEC()
 func newIEC() *Set {
 	s := &Set{name: "IEC 60617", byKind: map[Kind]*Symbol{}}
 	for _, sym := range []*Symbol{
-		battery(), generator(), vehicleLoads(), tap(),
+		battery(), bank(), generator(), vehicleLoads(), tap(),
 		fuse(), breaker(), ptc(), spareWay(),
 		coil(), makeContact(), changeover(), resistor(), diode(), feedDiode(), zener(),
 		manualSwitch(), pushSwitch(), floatSwitch(), batterySwitch(),

@@ -27,6 +27,7 @@ type Kind string
 // The kinds of symbols.
 const (
 	Battery     Kind = "battery"
+	Bank        Kind = "further battery"
 	Generator   Kind = "generator with rectifier"
 	Fuse        Kind = "fuse"
 	Breaker     Kind = "circuit breaker"

@@ -35,6 +35,7 @@ type Kind string
 // The kinds of parts; library designators give each a reference letter.
 const (
 	Battery      Kind = "battery"
+	Bank         Kind = "further battery"
 	Generator    Kind = "generator"
 	VehicleLoads Kind = "vehicle loads" // all of the machine's own, one part
 	Tap          Kind = "tap"

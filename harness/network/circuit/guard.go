@@ -66,7 +66,9 @@ func (c *Circuit) Guards() Guards {
 	for i := range at {
 		at[i].Unfed = true
 	}
-	at[c.Positive().Index] = Guard{Bare: true}
+	for _, post := range c.Posts() {
+		at[post.Index] = Guard{Bare: true}
+	}
 	for _, n := range c.flow.order {
 		for _, b := range n.feeds {
 			g := at[n.Index]
@@ -80,7 +82,9 @@ func (c *Circuit) Guards() Guards {
 			if b.Kind == FuseBranch && !g.Unfed {
 				g = Guard{Fuses: []*Branch{b}}
 			}
-			at[b.B.Index].join(g)
+			if !c.IsPost(b.B) {
+				at[b.B.Index].join(g)
+			}
 		}
 	}
 	return out

@@ -167,8 +167,11 @@ func (c *Circuit) unplug(x *Inline) {
 	for _, p := range x.Poles {
 		parts[p.Wire.Branch] = true
 	}
-	reached := map[*Node]bool{c.Positive(): true}
-	for queue := []*Node{c.Positive()}; len(queue) > 0; queue = queue[1:] {
+	reached := map[*Node]bool{}
+	for _, post := range c.Posts() {
+		reached[post] = true
+	}
+	for queue := slices.Clone(c.Posts()); len(queue) > 0; queue = queue[1:] {
 		for _, b := range queue[0].feeds {
 			if !parts[b] && !reached[b.B] {
 				reached[b.B] = true

@@ -82,6 +82,16 @@ func (b *Branch) OfLead() bool {
 // IsCoil tells whether a branch is a relay's coil.
 func (b *Branch) IsCoil() bool { return b.OfCoil() && b == b.Part.Coil() }
 
+// Senses tells of the coil of a relay that closes by the voltage of its own feed, which only
+// charging brings.
+func (b *Branch) Senses() bool {
+	if b.Part == nil || !b.IsCoil() {
+		return false
+	}
+	r, ok := b.Part.Source.(*design.Relay)
+	return ok && r.Form != nil && r.Form.Senses
+}
+
 // Returns tells whether a wire of the role brings current back.
 func (r Role) Returns() bool { return r == ReturnWire || r == CoilReturnWire }
 
@@ -101,6 +111,7 @@ const first, way = "first", "way"
 // generator and vehicle loads take no wire of the design, nor connectors, which part wires.
 var partKinds = map[Kind]partKind{
 	Battery:      {out: "+", end: PostEnd},
+	Bank:         {in: "+", out: "+", end: PostEnd},
 	Generator:    {},
 	VehicleLoads: {},
 	Tap:          {out: "out", end: LeadEnd},
@@ -153,6 +164,9 @@ func (p *Part) outlet(name string) *Terminal {
 // ok is false for parts in which nothing does.
 func (p *Part) Draws() (hot, back *Terminal, ok bool) {
 	k := partKinds[p.Kind]
+	if coil := p.Coil(); coil != nil && coil.Senses() {
+		return nil, nil, false // milliamperes of electronics
+	}
 	hot, back = p.Terminal(k.hot), p.Terminal(k.back)
 	return hot, back, hot != nil && back != nil
 }

@@ -9,6 +9,8 @@ type flow struct {
 	// contacts by coil branch: the relay contacts that a coil moves
 	contacts map[*Branch][]*Branch
 	parts    map[design.Part]*Part // by design part
+	source   []bool                // by node: the positive post of a battery
+	posts    []*Node
 	// switchedBack tells that a contact stands in a return.
 	switchedBack bool
 }
@@ -46,7 +48,21 @@ func (c *Circuit) Link() {
 			far.turns = append(far.turns, b)
 		}
 	}
+	c.flow.source = make([]bool, len(c.Nodes))
+	if len(c.Nodes) > 1 {
+		c.addPost(c.Positive())
+	}
+	for _, p := range c.Parts {
+		if p.Kind == Bank {
+			c.addPost(p.Terminal("+").Node)
+		}
+	}
 	c.sortNodes()
+}
+
+func (c *Circuit) addPost(n *Node) {
+	c.flow.source[n.Index] = true
+	c.flow.posts = append(c.flow.posts, n)
 }
 
 // Halves are the outlets of the two halves of a reversing contactor between which a
@@ -118,6 +134,31 @@ func (c *Circuit) PartOf(src design.Part) *Part {
 		return c.Nodes[1].Terminals[0].Part
 	}
 	return c.flow.parts[src]
+}
+
+// Posts are the nodes of the positive posts of all batteries, the first battery's first.
+func (c *Circuit) Posts() []*Node { return c.flow.posts }
+
+// IsPost tells whether a node is the positive post of a battery. What is fed there is fed
+// by that battery, whatever charges it.
+func (c *Circuit) IsPost(n *Node) bool {
+	return n.Index < len(c.flow.source) && c.flow.source[n.Index]
+}
+
+// Supply is the posts of the battery that feeds a node: the one at which its main feed
+// begins, the first one where nothing feeds it.
+func (c *Circuit) Supply(n *Node) (plus, minus *Node) {
+	if len(c.flow.posts) > 1 {
+		if way := c.MainFeed(n); way.Whole && len(way.Branches) > 0 {
+			n = way.Branches[0].A
+		}
+		for _, b := range n.Branches {
+			if b.Kind == BatteryBranch && b.A == n {
+				return b.A, b.B
+			}
+		}
+	}
+	return c.Positive(), c.Negative()
 }
 
 // Positive is the node of the battery's positive post, Negative that of the

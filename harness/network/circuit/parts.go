@@ -26,11 +26,14 @@ type builder struct {
 }
 
 // addParts makes every part with its terminals and inner branches, in the
-// order source, vehicle, taps, fuses, relays, blocks, switches, diodes, loads, grounds,
+// order sources, vehicle, taps, fuses, relays, blocks, switches, diodes, loads, grounds,
 // splices, connectors, and in design order within each.
 func (b *builder) addParts() {
 	d := b.c.Design
 	b.addBattery()
+	for _, x := range d.Batteries {
+		b.addBank(x)
+	}
 	if d.Charging.Present() {
 		b.addGenerator()
 	}
@@ -98,15 +101,29 @@ func (b *builder) addBattery() {
 	plus := b.terminal(p, "+", "", nil)
 	b.terminal(p, "-", "", minus)
 	b.battery = p
-	ohm, assumed := batteryOhm(b.c.Design)
+	ohm, assumed := batteryOhm(bat, b.c.Design.NominalV())
+	b.branch(p, BatteryBranch, plus.Node, minus, ohm).Assumed = assumed
+}
+
+// addBank makes a further battery; its negative post is the first one's unless a cable
+// joins them.
+func (b *builder) addBank(x *design.Bank) {
+	p := b.part(Bank, x, &x.Common)
+	plus := b.terminal(p, "+", "", nil)
+	minus := b.c.Nodes[0]
+	if len(x.Returns) > 0 {
+		minus = b.node("")
+	}
+	b.terminal(p, "-", "", minus)
+	ohm, assumed := batteryOhm(&x.Store, b.c.Design.NominalV())
 	b.branch(p, BatteryBranch, plus.Node, minus, ohm).Assumed = assumed
 }
 
 // batteryOhm is the internal resistance given, or the chemistry's
 // for the capacity; batteries of other voltages are so many
 // 12 V batteries, or parts of one, in series.
-func batteryOhm(d *design.Design) (ohm float64, assumed string) {
-	bat, inSeries := &d.Battery, d.NominalV()/12
+func batteryOhm(bat *design.Battery, systemV float64) (ohm float64, assumed string) {
+	inSeries := systemV / 12
 	switch {
 	case bat.ResistanceOhm.Given():
 		return bat.ResistanceOhm.Value, ""
@@ -214,7 +231,11 @@ func (b *builder) addRelay(r *design.Relay) {
 			at[name] = case1.Terminal(name).Node
 			continue
 		}
-		at[name] = b.terminal(p, name, form.End(name), nil).Node
+		var shared *Node // what senses the voltage of its feed has no terminal of its own for it
+		if form.Senses && name == "86" {
+			shared = at["30"]
+		}
+		at[name] = b.terminal(p, name, form.End(name), shared).Node
 	}
 	// A to B is the way of the current: of what stands in a return from the load, of what
 	// rests on one from the feed at 87.

@@ -45,34 +45,36 @@ const MaxPaths = 64
 // the source outward, at most MaxPaths. all is false when there are more.
 // The time grows with the length of the ways listed.
 func (c *Circuit) FeedPaths(to *Node) (paths []Path, all bool) {
-	return walk(to, c.Positive(), func(n *Node) []*Branch { return n.fedBy },
+	return walk(to, c.IsPost, func(n *Node) []*Branch { return n.fedBy },
 		func(b *Branch) *Node { return b.A }, true)
 }
 
 // ReturnPaths lists every way from a node back to battery negative in design
 // order, at most MaxPaths. all is false when there are more.
 func (c *Circuit) ReturnPaths(from *Node) (paths []Path, all bool) {
-	return walk(from, c.Negative(), func(n *Node) []*Branch { return n.backTo },
+	return walk(from, c.isNegative, func(n *Node) []*Branch { return n.backTo },
 		func(b *Branch) *Node { return b.B }, false)
 }
 
 // MainFeed is the first of the feed paths of a node: what one would follow
 // first with a finger.
 func (c *Circuit) MainFeed(to *Node) Path {
-	return c.follow(to, c.Positive(), func(n *Node) []*Branch { return n.fedBy },
+	return c.follow(to, c.IsPost, func(n *Node) []*Branch { return n.fedBy },
 		func(b *Branch) *Node { return b.A }, true)
 }
 
+func (c *Circuit) isNegative(n *Node) bool { return n == c.Negative() }
+
 // MainReturn is the first of the return paths of a node.
 func (c *Circuit) MainReturn(from *Node) Path {
-	return c.follow(from, c.Negative(), func(n *Node) []*Branch { return n.backTo },
+	return c.follow(from, c.isNegative, func(n *Node) []*Branch { return n.backTo },
 		func(b *Branch) *Node { return b.B }, false)
 }
 
 // HeaviestReturn is the way back from a node that takes, where several part, the one that
 // carries most by the currents given by branch; of equals the first.
 func (c *Circuit) HeaviestReturn(from *Node, amps []float64) Path {
-	return c.follow(from, c.Negative(), func(n *Node) []*Branch {
+	return c.follow(from, c.isNegative, func(n *Node) []*Branch {
 		return slices.SortedStableFunc(slices.Values(n.backTo), func(a, b *Branch) int { return cmp.Compare(amps[b.Index], amps[a.Index]) })
 	}, func(b *Branch) *Node { return b.B }, false)
 }
@@ -144,14 +146,14 @@ func (c *Circuit) Downstream() []*Node { return c.flow.order }
 
 // follow takes the first branch at every node; a way of more branches than there
 // are would go round for ever.
-func (c *Circuit) follow(n, end *Node, at func(*Node) []*Branch, far func(*Branch) *Node, back bool) Path {
+func (c *Circuit) follow(n *Node, end func(*Node) bool, at func(*Node) []*Branch, far func(*Branch) *Node, back bool) Path {
 	var p Path
-	for n != end && len(at(n)) > 0 && len(p.Branches) < len(c.Branches) {
+	for !end(n) && len(at(n)) > 0 && len(p.Branches) < len(c.Branches) {
 		b := at(n)[0]
 		p.Branches = append(p.Branches, b)
 		n = far(b)
 	}
-	p.Whole = n == end
+	p.Whole = end(n)
 	if back {
 		slices.Reverse(p.Branches)
 	}
@@ -159,7 +161,7 @@ func (c *Circuit) follow(n, end *Node, at func(*Node) []*Branch, far func(*Branc
 }
 
 // walk lists all ways by going deep first; the trail keeps it from going round.
-func walk(start, end *Node, at func(*Node) []*Branch, far func(*Branch) *Node, back bool) (
+func walk(start *Node, end func(*Node) bool, at func(*Node) []*Branch, far func(*Branch) *Node, back bool) (
 	paths []Path, all bool) {
 	var trail []*Branch
 	on := map[*Node]bool{}
@@ -169,12 +171,12 @@ func walk(start, end *Node, at func(*Node) []*Branch, far func(*Branch) *Node, b
 		if on[n] || !all {
 			return
 		}
-		if n == end || len(at(n)) == 0 {
+		if end(n) || len(at(n)) == 0 {
 			if len(paths) == MaxPaths {
 				all = false
 				return
 			}
-			p := Path{Branches: slices.Clone(trail), Whole: n == end}
+			p := Path{Branches: slices.Clone(trail), Whole: end(n)}
 			if back {
 				slices.Reverse(p.Branches)
 			}
@@ -238,6 +240,7 @@ func (c *Circuit) Needed(draws ...*Branch) []bool {
 
 // upstream marks the branches on the ways to the source and back to it.
 type upstream struct {
+	c         *Circuit
 	coils     bool               // with those of the coils of contacts on the way
 	passes    func(*Branch) bool // nil = all feeds do
 	on        []bool
@@ -246,7 +249,7 @@ type upstream struct {
 }
 
 func newUpstream(c *Circuit) *upstream {
-	return &upstream{on: make([]bool, len(c.Branches)), hot: make([]bool, len(c.Nodes)), cold: make([]bool, len(c.Nodes))}
+	return &upstream{c: c, on: make([]bool, len(c.Branches)), hot: make([]bool, len(c.Nodes)), cold: make([]bool, len(c.Nodes))}
 }
 
 func (u *upstream) between(hot, cold *Node) {
@@ -267,6 +270,9 @@ func (u *upstream) run() []bool {
 		for len(u.up) > 0 {
 			n := u.up[len(u.up)-1]
 			u.up = u.up[:len(u.up)-1]
+			if u.c.IsPost(n) {
+				continue
+			}
 			for _, b := range n.fedBy {
 				if u.passes != nil && !u.passes(b) {
 					continue

@@ -96,7 +96,7 @@ func (c *Circuit) positionOf(sw *design.Switch, s *design.Situation) (position s
 	return sw.Positions[best].Name, missing[best]
 }
 
-// given tells, by node index, what the battery can feed with the key as the situation has
+// given tells, by node index, what the batteries can feed with the key as the situation has
 // it, over those contacts of switches that pass tells of and every other that may close.
 func (c *Circuit) given(s *design.Situation, pass func(*Branch) bool) []bool {
 	seen := make([]bool, len(c.Nodes))
@@ -120,7 +120,10 @@ func (c *Circuit) given(s *design.Situation, pass func(*Branch) bool) []bool {
 		}
 		return pass(b)
 	}
-	for visit(c.Positive()); len(stack) > 0; {
+	for _, post := range c.Posts() {
+		visit(post)
+	}
+	for len(stack) > 0 {
 		n := stack[len(stack)-1]
 		stack = stack[:len(stack)-1]
 		for _, b := range n.feeds {

@@ -2,12 +2,14 @@ package circuit
 
 import "fusewright/harness/design"
 
-// Reach tells, by node index, which nodes are one conductor with a node: over
+// Reach tells, by node index, which nodes are one conductor with one of the nodes: over
 // wires, fuses, links, the frame and those contacts that closed says are
 // closed; not through loads, coils or sources. Linear.
-func Reach(c *Circuit, closed func(*Branch) bool, from *Node) []bool {
+func Reach(c *Circuit, closed func(*Branch) bool, from ...*Node) []bool {
 	r := newReacher(c, closed)
-	r.visit(from)
+	for _, n := range from {
+		r.visit(n)
+	}
 	r.run(nil)
 	return r.seen
 }
@@ -79,11 +81,13 @@ func (c *Circuit) LiveKeyOff(switches bool) []bool {
 
 func (c *Circuit) liveKeyOff(closed func(*Branch) bool, pulledIn map[*Branch]bool, shut []bool) []bool {
 	r := newReacher(c, closed)
-	r.visit(c.Positive())
+	for _, post := range c.Posts() {
+		r.visit(post)
+	}
 	r.run(func(n *Node) {
 		for _, b := range n.Branches {
 			contacts := c.flow.contacts[b]
-			if b.A == n && len(contacts) > 0 && !pulledIn[b] && (shut == nil || !shut[b.B.Index]) {
+			if b.A == n && len(contacts) > 0 && !pulledIn[b] && !b.Senses() && (shut == nil || !shut[b.B.Index]) {
 				pulledIn[b] = true
 				for _, contact := range contacts {
 					if r.seen[contact.A.Index] || r.seen[contact.B.Index] {

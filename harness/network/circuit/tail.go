@@ -29,8 +29,12 @@ func (c *Circuit) Tail(w *Wire) bool {
 		return false
 	}
 	fuses := 0
-	for _, b := range w.To.Node.Branches {
-		if b.A == w.To.Node {
+	ahead, toward := w.To.Node, func(b *Branch) bool { return b.A == w.To.Node }
+	if c.IsPost(w.To.Node) { // from a further battery the fuse of its link lies towards what charges it
+		ahead, toward = w.From.Node, func(b *Branch) bool { return b.B == w.From.Node }
+	}
+	for _, b := range ahead.Branches {
+		if toward(b) {
 			if b.Kind != FuseBranch {
 				return false
 			}

@@ -22,6 +22,10 @@ func (b *Branch) UnsourcedOhm() float64 {
 		return 0
 	}
 	switch x := b.Part.Source.(type) {
+	case *design.Bank:
+		if x.Store.ResistanceOhm.Given() {
+			return 0
+		}
 	case *design.Ground: // given, else it is assumed
 		return 0
 	case *design.Fuse:

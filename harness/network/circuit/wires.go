@@ -32,6 +32,9 @@ func (b *builder) addWires() {
 func (b *builder) draftWires() {
 	for _, p := range b.c.Parts {
 		switch src := p.Source.(type) {
+		case *design.Bank:
+			b.feeds(p, "+", FeedWire, src.FedBy)
+			b.returns(p, "-", ReturnWire, src.Returns)
 		case *design.Fuse:
 			b.feeds(p, "in", FeedWire, src.FedBy)
 			b.returns(p, "out", ReturnWire, src.Returns)

@@ -97,6 +97,7 @@ func (t *Tolerances) discharge(d *design.Design, opt *solve.Options) {
 	}
 	charge := d.Battery.Chemistry.StartReserve
 	opt.Discharged = 1 - charge
+	opt.BanksDischarged = opt.Discharged
 	opt.BatteryV = math.Max(b.OpenCircuitV(charge, battery.RatedC), t.LowestV)
 	opt.BatteryOhm = b.Ohm(charge, battery.RatedC)
 }

@@ -17,12 +17,45 @@ const unknownAh = 10
 // it is what it accepts.
 func batteryLaw(b *circuit.Branch, d *design.Design, opt *Options) Law {
 	const celsius = battery.RatedC
+	if bank, ok := bankOf(b); ok {
+		return bankLaw(b, bank, d.NominalV(), opt)
+	}
 	bat := storeOf(d)
 	charge := min(max(1-opt.Discharged, 0), 1)
 	full := or(b.Ohm, bat.Ohm(1, celsius))
 	law := Law{Kind: Store, Ohm: or(opt.BatteryOhm, full*bat.Ohm(charge, celsius)/bat.Ohm(1, celsius)),
 		EMFV: or(opt.BatteryV, bat.OpenCircuitV(charge, celsius)), LimitA: bat.MostChargeA(celsius)}
 	law.ChargeOhm = max(bat.ChargeOhmFrom(math.Abs(law.EMFV), charge, celsius), law.Ohm)
+	if opt.DiodesConduct && d != nil && d.HasBanks() { // a stronger one must not seem to charge it in a short
+		law.Kind, law.LimitA = folded, 0
+	}
+	return law
+}
+
+// bankOf is the further battery that a branch stands for.
+func bankOf(b *circuit.Branch) (*design.Bank, bool) {
+	if b.Part == nil {
+		return nil, false
+	}
+	x, ok := b.Part.Source.(*design.Bank)
+	return x, ok
+}
+
+// bankLaw is a further battery at its own state of charge, which the options may give for all
+// of them. Where diodes conduct it gives and takes along one line, as a short sees it.
+func bankLaw(b *circuit.Branch, x *design.Bank, systemV float64, opt *Options) Law {
+	const celsius = battery.RatedC
+	bat := battery.New(&x.Store, systemV)
+	if bat == nil {
+		return Law{Kind: LawKinds}
+	}
+	charge := min(max(1-opt.BanksDischarged, 0), 1)
+	law := Law{Kind: Store, Ohm: or(b.Ohm, bat.Ohm(1, celsius)) * bat.Ohm(charge, celsius) / bat.Ohm(1, celsius),
+		EMFV: or(opt.BankV, bat.OpenCircuitV(charge, celsius)), LimitA: bat.MostChargeA(celsius)}
+	law.ChargeOhm = max(bat.ChargeOhmFrom(law.EMFV, charge, celsius), law.Ohm)
+	if opt.DiodesConduct {
+		law.Kind, law.LimitA = folded, 0
+	}
 	return law
 }
 

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"fusewright/harness/design"
+	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
 	"fusewright/harness/proof/solvetest"
 )
@@ -70,5 +71,32 @@ func BenchmarkThevenin(b *testing.B) {
 				n.Thevenin(c.Wires[len(c.Wires)-1].Branch.A, c.Nodes[0])
 			}
 		})
+	}
+}
+
+// BenchmarkTwoBatteries is BenchmarkOneBattery with a house battery behind a switch (a
+// relay that opens again costs a round of contacts besides, as any relay does):
+// some 10 000 wires.
+func BenchmarkTwoBatteries(b *testing.B) { benchmarkBatteries(b, true) }
+
+func BenchmarkOneBattery(b *testing.B) { benchmarkBatteries(b, false) }
+
+func benchmarkBatteries(b *testing.B, two bool) {
+	c, s := solvetest.Harness(10_000)
+	if two {
+		x := &solvetest.Builder{C: c}
+		plus, end := x.Node("house +"), x.Node("house end")
+		x.Bank("house", "AGM", 110, plus, x.Ground())
+		x.Wire("link", end, plus, 2, 35)
+		link := x.Branch(circuit.ContactBranch, "switch", c.Nodes[1], end, 0.0005)
+		link.Closer = &circuit.Closer{Key: design.WhenAlways}
+	}
+	b.ResetTimer()
+	for b.Loop() {
+		sol := solve.Solve(c, s, solve.Options{})
+		if sol.Status != solve.Converged {
+			b.Fatal(sol.Why)
+		}
+		b.ReportMetric(float64(sol.Iterations), "iterations")
 	}
 }

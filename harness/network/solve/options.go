@@ -12,6 +12,9 @@ type Options struct {
 	Discharged float64 // share taken out of the battery, 0 = full .. 1 = empty
 	BatteryV   float64 // EMF instead of the chemistry's; 0 = chemistry; negative = posts swapped
 	BatteryOhm float64 // inner resistance instead of the circuit's; 0 = circuit's
+	// BanksDischarged and BankV are Discharged and BatteryV of further batteries.
+	BanksDischarged, BankV float64
+
 	RegulatedV float64 // instead of the design's; 0 = design's
 	NoCharging bool    // the charging system gives nothing
 	// ColdCharging takes the charging output without its hot derating: the

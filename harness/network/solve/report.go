@@ -61,7 +61,9 @@ func (n *Network) reportSources(s *Solution) {
 	for i, b := range s.Circuit.Branches {
 		switch b.Kind {
 		case circuit.BatteryBranch:
-			s.BatteryA -= s.BranchA[i]
+			if _, further := bankOf(b); !further {
+				s.BatteryA -= s.BranchA[i]
+			}
 		case circuit.ChargerBranch:
 			s.ChargingA -= s.BranchA[i]
 		}

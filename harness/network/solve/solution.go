@@ -47,7 +47,7 @@ type Solution struct {
 	Closed  []bool    // by branch index: contacts
 	LoadOn  []bool    // by branch index: loads that draw
 
-	BatteryA       float64 // out of the battery, negative = charging
+	BatteryA       float64 // out of the first battery, negative = charging; of further ones see Given
 	ChargingA      float64 // out of the charging system
 	ChargingLimitA float64 // what it can give at this engine speed
 	Limited        bool    // the charging system is at its limit
@@ -70,6 +70,15 @@ func (s *Solution) LoadV(b *circuit.Branch) float64 {
 	}
 	return v
 }
+
+// PostsV is the voltage across the posts of the battery that feeds a branch.
+func (s *Solution) PostsV(b *circuit.Branch) float64 {
+	plus, minus := s.Circuit.Supply(b.A)
+	return s.NodeV[plus.Index] - s.NodeV[minus.Index]
+}
+
+// Given is the current out of a battery, of its branch; negative = it is charged.
+func (s *Solution) Given(battery *circuit.Branch) float64 { return -s.BranchA[battery.Index] }
 
 // Amps is the current of a branch from A to B.
 func (s *Solution) Amps(b *circuit.Branch) float64 { return s.BranchA[b.Index] }

@@ -71,6 +71,9 @@ func (p *Pass) busyBelow() []bool {
 			mark(b.A)
 		}
 	}
+	for _, post := range p.c.Posts()[1:] { // what charges a battery has its use
+		mark(post)
+	}
 	for len(queue) > 0 {
 		n := queue[0]
 		queue = queue[1:]

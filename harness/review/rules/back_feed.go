@@ -225,13 +225,15 @@ func (p *Pass) bypassedAt(fuse *circuit.Branch, meetings []*circuit.Terminal) []
 // with the relays all energised or all at rest.
 func (p *Pass) liveWithout(fuse *circuit.Branch, atRest bool) []bool {
 	live := make([]bool, len(p.c.Nodes))
-	live[p.positive.Index] = true
-	p.below(p.positive, func(b *circuit.Branch) bool {
-		if b == fuse || !b.Feeds() || apart(b, atRest) {
-			return false
-		}
-		live[b.B.Index] = true
-		return true
-	})
+	for _, post := range p.c.Posts() {
+		live[post.Index] = true
+		p.below(post, func(b *circuit.Branch) bool {
+			if b == fuse || !b.Feeds() || apart(b, atRest) {
+				return false
+			}
+			live[b.B.Index] = true
+			return true
+		})
+	}
 	return live
 }

@@ -83,7 +83,7 @@ func (p *Pass) keyedFloat(n *circuit.Node) (name string) {
 func (p *Pass) fedBy(n *circuit.Node, passes func(*circuit.Branch) bool) bool {
 	seen := map[*circuit.Node]bool{n: true}
 	for queue := []*circuit.Node{n}; len(queue) > 0; queue = queue[1:] {
-		if queue[0] == p.positive {
+		if p.c.IsPost(queue[0]) {
 			return true
 		}
 		for _, b := range queue[0].FedBy() {

@@ -44,7 +44,7 @@ loads:
 	Run: func(p *Pass) {
 		lowest := corner.TolerancesOf(p.d).LowestV
 		for part, r := range each[*design.Relay](p.facts) {
-			if coil := p.coilOf[part.Index]; coil != nil && r.Form != nil && r.Form.CoilV == p.d.NominalV() && !(part.AmbientC() > r.Form.MaxC) {
+			if coil := p.coilOf[part.Index]; coil != nil && r.Form != nil && !r.Form.Senses && r.Form.CoilV == p.d.NominalV() && !(part.AmbientC() > r.Form.MaxC) {
 				p.judgeWeak(part, r.Form, coil, lowest)
 			}
 		}
@@ -60,7 +60,7 @@ func (p *Pass) judgeWeak(part *circuit.Part, form *library.RelayForm, coil *circ
 	least := math.Inf(1)
 	for _, s := range p.usable {
 		v := math.Abs(s.Volts(coil))
-		bus := s.NodeV[p.positive.Index] - s.NodeV[0]
+		bus := s.PostsV(coil)
 		if s.Situation.EngineRPM > 0 || v < need || bus <= 0 {
 			continue // not supplied
 		}

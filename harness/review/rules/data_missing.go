@@ -168,8 +168,12 @@ func (p *Pass) missingOf(part *circuit.Part) {
 		if !s.SupervisedGiven {
 			say("whether %s is supervised is not given", s.Name)
 		}
+	case *design.Bank:
+		if !s.Store.ResistanceOhm.Given() {
+			say("the internal resistance of %s is not given; %.3g mΩ is assumed", s.Name, 1000*part.Branches[0].Ohm)
+		}
 	case *design.Relay:
-		if s.Coil.Suppressed == "" {
+		if s.Coil.Suppressed == "" && (s.Form == nil || !s.Form.Senses) {
 			say("the suppression of the coil of %s is not given", s.Name)
 		}
 		if s.Form != nil && s.Form.BreakA <= 0 && p.breaks(part) {

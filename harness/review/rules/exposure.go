@@ -29,7 +29,9 @@ func (f *facts) unfusedWires() []unfusedWire {
 		return nil
 	}
 	w := &exposureWalk{f: f, known: map[*circuit.Node]exposure{}}
-	w.list(f.positive, false)
+	for _, post := range f.c.Posts() {
+		w.list(post, false)
+	}
 	return w.found
 }
 
@@ -55,7 +57,7 @@ func (w *exposureWalk) list(n *circuit.Node, listed bool) {
 			continue
 		}
 		if b.Wire == nil {
-			w.list(b.B, listed)
+			w.on(b.B, listed)
 			continue
 		}
 		e := w.exposure(b.B)
@@ -66,7 +68,14 @@ func (w *exposureWalk) list(n *circuit.Node, listed bool) {
 		if !listed {
 			w.found = append(w.found, unfusedWire{b.Wire, e, b.Wire.LengthM + e.farM})
 		}
-		w.list(b.B, true)
+		w.on(b.B, true)
+	}
+}
+
+// on is list of what lies further down; a further battery's post has its own.
+func (w *exposureWalk) on(n *circuit.Node, listed bool) {
+	if !w.f.c.IsPost(n) {
+		w.list(n, listed)
 	}
 }
 
@@ -84,6 +93,10 @@ func (w *exposureWalk) exposure(n *circuit.Node) exposure {
 		return e
 	}
 	w.known[n] = exposure{}
+	if w.f.c.IsPost(n) {
+		w.known[n] = exposure{unfused: true}
+		return w.known[n]
+	}
 	var e exposure
 	onward := false
 	for _, b := range n.Branches {

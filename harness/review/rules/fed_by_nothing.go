@@ -33,7 +33,7 @@ loads:
 `,
 	Run: func(p *Pass) {
 		// what a reversed diode blocks is diode-reversed
-		live := p.floodBy(p.positive, func(b *circuit.Branch, _ *circuit.Node) bool { return b.Feeds() })
+		live := p.floodBy(p.c.Posts(), func(b *circuit.Branch, _ *circuit.Node) bool { return b.Feeds() })
 		behind := map[*circuit.Part][]*circuit.Part{} // by the first without supply
 		for _, part := range p.c.Parts {
 			if in := part.Inlet(); in != nil && !live[in.Node.Index] {

@@ -1,6 +1,9 @@
 package rules
 
 import (
+	"slices"
+
+	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/study/fault"
@@ -94,25 +97,44 @@ func (p *Pass) judgeBreaking(b *circuit.Branch) {
 	switch {
 	case (p.practice.Afloat || kind == ptc) && short > breaks*near:
 		severity = finding.Danger
-	case (kind == breaker || p.housePack()) && short > breaks*near, short > breaks*habitual:
+	case (kind == breaker || p.housePack(b)) && short > breaks*near, short > breaks*habitual:
 		severity = finding.Fault
 	}
 	fin := ofFuse(severity, b)
 	fin.Leave = severity == finding.Advice
 	atMost(&fin, "prospective current", short, breaks, "A")
 	fin.Source = b.Fuse.Type.Source.String()
-	if p.housePack() {
+	if p.housePack(b) {
 		fin.Change = "make a class T the first fuse behind a lithium house pack"
 	}
 	p.say(fin, "a short behind %s draws about %s; a %s can break %s",
 		fuseText(b), ampsOver(short, breaks), b.Fuse.Type.Name, rated(breaks))
 }
 
-// housePack tells whether the battery drives a short as a house pack does: by its
+// housePack tells whether the battery at an end of a fuse drives a short as a house pack does: by its
 // resistance where the design gives it, which is then no more than the least pack's, else
 // by its capacity.
-func (p *Pass) housePack() bool {
-	b := &p.d.Battery
+func (p *Pass) housePack(fuse *circuit.Branch) bool {
+	if p.isPack(p.storeOf(fuse.A)) {
+		return true
+	}
+	return p.c.IsPost(fuse.B) && p.isPack(p.storeOf(fuse.B)) || slices.ContainsFunc(fuse.B.FeedsOn(), func(b *circuit.Branch) bool {
+		return p.c.IsPost(b.B) && p.isPack(p.storeOf(b.B))
+	})
+}
+
+// storeOf is the battery that feeds a node.
+func (f *facts) storeOf(n *circuit.Node) *design.Battery {
+	plus, _ := f.c.Supply(n)
+	for _, t := range plus.Terminals {
+		if bank, ok := t.Part.Source.(*design.Bank); ok {
+			return &bank.Store
+		}
+	}
+	return &f.d.Battery
+}
+
+func (p *Pass) isPack(b *design.Battery) bool {
 	if b.Chemistry == nil || b.Chemistry.HouseAh <= 0 {
 		return false
 	}
@@ -145,8 +167,10 @@ func (f *facts) pathOhm(to *circuit.Node) float64 {
 	if f.positive == nil {
 		return -1
 	}
-	ohm := map[*circuit.Node]float64{f.positive: 0}
-	queue := []*circuit.Node{f.positive}
+	ohm, queue := map[*circuit.Node]float64{}, slices.Clone(f.c.Posts())
+	for _, post := range queue {
+		ohm[post] = 0
+	}
 	for len(queue) > 0 {
 		n := queue[0]
 		queue = queue[1:]

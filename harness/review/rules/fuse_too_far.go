@@ -39,10 +39,15 @@ loads:
 }
 
 func (p *Pass) judgeFuseDistance(u unfusedWire) {
-	first := *u.wire // with the limit of what is bare, if any of it is
-	first.Spec.Sheathed = p.sheathedToFuse(u.wire)
+	p.judgeDistance(u.wire, u.lengthM, p.sheathedToFuse(u.wire), " from the start of "+u.wire.Text())
+}
+
+// judgeDistance holds a length of conductor that no fuse protects against the limits.
+func (p *Pass) judgeDistance(wire *circuit.Wire, lengthM float64, sheathed bool, where string) {
+	first := *wire // with the limit of what is bare, if any of it is
+	first.Spec.Sheathed = sheathed
 	limit, given := p.c.FuseDistanceM(&first)
-	if !over(u.lengthM, limit) {
+	if !over(lengthM, limit) {
 		return
 	}
 	most, grave := limit, 2*limit
@@ -50,12 +55,12 @@ func (p *Pass) judgeFuseDistance(u unfusedWire) {
 	case given:
 	case !first.Spec.Sheathed:
 		most, grave = p.practice.MostFuseDistanceM, p.practice.GraveFuseDistanceM
-	case u.wire.From.Node == p.positive && !p.d.PetrolVapour():
+	case (p.c.IsPost(wire.From.Node) || p.c.IsPost(wire.To.Node)) && !p.d.PetrolVapour():
 		most = p.practice.MostFuseDistanceSheathedM
 	}
-	severity := graver(over(u.lengthM, most), finding.Advice, finding.Fault)
-	fin := ofWire(graver(over(u.lengthM, grave), severity, finding.Danger), u.wire)
-	atMost(&fin, "unfused length", u.lengthM, limit, "m")
+	severity := graver(over(lengthM, most), finding.Advice, finding.Fault)
+	fin := ofWire(graver(over(lengthM, grave), severity, finding.Danger), wire)
+	atMost(&fin, "unfused length", lengthM, limit, "m")
 	fin.Source = p.limitSource(fuseDistanceKey(&first), given)
 	if fin.Severity == finding.Advice && first.Spec.Sheathed {
 		fin.Source += "; " + p.limitSource("most fuse distance sheathed mm", false)
@@ -63,8 +68,7 @@ func (p *Pass) judgeFuseDistance(u unfusedWire) {
 	if first.Spec.Sheathed {
 		fin.Change = "move the fuse towards the battery: in its sheath the stretch has the longer limit already"
 	}
-	p.say(fin, "%s unfused from the start of %s; the limit is %s",
-		p.length(u.lengthM), u.wire.Text(), p.length(limit))
+	p.say(fin, "%s unfused%s; the limit is %s", p.length(lengthM), where, p.length(limit))
 }
 
 // sheathedToFuse tells whether every wire from the source to the first fuses lies in a

@@ -17,17 +17,20 @@ func other(b *circuit.Branch, n *circuit.Node) *circuit.Node {
 // flood marks the nodes joined to start through branches that admit lets
 // through, in either direction; of diodes in theirs.
 func (f *facts) flood(start *circuit.Node, admit func(*circuit.Branch) bool) []bool {
-	return f.floodBy(start, func(b *circuit.Branch, from *circuit.Node) bool { return b.Passes(from) && admit(b) })
+	return f.floodBy([]*circuit.Node{start}, passing(admit))
 }
 
-// floodBy is flood by the node from which a branch is met too.
-func (f *facts) floodBy(start *circuit.Node, admit func(*circuit.Branch, *circuit.Node) bool) []bool {
+func passing(admit func(*circuit.Branch) bool) func(*circuit.Branch, *circuit.Node) bool {
+	return func(b *circuit.Branch, from *circuit.Node) bool { return b.Passes(from) && admit(b) }
+}
+
+// floodBy is flood from several nodes, by the node from which a branch is met too.
+func (f *facts) floodBy(start []*circuit.Node, admit func(*circuit.Branch, *circuit.Node) bool) []bool {
 	reached := make([]bool, len(f.c.Nodes))
-	if start == nil {
-		return reached
+	for _, n := range start {
+		reached[n.Index] = true
 	}
-	reached[start.Index] = true
-	queue := []*circuit.Node{start}
+	queue := slices.Clone(start)
 	for len(queue) > 0 {
 		n := queue[len(queue)-1]
 		queue = queue[:len(queue)-1]

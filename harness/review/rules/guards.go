@@ -90,7 +90,10 @@ func (f *facts) findGuards() {
 
 func (f *facts) spreadGuards() {
 	done := make([]bool, len(f.c.Nodes))
-	q := &guardQueue{{f.positive, guard{A: math.Inf(1)}}}
+	q := &guardQueue{}
+	for _, post := range f.c.Posts() {
+		heap.Push(q, reached{post, guard{A: math.Inf(1)}})
+	}
 	for q.Len() > 0 {
 		at := heap.Pop(q).(reached)
 		if done[at.node.Index] {

@@ -32,7 +32,8 @@ func (f *facts) keyless() *keylessLoads {
 
 func (f *facts) findKeyless() *keylessLoads {
 	stop := f.excused
-	rest, hand := f.live(untouched, stop), f.live(keyOff, stop)
+	first := f.c.Posts()[:1] // what further batteries feed is theirs to feed with the key off
+	rest, hand := f.liveBy(first, untouched, stop), f.liveBy(first, keyOff, stop)
 	k := &keylessLoads{rest: rest}
 	byGate := map[*circuit.Branch]bool{}
 	for _, b := range f.c.Branches {

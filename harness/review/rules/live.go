@@ -23,6 +23,7 @@ type liveness struct {
 	nodes []bool
 	cold  []bool                   // joined to battery negative
 	coils map[*circuit.Branch]bool // coils that can be energised
+	posts []*circuit.Node          // of the batteries that count
 }
 
 // live floods from the battery's positive post with the contacts the
@@ -32,7 +33,12 @@ type liveness struct {
 // taken as closed, since their coil may be at rest. Stop, when not nil, keeps
 // the flood out of branches.
 func (f *facts) live(when conditions, stop func(*circuit.Branch) bool) *liveness {
-	l := &liveness{coils: map[*circuit.Branch]bool{}}
+	return f.liveBy(f.c.Posts(), when, stop)
+}
+
+// liveBy is live by some of the batteries alone.
+func (f *facts) liveBy(posts []*circuit.Node, when conditions, stop func(*circuit.Branch) bool) *liveness {
+	l := &liveness{coils: map[*circuit.Branch]bool{}, posts: posts}
 	for {
 		f.spread(l, func(b *circuit.Branch) bool {
 			return (stop == nil || !stop(b)) && mayClose(b, when, l.coils)
@@ -43,9 +49,9 @@ func (f *facts) live(when conditions, stop func(*circuit.Branch) bool) *liveness
 	}
 }
 
-// spread finds what conducting branches join to the battery's posts.
+// spread finds what conducting branches join to the posts of the batteries.
 func (f *facts) spread(l *liveness, conducts func(*circuit.Branch) bool) {
-	l.nodes = f.flood(f.positive, func(b *circuit.Branch) bool { return b.Feeds() && conducts(b) })
+	l.nodes = f.floodBy(l.posts, passing(func(b *circuit.Branch) bool { return b.Feeds() && conducts(b) }))
 	if l.cold = f.cold; f.c.SwitchedBack() {
 		l.cold = f.c.JoinedBack(conducts)
 	}
@@ -81,7 +87,7 @@ func mayClose(b *circuit.Branch, when conditions, energised map[*circuit.Branch]
 	case c == nil, c.Break != nil, c.Standby != nil:
 		return true
 	case c.Coil != nil:
-		return energised[c.Coil]
+		return energised[c.Coil] && (when.key || !c.Coil.Senses())
 	case c.Switch != nil, c.OwnSwitch != nil:
 		return when.hand || when.aboard && isolates(b)
 	}
@@ -93,7 +99,7 @@ func mayClose(b *circuit.Branch, when conditions, energised map[*circuit.Branch]
 func (f *facts) findStuckRelays() {
 	f.stuckOn = make([]bool, len(f.c.Parts))
 	for coil := range f.live(untouched, nil).coils {
-		f.stuckOn[f.coils[coil].Index] = true
+		f.stuckOn[f.coils[coil].Index] = !coil.Senses()
 	}
 }
 

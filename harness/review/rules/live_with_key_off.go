@@ -23,7 +23,7 @@ var liveWithKeyOff = &Rule{
 		"live all the time, whether or not it is in use, and no switch of its own is taken unless the " +
 		"design says `own switch`. A tap that is live with a condition counts as a hand switch where a situation has the condition with the key off. A battery switch is there to be opened on leaving, unless it is a vehicle's switch for one load, and a switch worked by a key goes with the key: neither is reported; " +
 		"but a boat's fuel pump that runs behind closed battery switches alone is, unless `petrol vapour: no` tells that it pumps none. " +
-		"`stays live: \"reason\"` on the load, or on any part its current passes, says that it is meant. " +
+		"What a further battery feeds is left out: it is there for that. `stays live: \"reason\"` on the load, or on any part its current passes, says that it is meant. " +
 		"Loads behind a relay that nothing can release belong to relay-never-released.",
 	Formula:  "none: it is a question of topology",
 	Limits:   "none",

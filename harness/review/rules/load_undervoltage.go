@@ -63,7 +63,7 @@ func (p *Pass) whereLow(part *circuit.Part, in *design.Situation) string {
 	if s == nil {
 		return ""
 	}
-	text := fmt.Sprintf("; then %s at the battery posts, at nominal", volts(s.NodeV[p.positive.Index]-s.NodeV[0]))
+	text := fmt.Sprintf("; then %s at the battery posts, at nominal", volts(s.PostsV(loadBranch(part))))
 	if l := p.lossOf(part, loadBranch(part), in); l != nil && l.whole > 0 {
 		text += l.text()
 	}

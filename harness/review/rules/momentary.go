@@ -48,7 +48,7 @@ func (f *facts) stays(b *circuit.Branch) bool {
 // unheld is what stays live when every momentary switch is let go:
 // relays that held themselves stay pulled in.
 func (f *facts) unheld(ever *liveness) *liveness {
-	l := &liveness{coils: maps.Clone(ever.coils)}
+	l := &liveness{coils: maps.Clone(ever.coils), posts: ever.posts}
 	for {
 		f.spread(l, func(b *circuit.Branch) bool { return !momentary(b) && mayClose(b, anything, l.coils) })
 		n := len(l.coils)

@@ -45,7 +45,7 @@ loads:
 			}
 			if r.Form.CoilV > 0 && r.Form.CoilV != p.d.NominalV() {
 				p.reportCoilNominal(part, r.Form)
-			} else {
+			} else if !r.Form.Senses {
 				p.judgePullIn(part, r.Form)
 			}
 		}

@@ -56,7 +56,7 @@ fuses:
 
 // dropOf is what is lost between the battery's posts and a load's terminals.
 func (f *facts) dropOf(s *solve.Solution, b *circuit.Branch) float64 {
-	return s.NodeV[f.positive.Index] - s.NodeV[0] - s.LoadV(b)
+	return s.PostsV(b) - s.LoadV(b)
 }
 
 // MostWholeDrop is the share of the limit up to which contacts and fuses may take

@@ -187,6 +187,8 @@ func (g *gatherer) part(p *circuit.Part) {
 		if src.Type != nil {
 			g.add(src.Type.Source, "switch "+src.Type.Name)
 		}
+	case *design.Bank:
+		g.add(src.Store.Chemistry.Source, "battery "+src.Store.Chemistry.Name)
 	case *design.Diode:
 		g.add(src.Type.Source, "diode "+src.Type.Name)
 	case *design.Load:

@@ -47,7 +47,8 @@ type Line struct {
 	BatteryA     float64
 	BatteryHours float64
 	PeakA        float64 // out of a full battery with all that is on drawing at once
-	Usable       bool    // the situation's solution converged
+	Banks        []BankLine
+	Usable       bool // the situation's solution converged
 
 	evenAtIdle bool // idle covers the demand already, or the lowest known speed
 }

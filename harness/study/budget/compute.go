@@ -78,6 +78,7 @@ func (b *Budget) lineOf(s *solve.Solution, t *corner.Tolerances) *Line {
 	if l.BatteryA > 0 {
 		l.BatteryHours = 24 * StandbyDays(d, l.BatteryA)
 	}
+	l.Banks = banksOf(mean)
 	regulated := held(s, mean)
 	l.VehicleA, l.AccessoryA = demandA(regulated)
 	demand := l.VehicleA + l.AccessoryA

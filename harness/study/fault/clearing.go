@@ -44,14 +44,15 @@ func Device(c *circuit.Circuit, b *circuit.Branch) (d fusing.Device, assumed boo
 
 // walk follows the current of one short after another back to the battery.
 type walk struct {
-	s      *Study
-	flow   *flow
-	stamp  []int // by node: round in which known holds
-	known  []Clearing
-	round  int
-	wires  []carried
-	marked []int  // by wire: round in which it is listed
-	heats  []Heat // by number of the conditions: what was worked out last
+	s       *Study
+	flow    *flow
+	stamp   []int // by node: round in which known holds
+	known   []Clearing
+	round   int
+	wires   []carried
+	marked  []int // by wire: round in which it is listed
+	through []Carries
+	heats   []Heat // by number of the conditions: what was worked out last
 }
 
 // carried is a wire on the way of the current.
@@ -71,7 +72,7 @@ const share = 0.02
 
 // result follows one short.
 func (w *walk) result(p point, f flow) Result {
-	w.flow, w.wires = &f, w.wires[:0]
+	w.flow, w.wires, w.through = &f, w.wires[:0], nil
 	w.round++
 	r := Result{CurrentA: f.amps}
 	switch {
@@ -85,6 +86,7 @@ func (w *walk) result(p point, f flow) Result {
 		r.Clearing = w.backFuses(p.back, r.Clearing)
 	}
 	w.heat(&r)
+	r.Through = w.through
 	return r
 }
 
@@ -92,6 +94,13 @@ func (w *walk) result(p point, f flow) Result {
 // current comes round by its far end too, the later of the two.
 func (w *walk) along(p point) Clearing {
 	b := p.wire.Branch
+	if beyond := w.flow.amps - w.flow.through(b); len(w.s.Circuit.Posts()) > 1 && p.share < 1 && beyond > share*w.flow.amps {
+		before := 0.0
+		if p.share > 0 {
+			before = w.flow.through(b)
+		}
+		w.carry(p.wire, math.Max(before, beyond)) // what comes back from a further battery
+	}
 	var c Clearing
 	if p.share > 0 {
 		c = w.branch(b)
@@ -102,6 +111,14 @@ func (w *walk) along(p point) Clearing {
 		if more != b && w.carries(more) {
 			c = both(c, w.branch(more))
 		}
+	}
+	for _, more := range w.comeBack(p.wire.To.Node) {
+		c = both(c, w.backward(more))
+	}
+	if len(w.s.Circuit.Posts()) > 1 && w.s.Circuit.IsPost(p.wire.To.Node) {
+		bare := nothing()
+		bare.Bare = true
+		c = both(c, bare)
 	}
 	return c
 }
@@ -121,7 +138,7 @@ func (w *walk) node(n *circuit.Node) Clearing {
 	}
 	w.stamp[n.Index] = w.round
 	c := nothing()
-	if n == w.s.Circuit.Positive() {
+	if w.s.Circuit.IsPost(n) {
 		c.Bare = true
 		w.known[n.Index] = c
 		return c
@@ -138,8 +155,42 @@ func (w *walk) node(n *circuit.Node) Clearing {
 			c = both(c, more)
 		}
 	}
+	for _, b := range w.comeBack(n) {
+		if more := w.backward(b); first {
+			c, first = more, false
+		} else {
+			c = both(c, more)
+		}
+	}
 	w.known[n.Index] = c
 	return c
+}
+
+// comeBack lists the branches that a node feeds and that bring it current, from a further
+// battery beyond them: the link of two batteries is fed from both ends.
+func (w *walk) comeBack(n *circuit.Node) (list []*circuit.Branch) {
+	if len(w.s.Circuit.Posts()) < 2 {
+		return nil
+	}
+	for _, b := range n.FeedsOn() {
+		if w.flow.through(b) < -share*w.flow.amps {
+			list = append(list, b)
+		}
+	}
+	return list
+}
+
+// backward is what clears a short fed through a branch from its far end.
+func (w *walk) backward(b *circuit.Branch) Clearing {
+	amps := math.Abs(w.flow.through(b))
+	if b.Wire != nil {
+		w.carry(b.Wire, amps)
+	}
+	c := w.node(b.B)
+	if b.Kind != circuit.FuseBranch {
+		return c
+	}
+	return w.opens(b, amps, c)
 }
 
 // both is two ways that feed a fault: it ends when the later is open.
@@ -196,6 +247,9 @@ func (w *walk) breaksA(t *library.FuseType) float64 {
 func (w *walk) opens(b *circuit.Branch, amps float64, c Clearing) Clearing {
 	d, assumed := w.s.devices.of(b)
 	o, first := d.Open(amps), c.Device == nil || c.Bare
+	if len(w.s.Circuit.Posts()) > 1 {
+		w.through = append(w.through, Carries{b, amps, o.SlowS})
+	}
 	if c.Device == nil || c.Bare || !(c.SlowS < o.SlowS) {
 		was := c
 		c = Clearing{Device: b, DeviceA: amps, SlowS: o.SlowS, SlowNote: o.Note, Assumed: assumed,
@@ -294,7 +348,7 @@ func returns(n *circuit.Node) []*circuit.Wire {
 func (w *walk) heat(r *Result) {
 	var worst Heat
 	for _, c := range w.wires {
-		if h := w.heatOf(c, r.SlowS); w.s.Wires.Rated(c.wire) && (worst.Wire == nil || w.nearer(h, &worst)) {
+		if h := w.heatOf(c, w.lasts(c, r.SlowS)); w.s.Wires.Rated(c.wire) && (worst.Wire == nil || w.nearer(h, &worst)) {
 			worst = *h
 			worst.Wire = c.wire
 		}
@@ -303,6 +357,22 @@ func (w *walk) heat(r *Result) {
 		w.s.Wires.finish(&worst)
 		r.Worst = &worst
 	}
+}
+
+// lasts is how long a wire carries its current: where more than one battery feeds a short,
+// until the device opens that carries the same, on the side of the battery that drives it.
+func (w *walk) lasts(c carried, shortS float64) float64 {
+	const same = 0.02
+	own := -1.0
+	for _, x := range w.through {
+		if math.Abs(x.Amps-c.amps) <= same*c.amps {
+			own = math.Max(own, x.SlowS)
+		}
+	}
+	if own < 0 {
+		return shortS
+	}
+	return math.Min(own, shortS)
 }
 
 // heatOf is Wires.Heat without the end temperature, which wires of one kind on a

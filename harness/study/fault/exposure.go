@@ -104,7 +104,7 @@ func (s *Study) exposures() {
 
 // fedAtAll marks what the battery reaches with every contact closed.
 func (s *Study) fedAtAll() []bool {
-	return circuit.Reach(s.Circuit, func(*circuit.Branch) bool { return true }, s.Circuit.Positive())
+	return circuit.Reach(s.Circuit, func(*circuit.Branch) bool { return true }, s.Circuit.Posts()...)
 }
 
 // underHigh is the highest voltage of each branch with the regulator failed,

@@ -40,6 +40,16 @@ type Result struct {
 	// Worst is the wire on the way that comes nearest to damage; nil when the
 	// way has none. The current of a short flows through wires before it too.
 	Worst *Heat
+	// Through are the devices on the way with what each carries, where more than one battery
+	// feeds the short: not all of it passes each.
+	Through []Carries
+}
+
+// Carries is a device with its current.
+type Carries struct {
+	Device *circuit.Branch
+	Amps   float64
+	SlowS  float64 // latest opening
 }
 
 // point is where current is drawn.

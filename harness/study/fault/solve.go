@@ -39,7 +39,7 @@ func (s *Study) backOhm(p point, l *loom) float64 {
 func feedOhms(c *circuit.Circuit, ohm []float64) []float64 {
 	out := make([]float64, len(c.Nodes))
 	for _, n := range c.Downstream() {
-		if from := n.FedBy(); len(from) > 0 && n != c.Positive() {
+		if from := n.FedBy(); len(from) > 0 && !c.IsPost(n) {
 			out[n.Index] = out[from[0].A.Index]
 			if from[0].Wire != nil {
 				out[n.Index] += ohm[from[0].Index]

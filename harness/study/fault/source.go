@@ -157,12 +157,14 @@ func options(c *circuit.Circuit, src source, state int, rest bool) []solve.Optio
 	if state == Weak {
 		opt.Aged, opt.ContactFactor = true, agedContacts(c.Design.Library)
 		opt.WireTempC = hottest
+		opt.BanksDischarged = 1 - weakCharge
 	}
 	if !(src.regulatedV > 0) {
 		return []solve.Options{opt}
 	}
 	stiff := opt
 	stiff.BatteryV, stiff.BatteryOhm = src.regulatedV, circuit.ChargerOhm
+	stiff.BankV = src.regulatedV
 	return []solve.Options{opt, stiff}
 }
 

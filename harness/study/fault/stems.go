@@ -116,7 +116,7 @@ func dangling(c *circuit.Circuit, counts func(*circuit.Branch) bool) (order []*c
 		}
 	}
 	take := func(n *circuit.Node) {
-		if degree[n.Index] == 1 && n != c.Positive() && n != c.Negative() {
+		if degree[n.Index] == 1 && !c.IsPost(n) && n != c.Negative() {
 			order, gone[n.Index] = append(order, n), true
 		}
 	}

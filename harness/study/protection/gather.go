@@ -2,6 +2,7 @@ package protection
 
 import (
 	"math"
+	"slices"
 
 	"fusewright/harness/formula/fusing"
 	"fusewright/harness/network/circuit"
@@ -21,6 +22,7 @@ type protected struct {
 // gathered is what belongs to each fuse, by branch index.
 type gathered struct {
 	guards circuit.Guards
+	linked *circuit.Linked // nil = one battery
 	wires  [][]protected
 	loads  [][]*circuit.Branch
 	behind []float64 // greatest short-circuit current behind it
@@ -30,7 +32,7 @@ type gathered struct {
 // devices above it, returns to those of the loads whose current they bring back.
 func gather(c *circuit.Circuit, faults *fault.Study) *gathered {
 	n := len(c.Branches)
-	g := &gathered{guards: c.Guards(), wires: make([][]protected, n), loads: make([][]*circuit.Branch, n),
+	g := &gathered{guards: c.Guards(), linked: c.Linked(), wires: make([][]protected, n), loads: make([][]*circuit.Branch, n),
 		behind: make([]float64, n)}
 	for _, w := range c.Wires {
 		if w.Branch.Feeds() {
@@ -67,7 +69,11 @@ func (g *gathered) feed(w *circuit.Wire, faults *fault.Study) {
 	if far == nil || !far.Fed {
 		return
 	}
-	for _, f := range at.Fuses {
+	fuses := at.Fuses
+	if g.linked != nil {
+		fuses = slices.Concat(fuses, g.linked.Fuses[w.Branch.Index])
+	}
+	for _, f := range fuses {
 		most := 0.0
 		for _, sh := range faults.OfWire(w) {
 			most = math.Max(most, through(sh, f))
@@ -75,7 +81,7 @@ func (g *gathered) feed(w *circuit.Wire, faults *fault.Study) {
 		g.wires[f.Index] = append(g.wires[f.Index], protected{w, most, len(at.Fuses) > 1 || at.Bare})
 	}
 	for _, sh := range faults.OfWire(w) {
-		for _, f := range at.Fuses {
+		for _, f := range fuses {
 			if sh.Where == fault.NearEnd && f.B == w.From.Node {
 				g.behind[f.Index] = math.Max(g.behind[f.Index], through(sh, f))
 			}
@@ -87,6 +93,11 @@ func (g *gathered) feed(w *circuit.Wire, faults *fault.Study) {
 // found when the device is the one that opens, else all of it.
 func through(sh *fault.Short, f *circuit.Branch) float64 {
 	r := sh.Results[fault.Strong]
+	for _, x := range r.Through {
+		if x.Device == f {
+			return x.Amps
+		}
+	}
 	if r.Device == f {
 		return r.DeviceA
 	}

@@ -11,6 +11,7 @@ package protection
 import (
 	"math"
 	"runtime"
+	"slices"
 	"sync"
 	"sync/atomic"
 
@@ -137,6 +138,9 @@ func (f *Fuse) judge(faults *fault.Study, g *gathered) {
 		f.Wires = append(f.Wires, f.wire(w, faults))
 	}
 	for _, up := range g.guards.Upstream(f.Branch) {
+		if g.linked != nil && slices.Contains(g.linked.Fuses[up.Index], f.Branch) {
+			continue // the two ends of a link: each opens for its own battery
+		}
 		f.Above = append(f.Above, f.inverted(up, faults))
 	}
 }

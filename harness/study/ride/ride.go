@@ -152,6 +152,9 @@ func caveats(d *design.Design, r *Result) []string {
 	if !d.Battery.ResistanceOhm.Given() {
 		out = append(out, "the battery's resistance is assumed from its chemistry and capacity")
 	}
+	if d.HasBanks() {
+		out = append(out, "a ride follows the charge of the first battery alone; further ones are taken as full all the time")
+	}
 	if len(d.VehicleLoads) == 0 {
 		out = append(out, "the design gives no vehicle loads: the "+d.Spoken().Noun+" itself draws nothing here")
 	}

@@ -225,7 +225,7 @@ func (m *maker) live(passes []*solved) []*Section {
 			sec.Groups = append(sec.Groups, &Group{Title: title + ": no readings can be given (" + string(p.nominal.Status) + ")"})
 			continue
 		}
-		g := &Group{Title: title, Checks: append([]*Check{m.posts(p)}, m.feeds(p)...)}
+		g := &Group{Title: title, Checks: append(m.allPosts(p), m.feeds(p)...)}
 		if speed.rpm > idle {
 			for _, part := range silent {
 				if c := m.point(p, part); c != nil {
@@ -280,7 +280,7 @@ func (m *maker) section(s *solved) *Section {
 		sec.Trouble = "No readings can be given: " + string(s.nominal.Status) + ". " + s.nominal.Why
 		return sec
 	}
-	source := &Group{Title: "Source and main feed", Checks: append([]*Check{m.posts(s)}, m.feeds(s)...)}
+	source := &Group{Title: "Source and main feed", Checks: append(m.allPosts(s), m.feeds(s)...)}
 	if order(s.situation) == 0 {
 		source.Checks = append(source.Checks, m.standby(s))
 	}
@@ -362,11 +362,25 @@ func (m *maker) posts(s *solved) *Check {
 		Nominal: nominal, Low: low, High: high, Basis: basisVolts}
 }
 
-// feeds is the current of every wire that leaves the battery, and through taps.
+// allPosts are posts and the same of further batteries, against which what they feed is read.
+func (m *maker) allPosts(s *solved) []*Check {
+	list := []*Check{m.posts(s)}
+	for _, post := range m.c.Posts()[1:] {
+		plus, minus := m.c.Supply(post)
+		nominal, low, high := s.of(func(sol *solve.Solution) float64 { return sol.NodeV[plus.Index] - sol.NodeV[minus.Index] })
+		low, high = widen(low, high, VoltShare, VoltFixedV/2)
+		p := plus.Terminals[0].Part
+		list = append(list, &Check{Ref: p.Ref, Name: p.Name, Where: "posts: what it feeds is read against it", Quantity: quantity.Voltage,
+			Nominal: nominal, Low: low, High: high, Basis: basisVolts})
+	}
+	return list
+}
+
+// feeds is the current of every wire that leaves a battery, and through taps.
 func (m *maker) feeds(s *solved) []*Check {
 	var out []*Check
 	for _, w := range m.c.Wires {
-		if w.Branch.Feeds() && w.From.Node == m.c.Positive() {
+		if w.Branch.Feeds() && m.c.IsPost(w.From.Node) {
 			c := amps(s, w.Branch)
 			c.Ref, c.Name, c.Where = w.Number, "main feed", c.Where+" "+w.Number+" to "+w.To.Part.Ref
 			out = append(out, c)
@@ -446,9 +460,11 @@ func (m *maker) below(s *solved, plus, minus *circuit.Node) *Check {
 	if math.Abs(nominal) < deadV {
 		return &Check{Quantity: quantity.Voltage, Nominal: 0, Low: nan(), High: deadV, Basis: basisDead}
 	}
-	battery := m.c.Positive().Index
+	post, negative := m.c.Supply(plus)
 	c := &Check{Quantity: quantity.Voltage, Below: true, ShowsV: nominal, Basis: basisVolts}
-	drop, low, high := s.of(func(sol *solve.Solution) float64 { return sol.NodeV[battery] - volts(sol) })
+	drop, low, high := s.of(func(sol *solve.Solution) float64 {
+		return sol.NodeV[post.Index] - sol.NodeV[negative.Index] - volts(sol)
+	})
 	c.Nominal = drop
 	c.Low, c.High = widen(low, high, VoltShare, VoltFixedV)
 	return c

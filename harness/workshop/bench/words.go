@@ -128,6 +128,8 @@ func within(t *circuit.Terminal) string {
 		return t.Part.Name
 	case circuit.Battery:
 		return "battery " + sign(t.Name)
+	case circuit.Bank:
+		return t.Part.Name + " " + sign(t.Name)
 	}
 	return t.Part.Name + ", " + sign(t.Name)
 }

@@ -76,6 +76,8 @@ func (b *builder) parts(c *circuit.Circuit) {
 			if src.Type.Kind == "fuse" {
 				b.add(Holders, "holder for one "+src.Type.Name+sealed(p), "pcs", 1, p.Ref)
 			}
+		case *design.Bank:
+			b.add(Batteries, batteryItem(&src.Store, c.Design.NominalV()), "pcs", 1, p.Ref)
 		case *design.Relay:
 			b.relay(src, p)
 		case *design.Block:
@@ -350,4 +352,9 @@ func (b *builder) consumables(c *circuit.Circuit) {
 	if n := len(c.ToCut()); n > 0 {
 		b.add(Consumables, "wire markers", "pcs", float64(n*MarkersPerWire), "")
 	}
+}
+
+// batteryItem is a battery as it is bought.
+func batteryItem(b *design.Battery, systemV float64) string {
+	return b.Chemistry.Name + " battery " + quantity.Plain(systemV, quantity.Voltage) + ", " + quantity.Plain(b.CapacityAh.Value, quantity.Charge)
 }

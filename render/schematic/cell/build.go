@@ -44,6 +44,9 @@ func Build(l *labels.Labels, sheetRows int) *Cells {
 			continue
 		}
 		c := &Cell{Part: p, Returns: b.Wiring.Returns[p]}
+		if p.Kind == circuit.Bank {
+			c.Returns = nil // the cable of its negative post is listed with the grounds
+		}
 		c.Rows = []*Row{{Cell: c}}
 		b.addInlets(c)
 		switch p.Kind {

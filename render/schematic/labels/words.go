@@ -23,6 +23,8 @@ func (l *Labels) WordsOf(p *circuit.Part) (words, details string) {
 func (l *Labels) wordsOf(p *circuit.Part) (words, details string) {
 	words = parts.NameOf(p)
 	switch src := p.Source.(type) {
+	case *design.Bank:
+		return words, l.storeWords(&src.Store)
 	case *design.Fuse:
 		return words, fuseWords(src)
 	case *design.Relay:
@@ -162,6 +164,11 @@ func (l *Labels) batteryWords() (words, details string) {
 	}
 	return words, wording.Present([]string{given("", b.CapacityAh, quantity.Charge),
 		given("", b.ResistanceOhm, quantity.Resistance)}, ", ")
+}
+
+// storeWords are what is said of a further battery.
+func (l *Labels) storeWords(b *design.Battery) string {
+	return wording.Present([]string{given("", l.Design.SystemV, quantity.Voltage), b.Chemistry.Name, given("", b.CapacityAh, quantity.Charge)}, " ")
 }
 
 func (l *Labels) generatorWords() (words, details string) {

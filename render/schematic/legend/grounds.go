@@ -20,12 +20,12 @@ import (
 func (l *Lists) groundPanel() []*column.List {
 	list := &column.List{Title: "Ground points and wires", Grounds: true}
 	for _, p := range l.Circuit.Parts {
-		if p.Kind == circuit.Ground || p.Kind == circuit.Battery && len(l.Wiring.Landed[p]) > 0 {
+		if p.Kind == circuit.Ground || (p.Kind == circuit.Battery || p.Kind == circuit.Bank) && len(l.Wiring.Landed[p])+len(l.Wiring.Returns[p]) > 0 {
 			if len(list.Rows) > 0 {
 				list.Rows = append(list.Rows, column.Row{Height: 1.2, Draw: func(*scene.Sheet, float64, float64) {}})
 			}
 			list.Rows = append(list.Rows, together(l.groundRows(p))...)
-			list.Wired = list.Wired || p.Kind == circuit.Ground && slices.ContainsFunc(l.Wiring.Returns[p], func(w *circuit.Wire) bool { return !l.drawnAtSource(w) })
+			list.Wired = list.Wired || slices.ContainsFunc(l.Wiring.Returns[p], func(w *circuit.Wire) bool { return !l.drawnAtSource(w) })
 		}
 	}
 	if len(list.Rows) == 0 {
@@ -55,6 +55,9 @@ func (l *Lists) groundRows(p *circuit.Part) []column.Row {
 	name := parts.NameOf(p)
 	if p.Kind == circuit.Battery {
 		name = "battery negative post"
+	}
+	if p.Kind == circuit.Bank {
+		name += " negative post"
 	}
 	if p.Place != nil {
 		name += ", " + p.Place.Name
@@ -90,11 +93,9 @@ func (l *Lists) groundRows(p *circuit.Part) []column.Row {
 	for some := range slices.Chunk(numbers, perRow) {
 		rows = append(rows, column.TextRow(wording.Present(some, "  "), 8, scene.Regular, scene.Ink))
 	}
-	if p.Kind == circuit.Ground {
-		for _, w := range l.Wiring.Returns[p] {
-			if !l.drawnAtSource(w) {
-				rows = append(rows, l.groundWireRow(w))
-			}
+	for _, w := range l.Wiring.Returns[p] {
+		if !l.drawnAtSource(w) {
+			rows = append(rows, l.groundWireRow(w))
 		}
 	}
 	return rows

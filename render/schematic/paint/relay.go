@@ -117,9 +117,17 @@ func (a *painter) relayCoil(c *cell.Cell) {
 	coil := a.Set.Symbol(symbol.Coil)
 	coil.Draw(a.pen(c.X+2, row), "")
 	p := a.pen(c.X, row)
-	p.Line(0, 0, 2, 0)
+	senses := c.Part.Coil().Senses()
+	if senses { // the voltage of its feed, inside
+		p.Line(1, float64(-g.Coil), 1, 0, 2, 0)
+		p.Dot(1, float64(-g.Coil))
+	} else {
+		p.Line(0, 0, 2, 0)
+	}
 	p.Line(cell.RelayDrop, 0, cell.RelayDrop, float64(g.Floor-g.Coil))
-	a.terminal(c.X, row, 0.3, "86", scene.Left)
+	if !senses {
+		a.terminal(c.X, row, 0.3, "86", scene.Left)
+	}
 	at := a.at(float64(c.X)+cell.RelayDrop+0.3, float64(y+g.Floor))
 	a.text(at.X, at.Y-0.6, "85", scene.Regular, scene.Left, scene.Ink)
 	contact := a.Set.Symbol(symbol.Make)
@@ -186,7 +194,11 @@ func (a *painter) coilApart(c *cell.Cell) {
 	p := a.pen(c.X, y)
 	p.Line(0, 0, 2, 0)
 	p.Line(6, 0, cell.RelayBody, 0)
-	a.terminal(c.X, y, 0.35, "86", scene.Left)
+	from := "86"
+	if c.Part.Coil().Senses() {
+		from = "30"
+	}
+	a.terminal(c.X, y, 0.35, from, scene.Left)
 	a.terminal(c.X+cell.RelayBody, y, -0.35, "85", scene.Right)
 	if k := c.Geometry.Suppressor; k != "" {
 		p.Line(1, 0, 1, 2.5, 2, 2.5)

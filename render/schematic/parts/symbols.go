@@ -17,6 +17,8 @@ func SymbolOf(set *symbol.Set, p *circuit.Part) *symbol.Symbol {
 		return set.Symbol(symbol.Fuse)
 	case circuit.Tap:
 		return set.Symbol(symbol.Tap)
+	case circuit.Bank:
+		return set.Symbol(symbol.Bank)
 	case circuit.Splice:
 		return set.Symbol(symbol.Splice)
 	case circuit.Switch:
@@ -80,7 +82,7 @@ func loadKind(l *design.Load) symbol.Kind {
 // GroundKind is the sign of a ground point.
 func GroundKind(p *circuit.Part) symbol.Kind {
 	switch {
-	case p.Kind == circuit.Battery:
+	case p.Kind == circuit.Battery, p.Kind == circuit.Bank:
 		return symbol.Negative
 	case p.Kind != circuit.Ground:
 		return symbol.Outgoing

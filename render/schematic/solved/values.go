@@ -100,7 +100,7 @@ func (s *Values) Part(p *circuit.Part) []string {
 		return []string{"not solved"}
 	}
 	switch p.Kind {
-	case circuit.Battery:
+	case circuit.Battery, circuit.Bank:
 		return s.battery(p)
 	case circuit.Relay:
 		return []string{s.Contact(p), s.Coil(p)}
@@ -138,9 +138,10 @@ func (s *Values) battery(p *circuit.Part) []string {
 	if b == nil {
 		return nil
 	}
-	flow := "gives " + ampText(s.solution.BatteryA)
-	if s.solution.BatteryA < 0 {
-		flow = "takes " + ampText(-s.solution.BatteryA)
+	out := s.solution.Given(b)
+	flow := "gives " + ampText(out)
+	if out < 0 {
+		flow = "takes " + ampText(-out)
 	}
 	return []string{voltText(s.solution.Volts(b)), flow}
 }

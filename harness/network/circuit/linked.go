@@ -1,0 +1,59 @@
+package circuit
+
+import "slices"
+
+// Linked is what stands in the links of further batteries as such a battery sees it: from
+// its post towards what feeds it, against the direction of the feeds. A short in a link
+// draws from both ends.
+type Linked struct {
+	Fuses [][]*Branch // by branch: the nearest fuses towards further batteries; of a fuse those beyond it
+	Bare  []bool      // by branch: current can come from a further battery without a fuse
+	BareM []float64   // by branch: the longest such way from the battery's post, to the far end of the branch
+	first []*Branch   // of each link at its battery
+}
+
+// First are the branches that lead from what charges the further batteries to their posts.
+func (l *Linked) First() []*Branch { return l.first }
+
+// Linked follows the links; nil where there is one battery.
+func (c *Circuit) Linked() *Linked {
+	if len(c.flow.posts) < 2 {
+		return nil
+	}
+	l := &Linked{Fuses: make([][]*Branch, len(c.Branches)), Bare: make([]bool, len(c.Branches)), BareM: make([]float64, len(c.Branches))}
+	for _, post := range c.flow.posts[1:] {
+		l.first = append(l.first, post.fedBy...)
+		l.from(c, post, nil, 0)
+	}
+	return l
+}
+
+// from spreads what protects from a node on upwards. A branch met again by as many fuses
+// and no longer way adds nothing.
+func (l *Linked) from(c *Circuit, n *Node, fuse *Branch, bareM float64) {
+	for _, b := range n.fedBy {
+		i, lengthM := b.Index, bareM
+		if b.Wire != nil {
+			lengthM += b.Wire.LengthM
+		}
+		switch {
+		case fuse == nil:
+			if l.Bare[i] && l.BareM[i] >= lengthM {
+				continue
+			}
+			l.Bare[i], l.BareM[i] = true, lengthM
+		default:
+			if slices.Contains(l.Fuses[i], fuse) {
+				continue
+			}
+			l.Fuses[i] = append(l.Fuses[i], fuse)
+		}
+		next := fuse
+		if b.Kind == FuseBranch {
+			next = b
+		}
+		if !c.IsPost(b.A) {
+			l.from(c, b.A, next, lengthM)
+		}
+	}
+}

@@ -1,0 +1,37 @@
+package budget
+
+import (
+	"math"
+
+	"fusewright/harness/design"
+	"fusewright/harness/formula/battery"
+	"fusewright/harness/network/solve"
+)
+
+// BankLine is what a further battery gives in a situation, on average.
+type BankLine struct {
+	Bank *design.Bank
+	A    float64 // out of it, full; negative = it is charged
+	// Hours are those from full down to its reserve, Peukert's law counted; +Inf when it gives nothing.
+	Hours float64
+}
+
+// Reserve is the state of charge down to which a further battery is used: below it a
+// discharge shortens its life.
+func Reserve(b *design.Bank) float64 { return b.Store.Chemistry.DeepBelow }
+
+// banksOf are the further batteries in an averaged solution.
+func banksOf(mean *solve.Solution) (list []BankLine) {
+	for _, p := range mean.Circuit.Parts {
+		bank, ok := p.Source.(*design.Bank)
+		if !ok {
+			continue
+		}
+		line := BankLine{Bank: bank, A: mean.Given(p.Branches[0]), Hours: math.Inf(1)}
+		if line.A > 0 {
+			line.Hours = battery.New(&bank.Store, mean.Circuit.Design.NominalV()).HoursBetween(1, Reserve(bank), line.A)
+		}
+		list = append(list, line)
+	}
+	return list
+}
