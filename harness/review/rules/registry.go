@@ -95,6 +95,7 @@ var registry = sorted(
 	reverseExposure,
 	reversingBothOn,
 	sharedReturnThin,
+	sensingRelayCycles,
 	shortOverheatsWire,
 	shortTooWeak,
 	situationUnsolved,
