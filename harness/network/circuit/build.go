@@ -34,8 +34,8 @@ func BuildBy(d *design.Design, rater *conductor.Rater) (*Circuit, error) {
 	b.c.Link()
 	b.checkLoops()
 	b.layWires()
+	b.colourWires() // before wires are cut in pieces of their colour
 	b.fillConnectors()
-	b.colourWires()
 	b.loadBundles()
 	b.c.timeWires()
 	if rater != nil {

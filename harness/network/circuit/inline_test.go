@@ -118,3 +118,18 @@ func TestThreeWaysHaveNoHalves(t *testing.T) {
 		t.Error(err)
 	}
 }
+
+// TestPiecesHaveTheColourOfTheirWire, also where it is chosen.
+func TestPiecesHaveTheColourOfTheirWire(t *testing.T) {
+	c, err := built(t, strings.Replace(parted, "size: 1 mm²,", "size: 1 mm², colour: auto,", 1))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, w := range c.Wires {
+		for _, piece := range w.Pieces {
+			if got, want := piece.Spec.Colour.Code(), w.Spec.Colour.Code(); got != want || got == "" {
+				t.Errorf("%s is %q, %s is %q", piece.Number, got, w.Number, want)
+			}
+		}
+	}
+}
