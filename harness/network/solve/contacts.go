@@ -2,7 +2,6 @@ package solve
 
 import (
 	"fmt"
-	"slices"
 
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
@@ -28,16 +27,10 @@ func (n *Network) isContact(b int) bool {
 // settle solves with every coil at rest, lets the coils move the contacts, and
 // repeats until nothing moves. If all coils moving at once
 // goes in circles, they move one at a time, the first in the circuit first;
-// if that goes in circles too, sensing relays that closed stay closed: they are slow, and
-// closed is the state that loads the link. If even that does, the relays chatter.
+// if that goes in circles too, the relays chatter.
 func (n *Network) settle() {
 	atRest := circuit.Contacts(n.plan.circuit, n.situation)
-	n.holdLinks = false
-	if n.settleBy(atRest, false) || n.settleBy(atRest, true) {
-		return
-	}
-	n.holdLinks = slices.ContainsFunc(n.coils, func(k coil) bool { return k.senses })
-	if !n.holdLinks || !n.settleBy(atRest, false) {
+	if !n.settleBy(atRest, false) && !n.settleBy(atRest, true) {
 		n.status, n.factored = Chattering, false
 	}
 }
@@ -83,7 +76,6 @@ type coil struct {
 	branch       *circuit.Branch
 	make, rest   []int // branch indices of make and break contacts
 	pullV, dropV float64
-	senses       bool // by the voltage of what it is fed by, slowly
 }
 
 // coilsOf lists coils that move contacts, in branch order of their first contact.
@@ -117,7 +109,7 @@ func newCoil(c *circuit.Circuit, b *circuit.Branch) coil {
 	k := coil{branch: b}
 	if b.Part != nil {
 		if r, ok := b.Part.Source.(*design.Relay); ok && r.Form != nil {
-			k.pullV, k.dropV, k.senses = r.Form.PullInV, r.Form.DropOutV, r.Form.Senses
+			k.pullV, k.dropV = r.Form.PullInV, r.Form.DropOutV
 		}
 	}
 	k.pullV = or(k.pullV, pullInShare*c.Design.NominalV())
@@ -141,7 +133,6 @@ func (n *Network) placeContacts(pulled []bool) {
 // first coil that moved, or nil.
 func (n *Network) moveCoils(pulled []bool, single bool) *circuit.Branch {
 	var first *circuit.Branch
-	n.cycles = nil
 	factor := or(n.opt.PullInFactor, 1)
 	for i, k := range n.coils {
 		v := n.v[k.branch.A.Index] - n.v[k.branch.B.Index]
@@ -152,11 +143,7 @@ func (n *Network) moveCoils(pulled []bool, single bool) *circuit.Branch {
 		if v < 0 {
 			v = -v
 		}
-		now := v >= limit
-		if pulled[i] && !now && k.senses && n.holdLinks {
-			n.cycles, now = k.branch, true
-		}
-		if now != pulled[i] {
+		if now := v >= limit; now != pulled[i] {
 			pulled[i] = now
 			if first == nil {
 				first = k.branch

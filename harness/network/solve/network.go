@@ -75,15 +75,12 @@ type Network struct {
 	present []bool
 	forced  []int8 // by branch: +1 closed, -1 open, 0 as the circuit says
 	closed  []bool // contacts
-
-	cycles    *circuit.Branch // see Solution.Cycles
-	holdLinks bool            // sensing relays that closed stay closed
-	coils     []coil
-	shut      []int32 // diodes that block without load
-	active    []int32
-	from      []int32
-	to        []int32
-	slot      []int32
+	coils   []coil
+	shut    []int32 // diodes that block without load
+	active  []int32
+	from    []int32
+	to      []int32
+	slot    []int32
 
 	floating []bool    // by node
 	anchors  []int32   // one node of each floating island

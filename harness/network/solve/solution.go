@@ -46,8 +46,6 @@ type Solution struct {
 	Ohm     []float64 // by branch index: resistance used (wires warm)
 	Closed  []bool    // by branch index: contacts
 	LoadOn  []bool    // by branch index: loads that draw
-	// Cycles is the coil of a sensing relay that opens and closes in turn, taken as closed; nil without.
-	Cycles *circuit.Branch
 
 	BatteryA       float64 // out of the first battery, negative = charging; of further ones see Given
 	ChargingA      float64 // out of the charging system

@@ -95,7 +95,6 @@ var registry = sorted(
 	reverseExposure,
 	reversingBothOn,
 	sharedReturnThin,
-	sensingRelayCycles,
 	shortOverheatsWire,
 	shortTooWeak,
 	situationUnsolved,
