@@ -118,8 +118,10 @@ func drawAll(r *harness.Review) ([]drawn, error) {
 	for i, p := range papers {
 		all[i].paper = p
 		wait.Go(func() {
-			renderers <- struct{}{}
-			defer func() { <-renderers }()
+			if !p.shared { // while that one waits, others are drawn
+				renderers <- struct{}{}
+				defer func() { <-renderers }()
+			}
 			if all[i].sheets, errs[i] = p.sheets(s); p.legend != nil && errs[i] == nil {
 				all[i].legend, errs[i] = p.legend(s)
 			}

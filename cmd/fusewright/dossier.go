@@ -15,13 +15,23 @@ import (
 	"fusewright/render/schematic/solved"
 )
 
-// solvedSheets is the schematic with the values of the heaviest situation.
-func solvedSheets(s *subject) ([]*scene.Sheet, error) {
-	name := solved.HeaviestSituation(s.Review)
-	if name == "" {
-		return nil, nil
+// schematicSheets are the sheets of one placement: the schematic, what found no room on
+// it, and the schematic with the values of the heaviest situation, if there is one.
+type schematicSheets struct{ plain, legend, solved []*scene.Sheet }
+
+func drawSchematic(r *harness.Review) (s schematicSheets, err error) {
+	d, err := schematic.Lay(r, schematic.Options{})
+	if err != nil {
+		return s, err
 	}
-	return schematic.Draw(s.Review, schematic.Options{Situation: name})
+	s.plain, s.legend = d.Paint(), d.Legend()
+	if name := solved.HeaviestSituation(r); name != "" {
+		if d, err = schematic.Solve(d, r, name); err != nil {
+			return s, err
+		}
+		s.solved = d.Paint()
+	}
+	return s, nil
 }
 
 // rideSheets follows every ride of the design; none without rides.

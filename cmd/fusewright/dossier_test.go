@@ -8,44 +8,19 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness"
-	"fusewright/harness/design"
 	"fusewright/harness/proof/referencetest"
 	"fusewright/harness/proof/synth"
-	"fusewright/library"
 	"fusewright/render/document"
 	"fusewright/render/pdf"
 	"fusewright/render/scene/scenetest"
 )
 
-// review takes a design through all stages.
-func review(t testing.TB, src []byte) *harness.Review {
-	t.Helper()
-	d, err := design.Read("design.yaml", src, library.Default())
-	if err != nil {
-		t.Fatal(err)
-	}
-	r, err := harness.Assess(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return r
-}
-
 // TestDossierOfDemos binds every paper of the demo designs: each section has
 // pages, every link leads somewhere, part numbers lead to the schematic, and the
 // dossier's page number meets no other text, on framed sheets either.
 func TestDossierOfDemos(t *testing.T) {
-	for _, name := range []string{"fen-runner.yaml", "reed-skiff.yaml"} {
-		src, err := os.ReadFile(filepath.Join("../../designs", name))
-		if err != nil {
-			t.Fatal(err)
-		}
-		r := review(t, src)
-		all, err := drawAll(r)
-		if err != nil {
-			t.Fatal(err)
-		}
+	for _, name := range demos {
+		r, all := drawnOf(t, name)
 		sections := sectionsOf(r, all, "")
 		for _, s := range sections {
 			if len(s.Sheets) == 0 {
@@ -79,16 +54,8 @@ func TestDossierOfDemos(t *testing.T) {
 func TestDossierIsSound(t *testing.T) {
 	referencetest.Program(t, "qpdf")
 	referencetest.Program(t, "pdftotext")
-	src, err := os.ReadFile("../../designs/fen-runner.yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
 	var b bytes.Buffer
-	r := review(t, src)
-	all, err := drawAll(r)
-	if err != nil {
-		t.Fatal(err)
-	}
+	r, all := drawnOf(t, demos[0])
 	if err := writeDossier(r, all, "")(&b); err != nil {
 		t.Fatal(err)
 	}
@@ -116,10 +83,7 @@ func BenchmarkDossier40(b *testing.B) {
 	r := review(b, synth.YAML(40, 1))
 	pages := 0
 	for b.Loop() {
-		all, err := drawAll(r)
-		if err != nil {
-			b.Fatal(err)
-		}
+		all := papersOf(b, r)
 		doc := document.Dossier(r, "Dossier", sectionsOf(r, all, ""))
 		var out bytes.Buffer
 		if err := pdf.Write(&out, doc); err != nil {

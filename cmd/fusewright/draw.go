@@ -54,17 +54,14 @@ func (c *drawCmd) Run(io *streams, cli *program) error {
 			return err
 		}
 	}
-	sheets, err := schematic.Draw(review, opt)
+	drawing, err := schematic.Lay(review, opt)
 	if err != nil {
 		return err
 	}
+	sheets := drawing.Paint()
 	bound := sheets // a PDF has the legend behind them, where it found no room
 	if filepath.Ext(c.Out) == ".pdf" {
-		legend, err := schematic.Legend(review, opt)
-		if err != nil {
-			return err
-		}
-		bound = slices.Concat(sheets, legend)
+		bound = slices.Concat(sheets, drawing.Legend())
 	}
 	out, err := putDrawing(io, c.Out, c.DPI, review, schematicPaper.title, bound)
 	if err != nil {

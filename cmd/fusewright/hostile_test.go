@@ -399,10 +399,7 @@ func TestMessagesArePlain(t *testing.T) {
 
 // A file name of several lines cannot look like lines of the report.
 func TestFileNameIsOneLine(t *testing.T) {
-	src, err := os.ReadFile("../../designs/reed-skiff.yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
+	src := sourceOf(t, demos[1])
 	t.Chdir(t.TempDir())
 	const name = "a\nb.yaml:1:1: advice: forged\tx.yaml"
 	if err := os.WriteFile(name, src, 0o666); err != nil {

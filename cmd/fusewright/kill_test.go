@@ -112,10 +112,7 @@ func staged(dir string) []string {
 // killVictims are a build over an earlier one with a stale sheet, and the two
 // commands that change a design.
 func killVictims(t *testing.T) []*victim {
-	src, err := os.ReadFile("../../testdata/corpus/clean/gale-single.yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
+	src := sourceOf(t, "../../testdata/corpus/clean/gale-single.yaml")
 	build := &victim{name: "build", args: []string{"build", "own.yaml", "-o", ".", "-q"}}
 	stale := []byte("a sheet that an earlier run wrote")
 	build.old = map[string][]byte{"own.yaml": src, "schematic-2.svg": stale,

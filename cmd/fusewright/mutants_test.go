@@ -5,7 +5,6 @@ import (
 	"encoding/json"
 	"flag"
 	"fmt"
-	"os"
 	"path/filepath"
 	"regexp"
 	"runtime/debug"
@@ -43,11 +42,7 @@ func goodDesigns(t *testing.T) (files []string, texts [][]byte) {
 		files = append(files, found...)
 	}
 	for _, file := range files {
-		src, err := os.ReadFile(file)
-		if err != nil {
-			t.Fatal(err)
-		}
-		texts = append(texts, src)
+		texts = append(texts, sourceOf(t, file))
 	}
 	return files, texts
 }

@@ -5,7 +5,6 @@ import (
 	"encoding/csv"
 	"fmt"
 	"math"
-	"os"
 	"path/filepath"
 	"regexp"
 	"strings"
@@ -35,11 +34,7 @@ func TestOneLength(t *testing.T) {
 	}
 	wires := 0
 	for _, file := range files {
-		src, err := os.ReadFile(file)
-		if err != nil {
-			t.Fatal(err)
-		}
-		r := review(t, src)
+		r := reviewOf(t, file)
 		wires += len(r.Circuit.Wires)
 		for _, unit := range []string{"", "ft"} {
 			r.Design.Sheet.Lengths = unit

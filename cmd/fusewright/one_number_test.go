@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"os"
 	"regexp"
 	"strings"
 	"testing"
@@ -18,11 +17,7 @@ import (
 // the list, the paper of findings, the terminal and the JSON show.
 func TestOneNumber(t *testing.T) {
 	for _, file := range []string{"../../designs/reed-skiff.yaml", "../../testdata/corpus/fault/always-hot-usb-socket.yaml"} {
-		src, err := os.ReadFile(file)
-		if err != nil {
-			t.Fatal(err)
-		}
-		r := review(t, src)
+		r := reviewOf(t, file)
 		rules := map[int]string{}
 		for _, row := range report.New(r).Findings {
 			if other := rules[row.Number]; row.Number == 0 || other != "" && other != row.Rule {

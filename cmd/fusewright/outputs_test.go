@@ -184,10 +184,7 @@ func asCommand(t testing.TB, name string, args ...string) *exec.Cmd {
 
 // No command writes over what it reads, by whatever name.
 func TestOutputsAreNotInputs(t *testing.T) {
-	src, err := os.ReadFile("../../designs/fen-runner.yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
+	src := sourceOf(t, demos[0])
 	t.Chdir(t.TempDir())
 	parts := []byte("fusewright library: 1\n")
 	for name, data := range map[string][]byte{"own.yaml": src, "own.svg": src, "own.json": src, "parts.yaml": parts} {

@@ -19,7 +19,7 @@ var updatePages = flag.Bool("pages", false, "write the table of page counts anew
 // a change that makes them more is seen: of the demo designs, and of every sixth of
 // the clean corpus.
 func TestPageCounts(t *testing.T) {
-	files, _ := filepath.Glob("../../designs/*.yaml")
+	files := slices.Clone(demos)
 	clean, _ := filepath.Glob("../../testdata/corpus-clean-trade/*.yaml")
 	for i := 0; i < len(clean); i += 6 {
 		files = append(files, clean[i])
@@ -27,15 +27,7 @@ func TestPageCounts(t *testing.T) {
 	var b strings.Builder
 	b.WriteString("design whole builder installer reviewer\n")
 	for _, file := range files {
-		src, err := os.ReadFile(file)
-		if err != nil {
-			t.Fatal(err)
-		}
-		r := review(t, src)
-		all, err := drawAll(r)
-		if err != nil {
-			t.Fatal(err)
-		}
+		r, all := drawnOf(t, file)
 		fmt.Fprint(&b, filepath.Base(file))
 		for _, reader := range []string{"", builder, installer, reviewer} {
 			doc := document.Dossier(r, setTitle(reader), sectionsOf(r, all, reader))
@@ -65,16 +57,8 @@ func TestPageCounts(t *testing.T) {
 // TestNothingIsCut: no paper of the demo designs has a word cut short, nor a page with
 // nothing on it but its frame.
 func TestNothingIsCut(t *testing.T) {
-	files, _ := filepath.Glob("../../designs/*.yaml")
-	for _, file := range files {
-		src, err := os.ReadFile(file)
-		if err != nil {
-			t.Fatal(err)
-		}
-		all, err := drawAll(review(t, src))
-		if err != nil {
-			t.Fatal(err)
-		}
+	for _, file := range demos {
+		_, all := drawnOf(t, file)
 		for _, d := range all {
 			for i, s := range slices.Concat(d.sheets, d.legend) {
 				if cut := cutWords(s); len(cut) > 0 {

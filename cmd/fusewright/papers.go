@@ -16,7 +16,6 @@ import (
 	"fusewright/render/layout"
 	"fusewright/render/report"
 	"fusewright/render/scene"
-	"fusewright/render/schematic"
 )
 
 // paper is one document of a harness. What build writes, what the dossier binds,
@@ -32,6 +31,8 @@ type paper struct {
 	sheets func(*subject) ([]*scene.Sheet, error)
 	// legend is bound behind them in a PDF: what found no room on them.
 	legend func(*subject) ([]*scene.Sheet, error)
+	// shared: drawn together with another, so that drawing it may be waiting.
+	shared bool
 	// pictures are the formats of which each sheet gives a file, beside the PDF.
 	pictures []string
 	texts    []textForm
@@ -43,22 +44,25 @@ type textForm struct {
 	write  func(b *bytes.Buffer, r *harness.Review) error
 }
 
-// subject is what papers are drawn of. The board is laid when one asks for it.
+// subject is what papers are drawn of. What several have of it is made once, when one
+// asks for it.
 type subject struct {
 	*harness.Review
-	board func() *formboard.Board
+	board     func() *formboard.Board
+	schematic func() (schematicSheets, error)
 }
 
 func subjectOf(r *harness.Review) *subject {
-	return &subject{r, sync.OnceValue(func() *formboard.Board { return formboard.Lay(r.Circuit) })}
+	return &subject{r, sync.OnceValue(func() *formboard.Board { return formboard.Lay(r.Circuit) }),
+		sync.OnceValues(func() (schematicSheets, error) { return drawSchematic(r) })}
 }
 
 // The papers that have commands of their own.
 var (
 	schematicPaper = &paper{title: "Schematic", file: "schematic", reader: "installer, reviewer", pictures: []string{"svg", "png"},
 		shows:  "standard symbols, fed from the left; every wire with number, colour, size, length; findings flagged",
-		sheets: func(s *subject) ([]*scene.Sheet, error) { return schematic.Draw(s.Review, schematic.Options{}) },
-		legend: func(s *subject) ([]*scene.Sheet, error) { return schematic.Legend(s.Review, schematic.Options{}) }}
+		sheets: func(s *subject) ([]*scene.Sheet, error) { d, err := s.schematic(); return d.plain, err },
+		legend: func(s *subject) ([]*scene.Sheet, error) { d, err := s.schematic(); return d.legend, err }}
 	cutListPaper = &paper{title: "Cut list", file: "cut-list", reader: "installer",
 		shows: "each wire with its cut length and what is in it, ends, terminals, strip lengths, label, a box to tick; " +
 			"the order of work and what a test crimp must hold",
@@ -99,8 +103,9 @@ var (
 // papers are all, in the order of the dossier.
 var papers = []*paper{
 	schematicPaper,
-	{title: "Schematic with solved values", reader: "reviewer", sheets: solvedSheets,
-		shows: "the schematic with the volts, amperes and fuse shares of the heaviest situation"},
+	{title: "Schematic with solved values", reader: "reviewer", shared: true,
+		sheets: func(s *subject) ([]*scene.Sheet, error) { d, err := s.schematic(); return d.solved, err },
+		shows:  "the schematic with the volts, amperes and fuse shares of the heaviest situation"},
 	{title: "Layout", file: "layout", reader: "installer", pictures: []string{"svg"},
 		shows:  "the loom to scale for the board: lengths, breakouts, bundles, covers, clamps",
 		sheets: func(s *subject) ([]*scene.Sheet, error) { return layout.Draw(s.Review, s.board()) }},

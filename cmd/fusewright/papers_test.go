@@ -66,14 +66,7 @@ var ownTitles = map[string]string{"Schematic": "schematic", "Schematic with solv
 // TestPapers: a paper is complete, its file is its own, its first sheet carries
 // its title, and the help names it.
 func TestPapers(t *testing.T) {
-	src, err := os.ReadFile("../../designs/fen-runner.yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	all, err := drawAll(review(t, src))
-	if err != nil {
-		t.Fatal(err)
-	}
+	_, all := drawnOf(t, demos[0])
 	seen := []string{"dossier"}
 	for _, d := range all {
 		if d.title == "" || d.shows == "" || len(d.sheets) == 0 {

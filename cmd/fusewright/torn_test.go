@@ -2,7 +2,6 @@ package main
 
 import (
 	"math"
-	"os"
 	"regexp"
 	"strings"
 	"testing"
@@ -16,16 +15,9 @@ import (
 // lie apart, does a line of a cell or paragraph end inside a number, or between a
 // number, its fraction and its unit.
 func TestNothingTorn(t *testing.T) {
-	src, err := os.ReadFile("../../designs/fen-runner.yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	r := review(t, src)
+	r := reviewOf(t, demos[0])
 	r.Design.Sheet.Lengths = "ft"
-	all, err := drawAll(r)
-	if err != nil {
-		t.Fatal(err)
-	}
+	all := papersOf(t, r)
 	sheets := document.Dossier(r, "Dossier", sectionsOf(r, all, "")).Sheets
 	for _, d := range all {
 		sheets = append(sheets, d.sheets...)

@@ -19,11 +19,7 @@ import (
 // untidy is a design that fmt changes.
 func untidy(t *testing.T, path string, mode fs.FileMode) {
 	t.Helper()
-	src, err := os.ReadFile("../../designs/fen-runner.yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	src = bytes.Replace(src, []byte("revision: B"), []byte("revision:   B"), 1)
+	src := bytes.Replace(sourceOf(t, demos[0]), []byte("revision: B"), []byte("revision:   B"), 1)
 	if err := os.WriteFile(path, src, mode); err != nil {
 		t.Fatal(err)
 	}
@@ -91,10 +87,7 @@ func TestRewritingKeepsPermissions(t *testing.T) {
 
 // size --write has the same manners.
 func TestSizeLeavesReadOnlyFiles(t *testing.T) {
-	src, err := os.ReadFile("../../designs/fen-runner.yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
+	src := sourceOf(t, demos[0])
 	file := filepath.Join(t.TempDir(), "open.yaml")
 	src = regexp.MustCompile(`rating: [0-9.]+ A`).ReplaceAll(src, []byte("rating: auto"))
 	if err := os.WriteFile(file, src, 0o444); err != nil {

@@ -48,24 +48,34 @@ type Options struct {
 // Draw makes the sheets of a reviewed design in order. Findings may be missing;
 // the circuit must be there.
 func Draw(review *harness.Review, opt Options) ([]*scene.Sheet, error) {
-	if review == nil || review.Circuit == nil {
-		return nil, fmt.Errorf("schematic: no circuit to draw")
-	}
-	d, err := plan(review, opt)
+	d, err := Lay(review, opt)
 	if err != nil {
 		return nil, err
 	}
 	return d.Paint(), nil
 }
 
-// Legend makes the sheets with the lists that explain a drawing and found no room on it,
-// as its sheets then say; none when all stand there.
-func Legend(review *harness.Review, opt Options) ([]*scene.Sheet, error) {
-	d, err := plan(review, opt)
+// Lay lays the sheets out that Draw makes, for those who paint more than these: the
+// legend, or the same places solved.
+func Lay(review *harness.Review, opt Options) (*paint.Drawing, error) {
+	if review == nil || review.Circuit == nil {
+		return nil, fmt.Errorf("schematic: no circuit to draw")
+	}
+	return plan(review, opt)
+}
+
+// Solve turns a usual drawing into that with the solved values of a situation, at the same
+// places or, where they have no room for the values, laid out anew. What was painted stays.
+func Solve(d *paint.Drawing, review *harness.Review, situation string) (*paint.Drawing, error) {
+	study, err := d.Studied(review, situation)
 	if err != nil {
 		return nil, err
 	}
-	return d.Legend(), nil
+	if !d.Dress(study) {
+		return laid(review, study, nil, d.Paper)
+	}
+	d.Lists.Again()
+	return d, nil
 }
 
 // Larger gives the paper on which a design takes fewer sheets than it does now, A3 for A4
@@ -97,10 +107,6 @@ func plan(review *harness.Review, opt Options) (*paint.Drawing, error) {
 		l.Signs = sign.OfChanges(opt.Changes, opt.asWas)
 		return laid(review, l, nil, paper)
 	}
-	study, err := l.Studied(review, opt.Situation)
-	if err != nil {
-		return nil, err
-	}
 	heaviest, err := l.Studied(review, solved.HeaviestSituation(review))
 	if err != nil {
 		return nil, err
@@ -109,10 +115,8 @@ func plan(review *harness.Review, opt Options) (*paint.Drawing, error) {
 	switch {
 	case err != nil:
 		return nil, err
-	case opt.Situation != "" && !d.Dress(study):
-		return laid(review, study, nil, paper)
 	case opt.Situation != "":
-		d.Lists.Again()
+		return Solve(d, review, opt.Situation)
 	case opt.NoFindings:
 		l.Signs.Hidden = true
 		d.Lists.Again()

@@ -31,7 +31,8 @@ func (b *builder) colourWires() {
 	if code == nil {
 		return
 	}
-	p := &palette{code: code, lib: b.lib, taken: map[meetKey]bool{}, serves: map[*Node]string{}, fed: map[*library.Colour]bool{}}
+	p := &palette{code: code, lib: b.lib, taken: map[meetKey]bool{}, serves: map[*Node]string{}, fed: map[*library.Colour]bool{},
+		pairs: map[string][]design.Colour{}}
 	for _, w := range b.c.Wires {
 		switch colour, held := b.colours[w.Number]; {
 		case !w.Spec.ColourAuto:
@@ -82,6 +83,7 @@ type palette struct {
 	taken  map[meetKey]bool
 	serves map[*Node]string
 	fed    map[*library.Colour]bool // base colours of feeds
+	pairs  map[string][]design.Colour
 }
 
 // meetKey is a colour at a place or in a run.
@@ -187,7 +189,7 @@ func (p *palette) order(s *strand) (list []design.Colour) {
 		return []design.Colour{{Base: p.lib.Colour(p.code.Base("several"))}}
 	}
 	own := p.code.Base(p.servesOf(s))
-	list = p.feeds(own)
+	list = slices.Clone(p.feeds(own))
 	for _, x := range p.code.Circuits {
 		if x.Colour != own {
 			list = append(list, p.feeds(x.Colour)...)
@@ -196,13 +198,18 @@ func (p *palette) order(s *strand) (list []design.Colour) {
 	return list
 }
 
-// feeds are a base colour alone and with each tracer.
+// feeds are a base colour alone and with each tracer, found once.
 func (p *palette) feeds(code string) []design.Colour {
+	list, known := p.pairs[code]
+	if known {
+		return list
+	}
 	base := p.lib.Colour(code)
-	list := []design.Colour{{Base: base}}
+	list = []design.Colour{{Base: base}}
 	for _, t := range p.code.Tracers {
 		list = p.with(list, base, p.lib.Colour(t))
 	}
+	p.pairs[code] = list
 	return list
 }
 
