@@ -162,6 +162,7 @@ type RelayForm struct {
 	Senses     bool               `key:"senses" show:"senses its feed"`                      // worked by the voltage of its own feed; the limits are those at which it closes and opens
 	Changeover bool               `key:"changeover"`                                         // has a break contact 87a
 	Reversing  bool               `key:"reversing" show:"reversing, two halves in one case"` // two changeover contacts with a coil each; feed and return are shared
+	Contactor  bool               `key:"contactor" show:"contactor"`                         // a switching device for power by standard: drawn with a contactor's contact
 	MakeA      float64            `key:"make A" need:"" in:"0.1,2000" show:"make *"`         // resistive load, contact 30-87
 	MakingA    float64            `key:"making A" in:"0.1,2000"`                             // most that the contact may close on, 30-87; 0 = not published
 	BreakA     float64            `key:"break A" in:"0.1,2000" show:"break *"`               // resistive load, contact 30-87a; zero when it has none

@@ -76,9 +76,12 @@ func setTitle(reader string) string {
 func sectionsOf(r *harness.Review, all []drawn, reader string) []document.Section {
 	var first, rest []document.Section
 	for _, d := range all {
-		s := document.Section{Title: d.title, Sheets: slices.Concat(d.sheets, d.legend)}
+		s := document.Section{Title: d.title, Sheets: d.sheets}
+		if !slices.ContainsFunc(all, func(o drawn) bool { return o.bound(reader) && explains(o.sheets, d.legend) }) {
+			s.Sheets = slices.Concat(d.sheets, d.legend)
+		}
 		switch {
-		case reader == "" && d.apart, reader != "" && !d.isFor(reader):
+		case !d.bound(reader):
 		case d.paper == findingsPaper && len(r.Findings) == 0:
 		case d.paper == findingsPaper:
 			first = append(first, s)
@@ -87,6 +90,35 @@ func sectionsOf(r *harness.Review, all []drawn, reader string) []document.Sectio
 		}
 	}
 	return append(first, rest...)
+}
+
+// bound tells whether a paper is in a reader's set, or in the whole.
+func (p *paper) bound(reader string) bool {
+	return reader == "" && !p.apart || reader != "" && p.isFor(reader)
+}
+
+// explains tells whether sheets explain all that a legend does.
+func explains(sheets, legend []*scene.Sheet) bool {
+	given := explained(sheets)
+	for what := range explained(legend) {
+		if !given[what] {
+			return false
+		}
+	}
+	return true
+}
+
+// explained are the lists of sheets, and the symbols in them.
+func explained(sheets []*scene.Sheet) map[string]bool {
+	found := map[string]bool{}
+	for _, s := range sheets {
+		for _, item := range s.Items {
+			if g := item.Begin; g != nil && (g.Class == "list" || g.Class == "legend") {
+				found[g.Class+" "+g.Title] = true
+			}
+		}
+	}
+	return found
 }
 
 // isFor tells whether a paper is bound into a reader's set. What lies on the board at

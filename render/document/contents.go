@@ -12,14 +12,26 @@ import (
 const contentsRowMM = 5.4
 
 // contents lists the sections with the page each begins on; every line leads
-// there.
-func (b *book) contents(sections []Section, firstPage int) {
+// there. Where they would not all stand on this page, they stand in two columns.
+func (b *book) contents(sections []Section, firstPage int) (onPage int) {
+	high := contentsRowMM * float64(len(sections))
+	half := contentsRowMM*float64((len(sections)+1)/2) + columnsAboveMM
+	if room := b.bottom() - b.y - b.headMM("Contents"); high > room && half <= room {
+		b.need(half)
+		b.inColumns(2)
+		b.levelPage, b.level = len(b.sheets), b.y+half
+		defer func() { b.levelPage = 0; b.inColumns(1) }()
+	} else {
+		b.need(min(high, 30*contentsRowMM)) // whole on one page, when a page holds it
+	}
 	page := firstPage
+	onPage = len(b.sheets)
 	for i, s := range sections {
 		b.need(contentsRowMM)
 		b.contentsLine(strconv.Itoa(i+1), s.Title, wording.Count(len(s.Sheets), "page", "pages"), page)
 		page += len(s.Sheets)
 	}
+	return onPage
 }
 
 // contentsLine is one section: number, title, extent, dots, page.

@@ -59,9 +59,7 @@ func front(r *harness.Review, title string, sections []Section, firstPage int) (
 	b.head("Cautions")
 	b.bullets(cautionsFor(r), large)
 	b.head("Contents")
-	b.need(contentsRowMM * float64(min(len(sections), 30))) // whole on one page, when a page holds it
-	contentsPage = len(b.sheets)
-	b.contents(sections, firstPage)
+	contentsPage = b.contents(sections, firstPage)
 	return b.finish(), contentsPage
 }
 

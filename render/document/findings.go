@@ -18,9 +18,11 @@ func Findings(r *harness.Review) []*scene.Sheet {
 				"harness is safe: the rules see only what the design says.", plain)
 		}
 		said := map[string]bool{}
+		b.inColumns(2)
 		for _, block := range report.New(r).Blocks() {
 			writeFinding(b, block, said)
 		}
+		b.inColumns(1)
 	})
 }
 
@@ -39,20 +41,20 @@ func writeFinding(b *book, f report.Block, said map[string]bool) {
 	}
 	title := fmt.Sprintf("%d  %s · %s · %s", f.Number, severity, f.Rule, f.About())
 	b.paraIn(title, bold, b.left(), b.width())
-	x, w := b.left()+6, b.width()-6
-	b.paraIn(f.What, plain, x, w)
+	say := func(text string, style scene.TextStyle) { b.paraIn(text, style, b.left()+6, b.width()-6) }
+	say(f.What, plain)
 	if f.Others != "" {
-		b.paraIn(f.Others, plain, x, w)
+		say(f.Others, plain)
 	}
-	b.paraIn(numbers(f, fresh(f.Source)), smallQuiet, x, w)
+	say(numbers(f, fresh(f.Source)), smallQuiet)
 	if fresh(f.Why) {
-		b.paraIn("Why: "+f.Why, smallQuiet, x, w)
+		say("Why: "+f.Why, smallQuiet)
 	}
 	if fresh(f.Change) {
-		b.paraIn("Change: "+f.Change, plain, x, w)
+		say("Change: "+f.Change, plain)
 	}
 	if f.Accepted != "" {
-		b.paraIn("Accepted because: "+f.Accepted, italic, x, w)
+		say("Accepted because: "+f.Accepted, italic)
 	}
 	b.y += 2
 }

@@ -77,7 +77,7 @@ type book struct {
 	paper  Paper
 	sheets []*scene.Sheet
 	y      float64 // where the next thing goes
-	tight  bool    // rows and headings closer together, to save a short last page
+	tight  bool    // rows and headings closer together, to save a page
 
 	// Text columns side by side: how many there are, the one being filled, where
 	// they begin on this page and how far down the longest reaches.
@@ -109,17 +109,14 @@ func newBookOn(p Paper, kind string, r *harness.Review) *book {
 	return b
 }
 
-// shortPage is the most lines on a last page that is worth pulling back: a third of it.
-const shortPage = 24
-
-// pulledBack fills a book; when its last page would hold a few lines alone, it is
-// filled again with everything closer together, and the shorter of both is kept.
+// pulledBack fills a book; where closer together everything takes a page less, that is
+// kept.
 func pulledBack(blank func() *book, fill func(*book) error) ([]*scene.Sheet, error) {
 	b := blank()
 	if err := fill(b); err != nil {
 		return nil, err
 	}
-	if len(b.sheets) > 1 && b.y < marginMM+nextHeadingMM+shortPage*scene.LineHeightMM(textSizeMM) {
+	if len(b.sheets) > 1 {
 		closer := blank()
 		closer.tight = true
 		if err := fill(closer); err == nil && len(closer.sheets) < len(b.sheets) {

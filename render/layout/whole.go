@@ -16,7 +16,7 @@ func Whole(r *harness.Review, b *formboard.Board) []*scene.Sheet {
 	var sheets []*scene.Sheet
 	for _, section := range b.Sections {
 		p := newPicture(section, lengths.Of(r.Design), 1, wireLists)
-		p.full = true
+		p.full, p.anyhow = true, true
 		p.window = scene.Rect{X: -1e5, Y: -1e5, W: 2e5, H: 2e5} // nothing is cut off
 		p.draw()
 		size := p.sheet.Bounds()

@@ -44,7 +44,7 @@ func TestAbsentLegendIsTold(t *testing.T) {
 			found, legend := words(d.Paint()), d.Legend()
 			told := 0
 			for text, n := range found {
-				if strings.HasSuffix(text, ": on the legend sheet") {
+				if strings.HasSuffix(text, ": on a later sheet") {
 					told += n
 				}
 			}

@@ -42,9 +42,9 @@ func newIEC() *Set {
 	for _, sym := range []*Symbol{
 		battery(), bank(), generator(), vehicleLoads(), tap(),
 		fuse(), breaker(), ptc(), spareWay(),
-		coil(), makeContact(), changeover(), resistor(), diode(), feedDiode(), zener(),
-		manualSwitch(), pushSwitch(), floatSwitch(), batterySwitch(),
-		lamp(), led(), heater(), motor(), pump(), horn(), socket(), electronics(), sensor(), voltmeter(), converter(),
+		coil(), makeContact(), changeover(), contactor(), contactorChangeover(), resistor(), diode(), feedDiode(), zener(),
+		manualSwitch(), pushSwitch(), floatSwitch(), positionContact(), batterySwitch(),
+		lamp(), led(), heater(), motor(), pump(), horn(), socket(), electronics(), sensor(), voltmeter(), converter(), solar(),
 		plug(), plugBack(),
 		frameGround(), groundBar(), negative(),
 		junction(), splice(), incoming(), outgoing(),

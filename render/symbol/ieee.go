@@ -15,7 +15,8 @@ func newIEEE() *Set {
 	}
 	for _, sym := range []*Symbol{
 		ieeeFuse(), ieeeBreaker(), ieeePTC(), ieeeResistor(), ieeeHeater(), ieeeCoil(),
-		ieeeMake(), ieeeChangeover(), ieeeSwitch(), ieeePush(), ieeeFloat(),
+		ieeeMake(Make), ieeeChangeover(Changeover), ieeeMake(Contactor), ieeeChangeover(ContactorCO),
+		ieeePositions(), ieeeSwitch(), ieeePush(), ieeeFloat(),
 		ieeeLamp(), ieeeMotor(), ieeePump(), ieeeHorn(), ieeeSocket(), ieeeGenerator(),
 		ieeePlug(Plug, -0.4, 0), ieeePlug(PlugBack, 0.15, -0.25),
 	} {
@@ -110,14 +111,14 @@ func plates(p *Pen) {
 	p.Line(2.4, 0, 4, 0)
 }
 
-// ieeeMake is an open contact: two plates that do not touch.
-func ieeeMake() *Symbol {
-	return twoPole(Make, 1.25, 0.25, func(p *Pen, _ string) { plates(p) }).linked(2, -0.577)
+// ieeeMake is an open contact: two plates that do not touch. A contactor's is the same.
+func ieeeMake(k Kind) *Symbol {
+	return twoPole(k, 1.25, 0.25, func(p *Pen, _ string) { plates(p) }).linked(2, -0.577)
 }
 
 // ieeeChangeover has the break contact above: two plates crossed by a stroke.
-func ieeeChangeover() *Symbol {
-	return twoPole(Changeover, 2.6, 0.25, func(p *Pen, _ string) {
+func ieeeChangeover(k Kind) *Symbol {
+	return twoPole(k, 2.6, 0.25, func(p *Pen, _ string) {
 		plates(p)
 		p.Line(0.8, 0, 0.8, -2, 1.6, -2)
 		p.Dot(0.8, 0)
@@ -140,6 +141,11 @@ func openSwitch(p *Pen) {
 // ieeeSwitch is a single-throw switch that stays where it is put.
 func ieeeSwitch() *Symbol {
 	return twoPole(Switch, 1.4, 0.3, func(p *Pen, _ string) { openSwitch(p) })
+}
+
+// ieeePositions is the same where a link works several together.
+func ieeePositions() *Symbol {
+	return twoPole(Positions, 1.4, 0.3, func(p *Pen, _ string) { openSwitch(p) }).linked(2, -0.62)
 }
 
 // ieeeFloat is a single-throw switch with a float on a stem at its blade.

@@ -32,3 +32,12 @@ func pushSwitch() *Symbol {
 		p.Line(1.4, -1.7, 1.4, -2.1, 2.6, -2.1, 2.6, -1.7)
 	})
 }
+
+// positionContact is one contact of a switch with positions: the link that works all of
+// them together meets its blade.
+func positionContact() *Symbol {
+	return twoPole(Positions, 1.25, 0.25, func(p *Pen, _ string) {
+		blade(p)
+		p.Line(3, 0, 4, 0)
+	}).linked(2, -0.577)
+}

@@ -35,6 +35,8 @@ const (
 	Coil        Kind = "relay coil"
 	Make        Kind = "make contact"
 	Changeover  Kind = "changeover contact"
+	Contactor   Kind = "contactor's contact"
+	ContactorCO Kind = "contactor's changeover contact"
 	Resistor    Kind = "resistor"
 	Diode       Kind = "diode"
 	FeedDiode   Kind = "diode in a feed"
@@ -42,6 +44,7 @@ const (
 	Switch      Kind = "manual switch"
 	PushSwitch  Kind = "push-button"
 	FloatSwitch Kind = "float switch"
+	Positions   Kind = "multi-position switch, a contact"
 
 	BatterySwitch Kind = "battery switch"
 
@@ -56,6 +59,7 @@ const (
 	Sensor       Kind = "sensor"
 	Voltmeter    Kind = "voltmeter"
 	Converter    Kind = "converter"
+	Solar        Kind = "photovoltaic generator"
 	Plug         Kind = "plug connection"
 	PlugBack     Kind = "plug connection, harness at the right"
 	Frame        Kind = "frame or chassis ground"

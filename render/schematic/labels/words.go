@@ -32,7 +32,7 @@ func (l *Labels) wordsOf(p *circuit.Part) (words, details string) {
 	case *design.Block:
 		return words, blockWords(src)
 	case *design.Switch:
-		return words, wording.Present([]string{switchWords(src), marks(p), l.plugWords(p)}, ", ")
+		return words, wording.Present([]string{switchWords(src), marks(p), l.plugWords(p), idle(src)}, ", ")
 	case *design.Diode:
 		return words, src.Type.Name
 	case *design.Load:
@@ -108,6 +108,21 @@ func switchWords(s *design.Switch) string {
 		return given("", s.RatingA, quantity.Current)
 	}
 	return atMost(s.RatingA, s.Type.ResistiveA)
+}
+
+// idle are the positions of a switch in which nothing is live; the others stand at its
+// outputs.
+func idle(s *design.Switch) string {
+	var names []string
+	for _, at := range s.Positions {
+		if len(at.Outputs) == 0 {
+			names = append(names, at.Name)
+		}
+	}
+	if len(names) == 0 {
+		return ""
+	}
+	return wording.And(names) + ": all open"
 }
 
 // marks are what stands at a switch's terminals, from its feed on: "C–NO". Those of one

@@ -133,7 +133,7 @@ func (l *Lists) tellOfAbsent(free [][]*column.Slot) {
 		name, _, _ := strings.Cut(q.Title, " (")
 		names = append(names, strings.TrimSuffix(name, " the drawing"))
 	}
-	note := []*column.List{{Title: wording.Present(names, ", ") + ": on the legend sheet", Whole: true}}
+	note := []*column.List{{Title: wording.Present(names, ", ") + ": on a later sheet", Whole: true}}
 	for i := range l.arr.Pages {
 		note = l.put(i, note, free[i])
 	}

@@ -81,8 +81,7 @@ func (l *Lists) noteRelay(used map[symbol.Kind]bool, c *cell.Cell) {
 	if c.Coil {
 		return
 	}
-	used[symbol.Make] = used[symbol.Make] || !c.Geometry.Changeover
-	used[symbol.Changeover] = used[symbol.Changeover] || c.Geometry.Changeover
+	used[parts.ContactKind(c.Part)] = true
 }
 
 // symbolPanel explains the symbols of all sheets, two to a row.

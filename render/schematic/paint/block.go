@@ -1,6 +1,7 @@
 package paint
 
 import (
+	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/render/scene"
 	"fusewright/render/schematic/cell"
@@ -38,6 +39,34 @@ func (a *painter) block(c *cell.Cell) {
 	for i, w := range c.Ways {
 		a.way(c, c.Rows[i], w)
 	}
+	if c.Part.Kind == circuit.Switch {
+		a.handle(c)
+	}
+}
+
+// wordsClear is how far a link ends from words, in mm.
+const wordsClear = 0.5
+
+// handle draws what works all contacts of a switch with positions: one link through
+// them, with the sign of a hand above the first.
+func (a *painter) handle(c *cell.Cell) {
+	link := a.Set.Symbol(symbol.Positions).Link
+	p := a.pen(c.X+cell.BlockFuse+c.Named, c.Rows[0].Y)
+	from := -2.1
+	for i, w := range c.Ways {
+		y := float64(c.Rows[i].Y - c.Rows[0].Y)
+		p.Link(link.X, from, link.X, y+link.Y)
+		if from = y + link.Y; w.Words != "" && i+1 < len(c.Ways) { // not through its words
+			foot := y + cell.CaptionBase(0.5, a.Signs.DropFor(a.Signs.OfRef(w.Ref)))/symbol.M
+			p.Link(link.X, from, link.X, foot-(lettering.CapMM+wordsClear)/symbol.M)
+			from = foot + 2*wordsClear/symbol.M
+		}
+	}
+	if s, ok := c.Part.Source.(*design.Switch); ok && s.Momentary {
+		p.Line(link.X-0.6, -1.7, link.X-0.6, -2.1, link.X+0.6, -2.1, link.X+0.6, -1.7)
+		return
+	}
+	p.Line(link.X-0.6, -2.1, link.X+0.6, -2.1)
 }
 
 // way draws one way of a block from the bar to the outline.

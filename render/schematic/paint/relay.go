@@ -5,6 +5,7 @@ import (
 	"fusewright/render/scene"
 	"fusewright/render/schematic/cell"
 	"fusewright/render/schematic/lettering"
+	"fusewright/render/schematic/parts"
 	"fusewright/render/schematic/route"
 	"fusewright/render/symbol"
 )
@@ -47,10 +48,7 @@ func (a *painter) relayContact(c *cell.Cell, p *symbol.Pen) {
 		a.restingContact(c, p)
 		return
 	}
-	kind := symbol.Make
-	if c.Geometry.Changeover {
-		kind = symbol.Changeover
-	}
+	kind := parts.ContactKind(c.Part)
 	p.Line(0, 0, 2, 0)
 	p.Line(6, 0, cell.RelayBody, 0)
 	contact := a.pen(c.X+2, y)
@@ -82,7 +80,7 @@ func (a *painter) restingContact(c *cell.Cell, p *symbol.Pen) {
 	p.Line(6, 0, cell.RelayBody, 0)
 	contact := a.pen(c.X+2, y)
 	contact.FlipM = cell.RelayBody - 4
-	a.Set.Symbol(symbol.Changeover).Draw(contact, "")
+	a.Set.Symbol(parts.ContactKind(c.Part)).Draw(contact, "")
 	a.terminal(c.X, y, 0.35, "87", scene.Left)
 	a.terminal(c.X+cell.RelayBody, y, -0.35, "30", scene.Right)
 	if g.CaseOf != nil { // no terminals of its own: bars inside the case

@@ -36,7 +36,7 @@ func Fans(p *circuit.Part) bool {
 // outputsOf are the outputs of a switch as ways, with the positions in which each is live.
 func outputsOf(p *circuit.Part, s *design.Switch) (list []*Way) {
 	for _, out := range s.Outputs() {
-		w := &Way{Number: out, Term: p.Terminal(out), Kind: switchKind(s)}
+		w := &Way{Number: out, Term: p.Terminal(out), Kind: symbol.Positions}
 		for _, at := range s.Positions {
 			if !slices.Contains(at.Outputs, out) {
 				continue
@@ -107,6 +107,21 @@ type RelayShape struct {
 	Floor      int           // lower edge of the outline, where 85 leaves
 	Roof       float64       // upper edge
 	Drop       int           // from the floor to the ground's sign
+}
+
+// ContactKind is the symbol of a relay's contact.
+func ContactKind(p *circuit.Part) symbol.Kind {
+	r, ok := p.Source.(*design.Relay)
+	form := ok && r.Form != nil
+	switch {
+	case form && r.Form.Contactor && r.Form.Changeover:
+		return symbol.ContactorCO
+	case form && r.Form.Contactor:
+		return symbol.Contactor
+	case form && r.Form.Changeover:
+		return symbol.Changeover
+	}
+	return symbol.Make
 }
 
 // RelayForm is what a relay has inside.

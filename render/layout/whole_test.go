@@ -1,0 +1,41 @@
+package layout
+
+import (
+	"os"
+	"testing"
+
+	"fusewright/harness/workshop/formboard"
+)
+
+// TestWholeNames: the board on one sheet names every place and numbers every run, as
+// the pages at full size do.
+func TestWholeNames(t *testing.T) {
+	for _, file := range []string{"../../designs/fen-runner.yaml", "../../designs/reed-skiff.yaml"} {
+		text, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		r := read(t, file, text)
+		board := formboard.Lay(r.Circuit)
+		written := map[string]bool{}
+		for _, s := range Whole(r, board) {
+			for _, item := range s.Items {
+				if item.Text != nil {
+					written[item.Text.String] = true
+				}
+			}
+		}
+		for _, section := range board.Sections {
+			for _, s := range section.Spots {
+				if !written[s.Place.Name] {
+					t.Errorf("%s: place %q is not named", file, s.Place.Name)
+				}
+			}
+			for _, l := range section.Limbs {
+				if !written[number(l.Run)] {
+					t.Errorf("%s: run %s has no number", file, number(l.Run))
+				}
+			}
+		}
+	}
+}
