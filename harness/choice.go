@@ -21,7 +21,8 @@ func (r *Review) Together() *together.Plan {
 }
 
 // Remedies groups the findings by what they follow from, with the changes that were
-// tried against them. It takes up to some hundred reviews, so it is no stage of Assess.
+// tried against them, and keeps that as the review's plan. It takes up to some hundred
+// reviews, so it is no stage of Assess; the design changes meanwhile.
 func (r *Review) Remedies() *remedy.Plan {
 	most := make([]float64, len(r.Circuit.Branches))
 	for _, s := range r.Solutions {
@@ -32,7 +33,7 @@ func (r *Review) Remedies() *remedy.Plan {
 		}
 	}
 	rater := conductor.NewRater(r.Design.Library, r.Design.Practice)
-	return remedy.Compute(&remedy.Input{Design: r.Design, Circuit: r.Circuit, Findings: r.Findings,
+	r.Plan = remedy.Compute(&remedy.Input{Design: r.Design, Circuit: r.Circuit, Findings: r.Findings,
 		Amps: func(b *circuit.Branch) float64 { return most[b.Index] },
 		Judge: func() ([]*finding.Finding, bool) {
 			changed, err := assess(r.Design, rater)
@@ -41,6 +42,7 @@ func (r *Review) Remedies() *remedy.Plan {
 			}
 			return changed.Findings, true
 		}})
+	return r.Plan
 }
 
 // stops tells whether a load that runs in a situation is still on there in a changed

@@ -12,6 +12,7 @@ import (
 	"fusewright/harness/network/corner"
 	"fusewright/harness/network/solve"
 	"fusewright/harness/network/warm"
+	"fusewright/harness/remedy"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/review/rules"
 	"fusewright/harness/sizing"
@@ -40,6 +41,8 @@ type Review struct {
 	// Corners are the situations at nominal, with the temperature of every wire,
 	// and at their worst corners. Solutions are its nominal ones.
 	Corners *corner.Set
+	// Plan is what follows from what, see Remedies; nil until that is asked for.
+	Plan *remedy.Plan
 }
 
 // Assess takes a design that read without problems through every stage. What
