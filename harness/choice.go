@@ -7,6 +7,7 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/formula/conductor"
 	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/corner"
 	"fusewright/harness/network/solve"
 	"fusewright/harness/remedy"
 	"fusewright/harness/review/finding"
@@ -25,8 +26,8 @@ func (r *Review) Together() *together.Plan {
 // reviews, so it is no stage of Assess; the design changes meanwhile.
 func (r *Review) Remedies() *remedy.Plan {
 	most := make([]float64, len(r.Circuit.Branches))
-	for _, s := range r.Solutions {
-		for i, a := range s.BranchA {
+	for _, x := range r.Corners.Results[corner.Nominal] {
+		for i, a := range x.Solution.BranchA {
 			if a = math.Abs(a); !math.IsInf(a, 0) {
 				most[i] = max(most[i], a)
 			}

@@ -11,7 +11,6 @@ import (
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
 	"fusewright/harness/network/solve"
-	"fusewright/harness/network/warm"
 	"fusewright/harness/remedy"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/review/rules"
@@ -72,7 +71,7 @@ func assess(d *design.Design, rater *conductor.Rater) (*Review, error) {
 	var faults sync.WaitGroup
 	faults.Go(func() { r.Faults = fault.ComputeBy(c, rater) })
 	r.Corners = corner.ComputeBy(c, rater)
-	r.Solutions = warm.Solutions(r.Corners.Results[corner.Nominal])
+	r.Solutions = r.Corners.Solutions()
 	r.Budget = budget.Compute(c, r.Solutions)
 	faults.Wait()
 	r.Protection = protection.Compute(c, r.Solutions, r.Faults)

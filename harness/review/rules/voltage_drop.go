@@ -210,7 +210,7 @@ func (p *Pass) lossOf(part *circuit.Part, load *circuit.Branch, in *design.Situa
 		return nil
 	}
 	l := &loss{in: s, whole: p.dropOf(s, load)}
-	for _, way := range append(p.c.Ways(part), circuit.Path{Branches: part.Leads()}) {
+	for _, way := range append(p.c.WaysIn(part, s.BranchA), circuit.Path{Branches: part.Leads()}) {
 		for _, b := range way.Branches {
 			if math.Abs(s.BranchA[b.Index]) < 0.01*math.Abs(s.BranchA[load.Index]) {
 				continue // an open contact: of a motor that runs the other way round
@@ -240,8 +240,8 @@ func (l *loss) text() string {
 
 // solutionOf is the operating point of a situation; nil without one.
 func (f *facts) solutionOf(in *design.Situation) *solve.Solution {
-	for _, s := range f.usable {
-		if s.Situation == in {
+	for _, s := range f.allSolutions() {
+		if s.Situation == in && s.Status == solve.Converged {
 			return s
 		}
 	}
@@ -270,10 +270,9 @@ func (f *facts) worstDrop(b *circuit.Branch) measure {
 
 // wireDrop is the part of it that the wires of the load's way take.
 func (f *facts) wireDrop(part *circuit.Part, b *circuit.Branch) measure {
-	wires := f.c.WayConductors(part)
 	return f.dropShare(b, func(s *solve.Solution) float64 {
 		sum := 0.0
-		for _, w := range wires {
+		for _, w := range f.c.WayConductorsIn(part, s.BranchA) {
 			sum += math.Abs(s.Volts(w))
 		}
 		return sum
