@@ -22,7 +22,8 @@ var voltageDrop = &Rule{
 	Title: "too much voltage is lost between battery and load",
 	Says:  "too much voltage drop",
 	Doc: "For every load that is on: the voltage at the battery's posts less the voltage at the load, so " +
-		"feed and return together, with fuses, contacts and terminations and the lead that it comes with (`lead`, where its length is given), wires warm. The worst " +
+		"feed and return together, with fuses, contacts and terminations and the lead that it comes with (`lead`, where its length is given), wires warm. Each feed of " +
+		"a load that several switches feed is tried alone too. The worst " +
 		"situation is reported, at nominal values, as is likely and in its worst case. The limits are defined for the " +
 		"conductors at nominal values: what these lose there decides. When contacts and fuses take the whole drop above one and a half times the " +
 		"limit it is a fault too; where the whole drop passes the limit as is likely it is advice, and so are wires that lose more than is usual for what is on for long, or than the load's maker asks (`drop aim`). On boats the wires of what the library calls `critical afloat` " +
