@@ -7,6 +7,7 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/formula/conductor"
 	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/corner"
 	"fusewright/harness/network/solve"
 	"fusewright/harness/remedy"
 	"fusewright/harness/review/finding"
@@ -21,18 +22,19 @@ func (r *Review) Together() *together.Plan {
 }
 
 // Remedies groups the findings by what they follow from, with the changes that were
-// tried against them. It takes up to some hundred reviews, so it is no stage of Assess.
+// tried against them, and keeps that as the review's plan. It takes up to some hundred
+// reviews, so it is no stage of Assess; the design changes meanwhile.
 func (r *Review) Remedies() *remedy.Plan {
 	most := make([]float64, len(r.Circuit.Branches))
-	for _, s := range r.Solutions {
-		for i, a := range s.BranchA {
+	for _, x := range r.Corners.Results[corner.Nominal] {
+		for i, a := range x.Solution.BranchA {
 			if a = math.Abs(a); !math.IsInf(a, 0) {
 				most[i] = max(most[i], a)
 			}
 		}
 	}
 	rater := conductor.NewRater(r.Design.Library, r.Design.Practice)
-	return remedy.Compute(&remedy.Input{Design: r.Design, Circuit: r.Circuit, Findings: r.Findings,
+	r.Plan = remedy.Compute(&remedy.Input{Design: r.Design, Circuit: r.Circuit, Findings: r.Findings,
 		Amps: func(b *circuit.Branch) float64 { return most[b.Index] },
 		Judge: func() ([]*finding.Finding, bool) {
 			changed, err := assess(r.Design, rater)
@@ -41,6 +43,7 @@ func (r *Review) Remedies() *remedy.Plan {
 			}
 			return changed.Findings, true
 		}})
+	return r.Plan
 }
 
 // stops tells whether a load that runs in a situation is still on there in a changed

@@ -11,7 +11,7 @@ import (
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
 	"fusewright/harness/network/solve"
-	"fusewright/harness/network/warm"
+	"fusewright/harness/remedy"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/review/rules"
 	"fusewright/harness/sizing"
@@ -40,6 +40,8 @@ type Review struct {
 	// Corners are the situations at nominal, with the temperature of every wire,
 	// and at their worst corners. Solutions are its nominal ones.
 	Corners *corner.Set
+	// Plan is what follows from what, see Remedies; nil until that is asked for.
+	Plan *remedy.Plan
 }
 
 // Assess takes a design that read without problems through every stage. What
@@ -69,7 +71,7 @@ func assess(d *design.Design, rater *conductor.Rater) (*Review, error) {
 	var faults sync.WaitGroup
 	faults.Go(func() { r.Faults = fault.ComputeBy(c, rater) })
 	r.Corners = corner.ComputeBy(c, rater)
-	r.Solutions = warm.Solutions(r.Corners.Results[corner.Nominal])
+	r.Solutions = r.Corners.Solutions()
 	r.Budget = budget.Compute(c, r.Solutions)
 	faults.Wait()
 	r.Protection = protection.Compute(c, r.Solutions, r.Faults)

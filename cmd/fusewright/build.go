@@ -113,6 +113,7 @@ func renderDrawn(out *outputs, r *harness.Review, all []drawn, reader string) {
 
 // drawAll draws every paper, on all processors.
 func drawAll(r *harness.Review) ([]drawn, error) {
+	r.Remedies() // tried on the design itself, so before anything is drawn
 	s, all, errs := subjectOf(r), make([]drawn, len(papers)), make([]error, len(papers))
 	var wait sync.WaitGroup
 	for i, p := range papers {

@@ -45,6 +45,7 @@ func (c *drawCmd) Run(io *streams, cli *program) error {
 	if err != nil {
 		return err
 	}
+	review.Remedies() // the bench sheet stands as the flagged one does
 	opt := schematic.Options{NoFindings: c.Bench, Relays: c.Relays, Situation: c.Situation}
 	if c.Symbols != "" {
 		opt.Symbols = symbol.SetByName(c.Symbols)

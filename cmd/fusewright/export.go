@@ -94,6 +94,7 @@ func (c *exportCmd) sheets(r *harness.Review) ([]*scene.Sheet, error) {
 	case "board":
 		return layout.Whole(r, formboard.Lay(r.Circuit)), nil
 	}
+	r.Remedies()
 	return schematic.Draw(r, schematic.Options{})
 }
 

@@ -14,8 +14,10 @@ import (
 )
 
 // TestOneNumber: a finding has one number, which the flag in the drawing, its line in
-// the list, the paper of findings, the terminal and the JSON show.
+// the list, the paper of findings, the terminal and the JSON show. What follows from
+// another has no flag and no line beside the drawing; the paper says from which.
 func TestOneNumber(t *testing.T) {
+	follow := 0
 	for _, file := range []string{"../../designs/reed-skiff.yaml", "../../testdata/corpus/fault/always-hot-usb-socket.yaml"} {
 		r := reviewOf(t, file)
 		rules := map[int]string{}
@@ -25,6 +27,7 @@ func TestOneNumber(t *testing.T) {
 			}
 			rules[row.Number] = row.Rule
 		}
+		follows := r.Remedies().Follows()
 		paper := words(document.Findings(r))
 		for n, rule := range rules {
 			if !regexp.MustCompile(fmt.Sprintf(`(?m)^%d +(accepted )?(danger|fault|advice) · %s · `, n, rule)).MatchString(paper) {
@@ -32,7 +35,7 @@ func TestOneNumber(t *testing.T) {
 			}
 		}
 		var brief strings.Builder
-		if err := report.WriteBrief(&brief, report.New(r), r.Remedies(), 100); err != nil {
+		if err := report.WriteBrief(&brief, report.New(r), r.Plan, 100); err != nil {
 			t.Fatal(err)
 		}
 		for _, f := range r.Findings {
@@ -44,7 +47,7 @@ func TestOneNumber(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		flags := 0
+		flags := map[int]bool{}
 		for _, s := range sheets {
 			for _, item := range s.Items {
 				if item.Begin == nil || item.Begin.Class != "finding" {
@@ -54,12 +57,22 @@ func TestOneNumber(t *testing.T) {
 				if _, err := fmt.Sscanf(item.Begin.Title, "finding %d: %s", &n, &rule); err != nil || rules[n] != rule {
 					t.Errorf("%s: flag %q, but %d is %s", file, item.Begin.Title, n, rules[n])
 				}
-				flags++
+				flags[n] = true
 			}
 		}
-		if flags == 0 {
+		if follow += len(follows); len(flags) == 0 {
 			t.Errorf("%s: no flags", file)
 		}
+		drawn := words(sheets)
+		for n := range rules {
+			listed := flags[n] || regexp.MustCompile(fmt.Sprintf(`\balso (\d+, )*%d\b`, n)).MatchString(drawn)
+			if cause := follows[n]; listed == (cause != 0) || cause != 0 && !strings.Contains(paper, fmt.Sprintf("Follows from %d.", cause)) {
+				t.Errorf("%s: %d is listed beside the drawing: %t; it follows from %d", file, n, listed, cause)
+			}
+		}
+	}
+	if follow == 0 {
+		t.Error("nothing follows from anything")
 	}
 }
 

@@ -8,6 +8,42 @@ import (
 	"fusewright/harness/sizing"
 )
 
+// Lead is the finding that the others of a cause follow from: the figure that is asked
+// about where the change is a guess, else the first.
+func (c *Cause) Lead() *finding.Finding {
+	if c.Remedy != nil && c.Remedy.Guess {
+		if at := slices.IndexFunc(c.Findings, func(f *finding.Finding) bool { return f.Meant != nil }); at >= 0 {
+			return c.Findings[at]
+		}
+	}
+	return c.Findings[0]
+}
+
+// Follows tells, by the number of a finding, the number of the one it follows from: the
+// cause's remedy clears both. What is only eased, or is graver than its cause, stands for
+// itself, as does a number of which one finding does.
+func (p *Plan) Follows() map[int]int {
+	from := map[int]int{}
+	if p == nil {
+		return from
+	}
+	stands := map[int]bool{}
+	for _, c := range p.Causes {
+		lead := c.Lead()
+		for _, f := range c.Findings {
+			if c.Remedy == nil || f.Number == lead.Number || f.Severity > lead.Severity || !c.Remedy.mends(f) {
+				stands[f.Number] = true
+			} else if from[f.Number] == 0 {
+				from[f.Number] = lead.Number
+			}
+		}
+	}
+	for n := range stands {
+		delete(from, n)
+	}
+	return from
+}
+
 // mostTried is how many other changes are shown with a cause.
 const mostTried = 2
 

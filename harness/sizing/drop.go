@@ -72,7 +72,7 @@ func (e end) ohm() float64 {
 // findDrops takes apart the way of every load in the situation in which it loses
 // most, once for each limit that may bind: what its wires may lose at nominal,
 // what may be lost in all there, and the voltage that it needs in the worst case.
-// Of loads fed by several ways the first is taken.
+// Of loads fed by several ways the first that carries there is taken.
 func (w *view) findDrops() {
 	w.drops, w.through, w.tuned = nil, make([][]use, len(w.s.slots)), w.s.tuned
 	nominal := w.v.corners.Results[corner.Nominal]
@@ -141,7 +141,7 @@ func (w *view) worstDrop(b *circuit.Branch, results []*warm.Result, wires bool, 
 			nowV: postsV - r.Solution.LoadV(b)}
 		if wires {
 			d.nowV = 0
-			for _, way := range w.ways(b) {
+			for _, way := range w.ways(b, r) {
 				for _, x := range way.Branches {
 					if x.Wire != nil || x.OfLead() {
 						d.nowV += math.Abs(r.Solution.Volts(x))
@@ -156,9 +156,9 @@ func (w *view) worstDrop(b *circuit.Branch, results []*warm.Result, wires bool, 
 	return worst
 }
 
-// ways are the main feed of a load and the return that carries most.
-func (w *view) ways(b *circuit.Branch) [2]circuit.Path {
-	return [2]circuit.Path{w.v.c.MainFeed(b.A), w.back(b.B)}
+// ways are the feed of a load that carries in a result and the return that carries most.
+func (w *view) ways(b *circuit.Branch, r *warm.Result) [2]circuit.Path {
+	return [2]circuit.Path{w.v.c.FeedIn(b.A, r.Solution.BranchA), w.back(b.B)}
 }
 
 // back is the way home from a node that carries most.
@@ -172,7 +172,7 @@ func (w *view) takeApart(d *drop) {
 	}
 	known := w.terms[r]
 	d.restV = d.nowV
-	for _, way := range w.ways(d.load) {
+	for _, way := range w.ways(d.load, r) {
 		for _, x := range way.Branches {
 			i := w.slotOf[x.Index]
 			if i < 0 || d.wires && x.Wire == nil {

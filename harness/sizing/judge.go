@@ -6,7 +6,6 @@ import (
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
 	"fusewright/harness/network/solve"
-	"fusewright/harness/network/warm"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/review/rules"
 	"fusewright/harness/study/fault"
@@ -45,7 +44,7 @@ func (s *search) judge() (*verdict, error) {
 		return nil, err
 	}
 	corners := corner.ComputeBy(c, s.rater)
-	v := &verdict{c: c, corners: corners, sols: warm.Solutions(corners.Results[corner.Nominal])}
+	v := &verdict{c: c, corners: corners, sols: corners.Solutions()}
 	v.faults = fault.ShortsBy(c, s.rater)
 	v.protection = protection.ForRules(c, v.faults)
 	found := rules.CheckSizes(v.input())
@@ -102,7 +101,7 @@ func (s *search) pastRating(v *verdict, f *finding.Finding) bool {
 		if b.Fuse.Ref != f.Ref {
 			continue
 		}
-		for k := range v.sols {
+		for k := range v.corners.Results[corner.Nominal] {
 			if v.corners.Usable(k) && corner.Beyond(v.corners.Amps(k, b).Corner, nearRating*b.Fuse.Rating.RatingA) {
 				return true
 			}

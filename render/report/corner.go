@@ -114,17 +114,17 @@ func NewCorners(r *harness.Review) *CornerReport {
 func cornerFigure(r *harness.Review, v corner.Value, situation int, scale float64) CornerFigure {
 	f := CornerFigure{Nominal: finite(v.Nominal * scale), Likely: finite(v.Likely * scale), Corner: finite(v.Corner * scale), State: v.At.String()}
 	if situation >= 0 {
-		f.Situation = r.Design.Situations[situation].Name
+		f.Situation = r.Corners.Solution(situation).Situation.Name
 	}
 	return f
 }
 
 func (rep *CornerReport) addLoad(r *harness.Review, b *circuit.Branch) {
-	s, way := r.Corners, r.Circuit.WayConductors(b.Part)
-	on := func(i int) bool { return r.Solutions[i].LoadOn[b.Index] }
+	s := r.Corners
+	on := func(i int) bool { return s.Solution(i).LoadOn[b.Index] }
 	drop := func(i int) corner.Value { return s.Drop(i, b) }
 	wires := func(i int) corner.Value {
-		return s.Figure(i, 1, func(x *solve.Solution) float64 { return WayDropV(x, b, way) })
+		return s.Figure(i, 1, func(x *solve.Solution) float64 { return WayDropV(x, b, r.Circuit.WayConductorsIn(b.Part, x.BranchA)) })
 	}
 	volts := func(i int) corner.Value { return s.LoadV(i, b) }
 	_, dropIn := s.WorstIn(1, corner.AtWorst, on, drop)
@@ -211,7 +211,7 @@ func (rep *CornerReport) addUnsettled(r *harness.Review) {
 		for i, x := range results {
 			if x.Why != "" {
 				rep.Unsettled = append(rep.Unsettled,
-					r.Design.Situations[i].Name+", "+corner.State(state).String()+": "+x.Why)
+					r.Corners.Solution(i).Situation.Name+", "+corner.State(state).String()+": "+x.Why)
 			}
 		}
 	}

@@ -88,20 +88,23 @@ func (c *Circuit) Ways(part *Part) []Path {
 	return []Path{c.MainFeed(plus.Node), c.MainReturn(minus.Node)}
 }
 
-// WayWires are the branches of the wires of a part's Ways.
+// WayWires are the branches of the wires of every feed of a part, each once, and of its
+// main return.
 func (c *Circuit) WayWires(part *Part) []*Branch {
 	var wires []*Branch
-	for _, way := range c.Ways(part) {
+	ways := c.Ways(part)
+	if len(ways) > 0 {
+		feeds, _ := c.FeedPaths(part.Terminal("+").Node)
+		ways = append(feeds, ways[1:]...)
+	}
+	for _, way := range ways {
 		for _, w := range way.Wires() {
-			wires = append(wires, w.Branch)
+			if !slices.Contains(wires, w.Branch) {
+				wires = append(wires, w.Branch)
+			}
 		}
 	}
 	return wires
-}
-
-// WayConductors are WayWires and the lead that the part comes with.
-func (c *Circuit) WayConductors(part *Part) []*Branch {
-	return append(c.WayWires(part), part.Leads()...)
 }
 
 // Leads is the lead that an accessory comes with, where its length is known.

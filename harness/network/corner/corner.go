@@ -3,18 +3,21 @@ package corner
 import (
 	"math"
 
+	"fusewright/harness/design"
 	"fusewright/harness/formula/conductor"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
 	"fusewright/harness/network/warm"
 )
 
-// Set is every situation of a design in every state.
+// Set is every situation of a design in every state, and after them those in which a load
+// of several feeds is on by one of them alone (circuit.Alone).
 type Set struct {
 	Model      *warm.Model // at the design's ambients
 	Hot        *warm.Model // at the corner's
 	Tolerances *Tolerances
-	Results    [states][]*warm.Result // by state, by situation in design order
+	Results    [states][]*warm.Result // by state, by situation in design order, then by Alone
+	Alone      []*design.Situation
 }
 
 // Compute solves every situation of a circuit in every state.
@@ -28,10 +31,10 @@ func ComputeBy(c *circuit.Circuit, rater *conductor.Rater) *Set {
 
 func compute(c *circuit.Circuit, m *warm.Model) *Set {
 	t := TolerancesOf(c.Design)
-	s := &Set{Model: m, Tolerances: t}
+	s := &Set{Model: m, Tolerances: t, Alone: c.Alone()}
 	s.Hot = s.Model.Hotter(t.AmbientK)
 	plan := solve.Prepare(c)
-	nominal := s.Model.All(plan, func(int) solve.Options { return solve.Options{} }, nil)
+	nominal := s.Model.All(plan, func(int) solve.Options { return solve.Options{} }, nil, s.Alone...)
 	s.Results[Nominal] = nominal
 	for state := Nominal + 1; state < states; state++ {
 		model, from := s.Model, nominal
@@ -46,10 +49,19 @@ func compute(c *circuit.Circuit, m *warm.Model) *Set {
 		}
 		s.Results[state] = model.All(plan, func(i int) solve.Options {
 			return t.options(c.Design, state, nominal[i])
-		}, from)
+		}, from, s.Alone...)
 	}
 	return s
 }
+
+// Solutions are the nominal operating points of the design's own situations.
+func (s *Set) Solutions() []*solve.Solution {
+	all := warm.Solutions(s.Results[Nominal])
+	return all[:len(all)-len(s.Alone)]
+}
+
+// Solution is the nominal operating point of a situation.
+func (s *Set) Solution(situation int) *solve.Solution { return s.Results[Nominal][situation].Solution }
 
 // Options are what the solver takes for a situation in a state, wire
 // temperatures included, so that others can solve the very same network.

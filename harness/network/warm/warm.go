@@ -2,6 +2,7 @@ package warm
 
 import (
 	"runtime"
+	"slices"
 	"sync"
 
 	"fusewright/harness/design"
@@ -28,22 +29,23 @@ func (m *Model) Solve(p *solve.Plan, s *design.Situation, opt solve.Options, fro
 	return r
 }
 
-// All solves every situation of the design, in design order, each under its
+// All solves every situation of the design, in design order, and then further ones, each under its
 // options and from the result of the same situation in from (nil = from the
 // ambients). It uses the machine's processors; the results do not depend on how
 // many there are.
-func (m *Model) All(p *solve.Plan, opt func(situation int) solve.Options, from []*Result) []*Result {
+func (m *Model) All(p *solve.Plan, opt func(situation int) solve.Options, from []*Result, further ...*design.Situation) []*Result {
 	d := m.Circuit.Design
 	if d == nil {
 		return nil
 	}
-	out := make([]*Result, len(d.Situations))
+	situations := slices.Concat(d.Situations, further)
+	out := make([]*Result, len(situations))
 	each(len(out), func(i int) {
 		var start *Result
 		if from != nil {
 			start = from[i]
 		}
-		out[i] = m.Solve(p, d.Situations[i], opt(i), start)
+		out[i] = m.Solve(p, situations[i], opt(i), start)
 	})
 	return out
 }

@@ -8,6 +8,7 @@ import (
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
 	"fusewright/harness/network/solve"
+	"fusewright/harness/network/warm"
 )
 
 // cornered is a figure at nominal values, as it is likely and in the worst case, in
@@ -31,12 +32,12 @@ type measure func(by corner.Kind) cornered
 func (f *facts) worstCorner(by corner.Kind, sign float64, ok func(*solve.Solution) bool,
 	figure func(*solve.Solution) float64, at func(*corner.Set, int) corner.Value) cornered {
 	if c := f.in.Corners; c != nil {
-		v, i := c.WorstIn(sign, by, func(i int) bool { return ok(f.in.Solutions[i]) },
+		v, i := c.WorstIn(sign, by, func(i int) bool { return ok(c.Solution(i)) },
 			func(i int) corner.Value { return at(c, i) })
 		if i < 0 {
 			return cornered{by: by}
 		}
-		return cornered{v, f.in.Solutions[i].Situation, by}
+		return cornered{v, c.Solution(i).Situation, by}
 	}
 	worst := cornered{by: by}
 	for _, s := range f.usable {
@@ -45,6 +46,15 @@ func (f *facts) worstCorner(by corner.Kind, sign float64, ok func(*solve.Solutio
 		}
 	}
 	return worst
+}
+
+// allSolutions are the operating points of the situations, and of those in which a load is
+// on by one of its feeds alone.
+func (f *facts) allSolutions() []*solve.Solution {
+	if c := f.in.Corners; c != nil {
+		return warm.Solutions(c.Results[corner.Nominal])
+	}
+	return f.in.Solutions
 }
 
 // figureOf measures a figure of a solution, the greatest (sign 1) or the least (sign

@@ -43,7 +43,7 @@ loads:
 		}
 		failed := map[cause][]*solve.Solution{}
 		var order []cause
-		for _, s := range p.in.Solutions {
+		for _, s := range p.allSolutions() {
 			if s.Status == solve.Converged {
 				continue
 			}
@@ -68,7 +68,7 @@ func (p *Pass) unsolvedCorners() {
 	if p.in.Corners == nil {
 		return
 	}
-	for i := range p.in.Solutions {
+	for i := range p.allSolutions() {
 		if s, state, failed := p.in.Corners.Unsolved(i); failed {
 			p.reportUnsolved(s, ", in the worst case ("+state.String()+")", 0)
 		}

@@ -22,7 +22,8 @@ var voltageDrop = &Rule{
 	Title: "too much voltage is lost between battery and load",
 	Says:  "too much voltage drop",
 	Doc: "For every load that is on: the voltage at the battery's posts less the voltage at the load, so " +
-		"feed and return together, with fuses, contacts and terminations and the lead that it comes with (`lead`, where its length is given), wires warm. The worst " +
+		"feed and return together, with fuses, contacts and terminations and the lead that it comes with (`lead`, where its length is given), wires warm. Each feed of " +
+		"a load that several switches feed is tried alone too. The worst " +
 		"situation is reported, at nominal values, as is likely and in its worst case. The limits are defined for the " +
 		"conductors at nominal values: what these lose there decides. When contacts and fuses take the whole drop above one and a half times the " +
 		"limit it is a fault too; where the whole drop passes the limit as is likely it is advice, and so are wires that lose more than is usual for what is on for long, or than the load's maker asks (`drop aim`). On boats the wires of what the library calls `critical afloat` " +
@@ -210,7 +211,7 @@ func (p *Pass) lossOf(part *circuit.Part, load *circuit.Branch, in *design.Situa
 		return nil
 	}
 	l := &loss{in: s, whole: p.dropOf(s, load)}
-	for _, way := range append(p.c.Ways(part), circuit.Path{Branches: part.Leads()}) {
+	for _, way := range append(p.c.WaysIn(part, s.BranchA), circuit.Path{Branches: part.Leads()}) {
 		for _, b := range way.Branches {
 			if math.Abs(s.BranchA[b.Index]) < 0.01*math.Abs(s.BranchA[load.Index]) {
 				continue // an open contact: of a motor that runs the other way round
@@ -240,8 +241,8 @@ func (l *loss) text() string {
 
 // solutionOf is the operating point of a situation; nil without one.
 func (f *facts) solutionOf(in *design.Situation) *solve.Solution {
-	for _, s := range f.usable {
-		if s.Situation == in {
+	for _, s := range f.allSolutions() {
+		if s.Situation == in && s.Status == solve.Converged {
 			return s
 		}
 	}
@@ -270,10 +271,9 @@ func (f *facts) worstDrop(b *circuit.Branch) measure {
 
 // wireDrop is the part of it that the wires of the load's way take.
 func (f *facts) wireDrop(part *circuit.Part, b *circuit.Branch) measure {
-	wires := f.c.WayConductors(part)
 	return f.dropShare(b, func(s *solve.Solution) float64 {
 		sum := 0.0
-		for _, w := range wires {
+		for _, w := range f.c.WayConductorsIn(part, s.BranchA) {
 			sum += math.Abs(s.Volts(w))
 		}
 		return sum

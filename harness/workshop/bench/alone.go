@@ -34,47 +34,17 @@ func (m *maker) alone(all []*solved) {
 // ways are the readings of a load on each way in alone; none where it has only one, or
 // where a way carries nothing in this pass.
 func (m *maker) ways(s *solved, p *circuit.Part) (checks []*Check) {
-	sets := m.switchSets(p)
+	sets := m.c.FeedSwitches(p)
 	if len(sets) < 2 {
 		return nil
 	}
 	for _, set := range sets {
-		still := *s.situation
-		still.Open = without(slices.Concat(sets...), set)
-		still.Closed = append(without(still.Closed, still.Open), set...)
-		if c := m.point(m.pass(&still), p); c != nil && c.Below {
+		if c := m.point(m.pass(circuit.Only(s.situation, sets, set)), p); c != nil && c.Below {
 			c.Where += ", only " + m.refs(set) + " closed"
 			checks = append(checks, c)
 		}
 	}
 	return checks
-}
-
-// switchSets are the switches on each way to a load, each set once; a way with every
-// switch of another and more is none of its own, nor is one without a switch.
-func (m *maker) switchSets(p *circuit.Part) (sets [][]*design.Switch) {
-	paths, _ := m.c.FeedPaths(p.Terminal("+").Node)
-	var met [][]*design.Switch
-	for _, path := range paths {
-		var set []*design.Switch
-		for _, b := range path.Branches {
-			if b.Closer != nil && b.Closer.Switch != nil {
-				set = append(set, b.Closer.Switch)
-			}
-		}
-		met = append(met, set)
-	}
-	for i, set := range met {
-		covered := slices.IndexFunc(met, func(o []*design.Switch) bool { return len(without(o, set)) == 0 })
-		if len(set) > 0 && covered == i {
-			sets = append(sets, set)
-		}
-	}
-	return sets
-}
-
-func without(list, gone []*design.Switch) []*design.Switch {
-	return slices.DeleteFunc(slices.Clone(list), func(x *design.Switch) bool { return slices.Contains(gone, x) })
 }
 
 // refs names switches as on the schematic.

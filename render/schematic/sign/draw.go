@@ -99,8 +99,11 @@ func (m *Entry) Head() string {
 		severity = "accepted"
 	}
 	names := wording.Present(m.Refs, ", ")
-	if m.Likewise > 0 {
-		names += fmt.Sprintf(" +%d", m.Likewise)
+	switch n := len(m.Likewise); {
+	case n == 1 && m.Likewise[0] != names:
+		names = wording.Present([]string{names, m.Likewise[0]}, ", ")
+	case n > 0:
+		names += fmt.Sprintf(" and %d more", n)
 	}
 	return wording.Present([]string{names, severity}, ", ")
 }
@@ -145,21 +148,23 @@ func (m *Entry) also() string {
 	return "also " + strings.Join(numbers, ", ")
 }
 
-// Fit is the most that an entry says in one line of a width: figure, rule and the
-// numbers of the part's other findings, else without the figure, else how many these are.
+// follow tells how many further findings follow from these; "" for none.
+func (m *Entry) follow() string {
+	if m.Follow == 0 {
+		return ""
+	}
+	return wording.Count(m.Follow, "more follows", "more follow")
+}
+
+// Fit is the most that an entry says in one line of a width: figure, rule, the numbers of
+// the part's other findings and how many follow, else without the figure. No number is left out.
 func (m *Entry) Fit(widthMM float64, measure func(string) float64) string {
 	if m.Change != nil {
 		return m.Change.Short()
 	}
-	rule, more := m.Findings[0].Rule, ""
-	if n := len(m.Findings) - 1; n > 0 {
-		more = fmt.Sprintf("+%d", n)
+	text := wording.Present([]string{m.Findings[0].Rule, m.also(), m.follow()}, ", ")
+	if whole := wording.Present([]string{m.Figure(), text}, ", "); measure(whole) <= widthMM {
+		return whole
 	}
-	for _, text := range []string{wording.Present([]string{m.Figure(), rule, m.also()}, ", "),
-		wording.Present([]string{rule, m.also()}, ", "), wording.Present([]string{rule, more}, " ")} {
-		if measure(text) <= widthMM {
-			return text
-		}
-	}
-	return rule
+	return text
 }

@@ -18,12 +18,13 @@ const Radius = 2.2
 
 // Entry is an entry of the list that numbered signs stand for: the findings of
 // a part or wire, the most severe first, or a change. What is found on several parts
-// for one cause has its sign at the worst of them.
+// for one cause has its sign at the worst of them; what follows from another finding has none.
 type Entry struct {
 	Number   int                // of the first finding, as everywhere; of changes their own
 	Refs     []string           // the part or wire that carries the sign; several of a change
 	Findings []*finding.Finding // the worst of each number
-	Likewise int                // other parts and wires of the first
+	Likewise []string           // other parts and wires of the first
+	Follow   int                // how many further numbers follow from them
 	Change   *Change            // nil of findings
 	AsWas    bool               // of a change: the sign stands on the earlier design
 }
@@ -59,7 +60,7 @@ func OfFindings(review *harness.Review, bare bool) *Signs {
 	for _, p := range review.Circuit.Parts {
 		refs[p.Name] = p.Ref
 	}
-	f.List = gather(review.Findings, func(x *finding.Finding) string {
+	f.List = gather(review.Findings, review.Plan.Follows(), func(x *finding.Finding) string {
 		if x.Ref == "" {
 			return refs[x.Part]
 		}
@@ -74,20 +75,33 @@ func OfFindings(review *harness.Review, bare bool) *Signs {
 }
 
 // gather makes an entry of what is found on each part and wire, in the order of the
-// numbers. Findings of one number are an entry of the worst of them.
-func gather(list []*finding.Finding, refOf func(*finding.Finding) string) []*Entry {
+// numbers. Findings of one number are an entry of the worst of them; follows tells which
+// numbers follow from another, and are counted there.
+func gather(list []*finding.Finding, follows map[int]int, refOf func(*finding.Finding) string) []*Entry {
 	var out []*Entry
-	at := map[string]*Entry{}
-	for _, g := range finding.Groups(list) {
+	at, of := map[string]*Entry{}, map[int]*Entry{}
+	groups := finding.Groups(list)
+	for _, g := range groups {
 		worst := list[g[0]]
+		if follows[worst.Number] != 0 {
+			continue
+		}
 		ref := refOf(worst)
 		m := at[ref]
 		if m == nil {
-			m = &Entry{Number: worst.Number, Refs: []string{ref}, Likewise: len(g) - 1}
+			m = &Entry{Number: worst.Number, Refs: []string{ref}}
+			for _, i := range g[1:] {
+				m.Likewise = append(m.Likewise, refOf(list[i]))
+			}
 			at[ref] = m
 			out = append(out, m)
 		}
-		m.Findings = append(m.Findings, worst)
+		m.Findings, of[worst.Number] = append(m.Findings, worst), m
+	}
+	for _, g := range groups {
+		if m := of[follows[list[g[0]].Number]]; m != nil {
+			m.Follow++
+		}
 	}
 	return out
 }
