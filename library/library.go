@@ -160,6 +160,7 @@ type RelayForm struct {
 	PullInV    float64            `key:"pull in V" need:"" in:"0.5,120"`                     // highest pull-in voltage at 20 °C
 	DropOutV   float64            `key:"drop out V" need:"" in:"0.05,120"`                   // lowest release voltage at 20 °C
 	Senses     bool               `key:"senses" show:"senses its feed"`                      // worked by the voltage of its own feed; the limits are those at which it closes and opens
+	Bistable   bool               `key:"bistable" show:"latches"`                            // each pulse at its coil turns it over, and it stays so
 	Changeover bool               `key:"changeover"`                                         // has a break contact 87a
 	Reversing  bool               `key:"reversing" show:"reversing, two halves in one case"` // two changeover contacts with a coil each; feed and return are shared
 	Contactor  bool               `key:"contactor" show:"contactor"`                         // a switching device for power by standard: drawn with a contactor's contact

@@ -23,6 +23,10 @@ type Relay struct {
 	// Half is the relay in whose case it is: it has that one's form and place, and
 	// its feed and return; nil = it has a case of its own.
 	Half *Relay
+	// Latches tells that each pulse at the coil turns it over, and it stays so.
+	Latches bool
+	OffDelayS,
+	OnDelayS Quantity // how long it stays closed when its coil has lost supply; how long until it closes
 
 	halfOf Text // Half before it is looked up
 }
@@ -49,13 +53,17 @@ var relaySection = section[Relay]{
 		Doc: "A coil with contacts, terminals after DIN 72552: `fed by` is terminal 30; parts fed by the " +
 			"relay's name are on 87, or on the contact named, as in `keyed 87a`. A form that senses closes by the voltage of its feed: of its coil it says only where it returns. With both `fed by` and `returns to` it is half of a " +
 			"reversing contactor: a motor `fed by` one half and `returns to` the other runs one way or the other by the " +
-			"coil that is on, and rests with both ends on the return.",
+			"coil that is on, and rests with both ends on the return. One that latches stays as the last pulse at its coil left it, whatever " +
+			"its coil has: closed in situations where a load behind it is on, or that list it as `closed`. What an `off delay` keeps on with the key " +
+			"off is looked at in a situation of its own, for that time.",
 		Example: "relays:\n  keyed:\n    form: mini make\n    at: under seat\n    fed by: main\n" +
 			"    coil: {fed by: pilot, returns to: frame stud, suppressed by: resistor}\n" +
 			"  reel in: {form: winch reversing contactor, at: front, fed by: winch, returns to: battery negative,\n" +
 			"    coil: {fed by: in, returns to: frame stud, suppressed by: diode}}\n" +
-			"  reel out: {other half of: reel in, coil: {fed by: out, returns to: frame stud, suppressed by: diode}}\n"},
-	keys: withCommon(append([]key[Relay]{
+			"  reel out: {other half of: reel in, coil: {fed by: out, returns to: frame stud, suppressed by: diode}}\n" +
+			"  courtesy: {form: mini make, off delay: 30 s, at: under seat, fed by: main, coil: {fed by: door, returns to: frame stud, suppressed by: resistor}}\n" +
+			"  cabin: {latches: yes, at: under seat, fed by: main, coil: {fed by: push, returns to: frame stud, suppressed by: diode}}\n"},
+	keys: withCommon(append(append([]key[Relay]{
 		relayFormKey(),
 		recordKey(Key{Name: "coil", Doc: "its coil, terminals 86 and 85", Example: "see coil"},
 			&coilSection, func(r *reader, x *Relay, f field) *Coil {
@@ -65,11 +73,12 @@ var relaySection = section[Relay]{
 		{Key: Key{Name: "other half of", Kind: KindRelay, Example: "winch in",
 			Doc: "the relay in whose case it is, of a reversing contactor: form, place, feed and return are that one's"},
 			read: func(r *reader, x *Relay, f field) { x.halfOf, _ = r.sentence(f, maxName) }},
-	}, eitherKeys(func(x *Relay) *[]Feed { return &x.FedBy }, func(x *Relay) *[]Feed { return &x.Returns })...)...),
+	}, stayKeys()...), eitherKeys(func(x *Relay) *[]Feed { return &x.FedBy }, func(x *Relay) *[]Feed { return &x.Returns })...)...),
 	finish: func(r *reader, x *Relay, f field) {
 		x.Rests = f.has["fed by"] && f.has["returns to"] || f.has["other half of"]
 		x.FormAuto = !f.has["other half of"] && (x.FormAuto || !f.has["form"])
 		r.onlyOfACase(x, f)
+		r.checkStays(x, f)
 		if !x.Rests {
 			r.oneSide(f)
 			r.chosenInReturn(f, x.FormAuto, "form")
@@ -155,7 +164,7 @@ func relayFormKey() key[Relay] {
 }
 
 // The forms that stand in until sizing chooses one.
-const usualRelay, usualChangeover = "mini make", "mini changeover"
+const usualRelay, usualChangeover, usualLatch = "mini make", "mini changeover", "impulse relay"
 
 // fillRelays gives relays whose form is left open the usual one that has the
 // contacts in use.
@@ -173,7 +182,10 @@ func (r *reader) fillRelays() {
 			continue
 		}
 		name := usualRelay
-		if broken[x] || x.Rests {
+		switch {
+		case x.Latches:
+			name = usualLatch
+		case broken[x] || x.Rests:
 			name = usualChangeover
 		}
 		if x.Form = r.lib.RelayFormFor(name, r.d.SystemV.Value); x.Form == nil {

@@ -23,6 +23,7 @@ var beyondSchema = map[string]string{
 	"key-on-a-float":               "what works a switch is a figure of its type in the library",
 	"aluminium-wire":               "names of wire types are offered, others may come from a library file",
 	"returns":                      "on which side of a load a part stands goes by what it says",
+	"stays":                        "what a relay does goes by its form",
 	"reversing":                    "what a relay of another name is",
 	"figure-without-unit":          "whether a figure has a unit goes by the rule",
 	"no-reason":                    "whether words are a reason",

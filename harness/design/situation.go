@@ -29,6 +29,8 @@ type Situation struct {
 	All       bool      // on are all, of the design's own word or because the reader made it
 	Reversed  []*Load   // of those on, the motors that run the other way round
 	Closed    []*Switch // switches closed besides those the loads need
+	Held      []*Relay  // relays closed whatever their coils have: they latch, or their off delay runs
+	LastsS    float64   // how long it lasts when that is known; 0 = not
 	Open      []*Switch // switches left open though a load needs them, as one tries each of two feeds
 	With      []When    // the conditions that hold
 	Set       []Setting // switches in a position that the design says; others follow what is on
@@ -79,7 +81,7 @@ var situationSection = section[stateDraft]{
 			"  waiting: {engine: idle, on: all}\n  parked: {key: off}\n"},
 	keys: append(stateKeys(),
 		key[stateDraft]{Key: Key{Name: "closed", Kind: KindSwitches, Example: "[lamps]", Default: "none",
-			Doc: "switches closed besides those that the loads need; of several feeds of a load only the one whose last switch stands here"},
+			Doc: "switches, and relays that latch, closed besides those that the loads need; of several feeds of a load only the one whose last switch stands here"},
 			read: func(r *reader, x *stateDraft, f field) { x.closed = r.texts(f, maxName) }},
 		settingsKey(),
 		key[stateDraft]{Key: Key{Name: "reversed", Kind: KindLoads, Example: "[winch]", Default: "none",
@@ -171,6 +173,7 @@ func (r *reader) deriveSituations() {
 	if !off {
 		r.derive("key off", KeyOff, 0, false)
 	}
+	r.deriveDelays()
 	if r.derived = !given; given {
 		return
 	}
@@ -259,7 +262,9 @@ func (r *reader) finishState(x *stateDraft) {
 	}
 	x.situation.Key, x.situation.EngineRPM, x.situation.On, x.situation.With = key, rpm, loads, with
 	x.situation.All = x.on.Value == "all"
-	x.situation.Closed = r.closedByHand(x.of, x.closed, namedParts[*Switch](r, x.of, "switch", x.closed))
+	held, closed := r.latched(x.of, x.closed)
+	x.situation.Held = held
+	x.situation.Closed = r.closedByHand(x.of, closed, namedParts[*Switch](r, x.of, "switch", closed))
 	x.situation.Set = r.settings(x)
 	r.reverse(x.situation, namedParts[*Load](r, x.of, "load", x.turned))
 	for i, l := range x.situation.Reversed {

@@ -149,7 +149,7 @@ func forms(d *design.Design, x *design.Relay) []*library.RelayForm {
 	var list []*library.RelayForm
 	reversing := x.Form != nil && x.Form.Reversing
 	for _, f := range d.Library.RelayForms {
-		if f.CoilV == d.SystemV.Value && (f.Changeover == usesBreak(d, x) || reversing) && f.Reversing == reversing && !f.Senses && f.CoilOnS == 0 {
+		if f.CoilV == d.SystemV.Value && (f.Changeover == usesBreak(d, x) || reversing) && f.Reversing == reversing && f.Bistable == x.Latches && !f.Senses && (f.CoilOnS == 0 || x.Latches) {
 			list = append(list, f)
 		}
 	}

@@ -32,7 +32,7 @@ type lead struct {
 // stand together.
 func leads(d *design.Design) []lead {
 	return slices.Concat(leadsOf("fuses", d.Fuses), leadsOf("relays", d.Relays), leadsOf("blocks", d.Blocks),
-		leadsOf("switches", d.Switches), leadsOf("loads", d.Loads), leadsOf("grounds", d.Grounds), leadsOf("splices", d.Splices),
+		leadsOf("switches", d.Switches), leadsOf("diodes", d.Diodes), leadsOf("loads", d.Loads), leadsOf("grounds", d.Grounds), leadsOf("splices", d.Splices),
 		leadsOf("batteries", d.Batteries))
 }
 

@@ -1,5 +1,7 @@
 package symbol
 
+import "slices"
+
 // Set is a family of symbols after one standard.
 type Set struct {
 	name   string
@@ -39,7 +41,7 @@ var iecSet = newIEC()
 // standard's numbers are not at hand.
 func newIEC() *Set {
 	s := &Set{name: "IEC 60617", byKind: map[Kind]*Symbol{}}
-	for _, sym := range []*Symbol{
+	for _, sym := range slices.Concat([]*Symbol{
 		battery(), bank(), generator(), vehicleLoads(), tap(),
 		fuse(), breaker(), ptc(), spareWay(),
 		coil(), makeContact(), changeover(), contactor(), contactorChangeover(), resistor(), diode(), feedDiode(), zener(),
@@ -48,7 +50,7 @@ func newIEC() *Set {
 		plug(), plugBack(),
 		frameGround(), groundBar(), negative(),
 		junction(), splice(), incoming(), outgoing(),
-	} {
+	}, stayingCoils()) {
 		s.order = append(s.order, sym.Kind)
 		s.byKind[sym.Kind] = sym
 	}

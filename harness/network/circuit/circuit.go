@@ -152,10 +152,11 @@ type Branch struct {
 	TimeOn TimeOn // of wires and fuses: how long at a time their current flows
 }
 
-// Closer says when a contact is closed. One field is set, KeyOff beside Key, Output only with Switch.
+// Closer says when a contact is closed. One field is set, KeyOff beside Key, Output only with Switch, Latch with Coil or Break.
 type Closer struct {
 	Coil      *Branch        // relay make contact: closed while the coil is energised
 	Break     *Branch        // relay break contact: closed while it is not
+	Latch     *design.Relay  // the relay, where it stays as a pulse left it, whatever its coil has
 	Switch    *design.Switch // closed by hand
 	Output    string         // of a switch with positions: closed in those that give it
 	Key       design.When    // factory contact of a tap, or the key itself

@@ -38,7 +38,8 @@ func Running(s *design.Situation) bool { return s.Key == design.KeyOn && s.Engin
 // only those whose last switch the situation closes, if it closes any (otherFeeds); of switches
 // with positions the outputs given, see Positions; the own switches of loads that
 // are on; standby contacts of those that are not. Relay contacts stand at rest:
-// make contacts open, break contacts closed; package solve moves them.
+// make contacts open, break contacts closed; package solve moves them, but for those of
+// relays that latch, closed as the situation or a load that is on has them.
 // Branches that are no contacts are false.
 func Contacts(c *Circuit, s *design.Situation) []bool {
 	on := make(map[*design.Load]bool, len(s.On))
@@ -60,7 +61,14 @@ func Contacts(c *Circuit, s *design.Situation) []bool {
 	if len(at) > 0 {
 		live = c.given(s, passes)
 	}
+	latched := map[*design.Relay]bool{}
+	for _, r := range s.Held {
+		latched[r] = true
+	}
 	for _, b := range c.Branches {
+		if k := b.Closer; needed[b.Index] && k != nil && k.Latch != nil && k.Break == nil {
+			latched[k.Latch] = true
+		}
 		if needed[b.Index] && b.Closer != nil && b.Closer.Switch != nil && (live == nil || live[b.A.Index] || b.Returns()) {
 			byHand[b.Closer.Switch.Lead()] = true
 		}
@@ -72,6 +80,8 @@ func Contacts(c *Circuit, s *design.Situation) []bool {
 			continue
 		}
 		switch {
+		case k.Latch != nil:
+			closed[i] = latched[k.Latch] == (k.Break == nil)
 		case k.Break != nil:
 			closed[i] = true
 		case k.Key != "":

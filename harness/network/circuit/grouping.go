@@ -309,7 +309,7 @@ func (u *use) reached(b *Branch, s *design.Situation, asked []*Branch) bool {
 	for _, x := range u.way(b) {
 		switch k := x.Closer; {
 		case k == nil || k.Break != nil:
-		case k.Coil != nil:
+		case k.Coil != nil && k.Latch == nil:
 			if !slices.Contains(asked, k.Coil) && !u.reached(k.Coil, s, append(asked, k.Coil)) {
 				return false
 			}

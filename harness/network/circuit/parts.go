@@ -256,6 +256,12 @@ func (b *builder) addRelay(r *design.Relay) {
 	if break87a != nil {
 		break87a.Closer = &Closer{Break: coil}
 	}
+	if r.Latches {
+		make87.Closer.Latch = r
+		if break87a != nil {
+			break87a.Closer.Latch = r
+		}
+	}
 	if r.Coil.Suppressed == "resistor" {
 		sup := b.branch(p, ResistorBranch, at["86"], at["85"], SuppressorOhm*math.Pow(form.CoilV/12, 2))
 		sup.Assumed = "680 Ω at 12 V"

@@ -301,7 +301,7 @@ func (u *upstream) run() []bool {
 }
 
 func (u *upstream) pull(b *Branch) {
-	if u.coils && b.Closer != nil && b.Closer.Coil != nil {
+	if u.coils && b.Closer != nil && b.Closer.Coil != nil && b.Closer.Latch == nil {
 		u.between(b.Closer.Coil.A, b.Closer.Coil.B)
 	}
 }

@@ -61,6 +61,8 @@ func (c *Circuit) LiveKeyOff(switches bool) []bool {
 		switch {
 		case b.Rests(): // at either end of it there may be the other way
 			return false
+		case k.Latch != nil:
+			return switches
 		case k.Coil != nil:
 			return pulledIn[k.Coil]
 		case k.Break != nil:

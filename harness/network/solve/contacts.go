@@ -2,6 +2,7 @@ package solve
 
 import (
 	"fmt"
+	"slices"
 
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
@@ -41,6 +42,9 @@ func (n *Network) settleBy(closed []bool, single bool) bool {
 		n.coils = coilsOf(n.plan.circuit)
 	}
 	pulled := make([]bool, len(n.coils))
+	for i, k := range n.coils {
+		pulled[i] = n.held(k)
+	}
 	seen := map[string]bool{}
 	copy(n.closed, closed)
 	n.placeContacts(pulled)
@@ -74,7 +78,8 @@ func keyOf(states []bool) string {
 // coil is a relay coil with its contacts.
 type coil struct {
 	branch       *circuit.Branch
-	make, rest   []int // branch indices of make and break contacts
+	relay        *design.Relay // nil = of no design
+	make, rest   []int         // branch indices of make and break contacts
 	pullV, dropV float64
 }
 
@@ -93,7 +98,7 @@ func coilsOf(c *circuit.Circuit) []coil {
 	}
 	for i, b := range c.Branches {
 		switch {
-		case b.Closer == nil || b.Kind != circuit.ContactBranch:
+		case b.Closer == nil || b.Kind != circuit.ContactBranch || b.Closer.Latch != nil:
 		case b.Closer.Coil != nil:
 			k := find(b.Closer.Coil)
 			k.make = append(k.make, i)
@@ -109,12 +114,18 @@ func newCoil(c *circuit.Circuit, b *circuit.Branch) coil {
 	k := coil{branch: b}
 	if b.Part != nil {
 		if r, ok := b.Part.Source.(*design.Relay); ok && r.Form != nil {
+			k.relay = r
 			k.pullV, k.dropV = r.Form.PullInV, r.Form.DropOutV
 		}
 	}
 	k.pullV = or(k.pullV, pullInShare*c.Design.NominalV())
 	k.dropV = or(k.dropV, dropOutShare*c.Design.NominalV())
 	return k
+}
+
+// held tells of a relay that an off delay still keeps closed.
+func (n *Network) held(k coil) bool {
+	return k.relay != nil && slices.Contains(n.situation.Held, k.relay)
 }
 
 // placeContacts sets the relay contacts from the coils.
@@ -143,7 +154,7 @@ func (n *Network) moveCoils(pulled []bool, single bool) *circuit.Branch {
 		if v < 0 {
 			v = -v
 		}
-		if now := v >= limit; now != pulled[i] {
+		if now := v >= limit || n.held(k); now != pulled[i] {
 			pulled[i] = now
 			if first == nil {
 				first = k.branch

@@ -105,6 +105,9 @@ func properties(f *fields, part design.Part) {
 		if x.Half != nil {
 			f.text("other half of", x.Half.Name)
 		}
+		f.yes("latches", x.Latches)
+		given(f, "off delay", x.OffDelayS, quantity.Duration, 0)
+		given(f, "on delay", x.OnDelayS, quantity.Duration, 0)
 		f.text("coil fed by", feeds(x.Coil.FedBy))
 		f.text("coil returns to", feeds(x.Coil.Returns))
 		f.text("suppressed by", x.Coil.Suppressed)

@@ -6,6 +6,7 @@ import (
 
 	"fusewright/harness/design"
 	"fusewright/harness/design/figure"
+	"fusewright/harness/design/quantity"
 	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
@@ -18,7 +19,8 @@ var backFeed = &Rule{
 	Doc: "Wherever two feeds meet, each fuse above is taken out in turn: when its load side is still " +
 		"connected to the battery through the other feed, it protects nothing. Contacts count as closed, " +
 		"the relays all energised or all at rest. Two feeds from the same fuse are fine. " +
-		"Paths through a load are not looked at here.",
+		"Paths through a load are not looked at here. Said are fuses in parallel of one source, whose ratings add up, ways of one battery " +
+		"that are not live together, and two batteries.",
 	Formula: "none: it is a question of topology",
 	Limits:  "none",
 	Why: "when the fuse blows, the fault is still fed the other way, and a " +
@@ -90,6 +92,7 @@ func feedsInto(t *circuit.Terminal) []*circuit.Wire {
 func (p *Pass) reportBackFeed(t *circuit.Terminal, fuses []string) {
 	feeds := feedsInto(t)
 	fin := ofWire(finding.Danger, feeds[len(feeds)-1])
+	fin.Why = p.parallelFuses(t)
 	if p.apartByDiodes(t) {
 		fin.Severity = finding.Advice
 		fin.Why = "with one fuse out, what is behind the diodes is still live by the other feed; they keep it from going further"
@@ -103,6 +106,44 @@ func (p *Pass) reportBackFeed(t *circuit.Terminal, fuses []string) {
 	fin.Figure = figure.New(float64(len(feeds)), 1, "", figure.Larger)
 	p.say(fin, "%s has %d feeds, so another one bypasses %s",
 		t.Part.Name, len(feeds), wording.And(fuses))
+}
+
+// parallelFuses says what the fuses above a meeting point protect there: of one source they
+// lie in parallel, two sources feed each other; "" where a feed has no fuse.
+func (p *Pass) parallelFuses(t *circuit.Terminal) string {
+	fuses, bare := p.nearest.Above(t.Node)
+	if bare || len(fuses) < 2 {
+		return ""
+	}
+	fuses = slices.SortedStableFunc(slices.Values(fuses), func(a, b *circuit.Branch) int { return strings.Compare(fusePlace(a), fusePlace(b)) })
+	var ratings, places []string
+	var keys []design.When
+	sum := 0.0
+	posts := map[*circuit.Node]bool{}
+	for _, b := range fuses {
+		post, _ := p.c.Supply(b.A)
+		posts[post], sum = true, sum+fuseRating(b)
+		ratings, places = append(ratings, quantity.Plain(fuseRating(b), quantity.Current)), append(places, fusePlace(b))
+		key := design.WhenAlways
+		for _, x := range p.c.MainFeed(b.A).Branches {
+			if x.Closer != nil && x.Closer.Key != "" {
+				key = x.Closer.Key
+			}
+		}
+		if !slices.Contains(keys, key) {
+			keys = append(keys, key)
+		}
+	}
+	switch {
+	case len(posts) > 1:
+		return "these are two batteries: with one fuse out the other battery still feeds the fault, and with both in, the fuller " +
+			"battery charges the other through the wires of both feeds, which must stand the fuse at either end"
+	case len(keys) > 1:
+		return "this is one battery by two ways that are not live together: the one that is live makes the other one live backwards, up to " +
+			"its switch or key and all that hangs there, and when one fuse blows, the fault is still fed the other way"
+	}
+	return "this is one source twice, fuses in parallel: with both feeds live nothing behind their meeting opens below " + strings.Join(ratings, " + ") + " = " + quantity.Plain(sum, quantity.Current) +
+		", and the wires there must stand that; when " + wording.Or(places) + " is out, what is thought dead is live"
 }
 
 // pumpOnTwoFeeds tells whether bilge pumps of the library alone draw below a meeting

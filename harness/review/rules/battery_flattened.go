@@ -41,7 +41,7 @@ situations:
 			return
 		}
 		for _, l := range slices.Concat(p.in.Budget.Lines, p.in.Budget.KeyOff) {
-			if s := l.Situation; l.Usable && !s.Derived && s.EngineRPM == 0 && len(s.On) > 0 && l.BatteryHours < budget.LastsS(p.d, s)/3600 {
+			if s := l.Situation; l.Usable && (!s.Derived || s.LastsS > 0) && s.EngineRPM == 0 && len(s.On) > 0 && l.BatteryHours < budget.LastsS(p.d, s)/3600 {
 				p.reportFlattened(l, budget.LastsS(p.d, s)/3600)
 			}
 		}

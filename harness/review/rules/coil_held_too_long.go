@@ -17,7 +17,8 @@ var coilHeldTooLong = &Rule{
 	Says:  "its coil is held too long",
 	Doc: "Relay forms whose coil is rated for a short time only, such as starter and winch contactors, in every situation " +
 		"in which the coil is live: it is held as long as the longest of the loads that its contact feeds there, without limit " +
-		"where one has no `on for`. A coil behind a momentary switch with nothing on behind its contact is let go in time.",
+		"where one has no `on for`. A coil behind a momentary switch with nothing on behind its contact is let go in time. The coil of one that " +
+		"latches takes a pulse: it is held without limit wherever no momentary switch stands before it.",
 	Formula:  "longest time on of what the contact feeds ≤ the longest that the coil may be live",
 	Limits:   "the relay form in the library (`coil on s`)",
 	Why:      "the coil is wound for seconds of pull: held, it overheats, shorts and burns",
@@ -63,6 +64,9 @@ func (p *Pass) judgeHeld(part *circuit.Part, form *library.RelayForm) {
 // heldS is how long a relay's coil is held in a situation, 0 where it is at rest.
 func (p *Pass) heldS(s *solve.Solution, part *circuit.Part, form *library.RelayForm) float64 {
 	coil := p.coilOf[part.Index]
+	if latches(part) && p.stays(coil) {
+		return math.Inf(1)
+	}
 	if !(math.Abs(s.Volts(coil)) > form.DropOutV) {
 		return 0
 	}

@@ -86,6 +86,8 @@ func mayClose(b *circuit.Branch, when conditions, energised map[*circuit.Branch]
 	switch {
 	case c == nil, c.Break != nil, c.Standby != nil:
 		return true
+	case c.Latch != nil:
+		return when.hand
 	case c.Coil != nil:
 		return energised[c.Coil] && (when.key || !c.Coil.Senses())
 	case c.Switch != nil, c.OwnSwitch != nil:
@@ -99,8 +101,14 @@ func mayClose(b *circuit.Branch, when conditions, energised map[*circuit.Branch]
 func (f *facts) findStuckRelays() {
 	f.stuckOn = make([]bool, len(f.c.Parts))
 	for coil := range f.live(untouched, nil).coils {
-		f.stuckOn[f.coils[coil].Index] = !coil.Senses()
+		f.stuckOn[f.coils[coil].Index] = !coil.Senses() && !latches(f.coils[coil])
 	}
+}
+
+// latches tells of a relay that stays as a pulse at its coil left it.
+func latches(p *circuit.Part) bool {
+	r, ok := p.Source.(*design.Relay)
+	return ok && r.Latches
 }
 
 // staysLive tells whether the design gives a reason why a part may be live

@@ -21,7 +21,7 @@ var liveWithKeyOff = &Rule{
 		"whenever the battery is connected. A load reached only through a hand switch, its own included, " +
 		"can be left on; such loads are reported once, at the first switch. A load with a standby draw is " +
 		"live all the time, whether or not it is in use, and no switch of its own is taken unless the " +
-		"design says `own switch`. A tap that is live with a condition counts as a hand switch where a situation has the condition with the key off. A battery switch is there to be opened on leaving, unless it is a vehicle's switch for one load, and a switch worked by a key goes with the key: neither is reported; " +
+		"design says `own switch`. A tap that is live with a condition counts as a hand switch where a situation has the condition with the key off. A relay that latches counts as a hand switch: one whose coil is dead with the key off is a fault whatever it feeds, since nothing opens it then. What an off delay keeps on for its time is not reported. A battery switch is there to be opened on leaving, unless it is a vehicle's switch for one load, and a switch worked by a key goes with the key: neither is reported; " +
 		"but a boat's fuel pump that runs behind closed battery switches alone is, unless `petrol vapour: no` tells that it pumps none. " +
 		"What a further battery feeds is left out: it is there for that. `stays live: \"reason\"` on the load, or on any part its current passes, says that it is meant. " +
 		"Loads behind a relay that nothing can release belong to relay-never-released.",
@@ -145,6 +145,10 @@ func (p *Pass) reportByHand(g handGroup) {
 	for _, b := range g.loads {
 		sum += p.c.DrawA(b)
 	}
+	trapped := latches(g.gate.Part) && !p.live(keyOff, nil).coils[p.coilOf[g.gate.Part.Index]]
+	if trapped {
+		fin.Severity = finding.Fault
+	}
 	subject := fmt.Sprintf("%s can leave %s on", g.gate.Part.Name, wording.Few(names(g.loads), 4))
 	if g.gate.Closer.OwnSwitch != nil {
 		subject = g.gate.Part.Name + " can be left on by its own switch"
@@ -158,6 +162,10 @@ func (p *Pass) reportByHand(g handGroup) {
 	if asked {
 		fin.Change = "if it is the ignition key, say `key operated: yes`; else feed it behind a key-controlled relay or tap, or give the reason as `stays live`"
 	}
+	if trapped {
+		fin.Change = "feed its coil from what is live with the key off, or the relay's contacts from what follows the key"
+		subject += ", and nothing opens it,"
+	}
 	p.say(fin, "%s with the key off, drawing about %s", subject, amps(sum))
 }
 
@@ -165,7 +173,7 @@ func (p *Pass) reportByHand(g handGroup) {
 // but battery switches can energise.
 func (p *Pass) isolated(gate *circuit.Branch) bool {
 	coil := gate.Closer.Coil
-	if coil == nil {
+	if coil == nil || gate.Closer.Latch != nil {
 		return isolates(gate)
 	}
 	if p.offBoard == nil {

@@ -15,6 +15,8 @@ const anchorHours, keyOffHours, spellHours = 8.0, 1.0, 0.5
 // LastsS is how long a situation is taken to last, in seconds.
 func LastsS(d *design.Design, s *design.Situation) float64 {
 	switch {
+	case s.LastsS > 0:
+		return s.LastsS
 	case s.Key == design.KeyOn:
 		return spellHours * 3600
 	case d.Practice != nil && d.Practice.Afloat:

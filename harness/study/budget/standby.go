@@ -72,7 +72,7 @@ func Parked(c *circuit.Circuit, sols []*solve.Solution) *solve.Solution {
 // IsParked tells whether a situation is the machine left alone: key off,
 // nothing switched on.
 func IsParked(s *design.Situation) bool {
-	return s.Key == design.KeyOff && len(s.On) == 0 && len(s.Closed) == 0
+	return s.Key == design.KeyOff && len(s.On) == 0 && len(s.Closed) == 0 && len(s.Held) == 0
 }
 
 // DrawA is the average current of a load, coil or other branch in a solution:

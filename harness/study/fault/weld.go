@@ -127,6 +127,8 @@ func passes(c *circuit.Circuit, b *circuit.Branch, seen map[*circuit.Node]bool, 
 	switch {
 	case k == nil, k.Break != nil:
 		return true
+	case k.Latch != nil:
+		return byHand
 	case k.Coil != nil:
 		return seen[k.Coil.A] || live[k.Coil.A.Index]
 	case k.Key != "":

@@ -267,7 +267,7 @@ func order(s *design.Situation) int {
 // section is one situation: posts, feeds, blocks and loads.
 func (m *maker) section(s *solved) *Section {
 	kind := InUse
-	if s.situation.Key == design.KeyOff && len(s.situation.On)+len(s.situation.Closed)+len(s.situation.With) == 0 {
+	if s.situation.Key == design.KeyOff && len(s.situation.On)+len(s.situation.Closed)+len(s.situation.Held)+len(s.situation.With) == 0 {
 		kind = Parked
 	}
 	sec := &Section{Kind: kind, Title: "Situation: " + s.situation.Name, Situation: s.situation, Setup: m.setup(s)}
@@ -297,11 +297,11 @@ func (m *maker) setup(s *solved) []string {
 			"charging system.", quantity.Plain(s.supplyV, quantity.Voltage), quantity.Format(math.Ceil(s.supplyA), quantity.Current)))
 	case s.situation.As != nil && circuit.Running(s.situation.As):
 		lines = append(lines, "Engine stopped, on the battery alone: this draws more than a bench supply can deliver. Keep it short.")
-	case order(s.situation) == 0:
+	case order(s.situation) == 0 && s.situation.LastsS == 0:
 		lines = append(lines, "Wait until control units sleep, some minutes. While a meter is in series, do not turn the key and do not "+
 			"switch loads on.")
 	}
-	return append(lines, timed(s.situation)...)
+	return append(append(lines, m.stays(s)...), timed(s.situation)...)
 }
 
 // pullsA is from which current on a motor that is on for a time pulls what may not be

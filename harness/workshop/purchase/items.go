@@ -164,6 +164,14 @@ func sealed(p *circuit.Part) string {
 
 func (b *builder) relay(r *design.Relay, p *circuit.Part) {
 	item := r.Form.Name
+	for _, delay := range []struct {
+		of   design.Quantity
+		word string
+	}{{r.OnDelayS, "on"}, {r.OffDelayS, "off"}} {
+		if delay.of.Given() {
+			item += ", " + delay.word + " delay of " + quantity.Plain(delay.of.Value, quantity.Duration)
+		}
+	}
 	switch r.Coil.Suppressed {
 	case "resistor", "diode", "zener":
 		item += ", coil with " + r.Coil.Suppressed

@@ -73,6 +73,7 @@ func relayWords(r *design.Relay) string {
 	case r.Form != nil:
 		parts = append(parts, r.Form.Name)
 	}
+	parts = append(parts, given("on delay", r.OnDelayS, quantity.Duration), given("off delay", r.OffDelayS, quantity.Duration))
 	return wording.Present(parts, ", ")
 }
 

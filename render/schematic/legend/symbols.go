@@ -73,7 +73,7 @@ func (l *Lists) noteKinds(used map[symbol.Kind]bool, c *cell.Cell) {
 
 func (l *Lists) noteRelay(used map[symbol.Kind]bool, c *cell.Cell) {
 	if c.Coil || !l.Detached {
-		used[symbol.Coil] = true
+		used[c.Geometry.Sign] = true
 		if k := c.Geometry.Suppressor; k != "" {
 			used[k] = true
 		}

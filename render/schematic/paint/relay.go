@@ -112,7 +112,7 @@ func (a *painter) relayCoil(c *cell.Cell) {
 	g := c.Geometry
 	y := c.Rows[0].Y
 	row := y + g.Coil
-	coil := a.Set.Symbol(symbol.Coil)
+	coil := a.Set.Symbol(g.Sign)
 	coil.Draw(a.pen(c.X+2, row), "")
 	p := a.pen(c.X, row)
 	senses := c.Part.Coil().Senses()
@@ -188,7 +188,7 @@ func (a *painter) contactApart(c *cell.Cell) {
 func (a *painter) coilApart(c *cell.Cell) {
 	y := c.Rows[0].Y
 	a.surround(c.Part, a.boxAt(c.X, y, cell.CoilBody(c.Geometry)))
-	a.Set.Symbol(symbol.Coil).Draw(a.pen(c.X+2, y), "")
+	a.Set.Symbol(c.Geometry.Sign).Draw(a.pen(c.X+2, y), "")
 	p := a.pen(c.X, y)
 	p.Line(0, 0, 2, 0)
 	p.Line(6, 0, cell.RelayBody, 0)

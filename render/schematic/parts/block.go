@@ -102,6 +102,7 @@ type RelayShape struct {
 	Rests      bool          // half of a reversing contactor: 87 and 87a on the left, 30 on the right
 	CaseOf     *design.Relay // the half with the feed and the return, of the other one
 	Return     int           // row on which 87a leaves, of what rests
+	Sign       symbol.Kind   // of its coil
 	Suppressor symbol.Kind   // "" when it has none
 	Coil       int           // row of the coil
 	Floor      int           // lower edge of the outline, where 85 leaves
@@ -129,9 +130,25 @@ func RelayForm(p *circuit.Part) (g RelayShape) {
 	if r, ok := p.Source.(*design.Relay); ok {
 		g.Changeover = r.Form != nil && r.Form.Changeover
 		g.Rests, g.CaseOf = r.Rests, r.Half
+		g.Sign = coilSign(r)
 		g.Suppressor = map[string]symbol.Kind{
 			"resistor": symbol.Resistor, "diode": symbol.Diode, "zener": symbol.Zener,
 		}[r.Coil.Suppressed]
 	}
 	return g
+}
+
+// coilSign is the symbol of a relay's coil, by when its contacts follow it.
+func coilSign(r *design.Relay) symbol.Kind {
+	switch on, off := r.OnDelayS.Given(), r.OffDelayS.Given(); {
+	case r.Latches:
+		return symbol.LatchCoil
+	case on && off:
+		return symbol.DelayCoil
+	case on:
+		return symbol.OnCoil
+	case off:
+		return symbol.OffCoil
+	}
+	return symbol.Coil
 }
