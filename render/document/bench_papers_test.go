@@ -37,8 +37,8 @@ func circuitOnly(t testing.TB, name string, text []byte) *harness.Review {
 // samples are the demo designs and some made ones.
 func samples(t testing.TB) map[string]*harness.Review {
 	out := map[string]*harness.Review{}
-	for _, name := range []string{"fen-runner", "reed-skiff"} {
-		text, err := os.ReadFile("../../designs/" + name + ".yaml")
+	for _, name := range []string{"designs/fen-runner", "designs/reed-skiff", "testdata/corpus-clean-trade/20-day-boat"} { // feet, long names
+		text, err := os.ReadFile("../../" + name + ".yaml")
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -83,7 +83,7 @@ func (t *table) heightOf(list *report.Table, rows [][]string, from int) (high fl
 			if i > from && from > 0 && from != len(rows)-keptRows {
 				break // a short group ends
 			}
-			high += groupMM
+			high += t.groupHigh(list.Groups[i])
 		}
 		_, row := t.fold(rows[i], smallSizeMM, scene.Regular)
 		high += max(row, t.leastMM)

@@ -166,7 +166,7 @@ func (t *table) piece(cells [][]string) {
 	high := t.book.rowMM(cells, smallSizeMM)
 	free := max(0, t.leastMM-high)
 	if t.due != "" {
-		t.room(groupMM + high + free)
+		t.room(t.groupHigh(t.due) + high + free)
 		t.groupHead(t.due)
 		t.inGroup, t.due = t.due, ""
 	}
@@ -184,13 +184,24 @@ func (t *table) group(text string) {
 	t.inGroup, t.due = "", text // a heading that moves to the next page is not continued
 }
 
-// groupMM is the height of such a heading.
+// groupMM is the height of such a heading of one line.
 const groupMM = 5.6
+
+// groupHigh is the height of such a heading, on more lines when it is long.
+func (t *table) groupHigh(text string) float64 {
+	return groupMM + float64(len(t.groupLines(text))-1)*scene.LineHeightMM(textSizeMM)
+}
+
+func (t *table) groupLines(text string) []string {
+	return scene.Wrap(text, textSizeMM, t.width-2*padMM, scene.Bold)
+}
 
 func (t *table) groupHead(text string) {
 	b := t.book
-	b.sheet().TextAt(scene.Point{X: b.left() + padMM, Y: b.y + 4.0}, text, bold)
-	b.y += groupMM
+	for i, line := range t.groupLines(text) {
+		b.sheet().TextAt(scene.Point{X: b.left() + padMM, Y: b.y + 4.0 + float64(i)*scene.LineHeightMM(textSizeMM)}, line, bold)
+	}
+	b.y += t.groupHigh(text)
 	t.rule(hairMM)
 }
 
