@@ -12,7 +12,8 @@ var feedFuseUnderBranches = &Rule{
 	Says:  "smaller than its branches draw",
 	Doc: "What all accessories below a fuse draw when every one of them is on, whether or not a " +
 		"situation says so. A fuse that a situation already overloads is fuse-under-load and is left " +
-		"out here, as are factory fuses (tap-over-spare).",
+		"out here, as are factory fuses (tap-over-spare), and fuses of a link between batteries: " +
+		"what the loads ask beyond it, the battery there gives.",
 	Formula: "sum of the rated currents below the fuse ≤ rating",
 	Limits:  "the fuse's rating",
 	Why: "the first time everything is switched on together, the feed's fuse opens and takes " +
@@ -40,7 +41,7 @@ situations:
 	},
 	Run: func(p *Pass) {
 		for _, b := range p.fuses() {
-			if fuseRating(b) > 0 && p.underLoad(b).severity < finding.Fault {
+			if fuseRating(b) > 0 && p.underLoad(b).severity < finding.Fault && !p.charges(b) {
 				p.judgeBranches(b)
 			}
 		}
@@ -56,4 +57,14 @@ func (p *Pass) judgeBranches(b *circuit.Branch) {
 	atMost(&fin, "sum of branches", sum, fuseRating(b), "A")
 	p.say(fin, "%s feeds %s, which draw %s together",
 		fuseText(b), wording.Few(names(draws), 4), amps(sum))
+}
+
+// charges tells whether a battery stands below a branch.
+func (p *Pass) charges(b *circuit.Branch) (battery bool) {
+	battery = p.c.IsPost(b.B)
+	p.below(b.B, func(x *circuit.Branch) bool {
+		battery = battery || x.Feeds() && p.c.IsPost(x.B)
+		return !battery
+	})
+	return battery
 }
