@@ -46,7 +46,7 @@ func (n *Network) settle() {
 // for a while. False = there is none.
 func (n *Network) waitToClose() bool {
 	n.opened = make([]bool, len(n.coils))
-	return slices.ContainsFunc(n.coils, func(k coil) bool { return k.branch.Senses() })
+	return slices.ContainsFunc(n.coils, func(k coil) bool { return k.senses })
 }
 
 // settleBy runs rounds; single moves one coil a round. False = it went in circles.
@@ -90,6 +90,7 @@ type coil struct {
 	branch       *circuit.Branch
 	make, rest   []int // branch indices of make and break contacts
 	pullV, dropV float64
+	senses       bool // by the voltage of its own feed
 }
 
 // coilsOf lists coils that move contacts, in branch order of their first contact.
@@ -123,7 +124,7 @@ func newCoil(c *circuit.Circuit, b *circuit.Branch) coil {
 	k := coil{branch: b}
 	if b.Part != nil {
 		if r, ok := b.Part.Source.(*design.Relay); ok && r.Form != nil {
-			k.pullV, k.dropV = r.Form.PullInV, r.Form.DropOutV
+			k.pullV, k.dropV, k.senses = r.Form.PullInV, r.Form.DropOutV, r.Form.Senses
 		}
 	}
 	k.pullV = or(k.pullV, pullInShare*c.Design.NominalV())
@@ -158,7 +159,7 @@ func (n *Network) moveCoils(pulled []bool, single bool) *circuit.Branch {
 			v = -v
 		}
 		if now := v >= limit; now != pulled[i] {
-			if n.opened != nil && k.branch.Senses() {
+			if n.opened != nil && k.senses {
 				if n.opened[i] {
 					continue
 				}
