@@ -41,7 +41,7 @@ situations:
 	},
 	Run: func(p *Pass) {
 		for _, b := range p.fuses() {
-			if fuseRating(b) > 0 && p.underLoad(b).severity < finding.Fault && !p.charges(b) {
+			if fuseRating(b) > 0 && p.underLoad(b).severity < finding.Fault && len(p.c.Charged(b)) == 0 {
 				p.judgeBranches(b)
 			}
 		}
@@ -57,14 +57,4 @@ func (p *Pass) judgeBranches(b *circuit.Branch) {
 	atMost(&fin, "sum of branches", sum, fuseRating(b), "A")
 	p.say(fin, "%s feeds %s, which draw %s together",
 		fuseText(b), wording.Few(names(draws), 4), amps(sum))
-}
-
-// charges tells whether a battery stands below a branch.
-func (p *Pass) charges(b *circuit.Branch) (battery bool) {
-	battery = p.c.IsPost(b.B)
-	p.below(b.B, func(x *circuit.Branch) bool {
-		battery = battery || x.Feeds() && p.c.IsPost(x.B)
-		return !battery
-	})
-	return battery
 }

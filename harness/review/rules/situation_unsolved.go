@@ -15,15 +15,14 @@ var situationUnsolved = &Rule{
 	Doc: "The network was solved for every situation. One that collapses (constant-power loads ask for " +
 		"more than the wires can carry), whose relays do not settle, or that did not converge is " +
 		"reported with the place where it failed, and none of its numbers is used by any rule. It goes " +
-		"by the situation's name. A voltage-sensing relay that opens whenever it has closed waits before it " +
-		"closes again: such a situation is checked with it open.",
+		"by the situation's name.",
 	Formula: "none",
 	Limits:  "none",
 	Why: "what collapses on paper resets, chatters or stalls in use; and nothing else could be " +
 		"checked in this situation",
 	Change: "look at the place named: thicker wires, fewer loads at once, a relay coil not fed " +
 		"through its own contact",
-	Severity: "danger when it collapses or chatters; fault when it did not converge; advice when a voltage-sensing relay opens and closes in turn",
+	Severity: "danger when it collapses or chatters; fault when it did not converge",
 	Source: "maximum power theorem: a feed gives most when the load has half of the source " +
 		"voltage",
 	Mend: MendWire,
@@ -46,7 +45,6 @@ loads:
 		var order []cause
 		for _, s := range p.in.Solutions {
 			if s.Status == solve.Converged {
-				p.reportHunting(s)
 				continue
 			}
 			c := cause{s.Status, s.At}
@@ -75,19 +73,6 @@ func (p *Pass) unsolvedCorners() {
 			p.reportUnsolved(s, ", in the worst case ("+state.String()+")", 0)
 		}
 	}
-}
-
-// reportHunting reports a situation in which a sensing relay opens and closes in turn.
-func (p *Pass) reportHunting(s *solve.Solution) {
-	if s.Hunts == nil {
-		return
-	}
-	f := ofPart(finding.Advice, s.Hunts.Part)
-	f.Part, f.Ref, f.Situation, f.Cause = s.Situation.Name, s.Situation.Name, s.Situation.Name, "hunts "+s.Hunts.Part.Name
-	f.Why = "closed, it is pulled below the voltage at which it opens; open, above that at which it closes: it wears, and charging comes and goes"
-	f.Change = "more engine speed or less load meanwhile; or accept it where that is short"
-	f.Leave = true
-	p.say(f, "%s: %s opens and closes in turn, and is checked open", s.Situation.Name, s.Hunts.Part.Name)
 }
 
 // reportUnsolved reports a situation that failed; where says in which state, and
