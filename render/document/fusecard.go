@@ -135,8 +135,15 @@ func fuseRow(c *circuit.Circuit, b *circuit.Branch) cardRow {
 	return row
 }
 
-// feeds says what hangs below a fuse.
+// feeds says what hangs below a fuse; of one in a link, which battery.
 func feeds(c *circuit.Circuit, b *circuit.Branch) string {
+	if batteries := c.Charged(b); len(batteries) > 0 {
+		var list []string
+		for _, part := range batteries {
+			list = append(list, "battery "+cmp.Or(part.Label, part.Name))
+		}
+		return strings.Join(list, ", ")
+	}
 	return cmp.Or(strings.Join(c.BelowBranch(b).Names(), ", "), "nothing")
 }
 

@@ -172,6 +172,9 @@ func profileOf(r *harness.Review, part *circuit.Part) *profile {
 			continue
 		}
 		lost := s.PostsV(load) - (s.NodeV[plus.Node.Index] - s.NodeV[minus.Node.Index])
+		if load.Load.Reverses && s.Volts(load) < 0 { // what is drawn is the way of its other run
+			continue
+		}
 		if best == nil || lost > best.lostV {
 			best = &profile{part: part, load: load, in: s, lostV: lost}
 		}

@@ -1,6 +1,10 @@
 package circuit
 
-import "slices"
+import (
+	"slices"
+
+	"fusewright/harness/design"
+)
 
 // Linked is what stands in the links of further batteries as such a battery sees it: from
 // its post towards what feeds it, against the direction of the feeds. A short in a link
@@ -56,4 +60,33 @@ func (l *Linked) from(c *Circuit, n *Node, fuse *Branch, bareM float64) {
 			l.from(c, b.A, next, lengthM)
 		}
 	}
+}
+
+// Charged are the further batteries that a branch leads to, each once: what is fed beyond
+// one is fed by it.
+func (c *Circuit) Charged(b *Branch) (batteries []*Part) {
+	if len(c.flow.posts) < 2 {
+		return nil
+	}
+	seen := map[*Node]bool{}
+	var down func(n *Node)
+	down = func(n *Node) {
+		if seen[n] {
+			return
+		}
+		seen[n] = true
+		if c.IsPost(n) {
+			for _, t := range n.Terminals {
+				if _, further := t.Part.Source.(*design.Bank); further {
+					batteries = append(batteries, t.Part)
+				}
+			}
+			return
+		}
+		for _, next := range n.FeedsOn() {
+			down(next.B)
+		}
+	}
+	down(b.B)
+	return batteries
 }

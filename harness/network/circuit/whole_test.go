@@ -76,9 +76,9 @@ func checkWhole(t *testing.T, c *circuit.Circuit) {
 		if !b.Feeds() {
 			continue
 		}
-		fed := b.A == c.Positive()
+		fed := c.IsPost(b.A)
 		for j, on := range c.Feeding(b.A) {
-			fed = fed || (on && c.Branches[j].A == c.Positive())
+			fed = fed || (on && c.IsPost(c.Branches[j].A))
 		}
 		if fed == guards[i].Unfed {
 			t.Errorf("%s: fed %t, guard %+v", b.Name, fed, guards[i])

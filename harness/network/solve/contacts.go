@@ -28,12 +28,25 @@ func (n *Network) isContact(b int) bool {
 // settle solves with every coil at rest, lets the coils move the contacts, and
 // repeats until nothing moves. If all coils moving at once
 // goes in circles, they move one at a time, the first in the circuit first;
-// if that goes in circles too, the relays chatter.
+// if that goes in circles too, sensing relays that opened stay so; and if that
+// does not help, the relays chatter.
 func (n *Network) settle() {
 	atRest := circuit.Contacts(n.plan.circuit, n.situation)
-	if !n.settleBy(atRest, false) && !n.settleBy(atRest, true) {
-		n.status, n.factored = Chattering, false
+	n.hunts, n.opened = nil, nil
+	if n.settleBy(atRest, false) || n.settleBy(atRest, true) {
+		return
 	}
+	if n.waitToClose() && n.settleBy(atRest, true) {
+		return
+	}
+	n.status, n.factored, n.hunts = Chattering, false, nil
+}
+
+// waitToClose has sensing relays stay open once they opened, as their delay does
+// for a while. False = there is none.
+func (n *Network) waitToClose() bool {
+	n.opened = make([]bool, len(n.coils))
+	return slices.ContainsFunc(n.coils, func(k coil) bool { return k.senses })
 }
 
 // settleBy runs rounds; single moves one coil a round. False = it went in circles.
@@ -56,7 +69,7 @@ func (n *Network) settleBy(closed []bool, single bool) bool {
 		}
 		n.placeContacts(pulled)
 		n.at, n.why = moved.A, fmt.Sprintf("coil %s pulls in and releases in turn", moved.Name)
-		key := keyOf(pulled)
+		key := keyOf(pulled) + keyOf(n.opened)
 		if seen[key] {
 			return false
 		}
@@ -81,6 +94,7 @@ type coil struct {
 	relay        *design.Relay // nil = of no design
 	make, rest   []int         // branch indices of make and break contacts
 	pullV, dropV float64
+	senses       bool // by the voltage of its own feed
 }
 
 // coilsOf lists coils that move contacts, in branch order of their first contact.
@@ -115,7 +129,7 @@ func newCoil(c *circuit.Circuit, b *circuit.Branch) coil {
 	if b.Part != nil {
 		if r, ok := b.Part.Source.(*design.Relay); ok && r.Form != nil {
 			k.relay = r
-			k.pullV, k.dropV = r.Form.PullInV, r.Form.DropOutV
+			k.pullV, k.dropV, k.senses = r.Form.PullInV, r.Form.DropOutV, r.Form.Senses
 		}
 	}
 	k.pullV = or(k.pullV, pullInShare*c.Design.NominalV())
@@ -155,6 +169,14 @@ func (n *Network) moveCoils(pulled []bool, single bool) *circuit.Branch {
 			v = -v
 		}
 		if now := v >= limit || n.held(k); now != pulled[i] {
+			if n.opened != nil && k.senses {
+				if n.opened[i] {
+					continue
+				}
+				if n.opened[i] = !now; !now {
+					n.hunts = k.branch
+				}
+			}
 			pulled[i] = now
 			if first == nil {
 				first = k.branch

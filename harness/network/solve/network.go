@@ -94,7 +94,9 @@ type Network struct {
 	why        string
 	at         *circuit.Node
 	iterations int
-	factored   bool // factor holds the matrix at v
+	factored   bool            // factor holds the matrix at v
+	hunts      *circuit.Branch // see Solution.Hunts
+	opened     []bool          // by coil: it opened and waits; nil = none waits
 }
 
 // Network solves a situation and keeps what is needed to solve it again.

@@ -10,7 +10,7 @@ import (
 // Solution writes down the network's present operating point.
 func (n *Network) Solution() *Solution {
 	c := n.plan.circuit
-	s := &Solution{Circuit: c, Situation: n.situation, Status: n.status, Why: n.why, At: n.at,
+	s := &Solution{Circuit: c, Situation: n.situation, Status: n.status, Why: n.why, At: n.at, Hunts: n.hunts,
 		NodeV: make([]float64, len(c.Nodes)), BranchA: make([]float64, len(c.Branches)),
 		Ohm: make([]float64, len(c.Branches)), Closed: make([]bool, len(c.Branches)),
 		LoadOn: make([]bool, len(c.Branches)), ChargingLimitA: n.limitA, Iterations: n.iterations}

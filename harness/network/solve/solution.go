@@ -47,6 +47,10 @@ type Solution struct {
 	Closed  []bool    // by branch index: contacts
 	LoadOn  []bool    // by branch index: loads that draw
 
+	// Hunts is the coil of a sensing relay that opens whenever it has closed: the
+	// solution is that with it open. Nil = none does.
+	Hunts *circuit.Branch
+
 	BatteryA       float64 // out of the first battery, negative = charging; of further ones see Given
 	ChargingA      float64 // out of the charging system
 	ChargingLimitA float64 // what it can give at this engine speed

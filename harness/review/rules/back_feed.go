@@ -217,6 +217,9 @@ func (p *Pass) fusesAbove(n *circuit.Node) []*circuit.Branch {
 	for len(queue) > 0 {
 		n := queue[0]
 		queue = queue[1:]
+		if p.c.IsPost(n) { // what charges a battery is not above what it feeds
+			continue
+		}
 		for _, b := range n.Branches {
 			if b.B != n || !b.Feeds() {
 				continue

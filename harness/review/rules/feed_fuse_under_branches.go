@@ -12,7 +12,8 @@ var feedFuseUnderBranches = &Rule{
 	Says:  "smaller than its branches draw",
 	Doc: "What all accessories below a fuse draw when every one of them is on, whether or not a " +
 		"situation says so. A fuse that a situation already overloads is fuse-under-load and is left " +
-		"out here, as are factory fuses (tap-over-spare).",
+		"out here, as are factory fuses (tap-over-spare), and fuses of a link between batteries: " +
+		"what the loads ask beyond it, the battery there gives.",
 	Formula: "sum of the rated currents below the fuse ≤ rating",
 	Limits:  "the fuse's rating",
 	Why: "the first time everything is switched on together, the feed's fuse opens and takes " +
@@ -40,7 +41,7 @@ situations:
 	},
 	Run: func(p *Pass) {
 		for _, b := range p.fuses() {
-			if fuseRating(b) > 0 && p.underLoad(b).severity < finding.Fault {
+			if fuseRating(b) > 0 && p.underLoad(b).severity < finding.Fault && len(p.c.Charged(b)) == 0 {
 				p.judgeBranches(b)
 			}
 		}

@@ -94,6 +94,7 @@ var registry = sorted(
 	returnOnSupervised,
 	reverseExposure,
 	reversingBothOn,
+	sensingRelayHunts,
 	sharedReturnThin,
 	shortOverheatsWire,
 	shortTooWeak,

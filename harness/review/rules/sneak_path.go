@@ -50,7 +50,7 @@ situations:
 		}
 		for _, l := range p.in.Faults.Lost {
 			for i := range l.Affected {
-				if a := &l.Affected[i]; !harmed(a) && !dark(a) && (a.Effect == fault.Woken || a.Effect == fault.Pulled) {
+				if a := &l.Affected[i]; !harmed(a) && !dark(a) && !a.Branch.Senses() && (a.Effect == fault.Woken || a.Effect == fault.Pulled) {
 					p.reportSneak(l, a)
 				}
 			}

@@ -42,15 +42,19 @@ loads:
 	},
 }
 
-// firstFuses are the fuses that are met first below a wire.
+// firstFuses are the fuses that are met first below a wire, up to the post of a battery:
+// those behind it are fed there.
 func (f *facts) firstFuses(w *circuit.Wire) []*circuit.Branch {
 	var list []*circuit.Branch
+	if f.c.IsPost(w.To.Node) {
+		return nil
+	}
 	f.below(w.To.Node, func(b *circuit.Branch) bool {
 		if b.Kind == circuit.FuseBranch {
 			list = append(list, b)
 			return false
 		}
-		return b.Wire == nil || !isReturn(b.Wire)
+		return (b.Wire == nil || !isReturn(b.Wire)) && !f.c.IsPost(b.B)
 	})
 	return list
 }
