@@ -59,16 +59,26 @@ func (d *Design) PetrolVapour() bool {
 	return slices.ContainsFunc(d.Places, func(p *Place) bool { return p.PetrolVapour })
 }
 
-// NamesPetrol tells whether the papers speak of petrol: those of boats always do.
+// NamesPetrol tells whether the papers speak of petrol: those of boats do, unless each of
+// its places says that no vapour can gather there.
 func (d *Design) NamesPetrol() bool {
-	return d.PetrolVapour() || d.Afloat()
+	silent := func(p *Place) bool { return !p.VapourGiven }
+	return d.PetrolVapour() || d.Afloat() && (len(d.Places) == 0 || slices.ContainsFunc(d.Places, silent))
 }
 
 // Afloat tells whether the practice is one of boats.
 func (d *Design) Afloat() bool { return d.Practice != nil && d.Practice.Afloat }
 
 // Caution is what stands on each sheet and page of the design.
-func (d *Design) Caution() string { return caution.OnPages(d.Afloat(), d.PetrolVapour()) }
+func (d *Design) Caution() string { return d.Cautioned(caution.OnPages(d.Afloat(), d.PetrolVapour())) }
+
+// Cautioned is a caution that speaks of every battery where there are several.
+func (d *Design) Cautioned(text string) string {
+	if d.HasBanks() {
+		return caution.Every(text)
+	}
+	return text
+}
 
 // addPlace takes the name of a place.
 func addPlace(r *reader, d *Design, name string, n *yaml.Node) *Place {

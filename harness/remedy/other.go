@@ -11,6 +11,7 @@ import (
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/sizing"
+	"fusewright/harness/study/together"
 	"fusewright/library"
 )
 
@@ -247,15 +248,19 @@ func (t *tester) about(s *design.Situation, l *design.Load) bool {
 	return !slices.ContainsFunc(t.Design.Situations, func(o *design.Situation) bool { return o != s && slices.Contains(o.On, l) })
 }
 
-// without are a situation without each of the loads that are not critical and that it is not
-// about, those that take most first, and without all of them that a deficit asks for.
+// without are a situation without the loads that may be given up and that it is not about:
+// those given up first, of as much weight those that take most, and more of them as a deficit asks.
 func (t *tester) without(name string) ladder {
 	for _, s := range t.Design.Situations {
 		if s.Name != name {
 			continue
 		}
-		loads := slices.DeleteFunc(slices.Clone(s.On), func(l *design.Load) bool { return l.Critical || t.about(s, l) })
-		slices.SortStableFunc(loads, func(a, b *design.Load) int { return cmp.Compare(t.drawA(b), t.drawA(a)) })
+		loads := slices.DeleteFunc(slices.Clone(s.On), func(l *design.Load) bool { return !together.GivenUp(l) || t.about(s, l) })
+		slices.SortStableFunc(loads, func(a, b *design.Load) int {
+			rankA, _ := together.Rank(a)
+			rankB, _ := together.Rank(b)
+			return cmp.Or(cmp.Compare(rankB, rankA), cmp.Compare(t.drawA(b), t.drawA(a)))
+		})
 		var l ladder
 		for n := 1; n <= len(loads) && n <= mostOnWay; n++ {
 			off := loads[:n]

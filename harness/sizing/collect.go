@@ -144,12 +144,12 @@ func ratingsOf(t *library.FuseType) []fuseCandidate {
 }
 
 // forms are the relay forms with a coil that may stay live on the system and the
-// contacts in use, reversing ones for one that is, weakest contact first.
+// contacts in use, reversing or sensing ones for one that is, weakest contact first.
 func forms(d *design.Design, x *design.Relay) []*library.RelayForm {
 	var list []*library.RelayForm
-	reversing := x.Form != nil && x.Form.Reversing
+	reversing, senses := x.Form != nil && x.Form.Reversing, x.Form != nil && x.Form.Senses
 	for _, f := range d.Library.RelayForms {
-		if f.CoilV == d.SystemV.Value && (f.Changeover == usesBreak(d, x) || reversing) && f.Reversing == reversing && f.Bistable == x.Latches && !f.Senses && (f.CoilOnS == 0 || x.Latches) {
+		if f.CoilV == d.SystemV.Value && (f.Changeover == usesBreak(d, x) || reversing) && f.Reversing == reversing && f.Bistable == x.Latches && f.Senses == senses && (f.CoilOnS == 0 || x.Latches) {
 			list = append(list, f)
 		}
 	}

@@ -135,7 +135,11 @@ func connectionRows(u lengths.Unit, t *report.Table, term *circuit.Terminal, out
 		name += " (" + strings.TrimPrefix(term.Mark, "cavity ") + ")"
 	}
 	if len(term.Wires) == 0 {
-		t.Add(name, "none", "", "", "factory wiring, stays", "", "")
+		what := "factory wiring, stays"
+		if coil := term.Part.Coil(); coil != nil && coil.Senses() {
+			what = "not brought out: senses at 30"
+		}
+		t.Add(name, "none", "", "", what, "", "")
 		return
 	}
 	for _, whole := range term.Wires {

@@ -29,6 +29,7 @@ var coverCautions = []string{
 // cautionsFor is coverCautions, with that about petrol where the papers speak of it.
 func cautionsFor(r *harness.Review) []string {
 	list := slices.Clone(coverCautions)
+	list[1] = r.Design.Cautioned(list[1])
 	if r.Design.Afloat() {
 		list[2] = "Not for helm, throttle, engine control or other safety circuits."
 	}
@@ -255,6 +256,7 @@ func parkedDays(r *harness.Review) coverFigure {
 	}
 	f.value = quantity.Format(r.Budget.StandbyDays*86400, quantity.Duration)
 	f.words = fmt.Sprintf("from full, with %s drawn with the key off and self-discharge counted.", ampere(r.Budget.StandbyA))
+	f.words += report.BudgetOf(r).FurtherParked()
 	if unsolved := unsolvedNames(r); unsolved != "" {
 		f.words += " Without: " + unsolved + "."
 	}

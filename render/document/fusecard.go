@@ -137,6 +137,9 @@ func fuseRow(c *circuit.Circuit, b *circuit.Branch) cardRow {
 
 // feeds says what hangs below a fuse; of one in a link, which battery.
 func feeds(c *circuit.Circuit, b *circuit.Branch) string {
+	if l := c.Linked(); l != nil && (l.Bare[b.Index] || len(l.Fuses[b.Index]) > 0) {
+		return "charging link, fed from both batteries: pull both"
+	}
 	if batteries := c.Charged(b); len(batteries) > 0 {
 		var list []string
 		for _, part := range batteries {

@@ -130,6 +130,7 @@ func (b *Budget) Standby() string {
 
 // further says what the further batteries give, and for how long.
 func (b *Budget) further() (text string) {
+	text = b.FurtherParked()
 	for _, l := range slices.Concat(b.KeyOff, b.Lines) {
 		for _, x := range l.Further {
 			text += fmt.Sprintf(" In %q %s ", l.Situation, x.Battery)
@@ -149,6 +150,33 @@ func (b *Budget) further() (text string) {
 }
 
 func negative(x *float64) *float64 { y := -*x; return &y }
+
+// FurtherParked says what the further batteries give with the key off and nothing on, and
+// for how long; "" where they give nothing.
+func (b *Budget) FurtherParked() (text string) {
+	for _, x := range b.Further {
+		if x.gives() {
+			text += fmt.Sprintf(" With the key off %s gives %s: from full to %s after %s.", x.Battery, amps(x.BatteryA),
+				reserveWords(x.Reserve), duration(x.Hours, 3600))
+		}
+	}
+	return text
+}
+
+// gives tells whether a further battery gives something for a time that is known.
+func (x BankLine) gives() bool {
+	return x.BatteryA != nil && *x.BatteryA > 0 && x.Hours != nil
+}
+
+// banksGive says in a line what the further batteries give; "" where they give nothing.
+func banksGive(list []BankLine) (text string) {
+	for _, x := range list {
+		if x.gives() {
+			text += "; " + x.Battery + " gives " + amps(x.BatteryA) + " for " + duration(x.Hours, 3600)
+		}
+	}
+	return text
+}
 
 // reserveWords is down to where a further battery is used.
 func reserveWords(charge float64) string {

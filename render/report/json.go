@@ -193,6 +193,8 @@ type Budget struct {
 	Starter     string       `json:"starter"`  // the part, or the library's row that is taken for it
 	Lines       []BudgetLine `json:"lines"`
 	KeyOff      []BudgetLine `json:"key_off,omitempty"` // situations with the key off and something on
+	// Further is what the further batteries give with the key off and nothing on.
+	Further []BankLine `json:"further_batteries,omitempty"`
 
 	basis       string // what output and likely demand count with, in words
 	lasts       string // how long a situation is taken to last, and one with the key off
@@ -236,6 +238,7 @@ func CautionOf(d *design.Design) string {
 	if d.Afloat() {
 		text = caution.ReportAfloat
 	}
+	text = d.Cautioned(text)
 	if d.NamesPetrol() {
 		text += " " + caution.Petrol
 	}
@@ -377,6 +380,7 @@ func BudgetOf(r *harness.Review) *Budget {
 	for _, l := range b.Lines {
 		out.Lines = append(out.Lines, budgetLine(l))
 	}
+	out.Further = bankLines(b.Parked)
 	for _, l := range b.KeyOff {
 		out.KeyOff = append(out.KeyOff, budgetLine(l))
 	}
@@ -390,11 +394,16 @@ func budgetLine(l *budget.Line) BudgetLine {
 		line.BusV, line.BatteryA = finite(l.BusV), finite(l.BatteryA)
 		line.LikelyA, line.ReturnHours, line.PeakA = finite(l.LikelyA), finite(l.ReturnHours), finite(l.PeakA)
 		line.SpareA, line.BreakEvenRPM, line.BatteryHours = finite(l.SpareA), finite(l.BreakEvenRPM), finite(l.BatteryHours)
-		for _, x := range l.Banks {
-			line.Further = append(line.Further, BankLine{x.Bank.Name, finite(x.A), finite(x.Hours), budget.Reserve(x.Bank)})
-		}
+		line.Further = bankLines(l.Banks)
 	}
 	return line
+}
+
+func bankLines(banks []budget.BankLine) (list []BankLine) {
+	for _, x := range banks {
+		list = append(list, BankLine{x.Bank.Name, finite(x.A), finite(x.Hours), budget.Reserve(x.Bank)})
+	}
+	return list
 }
 
 // WriteJSON writes any report value indented, with a final newline. Characters

@@ -158,7 +158,7 @@ func (r *Report) given(s Situation) string {
 	if l := r.budgetLine(s.Name); l != nil && l.OutputA != nil && *l.OutputA > 0 {
 		output = "output " + amps(l.OutputA) + ", " + amps(s.ChargingA) + " used"
 	}
-	return output + ", battery " + r.ofBattery(s, " on average")
+	return output + ", battery " + r.ofBattery(s, " on average") + banksGive(r.furtherIn(s))
 }
 
 // givenShort is the same in a line.
@@ -174,7 +174,18 @@ func (r *Report) givenShort(s Situation) string {
 			text += "; charging " + amps(s.ChargingA) + " of " + all
 		}
 	}
-	return text
+	return text + banksGive(r.furtherIn(s))
+}
+
+// furtherIn are the further batteries in a situation.
+func (r *Report) furtherIn(s Situation) []BankLine {
+	switch l := r.budgetLine(s.Name); {
+	case l != nil:
+		return l.Further
+	case s.Key == string(design.KeyOff) && r.Budget != nil: // left alone
+		return r.Budget.Further
+	}
+	return nil
 }
 
 // ofBattery is what the battery of a solved situation gives or takes: by the budget, duty

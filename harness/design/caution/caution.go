@@ -2,6 +2,8 @@
 // carries, so that they say the same everywhere. It depends on nothing.
 package caution
 
+import "strings"
+
 // Defer is what goes before anything that the program says.
 const Defer = "Local codes, the makers' instructions and licensed practice come first."
 
@@ -31,6 +33,12 @@ func OnPages(afloat, petrolVapour bool) string {
 		text += " " + vapour
 	}
 	return text
+}
+
+// Every is a caution for a design with more than one battery: one that is left on feeds what
+// was thought dead.
+func Every(text string) string {
+	return strings.Replace(text, "Isolate the battery", "Isolate every battery", 1)
 }
 
 // Report stands under findings and other results on a terminal or in JSON.

@@ -14,6 +14,7 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/design/problem"
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/design/wording"
 	"fusewright/library"
 )
 
@@ -112,7 +113,11 @@ func (a *Answers) tidy(lib *library.Library) error {
 		}
 	}
 	if !found {
-		return fmt.Errorf("battery: the library has no chemistry %q", a.Battery)
+		var names []string
+		for _, c := range lib.Batteries {
+			names = append(names, c.Name)
+		}
+		return fmt.Errorf("battery: the library has no chemistry %q, but %s", a.Battery, wording.And(names))
 	}
 	if strings.ContainsAny(a.Title, "\"\\\n\r") {
 		return fmt.Errorf("title: no quotes, backslashes or line breaks")

@@ -145,7 +145,7 @@ func TestRefuses(t *testing.T) {
 		{"an accessory for another voltage", starter.Answers{Vehicle: "boat", Accessories: []string{"starter diesel 24 V"}}, "is for 24 V; the vehicle has 12 V"},
 		{"a capacity without a unit", starter.Answers{Vehicle: "boat", Capacity: "60"}, "capacity: 60 has no unit"},
 		{"an output that is no curve", starter.Answers{Vehicle: "boat", Output: "30 A"}, "is no point"},
-		{"an unknown chemistry", starter.Answers{Vehicle: "boat", Battery: "lemon"}, "no chemistry"},
+		{"an unknown chemistry", starter.Answers{Vehicle: "boat", Battery: "lemon"}, "no chemistry \"lemon\", but flooded, AGM"},
 		{"a title that would break out", starter.Answers{Vehicle: "boat", Title: "a\"\nbattery: x"}, "no quotes"},
 		{"too many", starter.Answers{Vehicle: "boat", Accessories: strings.Split(strings.Repeat("horn,", 12)+"horn", ",")}, "more than the 12"},
 	} {

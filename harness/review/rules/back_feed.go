@@ -19,6 +19,7 @@ var backFeed = &Rule{
 	Doc: "Wherever two feeds meet, each fuse above is taken out in turn: when its load side is still " +
 		"connected to the battery through the other feed, it protects nothing. Contacts count as closed, " +
 		"the relays all energised or all at rest. Two feeds from the same fuse are fine. " +
+		"What charges a further battery is not above what it feeds. " +
 		"Paths through a load are not looked at here. Said are fuses in parallel of one source, whose ratings add up, ways of one battery " +
 		"that are not live together, and two batteries.",
 	Formula: "none: it is a question of topology",
@@ -227,7 +228,7 @@ func (p *Pass) fusesAbove(n *circuit.Node) []*circuit.Branch {
 			if b.Kind == circuit.FuseBranch { // also one beside another, from the same bus bar
 				fuses = append(fuses, b)
 			}
-			if p.mark[b.A.Index] == p.markNumber {
+			if p.mark[b.A.Index] == p.markNumber || p.c.IsPost(b.A) { // a battery's post feeds by itself
 				continue
 			}
 			p.mark[b.A.Index] = p.markNumber

@@ -19,7 +19,7 @@ var dataMissing = &Rule{
 	Name:  "data-missing",
 	Title: "a number the review needs is not given",
 	Says:  "data missing",
-	Doc: "What other rules had to leave out or assume: the battery's internal resistance, the charging output when hot, the ambient of " +
+	Doc: "What other rules had to leave out or assume: the battery's internal resistance, the negative cable of a further battery, the charging output when hot, the ambient of " +
 		"a place that wires or parts are in or pass, the place of a part, the fuse before a tap, whether it is supervised and what it can spare " +
 		"when something draws from it, whether a coil is suppressed, the limit of a switch, a block or a " +
 		"shared ground, " +
@@ -171,6 +171,11 @@ func (p *Pass) missingOf(part *circuit.Part) {
 	case *design.Bank:
 		if !s.Store.ResistanceOhm.Given() {
 			say("the internal resistance of %s is not given; %.3g mΩ is assumed", s.Name, 1000*part.Branches[0].Ohm)
+		}
+		if len(s.Returns) == 0 {
+			p.report(finding.Finding{Severity: finding.Advice, Part: part.Name, Ref: part.Ref, Pos: part.Pos,
+				What:   fmt.Sprintf("the negative cable of %s is not given: no resistance is assumed for it, and it is in no cut list or bill", part.Name),
+				Change: "write `returns to: battery negative`, or the ground that it is joined to, with its `return wire`"})
 		}
 	case *design.Relay:
 		if s.Coil.Suppressed == "" && (s.Form == nil || !s.Form.Senses) {

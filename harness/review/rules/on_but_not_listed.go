@@ -6,6 +6,7 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
+	"fusewright/harness/review/finding"
 )
 
 var onButNotListed = &Rule{
@@ -14,13 +15,14 @@ var onButNotListed = &Rule{
 	Says:  "on, though not listed",
 	Doc: "Loads without a switch of their own that draw in a situation whose list leaves them out, while " +
 		"another situation lists them: nothing separates them from the key or the battery switch, or another load's switch feeds them too. " +
-		"A load that no situation names is taken to be on with the feed; one that `stays live`, or whose feed does, is meant to be, and so is one " +
+		"A load that no situation names is taken to be on with the feed, unless it is made for moments, such as a horn or a winch (`on for` of its type): " +
+		"then nothing but the key parts it from the battery, and it runs without end, listed or not. One that `stays live`, or whose feed does, is meant to be, and so is one " +
 		"whose float or other switch the situation has `closed` for it alone. What is on with the key off and every switch open is live-with-key-off.",
 	Formula:  "none",
 	Limits:   "none",
 	Why:      "the list says that it can be off; it cannot, and whoever counts by the list counts too little",
 	Change:   "list it there, or give it a switch: `own switch: yes`, or a switch in its feed",
-	Severity: "advice",
+	Severity: "advice; fault for a load made for moments that nothing but the key switches",
 	Source:   "common practice, no source",
 	Bad: `
 loads:
@@ -32,9 +34,13 @@ situations:
 `,
 	Mended: []string{"behaves: resistor, at", "behaves: resistor, own switch: yes, at"},
 	Run: func(p *Pass) {
-		always := p.live(untouched, nil)
+		always, keyed := p.live(untouched, nil), p.live(conditions{key: true}, conditional)
 		for _, part := range p.partsOf(circuit.Load) {
 			b := loadBranch(part)
+			if b != nil && forMoments(b.Load.Load) && keyed.draws(b) && !always.draws(b) && !staysLive(part) {
+				p.reportWithoutButton(part, b.Load.Load)
+				continue
+			}
 			if b == nil || staysLive(part) || !p.listed(b.Load.Load) || always.draws(b) && !p.keyless().rest.draws(b) {
 				continue
 			}
@@ -45,6 +51,23 @@ situations:
 			}), "%s: on in %q though not listed; no switch of its own cuts it off")
 		}
 	},
+}
+
+// forMoments tells of a load that is made to be on for a moment and off again, such as a
+// horn; a radio sends for moments, but draws no more than it may in between.
+func forMoments(l *design.Load) bool {
+	return l.Type != nil && l.Type.OnForS > 0 && l.Behaves != design.ConstantPower
+}
+
+// conditional tells of the contact of a tap that is live with a condition of the vehicle,
+// such as its horn button.
+func conditional(b *circuit.Branch) bool { return b.Closer != nil && b.Closer.Key.Condition() }
+
+func (p *Pass) reportWithoutButton(part *circuit.Part, l *design.Load) {
+	fin := ofPart(finding.Fault, part)
+	fin.Why = "it is on as long as the key is: it overheats, flattens the battery, and cannot be used"
+	fin.Change = "put a switch or a button into its feed or its relay's coil, or say `own switch: yes` where it has one"
+	p.say(fin, "%s is made to be on for %s at most, and nothing but the key switches it", part.Name, l.OnForS.Text)
 }
 
 // closedFor tells whether a situation has a switch closed by hand that feeds a load, and

@@ -17,6 +17,7 @@ type Budget struct {
 	KeyOff      []*Line       // one per situation with the key off and something on, in design order
 	Output      []Point       // charging current over engine speed, ready to draw
 	VehicleA    float64       // the vehicle's own loads that draw whenever the engine runs, duty counted, at regulated voltage
+	Parked      []BankLine    // what the further batteries give with the key off
 	StandbyA    float64       // drawn from the battery with the key off, worst case
 	Start       battery.Start // what a start of the engine takes
 	StartBackAh float64       // what has to go into the battery to give a start back; NaN = not known

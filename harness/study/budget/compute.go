@@ -32,7 +32,11 @@ func Compute(c *circuit.Circuit, sols []*solve.Solution) *Budget {
 			b.KeyOff = append(b.KeyOff, b.lineOf(s, tolerances))
 		}
 	}
-	b.StandbyA = drainA(Parked(c, sols))
+	parked := Parked(c, sols)
+	b.StandbyA = drainA(parked)
+	if parked != nil && d.HasBanks() {
+		b.Parked = banksOf(averaged(parked, solve.Options{}))
+	}
 	b.StandbyDays = StandbyDays(d, b.StandbyA)
 	return b
 }

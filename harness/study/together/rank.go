@@ -36,6 +36,16 @@ func Rank(l *design.Load) (rank int, stated bool) {
 	return otherRank, false
 }
 
+// seeingRank is the usual priority of what one sees and is seen by.
+const seeingRank = 2
+
+// GivenUp tells whether a load may be proposed to be switched off: none that is critical, is
+// meant to stay live, or that one sees and is seen by, unless the design ranks it itself.
+func GivenUp(l *design.Load) bool {
+	rank, stated := Rank(l)
+	return !l.Critical && l.StaysLive.Value == "" && (stated || rank > seeingRank)
+}
+
 // byImportance sorts items so that what is given up last stands first: critical
 // ones before all others, then by rank, then in design order.
 func byImportance(items []*Item) {

@@ -28,6 +28,7 @@ const (
 	Isolation  Kind = "isolation"
 	Fuses      Kind = "fuses"
 	Coils      Kind = "coils"
+	Sensing    Kind = "sensing relays"
 	Polarity   Kind = "polarity"
 	FirstPower Kind = "first power"
 	InUse      Kind = "in use" // a situation with the key on, or with something on
@@ -106,6 +107,7 @@ func Make(c *circuit.Circuit) *Test {
 	t := &Test{Cautions: cautions(c.Design), Tools: tools(), Bounds: m.boundsText()}
 	t.Sections = append(t.Sections, m.continuity(), m.isolation(), m.fuses())
 	t.Sections = append(t.Sections, m.coils()...)
+	t.Sections = append(t.Sections, m.sensing()...)
 	t.Sections = append(t.Sections, m.polarity()...)
 	t.Sections = append(t.Sections, m.firstPower()...)
 	t.Sections = append(t.Sections, m.situations()...)

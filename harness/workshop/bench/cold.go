@@ -248,7 +248,7 @@ func fuseText(f *circuit.FuseSpec) string {
 func (m *maker) coils() []*Section {
 	g := &Group{}
 	for _, p := range m.c.Parts {
-		if p.Kind != circuit.Relay || p.Coil() == nil {
+		if p.Kind != circuit.Relay || p.Coil() == nil || p.Coil().Senses() {
 			continue
 		}
 		nominal := parallel(p, 1, 20)

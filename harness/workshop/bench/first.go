@@ -37,6 +37,10 @@ func (m *maker) firstPower() []*Section {
 		"Stop when the supply goes into its limit, the reading exceeds the maximum, or anything gets warm. " +
 			"When all are passed, the fuses go in.",
 	}
+	if m.c.Linked() != nil {
+		s.Setup = append(s.Setup, "Of the fuses of a charging link, the load side is the one away from the battery at which the fuse stands. "+
+			"Both stay out until each has passed: the other battery feeds the link too.")
+	}
 	off, on := &design.Situation{Name: "key off", Key: design.KeyOff}, &design.Situation{Name: "key on", Key: design.KeyOn}
 	unplugged := &Group{Title: "Key off, loads unplugged"}
 	keyed := &Group{Title: "Key on, loads unplugged, every switch off"}
@@ -58,13 +62,15 @@ func (m *maker) firstPower() []*Section {
 
 func (m *maker) supplyV() float64 { return supplyShare * m.d.NominalV() }
 
-// firstFuses are the fuses that current from the battery meets first; factory
-// fuses belong to the machine.
+// firstFuses are the fuses that current from a battery meets first, of a link one at each
+// end; factory fuses belong to the machine.
 func (m *maker) firstFuses() []*circuit.Branch {
-	guards := m.c.Guards()
+	guards, linked := m.c.Guards(), m.c.Linked()
 	var list []*circuit.Branch
 	for _, b := range m.c.Branches {
-		if g := guards[b.Index]; b.Kind == circuit.FuseBranch && !b.Fuse.Factory && g.Bare && !g.Unfed {
+		g := guards[b.Index]
+		first := g.Bare && !g.Unfed || linked != nil && linked.Bare[b.Index]
+		if first && b.Kind == circuit.FuseBranch && !b.Fuse.Factory {
 			list = append(list, b)
 		}
 	}

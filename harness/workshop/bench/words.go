@@ -10,7 +10,7 @@ import (
 // cautions come before everything else.
 func cautions(d *design.Design) []string {
 	list := []string{
-		"Isolate the battery before the tests without power: negative off first, on last. Cover the loose end.",
+		d.Cautioned("Isolate the battery before the tests without power: negative off first, on last. Cover the loose end."),
 		"No open flame, spark or smoking near a battery that charges or has just been charged: it gives off hydrogen. " +
 			"Ventilate the place; wear eye protection.",
 		"Take off rings, watch and chains. Never bridge the posts. Use insulated tools.",

@@ -180,7 +180,9 @@ func (b *builder) relay(r *design.Relay, p *circuit.Part) {
 		return
 	}
 	b.add(Relays, item, "pcs", 1, p.Ref)
-	b.add(Holders, "socket for "+r.Form.Family+sealed(p), "pcs", 1, p.Ref)
+	if r.Form.ContactEnd == "" { // what has studs is screwed down
+		b.add(Holders, "socket for "+r.Form.Family+sealed(p), "pcs", 1, p.Ref)
+	}
 }
 
 func (b *builder) block(src *design.Block, p *circuit.Part) {

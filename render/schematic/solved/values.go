@@ -10,6 +10,7 @@ import (
 
 	"fusewright/harness"
 	"fusewright/harness/design/problem"
+	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
@@ -202,8 +203,15 @@ func (s *Values) Contact(p *circuit.Part) string {
 	return "open"
 }
 
-// outputs are the outputs of a switch with positions that are live by it.
+// outputs is the position of a switch that has several: its name, or the outputs that are
+// live by it.
 func (s *Values) outputs(p *circuit.Part) string {
+	if sw, ok := p.Source.(*design.Switch); ok {
+		at, _ := circuit.Positions(s.solution.Circuit, s.solution.Situation)
+		if name := at[sw.Lead()]; name != "" {
+			return "at " + name
+		}
+	}
 	var live []string
 	for _, b := range p.Branches {
 		if s.solution.Closed[b.Index] {
