@@ -18,14 +18,14 @@ var backFeed = &Rule{
 	Doc: "Wherever two feeds meet, each fuse above is taken out in turn: when its load side is still " +
 		"connected to the battery through the other feed, it protects nothing. Contacts count as closed, " +
 		"the relays all energised or all at rest. Two feeds from the same fuse are fine. " +
-		"Paths through a load are not looked at here.",
+		"Paths through a load are not looked at here. What hangs on a link between two batteries without a fuse of its own has two feeds too.",
 	Formula: "none: it is a question of topology",
 	Limits:  "none",
 	Why: "when the fuse blows, the fault is still fed the other way, and a " +
 		"circuit thought dead is live",
 	Change: "give the part one feed, or use a change-over contact so that only one feed can reach " +
 		"it",
-	Severity: "danger; advice for a bilge pump on a float switch and a manual switch, or feeds that diodes keep apart, each behind a fuse that suits all the wires",
+	Severity: "danger; advice for a bilge pump on a float switch and a manual switch, or feeds that diodes keep apart, each behind a fuse that suits all the wires; for what hangs on a link, whose wire bears the fuses of both ends",
 	Source:   "46 CFR 111.50-3(d): protective devices not in parallel with one another (one source)",
 	Bad: `
 fuses:
@@ -59,6 +59,11 @@ loads:
 		for _, t := range p.meetingPoints() {
 			if fuses := bypassed[t]; len(fuses) > 0 {
 				p.reportBackFeed(t, fuses)
+			}
+		}
+		for _, w := range p.c.Wires {
+			if g, tapped := p.guardTap[w.Branch]; tapped && !p.tail(w) {
+				p.reportTap(w, g)
 			}
 		}
 	},
@@ -103,6 +108,23 @@ func (p *Pass) reportBackFeed(t *circuit.Terminal, fuses []string) {
 	fin.Figure = figure.New(float64(len(feeds)), 1, "", figure.Larger)
 	p.say(fin, "%s has %d feeds, so another one bypasses %s",
 		t.Part.Name, len(feeds), wording.And(fuses))
+}
+
+// tail tells whether a wire leads to fuses alone.
+func (p *Pass) tail(w *circuit.Wire) bool {
+	return !slices.ContainsFunc(w.To.Node.FeedsOn(), func(b *circuit.Branch) bool { return b.Kind != circuit.FuseBranch }) &&
+		len(w.To.Node.FeedsOn()) > 0
+}
+
+// reportTap is of a wire that is fed from the middle of a link, without a fuse of its own.
+func (p *Pass) reportTap(w *circuit.Wire, g guard) {
+	fin := ofWire(finding.Advice, w)
+	if p.overFused(w) {
+		fin.Severity = finding.Danger
+	}
+	fin.Change = "put a fuse of its own where it leaves the link, or feed it from one of the batteries"
+	fin.Figure = figure.New(float64(len(g.fuses)), 1, "", figure.Larger)
+	p.say(fin, "%s leaves the link between two batteries and is fed by both: %s", w.Text(), g.text())
 }
 
 // pumpOnTwoFeeds tells whether bilge pumps of the library alone draw below a meeting
