@@ -2,6 +2,7 @@ package rules
 
 import (
 	"slices"
+	"strings"
 
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
@@ -36,7 +37,9 @@ loads:
 `,
 	Mended: []string{"second plug: {family: sealed 1.5", "second plug: {family: sealed 2.8"},
 	Run: func(p *Pass) {
-		list := p.c.Inlines()
+		list := slices.SortedStableFunc(slices.Values(p.c.Inlines()), func(a, b *circuit.Inline) int {
+			return strings.Compare(a.Part.Name, b.Part.Name)
+		})
 		for i, x := range list {
 			at := slices.IndexFunc(list[:i], func(first *circuit.Inline) bool { return alike(first, x) })
 			if at < 0 {
