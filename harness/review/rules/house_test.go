@@ -100,3 +100,24 @@ func TestConnectorContactBelowItsFuse(t *testing.T) {
 		}
 	}
 }
+
+// A connector holds a wire at its place: 100 mm do not reach over the 400 and 200 mm on its
+// two sides, nor do 590; 600 mm do.
+func TestWireTooShortForItsConnector(t *testing.T) {
+	for length, want := range map[string]finding.Severity{"50 mm": finding.Fault, "100 mm": finding.Advice, "590 mm": finding.Advice, "600 mm": 0} {
+		src, err := os.ReadFile(filepath.Join(casesDir, "ok", "connectors.yaml"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		text := strings.Replace(string(src), "fed by: button, returns to: frame", "fed by: button, wire: {length: "+length+"}, returns to: frame", 1)
+		got := finding.Severity(0)
+		for _, f := range assess(t, "connector.yaml", []byte(text)) {
+			if f.Rule == "wire-too-short" {
+				got = f.Severity
+			}
+		}
+		if got != want {
+			t.Errorf("%s: %v, want %v", length, got, want)
+		}
+	}
+}
