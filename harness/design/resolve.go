@@ -55,7 +55,11 @@ func (r *reader) resolveConnections() {
 // checkOutputNames reports a part whose name reads like a terminal of another.
 func (r *reader) checkOutputNames() {
 	for _, p := range r.parts {
-		for _, out := range outputs(p) {
+		own := outputs(p)
+		if _, bank := p.(*Bank); bank {
+			own = append(own, bankNegative)
+		}
+		for _, out := range own {
 			if other, ok := r.names[fold(p.PartName()+" "+out)]; ok && out != "" {
 				first := p.PartPos()
 				r.add(problem.Problem{Pos: other.pos, Also: &first,

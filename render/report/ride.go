@@ -29,6 +29,7 @@ type Ride struct {
 	LowestChargeS *float64   `json:"lowest_charge_s"`
 	ReserveS      *float64   `json:"below_start_reserve_s"`
 	EmptyS        *float64   `json:"empty_s"`
+	SharedLeg     int        `json:"shared_leg,omitempty"` // the first in which batteries run down together
 	Legs          []RideLeg  `json:"legs"`
 	Course        RideCourse `json:"course"`
 	Caveats       []string   `json:"caveats,omitempty"`
@@ -85,7 +86,7 @@ func batteryOf(d *design.Design) string {
 func RideOf(r *ride.Result) Ride {
 	row := Ride{Name: r.Ride.Name, StartCharge: finite(r.Ride.StartCharge.Value), EndCharge: finite(r.EndCharge),
 		LowestCharge: finite(r.LowestCharge), LowestChargeS: finite(r.LowestChargeS),
-		ReserveS: finite(r.ReserveS), EmptyS: finite(r.EmptyS), Caveats: r.Caveats}
+		ReserveS: finite(r.ReserveS), EmptyS: finite(r.EmptyS), SharedLeg: r.Shared(), Caveats: r.Caveats}
 	for _, l := range r.Legs {
 		row.Legs = append(row.Legs, rideLeg(l))
 	}
@@ -148,6 +149,10 @@ func (r *Ride) Table() *Table {
 // Outcome says in a sentence whether the engine still starts.
 func (r *Ride) Outcome() string {
 	text := "The charge stays above the start reserve: the engine can be stopped anywhere on this ride and starts again"
+	if r.SharedLeg > 0 {
+		text = fmt.Sprintf("Whether the engine still starts cannot be told: in leg %d the first battery and a further one run down together, "+
+			"and the ride follows the first alone", r.SharedLeg)
+	}
 	if r.ReserveS != nil {
 		text = fmt.Sprintf("From %s on a start is not certain: the charge is below the start reserve, the state of charge "+
 			"that the battery needs at this temperature to start the engine", clock(r.ReserveS))

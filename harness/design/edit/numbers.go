@@ -2,6 +2,7 @@ package edit
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -80,7 +81,7 @@ func (s *numberLines) find(root *yaml.Node) (from, to int, head string, err erro
 	case n.Kind == yaml.MappingNode && n.Style&yaml.FlowStyle != 0 && n.Anchor == "":
 		return s.braces(key, n)
 	case n.Kind != yaml.MappingNode || n.Anchor != "":
-		return 0, 0, "", fmt.Errorf("numbers is not written one label a line")
+		return 0, 0, "", errNumbers
 	}
 	line := key.Line
 	from, _ = s.t.lineEnd(line)
@@ -119,12 +120,16 @@ func (s *numberLines) note(label, of *yaml.Node, begin int) {
 	s.lines[name] = l
 }
 
+// errNumbers is of a section that cannot be rewritten without losing something.
+var errNumbers = errors.New("numbers is not written one label a line: write each label on a line of its own " +
+	"without braces, or take the section out, and its comments with it")
+
 // braces takes a section in braces out of its line.
 func (s *numberLines) braces(key, n *yaml.Node) (from, to int, head string, err error) {
 	at := s.t.offset(n.Line, n.Column)
 	_, end, _, ok := s.t.flow(at)
 	if !ok || bytes.ContainsRune(s.t.src[at:end], '#') {
-		return 0, 0, "", fmt.Errorf("numbers is not written one label a line")
+		return 0, 0, "", errNumbers
 	}
 	s.indent = strings.Repeat(" ", key.Column+1)
 	to, whole := s.t.lineEnd(s.t.lineAt(end))
@@ -197,7 +202,7 @@ func (s *numberLines) inBraces(root *yaml.Node, list []design.Number) ([]byte, e
 		at := s.t.offset(n.Line, n.Column)
 		_, end, _, ok := s.t.flow(at)
 		if !ok || n.Anchor != "" || bytes.ContainsRune(src[at:end], '#') {
-			return nil, fmt.Errorf("numbers is not written one label a line")
+			return nil, errNumbers
 		}
 		return slices.Concat(src[:at], []byte(text), src[end:]), nil
 	}

@@ -235,7 +235,7 @@ func (b *builder) cutWire(w *Wire) {
 	at, from, fromEnd := 0, w.From, w.FromEnd
 	for i := 0; i <= len(w.Poles); i++ {
 		x := *w
-		x.Whole, x.Poles, x.Number = w, nil, w.Number+string(rune('a'+i%26))
+		x.Whole, x.Poles, x.Pieces, x.Number = w, nil, nil, w.Number+string(rune('a'+i%26))
 		x.From, x.FromEnd, x.To, x.ToEnd = from, fromEnd, w.To, w.ToEnd
 		end := len(w.Route)
 		if i < len(w.Poles) {

@@ -54,13 +54,17 @@ func (b *builder) layWire(r *routes, w *Wire) {
 func (w *Wire) SlackOnly() bool { return !w.LengthGiven && len(w.Route) == 0 }
 
 // ApartM is how far apart its ends are by the runs, at least, and how far along them, m.
+// A connector that parts it holds it to its place: the pieces count one by one.
 func (w *Wire) ApartM() (apart, way float64) {
-	longest := 0.0
-	for _, b := range w.Route {
-		way += b.Run.LengthM.Value
-		longest = math.Max(longest, b.Run.LengthM.Value)
+	for _, piece := range w.Cut() {
+		longest, along := 0.0, 0.0
+		for _, b := range piece.Route {
+			along += b.Run.LengthM.Value
+			longest = math.Max(longest, b.Run.LengthM.Value)
+		}
+		apart, way = apart+2*longest-along, way+along
 	}
-	return 2*longest - way, way
+	return apart, way
 }
 
 // TooShort tells whether a wire whose length is given does not reach between its places,

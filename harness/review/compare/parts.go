@@ -146,6 +146,9 @@ func properties(f *fields, part design.Part) {
 		for _, p := range x.Takes {
 			takes = append(takes, p.PartName())
 		}
+		if len(takes) == 0 {
+			takes = []string{"every wire that passes and no other connector takes"}
+		}
 		f.text("takes", wording.And(takes))
 		if x.Sockets != nil {
 			f.text("sockets towards", x.Sockets.Name)

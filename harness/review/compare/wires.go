@@ -61,6 +61,8 @@ func wireFields(w *circuit.Wire) fields {
 	for _, p := range w.Poles {
 		at = append(at, p.Inline.Part.Name)
 	}
-	f.text("parted at", wording.And(at))
+	if len(at) > 0 {
+		f.text("parted at", wording.And(at))
+	}
 	return f
 }

@@ -21,14 +21,14 @@ var backFeed = &Rule{
 		"the relays all energised or all at rest. Two feeds from the same fuse are fine. " +
 		"What charges a further battery is not above what it feeds. " +
 		"Paths through a load are not looked at here. Said are fuses in parallel of one source, whose ratings add up, ways of one battery " +
-		"that are not live together, and two batteries.",
+		"that are not live together, and two batteries. What hangs on a link between two batteries without a fuse of its own has two feeds too.",
 	Formula: "none: it is a question of topology",
 	Limits:  "none",
 	Why: "when the fuse blows, the fault is still fed the other way, and a " +
 		"circuit thought dead is live",
 	Change: "give the part one feed, or use a change-over contact so that only one feed can reach " +
 		"it",
-	Severity: "danger; advice for a bilge pump on a float switch and a manual switch, or feeds that diodes keep apart, each behind a fuse that suits all the wires",
+	Severity: "danger; advice for a bilge pump on a float switch and a manual switch, or feeds that diodes keep apart, each behind a fuse that suits all the wires; for what hangs on a link, whose wire bears the fuses of both ends",
 	Source:   "46 CFR 111.50-3(d): protective devices not in parallel with one another (one source)",
 	Bad: `
 fuses:
@@ -62,6 +62,11 @@ loads:
 		for _, t := range p.meetingPoints() {
 			if fuses := bypassed[t]; len(fuses) > 0 {
 				p.reportBackFeed(t, fuses)
+			}
+		}
+		for _, w := range p.c.Wires {
+			if g, tapped := p.guardTap[w.Branch]; tapped && !p.tail(w) {
+				p.reportTap(w, g)
 			}
 		}
 	},
@@ -145,6 +150,23 @@ func (p *Pass) parallelFuses(t *circuit.Terminal) string {
 	}
 	return "this is one source twice, fuses in parallel: with both feeds live nothing behind their meeting opens below " + strings.Join(ratings, " + ") + " = " + quantity.Plain(sum, quantity.Current) +
 		", and the wires there must stand that; when " + wording.Or(places) + " is out, what is thought dead is live"
+}
+
+// tail tells whether a wire leads to fuses alone.
+func (p *Pass) tail(w *circuit.Wire) bool {
+	return !slices.ContainsFunc(w.To.Node.FeedsOn(), func(b *circuit.Branch) bool { return b.Kind != circuit.FuseBranch }) &&
+		len(w.To.Node.FeedsOn()) > 0
+}
+
+// reportTap is of a wire that is fed from the middle of a link, without a fuse of its own.
+func (p *Pass) reportTap(w *circuit.Wire, g guard) {
+	fin := ofWire(finding.Advice, w)
+	if p.overFused(w) {
+		fin.Severity = finding.Danger
+	}
+	fin.Change = "put a fuse of its own where it leaves the link, or feed it from one of the batteries"
+	fin.Figure = figure.New(float64(len(g.fuses)), 1, "", figure.Larger)
+	p.say(fin, "%s leaves the link between two batteries and is fed by both: %s", w.Text(), g.text())
 }
 
 // pumpOnTwoFeeds tells whether bilge pumps of the library alone draw below a meeting

@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/review/finding"
 )
@@ -9,7 +10,7 @@ var chargingOverBattery = &Rule{
 	Name:  "charging-over-battery",
 	Title: "the charging voltage is too high for the battery",
 	Says:  "charging voltage too high for the battery",
-	Doc: "The regulated voltage against the highest charging voltage of the battery's chemistry, where the " +
+	Doc: "The regulated voltage against the highest charging voltage of the chemistry of each battery that the charge reaches, where the " +
 		"library has one. That of lead batteries varies with temperature and maker: the library's is above " +
 		"what any of them allows.",
 	Formula:  "regulated voltage ≤ charge voltage of a 12 V battery · system voltage / 12 V",
@@ -29,17 +30,29 @@ charging:
 `,
 	Mended: []string{"regulated: 14.8 V", "regulated: 14.6 V"},
 	Run: func(p *Pass) {
-		b, c := p.d.Battery, p.d.Charging
-		if b.Chemistry == nil || b.Chemistry.MostChargeV == 0 || !c.Present() || !c.RegulatedV.Given() {
+		if c := p.d.Charging; !c.Present() || !c.RegulatedV.Given() {
 			return
 		}
-		limit := b.Chemistry.MostChargeV * p.d.NominalV() / 12
-		if !over(c.RegulatedV.Value, limit) {
-			return
+		p.judgeCharging(&p.d.Battery, "charging", finding.Finding{Part: "charging", Ref: "charging", Pos: p.d.Charging.RegulatedV.Pos})
+		for part, bank := range each[*design.Bank](p.facts) {
+			if len(part.Terminal("+").Node.FedBy()) > 0 {
+				p.judgeCharging(&bank.Store, "charging of "+part.Name, ofPart(finding.Fault, part))
+			}
 		}
-		fin := finding.Finding{Severity: finding.Fault, Part: "charging", Ref: "charging", Pos: c.RegulatedV.Pos}
-		atMost(&fin, "regulated voltage", c.RegulatedV.Value, limit, "V")
-		p.say(fin, "charging is regulated to %s; the maximum for %s is %s", voltsOver(c.RegulatedV.Value, limit),
-			b.Chemistry.Name, quantity.Plain(limit, quantity.Voltage))
 	},
+}
+
+// judgeCharging is of one battery that the charge reaches.
+func (p *Pass) judgeCharging(b *design.Battery, what string, fin finding.Finding) {
+	if b.Chemistry == nil || b.Chemistry.MostChargeV == 0 {
+		return
+	}
+	volts, limit := p.d.Charging.RegulatedV.Value, b.Chemistry.MostChargeV*p.d.NominalV()/12
+	if !over(volts, limit) {
+		return
+	}
+	fin.Severity = finding.Fault
+	atMost(&fin, "regulated voltage", volts, limit, "V")
+	p.say(fin, "%s is regulated to %s; the maximum for %s is %s", what, voltsOver(volts, limit),
+		b.Chemistry.Name, quantity.Plain(limit, quantity.Voltage))
 }

@@ -28,8 +28,10 @@ type facts struct {
 	coilOf []*circuit.Branch                 // by part index; nil for others
 	cold   []bool                            // nodes joined to battery negative
 
-	guards    []guard // by node: what protects it from the source's side
-	guardCold []guard // by node: what protects returns, from the loads' feeds
+	guards    []guard                   // by node: what protects it from the source's side
+	guardCold []guard                   // by node: what protects returns, from the loads' feeds
+	linked    *circuit.Linked           // nil = one battery
+	guardTap  map[*circuit.Branch]guard // of what is fed from the middle of a link
 
 	nearest circuit.Guards // by branch: the fuses nearest above
 	laid    *warm.Model    // wires where they are laid: allowed current
@@ -63,6 +65,7 @@ func newFacts(in *Input) *facts {
 	f.findSource()
 	f.findCoils()
 	f.cold = f.flood(c.Nodes[0], (*circuit.Branch).Returns)
+	f.linked = c.Linked()
 	f.findGuards()
 	f.findStuckRelays()
 	f.findAllowances()

@@ -10,7 +10,8 @@ var fuseFarAboveLoad = &Rule{
 	Title: "a fuse is far larger than its loads need",
 	Says:  "far larger than its load",
 	Doc: "Fuses of more than 15 A that are the nearest upstream of an accessory of which the design gives neither the largest fuse nor its lead " +
-		"(those are fuse-over-accessory's) and whose wire suits the fuse, against the sum of what all accessories and coils behind it draw at once, a start that lasts for a second or more counted with its peak. Sockets count with their rating.",
+		"(those are fuse-over-accessory's) and whose wire suits the fuse, against the sum of what all accessories and coils behind it draw at once, a start that lasts for a second or more counted with its peak. Sockets count with their rating. " +
+		"The load of a fuse in the link between two batteries is the charge that passes it: it is left out.",
 	Formula:  "rating ≤ 5 × Σ rated currents behind the fuse",
 	Limits:   "5 times; 15 A, which a usual lead of 0.75 mm² carries: common practice, no source",
 	Why:      "the wire is protected, but the accessory's own thin lead and its board smoulder at currents the fuse lets through",
@@ -40,7 +41,7 @@ loads:
 			before[g.fuse] = true
 		}
 		for _, fuse := range p.fuses() {
-			if before[fuse] {
+			if before[fuse] && !p.inLink(fuse) {
 				p.judgeFarAbove(fuse)
 			}
 		}

@@ -16,6 +16,7 @@ type guard struct {
 	A     float64           // let through for good; +Inf without a fuse, 0 when not reached or the rating is not known
 	fuse  *circuit.Branch   // the one that opens, of several the largest; nil without
 	fuses []*circuit.Branch // all, where several meet; nil = the one
+	home  bool              // it lets through what returns to a further battery
 }
 
 // text is what protects, in words: "fuse F1 (main, 30 A)", "fuse F1 (left, 30 A) and
@@ -83,8 +84,12 @@ func (f *facts) findGuards() {
 	}
 	f.spreadGuards()
 	f.joinGuards()
+	f.guardTaps()
 	for _, p := range f.c.Parts {
 		f.guardReturns(p)
+	}
+	for _, p := range f.partsOf(circuit.Bank) {
+		f.guardBank(p)
 	}
 }
 
@@ -187,6 +192,9 @@ func isReturn(w *circuit.Wire) bool {
 func (f *facts) guardAt(b *circuit.Branch) guard {
 	if b.Returns() {
 		return f.guardCold[b.A.Index]
+	}
+	if g, tapped := f.guardTap[b]; tapped {
+		return g
 	}
 	return f.guards[b.A.Index]
 }

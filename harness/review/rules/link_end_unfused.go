@@ -40,11 +40,10 @@ relays:
   charging relay: {form: voltage-sensing relay, at: rear, fed by: start end, wire: {size: 4 mm²}, coil: {returns to: frame, return wire: {size: 1 mm²}}}
 `,
 	Run: func(p *Pass) {
-		linked := p.c.Linked()
-		if linked == nil {
+		if p.linked == nil {
 			return
 		}
-		for _, b := range linked.First() {
+		for _, b := range p.linked.First() {
 			e := p.linkAbove(b, len(p.c.Branches))
 			switch {
 			case b.Wire == nil:

@@ -12,7 +12,7 @@ var partBelowFuse = &Rule{
 	Name:  "part-below-fuse",
 	Title: "a contact may carry less than its fuse lets through",
 	Says:  "rated far below its fuse",
-	Doc: "The nearest fuse upstream of each contact of a switch or relay, and of each wire at a plug or a splice of the design, against what the contact " +
+	Doc: "The nearest fuse upstream of each contact of a switch or relay, and of each wire at a plug, a connector or a splice of the design, against what the contact " +
 		"may carry (resistive, at the ambient of a relay; of a contactor with ratings for a while, the highest of those). The loads in the design bound the current in use, which switch-overload, " +
 		"relay-contact-overload, plug-overload and terminal-overload judge; here it is a fault of what it feeds, short of " +
 		"a short, that the fuse does not see. Below twice the rating nothing is said. A battery switch is left out: " +
@@ -104,6 +104,13 @@ func (p *Pass) feedsAccessory(b *circuit.Branch) bool {
 
 // endContacts are those of its plug and of splices at its wires.
 func (p *Pass) endContacts(part *circuit.Part) (list []weakContact) {
+	if x := p.c.InlineOf(part); x != nil {
+		for _, pole := range x.Poles {
+			a, what, _ := contactLimit(part.Plug.Family, pole.Contact)
+			list = append(list, weakContact{a, p.guardOf(pole.Wire).fuse, what})
+		}
+		return list
+	}
 	if part.Plug == nil && part.Kind != circuit.Splice {
 		return nil
 	}

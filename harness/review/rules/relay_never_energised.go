@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"slices"
 
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
@@ -18,7 +19,7 @@ var relayNeverEnergised = &Rule{
 	Limits:   "none",
 	Why:      "what the relay feeds will never work",
 	Change:   "feed terminal 86 from a live point and run 85 to a ground",
-	Severity: "fault",
+	Severity: "fault; danger for a critical load behind it",
 	Source:   "common practice, no source",
 	Bad: `
 relays:
@@ -41,20 +42,36 @@ loads:
 			}
 			fin.What = fmt.Sprintf("%s can never be energised: %s", part.Name, why)
 			setBehind(&fin, p.deadBehind(part, able))
+			if p.criticalBehind(part, able) {
+				fin.Severity = finding.Danger
+			}
 			p.report(fin)
 		}
 	},
 }
 
+// criticalBehind tells of a critical load that a relay's contacts alone would switch on.
+func (p *Pass) criticalBehind(part *circuit.Part, able *liveness) bool {
+	return slices.ContainsFunc(p.onlyBy(part, able), func(b *circuit.Branch) bool { return b.Load.Load.Critical })
+}
+
 // deadBehind names the loads that a relay's contacts alone would switch on.
 func (p *Pass) deadBehind(part *circuit.Part, able *liveness) (loads []string) {
+	for _, b := range p.onlyBy(part, able) {
+		loads = append(loads, b.Part.Name)
+	}
+	return loads
+}
+
+// onlyBy are the loads behind a relay's contacts that nothing else can switch on.
+func (p *Pass) onlyBy(part *circuit.Part, able *liveness) (loads []*circuit.Branch) {
 	for _, contact := range part.Branches {
 		if contact.Closer == nil || contact.Closer.Coil == nil {
 			continue
 		}
 		for _, b := range p.drawsOf(contact) {
 			if b.Load != nil && b.Load.Load != nil && !able.draws(b) {
-				loads = append(loads, b.Part.Name)
+				loads = append(loads, b)
 			}
 		}
 	}

@@ -8,10 +8,8 @@ import (
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
 	"fusewright/harness/review/finding"
+	"fusewright/harness/study/ride"
 )
-
-// sharedA is the current into a link that is more than standby and leaks; our choice.
-const sharedA = 0.1
 
 var startBatteryShared = &Rule{
 	Name:  "start-battery-shared",
@@ -73,15 +71,17 @@ func (p *Pass) judgeLink(part *circuit.Part, b *circuit.Branch) {
 	}
 	most, in := 0.0, ""
 	for _, s := range p.usable {
-		if a := s.BranchA[b.Index]; s.Situation.EngineRPM == 0 && a > most && !meant(s) {
+		// what one further battery gives another is not the first one's
+		a := s.LinkA(p.c, b)
+		if s.Situation.EngineRPM == 0 && a > most && !meant(s) {
 			most, in = a, s.Situation.Name
 		}
 	}
-	if !over(most, sharedA) {
+	if !over(most, ride.SharedA) {
 		return
 	}
 	fin := ofPart(finding.Fault, part)
 	fin.Situation = in
-	fin.Figure = figure.New(most, sharedA, "A", figure.Larger)
+	fin.Figure = figure.New(most, ride.SharedA, "A", figure.Larger)
 	p.say(fin, "the battery gives %s to %s and its loads in %q, with the engine stopped", amps(most), part.Name, in)
 }

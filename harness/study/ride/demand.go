@@ -22,7 +22,10 @@ type demand struct {
 	average   func(*circuit.Branch) float64 // of each load over the leg
 	known     map[int]float64
 	trouble   map[int]string // what the network could not do at a voltage
-	last      span           // where the search for a voltage mostly stays
+	circuit   *circuit.Circuit
+	links     []*circuit.Branch // what leads to the posts of further batteries
+	passes    map[int]float64   // the greatest current of a link, either way
+	last      span              // where the search for a voltage mostly stays
 }
 
 // span is the current at two multiples of the step that follow each other.
@@ -35,7 +38,7 @@ func newDemand(plan *solve.Plan, leg *design.Leg, step float64) *demand {
 	if leg.As != nil {
 		s.Closed, s.Held, s.Set, s.Reversed, s.Derived = leg.As.Closed, leg.As.Held, leg.As.Set, leg.As.Reversed, leg.As.Derived
 	}
-	return &demand{plan: plan, step: step, last: span{low: math.NaN()}, known: map[int]float64{}, trouble: map[int]string{},
+	return &demand{plan: plan, step: step, last: span{low: math.NaN()}, known: map[int]float64{}, trouble: map[int]string{}, passes: map[int]float64{},
 		situation: s, average: solve.AverageDraw(s, leg.Lasts.Value)}
 }
 
@@ -66,8 +69,14 @@ func (d *demand) solved(k int) float64 {
 		s = d.plan.Network(d.situation, opt).Solution()
 	}
 	d.known[k] = s.BatteryA
+	for _, b := range d.links {
+		d.passes[k] = max(d.passes[k], math.Abs(s.LinkA(d.circuit, b)))
+	}
 	return s.BatteryA
 }
+
+// linkA is the greatest current between two batteries near a voltage.
+func (d *demand) linkA(volts float64) float64 { return d.passes[int(math.Round(volts/d.step))] }
 
 // troubleAt is what the network could not do near a voltage; "" = nothing.
 func (d *demand) troubleAt(volts float64) string {

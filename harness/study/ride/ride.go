@@ -18,6 +18,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"fusewright/harness/design"
 	"fusewright/harness/formula/battery"
@@ -53,6 +54,7 @@ type Leg struct {
 	GivenAh        float64 // into the battery
 	UsedAh         float64 // by all loads
 	ChargingAh     float64 // by the charging system
+	Shared         bool    // with the engine stopped, current passes between the first battery and a further one
 	Trouble        string  // what the network could not do, in words; "" = nothing
 }
 
@@ -81,6 +83,16 @@ func (r *Result) Starts() int {
 		ran = runs
 	}
 	return n
+}
+
+// SharedA is the current of a link between two batteries that is more than standby and
+// leaks; our choice.
+const SharedA = 0.1
+
+// Shared is the number, from 1, of the first leg in which batteries run down together: how
+// far each does is not followed. 0 = none.
+func (r *Result) Shared() int {
+	return 1 + slices.IndexFunc(r.Legs, func(l *Leg) bool { return l.Shared })
 }
 
 // SpareAh is what the charging system has to spare for the battery while the engine

@@ -35,6 +35,10 @@ func (s *simulation) runLeg(leg *design.Leg) bool {
 	l := s.newLeg(leg)
 	s.result.Legs = append(s.result.Legs, l)
 	s.demand = newDemand(s.plan, leg, s.opt.VoltStep*s.c.Design.NominalV()/12)
+	s.demand.circuit = s.c
+	for _, post := range s.c.Posts()[1:] {
+		s.demand.links = append(s.demand.links, post.FedBy()...)
+	}
 	b := newBus(s.c, s.bat, l, s.demand)
 	b.lastV = s.lastV
 	length := leg.Lasts.Value
@@ -95,6 +99,7 @@ func (s *simulation) note(l *Leg, p Point, ok bool) {
 	if math.IsNaN(r.ReserveS) && p.Charge < l.StartReserve {
 		r.ReserveS = s.crossing(l, p)
 	}
+	l.Shared = l.Shared || !l.Runs() && s.demand.linkA(p.BusV) > SharedA
 	if l.Trouble == "" {
 		l.Trouble = s.demand.troubleAt(p.BusV)
 	}

@@ -9,8 +9,8 @@ import (
 	"strings"
 
 	"fusewright/harness"
-	"fusewright/harness/design/problem"
 	"fusewright/harness/design"
+	"fusewright/harness/design/problem"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
