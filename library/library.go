@@ -26,6 +26,7 @@ type Library struct {
 	Blocks      []*BlockType
 	Switches    []*SwitchType
 	Diodes      []*DiodeType
+	Chargers    []*ChargerType
 	Terminals   []*Terminal
 	Connectors  []*Connector
 	Covers      []*Cover

@@ -44,7 +44,7 @@ func newIEC() *Set {
 		fuse(), breaker(), ptc(), spareWay(),
 		coil(), makeContact(), changeover(), resistor(), diode(), feedDiode(), zener(),
 		manualSwitch(), pushSwitch(), floatSwitch(), batterySwitch(),
-		lamp(), led(), heater(), motor(), pump(), horn(), socket(), electronics(), sensor(), voltmeter(), converter(),
+		lamp(), led(), heater(), motor(), pump(), horn(), socket(), electronics(), sensor(), voltmeter(), converter(), solar(), rectifier(),
 		plug(), plugBack(),
 		frameGround(), groundBar(), negative(),
 		junction(), splice(), incoming(), outgoing(),

@@ -44,8 +44,9 @@ func (n *Network) settleBy(closed []bool, single bool) bool {
 	seen := map[string]bool{}
 	copy(n.closed, closed)
 	n.placeContacts(pulled)
+	n.restConverters()
 	for range maxRounds {
-		n.operate()
+		n.operateConverters()
 		moved := n.moveCoils(pulled, single)
 		if moved == nil {
 			return true
