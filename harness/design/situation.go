@@ -56,6 +56,14 @@ func (s *Situation) Compare(t *Situation) int {
 	return strings.Compare(s.Name, t.Name)
 }
 
+// ChargeOf is how full a further battery is in a situation, 0..1.
+func (s *Situation) ChargeOf(b *Bank) float64 {
+	if charge, said := s.Charge[b]; said {
+		return charge
+	}
+	return 1
+}
+
 // stateDraft is what is on at once, of a situation or of a leg of a ride,
 // before names and engine speeds are looked up.
 type stateDraft struct {

@@ -77,6 +77,7 @@ type coil struct {
 	branch       *circuit.Branch
 	make, rest   []int // branch indices of make and break contacts
 	pullV, dropV float64
+	closedA      float64 // of a sensing relay: its own draw while it is closed; 0 = as its coil
 }
 
 // coilsOf lists coils that move contacts, in branch order of their first contact.
@@ -110,7 +111,7 @@ func newCoil(c *circuit.Circuit, b *circuit.Branch) coil {
 	k := coil{branch: b}
 	if b.Part != nil {
 		if r, ok := b.Part.Source.(*design.Relay); ok && r.Form != nil {
-			k.pullV, k.dropV = r.Form.PullInV, r.Form.DropOutV
+			k.pullV, k.dropV, k.closedA = r.Form.PullInV, r.Form.DropOutV, r.Form.ClosedA
 		}
 	}
 	k.pullV = or(k.pullV, pullInShare*c.Design.NominalV())
@@ -121,6 +122,12 @@ func newCoil(c *circuit.Circuit, b *circuit.Branch) coil {
 // placeContacts sets the relay contacts from the coils.
 func (n *Network) placeContacts(pulled []bool) {
 	for i, k := range n.coils {
+		if at := k.branch.Index; k.closedA > 0 {
+			n.laws[at].Ohm = k.branch.Ohm
+			if pulled[i] {
+				n.laws[at].Ohm = k.pullV / k.closedA
+			}
+		}
 		for _, b := range k.make {
 			n.closed[b] = pulled[i]
 		}
