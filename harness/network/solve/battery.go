@@ -12,6 +12,9 @@ import (
 // what it takes in charge depends on it. Common practice, no source.
 const unknownAh = 10
 
+// unlimitedA is more than any battery takes.
+const unlimitedA = 1e6
+
 // batteryLaw is the stored source at a state of charge, at 25 °C, by package
 // battery: discharging it is its resting voltage behind its resistance, charging
 // it is what it accepts.
@@ -56,6 +59,9 @@ func bankLaw(b *circuit.Branch, x *design.Bank, systemV float64, charges map[*de
 	law := Law{Kind: Store, Ohm: or(b.Ohm, bat.Ohm(1, celsius)) * bat.Ohm(charge, celsius) / bat.Ohm(1, celsius),
 		EMFV: or(opt.BankV, bat.OpenCircuitV(charge, celsius)), LimitA: bat.MostChargeA(celsius)}
 	law.ChargeOhm = max(bat.ChargeOhmFrom(law.EMFV, charge, celsius), law.Ohm)
+	if opt.Rush {
+		law.ChargeOhm, law.LimitA = law.Ohm, unlimitedA
+	}
 	if opt.DiodesConduct {
 		law.Kind, law.LimitA = folded, 0
 	}

@@ -41,6 +41,10 @@ type Options struct {
 	// more); 0 = 1.
 	PullInFactor float64
 
+	// Rush has further batteries take charge as in the first minutes, along their inner resistance
+	// alone: what a link carries when it closes on a flat battery.
+	Rush bool
+
 	// DiodesConduct makes every diode a straight line through its knee, as if it pointed with
 	// its feed: what a short through it sees, whatever flows without one.
 	DiodesConduct bool
