@@ -73,3 +73,18 @@ func (c *Circuit) charged(n *Node) *Node {
 	}
 	return nil
 }
+
+// Charged is the further battery that a charger's output leads to first; nil when it leads to
+// none.
+func (c *Circuit) Charged(charger *Part) *design.Bank {
+	post := c.charged(charger.Output().A)
+	if post == nil {
+		return nil
+	}
+	for _, t := range post.Terminals {
+		if bank, ok := t.Part.Source.(*design.Bank); ok {
+			return bank
+		}
+	}
+	return nil
+}
