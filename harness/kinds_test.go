@@ -18,12 +18,13 @@ places: {tray: {ambient: 40 °C}, head: {ambient: 40 °C}, bar: {ambient: 40 °C
 runs: [{from: tray, to: head, length: 500 mm}, {from: head, to: bar, length: 400 mm}]
 wire: {size: 1 mm², insulation: ISO 6722 thin wall class B}
 taps: {pilot feed: {at: tray, hot: key, fuse: 10 A, spare: 300 mA, supervised: no}}
-batteries: {house: {chemistry: AGM, capacity: 12 Ah, at: bar, fed by: main, returns to: battery negative}}
+batteries: {house: {chemistry: AGM, capacity: 12 Ah, at: bar, fed by: [main, booster, roof], returns to: battery negative}}
 fuses: {main: {rating: 20 A, at: tray, fed by: battery}}
 relays: {keyed: {at: tray, fed by: main, coil: {fed by: pilot feed, returns to: stud, suppressed by: diode}}}
 blocks: {rear: {way limit: 20 A, total limit: 40 A, at: tray, fed by: keyed, ways: {1: 10 A}}}
 switches: {lamps: {rating: 10 A, at: bar, fed by: rear 1}}
 diodes: {apart: {type: silicon diode 3 A, at: bar, fed by: lamps}}
+chargers: {booster: {type: DC-DC charger 10 A, at: bar, fed by: main, returns to: bus}, roof: {type: PWM controller 10 A, panel: 60 W, at: bar}}
 splices: {pair: {at: bar, fed by: apart}}
 connectors: {front: {family: sealed 1.5, at: head}}
 grounds: {stud: {at: tray, limit: 30 A}, bus: {kind: ground block, at: bar, returns to: stud}}

@@ -26,6 +26,7 @@ type Library struct {
 	Blocks      []*BlockType
 	Switches    []*SwitchType
 	Diodes      []*DiodeType
+	Chargers    []*ChargerType
 	Terminals   []*Terminal
 	Connectors  []*Connector
 	Covers      []*Cover
@@ -156,6 +157,7 @@ type RelayForm struct {
 	Family     string             `key:"family"` // the same form with other coil voltages: "mini make"
 	Standard   string             `key:"standard"`
 	CoilV      float64            `key:"coil V" need:"" in:"1,120" show:"coil *"`            // nominal
+	ClosedA    float64            `key:"closed mA" in:"0,10000" per:"1000"`                  // of one that senses: its own draw while it is closed
 	CoilOhm    float64            `key:"coil ohm" need:"" in:"1,100000" show:"of *"`         // at 20 °C
 	PullInV    float64            `key:"pull in V" need:"" in:"0.5,120"`                     // highest pull-in voltage at 20 °C
 	DropOutV   float64            `key:"drop out V" need:"" in:"0.05,120"`                   // lowest release voltage at 20 °C

@@ -72,6 +72,7 @@ type Design struct {
 	Blocks     []*Block
 	Switches   []*Switch
 	Diodes     []*Diode
+	Chargers   []*Charger
 	Loads      []*Load
 	Grounds    []*Ground
 	Splices    []*Splice

@@ -102,6 +102,8 @@ func inLibrary(lib *library.Library, k Key) bool {
 		return lib.Chemistry(k.Example) != nil
 	case "blocks":
 		return lib.Block(k.Example) != nil
+	case "chargers":
+		return lib.Charger(k.Example) != nil
 	case "connector families":
 		return lib.Connector(k.Example) != nil
 	case "covers":

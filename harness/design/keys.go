@@ -47,6 +47,8 @@ func (k *Key) expected() string {
 		return "a list of positions, or a mapping of each to its outputs, such as " + k.Example
 	case KindSettings:
 		return "a mapping of switches to positions, such as " + k.Example
+	case KindCharges:
+		return "a mapping of further batteries to how full they are, such as " + k.Example
 	case KindPlace:
 		return "the name of a place, such as " + k.Example
 	case KindFeeds, KindReturns, KindParts:
@@ -303,7 +305,7 @@ func rowKey[T, X any](k Key, find func(*reader, string) *X, to func(*T) **X) key
 
 // families are the lists of which a short name is meant to stand for several rows: the
 // practice's class, the system's voltage decides.
-var families = []string{"wire types", "relay forms"}
+var families = []string{"wire types", "relay forms", "chargers"}
 
 // severalMeant notes, once, a short name with which several rows begin.
 func (r *reader) severalMeant(f field, list, name string, taken func(string) bool) {

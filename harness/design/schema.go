@@ -167,6 +167,8 @@ func compoundSchema(k Key) schemaNode {
 		return anyOf(listSchema(textSchema()), schemaNode{"type": "object", "minProperties": 1, "additionalProperties": names})
 	case KindSettings:
 		return schemaNode{"type": "object", "additionalProperties": textSchema()}
+	case KindCharges:
+		return schemaNode{"type": "object", "additionalProperties": schemaNode{"type": "string", "pattern": quantity.Pattern(quantity.Share, false)}}
 	case KindMoney:
 		return schemaNode{"type": "object",
 			"additionalProperties": schemaNode{"type": "string", "pattern": moneyForm.String()}}

@@ -33,7 +33,12 @@ type Situation struct {
 	LastsS    float64   // how long it lasts when that is known; 0 = not
 	Open      []*Switch // switches left open though a load needs them, as one tries each of two feeds
 	With      []When    // the conditions that hold
-	Set       []Setting // switches in a position that the design says; others follow what is on
+	// Sun is the share of their rated power that solar panels give, SunShare that of a whole day,
+	// night counted; Shore tells that mains chargers give.
+	Sun, SunShare float64
+	Shore         bool
+	Charge        map[*Bank]float64 // how full further batteries are, 0..1; full where not said
+	Set           []Setting         // switches in a position that the design says; others follow what is on
 	// As is the situation that this one is like, as a leg of a ride; nil = none. The
 	// machine's own loads draw as there.
 	As      *Situation
@@ -53,6 +58,14 @@ func (s *Situation) Compare(t *Situation) int {
 	return strings.Compare(s.Name, t.Name)
 }
 
+// ChargeOf is how full a further battery is in a situation, 0..1.
+func (s *Situation) ChargeOf(b *Bank) float64 {
+	if charge, said := s.Charge[b]; said {
+		return charge
+	}
+	return 1
+}
+
 // stateDraft is what is on at once, of a situation or of a leg of a ride,
 // before names and engine speeds are looked up.
 type stateDraft struct {
@@ -68,6 +81,10 @@ type stateDraft struct {
 	as      Text      // the situation that a leg is like
 	set     [][2]Text // switches and their positions
 
+	sun, sunHours Quantity
+	shore         bool
+	charge        []chargeDraft
+
 	situation *Situation // one of the two
 	leg       *Leg
 }
@@ -79,7 +96,7 @@ var situationSection = section[stateDraft]{
 		Example: "situations:\n  night ride: {engine: cruise, on: [left lamp, right lamp, grips]}\n" +
 			"  main beam: {engine: cruise, with: [main beam], on: [left lamp, right lamp]}\n" +
 			"  waiting: {engine: idle, on: all}\n  parked: {key: off}\n"},
-	keys: append(stateKeys(),
+	keys: append(append(stateKeys(), sourceKeys()...),
 		key[stateDraft]{Key: Key{Name: "closed", Kind: KindSwitches, Example: "[lamps]", Default: "none",
 			Doc: "switches, and relays that latch, closed besides those that the loads need; of several feeds of a load only the one whose last switch stands here"},
 			read: func(r *reader, x *stateDraft, f field) { x.closed = r.texts(f, maxName) }},
@@ -187,6 +204,7 @@ func (r *reader) deriveSituations() {
 		r.derive("idle", KeyOn, r.d.Charging.IdleRPM.Value, true)
 		r.derive("cruise", KeyOn, r.d.Charging.CruiseRPM.Value, true)
 	}
+	r.deriveSources()
 }
 
 // finishStates finishes the legs of rides, or the situations.
@@ -266,6 +284,7 @@ func (r *reader) finishState(x *stateDraft) {
 	x.situation.Held = held
 	x.situation.Closed = r.closedByHand(x.of, closed, namedParts[*Switch](r, x.of, "switch", closed))
 	x.situation.Set = r.settings(x)
+	r.sources(x)
 	r.reverse(x.situation, namedParts[*Load](r, x.of, "load", x.turned))
 	for i, l := range x.situation.Reversed {
 		if !l.Reverses() {

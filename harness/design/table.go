@@ -71,6 +71,7 @@ const (
 	KindSwitch    = "switch"
 	KindPositions = "list of positions, or the outputs of each"
 	KindSettings  = "positions of switches"
+	KindCharges   = "shares of batteries"
 )
 
 // key is a Key with how to read it into a T.

@@ -140,7 +140,7 @@ func feeds(c *circuit.Circuit, b *circuit.Branch) string {
 	if l := c.Linked(); l != nil && (l.Bare[b.Index] || len(l.Fuses[b.Index]) > 0) {
 		return "charging link, fed from both batteries: pull both"
 	}
-	if batteries := c.Charged(b); len(batteries) > 0 {
+	if batteries := c.BatteriesBelow(b); len(batteries) > 0 {
 		var list []string
 		for _, part := range batteries {
 			list = append(list, "battery "+cmp.Or(part.Label, part.Name))

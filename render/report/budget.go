@@ -138,15 +138,31 @@ func (b *Budget) further() (text string) {
 			case x.BatteryA == nil:
 				text += "has no result."
 			case *x.BatteryA <= 0:
-				text += "gives nothing; full, it takes " + amps(negative(x.BatteryA)) + "."
+				text += "gives nothing; " + chargeWords(x) + ", it takes " + amps(negative(x.BatteryA)) + sunWords(x) + "."
 			case x.Hours == nil:
 				text += "gives " + amps(x.BatteryA) + "."
 			default:
-				text += fmt.Sprintf("gives %s: from full to %s after %s.", amps(x.BatteryA), reserveWords(x.Reserve), duration(x.Hours, 3600))
+				text += fmt.Sprintf("gives %s%s: from %s to %s after %s.", amps(x.BatteryA), sunWords(x), chargeWords(x), reserveWords(x.Reserve), duration(x.Hours, 3600))
 			}
 		}
 	}
 	return text
+}
+
+// chargeWords is how full a further battery is.
+func chargeWords(x BankLine) string {
+	if x.Charge == nil {
+		return "full"
+	}
+	return quantity.Plain(*x.Charge, quantity.Share)
+}
+
+// sunWords is the sun that a current counts with.
+func sunWords(x BankLine) string {
+	if x.Sun == 0 {
+		return ""
+	}
+	return ", with the sun at " + quantity.Format(x.Sun, quantity.Share) + " on average, night counted"
 }
 
 func negative(x *float64) *float64 { y := -*x; return &y }

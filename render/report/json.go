@@ -227,9 +227,19 @@ type BudgetLine struct {
 // BankLine is what a further battery gives in a situation, on average; null hours = no end.
 type BankLine struct {
 	Battery  string   `json:"battery"`
-	BatteryA *float64 `json:"battery_a"` // out of it, full; negative = it is charged
+	BatteryA *float64 `json:"battery_a"` // out of it; negative = it is charged
 	Hours    *float64 `json:"hours_to_reserve"`
-	Reserve  float64  `json:"reserve"` // state of charge
+	Reserve  float64  `json:"reserve"`          // state of charge
+	Charge   *float64 `json:"charge,omitempty"` // state of charge in the situation; left out when full
+	Sun      float64  `json:"sun,omitempty"`    // mean share of the panels' rated power, night counted
+}
+
+// lacking is a state of charge below full; nil = full.
+func lacking(charge float64) *float64 {
+	if charge == 1 {
+		return nil
+	}
+	return &charge
 }
 
 // CautionOf is the caution on a report of a design.
@@ -394,14 +404,14 @@ func budgetLine(l *budget.Line) BudgetLine {
 		line.BusV, line.BatteryA = finite(l.BusV), finite(l.BatteryA)
 		line.LikelyA, line.ReturnHours, line.PeakA = finite(l.LikelyA), finite(l.ReturnHours), finite(l.PeakA)
 		line.SpareA, line.BreakEvenRPM, line.BatteryHours = finite(l.SpareA), finite(l.BreakEvenRPM), finite(l.BatteryHours)
-		line.Further = bankLines(l.Banks)
+		line.Further = bankLines(l.Banks, l.Situation.SunShare)
 	}
 	return line
 }
 
-func bankLines(banks []budget.BankLine) (list []BankLine) {
+func bankLines(banks []budget.BankLine, sun float64) (list []BankLine) {
 	for _, x := range banks {
-		list = append(list, BankLine{x.Bank.Name, finite(x.A), finite(x.Hours), budget.Reserve(x.Bank)})
+		list = append(list, BankLine{x.Bank.Name, finite(x.A), finite(x.Hours), budget.Reserve(x.Bank), lacking(x.Charge), sun})
 	}
 	return list
 }

@@ -46,7 +46,7 @@ func newIEC() *Set {
 		fuse(), breaker(), ptc(), spareWay(),
 		coil(), makeContact(), changeover(), contactor(), contactorChangeover(), resistor(), diode(), feedDiode(), zener(),
 		manualSwitch(), pushSwitch(), floatSwitch(), positionContact(), batterySwitch(),
-		lamp(), led(), heater(), motor(), pump(), horn(), socket(), electronics(), sensor(), voltmeter(), converter(), solar(),
+		lamp(), led(), heater(), motor(), pump(), horn(), socket(), electronics(), sensor(), voltmeter(), converter(), solar(), rectifier(),
 		plug(), plugBack(),
 		frameGround(), groundBar(), negative(),
 		junction(), splice(), incoming(), outgoing(),

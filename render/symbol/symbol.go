@@ -63,7 +63,8 @@ const (
 	Sensor       Kind = "sensor"
 	Voltmeter    Kind = "voltmeter"
 	Converter    Kind = "converter"
-	Solar        Kind = "photovoltaic generator"
+	Solar        Kind = "solar panel with controller"
+	Rectifier    Kind = "charger on the mains"
 	Plug         Kind = "plug connection"
 	PlugBack     Kind = "plug connection, harness at the right"
 	Frame        Kind = "frame or chassis ground"
@@ -80,7 +81,7 @@ const (
 
 // own are the kinds for which neither standard has a sign, from memory: the shape is
 // that of these drawings.
-var own = map[Kind]bool{Tap: true, SpareWay: true, Splice: true, VehicleLoads: true, Pump: true, Incoming: true, Outgoing: true}
+var own = map[Kind]bool{Tap: true, SpareWay: true, Splice: true, VehicleLoads: true, Pump: true, Solar: true, Incoming: true, Outgoing: true}
 
 // Own tells whether a kind has no sign in the standards.
 func (k Kind) Own() bool { return own[k] }

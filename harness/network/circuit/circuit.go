@@ -44,6 +44,7 @@ const (
 	Block        Kind = "block"
 	Switch       Kind = "switch"
 	Diode        Kind = "diode"
+	Charger      Kind = "charger"
 	Load         Kind = "load"
 	Ground       Kind = "ground"
 	Splice       Kind = "splice"
@@ -126,6 +127,7 @@ const (
 	BatteryBranch                    // EMF behind R, from node B (-) to node A (+)
 	DiodeBranch                      // one way, above a knee
 	ChargerBranch                    // regulated voltage behind R up to a current limit
+	OutputBranch                     // that of a charger at its battery: its law too, from node B (-) to node A (+)
 
 	BranchKinds // how many there are
 )

@@ -69,6 +69,9 @@ func (c *Circuit) Guards() Guards {
 	for _, post := range c.Posts() {
 		at[post.Index] = Guard{Bare: true}
 	}
+	for _, n := range c.flow.limited {
+		at[n.Index] = Guard{} // fed, and nothing that a fuse there would have to open
+	}
 	for _, n := range c.flow.order {
 		for _, b := range n.feeds {
 			g := at[n.Index]

@@ -21,6 +21,7 @@ var branchKinds = [BranchKinds]branchKind{
 	LoadBranch:    {"load", nil, nil},
 	BatteryBranch: {"battery", nil, nil},
 	ChargerBranch: {"charging", nil, nil},
+	OutputBranch:  {"charger output", nil, nil},
 }
 
 // inReturn tells of what stands in a return, and of the contact on which a half of a
@@ -120,6 +121,7 @@ var partKinds = map[Kind]partKind{
 	Block:        {in: "in", out: way, end: WayEnd},
 	Switch:       {in: "in", out: "out", end: LeadEnd},
 	Diode:        {in: "in", out: "out"},
+	Charger:      {in: "+", out: "out", hot: "+", back: "-", end: LeadEnd},
 	Load:         {in: "+", hot: "+", back: "-", end: LeadEnd},
 	Ground:       {out: first, end: GroundEnd},
 	Connector:    {},

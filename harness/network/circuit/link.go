@@ -1,6 +1,10 @@
 package circuit
 
-import "fusewright/harness/design"
+import (
+	"slices"
+
+	"fusewright/harness/design"
+)
 
 // flow is what Link finds of the whole network.
 type flow struct {
@@ -11,6 +15,7 @@ type flow struct {
 	parts    map[design.Part]*Part // by design part
 	source   []bool                // by node: the positive post of a battery
 	posts    []*Node
+	limited  []*Node // the outputs of chargers
 	// switchedBack tells that a contact stands in a return.
 	switchedBack bool
 }
@@ -55,6 +60,10 @@ func (c *Circuit) Link() {
 	for _, p := range c.Parts {
 		if p.Kind == Bank {
 			c.addPost(p.Terminal("+").Node)
+		}
+		if out := p.Output(); out != nil { // a source, and limits its own current
+			c.flow.limited = append(c.flow.limited, out.A)
+			c.flow.parts[p.Source.(*design.Charger).Input] = p
 		}
 	}
 	c.sortNodes()
@@ -149,8 +158,13 @@ func (c *Circuit) IsPost(n *Node) bool {
 // begins, the first one where nothing feeds it.
 func (c *Circuit) Supply(n *Node) (plus, minus *Node) {
 	if len(c.flow.posts) > 1 {
-		if way := c.MainFeed(n); way.Whole && len(way.Branches) > 0 {
+		if way := c.MainFeed(n); len(way.Branches) > 0 {
 			n = way.Branches[0].A
+		}
+		if slices.Contains(c.flow.limited, n) {
+			if post := c.charged(n); post != nil {
+				n = post
+			}
 		}
 		for _, b := range n.Branches {
 			if b.Kind == BatteryBranch && b.A == n {

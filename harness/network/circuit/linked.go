@@ -62,9 +62,9 @@ func (l *Linked) from(c *Circuit, n *Node, fuse *Branch, bareM float64) {
 	}
 }
 
-// Charged are the further batteries that a branch leads to, each once: what is fed beyond
+// BatteriesBelow are the further batteries that a branch leads to, each once: what is fed beyond
 // one is fed by it.
-func (c *Circuit) Charged(b *Branch) (batteries []*Part) {
+func (c *Circuit) BatteriesBelow(b *Branch) (batteries []*Part) {
 	if len(c.flow.posts) < 2 {
 		return nil
 	}

@@ -26,7 +26,7 @@ type builder struct {
 }
 
 // addParts makes every part with its terminals and inner branches, in the
-// order sources, vehicle, taps, fuses, relays, blocks, switches, diodes, loads, grounds,
+// order sources, vehicle, taps, fuses, relays, blocks, switches, diodes, chargers, loads, grounds,
 // splices, connectors, and in design order within each.
 func (b *builder) addParts() {
 	d := b.c.Design
@@ -61,6 +61,9 @@ func (b *builder) addParts() {
 	}
 	for _, x := range d.Diodes {
 		b.addDiode(x)
+	}
+	for _, x := range d.Chargers {
+		b.addCharger(x)
 	}
 	for _, l := range d.Loads {
 		b.addLoad(l)

@@ -38,6 +38,8 @@ func (b *Branch) UnsourcedOhm() float64 {
 		}
 	case *design.Diode:
 		return unsourced(b.Ohm, x.Type.Source)
+	case *design.Charger:
+		return 0 // its voltage is what it holds, not its resistance
 	case *design.Switch:
 		if x.Type != nil {
 			return unsourced(b.Ohm, x.Type.Source)

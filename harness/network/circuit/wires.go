@@ -57,6 +57,9 @@ func (b *builder) draftWires() {
 		case *design.Diode:
 			b.feeds(p, "in", FeedWire, src.FedBy)
 			b.returns(p, "out", ReturnWire, src.Returns)
+		case *design.Charger:
+			b.feeds(p, "+", FeedWire, src.FedBy)
+			b.returns(p, "-", ReturnWire, src.Returns)
 		case *design.Splice:
 			b.feeds(p, "1", FeedWire, src.FedBy)
 		case *design.Load:
@@ -169,10 +172,11 @@ func onward(n *Node) []*Node {
 		switch {
 		case t.Part.Kind == Fuse && t.Name == "in",
 			(t.Part.Kind == Switch || t.Part.Kind == Diode) && t.Name == "in",
+			t.Part.Kind == Charger && t.Name == "+",
 			t.Part.Kind == Relay && t == t.Part.Inlet(),
 			t.Part.Kind == Block && t.Name == "in":
 			for _, out := range t.Part.Terminals {
-				if out.Node != n && out.Name != "86" && out.Name != "85" {
+				if out.Node != n && out.Name != "86" && out.Name != "85" && out.Name != "-" {
 					nodes = append(nodes, out.Node)
 				}
 			}

@@ -25,7 +25,7 @@ func (n *Network) assemble() {
 			n.laws[i] = law(n, b)
 		}
 		switch law := &n.laws[i]; {
-		case law.Kind == Charger:
+		case b.Kind == circuit.ChargerBranch:
 			n.present[i] = n.limitA > 0
 		case b.Load != nil:
 			n.present[i] = drawing[i] && (law.Kind != Ohmic || law.Ohm > 0)
@@ -43,7 +43,10 @@ var branchLaws = [circuit.BranchKinds]func(*Network, *circuit.Branch) Law{
 	circuit.LoadBranch:     (*Network).loadLaw,
 	circuit.DiodeBranch:    func(n *Network, b *circuit.Branch) Law { return diodeLaw(b, n.opt.DiodesConduct) },
 	circuit.BatteryBranch: func(n *Network, b *circuit.Branch) Law {
-		return batteryLaw(b, n.plan.circuit.Design, &n.opt)
+		return batteryLaw(b, n.plan.circuit.Design, n.charges(), &n.opt)
+	},
+	circuit.OutputBranch: func(n *Network, b *circuit.Branch) Law {
+		return Law{Kind: Charger, Ohm: b.Ohm, EMFV: b.OfCharger().HeldV(), ChargeOhm: outputLeakOhm}
 	},
 	circuit.ChargerBranch: func(n *Network, b *circuit.Branch) Law {
 		return chargerLaw(b, n.plan.circuit.Design, &n.opt, n.limitA)

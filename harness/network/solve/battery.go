@@ -12,13 +12,16 @@ import (
 // what it takes in charge depends on it. Common practice, no source.
 const unknownAh = 10
 
+// unlimitedA is more than any battery takes.
+const unlimitedA = 1e6
+
 // batteryLaw is the stored source at a state of charge, at 25 °C, by package
 // battery: discharging it is its resting voltage behind its resistance, charging
 // it is what it accepts.
-func batteryLaw(b *circuit.Branch, d *design.Design, opt *Options) Law {
+func batteryLaw(b *circuit.Branch, d *design.Design, charges map[*design.Bank]float64, opt *Options) Law {
 	const celsius = battery.RatedC
 	if bank, ok := bankOf(b); ok {
-		return bankLaw(b, bank, d.NominalV(), opt)
+		return bankLaw(b, bank, d.NominalV(), charges, opt)
 	}
 	bat := storeOf(d)
 	charge := min(max(1-opt.Discharged, 0), 1)
@@ -41,18 +44,24 @@ func bankOf(b *circuit.Branch) (*design.Bank, bool) {
 	return x, ok
 }
 
-// bankLaw is a further battery at its own state of charge, which the options may give for all
-// of them. Where diodes conduct it gives and takes along one line, as a short sees it.
-func bankLaw(b *circuit.Branch, x *design.Bank, systemV float64, opt *Options) Law {
+// bankLaw is a further battery at its own state of charge, that of the situation, or which the
+// options give for all of them. Where diodes conduct it gives and takes along one line, as a short sees it.
+func bankLaw(b *circuit.Branch, x *design.Bank, systemV float64, charges map[*design.Bank]float64, opt *Options) Law {
 	const celsius = battery.RatedC
 	bat := battery.New(&x.Store, systemV)
 	if bat == nil {
 		return Law{Kind: LawKinds}
 	}
 	charge := min(max(1-opt.BanksDischarged, 0), 1)
+	if at, said := charges[x]; said && !opt.DiodesConduct {
+		charge = at
+	}
 	law := Law{Kind: Store, Ohm: or(b.Ohm, bat.Ohm(1, celsius)) * bat.Ohm(charge, celsius) / bat.Ohm(1, celsius),
 		EMFV: or(opt.BankV, bat.OpenCircuitV(charge, celsius)), LimitA: bat.MostChargeA(celsius)}
 	law.ChargeOhm = max(bat.ChargeOhmFrom(law.EMFV, charge, celsius), law.Ohm)
+	if opt.Rush {
+		law.ChargeOhm, law.LimitA = law.Ohm, unlimitedA
+	}
 	if opt.DiodesConduct {
 		law.Kind, law.LimitA = folded, 0
 	}
@@ -70,4 +79,12 @@ func storeOf(d *design.Design) *battery.Battery {
 	}
 	bare.CapacityAh = design.Quantity{Value: unknownAh}
 	return battery.New(&bare, d.NominalV())
+}
+
+// charges is how full further batteries are, as the options or else the situation say.
+func (n *Network) charges() map[*design.Bank]float64 {
+	if n.opt.BankCharge != nil {
+		return n.opt.BankCharge
+	}
+	return n.situation.Charge
 }

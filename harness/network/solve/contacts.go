@@ -61,8 +61,9 @@ func (n *Network) settleBy(closed []bool, single bool) bool {
 	seen := map[string]bool{}
 	copy(n.closed, closed)
 	n.placeContacts(pulled)
+	n.restConverters()
 	for range maxRounds {
-		n.operate()
+		n.operateConverters()
 		moved := n.moveCoils(pulled, single)
 		if moved == nil {
 			return true
@@ -94,7 +95,8 @@ type coil struct {
 	relay        *design.Relay // nil = of no design
 	make, rest   []int         // branch indices of make and break contacts
 	pullV, dropV float64
-	senses       bool // by the voltage of its own feed
+	senses       bool    // by the voltage of its own feed
+	closedA      float64 // of a sensing relay: its own draw while it is closed; 0 = as its coil
 }
 
 // coilsOf lists coils that move contacts, in branch order of their first contact.
@@ -129,7 +131,7 @@ func newCoil(c *circuit.Circuit, b *circuit.Branch) coil {
 	if b.Part != nil {
 		if r, ok := b.Part.Source.(*design.Relay); ok && r.Form != nil {
 			k.relay = r
-			k.pullV, k.dropV, k.senses = r.Form.PullInV, r.Form.DropOutV, r.Form.Senses
+			k.pullV, k.dropV, k.senses, k.closedA = r.Form.PullInV, r.Form.DropOutV, r.Form.Senses, r.Form.ClosedA
 		}
 	}
 	k.pullV = or(k.pullV, pullInShare*c.Design.NominalV())
@@ -145,6 +147,12 @@ func (n *Network) held(k coil) bool {
 // placeContacts sets the relay contacts from the coils.
 func (n *Network) placeContacts(pulled []bool) {
 	for i, k := range n.coils {
+		if at := k.branch.Index; k.closedA > 0 {
+			n.laws[at].Ohm = k.branch.Ohm
+			if pulled[i] {
+				n.laws[at].Ohm = k.pullV / k.closedA
+			}
+		}
 		for _, b := range k.make {
 			n.closed[b] = pulled[i]
 		}

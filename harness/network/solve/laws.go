@@ -58,7 +58,7 @@ type Law struct {
 	RatedV    float64 // Lamp
 	EdgeV     float64 // Lamp, Power, Torque: resistive below
 	EMFV      float64 // Store (negative = posts swapped), Charger; Valve: knee (negative = reversed)
-	ChargeOhm float64 // Store: resistance against charging; Valve: of its leak
+	ChargeOhm float64 // Store: resistance against charging; Valve, Charger: of its leak, 0 = none
 	LimitA    float64 // Store: most it accepts; Charger: most it gives
 }
 
@@ -145,6 +145,8 @@ func (l *Law) valve(v, knee float64) (amps, siemens float64) {
 func (l *Law) charger(v float64) (amps, siemens float64) {
 	out := (l.EMFV - v) / l.Ohm
 	switch {
+	case out <= 0 && l.ChargeOhm > 0: // a trace of slope, where nothing else holds its output
+		return -out / l.ChargeOhm, 1 / l.ChargeOhm
 	case out <= 0:
 		return 0, 0
 	case out >= l.LimitA:

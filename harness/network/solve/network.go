@@ -71,16 +71,17 @@ type Network struct {
 	opt       Options
 	limitA    float64 // of the charging system
 
-	laws    []Law // by branch, shorts after the circuit's own branches
-	present []bool
-	forced  []int8 // by branch: +1 closed, -1 open, 0 as the circuit says
-	closed  []bool // contacts
-	coils   []coil
-	shut    []int32 // diodes that block without load
-	active  []int32
-	from    []int32
-	to      []int32
-	slot    []int32
+	laws       []Law // by branch, shorts after the circuit's own branches
+	present    []bool
+	forced     []int8 // by branch: +1 closed, -1 open, 0 as the circuit says
+	closed     []bool // contacts
+	coils      []coil
+	converters []converter
+	shut       []int32 // diodes that block without load
+	active     []int32
+	from       []int32
+	to         []int32
+	slot       []int32
 
 	floating []bool    // by node
 	anchors  []int32   // one node of each floating island
@@ -110,6 +111,7 @@ func (p *Plan) Network(s *design.Situation, opt Options) *Network {
 		v: make([]float64, nodes), v0: make([]float64, nodes),
 		factor: newFactor(p.pattern), work: newWorkspace(nodes)}
 	n.assemble()
+	n.findConverters()
 	n.applyChanges(opt.Changes)
 	n.settle()
 	return n

@@ -1,6 +1,9 @@
 package solve
 
-import "fusewright/harness/network/circuit"
+import (
+	"fusewright/harness/design"
+	"fusewright/harness/network/circuit"
+)
 
 // Options choose the state in which a circuit is solved. The zero value is the
 // nominal one: full battery, wires at 20 °C, new contacts, rated loads.
@@ -14,6 +17,9 @@ type Options struct {
 	BatteryOhm float64 // inner resistance instead of the circuit's; 0 = circuit's
 	// BanksDischarged and BankV are Discharged and BatteryV of further batteries.
 	BanksDischarged, BankV float64
+	BankCharge             map[*design.Bank]float64 // how full further batteries are, in place of what the situation says
+
+	SunOfDay bool // solar panels give the mean of a day and a night, not what they give in the sun
 
 	RegulatedV float64 // instead of the design's; 0 = design's
 	NoCharging bool    // the charging system gives nothing
@@ -34,6 +40,10 @@ type Options struct {
 	// PullInFactor multiplies pull-in and release voltages (a hot coil needs
 	// more); 0 = 1.
 	PullInFactor float64
+
+	// Rush has further batteries take charge as in the first minutes, along their inner resistance
+	// alone: what a link carries when it closes on a flat battery.
+	Rush bool
 
 	// DiodesConduct makes every diode a straight line through its knee, as if it pointed with
 	// its feed: what a short through it sees, whatever flows without one.

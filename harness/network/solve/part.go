@@ -137,7 +137,7 @@ func (s *part) contacts(l *Local, n *Network) {
 	for i, k := range l.n.coils {
 		if l.region.moves(int32(i)) {
 			n.coils = append(n.coils, coil{branch: n.plan.circuit.Branches[s.at[k.branch.Index]],
-				make: local(k.make), rest: local(k.rest), pullV: k.pullV, dropV: k.dropV})
+				make: local(k.make), rest: local(k.rest), pullV: k.pullV, dropV: k.dropV, closedA: k.closedA})
 		}
 	}
 }

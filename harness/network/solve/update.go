@@ -117,6 +117,7 @@ type saved struct {
 	floating        []bool
 	anchors         []int32
 	v, v0, d, l     []float64
+	converters      []converter
 }
 
 func (n *Network) save() saved {
@@ -124,13 +125,15 @@ func (n *Network) save() saved {
 		present: slices.Clone(n.present), closed: slices.Clone(n.closed),
 		active: slices.Clone(n.active), floating: slices.Clone(n.floating),
 		anchors: slices.Clone(n.anchors), v: slices.Clone(n.v), v0: slices.Clone(n.v0),
-		d: slices.Clone(n.factor.d), l: slices.Clone(n.factor.l)}
+		converters: slices.Clone(n.converters),
+		d:          slices.Clone(n.factor.d), l: slices.Clone(n.factor.l)}
 }
 
 func (n *Network) restore(s saved) {
 	*n = s.n
 	n.laws, n.forced, n.present, n.closed = s.laws, s.forced, s.present, s.closed
 	n.active, n.floating, n.anchors, n.v, n.v0 = s.active, s.floating, s.anchors, s.v, s.v0
+	n.converters = s.converters
 	copy(n.factor.d, s.d)
 	copy(n.factor.l, s.l)
 }

@@ -35,7 +35,8 @@ var writers = map[string]func(*subject, slot) *yaml.Node{
 	design.KindPositions: func(s *subject, _ slot) *yaml.Node {
 		return s.newList([]string{"off", "low", "high"}, "")
 	},
-	design.KindSettings: func(*subject, slot) *yaml.Node { return nil }, // which positions there are only a switch knows
+	design.KindCharges:  func(s *subject, _ slot) *yaml.Node { return nil }, // which batteries there are only the design knows
+	design.KindSettings: func(*subject, slot) *yaml.Node { return nil },     // which positions there are only a switch knows
 }
 
 // changeValue gives one value of the design another.

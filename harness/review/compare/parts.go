@@ -98,6 +98,12 @@ func properties(f *fields, part design.Part) {
 		*f = append(*f, batteryFields(&x.Store)...)
 		f.text("fed by", feeds(x.FedBy))
 		f.text("returns to", feeds(x.Returns))
+	case *design.Charger:
+		f.text("type", x.Type.Name)
+		given(f, "panel", x.PanelW, quantity.Power, 0)
+		given(f, "output", x.OutputV, quantity.Voltage, 0)
+		f.text("fed by", feeds(x.FedBy))
+		f.text("returns to", feeds(x.Returns))
 	case *design.Relay:
 		f.text("form", x.Form.Name)
 		f.text("fed by", feeds(x.FedBy))

@@ -10,7 +10,7 @@ var chargingOverBattery = &Rule{
 	Name:  "charging-over-battery",
 	Title: "the charging voltage is too high for the battery",
 	Says:  "charging voltage too high for the battery",
-	Doc: "The regulated voltage against the highest charging voltage of the chemistry of each battery that the charge reaches, where the " +
+	Doc: "The regulated voltage, and what a charger holds at the battery that it charges, against the highest charging voltage of the chemistry of each battery that the charge reaches, where the " +
 		"library has one. That of lead batteries varies with temperature and maker: the library's is above " +
 		"what any of them allows.",
 	Formula:  "regulated voltage ≤ charge voltage of a 12 V battery · system voltage / 12 V",
@@ -30,6 +30,7 @@ charging:
 `,
 	Mended: []string{"regulated: 14.8 V", "regulated: 14.6 V"},
 	Run: func(p *Pass) {
+		p.judgeChargers()
 		if c := p.d.Charging; !c.Present() || !c.RegulatedV.Given() {
 			return
 		}
@@ -55,4 +56,22 @@ func (p *Pass) judgeCharging(b *design.Battery, what string, fin finding.Finding
 	atMost(&fin, "regulated voltage", volts, limit, "V")
 	p.say(fin, "%s is regulated to %s; the maximum for %s is %s", what, voltsOver(volts, limit),
 		b.Chemistry.Name, quantity.Plain(limit, quantity.Voltage))
+}
+
+// judgeChargers holds what each charger is set to against the further battery that it charges.
+func (p *Pass) judgeChargers() {
+	for part, x := range each[*design.Charger](p.facts) {
+		bank := p.c.Charged(part)
+		if bank == nil || bank.Store.Chemistry.MostChargeV == 0 {
+			continue
+		}
+		limit := bank.Store.Chemistry.MostChargeV * p.d.NominalV() / 12
+		if !over(x.HeldV(), limit) {
+			continue
+		}
+		fin := ofPart(finding.Fault, part)
+		atMost(&fin, "charging voltage", x.HeldV(), limit, "V")
+		p.say(fin, "%s holds %s at %s; the maximum for %s is %s", x.Name, voltsOver(x.HeldV(), limit), bank.Name,
+			bank.Store.Chemistry.Name, quantity.Plain(limit, quantity.Voltage))
+	}
 }

@@ -41,7 +41,7 @@ situations:
 	},
 	Run: func(p *Pass) {
 		for _, b := range p.fuses() {
-			if fuseRating(b) > 0 && p.underLoad(b).severity < finding.Fault && len(p.c.Charged(b)) == 0 {
+			if fuseRating(b) > 0 && p.underLoad(b).severity < finding.Fault && len(p.c.BatteriesBelow(b)) == 0 {
 				p.judgeBranches(b)
 			}
 		}

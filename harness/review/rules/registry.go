@@ -60,6 +60,8 @@ var registry = sorted(
 	leadOverCurrent,
 	lastingLoadOnMomentary,
 	linkEndUnfused,
+	linkEqualising,
+	linkLeftClosed,
 	listedButDead,
 	liveWithKeyOff,
 	loadOnSupervised,

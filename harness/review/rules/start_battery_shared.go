@@ -56,7 +56,9 @@ situations:
 	Run: func(p *Pass) {
 		for part := range each[*design.Bank](p.facts) {
 			for _, b := range part.Terminal("+").Node.FedBy() {
-				p.judgeLink(part, b)
+				if p.c.MainFeed(b.A).Whole { // else a charger is there, and no battery
+					p.judgeLink(part, b)
+				}
 			}
 		}
 	},

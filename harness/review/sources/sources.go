@@ -189,6 +189,8 @@ func (g *gatherer) part(p *circuit.Part) {
 		}
 	case *design.Bank:
 		g.add(src.Store.Chemistry.Source, "battery "+src.Store.Chemistry.Name)
+	case *design.Charger:
+		g.add(src.Type.Source, "charger "+src.Type.Name)
 	case *design.Diode:
 		g.add(src.Type.Source, "diode "+src.Type.Name)
 	case *design.Load:

@@ -10,9 +10,10 @@ import (
 
 // BankLine is what a further battery gives in a situation, on average.
 type BankLine struct {
-	Bank *design.Bank
-	A    float64 // out of it, full; negative = it is charged
-	// Hours are those from full down to its reserve, Peukert's law counted; +Inf when it gives nothing.
+	Bank   *design.Bank
+	A      float64 // out of it, full; negative = it is charged
+	Charge float64 // how full it is, 0..1
+	// Hours are those from there down to its reserve, Peukert's law counted; +Inf when it gives nothing.
 	Hours float64
 }
 
@@ -27,9 +28,9 @@ func banksOf(mean *solve.Solution) (list []BankLine) {
 		if !ok {
 			continue
 		}
-		line := BankLine{Bank: bank, A: mean.Given(p.Branches[0]), Hours: math.Inf(1)}
+		line := BankLine{Bank: bank, A: mean.Given(p.Branches[0]), Charge: mean.Situation.ChargeOf(bank), Hours: math.Inf(1)}
 		if line.A > 0 {
-			line.Hours = battery.New(&bank.Store, mean.Circuit.Design.NominalV()).HoursBetween(1, Reserve(bank), line.A)
+			line.Hours = battery.New(&bank.Store, mean.Circuit.Design.NominalV()).HoursBetween(line.Charge, Reserve(bank), line.A)
 		}
 		list = append(list, line)
 	}

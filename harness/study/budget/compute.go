@@ -77,7 +77,7 @@ func (b *Budget) lineOf(s *solve.Solution, t *corner.Tolerances) *Line {
 		l.LikelyA, l.ReturnHours, l.PeakA = nan, nan, nan
 		return l
 	}
-	mean := averaged(s, solve.Options{})
+	mean := averaged(s, solve.Options{SunOfDay: true})
 	l.BusV, l.BatteryA, l.PeakA = busV(mean), mean.BatteryA, s.BatteryA
 	if l.BatteryA > 0 {
 		l.BatteryHours = 24 * StandbyDays(d, l.BatteryA)
@@ -120,11 +120,12 @@ func held(s, mean *solve.Solution) *solve.Solution {
 }
 
 // demandA is the current of the vehicle's loads and of the accessories, coils
-// included, in an averaged solution; a motor that runs backwards takes as much.
+// included, in an averaged solution, as far as the first battery and the engine feed them; a motor that runs backwards takes as much.
 func demandA(s *solve.Solution) (vehicle, accessory float64) {
+	joined := joinedToFirst(s)
 	for _, b := range s.Circuit.Branches {
 		switch a := math.Abs(s.BranchA[b.Index]); {
-		case math.IsNaN(a):
+		case math.IsNaN(a), joined != nil && !joined[b.A.Index]:
 		case b.Load != nil && b.Load.Vehicle != nil:
 			vehicle += a
 		case b.Load != nil, b.OfCoil():
@@ -132,6 +133,15 @@ func demandA(s *solve.Solution) (vehicle, accessory float64) {
 		}
 	}
 	return vehicle, accessory
+}
+
+// joinedToFirst tells, by node index, what the first battery and the engine feed in a solution:
+// of further batteries' loads those behind a closed link; nil with one battery.
+func joinedToFirst(s *solve.Solution) []bool {
+	if !s.Circuit.Design.HasBanks() {
+		return nil
+	}
+	return circuit.Reach(s.Circuit, func(b *circuit.Branch) bool { return s.Closed[b.Index] }, s.Circuit.Positive())
 }
 
 // moreA is by how much the demand of an averaged solution is likely to be above it:

@@ -70,9 +70,9 @@ func Parked(c *circuit.Circuit, sols []*solve.Solution) *solve.Solution {
 }
 
 // IsParked tells whether a situation is the machine left alone: key off,
-// nothing switched on.
+// nothing switched on, no sun and no shore power.
 func IsParked(s *design.Situation) bool {
-	return s.Key == design.KeyOff && len(s.On) == 0 && len(s.Closed) == 0 && len(s.Held) == 0
+	return s.Key == design.KeyOff && len(s.On) == 0 && len(s.Closed) == 0 && len(s.Held) == 0 && s.Sun == 0 && !s.Shore
 }
 
 // DrawA is the average current of a load, coil or other branch in a solution:

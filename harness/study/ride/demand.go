@@ -37,6 +37,7 @@ func newDemand(plan *solve.Plan, leg *design.Leg, step float64) *demand {
 	s := &design.Situation{Name: "leg", Key: leg.Key, EngineRPM: leg.EngineRPM, On: leg.On, With: leg.With, As: leg.As, Pos: leg.Pos}
 	if leg.As != nil {
 		s.Closed, s.Held, s.Set, s.Reversed, s.Derived = leg.As.Closed, leg.As.Held, leg.As.Set, leg.As.Reversed, leg.As.Derived
+		s.Sun, s.SunShare, s.Shore, s.Charge = leg.As.Sun, leg.As.SunShare, leg.As.Shore, leg.As.Charge
 	}
 	return &demand{plan: plan, step: step, last: span{low: math.NaN()}, known: map[int]float64{}, trouble: map[int]string{}, passes: map[int]float64{},
 		situation: s, average: solve.AverageDraw(s, leg.Lasts.Value)}

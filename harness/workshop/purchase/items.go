@@ -88,6 +88,11 @@ func (b *builder) parts(c *circuit.Circuit) {
 			}
 		case *design.Diode:
 			b.add(Diodes, src.Type.Name, "pcs", 1, p.Ref)
+		case *design.Charger:
+			b.add(Chargers, src.Type.Name, "pcs", 1, p.Ref)
+			if src.PanelW.Given() {
+				b.add(Chargers, "solar panels, "+quantity.Plain(src.PanelW.Value, quantity.Power)+" together", "set", 1, p.Ref)
+			}
 		case *design.Load:
 			b.add(Loads, loadItem(src), "pcs", 1, p.Ref)
 		case *design.Ground:

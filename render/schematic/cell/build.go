@@ -44,7 +44,7 @@ func Build(l *labels.Labels, sheetRows int) *Cells {
 			continue
 		}
 		c := &Cell{Part: p, Returns: b.Wiring.Returns[p]}
-		if p.Kind == circuit.Bank {
+		if p.Kind == circuit.Bank || p.Kind == circuit.Charger {
 			c.Returns = nil // the cable of its negative post is listed with the grounds
 		}
 		c.Rows = []*Row{{Cell: c}}

@@ -33,6 +33,8 @@ func (l *Labels) wordsOf(p *circuit.Part) (words, details string) {
 		return words, blockWords(src)
 	case *design.Switch:
 		return words, wording.Present([]string{switchWords(src), marks(p), l.plugWords(p), idle(src)}, ", ")
+	case *design.Charger:
+		return words, chargerWords(src)
 	case *design.Diode:
 		return words, src.Type.Name
 	case *design.Load:
@@ -206,4 +208,8 @@ func (l *Labels) vehicleWords() string {
 		return ""
 	}
 	return quantity.Format(sum, quantity.Power)
+}
+
+func chargerWords(x *design.Charger) string {
+	return wording.Present([]string{x.Type.Name, given("panel", x.PanelW, quantity.Power), given("set to", x.OutputV, quantity.Voltage)}, ", ")
 }

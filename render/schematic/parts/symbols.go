@@ -31,6 +31,10 @@ func SymbolOf(set *symbol.Set, p *circuit.Part) *symbol.Symbol {
 			return set.Symbol(symbol.FeedDiode)
 		}
 		return set.Symbol(symbol.Diode) // its bar is towards the feed
+	case circuit.Charger:
+		if x, ok := p.Source.(*design.Charger); ok {
+			return set.Symbol(chargerKinds[x.Type.From])
+		}
 	case circuit.Load:
 		if l, ok := p.Source.(*design.Load); ok {
 			return set.Symbol(loadKind(l))
@@ -63,6 +67,9 @@ func switchKind(s *design.Switch) symbol.Kind {
 	return symbol.Switch
 }
 
+// chargerKinds are the symbols of chargers, by what they take their power from.
+var chargerKinds = map[string]symbol.Kind{"battery": symbol.Converter, "panel": symbol.Solar, "mains": symbol.Rectifier}
+
 // loadKinds are the symbols of the signs of loads.
 var loadKinds = map[design.Sign]symbol.Kind{
 	design.SignLamp: symbol.Lamp, design.SignLED: symbol.LED, design.SignHeater: symbol.Heater,
@@ -82,7 +89,7 @@ func loadKind(l *design.Load) symbol.Kind {
 // GroundKind is the sign of a ground point.
 func GroundKind(p *circuit.Part) symbol.Kind {
 	switch {
-	case p.Kind == circuit.Battery, p.Kind == circuit.Bank:
+	case p.Kind == circuit.Battery, p.Kind == circuit.Bank, p.Kind == circuit.Charger:
 		return symbol.Negative
 	case p.Kind != circuit.Ground:
 		return symbol.Outgoing

@@ -1,0 +1,189 @@
+package design
+
+import (
+	"fmt"
+	"strings"
+
+	"fusewright/harness/design/quantity"
+	"fusewright/library"
+
+	"gopkg.in/yaml.v3"
+)
+
+// Charger charges a battery: from another battery, from a solar panel or from shore power.
+type Charger struct {
+	Common
+	Type    *library.ChargerType
+	PanelW  Quantity // rated power of the panels on it
+	OutputV Quantity // held at what it charges; not given = its type's
+	FedBy   []Feed   // of one that another battery feeds
+	Returns []Feed   // none = over no resistance to the negative post of what it charges
+	// Input is what it draws: at its input, or as its own draw from what it charges.
+	Input *Load
+}
+
+// LiveReason is why it may be live with the key off: it starts by the voltage at its input.
+func (x *Charger) LiveReason() string {
+	if r := x.Common.LiveReason(); r != "" || !x.FromBattery() {
+		return r
+	}
+	return "it starts by the voltage at its input"
+}
+
+// FromBattery tells of one that another battery feeds.
+func (x *Charger) FromBattery() bool { return x.Type != nil && x.Type.From == "battery" }
+
+// HeldV is the voltage that it holds at its output.
+func (x *Charger) HeldV() float64 { return x.OutputV.Or(x.Type.OutV) }
+
+// MostInA is the most that it takes from the battery that feeds it, in amperes, with its input as
+// low as it lets it be.
+func (x *Charger) MostInA() float64 {
+	return x.Type.RatingA * x.HeldV() / (x.Type.Efficiency * x.Type.StopsV)
+}
+
+// Gives is the share of its power that its source has in a situation.
+func (x *Charger) Gives(s *Situation) float64 {
+	switch x.Type.From {
+	case "panel":
+		return s.Sun
+	case "mains":
+		if !s.Shore {
+			return 0
+		}
+	}
+	return 1
+}
+
+var chargerSection = section[Charger]{
+	Section: Section{Name: "charger", Shape: KindNamed,
+		Doc: "What charges a battery beside the engine: a DC-DC charger `fed by` the start battery, a solar panel's controller, a shore " +
+			"charger. The battery is `fed by` its name, over the fuse at that battery. A DC-DC charger takes constant power, from the voltage at " +
+			"its input at which it starts (the alternator charges) on, and takes less rather than pull its input below that at which it stops. Panels and their leads, and the mains, " +
+			"are no part of the harness: in which situations they give, these say (`sun`, `shore`).",
+		Example: "chargers:\n  booster: {type: DC-DC charger 30 A, at: locker, fed by: start end, returns to: house negative}\n" +
+			"  roof: {type: MPPT controller 20 A, panel: 180 W, at: locker, returns to: house negative}\n" +
+			"  shore: {type: shore charger 20 A, at: locker, returns to: house negative}\n" +
+			"batteries:\n  house: {chemistry: AGM, capacity: 110 Ah, at: locker, fed by: [booster end, roof end, shore end]}\n" +
+			"fuses:\n  booster end: {type: marine strip, rating: 50 A, at: locker, fed by: booster}\n"},
+	keys: withCommon(append(append([]key[Charger]{
+		rowKey(Key{Name: "type", Library: "chargers", Required: true, Example: "DC-DC charger 30 A",
+			Doc: "charger of the library: what it takes its power from, rating, voltages, efficiency"},
+			func(r *reader, name string) *library.ChargerType { return r.lib.ChargerFor(name, r.d.SystemV.Value) },
+			func(x *Charger) **library.ChargerType { return &x.Type }),
+		quantityKey(Key{Name: "panel", Unit: quantity.Power, Min: 1, Max: 100_000, Example: "180 W",
+			Doc: "rated power of the panels on a solar controller, together"}, func(x *Charger) *Quantity { return &x.PanelW }),
+		quantityKey(Key{Name: "output", Unit: quantity.Voltage, Min: 5, Max: 64, Default: "the type's", Example: "14.2 V",
+			Doc: "voltage that it is set to hold at the battery it charges"}, func(x *Charger) *Quantity { return &x.OutputV }),
+	}, feedKeys(func(x *Charger) *[]Feed { return &x.FedBy })...), chargerReturnKeys()...)...),
+	finish: func(r *reader, x *Charger, f field) { x.finish(r, f) },
+}
+
+func chargerReturnKeys() []key[Charger] {
+	back := returnKeys(func(x *Charger) *[]Feed { return &x.Returns })
+	back[0].Default = "`battery negative`, over no resistance"
+	back[0].Doc = "where its negative side is joined to the rest: the battery's negative post or a ground"
+	return back
+}
+
+// finish holds what is said against the kind of charger, and sets what it draws.
+func (x *Charger) finish(r *reader, f field) {
+	if x.Type == nil {
+		return
+	}
+	of := x.Type.Name
+	switch panel := x.Type.From == "panel"; {
+	case x.FromBattery() && !f.has["fed by"]:
+		r.report(r.pos(f.node), fmt.Sprintf("%s: %s is fed by a battery, and nothing feeds it", f.where, of), "`fed by` the fuse at the battery that feeds it")
+	case !x.FromBattery() && f.has["fed by"]:
+		r.report(r.pos(f.node), fmt.Sprintf("%s: %s takes nothing from a battery", f.where, of), "no `fed by`; the battery that it charges is `fed by` it")
+	case panel && !x.PanelW.Given():
+		r.report(r.pos(f.node), fmt.Sprintf("%s: the panel on %s is not given", f.where, of), "`panel: 180 W`, its rated power")
+	case !panel && x.PanelW.Given():
+		r.report(x.PanelW.Pos, fmt.Sprintf("%s: %s has no panel", f.where, of), "a controller for panels, or no `panel`")
+	}
+	if systemV := r.d.SystemV.Value; systemV > 0 && x.Type.Volts != systemV {
+		r.report(r.pos(f.node), fmt.Sprintf("%s: %s is for %s", f.where, of, quantity.Plain(x.Type.Volts, quantity.Voltage)),
+			"a charger for "+quantity.Plain(systemV, quantity.Voltage))
+	}
+	x.Input = &Load{Common: x.Common, Behaves: ConstantPower, Sign: SignConverter, RatedV: r.d.NominalV(),
+		StandbyA: Quantity{Value: x.Type.OwnA}, Polarised: true}
+	if x.FromBattery() {
+		x.Input.PowerW = x.Type.RatingA * x.HeldV() / x.Type.Efficiency
+	}
+}
+
+// sourceKeys tell in which situations the sources of chargers give, and how full batteries are.
+func sourceKeys() []key[stateDraft] {
+	charge := Key{Name: "charge", Kind: KindCharges, Example: "{house: 30 %}", Default: "full",
+		Doc: "how full further batteries are"}
+	return []key[stateDraft]{
+		quantityKey(Key{Name: "sun", Unit: quantity.Share, Min: 0, Max: 1.2, Default: "none; with `sun hours` full sun", Example: "75 %",
+			Doc: "share of their rated power that solar panels give at the time: on a roof in good sun about 75 %"},
+			func(x *stateDraft) *Quantity { return &x.sun }),
+		quantityKey(Key{Name: "sun hours", Unit: quantity.Duration, Min: 0, Max: 24 * 3600, Default: "`sun` all the time", Example: "4 h",
+			Doc: "sun of a day, as hours at the panels' rated power: what counts in the balance of days and nights"},
+			func(x *stateDraft) *Quantity { return &x.sunHours }),
+		yesKey(Key{Name: "shore", Default: "no", Doc: "on shore power: mains chargers give", Example: "yes"},
+			func(x *stateDraft) *bool { return &x.shore }),
+		{Key: charge, read: func(r *reader, x *stateDraft, f field) {
+			if n := follow(f.node); n.Kind != yaml.MappingNode {
+				r.report(r.pos(f.node), fmt.Sprintf("%s is %s", f, kindName(n)), charge.expected())
+				return
+			}
+			r.pairs(f.node, f.where, fold, func(name, value *yaml.Node) {
+				at := field{where: f.where, key: "charge of " + strings.TrimSpace(name.Value), node: value}
+				if q, ok := r.quantity(at, &Key{Kind: KindQuantity, Unit: quantity.Share, Min: 0, Max: 1}); ok {
+					x.charge = append(x.charge, chargeDraft{Text{name.Value, r.pos(name)}, q})
+				}
+			})
+		}},
+	}
+}
+
+// chargeDraft is how full a battery is, before it is looked up.
+type chargeDraft struct {
+	bank  Text
+	share Quantity
+}
+
+// sources sets what the sources of chargers and further batteries have in a situation.
+func (r *reader) sources(x *stateDraft) {
+	s := x.situation
+	s.Sun, s.Shore = x.sun.Value, x.shore
+	if x.sunHours.Given() {
+		s.SunShare = x.sunHours.Value / (24 * 3600)
+		s.Sun = x.sun.Or(1)
+	} else {
+		s.SunShare = s.Sun
+	}
+	for _, c := range x.charge {
+		for _, b := range namedParts[*Bank](r, x.of, "further battery", []Text{c.bank}) {
+			if s.Charge == nil {
+				s.Charge = map[*Bank]float64{}
+			}
+			s.Charge[b] = c.share.Value
+		}
+	}
+}
+
+// deriveSources adds a situation for each kind of source that a charger has.
+func (r *reader) deriveSources() {
+	has := func(from string) bool {
+		for _, x := range r.d.Chargers {
+			if x.Type != nil && x.Type.From == from {
+				return true
+			}
+		}
+		return false
+	}
+	last := func() *Situation { return r.d.Situations[len(r.d.Situations)-1] }
+	if has("panel") {
+		r.derive("full sun", KeyOff, 0, false)
+		last().Sun, last().SunShare = 1, 1
+	}
+	if has("mains") {
+		r.derive("on shore power", KeyOff, 0, false)
+		last().Shore = true
+	}
+}

@@ -1,0 +1,56 @@
+package library
+
+// ChargerType is a charger of a battery: one that another battery feeds, a solar panel's
+// controller, or one on shore power. Volts are at 25 °C.
+type ChargerType struct {
+	Name       string   `key:"name" need:""`
+	Aliases    []string `key:"aliases"`
+	Family     string   `key:"family"`                                   // the same for other system voltages; see ChargerFor
+	From       string   `key:"from" need:"" words:"battery|panel|mains"` // what it takes its power from
+	Volts      float64  `key:"volts" need:"" in:"6,48"`                  // nominal, of what it charges
+	RatingA    float64  `key:"rating A" need:"" in:"0.5,500" show:"*"`   // most it gives
+	OutV       float64  `key:"output V" need:"" in:"5,64" show:"*"`      // held once the battery takes less
+	StartsV    float64  `key:"starts V" in:"5,64" show:"starts at *"`    // at its input; of one fed by a battery
+	StopsV     float64  `key:"stops V" in:"5,64" show:"stops at *"`      // at its input: it takes less, down to nothing, rather than go below
+	Efficiency float64  `key:"efficiency" in:"0.5,1"`                    // output power over input power
+	Tracks     bool     `key:"tracks"`                                   // of a panel's controller: it gives the panel's power, not its current
+	OwnA       float64  `key:"own mA" in:"0,1000" per:"1000"`            // always drawn: at its input, else at what it charges
+	End        string   `key:"end" need:""`                              // terminal kind; or FlyingLeads
+	Source     Source
+}
+
+func (t *ChargerType) check(m *row) {
+	if t.From == "battery" {
+		switch {
+		case t.StartsV == 0:
+			m.missing("starts V")
+		case t.StopsV == 0 || t.StopsV >= t.StartsV:
+			m.r.report(m.node, "\"stops V\" is not below \"starts V\"", "", "")
+		case t.Efficiency == 0:
+			m.missing("efficiency")
+		}
+	}
+	if t.Tracks && t.Efficiency == 0 {
+		m.missing("efficiency")
+	}
+}
+
+// Charger finds a charger by name or alias; nil when there is none.
+func (l *Library) Charger(name string) *ChargerType { return find(l.Chargers, name, chargerNames) }
+
+// ChargerFor is Charger for a system voltage: the charger of that name, or the member of its
+// family for that voltage.
+func (l *Library) ChargerFor(name string, systemV float64) *ChargerType {
+	t := l.Charger(name)
+	if t == nil || fold(name) == fold(t.Name) || t.Volts == systemV {
+		return t
+	}
+	for _, other := range l.Chargers {
+		if other.Family != "" && other.Family == t.Family && other.Volts == systemV {
+			return other
+		}
+	}
+	return t
+}
+
+func chargerNames(t *ChargerType) (string, []string) { return t.Name, t.Aliases }
