@@ -390,7 +390,7 @@ func BudgetOf(r *harness.Review) *Budget {
 	for _, l := range b.Lines {
 		out.Lines = append(out.Lines, budgetLine(l))
 	}
-	out.Further = bankLines(b.Parked)
+	out.Further = bankLines(b.Parked, 0)
 	for _, l := range b.KeyOff {
 		out.KeyOff = append(out.KeyOff, budgetLine(l))
 	}

@@ -152,6 +152,10 @@ func (s *subject) renameTo(p part, name string) {
 			s.rename(x.value, p.name, func(terminal string) string { return name + terminal })
 		case design.KindLoads, design.KindParts, design.KindSwitches, design.KindRelay, design.KindSwitch:
 			s.rename(x.value, p.name, func(string) string { return name })
+		case design.KindSettings, design.KindCharges: // the keys are names
+			for i := 0; i+1 < len(x.value.Content); i += 2 {
+				s.rename(x.value.Content[i], p.name, func(string) string { return name })
+			}
 		case design.KindText:
 			if x.section == "acceptance" && x.key.Name == "part" {
 				s.rename(x.value, p.name, func(string) string { return name })

@@ -18,7 +18,7 @@ var batteryNotCharged = &Rule{
 	Source:   "common practice, no source",
 	Bad: `
 batteries:
-  house: {chemistry: AGM, capacity: 14 Ah, resistance: 12 mΩ, at: rear, returns to: frame}
+  house: {chemistry: AGM, capacity: 14 Ah, resistance: 12 mΩ, at: rear, returns to: frame, return wire: {size: 4 mm²}}
 `,
 	Good: linkEndUnfused.Good,
 	Run: func(p *Pass) {

@@ -2,8 +2,8 @@ package rules
 
 import (
 	"slices"
-	"strings"
 
+	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
@@ -37,16 +37,19 @@ loads:
 `,
 	Mended: []string{"second plug: {family: sealed 1.5", "second plug: {family: sealed 2.8"},
 	Run: func(p *Pass) {
-		list := slices.Clone(p.c.Inlines())
-		slices.SortFunc(list, func(x, y *circuit.Inline) int { return strings.Compare(x.Part.Name, y.Part.Name) })
-		for i, x := range list {
-			at := slices.IndexFunc(list[:i], func(first *circuit.Inline) bool { return alike(first, x) })
-			if at < 0 {
-				continue
+		for _, x := range p.c.Inlines() {
+			var others []string
+			for _, y := range p.c.Inlines() {
+				if x != y && alike(x, y) {
+					others = append(others, y.Part.Name)
+				}
 			}
-			fin := ofPart(finding.Advice, x.Part)
-			fin.Leave = true
-			p.say(fin, "%s and %s at %s are both %s", list[at].Part.Name, x.Part.Name, x.Part.Place.Name, x.Part.Plug)
+			if len(others) > 0 {
+				fin := ofPart(finding.Advice, x.Part)
+				fin.Leave = true
+				slices.Sort(others)
+				p.say(fin, "%s at %s can be mated with %s: %s", x.Part.Name, x.Part.Place.Name, wording.And(others), x.Part.Plug)
+			}
 		}
 	},
 }

@@ -29,7 +29,7 @@ func house(t *testing.T, changes ...string) []byte {
 
 const (
 	houseTwo   = "  house two: {chemistry: AGM, capacity: 30 Ah, rate: 10 h, resistance: 14 mΩ, at: rear, fed by: end two, wire: {length: 120 mm}}\n"
-	houseEnds  = "at: rear, fed by: house end, wire: {length: 120 mm}}"
+	houseEnds  = "at: rear, fed by: house end, wire: {length: 120 mm}, returns to: frame}"
 	lampEnd    = "lamp end: {type: blade C, rating: 5 A, at: rear, fed by: house, wire: {length: 120 mm}}"
 	lampEnd30  = "lamp end: {type: blade C, rating: 30 A, at: rear, fed by: house, wire: {size: 6 mm², length: 120 mm}}"
 	lamp       = "at: rear, fed by: lamp end, wire: {size: 1 mm²}, returns to: frame, return wire: {size: 1 mm²}, own switch: true"
@@ -40,7 +40,7 @@ const (
 // What two batteries drive through cables is judged at both.
 func TestTwoBatteries(t *testing.T) {
 	cable := func(to, size string) string {
-		return strings.TrimSuffix(houseEnds, "}") + ", returns to: " + to + ", return wire: {size: " + size + "}}"
+		return strings.TrimSuffix(houseEnds, ", returns to: frame}") + ", returns to: " + to + ", return wire: {size: " + size + "}}"
 	}
 	bus := "grounds:\n  bus: {kind: ground block, at: rear, returns to: battery negative, wire: {size: 0.75 mm²}}"
 	tapped := func(size string) string {

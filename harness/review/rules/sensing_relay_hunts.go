@@ -23,7 +23,7 @@ var sensingRelayHunts = &Rule{
 	Source:   "common practice, no source",
 	Bad: `
 batteries:
-  house: {chemistry: AGM, capacity: 14 Ah, resistance: 16 mΩ, at: rear, fed by: house end, wire: {size: 4 mm², length: 100 mm}}
+  house: {chemistry: AGM, capacity: 14 Ah, resistance: 16 mΩ, at: rear, fed by: house end, wire: {size: 4 mm², length: 100 mm}, returns to: frame, return wire: {size: 4 mm²}}
 fuses:
   lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
   start end: {type: blade C, rating: 20 A, at: battery tray, fed by: battery, wire: {size: 4 mm², length: 100 mm}}

@@ -120,12 +120,13 @@ func held(s, mean *solve.Solution) *solve.Solution {
 }
 
 // demandA is the current of the vehicle's loads and of the accessories, coils
-// included, in an averaged solution, as far as the first battery and the engine feed them; a motor that runs backwards takes as much.
+// included, in an averaged solution, as far as the first battery and the engine feed them; a
+// motor that runs backwards takes as much, and is fed at its other end.
 func demandA(s *solve.Solution) (vehicle, accessory float64) {
 	joined := joinedToFirst(s)
 	for _, b := range s.Circuit.Branches {
 		switch a := math.Abs(s.BranchA[b.Index]); {
-		case math.IsNaN(a), joined != nil && !joined[b.A.Index]:
+		case math.IsNaN(a), joined != nil && !joined[b.A.Index] && !(b.Load != nil && b.Load.Reverses && joined[b.B.Index]):
 		case b.Load != nil && b.Load.Vehicle != nil:
 			vehicle += a
 		case b.Load != nil, b.OfCoil():

@@ -52,7 +52,7 @@ func TestSumsByHand(t *testing.T) {
 func TestReserveAtTheEdge(t *testing.T) {
 	s := &simulation{result: &Result{ReserveS: math.NaN(), LowestCharge: math.Inf(1)},
 		demand: &demand{step: 0.1, trouble: map[int]string{}}}
-	l := &Leg{StartReserve: 0.6}
+	l := &Leg{StartReserve: 0.6, Leg: &design.Leg{Key: design.KeyOn, EngineRPM: 3000}}
 	for _, p := range []struct {
 		timeS, charge, want float64
 	}{{0, 0.7, math.NaN()}, {100, 0.6, math.NaN()}, {200, 0.65, math.NaN()}, {300, 0.55, 250}, {400, 0.5, 250}} {
