@@ -154,7 +154,9 @@ func fuseWiresTable(rep *StudyReport) *Table {
 		}
 	}
 	return t.titled("Fuses and their wires, at every current from the rating to the bolted short: the worst (margin = "+
-		"withstands ÷ opens by); published: the minimum margin over currents for which the latest opening is published",
+		"withstands ÷ opens by); published: the minimum margin over currents for which the latest opening is published; "+
+		"fuse-wire-curve says nothing where a smaller fuse further up opens in time, nor of overloads of a minute or more where the "+
+		"fuse is rated no higher than the wire carries",
 		"no fuse protects a wire")
 }
 

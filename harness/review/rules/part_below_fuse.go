@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"fmt"
 	"slices"
 
 	"fusewright/harness/design"
@@ -66,6 +67,7 @@ func (p *Pass) judgeContactFuse(part *circuit.Part) {
 	fin := ofPart(graver(over(weakest.share(), farBelow), finding.Advice, finding.Fault), part)
 	fin.Cause = fusePlace(weakest.fuse)
 	atMost(&fin, "fuse rating", fuseRating(weakest.fuse), farBelow*weakest.limitA, "A")
+	fin.Short = fmt.Sprintf("rated %s, behind %s", amps(weakest.limitA), fuseText(weakest.fuse))
 	p.say(fin, "%s of %s is rated %s; %s upstream lets more through for a long time", weakest.what, part.Name,
 		amps(weakest.limitA), fuseText(weakest.fuse))
 }

@@ -50,7 +50,7 @@ func (l *Labels) wordsOf(p *circuit.Part) (words, details string) {
 	case circuit.Generator:
 		return l.generatorWords()
 	case circuit.VehicleLoads:
-		return "vehicle's own", l.vehicleWords()
+		return l.Circuit.Design.Spoken().Noun + "'s own", l.vehicleWords()
 	}
 	return words, ""
 }
