@@ -26,7 +26,7 @@ switches: {lamps: {rating: 10 A, at: bar, fed by: rear 1}}
 diodes: {apart: {type: silicon diode 3 A, at: bar, fed by: lamps}}
 chargers: {booster: {type: DC-DC charger 10 A, at: bar, fed by: main, returns to: bus}, roof: {type: PWM controller 10 A, panel: 60 W, at: bar}}
 splices: {pair: {at: bar, fed by: apart}}
-connectors: {front: {family: sealed 1.5, at: head}}
+partings: {front: {family: sealed 1.5, at: head}}
 grounds: {stud: {at: tray, limit: 30 A}, bus: {kind: ground block, at: bar, returns to: stud}}
 loads: {lamp: {power: 10 W, at: bar, fed by: pair, returns to: bus}}
 `

@@ -24,11 +24,11 @@ type Connector struct {
 }
 
 var connectorSection = section[Connector]{
-	Section: Section{Name: "connector", Shape: KindNamed,
-		Doc: "An inline connector, where the loom comes apart: at a bulkhead, a deck, a hinge. It stands at a place to which runs lead, and " +
+	Section: Section{Name: "parting", Shape: KindNamed,
+		Doc: "Where the loom comes apart, by an inline connector: at a bulkhead, a deck, a hinge. It stands at a place to which runs lead, and " +
 			"the wires that pass the place are parted there; what begins or ends at the place is not. A parted wire keeps its number, its pieces " +
 			"are W4a and W4b from the source on. Cavities are given in the order of the wires.",
-		Example: "connectors:\n  bow: {family: sealed 1.5, at: bulkhead}\n  bow power: {family: sealed 6.3, at: bulkhead, takes: windlass}\n"},
+		Example: "partings:\n  bow: {family: sealed 1.5, at: bulkhead}\n  bow power: {family: sealed 6.3, at: bulkhead, takes: windlass}\n"},
 	keys: withCommon(
 		libraryKey(Key{Name: "family", Library: "connector families", Required: true, Example: "sealed 1.5",
 			Doc: "connector family; its housing is the smallest that has a cavity for each wire"},
@@ -55,8 +55,8 @@ var connectorSection = section[Connector]{
 func (r *reader) joinConnectors() {
 	taken := map[Part]map[*Place]*Connector{}
 	all := map[*Place]*Connector{}
-	for _, x := range r.d.Connectors {
-		of := where{"connector", x.Name}
+	for _, x := range r.d.Partings {
+		of := where{"parting", x.Name}
 		x.Takes = namedParts[Part](r, of, "part", x.takes)
 		if x.At == nil {
 			continue
@@ -94,10 +94,10 @@ func (r *reader) checkConnectorRuns(x *Connector) {
 	}
 	switch {
 	case len(far) < 2:
-		r.report(x.Pos, fmt.Sprintf("connector %s: fewer than two runs lead to %s, so that no wire passes it", quoted(x.Name), quoted(x.At.Name)),
+		r.report(x.Pos, fmt.Sprintf("parting %s: fewer than two runs lead to %s, so that no wire passes it", quoted(x.Name), quoted(x.At.Name)),
 			"a place between two runs")
 	case x.Sockets != nil && !towards:
-		r.unknown(x.socketsPos, fmt.Sprintf("connector %s: no run leads from %s to %s", quoted(x.Name), quoted(x.At.Name), quoted(x.Sockets.Name)),
+		r.unknown(x.socketsPos, fmt.Sprintf("parting %s: no run leads from %s to %s", quoted(x.Name), quoted(x.At.Name), quoted(x.Sockets.Name)),
 			x.Sockets.Name, far)
 	}
 }

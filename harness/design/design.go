@@ -66,17 +66,17 @@ type Design struct {
 
 	Conditions []When // those that taps name, in the order of the file
 
-	Taps       []*Tap
-	Fuses      []*Fuse
-	Relays     []*Relay
-	Blocks     []*Block
-	Switches   []*Switch
-	Diodes     []*Diode
-	Chargers   []*Charger
-	Loads      []*Load
-	Grounds    []*Ground
-	Splices    []*Splice
-	Connectors []*Connector
+	Taps     []*Tap
+	Fuses    []*Fuse
+	Relays   []*Relay
+	Blocks   []*Block
+	Switches []*Switch
+	Diodes   []*Diode
+	Chargers []*Charger
+	Loads    []*Load
+	Grounds  []*Ground
+	Splices  []*Splice
+	Partings []*Connector
 
 	Situations []*Situation // derived when none is given
 	Rides      []*Ride

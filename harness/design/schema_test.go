@@ -19,7 +19,7 @@ import (
 // nothing, each with what it would take.
 var beyondSchema = map[string]string{
 	"through-a-load":               "what feeds what",
-	"connectors":                   "names, and runs at a place",
+	"partings":                     "names, and runs at a place",
 	"key-on-a-float":               "what works a switch is a figure of its type in the library",
 	"aluminium-wire":               "names of wire types are offered, others may come from a library file",
 	"returns":                      "on which side of a load a part stands goes by what it says",

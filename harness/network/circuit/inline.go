@@ -66,7 +66,7 @@ func (x *Inline) Towards(side int) (names []string) {
 // addConnectors makes the parts; what passes them is known when the wires are laid.
 func (b *builder) addConnectors() {
 	b.inlinesAt = map[*design.Place][]*Inline{}
-	for _, d := range b.c.Design.Connectors {
+	for _, d := range b.c.Design.Partings {
 		x := &Inline{Part: b.part(Connector, d, &d.Common), design: d}
 		b.c.inlines = append(b.c.inlines, x)
 		b.inlinesAt[d.At] = append(b.inlinesAt[d.At], x)

@@ -27,7 +27,7 @@ runs:
   - {from: bulkhead, to: mast, length: 300 mm}
 wire: {insulation: ISO 6722 thin wall class B, size: 1 mm², slack: 50 mm}
 fuses: {main: {type: blade C, rating: 5 A, at: tray, fed by: battery, wire: {length: 100 mm}}}
-connectors:
+partings:
   front: {family: sealed 1.5, at: bulkhead}
 loads:
   lamp: {power: 12 W, at: bow, fed by: main, returns to: battery negative, return wire: {length: 2.8 m}}

@@ -27,7 +27,7 @@ places:
 runs:
   - {from: battery tray, to: hinge, length: 400 mm}
   - {from: hinge, to: rear, length: 200 mm}
-connectors:
+partings:
   hinge plug: {family: sealed 1.5, at: hinge, sockets towards: rear}
 `,
 	Mended: []string{", sockets towards: rear", ""},

@@ -31,7 +31,7 @@ places:
 runs:
   - {from: battery tray, to: hinge, length: 400 mm}
   - {from: hinge, to: rear, length: 200 mm}
-connectors:
+partings:
   hinge plug: {family: open 2.8, at: hinge}
 fuses:
   heat fuse: {type: blade C, rating: 15 A, at: battery tray, fed by: keyed feed, wire: {size: 2.5 mm², length: 100 mm}}

@@ -25,7 +25,7 @@ places:
 runs:
   - {from: battery tray, to: hinge, length: 400 mm}
   - {from: hinge, to: rear, length: 200 mm}
-connectors:
+partings:
   hinge plug: {family: sealed 1.5, at: hinge}
 loads:
   tail lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 4 mm²}, returns to: frame}

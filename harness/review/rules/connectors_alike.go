@@ -28,7 +28,7 @@ places:
 runs:
   - {from: battery tray, to: hinge, length: 400 mm}
   - {from: hinge, to: rear, length: 200 mm}
-connectors:
+partings:
   hinge plug: {family: sealed 1.5, at: hinge}
   second plug: {family: sealed 1.5, at: hinge, takes: side lamp}
 loads:

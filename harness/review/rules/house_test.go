@@ -87,7 +87,7 @@ func TestConnectorContactBelowItsFuse(t *testing.T) {
 			t.Fatal(err)
 		}
 		text := strings.Replace(string(src), "fuses:\n", "fuses:\n  big fuse: {type: blade C, rating: "+rating+", at: battery tray, fed by: battery, wire: {size: 6 mm², length: 100 mm}}\n", 1)
-		text = strings.Replace(text, "connectors:\n", "connectors:\n  heat plug: {family: sealed 1.5, at: hinge, takes: heater}\n", 1)
+		text = strings.Replace(text, "partings:\n", "partings:\n  heat plug: {family: sealed 1.5, at: hinge, takes: heater}\n", 1)
 		text = strings.Replace(text, "\nloads:\n", "\nloads:\n  heater: {power: 60 W, behaves: resistor, at: rear, fed by: big fuse, maximum fuse: 40 A, wire: {size: 2.5 mm²}, returns to: frame, return wire: {size: 2.5 mm²}, own switch: true}\n", 1)
 		got := finding.Severity(0)
 		for _, f := range assess(t, "connector.yaml", []byte(text)) {
