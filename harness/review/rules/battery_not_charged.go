@@ -20,7 +20,7 @@ var batteryNotCharged = &Rule{
 batteries:
   house: {chemistry: AGM, capacity: 14 Ah, resistance: 12 mΩ, at: rear, returns to: frame, return wire: {size: 4 mm²}}
 `,
-	Good: linkEndUnfused.Good,
+	Good: linkEndUnfused.Mends(),
 	Run: func(p *Pass) {
 		for part, b := range each[*design.Bank](p.facts) {
 			if len(b.FedBy) == 0 {

@@ -65,17 +65,12 @@ func (p *Pass) heldClosed(s *solve.Solution) (changes []solve.Change) {
 }
 
 func (p *Pass) judgeRush(rush *solve.Solution) {
-	for part, bank := range each[*design.Bank](p.facts) {
-		if rush.Situation.ChargeOf(bank) == 1 {
+	for part, b := range p.links() {
+		if rush.Situation.ChargeOf(part.Source.(*design.Bank)) == 1 {
 			continue
 		}
-		for _, b := range part.Terminal("+").Node.FedBy() {
-			if !p.c.MainFeed(b.A).Whole {
-				continue
-			}
-			for _, x := range append(p.c.MainFeed(b.A).Branches, b) {
-				p.judgeEqualising(x, part, rush)
-			}
+		for _, x := range append(p.c.MainFeed(b.A).Branches, b) {
+			p.judgeEqualising(x, part, rush)
 		}
 	}
 }

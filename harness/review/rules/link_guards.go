@@ -1,10 +1,26 @@
 package rules
 
 import (
+	"iter"
 	"slices"
 
+	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 )
+
+// links gives each further battery with each branch that links it to another battery; a
+// charger is no link, and nothing flows back through it.
+func (f *facts) links() iter.Seq2[*circuit.Part, *circuit.Branch] {
+	return func(yield func(*circuit.Part, *circuit.Branch) bool) {
+		for part := range each[*design.Bank](f) {
+			for _, b := range part.Terminal("+").Node.FedBy() {
+				if f.c.MainFeed(b.A).Whole && !yield(part, b) {
+					return
+				}
+			}
+		}
+	}
+}
 
 // guardTaps raises the guard of what hangs on a link between two batteries to what the
 // fuses of both ends let through together. A fault in the link itself draws from either

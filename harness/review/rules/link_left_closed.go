@@ -3,7 +3,6 @@ package rules
 import (
 	"math"
 
-	"fusewright/harness/design"
 	"fusewright/harness/design/figure"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
@@ -31,12 +30,8 @@ var linkLeftClosed = &Rule{
 	Bad:      linkRuleBad,
 	Mended:   []string{"power: 100 W", "power: 5 W", "rating: 15 A", "rating: 5 A"},
 	Run: func(p *Pass) {
-		for part := range each[*design.Bank](p.facts) {
-			for _, b := range part.Terminal("+").Node.FedBy() {
-				if p.c.MainFeed(b.A).Whole {
-					p.judgeStuck(part, b)
-				}
-			}
+		for part, b := range p.links() {
+			p.judgeStuck(part, b)
 		}
 	},
 }

@@ -3,7 +3,6 @@ package rules
 import (
 	"slices"
 
-	"fusewright/harness/design"
 	"fusewright/harness/design/figure"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
@@ -37,29 +36,12 @@ situations:
   at camp: {key: off, on: [cabin lamp]}
   riding: {engine: cruise, on: []}
 `,
-	Good: `
-batteries:
-  house: {chemistry: AGM, capacity: 14 Ah, resistance: 12 mΩ, at: rear, fed by: house end, wire: {size: 4 mm², length: 100 mm}, returns to: frame, return wire: {size: 4 mm²}}
-fuses:
-  lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
-  start end: {type: blade C, rating: 20 A, at: battery tray, fed by: battery, wire: {size: 4 mm², length: 100 mm}}
-  house end: {type: blade C, rating: 20 A, at: rear, fed by: charging relay, wire: {size: 4 mm²}}
-  lamp end: {type: blade C, rating: 5 A, at: rear, fed by: house, wire: {size: 1 mm², length: 100 mm}}
-relays:
+	Mended: []string{"fed by: start end, wire: {size: 4 mm²}", "fed by: charging relay, wire: {size: 4 mm²}", "loads:", `relays:
   charging relay: {form: voltage-sensing relay, at: battery tray, fed by: start end, wire: {size: 4 mm², length: 100 mm}, coil: {returns to: frame, return wire: {size: 1 mm²}}}
-loads:
-  cabin lamp: {power: 5 W, behaves: resistor, at: rear, fed by: lamp end, wire: {size: 1 mm²}, returns to: frame, own switch: true, stays live: "lights the camp"}
-situations:
-  at camp: {key: off, on: [cabin lamp]}
-  riding: {engine: cruise, on: []}
-`,
+loads:`},
 	Run: func(p *Pass) {
-		for part := range each[*design.Bank](p.facts) {
-			for _, b := range part.Terminal("+").Node.FedBy() {
-				if p.c.MainFeed(b.A).Whole { // else a charger is there, and no battery
-					p.judgeLink(part, b)
-				}
-			}
+		for part, b := range p.links() {
+			p.judgeLink(part, b)
 		}
 	},
 }
