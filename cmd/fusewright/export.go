@@ -21,6 +21,7 @@ type exportCmd struct {
 	To        string `help:"json: the whole solved model. spice: netlist of a situation. dot: graph of the circuit. csv: wires with their currents and drops. dxf: a drawing, release 12." enum:"json,spice,dot,csv,dxf" required:"" placeholder:"KIND"`
 	Situation string `help:"Situation for the netlist; the design's first when not given." placeholder:"NAME"`
 	Of        string `help:"What a dxf holds: schematic, layout (to scale, framed) or board (full size, one sheet)." enum:"schematic,layout,board" default:"schematic" placeholder:"DRAWING"`
+	Broken    bool   `help:"Break the long runs of a board, as on the pages at full size: shorter, with their true length across the break."`
 	Out       string `short:"o" help:"Write to this file instead of printing; sheets after the first get a number." placeholder:"FILE" type:"path"`
 }
 
@@ -92,6 +93,9 @@ func (c *exportCmd) sheets(r *harness.Review) ([]*scene.Sheet, error) {
 	case "layout":
 		return layout.Draw(r, formboard.Lay(r.Circuit))
 	case "board":
+		if c.Broken {
+			return layout.Whole(r, formboard.LayBroken(r.Circuit)), nil
+		}
 		return layout.Whole(r, formboard.Lay(r.Circuit)), nil
 	}
 	r.Remedies()
@@ -100,6 +104,9 @@ func (c *exportCmd) sheets(r *harness.Review) ([]*scene.Sheet, error) {
 
 // Validate refuses a file name that promises something else.
 func (c *exportCmd) Validate() error {
+	if c.Broken && (c.To != "dxf" || c.Of != "board") {
+		return fmt.Errorf("--broken is for a board (expected --to dxf --of board)")
+	}
 	if c.To == "dxf" && c.Out != "-" {
 		return endsIn("--out", c.Out, ".dxf")
 	}

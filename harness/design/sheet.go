@@ -7,6 +7,7 @@ type Sheet struct {
 	Symbols    string // "IEC", "IEEE"; "" = IEC
 	Relays     string // "assembled", "detached"; "" = assembled
 	Lengths    string // "m", "ft"; "" = m
+	LongRuns   string // "broken", "whole"; "" = broken
 }
 
 var sheetSection = section[Sheet]{
@@ -27,5 +28,9 @@ var sheetSection = section[Sheet]{
 			Doc: "lengths on drawings, lists and reports in metres and millimetres, or in feet and inches: wires rounded " +
 				"up (1/8 in to cut), the board to 1/16 in, strip lengths to 1/32 in; CSV and JSON keep SI units", Example: "ft"},
 			func(s *Sheet) *string { return &s.Lengths }),
+		choiceKey(Key{Name: "long runs", Choices: []string{"broken", "whole"}, Default: "broken",
+			Doc: "at full size: long straight runs drawn shortened, with break lines and their true length across the break, " +
+				"or whole, every run as long as it is", Example: "whole"},
+			func(s *Sheet) *string { return &s.LongRuns }),
 	},
 }

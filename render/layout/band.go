@@ -24,7 +24,10 @@ func (p *picture) band(l *formboard.Limb) shape {
 	h := p.half(l.Run)
 	p.sheet.Begin(scene.Group{ID: p.sheet.UniqueID("run-" + number(l.Run)), Class: "run",
 		Title: "run " + number(l.Run) + ": " + l.Run.Bundle.Run.Name, Desc: runWords(p.unit, l.Run)})
-	paintBand(p.sheet, a, b, h, l.Run.Bundle.Run.Cover)
+	for _, piece := range l.Pieces() {
+		paintBand(p.sheet, along(a, b, piece[0]*p.ratio, 0), along(a, b, piece[1]*p.ratio, 0), h, l.Run.Bundle.Run.Cover)
+	}
+	p.breakOf(l)
 	p.sheet.End()
 	return lineShape(a, b, 2*h+outlineMM)
 }
@@ -86,11 +89,14 @@ func (p *picture) clamps(l *formboard.Limb) {
 	if long < 12 || gap > 0 && gap < 6 {
 		return
 	}
+	p.sheet.Begin(scene.Group{Class: "clamp"})
+	defer p.sheet.End()
 	for _, mm := range l.Run.Supports {
-		if at := mm * p.ratio; at < p.nailMM(l.From)+1.5 || at > long-p.nailMM(l.To)-1.5 {
-			continue // the nail's mark would hide it
+		at, ok := l.Station(mm)
+		if at *= p.ratio; !ok || at < p.nailMM(l.From)+1.5 || at > long-p.nailMM(l.To)-1.5 {
+			continue // left out, or the nail's mark would hide it
 		}
-		p.marks.add(paintClamp(p.sheet, a, b, mm*p.ratio, p.half(l.Run)))
+		p.marks.add(paintClamp(p.sheet, a, b, at, p.half(l.Run)))
 	}
 }
 

@@ -27,7 +27,7 @@ func TestGolden(t *testing.T) {
 	}
 	for file, sheet := range map[string]*scene.Sheet{
 		"testdata/lamps-1.svg":    sheets[0],
-		"testdata/lamps-full.svg": FullSize(r, formboard.Lay(r.Circuit))[2],
+		"testdata/lamps-full.svg": fullSizeOf(t, r, formboard.Lay(r.Circuit))[1],
 	} {
 		var got bytes.Buffer
 		if err := svg.Write(&got, sheet); err != nil {
@@ -58,7 +58,7 @@ func TestSameBytes(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, s := range append(sheets, FullSize(r, board)...) {
+		for _, s := range append(sheets, fullSizeOf(t, r, board)...) {
 			if err := svg.Write(out, s); err != nil {
 				t.Fatal(err)
 			}
@@ -92,7 +92,7 @@ func benchmark(b *testing.B, wires int, full bool) {
 	sheets := 0
 	for b.Loop() {
 		if full {
-			sheets = len(FullSize(r, board))
+			sheets = len(fullSizeOf(b, r, board))
 			continue
 		}
 		list, err := Draw(r, board)

@@ -31,12 +31,19 @@ func many(t *testing.T, check func(t *testing.T, r *harness.Review, b *formboard
 	sizes := []string{"", "A3", "Letter", "Tabloid"}
 	for seed := range 200 {
 		wires := 3 + seed*seed%198
-		r := read(t, "made", synth.YAML(wires, int64(seed)))
+		if seed == len(looms) {
+			looms = append(looms, read(t, "made", synth.YAML(wires, int64(seed))))
+		}
+		r := looms[seed]
 		r.Design.Sheet.Size = sizes[seed%len(sizes)]
 		r.Design.Sheet.Lengths = lengthsOn(r.Design.Sheet.Size)
+		r.Design.Sheet.LongRuns = []string{"", "whole"}[seed/4%2]
 		run(fmt.Sprintf("made, %d wires, seed %d", wires, seed), r)
 	}
 }
+
+// looms are the made harnesses, read once: that takes longer than to draw them.
+var looms []*harness.Review
 
 func lengthsOn(size string) string {
 	if size == "Letter" || size == "Tabloid" {
@@ -93,6 +100,7 @@ func TestFarTooLong(t *testing.T) {
 		fmt.Fprintf(&src, "loads:\n  lamp: {power: 5 W, at: p%d, fed by: battery, wire: {size: 1 mm²}, returns to: battery negative, "+
 			"return wire: {size: 1 mm²}}\n", c.runs)
 		r := read(t, "far", []byte(src.String()))
+		r.Design.Sheet.LongRuns = "whole"
 		board := formboard.Lay(r.Circuit)
 		sheets, err := Draw(r, board)
 		if err != nil {
@@ -100,7 +108,7 @@ func TestFarTooLong(t *testing.T) {
 			continue
 		}
 		said := strings.Contains(allText(sheets), "at full size; they are not made")
-		if pages := FullSize(r, board); len(pages) > 0 != c.full || said == c.full {
+		if pages, _ := FullSize(r, board); len(pages) > 0 != c.full || said == c.full {
 			t.Errorf("%d runs of 200 m: %d pages at full size, said %v", c.runs, len(pages), said)
 		}
 	}
@@ -111,7 +119,11 @@ func TestFullSize(t *testing.T) {
 		if len(r.Circuit.Wires) > 60 && len(r.Circuit.Wires)%4 != 0 {
 			t.Skip("large boards: every fourth is enough")
 		}
-		for _, s := range FullSize(r, b) {
+		pages, err := FullSize(r, b)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, s := range pages {
 			if err := s.Validate(); err != nil {
 				t.Fatal(err)
 			}
@@ -121,6 +133,7 @@ func TestFullSize(t *testing.T) {
 			clear(t, s)
 		}
 		covered(t, r, b)
+		covered(t, r, formboard.LayBroken(r.Circuit))
 	})
 }
 
@@ -128,8 +141,12 @@ func TestFullSize(t *testing.T) {
 // run, and that neighbours overlap by what the index says.
 func covered(t *testing.T, r *harness.Review, b *formboard.Board) {
 	t.Helper()
+	paper, err := frame.PaperOf(r.Design.Sheet.Size)
+	if err != nil {
+		t.Fatal(err)
+	}
 	for _, s := range b.Sections {
-		tl := newTiling(r, b, s)
+		tl := newTiling(r, b, s, paper)
 		for _, l := range s.Limbs {
 			for i := 0.0; i <= 1; i += 0.01 {
 				at := scene.Point{X: l.From.At.X + i*(l.To.At.X-l.From.At.X), Y: l.From.At.Y + i*(l.To.At.Y-l.From.At.Y)}

@@ -120,13 +120,13 @@ func (p *picture) labelled(anchor scene.Point, radius, preferDeg float64, own []
 				p.sheet.Begin(b.group)
 			}
 			p.paintBlock(b, s)
-			if b.group.Class != "" {
-				p.sheet.End()
-			}
 			p.taken.add(rectShape(s.area.Grow(0.3)))
 			if led {
 				p.leader(from, to, anchor, own)
 				p.taken.add(lineShape(from, to, 0.5))
+			}
+			if b.group.Class != "" {
+				p.sheet.End()
 			}
 			return true
 		}
@@ -223,7 +223,7 @@ func ringSize(s string) float64 {
 
 // nameSpot writes a place's name at its nail, in the widest gap between runs.
 func (p *picture) nameSpot(s *formboard.Spot) {
-	b := &block{lines: []phrase{{s.Place.Name, scene.Bold, frame.NormalMM}}}
+	b := &block{lines: []phrase{{s.Place.Name, scene.Bold, frame.NormalMM}}, group: scene.Group{Class: "name"}}
 	for _, l := range s.Limbs {
 		if p.tip(l) == s {
 			words := p.unit.Dim(l.Run.Length) + " " + p.unit.Small()
@@ -263,7 +263,10 @@ func widestGap(s *formboard.Spot) float64 {
 func (p *picture) nameRun(l *formboard.Limb) {
 	a, b := p.ends(l)
 	long := math.Hypot(b.X-a.X, b.Y-a.Y)
-	blk := &block{ring: number(l.Run)}
+	blk := &block{ring: number(l.Run), group: scene.Group{Class: "name"}}
+	if l.Broken() {
+		blk.lines = lengthLines(p.unit, l)
+	}
 	blk.add(runLines(p.unit, l.Run, p.detail)...)
 	prefer := math.Atan2(a.Y-b.Y, b.X-a.X)*180/math.Pi - 90
 	if math.Mod(prefer+720, 360) < 180 {
@@ -271,12 +274,13 @@ func (p *picture) nameRun(l *formboard.Limb) {
 	}
 	var anchors []scene.Point
 	for _, share := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8} {
-		if p.free(lineShape(along(a, b, share*long-0.6, 0), along(a, b, share*long+0.6, 0), 2*p.half(l.Run)), l) {
-			anchors = append(anchors, along(a, b, share*long, 0))
+		at := along(a, b, share*long, 0)
+		if !p.inBreak(l, at) && p.free(lineShape(along(a, b, share*long-0.6, 0), along(a, b, share*long+0.6, 0), 2*p.half(l.Run)), l) {
+			anchors = append(anchors, at)
 		}
 	}
 	if len(anchors) == 0 {
-		anchors = shares(a, b, 0.5, 0.4, 0.6)
+		anchors = shares(a, b, 0.2, 0.8, 0.5, 0.4, 0.6)
 	}
 	p.labelAny(anchors, p.half(l.Run)+0.2, prefer, []*formboard.Limb{l}, blk)
 }

@@ -75,7 +75,7 @@ func (d *drawing) notes(p *picture) *grid {
 	if s.Number > 1 {
 		return g
 	}
-	if tooLong(b) {
+	if tooLong(d.review, b) {
 		add("The loom would take more than %d pages at full size; they are not made.", mostPages)
 	}
 	for _, r := range b.Unused {

@@ -48,6 +48,16 @@ func demos(t testing.TB) map[string]*harness.Review {
 	return out
 }
 
+// fullSizeOf is the pages at full size.
+func fullSizeOf(t testing.TB, r *harness.Review, b *formboard.Board) []*scene.Sheet {
+	t.Helper()
+	pages, err := FullSize(r, b)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return pages
+}
+
 // LAYOUT_LOOK=FOLDER writes every demo design's sheets there for looking at.
 func TestLook(t *testing.T) {
 	folder := os.Getenv("LAYOUT_LOOK")
@@ -73,7 +83,7 @@ func TestLook(t *testing.T) {
 			continue
 		}
 		writePDF(t, filepath.Join(folder, name+".pdf"), sheets)
-		writePDF(t, filepath.Join(folder, name+"-1to1.pdf"), FullSize(r, board))
+		writePDF(t, filepath.Join(folder, name+"-1to1.pdf"), fullSizeOf(t, r, board))
 	}
 }
 

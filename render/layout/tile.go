@@ -18,7 +18,7 @@ const (
 	edgeMM    = 10.0 // paper to window at three sides
 	footMM    = 28.0 // paper to window below, for the ruler and the words
 	overlapMM = 10.0 // of neighbouring windows
-	roundMM   = 30.0 // round the loom, for words
+	roundMM   = 20.0 // round the loom, for words
 	rulerMM   = 100.0
 
 	// mostPages at full size are more than anybody tapes together; what needs more
@@ -28,10 +28,14 @@ const (
 
 // tooLong tells whether a board would need more pages at full size than are
 // drawn, each with the loom along its longer side.
-func tooLong(b *formboard.Board) bool {
+func tooLong(r *harness.Review, b *formboard.Board) bool {
 	loomMM := 0.0
-	for _, r := range b.Runs {
-		loomMM += r.Length
+	for _, run := range b.Runs {
+		if r.Design.Sheet.LongRuns == "whole" {
+			loomMM += run.Length
+		} else {
+			loomMM += run.BrokenMm()
+		}
 	}
 	return loomMM > mostPages*(297-2*edgeMM-overlapMM)
 }
@@ -51,33 +55,38 @@ type tiling struct {
 }
 
 // FullSize draws every section of the board at full size, parted over pages
-// that overlap, each section after a page that shows how its pages go together.
-// Pages without any part of the loom are left out. The paper is Letter for
-// designs on Letter or Tabloid, A4 for all others, lying or upright, whichever
-// takes fewer pages. A loom that would take more than mostPages has none, which
-// the notes of the layout say.
-func FullSize(r *harness.Review, b *formboard.Board) []*scene.Sheet {
-	var sheets []*scene.Sheet
-	if tooLong(b) {
-		return nil
+// that overlap, after pages that show how they go together. Long runs are broken
+// unless the design wants them whole. Pages without any part of the loom are left
+// out. The paper is the design's own, lying or upright, whichever takes fewer
+// pages. A loom that would take more than mostPages has none, which the notes of
+// the layout say. The error names a sheet size that does not exist.
+func FullSize(r *harness.Review, b *formboard.Board) ([]*scene.Sheet, error) {
+	paper, err := frame.PaperOf(r.Design.Sheet.Size)
+	if err != nil {
+		return nil, fmt.Errorf("layout: %w", err)
 	}
+	if tooLong(r, b) {
+		return nil, nil
+	}
+	if r.Design.Sheet.LongRuns != "whole" {
+		b = formboard.LayBroken(r.Circuit)
+	}
+	var tilings []*tiling
 	for _, s := range b.Sections {
-		t := newTiling(r, b, s)
-		sheets = append(sheets, t.index(len(sheets) == 0))
+		tilings = append(tilings, newTiling(r, b, s, paper))
+	}
+	sheets := indexes(tilings)
+	for _, t := range tilings {
 		for _, at := range t.order {
 			sheets = append(sheets, t.page(at[0], at[1]))
 		}
 	}
-	return sheets
+	return sheets, nil
 }
 
-func newTiling(r *harness.Review, b *formboard.Board, s *formboard.Section) *tiling {
-	name, w, h := "A4", 297.0, 210.0
-	if size := r.Design.Sheet.Size; size == "Letter" || size == "Tabloid" {
-		name, w, h = "Letter", 279.4, 215.9
-	}
-	lying := &tiling{review: r, section: s, sections: len(b.Sections), name: name, paperW: w, paperH: h}
-	upright := &tiling{review: r, section: s, sections: len(b.Sections), name: name, paperW: h, paperH: w}
+func newTiling(r *harness.Review, b *formboard.Board, s *formboard.Section, paper frame.Paper) *tiling {
+	lying := &tiling{review: r, section: s, sections: len(b.Sections), name: paper.Name, paperW: paper.W, paperH: paper.H}
+	upright := &tiling{review: r, section: s, sections: len(b.Sections), name: paper.Name, paperW: paper.H, paperH: paper.W}
 	lying.part()
 	upright.part()
 	best := lying
@@ -295,13 +304,16 @@ func (t *tiling) loom(p *picture) {
 		p.order, p.boxes, p.bands[l] = append(p.order, l), append(p.boxes, band.box()), band
 		p.sheet.Begin(scene.Group{ID: p.sheet.UniqueID("run-" + number(l.Run)), Class: "run",
 			Title: "run " + number(l.Run), Desc: runWords(p.unit, l.Run)})
-		long := math.Hypot(b.X-a.X, b.Y-a.Y)
-		p.windowLine(along(a, b, 0, -h), along(a, b, long, -h), outlineMM)
-		p.windowLine(along(a, b, 0, h), along(a, b, long, h), outlineMM)
-		for _, f := range filling(long, h, l.Run.Bundle.Run.Cover) {
-			p.windowLine(along(a, b, f[0].X, f[0].Y), along(a, b, f[1].X, f[1].Y), 0.13)
+		for _, piece := range l.Pieces() {
+			from, long := along(a, b, piece[0], 0), piece[1]-piece[0]
+			p.windowLine(along(from, b, 0, -h), along(from, b, long, -h), outlineMM)
+			p.windowLine(along(from, b, 0, h), along(from, b, long, h), outlineMM)
+			for _, f := range filling(long, h, l.Run.Bundle.Run.Cover) {
+				p.windowLine(along(from, b, f[0].X, f[0].Y), along(from, b, f[1].X, f[1].Y), 0.13)
+			}
 		}
-		p.measure(l, a, b, long, h)
+		p.breakOf(l)
+		p.measure(l, a, b, h)
 		p.sheet.End()
 	}
 	for _, spot := range t.section.Spots {
@@ -333,17 +345,18 @@ func tickMM(u lengths.Unit) float64 {
 }
 
 // measure marks clamps, and ticks from the run's first place.
-func (p *picture) measure(l *formboard.Limb, a, b scene.Point, long, h float64) {
+func (p *picture) measure(l *formboard.Limb, a, b scene.Point, h float64) {
 	step := tickMM(p.unit)
-	for mm := step; mm < long-10; mm += step {
+	for mm := step; !l.Broken() && mm < l.DrawnMm-10; mm += step {
 		from, to := along(a, b, mm, h), along(a, b, mm, h+2)
 		p.windowLine(from, to, 0.25)
 		p.marks.add(lineShape(from, to, 0.3))
 	}
 	inside := p.window.Grow(-h - clampMM - 2)
 	for _, mm := range l.Run.Supports {
-		if c := along(a, b, mm, 0); inside.Contains(scene.Rect{X: c.X, Y: c.Y}) {
-			p.marks.add(paintClamp(p.sheet, a, b, mm, h))
+		at, ok := l.Station(mm)
+		if c := along(a, b, at, 0); ok && inside.Contains(scene.Rect{X: c.X, Y: c.Y}) {
+			p.marks.add(paintClamp(p.sheet, a, b, at, h))
 		}
 	}
 }
@@ -380,12 +393,16 @@ func (t *tiling) nameTileRun(p *picture, l *formboard.Limb) {
 	if !ok {
 		return
 	}
-	blk := &block{ring: number(l.Run), lines: []phrase{
-		{p.unit.Dim(l.Run.Length) + " " + p.unit.Small(), scene.Bold, frame.NormalMM},
-	}}
+	blk := &block{ring: number(l.Run), lines: lengthLines(p.unit, l)}
 	blk.add(runLines(p.unit, l.Run, wireLists)...)
 	prefer := math.Atan2(from.Y-to.Y, to.X-from.X)*180/math.Pi + 90
-	p.labelAny(shares(from, to, 0.5, 0.4, 0.6, 0.3, 0.7), p.half(l.Run)+0.2, prefer, []*formboard.Limb{l}, blk)
+	var anchors []scene.Point
+	for _, at := range shares(from, to, 0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8) {
+		if !p.inBreak(l, at) {
+			anchors = append(anchors, at)
+		}
+	}
+	p.labelAny(anchors, p.half(l.Run)+0.2, prefer, []*formboard.Limb{l}, blk)
 }
 
 // endLines are the wire ends at a spot out of its runs.

@@ -3,6 +3,7 @@ package layout
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"fusewright/harness"
@@ -13,8 +14,8 @@ import (
 )
 
 // howTo is how the pages become a board.
-func howTo(u lengths.Unit) []string {
-	return []string{
+func howTo(u lengths.Unit, broken bool) []string {
+	list := []string{
 		"Print at 100 %, without fitting to the page. Measure the ruler below: it must be 100 mm both ways, within 0.5 mm. " +
 			"If it is not, set the printer's scale before printing the rest.",
 		"Each page overlaps its neighbours by 10 mm. Cut each page along the left and upper edge of its window, from cut mark " +
@@ -22,36 +23,51 @@ func howTo(u lengths.Unit) []string {
 		"Begin at row 1, column 1. Lay the cut edge over the neighbour so that the ringed crosses line up, and tape.",
 		"Measure a run on the taped board against the length printed beside it before driving a nail. Paper stretches: on a " +
 			"long board trust the tape measure, not the print.",
-		"Ticks along a run are every " + u.Dim(tickMM(u)) + " " + u.Small() + " from its first place. Bands are as wide as the bundles without their covers.",
+		"Ticks along a run without a break are every " + u.Dim(tickMM(u)) + " " + u.Small() + " from its first place. Bands are as wide as the bundles without their covers.",
 	}
+	if broken {
+		list = append(list, "Only ends, breakouts and connectors are at full size: a run with break lines is drawn shortened, and its true length "+
+			"stands across the break. Lay the pages on both sides of a break that far apart, from nail to nail by the tape measure, or "+
+			"work from the lengths alone; wires are cut by the cut list. For a board without breaks the design says "+
+			"sheet: {long runs: whole}.")
+	}
+	return list
 }
 
-// index draws the page that shows how a section's pages go together.
-func (t *tiling) index(first bool) *scene.Sheet {
-	title := "Full size, index"
-	if t.sections > 1 {
-		title = fmt.Sprintf("Full size, section %d, index", t.section.Number)
+// mapsOnPage is how many sections an index page shows.
+const mapsOnPage = 3
+
+// indexes draws the pages that show how the pages of each section go together.
+func indexes(tilings []*tiling) (sheets []*scene.Sheet) {
+	for list := range slices.Chunk(tilings, mapsOnPage) {
+		sheets = append(sheets, index(list, len(sheets)))
 	}
-	s := scene.NewSheet(t.paperW, t.paperH, title)
-	s.ID = fmt.Sprintf("full-size-%d", t.section.Number)
-	w := t.window()
+	return sheets
+}
+
+// index draws an index page; the first says how the pages become a board.
+func index(list []*tiling, before int) *scene.Sheet {
+	title, t := "Full size, index", list[0]
+	s := scene.NewSheet(max(t.paperW, t.paperH), min(t.paperW, t.paperH), title)
+	s.ID = fmt.Sprintf("full-size-index-%d", before+1)
+	w := scene.Rect{X: edgeMM, Y: edgeMM, W: s.WidthMM - 2*edgeMM, H: s.HeightMM - edgeMM - footMM}
 	y := w.Y + 5
 	s.TextAt(scene.Point{X: w.X, Y: y}, title, scene.TextStyle{SizeMM: frame.TitleMM, Face: scene.Bold, Colour: scene.Ink})
-	style := scene.TextStyle{SizeMM: frame.SmallMM, Colour: scene.Ink}
 	y += 4
-	pages := fmt.Sprintf("%s on %s, %d rows and %d columns. Pages without any of the loom that no other shows are left out.",
-		wording.Count(len(t.order), "page", "pages"), t.name, t.rows, t.columns)
-	for _, text := range append([]string{pages}, howTo(lengths.Of(t.review.Design))...) {
-		y = s.Paragraph(scene.Rect{X: w.X, Y: y, W: w.W}, text, style) + 1.4
-		if !first {
-			break
+	area := scene.Rect{X: w.X, Y: y + 3, W: w.W}
+	if before == 0 {
+		broken := t.review.Design.Sheet.LongRuns != "whole"
+		for _, text := range howTo(lengths.Of(t.review.Design), broken) {
+			y = s.Paragraph(scene.Rect{X: w.X, Y: y, W: w.W}, text, scene.TextStyle{SizeMM: frame.SmallMM, Colour: scene.Ink}) + 1.4
 		}
-	}
-	y += 3
-	if first {
 		square(s, scene.Point{X: w.Right() - rulerMM - 2, Y: w.Bottom() - rulerMM - 6})
+		area.Y, area.W = y+3, area.W-rulerMM-12
 	}
-	t.mapOf(s, scene.Rect{X: w.X, Y: y, W: w.W, H: w.Bottom() - y}, first)
+	area.H = (w.Bottom() - area.Y) / float64(len(list))
+	for _, t := range list {
+		t.mapOf(s, area)
+		area.Y += area.H
+	}
 	foot(s, t.review, title)
 	return s
 }
@@ -88,17 +104,15 @@ func tick(mm float64) float64 {
 }
 
 // mapOf draws the grid of pages with the loom over it, each page a link.
-func (t *tiling) mapOf(s *scene.Sheet, area scene.Rect, ruled bool) {
-	if ruled { // the square stands at the lower right
-		if area.W > area.H {
-			area.W -= rulerMM + 12
-		} else {
-			area.H -= rulerMM + 14
-		}
+func (t *tiling) mapOf(s *scene.Sheet, area scene.Rect) {
+	words := fmt.Sprintf("%s on %s by row and column; the grey ones are printed",
+		wording.Count(len(t.order), "page", "pages"), t.name)
+	if t.sections > 1 {
+		words = fmt.Sprintf("Section %d: ", t.section.Number) + words
 	}
-	s.TextAt(scene.Point{X: area.X, Y: area.Y + 2.5}, "Pages by row (left) and column (above); grey ones are printed",
+	s.TextAt(scene.Point{X: area.X, Y: area.Y + 2.5}, words,
 		scene.TextStyle{SizeMM: frame.SmallMM, Face: scene.Bold, Colour: scene.Ink})
-	area.X, area.Y, area.W, area.H = area.X+6, area.Y+8, area.W-6, area.H-8
+	area.X, area.Y, area.W, area.H = area.X+6, area.Y+8, area.W-6, area.H-11
 	x, y := t.step()
 	scale := math.Min(area.W/(x*float64(t.columns)), area.H/(y*float64(t.rows)))
 	scale = math.Min(scale, 0.25)

@@ -11,7 +11,7 @@ import (
 // would fail on it (a PDF page is at most 14 400 pt long) or hang (a dash far
 // shorter than can be seen).
 const (
-	maxSheetMM  = 5080
+	maxPageMM   = 5080 // of a document
 	maxPlaceMM  = 1e5
 	minDashSum  = 0.01
 	maxLineMM   = 100
@@ -97,8 +97,8 @@ func (s *Sheet) Validate() error {
 		return errors.New("scene: no sheet")
 	}
 	c := &checker{ids: map[string]bool{}}
-	if !within(s.WidthMM, 1, maxSheetMM) || !within(s.HeightMM, 1, maxSheetMM) {
-		c.refuse("size %g × %g mm (expected 1 to %d mm each way)", s.WidthMM, s.HeightMM, maxSheetMM)
+	if !within(s.WidthMM, 1, maxPlaceMM) || !within(s.HeightMM, 1, maxPlaceMM) {
+		c.refuse("size %g × %g mm (expected 1 to %g mm each way)", s.WidthMM, s.HeightMM, maxPlaceMM)
 	}
 	if s.ID != "" {
 		c.id(s.ID)
@@ -123,6 +123,10 @@ func (d *Document) Validate() error {
 		if err := sheet.Validate(); err != nil {
 			problems = append(problems, err)
 			continue
+		}
+		if sheet.WidthMM > maxPageMM || sheet.HeightMM > maxPageMM {
+			problems = append(problems, fmt.Errorf("sheet %q: size %g × %g mm (expected at most %d mm each way on a page)", sheet.Title,
+				sheet.WidthMM, sheet.HeightMM, maxPageMM))
 		}
 		targets[sheet.ID] = true
 		for _, item := range sheet.Items {

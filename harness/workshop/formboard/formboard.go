@@ -88,7 +88,10 @@ func (s *Section) connectors(c *circuit.Circuit) {
 type Limb struct {
 	Run      *Run
 	From, To *Spot
-	Trunk    bool
+	// DrawnMm is how far apart its spots lie: the run's length, less where a break leaves
+	// out a straight stretch of it.
+	DrawnMm float64
+	Trunk   bool
 	// HeadingDeg is its direction away from the source of the section, counter-clockwise,
 	// 0 to the right.
 	HeadingDeg float64
@@ -124,8 +127,14 @@ type End struct {
 	Short, Beside bool
 }
 
-// Lay makes the board of a circuit.
-func Lay(c *circuit.Circuit) *Board {
+// Lay makes the board of a circuit, every run at its length.
+func Lay(c *circuit.Circuit) *Board { return lay(c, false) }
+
+// LayBroken is the board with the straight stretches of long runs left out; see
+// Limb.Break.
+func LayBroken(c *circuit.Circuit) *Board { return lay(c, true) }
+
+func lay(c *circuit.Circuit, broken bool) *Board {
 	b := &Board{Support: SupportFor(c.Design.Practice)}
 	var tree forest
 	for i, bundle := range c.Bundles {
@@ -139,6 +148,12 @@ func Lay(c *circuit.Circuit) *Board {
 	tree.grow(c.Design, b.Runs)
 	b.Sections = tree.sections()
 	for _, s := range b.Sections {
+		for _, l := range s.Limbs {
+			l.DrawnMm = l.Run.Length
+			if broken {
+				l.DrawnMm = l.Run.BrokenMm()
+			}
+		}
 		s.lay()
 		s.connectors(c)
 	}

@@ -71,20 +71,39 @@ func web(seed uint64) []byte {
 	return []byte(b.String())
 }
 
-// boards calls a test with many boards.
-func boards(t *testing.T, check func(t *testing.T, c *circuit.Circuit, b *formboard.Board)) {
-	run := func(name string, c *circuit.Circuit) {
-		t.Run(name, func(t *testing.T) { check(t, c, formboard.Lay(c)) })
+// made is a named circuit with its board.
+type made struct {
+	name    string
+	circuit *circuit.Circuit
+	board   *formboard.Board
+}
+
+// laid are the boards of two demos, of made harnesses and of webs: reading them takes most
+// of the time, so that it is done once for all tests, none of which may change them.
+var laid []made
+
+func lay(t *testing.T) []made {
+	add := func(name string, c *circuit.Circuit) { laid = append(laid, made{name, c, formboard.Lay(c)}) }
+	if laid != nil {
+		return laid
 	}
 	for _, name := range []string{"fen-runner", "reed-skiff"} {
-		run(name, demo(t, name))
+		add(name, demo(t, name))
 	}
 	for seed := range 120 {
 		wires := 3 + seed*seed%397
-		run(fmt.Sprintf("made, %d wires, seed %d", wires, seed), build(t, "made", synth.YAML(wires, int64(seed))))
+		add(fmt.Sprintf("made, %d wires, seed %d", wires, seed), build(t, "made", synth.YAML(wires, int64(seed))))
 	}
 	for seed := range 150 {
-		run(fmt.Sprintf("web %d", seed), build(t, "web", web(uint64(seed))))
+		add(fmt.Sprintf("web %d", seed), build(t, "web", web(uint64(seed))))
+	}
+	return laid
+}
+
+// boards calls a test with many boards.
+func boards(t *testing.T, check func(t *testing.T, c *circuit.Circuit, b *formboard.Board)) {
+	for _, m := range lay(t) {
+		t.Run(m.name, func(t *testing.T) { check(t, m.circuit, m.board) })
 	}
 }
 

@@ -35,18 +35,19 @@ var (
 )
 
 func newSearch(s *Section, trunk []*Spot, t try) *search {
-	f := &search{s: s, try: t, roomMm: t.room * length(trunk)}
+	f := &search{s: s, try: t}
 	x := 0.0
 	trunk[0].At = Point{}
 	onTrunk := map[*Spot]bool{trunk[0]: true}
 	for i := 1; i < len(trunk); i++ {
 		l := between(trunk[i-1], trunk[i])
-		x += l.Run.Length
+		x += l.DrawnMm
 		trunk[i].At = Point{X: x}
 		l.HeadingDeg = 0
 		onTrunk[trunk[i]] = true
 		f.placed = append(f.placed, l)
 	}
+	f.roomMm = t.room * x
 	for i, spot := range trunk {
 		n := 0
 		for _, l := range spot.Limbs {
@@ -95,7 +96,7 @@ func (f *search) measure() {
 			f.apart[i][at.index] = mm
 			for _, l := range at.Limbs {
 				if l != came {
-					walk(l.Far(at), l, mm+l.Run.Length)
+					walk(l.Far(at), l, mm+l.DrawnMm)
 				}
 			}
 		}
@@ -140,7 +141,7 @@ func (f *search) place(i int) bool {
 func (l *Limb) point(base *Spot, headingDeg float64) {
 	l.HeadingDeg = headingDeg
 	sin, cos := sinCos(headingDeg)
-	l.Far(base).At = Point{base.At.X + l.Run.Length*cos, base.At.Y - l.Run.Length*sin}
+	l.Far(base).At = Point{base.At.X + l.DrawnMm*cos, base.At.Y - l.DrawnMm*sin}
 }
 
 // sinCos is exact at quarter turns, so that upright limbs stay upright.
