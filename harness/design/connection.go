@@ -11,6 +11,14 @@ type connection struct {
 	wire  *wireDraft // nil when not given
 }
 
+// wireKey is the key of its wire.
+func (c *connection) wireKey() string {
+	if c.back {
+		return "return wire"
+	}
+	return "wire"
+}
+
 // connection is the one that fills a list of feeds.
 func (r *reader) connection(f field, feeds *[]Feed, back bool) *connection {
 	c := r.byFeeds[feeds]

@@ -54,13 +54,21 @@ func (k *Key) expected() string {
 	case KindFeeds, KindReturns, KindParts:
 		return "the name of a part or a list of names, such as " + k.Example
 	case KindNumber:
-		return fmt.Sprintf("a number from %g to %g", k.Min, k.Max)
+		return fmt.Sprintf("a %s from %g to %g", k.number(), k.Min, k.Max)
 	case KindList:
 		return "a list"
 	case KindRecord, KindNamed, KindCurve, KindLabels:
 		return "a mapping"
 	}
 	return k.Kind
+}
+
+// number is the word for what a number key takes.
+func (k *Key) number() string {
+	if k.Whole {
+		return "whole number"
+	}
+	return "number"
 }
 
 // scalar gives the text of a field that is a single value.
@@ -269,7 +277,7 @@ func numberKey[T any](k Key, to func(t *T, value float64)) key[T] {
 			return
 		}
 		value, err := strconv.ParseFloat(strings.TrimSpace(s), 64)
-		if err != nil || math.IsNaN(value) || value < k.Min || value > k.Max {
+		if err != nil || math.IsNaN(value) || value < k.Min || value > k.Max || k.Whole && value != math.Trunc(value) {
 			r.report(r.pos(f.node), fmt.Sprintf("%s: %s", f, quoted(s)), k.expected())
 			return
 		}

@@ -185,7 +185,7 @@ func loadUseKeys() []key[Load] {
 			func(x *Load) *Quantity { return &x.MinV }),
 		quantityKey(Key{Name: "maximum voltage", Unit: quantity.Voltage, Min: 0.1, Max: 100,
 			Doc: "maximum voltage it withstands", Example: "16 V"}, func(x *Load) *Quantity { return &x.MaxV }),
-		numberKey(Key{Name: "priority", Min: 1, Max: 99, Example: "1",
+		numberKey(Key{Name: "priority", Min: 1, Max: 99, Whole: true, Example: "1",
 			Doc: "order in which loads are given up; 1 is kept longest"},
 			func(x *Load, v float64) { x.Priority = int(v) }),
 		yesKey(Key{Name: "own switch", Default: "no", Example: "yes",

@@ -109,7 +109,7 @@ func (k Key) form() string {
 			form += fmt.Sprintf("; %s to %s", quantity.Plain(k.Min, k.Unit), quantity.Plain(k.Max, k.Unit))
 		}
 	case KindNumber:
-		form = fmt.Sprintf("number, %g to %g", k.Min, k.Max)
+		form = fmt.Sprintf("%s, %g to %g", k.number(), k.Min, k.Max)
 	case KindLibrary:
 		form = fmt.Sprintf("name from the library's %s, such as `%s`", k.Library, k.Example)
 	case KindYesNo:

@@ -12,10 +12,11 @@ import (
 func (r *reader) tooManyWires() bool {
 	wires, first := 0, problem.Pos{}
 	for _, c := range r.connections {
-		if n := maxWires - wires; n >= 0 && n < len(c.refs) {
+		each := c.wire.count()
+		if n := (maxWires - wires) / each; n >= 0 && n < len(c.refs) {
 			first = c.refs[n].Pos
 		}
-		wires += len(c.refs)
+		wires += each * len(c.refs)
 	}
 	if wires > maxWires {
 		r.report(first, fmt.Sprintf("the design has %d wires", wires), fmt.Sprintf("at most %d", maxWires))
@@ -42,12 +43,14 @@ func (r *reader) resolveConnections() {
 			}
 			if id := ref.Part.PartName() + "\x00" + ref.Terminal; seen[id] {
 				r.report(text.Pos, fmt.Sprintf("%s is connected to %s twice", c.of, quoted(text.Value)),
-					"one wire; of two side by side, each over a splice or ground block of its own")
+					"it once; of two wires side by side, `parallel: 2` in its "+c.wireKey())
 				continue
 			} else {
 				seen[id] = true
 			}
-			*c.feeds = append(*c.feeds, Feed{From: ref})
+			for range c.wire.count() {
+				*c.feeds = append(*c.feeds, Feed{From: ref})
+			}
 		}
 	}
 }

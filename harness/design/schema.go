@@ -122,6 +122,9 @@ func valueSchema(k Key, lib *library.Library) schemaNode {
 	case KindTexts:
 		return anyOf(textSchema(), listSchema(textSchema()))
 	case KindNumber:
+		if k.Whole {
+			return schemaNode{"type": "integer", "minimum": k.Min, "maximum": k.Max}
+		}
 		return schemaNode{"type": "number", "minimum": k.Min, "maximum": k.Max}
 	case KindQuantity:
 		q := schemaNode{"type": "string", "pattern": quantity.Pattern(k.Unit, k.Min < 0)}

@@ -33,6 +33,7 @@ type Key struct {
 	Library  string             // the library list that its name comes from
 	Section  string             // the section of its record or records
 	Required bool
+	Whole    bool   // of numbers: a count
 	Default  string // what holds when it is left out, in words
 	Doc      string // one line
 	Example  string // a value

@@ -19,12 +19,14 @@ type WireSpec struct {
 	// ColourAuto tells that the colour is left to package circuit: Colour is the usual one
 	// until then.
 	ColourAuto bool
-	LengthM    Quantity          // given length, else from the runs
-	SlackM     Quantity          // allowance per end
-	Fitted     bool              // already there: neither cut nor bought
-	Sheathed   bool              // inside a sheath or conduit from end to end
-	FromEnd    *library.Terminal // nil = by the part's terminal and the size
-	ToEnd      *library.Terminal
+	LengthM    Quantity // given length, else from the runs
+	SlackM     Quantity // allowance per end
+	Fitted     bool     // already there: neither cut nor bought
+	// Parallel is how many equal conductors lie side by side, this one among them; 0 = it is alone.
+	Parallel int
+	Sheathed bool              // inside a sheath or conduit from end to end
+	FromEnd  *library.Terminal // nil = by the part's terminal and the size
+	ToEnd    *library.Terminal
 	// SizeAuto tells that neither the wire nor the defaults give a size: Size is
 	// then the practice's smallest until package sizing chooses. FromKind and
 	// ToKind are the kinds of crimp parts asked for where no part is named.
@@ -70,6 +72,17 @@ type wireDraft struct {
 	fromPos, toPos problem.Pos
 }
 
+// MostParallel is how many wires side by side the format takes: more than that no terminal does.
+const MostParallel = 4
+
+// count is how many wires a connection makes of each part that it names.
+func (w *wireDraft) count() int {
+	if w == nil {
+		return 1
+	}
+	return max(1, w.spec.Parallel)
+}
+
 // DefaultSlackM is the allowance per end when the design gives none: enough to
 // cut an end off and crimp again (common practice, no source).
 const DefaultSlackM = 0.05
@@ -90,6 +103,9 @@ var wireSection = section[wireDraft]{
 		yesKey(Key{Name: "sheathed", Default: "no", Example: "yes",
 			Doc: "inside a sheath or conduit from end to end; allows more wire before the first fuse in some practices"},
 			func(w *wireDraft) *bool { return &w.spec.Sheathed }),
+		numberKey(Key{Name: "parallel", Min: 2, Max: MostParallel, Default: "one", Example: "2", Whole: true,
+			Doc: "so many equal wires side by side, of this size and length between the same terminals, that share the current; each is cut, crimped and labelled by itself"},
+			func(w *wireDraft, n float64) { w.spec.Parallel = int(n) }),
 		fittedWireKey(),
 		recordKey(Key{Name: "ends", Doc: "crimp parts of its ends", Default: "by part and size",
 			Example: "{from: ring M6, to: tab 6.3}"}, &endsSection,
@@ -272,10 +288,7 @@ func (r *reader) fillWires() {
 
 // fillWire completes the wire of one connection and gives it to its feeds.
 func (r *reader) fillWire(c *connection) {
-	w, name := c.wire, "wire"
-	if c.back {
-		name = "return wire"
-	}
+	w, name := c.wire, c.wireKey()
 	if w == nil {
 		w = &wireDraft{}
 	}

@@ -136,11 +136,11 @@ func curvePlot(alike []*protection.Fuse, faults *fault.Study) *chart.Plot {
 // damageCurve is how long the wire stands each current.
 func damageCurve(w *protection.Wire, faults *fault.Study, fromA, toA float64) chart.Curve {
 	c := chart.Curve{Name: "wire damaged", Heavy: true}
-	stands := faults.Wires.Damage(w.Wire)
+	stands := faults.Wires.Stands(w.Wire)
 	const points = 90
 	for i := 0; i <= points; i++ {
 		amps := fromA * math.Pow(toA/fromA, float64(i)/points)
-		if s := stands.FaultTimeS(amps); !math.IsInf(s, 1) && s > 0 {
+		if s := stands(amps); !math.IsInf(s, 1) && s > 0 {
 			c.X, c.Y = append(c.X, amps), append(c.Y, s)
 		}
 	}

@@ -22,6 +22,7 @@ type StudyReport struct {
 	Shorts   []StudyShort    `json:"shorts"`
 	Fuses    []StudyFuse     `json:"fuses"`
 	Lost     []StudyLost     `json:"lost_returns"`
+	Abreast  []StudyAbreast  `json:"one_of_several_wires_lost,omitempty"`
 	Welded   []StudyWeld     `json:"welded_contacts"`
 	High     StudyCondition  `json:"overvoltage"`
 	Reverse  StudyCondition  `json:"reversed_battery"`

@@ -16,8 +16,8 @@ const Harmless = 10.0
 // PaperTables are the tables of a study as its paper has them: one row of a wire for
 // both its ends, equal rows joined, what is harmless counted.
 func (rep *StudyReport) PaperTables() []*Table {
-	tables := []*Table{rep.shortsOnPaper(), fuseLoadsTable(rep), rep.fuseWiresOnPaper(), joined(fuseAboveTable(rep), 1),
-		rep.lostOnPaper(), weldedTable(rep), joined(exposedTable(rep), 1), startsTable(rep)}
+	tables := slices.Concat([]*Table{rep.shortsOnPaper(), fuseLoadsTable(rep), rep.fuseWiresOnPaper(), joined(fuseAboveTable(rep), 1),
+		rep.lostOnPaper()}, abreastTables(rep), []*Table{weldedTable(rep), joined(exposedTable(rep), 1), startsTable(rep)})
 	if rep.Corners != nil {
 		tables = append(tables, rep.Corners.loadsTable(), joined(rep.Corners.wiresTable()), rep.Corners.fusesTable())
 	}

@@ -26,6 +26,16 @@ type StudyHit struct {
 	AfterV    *float64 `json:"after_v"`
 }
 
+// StudyAbreast is one of several wires side by side that is lost.
+type StudyAbreast struct {
+	Lost      string   `json:"lost"`
+	Left      string   `json:"left,omitempty"` // "" = none carries anything
+	Situation string   `json:"situation,omitempty"`
+	BeforeA   *float64 `json:"before_a"`
+	AfterA    *float64 `json:"after_a"`
+	Unsolved  []string `json:"unsolved,omitempty"`
+}
+
 // StudyWeld is a relay contact that no longer opens.
 type StudyWeld struct {
 	Contact string   `json:"contact"`
@@ -58,6 +68,13 @@ type StudyExposure struct {
 func (rep *StudyReport) addSingle(s *fault.Study) {
 	for _, l := range s.Lost {
 		rep.Lost = append(rep.Lost, lostRow(l))
+	}
+	for _, a := range s.Abreast {
+		row := StudyAbreast{Lost: a.Lost.Number, BeforeA: finite(a.BeforeA), AfterA: finite(a.AfterA), Unsolved: a.Unsolved}
+		if a.Left != nil {
+			row.Left, row.Situation = a.Left.Number, a.Situation.Name
+		}
+		rep.Abreast = append(rep.Abreast, row)
 	}
 	for _, w := range s.Welded {
 		rep.Welded = append(rep.Welded, weldRow(w))

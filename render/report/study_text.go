@@ -12,8 +12,20 @@ import (
 
 // Tables lists the tables of a study in print order.
 func (rep *StudyReport) Tables() []*Table {
-	return append([]*Table{shortsTable(rep), fuseLoadsTable(rep), fuseWiresTable(rep), fuseAboveTable(rep),
-		lostTable(rep), weldedTable(rep), exposedTable(rep), startsTable(rep)}, rep.Corners.Tables()...)
+	return slices.Concat([]*Table{shortsTable(rep), fuseLoadsTable(rep), fuseWiresTable(rep), fuseAboveTable(rep), lostTable(rep)},
+		abreastTables(rep), []*Table{weldedTable(rep), exposedTable(rep), startsTable(rep)}, rep.Corners.Tables())
+}
+
+// abreastTables is the table of wires side by side, where there are any.
+func abreastTables(rep *StudyReport) []*Table {
+	if len(rep.Abreast) == 0 {
+		return nil
+	}
+	t := newTable("lost", "left", ">carries before", ">and then", "in", "without a result")
+	for _, a := range rep.Abreast {
+		t.add(a.Lost, a.Left, amps(a.BeforeA), amps(a.AfterA), a.Situation, strings.Join(a.Unsolved, ", "))
+	}
+	return []*Table{t.titled("Of several wires side by side one lost: what the rest carry, at nominal values; the fuse sees no difference", "")}
 }
 
 // WriteStudy prints the fault table and the protection table for people, within

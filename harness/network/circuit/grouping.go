@@ -279,7 +279,7 @@ func (u *use) ask(s *design.Situation, leave func(*Branch) bool) *asked {
 		a := u.c.drawAtA(b, volts)
 		f.ofA[b.Index] = a
 		for _, x := range u.way(b) {
-			f.amps[x.Index] += a
+			f.amps[x.Index] += x.ShareA(a)
 		}
 	}
 	return f
@@ -395,7 +395,7 @@ func isOn(s *design.Situation) map[*design.Load]bool {
 func (u *use) way(b *Branch) []*Branch {
 	way, known := u.ways[b]
 	if !known {
-		way = slices.Clone(u.c.MainFeed(b.A).Branches)
+		way = Abreast(slices.Clone(u.c.MainFeed(b.A).Branches))
 		way = slices.AppendSeq(way, u.c.Homeward(b.B))
 		u.ways[b] = way
 	}

@@ -1,9 +1,16 @@
 package solve
 
+import (
+	"slices"
+
+	"fusewright/harness/network/circuit"
+)
+
 // findIslands lists the branches that conduct and the nodes that no conducting
-// path joins to battery negative. Such an island has no voltage: all sources
-// stand on battery negative. One node of each is tied down in the matrix so
-// that it stays regular, and reported as NaN.
+// path joins to battery negative. One node of each such island is tied down in the
+// matrix so that it stays regular, and its nodes are reported as NaN: against battery
+// negative they have no voltage. Between them there is one where a further battery is
+// cut off with them; see apart.
 func (n *Network) findIslands() {
 	for i := range n.group {
 		n.group[i] = int32(i)
@@ -23,6 +30,27 @@ func (n *Network) findIslands() {
 			n.anchors = append(n.anchors, root)
 		}
 	}
+}
+
+// apart gives the islands that hold a source; nil = none does.
+func (n *Network) apart() *apart {
+	var alive []int32
+	for _, b := range n.active {
+		k := n.plan.circuit.Branches
+		if int(b) < len(k) && (k[b].Kind == circuit.BatteryBranch || k[b].Kind == circuit.OutputBranch) && n.floating[n.from[b]] {
+			alive = append(alive, n.root(n.from[b]))
+		}
+	}
+	if len(alive) == 0 {
+		return nil
+	}
+	a := &apart{v: slices.Clone(n.v), island: make([]int32, len(n.v))}
+	for i := range a.island {
+		if a.island[i] = n.root(int32(i)); !slices.Contains(alive, a.island[i]) {
+			a.island[i] = -1
+		}
+	}
+	return a
 }
 
 // conducts tells whether a branch is there and closed.

@@ -92,6 +92,8 @@ func (r *region) follow(node int32) {
 			case !n.conducts(b.Index) || r.cut[b.Index] == r.round:
 			case b.Conductor():
 				mark(other)
+			case b.Kind == circuit.BatteryBranch && at == n.to[b.Index]:
+				r.whole = true // a battery hangs on it
 			default:
 				r.add(other)
 				if g := r.l.group[other]; g != r.l.group[0] && (plus == nil || g != r.l.group[plus.Index]) {

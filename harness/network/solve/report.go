@@ -20,6 +20,7 @@ func (n *Network) Solution() *Solution {
 			s.NodeV[i] = math.NaN()
 		}
 	}
+	s.apart = n.apart()
 	for i, b := range c.Branches {
 		n.reportBranch(s, i, b)
 	}

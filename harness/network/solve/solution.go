@@ -58,11 +58,31 @@ type Solution struct {
 	Iterations     int
 	// PowerErrorW is the power supplied less the power used: the check of the solution.
 	PowerErrorW float64
+
+	apart *apart // nil = no battery is cut off from the first one
+}
+
+// apart is what a further battery keeps up that nothing joins to battery negative any more:
+// voltages within each such island, against some node of it.
+type apart struct {
+	v      []float64
+	island []int32 // by node; -1 = in none
+}
+
+func (a *apart) volts(b *circuit.Branch) float64 {
+	if a == nil || a.island[b.A.Index] < 0 || a.island[b.A.Index] != a.island[b.B.Index] {
+		return math.NaN()
+	}
+	return a.v[b.A.Index] - a.v[b.B.Index]
 }
 
 // Volts is the voltage across a branch, from A to B.
 func (s *Solution) Volts(b *circuit.Branch) float64 {
-	return s.NodeV[b.A.Index] - s.NodeV[b.B.Index]
+	v := s.NodeV[b.A.Index] - s.NodeV[b.B.Index]
+	if math.IsNaN(v) {
+		return s.apart.volts(b)
+	}
+	return v
 }
 
 // LoadV is the voltage that a load has: Volts, of a motor that runs either way its

@@ -61,10 +61,14 @@ func (r *scatter) feed() string {
 
 func (r *scatter) back() string { return r.backs[r.rng.IntN(len(r.backs))] }
 
-// wire is one of any size and of up to six metres.
+// wire is one of any size and of up to six metres, of some lengths several side by side.
 func (r *scatter) wire() string {
 	sizes := []string{"0.75 mm²", "1 mm²", "1.5 mm²", "2.5 mm²", "4 mm²", "6 mm²", "10 mm²"}
-	return fmt.Sprintf("{size: %s, length: %d mm}", sizes[r.rng.IntN(len(sizes))], 50+r.rng.IntN(5950))
+	size, lengthMm, more := sizes[r.rng.IntN(len(sizes))], 50+r.rng.IntN(5950), ""
+	if n := lengthMm % 32; n >= 2 && n <= 4 {
+		more = fmt.Sprintf(", parallel: %d", n)
+	}
+	return fmt.Sprintf("{size: %s, length: %d mm%s}", size, lengthMm, more)
 }
 
 func (r *scatter) grounds() {

@@ -85,17 +85,17 @@ func (p *Pass) cycles(fuse *circuit.Branch) bool {
 // endedAbove tells whether a smaller fuse before the device, or in the return behind the
 // wire, through which the same current flows, opens in time.
 func (p *Pass) endedAbove(f *protection.Fuse, w *protection.Wire) bool {
-	damage := p.in.Faults.Wires.Damage(w.Wire)
+	stands := p.in.Faults.Wires.Stands(w.Wire)
 	if back := p.guardOf(w.Wire).fuse; back != nil && back != f.Branch && back.Returns() {
 		device, _ := p.in.Faults.Device(back)
-		return fusing.ProtectsWire(device, damage.FaultTimeS, f.FaultA).KnownRatio > 1
+		return fusing.ProtectsWire(device, stands, f.FaultA).KnownRatio > 1
 	}
 	for up := p.above(f.Branch); up != nil && len(p.nearest[f.Branch.Index].Fuses) == 1; up = p.above(up) {
 		if fuseRating(up) >= fuseRating(f.Branch) {
 			continue
 		}
 		device, _ := p.in.Faults.Device(up)
-		if fusing.ProtectsWire(device, damage.FaultTimeS, f.FaultA).KnownRatio > 1 {
+		if fusing.ProtectsWire(device, stands, f.FaultA).KnownRatio > 1 {
 			return true
 		}
 	}
@@ -108,6 +108,7 @@ func (p *Pass) endedAbove(f *protection.Fuse, w *protection.Wire) bool {
 // one has no such excuse: a half short does not end with the load.
 func (f *facts) leansOnTime(w *circuit.Wire, ratingA float64) bool {
 	a, most := f.allowed(w), f.practice.MostFuseWireShare
+	ratingA = w.Branch.ShareA(ratingA)
 	return a.timeOn() != "" && over(ratingA, motorFuseShare*w.Branch.TimeOn.UsedA) &&
 		over(ratingA, math.Max(most*a.Pulse.ForGoodA(a.AllowedA), a.Pulse.ForGoodA(a.ToClassA)))
 }
@@ -123,9 +124,9 @@ const mostOpening = 1.45
 // coordinated tells whether a device is one that practice takes as protecting the wire
 // from overload: rated no higher than the wire carries, and sure to open at 1.45 times that.
 func (f *facts) coordinated(dev fusing.Device, w *circuit.Wire) bool {
-	a, opensA := f.allowed(w), dev.SureA()
+	a, opensA := f.allowed(w), w.Branch.ShareA(dev.SureA())
 	forGoodA := a.Pulse.ForGoodA(a.AllowedA)
-	return opensA > 0 && !over(dev.Rating.RatingA, forGoodA) && !over(opensA, mostOpening*forGoodA)
+	return opensA > 0 && !over(w.Branch.ShareA(dev.Rating.RatingA), forGoodA) && !over(opensA, mostOpening*forGoodA)
 }
 
 // burns tells whether a device comes too late for a wire at a current that damages it in less
@@ -135,29 +136,29 @@ func (p *Pass) burns(f *protection.Fuse, w *protection.Wire) bool {
 	if w.HurtS >= longOverloadS || w.HurtS <= conductor.ShortS || !p.coordinated(f.Device, w.Wire) {
 		return w.HurtS < longOverloadS
 	}
-	damage, leastA := p.in.Faults.Wires.Damage(w.Wire), p.in.Faults.LeastA(w.Wire)
-	return fusing.DamagedIn(f.Device, damage.FaultTimeS, leastA, f.FaultA) < longOverloadS
+	stands, leastA := p.in.Faults.Wires.Stands(w.Wire), p.in.Faults.LeastA(w.Wire)
+	return fusing.DamagedIn(f.Device, stands, leastA, f.FaultA) < longOverloadS
 }
 
 func (p *Pass) reportCurve(f *protection.Fuse, w *protection.Wire) {
 	at, severity := w.KnownWorstA, graver(p.leansOnTime(w.Wire, fuseRating(f.Branch)), finding.Advice, finding.Fault)
-	damage := p.in.Faults.Wires.Damage(w.Wire)
+	stands := p.in.Faults.Wires.Stands(w.Wire)
 	if p.burns(f, w) {
 		severity = finding.Danger
 	}
-	if severity == finding.Danger && damage.FaultTimeS(at) >= longOverloadS {
+	if severity == finding.Danger && stands(at) >= longOverloadS {
 		at = w.HurtA
 	}
-	open, stands := f.Device.Open(at).SlowS, damage.FaultTimeS(at)
+	open, most := f.Device.Open(at).SlowS, stands(at)
 	fin := ofWire(severity, w.Wire)
 	fin.Cause, fin.Pos = fusePlace(f.Branch), f.Branch.Fuse.Pos
-	value, most := quantity.Against(open, stands, quantity.Duration)
-	atMost(&fin, "latest opening", open, stands, "s")
+	value, stood := quantity.Against(open, most, quantity.Duration)
+	atMost(&fin, "latest opening", open, most, "s")
 	if !math.IsInf(w.KnownRatio, 1) {
 		fin.Numbers = append(fin.Numbers, finding.Number{Name: "time withstood over latest opening", Value: w.KnownRatio})
 	}
 	fin.Leave = severity == finding.Advice && w.HurtS >= longOverloadS
 	p.say(fin, "%s may take %s to open at %s; %s is damaged after %s",
-		fuseText(f.Branch), value, amps(at), w.Wire.Text(), most)
+		fuseText(f.Branch), value, amps(at), w.Wire.Text(), stood)
 	p.standsAside(w.Wire, overloadHurtsWire, fuseOverWire, returnBelowFuse, shortOverheatsWire)
 }

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"container/heap"
+	"fmt"
 	"math"
 	"slices"
 
@@ -17,11 +18,17 @@ type guard struct {
 	fuse  *circuit.Branch   // the one that opens, of several the largest; nil without
 	fuses []*circuit.Branch // all, where several meet; nil = the one
 	home  bool              // it lets through what returns to a further battery
+	wires []*circuit.Wire   // of a wire, those that lie side by side and share A
 }
 
 // text is what protects, in words: "fuse F1 (main, 30 A)", "fuse F1 (left, 30 A) and
 // fuse F2 (right, 30 A) side by side, 60 A together".
 func (g guard) text() string {
+	if n := len(g.wires); n > 1 {
+		all := g
+		all.wires, all.A = nil, g.A*float64(n)
+		return fmt.Sprintf("%s, %s for each of %d wires side by side,", all.text(), rated(g.A), n)
+	}
 	if len(g.fuses) < 2 {
 		return fuseText(g.fuse)
 	}
@@ -201,7 +208,10 @@ func (f *facts) guardAt(b *circuit.Branch) guard {
 
 // guardOf is the protection of a wire.
 func (f *facts) guardOf(w *circuit.Wire) guard {
-	return f.guardAt(w.Branch)
+	g := f.guardAt(w.Branch)
+	g.wires = w.Parallel()
+	g.A = w.Branch.ShareA(g.A)
+	return g
 }
 
 // reached is a node with the protection it is reached with.

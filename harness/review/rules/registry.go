@@ -75,6 +75,7 @@ var registry = sorted(
 	noWayBack,
 	onButNotListed,
 	overloadHurtsWire,
+	parallelWireLost,
 	overvoltageExposure,
 	partUnused,
 	partBelowFuse,

@@ -68,7 +68,7 @@ func (p *Pass) judgeSharedReturn(part *circuit.Part, w *circuit.Wire, fuses []*c
 	if len(fuses) < 2 || !a.known() {
 		return
 	}
-	total, limit := p.togetherA(fuses), p.practice.FuseWireShare*a.AllowedA
+	total, limit := w.Branch.ShareA(p.togetherA(fuses)), p.practice.FuseWireShare*a.AllowedA
 	if !over(total, p.practice.FuseWireShare*a.ProvenA()) {
 		return
 	}

@@ -76,7 +76,8 @@ func (p *Pass) judgeBeforeFuse(w *circuit.Wire) {
 	if at := p.guards[w.From.Node.Index]; at.known() { // a fuse further up takes no more than it lets through
 		sum = math.Min(sum, at.A)
 	}
-	limit, through, grave := p.practice.FuseWireShare*a.AllowedA, fuseRating(largest), finding.Danger
+	limit, through, grave := p.practice.FuseWireShare*a.AllowedA, w.Branch.ShareA(fuseRating(largest)), finding.Danger
+	sum = w.Branch.ShareA(sum)
 	what := fuseText(largest)
 	proven := p.practice.FuseWireShare * a.ProvenA()
 	if !over(through, proven) {

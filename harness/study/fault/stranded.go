@@ -83,20 +83,22 @@ func eachPart(n *circuit.Node, do func(*circuit.Part)) {
 type mood struct {
 	live, idle bool
 	relay      bool // a live coil, whose contacts move when it lets go
+	source     bool // a battery or charger, which feeds on without the way back
 }
 
 // mixed tells whether the loss can do more than kill: some of the parts joined
 // are live on their hot side and others are not, so that current has a way from
-// one to the other; or a relay lets go, whose contacts then move.
-func (m mood) mixed() bool { return m.relay || m.live && m.idle }
+// one to the other; a relay lets go, whose contacts then move; or a source goes with them.
+func (m mood) mixed() bool { return m.relay || m.source || m.live && m.idle }
 
 func (m *mood) add(more mood) {
-	m.live, m.idle, m.relay = m.live || more.live, m.idle || more.idle, m.relay || more.relay
+	m.live, m.idle, m.relay, m.source = m.live || more.live, m.idle || more.idle, m.relay || more.relay, m.source || more.source
 }
 
 func moodOf(part *circuit.Part, before *solve.Solution) mood {
 	var m mood
 	for _, b := range part.Branches {
+		m.source = m.source || b.Kind == circuit.BatteryBranch || b.Kind == circuit.OutputBranch
 		if b.OfLead() || b.Kind != circuit.LoadBranch && b.Kind != circuit.ResistorBranch {
 			continue
 		}

@@ -1,6 +1,6 @@
 // Package fault studies what happens when one thing goes wrong: a bolted short
 // at every place where a wire could be bared and inside every load and coil; a
-// return lost; a relay contact welded; the regulator failed high; the battery
+// return lost; one of several wires side by side lost; a relay contact welded; the regulator failed high; the battery
 // connected the wrong way round. It computes and judges nothing: package rules
 // makes findings of it, and every result is in the study, harmless ones too.
 //
@@ -37,7 +37,8 @@ type Study struct {
 	Circuit *circuit.Circuit
 	Wires   *Wires // what each wire bears
 	Shorts  []*Short
-	Lost    []*Lost // returns whose loss leaves parts joined to each other
+	Lost    []*Lost    // returns whose loss leaves parts joined to each other
+	Abreast []*Abreast // of wires side by side, one lost
 	Welded  []*Welded
 	// Exposed is every accessory and relay under a regulator failed high and a
 	// battery connected the wrong way round.
@@ -90,6 +91,7 @@ func ComputeBy(c *circuit.Circuit, rater *conductor.Rater) *Study {
 	s := ShortsBy(c, rater)
 	s.High, s.Reverse = HighFor(c.Design.NominalV()), ReverseFor(c.Design.NominalV())
 	s.lostReturns(true)
+	s.abreast()
 	s.weldedContacts()
 	s.exposures()
 	return s

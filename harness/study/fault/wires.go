@@ -75,6 +75,16 @@ func (w *Wires) ForGoodA(of *circuit.Wire, amps, steadyA float64) float64 {
 // Kept is Kept of the rater behind the study.
 func (w *Wires) Kept(key any, make func() any) any { return w.rater.Kept(key, make) }
 
+// Stands is how long a wire stands a current, in seconds, of which it has its share where
+// others lie side by side with it; +Inf for good.
+func (w *Wires) Stands(of *circuit.Wire) func(amps float64) float64 {
+	d := w.Damage(of)
+	if of.Spec.Parallel < 2 {
+		return d.FaultTimeS
+	}
+	return func(amps float64) float64 { return d.FaultTimeS(of.Branch.ShareA(amps)) }
+}
+
 // Damage is a wire's damage curve, from full service.
 func (w *Wires) Damage(of *circuit.Wire) *conductor.Damage {
 	if w.damage[of.Index] == nil {

@@ -92,9 +92,9 @@ func Compute(c *circuit.Circuit, sols []*solve.Solution, faults *fault.Study) *S
 	ways := s.ways()
 	for _, way := range ways {
 		for _, b := range way.branches {
-			s.together[b.Index] += way.drawsA
+			s.together[b.Index] += b.ShareA(way.drawsA)
 			if b.Wire != nil && !b.TimeOn.Covers(way.load.Load.Load) {
-				s.steady[b.Index] += way.drawsA
+				s.steady[b.Index] += b.ShareA(way.drawsA)
 			}
 		}
 	}
@@ -136,7 +136,7 @@ func (s *study) ways() []way {
 		if plus == nil || minus == nil {
 			continue
 		}
-		w.branches = append(w.branches, s.c.MainFeed(plus.Node).Branches...)
+		w.branches = append(w.branches, circuit.Abreast(s.c.MainFeed(plus.Node).Branches)...)
 		for back := range s.c.Homeward(minus.Node) {
 			w.branches = append(w.branches, back)
 		}
@@ -154,7 +154,7 @@ func (s *study) useTogether(ways []way, sols []*solve.Solution) {
 		for _, way := range ways {
 			if sol.Status == solve.Converged && sol.LoadOn[way.load.Index] {
 				for _, b := range way.branches {
-					now[b.Index] += way.drawsA
+					now[b.Index] += b.ShareA(way.drawsA)
 				}
 			}
 		}
@@ -204,7 +204,7 @@ func (s *study) stands(w way) {
 
 // with is a branch's current with a motor of the way blocked.
 func (s *study) with(b *circuit.Branch, w way, moreA float64) float64 {
-	return math.Max(s.running[b.Index], w.drawsA) + moreA
+	return math.Max(s.running[b.Index], b.ShareA(w.drawsA)) + b.ShareA(moreA)
 }
 
 // passed is a fuse with the current that it passes.

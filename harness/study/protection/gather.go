@@ -141,9 +141,9 @@ func (g *gathered) nodeFault(b *circuit.Branch, faults *fault.Study) float64 {
 // wire compares a device with a wire.
 func (f *Fuse) wire(p protected, faults *fault.Study) Wire {
 	d := faults.Wires.Damage(p.wire)
-	key := wireKey{kindOf(f.Device), d, p.faultA}
+	key := wireKey{kindOf(f.Device), d, p.faultA, p.wire.Spec.Parallel}
 	return Wire{Wire: p.wire, Parallel: p.parallel, Missing: d.Missing,
 		Protection: faults.Wires.Kept(key, func() any {
-			return fusing.ProtectsWire(f.Device, d.FaultTimeS, p.faultA)
+			return fusing.ProtectsWire(f.Device, faults.Wires.Stands(p.wire), p.faultA)
 		}).(fusing.Protection)}
 }

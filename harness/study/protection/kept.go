@@ -20,9 +20,10 @@ func kindOf(d fusing.Device) kind { return kind{d.Type, d.Rating, d.AmbientC} }
 // wireKey is a device against a wire, pairKey a device under another.
 type (
 	wireKey struct {
-		device kind
-		damage *conductor.Damage
-		faultA float64
+		device  kind
+		damage  *conductor.Damage
+		faultA  float64
+		abreast int
 	}
 	pairKey struct {
 		down, up kind
