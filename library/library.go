@@ -27,6 +27,7 @@ type Library struct {
 	Switches    []*SwitchType
 	Diodes      []*DiodeType
 	Chargers    []*ChargerType
+	Generators  []*GeneratorType
 	Terminals   []*Terminal
 	Connectors  []*Connector
 	Covers      []*Cover

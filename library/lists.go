@@ -24,6 +24,7 @@ var lists = []list{
 	listOf("switches", func(l *Library) *[]*SwitchType { return &l.Switches }, switchNames),
 	listOf("diodes", func(l *Library) *[]*DiodeType { return &l.Diodes }, diodeNames),
 	listOf("chargers", func(l *Library) *[]*ChargerType { return &l.Chargers }, chargerNames),
+	listOf("generators", func(l *Library) *[]*GeneratorType { return &l.Generators }, generatorNames),
 	listOf("terminals", func(l *Library) *[]*Terminal { return &l.Terminals }, terminalNames),
 	listOf("connector families", func(l *Library) *[]*Connector { return &l.Connectors }, connectorNames),
 	listOf("covers", func(l *Library) *[]*Cover { return &l.Covers }, coverNames),

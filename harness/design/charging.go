@@ -6,19 +6,25 @@ import (
 
 	"fusewright/harness/design/problem"
 	"fusewright/harness/design/quantity"
+	"fusewright/library"
 
 	"gopkg.in/yaml.v3"
 )
 
-// Charging is the engine-driven source.
+// Charging is the engine-driven source. With FedBy its cable to the battery is part of the
+// circuit; else it is at the battery's posts.
 type Charging struct {
+	Common
+	Kind        *library.GeneratorType // nil = not said
+	Senses      string                 // where its regulator senses: "battery" or "machine"; "" = battery
+	FedBy       []Feed                 // the cable from its output towards the battery, seen from there as any feed
+	Returns     []Feed                 // none = its case, over no resistance
 	RegulatedV  Quantity
 	Output      []OutputPoint // ascending by speed
 	Curve       string        // what runs between the points: "straight" or "smooth"; "" = straight
 	IdleRPM     Quantity
 	CruiseRPM   Quantity
 	HotDerating Quantity // share of output lost when hot, 0..1
-	Pos         problem.Pos
 }
 
 // OutputPoint is what the charging system gives at an engine speed.
@@ -32,6 +38,30 @@ type OutputPoint struct {
 // Present tells whether the vehicle charges at all.
 func (c Charging) Present() bool { return len(c.Output) > 0 }
 
+// HotLost is the share of the output lost when hot: the design's, else the usual one of its
+// kind, else none.
+func (c *Charging) HotLost() float64 {
+	if c.Kind != nil {
+		return c.HotDerating.Or(c.Kind.HotLost)
+	}
+	return c.HotDerating.Or(0)
+}
+
+// Cabled tells whether the design says the cable from its output to the battery.
+func (c *Charging) Cabled() bool { return len(c.FedBy) > 0 }
+
+// SensesMachine tells of a regulator that holds its voltage at the machine: what the cable loses
+// is missing at the battery.
+func (c *Charging) SensesMachine() bool { return c.Senses == "machine" }
+
+// LiveReason is why its cable may be live with the key off: it comes from the battery.
+func (c *Charging) LiveReason() string {
+	if r := c.Common.LiveReason(); r != "" {
+		return r
+	}
+	return "the battery is at the end of its cable"
+}
+
 // Smooth tells whether a smooth curve runs through the points of the output.
 func (c *Charging) Smooth() bool { return c.Curve == "smooth" }
 
@@ -40,13 +70,20 @@ const maxRPM = 30_000
 
 var chargingSection = section[Charging]{
 	Section: Section{Name: "charging", Shape: KindRecord,
-		Doc: "What the engine gives: a regulated voltage, up to a current that rises with its speed.",
+		Doc: "What the engine gives: a regulated voltage, up to a current that rises with its speed. It is at the battery's posts, unless " +
+			"it is `fed by` the battery or a fuse there: its cable is then a wire as any, seen from the battery, which is what feeds a short in it.",
 		Example: "charging:\n  regulated: 14.3 V\n  output: {1300 rpm: 13 A, 2500 rpm: 22 A, 5000 rpm: 30 A}\n" +
-			"  idle: 1300 rpm\n  cruise: 4000 rpm\n  hot derating: 10 %\n"},
-	keys: []key[Charging]{
+			"  idle: 1300 rpm\n  cruise: 4000 rpm\n  kind: stator with shunt regulator\n"},
+	keys: withCommon(append(append([]key[Charging]{
 		quantityKey(Key{Name: "regulated", Unit: quantity.Voltage, Min: 5, Max: 64, Required: true,
-			Doc: "voltage held at the battery posts", Example: "14.3 V"},
+			Doc: "voltage held where the regulator senses: at the battery's posts, unless `senses` says otherwise", Example: "14.3 V"},
 			func(c *Charging) *Quantity { return &c.RegulatedV }),
+		libraryKey(Key{Name: "kind", Library: "generators", Example: "alternator",
+			Doc: "machine and regulator: a stator with a shunt or series regulator, or an alternator"},
+			(*library.Library).Generator, func(c *Charging) **library.GeneratorType { return &c.Kind }),
+		choiceKey(Key{Name: "senses", Choices: []string{"battery", "machine"}, Default: "battery", Example: "machine",
+			Doc: "where the regulator senses: at the battery, by a lead of its own, or at the machine, so that the battery misses what the cable loses"},
+			func(c *Charging) *string { return &c.Senses }),
 		{Key: Key{Name: "output", Kind: KindCurve, Required: true, Example: "{1300 rpm: 13 A, 5000 rpm: 30 A}",
 			Doc: "current by engine speed, over all speeds that the design uses; repeat the last current at a higher " +
 				"speed where it no longer rises. A power, such as `180 W`, counts as the current that it is at the " +
@@ -64,14 +101,27 @@ var chargingSection = section[Charging]{
 		quantityKey(Key{Name: "hot derating", Unit: quantity.Share, Min: 0, Max: 0.9,
 			Doc: "share of the output lost when hot. All results count with the hot output; only where more current is " +
 				"the worse case does the cold one count: fault currents, the high source of worst cases and of the " +
-				"bench test's bounds", Default: "none", Example: "10 %"},
+				"bench test's bounds", Default: "that of its `kind`, else none", Example: "10 %"},
 			func(c *Charging) *Quantity { return &c.HotDerating }),
-	},
+	}, feedKeys(func(c *Charging) *[]Feed { return &c.FedBy })...), caseKeys()...)...),
 	finish: func(r *reader, c *Charging, f field) {
+		if f.has["fed by"] {
+			r.parts = append(r.parts, c)
+		} else if f.has["returns to"] {
+			r.report(r.pos(f.node), "charging: it has a return, but nothing that it is `fed by`", "`fed by` the battery or the fuse there, over its cable")
+		}
+		r.current = nil
 		c.powersToCurrents()
 		r.withinCurve(c.IdleRPM, "charging, idle")
 		r.withinCurve(c.CruiseRPM, "charging, cruise")
 	},
+}
+
+func caseKeys() []key[Charging] {
+	back := returnKeys(func(c *Charging) *[]Feed { return &c.Returns })
+	back[0].Default = "its case, over no resistance"
+	back[0].Doc = "where its negative side is joined to the rest by a cable: a ground or `battery negative`"
+	return back
 }
 
 // The keys and values of an output curve.

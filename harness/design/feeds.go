@@ -19,6 +19,8 @@ func Feeds(p Part) []*[]Feed {
 		return []*[]Feed{&x.FedBy}
 	case *Load:
 		return []*[]Feed{&x.FedBy}
+	case *Charging:
+		return []*[]Feed{&x.FedBy}
 	case *Splice:
 		return []*[]Feed{&x.FedBy}
 	}
@@ -41,6 +43,8 @@ func Returns(p Part) []*[]Feed {
 	case *Charger:
 		return []*[]Feed{&x.Returns}
 	case *Load:
+		return []*[]Feed{&x.Returns}
+	case *Charging:
 		return []*[]Feed{&x.Returns}
 	case *Ground:
 		return []*[]Feed{&x.Returns}

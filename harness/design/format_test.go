@@ -112,6 +112,8 @@ func inLibrary(lib *library.Library, k Key) bool {
 		return lib.Diode(k.Example) != nil
 	case "fuse types":
 		return lib.FuseType(k.Example) != nil
+	case "generators":
+		return lib.Generator(k.Example) != nil
 	case "loads":
 		return lib.Load(k.Example) != nil
 	case "practices":

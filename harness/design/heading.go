@@ -94,7 +94,8 @@ func sectionKeys() []key[Design] {
 		recordKey(Key{Name: "charging", Doc: "the engine-driven source; left out when nothing charges",
 			Example: "see charging"}, &chargingSection,
 			func(r *reader, d *Design, f field) *Charging {
-				d.Charging.Pos = r.pos(f.node)
+				d.Charging.Common = Common{Name: "charging", Pos: r.pos(f.node), kind: "the charging system"}
+				r.current = &d.Charging
 				return &d.Charging
 			}),
 		namedKey(Key{Name: "vehicle loads", Doc: "what the machine itself draws",

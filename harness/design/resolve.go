@@ -95,7 +95,7 @@ func outputs(p Part) []string {
 		if p.Positions != nil {
 			return p.Outputs()
 		}
-	case *Load, *Ground, *NegativePart, *Connector:
+	case *Load, *Ground, *NegativePart, *Connector, *Charging:
 		return nil
 	}
 	return []string{""}

@@ -31,9 +31,9 @@ type Curve struct {
 }
 
 // Of is what a charging system gives for good: the curve through its points, in
-// ascending order of speed, less its hot derating. Points without a derating are
+// ascending order of speed, less what is lost when hot. Points without a derating are
 // taken as those of a hot machine.
-func Of(c *design.Charging) *Curve { return through(c, 1-c.HotDerating.Or(0)) }
+func Of(c *design.Charging) *Curve { return through(c, 1-c.HotLost()) }
 
 // Cold is what a charging system gives until it is hot: the points as they are.
 // It is the stronger source, and nothing to count on.

@@ -109,11 +109,11 @@ type partKind struct {
 const first, way = "first", "way"
 
 // partKinds has a row for each kind of part. Fuses and relays always have a type;
-// generator and vehicle loads take no wire of the design, nor connectors, which part wires.
+// vehicle loads take no wire of the design, nor connectors, which part wires.
 var partKinds = map[Kind]partKind{
 	Battery:      {out: "+", end: PostEnd},
 	Bank:         {in: "+", out: "+", end: PostEnd},
-	Generator:    {},
+	Generator:    {in: "B+", end: PostEnd},
 	VehicleLoads: {},
 	Tap:          {out: "out", end: LeadEnd},
 	Fuse:         {in: "in", out: "out"},

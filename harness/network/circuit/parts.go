@@ -136,14 +136,22 @@ func batteryOhm(bat *design.Battery, systemV float64) (ohm float64, assumed stri
 	return BatteryOhm * inSeries, "internal resistance of a mid-sized battery"
 }
 
-// addGenerator puts the charging system across the battery's posts.
+// addGenerator puts the charging system across the battery's posts, or at the end of its cable
+// where the design says that.
 func (b *builder) addGenerator() {
 	ch := &b.c.Design.Charging
-	p := b.part(Generator, nil, &design.Common{Name: "charging", Pos: ch.Pos})
-	plus := b.terminal(p, "B+", "", b.c.Nodes[1])
-	minus := b.terminal(p, "B-", "", b.c.Nodes[0])
-	b.branch(p, ChargerBranch, plus.Node, minus.Node, ChargerOhm).Assumed =
-		"regulation at the battery posts"
+	plus, minus := b.c.Nodes[1], b.c.Nodes[0]
+	var p *Part
+	if ch.Cabled() {
+		p, plus = b.part(Generator, ch, &ch.Common), nil
+		if len(ch.Returns) > 0 {
+			minus = nil
+		}
+	} else {
+		p = b.part(Generator, nil, &design.Common{Name: "charging", Pos: ch.Pos})
+	}
+	out, back := b.terminal(p, "B+", "", plus), b.terminal(p, "B-", "", minus)
+	b.branch(p, ChargerBranch, out.Node, back.Node, ChargerOhm).Assumed = "regulation at the battery posts"
 }
 
 // addVehicleLoads puts what the machine draws across the battery's posts: how

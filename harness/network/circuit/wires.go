@@ -35,6 +35,9 @@ func (b *builder) draftWires() {
 		case *design.Bank:
 			b.feeds(p, "+", FeedWire, src.FedBy)
 			b.returns(p, "-", ReturnWire, src.Returns)
+		case *design.Charging:
+			b.feeds(p, "B+", FeedWire, src.FedBy)
+			b.returns(p, "B-", ReturnWire, src.Returns)
 		case *design.Fuse:
 			b.feeds(p, "in", FeedWire, src.FedBy)
 			b.returns(p, "out", ReturnWire, src.Returns)

@@ -49,7 +49,7 @@ var branchLaws = [circuit.BranchKinds]func(*Network, *circuit.Branch) Law{
 		return Law{Kind: Charger, Ohm: b.Ohm, EMFV: b.OfCharger().HeldV(), ChargeOhm: outputLeakOhm}
 	},
 	circuit.ChargerBranch: func(n *Network, b *circuit.Branch) Law {
-		return chargerLaw(b, n.plan.circuit.Design, &n.opt, n.limitA)
+		return chargerLaw(n, b)
 	},
 }
 

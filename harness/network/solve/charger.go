@@ -1,6 +1,8 @@
 package solve
 
 import (
+	"slices"
+
 	"fusewright/harness/design"
 	"fusewright/harness/formula/charging"
 	"fusewright/harness/network/circuit"
@@ -25,13 +27,45 @@ func chargingLimitA(d *design.Design, s *design.Situation, opt *Options) float64
 	return charging.OutputA(d, s.EngineRPM)
 }
 
-func chargerLaw(b *circuit.Branch, d *design.Design, opt *Options, limitA float64) Law {
-	regulated := opt.RegulatedV
-	if regulated == 0 {
-		regulated = regulatedClassV * d.NominalV() / 12
-		if d != nil {
-			regulated = d.Charging.RegulatedV.Or(regulated)
-		}
+// mostMadeUp is how far above its voltage a regulator goes at the machine for what its cable
+// loses, as a share: it senses a battery, not a cable that is open. Our choice.
+const mostMadeUp = 0.2
+
+// sensesAfar is the charging system behind a cable whose regulator senses the posts; nil = none.
+func sensesAfar(c *circuit.Circuit) *circuit.Branch {
+	if d := c.Design; d == nil || !d.Charging.Cabled() || d.Charging.SensesMachine() {
+		return nil
 	}
-	return Law{Kind: Charger, Ohm: or(b.Ohm, regulatorOhm), EMFV: regulated, LimitA: limitA}
+	return c.Branches[slices.IndexFunc(c.Branches, func(b *circuit.Branch) bool { return b.Kind == circuit.ChargerBranch })]
+}
+
+// moveSensing has a regulator make up at the machine for what its cable loses; it tells whether
+// that moved anything.
+func (n *Network) moveSensing() bool {
+	b, c := n.plan.sensing, n.plan.circuit
+	if b == nil || n.limitA == 0 {
+		return false
+	}
+	law, held := &n.laws[b.Index], n.heldV()
+	lost := n.v[b.A.Index] - n.v[b.B.Index] - (n.v[c.Positive().Index] - n.v[c.Negative().Index])
+	emf := held + min(max(lost, 0), mostMadeUp*held)
+	moved := uneven(emf, law.EMFV)
+	law.EMFV = emf
+	return moved
+}
+
+// heldV is the voltage that the charging system's regulator holds.
+func (n *Network) heldV() float64 {
+	if n.opt.RegulatedV != 0 {
+		return n.opt.RegulatedV
+	}
+	usual, d := regulatedClassV, n.plan.circuit.Design
+	if d == nil {
+		return usual
+	}
+	return d.Charging.RegulatedV.Or(usual * d.NominalV() / 12)
+}
+
+func chargerLaw(n *Network, b *circuit.Branch) Law {
+	return Law{Kind: Charger, Ohm: or(b.Ohm, regulatorOhm), EMFV: n.heldV(), LimitA: n.limitA}
 }

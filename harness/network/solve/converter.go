@@ -45,6 +45,9 @@ func (n *Network) findConverters() {
 // restConverters has every charger as before the first voltage is known: those on the sun or
 // the mains give, those that a battery feeds are off.
 func (n *Network) restConverters() {
+	if b := n.plan.sensing; b != nil {
+		n.laws[b.Index].EMFV = n.heldV()
+	}
 	for i := range n.converters {
 		k := &n.converters[i]
 		k.on, k.heldBack, k.least, k.most = k.in < 0, false, 0, k.spec.Type.RatingA
@@ -93,7 +96,7 @@ func (n *Network) operateConverters() {
 		}
 		n.operate()
 	}
-	if len(n.converters) > 0 && n.moveConverters() != nil {
+	if n.moveConverters() != nil {
 		n.status, n.factored, n.why = Chattering, false, "a charger finds no current to settle at"
 	}
 }
@@ -106,6 +109,9 @@ func (n *Network) moveConverters() *circuit.Branch {
 		if k := &n.converters[i]; n.moveConverter(k) && moved == nil {
 			moved = n.plan.circuit.Branches[k.out]
 		}
+	}
+	if n.moveSensing() && moved == nil {
+		moved = n.plan.sensing
 	}
 	return moved
 }

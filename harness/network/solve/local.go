@@ -50,9 +50,9 @@ type watch struct {
 const mostShift = 0.01
 
 // Local prepares local solutions; nil when the network has no operating point,
-// or holds changes, or has a charger, which a branch may move at either end.
+// or holds changes, or has a charger, which a branch may move at either end, or a regulator that senses afar.
 func (n *Network) Local() *Local {
-	if len(n.converters) > 0 || n.status != Converged || len(n.laws) != len(n.plan.circuit.Branches) || !n.factorise(n.v, false) {
+	if len(n.converters) > 0 || n.plan.sensing != nil || n.status != Converged || len(n.laws) != len(n.plan.circuit.Branches) || !n.factorise(n.v, false) {
 		return nil
 	}
 	n.factored = true

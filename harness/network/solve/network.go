@@ -15,14 +15,15 @@ type Plan struct {
 	pattern *pattern
 	from    []int32 // by branch: node indices
 	to      []int32
-	slot    []int32 // by branch: see slotOf
+	slot    []int32         // by branch: see slotOf
+	sensing *circuit.Branch // the charging system, at the end of its cable, its regulator sensing the posts; nil = not so
 }
 
 // Prepare orders a circuit for solving. It costs about as much as one solution.
 func Prepare(c *circuit.Circuit) *Plan { return prepare(c, nil) }
 
 func prepare(c *circuit.Circuit, extra [][2]int32) *Plan {
-	p := &Plan{circuit: c}
+	p := &Plan{circuit: c, sensing: sensesAfar(c)}
 	pairs := make([][2]int32, 0, len(c.Branches)+len(extra))
 	for _, b := range c.Branches {
 		a, z := int32(b.A.Index), int32(b.B.Index)

@@ -94,6 +94,9 @@ func properties(f *fields, part design.Part) {
 		given(f, "factory fuse", x.FuseA, quantity.Current, +1)
 		given(f, "spare", x.SpareA, quantity.Current, 0)
 		f.yes("supervised", x.Supervised)
+	case *design.Charging:
+		f.text("fed by", feeds(x.FedBy))
+		f.text("returns to", feeds(x.Returns))
 	case *design.Bank:
 		*f = append(*f, batteryFields(&x.Store)...)
 		f.text("fed by", feeds(x.FedBy))

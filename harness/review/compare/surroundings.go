@@ -93,6 +93,10 @@ func batteryFields(b *design.Battery) fields {
 func chargingFields(c *design.Charging) fields {
 	var f fields
 	given(&f, "regulated", c.RegulatedV, quantity.Voltage, 0)
+	if c.Kind != nil {
+		f.text("kind", c.Kind.Name)
+	}
+	f.text("senses", c.Senses)
 	var points []string
 	for _, p := range c.Output {
 		points = append(points, quantity.Plain(p.RPM.Value, quantity.Speed)+": "+amps(p.CurrentA.Value))

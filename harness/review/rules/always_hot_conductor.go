@@ -67,7 +67,8 @@ func (p *Pass) busyBelow() []bool {
 		}
 	}
 	for _, b := range p.c.Branches {
-		if b.Kind != circuit.BatteryBranch && b.Kind != circuit.ChargerBranch && p.drawsOrSwitches(b) {
+		cable := b.Kind == circuit.ChargerBranch && b.A != p.positive // what the engine charges through
+		if cable || b.Kind != circuit.BatteryBranch && b.Kind != circuit.ChargerBranch && p.drawsOrSwitches(b) {
 			mark(b.A)
 		}
 	}

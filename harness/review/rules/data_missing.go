@@ -42,7 +42,7 @@ battery: {chemistry: AGM, capacity: 12 Ah, rate: 10 h, resistance: 12 mΩ, at: b
 			p.reportMissing("battery", b.Pos, "the battery's internal resistance is not given; "+
 				p.assumedResistance()+" is assumed")
 		}
-		if c := &p.d.Charging; c.Present() && !c.HotDerating.Given() {
+		if c := &p.d.Charging; c.Present() && !c.HotDerating.Given() && c.Kind == nil {
 			p.reportMissing("charging", c.Output[0].RPM.Pos,
 				"the charging output when hot is not given; makers' curves are taken cold")
 		}

@@ -13,13 +13,13 @@ import (
 func TestMends(t *testing.T) {
 	want := map[string]rules.Mend{}
 	for mend, names := range map[rules.Mend]string{
-		rules.MendWire: "chafing-run cover-unsuited flexing-run fuse-not-selective fuse-over-wire fuse-type-in-block fuse-wire-curve " +
+		rules.MendWire: "chafing-run charging-cable-drop charging-cable-thin cover-unsuited flexing-run fuse-not-selective fuse-over-wire fuse-type-in-block fuse-wire-curve " +
 			"insulation-class relay-coil-voltage return-below-fuse shared-return-thin short-overheats-wire " +
 			"overload-hurts-wire situation-unsolved terminal-overload wire-before-fuse wire-below-minimum wire-over-current",
 		rules.MendDrop:      "voltage-drop",
 		rules.MendLowest:    "load-undervoltage",
 		rules.MendShort:     "short-too-weak",
-		rules.MendFuse:      "fuse-under-load feed-fuse-under-branches fuse-voltage fuse-over-accessory",
+		rules.MendFuse:      "charging-fuse-small fuse-under-load feed-fuse-under-branches fuse-voltage fuse-over-accessory",
 		rules.MendStart:     "fuse-inrush",
 		rules.MendFuseAbove: "fuse-grading",
 		rules.MendBreaking:  "fuse-breaking-capacity",
@@ -37,7 +37,7 @@ func TestMends(t *testing.T) {
 			want[name] = mend
 		}
 	}
-	inUse := []string{"block-overload", "connector-overload", "fuse-under-load", "plug-overload", "relay-contact-overload", "wire-over-current"}
+	inUse := []string{"block-overload", "charging-cable-thin", "charging-fuse-small", "connector-overload", "fuse-under-load", "plug-overload", "relay-contact-overload", "wire-over-current"}
 	for _, r := range rules.All() {
 		if r.Mend != want[r.Name] {
 			t.Errorf("%s: mended by %d, want %d", r.Name, r.Mend, want[r.Name])

@@ -22,7 +22,7 @@ var unfusedConductor = &Rule{
 	Limits:   "none; a fuse anywhere on the way ends the search; a starter draws half its type's current or more, for 1 min at most (our choice)",
 	Why:      "a short anywhere along it draws the battery's full current until the wire burns open",
 	Change:   "put a fuse at the source end, sized for the smallest wire downstream",
-	Severity: "danger always",
+	Severity: "danger; advice of a charging cable that the maker of a land vehicle fitted",
 	Source: "33 CFR 183.455(a) and 46 CFR 111.50-5(a): a device in each ungrounded conductor, " +
 		"where it receives its supply (two sources); cranking motor circuits are excepted by ABYC E-11 (from memory) and common practice",
 	Bad: `
@@ -79,7 +79,7 @@ func (p *Pass) reportUnfused(root *circuit.Wire, said map[*circuit.Wire]bool) {
 			continue
 		}
 		said[w] = true
-		fin := ofWire(finding.Danger, w)
+		fin := ofWire(graver(!p.makersCable(w), finding.Advice, finding.Danger), w)
 		fin.Cause = wireOwner(root).Name
 		decidedBy(&fin, "unfused length", lengthM[w], "m", figure.Larger)
 		p.say(fin, "%s has no fuse between the battery and its end", w.Text())
@@ -91,6 +91,11 @@ func (f *facts) cranks(w *circuit.Wire) bool {
 	draws := f.drawsBelow(w.To.Node)
 	return len(draws) > 0 && w.Spec.Size != nil && !over(leastStarterMm2, w.Spec.Size.AreaMm2) &&
 		!slices.ContainsFunc(draws, func(b *circuit.Branch) bool { return b.Load == nil || !isStarter(b.Load.Load) })
+}
+
+// makersCable tells of the charging cable of a land vehicle, as its maker fitted it: many have no fuse.
+func (p *Pass) makersCable(w *circuit.Wire) bool {
+	return w.Spec.Fitted && wireOwner(w).Kind == circuit.Generator && !p.practice.Afloat
 }
 
 // What is no starter, whatever the design calls it: a thinner cable, a current of less than

@@ -49,6 +49,9 @@ func Of(c *circuit.Circuit) []*Use {
 	if chem := c.Design.Battery.Chemistry; chem != nil {
 		g.add(chem.Source, "battery "+chem.Name)
 	}
+	if kind := c.Design.Charging.Kind; kind != nil {
+		g.add(kind.Source, "charging by "+kind.Name)
+	}
 	for _, row := range corner.TolerancesOf(c.Design).Rows {
 		g.add(row.Source, "tolerance of "+row.Name)
 	}

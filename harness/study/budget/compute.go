@@ -43,11 +43,13 @@ func Compute(c *circuit.Circuit, sols []*solve.Solution) *Budget {
 
 // OutputBasis says in words what the output counts with.
 func OutputBasis(d *design.Design) string {
-	switch h := d.Charging.HotDerating; {
+	switch h, kind := d.Charging.HotDerating, d.Charging.Kind; {
 	case !d.Charging.Present():
 		return "The design gives no charging output."
 	case h.Given():
 		return "Output is for the engine speed named, less " + quantity.Plain(h.Value, quantity.Share) + " hot derating."
+	case kind != nil:
+		return "Output is for the engine speed named, less " + quantity.Plain(kind.HotLost, quantity.Share) + ", as usual of a hot " + kind.Name + "."
 	}
 	return "Output is for the engine speed named, as stated: the design gives no hot derating, and a hot generator " +
 		"may give less."

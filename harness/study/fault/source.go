@@ -7,6 +7,7 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/formula/battery"
+	"fusewright/harness/formula/charging"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
 	"fusewright/library"
@@ -54,7 +55,7 @@ func sources(c *circuit.Circuit) [2]source {
 	}
 	strong := source{emfV: full, ohm: fullOhm,
 		words: fmt.Sprintf("full battery, %s behind %s", quantity.Format(full, quantity.Voltage), quantity.Format(fullOhm, quantity.Resistance))}
-	if amps := mostCharging(d); amps > 0 {
+	if amps, _ := charging.MostA(&d.Charging); amps > 0 {
 		if reg := d.Charging.RegulatedV.Or(0); reg > full {
 			strong.regulatedV = reg
 		}
@@ -74,15 +75,6 @@ func batteryOhm(c *circuit.Circuit) float64 {
 		}
 	}
 	return circuit.BatteryOhm
-}
-
-// mostCharging is the charging system's greatest current, cold.
-func mostCharging(d *design.Design) float64 {
-	most := 0.0
-	for _, p := range d.Charging.Output {
-		most = math.Max(most, p.CurrentA.Value)
-	}
-	return most
 }
 
 // loom is the network without loads, every contact closed, in one state.

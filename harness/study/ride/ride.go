@@ -158,7 +158,7 @@ func caveats(d *design.Design, r *Result) []string {
 			break
 		}
 	}
-	if d.Charging.Present() && !d.Charging.HotDerating.Given() {
+	if d.Charging.Present() && !d.Charging.HotDerating.Given() && d.Charging.Kind == nil {
 		out = append(out, "the design gives no hot derating: the output curve is used as it is, hot or cold")
 	}
 	if !d.Battery.ResistanceOhm.Given() {

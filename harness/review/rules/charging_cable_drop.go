@@ -1,0 +1,43 @@
+package rules
+
+import (
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/review/finding"
+)
+
+var chargingCableDrop = &Rule{
+	Name:  "charging-cable-drop",
+	Title: "the battery misses what the charging cable loses",
+	Says:  "loses too much of the charge",
+	Doc: "What the charging cable loses of the greatest hot output, with its fuse, contacts and return, where the regulator senses at the machine: the " +
+		"battery then gets so much less than the regulated voltage. One that senses the battery makes up for it.",
+	Formula:  "greatest hot output × resistance of the way / nominal system voltage",
+	Limits:   "2 % of the system voltage (our choice, after makers' tables of charging leads)",
+	Why:      "a battery charged some tenths of a volt too low never gets full, and sulphates",
+	Change:   "use a thicker or shorter cable, or a regulator that senses the battery",
+	Severity: "advice",
+	Source:   "makers' installation tables: charging leads lose 1 to 2 % (one source)",
+	Mend:     MendWire,
+	Bad: `
+charging: {regulated: 14.3 V, output: {1300 rpm: 14 A, 3000 rpm: 24 A, 6000 rpm: 28 A}, idle: 1300 rpm, cruise: 4000 rpm, hot derating: 0 %, senses: machine, at: rear, fed by: charge fuse, wire: {size: 6 mm²}}
+runs:
+  - {from: battery tray, to: rear, length: 2 m}
+fuses:
+  lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: keyed feed, wire: {size: 1 mm², length: 100 mm}}
+  charge fuse: {type: blade E, rating: 40 A, at: battery tray, fed by: battery, wire: {size: 6 mm², length: 100 mm}}
+`,
+	Mended: []string{"senses: machine", "senses: battery"},
+	Run: func(p *Pass) {
+		lostV, wire := p.chargingLostV()
+		if wire == nil || !p.d.Charging.SensesMachine() || !over(lostV, mostChargeDrop*p.d.NominalV()) {
+			return
+		}
+		fin := ofWire(finding.Advice, wire)
+		atMost(&fin, "lost at full output", 100*lostV/p.d.NominalV(), 100*mostChargeDrop, "%")
+		p.say(fin, "the charging cable loses %s at full output, %s: the battery gets %s of the %s that the regulator holds at the machine", volts(lostV),
+			quantity.Plain(lostV/p.d.NominalV(), quantity.Share), volts(p.d.Charging.RegulatedV.Value-lostV), volts(p.d.Charging.RegulatedV.Value))
+	},
+}
+
+// mostChargeDrop is the share of the system voltage that the charging cable may lose.
+const mostChargeDrop = 0.02
