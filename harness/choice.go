@@ -35,7 +35,8 @@ func (r *Review) Remedies() *remedy.Plan {
 	}
 	rater := conductor.NewRater(r.Design.Library, r.Design.Practice)
 	r.Plan = remedy.Compute(&remedy.Input{Design: r.Design, Circuit: r.Circuit, Findings: r.Findings,
-		Amps: func(b *circuit.Branch) float64 { return most[b.Index] },
+		Hands: func() *together.Plan { return together.Weigh(r.Circuit, r.Solutions, r.Budget) },
+		Amps:  func(b *circuit.Branch) float64 { return most[b.Index] },
 		Judge: func() ([]*finding.Finding, bool) {
 			changed, err := assess(r.Design, rater)
 			if err != nil || r.stops(changed) {

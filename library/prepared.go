@@ -72,83 +72,83 @@ func prepared() *Library {
 	}
 	l.Practices[0].Source = map[string]Source{
 		"converters from A":              {text70, "common practice, no source"},
-		"current table":                  {text130, "one source"},
+		"current table":                  {text131, "one source"},
 		"drop aim":                       {text70, "common practice, no source"},
 		"drop aim converters":            {text70, "common practice, no source"},
-		"drop critical":                  {text131, "common practice, no source"},
-		"drop other":                     {text131, "common practice, no source"},
-		"fuse distance mm":               {text132, "common practice, no source"},
-		"fuse distance sheathed mm":      {text132, "common practice, no source"},
-		"fuse ratio":                     {text133, "one source"},
-		"fuse share of wire":             {text134, "common practice, no source"},
+		"drop critical":                  {text132, "common practice, no source"},
+		"drop other":                     {text132, "common practice, no source"},
+		"fuse distance mm":               {text133, "common practice, no source"},
+		"fuse distance sheathed mm":      {text133, "common practice, no source"},
+		"fuse ratio":                     {text134, "one source"},
+		"fuse share of wire":             {text135, "common practice, no source"},
 		"grave fuse distance mm":         {text70, "common practice, no source"},
 		"least flexing mm2":              {text70, "common practice, no source"},
 		"least mm2":                      {text70, "common practice, no source"},
-		"load share of fuse":             {text135, "from memory"},
+		"load share of fuse":             {text136, "from memory"},
 		"margin to class K":              {text70, "common practice, no source"},
 		"most fuse distance mm":          {text70, "common practice, no source"},
-		"most fuse distance sheathed mm": {text132, "common practice, no source"},
-		"most fuse share of wire":        {text136, "common practice, no source"},
+		"most fuse distance sheathed mm": {text133, "common practice, no source"},
+		"most fuse share of wire":        {text137, "common practice, no source"},
 	}
 	l.Practices[1].Source = map[string]Source{
 		"converters from A":              {text70, "common practice, no source"},
-		"current table":                  {text130, "one source"},
+		"current table":                  {text131, "one source"},
 		"drop aim":                       {text70, "common practice, no source"},
 		"drop aim converters":            {text70, "common practice, no source"},
-		"drop critical":                  {text131, "common practice, no source"},
-		"drop other":                     {text131, "common practice, no source"},
-		"fuse distance mm":               {text132, "common practice, no source"},
-		"fuse distance sheathed mm":      {text132, "common practice, no source"},
-		"fuse ratio":                     {text133, "one source"},
-		"fuse share of wire":             {text134, "common practice, no source"},
+		"drop critical":                  {text132, "common practice, no source"},
+		"drop other":                     {text132, "common practice, no source"},
+		"fuse distance mm":               {text133, "common practice, no source"},
+		"fuse distance sheathed mm":      {text133, "common practice, no source"},
+		"fuse ratio":                     {text134, "one source"},
+		"fuse share of wire":             {text135, "common practice, no source"},
 		"grave fuse distance mm":         {text70, "common practice, no source"},
 		"least flexing mm2":              {text70, "common practice, no source"},
 		"least mm2":                      {text70, "common practice, no source"},
-		"load share of fuse":             {text135, "from memory"},
+		"load share of fuse":             {text136, "from memory"},
 		"margin to class K":              {text70, "common practice, no source"},
 		"most fuse distance mm":          {text70, "common practice, no source"},
-		"most fuse distance sheathed mm": {text132, "common practice, no source"},
-		"most fuse share of wire":        {text136, "common practice, no source"},
+		"most fuse distance sheathed mm": {text133, "common practice, no source"},
+		"most fuse share of wire":        {text137, "common practice, no source"},
 	}
 	l.Practices[2].Source = map[string]Source{
 		"converters from A":              {text70, "common practice, no source"},
-		"current table":                  {text130, "one source"},
+		"current table":                  {text131, "one source"},
 		"drop aim":                       {text70, "common practice, no source"},
 		"drop aim converters":            {text70, "common practice, no source"},
-		"drop critical":                  {text131, "common practice, no source"},
+		"drop critical":                  {text132, "common practice, no source"},
 		"drop other":                     {text70, "common practice, no source"},
-		"fuse distance mm":               {text132, "common practice, no source"},
-		"fuse distance sheathed mm":      {text132, "common practice, no source"},
-		"fuse ratio":                     {text133, "one source"},
-		"fuse share of wire":             {text134, "common practice, no source"},
+		"fuse distance mm":               {text133, "common practice, no source"},
+		"fuse distance sheathed mm":      {text133, "common practice, no source"},
+		"fuse ratio":                     {text134, "one source"},
+		"fuse share of wire":             {text135, "common practice, no source"},
 		"grave fuse distance mm":         {text70, "common practice, no source"},
 		"least flexing mm2":              {text70, "common practice, no source"},
 		"least mm2":                      {text70, "common practice, no source"},
-		"load share of fuse":             {text135, "from memory"},
+		"load share of fuse":             {text136, "from memory"},
 		"margin to class K":              {text70, "common practice, no source"},
 		"most fuse distance mm":          {text70, "common practice, no source"},
-		"most fuse distance sheathed mm": {text132, "common practice, no source"},
-		"most fuse share of wire":        {text136, "common practice, no source"},
+		"most fuse distance sheathed mm": {text133, "common practice, no source"},
+		"most fuse share of wire":        {text137, "common practice, no source"},
 	}
 	l.Practices[3].Source = map[string]Source{
 		"converters from A":              {text70, "common practice, no source"},
-		"current table":                  {text137, "one source"},
+		"current table":                  {text138, "one source"},
 		"drop aim":                       {text70, "common practice, no source"},
 		"drop aim converters":            {text70, "common practice, no source"},
-		"drop critical":                  {text138, "two sources"},
-		"drop other":                     {text139, "two sources"},
-		"fuse distance mm":               {text140, "two sources"},
-		"fuse distance sheathed mm":      {text141, "two sources"},
-		"fuse ratio":                     {text133, "one source"},
-		"fuse share of wire":             {text142, "common practice, no source"},
-		"grave fuse distance mm":         {text143, "common practice, no source"},
-		"least flexing mm2":              {text144, "one source"},
-		"least mm2":                      {text144, "one source"},
-		"load share of fuse":             {text135, "from memory"},
+		"drop critical":                  {text139, "two sources"},
+		"drop other":                     {text140, "two sources"},
+		"fuse distance mm":               {text141, "two sources"},
+		"fuse distance sheathed mm":      {text142, "two sources"},
+		"fuse ratio":                     {text134, "one source"},
+		"fuse share of wire":             {text143, "common practice, no source"},
+		"grave fuse distance mm":         {text144, "common practice, no source"},
+		"least flexing mm2":              {text145, "one source"},
+		"least mm2":                      {text145, "one source"},
+		"load share of fuse":             {text136, "from memory"},
 		"margin to class K":              {text70, "common practice, no source"},
-		"most fuse distance mm":          {text140, "two sources"},
-		"most fuse distance sheathed mm": {text145, "two sources"},
-		"most fuse share of wire":        {text146, "one source"},
+		"most fuse distance mm":          {text141, "two sources"},
+		"most fuse distance sheathed mm": {text146, "two sources"},
+		"most fuse share of wire":        {text147, "one source"},
 	}
 	return l
 }
@@ -1060,108 +1060,109 @@ var preparedRows = Library{WireTypes: []*WireType{
 	{Name: "starter quad", Behaves: "motor", CurrentA: 110, RatedV: 12, MinV: 7, Starter: true, Practices: []string{"off-road"}, Duty: 0.005, Most: MostPower{Source: Source{text124, "from memory"}}, OnForS: 10, EveryS: 60, Aim: DropAim{Source: Source{text124, "from memory"}}, Inrush: Inrush{PeakRatio: 2.5, TauS: 0.06, Source: Source{text124, "from memory"}}, Sign: "motor", End: "ring M6", PlusCavity: 1, Source: Source{text124, "from memory"}},
 	{Name: "starter car petrol", Behaves: "motor", CurrentA: 120, RatedV: 12, MinV: 7, Starter: true, Practices: []string{"off-road"}, FromAh: 35, Duty: 0.005, Most: MostPower{Source: Source{text125, "one source"}}, OnForS: 10, EveryS: 60, Aim: DropAim{Source: Source{text125, "one source"}}, Inrush: Inrush{PeakRatio: 3, TauS: 0.06, Source: Source{text125, "one source"}}, Sign: "motor", End: "ring M8", PlusCavity: 1, Source: Source{text125, "one source"}},
 	{Name: "starter outboard", Behaves: "motor", CurrentA: 150, RatedV: 12, MinV: 7, Starter: true, Practices: []string{"marine"}, Duty: 0.005, Most: MostPower{Source: Source{text126, "from memory"}}, OnForS: 10, EveryS: 60, Aim: DropAim{Source: Source{text126, "from memory"}}, Inrush: Inrush{PeakRatio: 2.5, TauS: 0.06, Source: Source{text126, "from memory"}}, Sign: "motor", End: "ring M8", PlusCavity: 1, Source: Source{text126, "from memory"}},
-	{Name: "starter diesel 24 V", Behaves: "motor", CurrentA: 300, RatedV: 24, MinV: 14, Starter: true, Duty: 0.005, Most: MostPower{Source: Source{text127, "from memory"}}, OnForS: 10, EveryS: 60, Aim: DropAim{Source: Source{text127, "from memory"}}, Inrush: Inrush{PeakRatio: 2.5, TauS: 0.06, Source: Source{text127, "from memory"}}, Sign: "motor", End: "ring M10", PlusCavity: 1, Source: Source{text127, "from memory"}},
-	{Name: "glow plugs four", Aliases: []string{"glow plug"}, Behaves: "resistor", CurrentA: 40, RatedV: 12, MinV: 8, Duty: 0.01, Most: MostPower{Source: Source{text128, "from memory"}}, OnForS: 60, EveryS: 600, Aim: DropAim{Source: Source{text128, "from memory"}}, Inrush: Inrush{PeakRatio: 2.5, TauS: 4, Source: Source{text128, "from memory"}}, Sign: "heater", End: "ring M5", PlusCavity: 1, Source: Source{text128, "from memory"}},
+	{Name: "starter diesel 12 V", Behaves: "motor", CurrentA: 250, RatedV: 12, MinV: 7, Starter: true, Practices: []string{"marine"}, Duty: 0.005, Most: MostPower{Source: Source{text127, "from memory"}}, OnForS: 10, EveryS: 60, Aim: DropAim{Source: Source{text127, "from memory"}}, Inrush: Inrush{PeakRatio: 2.5, TauS: 0.06, Source: Source{text127, "from memory"}}, Sign: "motor", End: "ring M8", PlusCavity: 1, Source: Source{text127, "from memory"}},
+	{Name: "starter diesel 24 V", Behaves: "motor", CurrentA: 300, RatedV: 24, MinV: 14, Starter: true, Duty: 0.005, Most: MostPower{Source: Source{text128, "from memory"}}, OnForS: 10, EveryS: 60, Aim: DropAim{Source: Source{text128, "from memory"}}, Inrush: Inrush{PeakRatio: 2.5, TauS: 0.06, Source: Source{text128, "from memory"}}, Sign: "motor", End: "ring M10", PlusCavity: 1, Source: Source{text128, "from memory"}},
+	{Name: "glow plugs four", Aliases: []string{"glow plug"}, Behaves: "resistor", CurrentA: 40, RatedV: 12, MinV: 8, Duty: 0.01, Most: MostPower{Source: Source{text129, "from memory"}}, OnForS: 60, EveryS: 600, Aim: DropAim{Source: Source{text129, "from memory"}}, Inrush: Inrush{PeakRatio: 2.5, TauS: 4, Source: Source{text129, "from memory"}}, Sign: "heater", End: "ring M5", PlusCavity: 1, Source: Source{text129, "from memory"}},
 }, Colours: []*Colour{
-	{Code: "BK", Name: "black", RGB: [3]uint8{26, 26, 26}, Source: Source{text129, "two sources"}},
-	{Code: "BN", Name: "brown", RGB: [3]uint8{122, 74, 33}, Source: Source{text129, "two sources"}},
-	{Code: "RD", Name: "red", RGB: [3]uint8{200, 32, 30}, Source: Source{text129, "two sources"}},
-	{Code: "OG", Name: "orange", RGB: [3]uint8{232, 122, 16}, Source: Source{text129, "two sources"}},
-	{Code: "YE", Name: "yellow", RGB: [3]uint8{232, 200, 0}, Source: Source{text129, "two sources"}},
-	{Code: "GN", Name: "green", RGB: [3]uint8{30, 138, 60}, Source: Source{text129, "two sources"}},
-	{Code: "BU", Name: "blue", RGB: [3]uint8{31, 95, 191}, Source: Source{text129, "two sources"}},
-	{Code: "VT", Name: "violet", RGB: [3]uint8{122, 63, 160}, Source: Source{text129, "two sources"}},
-	{Code: "GY", Name: "grey", RGB: [3]uint8{138, 138, 138}, Source: Source{text129, "two sources"}},
-	{Code: "WH", Name: "white", RGB: [3]uint8{242, 242, 242}, Source: Source{text129, "two sources"}},
-	{Code: "PK", Name: "pink", RGB: [3]uint8{232, 139, 168}, Source: Source{text129, "two sources"}},
-	{Code: "GD", Name: "gold", RGB: [3]uint8{184, 149, 46}, Source: Source{text129, "two sources"}},
-	{Code: "TQ", Name: "turquoise", RGB: [3]uint8{32, 168, 160}, Source: Source{text129, "two sources"}},
-	{Code: "SR", Name: "silver", RGB: [3]uint8{192, 192, 200}, Source: Source{text129, "two sources"}},
+	{Code: "BK", Name: "black", RGB: [3]uint8{26, 26, 26}, Source: Source{text130, "two sources"}},
+	{Code: "BN", Name: "brown", RGB: [3]uint8{122, 74, 33}, Source: Source{text130, "two sources"}},
+	{Code: "RD", Name: "red", RGB: [3]uint8{200, 32, 30}, Source: Source{text130, "two sources"}},
+	{Code: "OG", Name: "orange", RGB: [3]uint8{232, 122, 16}, Source: Source{text130, "two sources"}},
+	{Code: "YE", Name: "yellow", RGB: [3]uint8{232, 200, 0}, Source: Source{text130, "two sources"}},
+	{Code: "GN", Name: "green", RGB: [3]uint8{30, 138, 60}, Source: Source{text130, "two sources"}},
+	{Code: "BU", Name: "blue", RGB: [3]uint8{31, 95, 191}, Source: Source{text130, "two sources"}},
+	{Code: "VT", Name: "violet", RGB: [3]uint8{122, 63, 160}, Source: Source{text130, "two sources"}},
+	{Code: "GY", Name: "grey", RGB: [3]uint8{138, 138, 138}, Source: Source{text130, "two sources"}},
+	{Code: "WH", Name: "white", RGB: [3]uint8{242, 242, 242}, Source: Source{text130, "two sources"}},
+	{Code: "PK", Name: "pink", RGB: [3]uint8{232, 139, 168}, Source: Source{text130, "two sources"}},
+	{Code: "GD", Name: "gold", RGB: [3]uint8{184, 149, 46}, Source: Source{text130, "two sources"}},
+	{Code: "TQ", Name: "turquoise", RGB: [3]uint8{32, 168, 160}, Source: Source{text130, "two sources"}},
+	{Code: "SR", Name: "silver", RGB: [3]uint8{192, 192, 200}, Source: Source{text130, "two sources"}},
 }, Practices: []*Practice{
 	{Name: "motorcycle", DropCritical: 0.03, DropOther: 0.1, DropAim: 0.04, DropAimConverters: 0.03, ConvertersA: 25, FuseDistanceM: 0.178, FuseDistanceSheathedM: 1.016, MostFuseDistanceSheathedM: 1.016, MostFuseDistanceM: 0.3, GraveFuseDistanceM: 1, FuseLoadShare: 0.8, FuseWireShare: 1, MostFuseWireShare: 1.5, FuseRatio: 1.6, MinMm2: 0.5, MinFlexMm2: 0.75, HotSpotMarginC: 10, Ampacity: "AC 43.13-1B", UsualWire: "ISO 6722 thin wall class B", LongestRunM: 5, MostChargingA: 60},
 	{Name: "off-road", DropCritical: 0.03, DropOther: 0.1, DropAim: 0.04, DropAimConverters: 0.03, ConvertersA: 25, FuseDistanceM: 0.178, FuseDistanceSheathedM: 1.016, MostFuseDistanceSheathedM: 1.016, MostFuseDistanceM: 0.3, GraveFuseDistanceM: 1, FuseLoadShare: 0.8, FuseWireShare: 1, MostFuseWireShare: 1.5, FuseRatio: 1.6, MinMm2: 0.75, MinFlexMm2: 0.75, HotSpotMarginC: 10, Ampacity: "AC 43.13-1B", UsualWire: "ISO 6722 thin wall class B", LongestRunM: 25, MostChargingA: 400},
 	{Name: "camper", Like: "off-road", DropCritical: 0.03, DropOther: 0.05, DropAim: 0.03, DropAimConverters: 0.03, ConvertersA: 25, FuseDistanceM: 0.178, FuseDistanceSheathedM: 1.016, MostFuseDistanceSheathedM: 1.016, MostFuseDistanceM: 0.3, GraveFuseDistanceM: 1, FuseLoadShare: 0.8, FuseWireShare: 1, MostFuseWireShare: 1.5, FuseRatio: 1.6, MinMm2: 0.75, MinFlexMm2: 0.75, HotSpotMarginC: 10, Ampacity: "AC 43.13-1B", UsualWire: "ISO 6722 thin wall class B", LongestRunM: 20, MostChargingA: 400},
 	{Name: "marine", DropCritical: 0.03, DropOther: 0.1, DropAim: 0.04, DropAimConverters: 0.03, ConvertersA: 25, FuseDistanceM: 0.178, FuseDistanceSheathedM: 1.016, MostFuseDistanceSheathedM: 1.829, MostFuseDistanceM: 0.178, GraveFuseDistanceM: 0.356, FuseLoadShare: 0.8, FuseWireShare: 1, MostFuseWireShare: 1.5, FuseRatio: 1.6, MinMm2: 1, MinFlexMm2: 1, HotSpotMarginC: 10, Ampacity: "33 CFR 183.425", UsualWire: "tinned marine 105 °C AWG", Afloat: true, LongestRunM: 40, MostChargingA: 400},
 }, Batteries: []*Chemistry{
-	{Name: "flooded", Aliases: []string{"wet", "lead-acid", "flooded lead-acid"}, Peukert: 1.25, RatedH: 20, CrankingRated: true, OpenCircuit: []VoltsAt{{Volts: 10.5}, {Charge: 0.1, Volts: 11.31}, {Charge: 0.2, Volts: 11.58}, {Charge: 0.3, Volts: 11.75}, {Charge: 0.4, Volts: 11.9}, {Charge: 0.5, Volts: 12.06}, {Charge: 0.6, Volts: 12.2}, {Charge: 0.7, Volts: 12.32}, {Charge: 0.8, Volts: 12.42}, {Charge: 0.9, Volts: 12.5}, {Charge: 1, Volts: 12.7}}, OhmAh: 0.34, ChargeShare: 0.2, ChargeEfficiency: 0.85, StartReserve: 0.6, DeepBelow: 0.2, OpenCircuitVPerC: 0.0012, EmptyOhmRatio: 2, ColdOhmRatio: 1.75, CapacityAt: []ShareAtC{{Celsius: -18, Share: 0.62}, {Share: 0.82}, {Celsius: 25, Share: 1}}, Acceptance: []AcceptedAt{{Charge: 0.635, Share: 0.4}, {Charge: 0.767, Share: 0.2}, {Charge: 1, Share: 0.005}}, NoChargeBelowC: -273, MostChargeV: 15.5, SelfDischarge: 0.15, Source: Source{text147, "from memory"}},
-	{Name: "AGM", Aliases: []string{"absorbed glass mat"}, Peukert: 1.11, RatedH: 10, CrankingRated: true, OpenCircuit: []VoltsAt{{Volts: 11.8}, {Charge: 0.25, Volts: 12}, {Charge: 0.5, Volts: 12.3}, {Charge: 0.75, Volts: 12.6}, {Charge: 1, Volts: 12.8}}, OhmAh: 0.15, ChargeShare: 0.4, ChargeEfficiency: 0.9, StartReserve: 0.6, DeepBelow: 0.2, OpenCircuitVPerC: 0.0012, EmptyOhmRatio: 2, ColdOhmRatio: 1.75, CapacityAt: []ShareAtC{{Celsius: -18, Share: 0.62}, {Celsius: -10, Share: 0.74}, {Celsius: 10, Share: 0.9}, {Celsius: 25, Share: 1}, {Celsius: 30, Share: 1.03}}, Acceptance: []AcceptedAt{{Charge: 0.635, Share: 0.4}, {Charge: 0.767, Share: 0.2}, {Charge: 1, Share: 0.005}}, NoChargeBelowC: -273, MostChargeV: 15, SelfDischarge: 0.05, Source: Source{text148, "from memory"}},
-	{Name: "gel", Peukert: 1.11, RatedH: 20, CrankingRated: true, OpenCircuit: []VoltsAt{{Volts: 11.8}, {Charge: 0.25, Volts: 12}, {Charge: 0.5, Volts: 12.35}, {Charge: 0.75, Volts: 12.65}, {Charge: 1, Volts: 12.85}}, OhmAh: 0.32, ChargeShare: 0.2, ChargeEfficiency: 0.9, StartReserve: 0.6, DeepBelow: 0.2, OpenCircuitVPerC: 0.0012, EmptyOhmRatio: 2, ColdOhmRatio: 1.75, CapacityAt: []ShareAtC{{Celsius: -18, Share: 0.62}, {Celsius: -10, Share: 0.74}, {Celsius: 10, Share: 0.9}, {Celsius: 25, Share: 1}, {Celsius: 30, Share: 1.03}}, Acceptance: []AcceptedAt{{Charge: 0.635, Share: 0.4}, {Charge: 0.767, Share: 0.2}, {Charge: 1, Share: 0.005}}, NoChargeBelowC: -273, MostChargeV: 14.4, SelfDischarge: 0.03, Source: Source{text149, "from memory"}},
-	{Name: "LiFePO4", Aliases: []string{"lithium iron phosphate", "LFP"}, Peukert: 1.05, RatedH: 5, OpenCircuit: []VoltsAt{{Volts: 10}, {Charge: 0.1, Volts: 12}, {Charge: 0.2, Volts: 12.8}, {Charge: 0.3, Volts: 13}, {Charge: 0.4, Volts: 13.2}, {Charge: 0.7, Volts: 13.3}, {Charge: 0.9, Volts: 13.4}, {Charge: 1, Volts: 13.6}}, OhmAh: 0.06, HouseAh: 30, BoardOhm: 0.002, ChargeShare: 1, ChargeEfficiency: 0.99, StartReserve: 0.2, EmptyOhmRatio: 1.3, ColdOhmRatio: 3, CapacityAt: []ShareAtC{{Celsius: -20, Share: 0.7}, {Share: 0.8}, {Celsius: 25, Share: 1}}, Acceptance: []AcceptedAt{{Charge: 0.95, Share: 1}, {Charge: 1, Share: 0.05}}, MostChargeV: 14.6, SelfDischarge: 0.03, Source: Source{text150, "from memory"}},
+	{Name: "flooded", Aliases: []string{"wet", "lead-acid", "flooded lead-acid"}, Peukert: 1.25, RatedH: 20, CrankingRated: true, OpenCircuit: []VoltsAt{{Volts: 10.5}, {Charge: 0.1, Volts: 11.31}, {Charge: 0.2, Volts: 11.58}, {Charge: 0.3, Volts: 11.75}, {Charge: 0.4, Volts: 11.9}, {Charge: 0.5, Volts: 12.06}, {Charge: 0.6, Volts: 12.2}, {Charge: 0.7, Volts: 12.32}, {Charge: 0.8, Volts: 12.42}, {Charge: 0.9, Volts: 12.5}, {Charge: 1, Volts: 12.7}}, OhmAh: 0.34, ChargeShare: 0.2, ChargeEfficiency: 0.85, StartReserve: 0.6, DeepBelow: 0.2, OpenCircuitVPerC: 0.0012, EmptyOhmRatio: 2, ColdOhmRatio: 1.75, CapacityAt: []ShareAtC{{Celsius: -18, Share: 0.62}, {Share: 0.82}, {Celsius: 25, Share: 1}}, Acceptance: []AcceptedAt{{Charge: 0.635, Share: 0.4}, {Charge: 0.767, Share: 0.2}, {Charge: 1, Share: 0.005}}, NoChargeBelowC: -273, MostChargeV: 15.5, SelfDischarge: 0.15, Source: Source{text148, "from memory"}},
+	{Name: "AGM", Aliases: []string{"absorbed glass mat"}, Peukert: 1.11, RatedH: 10, CrankingRated: true, OpenCircuit: []VoltsAt{{Volts: 11.8}, {Charge: 0.25, Volts: 12}, {Charge: 0.5, Volts: 12.3}, {Charge: 0.75, Volts: 12.6}, {Charge: 1, Volts: 12.8}}, OhmAh: 0.15, ChargeShare: 0.4, ChargeEfficiency: 0.9, StartReserve: 0.6, DeepBelow: 0.2, OpenCircuitVPerC: 0.0012, EmptyOhmRatio: 2, ColdOhmRatio: 1.75, CapacityAt: []ShareAtC{{Celsius: -18, Share: 0.62}, {Celsius: -10, Share: 0.74}, {Celsius: 10, Share: 0.9}, {Celsius: 25, Share: 1}, {Celsius: 30, Share: 1.03}}, Acceptance: []AcceptedAt{{Charge: 0.635, Share: 0.4}, {Charge: 0.767, Share: 0.2}, {Charge: 1, Share: 0.005}}, NoChargeBelowC: -273, MostChargeV: 15, SelfDischarge: 0.05, Source: Source{text149, "from memory"}},
+	{Name: "gel", Peukert: 1.11, RatedH: 20, CrankingRated: true, OpenCircuit: []VoltsAt{{Volts: 11.8}, {Charge: 0.25, Volts: 12}, {Charge: 0.5, Volts: 12.35}, {Charge: 0.75, Volts: 12.65}, {Charge: 1, Volts: 12.85}}, OhmAh: 0.32, ChargeShare: 0.2, ChargeEfficiency: 0.9, StartReserve: 0.6, DeepBelow: 0.2, OpenCircuitVPerC: 0.0012, EmptyOhmRatio: 2, ColdOhmRatio: 1.75, CapacityAt: []ShareAtC{{Celsius: -18, Share: 0.62}, {Celsius: -10, Share: 0.74}, {Celsius: 10, Share: 0.9}, {Celsius: 25, Share: 1}, {Celsius: 30, Share: 1.03}}, Acceptance: []AcceptedAt{{Charge: 0.635, Share: 0.4}, {Charge: 0.767, Share: 0.2}, {Charge: 1, Share: 0.005}}, NoChargeBelowC: -273, MostChargeV: 14.4, SelfDischarge: 0.03, Source: Source{text150, "from memory"}},
+	{Name: "LiFePO4", Aliases: []string{"lithium iron phosphate", "LFP"}, Peukert: 1.05, RatedH: 5, OpenCircuit: []VoltsAt{{Volts: 10}, {Charge: 0.1, Volts: 12}, {Charge: 0.2, Volts: 12.8}, {Charge: 0.3, Volts: 13}, {Charge: 0.4, Volts: 13.2}, {Charge: 0.7, Volts: 13.3}, {Charge: 0.9, Volts: 13.4}, {Charge: 1, Volts: 13.6}}, OhmAh: 0.06, HouseAh: 30, BoardOhm: 0.002, ChargeShare: 1, ChargeEfficiency: 0.99, StartReserve: 0.2, EmptyOhmRatio: 1.3, ColdOhmRatio: 3, CapacityAt: []ShareAtC{{Celsius: -20, Share: 0.7}, {Share: 0.8}, {Celsius: 25, Share: 1}}, Acceptance: []AcceptedAt{{Charge: 0.95, Share: 1}, {Charge: 1, Share: 0.05}}, MostChargeV: 14.6, SelfDischarge: 0.03, Source: Source{text151, "from memory"}},
 }, Designators: []*Designator{
-	{Kind: "battery", Letter: "G", Source: Source{text151, "two sources"}},
-	{Kind: "further battery", Letter: "G", Source: Source{text151, "two sources"}},
-	{Kind: "generator", Letter: "G", Source: Source{text151, "two sources"}},
-	{Kind: "vehicle loads", Letter: "A", Source: Source{text151, "two sources"}},
-	{Kind: "tap", Letter: "X", Source: Source{text151, "two sources"}},
-	{Kind: "fuse", Letter: "F", Source: Source{text151, "two sources"}},
-	{Kind: "relay", Letter: "K", Source: Source{text151, "two sources"}},
-	{Kind: "block", Letter: "X", Source: Source{text151, "two sources"}},
-	{Kind: "switch", Letter: "S", Source: Source{text151, "two sources"}},
-	{Kind: "diode", Letter: "R", Source: Source{text151, "two sources"}},
-	{Kind: "charger", Letter: "T", Source: Source{text151, "two sources"}},
-	{Kind: "load", Letter: "E", Source: Source{text151, "two sources"}},
-	{Kind: "load/lamp", Letter: "E", Source: Source{text151, "two sources"}},
-	{Kind: "load/LED", Letter: "E", Source: Source{text151, "two sources"}},
-	{Kind: "load/heater", Letter: "E", Source: Source{text151, "two sources"}},
-	{Kind: "load/motor", Letter: "M", Source: Source{text151, "two sources"}},
-	{Kind: "load/pump", Letter: "M", Source: Source{text151, "two sources"}},
-	{Kind: "load/horn", Letter: "P", Source: Source{text151, "two sources"}},
-	{Kind: "load/socket", Letter: "X", Source: Source{text151, "two sources"}},
-	{Kind: "load/electronics", Letter: "A", Source: Source{text151, "two sources"}},
-	{Kind: "load/sensor", Letter: "B", Source: Source{text151, "two sources"}},
-	{Kind: "ground", Letter: "X", Source: Source{text151, "two sources"}},
-	{Kind: "splice", Letter: "X", Source: Source{text151, "two sources"}},
-	{Kind: "connector", Letter: "X", Source: Source{text151, "two sources"}},
-	{Kind: "wire", Letter: "W", Source: Source{text151, "two sources"}},
-	{Kind: "suppressor", Letter: "R", Source: Source{text151, "two sources"}},
+	{Kind: "battery", Letter: "G", Source: Source{text152, "two sources"}},
+	{Kind: "further battery", Letter: "G", Source: Source{text152, "two sources"}},
+	{Kind: "generator", Letter: "G", Source: Source{text152, "two sources"}},
+	{Kind: "vehicle loads", Letter: "A", Source: Source{text152, "two sources"}},
+	{Kind: "tap", Letter: "X", Source: Source{text152, "two sources"}},
+	{Kind: "fuse", Letter: "F", Source: Source{text152, "two sources"}},
+	{Kind: "relay", Letter: "K", Source: Source{text152, "two sources"}},
+	{Kind: "block", Letter: "X", Source: Source{text152, "two sources"}},
+	{Kind: "switch", Letter: "S", Source: Source{text152, "two sources"}},
+	{Kind: "diode", Letter: "R", Source: Source{text152, "two sources"}},
+	{Kind: "charger", Letter: "T", Source: Source{text152, "two sources"}},
+	{Kind: "load", Letter: "E", Source: Source{text152, "two sources"}},
+	{Kind: "load/lamp", Letter: "E", Source: Source{text152, "two sources"}},
+	{Kind: "load/LED", Letter: "E", Source: Source{text152, "two sources"}},
+	{Kind: "load/heater", Letter: "E", Source: Source{text152, "two sources"}},
+	{Kind: "load/motor", Letter: "M", Source: Source{text152, "two sources"}},
+	{Kind: "load/pump", Letter: "M", Source: Source{text152, "two sources"}},
+	{Kind: "load/horn", Letter: "P", Source: Source{text152, "two sources"}},
+	{Kind: "load/socket", Letter: "X", Source: Source{text152, "two sources"}},
+	{Kind: "load/electronics", Letter: "A", Source: Source{text152, "two sources"}},
+	{Kind: "load/sensor", Letter: "B", Source: Source{text152, "two sources"}},
+	{Kind: "ground", Letter: "X", Source: Source{text152, "two sources"}},
+	{Kind: "splice", Letter: "X", Source: Source{text152, "two sources"}},
+	{Kind: "connector", Letter: "X", Source: Source{text152, "two sources"}},
+	{Kind: "wire", Letter: "W", Source: Source{text152, "two sources"}},
+	{Kind: "suppressor", Letter: "R", Source: Source{text152, "two sources"}},
 }, Insulations: []*Insulation{
-	{Name: "PVC", ResistivityKmPerW: 5.9, Emissivity: 0.9, ShortC: 160, Source: Source{text152, "one source"}},
-	{Name: "XLPE", ResistivityKmPerW: 3.5, Emissivity: 0.9, ShortC: 250, Source: Source{text153, "two sources"}},
-	{Name: "PE", ResistivityKmPerW: 3.5, Emissivity: 0.9, ShortC: 150, Source: Source{text154, "one source"}},
-	{Name: "EPR", ResistivityKmPerW: 3.5, Emissivity: 0.9, ShortC: 250, Source: Source{text153, "two sources"}},
-	{Name: "rubber", ResistivityKmPerW: 5, Emissivity: 0.9, ShortC: 220, Source: Source{text155, "one source"}},
-	{Name: "silicone", ResistivityKmPerW: 5, Emissivity: 0.9, ShortC: 350, Source: Source{text156, "from memory"}},
-	{Name: "TPE", ResistivityKmPerW: 5, Emissivity: 0.9, Source: Source{text157, "from memory"}},
-	{Name: "PP", ResistivityKmPerW: 5, Emissivity: 0.9, Source: Source{text157, "from memory"}},
-	{Name: "PTFE", ResistivityKmPerW: 4, Emissivity: 0.9, Source: Source{text157, "from memory"}},
-	{Name: "ETFE", ResistivityKmPerW: 4.2, Emissivity: 0.9, Source: Source{text157, "from memory"}},
-	{Name: "FEP", ResistivityKmPerW: 5, Emissivity: 0.9, Source: Source{text157, "from memory"}},
-	{Name: "PVDF", ResistivityKmPerW: 5.6, Emissivity: 0.9, Source: Source{text157, "from memory"}},
-	{Name: "polyamide", ResistivityKmPerW: 4, Emissivity: 0.9, Source: Source{text157, "from memory"}},
+	{Name: "PVC", ResistivityKmPerW: 5.9, Emissivity: 0.9, ShortC: 160, Source: Source{text153, "one source"}},
+	{Name: "XLPE", ResistivityKmPerW: 3.5, Emissivity: 0.9, ShortC: 250, Source: Source{text154, "two sources"}},
+	{Name: "PE", ResistivityKmPerW: 3.5, Emissivity: 0.9, ShortC: 150, Source: Source{text155, "one source"}},
+	{Name: "EPR", ResistivityKmPerW: 3.5, Emissivity: 0.9, ShortC: 250, Source: Source{text154, "two sources"}},
+	{Name: "rubber", ResistivityKmPerW: 5, Emissivity: 0.9, ShortC: 220, Source: Source{text156, "one source"}},
+	{Name: "silicone", ResistivityKmPerW: 5, Emissivity: 0.9, ShortC: 350, Source: Source{text157, "from memory"}},
+	{Name: "TPE", ResistivityKmPerW: 5, Emissivity: 0.9, Source: Source{text158, "from memory"}},
+	{Name: "PP", ResistivityKmPerW: 5, Emissivity: 0.9, Source: Source{text158, "from memory"}},
+	{Name: "PTFE", ResistivityKmPerW: 4, Emissivity: 0.9, Source: Source{text158, "from memory"}},
+	{Name: "ETFE", ResistivityKmPerW: 4.2, Emissivity: 0.9, Source: Source{text158, "from memory"}},
+	{Name: "FEP", ResistivityKmPerW: 5, Emissivity: 0.9, Source: Source{text158, "from memory"}},
+	{Name: "PVDF", ResistivityKmPerW: 5.6, Emissivity: 0.9, Source: Source{text158, "from memory"}},
+	{Name: "polyamide", ResistivityKmPerW: 4, Emissivity: 0.9, Source: Source{text158, "from memory"}},
 }, Interrupting: []*Interrupting{
-	{CrankingA: 650, MainA: 1500, BranchA: 750, Source: Source{text158, "one source"}},
-	{CrankingA: 1100, MainA: 3000, BranchA: 1500, Source: Source{text158, "one source"}},
-	{CrankingA: 2200, MainA: 5000, BranchA: 2500, Source: Source{text158, "one source"}},
+	{CrankingA: 650, MainA: 1500, BranchA: 750, Source: Source{text159, "one source"}},
+	{CrankingA: 1100, MainA: 3000, BranchA: 1500, Source: Source{text159, "one source"}},
+	{CrankingA: 2200, MainA: 5000, BranchA: 2500, Source: Source{text159, "one source"}},
 }, CurrentTables: []*CurrentTable{
-	{Name: "ISO 10133", Aliases: []string{"ISO 10133 Table A.1", "ISO 13297", "ISO 13297:2020"}, Kind: "class", AmbientC: 30, Columns: []float64{60, 70, 85, 105, 125, 200}, Rows: []CurrentRow{{Label: "0.75 mm²", AreaMm2: 0.75, Amps: []float64{6, 10, 12, 16, 20, 25}}, {Label: "1 mm²", AreaMm2: 1, Amps: []float64{8, 14, 18, 20, 25, 35}}, {Label: "1.5 mm²", AreaMm2: 1.5, Amps: []float64{12, 18, 21, 25, 30, 40}}, {Label: "2.5 mm²", AreaMm2: 2.5, Amps: []float64{17, 25, 30, 35, 40, 45}}, {Label: "4 mm²", AreaMm2: 4, Amps: []float64{22, 35, 40, 45, 50, 55}}, {Label: "6 mm²", AreaMm2: 6, Amps: []float64{29, 45, 50, 60, 70, 75}}, {Label: "10 mm²", AreaMm2: 10, Amps: []float64{40, 65, 70, 90, 100, 120}}, {Label: "16 mm²", AreaMm2: 16, Amps: []float64{54, 90, 100, 130, 150, 170}}, {Label: "25 mm²", AreaMm2: 25, Amps: []float64{71, 120, 140, 170, 185, 200}}, {Label: "35 mm²", AreaMm2: 35, Amps: []float64{87, 160, 185, 210, 225, 240}}, {Label: "50 mm²", AreaMm2: 50, Amps: []float64{105, 210, 230, 270, 300, 325}}, {Label: "70 mm²", AreaMm2: 70, Amps: []float64{135, 265, 285, 330, 360, 375}}, {Label: "95 mm²", AreaMm2: 95, Amps: []float64{165, 310, 330, 390, 410, 430}}, {Label: "120 mm²", AreaMm2: 120, Amps: []float64{190, 360, 400, 450, 480, 520}}, {Label: "150 mm²", AreaMm2: 150, Amps: []float64{220, 380, 430, 475, 520, 560}}}, HotC: 60, HotShares: []float64{0, 0.75, 0.82, 0.86, 0.89, 1}, HotSource: Source{text159, "from memory"}, Bundle: []BundleShare{{From: 1, Shares: []float64{1}}, {From: 4, Shares: []float64{0.7}}, {From: 7, Shares: []float64{0.6}}, {From: 25, Shares: []float64{0.5}}}, BundleSource: Source{text159, "from memory"}, AltitudeSource: Source{text159, "from memory"}, Source: Source{text159, "from memory"}},
-	{Name: "33 CFR 183.425", Aliases: []string{"33 CFR 183.425 Table 5", "ABYC E-11"}, Kind: "class", AmbientC: 30, Columns: []float64{60, 75, 80, 90, 105, 125, 200}, Rows: []CurrentRow{{Label: "18 AWG", AreaMm2: 0.823, Amps: []float64{10, 10, 15, 20, 20, 25, 25}}, {Label: "16 AWG", AreaMm2: 1.3087, Amps: []float64{15, 15, 20, 25, 25, 30, 35}}, {Label: "14 AWG", AreaMm2: 2.0809, Amps: []float64{20, 20, 25, 30, 35, 40, 45}}, {Label: "12 AWG", AreaMm2: 3.3088, Amps: []float64{25, 25, 35, 40, 45, 50, 55}}, {Label: "10 AWG", AreaMm2: 5.2612, Amps: []float64{40, 40, 50, 55, 60, 70, 70}}, {Label: "8 AWG", AreaMm2: 8.3656, Amps: []float64{55, 65, 70, 70, 80, 90, 100}}, {Label: "6 AWG", AreaMm2: 13.3018, Amps: []float64{80, 95, 100, 100, 120, 125, 135}}, {Label: "4 AWG", AreaMm2: 21.1506, Amps: []float64{105, 125, 130, 135, 160, 170, 180}}, {Label: "3 AWG", AreaMm2: 26.6705, Amps: []float64{120, 145, 150, 155, 180, 195, 210}}, {Label: "2 AWG", AreaMm2: 33.6308, Amps: []float64{140, 170, 175, 180, 210, 225, 240}}, {Label: "1 AWG", AreaMm2: 42.4077, Amps: []float64{165, 195, 210, 210, 245, 265, 280}}, {Label: "1/0 AWG", AreaMm2: 53.4751, Amps: []float64{195, 230, 245, 245, 285, 305, 325}}, {Label: "2/0 AWG", AreaMm2: 67.4309, Amps: []float64{225, 265, 285, 285, 330, 355, 370}}, {Label: "3/0 AWG", AreaMm2: 85.0288, Amps: []float64{260, 310, 330, 330, 385, 410, 430}}, {Label: "4/0 AWG", AreaMm2: 107.2193, Amps: []float64{300, 360, 385, 385, 445, 475, 510}}}, HotC: 50, HotShares: []float64{0.58, 0.75, 0.78, 0.82, 0.85, 0.89, 1}, HotSource: Source{text160, "from memory"}, Bundle: []BundleShare{{From: 1, Shares: []float64{1}}, {From: 3, Shares: []float64{0.7}}, {From: 4, Shares: []float64{0.6}}, {From: 7, Shares: []float64{0.5}}, {From: 25, Shares: []float64{0.4}}}, BundleSource: Source{text161, "two sources"}, AltitudeSource: Source{text162, "two sources"}, Source: Source{text162, "two sources"}},
-	{Name: "AC 43.13-1B", Aliases: []string{"AC 43.13-1B free air"}, Kind: "rise", Columns: []float64{35, 80, 130}, Rows: []CurrentRow{{Label: "24 AWG", AreaMm2: 0.2407, Amps: []float64{5.97, 9.55, 11.94}}, {Label: "22 AWG", AreaMm2: 0.3826, Amps: []float64{7.17, 11.94, 14.33}}, {Label: "20 AWG", AreaMm2: 0.6162, Amps: []float64{9.55, 16.72, 21.5}}, {Label: "18 AWG", AreaMm2: 0.9627, Amps: []float64{14.33, 21.5, 28.66}}, {Label: "16 AWG", AreaMm2: 1.2293, Amps: []float64{16.72, 26.27, 33.44}}, {Label: "14 AWG", AreaMm2: 1.9412, Amps: []float64{23.88, 33.44, 42.99}}, {Label: "12 AWG", AreaMm2: 2.9764, Amps: []float64{31.05, 45.38, 59.71}}, {Label: "10 AWG", AreaMm2: 4.7397, Amps: []float64{40.6, 62.1, 76.43}}, {Label: "8 AWG", AreaMm2: 8.6054, Amps: []float64{62.07, 93.1, 115.97}}, {Label: "6 AWG", AreaMm2: 13.5889, Amps: []float64{81.67, 124.13, 158.43}}, {Label: "4 AWG", AreaMm2: 21.5933, Amps: []float64{111.07, 168.23, 217.23}}, {Label: "2 AWG", AreaMm2: 33.696, Amps: []float64{155.17, 230.3, 292.36}}, {Label: "1 AWG", AreaMm2: 41.398, Amps: []float64{184.57, 271.13, 343}}, {Label: "1/0 AWG", AreaMm2: 52.9509, Amps: []float64{209.06, 313.6, 396.9}}, {Label: "2/0 AWG", AreaMm2: 67.3921, Amps: []float64{240.1, 362.6, 465.5}}, {Label: "3/0 AWG", AreaMm2: 84.3668, Amps: []float64{280.93, 427.93, 547.16}}, {Label: "4/0 AWG", AreaMm2: 106.8646, Amps: []float64{333.2, 506.33, 645.16}}}, HotSource: Source{text163, "computed"}, Bundle: []BundleShare{{From: 1, Shares: []float64{1, 1, 1, 1, 1}}, {From: 2, Shares: []float64{0.9675, 0.92, 0.91, 0.87, 0.825}}, {From: 3, Shares: []float64{0.935, 0.855, 0.815, 0.77, 0.725}}, {From: 4, Shares: []float64{0.9075, 0.805, 0.75, 0.705, 0.66}}, {From: 5, Shares: []float64{0.875, 0.76, 0.695, 0.65, 0.61}}, {From: 6, Shares: []float64{0.85, 0.725, 0.655, 0.605, 0.5725}}, {From: 7, Shares: []float64{0.82, 0.695, 0.625, 0.57, 0.54}}, {From: 8, Shares: []float64{0.795, 0.6675, 0.595, 0.5425, 0.5125}}, {From: 9, Shares: []float64{0.775, 0.645, 0.575, 0.52, 0.485}}, {From: 10, Shares: []float64{0.755, 0.6225, 0.55, 0.5, 0.465}}, {From: 11, Shares: []float64{0.735, 0.6, 0.53, 0.48, 0.445}}, {From: 12, Shares: []float64{0.715, 0.585, 0.515, 0.465, 0.43}}, {From: 13, Shares: []float64{0.6975, 0.5675, 0.495, 0.4475, 0.415}}, {From: 14, Shares: []float64{0.685, 0.5525, 0.48, 0.435, 0.3975}}, {From: 15, Shares: []float64{0.67, 0.54, 0.465, 0.42, 0.385}}, {From: 16, Shares: []float64{0.6575, 0.5275, 0.455, 0.41, 0.37}}, {From: 17, Shares: []float64{0.645, 0.515, 0.4425, 0.3975, 0.36}}, {From: 18, Shares: []float64{0.635, 0.505, 0.4325, 0.3875, 0.35}}, {From: 19, Shares: []float64{0.625, 0.495, 0.4225, 0.38, 0.3425}}}, Loadings: []float64{0.2, 0.4, 0.6, 0.8, 1}, BundleSource: Source{text164, "one source"}, Altitude: []AltitudeShare{{Share: 1}, {AltitudeM: 6096, Share: 0.91}, {AltitudeM: 18288, Share: 0.79}}, AltitudeSource: Source{text165, "from memory"}, Source: Source{text163, "computed"}},
+	{Name: "ISO 10133", Aliases: []string{"ISO 10133 Table A.1", "ISO 13297", "ISO 13297:2020"}, Kind: "class", AmbientC: 30, Columns: []float64{60, 70, 85, 105, 125, 200}, Rows: []CurrentRow{{Label: "0.75 mm²", AreaMm2: 0.75, Amps: []float64{6, 10, 12, 16, 20, 25}}, {Label: "1 mm²", AreaMm2: 1, Amps: []float64{8, 14, 18, 20, 25, 35}}, {Label: "1.5 mm²", AreaMm2: 1.5, Amps: []float64{12, 18, 21, 25, 30, 40}}, {Label: "2.5 mm²", AreaMm2: 2.5, Amps: []float64{17, 25, 30, 35, 40, 45}}, {Label: "4 mm²", AreaMm2: 4, Amps: []float64{22, 35, 40, 45, 50, 55}}, {Label: "6 mm²", AreaMm2: 6, Amps: []float64{29, 45, 50, 60, 70, 75}}, {Label: "10 mm²", AreaMm2: 10, Amps: []float64{40, 65, 70, 90, 100, 120}}, {Label: "16 mm²", AreaMm2: 16, Amps: []float64{54, 90, 100, 130, 150, 170}}, {Label: "25 mm²", AreaMm2: 25, Amps: []float64{71, 120, 140, 170, 185, 200}}, {Label: "35 mm²", AreaMm2: 35, Amps: []float64{87, 160, 185, 210, 225, 240}}, {Label: "50 mm²", AreaMm2: 50, Amps: []float64{105, 210, 230, 270, 300, 325}}, {Label: "70 mm²", AreaMm2: 70, Amps: []float64{135, 265, 285, 330, 360, 375}}, {Label: "95 mm²", AreaMm2: 95, Amps: []float64{165, 310, 330, 390, 410, 430}}, {Label: "120 mm²", AreaMm2: 120, Amps: []float64{190, 360, 400, 450, 480, 520}}, {Label: "150 mm²", AreaMm2: 150, Amps: []float64{220, 380, 430, 475, 520, 560}}}, HotC: 60, HotShares: []float64{0, 0.75, 0.82, 0.86, 0.89, 1}, HotSource: Source{text160, "from memory"}, Bundle: []BundleShare{{From: 1, Shares: []float64{1}}, {From: 4, Shares: []float64{0.7}}, {From: 7, Shares: []float64{0.6}}, {From: 25, Shares: []float64{0.5}}}, BundleSource: Source{text160, "from memory"}, AltitudeSource: Source{text160, "from memory"}, Source: Source{text160, "from memory"}},
+	{Name: "33 CFR 183.425", Aliases: []string{"33 CFR 183.425 Table 5", "ABYC E-11"}, Kind: "class", AmbientC: 30, Columns: []float64{60, 75, 80, 90, 105, 125, 200}, Rows: []CurrentRow{{Label: "18 AWG", AreaMm2: 0.823, Amps: []float64{10, 10, 15, 20, 20, 25, 25}}, {Label: "16 AWG", AreaMm2: 1.3087, Amps: []float64{15, 15, 20, 25, 25, 30, 35}}, {Label: "14 AWG", AreaMm2: 2.0809, Amps: []float64{20, 20, 25, 30, 35, 40, 45}}, {Label: "12 AWG", AreaMm2: 3.3088, Amps: []float64{25, 25, 35, 40, 45, 50, 55}}, {Label: "10 AWG", AreaMm2: 5.2612, Amps: []float64{40, 40, 50, 55, 60, 70, 70}}, {Label: "8 AWG", AreaMm2: 8.3656, Amps: []float64{55, 65, 70, 70, 80, 90, 100}}, {Label: "6 AWG", AreaMm2: 13.3018, Amps: []float64{80, 95, 100, 100, 120, 125, 135}}, {Label: "4 AWG", AreaMm2: 21.1506, Amps: []float64{105, 125, 130, 135, 160, 170, 180}}, {Label: "3 AWG", AreaMm2: 26.6705, Amps: []float64{120, 145, 150, 155, 180, 195, 210}}, {Label: "2 AWG", AreaMm2: 33.6308, Amps: []float64{140, 170, 175, 180, 210, 225, 240}}, {Label: "1 AWG", AreaMm2: 42.4077, Amps: []float64{165, 195, 210, 210, 245, 265, 280}}, {Label: "1/0 AWG", AreaMm2: 53.4751, Amps: []float64{195, 230, 245, 245, 285, 305, 325}}, {Label: "2/0 AWG", AreaMm2: 67.4309, Amps: []float64{225, 265, 285, 285, 330, 355, 370}}, {Label: "3/0 AWG", AreaMm2: 85.0288, Amps: []float64{260, 310, 330, 330, 385, 410, 430}}, {Label: "4/0 AWG", AreaMm2: 107.2193, Amps: []float64{300, 360, 385, 385, 445, 475, 510}}}, HotC: 50, HotShares: []float64{0.58, 0.75, 0.78, 0.82, 0.85, 0.89, 1}, HotSource: Source{text161, "from memory"}, Bundle: []BundleShare{{From: 1, Shares: []float64{1}}, {From: 3, Shares: []float64{0.7}}, {From: 4, Shares: []float64{0.6}}, {From: 7, Shares: []float64{0.5}}, {From: 25, Shares: []float64{0.4}}}, BundleSource: Source{text162, "two sources"}, AltitudeSource: Source{text163, "two sources"}, Source: Source{text163, "two sources"}},
+	{Name: "AC 43.13-1B", Aliases: []string{"AC 43.13-1B free air"}, Kind: "rise", Columns: []float64{35, 80, 130}, Rows: []CurrentRow{{Label: "24 AWG", AreaMm2: 0.2407, Amps: []float64{5.97, 9.55, 11.94}}, {Label: "22 AWG", AreaMm2: 0.3826, Amps: []float64{7.17, 11.94, 14.33}}, {Label: "20 AWG", AreaMm2: 0.6162, Amps: []float64{9.55, 16.72, 21.5}}, {Label: "18 AWG", AreaMm2: 0.9627, Amps: []float64{14.33, 21.5, 28.66}}, {Label: "16 AWG", AreaMm2: 1.2293, Amps: []float64{16.72, 26.27, 33.44}}, {Label: "14 AWG", AreaMm2: 1.9412, Amps: []float64{23.88, 33.44, 42.99}}, {Label: "12 AWG", AreaMm2: 2.9764, Amps: []float64{31.05, 45.38, 59.71}}, {Label: "10 AWG", AreaMm2: 4.7397, Amps: []float64{40.6, 62.1, 76.43}}, {Label: "8 AWG", AreaMm2: 8.6054, Amps: []float64{62.07, 93.1, 115.97}}, {Label: "6 AWG", AreaMm2: 13.5889, Amps: []float64{81.67, 124.13, 158.43}}, {Label: "4 AWG", AreaMm2: 21.5933, Amps: []float64{111.07, 168.23, 217.23}}, {Label: "2 AWG", AreaMm2: 33.696, Amps: []float64{155.17, 230.3, 292.36}}, {Label: "1 AWG", AreaMm2: 41.398, Amps: []float64{184.57, 271.13, 343}}, {Label: "1/0 AWG", AreaMm2: 52.9509, Amps: []float64{209.06, 313.6, 396.9}}, {Label: "2/0 AWG", AreaMm2: 67.3921, Amps: []float64{240.1, 362.6, 465.5}}, {Label: "3/0 AWG", AreaMm2: 84.3668, Amps: []float64{280.93, 427.93, 547.16}}, {Label: "4/0 AWG", AreaMm2: 106.8646, Amps: []float64{333.2, 506.33, 645.16}}}, HotSource: Source{text164, "computed"}, Bundle: []BundleShare{{From: 1, Shares: []float64{1, 1, 1, 1, 1}}, {From: 2, Shares: []float64{0.9675, 0.92, 0.91, 0.87, 0.825}}, {From: 3, Shares: []float64{0.935, 0.855, 0.815, 0.77, 0.725}}, {From: 4, Shares: []float64{0.9075, 0.805, 0.75, 0.705, 0.66}}, {From: 5, Shares: []float64{0.875, 0.76, 0.695, 0.65, 0.61}}, {From: 6, Shares: []float64{0.85, 0.725, 0.655, 0.605, 0.5725}}, {From: 7, Shares: []float64{0.82, 0.695, 0.625, 0.57, 0.54}}, {From: 8, Shares: []float64{0.795, 0.6675, 0.595, 0.5425, 0.5125}}, {From: 9, Shares: []float64{0.775, 0.645, 0.575, 0.52, 0.485}}, {From: 10, Shares: []float64{0.755, 0.6225, 0.55, 0.5, 0.465}}, {From: 11, Shares: []float64{0.735, 0.6, 0.53, 0.48, 0.445}}, {From: 12, Shares: []float64{0.715, 0.585, 0.515, 0.465, 0.43}}, {From: 13, Shares: []float64{0.6975, 0.5675, 0.495, 0.4475, 0.415}}, {From: 14, Shares: []float64{0.685, 0.5525, 0.48, 0.435, 0.3975}}, {From: 15, Shares: []float64{0.67, 0.54, 0.465, 0.42, 0.385}}, {From: 16, Shares: []float64{0.6575, 0.5275, 0.455, 0.41, 0.37}}, {From: 17, Shares: []float64{0.645, 0.515, 0.4425, 0.3975, 0.36}}, {From: 18, Shares: []float64{0.635, 0.505, 0.4325, 0.3875, 0.35}}, {From: 19, Shares: []float64{0.625, 0.495, 0.4225, 0.38, 0.3425}}}, Loadings: []float64{0.2, 0.4, 0.6, 0.8, 1}, BundleSource: Source{text165, "one source"}, Altitude: []AltitudeShare{{Share: 1}, {AltitudeM: 6096, Share: 0.91}, {AltitudeM: 18288, Share: 0.79}}, AltitudeSource: Source{text166, "from memory"}, Source: Source{text164, "computed"}},
 }, ShopSizes: []*ShopSizes{
 	{Name: "metric", Sizes: []string{"0.5 mm²", "0.75 mm²", "1 mm²", "1.5 mm²", "2.5 mm²", "4 mm²", "6 mm²", "10 mm²", "16 mm²", "25 mm²", "35 mm²", "50 mm²", "70 mm²", "95 mm²"}, Source: Source{text70, "common practice, no source"}},
 	{Name: "gauge", Sizes: []string{"20 AWG", "18 AWG", "16 AWG", "14 AWG", "12 AWG", "10 AWG", "8 AWG", "6 AWG", "4 AWG", "2 AWG", "1 AWG", "1/0 AWG", "2/0 AWG", "3/0 AWG", "4/0 AWG"}, Source: Source{text70, "common practice, no source"}},
 }, ColourCodes: []*ColourCode{
-	{Name: "boats", Afloat: true, Returns: "BK", Tracers: []string{"RD", "WH", "BK", "YE", "GN", "BU", "OG", "PK", "VT", "GY", "BN"}, Reserved: []string{"GNYE", "YEGN", "YERD", "BNYE", "YEBN"}, Circuits: []CircuitColour{{Serves: "source", Colour: "RD", Source: Source{text166, "two sources"}}, {Serves: "several", Colour: "RD", Source: Source{text166, "two sources"}}, {Serves: "control", Colour: "VT", Source: Source{text166, "two sources"}}, {Serves: "navigation lamp", Colour: "GY", Source: Source{text166, "two sources"}}, {Serves: "lamp", Colour: "BU", Source: Source{text166, "two sources"}}, {Serves: "pump", Colour: "BN", Source: Source{text166, "two sources"}}, {Serves: "electronics", Colour: "VT", Source: Source{text167, "common practice, no source"}}, {Serves: "sensor", Colour: "VT", Source: Source{text167, "common practice, no source"}}, {Serves: "heater", Colour: "OG", Source: Source{text168, "common practice, no source"}}, {Serves: "motor", Colour: "OG", Source: Source{text168, "common practice, no source"}}, {Serves: "horn", Colour: "OG", Source: Source{text168, "common practice, no source"}}, {Serves: "socket", Colour: "OG", Source: Source{text168, "common practice, no source"}}, {Serves: "other", Colour: "OG", Source: Source{text168, "common practice, no source"}}}, Source: Source{text166, "two sources"}},
+	{Name: "boats", Afloat: true, Returns: "BK", Tracers: []string{"RD", "WH", "BK", "YE", "GN", "BU", "OG", "PK", "VT", "GY", "BN"}, Reserved: []string{"GNYE", "YEGN", "YERD", "BNYE", "YEBN"}, Circuits: []CircuitColour{{Serves: "source", Colour: "RD", Source: Source{text167, "two sources"}}, {Serves: "several", Colour: "RD", Source: Source{text167, "two sources"}}, {Serves: "control", Colour: "VT", Source: Source{text167, "two sources"}}, {Serves: "navigation lamp", Colour: "GY", Source: Source{text167, "two sources"}}, {Serves: "lamp", Colour: "BU", Source: Source{text167, "two sources"}}, {Serves: "pump", Colour: "BN", Source: Source{text167, "two sources"}}, {Serves: "electronics", Colour: "VT", Source: Source{text168, "common practice, no source"}}, {Serves: "sensor", Colour: "VT", Source: Source{text168, "common practice, no source"}}, {Serves: "heater", Colour: "OG", Source: Source{text169, "common practice, no source"}}, {Serves: "motor", Colour: "OG", Source: Source{text169, "common practice, no source"}}, {Serves: "horn", Colour: "OG", Source: Source{text169, "common practice, no source"}}, {Serves: "socket", Colour: "OG", Source: Source{text169, "common practice, no source"}}, {Serves: "other", Colour: "OG", Source: Source{text169, "common practice, no source"}}}, Source: Source{text167, "two sources"}},
 	{Name: "land", Returns: "BK", Tracers: []string{"RD", "WH", "BK", "YE", "GN", "BU", "OG", "PK", "VT", "GY", "BN"}, Reserved: []string{"GNYE", "YEGN"}, Circuits: []CircuitColour{{Serves: "source", Colour: "RD", Source: Source{text70, "common practice, no source"}}, {Serves: "several", Colour: "RD", Source: Source{text70, "common practice, no source"}}, {Serves: "control", Colour: "VT", Source: Source{text70, "common practice, no source"}}, {Serves: "navigation lamp", Colour: "GY", Source: Source{text70, "common practice, no source"}}, {Serves: "lamp", Colour: "YE", Source: Source{text70, "common practice, no source"}}, {Serves: "pump", Colour: "BN", Source: Source{text70, "common practice, no source"}}, {Serves: "electronics", Colour: "BU", Source: Source{text70, "common practice, no source"}}, {Serves: "sensor", Colour: "PK", Source: Source{text70, "common practice, no source"}}, {Serves: "heater", Colour: "OG", Source: Source{text70, "common practice, no source"}}, {Serves: "motor", Colour: "WH", Source: Source{text70, "common practice, no source"}}, {Serves: "horn", Colour: "BN", Source: Source{text70, "common practice, no source"}}, {Serves: "socket", Colour: "GN", Source: Source{text70, "common practice, no source"}}, {Serves: "other", Colour: "WH", Source: Source{text70, "common practice, no source"}}}, Source: Source{text70, "common practice, no source"}},
 }, ContactDrops: []*ContactDrop{
-	{Kind: "switch", DropV: 0.1, Source: Source{text169, "one source"}},
-	{Kind: "fuse", DropV: 0.1, Source: Source{text170, "one source"}},
-	{Kind: "block way", DropV: 0.06, Source: Source{text171, "common practice, no source"}},
+	{Kind: "switch", DropV: 0.1, Source: Source{text170, "one source"}},
+	{Kind: "fuse", DropV: 0.1, Source: Source{text171, "one source"}},
+	{Kind: "block way", DropV: 0.06, Source: Source{text172, "common practice, no source"}},
 }, Tolerances: []*Tolerance{
-	{Name: "lowest supply", Unit: "V", Value: 10.5, Source: Source{text172, "two sources"}},
-	{Name: "highest supply", Unit: "V", Value: 16, Source: Source{text172, "two sources"}},
-	{Name: "regulated voltage", Unit: "V", Value: 0.5, Source: Source{text173, "one source"}},
-	{Name: "power of resistor", Unit: "share", Value: 0.1, Source: Source{text174, "from memory"}},
-	{Name: "power of filament lamp", Unit: "share", Value: 0.1, Source: Source{text175, "from memory"}},
+	{Name: "lowest supply", Unit: "V", Value: 10.5, Source: Source{text173, "two sources"}},
+	{Name: "highest supply", Unit: "V", Value: 16, Source: Source{text173, "two sources"}},
+	{Name: "regulated voltage", Unit: "V", Value: 0.5, Source: Source{text174, "one source"}},
+	{Name: "power of resistor", Unit: "share", Value: 0.1, Source: Source{text175, "from memory"}},
+	{Name: "power of filament lamp", Unit: "share", Value: 0.1, Source: Source{text176, "from memory"}},
 	{Name: "power of constant power", Unit: "share", Value: 0.1, Source: Source{text70, "common practice, no source"}},
-	{Name: "power of motor", Unit: "share", Value: 0.2, Source: Source{text174, "from memory"}},
+	{Name: "power of motor", Unit: "share", Value: 0.2, Source: Source{text175, "from memory"}},
 	{Name: "ambient", Unit: "K", Value: 10, Source: Source{text70, "common practice, no source"}},
-	{Name: "aged relay contact", Unit: "times", Value: 2, Source: Source{text176, "one source"}},
+	{Name: "aged relay contact", Unit: "times", Value: 2, Source: Source{text177, "one source"}},
 	{Name: "aged switch contact", Unit: "times", Value: 2, Source: Source{text70, "common practice, no source"}},
-	{Name: "hot fuse", Unit: "times", Value: 1.7, Source: Source{text177, "computed"}},
-	{Name: "stalled motor", Unit: "times", Value: 5, Source: Source{text178, "one source"}},
+	{Name: "hot fuse", Unit: "times", Value: 1.7, Source: Source{text178, "computed"}},
+	{Name: "stalled motor", Unit: "times", Value: 5, Source: Source{text179, "one source"}},
 }, Verdicts: []*Verdict{
-	{Limit: "voltage drop", Figure: "nominal", Why: "the share of the system voltage is defined for the conductors at nominal values", Source: Source{text179, "two sources"}},
-	{Limit: "load share of fuse", Figure: "nominal", Why: "the share is the margin for tolerances and age", Source: Source{text180, "from memory"}},
+	{Limit: "voltage drop", Figure: "nominal", Why: "the share of the system voltage is defined for the conductors at nominal values", Source: Source{text180, "two sources"}},
+	{Limit: "load share of fuse", Figure: "nominal", Why: "the share is the margin for tolerances and age", Source: Source{text181, "from memory"}},
 	{Limit: "allowed current", Figure: "nominal", Why: "the margin to the class is the margin for tolerances", Source: Source{text70, "common practice, no source"}},
 	{Limit: "class temperature", Figure: "likely", Why: "nothing is left above it, but tolerances are never all at their limits for good", Source: Source{text70, "common practice, no source"}},
 	{Limit: "contact rating", Figure: "likely", Why: "a rating with no margin in it, carried for life", Source: Source{text70, "common practice, no source"}},
@@ -1351,58 +1352,59 @@ const (
 	text124 = "starter currents of quads of 400 to 800 cc: 80 to 160 A at 20 °C; first peak as of motorcycles"
 	text125 = "car service manual, petrol engine of 1.9 l: 80 to 130 A from 27 °C to 5 °C, 230 to 280 A at -20 °C; first peak from memory"
 	text126 = "starter currents of outboards of 40 to 115 hp: 100 to 200 A"
-	text127 = "starter currents of diesels of 5 to 9 l at 24 V: 200 to 400 A warm, twice as much in frost"
-	text128 = "four plugs of 10 A hot; cold 2 to 3 times that for some seconds"
-	text129 = "IEC 60757 code table as printed in a national standard page and on a colour-code information page"
-	text130 = "FAA AC 43.13-1B: free-air currents with bundle reduction by wires and loading"
-	text131 = "ABYC E-11 limits of 3 % and 10 %, applied to vehicles"
-	text132 = "33 CFR 183.455(b), 7 in bare and 40 in sheathed, applied to vehicles"
-	text133 = "1.6 to 1, the rule for gG fuse-links of one family (IEC 60269), in a fuse application guide; blade fuses have no published ratio"
-	text134 = "rating not above the ampacity: this tool's own choice, stricter than the rules for boats"
-	text135 = "0.8 of the rating for continuous load (fuse at least 1.25 times the load); origin NFPA 70 210.20(A)"
-	text136 = "150 % of the wire's current, as 33 CFR 183.455(c)(1) allows on boats, applied to vehicles"
-	text137 = "33 CFR 183.425 Table 5, the table that ABYC E-11 uses"
-	text138 = "ABYC E-11: 3 % for feeders, navigation lights, bilge blowers, electronics; ISO 10133:2012 clause 4 counts bilge pumps too"
-	text139 = "ABYC E-11: 10 % where drop is not critical; ISO 10133:2012 clause 4 (4.7 and 4.8) the same from memory"
-	text140 = "33 CFR 183.455(b)(1) and ABYC E-11: 7 in along the conductor"
-	text141 = "33 CFR 183.455(b)(2) and ABYC E-11: 40 in inside a sheath or enclosure all the way"
-	text142 = "rating not above the ampacity: stricter than 33 CFR 183.455(c)(1), up to 150 % below 50 V, and than 46 CFR 183.380(d) and ABYC E-11, the next standard rating up to 150 %: this tool's own choice"
-	text143 = "twice the 7 in of 33 CFR 183.455(b)(1)"
-	text144 = "ISO 10133:2012 clause 7.7: 1 mm² for single conductors over 200 mm, 0.75 mm² in a sheath; 33 CFR 183.425(e) asks for 16 AWG alone, (d) for 18 AWG in a sheath"
-	text145 = "ABYC E-11: 72 in from a battery post inside a sheath or enclosure all the way; 33 CFR 183.455, of boats with petrol engines, has no such distance"
-	text146 = "33 CFR 183.455(c)(1): rating not above 150 % of the table's current, boats below 50 V; ABYC E-11: the next rating up to 150 %"
-	text147 = "resting volts: charging notes table (100 to 25 % in two sources within 0.1 V); Peukert 1.25: two battery monitor manuals; charging 0.2 of capacity: AGM charge timing note; charge efficiency 0.85: lead-acid characteristics page; start reserve 0.6: car maker's bulletin (no start after 40 % used); resistance of 45-70 Ah car batteries 4-8 mΩ from memory"
-	text148 = "resting volts: powersports owner's manual and motorcycle battery care table; Peukert 1.11: two battery monitor manuals; 10 h rate: EN 50342-7; charging 0.4 of capacity: AGM charge timing note; charge efficiency 0.90: battery monitor guide; start reserve 0.6: car maker's bulletin; resistance of 14-20 Ah motorcycle batteries 6-12 mΩ from memory"
-	text149 = "resting volts and resistance from memory; Peukert 1.11: two battery monitor manuals; start reserve 0.6: car maker's bulletin"
-	text150 = "resting volts: LiFePO4 voltage reference table (state of charge from voltage is not reliable between 13.0 and 13.3 V); Peukert 1.05, resistance of 4-8 Ah starter batteries 5-15 mΩ, charging, efficiency and start reserve from memory"
-	text151 = "IEC 81346-2 class table as printed on a power-engineering page and in a discussion of designations"
-	text152 = "cable insulation properties note, 0.17 W/mK (IEC 60287-2-1 Table 1 says 5.0 to 6.0 K·m/W); short circuit IEC 60724 / IEC 61443"
-	text153 = "IEC 60287-2-1 Table 1, thermal resistivity of insulation; short circuit IEC 60724 / IEC 61443; emissivity from memory"
-	text154 = "IEC 60287-2-1 Table 1; short circuit IEC 61443 summary"
-	text155 = "IEC 60287-2-1 Table 1, butyl rubber; short circuit IEC 60364-5-54"
-	text156 = "cable-rating documentation, 5.0 K·m/W; short circuit IEC 60724"
-	text157 = "plastics handbook values; no short-circuit limit published"
-	text158 = "ABYC E-11, breaking capacity by cold-cranking current of the bank: Table V.A on a breaker seller's page; main devices also by an inverter manual's table (cold cranking amps / AIC)"
-	text159 = "ISO 10133:2012 Annex A (withdrawn in 2020; ISO 13297:2020 took its place, whether with the same table could not be read)"
-	text160 = "33 CFR 183.425 Table 5 note 1 (engine space, 50 °C)"
-	text161 = "ABYC E-11 Table VI as printed in marine catalogues; 33 CFR 183.435(b) asks for it from 50 V only"
-	text162 = "33 CFR 183.425 Table 5, all cells on two law portals"
-	text163 = "FAA AC 43.13-1B Table 11-9 divided by its own bundle and altitude factors (0.53 or 0.775, and 0.79)"
-	text164 = "MIL-W-5088L bundle derating figure, the same curves as in AC 43.13-1B; digitised"
-	text165 = "AC 43.13-1B altitude derating figure: 20 000 ft as read in example No. 2, 60 000 ft"
-	text166 = "ABYC E-11 Tables XIV and XV (a boatbuilder's teaching page and a colour page); ISO 10133 leaves the colours of positive conductors free, from memory"
-	text167 = "ABYC E-11: purple is ignition and instrument feed (two sources); that other electronics count as instruments: common practice, no source"
-	text168 = "ABYC E-11: orange is the accessory feed (two sources); that these loads count as accessories: common practice, no source"
-	text169 = "no standard limits it; 100 mV at 10 A is the looser of two makers' limits for new mini relay contacts, applied to switches of every rating"
-	text170 = "makers' data sheets, blade fuses 32 V: 80 to 170 mV at the rating"
-	text171 = "a way of a fuse block without its fuse, new: 60 mV at its limit, as the rows of block.yaml (2 mΩ at 30 A, 3 mΩ at 20 A)"
-	text172 = "ISO 16750-2:2010, 4.2.2, Table 1, code D: 10.5 V to 16 V"
-	text173 = "motorcycle charger manual: regulated voltage 14.0 V to 14.7 V ± 0.5 V"
-	text174 = "IEC 60335-1 clause 10, power input at rated voltage: +20 % of motor appliances, ±10 % of heating appliances from 25 W to 200 W; a household standard, applied here"
-	text175 = "UN R37, power at test voltage: R5W at most 5.5 W of 5 W; H17 at most 37 W of 35 W is confirmed by one source"
-	text176 = "maker's data sheets, mini relays: at most 50 mV and at most 100 mV over the contact at 10 A; the library takes the first"
-	text177 = "makers' data sheets, blade fuses 32 V: voltage drop at the rating over rating times cold resistance, 1.32 to 1.67 (rows of fuse.yaml)"
-	text178 = "article on DC motors' starting current and voltage drop: 3 times the running current for small, 4 for medium, 5 to 7 for large motors; a stalled motor keeps it"
-	text179 = "ABYC E-11: conductor size by the current of the load, the length and the volts lost at nominal voltage"
-	text180 = "0.8 of the rating for continuous load; origin NFPA 70 210.20(A)"
+	text127 = "starter currents of diesels of 1 to 3 l at 12 V: 150 to 350 A warm, twice as much in frost"
+	text128 = "starter currents of diesels of 5 to 9 l at 24 V: 200 to 400 A warm, twice as much in frost"
+	text129 = "four plugs of 10 A hot; cold 2 to 3 times that for some seconds"
+	text130 = "IEC 60757 code table as printed in a national standard page and on a colour-code information page"
+	text131 = "FAA AC 43.13-1B: free-air currents with bundle reduction by wires and loading"
+	text132 = "ABYC E-11 limits of 3 % and 10 %, applied to vehicles"
+	text133 = "33 CFR 183.455(b), 7 in bare and 40 in sheathed, applied to vehicles"
+	text134 = "1.6 to 1, the rule for gG fuse-links of one family (IEC 60269), in a fuse application guide; blade fuses have no published ratio"
+	text135 = "rating not above the ampacity: this tool's own choice, stricter than the rules for boats"
+	text136 = "0.8 of the rating for continuous load (fuse at least 1.25 times the load); origin NFPA 70 210.20(A)"
+	text137 = "150 % of the wire's current, as 33 CFR 183.455(c)(1) allows on boats, applied to vehicles"
+	text138 = "33 CFR 183.425 Table 5, the table that ABYC E-11 uses"
+	text139 = "ABYC E-11: 3 % for feeders, navigation lights, bilge blowers, electronics; ISO 10133:2012 clause 4 counts bilge pumps too"
+	text140 = "ABYC E-11: 10 % where drop is not critical; ISO 10133:2012 clause 4 (4.7 and 4.8) the same from memory"
+	text141 = "33 CFR 183.455(b)(1) and ABYC E-11: 7 in along the conductor"
+	text142 = "33 CFR 183.455(b)(2) and ABYC E-11: 40 in inside a sheath or enclosure all the way"
+	text143 = "rating not above the ampacity: stricter than 33 CFR 183.455(c)(1), up to 150 % below 50 V, and than 46 CFR 183.380(d) and ABYC E-11, the next standard rating up to 150 %: this tool's own choice"
+	text144 = "twice the 7 in of 33 CFR 183.455(b)(1)"
+	text145 = "ISO 10133:2012 clause 7.7: 1 mm² for single conductors over 200 mm, 0.75 mm² in a sheath; 33 CFR 183.425(e) asks for 16 AWG alone, (d) for 18 AWG in a sheath"
+	text146 = "ABYC E-11: 72 in from a battery post inside a sheath or enclosure all the way; 33 CFR 183.455, of boats with petrol engines, has no such distance"
+	text147 = "33 CFR 183.455(c)(1): rating not above 150 % of the table's current, boats below 50 V; ABYC E-11: the next rating up to 150 %"
+	text148 = "resting volts: charging notes table (100 to 25 % in two sources within 0.1 V); Peukert 1.25: two battery monitor manuals; charging 0.2 of capacity: AGM charge timing note; charge efficiency 0.85: lead-acid characteristics page; start reserve 0.6: car maker's bulletin (no start after 40 % used); resistance of 45-70 Ah car batteries 4-8 mΩ from memory"
+	text149 = "resting volts: powersports owner's manual and motorcycle battery care table; Peukert 1.11: two battery monitor manuals; 10 h rate: EN 50342-7; charging 0.4 of capacity: AGM charge timing note; charge efficiency 0.90: battery monitor guide; start reserve 0.6: car maker's bulletin; resistance of 14-20 Ah motorcycle batteries 6-12 mΩ from memory"
+	text150 = "resting volts and resistance from memory; Peukert 1.11: two battery monitor manuals; start reserve 0.6: car maker's bulletin"
+	text151 = "resting volts: LiFePO4 voltage reference table (state of charge from voltage is not reliable between 13.0 and 13.3 V); Peukert 1.05, resistance of 4-8 Ah starter batteries 5-15 mΩ, charging, efficiency and start reserve from memory"
+	text152 = "IEC 81346-2 class table as printed on a power-engineering page and in a discussion of designations"
+	text153 = "cable insulation properties note, 0.17 W/mK (IEC 60287-2-1 Table 1 says 5.0 to 6.0 K·m/W); short circuit IEC 60724 / IEC 61443"
+	text154 = "IEC 60287-2-1 Table 1, thermal resistivity of insulation; short circuit IEC 60724 / IEC 61443; emissivity from memory"
+	text155 = "IEC 60287-2-1 Table 1; short circuit IEC 61443 summary"
+	text156 = "IEC 60287-2-1 Table 1, butyl rubber; short circuit IEC 60364-5-54"
+	text157 = "cable-rating documentation, 5.0 K·m/W; short circuit IEC 60724"
+	text158 = "plastics handbook values; no short-circuit limit published"
+	text159 = "ABYC E-11, breaking capacity by cold-cranking current of the bank: Table V.A on a breaker seller's page; main devices also by an inverter manual's table (cold cranking amps / AIC)"
+	text160 = "ISO 10133:2012 Annex A (withdrawn in 2020; ISO 13297:2020 took its place, whether with the same table could not be read)"
+	text161 = "33 CFR 183.425 Table 5 note 1 (engine space, 50 °C)"
+	text162 = "ABYC E-11 Table VI as printed in marine catalogues; 33 CFR 183.435(b) asks for it from 50 V only"
+	text163 = "33 CFR 183.425 Table 5, all cells on two law portals"
+	text164 = "FAA AC 43.13-1B Table 11-9 divided by its own bundle and altitude factors (0.53 or 0.775, and 0.79)"
+	text165 = "MIL-W-5088L bundle derating figure, the same curves as in AC 43.13-1B; digitised"
+	text166 = "AC 43.13-1B altitude derating figure: 20 000 ft as read in example No. 2, 60 000 ft"
+	text167 = "ABYC E-11 Tables XIV and XV (a boatbuilder's teaching page and a colour page); ISO 10133 leaves the colours of positive conductors free, from memory"
+	text168 = "ABYC E-11: purple is ignition and instrument feed (two sources); that other electronics count as instruments: common practice, no source"
+	text169 = "ABYC E-11: orange is the accessory feed (two sources); that these loads count as accessories: common practice, no source"
+	text170 = "no standard limits it; 100 mV at 10 A is the looser of two makers' limits for new mini relay contacts, applied to switches of every rating"
+	text171 = "makers' data sheets, blade fuses 32 V: 80 to 170 mV at the rating"
+	text172 = "a way of a fuse block without its fuse, new: 60 mV at its limit, as the rows of block.yaml (2 mΩ at 30 A, 3 mΩ at 20 A)"
+	text173 = "ISO 16750-2:2010, 4.2.2, Table 1, code D: 10.5 V to 16 V"
+	text174 = "motorcycle charger manual: regulated voltage 14.0 V to 14.7 V ± 0.5 V"
+	text175 = "IEC 60335-1 clause 10, power input at rated voltage: +20 % of motor appliances, ±10 % of heating appliances from 25 W to 200 W; a household standard, applied here"
+	text176 = "UN R37, power at test voltage: R5W at most 5.5 W of 5 W; H17 at most 37 W of 35 W is confirmed by one source"
+	text177 = "maker's data sheets, mini relays: at most 50 mV and at most 100 mV over the contact at 10 A; the library takes the first"
+	text178 = "makers' data sheets, blade fuses 32 V: voltage drop at the rating over rating times cold resistance, 1.32 to 1.67 (rows of fuse.yaml)"
+	text179 = "article on DC motors' starting current and voltage drop: 3 times the running current for small, 4 for medium, 5 to 7 for large motors; a stalled motor keeps it"
+	text180 = "ABYC E-11: conductor size by the current of the load, the length and the volts lost at nominal voltage"
+	text181 = "0.8 of the rating for continuous load; origin NFPA 70 210.20(A)"
 )

@@ -24,7 +24,8 @@ type Charging struct {
 	Curve       string        // what runs between the points: "straight" or "smooth"; "" = straight
 	IdleRPM     Quantity
 	CruiseRPM   Quantity
-	HotDerating Quantity // share of output lost when hot, 0..1
+	HotDerating Quantity          // share of output lost when hot, 0..1
+	Starter     *library.LoadType // of the engine; nil = not said
 }
 
 // OutputPoint is what the charging system gives at an engine speed.
@@ -103,6 +104,9 @@ var chargingSection = section[Charging]{
 				"the worse case does the cold one count: fault currents, the high source of worst cases and of the " +
 				"bench test's bounds", Default: "that of its `kind`, else none", Example: "10 %"},
 			func(c *Charging) *Quantity { return &c.HotDerating }),
+		{Key: Key{Name: "starter", Kind: KindLibrary, Library: "loads", Default: "the library's that is usual for practice, voltage and battery", Example: "starter diesel 12 V",
+			Doc: "the engine's starter, as the library has it, of a design that does not wire it itself: what a start takes"},
+			read: (*reader).starter},
 	}, feedKeys(func(c *Charging) *[]Feed { return &c.FedBy })...), caseKeys()...)...),
 	finish: func(r *reader, c *Charging, f field) {
 		if f.has["fed by"] {
@@ -122,6 +126,22 @@ func caseKeys() []key[Charging] {
 	back[0].Default = "its case, over no resistance"
 	back[0].Doc = "where its negative side is joined to the rest by a cable: a ground or `battery negative`"
 	return back
+}
+
+// starter reads the library's row of a starter.
+func (r *reader) starter(c *Charging, f field) {
+	libraryKey(Key{Library: "loads"}, (*library.Library).Load, func(c *Charging) **library.LoadType { return &c.Starter }).read(r, c, f)
+	if c.Starter == nil || c.Starter.Starter {
+		return
+	}
+	var names []string
+	for _, l := range r.lib.Loads {
+		if l.Starter {
+			names = append(names, l.Name)
+		}
+	}
+	r.unknown(r.pos(f.node), fmt.Sprintf("%s: %s does not start an engine", f, quoted(c.Starter.Name)), c.Starter.Name, names)
+	c.Starter = nil
 }
 
 // The keys and values of an output curve.

@@ -13,6 +13,8 @@ import (
 	"fusewright/harness/proof/example"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/sizing"
+	"fusewright/harness/study/budget"
+	"fusewright/harness/study/together"
 	"fusewright/library"
 )
 
@@ -388,8 +390,9 @@ func TestByHandTogether(t *testing.T) {
 
 // TestByHandAbout: a situation goes on without a load only where another one has it on too.
 func TestByHandAbout(t *testing.T) {
-	x := testerOf(t, "")
+	x := testerOf(t, "\nloads:\n  grips: {power: 30 W, symbol: heater, own switch: yes, at: rear, fed by: lamp fuse, returns to: frame}\n")
 	lamp := x.Design.Loads[0]
+	x.hands = together.Weigh(x.Circuit, nil, &budget.Budget{})
 	day, night := &design.Situation{Name: "day"}, &design.Situation{Name: "night", On: []*design.Load{lamp}}
 	x.Design.Situations = []*design.Situation{day, night}
 	if l := x.without("night"); len(l) != 0 {

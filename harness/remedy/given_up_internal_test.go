@@ -1,27 +1,43 @@
 package remedy
 
 import (
+	"slices"
 	"testing"
 
-	"fusewright/harness/design"
+	"fusewright/harness/study/budget"
+	"fusewright/harness/study/together"
 )
 
-// What a night can do without: comfort first, never a lamp or what is meant to stay live.
+// What a night can do without: comfort first, of as much weight what takes most, never a lamp
+// or what is meant to stay live; and where the budget sheds something, that first.
 func TestWithoutComfortFirst(t *testing.T) {
-	x := testerOf(t, "")
-	load := func(name string, sign design.Sign, stays string) *design.Load {
-		l := &design.Load{Sign: sign}
-		l.Name, l.StaysLive.Value = name, stays
-		return l
+	const common = "at: rear, fed by: lamp fuse, returns to: frame, behaves: constant power, own switch: yes"
+	x := testerOf(t, `
+loads:
+  left lamp: {power: 20 W, symbol: LED, `+common+`}
+  radio: {power: 10 W, symbol: electronics, `+common+`}
+  map: {power: 20 W, symbol: electronics, `+common+`}
+  grips: {power: 30 W, symbol: heater, `+common+`}
+  night watch: {power: 1 W, symbol: electronics, stays live: theft, `+common+`}
+situations:
+  day: {engine: cruise, on: all}
+  night: {engine: cruise, on: all}
+`)
+	x.hands = together.Weigh(x.Circuit, nil, &budget.Budget{})
+	will := func() (list []string) {
+		for _, l := range x.without("night") {
+			list = append(list, l.Will)
+		}
+		return list
 	}
-	on := []*design.Load{load("tracker", design.SignElectronics, "theft"), load("left lamp", design.SignLED, ""),
-		load("radio", design.SignElectronics, ""), load("grips", design.SignHeater, "")}
-	x.Design.Situations = []*design.Situation{{Name: "day", On: on}, {Name: "night", On: on}}
-	var got []string
-	for _, l := range x.without("night") {
-		got = append(got, l.Will)
+	if want := []string{"without grips", "without grips and map", "without grips, map and radio"}; !slices.Equal(will()[:3], want) {
+		t.Errorf("%q", will())
 	}
-	if len(got) != 2 || got[0] != "without grips" || got[1] != "without grips and radio" {
-		t.Errorf("%q", got)
+	item := func(name string) *together.Item {
+		return x.hands.Items[slices.IndexFunc(x.hands.Items, func(i *together.Item) bool { return i.Name == name })]
+	}
+	x.hands.Choices = []*together.Choice{{Situation: x.Design.Situations[1], SwitchOff: []*together.Item{item("map")}}}
+	if want := []string{"without map", "without grips and map"}; !slices.Equal(will()[:2], want) {
+		t.Errorf("%q", will())
 	}
 }

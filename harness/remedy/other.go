@@ -248,22 +248,22 @@ func (t *tester) about(s *design.Situation, l *design.Load) bool {
 	return !slices.ContainsFunc(t.Design.Situations, func(o *design.Situation) bool { return o != s && slices.Contains(o.On, l) })
 }
 
-// without are a situation without the loads that may be given up and that it is not about:
-// those given up first, of as much weight those that take most, and more of them as a deficit asks.
+// without are a situation without what the budget sheds for it, then without more of what may
+// be shed, first thing first; what it is about stays.
 func (t *tester) without(name string) ladder {
 	for _, s := range t.Design.Situations {
 		if s.Name != name {
 			continue
 		}
-		loads := slices.DeleteFunc(slices.Clone(s.On), func(l *design.Load) bool { return !together.GivenUp(l) || t.about(s, l) })
-		slices.SortStableFunc(loads, func(a, b *design.Load) int {
-			rankA, _ := together.Rank(a)
-			rankB, _ := together.Rank(b)
-			return cmp.Or(cmp.Compare(rankB, rankA), cmp.Compare(t.drawA(b), t.drawA(a)))
-		})
+		if t.hands == nil {
+			t.hands = t.Hands()
+		}
 		var l ladder
-		for n := 1; n <= len(loads) && n <= mostOnWay; n++ {
-			off := loads[:n]
+		for _, off := range t.shedding(s) {
+			off = slices.DeleteFunc(off, func(l *design.Load) bool { return !slices.Contains(s.On, l) || t.about(s, l) })
+			if len(off) == 0 || len(l) > 0 && l[len(l)-1].Will == "without "+names(off) {
+				continue
+			}
 			on := slices.DeleteFunc(slices.Clone(s.On), func(l *design.Load) bool { return slices.Contains(off, l) })
 			l = append(l, &Trial{About: name, Will: "without " + names(off), Decides: true,
 				put: func() func() { return keep(&s.On, on) }})
@@ -273,18 +273,34 @@ func (t *tester) without(name string) ladder {
 	return nil
 }
 
+// shedding are choices of loads to go without in a situation, the fewest first.
+func (t *tester) shedding(s *design.Situation) (choices [][]*design.Load) {
+	loads := func(items []*together.Item) (list []*design.Load) {
+		for _, i := range items {
+			list = append(list, i.Loads...)
+		}
+		return list
+	}
+	on := slices.DeleteFunc(slices.Clone(t.hands.Items), func(i *together.Item) bool {
+		return !slices.ContainsFunc(i.Loads, func(l *design.Load) bool { return slices.Contains(s.On, l) })
+	})
+	order := together.Shed(on)
+	least := 1
+	for _, c := range t.hands.Choices {
+		if c.Situation == s && len(c.SwitchOff) > 0 {
+			choices, least = append(choices, loads(c.SwitchOff)), len(c.SwitchOff)+1
+		}
+	}
+	for n := least; n <= len(order) && n <= mostOnWay; n++ {
+		choices = append(choices, loads(order[:n]))
+	}
+	return choices
+}
+
 func names(list []*design.Load) string {
 	text := make([]string, len(list))
 	for i, l := range list {
 		text[i] = l.Name
 	}
 	return wording.And(text)
-}
-
-// drawA is what a load takes.
-func (t *tester) drawA(l *design.Load) float64 {
-	if p := t.Circuit.PartOf(l); p != nil && len(p.Branches) > 0 {
-		return t.Circuit.DrawA(p.Branches[0])
-	}
-	return 0
 }

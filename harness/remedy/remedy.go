@@ -9,6 +9,7 @@ import (
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/sizing"
+	"fusewright/harness/study/together"
 )
 
 // Input is a review, and the way to another one of the same design.
@@ -19,6 +20,8 @@ type Input struct {
 	// Judge reviews the design as it stands, what sizing chose before as it is; false =
 	// it cannot be built, or a load that is still on no longer runs.
 	Judge func() ([]*finding.Finding, bool)
+	// Hands is what each hand switches, and what to shed where a situation asks too much.
+	Hands func() *together.Plan
 	// Amps is the greatest current of a branch at nominal over the situations.
 	Amps func(*circuit.Branch) float64
 }

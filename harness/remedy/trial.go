@@ -7,6 +7,7 @@ import (
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/sizing"
+	"fusewright/harness/study/together"
 )
 
 // How many reviews are worth their time: so many wires reviewed in all, but at most
@@ -31,7 +32,8 @@ type tester struct {
 	values []*sizing.Value
 	done   map[string]*Trial // by what they change and into what
 	order  []*Trial
-	left   int // reviews that may still be made
+	hands  *together.Plan // when it has been asked for
+	left   int            // reviews that may still be made
 	cut    bool
 }
 

@@ -19,23 +19,31 @@ type Start struct {
 	Source            library.Source // of the current; the time is common practice, no source
 }
 
-// StartOf is a start by the starter in the design, else by that of the library's whose
-// voltage is nearest, which is usual in the design's practice and goes with its battery.
+// StartOf is a start by the starter in the design, else by the library's that its charging
+// names, else by that whose voltage is nearest, which is usual in the design's practice and goes
+// with its battery.
 func StartOf(d *design.Design) Start {
 	for _, l := range d.Loads {
 		if l.Type != nil && l.Type.Starter && l.RatedV > 0 {
 			return Start{l.Name, false, l.PowerW / l.RatedV, l.OnForS.Value, l.RatedV, l.Inrush.PeakRatio, l.Type.Source}
 		}
 	}
+	if l := d.Charging.Starter; l != nil {
+		return usualOf(l)
+	}
 	for _, lib := range []*library.Library{d.Library, library.Default()} {
 		if lib == nil {
 			continue
 		}
 		if l := usualStarter(d, lib); l != nil {
-			return Start{l.Name, true, l.CurrentA, l.OnForS, l.RatedV, l.Inrush.PeakRatio, l.Source}
+			return usualOf(l)
 		}
 	}
 	return Start{}
+}
+
+func usualOf(l *library.LoadType) Start {
+	return Start{l.Name, true, l.CurrentA, l.OnForS, l.RatedV, l.Inrush.PeakRatio, l.Source}
 }
 
 // usualStarter is the library's starter that fits a design best; nil when it has none.

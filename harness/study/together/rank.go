@@ -1,6 +1,7 @@
 package together
 
 import (
+	"cmp"
 	"slices"
 	"sort"
 
@@ -39,9 +40,13 @@ func Rank(l *design.Load) (rank int, stated bool) {
 // seeingRank is the usual priority of what one sees and is seen by.
 const seeingRank = 2
 
-// GivenUp tells whether a load may be proposed to be switched off: none that is critical, is
-// meant to stay live, or that one sees and is seen by, unless the design ranks it itself.
+// GivenUp tells whether a load may be proposed to be shed: none that is critical, is meant to
+// stay live, keeps watch, must burn or pumps a bilge, nor that one sees and is seen by, unless
+// the design ranks it itself.
 func GivenUp(l *design.Load) bool {
+	if k := l.Type; k != nil && (k.Watches || k.MustBurn || k.Bilge) {
+		return false
+	}
 	rank, stated := Rank(l)
 	return !l.Critical && l.StaysLive.Value == "" && (stated || rank > seeingRank)
 }
@@ -61,15 +66,24 @@ func byImportance(items []*Item) {
 	})
 }
 
-// giveUp lists what to switch off, first thing first, until an overdraw is
-// covered: from the end of a list by importance, and then without those that
-// turn out not to be needed after all. Critical loads are never proposed: what
+// Shed are those of some items that may be switched off, in the order in which they are: by
+// rank, of as much weight those that take most. What hangs on another goes before it.
+func Shed(on []*Item) []*Item {
+	off := slices.DeleteFunc(slices.Clone(on), func(i *Item) bool { return i.kept })
+	slices.SortStableFunc(off, func(a, b *Item) int {
+		return cmp.Or(cmp.Compare(b.Rank, a.Rank), cmp.Compare(len(b.needs), len(a.needs)), cmp.Compare(b.CurrentA, a.CurrentA))
+	})
+	return off
+}
+
+// giveUp lists what to shed, first thing first, until an overdraw is covered, and then without
+// those that turn out not to be needed after all. What may not be shed is never proposed: what
 // the others cannot cover is left, for a higher engine speed.
 func giveUp(on []*Item, overdrawA float64) (off []*Item, left float64) {
-	for i := len(on) - 1; i >= 0 && overdrawA > slackA; i-- {
-		if on[i].CurrentA > 0 && !on[i].Critical {
-			off = append(off, on[i])
-			overdrawA -= on[i].CurrentA
+	for _, i := range Shed(on) {
+		if i.CurrentA > 0 && overdrawA > slackA {
+			off = append(off, i)
+			overdrawA -= i.CurrentA
 		}
 	}
 	if overdrawA > slackA {

@@ -62,9 +62,12 @@ func drawnA(s *solve.Solution, b *circuit.Branch) float64 {
 
 // solved is a state at the regulated voltage at cruise, everything at its average.
 func solved(c *circuit.Circuit, s *design.Situation) *solve.Solution {
-	ch := &c.Design.Charging
-	s.Key, s.EngineRPM = design.KeyOn, ch.CruiseRPM.Or(ch.Output[0].RPM.Value)
-	return solve.Solve(c, s, solve.Options{BatteryV: ch.RegulatedV.Value, BatteryOhm: 1e-6, NoCharging: true,
+	ch, atV := &c.Design.Charging, c.Design.NominalV()
+	s.Key = design.KeyOn
+	if ch.Present() {
+		s.EngineRPM, atV = ch.CruiseRPM.Or(ch.Output[0].RPM.Value), ch.RegulatedV.Value
+	}
+	return solve.Solve(c, s, solve.Options{BatteryV: atV, BatteryOhm: 1e-6, NoCharging: true,
 		LoadFactor: budget.Average(c.Design, s)})
 }
 
@@ -139,7 +142,7 @@ func (p *Plan) finish() {
 			if rank, stated := Rank(l); rank < i.Rank {
 				i.Rank, i.Stated = rank, stated
 			}
-			i.Critical = i.Critical || l.Critical
+			i.Critical, i.kept = i.Critical || l.Critical, i.kept || !GivenUp(l)
 		}
 	}
 	for _, i := range p.Items {
@@ -149,7 +152,7 @@ func (p *Plan) finish() {
 				if i.Rank < j.Rank {
 					j.Rank, j.Stated = i.Rank, i.Stated
 				}
-				j.Critical = j.Critical || i.Critical
+				j.Critical, j.kept = j.Critical || i.Critical, j.kept || i.kept
 			}
 		}
 	}

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"fusewright/harness/design"
 	"fusewright/harness/study/together"
 	"fusewright/library"
 )
@@ -44,8 +45,8 @@ situations:
 
 // By hand at idle: 12.8 A less 8 A of the machine, 1 A of the map and 0.2 A of the pump
 // leave 3.6 A. The lamps with the coil of their relay take more; the cabin's 1 A fit, and
-// the fan's 3 A do not without it. With all on 4.56 A are missing: the fan alone is not
-// enough, the lamps are needed, and the cabin, kept as long as the fan behind it, may stay.
+// the fan's 3 A do not without it. With all on 4.56 A are missing: fan and cabin are not
+// enough, and the lamps, which no priority gives up, stay on.
 func TestByHands(t *testing.T) {
 	p, b := plan(t, []byte(byHands))
 	coil := 14 / library.Default().RelayForm("mini make").CoilOhm
@@ -74,7 +75,7 @@ func TestByHands(t *testing.T) {
 		}
 	}
 	all, lamps := p.Choices[2], p.Choices[3]
-	if got, want := names(all.SwitchOff), []string{"fan", "fog lamps (left fog, right fog)"}; !slices.Equal(got, want) {
+	if got, want := names(all.SwitchOff), []string{"fan", "cabin"}; !slices.Equal(got, want) {
 		t.Errorf("off %q, want %q", got, want)
 	}
 	if got := names(lamps.On); !slices.Equal(got, []string{"fog lamps (left fog, right fog)"}) {
@@ -109,7 +110,8 @@ func TestCoilOfTheFewestHands(t *testing.T) {
 }
 
 // An alarm that wakes by itself and that nothing parts from the battery is not for shedding,
-// whatever else is asked for: it counts throughout. With a switch of its own it may be shed.
+// whatever else is asked for: it counts throughout. With a switch of its own it is one that a
+// hand switches, and stays all the same.
 func TestAlarmIsNotShed(t *testing.T) {
 	src := strings.Replace(byHands, "situations:", `  alarm: {power: 14 W, rated at: 14 V, behaves: constant power, standby: 20 mA, symbol: electronics, stays live: "guards the boat", fed by: battery, wire: {length: 20 mm}, returns to: battery negative, return wire: {length: 20 mm}}
 situations:`, 1)
@@ -118,15 +120,31 @@ situations:`, 1)
 			src = strings.Replace(src, "standby: 20 mA,", "standby: 20 mA, own switch: yes,", 1)
 		}
 		p, _ := plan(t, []byte(src))
-		shed := false
+		on, shed := false, false
 		for _, c := range p.Choices {
-			shed = shed || slices.Contains(names(c.On), "alarm") || slices.Contains(names(c.SwitchOff), "alarm")
+			on, shed = on || slices.Contains(names(c.On), "alarm"), shed || slices.Contains(names(c.SwitchOff), "alarm")
 		}
-		if always := len(p.Always) == 3; shed != own || always == own {
-			t.Errorf("own switch %t: shed %t, %d always on", own, shed, len(p.Always))
+		if always := len(p.Always) == 3; shed || on != own || always == own {
+			t.Errorf("own switch %t: on %t, shed %t, %d always on", own, on, shed, len(p.Always))
 		}
 		if !own && math.Abs(p.AlwaysA-2.2) > 0.01 {
 			t.Errorf("%.3f A always on, want 1 A more than 1.2 A", p.AlwaysA)
+		}
+	}
+}
+
+// What keeps watch, must burn or pumps a bilge is never shed, whatever priority it has; nor is
+// a lamp without one.
+func TestGivenUp(t *testing.T) {
+	for _, c := range []struct {
+		kind     string
+		priority int
+		want     bool
+	}{{"alarm", 9, false}, {"tracker", 0, false}, {"LED navigation lamp", 9, false}, {"anchor lamp 25 W", 9, false}, {"bilge pump", 9, false},
+		{"LED light bar", 0, false}, {"LED light bar", 9, true}, {"heated grips", 0, true}, {"fresh water pump", 0, true}} {
+		kind := library.Default().Load(c.kind)
+		if got := together.GivenUp(&design.Load{Type: kind, Sign: design.Sign(kind.Sign), Priority: c.priority}); got != c.want {
+			t.Errorf("%s, priority %d: given up %t", c.kind, c.priority, got)
 		}
 	}
 }

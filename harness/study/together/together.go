@@ -27,6 +27,7 @@ type Item struct {
 	Stated   bool    // Rank is the design's
 	Critical bool
 
+	kept   bool            // something of it may not be shed
 	hands  []design.Part   // switches that its loads need closed, and a load's own
 	relays []*circuit.Part // that its loads need closed
 	needs  []*Item         // those whose switches it stands behind: on with it
@@ -54,7 +55,7 @@ type Choice struct {
 	Complete  bool    // Sets holds all of them
 
 	// Of a named situation: what it has on, what is missing, and what to switch
-	// off for it, first thing first, never a critical load. UncoveredA is what
+	// off for it, first thing first, of what may be shed. UncoveredA is what
 	// stays missing then.
 	On         []*Item
 	OverdrawA  float64
@@ -76,12 +77,22 @@ func (p *Plan) Members(s Set) []*Item {
 // Compute finds what may run together at idle, at cruise and in each situation
 // of a budget with the engine running.
 func Compute(c *circuit.Circuit, sols []*solve.Solution, b *budget.Budget) *Plan {
-	p := &Plan{}
 	if !c.Design.Charging.Present() {
-		p.Why = "the design has no charging section"
+		return &Plan{Why: "the design has no charging section"}
+	}
+	p := Weigh(c, sols, b)
+	p.findSets()
+	return p
+}
+
+// Weigh is Compute without the sets: what each hand switches, and what to shed where a
+// situation asks too much.
+func Weigh(c *circuit.Circuit, sols []*solve.Solution, b *budget.Budget) *Plan {
+	p := &Plan{}
+	p.weigh(c)
+	if !c.Design.Charging.Present() {
 		return p
 	}
-	p.weigh(c)
 	if len(p.Items) > MostItems {
 		p.Why = "more than 64 accessories: sets are not listed"
 	}
@@ -91,7 +102,6 @@ func Compute(c *circuit.Circuit, sols []*solve.Solution, b *budget.Budget) *Plan
 			p.named(l, solutionOf(sols, l.Situation))
 		}
 	}
-	p.findSets()
 	return p
 }
 

@@ -97,6 +97,7 @@ func item(name string, amps float64, sign design.Sign, priority int, critical bo
 	l := &design.Load{Common: design.Common{Name: name}, Sign: sign, Priority: priority, Critical: critical}
 	i := &Item{Name: name, Loads: []*design.Load{l}, CurrentA: amps, Critical: critical}
 	i.Rank, i.Stated = Rank(l)
+	i.kept = !GivenUp(l)
 	return i
 }
 
