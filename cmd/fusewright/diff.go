@@ -22,7 +22,7 @@ type diffCmd struct {
 	New    string   `arg:"" optional:"" help:"The design as it is; - for standard input."`
 	Git    []string `help:"Take the file as it was in this git revision and compare it with the file as it is; given twice, compare the two revisions." placeholder:"REVISION"`
 	Format string   `help:"text, json or markdown." enum:"text,json,markdown" default:"text"`
-	Draw   string   `help:"Also draw the new schematic with the changes marked, and the old one where something is gone or was connected differently; .svg, .pdf, .png or .dxf chooses the kind." placeholder:"FILE" type:"path"`
+	Draw   string   `help:"Also draw the new schematic, every part at its usual place, with the changes marked; .svg, .pdf, .png or .dxf chooses the kind." placeholder:"FILE" type:"path"`
 	DPI    int      `name:"dpi" help:"Dots per inch of a PNG." default:"150" placeholder:"N"`
 	failOn
 }
@@ -80,16 +80,16 @@ func (c *diffCmd) Run(io *streams, cli *program) error {
 // where they cannot be taken for a part of a result that a program reads.
 func (c *diffCmd) draw(io *streams, comparison *compare.Comparison) error {
 	old, changed := comparison.Old, comparison.New
-	changes := &sign.Changes{Was: c.nameOf(old, changed), Now: c.nameOf(changed, old)}
+	changes := &sign.Changes{Was: c.nameOf(old, changed)}
 	for _, m := range comparison.Marks() {
 		kind := sign.ChangeKind(m.What)
 		if m.What == "" {
 			kind = sign.Judged
 		}
 		changes.List = append(changes.List, sign.Change{Kind: kind, Name: m.Name, Old: m.Old, New: m.New,
-			Text: m.Text, Findings: m.Findings, Rewired: m.Rewired})
+			Text: m.Text, Findings: m.Findings})
 	}
-	sheets, err := schematic.DrawChanges(old, changed, schematic.Options{Changes: changes})
+	sheets, err := schematic.DrawChanges(old, changed, changes, schematic.Options{})
 	if err != nil {
 		return err
 	}

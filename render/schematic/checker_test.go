@@ -32,10 +32,6 @@ func TestChecksFindFaults(t *testing.T) {
 			s.TextAt(scene.Point{X: 20, Y: 20}, "lamp", style)
 			s.Circle(scene.Point{X: 20, Y: 20}, 3, &pen, nil)
 		}, "meets"},
-		{"text on a cloud", func(s *scene.Sheet) {
-			s.TextAt(scene.Point{X: 20, Y: 20}, "lamp", style)
-			sign.Cloud(s, scene.Rect{X: 10, Y: 10, W: 12, H: 9.5})
-		}, "meets"},
 		{"sign of a change on a band", func(s *scene.Sheet) {
 			sign.Band(s, sign.Added, "W1", []scene.Point{{X: 10, Y: 20}, {X: 60, Y: 20}})
 			sign.DrawChange(s, &sign.Entry{Number: 1, Change: &sign.Change{Kind: sign.Added}}, 30, 18)

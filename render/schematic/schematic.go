@@ -38,11 +38,6 @@ type Options struct {
 	// Situation names the situation whose solved values are written into the
 	// drawing, a study sheet; "" leaves them out. A study has no findings on it.
 	Situation string
-	// Changes marks what differs from an earlier design, in place of findings;
-	// nil marks nothing. DrawChanges draws the earlier design too.
-	Changes *sign.Changes
-
-	asWas bool // the design is the earlier one
 }
 
 // Draw makes the sheets of a reviewed design in order. Findings may be missing;
@@ -103,10 +98,6 @@ func plan(review *harness.Review, opt Options) (*paint.Drawing, error) {
 	if err != nil {
 		return nil, fmt.Errorf("schematic: %w", err)
 	}
-	if opt.Changes != nil {
-		l.Signs = sign.OfChanges(opt.Changes, opt.asWas)
-		return laid(review, l, nil, paper)
-	}
 	heaviest, err := l.Studied(review, solved.HeaviestSituation(review))
 	if err != nil {
 		return nil, err
@@ -165,38 +156,30 @@ func fewest(whole *arrange.Arrangement, l, twin *labels.Labels, paper frame.Pape
 	return none, nil
 }
 
-// DrawChanges makes the sheets of a design with what changed against an earlier
-// one marked (Options.Changes). Where something is gone or was connected
-// differently, those sheets of the earlier design follow that carry a mark.
-func DrawChanges(earlier, now *harness.Review, opt Options) ([]*scene.Sheet, error) {
-	if opt.Changes == nil || earlier == nil || earlier.Circuit == nil {
-		return nil, fmt.Errorf("schematic: no earlier design to compare with")
-	}
-	if now == nil || now.Circuit == nil {
-		return nil, fmt.Errorf("schematic: no circuit to draw")
-	}
-	d, was, err := planChanges(earlier, now, opt)
+// DrawChanges makes the sheets of a design as Draw does, every part at the same place, with
+// what changed against an earlier one marked in place of findings. A load that is gone is
+// drawn where its slot is kept; what else is gone stands in the list of changes alone.
+func DrawChanges(earlier, now *harness.Review, changes *sign.Changes, opt Options) ([]*scene.Sheet, error) {
+	d, err := planChanges(earlier, now, changes, opt)
 	if err != nil {
 		return nil, err
 	}
-	sheets := d.Paint()
-	if was != nil {
-		sheets = append(sheets, was.Paint()...)
-	}
-	return sheets, nil
+	return d.Paint(), nil
 }
 
-// planChanges lays out the sheets of both designs; was is nil when words tell
-// everything.
-func planChanges(earlier, now *harness.Review, opt Options) (d, was *paint.Drawing, err error) {
-	d, err = plan(now, opt)
-	if err != nil || !opt.Changes.Rewired() {
-		return d, nil, err
+func planChanges(earlier, now *harness.Review, changes *sign.Changes, opt Options) (*paint.Drawing, error) {
+	if changes == nil || earlier == nil || earlier.Circuit == nil {
+		return nil, fmt.Errorf("schematic: no earlier design to compare with")
 	}
-	opt.asWas = true
-	if was, err = plan(earlier, opt); err != nil {
-		return nil, nil, err
+	opt.NoFindings, opt.Situation = true, ""
+	d, err := Lay(now, opt)
+	if err != nil {
+		return nil, err
 	}
-	d.Follow(was)
-	return d, was, nil
+	was := labels.New(earlier.Circuit, d.Set, opt.Relays, sign.OfFindings(earlier, true))
+	was.Outlined, was.Lengths, was.Detached = d.Outlined, d.Lengths, d.Detached
+	d.Labels.Marks = sign.MarksOf(changes, d.Fill(was))
+	d.Note()
+	d.Lists.Again()
+	return d, nil
 }

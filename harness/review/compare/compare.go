@@ -22,6 +22,8 @@ const (
 	Added   What = "added"
 	Removed What = "removed"
 	Changed What = "changed"
+	// Relabelled is of marks alone: what has another label, and is as it was.
+	Relabelled What = "renumbered"
 )
 
 // Comparison is all differences of two reviews.

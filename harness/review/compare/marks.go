@@ -24,7 +24,6 @@ type Mark struct {
 	Text     string // "rating 5 A → 30 A"; of what came or went, what is known of it
 	// Findings came with it or went: "new danger: fuse-over-wire: …".
 	Findings []string
-	Rewired  bool // something is gone or is connected to something else
 
 	gravity int // the gravest new finding
 	concern float64
@@ -87,7 +86,7 @@ func (m *marker) item(i Item) {
 		}
 	}
 	k := &Mark{What: i.What, Name: i.title(), Old: withRef(nil, i.OldRef), New: withRef(nil, i.NewRef), Text: i.Text(m.unit()),
-		Rewired: i.What == Removed && i.OldRef != "" || wire && i.has("from", "to"), concern: i.Concern, names: map[string]bool{}}
+		concern: i.Concern, names: map[string]bool{}}
 	if !wire {
 		k.names[i.Name] = true
 	}
@@ -102,7 +101,7 @@ func (m *marker) labels() {
 		return
 	}
 	slices.SortFunc(list, func(a, b Renumbering) int { return label(a.New).Compare(label(b.New)) })
-	k := &Mark{What: Changed, Name: "labels of a built loom"}
+	k := &Mark{What: Relabelled, Name: "labels of a built loom"}
 	var was []string
 	for from, to := 0, 0; from < len(list); from = to {
 		for to = from + 1; to < len(list) && follows(list[to-1].Old, list[to].Old) && follows(list[to-1].New, list[to].New); to++ {

@@ -25,10 +25,10 @@ func TestMarks(t *testing.T) {
 			"|lamp|[]|[W3]||new danger: return-below-fuse",
 			"changed|fuse lamp fuse|[F1]|[F1]|rating 5 A → 30 A|new advice: fuse-grading"}},
 		{"a load with its wires", "loads:\n", "loads:\n" + horn, []string{
-			"changed|labels of a built loom|[E1 W2 W3]|[E2 W3 W5]|E2 was E1 · W3 was W2 · W5 was W3|",
+			"renumbered|labels of a built loom|[E1 W2 W3]|[E2 W3 W5]|E2 was E1 · W3 was W2 · W5 was W3|",
 			"added|horn|[]|[E1 W2 W4]|power 10 W at 12 V · behaves resistor · fed by lamp fuse · returns to frame · at rear|"}},
 		{"another feed", "fed by: lamp fuse", "fed by: key", []string{
-			"changed|feed of lamp|[W2]|[W2]|from lamp fuse → key · cut length 745 mm → 755 mm|new danger: fuse-over-wire rewired",
+			"changed|feed of lamp|[W2]|[W2]|from lamp fuse → key · cut length 745 mm → 755 mm|new danger: fuse-over-wire",
 			"|lamp|[]|[W3]||new danger: return-below-fuse"}},
 		{"a thinner wire, crimps that follow left out, its length to cut not", "wire: {size: 6 mm², length: 100 mm}", "wire: {size: 4 mm², length: 100 mm}", []string{
 			"changed|feed of lamp fuse|[W1]|[W1]|size 6 mm² → 4 mm² · cut length 145 mm → 140 mm|"}},
@@ -51,9 +51,6 @@ func TestMarks(t *testing.T) {
 					rules = append(rules, strings.Join(parts[:2], ": "))
 				}
 				line := fmt.Sprintf("%s|%s|%v|%v|%s|%s", m.What, m.Name, m.Old, m.New, m.Text, strings.Join(rules, ", "))
-				if m.Rewired {
-					line += " rewired"
-				}
 				got = append(got, line)
 			}
 			if !slices.Equal(got, tt.want) {
@@ -73,7 +70,7 @@ func TestMarksOfWhatIsGone(t *testing.T) {
 		t.Fatalf("%d marks, want two, that of labels first", len(marks))
 	}
 	m := marks[1]
-	if m.What != compare.Removed || !m.Rewired || len(m.Old) != 3 || len(m.New) != 0 ||
+	if m.What != compare.Removed || len(m.Old) != 3 || len(m.New) != 0 ||
 		!slices.Contains(m.Findings, "no longer danger: fuse-over-wire") {
 		t.Errorf("got %+v", m)
 	}

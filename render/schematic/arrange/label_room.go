@@ -21,7 +21,7 @@ func (a *Arrangement) LabelRooms(p *Page) {
 			continue
 		}
 		right, y := l.In.Cell.X, l.In.Y()
-		left := right - a.InletM(l.In.Wire, l.In.Cell.Part, false) - a.Signs.LeadGap(l.In.Cell.Part)
+		left := right - a.InletM(l.In.Wire, l.In.Cell.Part, false)
 		if l.LevelFrom() <= left && a.free(p, l, left, right, y) {
 			p.OneLine[l.In] = true
 		}
@@ -32,7 +32,7 @@ func (a *Arrangement) LabelRooms(p *Page) {
 // in the room of a label in one line, but the line itself; where others join it, a
 // label would not tell whose it is.
 func (a *Arrangement) free(p *Page, own route.Line, left, right, y int) bool {
-	top := float64(y) - (a.WireGap()+lettering.CapMM+0.6)/symbol.M
+	top := float64(y) - (lettering.GapMM+lettering.CapMM+0.6)/symbol.M
 	for _, l := range p.Lines {
 		for k := 1; k < len(l.Pts); k++ {
 			a, b := l.Pts[k-1], l.Pts[k]

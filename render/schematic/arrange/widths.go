@@ -76,7 +76,7 @@ func (a *Arrangement) flatLead(p *Page, col int) (lead int) {
 		own := 0
 		for _, in := range c.Inlets {
 			if in.Wire != nil {
-				need := a.InletM(in.Wire, c.Part, false) + a.Signs.LeadGap(c.Part)
+				need := a.InletM(in.Wire, c.Part, false)
 				if cell.SharesTerminal(in) {
 					need++
 				}

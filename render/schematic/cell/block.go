@@ -5,9 +5,9 @@ import (
 
 	"fusewright/harness/network/circuit"
 	"fusewright/render/scene"
-	"fusewright/render/schematic/labels"
 	"fusewright/render/schematic/lettering"
 	"fusewright/render/schematic/parts"
+	"fusewright/render/schematic/sign"
 	"fusewright/render/symbol"
 )
 
@@ -25,11 +25,7 @@ const wayStep = 4
 // sheet takes.
 func (b *builder) addBlock(p *circuit.Part) {
 	ways := parts.WaysOf(p)
-	step := wayStep
-	for _, w := range ways {
-		step = max(step, wayStep+b.WayDrop(w))
-	}
-	most := max((b.sheetRows-8)/step-1, 2)
+	most := max((b.sheetRows-8)/wayStep-1, 2)
 	pieces := max((len(ways)+most-1)/most, 1)
 	bus := parts.BusOf(p)
 	for k := range pieces {
@@ -57,7 +53,7 @@ func (b *builder) shapeBlock(c *Cell, goesOn bool, bus *circuit.Terminal) {
 	c.Body = BlockRight
 	for _, v := range c.Ways {
 		if b.Signs.OfRef(v.Ref) > 0 {
-			c.Body = BlockRight + lettering.InM(b.Signs.Wide-5)
+			c.Body = BlockRight + lettering.InM(sign.Wide-5)
 		}
 	}
 	if b.Study != nil {
@@ -74,7 +70,7 @@ func (b *builder) shapeBlock(c *Cell, goesOn bool, bus *circuit.Terminal) {
 		if i < len(c.Ways) {
 			v := c.Ways[i]
 			if b.Signs.OfRef(v.Ref) > 0 {
-				r.Bottom = 1.8 + b.Signs.Drop/symbol.M + 0.53
+				r.Bottom = 1.8 + sign.Drop/symbol.M + 0.53
 			}
 			if v.Kind == symbol.Breaker {
 				r.Top = 3.5
@@ -88,12 +84,12 @@ func (b *builder) shapeBlock(c *Cell, goesOn bool, bus *circuit.Terminal) {
 	head.Top += c.Roof() - blockRoof
 	head.Top += 1.2 + (lettering.GapMM+lettering.CapMM+float64(len(c.Caption.Lines)-1)*lettering.LineMM)/symbol.M
 	if b.Signs.OfPart(c.Part) > 0 {
-		head.Top += b.Signs.Lift / symbol.M
+		head.Top += sign.Lift / symbol.M
 	}
 	c.Rows[len(c.Rows)-1].Bottom += 0.8
 	if goesOn {
 		last := c.Rows[len(c.Rows)-1]
-		c.Outlets = append(c.Outlets, &Outlet{Cell: c, Term: bus, Row: last, Off: 3 + LastDrop(b.Labels, c), Dx: BlockBar})
+		c.Outlets = append(c.Outlets, &Outlet{Cell: c, Term: bus, Row: last, Off: 3, Dx: BlockBar})
 		last.Bottom += 3
 	}
 	b.placeBlockInlets(c)
@@ -135,12 +131,4 @@ func (b *builder) placeBlockInlets(c *Cell) {
 		in.Row.Top = max(in.Row.Top, b.LabelTop())
 		in.Row.Bottom = max(in.Row.Bottom, float64(in.Off)+1)
 	}
-}
-
-// LastDrop is wayDrop of the last way of a cell.
-func LastDrop(l *labels.Labels, c *Cell) int {
-	if n := len(c.Ways); n > 0 {
-		return l.WayDrop(c.Ways[n-1])
-	}
-	return 0
 }

@@ -3,7 +3,9 @@ package cell
 import (
 	"fusewright/harness/network/circuit"
 	"fusewright/render/schematic/labels"
+	"fusewright/render/schematic/lettering"
 	"fusewright/render/schematic/parts"
+	"fusewright/render/schematic/sign"
 	"fusewright/render/symbol"
 )
 
@@ -72,7 +74,7 @@ func Build(l *labels.Labels, sheetRows int) *Cells {
 
 // addCell registers a cell and what its right side shows.
 func (b *builder) addCell(c *Cell) {
-	if b.Outlined || b.Signs.Changes != nil {
+	if b.Outlined {
 		b.raiseForFlags(c)
 	}
 	b.List = append(b.List, c)
@@ -83,10 +85,9 @@ func (b *builder) addCell(c *Cell) {
 	}
 }
 
-// raiseForFlags keeps the flags on a cell's wires clear of an outline's name, and
-// those that are higher than a label clear of what stands above.
+// raiseForFlags keeps the flags on a cell's wires clear of an outline's name.
 func (b *builder) raiseForFlags(c *Cell) {
-	top := (b.WireGap() + 2*b.Signs.Half + 0.5) / symbol.M
+	top := (lettering.GapMM + 2*sign.Radius + 0.5) / symbol.M
 	for _, in := range c.Inlets {
 		if in.Wire != nil && b.Signs.OfWire(in.Wire) > 0 {
 			in.Row.Top = max(in.Row.Top, top-float64(in.Off))
@@ -129,7 +130,7 @@ func (b *builder) leadOf(c *Cell) int {
 	lead := 0
 	for _, in := range c.Inlets {
 		if in.Wire != nil {
-			lead = max(lead, b.InletM(in.Wire, c.Part, b.Stacked)+b.Signs.LeadGap(c.Part))
+			lead = max(lead, b.InletM(in.Wire, c.Part, b.Stacked))
 		}
 	}
 	return lead

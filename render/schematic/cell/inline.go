@@ -6,6 +6,7 @@ import (
 	"fusewright/render/schematic/labels"
 	"fusewright/render/schematic/lettering"
 	"fusewright/render/schematic/parts"
+	"fusewright/render/schematic/sign"
 	"fusewright/render/symbol"
 )
 
@@ -22,7 +23,7 @@ func (b *builder) shapeInline(c *Cell) {
 	if c.Part.Kind == circuit.Tap {
 		c.Body = tapBody
 		if b.Signs.OfPart(c.Part) > 0 {
-			c.Body += lettering.InM(b.Signs.Wide - 0.5)
+			c.Body += lettering.InM(sign.Wide - 0.5)
 		}
 	}
 	if c.Lead+c.Body < labels.MinCaption && c.Part.Kind != circuit.Tap {
@@ -30,7 +31,7 @@ func (b *builder) shapeInline(c *Cell) {
 	}
 	low := float64(b.spreadInlets(c.Inlets, 0))
 	r := c.Rows[0]
-	r.Top = max(b.LabelTop(), -body.Y+0.15+b.Signs.HaloOf(c.Part))
+	r.Top = max(b.LabelTop(), -body.Y+0.15)
 	width := float64(c.Lead+c.Body)*symbol.M - 1
 	if len(c.Inlets) > 1 && !c.Plugged() { // the bar that joins them stands where the caption would
 		c.Lead++

@@ -42,7 +42,6 @@ func (b *builder) shapeEnd(c *Cell, body scene.Rect) {
 	right := float64(c.Lead+c.Body-c.PolesRight()) * symbol.M
 	if n := len(c.Returns); n > 0 {
 		run := b.ReturnRun(c.Returns, b.Stacked)
-		run += b.Signs.LeadGap(c.Part)
 		c.Body += run + 1 // half the ground's sign reaches beyond
 		low = max(low, float64((n-1)*b.ReturnStep())+labels.GroundRoom/symbol.M)
 		if n == 1 { // the words may reach under the return wire
@@ -61,7 +60,7 @@ func (b *builder) shapeEnd(c *Cell, body scene.Rect) {
 		c.Caption = b.CoilCaption(c.Part, right-1)
 	}
 	r := c.Rows[0]
-	r.Top = max(b.LabelTop(), -body.Y+0.15+b.Signs.HaloOf(c.Part))
+	r.Top = max(b.LabelTop(), -body.Y+0.15)
 	base := captionBottom(body.Y+body.H, len(c.Caption.Lines), b.Signs.DropOf(c.Part))
 	if len(c.Inlets) > 1 {
 		base += low

@@ -6,6 +6,7 @@ import (
 	"fusewright/render/schematic/labels"
 	"fusewright/render/schematic/lettering"
 	"fusewright/render/schematic/parts"
+	"fusewright/render/schematic/sign"
 	"fusewright/render/symbol"
 )
 
@@ -60,7 +61,6 @@ func (b *builder) shapeRelay(c *Cell) {
 		if b.Stacked || n > 1 {
 			g.Drop = 3
 		}
-		g.Drop += b.Signs.LeadGap(c.Part)
 		for _, w := range coils {
 			c.Lead = max(c.Lead, b.LabelM(w, b.Stacked)-RelayDrop+1, lettering.InM(b.GroundLeft([]*circuit.Wire{w})+0.5)-RelayDrop)
 		}
@@ -70,7 +70,7 @@ func (b *builder) shapeRelay(c *Cell) {
 	lines := float64(len(c.Caption.Lines))
 	c.Rows[0].Top = -g.Roof + (lettering.GapMM+lettering.CapMM+(lines-1)*lettering.LineMM+0.4)/symbol.M
 	if b.Signs.OfPart(c.Part) > 0 {
-		c.Rows[0].Top += b.Signs.Lift / symbol.M
+		c.Rows[0].Top += sign.Lift / symbol.M
 	}
 	c.Rows[0].Bottom = low
 	b.addRelayOutlets(c)
@@ -120,7 +120,7 @@ func (b *builder) addRest(c *Cell) {
 	if len(rest) == 0 {
 		return
 	}
-	c.Body += b.ReturnRun(rest, b.Stacked) + b.Signs.LeadGap(c.Part) + 1
+	c.Body += b.ReturnRun(rest, b.Stacked) + 1
 	if c.Part.InReturn {
 		return
 	}
@@ -198,7 +198,7 @@ func (b *builder) shapeContact(c *Cell) {
 	words, details := b.WordsOf(c.Part)
 	c.Caption = b.Head(c.Part).Fit(words, details, width, 5).Reference().Solved(width, b.Study.Contact(c.Part))
 	r := c.Rows[0]
-	r.Top = max(b.LabelTop(), 1.4+b.Signs.HaloOf(c.Part))
+	r.Top = max(b.LabelTop(), 1.4)
 	if c.Geometry.Changeover {
 		r.Top = 3.4
 	}

@@ -5,6 +5,7 @@ import (
 	"fusewright/render/schematic/labels"
 	"fusewright/render/schematic/lettering"
 	"fusewright/render/schematic/parts"
+	"fusewright/render/schematic/sign"
 	"fusewright/render/symbol"
 )
 
@@ -20,14 +21,13 @@ const (
 	SourcePost   = 4  // width of the cell in its own column
 	sourceCellar = 15 // least width of the cellar, which reaches into the next column
 	sourceStep   = 6
-	sourceMarked = 9 // the step below a branch with a change
 )
 
 // shapeSource measures the battery with what stands beside it.
 func (b *builder) shapeSource(c *Cell) {
 	_, _, battery := SourceRows(b.Labels)
 	c.Body = SourcePost
-	c.Caption = b.BatteryCaption((SourceNeg-SourceTrunk-2.5-float64(b.Signs.LeadGap(c.Part)))*symbol.M, c.Part)
+	c.Caption = b.BatteryCaption((SourceNeg-SourceTrunk-2.5)*symbol.M, c.Part)
 	c.Rows[0].Top, c.Rows[0].Bottom = 1, 0.8
 	c.Rows = append(c.Rows, &Row{Cell: c, Index: 1, Top: 1.75, Bottom: float64(battery+5) + 1.75 + 0.2})
 	b.addMains(c)
@@ -87,14 +87,14 @@ const (
 // distance between two, in modules: a label in two lines above, the bar's name below,
 // and a ground's sign where one ends in it.
 func (b *builder) mainSteps(list []*circuit.Wire) (first, step int) {
-	top := b.WireGap() + lettering.CapMM + lettering.LineMM + 0.3
-	below := MainDrop(b.Labels) + lettering.CapMM + lettering.GapMM
+	top := lettering.GapMM + lettering.CapMM + lettering.LineMM + 0.3
+	below := 2*lettering.GapMM + lettering.CapMM
 	for _, w := range list {
 		if b.Signs.OfWire(w) > 0 {
-			top = max(top, b.WireGap()+2*b.Signs.Half+0.5)
+			top = max(top, lettering.GapMM+2*sign.Radius+0.5)
 		}
 		if b.Signs.OfPart(w.From.Part) > 0 {
-			below = max(below, MainDrop(b.Labels)+2*b.Signs.Half+b.Signs.Drop)
+			below = max(below, lettering.GapMM+2*sign.Radius+sign.Drop)
 		}
 		if w.To.Part.Kind != circuit.Battery {
 			below = max(below, labels.GroundRoom)
@@ -103,31 +103,17 @@ func (b *builder) mainSteps(list []*circuit.Wire) (first, step int) {
 	return lettering.InM(2*symbol.M + top), lettering.InM(top + below)
 }
 
-// MainDrop is from a main return down to the name of its bar, in mm.
-func MainDrop(l *labels.Labels) float64 {
-	if l.Signs.Changes != nil { // clear of the band along the wire
-		return 2 * lettering.GapMM
-	}
-	return lettering.GapMM
-}
-
 // SourceRows gives the rows of the branches and of the battery's plus pin,
 // counted from the cellar's row; a branch that is not there has row -1.
 func SourceRows(l *labels.Labels) (vehicle, generator, battery int) {
 	g, v := parts.SourceParts(l.Circuit)
 	vehicle, generator = -1, -1
 	next := 0
-	step := func(p *circuit.Part) int {
-		if l.Signs.Changes != nil && l.Signs.OfPart(p) > 0 {
-			return sourceMarked
-		}
-		return sourceStep
-	}
 	if v != nil {
-		vehicle, next = next, next+step(v)
+		vehicle, next = next, next+sourceStep
 	}
 	if g != nil {
-		generator, next = next, next+step(g)
+		generator, next = next, next+sourceStep
 	}
 	return vehicle, generator, max(next-1, 0)
 }

@@ -24,21 +24,13 @@ func (s *Sheets) FlagID(c *cell.Cell) string {
 	if c.Kind == cell.In {
 		way = "from"
 	}
-	return scene.ID(fmt.Sprintf("%s-%s-%s", s.ID(s.numberOf(c)), way, parts.TerminalName(c.Term)))
-}
-
-// numberOf is the number of a cell's sheet; 0 when it is on none or left out.
-func (s *Sheets) numberOf(c *cell.Cell) int {
-	if c == nil || c.Sheet == 0 {
-		return 0
-	}
-	return s.Number(c.Sheet - 1)
+	return scene.ID(fmt.Sprintf("%s-%s-%s", s.ID(c.Sheet), way, parts.TerminalName(c.Term)))
 }
 
 // LinkTo leads from a flag that goes on elsewhere to the first flag there.
 func (s *Sheets) LinkTo(c *cell.Cell) string {
 	for _, away := range s.Refs[c.Term].Aways {
-		if s.numberOf(away) > 0 {
+		if onSheet(away) {
 			return s.FlagID(away)
 		}
 	}
@@ -48,30 +40,28 @@ func (s *Sheets) LinkTo(c *cell.Cell) string {
 // LinkFrom leads from a flag back to the one beside its source, or to the
 // source's sheet.
 func (s *Sheets) LinkFrom(x *crossing) string {
-	if s.numberOf(x.From) > 0 {
+	if onSheet(x.From) {
 		return s.FlagID(x.From)
 	}
 	return s.LinkToSheet(x.Home)
 }
 
-// LinkToSheet leads to the sheet of a cell; nowhere when it is left out.
+// LinkToSheet leads to the sheet of a cell.
 func (s *Sheets) LinkToSheet(c *cell.Cell) string {
-	if n := s.numberOf(c); n > 0 {
-		return s.ID(n)
-	}
-	return ""
-}
-
-// Where names a cell's sheet and zone: "2/B4"; "elsewhere" when its sheet is left
-// out.
-func (s *Sheets) Where(c *cell.Cell) string {
-	if c == nil || c.Sheet == 0 {
+	if !onSheet(c) {
 		return ""
 	}
-	if s.numberOf(c) == 0 {
-		return "elsewhere"
+	return s.ID(c.Sheet)
+}
+
+func onSheet(c *cell.Cell) bool { return c != nil && c.Sheet > 0 }
+
+// Where names a cell's sheet and zone: "2/B4".
+func (s *Sheets) Where(c *cell.Cell) string {
+	if !onSheet(c) {
+		return ""
 	}
 	field := s.Field
 	zone := s.Paper.Zone(scene.Point{X: field.X + float64(c.X+1)*symbol.M, Y: field.Y + float64(c.Rows[0].Y)*symbol.M})
-	return fmt.Sprintf("%d/%s", s.numberOf(c), zone)
+	return fmt.Sprintf("%d/%s", c.Sheet, zone)
 }

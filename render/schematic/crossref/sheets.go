@@ -16,19 +16,15 @@ import (
 // name one another.
 type Sheets struct {
 	*arrange.Arrangement
-	Refs    map[*circuit.Terminal]*crossing
-	shown   map[string][]*cell.Cell // by references and wire numbers, in page order
-	Earlier *Sheets                 // of the earlier design, which follow; nil = none
-
-	Numbers []int // sheet of each page in the whole set; nil = in order, 0 = left out
-	Total   int   // sheets of the whole set; 0 = these alone
+	Refs  map[*circuit.Terminal]*crossing
+	shown map[string][]*cell.Cell // by references and wire numbers, in page order
 }
 
 // Of notes where the cells of all pages stand.
 func Of(a *arrange.Arrangement) *Sheets {
 	s := &Sheets{Arrangement: a, Refs: map[*circuit.Terminal]*crossing{}}
 	s.addReferences()
-	s.noteShown()
+	s.Note()
 	return s
 }
 
@@ -37,15 +33,6 @@ type crossing struct {
 	Home  *cell.Cell   // shows the terminal itself
 	From  *cell.Cell   // flag beside it
 	Aways []*cell.Cell // flags on other sheets, or elsewhere on this one
-}
-
-// Number is the sheet of a page, or of a page of lists after them; 0 when it is
-// left out.
-func (s *Sheets) Number(index int) int {
-	if s.Numbers == nil {
-		return index + 1
-	}
-	return s.Numbers[index]
 }
 
 // addReferences notes where each terminal that stands on several places stands.
@@ -93,8 +80,8 @@ func refsOf(c *circuit.Circuit, of *cell.Cell) (refs []string) {
 	return refs
 }
 
-// noteShown files the cells of all pages under what they show.
-func (s *Sheets) noteShown() {
+// Note files the cells of all pages under what they show.
+func (s *Sheets) Note() {
 	s.shown = map[string][]*cell.Cell{}
 	for _, p := range s.Pages {
 		for _, c := range p.Cells {
@@ -117,16 +104,12 @@ func (s *Sheets) Drawn(m *sign.Entry) bool {
 	return slices.ContainsFunc(m.Refs, func(ref string) bool { return s.shown[ref] != nil })
 }
 
-// PlaceOf is sheet and zone of what an entry is about: in this drawing, else in
-// that of the earlier design.
+// PlaceOf is sheet and zone of what an entry is about.
 func (s *Sheets) PlaceOf(m *sign.Entry) string {
 	for _, ref := range m.Refs {
 		if list := s.shown[ref]; list != nil {
 			return s.Where(list[0])
 		}
-	}
-	if s.Earlier != nil && !s.Signs.AsWas {
-		return s.Earlier.PlaceOf(s.Earlier.Signs.Entry(m.Number))
 	}
 	return ""
 }

@@ -27,6 +27,7 @@ type Labels struct {
 	Wiring     *parts.Wiring
 	Set        *symbol.Set
 	Signs      *sign.Signs
+	Marks      *sign.Marks    // of what changed, in place of findings; nil = none
 	Study      *solved.Values // nil on the usual drawing
 	Lengths    string         // "ft", else metres
 	Stacked    bool           // wire labels in two lines, for narrow paper
@@ -77,7 +78,7 @@ func (l *Labels) Studied(review *harness.Review, situation string) (*Labels, err
 // Signed puts a sign before a caption; 0 is none.
 func (l *Labels) Signed(c lettering.Caption, number int) lettering.Caption {
 	if number > 0 {
-		c.Sign, c.Wide = number, l.Signs.Wide
+		c.Sign, c.Wide = number, sign.Wide
 	}
 	return c
 }
@@ -105,11 +106,7 @@ func (l *Labels) BatteryCaption(widthMM float64, p *circuit.Part) lettering.Capt
 
 // CaptionAtop is captionOf for a caption over an outline, with a reference of its own.
 func (l *Labels) CaptionAtop(p *circuit.Part, ref string, widthMM float64) lettering.Caption {
-	c := lettering.Caption{Ref: ref}
-	if !l.Signs.Atop {
-		c = l.Signed(c, l.Signs.OfPart(p))
-	}
-	return l.worded(c, p, widthMM, mostLines)
+	return l.worded(l.Signed(lettering.Caption{Ref: ref}, l.Signs.OfPart(p)), p, widthMM, mostLines)
 }
 
 func (l *Labels) worded(c lettering.Caption, p *circuit.Part, widthMM float64, most int) lettering.Caption {

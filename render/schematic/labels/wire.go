@@ -11,6 +11,7 @@ import (
 	"fusewright/render/scene"
 	"fusewright/render/schematic/lettering"
 	"fusewright/render/schematic/parts"
+	"fusewright/render/schematic/sign"
 	"fusewright/render/symbol"
 )
 
@@ -79,7 +80,7 @@ const labelSide = 0.8
 func (l *Labels) labelM(w *circuit.Wire, stacked bool, more float64) int {
 	widest := l.LabelW(w, stacked) + more + PolesMM(w)
 	if l.Signs.OfWire(w) > 0 {
-		widest += l.Signs.Wide
+		widest += sign.Wide
 	}
 	return lettering.InM(widest + 2*labelSide)
 }
@@ -98,18 +99,9 @@ func PolesMM(w *circuit.Wire) float64 {
 	return (PoleM*float64(len(w.Poles)) + PoleGap) * symbol.M
 }
 
-// WireGap is between a wire and its label, in mm: the stroke of a fraction of an inch
-// reaches below its line, and stays clear of the band along a changed wire.
-func (l *Labels) WireGap() float64 {
-	if l.Lengths == "ft" && l.Signs.Changes != nil {
-		return lettering.GapMM + lettering.DescMM
-	}
-	return lettering.GapMM
-}
-
 // LabelTop is the room a label needs above its wire.
 func (l *Labels) LabelTop() float64 {
-	top := l.WireGap() + lettering.CapMM + labelAir
+	top := lettering.GapMM + lettering.CapMM + labelAir
 	if l.Stacked {
 		top += lettering.LineMM
 	}
@@ -195,7 +187,7 @@ func (l *Labels) Overhang(modules int) int {
 	switch {
 	case l.Outlined:
 		return 0
-	case l.Stacked || l.Signs.Changes != nil:
+	case l.Stacked:
 		return min(modules, 1)
 	}
 	return modules
@@ -216,12 +208,3 @@ const labelAir = 0.3
 // GroundGap is the least room between a load's words and its ground's name, in
 // mm.
 const GroundGap = 3.2
-
-// WayDrop is by how much the sign of a change lowers what stands below a way, in
-// modules. The sign of a finding fits in.
-func (l *Labels) WayDrop(w *parts.Way) int {
-	if l.Signs.Changes == nil || l.Signs.OfRef(w.Ref) == 0 {
-		return 0
-	}
-	return lettering.InM(l.Signs.Drop)
-}

@@ -74,7 +74,7 @@ func (l *Lists) compose(full bool) {
 			with, shared = shared, nil
 		}
 		slots, brief, left := l.fitPanels(p, slices.Concat(with, notes), only, full)
-		if only && (len(left) > 0 || brief && l.Signs.Changes != nil) {
+		if only && (len(left) > 0 || brief && l.Marks != nil) {
 			slots, brief, left = l.fitPanels(p, with, only, full)
 		} else if only {
 			notes = nil
@@ -86,7 +86,7 @@ func (l *Lists) compose(full bool) {
 	}
 	needed := func(q *column.List) bool { return q.Findings }
 	cut := slices.ContainsFunc(homeless, needed)
-	inFull := l.Signs.Changes != nil && !l.Signs.AsWas && (short || cut)
+	inFull := l.Marks != nil && (short || cut)
 	if inFull {
 		homeless = slices.DeleteFunc(homeless, needed) // the list in full has them
 		list := l.allChanges()
@@ -154,17 +154,13 @@ func (l *Lists) referToAll() {
 		case strings.HasSuffix(q.Title, column.Continued):
 			q.Title = l.listName() + column.Continued
 		default:
-			q.Title = fmt.Sprintf("%s, in full on sheet %d", l.listName(), l.sheets.Number(first))
+			q.Title = fmt.Sprintf("%s, in full on sheet %d", l.listName(), first+1)
 		}
 	}
 }
 
-// legends are the lists that explain the drawing, the larger one first. The
-// sheets of an earlier design follow others that have them.
+// legends are the lists that explain the drawing, the larger one first.
 func (l *Lists) legends() (list []*column.List) {
-	if l.Signs.AsWas {
-		return nil
-	}
 	if signs := l.signPanel(); signs != nil {
 		list = append(list, signs)
 	}

@@ -22,9 +22,9 @@ func (l *Lists) wholeRow(m *sign.Entry) column.Row {
 
 // afterSign puts an entry's sign before a row.
 func (l *Lists) afterSign(m *sign.Entry, row column.Row) column.Row {
-	half := l.Signs.Half
+	half := m.Half()
 	return column.Row{Height: max(row.Height+1.2, 2*half+1.6), Draw: func(sheet *scene.Sheet, x, y float64) {
-		sign.Draw(sheet, m, x+l.Signs.Wide/2-0.2, y+half-1)
+		sign.Draw(sheet, m, x+m.Indent()/2-0.7, y+half-1)
 		row.Draw(sheet, x, y)
 	}}
 }
@@ -67,7 +67,7 @@ func (l *Lists) shortRow(m *sign.Entry) column.Row {
 	indent := m.Indent()
 	head := m.Head() + ":"
 	if m.Change != nil {
-		head = m.Change.Names(m.Refs, m.AsWas)[0] + ":"
+		head = m.Change.Names()[0] + ":"
 	}
 	left := indent + lettering.TextW(head+" ", scene.Bold)
 	room := column.Width - 4 - left
@@ -76,9 +76,9 @@ func (l *Lists) shortRow(m *sign.Entry) column.Row {
 		return l.afterSign(m, together([]column.Row{column.TextRow(head, indent, scene.Bold, scene.Ink),
 			column.TextRow(words, indent, scene.Regular, scene.Ink)})[0])
 	}
-	middle := l.Signs.Half - 1
-	return column.Row{Height: 2*l.Signs.Half + 0.8, Draw: func(sheet *scene.Sheet, x, y float64) {
-		sign.Draw(sheet, m, x+l.Signs.Wide/2-0.2, y+middle)
+	middle := m.Half() - 1
+	return column.Row{Height: 2*m.Half() + 0.8, Draw: func(sheet *scene.Sheet, x, y float64) {
+		sign.Draw(sheet, m, x+m.Indent()/2-0.7, y+middle)
 		style := scene.TextStyle{SizeMM: lettering.SmallMM, Face: scene.Bold, Colour: scene.Ink}
 		sheet.TextAt(scene.Point{X: x + indent, Y: y + middle + lettering.CapMM/2}, head, style)
 		style.Face = scene.Regular

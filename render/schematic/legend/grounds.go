@@ -6,7 +6,6 @@ import (
 	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
 	"fusewright/render/scene"
-	"fusewright/render/schematic/arrange"
 	"fusewright/render/schematic/cell"
 	"fusewright/render/schematic/column"
 	"fusewright/render/schematic/labels"
@@ -73,7 +72,7 @@ func (l *Lists) groundRows(p *circuit.Part) []column.Row {
 		flag = 0 // the battery carries it
 	}
 	if flag > 0 {
-		left, top = left+l.Signs.Wide, max(l.Signs.Half-lettering.CapMM/2, 0)
+		left, top = left+sign.Wide, max(sign.Radius-lettering.CapMM/2, 0)
 	}
 	head := column.TextRow(name, left+lettering.TextW(p.Ref+" ", scene.Bold), scene.Regular, scene.Ink)
 	rows := []column.Row{{
@@ -81,8 +80,11 @@ func (l *Lists) groundRows(p *circuit.Part) []column.Row {
 		Draw: func(sheet *scene.Sheet, x, y float64) {
 			y += top
 			l.Set.Symbol(kind).Draw(symbol.NewPen(sheet, scene.Point{X: x + 3, Y: y}), "")
+			if p.Kind == circuit.Ground {
+				l.Marks.Box(p.Ref, scene.Rect{X: x + 2, Y: y, W: 2, H: lettering.CapMM})
+			}
 			if flag > 0 {
-				l.Signs.Draw(sheet, flag, x+left-l.Signs.Wide/2-0.5, y+lettering.CapMM/2)
+				l.Signs.Draw(sheet, flag, x+left-sign.Wide/2-0.5, y+lettering.CapMM/2)
 			}
 			sheet.TextAt(scene.Point{X: x + left, Y: y + lettering.CapMM}, p.Ref, scene.TextStyle{SizeMM: lettering.SmallMM, Face: scene.Bold, Colour: scene.Ink})
 			head.Draw(sheet, x, y)
@@ -115,7 +117,7 @@ func (l *Lists) drawnAtSource(w *circuit.Wire) bool {
 func (l *Lists) groundWireRow(w *circuit.Wire) column.Row {
 	down := 4.0
 	if l.Signs.OfWire(w) > 0 {
-		down = 1.6 + 2*l.Signs.Half
+		down = 1.6 + 2*sign.Radius
 	}
 	return column.Row{Height: down + labels.GroundDrop + 0.4, Draw: func(sheet *scene.Sheet, x, y float64) {
 		label := l.WireLabel(w, false)
@@ -125,18 +127,18 @@ func (l *Lists) groundWireRow(w *circuit.Wire) column.Row {
 		sheet.Begin(scene.Group{ID: sheet.UniqueID("wire-" + w.Number), Class: "wire", Title: wording.Present(label, ", "),
 			Desc: "return wire from " + w.From.Part.Ref + " to " + w.To.Part.Ref})
 		line := []scene.Point{{X: x + 3, Y: row}, {X: end, Y: row}}
-		sign.Band(sheet, l.Signs.Kinds[w.Number], w.Number, line)
+		l.Marks.Line(w.Number, line...)
 		sheet.Polyline(line, scene.Pen(symbol.WireMM))
 		sheet.Polyline([]scene.Point{{X: x + 3, Y: row - 1}, {X: x + 3, Y: row + 1}}, scene.Pen(symbol.BarMM))
 		style := scene.TextStyle{SizeMM: lettering.SmallMM, Colour: scene.Ink}
 		left := x + 8
 		if f := l.Signs.OfWire(w); f > 0 {
-			l.Signs.Draw(sheet, f, x+3.8+l.Signs.Wide/2, row-l.Signs.Half-1.1)
-			left += l.Signs.Wide - 3.4
+			l.Signs.Draw(sheet, f, x+3.8+sign.Wide/2, row-sign.Radius-1.1)
+			left += sign.Wide - 3.4
 		}
 		for i, words := range label {
 			style.Face, style.Colour = l.LabelFace(i)
-			sheet.TextAt(scene.Point{X: left, Y: row - l.WireGap()}, words, style)
+			sheet.TextAt(scene.Point{X: left, Y: row - lettering.GapMM}, words, style)
 			left += style.Width(words + " ")
 		}
 		style.Face, style.Colour = scene.Regular, scene.Ink
@@ -147,13 +149,4 @@ func (l *Lists) groundWireRow(w *circuit.Wire) column.Row {
 		sheet.TextAt(scene.Point{X: end + symbol.M, Y: row + labels.GroundBase}, name, style)
 		sheet.End()
 	}}
-}
-
-// Bears tells whether a page carries a sign, in the circuit or in its list of
-// grounds.
-func (l *Lists) Bears(p *arrange.Page) bool {
-	grounds := slices.ContainsFunc(l.Beside[p.Index], func(q *column.List) bool { return q.Grounds })
-	return slices.ContainsFunc(l.Signs.List, func(m *sign.Entry) bool {
-		return l.sheets.On(p, m) || grounds && len(m.Refs) > 0 && !l.sheets.Drawn(m)
-	})
 }

@@ -11,27 +11,23 @@ import (
 	"fusewright/render/schematic/arrange"
 	"fusewright/render/schematic/column"
 	"fusewright/render/schematic/lettering"
+	"fusewright/render/schematic/sign"
 )
 
 // findingPanel lists the findings or changes whose signs stand on a page; what
 // stands nowhere is listed on the first page. full adds what each says.
 func (l *Lists) findingPanel(p *arrange.Page, full bool) []*column.List {
-	if l.Signs.Hidden {
-		return nil
-	}
 	list := &column.List{Title: l.listName(), Findings: true}
-	if l.Signs.AsWas {
-		list.Title = "Removed or changed here"
-	} else if len(l.arr.Pages) > 1 {
-		list.Title = fmt.Sprintf("%s, sheet %d", l.listName(), l.sheets.Number(p.Index))
+	if len(l.arr.Pages) > 1 {
+		list.Title = fmt.Sprintf("%s, sheet %d", l.listName(), p.Index+1)
 	}
 	list.Rows = append(list.Rows, l.worstElsewhere(p)...)
-	for _, m := range l.Signs.List {
-		if l.sheets.On(p, m) || p.Index == 0 && !l.sheets.Drawn(m) && !l.Signs.AsWas {
+	for _, m := range l.entries() {
+		if l.sheets.On(p, m) || p.Index == 0 && !l.sheets.Drawn(m) {
 			list.Rows = append(list.Rows, l.entryRow(m, full && m.Change != nil))
 		}
 	}
-	if l.Signs.Changes != nil && len(l.Signs.Changes.List) == 0 && p.Index == 0 {
+	if l.Marks != nil && len(l.Marks.List) == 0 && p.Index == 0 {
 		list.Rows = append(list.Rows, column.TextRow("No change.", 0, scene.Regular, scene.Ink))
 	}
 	if len(list.Rows) == 0 {
@@ -43,7 +39,7 @@ func (l *Lists) findingPanel(p *arrange.Page, full bool) []*column.List {
 // worstElsewhere names on the first page the worst finding, where it stands on
 // another.
 func (l *Lists) worstElsewhere(p *arrange.Page) []column.Row {
-	if p.Index != 0 || l.Signs.Changes != nil || len(l.Signs.List) == 0 {
+	if p.Index != 0 || l.Marks != nil || len(l.entries()) == 0 {
 		return nil
 	}
 	m := l.Signs.List[0]
@@ -58,15 +54,26 @@ func (l *Lists) worstElsewhere(p *arrange.Page) []column.Row {
 // say in full stands in their own paper.
 func (l *Lists) allChanges() *column.List {
 	list := &column.List{Title: l.listName() + " in full", Findings: true, InFull: true}
-	for _, m := range l.Signs.List {
+	for _, m := range l.Marks.List {
 		list.Rows = append(list.Rows, l.wholeRow(m))
 	}
 	return list
 }
 
+// entries are what the sheets have signs of: findings, or changes.
+func (l *Lists) entries() []*sign.Entry {
+	switch {
+	case l.Marks != nil:
+		return l.Marks.List
+	case l.Signs.Hidden:
+		return nil
+	}
+	return l.Signs.List
+}
+
 // listName is the heading of the list of findings or changes.
 func (l *Lists) listName() string {
-	if l.Signs.Changes != nil {
+	if l.Marks != nil {
 		return "Changes"
 	}
 	return "Findings"

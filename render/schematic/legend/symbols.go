@@ -171,12 +171,13 @@ func (l *Lists) signPanel() *column.List {
 		kind  sign.ChangeKind
 		words string
 	}{
-		{sign.Added, "added; plain frame or band"},
-		{sign.Changed, "changed; cloud or broken band"},
+		{sign.Added, "added; plain band"},
+		{sign.Changed, "changed; broken band"},
 		{sign.Removed, "removed; crosses"},
+		{sign.Relabel, "another label; band behind it"},
 		{sign.Judged, "not changed, but new findings"},
 	} {
-		used := l.Signs.Changes != nil && slices.ContainsFunc(l.Signs.Changes.List, func(c sign.Change) bool { return c.Kind == k.kind })
+		used := l.Marks != nil && slices.ContainsFunc(l.Marks.List, func(m *sign.Entry) bool { return m.Change.Kind == k.kind })
 		if !used {
 			continue
 		}

@@ -7,6 +7,7 @@ import (
 	"fusewright/render/schematic/cell"
 	"fusewright/render/schematic/lettering"
 	"fusewright/render/schematic/parts"
+	"fusewright/render/schematic/sign"
 	"fusewright/render/symbol"
 )
 
@@ -26,12 +27,12 @@ func (a *painter) block(c *cell.Cell) {
 	top := float64(first) - c.Roof()
 	outline := scene.Pen(symbol.LineMM).Dashed(1.8, 1)
 	at := a.at(float64(c.X), top)
-	bottom := a.at(0, float64(last+cell.LastDrop(a.Labels, c))+2.2).Y
+	bottom := a.at(0, float64(last)+2.2).Y
 	if low == 0 {
 		bottom = a.at(0, float64(last)-0.6).Y
 	}
 	box := scene.Rect{X: at.X, Y: at.Y, W: float64(c.Body) * symbol.M, H: bottom - at.Y}
-	a.surround(c.Part, box)
+	a.Marks.Box(c.Part.Ref, box)
 	a.sheet.Rect(box, &outline, nil)
 	bar := []scene.Point{a.at(float64(c.X+cell.BlockBar), float64(first)-0.6), a.at(float64(c.X+cell.BlockBar), float64(last)+0.6*min(low, 1))}
 	a.sheet.Polyline(bar, scene.Pen(symbol.BarMM))
@@ -57,7 +58,7 @@ func (a *painter) handle(c *cell.Cell) {
 		y := float64(c.Rows[i].Y - c.Rows[0].Y)
 		p.Link(link.X, from, link.X, y+link.Y)
 		if from = y + link.Y; w.Words != "" && i+1 < len(c.Ways) { // not through its words
-			foot := y + cell.CaptionBase(0.5, a.Signs.DropFor(a.Signs.OfRef(w.Ref)))/symbol.M
+			foot := y + cell.CaptionBase(0.5, sign.DropFor(a.Signs.OfRef(w.Ref)))/symbol.M
 			p.Link(link.X, from, link.X, foot-(lettering.CapMM+wordsClear)/symbol.M)
 			from = foot + 2*wordsClear/symbol.M
 		}
@@ -76,7 +77,7 @@ func (a *painter) way(c *cell.Cell, r *cell.Row, w *parts.Way) {
 	if w.Kind == symbol.SpareWay {
 		right = cell.BlockFuse
 	}
-	a.band(w.Ref, []scene.Point{a.at(float64(c.X+cell.BlockBar), float64(r.Y)), a.at(float64(c.X+c.Body), float64(r.Y))})
+	a.Marks.Line(w.Ref, a.at(float64(c.X+cell.BlockBar), float64(r.Y)), a.at(float64(c.X+c.Body), float64(r.Y)))
 	s := a.Set.Symbol(w.Kind)
 	if w.Kind == "" {
 		p.Line(cell.BlockBar, 0, right, 0)
@@ -98,9 +99,10 @@ func (a *painter) way(c *cell.Cell, r *cell.Row, w *parts.Way) {
 	a.text(left, at.Y-0.5*symbol.M-0.45, w.Number, scene.Regular, scene.Left, scene.Ink)
 	refX := max(mid, left+lettering.TextW(w.Number, scene.Regular)+0.8+lettering.TextW(w.Ref, scene.Bold)/2)
 	if w.Ref != "" {
+		a.Marks.Label(w.Ref, wordBox(refX-lettering.TextW(w.Ref, scene.Bold)/2, head, w.Ref, scene.Bold))
 		a.text(refX, head, w.Ref, scene.Bold, scene.Middle, scene.Ink)
 	}
-	a.wayWords(c, w, left, mid, at.Y+cell.CaptionBase(0.5, a.Signs.DropFor(flag)), flag)
+	a.wayWords(c, w, left, mid, at.Y+cell.CaptionBase(0.5, sign.DropFor(flag)), flag)
 }
 
 // wayWords writes what a way holds below it and, on a study sheet, the share of

@@ -3,7 +3,6 @@
 package paint
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
 
@@ -31,28 +30,25 @@ func New(s *crossref.Sheets, review *harness.Review) *Drawing {
 // Count is the number of sheets.
 func (d *Drawing) Count() int { return len(d.Pages) + len(d.Lists.Extras) }
 
-// Paint draws all sheets that are not left out, in order.
+// Paint draws all sheets in order.
 func (d *Drawing) Paint() []*scene.Sheet {
 	var out []*scene.Sheet
-	total := cmp.Or(d.Total, d.Count())
 	for i, list := range slices.Concat(d.Lists.Beside, d.Lists.Extras) {
-		number := d.Number(i)
-		if number == 0 {
-			continue
-		}
-		what := d.subject()
+		number, what := i+1, d.subject()
 		if i >= len(d.Pages) {
 			what = "lists to the " + what
 		}
-		sheet := scene.NewSheet(d.Paper.W, d.Paper.H, fmt.Sprintf("%s, sheet %d of %d", what, number, total))
+		sheet := scene.NewSheet(d.Paper.W, d.Paper.H, fmt.Sprintf("%s, sheet %d of %d", what, number, d.Count()))
 		sheet.ID = d.ID(number)
-		d.paintFrame(sheet, number, total)
+		d.paintFrame(sheet, number, d.Count())
+		d.Marks.Begin(sheet)
 		if i < len(d.Pages) {
 			newPainter(d.Sheets, d.Pages[i], sheet).page()
 		}
 		for _, p := range list {
 			p.Paint(sheet)
 		}
+		d.Marks.End(sheet, d.Paper.Field(), d.Paper.Strip())
 		out = append(out, sheet)
 	}
 	return out
@@ -75,29 +71,10 @@ func (d *Drawing) Legend() (out []*scene.Sheet) {
 
 // subject is what the sheets show.
 func (d *Drawing) subject() string {
-	switch {
-	case d.Signs.AsWas:
-		return "as it was"
-	case d.Signs.Changes != nil:
+	if d.Marks != nil {
 		return "changes"
 	}
 	return "schematic"
-}
-
-// Follow puts the pages of the earlier design that bear a mark after these, and
-// leaves the others out.
-func (d *Drawing) Follow(was *Drawing) {
-	d.Earlier = was.Sheets
-	number := d.Count()
-	for i := range len(was.Pages) + len(was.Lists.Extras) {
-		if i < len(was.Pages) && !was.Lists.Bears(was.Pages[i]) {
-			was.Numbers = append(was.Numbers, 0)
-			continue
-		}
-		number++
-		was.Numbers = append(was.Numbers, number)
-	}
-	d.Total, was.Total = number, number
 }
 
 // paintFrame draws the frame with the title block and the caution.
@@ -108,10 +85,8 @@ func (d *Drawing) paintFrame(sheet *scene.Sheet, number, total int) {
 	if d.Study != nil {
 		t.Kind, third = "Study", frame.Field{Name: "situation", Value: d.Study.Name()}
 	}
-	if c := d.Signs.Changes; c != nil && d.Signs.AsWas {
-		t.Kind, third = "As it was", frame.Field{Name: "compared with", Value: c.Now}
-	} else if c != nil {
-		t.Kind, third = "Changes", frame.Field{Name: "compared with", Value: c.Was}
+	if d.Marks != nil {
+		t.Kind, third = "Changes", frame.Field{Name: "compared with", Value: d.Marks.Was}
 	}
 	t.Fields[1][2].Value = fmt.Sprintf("%d of %d", number, total)
 	t.Fields[2][1] = third

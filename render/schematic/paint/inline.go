@@ -16,7 +16,7 @@ func (a *painter) inline(c *cell.Cell) {
 	y := c.Rows[0].Y
 	x := c.X
 	body := c.PlugBody(s.Body, len(c.Outlets))
-	a.surround(c.Part, a.boxAt(x, y, body))
+	a.Marks.Box(c.Part.Ref, a.boxAt(x, y, body))
 	s.Draw(a.pen(x+c.Inset, y), "")
 	a.drawPlug(c, body, []int{y}[:len(c.Outlets)])
 	at := a.at(float64(x), float64(y))

@@ -15,7 +15,7 @@ import (
 func (a *painter) load(c *cell.Cell) {
 	s := parts.SymbolOf(a.Set, c.Part)
 	body := c.PlugBody(s.Body, len(c.Returns))
-	a.surround(c.Part, a.boxAt(c.X, c.Rows[0].Y, body))
+	a.Marks.Box(c.Part.Ref, a.boxAt(c.X, c.Rows[0].Y, body))
 	s.Draw(a.pen(c.X+c.Inset, c.Rows[0].Y), parts.ShortSign(c.Part))
 	for _, q := range c.Inlets {
 		if q.Turns() { // below the symbol to its far end
@@ -58,7 +58,7 @@ func (a *painter) endOf(c *cell.Cell, body scene.Rect, text lettering.Caption) {
 	width := int(body.W)
 	right := at.X + float64(width-c.PolesRight())*symbol.M - 0.5
 	if len(c.Returns) > 0 {
-		run := a.ReturnRun(c.Returns, a.Stacked) + c.RunMore + a.Signs.LeadGap(c.Part)
+		run := a.ReturnRun(c.Returns, a.Stacked) + c.RunMore
 		a.returnWires(c, c.Returns, width, run)
 		if len(c.Returns) == 1 {
 			right = at.X + float64(width+run)*symbol.M - a.GroundLeft(c.Returns) - labels.GroundGap
@@ -90,7 +90,7 @@ func (a *painter) returnWires(c *cell.Cell, list []*circuit.Wire, symbolW, run i
 // ground at the end.
 func (a *painter) returnOf(c *cell.Cell, w *circuit.Wire, pts []route.Spot, joint bool) {
 	end, from := pts[len(pts)-1], pts[len(pts)-2]
-	left := float64(from.X+a.Signs.LeadGap(c.Part)) + 0.4
+	left := float64(from.X) + 0.4
 	a.returnWire(w, route.Tidy(pts), joint, left)
 	a.sheet.Begin(scene.Group{ID: a.sheet.UniqueID("label-" + w.Number), Class: "label", Title: w.Number})
 	a.label(w, left, end.Y, a.Stacked && !c.FlatReturns)
@@ -105,7 +105,7 @@ func (a *painter) returnWire(w *circuit.Wire, pts []route.Spot, joint bool, left
 	for _, s := range pts {
 		line = append(line, a.spot(s))
 	}
-	a.band(w.Number, line)
+	a.Marks.Line(w.Number, line...)
 	if len(w.Poles) > 0 {
 		a.partedLine(w, line, a.at(left, float64(pts[len(pts)-1].Y)))
 	} else {

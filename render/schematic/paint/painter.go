@@ -11,6 +11,7 @@ import (
 	"fusewright/render/schematic/labels"
 	"fusewright/render/schematic/lettering"
 	"fusewright/render/schematic/route"
+	"fusewright/render/schematic/sign"
 	"fusewright/render/symbol"
 )
 
@@ -27,12 +28,10 @@ func newPainter(s *crossref.Sheets, p *arrange.Page, sheet *scene.Sheet) *painte
 	return &painter{s.Labels, s, p, sheet, s.Field}
 }
 
-// page draws the circuit of the page: bands under everything, then lines, then
-// parts, then the outlines of places.
+// page draws the circuit of the page: lines, then parts, then the outlines of places.
 func (a *painter) page() {
 	a.on.TraceLines()
 	a.sheets.LabelRooms(a.on)
-	a.bands()
 	for _, l := range a.on.Lines {
 		a.wire(l)
 	}
@@ -77,11 +76,12 @@ func (a *painter) caption(c lettering.Caption, left, base float64) {
 		c.Sign, c.Wide = 0, 0
 	}
 	if c.Sign > 0 {
-		a.flag(c.Sign, left+c.Wide/2-0.3, base-a.Signs.Rise)
+		a.flag(c.Sign, left+c.Wide/2-0.3, base-sign.Rise)
 	}
 	for i, line := range c.Lines {
 		x := left
 		if i == 0 && c.Ref != "" {
+			a.Marks.Label(c.Ref, wordBox(left+c.Wide, base, c.Ref, scene.Bold))
 			a.text(left+c.Wide, base, c.Ref, scene.Bold, scene.Left, scene.Ink)
 		}
 		if i == 0 {
@@ -96,10 +96,7 @@ func (a *painter) caption(c lettering.Caption, left, base float64) {
 func (a *painter) captionAtop(c lettering.Caption, corner scene.Point, flag int) {
 	base := corner.Y - lettering.GapMM - float64(len(c.Lines)-1)*lettering.LineMM
 	if flag > 0 {
-		base -= a.Signs.Above
-	}
-	if flag > 0 && a.Signs.Atop {
-		a.flag(flag, corner.X+a.Signs.Wide/2-0.2, base-lettering.CapMM-0.5-a.Signs.Half)
+		base -= sign.Above
 	}
 	a.caption(c, corner.X, base)
 }

@@ -7,6 +7,7 @@ import (
 	"fusewright/render/schematic/lettering"
 	"fusewright/render/schematic/parts"
 	"fusewright/render/schematic/route"
+	"fusewright/render/schematic/sign"
 	"fusewright/render/symbol"
 )
 
@@ -19,7 +20,7 @@ func (a *painter) relay(c *cell.Cell) {
 	outline := scene.Pen(symbol.LineMM).Dashed(1.8, 1)
 	box := a.at(float64(c.X), float64(y)+g.Roof)
 	around := a.boxAt(c.X, y, scene.Rect{Y: g.Roof, W: cell.RelayBody, H: float64(g.Floor) - g.Roof})
-	a.surround(c.Part, around)
+	a.Marks.Box(c.Part.Ref, around)
 	a.sheet.Rect(around, &outline, nil)
 	a.relayContact(c, p)
 	a.relayCoil(c)
@@ -38,7 +39,7 @@ func (a *painter) relay(c *cell.Cell) {
 // contactReturns draws the grounds of a contact that stands in a return.
 func (a *painter) contactReturns(c *cell.Cell) {
 	if list := c.ContactReturns(); c.Part.InReturn && len(list) > 0 {
-		a.returnWires(c, list, cell.RelayBody, a.ReturnRun(list, a.Stacked)+a.Signs.LeadGap(c.Part))
+		a.returnWires(c, list, cell.RelayBody, a.ReturnRun(list, a.Stacked))
 	}
 }
 
@@ -96,7 +97,7 @@ func (a *painter) restingContact(c *cell.Cell, p *symbol.Pen) {
 	p.Line(2, -2, 1, -2, 1, float64(g.Return), cell.RelayBody, float64(g.Return))
 	a.terminal(c.X+cell.RelayBody, y+g.Return, -0.35, "87a", scene.Right)
 	for k, w := range c.ContactReturns() {
-		row, run := y+g.Return-k*a.ReturnStep(), a.ReturnRun(c.ContactReturns(), a.Stacked)+a.Signs.LeadGap(c.Part)
+		row, run := y+g.Return-k*a.ReturnStep(), a.ReturnRun(c.ContactReturns(), a.Stacked)
 		start := route.Spot{X: c.X + cell.RelayBody, Y: y + g.Return}
 		a.returnOf(c, w, []route.Spot{start, {X: start.X, Y: row}, {X: start.X + run, Y: row}}, k > 0)
 	}
@@ -149,16 +150,19 @@ func (a *painter) coilReturn(c *cell.Cell, w *circuit.Wire, k int) {
 	x := c.X + cell.RelayDrop
 	a.sheet.Begin(a.wireGroup(w, w.From))
 	pts := []scene.Point{a.spot(route.Spot{X: x, Y: from}), a.spot(route.Spot{X: x, Y: to})}
-	a.band(w.Number, pts)
+	a.Marks.Line(w.Number, pts...)
 	a.sheet.Polyline(pts, scene.Pen(symbol.WireMM))
 	lines := a.WireLabel(w, a.Stacked)
 	at := a.at(float64(x), float64(to)-0.35)
 	for i, s := range lines {
 		face, colour := a.LabelFace(i)
+		if i == 0 {
+			a.Marks.Label(w.Number, wordBox(at.X-0.9-lettering.TextW(s, face), at.Y-float64(len(lines)-1)*lettering.LineMM, w.Number, face))
+		}
 		a.text(at.X-0.9, at.Y-float64(len(lines)-1-i)*lettering.LineMM, s, face, scene.Right, colour)
 	}
 	if f := a.Signs.OfWire(w); f > 0 {
-		a.flag(f, at.X-1.2-a.LabelW(w, a.Stacked)-a.Signs.Wide/2, at.Y-a.Signs.Rise)
+		a.flag(f, at.X-1.2-a.LabelW(w, a.Stacked)-sign.Wide/2, at.Y-sign.Rise)
 	}
 	a.sheet.End()
 	a.ground(w.To, x, to, k == len(c.CoilReturns())-1)
@@ -171,7 +175,7 @@ func (a *painter) contactApart(c *cell.Cell) {
 	if c.Geometry.Changeover {
 		roof = -3.4
 	}
-	a.surround(c.Part, a.boxAt(c.X, y, scene.Rect{Y: roof, W: cell.RelayBody, H: 0.3 - roof}))
+	a.Marks.Box(c.Part.Ref, a.boxAt(c.X, y, scene.Rect{Y: roof, W: cell.RelayBody, H: 0.3 - roof}))
 	a.relayContact(c, a.pen(c.X, y))
 	a.contactReturns(c)
 	at := a.at(float64(c.X), float64(y))
@@ -187,7 +191,7 @@ func (a *painter) contactApart(c *cell.Cell) {
 // coilApart draws a relay's coil with its suppressor and returns.
 func (a *painter) coilApart(c *cell.Cell) {
 	y := c.Rows[0].Y
-	a.surround(c.Part, a.boxAt(c.X, y, cell.CoilBody(c.Geometry)))
+	a.Marks.Box(c.Part.Ref, a.boxAt(c.X, y, cell.CoilBody(c.Geometry)))
 	a.Set.Symbol(c.Geometry.Sign).Draw(a.pen(c.X+2, y), "")
 	p := a.pen(c.X, y)
 	p.Line(0, 0, 2, 0)

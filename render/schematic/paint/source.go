@@ -8,6 +8,7 @@ import (
 	"fusewright/render/schematic/lettering"
 	"fusewright/render/schematic/parts"
 	"fusewright/render/schematic/route"
+	"fusewright/render/schematic/sign"
 	"fusewright/render/symbol"
 )
 
@@ -77,7 +78,7 @@ func (a *painter) source(c *cell.Cell) {
 		p.Line(neg, float64(list[0].row), neg, foot, trunk, foot)
 		p.Dot(trunk, foot)
 	}
-	a.surround(c.Part, a.boxAt(x, plus, a.Set.Symbol(symbol.Battery).Body))
+	a.Marks.Box(c.Part.Ref, a.boxAt(x, plus, a.Set.Symbol(symbol.Battery).Body))
 	a.Set.Symbol(symbol.Battery).Draw(a.pen(x, plus), "")
 	a.sheet.Begin(scene.Group{ID: a.sheet.UniqueID("ground-post"), Class: "ground", Title: "to " + parts.BatteryPostText(c.Part)})
 	a.Set.Symbol(symbol.Negative).Draw(a.pen(x, plus+5), "")
@@ -85,7 +86,7 @@ func (a *painter) source(c *cell.Cell) {
 	a.mains(c, plus+5, len(list) > 0)
 	at := a.at(trunk, float64(plus))
 	a.text(at.X+0.8*symbol.M, at.Y+6.5*symbol.M, parts.BatteryPostText(c.Part), scene.Regular, scene.Left, scene.Ink)
-	left := at.X + (2.1+float64(a.Signs.LeadGap(c.Part)))*symbol.M
+	left := at.X + 2.1*symbol.M
 	a.caption(c.Caption, left, at.Y+1.5*symbol.M)
 }
 
@@ -134,20 +135,21 @@ func (a *painter) mainBar(p *circuit.Part, x, row int, widthMM float64, leftward
 	words := parts.NameOf(p)
 	text := a.Head(p).Fit(words, "", widthMM, 1)
 	a.sheet.Begin(scene.Group{ID: a.sheet.UniqueID("part-" + p.Ref), Class: "part", Title: wording.Present([]string{p.Ref, words}, " "), Desc: string(p.Kind)})
+	a.Marks.Box(p.Ref, scene.Rect{X: at.X, Y: at.Y - 1, H: 2})
 	a.sheet.Line(at, scene.Point{X: at.X, Y: at.Y - 1}, scene.Pen(symbol.BarMM))
 	a.sheet.Line(at, scene.Point{X: at.X, Y: at.Y + 1}, scene.Pen(symbol.BarMM))
 	left := at.X + 1
 	if leftwards {
 		left = at.X - 1 - text.Width()
 	}
-	a.caption(text, left, at.Y+cell.MainDrop(a.Labels)+lettering.CapMM+a.Signs.DropFor(text.Sign))
+	a.caption(text, left, at.Y+lettering.GapMM+lettering.CapMM+sign.DropFor(text.Sign))
 	a.sheet.End()
 }
 
 // branch draws a part between the trunks with its caption.
 func (a *painter) branch(b branch, x int) {
 	s := a.Set.Symbol(b.kind)
-	a.surround(b.part, a.boxAt(x, b.row, s.Body))
+	a.Marks.Box(b.part.Ref, a.boxAt(x, b.row, s.Body))
 	s.Draw(a.pen(x, b.row), b.sign)
 	a.wirePen(x+cell.SourceBranch, b.row).Line(0, 0, cell.SourceNeg-cell.SourceTrunk-cell.SourceBranch, 0)
 	at := a.at(float64(x), float64(b.row))

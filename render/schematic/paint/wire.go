@@ -24,6 +24,9 @@ func (a *painter) wire(l route.Line) {
 	} else {
 		a.sheet.Polyline(pts, scene.Pen(symbol.WireMM))
 	}
+	if l.In.Wire != nil {
+		a.Marks.Line(l.In.Wire.Number, pts...)
+	}
 	for _, s := range l.Dots {
 		a.sheet.Dot(a.spot(s), symbol.DotMM, scene.Ink)
 	}
@@ -35,7 +38,7 @@ func (a *painter) wire(l route.Line) {
 
 // labelLeft is where the label of an incoming wire begins, in modules.
 func (a *painter) labelLeft(in *cell.Inlet) float64 {
-	left := in.Cell.X - a.InletM(in.Wire, in.Cell.Part, a.twoLines(in)) - a.Signs.LeadGap(in.Cell.Part)
+	left := in.Cell.X - a.InletM(in.Wire, in.Cell.Part, a.twoLines(in))
 	if cell.SharesTerminal(in) {
 		left--
 	}
@@ -66,12 +69,15 @@ func (a *painter) label(w *circuit.Wire, left float64, row int, stacked bool) {
 	x := at.X + 0.8 + labels.PolesMM(w)
 	lines := a.WireLabel(w, stacked)
 	if f := a.Signs.OfWire(w); f > 0 {
-		a.flag(f, x+a.Signs.Wide/2-0.5, at.Y-a.WireGap()-a.Signs.Half-0.1)
-		x += a.Signs.Wide
+		a.flag(f, x+sign.Wide/2-0.5, at.Y-lettering.GapMM-sign.Radius-0.1)
+		x += sign.Wide
 	}
 	for i, s := range lines {
-		y := at.Y - a.WireGap() - float64(len(lines)-1-i)*lettering.LineMM
+		y := at.Y - lettering.GapMM - float64(len(lines)-1-i)*lettering.LineMM
 		face, colour := a.LabelFace(i)
+		if i == 0 {
+			a.Marks.Label(w.Number, wordBox(x, y, w.Number, face))
+		}
 		a.text(x, y, s, face, scene.Left, colour)
 	}
 }
@@ -80,37 +86,13 @@ func (a *painter) label(w *circuit.Wire, left float64, row int, stacked bool) {
 // ring, accepted a dashed ring.
 func (a *painter) flag(number int, x, y float64) { a.Signs.Draw(a.sheet, number, x, y) }
 
-// bands marks the changed wires of the page, under everything else.
-func (a *painter) bands() {
-	if a.Signs.Changes == nil {
-		return
-	}
-	for _, l := range a.on.Lines {
-		if w := l.In.Wire; w != nil {
-			var pts []scene.Point
-			for _, s := range l.Pts {
-				pts = append(pts, a.spot(s))
-			}
-			a.band(w.Number, pts)
-		}
-	}
-}
-
-// band marks an upright and level line: added with a plain band under it,
-// changed with a broken one, removed with crosses.
-func (a *painter) band(ref string, pts []scene.Point) {
-	sign.Band(a.sheet, a.Signs.Kinds[ref], ref, pts)
-}
-
 // boxAt is a box in modules about a place of the page, on the sheet.
 func (a *painter) boxAt(x, y int, r scene.Rect) scene.Rect {
 	at := a.at(float64(x)+r.X, float64(y)+r.Y)
 	return scene.Rect{X: at.X, Y: at.Y, W: r.W * symbol.M, H: r.H * symbol.M}
 }
 
-// surround marks a changed part round a box on the sheet.
-func (a *painter) surround(p *circuit.Part, box scene.Rect) {
-	if a.Signs.Surrounded(p) {
-		sign.Surround(a.sheet, a.Signs.Kinds[p.Ref], p.Ref, box)
-	}
+// wordBox is the box of a word with its baseline at a place in mm.
+func wordBox(x, y float64, word string, face scene.Face) scene.Rect {
+	return scene.Rect{X: x, Y: y - lettering.CapMM, W: lettering.TextW(word, face), H: lettering.CapMM}
 }

@@ -1,7 +1,6 @@
 package sign
 
 import (
-	"cmp"
 	"math"
 
 	"fusewright/render/scene"
@@ -16,11 +15,6 @@ const (
 	bandGap   = 1.6
 	crossHalf = 0.7 // half the width of a cross
 	crossStep = 7.0
-	lobe      = 3.4 // about the length of a cloud's lobe
-	bulge     = 1.0 // how far it stands out
-
-	// cloudReach is how far the cloud stands from the part it surrounds.
-	cloudReach = 1.4
 )
 
 // bandTints are light enough for lines and words to stand on.
@@ -80,48 +74,5 @@ func cross(sheet *scene.Sheet, at scene.Point) {
 	pen := scene.Pen(symbol.LineMM).In(dangerRed)
 	for _, up := range []float64{-1, 1} {
 		sheet.Line(scene.Point{X: at.X - crossHalf, Y: at.Y - up*crossHalf}, scene.Point{X: at.X + crossHalf, Y: at.Y + up*crossHalf}, pen)
-	}
-}
-
-// Surround marks a changed part round a box: added with a plain frame, changed
-// with a cloud, removed with crosses.
-func Surround(sheet *scene.Sheet, kind ChangeKind, ref string, box scene.Rect) {
-	sheet.Begin(scene.Group{ID: sheet.UniqueID("cloud-" + ref), Class: "band", Title: ref + " " + string(kind)})
-	defer sheet.End()
-	switch kind {
-	case Added:
-		pen := scene.Pen(symbol.LineMM).In(changeColours[kind])
-		sheet.RoundRect(box.Grow(1), 1.5, &pen, nil)
-	case Changed:
-		Cloud(sheet, box.Grow(cloudReach-bulge))
-	case Removed:
-		around(box.Grow(0.7), crossStep, func(p, q scene.Point) { cross(sheet, p) })
-	}
-}
-
-// Cloud draws lobes outwards along a box.
-func Cloud(sheet *scene.Sheet, box scene.Rect) {
-	pen := scene.Pen(symbol.ThinMM).In(changeColours[Changed])
-	path := scene.Path{Stroke: &pen}
-	path.MoveTo(scene.Point{X: box.X, Y: box.Y})
-	const out = bulge / 0.75 // of the control points
-	around(box, lobe, func(p, q scene.Point) {
-		dx, dy := float64(cmp.Compare(q.Y, p.Y))*out, float64(cmp.Compare(p.X, q.X))*out
-		path.CubicTo(scene.Point{X: p.X + dx, Y: p.Y + dy}, scene.Point{X: q.X + dx, Y: q.Y + dy}, q)
-	})
-	path.Close()
-	sheet.Path(path)
-}
-
-// around goes clockwise round a box in steps of about a length.
-func around(box scene.Rect, step float64, visit func(p, q scene.Point)) {
-	corners := []scene.Point{{X: box.X, Y: box.Y}, {X: box.Right(), Y: box.Y}, {X: box.Right(), Y: box.Bottom()}, {X: box.X, Y: box.Bottom()}}
-	for i, p := range corners {
-		q := corners[(i+1)%4]
-		n := max(math.Round((math.Abs(q.X-p.X)+math.Abs(q.Y-p.Y))/step), 1)
-		for k := range int(n) {
-			f, g := float64(k)/n, float64(k+1)/n
-			visit(scene.Point{X: p.X + (q.X-p.X)*f, Y: p.Y + (q.Y-p.Y)*f}, scene.Point{X: p.X + (q.X-p.X)*g, Y: p.Y + (q.Y-p.Y)*g})
-		}
 	}
 }

@@ -15,12 +15,13 @@ const (
 	Removed ChangeKind = "removed"
 	Changed ChangeKind = "changed"
 	Judged  ChangeKind = "new finding" // itself as it was
+	Relabel ChangeKind = "renumbered"  // under another label
 )
 
 // Changes is what differs between two designs, for the drawing of them.
 type Changes struct {
-	Was, Now string // how the title blocks call the other design: "revision A"
-	List     []Change
+	Was  string // how the title block calls the earlier design: "revision A"
+	List []Change
 }
 
 // Change is one entry of the list of changes; its number is its place there,
@@ -33,58 +34,24 @@ type Change struct {
 	Old, New []string
 	Text     string   // "rating 5 A → 30 A"
 	Findings []string // that came with it: "new danger: fuse-over-wire: …"
-	// Rewired tells that the drawing of the earlier design shows what words
-	// cannot: something is gone or was connected to something else.
-	Rewired bool
-}
-
-// Rewired tells whether the drawing of the earlier design shows more than words.
-func (c *Changes) Rewired() bool {
-	return slices.ContainsFunc(c.List, func(x Change) bool { return x.Rewired })
-}
-
-// OfChanges are the signs of changes. What is only judged anew is not marked
-// on the earlier design.
-func OfChanges(c *Changes, asWas bool) *Signs {
-	f := &Signs{byRef: map[string]int{}, Kinds: map[string]ChangeKind{}, Wide: 7.8, Half: DeltaH / 2,
-		Rise: DeltaH/2 - deltaFoot, Drop: 3.6, Above: 1.9, Lift: DeltaH + 2.4, Atop: true, halo: cloudReach + 0.2,
-		Changes: c, AsWas: asWas}
-	for i := range c.List {
-		x := &c.List[i]
-		m := &Entry{Number: i + 1, Refs: x.New, Change: x, AsWas: asWas}
-		if asWas {
-			m.Refs = x.Old
-		}
-		for _, ref := range m.Refs {
-			f.Kinds[ref] = x.Kind
-		}
-		if len(m.Refs) > 0 {
-			f.byRef[m.Refs[0]] = m.Number
-		}
-		f.List = append(f.List, m)
-	}
-	return f
 }
 
 // head names what an entry is about, with how the other design calls it.
-func (c *Change) head(refs []string, asWas bool) string {
-	return wording.Present(append(c.Names(refs, asWas), string(c.Kind)), ", ")
+func (c *Change) head() string {
+	return wording.Present(append(c.Names(), string(c.Kind)), ", ")
 }
 
 // Names are the parts and wires of an entry, or else its own name.
-func (c *Change) Names(refs []string, asWas bool) []string {
-	names := append([]string{}, refs...)
-	if len(refs) == 0 {
-		names = append(append(names, c.New...), c.Old...)
+func (c *Change) Names() []string {
+	names := slices.Clone(c.New)
+	if len(names) == 0 {
+		names = slices.Clone(c.Old)
 	}
 	if len(names) == 0 {
 		names = []string{c.Name}
 	}
-	if len(c.Old) > 0 && len(c.New) > 0 && c.Old[0] != c.New[0] {
+	if len(c.Old) > 0 && len(c.New) > 0 && c.Old[0] != c.New[0] && c.Kind != Relabel {
 		names[0] = c.New[0] + " (was " + c.Old[0] + ")"
-		if asWas {
-			names[0] = c.Old[0] + " (now " + c.New[0] + ")"
-		}
 	}
 	return names
 }
@@ -102,7 +69,7 @@ func (c *Change) Short() string {
 	switch {
 	case c.Kind == Added || c.Kind == Removed:
 		return string(c.Kind) + ": " + c.Name
-	case c.Kind == Changed:
+	case c.Kind == Changed || c.Kind == Relabel:
 		return wording.Present(append([]string{c.Text}, c.Findings...), "; ")
 	}
 	return wording.Present(c.Findings, "; ")

@@ -22,7 +22,7 @@ const (
 const deltaFoot = 0.6
 
 var changeColours = map[ChangeKind]scene.RGB{
-	Added: adviceBlue, Changed: faultOrange, Removed: dangerRed, Judged: scene.Ink,
+	Added: adviceBlue, Changed: faultOrange, Removed: dangerRed, Judged: scene.Ink, Relabel: faultOrange,
 }
 
 // DrawChange draws the numbered triangle of a change, its middle at a place:
@@ -92,7 +92,7 @@ func Draw(sheet *scene.Sheet, m *Entry, x, y float64) {
 // Head names what an entry is about: "F1, danger".
 func (m *Entry) Head() string {
 	if m.Change != nil {
-		return m.Change.head(m.Refs, m.AsWas)
+		return m.Change.head()
 	}
 	severity := m.Findings[0].Severity.String()
 	if m.Findings[0].Accepted != "" {
@@ -108,12 +108,19 @@ func (m *Entry) Head() string {
 	return wording.Present([]string{names, severity}, ", ")
 }
 
-// Indent is the room of a sign in a list, in mm.
+// Indent is the room of a sign in a list, Half half its height, in mm.
 func (m *Entry) Indent() float64 {
 	if m.Change != nil {
 		return 9
 	}
 	return 6.5
+}
+
+func (m *Entry) Half() float64 {
+	if m.Change != nil {
+		return DeltaH / 2
+	}
+	return Radius
 }
 
 // Statements is everything a change says, one after the other.
@@ -129,12 +136,7 @@ func (m *Entry) Figure() string {
 }
 
 // Brief is what a change says in few words.
-func (m *Entry) Brief() string {
-	if m.AsWas {
-		return m.Change.statements()[0]
-	}
-	return wording.Present(m.Change.statements(), "; ")
-}
+func (m *Entry) Brief() string { return wording.Present(m.Change.statements(), "; ") }
 
 // also are the numbers of the other findings of the part: "also 7, 12"; "" without any.
 func (m *Entry) also() string {

@@ -10,7 +10,6 @@ import (
 	"fusewright/harness/review/finding"
 	"fusewright/render/scene"
 	"fusewright/render/schematic/lettering"
-	"fusewright/render/symbol"
 )
 
 // Radius is the radius of a flag.
@@ -26,33 +25,27 @@ type Entry struct {
 	Likewise []string           // other parts and wires of the first
 	Follow   int                // how many further numbers follow from them
 	Change   *Change            // nil of findings
-	AsWas    bool               // of a change: the sign stands on the earlier design
 }
 
-// Signs numbers what has findings, in the order of the review, or what changed.
-// Measures in mm.
+// Signs numbers what has findings, in the order of the review. Measures in mm.
 type Signs struct {
-	List  []*Entry
-	byRef map[string]int
-	Kinds map[string]ChangeKind // of every part and wire that changed
-
-	Changes *Changes // nil on the usual drawing
-	Hidden  bool     // their room is kept, so that all stands where it does with them
-	AsWas   bool     // the earlier design of a comparison
-
-	Wide  float64 // room of a sign in a line of text
-	Half  float64 // half its height
-	Rise  float64 // from a line of text up to its middle
-	Drop  float64 // by which a caption with a sign stands lower
-	Above float64 // by which it stands higher over an outline
-	Lift  float64 // by which it reaches higher there
-	Atop  bool    // over an outline the sign stands above the words, not before them
-	halo  float64 // room of what is drawn round a part
+	List   []*Entry
+	byRef  map[string]int
+	Hidden bool // their room is kept, so that all stands where it does with them
 }
+
+// Measures of a flag in a line of text and over an outline, in mm.
+const (
+	Wide  = 5.4                      // its room in a line
+	Rise  = lettering.CapMM/2 + 0.45 // from the line up to its middle
+	Drop  = 1.3                      // by which a caption with a flag stands lower
+	Above = 1.2                      // by which it stands higher over an outline
+	Lift  = 1.5                      // by which it reaches higher there
+)
 
 // OfFindings numbers what has findings; bare leaves all out.
 func OfFindings(review *harness.Review, bare bool) *Signs {
-	f := &Signs{byRef: map[string]int{}, Wide: 5.4, Half: Radius, Rise: lettering.CapMM/2 + 0.45, Drop: 1.3, Lift: 1.5, Above: 1.2}
+	f := &Signs{byRef: map[string]int{}}
 	if bare {
 		return f
 	}
@@ -122,6 +115,9 @@ func (f *Signs) OfRef(ref string) int {
 	return f.byRef[ref]
 }
 
+// DropOf is DropFor of a part.
+func (f *Signs) DropOf(p *circuit.Part) float64 { return DropFor(f.OfPart(p)) }
+
 // Draw draws the sign of a number about a place, unless signs are hidden.
 func (f *Signs) Draw(sheet *scene.Sheet, number int, x, y float64) {
 	if !f.Hidden {
@@ -129,41 +125,10 @@ func (f *Signs) Draw(sheet *scene.Sheet, number int, x, y float64) {
 	}
 }
 
-// DropFor is by how much a caption with a sign stands lower, in mm; 0 is no sign.
-func (f *Signs) DropFor(number int) float64 {
+// DropFor is by how much a caption with a flag stands lower, in mm; 0 is no flag.
+func DropFor(number int) float64 {
 	if number == 0 {
 		return 0
 	}
-	return f.Drop
-}
-
-// DropOf is DropFor of a part; one without a sign makes room for what is drawn round it.
-func (f *Signs) DropOf(p *circuit.Part) float64 {
-	if n := f.OfPart(p); n > 0 || !f.Surrounded(p) {
-		return f.DropFor(n)
-	}
-	return f.halo
-}
-
-// Surrounded tells whether something is drawn round a part.
-func (f *Signs) Surrounded(p *circuit.Part) bool {
-	kind := f.Kinds[p.Ref]
-	return kind != "" && kind != Judged
-}
-
-// HaloOf is the room of what is drawn round a part, in modules.
-func (f *Signs) HaloOf(p *circuit.Part) float64 {
-	if !f.Surrounded(p) {
-		return 0
-	}
-	return f.halo / symbol.M
-}
-
-// LeadGap is the room between a part and the labels of its wires for what is
-// drawn round it, in modules.
-func (f *Signs) LeadGap(p *circuit.Part) int {
-	if !f.Surrounded(p) {
-		return 0
-	}
-	return 1
+	return Drop
 }
