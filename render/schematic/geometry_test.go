@@ -302,7 +302,35 @@ func checkAllDrawn(d *paint.Drawing, sheets []*scene.Sheet) (faults []string) {
 func examine(t *testing.T, d *paint.Drawing, most int) figures {
 	t.Helper()
 	sheets := d.Paint()
-	var faults []string
+	faults := facesOf(d, sheets)
+	faults = append(faults, checkNets(d)...)
+	faults = append(faults, checkReturns(d, sheets)...)
+	faults = append(faults, checkDrawnAsRouted(d, sheets)...)
+	faults = append(faults, checkAllDrawn(d, sheets)...)
+	complain(t, faults, most)
+	return count(d)
+}
+
+// lookOver is examine without reading the drawing back.
+func lookOver(t *testing.T, d *paint.Drawing, most int) figures {
+	t.Helper()
+	complain(t, facesOf(d, d.Paint()), most)
+	return count(d)
+}
+
+func complain(t *testing.T, faults []string, most int) {
+	t.Helper()
+	for i, f := range faults {
+		if i >= most {
+			t.Errorf("… and %d more", len(faults)-most)
+			break
+		}
+		t.Error(f)
+	}
+}
+
+// facesOf finds what an eye would object to on sheets.
+func facesOf(d *paint.Drawing, sheets []*scene.Sheet) (faults []string) {
 	for i, s := range sheets {
 		if err := s.Validate(); err != nil {
 			faults = append(faults, fmt.Sprintf("sheet %d: %v", i+1, err))
@@ -319,16 +347,5 @@ func examine(t *testing.T, d *paint.Drawing, most int) figures {
 			faults = append(faults, fmt.Sprintf("sheet %d: %d × %d modules on %d × %d", p.Index+1, p.Width(), p.Height, d.Columns, d.Rows))
 		}
 	}
-	faults = append(faults, checkNets(d)...)
-	faults = append(faults, checkReturns(d, sheets)...)
-	faults = append(faults, checkDrawnAsRouted(d, sheets)...)
-	faults = append(faults, checkAllDrawn(d, sheets)...)
-	for i, f := range faults {
-		if i >= most {
-			t.Errorf("… and %d more", len(faults)-most)
-			break
-		}
-		t.Error(f)
-	}
-	return count(d)
+	return faults
 }

@@ -124,11 +124,40 @@ func laid(review *harness.Review, l, twin *labels.Labels, paper frame.Paper) (*p
 	if err != nil {
 		return nil, err
 	}
-	d := paint.New(crossref.Of(a), review)
+	d, err := composed(a, review)
+	if err != nil {
+		return nil, err
+	}
 	if a.Twin != nil && len(d.Lists.Extras) > 0 { // its room would cost a sheet
 		return laid(review, l, nil, paper)
 	}
 	return d, nil
+}
+
+// composed makes the lists of an arrangement: compacted, unless that takes sheets for lists.
+func composed(a *arrange.Arrangement, review *harness.Review) (*paint.Drawing, error) {
+	undo, err := a.Compact()
+	if err != nil {
+		return nil, err
+	}
+	d := paint.New(crossref.Of(a), review)
+	if undo == nil || len(d.Lists.Extras)+len(d.Lists.Absent) == 0 {
+		return d, nil
+	}
+	compact := d.Count() + len(d.Lists.Legend())
+	if err := undo(); err != nil {
+		return nil, err
+	}
+	if d = paint.New(crossref.Of(a), review); compact >= d.Count()+len(d.Lists.Legend()) {
+		return d, nil
+	}
+	if err := undo(); err != nil { // without the air of the lists
+		return nil, err
+	}
+	if _, err := a.Compact(); err != nil {
+		return nil, err
+	}
+	return paint.New(crossref.Of(a), review), nil
 }
 
 // fewest is an arrangement with slots where they cost no sheet and leave none half empty:

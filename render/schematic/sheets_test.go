@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"fusewright/harness/proof/synth"
+	"fusewright/render/schematic/cell"
+	"fusewright/render/schematic/solved"
 )
 
 // The halves of a reversing contactor and the motor between them stand on one sheet.
@@ -99,6 +101,47 @@ func TestSheetsAreEven(t *testing.T) {
 				for _, p := range d.Pages {
 					if p.Height < d.Rows/4 {
 						t.Errorf("%s %s%s: sheet %d fills %d of %d rows", name, size, v.name, p.Index+1, p.Height, d.Rows)
+					}
+				}
+			}
+		}
+	}
+}
+
+// No sheet before the last stands half empty where circuits of later sheets fit on it.
+func TestFirstSheetsAreFilled(t *testing.T) {
+	for _, name := range []string{"hay-wain", "sedge-sloop"} {
+		review := demo(t, name)
+		for _, situation := range []string{"", solved.HeaviestSituation(review)} {
+			d, err := plan(review, Options{Situation: situation})
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, p := range d.Pages[:len(d.Pages)-1] {
+				if p.Height < d.Rows/2 {
+					t.Errorf("%s %s: sheet %d fills %d of %d rows", name, situation, p.Index+1, p.Height, d.Rows)
+				}
+			}
+		}
+	}
+}
+
+// What a block feeds from one way stands on one sheet, wherever it has been moved.
+func TestCircuitsStayWhole(t *testing.T) {
+	for seed := int64(1); seed <= 4; seed++ {
+		d := planned(t, "generated.yaml", synth.YAML(80, seed), Options{Size: "A4"})
+		for _, p := range d.Pages {
+			for _, c := range p.Cells {
+				if c.Kind != cell.Part || len(c.Ways) == 0 {
+					continue
+				}
+				for _, o := range c.Outlets {
+					sheets := map[int]bool{}
+					for _, in := range d.Feeds[o.Term] {
+						sheets[in.Cell.Sheet] = true
+					}
+					if len(sheets) > 1 {
+						t.Errorf("seed %d: what %s %s feeds stands on %d sheets", seed, c.Part.Ref, o.Term.Name, len(sheets))
 					}
 				}
 			}

@@ -22,7 +22,8 @@ type Arrangement struct {
 	Field         scene.Rect // where a circuit may stand, in mm
 	Rows, Columns int        // of the grid in it
 	Pages         []*Page
-	limit         int // rows of a page that are filled; 0 = all
+	limit         int  // rows of a page that are filled; 0 = all
+	splits        bool // blocks are begun where most of a page is free, though they would fit another whole
 
 	// Twin is another way of drawing the circuit, at the same places; nil = none.
 	Twin *labels.Labels
@@ -111,8 +112,20 @@ const FlagBody = 12
 
 // layOut lays the circuit out and shares it out evenly.
 func (a *Arrangement) layOut() error {
+	a.splits = false
 	if err := a.layOutMains(); err != nil {
 		return err
+	}
+	if a.halfEmpty() > 0 && len(a.Pages) <= trialPages {
+		weight, whole := a.weight(), a.laid()
+		a.splits = true
+		if err := a.layOutMains(); err != nil {
+			return err
+		}
+		if a.weight() >= weight {
+			a.splits = false
+			a.back(whole)
+		}
 	}
 	return a.even()
 }
@@ -198,8 +211,21 @@ func (a *Arrangement) hasMains() bool {
 	return slices.ContainsFunc(a.Cells.List, func(c *cell.Cell) bool { return len(c.MainRows) > 0 })
 }
 
-// weight is pages and flags weighed together.
-func (a *Arrangement) weight() int { return effort*len(a.Pages) + a.flagCount() }
+// weight is pages and flags weighed together, with pages before the last that stand half
+// empty.
+func (a *Arrangement) weight() int {
+	return effort*len(a.Pages) + a.flagCount() + (effort-1)*a.halfEmpty()
+}
+
+// halfEmpty counts the pages before the last that stand half empty.
+func (a *Arrangement) halfEmpty() (n int) {
+	for _, p := range a.Pages[:max(len(a.Pages)-1, 0)] {
+		if p.Height <= a.Rows/2 {
+			n++
+		}
+	}
+	return n
+}
 
 // layOutLabels shares the circuit out to pages and lays each out, with wire labels in
 // one line or in two, whichever needs fewer sheets and flags.

@@ -71,6 +71,9 @@ func (a *Arrangement) own(c *cell.Cell) (top, bottom float64) {
 // clash tells of a cell whose grounds of other places would stand within a region of its
 // own.
 func (a *Arrangement) clash(c *cell.Cell, r Region) bool {
+	if c.Kind == cell.Blank { // the source's cellar, without the source
+		return r.First >= c.Col
+	}
 	if c.Kind != cell.Part {
 		return false
 	}

@@ -148,7 +148,7 @@ func (k *packer) children(t *circuit.Terminal, list []*cell.Inlet, rank, budget 
 		// A circuit is begun where it fits whole, from its fuse to its ground; what fits on
 		// no sheet whole is begun where there is room.
 		whole := k.a.fullWith(c) <= left && k.fitsWhole(c, rank)
-		tooLarge := left >= k.rows*6/10 && !k.a.fitsAlone(c, k.rows, k.width)
+		tooLarge := left >= k.rows*6/10 && (k.a.splits && k.a.feedsBlock(c) || !k.a.fitsAlone(c, k.rows, k.width))
 		u, ok := 0, false
 		if whole || tooLarge || force {
 			u, ok = k.add(c, rank, left, force)

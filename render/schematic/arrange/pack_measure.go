@@ -126,6 +126,20 @@ func (a *Arrangement) fitsAlone(c *cell.Cell, rows, width int) bool {
 	return a.fullWith(c) <= rows && alone.noteTree(c, 1, map[*cell.Cell]bool{})
 }
 
+// feedsBlock tells of a block of fuses, or what feeds nothing else.
+func (a *Arrangement) feedsBlock(c *cell.Cell) bool {
+	for range len(a.Cells.List) {
+		if len(c.Ways) > 1 {
+			return true
+		}
+		if len(c.Outlets) != 1 || len(a.Feeds[c.Outlets[0].Term]) != 1 {
+			return false
+		}
+		c = a.Feeds[c.Outlets[0].Term][0].Cell
+	}
+	return false
+}
+
 // noteTree widens the columns for a cell and everything that it feeds, and tells
 // whether they fit.
 func (k *packer) noteTree(c *cell.Cell, rank int, seen map[*cell.Cell]bool) bool {

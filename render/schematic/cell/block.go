@@ -2,6 +2,7 @@ package cell
 
 import (
 	"fmt"
+	"strings"
 
 	"fusewright/harness/network/circuit"
 	"fusewright/render/scene"
@@ -59,6 +60,11 @@ func (b *builder) shapeBlock(c *Cell, goesOn bool, bus *circuit.Terminal) {
 	if b.Study != nil {
 		c.Body = BlockRight + 3 // the share of the rating stands beside it
 	}
+	if words, _ := b.WordsOf(c.Part); b.Outlined { // nothing of its name may reach further
+		for _, word := range strings.Fields(words) {
+			c.Body = max(c.Body, lettering.InM(lettering.TextW(word, scene.Regular)+0.5))
+		}
+	}
 	b.nameOutputs(c)
 	ref := c.Part.Ref
 	if c.Pieces > 1 {
@@ -84,7 +90,7 @@ func (b *builder) shapeBlock(c *Cell, goesOn bool, bus *circuit.Terminal) {
 	head.Top += c.Roof() - blockRoof
 	head.Top += 1.2 + (lettering.GapMM+lettering.CapMM+float64(len(c.Caption.Lines)-1)*lettering.LineMM)/symbol.M
 	if b.Signs.OfPart(c.Part) > 0 {
-		head.Top += sign.Lift / symbol.M
+		head.Top += b.lift()
 	}
 	c.Rows[len(c.Rows)-1].Bottom += 0.8
 	if goesOn {

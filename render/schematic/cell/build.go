@@ -100,6 +100,15 @@ func (b *builder) raiseForFlags(c *Cell) {
 	}
 }
 
+// lift is by how much a sign over an outline reaches higher than its caption, in modules:
+// into the air above or, where places are outlined, no further than its row.
+func (b *builder) lift() float64 {
+	if b.Outlined {
+		return (sign.Lift + sign.Above) / symbol.M
+	}
+	return sign.Lift / symbol.M
+}
+
 // sortWires files every wire under the terminal it leaves and the part it feeds.
 func (b *builder) sortWires() {
 	for _, w := range b.Circuit.Wires {

@@ -6,7 +6,6 @@ import (
 	"fusewright/render/schematic/labels"
 	"fusewright/render/schematic/lettering"
 	"fusewright/render/schematic/parts"
-	"fusewright/render/schematic/sign"
 	"fusewright/render/symbol"
 )
 
@@ -70,7 +69,7 @@ func (b *builder) shapeRelay(c *Cell) {
 	lines := float64(len(c.Caption.Lines))
 	c.Rows[0].Top = -g.Roof + (lettering.GapMM+lettering.CapMM+(lines-1)*lettering.LineMM+0.4)/symbol.M
 	if b.Signs.OfPart(c.Part) > 0 {
-		c.Rows[0].Top += sign.Lift / symbol.M
+		c.Rows[0].Top += b.lift()
 	}
 	c.Rows[0].Bottom = low
 	b.addRelayOutlets(c)

@@ -65,10 +65,11 @@ func (b *builder) addMains(c *Cell) {
 			low.Bottom = float64(battery + 5 + down)
 		}
 		c.Returns, c.MainRows = append(c.Returns, w), append(c.MainRows, at)
-		long = max(long, 1+b.LabelM(w, true))
-		if w.To.Part.Kind != circuit.Battery { // its name ends before the ground's sign
-			long = max(long, min(lettering.InM(b.Head(w.From.Part).Fit(parts.NameOf(w.From.Part), "", mostNameMM, 1).Width()+1.1+1.5*symbol.M), mostNameM))
+		name := b.Head(w.From.Part).Fit(parts.NameOf(w.From.Part), "", mostNameMM, 1).Width() + 1.1
+		if w.To.Part.Kind != circuit.Battery { // it ends before the ground's sign
+			name += 1.5 * symbol.M
 		}
+		long = max(long, 1+b.LabelM(w, true), lettering.InM(name))
 	}
 	c.Bar, c.Turn = SourceNeg+long, SourceNeg
 	if b.MainsBelow {
@@ -77,11 +78,8 @@ func (b *builder) addMains(c *Cell) {
 	c.Cellar = max(sourceCellar, c.Bar+2, c.Turn+2)
 }
 
-// mostNameM is the most room that the name of a bar gets for itself, in modules and mm.
-const (
-	mostNameM  = 16
-	mostNameMM = mostNameM * symbol.M
-)
+// mostNameMM is the most room that the name of a bar gets.
+const mostNameMM = 16 * symbol.M
 
 // mainSteps gives the row of the first main return below the battery's foot and the
 // distance between two, in modules: a label in two lines above, the bar's name below,

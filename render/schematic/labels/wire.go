@@ -168,13 +168,16 @@ func (l *Labels) GroundLeft(wires []*circuit.Wire) float64 {
 	return left
 }
 
+// mostGroundMM is the longest that reference and name of a ground point get.
+const mostGroundMM = 32
+
 // GroundName is what stands at a return's sign: reference and name of the
 // ground point.
 func (l *Labels) GroundName(t *circuit.Terminal) string {
 	p := t.Part
 	switch p.Kind {
 	case circuit.Ground:
-		return scene.Ellipsis(wording.Present([]string{p.Ref, parts.NameOf(p)}, " "), lettering.SmallMM, 26, scene.Regular)
+		return scene.Ellipsis(wording.Present([]string{p.Ref, parts.NameOf(p)}, " "), lettering.SmallMM, mostGroundMM, scene.Regular)
 	case circuit.Battery, circuit.Bank:
 		return parts.BatteryPostText(p)
 	}

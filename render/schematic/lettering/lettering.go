@@ -5,6 +5,7 @@ package lettering
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/design/wording"
@@ -118,11 +119,20 @@ func (c Caption) Fit(words, details string, widthMM float64, most int) Caption {
 }
 
 // Wrap breaks a text into lines, the first of a width of its own; it stays empty
-// when its word fits into the next alone. A quantity stays together.
+// when its word fits into the next alone. A quantity stays together; a word too long for
+// a line breaks at its hyphen.
 func Wrap(text string, first, rest float64) (lines []string) {
 	width := first
 	line := ""
 	for _, word := range quantity.Words(text) {
+		if head, tail, hyphened := strings.Cut(word, "-"); hyphened && TextW(word, scene.Regular) > max(first, rest) {
+			before := wording.Present([]string{line, head + "-"}, " ")
+			if line != "" && TextW(before, scene.Regular) > width {
+				lines, before = append(lines, line), head+"-"
+			}
+			lines, line, width = append(lines, before), tail, rest
+			continue
+		}
 		if wide := TextW(word, scene.Regular); line == "" && len(lines) == 0 && wide > first && wide <= rest {
 			lines, width = append(lines, ""), rest
 		}
