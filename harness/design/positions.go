@@ -58,7 +58,7 @@ func (x *Switch) Gives(position, output string) bool {
 
 func (x *Switch) position(name string) *Position {
 	for _, p := range x.Positions {
-		if fold(p.Name) == fold(name) {
+		if p.Name == name || fold(p.Name) == fold(name) {
 			return p
 		}
 	}

@@ -61,6 +61,7 @@ func (c *Circuit) positionOf(sw *design.Switch, s *design.Situation) (position s
 	best, score := 0, [3]int{}
 	missing := make([][]*Branch, len(sw.Positions))
 	on, own := map[*Branch]bool{}, []*Branch{}
+	alone := slices.ContainsFunc(c.Design.Switches, (*design.Switch).WorksAlone)
 	live := make([][]bool, len(sw.Positions))
 	for i, p := range sw.Positions {
 		live[i] = given(p.Name, false)
@@ -73,7 +74,10 @@ func (c *Circuit) positionOf(sw *design.Switch, s *design.Situation) (position s
 	}
 	slices.SortFunc(own, func(a, b *Branch) int { return a.Index - b.Index })
 	for i, p := range sw.Positions {
-		unattended := given(p.Name, true)
+		unattended := live[i]
+		if alone {
+			unattended = given(p.Name, true)
+		}
 		now := [3]int{0, 0, len(p.Outputs)}
 		for _, b := range own {
 			switch listed := slices.Contains(s.On, b.Load.Load); {

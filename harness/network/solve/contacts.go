@@ -31,12 +31,11 @@ func (n *Network) isContact(b int) bool {
 // if that goes in circles too, sensing relays that opened stay so; and if that
 // does not help, the relays chatter.
 func (n *Network) settle() {
-	atRest := circuit.Contacts(n.plan.circuit, n.situation)
 	n.hunts, n.opened = nil, nil
-	if n.settleBy(atRest, false) || n.settleBy(atRest, true) {
+	if n.settleBy(false) || n.settleBy(true) {
 		return
 	}
-	if n.waitToClose() && n.settleBy(atRest, true) {
+	if n.waitToClose() && n.settleBy(true) {
 		return
 	}
 	n.status, n.factored, n.hunts = Chattering, false, nil
@@ -50,7 +49,7 @@ func (n *Network) waitToClose() bool {
 }
 
 // settleBy runs rounds; single moves one coil a round. False = it went in circles.
-func (n *Network) settleBy(closed []bool, single bool) bool {
+func (n *Network) settleBy(single bool) bool {
 	if n.coils == nil {
 		n.coils = coilsOf(n.plan.circuit)
 	}
@@ -59,7 +58,7 @@ func (n *Network) settleBy(closed []bool, single bool) bool {
 		pulled[i] = n.held(k)
 	}
 	seen := map[string]bool{}
-	copy(n.closed, closed)
+	copy(n.closed, n.atRest)
 	n.placeContacts(pulled)
 	n.restConverters()
 	for range maxRounds {

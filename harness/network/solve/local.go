@@ -164,8 +164,8 @@ func (l *Local) Open(b *circuit.Branch) *Partial {
 	s := &l.sub
 	s.take(l, b)
 	n := s.net
-	at := slices.Clone(n.closed)
-	if !n.settleBy(at, false) && !n.settleBy(at, true) || n.status != Converged {
+	n.atRest = slices.Clone(n.closed)
+	if !n.settleBy(false) && !n.settleBy(true) || n.status != Converged {
 		return nil
 	}
 	p := &Partial{l: l, border: s.moved(l.n.v)}

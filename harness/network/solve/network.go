@@ -9,7 +9,8 @@ import (
 )
 
 // Plan is what all solutions of one circuit share: the elimination order over
-// every branch, open contacts included. It is read-only and safe to share.
+// every branch, open contacts included, and which contacts a situation closes. It is safe to
+// share; neither the circuit nor a situation that it solved changes while it is used.
 type Plan struct {
 	circuit *circuit.Circuit
 	pattern *pattern
@@ -17,6 +18,17 @@ type Plan struct {
 	to      []int32
 	slot    []int32         // by branch: see slotOf
 	sensing *circuit.Branch // the charging system, at the end of its cable, its regulator sensing the posts; nil = not so
+	atRest  sync.Map        // by *design.Situation: circuit.Contacts
+}
+
+// contacts are circuit.Contacts of a situation, worked out once: it is solved in a dozen states.
+func (p *Plan) contacts(s *design.Situation) []bool {
+	if known, ok := p.atRest.Load(s); ok {
+		return known.([]bool)
+	}
+	closed := circuit.Contacts(p.circuit, s)
+	p.atRest.Store(s, closed)
+	return closed
 }
 
 // Prepare orders a circuit for solving. It costs about as much as one solution.
@@ -75,6 +87,7 @@ type Network struct {
 	laws       []Law // by branch, shorts after the circuit's own branches
 	present    []bool
 	forced     []int8 // by branch: +1 closed, -1 open, 0 as the circuit says
+	atRest     []bool // contacts before any relay has moved
 	closed     []bool // contacts
 	coils      []coil
 	converters []converter
@@ -105,7 +118,7 @@ type Network struct {
 func (p *Plan) Network(s *design.Situation, opt Options) *Network {
 	branches, nodes := len(p.from), len(p.circuit.Nodes)
 	n := &Network{plan: p, situation: s, opt: opt,
-		laws: make([]Law, branches), present: make([]bool, branches),
+		atRest: p.contacts(s), laws: make([]Law, branches), present: make([]bool, branches),
 		forced: make([]int8, branches), closed: make([]bool, branches),
 		from: p.from, to: p.to, slot: p.slot,
 		floating: make([]bool, nodes), group: make([]int32, nodes),

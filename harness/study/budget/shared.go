@@ -9,14 +9,13 @@ import (
 	"fusewright/harness/network/solve"
 )
 
-// Steps in which batteries that share their loads are followed: so much of a charge, and no
-// further than so many hours.
-const sharedStep, sharedHours = 0.01, 30 * 24
+// sharedStep is how much of a charge batteries that share their loads are followed by at once.
+const sharedStep = 0.01
 
 // HoursShared is how long the first battery still starts the engine in a situation with contacts
 // held closed, in hours: both it and the further batteries run down together, each by what it
-// gives. +Inf beyond a month; NaN where a state does not solve.
-func HoursShared(c *circuit.Circuit, s *design.Situation, closed []*circuit.Branch) float64 {
+// gives. +Inf from so many hours on as are asked about; NaN where a state before them does not solve.
+func HoursShared(c *circuit.Circuit, s *design.Situation, closed []*circuit.Branch, most float64) float64 {
 	d := c.Design
 	first := battery.Of(d)
 	if first == nil {
@@ -31,7 +30,7 @@ func HoursShared(c *circuit.Circuit, s *design.Situation, closed []*circuit.Bran
 		stores[b], opt.BankCharge[b] = battery.New(&b.Store, d.NominalV()), s.ChargeOf(b)
 	}
 	plan, charge, hours, reserve := solve.Prepare(c), 1.0, 0.0, first.StartReserve(careC)
-	for hours < sharedHours {
+	for hours < most {
 		opt.Discharged = 1 - charge
 		sol := plan.Network(s, opt).Solution()
 		if sol.Status != solve.Converged {
