@@ -45,11 +45,11 @@ func (n *Network) findConverters() {
 }
 
 // restConverters has every charger as before the first voltage is known: those on the sun or
-// the mains give, those that a battery feeds are off.
+// the mains give, those that a battery feeds are off, or as they were.
 func (n *Network) restConverters() {
 	for i := range n.converters {
 		k := &n.converters[i]
-		k.on = k.in < 0
+		k.on = k.in < 0 || n.opt.After != nil && !math.IsInf(n.opt.After.Ohm[k.out], 1)
 		n.setConverter(k, n.mostOf(k, k.spec.HeldV()), 0)
 	}
 }
@@ -136,6 +136,11 @@ func (n *Network) moveConverter(k *converter) bool {
 			n.setConverter(k, k.spec.Type.RatingA, 0)
 		}
 		return k.on
+	}
+	if inV <= k.spec.Type.StopsV {
+		k.on = false
+		n.setConverter(k, 0, 0)
+		return true
 	}
 	mostA, wantsW := k.spec.Type.RatingA, k.wantsW(law, outV)
 	if takes, slope := n.laws[k.in].At(inV); slope >= 0 && n.laws[k.in].PowerW > 0 { // it spares its input

@@ -60,6 +60,14 @@ type Solution struct {
 	PowerErrorW float64
 }
 
+// Trouble is what failed, in words.
+func (s *Solution) Trouble() string {
+	if s.Why == "" {
+		return string(s.Status)
+	}
+	return string(s.Status) + ", " + s.Why
+}
+
 // Volts is the voltage across a branch, from A to B.
 func (s *Solution) Volts(b *circuit.Branch) float64 {
 	return s.NodeV[b.A.Index] - s.NodeV[b.B.Index]
