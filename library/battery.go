@@ -31,6 +31,14 @@ func (c *Chemistry) OpenCircuitV(charge float64) float64 {
 // in series that switches it off.
 func (c *Chemistry) House(capacityAh float64) bool { return c.HouseAh > 0 && capacityAh >= c.HouseAh }
 
+// BoardA is what the board of a house pack of a capacity in Ah lets through for good; 0 = it has none.
+func (c *Chemistry) BoardA(capacityAh float64) float64 {
+	if !c.House(capacityAh) {
+		return 0
+	}
+	return c.BoardShare * capacityAh
+}
+
 // Ohm is the internal resistance of a 12 V class battery of a capacity in Ah, full and
 // at 25 °C: OhmAh / capacity, and the board of a house pack.
 func (c *Chemistry) Ohm(capacityAh float64) float64 {
@@ -44,5 +52,8 @@ func (c *Chemistry) Ohm(capacityAh float64) float64 {
 func (c *Chemistry) check(m *row) {
 	if len(c.OpenCircuit) < 2 {
 		m.missing("open circuit")
+	}
+	if c.HouseAh > 0 && c.BoardShare == 0 {
+		m.missing("board A per Ah")
 	}
 }

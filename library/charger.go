@@ -5,17 +5,17 @@ package library
 type ChargerType struct {
 	Name       string   `key:"name" need:""`
 	Aliases    []string `key:"aliases"`
-	Family     string   `key:"family"`                                   // the same for other system voltages; see ChargerFor
-	From       string   `key:"from" need:"" words:"battery|panel|mains"` // what it takes its power from
-	Volts      float64  `key:"volts" need:"" in:"6,48"`                  // nominal, of what it charges
-	RatingA    float64  `key:"rating A" need:"" in:"0.5,500" show:"*"`   // most it gives
-	OutV       float64  `key:"output V" need:"" in:"5,64" show:"*"`      // held once the battery takes less
-	StartsV    float64  `key:"starts V" in:"5,64" show:"starts at *"`    // at its input; of one fed by a battery
-	StopsV     float64  `key:"stops V" in:"5,64" show:"stops at *"`      // at its input: it takes less, down to nothing, rather than go below
-	Efficiency float64  `key:"efficiency" in:"0.5,1"`                    // output power over input power
-	Tracks     bool     `key:"tracks"`                                   // of a panel's controller: it gives the panel's power, not its current
-	OwnA       float64  `key:"own mA" in:"0,1000" per:"1000"`            // always drawn: at its input, else at what it charges
-	End        string   `key:"end" need:""`                              // terminal kind; or FlyingLeads
+	Family     string   `key:"family"`                                                 // the same for other system voltages; see ChargerFor
+	From       string   `key:"from" need:"" words:"battery|panel|mains" show:"from *"` // what it takes its power from
+	Volts      float64  `key:"volts" need:"" in:"6,48"`                                // nominal, of what it charges
+	RatingA    float64  `key:"rating A" need:"" in:"0.5,500" show:"*"`                 // most it gives
+	OutV       float64  `key:"output V" need:"" in:"5,64" show:"holds *"`              // held once the battery takes less
+	StartsV    float64  `key:"starts V" in:"5,64" show:"starts at *"`                  // at its input; of one fed by a battery
+	StopsV     float64  `key:"stops V" in:"5,64" show:"stops at *"`                    // at its input: it takes less, down to nothing, rather than go below
+	Efficiency float64  `key:"efficiency" in:"0.5,1" show:"efficiency *%"`             // output power over input power
+	Tracks     bool     `key:"tracks" show:"gives the power of its panels"`            // of a panel's controller: it gives the panel's power, not its current
+	OwnA       float64  `key:"own mA" in:"0,1000" per:"1000" show:"own draw *"`        // always drawn: at its input, else at what it charges
+	End        string   `key:"end" need:""`                                            // terminal kind; or FlyingLeads
 	Source     Source
 }
 

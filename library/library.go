@@ -413,8 +413,13 @@ type Chemistry struct {
 	OhmAh float64 `key:"ohm Ah" need:"" in:"0.001,10"`
 	// From HouseAh a battery is a house pack with a board in series that switches it off;
 	// BoardOhm is what the board adds. 0 = none has one.
-	HouseAh          float64 `key:"house from Ah" in:"0.1,10000"`
-	BoardOhm         float64 `key:"board mohm" in:"0.01,100" per:"1000"`
+	HouseAh  float64 `key:"house from Ah" in:"0.1,10000"`
+	BoardOhm float64 `key:"board mohm" in:"0.01,100" per:"1000"`
+	// BoardShare is the current that the board lets through for good, as a share of the capacity per hour; it
+	// opens on a discharge below BoardLowV and on a charge above BoardHighV at the posts, of a 12 V class battery.
+	BoardShare       float64 `key:"board A per Ah" in:"0.1,10"`
+	BoardLowV        float64 `key:"board opens below V" in:"1,100"`
+	BoardHighV       float64 `key:"board opens above V" in:"1,100"`
 	ChargeShare      float64 `key:"charge share" need:"" in:"0.01,10"` // highest charging current as a share of capacity per hour
 	ChargeEfficiency float64 `key:"charge efficiency" need:"" in:"0.1,1"`
 	StartReserve     float64 `key:"start reserve" need:"" in:"0,1" show:"start reserve *%"` // state of charge below which starting is not sure

@@ -31,6 +31,8 @@ var partKinds = []partKind{
 	{"relay", "relays", func(l *library.Library) []partRow { return rowsOf(l.RelayForms, nil) }},
 	{"block", "distribution blocks", func(l *library.Library) []partRow { return rowsOf(l.Blocks, nil) }},
 	{"switch", "switches", func(l *library.Library) []partRow { return rowsOf(l.Switches, nil) }},
+	{"diode", "diodes", func(l *library.Library) []partRow { return rowsOf(l.Diodes, nil) }},
+	{"charger", "chargers of a battery", func(l *library.Library) []partRow { return rowsOf(l.Chargers, nil) }},
 	{"terminal", "crimp parts", func(l *library.Library) []partRow { return rowsOf(l.Terminals, nil) }},
 	{"plug", "connector families", func(l *library.Library) []partRow { return rowsOf(l.Connectors, nil) }},
 	{"cover", "sleeves, tapes and conduit", func(l *library.Library) []partRow { return rowsOf(l.Covers, nil) }},

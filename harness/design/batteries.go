@@ -27,8 +27,8 @@ var bankSection = section[Bank]{
 			"switches:\n  emergency start: {type: battery switch 300 A, at: engine, fed by: start end}\n"},
 	keys: withCommon(append(append(storeKeys(func(b *Bank) *Battery { return &b.Store }),
 		feedKeys(func(b *Bank) *[]Feed { return &b.FedBy })...), bankReturnKeys()...)...),
-	finish: func(_ *reader, b *Bank, _ field) {
-		b.Store.fillRate()
+	finish: func(r *reader, b *Bank, f field) {
+		b.Store.finish(r, f)
 		b.Store.Pos = b.Pos
 	},
 }

@@ -1,6 +1,8 @@
 package design
 
 import (
+	"fmt"
+
 	"fusewright/harness/design/problem"
 	"fusewright/harness/design/quantity"
 	"fusewright/library"
@@ -12,6 +14,7 @@ type Battery struct {
 	CapacityAh    Quantity
 	RateH         Quantity // hour rate of the capacity
 	ResistanceOhm Quantity // internal
+	Board         Quantity // current that its protection lets through for good
 	At            *Place
 	Pos           problem.Pos
 }
@@ -24,7 +27,7 @@ var batterySection = section[Battery]{
 	keys: append(storeKeys(func(b *Battery) *Battery { return b }),
 		placeKey(Key{Name: "at", Doc: "its place", Example: "battery tray"},
 			func(b *Battery) **Place { return &b.At })),
-	finish: func(_ *reader, b *Battery, _ field) { b.fillRate() },
+	finish: func(r *reader, b *Battery, f field) { b.finish(r, f) },
 }
 
 // storeKeys are the keys of what stores, of the first battery and of further ones.
@@ -41,10 +44,26 @@ func storeKeys[X any](of func(*X) *Battery) []key[X] {
 		quantityKey(Key{Name: "resistance", Unit: quantity.Resistance, Min: 1e-5, Max: 10,
 			Doc: "internal resistance", Default: "from chemistry and capacity"},
 			func(x *X) *Quantity { return &of(x).ResistanceOhm }),
+		quantityKey(Key{Name: "board", Unit: quantity.Current, Min: 0.1, Max: 5000, Example: "100 A",
+			Doc:     "of lithium: the current that its protection lets through for good, before it switches the battery off",
+			Default: "of a house pack as many amperes as its Ah; none of others"},
+			func(x *X) *Quantity { return &of(x).Board }),
 	}
 }
 
-func (b *Battery) fillRate() {
+// BoardA is the current that the protection of a battery lets through for good; 0 = it has none, or none is known.
+func (b *Battery) BoardA() float64 {
+	if b.Board.Given() || b.Chemistry == nil {
+		return b.Board.Value
+	}
+	return b.Chemistry.BoardA(b.CapacityAh.Value)
+}
+
+// finish fills in the rate, and refuses a board on what has none.
+func (b *Battery) finish(r *reader, f field) {
+	if b.Board.Given() && b.Chemistry != nil && b.Chemistry.HouseAh == 0 {
+		r.report(b.Board.Pos, fmt.Sprintf("%s: %s has no protection that switches it off", f.where, b.Chemistry.Name), "no `board`")
+	}
 	if !b.RateH.Given() && b.Chemistry != nil {
 		b.RateH.Value = b.Chemistry.RatedH
 	}

@@ -107,7 +107,7 @@ func (x *Charger) finish(r *reader, f field) {
 			"a charger for "+quantity.Plain(systemV, quantity.Voltage))
 	}
 	x.Input = &Load{Common: x.Common, Behaves: ConstantPower, Sign: SignConverter, RatedV: r.d.NominalV(),
-		StandbyA: Quantity{Value: x.Type.OwnA}, Polarised: true}
+		StandbyA: Quantity{Value: x.Type.OwnA}}
 	if x.FromBattery() {
 		x.Input.PowerW = x.Type.RatingA * x.HeldV() / x.Type.Efficiency
 	}
@@ -115,8 +115,6 @@ func (x *Charger) finish(r *reader, f field) {
 
 // sourceKeys tell in which situations the sources of chargers give, and how full batteries are.
 func sourceKeys() []key[stateDraft] {
-	charge := Key{Name: "charge", Kind: KindCharges, Example: "{house: 30 %}", Default: "full",
-		Doc: "how full further batteries are"}
 	return []key[stateDraft]{
 		quantityKey(Key{Name: "sun", Unit: quantity.Share, Min: 0, Max: 1.2, Default: "none; with `sun hours` full sun", Example: "75 %",
 			Doc: "share of their rated power that solar panels give at the time: on a roof in good sun about 75 %"},
@@ -126,19 +124,25 @@ func sourceKeys() []key[stateDraft] {
 			func(x *stateDraft) *Quantity { return &x.sunHours }),
 		yesKey(Key{Name: "shore", Default: "no", Doc: "on shore power: mains chargers give", Example: "yes"},
 			func(x *stateDraft) *bool { return &x.shore }),
-		{Key: charge, read: func(r *reader, x *stateDraft, f field) {
-			if n := follow(f.node); n.Kind != yaml.MappingNode {
-				r.report(r.pos(f.node), fmt.Sprintf("%s is %s", f, kindName(n)), charge.expected())
-				return
-			}
-			r.pairs(f.node, f.where, fold, func(name, value *yaml.Node) {
-				at := field{where: f.where, key: "charge of " + strings.TrimSpace(name.Value), node: value}
-				if q, ok := r.quantity(at, &Key{Kind: KindQuantity, Unit: quantity.Share, Min: 0, Max: 1}); ok {
-					x.charge = append(x.charge, chargeDraft{Text{name.Value, r.pos(name)}, q})
-				}
-			})
-		}},
+		chargeKey("how full further batteries are", func(x *stateDraft) *[]chargeDraft { return &x.charge }),
 	}
+}
+
+// chargeKey reads how full batteries are.
+func chargeKey[T any](doc string, to func(*T) *[]chargeDraft) key[T] {
+	charge := Key{Name: "charge", Kind: KindCharges, Example: "{house: 30 %}", Default: "full", Doc: doc}
+	return key[T]{Key: charge, read: func(r *reader, x *T, f field) {
+		if n := follow(f.node); n.Kind != yaml.MappingNode {
+			r.report(r.pos(f.node), fmt.Sprintf("%s is %s", f, kindName(n)), charge.expected())
+			return
+		}
+		r.pairs(f.node, f.where, fold, func(name, value *yaml.Node) {
+			at := field{where: f.where, key: "charge of " + strings.TrimSpace(name.Value), node: value}
+			if q, ok := r.quantity(at, &Key{Kind: KindQuantity, Unit: quantity.Share, Min: 0, Max: 1}); ok {
+				*to(x) = append(*to(x), chargeDraft{Text{name.Value, r.pos(name)}, q})
+			}
+		})
+	}}
 }
 
 // chargeDraft is how full a battery is, before it is looked up.
@@ -157,14 +161,21 @@ func (r *reader) sources(x *stateDraft) {
 	} else {
 		s.SunShare = s.Sun
 	}
-	for _, c := range x.charge {
-		for _, b := range namedParts[*Bank](r, x.of, "further battery", []Text{c.bank}) {
-			if s.Charge == nil {
-				s.Charge = map[*Bank]float64{}
+	s.Charge = r.charges(x.of, x.charge)
+}
+
+// charges looks up the batteries; nil = all are full.
+func (r *reader) charges(of where, said []chargeDraft) map[*Bank]float64 {
+	var list map[*Bank]float64
+	for _, c := range said {
+		for _, b := range namedParts[*Bank](r, of, "further battery", []Text{c.bank}) {
+			if list == nil {
+				list = map[*Bank]float64{}
 			}
-			s.Charge[b] = c.share.Value
+			list[b] = c.share.Value
 		}
 	}
+	return list
 }
 
 // deriveSources adds a situation for each kind of source that a charger has.

@@ -10,9 +10,11 @@ import (
 // Ride is a sequence of legs.
 type Ride struct {
 	Name        string
-	StartCharge Quantity // share, default 1
+	StartCharge Quantity          // of the first battery, a share, default 1
+	Charge      map[*Bank]float64 // of further ones; full where not said
 	Legs        []*Leg
 	Pos         problem.Pos
+	charge      []chargeDraft
 }
 
 // Leg is a time at an engine speed with loads on.
@@ -29,14 +31,16 @@ type Leg struct {
 
 var rideSection = section[Ride]{
 	Section: Section{Name: "ride", Shape: KindNamed,
-		Doc: "A sequence of legs, to follow the battery's charge through a day.",
+		Doc: "A sequence of legs, to follow the charge of each battery through a day. Links and chargers close, open, start and stop " +
+			"under way by the voltages that they go by; how full a leg's `situation` says that batteries are does not count.",
 		Example: "rides:\n  commute:\n    start charge: 90 %\n    legs:\n" +
 			"      - {lasts: 12 min, engine: idle, on: [grips]}\n" +
 			"      - {lasts: 40 min, engine: cruise, on: all, ambient: 5 °C}\n"},
 	keys: []key[Ride]{
 		quantityKey(Key{Name: "start charge", Unit: quantity.Share, Min: 0, Max: 1, Default: "100 %",
-			Doc: "state of charge of the battery at the start", Example: "90 %"},
+			Doc: "state of charge of the first battery at the start", Example: "90 %"},
 			func(x *Ride) *Quantity { return &x.StartCharge }),
+		chargeKey("how full further batteries are at the start", func(x *Ride) *[]chargeDraft { return &x.charge }),
 		listKey(Key{Name: "legs", Required: true, Doc: "its legs, in order", Example: "see leg"},
 			&legSection, addLeg),
 	},

@@ -177,6 +177,9 @@ func (r *reader) finishSituations() {
 	r.finishStates(false)
 	r.deriveSituations()
 	r.finishStates(true) // a leg may be like a situation
+	for _, x := range r.d.Rides {
+		x.Charge = r.charges(where{"ride", x.Name}, x.charge)
+	}
 	r.checkConditions()
 	r.finishVehicleLoads()
 }

@@ -56,12 +56,14 @@ func ridePanels(place int, r *ride.Result) *chart.Panels {
 	series := func(name string, heavy bool, value func(ride.Point) float64) chart.Curve {
 		c := chart.Curve{Name: name, Heavy: heavy}
 		for _, p := range r.Points {
-			c.X, c.Y = append(c.X, p.TimeS/seconds), append(c.Y, value(p))
+			if y := value(p); !math.IsNaN(y) { // of a battery that is empty
+				c.X, c.Y = append(c.X, p.TimeS/seconds), append(c.Y, y)
+			}
 		}
 		return c
 	}
 	charge := &chart.Plot{X: axis, Y: chart.Axis{Title: "Charge", Unit: "%"},
-		Curves: []chart.Curve{series("charge", true, func(p ride.Point) float64 { return 100 * p.Charge }),
+		Curves: []chart.Curve{series(first(r, "charge"), true, func(p ride.Point) float64 { return 100 * p.Charge }),
 			reserveCurve(r, seconds)}}
 	for i, l := range r.Legs {
 		charge.Spans = append(charge.Spans, chart.Span{Name: fmt.Sprint(i + 1), From: l.FromS / seconds, To: l.ToS / seconds})
@@ -70,15 +72,31 @@ func ridePanels(place int, r *ride.Result) *chart.Panels {
 		charge.Marks = []chart.Mark{{Text: "start not certain", X: r.ReserveS / seconds, Y: chargeAt(r, r.ReserveS), Drop: true}}
 	}
 	posts := &chart.Plot{X: axis, Y: postsAxis(r),
-		Curves: []chart.Curve{series("battery posts", true, func(p ride.Point) float64 { return p.BusV })}}
+		Curves: []chart.Curve{series(first(r, "battery posts"), true, func(p ride.Point) float64 { return p.BusV })}}
 	amps := &chart.Plot{X: axis, Y: chart.Axis{Title: "Current", Unit: "A", FromZero: true},
 		Curves: []chart.Curve{
-			series("into the battery", true, func(p ride.Point) float64 { return -p.BatteryA }),
+			series("into "+first(r, "the battery"), true, func(p ride.Point) float64 { return -p.BatteryA }),
 			series("charging system", false, func(p ride.Point) float64 { return p.ChargingA }),
 			series("loads", false, func(p ride.Point) float64 { return p.LoadA })}}
+	for i, b := range r.Banks {
+		of := func(value func(ride.BankPoint) float64) func(ride.Point) float64 {
+			return func(p ride.Point) float64 { return value(p.Banks[i]) }
+		}
+		charge.Curves = append(charge.Curves, series(b.Bank.Name, true, of(func(p ride.BankPoint) float64 { return 100 * p.Charge })))
+		posts.Curves = append(posts.Curves, series(b.Bank.Name, true, of(func(p ride.BankPoint) float64 { return p.V })))
+		amps.Curves = append(amps.Curves, series("into "+b.Bank.Name, true, of(func(p ride.BankPoint) float64 { return -p.A })))
+	}
 	return &chart.Panels{ID: fmt.Sprintf("ride-%d", place+1),
 		Desc:  "State of charge, voltage of the battery posts and currents over the ride " + r.Ride.Name,
 		Plots: []*chart.Plot{charge, posts, amps}}
+}
+
+// first is how a curve of the first battery is called: where it is not the only one, as such.
+func first(r *ride.Result, alone string) string {
+	if len(r.Banks) > 0 {
+		return "first battery"
+	}
+	return alone
 }
 
 // reserveCurve is the start reserve, leg by leg.
@@ -121,6 +139,11 @@ func postsAxis(r *ride.Result) chart.Axis {
 	low, high := math.Inf(1), math.Inf(-1)
 	for _, p := range r.Points {
 		low, high = math.Min(low, p.BusV), math.Max(high, p.BusV)
+		for _, b := range p.Banks {
+			if !math.IsNaN(b.V) {
+				low, high = math.Min(low, b.V), math.Max(high, b.V)
+			}
+		}
 	}
 	if high-low >= leastPostsV || math.IsInf(low, 0) || math.IsNaN(high-low) {
 		return axis

@@ -29,10 +29,35 @@ type Ride struct {
 	LowestChargeS *float64   `json:"lowest_charge_s"`
 	ReserveS      *float64   `json:"below_start_reserve_s"`
 	EmptyS        *float64   `json:"empty_s"`
-	SharedLeg     int        `json:"shared_leg,omitempty"` // the first in which batteries run down together
+	Further       []RideBank `json:"further_batteries,omitempty"`
 	Legs          []RideLeg  `json:"legs"`
 	Course        RideCourse `json:"course"`
 	Caveats       []string   `json:"caveats,omitempty"`
+}
+
+// RideBank is a further battery on a ride; its lists are those of the ride's legs and course.
+type RideBank struct {
+	Name          string        `json:"name"`
+	StartCharge   *float64      `json:"start_charge"`
+	EndCharge     *float64      `json:"end_charge"`
+	LowestCharge  *float64      `json:"lowest_charge"`
+	LowestChargeS *float64      `json:"lowest_charge_s"`
+	EmptyS        *float64      `json:"empty_s"`
+	Why           string        `json:"why,omitempty"` // it gives no more, as words behind its name
+	Legs          []RideBankLeg `json:"legs"`
+	Charge        []*float64    `json:"charge"`
+	PostsV        []*float64    `json:"posts_v"`
+	BatteryA      []*float64    `json:"battery_a"`
+}
+
+// RideBankLeg is a leg of a further battery.
+type RideBankLeg struct {
+	BatteryA  *float64 `json:"battery_a"`
+	LowestV   *float64 `json:"lowest_v"`
+	HighestV  *float64 `json:"highest_v"`
+	EndCharge *float64 `json:"end_charge"`
+	TakenAh   *float64 `json:"taken_ah"`
+	GivenAh   *float64 `json:"given_ah"`
 }
 
 // RideLeg is one leg.
@@ -86,7 +111,7 @@ func batteryOf(d *design.Design) string {
 func RideOf(r *ride.Result) Ride {
 	row := Ride{Name: r.Ride.Name, StartCharge: finite(r.Ride.StartCharge.Value), EndCharge: finite(r.EndCharge),
 		LowestCharge: finite(r.LowestCharge), LowestChargeS: finite(r.LowestChargeS),
-		ReserveS: finite(r.ReserveS), EmptyS: finite(r.EmptyS), SharedLeg: r.Shared(), Caveats: r.Caveats}
+		ReserveS: finite(r.ReserveS), EmptyS: finite(r.EmptyS), Further: rideBanks(r), Caveats: r.Caveats}
 	for _, l := range r.Legs {
 		row.Legs = append(row.Legs, rideLeg(l))
 	}
@@ -98,6 +123,24 @@ func RideOf(r *ride.Result) Ride {
 		c.ChargingA = append(c.ChargingA, *finite(p.ChargingA))
 	}
 	return row
+}
+
+func rideBanks(r *ride.Result) (list []RideBank) {
+	for i, b := range r.Banks {
+		row := RideBank{Name: b.Bank.Name, StartCharge: finite(b.StartCharge), EndCharge: finite(b.EndCharge), LowestCharge: finite(b.LowestCharge),
+			LowestChargeS: finite(b.LowestChargeS), EmptyS: finite(b.EmptyS), Why: b.Why}
+		for _, l := range r.Legs {
+			leg, hours := l.Banks[i], (l.ToS-l.FromS)/3600
+			row.Legs = append(row.Legs, RideBankLeg{BatteryA: finite((leg.TakenAh - leg.GivenAh) / hours), LowestV: finite(leg.LowestV),
+				HighestV: finite(leg.HighestV), EndCharge: finite(leg.ToCharge), TakenAh: finite(leg.TakenAh), GivenAh: finite(leg.GivenAh)})
+		}
+		for _, p := range r.Points {
+			row.Charge, row.PostsV = append(row.Charge, finite(p.Banks[i].Charge)), append(row.PostsV, finite(p.Banks[i].V))
+			row.BatteryA = append(row.BatteryA, finite(p.Banks[i].A))
+		}
+		list = append(list, row)
+	}
+	return list
 }
 
 func rideLeg(l *ride.Leg) RideLeg {
@@ -122,6 +165,10 @@ func WriteRides(w io.Writer, rep *RideReport) error {
 		r.Table().write(&b)
 		fmt.Fprintf(&b, "charge %s at the start, %s at the end, lowest %s at %s\n", charge(r.StartCharge),
 			charge(r.EndCharge), charge(r.LowestCharge), clock(r.LowestChargeS))
+		for _, x := range r.Further {
+			fmt.Fprintf(&b, "%s: charge %s at the start, %s at the end, lowest %s at %s\n", x.Name, charge(x.StartCharge),
+				charge(x.EndCharge), charge(x.LowestCharge), clock(x.LowestChargeS))
+		}
 		b.WriteString(wrap("", r.Outcome()))
 		for _, text := range r.Remarks() {
 			b.WriteString(wrap("", text))
@@ -132,16 +179,25 @@ func WriteRides(w io.Writer, rep *RideReport) error {
 	return err
 }
 
-// Table is the legs of the ride.
+// Table is the legs of the ride; a further battery has its columns behind the first one's.
 func (r *Ride) Table() *Table {
-	t := newTable(">leg", ">from", ">to", ">engine", ">air", ">output", ">loads", ">battery", ">posts", ">charge after", ">start reserve")
+	heads := []string{">leg", ">from", ">to", ">engine", ">air", ">output", ">loads", ">battery", ">posts", ">charge after", ">start reserve"}
+	for _, x := range r.Further {
+		heads = append(heads, ">"+x.Name, ">posts", ">charge after")
+	}
+	t := newTable(heads...)
 	for i, l := range r.Legs {
 		engine := Engine(l.EngineRPM)
 		if l.Key == string(design.KeyOff) {
 			engine = "key off"
 		}
-		t.add(fmt.Sprint(i+1), clock(l.FromS), clock(l.ToS), engine, celsius(&l.AmbientC), amps(l.OutputA), amps(l.LoadA),
-			signed(l.BatteryA), posts(l), charge(l.EndCharge), charge(l.StartReserve))
+		row := []string{fmt.Sprint(i + 1), clock(l.FromS), clock(l.ToS), engine, celsius(&l.AmbientC), amps(l.OutputA), amps(l.LoadA),
+			signed(l.BatteryA), posts(l.LowestV, l.HighestV), charge(l.EndCharge), charge(l.StartReserve)}
+		for _, x := range r.Further {
+			leg := x.Legs[i]
+			row = append(row, signed(leg.BatteryA), posts(leg.LowestV, leg.HighestV), charge(leg.EndCharge))
+		}
+		t.add(row...)
 	}
 	return t
 }
@@ -149,10 +205,6 @@ func (r *Ride) Table() *Table {
 // Outcome says in a sentence whether the engine still starts.
 func (r *Ride) Outcome() string {
 	text := "The charge stays above the start reserve: the engine can be stopped anywhere on this ride and starts again"
-	if r.SharedLeg > 0 {
-		text = fmt.Sprintf("Whether the engine still starts cannot be told: in leg %d the first battery and a further one run down together, "+
-			"and the ride follows the first alone", r.SharedLeg)
-	}
 	if r.ReserveS != nil {
 		text = fmt.Sprintf("From %s on a start is not certain: the charge is below the start reserve, the state of charge "+
 			"that the battery needs at this temperature to start the engine", clock(r.ReserveS))
@@ -162,6 +214,11 @@ func (r *Ride) Outcome() string {
 	}
 	if r.EmptyS != nil {
 		text += fmt.Sprintf("; at %s the battery is empty and the ride ends", clock(r.EmptyS))
+	}
+	for _, x := range r.Further {
+		if x.EmptyS != nil {
+			text += fmt.Sprintf(". At %s %s %s, and what it feeds goes out", clock(x.EmptyS), x.Name, x.Why)
+		}
 	}
 	return text + "."
 }
@@ -200,12 +257,12 @@ func signed(a *float64) string {
 	return batteryFlow(*a)
 }
 
-func posts(l RideLeg) string {
-	if l.LowestV == nil || l.HighestV == nil {
+func posts(lowest, highest *float64) string {
+	if lowest == nil || highest == nil {
 		return none
 	}
-	if volts(l.LowestV) == volts(l.HighestV) {
-		return volts(l.LowestV)
+	if volts(lowest) == volts(highest) {
+		return volts(lowest)
 	}
-	return quantity.Range(*l.LowestV, *l.HighestV, quantity.Voltage)
+	return quantity.Range(*lowest, *highest, quantity.Voltage)
 }

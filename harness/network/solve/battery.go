@@ -15,18 +15,18 @@ const unknownAh = 10
 // unlimitedA is more than any battery takes.
 const unlimitedA = 1e6
 
-// batteryLaw is the stored source at a state of charge, at 25 °C, by package
+// batteryLaw is the stored source at a state of charge and temperature, by package
 // battery: discharging it is its resting voltage behind its resistance, charging
 // it is what it accepts.
 func batteryLaw(b *circuit.Branch, d *design.Design, charges map[*design.Bank]float64, opt *Options) Law {
-	const celsius = battery.RatedC
+	celsius := battery.RatedC + opt.BatteryK
 	if bank, ok := bankOf(b); ok {
 		return bankLaw(b, bank, d.NominalV(), charges, opt)
 	}
 	bat := storeOf(d)
 	charge := min(max(1-opt.Discharged, 0), 1)
-	full := or(b.Ohm, bat.Ohm(1, celsius))
-	law := Law{Kind: Store, Ohm: or(opt.BatteryOhm, full*bat.Ohm(charge, celsius)/bat.Ohm(1, celsius)),
+	full := or(b.Ohm, bat.Ohm(1, battery.RatedC))
+	law := Law{Kind: Store, Ohm: or(opt.BatteryOhm, full*bat.Ohm(charge, celsius)/bat.Ohm(1, battery.RatedC)),
 		EMFV: or(opt.BatteryV, bat.OpenCircuitV(charge, celsius)), LimitA: bat.MostChargeA(celsius)}
 	law.ChargeOhm = max(bat.ChargeOhmFrom(math.Abs(law.EMFV), charge, celsius), law.Ohm)
 	if opt.DiodesConduct && d != nil && d.HasBanks() { // a stronger one must not seem to charge it in a short
@@ -47,7 +47,7 @@ func bankOf(b *circuit.Branch) (*design.Bank, bool) {
 // bankLaw is a further battery at its own state of charge, that of the situation, or which the
 // options give for all of them. Where diodes conduct it gives and takes along one line, as a short sees it.
 func bankLaw(b *circuit.Branch, x *design.Bank, systemV float64, charges map[*design.Bank]float64, opt *Options) Law {
-	const celsius = battery.RatedC
+	celsius := battery.RatedC + opt.BatteryK
 	bat := battery.New(&x.Store, systemV)
 	if bat == nil {
 		return Law{Kind: LawKinds}
@@ -56,7 +56,7 @@ func bankLaw(b *circuit.Branch, x *design.Bank, systemV float64, charges map[*de
 	if at, said := charges[x]; said && !opt.DiodesConduct {
 		charge = at
 	}
-	law := Law{Kind: Store, Ohm: or(b.Ohm, bat.Ohm(1, celsius)) * bat.Ohm(charge, celsius) / bat.Ohm(1, celsius),
+	law := Law{Kind: Store, Ohm: or(b.Ohm, bat.Ohm(1, battery.RatedC)) * bat.Ohm(charge, celsius) / bat.Ohm(1, battery.RatedC),
 		EMFV: or(opt.BankV, bat.OpenCircuitV(charge, celsius)), LimitA: bat.MostChargeA(celsius)}
 	law.ChargeOhm = max(bat.ChargeOhmFrom(law.EMFV, charge, celsius), law.Ohm)
 	if opt.Rush {

@@ -31,12 +31,14 @@ func TestEveryBehaviourHasItsLaw(t *testing.T) {
 // Every law of a load and of a source has a current that grows or falls with the
 // voltage as its kind says, and a start without load; of none it is not a number.
 // By hand at 12 V: 12 V over 2 Ω; a lamp of 3 A; 24 W; 4 A; a battery of 10 V that
-// takes charge through 0.5 Ω; a charger of 14 V behind 2 Ω.
+// takes charge through 0.5 Ω; a charger of 14 V behind 2 Ω; 24 W
+// that spare 10 V, of which 2 Ω let 1 A through.
 func TestEveryLawHasItsCurrent(t *testing.T) {
 	law := Law{Ohm: 2, PowerW: 24, CurrentA: 3, RatedV: 12, EdgeV: 6, EMFV: 10, ChargeOhm: 0.5, LimitA: 50}
-	want := [LawKinds]float64{Ohmic: 6, Lamp: 3, Power: 2, Torque: 3, Store: 4, Valve: 21, Charger: -1} // Valve: 10/0.5 + (12-10)/2
+	want := [LawKinds]float64{Ohmic: 6, Lamp: 3, Power: 2, Torque: 3, Store: 4, Valve: 21, Charger: -1, Sparing: 1} // Valve: 10/0.5 + (12-10)/2
 	for kind := range LawKinds {
-		if law.Kind = kind; kind == Charger {
+		law.Kind, law.EMFV = kind, 10
+		if kind == Charger {
 			law.EMFV = 14
 		}
 		amps, slope := law.At(12)
@@ -66,5 +68,16 @@ func TestUnknownBehaviourIsNoResistor(t *testing.T) {
 	s := Solve(c, &design.Situation{}, Options{BatteryV: 12.6})
 	if s.Status != NotConverged || !strings.HasPrefix(s.Why, "E1 follows no law") {
 		t.Errorf("%s: %s", s.Status, s.Why)
+	}
+}
+
+// 24 W that spare 10 V over 0.1 Ω, by hand: nothing up to 10 V, then (v − 10 V)/0.1 Ω up to where
+// that is 24 W (10.2349 V), then 24 W / v.
+func TestSparing(t *testing.T) {
+	law := Law{Kind: Sparing, PowerW: 24, EMFV: 10, Ohm: 0.1}
+	for volts, want := range map[float64]float64{0: 0, 9.9: 0, 10: 0, 10.1: 1, 10.234: 2.34, 10.236: 24 / 10.236, 12: 2} {
+		if amps, _ := law.At(volts); !(math.Abs(amps-want) <= 1e-9) {
+			t.Errorf("%g V: %g A, want %g A", volts, amps, want)
+		}
 	}
 }

@@ -55,7 +55,7 @@ func (n *Network) settleBy(single bool) bool {
 	}
 	pulled := make([]bool, len(n.coils))
 	for i, k := range n.coils {
-		pulled[i] = n.held(k)
+		pulled[i] = n.held(k) || n.was(k)
 	}
 	seen := map[string]bool{}
 	copy(n.closed, n.atRest)
@@ -141,6 +141,18 @@ func newCoil(c *circuit.Circuit, b *circuit.Branch) coil {
 // held tells of a relay that an off delay still keeps closed.
 func (n *Network) held(k coil) bool {
 	return k.relay != nil && slices.Contains(n.situation.Held, k.relay)
+}
+
+// was tells of a coil that had pulled in in the state before.
+func (n *Network) was(k coil) bool {
+	switch after := n.opt.After; {
+	case after == nil:
+		return false
+	case len(k.make) > 0:
+		return after.Closed[k.make[0]]
+	default:
+		return !after.Closed[k.rest[0]]
+	}
 }
 
 // placeContacts sets the relay contacts from the coils.

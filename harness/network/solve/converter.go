@@ -10,16 +10,17 @@ import (
 // converter is a charger in a network: its output, and what it takes from the battery that
 // feeds it, if one does.
 type converter struct {
-	out, in     int // branches; in -1 = no battery feeds it
-	spec        *design.Charger
-	on          bool
-	heldBack    bool    // its input would be pulled below where it stops
-	least, most float64 // between which the output lies that just does not
+	out, in int // branches; in -1 = no battery feeds it
+	spec    *design.Charger
+	on      bool
 }
 
-// maxTurns ends the search for what chargers give: halving takes some thirty turns, and
-// the voltages settle a digit a turn.
+// maxTurns ends the search for what chargers give: the voltages settle a digit a turn.
 const maxTurns = 200
+
+// spareOhm is the slope with which a charger's input takes hold above the voltage at which it
+// stops: 50 A raise it by 0.5 mV.
+const spareOhm = 1e-5
 
 // outputLeakOhm is what a charger's output takes above its voltage: too little to count.
 const outputLeakOhm = 1e9
@@ -37,38 +38,48 @@ func (n *Network) findConverters() {
 		k := converter{out: out.Index, in: -1, spec: p.Source.(*design.Charger)}
 		if in := p.Converts(); in != nil {
 			k.in = in.Index
+			n.laws[k.in] = Law{Kind: Sparing, EMFV: k.spec.Type.StopsV, Ohm: spareOhm}
 		}
 		n.converters = append(n.converters, k)
 	}
 }
 
 // restConverters has every charger as before the first voltage is known: those on the sun or
-// the mains give, those that a battery feeds are off.
+// the mains give, those that a battery feeds are off, or as they were.
 func (n *Network) restConverters() {
 	if b := n.plan.sensing; b != nil {
 		n.laws[b.Index].EMFV = n.heldV()
 	}
 	for i := range n.converters {
 		k := &n.converters[i]
-		k.on, k.heldBack, k.least, k.most = k.in < 0, false, 0, k.spec.Type.RatingA
+		k.on = k.in < 0 || n.opt.After != nil && !math.IsInf(n.opt.After.Ohm[k.out], 1)
 		n.setConverter(k, n.mostOf(k, k.spec.HeldV()), 0)
 	}
 }
 
 // mostOf is the most that a charger gives at a voltage of what it charges.
 func (n *Network) mostOf(k *converter, outV float64) float64 {
-	t, share := k.spec.Type, k.spec.Gives(n.situation)
-	if n.opt.SunOfDay && t.From == "panel" {
-		share = n.situation.SunShare
+	switch t := k.spec.Type; {
+	case t.From != "panel":
+		return t.RatingA * n.shareOf(k)
+	case t.Tracks:
+		return math.Min(t.RatingA, n.trackedW(k)/math.Max(outV, t.Volts/2))
+	default:
+		return math.Min(t.RatingA, k.spec.PanelW.Value*n.shareOf(k)/(PanelWorksV*t.Volts))
 	}
-	if t.From != "panel" {
-		return t.RatingA * share
+}
+
+// shareOf is the share of its power that a charger's source has.
+func (n *Network) shareOf(k *converter) float64 {
+	if n.opt.SunOfDay && k.spec.Type.From == "panel" {
+		return n.situation.SunShare
 	}
-	powerW := k.spec.PanelW.Value * share
-	if t.Tracks {
-		return math.Min(t.RatingA, powerW*t.Efficiency/math.Max(outV, t.Volts/2))
-	}
-	return math.Min(t.RatingA, powerW/(PanelWorksV*t.Volts))
+	return k.spec.Gives(n.situation)
+}
+
+// trackedW is what a charger that tracks gives of its panels' power.
+func (n *Network) trackedW(k *converter) float64 {
+	return k.spec.PanelW.Value * n.shareOf(k) * k.spec.Type.Efficiency
 }
 
 // PanelWorksV is the voltage at which a panel gives its rated power, over the nominal volts of
@@ -79,7 +90,7 @@ const PanelWorksV = 18.5 / 12
 // setConverter sets what a charger gives at the most, and what it takes.
 func (n *Network) setConverter(k *converter, mostA, takesW float64) {
 	n.laws[k.out].LimitA = mostA
-	n.present[k.out] = k.on && mostA > 0
+	n.present[k.out] = k.on && (mostA > 0 || k.in >= 0)
 	if k.in >= 0 {
 		n.laws[k.in].PowerW = takesW
 		n.present[k.in] = k.on && takesW > 0
@@ -128,38 +139,66 @@ func (n *Network) moveConverter(k *converter) bool {
 	inV := n.v[n.from[k.in]] - n.v[n.to[k.in]]
 	if !k.on {
 		if k.on = inV >= k.spec.Type.StartsV; k.on {
-			n.setConverter(k, k.most, 0)
+			n.setConverter(k, k.spec.Type.RatingA, 0)
 		}
 		return k.on
 	}
-	amps, _ := law.At(outV)
-	takesW := -amps * outV / k.spec.Type.Efficiency
-	if uneven(takesW, n.laws[k.in].PowerW) {
-		n.setConverter(k, law.LimitA, takesW)
+	if inV <= k.spec.Type.StopsV {
+		k.on = false
+		n.setConverter(k, 0, 0)
 		return true
 	}
-	return n.holdBack(k, inV)
+	mostA, wantsW := k.spec.Type.RatingA, k.wantsW(law, outV)
+	if takes, slope := n.laws[k.in].At(inV); slope >= 0 && n.laws[k.in].PowerW > 0 { // it spares its input
+		mostA = math.Min(mostA, takes*inV*k.spec.Type.Efficiency/math.Max(outV, k.spec.Type.Volts/2))
+	}
+	moved := uneven(mostA, law.LimitA) || uneven(wantsW, n.laws[k.in].PowerW)
+	n.setConverter(k, mostA, wantsW)
+	return moved
 }
 
-// holdBack has a charger give less where it pulls its input below the voltage at which it
-// stops, by halving; it tells whether that moved it.
-func (n *Network) holdBack(k *converter, inV float64) bool {
-	law := &n.laws[k.out]
-	switch stops := k.spec.Type.StopsV; {
-	case inV < stops:
-		k.heldBack, k.most = true, law.LimitA
-	case !k.heldBack:
-		return false
-	default:
-		k.least = law.LimitA
-	}
-	if k.most-k.least < 1e-6*k.spec.Type.RatingA {
-		return false
-	}
-	n.setConverter(k, (k.least+k.most)/2, n.laws[k.in].PowerW)
-	return true
+// wantsW is the power that the output would take from the input at a voltage, up to the rating.
+func (k *converter) wantsW(law *Law, outV float64) float64 {
+	full := *law
+	full.LimitA = k.spec.Type.RatingA
+	amps, _ := full.At(outV)
+	return math.Max(-amps*outV/k.spec.Type.Efficiency, 0)
 }
 
 func uneven(a, b float64) bool {
 	return math.Abs(a-b) > evenShare*math.Max(math.Abs(a), math.Abs(b))+1e-12
+}
+
+// Follow is how a charger's branch follows another voltage or current of the network.
+type Follow struct {
+	Other      *circuit.Branch // of one that a battery feeds: its output for the input, its input for the output
+	Law        Law             // of the other, as far as the rating goes
+	Efficiency float64         // output power over input power
+	PowerW     float64         // of one that tracks its panels: what it gives, as far as RatingA goes
+	RatingA    float64
+	LeastV     float64 // below this volts count as this
+}
+
+// Follows tells how the branch of a charger that gives follows the network; false = its law says all.
+func (n *Network) Follows(b *circuit.Branch) (Follow, bool) {
+	for i := range n.converters {
+		k := &n.converters[i]
+		t := k.spec.Type
+		f := Follow{Efficiency: t.Efficiency, RatingA: t.RatingA, LeastV: t.Volts / 2}
+		switch {
+		case b.Index != k.out && b.Index != k.in:
+			continue
+		case k.in >= 0 && n.present[k.in]:
+			other := k.in + k.out - b.Index
+			f.Other, f.Law = n.plan.circuit.Branches[other], n.laws[other]
+			if other == k.out {
+				f.Law.LimitA = t.RatingA
+			}
+			return f, true
+		case t.Tracks:
+			f.PowerW = n.trackedW(k)
+			return f, true
+		}
+	}
+	return Follow{}, false
 }

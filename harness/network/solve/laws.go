@@ -9,7 +9,7 @@ import (
 // LawKind is which of the current laws a branch follows.
 type LawKind uint8
 
-// The current laws. All but Power grow with voltage, so that a network without
+// The current laws. All but Power and Sparing grow with voltage, so that a network without
 // constant-power loads has one operating point and no more.
 const (
 	Ohmic   LawKind = iota // i = v / Ohm
@@ -19,6 +19,7 @@ const (
 	Store                  // battery: EMFV behind Ohm; charging behind ChargeOhm up to LimitA
 	Valve                  // diode: (v-EMFV)/Ohm above its knee EMFV, v/ChargeOhm below; EMFV negative = the other way round
 	Charger                // EMFV (regulated) behind Ohm, never below 0 A nor above LimitA
+	Sparing                // constant power that spares its source: PowerW / v, but never more than (v-EMFV)/Ohm, none below EMFV
 
 	LawKinds // how many there are; as a law, none: its current is not a number
 
@@ -52,8 +53,8 @@ const (
 // does not use are zero. Loads are odd: reversed voltage, reversed current.
 type Law struct {
 	Kind      LawKind
-	Ohm       float64 // Ohmic; inner resistance of Store and Charger
-	PowerW    float64 // Power
+	Ohm       float64 // Ohmic; inner resistance of Store and Charger; Sparing: slope above EMFV
+	PowerW    float64 // Power, Sparing
 	CurrentA  float64 // Lamp at RatedV, Torque
 	RatedV    float64 // Lamp
 	EdgeV     float64 // Lamp, Power, Torque: resistive below
@@ -82,6 +83,8 @@ func (l *Law) At(v float64) (amps, siemens float64) {
 			return -i, g
 		}
 		return l.valve(v, l.EMFV)
+	case Sparing:
+		return l.sparing(v)
 	case folded:
 		return l.LimitA + (v-l.EMFV)/l.Ohm, 1 / l.Ohm
 	}
@@ -131,6 +134,17 @@ func (l *Law) store(v, emf float64) (amps, siemens float64) {
 	return i, 1 / l.ChargeOhm
 }
 
+// sparing takes constant power, and less rather than pull its source below EMFV.
+func (l *Law) sparing(v float64) (amps, siemens float64) {
+	switch spare := (v - l.EMFV) / l.Ohm; {
+	case spare <= 0:
+		return 0, 0
+	case spare <= l.PowerW/v:
+		return spare, 1 / l.Ohm
+	}
+	return l.PowerW / v, -l.PowerW / (v * v)
+}
+
 // valve is a diode: a leak up to the knee, a straight line above it.
 func (l *Law) valve(v, knee float64) (amps, siemens float64) {
 	if v <= knee {
@@ -146,7 +160,7 @@ func (l *Law) charger(v float64) (amps, siemens float64) {
 	out := (l.EMFV - v) / l.Ohm
 	switch {
 	case out <= 0 && l.ChargeOhm > 0: // a trace of slope, where nothing else holds its output
-		return -out / l.ChargeOhm, 1 / l.ChargeOhm
+		return (v - l.EMFV) / l.ChargeOhm, 1 / l.ChargeOhm
 	case out <= 0:
 		return 0, 0
 	case out >= l.LimitA:

@@ -67,6 +67,8 @@ func (n *Network) startBy() {
 			}
 		case Charger:
 			emf = law.EMFV
+		case Sparing:
+			g = 0
 		case folded:
 			emf = law.EMFV
 			inject[n.from[b]] -= law.LimitA

@@ -18,6 +18,11 @@ type Options struct {
 	// BanksDischarged and BankV are Discharged and BatteryV of further batteries.
 	BanksDischarged, BankV float64
 	BankCharge             map[*design.Bank]float64 // how full further batteries are, in place of what the situation says
+	BatteryK               float64                  // by how much batteries are warmer than 25 °C
+
+	// After is the state before: relays and chargers begin as they are in it, so that one that
+	// closes at one voltage and opens at another stays between. Nil = at rest.
+	After *Solution
 
 	SunOfDay bool // solar panels give the mean of a day and a night, not what they give in the sun
 

@@ -76,6 +76,14 @@ func (a *apart) volts(b *circuit.Branch) float64 {
 	return a.v[b.A.Index] - a.v[b.B.Index]
 }
 
+// Trouble is what failed, in words.
+func (s *Solution) Trouble() string {
+	if s.Why == "" {
+		return string(s.Status)
+	}
+	return string(s.Status) + ", " + s.Why
+}
+
 // Volts is the voltage across a branch, from A to B.
 func (s *Solution) Volts(b *circuit.Branch) float64 {
 	v := s.NodeV[b.A.Index] - s.NodeV[b.B.Index]

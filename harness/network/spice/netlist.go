@@ -1,9 +1,10 @@
 // Package spice writes a circuit in one situation as a SPICE netlist, so that
 // any simulator of that family can check its operating point. Loads, battery
 // and charging are behavioural current sources with the very laws, folds and
-// limits of package solve. Contacts are written as they settle there, since an
-// operating point has no history to pull a relay in; branches that do not
-// conduct, and islands without voltage, are left out.
+// limits of package solve; what a charger takes follows what it gives, and what it gives its
+// panels. Contacts are written as they settle there, since an operating point has no history to
+// pull a relay in, and so are chargers that do not start; branches that do not conduct, and islands
+// without voltage, are left out.
 //
 // It solves nothing of its own and reads no results.
 package spice
@@ -43,7 +44,8 @@ func Write(w io.Writer, c *circuit.Circuit, s *design.Situation, opt solve.Optio
 	heading(out, c, s)
 	for _, b := range c.Branches {
 		if law, ok := n.Law(b); ok && b.A != b.B {
-			branch(out, b, law)
+			follow, _ := n.Follows(b)
+			branch(out, b, law, follow)
 			if law.Kind != solve.Ohmic && b.B.Index != 0 && math.Abs(sol.Amps(b)) < leakA {
 				fmt.Fprintf(out, "* no way back: a leak that simulators need\nRL%d %s 0 %s\n", b.Index, node(b.B), number(leakOhm))
 			}
@@ -93,19 +95,41 @@ func shorts(changes []solve.Change) []solve.Change {
 	return out
 }
 
-func branch(out io.Writer, b *circuit.Branch, law solve.Law) {
+func branch(out io.Writer, b *circuit.Branch, law solve.Law, follow solve.Follow) {
 	fmt.Fprintf(out, "* %s: %s to %s\n", oneLine(b.Name), oneLine(b.A.Name), oneLine(b.B.Name))
 	if law.Kind == solve.Ohmic {
 		fmt.Fprintf(out, "R%d %s %s %s\n", b.Index, node(b.A), node(b.B), number(law.Ohm))
 		return
 	}
-	inner := fmt.Sprintf("m%d", b.Index)
-	v := fmt.Sprintf("v(%s)", inner)
-	if b.B.Index != 0 {
-		v = fmt.Sprintf("v(%s,%s)", inner, node(b.B))
+	v := voltage(b)
+	text := expression(law, v)
+	if follow.RatingA > 0 {
+		text = following(law, v, follow)
 	}
-	fmt.Fprintf(out, "V%d %s %s 0\n", b.Index, node(b.A), inner)
-	fmt.Fprintf(out, "B%d %s %s i=%s\n", b.Index, inner, node(b.B), expression(law, v))
+	fmt.Fprintf(out, "V%d %s m%d 0\n", b.Index, node(b.A), b.Index)
+	fmt.Fprintf(out, "B%d m%d %s i=%s\n", b.Index, b.Index, node(b.B), text)
+}
+
+// following is the current of a charger's branch: the power at its input is that which its output
+// wants, the limit of its output what its input or its panels have.
+func following(l solve.Law, v string, f solve.Follow) string {
+	if f.Other == nil {
+		return charger(l, v, fmt.Sprintf("min(%s,%s/max(%s,%s))", number(f.RatingA), number(f.PowerW), v, number(f.LeastV)))
+	}
+	at := voltage(f.Other)
+	if l.Kind == solve.Sparing {
+		return sparing(l, v, fmt.Sprintf("(-(%s)*%s/%s)", expression(f.Law, at), at, number(f.Efficiency)))
+	}
+	return charger(l, v, fmt.Sprintf("min(%s,%s*%s*max(0,(%s-%s)/%s)/max(%s,%s))", number(f.RatingA), number(f.Efficiency), at, at,
+		number(f.Law.EMFV), number(f.Law.Ohm), v, number(f.LeastV)))
+}
+
+// voltage is that across a branch, behind its ammeter.
+func voltage(b *circuit.Branch) string {
+	if b.B.Index != 0 {
+		return fmt.Sprintf("v(m%d,%s)", b.Index, node(b.B))
+	}
+	return fmt.Sprintf("v(m%d)", b.Index)
 }
 
 // expression is the current of a law as a function of the voltage v.
@@ -122,8 +146,7 @@ func expression(l solve.Law, v string) string {
 		return fmt.Sprintf("abs(%[1]s) > %[2]s ? sgn(%[1]s)*%[3]s*pwr(abs(%[1]s)/%[4]s,%[5]s) : %[6]s*%[1]s",
 			v, number(l.EdgeV), number(l.CurrentA), number(l.RatedV), number(solve.LampExponent), number(slope))
 	case solve.Power:
-		return fmt.Sprintf("abs(%[1]s) > %[2]s ? %[3]s/%[1]s : %[3]s*%[1]s/%[4]s",
-			v, number(l.EdgeV), number(l.PowerW), number(l.EdgeV*l.EdgeV))
+		return power(l, v, number(l.PowerW))
 	case solve.Torque:
 		return fmt.Sprintf("%[2]s*max(-1,min(1,%[1]s/%[3]s))", v, number(l.CurrentA), number(l.EdgeV))
 	case solve.Valve:
@@ -131,10 +154,24 @@ func expression(l solve.Law, v string) string {
 			return "-(" + valve(l, "(-"+v+")", -l.EMFV) + ")"
 		}
 		return valve(l, v, l.EMFV)
+	case solve.Sparing:
+		return sparing(l, v, number(l.PowerW))
 	case solve.Charger:
-		return fmt.Sprintf("-max(0,min(%s,(%s-%s)/%s))", number(l.LimitA), number(l.EMFV), v, number(l.Ohm))
+		return charger(l, v, number(l.LimitA))
 	}
 	return "" // no law: the simulator refuses it
+}
+
+func power(l solve.Law, v, watts string) string {
+	return fmt.Sprintf("abs(%[1]s) > %[2]s ? %[3]s/%[1]s : %[3]s*%[1]s/%[4]s", v, number(l.EdgeV), watts, number(l.EdgeV*l.EdgeV))
+}
+
+func sparing(l solve.Law, v, watts string) string {
+	return fmt.Sprintf("max(0,min((%[1]s-%[2]s)/%[3]s,%[4]s/max(%[1]s,%[2]s)))", v, number(l.EMFV), number(l.Ohm), watts)
+}
+
+func charger(l solve.Law, v, limit string) string {
+	return fmt.Sprintf("-max(0,min(%s,(%s-%s)/%s))", limit, number(l.EMFV), v, number(l.Ohm))
 }
 
 func valve(l solve.Law, v string, knee float64) string {

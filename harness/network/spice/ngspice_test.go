@@ -172,6 +172,11 @@ func TestRandomDiodesAgainstNgspice(t *testing.T) { againstNgspice(t, 30000, sol
 // The same with further batteries.
 func TestRandomBatteriesAgainstNgspice(t *testing.T) { againstNgspice(t, 40000, solvetest.RandomBanks) }
 
+// The same with chargers of every kind beside the batteries.
+func TestRandomChargersAgainstNgspice(t *testing.T) {
+	againstNgspice(t, 50000, solvetest.RandomChargers)
+}
+
 func againstNgspice(t *testing.T, from uint64, random func(uint64) (*circuit.Circuit, *design.Situation)) {
 	program, dir := referencetest.Program(t, "ngspice"), t.TempDir()
 	count := uint64(300)

@@ -5,7 +5,6 @@ import (
 	"math"
 	"slices"
 
-	"fusewright/harness/design/figure"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/study/budget"
@@ -19,7 +18,7 @@ var batteryFlattened = &Rule{
 	Doc: "Situations that the design gives with the engine stopped and something on: how long a full battery gives their " +
 		"average current down to its start reserve. And rides: the charge with which each leg that starts the engine begins; where none does, the lowest charge. " +
 		"How long a situation lasts is not known; what is on for a while at a time counts once in the hours of the limit. A ride on which the battery runs flat is ride-empties-battery. " +
-		"A ride follows the first battery alone: where a link lets a further one run down with it, the start after that is not told.",
+		"Of further batteries, that a ride takes none below what its kind outlives.",
 	Formula: "hours = capacity × (1 − start reserve) at the average current, by Peukert's law; on a ride, charge ≥ start " +
 		"reserve at each start, and at its end where the engine ran before; without the engine, lowest charge ≥ what its kind outlives",
 	Limits:   "with the key off 8 h where the practice is afloat, a night at anchor, and 1 h elsewhere; with the key on half an hour",
@@ -51,9 +50,7 @@ situations:
 			if math.IsNaN(r.EmptyS) {
 				p.judgeRestarts(r)
 			}
-			if r.Shared() > 0 && r.Starts() > 0 {
-				p.reportShared(r)
-			}
+			p.judgeBanks(r)
 		}
 	},
 }
@@ -66,15 +63,6 @@ func (p *Pass) reportFlattened(l *budget.Line, least float64) {
 	f.Short = fmt.Sprintf("%s out of the battery: after %s the engine may not start; it should last %s", amps(l.BatteryA), value, most)
 	p.say(f, "%s: the loads take %s out of the battery; a full one may not start the engine after %s, and should last %s", l.Situation.Name,
 		amps(l.BatteryA), value, most)
-}
-
-// reportShared is of a ride in which batteries run down together.
-func (p *Pass) reportShared(r *ride.Result) {
-	f := finding.Finding{Severity: finding.Advice, Leave: true, Part: r.Ride.Name, Ref: r.Ride.Name, Pos: r.Ride.Pos,
-		Change: "open the link with the engine stopped, or reckon with both batteries by hand", Short: "two batteries run down together"}
-	f.Figure = figure.New(float64(r.Shared()), 0, "", figure.Larger)
-	p.say(f, "ride %s: in leg %d, with the engine stopped, a link joins the first battery and a further one; whether the engine starts after it cannot be told",
-		r.Ride.Name, r.Shared())
 }
 
 // judgeRestarts reports the first leg of a ride that starts the engine on less than
@@ -94,6 +82,15 @@ func (p *Pass) judgeRestarts(r *ride.Result) {
 		ran = runs
 	}
 	p.judgeNextStart(r)
+}
+
+// judgeBanks reports further batteries that a ride takes below what their kind outlives for long.
+func (p *Pass) judgeBanks(r *ride.Result) {
+	for _, b := range r.Banks {
+		if math.IsNaN(b.EmptyS) && over(budget.Reserve(b.Bank), b.LowestCharge) {
+			p.reportDeep(r, b.Bank.Name, budget.Reserve(b.Bank), b.LowestCharge)
+		}
+	}
 }
 
 // judgeNextStart reports a ride with the engine that ends with it stopped and less than
@@ -116,13 +113,15 @@ func (p *Pass) judgeNextStart(r *ride.Result) {
 // judgeDeep reports a ride without the engine that takes more out of the battery than its
 // kind outlives for long.
 func (p *Pass) judgeDeep(r *ride.Result) {
-	c := p.d.Battery.Chemistry
-	if c == nil || !over(c.DeepBelow, r.LowestCharge) {
-		return
+	if c := p.d.Battery.Chemistry; c != nil && over(c.DeepBelow, r.LowestCharge) {
+		p.reportDeep(r, "the battery", c.DeepBelow, r.LowestCharge)
 	}
+}
+
+func (p *Pass) reportDeep(r *ride.Result, which string, least, lowest float64) {
 	f := finding.Finding{Severity: finding.Advice, Leave: true, Part: r.Ride.Name, Ref: r.Ride.Name, Pos: r.Ride.Pos,
 		Change: "run fewer loads, charge in between, or fit a larger battery", Why: "each so deep discharge takes a part of its capacity for good"}
-	value, most := quantity.Against(r.LowestCharge, c.DeepBelow, quantity.Share)
-	atLeast(&f, "lowest charge", 100*r.LowestCharge, 100*c.DeepBelow, "%")
-	p.say(f, "ride %s: the battery goes down to %s of the charge; below %s one of its kind suffers", r.Ride.Name, value, most)
+	value, most := quantity.Against(lowest, least, quantity.Share)
+	atLeast(&f, "lowest charge", 100*lowest, 100*least, "%")
+	p.say(f, "ride %s: %s goes down to %s of the charge; below %s one of its kind suffers", r.Ride.Name, which, value, most)
 }

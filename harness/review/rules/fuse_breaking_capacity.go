@@ -31,7 +31,7 @@ var fuseBreakingCapacity = &Rule{
 	Mend:  MendBreaking,
 	Named: true,
 	Bad: `
-battery: {chemistry: LiFePO4, capacity: 100 Ah, rate: 20 h, resistance: 2 mΩ, at: battery tray}
+battery: {chemistry: LiFePO4, capacity: 28 Ah, rate: 20 h, resistance: 2 mΩ, at: battery tray}
 fuses:
   main fuse: {type: strip SF30, rating: 30 A, at: battery tray, fed by: battery, wire: {size: 6 mm², length: 100 mm}}
   lamp fuse: {type: blade C, rating: 5 A, at: battery tray, fed by: main fuse, wire: {size: 6 mm², length: 100 mm}}

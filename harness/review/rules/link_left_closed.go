@@ -3,11 +3,14 @@ package rules
 import (
 	"math"
 
+	"fusewright/harness/design"
 	"fusewright/harness/design/figure"
+	"fusewright/harness/formula/battery"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/study/budget"
+	"fusewright/harness/study/ride"
 )
 
 // apartHours is how long a start battery should last with the link closed by mistake. Every
@@ -59,7 +62,7 @@ func (p *Pass) judgeStuck(part *circuit.Part, b *circuit.Branch) {
 		if s.Situation.EngineRPM > 0 || !open(s) || budget.IsParked(s.Situation) {
 			continue
 		}
-		if h := budget.HoursShared(p.c, s.Situation, contacts, apartHours); h < least {
+		if h := p.hoursLinked(s.Situation, contacts); h < least {
 			least, in = h, s.Situation.Name
 		}
 	}
@@ -71,6 +74,22 @@ func (p *Pass) judgeStuck(part *circuit.Part, b *circuit.Branch) {
 	fin.Figure = figure.New(least, apartHours, "h", figure.Smaller)
 	p.say(fin, "if %s sticks or stays closed in %q, the battery no longer starts the engine after %.2g h: it runs down with %s",
 		contacts[0].Part.Name, in, least, part.Name)
+}
+
+// hoursLinked is how long the first battery still starts the engine in a situation with contacts
+// held closed; +Inf beyond apartHours, NaN where it cannot be followed.
+func (p *Pass) hoursLinked(s *design.Situation, contacts []*circuit.Branch) float64 {
+	leg := &design.Leg{Key: s.Key, EngineRPM: s.EngineRPM, On: s.On, With: s.With, As: s, Lasts: design.Quantity{Value: apartHours * 3600},
+		AmbientC: design.Quantity{Value: battery.RatedC, Text: "rated"}}
+	r, err := ride.Simulate(p.c, &design.Ride{StartCharge: design.Quantity{Value: 1}, Charge: s.Charge, Legs: []*design.Leg{leg}},
+		ride.Options{Tolerance: rideTolerance, Closed: contacts, ToReserve: true, Average: budget.Average(p.d, s)})
+	switch {
+	case err != nil:
+		return math.NaN()
+	case math.IsNaN(r.ReserveS):
+		return math.Inf(1)
+	}
+	return r.ReserveS / 3600
 }
 
 // linkRuleBad is a link over a sensing relay whose house battery serves a large load.

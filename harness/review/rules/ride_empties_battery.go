@@ -15,7 +15,8 @@ var rideEmptiesBattery = &Rule{
 	Says:  "the battery runs flat",
 	Doc: "Every ride of the design, leg by leg: charging by the output curve less what everything draws, the " +
 		"battery by Peukert's law and its charge efficiency at the leg's temperature. A charge below the " +
-		"start reserve is battery-flattened's, where the engine is started on it.",
+		"start reserve is battery-flattened's, where the engine is started on it. Further batteries likewise: one that is " +
+		"empty gives no more, and the ride goes on.",
 	Formula: "the ride's simulation, see `fusewright ride`",
 	Limits:  "the battery still gives current at the end of the ride",
 	Why:     "ignition, injection and lamps fail together, under way",
@@ -36,6 +37,11 @@ situations:
 		for _, r := range p.ridden() {
 			if !math.IsNaN(r.EmptyS) {
 				p.reportEmpty(r)
+			}
+			for _, b := range r.Banks {
+				if !math.IsNaN(b.EmptyS) {
+					p.reportBankEmpty(r, &b)
+				}
 			}
 		}
 	},
@@ -75,4 +81,14 @@ func (p *Pass) reportEmpty(r *ride.Result) {
 	}
 	p.say(f, "ride %s: the battery is empty after %s, in leg %d",
 		r.Ride.Name, quantity.Format(r.EmptyS, quantity.Duration), len(r.Legs))
+}
+
+// reportBankEmpty is of a further battery that gives no more.
+func (p *Pass) reportBankEmpty(r *ride.Result, b *ride.BankRide) {
+	f := finding.Finding{Severity: finding.Fault, Part: r.Ride.Name, Ref: r.Ride.Name, Pos: r.Ride.Pos,
+		Why:    "all that it feeds fails together, and a lead battery left flat is soon spoilt",
+		Change: "run fewer loads or for a shorter time, charge in between, or fit a larger battery"}
+	decidedBy(&f, b.Bank.Name+" gives no more after", b.EmptyS, "s", figure.Smaller)
+	f.Short = b.Bank.Name + " gives no more after " + quantity.Format(b.EmptyS, quantity.Duration)
+	p.say(f, "ride %s: after %s %s %s", r.Ride.Name, quantity.Format(b.EmptyS, quantity.Duration), b.Bank.Name, b.Why)
 }

@@ -7,8 +7,10 @@ import (
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
 	"fusewright/harness/review/finding"
-	"fusewright/harness/study/ride"
 )
+
+// sharedA is the current of a link between two batteries that is more than standby and leaks; our choice.
+const sharedA = 0.1
 
 var startBatteryShared = &Rule{
 	Name:  "start-battery-shared",
@@ -61,11 +63,11 @@ func (p *Pass) judgeLink(part *circuit.Part, b *circuit.Branch) {
 			most, in = a, s.Situation.Name
 		}
 	}
-	if !over(most, ride.SharedA) {
+	if !over(most, sharedA) {
 		return
 	}
 	fin := ofPart(finding.Fault, part)
 	fin.Situation = in
-	fin.Figure = figure.New(most, ride.SharedA, "A", figure.Larger)
+	fin.Figure = figure.New(most, sharedA, "A", figure.Larger)
 	p.say(fin, "the battery gives %s to %s and its loads in %q, with the engine stopped", amps(most), part.Name, in)
 }

@@ -13,7 +13,8 @@ type BankLine struct {
 	Bank   *design.Bank
 	A      float64 // out of it, full; negative = it is charged
 	Charge float64 // how full it is, 0..1
-	// Hours are those from there down to its reserve, Peukert's law counted; +Inf when it gives nothing.
+	// Hours are those from there down to its reserve, Peukert's law and self-discharge counted; +Inf when it
+	// gives nothing.
 	Hours float64
 }
 
@@ -30,7 +31,7 @@ func banksOf(mean *solve.Solution) (list []BankLine) {
 		}
 		line := BankLine{Bank: bank, A: mean.Given(p.Branches[0]), Charge: mean.Situation.ChargeOf(bank), Hours: math.Inf(1)}
 		if line.A > 0 {
-			line.Hours = battery.New(&bank.Store, mean.Circuit.Design.NominalV()).HoursBetween(line.Charge, Reserve(bank), line.A)
+			line.Hours = battery.New(&bank.Store, mean.Circuit.Design.NominalV()).DaysBetween(line.Charge, Reserve(bank), line.A, careC) * 24
 		}
 		list = append(list, line)
 	}

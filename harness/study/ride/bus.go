@@ -31,6 +31,12 @@ func newBus(c *circuit.Circuit, bat *battery.Battery, l *Leg, d *demand) *bus {
 	return b
 }
 
+func (b *bus) troubleAt(volts float64) string { return b.demand.troubleAt(volts) }
+
+func (b *bus) moved(Point, float64) bool { return false }
+
+func (b *bus) take(Point, float64) bool { return false }
+
 // chargingA is what the charging system gives at a voltage of the posts.
 func (b *bus) chargingA(volts float64) float64 {
 	return math.Min(math.Max((b.regulatedV-volts)/b.chargerOhm, 0), b.limitA)
@@ -43,7 +49,7 @@ func (b *bus) missing(bat battery.State, volts float64) float64 {
 
 // balance finds the state of the posts at a state of charge. ok is false when
 // the loads ask for more than the sources give at any voltage that matters.
-func (b *bus) balance(charge float64) (p Point, ok bool) {
+func (b *bus) balance(charge float64, _ []float64) (p Point, ok bool) {
 	bat := b.bat.At(charge, b.celsius)
 	low, high, ok := b.bracket(bat, charge)
 	low, high = b.narrow(bat, low, high)

@@ -22,10 +22,7 @@ type demand struct {
 	average   func(*circuit.Branch) float64 // of each load over the leg
 	known     map[int]float64
 	trouble   map[int]string // what the network could not do at a voltage
-	circuit   *circuit.Circuit
-	links     []*circuit.Branch // what leads to the posts of further batteries
-	passes    map[int]float64   // the greatest current of a link, either way
-	last      span              // where the search for a voltage mostly stays
+	last      span           // where the search for a voltage mostly stays
 }
 
 // span is the current at two multiples of the step that follow each other.
@@ -33,14 +30,19 @@ type span struct {
 	low, from, to float64 // low is the first multiple
 }
 
-func newDemand(plan *solve.Plan, leg *design.Leg, step float64) *demand {
+func newDemand(plan *solve.Plan, leg *design.Situation, average func(*circuit.Branch) float64, step float64) *demand {
+	return &demand{plan: plan, step: step, last: span{low: math.NaN()}, known: map[int]float64{}, trouble: map[int]string{},
+		situation: leg, average: average}
+}
+
+// situationOf is a leg as a situation.
+func situationOf(leg *design.Leg) *design.Situation {
 	s := &design.Situation{Name: "leg", Key: leg.Key, EngineRPM: leg.EngineRPM, On: leg.On, With: leg.With, As: leg.As, Pos: leg.Pos}
 	if leg.As != nil {
 		s.Closed, s.Held, s.Set, s.Reversed, s.Derived = leg.As.Closed, leg.As.Held, leg.As.Set, leg.As.Reversed, leg.As.Derived
-		s.Sun, s.SunShare, s.Shore, s.Charge = leg.As.Sun, leg.As.SunShare, leg.As.Shore, leg.As.Charge
+		s.Sun, s.SunShare, s.Shore = leg.As.Sun, leg.As.SunShare, leg.As.Shore
 	}
-	return &demand{plan: plan, step: step, last: span{low: math.NaN()}, known: map[int]float64{}, trouble: map[int]string{}, passes: map[int]float64{},
-		situation: s, average: solve.AverageDraw(s, leg.Lasts.Value)}
+	return s
 }
 
 // at is the current at a voltage.
@@ -61,33 +63,19 @@ func (d *demand) solved(k int) float64 {
 	if a, ok := d.known[k]; ok {
 		return a
 	}
-	opt := solve.Options{BatteryV: float64(k) * d.step, BatteryOhm: 1e-6, NoCharging: true, LoadFactor: d.average}
+	opt := solve.Options{BatteryV: float64(k) * d.step, BatteryOhm: 1e-6, NoCharging: true, SunOfDay: true, LoadFactor: d.average}
 	s := d.plan.Network(d.situation, opt).Solution()
 	if s.Status != solve.Converged {
-		d.trouble[k] = inWords(s, opt.BatteryV)
+		d.trouble[k] = fmt.Sprintf("with %.2f V at the posts: %s", opt.BatteryV, s.Trouble())
 		// Loads that are starved count with the current of their fold.
 		opt.AcceptFolded = true
 		s = d.plan.Network(d.situation, opt).Solution()
 	}
 	d.known[k] = s.BatteryA
-	for _, b := range d.links {
-		d.passes[k] = max(d.passes[k], math.Abs(s.LinkA(d.circuit, b)))
-	}
 	return s.BatteryA
 }
-
-// linkA is the greatest current between two batteries near a voltage.
-func (d *demand) linkA(volts float64) float64 { return d.passes[int(math.Round(volts/d.step))] }
 
 // troubleAt is what the network could not do near a voltage; "" = nothing.
 func (d *demand) troubleAt(volts float64) string {
 	return d.trouble[int(math.Round(volts/d.step))]
-}
-
-func inWords(s *solve.Solution, volts float64) string {
-	text := fmt.Sprintf("with %.2f V at the posts: %s", volts, s.Status)
-	if s.Why != "" {
-		text += ", " + s.Why
-	}
-	return text
 }

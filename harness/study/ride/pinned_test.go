@@ -51,7 +51,7 @@ func TestSumsByHand(t *testing.T) {
 // A ride is below its reserve from the moment it passes it; at it is not below.
 func TestReserveAtTheEdge(t *testing.T) {
 	s := &simulation{result: &Result{ReserveS: math.NaN(), LowestCharge: math.Inf(1)},
-		demand: &demand{step: 0.1, trouble: map[int]string{}}}
+		at: &bus{demand: &demand{step: 0.1, trouble: map[int]string{}}}}
 	l := &Leg{StartReserve: 0.6, Leg: &design.Leg{Key: design.KeyOn, EngineRPM: 3000}}
 	for _, p := range []struct {
 		timeS, charge, want float64

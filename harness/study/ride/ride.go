@@ -1,4 +1,4 @@
-// Package ride follows the battery through a ride: legs of minutes at an engine
+// Package ride follows the batteries through a ride: legs of minutes at an engine
 // speed with loads on and a temperature, by time steps, to state of charge,
 // voltage of the posts and currents over time, and the moment from which the
 // engine may not start again. It judges nothing and draws nothing.
@@ -6,7 +6,8 @@
 // Battery, charging system and the vehicle's own loads stand at the posts, so
 // all the rest is one current that depends on their voltage alone. That current
 // comes from the solved network, once for each tenth of a volt that the ride
-// meets (see demand); between, it runs straight. The steps then need no network.
+// meets (see demand); between, it runs straight. The steps then need no network. With further
+// batteries each moment is solved (see network).
 //
 // Duty counts as an average draw, and what is listed as on counts in each leg at least
 // once for as long as it is on at once: the ripple of a load that comes and goes, and
@@ -18,7 +19,6 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"slices"
 
 	"fusewright/harness/design"
 	"fusewright/harness/formula/battery"
@@ -28,7 +28,7 @@ import (
 )
 
 // Point is the state at one moment. Charging plus battery current is the load
-// current.
+// current: all that the first battery and the engine feed, further batteries and their chargers included.
 type Point struct {
 	TimeS     float64 // from the start of the ride
 	Charge    float64 // state of charge, 0..1
@@ -36,6 +36,32 @@ type Point struct {
 	BatteryA  float64 // out of the battery; negative = it is charged
 	ChargingA float64 // out of the charging system
 	LoadA     float64 // the vehicle's own loads, accessories, coils
+	Banks     []BankPoint
+}
+
+// BankPoint is a further battery at one moment.
+type BankPoint struct {
+	Charge float64
+	V      float64 // at its posts; NaN = it is empty and nothing else is there
+	A      float64 // out of it; negative = it is charged
+}
+
+// BankLeg is what a leg did to a further battery.
+type BankLeg struct {
+	FromCharge, ToCharge float64
+	LowestV, HighestV    float64
+	TakenAh, GivenAh     float64
+}
+
+// BankRide is what a ride did to a further battery.
+type BankRide struct {
+	Bank          *design.Bank
+	StartCharge   float64
+	LowestCharge  float64
+	LowestChargeS float64
+	EndCharge     float64
+	EmptyS        float64 // it gives no more: what it feeds goes out; NaN = never
+	Why           string  // words behind its name: that it is empty, or that its protection opens
 }
 
 // Leg is what one leg of the ride did.
@@ -54,8 +80,8 @@ type Leg struct {
 	GivenAh        float64 // into the battery
 	UsedAh         float64 // by all loads
 	ChargingAh     float64 // by the charging system
-	Shared         bool    // with the engine stopped, current passes between the first battery and a further one
-	Trouble        string  // what the network could not do, in words; "" = nothing
+	Banks          []BankLeg
+	Trouble        string // what the network could not do, in words; "" = nothing
 }
 
 // Result is a ride. Times are in seconds from its start; NaN = never.
@@ -68,6 +94,7 @@ type Result struct {
 	EndCharge     float64
 	ReserveS      float64 // first moment below the start reserve
 	EmptyS        float64 // the battery gives no more: the ride ends here
+	Banks         []BankRide
 	Caveats       []string
 }
 
@@ -83,16 +110,6 @@ func (r *Result) Starts() int {
 		ran = runs
 	}
 	return n
-}
-
-// SharedA is the current of a link between two batteries that is more than standby and
-// leaks; our choice.
-const SharedA = 0.1
-
-// Shared is the number, from 1, of the first leg in which batteries run down together: how
-// far each does is not followed. 0 = none.
-func (r *Result) Shared() int {
-	return 1 + slices.IndexFunc(r.Legs, func(l *Leg) bool { return l.Shared })
 }
 
 // SpareAh is what the charging system has to spare for the battery while the engine
@@ -114,6 +131,12 @@ type Options struct {
 	Tolerance float64
 	// VoltStep is the spacing of solved voltages of a 12 V system; 0 = 0.1 V.
 	VoltStep float64
+	// Closed are contacts held closed throughout.
+	Closed []*circuit.Branch
+	// ToReserve ends the ride where the first battery no longer starts the engine.
+	ToReserve bool
+	// Average is how much of what each branch draws counts; nil = its average over the leg.
+	Average func(*circuit.Branch) float64
 }
 
 const (
@@ -137,14 +160,20 @@ func Simulate(c *circuit.Circuit, r *design.Ride, opt Options) (*Result, error) 
 	if opt.VoltStep == 0 {
 		opt.VoltStep = usualVoltStep
 	}
-	s := &simulation{c: c, bat: bat, opt: opt, plan: solve.Prepare(c), charge: r.StartCharge.Value,
+	s := &simulation{c: c, bat: bat, opt: opt, plan: solve.Prepare(c), charge: r.StartCharge.Value, banks: banksOf(c, r),
 		result: &Result{Ride: r, ReserveS: math.NaN(), EmptyS: math.NaN(), LowestCharge: math.Inf(1)}}
+	for _, b := range s.banks {
+		s.result.Banks = append(s.result.Banks, BankRide{Bank: b.source, StartCharge: b.charge, LowestCharge: math.Inf(1), EmptyS: math.NaN()})
+	}
 	for _, leg := range r.Legs {
 		if !s.runLeg(leg) {
 			break
 		}
 	}
 	s.result.EndCharge = s.charge
+	for i, b := range s.banks {
+		s.result.Banks[i].EndCharge = b.charge
+	}
 	s.result.Caveats = caveats(c.Design, s.result)
 	return s.result, nil
 }
@@ -164,8 +193,11 @@ func caveats(d *design.Design, r *Result) []string {
 	if !d.Battery.ResistanceOhm.Given() {
 		out = append(out, "the battery's resistance is assumed from its chemistry and capacity")
 	}
-	if d.HasBanks() {
-		out = append(out, "a ride follows the charge of the first battery alone; further ones are taken as full all the time")
+	if len(r.Banks) < len(d.Batteries) {
+		out = append(out, "further batteries without a capacity are not followed")
+	}
+	if len(r.Banks) > 0 {
+		out = append(out, "all batteries are at the temperature of the leg")
 	}
 	if len(d.VehicleLoads) == 0 {
 		out = append(out, "the design gives no vehicle loads: the "+d.Spoken().Noun+" itself draws nothing here")
@@ -189,6 +221,9 @@ func (s *simulation) newLeg(leg *design.Leg) *Leg {
 	if running(leg) {
 		l.OutputA = charging.OutputA(d, leg.EngineRPM)
 	}
+	for _, b := range s.banks {
+		l.Banks = append(l.Banks, BankLeg{FromCharge: b.charge, ToCharge: b.charge, LowestV: math.Inf(1), HighestV: math.Inf(-1)})
+	}
 	l.StartReserve = s.bat.StartReserve(l.AmbientC)
 	if s.charge < l.StartReserve && running(leg) && s.standing() {
 		l.Trouble = "the engine may not start: the charge is below the start reserve; the ride goes on as if it did"
@@ -196,7 +231,6 @@ func (s *simulation) newLeg(leg *design.Leg) *Leg {
 	return l
 }
 
-// running tells whether the engine turns in a leg.
 // Runs tells whether the engine runs in a leg.
 func (l *Leg) Runs() bool { return running(l.Leg) }
 

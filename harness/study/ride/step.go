@@ -17,39 +17,58 @@ type simulation struct {
 	plan   *solve.Plan
 	timeS  float64
 	charge float64
+	banks  []*bank
 	result *Result
-	demand *demand // of the leg under way
-	lastV  float64 // of the posts, when it ended
+	at     posts   // of the leg under way
+	lastV  float64 // of the first battery's posts, when the leg before ended
+	after  *solve.Solution
+}
+
+// posts tell what all batteries have at states of charge, in one leg.
+type posts interface {
+	// balance finds a moment; ok is false when the loads ask for more than the sources give at any
+	// voltage that matters.
+	balance(charge float64, banks []float64) (p Point, ok bool)
+	troubleAt(volts float64) string // what the network could not do near it; "" = nothing
+	moved(p Point, celsius float64) bool
+	take(p Point, celsius float64) (turned bool)
 }
 
 const (
 	pointsPerLeg = 60      // at least, so that a picture shows the bends
 	leastStepS   = 0.05    // where a charge limit bends the curve
 	mostSteps    = 200_000 // a leg of the longest length needs far fewer
+	eventStepS   = 5.0     // how nearly a relay's move is placed: shorter than their delays
+	eventGrows   = 1.5     // the same for each one more: what moves on and on is not followed for ever
 )
 
-// runLeg takes the battery through a leg by Heun's method: the slope at the
+// runLeg takes the batteries through a leg by Heun's method: the slope at the
 // start and at the end that it leads to, averaged; half their difference is the
 // error of the step and sets the next one. It tells whether the ride goes on.
 func (s *simulation) runLeg(leg *design.Leg) bool {
 	l := s.newLeg(leg)
 	s.result.Legs = append(s.result.Legs, l)
-	s.demand = newDemand(s.plan, leg, s.opt.VoltStep*s.c.Design.NominalV()/12)
-	s.demand.circuit = s.c
-	for _, post := range s.c.Posts()[1:] {
-		s.demand.links = append(s.demand.links, post.FedBy()...)
-	}
-	b := newBus(s.c, s.bat, l, s.demand)
-	b.lastV = s.lastV
+	s.begin(l)
 	length := leg.Lasts.Value
-	most := length / pointsPerLeg
+	most, event := length/pointsPerLeg, eventStepS
+	if len(s.banks) > 0 && s.opt.Tolerance > usualTolerance { // not for a picture
+		most = length / 12
+	}
 	step := math.Min(most, 1)
-	now, ok := b.balance(s.charge)
+	now, ok := s.at.balance(s.charge, chargesOf(s.banks))
+	if s.at.take(now, l.AmbientC) {
+		now, ok = s.at.balance(s.charge, chargesOf(s.banks))
+	}
 	s.note(l, now, ok)
 	for n, left := 0, length; left > 0 && n < mostSteps; n++ {
 		step = math.Min(step, left)
-		next, okNext, off := s.try(b, now, step)
-		if off > s.opt.Tolerance && step > leastStepS {
+		next, okNext, off := s.try(now, l.AmbientC, step)
+		moved := s.at.moved(next, l.AmbientC)
+		if moved && step > event {
+			step = math.Max(step/4, event)
+			continue
+		}
+		if off > s.opt.Tolerance && step > leastStepS && !moved {
 			step = math.Max(step*shrink(off, s.opt.Tolerance), leastStepS)
 			continue
 		}
@@ -60,22 +79,94 @@ func (s *simulation) runLeg(leg *design.Leg) bool {
 		left -= step
 		s.timeS += step
 		s.charge = next.Charge
+		s.at.take(next, l.AmbientC)
 		s.note(l, next, okNext)
 		now = next
 		step = math.Min(step*shrink(off, s.opt.Tolerance), most)
+		if moved { // what has moved makes a moment of its own
+			event *= eventGrows
+			now, _ = s.at.balance(s.charge, chargesOf(s.banks))
+			step = math.Min(1, most)
+		}
+		if s.opt.ToReserve && s.result.ReserveS >= 0 {
+			break
+		}
 	}
 	l.ToS, l.ToCharge = s.timeS, s.charge
-	s.lastV = b.lastV
-	return true
+	s.end(l)
+	return !s.opt.ToReserve || math.IsNaN(s.result.ReserveS)
+}
+
+// begin prepares a leg.
+func (s *simulation) begin(l *Leg) {
+	if len(s.banks) > 0 || len(s.opt.Closed) > 0 {
+		n := s.newNetwork(l)
+		for _, b := range s.opt.Closed {
+			n.opt.Changes = append(n.opt.Changes, solve.CloseBranch(b))
+		}
+		s.at = n
+		return
+	}
+	leg := situationOf(l.Leg)
+	b := newBus(s.c, s.bat, l, newDemand(s.plan, leg, s.average(leg, l.Leg), s.opt.VoltStep*s.c.Design.NominalV()/12))
+	b.lastV = s.lastV
+	s.at = b
+}
+
+// end keeps what the next leg begins with.
+func (s *simulation) end(l *Leg) {
+	for i, b := range s.banks {
+		l.Banks[i].ToCharge = b.charge
+	}
+	switch x := s.at.(type) {
+	case *bus:
+		s.lastV = x.lastV
+	case *network:
+		s.after = x.opt.After
+	}
+}
+
+func (s *simulation) average(leg *design.Situation, l *design.Leg) func(*circuit.Branch) float64 {
+	if s.opt.Average != nil {
+		return s.opt.Average
+	}
+	return solve.AverageDraw(leg, l.Lasts.Value)
+}
+
+func chargesOf(banks []*bank) []float64 {
+	list := make([]float64, len(banks))
+	for i, b := range banks {
+		list[i] = b.charge
+	}
+	return list
+}
+
+// rates are how fast the charges change at a moment, the first battery's first.
+func (s *simulation) rates(p Point, celsius float64) []float64 {
+	list := []float64{s.bat.Rate(p.BatteryA, p.Charge, celsius)}
+	for i, b := range s.banks {
+		list = append(list, b.Rate(p.Banks[i].A, p.Banks[i].Charge, celsius))
+	}
+	return list
 }
 
 // try makes one step; off is its error.
-func (s *simulation) try(b *bus, now Point, stepS float64) (next Point, ok bool, off float64) {
-	k1 := s.bat.Rate(now.BatteryA, now.Charge, b.celsius)
-	there, _ := b.balance(notOverfull(now.Charge + k1*stepS))
-	k2 := s.bat.Rate(there.BatteryA, there.Charge, b.celsius)
-	next, ok = b.balance(notOverfull(now.Charge + (k1+k2)/2*stepS))
-	return next, ok, math.Abs(k2-k1) * stepS / 2
+func (s *simulation) try(now Point, celsius, stepS float64) (next Point, ok bool, off float64) {
+	k1 := s.rates(now, celsius)
+	to := func(rate func(i int) float64) (Point, bool) {
+		banks := make([]float64, len(s.banks))
+		for i := range banks {
+			banks[i] = notOverfull(now.Banks[i].Charge + rate(i+1)*stepS)
+		}
+		return s.at.balance(notOverfull(now.Charge+rate(0)*stepS), banks)
+	}
+	there, _ := to(func(i int) float64 { return k1[i] })
+	k2 := s.rates(there, celsius)
+	next, ok = to(func(i int) float64 { return (k1[i] + k2[i]) / 2 })
+	for i := range k1 {
+		off = math.Max(off, math.Abs(k2[i]-k1[i])*stepS/2)
+	}
+	return next, ok, off
 }
 
 // notOverfull: a step may end below empty, which is where isEmpty looks, but a
@@ -99,12 +190,27 @@ func (s *simulation) note(l *Leg, p Point, ok bool) {
 	if math.IsNaN(r.ReserveS) && p.Charge < l.StartReserve {
 		r.ReserveS = s.crossing(l, p)
 	}
-	l.Shared = l.Shared || !l.Runs() && s.demand.linkA(p.BusV) > SharedA
+	s.noteBanks(l, p)
 	if l.Trouble == "" {
-		l.Trouble = s.demand.troubleAt(p.BusV)
+		l.Trouble = s.at.troubleAt(p.BusV)
 	}
 	if !ok && l.Trouble == "" {
 		l.Trouble = "the loads ask for more than battery and charging system give at half the system voltage"
+	}
+}
+
+func (s *simulation) noteBanks(l *Leg, p Point) {
+	for i, b := range p.Banks {
+		leg, all := &l.Banks[i], &s.result.Banks[i]
+		if !math.IsNaN(b.V) {
+			leg.LowestV, leg.HighestV = math.Min(leg.LowestV, b.V), math.Max(leg.HighestV, b.V)
+		}
+		if b.Charge < all.LowestCharge {
+			all.LowestCharge, all.LowestChargeS = b.Charge, p.TimeS
+		}
+		if why := s.banks[i].apart; why != "" && math.IsNaN(all.EmptyS) {
+			all.EmptyS, all.Why = p.TimeS, why
+		}
 	}
 }
 
@@ -126,8 +232,13 @@ func (s *simulation) crossing(l *Leg, p Point) float64 {
 // count adds a step to the sums of its leg.
 func (s *simulation) count(l *Leg, a, b Point, stepS float64) {
 	h := stepS / 3600
-	l.TakenAh += (math.Max(a.BatteryA, 0) + math.Max(b.BatteryA, 0)) / 2 * h
-	l.GivenAh += (math.Max(-a.BatteryA, 0) + math.Max(-b.BatteryA, 0)) / 2 * h
+	taken := func(a, b float64) float64 { return (math.Max(a, 0) + math.Max(b, 0)) / 2 * h }
+	l.TakenAh += taken(a.BatteryA, b.BatteryA)
+	l.GivenAh += taken(-a.BatteryA, -b.BatteryA)
+	for i := range l.Banks {
+		l.Banks[i].TakenAh += taken(a.Banks[i].A, b.Banks[i].A)
+		l.Banks[i].GivenAh += taken(-a.Banks[i].A, -b.Banks[i].A)
+	}
 	l.UsedAh += (a.LoadA + b.LoadA) / 2 * h
 	l.ChargingAh += (a.ChargingA + b.ChargingA) / 2 * h
 }
@@ -146,9 +257,11 @@ func (s *simulation) endEmpty(l *Leg, now, next Point, stepS float64) bool {
 		s.timeS += stepS * part
 		s.charge = empty
 		next.Charge = empty
+		s.at.take(next, l.AmbientC)
 		s.note(l, next, true)
 	}
 	s.result.EmptyS = s.timeS
+	s.end(l)
 	l.ToS, l.ToCharge = s.timeS, s.charge
 	return false
 }

@@ -1,0 +1,157 @@
+package ride
+
+import (
+	"fmt"
+	"math"
+
+	"fusewright/harness/design"
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/formula/battery"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/solve"
+)
+
+// network is the balance of several batteries in one leg. No voltage of one post says what all
+// of them give, so each moment is a solution of the whole network. Relays and chargers are in it as
+// the moment before left them.
+type network struct {
+	c     *circuit.Circuit
+	plan  *solve.Plan
+	leg   *design.Situation
+	opt   solve.Options
+	banks []*bank
+	last  *solve.Solution // of the last balance; opt.After is that of the last moment
+	why   string          // what it could not do
+}
+
+// bank is a further battery on a ride.
+type bank struct {
+	*battery.Battery
+	boardLowV float64
+	source    *design.Bank
+	branch    *circuit.Branch
+	charge    float64
+	apart     string // why nothing is taken out of it until something charges it: see opens; "" = it gives
+}
+
+// banksOf are the further batteries of which a capacity is known, as full as the ride begins with them.
+func banksOf(c *circuit.Circuit, r *design.Ride) (list []*bank) {
+	for _, p := range c.Parts {
+		b, ok := p.Source.(*design.Bank)
+		if !ok {
+			continue
+		}
+		if bat := battery.New(&b.Store, c.Design.NominalV()); bat != nil {
+			x := &bank{Battery: bat, source: b, branch: p.Branches[0], charge: 1}
+			if b.Store.Chemistry != nil {
+				x.boardLowV = b.Store.Chemistry.BoardLowV * c.Design.NominalV() / 12
+			}
+			if said, ok := r.Charge[b]; ok {
+				x.charge = said
+			}
+			list = append(list, x)
+		}
+	}
+	return list
+}
+
+func (s *simulation) newNetwork(l *Leg) *network {
+	for _, b := range s.banks {
+		if b.apart != empty { // a protection closes when what opened it is gone
+			b.apart = ""
+		}
+	}
+	n := &network{c: s.c, plan: s.plan, leg: situationOf(l.Leg), banks: s.banks}
+	n.opt = solve.Options{SunOfDay: true, LoadFactor: s.average(n.leg, l.Leg), BatteryK: l.AmbientC - battery.RatedC, After: s.after}
+	return n
+}
+
+func (n *network) balance(charge float64, banks []float64) (p Point, ok bool) {
+	opt := n.opt
+	opt.Discharged, opt.BankCharge = 1-charge, map[*design.Bank]float64{}
+	for i, b := range n.banks {
+		opt.BankCharge[b.source] = min(max(banks[i], 0), 1)
+		if b.apart != "" {
+			opt.Changes = append(opt.Changes, solve.OpenBranch(b.branch))
+		}
+	}
+	s := n.plan.Network(n.leg, opt).Solution()
+	n.why = ""
+	if s.Status != solve.Converged {
+		n.why = s.Trouble()
+		opt.AcceptFolded = true
+		s = n.plan.Network(n.leg, opt).Solution()
+	} else if s.Hunts != nil && s.Hunts.Part != nil {
+		n.why = s.Hunts.Part.Name + " opens whenever it has closed, and is taken as open"
+	}
+	n.last = s
+	p = Point{Charge: charge, BusV: s.NodeV[n.c.Positive().Index], BatteryA: s.BatteryA, ChargingA: s.ChargingA, LoadA: s.BatteryA + s.ChargingA}
+	for i, b := range n.banks {
+		p.Banks = append(p.Banks, BankPoint{Charge: banks[i], V: s.Volts(b.branch), A: s.Given(b.branch)})
+	}
+	return p, s.Status == solve.Converged
+}
+
+func (n *network) troubleAt(float64) string { return n.why }
+
+// moved tells whether relays, chargers or empty batteries are otherwise than in the moment before.
+func (n *network) moved(p Point, celsius float64) bool {
+	for i, b := range n.banks {
+		if b.turns(p.Banks[i], celsius) {
+			return true
+		}
+	}
+	if n.opt.After == nil {
+		return false
+	}
+	for _, b := range n.c.Branches {
+		i := b.Index
+		if n.last.Closed[i] != n.opt.After.Closed[i] || b.Kind == circuit.OutputBranch && math.IsInf(n.last.Ohm[i], 1) != math.IsInf(n.opt.After.Ohm[i], 1) {
+			return true
+		}
+	}
+	return false
+}
+
+// turns tells of a battery that begins to give nothing, or could be charged again.
+func (b *bank) turns(p BankPoint, celsius float64) bool {
+	if b.apart != "" {
+		return p.V > b.OpenCircuitV(max(p.Charge, 0), celsius)
+	}
+	return b.opens(p, celsius) != ""
+}
+
+// opens is why a battery gives no more, as words behind its name; "" = it gives. A lithium battery's protection
+// switches it off on too much current, and on too low a voltage.
+func (b *bank) opens(p BankPoint, celsius float64) string {
+	switch boardA := b.source.Store.BoardA(); {
+	case p.A <= 0:
+		return ""
+	case p.Charge <= b.EmptyCharge(celsius):
+		return empty
+	case boardA > 0 && p.A > boardA:
+		return fmt.Sprintf("switches itself off: %s through a protection of %s", quantity.Format(p.A, quantity.Current), quantity.Plain(boardA, quantity.Current))
+	case boardA > 0 && p.V < b.boardLowV:
+		return "switches itself off below " + quantity.Plain(b.boardLowV, quantity.Voltage)
+	}
+	return ""
+}
+
+const empty = "is empty"
+
+// take makes a moment that from which the next begins; it tells whether a battery turned in it.
+func (n *network) take(p Point, celsius float64) (turned bool) {
+	n.opt.After = n.last
+	for i, b := range n.banks {
+		b.charge = p.Banks[i].Charge
+		if b.turns(p.Banks[i], celsius) {
+			turned = true
+			if b.apart == "" {
+				b.apart = b.opens(p.Banks[i], celsius)
+			} else {
+				b.apart = ""
+			}
+		}
+	}
+	return turned
+}
