@@ -175,6 +175,7 @@ var benchHeads = map[bench.Kind][]string{
 	bench.Continuity: {"no.", "at", "its wires: contact, wire, far end", ">maximum each"},
 	bench.Isolation:  {"no.", "from", "each to frame and battery −: terminal, wires", ">minimum each"},
 	bench.Fuses:      {"no.", "fuse", "where", "must be"},
+	bench.Switches:   {"no.", "switch", "position", "must be"},
 	bench.FirstPower: {"no.", "in place of", "lamp", ">limit to set", ">expected", ">allowed"},
 	bench.InUse:      {"no.", "part", "between", ">meter shows", ">allowed"},
 	bench.Live:       {"no.", "part", "between", ">meter shows", ">allowed"},
@@ -195,6 +196,12 @@ func BenchTable(s *bench.Section) *Table {
 		}
 		t.group(g.Title)
 		for i, c := range g.Checks {
+			if c.Text == bench.ByEye {
+				if i == 0 || g.Checks[i-1].Text != bench.ByEye {
+					t.add(byEyeRow(g.Checks[i:])...)
+				}
+				continue
+			}
 			if s.Kind == bench.Isolation {
 				if i == 0 || g.Checks[i-1].Ref != c.Ref {
 					t.add(isolationRow(g.Checks[i:])...)
@@ -203,7 +210,7 @@ func BenchTable(s *bench.Section) *Table {
 			}
 			cells := []string{c.Number, c.Ref + " " + c.Name, c.Where}
 			switch s.Kind {
-			case bench.Fuses:
+			case bench.Fuses, bench.Switches:
 				cells = append(cells, c.Text)
 			case bench.FirstPower:
 				limit := ""
@@ -231,6 +238,19 @@ func plugRow(g *bench.Group) []string {
 		most = max(most, plainHighOhm(c))
 	}
 	return []string{numbersOf(g.Checks[0], g.Checks[len(g.Checks)-1]), g.Title, strings.Join(ways, " · "), quantity.Fixed(most, 2) + " Ω"}
+}
+
+// byEyeRow is what is only looked at in one row: the checks up to the next reading.
+func byEyeRow(checks []*bench.Check) []string {
+	var looks []string
+	last := 0
+	for i, c := range checks {
+		if c.Text != bench.ByEye {
+			break
+		}
+		last, looks = i, append(looks, c.Ref+": "+c.Where)
+	}
+	return []string{numbersOf(checks[0], checks[last]), "by eye", strings.Join(looks, " · "), "", ""}
 }
 
 // isolationRow is the stretches that begin at one part in one row: the checks up to

@@ -161,6 +161,9 @@ func ends(b *circuit.Branch) string {
 				return t.Name
 			}
 		}
+		if len(n.Terminals) > 0 { // of the other half of a reversing pair
+			return short(n.Terminals[0])
+		}
 		return "inside"
 	}
 	return name(b.A) + " to " + name(b.B)
