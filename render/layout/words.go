@@ -2,6 +2,7 @@ package layout
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 
@@ -100,10 +101,16 @@ func sectionList(numbers []int) string {
 	return text
 }
 
+// roughMM is how closely the place of a clamp is said.
+const roughMM = 5.0
+
 // clampText lists the places of clamps from the run's first place.
 func clampText(u lengths.Unit, r *formboard.Run) string {
 	var out []string
 	for _, mm := range r.Supports {
+		if !u.Feet() {
+			mm = roughMM * math.Round(mm/roughMM) // nobody sets a clamp more closely
+		}
 		out = append(out, u.Near(mm))
 	}
 	return strings.Join(out, ", ")
