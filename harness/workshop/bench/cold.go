@@ -207,8 +207,8 @@ func (m *maker) fuses() *Section {
 	s := &Section{Kind: Fuses, Title: "Before power: fuses in their places",
 		Setup: []string{"Put the fuses in one by one and read the figure on each. Leave the first fuse behind each battery out."}}
 	if ends := m.linkEnds(); len(ends) > 0 {
-		s.Setup = append(s.Setup, "At the far end of a link between batteries: "+wording.And(ends)+". With the fuse at the other end out, the link "+
-			"is live from there all the same: in last, out first.")
+		s.Setup = append(s.Setup, "At the battery that a link or a charger feeds: "+wording.And(ends)+". Fitted, it makes the lead live from that battery, "+
+			"with all else off: in last, out first.")
 	}
 	g := &Group{}
 	for _, b := range m.c.Branches {
@@ -234,7 +234,7 @@ func (m *maker) fuses() *Section {
 	return s
 }
 
-// linkEnds names the fuses at the far ends of links between batteries.
+// linkEnds names the fuses at the batteries that links and chargers feed.
 func (m *maker) linkEnds() (names []string) {
 	linked := m.c.Linked()
 	for _, b := range m.c.Branches {
