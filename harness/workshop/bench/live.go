@@ -351,18 +351,30 @@ func (m *maker) switched(s *design.Situation) string {
 	}
 	closed := circuit.Contacts(m.c, s)
 	at, _ := circuit.Positions(m.c, s)
-	turned := ""
+	turned, plain := "", 0
 	for _, p := range m.c.Parts {
 		sw, ok := p.Source.(*design.Switch)
 		switch {
 		case !ok || sw.Pole != nil:
 		case sw.Positions != nil:
 			turned += " " + p.Ref + " " + p.Name + " at " + at[sw] + "."
-		case slices.ContainsFunc(p.Branches, func(b *circuit.Branch) bool { return b.Closer.Switch != nil && closed[b.Index] }):
-			switches = append(switches, p.Ref+" "+p.Name)
+		default:
+			plain++
+			if slices.ContainsFunc(p.Branches, func(b *circuit.Branch) bool { return b.Closer.Switch != nil && closed[b.Index] }) {
+				switches = append(switches, p.Ref+" "+p.Name)
+			}
 		}
 	}
-	return text + " Loads on: " + wording.And(on) + ". Switches closed: " + wording.And(switches) + "." + turned
+	return text + " Loads on: " + allOf(on, len(m.d.Loads)) + ". Switches closed: " + allOf(switches, plain) + "." + turned
+}
+
+// allOf lists names; where they are many and all of their kind, it says so.
+func allOf(names []string, of int) string {
+	const many = 8
+	if len(names) == of && of > many {
+		return fmt.Sprintf("all %d", of)
+	}
+	return wording.And(names)
 }
 
 // posts is the battery voltage, read first; the range is where the bounds hold.
