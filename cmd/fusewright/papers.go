@@ -110,7 +110,7 @@ var papers = []*paper{
 		shows:  "the loom to scale for the board: lengths, breakouts, bundles, covers, clamps",
 		sheets: func(s *subject) ([]*scene.Sheet, error) { return layout.Draw(s.Review, s.board()) }},
 	{title: "Layout at full size", file: "layout-1to1", reader: "installer", apart: true, board: true,
-		shows:  "the same in full size, to tape together",
+		shows:  "the same in full size, long runs broken, to tape together",
 		sheets: func(s *subject) ([]*scene.Sheet, error) { return layout.FullSize(s.Review, s.board()) }},
 	cutListPaper,
 	{title: "Connection table", file: "connections", reader: "installer", sheets: func(s *subject) ([]*scene.Sheet, error) { return document.Connections(s.Review, s.board()), nil },

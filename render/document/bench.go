@@ -86,7 +86,7 @@ const benchLeastMM = 34.0
 func benchTable(b *book, s *bench.Section) {
 	boxes := []column{{head: "reading", wide: 19, align: scene.Middle}, {head: "pass", wide: 10.5, align: scene.Middle},
 		{head: "fail", wide: 9.5, align: scene.Middle}}
-	if s.Kind == bench.Fuses || s.Kind == bench.Continuity || s.Kind == bench.Isolation {
+	if s.Kind == bench.Fuses || s.Kind == bench.Switches || s.Kind == bench.Continuity || s.Kind == bench.Isolation {
 		boxes = boxes[1:]
 	}
 	b.lay(report.BenchTable(s), boxes...)

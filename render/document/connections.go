@@ -31,7 +31,7 @@ func Connections(r *harness.Review, board *formboard.Board) []*scene.Sheet {
 				continue
 			}
 			b.para(x.Part.Ref+" "+x.Part.Name+" parts the loom: "+x.Part.Plug.String()+", the half with the sockets towards "+
-				wording.And(x.Towards(x.Sockets))+". A wire that it parts is in pieces with a letter each, a from the source on.", smallQuiet)
+				wording.And(x.Towards(x.Sockets))+". A wire that it parts is in pieces with a letter each, in the order in which its current meets them.", smallQuiet)
 		}
 		u := lengths.Of(r.Design)
 		size := sizeUnit(r.Circuit)
@@ -135,8 +135,12 @@ func connectionRows(u lengths.Unit, t *report.Table, term *circuit.Terminal, out
 		name += " (" + strings.TrimPrefix(term.Mark, "cavity ") + ")"
 	}
 	if len(term.Wires) == 0 {
-		what := "factory wiring, stays"
-		if coil := term.Part.Coil(); coil != nil && coil.Senses() {
+		what := "stays empty"
+		if k := term.Part.Kind; k == circuit.Battery || k == circuit.Bank || k == circuit.Tap {
+			what = "factory wiring, stays"
+		} else if k == circuit.Block {
+			what = "spare, stays empty"
+		} else if coil := term.Part.Coil(); coil != nil && coil.Senses() {
 			what = "not brought out: senses at 30"
 		}
 		t.Add(name, "none", "", "", what, "", "")

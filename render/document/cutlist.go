@@ -160,7 +160,7 @@ func pullSheet(u lengths.Unit, rows []cutting.Row) *report.Table {
 			sum += rows[to].CutM
 			longest = max(longest, rows[to].CutM)
 		}
-		t.Add(first.Size, colourName(first), strconv.Itoa(to-from), u.Amount(sum), u.Cut(longest))
+		t.Add(first.Size, colourName(first), strconv.Itoa(to-from), u.Amount(math.Ceil(100*sum-1e-9)/100), u.Cut(longest))
 		from = to
 	}
 	return t

@@ -119,7 +119,10 @@ func drawLabel(s *scene.Sheet, stock Stock, row, column int, m marker) {
 	s.Rect(r.Grow(-0.2), &pen, nil)
 	wide, line := r.W-2*labelPadMM, labelLineMM
 	wrapped := func(text string) []string { return scene.Wrap(text, bold.SizeMM, wide, bold.Face) }
-	own := wrapped(shortened(m.own, func(text string) bool { return len(wrapped(text)) <= 2 }))
+	own := wrapped(shortened(m.own, func(text string) bool {
+		w := wrapped(text)
+		return len(w) == 1 || len(w) == 2 && len(w[1]) > 1 // no sign by itself
+	}))
 	lines := float64(len(own) + 1)
 	times := int((r.H - labelPadMM - tailMM + 0.5) / (lines * line))
 	if times == 0 { // once, closer together, the tail given up

@@ -42,10 +42,11 @@ func (b *book) lay(t *report.Table, boxes ...column) {
 			if k >= len(before) && k < len(columns)-len(after) {
 				continue
 			}
-			if c.wide > tickMM {
-				out.blank(k)
-			} else {
+			switch {
+			case c.wide <= tickMM:
 				out.tick(k)
+			case !t.Looks[i]:
+				out.blank(k)
 			}
 		}
 	}

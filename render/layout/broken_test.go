@@ -79,3 +79,19 @@ func breaksOn(s *scene.Sheet) map[string]int {
 	}
 	return out
 }
+
+// TestPiecesInRuns: a run names the piece of a parted wire that lies in it.
+func TestPiecesInRuns(t *testing.T) {
+	board := formboard.Lay(demos(t)["sedge-sloop"].Circuit)
+	for name, want := range map[string]string{
+		"saloon to mast foot":            "W12a, W14a, W50b, W51b",
+		"mast foot to mast, half height": "W12b, W14b, W50a, W51a",
+		"cockpit to pushpit":             "W11, W49",
+	} {
+		for _, r := range board.Runs {
+			if got := wireNumbers(r); r.Bundle.Run.From.Name+" to "+r.Bundle.Run.To.Name == name && got != want {
+				t.Errorf("%s: %s, want %s", name, got, want)
+			}
+		}
+	}
+}

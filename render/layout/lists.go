@@ -38,7 +38,7 @@ func runTable(u lengths.Unit, s *formboard.Section) *grid {
 			length += " (" + text + ")"
 		}
 		g.rows = append(g.rows, []string{number(r), run.From.Name + " – " + run.To.Name, length,
-			diameterText(u, r.OuterMm), fmt.Sprint(len(r.Bundle.Wires)), wireNumbers(r.Bundle.Wires), coverText(r),
+			diameterText(u, r.OuterMm), fmt.Sprint(len(r.Bundle.Wires)), wireNumbers(r), coverText(r),
 			clampText(u, r), bend, remarks(r)})
 	}
 	return g

@@ -61,23 +61,22 @@ const mostScales = 3
 
 // fit draws the section at the largest scale that leaves it inside the field,
 // with as much written at the runs as that allows. Recommended scales go
-// first. Where words find no room at any, the picture counts them as lost.
+// first, unless they leave most of the field empty. Where words find no room at
+// any, the picture counts them as lost.
 func (d *drawing) fit(s *formboard.Section) (*picture, error) {
 	field := d.paper.Field()
-	wide, high := s.Size()
-	for _, list := range [][]int{scales, between} {
-		tried := 0
-		for _, scale := range list {
-			if ratio := 1 / float64(scale); wide*ratio > field.W || high*ratio > field.H {
-				continue
-			}
-			if tried++; tried > mostScales {
-				break
-			}
-			if p := d.fitAt(s, scale, field); p != nil {
-				return p, nil
-			}
+	p := d.fitOf(s, scales, field)
+	if p == nil || p.lonely(field) {
+		beside := field
+		if p != nil {
+			beside.H *= pictureShare // the tables stay on the sheet
 		}
+		if larger := d.fitOf(s, between, beside); larger != nil && (p == nil || larger.ratio > p.ratio && larger.detail <= p.detail) {
+			p = larger
+		}
+	}
+	if p != nil {
+		return p, nil
 	}
 	for _, scale := range scales {
 		p := newPicture(s, d.unit, scale, numberOnly)
@@ -88,6 +87,35 @@ func (d *drawing) fit(s *formboard.Section) (*picture, error) {
 		}
 	}
 	return nil, fmt.Errorf("layout: section %d does not fit the sheet at any scale", s.Number)
+}
+
+// fitOf draws the section at the largest of some scales at which it fits; nil when it fits
+// at none.
+func (d *drawing) fitOf(s *formboard.Section, scales []int, field scene.Rect) *picture {
+	wide, high := s.Size()
+	tried := 0
+	for _, scale := range scales {
+		if ratio := 1 / float64(scale); wide*ratio > field.W || high*ratio > field.H {
+			continue
+		}
+		if tried++; tried > mostScales {
+			break
+		}
+		if p := d.fitAt(s, scale, field); p != nil {
+			return p
+		}
+	}
+	return nil
+}
+
+// pictureShare is the share of the field's height that a picture may take at a scale
+// between the recommended ones; emptyShare is how little a lonely one takes of both sides.
+const pictureShare, emptyShare = 0.62, 0.6
+
+// lonely tells whether a picture leaves most of the field empty.
+func (p *picture) lonely(field scene.Rect) bool {
+	b := p.sheet.Bounds()
+	return b.W < emptyShare*field.W && b.H < emptyShare*field.H
 }
 
 // fitAt draws the section at a scale; nil when the field cannot hold it.

@@ -2,8 +2,11 @@ package layout
 
 import (
 	"fmt"
+	"math"
+	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"fusewright/harness/design/lengths"
 	"fusewright/harness/design/wording"
@@ -22,12 +25,28 @@ func diameterText(u lengths.Unit, mm float64) string {
 	return u.Width(mm)
 }
 
-// wireNumbers lists wires with neighbours drawn together: "W2, W4–W9".
-func wireNumbers(wires []*circuit.Wire) string {
+// lying are the wires of a run, of parted ones the piece that lies in it.
+func lying(r *formboard.Run) (list []*circuit.Wire) {
+	for _, w := range r.Bundle.Wires {
+		for _, piece := range w.Cut() {
+			if slices.Contains(piece.Route, r.Bundle) {
+				w = piece
+			}
+		}
+		list = append(list, w)
+	}
+	return list
+}
+
+// wireNumbers lists wires with neighbours drawn together: "W2, W4–W9", pieces of parted
+// ones by themselves.
+func wireNumbers(r *formboard.Run) string {
 	var out []string
+	wires := lying(r)
+	whole := func(w *circuit.Wire) bool { return unicode.IsDigit(rune(w.Number[len(w.Number)-1])) }
 	for i := 0; i < len(wires); {
 		j := i
-		for j+1 < len(wires) && wires[j+1].Index == wires[j].Index+1 {
+		for j+1 < len(wires) && wires[j+1].Index == wires[j].Index+1 && whole(wires[j]) && whole(wires[j+1]) {
 			j++
 		}
 		if j-i < 2 { // two are no shorter drawn together
@@ -57,7 +76,7 @@ func runLines(u lengths.Unit, r *formboard.Run, level detail) []string {
 		coverText(r),
 	}
 	if level == wireLists {
-		lines = append(lines, scene.Wrap(wireNumbers(r.Bundle.Wires), frame.SmallMM, 34, scene.Regular)...)
+		lines = append(lines, scene.Wrap(wireNumbers(r), frame.SmallMM, 34, scene.Regular)...)
 	}
 	return lines
 }
@@ -65,7 +84,7 @@ func runLines(u lengths.Unit, r *formboard.Run, level detail) []string {
 // runWords is a run in a sentence, for readers of the picture's text.
 func runWords(u lengths.Unit, r *formboard.Run) string {
 	return fmt.Sprintf("%s %s, bundle %s %[2]s, %[4]s, wires %[5]s", u.Dim(r.Length), u.Small(), diameterText(u, r.OuterMm),
-		coverText(r), wireNumbers(r.Bundle.Wires))
+		coverText(r), wireNumbers(r))
 }
 
 // spotWords is what stands under a place's name.
@@ -100,10 +119,16 @@ func sectionList(numbers []int) string {
 	return text
 }
 
+// roughMM is how closely the place of a clamp is said.
+const roughMM = 5.0
+
 // clampText lists the places of clamps from the run's first place.
 func clampText(u lengths.Unit, r *formboard.Run) string {
 	var out []string
 	for _, mm := range r.Supports {
+		if !u.Feet() {
+			mm = roughMM * math.Round(mm/roughMM) // nobody sets a clamp more closely
+		}
 		out = append(out, u.Near(mm))
 	}
 	return strings.Join(out, ", ")

@@ -175,6 +175,7 @@ var benchHeads = map[bench.Kind][]string{
 	bench.Continuity: {"no.", "at", "its wires: contact, wire, far end", ">maximum each"},
 	bench.Isolation:  {"no.", "from", "each to frame and battery −: terminal, wires", ">minimum each"},
 	bench.Fuses:      {"no.", "fuse", "where", "must be"},
+	bench.Switches:   {"no.", "switch", "position", "must be"},
 	bench.FirstPower: {"no.", "in place of", "lamp", ">limit to set", ">expected", ">allowed"},
 	bench.InUse:      {"no.", "part", "between", ">meter shows", ">allowed"},
 	bench.Live:       {"no.", "part", "between", ">meter shows", ">allowed"},
@@ -194,16 +195,33 @@ func BenchTable(s *bench.Section) *Table {
 			continue
 		}
 		t.group(g.Title)
+		skip := 0
 		for i, c := range g.Checks {
+			if skip > 0 {
+				skip--
+				continue
+			}
+			if c.Text == bench.ByEye {
+				if i == 0 || g.Checks[i-1].Text != bench.ByEye {
+					t.Looks[len(t.Rows)] = true
+					t.add(byEyeRow(g.Checks[i:])...)
+				}
+				continue
+			}
 			if s.Kind == bench.Isolation {
 				if i == 0 || g.Checks[i-1].Ref != c.Ref {
 					t.add(isolationRow(g.Checks[i:])...)
 				}
 				continue
 			}
+			if like := alike(s.Kind, g.Checks[i:]); like > 1 {
+				t.add(likeRow(s.Kind, g.Checks[i:i+like])...)
+				skip = like - 1
+				continue
+			}
 			cells := []string{c.Number, c.Ref + " " + c.Name, c.Where}
 			switch s.Kind {
-			case bench.Fuses:
+			case bench.Fuses, bench.Switches:
 				cells = append(cells, c.Text)
 			case bench.FirstPower:
 				limit := ""
@@ -231,6 +249,40 @@ func plugRow(g *bench.Group) []string {
 		most = max(most, plainHighOhm(c))
 	}
 	return []string{numbersOf(g.Checks[0], g.Checks[len(g.Checks)-1]), g.Title, strings.Join(ways, " · "), quantity.Fixed(most, 2) + " Ω"}
+}
+
+// alike is how many of the first of some checks are of the same figures at the same place of
+// several parts, such as three lamps on one splice.
+func alike(kind bench.Kind, checks []*bench.Check) int {
+	first, n := checks[0], 1
+	for first.Below && n < len(checks) && checks[n].Below && checks[n].Where == first.Where &&
+		expected(kind, checks[n]) == expected(kind, first) && allowed(kind, checks[n]) == allowed(kind, first) {
+		n++
+	}
+	return n
+}
+
+// likeRow is such checks in one row: each is read, the worst is written.
+func likeRow(kind bench.Kind, checks []*bench.Check) []string {
+	first, last := checks[0], checks[len(checks)-1]
+	var refs []string
+	for _, c := range checks {
+		refs = append(refs, c.Ref)
+	}
+	return []string{numbersOf(first, last), strings.Join(refs, " "), first.Where + " of each, the worst", expected(kind, first), allowed(kind, first)}
+}
+
+// byEyeRow is what is only looked at in one row: the checks up to the next reading.
+func byEyeRow(checks []*bench.Check) []string {
+	var looks []string
+	last := 0
+	for i, c := range checks {
+		if c.Text != bench.ByEye {
+			break
+		}
+		last, looks = i, append(looks, c.Ref+": "+c.Where)
+	}
+	return []string{numbersOf(checks[0], checks[last]), "by eye", strings.Join(looks, " · "), "", ""}
 }
 
 // isolationRow is the stretches that begin at one part in one row: the checks up to

@@ -18,11 +18,13 @@ type Table struct {
 	Rows  [][]string
 	// Groups are headings above rows, by the number of the row.
 	Groups map[int]string
+	// Looks are the rows with nothing to write in, by number.
+	Looks map[int]bool
 }
 
 // newTable makes a table. Columns whose head begins with ">" stand to the right.
 func newTable(heads ...string) *Table {
-	t := &Table{Groups: map[int]string{}}
+	t := &Table{Groups: map[int]string{}, Looks: map[int]bool{}}
 	for _, h := range heads {
 		text, right := strings.CutPrefix(h, ">")
 		t.Heads, t.Right = append(t.Heads, text), append(t.Right, right)

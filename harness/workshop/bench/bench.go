@@ -25,10 +25,13 @@ type Kind string
 // The kinds of sections, in the order of the test.
 const (
 	Continuity Kind = "continuity"
-	Isolation  Kind = "isolation"
 	Fuses      Kind = "fuses"
+	Isolation  Kind = "isolation"
+	Switches   Kind = "switches" // of several positions
 	Coils      Kind = "coils"
+	Timed      Kind = "timed relays" // and those that latch
 	Sensing    Kind = "sensing relays"
+	Chargers   Kind = "chargers"
 	Polarity   Kind = "polarity"
 	FirstPower Kind = "first power"
 	InUse      Kind = "in use" // a situation with the key on, or with something on
@@ -105,12 +108,10 @@ func (s *Section) Checks() []*Check {
 func Make(c *circuit.Circuit) *Test {
 	m := &maker{c: c, d: c.Design, plan: solve.Prepare(c), tol: corner.TolerancesOf(c.Design)}
 	t := &Test{Cautions: cautions(c.Design), Tools: tools(), Bounds: m.boundsText()}
-	t.Sections = append(t.Sections, m.continuity(), m.isolation(), m.fuses())
-	t.Sections = append(t.Sections, m.coils()...)
-	t.Sections = append(t.Sections, m.sensing()...)
-	t.Sections = append(t.Sections, m.polarity()...)
-	t.Sections = append(t.Sections, m.firstPower()...)
-	t.Sections = append(t.Sections, m.situations()...)
+	t.Sections = append(t.Sections, m.continuity(), m.fuses(), m.isolation())
+	for _, more := range []func() []*Section{m.switches, m.coils, m.timedRelays, m.sensing, m.chargers, m.polarity, m.firstPower, m.situations} {
+		t.Sections = append(t.Sections, more()...)
+	}
 	first := map[Kind]int{}
 	for i, s := range t.Sections {
 		s.Number = i + 1
@@ -135,6 +136,9 @@ type maker struct {
 	plan    *solve.Plan
 	tol     *corner.Tolerances
 	missing []string
+	// first are the fuses that stay out longest: see firstFuses.
+	first []*circuit.Branch
+	asked []*Check // currents of the passes so far: see anew
 	// postsV is the voltage of the supply across the posts while a pass on it is
 	// being solved; 0 = the battery.
 	postsV float64

@@ -176,13 +176,14 @@ func TestBoundsHoldTheNominal(t *testing.T) {
 
 // TestEverythingIsTested: every wire has its continuity, every feed wire stands in
 // one isolation check, every fuse in the list of fuses, the volts of every load
-// once where it is on and in each pass where it is off, every connection has a drop or is said to have none.
+// once where it is on and, of one that never is, once with the key off and once with it on; every connection has a
+// drop or is said to have none.
 func TestEverythingIsTested(t *testing.T) {
 	for name, c := range circuits(t) {
 		test := bench.Make(c)
 		by := map[bench.Kind]map[string]int{}
 		isolated := map[string]int{}
-		lit, read := map[string][]string{}, map[int][]string{}
+		lit, read := map[string][]string{}, map[bool][]string{}
 		for _, s := range test.Sections {
 			if by[s.Kind] == nil {
 				by[s.Kind] = map[string]int{}
@@ -202,7 +203,8 @@ func TestEverythingIsTested(t *testing.T) {
 				if check.Below {
 					lit[check.Ref] = append(lit[check.Ref], check.Where)
 				}
-				read[s.Number] = append(read[s.Number], strings.Fields(check.Ref)...)
+				off := s.Situation.Key == design.KeyOff
+				read[off] = append(read[off], strings.Fields(check.Ref)...)
 			}
 		}
 		for _, p := range c.Parts {
@@ -212,9 +214,9 @@ func TestEverythingIsTested(t *testing.T) {
 			if ways := slices.Compact(slices.Sorted(slices.Values(lit[p.Ref]))); len(ways) != len(lit[p.Ref]) {
 				t.Errorf("%s: the volts of %s are read %d times", name, p.Name, len(lit[p.Ref]))
 			}
-			for section, refs := range read {
+			for off, refs := range read {
 				if len(lit[p.Ref]) == 0 && !slices.Contains(refs, p.Ref) {
-					t.Errorf("%s, section %d: %s is missing", name, section, p.Name)
+					t.Errorf("%s, key off %v: %s is missing", name, off, p.Name)
 				}
 			}
 		}

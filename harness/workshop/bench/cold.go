@@ -2,10 +2,12 @@ package bench
 
 import (
 	"fmt"
-	"fusewright/harness/design"
 	"math"
+	"slices"
 
+	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/design/wording"
 	"fusewright/harness/formula/conductor"
 	"fusewright/harness/network/circuit"
 	"fusewright/library"
@@ -120,14 +122,16 @@ func agedOhm(t *library.Terminal) float64 {
 	return ContactHigh * t.ContactOhm
 }
 
-// isolation lists the stretches of feed between fuses and relay contacts, each
-// of which is one conductor against the frame.
+// isolation lists the stretches of feed between first fuses and relay contacts, each
+// of which is one conductor against the frame while the other fuses are in.
 func (m *maker) isolation() *Section {
 	s := &Section{Kind: Isolation, Title: "Before power: isolation to frame and battery negative",
-		Setup: []string{"As before, and with loads unplugged and switches on. One lead on bare frame metal, and again on the " +
-			"battery's negative lead."}}
+		Setup: []string{"Battery off, the first fuses still out and the others in, relays out, loads unplugged, switches on. One lead on bare " +
+			"frame metal, and again on the battery's negative lead. One reading is for everything behind its terminal; where it is low, pull " +
+			"the fuses on the way one by one until it rises."}}
 	g := &Group{}
 	seen := make([]bool, len(m.c.Nodes))
+	m.first = m.firstFuses()
 	for _, w := range m.c.Wires {
 		if !w.Branch.Feeds() || seen[w.From.Node.Index] {
 			continue
@@ -138,7 +142,9 @@ func (m *maker) isolation() *Section {
 			where = "wires"
 		}
 		for _, each := range wires {
-			where += " " + each.Number
+			for _, piece := range each.Cut() {
+				where += " " + piece.Number
+			}
 		}
 		if w.From.Part.Kind == circuit.Tap {
 			where += ", tap undone"
@@ -153,14 +159,14 @@ func (m *maker) isolation() *Section {
 	return s
 }
 
-// island marks the nodes that are one conductor with a node while fuses and
+// island marks the nodes that are one conductor with a node while first fuses and
 // relays are out and switches on, and lists its wires in order of number.
 func (m *maker) island(start *circuit.Node, seen []bool) []*circuit.Wire {
 	in := map[*circuit.Wire]bool{}
 	seen[start.Index] = true
 	for queue := []*circuit.Node{start}; len(queue) > 0; queue = queue[1:] {
 		for _, b := range queue[0].Branches {
-			if !stretch(b) {
+			if !m.stretch(b) {
 				continue
 			}
 			if b.Wire != nil {
@@ -183,10 +189,12 @@ func (m *maker) island(start *circuit.Node, seen []bool) []*circuit.Wire {
 	return wires
 }
 
-// stretch tells whether a feed goes on through a branch with fuses and relays out.
-func stretch(b *circuit.Branch) bool {
+// stretch tells whether a feed goes on through a branch with first fuses and relays out.
+func (m *maker) stretch(b *circuit.Branch) bool {
 	switch b.Kind {
-	case circuit.FuseBranch, circuit.DiodeBranch:
+	case circuit.FuseBranch:
+		return b.Feeds() && !b.Fuse.Factory && !slices.Contains(m.first, b)
+	case circuit.DiodeBranch:
 		return false
 	case circuit.ContactBranch:
 		return b.Closer != nil && b.Closer.Switch != nil
@@ -197,7 +205,11 @@ func stretch(b *circuit.Branch) bool {
 // fuses lists every protection with what must be in its place.
 func (m *maker) fuses() *Section {
 	s := &Section{Kind: Fuses, Title: "Before power: fuses in their places",
-		Setup: []string{"Put the fuses in one by one and read the figure on each. Leave the first fuse behind the battery out."}}
+		Setup: []string{"Put the fuses in one by one and read the figure on each. Leave the first fuse behind each battery out."}}
+	if ends := m.linkEnds(); len(ends) > 0 {
+		s.Setup = append(s.Setup, "At the battery that a link or a charger feeds: "+wording.And(ends)+". Fitted, it makes the lead live from that battery, "+
+			"with all else off: in last, out first.")
+	}
 	g := &Group{}
 	for _, b := range m.c.Branches {
 		if b.Fuse == nil {
@@ -220,6 +232,17 @@ func (m *maker) fuses() *Section {
 		s.Trouble = "The design has no fuse. Do not put power to it."
 	}
 	return s
+}
+
+// linkEnds names the fuses at the batteries that links and chargers feed.
+func (m *maker) linkEnds() (names []string) {
+	linked := m.c.Linked()
+	for _, b := range m.c.Branches {
+		if linked != nil && b.Kind == circuit.FuseBranch && linked.Bare[b.Index] {
+			names = append(names, b.Fuse.Ref+" "+b.Part.Name)
+		}
+	}
+	return names
 }
 
 func place(p *circuit.Part) string {

@@ -2,6 +2,7 @@ package bench
 
 import (
 	"math"
+	"strings"
 
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/design/wording"
@@ -128,7 +129,11 @@ func joint(b *circuit.Branch) bool {
 
 func jointName(b *circuit.Branch) string {
 	if b.Wire != nil {
-		return b.Wire.Number
+		var numbers []string
+		for _, piece := range b.Wire.Cut() {
+			numbers = append(numbers, piece.Number)
+		}
+		return strings.Join(numbers, " ")
 	}
 	if b.Fuse != nil && b.Fuse.Ref != "" {
 		return b.Fuse.Ref
@@ -160,6 +165,9 @@ func ends(b *circuit.Branch) string {
 			if t.Node == n {
 				return t.Name
 			}
+		}
+		if len(n.Terminals) > 0 { // of the other half of a reversing pair
+			return short(n.Terminals[0])
 		}
 		return "inside"
 	}

@@ -41,24 +41,47 @@ func (m *maker) firstPower() []*Section {
 		s.Setup = append(s.Setup, "Of the fuses of a charging link, the load side is the one away from the battery at which the fuse stands. "+
 			"Both stay out until each has passed: the other battery feeds the link too.")
 	}
-	off, on := &design.Situation{Name: "key off", Key: design.KeyOff}, &design.Situation{Name: "key on", Key: design.KeyOn}
 	unplugged := &Group{Title: "Key off, loads unplugged"}
 	keyed := &Group{Title: "Key on, loads unplugged, every switch off"}
 	plugged := &Group{Title: "Key on, loads plugged in, every switch off (only where that draws more)"}
+	without := m.supplied(on, solve.Options{}, nil, first, false)
 	for _, f := range first {
-		unplugged.Checks = append(unplugged.Checks, m.limited(off, f, first, false))
-		before, after := m.limited(on, f, first, false), m.limited(on, f, first, true)
-		keyed.Checks = append(keyed.Checks, before)
+		rest, before, after := m.limited(off, f, first, false), m.limited(on, f, first, false), m.limited(on, f, first, true)
+		unplugged.Checks = append(unplugged.Checks, rest)
+		if m.wakes(without, f, first) {
+			keyed.Checks = append(keyed.Checks, before)
+		}
 		if after.Text != "" || after.Nominal > before.Nominal+SupplyFixedA {
 			plugged.Checks = append(plugged.Checks, after)
 		}
 	}
-	s.Groups = []*Group{unplugged, keyed}
-	if len(plugged.Checks) > 0 {
-		s.Groups = append(s.Groups, plugged)
+	s.Groups = []*Group{unplugged}
+	for _, g := range []*Group{keyed, plugged} {
+		if len(g.Checks) > 0 {
+			s.Groups = append(s.Groups, g)
+		}
 	}
 	return []*Section{s}
 }
+
+// wakes tells whether the key lets the supply in place of a fuse reach more than without
+// it: what comes alive neither with the key off nor, with it on, without this fuse. Else the
+// reading with the key off has shown all that there is behind it.
+func (m *maker) wakes(without *solve.Solution, f *circuit.Branch, first []*circuit.Branch) bool {
+	resting, keyed := m.supplied(off, solve.Options{}, f, first, false), m.supplied(on, solve.Options{}, f, first, false)
+	if without.Status != solve.Converged || resting.Status != solve.Converged || keyed.Status != solve.Converged {
+		return true
+	}
+	for i, v := range keyed.NodeV {
+		if math.Abs(v) > deadV && !(math.Abs(resting.NodeV[i]) > deadV) && !(math.Abs(without.NodeV[i]) > deadV) {
+			return true
+		}
+	}
+	return false
+}
+
+// off and on are the states of the key at first power.
+var off, on = &design.Situation{Name: "key off", Key: design.KeyOff}, &design.Situation{Name: "key on", Key: design.KeyOn}
 
 func (m *maker) supplyV() float64 { return supplyShare * m.d.NominalV() }
 
@@ -82,21 +105,7 @@ func (m *maker) firstFuses() []*circuit.Branch {
 func (m *maker) limited(state *design.Situation, f *circuit.Branch, first []*circuit.Branch, plugged bool) *Check {
 	check := &Check{Ref: f.Fuse.Ref, Name: f.Part.Name, Quantity: quantity.Current,
 		Nominal: nan(), Low: nan(), High: nan(), Basis: basisSupply}
-	var others []solve.Change
-	for _, o := range first {
-		if o != f {
-			others = append(others, solve.OpenBranch(o))
-		}
-	}
-	for _, b := range m.c.Branches {
-		if !plugged && b.Load != nil && b.Load.Load != nil {
-			others = append(others, solve.OpenBranch(b))
-		}
-	}
-	solved := func(opt solve.Options) *solve.Solution {
-		opt.NoCharging, opt.BatteryV, opt.BatteryOhm, opt.Changes = true, m.supplyV(), supplyOhm, others
-		return m.plan.Network(state, opt).Solution()
-	}
+	solved := func(opt solve.Options) *solve.Solution { return m.supplied(state, opt, f, first, plugged) }
 	sp := spread{nominal: solved(solve.Options{})}
 	if !sp.ok() {
 		check.Text = "no result: " + string(sp.nominal.Status)
@@ -116,6 +125,22 @@ func (m *maker) limited(state *design.Situation, f *circuit.Branch, first []*cir
 		check.Where = "supply only"
 	}
 	return check
+}
+
+// supplied solves the supply in place of one fuse, of none for nil.
+func (m *maker) supplied(state *design.Situation, opt solve.Options, f *circuit.Branch, first []*circuit.Branch, plugged bool) *solve.Solution {
+	for _, o := range first {
+		if o != f {
+			opt.Changes = append(opt.Changes, solve.OpenBranch(o))
+		}
+	}
+	for _, b := range m.c.Branches {
+		if !plugged && b.Load != nil && b.Load.Load != nil {
+			opt.Changes = append(opt.Changes, solve.OpenBranch(b))
+		}
+	}
+	opt.NoCharging, opt.BatteryV, opt.BatteryOhm = true, m.supplyV(), supplyOhm
+	return m.plan.Network(state, opt).Solution()
 }
 
 // setting is the limit of the supply: a fifth over the largest good reading, in

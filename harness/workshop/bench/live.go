@@ -58,7 +58,7 @@ func (m *maker) situations() []*Section {
 	m.volts(all)
 	m.alone(all)
 	m.drops(all)
-	return append(out, m.live(all)...)
+	return append(m.telling(out), m.live(all)...)
 }
 
 // stopped is a situation with the engine stopped, all else as it is.
@@ -104,8 +104,14 @@ func (m *maker) sameVehicle(a, b *design.Situation) bool {
 	return slices.Equal(circuit.Present(m.c, a), circuit.Present(m.c, b))
 }
 
+// darkness is a part that is off with the key off, or on.
+type darkness struct {
+	part   *circuit.Part
+	keyOff bool
+}
+
 // volts gives each load and block its reading once, where it lies lowest; what is off
-// is read in every pass, in one row.
+// is read once with the key off and once with it on, in one row a pass.
 func (m *maker) volts(all []*solved) {
 	groups := make([]*Group, len(all))
 	type lowest struct {
@@ -117,11 +123,12 @@ func (m *maker) volts(all []*solved) {
 		where string
 	}
 	var order []way
-	best := map[way]lowest{}
+	best, dark := map[way]lowest{}, map[darkness]bool{}
 	for i, s := range all {
 		if !s.ok() {
 			continue
 		}
+		key := s.situation.Key == design.KeyOff
 		groups[i] = &Group{Title: "Volts of blocks and loads, given as volts below the battery's"}
 		var dead []*Check
 		for _, p := range m.c.Parts {
@@ -130,7 +137,10 @@ func (m *maker) volts(all []*solved) {
 				continue
 			}
 			if !c.Below {
-				dead = append(dead, c)
+				if was := (darkness{p, key}); !dark[was] {
+					dark[was] = true
+					dead = append(dead, c)
+				}
 				continue
 			}
 			key := way{p, c.Where}
@@ -185,9 +195,10 @@ func (m *maker) live(passes []*solved) []*Section {
 	idle := m.d.Charging.IdleRPM.Value
 	var heaviest *design.Situation
 	most := math.Inf(-1)
+	pulls := !slices.ContainsFunc(m.d.Situations, func(s *design.Situation) bool { return order(s) == 2 && len(timed(s)) == 0 })
 	for _, s := range m.d.Situations {
-		if order(s) != 2 {
-			continue
+		if order(s) != 2 || len(timed(s)) > 0 && !pulls {
+			continue // a winch under its pull is nothing for a running engine on a stand
 		}
 		sol := m.plan.Network(s, solve.Options{Discharged: UsualDischarge}).Solution()
 		if sol.Status != solve.Converged {
@@ -206,9 +217,9 @@ func (m *maker) live(passes []*solved) []*Section {
 	if heaviest == nil || !(idle > 0) {
 		return nil
 	}
-	sec := &Section{Kind: Live, Title: "Live: idle and fast idle, with the loads of " + heaviest.Name, Setup: []string{
+	sec := &Section{Kind: Live, Title: "Live: idle and fast idle, with the loads of " + heaviest.Name, Setup: append([]string{
 		m.switched(heaviest) + " Engine warm, outdoors, " + secured(m.d) + ". Never above fast idle.",
-	}}
+	}, timed(heaviest)...)}
 	silent := m.onlyRunning(heaviest, passes)
 	for _, speed := range []struct {
 		name string
@@ -225,7 +236,7 @@ func (m *maker) live(passes []*solved) []*Section {
 			sec.Groups = append(sec.Groups, &Group{Title: title + ": no readings can be given (" + string(p.nominal.Status) + ")"})
 			continue
 		}
-		g := &Group{Title: title, Checks: append(m.allPosts(p), m.feeds(p)...)}
+		g := &Group{Title: title, Checks: append(m.allPosts(p), m.anew(m.feeds(p)...)...)}
 		if speed.rpm > idle {
 			for _, part := range silent {
 				if c := m.point(p, part); c != nil {
@@ -280,9 +291,9 @@ func (m *maker) section(s *solved) *Section {
 		sec.Trouble = "No readings can be given: " + string(s.nominal.Status) + ". " + s.nominal.Why
 		return sec
 	}
-	source := &Group{Title: "Source and main feed", Checks: append(m.allPosts(s), m.feeds(s)...)}
+	source := &Group{Title: "Source and main feed", Checks: append(m.allPosts(s), m.anew(m.feeds(s)...)...)}
 	if order(s.situation) == 0 {
-		source.Checks = append(source.Checks, m.standby(s))
+		source.Checks = append(source.Checks, m.anew(m.standby(s))...)
 	}
 	sec.Groups = append(sec.Groups, source)
 	return sec
@@ -298,8 +309,8 @@ func (m *maker) setup(s *solved) []string {
 	case s.situation.As != nil && circuit.Running(s.situation.As):
 		lines = append(lines, "Engine stopped, on the battery alone: this draws more than a bench supply can deliver. Keep it short.")
 	case order(s.situation) == 0 && s.situation.LastsS == 0:
-		lines = append(lines, "Wait until control units sleep, some minutes. While a meter is in series, do not turn the key and do not "+
-			"switch loads on.")
+		lines = append(lines, "Wait until control units sleep, some minutes. While a meter is in series with a lead, do not turn the key, and switch on "+
+			"nothing that this lead feeds.")
 	}
 	return append(append(lines, m.stays(s)...), timed(s.situation)...)
 }
@@ -340,25 +351,37 @@ func (m *maker) switched(s *design.Situation) string {
 	}
 	closed := circuit.Contacts(m.c, s)
 	at, _ := circuit.Positions(m.c, s)
-	turned := ""
+	turned, plain := "", 0
 	for _, p := range m.c.Parts {
 		sw, ok := p.Source.(*design.Switch)
 		switch {
 		case !ok || sw.Pole != nil:
 		case sw.Positions != nil:
 			turned += " " + p.Ref + " " + p.Name + " at " + at[sw] + "."
-		case slices.ContainsFunc(p.Branches, func(b *circuit.Branch) bool { return b.Closer.Switch != nil && closed[b.Index] }):
-			switches = append(switches, p.Ref+" "+p.Name)
+		default:
+			plain++
+			if slices.ContainsFunc(p.Branches, func(b *circuit.Branch) bool { return b.Closer.Switch != nil && closed[b.Index] }) {
+				switches = append(switches, p.Ref+" "+p.Name)
+			}
 		}
 	}
-	return text + " Loads on: " + wording.And(on) + ". Switches closed: " + wording.And(switches) + "." + turned
+	return text + " Loads on: " + allOf(on, len(m.d.Loads)) + ". Switches closed: " + allOf(switches, plain) + "." + turned
+}
+
+// allOf lists names; where they are many and all of their kind, it says so.
+func allOf(names []string, of int) string {
+	const many = 8
+	if len(names) == of && of > many {
+		return fmt.Sprintf("all %d", of)
+	}
+	return wording.And(names)
 }
 
 // posts is the battery voltage, read first; the range is where the bounds hold.
 func (m *maker) posts(s *solved) *Check {
 	nominal, low, high := s.of(func(sol *solve.Solution) float64 { return sol.NodeV[m.c.Positive().Index] })
 	low, high = widen(low, high, VoltShare, VoltFixedV/2)
-	return &Check{Ref: m.battery(), Name: "battery", Where: "posts: read first, keep it", Quantity: quantity.Voltage,
+	return &Check{Ref: m.battery(), Name: "battery", Where: postsOnly + "read first, keep it", Quantity: quantity.Voltage,
 		Nominal: nominal, Low: low, High: high, Basis: basisVolts}
 }
 
@@ -370,7 +393,7 @@ func (m *maker) allPosts(s *solved) []*Check {
 		nominal, low, high := s.of(func(sol *solve.Solution) float64 { return sol.NodeV[plus.Index] - sol.NodeV[minus.Index] })
 		low, high = widen(low, high, VoltShare, VoltFixedV/2)
 		p := plus.Terminals[0].Part
-		list = append(list, &Check{Ref: p.Ref, Name: p.Name, Where: "posts: what it feeds is read against it", Quantity: quantity.Voltage,
+		list = append(list, &Check{Ref: p.Ref, Name: p.Name, Where: postsOnly + "what it feeds is read against it", Quantity: quantity.Voltage,
 			Nominal: nominal, Low: low, High: high, Basis: basisVolts})
 	}
 	return list

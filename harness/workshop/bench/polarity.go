@@ -1,6 +1,8 @@
 package bench
 
 import (
+	"slices"
+
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/design/wording"
@@ -24,24 +26,25 @@ func (m *maker) suppression(p *circuit.Part) string {
 // polarity checks the return side of loads and coils that must not be swapped.
 func (m *maker) polarity() []*Section {
 	g, plugs := &Group{}, &Group{Title: "At the plugs, before the accessories are mated"}
+	read := map[*circuit.Part]bool{}
 	for _, p := range m.c.Parts {
 		switch src := p.Source.(type) {
 		case *design.Load:
 			if p.Plug != nil {
-				plugs.Checks = append(plugs.Checks, m.backFrom(p, p.Terminal("-"), p.Terminal("+")))
+				plugs.Checks = append(plugs.Checks, m.backFrom(p, p.Terminal("-"), p.Terminal("+"), read))
 			} else if polarised(src) {
-				g.Checks = append(g.Checks, m.backFrom(p, p.Terminal("-"), p.Terminal("+")))
+				g.Checks = append(g.Checks, m.backFrom(p, p.Terminal("-"), p.Terminal("+"), read))
 			}
 		case *design.Relay:
 			if k := m.suppression(p); k == "diode" || k == "zener" {
-				check := m.backFrom(p, p.Terminal("85"), p.Terminal("86"))
+				check := m.backFrom(p, p.Terminal("85"), p.Terminal("86"), read)
 				check.Where += "; cathode (ring) of the " + k + " on 86"
 				g.Checks = append(g.Checks, check)
 			}
 		}
 	}
-	setup := []string{"Fuses out again or battery off, loads unplugged. The return side must read low to battery negative, the feed " +
-		"side must not. Then compare the wire colours."}
+	setup := []string{"Battery off, loads unplugged. Where a figure stands, the return side must read low to battery negative, the feed side must " +
+		"not: once through each ground point. Of all others, whose wires have been read from contact to contact, the colours are compared by eye."}
 	var groups []*Group
 	if len(g.Checks) > 0 {
 		groups = append(groups, g)
@@ -58,8 +61,12 @@ func (m *maker) polarity() []*Section {
 	return []*Section{{Kind: Polarity, Title: "Before power: polarity", Groups: groups, Setup: setup}}
 }
 
-// backFrom is the check of a return terminal against battery negative.
-func (m *maker) backFrom(p *circuit.Part, minus, plus *circuit.Terminal) *Check {
+// ByEye is the text of a check that is not read.
+const ByEye = "by eye"
+
+// backFrom is the check of a return terminal against battery negative: a reading for the
+// first through its ground point and where something stands in the return, a look else.
+func (m *maker) backFrom(p *circuit.Part, minus, plus *circuit.Terminal, read map[*circuit.Part]bool) *Check {
 	check := &Check{Ref: p.Ref, Name: p.Name, Where: "− " + wiresAt(minus) + ", + " + wiresAt(plus),
 		Quantity: quantity.Resistance, Nominal: nan(), Low: nan(), High: nan(), Basis: basisReturn}
 	way := m.c.MainReturn(minus.Node)
@@ -67,11 +74,17 @@ func (m *maker) backFrom(p *circuit.Part, minus, plus *circuit.Terminal) *Check 
 		check.Text = "no way back in the design"
 		return check
 	}
+	if point := groundPoint(minus); point != nil && read[point] && !slices.ContainsFunc(way.Branches, inReturn) {
+		check.Text = ByEye
+		return check
+	} else if point != nil {
+		read[point] = true
+	}
 	nominal, high := 0.0, 0.0
 	var joined []string
 	for _, b := range way.Branches {
 		nominal += b.Ohm
-		if b.Part != nil && b.Part.InReturn {
+		if inReturn(b) {
 			joined = append(joined, joinedBy(b))
 		}
 		if w := b.Wire; w != nil {
@@ -86,6 +99,21 @@ func (m *maker) backFrom(p *circuit.Part, minus, plus *circuit.Terminal) *Check 
 	check.Nominal = nominal
 	_, check.High = widen(0, high, OhmShare, OhmFixed)
 	return check
+}
+
+func inReturn(b *circuit.Branch) bool { return b.Part != nil && b.Part.InReturn }
+
+// groundPoint is the part to which the only wire of a return terminal leads; nil where there
+// are more.
+func groundPoint(minus *circuit.Terminal) *circuit.Part {
+	if len(minus.Wires) != 1 {
+		return nil
+	}
+	w := minus.Wires[0]
+	if w.To == minus {
+		return w.From.Part
+	}
+	return w.To.Part
 }
 
 // joinedBy says how what stands in a return lets a reading through with the power off.
