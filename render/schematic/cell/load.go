@@ -39,7 +39,7 @@ func (b *builder) shapeLoad(c *Cell) {
 // load and passes below it and its caption. Nil = nothing hangs on it.
 func (c *Cell) Onward() *Outlet {
 	for _, o := range c.Outlets {
-		if c.Part.Kind == circuit.Load && o.Off > 0 {
+		if c.Kind == Part && c.Part.Kind == circuit.Load && o.Off > 0 {
 			return o
 		}
 	}
@@ -80,12 +80,15 @@ func (b *builder) shapeEnd(c *Cell, body scene.Rect) {
 	if len(c.Inlets) > 1 || len(c.Returns) > 1 {
 		low = max(low, float64(len(c.Inlets)*b.InletStep()))
 	}
+	if len(c.Returns) > 1 {
+		right -= labels.GroundGap / 2 // clear of the line down to the further ones
+	}
 	if onward { // the line down stands where the caption's left would be
 		right -= float64(c.Lead) * symbol.M
 	}
 	if more := labels.MinCaption - int(right/symbol.M); right < labels.MinCaption*symbol.M {
 		if right = labels.MinCaption * symbol.M; onward {
-			c.Body, c.RunMore = c.Body+more, c.RunMore+more
+			c.Body, c.Longer = c.Body+more, more
 		} else {
 			c.Lead += more
 		}

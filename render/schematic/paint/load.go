@@ -62,8 +62,11 @@ func (a *painter) endOf(c *cell.Cell, body scene.Rect, text lettering.Caption) {
 	}
 	width := int(body.W)
 	right := at.X + float64(width-c.PolesRight())*symbol.M - 0.5
+	if len(c.Returns) > 1 {
+		right -= labels.GroundGap / 2
+	}
 	if len(c.Returns) > 0 {
-		run := a.ReturnRun(c.Returns, a.Stacked) + c.RunMore + a.Signs.LeadGap(c.Part)
+		run := a.ReturnRun(c.Returns, a.Stacked) + c.Longer + c.RunMore + a.Signs.LeadGap(c.Part)
 		a.returnWires(c, c.Returns, width, run)
 		if len(c.Returns) == 1 {
 			right = at.X + float64(width+run)*symbol.M - a.GroundLeft(c.Returns) - labels.GroundGap
