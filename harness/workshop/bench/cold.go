@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"fusewright/harness/design"
 	"math"
+	"slices"
 
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/formula/conductor"
@@ -43,6 +44,9 @@ func (m *maker) continuity() *Section {
 	if len(m.c.Inlines()) > 0 {
 		s.Setup = append(s.Setup, "The connectors of the loom apart: each half is read by itself, on its own contacts. Then mate them, and read "+
 			"the polarity below through them.")
+	}
+	if slices.ContainsFunc(m.c.Wires, func(w *circuit.Wire) bool { return w.Spec.Parallel > 1 }) {
+		s.Setup = append(s.Setup, "Of wires side by side take one end off and read each alone; in use a clamp must read the same on each.")
 	}
 	at := map[*circuit.Part]*Group{}
 	wires := m.cut()
