@@ -21,6 +21,7 @@ import (
 	"fusewright/harness/network/spice"
 	"fusewright/harness/proof/referencetest"
 	"fusewright/harness/proof/solvetest"
+	"fusewright/harness/proof/synth"
 	"fusewright/library"
 )
 
@@ -171,6 +172,27 @@ func TestRandomDiodesAgainstNgspice(t *testing.T) { againstNgspice(t, 30000, sol
 
 // The same with further batteries.
 func TestRandomBatteriesAgainstNgspice(t *testing.T) { againstNgspice(t, 40000, solvetest.RandomBanks) }
+
+// Odd designs, with wires side by side and loads that hang one on the other: read and built as
+// any design is. Each seed is the next odd one that has an operating point.
+func TestOddDesignsAgainstNgspice(t *testing.T) {
+	againstNgspice(t, 0, func(seed uint64) (*circuit.Circuit, *design.Situation) {
+		for k := int64(seed) * 10; ; k++ {
+			d, err := design.Read("odd.yaml", synth.Random(k), library.Default())
+			if err != nil {
+				panic(err)
+			}
+			c, err := circuit.Build(d)
+			if err != nil {
+				panic(err)
+			}
+			sit := d.Situations[int(seed)%len(d.Situations)]
+			if solve.Solve(c, sit, solve.Options{}).Status == solve.Converged {
+				return c, sit
+			}
+		}
+	})
+}
 
 func againstNgspice(t *testing.T, from uint64, random func(uint64) (*circuit.Circuit, *design.Situation)) {
 	program, dir := referencetest.Program(t, "ngspice"), t.TempDir()
