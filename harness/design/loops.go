@@ -14,8 +14,17 @@ func (r *reader) checkLoops() {
 			l.onward[c.owner] = append(l.onward[c.owner], *c.feeds...)
 		}
 	}
+	back := &loopSearch{r: r, state: map[Part]int{}, onward: map[Part][]Feed{}, back: true}
+	for _, x := range r.d.Loads { // of what hangs one on the other
+		for _, f := range x.Returns {
+			if _, on := f.From.Part.(*Load); on {
+				back.onward[x] = append(back.onward[x], f)
+			}
+		}
+	}
 	for _, p := range r.parts {
 		l.visit(p)
+		back.visit(p)
 	}
 }
 
@@ -27,6 +36,7 @@ type loopSearch struct {
 	// onward are the connections that a part's current comes through, or, of a
 	// ground or of what stands in a return, goes through.
 	onward map[Part][]Feed
+	back   bool // it follows returns of loads
 }
 
 func (l *loopSearch) visit(p Part) {
@@ -64,7 +74,7 @@ func (l *loopSearch) report(f Feed) {
 	}
 	names = append(names, quoted(f.From.Part.PartName()))
 	verb, what := " is fed by ", "a circuit feeds itself"
-	if l.r.inReturn(f.From.Part) {
+	if l.back || l.r.inReturn(f.From.Part) {
 		verb, what = " returns to ", "a return leads in a circle"
 	}
 	l.r.report(f.From.Pos, what+": "+strings.Join(names, verb), "a way to the battery; of a ring, open at one place")

@@ -63,6 +63,7 @@ func (r *reader) readAll(root *yaml.Node) {
 	r.joinHalves()
 	r.joinPoles()
 	r.resolveConnections()
+	r.checkHanging()
 	r.checkReversed()
 	r.joinConnectors()
 	r.fillRelays()

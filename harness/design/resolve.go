@@ -95,7 +95,7 @@ func outputs(p Part) []string {
 		if p.Positions != nil {
 			return p.Outputs()
 		}
-	case *Load, *Ground, *NegativePart, *Connector, *Charging:
+	case *Ground, *NegativePart, *Connector, *Charging:
 		return nil
 	}
 	return []string{""}
@@ -144,6 +144,9 @@ func (r *reader) targets(back bool) []string {
 		return append(names, NegativeName)
 	}
 	for _, p := range r.parts {
+		if _, load := p.(*Load); load { // may be meant, and seldom is
+			continue
+		}
 		for _, out := range outputs(p) {
 			names = append(names, strings.TrimSpace(p.PartName()+" "+out))
 		}
@@ -184,11 +187,10 @@ func (r *reader) checkReturn(c *connection, ref Ref) (Ref, bool) {
 		r.report(ref.Pos, fmt.Sprintf("%s returns to %s, %s that is not in a return", c.of, quoted(ref.Text),
 			kindOf(ref.Part)), oneOf(append(r.targets(true), "`returns to` at "+quoted(ref.Part.PartName()))))
 	default:
-		expected := oneOf(r.targets(true))
-		if _, ok := ref.Part.(*Load); ok && loadOwns(c) {
-			expected += "; of loads in series, one load with the power of all, `rated at` their volts together"
+		if l, ok := ref.Part.(*Load); ok {
+			return r.checkOnward(c, ref, l)
 		}
-		r.report(ref.Pos, fmt.Sprintf("%s returns to %s, which is %s", c.of, quoted(ref.Text), kindOf(ref.Part)), expected)
+		r.report(ref.Pos, fmt.Sprintf("%s returns to %s, which is %s", c.of, quoted(ref.Text), kindOf(ref.Part)), oneOf(r.targets(true)))
 	}
 	return ref, false
 }
@@ -207,10 +209,7 @@ func (r *reader) checkFeed(c *connection, ref Ref) (Ref, bool) {
 			return ref, false
 		}
 		expected := "a part that passes current on"
-		switch ref.Part.(type) {
-		case *Load:
-			expected = "what feeds it; of accessories that hang one on the other, a splice there that feeds each"
-		case *Connector:
+		if _, ok := ref.Part.(*Connector); ok {
 			expected = "what feeds it; wires that pass the connector's place go through it by themselves"
 		}
 		r.report(ref.Pos, fmt.Sprintf("%s is fed by %s, which is %s", c.of, quoted(ref.Text), kindOf(ref.Part)), expected)
@@ -219,6 +218,9 @@ func (r *reader) checkFeed(c *connection, ref Ref) (Ref, bool) {
 	if _, ground := ref.Part.(*Ground); !ground && r.inReturn(ref.Part) {
 		r.report(ref.Pos, fmt.Sprintf("%s is fed by %s, %s that is in a return", c.of, quoted(ref.Text),
 			kindOf(ref.Part)), "a part that is fed")
+		return ref, false
+	}
+	if r.hangsOnPlug(c, ref) {
 		return ref, false
 	}
 	return r.checkOutput(c, ref)

@@ -19,28 +19,32 @@ func (t *tester) ownFeed(f *finding.Finding) ladder {
 		return nil
 	}
 	w = t.parting(w)
-	feed, battery := t.feed(w), t.battery()
+	feed, battery := t.feed(w), t.battery(w)
 	if feed == nil || battery.Part == nil || feed.From.Part == battery.Part || !t.staysLive(w) {
 		return nil
 	}
 	battery.Pos = feed.From.Pos
 	if isFuse(w.To.Part) {
-		return ladder{{About: w.To.Part.Name, Was: "fed by " + feed.From.Text, Will: "fed by " + design.BatteryName,
+		return ladder{{About: w.To.Part.Name, Was: "fed by " + feed.From.Text, Will: "fed by " + battery.Text,
 			put: func() func() { return keep(&feed.From, battery) }}}
 	}
 	was := "fed by " + feed.From.Text
 	put := func(name string, kind *library.FuseType, r *library.FuseRating) func() {
+		length := func() {}
+		if battery.Part.PartPlace() != feed.From.Part.PartPlace() && len(t.Design.Runs) > 0 {
+			length = keep(&feed.Wire.LengthM, design.Quantity{}) // given from elsewhere; now by the runs
+		}
 		from := keep(&feed.From, battery)
 		fuse := t.insert(feed, name, kind, r)
-		return func() { fuse(); from() }
+		return func() { fuse(); from(); length() }
 	}
-	list := t.fuses(w, was, design.BatteryName, put)
+	list := t.fuses(w, was, battery.Text, put)
 	thick := t.openBelow(w)
 	if len(thick) == 0 {
 		return list
 	}
 	label := thick[0].Label(thick[0].Least(t.Design.Practice.MinMm2))
-	thin := t.fuses(w, was, design.BatteryName+", wires left open "+label, func(name string, kind *library.FuseType, r *library.FuseRating) func() {
+	thin := t.fuses(w, was, battery.Text+", wires left open "+label, func(name string, kind *library.FuseType, r *library.FuseRating) func() {
 		var back []func()
 		for _, v := range thick {
 			back = append(back, v.Take(v.Least(t.Design.Practice.MinMm2)))
@@ -116,8 +120,14 @@ func (t *tester) parting(w *circuit.Wire) *circuit.Wire {
 	return w
 }
 
-// battery is how the design names the battery where it feeds; zero = nowhere.
-func (t *tester) battery() design.Ref {
+// battery is how the design names the battery that feeds a wire, where it feeds; zero = nowhere.
+func (t *tester) battery(w *circuit.Wire) design.Ref {
+	post, _ := t.Circuit.Supply(w.To.Node)
+	for _, p := range t.Circuit.Parts {
+		if x, further := p.Source.(*design.Bank); further && p.Terminal("+").Node == post {
+			return design.Ref{Text: x.Name, Part: x}
+		}
+	}
 	for _, p := range t.Circuit.Parts {
 		for _, list := range design.Feeds(p.Source) {
 			for _, f := range *list {

@@ -131,6 +131,9 @@ func (t *tester) nearer(w *circuit.Wire) ladder {
 
 // feed is where the design gives a feed wire; nil = of a return.
 func (t *tester) feed(w *circuit.Wire) *design.Feed {
+	if w.Spec.Parallel > 1 { // one of them moved alone would lie beside the others
+		return nil
+	}
 	for _, l := range design.Feeds(w.To.Part.Source) {
 		for i := range *l {
 			if (*l)[i].From.Pos == w.Pos {

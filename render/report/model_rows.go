@@ -62,6 +62,10 @@ func closedBy(c *circuit.Closer) string {
 	switch {
 	case c == nil:
 		return ""
+	case c.Latch != nil && c.Coil != nil:
+		return "as the last pulse of coil " + c.Coil.Name + " left it"
+	case c.Latch != nil:
+		return "open where the contact to 87 is closed, as the last pulse of coil " + c.Break.Name + " left it"
 	case c.Coil != nil:
 		return "coil " + c.Coil.Name + " energised"
 	case c.Break != nil:

@@ -25,6 +25,12 @@ func checkNets(d *paint.Drawing) (faults []string) {
 				segs = append(segs, [2]route.Spot{l.Pts[k-1], l.Pts[k]})
 			}
 		}
+		for _, c := range p.Cells {
+			if o := c.Onward(); o != nil { // within the cell, round below
+				down := route.Spot{X: c.X - 1, Y: o.Y()}
+				segs = append(segs, [2]route.Spot{{X: c.X - 1, Y: c.Rows[0].Y}, down}, [2]route.Spot{down, {X: c.X + o.Dx, Y: o.Y()}})
+			}
+		}
 		for i, a := range segs {
 			for j, b := range segs[:i] {
 				// Lines join where an end of one lies on the other; a crossing joins nothing.

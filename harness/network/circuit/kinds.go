@@ -122,7 +122,7 @@ var partKinds = map[Kind]partKind{
 	Switch:       {in: "in", out: "out", end: LeadEnd},
 	Diode:        {in: "in", out: "out"},
 	Charger:      {in: "+", out: "out", hot: "+", back: "-", end: LeadEnd},
-	Load:         {in: "+", hot: "+", back: "-", end: LeadEnd},
+	Load:         {in: "+", out: "+", hot: "+", back: "-", end: LeadEnd},
 	Ground:       {out: first, end: GroundEnd},
 	Connector:    {},
 	Splice:       {in: first, out: first, end: LeadEnd},

@@ -148,3 +148,30 @@ func (c *Circuit) given(s *design.Situation, pass func(*Branch) bool) []bool {
 	}
 	return seen
 }
+
+// ByPosition are, by position of a switch that has several, the loads that it gives there and
+// that it can leave off, without what water or pressure works behind it. Everything else that
+// may be closed with the key on counts as closed.
+func (c *Circuit) ByPosition(sw *design.Switch) [][]*Branch {
+	s := &design.Situation{Key: design.KeyOn, EngineRPM: 1, With: c.Design.Conditions}
+	live := func(position string, all bool) []bool {
+		return c.given(s, func(b *Branch) bool {
+			k := b.Closer
+			if k.Switch.Lead() == sw {
+				return k.Switch.Gives(position, k.Output)
+			}
+			return all || !k.Switch.WorksAlone()
+		})
+	}
+	without := live("", true)
+	list := make([][]*Branch, len(sw.Positions))
+	for i, p := range sw.Positions {
+		now := live(p.Name, false)
+		for _, b := range c.Branches {
+			if b.Load != nil && b.Load.Load != nil && !b.Load.Standby && now[b.A.Index] && !without[b.A.Index] {
+				list[i] = append(list[i], b)
+			}
+		}
+	}
+	return list
+}

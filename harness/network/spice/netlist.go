@@ -43,6 +43,10 @@ func Write(w io.Writer, c *circuit.Circuit, s *design.Situation, opt solve.Optio
 	out := bufio.NewWriter(w)
 	heading(out, c, s)
 	for _, b := range c.Branches {
+		if k := b.Closer; k != nil && k.Latch != nil {
+			state := map[bool]string{true: "closed", false: "open"}[sol.Closed[b.Index]]
+			fmt.Fprintf(out, "* %s: %s as the last pulse left it; the coil's current does not tell\n", oneLine(b.Name), state)
+		}
 		if law, ok := n.Law(b); ok && b.A != b.B {
 			follow, _ := n.Follows(b)
 			branch(out, b, law, follow)

@@ -5,11 +5,13 @@ import (
 	"errors"
 	"flag"
 	"os"
+	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
 
 	"fusewright/harness/design"
+	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
 	"fusewright/harness/network/spice"
 	"fusewright/harness/proof/solvetest"
@@ -61,5 +63,38 @@ func TestChatteringHasNoNetlist(t *testing.T) {
 	err := spice.Write(&bytes.Buffer{}, b.C, solvetest.Situation(0), solve.Options{})
 	if !errors.Is(err, spice.ErrUnsettled) {
 		t.Errorf("error %v", err)
+	}
+}
+
+// The contact of a relay that latches stands as its last pulse left it: the netlist says so,
+// and a simulator that pulls it by its coil would tell otherwise.
+func TestLatchIsSaid(t *testing.T) {
+	d, err := design.Read("latch.yaml", []byte(`fusewright: 1
+title: latch
+system: 12 V
+practice: camper
+battery: {chemistry: AGM, capacity: 60 Ah, at: tray}
+places: {tray: {ambient: 30 °C}}
+fuses: {main: {type: blade C, rating: 10 A, at: tray, fed by: battery}}
+switches: {push: {rating: 10 A, momentary: yes, at: tray, fed by: main}}
+relays: {cabin: {form: impulse relay, at: tray, fed by: main, coil: {fed by: push, returns to: battery negative, suppressed by: diode}}}
+loads: {lamp: {power: 5 W, at: tray, fed by: cabin, returns to: battery negative}}
+situations: {lit: {on: [lamp]}, dark: {}}
+`), nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, err := circuit.Build(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for k, want := range []string{"* K1:30-87: closed as the last pulse left it", "* K1:30-87: open as the last pulse left it"} {
+		var got bytes.Buffer
+		if err := spice.Write(&got, c, d.Situations[k], solve.Options{}); err != nil {
+			t.Fatal(err)
+		}
+		if !strings.Contains(got.String(), want) {
+			t.Errorf("%s: no %q in\n%s", d.Situations[k].Name, want, got.String())
+		}
 	}
 }

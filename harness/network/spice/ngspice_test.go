@@ -21,6 +21,7 @@ import (
 	"fusewright/harness/network/spice"
 	"fusewright/harness/proof/referencetest"
 	"fusewright/harness/proof/solvetest"
+	"fusewright/harness/proof/synth"
 	"fusewright/library"
 )
 
@@ -177,6 +178,27 @@ func TestRandomChargersAgainstNgspice(t *testing.T) {
 	againstNgspice(t, 50000, solvetest.RandomChargers)
 }
 
+// Odd designs, with wires side by side and loads that hang one on the other: read and built as
+// any design is. Each seed is the next odd one that has an operating point.
+func TestOddDesignsAgainstNgspice(t *testing.T) {
+	againstNgspice(t, 0, func(seed uint64) (*circuit.Circuit, *design.Situation) {
+		for k := int64(seed) * 10; ; k++ {
+			d, err := design.Read("odd.yaml", synth.Random(k), library.Default())
+			if err != nil {
+				panic(err)
+			}
+			c, err := circuit.Build(d)
+			if err != nil {
+				panic(err)
+			}
+			sit := d.Situations[int(seed)%len(d.Situations)]
+			if solve.Solve(c, sit, solve.Options{}).Status == solve.Converged {
+				return c, sit
+			}
+		}
+	})
+}
+
 func againstNgspice(t *testing.T, from uint64, random func(uint64) (*circuit.Circuit, *design.Situation)) {
 	program, dir := referencetest.Program(t, "ngspice"), t.TempDir()
 	count := uint64(300)
@@ -213,7 +235,7 @@ func TestDesignsAgainstNgspice(t *testing.T) {
 	if err != nil || len(files) == 0 {
 		t.Fatal("no designs found", err)
 	}
-	for _, name := range []string{"fuse-in-return", "switched-in-return", "ok/connectors", "parallel-wire-lost"} {
+	for _, name := range []string{"fuse-in-return", "switched-in-return", "ok/connectors", "ok/chain-of-lamps", "parallel-wire-lost"} {
 		files = append(files, "../../../testdata/rules/"+name+".yaml")
 	}
 	files = append(files, "../../../testdata/rules/ok/house-by-sensing-relay.yaml")

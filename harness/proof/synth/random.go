@@ -121,6 +121,9 @@ func (r *scatter) loads(n int) {
 			"return wire: %s}", name, 1+r.rng.IntN(30), behaviours[r.rng.IntN(4)], extra, r.feed(), r.wire(), r.back(),
 			r.wire())
 		r.loadList = append(r.loadList, name)
+		if i%3 == 0 { // further ones may hang on it
+			r.outs, r.backs = append(r.outs, name), append(r.backs, name)
+		}
 	}
 }
 

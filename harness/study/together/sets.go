@@ -5,6 +5,8 @@ import (
 	"math/bits"
 	"slices"
 	"sort"
+
+	"fusewright/harness/design"
 )
 
 // Set is a choice among at most MostItems things: bit i stands for thing i.
@@ -102,13 +104,118 @@ func (s *search) add(set Set) {
 	s.sets = append(s.sets, set)
 }
 
+// byPositions are the largest sets with every handle in one position. What a set has on is
+// not all on in another one.
+func (p *Plan) byPositions(amps []float64, capacityA float64) (sets []Set, complete bool) {
+	choices := p.handles()
+	if len(choices) == 1 {
+		return MaximalSets(amps, capacityA, MostSets)
+	}
+	complete = true
+	for _, shut := range choices {
+		some, at := []float64{}, []int{}
+		for i, a := range amps {
+			if !shut.Has(i) {
+				some, at = append(some, a), append(at, i)
+			}
+		}
+		found, all := MaximalSets(some, capacityA, MostSets-len(sets))
+		complete = complete && all
+		for _, f := range found {
+			var s Set
+			for k, i := range at {
+				if f.Has(k) {
+					s |= 1 << i
+				}
+			}
+			sets = append(sets, s)
+		}
+	}
+	return p.largest(sets), complete
+}
+
+// mostPositions is how many ways of setting all handles are gone through.
+const mostPositions = 1 << 10
+
+// handles are the ways of setting all handles, each as the items that it shuts out; one
+// alone, which shuts out nothing, where no two items are against each other, and where there
+// are too many ways.
+func (p *Plan) handles() []Set {
+	choices := []Set{0}
+	met := map[design.Part]bool{}
+	for _, item := range p.Items {
+		for _, h := range item.hands {
+			if h.position == "" || met[h.part] {
+				continue
+			}
+			met[h.part] = true
+			var next []Set
+			for _, position := range h.part.(*design.Switch).Positions {
+				at := hand{h.part, position.Name}
+				var shut Set
+				for i, x := range p.Items {
+					if i < MostItems && slices.ContainsFunc(x.hands, at.against) {
+						shut |= 1 << i
+					}
+				}
+				for _, c := range choices {
+					if !slices.Contains(next, c|shut) {
+						next = append(next, c|shut)
+					}
+				}
+			}
+			if choices = next; len(choices) > mostPositions {
+				return []Set{0}
+			}
+		}
+	}
+	return choices
+}
+
+// mostCompared is how many sets are held against each other.
+const mostCompared = 1 << 10
+
+// largest leaves out what is on in another set too, the first of equal ones stays; in the
+// order of MaximalSets.
+func (p *Plan) largest(sets []Set) (out []Set) {
+	loads := func(s Set) (list []*design.Load) {
+		for _, item := range p.Members(s) {
+			list = append(list, item.Loads...)
+		}
+		return list
+	}
+	sort.SliceStable(sets, func(i, j int) bool { return bits.Reverse64(uint64(sets[i])) > bits.Reverse64(uint64(sets[j])) })
+	sets = slices.Compact(sets)
+	if len(sets) > mostCompared {
+		return sets
+	}
+	within := func(a, b []*design.Load) bool {
+		return !slices.ContainsFunc(a, func(l *design.Load) bool { return !slices.Contains(b, l) })
+	}
+	on := make([][]*design.Load, len(sets))
+	for i, s := range sets {
+		on[i] = loads(s)
+	}
+	for i, s := range sets {
+		if !slices.ContainsFunc(slices.Concat(on[:i], on[i+1:]), func(o []*design.Load) bool {
+			return within(on[i], o) && !within(o, on[i])
+		}) && !slices.ContainsFunc(on[:i], func(o []*design.Load) bool { return within(on[i], o) }) {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
 // switchable are the sets that hands can make: what stands behind the switch of another
 // item is on with that one only. They are what is left of all the sets without the rest,
 // where nothing more fits with what it needs.
 func (p *Plan) switchable(sets []Set, amps []float64, capacityA float64) []Set {
-	needs, any := make([]Set, len(p.Items)), false
+	needs, foes, any := make([]Set, len(p.Items)), make([]Set, len(p.Items)), false
 	for i, item := range p.Items {
 		for j, other := range p.Items {
+			if j < MostItems && item.against(other) {
+				foes[i] |= 1 << j
+			}
 			if j < MostItems && slices.Contains(item.needs, other) {
 				needs[i], any = needs[i]|1<<j, true
 			}
@@ -136,7 +243,7 @@ func (p *Plan) switchable(sets []Set, amps []float64, capacityA float64) []Set {
 		}
 		full := true
 		for i := range needs {
-			full = full && (whole.Has(i) || sum(whole|needs[i]|1<<i) > capacityA+slackA)
+			full = full && (whole.Has(i) || whole&foes[i] != 0 || sum(whole|needs[i]|1<<i) > capacityA+slackA)
 		}
 		if full && !seen[whole] {
 			seen[whole], out = true, append(out, whole)

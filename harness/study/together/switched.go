@@ -14,7 +14,7 @@ import (
 // weigh makes an item of what each hand can switch, with its current at the regulated
 // voltage, everything on; what is on without a hand's doing with the key counts apart.
 func (p *Plan) weigh(c *circuit.Circuit) {
-	apart := byThemselves(c.Design)
+	apart, positions := byThemselves(c.Design), positionsOf(c)
 	all := solved(c, &design.Situation{Name: "all on", On: c.Design.Loads, With: c.Design.Conditions})
 	none := solved(c, &design.Situation{Name: "none on", Closed: apart})
 	for _, b := range c.Branches {
@@ -27,12 +27,13 @@ func (p *Plan) weigh(c *circuit.Circuit) {
 			if a == 0 { // not reached in the solution: as rated
 				a = l.RatedA() * budget.Average(c.Design, all.Situation)(b)
 			}
-			item := p.item(c, b, apart)
-			if item == nil {
+			items := p.items(c, b, apart, positions[b])
+			if items == nil {
 				p.Always, p.AlwaysA = append(p.Always, l.Load), p.AlwaysA+a
-				continue
 			}
-			item.CurrentA += a
+			for _, item := range items {
+				item.CurrentA += a
+			}
 		}
 	}
 	for _, b := range c.Branches {
@@ -89,36 +90,81 @@ func unplugged(l *design.Load) bool { return l.Sign == design.SignSocket }
 // switch of its own.
 func wakes(l *design.Load) bool { return l.StaysLive.Value != "" && !l.OwnSwitch }
 
-// item is the item of a load's branch: that of the same hands, else a new one. A load
-// that no hand switches, and yet is not on, stands alone; one that wakes by itself is none.
-func (p *Plan) item(c *circuit.Circuit, b *circuit.Branch, apart []*design.Switch) *Item {
-	made := &Item{}
+// positionsOf are, by load, the ways in which handles with positions give it: of each handle
+// one position; none where no such handle does.
+func positionsOf(c *circuit.Circuit) map[*circuit.Branch][][]hand {
+	ways := map[*circuit.Branch][][]hand{}
+	for _, part := range c.Parts {
+		sw, ok := part.Source.(*design.Switch)
+		if !ok || sw.Positions == nil || sw.Pole != nil {
+			continue
+		}
+		own := map[*circuit.Branch][]hand{}
+		for i, loads := range c.ByPosition(sw) {
+			for _, b := range loads {
+				own[b] = append(own[b], hand{sw, sw.Positions[i].Name})
+			}
+		}
+		for b, hands := range own {
+			ways[b] = times(ways[b], hands)
+		}
+	}
+	return ways
+}
+
+// times is each of some ways with each of some hands.
+func times(ways [][]hand, hands []hand) (out [][]hand) {
+	if ways == nil {
+		ways = [][]hand{nil}
+	}
+	for _, w := range ways {
+		for _, h := range hands {
+			out = append(out, append(slices.Clone(w), h))
+		}
+	}
+	return out
+}
+
+// items are the items of a load's branch: that of the same hands, else a new one, for each way in
+// which positions give it. A load that no hand switches, and yet is not on, stands alone; one
+// that wakes by itself is none.
+func (p *Plan) items(c *circuit.Circuit, b *circuit.Branch, apart []*design.Switch, ways [][]hand) (list []*Item) {
+	var hands []hand
+	var relays []*circuit.Part
 	for _, x := range c.NeededBy(b) {
 		switch k := x.Closer; {
-		case k.Switch != nil && !slices.Contains(apart, k.Switch) && !slices.Contains(made.hands, design.Part(k.Switch)):
-			made.hands = append(made.hands, k.Switch)
+		case k.Switch != nil && k.Output == "" && !slices.Contains(apart, k.Switch) && !slices.Contains(hands, hand{part: k.Switch}):
+			hands = append(hands, hand{part: k.Switch})
 		case k.OwnSwitch != nil && !unplugged(k.OwnSwitch) && !wakes(k.OwnSwitch):
-			made.hands = append(made.hands, k.OwnSwitch)
+			hands = append(hands, hand{part: k.OwnSwitch})
 		case k.Coil != nil:
-			made.relays = append(made.relays, k.Coil.Part)
+			relays = append(relays, k.Coil.Part)
 		}
 	}
 	if l := b.Load.Load; unplugged(l) {
-		made.hands = append(made.hands, l)
+		hands = append(hands, hand{part: l})
 	}
-	if len(made.hands) == 0 && wakes(b.Load.Load) {
+	if len(hands) == 0 && ways == nil && wakes(b.Load.Load) {
 		return nil
 	}
+	if ways == nil {
+		ways = [][]hand{nil}
+	}
+	for _, way := range ways {
+		list = append(list, p.item(b.Load.Load, slices.Concat(way, hands), relays))
+	}
+	return list
+}
+
+func (p *Plan) item(l *design.Load, hands []hand, relays []*circuit.Part) *Item {
 	for _, i := range p.Items {
-		if len(made.hands) > 0 && slices.Equal(i.hands, made.hands) {
-			i.Loads = append(i.Loads, b.Load.Load)
-			i.relays = append(i.relays, made.relays...)
+		if len(hands) > 0 && slices.Equal(i.hands, hands) {
+			i.Loads, i.relays = append(i.Loads, l), append(i.relays, relays...)
 			return i
 		}
 	}
-	made.Loads = []*design.Load{b.Load.Load}
-	p.Items = append(p.Items, made)
-	return made
+	p.Items = append(p.Items, &Item{hands: hands, relays: relays, Loads: []*design.Load{l}})
+	return p.Items[len(p.Items)-1]
 }
 
 // closing is the item that closes a relay: of those that need it the one with the fewest
@@ -160,18 +206,19 @@ func (p *Plan) finish() {
 }
 
 // behind tells whether an item needs all of some hands.
-func (i *Item) behind(hands []design.Part) bool {
-	return !slices.ContainsFunc(hands, func(h design.Part) bool { return !slices.Contains(i.hands, h) })
+func (i *Item) behind(hands []hand) bool {
+	return !slices.ContainsFunc(hands, func(h hand) bool { return !slices.Contains(i.hands, h) })
 }
 
-// label is the name of a single accessory, else that of the switch that is the item's
-// alone, with its accessories.
+// label is the name of a single accessory that is in no other item, else that of the switch that
+// is the item's alone, or its position, with its accessories.
 func (i *Item) label(all []*Item) string {
 	names := make([]string, len(i.Loads))
 	for n, l := range i.Loads {
 		names[n] = l.Name
 	}
-	if len(names) == 1 {
+	elsewhere := slices.ContainsFunc(all, func(j *Item) bool { return j != i && slices.Contains(j.Loads, i.Loads[0]) })
+	if len(names) == 1 && !elsewhere {
 		return names[0]
 	}
 	by := i.hands[len(i.hands)-1]
@@ -180,5 +227,5 @@ func (i *Item) label(all []*Item) string {
 			by = h
 		}
 	}
-	return by.PartName() + " (" + strings.Join(names, ", ") + ")"
+	return by.name() + " (" + strings.Join(names, ", ") + ")"
 }

@@ -28,9 +28,31 @@ type Item struct {
 	Critical bool
 
 	kept   bool            // something of it may not be shed
-	hands  []design.Part   // switches that its loads need closed, and a load's own
+	hands  []hand          // switches that its loads need closed, and a load's own
 	relays []*circuit.Part // that its loads need closed
 	needs  []*Item         // those whose switches it stands behind: on with it
+}
+
+// hand is a switch, or a load with its own; of one with positions, in which of them.
+type hand struct {
+	part     design.Part
+	position string
+}
+
+// name is what the hand does: "fog lamps", "lights at anchor".
+func (h hand) name() string {
+	if s, ok := h.part.(*design.Switch); ok && h.position != "" {
+		return design.Setting{Switch: s, Position: h.position}.String()
+	}
+	return h.part.PartName()
+}
+
+// against tells whether two hands are on one handle, in different positions.
+func (h hand) against(o hand) bool { return h.part == o.part && h.position != o.position }
+
+// against tells whether two items are not on at once: they need a handle in two positions.
+func (i *Item) against(o *Item) bool {
+	return slices.ContainsFunc(i.hands, func(h hand) bool { return slices.ContainsFunc(o.hands, h.against) })
 }
 
 // Plan is the answer for a design.
@@ -132,8 +154,12 @@ func (p *Plan) named(l *budget.Line, s *solve.Solution) {
 		OutputA: l.OutputA, BaseA: l.VehicleA + p.AlwaysA}
 	p.add(c)
 	draws := drawing(s)
+	var at map[*design.Switch]string
+	if s != nil {
+		at, _ = circuit.Positions(s.Circuit, l.Situation)
+	}
 	for _, item := range p.Items {
-		if slices.ContainsFunc(item.Loads, func(l *design.Load) bool { return draws[l] }) {
+		if item.standsAt(at) && slices.ContainsFunc(item.Loads, func(l *design.Load) bool { return draws[l] }) {
 			c.On = append(c.On, item)
 		}
 	}
@@ -141,6 +167,14 @@ func (p *Plan) named(l *budget.Line, s *solve.Solution) {
 		c.OverdrawA = -l.SpareA
 		c.SwitchOff, c.UncoveredA = giveUp(c.On, c.OverdrawA)
 	}
+}
+
+// standsAt tells whether the handles that an item needs are in the positions for it.
+func (i *Item) standsAt(at map[*design.Switch]string) bool {
+	return !slices.ContainsFunc(i.hands, func(h hand) bool {
+		s, ok := h.part.(*design.Switch)
+		return ok && h.position != "" && at[s] != h.position
+	})
 }
 
 func drawing(s *solve.Solution) map[*design.Load]bool {
@@ -177,7 +211,7 @@ func (p *Plan) findSets() {
 			c.Sets, c.Complete = same.Sets, same.Complete
 			continue
 		}
-		c.Sets, c.Complete = MaximalSets(amps, c.CapacityA, MostSets)
+		c.Sets, c.Complete = p.byPositions(amps, c.CapacityA)
 		c.Sets = p.switchable(c.Sets, amps, c.CapacityA)
 		done[c.CapacityA] = c
 	}

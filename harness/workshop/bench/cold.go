@@ -46,6 +46,9 @@ func (m *maker) continuity() *Section {
 		s.Setup = append(s.Setup, "The connectors of the loom apart: each half is read by itself, on its own contacts. Then mate them, and read "+
 			"the polarity below through them.")
 	}
+	if slices.ContainsFunc(m.c.Wires, func(w *circuit.Wire) bool { return w.Spec.Parallel > 1 }) {
+		s.Setup = append(s.Setup, "Of wires side by side take one end off and read each alone; in use a clamp must read the same on each.")
+	}
 	at := map[*circuit.Part]*Group{}
 	wires := m.cut()
 	held := held(wires)

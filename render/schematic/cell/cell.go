@@ -44,6 +44,7 @@ type Cell struct {
 
 	Inset   int  // of the symbol from the left of the body, for a plug
 	Flat    bool // labels of the wires that come in have room for one line
+	Longer  int  // modules by which returns are longer for the caption of a load that feeds on
 	RunMore int  // modules by which returns are longer than measured
 
 	FlatReturns bool  // labels of the returns have room for one line
@@ -113,9 +114,9 @@ func FirstOf(in *Inlet) *Inlet {
 }
 
 // SharesTerminal tells whether a wire is joined by others just before its
-// terminal.
+// terminal, or what hangs on its load leaves there.
 func SharesTerminal(in *Inlet) bool {
-	return slices.ContainsFunc(in.Cell.Inlets, func(q *Inlet) bool { return q != in && FirstOf(q) == FirstOf(in) })
+	return in.Cell.Onward() != nil || slices.ContainsFunc(in.Cell.Inlets, func(q *Inlet) bool { return q != in && FirstOf(q) == FirstOf(in) })
 }
 
 // Wires are those that come in at a cell and its returns.

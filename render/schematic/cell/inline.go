@@ -54,7 +54,7 @@ func (c *Cell) PolesBelow() float64 {
 // addOutlets shows the first terminal that feeds anything.
 func (b *builder) addOutlets(c *Cell, dx int) {
 	for _, t := range c.Part.Terminals {
-		if len(b.Feeds[t]) > 0 && len(c.Outlets) == 0 {
+		if onward := t.Name == "+" && b.feedsOn(c.Part); len(b.Feeds[t]) > 0 && len(c.Outlets) == 0 && !onward {
 			c.Outlets = append(c.Outlets, &Outlet{Cell: c, Term: t, Row: c.Rows[0], Dx: dx})
 		}
 	}

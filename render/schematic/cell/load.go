@@ -1,6 +1,8 @@
 package cell
 
 import (
+	"math"
+
 	"fusewright/harness/network/circuit"
 	"fusewright/render/scene"
 	"fusewright/render/schematic/labels"
@@ -16,11 +18,36 @@ func (c *Cell) Ends() bool {
 
 // shapeLoad measures the end of a circuit: a load, or the last part of a return.
 func (b *builder) shapeLoad(c *Cell) {
-	b.shapeEnd(c, c.PlugBody(parts.SymbolOf(b.Set, c.Part).Body, len(c.Returns)))
+	body := c.PlugBody(parts.SymbolOf(b.Set, c.Part).Body, len(c.Returns))
+	b.shapeEnd(c, body)
 	b.addOutlets(c, c.Body)
+	if len(c.Returns) == 0 && len(c.Outlets) > 0 {
+		c.Outlets[0].Dx = int(body.W)
+	}
+	if b.feedsOn(c.Part) {
+		r := c.Rows[0]
+		o := &Outlet{Cell: c, Term: c.Part.Terminal("+"), Row: r, Dx: c.Body, Off: int(math.Ceil(r.Bottom)) + 1}
+		c.Outlets = append(c.Outlets, o)
+		r.Bottom = float64(o.Off) + 0.8
+	}
 	if c.FromGrounds() {
 		c.Lead += GroundLead + 1
 	}
+}
+
+// Onward is where a load on which another one hangs feeds it: the line leaves just before the
+// load and passes below it and its caption. Nil = nothing hangs on it.
+func (c *Cell) Onward() *Outlet {
+	for _, o := range c.Outlets {
+		if c.Kind == Part && c.Part.Kind == circuit.Load && o.Off > 0 {
+			return o
+		}
+	}
+	return nil
+}
+
+func (b *builder) feedsOn(p *circuit.Part) bool {
+	return p.Kind == circuit.Load && len(b.Feeds[p.Terminal("+")]) > 0
 }
 
 // GroundLead is the line from a ground's sign to what stands in its return.
@@ -34,7 +61,8 @@ func (c *Cell) FromGrounds() bool { return c.Part.InReturn && len(c.Inlets) == 0
 // return wire with its label, then the ground's sign with its name below.
 func (b *builder) shapeEnd(c *Cell, body scene.Rect) {
 	c.Lead = b.leadOf(c)
-	if len(c.Inlets) > 1 && !c.Plugged() {
+	onward := b.feedsOn(c.Part)
+	if (len(c.Inlets) > 1 || onward) && !c.Plugged() {
 		c.Lead++
 	}
 	c.Body = int(body.W)
@@ -51,9 +79,18 @@ func (b *builder) shapeEnd(c *Cell, body scene.Rect) {
 	if len(c.Inlets) > 1 || len(c.Returns) > 1 {
 		low = max(low, float64(len(c.Inlets)*b.InletStep()))
 	}
-	if right < labels.MinCaption*symbol.M {
-		c.Lead += labels.MinCaption - int(right/symbol.M)
-		right = labels.MinCaption * symbol.M
+	if len(c.Returns) > 1 {
+		right -= labels.GroundGap / 2 // clear of the line down to the further ones
+	}
+	if onward { // the line down stands where the caption's left would be
+		right -= float64(c.Lead) * symbol.M
+	}
+	if more := labels.MinCaption - int(right/symbol.M); right < labels.MinCaption*symbol.M {
+		if right = labels.MinCaption * symbol.M; onward {
+			c.Body, c.Longer = c.Body+more, more
+		} else {
+			c.Lead += more
+		}
 	}
 	c.Caption = b.CaptionOf(c.Part, right-1)
 	if c.Mate != nil {

@@ -178,7 +178,7 @@ func (l *Labels) GroundName(t *circuit.Terminal) string {
 	switch p.Kind {
 	case circuit.Ground:
 		return scene.Ellipsis(wording.Present([]string{p.Ref, parts.NameOf(p)}, " "), lettering.SmallMM, mostGroundMM, scene.Regular)
-	case circuit.Battery, circuit.Bank:
+	case circuit.Battery, circuit.Bank, circuit.Load:
 		return parts.BatteryPostText(p)
 	}
 	return p.Ref + ":" + t.Name

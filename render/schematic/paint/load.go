@@ -34,6 +34,11 @@ func (a *painter) load(c *cell.Cell) {
 	if c.FromGrounds() {
 		a.fromGrounds(c)
 	}
+	if o := c.Onward(); o != nil {
+		at := a.at(float64(c.X-1), float64(c.Rows[0].Y))
+		a.sheet.Polyline([]scene.Point{at, a.at(float64(c.X-1), float64(o.Y())), a.at(float64(c.X+o.Dx), float64(o.Y()))}, scene.Pen(symbol.WireMM))
+		a.sheet.Dot(at, symbol.DotMM, scene.Ink)
+	}
 }
 
 // fromGrounds draws the signs of the grounds that come in at a part of a return; their
@@ -52,13 +57,16 @@ func (a *painter) fromGrounds(c *cell.Cell) {
 func (a *painter) endOf(c *cell.Cell, body scene.Rect, text lettering.Caption) {
 	at := a.at(float64(c.X), float64(c.Rows[0].Y))
 	left := at.X - float64(c.Lead)*symbol.M + 0.5
-	if c.FromGrounds() {
+	if c.FromGrounds() || c.Onward() != nil {
 		left = at.X
 	}
 	width := int(body.W)
 	right := at.X + float64(width-c.PolesRight())*symbol.M - 0.5
+	if len(c.Returns) > 1 {
+		right -= labels.GroundGap / 2
+	}
 	if len(c.Returns) > 0 {
-		run := a.ReturnRun(c.Returns, a.Stacked) + c.RunMore
+		run := a.ReturnRun(c.Returns, a.Stacked) + c.Longer + c.RunMore
 		a.returnWires(c, c.Returns, width, run)
 		if len(c.Returns) == 1 {
 			right = at.X + float64(width+run)*symbol.M - a.GroundLeft(c.Returns) - labels.GroundGap
