@@ -20,7 +20,7 @@ type bus struct {
 }
 
 func newBus(c *circuit.Circuit, bat *battery.Battery, l *Leg, d *demand) *bus {
-	b := &bus{bat: bat, demand: d, celsius: l.AmbientC, limitA: l.OutputA,
+	b := &bus{bat: bat, demand: d, celsius: l.BatteryC, limitA: l.OutputA,
 		regulatedV: c.Design.Charging.RegulatedV.Value, chargerOhm: circuit.ChargerOhm}
 	b.floorV = c.Design.NominalV() / 2
 	for _, branch := range c.Branches {

@@ -43,6 +43,7 @@ type Leg struct {
 	Leg            *design.Leg
 	FromS, ToS     float64
 	AmbientC       float64
+	BatteryC       float64 // of the battery as the leg begins
 	AmbientAssumed bool    // neither the leg nor the battery's place gives it: 25 °C
 	OutputA        float64 // what the charging system can give
 	StartReserve   float64 // state of charge below which starting is not sure, at this temperature
@@ -186,10 +187,11 @@ func (s *simulation) newLeg(leg *design.Leg) *Leg {
 	default:
 		l.AmbientC, l.AmbientAssumed = unknownC, true
 	}
+	l.BatteryC = s.fromC(l.AmbientC)
 	if running(leg) {
 		l.OutputA = charging.OutputA(d, leg.EngineRPM)
 	}
-	l.StartReserve = s.bat.StartReserve(l.AmbientC)
+	l.StartReserve = s.bat.StartReserve(l.BatteryC)
 	if s.charge < l.StartReserve && running(leg) && s.standing() {
 		l.Trouble = "the engine may not start: the charge is below the start reserve; the ride goes on as if it did"
 	}

@@ -48,6 +48,7 @@ func (s *simulation) runLeg(leg *design.Leg) bool {
 	s.note(l, now, ok)
 	for n, left := 0, length; left > 0 && n < mostSteps; n++ {
 		step = math.Min(step, left)
+		b.celsius = s.batteryC(l, step)
 		next, okNext, off := s.try(b, now, step)
 		if off > s.opt.Tolerance && step > leastStepS {
 			step = math.Max(step*shrink(off, s.opt.Tolerance), leastStepS)
@@ -134,12 +135,12 @@ func (s *simulation) count(l *Leg, a, b Point, stepS float64) {
 
 // isEmpty tells whether a step takes more than is available at this temperature.
 func (s *simulation) isEmpty(l *Leg, now, next Point) bool {
-	return next.BatteryA > 0 && next.Charge < now.Charge && next.Charge <= s.bat.EmptyCharge(l.AmbientC)
+	return next.BatteryA > 0 && next.Charge < now.Charge && next.Charge <= s.bat.EmptyCharge(s.batteryC(l, 0))
 }
 
 // endEmpty closes the ride where the battery gives no more.
 func (s *simulation) endEmpty(l *Leg, now, next Point, stepS float64) bool {
-	empty := s.bat.EmptyCharge(l.AmbientC)
+	empty := s.bat.EmptyCharge(s.batteryC(l, 0))
 	if now.Charge > empty {
 		part := (now.Charge - empty) / (now.Charge - next.Charge)
 		s.count(l, now, next, stepS*part)
