@@ -56,7 +56,7 @@ func (n *Network) settleBy(closed []bool, single bool) bool {
 	}
 	pulled := make([]bool, len(n.coils))
 	for i, k := range n.coils {
-		pulled[i] = n.held(k)
+		pulled[i] = n.held(k) || n.opt.Pulled != nil && n.opt.Pulled(k.branch)
 	}
 	seen := map[string]bool{}
 	copy(n.closed, closed)
