@@ -443,6 +443,11 @@ type Chemistry struct {
 	// MostChargeV is the highest charging voltage of a 12 V class battery; 0
 	// when the library gives none.
 	MostChargeV float64 `key:"most charge V" in:"1,100"`
+	// KgPerAh is the mass of a 12 V class battery over its capacity.
+	KgPerAh float64 `key:"kg per Ah" in:"0.01,5"`
+	// EmptyV is what a 12 V class battery has at its posts, its rated current flowing at 25 °C, when its
+	// rated capacity is out: what "empty" and a charge of 0 mean.
+	EmptyV float64 `key:"empty V" in:"5,14" show:"empty at *"`
 	// SelfDischarge is the share of its charge lost in 30 days at 20 °C.
 	SelfDischarge float64 `key:"self discharge" in:"0,0.9"`
 	Source        Source

@@ -31,9 +31,13 @@ type lead struct {
 // leads are those of every part, in the order of the sections; a part's own
 // stand together.
 func leads(d *design.Design) []lead {
+	var cabled []*design.Charging
+	if d.Charging.Cabled() {
+		cabled = append(cabled, &d.Charging)
+	}
 	return slices.Concat(leadsOf("fuses", d.Fuses), leadsOf("relays", d.Relays), leadsOf("blocks", d.Blocks),
 		leadsOf("switches", d.Switches), leadsOf("diodes", d.Diodes), leadsOf("loads", d.Loads), leadsOf("grounds", d.Grounds), leadsOf("splices", d.Splices),
-		leadsOf("batteries", d.Batteries))
+		leadsOf("batteries", d.Batteries), leadsOf("chargers", d.Chargers), leadsOf("charging", cabled))
 }
 
 func leadsOf[P design.Part](section string, parts []P) (list []lead) {
@@ -53,7 +57,10 @@ func leadsOf[P design.Part](section string, parts []P) (list []lead) {
 
 // path leads to the record of a wire in the file.
 func (l *lead) path() []string {
-	path := []string{l.section, l.owner.PartName()}
+	path := []string{l.section}
+	if l.section != "charging" { // a record, not one of several
+		path = append(path, l.owner.PartName())
+	}
 	if l.role == circuit.CoilFeedWire || l.role == circuit.CoilReturnWire {
 		path = append(path, "coil")
 	}

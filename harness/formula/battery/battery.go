@@ -71,6 +71,7 @@ func chemistryOf(d *design.Battery) library.Chemistry {
 	fill(&c.OhmAh, usual.OhmAh)
 	fill(&c.ChargeShare, usual.ChargeShare)
 	fill(&c.ChargeEfficiency, usual.ChargeEfficiency)
+	fill(&c.KgPerAh, usual.KgPerAh)
 	fill(&c.EmptyOhmRatio, 1)
 	fill(&c.ColdOhmRatio, 1)
 	if len(c.OpenCircuit) == 0 {

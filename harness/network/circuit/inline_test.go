@@ -133,3 +133,24 @@ func TestPiecesHaveTheColourOfTheirWire(t *testing.T) {
 		}
 	}
 }
+
+// TestFittedWirePassesANewConnector whole, and is parted at one that is there already.
+func TestFittedWirePassesANewConnector(t *testing.T) {
+	for connector, want := range map[string]int{"": 0, ", fitted: yes": 1} {
+		text := strings.Replace(parted, "front: {family: sealed 1.5, at: bulkhead", "front: {family: sealed 1.5, at: bulkhead"+connector, 1)
+		text = strings.Replace(text, "fed by: main, returns to: battery negative, return wire: {length: 2.8 m}", "fed by: main, wire: {fitted: yes}, returns to: battery negative, return wire: {length: 2.8 m, fitted: yes}", 1)
+		c, err := built(t, text)
+		if err != nil {
+			t.Fatal(err)
+		}
+		fed := 0
+		for _, w := range c.Wires {
+			if w.Owner().Name == "lamp" && !w.Role.Returns() {
+				fed = len(w.Poles)
+			}
+		}
+		if fed != want {
+			t.Errorf("connector%s: the lamp's wire is parted %d times, want %d", connector, fed, want)
+		}
+	}
+}

@@ -67,5 +67,9 @@ func (n *Network) heldV() float64 {
 }
 
 func chargerLaw(n *Network, b *circuit.Branch) Law {
-	return Law{Kind: Charger, Ohm: or(b.Ohm, regulatorOhm), EMFV: n.heldV(), LimitA: n.limitA}
+	law := Law{Kind: Charger, Ohm: or(b.Ohm, regulatorOhm), EMFV: n.heldV(), LimitA: n.limitA}
+	if d := n.plan.circuit.Design; d != nil && d.Charging.Cabled() {
+		law.ChargeOhm = outputLeakOhm
+	}
+	return law
 }

@@ -55,7 +55,7 @@ func (n *Network) settleBy(single bool) bool {
 	}
 	pulled := make([]bool, len(n.coils))
 	for i, k := range n.coils {
-		pulled[i] = n.held(k) || n.was(k)
+		pulled[i] = n.held(k) || n.was(k) || n.opt.Pulled != nil && n.opt.Pulled(k.branch)
 	}
 	seen := map[string]bool{}
 	copy(n.closed, n.atRest)

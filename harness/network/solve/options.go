@@ -28,6 +28,8 @@ type Options struct {
 
 	RegulatedV float64 // instead of the design's; 0 = design's
 	NoCharging bool    // the charging system gives nothing
+	// Pulled tells of coils that had pulled in before: they hold down to their drop-out voltage.
+	Pulled func(coil *circuit.Branch) bool
 	// ColdCharging takes the charging output without its hot derating: the
 	// strongest source, where that is the worse one.
 	ColdCharging bool

@@ -4,7 +4,6 @@ import (
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/formula/charging"
 	"fusewright/harness/review/finding"
-	"fusewright/harness/study/budget"
 )
 
 var shuntSurplus = &Rule{
@@ -25,15 +24,10 @@ charging: {regulated: 14.3 V, output: {1300 rpm: 14 A, 3000 rpm: 24 A, 6000 rpm:
 `,
 	Mended: []string{"with shunt", "with series"},
 	Run: func(p *Pass) {
-		if p.in.Budget == nil || !p.d.Charging.Kind.Shunts() {
+		if p.in.Budget == nil {
 			return
 		}
-		var most *budget.Line
-		for _, l := range p.in.Budget.Lines {
-			if l.Usable && l.Situation.EngineRPM > 0 && (most == nil || l.SpareA > most.SpareA) {
-				most = l
-			}
-		}
+		most := p.in.Budget.MostShorted(p.d)
 		if most == nil || !over(most.SpareA, mostShorted*most.OutputA) {
 			return
 		}

@@ -55,6 +55,31 @@ func OutputBasis(d *design.Design) string {
 		"may give less."
 }
 
+// MostShorted is the situation with the engine running in which a shunt regulator has most to
+// short; nil where none does, or there is no such regulator.
+func (b *Budget) MostShorted(d *design.Design) (most *Line) {
+	if !d.Charging.Kind.Shunts() {
+		return nil
+	}
+	for _, l := range b.Lines {
+		if l.Usable && l.SpareA > 0 && l.OutputA > 0 && (most == nil || l.SpareA > most.SpareA) {
+			most = l
+		}
+	}
+	return most
+}
+
+// ShuntBasis says in words what a shunt regulator does with what is to spare; "" = nothing.
+func (b *Budget) ShuntBasis(d *design.Design) string {
+	l := b.MostShorted(d)
+	if l == nil {
+		return ""
+	}
+	return " What is to spare the shunt regulator shorts, at most " + quantity.Format(l.SpareA, quantity.Current) + ", in " + l.Situation.Name + ": " +
+		quantity.Format(charging.ShuntW(&d.Charging, l.SpareA), quantity.Power) + " of heat in it; the winding carries its full current whatever is on, " +
+		"and what a load drew that goes, such as filament lamps for LED, is shorted too."
+}
+
 // curveSteps is how finely the output curve is drawn between two points.
 const curveSteps = 8
 

@@ -69,6 +69,7 @@ func Compute(c *circuit.Circuit) *Study {
 		k.CurrentA = s.Start.CurrentA * Ratio(k.CelsiusC)
 		turn := func(x *design.Situation, times float64) *solve.Solution {
 			opt := solve.Options{NoCharging: true, BatteryOhm: bank.Ohm(k.Charge, k.CelsiusC), BatteryV: bank.OpenCircuitV(k.Charge, k.CelsiusC)}
+			opt.Pulled = pulledIn(plan.Network(x, opt).Solution())
 			if own {
 				opt.LoadFactor = func(b *circuit.Branch) float64 {
 					if b.Load != nil && b.Load.Load != nil && isStarter(b.Load.Load) {
@@ -87,6 +88,18 @@ func Compute(c *circuit.Circuit) *Study {
 		s.Cases = append(s.Cases, k)
 	}
 	return s
+}
+
+// pulledIn tells of the coils that have pulled in before the voltage dips: a relay holds down to its
+// drop-out voltage, which is far below that at which it pulls in.
+func pulledIn(rest *solve.Solution) func(*circuit.Branch) bool {
+	pulled := map[*circuit.Branch]bool{}
+	for i, b := range rest.Circuit.Branches {
+		if b.Closer != nil && rest.Status == solve.Converged && rest.Closed[i] && b.Closer.Coil != nil {
+			pulled[b.Closer.Coil] = true
+		}
+	}
+	return func(coil *circuit.Branch) bool { return pulled[coil] }
 }
 
 // beforeStart are the situations in which a starter of the design turns; without one,

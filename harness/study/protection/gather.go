@@ -41,6 +41,7 @@ func gather(c *circuit.Circuit, faults *fault.Study) *gathered {
 			g.back(w, faults)
 		}
 	}
+	g.banks(c, faults)
 	for _, b := range c.Branches {
 		if b.Load == nil || b.Load.Load == nil || b.Load.Standby {
 			continue

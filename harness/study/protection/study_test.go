@@ -3,6 +3,7 @@ package protection_test
 import (
 	"fmt"
 	"math"
+	"os"
 	"testing"
 
 	"fusewright/harness/design"
@@ -157,4 +158,25 @@ func ExampleCompute() {
 	fmt.Printf("%s protects %s %.0f times over at %.0f A; behind %s it is selective up to %.0f A\n", f.Branch.Name,
 		worst.Wire.Number, worst.Ratio, worst.WorstA, f.Above[0].Above.Name, f.Above[0].UpToA)
 	// Output: F2 protects W3 26 times over at 97 A; behind F1 it is selective up to 249 A
+}
+
+// The cable of a further battery's negative post stands with the fuses at its positive one: that of its
+// link and that of what it feeds, each with what a short draws through it, 520 A and 420 A at most.
+func TestNegativeCableOfAFurtherBattery(t *testing.T) {
+	src, err := os.ReadFile("../../../testdata/rules/ok/house-by-sensing-relay.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, _ := study(t, src)
+	got := map[string]float64{}
+	for _, f := range s.Fuses {
+		for _, w := range f.Wires {
+			if w.Wire.From.Part.Name == "house" && w.Wire.Role.Returns() {
+				got[f.Branch.Part.Name] = w.ToA
+			}
+		}
+	}
+	if len(got) != 2 || math.Abs(got["house end"]-520) > 1 || math.Abs(got["lamp end"]-420) > 1 {
+		t.Errorf("by fuse: %v", got)
+	}
 }

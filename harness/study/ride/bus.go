@@ -20,7 +20,7 @@ type bus struct {
 }
 
 func newBus(c *circuit.Circuit, bat *battery.Battery, l *Leg, d *demand) *bus {
-	b := &bus{bat: bat, demand: d, celsius: l.AmbientC, limitA: l.OutputA,
+	b := &bus{bat: bat, demand: d, celsius: l.BatteryC, limitA: l.OutputA,
 		regulatedV: c.Design.Charging.RegulatedV.Value, chargerOhm: circuit.ChargerOhm}
 	b.floorV = c.Design.NominalV() / 2
 	for _, branch := range c.Branches {
@@ -34,6 +34,8 @@ func newBus(c *circuit.Circuit, bat *battery.Battery, l *Leg, d *demand) *bus {
 func (b *bus) troubleAt(volts float64) string { return b.demand.troubleAt(volts) }
 
 func (b *bus) moved(Point, float64) bool { return false }
+
+func (b *bus) warm(celsius float64) { b.celsius = celsius }
 
 func (b *bus) take(Point, float64) bool { return false }
 

@@ -62,7 +62,8 @@ func (s *simulation) newNetwork(l *Leg) *network {
 		}
 	}
 	n := &network{c: s.c, plan: s.plan, leg: situationOf(l.Leg), banks: s.banks}
-	n.opt = solve.Options{SunOfDay: true, LoadFactor: s.average(n.leg, l.Leg), BatteryK: l.AmbientC - battery.RatedC, After: s.after}
+	n.opt = solve.Options{SunOfDay: true, LoadFactor: s.average(n.leg, l.Leg), After: s.after}
+	n.warm(l.BatteryC)
 	return n
 }
 
@@ -91,6 +92,8 @@ func (n *network) balance(charge float64, banks []float64) (p Point, ok bool) {
 	}
 	return p, s.Status == solve.Converged
 }
+
+func (n *network) warm(celsius float64) { n.opt.BatteryK = celsius - battery.RatedC }
 
 func (n *network) troubleAt(float64) string { return n.why }
 

@@ -156,7 +156,7 @@ func netlist(c *circuit.Circuit, l *ride.Leg, charge, nearV float64) string {
 		a, z := nodeName(b.A), nodeName(b.B)
 		switch {
 		case b.Kind == circuit.BatteryBranch:
-			store(d, c.Design, l.AmbientC, charge)
+			store(d, c.Design, l, charge)
 		case b.Kind == circuit.ChargerBranch && engineRuns(l.Leg):
 			fmt.Fprintf(d, "Bcharge n1 0 I=-min(max((%.9g-v(n1))/%.9g,0),%.12g)\n", c.Design.Charging.RegulatedV.Value,
 				b.Ohm, charging.OutputA(c.Design, l.Leg.EngineRPM))
@@ -209,10 +209,9 @@ func loadLaw(l *circuit.LoadSpec, v string) string {
 }
 
 // store writes the battery from the library's rows, and not by package battery,
-// but for its resistance when full.
-func store(d *strings.Builder, of *design.Design, celsius, charge float64) {
+// but for its resistance when full and the time with which it follows the air.
+func store(d *strings.Builder, of *design.Design, l *ride.Leg, charge float64) {
 	chem, ah, hours := of.Battery.Chemistry, of.Battery.CapacityAh.Value, of.Battery.RateH.Value
-	cold := math.Pow(chem.ColdOhmRatio, math.Max(25-celsius, 0)/43)
 	rest, accepts := "", ""
 	for _, row := range chem.OpenCircuit {
 		rest += fmt.Sprintf(",%.9g,%.9g", row.Charge, row.Volts)
@@ -221,19 +220,21 @@ func store(d *strings.Builder, of *design.Design, celsius, charge float64) {
 		accepts += fmt.Sprintf(",%.9g,%.9g", row.Charge, math.Log(row.Share))
 	}
 	full := battery.Of(of).Ohm(1, 25)
-	most := ah * chem.ChargeShare / cold
-	fmt.Fprintf(d, "Brest emf 0 V=pwl(v(q)%s)+%.9g\n", rest, (celsius-25)*chem.OpenCircuitVPerC)
-	fmt.Fprintf(d, "Bin rin 0 V=%.12g*min((1+%.9g*(1-v(q)))*%.12g,10)\n", full, chem.EmptyOhmRatio-1, cold)
-	fmt.Fprintf(d, "Btake take 0 V=min(%.12g*exp(pwl(v(q)%s)),%.12g)\n", ah/cold, accepts, most)
+	fmt.Fprintf(d, "Bwarm warm 0 V=%.9g+%.9g*exp(-time/%.9g)\n", l.AmbientC, l.BatteryC-l.AmbientC, battery.Of(of).LagS())
+	fmt.Fprintf(d, "Bcold cold 0 V=pow(%.9g,max(25-v(warm),0)/43)\n", chem.ColdOhmRatio)
+	fmt.Fprintf(d, "Bmost most 0 V=%.12g/v(cold)\n", ah*chem.ChargeShare)
+	fmt.Fprintf(d, "Brest emf 0 V=pwl(v(q)%s)+(v(warm)-25)*%.9g\n", rest, chem.OpenCircuitVPerC)
+	fmt.Fprintf(d, "Bin rin 0 V=%.12g*min((1+%.9g*(1-v(q)))*v(cold),10)\n", full, chem.EmptyOhmRatio-1)
+	fmt.Fprintf(d, "Btake take 0 V=min(%.12g/v(cold)*exp(pwl(v(q)%s)),v(most))\n", ah, accepts)
 	fmt.Fprintf(d, "Brch rch 0 V=max(max(14.4-v(emf),0.1)/v(take),v(rin))\n")
 	// Out of the battery, negative = charging, as a voltage to be used twice.
-	fmt.Fprintf(d, "Bamps amps 0 V=v(n1)<=v(emf) ? (v(emf)-v(n1))/v(rin) : -min((v(n1)-v(emf))/v(rch),%.12g)\n", most)
+	fmt.Fprintf(d, "Bamps amps 0 V=v(n1)<=v(emf) ? (v(emf)-v(n1))/v(rin) : -min((v(n1)-v(emf))/v(rch),v(most))\n")
 	fmt.Fprintf(d, "Bbat 0 n1 I=v(amps)\n")
 	fmt.Fprintf(d, "Cq q 0 %.12g\n.ic v(q)=%.12g\n", ah*3600, charge)
 	fmt.Fprintf(d, "Btaken q 0 I=v(amps)>0 ? v(amps)*pow(max(v(amps)*%.12g,1),%.9g) : v(amps)*%.9g\n",
 		hours/ah, chem.Peukert-1, chem.ChargeEfficiency)
-	leak := -math.Log(1-chem.SelfDischarge) / (30 * 24) * math.Pow(2, (celsius-20)/10) * ah
-	fmt.Fprintf(d, "Bleak q 0 I=v(q)*%.12g\n", leak)
+	leak := -math.Log(1-chem.SelfDischarge) / (30 * 24) * ah
+	fmt.Fprintf(d, "Bleak q 0 I=v(q)*%.12g*pow(2,(v(warm)-20)/10)\n", leak)
 }
 
 // acceptanceRows holds the first row towards empty.

@@ -86,8 +86,8 @@ func TestLegAtTheEdges(t *testing.T) {
 			t.Errorf("%s: %q at %g °C", c.name, l.Trouble, l.AmbientC)
 		}
 	}
-	s := &simulation{bat: bat}
-	cold := &Leg{AmbientC: -10}
+	s := &simulation{bat: bat, result: &Result{}}
+	cold := &Leg{AmbientC: -10, BatteryC: -10}
 	empty := bat.EmptyCharge(-10)
 	for charge, want := range map[float64]bool{empty + 0.01: false, empty: true, empty - 0.01: true} {
 		if got := s.isEmpty(cold, Point{Charge: 0.9}, Point{Charge: charge, BatteryA: 1}); got != want {

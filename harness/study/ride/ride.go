@@ -69,6 +69,7 @@ type Leg struct {
 	Leg            *design.Leg
 	FromS, ToS     float64
 	AmbientC       float64
+	BatteryC       float64 // of the battery as the leg begins
 	AmbientAssumed bool    // neither the leg nor the battery's place gives it: 25 °C
 	OutputA        float64 // what the charging system can give
 	StartReserve   float64 // state of charge below which starting is not sure, at this temperature
@@ -197,7 +198,7 @@ func caveats(d *design.Design, r *Result) []string {
 		out = append(out, "further batteries without a capacity are not followed")
 	}
 	if len(r.Banks) > 0 {
-		out = append(out, "all batteries are at the temperature of the leg")
+		out = append(out, "all batteries are as warm as the first one")
 	}
 	if len(d.VehicleLoads) == 0 {
 		out = append(out, "the design gives no vehicle loads: the "+d.Spoken().Noun+" itself draws nothing here")
@@ -218,13 +219,14 @@ func (s *simulation) newLeg(leg *design.Leg) *Leg {
 	default:
 		l.AmbientC, l.AmbientAssumed = unknownC, true
 	}
+	l.BatteryC = s.fromC(l.AmbientC)
 	if running(leg) {
 		l.OutputA = charging.OutputA(d, leg.EngineRPM)
 	}
 	for _, b := range s.banks {
 		l.Banks = append(l.Banks, BankLeg{FromCharge: b.charge, ToCharge: b.charge, LowestV: math.Inf(1), HighestV: math.Inf(-1)})
 	}
-	l.StartReserve = s.bat.StartReserve(l.AmbientC)
+	l.StartReserve = s.bat.StartReserve(l.BatteryC)
 	if s.charge < l.StartReserve && running(leg) && s.standing() {
 		l.Trouble = "the engine may not start: the charge is below the start reserve; the ride goes on as if it did"
 	}

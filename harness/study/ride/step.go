@@ -32,6 +32,7 @@ type posts interface {
 	troubleAt(volts float64) string // what the network could not do near it; "" = nothing
 	moved(p Point, celsius float64) bool
 	take(p Point, celsius float64) (turned bool)
+	warm(celsius float64) // how warm the batteries are from now on
 }
 
 const (
@@ -56,14 +57,16 @@ func (s *simulation) runLeg(leg *design.Leg) bool {
 	}
 	step := math.Min(most, 1)
 	now, ok := s.at.balance(s.charge, chargesOf(s.banks))
-	if s.at.take(now, l.AmbientC) {
+	if s.at.take(now, l.BatteryC) {
 		now, ok = s.at.balance(s.charge, chargesOf(s.banks))
 	}
 	s.note(l, now, ok)
 	for n, left := 0, length; left > 0 && n < mostSteps; n++ {
 		step = math.Min(step, left)
-		next, okNext, off := s.try(now, l.AmbientC, step)
-		moved := s.at.moved(next, l.AmbientC)
+		celsius := s.batteryC(l, step)
+		s.at.warm(celsius)
+		next, okNext, off := s.try(now, celsius, step)
+		moved := s.at.moved(next, celsius)
 		if moved && step > event {
 			step = math.Max(step/4, event)
 			continue
@@ -79,7 +82,7 @@ func (s *simulation) runLeg(leg *design.Leg) bool {
 		left -= step
 		s.timeS += step
 		s.charge = next.Charge
-		s.at.take(next, l.AmbientC)
+		s.at.take(next, celsius)
 		s.note(l, next, okNext)
 		now = next
 		step = math.Min(step*shrink(off, s.opt.Tolerance), most)
@@ -245,19 +248,19 @@ func (s *simulation) count(l *Leg, a, b Point, stepS float64) {
 
 // isEmpty tells whether a step takes more than is available at this temperature.
 func (s *simulation) isEmpty(l *Leg, now, next Point) bool {
-	return next.BatteryA > 0 && next.Charge < now.Charge && next.Charge <= s.bat.EmptyCharge(l.AmbientC)
+	return next.BatteryA > 0 && next.Charge < now.Charge && next.Charge <= s.bat.EmptyCharge(s.batteryC(l, 0))
 }
 
 // endEmpty closes the ride where the battery gives no more.
 func (s *simulation) endEmpty(l *Leg, now, next Point, stepS float64) bool {
-	empty := s.bat.EmptyCharge(l.AmbientC)
+	empty := s.bat.EmptyCharge(s.batteryC(l, 0))
 	if now.Charge > empty {
 		part := (now.Charge - empty) / (now.Charge - next.Charge)
 		s.count(l, now, next, stepS*part)
 		s.timeS += stepS * part
 		s.charge = empty
 		next.Charge = empty
-		s.at.take(next, l.AmbientC)
+		s.at.take(next, s.batteryC(l, 0))
 		s.note(l, next, true)
 	}
 	s.result.EmptyS = s.timeS

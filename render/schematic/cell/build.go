@@ -33,7 +33,11 @@ func Build(l *labels.Labels, sheetRows int) *Cells {
 	slots := b.addSlots()
 	for _, p := range b.Circuit.Parts {
 		switch p.Kind {
-		case circuit.Ground, circuit.Generator, circuit.VehicleLoads, circuit.Connector:
+		case circuit.Generator:
+			if !parts.Cabled(p) {
+				continue
+			}
+		case circuit.Ground, circuit.VehicleLoads, circuit.Connector:
 			continue // grounds are listed, connectors drawn on their wires, the others stand with the battery
 		case circuit.Relay:
 			if b.Detached {
@@ -46,7 +50,7 @@ func Build(l *labels.Labels, sheetRows int) *Cells {
 			continue
 		}
 		c := &Cell{Part: p, Returns: b.Wiring.Returns[p]}
-		if p.Kind == circuit.Bank || p.Kind == circuit.Charger {
+		if p.Kind == circuit.Bank || p.Kind == circuit.Charger || p.Kind == circuit.Generator {
 			c.Returns = nil // the cable of its negative post is listed with the grounds
 		}
 		c.Rows = []*Row{{Cell: c}}

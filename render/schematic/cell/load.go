@@ -13,7 +13,7 @@ import (
 // Ends tells whether a cell is the end of a circuit, with its grounds: a load, and the
 // last of what stands in a return.
 func (c *Cell) Ends() bool {
-	return c.Part.Kind == circuit.Load || len(c.Returns) > 0 && c.Part.Kind != circuit.Battery && c.Part.Kind != circuit.Relay
+	return c.Part.Kind == circuit.Load || c.Part.Kind == circuit.Generator || len(c.Returns) > 0 && c.Part.Kind != circuit.Battery && c.Part.Kind != circuit.Relay
 }
 
 // shapeLoad measures the end of a circuit: a load, or the last part of a return.
@@ -21,6 +21,9 @@ func (b *builder) shapeLoad(c *Cell) {
 	body := c.PlugBody(parts.SymbolOf(b.Set, c.Part).Body, len(c.Returns))
 	b.shapeEnd(c, body)
 	b.addOutlets(c, c.Body)
+	if c.OnCase() {
+		c.Body++ // half the ground's sign reaches beyond
+	}
 	if len(c.Returns) == 0 && len(c.Outlets) > 0 {
 		c.Outlets[0].Dx = int(body.W)
 	}
@@ -49,6 +52,9 @@ func (c *Cell) Onward() *Outlet {
 func (b *builder) feedsOn(p *circuit.Part) bool {
 	return p.Kind == circuit.Load && len(b.Feeds[p.Terminal("+")]) > 0
 }
+
+// OnCase tells of a charging system that returns by its case: the sign stands at its end.
+func (c *Cell) OnCase() bool { return parts.Cabled(c.Part) && len(c.Returns) == 0 }
 
 // GroundLead is the line from a ground's sign to what stands in its return.
 const GroundLead = 3

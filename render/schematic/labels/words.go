@@ -195,6 +195,9 @@ func (l *Labels) generatorWords() (words, details string) {
 		first, last := quantity.Plain(c.Output[0].CurrentA.Value, quantity.Current), quantity.Plain(c.Output[n-1].CurrentA.Value, quantity.Current)
 		details = strings.TrimSuffix(first, " A") + "–" + last
 	}
+	if c.Kind != nil {
+		details = wording.Present([]string{c.Kind.Name, details}, ", ")
+	}
 	return given("", c.RegulatedV, quantity.Voltage), details
 }
 

@@ -19,7 +19,7 @@ import (
 func (l *Lists) groundPanel() []*column.List {
 	list := &column.List{Title: "Ground points and wires", Grounds: true}
 	for _, p := range l.Circuit.Parts {
-		if p.Kind == circuit.Ground || (p.Kind == circuit.Battery || p.Kind == circuit.Bank || p.Kind == circuit.Charger) && len(l.Wiring.Landed[p])+len(l.Wiring.Returns[p]) > 0 {
+		if p.Kind == circuit.Ground || (p.Kind == circuit.Battery || p.Kind == circuit.Bank || p.Kind == circuit.Charger || p.Kind == circuit.Generator) && len(l.Wiring.Landed[p])+len(l.Wiring.Returns[p]) > 0 {
 			if len(list.Rows) > 0 {
 				list.Rows = append(list.Rows, column.Row{Height: 1.2, Draw: func(*scene.Sheet, float64, float64) {}})
 			}
@@ -58,7 +58,7 @@ func (l *Lists) groundRows(p *circuit.Part) []column.Row {
 	if p.Kind == circuit.Bank {
 		name += " negative post"
 	}
-	if p.Kind == circuit.Charger {
+	if p.Kind == circuit.Charger || p.Kind == circuit.Generator {
 		name += " negative side"
 	}
 	if p.Place != nil {

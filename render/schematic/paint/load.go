@@ -31,6 +31,9 @@ func (a *painter) load(c *cell.Cell) {
 	}
 	a.drawPlug(c, body, rows)
 	a.endOf(c, body, c.Caption)
+	if c.OnCase() {
+		a.ground(a.Circuit.Negative().Terminals[0], c.X+int(body.W), c.Rows[0].Y, true)
+	}
 	if c.FromGrounds() {
 		a.fromGrounds(c)
 	}

@@ -33,17 +33,24 @@ func NameOf(p *circuit.Part) string {
 	return p.Name
 }
 
-// SourceParts finds the parts that stand with the battery.
+// SourceParts finds the parts that stand with the battery: a generator does unless its cable is drawn.
 func SourceParts(c *circuit.Circuit) (generator, vehicle *circuit.Part) {
 	for _, p := range c.Parts {
 		switch p.Kind {
 		case circuit.Generator:
-			generator = p
+			if !Cabled(p) {
+				generator = p
+			}
 		case circuit.VehicleLoads:
 			vehicle = p
 		}
 	}
 	return generator, vehicle
+}
+
+// Cabled tells of a charging system whose cable the design says.
+func Cabled(p *circuit.Part) bool {
+	return p.Kind == circuit.Generator && p.Source != nil
 }
 
 // BatteryPostText names the negative post.

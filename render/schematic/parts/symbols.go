@@ -19,6 +19,8 @@ func SymbolOf(set *symbol.Set, p *circuit.Part) *symbol.Symbol {
 		return set.Symbol(symbol.Tap)
 	case circuit.Bank:
 		return set.Symbol(symbol.Bank)
+	case circuit.Generator:
+		return set.Symbol(symbol.Generator)
 	case circuit.Splice:
 		return set.Symbol(symbol.Splice)
 	case circuit.Switch:
@@ -89,7 +91,7 @@ func loadKind(l *design.Load) symbol.Kind {
 // GroundKind is the sign of a ground point.
 func GroundKind(p *circuit.Part) symbol.Kind {
 	switch {
-	case p.Kind == circuit.Battery, p.Kind == circuit.Bank, p.Kind == circuit.Charger:
+	case p.Kind == circuit.Battery, p.Kind == circuit.Bank, p.Kind == circuit.Charger, p.Kind == circuit.Generator:
 		return symbol.Negative
 	case p.Kind != circuit.Ground:
 		return symbol.Outgoing
