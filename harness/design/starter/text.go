@@ -20,9 +20,16 @@ type writer struct {
 	list  []*accessory
 	ways  int
 	// control is the way that feeds the switches that work relays; 0 = none.
-	control int
-	rings   int // returns at the first stud of the accessories
-	b       strings.Builder
+	control   int
+	lights    string // the navigation lights' switch; "" = none
+	lightsWay int
+	allRound  bool // of the lights the last is shown under way and at anchor
+	rings     int  // returns at the first stud of the accessories
+	engine    engine
+	tap, tapA string
+	second    bank
+	runs      []run
+	b         strings.Builder
 }
 
 func (w *writer) line(format string, args ...any) { fmt.Fprintf(&w.b, format+"\n", args...) }
@@ -46,30 +53,30 @@ func (w *writer) section(name, comment string, entries []string) {
 func (w *writer) text() string {
 	w.heading()
 	w.section("vehicle loads", "What the factory wiring draws. Example figures: measure, or read the workshop manual.", w.v.own)
-	places, runs := w.placesAndRuns()
-	w.section("places", "Where parts are, with the hottest air they meet in use. `moves` is for what turns or is\nhinged.", places)
-	w.section("runs", "The loom between the places. Example lengths: lay a string and measure. `cover: auto` takes\na sleeve that the run needs.", w.listed(runs))
+	w.section("places", "Where parts are, with the hottest air they meet in use. `moves` is for what turns or is\nhinged.", w.places())
+	w.section("runs", "The loom between the places: lay a string and measure. `cover: auto` takes a sleeve that the\nrun needs.", w.laid())
 	w.line("")
 	w.line("# What holds for every wire. No size is given: `fusewright size` says which and why.")
 	w.line("wire: %s", w.v.wire)
 	if w.v.tap != "" && w.ways > 0 {
 		w.section("taps", "A factory wire that is live with the key on works the relay. Check that no\nmodule supervises it, and what it can spare.",
-			[]string{w.v.tap + ": {at: " + w.v.block + ", hot: key, fuse: 10 A, spare: " + cmp.Or(w.v.spare, "500 mA") + ", supervised: no}"})
+			[]string{w.tap + ": {at: " + w.v.block + ", hot: key, fuse: " + w.tapA + ", spare: " + cmp.Or(w.v.spare, "500 mA") + ", supervised: no}"})
 	}
 	w.section("grounds", "Where returns meet.", w.grounds())
 	w.section("fuses", "Ratings are left open. The first fuse is within the practice's distance of the battery.", w.fuses())
-	w.section("relays", "The form is left open.", w.relays())
+	w.section("relays", "Where no form is given, it is left open.", w.relays())
+	w.section("chargers", "", w.chargers())
 	w.section("blocks", "Type and fuses are left open.", w.blocks())
-	w.section("splices", "A pump that works by itself and by hand: one fuse, then a joint for both switches.", w.splices())
+	w.section("splices", "Joints: of what one switch works together, and of a pump that works by itself and by hand.", w.splices())
 	w.section("switches", "", w.switches())
-	w.section("loads", "The accessories, of the library. Give `power` or `current` where yours differs, `critical: yes`\nto hold one to the tighter limit of voltage drop. `plug: auto` is a connector to be chosen, at which\nit comes off the harness. `own switch: yes` draws only where a situation says so, as a socket does\nwith something plugged in.", w.loads())
+	w.section("loads", "The accessories, of the library. Give `power` or `current` where yours differs, `critical: yes`\nto hold one to the tighter limit of voltage drop. `drop aim` is what its wires may lose: less than the\nlimit, so that joints, age and tolerances have room. `plug: auto` is a connector to be chosen, at which it\ncomes off the harness. `own switch: yes` draws only where a situation says so, as a socket does with\nsomething plugged in.", w.loads())
 	w.section("situations", "What is on at once. Add those that matter to you.", w.situations())
 	return w.b.String()
 }
 
 func (w *writer) heading() {
-	fmt.Fprintf(&w.b, `# A first design, to be made your own: every figure is an example. Wiring can burn: local codes,
-# the makers' instructions and licensed practice come first.
+	fmt.Fprintf(&w.b, `# A first design, to be made your own: every figure that you did not give is an example. Wiring can burn:
+# local codes, the makers' instructions and licensed practice come first.
 fusewright: 1
 title: "%s"
 vehicle: %s
@@ -79,7 +86,10 @@ practice: %s
 
 # The resistance is what is usual for chemistry and capacity: take the maker's data sheet, or a battery tester.
 battery: {chemistry: %s, capacity: %s, resistance: %s, at: %s}
-
+`, w.a.Title, cmp.Or(w.engine.words, w.v.words), w.v.systemV(), w.v.practice, w.a.Battery, w.a.Capacity,
+		w.resistance(w.a.Battery, w.a.Capacity), w.firstPlace())
+	w.section("batteries", "Loads are fed from it; it is charged over its link while the engine runs.", w.batteries())
+	fmt.Fprintf(&w.b, `
 charging:
   regulated: %s
   output: {%s}
@@ -87,38 +97,33 @@ charging:
   cruise: %s
   # How much less the charging gives when hot: measure it after half an hour's running.
   hot derating: 10 %%
-`, w.a.Title, w.v.words, w.v.systemV(), w.v.practice, w.a.Battery, w.a.Capacity, w.resistance(), w.v.source, w.a.Regulated, w.a.Output,
-		w.a.Idle, w.a.Cruise)
+`, w.a.Regulated, w.a.Output, w.a.Idle, w.a.Cruise)
+	if w.engine.starter != "" {
+		w.line("  starter: %s   # what a start takes", w.engine.starter)
+	}
 }
 
 // resistance is the library's for chemistry and capacity.
-func (w *writer) resistance() string {
-	capacityAh, err := quantity.Parse(w.a.Capacity, quantity.Charge)
+func (w *writer) resistance(chemistry, capacity string) string {
+	capacityAh, err := quantity.Parse(capacity, quantity.Charge)
 	if err != nil || capacityAh <= 0 { // reading the design says what is wrong
 		capacityAh = 1
 	}
-	return quantity.Format(w.lib.Chemistry(w.a.Battery).Ohm(capacityAh)*w.v.scale(), quantity.Resistance)
-}
-
-func (w *writer) listed(list []string) []string {
-	out := make([]string, len(list))
-	for i, e := range list {
-		out[i] = "- " + e
-	}
-	return out
+	return quantity.Format(w.lib.Chemistry(chemistry).Ohm(capacityAh)*w.v.scale(), quantity.Resistance)
 }
 
 // grounds are those of the vehicle to which something returns.
 func (w *writer) grounds() []string {
-	users := strings.Join(append(w.relays(), w.loads()...), "\n")
+	users := strings.Join(slices.Concat(w.relays(), w.loads()), "\n")
 	list := slices.DeleteFunc(slices.Clone(w.v.grounds), func(entry string) bool {
 		name, _, _ := strings.Cut(entry, ":")
 		return !strings.Contains(users, "returns to: "+name)
 	})
 	for i, entry := range list {
 		if bare, home := strings.CutSuffix(entry, "returns to: battery negative}"); home && w.trunk() != "" {
-			list[i] = bare + "returns to: battery negative, wire: {size: " + w.trunk() + "}}"
+			entry = bare + "returns to: battery negative, wire: {size: " + w.trunk() + "}}"
 		}
+		list[i] = strings.ReplaceAll(entry, "battery negative", w.negative())
 	}
 	return list
 }
@@ -128,14 +133,20 @@ const trunkA = 25
 
 // trunk is the size of the panel's feed and return; "" = left open.
 func (w *writer) trunk() string {
-	sumA := 0.0
-	for _, x := range w.list {
-		sumA += x.amps
-	}
-	if w.ways == 0 || sumA > trunkA {
+	if w.ways == 0 || w.sumA() > trunkA {
 		return ""
 	}
 	return w.v.trunk
+}
+
+// sumA is the current of all behind the main fuse.
+func (w *writer) sumA() (amps float64) {
+	for _, x := range w.list {
+		if !x.isolated() {
+			amps += x.amps
+		}
+	}
+	return amps
 }
 
 // blockPart and others are the names of the parts that every design has.
@@ -147,64 +158,92 @@ const (
 	blockPart = "panel"
 )
 
-// staysOn is why what keeps watch is live with the key off.
-const staysOn = `, stays live: "it keeps watch while nobody is there"`
+// brickA is the peak of a start from which a relay of the small form would be worked too hard.
+const brickA = 40
 
 func (w *writer) fuses() []string {
-	var list []string
+	list := w.linkFuses()
 	if w.ways > 0 {
 		kind := ""
 		if w.v.first != "" {
 			kind = "type: " + w.v.first + ", "
 		}
-		list = append(list, mainPart+": {"+kind+"at: "+w.v.source+", fed by: battery, wire: {length: 150 mm}}")
+		list = append(list, mainPart+": {"+kind+"at: "+w.v.source+", fed by: "+w.post()+", wire: {length: 150 mm}}")
 		if w.v.tap != "" {
-			list = append(list, pilotPart+": {at: "+w.v.block+", fed by: "+w.v.tap+", wire: {length: 150 mm}}")
+			list = append(list, pilotPart+": {at: "+w.v.block+", fed by: "+w.tap+", wire: {length: 150 mm}}")
 		}
 	}
 	for _, x := range w.list {
-		from, size := "battery", ""
-		if w.v.tail != "" && w.ways > 0 && x.direct() {
+		if x.way > 0 || x.leads != nil || x.position != "" {
+			continue
+		}
+		from, size, kind := w.post(), "", ""
+		if w.behindMain(x) {
 			from, size = mainPart, sized(w.v.tail) // as thick as the wire upstream
 		}
-		switch entry := x.name + " fuse: {at: " + w.v.source + ", fed by: " + from + ", wire: {" + size + "length: 150 mm}"; {
-		case x.watches():
-			list = append(list, entry+staysOn+"}")
-		case x.way == 0:
-			list = append(list, entry+"}")
+		if x.contactor {
+			from = "battery"
 		}
+		if x.contactor && w.v.first != "" {
+			kind = "type: " + w.v.first + ", "
+		}
+		entry := x.name + " fuse: {" + kind + "at: " + w.home(x) + ", fed by: " + from + ", wire: {" + size + "length: 150 mm}"
+		if x.live {
+			entry += x.staysLive()
+		}
+		list = append(list, entry+"}")
 	}
 	return list
 }
 
+// behindMain tells that an accessory's own fuse hangs on the main fuse.
+func (w *writer) behindMain(x *accessory) bool {
+	return w.v.tail != "" && w.ways > 0 && x.direct() && !x.live
+}
+
+// tailed are the keys of a wire that is as thick as those beside it at the main fuse; "" where
+// there are none, or the main fuse is large.
+func (w *writer) tailed(keys string) string {
+	if !slices.ContainsFunc(w.list, w.behindMain) || w.sumA() > trunkA {
+		return ""
+	}
+	return fmt.Sprintf(keys, w.v.tail)
+}
+
 func (w *writer) relays() []string {
-	var list []string
-	stud := w.v.ground["block"]
+	list := w.linkRelays()
+	stud := w.v.ground[""]
 	if w.v.tap != "" && w.ways > 0 {
 		form := ""
 		if w.v.first != "" { // such a fuse lets more through than a small relay bears
 			form = "form: power make, "
 		}
-		list = append(list, fmt.Sprintf("%s: {%sat: %s, fed by: %s, coil: {fed by: %s, returns to: %s, suppressed by: resistor}}",
-			relayPart, form, w.v.block, mainPart, pilotPart, stud))
+		list = append(list, fmt.Sprintf("%s: {%sat: %s, fed by: %s%s, coil: {fed by: %s, returns to: %s, suppressed by: resistor}}",
+			relayPart, form, w.v.block, mainPart, w.tailed(", wire: {size: %s}"), pilotPart, stud))
 	}
 	for _, x := range w.list {
 		if x.contactor {
 			list = append(list, fmt.Sprintf("%s contactor: {at: %s, fed by: %s isolator, wire: {length: 300 mm}, "+
-				"coil: {fed by: %s switch, returns to: %s, suppressed by: resistor}, stays live: \"its isolator is opened on leaving\"}", x.name, w.v.source, x.name, x.name, stud))
+				"coil: {fed by: %s switch, returns to: %s, suppressed by: resistor}, stays live: \"its isolator is opened on leaving\"}", x.name, w.home(x), x.name, x.name, stud))
 		}
 		if !x.relay {
 			continue
 		}
-		at, from, coil, back, live := w.v.block, fmt.Sprintf("%s %d", blockPart, x.way), x.name+" switch", stud, ""
+		form := ""
+		if x.kind.Behaves == string(design.Motor) && x.amps*x.kind.Inrush.PeakRatio > brickA {
+			form = "form: mini make, "
+		}
+		at, from, coil, back := w.v.block, fmt.Sprintf("%s %d", blockPart, x.way), x.name+" switch", stud
 		switch {
 		case x.float != "":
-			at, from, coil, back, live = w.v.source, x.name+" joint", x.bothSwitches(), "battery negative", x.staysLive()
+			at, from, coil, back = w.v.source, x.name+" joint", x.bothSwitches(), w.negative()
+		case x.live:
+			at, from, back = w.v.source, x.name+" fuse", w.negative()
 		case x.direct():
 			at, from = w.v.source, x.name+" fuse"
 		}
-		list = append(list, fmt.Sprintf("%s relay: {at: %s, fed by: %s, wire: {length: 250 mm}, "+
-			"coil: {fed by: %s, returns to: %s, suppressed by: resistor}%s}", x.name, at, from, coil, back, live))
+		list = append(list, fmt.Sprintf("%s relay: {%sat: %s, fed by: %s, wire: {length: 250 mm}, "+
+			"coil: {fed by: %s, returns to: %s, suppressed by: resistor}%s}", x.name, form, at, from, coil, back, x.staysLive()))
 	}
 	return list
 }
@@ -220,27 +259,50 @@ func (w *writer) blocks() []string {
 	list := []string{blockPart + ":", "  at: " + w.v.block, "  fed by: " + from}
 	switch {
 	case w.v.tap != "":
-		list = append(list, "  wire: {length: 250 mm}")
+		list = append(list, "  wire: {"+w.tailed("size: %s, ")+"length: 250 mm}")
 	case w.trunk() != "":
 		list = append(list, "  wire: {size: "+w.trunk()+"}   # stout: more will hang on it")
 	}
 	list = append(list, "  ways:")
-	for _, x := range w.list {
-		if x.way > 0 {
-			list = append(list, fmt.Sprintf("    %d: auto   # %s", x.way, x.name))
-		}
-	}
-	if w.control > 0 {
-		list = append(list, fmt.Sprintf("    %d: auto   # switches that work relays", w.control))
+	for n := 1; n <= w.ways; n++ {
+		list = append(list, fmt.Sprintf("    %d: auto   # %s", n, w.onWay(n)))
 	}
 	return list
 }
 
+// onWay says what hangs on a way.
+func (w *writer) onWay(n int) string {
+	switch n {
+	case w.control:
+		return "switches that work relays"
+	case w.lightsWay:
+		return w.lights
+	}
+	var names []string
+	for _, x := range w.list {
+		if x.way == n {
+			for _, y := range x.group {
+				names = append(names, y.name)
+			}
+		}
+	}
+	return strings.Join(names, ", ")
+}
+
 func (w *writer) switches() []string {
 	var list []string
+	dash := w.v.zones["dash"]
 	if w.v.tap == "" && w.ways > 0 {
 		list = append(list, housePart+": {type: battery switch 100 A, at: "+w.v.source+", fed by: "+mainPart+
 			", wire: {"+sized(w.trunk())+"length: 300 mm}, stays live: \"the house switch is what turns the "+w.v.name+" off\"}")
+	}
+	if w.lights != "" {
+		under, anchor := lightsRunning, lightsAnchor
+		if w.allRound {
+			under, anchor = "["+lightsRunning+", "+lightsAllRound+"]", lightsAllRound
+		}
+		list = append(list, fmt.Sprintf("%s: {type: %s, at: %s, fed by: %s %d%s, positions: {off: none, under way: %s, at anchor: %s}}",
+			w.lights, w.v.rocker, dash, blockPart, w.lightsWay, w.within(dash, w.v.block), under, anchor))
 	}
 	for _, x := range w.list {
 		switch {
@@ -248,13 +310,15 @@ func (w *writer) switches() []string {
 		case x.float != "":
 			list = append(list,
 				fmt.Sprintf("%s float: {type: %s, at: %s, fed by: %s joint%s, ignition protected: yes}   # buy one marked so", x.name, x.float, w.placeOf(x), x.name, x.staysLive()),
-				fmt.Sprintf("%s switch: {type: %s, at: %s, fed by: %s joint%s}", x.name, x.switched, w.v.zones["dash"], x.name, x.staysLive()))
+				fmt.Sprintf("%s switch: {type: %s, at: %s, fed by: %s joint%s}", x.name, x.switched, dash, x.name, x.staysLive()))
+		case x.live:
+			list = append(list, fmt.Sprintf("%s switch: {type: %s, at: %s, fed by: %s fuse%s%s}", x.name, x.switched, dash, x.name, w.within(dash, w.v.source), x.staysLive()))
 		case x.isolated():
 			list = append(list, fmt.Sprintf("%s isolator: {type: %s, at: %s, fed by: %s fuse, wire: {length: 250 mm}, "+
-				"stays live: \"the isolator is opened on leaving\"}", x.name, x.switched, w.v.source, x.name))
+				"stays live: \"the isolator is opened on leaving\"}", x.name, x.switched, w.home(x), x.name))
 			if x.contactor {
 				list = append(list, fmt.Sprintf("%s switch: {type: %s, momentary: yes, at: %s, fed by: %s %d%s}", x.name, w.v.rocker,
-					w.v.zones["dash"], blockPart, w.control, w.within(w.v.zones["dash"], w.v.block)))
+					dash, blockPart, w.control, w.within(dash, w.v.block)))
 			}
 		default:
 			held := ""
@@ -262,18 +326,7 @@ func (w *writer) switches() []string {
 				held = ", momentary: yes"
 			}
 			list = append(list, fmt.Sprintf("%s switch: {type: %s%s, at: %s, fed by: %s %d%s}", x.name, x.switched, held,
-				w.v.zones["dash"], blockPart, w.switchWay(x), w.within(w.v.zones["dash"], w.v.block)))
-		}
-	}
-	return list
-}
-
-// splices are the joints from which a float switch and a switch by hand are fed.
-func (w *writer) splices() []string {
-	var list []string
-	for _, x := range w.list {
-		if x.float != "" {
-			list = append(list, fmt.Sprintf("%s joint: {at: %s, fed by: %s fuse, wire: {length: 200 mm}}", x.name, w.v.source, x.name))
+				dash, blockPart, w.switchWay(x), w.within(dash, w.v.block)))
 		}
 	}
 	return list
@@ -296,63 +349,134 @@ func (w *writer) within(a, b string) string {
 	return ""
 }
 
-func (w *writer) loads() []string {
+// splices are the joints from which a float switch and a switch by hand are fed, and those of
+// what a switch works together.
+func (w *writer) splices() []string {
 	var list []string
 	for _, x := range w.list {
-		from := fmt.Sprintf("%s %d", blockPart, x.way)
-		start := w.v.block
-		switch {
-		case x.float != "" && !x.relay:
-			from, start = x.bothSwitches(), "" // from two places: the runs give both lengths
-		case x.contactor:
-			from, start = x.name+" contactor", w.v.source
-		case x.isolated():
-			from, start = x.name+" isolator", w.v.source
-		case x.watches():
-			from, start = x.name+" fuse", w.v.source
-		case x.direct():
-			from, start = x.name+" relay", w.v.source
-		case x.relay:
-			from = x.name + " relay"
-		case x.switched != "":
-			from, start = x.name+" switch", w.v.zones["dash"]
+		if x.float != "" {
+			list = append(list, fmt.Sprintf("%s joint: {at: %s, fed by: %s fuse, wire: {length: 200 mm}}", x.name, w.v.source, x.name))
 		}
-		at := w.placeOf(x)
-		feed, back := w.within(at, start), w.ground(x)
-		if w.stout(x) {
-			feed, back = fmt.Sprintf(", wire: {size: %s}", w.v.stout), fmt.Sprintf("%s, return wire: {size: %s}", back, w.v.stout)
+		if len(x.group) > 1 {
+			from, start := w.feedOf(x)
+			at := w.jointOf(x)
+			list = append(list, fmt.Sprintf("%s joint: {at: %s, fed by: %s%s}", x.name, at, from, w.within(at, start)))
+		}
+	}
+	for _, out := range []string{lightsRunning, lightsAnchor, lightsAllRound} {
+		if len(w.on(out)) > 1 {
+			list = append(list, fmt.Sprintf("%s lights joint: {at: %s, fed by: %s %s, wire: {length: 200 mm}}", out, w.v.zones["dash"], w.lights, out))
+		}
+	}
+	return list
+}
+
+// on are the lamps on an output of the navigation lights' switch.
+func (w *writer) on(output string) (list []*accessory) {
+	for _, x := range w.list {
+		if x.position == output {
+			list = append(list, x)
+		}
+	}
+	return list
+}
+
+// jointOf is where the joint of those that share a switch is: where they all are, else at what
+// feeds it.
+func (w *writer) jointOf(x *accessory) string {
+	for _, y := range x.group {
+		if w.placeOf(y) != w.placeOf(x) {
+			_, start := w.feedOf(x)
+			return start
+		}
+	}
+	return w.placeOf(x)
+}
+
+// feedOf is what feeds an accessory, or the joint of those that share its switch, and where that
+// is; no place where it is fed from two.
+func (w *writer) feedOf(x *accessory) (from, start string) {
+	dash := w.v.zones["dash"]
+	switch {
+	case x.position != "" && len(w.on(x.position)) > 1:
+		return x.position + " lights joint", dash
+	case x.position != "":
+		return w.lights + " " + x.position, dash
+	case x.float != "" && !x.relay:
+		return x.bothSwitches(), "" // the runs give both lengths
+	case x.contactor:
+		return x.name + " contactor", w.home(x)
+	case x.isolated():
+		return x.name + " isolator", w.home(x)
+	case x.relay && x.way > 0:
+		return x.name + " relay", w.v.block
+	case x.relay:
+		return x.name + " relay", w.v.source
+	case x.switched != "":
+		return x.name + " switch", dash
+	case x.live:
+		return x.name + " fuse", w.v.source
+	}
+	return fmt.Sprintf("%s %d", blockPart, x.way), w.v.block
+}
+
+func (w *writer) loads() []string {
+	w.rings = 0
+	var list []string
+	for _, x := range w.list {
+		leader := cmp.Or(x.leads, x)
+		from, start := w.feedOf(leader)
+		if len(leader.group) > 1 {
+			from, start = leader.name+" joint", w.jointOf(leader)
 		}
 		entry := fmt.Sprintf("%s: {type: %s%s%s, at: %s, fed by: %s%s, returns to: %s", x.name, x.kind.Name, w.figures(x), x.plug(),
-			at, from, feed, back)
+			w.placeOf(x), from, w.within(w.placeOf(x), start), w.ground(x))
 		switch {
-		case x.watches():
-			entry += staysOn
-		case x.contactor:
-		case x.float != "":
+		case x.live || x.float != "":
 			entry += x.staysLive()
-		case x.isolated():
+		case x.isolated() && !x.contactor:
 			entry += `, stays live: "the isolator is opened on leaving"`
 		}
 		if w.critical(x.kind) {
 			entry += ", critical: yes"
 		}
-		if x.hasKnob() && !x.watches() {
+		entry += w.aim(x)
+		if x.hasKnob() && !x.kind.Watches && leader.switched == "" {
 			entry += ", own switch: yes"
+		}
+		if x.fitted {
+			entry += ", fitted: yes"
 		}
 		list = append(list, entry+"}")
 	}
 	return list
 }
 
-// stoutA is the current from which an accessory behind panel and plug gets stout wires; above
-// handA sizing asks for more (our choice).
-const stoutA = 2
+// aimOfLimit is the share of the limit of voltage drop that the wires of an accessory are given:
+// joints, contacts and fuses lose about as much again, and the rest is for age and tolerances.
+// aimDirect is that of one with a relay of its own at the battery, behind fewer of them; aimFromA is
+// the current from which that tells; tightLimit is one that such a one's plug and tabs, which take no
+// thicker wire, hardly meet (our choices).
+const aimOfLimit, aimDirect, aimFromA, tightLimit = 0.4, 0.5, 1.0, 0.06
 
-// stout tells that the contacts on the way of an accessory leave its wires little to lose. Of a
-// motor held to the tighter limit sizing finds what is enough.
-func (w *writer) stout(x *accessory) bool {
-	critical := x.kind.Behaves == string(design.Motor) && w.critical(x.kind)
-	return w.trunk() != "" && !critical && x.way > 0 && x.amps >= stoutA && x.amps <= handA && w.placeOf(x) != w.v.block
+// aim is what the wires of an accessory may lose, where that is less than practice and maker say
+// and wires that fit its plug can meet it.
+func (w *writer) aim(x *accessory) string {
+	p := w.lib.Practice(w.v.practice)
+	limit, share := p.DropOther, aimOfLimit
+	critical := w.critical(x.kind)
+	if critical {
+		limit = p.DropCritical
+	}
+	if x.direct() {
+		share = aimDirect
+	}
+	share *= limit
+	tight := limit < tightLimit && (x.direct() || x.isolated() && !x.contactor || critical && x.kind.Behaves == string(design.Motor))
+	if tight || x.amps < aimFromA || x.kind.Aim.Share > 0 && x.kind.Aim.Share <= share {
+		return ""
+	}
+	return ", drop aim: " + quantity.Format(share, quantity.Share)
 }
 
 // sized is a size among the keys of a wire; "" = left open.
@@ -382,28 +506,19 @@ func (w *writer) figures(x *accessory) string {
 
 // placeOf is where an accessory stands.
 func (w *writer) placeOf(x *accessory) string {
-	if x.heavy() {
+	switch {
+	case x.heavy():
 		return w.v.heavy
+	case x.position == lightsAllRound && x.kind.Stands == "": // it shines all round from the stern
+		return w.v.zones["rear"]
 	}
-	return w.v.zones[x.zone]
-}
-
-// placesAndRuns are those of the vehicle, with those of strong motors where there
-// are any.
-func (w *writer) placesAndRuns() (places, runs []string) {
-	places, runs = w.v.places, w.v.runs
-	if slices.ContainsFunc(w.list, (*accessory).heavy) {
-		places = append(slices.Clone(places), w.v.heavy+": {ambient: 40 °C, wet: yes}")
-		runs = append(slices.Clone(runs), fmt.Sprintf("{from: %s, to: %s, length: %s, chafes: yes, cover: auto}   # strong motors alone: wires that share a loom heat each other",
-			w.v.source, w.v.heavy, w.v.heavyRun))
-	}
-	return places, runs
+	return w.v.zones[cmp.Or(x.kind.Stands, "front")]
 }
 
 // plug lets an accessory with leads of its own come off the harness; one with
-// tabs or studs is wired to those.
+// tabs or studs is wired to those, and one that is there already as it is.
 func (x *accessory) plug() string {
-	if !x.isolated() && x.float == "" && (x.kind.End == library.FlyingLeads || strings.HasPrefix(x.kind.End, "pin ")) {
+	if !x.isolated() && x.float == "" && !x.fitted && (x.kind.End == library.FlyingLeads || strings.HasPrefix(x.kind.End, "pin ")) {
 		return ", plug: auto"
 	}
 	return ""
@@ -415,68 +530,22 @@ const fullStud = 5
 // ground is where an accessory returns, with a length where it stands there. One
 // with a feed of its own from the battery has a return of its own, too.
 func (w *writer) ground(x *accessory) string {
-	if x.isolated() || x.float != "" {
+	switch {
+	case x.contactor:
 		return "battery negative"
+	case x.isolated() || x.heavy() || x.float != "":
+		return w.negative()
 	}
-	g := w.v.ground[x.zone]
+	g := cmp.Or(w.v.ground[w.placeOf(x)], w.v.ground[""])
 	if w.v.spill != "" && g != w.v.spill {
 		if w.rings++; w.rings > fullStud {
 			return w.v.spill
 		}
 	}
 	for _, e := range w.v.grounds {
-		if strings.HasPrefix(e, g+":") && strings.Contains(e, "at: "+w.v.zones[x.zone]+",") {
+		if strings.HasPrefix(e, g+":") && strings.Contains(e, "at: "+w.placeOf(x)+",") {
 			return g + ", return wire: {length: 400 mm}"
 		}
 	}
 	return g
-}
-
-func (w *writer) situations() []string {
-	var all, few []string
-	closed := ""
-	if w.v.tap == "" && w.ways > 0 {
-		closed = ", closed: [" + housePart + "]"
-	}
-	parked := "parked"
-	if w.lib.Practice(w.v.practice).Afloat {
-		parked = "moored"
-	}
-	list, anchored := []string{}, []string{}
-	for _, x := range w.list {
-		switch {
-		case x.contactor:
-			list = append(list, fmt.Sprintf("working the %s: {engine: cruise, on: [%s]%s}", x.name, x.name, closed))
-			continue
-		case x.isolated():
-			list = append(list, fmt.Sprintf("working the %s: {engine: cruise, on: [%s]}", x.name, x.name))
-			continue
-		case x.kind.AnchorLamp && w.lib.Practice(w.v.practice).Afloat:
-			anchored = append(anchored, x.name)
-			continue
-		}
-		if x.float != "" {
-			list = append(list, fmt.Sprintf("moored, %s by its float: {key: off, on: [%s], closed: [%s float]}", x.name, x.name, x.name))
-		}
-		all = append(all, x.name)
-		if x.kind.Sign == "electronics" { // on as long as it has power
-			few = append(few, x.name)
-		}
-	}
-	on := func(names []string) string {
-		if len(names) == 0 {
-			return "none"
-		}
-		return "[" + strings.Join(names, ", ") + "]"
-	}
-	resting := fmt.Sprintf("waiting: {engine: idle, on: %s%s}", on(few), closed)
-	if w.v.resting != "" {
-		resting = fmt.Sprintf("%s, on: %s%s}", w.v.resting, on(all), closed)
-	}
-	if len(anchored) > 0 {
-		list = append(list, fmt.Sprintf("at anchor: {key: off, on: %s%s}", on(anchored), closed))
-	}
-	return append([]string{
-		fmt.Sprintf("under way, all on: {engine: cruise, on: %s%s}", on(all), closed),
-		resting, parked + ": {key: off}"}, list...)
 }
