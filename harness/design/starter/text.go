@@ -455,9 +455,10 @@ func (w *writer) loads() []string {
 // aimOfLimit is the share of the limit of voltage drop that the wires of an accessory are given:
 // joints, contacts and fuses lose about as much again, and the rest is for age and tolerances.
 // aimDirect is that of one with a relay of its own at the battery, behind fewer of them; aimFromA is
-// the current from which that tells; tightLimit is one that such a one's plug and tabs, which take no
+// the current from which that tells; aimLinked is what the link of a second battery takes besides, while
+// the engine runs; tightLimit is one that such a one's plug and tabs, which take no
 // thicker wire, hardly meet (our choices).
-const aimOfLimit, aimDirect, aimFromA, tightLimit = 0.4, 0.5, 1.0, 0.06
+const aimOfLimit, aimDirect, aimLinked, aimFromA, tightLimit = 0.4, 0.5, 0.1, 1.0, 0.06
 
 // aim is what the wires of an accessory may lose, where that is less than practice and maker say
 // and wires that fit its plug can meet it.
@@ -470,6 +471,9 @@ func (w *writer) aim(x *accessory) string {
 	}
 	if x.direct() {
 		share = aimDirect
+	}
+	if w.second.capacity != "" && critical {
+		share += aimLinked
 	}
 	share *= limit
 	tight := limit < tightLimit && (x.direct() || x.isolated() && !x.contactor || critical && x.kind.Behaves == string(design.Motor))
