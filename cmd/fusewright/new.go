@@ -14,6 +14,7 @@ import (
 	"fusewright/harness"
 	"fusewright/harness/design"
 	"fusewright/harness/design/starter"
+	"fusewright/harness/design/wording"
 	"fusewright/harness/review/finding"
 	"fusewright/library"
 	"fusewright/render/report"
@@ -172,7 +173,11 @@ func (q *questions) answer(x starter.Question, flag string) string {
 		case "":
 			return usual
 		case "?":
-			fmt.Fprint(q.out, report.Prose(x.Explain))
+			explain := x.Explain
+			if x.List != "" {
+				explain += " " + wording.And(q.lib.Names(x.List)) + "."
+			}
+			fmt.Fprint(q.out, report.Prose(explain))
 			continue
 		}
 		if _, err := strconv.ParseFloat(text, 64); err == nil && x.Unit != "" { // a bare number is in the unit of the question

@@ -12,6 +12,7 @@ type Question struct {
 	Ask     string
 	Explain string // what is meant, and where to find the answer
 	Unit    string // of a bare number; "" = none is taken
+	List    string // of the library, whose names may be given
 	usual   func(a Answers, lib *library.Library) string
 	put     func(a *Answers, text string)
 }
@@ -58,7 +59,7 @@ func Listed(text string) []string {
 // Kind is the first question.
 func Kind() Question {
 	return Question{Name: "vehicle", Ask: "kind of vehicle (" + strings.Join(Vehicles(), ", ") + ")",
-		Explain: "It decides the limits that hold, the places that there are, and how the accessories are fed: behind a relay that the key works, or behind a house switch.",
+		Explain: "It sets the limits, the places, and what switches the accessories off: a relay on the key, or a house switch.",
 		usual:   func(Answers, *library.Library) string { return Vehicles()[0] },
 		put:     func(a *Answers, text string) { a.Vehicle = text }}
 }
@@ -84,44 +85,47 @@ func Questions(vehicle string) []Question {
 		u, put := list(usual, of)
 		ask(true, q, u, put)
 	}
-	textOf(true, Question{Name: "title", Ask: "title", Explain: "What stands on every sheet, such as Work lamps and heat."},
+	textOf(true, Question{Name: "title", Ask: "title of the design", Explain: "It stands on every sheet: Work lamps and heat, say."},
 		func(a *Answers) *string { return &a.Title })
-	textOf(true, Question{Name: "battery", Ask: "battery chemistry", Explain: "It stands on the battery: flooded (with caps to fill), AGM, gel or LiFePO4."},
+	textOf(true, Question{Name: "battery", Ask: "battery chemistry (flooded, AGM, gel, LiFePO4)", Explain: "It is printed on the battery. Flooded ones have caps, or an indicator eye."},
 		func(a *Answers) *string { return &a.Battery })
-	textOf(true, Question{Name: "capacity", Ask: "battery capacity, Ah", Unit: "Ah", Explain: "It stands on the battery, as 12 V 18 Ah."},
+	textOf(true, Question{Name: "capacity", Ask: "battery capacity, Ah", Unit: "Ah", Explain: "It is printed on the battery: 12 V 18 Ah."},
 		func(a *Answers) *string { return &a.Capacity })
-	textOf(v.second != "", Question{Name: "second", Ask: v.second + ": its capacity, Ah, or none", Unit: "Ah",
-		Explain: "A battery for the accessories, so that they leave enough in the first one to start the engine. It is charged while the engine runs, over a voltage-sensing relay with a fuse at each end; one of LiFePO4 (say LiFePO4 100 Ah) over a DC-DC charger."},
+	textOf(v.second != "", Question{Name: "second", Ask: v.second + ", Ah, or none", Unit: "Ah",
+		Explain: "A battery for the accessories alone, so that the other one still starts the engine. It is charged while the engine runs, through a voltage-sensing relay with a fuse at each end. LiFePO4 100 Ah is one of another chemistry: lithium is charged through a DC-DC charger."},
 		func(a *Answers) *string { return &a.Second })
-	textOf(len(v.engines) > 0, Question{Name: "engine", Ask: "engine (" + engineNames(v) + ")", Explain: "What a start takes out of the battery depends on it; a diesel takes about twice as much."},
+	textOf(len(v.engines) > 0, Question{Name: "engine", Ask: "engine (" + engineNames(v) + ")", Explain: "A diesel takes about twice as much out of the battery to start."},
 		func(a *Answers) *string { return &a.Engine })
-	textOf(true, Question{Name: "regulated", Ask: "charging voltage, V", Unit: "V", Explain: "What a meter shows across the battery posts with the engine well above idle and the battery full: about 14.2 V on 12 V, 28.2 V on 24 V."},
+	textOf(true, Question{Name: "regulated", Ask: "charging voltage, V", Unit: "V", Explain: "What a meter shows across the battery posts with the battery full and the engine well above idle: about 14.2 V, or 28.2 V on a 24 V system."},
 		func(a *Answers) *string { return &a.Regulated })
-	textOf(true, Question{Name: "output", Ask: "charging output by engine speed", Explain: "Current that the charging system can give, at two speeds at least: 1300 rpm: 14 A, 4000 rpm: 30 A. The workshop manual has it, often as a power: 4000 rpm: 420 W."},
+	textOf(true, Question{Name: "output", Ask: "charging output at engine speeds", Explain: "The most that the charging system gives, at two or more speeds, idle and cruise among them: 1300 rpm: 14 A, 4000 rpm: 30 A. The workshop manual has it, often in watts: 4000 rpm: 420 W."},
 		func(a *Answers) *string { return &a.Output })
-	textOf(true, Question{Name: "idle", Ask: "idle speed, rpm", Unit: "rpm", Explain: "Engine speed at idle, warm."}, func(a *Answers) *string { return &a.Idle })
-	textOf(true, Question{Name: "cruise", Ask: "engine speed at cruise, rpm", Unit: "rpm", Explain: "Engine speed on the road or under way, as it mostly is."}, func(a *Answers) *string { return &a.Cruise })
-	textOf(v.tap != "", Question{Name: "tap", Ask: "factory wire that is live with the key on, and its fuse",
-		Explain: "It works the relay that feeds the accessories, and carries no more than its coil: such as the tail lamp's feed. The fuse is the factory's. Not one that a control unit supervises."},
+	textOf(true, Question{Name: "idle", Ask: "idle speed, rpm", Unit: "rpm", Explain: "With the engine warm."}, func(a *Answers) *string { return &a.Idle })
+	textOf(true, Question{Name: "cruise", Ask: "engine speed when cruising, rpm", Unit: "rpm", Explain: "The engine speed that you run at most of the time."}, func(a *Answers) *string { return &a.Cruise })
+	textOf(v.tap != "", Question{Name: "tap", Ask: "factory feed that is live with the key on, and its fuse",
+		Explain: "A wire of the vehicle, such as that of the tail lamp, that switches on the relay of the accessories. It carries no more than the relay's coil. The fuse is the one in the factory fuse box. Take no wire that a control unit supervises."},
 		func(a *Answers) *string { return &a.Tap })
 	listOf(Question{Name: "accessory", Ask: "accessories, separated by commas",
-		Explain: "What is to be wired, by the names of `fusewright parts load`; left lamp: LED auxiliary lamp gives one a name of its own."},
+		Explain: "What is to be wired. Left lamp: LED auxiliary lamp gives one a name of your own. There are:", List: "loads"},
 		func(a Answers, _ *library.Library) []string {
 			usual, _ := Defaults(a.Vehicle)
 			return usual.Accessories
 		}, func(a *Answers) *[]string { return &a.Accessories })
-	listOf(Question{Name: "together", Ask: "which share a switch, joined by +",
-		Explain: "Left lamp + right lamp are switched by one switch; a comma begins the next group. What is not named has a switch of its own, sockets and electronics none: they have their own."},
+	listOf(Question{Name: "together", Ask: "accessories that share a switch, joined by +, or none",
+		Explain: "Left lamp + right lamp: one switch works both. A comma begins the next group. Any other accessory gets a switch of its own, but sockets and electronics, which have theirs."},
 		func(a Answers, lib *library.Library) []string {
 			return usualOf(a, lib, func(w *writer) []string { return w.pairs() })
 		},
 		func(a *Answers) *[]string { return &a.Together })
-	off := "the key"
+	off, always := "the key", "Alarms and trackers always do."
 	if v.tap == "" {
 		off = "the house switch"
 	}
-	listOf(Question{Name: "live", Ask: "which stay live with " + off + " off",
-		Explain: "They are fed before " + off + ", by a fuse of their own at the battery: alarms and trackers always, and a bilge pump by its float switch. Whatever stays live can run the battery down."},
+	if library.Default().Practice(v.practice).Afloat {
+		always = "Alarms and trackers always do, and so does a bilge pump on its float switch."
+	}
+	listOf(Question{Name: "live", Ask: "accessories that stay live with " + off + " off, or none",
+		Explain: "They are fed ahead of " + off + ", each through a fuse of its own at the battery, and can run it down. " + always},
 		func(a Answers, lib *library.Library) []string {
 			return usualOf(a, lib, func(w *writer) (names []string) {
 				for _, x := range w.list {
@@ -133,8 +137,8 @@ func Questions(vehicle string) []Question {
 			})
 		},
 		func(a *Answers) *[]string { return &a.Live })
-	listOf(Question{Name: "fitted", Ask: "which are fitted already",
-		Explain: "Factory parts, and accessories that are in place: they are drawn and judged, but not on the bill."},
+	listOf(Question{Name: "fitted", Ask: "accessories already fitted, or none",
+		Explain: "Factory parts and whatever else is in place: drawn and judged, but not bought."},
 		func(Answers, *library.Library) []string { return nil }, func(a *Answers) *[]string { return &a.Fitted })
 	return all
 }
@@ -157,7 +161,7 @@ func Lengths(a Answers, lib *library.Library) []Question {
 	for _, r := range runs {
 		_, unit, _ := strings.Cut(r.Length, " ")
 		all = append(all, Question{Name: "length", Ask: "length of the loom from " + r.From + " to " + r.To, Unit: unit,
-			Explain: "As a string lies along the way that the wires will take, from one place to the other. Slack at the ends is added.",
+			Explain: "Lay a string the way the wires will go, and measure it. Slack at the ends is added.",
 			usual:   func(Answers, *library.Library) string { return r.Length },
 			put: func(a *Answers, text string) {
 				a.Lengths = append(a.Lengths[:len(a.Lengths):len(a.Lengths)], r.Name()+": "+text)
