@@ -64,7 +64,7 @@ func (w *view) followingMm2(i int) (mm2 float64) {
 		if x.Role != circuit.FeedWire && x.Role != circuit.ReturnWire {
 			continue
 		}
-		for _, y := range wiresAt(behindOf(x)) {
+		for _, y := range w.wiresAt(behindOf(x)) {
 			if y.Role == x.Role && y != x && behindOf(y) != behindOf(x) {
 				mm2 = max(mm2, w.sizeWith(y, at).AreaMm2)
 			}
