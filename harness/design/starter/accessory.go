@@ -373,8 +373,9 @@ func (w *writer) bears(s *library.SwitchType, x *accessory) bool {
 func (w *writer) afloat() bool { return w.lib.Practice(w.v.practice).Afloat }
 
 // critical tells what may lose the least voltage on its way: afloat what the library says, and
-// electronics (ABYC E-11, two sources), everywhere what its maker wants to lose little and stops
-// on low voltage, as a fridge's compressor does (common practice, no source).
+// electronics (ABYC E-11, two sources), everywhere what its maker wants to lose little while it
+// runs, as a fridge's compressor does, which stops on low voltage (common practice, no source); what
+// loses more while it starts slowly, as a heater, its maker's aim holds.
 func (w *writer) critical(k *library.LoadType) bool {
-	return k.Aim.Share > 0 && k.Aim.Share < w.lib.Practice(w.v.practice).DropCritical || w.afloat() && (k.Sign == "electronics" || k.CriticalAfloat && !k.Bilge)
+	return k.Aim.Share > 0 && k.Aim.Share < w.lib.Practice(w.v.practice).DropCritical && k.Inrush.TauS < 10 || w.afloat() && (k.Sign == "electronics" || k.CriticalAfloat && !k.Bilge)
 }
