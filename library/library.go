@@ -295,20 +295,21 @@ type LoadType struct {
 	Behaves           string    `key:"behaves" need:"" words:"resistor|filament lamp|constant power|motor" show:"*"` // see design.Behaviour
 	PowerW            float64   `key:"power W" in:"0.001,1e5" show:"*"`
 	CurrentA          float64   `key:"current A" in:"0.001,1e4" show:"*"`
-	RatedV            float64   `key:"rated V" need:"" in:"1,120" show:"at *"`   // voltage at which PowerW or CurrentA holds
-	MinV              float64   `key:"min V" in:"0.5,120"`                       // zero when not known
-	Bilge             bool      `key:"bilge pump"`                               // a bilge pump, which must run on a boat that is left
-	AnchorLamp        bool      `key:"anchor lamp"`                              // shown at anchor, and not under way
-	Watches           bool      `key:"watches"`                                  // keeps watch while nobody is there: fed before the key
-	StopsWithEngine   bool      `key:"stops with the engine"`                    // must not run while the engine stands: a fuel pump
-	MustBurn          bool      `key:"must burn" show:"must burn"`               // a lamp that others steer or keep clear by
-	CriticalAfloat    bool      `key:"critical afloat" show:"critical on boats"` // held to the tighter drop on boats
-	Protected         bool      `key:"protected motor" show:"protected motor"`   // withstands being stalled
-	Starter           bool      `key:"starts the engine"`                        // with CurrentA for OnForS
-	Practices         []string  `key:"practices"`                                // of a starter: of whose vehicles it is usual; none = of any
-	FromAh            float64   `key:"from Ah" in:"1,10000"`                     // of a starter: the smallest battery beside it
-	Duty              float64   `key:"duty" in:"0,1" usual:"1"`                  // 0..1
-	Highest           bool      `show:"the most it draws"`                       // PowerW or CurrentA is that, not the usual
+	RatedV            float64   `key:"rated V" need:"" in:"1,120" show:"at *"`           // voltage at which PowerW or CurrentA holds
+	MinV              float64   `key:"min V" in:"0.5,120"`                               // zero when not known
+	Bilge             bool      `key:"bilge pump"`                                       // a bilge pump, which must run on a boat that is left
+	AnchorLamp        bool      `key:"anchor lamp"`                                      // shown at anchor, and not under way
+	Watches           bool      `key:"watches"`                                          // keeps watch while nobody is there: fed before the key
+	StopsWithEngine   bool      `key:"stops with the engine"`                            // must not run while the engine stands: a fuel pump
+	MustBurn          bool      `key:"must burn" show:"must burn"`                       // a lamp that others steer or keep clear by
+	Stands            string    `key:"stands" words:"|front|dash|rear|inside|bilge|top"` // where on a vehicle it usually is; "" = in front
+	CriticalAfloat    bool      `key:"critical afloat" show:"critical on boats"`         // held to the tighter drop on boats
+	Protected         bool      `key:"protected motor" show:"protected motor"`           // withstands being stalled
+	Starter           bool      `key:"starts the engine"`                                // with CurrentA for OnForS
+	Practices         []string  `key:"practices"`                                        // of a starter: of whose vehicles it is usual; none = of any
+	FromAh            float64   `key:"from Ah" in:"1,10000"`                             // of a starter: the smallest battery beside it
+	Duty              float64   `key:"duty" in:"0,1" usual:"1"`                          // 0..1
+	Highest           bool      `show:"the most it draws"`                               // PowerW or CurrentA is that, not the usual
 	Most              MostPower `key:"highest" show:"*"`
 	OnForS            float64   `key:"on for s" in:"0.1,1e5" show:"on for *"` // longest that it is on; zero: for good
 	EveryS            float64   `key:"every s" in:"0.1,1e6" show:"every *"`   // how often

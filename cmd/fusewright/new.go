@@ -3,6 +3,7 @@ package main
 import (
 	"bufio"
 	"bytes"
+	"cmp"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -13,6 +14,7 @@ import (
 	"fusewright/harness"
 	"fusewright/harness/design"
 	"fusewright/harness/design/starter"
+	"fusewright/harness/design/wording"
 	"fusewright/harness/review/finding"
 	"fusewright/library"
 	"fusewright/render/report"
@@ -22,16 +24,31 @@ import (
 type newCmd struct {
 	File      string   `arg:"" optional:"" default:"design.yaml" help:"The file to write, or - for standard output."`
 	Vehicle   string   `help:"Kind of vehicle: motorcycle, quad, off-road, boat, camper or truck (24 V)." placeholder:"KIND"`
-	Accessory []string `help:"An accessory of the library; may be given several times. See: fusewright parts load." placeholder:"NAME" sep:"none"`
+	Accessory []string `help:"An accessory of the library, or a name of your own and it, as 'left lamp: LED auxiliary lamp'; may be given several times. See: fusewright parts load." placeholder:"NAME" sep:"none"`
+	Together  []string `help:"Accessories that share a switch, as 'left lamp + right lamp'; may be given several times, or none." placeholder:"NAMES" sep:"none"`
+	Live      []string `help:"An accessory that stays live with the key or the house switch off; may be given several times." placeholder:"NAME" sep:"none"`
+	Fitted    []string `help:"An accessory that is fitted already; may be given several times." placeholder:"NAME" sep:"none"`
+	Length    []string `help:"Length of a stretch of loom, as 'battery box - console: 2 m'; may be given several times." placeholder:"LENGTH" sep:"none"`
 	Title     string   `help:"Title of the design." placeholder:"TEXT"`
 	Battery   string   `help:"Battery chemistry, such as AGM." placeholder:"NAME"`
 	Capacity  string   `help:"Battery capacity, such as '14 Ah'." placeholder:"CHARGE"`
+	Second    string   `help:"Second battery, such as '100 Ah' or 'LiFePO4 100 Ah', or none." placeholder:"CHARGE"`
+	Engine    string   `help:"Engine: of a boat petrol outboard or diesel, of a camper or an off-road vehicle diesel or petrol." placeholder:"KIND"`
 	Regulated string   `help:"Regulated voltage, such as '14.2 V'." placeholder:"VOLTAGE"`
 	Output    string   `help:"Charging output, such as '1300 rpm: 14 A, 4000 rpm: 30 A'." placeholder:"POINTS" sep:"none"`
 	Idle      string   `help:"Engine speed at idle, such as '1300 rpm'." placeholder:"SPEED"`
 	Cruise    string   `help:"Engine speed at cruise, such as '4000 rpm'." placeholder:"SPEED"`
-	Ask       bool     `help:"Ask for what no flag gives; an empty answer takes the usual value." negatable:"" default:"true"`
+	Tap       string   `help:"Factory wire that is live with the key on, and its fuse, such as 'tail lamp feed, 10 A'." placeholder:"FEED" sep:"none"`
+	Ask       bool     `help:"Ask for what no flag gives; an empty answer takes the usual value, ? explains." negatable:"" default:"true"`
 	Force     bool     `help:"Replace the file if it exists."`
+}
+
+// flags are the answers given as flags, by question.
+func (c *newCmd) flags() map[string]string {
+	return map[string]string{"title": c.Title, "battery": c.Battery, "capacity": c.Capacity, "second": c.Second, "engine": c.Engine,
+		"regulated": c.Regulated, "output": c.Output, "idle": c.Idle, "cruise": c.Cruise, "tap": c.Tap,
+		"accessory": strings.Join(c.Accessory, ","), "together": strings.Join(c.Together, ","),
+		"live": strings.Join(c.Live, ","), "fitted": strings.Join(c.Fitted, ",")}
 }
 
 // Run gathers the answers and writes the file.
@@ -40,13 +57,10 @@ func (c *newCmd) Run(io *streams, lib *library.Library) error {
 		return err
 	}
 	q := &questions{in: bufio.NewScanner(io.in), out: io.err, ask: c.Ask, lib: lib}
-	vehicle := q.answer("kind of vehicle ("+strings.Join(starter.Vehicles(), ", ")+")", c.Vehicle, starter.Vehicles()[0],
-		func(a *starter.Answers, text string) { a.Vehicle = text })
-	usual, ok := starter.Defaults(vehicle)
-	if !ok {
-		return notFound("kind of vehicle", vehicle, starter.Vehicles())
+	if err := c.ask(q); err != nil {
+		return err
 	}
-	src, err := starter.Write(c.answers(q, usual), lib)
+	src, err := starter.Write(q.got, lib)
 	if err != nil {
 		return err
 	}
@@ -63,6 +77,31 @@ func (c *newCmd) Run(io *streams, lib *library.Library) error {
 		fmt.Fprintf(b, "%s\n%snext: put your own figures in, then run fusewright check %s\n", c.File, asItStands(src, lib), c.File)
 		return nil
 	})
+}
+
+// ask goes through the questions: the vehicle's, then how long the loom is.
+func (c *newCmd) ask(q *questions) error {
+	q.got.Vehicle = q.answer(starter.Kind(), c.Vehicle)
+	if _, ok := starter.Defaults(q.got.Vehicle); !ok {
+		return notFound("kind of vehicle", q.got.Vehicle, starter.Vehicles())
+	}
+	flags := c.flags()
+	for _, x := range starter.Questions(q.got.Vehicle) {
+		x.Put(&q.got, q.answer(x, flags[x.Name]))
+		delete(flags, x.Name)
+	}
+	for _, x := range []string{"second", "engine", "tap"} {
+		if flags[x] != "" {
+			return fmt.Errorf("--%s is not asked of a %s", x, q.got.Vehicle)
+		}
+	}
+	if q.got.Lengths = c.Length; len(c.Length) > 0 || !q.ask {
+		return nil
+	}
+	for _, x := range starter.Lengths(q.got, q.lib) {
+		x.Put(&q.got, q.answer(x, ""))
+	}
+	return nil
 }
 
 // asItStands says what is wrong with a new design: accessories may be more than
@@ -91,45 +130,6 @@ func asItStands(src []byte, lib *library.Library) string {
 	return fmt.Sprintf("with the example figures this is too much: %d danger · %d fault\n", n.Danger, n.Fault)
 }
 
-// answers asks for what no flag gives.
-func (c *newCmd) answers(q *questions, usual starter.Answers) starter.Answers {
-	a := starter.Answers{Vehicle: usual.Vehicle}
-	a.Title = q.answer("title", c.Title, usual.Title, func(a *starter.Answers, text string) { a.Title = text })
-	a.Battery = q.answer("battery chemistry", c.Battery, usual.Battery, func(a *starter.Answers, text string) { a.Battery = text })
-	a.Capacity = q.answer("battery capacity, Ah", c.Capacity, usual.Capacity, func(a *starter.Answers, text string) { a.Capacity = inAh(text) })
-	if c.Capacity == "" {
-		a.Capacity = inAh(a.Capacity)
-	}
-	a.Regulated = q.answer("regulated voltage", c.Regulated, usual.Regulated, func(a *starter.Answers, text string) { a.Regulated = text })
-	a.Output = q.answer("charging output", c.Output, usual.Output, func(a *starter.Answers, text string) { a.Output = text })
-	a.Idle = q.answer("idle speed", c.Idle, usual.Idle, func(a *starter.Answers, text string) { a.Idle = text })
-	a.Cruise = q.answer("cruising speed", c.Cruise, usual.Cruise, func(a *starter.Answers, text string) { a.Cruise = text })
-	list := q.answer("accessories, with commas between them (fusewright parts load lists them)",
-		strings.Join(c.Accessory, ","), strings.Join(usual.Accessories, ","),
-		func(a *starter.Answers, text string) { a.Accessories = named(text) })
-	a.Accessories = named(list)
-	return a
-}
-
-// inAh gives a bare number the unit that the question names.
-func inAh(text string) string {
-	if _, err := strconv.ParseFloat(text, 64); err == nil {
-		return text + " Ah"
-	}
-	return text
-}
-
-// named are the accessories of an answer.
-func named(list string) []string {
-	names := []string{}
-	for _, name := range strings.Split(list, ",") {
-		if name = strings.TrimSpace(name); name != "" && name != "none" {
-			names = append(names, name)
-		}
-	}
-	return names
-}
-
 // refuseToReplace keeps a file that is there.
 func (c *newCmd) refuseToReplace() error {
 	if c.File == "-" || c.Force {
@@ -155,33 +155,38 @@ type questions struct {
 }
 
 // answer is what a flag says, else the answer, else the usual. At the end of
-// the input everything is usual. What cannot be is asked again.
-func (q *questions) answer(what, flag, usual string, put func(a *starter.Answers, text string)) string {
-	if flag != "" {
-		return flag
-	}
-	if !q.ask {
-		return usual
+// the input everything is usual. What cannot be is asked again; ? explains.
+func (q *questions) answer(x starter.Question, flag string) string {
+	usual := x.Usual(q.got, q.lib)
+	if flag != "" || !q.ask {
+		return cmp.Or(flag, usual)
 	}
 	for {
-		fmt.Fprintf(q.out, "%s [%s]: ", what, usual)
+		fmt.Fprintf(q.out, "%s [%s]: ", x.Ask, usual)
 		if !q.in.Scan() {
 			fmt.Fprintln(q.out)
 			q.ask = false
 			return usual
 		}
 		text := strings.TrimSpace(q.in.Text())
-		if text == "" {
+		switch text {
+		case "":
 			return usual
+		case "?":
+			explain := x.Explain
+			if x.List != "" {
+				explain += " " + wording.And(q.lib.Names(x.List)) + "."
+			}
+			fmt.Fprint(q.out, report.Prose(explain))
+			continue
+		}
+		if _, err := strconv.ParseFloat(text, 64); err == nil && x.Unit != "" { // a bare number is in the unit of the question
+			text += " " + x.Unit
 		}
 		with := q.got
-		put(&with, text)
-		if with.Vehicle == "" {
-			with.Vehicle = starter.Vehicles()[0]
-		}
+		x.Put(&with, text)
 		_, err := starter.Write(with, q.lib)
 		if err == nil {
-			q.got = with
 			return text
 		}
 		fmt.Fprintln(q.out, harmless(err.Error()))

@@ -11,7 +11,7 @@ import (
 // that pass the place are parted there, and each half of the loom comes off whole.
 type Connector struct {
 	Common
-	Family *library.Connector
+	Plugged // its family; PlugAuto = chosen by sizing, and the first of the library till then
 	// Takes are the parts whose wires go through it; none = all that pass the place and no
 	// other connector there takes.
 	Takes []Part
@@ -30,9 +30,10 @@ var connectorSection = section[Connector]{
 			"are W4a and W4b from the source on. Cavities are given in the order of the wires.",
 		Example: "partings:\n  bow: {family: sealed 1.5, at: bulkhead}\n  bow power: {family: sealed 6.3, at: bulkhead, takes: windlass}\n"},
 	keys: withCommon(
-		libraryKey(Key{Name: "family", Library: "connector families", Required: true, Example: "sealed 1.5",
-			Doc: "connector family; its housing is the smallest that has a cavity for each wire"},
-			(*library.Library).Connector, func(x *Connector) **library.Connector { return &x.Family }),
+		orAuto(libraryKey(Key{Name: "family", Library: "connector families", Required: true, Example: "sealed 1.5",
+			Doc: "connector family; its housing is the smallest that has a cavity for each wire; `auto` is chosen by sizing"},
+			(*library.Library).Connector, func(x *Connector) **library.Connector { return &x.Plug }),
+			func(x *Connector) { x.PlugAuto = true }),
 		key[Connector]{Key: Key{Name: "takes", Kind: KindParts, Default: "all that no other connector at the place takes", Example: "[windlass, bow lamp]",
 			Doc: "the parts whose wires, feeds and returns, go through it"},
 			read: func(r *reader, x *Connector, f field) { x.takes = r.texts(f, maxName) }},
@@ -44,6 +45,9 @@ var connectorSection = section[Connector]{
 			}},
 	),
 	finish: func(r *reader, x *Connector, f field) {
+		if x.PlugAuto && len(r.lib.Connectors) > 0 {
+			x.Plug = r.lib.Connectors[0]
+		}
 		if !f.has["at"] {
 			r.report(x.Pos, f.where.String()+" stands nowhere", "`at`, a place to which runs lead")
 		}

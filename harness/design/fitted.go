@@ -68,6 +68,9 @@ func (r *reader) fillFitted() {
 // openOf is the key that a part leaves to sizing; "" = none.
 func openOf(p Part) string {
 	if x, ok := p.(Pluggable); ok && x.PlugSpec().PlugAuto {
+		if _, parts := p.(*Connector); parts {
+			return "family"
+		}
 		return "plug"
 	}
 	switch x := p.(type) {

@@ -22,7 +22,7 @@ type Plugged struct {
 // PlugSpec is what the design says of the plug; it may be changed in place.
 func (p *Plugged) PlugSpec() *Plugged { return p }
 
-// Pluggable is a part that can have a plug: *Load and *Switch.
+// Pluggable is a part that can have a plug, *Load and *Switch, or is one: *Connector.
 type Pluggable interface {
 	Part
 	PlugSpec() *Plugged

@@ -1,6 +1,7 @@
 package sizing
 
 import (
+	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 )
 
@@ -56,21 +57,38 @@ func (s *search) followed() bool {
 	return true
 }
 
+// trunkMm2 is the least of a wire that feeds a block, or brings the current of a ground block back:
+// a fitter makes the trunk of several circuits no thinner, since more comes to hang on it (common
+// practice, no source).
+const trunkMm2 = 1.5
+
 // followingMm2 is the thickest wire that hangs on the parts that the wires of a slot lead
-// to, or comes back to those they come from, but for those of coils.
+// to, or comes back to those they come from, but for those of coils; of a trunk trunkMm2 at least.
 func (w *view) followingMm2(i int) (mm2 float64) {
 	at := w.present()
 	for _, x := range w.wires[i] {
 		if x.Role != circuit.FeedWire && x.Role != circuit.ReturnWire {
 			continue
 		}
-		for _, y := range wiresAt(behindOf(x)) {
+		if w.gathers(behindOf(x)) {
+			mm2 = max(mm2, trunkMm2)
+		}
+		for _, y := range w.wiresAt(behindOf(x)) {
 			if y.Role == x.Role && y != x && behindOf(y) != behindOf(x) {
 				mm2 = max(mm2, w.sizeWith(y, at).AreaMm2)
 			}
 		}
 	}
 	return mm2
+}
+
+// gathers tells whether a part shares out what its wire brings, or gathers it.
+func (w *view) gathers(p *circuit.Part) bool {
+	switch p.Source.(type) {
+	case *design.Block, *design.Ground:
+		return len(w.wiresAt(p)) > 2
+	}
+	return false
 }
 
 // behindOf is the part at the end of a wire that is further from the battery.

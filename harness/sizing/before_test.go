@@ -85,3 +85,33 @@ func TestStepsDown(t *testing.T) {
 		}
 	}
 }
+
+// TestTrunk: the feed of a block with two circuits and the return of a bar with two are a trunk of
+// 1.5 mm² at least, though 0.75 mm² would carry what hangs on them; of one circuit they are not.
+func TestTrunk(t *testing.T) {
+	const two = `
+places: {tray: {ambient: 30 °C}}
+fuses:
+  main: {type: blade C, rating: 5 A, at: tray, fed by: battery, wire: {length: 100 mm}, stays live: "test"}
+blocks:
+  box: {type: fuse block 4 way blade C, at: tray, fed by: main, wire: {length: 200 mm}, stays live: "test", ways: {1: 3 A, 2: 3 A}}
+grounds:
+  bar: {kind: ground block, at: tray, limit: 40 A, returns to: battery negative, wire: {length: 300 mm}}
+loads:
+  a: {power: 6 W, behaves: resistor, at: tray, fed by: box 1, wire: {length: 500 mm}, returns to: bar, return wire: {length: 500 mm}}
+  b: {power: 6 W, behaves: resistor, at: tray, fed by: box 2, wire: {length: 500 mm}, returns to: bar, return wire: {length: 500 mm}}
+`
+	one := strings.Replace(strings.Replace(two, ", 2: 3 A", "", 1), "  b: ", "  # b: ", 1)
+	for parts, want := range map[string]float64{two: 1.5, one: 0.75} {
+		p, err := Complete(read(t, bench(parts)))
+		if err != nil {
+			t.Fatal(err)
+		}
+		d := p.Design
+		for _, z := range []float64{d.Fuses[0].FedBy[0].Wire.Size.AreaMm2, d.Blocks[0].FedBy[0].Wire.Size.AreaMm2, d.Grounds[0].Returns[0].Wire.Size.AreaMm2} {
+			if z < want*0.95 || z > want*1.05 {
+				t.Errorf("%g mm², want %g", z, want)
+			}
+		}
+	}
+}

@@ -89,6 +89,9 @@ func freeParts(u *undo, d *design.Design) {
 	for _, x := range d.Switches {
 		free(&x.Plugged)
 	}
+	for _, x := range d.Partings {
+		free(&x.Plugged)
+	}
 }
 
 // betterInsulation gives wires of open size an insulation of a higher class,

@@ -40,6 +40,9 @@ func collect(d *design.Design) []*slot {
 		}
 		c.wire(l)
 	}
+	for _, x := range d.Partings {
+		c.own(lead{home: home{owner: x}, section: "partings"})
+	}
 	return c.slots
 }
 

@@ -67,11 +67,11 @@ const (
 	unableA           = 60.0
 )
 
-// A fuse below leastShopA is hard to come by: it counts as one of rareA, so that the
-// next larger ones come first; and one of fewHaveA as one of fewHaveAsA, behind that of
+// A fuse below leastShopA is hard to come by, since the boxes of a shop begin with it: it counts as
+// one of rareA, so that the next larger ones come first; and one of fewHaveA as one of fewHaveAsA, behind that of
 // 5 A (common practice, no source).
 const (
-	leastShopA = 2.0
+	leastShopA = 3.0
 	rareA      = 3.5
 	fewHaveA   = 4.0
 	fewHaveAsA = 5.5

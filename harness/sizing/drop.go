@@ -2,6 +2,7 @@ package sizing
 
 import (
 	"math"
+	"slices"
 
 	"fusewright/harness/formula/conductor"
 	"fusewright/harness/network/circuit"
@@ -230,7 +231,10 @@ func (w *view) copperV(d *drop, at []int) (v float64) {
 func (w *view) plugged(x *circuit.Wire) bool {
 	_, from := w.plugSlot[x.From.Part]
 	_, to := w.plugSlot[x.To.Part]
-	return from || to
+	return from || to || slices.ContainsFunc(x.Poles, func(p *circuit.Pole) bool {
+		_, chosen := w.plugSlot[p.Inline.Part]
+		return chosen
+	})
 }
 
 // inState is the resistance of a term with candidate i in the state of its drop.

@@ -162,7 +162,7 @@ func (s *search) explain(x *slot, other int, t trial, c *Choice) {
 	case t.worse != nil:
 		c.Decided, c.Lost = t.worse.Rule, t.worse.What+justPast(t.worse)
 	case s.follows[slices.Index(s.slots, x)]:
-		c.Decided, c.Lost = whatFollows, "it would be thinner than what follows it"
+		c.Decided, c.Lost = whatFollows, "it would be thinner than what follows it, or than a trunk should be"
 	case x.kind == BlockType || x.kind == RelayForm:
 		c.Decided, c.Lost = "the first that carries its load in its place", "it would do as well and comes later in the library"
 		if x.kind == BlockType {

@@ -40,8 +40,8 @@ func (s *search) lacking() (list []string) {
 	return list
 }
 
-// lacksBreaking says of a fuse next to the battery that none of about its rating breaks the
-// short behind it; "" = it does, or is not chosen.
+// lacksBreaking says of a fuse next to the battery that none of about its rating that would do
+// otherwise breaks the short behind it; "" = it does, or is not chosen.
 func (w *view) lacksBreaking(i int) string {
 	x, b := w.s.slots[i], w.branch[i]
 	if b == nil || b.Fuse == nil || len(w.guards[b.Index].Fuses) > 0 {
@@ -52,7 +52,7 @@ func (w *view) lacksBreaking(i int) string {
 		return ""
 	}
 	shortA, breaksA := quantity.Against(f.FaultA, breaks, quantity.Current)
-	return fmt.Sprintf("no fuse of about %s in the library breaks the %s that a short just behind %s can drive: the %s breaks %s",
+	return fmt.Sprintf("no fuse of about %s that suits its wires breaks the %s that a short just behind %s can drive: the %s breaks %s",
 		quantity.Plain(b.Fuse.Rating.RatingA, quantity.Current), shortA, x.part, x.fuses[x.at].kind.Name, breaksA)
 }
 

@@ -90,7 +90,7 @@ func (w *view) crimps(x *circuit.Wire, z *library.WireSize, share float64) bool 
 // poles are the contacts of connectors that part a wire in a size.
 func (w *view) poles(x *circuit.Wire, z *library.WireSize) (list []end) {
 	for _, p := range x.Poles {
-		family := p.Inline.Part.Plug.Family
+		family := w.plugOf(p.Inline.Part)
 		e := w.crimp(nil, "", family.PinKind, family, z)
 		e.keep = family.Share(p.Inline.Part.AmbientC())
 		list = append(list, e)

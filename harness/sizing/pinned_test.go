@@ -39,7 +39,7 @@ func TestCostByHand(t *testing.T) {
 }
 
 // 35 g an ampere of the rating and 20 g a kiloampere that a fuse breaks; one below
-// 2 A counts as one of 3.5 A, behind those of 2 and 3 A,
+// 3 A counts as one of 3.5 A, behind that of 3 A,
 // one of 4 A behind that of 5 A.
 func TestFuseCostByHand(t *testing.T) {
 	lib := library.Default()
@@ -47,7 +47,7 @@ func TestFuseCostByHand(t *testing.T) {
 		kind    string
 		ratingA float64
 		want    float64
-	}{{"blade C", 1, 142.5}, {"blade C", 2, 90}, {"blade C", 3, 125}, {"blade C", 4, 212.5}, {"blade C", 5, 195}, {"blade C", 10, 370}, {"class T", 60, 2500}} {
+	}{{"blade C", 1, 142.5}, {"blade C", 2, 142.5}, {"blade C", 3, 125}, {"blade C", 4, 212.5}, {"blade C", 5, 195}, {"blade C", 10, 370}, {"class T", 60, 2500}} {
 		kind := lib.FuseType(c.kind)
 		f := fuseCandidate{kind: kind, rating: kind.Rating(c.ratingA)}
 		if got := f.costG(); math.Abs(got-c.want) > 1e-9 {

@@ -159,7 +159,11 @@ var keys = map[Kind]string{WireSize: "size", RelayForm: "form", BlockType: "type
 // would have come to something else.
 func (x *slot) choice(usual string) *Choice {
 	c := &Choice{Kind: x.kind, Part: x.part, Pos: x.pos, Value: x.label(x.at), Path: x.path}
-	if c.Set = []Setting{{keys[x.kind], c.Value}}; x.kind == Fuse {
+	c.Set = []Setting{{keys[x.kind], c.Value}}
+	if _, parts := x.owner.(*design.Connector); parts {
+		c.Set[0].Key = "family"
+	}
+	if x.kind == Fuse {
 		c.Set = x.fuseSettings()
 	}
 	if c.Usual = usual; usual != "" {

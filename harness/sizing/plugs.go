@@ -21,7 +21,7 @@ func (w *view) plugCould(i, k int, share float64) bool {
 	was := s.at
 	defer s.set(was)
 	s.set(k)
-	wires := wiresAt(part)
+	wires := w.wiresAt(part)
 	if s.plugs[k].Housing(len(wires)) == 0 || part.Place != nil && (part.Place.Wet || part.Place.PetrolVapour) && !s.plugs[k].Sealed {
 		return false
 	}
@@ -33,8 +33,14 @@ func (w *view) plugCould(i, k int, share float64) bool {
 	return true
 }
 
-func wiresAt(p *circuit.Part) []*circuit.Wire {
+// wiresAt are the wires that end at a part, or pass it where it is a connector of the loom.
+func (w *view) wiresAt(p *circuit.Part) []*circuit.Wire {
 	var list []*circuit.Wire
+	if x := w.v.c.InlineOf(p); x != nil {
+		for _, pole := range x.Poles {
+			list = append(list, pole.Wire)
+		}
+	}
 	for _, t := range p.Terminals {
 		list = append(list, t.Wires...)
 	}
@@ -67,6 +73,12 @@ func (w *view) raisePlugs(f *finding.Finding) bool {
 	for _, x := range w.v.c.Wires {
 		if x.Number != f.Ref {
 			continue
+		}
+		for k, p := range w.poles(x, x.Spec.Size) {
+			i, ok := w.plugSlot[x.Poles[k].Inline.Part]
+			if ok && !p.takes(w.amps[x.Branch.Index], w.corner[x.Branch.Index]) {
+				taught = w.raise(i) || taught
+			}
 		}
 		for end, p := range []*circuit.Part{x.From.Part, x.To.Part} {
 			i, ok := w.plugSlot[p]

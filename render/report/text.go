@@ -251,3 +251,6 @@ func wrap(lead, text string) string {
 	}
 	return b.String()
 }
+
+// Prose folds a text that stands by itself, indented, for the terminal.
+func Prose(text string) string { return wrap("  ", text) }

@@ -22,6 +22,9 @@ func FuzzWrite(f *testing.F) {
 			kinds := Vehicles()
 			a := Answers{Vehicle: kinds[((vehicle%len(kinds))+len(kinds))%len(kinds)], Title: title, Battery: battery,
 				Capacity: capacity, Regulated: regulated, Output: output, Idle: idle, Cruise: cruise}
+			if len(title) > 3 { // what is said of the accessories comes from the same words
+				a.Together, a.Live, a.Fitted, a.Lengths = []string{one + "+" + two}, []string{one}, []string{two}, []string{title}
+			}
 			for _, name := range []string{one, two} {
 				if name != "" {
 					a.Accessories = append(a.Accessories, name)

@@ -63,6 +63,58 @@ func TestPassesCheck(t *testing.T) {
 	}
 }
 
+// TestNothingFound: what builders say most often ends with nothing found at all.
+func TestNothingFound(t *testing.T) {
+	for name, a := range map[string]starter.Answers{
+		"motorcycle":      {Vehicle: "motorcycle", Accessories: []string{"left lamp: LED auxiliary lamp", "right lamp: LED auxiliary lamp", "heated grips", "USB charger"}},
+		"winch":           {Vehicle: "quad", Accessories: []string{"winch small", "LED light bar", "heated grips"}},
+		"pumps on a quad": {Vehicle: "quad", Accessories: []string{"macerator pump", "bilge pump large", "halogen lamp 35 W", "fresh water pump"}},
+		"camper": {Vehicle: "camper", Second: "100 Ah", Capacity: "80 Ah",
+			Accessories: []string{"compressor fridge", "air heater", "LED interior lamp", "accessory socket", "fresh water pump"}},
+		"outboard": {Vehicle: "boat", Accessories: []string{"bow light: LED navigation lamp", "anchor light: anchor lamp 25 W", "compressor fridge", "bilge pump", "VHF radio"}},
+		"diesel": {Vehicle: "boat", Second: "80 Ah", Engine: "diesel", Accessories: []string{"windlass", "compressor fridge",
+			"bow light: LED navigation lamp", "stern light: LED navigation lamp", "anchor light: anchor lamp 25 W", "fresh water pump", "bilge pump", "VHF radio"}},
+		"off-road": {Vehicle: "off-road", Second: "70 Ah", Accessories: []string{"winch small", "LED light bar", "compressor fridge"}},
+	} {
+		src, err := starter.Write(a, library.Default())
+		if err != nil {
+			t.Fatalf("%s: %v", name, err)
+		}
+		d, err := design.Read("new.yaml", src, library.Default())
+		if err != nil {
+			t.Fatalf("%s: %v", name, err)
+		}
+		review, err := harness.Assess(d)
+		if err != nil {
+			t.Fatalf("%s: %v", name, err)
+		}
+		for _, f := range review.Findings {
+			t.Errorf("%s: %s: %s: %s", name, f.Severity, f.Rule, f.What)
+		}
+	}
+}
+
+// TestWhereThingsStand: a fridge is no more in a bilge than a lamp is in a kitchen.
+func TestWhereThingsStand(t *testing.T) {
+	for _, c := range []struct{ vehicle, accessory, at string }{
+		{"boat", "compressor fridge", "console"}, {"boat", "bilge blower", "bilge"}, {"boat", "LED interior lamp", "console"},
+		{"boat", "inverter", "console"}, {"camper", "LED interior lamp", "ceiling"}, {"camper", "air heater", "kitchen"},
+		{"camper", "roof fan", "ceiling"}, {"motorcycle", "heated seat", "tail"}, {"quad", "winch small", "front end"},
+	} {
+		src, err := starter.Write(starter.Answers{Vehicle: c.vehicle, Accessories: []string{c.accessory}}, library.Default())
+		if err != nil {
+			t.Fatal(err)
+		}
+		d, err := design.Read("new.yaml", src, library.Default())
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := d.Loads[0].At.Name; got != c.at {
+			t.Errorf("%s, %s: at %s, want %s", c.vehicle, c.accessory, got, c.at)
+		}
+	}
+}
+
 // TestCritical: afloat ABYC E-11 (two sources) holds navigation lamps, bilge
 // blowers and electronics to the tighter limit; on land the builder says what is.
 func TestCritical(t *testing.T) {
@@ -144,6 +196,13 @@ func TestRefuses(t *testing.T) {
 		{"no such accessory", starter.Answers{Vehicle: "boat", Accessories: []string{"bilge pomp"}}, `did you mean "bilge pump"?`},
 		{"an accessory for another voltage", starter.Answers{Vehicle: "boat", Accessories: []string{"starter diesel 24 V"}}, "is for 24 V; the vehicle has 12 V"},
 		{"a capacity without a unit", starter.Answers{Vehicle: "boat", Capacity: "60"}, "capacity: 60 has no unit"},
+		{"a name that needs quotes", starter.Answers{Vehicle: "boat", Accessories: []string{"a}b: horn"}}, "is no name for an accessory"},
+		{"a pair with a stranger", starter.Answers{Vehicle: "quad", Accessories: []string{"horn"}, Together: []string{"horn + radio"}}, `no accessory is named "radio" (expected horn)`},
+		{"twice in a pair", starter.Answers{Vehicle: "quad", Accessories: []string{"horn", "radio"}, Together: []string{"horn + radio", "radio + horn"}}, "shares a switch already"},
+		{"a second battery without room", starter.Answers{Vehicle: "motorcycle", Second: "10 Ah"}, "has no room for one"},
+		{"another engine", starter.Answers{Vehicle: "boat", Engine: "steam"}, `there is no "steam" (expected petrol outboard or diesel)`},
+		{"a length of nothing", starter.Answers{Vehicle: "boat", Lengths: []string{"console - bow: 0 m"}}, "expected more than nothing"},
+		{"a feed without a fuse", starter.Answers{Vehicle: "quad", Tap: "socket feed"}, "factory feed: its fuse"},
 		{"an output that is no curve", starter.Answers{Vehicle: "boat", Output: "30 A"}, "is no point"},
 		{"an unknown chemistry", starter.Answers{Vehicle: "boat", Battery: "lemon"}, "no chemistry \"lemon\", but flooded, AGM"},
 		{"a title that would break out", starter.Answers{Vehicle: "boat", Title: "a\"\nbattery: x"}, "no quotes"},

@@ -13,22 +13,32 @@ type vehicle struct {
 	idle, cruise      string
 	accessories       []string
 	own               []string // vehicle loads
-	places, runs      []string
-	zones             map[string]string // place by zone
+	places            []string
+	runs              []run
+	zones             map[string]string // place by where the library says that a load stands
 	grounds           []string
-	ground            map[string]string // ground by zone
+	ground            map[string]string // ground by place; "" = of the block, and of the other places
 	spill             string            // where returns go when the others' stud is full; "" = never full
 	block, source     string            // places of block and battery
 	tap               string            // key-switched point; "" = a house switch instead
 	spare             string            // what the tap gives; "" = 500 mA
 	resting           string            // the situation beside the one under way; "" = waiting with the engine idling
 	rocker            string
-	wire              string // keys of the wire section
-	first             string // type of the main fuse, which breaks what a short at the battery drives; "" = left open
-	trunk, stout      string // wire sizes: of the panel's feed and return, which more will hang on, and of what may lose least; "" = left open
-	tail              string // wire size from the main fuse to others beside it; "" = left open
-	heavy, heavyRun   string // place of strong motors, and the length of the loom to it, which nothing else shares
+	wire              string   // keys of the wire section
+	first             string   // type of the main fuse, which breaks what a short at the battery drives; "" = left open
+	trunk             string   // wire size of the panel's feed and return, which more will hang on; "" = left open
+	tail              string   // wire size from the main fuse to others beside it; "" = left open
+	heavy, heavyRun   string   // place of strong motors, and the length of the loom to it, which nothing else shares
+	engines           []engine // to choose from, the usual one first; none = not asked
+	second            string   // what is said of a second battery: "house battery"; "" = it has no room for one
+	start             run      // with a second battery the first one's place, and the loom from there; "" = they stand together
 }
+
+// run is a stretch of loom with its usual length.
+type run struct{ from, to, length, keys string }
+
+// engine is a kind of engine with what starts it.
+type engine struct{ name, words, starter string }
 
 // systemV is the system voltage.
 func (v *vehicle) systemV() float64 { return 12 * v.scale() }
@@ -52,13 +62,13 @@ var vehicles = []vehicle{
 		own: []string{"ignition and injection: 50 W", "headlamp: 35 W", "tail and plate: {power: 6 W, when: key}"},
 		places: []string{"battery tray: {ambient: 45 °C}", "under seat: {ambient: 40 °C}", "tail: {ambient: 40 °C, wet: yes}",
 			"headstock: {ambient: 50 °C}", "handlebar: {ambient: 40 °C, wet: yes, moves: yes}"},
-		runs: []string{"{from: battery tray, to: under seat, length: 300 mm, cover: auto}",
-			"{from: under seat, to: tail, length: 400 mm, chafes: yes, cover: auto}",
-			"{from: under seat, to: headstock, length: 800 mm, chafes: yes, cover: auto}",
-			"{from: headstock, to: handlebar, length: 350 mm, flexes: yes, cover: auto}"},
-		zones:   map[string]string{"front": "headstock", "dash": "handlebar", "rear": "tail"},
+		runs: []run{{"battery tray", "under seat", "300 mm", "cover: auto"},
+			{"under seat", "tail", "400 mm", "chafes: yes, cover: auto"},
+			{"under seat", "headstock", "800 mm", "chafes: yes, cover: auto"},
+			{"headstock", "handlebar", "350 mm", "flexes: yes, cover: auto"}},
+		zones:   map[string]string{"front": "headstock", "dash": "handlebar", "rear": "tail", "inside": "under seat", "bilge": "tail", "top": "headstock"},
 		grounds: []string{"seat bar: {kind: ground block, at: under seat, limit: 40 A, returns to: battery negative}", "front stud: {kind: frame stud, at: headstock, limit: 40 A, frame resistance: 3 mΩ}"},
-		ground:  map[string]string{"front": "front stud", "dash": "front stud", "rear": "seat bar", "block": "seat bar"},
+		ground:  map[string]string{"headstock": "front stud", "handlebar": "front stud", "": "seat bar"},
 		spill:   "seat bar",
 		block:   "under seat", source: "battery tray", tap: "tail lamp feed", rocker: "sealed rocker 20 A",
 		wire: "{colour: auto, slack: 60 mm}", heavy: "front end", heavyRun: "1.1 m"},
@@ -68,14 +78,14 @@ var vehicles = []vehicle{
 		own: []string{"ignition and injection: 60 W", "headlamps: 110 W", "cooling fan of the engine: {power: 80 W, duty: 40 %}"},
 		places: []string{"battery box: {ambient: 45 °C}", "dash: {ambient: 40 °C, wet: yes}",
 			"front rack: {ambient: 40 °C, wet: yes}", "rear rack: {ambient: 40 °C, wet: yes}"},
-		runs: []string{"{from: battery box, to: dash, length: 900 mm, chafes: yes, cover: auto}",
-			"{from: dash, to: front rack, length: 600 mm, chafes: yes, cover: auto}",
-			"{from: battery box, to: rear rack, length: 700 mm, chafes: yes, pinches: yes, cover: auto}"},
-		zones:   map[string]string{"front": "front rack", "dash": "dash", "rear": "rear rack"},
+		runs: []run{{"battery box", "dash", "900 mm", "chafes: yes, cover: auto"},
+			{"dash", "front rack", "600 mm", "chafes: yes, cover: auto"},
+			{"battery box", "rear rack", "700 mm", "chafes: yes, pinches: yes, cover: auto"}},
+		zones:   map[string]string{"front": "front rack", "dash": "dash", "rear": "rear rack", "inside": "rear rack", "bilge": "rear rack", "top": "front rack"},
 		grounds: []string{"rear bar: {kind: ground block, at: battery box, limit: 60 A, returns to: battery negative, wire: {length: 250 mm}}", "front stud: {kind: frame stud, at: front rack, limit: 40 A, frame resistance: 3 mΩ}"},
-		ground:  map[string]string{"front": "front stud", "dash": "rear bar", "rear": "rear bar", "block": "rear bar"},
+		ground:  map[string]string{"front rack": "front stud", "": "rear bar"},
 		block:   "battery box", source: "battery box", tap: "socket feed", rocker: "sealed rocker 20 A",
-		first: "battery post fuse", tail: "4 mm²",
+		first: "battery post fuse", tail: "6 mm²",
 		wire: "{colour: auto, slack: 60 mm}", heavy: "front end", heavyRun: "1.5 m"},
 	{name: "off-road", words: "an off-road vehicle", practice: "off-road", battery: "AGM", capacity: "45 Ah",
 		regulated: "14.3 V", output: "800 rpm: 30 A, 1500 rpm: 60 A, 3000 rpm: 80 A",
@@ -83,56 +93,65 @@ var vehicles = []vehicle{
 		own: []string{"ignition and injection: 120 W", "lamps: 130 W", "instruments: {power: 15 W, when: key}"},
 		places: []string{"engine bay: {ambient: 60 °C}", "cab: {ambient: 40 °C}", "roof: {ambient: 40 °C, wet: yes}",
 			"load bed: {ambient: 40 °C, wet: yes}"},
-		runs: []string{"{from: engine bay, to: cab, length: 1000 mm, chafes: yes, cover: auto}",
-			"{from: cab, to: roof, length: 1200 mm, chafes: yes, cover: auto}",
-			"{from: cab, to: load bed, length: 2500 mm, chafes: yes, pinches: yes, cover: auto}"},
-		zones:   map[string]string{"front": "roof", "dash": "cab", "rear": "load bed"},
+		runs: []run{{"engine bay", "cab", "1000 mm", "chafes: yes, cover: auto"},
+			{"cab", "roof", "1200 mm", "chafes: yes, cover: auto"},
+			{"cab", "load bed", "2500 mm", "chafes: yes, pinches: yes, cover: auto"}},
+		zones:   map[string]string{"front": "roof", "dash": "cab", "rear": "load bed", "inside": "load bed", "bilge": "load bed", "top": "roof"},
 		grounds: []string{"cab bar: {kind: ground block, at: cab, limit: 80 A, returns to: battery negative}", "rear stud: {kind: frame stud, at: load bed, limit: 40 A, frame resistance: 3 mΩ}"},
-		ground:  map[string]string{"front": "cab bar", "dash": "cab bar", "rear": "rear stud", "block": "cab bar"},
+		ground:  map[string]string{"load bed": "rear stud", "": "cab bar"},
 		block:   "cab", source: "engine bay", tap: "radio feed", rocker: "toggle 20 A",
-		wire: "{insulation: ISO 6722 thin wall class C, colour: auto, slack: 80 mm}", heavy: "front bumper", heavyRun: "1.2 m"},
+		first: "battery post fuse", tail: "6 mm²",
+		wire: "{insulation: ISO 6722 thin wall class C, colour: auto, slack: 80 mm}", heavy: "front bumper", heavyRun: "1.2 m",
+		engines: []engine{{"petrol", "an off-road vehicle with a petrol engine", "starter car petrol"}, {"diesel", "an off-road vehicle with a diesel engine", "starter diesel 12 V"}},
+		second:  "second battery"},
 	{name: "boat", words: "a boat with an outboard engine", practice: "marine", battery: "flooded", capacity: "60 Ah",
 		regulated: "14.2 V", output: "700 rpm: 20 A, 1500 rpm: 35 A, 3000 rpm: 45 A",
-		idle: "800 rpm", cruise: "3000 rpm", accessories: []string{"LED navigation lamp", "fish finder", "VHF radio", "bilge pump"},
+		idle: "800 rpm", cruise: "3000 rpm", accessories: []string{"bow light: LED navigation lamp", "all-round light: LED navigation lamp", "fish finder", "VHF radio", "bilge pump"},
 		own: []string{"ignition and injection: 60 W", "gauges: {power: 6 W, when: key}"},
-		places: []string{"battery box: {ambient: 40 °C}", "console: {ambient: 40 °C}", "helm: {ambient: 40 °C, wet: yes}", "bow: {ambient: 35 °C, wet: yes}",
+		places: []string{"battery box: {ambient: 40 °C}", "console: {ambient: 40 °C}", "helm: {ambient: 40 °C, wet: yes}", "bow: {ambient: 35 °C, wet: yes}", "stern: {ambient: 35 °C, wet: yes}",
 			"bilge: {ambient: 35 °C, wet: yes}   # with a petrol engine or tank inside: petrol vapour: yes"},
-		runs: []string{"{from: battery box, to: console, length: 2 m, chafes: yes, cover: auto}",
-			"{from: console, to: helm, length: 400 mm, cover: auto}",
-			"{from: console, to: bow, length: 2.6 m, chafes: yes, cover: auto}",
-			"{from: battery box, to: bilge, length: 1 m, chafes: yes, cover: auto}"},
-		zones:   map[string]string{"front": "bow", "dash": "helm", "rear": "bilge"},
+		runs: []run{{"battery box", "console", "2 m", "chafes: yes, cover: auto"},
+			{"console", "helm", "400 mm", "cover: auto"},
+			{"console", "bow", "2.6 m", "chafes: yes, cover: auto"},
+			{"battery box", "stern", "800 mm", "chafes: yes, cover: auto"},
+			{"battery box", "bilge", "1 m", "chafes: yes, cover: auto"}},
+		zones:   map[string]string{"front": "bow", "dash": "helm", "rear": "stern", "inside": "console", "bilge": "bilge", "top": "console"},
 		grounds: []string{"console bus: {kind: ground block, at: console, limit: 100 A, returns to: battery negative}"},
-		ground:  map[string]string{"front": "console bus", "dash": "console bus", "rear": "console bus", "block": "console bus"},
+		ground:  map[string]string{"": "console bus"},
 		block:   "console", source: "battery box", rocker: "sealed rocker 20 A",
-		first: "battery post fuse", trunk: "4 AWG", stout: "10 AWG",
-		wire: "{colour: auto, slack: 80 mm}", heavy: "anchor locker", heavyRun: "3.2 m"},
+		first: "battery post fuse", trunk: "4 AWG",
+		wire: "{colour: auto, slack: 80 mm}", heavy: "anchor locker", heavyRun: "3.2 m",
+		engines: []engine{{"petrol outboard", "a boat with an outboard engine", "starter outboard"}, {"diesel", "a boat with a diesel engine", "starter diesel 12 V"}},
+		second:  "house battery"},
 	{name: "camper", words: "a camper", practice: "camper", battery: "AGM", capacity: "100 Ah",
 		regulated: "14.4 V", output: "800 rpm: 20 A, 2000 rpm: 30 A",
 		idle: "800 rpm", cruise: "2000 rpm", accessories: []string{"LED interior lamp", "fresh water pump", "compressor fridge", "USB charger"},
 		own:    []string{"battery monitor: {current: 5 mA, when: always}"},
 		places: []string{"seat box: {ambient: 40 °C}", "cupboard: {ambient: 40 °C}", "ceiling: {ambient: 40 °C}", "kitchen: {ambient: 40 °C}"},
-		runs: []string{"{from: seat box, to: cupboard, length: 1500 mm, chafes: yes, cover: auto}",
-			"{from: cupboard, to: ceiling, length: 3 m, cover: auto}",
-			"{from: cupboard, to: kitchen, length: 2 m, chafes: yes, cover: auto}"},
-		zones:   map[string]string{"front": "ceiling", "dash": "cupboard", "rear": "kitchen"},
+		runs: []run{{"seat box", "cupboard", "1500 mm", "chafes: yes, cover: auto"},
+			{"cupboard", "ceiling", "3 m", "cover: auto"},
+			{"cupboard", "kitchen", "2 m", "chafes: yes, cover: auto"}},
+		zones:   map[string]string{"front": "ceiling", "dash": "cupboard", "rear": "kitchen", "inside": "kitchen", "bilge": "kitchen", "top": "ceiling"},
 		grounds: []string{"negative bar: {kind: ground block, at: cupboard, limit: 100 A, returns to: battery negative}"},
-		ground:  map[string]string{"front": "negative bar", "dash": "negative bar", "rear": "negative bar", "block": "negative bar"},
+		ground:  map[string]string{"": "negative bar"},
 		block:   "cupboard", source: "seat box", rocker: "rocker 16 A", resting: "camping, all on: {key: off, engine: stopped",
-		first: "battery post fuse", trunk: "25 mm²", stout: "4 mm²",
-		wire: "{colour: auto, slack: 80 mm}", heavy: "front bumper", heavyRun: "1.8 m"},
+		first: "battery post fuse", trunk: "25 mm²",
+		wire: "{colour: auto, slack: 80 mm}", heavy: "front bumper", heavyRun: "1.8 m",
+		engines: []engine{{"diesel", "a camper with a diesel engine", "starter diesel 12 V"}, {"petrol", "a camper with a petrol engine", "starter car petrol"}},
+		second:  "house battery", start: run{"engine bay", "seat box", "2.6 m", "chafes: yes, cover: auto"}},
 	{name: "truck", words: "a truck", practice: "off-road", volts: 24, battery: "flooded", capacity: "170 Ah",
 		regulated: "28.2 V", output: "600 rpm: 35 A, 1000 rpm: 60 A, 2000 rpm: 80 A",
 		idle: "600 rpm", cruise: "1500 rpm", accessories: []string{"LED light bar", "radio", "accessory socket"},
 		own: []string{"engine and instruments: 150 W", "lamps: 180 W"},
 		places: []string{"battery box: {ambient: 50 °C, wet: yes}", "cab: {ambient: 45 °C}", "roof: {ambient: 45 °C, wet: yes}",
 			"body: {ambient: 40 °C}"},
-		runs: []string{"{from: battery box, to: cab, length: 2500 mm, chafes: yes, cover: auto}",
-			"{from: cab, to: roof, length: 1500 mm, chafes: yes, cover: auto}",
-			"{from: battery box, to: body, length: 3 m, chafes: yes, pinches: yes, cover: auto}"},
-		zones:   map[string]string{"front": "roof", "dash": "cab", "rear": "body"},
+		runs: []run{{"battery box", "cab", "2500 mm", "chafes: yes, cover: auto"},
+			{"cab", "roof", "1500 mm", "chafes: yes, cover: auto"},
+			{"battery box", "body", "3 m", "chafes: yes, pinches: yes, cover: auto"}},
+		zones:   map[string]string{"front": "roof", "dash": "cab", "rear": "body", "inside": "cab", "bilge": "body", "top": "roof"},
 		grounds: []string{"cab bar: {kind: ground block, at: cab, limit: 80 A, returns to: battery negative}", "body stud: {kind: frame stud, at: body, limit: 40 A, frame resistance: 3 mΩ}"},
-		ground:  map[string]string{"front": "cab bar", "dash": "cab bar", "rear": "body stud", "block": "cab bar"},
+		ground:  map[string]string{"body": "body stud", "": "cab bar"},
 		block:   "cab", source: "battery box", tap: "ignition feed", spare: "1 A", rocker: "rocker 16 A",
+		first: "battery post fuse", tail: "6 mm²",
 		wire: "{colour: auto, slack: 80 mm}", heavy: "front bumper", heavyRun: "3.5 m"},
 }

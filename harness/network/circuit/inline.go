@@ -102,8 +102,8 @@ func (b *builder) passConnectors(w *Wire) {
 			continue
 		}
 		p := &Pole{Inline: x, Wire: w, Cavity: len(x.Poles) + 1, runs: [2]*Bundle{w.Route[i], w.Route[i+1]}}
-		if x.design.Family != nil {
-			p.Contact = b.end(nil, x.design.Family.PinKind, w.Spec.Size)
+		if x.design.Plug != nil {
+			p.Contact = b.end(nil, x.design.Plug.PinKind, w.Spec.Size)
 		}
 		x.Poles, w.Poles = append(x.Poles, p), append(w.Poles, p)
 		w.EndsOhm += endOhm(p.Contact)
@@ -113,7 +113,7 @@ func (b *builder) passConnectors(w *Wire) {
 // fillConnectors gives connectors their housings and halves, and wires their pieces.
 func (b *builder) fillConnectors() {
 	for _, x := range b.c.inlines {
-		family := x.design.Family
+		family := x.design.Plug
 		x.Part.Plug = &Plug{Family: family, Needed: len(x.Poles), Ways: family.Housing(len(x.Poles))}
 		b.halve(x)
 		b.c.unplug(x)
@@ -210,7 +210,7 @@ const socketMark, pinMark = "socket", "pin"
 
 // terminal is a pole's contact in a half.
 func (x *Inline) terminal(p *Pole, side int) *Terminal {
-	t := &Terminal{Part: x.Part, Name: strconv.Itoa(p.Cavity), Kind: x.design.Family.PinKind, Mark: pinMark}
+	t := &Terminal{Part: x.Part, Name: strconv.Itoa(p.Cavity), Kind: x.design.Plug.PinKind, Mark: pinMark}
 	if side == x.Sockets {
 		t.Mark = socketMark
 	}

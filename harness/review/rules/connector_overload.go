@@ -23,6 +23,7 @@ var connectorOverload = &Rule{
 	Severity: "fault",
 	Source:   "common practice, no source, unless the library row has one",
 	InUse:    true,
+	Mend:     MendPlug,
 	Bad: `
 places:
   battery tray: {ambient: 40 °C}
@@ -62,7 +63,7 @@ func (p *Pass) judgePole(pole *circuit.Pole) {
 	}
 	fin := ofWire(v.severity, w)
 	v.decides(&fin, "current", figure.Larger, 1, limitA, "A")
-	fin.Source = source.String()
+	fin.Source, fin.Change = source.String(), p.familyFor(pole.Inline)
 	hot := ""
 	if limitA < ratedA {
 		hot = fmt.Sprintf(", and may carry %s at %s", amps(limitA), celsius(part.AmbientC()))

@@ -16,6 +16,7 @@ var connectorWireSize = &Rule{
 	Why:      "a barrel too large does not grip, a seal too wide lets water in, and a thick wire cut down to fit does not carry",
 	Change:   "use a family for this size, as a second connector that `takes` the wire, or another size of wire",
 	Severity: "fault",
+	Mend:     MendPlug,
 	Source:   "common practice, no source, unless the library row has one",
 	Bad: `
 places:
@@ -41,6 +42,7 @@ loads:
 					continue
 				}
 				fin := ofWire(finding.Fault, w)
+				fin.Change = p.familyFor(x)
 				fin.Numbers = []finding.Number{{Name: "area", Value: mm2, Unit: "mm²"}}
 				fin.Figure = figure.New(mm2, family.MaxMm2, "mm²", figure.Larger)
 				if mm2 < family.MinMm2 {

@@ -23,7 +23,7 @@ func TestMends(t *testing.T) {
 		rules.MendStart:     "fuse-inrush",
 		rules.MendFuseAbove: "fuse-grading",
 		rules.MendBreaking:  "fuse-breaking-capacity",
-		rules.MendPlug:      "plug-overload no-terminal-fits",
+		rules.MendPlug:      "connector-overload connector-wire-size plug-overload no-terminal-fits",
 		rules.MendPart:      "plug-ways",
 		rules.MendSeal:      "unsealed-in-wet-place",
 		rules.MendSpark:     "spark-in-vapour",

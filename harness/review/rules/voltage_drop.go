@@ -153,6 +153,9 @@ func (p *Pass) judgeAim(part *circuit.Part, load *circuit.Branch, wires cornered
 	fin := ofPart(graver(key == corner.AimCritical && over(wires.Nominal, MostWholeDrop*aim), finding.Advice, finding.Fault), part)
 	value, most := quantity.Against(wires.Nominal, aim, quantity.Share)
 	fin.What = fmt.Sprintf("drop in the wires to %s: %s; %s is usual for %s", part.Name, value, most, aims[key])
+	if key == corner.AimOwn && !aimOfType(accessory(part)) {
+		fin.What = fmt.Sprintf("drop in the wires to %s: %s; the design asks for %s", part.Name, value, most)
+	}
 	atMost(&fin, "drop in its wires", 100*wires.Nominal, 100*aim, "%")
 	fin.Situation = wires.in.Name
 	_, given := p.dropLimit(true)
@@ -165,11 +168,13 @@ func (p *Pass) judgeAim(part *circuit.Part, load *circuit.Branch, wires cornered
 
 // aimSource is where the aim of a load's own comes from.
 func aimSource(l *design.Load) string {
-	if l.Type != nil && l.DropAim.Value == l.Type.Aim.Share {
+	if aimOfType(l) {
 		return l.Type.Aim.Source.String()
 	}
 	return "limit set by the design"
 }
+
+func aimOfType(l *design.Load) bool { return l.Type != nil && l.DropAim.Value == l.Type.Aim.Share }
 
 // aims are what the aims of the practice hold for, in words.
 var aims = map[string]string{

@@ -1,0 +1,78 @@
+package sizing_test
+
+import (
+	"strings"
+	"testing"
+
+	"fusewright/harness"
+	"fusewright/harness/design"
+	"fusewright/library"
+)
+
+// A lamp behind a bulkhead at which the loom comes apart.
+const parted = `fusewright: 1
+title: parted
+system: 12 V
+practice: off-road
+battery: {chemistry: AGM, capacity: 60 Ah, resistance: 10 mΩ, at: battery}
+charging: {regulated: 14.2 V, output: {1200 rpm: 60 A, 3000 rpm: 80 A}, idle: 1200 rpm, cruise: 3000 rpm, hot derating: 10 %}
+places:
+  battery: {ambient: 45 °C}
+  bulkhead: {ambient: 40 °C, wet: yes}
+  rack: {ambient: 40 °C, wet: yes}
+runs:
+  - {from: battery, to: bulkhead, length: 900 mm, cover: corrugated conduit}
+  - {from: bulkhead, to: rack, length: 900 mm, cover: corrugated conduit}
+fuses:
+  lamp: {at: battery, fed by: battery, wire: {length: 150 mm}}
+switches:
+  key: {type: battery switch 100 A, at: battery, fed by: lamp, wire: {length: 200 mm}, stays live: "opened on leaving"}
+partings:
+  plug: {family: auto, at: bulkhead}
+loads:
+  work lamp: {power: 100 W, behaves: resistor, at: rack, fed by: key, returns to: battery negative}
+`
+
+// TestPartingAuto: the family of a connector in the loom is the smallest whose contacts carry what
+// passes, sealed where it is wet, and take wires thick enough: 100 W at 14.2 V take 9.9 A and
+// 300 W 29.6 A at most, which with tolerances is past the 18 A of the smaller one.
+func TestPartingAuto(t *testing.T) {
+	for _, c := range []struct{ power, family string }{{"100 W", "sealed 1.5"}, {"200 W", "sealed 2.8"}, {"300 W", "sealed 6.3"}} {
+		src := strings.Replace(parted, "100 W", c.power, 1)
+		d, err := design.Read("x.yaml", []byte(src), library.Default())
+		if err != nil {
+			t.Fatal(err)
+		}
+		review, err := harness.Assess(d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := d.Partings[0].Plug.Name; got != c.family {
+			t.Errorf("%s: %s, want %s", c.power, got, c.family)
+		}
+		for _, f := range review.Findings {
+			t.Errorf("%s: %s: %s", c.power, f.Rule, f.What)
+		}
+	}
+}
+
+// TestPartingTooSmall: of a family that is given and too small the finding names the nearest that fits.
+func TestPartingTooSmall(t *testing.T) {
+	src := strings.Replace(strings.Replace(parted, "100 W", "300 W", 1), "family: auto", "family: sealed 1.5", 1)
+	d, err := design.Read("x.yaml", []byte(src), library.Default())
+	if err != nil {
+		t.Fatal(err)
+	}
+	review, err := harness.Assess(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range review.Findings {
+		if f.Rule == "connector-overload" && f.Change == "use sealed 6.3, the nearest family that fits" {
+			return
+		}
+	}
+	for _, f := range review.Findings {
+		t.Errorf("%s: %s (%s)", f.Rule, f.What, f.Change)
+	}
+}
