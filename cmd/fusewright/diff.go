@@ -82,11 +82,7 @@ func (c *diffCmd) draw(io *streams, comparison *compare.Comparison) error {
 	old, changed := comparison.Old, comparison.New
 	changes := &sign.Changes{Was: c.nameOf(old, changed)}
 	for _, m := range comparison.Marks() {
-		kind := sign.ChangeKind(m.What)
-		if m.What == "" {
-			kind = sign.Judged
-		}
-		changes.List = append(changes.List, sign.Change{Kind: kind, Name: m.Name, Old: m.Old, New: m.New,
+		changes.List = append(changes.List, sign.Change{Kind: sign.ChangeKind(m.What), Name: m.Name, Old: m.Old, New: m.New,
 			Text: m.Text, Findings: m.Findings})
 	}
 	sheets, err := schematic.DrawChanges(old, changed, changes, schematic.Options{})

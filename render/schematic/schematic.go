@@ -158,7 +158,7 @@ func fewest(whole *arrange.Arrangement, l, twin *labels.Labels, paper frame.Pape
 
 // DrawChanges makes the sheets of a design as Draw does, every part at the same place, with
 // what changed against an earlier one marked in place of findings. A load that is gone is
-// drawn where its slot is kept; what else is gone stands in the list of changes alone.
+// drawn where its slot is kept; what else is gone stands in the list of changes.
 func DrawChanges(earlier, now *harness.Review, changes *sign.Changes, opt Options) ([]*scene.Sheet, error) {
 	d, err := planChanges(earlier, now, changes, opt)
 	if err != nil {
@@ -178,7 +178,7 @@ func planChanges(earlier, now *harness.Review, changes *sign.Changes, opt Option
 	}
 	was := labels.New(earlier.Circuit, d.Set, opt.Relays, sign.OfFindings(earlier, true))
 	was.Outlined, was.Lengths, was.Detached = d.Outlined, d.Lengths, d.Detached
-	d.Labels.Marks = sign.MarksOf(changes, d.Fill(was))
+	d.Labels.Marks = sign.MarksOf(changes, earlier.Circuit, d.Fill(was))
 	d.Note()
 	d.Lists.Again()
 	return d, nil

@@ -16,7 +16,7 @@ import (
 // Mark is one numbered entry of a drawing's list of changes. A part that came
 // or went takes its wires along.
 type Mark struct {
-	What What   // "" when the thing itself is as it was and only what is found on it is new
+	What What
 	Name string // "lamp", "feed of lamp"
 	// Old and New are the designations and wire numbers in each circuit that the
 	// entry is about, the part's own first.
@@ -192,7 +192,7 @@ func (m *marker) finding(f Finding) {
 		}
 	}
 	if rank > 0 {
-		m.list = append(m.list, &Mark{Name: of.Part, New: withRef(nil, ref), Findings: []string{words}, gravity: gravityOf(f)})
+		m.list = append(m.list, &Mark{What: Judged, Name: of.Part, New: withRef(nil, ref), Findings: []string{words}, gravity: gravityOf(f)})
 	}
 }
 

@@ -13,6 +13,7 @@ func (l *Lists) wholeRow(m *sign.Entry) column.Row {
 	for _, s := range m.Statements() {
 		rows = append(rows, column.TextRow(s, m.Indent(), scene.Regular, scene.Ink))
 	}
+	rows = append(rows, l.goneRow(m))
 	row := together(rows)[0]
 	if len(together(rows)) > 1 { // more than one row takes: the worst alone
 		row = together(rows[:2])[0]
@@ -38,9 +39,11 @@ func (l *Lists) entryRow(m *sign.Entry, full bool) column.Row {
 	const most = 3 // lines
 	room := column.Width - 4 - m.Indent()
 	words := column.TextRow(cutText(m.Brief(), room, most), m.Indent(), scene.Regular, scene.Ink)
-	return l.afterSign(m, column.Row{Height: lettering.LineMM + words.Height, Draw: func(sheet *scene.Sheet, x, y float64) {
+	gone := l.goneRow(m)
+	return l.afterSign(m, column.Row{Height: lettering.LineMM + words.Height + gone.Height, Draw: func(sheet *scene.Sheet, x, y float64) {
 		l.rowHead(sheet, m, x+m.Indent(), y+lettering.CapMM)
 		words.Draw(sheet, x, y+lettering.LineMM)
+		gone.Draw(sheet, x, y+lettering.LineMM+words.Height)
 	}})
 }
 
@@ -65,10 +68,7 @@ func (l *Lists) rowHead(sheet *scene.Sheet, m *sign.Entry, x, y float64) {
 // no room beside it: no word is cut.
 func (l *Lists) shortRow(m *sign.Entry) column.Row {
 	indent := m.Indent()
-	head := m.Head() + ":"
-	if m.Change != nil {
-		head = m.Change.Names()[0] + ":"
-	}
+	head := m.Title() + ":"
 	left := indent + lettering.TextW(head+" ", scene.Bold)
 	room := column.Width - 4 - left
 	words := m.Fit(room, func(s string) float64 { return lettering.TextW(s, scene.Regular) })

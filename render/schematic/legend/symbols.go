@@ -175,7 +175,7 @@ func (l *Lists) signPanel() *column.List {
 		{sign.Changed, "changed; broken band"},
 		{sign.Removed, "removed; crosses"},
 		{sign.Relabel, "another label; band behind it"},
-		{sign.Judged, "not changed, but new findings"},
+		{sign.Judged, "as it was, judged anew"},
 	} {
 		used := l.Marks != nil && slices.ContainsFunc(l.Marks.List, func(m *sign.Entry) bool { return m.Change.Kind == k.kind })
 		if !used {

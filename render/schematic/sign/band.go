@@ -53,7 +53,7 @@ func Band(sheet *scene.Sheet, kind ChangeKind, ref string, pts []scene.Point) {
 				n = max(n, 1)
 			}
 			for k := range n {
-				cross(sheet, at(long*(float64(k)+0.5)/float64(n)))
+				cross(sheet, at(long*(float64(k)+0.5)/float64(n)), crossHalf)
 			}
 		}
 	}
@@ -70,9 +70,16 @@ func stripe(sheet *scene.Sheet, p, q scene.Point, kind ChangeKind) {
 	sheet.Rect(r, nil, scene.Paint(bandTints[kind]))
 }
 
-func cross(sheet *scene.Sheet, at scene.Point) {
+func cross(sheet *scene.Sheet, at scene.Point, half float64) {
 	pen := scene.Pen(symbol.LineMM).In(dangerRed)
 	for _, up := range []float64{-1, 1} {
-		sheet.Line(scene.Point{X: at.X - crossHalf, Y: at.Y - up*crossHalf}, scene.Point{X: at.X + crossHalf, Y: at.Y + up*crossHalf}, pen)
+		sheet.Line(scene.Point{X: at.X - half, Y: at.Y - up*half}, scene.Point{X: at.X + half, Y: at.Y + up*half}, pen)
 	}
+}
+
+// CrossOut marks a part that is gone.
+func CrossOut(sheet *scene.Sheet, ref string, box scene.Rect) {
+	sheet.Begin(scene.Group{ID: sheet.UniqueID("band-" + ref), Class: "band", Title: ref + " " + string(Removed)})
+	cross(sheet, box.Centre(), min(box.W, box.H)/2)
+	sheet.End()
 }

@@ -1,20 +1,16 @@
 package sign
 
-import (
-	"slices"
-
-	"fusewright/harness/design/wording"
-)
+import "fusewright/harness/design/wording"
 
 // ChangeKind says how a part or wire changed.
 type ChangeKind string
 
-// The kinds of changes, each with a sign and a line of its own; see drawDelta.
+// The kinds of changes, each with a sign and a line of its own.
 const (
 	Added   ChangeKind = "added"
 	Removed ChangeKind = "removed"
 	Changed ChangeKind = "changed"
-	Judged  ChangeKind = "new finding" // itself as it was
+	Judged  ChangeKind = "judged anew" // itself as it was
 	Relabel ChangeKind = "renumbered"  // under another label
 )
 
@@ -34,26 +30,6 @@ type Change struct {
 	Old, New []string
 	Text     string   // "rating 5 A → 30 A"
 	Findings []string // that came with it: "new danger: fuse-over-wire: …"
-}
-
-// head names what an entry is about, with how the other design calls it.
-func (c *Change) head() string {
-	return wording.Present(append(c.Names(), string(c.Kind)), ", ")
-}
-
-// Names are the parts and wires of an entry, or else its own name.
-func (c *Change) Names() []string {
-	names := slices.Clone(c.New)
-	if len(names) == 0 {
-		names = slices.Clone(c.Old)
-	}
-	if len(names) == 0 {
-		names = []string{c.Name}
-	}
-	if len(c.Old) > 0 && len(c.New) > 0 && c.Old[0] != c.New[0] && c.Kind != Relabel {
-		names[0] = c.New[0] + " (was " + c.Old[0] + ")"
-	}
-	return names
 }
 
 // statements are the name with what differs, and what was found.

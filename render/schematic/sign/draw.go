@@ -2,6 +2,7 @@ package sign
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -92,7 +93,7 @@ func Draw(sheet *scene.Sheet, m *Entry, x, y float64) {
 // Head names what an entry is about: "F1, danger".
 func (m *Entry) Head() string {
 	if m.Change != nil {
-		return m.Change.head()
+		return wording.Present(append(m.names(), string(m.Change.Kind)), ", ")
 	}
 	severity := m.Findings[0].Severity.String()
 	if m.Findings[0].Accepted != "" {
@@ -106,6 +107,34 @@ func (m *Entry) Head() string {
 		names += fmt.Sprintf(" and %d more", n)
 	}
 	return wording.Present([]string{names, severity}, ", ")
+}
+
+// names are the parts and wires that a change is about, or else its own name.
+func (m *Entry) names() []string {
+	c := m.Change
+	switch {
+	case c.Kind == Relabel:
+		return []string{"labels"}
+	case len(c.Old)+len(c.New) == 0:
+		return []string{c.Name}
+	case len(c.New) == 0 && len(m.Refs) == 0: // another may have the label now
+		return append([]string{"old " + c.Old[0]}, c.Old[1:]...)
+	case len(c.New) == 0:
+		return slices.Clone(c.Old)
+	}
+	names := slices.Clone(c.New)
+	if len(c.Old) > 0 && c.Old[0] != c.New[0] {
+		names[0] += " (was " + c.Old[0] + ")"
+	}
+	return names
+}
+
+// Title is what a line of a list of changes begins with.
+func (m *Entry) Title() string {
+	if m.Change != nil {
+		return m.names()[0]
+	}
+	return m.Head()
 }
 
 // Indent is the room of a sign in a list, Half half its height, in mm.

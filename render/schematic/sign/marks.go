@@ -3,6 +3,7 @@ package sign
 import (
 	"slices"
 
+	"fusewright/harness/network/circuit"
 	"fusewright/render/scene"
 )
 
@@ -10,11 +11,12 @@ import (
 // sign where the sheet has room for it, so that all stands where it does without them.
 // The zero value and nil draw nothing.
 type Marks struct {
-	List  []*Entry
-	Was   string                // how the title block calls the earlier design
-	kinds map[string]ChangeKind // of every part and wire that changed
-	byRef map[string]*Entry     // of those that carry a sign
-	was   map[string]bool       // labels that are new ones
+	List    []*Entry
+	Was     string // how the title block calls the earlier design
+	Earlier *circuit.Circuit
+	kinds   map[string]ChangeKind // of every part and wire that changed
+	byRef   map[string]*Entry     // of those that carry a sign
+	was     map[string]bool       // labels that are new ones
 
 	under   *scene.Sheet // bands of the sheet being drawn
 	from    int          // where they go among its items
@@ -27,10 +29,10 @@ type anchor struct {
 	pts []scene.Point
 }
 
-// MarksOf are the marks of changes. kept are the parts and wires that are gone and still
+// MarksOf are the marks of changes against an earlier circuit. kept are the parts and wires that are gone and still
 // drawn, where their room is kept.
-func MarksOf(c *Changes, kept map[string]bool) *Marks {
-	f := &Marks{Was: c.Was, kinds: map[string]ChangeKind{}, byRef: map[string]*Entry{}, was: map[string]bool{}}
+func MarksOf(c *Changes, earlier *circuit.Circuit, kept map[string]bool) *Marks {
+	f := &Marks{Was: c.Was, Earlier: earlier, kinds: map[string]ChangeKind{}, byRef: map[string]*Entry{}, was: map[string]bool{}}
 	for i := range c.List {
 		x := &c.List[i]
 		m := &Entry{Number: i + 1, Refs: x.New, Change: x}
@@ -65,6 +67,11 @@ func (f *Marks) Line(ref string, pts ...scene.Point) {
 		return
 	}
 	Band(f.under, f.kinds[ref], ref, pts)
+	f.anchor(ref, pts...)
+}
+
+// anchor notes where a sign belongs.
+func (f *Marks) anchor(ref string, pts ...scene.Point) {
 	if m := f.byRef[ref]; m != nil {
 		f.anchors = append(f.anchors, anchor{m, pts})
 	}
@@ -72,9 +79,17 @@ func (f *Marks) Line(ref string, pts ...scene.Point) {
 
 // Box marks a part round its box.
 func (f *Marks) Box(ref string, r scene.Rect) {
+	if f == nil {
+		return
+	}
 	r = r.Grow(0.2)
-	f.Line(ref, scene.Point{X: r.X, Y: r.Y}, scene.Point{X: r.Right(), Y: r.Y}, scene.Point{X: r.Right(), Y: r.Bottom()},
-		scene.Point{X: r.X, Y: r.Bottom()}, scene.Point{X: r.X, Y: r.Y})
+	pts := []scene.Point{{X: r.X, Y: r.Y}, {X: r.Right(), Y: r.Y}, {X: r.Right(), Y: r.Bottom()}, {X: r.X, Y: r.Bottom()}, {X: r.X, Y: r.Y}}
+	if f.kinds[ref] != Removed {
+		f.Line(ref, pts...)
+		return
+	}
+	CrossOut(f.under, ref, r)
+	f.anchor(ref, pts...)
 }
 
 // Label marks a label that is another one than before, behind its words.

@@ -70,12 +70,13 @@ func (s *space) nearest(pts []scene.Point) (spot scene.Rect, from scene.Point, o
 				if !s.free(r) {
 					continue
 				}
-				to, mm := closest(pts, r)
-				if mm >= min(best, most) {
+				if _, mm := closest(pts, r); mm >= min(best, most) {
 					continue
 				}
-				if cost, ok := s.leader(r, to, mm); ok && cost < best {
-					best, spot, from = cost, r, to
+				for _, to := range targets(pts, r) {
+					if cost, ok := s.leader(r, to); ok && cost < best {
+						best, spot, from = cost, r, to
+					}
 				}
 			}
 		}
@@ -94,11 +95,12 @@ func (s *space) free(r scene.Rect) bool {
 
 // leader is the length of the way from a sign to what it belongs to, more where it runs
 // over lines; never over words or signs.
-func (s *space) leader(r scene.Rect, to scene.Point, mm float64) (cost float64, ok bool) {
+func (s *space) leader(r scene.Rect, to scene.Point) (cost float64, ok bool) {
+	a := edge(r, to)
+	mm := away(a, to)
 	if mm <= leaderMin {
 		return mm, true
 	}
-	a := edge(r, to)
 	cost = mm
 	const piece = 0.5
 	over := false
@@ -133,6 +135,17 @@ func closest(pts []scene.Point, r scene.Rect) (to scene.Point, mm float64) {
 		}
 	}
 	return to, mm
+}
+
+// targets are where a leader from a box may end on a line: as near as it can, at its
+// corners and half-way between.
+func targets(pts []scene.Point, r scene.Rect) []scene.Point {
+	to, _ := closest(pts, r)
+	list := []scene.Point{to}
+	for i := 1; i < len(pts); i++ {
+		list = append(list, scene.Around(pts[i-1], pts[i]).Centre(), pts[i])
+	}
+	return list
 }
 
 // raster is what is covered of a sheet, in squares.
