@@ -17,15 +17,6 @@ import (
 	"fusewright/render/svg"
 )
 
-// changesOf is what a comparison of two reviews finds, for the drawing.
-func changesOf(earlier, now *harness.Review) *sign.Changes {
-	c := &sign.Changes{Was: "revision A"}
-	for _, m := range compare.Reviews(earlier, now).Marks() {
-		c.List = append(c.List, sign.Change{Kind: sign.ChangeKind(m.What), Name: m.Name, Old: m.Old, New: m.New, Text: m.Text, Findings: m.Findings})
-	}
-	return c
-}
-
 // oneChange are edits of the fixture, one for each kind of change.
 var oneChange = []struct {
 	name, old, new string
@@ -60,15 +51,15 @@ func changeGoldens(t *testing.T, out map[string][]byte) {
 			t.Fatalf("%s: nothing to replace", c.name)
 		}
 		after := read(t, "orchard.yaml", bytes.Replace(text, []byte(c.old), []byte(c.new), 1))
-		changes := changesOf(before, after)
+		changes := compare.Reviews(before, after)
 		var got []string
-		for _, x := range changes.List {
-			got = append(got, fmt.Sprint(x.Kind, " ", x.Old, " ", x.New, " ", x.Text))
+		for _, x := range changes.Marks() {
+			got = append(got, fmt.Sprint(x.What, " ", x.Old, " ", x.New, " ", x.Text))
 		}
 		if s := strings.Join(got, "\n"); s != c.want {
 			t.Errorf("%s: entries\n%s\nwant\n%s", c.name, s, c.want)
 		}
-		sheets, err := DrawChanges(before, after, changes, Options{})
+		sheets, err := DrawChanges(changes, "revision A", Options{})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -87,10 +78,10 @@ func changeGoldens(t *testing.T, out map[string][]byte) {
 
 // The kinds of changes differ in shape, not by colour alone.
 func TestChangeSignsDifferInShape(t *testing.T) {
-	shapes := map[string]sign.ChangeKind{}
-	for _, kind := range []sign.ChangeKind{sign.Added, sign.Changed, sign.Removed, sign.Judged} {
+	shapes := map[string]compare.What{}
+	for _, kind := range []compare.What{compare.Added, compare.Changed, compare.Removed, compare.Judged} {
 		s := scene.NewSheet(100, 100, "")
-		sign.DrawChange(s, &sign.Entry{Number: 7, Change: &sign.Change{Kind: kind}}, 50, 50)
+		sign.DrawChange(s, &sign.Entry{Number: 7, Change: &compare.Mark{What: kind}}, 50, 50)
 		sign.Band(s, kind, "W1", []scene.Point{{X: 10, Y: 20}, {X: 60, Y: 20}})
 		var b strings.Builder
 		for _, item := range s.Items {
@@ -123,15 +114,15 @@ func TestChangesKeepTheRules(t *testing.T) {
 			other = bytes.ReplaceAll(other, []byte("1.5 mm²"), []byte("2.5 mm²"))
 		}
 		earlier, now := assessed(t, "earlier.yaml", text), assessed(t, "now.yaml", other)
-		changes := changesOf(earlier, now)
+		changes := compare.Reviews(earlier, now)
 		list := variants(now)[1:5]
 		v := list[seed/2%len(list)]
 		v.Size = []string{"A4", "A3", "Letter", "Tabloid"}[seed%4]
-		t.Run(fmt.Sprintf("seed %d, %d wires, %s%s, %d changes", seed, wires, v.Size, v.name, len(changes.List)), func(t *testing.T) {
+		t.Run(fmt.Sprintf("seed %d, %d wires, %s%s, %d changes", seed, wires, v.Size, v.name, len(changes.Marks())), func(t *testing.T) {
 			for _, r := range []*harness.Review{earlier, now} {
 				r.Design.Sheet.PlaceBoxes, r.Design.Sheet.Lengths = v.places, v.lengths
 			}
-			d, err := planChanges(earlier, now, changes, v.Options)
+			d, err := planChanges(changes, "revision A", v.Options)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -156,7 +147,7 @@ func TestChangesStandAsDrawn(t *testing.T) {
 		for _, e := range append(slices.Clone(singleEdits), removal) {
 			for n := range 4 {
 				now := read(t, name, []byte(e.make(string(text), n)))
-				d, err := planChanges(before, now, changesOf(before, now), Options{})
+				d, err := planChanges(compare.Reviews(before, now), "revision A", Options{})
 				if err != nil {
 					t.Fatal(err)
 				}
@@ -218,7 +209,7 @@ func unsigned(d *paint.Drawing) (list []*sign.Entry) {
 		}
 	}
 	for _, m := range d.Marks.List {
-		if len(m.Refs) > 0 && m.Change.Kind != sign.Relabel && d.Drawn(m) && !signs[fmt.Sprint(m.Number)] {
+		if len(m.Refs) > 0 && m.Change.What != compare.Relabelled && d.Drawn(m) && !signs[fmt.Sprint(m.Number)] {
 			list = append(list, m)
 		}
 	}

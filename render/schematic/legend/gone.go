@@ -5,6 +5,7 @@ import (
 
 	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/compare"
 	"fusewright/render/scene"
 	"fusewright/render/schematic/column"
 	"fusewright/render/schematic/lettering"
@@ -20,7 +21,7 @@ const goneFoot = lettering.GapMM + lettering.CapMM + 0.4
 // wires that went with it, crossed out. It is empty for all else.
 func (l *Lists) goneRow(m *sign.Entry) column.Row {
 	none := column.Row{Draw: func(*scene.Sheet, float64, float64) {}}
-	if m.Change.Kind != sign.Removed || len(m.Refs) > 0 || len(m.Change.Old) == 0 {
+	if m.Change.What != compare.Removed || len(m.Refs) > 0 || len(m.Change.Old) == 0 {
 		return none
 	}
 	old := l.Marks.Earlier
@@ -63,7 +64,7 @@ func (l *Lists) goneRow(m *sign.Entry) column.Row {
 func (l *Lists) goneWire(sheet *scene.Sheet, w *circuit.Wire, end *circuit.Terminal, from, to, row float64, align scene.Align) {
 	line := []scene.Point{{X: from, Y: row}, {X: to, Y: row}}
 	sheet.Polyline(line, scene.Pen(symbol.LineMM))
-	sign.Band(sheet, sign.Removed, "gone "+w.Number, line)
+	sign.Band(sheet, compare.Removed, "gone "+w.Number, line)
 	size := ""
 	if w.Spec.Size != nil {
 		size = w.Spec.Size.Label

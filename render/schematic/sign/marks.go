@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/compare"
 	"fusewright/render/scene"
 )
 
@@ -14,9 +15,9 @@ type Marks struct {
 	List    []*Entry
 	Was     string // how the title block calls the earlier design
 	Earlier *circuit.Circuit
-	kinds   map[string]ChangeKind // of every part and wire that changed
-	byRef   map[string]*Entry     // of those that carry a sign
-	was     map[string]bool       // labels that are new ones
+	kinds   map[string]compare.What // of every part and wire that changed
+	byRef   map[string]*Entry       // of those that carry a sign
+	was     map[string]bool         // labels that are new ones
 
 	under   *scene.Sheet // bands of the sheet being drawn
 	from    int          // where they go among its items
@@ -29,25 +30,24 @@ type anchor struct {
 	pts []scene.Point
 }
 
-// MarksOf are the marks of changes against an earlier circuit. kept are the parts and wires that are gone and still
-// drawn, where their room is kept.
-func MarksOf(c *Changes, earlier *circuit.Circuit, kept map[string]bool) *Marks {
-	f := &Marks{Was: c.Was, Earlier: earlier, kinds: map[string]ChangeKind{}, byRef: map[string]*Entry{}, was: map[string]bool{}}
-	for i := range c.List {
-		x := &c.List[i]
+// MarksOf are the marks of a comparison; was is how the title block calls the earlier design.
+// kept are the parts and wires that are gone and still drawn, where their room is kept.
+func MarksOf(c *compare.Comparison, was string, kept map[string]bool) *Marks {
+	f := &Marks{Was: was, Earlier: c.Old.Circuit, kinds: map[string]compare.What{}, byRef: map[string]*Entry{}, was: map[string]bool{}}
+	for i, x := range c.Marks() {
 		m := &Entry{Number: i + 1, Refs: x.New, Change: x}
 		f.List = append(f.List, m)
-		if x.Kind == Removed {
+		if x.What == compare.Removed {
 			m.Refs = slices.DeleteFunc(slices.Clone(x.Old), func(ref string) bool { return !kept[ref] })
 		}
 		for _, ref := range m.Refs {
-			if x.Kind == Relabel {
+			if x.What == compare.Relabelled {
 				f.was[ref] = true
 			} else {
-				f.kinds[ref] = x.Kind
+				f.kinds[ref] = x.What
 			}
 		}
-		if len(m.Refs) > 0 && x.Kind != Relabel {
+		if len(m.Refs) > 0 && x.What != compare.Relabelled {
 			f.byRef[m.Refs[0]] = m
 		}
 	}
@@ -84,7 +84,7 @@ func (f *Marks) Box(ref string, r scene.Rect) {
 	}
 	r = r.Grow(0.2)
 	pts := []scene.Point{{X: r.X, Y: r.Y}, {X: r.Right(), Y: r.Y}, {X: r.Right(), Y: r.Bottom()}, {X: r.X, Y: r.Bottom()}, {X: r.X, Y: r.Y}}
-	if f.kinds[ref] != Removed {
+	if f.kinds[ref] != compare.Removed {
 		f.Line(ref, pts...)
 		return
 	}
@@ -97,8 +97,8 @@ func (f *Marks) Label(ref string, r scene.Rect) {
 	if f == nil || !f.was[ref] {
 		return
 	}
-	f.under.Begin(scene.Group{ID: f.under.UniqueID("label-was-" + ref), Class: "band", Title: ref + " " + string(Relabel)})
-	f.under.RoundRect(r.Grow(0.4), 0.8, nil, scene.Paint(bandTints[Changed]))
+	f.under.Begin(scene.Group{ID: f.under.UniqueID("label-was-" + ref), Class: "band", Title: ref + " " + string(compare.Relabelled)})
+	f.under.RoundRect(r.Grow(0.4), 0.8, nil, scene.Paint(bandTints[compare.Changed]))
 	f.under.End()
 }
 
@@ -117,7 +117,7 @@ func (f *Marks) End(sheet *scene.Sheet, areas ...scene.Rect) {
 		}
 		if to := edge(spot, from); away(to, from) > leaderMin {
 			sheet.Begin(scene.Group{ID: sheet.UniqueID("leader-" + a.of.Refs[0]), Class: "leader"})
-			sheet.Line(to, from, scene.Pen(leaderMM).In(changeColours[a.of.Change.Kind]))
+			sheet.Line(to, from, scene.Pen(leaderMM).In(changeColours[a.of.Change.What]))
 			sheet.End()
 		}
 		DrawChange(sheet, a.of, spot.Centre().X, spot.Centre().Y)

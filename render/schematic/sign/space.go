@@ -1,6 +1,7 @@
 package sign
 
 import (
+	"iter"
 	"math"
 	"slices"
 
@@ -28,8 +29,6 @@ func spaceOn(sheet *scene.Sheet, items []scene.Item, areas []scene.Rect) *space 
 	for _, item := range items {
 		s.note(item)
 	}
-	s.words.count()
-	s.lines.count()
 	return s
 }
 
@@ -70,13 +69,12 @@ func (s *space) nearest(pts []scene.Point) (spot scene.Rect, from scene.Point, o
 				if !s.free(r) {
 					continue
 				}
-				if _, mm := closest(pts, r); mm >= min(best, most) {
+				to, mm := closest(pts, r)
+				if mm >= min(best, most) {
 					continue
 				}
-				for _, to := range targets(pts, r) {
-					if cost, ok := s.leader(r, to); ok && cost < best {
-						best, spot, from = cost, r, to
-					}
+				if cost, ok := s.leader(r, to, mm); ok && cost < best {
+					best, spot, from = cost, r, to
 				}
 			}
 		}
@@ -95,12 +93,11 @@ func (s *space) free(r scene.Rect) bool {
 
 // leader is the length of the way from a sign to what it belongs to, more where it runs
 // over lines; never over words or signs.
-func (s *space) leader(r scene.Rect, to scene.Point) (cost float64, ok bool) {
-	a := edge(r, to)
-	mm := away(a, to)
+func (s *space) leader(r scene.Rect, to scene.Point, mm float64) (cost float64, ok bool) {
 	if mm <= leaderMin {
 		return mm, true
 	}
+	a := edge(r, to)
 	cost = mm
 	const piece = 0.5
 	over := false
@@ -137,58 +134,45 @@ func closest(pts []scene.Point, r scene.Rect) (to scene.Point, mm float64) {
 	return to, mm
 }
 
-// targets are where a leader from a box may end on a line: as near as it can, at its
-// corners and half-way between.
-func targets(pts []scene.Point, r scene.Rect) []scene.Point {
-	to, _ := closest(pts, r)
-	list := []scene.Point{to}
-	for i := 1; i < len(pts); i++ {
-		list = append(list, scene.Around(pts[i-1], pts[i]).Centre(), pts[i])
-	}
-	return list
-}
-
-// raster is what is covered of a sheet, in squares.
+// raster is what is covered of a sheet, in squares of half a millimetre.
 type raster struct {
 	across, down int
-	sum          []int32 // covered squares above and at the left, after count
+	covered      []bool
 }
 
 const square = 0.5 // mm
 
 func newRaster(sheet *scene.Sheet) *raster {
-	r := &raster{across: int(sheet.WidthMM/square) + 2, down: int(sheet.HeightMM/square) + 2}
-	r.sum = make([]int32, r.across*r.down)
+	r := &raster{across: int(sheet.WidthMM/square) + 1, down: int(sheet.HeightMM/square) + 1}
+	r.covered = make([]bool, r.across*r.down)
 	return r
 }
 
-// squares are the first and the last but one column and row of a box.
-func (r *raster) squares(b scene.Rect) (x0, y0, x1, y1 int) {
-	in := func(mm, most float64) int { return int(min(max(mm/square, 0), most)) }
-	wide, high := float64(r.across-1), float64(r.down-1)
-	return in(b.X, wide), in(b.Y, high), in(b.Right()+square, wide), in(b.Bottom()+square, high)
-}
-
-func (r *raster) cover(b scene.Rect) {
-	x0, y0, x1, y1 := r.squares(b)
-	for y := y0; y < y1; y++ {
-		for x := x0; x < x1; x++ {
-			r.sum[(y+1)*r.across+x+1] = 1
+// rows are the squares of a box, row by row.
+func (r *raster) rows(b scene.Rect) iter.Seq[[]bool] {
+	in := func(mm float64, most int) int { return min(max(int(mm/square), 0), most-1) }
+	return func(yield func([]bool) bool) {
+		for y := in(b.Y, r.down); y <= in(b.Bottom(), r.down); y++ {
+			if !yield(r.covered[y*r.across+in(b.X, r.across) : y*r.across+in(b.Right(), r.across)+1]) {
+				return
+			}
 		}
 	}
 }
 
-func (r *raster) count() {
-	for y := 1; y < r.down; y++ {
-		row := int32(0)
-		for x := 1; x < r.across; x++ {
-			row += r.sum[y*r.across+x]
-			r.sum[y*r.across+x] = row + r.sum[(y-1)*r.across+x]
+func (r *raster) cover(b scene.Rect) {
+	for row := range r.rows(b) {
+		for x := range row {
+			row[x] = true
 		}
 	}
 }
 
 func (r *raster) meets(b scene.Rect) bool {
-	x0, y0, x1, y1 := r.squares(b)
-	return r.sum[y1*r.across+x1]-r.sum[y0*r.across+x1]-r.sum[y1*r.across+x0]+r.sum[y0*r.across+x0] > 0
+	for row := range r.rows(b) {
+		if slices.Contains(row, true) {
+			return true
+		}
+	}
+	return false
 }
