@@ -4,13 +4,16 @@ import (
 	"bytes"
 	"fmt"
 	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
 
 	"fusewright/harness"
+	"fusewright/harness/design"
 	"fusewright/harness/proof/synth"
 	"fusewright/harness/review/compare"
+	"fusewright/library"
 	"fusewright/render/scene"
 	"fusewright/render/schematic/paint"
 	"fusewright/render/schematic/sign"
@@ -188,6 +191,55 @@ func TestChangesStandAsDrawn(t *testing.T) {
 		t.Errorf("%d of %d changes have no sign beside what they are about", bare, all)
 	}
 	t.Logf("%d of %d changes have no sign; %d of %d loads that are gone are drawn where they stood", bare, all, filled, gone)
+}
+
+// Where a load is gone from what people have drawn, the changes break no rule that the usual
+// drawing keeps.
+func TestChangesOfTheCorpus(t *testing.T) {
+	files, err := filepath.Glob("../../testdata/corpus*/*/*.yaml")
+	clean, _ := filepath.Glob("../../testdata/corpus-clean-trade/*.yaml")
+	if files = append(files, clean...); err != nil || len(files) == 0 {
+		t.Fatalf("no designs: %v", err)
+	}
+	drawn := 0
+	for n := 0; n < len(files); n += 16 {
+		text, err := os.ReadFile(files[n])
+		if err != nil {
+			t.Fatal(err)
+		}
+		if from, to := loads(string(text)); !strings.Contains(string(text), "\nloads:\n") || !loadLine.Match(text[from:to]) {
+			continue
+		}
+		before := assessed(t, files[n], text)
+		after, err := design.Read(files[n], []byte(remove(withNumbers(t, before, string(text)), n)), library.Default())
+		if err != nil {
+			continue // something else needs that load
+		}
+		now, err := harness.Assess(after)
+		if err != nil {
+			t.Fatal(err)
+		}
+		drawn++
+		t.Run(filepath.Base(files[n]), func(t *testing.T) {
+			plain, err := plan(now, Options{NoFindings: true})
+			if err != nil {
+				t.Fatal(err)
+			}
+			d, err := planChanges(compare.Reviews(before, now), "before", Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			usual := faultsOf(plain)
+			for _, f := range faultsOf(d) {
+				if !slices.Contains(usual, f) {
+					t.Error(f)
+				}
+			}
+		})
+	}
+	if drawn < 8 {
+		t.Errorf("%d drawings", drawn)
+	}
 }
 
 // unsigned are the changes of what is drawn that have no sign beside it.

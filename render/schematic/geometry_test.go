@@ -298,11 +298,9 @@ func checkAllDrawn(d *paint.Drawing, sheets []*scene.Sheet) (faults []string) {
 	return faults
 }
 
-// examine draws a review and reports everything wrong with it.
-func examine(t *testing.T, d *paint.Drawing, most int) figures {
-	t.Helper()
+// faultsOf draws a review and finds everything wrong with it.
+func faultsOf(d *paint.Drawing) (faults []string) {
 	sheets := d.Paint()
-	var faults []string
 	for i, s := range sheets {
 		if err := s.Validate(); err != nil {
 			faults = append(faults, fmt.Sprintf("sheet %d: %v", i+1, err))
@@ -322,7 +320,13 @@ func examine(t *testing.T, d *paint.Drawing, most int) figures {
 	faults = append(faults, checkNets(d)...)
 	faults = append(faults, checkReturns(d, sheets)...)
 	faults = append(faults, checkDrawnAsRouted(d, sheets)...)
-	faults = append(faults, checkAllDrawn(d, sheets)...)
+	return append(faults, checkAllDrawn(d, sheets)...)
+}
+
+// examine draws a review and reports everything wrong with it.
+func examine(t *testing.T, d *paint.Drawing, most int) figures {
+	t.Helper()
+	faults := faultsOf(d)
 	for i, f := range faults {
 		if i >= most {
 			t.Errorf("… and %d more", len(faults)-most)

@@ -42,7 +42,7 @@ func (l *Lists) goneRow(m *sign.Entry) column.Row {
 		mid := (left + right - s.Body.W*legendScale) / 2
 		pen := symbol.NewPen(sheet, scene.Point{X: mid, Y: row})
 		pen.Scale = legendScale
-		s.Draw(pen, parts.ShortSign(p))
+		s.Draw(pen, "")
 		box := scene.Rect{X: mid, Y: row + s.Body.Y*legendScale, W: s.Body.W * legendScale, H: s.Body.H * legendScale}
 		sign.CrossOut(sheet, "gone "+p.Ref, box)
 		for _, w := range old.Wires {

@@ -101,12 +101,12 @@ func (s *space) leader(r scene.Rect, to scene.Point, mm float64) (cost float64, 
 	cost = mm
 	const piece = 0.5
 	over := false
-	for at := piece; at < mm-bandHalf-piece; at += piece {
+	for at := piece; at < mm; at += piece {
 		dot := scene.Rect{X: a.X + (to.X-a.X)*at/mm, Y: a.Y + (to.Y-a.Y)*at/mm}.Grow(piece / 2)
 		if s.words.meets(dot) || slices.ContainsFunc(s.signs, dot.Overlaps) {
 			return 0, false
 		}
-		if now := s.lines.meets(dot); now != over {
+		if now := at < mm-bandHalf-piece && s.lines.meets(dot); now != over {
 			if over = now; now {
 				cost += crossing
 			}
