@@ -1,6 +1,8 @@
 package legend
 
 import (
+	"fmt"
+
 	"fusewright/render/scene"
 	"fusewright/render/schematic/column"
 	"fusewright/render/schematic/lettering"
@@ -14,11 +16,15 @@ func (l *Lists) wholeRow(m *sign.Entry) column.Row {
 		rows = append(rows, column.TextRow(s, m.Indent(), scene.Regular, scene.Ink))
 	}
 	rows = append(rows, l.goneRow(m))
-	row := together(rows)[0]
-	if len(together(rows)) > 1 { // more than one row takes: the worst alone
-		row = together(rows[:2])[0]
+	for left := 0; len(together(rows)) > 1 && len(rows) > 3; { // more than one row takes: the worst
+		left++
+		more := column.TextRow(fmt.Sprintf("and %d more", left), m.Indent(), scene.Regular, scene.Ink)
+		rows = append(rows[:len(rows)-2], more)
 	}
-	return l.afterSign(m, row)
+	if len(together(rows)) > 1 {
+		rows = rows[:2]
+	}
+	return l.afterSign(m, together(rows)[0])
 }
 
 // afterSign puts an entry's sign before a row.

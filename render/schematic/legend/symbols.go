@@ -167,7 +167,7 @@ func (l *Lists) legendEntry(sheet *scene.Sheet, k symbol.Kind, x, mid, width flo
 
 // signPanel explains the signs of the kinds of changes that there are.
 func (l *Lists) signPanel() *column.List {
-	out := &column.List{Title: "Signs of changes", Whole: true}
+	out := &column.List{Title: "Signs of changes", Whole: true, Wired: true}
 	for _, k := range []struct {
 		kind  compare.What
 		words string
