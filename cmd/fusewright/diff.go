@@ -13,7 +13,6 @@ import (
 	"fusewright/library"
 	"fusewright/render/report"
 	"fusewright/render/schematic"
-	"fusewright/render/schematic/sign"
 )
 
 // diffCmd compares two designs, or two revisions of one.
@@ -80,16 +79,7 @@ func (c *diffCmd) Run(io *streams, cli *program) error {
 // where they cannot be taken for a part of a result that a program reads.
 func (c *diffCmd) draw(io *streams, comparison *compare.Comparison) error {
 	old, changed := comparison.Old, comparison.New
-	changes := &sign.Changes{Was: c.nameOf(old, changed)}
-	for _, m := range comparison.Marks() {
-		kind := sign.ChangeKind(m.What)
-		if m.What == "" {
-			kind = sign.Judged
-		}
-		changes.List = append(changes.List, sign.Change{Kind: kind, Name: m.Name, Old: m.Old, New: m.New,
-			Text: m.Text, Findings: m.Findings})
-	}
-	sheets, err := schematic.DrawChanges(old, changed, changes, schematic.Options{})
+	sheets, err := schematic.DrawChanges(comparison, c.nameOf(old, changed), schematic.Options{})
 	if err != nil {
 		return err
 	}

@@ -11,7 +11,6 @@ import (
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/design/wording"
 	"fusewright/harness/review/compare"
-	"fusewright/harness/review/finding"
 )
 
 // DiffVersion is the version of the JSON shape of a comparison; it rises as
@@ -41,6 +40,8 @@ type DiffFinding struct {
 	// WasFigure is the figure of a finding that has got worse.
 	WasFigure string   `json:"was_figure,omitempty"`
 	Of        *Finding `json:"finding"` // the new one, or the one that is gone
+
+	standing string
 }
 
 // DiffItem is a part or wire that came, went or changed.
@@ -90,7 +91,7 @@ func NewDiff(c *compare.Comparison) *Diff {
 		d.Renumbered = append(d.Renumbered, DiffLabel(r))
 	}
 	for _, f := range c.Findings {
-		row := DiffFinding{Change: string(f.What), Was: standing(f.Old), Now: standing(f.New)}
+		row := DiffFinding{Change: string(f.What), Was: compare.StandingOf(f.Old), Now: compare.StandingOf(f.New), standing: f.Standing()}
 		of := f.New
 		if of == nil {
 			of = f.Old
@@ -103,17 +104,6 @@ func NewDiff(c *compare.Comparison) *Diff {
 		d.Findings = append(d.Findings, row)
 	}
 	return d
-}
-
-// standing is a finding's severity in words, or that it is accepted.
-func standing(f *finding.Finding) string {
-	switch {
-	case f == nil:
-		return ""
-	case f.Accepted != "":
-		return "accepted " + f.Severity.String()
-	}
-	return f.Severity.String()
 }
 
 func diffItems(c *compare.Comparison, list []compare.Item) []DiffItem {
@@ -180,17 +170,7 @@ func itemLines(list []DiffItem) []diffLine {
 }
 
 func (f DiffFinding) text() string {
-	standing := f.Now
-	switch {
-	case f.Change == string(compare.Removed):
-		standing = f.Was
-	case f.Change == string(compare.Changed):
-		standing = f.Was + " → " + f.Now
-	}
-	if f.WasFigure != "" {
-		standing += " (" + f.WasFigure + " → " + f.Of.Figure + ")"
-	}
-	return fmt.Sprintf("%s: %s [%s] %s:%d", standing, f.Of.What, f.Of.Rule, f.Of.File, f.Of.Line)
+	return fmt.Sprintf("%s: %s [%s] %s:%d", f.standing, f.Of.What, f.Of.Rule, f.Of.File, f.Of.Line)
 }
 
 func (a DiffAmount) text() string {

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"fusewright/harness/review/compare"
 	"fusewright/render/scene"
 	"fusewright/render/schematic/arrange"
 	"fusewright/render/schematic/lettering"
@@ -33,12 +34,12 @@ func TestChecksFindFaults(t *testing.T) {
 			s.Circle(scene.Point{X: 20, Y: 20}, 3, &pen, nil)
 		}, "meets"},
 		{"sign of a change on a band", func(s *scene.Sheet) {
-			sign.Band(s, sign.Added, "W1", []scene.Point{{X: 10, Y: 20}, {X: 60, Y: 20}})
-			sign.DrawChange(s, &sign.Entry{Number: 1, Change: &sign.Change{Kind: sign.Added}}, 30, 18)
+			sign.Band(s, compare.Added, "W1", []scene.Point{{X: 10, Y: 20}, {X: 60, Y: 20}})
+			sign.DrawChange(s, &sign.Entry{Number: 1, Change: &compare.Mark{What: compare.Added}}, 30, 18)
 		}, "lies on band-W1"},
 		{"sign on sign", func(s *scene.Sheet) {
 			for k := range 2 {
-				sign.DrawChange(s, &sign.Entry{Number: k + 1, Change: &sign.Change{Kind: sign.Changed}}, 30+5*float64(k), 30)
+				sign.DrawChange(s, &sign.Entry{Number: k + 1, Change: &compare.Mark{What: compare.Changed}}, 30+5*float64(k), 30)
 			}
 		}, "lies on change-2"},
 		{"small text", func(s *scene.Sheet) {

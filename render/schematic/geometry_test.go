@@ -175,7 +175,7 @@ func checkGeometry(s *scene.Sheet) (faults []string) {
 			if b.what == "flag" && b.id == a.id {
 				continue
 			}
-			if a.r.Overlaps(b.r) {
+			if crossedOut := b.what == "band" && strings.TrimPrefix(a.id, "part-") == strings.TrimPrefix(b.id, "band-"); !crossedOut && a.r.Overlaps(b.r) {
 				complain("text %q meets %s of %s at %.0f,%.0f", a.what, b.what, b.id, a.r.X, a.r.Y)
 			}
 		}
@@ -298,39 +298,9 @@ func checkAllDrawn(d *paint.Drawing, sheets []*scene.Sheet) (faults []string) {
 	return faults
 }
 
-// examine draws a review and reports everything wrong with it.
-func examine(t *testing.T, d *paint.Drawing, most int) figures {
-	t.Helper()
+// faultsOf draws a review and finds everything wrong with it.
+func faultsOf(d *paint.Drawing) (faults []string) {
 	sheets := d.Paint()
-	faults := facesOf(d, sheets)
-	faults = append(faults, checkNets(d)...)
-	faults = append(faults, checkReturns(d, sheets)...)
-	faults = append(faults, checkDrawnAsRouted(d, sheets)...)
-	faults = append(faults, checkAllDrawn(d, sheets)...)
-	complain(t, faults, most)
-	return count(d)
-}
-
-// lookOver is examine without reading the drawing back.
-func lookOver(t *testing.T, d *paint.Drawing, most int) figures {
-	t.Helper()
-	complain(t, facesOf(d, d.Paint()), most)
-	return count(d)
-}
-
-func complain(t *testing.T, faults []string, most int) {
-	t.Helper()
-	for i, f := range faults {
-		if i >= most {
-			t.Errorf("… and %d more", len(faults)-most)
-			break
-		}
-		t.Error(f)
-	}
-}
-
-// facesOf finds what an eye would object to on sheets.
-func facesOf(d *paint.Drawing, sheets []*scene.Sheet) (faults []string) {
 	for i, s := range sheets {
 		if err := s.Validate(); err != nil {
 			faults = append(faults, fmt.Sprintf("sheet %d: %v", i+1, err))
@@ -347,5 +317,22 @@ func facesOf(d *paint.Drawing, sheets []*scene.Sheet) (faults []string) {
 			faults = append(faults, fmt.Sprintf("sheet %d: %d × %d modules on %d × %d", p.Index+1, p.Width(), p.Height, d.Columns, d.Rows))
 		}
 	}
-	return faults
+	faults = append(faults, checkNets(d)...)
+	faults = append(faults, checkReturns(d, sheets)...)
+	faults = append(faults, checkDrawnAsRouted(d, sheets)...)
+	return append(faults, checkAllDrawn(d, sheets)...)
+}
+
+// examine draws a review and reports everything wrong with it.
+func examine(t *testing.T, d *paint.Drawing, most int) figures {
+	t.Helper()
+	faults := faultsOf(d)
+	for i, f := range faults {
+		if i >= most {
+			t.Errorf("… and %d more", len(faults)-most)
+			break
+		}
+		t.Error(f)
+	}
+	return count(d)
 }

@@ -46,12 +46,15 @@ func kept(before, after map[string]place) (stay, of int) {
 			continue
 		}
 		of++
-		if a.sheet == b.sheet && math.Hypot(a.x-b.x, a.y-b.y) <= keptMM {
+		if stays(a, b) {
 			stay++
 		}
 	}
 	return stay, of
 }
+
+// stays tells whether a part stays in place.
+func stays(a, b place) bool { return a.sheet == b.sheet && math.Hypot(a.x-b.x, a.y-b.y) <= keptMM }
 
 // edits makes single edits of a kind of a design's text.
 type edits struct {

@@ -18,6 +18,7 @@ import (
 type seen struct {
 	wires   map[string][][]scene.Point // by wire number: its conductors
 	parts   map[string][]scene.Point   // by reference: ends of the lines in its symbol
+	poles   map[string]int             // by wire number: where connectors part it
 	grounds []mark
 	heads   []mark // references in bold type
 }
@@ -30,7 +31,8 @@ type mark struct {
 
 // look reads a sheet.
 func look(s *scene.Sheet) *seen {
-	v := &seen{wires: map[string][][]scene.Point{}, parts: map[string][]scene.Point{}}
+	v := &seen{wires: map[string][][]scene.Point{}, parts: map[string][]scene.Point{}, poles: map[string]int{}}
+	var in *scene.Group // of the last conductor
 	var open []*scene.Group
 	pinned := false
 	for _, item := range s.Items {
@@ -53,8 +55,8 @@ func look(s *scene.Sheet) *seen {
 		switch g.Class {
 		case "wire":
 			if item.Path.Stroke != nil && item.Path.Stroke.WidthMM == 0.5 {
-				number := strings.TrimPrefix(g.ID, "wire-")
-				v.wires[number] = append(v.wires[number], item.Path.Points)
+				v.conductor(strings.TrimPrefix(g.ID, "wire-"), item.Path.Points, in == g)
+				in = g
 			}
 		case "ground":
 			if !pinned { // its first line begins at the pin
@@ -67,6 +69,20 @@ func look(s *scene.Sheet) *seen {
 		}
 	}
 	return v
+}
+
+// conductor notes a conductor of a wire, or the piece beyond a pole as one with that before it.
+func (v *seen) conductor(number string, pts []scene.Point, goesOn bool) {
+	list := v.wires[number]
+	if goesOn {
+		last := list[len(list)-1]
+		if end := last[len(last)-1]; end.Y == pts[0].Y && math.Abs(math.Abs(end.X-pts[0].X)-symbol.M) < 0.01 {
+			list[len(list)-1] = slices.Concat(last[:len(last)-1], pts[1:])
+			v.poles[number]++
+			return
+		}
+	}
+	v.wires[number] = append(list, pts)
 }
 
 func same(a, b scene.Point) bool { return math.Hypot(a.X-b.X, a.Y-b.Y) < 0.01 }
@@ -86,6 +102,9 @@ func checkReturns(d *paint.Drawing, sheets []*scene.Sheet) (faults []string) {
 		for i, v := range views {
 			for _, line := range v.wires[w.Number] {
 				found++
+				if is := v.poles[w.Number]; is != len(w.Poles) {
+					faults = append(faults, fmt.Sprintf("sheet %d: %s has %d poles, not %d", i+1, w.Number, is, len(w.Poles)))
+				}
 				if what := v.returnFault(d, w, line); what != "" {
 					faults = append(faults, fmt.Sprintf("sheet %d: %s %s", i+1, w.Number, what))
 				}
@@ -105,7 +124,7 @@ func (v *seen) returnFault(d *paint.Drawing, w *circuit.Wire, line []scene.Point
 	if at := v.groundAt(end); at != d.GroundName(w.To) {
 		return fmt.Sprintf("ends at %q, not at %q", at, d.GroundName(w.To))
 	}
-	if w.From.Part.Kind == circuit.Ground {
+	if listed(w.From.Part) {
 		if head := v.headOver(d, start); head != w.From.Part.Ref && !slices.ContainsFunc(v.parts[w.From.Part.Ref], func(q scene.Point) bool { return same(q, start) }) {
 			return fmt.Sprintf("begins at %q, not at %q", head, w.From.Part.Ref)
 		}
@@ -126,6 +145,11 @@ func (v *seen) returnFault(d *paint.Drawing, w *circuit.Wire, line []scene.Point
 	return fmt.Sprintf("does not begin at %s", w.From.Part.Ref)
 }
 
+// listed tells of parts whose cables to a ground or post stand in the list of grounds.
+func listed(p *circuit.Part) bool {
+	return p.Kind == circuit.Ground || p.Kind == circuit.Bank || p.Kind == circuit.Charger
+}
+
 func (v *seen) groundAt(p scene.Point) string {
 	for _, g := range v.grounds {
 		if same(g.at, p) {
@@ -141,7 +165,7 @@ func (v *seen) headOver(d *paint.Drawing, p scene.Point) string {
 	best, says := math.Inf(1), ""
 	refs := map[string]bool{}
 	for _, q := range d.Circuit.Parts {
-		refs[q.Ref] = q.Kind == circuit.Ground || q.Kind == circuit.Battery
+		refs[q.Ref] = listed(q) || q.Kind == circuit.Battery
 	}
 	for _, h := range v.heads { // a sign may stand before it
 		if dy := p.Y - h.at.Y; refs[h.says] && dy > 0 && dy < best && h.at.X > p.X && h.at.X < p.X+20 {
@@ -178,6 +202,9 @@ func checkDrawnAsRouted(d *paint.Drawing, sheets []*scene.Sheet) (faults []strin
 			}
 			if !ok {
 				faults = append(faults, fmt.Sprintf("sheet %d: %s is not drawn as routed", i+1, l.In.Wire.Number))
+			}
+			if is, want := v.poles[l.In.Wire.Number], len(l.In.Wire.Poles); is != want {
+				faults = append(faults, fmt.Sprintf("sheet %d: %s has %d poles, not %d", i+1, l.In.Wire.Number, is, want))
 			}
 		}
 	}

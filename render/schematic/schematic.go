@@ -14,6 +14,7 @@ import (
 	"fmt"
 
 	"fusewright/harness"
+	"fusewright/harness/review/compare"
 	"fusewright/render/frame"
 	"fusewright/render/scene"
 	"fusewright/render/schematic/arrange"
@@ -185,29 +186,27 @@ func fewest(whole *arrange.Arrangement, l, twin *labels.Labels, paper frame.Pape
 	return none, nil
 }
 
-// DrawChanges makes the sheets of a design as Draw does, every part at the same place, with
-// what changed against an earlier one marked in place of findings. A load that is gone is
-// drawn where its slot is kept; what else is gone stands in the list of changes alone.
-func DrawChanges(earlier, now *harness.Review, changes *sign.Changes, opt Options) ([]*scene.Sheet, error) {
-	d, err := planChanges(earlier, now, changes, opt)
+// DrawChanges makes the sheets of the new design as Draw does, every part at the same place,
+// with what changed marked in place of findings. was is how the title block calls the earlier
+// design. A load that is gone is drawn where its slot is kept; what else is gone stands in
+// the list of changes.
+func DrawChanges(c *compare.Comparison, was string, opt Options) ([]*scene.Sheet, error) {
+	d, err := planChanges(c, was, opt)
 	if err != nil {
 		return nil, err
 	}
 	return d.Paint(), nil
 }
 
-func planChanges(earlier, now *harness.Review, changes *sign.Changes, opt Options) (*paint.Drawing, error) {
-	if changes == nil || earlier == nil || earlier.Circuit == nil {
-		return nil, fmt.Errorf("schematic: no earlier design to compare with")
-	}
+func planChanges(c *compare.Comparison, was string, opt Options) (*paint.Drawing, error) {
 	opt.NoFindings, opt.Situation = true, ""
-	d, err := Lay(now, opt)
+	d, err := Lay(c.New, opt)
 	if err != nil {
 		return nil, err
 	}
-	was := labels.New(earlier.Circuit, d.Set, opt.Relays, sign.OfFindings(earlier, true))
-	was.Outlined, was.Lengths, was.Detached = d.Outlined, d.Lengths, d.Detached
-	d.Labels.Marks = sign.MarksOf(changes, d.Fill(was))
+	earlier := labels.New(c.Old.Circuit, d.Set, opt.Relays, sign.OfFindings(c.Old, true))
+	earlier.Outlined, earlier.Lengths = d.Outlined, d.Lengths
+	d.Labels.Marks = sign.MarksOf(c, was, d.Fill(earlier))
 	d.Note()
 	d.Lists.Again()
 	return d, nil

@@ -82,7 +82,7 @@ func checkNets(d *paint.Drawing) (faults []string) {
 					pin.X = c.X - 1
 				}
 				name := keyOf(c, in.Term)
-				if c.Kind == cell.Part && (c.Part.Kind == circuit.Splice || c.Part.Kind == circuit.Block) {
+				if c.Kind == cell.Part && (c.Part.Kind == circuit.Splice || c.Part.Kind == circuit.Block || c.Part.Kind == circuit.Bank) {
 					name += fmt.Sprint(" in ", c.Piece) // its symbol joins the two sides, its bar the pieces
 				}
 				if c.Plugged() {

@@ -22,8 +22,9 @@ const (
 	Added   What = "added"
 	Removed What = "removed"
 	Changed What = "changed"
-	// Relabelled is of marks alone: what has another label, and is as it was.
+	// Of marks alone: what is as it was, but under another label, or with other findings.
 	Relabelled What = "renumbered"
+	Judged     What = "judged anew"
 )
 
 // Comparison is all differences of two reviews.

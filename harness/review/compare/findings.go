@@ -1,6 +1,10 @@
 package compare
 
-import "fusewright/harness/review/finding"
+import (
+	"strings"
+
+	"fusewright/harness/review/finding"
+)
 
 // identity is what makes two findings the same one: the rule, the part, which wire
 // of the part, and of several such the order. Line and figures may change.
@@ -29,7 +33,7 @@ func findings(old, changed []*finding.Finding) []Finding {
 	for _, f := range inOrder(finding.All(changed)) {
 		was := before[f.id]
 		switch {
-		case was == nil && covered[f.f]:
+		case covered[f.f]:
 		case was == nil:
 			list = append(list, Finding{What: Added, New: f.f})
 		case was.Severity != f.f.Severity || (was.Accepted == "") != (f.f.Accepted == ""):
@@ -43,16 +47,62 @@ func findings(old, changed []*finding.Finding) []Finding {
 			list = append(list, Finding{What: Removed, Old: f.f})
 		}
 	}
-	return byConcern(list, func(f Finding) float64 { return float64(f.Rank()) })
+	return byConcern(list, Finding.gravity)
 }
 
-// coveredByNew marks what needs no word beside the new finding that covers it.
+// gravity orders findings, the worst first: what came or grew worse by its severity, what
+// went last.
+func (f Finding) gravity() float64 {
+	if rank := f.Rank(); rank <= 0 {
+		return float64(rank)
+	}
+	return float64(weight(f.New))
+}
+
+// Standing says how severe a finding is, what it was where that differs, and its figure
+// then and now where that has got worse: "advice → danger (21 A → 30 A of 16 A)".
+func (f Finding) Standing() string {
+	text := StandingOf(f.New)
+	switch was := StandingOf(f.Old); {
+	case f.New == nil:
+		return was
+	case f.Old == nil:
+		return text
+	case was != text:
+		text = was + " → " + text
+	case f.Worse:
+		text += ", worse"
+	}
+	if f.New.Figure.WorseThan(f.Old.Figure) {
+		was, is := f.Old.Figure.String(), f.New.Figure.String()
+		value, limit, _ := strings.Cut(was, " of ")
+		if strings.HasSuffix(is, " of "+limit) {
+			was = value
+		}
+		text += " (" + was + " → " + is + ")"
+	}
+	return text
+}
+
+// StandingOf is a finding's severity in words, or that it is accepted.
+func StandingOf(f *finding.Finding) string {
+	switch {
+	case f == nil:
+		return ""
+	case f.Accepted != "":
+		return "accepted " + f.Severity.String()
+	}
+	return f.Severity.String()
+}
+
+// coveredByNew marks what needs no word beside the new finding, as severe at least, that
+// covers it.
 func coveredByNew(changed []*finding.Finding, before map[identity]*finding.Finding) map[*finding.Finding]bool {
 	covered := map[*finding.Finding]bool{}
 	for _, f := range inOrder(changed) {
 		if before[f.id] == nil {
 			for _, c := range f.f.Covers {
-				covered[c] = true
+				covered[c] = weight(c) <= weight(f.f)
 			}
 		}
 	}

@@ -63,7 +63,7 @@ func (c *Comparison) renumbered(before map[string]thing, changed []thing) {
 }
 
 // rank puts changes before what is new and what is gone.
-var rank = map[What]int{Changed: 0, Removed: 1, Added: 2, Relabelled: 0}
+var rank = map[What]int{Changed: 0, Relabelled: 0, Judged: 0, Removed: 1, Added: 2}
 
 func byKey(list []thing) map[string]thing {
 	m := make(map[string]thing, len(list))

@@ -16,7 +16,7 @@ import (
 // Mark is one numbered entry of a drawing's list of changes. A part that came
 // or went takes its wires along.
 type Mark struct {
-	What What   // "" when the thing itself is as it was and only what is found on it is new
+	What What
 	Name string // "lamp", "feed of lamp"
 	// Old and New are the designations and wire numbers in each circuit that the
 	// entry is about, the part's own first.
@@ -172,27 +172,27 @@ func (m *marker) finding(f Finding) {
 	if rank == 0 {
 		return
 	}
-	words, of, circuit := "new ", f.New, m.of.New.Circuit
+	words, of, circuit := f.Standing(), f.New, m.of.New.Circuit
 	switch {
-	case f.Worse:
-		words = "worse "
-	case rank < 0:
-		words, of, circuit = "no longer ", f.Old, m.of.Old.Circuit
+	case f.Old == nil:
+		words = "new " + words
+	case f.New == nil:
+		words, of, circuit = "no longer "+words, f.Old, m.of.Old.Circuit
 	}
 	ref := refOfFinding(of, circuit)
-	words += of.Severity.String() + ": " + of.Rule
+	words += ": " + of.Rule
 	if rank > 0 {
 		words += ": " + of.What
 	}
 	for _, k := range m.list {
-		if refs := map[bool][]string{true: k.New, false: k.Old}[rank > 0]; has(refs, ref) {
+		if refs := map[bool][]string{true: k.New, false: k.Old}[f.New != nil]; has(refs, ref) {
 			k.Findings = append(k.Findings, words)
 			k.gravity = max(k.gravity, gravityOf(f))
 			return
 		}
 	}
 	if rank > 0 {
-		m.list = append(m.list, &Mark{Name: of.Part, New: withRef(nil, ref), Findings: []string{words}, gravity: gravityOf(f)})
+		m.list = append(m.list, &Mark{What: Judged, Name: of.Part, New: withRef(nil, ref), Findings: []string{words}, gravity: gravityOf(f)})
 	}
 }
 

@@ -21,15 +21,15 @@ func TestMarks(t *testing.T) {
 	}{
 		{"nothing", "", "", nil},
 		{"a larger fuse", "rating: 5 A", "rating: 30 A", []string{
-			"|lamp|[]|[W2]||new danger: fuse-over-wire",
-			"|lamp|[]|[W3]||new danger: return-below-fuse",
+			"judged anew|lamp|[]|[W2]||new danger: fuse-over-wire",
+			"judged anew|lamp|[]|[W3]||new danger: return-below-fuse",
 			"changed|fuse lamp fuse|[F1]|[F1]|rating 5 A → 30 A|new advice: fuse-grading"}},
 		{"a load with its wires", "loads:\n", "loads:\n" + horn, []string{
 			"renumbered|labels of a built loom|[E1 W2 W3]|[E2 W3 W5]|E2 was E1 · W3 was W2 · W5 was W3|",
 			"added|horn|[]|[E1 W2 W4]|power 10 W at 12 V · behaves resistor · fed by lamp fuse · returns to frame · at rear|"}},
 		{"another feed", "fed by: lamp fuse", "fed by: key", []string{
 			"changed|feed of lamp|[W2]|[W2]|from lamp fuse → key · cut length 745 mm → 755 mm|new danger: fuse-over-wire",
-			"|lamp|[]|[W3]||new danger: return-below-fuse"}},
+			"judged anew|lamp|[]|[W3]||new danger: return-below-fuse"}},
 		{"a thinner wire, crimps that follow left out, its length to cut not", "wire: {size: 6 mm², length: 100 mm}", "wire: {size: 4 mm², length: 100 mm}", []string{
 			"changed|feed of lamp fuse|[W1]|[W1]|size 6 mm² → 4 mm² · cut length 145 mm → 140 mm|"}},
 		{"battery and charging", "capacity: 12 Ah, rate: 10 h, resistance: 14 mΩ", "capacity: 14 Ah, rate: 10 h, resistance: 14 mΩ", []string{

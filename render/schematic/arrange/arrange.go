@@ -97,16 +97,6 @@ func (a *Arrangement) Dress(l *labels.Labels) bool {
 	return true
 }
 
-// Fill draws in slots what stood there in an earlier circuit, and tells its references and
-// wire numbers.
-func (a *Arrangement) Fill(earlier *labels.Labels) map[string]bool {
-	earlier.Stacked, earlier.MainsBelow, earlier.Slots = a.Stacked, a.MainsBelow, labels.NoSlots
-	return a.Cells.Fill(cell.Build(earlier, a.Rows), func(c *cell.Cell) bool {
-		p := a.Pages[c.Sheet-1]
-		return p.Holds(a.Outs[c.Inlets[0].Source]) && !p.Severed[c.Inlets[0]]
-	})
-}
-
 // FlagBody is the width of a cell with a flag and its words, in modules.
 const FlagBody = 12
 

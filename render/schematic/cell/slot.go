@@ -99,35 +99,9 @@ func (b *builder) shapeSlot(c *Cell) {
 	}
 }
 
-// Fill draws in slots what stood there in an earlier circuit, where it has the room and a
-// line leads there, and tells its references and wire numbers.
-func (s *Cells) Fill(earlier *Cells, reached func(*Cell) bool) (shown map[string]bool) {
-	shown = map[string]bool{}
-	for _, c := range s.List {
-		if !c.Empty || !reached(c) {
-			continue
-		}
-		for _, o := range earlier.List {
-			if !c.stood(o) || slices.ContainsFunc(s.List, func(q *Cell) bool { return !q.Empty && q.Part.Name == o.Part.Name }) || !c.takesIn(o) {
-				continue
-			}
-			c.Empty, c.Part, c.Returns, c.Caption, c.Inset = false, o.Part, o.Returns, o.Caption, o.Inset
-			c.RunMore, c.Body = c.RunMore+c.Body-o.Body, o.Body
-			in := c.Inlets[0]
-			in.Wire, in.Term = o.Inlets[0].Wire, o.Inlets[0].Term
-			shown[o.Part.Ref] = true
-			for _, w := range c.Wires() {
-				shown[w.Number] = true
-			}
-			break
-		}
-	}
-	return shown
-}
-
-// stood tells whether a slot was that of a load: fed from the same end, by the wire of
-// the same number where the slot has one.
-func (c *Cell) stood(o *Cell) bool {
+// Stood tells whether a slot was that of a load of an earlier circuit: fed from the same
+// end, by the wire of the same number where the slot has one.
+func (c *Cell) Stood(o *Cell) bool {
 	if o.Part.Kind != circuit.Load || len(o.Inlets) != 1 || o.Inlets[0].Wire == nil {
 		return false
 	}
@@ -135,15 +109,10 @@ func (c *Cell) stood(o *Cell) bool {
 	return is.Source.Text() == was.Source.Text() && (is.Wire.Number == "" || is.Wire.Number == was.Wire.Number)
 }
 
-// takesIn tells whether a cell has the room of another.
-func (c *Cell) takesIn(o *Cell) bool {
-	if o.Lead > c.Lead || o.Body > max(c.Wide, c.Body) || o.Cellar > c.Cellar {
-		return false
-	}
-	for k, r := range c.Rows {
-		if o.Rows[k].Top > r.Top || o.Rows[k].Bottom > r.Bottom {
-			return false
-		}
-	}
-	return true
+// Fill draws in a slot what stood there.
+func (c *Cell) Fill(o *Cell) {
+	c.Empty, c.Part, c.Returns, c.Caption, c.Inset, c.Body = false, o.Part, o.Returns, o.Caption, o.Inset, o.Body
+	c.Flat, c.FlatReturns = false, false
+	c.Rows[0].Top, c.Rows[0].Bottom = o.Rows[0].Top, o.Rows[0].Bottom
+	c.Inlets[0].Wire, c.Inlets[0].Term = o.Inlets[0].Wire, o.Inlets[0].Term
 }

@@ -27,8 +27,14 @@ func (s *Cells) Widen(other *Cells) {
 // and tells whether they have the room for it; if not, nothing is changed.
 func (s *Cells) Dress(other *Cells) bool {
 	for i, c := range s.List {
-		if !c.takesIn(other.List[i]) {
+		o := other.List[i]
+		if o.Lead > c.Lead || o.Body > max(c.Wide, c.Body) || o.Cellar > c.Cellar {
 			return false
+		}
+		for k, r := range c.Rows {
+			if o.Rows[k].Top > r.Top || o.Rows[k].Bottom > r.Bottom {
+				return false
+			}
 		}
 	}
 	for i, c := range s.List {

@@ -28,7 +28,7 @@ type List struct {
 	Untorn   bool
 	Findings bool
 	Grounds  bool
-	Wired    bool // wires are drawn in it, so that it has to stand somewhere
+	Wired    bool // it has to stand somewhere: wires are drawn in it, or nothing else says it
 	InFull   bool // the list of everything that others tell in short
 	Rows     []Row
 	area     scene.Rect // where it stands, set when it is placed

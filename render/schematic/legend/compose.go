@@ -125,7 +125,7 @@ func (l *Lists) compose(full bool) {
 
 // tellOfAbsent says on a sheet where that is which found no room.
 func (l *Lists) tellOfAbsent(free [][]*column.Slot) {
-	if len(l.Absent) == 0 {
+	if len(l.Absent) == 0 || l.Marks != nil { // no sheet follows the changes
 		return
 	}
 	var names []string

@@ -1,6 +1,8 @@
 package legend
 
 import (
+	"fmt"
+
 	"fusewright/render/scene"
 	"fusewright/render/schematic/column"
 	"fusewright/render/schematic/lettering"
@@ -13,11 +15,16 @@ func (l *Lists) wholeRow(m *sign.Entry) column.Row {
 	for _, s := range m.Statements() {
 		rows = append(rows, column.TextRow(s, m.Indent(), scene.Regular, scene.Ink))
 	}
-	row := together(rows)[0]
-	if len(together(rows)) > 1 { // more than one row takes: the worst alone
-		row = together(rows[:2])[0]
+	rows = append(rows, l.goneRow(m))
+	for left := 0; len(together(rows)) > 1 && len(rows) > 3; { // more than one row takes: the worst
+		left++
+		more := column.TextRow(fmt.Sprintf("and %d more", left), m.Indent(), scene.Regular, scene.Ink)
+		rows = append(rows[:len(rows)-2], more)
 	}
-	return l.afterSign(m, row)
+	if len(together(rows)) > 1 {
+		rows = rows[:2]
+	}
+	return l.afterSign(m, together(rows)[0])
 }
 
 // afterSign puts an entry's sign before a row.
@@ -38,9 +45,11 @@ func (l *Lists) entryRow(m *sign.Entry, full bool) column.Row {
 	const most = 3 // lines
 	room := column.Width - 4 - m.Indent()
 	words := column.TextRow(cutText(m.Brief(), room, most), m.Indent(), scene.Regular, scene.Ink)
-	return l.afterSign(m, column.Row{Height: lettering.LineMM + words.Height, Draw: func(sheet *scene.Sheet, x, y float64) {
+	gone := l.goneRow(m)
+	return l.afterSign(m, column.Row{Height: lettering.LineMM + words.Height + gone.Height, Draw: func(sheet *scene.Sheet, x, y float64) {
 		l.rowHead(sheet, m, x+m.Indent(), y+lettering.CapMM)
 		words.Draw(sheet, x, y+lettering.LineMM)
+		gone.Draw(sheet, x, y+lettering.LineMM+words.Height)
 	}})
 }
 
@@ -65,10 +74,7 @@ func (l *Lists) rowHead(sheet *scene.Sheet, m *sign.Entry, x, y float64) {
 // no room beside it: no word is cut.
 func (l *Lists) shortRow(m *sign.Entry) column.Row {
 	indent := m.Indent()
-	head := m.Head() + ":"
-	if m.Change != nil {
-		head = m.Change.Names()[0] + ":"
-	}
+	head := m.Title() + ":"
 	left := indent + lettering.TextW(head+" ", scene.Bold)
 	room := column.Width - 4 - left
 	words := m.Fit(room, func(s string) float64 { return lettering.TextW(s, scene.Regular) })

@@ -138,6 +138,9 @@ func (l *Lists) groundWireRow(w *circuit.Wire) column.Row {
 		}
 		for i, words := range label {
 			style.Face, style.Colour = l.LabelFace(i)
+			if i == 0 {
+				l.Marks.Label(w.Number, scene.Rect{X: left, Y: row - lettering.GapMM - lettering.CapMM, W: style.Width(w.Number), H: lettering.CapMM})
+			}
 			sheet.TextAt(scene.Point{X: left, Y: row - lettering.GapMM}, words, style)
 			left += style.Width(words + " ")
 		}

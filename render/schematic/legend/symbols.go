@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/compare"
 	"fusewright/render/scene"
 	"fusewright/render/schematic/cell"
 	"fusewright/render/schematic/column"
@@ -166,22 +167,22 @@ func (l *Lists) legendEntry(sheet *scene.Sheet, k symbol.Kind, x, mid, width flo
 
 // signPanel explains the signs of the kinds of changes that there are.
 func (l *Lists) signPanel() *column.List {
-	out := &column.List{Title: "Signs of changes", Whole: true}
+	out := &column.List{Title: "Signs of changes", Whole: true, Wired: true}
 	for _, k := range []struct {
-		kind  sign.ChangeKind
+		kind  compare.What
 		words string
 	}{
-		{sign.Added, "added; plain band"},
-		{sign.Changed, "changed; broken band"},
-		{sign.Removed, "removed; crosses"},
-		{sign.Relabel, "another label; band behind it"},
-		{sign.Judged, "not changed, but new findings"},
+		{compare.Added, "added; plain band"},
+		{compare.Changed, "changed; broken band"},
+		{compare.Removed, "removed; crosses"},
+		{compare.Relabelled, "another label; band behind it"},
+		{compare.Judged, "as it was, judged anew"},
 	} {
-		used := l.Marks != nil && slices.ContainsFunc(l.Marks.List, func(m *sign.Entry) bool { return m.Change.Kind == k.kind })
+		used := l.Marks != nil && slices.ContainsFunc(l.Marks.List, func(m *sign.Entry) bool { return m.Change.What == k.kind })
 		if !used {
 			continue
 		}
-		m := &sign.Entry{Number: len(out.Rows) + 1, Change: &sign.Change{Kind: k.kind}}
+		m := &sign.Entry{Number: len(out.Rows) + 1, Change: &compare.Mark{What: k.kind}}
 		words := column.TextRow(k.words, m.Indent(), scene.Regular, scene.Ink)
 		out.Rows = append(out.Rows, column.Row{Height: sign.DeltaH + 0.8, Draw: func(sheet *scene.Sheet, x, y float64) {
 			sign.DrawChange(sheet, m, x+sign.DeltaW/2, y+sign.DeltaH/2-1)

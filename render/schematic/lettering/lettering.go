@@ -5,6 +5,7 @@ package lettering
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"fusewright/harness/design/quantity"
@@ -119,20 +120,12 @@ func (c Caption) Fit(words, details string, widthMM float64, most int) Caption {
 }
 
 // Wrap breaks a text into lines, the first of a width of its own; it stays empty
-// when its word fits into the next alone. A quantity stays together; a word too long for
-// a line breaks at its hyphen.
+// when its word fits into the next alone. A quantity stays together; a compound wider than
+// a line breaks after its hyphen.
 func Wrap(text string, first, rest float64) (lines []string) {
 	width := first
 	line := ""
-	for _, word := range quantity.Words(text) {
-		if head, tail, hyphened := strings.Cut(word, "-"); hyphened && TextW(word, scene.Regular) > max(first, rest) {
-			before := wording.Present([]string{line, head + "-"}, " ")
-			if line != "" && TextW(before, scene.Regular) > width {
-				lines, before = append(lines, line), head+"-"
-			}
-			lines, line, width = append(lines, before), tail, rest
-			continue
-		}
+	for _, word := range compounds(quantity.Words(text), max(first, rest)) {
 		if wide := TextW(word, scene.Regular); line == "" && len(lines) == 0 && wide > first && wide <= rest {
 			lines, width = append(lines, ""), rest
 		}
@@ -145,6 +138,19 @@ func Wrap(text string, first, rest float64) (lines []string) {
 		line = longer
 	}
 	return append(lines, line)
+}
+
+// compounds breaks those of some words that are wider than a line after their hyphens.
+func compounds(words []string, widthMM float64) (list []string) {
+	for _, word := range words {
+		if TextW(word, scene.Regular) > widthMM && !quantity.Whole(word) {
+			parts := strings.SplitAfter(word, "-")
+			list = append(list, slices.DeleteFunc(parts, func(s string) bool { return s == "" })...)
+			continue
+		}
+		list = append(list, word)
+	}
+	return list
 }
 
 // StudyBlue is the colour of solved values; their sloping face tells them in

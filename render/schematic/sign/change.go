@@ -4,73 +4,54 @@ import (
 	"slices"
 
 	"fusewright/harness/design/wording"
+	"fusewright/harness/review/compare"
 )
 
-// ChangeKind says how a part or wire changed.
-type ChangeKind string
-
-// The kinds of changes, each with a sign and a line of its own; see drawDelta.
-const (
-	Added   ChangeKind = "added"
-	Removed ChangeKind = "removed"
-	Changed ChangeKind = "changed"
-	Judged  ChangeKind = "new finding" // itself as it was
-	Relabel ChangeKind = "renumbered"  // under another label
-)
-
-// Changes is what differs between two designs, for the drawing of them.
-type Changes struct {
-	Was  string // how the title block calls the earlier design: "revision A"
-	List []Change
-}
-
-// Change is one entry of the list of changes; its number is its place there,
-// from 1.
-type Change struct {
-	Kind ChangeKind
-	Name string // "lamp fuse"
-	// Old and New are the parts and wires in each design that the entry is about,
-	// by reference or wire number; the first carries the number.
-	Old, New []string
-	Text     string   // "rating 5 A → 30 A"
-	Findings []string // that came with it: "new danger: fuse-over-wire: …"
-}
-
-// head names what an entry is about, with how the other design calls it.
-func (c *Change) head() string {
-	return wording.Present(append(c.Names(), string(c.Kind)), ", ")
-}
-
-// Names are the parts and wires of an entry, or else its own name.
-func (c *Change) Names() []string {
+// names are the parts and wires that a change is about, or else its own name.
+func (m *Entry) names() []string {
+	c := m.Change
+	switch {
+	case c.What == compare.Relabelled:
+		return []string{"labels"}
+	case len(c.Old)+len(c.New) == 0:
+		return []string{c.Name}
+	case len(c.New) == 0 && len(m.Refs) == 0: // another may have the label now
+		return append([]string{"old " + c.Old[0]}, c.Old[1:]...)
+	case len(c.New) == 0:
+		return slices.Clone(c.Old)
+	}
 	names := slices.Clone(c.New)
-	if len(names) == 0 {
-		names = slices.Clone(c.Old)
-	}
-	if len(names) == 0 {
-		names = []string{c.Name}
-	}
-	if len(c.Old) > 0 && len(c.New) > 0 && c.Old[0] != c.New[0] && c.Kind != Relabel {
-		names[0] = c.New[0] + " (was " + c.Old[0] + ")"
+	if len(c.Old) > 0 && c.Old[0] != c.New[0] {
+		names[0] += " (was " + c.Old[0] + ")"
 	}
 	return names
 }
 
-// statements are the name with what differs, and what was found.
-func (c *Change) statements() (list []string) {
+// Title is what a line of a list begins with.
+func (m *Entry) Title() string {
+	if m.Change != nil {
+		return m.names()[0]
+	}
+	return m.Head()
+}
+
+// Statements is everything a change says: its name with what differs, and what was found.
+func (m *Entry) Statements() (list []string) {
+	c := m.Change
 	if len(c.Old)+len(c.New) > 0 || c.Text != "" { // else the head has the name
 		list = []string{wording.Present([]string{c.Name, c.Text}, ": ")}
 	}
 	return append(list, c.Findings...)
 }
 
-// Short is the most telling words of a change: its sign tells the kind.
-func (c *Change) Short() string {
-	switch {
-	case c.Kind == Added || c.Kind == Removed:
-		return string(c.Kind) + ": " + c.Name
-	case c.Kind == Changed || c.Kind == Relabel:
-		return wording.Present(append([]string{c.Text}, c.Findings...), "; ")
+// Brief is what a change says in one sentence.
+func (m *Entry) Brief() string { return wording.Present(m.Statements(), "; ") }
+
+// short is the most telling words of a change: its sign tells the kind.
+func (m *Entry) short() string {
+	c := m.Change
+	if c.What == compare.Added || c.What == compare.Removed {
+		return string(c.What) + ": " + c.Name
 	}
-	return wording.Present(c.Findings, "; ")
+	return wording.Present(append([]string{c.Text}, c.Findings...), "; ")
 }

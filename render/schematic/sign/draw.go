@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"fusewright/harness/design/wording"
+	"fusewright/harness/review/compare"
 	"fusewright/harness/review/finding"
 	"fusewright/render/scene"
 	"fusewright/render/schematic/lettering"
@@ -21,28 +22,28 @@ const (
 // deltaFoot is from the base of a triangle to the foot of its number.
 const deltaFoot = 0.6
 
-var changeColours = map[ChangeKind]scene.RGB{
-	Added: adviceBlue, Changed: faultOrange, Removed: dangerRed, Judged: scene.Ink, Relabel: faultOrange,
+var changeColours = map[compare.What]scene.RGB{
+	compare.Added: adviceBlue, compare.Changed: faultOrange, compare.Removed: dangerRed, compare.Judged: scene.Ink, compare.Relabelled: faultOrange,
 }
 
 // DrawChange draws the numbered triangle of a change, its middle at a place:
 // added full, changed open, removed on its point, judged anew dashed.
 func DrawChange(sheet *scene.Sheet, m *Entry, x, y float64) {
-	kind := m.Change.Kind
+	kind := m.Change.What
 	colour := changeColours[kind]
 	pen, fill, ink := scene.Pen(symbol.LineMM).In(colour), scene.Paint(White), colour
 	up, base := 1.0, y+DeltaH/2-deltaFoot
 	switch kind {
-	case Added:
+	case compare.Added:
 		fill, ink = scene.Paint(colour), White
-	case Removed:
+	case compare.Removed:
 		up, base = -1, y-DeltaH/2+deltaFoot+lettering.CapMM
-	case Judged:
+	case compare.Judged:
 		pen = scene.Pen(0.3).Dashed(0.9, 0.6)
 	}
 	number := strconv.Itoa(m.Number)
 	sheet.Begin(scene.Group{ID: sheet.UniqueID("change-" + number), Class: "change",
-		Title: "change " + number + ": " + string(kind), Desc: wording.Present(m.Change.statements(), "; ")})
+		Title: "change " + number + ": " + string(kind), Desc: m.Brief()})
 	sheet.Polygon([]scene.Point{{X: x, Y: y - up*DeltaH/2}, {X: x + DeltaW/2, Y: y + up*DeltaH/2},
 		{X: x - DeltaW/2, Y: y + up*DeltaH/2}}, &pen, fill)
 	sheet.TextAt(scene.Point{X: x, Y: base}, number,
@@ -92,7 +93,7 @@ func Draw(sheet *scene.Sheet, m *Entry, x, y float64) {
 // Head names what an entry is about: "F1, danger".
 func (m *Entry) Head() string {
 	if m.Change != nil {
-		return m.Change.head()
+		return wording.Present(append(m.names(), string(m.Change.What)), ", ")
 	}
 	severity := m.Findings[0].Severity.String()
 	if m.Findings[0].Accepted != "" {
@@ -123,9 +124,6 @@ func (m *Entry) Half() float64 {
 	return Radius
 }
 
-// Statements is everything a change says, one after the other.
-func (m *Entry) Statements() []string { return m.Change.statements() }
-
 // Figure is the number that decides the worst finding, with its limit; "" when
 // there is none, or one without a unit that says nothing alone.
 func (m *Entry) Figure() string {
@@ -134,9 +132,6 @@ func (m *Entry) Figure() string {
 	}
 	return m.Findings[0].Figure.String()
 }
-
-// Brief is what a change says in few words.
-func (m *Entry) Brief() string { return wording.Present(m.Change.statements(), "; ") }
 
 // also are the numbers of the other findings of the part: "also 7, 12"; "" without any.
 func (m *Entry) also() string {
@@ -162,7 +157,7 @@ func (m *Entry) follow() string {
 // the part's other findings and how many follow, else without the figure. No number is left out.
 func (m *Entry) Fit(widthMM float64, measure func(string) float64) string {
 	if m.Change != nil {
-		return m.Change.Short()
+		return m.short()
 	}
 	text := wording.Present([]string{m.Findings[0].Rule, m.also(), m.follow()}, ", ")
 	if whole := wording.Present([]string{m.Figure(), text}, ", "); measure(whole) <= widthMM {

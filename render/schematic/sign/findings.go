@@ -7,6 +7,7 @@ import (
 
 	"fusewright/harness"
 	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/compare"
 	"fusewright/harness/review/finding"
 	"fusewright/render/scene"
 	"fusewright/render/schematic/lettering"
@@ -24,7 +25,7 @@ type Entry struct {
 	Findings []*finding.Finding // the worst of each number
 	Likewise []string           // other parts and wires of the first
 	Follow   int                // how many further numbers follow from them
-	Change   *Change            // nil of findings
+	Change   *compare.Mark      // nil of findings
 }
 
 // Signs numbers what has findings, in the order of the review. Measures in mm.

@@ -3,6 +3,8 @@ package sign
 import (
 	"slices"
 
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/review/compare"
 	"fusewright/render/scene"
 )
 
@@ -10,11 +12,12 @@ import (
 // sign where the sheet has room for it, so that all stands where it does without them.
 // The zero value and nil draw nothing.
 type Marks struct {
-	List  []*Entry
-	Was   string                // how the title block calls the earlier design
-	kinds map[string]ChangeKind // of every part and wire that changed
-	byRef map[string]*Entry     // of those that carry a sign
-	was   map[string]bool       // labels that are new ones
+	List    []*Entry
+	Was     string // how the title block calls the earlier design
+	Earlier *circuit.Circuit
+	kinds   map[string]compare.What // of every part and wire that changed
+	byRef   map[string]*Entry       // of those that carry a sign
+	was     map[string]bool         // labels that are new ones
 
 	under   *scene.Sheet // bands of the sheet being drawn
 	from    int          // where they go among its items
@@ -27,25 +30,24 @@ type anchor struct {
 	pts []scene.Point
 }
 
-// MarksOf are the marks of changes. kept are the parts and wires that are gone and still
-// drawn, where their room is kept.
-func MarksOf(c *Changes, kept map[string]bool) *Marks {
-	f := &Marks{Was: c.Was, kinds: map[string]ChangeKind{}, byRef: map[string]*Entry{}, was: map[string]bool{}}
-	for i := range c.List {
-		x := &c.List[i]
+// MarksOf are the marks of a comparison; was is how the title block calls the earlier design.
+// kept are the parts and wires that are gone and still drawn, where their room is kept.
+func MarksOf(c *compare.Comparison, was string, kept map[string]bool) *Marks {
+	f := &Marks{Was: was, Earlier: c.Old.Circuit, kinds: map[string]compare.What{}, byRef: map[string]*Entry{}, was: map[string]bool{}}
+	for i, x := range c.Marks() {
 		m := &Entry{Number: i + 1, Refs: x.New, Change: x}
 		f.List = append(f.List, m)
-		if x.Kind == Removed {
+		if x.What == compare.Removed {
 			m.Refs = slices.DeleteFunc(slices.Clone(x.Old), func(ref string) bool { return !kept[ref] })
 		}
 		for _, ref := range m.Refs {
-			if x.Kind == Relabel {
+			if x.What == compare.Relabelled {
 				f.was[ref] = true
 			} else {
-				f.kinds[ref] = x.Kind
+				f.kinds[ref] = x.What
 			}
 		}
-		if len(m.Refs) > 0 && x.Kind != Relabel {
+		if len(m.Refs) > 0 && x.What != compare.Relabelled {
 			f.byRef[m.Refs[0]] = m
 		}
 	}
@@ -65,6 +67,11 @@ func (f *Marks) Line(ref string, pts ...scene.Point) {
 		return
 	}
 	Band(f.under, f.kinds[ref], ref, pts)
+	f.anchor(ref, pts...)
+}
+
+// anchor notes where a sign belongs.
+func (f *Marks) anchor(ref string, pts ...scene.Point) {
 	if m := f.byRef[ref]; m != nil {
 		f.anchors = append(f.anchors, anchor{m, pts})
 	}
@@ -72,9 +79,17 @@ func (f *Marks) Line(ref string, pts ...scene.Point) {
 
 // Box marks a part round its box.
 func (f *Marks) Box(ref string, r scene.Rect) {
+	if f == nil {
+		return
+	}
 	r = r.Grow(0.2)
-	f.Line(ref, scene.Point{X: r.X, Y: r.Y}, scene.Point{X: r.Right(), Y: r.Y}, scene.Point{X: r.Right(), Y: r.Bottom()},
-		scene.Point{X: r.X, Y: r.Bottom()}, scene.Point{X: r.X, Y: r.Y})
+	pts := []scene.Point{{X: r.X, Y: r.Y}, {X: r.Right(), Y: r.Y}, {X: r.Right(), Y: r.Bottom()}, {X: r.X, Y: r.Bottom()}, {X: r.X, Y: r.Y}}
+	if f.kinds[ref] != compare.Removed {
+		f.Line(ref, pts...)
+		return
+	}
+	CrossOut(f.under, ref, r)
+	f.anchor(ref, pts...)
 }
 
 // Label marks a label that is another one than before, behind its words.
@@ -82,8 +97,8 @@ func (f *Marks) Label(ref string, r scene.Rect) {
 	if f == nil || !f.was[ref] {
 		return
 	}
-	f.under.Begin(scene.Group{ID: f.under.UniqueID("label-was-" + ref), Class: "band", Title: ref + " " + string(Relabel)})
-	f.under.RoundRect(r.Grow(0.4), 0.8, nil, scene.Paint(bandTints[Changed]))
+	f.under.Begin(scene.Group{ID: f.under.UniqueID("label-was-" + ref), Class: "band", Title: ref + " " + string(compare.Relabelled)})
+	f.under.RoundRect(r.Grow(0.4), 0.8, nil, scene.Paint(bandTints[compare.Changed]))
 	f.under.End()
 }
 
@@ -102,7 +117,7 @@ func (f *Marks) End(sheet *scene.Sheet, areas ...scene.Rect) {
 		}
 		if to := edge(spot, from); away(to, from) > leaderMin {
 			sheet.Begin(scene.Group{ID: sheet.UniqueID("leader-" + a.of.Refs[0]), Class: "leader"})
-			sheet.Line(to, from, scene.Pen(leaderMM).In(changeColours[a.of.Change.Kind]))
+			sheet.Line(to, from, scene.Pen(leaderMM).In(changeColours[a.of.Change.What]))
 			sheet.End()
 		}
 		DrawChange(sheet, a.of, spot.Centre().X, spot.Centre().Y)

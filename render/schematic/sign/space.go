@@ -1,6 +1,7 @@
 package sign
 
 import (
+	"iter"
 	"math"
 	"slices"
 
@@ -28,8 +29,6 @@ func spaceOn(sheet *scene.Sheet, items []scene.Item, areas []scene.Rect) *space 
 	for _, item := range items {
 		s.note(item)
 	}
-	s.words.count()
-	s.lines.count()
 	return s
 }
 
@@ -102,12 +101,12 @@ func (s *space) leader(r scene.Rect, to scene.Point, mm float64) (cost float64, 
 	cost = mm
 	const piece = 0.5
 	over := false
-	for at := piece; at < mm-bandHalf-piece; at += piece {
+	for at := piece; at < mm; at += piece {
 		dot := scene.Rect{X: a.X + (to.X-a.X)*at/mm, Y: a.Y + (to.Y-a.Y)*at/mm}.Grow(piece / 2)
 		if s.words.meets(dot) || slices.ContainsFunc(s.signs, dot.Overlaps) {
 			return 0, false
 		}
-		if now := s.lines.meets(dot); now != over {
+		if now := at < mm-bandHalf-piece && s.lines.meets(dot); now != over {
 			if over = now; now {
 				cost += crossing
 			}
@@ -135,47 +134,45 @@ func closest(pts []scene.Point, r scene.Rect) (to scene.Point, mm float64) {
 	return to, mm
 }
 
-// raster is what is covered of a sheet, in squares.
+// raster is what is covered of a sheet, in squares of half a millimetre.
 type raster struct {
 	across, down int
-	sum          []int32 // covered squares above and at the left, after count
+	covered      []bool
 }
 
 const square = 0.5 // mm
 
 func newRaster(sheet *scene.Sheet) *raster {
-	r := &raster{across: int(sheet.WidthMM/square) + 2, down: int(sheet.HeightMM/square) + 2}
-	r.sum = make([]int32, r.across*r.down)
+	r := &raster{across: int(sheet.WidthMM/square) + 1, down: int(sheet.HeightMM/square) + 1}
+	r.covered = make([]bool, r.across*r.down)
 	return r
 }
 
-// squares are the first and the last but one column and row of a box.
-func (r *raster) squares(b scene.Rect) (x0, y0, x1, y1 int) {
-	in := func(mm, most float64) int { return int(min(max(mm/square, 0), most)) }
-	wide, high := float64(r.across-1), float64(r.down-1)
-	return in(b.X, wide), in(b.Y, high), in(b.Right()+square, wide), in(b.Bottom()+square, high)
-}
-
-func (r *raster) cover(b scene.Rect) {
-	x0, y0, x1, y1 := r.squares(b)
-	for y := y0; y < y1; y++ {
-		for x := x0; x < x1; x++ {
-			r.sum[(y+1)*r.across+x+1] = 1
+// rows are the squares of a box, row by row.
+func (r *raster) rows(b scene.Rect) iter.Seq[[]bool] {
+	in := func(mm float64, most int) int { return min(max(int(mm/square), 0), most-1) }
+	return func(yield func([]bool) bool) {
+		for y := in(b.Y, r.down); y <= in(b.Bottom(), r.down); y++ {
+			if !yield(r.covered[y*r.across+in(b.X, r.across) : y*r.across+in(b.Right(), r.across)+1]) {
+				return
+			}
 		}
 	}
 }
 
-func (r *raster) count() {
-	for y := 1; y < r.down; y++ {
-		row := int32(0)
-		for x := 1; x < r.across; x++ {
-			row += r.sum[y*r.across+x]
-			r.sum[y*r.across+x] = row + r.sum[(y-1)*r.across+x]
+func (r *raster) cover(b scene.Rect) {
+	for row := range r.rows(b) {
+		for x := range row {
+			row[x] = true
 		}
 	}
 }
 
 func (r *raster) meets(b scene.Rect) bool {
-	x0, y0, x1, y1 := r.squares(b)
-	return r.sum[y1*r.across+x1]-r.sum[y0*r.across+x1]-r.sum[y1*r.across+x0]+r.sum[y0*r.across+x0] > 0
+	for row := range r.rows(b) {
+		if slices.Contains(row, true) {
+			return true
+		}
+	}
+	return false
 }
