@@ -88,7 +88,8 @@ func (c *buildCmd) folder() string {
 // drawn is a paper with its sheets.
 type drawn struct {
 	*paper
-	sheets, legend []*scene.Sheet
+	sheets []*scene.Sheet
+	legend document.Legend
 }
 
 // renderAll draws every paper and renders every file of a review.
@@ -149,7 +150,7 @@ func (o *outputs) addPaper(r *harness.Review, d drawn) {
 		}
 		return
 	}
-	o.add(d.file+".pdf", pdfOf(r, d.title, slices.Concat(d.sheets, d.legend)))
+	o.add(d.file+".pdf", pdfOf(r, d.title, slices.Concat(d.sheets, d.legend.Sheets)))
 	o.addSheets(d.file, d.sheets, pngDPI, d.pictures...)
 	for _, t := range d.texts {
 		o.add(d.file+"."+t.ending, func(b *bytes.Buffer) error { return t.write(b, r) })
