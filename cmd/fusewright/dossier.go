@@ -126,8 +126,11 @@ func explained(sheets []*scene.Sheet) map[string]bool {
 
 // isFor tells whether a paper is bound into a reader's set. What lies on the board at
 // full size is bound into none.
-func (p *paper) isFor(reader string) bool {
-	return !p.board && slices.Contains(strings.Split(p.reader, ", "), reader)
+func (p *paper) isFor(reader string) bool { return !p.board && p.serves(reader) }
+
+// serves tells whether a paper is for a reader.
+func (p *paper) serves(reader string) bool {
+	return slices.Contains(strings.Split(p.reader, ", "), reader)
 }
 
 // writeDossier writes them as one PDF.
