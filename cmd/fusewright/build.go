@@ -35,7 +35,7 @@ type buildCmd struct {
 	designArg
 	failOn
 	Out string `short:"o" help:"Folder for the files." placeholder:"DIR" default:"" type:"path"`
-	For string `help:"Bind into the dossier what one reader needs: builder, installer or reviewer; all when not given." placeholder:"READER" enum:",builder,installer,reviewer" default:""`
+	For string `help:"Make what one reader needs, and the dossier of it: builder, installer or reviewer; everything when not given. What an earlier run made for others goes." placeholder:"READER" enum:",builder,installer,reviewer" default:""`
 }
 
 // Run assesses the design, renders every file, and puts them in place together.
@@ -88,7 +88,8 @@ func (c *buildCmd) folder() string {
 // drawn is a paper with its sheets.
 type drawn struct {
 	*paper
-	sheets, legend []*scene.Sheet
+	sheets []*scene.Sheet
+	legend document.Legend
 }
 
 // renderAll draws every paper and renders every file of a review.
@@ -101,12 +102,17 @@ func renderAll(out *outputs, r *harness.Review, reader string) error {
 	return nil
 }
 
-// renderDrawn renders every file of papers that are drawn.
+// renderDrawn renders every file of papers that are drawn: all, or those of a reader's
+// set. What an earlier run made of the others goes.
 func renderDrawn(out *outputs, r *harness.Review, all []drawn, reader string) {
 	out.add("dossier.pdf", writeDossier(r, all, reader)) // the longest by far
 	for _, d := range all {
-		if d.file != "" {
+		switch {
+		case d.file == "":
+		case reader == "" || d.serves(reader):
 			out.addPaper(r, d)
+		default:
+			out.without(d)
 		}
 	}
 }
@@ -141,18 +147,23 @@ func drawAll(r *harness.Review) ([]drawn, error) {
 // harness without runs, has none, and what an earlier run made of it goes.
 func (o *outputs) addPaper(r *harness.Review, d drawn) {
 	if len(d.sheets) == 0 {
-		for _, ending := range d.endings() {
-			o.replaces = append(o.replaces, d.file+"."+ending)
-		}
-		for _, format := range d.pictures {
-			o.replaces = append(o.replaces, d.file+"-*."+format)
-		}
+		o.without(d)
 		return
 	}
-	o.add(d.file+".pdf", pdfOf(r, d.title, slices.Concat(d.sheets, d.legend)))
+	o.add(d.file+".pdf", pdfOf(r, d.title, slices.Concat(d.sheets, d.legend.Sheets)))
 	o.addSheets(d.file, d.sheets, pngDPI, d.pictures...)
 	for _, t := range d.texts {
 		o.add(d.file+"."+t.ending, func(b *bytes.Buffer) error { return t.write(b, r) })
+	}
+}
+
+// without lets the files of a paper go that is not made now.
+func (o *outputs) without(d drawn) {
+	for _, ending := range d.endings() {
+		o.replaces = append(o.replaces, d.file+"."+ending)
+	}
+	for _, format := range d.pictures {
+		o.replaces = append(o.replaces, d.file+"-*."+format)
 	}
 }
 

@@ -17,14 +17,17 @@ import (
 
 // schematicSheets are the sheets of one placement: the schematic, what found no room on
 // it, and the schematic with the values of the heaviest situation, if there is one.
-type schematicSheets struct{ plain, legend, solved []*scene.Sheet }
+type schematicSheets struct {
+	plain, solved []*scene.Sheet
+	legend        document.Legend
+}
 
 func drawSchematic(r *harness.Review) (s schematicSheets, err error) {
 	d, err := schematic.Lay(r, schematic.Options{})
 	if err != nil {
 		return s, err
 	}
-	s.plain, s.legend = d.Paint(), d.Legend()
+	s.plain, s.legend = d.Paint(), document.Legend{Sheets: d.Legend(), Block: d.Block(document.BlockMM)}
 	if name := solved.HeaviestSituation(r); name != "" {
 		if d, err = schematic.Solve(d, r, name); err != nil {
 			return s, err
@@ -77,8 +80,8 @@ func sectionsOf(r *harness.Review, all []drawn, reader string) []document.Sectio
 	var first, rest []document.Section
 	for _, d := range all {
 		s := document.Section{Title: d.title, Sheets: d.sheets}
-		if !slices.ContainsFunc(all, func(o drawn) bool { return o.bound(reader) && explains(o.sheets, d.legend) }) {
-			s.Sheets = slices.Concat(d.sheets, d.legend)
+		if !slices.ContainsFunc(all, func(o drawn) bool { return o.bound(reader) && explains(o.sheets, d.legend.Sheets) }) {
+			s.Legend = d.legend
 		}
 		switch {
 		case !d.bound(reader):
@@ -123,8 +126,11 @@ func explained(sheets []*scene.Sheet) map[string]bool {
 
 // isFor tells whether a paper is bound into a reader's set. What lies on the board at
 // full size is bound into none.
-func (p *paper) isFor(reader string) bool {
-	return !p.board && slices.Contains(strings.Split(p.reader, ", "), reader)
+func (p *paper) isFor(reader string) bool { return !p.board && p.serves(reader) }
+
+// serves tells whether a paper is for a reader.
+func (p *paper) serves(reader string) bool {
+	return slices.Contains(strings.Split(p.reader, ", "), reader)
 }
 
 // writeDossier writes them as one PDF.

@@ -60,7 +60,7 @@ func TestNothingIsCut(t *testing.T) {
 	for _, file := range demos {
 		_, all := drawnOf(t, file)
 		for _, d := range all {
-			for i, s := range slices.Concat(d.sheets, d.legend) {
+			for i, s := range slices.Concat(d.sheets, d.legend.Sheets) {
 				if cut := cutWords(s); len(cut) > 0 {
 					t.Errorf("%s, %s, page %d: cut short: %q", file, d.title, i+1, cut)
 				}

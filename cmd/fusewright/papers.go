@@ -30,7 +30,7 @@ type paper struct {
 	// sheets draws it; none where the design has nothing for it.
 	sheets func(*subject) ([]*scene.Sheet, error)
 	// legend is bound behind them in a PDF: what found no room on them.
-	legend func(*subject) ([]*scene.Sheet, error)
+	legend func(*subject) (document.Legend, error)
 	// shared: drawn together with another, so that drawing it may be waiting.
 	shared bool
 	// pictures are the formats of which each sheet gives a file, beside the PDF.
@@ -62,7 +62,7 @@ var (
 	schematicPaper = &paper{title: "Schematic", file: "schematic", reader: "installer, reviewer", pictures: []string{"svg", "png"},
 		shows:  "standard symbols, fed from the left; every wire with number, colour, size, length; findings flagged",
 		sheets: func(s *subject) ([]*scene.Sheet, error) { d, err := s.schematic(); return d.plain, err },
-		legend: func(s *subject) ([]*scene.Sheet, error) { d, err := s.schematic(); return d.legend, err }}
+		legend: func(s *subject) (document.Legend, error) { d, err := s.schematic(); return d.legend, err }}
 	cutListPaper = &paper{title: "Cut list", file: "cut-list", reader: "installer",
 		shows: "each wire with its cut length and what is in it, ends, terminals, strip lengths, label, a box to tick; " +
 			"the order of work and what a test crimp must hold",

@@ -22,7 +22,7 @@ func readmeTable() string {
 	var b strings.Builder
 	b.WriteString("| `dossier.pdf` | all three | everything below in one document, but what is said to be apart: the verdict, " +
 		"three numbers that matter, what to look at first, contents, links between pages; `build --for installer`, `builder` or `reviewer` " +
-		"binds what the table says is for one of them, the installer's with the labels |")
+		"makes what the table says is for one of them, and the dossier of it, the installer's with the labels |")
 	for _, p := range papers {
 		files, shows := "in the dossier", p.shows
 		if p.file != "" {

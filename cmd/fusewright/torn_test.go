@@ -3,6 +3,7 @@ package main
 import (
 	"math"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -35,6 +36,49 @@ func TestNothingTorn(t *testing.T) {
 		t.Errorf("only %d lines go on: are they still found?", lines)
 	}
 }
+
+// TestNoWordTorn: on no page of any paper of the demo designs and of the largest designs
+// of the corpora does a line end inside a word.
+func TestNoWordTorn(t *testing.T) {
+	files := slices.Clone(demos)
+	for _, name := range []string{"corpus-review/clean/24-pot-fishing-coble",
+		"corpus-clean-trade/14-overland-complete"} {
+		files = append(files, "../../testdata/"+name+".yaml")
+	}
+	for _, file := range files {
+		_, all := drawnOf(t, file)
+		known := map[string]bool{}
+		learn := func(text string) {
+			for _, word := range strings.Fields(text) {
+				known[strings.Trim(word, marks)] = true
+			}
+		}
+		learn(string(sourceOf(t, file)))
+		for _, d := range all {
+			for _, s := range d.sheets {
+				for _, item := range s.Items {
+					if item.Text != nil {
+						learn(item.Text.String)
+					}
+				}
+			}
+		}
+		for _, d := range all {
+			for i, s := range slices.Concat(d.sheets, d.legend.Sheets) {
+				for _, pair := range goesOn(s) {
+					// The head of a word that was cut stands alone on its line; behind a sign it may end.
+					first, _, _ := strings.Cut(pair[1], " ")
+					if !strings.Contains(pair[0], " ") && !strings.ContainsAny(pair[0][len(pair[0])-1:], ":/-") && known[strings.Trim(pair[0]+first, marks)] {
+						t.Errorf("%s, %s, page %d: %q and, on the next line, %q", file, d.title, i+1, pair[0], pair[1])
+					}
+				}
+			}
+		}
+	}
+}
+
+// marks stand beside words.
+const marks = ".,;:()[]{}\"'·"
 
 // goesOn are the lines of a sheet with those that stand one line height below them,
 // drawn next in the same way: a cell or paragraph that was wrapped.

@@ -12,11 +12,12 @@ import (
 const contentsRowMM = 5.4
 
 // contents lists the sections with the page each begins on; every line leads
-// there. Where they would not all stand on this page, they stand in two columns.
-func (b *book) contents(sections []Section, firstPage int) (onPage int) {
+// there. Where they would not all stand on this page with what stands below them, they
+// stand in two columns.
+func (b *book) contents(sections []Section, firstPage int, belowMM float64) (onPage int) {
 	high := contentsRowMM * float64(len(sections))
 	half := contentsRowMM*float64((len(sections)+1)/2) + columnsAboveMM
-	if room := b.bottom() - b.y - b.headMM("Contents"); high > room && half <= room {
+	if room := b.bottom() - b.y - b.headMM("Contents") - belowMM; high > room && half <= room {
 		b.need(half)
 		b.inColumns(2)
 		b.levelPage, b.level = len(b.sheets), b.y+half
@@ -28,7 +29,11 @@ func (b *book) contents(sections []Section, firstPage int) (onPage int) {
 	onPage = len(b.sheets)
 	for i, s := range sections {
 		b.need(contentsRowMM)
-		b.contentsLine(strconv.Itoa(i+1), s.Title, wording.Count(len(s.Sheets), "page", "pages"), page)
+		extent := wording.Count(len(s.Sheets), "page", "pages")
+		if s.explained > 0 {
+			extent += fmt.Sprintf(", legend on page %d", firstPage+s.explained-1)
+		}
+		b.contentsLine(strconv.Itoa(i+1), s.Title, extent, page)
 		page += len(s.Sheets)
 	}
 	return onPage

@@ -41,8 +41,9 @@ func cautionsFor(r *harness.Review) []string {
 
 // front is the first pages: what it is, the verdict, the three numbers that
 // matter, the cautions, and the contents of the sections, the first of which
-// begins on firstPage. contentsPage is where the contents begin.
-func front(r *harness.Review, title string, sections []Section, firstPage int) (sheets []*scene.Sheet, contentsPage int) {
+// begins on firstPage, and the legends of their sheets. contentsPage is where the
+// contents begin.
+func front(r *harness.Review, title string, sections []Section, firstPage int, legends []*scene.Sheet) (sheets []*scene.Sheet, contentsPage int) {
 	b := newBook(title, r)
 	b.head("What it is")
 	b.para(whatItIs(r), large)
@@ -60,7 +61,16 @@ func front(r *harness.Review, title string, sections []Section, firstPage int) (
 	b.head("Cautions")
 	b.bullets(cautionsFor(r), large)
 	b.head("Contents")
-	contentsPage = b.contents(sections, firstPage)
+	below := 0.0
+	for _, l := range legends {
+		below += aboveLegendMM + l.HeightMM
+	}
+	contentsPage = b.contents(sections, firstPage, below)
+	for _, l := range legends {
+		b.need(aboveLegendMM + l.HeightMM)
+		b.sheet().Put(l, scene.Point{X: b.left(), Y: b.y + aboveLegendMM})
+		b.y += aboveLegendMM + l.HeightMM
+	}
 	return b.finish(), contentsPage
 }
 

@@ -15,6 +15,9 @@ import (
 type Section struct {
 	Title  string
 	Sheets []*scene.Sheet
+	Legend Legend
+
+	explained int // page behind the front that has the legend, from 1; 0 = none
 }
 
 // DocumentOf is an empty document of a design: its title behind the kind's, its author
@@ -35,9 +38,10 @@ func DocumentOf(r *harness.Review, kind string) *scene.Document {
 func Dossier(r *harness.Review, title string, sections []Section) *scene.Document {
 	sections = slices.DeleteFunc(slices.Clone(sections), func(s Section) bool { return len(s.Sheets) == 0 })
 	// The number of pages in front does not depend on the page numbers in them.
-	first, contentsPage := front(r, title, sections, 0)
-	first, _ = front(r, title, sections, len(first)+1)
-	all := append([]Section{{"Cover and contents", first}}, sections...)
+	legends := withLegends(r, title, sections)
+	first, _ := front(r, title, sections, 0, legends)
+	first, contentsPage := front(r, title, sections, len(first)+1, legends)
+	all := append([]Section{{Title: "Cover and contents", Sheets: first}}, sections...)
 	total := 0
 	for _, s := range all {
 		total += len(s.Sheets)

@@ -2,6 +2,7 @@ package document
 
 import (
 	"cmp"
+	"slices"
 	"strings"
 
 	"fusewright/harness"
@@ -13,8 +14,10 @@ import (
 )
 
 // cardMM is the width of a fuse card: it goes into the lid of a box for six
-// blade fuses or more. Our choice.
+// blade fuses or more. Our choice; two stand beside each other where that saves a page.
 const cardMM = 120.0
+
+func (b *book) cardMM() float64 { return min(cardMM, b.width()) }
 
 // card is one fuse card.
 type card struct {
@@ -30,12 +33,22 @@ type cardRow struct{ position, rating, colour, feeds string }
 // machine's own fuses that the design takes from. Every fuse has its position,
 // rating, colour and what it feeds.
 func FuseCard(r *harness.Review) []*scene.Sheet {
-	b := newBook("Fuse card", r)
-	b.para("Cut along the dashed lines; one card for the lid of each box. Print new cards when the design changes.", quiet)
-	for _, c := range cards(r.Circuit) {
-		drawCard(b, c)
-	}
-	return b.finish()
+	return upright("Fuse card", r, func(b *book) {
+		b.para("Cut along the dashed lines; one card for the lid of each box. Print new cards when the design changes.", quiet)
+		if b.tight {
+			b.inColumns(2)
+		}
+		ends := make([]float64, b.cols)
+		for col := range ends {
+			ends[col] = b.y
+		}
+		for _, c := range cards(r.Circuit) {
+			_, _, high := foldCard(b, c)
+			b.columnFor(high, ends)
+			drawCard(b, c)
+			ends[b.col] = b.y
+		}
+	})
 }
 
 // cards gathers the fuses of a circuit in design order.
@@ -147,22 +160,51 @@ func feeds(c *circuit.Circuit, b *circuit.Branch) string {
 		}
 		return strings.Join(list, ", ")
 	}
-	return cmp.Or(strings.Join(c.BelowBranch(b).Names(), ", "), "nothing")
+	return cmp.Or(strings.Join(byBlock(c, b, c.BelowBranch(b).Names()), ", "), "nothing")
 }
 
-// cardColumns are the columns of a card.
-var cardColumns = []column{
-	{head: "position", wide: 32},
-	{head: "fuse", wide: 24, face: scene.Bold},
-	{head: "colour", wide: 20},
-	{head: "feeds", wide: 44},
+// byBlock says the name of a block in place of all that its ways feed.
+func byBlock(c *circuit.Circuit, b *circuit.Branch, names []string) []string {
+	for _, p := range c.Parts {
+		if p.Kind != circuit.Block || p == b.Part {
+			continue
+		}
+		var below []string
+		for _, way := range fusesOf(p) {
+			below = append(below, c.BelowBranch(way).Names()...)
+		}
+		first := slices.IndexFunc(names, func(name string) bool { return slices.Contains(below, name) })
+		if len(below) < 2 || slices.ContainsFunc(below, func(name string) bool { return !slices.Contains(names, name) }) {
+			continue
+		}
+		names[first] = "all of " + p.Ref + " " + p.Name
+		names = slices.DeleteFunc(names, func(name string) bool { return slices.Contains(below, name) })
+	}
+	return names
+}
+
+// cardTable is the table of a card; in a narrow one a fuse keeps its line.
+func (b *book) cardTable() *table {
+	shares := []float64{32, 24, 20, 44}
+	if b.cols > 1 {
+		shares = []float64{26, 30, 24, 40}
+	}
+	return b.tableAt(b.left()+3, b.cardMM()-6, []column{
+		{head: "position", wide: shares[0]},
+		{head: "fuse", wide: shares[1], face: scene.Bold},
+		{head: "colour", wide: shares[2]},
+		{head: "feeds", wide: shares[3]},
+	})
 }
 
 const cardWarning = "Same rating and kind only. A fuse that opens again has a cause: find it first."
 
 // cardAroundMM is the height of a card without its rows: title, heads, warning
 // and edges.
-const cardAroundMM = 22.0
+func (t *table) cardAroundMM() float64 {
+	lines := len(scene.Wrap(cardWarning, smallSizeMM, t.width, scene.Regular))
+	return 22 + float64(lines-1)*scene.LineHeightMM(smallSizeMM)
+}
 
 // folded is a row of a card, or a piece of one, ready to write.
 type folded struct {
@@ -170,13 +212,11 @@ type folded struct {
 	colour string // of the fuse; "" where the row goes on
 }
 
-// drawCard draws a card, parted when it is higher than what a page has left.
-func drawCard(b *book, k card) {
-	t := b.tableAt(b.left()+3, cardMM-6, cardColumns)
-	page := b.pageBottom() - marginMM - headingMM
-	most := int((page - cardAroundMM - b.rowEdgeMM()) / scene.LineHeightMM(smallSizeMM))
-	var rows []folded
-	total := cardAroundMM
+// foldCard makes the rows of a card ready and gives its height.
+func foldCard(b *book, k card) (t *table, rows []folded, total float64) {
+	t = b.cardTable()
+	most := int((b.cardPageMM() - t.cardAroundMM() - b.rowEdgeMM()) / scene.LineHeightMM(smallSizeMM))
+	total = t.cardAroundMM()
 	for _, row := range k.rows {
 		cells, _ := t.fold([]string{row.position, row.rating, row.colour, row.feeds}, smallSizeMM, scene.Regular)
 		for i, piece := range partRow(cells, most) {
@@ -187,11 +227,35 @@ func drawCard(b *book, k card) {
 			rows, total = append(rows, f), total+b.rowMM(piece, smallSizeMM)
 		}
 	}
-	if b.y+total > b.bottom() && total < page {
-		b.newPage()
+	return t, rows, total
+}
+
+// cardPageMM is the height of the first page for cards.
+func (b *book) cardPageMM() float64 { return b.pageBottom() - marginMM - headingMM }
+
+// columnFor goes to the first column of the page that has room for a height. ends is how
+// far down each is filled.
+func (b *book) columnFor(high float64, ends []float64) {
+	for col, y := range ends {
+		if y+high <= b.bottom() {
+			b.col, b.y = col, y
+			return
+		}
+	}
+	b.newPage()
+	for col := range ends {
+		ends[col] = b.y
+	}
+}
+
+// drawCard draws a card, parted when it is higher than what a page has left.
+func drawCard(b *book, k card) {
+	t, rows, total := foldCard(b, k)
+	if b.y+total > b.bottom() && total < b.cardPageMM() {
+		b.next()
 	}
 	for len(rows) > 0 {
-		n, high := 0, cardAroundMM
+		n, high := 0, t.cardAroundMM()
 		for ; n < len(rows); n++ {
 			row := b.rowMM(rows[n].cells, smallSizeMM)
 			if b.y+high+row > b.bottom() {
@@ -200,7 +264,8 @@ func drawCard(b *book, k card) {
 			high += row
 		}
 		if n == 0 {
-			b.newPage()
+			b.next()
+			t = b.cardTable()
 			continue
 		}
 		t.cardBox(k.title, rows[:n], high)
@@ -214,7 +279,7 @@ func (t *table) cardBox(title string, rows []folded, high float64) {
 	s.Begin(scene.Group{ID: s.UniqueID("card-" + title), Class: "card", Title: "fuse card: " + title})
 	pen := scene.Pen(thinMM).Dashed(3, 2)
 	end := b.y + high
-	s.Rect(scene.Rect{X: b.left(), Y: b.y, W: cardMM, H: high}, &pen, nil)
+	s.Rect(scene.Rect{X: b.left(), Y: b.y, W: b.cardMM(), H: high}, &pen, nil)
 	s.TextIn(scene.Rect{X: t.left(), Y: b.y + 3, W: t.width, H: 4}, title, bold)
 	b.y += 8
 	cells, headMM := t.heads(scene.Italic)
@@ -228,7 +293,7 @@ func (t *table) cardBox(title string, rows []folded, high float64) {
 		b.y += b.rowMM(f.cells, smallSizeMM)
 		t.rule(hairMM)
 	}
-	s.TextIn(scene.Rect{X: t.left(), Y: b.y + 1, W: t.width, H: 4}, cardWarning, small)
+	s.Paragraph(scene.Rect{X: t.left(), Y: b.y + 1, W: t.width, H: 8}, cardWarning, small)
 	s.End()
 	b.y = end + 6
 }

@@ -25,7 +25,7 @@ func (b *book) lay(t *report.Table, boxes ...column) {
 	columns := append(append(before, fitted(t, b.width(), boxes)...), after...)
 	out := b.tableAt(b.left(), b.width(), columns)
 	if len(after) > 0 && after[0].wide > tickMM {
-		out.leastMM = writeInMM
+		out.leastMM = b.writeInMM()
 	}
 	rows := out.withBoxes(t.Rows, len(before), len(after))
 	b.need(out.headMM() + out.heightOf(t, rows, 0))
@@ -104,12 +104,19 @@ func (t *table) keep(high float64) {
 }
 
 const (
-	// writeInMM is the least height of a row that takes a reading by hand, and
-	// tickMM the most width of a column for ticks.
-	writeInMM, tickMM = 5.6, 12.0
+	// writeInMM is the least height of a row that takes a reading by hand, tightInMM where
+	// that saves a page, and tickMM the most width of a column for ticks.
+	writeInMM, tightInMM, tickMM = 5.6, 5.0, 12.0
 	// clearMM keeps numbers clear of the text beside them.
 	clearMM = 1.6
 )
+
+func (b *book) writeInMM() float64 {
+	if b.tight {
+		return tightInMM
+	}
+	return writeInMM
+}
 
 // fitted gives the columns of a report's table their widths in millimetres by what
 // stands in them: so that the rows take the fewest lines, and none gets narrower than

@@ -24,28 +24,59 @@ func Loading(r *harness.Review) ([]*scene.Sheet, error) {
 		"passes, with the wires beside it and the cover of its run. The amperes and the situation are beside each bar.", quiet)
 	known, unknown := ranked(loadings(r))
 	known, slight := slightly(known)
+	note := slightNote(slight)
 	for len(known) > 0 {
 		bars := &chart.Bars{ID: b.sheet().UniqueID("loading"), Desc: "Share of the allowed current of each wire, most heavily loaded first",
 			Axis: chart.Axis{Title: "Share of allowed current", Unit: "%"}, Limit: 100, LimitName: "allowed", Bars: barsOf(known)}
-		left := b.bottom() - b.y
-		high := math.Min(left, barsHigh(bars, len(known)))
+		left, high := b.bottom()-b.y, barsHigh(bars, len(known))
+		if noteMM := b.noteMM(note); high > left-noteMM && high-left < mostFurtherMM { // no page for a note, or a few bars
+			left -= noteMM + scene.LineHeightMM(textSizeMM)*2
+		}
+		high = math.Min(left, high)
 		drawn, err := bars.Draw(b.sheet(), scene.Rect{X: b.left(), Y: b.y, W: b.width(), H: high})
 		if err != nil {
 			return nil, fmt.Errorf("wire loading: %w", err)
 		}
 		b.y += high + 3
-		known = known[drawn:]
-		if len(known) > 0 {
-			b.newPage()
+		if known = known[drawn:]; len(known) <= mostFurther {
+			break
 		}
+		b.newPage()
 	}
-	if len(slight) > 0 {
-		b.para(fmt.Sprintf("Less than %s of what they may carry: %s.", quantity.Format(slightLoad, quantity.Share), strings.Join(slight, ", ")), plain)
+	if len(known) > 0 {
+		var further []string
+		for _, w := range known {
+			further = append(further, w.wire.Number+" "+quantity.Format(w.share(), quantity.Share))
+		}
+		b.para("Then: "+strings.Join(further, ", ")+".", plain)
+	}
+	if note != "" {
+		b.para(note, plain)
 	}
 	for _, w := range unknown {
 		b.para(w.unbarred(), plain)
 	}
 	return b.finish(), nil
+}
+
+// mostFurther is how many wires without a bar are named below the last, mostFurtherMM
+// what their bars would take.
+const mostFurther, mostFurtherMM = 8, 20.0
+
+// slightNote names the wires that carry next to nothing.
+func slightNote(slight []string) string {
+	if len(slight) == 0 {
+		return ""
+	}
+	return fmt.Sprintf("Less than %s of what they may carry: %s.", quantity.Format(slightLoad, quantity.Share), strings.Join(slight, ", "))
+}
+
+// noteMM is the height of a paragraph, with the space before and after it; 0 of none.
+func (b *book) noteMM(text string) float64 {
+	if text == "" {
+		return 0
+	}
+	return 4.5 + scene.LineHeightMM(textSizeMM)*float64(len(scene.Wrap(text, textSizeMM, b.width(), scene.Regular)))
 }
 
 // loading is a wire with its largest current and what it may carry.

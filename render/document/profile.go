@@ -18,8 +18,9 @@ import (
 )
 
 // profileMM is the height of one picture, of which two stand beside each other, and
-// keyedProfileMM that of one whose names find no place beside their lines.
-const profileMM, keyedProfileMM = 25.0, 36.0
+// tightProfileMM where that saves a page, and keyedProfileMM that of one whose names find
+// no place beside their lines.
+const profileMM, tightProfileMM, keyedProfileMM = 25.0, 22.0, 36.0
 
 // profile is the way of one load's current in the situation where it loses most.
 type profile struct {
@@ -29,7 +30,31 @@ type profile struct {
 	there []*circuit.Branch // battery to load
 	back  []*circuit.Branch // load to battery negative
 	lostV float64
-	limit float64 // V
+	limit float64  // V
+	same  []string // loads with the same figures, and by what they are reached
+}
+
+// alike leaves one picture of those with the same figures, which names the others.
+func alike(r *harness.Review, list []*profile, usual string) (out []*profile) {
+	first := map[string]*profile{}
+	for _, p := range list {
+		names, nominal, worst := p.figures(r)
+		key := strings.Join(append(p.facts(usual), strings.Join(nominal, " "), strings.Join(worst, " "), quantity.Fixed(p.limit, 3)), "|")
+		q := first[key]
+		if q == nil {
+			first[key], out = p, append(out, p)
+			continue
+		}
+		own, _, _ := q.figures(r)
+		var by []string
+		for i, name := range names {
+			if name != own[i] {
+				by = append(by, name)
+			}
+		}
+		q.same = append(q.same, fmt.Sprintf("%s %s (%s)", p.part.Ref, p.part.Name, strings.Join(by, " ")))
+	}
+	return out
 }
 
 // Profiles draws the voltage lost along the circuit of each load, from the
@@ -38,7 +63,7 @@ type profile struct {
 func Profiles(r *harness.Review) ([]*scene.Sheet, error) {
 	return pulledBack(func() *book { return newBook("Voltage along each circuit", r) }, func(b *book) error {
 		b.para("Volts lost since the battery's positive post, from point to point along the circuit, in the situation where most is lost. "+
-			"What the load itself gets is in the heading and left out of the line; after the load the return adds its part. "+
+			"What is lost in all and what the load gets is in the heading; after the load the return adds its part. "+
 			"The dashed line is the limit for this circuit. The solid line is nominal; below it what each connection loses, "+
 			"at nominal and in its own worst case.", smallQuiet)
 		var drawn []*profile
@@ -53,9 +78,13 @@ func Profiles(r *harness.Review) ([]*scene.Sheet, error) {
 				never = append(never, part.Ref+" "+part.Name)
 			}
 		}
+		usual := usualOf(drawn)
+		if usual != "" {
+			b.para("Where a heading names no situation it is "+usual+".", smallQuiet)
+		}
 		b.inColumns(2)
-		for _, p := range drawn {
-			if err := b.profile(r, p); err != nil {
+		for _, p := range alike(r, drawn, usual) {
+			if err := b.profile(r, p, usual); err != nil {
 				return fmt.Errorf("voltage along the circuit of %s: %w", p.part.Name, err)
 			}
 		}
@@ -83,8 +112,8 @@ func (b *book) inRow(figures ...string) int {
 const figureGapMM = 0.7
 
 // profile draws one load's picture with its figures.
-func (b *book) profile(r *harness.Review, p *profile) error {
-	title := p.title()
+func (b *book) profile(r *harness.Review, p *profile, usual string) error {
+	title := p.title(usual)
 	lines := len(scene.Wrap(title, smallSizeMM, b.width(), scene.Bold))
 	names, nominal, worst := p.figures(r)
 	inRow := b.inRow(slices.Concat(names, nominal, worst)...)
@@ -93,10 +122,16 @@ func (b *book) profile(r *harness.Review, p *profile) error {
 	line := scene.LineHeightMM(smallSizeMM)
 	plot := p.plot(b.sheet().UniqueID("profile-" + p.part.Ref))
 	plotMM := profileMM
+	if b.tight {
+		plotMM = tightProfileMM
+	}
 	if plot.Draw(&scene.Sheet{}, scene.Rect{W: b.width(), H: plotMM}) != nil {
 		plotMM = keyedProfileMM
 	}
 	high := float64(lines)*line + plotMM + 1 + float64(3*rows)*(line+tightEdgeMM)
+	if len(p.same) > 0 {
+		high += 0.5 + line*float64(len(scene.Wrap(sameText(p), smallSizeMM, b.width(), scene.Regular)))
+	}
 	b.need(min(high, b.pageBottom()-marginMM-headingMM))
 	b.paraIn(title, scene.TextStyle{SizeMM: smallSizeMM, Face: scene.Bold, Colour: ink}, b.left(), b.width())
 	if err := plot.Draw(b.sheet(), scene.Rect{X: b.left(), Y: b.y, W: b.width(), H: plotMM}); err != nil {
@@ -121,9 +156,15 @@ func (b *book) profile(r *harness.Review, p *profile) error {
 		t.row(append(append([]string{"nominal"}, nominal[from:to]...), blank...)...)
 		t.row(append(append([]string{"worst"}, worst[from:to]...), blank...)...)
 	}
+	if len(p.same) > 0 {
+		b.y += 0.5
+		b.paraIn(sameText(p), small, b.left(), b.width())
+	}
 	b.y += 2.5
 	return nil
 }
+
+func sameText(p *profile) string { return "The same: " + strings.Join(p.same, ", ") + "." }
 
 // figures are the names of the connections along a circuit with what each loses, in
 // millivolts.
@@ -191,11 +232,33 @@ func profileOf(r *harness.Review, part *circuit.Part) *profile {
 	return best
 }
 
-// title is the load, where it loses most and what it gets there.
-func (p *profile) title() string {
+// usualOf is the situation in which most loads lose most; "" when it is that of one or two.
+func usualOf(list []*profile) (usual string) {
+	count := map[string]int{}
+	for _, p := range list {
+		name := p.in.Situation.Name
+		if count[name]++; count[name] > max(2, count[usual]) {
+			usual = name
+		}
+	}
+	return usual
+}
+
+// title is the load, with its facts.
+func (p *profile) title(usual string) string {
+	return wording.Present(append([]string{p.part.Ref + " " + p.part.Name}, p.facts(usual)...), " · ")
+}
+
+// facts are where it loses most if that is not the usual situation, how much, and what
+// it gets there.
+func (p *profile) facts(usual string) []string {
 	volts := p.in.NodeV[p.part.Terminal("+").Node.Index] - p.in.NodeV[p.part.Terminal("-").Node.Index]
-	return fmt.Sprintf("%s %s · %s · gets %s at %s", p.part.Ref, p.part.Name,
-		wording.Present(append([]string{p.in.Situation.Name}, p.positions()...), ", "), quantity.Format(volts, quantity.Voltage), ampere(math.Abs(p.in.Amps(p.load))))
+	var where []string
+	if name := p.in.Situation.Name; name != usual {
+		where = append(where, name)
+	}
+	return []string{strings.Join(append(where, p.positions()...), ", "),
+		fmt.Sprintf("loses %s, gets %s at %s", quantity.Format(p.lostV, quantity.Voltage), quantity.Format(volts, quantity.Voltage), ampere(math.Abs(p.in.Amps(p.load))))}
 }
 
 // positions are those of the switches in the load's way that have several: "S2 at anchor".
@@ -244,7 +307,6 @@ func (p *profile) plot(id string) *chart.Plot {
 		Y:      chart.Axis{FromZero: true},
 		Curves: []chart.Curve{line},
 		Spans:  spans(from, x),
-		Marks:  []chart.Mark{{Text: fmt.Sprintf("%s lost", quantity.Format(p.lostV, quantity.Voltage)), X: x, Y: lost}},
 	}
 	if p.limit > 0 {
 		plot.Levels = []chart.Level{{Name: "limit " + quantity.Format(p.limit, quantity.Voltage), At: p.limit}}

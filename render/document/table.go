@@ -184,12 +184,17 @@ func (t *table) group(text string) {
 	t.inGroup, t.due = "", text // a heading that moves to the next page is not continued
 }
 
-// groupMM is the height of such a heading of one line.
-const groupMM = 5.6
+// groupMM is the height of such a heading of one line, tightGroupMM that of rows closer
+// together.
+const groupMM, tightGroupMM = 5.6, 5.0
 
 // groupHigh is the height of such a heading, on more lines when it is long.
 func (t *table) groupHigh(text string) float64 {
-	return groupMM + float64(len(t.groupLines(text))-1)*scene.LineHeightMM(textSizeMM)
+	high := groupMM
+	if t.book.tight {
+		high = tightGroupMM
+	}
+	return high + float64(len(t.groupLines(text))-1)*scene.LineHeightMM(textSizeMM)
 }
 
 func (t *table) groupLines(text string) []string {
@@ -199,7 +204,7 @@ func (t *table) groupLines(text string) []string {
 func (t *table) groupHead(text string) {
 	b := t.book
 	for i, line := range t.groupLines(text) {
-		b.sheet().TextAt(scene.Point{X: b.left() + padMM, Y: b.y + 4.0 + float64(i)*scene.LineHeightMM(textSizeMM)}, line, bold)
+		b.sheet().TextAt(scene.Point{X: b.left() + padMM, Y: b.y + t.groupHigh(text) - 1.6 - float64(len(t.groupLines(text))-1-i)*scene.LineHeightMM(textSizeMM)}, line, bold)
 	}
 	b.y += t.groupHigh(text)
 	t.rule(hairMM)

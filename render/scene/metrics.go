@@ -189,12 +189,16 @@ func wrapParagraph(s string, sizeMM, widthMM float64, face Face) []string {
 	return append(lines, line)
 }
 
-// breakWord cuts a word that is wider than a line into full lines and a rest.
+// breakWord cuts a word that is wider than a line into full lines and a rest, behind one
+// of its signs where it has some.
 func breakWord(word string, sizeMM, widthMM float64, face Face) (full []string, rest string) {
 	for TextWidthMM(word, sizeMM, face) > widthMM {
 		head, tail := cut(word, sizeMM, widthMM, face)
 		if head == "" || tail == "" { // not even one rune fits
 			return full, word
+		}
+		if at := strings.LastIndexAny(head, ":/-"); at > 0 && at+1 < len(head) {
+			head, tail = head[:at+1], word[at+1:]
 		}
 		full, word = append(full, head), tail
 	}

@@ -46,7 +46,7 @@ func TestAbsentLegendIsTold(t *testing.T) {
 			found, legend := words(d.Paint()), d.Legend()
 			told := 0
 			for text, n := range found {
-				if strings.HasSuffix(text, ": on a later sheet") {
+				if strings.HasSuffix(text, ": cover or later sheet") {
 					told += n
 				}
 			}

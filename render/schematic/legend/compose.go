@@ -133,7 +133,7 @@ func (l *Lists) tellOfAbsent(free [][]*column.Slot) {
 		name, _, _ := strings.Cut(q.Title, " (")
 		names = append(names, strings.TrimSuffix(name, " the drawing"))
 	}
-	note := []*column.List{{Title: wording.Present(names, ", ") + ": on a later sheet", Whole: true}}
+	note := []*column.List{{Title: wording.Present(names, ", ") + ": cover or later sheet", Whole: true}}
 	for i := range l.arr.Pages {
 		note = l.put(i, note, free[i])
 	}
@@ -142,6 +142,28 @@ func (l *Lists) tellOfAbsent(free [][]*column.Slot) {
 // Legend is what explains the drawing and found no room on its sheets, on sheets of
 // its own.
 func (l *Lists) Legend() [][]*column.List { return l.extraPages(l.Absent) }
+
+// Block is the same as low as it goes in columns of a width, from the corner of a sheet.
+func (l *Lists) Block(widthMM float64) (placed []*column.List, heightMM float64) {
+	if len(l.Absent) == 0 {
+		return nil, 0
+	}
+	for heightMM = column.Head; ; heightMM += 2 {
+		var slots []*column.Slot
+		for x := 0.0; x+column.Width-4 <= widthMM; x += column.Step {
+			slots = append(slots, column.NewSlot(x, 0, heightMM))
+		}
+		var own []*column.List
+		for _, q := range l.Absent {
+			list := *q
+			own = append(own, &list)
+		}
+		placed, left, torn := column.Place(own, slots)
+		if len(left) == 0 && !torn || len(slots) == 0 {
+			return placed, heightMM
+		}
+	}
+}
 
 // referToAll says in the headings of the short lists where the long one is.
 func (l *Lists) referToAll() {

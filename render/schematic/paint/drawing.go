@@ -69,6 +69,20 @@ func (d *Drawing) Legend() (out []*scene.Sheet) {
 	return out
 }
 
+// Block is the legend without a frame, in columns of a width, for a page with room for
+// it; nil where all stands on the sheets.
+func (d *Drawing) Block(widthMM float64) *scene.Sheet {
+	lists, high := d.Lists.Block(widthMM)
+	if len(lists) == 0 {
+		return nil
+	}
+	sheet := scene.NewSheet(widthMM, high, "legend to the schematic")
+	for _, p := range lists {
+		p.Paint(sheet)
+	}
+	return sheet
+}
+
 // subject is what the sheets show.
 func (d *Drawing) subject() string {
 	if d.Marks != nil {
