@@ -64,7 +64,7 @@ func (p *Pass) judgeStuck(part *circuit.Part, b *circuit.Branch) {
 		if s.Situation.EngineRPM > 0 || !open(s) || budget.IsParked(s.Situation) {
 			continue
 		}
-		if h := budget.HoursShared(p.c, s.Situation, contacts, apartHours); h < least {
+		if h := budget.HoursShared(s, contacts, apartHours); h < least {
 			least, in = h, s.Situation.Name
 		}
 	}

@@ -12,10 +12,11 @@ import (
 // sharedStep is how much of a charge batteries that share their loads are followed by at once.
 const sharedStep = 0.01
 
-// HoursShared is how long the first battery still starts the engine in a situation with contacts
+// HoursShared is how long the first battery still starts the engine in the situation of a solution with contacts
 // held closed, in hours: both it and the further batteries run down together, each by what it
 // gives. +Inf from so many hours on as are asked about; NaN where a state before them does not solve.
-func HoursShared(c *circuit.Circuit, s *design.Situation, closed []*circuit.Branch, most float64) float64 {
+func HoursShared(of *solve.Solution, closed []*circuit.Branch, most float64) float64 {
+	c, s := of.Circuit, of.Situation
 	d := c.Design
 	first := battery.Of(d)
 	if first == nil {
@@ -29,10 +30,10 @@ func HoursShared(c *circuit.Circuit, s *design.Situation, closed []*circuit.Bran
 	for _, b := range d.Batteries {
 		stores[b], opt.BankCharge[b] = battery.New(&b.Store, d.NominalV()), s.ChargeOf(b)
 	}
-	plan, charge, hours, reserve := solve.Prepare(c), 1.0, 0.0, first.StartReserve(careC)
+	charge, hours, reserve := 1.0, 0.0, first.StartReserve(careC)
 	for hours < most {
 		opt.Discharged = 1 - charge
-		sol := plan.Network(s, opt).Solution()
+		sol := of.Again(opt)
 		if sol.Status != solve.Converged {
 			return math.NaN()
 		}
