@@ -298,7 +298,7 @@ func (t *tiling) loom(p *picture) {
 		long := math.Hypot(b.X-a.X, b.Y-a.Y)
 		p.windowLine(along(a, b, 0, -h), along(a, b, long, -h), outlineMM)
 		p.windowLine(along(a, b, 0, h), along(a, b, long, h), outlineMM)
-		for _, f := range filling(long, h, l.Run.Bundle.Run.Cover) {
+		for _, f := range filling(long, h, l.Run.Bundle.Run.Cover, stretchIn(a, b, long, p.window)) {
 			p.windowLine(along(a, b, f[0].X, f[0].Y), along(a, b, f[1].X, f[1].Y), 0.13)
 		}
 		p.measure(l, a, b, long, h)
