@@ -91,7 +91,10 @@ type book struct {
 
 	due []string // headings that wait for what they are the headings of
 
-	wraps map[wrapping][]string // what was folded before: rows are measured before they are set
+	// What was worked out before: rows are measured before they are set, and set again in
+	// columns of other lengths.
+	wraps map[wrapping][]string
+	fits  map[fitting][]column
 }
 
 // wrapping is what the lines of a text depend on.
@@ -124,7 +127,7 @@ func newWideBook(kind string, r *harness.Review) *book {
 }
 
 func newBookOn(p Paper, kind string, r *harness.Review) *book {
-	b := &book{kind: kind, review: r, paper: p, cols: 1, wraps: map[wrapping][]string{}}
+	b := &book{kind: kind, review: r, paper: p, cols: 1, wraps: map[wrapping][]string{}, fits: map[fitting][]column{}}
 	b.newPage()
 	return b
 }
@@ -138,7 +141,7 @@ func pulledBack(blank func() *book, fill func(*book) error) ([]*scene.Sheet, err
 	}
 	if len(b.sheets) > 1 {
 		closer := blank()
-		closer.tight, closer.wraps = true, b.wraps
+		closer.tight, closer.wraps, closer.fits = true, b.wraps, b.fits
 		if err := fill(closer); err == nil && len(closer.sheets) < len(b.sheets) {
 			b = closer
 		}
