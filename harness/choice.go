@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"fusewright/harness/design"
-	"fusewright/harness/formula/conductor"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
 	"fusewright/harness/network/solve"
@@ -33,12 +32,11 @@ func (r *Review) Remedies() *remedy.Plan {
 			}
 		}
 	}
-	rater := conductor.NewRater(r.Design.Library, r.Design.Practice)
 	r.Plan = remedy.Compute(&remedy.Input{Design: r.Design, Circuit: r.Circuit, Findings: r.Findings,
 		Hands: func() *together.Plan { return together.Weigh(r.Circuit, r.Solutions, r.Budget) },
 		Amps:  func(b *circuit.Branch) float64 { return most[b.Index] },
 		Judge: func() ([]*finding.Finding, bool) {
-			changed, err := assess(r.Design, rater)
+			changed, err := assess(r.Design, r.rater)
 			if err != nil || r.stops(changed) {
 				return nil, false
 			}

@@ -42,6 +42,8 @@ type Review struct {
 	Corners *corner.Set
 	// Plan is what follows from what, see Remedies; nil until that is asked for.
 	Plan *remedy.Plan
+
+	rater *conductor.Rater // what it remembers serves the trials of remedies too
 }
 
 // Assess takes a design that read without problems through every stage. What
@@ -67,7 +69,7 @@ func assess(d *design.Design, rater *conductor.Rater) (*Review, error) {
 	if err != nil {
 		return nil, err
 	}
-	r := &Review{Design: d, Circuit: c}
+	r := &Review{Design: d, Circuit: c, rater: rater}
 	var faults sync.WaitGroup
 	faults.Go(func() { r.Faults = fault.ComputeBy(c, rater) })
 	r.Corners = corner.ComputeBy(c, rater)

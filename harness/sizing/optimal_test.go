@@ -146,7 +146,7 @@ func (b *brute) judge() {
 	if b.distinctG() >= b.limitG {
 		return
 	}
-	c, err := circuit.Build(b.s.d)
+	c, err := circuit.BuildBy(b.s.d, b.s.rater)
 	if err != nil {
 		b.t.Fatal(err)
 	}

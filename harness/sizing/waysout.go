@@ -318,7 +318,7 @@ func (s *search) notVoltageAlone() bool {
 
 // waysM are the lengths of the wires on the ways of loads, there and back.
 func (s *search) waysM(about *concerned) []float64 {
-	c, err := circuit.Build(s.d)
+	c, err := circuit.BuildBy(s.d, s.rater)
 	if err != nil {
 		return nil
 	}

@@ -22,7 +22,7 @@ func (b *book) lay(t *report.Table, boxes ...column) {
 			after = append(after, box)
 		}
 	}
-	columns := append(append(before, fitted(t, b.width(), boxes)...), after...)
+	columns := append(append(before, b.fitted(t, boxes)...), after...)
 	out := b.tableAt(b.left(), b.width(), columns)
 	if len(after) > 0 && after[0].wide > tickMM {
 		out.leastMM = b.writeInMM()
@@ -54,6 +54,28 @@ func (b *book) lay(t *report.Table, boxes ...column) {
 		b.y += 1
 		b.para(t.Note, smallQuiet)
 	}
+}
+
+// fitting is a table of so many rows in a width less that of its boxes.
+type fitting struct {
+	table  *report.Table
+	rows   int
+	wideMM float64
+}
+
+// fitted are the columns of a table in the width of the book's, worked out once.
+func (b *book) fitted(t *report.Table, boxes []column) []column {
+	wideMM := b.width()
+	for _, box := range boxes {
+		wideMM -= box.wide
+	}
+	of := fitting{t, len(t.Rows), wideMM}
+	columns, known := b.fits[of]
+	if !known {
+		columns = fitted(t, wideMM)
+		b.fits[of] = columns
+	}
+	return columns
 }
 
 // withBoxes gives rows the empty cells of the boxes beside them.
@@ -121,10 +143,7 @@ func (b *book) writeInMM() float64 {
 // fitted gives the columns of a report's table their widths in millimetres by what
 // stands in them: so that the rows take the fewest lines, and none gets narrower than
 // its longest word or, where even that is too much, than its longest quantity.
-func fitted(t *report.Table, widthMM float64, boxes []column) []column {
-	for _, box := range boxes {
-		widthMM -= box.wide
-	}
+func fitted(t *report.Table, widthMM float64) []column {
 	columns, least, bare := make([]column, len(t.Heads)), make([]float64, len(t.Heads)), make([]float64, len(t.Heads))
 	cells := make([][]float64, len(t.Rows)+1)
 	total := 0.0

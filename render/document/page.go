@@ -90,6 +90,29 @@ type book struct {
 	levelPage int
 
 	due []string // headings that wait for what they are the headings of
+
+	// What was worked out before: rows are measured before they are set, and set again in
+	// columns of other lengths.
+	wraps map[wrapping][]string
+	fits  map[fitting][]column
+}
+
+// wrapping is what the lines of a text depend on.
+type wrapping struct {
+	text           string
+	sizeMM, wideMM float64
+	face           scene.Face
+}
+
+// wrap is scene.Wrap, worked out once; its lines are only read.
+func (b *book) wrap(text string, sizeMM, wideMM float64, face scene.Face) []string {
+	of := wrapping{text, sizeMM, wideMM, face}
+	lines, known := b.wraps[of]
+	if !known {
+		lines = scene.Wrap(text, sizeMM, wideMM, face)
+		b.wraps[of] = lines
+	}
+	return lines
 }
 
 func newBook(kind string, r *harness.Review) *book {
@@ -104,7 +127,7 @@ func newWideBook(kind string, r *harness.Review) *book {
 }
 
 func newBookOn(p Paper, kind string, r *harness.Review) *book {
-	b := &book{kind: kind, review: r, paper: p, cols: 1}
+	b := &book{kind: kind, review: r, paper: p, cols: 1, wraps: map[wrapping][]string{}, fits: map[fitting][]column{}}
 	b.newPage()
 	return b
 }
@@ -118,7 +141,7 @@ func pulledBack(blank func() *book, fill func(*book) error) ([]*scene.Sheet, err
 	}
 	if len(b.sheets) > 1 {
 		closer := blank()
-		closer.tight = true
+		closer.tight, closer.wraps, closer.fits = true, b.wraps, b.fits
 		if err := fill(closer); err == nil && len(closer.sheets) < len(b.sheets) {
 			b = closer
 		}
@@ -293,7 +316,7 @@ const keptLines = 8
 // paraIn writes wrapped prose in a column.
 func (b *book) paraIn(text string, style scene.TextStyle, x, width float64) {
 	step, indent := scene.LineHeightMM(style.SizeMM), x-b.left()
-	lines := scene.Wrap(text, style.SizeMM, width, style.Face)
+	lines := b.wrap(text, style.SizeMM, width, style.Face)
 	if len(lines) <= keptLines {
 		b.need(float64(len(lines)) * step)
 	}

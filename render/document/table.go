@@ -75,7 +75,7 @@ func (t *table) fold(texts []string, sizeMM float64, face scene.Face) (cells [][
 		if f == scene.Regular {
 			f = t.columns[i].face
 		}
-		cells = append(cells, scene.Wrap(text, sizeMM, w-2*padMM, f))
+		cells = append(cells, t.book.wrap(text, sizeMM, w-2*padMM, f))
 	}
 	return cells, t.book.rowMM(cells, sizeMM)
 }
@@ -198,7 +198,7 @@ func (t *table) groupHigh(text string) float64 {
 }
 
 func (t *table) groupLines(text string) []string {
-	return scene.Wrap(text, textSizeMM, t.width-2*padMM, scene.Bold)
+	return t.book.wrap(text, textSizeMM, t.width-2*padMM, scene.Bold)
 }
 
 func (t *table) groupHead(text string) {

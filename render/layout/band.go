@@ -38,34 +38,55 @@ func paintBand(s *scene.Sheet, a, b scene.Point, h float64, cover *library.Cover
 	s.Polygon(lineShape(a, b, 2*h), &pen, scene.Paint(scene.RGB{R: 255, G: 255, B: 255}))
 	long := math.Hypot(b.X-a.X, b.Y-a.Y)
 	hair := scene.Pen(hairMM)
-	for _, line := range filling(long, h, cover) {
+	for _, line := range filling(long, h, cover, wholeBand) {
 		s.Line(along(a, b, line[0].X, line[0].Y), along(a, b, line[1].X, line[1].Y), hair)
 	}
 }
 
-// filling is the lines inside a band: x along it, y across. Without a cover the
-// wires show; braid is crossed, heat sleeve and tape are hatched closely and
-// widely, conduit is ribbed.
-func filling(long, h float64, cover *library.Cover) [][2]scene.Point {
+// filling is the lines inside a band, as far as they lie in a stretch of it: x along it, y
+// across. Without a cover the wires show; braid is crossed, heat sleeve and tape are
+// hatched closely and widely, conduit is ribbed.
+func filling(long, h float64, cover *library.Cover, in stretch) [][2]scene.Point {
 	switch {
 	case cover == nil:
 		y := h / 2.2
 		return [][2]scene.Point{{{X: 0, Y: -y}, {X: long, Y: -y}}, {{X: 0, Y: y}, {X: long, Y: y}}}
 	case cover.Kind == "conduit":
-		return slanted(long, h, 1.1, 0)
+		return slanted(long, h, 1.1, 0, in)
 	case cover.Kind == "loom tape":
-		return slanted(long, h, 3.2, -1.2)
+		return slanted(long, h, 3.2, -1.2, in)
 	case cover.Heat:
-		return slanted(long, h, 0.9, 1)
+		return slanted(long, h, 0.9, 1, in)
 	}
-	return append(slanted(long, h, 1.8, 1), slanted(long, h, 1.8, -1)...)
+	return append(slanted(long, h, 1.8, 1, in), slanted(long, h, 1.8, -1, in)...)
+}
+
+// stretch is a part of a band, in millimetres along it.
+type stretch struct{ from, to float64 }
+
+var wholeBand = stretch{math.Inf(-1), math.Inf(1)}
+
+// stretchIn is what of a band from a to b may lie in a rectangle.
+func stretchIn(a, b scene.Point, long float64, r scene.Rect) stretch {
+	if long == 0 {
+		return wholeBand
+	}
+	in := stretch{math.Inf(1), math.Inf(-1)}
+	for _, c := range []scene.Point{{X: r.X, Y: r.Y}, {X: r.Right(), Y: r.Y}, {X: r.X, Y: r.Bottom()}, {X: r.Right(), Y: r.Bottom()}} {
+		x := ((c.X-a.X)*(b.X-a.X) + (c.Y-a.Y)*(b.Y-a.Y)) / long
+		in.from, in.to = math.Min(in.from, x-1), math.Max(in.to, x+1)
+	}
+	return in
 }
 
 // slanted lines stand every step along the band, leaning by their height.
-func slanted(long, h, step, lean float64) [][2]scene.Point {
+func slanted(long, h, step, lean float64, in stretch) [][2]scene.Point {
 	var out [][2]scene.Point
 	shift := lean * 2 * h
 	for x := step/2 - math.Abs(shift); x < long+math.Abs(shift); x += step {
+		if math.Max(x, x+shift) < in.from || math.Min(x, x+shift) > in.to {
+			continue
+		}
 		from, to := scene.Point{X: x, Y: -h}, scene.Point{X: x + shift, Y: h}
 		if shift < 0 { // drawn from left to right
 			from, to = to, from

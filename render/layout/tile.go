@@ -308,7 +308,7 @@ func (t *tiling) loom(p *picture) {
 			from, long := along(a, b, piece[0], 0), piece[1]-piece[0]
 			p.windowLine(along(from, b, 0, -h), along(from, b, long, -h), outlineMM)
 			p.windowLine(along(from, b, 0, h), along(from, b, long, h), outlineMM)
-			for _, f := range filling(long, h, l.Run.Bundle.Run.Cover) {
+			for _, f := range filling(long, h, l.Run.Bundle.Run.Cover, stretchIn(from, along(from, b, long, 0), long, p.window)) {
 				p.windowLine(along(from, b, f[0].X, f[0].Y), along(from, b, f[1].X, f[1].Y), 0.13)
 			}
 		}

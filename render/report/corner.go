@@ -123,8 +123,9 @@ func (rep *CornerReport) addLoad(r *harness.Review, b *circuit.Branch) {
 	s := r.Corners
 	on := func(i int) bool { return s.Solution(i).LoadOn[b.Index] }
 	drop := func(i int) corner.Value { return s.Drop(i, b) }
+	way := r.Circuit.WayConductors(b.Part)
 	wires := func(i int) corner.Value {
-		return s.Figure(i, 1, func(x *solve.Solution) float64 { return WayDropV(x, b, r.Circuit.WayConductorsIn(b.Part, x.BranchA)) })
+		return s.Figure(i, 1, func(x *solve.Solution) float64 { return WayDropV(x, b, way(x.BranchA)) })
 	}
 	volts := func(i int) corner.Value { return s.LoadV(i, b) }
 	_, dropIn := s.WorstIn(1, corner.AtWorst, on, drop)

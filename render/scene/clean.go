@@ -2,6 +2,7 @@ package scene
 
 import (
 	"strings"
+	"sync/atomic"
 	"unicode"
 	"unicode/utf8"
 
@@ -46,14 +47,34 @@ func Clean(s string) string {
 	return b.String()
 }
 
-// isPlain tells that a text holds printable ASCII alone, the usual case.
+// isPlain tells that a text is as Clean leaves it, the usual case.
 func isPlain(s string) bool {
-	for i := range len(s) {
-		if s[i] < ' ' || s[i] > '~' {
+	for _, r := range s {
+		if (r < ' ' || r > '~') && !stays(r) {
 			return false
 		}
 	}
 	return true
+}
+
+// staying has of the runes up to the last of the usual signs whether Clean leaves them
+// as they are, from when it was first asked; 0 = not yet.
+var staying [0x2800]atomic.Int32
+
+func stays(r rune) bool {
+	if int(r) >= len(staying) {
+		return false
+	}
+	known := staying[r].Load()
+	if known == 0 {
+		var b strings.Builder
+		cleanRune(&b, r)
+		if known = -1; b.String() == string(r) && norm.NFC.IsNormalString(string(r)) {
+			known = 1
+		}
+		staying[r].Store(known)
+	}
+	return known > 0
 }
 
 func cleanRune(b *strings.Builder, r rune) {

@@ -5,6 +5,8 @@ import (
 	"testing"
 	"unicode/utf8"
 
+	"golang.org/x/text/unicode/norm"
+
 	"fusewright/harness/proof/fuzztest"
 	"fusewright/render/scene"
 )
@@ -30,6 +32,16 @@ func TestClean(t *testing.T) {
 				t.Errorf("Clean(%q) = %q, want %q", test.in, got, test.want)
 			}
 		})
+	}
+}
+
+// Nothing that Clean leaves as it is composes with what stands before it, so that a text
+// of such runes is composed.
+func TestWhatStaysComposesWithNothing(t *testing.T) {
+	for r := ' '; r < 0x10000; r++ {
+		if text := string(r); scene.Clean(text) == text && !norm.NFC.PropertiesString(text).BoundaryBefore() {
+			t.Errorf("%U %s", r, text)
+		}
 	}
 }
 

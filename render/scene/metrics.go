@@ -12,7 +12,12 @@ import (
 // any back-end.
 func TextWidthMM(s string, sizeMM float64, face Face) float64 {
 	t := faceOf(face)
-	return float64(t.width(Clean(s))) * sizeMM / t.unitsPerEm
+	return t.inMM(t.width(Clean(s)), sizeMM)
+}
+
+// inMM is a width in font units at a size.
+func (t *typeface) inMM(units int64, sizeMM float64) float64 {
+	return float64(units) * sizeMM / t.unitsPerEm
 }
 
 // width sums the advances of a cleaned text in font units.
@@ -165,26 +170,24 @@ func Wrap(s string, sizeMM, widthMM float64, face Face) []string {
 
 func wrapParagraph(s string, sizeMM, widthMM float64, face Face) []string {
 	var lines []string
-	line := ""
+	t, line, units := faceOf(face), "", int64(0)
 	for _, word := range quantity.Words(s) {
-		joined := word
+		joined, wide := word, t.width(word)
 		if line != "" {
-			joined = line + " " + word
+			joined, wide = line+" "+word, units+t.width(" ")+wide
 		}
-		if TextWidthMM(joined, sizeMM, face) <= widthMM {
-			line = joined
+		if t.inMM(wide, sizeMM) <= widthMM {
+			line, units = joined, wide
 			continue
 		}
 		if line != "" {
 			lines = append(lines, line)
 		}
-		if quantity.Whole(word) {
-			line = word
-			continue
+		full, rest := []string(nil), word
+		if !quantity.Whole(word) {
+			full, rest = breakWord(word, sizeMM, widthMM, face)
 		}
-		var full []string
-		full, line = breakWord(word, sizeMM, widthMM, face)
-		lines = append(lines, full...)
+		lines, line, units = append(lines, full...), rest, t.width(rest)
 	}
 	return append(lines, line)
 }

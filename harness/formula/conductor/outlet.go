@@ -58,12 +58,5 @@ func (o Outlet) SteadyC(b *Balance, amps float64) float64 {
 	if o.CurrentA(b, high) < amps {
 		return math.Inf(1)
 	}
-	for high-low > 1e-6 {
-		if mid := (low + high) / 2; o.CurrentA(b, mid) < amps {
-			low = mid
-		} else {
-			high = mid
-		}
-	}
-	return high
+	return search(low, high, func(c float64) float64 { return o.CurrentA(b, c) - amps })
 }

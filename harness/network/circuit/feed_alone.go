@@ -125,19 +125,27 @@ func (c *Circuit) FeedIn(to *Node, amps []float64) Path {
 // WaysIn are the feed that carries, by the currents given by branch, and the main return
 // of a part; none without terminals.
 func (c *Circuit) WaysIn(part *Part, amps []float64) []Path {
-	ways := c.Ways(part)
-	if len(ways) > 0 {
-		ways[0] = c.FeedIn(part.Terminal("+").Node, amps)
+	plus, minus := part.Terminal("+"), part.Terminal("-")
+	if plus == nil || minus == nil {
+		return nil
 	}
-	return ways
+	return []Path{c.FeedIn(plus.Node, amps), c.MainReturn(minus.Node)}
 }
 
-// WayConductorsIn are the wires of WaysIn and the lead that the part comes with.
-func (c *Circuit) WayConductorsIn(part *Part, amps []float64) (list []*Branch) {
-	for _, way := range c.WaysIn(part, amps) {
-		for _, w := range way.Wires() {
-			list = append(list, w.Branch)
+// WayConductors are the wires of WaysIn and the lead that the part comes with, by the
+// currents; the way is followed once where no feeds are parallel.
+func (c *Circuit) WayConductors(part *Part) func(amps []float64) []*Branch {
+	in := func(amps []float64) (list []*Branch) {
+		for _, way := range c.WaysIn(part, amps) {
+			for _, w := range way.Wires() {
+				list = append(list, w.Branch)
+			}
 		}
+		return append(list, part.Leads()...)
 	}
-	return append(list, part.Leads()...)
+	if ways := c.Ways(part); len(ways) > 0 && slices.ContainsFunc(ways[0].Branches, func(b *Branch) bool { return len(b.B.fedBy) > 1 }) {
+		return in
+	}
+	one := in(nil)
+	return func([]float64) []*Branch { return one }
 }

@@ -151,10 +151,13 @@ func (c *Circuit) Downstream() []*Node { return c.flow.order }
 // are would go round for ever.
 func (c *Circuit) follow(n *Node, end func(*Node) bool, at func(*Node) []*Branch, far func(*Branch) *Node, back bool) Path {
 	var p Path
-	for !end(n) && len(at(n)) > 0 && len(p.Branches) < len(c.Branches) {
-		b := at(n)[0]
-		p.Branches = append(p.Branches, b)
-		n = far(b)
+	for !end(n) && len(p.Branches) < len(c.Branches) {
+		ways := at(n)
+		if len(ways) == 0 {
+			break
+		}
+		p.Branches = append(p.Branches, ways[0])
+		n = far(ways[0])
 	}
 	p.Whole = end(n)
 	if back {

@@ -114,19 +114,16 @@ func (s *Set) Usable(situation int) bool { return s.Results[Nominal][situation].
 func (s *Set) worst(situation int, sign float64, figure func(*warm.Result) float64) Value {
 	v := Value{Nominal: figure(s.Results[Nominal][situation])}
 	v.Corner = v.Nominal
-	// worse is how much worse a figure is in a state than at nominal; 0 = not.
-	worse := func(state State) float64 {
+	var worse [states]float64 // by how much a figure is worse in a state than at nominal; 0 = not
+	for state := Nominal + 1; state < states; state++ {
 		r := s.Results[state][situation]
 		if !r.Usable() {
-			return 0
+			continue
 		}
 		if by := sign * (figure(r) - v.Nominal); by > 0 { // not of two without bound
-			return by
+			worse[state] = by
 		}
-		return 0
-	}
-	for state := Nominal + 1; state < states; state++ {
-		if x := v.Nominal + sign*worse(state); sign*x > sign*v.Corner {
+		if x := v.Nominal + sign*worse[state]; sign*x > sign*v.Corner {
 			v.Corner, v.At = x, state
 		}
 	}
@@ -134,7 +131,7 @@ func (s *Set) worst(situation int, sign float64, figure func(*warm.Result) float
 	for _, bounds := range alone {
 		most := 0.0
 		for _, state := range bounds {
-			most = math.Max(most, worse(state))
+			most = math.Max(most, worse[state])
 		}
 		sum += most * most
 	}

@@ -10,7 +10,7 @@ import (
 // Solution writes down the network's present operating point.
 func (n *Network) Solution() *Solution {
 	c := n.plan.circuit
-	s := &Solution{Circuit: c, Situation: n.situation, Status: n.status, Why: n.why, At: n.at, Hunts: n.hunts,
+	s := &Solution{plan: n.plan, Circuit: c, Situation: n.situation, Status: n.status, Why: n.why, At: n.at, Hunts: n.hunts,
 		NodeV: make([]float64, len(c.Nodes)), BranchA: make([]float64, len(c.Branches)),
 		Ohm: make([]float64, len(c.Branches)), Closed: make([]bool, len(c.Branches)),
 		LoadOn: make([]bool, len(c.Branches)), ChargingLimitA: n.limitA, Iterations: n.iterations}
@@ -27,6 +27,14 @@ func (n *Network) Solution() *Solution {
 	n.reportSources(s)
 	n.checkPower(s)
 	return s
+}
+
+// Again solves the situation of a solution under other options.
+func (s *Solution) Again(opt Options) *Solution {
+	if s.plan == nil { // not of a network
+		return Solve(s.Circuit, s.Situation, opt)
+	}
+	return s.plan.Network(s.Situation, opt).Solution()
 }
 
 // idleShare of its rated voltage is what a load that is off may see, when the

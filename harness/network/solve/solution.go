@@ -35,6 +35,7 @@ const (
 
 // Solution is the operating point in one situation.
 type Solution struct {
+	plan      *Plan
 	Circuit   *circuit.Circuit
 	Situation *design.Situation
 	Status    Status

@@ -44,7 +44,7 @@ situations:
 	Run: func(p *Pass) {
 		for _, s := range p.usable {
 			if len(s.Situation.Charge) > 0 {
-				rush := solve.Solve(p.c, s.Situation, solve.Options{Rush: true, Changes: p.heldClosed(s)})
+				rush := s.Again(solve.Options{Rush: true, Changes: p.heldClosed(s)})
 				if rush.Status == solve.Converged {
 					p.judgeRush(rush)
 				}

@@ -276,9 +276,10 @@ func (f *facts) worstDrop(b *circuit.Branch) measure {
 
 // wireDrop is the part of it that the wires of the load's way take.
 func (f *facts) wireDrop(part *circuit.Part, b *circuit.Branch) measure {
+	way := f.c.WayConductors(part)
 	return f.dropShare(b, func(s *solve.Solution) float64 {
 		sum := 0.0
-		for _, w := range f.c.WayConductorsIn(part, s.BranchA) {
+		for _, w := range way(s.BranchA) {
 			sum += math.Abs(s.Volts(w))
 		}
 		return sum

@@ -130,7 +130,7 @@ func averaged(s *solve.Solution, opt solve.Options) *solve.Solution {
 			opt.Changes = append(opt.Changes, solve.SetOhm(w.Branch, ohm))
 		}
 	}
-	if mean := solve.Solve(s.Circuit, s.Situation, opt); mean.Status == solve.Converged {
+	if mean := s.Again(opt); mean.Status == solve.Converged {
 		return mean
 	}
 	return s
