@@ -127,10 +127,12 @@ func cleanDesigns(t *testing.T) []string {
 	return files
 }
 
-// charged is what further batteries take, which no demand of the budget counts.
+// charged is what further batteries take over a link, which no demand of the budget counts; what a charger
+// between takes is a demand.
 func charged(c *circuit.Circuit, s *solve.Solution) (sum float64) {
+	linked := circuit.Reach(c, func(b *circuit.Branch) bool { return s.Closed[b.Index] }, c.Positive())
 	for _, b := range c.Branches {
-		if b.Kind == circuit.BatteryBranch && b.A != c.Positive() {
+		if b.Kind == circuit.BatteryBranch && b.A != c.Positive() && linked[b.A.Index] {
 			sum -= s.Given(b)
 		}
 	}

@@ -81,7 +81,7 @@ var (
 		sheets: func(s *subject) ([]*scene.Sheet, error) { return document.Budget(s.Review) },
 		texts:  []textForm{{"svg", budgetPicture}}}
 	ridesPaper = &paper{title: "Rides", reader: "builder", sheets: rideSheets,
-		shows: "each ride of the design leg by leg: charge, volts and currents over time"}
+		shows: "each ride of the design leg by leg: charge, volts and currents of each battery over time"}
 	studyPaper = &paper{title: "Fault and protection study", file: "study", reader: "reviewer",
 		shows:  "every short and single fault, what opens and when; fuse against wire, load and fuse; worst cases",
 		sheets: func(s *subject) ([]*scene.Sheet, error) { return document.Study(s.Review) },

@@ -1,7 +1,9 @@
 package design
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"fusewright/harness/design/quantity"
@@ -13,11 +15,13 @@ import (
 // Charger charges a battery: from another battery, from a solar panel or from shore power.
 type Charger struct {
 	Common
-	Type    *library.ChargerType
-	PanelW  Quantity // rated power of the panels on it
-	OutputV Quantity // held at what it charges; not given = its type's
-	FedBy   []Feed   // of one that another battery feeds
-	Returns []Feed   // none = over no resistance to the negative post of what it charges
+	Type *library.ChargerType
+	// TypeAuto tells that the type is left to package sizing; until then the least that could be meant stands in.
+	TypeAuto bool
+	PanelW   Quantity // rated power of the panels on it
+	OutputV  Quantity // held at what it charges; not given = its type's
+	FedBy    []Feed   // of one that another battery feeds
+	Returns  []Feed   // none = over no resistance to the negative post of what it charges
 	// Input is what it draws: at its input, or as its own draw from what it charges.
 	Input *Load
 }
@@ -67,10 +71,11 @@ var chargerSection = section[Charger]{
 			"batteries:\n  house: {chemistry: AGM, capacity: 110 Ah, at: locker, fed by: [booster end, roof end, shore end]}\n" +
 			"fuses:\n  booster end: {type: marine strip, rating: 50 A, at: locker, fed by: booster}\n"},
 	keys: withCommon(append(append([]key[Charger]{
-		rowKey(Key{Name: "type", Library: "chargers", Required: true, Example: "DC-DC charger 30 A",
-			Doc: "charger of the library: what it takes its power from, rating, voltages, efficiency"},
+		orAuto(rowKey(Key{Name: "type", Library: "chargers", Required: true, Example: "DC-DC charger 30 A",
+			Doc: "charger of the library: what it takes its power from, rating, voltages, efficiency; `auto` is chosen by sizing: one with " +
+				"a `panel` tracks it, one that is `fed by` something is a DC-DC charger, another a shore charger"},
 			func(r *reader, name string) *library.ChargerType { return r.lib.ChargerFor(name, r.d.SystemV.Value) },
-			func(x *Charger) **library.ChargerType { return &x.Type }),
+			func(x *Charger) **library.ChargerType { return &x.Type }), func(x *Charger) { x.TypeAuto = true }),
 		quantityKey(Key{Name: "panel", Unit: quantity.Power, Min: 1, Max: 100_000, Example: "180 W",
 			Doc: "rated power of the panels on a solar controller, together"}, func(x *Charger) *Quantity { return &x.PanelW }),
 		quantityKey(Key{Name: "output", Unit: quantity.Voltage, Min: 5, Max: 64, Default: "the type's", Example: "14.2 V",
@@ -88,6 +93,9 @@ func chargerReturnKeys() []key[Charger] {
 
 // finish holds what is said against the kind of charger, and sets what it draws.
 func (x *Charger) finish(r *reader, f field) {
+	if x.TypeAuto {
+		x.standIn(r, f)
+	}
 	if x.Type == nil {
 		return
 	}
@@ -106,11 +114,49 @@ func (x *Charger) finish(r *reader, f field) {
 		r.report(r.pos(f.node), fmt.Sprintf("%s: %s is for %s", f.where, of, quantity.Plain(x.Type.Volts, quantity.Voltage)),
 			"a charger for "+quantity.Plain(systemV, quantity.Voltage))
 	}
-	x.Input = &Load{Common: x.Common, Behaves: ConstantPower, Sign: SignConverter, RatedV: r.d.NominalV(),
-		StandbyA: Quantity{Value: x.Type.OwnA}}
+	x.Input = &Load{Common: x.Common, Behaves: ConstantPower, Sign: SignConverter, RatedV: r.d.NominalV()}
+	x.SetType(x.Type)
+}
+
+// SetType gives a charger a type, and its input what that draws.
+func (x *Charger) SetType(t *library.ChargerType) {
+	x.Type, x.Input.StandbyA = t, Quantity{Value: t.OwnA}
 	if x.FromBattery() {
-		x.Input.PowerW = x.Type.RatingA * x.HeldV() / x.Type.Efficiency
+		x.Input.PowerW = t.RatingA * x.HeldV() / t.Efficiency
 	}
+}
+
+// standIn gives a charger whose type is left open the least that could be meant.
+func (x *Charger) standIn(r *reader, f field) {
+	from := "mains"
+	switch {
+	case x.PanelW.Given():
+		from = "panel"
+	case f.has["fed by"]:
+		from = "battery"
+	}
+	if rows := chargerRows(r.lib, from, r.d.SystemV.Value); len(rows) > 0 {
+		x.Type = rows[0]
+		return
+	}
+	r.report(r.pos(f.node), fmt.Sprintf("%s: the library has no such charger for %s", f.where, quantity.Plain(r.d.SystemV.Value, quantity.Voltage)),
+		"the `type` of one of your own library")
+}
+
+// ChargerRows are the types that a charger whose type is left open could have, ascending by rating; it has one.
+func (d *Design) ChargerRows(x *Charger) []*library.ChargerType {
+	return chargerRows(d.Library, x.Type.From, d.SystemV.Value)
+}
+
+// chargerRows are those of one kind, of panels those that track them.
+func chargerRows(lib *library.Library, from string, volts float64) (rows []*library.ChargerType) {
+	for _, t := range lib.Chargers {
+		if t.From == from && t.Volts == volts && (from != "panel" || t.Tracks) {
+			rows = append(rows, t)
+		}
+	}
+	slices.SortStableFunc(rows, func(a, b *library.ChargerType) int { return cmp.Compare(a.RatingA, b.RatingA) })
+	return rows
 }
 
 // sourceKeys tell in which situations the sources of chargers give, and how full batteries are.

@@ -86,6 +86,10 @@ func openOf(p Part) string {
 		if x.TypeAuto {
 			return "type"
 		}
+	case *Charger:
+		if x.TypeAuto {
+			return "type"
+		}
 	}
 	return ""
 }

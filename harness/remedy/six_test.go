@@ -17,7 +17,7 @@ var sixMistakes = map[string][][]string{
 		{"fuse-wire-curve", "fuse-over-wire", "return-below-fuse"}, {"shared-return-thin", "voltage-drop"},
 	},
 	"hay-wain": {
-		{"fuse-too-far"}, {"chafing-run"}, {"polarity-crossed"}, {"part-below-fuse", "switch-overload"},
+		{"unfused-conductor"}, {"chafing-run"}, {"polarity-crossed"}, {"part-below-fuse", "switch-overload"},
 		{"fuse-over-wire", "return-below-fuse", "voltage-drop"},
 		{"wire-over-current", "terminal-overload", "fuse-wire-curve", "voltage-drop"},
 	},

@@ -1,5 +1,5 @@
 // Package sizing chooses what a design leaves open: wire sizes, fuse types and
-// ratings, relay forms, blocks, plugs, covers, crimp parts. Complete fills the
+// ratings, relay forms, blocks, plugs, covers, crimp parts, chargers. Complete fills the
 // choices into the design; Explain says of each which constraint decided it, what
 // came second and why it lost, and of what no choice meets, what stands against
 // mending it and which changes to the design would.

@@ -71,7 +71,11 @@ type Setting struct{ Key, Value string }
 // as circuit.Build gives it; the design is usable all the same. Choosing again
 // gives the same.
 func Complete(d *design.Design) (*Plan, error) {
-	if len(collect(d)) == 0 && !endsOpen(d) {
+	charging, err := chargers(d)
+	if err != nil {
+		return nil, err
+	}
+	if len(collect(d)) == 0 && !endsOpen(d) && len(charging) == 0 {
 		return nil, nil
 	}
 	var s *search
@@ -84,7 +88,7 @@ func Complete(d *design.Design) (*Plan, error) {
 		return nil, err
 	}
 	p := &Plan{Design: d, Cost: s.best.cost, LeftG: leftG(s.best.verdict.c), Proven: s.proven, AsIfOn: s.asIfOn, Remaining: s.best.verdict.findings, s: s,
-		situations: situations}
+		situations: situations, Choices: charging}
 	for _, x := range s.slots {
 		p.first = append(p.first, len(p.Choices))
 		for _, y := range x.each() {

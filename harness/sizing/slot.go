@@ -22,6 +22,8 @@ const (
 	RunCover  Kind = "cover"
 	CrimpPart Kind = "terminal"
 	Plug      Kind = "plug"
+
+	ChargerType Kind = "charger"
 )
 
 // noCover is the file's word for a bare run.

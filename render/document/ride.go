@@ -24,7 +24,7 @@ func Rides(r *harness.Review, list []*ride.Result) ([]*scene.Sheet, error) {
 		for i, result := range list {
 			row := report.RideOf(result)
 			b.head("Ride: " + result.Ride.Name)
-			b.need(rideChartMM + 14 + 4.7*float64(len(row.Legs)))
+			b.need(rideChartMM + 14 + 4.7*float64(len(row.Legs)*(1+len(row.Further))))
 			at := scene.Rect{X: b.left(), Y: b.y, W: b.width(), H: rideChartMM}
 			if err := ridePanels(i, result).Draw(b.sheet(), at); err != nil {
 				return fmt.Errorf("ride %s: %w", result.Ride.Name, err)

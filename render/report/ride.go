@@ -179,25 +179,26 @@ func WriteRides(w io.Writer, rep *RideReport) error {
 	return err
 }
 
-// Table is the legs of the ride; a further battery has its columns behind the first one's.
+// Table is the legs of the ride; where there are several batteries each has a row of a leg.
 func (r *Ride) Table() *Table {
-	heads := []string{">leg", ">from", ">to", ">engine", ">air", ">output", ">loads", ">battery", ">posts", ">charge after", ">start reserve"}
-	for _, x := range r.Further {
-		heads = append(heads, ">"+x.Name, ">posts", ">charge after")
+	t := newTable(">leg", ">from", ">to", ">engine", ">air", ">output", ">loads", ">battery", ">posts", ">charge after", ">start reserve")
+	if len(r.Further) > 0 {
+		t = newTable(">leg", ">from", ">to", ">engine", ">air", ">output", ">loads", "battery", ">current", ">posts", ">charge after", ">start reserve")
 	}
-	t := newTable(heads...)
 	for i, l := range r.Legs {
 		engine := Engine(l.EngineRPM)
 		if l.Key == string(design.KeyOff) {
 			engine = "key off"
 		}
-		row := []string{fmt.Sprint(i + 1), clock(l.FromS), clock(l.ToS), engine, celsius(&l.AmbientC), amps(l.OutputA), amps(l.LoadA),
-			signed(l.BatteryA), posts(l.LowestV, l.HighestV), charge(l.EndCharge), charge(l.StartReserve)}
+		row := []string{fmt.Sprint(i + 1), clock(l.FromS), clock(l.ToS), engine, celsius(&l.AmbientC), amps(l.OutputA), amps(l.LoadA)}
+		if len(r.Further) > 0 {
+			row = append(row, "first")
+		}
+		t.add(append(row, signed(l.BatteryA), posts(l.LowestV, l.HighestV), charge(l.EndCharge), charge(l.StartReserve))...)
 		for _, x := range r.Further {
 			leg := x.Legs[i]
-			row = append(row, signed(leg.BatteryA), posts(leg.LowestV, leg.HighestV), charge(leg.EndCharge))
+			t.add("", "", "", "", "", "", "", x.Name, signed(leg.BatteryA), posts(leg.LowestV, leg.HighestV), charge(leg.EndCharge), "")
 		}
-		t.add(row...)
 	}
 	return t
 }

@@ -154,6 +154,9 @@ func (c *Circuit) IsPost(n *Node) bool {
 	return n.Index < len(c.flow.source) && c.flow.source[n.Index]
 }
 
+// OfCharger tells of the node of a charger's output.
+func (c *Circuit) OfCharger(n *Node) bool { return slices.Contains(c.flow.limited, n) }
+
 // Supply is the posts of the battery that feeds a node: the one at which its main feed
 // begins, the first one where nothing feeds it.
 func (c *Circuit) Supply(n *Node) (plus, minus *Node) {
@@ -161,7 +164,7 @@ func (c *Circuit) Supply(n *Node) (plus, minus *Node) {
 		if way := c.MainFeed(n); len(way.Branches) > 0 {
 			n = way.Branches[0].A
 		}
-		if slices.Contains(c.flow.limited, n) {
+		if c.OfCharger(n) {
 			if post := c.charged(n); post != nil {
 				n = post
 			}

@@ -3,6 +3,7 @@ package circuit_test
 import (
 	"fmt"
 	"path/filepath"
+	"slices"
 	"testing"
 
 	"fusewright/harness/network/circuit"
@@ -70,15 +71,21 @@ func checkWhole(t *testing.T, c *circuit.Circuit) {
 		}
 	}
 	// What the forward search for guards and the backward search for feeds say
-	// of the source must agree, branch by branch.
-	guards, live := c.Guards(), circuit.Reach(c, func(*circuit.Branch) bool { return true }, c.Positive())
+	// of the sources must agree, branch by branch.
+	sources := slices.Clone(c.Posts())
+	for _, n := range c.Nodes {
+		if c.OfCharger(n) {
+			sources = append(sources, n)
+		}
+	}
+	guards, live := c.Guards(), circuit.Reach(c, func(*circuit.Branch) bool { return true }, sources...)
 	for i, b := range c.Branches {
 		if !b.Feeds() {
 			continue
 		}
-		fed := c.IsPost(b.A)
+		fed := slices.Contains(sources, b.A)
 		for j, on := range c.Feeding(b.A) {
-			fed = fed || (on && c.IsPost(c.Branches[j].A))
+			fed = fed || (on && slices.Contains(sources, c.Branches[j].A))
 		}
 		if fed == guards[i].Unfed {
 			t.Errorf("%s: fed %t, guard %+v", b.Name, fed, guards[i])

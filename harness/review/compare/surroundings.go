@@ -84,6 +84,7 @@ func batteryFields(b *design.Battery) fields {
 	}
 	given(&f, "capacity", b.CapacityAh, quantity.Charge, -1)
 	given(&f, "resistance", b.ResistanceOhm, quantity.Resistance, 0)
+	given(&f, "board", b.Board, quantity.Current, 0)
 	if b.At != nil {
 		f.text("at", b.At.Name)
 	}

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fusewright/harness/design"
+	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
@@ -9,7 +10,7 @@ import (
 var boardOverloaded = &Rule{
 	Name:  "board-overloaded",
 	Title: "the loads take more than a lithium battery's protection lets through",
-	Says:  "takes more than the battery's protection lets through",
+	Says:  "too much for the battery's protection",
 	Doc: "The greatest current out of each lithium battery in every situation, and of the first one that of a start of the engine, against what its " +
 		"protection, the board in series with its cells, lets through for good. It may bear more for seconds; makers differ, and none is promised.",
 	Formula:  "current of the battery ≤ current of its protection",
@@ -59,7 +60,7 @@ func (p *Pass) judgeBoard(part *circuit.Part, b *circuit.Branch, store *design.B
 	fin := ofPart(finding.Fault, part)
 	fin.Situation = in
 	atMost(&fin, "current out of the battery", most, limit, "A")
-	p.say(fin, "%s gives %s in %q; its protection lets %s through and then switches it off", batteryName(part), amps(most), in, amps(limit))
+	p.say(fin, "%s gives %s in %q; its protection lets %s through and then switches it off", batteryName(part), amps(most), in, quantity.Plain(limit, quantity.Current))
 }
 
 // judgeStartOnBoard is of an engine that is started from a battery with a board.
@@ -75,7 +76,7 @@ func (p *Pass) judgeStartOnBoard() {
 	fin := ofPart(finding.Advice, p.battery.Part)
 	fin.Leave = true
 	atMost(&fin, "current of the starter", start.CurrentA, limit, "A")
-	p.say(fin, "%s, the usual one for such a battery, takes %s; the battery's protection lets %s through", start.Starter, amps(start.CurrentA), amps(limit))
+	p.say(fin, "%s, the usual one for such a battery, takes %s; the battery's protection lets %s through", start.Starter, amps(start.CurrentA), quantity.Plain(limit, quantity.Current))
 }
 
 // batteryName is how a sentence begins with a battery.

@@ -9,7 +9,7 @@ import (
 var loadDump = &Rule{
 	Name:  "load-dump",
 	Title: "when the lithium battery switches itself off, the engine charges into nothing",
-	Says:  "may leave the charging system without a battery",
+	Says:  "may leave the engine without a battery",
 	Doc: "A first battery that has a protection of its own, in every situation with the engine running: whether another battery stays joined to the " +
 		"charging system when it opens, as it does on too much current or voltage, or in the cold. A link that is open, a diode and a " +
 		"charger join nothing.",

@@ -26,6 +26,8 @@ type Clearing struct {
 	// Bare tells that some of the current comes from the battery without
 	// passing a device; Parallel that more than one way feeds the fault.
 	Bare, Parallel bool
+	// limited tells that all comes from a charger, which bears a short: it ends nothing, and is waited for by none.
+	limited bool
 }
 
 // TooWeak tells that a device is there and may never open.
@@ -52,7 +54,8 @@ type walk struct {
 	wires   []carried
 	marked  []int // by wire: round in which it is listed
 	through []Carries
-	heats   []Heat // by number of the conditions: what was worked out last
+	heats   []Heat          // by number of the conditions: what was worked out last
+	shorted *circuit.Branch // the wire in which the short is; nil = in a part
 }
 
 // carried is a wire on the way of the current.
@@ -72,7 +75,10 @@ const share = 0.02
 
 // result follows one short.
 func (w *walk) result(p point, f flow) Result {
-	w.flow, w.wires, w.through = &f, w.wires[:0], nil
+	w.flow, w.wires, w.through, w.shorted = &f, w.wires[:0], nil, nil
+	if p.wire != nil {
+		w.shorted = p.wire.Branch
+	}
 	w.round++
 	r := Result{CurrentA: f.amps}
 	switch {
@@ -143,10 +149,11 @@ func (w *walk) node(n *circuit.Node) Clearing {
 		w.known[n.Index] = c
 		return c
 	}
+	c.limited = w.s.Circuit.OfCharger(n)
 	w.known[n.Index] = c
 	first := true
 	for _, b := range n.FedBy() {
-		if !w.carries(b) {
+		if !w.carries(b) || b == w.shorted { // its current ends in the short
 			continue
 		}
 		if more := w.branch(b); first {
@@ -195,6 +202,12 @@ func (w *walk) backward(b *circuit.Branch) Clearing {
 
 // both is two ways that feed a fault: it ends when the later is open.
 func both(a, b Clearing) Clearing {
+	switch {
+	case a.limited && a.Device == nil:
+		return b
+	case b.limited && b.Device == nil:
+		return a
+	}
 	out := a
 	if b.SlowS > a.SlowS || b.Bare && !a.Bare {
 		out = b

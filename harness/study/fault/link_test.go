@@ -49,3 +49,39 @@ func TestShortInALinkIsFedFromBothEnds(t *testing.T) {
 		}
 	}
 }
+
+// TestBothEndsClear: every short of the demos with two batteries is ended by fuses, but on the stubs from a
+// battery to its first fuse: in a link that two ways join both ends' fuses open, and what a charger gives into
+// the short is waited for by none.
+func TestBothEndsClear(t *testing.T) {
+	for name, ends := range map[string]map[string]int{"sedge-sloop": {"W2": 2, "W3": 2, "W42": 2}, "hay-wain": {"W2": 1, "W3": 1, "W28": 1}} {
+		src, err := os.ReadFile("../../../designs/" + name + ".yaml")
+		if err != nil {
+			t.Fatal(err)
+		}
+		d, err := design.Read(name, src, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		c, err := circuit.Build(d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		study := fault.Compute(c)
+		for _, w := range c.Wires {
+			for _, sh := range study.OfWire(w) {
+				r := sh.Results[fault.Strong]
+				if sh.Fed && !r.Bare && (r.Device == nil || math.IsInf(r.SlowS, 1)) {
+					t.Errorf("%s: %s, %v: no fuse ends it", name, w.Number, sh.Where)
+				}
+				fuses := map[*circuit.Branch]bool{}
+				for _, x := range r.Through {
+					fuses[x.Device] = true
+				}
+				if want, asked := ends[w.Number]; asked && len(fuses) != want {
+					t.Errorf("%s: %s, %v: %d fuses carry it, want %d", name, w.Number, sh.Where, len(fuses), want)
+				}
+			}
+		}
+	}
+}

@@ -3,6 +3,7 @@ package ride
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
@@ -70,6 +71,7 @@ func (s *simulation) newNetwork(l *Leg) *network {
 func (n *network) balance(charge float64, banks []float64) (p Point, ok bool) {
 	opt := n.opt
 	opt.Discharged, opt.BankCharge = 1-charge, map[*design.Bank]float64{}
+	opt.Changes = slices.Clip(opt.Changes)
 	for i, b := range n.banks {
 		opt.BankCharge[b.source] = min(max(banks[i], 0), 1)
 		if b.apart != "" {
