@@ -18,7 +18,8 @@ type Together struct {
 	Items   []TogetherItem   `json:"accessories"`
 	Choices []TogetherChoice `json:"choices"`
 
-	coils bool // are among what is always on
+	coils   bool     // are among what is always on
+	charged []string // batteries whose loads are left out
 }
 
 // TogetherItem is what one hand switches; what is given up last stands first.
@@ -52,7 +53,7 @@ const mostSets = 12
 
 // newTogether makes the rows.
 func newTogether(p *together.Plan, noun string) *Together {
-	out := &Together{Why: p.Why, Always: loadNames(p.Always), AlwaysA: finite(p.AlwaysA), coils: p.Coils, Items: []TogetherItem{}, Choices: []TogetherChoice{}}
+	out := &Together{Why: p.Why, Always: loadNames(p.Always), AlwaysA: finite(p.AlwaysA), coils: p.Coils, charged: p.Charged, Items: []TogetherItem{}, Choices: []TogetherChoice{}}
 	for _, i := range p.Items {
 		out.Items = append(out.Items, TogetherItem{Name: i.Name, Parts: loadNames(i.Loads), Amperes: finite(i.CurrentA), Priority: i.Rank,
 			Stated: i.Stated, Critical: i.Critical})
@@ -100,7 +101,11 @@ func (t *Together) AlwaysOn() string {
 	if t.coils {
 		of = append(of, "the relay coils that the key closes")
 	}
-	return "Counted throughout, with no switch to choose by: " + amps(t.AlwaysA) + " of " + wording.And(of) + "."
+	text := "Counted throughout, with no switch to choose by: " + amps(t.AlwaysA) + " of " + wording.And(of) + "."
+	if len(t.charged) > 0 {
+		text += " The loads of " + wording.And(t.charged) + " are left out: the engine gives what the chargers take, here at half charge."
+	}
+	return text
 }
 
 // write prints what may run at once.
@@ -160,6 +165,8 @@ func (t *Together) Table() *Table {
 // lines says each set in words; all is the number of items.
 func (c TogetherChoice) lines(all int) []string {
 	switch {
+	case all == 0:
+		return []string{"there is nothing to choose"}
 	case c.Complete && c.Count == 0:
 		return []string{"nothing: the " + c.noun + " itself, with what is always on, takes more than the charging system gives"}
 	case c.Complete && c.Count == 1 && len(c.Sets[0]) == all:

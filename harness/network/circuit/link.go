@@ -154,6 +154,17 @@ func (c *Circuit) IsPost(n *Node) bool {
 	return n.Index < len(c.flow.source) && c.flow.source[n.Index]
 }
 
+// Links are the branches that join the post of a further battery to another battery. A charger
+// is no link: nothing flows back through it, and what it takes is its own.
+func (c *Circuit) Links(post *Node) (list []*Branch) {
+	for _, b := range post.FedBy() {
+		if c.MainFeed(b.A).Whole {
+			list = append(list, b)
+		}
+	}
+	return list
+}
+
 // OfCharger tells of the node of a charger's output.
 func (c *Circuit) OfCharger(n *Node) bool { return slices.Contains(c.flow.limited, n) }
 

@@ -8,13 +8,12 @@ import (
 	"fusewright/harness/network/circuit"
 )
 
-// links gives each further battery with each branch that links it to another battery; a
-// charger is no link, and nothing flows back through it.
+// links gives each further battery with each of its links.
 func (f *facts) links() iter.Seq2[*circuit.Part, *circuit.Branch] {
 	return func(yield func(*circuit.Part, *circuit.Branch) bool) {
 		for part := range each[*design.Bank](f) {
-			for _, b := range part.Terminal("+").Node.FedBy() {
-				if f.c.MainFeed(b.A).Whole && !yield(part, b) {
+			for _, b := range f.c.Links(part.Terminal("+").Node) {
+				if !yield(part, b) {
 					return
 				}
 			}

@@ -19,6 +19,9 @@ func (p *Plan) weigh(c *circuit.Circuit) {
 	none := solved(c, &design.Situation{Name: "none on", Closed: apart})
 	for _, b := range c.Branches {
 		if l := b.Load; l != nil && l.Load != nil && !l.Standby {
+			if p.behindCharger(c, b) {
+				continue
+			}
 			if idleA := drawnA(none, b); idleA > leastA && !unplugged(l.Load) {
 				p.Always, p.AlwaysA = append(p.Always, l.Load), p.AlwaysA+idleA
 				continue
@@ -49,6 +52,24 @@ func (p *Plan) weigh(c *circuit.Circuit) {
 	p.finish()
 }
 
+// behindCharger tells of a load of a battery that chargers alone join to the rest: what it takes is that battery's,
+// and its charger takes no more for it.
+func (p *Plan) behindCharger(c *circuit.Circuit, load *circuit.Branch) bool {
+	post, _ := c.Supply(load.A)
+	if post == c.Positive() || len(c.Links(post)) > 0 {
+		return false
+	}
+	for _, b := range post.Branches {
+		if b.Kind == circuit.BatteryBranch && b.A == post && !slices.Contains(p.Charged, b.Part.Name) {
+			p.Charged = append(p.Charged, b.Part.Name)
+		}
+	}
+	return true
+}
+
+// chargedTo is how full further batteries are taken to be: their chargers then give all they can.
+const chargedTo = 0.5
+
 // leastA is below the current of anything that is on.
 const leastA = 1e-6
 
@@ -64,7 +85,10 @@ func drawnA(s *solve.Solution, b *circuit.Branch) float64 {
 // solved is a state at the regulated voltage at cruise, everything at its average.
 func solved(c *circuit.Circuit, s *design.Situation) *solve.Solution {
 	ch, atV := &c.Design.Charging, c.Design.NominalV()
-	s.Key = design.KeyOn
+	s.Key, s.Charge = design.KeyOn, map[*design.Bank]float64{}
+	for _, b := range c.Design.Batteries {
+		s.Charge[b] = chargedTo
+	}
 	if ch.Present() {
 		s.EngineRPM, atV = ch.CruiseRPM.Or(ch.Output[0].RPM.Value), ch.RegulatedV.Value
 	}

@@ -62,6 +62,7 @@ type Plan struct {
 	Always  []*design.Load // on with the key and behind no switch: nothing to choose
 	AlwaysA float64        // what these take, and the coils that are on with the key
 	Coils   bool           // there are such coils
+	Charged []string       // batteries whose loads are left out: their chargers count, half full
 	Why     string         // what stands in the way of an answer; "" = nothing
 }
 
