@@ -123,30 +123,32 @@ func fuseBranch(part *circuit.Part, way *design.Way) *circuit.Branch {
 }
 
 // findCold gives every return the fuses nearest above the loads and coils whose
-// current it brings back.
+// current it brings back, and those through which a battery feeds a short in a charger.
 func (w *view) findCold() {
+	linked := w.v.c.Linked()
 	for _, p := range w.v.c.Parts {
-		hot, back := p.Terminal("+"), p.Terminal("-")
-		if p.Kind == circuit.Relay {
-			hot, back = p.Terminal("86"), p.Terminal("85")
+		if hot, back, ok := p.Draws(); ok {
+			fuses, _ := w.guards.Above(hot.Node)
+			w.cool(back.Node, fuses)
 		}
-		if p.Kind != circuit.Load && p.Kind != circuit.Relay || hot == nil || back == nil {
-			continue
+		if out := p.Output(); out != nil {
+			fuses, _ := linked.Into(out.A)
+			w.cool(out.B, fuses)
 		}
-		var fuses []*circuit.Branch
-		for _, b := range hot.Node.FedBy() {
-			fuses = append(fuses, w.above(b)...)
-		}
-		seen := map[*circuit.Node]bool{back.Node: true}
-		for queue := []*circuit.Node{back.Node}; len(queue) > 0; queue = queue[1:] {
-			for _, b := range queue[0].ReturnsBy() {
-				if b.Wire != nil {
-					w.bringsBack(b.Wire.Index, fuses)
-				}
-				if !seen[b.B] {
-					seen[b.B] = true
-					queue = append(queue, b.B)
-				}
+	}
+}
+
+// cool gives fuses to the returns below a node.
+func (w *view) cool(back *circuit.Node, fuses []*circuit.Branch) {
+	seen := map[*circuit.Node]bool{back: true}
+	for queue := []*circuit.Node{back}; len(queue) > 0; queue = queue[1:] {
+		for _, b := range queue[0].ReturnsBy() {
+			if b.Wire != nil {
+				w.bringsBack(b.Wire.Index, fuses)
+			}
+			if !seen[b.B] {
+				seen[b.B] = true
+				queue = append(queue, b.B)
 			}
 		}
 	}

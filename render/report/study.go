@@ -153,7 +153,7 @@ func shortRow(c *circuit.Circuit, sh *fault.Short) StudyShort {
 	if sh.Wire != nil {
 		row.Ref, row.Part, row.AlongM = sh.Wire.Number, sh.Wire.To.Part.Name, finite(sh.AlongM)
 	} else {
-		row.Ref, row.Part = sh.Part.Ref, sh.Part.Name
+		row.Ref, row.Part = sh.Part.Ref, sh.In()
 	}
 	if sh.Fed {
 		row.Greatest, row.Least = shortState(&sh.Results[fault.Strong]), shortState(&sh.Results[fault.Weak])

@@ -32,6 +32,22 @@ func (c *Circuit) Linked() *Linked {
 	return l
 }
 
+// Into are the nearest fuses through which further batteries feed back into a node that charges
+// them, such as the output of a charger; bare tells of a way without one.
+func (l *Linked) Into(n *Node) (fuses []*Branch, bare bool) {
+	if l == nil {
+		return nil, false
+	}
+	var at Guard
+	for _, b := range n.feeds {
+		bare = bare || l.Bare[b.Index]
+		for _, f := range l.Fuses[b.Index] {
+			at.addFuse(f)
+		}
+	}
+	return at.Fuses, bare
+}
+
 // from spreads what protects from a node on upwards. A branch met again by as many fuses
 // and no longer way adds nothing.
 func (l *Linked) from(c *Circuit, n *Node, fuse *Branch, bareM float64) {

@@ -17,7 +17,7 @@ type guard struct {
 	A     float64           // let through for good; +Inf without a fuse, 0 when not reached or the rating is not known
 	fuse  *circuit.Branch   // the one that opens, of several the largest; nil without
 	fuses []*circuit.Branch // all, where several meet; nil = the one
-	home  bool              // it lets through what returns to a further battery
+	says  string            // what it protects, in words; "" = a feed, or what stands behind it
 	wires []*circuit.Wire   // of a wire, those that lie side by side and share A
 }
 
@@ -153,15 +153,20 @@ func (f *facts) above(fuse *circuit.Branch) *circuit.Branch {
 // the grounds beyond: what a fault inside the part can drive through them. A fuse that
 // stands in the way back opens for the wires in series with it, before it and behind it.
 func (f *facts) guardReturns(p *circuit.Part) {
-	hot, back, ok := p.Draws()
-	if !ok {
-		return
+	if hot, back, ok := p.Draws(); ok {
+		f.guardBack(back.Node, f.guards[hot.Node.Index])
 	}
-	g := f.guards[hot.Node.Index]
+	if out := p.Output(); out != nil {
+		f.guardBack(out.B, f.intoCharger(p, out))
+	}
+}
+
+// guardBack carries a protection from where a return begins.
+func (f *facts) guardBack(from *circuit.Node, g guard) {
 	if !g.known() {
 		return
 	}
-	queue := []reached{{back.Node, g}}
+	queue := []reached{{from, g}}
 	for len(queue) > 0 {
 		at := queue[len(queue)-1]
 		queue = queue[:len(queue)-1]

@@ -90,6 +90,18 @@ func (g guard) beside(fuses []*circuit.Branch) guard {
 	return sum
 }
 
+// intoCharger is the protection of what batteries drive into the output of a charger that is
+// shorted inside.
+func (f *facts) intoCharger(p *circuit.Part, out *circuit.Branch) guard {
+	fuses, bare := f.linked.Into(out.A)
+	if bare || len(fuses) == 0 {
+		return guard{}
+	}
+	g := guard{A: fuseRating(fuses[0]), fuse: fuses[0]}.beside(fuses)
+	g.says = "the way from the battery back into " + p.Name + " is"
+	return g
+}
+
 // guardBank gives the negative cable of a further battery the largest fuse through which
 // that battery can drive a fault, since such a fault returns to its own post: those
 // of what it feeds, and those of its links.
@@ -128,7 +140,7 @@ func (f *facts) guardBank(p *circuit.Part) {
 // raiseCold sets the guard of a return where one lets through more.
 func (f *facts) raiseCold(b *circuit.Branch, g guard) {
 	if g.known() && g.before(f.guardCold[b.A.Index]) {
-		g.home = true
+		g.says = "what returns by it is"
 		f.guardCold[b.A.Index] = g
 	}
 }

@@ -1,6 +1,8 @@
 package rules
 
 import (
+	"cmp"
+
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
@@ -11,7 +13,8 @@ var returnBelowFuse = &Rule{
 	Says:  "return thinner than the fuse needs",
 	Doc: "A fault inside a load drives the current of the feed's fuse through the return. Every return " +
 		"wire, and the wires of ground blocks beyond, must be good for the rating of the largest such fuse, or of one in series with it in the return. " +
-		"A fault returns to the battery that drives it: the negative cable of a further battery must be good for the fuses of what it feeds and of its links. " +
+		"A fault returns to the battery that drives it: the negative cable of a further battery must be good for the fuses of what it feeds and of its links, " +
+		"and the return of a charger for the fuse through which the battery it charges can feed a short inside it. " +
 		"One finding per wire, those of one fuse printed together. Current in normal use is judged by wire-over-current and ground-overload.",
 	Formula:  "rating of the feed's fuse ≤ share × allowed current of the return wire",
 	Limits:   "the practice's fuse share of wire, and its most fuse share of wire",
@@ -40,11 +43,8 @@ func (p *Pass) reportReturn(g guard, w *circuit.Wire) {
 	fin.Change, fin.LimitSays = a.change(), a.limitSays()
 	atMost(&fin, "fuse rating", g.A, p.practice.FuseWireShare*a.AllowedA, "A")
 	fin.Source, fin.Unsourced = a.Source+"; "+p.limitSource("fuse share of wire", false), p.unsourced(a, g.A)
-	what := "its feed is"
-	switch {
-	case g.home:
-		what = "what returns by it is"
-	case g.fuse.Returns():
+	what := cmp.Or(g.says, "its feed is")
+	if g.says == "" && g.fuse.Returns() {
 		what = "it is"
 	}
 	p.say(fin, "return %s may carry %s %s, but %s protected by %s", w.Text(), a.textFor(g.A), a.where(), what, g.text())

@@ -46,7 +46,7 @@ func (f *facts) hurts(r *fault.Result) bool {
 // where says where a short lies.
 func where(sh *fault.Short) string {
 	if sh.Where == fault.Inside {
-		return "inside " + sh.Part.Name
+		return "inside " + sh.In()
 	}
 	text := "at the " + string(sh.Where) + " of " + sh.Wire.Text()
 	if sh.Where == fault.Between {

@@ -85,3 +85,39 @@ func TestBothEndsClear(t *testing.T) {
 		}
 	}
 }
+
+// A short inside a charger is fed by the battery that it charges, and ended by the fuse at that battery; a DC-DC
+// charger has one at its input besides, which the first battery feeds.
+func TestShortInsideACharger(t *testing.T) {
+	src, err := os.ReadFile("../../../designs/hay-wain.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	d, err := design.Read("hay-wain", src, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, err := circuit.Build(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := map[string]string{"roof charger": "roof end", "output of booster": "booster end", "booster": "start end"}
+	study := fault.Compute(c)
+	for _, sh := range study.Shorts {
+		if sh.Where != fault.Inside || want[sh.In()] == "" {
+			continue
+		}
+		for state, r := range sh.Results {
+			if !sh.Fed || r.Bare || r.Device == nil || r.Device.Part.Name != want[sh.In()] || !(r.SlowS < 1) {
+				t.Errorf("%s, state %d: fed %t, bare %t, by %v in %g s", sh.In(), state, sh.Fed, r.Bare, r.Device, r.SlowS)
+			}
+		}
+		if fuses := sh.Feeders(c.Guards(), c.Linked()); len(fuses) != 1 || fuses[0].Part.Name != want[sh.In()] {
+			t.Errorf("%s: fed through %v", sh.In(), fuses)
+		}
+		delete(want, sh.In())
+	}
+	if len(want) > 0 {
+		t.Errorf("no short in %v", want)
+	}
+}

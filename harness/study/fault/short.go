@@ -19,7 +19,7 @@ const (
 	NearEnd Where = "near end" // towards the source
 	Between Where = "between"  // at a place that the wire passes
 	FarEnd  Where = "far end"
-	Inside  Where = "inside" // across a load or a coil
+	Inside  Where = "inside" // across a load, a coil or a charger
 )
 
 // Short is a bolted short of a feed to the return, or across a part.
@@ -82,7 +82,7 @@ func (s *Study) shorts() {
 		}
 	}
 	for _, b := range c.Branches {
-		if isAccessory(b) || b.IsCoil() {
+		if isAccessory(b) || b.IsCoil() || b.Kind == circuit.OutputBranch {
 			s.insidePart(b)
 		}
 	}
@@ -165,19 +165,53 @@ func acrossLoad(wire *circuit.Wire, p point) point {
 	return p
 }
 
-// insidePart studies a short across a load or a coil, which its return carries.
+// across are the two nodes that a short inside a part joins: the ends of what draws, or, of a
+// charger's output, those between which the battery that it charges drives current back.
+func across(b *circuit.Branch) (plus, minus *circuit.Node, ok bool) {
+	if b.Kind == circuit.OutputBranch {
+		return b.A, b.B, true
+	}
+	hot, back, ok := b.Part.Draws()
+	if !ok {
+		return nil, nil, false
+	}
+	return hot.Node, back.Node, true
+}
+
+// In names what a short lies inside of: a part, or the output of a charger that has an input too.
+func (sh *Short) In() string {
+	if sh.Branch.Kind == circuit.OutputBranch && sh.Part.Converts() != nil {
+		return "output of " + sh.Part.Name
+	}
+	return sh.Part.Name
+}
+
+// Feeders are the nearest fuses through which a short inside a part is fed.
+func (sh *Short) Feeders(guards circuit.Guards, linked *circuit.Linked) []*circuit.Branch {
+	plus, _, ok := across(sh.Branch)
+	if !ok {
+		return nil
+	}
+	fuses, _ := guards.Above(plus)
+	if sh.Branch.Kind == circuit.OutputBranch {
+		fuses, _ = linked.Into(plus)
+	}
+	return fuses
+}
+
+// insidePart studies a short inside a load, a coil or a charger, which its return carries.
 func (s *Study) insidePart(b *circuit.Branch) {
-	plus, minus, ok := b.Part.Draws()
-	if !ok || len(minus.Node.ReturnsBy()) == 0 {
+	plus, minus, ok := across(b)
+	if !ok || len(minus.ReturnsBy()) == 0 {
 		return
 	}
 	sh := &Short{Part: b.Part, Branch: b, Where: Inside}
 	if b.Part.Place != nil {
 		sh.At = b.Part.Place.Name
 	}
-	p := point{draws: []solve.Draw{{Node: plus.Node, Amps: 1}, {Node: minus.Node, Amps: -1}}, share: 1, back: minus.Node}
+	p := point{draws: []solve.Draw{{Node: plus, Amps: 1}, {Node: minus, Amps: -1}}, share: 1, back: minus}
 	s.jobs = append(s.jobs, job{sh, [2]point{p, p}})
-	for _, wire := range returns(minus.Node) {
+	for _, wire := range returns(minus) {
 		s.byWire[wire.Index] = append(s.byWire[wire.Index], sh)
 	}
 }

@@ -21,11 +21,12 @@ type protected struct {
 
 // gathered is what belongs to each fuse, by branch index.
 type gathered struct {
-	guards circuit.Guards
-	linked *circuit.Linked // nil = one battery
-	wires  [][]protected
-	loads  [][]*circuit.Branch
-	behind []float64 // greatest short-circuit current behind it
+	guards  circuit.Guards
+	linked  *circuit.Linked // nil = one battery
+	wires   [][]protected
+	loads   [][]*circuit.Branch
+	behind  []float64                          // greatest short-circuit current behind it
+	feeders map[*fault.Short][]*circuit.Branch // by short inside a part
 }
 
 // gather goes through the wires and loads once: each belongs to the nearest
@@ -33,7 +34,7 @@ type gathered struct {
 func gather(c *circuit.Circuit, faults *fault.Study) *gathered {
 	n := len(c.Branches)
 	g := &gathered{guards: c.Guards(), linked: c.Linked(), wires: make([][]protected, n), loads: make([][]*circuit.Branch, n),
-		behind: make([]float64, n)}
+		behind: make([]float64, n), feeders: map[*fault.Short][]*circuit.Branch{}}
 	for _, w := range c.Wires {
 		if w.Branch.Feeds() {
 			g.feed(w, faults)
@@ -109,12 +110,10 @@ func through(sh *fault.Short, f *circuit.Branch) float64 {
 // each with its greatest current.
 func (g *gathered) back(w *circuit.Wire, faults *fault.Study) {
 	for _, sh := range faults.OfWire(w) {
-		hot, _, ok := sh.Part.Draws()
-		if !sh.Fed || !ok {
+		if !sh.Fed {
 			continue
 		}
-		fuses, _ := g.guards.Above(hot.Node)
-		for _, f := range fuses {
+		for _, f := range g.feedersOf(sh) {
 			list := g.wires[f.Index]
 			if n := len(list); n > 0 && list[n-1].wire == w {
 				list[n-1].faultA = math.Max(list[n-1].faultA, through(sh, f))
@@ -125,13 +124,24 @@ func (g *gathered) back(w *circuit.Wire, faults *fault.Study) {
 	}
 }
 
+// feedersOf are the nearest fuses that feed a short inside a part, which returns may have in common
+// with others.
+func (g *gathered) feedersOf(sh *fault.Short) []*circuit.Branch {
+	fuses, known := g.feeders[sh]
+	if !known {
+		fuses = sh.Feeders(g.guards, g.linked)
+		g.feeders[sh] = fuses
+	}
+	return fuses
+}
+
 // nodeFault is the greatest current at a wire that starts further behind a fuse
 // with no other between; the wires of the fuse give it.
 func (g *gathered) nodeFault(b *circuit.Branch, faults *fault.Study) float64 {
 	most := 0.0
 	for _, p := range g.wires[b.Index] {
 		for _, sh := range faults.OfWire(p.wire) {
-			if sh.Fed {
+			if sh.Fed && (sh.Part == nil || slices.Contains(g.feedersOf(sh), b)) {
 				most = math.Max(most, through(sh, b))
 			}
 		}
