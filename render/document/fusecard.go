@@ -148,19 +148,35 @@ func fuseRow(c *circuit.Circuit, b *circuit.Branch) cardRow {
 	return row
 }
 
-// feeds says what hangs below a fuse; of one in a link, which battery.
+// feeds says what hangs below a fuse; of one in a link, which battery; of one that what charges
+// feeds, that pulling it leaves both its sides live.
 func feeds(c *circuit.Circuit, b *circuit.Branch) string {
+	if chargers := c.ChargersAbove(b.A); len(chargers) > 0 {
+		return strings.Join(called(chargers, ""), ", ") + " to " + strings.Join(called(c.BatteriesBelow(b), "battery "), ", ") + bothLive
+	}
 	if l := c.Linked(); l != nil && (l.Bare[b.Index] || len(l.Fuses[b.Index]) > 0) {
 		return "charging link, fed from both batteries: pull both"
 	}
 	if batteries := c.BatteriesBelow(b); len(batteries) > 0 {
-		var list []string
-		for _, part := range batteries {
-			list = append(list, "battery "+cmp.Or(part.Label, part.Name))
-		}
-		return strings.Join(list, ", ")
+		return strings.Join(called(batteries, "battery "), ", ")
 	}
-	return cmp.Or(strings.Join(byBlock(c, b, c.BelowBranch(b).Names()), ", "), "nothing")
+	below := c.BelowBranch(b)
+	names := byBlock(c, b, below.Names())
+	if below.Charges() {
+		names = append(names, "charging system"+bothLive)
+	}
+	return cmp.Or(strings.Join(names, ", "), "nothing")
+}
+
+// bothLive is said of a fuse between a battery and what charges it.
+const bothLive = ": live at both sides"
+
+// called are parts as people call them.
+func called(parts []*circuit.Part, kind string) (list []string) {
+	for _, p := range parts {
+		list = append(list, kind+cmp.Or(p.Label, p.Name))
+	}
+	return list
 }
 
 // byBlock says the name of a block in place of all that its ways feed.

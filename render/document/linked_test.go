@@ -33,3 +33,23 @@ func TestPapersOfALink(t *testing.T) {
 		t.Error("the cautions speak of one battery")
 	}
 }
+
+// A charger's fuse is between it and the battery that it charges, and the alternator's between that and the first
+// one: neither stands in a link of two batteries, and each has both sides live.
+func TestFuseCardOfChargers(t *testing.T) {
+	text, err := os.ReadFile("../../designs/hay-wain.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	src := strings.Replace(string(text), "  hot derating: 20 %\n", "  hot derating: 20 %\n  at: engine bay\n  fed by: machine fuse\n  wire: {size: 35 mm², length: 1 m}\n", 1)
+	src = strings.Replace(src, "fuses:\n", "fuses:\n  machine fuse: {type: class T, rating: 200 A, at: engine bay, fed by: battery, wire: {size: 35 mm², length: 150 mm}}\n", 1)
+	card := strings.Join(said(document.FuseCard(assess(t, "chargers.yaml", []byte(src)))), " ")
+	for _, want := range []string{"booster to battery house: live at both sides", "roof charger to battery house: live at both sides", "charging system: live at both sides"} {
+		if !strings.Contains(strings.NewReplacer("|", " ").Replace(card), want) {
+			t.Errorf("the card lacks %q:\n%s", want, card)
+		}
+	}
+	if strings.Contains(card, "charging link") {
+		t.Errorf("the card speaks of a link of two batteries:\n%s", card)
+	}
+}

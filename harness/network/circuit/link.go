@@ -168,6 +168,31 @@ func (c *Circuit) Links(post *Node) (list []*Branch) {
 // OfCharger tells of the node of a charger's output.
 func (c *Circuit) OfCharger(n *Node) bool { return slices.Contains(c.flow.limited, n) }
 
+// ChargersAbove are the chargers that alone feed a node; none where a battery does too.
+func (c *Circuit) ChargersAbove(n *Node) (chargers []*Part) {
+	seen := map[*Node]bool{n: true}
+	for queue := []*Node{n}; len(queue) > 0; queue = queue[1:] {
+		at := queue[0]
+		if c.IsPost(at) {
+			return nil
+		}
+		if c.OfCharger(at) {
+			for _, t := range at.Terminals {
+				if out := t.Part.Output(); out != nil && out.A == at {
+					chargers = append(chargers, t.Part)
+				}
+			}
+		}
+		for _, b := range at.fedBy {
+			if !seen[b.A] {
+				seen[b.A] = true
+				queue = append(queue, b.A)
+			}
+		}
+	}
+	return chargers
+}
+
 // Supply is the posts of the battery that feeds a node: the one at which its main feed
 // begins, the first one where nothing feeds it.
 func (c *Circuit) Supply(n *Node) (plus, minus *Node) {

@@ -374,17 +374,24 @@ func (c *Circuit) Below(n *Node) *Below {
 	return out
 }
 
-// Idle tells of a fuse whose rating the design leaves open that nothing draws through it:
-// there is nothing to choose it for.
-func (c *Circuit) Idle(b *Branch) bool {
-	switch {
-	case b.Fuse == nil || !b.Fuse.Auto:
-		return false
-	case b.Returns():
-		return len(c.DrawsBack(b)) == 0
+// Idle tells of a fuse whose rating the design leaves open that nothing uses it: there is
+// nothing to choose it for.
+func (c *Circuit) Idle(b *Branch) bool { return b.Fuse != nil && b.Fuse.Auto && !c.Serves(b) }
+
+// Serves tells whether something draws through a branch, charges through it or is charged.
+func (c *Circuit) Serves(b *Branch) bool {
+	if b.Returns() {
+		return len(c.DrawsBack(b)) > 0
 	}
 	below := c.BelowBranch(b)
-	return len(below.Loads)+len(below.Coils) == 0
+	return len(below.Loads)+len(below.Coils) > 0 || below.Charges() || below.has(Bank)
+}
+
+// Charges tells whether the cable of the charging system leads on from there.
+func (b *Below) Charges() bool { return b.has(Generator) }
+
+func (b *Below) has(kind Kind) bool {
+	return slices.ContainsFunc(b.Terminals, func(t *Terminal) bool { return t.Part.Kind == kind })
 }
 
 // addLoad adds a load once: a motor that runs either way is met from both ends.

@@ -9,10 +9,10 @@ import (
 
 var partUnused = &Rule{
 	Name:  "part-unused",
-	Title: "nothing uses a ground, a splice, a connector or a fuse left open",
+	Title: "nothing uses a ground, a splice, a connector or a fuse",
 	Says:  "nothing uses it",
 	Doc: "A ground point, or a fuse or switch of a return, to which nothing returns, a splice that feeds nothing, or a connector that no wire passes: it is drawn and " +
-		"bought all the same. A fuse or way whose rating is left open, `auto`, through which nothing draws: there is nothing to choose it for, and none is bought; often a name is missing where it was meant to be used. A tap that nothing uses costs nothing and is not said, and what is live with the key off is always-hot-conductor.",
+		"bought all the same. A fuse or way whose rating is left open, `auto`, through which nothing draws: there is nothing to choose it for, and none is bought; often a name is missing where it was meant to be used. The fuse of a way of a block behind which nothing is left is bought and tested all the same; one already there, or a spare way, is not said. A tap that nothing uses costs nothing and is not said, and what is live with the key off is always-hot-conductor.",
 	Formula:  "none: it is a question of topology",
 	Limits:   "none",
 	Why:      "something else may be wired where this was meant, or a bolt or splice is bought for nothing",
@@ -41,14 +41,15 @@ loads:
 			}
 		}
 		for _, b := range p.fuses() {
-			if p.c.Idle(b) && !b.Returns() {
-				fin := ofFuse(finding.Advice, b)
-				fin.Leave = true
-				fin.Change = "write `spare` for the way, or name it as `fed by` where it is meant to feed; or take the fuse out"
-				p.say(fin, "the fuse of %s is left open, and nothing is fed by it: none is bought", fusePlace(b))
+			switch {
+			case b.Returns() || p.c.Serves(b):
+			case b.Fuse.Auto:
+				p.sayUnusedFuse(b, "the fuse of %s is left open, and nothing is fed by it: none is bought", fusePlace(b))
 				if to := wiresTo(b.Part.Inlet()); b.Part.Kind == circuit.Fuse && len(to) > 0 {
 					p.standsAside(to[0], alwaysHotConductor)
 				}
+			case b.Part.Kind == circuit.Block && !b.Part.Fitted:
+				p.sayUnusedFuse(b, "%s feeds nothing: it is bought all the same", fuseText(b))
 			}
 		}
 		for _, x := range p.c.Inlines() {
@@ -63,6 +64,14 @@ loads:
 			}
 		}
 	},
+}
+
+// sayUnusedFuse is the same of a fuse.
+func (p *Pass) sayUnusedFuse(b *circuit.Branch, what, named string) {
+	fin := ofFuse(finding.Advice, b)
+	fin.Leave = true
+	fin.Change = "write `spare` for the way, or name it as `fed by` where it is meant to feed; or take the fuse out"
+	p.say(fin, what, named)
 }
 
 // sayUnused is advice that sizing can do nothing about.
