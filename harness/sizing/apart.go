@@ -290,7 +290,7 @@ func (a *apart) consumer(c *circuit.Circuit, b *circuit.Branch) {
 
 // wayOf is a branch with those that feed it and bring its current back.
 func wayOf(c *circuit.Circuit, b *circuit.Branch) []*circuit.Branch {
-	return slices.Concat([]*circuit.Branch{b}, c.MainFeed(b.A).Branches, c.MainReturn(b.B).Branches)
+	return slices.Concat([]*circuit.Branch{b}, c.MainFeed(b.A).Branches, c.MainReturn(b.B, c.Home(b.A)).Branches)
 }
 
 // numberOf is the consumer behind a fuse; one of its own without a fuse.

@@ -159,11 +159,13 @@ func (w *view) worstDrop(b *circuit.Branch, results []*warm.Result, wires bool, 
 
 // ways are the feed of a load that carries in a result and the return that carries most.
 func (w *view) ways(b *circuit.Branch, r *warm.Result) [2]circuit.Path {
-	return [2]circuit.Path{w.v.c.FeedIn(b.A, r.Solution.BranchA), w.back(b.B)}
+	return [2]circuit.Path{w.v.c.FeedIn(b.A, r.Solution.BranchA), w.back(b.A, b.B)}
 }
 
-// back is the way home from a node that carries most.
-func (w *view) back(from *circuit.Node) circuit.Path { return w.v.c.HeaviestReturn(from, w.amps) }
+// back is the way home that carries most, of what draws between what is fed at a node and another.
+func (w *view) back(fed, from *circuit.Node) circuit.Path {
+	return w.v.c.HeaviestReturn(from, w.v.c.Home(fed), w.amps)
+}
 
 // takeApart adds a drop with what the slots on its way make of it.
 func (w *view) takeApart(d *drop) {

@@ -166,11 +166,11 @@ func (w *view) wayTo(sh *fault.Short) []*circuit.Wire {
 	if sh.Wire != nil {
 		list := append(c.MainFeed(sh.Wire.From.Node).Wires(), sh.Wire)
 		if p := sh.Wire.To.Part; p.Kind == circuit.Load && sh.Where == fault.FarEnd {
-			list = append(list, w.back(p.Terminal("-").Node).Wires()...)
+			list = append(list, w.back(sh.Wire.From.Node, p.Terminal("-").Node).Wires()...)
 		}
 		return list
 	}
-	return append(c.MainFeed(sh.Branch.A).Wires(), w.back(sh.Branch.B).Wires()...)
+	return append(c.MainFeed(sh.Branch.A).Wires(), w.back(sh.Branch.A, sh.Branch.B).Wires()...)
 }
 
 // mostOhm is the open wire of a list with most resistance.

@@ -154,10 +154,11 @@ func (w *view) cool(back *circuit.Node, fuses []*circuit.Branch) {
 	}
 }
 
-// bringsBack gives a return the fuses that it has not yet.
+// bringsBack gives a return the fuses that it has not yet, but for those of a battery whose
+// negative cable it is: what that feeds is home before.
 func (w *view) bringsBack(wire int, fuses []*circuit.Branch) {
 	for _, f := range fuses {
-		if !slices.Contains(w.cold[wire], f) {
+		if !slices.Contains(w.cold[wire], f) && !w.v.c.BeyondHome(f.A, w.v.c.Wires[wire].Branch) {
 			w.cold[wire] = append(w.cold[wire], f)
 		}
 	}

@@ -175,7 +175,7 @@ func (c *concerned) addLoad(w *view, b *circuit.Branch) {
 	}
 	c.known[b] = true
 	c.loads = append(c.loads, b)
-	for _, x := range append(w.v.c.MainFeed(b.A).Wires(), w.back(b.B).Wires()...) {
+	for _, x := range append(w.v.c.MainFeed(b.A).Wires(), w.back(b.A, b.B).Wires()...) {
 		c.addWire(x)
 	}
 }
@@ -325,7 +325,8 @@ func (s *search) waysM(about *concerned) []float64 {
 	list := make([]float64, 0, len(about.loads))
 	for _, b := range about.loads {
 		if p := c.PartOf(b.Load.Load); p != nil {
-			list = append(list, c.MainFeed(p.Terminal("+").Node).LengthM()+c.MainReturn(p.Terminal("-").Node).LengthM())
+			plus := p.Terminal("+").Node
+			list = append(list, c.MainFeed(plus).LengthM()+c.MainReturn(p.Terminal("-").Node, c.Home(plus)).LengthM())
 		}
 	}
 	return list

@@ -224,7 +224,7 @@ func profileOf(r *harness.Review, part *circuit.Part) *profile {
 		return nil
 	}
 	best.there = r.Circuit.MainFeed(plus.Node).Branches
-	best.back = r.Circuit.MainReturn(minus.Node).Branches
+	best.back = r.Circuit.MainReturn(minus.Node, r.Circuit.Home(plus.Node)).Branches
 	if l, ok := part.Source.(*design.Load); ok {
 		share, _ := corner.DropLimit(r.Design, l.Critical)
 		best.limit = share * r.Design.NominalV()

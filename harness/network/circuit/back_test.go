@@ -45,7 +45,7 @@ func TestWaysBack(t *testing.T) {
 	ways := map[string][]string{"lamp": {"F2", "S1"}, "fan": {"K1:87-30"}, "pilot": {"K1:87a-30"}}
 	for load, want := range ways {
 		var got []string
-		for _, b := range c.MainReturn(node(t, c, load, "-")).Branches {
+		for _, b := range c.MainReturn(node(t, c, load, "-"), c.Negative()).Branches {
 			if b.Part != nil && b.Part.InReturn {
 				got = append(got, b.Name)
 			}
@@ -71,10 +71,10 @@ func TestWaysBack(t *testing.T) {
 func TestHeaviestReturn(t *testing.T) {
 	c := build(t, "t.yaml", strings.Replace(back, "fed by: main, returns to: back}", "fed by: main, returns to: [stud, battery negative]}", 1))
 	from := node(t, c, "lamp", "-")
-	first, second := c.HeaviestReturn(from, make([]float64, len(c.Branches))), circuit.Path{}
+	first, second := c.HeaviestReturn(from, c.Negative(), make([]float64, len(c.Branches))), circuit.Path{}
 	amps := make([]float64, len(c.Branches))
 	amps[from.ReturnsBy()[1].Index] = 0.1
-	if second = c.HeaviestReturn(from, amps); len(second.Branches) != 1 || second.Branches[0] != from.ReturnsBy()[1] {
+	if second = c.HeaviestReturn(from, c.Negative(), amps); len(second.Branches) != 1 || second.Branches[0] != from.ReturnsBy()[1] {
 		t.Errorf("by %v", names(second.Branches))
 	}
 	if first.Branches[0] != from.ReturnsBy()[0] || !first.Whole || !second.Whole {

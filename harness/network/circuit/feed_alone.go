@@ -129,7 +129,7 @@ func (c *Circuit) WaysIn(part *Part, amps []float64) []Path {
 	if plus == nil || minus == nil {
 		return nil
 	}
-	return []Path{c.FeedIn(plus.Node, amps), c.MainReturn(minus.Node)}
+	return []Path{c.FeedIn(plus.Node, amps), c.MainReturn(minus.Node, c.Home(plus.Node))}
 }
 
 // WayConductors are the wires of WaysIn and the lead that the part comes with, by the

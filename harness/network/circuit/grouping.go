@@ -396,7 +396,7 @@ func (u *use) way(b *Branch) []*Branch {
 	way, known := u.ways[b]
 	if !known {
 		way = Abreast(slices.Clone(u.c.MainFeed(b.A).Branches))
-		way = slices.AppendSeq(way, u.c.Homeward(b.B))
+		way = slices.AppendSeq(way, u.c.WaysHome(b.A, b.B))
 		u.ways[b] = way
 	}
 	return way

@@ -65,18 +65,12 @@ func (c *Circuit) MainFeed(to *Node) Path {
 
 func (c *Circuit) isNegative(n *Node) bool { return n == c.Negative() }
 
-// MainReturn is the first of the return paths of a node.
-func (c *Circuit) MainReturn(from *Node) Path {
-	return c.follow(from, c.isNegative, func(n *Node) []*Branch { return n.backTo },
-		func(b *Branch) *Node { return b.B }, false)
-}
-
-// HeaviestReturn is the way back from a node that takes, where several part, the one that
+// HeaviestReturn is the way home (MainReturn) that takes, where several part, the one that
 // carries most by the currents given by branch; of equals the first.
-func (c *Circuit) HeaviestReturn(from *Node, amps []float64) Path {
-	return c.follow(from, c.isNegative, func(n *Node) []*Branch {
+func (c *Circuit) HeaviestReturn(from, home *Node, amps []float64) Path {
+	return c.returnBy(from, home, func(n *Node) []*Branch {
 		return slices.SortedStableFunc(slices.Values(n.backTo), func(a, b *Branch) int { return cmp.Compare(amps[b.Index], amps[a.Index]) })
-	}, func(b *Branch) *Node { return b.B }, false)
+	})
 }
 
 // Ways are the main feed and the main return of a part; none without terminals.
@@ -85,7 +79,7 @@ func (c *Circuit) Ways(part *Part) []Path {
 	if plus == nil || minus == nil {
 		return nil
 	}
-	return []Path{c.MainFeed(plus.Node), c.MainReturn(minus.Node)}
+	return []Path{c.MainFeed(plus.Node), c.MainReturn(minus.Node, c.Home(plus.Node))}
 }
 
 // WayWires are the branches of the wires of every feed of a part, each once, and of its

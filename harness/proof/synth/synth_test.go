@@ -130,7 +130,7 @@ func BenchmarkQueries(b *testing.B) {
 					switch {
 					case br.Load != nil:
 						c.MainFeed(br.A)
-						c.MainReturn(br.B)
+						c.MainReturn(br.B, c.Negative())
 					case br.Fuse != nil:
 						c.BelowBranch(br)
 					}

@@ -29,6 +29,20 @@ func TestStudHoldsByHand(t *testing.T) {
 	}
 }
 
+// A post of a further battery holds as many as the first one's: its own cable counts.
+func TestStudsOfFurtherBattery(t *testing.T) {
+	for lamps, want := range map[int]bool{3: false, 4: true} {
+		text := "practice: marine\nbatteries: {house: {chemistry: AGM, capacity: 90 Ah, at: rear, fed by: link, returns to: battery negative}}\n" +
+			"fuses:\n  link: {type: blade C, rating: 5 A, at: rear, fed by: battery}\n  own: {type: blade C, rating: 5 A, at: rear, fed by: house}\nloads:\n"
+		for i := range lamps {
+			text += fmt.Sprintf("  lamp %d: {power: 1 W, behaves: resistor, at: rear, fed by: own, returns to: house negative}\n", i)
+		}
+		if got := gives(t, text, "crowded-stud"); got != want {
+			t.Errorf("%d lamps and the cable: %v, want %v", lamps, got, want)
+		}
+	}
+}
+
 // TestStrapSavesStud: a stud on what moves is in order with a strap, and one that
 // nothing returns to needs none.
 func TestStrapSavesStud(t *testing.T) {

@@ -11,7 +11,7 @@ var crowdedStud = &Rule{
 	Name:  "crowded-stud",
 	Title: "too many terminals on one stud",
 	Says:  "too many terminals on it",
-	Doc: "The wires that end at a frame stud or a battery post, each with a ring terminal of its own. Ground blocks and " +
+	Doc: "The wires that end at a frame stud or a post of a battery, each with a ring terminal of its own. Ground blocks and " +
 		"fuse blocks have a screw for each.",
 	Formula:  "ring terminals ≤ 4 afloat, 5 ashore",
 	Limits:   "four where the practice is afloat, five elsewhere",
@@ -31,7 +31,7 @@ loads:
 	Mended: []string{"  lamp f: {power: 5 W, behaves: resistor, at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame}\n", ""},
 	Run: func(p *Pass) {
 		for _, part := range p.c.Parts {
-			if g, ok := part.Source.(*design.Ground); part.Kind != circuit.Battery && !(ok && g.Kind == design.FrameStud) {
+			if g, ok := part.Source.(*design.Ground); part.Kind != circuit.Battery && part.Kind != circuit.Bank && !(ok && g.Kind == design.FrameStud) {
 				continue
 			}
 			for _, t := range part.Terminals {
@@ -61,7 +61,7 @@ func (p *Pass) judgeStud(part *circuit.Part, t *circuit.Terminal) {
 	fin := ofPart(finding.Advice, part)
 	fin.Figure = figure.New(float64(n), float64(most), "", figure.Larger)
 	name := part.Name
-	if part.Kind == circuit.Battery {
+	if part.Kind == circuit.Battery || part.Kind == circuit.Bank {
 		name += " " + t.Name
 	}
 	p.say(fin, "%d ring terminals on %s; %d is the maximum on one stud", n, name, most)

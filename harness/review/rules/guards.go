@@ -171,7 +171,7 @@ func (f *facts) guardBack(from *circuit.Node, g guard) {
 		at := queue[len(queue)-1]
 		queue = queue[:len(queue)-1]
 		n, g := at.node, at.guard.behindOnlyWay(at.node)
-		if n.Index == 0 || !g.before(f.guardCold[n.Index]) {
+		if n.Index == 0 || f.isHome(n, g) || !g.before(f.guardCold[n.Index]) {
 			continue
 		}
 		f.guardCold[n.Index] = g
@@ -194,6 +194,17 @@ func (g guard) behindOnlyWay(n *circuit.Node) guard {
 		g, n = g.behind(out[0]), out[0].B
 	}
 	return g
+}
+
+// isHome tells whether all that a protection lets through comes from the battery of which a
+// node is the negative post: it goes no further.
+func (f *facts) isHome(n *circuit.Node, g guard) bool {
+	for _, b := range g.all() {
+		if homes := f.c.Homes(b.A); len(homes) != 1 || homes[0] != n {
+			return false
+		}
+	}
+	return g.known()
 }
 
 func isReturn(w *circuit.Wire) bool {

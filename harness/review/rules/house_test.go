@@ -53,6 +53,8 @@ func TestTwoBatteries(t *testing.T) {
 	}{
 		{"a house's negative thinner than its fuses", []string{houseEnds, cable("frame", "0.75 mm²"), lampEnd, lampEnd30, lamp, lamp30}, "return-below-fuse"},
 		{"a house's negative good for them", []string{houseEnds, cable("frame", "6 mm²"), lampEnd, lampEnd30, lamp, lamp30}, ""},
+		{"whose cable only a fault to the frame passes", []string{houseEnds, cable("frame", "1.5 mm²"), lampEnd, strings.Replace(lampEnd30, "30 A", "40 A", 1),
+			lamp, strings.NewReplacer("returns to: frame", "returns to: house negative", "30 A", "40 A").Replace(lamp30)}, "fuse-wire-curve"},
 		{"thinner than the link's fuse alone", []string{houseEnds, cable("frame", "0.75 mm²")}, "return-below-fuse"},
 		{"behind a ground block", []string{houseEnds, cable("bus", "6 mm²"), "grounds:", bus, lampEnd, lampEnd30, lamp, lamp30}, "return-below-fuse"},
 		{"a load on the middle of the link", []string{lampEndOut, "", lamp, tapped("2.5 mm²")}, "back-feed fuse-over-wire return-below-fuse"},

@@ -62,7 +62,7 @@ const startShare = 4.0
 
 func (p *Pass) judgeBlocked(part *circuit.Part, b *circuit.Branch, blockedA float64) {
 	var least *circuit.Branch
-	way := slices.AppendSeq(p.nearest.Upstream(b), p.c.Homeward(b.B))
+	way := slices.AppendSeq(p.nearest.Upstream(b), p.c.WaysHome(b.A, b.B))
 	for _, up := range way {
 		if r := fuseRating(up); r > 0 && (least == nil || r < fuseRating(least)) {
 			least = up

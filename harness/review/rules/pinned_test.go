@@ -116,7 +116,7 @@ taps:
 // lose lays the way of a part so that its wires lose some volts and what else is
 // on it some others, in every situation.
 func lose(p *Pass, x *circuit.Part, wiresV, othersV float64) {
-	feed, back := p.c.MainFeed(x.Terminal("+").Node).Branches, p.c.MainReturn(x.Terminal("-").Node).Branches
+	feed, back := p.c.MainFeed(x.Terminal("+").Node).Branches, p.c.MainReturn(x.Terminal("-").Node, p.c.Negative()).Branches
 	wires := 0
 	for _, b := range slices.Concat(feed, back) {
 		if b.Wire != nil {
@@ -182,7 +182,7 @@ func TestMostLostAtTheEdge(t *testing.T) {
 	p := passOf(t, voltageDrop, "")
 	x := part(t, p, "tail lamp")
 	b, s := loadBranch(x), p.usable[0]
-	feed, back := p.c.MainFeed(x.Terminal("+").Node).Branches, p.c.MainReturn(x.Terminal("-").Node).Branches
+	feed, back := p.c.MainFeed(x.Terminal("+").Node).Branches, p.c.MainReturn(x.Terminal("-").Node, p.c.Negative()).Branches
 	if len(feed)+len(back) < 5 {
 		t.Fatalf("%d and %d branches on the way", len(feed), len(back))
 	}

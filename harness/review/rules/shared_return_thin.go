@@ -91,7 +91,7 @@ func (p *Pass) feedsByReturn() [][]*circuit.Branch {
 			continue
 		}
 		for _, f := range p.guards[b.A.Index].all() {
-			for back := range p.c.Homeward(minus.Node) {
+			for back := range p.c.WaysHome(b.A, minus.Node) {
 				if back.Wire != nil && !seen[passing{f, back}] {
 					seen[passing{f, back}] = true
 					list[back.Wire.Index] = append(list[back.Wire.Index], f)

@@ -332,30 +332,6 @@ func (w *walk) backFuses(n *circuit.Node, c Clearing) Clearing {
 	return c
 }
 
-// returns lists the return wires below a node, near first.
-func returns(n *circuit.Node) []*circuit.Wire {
-	var out []*circuit.Wire
-	for len(n.ReturnsBy()) == 1 { // a way without a fork cannot meet itself
-		if w := n.ReturnsBy()[0].Wire; w != nil {
-			out = append(out, w)
-		}
-		n = n.ReturnsBy()[0].B
-	}
-	seen := map[*circuit.Node]bool{n: true}
-	for queue := []*circuit.Node{n}; len(queue) > 0; queue = queue[1:] {
-		for _, b := range queue[0].ReturnsBy() {
-			if b.Wire != nil {
-				out = append(out, b.Wire)
-			}
-			if !seen[b.B] {
-				seen[b.B] = true
-				queue = append(queue, b.B)
-			}
-		}
-	}
-	return out
-}
-
 // heat finds the wire on the way that comes nearest to damage, the first of
 // equal ones.
 func (w *walk) heat(r *Result) {

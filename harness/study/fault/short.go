@@ -211,8 +211,10 @@ func (s *Study) insidePart(b *circuit.Branch) {
 	}
 	p := point{draws: []solve.Draw{{Node: plus, Amps: 1}, {Node: minus, Amps: -1}}, share: 1, back: minus}
 	s.jobs = append(s.jobs, job{sh, [2]point{p, p}})
-	for _, wire := range returns(minus) {
-		s.byWire[wire.Index] = append(s.byWire[wire.Index], sh)
+	for x := range s.Circuit.WaysHome(plus, minus) {
+		if x.Wire != nil {
+			s.byWire[x.Wire.Index] = append(s.byWire[x.Wire.Index], sh)
+		}
 	}
 }
 

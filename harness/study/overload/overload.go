@@ -137,7 +137,7 @@ func (s *study) ways() []way {
 			continue
 		}
 		w.branches = append(w.branches, circuit.Abreast(s.c.MainFeed(plus.Node).Branches)...)
-		for back := range s.c.Homeward(minus.Node) {
+		for back := range s.c.WaysHome(plus.Node, minus.Node) {
 			w.branches = append(w.branches, back)
 		}
 		out = append(out, w)

@@ -49,7 +49,7 @@ func eachAlone(t *testing.T, c *circuit.Circuit) {
 	}
 	chemistry := c.Design.Battery.Chemistry
 	emf, inner := chemistry.OpenCircuitV(0.8), 0.010*(1+(chemistry.EmptyOhmRatio-1)*0.2)
-	back := c.MainReturn(load.Terminal("-").Node)
+	back := c.MainReturn(load.Terminal("-").Node, c.Negative())
 	for _, p := range paths {
 		way, by := 0.0, ""
 		for _, b := range append(p.Branches, back.Branches...) {

@@ -69,7 +69,7 @@ const ByEye = "by eye"
 func (m *maker) backFrom(p *circuit.Part, minus, plus *circuit.Terminal, read map[*circuit.Part]bool) *Check {
 	check := &Check{Ref: p.Ref, Name: p.Name, Where: "− " + wiresAt(minus) + ", + " + wiresAt(plus),
 		Quantity: quantity.Resistance, Nominal: nan(), Low: nan(), High: nan(), Basis: basisReturn}
-	way := m.c.MainReturn(minus.Node)
+	way := m.c.MainReturn(minus.Node, m.c.Negative())
 	if !way.Whole {
 		check.Text = "no way back in the design"
 		return check
