@@ -103,8 +103,8 @@ func (w *writer) placeOf(x *accessory) string {
 	switch {
 	case x.heavy():
 		return w.v.heavy
-	case x.position == lightsAllRound && x.kind.Stands == "": // it shines all round from the stern
-		return w.v.zones["rear"]
+	case x.light != "":
+		return w.lightPlace(x)
 	}
 	return w.v.zones[cmp.Or(x.kind.Stands, "front")]
 }

@@ -155,14 +155,7 @@ func (w *writer) switches() []string {
 		list = append(list, housePart+": {type: battery switch 100 A, at: "+w.v.source+", fed by: "+mainPart+
 			", wire: {"+sized(w.trunk())+"length: 300 mm}, stays live: \"the house switch is what turns the "+w.v.name+" off\"}")
 	}
-	if w.lights != "" {
-		under, anchor := lightsRunning, lightsAnchor
-		if w.allRound {
-			under, anchor = "["+lightsRunning+", "+lightsAllRound+"]", lightsAllRound
-		}
-		list = append(list, fmt.Sprintf("%s: {type: %s, at: %s, fed by: %s %d%s, positions: {off: none, under way: %s, at anchor: %s}}",
-			w.lights, w.v.rocker, dash, blockPart, w.lightsWay, w.within(dash, w.v.block), under, anchor))
-	}
+	list = append(list, w.lightSwitch()...)
 	for _, x := range w.list {
 		switch {
 		case x.switched == "":

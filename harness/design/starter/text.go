@@ -22,8 +22,9 @@ type writer struct {
 	control   int
 	lights    string // the navigation lights' switch; "" = none
 	lightsWay int
-	allRound  bool // of the lights the last is shown under way and at anchor
-	rings     int  // returns at the first stud of the accessories
+	shown     []showing // by its positions
+	lacking   []string  // lights that the rules want besides
+	rings     int       // returns at the first stud of the accessories
 	engine    engine
 	tap, tapA string
 	second    bank
@@ -67,7 +68,7 @@ func (w *writer) text() string {
 	w.section("chargers", "", w.chargers())
 	w.section("blocks", "Type and fuses are left open.", w.blocks())
 	w.section("splices", "Joints: of what one switch works together, and of a pump that works by itself and by hand.", w.splices())
-	w.section("switches", "", w.switches())
+	w.section("switches", w.lightsNote(), w.switches())
 	w.section("loads", "The accessories, of the library. Give `power` or `current` where yours differs, `critical: yes`\nto hold one to the tighter limit of voltage drop. `drop aim` is what its wires may lose: less than the\nlimit, so that joints, age and tolerances have room. `plug: auto` is a connector to be chosen, at which it\ncomes off the harness. `own switch: yes` draws only where a situation says so, as a socket does with\nsomething plugged in.", w.loads())
 	w.section("situations", "What is on at once. Add those that matter to you.", w.situations())
 	return w.b.String()
