@@ -2,6 +2,8 @@ package starter_test
 
 import (
 	"fmt"
+	"maps"
+	"slices"
 	"strings"
 	"testing"
 
@@ -33,11 +35,17 @@ var sets = map[string][]string{
 
 // TestPassesCheck: whatever the vehicle and the accessories, the new design
 // reads, sizes and has nothing found against it but advice that the trade leaves
-// as it is, against which sizing chooses nothing.
+// as it is, against which sizing chooses nothing. Every set meets two kinds of vehicles, the usual
+// one all of them, and every vehicle a third of the sets.
 func TestPassesCheck(t *testing.T) {
-	for _, vehicle := range starter.Vehicles() {
-		for name, set := range sets {
+	for i, vehicle := range starter.Vehicles() {
+		for j, name := range slices.Sorted(maps.Keys(sets)) {
+			set := sets[name]
+			if (i+j)%3 != 0 && name != "usual" {
+				continue
+			}
 			t.Run(vehicle+", "+name, func(t *testing.T) {
+				t.Parallel()
 				src, err := starter.Write(starter.Answers{Vehicle: vehicle, Accessories: set}, library.Default())
 				if err != nil {
 					t.Fatal(err)

@@ -52,7 +52,7 @@ func (w *writer) section(name, comment string, entries []string) {
 // text is the whole design.
 func (w *writer) text() string {
 	w.heading()
-	w.section("vehicle loads", "What the factory wiring draws. Example figures: measure, or read the workshop manual.", w.v.own)
+	w.section("vehicle loads", "What the vehicle draws besides: usual figures, from memory. Measure, or read the workshop manual.", w.own())
 	w.section("places", "Where parts are, with the hottest air they meet in use. `moves` is for what turns or is\nhinged.", w.places())
 	w.section("runs", "The loom between the places: lay a string and measure. `cover: auto` takes a sleeve that the\nrun needs.", w.laid())
 	w.line("")
@@ -101,6 +101,14 @@ charging:
 	if w.engine.starter != "" {
 		w.line("  starter: %s   # what a start takes", w.engine.starter)
 	}
+}
+
+// own is what the vehicle draws, its engine first.
+func (w *writer) own() []string {
+	if w.engine.own == "" {
+		return w.v.own
+	}
+	return append([]string{w.engine.own}, w.v.own...)
 }
 
 // resistance is the library's for chemistry and capacity.

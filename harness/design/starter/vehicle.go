@@ -37,8 +37,8 @@ type vehicle struct {
 // run is a stretch of loom with its usual length.
 type run struct{ from, to, length, keys string }
 
-// engine is a kind of engine with what starts it.
-type engine struct{ name, words, starter string }
+// engine is a kind of engine with what starts it and what it draws while it runs.
+type engine struct{ name, words, starter, own string }
 
 // systemV is the system voltage.
 func (v *vehicle) systemV() float64 { return 12 * v.scale() }
@@ -90,7 +90,7 @@ var vehicles = []vehicle{
 	{name: "off-road", words: "an off-road vehicle", practice: "off-road", battery: "AGM", capacity: "45 Ah",
 		regulated: "14.3 V", output: "800 rpm: 30 A, 1500 rpm: 60 A, 3000 rpm: 80 A",
 		idle: "850 rpm", cruise: "2000 rpm", accessories: []string{"LED light bar", "radio", "tyre compressor"},
-		own: []string{"ignition and injection: 120 W", "lamps: 130 W", "instruments: {power: 15 W, when: key}"},
+		own: []string{"lamps: 130 W", "instruments: {power: 15 W, when: key}"},
 		places: []string{"engine bay: {ambient: 60 °C}", "cab: {ambient: 40 °C}", "roof: {ambient: 40 °C, wet: yes}",
 			"load bed: {ambient: 40 °C, wet: yes}"},
 		runs: []run{{"engine bay", "cab", "1000 mm", "chafes: yes, cover: auto"},
@@ -102,12 +102,13 @@ var vehicles = []vehicle{
 		block:   "cab", source: "engine bay", tap: "radio feed", rocker: "toggle 20 A",
 		first: "battery post fuse", tail: "6 mm²",
 		wire: "{insulation: ISO 6722 thin wall class C, colour: auto, slack: 80 mm}", heavy: "front bumper", heavyRun: "1.2 m",
-		engines: []engine{{"petrol", "an off-road vehicle with a petrol engine", "starter car petrol"}, {"diesel", "an off-road vehicle with a diesel engine", "starter diesel 12 V"}},
-		second:  "second battery"},
+		engines: []engine{{"petrol", "an off-road vehicle with a petrol engine", "starter car petrol", "ignition and injection: 120 W"},
+			{"diesel", "an off-road vehicle with a diesel engine", "starter diesel 12 V", "injection and fuel pump: 110 W"}},
+		second: "second battery"},
 	{name: "boat", words: "a boat with an outboard engine", practice: "marine", battery: "flooded", capacity: "60 Ah",
 		regulated: "14.2 V", output: "700 rpm: 20 A, 1500 rpm: 35 A, 3000 rpm: 45 A",
 		idle: "800 rpm", cruise: "3000 rpm", accessories: []string{"bow light: LED navigation lamp", "all-round light: LED navigation lamp", "fish finder", "VHF radio", "bilge pump"},
-		own: []string{"ignition and injection: 60 W", "gauges: {power: 6 W, when: key}"},
+		own: []string{"gauges: {power: 6 W, when: key}"},
 		places: []string{"battery box: {ambient: 40 °C}", "console: {ambient: 40 °C}", "helm: {ambient: 40 °C, wet: yes}", "bow: {ambient: 35 °C, wet: yes}", "stern: {ambient: 35 °C, wet: yes}",
 			"bilge: {ambient: 35 °C, wet: yes}   # with a petrol engine or tank inside: petrol vapour: yes"},
 		runs: []run{{"battery box", "console", "2 m", "chafes: yes, cover: auto"},
@@ -121,12 +122,14 @@ var vehicles = []vehicle{
 		block:   "console", source: "battery box", rocker: "sealed rocker 20 A",
 		first: "battery post fuse", trunk: "4 AWG",
 		wire: "{colour: auto, slack: 80 mm}", heavy: "anchor locker", heavyRun: "3.2 m",
-		engines: []engine{{"petrol outboard", "a boat with an outboard engine", "starter outboard"}, {"diesel", "a boat with a diesel engine", "starter diesel 12 V"}},
-		second:  "house battery"},
+		engines: []engine{{"petrol outboard", "a boat with an outboard engine", "starter outboard", "ignition and injection: 60 W"},
+			{"diesel", "a boat with a diesel engine", "starter diesel 12 V", "fuel pump and stop solenoid: 40 W"}},
+		second: "house battery"},
 	{name: "camper", words: "a camper", practice: "camper", battery: "AGM", capacity: "100 Ah",
-		regulated: "14.4 V", output: "800 rpm: 20 A, 2000 rpm: 30 A",
+		regulated: "14.4 V", output: "800 rpm: 60 A, 2000 rpm: 110 A",
 		idle: "800 rpm", cruise: "2000 rpm", accessories: []string{"LED interior lamp", "fresh water pump", "compressor fridge", "USB charger"},
-		own:    []string{"battery monitor: {current: 5 mA, when: always}"},
+		own: []string{"headlamps and tail lamps: 140 W", "cab blower: {power: 120 W, duty: 50 %}", "instruments: {power: 15 W, when: key}",
+			"battery monitor: {current: 5 mA, when: always}"},
 		places: []string{"seat box: {ambient: 40 °C}", "cupboard: {ambient: 40 °C}", "ceiling: {ambient: 40 °C}", "kitchen: {ambient: 40 °C}"},
 		runs: []run{{"seat box", "cupboard", "1500 mm", "chafes: yes, cover: auto"},
 			{"cupboard", "ceiling", "3 m", "cover: auto"},
@@ -137,8 +140,9 @@ var vehicles = []vehicle{
 		block:   "cupboard", source: "seat box", rocker: "rocker 16 A", resting: "camping, all on: {key: off, engine: stopped",
 		first: "battery post fuse", trunk: "25 mm²",
 		wire: "{colour: auto, slack: 80 mm}", heavy: "front bumper", heavyRun: "1.8 m",
-		engines: []engine{{"diesel", "a camper with a diesel engine", "starter diesel 12 V"}, {"petrol", "a camper with a petrol engine", "starter car petrol"}},
-		second:  "house battery", start: run{"engine bay", "seat box", "2.6 m", "chafes: yes, cover: auto"}},
+		engines: []engine{{"diesel", "a camper with a diesel engine", "starter diesel 12 V", "injection and fuel pump: 180 W"},
+			{"petrol", "a camper with a petrol engine", "starter car petrol", "ignition and injection: 200 W"}},
+		second: "house battery", start: run{"engine bay", "seat box", "2.6 m", "chafes: yes, cover: auto"}},
 	{name: "truck", words: "a truck", practice: "off-road", volts: 24, battery: "flooded", capacity: "170 Ah",
 		regulated: "28.2 V", output: "600 rpm: 35 A, 1000 rpm: 60 A, 2000 rpm: 80 A",
 		idle: "600 rpm", cruise: "1500 rpm", accessories: []string{"LED light bar", "radio", "accessory socket"},
