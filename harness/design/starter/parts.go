@@ -23,11 +23,7 @@ const brickA = 40
 func (w *writer) fuses() []string {
 	list := w.linkFuses()
 	if w.ways > 0 {
-		kind := ""
-		if w.v.first != "" {
-			kind = "type: " + w.v.first + ", "
-		}
-		list = append(list, mainPart+": {"+kind+"at: "+w.v.source+", fed by: "+w.post()+", wire: {length: 150 mm}}")
+		list = append(list, mainPart+": {"+w.firstFuse(w.postChemistry())+"at: "+w.v.source+", fed by: "+w.post()+", wire: {length: 150 mm}}")
 		if w.v.tap != "" {
 			list = append(list, pilotPart+": {at: "+w.v.block+", fed by: "+w.tap+", wire: {length: 150 mm}}")
 		}
@@ -43,8 +39,8 @@ func (w *writer) fuses() []string {
 		if x.contactor {
 			from = "battery"
 		}
-		if x.contactor && w.v.first != "" {
-			kind = "type: " + w.v.first + ", "
+		if x.contactor {
+			kind = w.firstFuse(w.a.Battery)
 		}
 		entry := x.name + " fuse: {" + kind + "at: " + w.home(x) + ", fed by: " + from + ", wire: {" + size + "length: 150 mm}"
 		if x.live {
@@ -53,6 +49,18 @@ func (w *writer) fuses() []string {
 		list = append(list, entry+"}")
 	}
 	return list
+}
+
+// firstFuse is the key of the type of a fuse at a battery's post, in a holder: of lithium, whose short is
+// stronger than a strip breaks, one of class T (common practice, no source); "" = left open.
+func (w *writer) firstFuse(chemistry string) string {
+	switch {
+	case w.v.first == "":
+		return ""
+	case w.lithium(chemistry):
+		return "type: class T, "
+	}
+	return "type: " + w.v.first + ", "
 }
 
 // behindMain tells that an accessory's own fuse hangs on the main fuse.

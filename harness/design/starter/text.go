@@ -63,7 +63,7 @@ func (w *writer) text() string {
 			[]string{w.tap + ": {at: " + w.v.block + ", hot: key, fuse: " + w.tapA + ", spare: " + cmp.Or(w.v.spare, "500 mA") + ", supervised: no}"})
 	}
 	w.section("grounds", "Where returns meet.", w.grounds())
-	w.section("fuses", "Ratings are left open. The first fuse is within the practice's distance of the battery.", w.fuses())
+	w.section("fuses", "Ratings are left open. The first fuse is within the practice's distance of the battery, in a holder;\none that bolts on the post itself would have no wire before it.", w.fuses())
 	w.section("relays", "Where no form is given, it is left open.", w.relays())
 	w.section("chargers", "", w.chargers())
 	w.section("blocks", "Type and fuses are left open.", w.blocks())
