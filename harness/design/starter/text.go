@@ -25,6 +25,7 @@ type writer struct {
 	shown     []showing // by its positions
 	lacking   []string  // lights that the rules want besides
 	rings     int       // returns at the first stud of the accessories
+	bar       bool      // before the negative post, which would bear more lugs than it takes
 	engine    engine
 	tap, tapA string
 	second    bank
@@ -132,6 +133,10 @@ func (w *writer) grounds() []string {
 			entry = bare + "returns to: battery negative, wire: {size: " + w.trunk() + "}}"
 		}
 		list[i] = strings.ReplaceAll(entry, "battery negative", w.negative())
+	}
+	if w.bar {
+		list = append(list, fmt.Sprintf("%s: {kind: ground block, at: %s, limit: 250 A, returns to: %s negative, wire: {%slength: 250 mm}}",
+			barPart, w.v.source, w.post(), sized(w.trunk())))
 	}
 	return list
 }
