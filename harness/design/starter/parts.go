@@ -28,6 +28,8 @@ func (w *writer) fuses() []string {
 			list = append(list, pilotPart+": {at: "+w.v.block+", fed by: "+w.tap+", wire: {length: 150 mm}}")
 		}
 	}
+	list = append(list, w.barFuse()...)
+	ways := 0
 	for _, x := range w.list {
 		if x.way > 0 || x.leads != nil || x.position != "" {
 			continue
@@ -35,6 +37,10 @@ func (w *writer) fuses() []string {
 		from, size, kind := w.post(), "", ""
 		if w.behindMain(x) {
 			from, size = mainPart, sized(w.v.tail) // as thick as the wire upstream
+		}
+		if w.plusBar && w.small(x) {
+			ways++
+			from, size = fmt.Sprintf("%s %d", plusBarPart, ways), sized(w.barWire())
 		}
 		if x.contactor {
 			from = "battery"
@@ -117,13 +123,13 @@ func (w *writer) relays() []string {
 
 func (w *writer) blocks() []string {
 	if w.ways == 0 {
-		return nil
+		return w.barBlock()
 	}
 	from := relayPart
 	if w.v.tap == "" {
 		from = housePart
 	}
-	list := []string{blockPart + ":", "  at: " + w.v.block, "  fed by: " + from}
+	list := append(w.barBlock(), blockPart+":", "  at: "+w.v.block, "  fed by: "+from)
 	switch {
 	case w.v.tap != "":
 		list = append(list, "  wire: {"+w.tailed("size: %s, ")+"length: 250 mm}")

@@ -82,9 +82,10 @@ func TestNothingFound(t *testing.T) {
 		"outboard": {Vehicle: "boat", Accessories: []string{"bow light: LED navigation lamp", "anchor light: anchor lamp 25 W", "compressor fridge", "bilge pump", "VHF radio"}},
 		"diesel": {Vehicle: "boat", Second: "80 Ah", Engine: "diesel", Accessories: []string{"windlass", "compressor fridge",
 			"bow light: LED navigation lamp", "stern light: LED navigation lamp", "anchor light: anchor lamp 25 W", "fresh water pump", "bilge pump", "VHF radio"}},
-		"sailing":   {Vehicle: "boat", Engine: "diesel", Accessories: []string{"port light", "starboard light", "stern light", "steaming light", "anchor light", "fish finder"}},
-		"two pumps": {Vehicle: "boat", Second: "80 Ah", Accessories: []string{"VHF radio", "bilge pump", "aft pump: bilge pump"}},
-		"off-road":  {Vehicle: "off-road", Second: "70 Ah", Accessories: []string{"winch small", "LED light bar", "compressor fridge"}},
+		"sailing":     {Vehicle: "boat", Engine: "diesel", Accessories: []string{"port light", "starboard light", "stern light", "steaming light", "anchor light", "fish finder"}},
+		"two pumps":   {Vehicle: "boat", Second: "80 Ah", Accessories: []string{"VHF radio", "bilge pump", "aft pump: bilge pump"}},
+		"three pumps": {Vehicle: "boat", Second: "80 Ah", Accessories: []string{"VHF radio", "bilge pump", "aft pump: bilge pump", "fore pump: bilge pump", "alarm"}},
+		"off-road":    {Vehicle: "off-road", Second: "70 Ah", Accessories: []string{"winch small", "LED light bar", "compressor fridge"}},
 	} {
 		src, err := starter.Write(a, library.Default())
 		if err != nil {

@@ -90,30 +90,6 @@ func (w *writer) negative() string {
 	return w.post() + " negative"
 }
 
-// barPart is the bar at a negative post that would bear more lugs than it takes.
-const barPart = "negative post bar"
-
-// lugsAfloat and lugsAshore are how many a post takes (ABYC E-11, two sources; ashore common practice, no
-// source).
-const lugsAfloat, lugsAshore = 4, 5
-
-// countLugs gives the negative post a bar where more would meet there than it takes, the cable between
-// the batteries among them.
-func (w *writer) countLugs() error {
-	most, lugs := lugsAshore, 0
-	if w.afloat() {
-		most = lugsAfloat
-	}
-	if w.second.capacity != "" {
-		lugs++
-	}
-	for _, list := range [][]string{w.grounds(), w.relays(), w.chargers(), w.loads()} {
-		lugs += strings.Count(strings.Join(list, "\n"), "returns to: "+w.negative())
-	}
-	w.bar = lugs > most
-	return nil
-}
-
 // firstPlace is where the first battery stands.
 func (w *writer) firstPlace() string {
 	if w.second.capacity != "" && w.v.start.from != "" {

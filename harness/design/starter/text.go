@@ -26,6 +26,7 @@ type writer struct {
 	lacking   []string  // lights that the rules want besides
 	rings     int       // returns at the first stud of the accessories
 	bar       bool      // before the negative post, which would bear more lugs than it takes
+	plusBar   bool      // at the positive post, likewise
 	engine    engine
 	tap, tapA string
 	second    bank
