@@ -298,7 +298,7 @@ type LoadType struct {
 	RatedV            float64   `key:"rated V" need:"" in:"1,120" show:"at *"`           // voltage at which PowerW or CurrentA holds
 	MinV              float64   `key:"min V" in:"0.5,120"`                               // zero when not known
 	Bilge             bool      `key:"bilge pump"`                                       // a bilge pump, which must run on a boat that is left
-	AnchorLamp        bool      `key:"anchor lamp"`                                      // shown at anchor, and not under way
+	Light             string    `key:"light" words:"|side|stern|steaming|all-round"`     // which of a boat's navigation lights it is; "" = none
 	Watches           bool      `key:"watches"`                                          // keeps watch while nobody is there: fed before the key
 	StopsWithEngine   bool      `key:"stops with the engine"`                            // must not run while the engine stands: a fuel pump
 	MustBurn          bool      `key:"must burn" show:"must burn"`                       // a lamp that others steer or keep clear by

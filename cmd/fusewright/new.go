@@ -60,10 +60,14 @@ func (c *newCmd) Run(io *streams, lib *library.Library) error {
 	if err := c.ask(q); err != nil {
 		return err
 	}
+	if q.ended && q.answered == 0 {
+		return errors.New("the input ended before any answer (hint: --no-ask takes the usual ones)")
+	}
 	src, err := starter.Write(q.got, lib)
 	if err != nil {
 		return err
 	}
+	q.sayTaken()
 	if c.File == "-" {
 		return printed(io, func(b *bytes.Buffer) error { b.Write(src); return nil })
 	}
@@ -95,7 +99,7 @@ func (c *newCmd) ask(q *questions) error {
 			return fmt.Errorf("--%s is not asked of a %s", x, q.got.Vehicle)
 		}
 	}
-	if q.got.Lengths = c.Length; len(c.Length) > 0 || !q.ask {
+	if q.got.Lengths = c.Length; len(c.Length) > 0 || !c.Ask {
 		return nil
 	}
 	for _, x := range starter.Lengths(q.got, q.lib) {
@@ -152,22 +156,39 @@ type questions struct {
 	ask bool
 	lib *library.Library
 	got starter.Answers // so far
+
+	answered int      // lines that were given, empty ones too
+	ended    bool     // the input did before the last question
+	taken    []string // what was taken as usual since
+}
+
+// sayTaken says what no answer was given for, once the input had ended.
+func (q *questions) sayTaken() {
+	if q.ended {
+		fmt.Fprint(q.out, report.Prose("The input ended; taken as usual: "+strings.Join(q.taken, "; ")+"."))
+	}
 }
 
 // answer is what a flag says, else the answer, else the usual. At the end of
-// the input everything is usual. What cannot be is asked again; ? explains.
+// the input everything is usual, which is said in the end. What cannot be is asked
+// again; ? explains.
 func (q *questions) answer(x starter.Question, flag string) string {
 	usual := x.Usual(q.got, q.lib)
 	if flag != "" || !q.ask {
 		return cmp.Or(flag, usual)
 	}
 	for {
+		if q.ended {
+			q.taken = append(q.taken, x.Short()+" "+usual)
+			return usual
+		}
 		fmt.Fprintf(q.out, "%s [%s]: ", x.Ask, usual)
 		if !q.in.Scan() {
 			fmt.Fprintln(q.out)
-			q.ask = false
-			return usual
+			q.ended = true
+			continue
 		}
+		q.answered++
 		text := strings.TrimSpace(q.in.Text())
 		switch text {
 		case "":

@@ -11,7 +11,7 @@ import (
 )
 
 // SurveyIntro is what the survey sheet begins with.
-const SurveyIntro = "Measure the machine before the harness is designed: a figure that was read is worth ten that were assumed. " +
+const SurveyIntro = "Measure before the harness is designed: a figure that was read is worth ten that were assumed. " +
 	"Meter with volts, ohms and milliamperes, clamp for DC amperes, thermometer, string. The ways to measure are common practice, no source."
 
 // SurveyTable is a group of the survey as a table.

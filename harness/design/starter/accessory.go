@@ -28,6 +28,7 @@ type accessory struct {
 	fitted    bool       // it is there already
 	leads     *accessory // the one whose switch it shares; nil = it has its own
 	group     []*accessory
+	light     string // which of a boat's lights it is; "" = none
 	position  string // of the navigation lights' switch, the output that it hangs on; "" = none
 }
 
@@ -166,7 +167,7 @@ func (w *writer) accessory(text string) (*accessory, error) {
 		x.amps = kind.PowerW / kind.RatedV
 	}
 	x.amps /= w.v.scale()
-	if !own {
+	if !own && !plainName.MatchString(name) {
 		name = kind.Name
 	}
 	x.name, x.group = w.unique(name), []*accessory{x}
@@ -228,6 +229,9 @@ func (w *writer) share() error {
 		groups = w.pairs()
 	}
 	for _, group := range groups {
+		if w.shownTogether(group) {
+			continue
+		}
 		var first *accessory
 		for _, name := range strings.Split(group, "+") {
 			x, err := w.named(name)
@@ -236,8 +240,8 @@ func (w *writer) share() error {
 				return err
 			case x.leads != nil || len(x.group) > 1:
 				return fmt.Errorf("%s shares a switch already", x.name)
-			case x.position != "" || x.kind.Bilge && w.afloat() || x.live || x.kind.Behaves == string(design.Motor) && x.amps > strongA:
-				return fmt.Errorf("%s shares no switch: it has a feed of its own", x.name)
+			case w.standsAlone(x) != "":
+				return fmt.Errorf("%s shares no switch: %s", x.name, w.standsAlone(x))
 			}
 			if first == nil {
 				first = x
@@ -248,6 +252,21 @@ func (w *writer) share() error {
 		}
 	}
 	return nil
+}
+
+// standsAlone is why an accessory shares no switch; "" = it may.
+func (w *writer) standsAlone(x *accessory) string {
+	switch {
+	case x.position != "":
+		return "it hangs on the one of the navigation lights, whose positions show what the rules want together"
+	case x.kind.Bilge && w.afloat():
+		return "a float switch works it, and one by hand beside it"
+	case x.live:
+		return "it stays live, through a fuse of its own at the battery"
+	case x.kind.Behaves == string(design.Motor) && x.amps > strongA:
+		return "it has a fuse and an isolator of its own at the battery"
+	}
+	return ""
 }
 
 // pairs are lamps of one kind.
@@ -269,46 +288,6 @@ func (w *writer) pairs() (groups []string) {
 	}
 	return groups
 }
-
-// lightsByPosition hangs a boat's navigation lights on a switch with positions, with a fuse of
-// their own. Where none is an anchor lamp, the last one is the all-round light, which is shown
-// under way and at anchor.
-func (w *writer) lightsByPosition() {
-	if !w.afloat() {
-		return
-	}
-	var running, anchor []*accessory
-	for _, x := range w.list {
-		switch {
-		case x.live || !x.kind.MustBurn:
-		case x.kind.AnchorLamp:
-			anchor = append(anchor, x)
-		default:
-			running = append(running, x)
-		}
-	}
-	if len(running)+len(anchor) < 2 || len(running) == 0 {
-		return
-	}
-	w.ways++
-	w.lights, w.lightsWay = w.unique("navigation lights"), w.ways
-	if len(anchor) == 0 {
-		last := len(running) - 1
-		anchor, running, w.allRound = running[last:], running[:last], true
-	}
-	for _, x := range running {
-		x.position = lightsRunning
-	}
-	for _, x := range anchor {
-		x.position = lightsAnchor
-		if w.allRound {
-			x.position = lightsAllRound
-		}
-	}
-}
-
-// The outputs of the navigation lights' switch.
-const lightsRunning, lightsAnchor, lightsAllRound = "running", "anchor", "all-round"
 
 // feed chooses way, switch and relay of an accessory.
 func (w *writer) feed(x *accessory) {

@@ -48,7 +48,7 @@ func (w *writer) loads() []string {
 // the current from which that tells; aimLinked is what the link of a second battery takes besides, while
 // the engine runs; tightLimit is one that such a one's plug and tabs, which take no
 // thicker wire, hardly meet (our choices).
-const aimOfLimit, aimDirect, aimLinked, aimFromA, tightLimit = 0.4, 0.5, 0.1, 1.0, 0.06
+const aimOfLimit, aimDirect, aimLinked, aimFromA, tightLimit = 0.4, 0.5, 0.05, 1.0, 0.06
 
 // aim is what the wires of an accessory may lose, where that is less than practice and maker say
 // and wires that fit its plug can meet it.
@@ -103,8 +103,8 @@ func (w *writer) placeOf(x *accessory) string {
 	switch {
 	case x.heavy():
 		return w.v.heavy
-	case x.position == lightsAllRound && x.kind.Stands == "": // it shines all round from the stern
-		return w.v.zones["rear"]
+	case x.light != "":
+		return w.lightPlace(x)
 	}
 	return w.v.zones[cmp.Or(x.kind.Stands, "front")]
 }

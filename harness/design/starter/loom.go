@@ -45,6 +45,11 @@ func (w *writer) layRuns() error {
 	if w.firstPlace() != w.v.source {
 		w.runs = append(w.runs, w.v.start)
 	}
+	from := w.v.block
+	for i, to := range w.mastPlaces() {
+		w.runs = append(w.runs, run{from, to, []string{mastRun, headRun}[i], "chafes: yes, cover: auto"})
+		from = to
+	}
 	if i := slices.IndexFunc(w.list, (*accessory).heavy); i >= 0 {
 		w.runs = append(w.runs, run{w.home(w.list[i]), w.v.heavy, w.v.heavyRun, "chafes: yes, cover: auto"})
 	}
@@ -75,6 +80,9 @@ func (w *writer) places() []string {
 	list := slices.Clone(w.v.places)
 	if w.firstPlace() != w.v.source {
 		list = append(list, w.firstPlace()+": {ambient: 60 °C}")
+	}
+	for _, p := range w.mastPlaces() {
+		list = append(list, p+": {ambient: 40 °C, wet: yes}")
 	}
 	if slices.ContainsFunc(w.list, (*accessory).heavy) {
 		list = append(list, w.v.heavy+": {ambient: 40 °C, wet: yes}")

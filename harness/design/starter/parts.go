@@ -23,15 +23,13 @@ const brickA = 40
 func (w *writer) fuses() []string {
 	list := w.linkFuses()
 	if w.ways > 0 {
-		kind := ""
-		if w.v.first != "" {
-			kind = "type: " + w.v.first + ", "
-		}
-		list = append(list, mainPart+": {"+kind+"at: "+w.v.source+", fed by: "+w.post()+", wire: {length: 150 mm}}")
+		list = append(list, mainPart+": {"+w.firstFuse(w.postChemistry())+"at: "+w.v.source+", fed by: "+w.post()+", wire: {length: 150 mm}}")
 		if w.v.tap != "" {
 			list = append(list, pilotPart+": {at: "+w.v.block+", fed by: "+w.tap+", wire: {length: 150 mm}}")
 		}
 	}
+	list = append(list, w.barFuse()...)
+	ways := 0
 	for _, x := range w.list {
 		if x.way > 0 || x.leads != nil || x.position != "" {
 			continue
@@ -40,11 +38,15 @@ func (w *writer) fuses() []string {
 		if w.behindMain(x) {
 			from, size = mainPart, sized(w.v.tail) // as thick as the wire upstream
 		}
+		if w.plusBar && w.small(x) {
+			ways++
+			from, size = fmt.Sprintf("%s %d", plusBarPart, ways), sized(w.barWire())
+		}
 		if x.contactor {
 			from = "battery"
 		}
-		if x.contactor && w.v.first != "" {
-			kind = "type: " + w.v.first + ", "
+		if x.contactor {
+			kind = w.firstFuse(w.a.Battery)
 		}
 		entry := x.name + " fuse: {" + kind + "at: " + w.home(x) + ", fed by: " + from + ", wire: {" + size + "length: 150 mm}"
 		if x.live {
@@ -53,6 +55,18 @@ func (w *writer) fuses() []string {
 		list = append(list, entry+"}")
 	}
 	return list
+}
+
+// firstFuse is the key of the type of a fuse at a battery's post, in a holder: of lithium, whose short is
+// stronger than a strip breaks, one of class T (common practice, no source); "" = left open.
+func (w *writer) firstFuse(chemistry string) string {
+	switch {
+	case w.v.first == "":
+		return ""
+	case w.lithium(chemistry):
+		return "type: class T, "
+	}
+	return "type: " + w.v.first + ", "
 }
 
 // behindMain tells that an accessory's own fuse hangs on the main fuse.
@@ -109,13 +123,13 @@ func (w *writer) relays() []string {
 
 func (w *writer) blocks() []string {
 	if w.ways == 0 {
-		return nil
+		return w.barBlock()
 	}
 	from := relayPart
 	if w.v.tap == "" {
 		from = housePart
 	}
-	list := []string{blockPart + ":", "  at: " + w.v.block, "  fed by: " + from}
+	list := append(w.barBlock(), blockPart+":", "  at: "+w.v.block, "  fed by: "+from)
 	switch {
 	case w.v.tap != "":
 		list = append(list, "  wire: {"+w.tailed("size: %s, ")+"length: 250 mm}")
@@ -155,14 +169,7 @@ func (w *writer) switches() []string {
 		list = append(list, housePart+": {type: battery switch 100 A, at: "+w.v.source+", fed by: "+mainPart+
 			", wire: {"+sized(w.trunk())+"length: 300 mm}, stays live: \"the house switch is what turns the "+w.v.name+" off\"}")
 	}
-	if w.lights != "" {
-		under, anchor := lightsRunning, lightsAnchor
-		if w.allRound {
-			under, anchor = "["+lightsRunning+", "+lightsAllRound+"]", lightsAllRound
-		}
-		list = append(list, fmt.Sprintf("%s: {type: %s, at: %s, fed by: %s %d%s, positions: {off: none, under way: %s, at anchor: %s}}",
-			w.lights, w.v.rocker, dash, blockPart, w.lightsWay, w.within(dash, w.v.block), under, anchor))
-	}
+	list = append(list, w.lightSwitch()...)
 	for _, x := range w.list {
 		switch {
 		case x.switched == "":

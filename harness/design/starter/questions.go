@@ -20,6 +20,14 @@ type Question struct {
 // Usual is the answer that is usual after those so far.
 func (q Question) Usual(a Answers, lib *library.Library) string { return q.usual(a, lib) }
 
+// Short is the question in a word or two.
+func (q Question) Short() string {
+	if q.Name == "length" {
+		return strings.TrimPrefix(q.Ask, "length of the loom ")
+	}
+	return q.Name
+}
+
 // Put takes an answer.
 func (q Question) Put(a *Answers, text string) { q.put(a, text) }
 

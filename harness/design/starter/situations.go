@@ -8,7 +8,7 @@ import (
 // situations are what is on at once: all of it under way, what waits with the engine idling, the
 // vehicle left, and one for each strong motor, float switch and what stays live.
 func (w *writer) situations() []string {
-	var all, few, anchored, live []string
+	var all, few, anchored, sailing, live []string
 	closed := ""
 	if w.v.tap == "" && w.ways > 0 {
 		closed = ", closed: [" + housePart + "]"
@@ -26,24 +26,34 @@ func (w *writer) situations() []string {
 		case x.isolated():
 			list = append(list, fmt.Sprintf("working the %s: {engine: cruise, on: [%s]}", x.name, x.name))
 			continue
-		case x.position == lightsAnchor || x.kind.AnchorLamp && w.afloat():
+		case x.light == lightAllRound && w.lights == "":
 			anchored = append(anchored, x.name)
 			continue
-		case x.position == lightsAllRound:
-			anchored = append(anchored, x.name)
 		case x.float != "":
 			list = append(list, fmt.Sprintf("moored, %s by its float: {key: off, on: [%s], closed: [%s float]}", x.name, x.name, x.name))
 		case x.live && !x.kind.Watches:
 			live = append(live, x.name)
 		}
-		all = append(all, x.name)
-		if x.kind.Sign == "electronics" { // on as long as it has power
+		electronics := x.kind.Sign == "electronics" // on as long as it has power
+		if x.position != "" && w.shows(x, atAnchor) {
+			anchored = append(anchored, x.name)
+		}
+		if w.sails() && w.shows(x, underSail) && (x.position != "" || electronics) {
+			sailing = append(sailing, x.name)
+		}
+		if x.position == "" || w.shows(x, w.driving()) {
+			all = append(all, x.name)
+		}
+		if electronics {
 			few = append(few, x.name)
 		}
 	}
 	resting := fmt.Sprintf("waiting: {engine: idle, on: %s%s}", on(few), closed)
 	if w.v.resting != "" {
 		resting = fmt.Sprintf("%s, on: %s%s}", w.v.resting, on(all), closed)
+	}
+	if len(sailing) > 0 {
+		list = append(list, fmt.Sprintf("under sail: {key: off, on: %s%s}", on(sailing), closed))
 	}
 	if len(anchored) > 0 {
 		list = append(list, fmt.Sprintf("at anchor: {key: off, on: %s%s}", on(anchored), closed))

@@ -18,7 +18,7 @@ func (w *writer) splices() []string {
 			list = append(list, fmt.Sprintf("%s joint: {at: %s, fed by: %s%s}", x.name, at, from, w.within(at, start)))
 		}
 	}
-	for _, out := range []string{lightsRunning, lightsAnchor, lightsAllRound} {
+	for _, out := range w.allOutputs() {
 		if len(w.on(out)) > 1 {
 			list = append(list, fmt.Sprintf("%s lights joint: {at: %s, fed by: %s %s, wire: {length: 200 mm}}", out, w.v.zones["dash"], w.lights, out))
 		}

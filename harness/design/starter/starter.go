@@ -95,8 +95,8 @@ func Write(a Answers, lib *library.Library) ([]byte, error) {
 
 // planned is a writer that knows how everything is fed.
 func planned(v *vehicle, a Answers, lib *library.Library) (*writer, error) {
-	w := &writer{v: v, a: a, lib: lib, taken: map[string]bool{"battery": true, "battery negative": true, housePost: true, housePost + " negative": true}}
-	for _, step := range []func() error{w.chooseEngine, w.chooseSecond, w.chooseTap, w.plan, w.layRuns} {
+	w := &writer{v: v, a: a, lib: lib, taken: map[string]bool{barPart: true, plusBarPart: true, barFusePart: true, "battery": true, "battery negative": true, housePost: true, housePost + " negative": true}}
+	for _, step := range []func() error{w.chooseEngine, w.chooseSecond, w.chooseTap, w.plan, w.layRuns, w.countLugs} {
 		if err := step(); err != nil {
 			return nil, err
 		}

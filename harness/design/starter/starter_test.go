@@ -2,6 +2,8 @@ package starter_test
 
 import (
 	"fmt"
+	"maps"
+	"slices"
 	"strings"
 	"testing"
 
@@ -33,11 +35,17 @@ var sets = map[string][]string{
 
 // TestPassesCheck: whatever the vehicle and the accessories, the new design
 // reads, sizes and has nothing found against it but advice that the trade leaves
-// as it is, against which sizing chooses nothing.
+// as it is, against which sizing chooses nothing. Every set meets two kinds of vehicles, the usual
+// one all of them, and every vehicle a third of the sets.
 func TestPassesCheck(t *testing.T) {
-	for _, vehicle := range starter.Vehicles() {
-		for name, set := range sets {
+	for i, vehicle := range starter.Vehicles() {
+		for j, name := range slices.Sorted(maps.Keys(sets)) {
+			set := sets[name]
+			if (i+j)%3 != 0 && name != "usual" {
+				continue
+			}
 			t.Run(vehicle+", "+name, func(t *testing.T) {
+				t.Parallel()
 				src, err := starter.Write(starter.Answers{Vehicle: vehicle, Accessories: set}, library.Default())
 				if err != nil {
 					t.Fatal(err)
@@ -74,7 +82,10 @@ func TestNothingFound(t *testing.T) {
 		"outboard": {Vehicle: "boat", Accessories: []string{"bow light: LED navigation lamp", "anchor light: anchor lamp 25 W", "compressor fridge", "bilge pump", "VHF radio"}},
 		"diesel": {Vehicle: "boat", Second: "80 Ah", Engine: "diesel", Accessories: []string{"windlass", "compressor fridge",
 			"bow light: LED navigation lamp", "stern light: LED navigation lamp", "anchor light: anchor lamp 25 W", "fresh water pump", "bilge pump", "VHF radio"}},
-		"off-road": {Vehicle: "off-road", Second: "70 Ah", Accessories: []string{"winch small", "LED light bar", "compressor fridge"}},
+		"sailing":     {Vehicle: "boat", Engine: "diesel", Accessories: []string{"port light", "starboard light", "stern light", "steaming light", "anchor light", "fish finder"}},
+		"two pumps":   {Vehicle: "boat", Second: "80 Ah", Accessories: []string{"VHF radio", "bilge pump", "aft pump: bilge pump"}},
+		"three pumps": {Vehicle: "boat", Second: "80 Ah", Accessories: []string{"VHF radio", "bilge pump", "aft pump: bilge pump", "fore pump: bilge pump", "alarm"}},
+		"off-road":    {Vehicle: "off-road", Second: "70 Ah", Accessories: []string{"winch small", "LED light bar", "compressor fridge"}},
 	} {
 		src, err := starter.Write(a, library.Default())
 		if err != nil {

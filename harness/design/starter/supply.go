@@ -1,6 +1,7 @@
 package starter
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -81,7 +82,13 @@ func (w *writer) post() string {
 	return housePost
 }
 
-func (w *writer) negative() string { return w.post() + " negative" }
+// negative is where they return: that post, or the bar before it.
+func (w *writer) negative() string {
+	if w.bar {
+		return barPart
+	}
+	return w.post() + " negative"
+}
 
 // firstPlace is where the first battery stands.
 func (w *writer) firstPlace() string {
@@ -102,10 +109,16 @@ func (w *writer) home(x *accessory) string {
 
 // converts tells whether the second battery is charged over a DC-DC charger: one of lithium would take
 // more than an alternator bears, and wants a voltage of its own.
-func (w *writer) converts() bool {
-	c := w.lib.Chemistry(w.second.chemistry)
+func (w *writer) converts() bool { return w.lithium(w.second.chemistry) }
+
+// lithium tells of a chemistry whose batteries have a board of their own.
+func (w *writer) lithium(chemistry string) bool {
+	c := w.lib.Chemistry(chemistry)
 	return c != nil && c.BoardOhm > 0
 }
+
+// postChemistry is that of the battery that the accessories are fed from.
+func (w *writer) postChemistry() string { return cmp.Or(w.second.chemistry, w.a.Battery) }
 
 func (w *writer) batteries() []string {
 	if w.second.capacity == "" {
@@ -126,9 +139,9 @@ func (w *writer) linkFuses() []string {
 	if w.converts() {
 		from, rating = "booster", "50 A"
 	}
-	entry := "{type: " + w.v.first + ", rating: " + rating + ", at: %s, fed by: %s, wire: {" + sized(w.linkSize()) + "length: %s}}"
-	return []string{"start end: " + fmt.Sprintf(entry, w.firstPlace(), "battery", "150 mm"),
-		"house end: " + fmt.Sprintf(entry, w.v.source, from, "300 mm")}
+	entry := "{%srating: " + rating + ", at: %s, fed by: %s, wire: {" + sized(w.linkSize()) + "length: %s}}"
+	return []string{"start end: " + fmt.Sprintf(entry, w.firstFuse(w.a.Battery), w.firstPlace(), "battery", "150 mm"),
+		"house end: " + fmt.Sprintf(entry, w.firstFuse(w.second.chemistry), w.v.source, from, "300 mm")}
 }
 
 // linkSize is that of the link's cables, metric or AWG as the practice's wire is.

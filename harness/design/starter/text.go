@@ -22,8 +22,11 @@ type writer struct {
 	control   int
 	lights    string // the navigation lights' switch; "" = none
 	lightsWay int
-	allRound  bool // of the lights the last is shown under way and at anchor
-	rings     int  // returns at the first stud of the accessories
+	shown     []showing // by its positions
+	lacking   []string  // lights that the rules want besides
+	rings     int       // returns at the first stud of the accessories
+	bar       bool      // before the negative post, which would bear more lugs than it takes
+	plusBar   bool      // at the positive post, likewise
 	engine    engine
 	tap, tapA string
 	second    bank
@@ -51,7 +54,7 @@ func (w *writer) section(name, comment string, entries []string) {
 // text is the whole design.
 func (w *writer) text() string {
 	w.heading()
-	w.section("vehicle loads", "What the factory wiring draws. Example figures: measure, or read the workshop manual.", w.v.own)
+	w.section("vehicle loads", "What the vehicle draws besides: usual figures, from memory. Measure, or read the workshop manual.", w.own())
 	w.section("places", "Where parts are, with the hottest air they meet in use. `moves` is for what turns or is\nhinged.", w.places())
 	w.section("runs", "The loom between the places: lay a string and measure. `cover: auto` takes a sleeve that the\nrun needs.", w.laid())
 	w.line("")
@@ -62,12 +65,12 @@ func (w *writer) text() string {
 			[]string{w.tap + ": {at: " + w.v.block + ", hot: key, fuse: " + w.tapA + ", spare: " + cmp.Or(w.v.spare, "500 mA") + ", supervised: no}"})
 	}
 	w.section("grounds", "Where returns meet.", w.grounds())
-	w.section("fuses", "Ratings are left open. The first fuse is within the practice's distance of the battery.", w.fuses())
+	w.section("fuses", "Ratings are left open. The first fuse is within the practice's distance of the battery, in a holder;\none that bolts on the post itself would have no wire before it.", w.fuses())
 	w.section("relays", "Where no form is given, it is left open.", w.relays())
 	w.section("chargers", "", w.chargers())
 	w.section("blocks", "Type and fuses are left open.", w.blocks())
 	w.section("splices", "Joints: of what one switch works together, and of a pump that works by itself and by hand.", w.splices())
-	w.section("switches", "", w.switches())
+	w.section("switches", w.lightsNote(), w.switches())
 	w.section("loads", "The accessories, of the library. Give `power` or `current` where yours differs, `critical: yes`\nto hold one to the tighter limit of voltage drop. `drop aim` is what its wires may lose: less than the\nlimit, so that joints, age and tolerances have room. `plug: auto` is a connector to be chosen, at which it\ncomes off the harness. `own switch: yes` draws only where a situation says so, as a socket does with\nsomething plugged in.", w.loads())
 	w.section("situations", "What is on at once. Add those that matter to you.", w.situations())
 	return w.b.String()
@@ -102,6 +105,14 @@ charging:
 	}
 }
 
+// own is what the vehicle draws, its engine first.
+func (w *writer) own() []string {
+	if w.engine.own == "" {
+		return w.v.own
+	}
+	return append([]string{w.engine.own}, w.v.own...)
+}
+
 // resistance is the library's for chemistry and capacity.
 func (w *writer) resistance(chemistry, capacity string) string {
 	capacityAh, err := quantity.Parse(capacity, quantity.Charge)
@@ -123,6 +134,10 @@ func (w *writer) grounds() []string {
 			entry = bare + "returns to: battery negative, wire: {size: " + w.trunk() + "}}"
 		}
 		list[i] = strings.ReplaceAll(entry, "battery negative", w.negative())
+	}
+	if w.bar {
+		list = append(list, fmt.Sprintf("%s: {kind: ground block, at: %s, limit: 250 A, returns to: %s negative, wire: {%slength: 250 mm}}",
+			barPart, w.v.source, w.post(), sized(w.trunk())))
 	}
 	return list
 }

@@ -54,7 +54,7 @@ func key(name string) string {
 // Read takes a filled-in form and gives the changes of the design's text. The error is a
 // problem.List with the line and column of every mistake.
 func Read(file string, src []byte, groups []*Group) ([]edit.Change, error) {
-	r := &reader{file: file, groups: groups, step: map[string]float64{}}
+	r := &reader{file: file, groups: groups, step: map[string]map[string]float64{}}
 	var doc yaml.Node
 	if err := yaml.Unmarshal(src, &doc); err != nil || len(doc.Content) == 0 {
 		r.report(&yaml.Node{Line: 1, Column: 1}, "the form is no YAML", "a form as survey writes it")
@@ -68,7 +68,7 @@ func Read(file string, src []byte, groups []*Group) ([]edit.Change, error) {
 	for i := 2; i+1 < len(root.Content); i += 2 {
 		r.walk([]string{root.Content[i].Value}, root.Content[i], root.Content[i+1])
 	}
-	r.resistance(root)
+	r.resistances(root)
 	return r.changes, r.problems.Err()
 }
 
@@ -77,7 +77,7 @@ type reader struct {
 	groups   []*Group
 	problems problem.List
 	changes  []edit.Change
-	step     map[string]float64 // readings of the load step by name
+	step     map[string]map[string]float64 // readings of the load step by battery and name
 }
 
 func (r *reader) report(n *yaml.Node, what, expected string) {
@@ -156,7 +156,11 @@ func (r *reader) take(x *Blank, value *yaml.Node) {
 			}
 			r.problems.Add(p)
 		case x.put == nil:
-			r.step[name] = v
+			of := joined(x.Path[:len(x.Path)-2])
+			if r.step[of] == nil {
+				r.step[of] = map[string]float64{}
+			}
+			r.step[of][name] = v
 		default:
 			r.changes = append(r.changes, x.put(value.Value, v)...)
 		}
@@ -170,24 +174,39 @@ func (x *Blank) expected() string {
 	return quantity.Expected(x.Unit)
 }
 
-// resistance is the battery's by the load step: the volts lost over the amperes.
-func (r *reader) resistance(at *yaml.Node) {
-	if len(r.step) == 0 {
+// resistances are the batteries' by the load step: the volts lost over the amperes.
+func (r *reader) resistances(at *yaml.Node) {
+	for _, g := range r.groups {
+		for _, x := range g.Blanks {
+			if n := len(x.Path); x.Path[n-1] == loadStep[0] && x.put == nil {
+				r.resistance(at, x.Path[:n-2])
+			}
+		}
+	}
+}
+
+func (r *reader) resistance(at *yaml.Node, path []string) {
+	step := r.step[joined(path)]
+	if len(step) == 0 {
 		return
 	}
+	of := ""
+	if len(path) > 1 {
+		of = " of " + path[1]
+	}
 	var x [3]float64
-	for i, path := range loadStep {
-		v, given := r.step[path[2]]
+	for i, name := range loadStep {
+		v, given := step[name]
 		if !given {
-			r.report(at, fmt.Sprintf("the load step lacks %q", path[2]), "all three of its readings, or none")
+			r.report(at, fmt.Sprintf("the load step%s lacks %q", of, name), "all three of its readings, or none")
 			return
 		}
 		x[i] = v
 	}
 	ohm := (x[0] - x[1]) / x[2]
 	if !(ohm > 0) || math.IsInf(ohm, 0) {
-		r.report(at, "the volts of the load step do not fall with the load", "volts with load below those at rest, amperes above 0 A")
+		r.report(at, "the volts of the load step"+of+" do not fall with the load", "volts with load below those at rest, amperes above 0 A")
 		return
 	}
-	r.changes = append(r.changes, edit.Change{Path: []string{"battery"}, Key: "resistance", Value: quantity.Format(ohm, quantity.Resistance)})
+	r.changes = append(r.changes, edit.Change{Path: path, Key: "resistance", Value: quantity.Format(ohm, quantity.Resistance)})
 }

@@ -6,6 +6,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"fusewright/harness/design"
 	"fusewright/harness/design/edit"
@@ -35,8 +36,20 @@ type Blank struct {
 // Of are the groups for a design: its places, runs, taps and the vehicle's own loads are what
 // is asked for.
 func Of(d *design.Design) []*Group {
-	all := []*Group{battery(), charging(d), draw(d), taps(d), returns(d), places(d), lengths(d)}
+	all := []*Group{battery(d)}
+	for _, b := range d.Batteries {
+		all = append(all, bank(b))
+	}
+	all = append(all, charging(d), chargers(d), draw(d), taps(d), returns(d), places(d), lengths(d))
 	return slices.DeleteFunc(all, func(g *Group) bool { return len(g.Blanks) == 0 })
+}
+
+// craft is what the harness is for, in a word.
+func craft(d *design.Design) string {
+	if d.Afloat() {
+		return "boat"
+	}
+	return "vehicle"
 }
 
 // to puts a value under a key as it is written.
@@ -46,37 +59,20 @@ func to(key string, path ...string) func(string, float64) []edit.Change {
 
 func blank(unit quantity.Dimension, how string, path ...string) *Blank {
 	last := len(path) - 1
-	b := &Blank{Path: path, How: how, Unit: unit, put: to(path[last], path[:last]...), Key: path[0]}
-	for _, p := range path[1:] {
-		b.Key += ", " + p
-	}
-	return b
+	return &Blank{Path: path, How: how, Unit: unit, put: to(path[last], path[:last]...), Key: joined(path)}
 }
 
-// The three readings of the load step, from which the battery's resistance follows.
-var loadStep = [3][]string{{"battery", "load step", "volts at rest"}, {"battery", "load step", "volts with load"}, {"battery", "load step", "amperes of load"}}
-
-func battery() *Group {
-	step := func(i int, unit quantity.Dimension, how string) *Blank {
-		return &Blank{Path: loadStep[i], Unit: unit, How: how, Key: "battery, resistance: volts lost over amperes"}
-	}
-	return &Group{Title: "Battery",
-		Setup: []string{"Note its age and the month on its label. Charge it, let it rest for two hours, engine stopped and everything off."},
-		Cautions: []string{"Eye protection; no flame or spark near it: it gives off hydrogen. Take off rings and chains, never bridge the posts.",
-			"The load gets hot and may be on for ten seconds only."},
-		Blanks: []*Blank{
-			blank(quantity.Charge, "printed on the case or in its data sheet", "battery", "capacity"),
-			blank(quantity.Duration, "hour rate of that capacity, beside it: 10 h or 20 h", "battery", "rate"),
-			step(0, quantity.Voltage, "meter on the posts themselves, not on the clamps"),
-			step(1, quantity.Voltage, "the same ten seconds after a load of about a fifth of the capacity in amperes is on: head lamps, or a heater"),
-			step(2, quantity.Current, "clamp round the negative lead while that load is on, less what flowed before")}}
-}
+func joined(path []string) string { return strings.Join(path, ", ") }
 
 func charging(d *design.Design) *Group {
+	held := "held"
+	if d.Afloat() {
+		held = "made fast, the engine space aired first"
+	}
 	g := &Group{Title: "Charging",
-		Setup: []string{"Engine warm, battery full, clamp for DC round all leads at the positive post together, arrow towards the battery; everything of the machine off that can be. " +
+		Setup: []string{"Engine warm, battery full, clamp for DC round all leads at the positive post together, arrow towards the battery; everything of the " + craft(d) + " off that can be. " +
 			"Then load the battery until the volts sag by half a volt: what the clamp shows and the loads take together is the most that it gives at that speed."},
-		Cautions: []string{"Engine running: exhaust outdoors, out of gear and held, hands, leads and clothes clear of belts, chain and fan. Hot parts burn.",
+		Cautions: []string{"Engine running: exhaust outdoors, out of gear and " + held + ", hands, leads and clothes clear of belts, chain and fan. Hot parts burn.",
 			"Never disconnect the battery while the engine runs."},
 		Blanks: []*Blank{blank(quantity.Voltage, "meter on the posts at cruising speed, battery full", "charging", "regulated"),
 			blank(quantity.Speed, "tachometer, engine warm", "charging", "idle"),
@@ -87,12 +83,12 @@ func charging(d *design.Design) *Group {
 	for _, p := range d.Charging.Output {
 		g.Blanks = append(g.Blanks, blank(quantity.Current, "the most it gives at "+p.RPM.Text, "charging", "output", p.RPM.Text))
 	}
-	g.Blanks = append(g.Blanks, blank(quantity.Share, "after half an hour's ride, how much less that is", "charging", "hot derating"))
+	g.Blanks = append(g.Blanks, blank(quantity.Share, "after half an hour's running at that speed, how much less that is", "charging", "hot derating"))
 	return g
 }
 
 func draw(d *design.Design) *Group {
-	g := &Group{Title: "What the machine draws by itself",
+	g := &Group{Title: "What the " + craft(d) + " draws by itself",
 		Setup: []string{"Clamp round the battery's negative lead, set to zero first. Engine stopped, key on; switch one thing on after the other and write down by how much the reading rises. " +
 			"What runs with the engine only: from the workshop manual, or the engine's fuse pulled at idle and the change read."},
 		Cautions: []string{"While a meter is in series in the milliampere range, do not turn the key and switch nothing on: its fuse opens, or worse, does not."}}
@@ -130,10 +126,14 @@ func draw(d *design.Design) *Group {
 }
 
 func taps(d *design.Design) *Group {
+	never := "brakes, steering, airbags or engine control"
+	if d.Afloat() {
+		never = "helm, throttle or engine control"
+	}
 	g := &Group{Title: "Factory circuits in use",
 		Setup: []string{"Find the fuse of each by pulling it. What it can spare: four fifths of its fuse less what the clamp shows with all of its own on. " +
 			"Supervised: a lamp of 5 W added to it for ten minutes brings up a warning, or the wiring diagram shows a control unit in place of a switch."},
-		Cautions: []string{"Use no circuit of brakes, steering, airbags or engine control."}}
+		Cautions: []string{"Use no circuit of " + never + "."}}
 	for _, t := range d.Taps {
 		g.Blanks = append(g.Blanks, blank(quantity.Current, "printed on the fuse before it", "taps", t.Name, "fuse"),
 			blank(quantity.Current, "by clamp, see above", "taps", t.Name, "spare"))
@@ -165,7 +165,11 @@ func places(d *design.Design) *Group {
 }
 
 func lengths(d *design.Design) *Group {
-	g := &Group{Title: "Lengths along a string", Setup: []string{"Lay a string the way the loom will go, round every corner; at the steering from stop to stop. Measure the string."}}
+	corners := "round every corner"
+	if slices.ContainsFunc(d.Places, func(p *design.Place) bool { return p.Moves }) {
+		corners += ", long enough for what turns or is hinged from stop to stop"
+	}
+	g := &Group{Title: "Lengths along a string", Setup: []string{"Lay a string the way the loom will go, " + corners + ". Measure the string."}}
 	for i, r := range d.Runs {
 		b := blank(quantity.Length, "from "+r.From.Name+" to "+r.To.Name, "runs", r.Name, "length")
 		b.put = to("length", "runs", strconv.Itoa(i))

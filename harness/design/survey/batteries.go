@@ -1,0 +1,59 @@
+package survey
+
+import (
+	"slices"
+
+	"fusewright/harness/design"
+	"fusewright/harness/design/quantity"
+)
+
+// The three readings of the load step, from which a battery's resistance follows.
+var loadStep = [3]string{"volts at rest", "volts with load", "amperes of load"}
+
+func battery(d *design.Design) *Group {
+	load := "head lamps, or a heater"
+	if d.Afloat() {
+		load = "lamps, pumps and fridge together"
+	}
+	return storage("Battery", load, "battery")
+}
+
+// bank is a further battery, measured by itself.
+func bank(b *design.Bank) *Group {
+	g := storage("Battery "+b.Name, "lamps, pumps and fridge together", "batteries", b.Name)
+	g.Setup = append([]string{"Open the link to the other battery first, and switch off what charges this one."}, g.Setup...)
+	return g
+}
+
+// storage is the group of a battery by its path in the design, with what serves as a load.
+func storage(title, load string, path ...string) *Group {
+	at := func(names ...string) []string { return append(slices.Clone(path), names...) }
+	step := func(i int, unit quantity.Dimension, how string) *Blank {
+		return &Blank{Path: at("load step", loadStep[i]), Unit: unit, How: how, Key: joined(at("resistance")) + ": volts lost over amperes"}
+	}
+	return &Group{Title: title,
+		Setup: []string{"Note its age and the month on its label. Charge it, let it rest for two hours, engine stopped and everything off."},
+		Cautions: []string{"Eye protection; no flame or spark near it: it gives off hydrogen. Take off rings and chains, never bridge the posts.",
+			"The load gets hot and may be on for ten seconds only."},
+		Blanks: []*Blank{
+			blank(quantity.Charge, "printed on the case or in its data sheet", at("capacity")...),
+			blank(quantity.Duration, "hour rate of that capacity, beside it: 10 h or 20 h", at("rate")...),
+			step(0, quantity.Voltage, "meter on the posts themselves, not on the clamps"),
+			step(1, quantity.Voltage, "the same ten seconds after a load of about a fifth of the capacity in amperes is on: "+load),
+			step(2, quantity.Current, "clamp round the negative lead while that load is on, less what flowed before")}}
+}
+
+// chargers are what charges beside the engine: the panel's power, and the voltage that each holds.
+func chargers(d *design.Design) *Group {
+	g := &Group{Title: "Other chargers",
+		Setup: []string{"What it charges full, nothing else charging: engine stopped, but for a charger that a battery feeds."},
+		Cautions: []string{"A panel in the light is live: cover it before its leads are touched. Never take the battery off a controller while the panel is on it.",
+			"The mains side of a shore charger kills: leave it to licensed hands."}}
+	for _, x := range d.Chargers {
+		if x.PanelW.Given() {
+			g.Blanks = append(g.Blanks, blank(quantity.Power, "rated power on the backs of its panels, together", "chargers", x.Name, "panel"))
+		}
+		g.Blanks = append(g.Blanks, blank(quantity.Voltage, "meter on the posts of what it charges, once that no longer rises", "chargers", x.Name, "output"))
+	}
+	return g
+}
