@@ -77,6 +77,21 @@ func TestPassSaysWhatTheBenchHasNot(t *testing.T) {
 	t.Error("no pass for camp")
 }
 
+// What is lost in the leads of a charger is read in the state in which it charges.
+func TestDropsOfAChargerNameItsState(t *testing.T) {
+	for _, s := range bench.Make(read(t, strings.Replace(charged, "DC-DC charger 20 A", "DC-DC charger 30 A", 1))).Sections {
+		for _, g := range s.Groups {
+			if s.Kind == bench.Charging && strings.HasPrefix(g.Title, "Drops") {
+				if !strings.HasSuffix(g.Title, ": Fast idle, 1500 rpm") {
+					t.Errorf("%q", g.Title)
+				}
+				return
+			}
+		}
+	}
+	t.Error("no drops in the leads of a charger of 30 A")
+}
+
 // A sound further battery passes anywhere between four fifths full and full, and a flat one not.
 func TestFurtherBatteryByItsCurve(t *testing.T) {
 	agm := library.Default().Chemistry("AGM")

@@ -55,6 +55,9 @@ func (m *maker) drops(all []*solved) {
 		}
 		if groups[best] == nil {
 			groups[best] = &Group{Title: "Drops across connections, at or near their largest current"}
+			if s := all[best]; s.section.Kind == Charging { // which has several states
+				groups[best].Title += ": " + s.situation.Name
+			}
 		}
 		groups[best].Checks = append(groups[best].Checks, check)
 	}

@@ -318,7 +318,10 @@ func (m *maker) setup(s *solved) []string {
 	case order(s.situation) == 0 && s.situation.LastsS == 0:
 		lines = append(lines, "Wait until control units sleep, some minutes.")
 	}
-	return append(append(append(lines, m.unlike(s.situation)...), m.stays(s)...), timed(s.situation)...)
+	if unlike := m.unlike(s.situation); len(unlike) > 0 {
+		lines[len(lines)-1] += " " + strings.Join(unlike, " ")
+	}
+	return append(append(lines, m.stays(s)...), timed(s.situation)...)
 }
 
 // pullsA is from which current on a motor that is on for a time pulls what may not be
