@@ -3,6 +3,7 @@ package design
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"fusewright/harness/design/caution"
 	"fusewright/harness/design/problem"
@@ -59,11 +60,35 @@ func (d *Design) PetrolVapour() bool {
 	return slices.ContainsFunc(d.Places, func(p *Place) bool { return p.PetrolVapour })
 }
 
-// NamesPetrol tells whether the papers speak of petrol: those of boats do, unless each of
-// its places says that no vapour can gather there.
+// Words in which a design says what drives a boat.
+var (
+	petrolWords   = []string{"petrol", "gasoline"}
+	noPetrolWords = []string{"diesel", "electric launch", "electric boat", "kayak", "no engine"}
+)
+
+// SaysPetrol tells whether title or vehicle speak of petrol.
+func (d *Design) SaysPetrol() bool { return anyIn(petrolWords, d.Title.Value+" "+d.Vehicle.Value) }
+
+// SaysNoPetrol tells whether they say that what drives it burns none.
+func (d *Design) SaysNoPetrol() bool {
+	return !d.SaysPetrol() && anyIn(noPetrolWords, d.Title.Value+" "+d.Vehicle.Value)
+}
+
+// anyIn tells whether a text has one of the words.
+func anyIn(words []string, text string) bool {
+	return slices.ContainsFunc(words, func(w string) bool { return strings.Contains(strings.ToLower(text), w) })
+}
+
+// NamesPetrol tells whether the papers speak of petrol: those of boats do, unless the design
+// says that it burns none and names no place of it, or each of its places says that no vapour can gather there.
 func (d *Design) NamesPetrol() bool {
-	silent := func(p *Place) bool { return !p.VapourGiven }
-	return d.PetrolVapour() || d.Afloat() && (len(d.Places) == 0 || slices.ContainsFunc(d.Places, silent))
+	if d.PetrolVapour() || !d.Afloat() {
+		return d.PetrolVapour()
+	}
+	if d.SaysNoPetrol() {
+		return slices.ContainsFunc(d.Places, func(p *Place) bool { return !p.VapourGiven && anyIn(petrolWords, p.Name) })
+	}
+	return len(d.Places) == 0 || slices.ContainsFunc(d.Places, func(p *Place) bool { return !p.VapourGiven })
 }
 
 // Afloat tells whether the practice is one of boats.

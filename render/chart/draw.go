@@ -1,6 +1,7 @@
 package chart
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -122,7 +123,7 @@ func (f *frame) drawCurves() {
 	for _, heavy := range []bool{false, true} {
 		for i, c := range f.plot.Curves {
 			if c.Heavy == heavy {
-				f.drawCurve(c, lookOf(i))
+				f.drawCurve(c, lookOf(cmp.Or(c.Look, i+1)-1))
 			}
 		}
 	}

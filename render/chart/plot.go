@@ -65,6 +65,9 @@ type Curve struct {
 	X, Y    []float64
 	Markers bool // a dot at each point
 	Heavy   bool // the curve the picture is about
+	// Look is the place of its colour and dash, counted from 1, so that a thing looks the same
+	// in several pictures; 0 = by its place among the curves.
+	Look int
 }
 
 // Band is the area between two curves over X, such as a tolerance.

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"fusewright/harness"
+	"fusewright/harness/design"
 	"fusewright/harness/design/caution"
 	"fusewright/harness/design/lengths"
 	"fusewright/harness/design/quantity"
@@ -103,17 +104,40 @@ func whatItIs(r *harness.Review) string {
 		what += ", by " + d.Practice.Name + " practice"
 	}
 	what += "."
-	if d.Battery.CapacityAh.Given() {
-		what += " Battery " + quantity.Plain(d.Battery.CapacityAh.Value, quantity.Charge)
-		if d.Battery.Chemistry != nil {
-			what += " " + d.Battery.Chemistry.Name
-		}
+	if batteries := batteryWords(d); batteries != "" {
+		what += " " + batteries
 		if d.Charging.Present() {
 			what += fmt.Sprintf(", charging regulated at %s", quantity.Format(d.Charging.RegulatedV.Value, quantity.Voltage))
 		}
 		what += "."
 	}
 	return what
+}
+
+// batteryWords names each battery; "" where nothing is known of them.
+func batteryWords(d *design.Design) string {
+	words := func(x *design.Battery) string {
+		if !x.CapacityAh.Given() {
+			return ""
+		}
+		text := " " + quantity.Plain(x.CapacityAh.Value, quantity.Charge)
+		if x.Chemistry != nil {
+			text += " " + x.Chemistry.Name
+		}
+		return text
+	}
+	first := words(&d.Battery)
+	if !d.HasBanks() {
+		if first == "" {
+			return ""
+		}
+		return "Battery" + first
+	}
+	list := []string{"first" + first}
+	for _, b := range d.Batteries {
+		list = append(list, b.Name+words(&b.Store))
+	}
+	return "Batteries: " + wording.And(list)
 }
 
 // verdict is the findings in words, and the gravest of them.
@@ -184,9 +208,13 @@ type coverFigure struct{ name, value, words string }
 
 // figures draws three numbers side by side.
 func (b *book) figures(list ...coverFigure) {
-	const gap, high = 5.0, 31.0
-	b.need(high + 3)
+	const gap = 5.0
 	wide := (b.width() - gap*float64(len(list)-1)) / float64(len(list))
+	high := 31.0
+	for _, f := range list { // what is said of a number is not cut
+		high = max(high, 18.5+scene.LineHeightMM(smallSizeMM)*float64(len(scene.Wrap(f.words, smallSizeMM, wide-6, scene.Regular))))
+	}
+	b.need(high + 3)
 	pen := scene.Pen(thinMM)
 	for i, f := range list {
 		at := scene.Rect{X: b.left() + (wide+gap)*float64(i), Y: b.y, W: wide, H: high}
@@ -196,9 +224,6 @@ func (b *book) figures(list ...coverFigure) {
 		b.sheet().TextIn(scene.Rect{X: at.X + 3, Y: at.Y + 6.5, W: wide - 6, H: 9}, f.value,
 			scene.TextStyle{SizeMM: size, Face: scene.Bold, Colour: ink})
 		lines := scene.Wrap(f.words, smallSizeMM, wide-6, scene.Regular)
-		if len(lines) > 4 {
-			lines = append(lines[:3:3], scene.Ellipsis(lines[3]+" "+lines[4], smallSizeMM, wide-6, scene.Regular))
-		}
 		for k, line := range lines {
 			y := at.Y + 16.5 + scene.CapHeightMM(smallSizeMM, scene.Regular) + float64(k)*scene.LineHeightMM(smallSizeMM)
 			b.sheet().TextAt(scene.Point{X: at.X + 3, Y: y}, line, small)
@@ -246,7 +271,7 @@ func tightestSpare(r *harness.Review) coverFigure {
 		}
 		least = *l.SpareA
 		f.value = ampere(math.Abs(least)) + " spare"
-		f.words = fmt.Sprintf("of %s at %s in %s; nothing is drawn from the battery.", ampere(*l.OutputA), report.Engine(l.EngineRPM), l.Situation)
+		f.words = fmt.Sprintf("of %s at %s in %s, on average, duty counted; nothing is drawn from the battery.", ampere(*l.OutputA), report.Engine(l.EngineRPM), l.Situation)
 		if least < 0 {
 			f.value = ampere(-least) + " short"
 			f.words = fmt.Sprintf("at %s in %s; the battery gives %s.", report.Engine(l.EngineRPM), l.Situation, l.Lasts())

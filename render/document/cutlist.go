@@ -43,13 +43,16 @@ func CutListCSV(w io.Writer, u lengths.Unit, rows []cutting.Row) error {
 	return writeCSV(w, head, cells)
 }
 
-// CutList lays the cut list on pages: a pull sheet by size and colour for the
-// cutter, each wire with its length and its ends, the terminals and runs that the
-// list names by letter and number, then the order of work at the bench.
+// CutList lays the cut list on pages: the order of work, which is read first, each wire with
+// its length and its ends, the terminals and runs that the list names by letter and
+// number, and a pull sheet by size and colour for the cutter.
 func CutList(r *harness.Review) []*scene.Sheet {
 	u, rows := lengths.Of(r.Design), cutting.BySizeAndColour(cutting.List(r.Circuit))
 	fill := func(b *book) error {
 		crimps, runs := crimpsOf(rows), runNumbers(r)
+		if err := b.columns(3, func() error { orderOfWork(b, rows); return nil }); err != nil {
+			return err
+		}
 		b.para(cutNote(u), smallQuiet)
 		if there := r.Circuit.FittedWires(); len(there) > 0 {
 			b.para("Already fitted and not cut: "+wording.And(there)+".", smallQuiet)
@@ -60,7 +63,6 @@ func CutList(r *harness.Review) []*scene.Sheet {
 		b.keyed("Runs, by the number in the list", runNames(r), func(i int) string { return strconv.Itoa(runs[r.Circuit.Bundles[i].Run.Name]) })
 		b.head("From the reels")
 		b.lay(pullSheet(u, rows))
-		orderOfWork(b, rows)
 		b.inColumns(1)
 		return nil
 	}

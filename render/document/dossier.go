@@ -143,8 +143,10 @@ func withoutGroup(items []scene.Item, class string) []scene.Item {
 }
 
 // isFramed tells whether a sheet has a drawing frame.
-func isFramed(s *scene.Sheet) bool {
-	return slices.ContainsFunc(s.Items, func(i scene.Item) bool { return i.Begin != nil && i.Begin.Class == "frame" })
+func isFramed(s *scene.Sheet) bool { return hasClass(s, "frame") }
+
+func hasClass(s *scene.Sheet, class string) bool {
+	return slices.ContainsFunc(s.Items, func(i scene.Item) bool { return i.Begin != nil && i.Begin.Class == class })
 }
 
 // Where the dossier's page number stands: in the strip of the frame that holds
@@ -152,6 +154,7 @@ func isFramed(s *scene.Sheet) bool {
 const (
 	stampFrameX, stampFrameY = 6.5, 6.5
 	stampY                   = 10.4
+	stampLabelsY             = 6.2 // below the labels, which begin and end in the margins
 )
 
 // stamp writes the page of the dossier at the lower right and makes it lead to
@@ -160,6 +163,9 @@ func stamp(s *scene.Sheet, page, total int, back string) {
 	at := scene.Point{X: s.WidthMM - marginMM, Y: s.HeightMM - stampY}
 	if isFramed(s) {
 		at = scene.Point{X: s.WidthMM - stampFrameX, Y: s.HeightMM - stampFrameY}
+	}
+	if hasClass(s, "label") {
+		at.Y = s.HeightMM - stampLabelsY
 	}
 	s.Begin(scene.Group{ID: s.UniqueID("dossier-number"), Class: "page number",
 		Title: fmt.Sprintf("page %d of %d of the dossier; to the contents", page, total), Link: back})

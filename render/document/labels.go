@@ -96,7 +96,7 @@ func labelSheet(r *harness.Review, stock Stock) *scene.Sheet {
 	}
 	bottom := stock.TopMM + float64(stock.Rows-1)*stock.PitchYMM + stock.HighMM
 	s.TextAt(scene.Point{X: stock.LeftMM + 1, Y: bottom + 4.5},
-		scene.Ellipsis(foot, smallSizeMM, stock.Paper.Wide-2*stock.LeftMM-2, scene.Regular), smallQuiet)
+		scene.Ellipsis(foot, smallSizeMM, stock.Paper.Wide-2*stock.LeftMM-2-stampWideMM, scene.Regular), smallQuiet)
 	return s
 }
 
@@ -104,7 +104,8 @@ func labelSheet(r *harness.Review, stock Stock) *scene.Sheet {
 const (
 	labelPadMM  = 2.0
 	labelLineMM = 3.9
-	tailMM      = 3.0 // least empty edge that goes under
+	tailMM      = 3.0  // least empty edge that goes under
+	stampWideMM = 30.0 // of the margin below, for the dossier's number
 )
 
 func drawLabel(s *scene.Sheet, stock Stock, row, column int, m marker) {
@@ -138,6 +139,9 @@ func drawLabel(s *scene.Sheet, stock Stock, row, column int, m marker) {
 			put(text, bold)
 		}
 		put(m.goes, small)
+	}
+	if again := m.row.Number + "  " + m.goes; times == 1 && y+line+tailMM-0.5 <= r.Y+r.H { // room to say it shorter
+		put(scene.Ellipsis(again, bold.SizeMM, wide, bold.Face), bold)
 	}
 	s.End()
 }

@@ -11,8 +11,12 @@ import (
 	"fusewright/render/scene"
 )
 
-// rideChartMM is the height of a ride's picture: two rides go on a page.
-const rideChartMM = 74.0
+// rideChartMM is the least height of a ride's picture: two rides go on a page. That of the last
+// ride grows into what its page leaves, to mostRideMM.
+const rideChartMM, mostRideMM = 74.0, 150.0
+
+// The looks of what is no battery; those have the first ones, the same in every picture.
+const lookReserve, lookLoads, lookCharging = 4, 5, 6
 
 // Rides lays the rides on pages, two on each where their legs leave the room: charge,
 // voltage and currents over time, then the legs in numbers.
@@ -24,12 +28,17 @@ func Rides(r *harness.Review, list []*ride.Result) ([]*scene.Sheet, error) {
 		for i, result := range list {
 			row := report.RideOf(result)
 			b.head("Ride: " + result.Ride.Name)
-			b.need(rideChartMM + 14 + 4.7*float64(len(row.Legs)*(1+len(row.Further))))
-			at := scene.Rect{X: b.left(), Y: b.y, W: b.width(), H: rideChartMM}
+			below := 14 + 4.7*float64(len(row.Legs)*(1+len(row.Further)))
+			b.need(rideChartMM + below)
+			high := rideChartMM
+			if i == len(list)-1 {
+				high = min(max(high, b.bottom()-b.y-below-wordsMM(b, &row)), mostRideMM)
+			}
+			at := scene.Rect{X: b.left(), Y: b.y, W: b.width(), H: high}
 			if err := ridePanels(i, result).Draw(b.sheet(), at); err != nil {
 				return fmt.Errorf("ride %s: %w", result.Ride.Name, err)
 			}
-			b.y += rideChartMM + 2
+			b.y += high + 2
 			b.lay(row.Table())
 			b.y += 1
 			rideWords(b, &row)
@@ -53,8 +62,8 @@ func timeAxis(r *ride.Result) (axis chart.Axis, seconds float64) {
 // ridePanels draws three pictures over one time axis.
 func ridePanels(place int, r *ride.Result) *chart.Panels {
 	axis, seconds := timeAxis(r)
-	series := func(name string, heavy bool, value func(ride.Point) float64) chart.Curve {
-		c := chart.Curve{Name: name, Heavy: heavy}
+	series := func(name string, look int, value func(ride.Point) float64) chart.Curve {
+		c := chart.Curve{Name: name, Heavy: look < lookReserve, Look: look}
 		for _, p := range r.Points {
 			if y := value(p); !math.IsNaN(y) { // of a battery that is empty
 				c.X, c.Y = append(c.X, p.TimeS/seconds), append(c.Y, y)
@@ -63,7 +72,7 @@ func ridePanels(place int, r *ride.Result) *chart.Panels {
 		return c
 	}
 	charge := &chart.Plot{X: axis, Y: chart.Axis{Title: "Charge", Unit: "%"},
-		Curves: []chart.Curve{series(first(r, "charge"), true, func(p ride.Point) float64 { return 100 * p.Charge }),
+		Curves: []chart.Curve{series(first(r, "charge"), 1, func(p ride.Point) float64 { return 100 * p.Charge }),
 			reserveCurve(r, seconds)}}
 	for i, l := range r.Legs {
 		charge.Spans = append(charge.Spans, chart.Span{Name: fmt.Sprint(i + 1), From: l.FromS / seconds, To: l.ToS / seconds})
@@ -72,19 +81,19 @@ func ridePanels(place int, r *ride.Result) *chart.Panels {
 		charge.Marks = []chart.Mark{{Text: "start not certain", X: r.ReserveS / seconds, Y: chargeAt(r, r.ReserveS), Drop: true}}
 	}
 	posts := &chart.Plot{X: axis, Y: postsAxis(r),
-		Curves: []chart.Curve{series(first(r, "battery posts"), true, func(p ride.Point) float64 { return p.BusV })}}
+		Curves: []chart.Curve{series(first(r, "battery posts"), 1, func(p ride.Point) float64 { return p.BusV })}}
 	amps := &chart.Plot{X: axis, Y: chart.Axis{Title: "Current", Unit: "A", FromZero: true},
 		Curves: []chart.Curve{
-			series("into "+first(r, "the battery"), true, func(p ride.Point) float64 { return -p.BatteryA }),
-			series("charging system", false, func(p ride.Point) float64 { return p.ChargingA }),
-			series("loads", false, func(p ride.Point) float64 { return p.LoadA })}}
+			series("into "+first(r, "the battery"), 1, func(p ride.Point) float64 { return -p.BatteryA }),
+			series("charging system", lookCharging, func(p ride.Point) float64 { return p.ChargingA }),
+			series("loads", lookLoads, func(p ride.Point) float64 { return p.LoadA })}}
 	for i, b := range r.Banks {
 		of := func(value func(ride.BankPoint) float64) func(ride.Point) float64 {
 			return func(p ride.Point) float64 { return value(p.Banks[i]) }
 		}
-		charge.Curves = append(charge.Curves, series(b.Bank.Name, true, of(func(p ride.BankPoint) float64 { return 100 * p.Charge })))
-		posts.Curves = append(posts.Curves, series(b.Bank.Name, true, of(func(p ride.BankPoint) float64 { return p.V })))
-		amps.Curves = append(amps.Curves, series("into "+b.Bank.Name, true, of(func(p ride.BankPoint) float64 { return -p.A })))
+		charge.Curves = append(charge.Curves, series(b.Bank.Name, i+2, of(func(p ride.BankPoint) float64 { return 100 * p.Charge })))
+		posts.Curves = append(posts.Curves, series(b.Bank.Name, i+2, of(func(p ride.BankPoint) float64 { return p.V })))
+		amps.Curves = append(amps.Curves, series("into "+b.Bank.Name, i+2, of(func(p ride.BankPoint) float64 { return -p.A })))
 	}
 	return &chart.Panels{ID: fmt.Sprintf("ride-%d", place+1),
 		Desc:  "State of charge, voltage of the battery posts and currents over the ride " + r.Ride.Name,
@@ -101,7 +110,7 @@ func first(r *ride.Result, alone string) string {
 
 // reserveCurve is the start reserve, leg by leg.
 func reserveCurve(r *ride.Result, seconds float64) chart.Curve {
-	c := chart.Curve{Name: "start reserve"}
+	c := chart.Curve{Name: "start reserve", Look: lookReserve}
 	for _, l := range r.Legs {
 		c.X = append(c.X, l.FromS/seconds, l.ToS/seconds)
 		c.Y = append(c.Y, 100*l.StartReserve, 100*l.StartReserve)
@@ -119,6 +128,19 @@ func chargeAt(r *ride.Result, timeS float64) float64 {
 		at = p
 	}
 	return 100 * at.Charge
+}
+
+// wordsMM is the height of rideWords.
+func wordsMM(b *book, r *report.Ride) float64 {
+	high := 0.0
+	add := func(text string, style scene.TextStyle) {
+		high += scene.LineHeightMM(style.SizeMM)*float64(len(scene.Wrap(text, style.SizeMM, b.width(), style.Face))) + 2
+	}
+	add(r.Outcome(), bold)
+	for _, text := range r.Remarks() {
+		add(text, smallQuiet)
+	}
+	return high
 }
 
 // rideWords says what comes of it and what it rests on.

@@ -10,7 +10,7 @@ import (
 
 // workSteps are the order of work from the reel to the bench test.
 var workSteps = []string{
-	"Make one test crimp of each terminal and size and pull it: it must hold the force below. The bill of materials has spares for this.",
+	"Make one test crimp of each terminal and size and pull it: it must hold what stands below this list. The bill of materials has spares for this.",
 	"Cut the wires from the top of the list, longest of a size first. Mark both ends before the next cut.",
 	"Slide on whatever cannot go on later: heat-shrink, boots, seals, and sleeves that are not split.",
 	"Strip to the length given. Cut off and strip again where a strand is broken, up to 10 AWG (AC 43.13-1B Table 11-13).",

@@ -179,6 +179,7 @@ var benchHeads = map[bench.Kind][]string{
 	bench.FirstPower: {"no.", "in place of", "lamp", ">limit to set", ">expected", ">allowed"},
 	bench.InUse:      {"no.", "part", "between", ">meter shows", ">allowed"},
 	bench.Live:       {"no.", "part", "between", ">meter shows", ">allowed"},
+	bench.Charging:   {"no.", "part", "between", ">meter shows", ">allowed"},
 	bench.Parked:     {"no.", "part", "between", ">meter shows", ">allowed"},
 }
 

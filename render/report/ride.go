@@ -8,6 +8,7 @@ import (
 
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/study/budget"
 	"fusewright/harness/study/ride"
 )
 
@@ -43,6 +44,7 @@ type RideBank struct {
 	LowestCharge  *float64      `json:"lowest_charge"`
 	LowestChargeS *float64      `json:"lowest_charge_s"`
 	EmptyS        *float64      `json:"empty_s"`
+	UsualReserve  float64       `json:"usual_reserve"` // charge below which a discharge shortens its life; 0 = none known
 	Why           string        `json:"why,omitempty"` // it gives no more, as words behind its name
 	Legs          []RideBankLeg `json:"legs"`
 	Charge        []*float64    `json:"charge"`
@@ -128,7 +130,7 @@ func RideOf(r *ride.Result) Ride {
 func rideBanks(r *ride.Result) (list []RideBank) {
 	for i, b := range r.Banks {
 		row := RideBank{Name: b.Bank.Name, StartCharge: finite(b.StartCharge), EndCharge: finite(b.EndCharge), LowestCharge: finite(b.LowestCharge),
-			LowestChargeS: finite(b.LowestChargeS), EmptyS: finite(b.EmptyS), Why: b.Why}
+			LowestChargeS: finite(b.LowestChargeS), EmptyS: finite(b.EmptyS), UsualReserve: budget.Reserve(b.Bank), Why: b.Why}
 		for _, l := range r.Legs {
 			leg, hours := l.Banks[i], (l.ToS-l.FromS)/3600
 			row.Legs = append(row.Legs, RideBankLeg{BatteryA: finite((leg.TakenAh - leg.GivenAh) / hours), LowestV: finite(leg.LowestV),
@@ -220,8 +222,25 @@ func (r *Ride) Outcome() string {
 		if x.EmptyS != nil {
 			text += fmt.Sprintf(". At %s %s %s, and what it feeds goes out", clock(x.EmptyS), x.Name, x.Why)
 		}
+		text += x.reserve()
 	}
 	return text + "."
+}
+
+// reserve says whether a further battery keeps what one of its kind should be left.
+func (x *RideBank) reserve() string {
+	switch {
+	case x.LowestCharge == nil:
+		return ""
+	case x.UsualReserve == 0:
+		return fmt.Sprintf(". At the lowest %s holds %s; no usual reserve is known for its chemistry", x.Name, charge(x.LowestCharge))
+	case *x.LowestCharge < x.UsualReserve:
+		value, least := quantity.Against(*x.LowestCharge, x.UsualReserve, quantity.Share)
+		return fmt.Sprintf(". At %s %s holds %s: its usual reserve is %s, and a discharge below it shortens its life", clock(x.LowestChargeS), x.Name,
+			value, least)
+	}
+	return fmt.Sprintf(". With %s at the lowest %s stays above its usual reserve of %s", charge(x.LowestCharge), x.Name,
+		quantity.Plain(x.UsualReserve, quantity.Share))
 }
 
 // Remarks say which legs could not be followed, and what is not known.

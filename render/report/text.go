@@ -168,9 +168,12 @@ func (r *Report) givenShort(s Situation) string {
 	}
 	text := "battery " + r.ofBattery(s, "")
 	if l := r.budgetLine(s.Name); l != nil && l.OutputA != nil && *l.OutputA > 0 {
-		if all := amps(l.OutputA); all == amps(s.ChargingA) {
+		switch all := amps(l.OutputA); {
+		case all == amps(s.ChargingA): // at peak, as the battery's figure says
 			text += "; charging all " + all
-		} else {
+		case l.SpareA != nil && peaks(*s.ChargingA, *l.OutputA-*l.SpareA):
+			text += "; charging peak " + amps(s.ChargingA) + " of " + all
+		default:
 			text += "; charging " + amps(s.ChargingA) + " of " + all
 		}
 	}

@@ -91,15 +91,13 @@ func (p *Pass) missingAmbients() {
 	}
 }
 
-// Words in which a design says what drives a boat, and where vapour would gather. 33 CFR
+// Words in which a design says that a boat's engine is outside, and where vapour would gather. 33 CFR
 // 183 subpart I, which asks for ignition protection, binds boats with petrol engines other
 // than outboards; a tank of petrol is one on any boat.
 var (
-	petrolWords   = []string{"petrol", "gasoline"}
-	outsideWords  = []string{"outboard"}
-	noPetrolWords = []string{"diesel", "electric launch", "electric boat", "kayak", "no engine"}
-	tankWords     = append([]string{"tank", "fuel"}, petrolWords...)
-	vapourWords   = append([]string{"engine", "bilge"}, tankWords...)
+	outsideWords = []string{"outboard"}
+	tankWords    = []string{"tank", "fuel", "petrol", "gasoline"}
+	vapourWords  = append([]string{"engine", "bilge"}, tankWords...)
 )
 
 // missingVapour asks once whether petrol vapour can gather in a boat, as long as a place
@@ -110,8 +108,8 @@ func (p *Pass) missingVapour() {
 		return
 	}
 	says := p.d.Title.Value + " " + p.d.Vehicle.Value
-	petrol, words := hasAny(petrolWords, says), vapourWords
-	if hasAny(outsideWords, says) || !petrol && hasAny(noPetrolWords, says) {
+	petrol, words := p.d.SaysPetrol(), vapourWords
+	if hasAny(outsideWords, says) || p.d.SaysNoPetrol() {
 		petrol, words = false, tankWords
 	}
 	likely := false

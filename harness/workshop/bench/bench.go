@@ -37,6 +37,7 @@ const (
 	InUse      Kind = "in use" // a situation with the key on, or with something on
 	Parked     Kind = "parked" // key off and nothing on
 	Live       Kind = "live"   // the engine running, at idle and fast idle
+	Charging   Kind = "chargers in use"
 )
 
 // Test is the whole bench test.
@@ -107,7 +108,7 @@ func (s *Section) Checks() []*Check {
 // keep their section, with the trouble in place of readings.
 func Make(c *circuit.Circuit) *Test {
 	m := &maker{c: c, d: c.Design, plan: solve.Prepare(c), tol: corner.TolerancesOf(c.Design)}
-	t := &Test{Cautions: cautions(c.Design), Tools: tools(), Bounds: m.boundsText()}
+	t := &Test{Cautions: cautions(c.Design), Tools: m.tools(), Bounds: m.boundsText()}
 	t.Sections = append(t.Sections, m.continuity(), m.fuses(), m.isolation())
 	for _, more := range []func() []*Section{m.switches, m.coils, m.timedRelays, m.sensing, m.chargers, m.polarity, m.firstPower, m.situations} {
 		t.Sections = append(t.Sections, more()...)
@@ -142,6 +143,8 @@ type maker struct {
 	// postsV is the voltage of the supply across the posts while a pass on it is
 	// being solved; 0 = the battery.
 	postsV float64
+	// taking tells that a pass on chargers in use is being solved: batteries drawn down before.
+	taking bool
 }
 
 // assumed says which resistances of the circuit rest on usual values.

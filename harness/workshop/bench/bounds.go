@@ -18,8 +18,10 @@ const (
 	VehicleTolerance = 0.20 // of the machine's own loads
 	ContactLow       = 0.5  // contacts and joints against their data sheet
 	ContactHigh      = 2.0
-	UsualDischarge   = 0.2 // charge taken out of the battery, engine stopped
+	UsualDischarge   = 0.2 // charge taken out of the first battery, engine stopped
 	MostDischarge    = 0.5
+	FurtherUsual     = 0.1 // of further ones, which are charged and rested before
+	FurtherMost      = 0.2
 
 	// Meter errors: a share of the reading and a fixed part for the last digits
 	// and the touch of the probes.
@@ -40,12 +42,16 @@ func (m *maker) boundsText() []string {
 			rows = append(rows, behaviour+" "+quantity.Format(r.Value, quantity.Share))
 		}
 	}
+	further := []string{"", ""}
+	if m.d.HasBanks() {
+		further = []string{", further ones nine tenths", ", further ones full and four fifths full"}
+	}
 	return []string{
-		"Expected readings come from a solution of the circuit with wires at 20 °C and the battery four fifths full.",
+		"Expected readings come from a solution of the circuit with wires at 20 °C and the battery four fifths full" + further[0] + ".",
 		fmt.Sprintf("Worst cases: the minimum and maximum of eight more solutions, with loads at their tolerance either way, contacts and "+
-			"joints at half and at twice their data, wires at 20 °C and at the heat of their place, the battery full and half empty "+
+			"joints at half and at twice their data, wires at 20 °C and at the heat of their place, the battery full and half empty%s "+
 			"(common practice, no source), the regulator %s either way. The meter's error is added at both ends.",
-			quantity.Format(m.tol.RegulatedV, quantity.Voltage)),
+			further[1], quantity.Format(m.tol.RegulatedV, quantity.Voltage)),
 		"Tolerance of a load: what the design says, else by behaviour: " + wording.And(rows) + " (the library's rows; their sources are in the " +
 			"dossier); the " + m.c.Design.Spoken().Noun + "'s own loads 20 % (common practice, no source).",
 		"Volts are given as volts below the battery posts: take the battery reading of the same section, " +
@@ -97,7 +103,7 @@ func widen(low, high, share, fixed float64) (float64, float64) {
 // situation solves a situation as it is nominally on a bench and at the eight
 // corners of loads, contacts and source. Corners that do not converge are said.
 func (m *maker) situation(s *design.Situation) spread {
-	first := solve.Options{Discharged: UsualDischarge}
+	first := m.usual()
 	m.onSupply(&first, 0)
 	out := spread{nominal: m.plan.Network(s, first).Solution()}
 	if !out.ok() {
@@ -148,8 +154,14 @@ func (m *maker) corner(heavy, worn bool) solve.Options {
 // source sets the battery and regulator low or high.
 func (m *maker) source(opt *solve.Options, high bool) {
 	opt.ColdCharging = high
-	if !high {
-		opt.Discharged = MostDischarge
+	opt.Discharged, opt.BanksDischarged = 0, 0
+	switch {
+	case m.taking && high:
+		opt.Discharged, opt.BanksDischarged = takingLeast, takingLeast
+	case m.taking:
+		opt.Discharged, opt.BanksDischarged = takingMost, takingMost
+	case !high:
+		opt.Discharged, opt.BanksDischarged = MostDischarge, FurtherMost
 	}
 	regulated := m.d.Charging.RegulatedV.Value
 	switch {

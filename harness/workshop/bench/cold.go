@@ -38,7 +38,7 @@ func nan() float64 { return math.NaN() }
 // a probe while the other goes from end to end.
 func (m *maker) continuity() *Section {
 	s := &Section{Kind: Continuity, Title: "Before power: continuity, plug by plug",
-		Setup: []string{"Battery off, all fuses out, relays out of their sockets. Short the meter's leads and subtract what it shows. " +
+		Setup: []string{"Battery off, all fuses out" + m.relaysOut() + ". Short the meter's leads and subtract what it shows. " +
 			"One probe at the plug or part, the other at the far end of each of its wires in turn; move the wire at both ends while reading.",
 			"A two-wire meter finds open wires and bad crimps of a few tenths of an ohm. For a finer figure: 1 A from the supply " +
 				"and millivolts at the ends; the figures are in the test report as JSON."}}
@@ -129,7 +129,7 @@ func agedOhm(t *library.Terminal) float64 {
 // of which is one conductor against the frame while the other fuses are in.
 func (m *maker) isolation() *Section {
 	s := &Section{Kind: Isolation, Title: "Before power: isolation to frame and battery negative",
-		Setup: []string{"Battery off, the first fuses still out and the others in, relays out, loads unplugged, switches on. One lead on bare " +
+		Setup: []string{"Battery off, the first fuses still out and the others in" + m.relaysOut() + ", loads unplugged, switches on. One lead on bare " +
 			"frame metal, and again on the battery's negative lead. One reading is for everything behind its terminal; where it is low, pull " +
 			"the fuses on the way one by one until it rises."}}
 	g := &Group{}
@@ -273,13 +273,26 @@ func fuseText(f *circuit.FuseSpec) string {
 // coils lists the relay coils with their resistance.
 func (m *maker) coils() []*Section {
 	g := &Group{}
+	setup := []string{}
+	say := func(text string) {
+		if !slices.Contains(setup, text) {
+			setup = append(setup, text)
+		}
+	}
 	for _, p := range m.c.Parts {
 		if p.Kind != circuit.Relay || p.Coil() == nil || p.Coil().Senses() {
 			continue
 		}
+		how := ", relay out"
+		if bolted(p) {
+			how = ", leads off"
+			say("One that is bolted: the leads of its coil off, at its own terminals.")
+		} else {
+			say("Relay out of its socket, at its own terminals.")
+		}
 		nominal := parallel(p, 1, 20)
 		low, high := widen(parallel(p, 1-CoilTolerance, benchLowC), parallel(p, 1+CoilTolerance, benchHighC), OhmShare, OhmFixed)
-		check := &Check{Ref: p.Ref, Name: p.Name, Where: "terminals 86 to 85, relay out", Quantity: quantity.Resistance,
+		check := &Check{Ref: p.Ref, Name: p.Name, Where: "terminals 86 to 85" + how, Quantity: quantity.Resistance,
 			Nominal: nominal, Low: low, High: high, Basis: basisCoil}
 		switch kind := m.suppression(p); kind {
 		case "diode", "zener":
@@ -292,8 +305,27 @@ func (m *maker) coils() []*Section {
 	if len(g.Checks) == 0 {
 		return nil
 	}
-	return []*Section{{Kind: Coils, Title: "Before power: relay coils", Groups: []*Group{g},
-		Setup: []string{"Relay out of its socket, at its own terminals."}}}
+	return []*Section{{Kind: Coils, Title: "Before power: relay coils", Groups: []*Group{g}, Setup: setup}}
+}
+
+// relaysOut is what of the relays is undone for the readings without power, as words behind others.
+func (m *maker) relaysOut() string {
+	text := ""
+	for _, kind := range []struct {
+		bolted bool
+		words  string
+	}{{false, ", relays out of their sockets"}, {true, ", the coils of bolted relays undone"}} {
+		if slices.ContainsFunc(m.c.Parts, func(p *circuit.Part) bool { return p.Kind == circuit.Relay && bolted(p) == kind.bolted }) {
+			text += kind.words
+		}
+	}
+	return text
+}
+
+// bolted tells of a relay that no socket holds.
+func bolted(p *circuit.Part) bool {
+	r, ok := p.Source.(*design.Relay)
+	return ok && r.Form != nil && len(r.Form.TabMm) == 0
 }
 
 // parallel is a coil with the resistor across it, in ohms: the coil of the share

@@ -11,13 +11,13 @@ import (
 )
 
 // leastA is the current below which a connection's drop is not asked for: what it
-// loses is in the volts of its load, and what it makes of heat is little. Common
-// practice, no source.
-const leastA = 5.0
+// loses is in the volts of its load, and what a bad one makes of heat is little: 0.1 V
+// more is 2.5 W. Common practice, no source.
+const leastA = 25.0
 
 // leastDropV is the upper bound below which a workshop meter, which errs by
 // DropFixedV, cannot tell a good connection from a bad one.
-const leastDropV = 5e-3
+const leastDropV = 20e-3
 
 // nearShare is the share of its largest current at which a connection may be
 // measured as well: it saves setting up a situation for one drop.
@@ -55,6 +55,9 @@ func (m *maker) drops(all []*solved) {
 		}
 		if groups[best] == nil {
 			groups[best] = &Group{Title: "Drops across connections, at or near their largest current"}
+			if s := all[best]; s.section.Kind == Charging { // which has several states
+				groups[best].Title += ": " + s.situation.Name
+			}
 		}
 		groups[best].Checks = append(groups[best].Checks, check)
 	}
@@ -64,7 +67,7 @@ func (m *maker) drops(all []*solved) {
 		}
 	}
 	if len(still) > 0 {
-		m.missing = append(m.missing, "No drop is measured across connections that carry less than 5 A or may lose less than 5 mV in every "+
+		m.missing = append(m.missing, "No drop is measured across connections that carry less than 25 A or may lose less than 20 mV in every "+
 			"situation: "+wording.And(still)+". Their continuity and the volts of their loads are their test; where a load reads low, "+
 			"follow the drops from the post outward.")
 	}

@@ -27,8 +27,8 @@ type solved struct {
 // supply or charger at the regulated voltage across the battery's posts, where it can
 // give what they draw. Common practice, no source.
 const (
-	mostSupplyA   = 40.0
-	fastIdleTimes = 1.5 // of the idle speed
+	mostSupplyA   = 30.0 // of a usual bench supply
+	fastIdleTimes = 1.5  // of the idle speed
 )
 
 // situations makes a section of each situation: with the key off first, then with
@@ -41,7 +41,7 @@ func (m *maker) situations() []*Section {
 			if order(s) != rank {
 				continue
 			}
-			if rank == 2 {
+			if s = benched(s); rank == 2 {
 				s = stopped(s)
 				if m.repeats(all, s) {
 					continue
@@ -57,8 +57,9 @@ func (m *maker) situations() []*Section {
 	}
 	m.volts(all)
 	m.alone(all)
-	m.drops(all)
-	return append(m.telling(out), m.live(all)...)
+	charging, use := m.charging()
+	m.drops(append(all, charging...))
+	return append(append(m.telling(out), m.live(all)...), use...)
 }
 
 // stopped is a situation with the engine stopped, all else as it is.
@@ -94,7 +95,7 @@ func (m *maker) pass(s *design.Situation) *solved {
 // the engine's speed differs.
 func (m *maker) repeats(all []*solved, s *design.Situation) bool {
 	return slices.ContainsFunc(all, func(o *solved) bool {
-		return o.situation.As != nil && o.situation.Key == s.Key && slices.Equal(o.situation.On, s.On) && slices.Equal(o.situation.With, s.With) &&
+		return o.situation.As != nil && circuit.Running(o.situation.As) && o.situation.Key == s.Key && slices.Equal(o.situation.On, s.On) && slices.Equal(o.situation.With, s.With) &&
 			slices.Equal(o.situation.Closed, s.Closed) && slices.Equal(o.situation.Set, s.Set) && slices.Equal(o.situation.Reversed, s.Reversed) && m.sameVehicle(o.situation, s)
 	})
 }
@@ -200,7 +201,8 @@ func (m *maker) live(passes []*solved) []*Section {
 		if order(s) != 2 || len(timed(s)) > 0 && !pulls {
 			continue // a winch under its pull is nothing for a running engine on a stand
 		}
-		sol := m.plan.Network(s, solve.Options{Discharged: UsualDischarge}).Solution()
+		s = benched(s)
+		sol := m.plan.Network(s, m.usual()).Solution()
 		if sol.Status != solve.Converged {
 			continue
 		}
@@ -251,7 +253,7 @@ func (m *maker) live(passes []*solved) []*Section {
 
 // onlyRunning are the parts that are alive with the engine running and in no pass.
 func (m *maker) onlyRunning(s *design.Situation, passes []*solved) []*circuit.Part {
-	run := &solved{situation: s, spread: spread{nominal: m.plan.Network(s, solve.Options{Discharged: UsualDischarge}).Solution()}}
+	run := &solved{situation: s, spread: spread{nominal: m.plan.Network(s, m.usual()).Solution()}}
 	var list []*circuit.Part
 	for _, p := range m.c.Parts {
 		c := m.point(run, p)
@@ -296,6 +298,10 @@ func (m *maker) section(s *solved) *Section {
 		source.Checks = append(source.Checks, m.anew(m.standby(s))...)
 	}
 	sec.Groups = append(sec.Groups, source)
+	if slices.ContainsFunc(source.Checks, func(c *Check) bool { return c.Basis == basisStandby }) {
+		sec.Setup = append(sec.Setup, "In series or in place of a fuse the meter first on its 10 A input, on milliamperes only once that shows less than "+
+			"its own fuse carries. While it is there, do not turn the key, and switch on nothing that this lead feeds.")
+	}
 	return sec
 }
 
@@ -307,10 +313,13 @@ func (m *maker) setup(s *solved) []string {
 		lines = append(lines, fmt.Sprintf("Engine stopped; a supply or charger of %s across the battery's posts that gives %s in place of the "+
 			"charging system.", quantity.Plain(s.supplyV, quantity.Voltage), quantity.Format(math.Ceil(s.supplyA), quantity.Current)))
 	case s.situation.As != nil && circuit.Running(s.situation.As):
-		lines = append(lines, "Engine stopped, on the battery alone: this draws more than a bench supply can deliver. Keep it short.")
+		lines = append(lines, "Engine stopped, on the vehicle's own batteries through their fuses: this draws more than a usual bench supply gives (30 A; "+
+			"common practice, no source). Keep it short.")
 	case order(s.situation) == 0 && s.situation.LastsS == 0:
-		lines = append(lines, "Wait until control units sleep, some minutes. While a meter is in series with a lead, do not turn the key, and switch on "+
-			"nothing that this lead feeds.")
+		lines = append(lines, "Wait until control units sleep, some minutes.")
+	}
+	if unlike := m.unlike(s.situation); len(unlike) > 0 {
+		lines[len(lines)-1] += " " + strings.Join(unlike, " ")
 	}
 	return append(append(lines, m.stays(s)...), timed(s.situation)...)
 }
@@ -405,7 +414,10 @@ func (m *maker) feeds(s *solved) []*Check {
 	for _, w := range m.c.Wires {
 		if w.Branch.Feeds() && m.c.IsPost(w.From.Node) {
 			c := amps(s, w.Branch)
-			c.Ref, c.Name, c.Where = w.Number, "main feed", c.Where+" "+w.Number+" to "+w.To.Part.Ref
+			c.Ref, c.Name = w.Number, "main feed"
+			if c.Where += " " + w.Number + " to " + w.To.Part.Ref; c.Basis == basisStandby && w.To.Part.Kind == circuit.Fuse {
+				c.Where = "meter in place of " + w.To.Part.Ref // a stout lead is not undone for it
+			}
 			out = append(out, c)
 		}
 	}

@@ -149,25 +149,25 @@ func TestMetersByHand(t *testing.T) {
 }
 
 // A connection is measured at nine tenths of its largest current or more, and
-// above 5 A; one that may lose less than 5 mV is not.
+// above 25 A; one that may lose less than 20 mV is not.
 func TestWhereDropsAreMeasured(t *testing.T) {
 	b := branch()
-	all := []*solved{reading(design.KeyOn, 10, 0), reading(design.KeyOn, 9.1, 0), reading(design.KeyOn, 9, 0), reading(design.KeyOn, 8.9, 0)}
+	all := []*solved{reading(design.KeyOn, 50, 0), reading(design.KeyOn, 45.5, 0), reading(design.KeyOn, 45, 0), reading(design.KeyOn, 44.5, 0)}
 	if got := loaded(all, b); len(got) != 2 || got[0] != 0 || got[1] != 1 {
 		t.Errorf("measured in %v, want the first two", got)
 	}
-	for amps, want := range map[float64]int{4.9: 0, 5: 0, 5.1: 1} {
+	for amps, want := range map[float64]int{24.9: 0, 25: 0, 25.1: 1} {
 		if got := len(loaded([]*solved{reading(design.KeyOn, amps, 0)}, b)); got != want {
 			t.Errorf("%g A: measured in %d situations, want %d", amps, got, want)
 		}
 	}
-	// 2.9 mV · 1.005 + 2 mV is 4.9 mV, 3.1 mV · 1.005 + 2 mV is 5.1 mV.
+	// 17.8 mV · 1.005 + 2 mV is 19.9 mV, 18.0 mV · 1.005 + 2 mV is 20.1 mV.
 	c := &circuit.Circuit{Branches: []*circuit.Branch{b}}
 	b.Kind = circuit.FuseBranch
 	b.Fuse = &circuit.FuseSpec{Ref: "F1"}
 	b.Part.Branches = c.Branches
-	for volts, measured := range map[float64]bool{2.9e-3: false, 3.1e-3: true} {
-		m, s := &maker{c: c}, reading(design.KeyOn, 6, volts)
+	for volts, measured := range map[float64]bool{17.8e-3: false, 18.0e-3: true} {
+		m, s := &maker{c: c}, reading(design.KeyOn, 26, volts)
 		s.section = &Section{}
 		m.drops([]*solved{s})
 		if got := len(s.section.Groups) == 1; got != measured || strings.Contains(strings.Join(m.missing, ""), "F1") == measured {

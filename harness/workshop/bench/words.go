@@ -58,14 +58,19 @@ func moving(afloat bool) []string {
 	}
 }
 
-func tools() []string {
-	return []string{
-		"Meter with volts, ohms and milliamperes; clamp for DC amperes.",
+func (m *maker) tools() []string {
+	list := []string{
+		"Meter with volts, ohms, 10 A and milliamperes, both inputs fused: know the fuse of the second, often 0.4 A; clamp for DC amperes.",
 		"Supply with an adjustable current limit, or a 21 W filament lamp of the system voltage in a holder with leads.",
 		"This sheet, the schematic and the connection table.",
 		"For small resistances: the supply at 1 A through the wire and the meter on millivolts at its ends. " +
 			"Then a millivolt is a milliohm.",
 	}
+	if m.d.HasBanks() {
+		list = append(list, "Every battery charged and then rested for some hours, nothing on and no charger: the volts of further ones are for four "+
+			"fifths full to full. One that was charged within the hour reads higher.")
+	}
+	return list
 }
 
 // hints of each kind of section.
@@ -113,6 +118,10 @@ var hints = map[Kind][]Hint{
 		{"Posts fall at idle and rise at fast idle", "charging does not cover what is drawn at idle: see the budget"},
 		{"Posts do not rise at all", "charging system, its fuse or its lead; not the harness"},
 		{"Posts above the bound", "regulator: stop the engine, before lamps and control units suffer"},
+	},
+	Charging: {
+		{"No amperes", "fuse at the battery charged is out, the charger waits for its delay or its volts, or the battery is full"},
+		{"Fewer than allowed", "the battery is fuller than it should be, or the charger is set to less"},
 	},
 	Parked: {
 		{"Tens of milliamperes more, for some minutes", "a control unit has not gone to sleep yet: wait and read again"},
