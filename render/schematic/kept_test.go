@@ -6,6 +6,7 @@ import (
 	"os"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -125,6 +126,44 @@ func remove(text string, n int) string {
 	}
 	return strings.ReplaceAll(text, "[, ", "[")
 }
+
+// addInNewWay adds a load behind a way more of one of the blocks that have room, or its
+// spare way, among the other loads.
+func addInNewWay(text string, n int) string {
+	var open [][]int
+	for _, m := range blockText.FindAllStringSubmatchIndex(text, -1) {
+		size, _ := strconv.Atoi(text[m[4]:m[5]])
+		block := text[m[0]:m[1]]
+		if spareWay.MatchString(block) || len(wayLine.FindAllString(block, -1)) < size {
+			open = append(open, m)
+		}
+	}
+	m := open[n%len(open)]
+	name, block := text[m[2]:m[3]], text[m[0]:m[1]]
+	way := strconv.Itoa(len(wayLine.FindAllString(block, -1)) + 1)
+	if spare := spareWay.FindStringSubmatchIndex(block); spare != nil {
+		way = block[spare[4]:spare[5]]
+		block = block[:spare[0]] + "      " + way + ": {fuse: 5 A}" + block[spare[1]:]
+	} else {
+		block += "      " + way + ": {fuse: 5 A}\n"
+	}
+	text = text[:m[0]] + block + text[m[1]:]
+	from, to := loads(text)
+	rows := loadLine.FindAllStringSubmatchIndex(text[from:to], -1)
+	row := rows[n*2%len(rows)]
+	like := text[from+row[4] : from+row[5]]
+	where := regexp.MustCompile(`at: \D[^,]+`).FindString(like)
+	back := regexp.MustCompile(`returns to: [^,}]+`).FindString(like)
+	sign := []string{"lamp", "motor", "socket", "heater", "horn"}[n%5]
+	return text[:from+row[1]] + fmt.Sprintf("  added one: {power: %d W, behaves: resistor, sign: %s, %s, fed by: %s %s, %s}\n",
+		5+n, sign, where, name, way, back) + text[from+row[1]:]
+}
+
+// A block with its ways.
+var (
+	blockText = regexp.MustCompile(`(?m)^  ([^:\n ][^:\n]*):\n(?:    .*\n)*?    type: \D*(\d+) way.*\n(?:    .*\n)*?    ways:.*\n(?:      .*\n)+`)
+	wayLine   = regexp.MustCompile(`(?m)^      \d+:`)
+)
 
 // withNumbers is the text of a design with the labels of its parts and wires.
 func withNumbers(t *testing.T, r *harness.Review, text string) string {

@@ -118,6 +118,9 @@ func plan(review *harness.Review, opt Options) (*paint.Drawing, error) {
 
 // laid lays sheets out in one way of drawing, with room for another.
 func laid(review *harness.Review, l, twin *labels.Labels, paper frame.Paper) (*paint.Drawing, error) {
+	if late := labels.LateIn(l.Circuit); len(late) > 0 && l.Left == nil {
+		return added(review, l, twin, paper, late)
+	}
 	a, err := arrange.Circuit(l, paper, twin)
 	if err == nil && l.Slots == labels.WholeSlots && a.HasSlots() {
 		a, err = fewest(a, l, twin, paper)
@@ -133,6 +136,45 @@ func laid(review *harness.Review, l, twin *labels.Labels, paper frame.Paper) (*p
 		return laid(review, l, nil, paper)
 	}
 	return d, nil
+}
+
+// added lays out what the design's numbers have, as it was laid out before, and then adds
+// the rest: of the ways to do so, and all laid out anew, the one that moves least.
+func added(review *harness.Review, l, twin *labels.Labels, paper frame.Paper, late map[string]bool) (*paint.Drawing, error) {
+	before, err := leaving(review, l, twin, paper, late)
+	if err != nil {
+		return nil, err
+	}
+	best, err := leaving(review, l, twin, paper, map[string]bool{})
+	if err != nil {
+		return nil, err
+	}
+	for _, with := range []*labels.Labels{twin, nil} { // the room of a twin is worth less than places
+		own := *l
+		a, err := arrange.Add(before.Arrangement, &own, with)
+		if err != nil {
+			return nil, err
+		}
+		if a == nil {
+			continue
+		}
+		d := paint.New(crossref.Of(a), review)
+		if d.Moved(before.Arrangement) < best.Moved(before.Arrangement) {
+			best = d
+		}
+	}
+	return best, nil
+}
+
+// leaving lays sheets out without some parts and fuses.
+func leaving(review *harness.Review, l, twin *labels.Labels, paper frame.Paper, left map[string]bool) (*paint.Drawing, error) {
+	own := *l
+	own.Left = left
+	if twin != nil {
+		with := *twin
+		with.Left, twin = left, &with
+	}
+	return laid(review, &own, twin, paper)
 }
 
 // composed makes the lists of an arrangement: compacted, unless that takes sheets for lists.

@@ -3,6 +3,7 @@ package compare
 import (
 	"math"
 
+	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/study/budget"
 	"fusewright/harness/workshop/purchase"
@@ -103,4 +104,11 @@ func purchases(old, changed *circuit.Circuit) []Amount {
 	return list
 }
 
-func lineName(l *purchase.Line) string { return string(l.Group) + ": " + l.Item }
+// lineName tells every line from all others: covers of one kind by their size.
+func lineName(l *purchase.Line) string {
+	name := string(l.Group) + ": " + l.Item
+	if mm := l.SizeMm(); mm > 0 {
+		name += ", bundle up to " + quantity.Format(mm/1000, quantity.Length)
+	}
+	return name
+}

@@ -102,6 +102,25 @@ func TestReviews(t *testing.T) {
 	}
 }
 
+// A design with covers of one kind in two sizes is as it was, compared with itself, and
+// each size is a line of its own.
+func TestSameCovers(t *testing.T) {
+	two := strings.NewReplacer(
+		"rear: {ambient: 35 °C}", "rear: {ambient: 35 °C}, side: {ambient: 35 °C}",
+		"length: 600 mm}]", "length: 600 mm, cover: braided sleeve}, {from: tray, to: side, length: 900 mm, cover: braided sleeve}]",
+		"loads:\n", "loads:\n  heater: {power: 20 W, behaves: resistor, at: side, fed by: lamp fuse, wire: {size: 16 mm²}, "+
+			"returns to: frame, return wire: {size: 16 mm²}}\n").Replace(lamp)
+	if c := compare.Reviews(review(t, two), review(t, two)); !c.Same() {
+		t.Errorf("compared with itself: %q", lines(c))
+	}
+	got := lines(compare.Reviews(review(t, lamp), review(t, two)))
+	for _, size := range []string{"6 mm", "15 mm"} {
+		if want := "buy added sleeves and conduit: braided sleeve, bundle up to " + size; !containsPrefix(got, want) {
+			t.Errorf("lacks %q: %q", want, got)
+		}
+	}
+}
+
 // Compared the other way round, what was added is removed.
 func TestReviewsMirror(t *testing.T) {
 	a := review(t, lamp)

@@ -297,6 +297,15 @@ func (b *builder) end(w *circuit.Wire, at *circuit.Terminal, crimp *library.Term
 // practice, no source.
 var coverStepMm = []float64{6, 10, 15, 20, 25, 32, 40, 50}
 
+// SizeMm is the size of a sleeve or conduit, in mm: the step that its largest bundle asks
+// for, that bundle itself above all steps; 0 = none or not known.
+func (l *Line) SizeMm() float64 {
+	if i, _ := slices.BinarySearch(coverStepMm, l.LargestMm); l.LargestMm > 0 && i < len(coverStepMm) {
+		return coverStepMm[i]
+	}
+	return l.LargestMm
+}
+
 // coverStep is the place of a bundle among the sizes.
 func coverStep(outerMm float64) string {
 	i, _ := slices.BinarySearch(coverStepMm, outerMm)

@@ -354,6 +354,7 @@ func (a *Arrangement) layPage(p *Page) error {
 		if err := orderColumns(p); err != nil {
 			return err
 		}
+		p.keepOrder()
 		p.solveRows(0)
 		stuck := p.routeAll()
 		if stuck == nil {

@@ -27,7 +27,7 @@ func (p *Page) routeAll() (stuck *cell.Inlet) {
 // measureColumns sets the lead and body widths and packs the columns.
 func (p *Page) measureColumns(channels []route.Channel) {
 	n := len(p.Columns)
-	p.Leads, p.Widths, p.ColumnX = make([]int, n), make([]int, n), make([]int, n)
+	p.Leads, p.Widths, p.ColumnX, p.tracks = make([]int, n), make([]int, n), make([]int, n), make([]int, n)
 	x := 0
 	for col, list := range p.Columns {
 		body := 0
@@ -45,6 +45,7 @@ func (p *Page) measureColumns(channels []route.Channel) {
 		x += p.Widths[col]
 		if col < len(channels) {
 			x += channels[col].Tracks + 1
+			p.tracks[col] = channels[col].Tracks
 		}
 	}
 	p.setBodies()
@@ -111,9 +112,12 @@ func (a *Arrangement) spread(p *Page, air int) bool {
 	if p.Width() > columns && (air > 0 || p.slot > 0) {
 		return false
 	}
-	p.Side = columns-p.Width() >= column.WidthM
+	p.Side = columns-p.Width() >= column.WidthM && (p.was == nil || p.was.Side)
 	if p.Side {
 		columns -= column.WidthM
+	}
+	if p.keepColumns(columns) {
+		return true
 	}
 	a.flatten(p, columns-p.Width())
 	p.placeColumns(columns)

@@ -13,6 +13,7 @@ type Page struct {
 	nets     []*route.Net
 	ColumnX  []int // left edge of each column, in modules
 	Leads    []int
+	tracks   []int // between each column and the next
 	Widths   []int
 	Height   int  // rows used
 	slot     int  // rows a way of a block has at least; 0 = what is in it
@@ -22,6 +23,8 @@ type Page struct {
 	Lines    []route.Line
 	OneLine  map[*cell.Inlet]bool // labels in one line though the page has two
 	Cellar   [2]*cell.Row         // the source's lower row and the room kept beside it
+	was      *Page                // what stood here before more was added; nil = nothing
+	loose    bool                 // in the order in which that stood, but closer together
 }
 
 // Holds tells whether a cell stands on the page.

@@ -66,7 +66,10 @@ func (s *solver) relax(queue []int) bool {
 // cells, in modules.
 func (p *Page) solveRows(air int) {
 	index, rows := p.indexRows()
-	s := &solver{y: make([]int, len(rows)), bounds: make([][]bound, len(rows))}
+	s := &solver{y: make([]int, len(rows)+1), bounds: make([][]bound, len(rows)+1)}
+	if p.was != nil {
+		air = 0
+	}
 	for i, r := range rows {
 		s.y[i] = int(math.Ceil(r.Top))
 		if p.Outlined {
@@ -83,7 +86,7 @@ func (p *Page) solveRows(air int) {
 					if i == 0 && above.Cell.Kind != cell.Pass && c.Kind != cell.Pass {
 						gap += air
 					}
-					if i > 0 && p.slot > 0 && len(c.Ways) > 0 {
+					if i > 0 && p.slot > 0 && p.was == nil && len(c.Ways) > 0 {
 						gap = max(gap, p.slot+air)
 					}
 					if i == 0 && p.Outlined && placeOf(above.Cell) != placeOf(c) {
@@ -98,6 +101,11 @@ func (p *Page) solveRows(air int) {
 	if p.Cellar[0] != nil {
 		a, b := index[p.Cellar[0]], index[p.Cellar[1]]
 		s.add(bound{a, b, 0}, bound{b, a, 0})
+	}
+	for i, r := range rows { // as they stood; the last of all is the top of the sheet
+		if y, stood := p.stood(r); stood && !p.loose && y >= s.y[i] {
+			s.add(bound{len(rows), i, y}, bound{i, len(rows), -y})
+		}
 	}
 	for _, w := range p.wishes() {
 		a, b := index[w.a.Row], index[w.b.Row]

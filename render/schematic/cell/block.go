@@ -2,6 +2,7 @@ package cell
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"fusewright/harness/network/circuit"
@@ -25,7 +26,7 @@ const wayStep = 4
 // addBlock makes the cell of a block, or several when it has more ways than a
 // sheet takes.
 func (b *builder) addBlock(p *circuit.Part) {
-	ways := parts.WaysOf(p)
+	ways := slices.DeleteFunc(parts.WaysOf(p), func(w *parts.Way) bool { return b.LeavesWay(p, w.Ref) })
 	most := max((b.sheetRows-8)/wayStep-1, 2)
 	pieces := max((len(ways)+most-1)/most, 1)
 	bus := parts.BusOf(p)

@@ -32,6 +32,9 @@ func Build(l *labels.Labels, sheetRows int) *Cells {
 	b.sortWires()
 	slots := b.addSlots()
 	for _, p := range b.Circuit.Parts {
+		if b.LeavesOut(p) {
+			continue
+		}
 		switch p.Kind {
 		case circuit.Generator:
 			if !parts.Cabled(p) {
@@ -116,7 +119,7 @@ func (b *builder) lift() float64 {
 // sortWires files every wire under the terminal it leaves and the part it feeds.
 func (b *builder) sortWires() {
 	for _, w := range b.Circuit.Wires {
-		if parts.IsReturn(w) {
+		if parts.IsReturn(w) || b.LeavesWire(w) {
 			continue
 		}
 		in := &Inlet{Wire: w, Source: w.From, Term: w.To}

@@ -25,6 +25,9 @@ func (b *builder) addSlots() (slots []*Cell) {
 		}
 	}
 	for _, p := range b.Circuit.Parts {
+		if b.LeavesOut(p) {
+			continue
+		}
 		if t := openEnd(p); t != nil && !open[t] && len(b.Feeds[t]) == 0 && len(b.into[p]) > 0 {
 			if like := b.loadLike(t, ""); like != nil {
 				slots = append(slots, b.addSlot(t, "", like))

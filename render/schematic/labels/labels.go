@@ -35,6 +35,8 @@ type Labels struct {
 	Outlined   bool           // frames round the places
 	Detached   bool           // coils and contacts of relays apart
 	Slots      Slots          // for loads that are not there
+
+	Left map[string]bool // references of parts and fuses that are left out
 }
 
 // Slots is how much room loads have that are not there.

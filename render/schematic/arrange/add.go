@@ -1,0 +1,315 @@
+package arrange
+
+import (
+	"fmt"
+	"slices"
+
+	"fusewright/render/schematic/cell"
+	"fusewright/render/schematic/labels"
+)
+
+// Add lays a circuit out as an earlier one was that had less: what stood stays on its
+// sheet and, where there is room, at its place. What is new goes to the sheet of what
+// feeds it, else to the next with room, else to one more. It gives nil where a sheet has no
+// room for what its blocks have more of.
+func Add(before *Arrangement, l, twin *labels.Labels) (*Arrangement, error) {
+	a := &Arrangement{Labels: l, Paper: before.Paper, Field: before.Field, Rows: before.Rows, Columns: before.Columns}
+	if before.Twin != nil {
+		a.Twin = twin
+	}
+	a.MainsBelow, a.Slots = before.MainsBelow, before.Slots
+	a.reset(before.Stacked)
+	a.takeOver(before)
+	for _, p := range a.Pages {
+		if err := a.layPage(p); err != nil {
+			return nil, err
+		}
+		if err := a.relieve(p); err != nil {
+			return nil, err
+		}
+	}
+	for _, c := range a.List {
+		if c.Sheet == 0 {
+			if err := a.addTree(c); err != nil {
+				return nil, err
+			}
+		}
+	}
+	if !slices.ContainsFunc(a.Pages, func(p *Page) bool { return !a.holds(p) }) {
+		return a, nil
+	}
+	return nil, nil
+}
+
+// relieve sets what stands on a page that is too large now closer together, then takes
+// circuits behind the ways of blocks off it, the last first, until it fits; their place is
+// then found anew.
+func (a *Arrangement) relieve(p *Page) error {
+	if p.loose = !a.holds(p); p.loose {
+		if err := a.stand([]standing{{p, partsOf(p), p.Severed}}); err != nil {
+			return err
+		}
+	}
+	for _, c := range slices.Backward(partsOf(p)) {
+		if a.holds(p) {
+			return nil
+		}
+		in := primary(c)
+		if c.Sheet == 0 || len(c.Ways) > 0 || in == nil || a.ComesByFlag(p, in) || len(a.Outs[in.Source].Ways) < 2 {
+			continue
+		}
+		for _, q := range partsOf(p) {
+			if slices.Contains(a.behind(c, nil), q) {
+				q.Sheet = 0
+			}
+		}
+		rest := slices.DeleteFunc(partsOf(p), func(q *cell.Cell) bool { return q.Sheet == 0 })
+		if err := a.stand([]standing{{p, rest, p.Severed}}); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// holds tells whether a page is no larger than its sheet.
+func (a *Arrangement) holds(p *Page) bool { return p.Height <= a.Rows && p.Width() <= a.Columns }
+
+// takeOver makes the pages of an earlier arrangement with the cells that are the same.
+func (a *Arrangement) takeOver(before *Arrangement) {
+	now := map[string]*cell.Cell{}
+	for _, c := range slices.Backward(a.List) {
+		now[standsFor(c)] = c
+	}
+	for _, was := range before.Pages {
+		p := &Page{Index: len(a.Pages), Severed: map[*cell.Inlet]bool{}, Outlined: was.Outlined, was: was}
+		for _, o := range partsOf(was) {
+			c := now[standsFor(o)]
+			if c == nil || c.Sheet > 0 {
+				continue
+			}
+			c.Sheet = p.Index + 1
+			p.Cells = append(p.Cells, c)
+			for i, in := range o.Inlets {
+				if was.Severed[in] && i < len(c.Inlets) {
+					p.Severed[c.Inlets[i]] = true
+				}
+			}
+		}
+		a.Pages = append(a.Pages, p)
+	}
+}
+
+// standsFor tells cells apart over two arrangements: of parts, flags and passing wires.
+func standsFor(c *cell.Cell) string {
+	switch {
+	case c.Kind != cell.Part && c.Term != nil:
+		return fmt.Sprint(c.Kind, c.Term.Text(), c.Col)
+	case c.Empty && len(c.Inlets) > 0:
+		return "slot " + c.Inlets[0].Source.Text() + " " + c.Inlets[0].Wire.Number
+	}
+	return fmt.Sprint(c.Kind, c.Part.Name, c.Piece, c.Coil)
+}
+
+// addTree puts a cell with what it feeds, none of it on a sheet yet, where it has room.
+func (a *Arrangement) addTree(c *cell.Cell) error {
+	for in := primary(c); in != nil; in = primary(c) { // begin where the sheets leave off
+		up := a.Outs[in.Source]
+		if up == nil || up.Sheet > 0 || up == c {
+			break
+		}
+		c = up
+	}
+	tree := slices.DeleteFunc(a.behind(c, nil), func(q *cell.Cell) bool { return q.Sheet > 0 })
+	pages := slices.Clone(a.Pages)
+	if in := primary(c); in != nil && a.Outs[in.Source] != nil && a.Outs[in.Source].Sheet > 0 {
+		home := a.Pages[a.Outs[in.Source].Sheet-1]
+		pages = slices.Insert(slices.DeleteFunc(pages, func(p *Page) bool { return p == home }), 0, home)
+	}
+	var best *Page
+	least := len(a.List)
+	for _, p := range pages {
+		moved, err := a.try(p, tree)
+		if err != nil {
+			return err
+		}
+		if moved < least {
+			best, least = p, moved
+		}
+		if least == 0 {
+			break
+		}
+	}
+	if best != nil {
+		return a.stand([]standing{{best, append(partsOf(best), tree...), best.Severed}})
+	}
+	p := &Page{Index: len(a.Pages), Severed: map[*cell.Inlet]bool{}, Outlined: a.Outlined}
+	a.Pages = append(a.Pages, p)
+	return a.stand([]standing{{p, tree, p.Severed}})
+}
+
+// behind are a cell and all that it feeds.
+func (a *Arrangement) behind(c *cell.Cell, list []*cell.Cell) []*cell.Cell {
+	if slices.Contains(list, c) {
+		return list
+	}
+	list = append(list, c)
+	for _, o := range c.Outlets {
+		for _, in := range a.Feeds[o.Term] {
+			if primary(in.Cell) == in {
+				list = a.behind(in.Cell, list)
+			}
+		}
+	}
+	return list
+}
+
+// try tells how many parts would move if cells were put on a page; as many as there are,
+// if it has no room.
+func (a *Arrangement) try(p *Page, tree []*cell.Cell) (moved int, err error) {
+	before := a.standing(p)
+	if err := a.stand([]standing{{p, append(partsOf(p), tree...), p.Severed}}); err != nil {
+		return 0, err
+	}
+	moved = len(a.List)
+	if a.holds(p) {
+		moved = p.moved(a.Columns)
+	}
+	for _, c := range tree {
+		c.Sheet = 0
+	}
+	return moved, a.stand(before)
+}
+
+// moved counts the parts of a page that do not stand where they stood.
+func (p *Page) moved(columns int) (n int) {
+	if p.was == nil {
+		return 0
+	}
+	leads, _, x := p.keptColumns(columns)
+	for _, c := range p.Cells {
+		o := p.before(c)
+		if o == nil || c.Kind != cell.Part {
+			continue
+		}
+		if x == nil || x[c.Col]+leads[c.Col] != o.X || slices.ContainsFunc(c.Rows, func(r *cell.Row) bool {
+			y, stood := p.stood(r)
+			return stood && y != r.Y
+		}) {
+			n++
+		}
+	}
+	return n
+}
+
+// before is the cell that stood for the same on the earlier page; nil = none.
+func (p *Page) before(c *cell.Cell) *cell.Cell {
+	if p.was == nil {
+		return nil
+	}
+	name := standsFor(c)
+	i := slices.IndexFunc(p.was.Cells, func(o *cell.Cell) bool { return o.Kind != cell.Blank && standsFor(o) == name })
+	if i < 0 {
+		return nil
+	}
+	return p.was.Cells[i]
+}
+
+// stood is the row at which a row stood.
+func (p *Page) stood(r *cell.Row) (y int, ok bool) {
+	o := p.before(r.Cell)
+	if o == nil || r.Cell.Kind == cell.Blank || r.Index >= len(o.Rows) {
+		return 0, false
+	}
+	return o.Rows[r.Index].Y, true
+}
+
+// keepOrder puts what stood in the order in which it stood; what is new stays behind what it
+// would stand behind.
+func (p *Page) keepOrder() {
+	if p.was == nil {
+		return
+	}
+	for col, list := range p.Columns {
+		type ranked struct {
+			c *cell.Cell
+			y int
+		}
+		var rows []ranked
+		low := 0
+		for _, c := range list {
+			if y, stood := p.stood(c.Rows[0]); stood {
+				low = y
+			}
+			rows = append(rows, ranked{c, low})
+		}
+		slices.SortStableFunc(rows, func(a, b ranked) int { return a.y - b.y })
+		for i, r := range rows {
+			p.Columns[col][i] = r.c
+		}
+	}
+}
+
+// keptColumns are the columns with all bodies where they stood, or as near as there is
+// room; nil where there is none.
+func (p *Page) keptColumns(total int) (leads, widths, x []int) {
+	if p.was == nil || len(p.Columns) != len(p.was.Columns) {
+		return nil, nil, nil
+	}
+	for _, as := range []*Page{p.was, p} { // with the room of before, else with what is needed
+		leads, widths, x = nil, nil, nil
+		end := 0
+		for col := range p.Columns {
+			lead := max(p.Leads[col], as.Leads[col])
+			width := lead + max(p.Widths[col]-p.Leads[col], as.Widths[col]-as.Leads[col])
+			at := max(end, p.was.ColumnX[col]+p.was.Leads[col]-lead)
+			leads, widths, x = append(leads, lead), append(widths, width), append(x, at)
+			end = at + width + p.tracks[col] + 1
+		}
+		limit := total
+		for col := range slices.Backward(x) {
+			x[col] = min(x[col], limit-widths[col])
+			if limit = x[col]; col > 0 {
+				limit -= p.tracks[col-1] + 1
+			}
+		}
+		if x[0] >= 0 {
+			return leads, widths, x
+		}
+	}
+	return nil, nil, nil
+}
+
+// keepColumns sets the columns where they stood, and tells whether they have the room.
+func (p *Page) keepColumns(total int) bool {
+	leads, widths, x := p.keptColumns(total)
+	if x == nil {
+		return false
+	}
+	p.Leads, p.Widths, p.ColumnX = leads, widths, x
+	for _, c := range p.Cells {
+		c.Flat, c.FlatReturns, c.RunMore = false, false, 0
+		if o := p.before(c); o != nil && leads[c.Col] >= p.was.Leads[c.Col] && widths[c.Col]-leads[c.Col] >= p.was.Widths[c.Col]-p.was.Leads[c.Col] {
+			c.Flat, c.FlatReturns = o.Flat, o.FlatReturns
+		}
+		if hasReturnRun(c) {
+			c.RunMore = p.Widths[c.Col] - p.Leads[c.Col] - c.Body
+		}
+	}
+	p.setBodies()
+	return true
+}
+
+// Moved counts the parts that do not stand where they stood before.
+func (a *Arrangement) Moved(before *Arrangement) (n int) {
+	was := map[string]*cell.Cell{}
+	for _, o := range before.List {
+		was[standsFor(o)] = o
+	}
+	for _, c := range a.List {
+		o := was[standsFor(c)]
+		if o != nil && !c.Empty && (c.Sheet != o.Sheet || c.X != o.X || c.Rows[0].Y != o.Rows[0].Y) {
+			n++
+		}
+	}
+	return n
+}
