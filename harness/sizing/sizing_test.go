@@ -5,6 +5,7 @@ import (
 	"math/rand/v2"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"fusewright/harness/design"
@@ -57,15 +58,29 @@ func printed(p *Plan) string {
 	return b.String()
 }
 
+// explained is what is chosen for a design, with the reasons.
+func explained(d *design.Design) (*Plan, error) {
+	p, err := Complete(d)
+	if err != nil {
+		return nil, err
+	}
+	return p, p.Explain()
+}
+
+// openExplained is the plan of the design with everything open, which several tests look at.
+var openExplained = sync.OnceValues(func() (*Plan, error) {
+	d, err := design.Read("test.yaml", []byte(open), nil)
+	if err != nil {
+		return nil, err
+	}
+	return explained(d)
+})
+
 // TestEverythingOpen: all is chosen, nothing about sizes is found afterwards,
 // and every choice has its reason.
 func TestEverythingOpen(t *testing.T) {
-	d := read(t, open)
-	p, err := Complete(d)
+	p, err := openExplained()
 	if err != nil {
-		t.Fatal(err)
-	}
-	if err := p.Explain(); err != nil {
 		t.Fatal(err)
 	}
 	for _, f := range p.Remaining {
@@ -89,22 +104,19 @@ func TestEverythingOpen(t *testing.T) {
 // TestDeterministic: the same design gives the same choices and reasons, and
 // choosing again changes nothing.
 func TestDeterministic(t *testing.T) {
-	var first string
+	p, err := openExplained()
+	if err != nil {
+		t.Fatal(err)
+	}
+	first := printed(p)
+	d := read(t, open)
 	for range 2 {
-		d := read(t, open)
-		for range 2 {
-			p, err := Complete(d)
-			if err != nil {
-				t.Fatal(err)
-			}
-			if err := p.Explain(); err != nil {
-				t.Fatal(err)
-			}
-			if got := printed(p); first == "" {
-				first = got
-			} else if got != first {
-				t.Fatalf("first\n%s\nthen\n%s", first, got)
-			}
+		p, err := explained(d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := printed(p); got != first {
+			t.Fatalf("first\n%s\nthen\n%s", first, got)
 		}
 	}
 }

@@ -40,9 +40,9 @@ func TestFigures(t *testing.T) {
 	}
 	for _, wires := range []int{10, 25, 40, 80, 160} {
 		for seed := int64(1); seed <= 4; seed++ {
+			review := assessed(t, "generated.yaml", synth.YAML(wires, seed))
 			for _, size := range []string{"A4", "A3"} {
-				d := planned(t, "generated.yaml", synth.YAML(wires, seed), Options{Size: size})
-				row(fmt.Sprintf("%d %d", wires, seed), size, d)
+				row(fmt.Sprintf("%d %d", wires, seed), size, laidOut(t, review, variant{Options: Options{Size: size}}))
 			}
 		}
 	}

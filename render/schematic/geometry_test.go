@@ -117,7 +117,6 @@ func checkGeometry(s *scene.Sheet) (faults []string) {
 		r    scene.Rect
 		what string
 		id   string
-		p    piece
 	}
 	var texts, lines, bands []box
 	frame := scene.Rect{X: 4.5, Y: 4.5, W: s.WidthMM - 9, H: s.HeightMM - 9}
@@ -134,33 +133,36 @@ func checkGeometry(s *scene.Sheet) (faults []string) {
 			if c := scene.CapHeightMM(t.SizeMM, t.Face); c < 2 {
 				complain("text %q has capitals of %.2f mm", t.String, c)
 			}
-			texts = append(texts, box{inkOf(t).Grow(-0.02), t.String, id, p})
+			texts = append(texts, box{inkOf(t).Grow(-0.02), t.String, id})
 			continue
 		}
 		if st := p.item.Path.Stroke; st != nil && st.WidthMM < 0.25 {
 			complain("line of %.2f mm in %s", st.WidthMM, id)
 		}
 		if f := p.item.Path.Fill; class == "band" && f != nil && p.item.Path.Stroke == nil && f.Colour.R >= 196 && f.Colour.B >= 168 && f.Colour.G >= 212 {
-			bands = append(bands, box{p.item.Bounds(), class, id, p}) // words are legible on it
+			bands = append(bands, box{p.item.Bounds(), class, id}) // words are legible on it
 			continue
 		}
 		if (class == "finding" || class == "change") && p.item.Path.Fill != nil {
 			// A sign holds its own number; its area stands for a symbol.
-			lines = append(lines, box{p.item.Bounds(), "flag", id, p})
+			lines = append(lines, box{p.item.Bounds(), "flag", id})
 			continue
 		}
 		for _, r := range strokes(p.item.Path) {
-			lines = append(lines, box{r, class, id, p})
+			lines = append(lines, box{r, class, id})
 		}
 	}
 	for i, a := range lines {
+		if a.what != "flag" {
+			continue // lines may cross: only signs are held against all others
+		}
 		for _, b := range bands {
-			if a.what == "flag" && a.r.Overlaps(b.r) {
+			if a.r.Overlaps(b.r) {
 				complain("%s lies on %s at %.0f,%.0f", a.id, b.id, a.r.X, a.r.Y)
 			}
 		}
 		for k, b := range lines {
-			if a.what == "flag" && (b.what == "wire" || b.what == "band" || b.what == "flag" && k > i) && a.r.Overlaps(b.r) {
+			if (b.what == "wire" || b.what == "band" || b.what == "flag" && k > i) && a.r.Overlaps(b.r) {
 				complain("%s lies on %s at %.0f,%.0f", a.id, b.id, a.r.X, a.r.Y)
 			}
 		}

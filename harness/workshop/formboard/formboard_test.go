@@ -10,6 +10,7 @@ import (
 
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
+	"fusewright/harness/proof/referencetest"
 	"fusewright/harness/proof/synth"
 	"fusewright/harness/workshop/formboard"
 	"fusewright/library"
@@ -90,7 +91,11 @@ func lay(t *testing.T) []made {
 	for _, name := range []string{"fen-runner", "reed-skiff"} {
 		add(name, demo(t, name))
 	}
-	for seed := range 120 {
+	most := 60 // up to 390 wires; a second sixty, as many again, where reference programs are required
+	if referencetest.Required() {
+		most = 120
+	}
+	for seed := range most {
 		wires := 3 + seed*seed%397
 		add(fmt.Sprintf("made, %d wires, seed %d", wires, seed), build(t, "made", synth.YAML(wires, int64(seed))))
 	}

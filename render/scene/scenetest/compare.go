@@ -57,12 +57,19 @@ func hasNear(in *image.Gray, x, y int, level uint8) bool {
 func gray(from image.Image) *image.Gray {
 	bounds := from.Bounds()
 	to := image.NewGray(image.Rect(0, 0, bounds.Dx(), bounds.Dy()))
+	pixels := from.(image.RGBA64Image) // as every picture of the standard library; nothing is allocated for a pixel
 	for y := range bounds.Dy() {
 		for x := range bounds.Dx() {
-			c := color.NRGBAModel.Convert(from.At(bounds.Min.X+x, bounds.Min.Y+y)).(color.NRGBA)
-			level := color.GrayModel.Convert(color.RGBA{c.R, c.G, c.B, 255}).(color.Gray).Y
-			to.SetGray(x, y, color.Gray{Y: 255 - uint8(int(255-level)*int(c.A)/255)})
+			c := pixels.RGBA64At(bounds.Min.X+x, bounds.Min.Y+y)
+			// Colours come weighed by their cover: what is left to full cover is white paper.
+			paper := 0xffff - c.A
+			to.SetGray(x, y, color.Gray{Y: luma(c.R+paper, c.G+paper, c.B+paper)})
 		}
 	}
 	return to
+}
+
+// luma is the brightness of a colour, weighed as color.GrayModel does.
+func luma(r, g, b uint16) uint8 {
+	return uint8((19595*uint32(r) + 38470*uint32(g) + 7471*uint32(b) + 1<<15) >> 24)
 }

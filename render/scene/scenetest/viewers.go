@@ -70,6 +70,7 @@ func SamePicture(t *testing.T, sheet *scene.Sheet) {
 	}
 	for _, v := range viewers {
 		t.Run(v.name, func(t *testing.T) {
+			t.Parallel() // the programs mostly wait for their own start
 			referencetest.Program(t, v.program)
 			theirs := open(t, v.draw(t, sheet, t.TempDir()))
 			apart := ours.Bounds().Size().Sub(theirs.Bounds().Size())
