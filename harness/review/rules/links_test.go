@@ -51,3 +51,24 @@ func TestLostReturnAtTheChargersVoltage(t *testing.T) {
 		}
 	}
 }
+
+// A DC-DC charger that starts at 13.3 V never does on an alternator of 13 V, nor a relay that closes there;
+// at 13.5 V they do. One that holds 5 V charges nothing.
+func TestNeverCharges(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		text []byte
+		want string
+	}{
+		{"as designed", van(t), ""},
+		{"alternator too low for the charger", van(t, "regulated: 14.4 V", "regulated: 13.0 V"), "fault booster battery-not-charged"},
+		{"just high enough", van(t, "regulated: 14.4 V", "regulated: 13.6 V"), ""},
+		{"holds less than the battery", van(t, "type: DC-DC charger 30 A", "type: DC-DC charger 30 A\n    output: 5 V"), "fault booster battery-not-charged"},
+		{"by a relay", sloop(t), ""},
+		{"alternator too low for the relay", sloop(t, "regulated: 14.4 V", "regulated: 13.0 V"), "fault house battery-not-charged"},
+	} {
+		if got := strings.Join(saidOf(t, c.text, "battery-not-charged"), ", "); got != c.want {
+			t.Errorf("%s: %q, want %q", c.name, got, c.want)
+		}
+	}
+}
