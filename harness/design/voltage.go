@@ -16,13 +16,24 @@ func (d *Design) NominalV() float64 {
 	return d.SystemV.Value
 }
 
-// HighestV is the highest voltage of ordinary use: the regulated or the nominal
-// one, whichever is higher; without charging 1.2 times the nominal.
+// HighestV is the highest voltage of ordinary use: the regulated one, what a charger holds or
+// the nominal one, whichever is highest; without charging at least 1.2 times the nominal.
 func (d *Design) HighestV() float64 {
 	if !d.Charging.Present() {
-		return chargedShare * d.NominalV()
+		return max(chargedShare*d.NominalV(), d.HeldV())
 	}
-	return max(d.NominalV(), d.Charging.RegulatedV.Value)
+	return max(d.NominalV(), d.HeldV())
+}
+
+// HeldV is the highest voltage that the charging system or a charger holds; 0 = there is none.
+func (d *Design) HeldV() float64 {
+	held := d.Charging.RegulatedV.Or(0)
+	for _, x := range d.Chargers {
+		if x.Type != nil {
+			held = max(held, x.HeldV())
+		}
+	}
+	return held
 }
 
 // classV is the nominal voltage, of 6, 12, 24 and 48 V, that a part with a rated voltage is

@@ -19,7 +19,7 @@ var groundLostOvervoltage = &Rule{
 		"calls polarised, or that is electronics, gets more than 1 V the wrong way round. One finding per part, those of one " +
 		"return printed together.",
 	Formula:  "the whole network solved again with the return open",
-	Limits:   "`maximum voltage` of the load; 1 V reversed (our choice)",
+	Limits:   "`maximum voltage` of the load, else what charging or a charger holds; of a charger 4/3 of its volts (from memory); 1 V reversed (our choice)",
 	Why:      "a ground that works loose destroys equipment that is otherwise sound",
 	Change:   "give the part a return of its own, or a diode in its feed",
 	Severity: "fault, danger for a critical load; a step less for reversed voltage on what is electronics but not called polarised",

@@ -81,6 +81,23 @@ func TestTwoBatteries(t *testing.T) {
 	}
 }
 
+// Of a link without a fuse its own wires have none: what hangs on the other battery is behind that one's fuses.
+func TestUnfusedLinkAlone(t *testing.T) {
+	text := house(t, "  start end: {type: blade C, rating: 20 A, at: battery tray, fed by: battery, wire: {length: 120 mm}}\n", "",
+		"fed by: start end", "fed by: battery", "  house end: {type: blade C, rating: 20 A, at: rear, fed by: charging relay}\n", "",
+		"fed by: house end", "fed by: charging relay")
+	var got []string
+	for _, f := range assess(t, "house.yaml", text) {
+		if f.Rule == "unfused-conductor" {
+			got = append(got, f.Part)
+		}
+	}
+	slices.Sort(got)
+	if s := strings.Join(got, ", "); s != "charging relay, house" {
+		t.Errorf("without a fuse: %s", s)
+	}
+}
+
 // A connector's contact is held against the fuse before it as a plug's is: 40 A before 18 A.
 func TestConnectorContactBelowItsFuse(t *testing.T) {
 	for rating, want := range map[string]finding.Severity{"40 A": finding.Fault, "30 A": 0} {

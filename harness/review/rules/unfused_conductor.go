@@ -15,7 +15,7 @@ var unfusedConductor = &Rule{
 	Title: "a conductor has no overcurrent protection",
 	Says:  "no fuse",
 	Doc: "From the battery's positive post every conductor is followed, through contacts as if closed, " +
-		"down to the first fuse, breaker or PTC. A wire below which a load, a coil or a loose end is " +
+		"down to the first fuse, breaker or PTC, or to another battery, whose own conductors are followed from it. A wire below which a load, a coil or a loose end is " +
 		"reached without any is reported, and so is each below it, printed together. A wire that does lead to " +
 		"a fuse is judged by fuse-too-far instead. A starter cable, 10 mm² or more to starters alone that draw as one for a minute at most, is left out. The machine's own wiring is not looked at: of a tap whose fuse is not given data-missing asks.",
 	Formula:  "none: it is a question of topology",
@@ -51,13 +51,13 @@ loads:
 }
 
 // reportUnfused reports a wire and each below it that is not said yet, with the
-// length of conductor from its start on.
+// length of conductor from its start on. What hangs on another battery is that battery's.
 func (p *Pass) reportUnfused(root *circuit.Wire, said map[*circuit.Wire]bool) {
 	wires, above := []*circuit.Wire{root}, map[*circuit.Node]*circuit.Wire{root.To.Node: root}
 	parent := map[*circuit.Wire]*circuit.Wire{}
 	p.below(root.To.Node, func(b *circuit.Branch) bool {
 		switch {
-		case b.Wire != nil && isReturn(b.Wire) || !b.Feeds():
+		case b.Wire != nil && isReturn(b.Wire) || !b.Feeds() || b.Kind == circuit.FuseBranch || p.c.IsPost(b.A):
 			return false
 		case b.Wire != nil:
 			wires = append(wires, b.Wire)

@@ -15,6 +15,8 @@ const (
 	weakShare  = 0.05 // of its voltage lost, from where a load counts as weakened
 	deadShare  = 0.30 // of its rated voltage left, below which it counts as dead
 	sourceV    = 0.05 // above the highest ordinary voltage of the source
+
+	chargerBears = 4.0 / 3 // of its nominal volts a charger bears at its input: 16 V of 12 V (makers' data sheets, from memory)
 )
 
 // state is an operating point: of a whole network or of the part of one.
@@ -37,13 +39,13 @@ func drawsVoltage(b *circuit.Branch) bool {
 	return b.IsCoil()
 }
 
-// ordinaryV is the highest voltage in a solution, or the regulated voltage where
-// that is higher: every part is made for it, and the source comes up to it when
+// ordinaryV is the highest voltage in a solution, or what the charging system or a charger
+// holds where that is higher: every part is made for it, and the source comes up to it when
 // a lost return sheds load.
 func ordinaryV(s *solve.Solution) float64 {
 	v := 0.0
 	if d := s.Circuit.Design; d != nil {
-		v = d.Charging.RegulatedV.Or(0)
+		v = d.HeldV()
 	}
 	for _, x := range s.NodeV {
 		if x > v {
@@ -101,6 +103,9 @@ func ratedV(c *circuit.Circuit, b *circuit.Branch) float64 {
 func bearsV(b *circuit.Branch, limitV float64) float64 {
 	if b.Load == nil {
 		return limitV
+	}
+	if x := b.OfCharger(); x != nil {
+		limitV = math.Max(limitV, chargerBears*x.Type.Volts)
 	}
 	return accessory(b).MaxV.Or(limitV)
 }

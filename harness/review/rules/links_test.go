@@ -1,0 +1,74 @@
+package rules_test
+
+import (
+	"os"
+	"slices"
+	"strings"
+	"testing"
+)
+
+// van is the camper with a DC-DC charger and a solar controller, changed: pairs of old and new text.
+func van(t *testing.T, changes ...string) []byte { return changed(t, "hay-wain", changes) }
+
+// sloop is the boat with a voltage-sensing relay, changed likewise.
+func sloop(t *testing.T, changes ...string) []byte { return changed(t, "sedge-sloop", changes) }
+
+func changed(t *testing.T, name string, changes []string) []byte {
+	t.Helper()
+	src, err := os.ReadFile("../../../designs/" + name + ".yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i := 0; i < len(changes); i += 2 {
+		if !strings.Contains(string(src), changes[i]) {
+			t.Fatalf("the design has no %q", changes[i])
+		}
+	}
+	return []byte(strings.NewReplacer(changes...).Replace(string(src)))
+}
+
+// What is said of chargers and links by name: the severity, the part and the rule.
+func saidOf(t *testing.T, text []byte, rules string) (got []string) {
+	t.Helper()
+	for _, f := range open(assess(t, "links.yaml", text)) {
+		if slices.Contains(strings.Fields(rules), f.Rule) {
+			got = append(got, f.Severity.String()+" "+f.Part+" "+f.Rule)
+		}
+	}
+	slices.Sort(got)
+	return got
+}
+
+// What chargers hold is ordinary use of what they charge: at 14.3 V of the solar controller a lost
+// return gives nothing more than that, though the alternator holds 13 V only. A DC-DC charger bears 14.7 V.
+func TestLostReturnAtTheChargersVoltage(t *testing.T) {
+	for name, text := range map[string][]byte{
+		"alternator at 13 V": van(t, "regulated: 14.4 V", "regulated: 13.0 V"),
+		"PWM at 14.5 V":      van(t, "chemistry: LiFePO4", "chemistry: gel", "    board: 150 A\n", "", "MPPT controller 20 A", "PWM controller 20 A"),
+	} {
+		if got := saidOf(t, text, "ground-lost-overvoltage"); len(got) > 0 {
+			t.Errorf("%s: %v", name, got)
+		}
+	}
+}
+
+// A DC-DC charger that starts at 13.3 V never does on an alternator of 13 V, nor a relay that closes there;
+// at 13.5 V they do. One that holds 5 V charges nothing.
+func TestNeverCharges(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		text []byte
+		want string
+	}{
+		{"as designed", van(t), ""},
+		{"alternator too low for the charger", van(t, "regulated: 14.4 V", "regulated: 13.0 V"), "fault booster battery-not-charged"},
+		{"just high enough", van(t, "regulated: 14.4 V", "regulated: 13.6 V"), ""},
+		{"holds less than the battery", van(t, "type: DC-DC charger 30 A", "type: DC-DC charger 30 A\n    output: 5 V"), "fault booster battery-not-charged"},
+		{"by a relay", sloop(t), ""},
+		{"alternator too low for the relay", sloop(t, "regulated: 14.4 V", "regulated: 13.0 V"), "fault house battery-not-charged"},
+	} {
+		if got := strings.Join(saidOf(t, c.text, "battery-not-charged"), ", "); got != c.want {
+			t.Errorf("%s: %q, want %q", c.name, got, c.want)
+		}
+	}
+}
