@@ -149,7 +149,7 @@ func (t *tester) try(c *Trial) *Trial {
 	if x := t.done[id]; x != nil {
 		return x
 	}
-	if t.left == 0 {
+	if t.left == 0 || t.Spent != nil && t.Spent() {
 		t.cut = true
 		return nil
 	}
