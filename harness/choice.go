@@ -32,11 +32,16 @@ func (r *Review) Remedies() *remedy.Plan {
 			}
 		}
 	}
+	effort := r.rideEffort
 	r.Plan = remedy.Compute(&remedy.Input{Design: r.Design, Circuit: r.Circuit, Findings: r.Findings,
 		Hands: func() *together.Plan { return together.Weigh(r.Circuit, r.Solutions, r.Budget) },
+		Spent: func() bool { return effort > mostRideEffort },
 		Amps:  func(b *circuit.Branch) float64 { return most[b.Index] },
 		Judge: func() ([]*finding.Finding, bool) {
 			changed, err := assess(r.Design, r.rater)
+			if err == nil {
+				effort += changed.rideEffort
+			}
 			if err != nil || r.stops(changed) {
 				return nil, false
 			}
@@ -44,6 +49,9 @@ func (r *Review) Remedies() *remedy.Plan {
 		}})
 	return r.Plan
 }
+
+// mostRideEffort ends the trials of remedies: those of a usual ride take some hundred reviews there.
+const mostRideEffort = 300_000
 
 // stops tells whether a load that runs in a situation is still on there in a changed
 // design and runs no more: what that clears is mended by nothing.

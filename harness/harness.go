@@ -43,7 +43,8 @@ type Review struct {
 	// Plan is what follows from what, see Remedies; nil until that is asked for.
 	Plan *remedy.Plan
 
-	rater *conductor.Rater // what it remembers serves the trials of remedies too
+	rater      *conductor.Rater // what it remembers serves the trials of remedies too
+	rideEffort int              // see ride.Result
 }
 
 // Assess takes a design that read without problems through every stage. What
@@ -78,9 +79,11 @@ func assess(d *design.Design, rater *conductor.Rater) (*Review, error) {
 	faults.Wait()
 	r.Protection = protection.Compute(c, r.Solutions, r.Faults)
 	r.Cranking = cranking.Compute(c)
-	r.Findings = rules.Check(&rules.Input{Circuit: c, Solutions: r.Solutions, Budget: r.Budget,
+	in := &rules.Input{Circuit: c, Solutions: r.Solutions, Budget: r.Budget,
 		Faults: r.Faults, Protection: r.Protection, Overloads: overload.Compute(c, r.Solutions, r.Faults), Cranking: r.Cranking,
-		Corners: r.Corners})
+		Corners: r.Corners}
+	r.Findings = rules.Check(in)
+	r.rideEffort = in.RideEffort
 	finding.Enumerate(r.Findings)
 	return r, nil
 }

@@ -31,12 +31,12 @@ type ladder []*Trial
 // mends, a feed of its own and what is for the builder to decide.
 func (t *tester) tryAll() {
 	for _, f := range t.open {
-		if !f.Leave || f.Meant != nil { // what the trade leaves so asks for no change
+		if !t.cut && (!f.Leave || f.Meant != nil) { // what the trade leaves so asks for no change
 			t.climb(f, t.ladders(f))
 		}
 	}
 	for _, f := range t.open {
-		if !slices.ContainsFunc(t.order, func(x *Trial) bool { return !x.Decides && x.mends(f) && x.Holds() }) {
+		if !t.cut && !slices.ContainsFunc(t.order, func(x *Trial) bool { return !x.Decides && x.mends(f) && x.Holds() }) {
 			t.climb(f, append(t.decisions(f), t.ownFeed(f)))
 		}
 	}

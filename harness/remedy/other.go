@@ -172,10 +172,14 @@ func (t *tester) fuseIsNotItsOwn(w *circuit.Wire) bool {
 
 // drawBelowA is what the loads and coils that hang on a branch take together.
 func (t *tester) drawBelowA(b *circuit.Branch) (amps float64) {
+	if known, ok := t.drawA[b]; ok {
+		return known
+	}
 	below := t.Circuit.BelowBranch(b)
 	for _, x := range slices.Concat(below.Loads, below.Coils) {
 		amps += t.Circuit.DrawA(x)
 	}
+	t.drawA[b] = amps
 	return amps
 }
 

@@ -20,6 +20,8 @@ type Input struct {
 	// Judge reviews the design as it stands, what sizing chose before as it is; false =
 	// it cannot be built, or a load that is still on no longer runs.
 	Judge func() ([]*finding.Finding, bool)
+	// Spent tells that the reviews made so far took all the time that they may; nil = their number alone counts.
+	Spent func() bool
 	// Hands is what each hand switches, and what to shed where a situation asks too much.
 	Hands func() *together.Plan
 	// Amps is the greatest current of a branch at nominal over the situations.

@@ -35,10 +35,11 @@ type tester struct {
 	hands  *together.Plan // when it has been asked for
 	left   int            // reviews that may still be made
 	cut    bool
+	drawA  map[*circuit.Branch]float64 // see drawBelowA
 }
 
 func newTester(in *Input) *tester {
-	t := &tester{Input: in, guards: in.Circuit.Guards(), values: sizing.Values(in.Design), done: map[string]*Trial{}, left: reviewsFor(in.Circuit)}
+	t := &tester{Input: in, guards: in.Circuit.Guards(), values: sizing.Values(in.Design), done: map[string]*Trial{}, drawA: map[*circuit.Branch]float64{}, left: reviewsFor(in.Circuit)}
 	t.open = openOf(in.Findings)
 	t.same = byKey(finding.All(t.open))
 	for _, f := range t.open {
@@ -148,7 +149,7 @@ func (t *tester) try(c *Trial) *Trial {
 	if x := t.done[id]; x != nil {
 		return x
 	}
-	if t.left == 0 {
+	if t.left == 0 || t.Spent != nil && t.Spent() {
 		t.cut = true
 		return nil
 	}

@@ -41,7 +41,7 @@ func sensesAfar(c *circuit.Circuit) *circuit.Branch {
 
 // moveSensing has a regulator make up at the machine for what its cable loses; it tells whether
 // that moved anything.
-func (n *Network) moveSensing() bool {
+func (n *Network) moveSensing(turn int) bool {
 	b, c := n.plan.sensing, n.plan.circuit
 	if b == nil || n.limitA == 0 {
 		return false
@@ -49,7 +49,7 @@ func (n *Network) moveSensing() bool {
 	law, held := &n.laws[b.Index], n.heldV()
 	lost := n.v[b.A.Index] - n.v[b.B.Index] - (n.v[c.Positive().Index] - n.v[c.Negative().Index])
 	emf := held + min(max(lost, 0), mostMadeUp*held)
-	moved := uneven(emf, law.EMFV)
+	moved := uneven(emf, law.EMFV, turn)
 	law.EMFV = emf
 	return moved
 }

@@ -36,10 +36,9 @@ func (n *Network) judge(out outcome) {
 	case load >= 0:
 		b := n.plan.circuit.Branches[load]
 		n.status, n.at = Collapsed, b.A
-		n.why = fmt.Sprintf("the feed of %s cannot carry its constant power of %.4g W%s",
-			b.Name, n.laws[load].PowerW, n.share())
+		n.why = fmt.Sprintf("the feed of %s cannot carry its constant power of %.4g W", b.Name, n.laws[load].PowerW)
 	case out.strained:
-		n.status, n.why = Collapsed, "constant-power loads ask for as much as the network can carry"+n.share()
+		n.status, n.why = Collapsed, "constant-power loads ask for as much as the network can carry"
 	default:
 		n.status, n.at = NotConverged, n.worstNode()
 		n.why = fmt.Sprintf("currents did not balance after %d steps", n.iterations)
@@ -63,6 +62,13 @@ func (n *Network) foldedLoad() int {
 		}
 	}
 	return worst
+}
+
+// tellShare adds to a collapse how much could be carried, once contacts and chargers have settled.
+func (n *Network) tellShare() {
+	if n.status == Collapsed {
+		n.why += n.share()
+	}
 }
 
 // share finds by halving which share of the constant-power demand the network

@@ -31,6 +31,11 @@ func (n *Network) isContact(b int) bool {
 // if that goes in circles too, sensing relays that opened stay so; and if that
 // does not help, the relays chatter.
 func (n *Network) settle() {
+	n.settleContacts()
+	n.tellShare()
+}
+
+func (n *Network) settleContacts() {
 	n.hunts, n.opened = nil, nil
 	if n.settleBy(false) || n.settleBy(true) {
 		return

@@ -13,10 +13,17 @@ type converter struct {
 	out, in int // branches; in -1 = no battery feeds it
 	spec    *design.Charger
 	on      bool
+	moveA   float64 // by how much its most moved last
 }
 
-// maxTurns ends the search for what chargers give: the voltages settle a digit a turn.
-const maxTurns = 200
+// The search for what chargers give: the voltages settle a digit a turn. What has not after
+// calmTurns swings about its goal: it moves half as far from then on, and settles at calmShare,
+// since rounding alone may keep it from coming nearer.
+const (
+	calmTurns = 20
+	maxTurns  = 100
+	calmShare = 1e-8
+)
 
 // spareOhm is the slope with which a charger's input takes hold above the voltage at which it
 // stops: 50 A raise it by 0.5 mV.
@@ -100,40 +107,39 @@ func (n *Network) setConverter(k *converter, mostA, takesW float64) {
 // operateConverters finds the operating point at which what chargers take follows what they give.
 func (n *Network) operateConverters() {
 	n.operate()
-	for range maxTurns {
-		moved := n.moveConverters()
-		if moved == nil {
+	for turn := range maxTurns {
+		if n.moveConverters(turn) == nil {
 			return
 		}
 		n.operate()
 	}
-	if n.moveConverters() != nil {
+	if n.moveConverters(maxTurns) != nil {
 		n.status, n.factored, n.why = Chattering, false, "a charger finds no current to settle at"
 	}
 }
 
 // moveConverters has what chargers take follow what they give, at the present voltages, and
 // tells whether any of it moved.
-func (n *Network) moveConverters() *circuit.Branch {
+func (n *Network) moveConverters(turn int) *circuit.Branch {
 	var moved *circuit.Branch
 	for i := range n.converters {
-		if k := &n.converters[i]; n.moveConverter(k) && moved == nil {
+		if k := &n.converters[i]; n.moveConverter(k, turn) && moved == nil {
 			moved = n.plan.circuit.Branches[k.out]
 		}
 	}
-	if n.moveSensing() && moved == nil {
+	if n.moveSensing(turn) && moved == nil {
 		moved = n.plan.sensing
 	}
 	return moved
 }
 
-func (n *Network) moveConverter(k *converter) bool {
+func (n *Network) moveConverter(k *converter, turn int) bool {
 	law := &n.laws[k.out]
 	outV := n.v[n.from[k.out]] - n.v[n.to[k.out]]
 	if k.in < 0 {
 		mostA := n.mostOf(k, outV)
-		moved := uneven(mostA, law.LimitA)
-		n.setConverter(k, mostA, 0)
+		moved := uneven(mostA, law.LimitA, turn)
+		n.setConverter(k, k.calm(law.LimitA, mostA, turn), 0)
 		return moved
 	}
 	inV := n.v[n.from[k.in]] - n.v[n.to[k.in]]
@@ -152,9 +158,20 @@ func (n *Network) moveConverter(k *converter) bool {
 	if takes, slope := n.laws[k.in].At(inV); slope >= 0 && n.laws[k.in].PowerW > 0 { // it spares its input
 		mostA = math.Min(mostA, takes*inV*k.spec.Type.Efficiency/math.Max(outV, k.spec.Type.Volts/2))
 	}
-	moved := uneven(mostA, law.LimitA) || uneven(wantsW, n.laws[k.in].PowerW)
-	n.setConverter(k, mostA, wantsW)
+	moved := uneven(mostA, law.LimitA, turn) || uneven(wantsW, n.laws[k.in].PowerW, turn)
+	n.setConverter(k, k.calm(law.LimitA, mostA, turn), wantsW)
 	return moved
+}
+
+// calm is what a charger gives next on the way from one current to another: half-way once it
+// has swung for long.
+func (k *converter) calm(was, will float64, turn int) float64 {
+	swings := (will-was)*k.moveA < 0
+	k.moveA = will - was
+	if turn >= calmTurns && swings {
+		return (was + will) / 2
+	}
+	return will
 }
 
 // wantsW is the power that the output would take from the input at a voltage, up to the rating.
@@ -165,8 +182,12 @@ func (k *converter) wantsW(law *Law, outV float64) float64 {
 	return math.Max(-amps*outV/k.spec.Type.Efficiency, 0)
 }
 
-func uneven(a, b float64) bool {
-	return math.Abs(a-b) > evenShare*math.Max(math.Abs(a), math.Abs(b))+1e-12
+func uneven(a, b float64, turn int) bool {
+	share := evenShare
+	if turn >= calmTurns {
+		share = calmShare
+	}
+	return math.Abs(a-b) > share*math.Max(math.Abs(a), math.Abs(b))+1e-12
 }
 
 // Follow is how a charger's branch follows another voltage or current of the network.

@@ -70,6 +70,7 @@ func (n *Network) Resolve(held bool, changes ...Change) *Solution {
 	n.applyChanges(changes)
 	if !ok || !n.warm(first) {
 		n.operate()
+		n.tellShare()
 	}
 	return n.Solution()
 }

@@ -35,6 +35,9 @@ situations:
 	Mended: []string{"engine: idle", "engine: cruise"},
 	Run: func(p *Pass) {
 		for _, r := range p.ridden() {
+			if r.GivenUp {
+				p.reportGivenUp(r)
+			}
 			if !math.IsNaN(r.EmptyS) {
 				p.reportEmpty(r)
 			}
@@ -56,6 +59,7 @@ func (f *facts) ridden() []*ride.Result {
 	for _, r := range f.d.Rides {
 		if result, err := ride.Simulate(f.c, r, ride.Options{Tolerance: rideTolerance}); err == nil {
 			f.rides = append(f.rides, result)
+			f.in.RideEffort += result.Effort
 		}
 	}
 	return f.rides
@@ -81,6 +85,15 @@ func (p *Pass) reportEmpty(r *ride.Result) {
 	}
 	p.say(f, "ride %s: the battery is empty after %s, in leg %d",
 		r.Ride.Name, quantity.Format(r.EmptyS, quantity.Duration), len(r.Legs))
+}
+
+// reportGivenUp says that nothing is known of the rest of a ride.
+func (p *Pass) reportGivenUp(r *ride.Result) {
+	l := r.Legs[len(r.Legs)-1]
+	p.say(finding.Finding{Severity: finding.Advice, Part: r.Ride.Name, Ref: r.Ride.Name, Pos: r.Ride.Pos, Short: "not followed to its end",
+		Why:    "whether a battery runs flat later is not known",
+		Change: "look at what links the batteries, and at their resistance"},
+		"ride %s: followed for %s only, into leg %d; %s", r.Ride.Name, quantity.Format(l.ToS, quantity.Duration), len(r.Legs), l.Trouble)
 }
 
 // reportBankEmpty is of a further battery that gives no more.

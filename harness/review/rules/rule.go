@@ -75,6 +75,8 @@ type Input struct {
 	// Corners are the situations at their worst corners, and what each wire may
 	// carry where it is laid; nil = the rules judge by Solutions alone.
 	Corners *corner.Set
+	// RideEffort is filled in: what the design's rides took, see ride.Result.
+	RideEffort int
 }
 
 // Pass is one rule at work on one design.

@@ -23,6 +23,7 @@ type network struct {
 	banks []*bank
 	last  *solve.Solution // of the last balance; opt.After is that of the last moment
 	why   string          // what it could not do
+	steps *int            // of the solver, counted
 }
 
 // bank is a further battery on a ride.
@@ -62,7 +63,7 @@ func (s *simulation) newNetwork(l *Leg) *network {
 			b.apart = ""
 		}
 	}
-	n := &network{c: s.c, plan: s.plan, leg: situationOf(l.Leg), banks: s.banks}
+	n := &network{c: s.c, plan: s.plan, leg: situationOf(l.Leg), banks: s.banks, steps: &s.result.Effort}
 	n.opt = solve.Options{SunOfDay: true, LoadFactor: s.average(n.leg, l.Leg), After: s.after}
 	n.warm(l.BatteryC)
 	return n
@@ -79,11 +80,13 @@ func (n *network) balance(charge float64, banks []float64) (p Point, ok bool) {
 		}
 	}
 	s := n.plan.Network(n.leg, opt).Solution()
+	*n.steps += s.Iterations
 	n.why = ""
 	if s.Status != solve.Converged {
 		n.why = s.Trouble()
 		opt.AcceptFolded = true
 		s = n.plan.Network(n.leg, opt).Solution()
+		*n.steps += s.Iterations
 	} else if s.Hunts != nil && s.Hunts.Part != nil {
 		n.why = s.Hunts.Part.Name + " opens whenever it has closed, and is taken as open"
 	}

@@ -97,6 +97,8 @@ type Result struct {
 	EmptyS        float64 // the battery gives no more: the ride ends here
 	Banks         []BankRide
 	Caveats       []string
+	Effort        int  // steps of the solver that it took with further batteries
+	GivenUp       bool // it took too many, and ends before its time
 }
 
 // Starts is how often the engine is started, legs that it runs through counted as
