@@ -45,6 +45,9 @@ func belong(d *design.Design, x, y *slot) bool {
 	if x.kind != WireSize || y.kind != WireSize || x.feeds[0].Wire.Type != y.feeds[0].Wire.Type {
 		return false
 	}
+	if _, bank := x.owner.(*design.Bank); bank && x.owner == y.owner {
+		return false // what charges it comes in by one, what it gives returns by the other
+	}
 	if x.owner == y.owner {
 		return x.role == circuit.FeedWire && y.role == circuit.ReturnWire ||
 			x.role == circuit.CoilFeedWire && y.role == circuit.CoilReturnWire

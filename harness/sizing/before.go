@@ -70,6 +70,10 @@ func (w *view) followingMm2(i int) (mm2 float64) {
 		if x.Role != circuit.FeedWire && x.Role != circuit.ReturnWire {
 			continue
 		}
+		if len(w.v.c.ChargersAbove(x.From.Node)) > 0 {
+			mm2 = max(mm2, w.chargerMm2(x, at))
+			continue
+		}
 		if w.gathers(behindOf(x)) {
 			mm2 = max(mm2, trunkMm2)
 		}
@@ -77,6 +81,17 @@ func (w *view) followingMm2(i int) (mm2 float64) {
 			if y.Role == x.Role && y != x && behindOf(y) != behindOf(x) {
 				mm2 = max(mm2, w.sizeWith(y, at).AreaMm2)
 			}
+		}
+	}
+	return mm2
+}
+
+// chargerMm2 is the thickest wire that follows one behind chargers as a short sees it: from the battery
+// they charge on towards them.
+func (w *view) chargerMm2(x *circuit.Wire, at []int) (mm2 float64) {
+	for _, y := range w.wiresAt(x.From.Part) {
+		if y.Role == circuit.FeedWire && y.To.Part == x.From.Part && x.From.Part.Output() == nil {
+			mm2 = max(mm2, w.sizeWith(y, at).AreaMm2)
 		}
 	}
 	return mm2

@@ -40,9 +40,10 @@ func (w *view) loadsFirst() (fuses []int) {
 	return ascending(fuses, func(i int) float64 { return float64(below[i]) })
 }
 
-func (w *view) fusesBelow(b *circuit.Branch) []*circuit.Branch {
-	var list []*circuit.Branch
-	for _, x := range w.v.c.BelowBranch(b).Branches {
+func (w *view) fusesBelow(b *circuit.Branch) []*circuit.Branch { return fusesOf(w.v.c.BelowBranch(b)) }
+
+func fusesOf(below *circuit.Below) (list []*circuit.Branch) {
+	for _, x := range below.Branches {
 		if x.Kind == circuit.FuseBranch {
 			list = append(list, x)
 		}
@@ -50,10 +51,25 @@ func (w *view) fusesBelow(b *circuit.Branch) []*circuit.Branch {
 	return list
 }
 
+// below is what hangs on a fuse. On one that chargers alone feed nothing does: what the battery feeds
+// is not theirs, and givenA is what they give together at their rating, whatever their source has in a situation.
+func (w *view) below(b *circuit.Branch) (below *circuit.Below, givenA float64) {
+	chargers := w.v.c.ChargersAbove(b.A)
+	for _, p := range chargers {
+		givenA += p.Output().OfCharger().Type.RatingA
+	}
+	if len(chargers) > 0 {
+		return &circuit.Below{}, givenA
+	}
+	return w.v.c.BelowBranch(b), 0
+}
+
 // chooseFuse sets one fuse: the cheapest that does all, else the cheapest that
 // carries its load, else the largest.
 func (w *view) chooseFuse(i int) {
-	s, amps := w.s.slots[i], w.amps[w.branch[i].Index]
+	s := w.s.slots[i]
+	_, givenA := w.below(w.branch[i])
+	amps := math.Max(w.amps[w.branch[i].Index], givenA)
 	ok := w.carrying(i, 1)
 	k := w.cheapest(i, func(k int) bool { return ok[k] })
 	if k < 0 {
@@ -128,13 +144,13 @@ func (w *view) cheapest(i int, does func(k int) bool) int {
 // with currents at a share of the estimate.
 func (w *view) carrying(i int, share float64) []bool {
 	s, b := w.s.slots[i], w.branch[i]
-	below := w.v.c.BelowBranch(b)
+	below, givenA := w.below(b)
 	demand, draws := w.demandA(below)
 	least := 0.0
 	if draws > 1 {
 		least = demand
 	}
-	for _, f := range w.fusesBelow(b) {
+	for _, f := range fusesOf(below) {
 		if r := w.rating(f); w.next(f) == b {
 			least = math.Max(least, r*w.s.d.Practice.FuseRatio)
 		}
@@ -150,7 +166,7 @@ func (w *view) carrying(i int, share float64) []bool {
 	}
 	ok := make([]bool, len(s.fuses))
 	for k, c := range s.fuses {
-		amps := math.Max(w.amps[b.Index]*share, w.alone(below))
+		amps := math.Max(math.Max(w.amps[b.Index]*share, w.alone(below)), givenA)
 		ok[k] = s.offers(k) && w.continuousA(b, c) >= amps && c.rating.RatingA >= least && c.rating.RatingA <= limit &&
 			c.kind.MaxV >= w.s.d.HighestV() && w.starts(b, c, below)
 	}
@@ -198,7 +214,7 @@ func (w *view) continuousA(b *circuit.Branch, c fuseCandidate) float64 {
 
 // draws are the loads and coils that hang on a fuse.
 func (w *view) draws(b *circuit.Branch) []*circuit.Branch {
-	below := w.v.c.BelowBranch(b)
+	below, _ := w.below(b)
 	return slices.Concat(below.Loads, below.Coils)
 }
 

@@ -326,7 +326,7 @@ situations:
 }
 
 // TestLeftOpenForNothing: a fuse or way whose rating is left open and through which nothing
-// draws is said; a spare way, and a fuse of a stated rating, are meant.
+// draws is said, and the fuse of a way that feeds nothing; a spare way, and a single fuse of a stated rating, are meant.
 func TestLeftOpenForNothing(t *testing.T) {
 	const text = `
 taps:
@@ -343,7 +343,7 @@ loads:
 	for _, c := range []struct {
 		rating, way string
 		want        bool
-	}{{"5 A", "spare", false}, {"5 A", "{fuse: 5 A}", false}, {"auto", "spare", true}, {"5 A", "{fuse: auto}", true}} {
+	}{{"5 A", "spare", false}, {"5 A", "{fuse: 5 A}", true}, {"auto", "spare", true}, {"5 A", "{fuse: auto}", true}} {
 		if got := gives(t, replace(text, "RATING", c.rating, "WAY", c.way), "part-unused"); got != c.want {
 			t.Errorf("%+v: %v, want %v", c, got, c.want)
 		}

@@ -21,13 +21,31 @@ func (f *facts) chargingCable() (way []*circuit.Branch) {
 	return way
 }
 
-// chargingLostV is what the charging cable loses of the machine's greatest hot output, contacts
-// and fuses included, and the wire that loses most.
+// chargerCable is the way between the output of a charger and the battery that it charges, and back.
+func (f *facts) chargerCable(out *circuit.Branch) (way []*circuit.Branch) {
+	plus, minus := f.c.Supply(out.A)
+	for n := out.A; n != plus && len(n.FeedsOn()) > 0 && !f.c.IsPost(n); n = n.FeedsOn()[0].B {
+		way = append(way, n.FeedsOn()[0])
+	}
+	for n := out.B; n != minus && n != f.c.Negative() && len(n.ReturnsBy()) > 0; n = n.ReturnsBy()[0].B {
+		way = append(way, n.ReturnsBy()[0])
+	}
+	return way
+}
+
+// chargingLostV is what the charging cable loses of the machine's greatest hot output, and the
+// wire that loses most.
 func (f *facts) chargingLostV() (lostV float64, most *circuit.Wire) {
 	_, hotA := charging.MostA(&f.d.Charging)
+	return lostAlong(f.chargingCable(), hotA)
+}
+
+// lostAlong is what a way loses of a current, contacts and fuses included, and the wire that
+// loses most.
+func lostAlong(way []*circuit.Branch, amps float64) (lostV float64, most *circuit.Wire) {
 	worst := math.Inf(-1)
-	for _, b := range f.chargingCable() {
-		lostV += b.Ohm * hotA
+	for _, b := range way {
+		lostV += b.Ohm * amps
 		if b.Wire != nil && b.Ohm > worst {
 			worst, most = b.Ohm, b.Wire
 		}

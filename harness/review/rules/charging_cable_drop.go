@@ -1,7 +1,9 @@
 package rules
 
 import (
+	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
 
@@ -10,8 +12,9 @@ var chargingCableDrop = &Rule{
 	Title: "the battery misses what the charging cable loses",
 	Says:  "loses too much of the charge",
 	Doc: "What the charging cable loses of the greatest hot output, with its fuse, contacts and return, where the regulator senses at the machine: the " +
-		"battery then gets so much less than the regulated voltage. One that senses the battery makes up for it.",
-	Formula:  "greatest hot output × resistance of the way / nominal system voltage",
+		"battery then gets so much less than the regulated voltage. One that senses the battery makes up for it. The same of a charger at its " +
+		"rated current, whatever the sun: it holds its voltage at its own output.",
+	Formula:  "greatest hot output, or rated current of a charger, × resistance of the way / nominal system voltage",
 	Limits:   "2 % of the system voltage (our choice, after makers' tables of charging leads)",
 	Why:      "a battery charged some tenths of a volt too low never gets full, and sulphates",
 	Change:   "use a thicker or shorter cable, or a regulator that senses the battery",
@@ -28,6 +31,9 @@ fuses:
 `,
 	Mended: []string{"senses: machine", "senses: battery"},
 	Run: func(p *Pass) {
+		for x := range each[*design.Charger](p.facts) {
+			p.chargerDrop(x)
+		}
 		lostV, wire := p.chargingLostV()
 		if wire == nil || !p.d.Charging.SensesMachine() || !over(lostV, mostChargeDrop*p.d.NominalV()) {
 			return
@@ -39,5 +45,19 @@ fuses:
 	},
 }
 
-// mostChargeDrop is the share of the system voltage that the charging cable may lose.
+// chargerDrop is the same of the wires of a charger.
+func (p *Pass) chargerDrop(part *circuit.Part) {
+	out := part.Output()
+	x := out.OfCharger()
+	lostV, wire := lostAlong(p.chargerCable(out), x.Type.RatingA)
+	if wire == nil || !over(lostV, mostChargeDrop*p.d.NominalV()) {
+		return
+	}
+	fin := ofWire(finding.Advice, wire)
+	atMost(&fin, "lost at the rated current", 100*lostV/p.d.NominalV(), 100*mostChargeDrop, "%")
+	p.say(fin, "between %s and the battery %s are lost at its rated %s, %s: the battery gets %s of the %s that it holds", part.Name, volts(lostV),
+		rated(x.Type.RatingA), quantity.Format(lostV/p.d.NominalV(), quantity.Share), volts(x.HeldV()-lostV), volts(x.HeldV()))
+}
+
+// mostChargeDrop is the share of the system voltage that the charging cable or a charger's wires may lose.
 const mostChargeDrop = 0.02
