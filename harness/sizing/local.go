@@ -79,12 +79,18 @@ func bends(x *circuit.Wire) bool {
 	return false
 }
 
-// crimps tells whether both ends take a size and a share of its current.
+// crimps tells whether both ends take a size and a share of its current; what is still to be
+// chosen there will.
 func (w *view) crimps(x *circuit.Wire, z *library.WireSize, share float64) bool {
 	amps, corner := w.amps[x.Branch.Index]*share, w.corner[x.Branch.Index]*share
 	e := w.ends(x, z)
-	return e[0].takes(amps, corner) && e[1].takes(amps, corner) &&
-		!slices.ContainsFunc(w.poles(x, z), func(p end) bool { return !p.takes(amps, corner) })
+	poles := w.poles(x, z)
+	for i, p := range x.Poles {
+		if !w.unchosen[p.Inline.Part] && !poles[i].takes(amps, corner) {
+			return false
+		}
+	}
+	return (w.unchosen[x.From.Part] || e[0].takes(amps, corner)) && (w.unchosen[x.To.Part] || e[1].takes(amps, corner))
 }
 
 // poles are the contacts of connectors that part a wire in a size.

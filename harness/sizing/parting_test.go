@@ -56,6 +56,28 @@ func TestPartingAuto(t *testing.T) {
 	}
 }
 
+// TestPlugBehindParting: two connectors to be chosen on one wire do not hold each other to the largest
+// family, be the wire's size given or open.
+func TestPlugBehindParting(t *testing.T) {
+	for name, wire := range map[string]string{"open": "", "given": "wire: {size: 1.5 mm²}, return wire: {size: 1.5 mm²}, "} {
+		src := strings.NewReplacer("100 W", "20 W", "at: rack, fed", "at: rack, plug: auto, "+wire+"fed").Replace(parted)
+		d, err := design.Read("x.yaml", []byte(src), library.Default())
+		if err != nil {
+			t.Fatal(err)
+		}
+		review, err := harness.Assess(d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if a, b := d.Partings[0].Plug.Name, d.Loads[0].Plug.Name; a != "sealed 1.5" || b != "sealed 1.5" {
+			t.Errorf("%s: %s behind %s, want sealed 1.5 twice", name, b, a)
+		}
+		for _, f := range review.Findings {
+			t.Errorf("%s: %s: %s", name, f.Rule, f.What)
+		}
+	}
+}
+
 // TestPartingTooSmall: of a family that is given and too small the finding names the nearest that fits.
 func TestPartingTooSmall(t *testing.T) {
 	src := strings.Replace(strings.Replace(parted, "100 W", "300 W", 1), "family: auto", "family: sealed 1.5", 1)

@@ -139,11 +139,32 @@ func (s *search) tryPlugs() {
 		}
 	}
 	for k := 0; k < most && len(plugs) > 1; k++ {
-		for _, i := range plugs {
+		w.eachPlug(func(i int) {
 			if k < len(s.slots[i].plugs) && w.plugBears(i, k) {
 				s.slots[i].set(k)
 			}
-		}
+		})
 		s.tryWires(w)
 	}
+}
+
+// choosePlugs sets every plug to the first family that bears what it must.
+func (w *view) choosePlugs() {
+	w.eachPlug(func(i int) { w.chooseFor(i, w.plugBears) })
+}
+
+// eachPlug goes through the plugs to be chosen. Those that still come are no hindrance: what
+// they hold now need not be what they will, and two on one wire would bind each other to it.
+func (w *view) eachPlug(choose func(i int)) {
+	w.unchosen = map[*circuit.Part]bool{}
+	for p := range w.plugSlot {
+		w.unchosen[p] = true
+	}
+	for i, x := range w.s.slots {
+		if x.kind == Plug {
+			delete(w.unchosen, w.v.c.PartOf(x.owner))
+			choose(i)
+		}
+	}
+	w.unchosen = nil
 }

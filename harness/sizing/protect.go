@@ -261,15 +261,19 @@ func (w *view) chooseFirst(kind Kind, bears func(i, k int) bool) {
 		if s.kind != kind {
 			continue
 		}
-		k := w.s.floor[i]
-		for k < s.count()-1 && !bears(i, k) {
-			k++
-		}
-		s.set(min(k, s.count()-1))
+		w.chooseFor(i, bears)
 		if kind == BlockType {
 			w.s.waysTake(s)
 		}
 	}
+}
+
+func (w *view) chooseFor(i int, bears func(i, k int) bool) {
+	s, k := w.s.slots[i], w.s.floor[i]
+	for k < s.count()-1 && !bears(i, k) {
+		k++
+	}
+	s.set(min(k, s.count()-1))
 }
 
 // waysTake gives the ways of a block the candidates of the fuses it takes.

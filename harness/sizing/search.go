@@ -140,7 +140,7 @@ func (s *search) rounds(v *verdict) error {
 		w.chooseFirst(BlockType, w.blockBears)
 		w.chooseFirst(RelayForm, w.contactsBear)
 		w.chooseFuses()
-		w.chooseFirst(Plug, w.plugBears)
+		w.choosePlugs()
 		w.chooseWires()
 		a, err := s.answer()
 		if err != nil {
@@ -211,7 +211,7 @@ func (s *search) tryForms() {
 		if v, err := s.judge(); err == nil {
 			w := s.look(v)
 			w.chooseFuses()
-			w.chooseFirst(Plug, w.plugBears)
+			w.choosePlugs()
 			w.chooseWires()
 			s.improved()
 		}

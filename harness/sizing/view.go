@@ -23,6 +23,8 @@ type view struct {
 	slotOf []int               // by branch: of a wire or fuse; -1 = it is given
 	// plugSlot are the slots of plugs by part.
 	plugSlot map[*circuit.Part]int
+	// unchosen are the plugs that eachPlug has not come to; nil outside it.
+	unchosen map[*circuit.Part]bool
 	amps     []float64                // by branch: greatest at nominal over the situations
 	corner   []float64                // the same at the worst corner
 	guards   circuit.Guards           // by branch
