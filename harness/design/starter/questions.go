@@ -113,8 +113,12 @@ func Questions(vehicle string) []Question {
 	textOf(v.tap != "", Question{Name: "tap", Ask: "factory feed that is live with the key on, and its fuse",
 		Explain: "A wire of the vehicle, such as that of the tail lamp, that switches on the relay of the accessories. It carries no more than the relay's coil. The fuse is the one in the factory fuse box. Take no wire that a control unit supervises."},
 		func(a *Answers) *string { return &a.Tap })
+	lightNames := ""
+	if library.Default().Practice(v.practice).Afloat {
+		lightNames = "A boat's lights are known by name: port light, starboard light or bow light, stern light, steaming light, all-round light or anchor light. "
+	}
 	listOf(Question{Name: "accessory", Ask: "accessories, separated by commas",
-		Explain: "What is to be wired. Left lamp: LED auxiliary lamp gives one a name of your own. There are:", List: "loads"},
+		Explain: "What is to be wired. Left lamp: LED auxiliary lamp gives one a name of your own. " + lightNames + "There are:", List: "loads"},
 		func(a Answers, _ *library.Library) []string {
 			usual, _ := Defaults(a.Vehicle)
 			return usual.Accessories
