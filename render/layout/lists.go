@@ -62,8 +62,8 @@ func (d *drawing) notes(p *picture) *grid {
 	add("Dimensions in %s, from nail to nail. Bands are drawn wider than the bundles; the number beside them is the diameter. "+
 		"Clamps for which there is no room at this scale are in the table only.", u.Words())
 	add("Clamp at least every %s %s (%s), first about %s %[2]s from a nail (from memory). Where clamps are more than "+
-		"%[5]s %[2]s apart, tie between them (%[6]s).", u.Dim(b.Support.Mm), u.Small(), b.Support.Source, u.Near(formboard.FirstSupportMm),
-		u.Near(formboard.TieMm), formboard.TieSource)
+		"%[5]s %[2]s apart, tie between them (%[6]s).", atMost(u, b.Support.Mm), u.Small(), b.Support.Source, u.Near(formboard.FirstSupportMm),
+		atMost(u, formboard.TieMm), formboard.TieSource)
 	add("Minimum bend radius %d times the thickest wire, %d times where held: %s.", formboard.BendTimes,
 		formboard.BendHeldTimes, formboard.BendSource)
 	if p.lost > 0 {

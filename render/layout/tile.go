@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"fusewright/harness"
 	"fusewright/harness/design"
@@ -372,10 +373,18 @@ func (t *tiling) words(p *picture, row, column int) {
 		}
 		b := &block{lines: []phrase{{s.Place.Name, scene.Bold, frame.NormalMM}}}
 		b.add(spotWords(s)...)
-		full := &block{lines: slices.Clone(b.lines)}
-		full.add(t.endLines(s)...)
-		r := math.Max(3, p.nailMM(s))
-		if !p.label(c, r, widestGap(s), nil, full) {
+		r, lost := math.Max(3, p.nailMM(s)), p.lost
+		for _, across := range []int{1, 2, 3} { // as wide as need be for all of its wires
+			full := &block{lines: slices.Clone(b.lines)}
+			for some := range slices.Chunk(t.endLines(s), across) {
+				full.add(strings.Join(some, " · "))
+			}
+			if p.label(c, r, widestGap(s), nil, full) {
+				b, p.lost = nil, lost
+				break
+			}
+		}
+		if b != nil {
 			p.label(c, r, widestGap(s), nil, b)
 		}
 	}

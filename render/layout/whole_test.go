@@ -4,6 +4,7 @@ import (
 	"os"
 	"testing"
 
+	"fusewright/harness/design/lengths"
 	"fusewright/harness/workshop/formboard"
 )
 
@@ -36,6 +37,15 @@ func TestWholeNames(t *testing.T) {
 					t.Errorf("%s: run %s has no number", file, number(l.Run))
 				}
 			}
+		}
+	}
+}
+
+// The distance of clamps is said as a bench takes it: 24 in is 600 mm, not 609.6.
+func TestAtMost(t *testing.T) {
+	for mm, want := range map[float64]string{609.6: "600", 304.8: "300", 450: "450", 299.9: "290"} {
+		if got := atMost(lengths.Unit{}, mm); got != want {
+			t.Errorf("%g mm: %s, want %s", mm, got, want)
 		}
 	}
 }

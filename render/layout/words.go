@@ -119,6 +119,15 @@ func sectionList(numbers []int) string {
 	return text
 }
 
+// atMost is the greatest distance of clamps as a bench takes it, without the unit: whole
+// centimetres below it, such as 600 mm for 24 in, or inches as they are.
+func atMost(u lengths.Unit, mm float64) string {
+	if !u.Feet() {
+		mm = 10 * math.Floor(mm/10+1e-9)
+	}
+	return u.Dim(mm)
+}
+
 // roughMM is how closely the place of a clamp is said.
 const roughMM = 5.0
 

@@ -42,7 +42,7 @@ func (l *Lists) entryRow(m *sign.Entry, full bool) column.Row {
 	if !full {
 		return l.shortRow(m)
 	}
-	const most = 3 // lines
+	const most = 6 // lines; hardly a change says more
 	room := column.Width - 4 - m.Indent()
 	words := column.TextRow(cutText(m.Brief(), room, most), m.Indent(), scene.Regular, scene.Ink)
 	gone := l.goneRow(m)

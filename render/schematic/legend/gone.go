@@ -60,6 +60,29 @@ func (l *Lists) goneRow(m *sign.Entry) column.Row {
 	}}
 }
 
+// homeOf is the page of what fed a part that is gone, through whatever went with it; 0 where
+// none is there.
+func (l *Lists) homeOf(m *sign.Entry) int {
+	if m.Change == nil || m.Change.What != compare.Removed || len(m.Change.Old) == 0 {
+		return 0
+	}
+	old, ref := l.Marks.Earlier, m.Change.Old[0]
+	for range old.Parts {
+		at := slices.IndexFunc(old.Wires, func(w *circuit.Wire) bool { return w.To.Part.Ref == ref && !parts.IsReturn(w) })
+		if at < 0 {
+			return 0
+		}
+		from := old.Wires[at].From.Part
+		for _, c := range l.arr.List {
+			if c.Part.Name == from.Name && !c.Empty && c.Sheet > 0 {
+				return c.Sheet - 1
+			}
+		}
+		ref = from.Ref
+	}
+	return 0
+}
+
 // goneWire draws a wire that went with a part, its label above and what it led to below.
 func (l *Lists) goneWire(sheet *scene.Sheet, w *circuit.Wire, end *circuit.Terminal, from, to, row float64, align scene.Align) {
 	line := []scene.Point{{X: from, Y: row}, {X: to, Y: row}}

@@ -15,7 +15,8 @@ import (
 )
 
 // findingPanel lists the findings or changes whose signs stand on a page; what
-// stands nowhere is listed on the first page. full adds what each says.
+// stands nowhere is listed where what fed it stands, else on the first page. full adds what
+// each says.
 func (l *Lists) findingPanel(p *arrange.Page, full bool) []*column.List {
 	list := &column.List{Title: l.listName(), Findings: true}
 	if len(l.arr.Pages) > 1 {
@@ -23,7 +24,7 @@ func (l *Lists) findingPanel(p *arrange.Page, full bool) []*column.List {
 	}
 	list.Rows = append(list.Rows, l.worstElsewhere(p)...)
 	for _, m := range l.entries() {
-		if l.sheets.On(p, m) || p.Index == 0 && !l.sheets.Drawn(m) {
+		if l.sheets.On(p, m) || p.Index == l.homeOf(m) && !l.sheets.Drawn(m) {
 			list.Rows = append(list.Rows, l.entryRow(m, full && m.Change != nil))
 		}
 	}
