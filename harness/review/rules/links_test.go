@@ -72,3 +72,39 @@ func TestNeverCharges(t *testing.T) {
 		}
 	}
 }
+
+// cabled is the van with a switch in the alternator's cable.
+func cabled(t *testing.T, on string) []byte {
+	return van(t, "charging:\n", "charging:\n  fed by: cable switch\n  at: engine bay\n  wire: {size: 50 mm², length: 1 m}\n",
+		"switches:\n", "switches:\n  cable switch: {type: battery switch 300 A, at: engine bay, fed by: cable fuse, wire: {size: 50 mm², length: 200 mm}}\n",
+		"fuses:\n", "fuses:\n  cable fuse: {type: class T, rating: 175 A, at: engine bay, fed by: battery, wire: {size: 50 mm², length: 150 mm}}\n",
+		"engine: cruise, on: [", "engine: cruise, "+on+"on: [", "engine: idle, on: [", "engine: idle, "+on+"on: [")
+}
+
+// A switch between the running alternator and the battery makes a load dump; one that is open throughout does not.
+func TestSwitchInChargingCable(t *testing.T) {
+	for on, want := range map[string]string{"": "", "closed: [cable switch], ": "advice cable switch load-dump"} {
+		if got := strings.Join(saidOf(t, cabled(t, on), "load-dump"), ", "); got != want {
+			t.Errorf("with %q: %q, want %q", on, got, want)
+		}
+	}
+}
+
+// A charging system that is cut off from the battery gives nothing at any speed.
+func TestChargingCutOff(t *testing.T) {
+	for on, want := range map[string]string{"": "fault driving, fault waiting", "closed: [cable switch], ": ""} {
+		var got []string
+		for _, f := range open(assess(t, "links.yaml", cabled(t, on))) {
+			if f.Rule == "charging-deficit" {
+				got = append(got, f.Severity.String()+" "+f.Part)
+				if !strings.Contains(f.What, "charging gives 0 A") || !strings.Contains(f.What, "nothing from the engine reaches the battery") || strings.Contains(f.What, "keeps up") {
+					t.Errorf("it contradicts itself: %s", f.What)
+				}
+			}
+		}
+		slices.Sort(got)
+		if s := strings.Join(got, ", "); s != want {
+			t.Errorf("with %q on: %q, want %q", on, s, want)
+		}
+	}
+}
