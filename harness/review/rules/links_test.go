@@ -108,3 +108,16 @@ func TestChargingCutOff(t *testing.T) {
 		}
 	}
 }
+
+// A lithium start battery rests above the 13.3 V at which the DC-DC charger starts, a lead battery below.
+func TestChargerRunsOn(t *testing.T) {
+	lithium := van(t, "battery: {chemistry: AGM, capacity: 80 Ah", "battery: {chemistry: LiFePO4, board: 100 A, capacity: 80 Ah")
+	for _, c := range []struct {
+		text []byte
+		want string
+	}{{van(t), ""}, {lithium, "fault booster standby-drain"}} {
+		if got := strings.Join(saidOf(t, c.text, "standby-drain"), ", "); got != c.want {
+			t.Errorf("%q, want %q", got, c.want)
+		}
+	}
+}
