@@ -121,3 +121,14 @@ func TestChargerRunsOn(t *testing.T) {
 		}
 	}
 }
+
+// PWM: 10 A are 185 W at 18.5 V. MPPT: 20 A and a half more at 14.3 V are 456 W of panels at 0.94.
+func TestPanelOverController(t *testing.T) {
+	for _, c := range [][3]string{{"PWM controller 10 A", "185 W", ""}, {"PWM controller 10 A", "186 W", "fault roof charger panel-over-controller"},
+		{"MPPT controller 20 A", "456 W", ""}, {"MPPT controller 20 A", "457 W", "advice roof charger panel-over-controller"}} {
+		text := van(t, "MPPT controller 20 A", c[0], "panel: 200 W", "panel: "+c[1])
+		if got := strings.Join(saidOf(t, text, "panel-over-controller"), ", "); got != c[2] {
+			t.Errorf("%s on %s: %q, want %q", c[1], c[0], got, c[2])
+		}
+	}
+}
