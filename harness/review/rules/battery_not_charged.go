@@ -15,7 +15,7 @@ import (
 var batteryNotCharged = &Rule{
 	Name:  "battery-not-charged",
 	Title: "nothing charges a battery",
-	Says:  "nothing charges it",
+	Says:  "never charges",
 	Doc: "Further batteries that are `fed by` nothing; chargers that give nothing in any situation in which their source does: the engine runs, " +
 		"the sun shines, there is shore power; and batteries whose link joins them to the engine's charge in none in which it runs.",
 	Formula:  "none",

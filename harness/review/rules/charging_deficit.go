@@ -27,7 +27,8 @@ var chargingDeficit = &Rule{
 		"fall to its voltage, where loads that keep their power take more and others less. It goes by " +
 		"the situation's name. Where only the demand as is likely exceeds the output, loads at the root of the " +
 		"sum of the squares of their tolerances, it is advice, and so is a spare current below the design's " +
-		"own limit, and a ride that never puts back what its starts take.",
+		"own limit, and a ride that never puts back what its starts take. Where the charging system's cable is open or blocked in a situation, " +
+		"its output is 0 there, at any speed: always a fault.",
 	Formula: "spare = output(speed)·(1 − hot derating) − vehicle − accessories; break-even: the lowest speed from idle up, on the " +
 		"output between its points, at which spare is 0; the battery's current by " +
 		"the solved network, each load at its average; hours by Peukert's law down to the start reserve",
@@ -141,7 +142,12 @@ func (p *Pass) balance(l *budget.Line) string {
 func (p *Pass) reportDeficit(l *budget.Line) {
 	f := p.ofSituation(p.deficitSeverity(l), l)
 	speed := "no engine speed covers it"
-	if !math.IsNaN(l.BreakEvenRPM) {
+	switch {
+	case l.CutOff:
+		speed = "nothing from the engine reaches the battery"
+		f.Change = "close or turn round what stands in the charging system's cable"
+		f.Severity = finding.Fault
+	case !math.IsNaN(l.BreakEvenRPM):
 		speed = "charging keeps up from " + quantity.Format(l.BreakEvenRPM, quantity.Speed) + " on, hot"
 	}
 	f.What = p.balance(l) + short(l) + "; " + speed + "; " + batteryDoes(l)

@@ -72,3 +72,63 @@ func TestNeverCharges(t *testing.T) {
 		}
 	}
 }
+
+// cabled is the van with a switch in the alternator's cable.
+func cabled(t *testing.T, on string) []byte {
+	return van(t, "charging:\n", "charging:\n  fed by: cable switch\n  at: engine bay\n  wire: {size: 50 mm², length: 1 m}\n",
+		"switches:\n", "switches:\n  cable switch: {type: battery switch 300 A, at: engine bay, fed by: cable fuse, wire: {size: 50 mm², length: 200 mm}}\n",
+		"fuses:\n", "fuses:\n  cable fuse: {type: class T, rating: 175 A, at: engine bay, fed by: battery, wire: {size: 50 mm², length: 150 mm}}\n",
+		"engine: cruise, on: [", "engine: cruise, "+on+"on: [", "engine: idle, on: [", "engine: idle, "+on+"on: [")
+}
+
+// A switch between the running alternator and the battery makes a load dump; one that is open throughout does not.
+func TestSwitchInChargingCable(t *testing.T) {
+	for on, want := range map[string]string{"": "", "closed: [cable switch], ": "advice cable switch load-dump"} {
+		if got := strings.Join(saidOf(t, cabled(t, on), "load-dump"), ", "); got != want {
+			t.Errorf("with %q: %q, want %q", on, got, want)
+		}
+	}
+}
+
+// A charging system that is cut off from the battery gives nothing at any speed.
+func TestChargingCutOff(t *testing.T) {
+	for on, want := range map[string]string{"": "fault driving, fault waiting", "closed: [cable switch], ": ""} {
+		var got []string
+		for _, f := range open(assess(t, "links.yaml", cabled(t, on))) {
+			if f.Rule == "charging-deficit" {
+				got = append(got, f.Severity.String()+" "+f.Part)
+				if !strings.Contains(f.What, "charging gives 0 A") || !strings.Contains(f.What, "nothing from the engine reaches the battery") || strings.Contains(f.What, "keeps up") {
+					t.Errorf("it contradicts itself: %s", f.What)
+				}
+			}
+		}
+		slices.Sort(got)
+		if s := strings.Join(got, ", "); s != want {
+			t.Errorf("with %q on: %q, want %q", on, s, want)
+		}
+	}
+}
+
+// A lithium start battery rests above the 13.3 V at which the DC-DC charger starts, a lead battery below.
+func TestChargerRunsOn(t *testing.T) {
+	lithium := van(t, "battery: {chemistry: AGM, capacity: 80 Ah", "battery: {chemistry: LiFePO4, board: 100 A, capacity: 80 Ah")
+	for _, c := range []struct {
+		text []byte
+		want string
+	}{{van(t), ""}, {lithium, "fault booster standby-drain"}} {
+		if got := strings.Join(saidOf(t, c.text, "standby-drain"), ", "); got != c.want {
+			t.Errorf("%q, want %q", got, c.want)
+		}
+	}
+}
+
+// PWM: 10 A are 185 W at 18.5 V. MPPT: 20 A and a half more at 14.3 V are 456 W of panels at 0.94.
+func TestPanelOverController(t *testing.T) {
+	for _, c := range [][3]string{{"PWM controller 10 A", "185 W", ""}, {"PWM controller 10 A", "186 W", "fault roof charger panel-over-controller"},
+		{"MPPT controller 20 A", "456 W", ""}, {"MPPT controller 20 A", "457 W", "advice roof charger panel-over-controller"}} {
+		text := van(t, "MPPT controller 20 A", c[0], "panel: 200 W", "panel: "+c[1])
+		if got := strings.Join(saidOf(t, text, "panel-over-controller"), ", "); got != c[2] {
+			t.Errorf("%s on %s: %q, want %q", c[1], c[0], got, c[2])
+		}
+	}
+}

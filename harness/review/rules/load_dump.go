@@ -1,6 +1,8 @@
 package rules
 
 import (
+	"slices"
+
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
 	"fusewright/harness/review/finding"
@@ -8,15 +10,15 @@ import (
 
 var loadDump = &Rule{
 	Name:  "load-dump",
-	Title: "when the lithium battery switches itself off, the engine charges into nothing",
+	Title: "the engine may be left charging into nothing",
 	Says:  "may leave the engine without a battery",
 	Doc: "A first battery that has a protection of its own, in every situation with the engine running: whether another battery stays joined to the " +
 		"charging system when it opens, as it does on too much current or voltage, or in the cold. A link that is open, a diode and a " +
-		"charger join nothing.",
+		"charger join nothing. And hand switches in the cable of an alternator that carry its charge with the engine running.",
 	Formula:  "none",
 	Limits:   "none",
 	Why:      "the voltage jumps until the regulator follows, up to 35 V with a clamped alternator and 79 to 101 V with another (12 V, ISO 16750-2, from memory): electronics and lamps that are on die",
-	Change:   "keep a lead battery on the charging system and charge the lithium battery from it over a DC-DC charger; or fit a surge protector at the alternator",
+	Change:   "keep a lead battery on the charging system and charge the lithium battery from it over a DC-DC charger; or fit a surge protector at the alternator; of a battery switch: one with a contact that cuts the field first, or take the cable past it",
 	Severity: "advice: protections that open under way are rare where all is chosen well",
 	Source:   "common practice, no source; pulse: ISO 16750-2 (from memory)",
 	Bad: `
@@ -26,6 +28,7 @@ battery: {chemistry: LiFePO4, capacity: 40 Ah, board: 300 A, resistance: 6 mΩ, 
 battery: {chemistry: LiFePO4, capacity: 12 Ah, resistance: 6 mΩ, at: battery tray}
 `,
 	Run: func(p *Pass) {
+		p.judgeCableSwitch()
 		if p.battery == nil || p.d.Battery.BoardA() == 0 || !p.d.Charging.Present() {
 			return
 		}
@@ -38,6 +41,34 @@ battery: {chemistry: LiFePO4, capacity: 12 Ah, resistance: 6 mΩ, at: battery tr
 			}
 		}
 	},
+}
+
+// judgeCableSwitch reports a switch that a hand can open between the running machine and the battery.
+func (p *Pass) judgeCableSwitch() {
+	if !p.d.Charging.Cabled() {
+		return
+	}
+	machine := p.branchesOf(circuit.ChargerBranch)[0]
+	for _, s := range p.usable {
+		for _, b := range p.branchesOf(circuit.ContactBranch) {
+			if b.Closer == nil || b.Closer.Switch == nil || !s.Closed[b.Index] || !(s.Situation.EngineRPM > 0) {
+				continue
+			}
+			joined := circuit.Reach(p.c, func(x *circuit.Branch) bool { return s.Closed[x.Index] && x != b }, machine.A)
+			if p.postJoined(joined) || !joined[b.A.Index] && !joined[b.B.Index] {
+				continue
+			}
+			fin := ofPart(finding.Advice, b.Part)
+			fin.Leave, fin.Situation, fin.Short = true, s.Situation.Name, "opened under way it leaves the charging system without a battery"
+			p.say(fin, "%s, opened with the engine running, parts the charging system from every battery", b.Part.Name)
+			return
+		}
+	}
+}
+
+// postJoined tells whether the post of a battery is among the nodes reached.
+func (p *Pass) postJoined(joined []bool) bool {
+	return slices.ContainsFunc(p.c.Posts(), func(n *circuit.Node) bool { return joined[n.Index] })
 }
 
 // otherJoined tells whether a further battery is joined to the first one's post in a solution.

@@ -81,6 +81,7 @@ var registry = sorted(
 	noWayBack,
 	onButNotListed,
 	overloadHurtsWire,
+	panelOverController,
 	parallelWireLost,
 	overvoltageExposure,
 	partUnused,

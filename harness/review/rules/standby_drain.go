@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 
+	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
@@ -20,7 +21,7 @@ var standbyDrain = &Rule{
 	Doc: "What the battery loses with the key off, nothing switched on and every switch open: standby " +
 		"draws, loads that stay live for a reason, the vehicle's own permanent loads. Loads reported as " +
 		"live-with-key-off and coils reported as relay-never-released are left out: fixing those fixes " +
-		"their drain. Self-discharge is counted in the days.",
+		"their drain. Self-discharge is counted in the days. A DC-DC charger that the resting battery keeps on is named alone.",
 	Formula: "days = ln((1 + i/k)/(reserve + i/k))/k for a drain of i and a self-discharge of k capacities a day; without " +
 		"self-discharge (1 − reserve)/i. i = 24 h × drain × w / capacity, with w = (drain × rate / capacity)^(Peukert " +
 		"exponent − 1) above the current that the capacity is rated at, and 1 below it",
@@ -28,7 +29,7 @@ var standbyDrain = &Rule{
 		"current, when given",
 	Why:      "after that time the battery no longer starts the engine",
 	Change:   "feed standing draws behind the key, fit a battery switch, or keep a charger on",
-	Severity: "fault; advice when the design does not say how long it may be left",
+	Severity: "fault; advice when the design does not say how long it may be left; a charger that runs on is a fault",
 	Source: "days and start reserve: car maker's service bulletin (one source); Peukert's law, battery monitor manuals (two " +
 		"sources); 14 days: common practice, no source",
 	Bad: `
@@ -42,6 +43,9 @@ loads:
 	Mended: []string{"standby: 33 mA", "standby: 5 mA"},
 	Run: func(p *Pass) {
 		if p.in.Budget == nil {
+			return
+		}
+		if p.chargerRunsOn() {
 			return
 		}
 		reported := p.reportedDrainA()
@@ -67,6 +71,30 @@ loads:
 			p.report(f)
 		}
 	},
+}
+
+// chargerRunsOn reports each charger that the resting battery keeps on in the parked machine.
+func (p *Pass) chargerRunsOn() (any bool) {
+	parked := budget.Parked(p.c, p.in.Solutions)
+	if parked == nil {
+		return false
+	}
+	for part, x := range each[*design.Charger](p.facts) {
+		in := part.Converts()
+		if in == nil || !(parked.Amps(in) > leastChargeA) || p.in.Budget.StandbyA < parked.Amps(in)/2 {
+			continue
+		}
+		any = true
+		f := ofPart(finding.Fault, part)
+		f.Why = "it empties the battery that starts the engine into the one that it charges"
+		f.Change = "fit one with an ignition signal, or one that starts at more volts than the battery rests at"
+		atMost(&f, "current with the key off", parked.Amps(in), leastChargeA, "A")
+		f.Numbers = append(f.Numbers, finding.Number{Name: "input", Value: parked.Volts(in), Unit: "V"})
+		p.say(f, "%s runs on with the key off: its input rests at %s, and it starts at %s; it takes %s, and the engine no longer starts after %s",
+			part.Name, volts(parked.Volts(in)), volts(x.Type.StartsV), amps(parked.Amps(in)),
+			duration(budget.StandbyDays(p.d, p.in.Budget.StandbyA)*daySeconds))
+	}
+	return any
 }
 
 const daySeconds = 86400

@@ -31,6 +31,7 @@ type Point struct{ RPM, CurrentA float64 }
 type Line struct {
 	Situation  *design.Situation
 	OutputA    float64 // available at its engine speed
+	CutOff     bool    // nothing of it reaches the battery: its cable is open or blocked, or it holds less than the battery; OutputA is 0
 	VehicleA   float64
 	AccessoryA float64
 	SpareA     float64 // OutputA - VehicleA - AccessoryA; negative = the regulated voltage is not held

@@ -93,6 +93,9 @@ func outputCurve(d *design.Design) []Point {
 	return curve
 }
 
+// cutOffShare is the share of its output below which a charging system is cut off from a battery that gives; our choice.
+const cutOffShare = 1e-3
+
 // lineOf is the balance of one situation.
 func (b *Budget) lineOf(s *solve.Solution, t *corner.Tolerances) *Line {
 	d := s.Circuit.Design
@@ -110,13 +113,18 @@ func (b *Budget) lineOf(s *solve.Solution, t *corner.Tolerances) *Line {
 		l.BatteryHours = 24 * StandbyDays(d, l.BatteryA)
 	}
 	l.Banks = banksOf(mean)
+	if l.CutOff = l.BatteryA > 0 && mean.ChargingA < cutOffShare*l.OutputA; l.CutOff {
+		l.OutputA = 0
+	}
 	regulated := held(s, mean)
 	l.VehicleA, l.AccessoryA = demandA(regulated)
 	demand := l.VehicleA + l.AccessoryA
 	l.SpareA = l.OutputA - demand
 	l.LikelyA = demand + moreA(regulated, t)
 	l.ReturnHours = hoursToReturn(d, b.Start, l.SpareA)
-	l.BreakEvenRPM = charging.BreakEven(d, demand)
+	if !l.CutOff {
+		l.BreakEvenRPM = charging.BreakEven(d, demand)
+	}
 	l.evenAtIdle = l.BreakEvenRPM == charging.BreakEven(d, 0)
 	return l
 }
