@@ -25,14 +25,3 @@ func TestReturnHandedOnByALoad(t *testing.T) {
 		}
 	}
 }
-
-// TestAllListedByName: a situation that names every load lists each of them; the word
-// `all` lists none in particular.
-func TestAllListedByName(t *testing.T) {
-	bad := rules.Find("on-but-not-listed").Bad
-	for on, want := range map[string]finding.Severity{"[tail lamp, work lamp]": finding.Advice, "all": 0} {
-		if got := gravest(t, strings.Replace(bad, "on: [tail lamp]", "on: "+on, 1), "on-but-not-listed"); got != want {
-			t.Errorf("%s: %s, want %s", on, got, want)
-		}
-	}
-}

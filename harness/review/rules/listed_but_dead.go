@@ -46,7 +46,7 @@ situations:
 
 // names tells whether a situation lists a load by name, not as one of all.
 func (f *facts) names(s *design.Situation, l *design.Load) bool {
-	return !s.All && lists(s, l)
+	return len(s.On) < len(f.d.Loads) && lists(s, l)
 }
 
 // reportIn asks about a load in the first of some situations, if any.
