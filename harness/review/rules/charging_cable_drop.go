@@ -41,7 +41,7 @@ fuses:
 		fin := ofWire(finding.Advice, wire)
 		atMost(&fin, "lost at full output", 100*lostV/p.d.NominalV(), 100*mostChargeDrop, "%")
 		p.say(fin, "the charging cable loses %s at full output, %s: the battery gets %s of the %s that the regulator holds at the machine", volts(lostV),
-			quantity.Plain(lostV/p.d.NominalV(), quantity.Share), volts(p.d.Charging.RegulatedV.Value-lostV), volts(p.d.Charging.RegulatedV.Value))
+			against(mostChargeDrop, quantity.Share)(lostV/p.d.NominalV()), volts(p.d.Charging.RegulatedV.Value-lostV), volts(p.d.Charging.RegulatedV.Value))
 	},
 }
 

@@ -1,6 +1,8 @@
 package rules
 
 import (
+	"slices"
+
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/review/finding"
 )
@@ -9,7 +11,7 @@ var sharedReturnThin = &Rule{
 	Name:  "shared-return-thin",
 	Title: "a common return is too thin for its branches' fuses together",
 	Says:  "too thin for its branches' fuses",
-	Doc: "The wire that leads on from a ground block, from a fuse or contact of a return, or as the one strap of a moving part, against the sum of the fuses of all the feeds that return " +
+	Doc: "The wire that leads on from a ground block, from a load that others return to, from a fuse or contact of a return, or as the one strap of a moving part, against the sum of the fuses of all the feeds that return " +
 		"there, no fuse further up counted for more than its own rating. Return-below-fuse judges it " +
 		"against the largest single fuse, wire-over-current against the current in normal use; wires " +
 		"that those report are left out.",
@@ -42,10 +44,10 @@ loads:
 	},
 }
 
-// onlyReturn is the wire that leads on from a ground, or from a fuse or contact of a
-// return; nil for a stud that has the frame as well, and for a ground with several, which share.
+// onlyReturn is the wire that leads on from a ground, from a fuse or contact of a return, or
+// from a load that others return to; nil for a stud that has the frame as well, and for a ground with several, which share.
 func onlyReturn(part *circuit.Part) *circuit.Wire {
-	if !part.InReturn && (part.Kind != circuit.Ground || len(part.Branches) > 0) {
+	if !part.InReturn && !takesReturns(part) && (part.Kind != circuit.Ground || len(part.Branches) > 0) {
 		return nil
 	}
 	var only *circuit.Wire
@@ -61,6 +63,14 @@ func onlyReturn(part *circuit.Part) *circuit.Wire {
 		}
 	}
 	return only
+}
+
+// takesReturns tells of a load that another returns to.
+func takesReturns(part *circuit.Part) bool {
+	minus := part.Terminal("-")
+	return part.Kind == circuit.Load && minus != nil && slices.ContainsFunc(minus.Wires, func(w *circuit.Wire) bool {
+		return w.Role == circuit.ReturnWire && w.To == minus
+	})
 }
 
 func (p *Pass) judgeSharedReturn(part *circuit.Part, w *circuit.Wire, fuses []*circuit.Branch) {
