@@ -238,6 +238,8 @@ func (w *writer) share() error {
 			switch {
 			case err != nil:
 				return err
+			case x == first:
+				return fmt.Errorf("%s is named twice; name another accessory that its switch works", x.name)
 			case x.leads != nil || len(x.group) > 1:
 				return fmt.Errorf("%s shares a switch already", x.name)
 			case w.standsAlone(x) != "":

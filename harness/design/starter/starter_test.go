@@ -210,6 +210,7 @@ func TestRefuses(t *testing.T) {
 		{"a name that needs quotes", starter.Answers{Vehicle: "boat", Accessories: []string{"a}b: horn"}}, "is no name for an accessory"},
 		{"a pair with a stranger", starter.Answers{Vehicle: "quad", Accessories: []string{"horn"}, Together: []string{"horn + radio"}}, `no accessory is named "radio" (expected horn)`},
 		{"twice in a pair", starter.Answers{Vehicle: "quad", Accessories: []string{"horn", "radio"}, Together: []string{"horn + radio", "radio + horn"}}, "shares a switch already"},
+		{"a pair with itself", starter.Answers{Vehicle: "quad", Accessories: []string{"horn", "radio"}, Together: []string{"horn + horn"}}, "horn is named twice"},
 		{"a second battery without room", starter.Answers{Vehicle: "motorcycle", Second: "10 Ah"}, "has no room for one"},
 		{"another engine", starter.Answers{Vehicle: "boat", Engine: "steam"}, `there is no "steam" (expected petrol outboard or diesel)`},
 		{"a length of nothing", starter.Answers{Vehicle: "boat", Lengths: []string{"console - bow: 0 m"}}, "expected more than nothing"},
