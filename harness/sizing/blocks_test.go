@@ -16,7 +16,7 @@ func TestBlocksAreRatedForTheVoltage(t *testing.T) {
 		blades              bool
 	}{{12, 14.4, true}, {24, 28.4, true}, {24, 32, true}, {24, 32.1, false}, {48, 56.8, false}} {
 		d := &design.Design{Library: library.Default(), SystemV: design.Quantity{Value: c.systemV, Text: "V"}}
-		d.Charging.RegulatedV.Value = c.regulatedV
+		d.Charging.RegulatedV = design.Quantity{Value: c.regulatedV, Text: "V"}
 		d.Charging.Output = make([]design.OutputPoint, 1)
 		blades, high, bars := false, false, false
 		for _, b := range ratedFor(d, d.Library.Blocks) {

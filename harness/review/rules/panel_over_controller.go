@@ -3,6 +3,7 @@ package rules
 import (
 	"fusewright/harness/design"
 	"fusewright/harness/design/figure"
+	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/solve"
 	"fusewright/harness/review/finding"
 )
@@ -56,5 +57,5 @@ func (p *Pass) reportPanel(fin finding.Finding, x *design.Charger, a float64) {
 	if x.Type.Tracks {
 		does = "could give"
 	}
-	p.say(fin, "with panels of %s %s %s %s, and it is made for %s", x.PanelW.Text, x.Name, does, amps(a), amps(x.Type.RatingA))
+	p.say(fin, "with panels of %s %s %s %s, and it is made for %s", quantity.Plain(x.PanelW.Value, quantity.Power), x.Name, does, amps(a), amps(x.Type.RatingA))
 }
