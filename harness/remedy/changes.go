@@ -27,12 +27,14 @@ const lossyShare = 0.2
 // ends it, and so does a degree that brings it no nearer.
 type ladder []*Trial
 
-// tryAll tries the changes of each finding, the worst first; then, for those that none
-// mends, a feed of its own and what is for the builder to decide.
+// tryAll tries what may be meant first, from which much may follow, and the changes of each finding, the
+// worst first; then, for those that none mends, a feed of its own and what is for the builder to decide.
 func (t *tester) tryAll() {
-	for _, f := range t.open {
-		if !t.cut && (!f.Leave || f.Meant != nil) { // what the trade leaves so asks for no change
-			t.climb(f, t.ladders(f))
+	for _, slip := range []bool{true, false} {
+		for _, f := range t.open {
+			if !t.cut && (f.Meant != nil) == slip && (slip || !f.Leave) { // what the trade leaves so asks for no change
+				t.climb(f, t.ladders(f))
+			}
 		}
 	}
 	for _, f := range t.open {

@@ -36,6 +36,11 @@ func (t *tester) meant(f *finding.Finding) ladder {
 		return t.output(f, now)
 	case finding.Resistance:
 		r := &t.Design.Battery.ResistanceOhm
+		for _, b := range t.Design.Batteries {
+			if b.Name == f.Part {
+				r = &b.Store.ResistanceOhm
+			}
+		}
 		return now(r.Text, func() func() { return keep(r, design.Quantity{Value: value, Text: f.Meant.Text, Pos: r.Pos}) })
 	case finding.Regulated:
 		r := &t.Design.Charging.RegulatedV

@@ -81,6 +81,21 @@ func TestTwoBatteries(t *testing.T) {
 	}
 }
 
+// A further battery's resistance that slipped by a unit is asked about as the first one's is.
+func TestResistanceOfAFurtherBattery(t *testing.T) {
+	for given, meant := range map[string]string{"14 mΩ": "", "60 mΩ": "", "140 mΩ": "14 mΩ", "1.4 Ω": "14 mΩ"} {
+		got := ""
+		for _, f := range assess(t, "house.yaml", house(t, "resistance: 14 mΩ", "resistance: "+given)) {
+			if f.Rule == "implausible-figure" && f.Part == "house" {
+				got = f.Meant.Text
+			}
+		}
+		if got != meant {
+			t.Errorf("%s: meant %q, want %q", given, got, meant)
+		}
+	}
+}
+
 // Of a link without a fuse its own wires have none: what hangs on the other battery is behind that one's fuses.
 func TestUnfusedLinkAlone(t *testing.T) {
 	text := house(t, "  start end: {type: blade C, rating: 20 A, at: battery tray, fed by: battery, wire: {length: 120 mm}}\n", "",

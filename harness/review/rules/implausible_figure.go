@@ -42,7 +42,10 @@ loads:
 			}
 		}
 		p.judgeOutput()
-		p.judgeResistance()
+		p.judgeResistance(p.d.Battery, finding.Finding{Part: "battery", Ref: "battery"})
+		for part, b := range each[*design.Bank](p.facts) {
+			p.judgeResistance(b.Store, finding.Finding{Part: part.Name, Ref: part.Ref})
+		}
 		p.judgeRegulated()
 	},
 }
@@ -169,15 +172,16 @@ func (p *Pass) judgeOutput() {
 }
 
 // judgeResistance asks about a battery's resistance that is far from its chemistry's.
-func (p *Pass) judgeResistance() {
-	r, bank := p.d.Battery.ResistanceOhm, p.d.Battery
+func (p *Pass) judgeResistance(bank design.Battery, f finding.Finding) {
+	r := bank.ResistanceOhm
 	bank.ResistanceOhm = design.Quantity{}
 	usual := battery.New(&bank, p.d.NominalV())
 	if !r.Given() || usual == nil || bank.Chemistry == nil {
 		return
 	}
 	ohm := func(x float64) string { return quantity.Format(x, quantity.Resistance) }
-	f, most := finding.Finding{Severity: finding.Advice, Part: "battery", Ref: "battery", Pos: r.Pos, Leave: true}, usual.Ohm(1, battery.RatedC)
+	most := usual.Ohm(1, battery.RatedC)
+	f.Severity, f.Pos, f.Leave = finding.Advice, r.Pos, true
 	switch {
 	case !(r.Value < most*agedFactor):
 		atMost(&f, "resistance", r.Value, most*agedFactor, "Ω")
@@ -186,9 +190,12 @@ func (p *Pass) judgeResistance() {
 	default:
 		return
 	}
-	meant := slipTo(r.Value, most)
+	meant, name := slipTo(r.Value, most), f.Part
+	if f.Part == "battery" {
+		name = "the battery"
+	}
 	f.Meant = &finding.Meant{Of: finding.Resistance, Value: meant, Text: ohm(meant)}
-	p.say(f, "the battery's resistance is given as %s; one of its kind and size has about %s: is %s meant?", ohm(r.Value), ohm(most), f.Meant.Text)
+	p.say(f, "%s's resistance is given as %s; one of its kind and size has about %s: is %s meant?", name, ohm(r.Value), ohm(most), f.Meant.Text)
 }
 
 // judgeRegulated asks about a regulated voltage that the full battery has at rest.
