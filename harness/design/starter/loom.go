@@ -18,16 +18,7 @@ func (r Run) Name() string { return r.From + " - " + r.To }
 
 // Runs are the stretches of loom that a design of some answers has.
 func Runs(a Answers, lib *library.Library) ([]Run, error) {
-	v := find(a.Vehicle)
-	if v == nil {
-		return nil, noVehicle(a.Vehicle)
-	}
-	usual, _ := Defaults(v.name)
-	fill(&a, usual)
-	if err := a.tidy(lib); err != nil {
-		return nil, err
-	}
-	w, err := planned(v, a, lib)
+	w, err := planned(a, lib)
 	if err != nil {
 		return nil, err
 	}

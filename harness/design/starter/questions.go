@@ -184,10 +184,7 @@ func Lengths(a Answers, lib *library.Library) []Question {
 
 // usualOf asks the plan of the answers so far.
 func usualOf(a Answers, lib *library.Library, of func(*writer) []string) []string {
-	v := find(a.Vehicle)
-	usual, _ := Defaults(a.Vehicle)
-	fill(&a, usual)
-	w, err := planned(v, a, lib)
+	w, err := planned(a, lib)
 	if err != nil {
 		return nil
 	}

@@ -73,16 +73,7 @@ const maxWays = 12
 
 // Write makes the design. The error says which answer is wrong.
 func Write(a Answers, lib *library.Library) ([]byte, error) {
-	v := find(a.Vehicle)
-	if v == nil {
-		return nil, noVehicle(a.Vehicle)
-	}
-	usual, _ := Defaults(v.name)
-	fill(&a, usual)
-	if err := a.tidy(lib); err != nil {
-		return nil, err
-	}
-	w, err := planned(v, a, lib)
+	w, err := planned(a, lib)
 	if err != nil {
 		return nil, err
 	}
@@ -93,8 +84,17 @@ func Write(a Answers, lib *library.Library) ([]byte, error) {
 	return src, nil
 }
 
-// planned is a writer that knows how everything is fed.
-func planned(v *vehicle, a Answers, lib *library.Library) (*writer, error) {
+// planned is a writer that knows how everything is fed; what is not answered is as usual.
+func planned(a Answers, lib *library.Library) (*writer, error) {
+	v := find(a.Vehicle)
+	if v == nil {
+		return nil, noVehicle(a.Vehicle)
+	}
+	usual, _ := Defaults(v.name)
+	fill(&a, usual)
+	if err := a.tidy(lib); err != nil {
+		return nil, err
+	}
 	w := &writer{v: v, a: a, lib: lib, taken: map[string]bool{barPart: true, plusBarPart: true, barFusePart: true, "battery": true, "battery negative": true, housePost: true, housePost + " negative": true}}
 	for _, step := range []func() error{w.chooseEngine, w.chooseSecond, w.chooseTap, w.plan, w.layRuns, w.countLugs} {
 		if err := step(); err != nil {
