@@ -53,7 +53,7 @@ func (p *Pass) judgeIdleCharger(part *circuit.Part, x *design.Charger) {
 	}
 	could, inV := false, math.Inf(-1)
 	for _, s := range p.usable {
-		if x.FromBattery() && !p.engineCharges(s) || x.Gives(s.Situation) == 0 {
+		if !p.couldCharge(x, s) {
 			continue
 		}
 		if s.Given(part.Output()) > leastChargeA {
@@ -75,6 +75,11 @@ func (p *Pass) judgeIdleCharger(part *circuit.Part, x *design.Charger) {
 		why = "its input has " + volts(inV) + " at most, and it starts at " + volts(x.Type.StartsV)
 	}
 	p.say(ofPart(finding.Fault, part), "%s gives %s nothing in any situation: %s", part.Name, bank.Name, why)
+}
+
+// couldCharge tells of a situation in which a charger's source gives.
+func (p *Pass) couldCharge(x *design.Charger, s *solve.Solution) bool {
+	return (!x.FromBattery() || p.engineCharges(s)) && x.Gives(s.Situation) > 0
 }
 
 // engineCharges tells of a situation in which the engine could charge.

@@ -81,6 +81,45 @@ func TestTwoBatteries(t *testing.T) {
 	}
 }
 
+// A position that lights a further lamp is seen too where another situation names every load one by one.
+func TestPositionLightsMore(t *testing.T) {
+	src, err := os.ReadFile(filepath.Join(casesDir, "on-but-not-listed.yaml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for position, want := range map[string]string{"[bow, stern]": "tail lamp", "stern": ""} {
+		text := strings.NewReplacer("\nloads:\n", "\nswitches:\n  lights: {rating: 10 A, at: battery tray, fed by: lamp fuse, positions: {off: none, under way: [bow, stern], at anchor: "+position+"}}\nloads:\n",
+			"at: rear, fed by: lamp fuse, wire: {size: 1 mm²}, returns to: frame} # want", "at: rear, fed by: lights bow, returns to: frame} # want",
+			"own switch: yes, at: rear, fed by: lamp fuse", "at: rear, fed by: lights stern",
+			"on: [tail lamp]", "on: [tail lamp, work lamp]").Replace(string(src))
+		got := ""
+		for _, f := range assess(t, "positions.yaml", []byte(text)) {
+			if f.Rule == "on-but-not-listed" {
+				got = f.Part
+			}
+		}
+		if got != want {
+			t.Errorf("at anchor %s: %q on though not listed, want %q", position, got, want)
+		}
+	}
+}
+
+// A charger whose source is there in no situation was not checked, and that is said.
+func TestChargerWithoutItsSource(t *testing.T) {
+	shore := "returns to: frame}\nchargers:\n  mains: {type: shore charger 10 A, at: rear, returns to: frame, return wire: {size: 4 mm²}}\n"
+	end := "fuses:\n  dock end: {type: blade C, rating: 15 A, at: rear, fed by: mains, wire: {size: 4 mm², length: 120 mm}}\n"
+	for given, want := range map[string]bool{"": true, ", shore: yes": false} {
+		got := false
+		for _, f := range assess(t, "house.yaml", house(t, "fed by: house end, wire: {length: 120 mm}, returns to: frame}\n", "fed by: [house end, dock end], wire: {length: 120 mm}, "+shore,
+			"fuses:\n", end, "on: [cabin lamp]}", "on: [cabin lamp]"+given+"}")) {
+			got = got || f.Rule == "load-never-on" && f.Part == "mains"
+		}
+		if got != want {
+			t.Errorf("%q: said %v, want %v", given, got, want)
+		}
+	}
+}
+
 // A further battery's resistance that slipped by a unit is asked about as the first one's is.
 func TestResistanceOfAFurtherBattery(t *testing.T) {
 	for given, meant := range map[string]string{"14 mΩ": "", "60 mΩ": "", "140 mΩ": "14 mΩ", "1.4 Ω": "14 mΩ"} {

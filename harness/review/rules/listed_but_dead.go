@@ -44,9 +44,10 @@ situations:
 	},
 }
 
-// names tells whether a situation lists a load by name, not as one of all.
+// names tells whether a situation lists a load by name, not as one of all; the only load of a design
+// is all of them.
 func (f *facts) names(s *design.Situation, l *design.Load) bool {
-	return len(s.On) < len(f.d.Loads) && lists(s, l)
+	return !s.All && len(f.d.Loads) > 1 && lists(s, l)
 }
 
 // reportIn asks about a load in the first of some situations, if any.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
 	"fusewright/harness/review/finding"
@@ -15,7 +16,8 @@ var loadNeverOn = &Rule{
 	Says:  "on in no situation",
 	Doc: "Every check of currents, voltages and heat is made in the situations of the design. A load that draws " +
 		"in none of them was not checked at all, nor were its wires, switch and fuse. That a situation lists a " +
-		"load as on proves nothing when its feed is dead there, or the situation has no solution.",
+		"load as on proves nothing when its feed is dead there, or the situation has no solution. The same of a charger whose source, " +
+		"the sun, the shore or the running engine, is there in no situation.",
 	Formula:  "none",
 	Limits:   "none",
 	Why:      "silence about this load would pass for a clean check",
@@ -40,7 +42,25 @@ situations:
 			}
 			p.reportNeverOn(part, p.listedOn(b))
 		}
+		for part, x := range each[*design.Charger](p.facts) {
+			p.judgeSourceless(part, x)
+		}
 	},
+}
+
+// judgeSourceless asks about a charger whose source gives in no situation.
+func (p *Pass) judgeSourceless(part *circuit.Part, x *design.Charger) {
+	if slices.ContainsFunc(p.usable, func(s *solve.Solution) bool { return p.couldCharge(x, s) }) {
+		return
+	}
+	source := "`sun`"
+	switch {
+	case x.FromBattery():
+		source = "a running engine"
+	case x.PanelW.Value == 0:
+		source = "`shore`"
+	}
+	p.say(ofPart(finding.Advice, part), "%s: no situation has %s, so its current, wires and fuses were not checked", part.Name, source)
 }
 
 func (p *Pass) reportNeverOn(part *circuit.Part, listed string) {

@@ -32,7 +32,7 @@ situations:
   night: {engine: cruise, on: [tail lamp, work lamp]}
   halt: {engine: idle, on: [work lamp]}
 `,
-	Mended: []string{"camp: work", "camp: [tail, work]"},
+	Mended: []string{"camp: work", "camp: [tail, work]", "halt: {engine: idle, on: [work lamp]}", "halt: {engine: idle, on: [tail lamp, work lamp]}"},
 	Run: func(p *Pass) {
 		said := map[string]bool{}
 		for _, s := range p.usable {
