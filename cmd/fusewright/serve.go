@@ -53,7 +53,7 @@ func (c *serveCmd) Run(io *streams, cli *program) error {
 		return outside{err}
 	}
 	address := "http://" + l.Addr().String() + "/"
-	opt := live.Options{File: c.Design, Watched: follow.files(), Read: follow.text, Assess: follow.assess}
+	opt := live.Options{File: c.Design, Watched: follow.files(), Read: follow.text, Saved: follow.saved, Assess: follow.assess}
 	if c.At != "" {
 		opt.Guarded = true
 		opt.NewCode = func(code string) { showCode(io, address+"?code="+code) }
@@ -91,6 +91,15 @@ func (f *followed) files() []string { return append([]string{f.arg.Design}, f.cl
 func (f *followed) text() ([]byte, error) {
 	_, src, err := readInput(f.io, f.arg.Design, maxDesignBytes)
 	return src, err
+}
+
+// saved is the time of day at which the design was written last.
+func (f *followed) saved() string {
+	info, err := os.Stat(f.arg.Design)
+	if err != nil {
+		return ""
+	}
+	return info.ModTime().Format("15:04:05")
 }
 
 // assess takes a text of the design through all stages, with the libraries as they are now.
