@@ -42,17 +42,15 @@ func (h *hub) tell() {
 	}
 }
 
-// heartbeat keeps a connection open, and finds out that nobody is there.
-const heartbeat = 15 * time.Second
-
 // events sends the version of the design whenever it changes, as server-sent events (HTML
-// Living Standard, section 9.2). The page then asks for what it shows.
+// Living Standard, section 9.2). The page then asks for what it shows. A beat now and then
+// keeps the connection open, and finds out that nobody is there.
 func (s *Server) events(w http.ResponseWriter, r *http.Request) {
 	news := s.hub.join()
 	defer s.hub.leave(news)
 	control := http.NewResponseController(w)
 	w.Header().Set("Content-Type", "text/event-stream")
-	beat := time.NewTicker(heartbeat)
+	beat := time.NewTicker(s.times.beat)
 	defer beat.Stop()
 	sent := -1
 	for {
@@ -65,7 +63,7 @@ func (s *Server) events(w http.ResponseWriter, r *http.Request) {
 			text = fmt.Sprintf("event: changed\ndata: {\"version\":%d}\n\n", now.Version)
 			sent = now.Version
 		}
-		control.SetWriteDeadline(time.Now().Add(answerTime))
+		control.SetWriteDeadline(time.Now().Add(s.times.answer))
 		if _, err := w.Write([]byte(text)); err != nil || control.Flush() != nil {
 			return
 		}
