@@ -25,7 +25,7 @@ import (
 const hostileDesign = "../../../testdata/hostile/hostile.yaml"
 
 // shown serves a design file to this machine and gives its address and the server.
-func shown(t *testing.T, file string, change func(*Server)) (string, *Server) {
+func shown(t testing.TB, file string, change func(*Server)) (string, *Server) {
 	t.Helper()
 	s := New(Options{File: file, Watched: []string{file}, Read: func() ([]byte, error) { return os.ReadFile(file) },
 		Saved: func() string { return "12:00:00" }, Assess: assess})
