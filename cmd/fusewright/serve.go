@@ -8,6 +8,7 @@ import (
 	"os"
 	"os/signal"
 	"strconv"
+	"strings"
 	"syscall"
 
 	"rsc.io/qr"
@@ -72,7 +73,11 @@ func (c *serveCmd) Run(io *streams, cli *program) error {
 // showCode prints an address, as a picture for the camera of a phone too.
 func showCode(io *streams, address string) {
 	if code, err := qr.Encode(address, qr.L); err == nil && isTerminal(io.out) {
-		fmt.Fprint(io.out, halfBlocks(code.Size, code.Black))
+		picture := halfBlocks(code.Size, code.Black)
+		if io.colour() { // whatever the colours of the terminal are: light on dark
+			picture = "\x1b[97;40m" + strings.ReplaceAll(picture, "\n", "\x1b[0m\n\x1b[97;40m") + "\x1b[0m"
+		}
+		fmt.Fprint(io.out, picture)
 	}
 	fmt.Fprintln(io.out, address)
 }
