@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"context"
 	"errors"
 	"fmt"
@@ -55,6 +56,9 @@ func (c *serveCmd) Run(io *streams, cli *program) error {
 	}
 	address := "http://" + l.Addr().String() + "/"
 	opt := live.Options{File: c.Design, Watched: follow.files(), Read: follow.text, Saved: follow.saved, Assess: follow.assess}
+	if c.Write {
+		opt.Write = follow.write
+	}
 	if c.At != "" {
 		opt.Guarded = true
 		opt.NewCode = func(code string) { showCode(io, address+"?code="+code) }
@@ -96,6 +100,11 @@ func (f *followed) files() []string { return append([]string{f.arg.Design}, f.cl
 func (f *followed) text() ([]byte, error) {
 	_, src, err := readInput(f.io, f.arg.Design, maxDesignBytes)
 	return src, err
+}
+
+// write puts another text in place of the design's.
+func (f *followed) write(text []byte) error {
+	return writeFile(f.io, f.arg.Design, func(b *bytes.Buffer) error { b.Write(text); return nil })
 }
 
 // saved is the time of day at which the design was written last.
