@@ -107,8 +107,11 @@ func wayOf(r *harness.Review, x *trace.Circuit) Way {
 	}
 	battery := func(n *circuit.Node, post string) string {
 		for _, t := range n.Terminals {
-			if k := t.Part.Kind; k == circuit.Battery || k == circuit.Bank {
+			switch t.Part.Kind {
+			case circuit.Battery:
 				return t.Part.Ref + post
+			case circuit.Bank:
+				return t.Part.Ref
 			}
 		}
 		return ""
@@ -206,6 +209,10 @@ func told(b *circuit.Branch, unit lengths.Unit) (id, what, place string) {
 			what += " " + quantity.Plain(b.Fuse.Rating.RatingA, quantity.Current)
 		}
 		return b.Fuse.Ref, what, place
+	case p.Kind == circuit.Load && b.OfLead():
+		return p.Ref, "its own lead", place
+	case p.Kind == circuit.Load:
+		return p.Ref, "its own switch", place
 	case p.Kind == circuit.Relay:
 		_, ends, _ := strings.Cut(b.Name, ":")
 		return p.Ref, nameOf(p) + ", " + strings.Replace(ends, "-", " to ", 1), place

@@ -19,11 +19,12 @@ export function showStrip(root, model) {
 // saved is what the last save mended and broke.
 function saved(model) {
   const change = model.change;
+  if (model.problems) return null; // they are told below
   if (!change) return el('p', {class: 'saved grey'}, 'First look, nothing saved since');
   const lines = change.lines || [];
   const where = lines.length > 0 && (lines.length === 1 ? ', line ' : ', lines ') + list(lines.map(String), 4);
   const did = (sign, word, marks, tone) => marks && el('span', {}, shape(sign), ' ',
-    el('b', {class: tone}, marks.length + ' ' + word), ' ' + marks[0].says + (marks.length > 1 ? ' and more' : ''));
+    el('b', {class: tone}, number(marks) + ' ' + word), ' ' + marks[0].says + (number(marks) > 1 ? ' and more' : ''));
   return el('div', {class: 'saved'},
     el('p', {class: 'grey'}, 'Saved ' + (change.saved || ''), where),
     el('p', {class: 'did'},
@@ -31,6 +32,9 @@ function saved(model) {
       did(change.broken ? change.broken[0].severity : '', 'broken', change.broken, 'danger-text'),
       !change.mended && !change.broken && el('span', {class: 'grey'}, 'No finding came or went')));
 }
+
+// number is how many findings there are; those of one number are one.
+const number = (marks) => new Set(marks.map((m) => m.number || m.says)).size;
 
 // list joins words: 'a, b and c'; of more than so many the first ones.
 export function list(words, most) {

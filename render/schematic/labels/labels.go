@@ -28,6 +28,7 @@ type Labels struct {
 	Set        *symbol.Set
 	Signs      *sign.Signs
 	Marks      *sign.Marks    // of what changed, in place of findings; nil = none
+	Spots      *sign.Spots    // of everything, for a screen; nil on paper
 	Study      *solved.Values // nil on the usual drawing
 	Lengths    string         // "ft", else metres
 	Stacked    bool           // wire labels in two lines, for narrow paper

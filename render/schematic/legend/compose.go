@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"fusewright/harness/design/wording"
+	"fusewright/render/scene"
 	"fusewright/render/schematic/arrange"
 	"fusewright/render/schematic/column"
 	"fusewright/render/schematic/crossref"
@@ -145,21 +146,38 @@ func (l *Lists) Legend() [][]*column.List { return l.extraPages(l.Absent) }
 
 // Block is the same as low as it goes in columns of a width, from the corner of a sheet.
 func (l *Lists) Block(widthMM float64) (placed []*column.List, heightMM float64) {
-	if len(l.Absent) == 0 {
+	return low(l.Absent, 0, 0, widthMM)
+}
+
+// GroundWires is the list of the grounds, where wires are drawn in it, as low as it goes in
+// columns of a width below a place on a sheet.
+func GroundWires(s *crossref.Sheets, at scene.Point, widthMM float64) []*column.List {
+	l := &Lists{Labels: s.Labels, arr: s.Arrangement, sheets: s}
+	list := l.groundPanel()
+	if len(list) == 0 || !list[0].Wired {
+		return nil
+	}
+	placed, _ := low(list, at.X, at.Y, widthMM)
+	return placed
+}
+
+// low places lists in columns of a width, from a place on, as low as they go.
+func low(lists []*column.List, left, top, widthMM float64) (placed []*column.List, heightMM float64) {
+	if len(lists) == 0 {
 		return nil, 0
 	}
 	for heightMM = column.Head; ; heightMM += 2 {
 		var slots []*column.Slot
 		for x := 0.0; x+column.Width-4 <= widthMM; x += column.Step {
-			slots = append(slots, column.NewSlot(x, 0, heightMM))
+			slots = append(slots, column.NewSlot(left+x, top, top+heightMM))
 		}
 		var own []*column.List
-		for _, q := range l.Absent {
+		for _, q := range lists {
 			list := *q
 			own = append(own, &list)
 		}
-		placed, left, torn := column.Place(own, slots)
-		if len(left) == 0 && !torn || len(slots) == 0 {
+		placed, over, torn := column.Place(own, slots)
+		if len(over) == 0 && !torn || len(slots) == 0 {
 			return placed, heightMM
 		}
 	}

@@ -82,6 +82,7 @@ func (l *Lists) groundRows(p *circuit.Part) []column.Row {
 			l.Set.Symbol(kind).Draw(symbol.NewPen(sheet, scene.Point{X: x + 3, Y: y}), "")
 			if p.Kind == circuit.Ground {
 				l.Marks.Box(p.Ref, scene.Rect{X: x + 2, Y: y, W: 2, H: lettering.CapMM})
+				l.Spots.Box(p.Ref, scene.Rect{X: x + 1, Y: y - 1, W: left + lettering.TextW(p.Ref, scene.Bold), H: lettering.CapMM + 2})
 			}
 			if flag > 0 {
 				l.Signs.Draw(sheet, flag, x+left-sign.Wide/2-0.5, y+lettering.CapMM/2)
@@ -124,10 +125,11 @@ func (l *Lists) groundWireRow(w *circuit.Wire) column.Row {
 		name := l.GroundName(w.To)
 		end := x + max(9+lettering.TextW(wording.Present(label, " "), scene.Regular)+4, 9+lettering.TextW(name, scene.Regular))
 		row := y + down
-		sheet.Begin(scene.Group{ID: sheet.UniqueID("wire-" + w.Number), Class: "wire", Title: wording.Present(label, ", "),
+		sheet.Begin(scene.Group{ID: sheet.UniqueID("wire-" + w.Number), Class: "wire", Title: wording.Present(label, ", "), Of: w.Number,
 			Desc: "return wire from " + w.From.Part.Ref + " to " + w.To.Part.Ref})
 		line := []scene.Point{{X: x + 3, Y: row}, {X: end, Y: row}}
 		l.Marks.Line(w.Number, line...)
+		l.Spots.Way(w.Number, line...)
 		sheet.Polyline(line, scene.Pen(symbol.WireMM))
 		sheet.Polyline([]scene.Point{{X: x + 3, Y: row - 1}, {X: x + 3, Y: row + 1}}, scene.Pen(symbol.BarMM))
 		style := scene.TextStyle{SizeMM: lettering.SmallMM, Colour: scene.Ink}
@@ -146,7 +148,7 @@ func (l *Lists) groundWireRow(w *circuit.Wire) column.Row {
 		}
 		style.Face, style.Colour = scene.Regular, scene.Ink
 		sheet.End()
-		sheet.Begin(scene.Group{ID: sheet.UniqueID("ground-" + name), Class: "ground", Title: "to " + name})
+		sheet.Begin(scene.Group{ID: sheet.UniqueID("ground-" + name), Class: "ground", Title: "to " + name, Of: w.To.Part.Ref})
 		l.Set.Symbol(parts.GroundKind(w.To.Part)).Draw(symbol.NewPen(sheet, scene.Point{X: end, Y: row}), "")
 		style.Align = scene.Right
 		sheet.TextAt(scene.Point{X: end + symbol.M, Y: row + labels.GroundBase}, name, style)

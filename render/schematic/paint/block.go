@@ -34,7 +34,7 @@ func (a *painter) block(c *cell.Cell) {
 	box := scene.Rect{X: at.X, Y: at.Y, W: float64(c.Body) * symbol.M, H: bottom - at.Y}
 	a.Marks.Box(c.Part.Ref, box)
 	a.sheet.Rect(box, &outline, nil)
-	a.spots.box(c.Part.Ref, box)
+	a.Spots.Box(c.Part.Ref, box)
 	bar := []scene.Point{a.at(float64(c.X+cell.BlockBar), float64(first)-0.6), a.at(float64(c.X+cell.BlockBar), float64(last)+0.6*min(low, 1))}
 	a.sheet.Polyline(bar, scene.Pen(symbol.BarMM))
 	a.captionAtop(c.Caption, at, a.Signs.OfPart(c.Part))
@@ -120,9 +120,9 @@ func (a *painter) waySpot(c *cell.Cell, r *cell.Row, w *parts.Way) {
 		in := float64(c.Inlets[0].Y())
 		from = []scene.Point{a.at(float64(c.X), in), a.at(float64(c.X+cell.BlockBar), in), bar}
 	}
-	a.spots.way(ref, append(from, a.at(float64(c.X+c.Body), y))...)
+	a.Spots.Way(ref, append(from, a.at(float64(c.X+c.Body), y))...)
 	if w.Ref != "" {
-		a.spots.box(ref, a.boxAt(c.X, r.Y, scene.Rect{X: cell.BlockBar + 1, Y: -1.4, W: float64(c.Body-cell.BlockBar) - 1, H: 2.8}))
+		a.Spots.Box(ref, a.boxAt(c.X, r.Y, scene.Rect{X: cell.BlockBar + 1, Y: -1.4, W: float64(c.Body-cell.BlockBar) - 1, H: 2.8}))
 	}
 }
 

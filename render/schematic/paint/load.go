@@ -16,8 +16,8 @@ func (a *painter) load(c *cell.Cell) {
 	s := parts.SymbolOf(a.Set, c.Part)
 	body := c.PlugBody(s.Body, len(c.Returns))
 	a.Marks.Box(c.Part.Ref, a.boxAt(c.X, c.Rows[0].Y, body))
-	a.spots.box(c.Part.Ref, a.boxAt(c.X, c.Rows[0].Y, body))
-	a.spots.way(c.Part.Ref, a.at(float64(c.X), float64(c.Rows[0].Y)), a.at(float64(c.X)+body.W, float64(c.Rows[0].Y)))
+	a.Spots.Box(c.Part.Ref, a.boxAt(c.X, c.Rows[0].Y, body))
+	a.Spots.Way(c.Part.Ref, a.at(float64(c.X), float64(c.Rows[0].Y)), a.at(float64(c.X)+body.W, float64(c.Rows[0].Y)))
 	s.Draw(a.pen(c.X+c.Inset, c.Rows[0].Y), parts.ShortSign(c.Part))
 	for _, q := range c.Inlets {
 		if q.Turns() { // below the symbol to its far end
@@ -119,7 +119,7 @@ func (a *painter) returnWire(w *circuit.Wire, pts []route.Spot, joint bool, left
 		line = append(line, a.spot(s))
 	}
 	a.Marks.Line(w.Number, line...)
-	a.spots.way(w.Number, line...)
+	a.Spots.Way(w.Number, line...)
 	if len(w.Poles) > 0 {
 		a.partedLine(w, line, a.at(left, float64(pts[len(pts)-1].Y)))
 	} else {

@@ -22,7 +22,6 @@ type painter struct {
 	on     *arrange.Page
 	sheet  *scene.Sheet
 	field  scene.Rect
-	spots  *spots // nil on paper
 }
 
 func newPainter(s *crossref.Sheets, p *arrange.Page, sheet *scene.Sheet) *painter {
@@ -79,7 +78,7 @@ func (a *painter) caption(c lettering.Caption, left, base float64) {
 	if c.Sign > 0 {
 		a.flag(c.Sign, left+c.Wide/2-0.3, base-sign.Rise)
 	}
-	a.spots.box(c.Ref, scene.Rect{X: left, Y: base - lettering.CapMM, W: c.Width(), H: float64(len(c.Lines)-1)*lettering.LineMM + lettering.CapMM})
+	a.Spots.Box(c.Ref, scene.Rect{X: left, Y: base - lettering.CapMM, W: c.Width(), H: float64(len(c.Lines)-1)*lettering.LineMM + lettering.CapMM})
 	for i, line := range c.Lines {
 		x := left
 		if i == 0 && c.Ref != "" {

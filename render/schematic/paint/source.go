@@ -79,9 +79,9 @@ func (a *painter) source(c *cell.Cell) {
 		p.Dot(trunk, foot)
 	}
 	a.Marks.Box(c.Part.Ref, a.boxAt(x, plus, a.Set.Symbol(symbol.Battery).Body))
-	a.spots.box(c.Part.Ref, a.boxAt(x, plus, a.Set.Symbol(symbol.Battery).Body))
-	a.spots.way(c.Part.Ref+":+", a.at(trunk+1, float64(top)), a.at(trunk, float64(top)), a.at(trunk, float64(plus)))
-	a.spots.way(c.Part.Ref+":-", a.at(trunk, float64(plus)+3), a.at(trunk, foot))
+	a.Spots.Box(c.Part.Ref, a.boxAt(x, plus, a.Set.Symbol(symbol.Battery).Body))
+	a.Spots.Way(c.Part.Ref+":+", a.at(trunk+1, float64(top)), a.at(trunk, float64(top)), a.at(trunk, float64(plus)))
+	a.Spots.Way(c.Part.Ref+":-", a.at(trunk, float64(plus)+3), a.at(trunk, foot))
 	a.Set.Symbol(symbol.Battery).Draw(a.pen(x, plus), "")
 	a.sheet.Begin(scene.Group{ID: a.sheet.UniqueID("ground-post"), Class: "ground", Title: "to " + parts.BatteryPostText(c.Part), Of: c.Part.Ref})
 	a.Set.Symbol(symbol.Negative).Draw(a.pen(x, plus+5), "")
@@ -139,7 +139,7 @@ func (a *painter) mainBar(p *circuit.Part, x, row int, widthMM float64, leftward
 	text := a.Head(p).Fit(words, "", widthMM, 1)
 	a.sheet.Begin(scene.Group{ID: a.sheet.UniqueID("part-" + p.Ref), Class: "part", Title: wording.Present([]string{p.Ref, words}, " "), Desc: string(p.Kind), Of: p.Ref})
 	a.Marks.Box(p.Ref, scene.Rect{X: at.X, Y: at.Y - 1, H: 2})
-	a.spots.box(p.Ref, scene.Rect{X: at.X - 1, Y: at.Y - 2, W: 2, H: 4})
+	a.Spots.Box(p.Ref, scene.Rect{X: at.X - 1, Y: at.Y - 2, W: 2, H: 4})
 	a.sheet.Line(at, scene.Point{X: at.X, Y: at.Y - 1}, scene.Pen(symbol.BarMM))
 	a.sheet.Line(at, scene.Point{X: at.X, Y: at.Y + 1}, scene.Pen(symbol.BarMM))
 	left := at.X + 1
@@ -154,7 +154,7 @@ func (a *painter) mainBar(p *circuit.Part, x, row int, widthMM float64, leftward
 func (a *painter) branch(b branch, x int) {
 	s := a.Set.Symbol(b.kind)
 	a.Marks.Box(b.part.Ref, a.boxAt(x, b.row, s.Body))
-	a.spots.box(b.part.Ref, a.boxAt(x, b.row, s.Body))
+	a.Spots.Box(b.part.Ref, a.boxAt(x, b.row, s.Body))
 	s.Draw(a.pen(x, b.row), b.sign)
 	a.wirePen(x+cell.SourceBranch, b.row).Line(0, 0, cell.SourceNeg-cell.SourceTrunk-cell.SourceBranch, 0)
 	at := a.at(float64(x), float64(b.row))

@@ -30,7 +30,7 @@ func (a *painter) wire(l route.Line) {
 		for _, s := range l.Whole {
 			whole = append(whole, a.spot(s))
 		}
-		a.spots.way(l.In.Wire.Number, whole...)
+		a.Spots.Way(l.In.Wire.Number, whole...)
 	}
 	for _, s := range l.Dots {
 		a.sheet.Dot(a.spot(s), symbol.DotMM, scene.Ink)
@@ -77,7 +77,7 @@ func (a *painter) label(w *circuit.Wire, left float64, row int, stacked bool) {
 		a.flag(f, x+sign.Wide/2-0.5, at.Y-lettering.GapMM-sign.Radius-0.1)
 		x += sign.Wide
 	}
-	a.spots.box(w.Number, scene.Rect{X: x, Y: at.Y - lettering.GapMM - float64(len(lines)-1)*lettering.LineMM - lettering.CapMM,
+	a.Spots.Box(w.Number, scene.Rect{X: x, Y: at.Y - lettering.GapMM - float64(len(lines)-1)*lettering.LineMM - lettering.CapMM,
 		W: a.LabelW(w, stacked), H: float64(len(lines)-1)*lettering.LineMM + lettering.CapMM})
 	for i, s := range lines {
 		y := at.Y - lettering.GapMM - float64(len(lines)-1-i)*lettering.LineMM

@@ -1,0 +1,157 @@
+package page_test
+
+import (
+	"encoding/json"
+	"os"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"fusewright/harness"
+	"fusewright/harness/design"
+	"fusewright/harness/proof/synth"
+	"fusewright/library"
+	"fusewright/render/page"
+)
+
+func assess(t testing.TB, text []byte) *harness.Review {
+	t.Helper()
+	d, err := design.Read("design.yaml", text, library.Default())
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, err := harness.Assess(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r
+}
+
+// designs are the demos, and made-up ones of other forms.
+func designs(t testing.TB) map[string][]byte {
+	t.Helper()
+	all := map[string][]byte{"made-up 60": synth.YAML(60, 7), "made-up 200": synth.YAML(200, 3)}
+	files, _ := filepath.Glob("../../designs/*.yaml")
+	for _, f := range files {
+		text, err := os.ReadFile(f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		all[filepath.Base(f)] = text
+	}
+	return all
+}
+
+var spot = regexp.MustCompile(`class="spot" data-of="([^"]*)"`)
+
+// Whatever the page lights up or lets one choose stands in the drawing; what a finding is at has
+// its flag.
+func TestEverythingIsDrawn(t *testing.T) {
+	for name, text := range designs(t) {
+		r := assess(t, text)
+		m := page.Of(r, nil)
+		svg, err := page.Drawing(r)
+		if err != nil {
+			t.Fatalf("%s: %v", name, err)
+		}
+		spots := map[string]bool{}
+		for _, s := range spot.FindAllStringSubmatch(string(svg), -1) {
+			spots[s[1]] = true
+		}
+		for _, w := range m.Circuits {
+			for _, mark := range slices.Concat(w.Out, w.Back) {
+				if !spots[mark] && !hidden(m, mark) {
+					t.Errorf("%s: %s, on the way of %s, is not drawn", name, mark, w.Of)
+				}
+			}
+			if len(w.Out) < 3 || len(w.Back) < 1 {
+				t.Errorf("%s: the way of %s is %v and %v", name, w.Of, w.Out, w.Back)
+			}
+		}
+		for _, p := range m.Parts {
+			if !spots[p.ID] && !hidden(m, p.ID) {
+				t.Errorf("%s: %s %s cannot be chosen", name, p.ID, p.Name)
+			}
+		}
+		for _, f := range m.Findings {
+			if f.Part != "" && !hidden(m, f.Part) && !regexp.MustCompile(`id="flag-`+regexp.QuoteMeta(itoa(f.Number))+`(-\d+)?"`).Match(svg) {
+				t.Errorf("%s: finding %d at %s has no flag", name, f.Number, f.Part)
+			}
+		}
+	}
+}
+
+func itoa(n int) string { b, _ := json.Marshal(n); return string(b) }
+
+// hidden tells of what a drawing has no line of: the factory's fuse in a tap, the frame behind a
+// ground's sign, a connector of the loom, which is drawn in the wire it parts.
+func hidden(m *page.Model, mark string) bool {
+	ref, _, _ := strings.Cut(mark, ".")
+	for _, p := range m.Parts {
+		if p.ID == ref && (p.Kind == "tap" && ref != mark || p.Kind == "ground" || p.Kind == "connector") {
+			return true
+		}
+	}
+	return false
+}
+
+// Every circuit that the page may ask for can be asked for, in every situation, and its elements
+// are those of its way.
+func TestCircuits(t *testing.T) {
+	for name, text := range designs(t) {
+		r := assess(t, text)
+		for _, w := range page.Of(r, nil).Circuits {
+			for i := range r.Design.Situations {
+				c := page.CircuitOf(r, w.Of, i)
+				if c == nil || c.Situation != r.Design.Situations[i].Name || c.Turn < 1 || c.Turn >= len(c.Steps)+1 {
+					t.Errorf("%s: the circuit of %s in situation %d: %+v", name, w.Of, i, c)
+				}
+			}
+			if c := page.CircuitOf(r, w.Of, -1); c.Way.In != w.In {
+				t.Errorf("%s: %s loses most in situation %d and %d", name, w.Of, c.Way.In, w.In)
+			}
+		}
+		if page.CircuitOf(r, "no such thing", 0) != nil {
+			t.Error("the circuit of nothing")
+		}
+	}
+}
+
+// The model is the same bytes for the same design, and names nothing beyond its folder.
+func TestModelIsSteady(t *testing.T) {
+	for name, text := range designs(t) {
+		one, err := json.Marshal(page.Of(assess(t, text), nil))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if two, _ := json.Marshal(page.Of(assess(t, text), nil)); string(one) != string(two) {
+			t.Errorf("%s: another model the second time", name)
+		}
+	}
+}
+
+// Documents, styles and modules name nothing that would have to be fetched elsewhere, and have no
+// script or style that the page's policy refuses.
+func TestAssetsStandAlone(t *testing.T) {
+	files, err := filepath.Glob("assets/*")
+	if err != nil || len(files) < 10 {
+		t.Fatalf("%d assets, %v", len(files), err)
+	}
+	for _, f := range files {
+		text, err := os.ReadFile(f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		bare := strings.ReplaceAll(string(text), "http://www.w3.org/2000/svg", "")
+		for _, no := range []string{"http://", "https://", "//cdn", "@import", "innerHTML", "outerHTML", "insertAdjacentHTML", "eval(", "new Function", " style=", "onclick=\"", "document.write"} {
+			if strings.Contains(bare, no) {
+				t.Errorf("%s has %q", f, no)
+			}
+		}
+		if strings.HasSuffix(f, ".html") && regexp.MustCompile(`<script(?: [^>]*)?>[^<]`).Match(text) {
+			t.Errorf("%s has a script in it", f)
+		}
+	}
+}
