@@ -2,10 +2,12 @@ package page_test
 
 import (
 	"encoding/json"
+	"math"
 	"os"
 	"path/filepath"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -14,6 +16,7 @@ import (
 	"fusewright/harness/proof/synth"
 	"fusewright/library"
 	"fusewright/render/page"
+	"fusewright/render/symbol"
 )
 
 func assess(t testing.TB, text []byte) *harness.Review {
@@ -81,6 +84,59 @@ func TestEverythingIsDrawn(t *testing.T) {
 			}
 		}
 	}
+}
+
+var (
+	group = regexp.MustCompile(`(?s)class="spot" data-of="([^"]*)">(.*?)</g>`)
+	line  = regexp.MustCompile(`d="([^"]*)" stroke`)
+	point = regexp.MustCompile(`[ML](-?[\d.]+) (-?[\d.]+)`)
+)
+
+// The way out that is lit up hangs together: each element begins within a module of the grid of
+// where the one before it ends. From the battery to a tap it is the factory's own and not drawn.
+func TestWaysHangTogether(t *testing.T) {
+	for name, text := range designs(t) {
+		r := assess(t, text)
+		svg, err := page.Drawing(r)
+		if err != nil {
+			t.Fatal(err)
+		}
+		ways := map[string][][2]float64{}
+		for _, g := range group.FindAllStringSubmatch(string(svg), -1) {
+			for _, l := range line.FindAllStringSubmatch(g[2], -1) {
+				for _, p := range point.FindAllStringSubmatch(l[1], -1) {
+					x, _ := strconv.ParseFloat(p[1], 64)
+					y, _ := strconv.ParseFloat(p[2], 64)
+					ways[g[1]] = append(ways[g[1]], [2]float64{x, y})
+				}
+			}
+		}
+		m := page.Of(r, nil)
+		for _, w := range m.Circuits {
+			last := ""
+			for _, mark := range w.Out {
+				if len(ways[mark]) == 0 {
+					continue
+				}
+				tap := slices.ContainsFunc(m.Parts, func(p page.Part) bool { return p.ID == mark && p.Kind == "tap" })
+				if gap := apart(ways[last], ways[mark]); last != "" && !tap && gap > symbol.M+1e-6 {
+					t.Errorf("%s, %s: %.1f mm between %s and %s", name, w.Of, gap, last, mark)
+				}
+				last = mark
+			}
+		}
+	}
+}
+
+// apart is the distance between the nearest points of two ways.
+func apart(a, b [][2]float64) float64 {
+	least := math.Inf(1)
+	for _, p := range a {
+		for _, q := range b {
+			least = min(least, math.Hypot(p[0]-q[0], p[1]-q[1]))
+		}
+	}
+	return least
 }
 
 func itoa(n int) string { b, _ := json.Marshal(n); return string(b) }

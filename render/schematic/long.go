@@ -2,8 +2,10 @@ package schematic
 
 import (
 	"fmt"
+	"slices"
 
 	"fusewright/harness"
+	"fusewright/harness/review/finding"
 	"fusewright/render/frame"
 	"fusewright/render/scene"
 	"fusewright/render/schematic/arrange"
@@ -21,7 +23,7 @@ func Long(review *harness.Review) (*scene.Sheet, error) {
 		return nil, fmt.Errorf("schematic: no circuit to draw")
 	}
 	bare := *review
-	bare.Plan = nil
+	bare.Plan, bare.Findings = nil, atParts(review)
 	l := labels.New(review.Circuit, nil, "assembled", sign.OfFindings(&bare, false))
 	l.Signs.Shapes, l.Slots, l.Outlined = true, labels.NoSlots, false
 	a, err := arrange.Narrow(l, roll(review))
@@ -32,6 +34,22 @@ func Long(review *harness.Review) (*scene.Sheet, error) {
 		return nil, fmt.Errorf("schematic: %d pages (expected one)", len(a.Pages))
 	}
 	return (&paint.Drawing{Sheets: crossref.Of(a)}).Long(), nil
+}
+
+// atParts are the findings, those about a section of the design at the part that it describes:
+// what is missing of the charging system is flagged at the generator.
+func atParts(review *harness.Review) []*finding.Finding {
+	list := slices.Clone(review.Findings)
+	for i, f := range list {
+		for _, p := range review.Circuit.Parts {
+			if f.Ref == f.Part && p.Name == f.Part && p.Ref != f.Ref {
+				at := *f
+				at.Ref = p.Ref
+				list[i] = &at
+			}
+		}
+	}
+	return list
 }
 
 // roll is paper on which any circuit finds room: a screen is moved over it.
