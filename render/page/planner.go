@@ -74,7 +74,12 @@ func asked(s outlook.State) Asked {
 // parkedFirstH is how long a state begins with standing: two days.
 const parkedFirstH = 48
 
-func plannerOf(r *harness.Review) any {
+// plannerOf is nothing: the page asks for it when the view is first seen, since legs of rides begin as
+// those before them end, and a save waits for no ride. The page that is one file has it in PlannerAlone.
+func plannerOf(*harness.Review) any { return nil }
+
+// PlannerOf makes it. It follows each ride of a review once.
+func PlannerOf(r *harness.Review) *Planner {
 	p, d := r.Outlook(), r.Design
 	m := &Planner{Noun: d.Spoken().Noun, Basis: budget.OutputBasis(d), Output: [][2]float64{}, Starts: []Start{}, Controls: []Control{}}
 	for i, s := range p.Starts {

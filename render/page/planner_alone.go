@@ -10,6 +10,7 @@ import (
 // the design, and the table of all combinations, from which planner_alone.js answers the rest.
 // outlook.Table says what of it is exact.
 type PlannerAlone struct {
+	Plan    *Planner            `json:"plan"`
 	Answers map[string]*Outlook `json:"answers"` // by start
 	Table   *outlook.Table      `json:"table"`
 	Order   []ShedRow           `json:"order"`   // what may be switched off, first thing first
@@ -23,7 +24,7 @@ type PlannerAlone struct {
 // PlannerFor makes the planner of the page that is one file. It solves some hundred states.
 func PlannerFor(r *harness.Review) *PlannerAlone {
 	p := r.Outlook()
-	a := &PlannerAlone{Answers: map[string]*Outlook{}, Table: p.TableOf(), Order: []ShedRow{}, Parked: r.Design.Spoken().Parked,
+	a := &PlannerAlone{Plan: PlannerOf(r), Answers: map[string]*Outlook{}, Table: p.TableOf(), Order: []ShedRow{}, Parked: r.Design.Spoken().Parked,
 		Drain: amps(r.Budget.StandbyA), Days: hours(24 * r.Budget.StandbyDays),
 		Inexact: "What is to spare and where output meets demand are reckoned for each combination. How long the battery lasts is read " +
 			"between reckoned points, for a full battery at 25 °C. Volts and loading are those of the design's situations alone."}

@@ -56,7 +56,7 @@ func TestAloneAgrees(t *testing.T) {
 	}
 	for _, file := range []string{"fen-runner.yaml", "reed-skiff.yaml"} {
 		r := reviewOf(t, file)
-		plan, alone, p := plannerOf(r).(*Planner), PlannerFor(r), r.Outlook()
+		plan, alone, p := PlannerOf(r), PlannerFor(r), r.Outlook()
 		var states []Asked
 		for _, s := range plan.Starts[:len(r.Design.Situations)] {
 			for _, c := range plan.Controls {
@@ -89,6 +89,9 @@ func TestAloneAgrees(t *testing.T) {
 		compared := 0
 		for i, a := range answers {
 			want := OutlookOf(r, p.Compute(states[i].State()))
+			if strings.HasPrefix(a.Trouble, "not reckoned beforehand") {
+				continue // there would be too many combinations
+			}
 			if want.Trouble != "" || a.Trouble != "" {
 				if (want.Trouble == "") != (a.Trouble == "") {
 					t.Errorf("%s, %v: %q alone, %q with the program", file, states[i], a.Trouble, want.Trouble)

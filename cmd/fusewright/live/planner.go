@@ -10,7 +10,15 @@ import (
 )
 
 // plannerQuestions are those of the view.
-var plannerQuestions = []question{{Method: http.MethodPost, Path: "/api/outlook", Answer: outlook}}
+var plannerQuestions = []question{
+	{Method: http.MethodGet, Path: "/api/planner", Answer: planner},
+	{Method: http.MethodPost, Path: "/api/outlook", Answer: outlook},
+}
+
+// planner answers what can be asked.
+func planner(_ *Server, now *State, _ url.Values, _ []byte) (any, error) {
+	return page.PlannerOf(now.Review), nil
+}
 
 // outlook answers a state: what is on, the engine's speed, the air, how long parked.
 func outlook(_ *Server, now *State, _ url.Values, body []byte) (any, error) {

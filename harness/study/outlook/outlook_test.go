@@ -9,6 +9,7 @@ import (
 
 	"fusewright/harness"
 	"fusewright/harness/design"
+	"fusewright/harness/study/outlook"
 	"fusewright/harness/study/ride"
 )
 
@@ -164,6 +165,28 @@ func BenchmarkTick(b *testing.B) {
 			for i := range b.N {
 				s.SpeedPerMin = 1300 + float64(i%1000)
 				p.Compute(s)
+			}
+		})
+	}
+}
+
+func BenchmarkNew(b *testing.B) {
+	for _, file := range demos {
+		r := reviewOf(b, file)
+		b.Run(filepath.Base(file), func(b *testing.B) {
+			for range b.N {
+				outlook.New(r.Circuit, r.Corners, r.Budget)
+			}
+		})
+	}
+}
+
+func BenchmarkTable(b *testing.B) {
+	for _, file := range demos {
+		p := reviewOf(b, file).Outlook()
+		b.Run(filepath.Base(file), func(b *testing.B) {
+			for range b.N {
+				p.TableOf()
 			}
 		})
 	}

@@ -3,7 +3,10 @@ package outlook
 import (
 	"maps"
 	"math"
+	"runtime"
 	"slices"
+	"sync"
+	"sync/atomic"
 
 	"fusewright/harness/formula/battery"
 	"fusewright/harness/formula/charging"
@@ -39,18 +42,20 @@ type Combos struct {
 }
 
 // mostCombos is how many combinations of one start are solved, mostSolved of all together.
-const mostCombos, mostSolved = 128, 1024
+const mostCombos, mostSolved = 128, 320
 
-// TableOf reckons the table. It solves a few hundred states, in some tenths of a second.
+// TableOf reckons the table. It solves some six states for each of at most some 300 combinations, on
+// all processors; the table does not depend on how many there are.
 func (p *Planner) TableOf() *Table {
 	t := &Table{Hours: [][2]float64{}, Stand: [][2]float64{}, Starts: []Combos{}}
 	d := p.Circuit.Design
 	t.lasting(p)
-	left := mostSolved
 	for _, s := range p.Starts[:len(d.Situations)] {
-		c := p.combos(s, min(mostCombos, left/max(1, len(d.Situations))*2))
-		left = max(left-len(c.DemandA), 16)
-		t.Starts = append(t.Starts, c)
+		most := min(mostCombos, max(8, mostSolved/len(d.Situations)))
+		if !s.State.KeyOn { // solved once each
+			most = mostCombos
+		}
+		t.Starts = append(t.Starts, p.combos(s, most))
 	}
 	return t
 }
@@ -93,7 +98,10 @@ func (p *Planner) combos(s *Start, most int) Combos {
 		}
 	}
 	words := p.Words(s.State)
-	for i := range n {
+	c.DemandA, c.VehicleA, c.StoppedA, c.BatteryA = make([]*float64, n), make([]*float64, n), make([]*float64, n), make([]Giving, n)
+	next := atomic.Int64{}
+	var wait sync.WaitGroup
+	one := func(i int) {
 		state := s.State
 		state.Set = maps.Clone(words)
 		k := i
@@ -101,8 +109,16 @@ func (p *Planner) combos(s *Start, most int) Combos {
 			state.Set[x.ID] = x.Words[k%len(x.Words)]
 			k /= len(x.Words)
 		}
-		p.combo(&c, state)
+		p.combo(&c, i, state)
 	}
+	for range min(runtime.GOMAXPROCS(0), n) {
+		wait.Go(func() {
+			for i := int(next.Add(1)) - 1; i < n; i = int(next.Add(1)) - 1 {
+				one(i)
+			}
+		})
+	}
+	wait.Wait()
 	return c
 }
 
@@ -128,7 +144,7 @@ var shares = []float64{0, 0.3, 0.6, 0.9}
 
 // combo solves one combination: with the engine stopped or the key off, at cruise, and where the
 // output is a share of the demand.
-func (p *Planner) combo(c *Combos, s State) {
+func (p *Planner) combo(c *Combos, i int, s State) {
 	var demand, vehicle, stopped *float64
 	gives := Giving{Running: [][2]float64{}}
 	at := func(rpm float64) *budget.Line {
@@ -159,8 +175,7 @@ func (p *Planner) combo(c *Combos, s State) {
 			}
 		}
 	}
-	c.DemandA, c.VehicleA, c.StoppedA = append(c.DemandA, demand), append(c.VehicleA, vehicle), append(c.StoppedA, stopped)
-	c.BatteryA = append(c.BatteryA, gives)
+	c.DemandA[i], c.VehicleA[i], c.StoppedA[i], c.BatteryA[i] = demand, vehicle, stopped, gives
 }
 
 // Giving is what a full battery gives, in A; negative = it is charged.

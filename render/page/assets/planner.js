@@ -10,7 +10,7 @@ let root, store, plan;
 let state = null;    // what is asked, as render/page/planner.go has it
 let answer = null;   // to the last question answered
 let parts = {};      // elements that are filled anew
-let asking = false, again = false;
+let asking = false, again = false, turns = 0;
 
 export function mount(into, shared) {
   root = into;
@@ -25,8 +25,16 @@ export function mount(into, shared) {
 
 export function shown() { if (answer) draw(); }
 
-export function update(model) {
-  plan = model.planner;
+export async function update(model) {
+  const turn = ++turns;
+  try {
+    const next = model.planner || await store.api.get('/api/planner');
+    if (turn !== turns) return; // the design has changed meanwhile
+    plan = next;
+  } catch (e) {
+    put(root, el('p', {class: 'problem', role: 'alert'}, e.message));
+    return;
+  }
   if (!plan || plan.starts.length === 0) {
     put(root, el('p', {class: 'none'}, 'The design has no situation to begin with.'));
     return;

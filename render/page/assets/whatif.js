@@ -134,7 +134,7 @@ function add(offer) {
   change(offer.at, next);
   fillChooser();
   const row = [...parts.list.children].find((li) => li.dataset.at === offer.at);
-  if (row) row.querySelector('button').focus();
+  if (row) row.querySelector('select, input').focus();
 }
 
 function fillEdits() {
