@@ -118,8 +118,12 @@ function fillChooser() {
   put(parts.abouts, [...new Set(offers.flatMap((o) => [o.about, ...o.refs]))].map((text) => el('option', {value: text})));
   const word = parts.about.value.trim().toLowerCase();
   const chosen = store.get('sel');
-  const hits = offers.filter((o) => !changes.has(o.at) && (word ? o.about.toLowerCase().includes(word) || o.refs.some((r) => r.toLowerCase() === word) : chosen && o.refs.includes(chosen)));
-  put(parts.found, hits.slice(0, mostFound).map((o) => el('li', {}, el('button', {type: 'button', onclick: () => add(o)},
+  const found = store.model.findings.filter((f) => !f.accepted && f.part).map((f) => f.part); // the worst first
+  const about = (o) => word ? o.about.toLowerCase().includes(word) || o.refs.some((r) => r.toLowerCase() === word)
+    : chosen ? o.refs.includes(chosen) : o.refs.some((r) => found.includes(r));
+  const hits = offers.filter((o) => !changes.has(o.at) && about(o));
+  if (!word && !chosen) hits.sort((a, b) => Math.min(...a.refs.map((r) => found.indexOf(r)).filter((i) => i >= 0)) - Math.min(...b.refs.map((r) => found.indexOf(r)).filter((i) => i >= 0)));
+  put(parts.found, !word && !chosen && hits.length > 0 && el('li', {class: 'note'}, 'Found fault with:'), hits.slice(0, mostFound).map((o) => el('li', {}, el('button', {type: 'button', onclick: () => add(o)},
     el('span', {}, nameOf(o)), ' ', el('b', {}, o.now)))),
   hits.length > mostFound && el('li', {class: 'note'}, `${hits.length - mostFound} more: type more of the name.`),
   word && hits.length === 0 && el('li', {class: 'note'}, 'Nothing of that name can be changed here.'));
