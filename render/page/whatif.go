@@ -7,9 +7,9 @@ import (
 
 	"fusewright/harness"
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/remedy/whatif"
 	"fusewright/harness/review/compare"
 	"fusewright/harness/review/finding"
-	"fusewright/harness/review/whatif"
 	"fusewright/render/report"
 )
 

@@ -7,7 +7,7 @@ import (
 	"net/http"
 	"net/url"
 
-	"fusewright/harness/review/whatif"
+	"fusewright/harness/remedy/whatif"
 	"fusewright/render/page"
 	"fusewright/render/report"
 )

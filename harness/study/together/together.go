@@ -148,9 +148,12 @@ func (p *Plan) general(d *design.Design, b *budget.Budget) {
 }
 
 func (p *Plan) add(c *Choice) {
-	c.CapacityA = c.OutputA - c.BaseA
+	c.CapacityA = c.leftA()
 	p.Choices = append(p.Choices, c)
 }
+
+// leftA is what the output leaves for what is switched.
+func (c *Choice) leftA() float64 { return c.OutputA - c.BaseA }
 
 // named adds a situation of the budget, with what to switch off.
 func (p *Plan) named(l *budget.Line, s *solve.Solution) { p.add(p.of(l, s)) }
@@ -158,6 +161,7 @@ func (p *Plan) named(l *budget.Line, s *solve.Solution) { p.add(p.of(l, s)) }
 // In is what may run together in a state of the design by its balance, with at most so many sets.
 func (p *Plan) In(l *budget.Line, s *solve.Solution, most int) *Choice {
 	c := p.of(l, s)
+	c.CapacityA = c.leftA()
 	c.Sets, c.Complete = p.setsFor(c.CapacityA, most)
 	return c
 }
@@ -165,7 +169,6 @@ func (p *Plan) In(l *budget.Line, s *solve.Solution, most int) *Choice {
 func (p *Plan) of(l *budget.Line, s *solve.Solution) *Choice {
 	c := &Choice{Name: l.Situation.Name, Situation: l.Situation, EngineRPM: l.Situation.EngineRPM,
 		OutputA: l.OutputA, BaseA: l.VehicleA + p.AlwaysA}
-	c.CapacityA = c.OutputA - c.BaseA
 	draws := drawing(s)
 	var at map[*design.Switch]string
 	if s != nil {

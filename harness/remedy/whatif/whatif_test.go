@@ -9,9 +9,9 @@ import (
 
 	"fusewright/harness"
 	"fusewright/harness/design"
+	"fusewright/harness/remedy/whatif"
 	"fusewright/harness/review/compare"
 	"fusewright/harness/review/finding"
-	"fusewright/harness/review/whatif"
 	"fusewright/harness/study/budget"
 )
 
