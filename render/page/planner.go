@@ -151,6 +151,8 @@ type Outlook struct {
 	Loads       []LoadRow    `json:"loads"`
 	Fuses       []LoadingRow `json:"fuses"`
 	Wires       []LoadingRow `json:"wires"`
+	MoreFuses   int          `json:"moreFuses,omitempty"` // that carry less
+	MoreWires   int          `json:"moreWires,omitempty"`
 	Sets        *Sets        `json:"sets,omitempty"`
 	Shed        []ShedRow    `json:"shed"`
 	Kept        string       `json:"kept,omitempty"`
@@ -230,6 +232,9 @@ type ShedRow struct {
 	Set   map[string]string `json:"set,omitempty"`
 }
 
+// mostRows is how many fuses and wires the page lists, the most loaded first.
+const mostRows = 40
+
 // number is a finite number, else null.
 func number(v float64) *float64 {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
@@ -278,6 +283,8 @@ func OutlookOf(r *harness.Review, f *outlook.Figures) *Outlook {
 			quantity.Format(x.DropV.Nominal, quantity.Voltage), worst, limit, share(x.DropV.Corner / x.LimitV)})
 	}
 	o.Fuses, o.Wires = loadings(f.Fuses), loadings(f.Wires)
+	o.MoreFuses, o.MoreWires = max(0, len(o.Fuses)-mostRows), max(0, len(o.Wires)-mostRows)
+	o.Fuses, o.Wires = o.Fuses[:len(o.Fuses)-o.MoreFuses], o.Wires[:len(o.Wires)-o.MoreWires]
 	for _, x := range f.Shed {
 		row := ShedRow{Name: x.Name, Off: x.Off, Set: x.Set}
 		if !x.Off {

@@ -100,14 +100,20 @@ func controlsOf(c *circuit.Circuit) (list []*Control) {
 			list = append(list, &Control{ID: "from " + string(from.kind), Title: string(from.kind), Kind: from.kind, Words: []string{off, on}})
 		}
 	}
+	needs := map[*circuit.Branch][]*circuit.Branch{} // contacts, by load and coil
+	for _, b := range c.Branches {
+		if b.Load != nil && b.Load.Load != nil && !b.Load.Standby || b.OfCoil() {
+			needs[b] = c.NeededBy(b)
+		}
+	}
 	for _, x := range list {
-		x.find(c)
+		x.find(c, needs)
 	}
 	return list
 }
 
 // find fills in what a control switches.
-func (x *Control) find(c *circuit.Circuit) {
+func (x *Control) find(c *circuit.Circuit, needs map[*circuit.Branch][]*circuit.Branch) {
 	add := func(b *circuit.Branch) {
 		if slices.Contains(x.branch, b) {
 			return
@@ -125,11 +131,11 @@ func (x *Control) find(c *circuit.Circuit) {
 	for _, b := range c.Branches {
 		switch l := b.Load; {
 		case l != nil && l.Load != nil:
-			if l.Load == x.part || !l.Standby && slices.ContainsFunc(c.NeededBy(b), func(k *circuit.Branch) bool { return x.closes(k.Closer) }) {
+			if l.Load == x.part || !l.Standby && slices.ContainsFunc(needs[b], func(k *circuit.Branch) bool { return x.closes(k.Closer) }) {
 				add(b)
 			}
 		case b.OfCoil():
-			if slices.ContainsFunc(c.NeededBy(b), func(k *circuit.Branch) bool { return x.closes(k.Closer) }) {
+			if slices.ContainsFunc(needs[b], func(k *circuit.Branch) bool { return x.closes(k.Closer) }) {
 				add(b)
 			}
 		}

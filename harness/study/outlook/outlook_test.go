@@ -9,6 +9,7 @@ import (
 
 	"fusewright/harness"
 	"fusewright/harness/design"
+	"fusewright/harness/proof/synth"
 	"fusewright/harness/study/outlook"
 	"fusewright/harness/study/ride"
 )
@@ -189,5 +190,22 @@ func BenchmarkTable(b *testing.B) {
 				p.TableOf()
 			}
 		})
+	}
+}
+
+// BenchmarkLarge is a tick of a harness of a thousand wires.
+func BenchmarkLarge(b *testing.B) {
+	r := reviewText(b, synth.YAML(1000, 1))
+	p := r.Outlook()
+	s := p.Starts[0].State
+	for _, x := range p.Starts {
+		if x.State.SpeedPerMin > 0 {
+			s = x.State
+		}
+	}
+	b.ResetTimer()
+	for i := range b.N {
+		s.SpeedPerMin = 1300 + float64(i%1000)
+		p.Compute(s)
 	}
 }

@@ -260,8 +260,8 @@ function draw() {
   showSets(parts.sets, answer, speedText(state.speedPerMin), switchTo);
   showShed(parts.shed, answer, switchTo);
   showLoads(parts.loads, answer);
-  showLoading(parts.fuses, 'fuse', answer.fuses, answer.partial);
-  showLoading(parts.wires, 'wire', answer.wires, answer.partial);
+  showLoading(parts.fuses, 'fuse', answer.fuses, answer.partial, answer.moreFuses);
+  showLoading(parts.wires, 'wire', answer.wires, answer.partial, answer.moreWires);
   const [first, second] = answer.big;
   if (first) store.say([first, second].filter(Boolean).map((b) => b.label + ' ' + b.value + ' ' + (b.unit || '')).join(', '));
 }

@@ -93,9 +93,10 @@ export function showLoads(box, answer) {
 const percent = (share) => share >= 9 ? 'nothing allowed' : Math.round(share * 100) + ' %';
 const shown = 5;
 
-export function showLoading(box, kind, list, partial) {
+export function showLoading(box, kind, list, partial, more) {
   const made = (some) => rows([kind, 'carries', 'at worst', 'may carry', 'of that'], some.map((l) => [
     [el('b', {}, l.ref), ' ' + l.name], el('b', {}, l.a), l.worst, l.may, [bar(l.share), el('span', {class: 'share'}, percent(l.share))]]));
   put(box, list.length === 0 ? el('p', {class: 'foot'}, partial ? '' : `No ${kind} carries anything.`) : made(list.slice(0, shown)),
-    list.length > shown && el('details', {}, el('summary', {}, `${list.length - shown} more, less loaded`), made(list.slice(shown))));
+    list.length > shown && el('details', {}, el('summary', {}, `${list.length - shown + (more || 0)} more, less loaded`), made(list.slice(shown)),
+      more > 0 && el('p', {class: 'foot'}, `${more} that are loaded less are not listed.`)));
 }
