@@ -156,6 +156,7 @@ type Outlook struct {
 	Sets        *Sets        `json:"sets,omitempty"`
 	Shed        []ShedRow    `json:"shed"`
 	Kept        string       `json:"kept,omitempty"`
+	Apart       string       `json:"apart,omitempty"` // a sentence
 }
 
 // Big is one of the large figures: what it is, the figure, its unit, and a line below.
@@ -295,7 +296,7 @@ func OutlookOf(r *harness.Review, f *outlook.Figures) *Outlook {
 	if len(f.Kept) > 0 {
 		o.Kept = wording.Some(f.Kept, 4)
 	}
-	o.Sets = setsOf(f)
+	o.Sets, o.Apart = setsOf(f), apart(f)
 	return o
 }
 
@@ -321,6 +322,14 @@ func loadings(list []outlook.Loading) []LoadingRow {
 		rows = append(rows, row)
 	}
 	return rows
+}
+
+// apart says which batteries' loads are left out of sets and of what to switch off; "" = none.
+func apart(f *outlook.Figures) string {
+	if len(f.Apart) == 0 {
+		return ""
+	}
+	return "What " + wording.And(f.Apart) + " feeds is not among it: a charger takes no more for it, and that battery gives the rest."
 }
 
 func setsOf(f *outlook.Figures) *Sets {

@@ -38,6 +38,7 @@ type Figures struct {
 	Wires []Loading
 	Sets  Sets
 	Shed  []Step
+	Apart []string // further batteries whose loads are no matter of the charging system: their chargers take no more for them
 	Kept  []string // on, and never proposed to be switched off: critical, or what one sees and is seen by
 }
 
@@ -189,6 +190,10 @@ func (p *Planner) drawn(f *Figures) {
 		switch l := b.Load; {
 		case counted[b] || amps(b) == 0:
 		case l != nil && l.Load != nil:
+			if i := slices.IndexFunc(f.Drawn, func(d Drawn) bool { return d.ID == "" && d.Name == l.Load.Name }); i >= 0 {
+				f.Drawn[i].A += amps(b)
+				continue
+			}
 			f.Drawn = append(f.Drawn, Drawn{Name: l.Load.Name, A: amps(b), On: true})
 		case b.OfCoil():
 			coils += amps(b)
@@ -255,6 +260,7 @@ func (p *Planner) choices(f *Figures, sol *solve.Solution) {
 	if !p.Circuit.Design.Charging.Present() {
 		return
 	}
+	f.Apart = p.hands.Charged
 	c := p.hands.In(f.Line, sol, mostSets)
 	if f.State.SpeedPerMin > 0 && p.hands.Why == "" {
 		f.Sets = p.sets(c)

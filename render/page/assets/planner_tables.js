@@ -17,7 +17,7 @@ function size(b, i) {
 export function showSets(box, answer, speed, switchTo) {
   const sets = answer.sets;
   if (!sets) {
-    put(box, el('p', {class: 'foot'}, answer.trouble ? 'Not known.' : 'With the engine stopped nothing charges: choose a speed.'));
+    put(box, el('p', {class: 'foot'}, answer.trouble ? 'Not known.' : answer.state.speedPerMin > 0 ? 'Nothing is switched by hand. ' + (answer.apart || '') : 'With the engine stopped nothing charges: choose a speed.'));
     return;
   }
   if (sets.columns.length === 0) {
@@ -26,7 +26,7 @@ export function showSets(box, answer, speed, switchTo) {
   }
   const lead = el('p', {class: 'lead'}, `At ${speed} `, el('b', {}, sets.capacity), sets.capacity.startsWith('−') ? ' are missing for what is always on.'
     : ' are left for what is switched. Every largest set, by switch.');
-  const more = !sets.complete && el('p', {class: 'foot'}, `There are more sets than the ${sets.rows.length} shown.`);
+  const more = [answer.apart && el('p', {class: 'foot'}, answer.apart), !sets.complete && el('p', {class: 'foot'}, `There are more sets than the ${sets.rows.length} shown.`)];
   if (sets.rows.length === 0) { put(box, lead); return; }
   const few = sets.columns.length <= 7 && box.clientWidth > 560;
   put(box, lead, few ? table(sets, switchTo) : list(sets, switchTo), more);
@@ -57,7 +57,7 @@ export function showShed(box, answer, switchTo) {
   const stopped = answer.state.speedPerMin === 0;
   put(box,
     el('p', {class: 'foot'}, 'Least important first' + (answer.kept ? `. Never proposed: ${answer.kept}.` : '.')),
-    answer.shed.length === 0 && el('p', {class: 'foot'}, 'Nothing that is on may be switched off.'),
+    answer.shed.length === 0 && el('p', {class: 'foot'}, answer.apart ? 'Nothing else that is on may be switched off. ' + answer.apart : 'Nothing that is on may be switched off.'),
     el('ol', {}, answer.shed.map((s) => s.off
       ? el('li', {class: 'off'}, el('span', {class: 'what'}, s.name), el('span', {class: 'gain'}, 'already off'))
       : el('li', {}, el('span', {class: 'what'}, s.name), el('span', {class: 'gain'}, 'gains ' + s.gains),
