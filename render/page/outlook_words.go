@@ -116,8 +116,11 @@ func banks(f *outlook.Figures) (list []Big) {
 			list = append(list, Big{Label: b.Bank.Name + " gives " + amps(b.A) + " for", Value: "not known", Note: "the design gives no capacity"})
 		default:
 			value, unit := split(hours(b.Hours))
-			list = append(list, Big{b.Bank.Name + " gives " + amps(b.A) + " for", value, unit,
-				fmt.Sprintf("from %s down to %s: below that a discharge shortens its life", quantity.Format(b.Charge, quantity.Share), quantity.Format(budget.Reserve(b.Bank), quantity.Share)), ""})
+			note := "from " + quantity.Format(b.Charge, quantity.Share) + " until it is empty"
+			if down := budget.Reserve(b.Bank); down > 0 {
+				note = fmt.Sprintf("from %s down to %s: below that a discharge shortens its life", quantity.Format(b.Charge, quantity.Share), quantity.Format(down, quantity.Share))
+			}
+			list = append(list, Big{b.Bank.Name + " gives " + amps(b.A) + " for", value, unit, note, ""})
 		}
 	}
 	return list

@@ -119,7 +119,7 @@ func controlRow(r *harness.Review, c *outlook.Control) Control {
 	switch {
 	case len(names) > 0:
 		row.Note = wording.Some(names, 4)
-	case c.Kind != outlook.ByHand:
+	case c.Kind != outlook.ByHand && string(c.Kind) != c.Title:
 		row.Note = string(c.Kind)
 	}
 	if len(names) > 0 && (c.Kind == outlook.ByWater || c.Kind == outlook.ByPush || c.Kind == outlook.Latch) {

@@ -9,6 +9,7 @@ import (
 
 	"fusewright/harness"
 	"fusewright/harness/design"
+	"fusewright/harness/proof/synth"
 	"fusewright/harness/remedy/whatif"
 	"fusewright/harness/review/compare"
 	"fusewright/harness/review/finding"
@@ -211,5 +212,20 @@ func TestLEDInItsPlace(t *testing.T) {
 	}
 	if !strings.Contains(string(o.Text), "left lamp: {type: LED auxiliary lamp, power: 18 W,") {
 		t.Error(o.Lines)
+	}
+}
+
+// BenchmarkOffers is what a harness of a thousand wires offers.
+func BenchmarkOffers(b *testing.B) {
+	src := synth.YAML(1000, 1)
+	r, err := assess(src)
+	if err != nil {
+		b.Fatal(err)
+	}
+	b.ResetTimer()
+	for range b.N {
+		if _, err := whatif.Offers(r, src); err != nil {
+			b.Fatal(err)
+		}
 	}
 }
