@@ -25,9 +25,9 @@ type Figure struct {
 
 const (
 	// leastShare of a figure is what its change is at least to be listed; mostFigures of
-	// a kind are, those that changed most.
-	leastShare  = 0.005
-	mostFigures = 4
+	// a kind are, those that changed most; of balances mostBalances.
+	leastShare                = 0.005
+	mostFigures, mostBalances = 4, 24
 )
 
 // change is how far a figure moved, as a share; +Inf from or to nothing.
@@ -40,10 +40,14 @@ func (f Figure) change() float64 {
 
 // figures gathers what moved.
 func (o *Outcome) figures(was, now *harness.Review) {
-	for _, list := range [][]Figure{drops(was, now), lowest(was, now), balances(was, now), fuses(was, now), wires(was, now)} {
+	for i, list := range [][]Figure{balances(was, now), drops(was, now), lowest(was, now), fuses(was, now), wires(was, now)} {
+		most := mostFigures
+		if i == 0 {
+			most = mostBalances
+		}
 		list = slices.DeleteFunc(list, func(f Figure) bool { return !f.Always && !(f.change() >= leastShare) })
 		slices.SortStableFunc(list, func(a, b Figure) int { return cmp.Compare(b.change(), a.change()) })
-		o.Figures = append(o.Figures, list[:min(len(list), mostFigures)]...)
+		o.Figures = append(o.Figures, list[:min(len(list), most)]...)
 	}
 	copperWas, copperNow := o.CopperG()
 	o.Figures = append(o.Figures, Figure{About: "copper in the loom", Was: copperWas, Now: copperNow, Dim: quantity.Mass, Always: true})
@@ -142,20 +146,10 @@ func most(r *harness.Review, b *circuit.Branch) float64 {
 	return v.Nominal
 }
 
-// wayOf names a fuse by its part and way.
-func wayOf(b *circuit.Branch) string {
-	for _, t := range b.Part.Terminals {
-		if t.FuseRef != "" && t.FuseRef == b.Fuse.Ref {
-			return b.Part.Name + " " + t.Name
-		}
-	}
-	return b.Part.Name
-}
-
 func fuses(was, now *harness.Review) []Figure {
 	return perBranch(was, now, "of what the fuse bears, at most", func(r *harness.Review, b *circuit.Branch) (string, float64) {
 		if may := corner.FuseBearsA(r.Design, b, 0); may > 0 {
-			return wayOf(b), may
+			return b.Way(), may
 		}
 		return "", 0
 	})
