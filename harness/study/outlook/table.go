@@ -14,7 +14,7 @@ import (
 // for a reader who has no program: solved for each combination, so that nothing is added up that
 // does not add up.
 //
-// Exact, but for a ten-thousandth by which wires are warmer at one speed than at another: demand and vehicle current of each combination, engine running or
+// Exact, but for some ten-thousandths by which wires are warmer in one state than in another: demand and vehicle current of each combination, engine running or
 // stopped, and with them what is to spare at any speed and the speed at which output meets
 // demand (with `curve: smooth` the output itself runs straight between the points drawn). Not exact,
 // and within some thousandths: what the battery gives between two outputs, and the hours between two
@@ -63,8 +63,8 @@ func (t *Table) lasting(p *Planner) {
 	}
 	full := State{Charge: 1, AirC: battery.RatedC}
 	rated := b.CapacityAh()
-	for i := range 61 { // a ten-thousandth of the capacity to five times it
-		a := rated * 1e-4 * math.Pow(5e4, float64(i)/60)
+	for i := range 101 { // a millionth of the capacity to five times it
+		a := rated * 1e-6 * math.Pow(5e6, float64(i)/100)
 		t.Hours = append(t.Hours, [2]float64{a, p.hoursLeft(full, a)})
 	}
 	for h := 0.0; h <= 60*24; h += 48 {
