@@ -2,6 +2,7 @@ package page
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"fusewright/harness"
@@ -9,6 +10,7 @@ import (
 	"fusewright/harness/review/compare"
 	"fusewright/harness/review/finding"
 	"fusewright/harness/review/whatif"
+	"fusewright/render/report"
 )
 
 // WhatIf is what may be changed of a design, and how it is asked.
@@ -91,6 +93,8 @@ type FateRow struct {
 	Severity string `json:"severity"`
 	Was      string `json:"was,omitempty"` // its severity before, where that differs
 	Says     string `json:"says"`
+	Value    string `json:"value,omitempty"`
+	Limit    string `json:"limit,omitempty"`
 	Became   string `json:"became"`
 	Accepted bool   `json:"accepted,omitempty"`
 }
@@ -121,8 +125,19 @@ func TriedOf(r *harness.Review, o *whatif.Outcome) *Tried {
 	for _, f := range o.Figures {
 		t.Figures = append(t.Figures, figureRow(f))
 	}
+	before, after := findings(r, report.New(r)), findings(o.Review, report.New(o.Review))
 	for _, f := range o.Findings {
-		row := FateRow{Severity: f.Severity.String(), Says: f.What, Became: string(f.Became), Accepted: f.Accepted != ""}
+		row := FateRow{Severity: f.Severity.String(), Became: string(f.Became), Accepted: f.Accepted != ""}
+		list, of := after, o.Review.Findings
+		if f.Became == whatif.Mended || f.Finding == f.Was {
+			list, of = before, r.Findings
+		}
+		if i := slices.Index(of, f.Finding); i >= 0 {
+			x := list[i]
+			row.Says, row.Value, row.Limit = x.About+": "+x.Says, x.Value, x.Limit
+		} else {
+			row.Says = f.What
+		}
 		if f.Was != nil {
 			row.Number = f.Was.Number
 			if f.Was.Severity != f.Severity {

@@ -38,6 +38,32 @@ func (f Figure) change() float64 {
 	return math.Abs(f.Now-f.Was) / math.Max(math.Min(math.Abs(f.Was), math.Abs(f.Now)), 1e-9)
 }
 
+// moved tells whether a figure's change is worth a line: a share by two in a hundred of the whole,
+// what a load has or loses by a hundredth, all else by leastShare.
+func (f Figure) moved() bool {
+	switch f.Dim {
+	case quantity.Share:
+		return math.Abs(f.Now-f.Was) >= 0.02
+	case quantity.Voltage:
+		return f.change() >= 0.01
+	}
+	return f.change() >= leastShare
+}
+
+// merged makes one figure of those of several loads that are alike.
+func merged(list []Figure) (out []Figure) {
+	for _, f := range list {
+		if i := slices.IndexFunc(out, func(o Figure) bool {
+			return f.Dim == quantity.Voltage && o.What == f.What && o.Note == f.Note && math.Abs(o.Was-f.Was) < 1e-3 && math.Abs(o.Now-f.Now) < 1e-3
+		}); i >= 0 {
+			out[i].About += ", " + f.About
+			continue
+		}
+		out = append(out, f)
+	}
+	return out
+}
+
 // figures gathers what moved.
 func (o *Outcome) figures(was, now *harness.Review) {
 	for i, list := range [][]Figure{balances(was, now), drops(was, now), lowest(was, now), fuses(was, now), wires(was, now)} {
@@ -45,7 +71,7 @@ func (o *Outcome) figures(was, now *harness.Review) {
 		if i == 0 {
 			most = mostBalances
 		}
-		list = slices.DeleteFunc(list, func(f Figure) bool { return !f.Always && !(f.change() >= leastShare) })
+		list = merged(slices.DeleteFunc(list, func(f Figure) bool { return !f.Always && !f.moved() }))
 		slices.SortStableFunc(list, func(a, b Figure) int { return cmp.Compare(b.change(), a.change()) })
 		o.Figures = append(o.Figures, list[:min(len(list), most)]...)
 	}

@@ -111,7 +111,7 @@ function build() {
   parts = {};
   const box = (name, heading, ...children) => {
     const h = el('h2', {id: 'planner-' + name}, heading);
-    return el('section', {class: 'box ' + name, 'aria-labelledby': 'planner-' + name}, h, ...children);
+    return el('section', {class: 'panel box ' + name, 'aria-labelledby': 'planner-' + name}, h, ...children);
   };
   const part = (name, tag = 'div', attributes = {}) => parts[name] = el(tag, {class: name, ...attributes});
   const select = el('select', {id: 'planner-start', onchange: (e) => begin(e.target.value)},
@@ -131,10 +131,10 @@ function build() {
         slider('parked', 'Then parked', {min: 0, max: 24 * 60, step: 12}, 'parkedH', parkedText),
         part('foot', 'p'),
         el('button', {type: 'button', class: 'copy', onclick: copy}, 'Copy a link to this')),
-      el('section', {class: 'box curve', 'aria-labelledby': 'planner-curve'},
+      el('section', {class: 'panel box curve', 'aria-labelledby': 'planner-curve'},
         el('div', {class: 'head'}, el('h2', {id: 'planner-curve'}, 'Charging output against demand'), el('p', {class: 'basis'}, plan.basis)),
         part('chart', 'div', {'aria-hidden': 'true'}), part('says', 'p')),
-      el('section', {class: 'box answers', 'aria-label': 'Answer'}, part('big')),
+      el('section', {class: 'panel box answers', 'aria-label': 'Answer'}, part('big')),
       box('together', 'What may run together', part('sets')),
       box('less', 'Switch off first', part('shed')),
       box('volts', 'Volts at each load', part('loads')),

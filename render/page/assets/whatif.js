@@ -16,7 +16,7 @@ export function mount(into, shared) {
   store = shared;
   const part = (name, tag = 'div', attributes = {}, ...children) => parts[name] = el(tag, {class: name, ...attributes}, ...children);
   const box = (name, heading, ...children) =>
-    el('section', {class: 'box ' + name, 'aria-labelledby': 'whatif-' + name}, el('div', {class: 'head'}, el('h2', {id: 'whatif-' + name}, heading), ...children));
+    el('section', {class: 'panel ' + name, 'aria-labelledby': 'whatif-' + name}, el('div', {class: 'head'}, el('h2', {id: 'whatif-' + name}, heading), ...children));
   put(root,
     part('problem', 'p', {role: 'alert', hidden: true}),
     el('div', {class: 'grid'},
@@ -25,11 +25,11 @@ export function mount(into, shared) {
         parts.lines = box('lines', 'Lines to copy', part('copy')),
         parts.alone = box('alone', 'Each by itself')),
       el('div', {class: 'right'},
-        parts.figures = box('figures', 'Before and after', part('verdict', 'p', {'aria-live': 'polite'})),
+        parts.before = box('before', 'Before and after', part('sum', 'p', {'aria-live': 'polite'})),
         parts.fates = box('fates', 'Findings after', part('counts', 'p')),
         parts.shop = box('shop', 'What changes on the shopping list'))));
   parts.edits.append(part('list', 'ul'), chooser());
-  for (const [name, tag] of [['lines', 'div'], ['alone', 'div'], ['figures', 'div'], ['fates', 'ul'], ['shop', 'ul']]) {
+  for (const [name, tag] of [['lines', 'div'], ['alone', 'div'], ['before', 'div'], ['fates', 'ul'], ['shop', 'ul']]) {
     parts[name].append(parts[name + 'In'] = el(tag, {class: 'in'}));
   }
   store.on('state', () => {
@@ -60,6 +60,8 @@ export async function update() {
   ask();
 }
 
+// nameOf is what a value is called: of a load in a situation, that it is on needs no word.
+const nameOf = (o) => o.what === 'on' ? o.about : o.about + ', ' + o.what;
 const find = (at) => offers.find((o) => o.at === at);
 
 // The changes in the address: place=value, parted by ~.
@@ -118,7 +120,7 @@ function fillChooser() {
   const chosen = store.get('sel');
   const hits = offers.filter((o) => !changes.has(o.at) && (word ? o.about.toLowerCase().includes(word) || o.refs.some((r) => r.toLowerCase() === word) : chosen && o.refs.includes(chosen)));
   put(parts.found, hits.slice(0, mostFound).map((o) => el('li', {}, el('button', {type: 'button', onclick: () => add(o)},
-    el('span', {}, o.about + ', ' + o.what), ' ', el('b', {}, o.now)))),
+    el('span', {}, nameOf(o)), ' ', el('b', {}, o.now)))),
   hits.length > mostFound && el('li', {class: 'note'}, `${hits.length - mostFound} more: type more of the name.`),
   word && hits.length === 0 && el('li', {class: 'note'}, 'Nothing of that name can be changed here.'));
 }
@@ -147,7 +149,7 @@ function fillEdits() {
 
 function edit(offer, value) {
   const at = offer.choices.indexOf(value);
-  const name = offer.about + ', ' + offer.what;
+  const name = nameOf(offer);
   const where = offer.given ? 'line ' + offer.line : 'not in the file yet, line ' + offer.line;
   const step = (by, sign, says) => {
     const to = at < 0 ? undefined : offer.choices[at + by];
@@ -164,17 +166,17 @@ function edit(offer, value) {
 }
 
 function draw() {
-  for (const name of ['lines', 'alone', 'figures', 'fates', 'shop']) parts[name].hidden = !outcome;
+  for (const name of ['lines', 'alone', 'before', 'fates', 'shop']) parts[name].hidden = !outcome;
   if (!outcome) return;
   parts.alone.hidden = outcome.alone.length === 0;
   parts.shop.hidden = outcome.shopping.length === 0;
   drawLines();
-  drawFigures();
+  drawBefore();
   drawFates();
   put(parts.shopIn, outcome.shopping.map((s) => el('li', {class: s.now ? '' : 'gone'},
     el('span', {class: 'sign', 'aria-hidden': 'true'}, !s.was ? '+' : !s.now ? '−' : '·'), el('span', {class: 'unseen'}, !s.was ? 'new: ' : !s.now ? 'no more: ' : 'changed: '),
     el('span', {}, s.item), el('span', {class: 'r'}, s.was && s.now ? `${s.was} → ${s.now}` : s.now || s.was))));
-  const names = [...changes].map(([at, value]) => { const o = find(at); return `${o.about}, ${o.what} ${value}`; });
+  const names = [...changes].map(([at, value]) => { const o = find(at); return `${nameOf(o)}: ${value}`; });
   put(parts.aloneIn, el('ul', {}, outcome.alone.map((a, i) => el('li', {}, el('span', {}, names[i]),
     el('span', {class: 'copper'}, a.copper ? a.copper + ' copper' : ''),
     el('span', {class: 'r'}, a.trouble || [a.mends.length > 0 ? 'mends ' + a.mends.join(', ') : 'mends none', a.new > 0 && `, ${a.new} new`])))));
@@ -236,11 +238,11 @@ async function write() {
   }
 }
 
-function drawFigures() {
+function drawBefore() {
   const says = [outcome.mended > 0 && el('b', {class: 'good'}, `${outcome.mended} mended`), outcome.mended > 0 && ', ',
     outcome.new > 0 ? el('b', {class: 'bad'}, `${outcome.new} new`) : outcome.mended > 0 ? 'none new' : 'No finding comes or goes'];
-  put(parts.verdict, says);
-  put(parts.figuresIn, el('table', {}, el('thead', {}, el('tr', {}, el('td', {}), ['before', 'after', 'change'].map((h) => el('th', {scope: 'col', class: 'r'}, h)))),
+  put(parts.sum, says);
+  put(parts.beforeIn, el('table', {}, el('thead', {}, el('tr', {}, el('td', {}), ['before', 'after', 'change'].map((h) => el('th', {scope: 'col', class: 'r'}, h)))),
     el('tbody', {}, outcome.figures.map((f) => el('tr', {}, el('th', {scope: 'row'}, first(f.about + (f.what ? ': ' + f.what : '')), f.note && el('small', {}, f.note)),
       el('td', {class: 'r'}, f.was), el('td', {class: f.better > 0 ? 'r after good' : 'r after'}, f.now), el('td', {class: 'r note'}, f.change))))));
 }
@@ -259,6 +261,7 @@ function drawFates() {
     const mended = f.became === 'mended';
     const says = (f.number && mended ? f.number + ' ' : '') + f.says;
     return el('li', {class: f.became.replace(' ', '-')}, shape(mended ? 'mended' : f.severity, mended || !f.number ? undefined : f.number),
-      el('span', {class: 'unseen'}, f.severity), mended ? el('del', {}, says) : el('span', {}, says), el('span', {class: 'fate'}, f.became));
+      el('span', {class: 'unseen'}, f.severity), mended ? el('del', {}, says) : el('span', {}, says, f.value && [' ', el('b', {}, f.value)], f.limit && el('span', {class: 'note'}, ', limit ' + f.limit)),
+      el('span', {class: 'fate'}, f.became + (f.was && f.was !== f.severity ? ', was ' + f.was : '')));
   }));
 }
