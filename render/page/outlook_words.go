@@ -34,7 +34,11 @@ func sentences(r *harness.Review, f *outlook.Figures) (says []string) {
 	case running:
 		says = append(says, fmt.Sprintf("At %s the charging system gives %s and %s is drawn.", rpm(f.State.SpeedPerMin), amps(f.OutputA), amps(f.VehicleA+f.AccessoryA)))
 	default:
-		says = append(says, fmt.Sprintf("With the engine stopped %s comes out of the battery.", amps(outlook.OutA(f.Line))))
+		of := "battery"
+		if len(f.Banks) > 0 {
+			of = "batteries"
+		}
+		says = append(says, fmt.Sprintf("With the engine stopped %s comes out of the %s.", amps(outlook.OutA(f.Line)), of))
 	}
 	switch {
 	case math.IsNaN(f.RunningA):
