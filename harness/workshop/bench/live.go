@@ -390,7 +390,7 @@ func allOf(names []string, of int) string {
 func (m *maker) posts(s *solved) *Check {
 	nominal, low, high := s.of(func(sol *solve.Solution) float64 { return sol.NodeV[m.c.Positive().Index] })
 	low, high = widen(low, high, VoltShare, VoltFixedV/2)
-	return &Check{Ref: m.battery(), Name: "battery", Where: postsOnly + "read first, keep it", Quantity: quantity.Voltage,
+	return &Check{Ref: m.battery(), Name: "battery", Where: "posts: read first, keep it", Post: m.battery(), Quantity: quantity.Voltage,
 		Nominal: nominal, Low: low, High: high, Basis: basisVolts}
 }
 
@@ -402,7 +402,7 @@ func (m *maker) allPosts(s *solved) []*Check {
 		nominal, low, high := s.of(func(sol *solve.Solution) float64 { return sol.NodeV[plus.Index] - sol.NodeV[minus.Index] })
 		low, high = widen(low, high, VoltShare, VoltFixedV/2)
 		p := plus.Terminals[0].Part
-		list = append(list, &Check{Ref: p.Ref, Name: p.Name, Where: postsOnly + "what it feeds is read against it", Quantity: quantity.Voltage,
+		list = append(list, &Check{Ref: p.Ref, Name: p.Name, Where: "posts: what it feeds is read against it", Post: p.Ref, Quantity: quantity.Voltage,
 			Nominal: nominal, Low: low, High: high, Basis: basisVolts})
 	}
 	return list
@@ -496,7 +496,7 @@ func (m *maker) below(s *solved, plus, minus *circuit.Node) *Check {
 		return &Check{Quantity: quantity.Voltage, Nominal: 0, Low: nan(), High: deadV, Basis: basisDead}
 	}
 	post, negative := m.c.Supply(plus)
-	c := &Check{Quantity: quantity.Voltage, Below: true, ShowsV: nominal, Basis: basisVolts}
+	c := &Check{Quantity: quantity.Voltage, Below: true, Post: post.Terminals[0].Part.Ref, ShowsV: nominal, Basis: basisVolts}
 	drop, low, high := s.of(func(sol *solve.Solution) float64 {
 		return sol.NodeV[post.Index] - sol.NodeV[negative.Index] - volts(sol)
 	})

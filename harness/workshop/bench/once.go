@@ -3,7 +3,6 @@ package bench
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"fusewright/harness/design/wording"
 )
@@ -22,15 +21,12 @@ func (m *maker) anew(checks ...*Check) (list []*Check) {
 	return list
 }
 
-// postsOnly begins the place of a reading that others are read against.
-const postsOnly = "posts: "
-
 // telling are the passes that ask for something besides the posts, which says nothing by
 // itself; the others are named as left out.
 func (m *maker) telling(passes []*Section) (list []*Section) {
 	var silent []string
 	for _, s := range passes {
-		if s.Trouble == "" && !slices.ContainsFunc(s.Checks(), func(c *Check) bool { return !strings.HasPrefix(c.Where, postsOnly) }) {
+		if s.Trouble == "" && !slices.ContainsFunc(s.Checks(), func(c *Check) bool { return c.Post == "" || c.Below }) {
 			silent = append(silent, s.Situation.Name)
 			continue
 		}
