@@ -32,6 +32,7 @@ type program struct {
 	Fmt      fmtCmd      `cmd:"" help:"Tidy a design's spacing and quantities; comments stay."`
 	Diff     diffCmd     `cmd:"" help:"Show what changed between two designs, or two git revisions of one."`
 	Draw     drawCmd     `cmd:"" help:"Draw the schematic as SVG, PDF, PNG or DXF."`
+	Serve    serveCmd    `cmd:"" help:"Show the design in a browser and follow its file."`
 	Cut      paperCmd    `cmd:"" help:"Print the cut list as CSV." set:"out=Write it to this file instead: .csv, or .pdf for pages."`
 	Bom      paperCmd    `cmd:"" help:"Print the bill of materials as CSV, or write it as PDF." set:"out=Write it to this file instead: .csv, or .pdf for pages."`
 	Budget   reportCmd   `cmd:"" help:"Print the charging budget, or draw it." set:"out=Draw it to this file instead: .svg or .pdf."`

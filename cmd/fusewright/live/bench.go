@@ -1,0 +1,4 @@
+package live
+
+// benchQuestions are those of the view; none are answered yet.
+var benchQuestions []question

@@ -1,0 +1,125 @@
+package live
+
+import (
+	"bytes"
+	"context"
+	"encoding/json"
+	"errors"
+	"sync"
+
+	"fusewright/harness"
+	"fusewright/harness/design/problem"
+	"fusewright/render/page"
+)
+
+// State is the design as it was read last. It does not change: a change makes a new one.
+type State struct {
+	Version int
+	// Text is the design's text that Review is made from; nil when none was ever good.
+	Text   []byte
+	Review *harness.Review
+	// Problems are what is wrong with the text on the disk: Review is the last good one.
+	Problems []problem.Problem
+	model    []byte
+	drawn    func() ([]byte, error)
+}
+
+// desk holds the state; the first one comes with the first reading.
+type desk struct {
+	mu    sync.Mutex
+	now   *State
+	ready chan struct{}
+}
+
+// State waits for the first reading and gives the design as it is.
+func (s *Server) State(ctx context.Context) (*State, error) {
+	s.desk.mu.Lock()
+	now, ready := s.desk.now, s.desk.await()
+	s.desk.mu.Unlock()
+	if now != nil {
+		return now, nil
+	}
+	select {
+	case <-ready:
+		return s.State(ctx)
+	case <-ctx.Done():
+		return nil, ctx.Err()
+	}
+}
+
+// await is closed when there is a state; the lock is held.
+func (d *desk) await() chan struct{} {
+	if d.ready == nil {
+		d.ready = make(chan struct{})
+	}
+	return d.ready
+}
+
+// put makes a state the current one and tells who listens.
+func (s *Server) put(next *State) {
+	s.desk.mu.Lock()
+	first := s.desk.now == nil
+	if !first {
+		next.Version = s.desk.now.Version + 1
+	}
+	s.desk.now = next
+	if first {
+		close(s.desk.await())
+	}
+	s.desk.mu.Unlock()
+	s.hub.tell()
+}
+
+// reread reads the file; what is no design leaves the last good one in place. Findings go
+// out first; the remedies, which take a hundred reviews, follow with a copy of their own.
+func (s *Server) reread(ctx context.Context) {
+	text, err := s.opt.Read()
+	s.desk.mu.Lock()
+	was := s.desk.now
+	s.desk.mu.Unlock()
+	if err == nil && was != nil && bytes.Equal(text, was.Text) && len(was.Problems) == 0 {
+		return
+	}
+	var review *harness.Review
+	if err == nil {
+		review, err = s.opt.Assess(text)
+	}
+	if err != nil {
+		s.put(broken(was, s.opt.File, err))
+		return
+	}
+	next := s.state(text, review, was)
+	s.put(next)
+	if again, err := s.opt.Assess(text); err == nil && ctx.Err() == nil {
+		again.Remedies()
+		s.put(s.state(text, again, was))
+	}
+}
+
+// state is what a good text comes to.
+func (s *Server) state(text []byte, review *harness.Review, was *State) *State {
+	next := &State{Text: text, Review: review}
+	var before *harness.Review
+	if was != nil {
+		before = was.Review
+	}
+	model := page.Of(review, before)
+	next.model, _ = json.Marshal(model)
+	next.drawn = sync.OnceValues(func() ([]byte, error) { return page.Drawing(review) })
+	return next
+}
+
+// broken is the last good design with what is wrong with the text as it is now.
+func broken(was *State, file string, err error) *State {
+	next := &State{}
+	if was != nil {
+		*next = *was
+	}
+	var list problem.List
+	if !errors.As(err, &list) {
+		list = problem.List{{Pos: problem.Pos{File: file}, What: err.Error()}}
+	}
+	next.Problems = list
+	next.model, _ = json.Marshal(page.Broken(next.Review, list))
+	return next
+}

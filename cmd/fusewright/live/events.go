@@ -1,0 +1,79 @@
+package live
+
+import (
+	"fmt"
+	"net/http"
+	"sync"
+	"time"
+)
+
+// hub tells who listens that there is something new. Nobody is waited for: who is slow hears
+// once of several changes.
+type hub struct {
+	mu        sync.Mutex
+	listeners map[chan struct{}]bool
+}
+
+func (h *hub) join() chan struct{} {
+	c := make(chan struct{}, 1)
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	if h.listeners == nil {
+		h.listeners = map[chan struct{}]bool{}
+	}
+	h.listeners[c] = true
+	return c
+}
+
+func (h *hub) leave(c chan struct{}) {
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	delete(h.listeners, c)
+}
+
+func (h *hub) tell() {
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	for c := range h.listeners {
+		select {
+		case c <- struct{}{}:
+		default: // has yet to hear of the last one
+		}
+	}
+}
+
+// heartbeat keeps a connection open, and finds out that nobody is there.
+const heartbeat = 15 * time.Second
+
+// events sends the version of the design whenever it changes, as server-sent events (HTML
+// Living Standard, section 9.2). The page then asks for what it shows.
+func (s *Server) events(w http.ResponseWriter, r *http.Request) {
+	news := s.hub.join()
+	defer s.hub.leave(news)
+	control := http.NewResponseController(w)
+	w.Header().Set("Content-Type", "text/event-stream")
+	beat := time.NewTicker(heartbeat)
+	defer beat.Stop()
+	sent := -1
+	for {
+		now, err := s.State(r.Context())
+		if err != nil {
+			return
+		}
+		text := ": here\n\n"
+		if now.Version != sent {
+			text = fmt.Sprintf("event: changed\ndata: {\"version\":%d}\n\n", now.Version)
+			sent = now.Version
+		}
+		control.SetWriteDeadline(time.Now().Add(answerTime))
+		if _, err := w.Write([]byte(text)); err != nil || control.Flush() != nil {
+			return
+		}
+		select {
+		case <-r.Context().Done():
+			return
+		case <-news:
+		case <-beat.C:
+		}
+	}
+}

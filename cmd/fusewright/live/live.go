@@ -1,0 +1,113 @@
+// Package live shows a design in a browser and follows its file: a server for the person
+// at this machine, or for a phone in the workshop. It answers from memory alone. No path of
+// a request reaches the disk, nothing is written unless that was asked for, and whoever is
+// not on this machine needs the code of the address.
+package live
+
+import (
+	"context"
+	"errors"
+	"net"
+	"net/http"
+	"sync"
+	"time"
+
+	"fusewright/harness"
+)
+
+// Options are what a server shows, and to whom.
+type Options struct {
+	// File is the design's, as the page names it; Watched are those that it is made from.
+	File    string
+	Watched []string
+	// Read gives the text of the design as it is on the disk.
+	Read func() ([]byte, error)
+	// Assess takes a text of the design through all stages.
+	Assess func(text []byte) (*harness.Review, error)
+	// Write puts a new text in place of the old one; nil = the design is only read.
+	Write func(text []byte) error
+	// Guarded asks whoever comes for the code of the address.
+	Guarded bool
+	// NewCode is told the code for the next one who comes; nil = nobody listens.
+	NewCode func(code string)
+}
+
+// Server answers for one design.
+type Server struct {
+	opt   Options
+	hosts map[string]bool // as they may stand in a request
+	door  door
+	desk  desk
+	hub   hub
+	asked sync.Mutex // one question at a time: a review may be changed and put back
+}
+
+// New makes a server; Serve starts it.
+func New(opt Options) *Server {
+	s := &Server{opt: opt}
+	s.door.tell = opt.NewCode
+	return s
+}
+
+// The bounds of a connection. What is sent is small, and the page asks again.
+const (
+	headTime, bodyTime, answerTime, idleTime = 5 * time.Second, 10 * time.Second, 20 * time.Second, time.Minute
+	mostHeadBytes                            = 16 << 10
+	mostBodyBytes                            = 1 << 20
+	mostConnections                          = 64
+	closingTime                              = 2 * time.Second
+)
+
+// Serve answers at a listener until the context ends.
+func (s *Server) Serve(ctx context.Context, l net.Listener) error {
+	s.hosts = hostsOf(l.Addr())
+	if s.opt.Guarded {
+		s.door.renew()
+	}
+	ctx, stop := context.WithCancel(ctx)
+	defer stop()
+	changes, err := watch(ctx, s.opt.Watched)
+	if err != nil {
+		return err
+	}
+	server := &http.Server{Handler: s.Handler(), ReadHeaderTimeout: headTime, ReadTimeout: bodyTime, WriteTimeout: answerTime,
+		IdleTimeout: idleTime, MaxHeaderBytes: mostHeadBytes, BaseContext: func(net.Listener) context.Context { return ctx }}
+	go s.follow(ctx, changes)
+	go func() {
+		<-ctx.Done()
+		late, end := context.WithTimeout(context.Background(), closingTime)
+		defer end()
+		if server.Shutdown(late) != nil {
+			server.Close()
+		}
+	}()
+	if err := server.Serve(&bounded{Listener: l, free: make(chan struct{}, mostConnections)}); !errors.Is(err, http.ErrServerClosed) {
+		return err
+	}
+	return nil
+}
+
+// follow reads the design now and after every change.
+func (s *Server) follow(ctx context.Context, changes <-chan struct{}) {
+	for {
+		s.reread(ctx)
+		select {
+		case <-ctx.Done():
+			return
+		case <-changes:
+		}
+	}
+}
+
+// Handler is what answers, for tests without a listener too.
+func (s *Server) Handler() http.Handler {
+	mux := http.NewServeMux()
+	s.pages(mux)
+	mux.HandleFunc("GET /api/model", s.model)
+	mux.HandleFunc("GET /api/drawing", s.drawing)
+	mux.HandleFunc("GET /api/events", s.events)
+	for _, q := range questions() {
+		mux.HandleFunc(q.Method+" "+q.Path, s.answering(q))
+	}
+	return s.guard(mux)
+}

@@ -1,0 +1,4 @@
+package live
+
+// plannerQuestions are those of the view; none are answered yet.
+var plannerQuestions []question

@@ -1,0 +1,4 @@
+package live
+
+// whatIfQuestions are those of the view; none are answered yet.
+var whatIfQuestions []question

@@ -1,0 +1,4 @@
+package live
+
+// whyQuestions are those of the view; none are answered yet.
+var whyQuestions []question

@@ -1,0 +1,104 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"net"
+	"os"
+	"os/signal"
+	"strconv"
+	"syscall"
+
+	"rsc.io/qr"
+
+	"fusewright/cmd/fusewright/live"
+	"fusewright/harness"
+	"fusewright/library"
+)
+
+// serveCmd shows the design in a browser and follows its file.
+type serveCmd struct {
+	Design string `arg:"" help:"The design file."`
+	At     string `help:"Be reached from other machines at this address of yours, such as 192.168.1.20; a code is then needed." placeholder:"ADDRESS"`
+	Port   int    `help:"Port to listen at; 0 = a free one." default:"0" placeholder:"N"`
+	Write  bool   `help:"Let the page write into the design file and keep readings beside it."`
+}
+
+// Validate refuses what cannot be watched or listened at.
+func (c *serveCmd) Validate() error {
+	switch {
+	case c.Design == "-":
+		return errors.New("serve follows a file (expected its name, not standard input)")
+	case c.Port < 0 || c.Port > 65535:
+		return fmt.Errorf("--port %d is out of range (expected 0 to 65535)", c.Port)
+	case c.At != "" && net.ParseIP(c.At) == nil:
+		return fmt.Errorf("--at %s is no address (expected one of this machine's, such as 192.168.1.20)", c.At)
+	}
+	return nil
+}
+
+// Run serves until it is interrupted.
+func (c *serveCmd) Run(io *streams, cli *program) error {
+	follow := &followed{arg: designArg{Design: c.Design}, io: io, cli: cli}
+	if _, err := follow.text(); err != nil {
+		return err
+	}
+	host := c.At
+	if host == "" {
+		host = "127.0.0.1"
+	}
+	l, err := net.Listen("tcp", net.JoinHostPort(host, strconv.Itoa(c.Port)))
+	if err != nil {
+		return outside{err}
+	}
+	address := "http://" + l.Addr().String() + "/"
+	opt := live.Options{File: c.Design, Watched: follow.files(), Read: follow.text, Assess: follow.assess}
+	if c.At != "" {
+		opt.Guarded = true
+		opt.NewCode = func(code string) { showCode(io, address+"?code="+code) }
+	} else {
+		fmt.Fprintln(io.out, address)
+	}
+	io.hint("ends with Ctrl-C; the page follows %s", c.Design)
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	defer stop()
+	if err := live.New(opt).Serve(ctx, l); err != nil {
+		return outside{err}
+	}
+	return nil
+}
+
+// showCode prints an address, as a picture for the camera of a phone too.
+func showCode(io *streams, address string) {
+	if code, err := qr.Encode(address, qr.L); err == nil && isTerminal(io.out) {
+		fmt.Fprint(io.out, halfBlocks(code.Size, code.Black))
+	}
+	fmt.Fprintln(io.out, address)
+}
+
+// followed reads and assesses the design as often as it changes.
+type followed struct {
+	arg designArg
+	io  *streams
+	cli *program
+}
+
+// files are those that the design is made from.
+func (f *followed) files() []string { return append([]string{f.arg.Design}, f.cli.Library...) }
+
+// text is the design's text as it is now.
+func (f *followed) text() ([]byte, error) {
+	_, src, err := readInput(f.io, f.arg.Design, maxDesignBytes)
+	return src, err
+}
+
+// assess takes a text of the design through all stages, with the libraries as they are now.
+func (f *followed) assess(text []byte) (*harness.Review, error) {
+	libraries, err := library.ReadTexts(f.cli.Library...)
+	if err != nil {
+		return nil, err
+	}
+	in := &inputs{design: library.Text{File: harmless(f.arg.Design), Data: text}, libraries: libraries}
+	return in.assess()
+}

@@ -1,0 +1,1 @@
+// Shown by the bench.

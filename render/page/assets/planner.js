@@ -1,0 +1,9 @@
+// The view “Planner”.
+import {el, put} from './dom.js';
+
+export const id = 'planner', title = 'Planner';
+let root;
+
+export function mount(into) { root = into; }
+
+export function update() { put(root, el('p', {class: 'none'}, 'This view shows nothing yet.')); }

@@ -1,0 +1,78 @@
+package page
+
+import (
+	"fusewright/harness"
+	"fusewright/harness/remedy"
+	"fusewright/harness/review/finding"
+)
+
+// Cause is a thing in the design with the findings that follow from it.
+type Cause struct {
+	Title    string  `json:"title"`
+	Line     int     `json:"line"`
+	Findings []int   `json:"findings"` // places in the list of findings
+	Remedy   *Trial  `json:"remedy,omitempty"`
+	Tried    []Trial `json:"tried,omitempty"`
+}
+
+// Trial is a change that was put into a copy of the design, and what came of it, in numbers
+// of findings.
+type Trial struct {
+	Of    string   `json:"of,omitempty"`
+	Was   string   `json:"was,omitempty"`
+	Now   string   `json:"now"`
+	Holds bool     `json:"holds"`
+	Guess bool     `json:"guess,omitempty"`
+	Mends []int    `json:"mends,omitempty"`
+	Eases []int    `json:"eases,omitempty"`
+	Worse []int    `json:"worse,omitempty"`
+	Adds  []string `json:"adds,omitempty"` // rules of findings that it brings
+}
+
+// causes groups the open findings by what mends them; each stands by itself before that is known.
+func causes(r *harness.Review, rows []Finding) []Cause {
+	at := map[*finding.Finding]int{}
+	for i, f := range r.Findings {
+		at[f] = i
+	}
+	list := []Cause{}
+	if r.Plan == nil {
+		for i, f := range r.Findings {
+			if f.Accepted == "" {
+				list = append(list, Cause{Title: rows[i].About + ": " + rows[i].Says, Line: rows[i].Line, Findings: []int{i}})
+			}
+		}
+		return list
+	}
+	for _, c := range r.Plan.Causes {
+		lead := rows[at[c.Lead()]]
+		row := Cause{Title: lead.About + ": " + lead.Says, Line: lead.Line, Remedy: trial(c.Remedy)}
+		for _, f := range c.Findings {
+			row.Findings = append(row.Findings, at[f])
+		}
+		for _, t := range c.Tried {
+			row.Tried = append(row.Tried, *trial(t))
+		}
+		list = append(list, row)
+	}
+	return list
+}
+
+func trial(t *remedy.Trial) *Trial {
+	if t == nil {
+		return nil
+	}
+	row := &Trial{Of: t.About, Was: t.Was, Now: t.Will, Holds: t.Holds(), Guess: t.Guess,
+		Mends: numbers(t.Mends), Eases: numbers(t.Eases), Worse: numbers(t.Worsens)}
+	for _, f := range t.Breaks {
+		row.Adds = append(row.Adds, f.Rule)
+	}
+	return row
+}
+
+func numbers(list []*finding.Finding) (n []int) {
+	for _, f := range list {
+		n = append(n, f.Number)
+	}
+	return n
+}

@@ -1,0 +1,97 @@
+package page
+
+import (
+	"cmp"
+	"path/filepath"
+
+	"fusewright/harness"
+	"fusewright/harness/design/problem"
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/review/finding"
+	"fusewright/harness/review/rules"
+	"fusewright/render/report"
+)
+
+// Finding is one finding; findings of one number are printed as one.
+type Finding struct {
+	Number   int    `json:"number"`
+	Severity string `json:"severity"`
+	Rule     string `json:"rule"`
+	Part     string `json:"part,omitempty"` // the label on the drawing; "" = it is not on it
+	About    string `json:"about"`          // "W25 deck wash"
+	Says     string `json:"says"`           // what is wrong with it, in short
+	// Value and Limit are the figure that decides it, as printed; "" = none.
+	Value     string   `json:"value,omitempty"`
+	Limit     string   `json:"limit,omitempty"`
+	What      string   `json:"what"` // one sentence with its figures
+	Figures   []string `json:"figures,omitempty"`
+	Situation string   `json:"situation,omitempty"`
+	Why       string   `json:"why"`
+	Change    string   `json:"change"`
+	Source    string   `json:"source,omitempty"`
+	Accepted  string   `json:"accepted,omitempty"`
+	Unsure    bool     `json:"unsure,omitempty"` // its margin is smaller than what rests on values without a source
+	File      string   `json:"file"`
+	Line      int      `json:"line"`
+	Col       int      `json:"col"`
+}
+
+func findings(r *harness.Review, rep *report.Report) []Finding {
+	refs := refsOf(r)
+	list := []Finding{}
+	for i, row := range rep.Findings {
+		f := r.Findings[i]
+		value, limit := figureOf(f)
+		list = append(list, Finding{
+			Number: f.Number, Severity: row.Severity, Rule: f.Rule, Part: cmp.Or(refs[f.Ref], refs[f.Part]),
+			About: row.About(), Says: rules.Find(f.Rule).Says, Value: value, Limit: limit,
+			What: f.What, Figures: row.Figures(), Situation: f.Situation,
+			Why: f.Why, Change: f.Change, Source: f.Source, Accepted: f.Accepted, Unsure: row.NoMargin,
+			File: filepath.Base(f.Pos.File), Line: f.Pos.Line, Col: f.Pos.Col,
+		})
+	}
+	return list
+}
+
+// refsOf leads from names and labels of parts and wires to the label.
+func refsOf(r *harness.Review) map[string]string {
+	refs := map[string]string{}
+	for _, p := range r.Circuit.Parts {
+		refs[p.Name], refs[p.Ref] = p.Ref, p.Ref
+	}
+	for _, w := range r.Circuit.Wires {
+		refs[w.Number] = w.Number
+	}
+	return refs
+}
+
+// figureOf is the figure that decides a finding and what it is held against, as printed.
+func figureOf(f *finding.Finding) (value, limit string) {
+	g := f.Figure
+	if !g.Given() {
+		return f.Short, ""
+	}
+	if g.Limit != g.Limit {
+		return quantity.Brief(g.Value, g.Of), ""
+	}
+	return quantity.Against(g.Value, g.Limit, g.Of)
+}
+
+// verdict is what counts come to.
+func verdict(c report.Counts) Verdict {
+	switch {
+	case c.Danger > 0:
+		return Verdict{"Do not build from this yet", finding.Danger.String()}
+	case c.Fault > 0:
+		return Verdict{"Not ready to build", finding.Fault.String()}
+	case c.Advice > 0:
+		return Verdict{"No danger or fault found", finding.Advice.String()}
+	}
+	return Verdict{Says: "Nothing found"}
+}
+
+// saying is a problem without its place.
+func saying(p problem.Problem) string {
+	p.Pos = problem.Pos{}
+	return p.String()[len(": "):]
+}

@@ -1,0 +1,45 @@
+package page
+
+import (
+	"fusewright/harness"
+	"fusewright/harness/design/lengths"
+	"fusewright/harness/design/wording"
+)
+
+// Part is a part or a wire, as the page names and finds it.
+type Part struct {
+	ID    string `json:"id"`   // its label on the drawing: "F1", "W7"
+	Kind  string `json:"kind"` // "fuse", "wire", ...
+	Name  string `json:"name"`
+	Looks string `json:"looks,omitempty"` // of a wire: colour code and size
+	// Colour is a wire's in words, for the search: "yellow red".
+	Colour string `json:"colour,omitempty"`
+	Place  string `json:"place,omitempty"`
+	Length string `json:"length,omitempty"`
+	Line   int    `json:"line,omitempty"`
+	Col    int    `json:"col,omitempty"`
+}
+
+func parts(r *harness.Review) []Part {
+	list := []Part{}
+	for _, p := range r.Circuit.Parts {
+		row := Part{ID: p.Ref, Kind: string(p.Kind), Name: p.Name, Line: p.Pos.Line, Col: p.Pos.Col}
+		if p.Place != nil {
+			row.Place = p.Place.Name
+		}
+		list = append(list, row)
+	}
+	unit := lengths.Of(r.Design)
+	for _, w := range r.Circuit.Wires {
+		row := Part{ID: w.Number, Kind: "wire", Name: w.Purpose(), Looks: w.Look(), Length: unit.Text(w.LengthM),
+			Line: w.Pos.Line, Col: w.Pos.Col}
+		if a, b := w.From.Part.Place, w.To.Part.Place; a != nil && b != nil {
+			row.Place = a.Name
+			if a != b {
+				row.Place = wording.Present([]string{a.Name, b.Name}, " → ")
+			}
+		}
+		list = append(list, row)
+	}
+	return list
+}
