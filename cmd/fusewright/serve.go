@@ -1,9 +1,11 @@
 package main
 
 import (
+	"bytes"
 	"context"
 	"errors"
 	"fmt"
+	"io/fs"
 	"net"
 	"os"
 	"os/signal"
@@ -14,6 +16,7 @@ import (
 
 	"fusewright/cmd/fusewright/live"
 	"fusewright/harness"
+	"fusewright/harness/workshop/bench/readings"
 	"fusewright/library"
 )
 
@@ -22,7 +25,7 @@ type serveCmd struct {
 	Design string `arg:"" help:"The design file."`
 	At     string `help:"Be reached from other machines at this address of yours, such as 192.168.1.20; a code is then needed." placeholder:"ADDRESS"`
 	Port   int    `help:"Port to listen at; 0 = a free one." default:"0" placeholder:"N"`
-	Write  bool   `help:"Let the page write into the design file and keep readings beside it."`
+	Write  bool   `help:"Let the page write into the design file."`
 }
 
 // Validate refuses what cannot be watched or listened at.
@@ -54,6 +57,7 @@ func (c *serveCmd) Run(io *streams, cli *program) error {
 	}
 	address := "http://" + l.Addr().String() + "/"
 	opt := live.Options{File: c.Design, Watched: follow.files(), Read: follow.text, Assess: follow.assess}
+	opt.Kept, opt.Keep = follow.kept, follow.keep
 	if c.At != "" {
 		opt.Guarded = true
 		opt.NewCode = func(code string) { showCode(io, address+"?code="+code) }
@@ -91,6 +95,20 @@ func (f *followed) files() []string { return append([]string{f.arg.Design}, f.cl
 func (f *followed) text() ([]byte, error) {
 	_, src, err := readInput(f.io, f.arg.Design, maxDesignBytes)
 	return src, err
+}
+
+// kept is the text of the readings beside the design; nil when there are none.
+func (f *followed) kept() ([]byte, error) {
+	_, src, err := readInput(f.io, readings.Beside(f.arg.Design), readings.MaxBytes+1)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil, nil
+	}
+	return src, err
+}
+
+// keep puts readings beside the design in place of those that were there.
+func (f *followed) keep(text []byte) error {
+	return writeFile(f.io, readings.Beside(f.arg.Design), func(b *bytes.Buffer) error { _, err := b.Write(text); return err })
 }
 
 // assess takes a text of the design through all stages, with the libraries as they are now.

@@ -45,7 +45,7 @@ func (h *hub) tell() {
 // heartbeat keeps a connection open, and finds out that nobody is there.
 const heartbeat = 15 * time.Second
 
-// events sends the version of the design whenever it changes, as server-sent events (HTML
+// events sends the version of the design whenever it changes, and that readings were kept, as server-sent events (HTML
 // Living Standard, section 9.2). The page then asks for what it shows.
 func (s *Server) events(w http.ResponseWriter, r *http.Request) {
 	news := s.hub.join()
@@ -54,7 +54,7 @@ func (s *Server) events(w http.ResponseWriter, r *http.Request) {
 	w.Header().Set("Content-Type", "text/event-stream")
 	beat := time.NewTicker(heartbeat)
 	defer beat.Stop()
-	sent := -1
+	sent, read := -1, s.kept.Load()
 	for {
 		now, err := s.State(r.Context())
 		if err != nil {
@@ -64,6 +64,10 @@ func (s *Server) events(w http.ResponseWriter, r *http.Request) {
 		if now.Version != sent {
 			text = fmt.Sprintf("event: changed\ndata: {\"version\":%d}\n\n", now.Version)
 			sent = now.Version
+		}
+		if kept := s.kept.Load(); kept != read {
+			read = kept
+			text += "event: readings\ndata: {}\n\n"
 		}
 		control.SetWriteDeadline(time.Now().Add(answerTime))
 		if _, err := w.Write([]byte(text)); err != nil || control.Flush() != nil {
