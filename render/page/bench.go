@@ -43,7 +43,7 @@ type WrongHint struct {
 
 // BenchCheck is one reading, or with See one thing to look at. Low and High are as they are
 // printed, in the unit of the field; nil = no such bound. With Against they are how far the
-// reading lies below the one of that number, which is read before it.
+// reading lies below the one of that number, which is read before it, and not rounded.
 type BenchCheck struct {
 	Number   string   `json:"number"`
 	Of       string   `json:"of"` // as readings.Key has it
@@ -113,6 +113,11 @@ func checkOf(s *bench.Section, g *bench.Group, c *bench.Check) BenchCheck {
 	}
 	if c.Below {
 		row.Expected = quantity.Format(c.ShowsV, quantity.Voltage)
+		row.High, row.Allowed = &high, quantity.Format(high, quantity.Voltage)+" at most"
+		if !math.IsNaN(low) {
+			row.Low, row.Allowed = &low, quantity.Range(low, high, quantity.Voltage)
+		}
+		return row
 	}
 	row.bounds(low, high, c.Quantity)
 	return row

@@ -4,6 +4,7 @@
 //   export function mount(root, store)   once: root is its empty section
 //   export function update(model)        with every new model, and after mount
 //   export function shown()              optional: whenever it comes to the front
+//   export function strip(root, model)   optional: fills the strip; false = it is the design's
 //
 // Imports stand one a line at the head of a module, with names in braces or "* as name".
 import * as api from './api.js';
@@ -36,7 +37,15 @@ function show() {
     if (link.dataset.view === view.id) link.setAttribute('aria-current', 'page');
     else link.removeAttribute('aria-current');
   }
+  document.body.dataset.view = view.id;
   if (view.shown && roots.has(view)) view.shown();
+  if (store.model) strip();
+}
+
+// strip shows the verdict: of the design, or what a view has in its place.
+function strip() {
+  const view = views.find((v) => v.id === document.body.dataset.view);
+  if (!(view && view.strip && view.strip(at('strip'), store.model))) showStrip(at('strip'), store.model);
 }
 
 // load fetches the model and hands it to the views that were shown.
@@ -53,7 +62,6 @@ async function load() {
     .filter(Boolean).join(' · ');
   document.title = heading.title || 'Fusewright';
   at('caution').textContent = store.model.caution;
-  showStrip(at('strip'), store.model);
   showProblems(at('problems'), store.model);
   for (const [view] of roots) view.update(store.model);
   show();
@@ -81,8 +89,10 @@ function start() {
   });
   at('print').addEventListener('click', () => print());
   store.on('state', show);
+  store.on('strip', strip);
   store.say = say;
-  api.follow(load, (lost) => { document.body.classList.toggle('lost', lost); if (lost) say('The server does not answer.'); });
+  api.follow(load, (lost) => { document.body.classList.toggle('lost', lost); if (lost) say('The server does not answer.'); },
+    () => store.call('readings'));
   load();
 }
 

@@ -1,0 +1,101 @@
+package live
+
+import (
+	"context"
+	"net"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"fusewright/harness"
+	"fusewright/harness/design"
+	"fusewright/harness/proof/browsertest"
+	"fusewright/harness/workshop/bench/readings"
+	"fusewright/library"
+)
+
+// demo serves a copy of a demo design from a folder of its own, and gives the file and the address.
+func demo(t *testing.T) (file, address string) {
+	t.Helper()
+	text, err := os.ReadFile("../../../designs/fen-runner.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	file = filepath.Join(t.TempDir(), "fen-runner.yaml")
+	if err := os.WriteFile(file, text, 0o666); err != nil {
+		t.Fatal(err)
+	}
+	l, err := net.Listen("tcp", "127.0.0.1:0")
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := New(Options{File: file, Watched: []string{file}, Read: func() ([]byte, error) { return os.ReadFile(file) },
+		Assess: func(text []byte) (*harness.Review, error) {
+			d, err := design.Read(file, text, library.Default())
+			if err != nil {
+				return nil, err
+			}
+			return harness.Assess(d)
+		},
+		Kept: func() ([]byte, error) {
+			text, err := os.ReadFile(readings.Beside(file))
+			if os.IsNotExist(err) {
+				return nil, nil
+			}
+			return text, err
+		},
+		Keep: func(text []byte) error { return os.WriteFile(readings.Beside(file), text, 0o666) }})
+	ctx, stop := context.WithCancel(context.Background())
+	ended := make(chan error)
+	go func() { ended <- s.Serve(ctx, l) }()
+	t.Cleanup(func() {
+		stop()
+		if err := <-ended; err != nil {
+			t.Error(err)
+		}
+	})
+	return file, "http://" + l.Addr().String() + "/"
+}
+
+// As at the bench: readings pass or fail at once, against the battery that was read before, and
+// survive a reload; another browser's stay.
+func TestBenchInBrowser(t *testing.T) {
+	p := browsertest.Open(t)
+	file, address := demo(t)
+	p.Size(360, 740)
+	p.Go(address + "#view=bench&section=10")
+	bounds := func(number, want string) {
+		t.Helper()
+		if got := p.Text(".row:has(#r" + number + ") .bounds"); got != want {
+			t.Errorf("%s: %q, want %q", number, got, want)
+		}
+	}
+	bounds("10-7", "82 to 401 mV below 10.1: read that first")
+	p.Type("#r10-1", "14,21")
+	bounds("10-1", "13.5 to 14.7 V")
+	bounds("10-7", "13.81 to 14.12 V")
+	p.Type("#r10-7", "13.21")
+	if got := p.Text(".row:has(#r10-7) .message"); got != "1.00 V below the battery, 401 mV at most. Find the cause" {
+		t.Errorf("%q", got)
+	}
+	p.Type("#r10-2", "7.4 A")
+	p.Type("#r10-3", "fourteen")
+	if got := p.Text(".row:has(#r10-3) .message"); got != "No reading: a number was expected, in V. Nothing is kept of it." {
+		t.Errorf("%q", got)
+	}
+	p.Fits()
+	p.Accessible()
+	p.Picture("bench-360")
+	p.Click("[data-pane=cut]")
+	p.Click(".wire:nth-of-type(4) input")
+	p.Picture("cut-360")
+	p.Click("[data-pane=test]")
+	_ = file
+	p.Size(1440, 900)
+	p.Accessible()
+	p.Picture("bench-1440")
+	p.Click("#theme")
+	p.Accessible()
+	p.Picture("bench-1440-dark")
+	p.Quiet()
+}
