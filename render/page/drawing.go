@@ -10,12 +10,12 @@ import (
 
 // Drawing is the schematic as one picture.
 func Drawing(r *harness.Review) ([]byte, error) {
-	sheets, err := schematic.Draw(r, schematic.Options{Size: "A3"})
+	sheet, err := schematic.Long(r)
 	if err != nil {
 		return nil, err
 	}
 	var b bytes.Buffer
-	if err := svg.Write(&b, sheets[0]); err != nil {
+	if err := svg.WriteInline(&b, sheet); err != nil {
 		return nil, err
 	}
 	return b.Bytes(), nil

@@ -2,6 +2,7 @@ package scene
 
 import (
 	"math"
+	"slices"
 	"strconv"
 )
 
@@ -168,17 +169,51 @@ func (s *Sheet) Begin(g Group) { s.Items = append(s.Items, Item{Begin: &g}) }
 // End closes the group opened last.
 func (s *Sheet) End() { s.Items = append(s.Items, Item{End: true}) }
 
+// Under puts what is drawn on another sheet below the items from a place on.
+func (s *Sheet) Under(from int, other *Sheet) {
+	s.Items = slices.Insert(s.Items, from, other.Items...)
+	s.taken = nil
+}
+
+// Trimmed moves everything so that it fills the sheet, with a margin, and cuts the sheet to it.
+func (s *Sheet) Trimmed(marginMM float64) *Sheet {
+	all := s.Bounds().Grow(marginMM)
+	cut := NewSheet(all.W, all.H, s.Title)
+	cut.ID, cut.Desc = s.ID, s.Desc
+	move := Point{-all.X, -all.Y}
+	for _, item := range s.Items {
+		switch {
+		case item.Path != nil:
+			p := *item.Path
+			p.Points = slices.Clone(p.Points)
+			for i := range p.Points {
+				p.Points[i] = p.Points[i].Add(move)
+			}
+			item.Path = &p
+		case item.Text != nil:
+			t := *item.Text
+			t.At = t.At.Add(move)
+			item.Text = &t
+		}
+		cut.Items = append(cut.Items, item)
+	}
+	return cut
+}
+
 // UniqueID returns ID(name), with a number behind it when the sheet already has
 // a group of that ID.
 func (s *Sheet) UniqueID(name string) string {
-	taken := map[string]bool{s.ID: true}
-	for _, item := range s.Items {
+	if s.taken == nil || s.looked > len(s.Items) {
+		s.taken, s.looked = map[string]bool{}, 0
+	}
+	for _, item := range s.Items[s.looked:] {
 		if item.Begin != nil {
-			taken[item.Begin.ID] = true
+			s.taken[item.Begin.ID] = true
 		}
 	}
+	s.looked = len(s.Items)
 	id := ID(name)
-	for n := 2; taken[id]; n++ {
+	for n := 2; s.taken[id] || id == s.ID; n++ {
 		id = ID(name) + "-" + strconv.Itoa(n)
 	}
 	return id

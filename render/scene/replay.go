@@ -46,7 +46,7 @@ func (s *Sheet) Replay(to Backend) error {
 			}
 		case item.Begin != nil:
 			g := *item.Begin
-			g.Title, g.Desc = Clean(g.Title), Clean(g.Desc)
+			g.Title, g.Desc, g.Of = Clean(g.Title), Clean(g.Desc), Clean(g.Of)
 			to.Begin(g)
 		case item.End:
 			to.End()

@@ -114,6 +114,9 @@ type Group struct {
 	Class string // "part", "wire", "frame", "label", ...
 	Title string // short text read aloud
 	Desc  string
+	// Of is the label of the part or wire that the group shows, for pages on which it can
+	// be chosen; "" = of none.
+	Of string
 	// Link is the ID of a group, or of a sheet, of the same document that a
 	// click on the group leads to; "" = none.
 	Link string
@@ -136,6 +139,9 @@ type Sheet struct {
 	ID                string // link target of the whole page; "" = none
 	Desc              string // longer text read aloud; "" = none
 	Level             int    // depth of the bookmark in a PDF; 0 = top
+
+	taken  map[string]bool // IDs of the groups among the first so many items; see UniqueID
+	looked int
 }
 
 // Document is pages in order with what a PDF or SVG says of itself.

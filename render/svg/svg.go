@@ -36,6 +36,24 @@ func Write(w io.Writer, sheet *scene.Sheet) error {
 	return p.w.Flush()
 }
 
+// WriteInline writes one sheet as an element of a page on a screen: as large as the page
+// makes it, ink in the colour of the page's text, no ground, and no style that a page's
+// content security policy would refuse. Groups say what they are of in data-of; titles and
+// links are left to the page.
+func WriteInline(w io.Writer, sheet *scene.Sheet) error {
+	if err := sheet.Validate(); err != nil {
+		return err
+	}
+	p := &printer{w: bufio.NewWriter(w), inline: true}
+	p.put(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 `, number(sheet.WidthMM), " ", number(sheet.HeightMM),
+		`" font-family="`, fontFamilies, `" fill="none" stroke-miterlimit="10" xml:space="preserve">`, "\n")
+	if err := sheet.Replay(p); err != nil {
+		return err
+	}
+	p.put("</svg>\n")
+	return p.w.Flush()
+}
+
 // targets lists the IDs on the sheet: a link to anything else leads out of this
 // picture and is left out.
 func targets(sheet *scene.Sheet) map[string]bool {
@@ -54,6 +72,7 @@ type printer struct {
 	w       *bufio.Writer
 	targets map[string]bool
 	linked  []bool // for each open group whether it is inside a link of its own
+	inline  bool   // see WriteInline
 }
 
 func (p *printer) put(parts ...string) {
@@ -105,6 +124,11 @@ func (p *printer) Begin(g scene.Group) {
 	p.put("<g")
 	p.attribute("id", g.ID)
 	p.attribute("class", scene.Clean(g.Class))
+	if p.inline {
+		p.attribute("data-of", g.Of)
+		p.put(">\n")
+		return
+	}
 	if g.Title != "" {
 		p.put(` role="img"`)
 	}
@@ -146,7 +170,7 @@ func (p *printer) Path(path *scene.Path) {
 	}
 	p.put(`"`)
 	if path.Fill != nil {
-		p.put(` fill="`, colour(path.Fill.Colour), `"`)
+		p.put(` fill="`, p.colour(path.Fill.Colour), `"`)
 	}
 	if path.Stroke != nil {
 		p.stroke(path.Stroke)
@@ -158,7 +182,7 @@ func (p *printer) Path(path *scene.Path) {
 var letters = [...]string{scene.Move: "M", scene.Line: "L", scene.Cubic: "C", scene.Close: "Z"}
 
 func (p *printer) stroke(s *scene.Stroke) {
-	p.put(` stroke="`, colour(s.Colour), `" stroke-width="`, number(s.WidthMM), `"`)
+	p.put(` stroke="`, p.colour(s.Colour), `" stroke-width="`, number(s.WidthMM), `"`)
 	if s.Round {
 		p.put(` stroke-linecap="round" stroke-linejoin="round"`)
 	}
@@ -196,7 +220,7 @@ func (p *printer) Text(t scene.Text, widthMM float64) {
 	if strings.Contains(" "+t.String+" ", "  ") { // browsers do not let texts inherit it
 		p.put(` xml:space="preserve"`)
 	}
-	p.put(` fill="`, colour(t.Colour), `">`, escape(t.String), "</text>\n")
+	p.put(` fill="`, p.colour(t.Colour), `">`, escape(t.String), "</text>\n")
 }
 
 // number prints a length with at most three decimals: a micrometre on paper.
@@ -206,6 +230,14 @@ func number(v float64) string {
 		return "0" // and never "-0"
 	}
 	return strconv.FormatFloat(rounded, 'f', -1, 64)
+}
+
+// colour of a line, an area or a text.
+func (p *printer) colour(c scene.RGB) string {
+	if p.inline && c == scene.Ink {
+		return "currentColor"
+	}
+	return colour(c)
 }
 
 func colour(c scene.RGB) string {

@@ -40,6 +40,13 @@ func Circuit(l *labels.Labels, paper frame.Paper, twin *labels.Labels) (*Arrange
 	return a, a.layOutBoth(twin)
 }
 
+// Narrow lays a circuit out on one page of a roll, with what is written at wires in two lines.
+func Narrow(l *labels.Labels, roll frame.Paper) (*Arrangement, error) {
+	field := roll.Grid(symbol.M)
+	a := &Arrangement{Labels: l, Paper: roll, Field: field, Rows: int(field.H / symbol.M), Columns: int(field.W / symbol.M)}
+	return a, a.layOutWith(true)
+}
+
 // HasSlots tells of room for loads that are not there.
 func (a *Arrangement) HasSlots() bool {
 	return slices.ContainsFunc(a.Cells.List, func(c *cell.Cell) bool { return c.Empty })

@@ -34,6 +34,7 @@ func (a *painter) block(c *cell.Cell) {
 	box := scene.Rect{X: at.X, Y: at.Y, W: float64(c.Body) * symbol.M, H: bottom - at.Y}
 	a.Marks.Box(c.Part.Ref, box)
 	a.sheet.Rect(box, &outline, nil)
+	a.spots.box(c.Part.Ref, box)
 	bar := []scene.Point{a.at(float64(c.X+cell.BlockBar), float64(first)-0.6), a.at(float64(c.X+cell.BlockBar), float64(last)+0.6*min(low, 1))}
 	a.sheet.Polyline(bar, scene.Pen(symbol.BarMM))
 	a.captionAtop(c.Caption, at, a.Signs.OfPart(c.Part))
@@ -78,6 +79,7 @@ func (a *painter) way(c *cell.Cell, r *cell.Row, w *parts.Way) {
 		right = cell.BlockFuse
 	}
 	a.Marks.Line(w.Ref, a.at(float64(c.X+cell.BlockBar), float64(r.Y)), a.at(float64(c.X+c.Body), float64(r.Y)))
+	a.waySpot(c, r, w)
 	s := a.Set.Symbol(w.Kind)
 	if w.Kind == "" {
 		p.Line(cell.BlockBar, 0, right, 0)
@@ -103,6 +105,25 @@ func (a *painter) way(c *cell.Cell, r *cell.Row, w *parts.Way) {
 		a.text(refX, head, w.Ref, scene.Bold, scene.Middle, scene.Ink)
 	}
 	a.wayWords(c, w, left, mid, at.Y+cell.CaptionBase(0.5, sign.DropFor(flag)), flag)
+}
+
+// waySpot is where a way of a block is chosen: its fuse, with the way along the bar from where
+// the first feed comes in.
+func (a *painter) waySpot(c *cell.Cell, r *cell.Row, w *parts.Way) {
+	ref := w.Ref
+	if ref == "" {
+		ref = c.Part.Ref + ":" + w.Number
+	}
+	bar, y := a.at(float64(c.X+cell.BlockBar), float64(r.Y)), float64(r.Y)
+	from := []scene.Point{bar}
+	if len(c.Inlets) > 0 {
+		in := float64(c.Inlets[0].Y())
+		from = []scene.Point{a.at(float64(c.X), in), a.at(float64(c.X+cell.BlockBar), in), bar}
+	}
+	a.spots.way(ref, append(from, a.at(float64(c.X+c.Body), y))...)
+	if w.Ref != "" {
+		a.spots.box(ref, a.boxAt(c.X, r.Y, scene.Rect{X: cell.BlockBar + 1, Y: -1.4, W: float64(c.Body-cell.BlockBar) - 1, H: 2.8}))
+	}
 }
 
 // wayWords writes what a way holds below it and, on a study sheet, the share of

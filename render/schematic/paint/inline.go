@@ -17,6 +17,8 @@ func (a *painter) inline(c *cell.Cell) {
 	x := c.X
 	body := c.PlugBody(s.Body, len(c.Outlets))
 	a.Marks.Box(c.Part.Ref, a.boxAt(x, y, body))
+	a.spots.box(c.Part.Ref, a.boxAt(x, y, body))
+	a.spots.way(c.Part.Ref, a.at(float64(x), float64(y)), a.at(float64(x)+body.W, float64(y)))
 	s.Draw(a.pen(x+c.Inset, y), "")
 	a.drawPlug(c, body, []int{y}[:len(c.Outlets)])
 	at := a.at(float64(x), float64(y))

@@ -16,6 +16,8 @@ func (a *painter) load(c *cell.Cell) {
 	s := parts.SymbolOf(a.Set, c.Part)
 	body := c.PlugBody(s.Body, len(c.Returns))
 	a.Marks.Box(c.Part.Ref, a.boxAt(c.X, c.Rows[0].Y, body))
+	a.spots.box(c.Part.Ref, a.boxAt(c.X, c.Rows[0].Y, body))
+	a.spots.way(c.Part.Ref, a.at(float64(c.X), float64(c.Rows[0].Y)), a.at(float64(c.X)+body.W, float64(c.Rows[0].Y)))
 	s.Draw(a.pen(c.X+c.Inset, c.Rows[0].Y), parts.ShortSign(c.Part))
 	for _, q := range c.Inlets {
 		if q.Turns() { // below the symbol to its far end
@@ -103,7 +105,7 @@ func (a *painter) returnOf(c *cell.Cell, w *circuit.Wire, pts []route.Spot, join
 	end, from := pts[len(pts)-1], pts[len(pts)-2]
 	left := float64(from.X) + 0.4
 	a.returnWire(w, route.Tidy(pts), joint, left)
-	a.sheet.Begin(scene.Group{ID: a.sheet.UniqueID("label-" + w.Number), Class: "label", Title: w.Number})
+	a.sheet.Begin(scene.Group{ID: a.sheet.UniqueID("label-" + w.Number), Class: "label", Title: w.Number, Of: w.Number})
 	a.label(w, left, end.Y, a.Stacked && !c.FlatReturns)
 	a.sheet.End()
 	a.ground(w.To, end.X, end.Y, true)
@@ -117,6 +119,7 @@ func (a *painter) returnWire(w *circuit.Wire, pts []route.Spot, joint bool, left
 		line = append(line, a.spot(s))
 	}
 	a.Marks.Line(w.Number, line...)
+	a.spots.way(w.Number, line...)
 	if len(w.Poles) > 0 {
 		a.partedLine(w, line, a.at(left, float64(pts[len(pts)-1].Y)))
 	} else {
@@ -132,7 +135,7 @@ func (a *painter) returnWire(w *circuit.Wire, pts []route.Spot, joint bool, left
 // it or, where the line goes on down, beside it on the left.
 func (a *painter) ground(t *circuit.Terminal, x, y int, last bool) {
 	name := a.GroundName(t)
-	a.sheet.Begin(scene.Group{ID: a.sheet.UniqueID("ground-" + name), Class: "ground", Title: "to " + name})
+	a.sheet.Begin(scene.Group{ID: a.sheet.UniqueID("ground-" + name), Class: "ground", Title: "to " + name, Of: t.Part.Ref})
 	kind := parts.GroundKind(t.Part)
 	if kind == symbol.Outgoing {
 		kind = symbol.Negative

@@ -22,10 +22,11 @@ type painter struct {
 	on     *arrange.Page
 	sheet  *scene.Sheet
 	field  scene.Rect
+	spots  *spots // nil on paper
 }
 
 func newPainter(s *crossref.Sheets, p *arrange.Page, sheet *scene.Sheet) *painter {
-	return &painter{s.Labels, s, p, sheet, s.Field}
+	return &painter{Labels: s.Labels, sheets: s, on: p, sheet: sheet, field: s.Field}
 }
 
 // page draws the circuit of the page: lines, then parts, then the outlines of places.
@@ -78,6 +79,7 @@ func (a *painter) caption(c lettering.Caption, left, base float64) {
 	if c.Sign > 0 {
 		a.flag(c.Sign, left+c.Wide/2-0.3, base-sign.Rise)
 	}
+	a.spots.box(c.Ref, scene.Rect{X: left, Y: base - lettering.CapMM, W: c.Width(), H: float64(len(c.Lines)-1)*lettering.LineMM + lettering.CapMM})
 	for i, line := range c.Lines {
 		x := left
 		if i == 0 && c.Ref != "" {
@@ -134,7 +136,7 @@ func (a *painter) cell(c *cell.Cell) {
 	a.sheet.Begin(scene.Group{
 		ID: a.sheet.UniqueID("part-" + id), Class: "part",
 		Title: wording.Present([]string{c.Part.Ref, words}, " "),
-		Link:  a.sheets.LinkToSheet(c.Mate),
+		Link:  a.sheets.LinkToSheet(c.Mate), Of: c.Part.Ref,
 		Desc:  wording.Present([]string{string(c.Part.Kind), details, placeWords(c)}, ", "),
 	})
 	switch {

@@ -21,6 +21,9 @@ func (a *painter) relay(c *cell.Cell) {
 	box := a.at(float64(c.X), float64(y)+g.Roof)
 	around := a.boxAt(c.X, y, scene.Rect{Y: g.Roof, W: cell.RelayBody, H: float64(g.Floor) - g.Roof})
 	a.Marks.Box(c.Part.Ref, around)
+	a.spots.box(c.Part.Ref, around)
+	a.spots.way(c.Part.Ref, a.at(float64(c.X), float64(y)), a.at(float64(c.X)+cell.RelayBody, float64(y)))
+	a.spots.way(c.Part.Ref+":coil", a.at(float64(c.X), float64(y+g.Coil)), a.at(float64(c.X)+cell.RelayDrop, float64(y+g.Coil)), a.at(float64(c.X)+cell.RelayDrop, float64(y+g.Floor)))
 	a.sheet.Rect(around, &outline, nil)
 	a.relayContact(c, p)
 	a.relayCoil(c)
@@ -151,6 +154,7 @@ func (a *painter) coilReturn(c *cell.Cell, w *circuit.Wire, k int) {
 	a.sheet.Begin(a.wireGroup(w, w.From))
 	pts := []scene.Point{a.spot(route.Spot{X: x, Y: from}), a.spot(route.Spot{X: x, Y: to})}
 	a.Marks.Line(w.Number, pts...)
+	a.spots.way(w.Number, pts...)
 	a.sheet.Polyline(pts, scene.Pen(symbol.WireMM))
 	lines := a.WireLabel(w, a.Stacked)
 	at := a.at(float64(x), float64(to)-0.35)
@@ -176,6 +180,8 @@ func (a *painter) contactApart(c *cell.Cell) {
 		roof = -3.4
 	}
 	a.Marks.Box(c.Part.Ref, a.boxAt(c.X, y, scene.Rect{Y: roof, W: cell.RelayBody, H: 0.3 - roof}))
+	a.spots.box(c.Part.Ref, a.boxAt(c.X, y, scene.Rect{Y: roof, W: cell.RelayBody, H: 0.3 - roof}))
+	a.spots.way(c.Part.Ref, a.at(float64(c.X), float64(y)), a.at(float64(c.X)+cell.RelayBody, float64(y)))
 	a.relayContact(c, a.pen(c.X, y))
 	a.contactReturns(c)
 	at := a.at(float64(c.X), float64(y))
@@ -192,6 +198,8 @@ func (a *painter) contactApart(c *cell.Cell) {
 func (a *painter) coilApart(c *cell.Cell) {
 	y := c.Rows[0].Y
 	a.Marks.Box(c.Part.Ref, a.boxAt(c.X, y, cell.CoilBody(c.Geometry)))
+	a.spots.box(c.Part.Ref, a.boxAt(c.X, y, cell.CoilBody(c.Geometry)))
+	a.spots.way(c.Part.Ref+":coil", a.at(float64(c.X), float64(y)), a.at(float64(c.X)+cell.RelayBody, float64(y)))
 	a.Set.Symbol(c.Geometry.Sign).Draw(a.pen(c.X+2, y), "")
 	p := a.pen(c.X, y)
 	p.Line(0, 0, 2, 0)

@@ -79,8 +79,11 @@ func (a *painter) source(c *cell.Cell) {
 		p.Dot(trunk, foot)
 	}
 	a.Marks.Box(c.Part.Ref, a.boxAt(x, plus, a.Set.Symbol(symbol.Battery).Body))
+	a.spots.box(c.Part.Ref, a.boxAt(x, plus, a.Set.Symbol(symbol.Battery).Body))
+	a.spots.way(c.Part.Ref+":+", a.at(trunk+1, float64(top)), a.at(trunk, float64(top)), a.at(trunk, float64(plus)))
+	a.spots.way(c.Part.Ref+":-", a.at(trunk, float64(plus)+3), a.at(trunk, foot))
 	a.Set.Symbol(symbol.Battery).Draw(a.pen(x, plus), "")
-	a.sheet.Begin(scene.Group{ID: a.sheet.UniqueID("ground-post"), Class: "ground", Title: "to " + parts.BatteryPostText(c.Part)})
+	a.sheet.Begin(scene.Group{ID: a.sheet.UniqueID("ground-post"), Class: "ground", Title: "to " + parts.BatteryPostText(c.Part), Of: c.Part.Ref})
 	a.Set.Symbol(symbol.Negative).Draw(a.pen(x, plus+5), "")
 	a.sheet.End()
 	a.mains(c, plus+5, len(list) > 0)
@@ -117,7 +120,7 @@ func (a *painter) mains(c *cell.Cell, foot int, branches bool) {
 		}
 		left := float64(min(bar, turn)) + 0.4
 		a.returnWire(w, route.Tidy(pts), false, left)
-		a.sheet.Begin(scene.Group{ID: a.sheet.UniqueID("label-" + w.Number), Class: "label", Title: w.Number})
+		a.sheet.Begin(scene.Group{ID: a.sheet.UniqueID("label-" + w.Number), Class: "label", Title: w.Number, Of: w.Number})
 		a.label(w, left, row, true)
 		a.sheet.End()
 		room := float64(route.Distance(bar, turn))*symbol.M - 1
@@ -134,8 +137,9 @@ func (a *painter) mainBar(p *circuit.Part, x, row int, widthMM float64, leftward
 	at := a.at(float64(x), float64(row))
 	words := parts.NameOf(p)
 	text := a.Head(p).Fit(words, "", widthMM, 1)
-	a.sheet.Begin(scene.Group{ID: a.sheet.UniqueID("part-" + p.Ref), Class: "part", Title: wording.Present([]string{p.Ref, words}, " "), Desc: string(p.Kind)})
+	a.sheet.Begin(scene.Group{ID: a.sheet.UniqueID("part-" + p.Ref), Class: "part", Title: wording.Present([]string{p.Ref, words}, " "), Desc: string(p.Kind), Of: p.Ref})
 	a.Marks.Box(p.Ref, scene.Rect{X: at.X, Y: at.Y - 1, H: 2})
+	a.spots.box(p.Ref, scene.Rect{X: at.X - 1, Y: at.Y - 2, W: 2, H: 4})
 	a.sheet.Line(at, scene.Point{X: at.X, Y: at.Y - 1}, scene.Pen(symbol.BarMM))
 	a.sheet.Line(at, scene.Point{X: at.X, Y: at.Y + 1}, scene.Pen(symbol.BarMM))
 	left := at.X + 1
@@ -150,6 +154,7 @@ func (a *painter) mainBar(p *circuit.Part, x, row int, widthMM float64, leftward
 func (a *painter) branch(b branch, x int) {
 	s := a.Set.Symbol(b.kind)
 	a.Marks.Box(b.part.Ref, a.boxAt(x, b.row, s.Body))
+	a.spots.box(b.part.Ref, a.boxAt(x, b.row, s.Body))
 	s.Draw(a.pen(x, b.row), b.sign)
 	a.wirePen(x+cell.SourceBranch, b.row).Line(0, 0, cell.SourceNeg-cell.SourceTrunk-cell.SourceBranch, 0)
 	at := a.at(float64(x), float64(b.row))

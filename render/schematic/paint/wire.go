@@ -26,6 +26,11 @@ func (a *painter) wire(l route.Line) {
 	}
 	if l.In.Wire != nil {
 		a.Marks.Line(l.In.Wire.Number, pts...)
+		var whole []scene.Point
+		for _, s := range l.Whole {
+			whole = append(whole, a.spot(s))
+		}
+		a.spots.way(l.In.Wire.Number, whole...)
 	}
 	for _, s := range l.Dots {
 		a.sheet.Dot(a.spot(s), symbol.DotMM, scene.Ink)
@@ -57,7 +62,7 @@ func (a *painter) wireGroup(w *circuit.Wire, t *circuit.Terminal) scene.Group {
 			Title: "line at " + parts.TerminalName(t)}
 	}
 	return scene.Group{
-		ID: a.sheet.UniqueID("wire-" + w.Number), Class: "wire",
+		ID: a.sheet.UniqueID("wire-" + w.Number), Class: "wire", Of: w.Number,
 		Title: a.WireLabel(w, false)[0],
 		Desc:  string(w.Role) + " wire from " + parts.TerminalName(w.From) + " to " + parts.TerminalName(w.To),
 	}
@@ -72,6 +77,8 @@ func (a *painter) label(w *circuit.Wire, left float64, row int, stacked bool) {
 		a.flag(f, x+sign.Wide/2-0.5, at.Y-lettering.GapMM-sign.Radius-0.1)
 		x += sign.Wide
 	}
+	a.spots.box(w.Number, scene.Rect{X: x, Y: at.Y - lettering.GapMM - float64(len(lines)-1)*lettering.LineMM - lettering.CapMM,
+		W: a.LabelW(w, stacked), H: float64(len(lines)-1)*lettering.LineMM + lettering.CapMM})
 	for i, s := range lines {
 		y := at.Y - lettering.GapMM - float64(len(lines)-1-i)*lettering.LineMM
 		face, colour := a.LabelFace(i)

@@ -18,6 +18,8 @@ type Line struct {
 	In   *cell.Inlet
 	Pts  []Spot
 	Dots []Spot // where it joins others
+	// Whole is its way from the source on, what it shares with others too.
+	Whole []Spot
 }
 
 // Lines works out every line of a page. edges are the right edges of its
@@ -32,7 +34,8 @@ func Lines(nets []*Net, edges []int) (list []Line) {
 			if in.Cell.Empty {
 				continue
 			}
-			drawn = append(drawn, Line{Net: n, In: in, Pts: fromJoint(n.route(in, edges), drawn)})
+			whole := n.route(in, edges)
+			drawn = append(drawn, Line{Net: n, In: in, Pts: fromJoint(slices.Clone(whole), drawn), Whole: whole})
 		}
 		markDots(drawn)
 		list = append(list, drawn...)
@@ -177,6 +180,8 @@ func joinInlets(list []Line) {
 		joint := Spot{x, first.Y()}
 		l.Pts[len(l.Pts)-1].X = x
 		l.Pts = append(l.Pts, joint)
+		l.Whole[len(l.Whole)-1].X = x
+		l.Whole = append(l.Whole, joint)
 		l.Dots = append(l.Dots, joint)
 	}
 }

@@ -83,7 +83,7 @@ func Draw(sheet *scene.Sheet, m *Entry, x, y float64) {
 		radius = Radius + 0.4
 	}
 	sheet.Begin(scene.Group{ID: sheet.UniqueID("flag-" + strconv.Itoa(m.Number)), Class: "finding",
-		Title: "finding " + strconv.Itoa(m.Number) + ": " + worst.Rule, Desc: worst.What})
+		Title: "finding " + strconv.Itoa(m.Number) + ": " + worst.Rule, Desc: worst.What, Of: m.Refs[0]})
 	sheet.Circle(scene.Point{X: x, Y: y}, radius, &ring, fill)
 	sheet.TextAt(scene.Point{X: x, Y: y + lettering.CapMM/2}, strconv.Itoa(m.Number),
 		scene.TextStyle{SizeMM: lettering.SmallMM, Face: scene.Bold, Align: scene.Middle, Colour: ink})

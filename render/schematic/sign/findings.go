@@ -32,6 +32,7 @@ type Entry struct {
 type Signs struct {
 	List   []*Entry
 	byRef  map[string]int
+	Shapes bool // the shape tells the severity, for screens: see drawShape
 	Hidden bool // their room is kept, so that all stands where it does with them
 }
 
@@ -121,7 +122,12 @@ func (f *Signs) DropOf(p *circuit.Part) float64 { return DropFor(f.OfPart(p)) }
 
 // Draw draws the sign of a number about a place, unless signs are hidden.
 func (f *Signs) Draw(sheet *scene.Sheet, number int, x, y float64) {
-	if !f.Hidden {
+	switch {
+	case f.Hidden:
+	case f.Shapes:
+		m := f.Entry(number)
+		drawShape(sheet, m, m.Findings[0], x, y)
+	default:
 		Draw(sheet, f.Entry(number), x, y)
 	}
 }

@@ -108,7 +108,7 @@ func (f *Marks) End(sheet *scene.Sheet, areas ...scene.Rect) {
 	if f == nil {
 		return
 	}
-	sheet.Items = slices.Insert(sheet.Items, f.from, f.under.Items...)
+	sheet.Under(f.from, f.under)
 	room := spaceOn(sheet, sheet.Items[f.from:], areas)
 	for _, a := range f.anchors {
 		spot, from, ok := room.nearest(a.pts)
