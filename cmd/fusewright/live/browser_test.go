@@ -70,7 +70,7 @@ func TestBenchInBrowser(t *testing.T) {
 			t.Errorf("%s: %q, want %q", number, got, want)
 		}
 	}
-	bounds("10-7", "82 to 401 mV below 10.1: read that first")
+	bounds("10-7", "82.3 to 401 mV below 10.1: read that first")
 	p.Type("#r10-1", "14,21")
 	bounds("10-1", "13.5 to 14.7 V")
 	bounds("10-7", "13.81 to 14.12 V")
@@ -97,5 +97,22 @@ func TestBenchInBrowser(t *testing.T) {
 	p.Click("#theme")
 	p.Accessible()
 	p.Picture("bench-1440-dark")
+	p.Quiet()
+}
+
+// A figure is taken apart; another is asked for.
+func TestWhyInBrowser(t *testing.T) {
+	p := browsertest.Open(t)
+	_, address := demo(t)
+	p.Go(address + "#view=why&of=drop+of+left+lamp")
+	p.Wait(`document.querySelectorAll(".tree details[open]").length > 2`)
+	p.Accessible()
+	p.Picture("why-1440")
+	p.Size(360, 740)
+	p.Fits()
+	p.Accessible()
+	p.Picture("why-360")
+	p.Size(820, 1180)
+	p.Picture("why-820")
 	p.Quiet()
 }
