@@ -15,7 +15,7 @@ func Layout(r *harness.Review) ([]string, error) {
 	list := []string{}
 	for _, s := range sheets {
 		var b bytes.Buffer
-		if err := svg.Write(&b, s); err != nil {
+		if err := svg.WriteInline(&b, s); err != nil {
 			return nil, err
 		}
 		list = append(list, b.String())

@@ -1,10 +1,12 @@
 package live
 
 import (
+	"bytes"
 	"context"
 	"net"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"fusewright/harness"
@@ -12,6 +14,7 @@ import (
 	"fusewright/harness/proof/browsertest"
 	"fusewright/harness/workshop/bench/readings"
 	"fusewright/library"
+	"fusewright/render/page"
 )
 
 // demo serves a copy of a demo design from a folder of its own, and gives the file and the address.
@@ -30,13 +33,7 @@ func demo(t *testing.T) (file, address string) {
 		t.Fatal(err)
 	}
 	s := New(Options{File: file, Watched: []string{file}, Read: func() ([]byte, error) { return os.ReadFile(file) },
-		Assess: func(text []byte) (*harness.Review, error) {
-			d, err := design.Read(file, text, library.Default())
-			if err != nil {
-				return nil, err
-			}
-			return harness.Assess(d)
-		},
+		Assess: func(text []byte) (*harness.Review, error) { return assess(file, text) },
 		Kept: func() ([]byte, error) {
 			text, err := os.ReadFile(readings.Beside(file))
 			if os.IsNotExist(err) {
@@ -55,6 +52,14 @@ func demo(t *testing.T) (file, address string) {
 		}
 	})
 	return file, "http://" + l.Addr().String() + "/"
+}
+
+func assess(file string, text []byte) (*harness.Review, error) {
+	d, err := design.Read(file, text, library.Default())
+	if err != nil {
+		return nil, err
+	}
+	return harness.Assess(d)
 }
 
 // As at the bench: readings pass or fail at once, against the battery that was read before, and
@@ -115,4 +120,47 @@ func TestWhyInBrowser(t *testing.T) {
 	p.Size(820, 1180)
 	p.Picture("why-820")
 	p.Quiet()
+}
+
+// The page as one file, opened from the disk: nothing is asked of any server, and what is ticked
+// and read stays in the browser.
+func TestOneFileInBrowser(t *testing.T) {
+	p := browsertest.Open(t)
+	file, _ := demo(t)
+	var text bytes.Buffer
+	design, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, err := assess("fen-runner.yaml", design)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := page.WriteOneFile(&text, r); err != nil {
+		t.Fatal(err)
+	}
+	at := filepath.Join(t.TempDir(), "page.html")
+	if err := os.WriteFile(at, text.Bytes(), 0o666); err != nil {
+		t.Fatal(err)
+	}
+	address := "file://" + at
+	p.Go(address + "#view=bench&section=10")
+	p.Type("#r10-1", "14,21")
+	p.Type("#r10-7", "13.9")
+	p.Click(".wire input")
+	p.Go("about:blank")
+	p.Go(address + "#view=bench&section=10")
+	p.Wait(`document.querySelectorAll(".row.pass").length == 2 && document.querySelector(".wire input").checked`)
+	p.Picture("onefile-1440")
+	p.Accessible()
+	p.Size(360, 740)
+	p.Fits()
+	p.Go(address)
+	p.Picture("onefile-circuit-360")
+	p.Quiet()
+	for _, asked := range p.Requests() {
+		if !strings.HasPrefix(asked, address) && asked != "about:blank" && !strings.HasPrefix(asked, "data:") {
+			t.Errorf("asked for %s", asked)
+		}
+	}
 }

@@ -4,6 +4,7 @@
 //   export function mount(root, store)   once: root is its empty section
 //   export function update(model)        with every new model, and after mount
 //   export function shown()              optional: whenever it comes to the front
+//   export const asks = true             optional: it needs a server to ask
 //   export function strip(root, model)   optional: fills the strip; false = it is the design's
 //
 // Imports stand one a line at the head of a module, with names in braces or "* as name".
@@ -17,7 +18,7 @@ import {el, put} from './dom.js';
 import {makeStore} from './store.js';
 import {showStrip, showProblems} from './strip.js';
 
-const views = [circuit, planner, whatif, why, bench];
+const views = [circuit, planner, whatif, why, bench].filter((v) => api.live || !v.asks);
 const store = makeStore(api);
 const at = (id) => document.getElementById(id);
 const roots = new Map(); // of views that were shown once

@@ -2,6 +2,7 @@
 import {el, put} from './dom.js';
 
 export const id = 'whatif', title = 'What if';
+export const asks = true;
 let root;
 
 export function mount(into) { root = into; }

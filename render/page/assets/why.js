@@ -2,6 +2,7 @@
 import {el, pic, put} from './dom.js';
 
 export const id = 'why', title = 'Why';
+export const asks = true; // its trees are long
 let store, field, names, answer, tree, aside, asked = null;
 
 // The marks by how sure a value is; see harness/derivation.
@@ -52,7 +53,7 @@ async function ask(otherwise) {
 
 function show(found) {
   const where = [found.situation && 'in ' + found.situation, found.state].filter(Boolean).join(' · ');
-  field.form.querySelector('.where').textContent = [where, found.file && found.line && found.file + ':' + found.line].filter(Boolean).join(' · ');
+  field.form.querySelector('.where').textContent = [where, found.file && found.line && found.file.split(/[\\/]/).pop() + ':' + found.line].filter(Boolean).join(' · ');
   const key = [found.figure.value, found.limit && found.limit.value];
   put(answer, found.answer.map((text) => el('p', {}, strong(text, key))));
   put(tree, el('h2', {class: 'unseen'}, 'How it is worked out'), step(found.figure, true, true), found.limit && step(found.limit, false, true));
