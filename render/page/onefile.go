@@ -71,6 +71,7 @@ type shell struct{ head, middle, end string }
 var (
 	styleLink  = regexp.MustCompile(`<link rel="stylesheet" href="/assets/([\w-]+\.css)">\n`)
 	scriptLink = regexp.MustCompile(`<script type="module" src="/assets/([\w-]+\.js)"></script>\n`)
+	iconLink   = regexp.MustCompile(`<link rel="icon"[^>]*>\n`)
 	titleText  = regexp.MustCompile(`<title>[^<]*</title>\n`)
 )
 
@@ -100,8 +101,10 @@ var oneFileShell = sync.OnceValues(func() (s shell, err error) {
 	if strings.Contains(script, "</script") || strings.Contains(style.String(), "</style") {
 		return s, fmt.Errorf("a module or style sheet would end its own element")
 	}
-	policy := fmt.Sprintf("default-src 'none'; script-src '%s'; style-src '%s'; img-src data:; base-uri 'none'; form-action 'none'", hashOf(script), hashOf(style.String()))
-	text = scriptLink.ReplaceAllString(styleLink.ReplaceAllString(text, ""), "")
+	policy := fmt.Sprintf("default-src 'none'; script-src '%s'; style-src '%s'; base-uri 'none'; form-action 'none'", hashOf(script), hashOf(style.String()))
+	for _, link := range []*regexp.Regexp{scriptLink, styleLink, iconLink} {
+		text = link.ReplaceAllString(text, "")
+	}
 	from, to, found := strings.Cut(text, titleText.FindString(text))
 	body, rest, closed := strings.Cut(to, "</body>")
 	if !found || !closed {
