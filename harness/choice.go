@@ -24,6 +24,12 @@ func (r *Review) Together() *together.Plan {
 // tried against them, and keeps that as the review's plan. It takes up to some hundred
 // reviews, so it is no stage of Assess; the design changes meanwhile.
 func (r *Review) Remedies() *remedy.Plan {
+	return r.RemediesUnless(func() bool { return false })
+}
+
+// RemediesUnless is Remedies that tries no more changes once nobody wants to know; the plan
+// is cut then.
+func (r *Review) RemediesUnless(given func() bool) *remedy.Plan {
 	most := make([]float64, len(r.Circuit.Branches))
 	for _, x := range r.Corners.Results[corner.Nominal] {
 		for i, a := range x.Solution.BranchA {
@@ -35,7 +41,7 @@ func (r *Review) Remedies() *remedy.Plan {
 	effort := r.rideEffort
 	r.Plan = remedy.Compute(&remedy.Input{Design: r.Design, Circuit: r.Circuit, Findings: r.Findings,
 		Hands: func() *together.Plan { return together.Weigh(r.Circuit, r.Solutions, r.Budget) },
-		Spent: func() bool { return effort > mostRideEffort },
+		Spent: func() bool { return effort > mostRideEffort || given() },
 		Amps:  func(b *circuit.Branch) float64 { return most[b.Index] },
 		Judge: func() ([]*finding.Finding, bool) {
 			changed, err := assess(r.Design, r.rater)

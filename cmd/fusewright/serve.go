@@ -1,11 +1,9 @@
 package main
 
 import (
-	"bytes"
 	"context"
 	"errors"
 	"fmt"
-	"io/fs"
 	"net"
 	"os"
 	"os/signal"
@@ -16,7 +14,6 @@ import (
 
 	"fusewright/cmd/fusewright/live"
 	"fusewright/harness"
-	"fusewright/harness/workshop/bench/readings"
 	"fusewright/library"
 )
 
@@ -56,7 +53,7 @@ func (c *serveCmd) Run(io *streams, cli *program) error {
 		return outside{err}
 	}
 	address := "http://" + l.Addr().String() + "/"
-	opt := live.Options{File: c.Design, Watched: follow.files(), Read: follow.text, Assess: follow.assess}
+	opt := live.Options{File: c.Design, Watched: follow.files(), Read: follow.text, Saved: follow.saved, Assess: follow.assess}
 	opt.Kept, opt.Keep = follow.kept, follow.keep
 	if c.At != "" {
 		opt.Guarded = true
@@ -97,18 +94,13 @@ func (f *followed) text() ([]byte, error) {
 	return src, err
 }
 
-// kept is the text of the readings beside the design; nil when there are none.
-func (f *followed) kept() ([]byte, error) {
-	_, src, err := readInput(f.io, readings.Beside(f.arg.Design), readings.MaxBytes+1)
-	if errors.Is(err, fs.ErrNotExist) {
-		return nil, nil
+// saved is the time of day at which the design was written last.
+func (f *followed) saved() string {
+	info, err := os.Stat(f.arg.Design)
+	if err != nil {
+		return ""
 	}
-	return src, err
-}
-
-// keep puts readings beside the design in place of those that were there.
-func (f *followed) keep(text []byte) error {
-	return writeFile(f.io, readings.Beside(f.arg.Design), func(b *bytes.Buffer) error { _, err := b.Write(text); return err })
+	return info.ModTime().Format("15:04:05")
 }
 
 // assess takes a text of the design through all stages, with the libraries as they are now.

@@ -1,7 +1,72 @@
 package page
 
+import (
+	"fusewright/harness"
+	"fusewright/harness/review/compare"
+	"fusewright/harness/review/finding"
+	"fusewright/harness/review/rules"
+)
+
+// Before is the design before the last save.
+type Before struct {
+	Review *harness.Review
+	Saved  string // when that was, as the page prints it
+	Lines  []int  // that changed, as they are numbered now
+}
+
 // Change is what the last save mended and broke.
 type Change struct {
-	Mended []string `json:"mended,omitempty"`
-	Broken []string `json:"broken,omitempty"`
+	Saved  string `json:"saved,omitempty"`
+	Lines  []int  `json:"lines,omitempty"`
+	Mended []Mark `json:"mended,omitempty"` // gone, milder or accepted
+	Broken []Mark `json:"broken,omitempty"` // new, graver or worse
+}
+
+// Mark is a finding that came or went.
+type Mark struct {
+	Number   int    `json:"number,omitempty"` // as it is now; of what is gone none
+	Severity string `json:"severity"`
+	Says     string `json:"says"`
+	How      string `json:"how,omitempty"` // what it was and is, where it is still there
+}
+
+// changes compares a review with the one before; nil = there was none.
+func changes(r *harness.Review, was *Before) *Change {
+	if was == nil || was.Review == nil {
+		return nil
+	}
+	c := &Change{Saved: was.Saved, Lines: was.Lines}
+	for _, f := range compare.Findings(was.Review.Findings, r.Findings) {
+		m := Mark{Severity: severityOf(f.Old)}
+		if f.New != nil {
+			m.Number, m.Severity, m.Says = f.New.Number, severityOf(f.New), said(f.New)
+		} else {
+			m.Says = said(f.Old)
+		}
+		if f.What == compare.Changed {
+			m.How = f.Standing()
+		}
+		if f.Rank() > 0 {
+			c.Broken = append(c.Broken, m)
+		} else {
+			c.Mended = append(c.Mended, m)
+		}
+	}
+	return c
+}
+
+func severityOf(f *finding.Finding) string {
+	if f == nil {
+		return ""
+	}
+	return f.Severity.String()
+}
+
+// said is a finding in short: "F1 main: too large for the wire".
+func said(f *finding.Finding) string {
+	about := f.Part
+	if f.Ref != "" && f.Ref != f.Part {
+		about = f.Ref + " " + f.Part
+	}
+	return about + ": " + rules.Find(f.Rule).Says
 }

@@ -40,6 +40,7 @@ type Model struct {
 	Parts  []Part  `json:"parts"` // wires among them
 	// Situations in the order of the design.
 	Situations []Situation `json:"situations"`
+	Circuits   []Way       `json:"circuits"`
 	// Taken is what was taken for want of data, a sentence each.
 	Taken []string `json:"taken"`
 	// Change is what the last save came to; nil = nothing was saved since the start.
@@ -75,9 +76,9 @@ type Problem struct {
 	Says string `json:"says"`
 }
 
-// Of makes the model of a review, with what has changed since another one of the design;
-// nil = there is none.
-func Of(r, before *harness.Review) *Model {
+// Of makes the model of a review, with what has changed since the last save; nil = nothing
+// was saved.
+func Of(r *harness.Review, before *Before) *Model {
 	rep := report.New(r)
 	m := &Model{
 		Heading: Heading{Title: rep.Design.Title, File: filepath.Base(rep.Design.File), Revision: rep.Design.Revision, Vehicle: rep.Design.Vehicle},
@@ -88,6 +89,7 @@ func Of(r, before *harness.Review) *Model {
 	}
 	m.Causes, m.Tried = causes(r, m.Findings), r.Plan != nil
 	m.situations(r)
+	m.Circuits, m.Taken, m.Change = ways(r), taken(r), changes(r, before)
 	return m
 }
 

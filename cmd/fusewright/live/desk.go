@@ -90,18 +90,38 @@ func (s *Server) reread(ctx context.Context) {
 	}
 	next := s.state(text, review, was)
 	s.put(next)
-	if again, err := s.opt.Assess(text); err == nil && ctx.Err() == nil {
-		again.Remedies()
-		s.put(s.state(text, again, was))
+	go s.remedies(ctx, next, was)
+}
+
+// remedies tries what would help the design of a state, and puts the state with them in its
+// place; it stops when that is no longer the current one.
+func (s *Server) remedies(ctx context.Context, of, was *State) {
+	gone := func() bool {
+		s.desk.mu.Lock()
+		defer s.desk.mu.Unlock()
+		return ctx.Err() != nil || s.desk.now != of
+	}
+	review, err := s.opt.Assess(of.Text)
+	if err != nil {
+		return
+	}
+	review.RemediesUnless(gone)
+	next := s.state(of.Text, review, was)
+	s.desk.mu.Lock()
+	current := s.desk.now == of
+	s.desk.mu.Unlock()
+	if current { // a change meanwhile would come after this one all the same
+		next.drawn = of.drawn
+		s.put(next)
 	}
 }
 
 // state is what a good text comes to.
 func (s *Server) state(text []byte, review *harness.Review, was *State) *State {
 	next := &State{Text: text, Review: review}
-	var before *harness.Review
-	if was != nil {
-		before = was.Review
+	var before *page.Before
+	if was != nil && was.Review != nil {
+		before = &page.Before{Review: was.Review, Saved: s.opt.Saved(), Lines: changedLines(was.Text, text)}
 	}
 	model := page.Of(review, before)
 	next.model, _ = json.Marshal(model)

@@ -23,6 +23,8 @@ type Options struct {
 	Watched []string
 	// Read gives the text of the design as it is on the disk.
 	Read func() ([]byte, error)
+	// Saved says when the file was written last, as the page prints it.
+	Saved func() string
 	// Assess takes a text of the design through all stages.
 	Assess func(text []byte) (*harness.Review, error)
 	// Write puts a new text in place of the old one; nil = the design is only read.

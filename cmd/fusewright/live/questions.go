@@ -22,7 +22,7 @@ type question struct {
 
 // questions are all that there are, by view.
 func questions() []question {
-	return slices.Concat(plannerQuestions, whatIfQuestions, whyQuestions, benchQuestions)
+	return slices.Concat(circuitQuestions, plannerQuestions, whatIfQuestions, whyQuestions, benchQuestions)
 }
 
 // Refusal says what is wrong with a question, as a sentence for the page.

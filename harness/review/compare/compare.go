@@ -86,7 +86,7 @@ type Amount struct {
 // Reviews compares two reviews.
 func Reviews(old, changed *harness.Review) *Comparison {
 	c := &Comparison{Old: old, New: changed}
-	c.Findings = findings(old.Findings, changed.Findings)
+	c.Findings = Findings(old.Findings, changed.Findings)
 	c.Fuses = c.items(fuses)
 	c.Parts = c.items(func(x *circuit.Circuit) []thing { return append(parts(x), surroundings(x)...) })
 	same, is := connections(old.Circuit), connections(changed.Circuit)

@@ -26,7 +26,8 @@ func identities(list []*finding.Finding) map[identity]*finding.Finding {
 	return out
 }
 
-func findings(old, changed []*finding.Finding) []Finding {
+// Findings are the differences of two lists of findings, the worst first.
+func Findings(old, changed []*finding.Finding) []Finding {
 	before, after := identities(finding.All(old)), identities(finding.All(changed))
 	covered := coveredByNew(changed, before)
 	var list []Finding

@@ -137,7 +137,7 @@ func (a *painter) cell(c *cell.Cell) {
 		ID: a.sheet.UniqueID("part-" + id), Class: "part",
 		Title: wording.Present([]string{c.Part.Ref, words}, " "),
 		Link:  a.sheets.LinkToSheet(c.Mate), Of: c.Part.Ref,
-		Desc:  wording.Present([]string{string(c.Part.Kind), details, placeWords(c)}, ", "),
+		Desc: wording.Present([]string{string(c.Part.Kind), details, placeWords(c)}, ", "),
 	})
 	switch {
 	case len(c.Ways) > 0 || c.Pieces > 0:
