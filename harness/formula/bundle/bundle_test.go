@@ -220,7 +220,7 @@ func TestNewRefuses(t *testing.T) {
 func TestNothingFlows(t *testing.T) {
 	b := alike(t, thin25, 3, 0, 0, 105, 30)
 	s := b.Steady()
-	if s.MediumC != 30 || s.ConductorC[2] != 30 || s.Counted != 0 || !math.IsInf(b.CommonFactor(), 1) {
+	if s.MediumC != 30 || s.ConductorC[2] != 30 || s.Held != 0 || !math.IsInf(b.CommonFactor(), 1) {
 		t.Errorf("%+v, %g", s, b.CommonFactor())
 	}
 	if got := b.AllowedA(0); got != b.AloneA(0) {
