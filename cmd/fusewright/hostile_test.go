@@ -163,7 +163,7 @@ func TestHostileRunsAreComplete(t *testing.T) {
 
 func kindOf(path string) string {
 	return map[string]string{".svg": "svg", ".pdf": "pdf", ".png": "png", ".csv": "csv", ".json": "json",
-		".txt": "text", ".cir": "spice", ".dxf": "dxf", ".html": "svg", ".md": "text", ".yaml": "yaml"}[filepath.Ext(path)]
+		".txt": "text", ".cir": "spice", ".dxf": "dxf", ".html": "page", ".md": "text", ".yaml": "yaml"}[filepath.Ext(path)]
 }
 
 // wellFormed checks the bytes of an output of a kind.
@@ -172,6 +172,8 @@ func wellFormed(t *testing.T, kind string, data []byte) error {
 	switch kind {
 	case "svg", "markup":
 		return errors.Join(checkPlain(data), checkMarkup(data))
+	case "page":
+		return errors.Join(checkPlain(data), checkPage(data))
 	case "pdf":
 		return checkPDF(t, data)
 	case "png":
@@ -237,6 +239,22 @@ func checkMarkup(data []byte) error {
 			}
 		}
 	}
+}
+
+// checkPage takes the page as one file apart: what comes of the design stands in data that nothing
+// ends too early, and in the title; there are two scripts, data and the page's own.
+func checkPage(data []byte) error {
+	head, rest, found := strings.Cut(string(data), `<script type="application/json" id="held">`)
+	held, script, ended := strings.Cut(rest, "</script>")
+	switch {
+	case !found || !ended || !json.Valid([]byte(held)) || strings.ContainsAny(held, "<>"):
+		return errors.New("its data are not whole")
+	case strings.Count(head+script, "<script") != 1 || strings.Count(script, "</script>") != 1:
+		return errors.New("another script")
+	case strings.Count(head, "<title>") != 1 || strings.Contains(head, "<img"):
+		return errors.New("a title that is more than that")
+	}
+	return nil
 }
 
 // checkPDF lets qpdf look, and allows nothing that could act.
