@@ -9,16 +9,22 @@ import (
 	"fusewright/render/svg"
 )
 
-// Layout is the loom on the board, each sheet an SVG; none of a harness without runs.
-func Layout(r *harness.Review) ([]string, error) {
-	sheets, err := layout.Draw(r, formboard.Lay(r.Circuit))
-	list := []string{}
+// LayoutSheet is a section of the loom on the board.
+type LayoutSheet struct {
+	Title string `json:"title"`
+	SVG   string `json:"svg"`
+}
+
+// Layout is the loom on the board; empty of a harness without runs.
+func Layout(r *harness.Review) ([]LayoutSheet, error) {
+	sheets, err := layout.Bare(r, formboard.Lay(r.Circuit))
+	list := []LayoutSheet{}
 	for _, s := range sheets {
 		var b bytes.Buffer
 		if err := svg.WriteInline(&b, s); err != nil {
 			return nil, err
 		}
-		list = append(list, b.String())
+		list = append(list, LayoutSheet{s.Title, b.String()})
 	}
 	return list, err
 }

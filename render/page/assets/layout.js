@@ -9,15 +9,16 @@ export function makeLayout(root, store) {
     } catch (e) {
       says = e.message;
     }
-    const pictures = sheets.map((text) => {
-      const svg = new DOMParser().parseFromString(text, 'image/svg+xml').documentElement;
-      for (const link of svg.querySelectorAll('a')) link.replaceWith(...link.childNodes); // they would change the address
-      for (const named of svg.querySelectorAll('[id]')) named.removeAttribute('id'); // the schematic has the same
-      for (const name of ['width', 'height', 'style']) svg.removeAttribute(name); // the style sheet has them
-      return el('div', {class: 'sheet', tabindex: '0', role: 'group', 'aria-label': 'Layout, scrolls sideways'}, document.importNode(svg, true));
+    const pictures = sheets.map(({title, svg}) => {
+      const picture = document.importNode(new DOMParser().parseFromString(svg, 'image/svg+xml').documentElement, true);
+      picture.setAttribute('role', 'img');
+      picture.setAttribute('aria-label', title);
+      for (const named of picture.querySelectorAll('[id]')) named.removeAttribute('id'); // the schematic has the same
+      return [el('h3', {}, title), el('div', {class: 'sheet', tabindex: '0', role: 'group', 'aria-label': title + ', may be scrolled sideways'}, picture)];
     });
-    put(root, el('header', {class: 'panehead'}, el('h2', {tabindex: '-1'}, 'Layout'), el('p', {class: 'setup'}, 'The loom on the board, to the scale of the sheet.')),
-      pictures.length ? pictures : el('p', {class: 'none'}, says));
+    put(root, el('header', {class: 'panehead'}, el('h2', {tabindex: '-1'}, 'Layout'),
+      el('p', {class: 'setup'}, 'The loom on the board. Dimensions in the unit of the sheet, from nail to nail.')),
+    pictures.length ? pictures.flat() : el('p', {class: 'none'}, says));
   }
   return {update};
 }
