@@ -32,6 +32,7 @@ type Situation struct {
 	Held      []*Relay  // relays closed whatever their coils have: they latch, or their off delay runs
 	LastsS    float64   // how long it lasts when that is known; 0 = not
 	Open      []*Switch // switches left open though a load needs them, as one tries each of two feeds
+	Unplugged []*Load   // loads whose plug is pulled: nothing draws there
 	With      []When    // the conditions that hold
 	// Sun is the share of their rated power that solar panels give, SunShare that of a whole day,
 	// night counted; Shore tells that mains chargers give.

@@ -37,6 +37,21 @@ func (b *Battery) DaysBetween(from, to, drainA, celsius float64) float64 {
 	return math.Log((from+i/k)/(to+i/k)) / k
 }
 
+// ChargeAfter is the state of charge that a steady drain in amperes and self-discharge at a
+// temperature leave after so many days: DaysBetween the other way round. Never below 0.
+//
+//	q = (from + i/k)·e^(−k·t) − i/k
+func (b *Battery) ChargeAfter(from, drainA, celsius, days float64) float64 {
+	i, k := 0.0, b.selfDischarge(celsius)*secondsPerDay
+	if drainA > 0 {
+		i = 24 / b.HoursBetween(1, 0, drainA)
+	}
+	if k < 1e-9*i || k == 0 {
+		return math.Max(from-i*days, 0)
+	}
+	return math.Max((from+i/k)*math.Exp(-k*days)-i/k, 0)
+}
+
 // DaysToNoStart is how long a parked vehicle may stand until starting is not
 // sure, from a state of charge, at a temperature.
 func (b *Battery) DaysToNoStart(drainA, charge, celsius float64) float64 {

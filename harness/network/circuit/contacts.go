@@ -118,7 +118,7 @@ func (c *Circuit) neededFor(on map[*design.Load]bool, reversed []*design.Load, p
 }
 
 // Present tells, by branch index, which load branches a situation lets draw
-// when they have voltage: accessories always (their contacts decide), the
+// when they have voltage: accessories (their contacts decide) unless their plug is pulled, the
 // machine's own loads by the key and engine, or in the situations they name. Branches that are no loads are
 // false.
 func Present(c *Circuit, s *design.Situation) []bool {
@@ -127,7 +127,11 @@ func Present(c *Circuit, s *design.Situation) []bool {
 		if b.Load == nil {
 			continue
 		}
-		out[i] = b.Load.Vehicle == nil || draws(b.Load.Vehicle, s)
+		if v := b.Load.Vehicle; v != nil {
+			out[i] = draws(v, s)
+			continue
+		}
+		out[i] = b.Load.Load == nil || !slices.Contains(s.Unplugged, b.Load.Load)
 	}
 	return out
 }

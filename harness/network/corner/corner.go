@@ -34,7 +34,30 @@ func compute(c *circuit.Circuit, m *warm.Model) *Set {
 	s := &Set{Model: m, Tolerances: t, Alone: c.Alone()}
 	s.Hot = s.Model.Hotter(t.AmbientK)
 	plan := solve.Prepare(c)
-	nominal := s.Model.All(plan, func(int) solve.Options { return solve.Options{} }, nil, s.Alone...)
+	s.everyState(func(m *warm.Model, opt func(int) solve.Options, from []*warm.Result) []*warm.Result {
+		return m.All(plan, opt, from, s.Alone...)
+	})
+	return s
+}
+
+// Of is one situation, which need be none of the design's, in every state: situation 0 of a set
+// of its own.
+func (s *Set) Of(plan *solve.Plan, x *design.Situation) *Set {
+	one := &Set{Model: s.Model, Hot: s.Hot, Tolerances: s.Tolerances}
+	one.everyState(func(m *warm.Model, opt func(int) solve.Options, from []*warm.Result) []*warm.Result {
+		var start *warm.Result
+		if from != nil {
+			start = from[0]
+		}
+		return []*warm.Result{m.Solve(plan, x, opt(0), start)}
+	})
+	return one
+}
+
+// everyState fills in the results of every state by a way to solve all situations in one.
+func (s *Set) everyState(solved func(*warm.Model, func(int) solve.Options, []*warm.Result) []*warm.Result) {
+	t, d := s.Tolerances, s.Model.Circuit.Design
+	nominal := solved(s.Model, func(int) solve.Options { return solve.Options{} }, nil)
 	s.Results[Nominal] = nominal
 	for state := Nominal + 1; state < states; state++ {
 		model, from := s.Model, nominal
@@ -47,11 +70,8 @@ func compute(c *circuit.Circuit, m *warm.Model) *Set {
 		if movedIn[state].places {
 			model = s.Hot
 		}
-		s.Results[state] = model.All(plan, func(i int) solve.Options {
-			return t.options(c.Design, state, nominal[i])
-		}, from, s.Alone...)
+		s.Results[state] = solved(model, func(i int) solve.Options { return t.options(d, state, nominal[i]) }, from)
 	}
-	return s
 }
 
 // Solutions are the nominal operating points of the design's own situations.

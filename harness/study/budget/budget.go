@@ -9,6 +9,7 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/formula/battery"
+	"fusewright/harness/network/solve"
 )
 
 // Budget is the charging balance of a design.
@@ -51,6 +52,9 @@ type Line struct {
 	PeakA        float64 // out of a full battery with all that is on drawing at once
 	Banks        []BankLine
 	Usable       bool // the situation's solution converged
+	// Counted is the state in which the demand is counted: each load at its average, the posts at the
+	// regulated voltage while the engine runs; nil where the situation was not solved.
+	Counted *solve.Solution
 
 	evenAtIdle bool // idle covers the demand already, or the lowest known speed
 }

@@ -27,9 +27,9 @@ func Compute(c *circuit.Circuit, sols []*solve.Solution) *Budget {
 	for _, s := range sols {
 		switch {
 		case s.Situation.Key == design.KeyOn:
-			b.Lines = append(b.Lines, b.lineOf(s, tolerances))
+			b.Lines = append(b.Lines, b.Balance(s, tolerances, solve.Options{}))
 		case !IsParked(s.Situation):
-			b.KeyOff = append(b.KeyOff, b.lineOf(s, tolerances))
+			b.KeyOff = append(b.KeyOff, b.Balance(s, tolerances, solve.Options{}))
 		}
 	}
 	parked := Parked(c, sols)
@@ -96,8 +96,9 @@ func outputCurve(d *design.Design) []Point {
 // cutOffShare is the share of its output below which a charging system is cut off from a battery that gives; our choice.
 const cutOffShare = 1e-3
 
-// lineOf is the balance of one situation.
-func (b *Budget) lineOf(s *solve.Solution, t *corner.Tolerances) *Line {
+// Balance is the balance of one situation, with the battery as the options have it; hours count from
+// full all the same.
+func (b *Budget) Balance(s *solve.Solution, t *corner.Tolerances, battery solve.Options) *Line {
 	d := s.Circuit.Design
 	l := &Line{Situation: s.Situation, OutputA: charging.OutputA(d, s.Situation.EngineRPM),
 		Usable: s.Status == solve.Converged, BreakEvenRPM: math.NaN(), BatteryHours: math.Inf(1)}
@@ -107,7 +108,8 @@ func (b *Budget) lineOf(s *solve.Solution, t *corner.Tolerances) *Line {
 		l.LikelyA, l.ReturnHours, l.PeakA = nan, nan, nan
 		return l
 	}
-	mean := averaged(s, solve.Options{SunOfDay: true})
+	battery.SunOfDay = true
+	mean := averaged(s, battery)
 	l.BusV, l.BatteryA, l.PeakA = busV(mean), mean.BatteryA, s.BatteryA
 	if l.BatteryA > 0 {
 		l.BatteryHours = 24 * StandbyDays(d, l.BatteryA)
@@ -117,6 +119,7 @@ func (b *Budget) lineOf(s *solve.Solution, t *corner.Tolerances) *Line {
 		l.OutputA = 0
 	}
 	regulated := held(s, mean)
+	l.Counted = regulated
 	l.VehicleA, l.AccessoryA = demandA(regulated)
 	demand := l.VehicleA + l.AccessoryA
 	l.SpareA = l.OutputA - demand

@@ -35,8 +35,8 @@ func newDemand(plan *solve.Plan, leg *design.Situation, average func(*circuit.Br
 		situation: leg, average: average}
 }
 
-// situationOf is a leg as a situation.
-func situationOf(leg *design.Leg) *design.Situation {
+// SituationOf is a leg as a situation.
+func SituationOf(leg *design.Leg) *design.Situation {
 	s := &design.Situation{Name: "leg", Key: leg.Key, EngineRPM: leg.EngineRPM, On: leg.On, With: leg.With, As: leg.As, Pos: leg.Pos}
 	if leg.As != nil {
 		s.Closed, s.Held, s.Set, s.Reversed, s.Derived = leg.As.Closed, leg.As.Held, leg.As.Set, leg.As.Reversed, leg.As.Derived

@@ -63,7 +63,7 @@ func (s *simulation) newNetwork(l *Leg) *network {
 			b.apart = ""
 		}
 	}
-	n := &network{c: s.c, plan: s.plan, leg: situationOf(l.Leg), banks: s.banks, steps: &s.result.Effort}
+	n := &network{c: s.c, plan: s.plan, leg: SituationOf(l.Leg), banks: s.banks, steps: &s.result.Effort}
 	n.opt = solve.Options{SunOfDay: true, LoadFactor: s.average(n.leg, l.Leg), After: s.after}
 	n.warm(l.BatteryC)
 	return n

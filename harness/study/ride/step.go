@@ -114,7 +114,7 @@ func (s *simulation) begin(l *Leg) {
 		s.at = n
 		return
 	}
-	leg := situationOf(l.Leg)
+	leg := SituationOf(l.Leg)
 	b := newBus(s.c, s.bat, l, newDemand(s.plan, leg, s.average(leg, l.Leg), s.opt.VoltStep*s.c.Design.NominalV()/12))
 	b.lastV = s.lastV
 	s.at = b

@@ -106,10 +106,10 @@ func (s *search) add(set Set) {
 
 // byPositions are the largest sets with every handle in one position. What a set has on is
 // not all on in another one.
-func (p *Plan) byPositions(amps []float64, capacityA float64) (sets []Set, complete bool) {
+func (p *Plan) byPositions(amps []float64, capacityA float64, most int) (sets []Set, complete bool) {
 	choices := p.handles()
 	if len(choices) == 1 {
-		return MaximalSets(amps, capacityA, MostSets)
+		return MaximalSets(amps, capacityA, most)
 	}
 	complete = true
 	for _, shut := range choices {
@@ -119,7 +119,7 @@ func (p *Plan) byPositions(amps []float64, capacityA float64) (sets []Set, compl
 				some, at = append(some, a), append(at, i)
 			}
 		}
-		found, all := MaximalSets(some, capacityA, MostSets-len(sets))
+		found, all := MaximalSets(some, capacityA, most-len(sets))
 		complete = complete && all
 		for _, f := range found {
 			var s Set
@@ -145,13 +145,13 @@ func (p *Plan) handles() []Set {
 	met := map[design.Part]bool{}
 	for _, item := range p.Items {
 		for _, h := range item.hands {
-			if h.position == "" || met[h.part] {
+			if h.Position == "" || met[h.Part] {
 				continue
 			}
-			met[h.part] = true
+			met[h.Part] = true
 			var next []Set
-			for _, position := range h.part.(*design.Switch).Positions {
-				at := hand{h.part, position.Name}
+			for _, position := range h.Part.(*design.Switch).Positions {
+				at := Hand{h.Part, position.Name}
 				var shut Set
 				for i, x := range p.Items {
 					if i < MostItems && slices.ContainsFunc(x.hands, at.against) {

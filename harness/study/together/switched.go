@@ -116,17 +116,17 @@ func wakes(l *design.Load) bool { return l.StaysLive.Value != "" && !l.OwnSwitch
 
 // positionsOf are, by load, the ways in which handles with positions give it: of each handle
 // one position; none where no such handle does.
-func positionsOf(c *circuit.Circuit) map[*circuit.Branch][][]hand {
-	ways := map[*circuit.Branch][][]hand{}
+func positionsOf(c *circuit.Circuit) map[*circuit.Branch][][]Hand {
+	ways := map[*circuit.Branch][][]Hand{}
 	for _, part := range c.Parts {
 		sw, ok := part.Source.(*design.Switch)
 		if !ok || sw.Positions == nil || sw.Pole != nil {
 			continue
 		}
-		own := map[*circuit.Branch][]hand{}
+		own := map[*circuit.Branch][]Hand{}
 		for i, loads := range c.ByPosition(sw) {
 			for _, b := range loads {
-				own[b] = append(own[b], hand{sw, sw.Positions[i].Name})
+				own[b] = append(own[b], Hand{sw, sw.Positions[i].Name})
 			}
 		}
 		for b, hands := range own {
@@ -137,9 +137,9 @@ func positionsOf(c *circuit.Circuit) map[*circuit.Branch][][]hand {
 }
 
 // times is each of some ways with each of some hands.
-func times(ways [][]hand, hands []hand) (out [][]hand) {
+func times(ways [][]Hand, hands []Hand) (out [][]Hand) {
 	if ways == nil {
-		ways = [][]hand{nil}
+		ways = [][]Hand{nil}
 	}
 	for _, w := range ways {
 		for _, h := range hands {
@@ -152,27 +152,27 @@ func times(ways [][]hand, hands []hand) (out [][]hand) {
 // items are the items of a load's branch: that of the same hands, else a new one, for each way in
 // which positions give it. A load that no hand switches, and yet is not on, stands alone; one
 // that wakes by itself is none.
-func (p *Plan) items(c *circuit.Circuit, b *circuit.Branch, apart []*design.Switch, ways [][]hand) (list []*Item) {
-	var hands []hand
+func (p *Plan) items(c *circuit.Circuit, b *circuit.Branch, apart []*design.Switch, ways [][]Hand) (list []*Item) {
+	var hands []Hand
 	var relays []*circuit.Part
 	for _, x := range c.NeededBy(b) {
 		switch k := x.Closer; {
-		case k.Switch != nil && k.Output == "" && !slices.Contains(apart, k.Switch) && !slices.Contains(hands, hand{part: k.Switch}):
-			hands = append(hands, hand{part: k.Switch})
+		case k.Switch != nil && k.Output == "" && !slices.Contains(apart, k.Switch) && !slices.Contains(hands, Hand{Part: k.Switch}):
+			hands = append(hands, Hand{Part: k.Switch})
 		case k.OwnSwitch != nil && !unplugged(k.OwnSwitch) && !wakes(k.OwnSwitch):
-			hands = append(hands, hand{part: k.OwnSwitch})
+			hands = append(hands, Hand{Part: k.OwnSwitch})
 		case k.Coil != nil:
 			relays = append(relays, k.Coil.Part)
 		}
 	}
 	if l := b.Load.Load; unplugged(l) {
-		hands = append(hands, hand{part: l})
+		hands = append(hands, Hand{Part: l})
 	}
 	if len(hands) == 0 && ways == nil && wakes(b.Load.Load) {
 		return nil
 	}
 	if ways == nil {
-		ways = [][]hand{nil}
+		ways = [][]Hand{nil}
 	}
 	for _, way := range ways {
 		list = append(list, p.item(b.Load.Load, slices.Concat(way, hands), relays))
@@ -180,7 +180,7 @@ func (p *Plan) items(c *circuit.Circuit, b *circuit.Branch, apart []*design.Swit
 	return list
 }
 
-func (p *Plan) item(l *design.Load, hands []hand, relays []*circuit.Part) *Item {
+func (p *Plan) item(l *design.Load, hands []Hand, relays []*circuit.Part) *Item {
 	for _, i := range p.Items {
 		if len(hands) > 0 && slices.Equal(i.hands, hands) {
 			i.Loads, i.relays = append(i.Loads, l), append(i.relays, relays...)
@@ -230,8 +230,8 @@ func (p *Plan) finish() {
 }
 
 // behind tells whether an item needs all of some hands.
-func (i *Item) behind(hands []hand) bool {
-	return !slices.ContainsFunc(hands, func(h hand) bool { return !slices.Contains(i.hands, h) })
+func (i *Item) behind(hands []Hand) bool {
+	return !slices.ContainsFunc(hands, func(h Hand) bool { return !slices.Contains(i.hands, h) })
 }
 
 // label is the name of a single accessory that is in no other item, else that of the switch that

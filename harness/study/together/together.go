@@ -28,31 +28,34 @@ type Item struct {
 	Critical bool
 
 	kept   bool            // something of it may not be shed
-	hands  []hand          // switches that its loads need closed, and a load's own
+	hands  []Hand          // switches that its loads need closed, and a load's own
 	relays []*circuit.Part // that its loads need closed
 	needs  []*Item         // those whose switches it stands behind: on with it
 }
 
-// hand is a switch, or a load with its own; of one with positions, in which of them.
-type hand struct {
-	part     design.Part
-	position string
+// Hand is a switch, or a load with its own; of one with positions, in which of them.
+type Hand struct {
+	Part     design.Part
+	Position string // "" = it has none
 }
 
+// Hands are what has to be on for an item.
+func (i *Item) Hands() []Hand { return i.hands }
+
 // name is what the hand does: "fog lamps", "lights at anchor".
-func (h hand) name() string {
-	if s, ok := h.part.(*design.Switch); ok && h.position != "" {
-		return design.Setting{Switch: s, Position: h.position}.String()
+func (h Hand) name() string {
+	if s, ok := h.Part.(*design.Switch); ok && h.Position != "" {
+		return design.Setting{Switch: s, Position: h.Position}.String()
 	}
-	return h.part.PartName()
+	return h.Part.PartName()
 }
 
 // against tells whether two hands are on one handle, in different positions.
-func (h hand) against(o hand) bool { return h.part == o.part && h.position != o.position }
+func (h Hand) against(o Hand) bool { return h.Part == o.Part && h.Position != o.Position }
 
 // against tells whether two items are not on at once: they need a handle in two positions.
 func (i *Item) against(o *Item) bool {
-	return slices.ContainsFunc(i.hands, func(h hand) bool { return slices.ContainsFunc(o.hands, h.against) })
+	return slices.ContainsFunc(i.hands, func(h Hand) bool { return slices.ContainsFunc(o.hands, h.against) })
 }
 
 // Plan is the answer for a design.
@@ -150,10 +153,19 @@ func (p *Plan) add(c *Choice) {
 }
 
 // named adds a situation of the budget, with what to switch off.
-func (p *Plan) named(l *budget.Line, s *solve.Solution) {
+func (p *Plan) named(l *budget.Line, s *solve.Solution) { p.add(p.of(l, s)) }
+
+// In is what may run together in a state of the design by its balance, with at most so many sets.
+func (p *Plan) In(l *budget.Line, s *solve.Solution, most int) *Choice {
+	c := p.of(l, s)
+	c.Sets, c.Complete = p.setsFor(c.CapacityA, most)
+	return c
+}
+
+func (p *Plan) of(l *budget.Line, s *solve.Solution) *Choice {
 	c := &Choice{Name: l.Situation.Name, Situation: l.Situation, EngineRPM: l.Situation.EngineRPM,
 		OutputA: l.OutputA, BaseA: l.VehicleA + p.AlwaysA}
-	p.add(c)
+	c.CapacityA = c.OutputA - c.BaseA
 	draws := drawing(s)
 	var at map[*design.Switch]string
 	if s != nil {
@@ -168,13 +180,14 @@ func (p *Plan) named(l *budget.Line, s *solve.Solution) {
 		c.OverdrawA = -l.SpareA
 		c.SwitchOff, c.UncoveredA = giveUp(c.On, c.OverdrawA)
 	}
+	return c
 }
 
 // standsAt tells whether the handles that an item needs are in the positions for it.
 func (i *Item) standsAt(at map[*design.Switch]string) bool {
-	return !slices.ContainsFunc(i.hands, func(h hand) bool {
-		s, ok := h.part.(*design.Switch)
-		return ok && h.position != "" && at[s] != h.position
+	return !slices.ContainsFunc(i.hands, func(h Hand) bool {
+		s, ok := h.Part.(*design.Switch)
+		return ok && h.Position != "" && at[s] != h.Position
 	})
 }
 
@@ -202,18 +215,23 @@ func solutionOf(sols []*solve.Solution, at *design.Situation) *solve.Solution {
 
 // findSets fills in the sets; choices of one capacity share theirs.
 func (p *Plan) findSets() {
-	amps := make([]float64, len(p.Items))
-	for i, item := range p.Items {
-		amps[i] = item.CurrentA
-	}
 	done := map[float64]*Choice{}
 	for _, c := range p.Choices {
 		if same := done[c.CapacityA]; same != nil {
 			c.Sets, c.Complete = same.Sets, same.Complete
 			continue
 		}
-		c.Sets, c.Complete = p.byPositions(amps, c.CapacityA)
-		c.Sets = p.switchable(c.Sets, amps, c.CapacityA)
+		c.Sets, c.Complete = p.setsFor(c.CapacityA, MostSets)
 		done[c.CapacityA] = c
 	}
+}
+
+// setsFor are the largest sets that a current carries, at most so many.
+func (p *Plan) setsFor(capacityA float64, most int) (sets []Set, complete bool) {
+	amps := make([]float64, len(p.Items))
+	for i, item := range p.Items {
+		amps[i] = item.CurrentA
+	}
+	sets, complete = p.byPositions(amps, capacityA, most)
+	return p.switchable(sets, amps, capacityA), complete
 }
