@@ -18,6 +18,7 @@ import (
 	"fusewright/harness/study/budget"
 	"fusewright/harness/study/cranking"
 	"fusewright/harness/study/fault"
+	"fusewright/harness/study/outlook"
 	"fusewright/harness/study/overload"
 	"fusewright/harness/study/protection"
 )
@@ -45,6 +46,7 @@ type Review struct {
 
 	rater      *conductor.Rater // what it remembers serves the trials of remedies too
 	rideEffort int              // see ride.Result
+	outlook    func() *outlook.Planner
 }
 
 // Assess takes a design that read without problems through every stage. What
@@ -71,6 +73,7 @@ func assess(d *design.Design, rater *conductor.Rater) (*Review, error) {
 		return nil, err
 	}
 	r := &Review{Design: d, Circuit: c, rater: rater}
+	r.outlook = sync.OnceValue(func() *outlook.Planner { return outlook.New(r.Circuit, r.Corners, r.Budget) })
 	var faults sync.WaitGroup
 	faults.Go(func() { r.Faults = fault.ComputeBy(c, rater) })
 	r.Corners = corner.ComputeBy(c, rater)

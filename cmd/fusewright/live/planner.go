@@ -1,4 +1,36 @@
 package live
 
-// plannerQuestions are those of the view; none are answered yet.
-var plannerQuestions []question
+import (
+	"bytes"
+	"encoding/json"
+	"net/http"
+	"net/url"
+
+	"fusewright/render/page"
+)
+
+// plannerQuestions are those of the view.
+var plannerQuestions = []question{{Method: http.MethodPost, Path: "/api/outlook", Answer: outlook}}
+
+// outlook answers a state: what is on, the engine's speed, the air, how long parked.
+func outlook(_ *Server, now *State, _ url.Values, body []byte) (any, error) {
+	var asked page.Asked
+	if err := strictly(body, &asked); err != nil {
+		return nil, err
+	}
+	p, state := now.Review.Outlook(), asked.State()
+	if err := p.Check(state); err != nil {
+		return nil, Refusal(err.Error())
+	}
+	return page.OutlookOf(now.Review, p.Compute(state)), nil
+}
+
+// strictly reads a body that holds one value of known fields.
+func strictly(body []byte, into any) error {
+	d := json.NewDecoder(bytes.NewReader(body))
+	d.DisallowUnknownFields()
+	if err := d.Decode(into); err != nil {
+		return Refusal("That is no question of this page: " + err.Error())
+	}
+	return nil
+}

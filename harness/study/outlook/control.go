@@ -136,6 +136,9 @@ func (x *Control) find(c *circuit.Circuit) {
 	}
 }
 
+// Part is what it works; nil = a condition, the sun or shore power.
+func (c *Control) Part() design.Part { return c.part }
+
 // closes tells whether a contact goes with a control.
 func (x *Control) closes(k *circuit.Closer) bool {
 	if k == nil {
