@@ -1,6 +1,9 @@
 package browsertest
 
 import (
+	"strings"
+	"time"
+
 	"github.com/chromedp/chromedp"
 )
 
@@ -30,10 +33,20 @@ func (p *Page) Text(selector string) string {
 	return run(p, "text of "+selector, chromedp.Text(chromedp.CSS(selector), chromedp.NodeVisible))
 }
 
-// Wait waits until an expression of the page is true, asking at every frame that is drawn.
+// Wait waits until an expression of the page is true, across a load of another page too.
 func (p *Page) Wait(expression string) {
 	p.t.Helper()
-	run(p, "wait for "+expression, chromedp.Poll[chromedp.Void](expression, chromedp.WithPollingTimeout(longest)))
+	var last error
+	for end := time.Now().Add(longest); time.Now().Before(end); time.Sleep(20 * time.Millisecond) {
+		is, err := chromedp.Run(p.ctx, chromedp.Evaluate[bool](`Boolean(`+expression+`)`))
+		if err == nil && is {
+			return
+		}
+		last = err // as while there is no page
+	}
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	p.t.Fatalf("waited for %s: %v\nthe page said: %s", expression, last, strings.Join(p.trouble, "\n"))
 }
 
 // Value is what an expression of the page comes to, awaited where it is a promise.
