@@ -39,14 +39,14 @@ func causes(r *harness.Review, rows []Finding) []Cause {
 	if r.Plan == nil {
 		for i, f := range r.Findings {
 			if f.Accepted == "" {
-				list = append(list, Cause{Title: rows[i].About + ": " + rows[i].Says, Line: rows[i].Line, Findings: []int{i}})
+				list = append(list, Cause{Title: rows[i].About, Line: rows[i].Line, Findings: []int{i}})
 			}
 		}
 		return list
 	}
 	for _, c := range r.Plan.Causes {
 		lead := rows[at[c.Lead()]]
-		row := Cause{Title: lead.About + ": " + lead.Says, Line: lead.Line, Remedy: trial(c.Remedy)}
+		row := Cause{Title: titleOf(c, lead), Line: lead.Line, Remedy: trial(c.Remedy)}
 		for _, f := range c.Findings {
 			row.Findings = append(row.Findings, at[f])
 		}
@@ -56,6 +56,15 @@ func causes(r *harness.Review, rows []Finding) []Cause {
 		list = append(list, row)
 	}
 	return list
+}
+
+// titleOf is what findings follow from: the thing that the remedy changes, as it is now, where
+// several do; else what the first one is about.
+func titleOf(c *remedy.Cause, lead Finding) string {
+	if c.Remedy == nil || c.Remedy.Guess || len(c.Findings) < 2 || c.Remedy.Was == "" {
+		return lead.About
+	}
+	return capital(c.Remedy.About + ": " + c.Remedy.Was)
 }
 
 func trial(t *remedy.Trial) *Trial {

@@ -70,3 +70,17 @@ func said(f *finding.Finding) string {
 	}
 	return about + ": " + rules.Find(f.Rule).Says
 }
+
+// markNew marks the findings that the last save brought or made worse.
+func (m *Model) markNew() {
+	if m.Change == nil {
+		return
+	}
+	came := map[int]bool{}
+	for _, x := range m.Change.Broken {
+		came[x.Number] = x.Number > 0
+	}
+	for i := range m.Findings {
+		m.Findings[i].New = came[m.Findings[i].Number]
+	}
+}

@@ -2,9 +2,11 @@ package page
 
 import (
 	"cmp"
+	"math"
 	"path/filepath"
 
 	"fusewright/harness"
+	"fusewright/harness/design/figure"
 	"fusewright/harness/design/problem"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/review/finding"
@@ -20,10 +22,13 @@ type Finding struct {
 	Part     string `json:"part,omitempty"` // the label on the drawing; "" = it is not on it
 	About    string `json:"about"`          // "W25 deck wash"
 	Says     string `json:"says"`           // what is wrong with it, in short
-	// Value and Limit are the figure that decides it, as printed; "" = none.
+	// Value is the figure that decides it, as printed, Limit what it is held against, "over
+	// 17.4 A"; "" = none.
 	Value     string   `json:"value,omitempty"`
 	Limit     string   `json:"limit,omitempty"`
-	What      string   `json:"what"` // one sentence with its figures
+	Brief     string   `json:"brief,omitempty"` // its figures in a line
+	New       bool     `json:"new,omitempty"`   // the last save brought it or made it worse
+	What      string   `json:"what"`            // one sentence with its figures
 	Figures   []string `json:"figures,omitempty"`
 	Situation string   `json:"situation,omitempty"`
 	Why       string   `json:"why"`
@@ -45,7 +50,7 @@ func findings(r *harness.Review, rep *report.Report) []Finding {
 		list = append(list, Finding{
 			Number: f.Number, Severity: row.Severity, Rule: f.Rule, Part: cmp.Or(refs[f.Ref], refs[f.Part]),
 			About: row.About(), Says: rules.Find(f.Rule).Says, Value: value, Limit: limit,
-			What: f.What, Figures: row.Figures(), Situation: f.Situation,
+			What: f.What, Brief: row.Brief(), Figures: row.Figures(), Situation: f.Situation,
 			Why: f.Why, Change: f.Change, Source: f.Source, Accepted: f.Accepted, Unsure: row.NoMargin,
 			File: filepath.Base(f.Pos.File), Line: f.Pos.Line, Col: f.Pos.Col,
 		})
@@ -71,10 +76,14 @@ func figureOf(f *finding.Finding) (value, limit string) {
 	if !g.Given() {
 		return f.Short, ""
 	}
-	if g.Limit != g.Limit {
+	if math.IsNaN(g.Limit) {
 		return quantity.Brief(g.Value, g.Of), ""
 	}
-	return quantity.Against(g.Value, g.Limit, g.Of)
+	value, limit = quantity.Against(g.Value, g.Limit, g.Of)
+	if g.Worse == figure.Smaller {
+		return value, "below " + limit
+	}
+	return value, "over " + limit
 }
 
 // verdict is what counts come to.

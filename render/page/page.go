@@ -36,8 +36,9 @@ type Model struct {
 	// Causes group the findings, the worst first; each finding by itself until Tried.
 	Causes []Cause `json:"causes"`
 	Tried  bool    `json:"tried"` // the remedies have been tried
-	Left   int     `json:"left"`  // findings left with all remedies together; with Tried
-	Parts  []Part  `json:"parts"` // wires among them
+	// Together is all remedies in one copy; nil with fewer than two of them.
+	Together *Trial `json:"together,omitempty"`
+	Parts    []Part `json:"parts"` // wires among them
 	// Situations in the order of the design.
 	Situations []Situation `json:"situations"`
 	Circuits   []Way       `json:"circuits"`
@@ -88,8 +89,12 @@ func Of(r *harness.Review, before *Before) *Model {
 		Planner:  plannerOf(r), WhatIf: whatIfOf(r),
 	}
 	m.Causes, m.Tried = causes(r, m.Findings), r.Plan != nil
+	if r.Plan != nil {
+		m.Together = trial(r.Plan.Together)
+	}
 	m.situations(r)
 	m.Circuits, m.Taken, m.Change = ways(r), taken(r), changes(r, before)
+	m.markNew()
 	return m
 }
 

@@ -3,7 +3,9 @@ package page
 import (
 	"fusewright/harness"
 	"fusewright/harness/design/lengths"
+	"fusewright/harness/design/quantity"
 	"fusewright/harness/design/wording"
+	"fusewright/harness/network/circuit"
 )
 
 // Part is a part or a wire, as the page names and finds it.
@@ -14,6 +16,8 @@ type Part struct {
 	Looks string `json:"looks,omitempty"` // of a wire: colour code and size
 	// Colour is a wire's in words, for the search: "yellow red".
 	Colour string `json:"colour,omitempty"`
+	// In is the block or tap in which a fuse stands.
+	In     string `json:"in,omitempty"`
 	Place  string `json:"place,omitempty"`
 	Length string `json:"length,omitempty"`
 	Line   int    `json:"line,omitempty"`
@@ -28,16 +32,41 @@ func parts(r *harness.Review) []Part {
 			row.Place = p.Place.Name
 		}
 		list = append(list, row)
+		list = append(list, inside(p, row)...)
 	}
 	unit := lengths.Of(r.Design)
 	for _, w := range r.Circuit.Wires {
 		row := Part{ID: w.Number, Kind: "wire", Name: w.Purpose(), Looks: w.Look(), Length: unit.Text(w.LengthM),
 			Line: w.Pos.Line, Col: w.Pos.Col}
+		if c := w.Spec.Colour; c.Base != nil {
+			row.Colour = c.Base.Name
+			if c.Tracer != nil {
+				row.Colour += " " + c.Tracer.Name
+			}
+		}
 		if a, b := w.From.Part.Place, w.To.Part.Place; a != nil && b != nil {
 			row.Place = a.Name
 			if a != b {
 				row.Place = wording.Present([]string{a.Name, b.Name}, " → ")
 			}
+		}
+		list = append(list, row)
+	}
+	return list
+}
+
+// inside are the fuses in the ways of a block.
+func inside(p *circuit.Part, block Part) (list []Part) {
+	if p.Kind != circuit.Block {
+		return nil
+	}
+	for _, b := range p.Branches {
+		if b.Fuse == nil {
+			continue
+		}
+		row := Part{ID: b.Fuse.Ref, Kind: "fuse", Name: "in " + block.Name, In: block.ID, Place: block.Place, Line: b.Fuse.Pos.Line, Col: b.Fuse.Pos.Col}
+		if b.Fuse.Rating != nil {
+			row.Looks = quantity.Plain(b.Fuse.Rating.RatingA, quantity.Current)
 		}
 		list = append(list, row)
 	}

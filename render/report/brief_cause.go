@@ -189,6 +189,9 @@ func (f Finding) brief() string {
 	return wording.Present([]string{strings.Join(values, ", "), limit, f.Situation}, "; ")
 }
 
+// Brief is the figures that decide a finding in a line; "" without any.
+func (f Finding) Brief() string { return f.brief() }
+
 // decides tells whether a number is the one that the finding is judged by.
 func (f Finding) decides(n Number) bool {
 	return f.of != nil && n.Value != nil && quantity.In(*n.Value, n.Unit, f.of.Figure.Of) == f.of.Figure.Value

@@ -3,6 +3,7 @@
 
 // el makes an element: el('button', {class: 'x', onclick: f, 'aria-pressed': true}, 'text', child, ...).
 // An attribute that is null, undefined or false is left out; true stands without a value.
+// Children that are null, undefined, false or '' are left out too; lists are taken apart.
 export function el(tag, attributes = {}, ...children) {
   return fill(document.createElement(tag), attributes, children);
 }
@@ -18,14 +19,14 @@ function fill(node, attributes, children) {
     if (name.startsWith('on')) node.addEventListener(name.slice(2), value);
     else node.setAttribute(name, value === true ? '' : String(value));
   }
-  node.append(...children.flat().filter((c) => c !== null && c !== undefined && c !== false));
+  node.append(...shown(children));
   return node;
 }
 
+const shown = (children) => children.flat(Infinity).filter((c) => c !== null && c !== undefined && c !== false && c !== '');
+
 // put replaces what is in an element.
-export function put(node, ...children) {
-  node.replaceChildren(...children.flat().filter((c) => c !== null && c !== undefined && c !== false));
-}
+export function put(node, ...children) { node.replaceChildren(...shown(children)); }
 
 // The shapes of the severities: told apart without their colours.
 const shapes = {
@@ -38,7 +39,7 @@ const shapes = {
 
 // shape draws the sign of a severity, with a number in it or without.
 export function shape(severity, number) {
-  const label = number === undefined ? [] : [pic('text', {x: 8, y: 11.2, 'text-anchor': 'middle'}, String(number))];
+  const label = number === undefined ? [] : [pic('text', {x: 8, y: 11, 'text-anchor': 'middle'}, String(number))];
   return pic('svg', {class: 'shape ' + severity + (number > 99 ? ' long' : ''), viewBox: '0 0 16 16', 'aria-hidden': 'true'},
     (shapes[severity] || shapes.none)(), ...label);
 }

@@ -1,18 +1,50 @@
-// The strip below the head, in every view: the verdict, the counts, and what the last save did.
+// The strip below the head, in every view: the verdict, the counts, and what the last save did;
+// and what is wrong with the file while it cannot be read.
 import {el, put, shape} from './dom.js';
 
 export function showStrip(root, model) {
   const {verdict, counts} = model;
+  root.hidden = !verdict.says;
   const count = (severity) => counts[severity] > 0 &&
-    el('span', {class: 'count'}, shape(severity), el('b', {}, String(counts[severity])), ' ' + severity);
+    el('span', {}, shape(severity), el('b', {}, String(counts[severity])), ' ' + severity);
+  const causes = model.tried && model.causes.length;
   put(root,
-    el('p', {class: 'verdict'}, shape(verdict.severity || 'mended'), el('strong', {}, verdict.says)),
-    el('p', {class: 'counts'}, count('danger'), count('fault'), count('advice')));
+    el('p', {class: 'verdict'}, shape(verdict.severity || 'mended'), verdict.says),
+    el('p', {class: 'counts'}, count('danger'), count('fault'), count('advice'),
+      counts.accepted > 0 && el('span', {class: 'grey'}, counts.accepted + ' accepted'),
+      causes > 0 && el('span', {class: 'grey'}, 'from ' + causes + (causes === 1 ? ' cause' : ' causes'))),
+    saved(model));
+}
+
+// saved is what the last save mended and broke.
+function saved(model) {
+  const change = model.change;
+  if (!change) return el('p', {class: 'saved grey'}, 'First look, nothing saved since');
+  const lines = change.lines || [];
+  const where = lines.length > 0 && (lines.length === 1 ? ', line ' : ', lines ') + list(lines.map(String), 4);
+  const did = (sign, word, marks, tone) => marks && el('span', {}, shape(sign), ' ',
+    el('b', {class: tone}, marks.length + ' ' + word), ' ' + marks[0].says + (marks.length > 1 ? ' and more' : ''));
+  return el('div', {class: 'saved'},
+    el('p', {class: 'grey'}, 'Saved ' + (change.saved || ''), where),
+    el('p', {class: 'did'},
+      did('mended', 'mended', change.mended, 'mended-text'),
+      did(change.broken ? change.broken[0].severity : '', 'broken', change.broken, 'danger-text'),
+      !change.mended && !change.broken && el('span', {class: 'grey'}, 'No finding came or went')));
+}
+
+// list joins words: 'a, b and c'; of more than so many the first ones.
+export function list(words, most) {
+  if (words.length > most) return words.slice(0, most).join(', ') + ' and ' + (words.length - most) + ' more';
+  if (words.length < 2) return words.join('');
+  return words.slice(0, -1).join(', ') + ' and ' + words.at(-1);
 }
 
 export function showProblems(root, model) {
-  const list = model.problems || [];
-  root.hidden = list.length === 0;
-  put(root, list.length > 0 && el('h2', {}, 'The file cannot be read as it is; below is the last good design.'),
-    el('ul', {}, list.map((p) => el('li', {}, el('code', {}, [p.file, p.line, p.col].filter(Boolean).join(':')), ' ' + p.says))));
+  const problems = model.problems || [];
+  root.hidden = problems.length === 0;
+  if (root.hidden) return;
+  const good = model.parts.length > 0;
+  put(root,
+    el('h2', {}, shape('danger'), ' The file cannot be read as it is' + (good ? '; what is shown below is the last good design.' : '.')),
+    el('ul', {}, problems.map((p) => el('li', {}, el('code', {}, [p.file, p.line, p.col].filter(Boolean).join(':')), '  ' + p.says))));
 }
