@@ -16,7 +16,11 @@ var benchQuestions = []question{
 		kept, err := s.openKept(now)
 		return benchAnswer{page.BenchOf(now.Review), kept.answer(err)}, nil
 	}},
-	{Method: "PUT", Path: "/api/bench", Answer: keepReadings},
+	{Method: "GET", Path: "/api/kept", Answer: func(s *Server, now *State, _ url.Values, _ []byte) (any, error) {
+		kept, err := s.openKept(now)
+		return kept.answer(err), nil
+	}},
+	{Method: "PUT", Path: "/api/kept", Answer: keepReadings},
 	{Method: "GET", Path: "/api/layout", Answer: func(_ *Server, now *State, _ url.Values, _ []byte) (any, error) {
 		return page.Layout(now.Review)
 	}},

@@ -83,7 +83,7 @@ func TestReadingsOfTwo(t *testing.T) {
 		`{"readings": [{"check": "E1 − to G1 −", "in": "night cruise", "reads": "820 mV"}]}`,
 		`{"readings": [` + reading("10.2", "") + `], "meter": "common"}`,
 	} {
-		if _, code := ask[keptAnswer](t, s, "PUT", "/api/bench", body); code != http.StatusOK {
+		if _, code := ask[keptAnswer](t, s, "PUT", "/api/kept", body); code != http.StatusOK {
 			t.Fatalf("%s: %d", body, code)
 		}
 	}
@@ -111,7 +111,7 @@ cut list:
 func TestReadingsRefused(t *testing.T) {
 	var file []byte
 	s := desked(t, &file)
-	answer, _ := ask[keptAnswer](t, s, "PUT", "/api/bench", `{"readings": [
+	answer, _ := ask[keptAnswer](t, s, "PUT", "/api/kept", `{"readings": [
 		{"check": "10.7", "in": "night cruise", "of": "E1 + and −", "reads": "2 A"},
 		{"check": "10.8", "in": "night cruise", "of": "E9 + and −", "reads": "2 V"},
 		{"check": "10.1", "in": "night cruise", "of": "G1 posts: read first, keep it", "reads": "14.2 V"}],
@@ -128,7 +128,7 @@ func TestReadingsRefused(t *testing.T) {
 	} {
 		file = []byte(c.file)
 		was := bytes.Clone(file)
-		refused, code := ask[map[string]string](t, s, "PUT", "/api/bench", c.body)
+		refused, code := ask[map[string]string](t, s, "PUT", "/api/kept", c.body)
 		if code != http.StatusBadRequest || !strings.Contains(refused["problem"], c.want) || !bytes.Equal(file, was) {
 			t.Errorf("%s: %d %v\n%s", c.name, code, refused, file)
 		}
@@ -139,7 +139,7 @@ func TestReadingsRefused(t *testing.T) {
 	}
 	file = nil
 	s.opt.Keep = func([]byte) error { return errors.New("no room left") }
-	if answer, code := ask[map[string]string](t, s, "PUT", "/api/bench", `{}`); code != http.StatusInternalServerError || answer["problem"] != "no room left" {
+	if answer, code := ask[map[string]string](t, s, "PUT", "/api/kept", `{}`); code != http.StatusInternalServerError || answer["problem"] != "no room left" {
 		t.Errorf("%d %v", code, answer)
 	}
 }
@@ -153,7 +153,7 @@ cut list:
   - {wire: W4, of: "X2 1 to S1 in, YE 2.5 mm², 9 mm"}
 `)
 	s := desked(t, &file)
-	answer, _ := ask[keptAnswer](t, s, "PUT", "/api/bench", `{"by": "A."}`)
+	answer, _ := ask[keptAnswer](t, s, "PUT", "/api/kept", `{"by": "A."}`)
 	if len(answer.Stale) != 1 || !strings.Contains(answer.Stale[0], "E9") || len(answer.Changed) != 1 || len(answer.Cut) != 0 {
 		t.Errorf("%+v", answer)
 	}

@@ -15,6 +15,7 @@ package browsertest
 import (
 	"context"
 	"flag"
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -183,6 +184,23 @@ func (p *Page) Picture(name string) {
 	}
 	if err := os.WriteFile(filepath.Join(*look, name+".png"), png, 0o666); err != nil {
 		p.t.Fatal(err)
+	}
+}
+
+// Look writes pictures of the page at the widths of a phone, a tablet and a desk, light and dark, as Picture
+// does. The page takes its theme from the attribute data-theme.
+func (p *Page) Look(name string) {
+	p.t.Helper()
+	if *look == "" {
+		return
+	}
+	for _, width := range []int64{360, 820, 1440} {
+		p.Size(width, width*3/4+470)
+		for _, theme := range []string{"dark", "light"} {
+			p.Run(`document.documentElement.dataset.theme = "` + theme + `"`)
+			time.Sleep(100 * time.Millisecond) // for what is drawn anew at another width
+			p.Picture(fmt.Sprintf("%s-%d-%s", name, width, theme))
+		}
 	}
 }
 

@@ -25,7 +25,7 @@ export function mount(root, shared) {
   tabs = panes.map(([pane, name]) => el('button', {type: 'button', onclick: () => store.set({pane}), 'data-pane': pane}, name));
   put(root, el('nav', {class: 'subtabs', 'aria-label': 'Pages of the bench'}, tabs), el('div', {class: 'panes'}, Object.values(roots)));
   store.on('state', front);
-  store.on('readings', () => keeping.sent() && keeping.load());
+  store.on('readings', () => keeping.hear());
   front();
 }
 
@@ -62,11 +62,12 @@ export function strip(root, model) {
   const read = pass + fail, readings = (n) => n + (n === 1 ? ' reading' : ' readings');
   const says = fail ? 'Not passed: ' + fail + ' of ' + readings(read) + ' out of bounds'
     : read === 0 ? 'Nothing read yet' : open ? readings(read) + ' in bounds, the test goes on' : 'Passed: all ' + readings(read) + ' in bounds';
-  const count = (n, word) => el('span', {class: 'count'}, el('b', {}, String(n)), ' ' + word);
+  const count = (n, word) => el('span', {}, el('b', {}, String(n)), ' ' + word);
   const {heading} = model;
+  root.hidden = false;
   put(root,
-    el('p', {class: 'verdict'}, shape(fail ? 'danger' : read && !open ? 'mended' : 'none'), el('strong', {}, says)),
+    el('p', {class: 'verdict'}, shape(fail ? 'danger' : read && !open ? 'mended' : 'none'), says),
     el('p', {class: 'counts'}, count(pass, 'pass'), count(fail, 'fail'), count(open, 'to read')),
-    el('p', {class: 'measured'}, 'Measured against ' + heading.file + (heading.revision ? ', revision ' + heading.revision : '') + ', as designed'));
+    el('p', {class: 'saved grey'}, 'Measured against ' + heading.file + (heading.revision ? ', revision ' + heading.revision : '') + ', as designed'));
   return true;
 }

@@ -16,7 +16,9 @@ export function makeKeeping(store, changed) {
   async function load() {
     try { pending = {readings: {}, cut: {}, words: {}, ...JSON.parse(store.kept(name()) || '{}')}; } catch { /* begins anew */ }
     try {
-      ({test, kept} = await store.api.get('/api/bench'));
+      const answer = await store.api.get('/api/bench');
+      if (JSON.stringify(answer.test) !== JSON.stringify(test)) test = answer.test; // else fields stay as they are
+      kept = answer.kept;
       trouble = kept.problem || '';
     } catch (e) {
       trouble = e.message;
@@ -25,13 +27,25 @@ export function makeKeeping(store, changed) {
     if (count() && !trouble) send();
   }
 
+  // hear takes in what another browser may have changed.
+  async function hear() {
+    if (sending || !test) return;
+    try {
+      kept = await store.api.get('/api/kept');
+      trouble = kept.problem || '';
+    } catch (e) {
+      trouble = e.message;
+    }
+    changed();
+  }
+
   async function send() {
     if (sending) return;
     sending = true;
     clearTimeout(late);
     const sent = JSON.stringify(pending), now = JSON.parse(sent);
     try {
-      const answer = await store.api.send('PUT', '/api/bench', {...now.words, readings: Object.values(now.readings), cut: Object.values(now.cut)});
+      const answer = await store.api.send('PUT', '/api/kept', {...now.words, readings: Object.values(now.readings), cut: Object.values(now.cut)});
       kept = answer;
       refused = answer.refused || [];
       for (const part of ['readings', 'cut', 'words']) {
@@ -64,6 +78,7 @@ export function makeKeeping(store, changed) {
 
   return {
     load,
+    hear,
     test: () => test,
     reading(section, check) { return pending.readings[keyOf(section, check)]?.reads ?? kept?.readings[check.number] ?? ''; },
     read(section, check, reads) { put('readings', keyOf(section, check), {check: check.number, in: section.in, of: check.of, reads}); },
@@ -77,7 +92,6 @@ export function makeKeeping(store, changed) {
     changedSince(row) { return !pending.cut[row.wire] && (kept?.changed.includes(row.wire) ?? false); },
     word(key) { return pending.words[key] ?? kept?.[key] ?? ''; },
     say(key, text) { put('words', key, text); },
-    sent: () => count() === 0,
     // state says in a sentence where all this is kept.
     state() {
       if (trouble) return 'Kept in this browser for now. ' + trouble;

@@ -18,6 +18,7 @@ export function makeTest(root, store, keeping, findCause) {
   }
 
   function draw(now) {
+    const writing = rows.find((r) => r.field && r.field === document.activeElement)?.field;
     drawn = now;
     rows = now.checks.map((check) => makeRow(store, keeping, now, check, next, findCause));
     const {sections, cautions, tools, bounds, missing} = keeping.test(), at = sections.indexOf(now);
@@ -45,6 +46,11 @@ export function makeTest(root, store, keeping, findCause) {
         list('A wrong reading usually means (common practice, no source)', hints.map((h) => h.reading + ': ' + h.means)),
         list('Cautions: read them before the first lead is connected', cautions), list('What you need', tools),
         list('How the bounds are made', bounds), list('Not known, or assumed', missing)));
+    const again = writing && rows.find((r) => r.field?.id === writing.id)?.field;
+    if (again) { // the design has changed meanwhile
+      again.value = writing.value;
+      again.focus();
+    }
   }
 
   function refresh(now) {

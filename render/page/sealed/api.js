@@ -18,7 +18,7 @@ export async function get(path, parameters = {}) {
 }
 
 export async function send(method, path, body) {
-  if (method === 'PUT' && path === '/api/bench') return answer(keep(body));
+  if (method === 'PUT' && path === '/api/kept') return answer(keep(body));
   if (held.answers[path]) return get(path, body);
   throw new Error('This page is one file and has no server to ask: run fusewright serve with the design.');
 }
