@@ -27,7 +27,8 @@ var (
 	watts = &dimension{[]scale{{0.1, 1, "W"}, {0, 1e-3, "mW"}}}
 
 	metres, celsius, kelvin, mm2 = in("m"), in("°C"), in("K"), in("mm²")
-	hours, days, seconds, ampH   = in("h"), in("days"), in("s"), in("Ah")
+	hours, days, ampH            = in("h"), in("days"), in("Ah")
+	seconds                      = &dimension{[]scale{{1, 1, "s"}, {0, 1e-3, "ms"}}}
 	wattsPerM, rpm, plain        = in("W/m"), in("rpm"), in("")
 	percent                      = &dimension{[]scale{{0, 1e-2, "%"}}}
 	a2s                          = in("A²s")
@@ -86,10 +87,19 @@ func asWritten(v float64, s scale) (text string, last float64) {
 // print is the value's number and unit as it is shown, what that comes to, and what its
 // last digit counts.
 func (x *value) print() (number, unit string, shown, last float64) {
-	s := x.dim.scaleOf(x.v)
+	s := x.scale()
 	number, last = x.numberIn(s)
 	shown, _ = strconv.ParseFloat(strings.Replace(number, "−", "-", 1), 64)
 	return number, s.unit, shown * s.factor, last
+}
+
+// scale is the unit that it is printed in: that of a sum of which it is a term, else by its
+// size.
+func (x *value) scale() scale {
+	if x.unit != nil {
+		return *x.unit
+	}
+	return x.dim.scaleOf(x.v)
 }
 
 func (x *value) numberIn(s scale) (string, float64) {

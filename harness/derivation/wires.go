@@ -8,7 +8,6 @@ import (
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
 	"fusewright/harness/workshop/cutting"
-	"fusewright/library"
 )
 
 // ofWire is a tree about a wire.
@@ -123,7 +122,7 @@ func cutLength(w *circuit.Wire) *value {
 	p := cutting.Break(w)
 	from, formula := []*value{}, ""
 	add := func(x *value) {
-		if x.v == 0 {
+		if math.Abs(x.v) < 1e-9 {
 			return
 		}
 		if len(from) > 0 {
@@ -144,9 +143,6 @@ func cutLength(w *circuit.Wire) *value {
 	}
 	add(of("trimmed square, both ends", metres, p.TrimM, "2 × {}", assumed("trimmed square at an end", metres, cutting.TrimM, "to square off")))
 	add(of("to the middle of the permitted band", metres, p.ToleranceM, "{} ÷ 2", published("permitted band of the length", metres, p.BandM, cutting.ToleranceSource)))
-	add(solved("up to the next mark of the tape", metres, p.RoundingM, fmt.Sprintf("rounded up to %.0f mm", 1000*cutting.StepM)))
+	add(solved(fmt.Sprintf("up to the next %.0f mm", 1000*cutting.StepM), metres, p.RoundingM, "rounding"))
 	return of("to cut of "+w.Number, metres, p.CutM, formula, from...)
 }
-
-var _ = math.Inf
-var _ = library.Computed
