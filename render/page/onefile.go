@@ -26,6 +26,7 @@ type held struct {
 	Model   *Model         `json:"model"`
 	Drawing string         `json:"drawing"`
 	Bench   *Bench         `json:"bench"`
+	Planner *plannerHeld   `json:"planner"`
 	Answers map[string]any `json:"answers"` // by path
 }
 
@@ -41,7 +42,7 @@ func WriteOneFile(w io.Writer, r *harness.Review) error {
 		return err
 	}
 	m := Of(r, nil)
-	h := held{Of: m.Heading.File + " " + m.Heading.Revision, Model: m, Drawing: string(drawing), Bench: BenchOf(r),
+	h := held{Of: m.Heading.File + " " + m.Heading.Revision, Model: m, Drawing: string(drawing), Bench: BenchOf(r), Planner: holdPlanner(r),
 		Answers: map[string]any{"/api/layout": layout}}
 	data, err := json.Marshal(h) // with < and > escaped: nothing in it ends the element
 	if err != nil {

@@ -82,6 +82,22 @@ export function makeKeeping(store, changed) {
     test: () => test,
     reading(section, check) { return pending.readings[keyOf(section, check)]?.reads ?? kept?.readings[check.number] ?? ''; },
     read(section, check, reads) { put('readings', keyOf(section, check), {check: check.number, in: section.in, of: check.of, reads}); },
+    // all are the readings that there are, as they are kept.
+    all() {
+      const list = [];
+      for (const section of test?.sections || []) {
+        for (const check of section.checks) {
+          const reads = this.reading(section, check);
+          if (reads) list.push({check: check.number, in: section.in, of: check.of, reads});
+        }
+      }
+      const own = Object.values(pending.readings).filter((r) => !r.of);
+      for (const e of [...(kept?.elsewhere || []).filter((e) => !own.some((o) => o.check === e.check && o.in === e.in)), ...own]) {
+        if (e.reads) list.push({check: e.check, in: e.in, of: '', reads: e.reads});
+      }
+      return list;
+    },
+    sent: () => count() === 0,
     elsewhere(point) {
       const waiting = pending.readings[point.in + '|' + point.check];
       return waiting?.reads ?? kept?.elsewhere.find((e) => e.check === point.check && e.in === point.in)?.reads ?? '';

@@ -37,6 +37,10 @@ function show() {
   for (const link of at('views').querySelectorAll('a')) {
     if (link.dataset.view === view.id) link.setAttribute('aria-current', 'page');
     else link.removeAttribute('aria-current');
+    if (link.dataset.view === view.id && document.body.dataset.view !== view.id) { // on a phone it may stand outside
+      const bar = link.closest('nav');
+      bar.scrollLeft = link.offsetLeft - bar.offsetLeft - (bar.clientWidth - link.offsetWidth) / 2;
+    }
   }
   document.body.dataset.view = view.id;
   if (view.shown && roots.has(view)) view.shown();

@@ -196,6 +196,10 @@ function fillControls() {
   parts.start.value = state.start;
   for (const name of ['speed', 'full', 'air', 'parked']) parts[name].fill();
   parts.speed.input.disabled = false;
+  if (!store.api.live) { // what a page without a server holds
+    parts.speed.input.step = store.api.speedStep;
+    for (const name of ['full', 'air', 'parked']) parts[name].input.disabled = true;
+  }
 }
 
 // switchTo sets controls.

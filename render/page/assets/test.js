@@ -36,9 +36,10 @@ export function makeTest(root, store, keeping, findCause) {
     }
     put(root,
       el('header', {class: 'panehead'},
-        el('h2', {tabindex: '-1'}, now.number + ' ' + now.title), el('p', {class: 'tally', 'aria-live': 'polite'}),
+        el('h2', {class: 'unseen', tabindex: '-1'}, 'Bench test, section ' + now.number + ': ' + now.title),
         el('div', {class: 'choose'}, step(at - 1, '‹', 'Section before'), el('label', {class: 'unseen', for: 'section'}, 'Section'), choice, step(at + 1, '›', 'Next section')),
         now.setup.map((line) => el('p', {class: 'setup'}, line)),
+        el('p', {class: 'tally', 'aria-live': 'polite'}),
         el('div', {class: 'progress', 'aria-hidden': 'true'}, rows.map(() => el('i')))),
       now.trouble && el('p', {class: 'trouble'}, now.trouble),
       body,

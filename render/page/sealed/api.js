@@ -10,18 +10,31 @@ export async function model() { return held.model; }
 export async function drawing() { return held.drawing; }
 export function follow() { /* nothing changes */ }
 
-export async function get(path, parameters = {}) {
+export async function get(path) {
   if (path === '/api/bench') return {test: held.bench, kept: answer(kept())};
   const found = held.answers[path];
   if (found === undefined) throw new Error('This page is one file and has no server to ask: run fusewright serve with the design.');
-  return typeof found === 'object' && found !== null && found.by ? found.of[found.by.map((key) => parameters[key]).join('|')] : found;
+  return found;
 }
 
 export async function send(method, path, body) {
   if (method === 'PUT' && path === '/api/kept') return answer(keep(body));
-  if (held.answers[path]) return get(path, body);
+  if (path === '/api/outlook') return outlook(body);
   throw new Error('This page is one file and has no server to ask: run fusewright serve with the design.');
 }
+
+// outlook finds the answer to a state of the planner among those that are held; see stateKey in
+// render/page/onefile_planner.go.
+function outlook(asked) {
+  const words = held.planner.words[asked.start] || {};
+  const set = Object.keys(asked.set).filter((id) => asked.set[id] !== words[id]).sort();
+  const found = held.planner.answers[[asked.start, asked.key, asked.speedPerMin, ...set.map((id) => id + '=' + asked.set[id])].join('|')];
+  if (!found) throw new Error(held.planner.says);
+  return found;
+}
+
+// steps is how far apart the engine speeds are that can be asked about.
+export const speedStep = held.planner.stepRpm;
 
 function kept() {
   try { return {readings: {}, elsewhere: [], cut: {}, ...JSON.parse(localStorage.getItem(name) || '{}')}; } catch { return {readings: {}, elsewhere: [], cut: {}}; }
