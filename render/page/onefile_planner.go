@@ -11,11 +11,12 @@ import (
 	"fusewright/harness/study/outlook"
 )
 
-// The states of the planner that are worked out for the page as one file: so many, at engine
-// speeds so far apart. Our choice: a file that can be mailed, made in a tenth of a second.
+// The states of the planner that are worked out for the page as one file: so many, fewer of a larger
+// harness, at engine speeds so far apart. Our choice: a file that can be mailed, made in a twentieth of a second.
 const (
-	mostStates = 80
-	stepRPM    = 1000.0
+	mostStates, fewestStates = 80, 12
+	statesTimesWires         = 2000
+	stepRPM                  = 1000.0
 )
 
 // plannerHeld is what the planner answers from when there is no server: answers to exact
@@ -34,10 +35,11 @@ func holdPlanner(r *harness.Review) *plannerHeld {
 	p := r.Outlook()
 	h := &plannerHeld{StepRPM: stepRPM, Words: map[string]map[string]string{}, Answers: map[string]*Outlook{}}
 	plan := plannerOf(r).(*Planner)
+	most := min(mostStates, max(fewestStates, statesTimesWires/max(1, len(r.Circuit.Wires))))
 	hold := func(s outlook.State) bool {
 		key := stateKey(s)
 		if h.Answers[key] == nil {
-			if len(h.Answers) >= mostStates {
+			if len(h.Answers) >= most {
 				return false
 			}
 			h.Answers[key] = OutlookOf(r, p.Compute(s))
@@ -85,7 +87,7 @@ func holdPlanner(r *harness.Review) *plannerHeld {
 			h.Words[s.Start] = h.Answers[stateKey(s)].Words
 		}
 	}
-	for len(changes) > 0 && len(h.Answers) < mostStates {
+	for len(changes) > 0 && len(h.Answers) < most {
 		changes = further(p.Controls, changes)
 		h.holdChanged(situations, changes, hold)
 	}
