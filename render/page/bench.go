@@ -7,6 +7,7 @@ import (
 
 	"fusewright/harness"
 	"fusewright/harness/design/quantity"
+	"fusewright/harness/network/circuit"
 	"fusewright/harness/workshop/bench"
 	"fusewright/harness/workshop/bench/readings"
 	"fusewright/render/report"
@@ -73,15 +74,15 @@ func BenchOf(r *harness.Review) *Bench {
 		for _, h := range s.Wrong {
 			row.Wrong = append(row.Wrong, WrongHint{h.Reading, h.Means})
 		}
-		posts := map[string]string{} // numbers of readings by the battery
+		posts := map[*circuit.Node]string{} // numbers of readings by the post
 		for _, g := range s.Groups {
 			for _, c := range g.Checks {
 				check := checkOf(s, g, c)
 				switch {
 				case c.Below:
-					check.Against = posts[c.Post]
-				case c.Post != "":
-					posts[c.Post] = c.Number
+					check.Against = posts[c.Supply]
+				case c.Posts():
+					posts[c.Probe.Volts[0].Plus] = c.Number
 				}
 				row.Checks = append(row.Checks, check)
 			}

@@ -394,7 +394,7 @@ func allOf(names []string, of int) string {
 func (m *maker) posts(s *solved) *Check {
 	nominal, low, high := s.of(func(sol *solve.Solution) float64 { return sol.NodeV[m.c.Positive().Index] })
 	low, high = widen(low, high, VoltShare, VoltFixedV/2)
-	return &Check{Ref: m.battery(), Name: "battery", Where: "posts: read first, keep it", Post: m.battery(), Quantity: quantity.Voltage,
+	return &Check{Ref: m.battery(), Name: "battery", Where: postsOnly + "read first, keep it", Quantity: quantity.Voltage,
 		Nominal: nominal, Low: low, High: high, Basis: basisVolts, Probe: s.between(m.c.Positive(), m.c.Negative())}
 }
 
@@ -406,7 +406,7 @@ func (m *maker) allPosts(s *solved) []*Check {
 		nominal, low, high := s.of(func(sol *solve.Solution) float64 { return sol.NodeV[plus.Index] - sol.NodeV[minus.Index] })
 		low, high = widen(low, high, VoltShare, VoltFixedV/2)
 		p := plus.Terminals[0].Part
-		list = append(list, &Check{Ref: p.Ref, Name: p.Name, Where: "posts: what it feeds is read against it", Post: p.Ref, Quantity: quantity.Voltage,
+		list = append(list, &Check{Ref: p.Ref, Name: p.Name, Where: postsOnly + "what it feeds is read against it", Quantity: quantity.Voltage,
 			Nominal: nominal, Low: low, High: high, Basis: basisVolts, Probe: s.between(plus, minus)})
 	}
 	return list
@@ -503,7 +503,7 @@ func (m *maker) below(s *solved, plus, minus *circuit.Node) *Check {
 		return &Check{Quantity: quantity.Voltage, Nominal: 0, Low: nan(), High: deadV, Basis: basisDead, Probe: s.between(plus, minus)}
 	}
 	post, negative := m.c.Supply(plus)
-	c := &Check{Quantity: quantity.Voltage, Below: true, Post: post.Terminals[0].Part.Ref, ShowsV: nominal, Basis: basisVolts, Probe: s.between(plus, minus)}
+	c := &Check{Quantity: quantity.Voltage, Below: true, Supply: post, ShowsV: nominal, Basis: basisVolts, Probe: s.between(plus, minus)}
 	drop, low, high := s.of(func(sol *solve.Solution) float64 {
 		return sol.NodeV[post.Index] - sol.NodeV[negative.Index] - volts(sol)
 	})
