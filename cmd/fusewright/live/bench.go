@@ -21,6 +21,7 @@ var benchQuestions = []question{
 		return kept.answer(err), nil
 	}},
 	{Method: "PUT", Path: "/api/kept", Answer: keepReadings},
+	{Method: "POST", Path: "/api/diagnose", Answer: diagnose},
 	{Method: "GET", Path: "/api/layout", Answer: func(_ *Server, now *State, _ url.Values, _ []byte) (any, error) {
 		return page.Layout(now.Review)
 	}},

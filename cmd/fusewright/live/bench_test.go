@@ -12,6 +12,7 @@ import (
 
 	"fusewright/harness"
 	"fusewright/harness/design"
+	"fusewright/harness/workshop/diagnosis"
 	"fusewright/library"
 	"fusewright/render/page"
 )
@@ -161,5 +162,24 @@ cut list:
 		if !strings.Contains(string(file), want) {
 			t.Errorf("%q is lost:\n%s", want, file)
 		}
+	}
+}
+
+// The readings that are kept are explained; one that the test does not ask for any more does not stop that.
+func TestDiagnoseKept(t *testing.T) {
+	file := []byte(`fusewright bench: 1
+readings:
+  - {check: "10.1", reads: 14.21 V}
+  - {check: "10.7", reads: 13.21 V}
+  - {check: "10.8", reads: 14.00 V}
+  - {check: "10.9", in: night cruise, of: E9 + and −, reads: 12.1 V}
+`)
+	s := desked(t, &file)
+	answer, code := ask[diagnosis.Diagnosis](t, s, "POST", "/api/diagnose", "{}")
+	if code != http.StatusOK || answer.Failed != 1 || len(answer.Readings) != 3 || len(answer.Explanations) == 0 || answer.Next == nil {
+		t.Fatalf("%d %+v", code, answer)
+	}
+	if first := answer.Explanations[0].Elements[0]; first != "W16" && first != "W6" {
+		t.Errorf("it names %s first", first)
 	}
 }

@@ -84,6 +84,7 @@ func TestBenchInBrowser(t *testing.T) {
 		t.Errorf("%q", got)
 	}
 	p.Type("#r10-2", "7.4 A")
+	p.Type("#r10-8", "14,00")
 	p.Type("#r10-3", "fourteen")
 	if got := p.Text(".row:has(#r10-3) .message"); got != "No reading: a number was expected, in V. Nothing is kept of it." {
 		t.Errorf("%q", got)
@@ -92,6 +93,16 @@ func TestBenchInBrowser(t *testing.T) {
 	p.Accessible()
 	p.Look("bench")
 	p.Size(360, 740)
+	p.Click(".row:has(#r10-7) .message button")
+	if lead := p.Text(".cause .lead"); !strings.Contains(lead, "joint at one end of W") {
+		t.Errorf("the cause is %q", lead)
+	}
+	p.Fits()
+	p.Accessible()
+	p.Look("cause")
+	p.Size(360, 740)
+	p.Type(".next input", "826")
+	p.Wait(`document.querySelector(".cause .shares b").textContent == "over 99 %"`)
 	p.Click("[data-pane=cut]")
 	p.Click(".wire:nth-of-type(4) input")
 	p.Accessible()
@@ -105,19 +116,19 @@ func TestBenchInBrowser(t *testing.T) {
 	// Another browser, which has seen nothing of this, reads something else; then this one is loaded anew.
 	other := p.Another()
 	other.Go(address + "#view=bench&section=10")
-	other.Wait(`document.querySelectorAll(".row.pass, .row.fail").length == 3`)
+	other.Wait(`document.querySelectorAll(".row.pass, .row.fail").length == 4`)
 	other.Type("#r10-9", "13.9")
-	other.Wait(`document.querySelectorAll(".row.pass").length == 3`)
+	other.Wait(`document.querySelectorAll(".row.pass").length == 4`)
 	other.Quiet()
-	p.Wait(`document.querySelectorAll(".row.pass").length == 3`) // it has been told
+	p.Wait(`document.querySelectorAll(".row.pass").length == 4`) // it has been told
 	p.Go("about:blank")
 	p.Go(address + "#view=bench&section=10")
-	p.Wait(`document.querySelectorAll(".row.pass").length == 3 && document.querySelectorAll(".wire input:checked").length == 1`)
+	p.Wait(`document.querySelectorAll(".row.pass").length == 4 && document.querySelectorAll(".wire input:checked").length == 1`)
 	kept, err := os.ReadFile(readings.Beside(file))
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, want := range []string{"reads: 14.21 V", "reads: 13.21 V", "reads: 7.4 A", "reads: 13.9 V", "wire: W4"} {
+	for _, want := range []string{"reads: 14.21 V", "reads: 13.21 V", "reads: 7.4 A", "reads: 13.9 V", "reads: 826 mV", "wire: W4"} {
 		if !strings.Contains(string(kept), want) {
 			t.Errorf("the file beside the design does not hold %q:\n%s", want, kept)
 		}

@@ -52,7 +52,7 @@ export function makeCause(root, store, keeping) {
       first && [el('p', {class: 'lead'}, first.text), alike(first), sums(first), cleared(first), !first.fits && el('p', {}, 'It does not explain all readings: something else is wrong too, or one is misread.')],
       d.next && next(d.next),
       list.length > 0 && [el('h3', {}, 'How sure'), el('ol', {class: 'shares'}, list.map((x) => share(x.text, x.share)), d.sound > 0.0005 && share('Nothing that the readings show', d.sound))],
-      measured(d.measured || []),
+      measured(d.measured || [], d.lines || []),
       (d.notes || []).map((n) => el('p', {class: 'note'}, n)),
       el('p', {class: 'note'}, 'Meter: ' + d.meter));
   }
@@ -80,7 +80,7 @@ export function makeCause(root, store, keeping) {
   return {show};
 }
 
-const percent = (share) => Math.round(100 * share) + ' %';
+const percent = (share) => (share > 0.99 ? 'over 99 %' : share < 0.01 ? 'under 1 %' : Math.round(100 * share) + ' %');
 
 function share(text, part) {
   const bar = el('i', {});
@@ -97,7 +97,12 @@ function alike(x) { return (x.alike || []).length > 0 && el('p', {}, 'The same r
 
 function cleared(x) { return (x.ruled_out || []).length > 0 && el('p', {}, 'Cleared by the other readings: ' + x.ruled_out.join(', ') + '.'); }
 
-// measured are figures of this machine in place of usual ones, as lines for the design.
-function measured(list) {
-  return list.length > 0 && [el('h3', {}, 'Measured, for the design'), el('ul', {class: 'lines'}, list.map((m) => el('li', {}, m.text || [m.what, m.value].filter(Boolean).join(': '), m.line && el('code', {}, m.line))))];
+// measured are figures of this machine in place of usual ones, with the lines of the design that they change.
+function measured(list, lines) {
+  if (list.length === 0) return null;
+  const row = (m) => el('tr', {}, el('th', {scope: 'row'}, m.what, el('small', {}, m.from)), el('td', {class: 'num'}, m.was), el('td', {class: 'num'}, el('b', {}, m.value), el('small', {}, m.within)));
+  return [el('h3', {}, 'Measured: this machine, in place of usual figures'), el('table', {},
+    el('thead', {}, el('tr', {}, el('th', {scope: 'col'}, 'figure'), el('th', {scope: 'col', class: 'num'}, 'was'), el('th', {scope: 'col', class: 'num'}, 'measured'))),
+    el('tbody', {}, list.map(row))),
+  lines.length > 0 && [el('p', {class: 'note'}, 'Lines for the design:'), el('pre', {tabindex: '0', 'aria-label': 'Lines for the design'}, lines.map((l) => l.line + '  ' + l.text).join('\n'))]];
 }
