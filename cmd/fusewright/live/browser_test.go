@@ -94,7 +94,7 @@ func TestBenchInBrowser(t *testing.T) {
 	p.Look("bench")
 	p.Size(360, 740)
 	p.Click(".row:has(#r10-7) .message button")
-	if lead := p.Text(".cause .lead"); !strings.Contains(lead, "joint at one end of W") {
+	if lead := p.Text(".told .lead"); !strings.Contains(lead, "joint at one end of W") {
 		t.Errorf("the cause is %q", lead)
 	}
 	p.Fits()
@@ -102,7 +102,7 @@ func TestBenchInBrowser(t *testing.T) {
 	p.Look("cause")
 	p.Size(360, 740)
 	p.Type(".next input", "826")
-	p.Wait(`document.querySelector(".cause .shares b").textContent == "over 99 %"`)
+	p.Wait(`document.querySelector(".told .shares b").textContent == "over 99 %"`)
 	p.Click("[data-pane=cut]")
 	p.Click(".wire:nth-of-type(4) input")
 	p.Accessible()

@@ -5,7 +5,7 @@ import {saved} from './saved.js';
 
 export function makeCause(root, store, keeping) {
   let asked = null, waiting = 0;
-  const head = el('header', {class: 'panehead'}), body = el('div', {class: 'cause'});
+  const head = el('header', {class: 'panehead'}), body = el('div', {class: 'told'});
   put(root, head, body);
 
   // show asks when there are other readings than were asked about, once the hand rests.
