@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"errors"
 
 	"fusewright/harness"
 	"fusewright/harness/review/compare"
@@ -16,6 +17,7 @@ type checkCmd struct {
 	Format        string `help:"text, json, sarif or junit." enum:"text,json,sarif,junit" default:"text"`
 	Baseline      string `help:"Findings that this file has do not count for the exit code." placeholder:"FILE"`
 	Verbose       bool   `short:"v" help:"Each finding in full: its place as file:line:col, all figures, reason, remedy and source."`
+	Watch         bool   `help:"Check again whenever the file is saved, and say what that mended and broke; ends with Ctrl-C."`
 	WriteBaseline string `help:"Write the open findings to this file, for later runs with --baseline." placeholder:"FILE" type:"path"`
 }
 
@@ -27,10 +29,18 @@ type format struct {
 func (f format) json() bool { return f.Format == "json" }
 
 // Validate refuses a baseline that would not be read as one.
-func (c *checkCmd) Validate() error { return endsIn("--write-baseline", c.WriteBaseline, ".json") }
+func (c *checkCmd) Validate() error {
+	if c.Watch && (c.Design == "-" || c.Format != "text" || c.WriteBaseline != "") {
+		return errors.New("--watch follows a file and prints text (expected its name, --format text and no --write-baseline)")
+	}
+	return endsIn("--write-baseline", c.WriteBaseline, ".json")
+}
 
 // Run assesses the design and prints the report.
 func (c *checkCmd) Run(io *streams, cli *program) error {
+	if c.Watch {
+		return c.watch(io, cli)
+	}
 	review, err := c.assess(io, cli)
 	if err != nil {
 		return err

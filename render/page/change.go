@@ -4,7 +4,7 @@ import (
 	"fusewright/harness"
 	"fusewright/harness/review/compare"
 	"fusewright/harness/review/finding"
-	"fusewright/harness/review/rules"
+	"fusewright/render/report"
 )
 
 // Before is the design before the last save.
@@ -63,13 +63,7 @@ func severityOf(f *finding.Finding) string {
 }
 
 // said is a finding in short: "F1 main: too large for the wire".
-func said(f *finding.Finding) string {
-	about := f.Part
-	if f.Ref != "" && f.Ref != f.Part {
-		about = f.Ref + " " + f.Part
-	}
-	return about + ": " + rules.Find(f.Rule).Says
-}
+func said(f *finding.Finding) string { return report.About(f) + ": " + report.Says(f) }
 
 // markNew marks the findings that the last save brought or made worse.
 func (m *Model) markNew() {

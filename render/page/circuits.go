@@ -15,6 +15,7 @@ import (
 	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/trace"
+	"fusewright/harness/workshop/cutting"
 )
 
 // Way is where the circuit of what draws goes, as the spots of the drawing are called, in
@@ -23,6 +24,7 @@ type Way struct {
 	Of    string   `json:"of"` // "E1", a relay's coil "K1:coil"
 	Title string   `json:"title"`
 	In    int      `json:"in"`   // the situation
+	A     float64  `json:"a"`    // what it draws there
 	Out   []string `json:"out"`  // from the battery, what draws last
 	Back  []string `json:"back"` // and home
 }
@@ -99,7 +101,7 @@ func drawName(b *circuit.Branch) string {
 
 func wayOf(r *harness.Review, x *trace.Circuit) Way {
 	of := drawName(x.Draw)
-	w := Way{Of: of, Title: capital(nameOf(x.Draw.Part)), In: x.Situation, Out: []string{}, Back: []string{}}
+	w := Way{Of: of, A: math.Round(finite(x.A)*1000) / 1000, Title: capital(nameOf(x.Draw.Part)), In: x.Situation, Out: []string{}, Back: []string{}}
 	if x.Draw.IsCoil() {
 		w.Title = "Coil of " + nameOf(x.Draw.Part)
 	}
@@ -119,6 +121,9 @@ func wayOf(r *harness.Review, x *trace.Circuit) Way {
 			w.Out = append(w.Out, b.Wire.From.Part.Ref+":"+b.Wire.From.Name)
 		}
 		w.Out = append(w.Out, markOf(s.Branch))
+		if b := s.Branch; b.Wire != nil && b.Wire.To.Part.Kind == circuit.Splice {
+			w.Out = append(w.Out, b.Wire.To.Part.Ref)
+		}
 	}
 	w.Out = append(w.Out, of)
 	for _, s := range x.Steps[x.Out:] {
@@ -188,7 +193,7 @@ func told(b *circuit.Branch, unit lengths.Unit) (id, what, place string) {
 				place = from.Name
 			}
 		}
-		return w.Number, w.Look() + " · " + unit.Text(w.LengthM), place
+		return w.Number, w.Look() + " · " + unit.Text(cutting.LengthM(w)), place
 	}
 	p := b.Part
 	if p.Place != nil {
@@ -215,6 +220,14 @@ func drawWords(b *circuit.Branch) string {
 		return "coil of " + nameOf(b.Part)
 	}
 	return nameOf(b.Part) + ", " + quantity.Plain(b.Load.PowerW, quantity.Power)
+}
+
+// finite is a number for JSON; 0 = it is none.
+func finite(v float64) float64 {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return 0
+	}
+	return v
 }
 
 func nameOf(p *circuit.Part) string { return cmp.Or(p.Label, p.Name) }

@@ -6,6 +6,7 @@ import (
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
+	"fusewright/harness/workshop/cutting"
 )
 
 // Part is a part or a wire, as the page names and finds it.
@@ -36,7 +37,7 @@ func parts(r *harness.Review) []Part {
 	}
 	unit := lengths.Of(r.Design)
 	for _, w := range r.Circuit.Wires {
-		row := Part{ID: w.Number, Kind: "wire", Name: w.Purpose(), Looks: w.Look(), Length: unit.Text(w.LengthM),
+		row := Part{ID: w.Number, Kind: "wire", Name: w.Purpose(), Looks: w.Look(), Length: unit.Text(cutting.LengthM(w)),
 			Line: w.Pos.Line, Col: w.Pos.Col}
 		if c := w.Spec.Colour; c.Base != nil {
 			row.Colour = c.Base.Name

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"fusewright/harness/review/finding"
+	"fusewright/harness/review/rules"
 )
 
 // Block is findings that are printed as one: the worst in full, the others in a
@@ -54,6 +55,12 @@ func (f Finding) About() string {
 	}
 	return f.Ref + " " + f.Part
 }
+
+// About names the part of a finding with its designation or wire number: "W25 deck wash".
+func About(f *finding.Finding) string { return Finding{Ref: f.Ref, Part: f.Part}.About() }
+
+// Says is what is wrong with it, in short.
+func Says(f *finding.Finding) string { return rules.Find(f.Rule).Says }
 
 // acceptance is the entry of a design that accepts a finding, without its reason.
 func acceptance(f *finding.Finding) string {

@@ -42,17 +42,16 @@ func (h *hub) tell() {
 	}
 }
 
-// heartbeat keeps a connection open, and finds out that nobody is there.
-const heartbeat = 15 * time.Second
-
-// events sends the version of the design whenever it changes, and that readings were kept, as server-sent events (HTML
-// Living Standard, section 9.2). The page then asks for what it shows.
+// events sends the version of the design whenever it changes, and that readings were
+// kept, as server-sent events (HTML
+// Living Standard, section 9.2). The page then asks for what it shows. A beat now and then
+// keeps the connection open, and finds out that nobody is there.
 func (s *Server) events(w http.ResponseWriter, r *http.Request) {
 	news := s.hub.join()
 	defer s.hub.leave(news)
 	control := http.NewResponseController(w)
 	w.Header().Set("Content-Type", "text/event-stream")
-	beat := time.NewTicker(heartbeat)
+	beat := time.NewTicker(s.times.beat)
 	defer beat.Stop()
 	sent, read := -1, s.kept.Load()
 	for {
@@ -69,7 +68,7 @@ func (s *Server) events(w http.ResponseWriter, r *http.Request) {
 			read = kept
 			text += "event: readings\ndata: {}\n\n"
 		}
-		control.SetWriteDeadline(time.Now().Add(answerTime))
+		control.SetWriteDeadline(time.Now().Add(s.times.answer))
 		if _, err := w.Write([]byte(text)); err != nil || control.Flush() != nil {
 			return
 		}

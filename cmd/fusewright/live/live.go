@@ -48,22 +48,26 @@ type Server struct {
 	hub   hub
 	kept  atomic.Int64 // how often the file of readings was written
 	asked sync.Mutex   // one question at a time: a review may be changed and put back
+	times times
 }
+
+// times are the bounds of a connection. What is sent is small, and the page asks again.
+type times struct{ head, body, answer, idle, beat time.Duration }
+
+var usualTimes = times{head: 5 * time.Second, body: 10 * time.Second, answer: 20 * time.Second, idle: time.Minute, beat: 15 * time.Second}
 
 // New makes a server; Serve starts it.
 func New(opt Options) *Server {
-	s := &Server{opt: opt}
+	s := &Server{opt: opt, times: usualTimes}
 	s.door.tell = opt.NewCode
 	return s
 }
 
-// The bounds of a connection. What is sent is small, and the page asks again.
 const (
-	headTime, bodyTime, answerTime, idleTime = 5 * time.Second, 10 * time.Second, 20 * time.Second, time.Minute
-	mostHeadBytes                            = 16 << 10
-	mostBodyBytes                            = 1 << 20
-	mostConnections                          = 64
-	closingTime                              = 2 * time.Second
+	mostHeadBytes   = 16 << 10
+	mostBodyBytes   = 1 << 20
+	mostConnections = 64
+	closingTime     = 2 * time.Second
 )
 
 // Serve answers at a listener until the context ends.
@@ -74,12 +78,12 @@ func (s *Server) Serve(ctx context.Context, l net.Listener) error {
 	}
 	ctx, stop := context.WithCancel(ctx)
 	defer stop()
-	changes, err := watch(ctx, s.opt.Watched)
+	changes, err := Watch(ctx, s.opt.Watched)
 	if err != nil {
 		return err
 	}
-	server := &http.Server{Handler: s.Handler(), ReadHeaderTimeout: headTime, ReadTimeout: bodyTime, WriteTimeout: answerTime,
-		IdleTimeout: idleTime, MaxHeaderBytes: mostHeadBytes, BaseContext: func(net.Listener) context.Context { return ctx }}
+	server := &http.Server{Handler: s.Handler(), ReadHeaderTimeout: s.times.head, ReadTimeout: s.times.body, WriteTimeout: s.times.answer,
+		IdleTimeout: s.times.idle, MaxHeaderBytes: mostHeadBytes, BaseContext: func(net.Listener) context.Context { return ctx }}
 	go s.follow(ctx, changes)
 	go func() {
 		<-ctx.Done()

@@ -12,9 +12,9 @@ import (
 // several steps, or puts a new one in its place.
 const settling = 10 * time.Millisecond
 
-// watch tells of changes to files until the context ends. It is their folders that are
+// Watch tells of changes to files until the context ends. It is their folders that are
 // watched, because an editor that saves by renaming leaves the old file behind.
-func watch(ctx context.Context, files []string) (<-chan struct{}, error) {
+func Watch(ctx context.Context, files []string) (<-chan struct{}, error) {
 	w, err := fsnotify.NewWatcher()
 	if err != nil {
 		return nil, err

@@ -55,10 +55,10 @@ function chosen(of, number) {
   store.set({sel: of === store.get('sel') && !number ? '' : of.split(':')[0], finding: number || '', ...(of ? {} : {load: ''})});
 }
 
-// passing are the ways that a part or wire is on, that of itself first.
+// passing are the ways that a part or wire is on, that of itself first, then by what they draw.
 function passing(of) {
   return store.model.circuits.filter((w) => w.out.includes(of) || w.back.includes(of) || w.out.some((m) => inside(m, of)))
-    .sort((a, b) => (b.of === of) - (a.of === of));
+    .sort((a, b) => (b.of === of) - (a.of === of) || b.a - a.a);
 }
 
 // inside tells whether a spot stands in a part: a fuse in its block, a relay's coil.

@@ -42,8 +42,19 @@ export function makeSheet({chosen, over, label}) {
     svg.setAttribute('role', 'group');
     svg.setAttribute('aria-label', 'Parts and wires');
     put(root, svg);
+    height();
     if (same) place(view); else fit();
   }
+
+  // The panel is as high as the drawing at its width, within what the screen leaves.
+  function height() {
+    const wide = root.clientWidth;
+    if (!svg || wide === 0) return;
+    const high = Math.min(Math.max(wide * whole[3] / whole[2], 220), Math.max(320, innerHeight * .74));
+    root.style.height = Math.round(high) + 'px';
+  }
+  new ResizeObserver(height).observe(root);
+  addEventListener('resize', height);
 
   // light marks a way out and back, and lets all else fade; without one nothing fades.
   function light(out = [], back = [], keep = []) {

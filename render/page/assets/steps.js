@@ -41,7 +41,7 @@ function body(c, store) {
   const figure = (value, word, bad) => el('div', {class: bad ? 'bad' : ''}, el('dt', {}, word), el('dd', {}, value));
   const name = c.title.charAt(0).toLowerCase() + c.title.slice(1);
   return [
-    el('div', {class: 'figures'},
+    el('div', {class: 'sums'},
       el('dl', {class: 'figures'},
         figure(c.on ? c.volts : 'off', c.on ? 'at the load' : 'in this situation'),
         figure(c.amps, 'draws'),
@@ -65,7 +65,7 @@ function table(c, store) {
     el('thead', {}, el('tr', {}, el('th', {scope: 'col'}, 'element'), el('th', {scope: 'col', class: 'where'}, 'place'),
       el('th', {scope: 'col', class: 'num after'}, 'volts after it'), el('th', {scope: 'col', class: 'num'}, 'current'),
       el('th', {scope: 'col', class: 'num'}, 'lost, mV'), el('th', {scope: 'col', class: 'num'}, 'at worst'),
-      el('th', {scope: 'col'}, 'share of what it may carry'), el('th', {scope: 'col', class: 'behind'}, 'behind fuse'))),
+      el('th', {scope: 'col'}, 'share', el('span', {class: 'may'}, ' of what it may carry')), el('th', {scope: 'col', class: 'behind'}, 'behind fuse'))),
     el('tbody', {}, c.steps.slice(0, c.turn).map((s, i) => row(s, i)),
       el('tr', {class: 'load'}, el('td', {}, el('span', {class: 'id'}, el('span', {class: 'link'}, c.of.split(':')[0]), el('span', {}, c.what))),
         el('td', {class: 'where'}, c.place || ''), el('td', {class: 'num after'}, c.volts.replace(' V', '') + ' across'), el('td', {class: 'num'}, c.amps),
@@ -80,5 +80,5 @@ function share(s) {
   const of = Math.min(s.share, 1);
   return el('span', {class: 'share' + (s.share > 1 ? ' much' : '')},
     pic('svg', {viewBox: '0 0 56 8', 'aria-hidden': 'true'}, pic('rect', {x: .5, y: .5, width: 55, height: 7}), pic('rect', {x: .5, y: .5, width: 55 * of, height: 7})),
-    Math.round(s.share * 100) + ' % of ' + s.may);
+    Math.round(s.share * 100) + ' %', el('span', {class: 'may'}, ' of ' + s.may));
 }
