@@ -25,3 +25,13 @@ func leftG(c *circuit.Circuit) (g float64) {
 	}
 	return g
 }
+
+// CopperG is the copper of a harness as it is cut, in grams; what is fitted already does not count.
+func CopperG(c *circuit.Circuit) (g float64) {
+	for _, x := range c.ToCut() {
+		if x.Spec.Size != nil {
+			g += copperGPerMm2M * x.Spec.Size.AreaMm2 * cutting.Break(x).CutM
+		}
+	}
+	return g
+}

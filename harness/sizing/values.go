@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"fusewright/harness/design"
+	"fusewright/harness/design/quantity"
 	"fusewright/harness/network/circuit"
 	"fusewright/library"
 )
@@ -160,6 +161,21 @@ func (v *Value) TakeType(t *library.WireType) (back func()) {
 
 func (v *Value) hasEnd(kind string, i int) bool {
 	return kind == "" || v.lib.TerminalFor(kind, v.sizes[i].AreaMm2) != nil
+}
+
+// Setting is where a choice stands in the file, and what is written there.
+func (v *Value) Setting(i int) (path []string, s Setting) {
+	s = Setting{keys[v.kind], v.label(i)}
+	switch _, parts := v.owner.(*design.Connector); {
+	case parts:
+		s.Key = "family"
+	case v.kind == Fuse:
+		s = Setting{"rating", quantity.Plain(v.fuses[i].rating.RatingA, quantity.Current)}
+		if v.way != nil {
+			s.Key = "fuse"
+		}
+	}
+	return v.path, s
 }
 
 // Take puts a choice into the design; back takes it out again.

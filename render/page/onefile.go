@@ -26,7 +26,7 @@ type held struct {
 	Model   *Model         `json:"model"`
 	Drawing string         `json:"drawing"`
 	Bench   *Bench         `json:"bench"`
-	Planner *plannerHeld   `json:"planner"`
+	Planner *PlannerAlone  `json:"planner"`
 	Answers map[string]any `json:"answers"` // by path
 }
 
@@ -42,7 +42,7 @@ func WriteOneFile(w io.Writer, r *harness.Review) error {
 		return err
 	}
 	m := Of(r, nil)
-	h := held{Of: m.Heading.File + " " + m.Heading.Revision, Model: m, Drawing: string(drawing), Bench: BenchOf(r), Planner: holdPlanner(r),
+	h := held{Of: m.Heading.File + " " + m.Heading.Revision, Model: m, Drawing: string(drawing), Bench: BenchOf(r), Planner: PlannerFor(r),
 		Answers: map[string]any{"/api/layout": layout}}
 	data, err := json.Marshal(h) // with < and > escaped: nothing in it ends the element
 	if err != nil {

@@ -7,6 +7,7 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/design/wording"
+	"fusewright/harness/formula/charging"
 	"fusewright/harness/study/budget"
 	"fusewright/harness/study/outlook"
 )
@@ -83,6 +84,9 @@ func plannerOf(r *harness.Review) any {
 	}
 	for _, c := range p.Controls {
 		m.Controls = append(m.Controls, controlRow(r, c))
+	}
+	if curve := charging.Of(&d.Charging); len(r.Budget.Output) > 0 && curve.CutIn() < r.Budget.Output[0].RPM {
+		m.Output = append(m.Output, [2]float64{curve.CutIn(), 0})
 	}
 	for _, x := range r.Budget.Output {
 		m.Output = append(m.Output, [2]float64{x.RPM, x.CurrentA})

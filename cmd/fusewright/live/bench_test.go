@@ -10,10 +10,7 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness"
-	"fusewright/harness/design"
 	"fusewright/harness/workshop/diagnosis"
-	"fusewright/library"
 	"fusewright/render/page"
 )
 
@@ -25,13 +22,7 @@ func desked(t *testing.T, file *[]byte) *Server {
 		t.Fatal(err)
 	}
 	s := New(Options{File: "designs/fen-runner.yaml", Read: func() ([]byte, error) { return text, nil },
-		Assess: func(text []byte) (*harness.Review, error) {
-			d, err := design.Read("designs/fen-runner.yaml", text, library.Default())
-			if err != nil {
-				return nil, err
-			}
-			return harness.Assess(d)
-		},
+		Assess: assess,
 		Kept: func() ([]byte, error) { return *file, nil },
 		Keep: func(text []byte) error { *file = text; return nil }})
 	review, err := s.opt.Assess(text)

@@ -9,11 +9,8 @@ import (
 	"strings"
 	"testing"
 
-	"fusewright/harness"
-	"fusewright/harness/design"
 	"fusewright/harness/proof/browsertest"
 	"fusewright/harness/workshop/bench/readings"
-	"fusewright/library"
 	"fusewright/render/page"
 )
 
@@ -33,7 +30,7 @@ func demo(t *testing.T) (file, address string) {
 		t.Fatal(err)
 	}
 	s := New(Options{File: file, Watched: []string{file}, Read: func() ([]byte, error) { return os.ReadFile(file) },
-		Assess: func(text []byte) (*harness.Review, error) { return assess(file, text) },
+		Assess: assess,
 		Kept: func() ([]byte, error) {
 			text, err := os.ReadFile(readings.Beside(file))
 			if os.IsNotExist(err) {
@@ -52,14 +49,6 @@ func demo(t *testing.T) (file, address string) {
 		}
 	})
 	return file, "http://" + l.Addr().String() + "/"
-}
-
-func assess(file string, text []byte) (*harness.Review, error) {
-	d, err := design.Read(file, text, library.Default())
-	if err != nil {
-		return nil, err
-	}
-	return harness.Assess(d)
 }
 
 // As at the bench: readings pass or fail at once, against the battery that was read before, and
@@ -162,7 +151,7 @@ func TestOneFileInBrowser(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	r, err := assess("fen-runner.yaml", design)
+	r, err := assess(design)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -11,6 +11,7 @@ package edit
 import (
 	"bytes"
 	"fmt"
+	"slices"
 	"sort"
 	"strings"
 
@@ -25,6 +26,8 @@ import (
 type Change struct {
 	Path       []string
 	Key, Value string
+	// Items is a list to be the value in place of Value, of names that stand on one line.
+	Items []string
 }
 
 // splice is one replacement of bytes of a text.
@@ -98,12 +101,12 @@ func (e *editor) change(root *yaml.Node, c Change) error {
 	}
 	id := fmt.Sprintf("%d:%d %s", n.Line, n.Column, fold(c.Key))
 	if was, ok := e.set[id]; ok {
-		if was != c.Value {
-			return fmt.Errorf("the record is shared by an anchor and would need %s and %s", was, c.Value)
+		if was != c.text() {
+			return fmt.Errorf("the record is shared by an anchor and would need %s and %s", was, c.text())
 		}
 		return nil
 	}
-	e.set[id] = c.Value
+	e.set[id] = c.text()
 	switch n.Kind {
 	case yaml.ScalarNode: // the short form of a record: a way's rating
 		return e.replace(n, c.Value)
@@ -112,9 +115,12 @@ func (e *editor) change(root *yaml.Node, c Change) error {
 			if value.Kind == yaml.AliasNode {
 				return fmt.Errorf("its value is shared by an anchor")
 			}
+			if c.Items != nil {
+				return e.replaceList(value, c.text())
+			}
 			return e.replace(value, c.Value)
 		}
-		return e.insert(n, c.Key, quote(c.Value))
+		return e.insert(n, c.Key, c.text())
 	}
 	return fmt.Errorf("it is a list")
 }
@@ -133,8 +139,8 @@ func (e *editor) make(parent *yaml.Node, c Change, i int) error {
 	}
 	for _, have := range r.keys {
 		if fold(have.Key) == fold(c.Key) {
-			if have.Value != c.Value {
-				return fmt.Errorf("the record is shared by an anchor and would need %s and %s", have.Value, c.Value)
+			if have.text() != c.text() {
+				return fmt.Errorf("the record is shared by an anchor and would need %s and %s", have.text(), c.text())
 			}
 			return nil
 		}
@@ -148,11 +154,42 @@ func (e *editor) writeRecords() {
 	for _, r := range e.order {
 		parts := make([]string, len(r.keys))
 		for i, c := range r.keys {
-			parts[i] = c.Key + ": " + quote(c.Value)
+			parts[i] = c.Key + ": " + c.text()
 		}
 		// A mapping takes a key at its first line at least, so this cannot fail.
 		_ = e.insert(r.parent, r.key, "{"+strings.Join(parts, ", ")+"}")
 	}
+}
+
+// text is the value as it stands in the file.
+func (c Change) text() string {
+	if c.Items == nil {
+		return quote(c.Value)
+	}
+	list := make([]string, len(c.Items))
+	for i, x := range c.Items {
+		list[i] = quote(x)
+	}
+	return "[" + strings.Join(list, ", ") + "]"
+}
+
+// replaceList puts a list in place of one, or of a word.
+func (e *editor) replaceList(n *yaml.Node, list string) error {
+	from := e.t.offset(n.Line, n.Column)
+	to, ok := from, false
+	switch {
+	case n.Kind == yaml.AliasNode || n.Anchor != "":
+		return fmt.Errorf("its value is shared by an anchor")
+	case n.Kind == yaml.ScalarNode:
+		to, ok = e.t.scalarEnd(from, n)
+	case n.Kind == yaml.SequenceNode && n.Style&yaml.FlowStyle != 0:
+		_, to, _, ok = e.t.flow(from)
+	}
+	if !ok || hasBreak(e.t.src[from:to]) {
+		return fmt.Errorf("its value spans several lines")
+	}
+	e.splices = append(e.splices, splice{at: from, del: to - from, text: list})
+	return nil
 }
 
 // replace puts a value in place of a scalar.
@@ -251,11 +288,19 @@ func (e *editor) check(out []byte, changes []Change) error {
 		if n.Kind == yaml.MappingNode {
 			n = child(n, c.Key)
 		}
-		if n == nil || follow(n).Value != c.Value {
+		if n == nil || c.Items == nil && follow(n).Value != c.Value || c.Items != nil && !slices.Equal(itemsOf(n), c.Items) {
 			return fmt.Errorf("%s › %s did not become %s", strings.Join(c.Path, " › "), c.Key, c.Value)
 		}
 	}
 	return nil
+}
+
+// itemsOf are the values of a list of scalars.
+func itemsOf(n *yaml.Node) (items []string) {
+	for _, x := range follow(n).Content {
+		items = append(items, follow(x).Value)
+	}
+	return items
 }
 
 // child is the value under a key or index; nil when there is none.

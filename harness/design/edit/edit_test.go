@@ -45,32 +45,32 @@ func TestSet(t *testing.T) {
 		changes []Change
 		want    []string // lines that come instead of lines; "-" = goes, "+" = comes
 	}{
-		{"block record, new key", []Change{{[]string{"loads", "left lamp"}, "sign", "lamp"}},
+		{"block record, new key", []Change{{[]string{"loads", "left lamp"}, "sign", "lamp", nil}},
 			[]string{"+    sign: lamp"}},
-		{"block record, key there, comment kept", []Change{{[]string{"loads", "Left  Lamp"}, "type", "bulb 5 W"}},
+		{"block record, key there, comment kept", []Change{{[]string{"loads", "Left  Lamp"}, "type", "bulb 5 W", nil}},
 			[]string{"-    type: halogen lamp 35 W   # with its own plug", "+    type: bulb 5 W   # with its own plug"}},
-		{"new record in a block record", []Change{{[]string{"loads", "left lamp", "wire"}, "size", "1.5 mm²"}},
+		{"new record in a block record", []Change{{[]string{"loads", "left lamp", "wire"}, "size", "1.5 mm²", nil}},
 			[]string{"+    wire: {size: 1.5 mm²}"}},
-		{"new record with two keys", []Change{{[]string{"loads", "left lamp", "wire"}, "size", "1 mm²"},
-			{[]string{"loads", "left lamp", "wire"}, "colour", "RD"}},
+		{"new record with two keys", []Change{{[]string{"loads", "left lamp", "wire"}, "size", "1 mm²", nil},
+			{[]string{"loads", "left lamp", "wire"}, "colour", "RD", nil}},
 			[]string{"+    wire: {size: 1 mm², colour: RD}"}},
-		{"flow record, key there", []Change{{[]string{"loads", "grips", "wire"}, "size", "0.75 mm²"}},
+		{"flow record, key there", []Change{{[]string{"loads", "grips", "wire"}, "size", "0.75 mm²", nil}},
 			[]string{"-  grips: {type: heated grips,   fed by: rear 2, wire: {colour: OG, size: auto}}  # flow",
 				"+  grips: {type: heated grips,   fed by: rear 2, wire: {colour: OG, size: 0.75 mm²}}  # flow"}},
-		{"flow record of two lines, two new records", []Change{{[]string{"loads", "horn", "wire"}, "size", "1 mm²"},
-			{[]string{"loads", "horn", "return wire"}, "size", "2 mm²"}},
+		{"flow record of two lines, two new records", []Change{{[]string{"loads", "horn", "wire"}, "size", "1 mm²", nil},
+			{[]string{"loads", "horn", "return wire"}, "size", "2 mm²", nil}},
 			[]string{"-    fed by: rear 3}", "+    fed by: rear 3, wire: {size: 1 mm²}, return wire: {size: 2 mm²}}"}},
-		{"empty flow record, two keys", []Change{{[]string{"loads", "empty"}, "type", "horn"}, {[]string{"loads", "empty"}, "at", "bar"}},
+		{"empty flow record, two keys", []Change{{[]string{"loads", "empty"}, "type", "horn", nil}, {[]string{"loads", "empty"}, "at", "bar", nil}},
 			[]string{"-  empty: {}", "+  empty: {type: horn, at: bar}"}},
-		{"short form and records of ways", []Change{{[]string{"blocks", "rear", "ways", "1"}, "fuse", "5 A"},
-			{[]string{"blocks", "rear", "ways", "2"}, "fuse", "7.5 A"}, {[]string{"blocks", "rear", "ways", "3"}, "fuse", "3 A"}},
+		{"short form and records of ways", []Change{{[]string{"blocks", "rear", "ways", "1"}, "fuse", "5 A", nil},
+			{[]string{"blocks", "rear", "ways", "2"}, "fuse", "7.5 A", nil}, {[]string{"blocks", "rear", "ways", "3"}, "fuse", "3 A", nil}},
 			[]string{"-  rear: {ways: {1: auto, 2: {fuse: auto}, 3: {}}}", "+  rear: {ways: {1: 5 A, 2: {fuse: 7.5 A}, 3: {fuse: 3 A}}}"}},
-		{"list items in flow and block form", []Change{{[]string{"runs", "0"}, "cover", "braided sleeve"},
-			{[]string{"runs", "1"}, "cover", "spiral wrap"}},
+		{"list items in flow and block form", []Change{{[]string{"runs", "0"}, "cover", "braided sleeve", nil},
+			{[]string{"runs", "1"}, "cover", "spiral wrap", nil}},
 			[]string{"-  - {from: a, to: b}", "+  - {from: a, to: b, cover: braided sleeve}", "+    cover: spiral wrap"}},
-		{"last line without a line end", []Change{{[]string{"fuses", "main"}, "rating", "15 A"}},
+		{"last line without a line end", []Change{{[]string{"fuses", "main"}, "rating", "15 A", nil}},
 			[]string{"+    rating: 15 A"}},
-		{"a value that needs quotes", []Change{{[]string{"fuses", "main"}, "label", "a: b, c"}},
+		{"a value that needs quotes", []Change{{[]string{"fuses", "main"}, "label", "a: b, c", nil}},
 			[]string{`+    label: "a: b, c"`}},
 	}
 	for _, c := range cases {
@@ -115,12 +115,12 @@ func TestSetRefuses(t *testing.T) {
 		changes   []Change
 		want      string
 	}{
-		{"no such record", sample, []Change{{[]string{"loads", "nobody", "wire"}, "size", "1 mm²"}}, `there is no "nobody"`},
-		{"an anchor that would need two values", shared, []Change{{[]string{"loads", "a", "wire"}, "size", "1 mm²"},
-			{[]string{"loads", "b", "wire"}, "size", "2 mm²"}}, "shared by an anchor"},
-		{"a shared value", shared, []Change{{[]string{"loads", "c", "wire"}, "size", "1 mm²"}}, "shared by an anchor"},
-		{"a record where a value should be", sample, []Change{{[]string{"loads"}, "grips", "x"}}, "a record or list"},
-		{"not YAML", "a: [", []Change{{[]string{"a"}, "b", "c"}}, "yaml"},
+		{"no such record", sample, []Change{{[]string{"loads", "nobody", "wire"}, "size", "1 mm²", nil}}, `there is no "nobody"`},
+		{"an anchor that would need two values", shared, []Change{{[]string{"loads", "a", "wire"}, "size", "1 mm²", nil},
+			{[]string{"loads", "b", "wire"}, "size", "2 mm²", nil}}, "shared by an anchor"},
+		{"a shared value", shared, []Change{{[]string{"loads", "c", "wire"}, "size", "1 mm²", nil}}, "shared by an anchor"},
+		{"a record where a value should be", sample, []Change{{[]string{"loads"}, "grips", "x", nil}}, "a record or list"},
+		{"not YAML", "a: [", []Change{{[]string{"a"}, "b", "c", nil}}, "yaml"},
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
@@ -129,8 +129,8 @@ func TestSetRefuses(t *testing.T) {
 			}
 		})
 	}
-	if got, err := Set([]byte(shared), []Change{{[]string{"loads", "a", "wire"}, "size", "1 mm²"},
-		{[]string{"loads", "b", "wire"}, "size", "1 mm²"}}); err != nil || !strings.Contains(string(got), "&w {colour: RD, size: 1 mm²}") {
+	if got, err := Set([]byte(shared), []Change{{[]string{"loads", "a", "wire"}, "size", "1 mm²", nil},
+		{[]string{"loads", "b", "wire"}, "size", "1 mm²", nil}}); err != nil || !strings.Contains(string(got), "&w {colour: RD, size: 1 mm²}") {
 		t.Errorf("one value through an anchor: %v\n%s", err, got)
 	}
 }
@@ -291,7 +291,7 @@ func FuzzSet(f *testing.F) {
 			if three != "" {
 				path = append(path, three)
 			}
-			out, err := Set(src, []Change{{path, key, "1.5 mm²"}})
+			out, err := Set(src, []Change{{path, key, "1.5 mm²", nil}})
 			if err != nil {
 				return
 			}

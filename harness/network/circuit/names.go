@@ -60,3 +60,13 @@ func (t *Terminal) Address() string {
 	}
 	return text
 }
+
+// Way names a fuse by its part, and by the way of a block that it is in: "main", "rear 2".
+func (b *Branch) Way() string {
+	for _, t := range b.Part.Terminals {
+		if t.FuseRef != "" && b.Fuse != nil && t.FuseRef == b.Fuse.Ref {
+			return b.Part.Name + " " + t.Name
+		}
+	}
+	return b.Part.Name
+}

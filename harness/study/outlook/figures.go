@@ -226,13 +226,13 @@ func (p *Planner) loadings(f *Figures, set *corner.Set) {
 	for _, b := range p.Circuit.Branches {
 		if may := corner.FuseBearsA(d, b, 0); may > 0 {
 			v := set.Amps(0, b)
-			f.Fuses = append(f.Fuses, Loading{b.Fuse.Ref, b.Part.Name, b, v, may, share(v.Nominal, may), math.NaN()})
+			f.Fuses = append(f.Fuses, Loading{b.Fuse.Ref, b.Way(), b, v, may, share(v.Nominal, may), math.NaN()})
 		}
 	}
 	for i := range set.Model.Wires {
 		if l := &set.Model.Wires[i]; l.Known {
 			v := set.Amps(0, l.Wire.Branch)
-			f.Wires = append(f.Wires, Loading{l.Wire.Number, l.Wire.Text(), l.Wire.Branch, v, l.AllowedA, share(v.Nominal, l.AllowedA), worstC(set, l)})
+			f.Wires = append(f.Wires, Loading{l.Wire.Number, l.Wire.Purpose(), l.Wire.Branch, v, l.AllowedA, share(v.Nominal, l.AllowedA), worstC(set, l)})
 		}
 	}
 	for _, list := range [][]Loading{f.Fuses, f.Wires} {

@@ -73,3 +73,14 @@ func (p *Planner) off(item *together.Item, others []*together.Item) (id, word st
 	}
 	return "", ""
 }
+
+// Order is what may be switched off, first thing first, each with the control that does it.
+func (p *Planner) Order() (steps []Step) {
+	order := together.Shed(p.hands.Items)
+	for n, item := range order {
+		if id, word := p.off(item, order[n+1:]); id != "" {
+			steps = append(steps, Step{Name: item.Name, Set: map[string]string{id: word}})
+		}
+	}
+	return steps
+}

@@ -111,11 +111,11 @@ function build() {
   parts = {};
   const box = (name, heading, ...children) => {
     const h = el('h2', {id: 'planner-' + name}, heading);
-    return el('section', {class: 'box ' + name, 'aria-labelledby': 'planner-' + name}, h, ...children);
+    return el('section', {class: 'panel box ' + name, 'aria-labelledby': 'planner-' + name}, h, ...children);
   };
   const part = (name, tag = 'div', attributes = {}) => parts[name] = el(tag, {class: name, ...attributes});
   const select = el('select', {id: 'planner-start', onchange: (e) => begin(e.target.value)},
-    group('Situations', plan.starts.filter((s) => !s.ride)), group('Legs of rides', plan.starts.filter((s) => s.ride)));
+    group('Situations', plan.starts.filter((s) => !s.ride)), group('Legs of rides', plan.starts.filter((s) => s.ride && store.api.live)));
   parts.start = select;
   put(root,
     part('problem', 'p', {role: 'alert', hidden: true}),
@@ -126,21 +126,19 @@ function build() {
         part('rest', 'ul'),
         slider('speed', 'Engine speed', {min: 0, max: plan.mostRpm || 6000, step: 10}, 'speedPerMin', speedText),
         el('div', {class: 'marks'}, mark('stopped', 0), plan.marks && plan.marks.map((m) => mark(m.name, m.rpm))),
-        slider('full', 'Battery at the start', {min: 0, max: 1, step: 0.01}, 'charge', (v) => v === 1 ? 'full' : Math.round(v * 100) + ' %'),
-        slider('air', 'Air, and the battery with it', {min: -30, max: 50, step: 1}, 'airC', (v) => text(v, 0) + ' °C'),
+        store.api.live && slider('full', 'Battery at the start', {min: 0, max: 1, step: 0.01}, 'charge', (v) => v === 1 ? 'full' : Math.round(v * 100) + ' %'),
+        store.api.live && slider('air', 'Air, and the battery with it', {min: -30, max: 50, step: 1}, 'airC', (v) => text(v, 0) + ' °C'),
         slider('parked', 'Then parked', {min: 0, max: 24 * 60, step: 12}, 'parkedH', parkedText),
-        el('p', {class: 'foot'}, 'Wires are reckoned at the temperatures of their places.'),
+        part('foot', 'p'),
         el('button', {type: 'button', class: 'copy', onclick: copy}, 'Copy a link to this')),
-      el('section', {class: 'box curve', 'aria-labelledby': 'planner-curve'},
+      el('section', {class: 'panel box curve', 'aria-labelledby': 'planner-curve'},
         el('div', {class: 'head'}, el('h2', {id: 'planner-curve'}, 'Charging output against demand'), el('p', {class: 'basis'}, plan.basis)),
         part('chart', 'div', {'aria-hidden': 'true'}), part('says', 'p')),
-      el('section', {class: 'box answers', 'aria-label': 'Answer'}, part('big')),
+      el('section', {class: 'panel box answers', 'aria-label': 'Answer'}, part('big')),
       box('together', 'What may run together', part('sets')),
       box('less', 'Switch off first', part('shed')),
       box('volts', 'Volts at each load', part('loads')),
       box('loading', 'How far fuses and wires are loaded', part('fuses'), part('wires'))));
-  part('hands');
-  parts.hands = root.querySelector('.hands');
   if (parts.watcher) parts.watcher.disconnect();
   parts.watcher = new ResizeObserver(() => { if (answer && !root.hidden) drawPicture(); });
   parts.watcher.observe(parts.chart);
@@ -194,12 +192,7 @@ const wordOf = (control) => state.set[control.id] || (answer && answer.state.sta
 
 function fillControls() {
   parts.start.value = state.start;
-  for (const name of ['speed', 'full', 'air', 'parked']) parts[name].fill();
-  parts.speed.input.disabled = false;
-  if (!store.api.live) { // what a page without a server holds
-    parts.speed.input.step = store.api.speedStep;
-    for (const name of ['full', 'air', 'parked']) parts[name].input.disabled = true;
-  }
+  for (const name of ['speed', 'full', 'air', 'parked']) if (parts[name]) parts[name].fill();
 }
 
 // switchTo sets controls.
@@ -253,13 +246,14 @@ function draw() {
   } else {
     put(parts.says, answer.says.join(' '));
   }
+  put(parts.foot, answer.partial || 'Wires are reckoned at the temperatures of their places.');
   drawPicture();
   showBig(parts.big, answer);
   showSets(parts.sets, answer, speedText(state.speedPerMin), switchTo);
   showShed(parts.shed, answer, switchTo);
   showLoads(parts.loads, answer);
-  showLoading(parts.fuses, 'fuse', answer.fuses);
-  showLoading(parts.wires, 'wire', answer.wires);
+  showLoading(parts.fuses, 'fuse', answer.fuses, answer.partial);
+  showLoading(parts.wires, 'wire', answer.wires, answer.partial);
   const [first, second] = answer.big;
   if (first) store.say([first, second].filter(Boolean).map((b) => b.label + ' ' + b.value + ' ' + (b.unit || '')).join(', '));
 }

@@ -10,7 +10,7 @@ export function picture(box, plan, state, answer) {
   const height = Math.min(Math.max(width * 0.78, least), 540);
   if (plan.output.length === 0) { put(box); return; }
   const wide = width > 480;
-  const edge = {left: 34, right: wide ? 108 : 10, top: 14, bottom: 40};
+  const edge = {left: 40, right: wide ? 108 : 10, top: 14, bottom: 40};
   const most = plan.mostRpm;
   const demand = answer.runningA;
   const now = {rpm: state.speedPerMin, output: answer.outputA, demand: answer.demandA};
@@ -32,7 +32,7 @@ export function picture(box, plan, state, answer) {
   }
   for (let a = 0; a <= top + 1e-9; a += step) {
     line(edge.left, y(a), right, y(a), a === 0 ? 'axis' : 'rule');
-    words(edge.left - 6, y(a) + 4, 'end', 'tick', String(a));
+    words(edge.left - 6, y(a) + 4, 'end', 'tick', a + step > top + 1e-9 ? a + ' A' : String(a));
   }
   const speed = steps(most - lowRpm, wide ? 8 : 5);
   for (let n = Math.ceil(lowRpm / speed) * speed; n <= most; n += speed) {
@@ -40,7 +40,6 @@ export function picture(box, plan, state, answer) {
     words(x(n), floor + 18, n > most - speed / 2 ? 'end' : 'middle', 'tick', String(n));
   }
   words(right, height - 4, 'end', 'tick', 'engine speed, rpm');
-  words(4, 10, 'start', 'tick', 'A');
 
   const curve = plan.output.map(([n, a]) => [x(n), y(a)]);
   if (curve.length && demand !== null) {

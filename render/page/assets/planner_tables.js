@@ -85,17 +85,17 @@ function rows(heads, list) {
 }
 
 export function showLoads(box, answer) {
-  put(box, answer.loads.length === 0 ? el('p', {class: 'foot'}, 'No load is on.')
+  put(box, answer.loads.length === 0 ? el('p', {class: 'foot'}, answer.partial ? 'Not reckoned beforehand for this state.' : 'No load is on.')
     : rows(['load', 'volts', 'at worst', 'lost at worst', 'limit', 'of the limit'], answer.loads.map((l) => [
-      [el('b', {}, l.ref), ' ' + l.name], el('b', {}, l.v), l.worstV, l.worst, l.limit, [bar(l.share), percent(l.share)]])));
+      [el('b', {}, l.ref), ' ' + l.name], el('b', {}, l.v), l.worstV, l.worst, l.limit, [bar(l.share), el('span', {class: 'share'}, percent(l.share))]])));
 }
 
 const percent = (share) => share >= 9 ? 'nothing allowed' : Math.round(share * 100) + ' %';
 const shown = 5;
 
-export function showLoading(box, kind, list) {
+export function showLoading(box, kind, list, partial) {
   const made = (some) => rows([kind, 'carries', 'at worst', 'may carry', 'of that'], some.map((l) => [
-    [el('b', {}, l.ref), ' ' + l.name], el('b', {}, l.a), l.worst, l.may, [bar(l.share), percent(l.share)]]));
-  put(box, list.length === 0 ? el('p', {class: 'foot'}, `No ${kind} carries anything.`) : made(list.slice(0, shown)),
+    [el('b', {}, l.ref), ' ' + l.name], el('b', {}, l.a), l.worst, l.may, [bar(l.share), el('span', {class: 'share'}, percent(l.share))]]));
+  put(box, list.length === 0 ? el('p', {class: 'foot'}, partial ? '' : `No ${kind} carries anything.`) : made(list.slice(0, shown)),
     list.length > shown && el('details', {}, el('summary', {}, `${list.length - shown} more, less loaded`), made(list.slice(shown))));
 }

@@ -1,5 +1,6 @@
 // What the page asks when it is one file without a server: it answers from what is written into it,
 // and keeps readings and ticks in this browser. It stands in place of the module that asks a server.
+import * as alone from './planner_alone.js';
 
 const held = JSON.parse(document.getElementById('held').textContent);
 const name = 'fusewright bench ' + held.of;
@@ -19,22 +20,9 @@ export async function get(path) {
 
 export async function send(method, path, body) {
   if (method === 'PUT' && path === '/api/kept') return answer(keep(body));
-  if (path === '/api/outlook') return outlook(body);
+  if (path === '/api/outlook') return alone.answer(held.planner, held.model.planner, body);
   throw new Error('This page is one file and has no server to ask: run fusewright serve with the design.');
 }
-
-// outlook finds the answer to a state of the planner among those that are held; see stateKey in
-// render/page/onefile_planner.go.
-function outlook(asked) {
-  const words = held.planner.words[asked.start] || {};
-  const set = Object.keys(asked.set).filter((id) => asked.set[id] !== words[id]).sort();
-  const found = held.planner.answers[[asked.start, asked.key, asked.speedPerMin, ...set.map((id) => id + '=' + asked.set[id])].join('|')];
-  if (!found) throw new Error(held.planner.says);
-  return found;
-}
-
-// steps is how far apart the engine speeds are that can be asked about.
-export const speedStep = held.planner.stepRpm;
 
 function kept() {
   try { return {readings: {}, elsewhere: [], cut: {}, ...JSON.parse(localStorage.getItem(name) || '{}')}; } catch { return {readings: {}, elsewhere: [], cut: {}}; }
