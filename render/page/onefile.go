@@ -22,12 +22,16 @@ var sealedAPI string
 
 // held is what the page answers from when it is one file.
 type held struct {
-	Of      string         `json:"of"` // names what is kept in the browser
-	Model   *Model         `json:"model"`
-	Drawing string         `json:"drawing"`
-	Bench   *Bench         `json:"bench"`
-	Planner *PlannerAlone  `json:"planner"`
-	Answers map[string]any `json:"answers"` // by path
+	Of      string        `json:"of"` // names what is kept in the browser
+	Model   *Model        `json:"model"`
+	Drawing string        `json:"drawing"`
+	Bench   *Bench        `json:"bench"`
+	Planner *PlannerAlone `json:"planner"`
+	// Circuits are those of all that draws, by its label and, behind "|", the situation; Worst is
+	// the situation in which each loses most.
+	Circuits map[string]*Circuit `json:"circuits"`
+	Worst    map[string]string   `json:"worst"`
+	Answers  map[string]any      `json:"answers"` // by path
 }
 
 // WriteOneFile writes the page as one HTML document that asks no server and fetches nothing:
@@ -44,6 +48,7 @@ func WriteOneFile(w io.Writer, r *harness.Review) error {
 	m := Of(r, nil)
 	h := held{Of: m.Heading.File + " " + m.Heading.Revision, Model: m, Drawing: string(drawing), Bench: BenchOf(r), Planner: PlannerFor(r),
 		Answers: map[string]any{"/api/layout": layout}}
+	h.circuits(r)
 	data, err := json.Marshal(h) // with < and > escaped: nothing in it ends the element
 	if err != nil {
 		return err
@@ -64,6 +69,24 @@ func WriteOneFile(w io.Writer, r *harness.Review) error {
 	b.WriteString(shell.end)
 	_, err = w.Write(b.Bytes())
 	return err
+}
+
+// mostCircuits is how many circuits are held in every situation; of more, each is in its worst alone.
+const mostCircuits = 300
+
+func (h *held) circuits(r *harness.Review) {
+	h.Circuits, h.Worst = map[string]*Circuit{}, map[string]string{}
+	all := len(h.Model.Circuits)*len(r.Design.Situations) <= mostCircuits
+	for _, way := range h.Model.Circuits {
+		worst := CircuitOf(r, way.Of, -1)
+		h.Worst[way.Of] = worst.Situation
+		h.Circuits[way.Of+"|"+worst.Situation] = worst
+		for i, s := range r.Design.Situations {
+			if all && s.Name != worst.Situation {
+				h.Circuits[way.Of+"|"+s.Name] = CircuitOf(r, way.Of, i)
+			}
+		}
+	}
 }
 
 // shell is what is the same in every such file.

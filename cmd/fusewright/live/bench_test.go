@@ -23,8 +23,8 @@ func desked(t *testing.T, file *[]byte) *Server {
 	}
 	s := New(Options{File: "designs/fen-runner.yaml", Read: func() ([]byte, error) { return text, nil },
 		Assess: assess,
-		Kept: func() ([]byte, error) { return *file, nil },
-		Keep: func(text []byte) error { *file = text; return nil }})
+		Kept:   func() ([]byte, error) { return *file, nil },
+		Keep:   func(text []byte) error { *file = text; return nil }})
 	review, err := s.opt.Assess(text)
 	if err != nil {
 		t.Fatal(err)

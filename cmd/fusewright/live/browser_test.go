@@ -2,10 +2,9 @@ package live
 
 import (
 	"bytes"
-	"context"
-	"net"
 	"os"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -25,30 +24,88 @@ func demo(t *testing.T) (file, address string) {
 	if err := os.WriteFile(file, text, 0o666); err != nil {
 		t.Fatal(err)
 	}
-	l, err := net.Listen("tcp", "127.0.0.1:0")
-	if err != nil {
-		t.Fatal(err)
-	}
-	s := New(Options{File: file, Watched: []string{file}, Read: func() ([]byte, error) { return os.ReadFile(file) },
-		Assess: assess,
-		Kept: func() ([]byte, error) {
+	at, _ := shown(t, file, func(s *Server) {
+		s.opt.Kept = func() ([]byte, error) {
 			text, err := os.ReadFile(readings.Beside(file))
 			if os.IsNotExist(err) {
 				return nil, nil
 			}
 			return text, err
-		},
-		Keep: func(text []byte) error { return os.WriteFile(readings.Beside(file), text, 0o666) }})
-	ctx, stop := context.WithCancel(context.Background())
-	ended := make(chan error)
-	go func() { ended <- s.Serve(ctx, l) }()
-	t.Cleanup(func() {
-		stop()
-		if err := <-ended; err != nil {
-			t.Error(err)
 		}
+		s.opt.Keep = func(text []byte) error { return os.WriteFile(readings.Beside(file), text, 0o666) }
 	})
-	return file, "http://" + l.Addr().String() + "/"
+	return file, "http://" + at + "/"
+}
+
+// As a builder uses it: the circuit of a part, what is on, the engine's speed; then the file is changed.
+func TestPageInBrowser(t *testing.T) {
+	p := browsertest.Open(t)
+	file, address := demo(t)
+	p.Go(address)
+	p.Click(`.sheet [data-of="E1"]`)
+	p.Wait(`document.querySelectorAll(".steps tbody tr").length > 8`)
+	if head := p.Text(".steps h2"); !strings.HasPrefix(head, "Left lamp") {
+		t.Errorf("the circuit is %q", head)
+	}
+	p.Accessible()
+	p.Look("circuit")
+
+	p.Size(1440, 900)
+	p.Click(`[data-view="planner"]`)
+	p.Wait(`document.querySelector(".planner .big .value, .planner .big b, .planner .big")?.textContent.includes("A")`)
+	p.Accessible()
+	before := p.Text(".planner p.says")
+	p.Run(`(() => { const s = document.getElementById("planner-speed"); s.value = 5000; s.dispatchEvent(new Event("input")); })()`)
+	p.Wait(`document.querySelector(".planner p.says").textContent.includes("5000 rpm")`)
+	if after := p.Text(".planner p.says"); after == before {
+		t.Errorf("the speed changes nothing: %s", after)
+	}
+	before = p.Text(".planner p.says")
+	p.Click(".planner .hands li:nth-child(2) [role=switch]")
+	p.Wait(`!document.querySelector(".planner p.says").textContent.includes(` + strconv.Quote(before) + `)`)
+	p.Look("planner")
+
+	p.Size(1440, 900)
+	p.Click(`[data-view="whatif"]`)
+	p.Wait(`document.querySelectorAll(".whatif select, .whatif input").length > 0`)
+	p.Accessible()
+	p.Look("whatif")
+
+	// Every view on a phone, in the dark, printed.
+	p.Size(360, 740)
+	for _, view := range []string{"circuit", "planner", "whatif", "why", "bench"} {
+		p.Go(address + "?" + view + "#view=" + view)
+		p.Wait(`document.querySelector(".view.` + view + `")?.textContent.length > 80`)
+		p.Fits()
+		p.Accessible()
+		p.Click("#theme")
+		p.Accessible()
+		p.Click("#theme")
+		p.Print(true)
+		p.Fits()
+		p.Print(false)
+	}
+
+	// Another power is saved: the page shows what that breaks.
+	p.Size(1440, 900)
+	p.Go(address)
+	text, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p.Wait(`document.querySelector(".strip .verdict")?.textContent.includes("Nothing found")`)
+	changed := strings.Replace(string(text), "power: 36 W", "power: 90 W", 1)
+	if changed == string(text) {
+		t.Fatal("the demo has no such power")
+	}
+	if err := os.WriteFile(file, []byte(changed), 0o666); err != nil {
+		t.Fatal(err)
+	}
+	p.Wait(`document.querySelector(".strip .saved .did")?.textContent.includes("broken")`)
+	p.Click(".finding")
+	p.Wait(`document.querySelectorAll(".steps tbody tr").length > 8`)
+	p.Accessible()
+	p.Quiet()
 }
 
 // As at the bench: readings pass or fail at once, against the battery that was read before, and

@@ -19,7 +19,7 @@ export function mount(root, shared) {
   put(root,
     el('section', {class: 'panel drawing', 'aria-label': 'Drawing'},
       el('div', {class: 'bar controls'}, button('+', 'Zoom in', () => sheet.zoom(1.35)), button('−', 'Zoom out', () => sheet.zoom(1 / 1.35)),
-        button('Fit', 'Show the whole drawing', () => sheet.fit()), makeSeek(store, (found) => { chosen(found); sheet.reveal(found); })),
+        button('Fit', 'Fit the whole drawing', () => sheet.fit()), makeSeek(store, (found) => { chosen(found); sheet.reveal(found); })),
       sheet.root,
       el('p', {class: 'key'}, el('span', {}, el('i', {class: 'out'}), 'out from battery +'), el('span', {}, el('i', {class: 'back'}), 'back to battery −'))),
     steps, el('div', {class: 'side'}, findings, taken));

@@ -34,7 +34,7 @@ export function showSets(box, answer, speed, switchTo) {
 
 const letter = (i) => String.fromCharCode(65 + i % 26) + (i >= 26 ? Math.floor(i / 26) : '');
 const dot = (on) => [el('span', {class: on ? 'dot on' : 'dot', 'aria-hidden': 'true'}), el('span', {class: 'unseen'}, on ? 'on' : 'off')];
-const use = (row, name, switchTo) => row.set && el('button', {type: 'button', onclick: () => switchTo(row.set), 'aria-label': 'Switch to ' + name}, 'Switch to this');
+const use = (row, name, switchTo) => row.set && el('button', {type: 'button', onclick: () => switchTo(row.set), 'aria-label': 'Switch to this: ' + name}, 'Switch to this');
 const short = (name) => name.replace(/ \(.*\)$/, '');
 
 function table(sets, switchTo) {

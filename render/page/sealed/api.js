@@ -11,7 +11,8 @@ export async function model() { return held.model; }
 export async function drawing() { return held.drawing; }
 export function follow() { /* nothing changes */ }
 
-export async function get(path) {
+export async function get(path, parameters = {}) {
+  if (path === '/api/circuit') return circuit(parameters);
   if (path === '/api/bench') return {test: held.bench, kept: answer(kept())};
   const found = held.answers[path];
   if (found === undefined) throw new Error('This page is one file and has no server to ask: run fusewright serve with the design.');
@@ -22,6 +23,12 @@ export async function send(method, path, body) {
   if (method === 'PUT' && path === '/api/kept') return answer(keep(body));
   if (path === '/api/outlook') return alone.answer(held.planner, held.model.planner, body);
   throw new Error('This page is one file and has no server to ask: run fusewright serve with the design.');
+}
+
+function circuit({of, in: situation}) {
+  const found = held.circuits[of + '|' + (situation || held.worst[of])];
+  if (!found) throw new Error('This page is one file: it holds each circuit in the situation in which it loses most. Run fusewright serve with the design for the others.');
+  return found;
 }
 
 function kept() {
