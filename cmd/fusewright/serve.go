@@ -55,6 +55,9 @@ func (c *serveCmd) Run(io *streams, cli *program) error {
 	address := "http://" + l.Addr().String() + "/"
 	opt := live.Options{File: c.Design, Watched: follow.files(), Read: follow.text, Saved: follow.saved, Assess: follow.assess}
 	opt.Kept, opt.Keep = follow.kept, follow.keep
+	if c.Write {
+		opt.Write = follow.write
+	}
 	if c.At != "" {
 		opt.Guarded = true
 		opt.NewCode = func(code string) { showCode(io, address+"?code="+code) }

@@ -1,13 +1,16 @@
 package page
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"fusewright/harness"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/design/wording"
+	"fusewright/harness/study/budget"
 	"fusewright/harness/study/outlook"
 )
 
@@ -31,7 +34,11 @@ func sentences(r *harness.Review, f *outlook.Figures) (says []string) {
 	case running:
 		says = append(says, fmt.Sprintf("At %s the charging system gives %s and %s is drawn.", rpm(f.State.SpeedPerMin), amps(f.OutputA), amps(f.VehicleA+f.AccessoryA)))
 	default:
-		says = append(says, fmt.Sprintf("With the engine stopped %s comes from the battery.", amps(f.BatteryA)))
+		of := "battery"
+		if len(f.Banks) > 0 {
+			of = "batteries"
+		}
+		says = append(says, fmt.Sprintf("With the engine stopped %s comes out of the %s.", amps(outlook.OutA(f.Line)), of))
 	}
 	switch {
 	case math.IsNaN(f.RunningA):
@@ -60,12 +67,18 @@ func bigs(r *harness.Review, f *outlook.Figures) (list []Big) {
 		add("Short", amps(f.SpareA), "short", "")
 	case running:
 		add("To spare", amps(f.SpareA), "spare", "")
+	case len(f.Banks) > 0:
+		add("Out of all batteries", amps(outlook.OutA(f.Line)), "", "")
 	default:
 		add("Out of the battery", amps(math.Max(f.BatteryA, 0)), "", "")
 	}
+	list = append(list, banks(f)...)
 	battery := "A full battery"
+	if len(f.Banks) > 0 {
+		battery = "The starting battery, full,"
+	}
 	if f.State.Charge < 1 {
-		battery = "A battery at " + quantity.Format(f.State.Charge, quantity.Share)
+		battery = "The battery at " + quantity.Format(f.State.Charge, quantity.Share)
 	}
 	switch {
 	case f.BatteryA > 0 && math.IsNaN(f.Hours):
@@ -90,6 +103,24 @@ func bigs(r *harness.Review, f *outlook.Figures) (list []Big) {
 		}
 	}
 	return append(list, parkedBig(r, f))
+}
+
+// banks are what further batteries give, the one that is down first before the others.
+func banks(f *outlook.Figures) (list []Big) {
+	lines := slices.Clone(f.Banks)
+	slices.SortStableFunc(lines, func(a, b budget.BankLine) int { return cmp.Compare(a.Hours, b.Hours) })
+	for _, b := range lines {
+		switch {
+		case b.A <= 0:
+		case math.IsNaN(b.Hours):
+			list = append(list, Big{Label: b.Bank.Name + " gives " + amps(b.A) + " for", Value: "not known", Note: "the design gives no capacity"})
+		default:
+			value, unit := split(hours(b.Hours))
+			list = append(list, Big{b.Bank.Name + " gives " + amps(b.A) + " for", value, unit,
+				fmt.Sprintf("from %s down to %s: below that a discharge shortens its life", quantity.Format(b.Charge, quantity.Share), quantity.Format(budget.Reserve(b.Bank), quantity.Share)), ""})
+		}
+	}
+	return list
 }
 
 func reserve(f *outlook.Figures) string {

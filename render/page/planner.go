@@ -130,22 +130,25 @@ type Outlook struct {
 	Trouble string            `json:"trouble,omitempty"`
 
 	// Of the picture, in A and rpm; null = none.
-	OutputA  *float64     `json:"outputA"`
-	DemandA  *float64     `json:"demandA"`  // now
-	RunningA *float64     `json:"runningA"` // with the engine running
-	LikelyA  *float64     `json:"likelyA"`
-	VehicleA *float64     `json:"vehicleA"`
-	SpareA   *float64     `json:"spareA"`
-	EvenRPM  *float64     `json:"evenRpm"`
-	Says     []string     `json:"says"` // the picture in words
-	Big      []Big        `json:"big"`
-	Drawn    []Drawn      `json:"drawn"`
-	Loads    []LoadRow    `json:"loads"`
-	Fuses    []LoadingRow `json:"fuses"`
-	Wires    []LoadingRow `json:"wires"`
-	Sets     *Sets        `json:"sets,omitempty"`
-	Shed     []ShedRow    `json:"shed"`
-	Kept     string       `json:"kept,omitempty"`
+	OutputA     *float64     `json:"outputA"`
+	DemandA     *float64     `json:"demandA"`  // now
+	RunningA    *float64     `json:"runningA"` // with the engine running
+	LikelyA     *float64     `json:"likelyA"`
+	VehicleA    *float64     `json:"vehicleA"`
+	SpareA      *float64     `json:"spareA"`
+	EvenRPM     *float64     `json:"evenRpm"`
+	SpareText   string       `json:"spareText"`
+	DemandText  string       `json:"demandText"`
+	RunningText string       `json:"runningText"`
+	Says        []string     `json:"says"` // the picture in words
+	Big         []Big        `json:"big"`
+	Drawn       []Drawn      `json:"drawn"`
+	Loads       []LoadRow    `json:"loads"`
+	Fuses       []LoadingRow `json:"fuses"`
+	Wires       []LoadingRow `json:"wires"`
+	Sets        *Sets        `json:"sets,omitempty"`
+	Shed        []ShedRow    `json:"shed"`
+	Kept        string       `json:"kept,omitempty"`
 }
 
 // Big is one of the large figures: what it is, the figure, its unit, and a line below.
@@ -250,6 +253,12 @@ func OutlookOf(r *harness.Review, f *outlook.Figures) *Outlook {
 	}
 	o.OutputA, o.DemandA, o.RunningA = number(f.OutputA), number(f.VehicleA+f.AccessoryA), number(f.RunningA)
 	o.LikelyA, o.VehicleA, o.SpareA, o.EvenRPM = number(f.LikelyA), number(f.VehicleA), number(f.SpareA), number(f.BreakEvenRPM)
+	o.SpareText, o.DemandText, o.RunningText = signed(f.SpareA), amps(f.VehicleA+f.AccessoryA), amps(f.RunningA)
+	if f.State.SpeedPerMin == 0 {
+		o.DemandText = amps(outlook.OutA(f.Line))
+		out := outlook.OutA(f.Line)
+		o.DemandA = &out
+	}
 	o.Says, o.Big = sentences(r, f), bigs(r, f)
 	for _, x := range f.Drawn {
 		o.Drawn = append(o.Drawn, Drawn{x.ID, x.Name, amps(x.A), x.On})

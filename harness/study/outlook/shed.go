@@ -2,9 +2,11 @@ package outlook
 
 import (
 	"maps"
+	"math"
 	"slices"
 
 	"fusewright/harness/design"
+	"fusewright/harness/study/budget"
 	"fusewright/harness/study/together"
 )
 
@@ -13,7 +15,7 @@ type Step struct {
 	Name   string
 	Off    bool    // it is off already; nothing else is said
 	GainsA float64 // less drawn than before the step
-	LeftA  float64 // to spare after it; with the engine stopped, out of the battery
+	LeftA  float64 // to spare after it; with the engine stopped, out of all batteries
 	Set    map[string]string
 }
 
@@ -26,7 +28,7 @@ func (p *Planner) shed(f *Figures, order []*together.Item) (steps []Step) {
 	s.Set = maps.Clone(f.Words)
 	left, stopped := f.SpareA, f.State.SpeedPerMin == 0
 	if stopped {
-		left = f.BatteryA
+		left = OutA(f.Line)
 	}
 	for n, item := range order[:min(len(order), mostSteps)] {
 		id, word := p.off(item, order[n+1:])
@@ -40,7 +42,7 @@ func (p *Planner) shed(f *Figures, order []*together.Item) (steps []Step) {
 		}
 		step := Step{Name: item.Name, LeftA: l.SpareA, GainsA: l.SpareA - left, Set: map[string]string{id: word}}
 		if stopped {
-			step.LeftA, step.GainsA = l.BatteryA, left-l.BatteryA
+			step.LeftA, step.GainsA = OutA(l), left-OutA(l)
 		}
 		left = step.LeftA
 		steps = append(steps, step)
@@ -72,6 +74,15 @@ func (p *Planner) off(item *together.Item, others []*together.Item) (id, word st
 		}
 	}
 	return "", ""
+}
+
+// OutA is what all batteries together give.
+func OutA(l *budget.Line) float64 {
+	sum := math.Max(l.BatteryA, 0)
+	for _, b := range l.Banks {
+		sum += math.Max(b.A, 0)
+	}
+	return sum
 }
 
 // Order is what may be switched off, first thing first, each with the control that does it.

@@ -38,19 +38,16 @@ type Combos struct {
 	BatteryA []Giving   `json:"batteryA"`
 }
 
-// mostCombos is how many combinations of one start are solved, mostSolved of all together.
-const mostCombos, mostSolved = 128, 1024
+// mostCombos is how many combinations of all starts together are solved, fewestCombos of each all the same.
+const mostCombos, fewestCombos = 128, 8
 
-// TableOf reckons the table. It solves a few hundred states, in some tenths of a second.
+// TableOf reckons the table. It solves a few hundred states, in a tenth of a second.
 func (p *Planner) TableOf() *Table {
 	t := &Table{Hours: [][2]float64{}, Stand: [][2]float64{}, Starts: []Combos{}}
 	d := p.Circuit.Design
 	t.lasting(p)
-	left := mostSolved
 	for _, s := range p.Starts[:len(d.Situations)] {
-		c := p.combos(s, min(mostCombos, left/max(1, len(d.Situations))*2))
-		left = max(left-len(c.DemandA), 16)
-		t.Starts = append(t.Starts, c)
+		t.Starts = append(t.Starts, p.combos(s, max(fewestCombos, mostCombos/len(d.Situations))))
 	}
 	return t
 }

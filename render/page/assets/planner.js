@@ -119,7 +119,7 @@ function build() {
   parts.start = select;
   put(root,
     part('problem', 'p', {role: 'alert', hidden: true}),
-    el('div', {class: 'grid'},
+    el('div', {class: plan.controls.length > 9 ? 'grid tall' : 'grid'},
       box('on', 'What is on',
         el('label', {class: 'begin', for: 'planner-start'}, 'Begin with', select),
         part('hands', 'ul'),
@@ -205,7 +205,7 @@ function hand(control, drawn) {
   const word = wordOf(control);
   const name = [control.title, control.ref && el('span', {class: 'ref'}, ' ' + control.ref)];
   const row = drawn.find((d) => d.id === control.id);
-  const amps = el('span', {class: 'amps'}, row && row.on ? row.text : '');
+  const amps = el('span', {class: 'amps'}, row && row.text !== '0 A' ? row.text : '');
   const label = 'planner-hand-' + plan.controls.indexOf(control);
   const what = el('span', {class: 'what', id: label}, el('span', {}, name), control.note && el('small', {}, control.note));
   if (control.words.length === 2 && control.words[0] === 'off' && control.words[1] === 'on') {

@@ -88,6 +88,9 @@ export function answer(alone, plan, state) {
       ? 'the key is not turned on this page: begin with another situation' : 'none for this combination', big: parked(alone, state)};
   }
   reckoned.spareA = reckoned.outputA - now;
+  reckoned.spareText = (reckoned.spareA > 0 ? '+' : '') + amps(reckoned.spareA);
+  reckoned.demandText = amps(now);
+  reckoned.runningText = amps(reckoned.runningA || 0);
   reckoned.evenRpm = state.key === 'on' ? evenAt(plan, combos.demandA[n]) : null;
   const drawn = running ? giving(combos.batteryA[n].running, reckoned.outputA) : combos.batteryA[n].stopped;
   reckoned.shed = shedding(alone, plan, combos, words, running ? reckoned.outputA : null, demand);

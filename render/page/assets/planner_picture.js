@@ -43,10 +43,13 @@ export function picture(box, plan, state, answer) {
 
   const curve = plan.output.map(([n, a]) => [x(n), y(a)]);
   if (curve.length && demand !== null) {
-    const over = plan.output.filter((p) => p[1] >= demand), under = plan.output.filter((p) => p[1] <= demand);
-    const meet = answer.evenRpm && answer.evenRpm > plan.output[0][0] ? [[answer.evenRpm, demand]] : [];
-    area([...under, ...meet], 'lack');
-    area([...meet, ...over], 'room');
+    plan.output.slice(1).forEach((p, i) => { // piece by piece: what lies below the demand, what above it
+      const q = plan.output[i];
+      if ((p[1] - demand) * (q[1] - demand) >= 0) { area([q, p], p[1] + q[1] < 2 * demand ? 'lack' : 'room'); return; }
+      const meet = [q[0] + (p[0] - q[0]) * (demand - q[1]) / (p[1] - q[1]), demand];
+      area([q, meet], q[1] < demand ? 'lack' : 'room');
+      area([meet, p], q[1] < demand ? 'room' : 'lack');
+    });
   }
   function area(points, cls) {
     if (points.length < 2) return;
@@ -67,7 +70,7 @@ export function picture(box, plan, state, answer) {
     const close = Math.abs(y(end) - y(demand)) < 30;
     const at = wide && close ? demand - (end >= demand ? 1 : -1) * top * 0.05 : demand;
     label(at, now.rpm > 0 ? 'all that is on' : 'with it running', 'name', end >= demand && !wide ? 14 : -6);
-    if (wide) words(right + 8, y(at) + 19, 'start', 'tick', demand.toPrecision(3) + ' A');
+    if (wide) words(right + 8, y(at) + 19, 'start', 'tick', answer.runningText);
   }
   if (answer.vehicleA && now.rpm > 0) label(answer.vehicleA - (wide ? 0 : top * 0.03), `the ${plan.noun} itself`, 'tick', 12);
 
@@ -82,8 +85,7 @@ export function picture(box, plan, state, answer) {
     if (now.rpm > 0) add('line', {x1: at, y1: y(now.output), x2: at, y2: y(now.demand), class: short ? 'gap short' : 'gap spare'});
     add('circle', {cx: at, cy: y(now.demand), r: 3.5, class: 'dot'});
     add('circle', {cx: at, cy: y(now.output), r: 5.5, class: 'ring'});
-    const says = now.rpm > 0 ? `${short ? '−' : '+'}${Math.abs(answer.spareA).toPrecision(3)} A at ${Math.round(now.rpm)} rpm`
-      : `−${now.demand.toPrecision(3)} A, stopped`;
+    const says = now.rpm > 0 ? `${answer.spareText} at ${Math.round(now.rpm)} rpm` : `${answer.demandText} drawn, stopped`;
     const left = at > edge.left + (right - edge.left) * 0.6;
     words(at + (left ? -8 : 8), edge.top + 12, left ? 'end' : 'start', short ? 'says short' : 'says spare', says);
   }

@@ -240,8 +240,9 @@ async function write() {
 }
 
 function drawBefore() {
+  const dangers = outcome.findings.filter((f) => f.became === 'new' && f.severity === 'danger' && !f.accepted).length;
   const says = [outcome.mended > 0 && el('b', {class: 'good'}, `${outcome.mended} mended`), outcome.mended > 0 && ', ',
-    outcome.new > 0 ? el('b', {class: 'bad'}, `${outcome.new} new`) : outcome.mended > 0 ? 'none new' : 'No finding comes or goes'];
+    outcome.new > 0 ? el('b', {class: dangers > 0 ? 'bad' : ''}, `${outcome.new} new` + (dangers === 0 ? '' : dangers === outcome.new ? ', danger' : `, ${dangers} of them danger`)) : outcome.mended > 0 ? 'none new' : 'No finding comes or goes'];
   put(parts.sum, says);
   put(parts.beforeIn, el('table', {}, el('thead', {}, el('tr', {}, el('td', {}), ['before', 'after', 'change'].map((h) => el('th', {scope: 'col', class: 'r'}, h)))),
     el('tbody', {}, outcome.figures.map((f) => el('tr', {}, el('th', {scope: 'row'}, first(f.about + (f.what ? ': ' + f.what : '')), f.note && el('small', {}, f.note)),
@@ -262,7 +263,7 @@ function drawFates() {
     const mended = f.became === 'mended';
     const says = (f.number && mended ? f.number + ' ' : '') + f.says;
     return el('li', {class: f.became.replace(' ', '-')}, shape(mended ? 'mended' : f.severity, mended || !f.number ? undefined : f.number),
-      el('span', {class: 'unseen'}, f.severity), mended ? el('del', {}, says) : el('span', {}, says, f.value && [' ', el('b', {}, f.value)], f.limit && el('span', {class: 'note'}, ', limit ' + f.limit)),
+      el('span', {class: 'unseen'}, f.severity), mended ? el('del', {}, says) : el('span', {}, says, f.value && [' ', el('b', {}, f.value)], f.limit && el('span', {class: 'note'}, ' ' + f.limit)),
       el('span', {class: 'fate'}, f.became + (f.was && f.was !== f.severity ? ', was ' + f.was : '')));
   }));
 }
