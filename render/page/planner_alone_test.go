@@ -89,6 +89,9 @@ func TestAloneAgrees(t *testing.T) {
 		compared := 0
 		for i, a := range answers {
 			want := OutlookOf(r, p.Compute(states[i].State()))
+			if strings.HasPrefix(a.Trouble, "not reckoned beforehand") {
+				continue
+			}
 			if want.Trouble != "" || a.Trouble != "" {
 				if (want.Trouble == "") != (a.Trouble == "") {
 					t.Errorf("%s, %v: %q alone, %q with the program", file, states[i], a.Trouble, want.Trouble)

@@ -17,7 +17,7 @@ import (
 // desked is a server on a demo design, with its file of readings in memory.
 func desked(t *testing.T, file *[]byte) *Server {
 	t.Helper()
-	text, err := os.ReadFile("../../../designs/fen-runner.yaml")
+	text, err := os.ReadFile(demo)
 	if err != nil {
 		t.Fatal(err)
 	}

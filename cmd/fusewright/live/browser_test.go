@@ -13,10 +13,10 @@ import (
 	"fusewright/render/page"
 )
 
-// demo serves a copy of a demo design from a folder of its own, and gives the file and the address.
-func demo(t *testing.T) (file, address string) {
+// benched serves a copy of a demo design from a folder of its own, and gives the file and the address.
+func benched(t *testing.T) (file, address string) {
 	t.Helper()
-	text, err := os.ReadFile("../../../designs/fen-runner.yaml")
+	text, err := os.ReadFile(demo)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -40,7 +40,7 @@ func demo(t *testing.T) (file, address string) {
 // As a builder uses it: the circuit of a part, what is on, the engine's speed; then the file is changed.
 func TestPageInBrowser(t *testing.T) {
 	p := browsertest.Open(t)
-	file, address := demo(t)
+	file, address := benched(t)
 	p.Go(address)
 	p.Click(`.sheet [data-of="E1"]`)
 	p.Wait(`document.querySelectorAll(".steps tbody tr").length > 8`)
@@ -112,7 +112,7 @@ func TestPageInBrowser(t *testing.T) {
 // survive a reload; another browser's stay.
 func TestBenchInBrowser(t *testing.T) {
 	p := browsertest.Open(t)
-	file, address := demo(t)
+	file, address := benched(t)
 	p.Size(360, 740)
 	p.Go(address + "#view=bench&section=10")
 	bounds := func(number, want string) {
@@ -187,7 +187,7 @@ func TestBenchInBrowser(t *testing.T) {
 // A figure is taken apart; another is asked for.
 func TestWhyInBrowser(t *testing.T) {
 	p := browsertest.Open(t)
-	_, address := demo(t)
+	_, address := benched(t)
 	p.Go(address + "#view=why&of=drop+of+left+lamp")
 	p.Wait(`document.querySelectorAll(".tree details[open]").length > 2`)
 	p.Accessible()
@@ -202,7 +202,7 @@ func TestWhyInBrowser(t *testing.T) {
 // and read stays in the browser.
 func TestOneFileInBrowser(t *testing.T) {
 	p := browsertest.Open(t)
-	file, _ := demo(t)
+	file, _ := benched(t)
 	var text bytes.Buffer
 	design, err := os.ReadFile(file)
 	if err != nil {

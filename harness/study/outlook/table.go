@@ -38,8 +38,9 @@ type Combos struct {
 	BatteryA []Giving   `json:"batteryA"`
 }
 
-// mostCombos is how many combinations of all starts together are solved, fewestCombos of each all the same.
-const mostCombos, fewestCombos = 128, 8
+// combosTimesWires is how many combinations of all starts together are solved of a harness of one
+// wire, fewestCombos of each start of any.
+const combosTimesWires, fewestCombos = 8192, 8
 
 // TableOf reckons the table. It solves a few hundred states, in a tenth of a second.
 func (p *Planner) TableOf() *Table {
@@ -47,7 +48,7 @@ func (p *Planner) TableOf() *Table {
 	d := p.Circuit.Design
 	t.lasting(p)
 	for _, s := range p.Starts[:len(d.Situations)] {
-		t.Starts = append(t.Starts, p.combos(s, max(fewestCombos, mostCombos/len(d.Situations))))
+		t.Starts = append(t.Starts, p.combos(s, max(fewestCombos, combosTimesWires/max(1, len(p.Circuit.Wires))/len(d.Situations))))
 	}
 	return t
 }
