@@ -124,6 +124,9 @@ func drawAll(r *harness.Review) ([]drawn, error) {
 	var wait sync.WaitGroup
 	for i, p := range papers {
 		all[i].paper = p
+		if p.sheets == nil {
+			continue
+		}
 		wait.Go(func() {
 			if !p.shared { // while that one waits, others are drawn
 				renderers <- struct{}{}
@@ -146,12 +149,14 @@ func drawAll(r *harness.Review) ([]drawn, error) {
 // addPaper renders the files of a paper. One without sheets, as the layout of a
 // harness without runs, has none, and what an earlier run made of it goes.
 func (o *outputs) addPaper(r *harness.Review, d drawn) {
-	if len(d.sheets) == 0 {
+	if len(d.sheets) == 0 && d.paper.sheets != nil {
 		o.without(d)
 		return
 	}
-	o.add(d.file+".pdf", pdfOf(r, d.title, slices.Concat(d.sheets, d.legend.Sheets)))
-	o.addSheets(d.file, d.sheets, pngDPI, d.pictures...)
+	if d.paper.sheets != nil {
+		o.add(d.file+".pdf", pdfOf(r, d.title, slices.Concat(d.sheets, d.legend.Sheets)))
+		o.addSheets(d.file, d.sheets, pngDPI, d.pictures...)
+	}
 	for _, t := range d.texts {
 		o.add(d.file+"."+t.ending, func(b *bytes.Buffer) error { return t.write(b, r) })
 	}

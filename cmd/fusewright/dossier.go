@@ -97,7 +97,7 @@ func sectionsOf(r *harness.Review, all []drawn, reader string) []document.Sectio
 
 // bound tells whether a paper is in a reader's set, or in the whole.
 func (p *paper) bound(reader string) bool {
-	return reader == "" && !p.apart || reader != "" && p.isFor(reader)
+	return p.sheets != nil && (reader == "" && !p.apart || reader != "" && p.isFor(reader))
 }
 
 // explains tells whether sheets explain all that a legend does.

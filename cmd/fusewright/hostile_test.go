@@ -63,6 +63,7 @@ var hostileRuns = []struct{ kind, line string }{
 	{"text", "bench DESIGN"},
 	{"json", "bench DESIGN --format json"},
 	{"text", "bench DESIGN -o OUT/bench.pdf"},
+	{"text", "diagnose DESIGN 1.1=right"},
 	{"text", "study DESIGN"},
 	{"json", "study DESIGN --format json"},
 	{"text", "study DESIGN -o OUT/study.pdf"},
@@ -70,6 +71,11 @@ var hostileRuns = []struct{ kind, line string }{
 	{"text", "netlist DESIGN -o OUT/netlist.cir"},
 	{"text", "size DESIGN"},
 	{"json", "size DESIGN --format json"},
+	{"text", "why DESIGN"},
+	{"text", "why DESIGN cut length of W1 --all"},
+	{"json", "why DESIGN cut length of W1 --format json"},
+	{"json", "why DESIGN --format json"},
+	{"text", "why DESIGN 1 --all"},
 	{"text", "fmt DESIGN --check"},
 	{"json", "export DESIGN --to json"},
 	{"spice", "export DESIGN --to spice"},
@@ -163,7 +169,7 @@ func TestHostileRunsAreComplete(t *testing.T) {
 
 func kindOf(path string) string {
 	return map[string]string{".svg": "svg", ".pdf": "pdf", ".png": "png", ".csv": "csv", ".json": "json",
-		".txt": "text", ".cir": "spice", ".dxf": "dxf", ".html": "svg", ".md": "text", ".yaml": "yaml"}[filepath.Ext(path)]
+		".txt": "text", ".cir": "spice", ".dxf": "dxf", ".html": "page", ".md": "text", ".yaml": "yaml"}[filepath.Ext(path)]
 }
 
 // wellFormed checks the bytes of an output of a kind.
@@ -172,6 +178,8 @@ func wellFormed(t *testing.T, kind string, data []byte) error {
 	switch kind {
 	case "svg", "markup":
 		return errors.Join(checkPlain(data), checkMarkup(data))
+	case "page":
+		return errors.Join(checkPlain(data), checkPage(data))
 	case "pdf":
 		return checkPDF(t, data)
 	case "png":
@@ -237,6 +245,22 @@ func checkMarkup(data []byte) error {
 			}
 		}
 	}
+}
+
+// checkPage takes the page as one file apart: what comes of the design stands in data that nothing
+// ends too early, and in the title; there are two scripts, data and the page's own.
+func checkPage(data []byte) error {
+	head, rest, found := strings.Cut(string(data), `<script type="application/json" id="held">`)
+	held, script, ended := strings.Cut(rest, "</script>")
+	switch {
+	case !found || !ended || !json.Valid([]byte(held)) || strings.ContainsAny(held, "<>"):
+		return errors.New("its data are not whole")
+	case strings.Count(head+script, "<script") != 1 || strings.Count(script, "</script>") != 1:
+		return errors.New("another script")
+	case strings.Count(head, "<title>") != 1 || strings.Contains(head, "<img"):
+		return errors.New("a title that is more than that")
+	}
+	return nil
 }
 
 // checkPDF lets qpdf look, and allows nothing that could act.

@@ -14,6 +14,7 @@ import (
 	"fusewright/harness/workshop/purchase"
 	"fusewright/render/document"
 	"fusewright/render/layout"
+	"fusewright/render/page"
 	"fusewright/render/report"
 	"fusewright/render/scene"
 )
@@ -27,7 +28,8 @@ type paper struct {
 	shows  string // what, for the README
 	apart  bool   // not bound into the whole dossier
 	board  bool   // to lie on the board at full size: bound into no set
-	// sheets draws it; none where the design has nothing for it.
+	// sheets draws it; none where the design has nothing for it. nil = it is no paper but a
+	// file to look at on a screen, whose texts are all there is.
 	sheets func(*subject) ([]*scene.Sheet, error)
 	// legend is bound behind them in a PDF: what found no room on them.
 	legend func(*subject) (document.Legend, error)
@@ -134,6 +136,10 @@ var papers = []*paper{
 		sheets: func(s *subject) ([]*scene.Sheet, error) { return document.Loading(s.Review) }},
 	findingsPaper,
 	benchPaper,
+	{title: "Page", file: "page", reader: "builder, installer, reviewer", apart: true,
+		shows: "to look at on a screen or phone, without a server or network, and to mail: the schematic to click in, findings, planner, " +
+			"cut list and bench test with ticks and readings that the browser keeps",
+		texts: []textForm{{"html", func(b *bytes.Buffer, r *harness.Review) error { return page.WriteOneFile(b, r) }}}},
 	{title: "Sources", reader: "reviewer", sheets: plain(document.Sources),
 		shows: "where each figure that was used comes from, and how certain it is"},
 }
@@ -159,9 +165,12 @@ func (p *paper) as(r *harness.Review, ending string) func(*bytes.Buffer) error {
 	}
 }
 
-// endings are those of its files, the PDF first.
+// endings are those of its files, the PDF first if there is one.
 func (p *paper) endings() []string {
-	all := append([]string{"pdf"}, p.pictures...)
+	var all []string
+	if p.sheets != nil {
+		all = append([]string{"pdf"}, p.pictures...)
+	}
 	for _, t := range p.texts {
 		all = append(all, t.ending)
 	}

@@ -24,7 +24,7 @@ type serveCmd struct {
 	Design string `arg:"" help:"The design file."`
 	At     string `help:"Be reached from other machines at this address of yours, such as 192.168.1.20; a code is then needed." placeholder:"ADDRESS"`
 	Port   int    `help:"Port to listen at; 0 = a free one." default:"0" placeholder:"N"`
-	Write  bool   `help:"Let the page write into the design file and keep readings beside it."`
+	Write  bool   `help:"Let the page write into the design file."`
 }
 
 // Validate refuses what cannot be watched or listened at.
@@ -56,6 +56,7 @@ func (c *serveCmd) Run(io *streams, cli *program) error {
 	}
 	address := "http://" + l.Addr().String() + "/"
 	opt := live.Options{File: c.Design, Watched: follow.files(), Read: follow.text, Saved: follow.saved, Assess: follow.assess}
+	opt.Kept, opt.Keep = follow.kept, follow.keep
 	if c.Write {
 		opt.Write = follow.write
 	}

@@ -30,8 +30,8 @@ func CutListCSV(w io.Writer, u lengths.Unit, rows []cutting.Row) error {
 	var cells [][]string
 	for _, r := range rows {
 		row := []string{r.Number, r.Size, r.Colour, r.Insulation, metres(r.CutM),
-			r.From.At, r.From.Place, crimpName(r.From), strip(r.From),
-			r.To.At, r.To.Place, crimpName(r.To), strip(r.To), strings.Join(r.Runs, "; "), r.Label,
+			r.From.At, r.From.Place, r.From.Crimp(), strip(r.From),
+			r.To.At, r.To.Place, r.To.Crimp(), strip(r.To), strings.Join(r.Runs, "; "), r.Label,
 			metres(r.Parts.RouteM), metres(r.Parts.SlackM), metres(r.Parts.ServiceM), metres(r.Parts.StripM),
 			metres(r.Parts.TrimM), fineMetres(r.Parts.ToleranceM), fineMetres(r.Parts.RoundingM), metres(r.Parts.BandM),
 			r.From.Plug, r.To.Plug, r.LengthFrom(), r.From.Mark, r.To.Mark}
@@ -236,21 +236,9 @@ func endText(e cutting.End) string {
 // crimpWork is the crimp part with what goes on the wire before it.
 func crimpWork(e cutting.End) string {
 	if e.Seal {
-		return "seal first, " + crimpName(e)
+		return "seal first, " + e.Crimp()
 	}
-	return crimpName(e)
-}
-
-func crimpName(e cutting.End) string {
-	switch {
-	case e.Terminal != nil && e.Mate:
-		return "mate of " + e.Terminal.Name
-	case e.Terminal != nil:
-		return e.Terminal.Name
-	case e.Kind != "":
-		return "none fits " + e.Kind
-	}
-	return "not known"
+	return e.Crimp()
 }
 
 func stripText(u lengths.Unit, e cutting.End) string {

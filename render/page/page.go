@@ -53,7 +53,6 @@ type Model struct {
 	// What the other views show; see their files.
 	Planner any `json:"planner,omitempty"`
 	WhatIf  any `json:"whatIf,omitempty"`
-	Bench   any `json:"bench,omitempty"`
 }
 
 // Heading names the design.
@@ -87,7 +86,7 @@ func Of(r *harness.Review, before *Before) *Model {
 		Counts:  rep.Counts, Verdict: verdict(rep.Counts), Caution: rep.Caution,
 		Findings: findings(r, rep),
 		Parts:    parts(r),
-		Planner:  plannerOf(r), WhatIf: whatIfOf(r), Bench: benchOf(r),
+		Planner:  plannerOf(r), WhatIf: whatIfOf(r),
 	}
 	m.Causes, m.Tried = causes(r, m.Findings), r.Plan != nil
 	if r.Plan != nil {

@@ -42,7 +42,8 @@ func (h *hub) tell() {
 	}
 }
 
-// events sends the version of the design whenever it changes, as server-sent events (HTML
+// events sends the version of the design whenever it changes, and that readings were
+// kept, as server-sent events (HTML
 // Living Standard, section 9.2). The page then asks for what it shows. A beat now and then
 // keeps the connection open, and finds out that nobody is there.
 func (s *Server) events(w http.ResponseWriter, r *http.Request) {
@@ -52,7 +53,7 @@ func (s *Server) events(w http.ResponseWriter, r *http.Request) {
 	w.Header().Set("Content-Type", "text/event-stream")
 	beat := time.NewTicker(s.times.beat)
 	defer beat.Stop()
-	sent := -1
+	sent, read := -1, s.kept.Load()
 	for {
 		now, err := s.State(r.Context())
 		if err != nil {
@@ -62,6 +63,10 @@ func (s *Server) events(w http.ResponseWriter, r *http.Request) {
 		if now.Version != sent {
 			text = fmt.Sprintf("event: changed\ndata: {\"version\":%d}\n\n", now.Version)
 			sent = now.Version
+		}
+		if kept := s.kept.Load(); kept != read {
+			read = kept
+			text += "event: readings\ndata: {}\n\n"
 		}
 		control.SetWriteDeadline(time.Now().Add(s.times.answer))
 		if _, err := w.Write([]byte(text)); err != nil || control.Flush() != nil {

@@ -10,6 +10,7 @@ import (
 	"net"
 	"net/http"
 	"sync"
+	"sync/atomic"
 	"time"
 
 	"fusewright/harness"
@@ -28,6 +29,10 @@ type Options struct {
 	Assess func(text []byte) (*harness.Review, error)
 	// Write puts a new text in place of the old one; nil = the design is only read.
 	Write func(text []byte) error
+	// Kept gives the text of the file of readings beside the design, nil when there is none; Keep
+	// puts another in its place. Without them readings stay in the browser.
+	Kept func() ([]byte, error)
+	Keep func(text []byte) error
 	// Guarded asks whoever comes for the code of the address.
 	Guarded bool
 	// NewCode is told the code for the next one who comes; nil = nobody listens.
@@ -41,7 +46,8 @@ type Server struct {
 	door  door
 	desk  desk
 	hub   hub
-	asked sync.Mutex // one question at a time: a review may be changed and put back
+	kept  atomic.Int64 // how often the file of readings was written
+	asked sync.Mutex   // one question at a time: a review may be changed and put back
 	times times
 }
 

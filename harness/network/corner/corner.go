@@ -60,18 +60,23 @@ func (s *Set) everyState(solved func(*warm.Model, func(int) solve.Options, []*wa
 	nominal := solved(s.Model, func(int) solve.Options { return solve.Options{} }, nil)
 	s.Results[Nominal] = nominal
 	for state := Nominal + 1; state < states; state++ {
-		model, from := s.Model, nominal
+		from := nominal
 		switch {
 		case state == Fresh: // differs from High by contacts alone
 			from = s.Results[High]
 		case state == High:
 			from = s.Results[Weak]
 		}
-		if movedIn[state].places {
-			model = s.Hot
-		}
-		s.Results[state] = solved(model, func(i int) solve.Options { return t.options(d, state, nominal[i]) }, from)
+		s.Results[state] = solved(s.In(state), func(i int) solve.Options { return t.options(d, state, nominal[i]) }, from)
 	}
+}
+
+// In is the wires where they lie in a state.
+func (s *Set) In(state State) *warm.Model {
+	if movedIn[state].places {
+		return s.Hot
+	}
+	return s.Model
 }
 
 // Solutions are the nominal operating points of the design's own situations.

@@ -35,6 +35,9 @@ var Corners = []State{Weak, High, Fresh}
 // which it has one at a time.
 var alone = [][]State{{StrongLoads}, {AgedContacts}, {HotPlaces}, {LowSource, HighSource}}
 
+// Alone are those states, the bounds of one tolerance together.
+func Alone() [][]State { return alone }
+
 // moved are the tolerances at their bounds in a state.
 type moved struct{ loads, contacts, places, low, high bool }
 
@@ -70,7 +73,7 @@ func (t *Tolerances) options(d *design.Design, s State, nominal *warm.Result) so
 	}
 	if m.contacts {
 		opt.Aged = true
-		opt.BranchFactor = func(b *circuit.Branch) float64 { return t.aged(b, nominal) }
+		opt.BranchFactor = func(b *circuit.Branch) float64 { return t.Aged(b, nominal).Factor() }
 	}
 	if d == nil || !m.low && !m.high {
 		return opt

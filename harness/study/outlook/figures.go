@@ -165,7 +165,7 @@ func (p *Planner) parked(s State) Parked {
 func (p *Planner) drawn(f *Figures) {
 	counted := map[*circuit.Branch]bool{}
 	amps := func(b *circuit.Branch) float64 {
-		if a := math.Abs(f.Counted.BranchA[b.Index]); !math.IsNaN(a) {
+		if a := math.Abs(f.Held.BranchA[b.Index]); !math.IsNaN(a) {
 			return a
 		}
 		return 0

@@ -41,21 +41,22 @@ type Combos struct {
 	BatteryA []Giving   `json:"batteryA"`
 }
 
-// mostCombos is how many combinations of one start are solved, mostSolved of all together.
-const mostCombos, mostSolved = 128, 320
+// combosTimesWires is how many combinations of all starts together are solved of a harness of one
+// wire; of one start at least fewestCombos of any, and at most mostCombos.
+const combosTimesWires, fewestCombos, mostCombos = 8192, 8, 128
 
-// TableOf reckons the table. It solves some six states for each of at most some 300 combinations, on
-// all processors; the table does not depend on how many there are.
+// TableOf reckons the table, on all processors, in some tenths of a second; it does not depend on how many
+// there are.
 func (p *Planner) TableOf() *Table {
 	t := &Table{Hours: [][2]float64{}, Stand: [][2]float64{}, Starts: []Combos{}}
 	d := p.Circuit.Design
 	t.lasting(p)
 	for _, s := range p.Starts[:len(d.Situations)] {
-		most := min(mostCombos, max(8, mostSolved/len(d.Situations)))
-		if !s.State.KeyOn { // solved once each
-			most = mostCombos
+		most := combosTimesWires / max(1, len(p.Circuit.Wires)) / len(d.Situations)
+		if !s.State.KeyOn { // solved once each, not at six speeds
+			most *= 6
 		}
-		t.Starts = append(t.Starts, p.combos(s, most))
+		t.Starts = append(t.Starts, p.combos(s, min(max(most, fewestCombos), mostCombos)))
 	}
 	return t
 }

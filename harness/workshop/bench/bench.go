@@ -80,6 +80,7 @@ type Check struct {
 	// they are how far the reading lies below the battery voltage read before.
 	Nominal, Low, High float64
 	Below              bool
+	Supply             *circuit.Node // with Below: the post against which it is
 	// ShowsV is what the meter shows at the nominal battery voltage, in volts,
 	// when Below is set.
 	ShowsV float64
@@ -89,6 +90,7 @@ type Check struct {
 	SetA      float64 // current limit of the supply, in amperes; zero when there is none
 	Text      string  // what must be seen instead of a number
 	Basis     string  // where the bounds come from
+	Probe     *Probe  // where the meter is; nil = nowhere in the circuit
 }
 
 // Hint is what a wrong reading usually means. All hints are common practice,

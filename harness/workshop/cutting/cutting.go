@@ -42,6 +42,19 @@ type End struct {
 	Seal     bool              // a seal goes on the wire before it is stripped
 }
 
+// Crimp names the part that is crimped on, or says that none is known.
+func (e End) Crimp() string {
+	switch {
+	case e.Terminal != nil && e.Mate:
+		return "mate of " + e.Terminal.Name
+	case e.Terminal != nil:
+		return e.Terminal.Name
+	case e.Kind != "":
+		return "none fits " + e.Kind
+	}
+	return "not known"
+}
+
 // LengthFrom is what the length rests on: the design's own, the runs that the
 // wire lies in, or slack alone where both ends are at one place.
 func (r *Row) LengthFrom() string {

@@ -27,10 +27,12 @@ export function send(method, path, body) {
   return answered(fetch(path, {method, headers: {'Content-Type': 'application/json'}, body: JSON.stringify(body)}));
 }
 
-// follow calls changed whenever the design is another one, and lost with whether the server is gone.
-export function follow(changed, lost) {
+// follow calls changed whenever the design is another one, lost with whether the server is gone, and
+// readings whenever some were kept.
+export function follow(changed, lost, readings) {
   const source = new EventSource('/api/events');
   source.addEventListener('changed', (e) => changed(JSON.parse(e.data)));
+  source.addEventListener('readings', readings);
   source.addEventListener('open', () => lost(false));
   source.addEventListener('error', () => lost(true));
 }

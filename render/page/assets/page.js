@@ -4,6 +4,8 @@
 //   export function mount(root, store)   once: root is its empty section
 //   export function update(model)        with every new model, and after mount
 //   export function shown()              optional: whenever it comes to the front
+//   export const asks = true             optional: it needs a server to ask
+//   export function strip(root, model)   optional: fills the strip; false = it is the design's
 //
 // Imports stand one a line at the head of a module, with names in braces or "* as name".
 import * as api from './api.js';
@@ -16,7 +18,7 @@ import {el, put} from './dom.js';
 import {makeStore} from './store.js';
 import {showStrip, showProblems} from './strip.js';
 
-const views = [circuit, planner, whatif, why, bench];
+const views = [circuit, planner, whatif, why, bench].filter((v) => api.live || !v.asks);
 const store = makeStore(api);
 const at = (id) => document.getElementById(id);
 const roots = new Map(); // of views that were shown once
@@ -35,8 +37,20 @@ function show() {
   for (const link of at('views').querySelectorAll('a')) {
     if (link.dataset.view === view.id) link.setAttribute('aria-current', 'page');
     else link.removeAttribute('aria-current');
+    if (link.dataset.view === view.id && document.body.dataset.view !== view.id) { // on a phone it may stand outside
+      const bar = link.closest('nav');
+      bar.scrollLeft = link.offsetLeft - bar.offsetLeft - (bar.clientWidth - link.offsetWidth) / 2;
+    }
   }
+  document.body.dataset.view = view.id;
   if (view.shown && roots.has(view)) view.shown();
+  if (store.model) strip();
+}
+
+// strip shows the verdict: of the design, or what a view has in its place.
+function strip() {
+  const view = views.find((v) => v.id === document.body.dataset.view);
+  if (!(view && view.strip && view.strip(at('strip'), store.model))) showStrip(at('strip'), store.model);
 }
 
 // load fetches the model and hands it to the views that were shown.
@@ -53,7 +67,6 @@ async function load() {
     .filter(Boolean).join(' · ');
   document.title = heading.title || 'Fusewright';
   at('caution').textContent = store.model.caution;
-  showStrip(at('strip'), store.model);
   showProblems(at('problems'), store.model);
   for (const [view] of roots) view.update(store.model);
   show();
@@ -81,8 +94,10 @@ function start() {
   });
   at('print').addEventListener('click', () => print());
   store.on('state', show);
+  store.on('strip', strip);
   store.say = say;
-  api.follow(load, (lost) => { document.body.classList.toggle('lost', lost); if (lost) say('The server does not answer.'); });
+  api.follow(load, (lost) => { document.body.classList.toggle('lost', lost); if (lost) say('The server does not answer.'); },
+    () => store.call('readings'));
   load();
 }
 

@@ -3,6 +3,7 @@
 import {el, put, shape} from './dom.js';
 
 export const id = 'whatif', title = 'What if';
+export const asks = true;
 
 let root, store;
 let offers = [], of = '', writes = false;
