@@ -105,6 +105,7 @@ var registry = sorted(
 	reverseExposure,
 	reversingBothOn,
 	sensingRelayHunts,
+	sensingRelayStays,
 	sharedReturnThin,
 	shortOverheatsWire,
 	shortTooWeak,
