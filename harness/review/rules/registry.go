@@ -21,6 +21,7 @@ var registry = sorted(
 	chargingCableThin,
 	chargingDeficit,
 	chargedInTheCold,
+	chargedTooFast,
 	chargingFuseSmall,
 	chargingOverBattery,
 	coilHeldTooLong,
