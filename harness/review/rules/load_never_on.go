@@ -60,7 +60,7 @@ func (p *Pass) judgeSourceless(part *circuit.Part, x *design.Charger) {
 	case x.PanelW.Value == 0:
 		source = "`shore`"
 	}
-	p.say(ofPart(finding.Advice, part), "%s: no situation has %s, so its current, wires and fuses were not checked", part.Name, source)
+	p.say(ofPart(finding.Advice, part), "%s: no situation has %s, so what it charges was not checked; its wires and fuses were, at its rated current", part.Name, source)
 }
 
 func (p *Pass) reportNeverOn(part *circuit.Part, listed string) {
