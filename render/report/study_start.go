@@ -59,7 +59,7 @@ func startShort(starts []StudyStart) string {
 		return ""
 	}
 	mild, cold := starts[0], starts[1]
-	text := fmt.Sprintf("posts %s at %s, in %s %s", turning(mild.PostsV), amps(mild.StarterA), celsius(cold.AmbientC), turning(cold.PostsV))
+	text := fmt.Sprintf("posts %s at %s; at %s %s", turning(mild.PostsV), amps(mild.StarterA), celsius(cold.AmbientC), turning(cold.PostsV))
 	if x := mild.shortest(); x != nil && *x.Volts < *x.NeedsV {
 		text += fmt.Sprintf("; %s gets %s, needs %s", x.Part, volts(x.Volts), volts(x.NeedsV))
 	}
