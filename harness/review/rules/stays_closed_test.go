@@ -20,10 +20,14 @@ func TestSensingRelayStays(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			var got string
+			limit := 0.0
 			for _, f := range open(assess(t, "house.yaml", house(t, agm, c.house, first, c.battery))) {
 				if f.Rule == "sensing-relay-stays" {
-					got = f.What
+					got, limit = f.What, f.Figure.Limit
 				}
+			}
+			if c.want && !(limit > 0.899 && limit < 0.901) {
+				t.Errorf("held against %g", limit)
 			}
 			if (got != "") != c.want || c.want && !strings.Contains(got, "with about 20 % of the charge left") {
 				t.Errorf("%q", got)
