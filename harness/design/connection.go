@@ -7,6 +7,7 @@ type connection struct {
 	of    where // what is fed: relay "keyed", or its coil
 	feeds *[]Feed
 	back  bool // a return
+	after bool // the feed of a load in series: the load before it is named
 	refs  []Text
 	wire  *wireDraft // nil when not given
 }

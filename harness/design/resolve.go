@@ -122,6 +122,8 @@ func (r *reader) resolve(c *connection, text Text) (Ref, bool) {
 		return ref, false
 	case c.back:
 		return r.checkReturn(c, ref)
+	case c.after:
+		return r.checkInSeries(c, ref)
 	}
 	return r.checkFeed(c, ref)
 }

@@ -68,6 +68,7 @@ func (b *builder) addParts() {
 	for _, l := range d.Loads {
 		b.addLoad(l)
 	}
+	b.addStrings()
 	for _, g := range d.Grounds {
 		b.addGround(g)
 	}
