@@ -146,7 +146,7 @@ type Branch struct {
 	// library gives it; empty when one of them does.
 	Assumed string
 
-	Onward []*Branch // of a load in series, the loads through which its current flows on, in order
+	String []*Branch // of a load in series: the loads of its string from the source on, itself among them
 
 	Closer *Closer // contacts: what closes them
 	Fuse   *FuseSpec

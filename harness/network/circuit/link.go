@@ -37,14 +37,12 @@ func (c *Circuit) Link() {
 		case b.Feeds():
 			b.A.feeds = append(b.A.feeds, b)
 			b.B.fedBy = append(b.B.fedBy, b)
-			if b.onlyThroughLoads() { // of the load before it that is a return
-				b.A.backTo = append(b.A.backTo, b)
-			}
-		case b.Follows():
-			b.A.backTo = append(b.A.backTo, b)
 		case b.Returns():
 			b.A.backTo = append(b.A.backTo, b)
 			c.flow.switchedBack = c.flow.switchedBack || b.Kind == ContactBranch
+		}
+		if b.behindLoad() { // a return of the load before it
+			b.A.backTo = append(b.A.backTo, b)
 		}
 		if b.Closer != nil {
 			if coil := b.Closer.coil(); coil != nil {

@@ -413,7 +413,7 @@ func (b *Below) Names() (names []string) {
 	}
 	for _, l := range b.Loads {
 		add(l.Part, "")
-		for _, next := range l.Onward {
+		for _, next := range l.String {
 			add(next.Part, "")
 		}
 	}
