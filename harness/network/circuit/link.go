@@ -41,7 +41,7 @@ func (c *Circuit) Link() {
 			b.A.backTo = append(b.A.backTo, b)
 			c.flow.switchedBack = c.flow.switchedBack || b.Kind == ContactBranch
 		}
-		if b.behindLoad() { // a return of the load before it
+		if b.BehindLoad() { // a return of the load before it
 			b.A.backTo = append(b.A.backTo, b)
 		}
 		if b.Closer != nil {

@@ -42,11 +42,11 @@ func (l *LoadSpec) ratedOhm() float64 { return l.RatedV * l.RatedV / l.PowerW }
 
 // TakesBack tells whether a branch takes current back to battery negative, over the loads in
 // series with another too.
-func (b *Branch) TakesBack() bool { return b.Returns() || b.behindLoad() }
+func (b *Branch) TakesBack() bool { return b.Returns() || b.BehindLoad() }
 
-// behindLoad tells of what carries the current of a load in series from the load before
+// BehindLoad tells of what carries the current of a load in series from the load before
 // it: the wire between them, its lead and its own contacts, and itself where a third follows.
-func (b *Branch) behindLoad() bool {
+func (b *Branch) BehindLoad() bool {
 	if b.Wire != nil {
 		l, ok := b.Wire.From.Part.Source.(*design.Load)
 		return ok && l.Next != nil && b.Wire.From.Name == "-" && b.Wire.Role == FeedWire
