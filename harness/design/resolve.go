@@ -118,7 +118,7 @@ func (r *reader) resolve(c *connection, text Text) (Ref, bool) {
 	switch {
 	case ref.Part == nil:
 		r.noName(text.Pos, fmt.Sprintf("%s: nothing is named %s", c.of, quoted(text.Value)),
-			text.Value, r.targets(c.back))
+			text.Value, r.targetsOf(c))
 		return ref, false
 	case c.back:
 		return r.checkReturn(c, ref)
@@ -126,6 +126,20 @@ func (r *reader) resolve(c *connection, text Text) (Ref, bool) {
 		return r.checkInSeries(c, ref)
 	}
 	return r.checkFeed(c, ref)
+}
+
+// targetsOf are those that a connection could mean.
+func (r *reader) targetsOf(c *connection) []string {
+	if !c.after {
+		return r.targets(c.back)
+	}
+	var loads []string
+	for _, l := range r.d.Loads {
+		if l != c.owner {
+			loads = append(loads, l.Name)
+		}
+	}
+	return loads
 }
 
 // targets are the names that a feed or return could mean.

@@ -44,7 +44,7 @@ func (r *reader) checkInSeries(c *connection, ref Ref) (Ref, bool) {
 			"`returns to` at the last of the string alone; of loads side by side `fed by`")
 	case before.Next != nil:
 		r.report(ref.Pos, fmt.Sprintf("%s and %s are both in series with %s", quoted(before.Next.Name), quoted(x.Name), quoted(before.Name)),
-			fmt.Sprintf("one of them; another beside it is `fed by` and `returns to` as %s", quoted(before.Next.Name)))
+			fmt.Sprintf("one of them; another beside it is `fed by: %s` and returns as that does", before.Next.Name))
 	default:
 		before.Next, x.Before, ref.Terminal = x, before, "-"
 		return ref, true
