@@ -436,5 +436,8 @@ func (x *Load) character() {
 	}
 }
 
+// SaidOhm is the resistance that the design gives for it; 0 = it gives another figure.
+func (l *Load) SaidOhm() float64 { return l.given.resistance.Value }
+
 // SaidA is the current that the design gives for it; 0 = it gives another figure.
 func (l *Load) SaidA() float64 { return l.given.current.Value }

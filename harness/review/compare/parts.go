@@ -203,7 +203,11 @@ func loadProperties(f *fields, x *design.Load) {
 	f.figure("power", fmt.Sprintf("%s at %s", quantity.Plain(x.PowerW, quantity.Power),
 		quantity.Plain(x.RatedV, quantity.Voltage)), x.PowerW, +1)
 	f.text("behaves", string(x.Behaves))
-	f.text("fed by", feeds(x.FedBy))
+	if x.Before != nil {
+		f.text("in series with", x.Before.Name)
+	} else {
+		f.text("fed by", feeds(x.FedBy))
+	}
 	f.text("returns to", feeds(x.Returns))
 	f.yes("critical", x.Critical)
 	f.yes("own switch", x.OwnSwitch)

@@ -3,6 +3,7 @@ package rules
 import (
 	"math"
 
+	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/design/wording"
 	"fusewright/harness/network/circuit"
@@ -19,7 +20,7 @@ var seriesUneven = &Rule{
 		"at 14 V, and so does a load made for it. A load that gets less is advised on, unless a resistor of the string is there to take the rest, or it " +
 		"is one.",
 	Formula:  "share = (V load / V battery) / (rated at / system voltage)",
-	Limits:   "110 % of what it is rated for; 80 %, as advice (our choice): a filament lives a quarter as long on 110 %, by the exponent −13 (from memory)",
+	Limits:   "110 % of what it is rated for, 125 % of a motor; 80 %, as advice (our choice): a filament lives three tenths as long on 110 %, by the exponent −13 (from memory)",
 	Why:      "what gets too much burns out and takes the others with it; what gets too little glows, does not pull in, or stalls",
 	Change:   "take loads of equal power and voltage whose voltages add up to the system's, or feed each by itself",
 	Severity: "fault; danger for a critical load; advice when it gets too little",
@@ -40,7 +41,7 @@ loads:
 }
 
 // Shares of what a load in series is rated for between which it may lie.
-const mostSeriesShare, leastSeriesShare = 1.1, 0.8
+const mostSeriesShare, mostMotorShare, leastSeriesShare = 1.1, 1.25, 0.8
 
 func (p *Pass) judgeShare(b *circuit.Branch, string []*circuit.Branch) {
 	rated := b.Load.RatedV / p.d.NominalV()
@@ -68,9 +69,12 @@ func (p *Pass) judgeShare(b *circuit.Branch, string []*circuit.Branch) {
 	l := accessory(b.Part)
 	fin := ofPart(graver(l.Critical, finding.Fault, finding.Danger), b.Part)
 	share, figureOf, limit := most, "most", mostSeriesShare
+	if b.Load.Behaves == design.Motor {
+		limit = mostMotorShare
+	}
 	switch {
-	case over(most, mostSeriesShare):
-		atMost(&fin, "share of its rated voltage", 100*most, 100*mostSeriesShare, "%")
+	case over(most, limit):
+		atMost(&fin, "share of its rated voltage", 100*most, 100*limit, "%")
 	case over(leastSeriesShare, least) && !drops(string):
 		fin.Severity, share, figureOf, limit = finding.Advice, least, "least", leastSeriesShare
 		atLeast(&fin, "share of its rated voltage", 100*least, 100*leastSeriesShare, "%")
