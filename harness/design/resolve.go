@@ -12,11 +12,11 @@ import (
 func (r *reader) tooManyWires() bool {
 	wires, first := 0, problem.Pos{}
 	for _, c := range r.connections {
-		each := c.wire.count()
-		if n := (maxWires - wires) / each; n >= 0 && n < len(c.refs) {
-			first = c.refs[n].Pos
+		for i, ref := range c.refs {
+			if wires += c.wireTo(i).count(); wires > maxWires && first.Line == 0 {
+				first = ref.Pos
+			}
 		}
-		wires += each * len(c.refs)
 	}
 	if wires > maxWires {
 		r.report(first, fmt.Sprintf("the design has %d wires", wires), fmt.Sprintf("at most %d", maxWires))
@@ -36,7 +36,7 @@ func (r *reader) resolveConnections() {
 	}
 	for _, c := range r.connections {
 		seen := map[string]bool{}
-		for _, text := range c.refs {
+		for i, text := range c.refs {
 			ref, ok := r.resolve(c, text)
 			if !ok {
 				continue
@@ -48,8 +48,9 @@ func (r *reader) resolveConnections() {
 			} else {
 				seen[id] = true
 			}
-			for range c.wire.count() {
+			for range c.wireTo(i).count() {
 				*c.feeds = append(*c.feeds, Feed{From: ref})
+				c.feedOf = append(c.feedOf, c.wireTo(i))
 			}
 		}
 	}

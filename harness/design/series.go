@@ -6,7 +6,7 @@ const inSeriesWith = "in series with"
 
 // seriesKey takes the feed of a load from the load before it.
 func seriesKey() key[Load] {
-	return key[Load]{Key: Key{Name: inSeriesWith, Kind: KindFeeds, Example: "left lamp", Default: "alone between feed and return",
+	return key[Load]{Key: Key{Name: inSeriesWith, Kind: KindLoad, Example: "left lamp", Default: "alone between feed and return",
 		Doc: "in place of `fed by`: the load whose current flows on through this one; `wire` is that between the two. The load named has no `returns to`, which the last of the string has"},
 		read: func(r *reader, x *Load, f field) {
 			if f.has["fed by"] {
