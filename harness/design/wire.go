@@ -345,6 +345,12 @@ func (r *reader) complete(c *connection, w, def *wireDraft) {
 		w.spec.Size, w.spec.SizeAuto = def.spec.Size, def.spec.SizeAuto
 	}
 	w.spec.Sheathed = w.spec.Sheathed || w.spec.Type != nil && w.spec.Type.Cores > 0
+	if def != &r.defaults { // of several feeds with wires of their own
+		if !w.spec.LengthM.Given() {
+			w.spec.LengthM = def.spec.LengthM
+		}
+		w.spec.Sheathed = w.spec.Sheathed || def.spec.Sheathed
+	}
 	r.chooseEnds(w, at)
 }
 

@@ -1,6 +1,7 @@
 package cell
 
 import (
+	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/render/schematic/labels"
 	"fusewright/render/schematic/lettering"
@@ -126,15 +127,31 @@ func (b *builder) sortWires() {
 		if parts.ToHalf(w) {
 			in.Source, in.Term = in.Term, in.Source
 		}
-		b.Feeds[in.Source] = append(b.Feeds[in.Source], in)
-		b.into[in.Term.Part] = append(b.into[in.Term.Part], in)
+		b.file(in)
 	}
+	for _, p := range b.Circuit.Parts { // bolted on a post, with no wire between
+		f, ok := p.Source.(*design.Fuse)
+		if !ok || f.Post == nil {
+			continue
+		}
+		post := b.Circuit.PartOf(f.Post).Terminal("+")
+		if f.AtPost() {
+			b.file(&Inlet{Source: post, Term: p.Terminal("in")})
+		} else {
+			b.file(&Inlet{Source: p.Terminal("out"), Term: post})
+		}
+	}
+}
+
+func (b *builder) file(in *Inlet) {
+	b.Feeds[in.Source] = append(b.Feeds[in.Source], in)
+	b.into[in.Term.Part] = append(b.into[in.Term.Part], in)
 }
 
 // addInlets gives a cell its incoming wires, in the order of the circuit.
 func (b *builder) addInlets(c *Cell) {
 	for _, in := range b.into[c.Part] {
-		if c.takes(in.Wire) {
+		if in.Wire == nil || c.takes(in.Wire) {
 			in.Cell, in.Row = c, c.Rows[0]
 			c.Inlets = append(c.Inlets, in)
 		}
