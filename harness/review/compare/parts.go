@@ -20,6 +20,9 @@ func fuses(c *circuit.Circuit) []thing {
 			f := fuseFields(x.Type.Name, x.Rating.RatingA)
 			f.text("fed by", feeds(x.FedBy))
 			f.text("returns to", feeds(x.Returns))
+			if x.Post != nil {
+				f.text("on post of", x.Post.PartName())
+			}
 			place(&f, p)
 			list = append(list, thing{key("fuse", p.Name), "fuse", p.Name, p.Ref, f})
 		case *design.Block:

@@ -74,7 +74,11 @@ func (b *builder) parts(c *circuit.Circuit) {
 		case *design.Fuse:
 			b.fuse(src.Type, src.Rating, p.Ref)
 			if src.Type.Kind == "fuse" {
-				b.add(Holders, "holder for one "+src.Type.Name+sealed(p), "pcs", 1, p.Ref)
+				holder := "holder for one "
+				if src.Post != nil {
+					holder = "mount on a battery's post for one "
+				}
+				b.add(Holders, holder+src.Type.Name+sealed(p), "pcs", 1, p.Ref)
 			}
 		case *design.Bank:
 			b.add(Batteries, batteryItem(&src.Store, c.Design.NominalV()), "pcs", 1, p.Ref)

@@ -1,7 +1,6 @@
 package cell
 
 import (
-	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/render/schematic/labels"
 	"fusewright/render/schematic/lettering"
@@ -129,16 +128,15 @@ func (b *builder) sortWires() {
 		}
 		b.file(in)
 	}
-	for _, p := range b.Circuit.Parts { // bolted on a post, with no wire between
-		f, ok := p.Source.(*design.Fuse)
-		if !ok || f.Post == nil {
-			continue
-		}
-		post := b.Circuit.PartOf(f.Post).Terminal("+")
-		if f.AtPost() {
-			b.file(&Inlet{Source: post, Term: p.Terminal("in")})
-		} else {
-			b.file(&Inlet{Source: p.Terminal("out"), Term: post})
+	for _, p := range b.Circuit.Parts {
+		for _, t := range p.Terminals {
+			switch post := t.OnPost(); {
+			case post == nil:
+			case t.Name == "in":
+				b.file(&Inlet{Source: post, Term: t})
+			default:
+				b.file(&Inlet{Source: t, Term: post})
+			}
 		}
 	}
 }

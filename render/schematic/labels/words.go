@@ -63,6 +63,9 @@ func fuseWords(f *design.Fuse) string {
 	if f.Type != nil {
 		family = f.Type.Name
 	}
+	if f.Post != nil {
+		family += ", on post of " + f.Post.PartName()
+	}
 	return wording.Present([]string{rating, family}, " ")
 }
 
