@@ -47,6 +47,7 @@ func (r *reader) resolvePosts() {
 		if !x.onPost.Given() {
 			continue
 		}
+		r.unplaced[x] = r.unplaced[x] || x.At == nil // until its battery is found
 		post := r.names[fold(x.onPost.Value)].part
 		bank, further := post.(*Bank)
 		first, isFirst := post.(*BatteryPart)
