@@ -33,6 +33,7 @@ type newCmd struct {
 	Battery   string   `help:"Battery chemistry, such as AGM." placeholder:"NAME"`
 	Capacity  string   `help:"Battery capacity, such as '14 Ah'." placeholder:"CHARGE"`
 	Second    string   `help:"Second battery, such as '100 Ah' or 'LiFePO4 100 Ah', or none." placeholder:"CHARGE"`
+	Solar     string   `help:"Solar panels that charge the second battery, such as '120 W', or none." placeholder:"POWER"`
 	Engine    string   `help:"Engine: of a boat petrol outboard or diesel, of a camper or an off-road vehicle diesel or petrol." placeholder:"KIND"`
 	Regulated string   `help:"Regulated voltage, such as '14.2 V'." placeholder:"VOLTAGE"`
 	Output    string   `help:"Charging output, such as '1300 rpm: 14 A, 4000 rpm: 30 A'." placeholder:"POINTS" sep:"none"`
@@ -45,7 +46,7 @@ type newCmd struct {
 
 // flags are the answers given as flags, by question.
 func (c *newCmd) flags() map[string]string {
-	return map[string]string{"title": c.Title, "battery": c.Battery, "capacity": c.Capacity, "second": c.Second, "engine": c.Engine,
+	return map[string]string{"title": c.Title, "battery": c.Battery, "capacity": c.Capacity, "second": c.Second, "solar": c.Solar, "engine": c.Engine,
 		"regulated": c.Regulated, "output": c.Output, "idle": c.Idle, "cruise": c.Cruise, "tap": c.Tap,
 		"accessory": strings.Join(c.Accessory, ","), "together": strings.Join(c.Together, ","),
 		"live": strings.Join(c.Live, ","), "fitted": strings.Join(c.Fitted, ",")}
@@ -94,7 +95,7 @@ func (c *newCmd) ask(q *questions) error {
 		x.Put(&q.got, q.answer(x, flags[x.Name]))
 		delete(flags, x.Name)
 	}
-	for _, x := range []string{"second", "engine", "tap"} {
+	for _, x := range []string{"second", "solar", "engine", "tap"} {
 		if flags[x] != "" {
 			return fmt.Errorf("--%s is not asked of a %s", x, q.got.Vehicle)
 		}

@@ -102,6 +102,9 @@ func Questions(vehicle string) []Question {
 	textOf(v.second != "", Question{Name: "second", Ask: v.second + ", Ah, or none", Unit: "Ah",
 		Explain: "A battery for the accessories alone, so that the other one still starts the engine. It is charged while the engine runs, through a voltage-sensing relay with a fuse at each end. LiFePO4 100 Ah is one of another chemistry: lithium is charged through a DC-DC charger."},
 		func(a *Answers) *string { return &a.Second })
+	textOf(v.second != "", Question{Name: "solar", Ask: "solar panels for it, W, or none", Unit: "W",
+		Explain: "The rated power of the panels together, as printed on them. They charge the second battery through a controller, which is chosen, with a fuse at the battery."},
+		func(a *Answers) *string { return &a.Solar })
 	textOf(len(v.engines) > 0, Question{Name: "engine", Ask: "engine (" + engineNames(v) + ")", Explain: "A diesel takes about twice as much out of the battery to start."},
 		func(a *Answers) *string { return &a.Engine })
 	textOf(true, Question{Name: "regulated", Ask: "charging voltage, V", Unit: "V", Explain: "What a meter shows across the battery posts with the battery full and the engine well above idle: about 14.2 V, or 28.2 V on a 24 V system."},
