@@ -8,7 +8,6 @@ import (
 	"fmt"
 	"io/fs"
 	"os"
-	"strconv"
 	"strings"
 
 	"fusewright/harness"
@@ -92,7 +91,9 @@ func (c *newCmd) ask(q *questions) error {
 	}
 	flags := c.flags()
 	for _, x := range starter.Questions(q.got.Vehicle) {
-		x.Put(&q.got, q.answer(x, flags[x.Name]))
+		if flags[x.Name] != "" || x.Asked(q.got) {
+			x.Put(&q.got, q.answer(x, x.Spelt(flags[x.Name])))
+		}
 		delete(flags, x.Name)
 	}
 	for _, x := range []string{"second", "solar", "engine", "tap"} {
@@ -202,9 +203,7 @@ func (q *questions) answer(x starter.Question, flag string) string {
 			fmt.Fprint(q.out, report.Prose(explain))
 			continue
 		}
-		if _, err := strconv.ParseFloat(text, 64); err == nil && x.Unit != "" { // a bare number is in the unit of the question
-			text += " " + x.Unit
-		}
+		text = x.Spelt(text)
 		with := q.got
 		x.Put(&with, text)
 		_, err := starter.Write(with, q.lib)
