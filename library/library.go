@@ -114,7 +114,9 @@ type FuseType struct {
 	Afloat   bool      `key:"afloat" show:"of boats"` // fitted on boats alone
 	// IgnitionProtected: see RelayForm.
 	IgnitionProtected bool `key:"ignition protected" show:"ignition protected"`
-	Source            Source
+	// OnPost: it is made to be bolted on a battery's post.
+	OnPost bool `key:"on post" show:"on a battery's post"`
+	Source Source
 }
 
 // BreaksAt is the breaking capacity up to a voltage of the sheet; one of 14 V

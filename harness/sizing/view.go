@@ -95,7 +95,7 @@ func (w *view) findSlots() {
 		switch {
 		case s.kind == WireSize:
 			for _, y := range s.each() {
-				w.wires[i] = append(w.wires[i], wires[home{y.owner, y.role}]...)
+				w.wires[i] = append(w.wires[i], wires[y.home()]...)
 			}
 			for _, x := range w.wires[i] {
 				w.slotOf[x.Branch.Index] = i

@@ -81,7 +81,7 @@ func charging(d *design.Design) *Group {
 		return &Group{}
 	}
 	for _, p := range d.Charging.Output {
-		g.Blanks = append(g.Blanks, blank(quantity.Current, "the most it gives at "+p.RPM.Text, "charging", "output", p.RPM.Text))
+		g.Blanks = append(g.Blanks, blank(quantity.Current, "the most it gives at "+p.RPM.Text+"; at another speed, such as the idle measured, in a row of its own", "charging", "output", p.RPM.Text))
 	}
 	g.Blanks = append(g.Blanks, blank(quantity.Share, "after half an hour's running at that speed, how much less that is", "charging", "hot derating"))
 	return g

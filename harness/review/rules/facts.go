@@ -65,7 +65,7 @@ func newFacts(in *Input) *facts {
 	slices.SortStableFunc(f.usable, func(a, b *solve.Solution) int { return a.Situation.Compare(b.Situation) })
 	f.findSource()
 	f.findCoils()
-	f.cold = f.flood(c.Nodes[0], (*circuit.Branch).Returns)
+	f.cold = f.flood(c.Nodes[0], (*circuit.Branch).TakesBack)
 	f.linked = c.Linked()
 	f.findGuards()
 	f.findStuckRelays()

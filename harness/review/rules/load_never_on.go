@@ -37,7 +37,7 @@ situations:
 		able := p.live(anything, nil)
 		for _, part := range p.partsOf(circuit.Load) {
 			b := loadBranch(part)
-			if b == nil || !able.nodes[b.A.Index] || !p.cold[b.B.Index] || p.draws(b) || onOneHalf(b) {
+			if b == nil || !able.nodes[b.A.Index] || !p.cold[b.B.Index] || p.draws(b) || onOneHalf(b) || p.amongConverters(b) {
 				continue
 			}
 			p.reportNeverOn(part, p.listedOn(b))

@@ -57,7 +57,7 @@ fuses:
 
 // dropOf is what is lost between the battery's posts and a load's terminals.
 func (f *facts) dropOf(s *solve.Solution, b *circuit.Branch) float64 {
-	return s.PostsV(b) - s.LoadV(b)
+	return s.LostV(b)
 }
 
 // MostWholeDrop is the share of the limit up to which contacts and fuses may take
@@ -232,8 +232,8 @@ func (p *Pass) lossOf(part *circuit.Part, load *circuit.Branch, in *design.Situa
 	l := &loss{in: s, whole: p.dropOf(s, load)}
 	for _, way := range append(p.c.WaysIn(part, s.BranchA), circuit.Path{Branches: part.Leads()}) {
 		for _, b := range way.Branches {
-			if math.Abs(s.BranchA[b.Index]) < 0.01*math.Abs(s.BranchA[load.Index]) {
-				continue // an open contact: of a motor that runs the other way round
+			if b.Load != nil || math.Abs(s.BranchA[b.Index]) < 0.01*math.Abs(s.BranchA[load.Index]) {
+				continue // in series with it; an open contact: of a motor that runs the other way round
 			}
 			if l.taking = append(l.taking, b); b.Wire != nil || b.OfLead() {
 				l.wires += l.taken(b)

@@ -127,7 +127,7 @@ type way struct {
 func (s *study) ways() []way {
 	var out []way
 	for _, b := range s.c.Branches {
-		if b.Load == nil || b.Load.Load == nil || b.Load.Standby || b.Part == nil {
+		if b.Load == nil || b.Load.Load == nil || b.Load.Standby || b.Part == nil || b.Follows() && b.Load.Behaves != design.Motor {
 			continue
 		}
 		w := way{load: b, drawsA: s.c.DrawA(b)}
@@ -224,7 +224,7 @@ func (s *study) allAtOnce(w way) {
 
 // stands holds a way against its motor standing while the rest runs on.
 func (s *study) stands(w way) {
-	moreA := (s.tolerances.StallRatio(w.load.Load.Load) - 1) * w.drawsA
+	moreA := s.c.StalledA(w.load, s.tolerances.StallRatio(w.load.Load.Load)) - w.drawsA
 	var fuses []passed
 	for _, b := range w.branches {
 		if b.Kind == circuit.FuseBranch {

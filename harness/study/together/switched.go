@@ -18,7 +18,7 @@ func (p *Plan) weigh(c *circuit.Circuit) {
 	all := solved(c, &design.Situation{Name: "all on", On: c.Design.Loads, With: c.Design.Conditions})
 	none := solved(c, &design.Situation{Name: "none on", Closed: apart})
 	for _, b := range c.Branches {
-		if l := b.Load; l != nil && l.Load != nil && !l.Standby {
+		if l := b.Load; l != nil && l.Load != nil && !l.Standby && !b.Follows() {
 			if p.behindCharger(c, b) {
 				continue
 			}
