@@ -22,7 +22,8 @@ func TestDropLeads(t *testing.T) {
 		{4, "20 W", "% in the likely case (nominal", false}, // one wire takes two fifths
 		{1, "32 W", "", false},
 		{1.2, "33 W", "% in the likely case (nominal", true},
-		{1.5, "33 W", "% at nominal (likely", true},
+		{1.5, "33 W", "% at nominal (likely", true},  // contacts and fuses take 52 %
+		{1.7, "33 W", "% at nominal (likely", false}, // 49.6 %
 	} {
 		src := example.Design(fmt.Sprintf(`
 fuses:
