@@ -9,7 +9,7 @@ import (
 )
 
 // TestDropLeads: of a drop the figure comes first that is past the limit: nominal where that is, the likely one where
-// it alone is past one and a half times it; less is no word. With the share that contacts and fuses take: thicker wires
+// it alone is past one and a half times it, or past it by one wire; less is no word. With the share that contacts and fuses take: thicker wires
 // are chosen against it unless that is more than half.
 func TestDropLeads(t *testing.T) {
 	for _, c := range []struct {
@@ -19,10 +19,11 @@ func TestDropLeads(t *testing.T) {
 		leave   bool
 	}{
 		{6, "20 W", "% at nominal (likely", false},
-		{4, "20 W", "", false},
+		{4, "20 W", "% in the likely case (nominal", false}, // one wire takes two fifths
 		{1, "32 W", "", false},
 		{1.2, "33 W", "% in the likely case (nominal", true},
-		{1.5, "33 W", "% at nominal (likely", true},
+		{1.5, "33 W", "% at nominal (likely", true},  // contacts and fuses take 52 %
+		{1.7, "33 W", "% at nominal (likely", false}, // 49.6 %
 	} {
 		src := example.Design(fmt.Sprintf(`
 fuses:

@@ -26,7 +26,7 @@ var voltageDrop = &Rule{
 		"a load that several switches feed is tried alone too. The worst " +
 		"situation is reported, at nominal values, as is likely and in its worst case. The limits are defined for the " +
 		"conductors at nominal values: what these lose there decides. When contacts and fuses take the whole drop above one and a half times the " +
-		"limit it is a fault too; where it may be so as is likely, or where they take it above the limit, it is advice, and so are wires that lose more than is usual for what is on for long, or than the load's maker asks (`drop aim`). On boats the wires of what the library calls `critical afloat` " +
+		"limit it is a fault too; where it may be so as is likely, where they take it above the limit, or where one wire takes two fifths of it and it may be above the limit as is likely, it is advice, and so are wires that lose more than is usual for what is on for long, or than the load's maker asks (`drop aim`). On boats the wires of what the library calls `critical afloat` " +
 		"(navigation lamps, VHF radio, bilge pumps, blower) are held to the limit of critical loads too, unless the design says whether they are `critical`: " +
 		"advice above it, a fault above one and a half times. An element that " +
 		"alone takes two fifths of the drop is named. A load that gets its current through a relay's coil loses nothing on the way: that is said in place of a drop.",
@@ -86,8 +86,12 @@ func (p *Pass) judgeDrop(part *circuit.Part, b *circuit.Branch) {
 		v = verdict{whole(v.by), limit, v.severity}
 	} else {
 		v = p.held("voltage drop", whole, figure.Larger, MostWholeDrop*limit, MostWholeDrop*limit, always(finding.Fault))
-		if v.severity == finding.Advice && !over(whole(corner.AtLikely).Likely, MostWholeDrop*limit) {
+		likely := whole(corner.AtLikely)
+		if v.severity == finding.Advice && !over(likely.Likely, MostWholeDrop*limit) {
 			v = verdict{} // all tolerances at once
+		}
+		if v.severity == 0 && likely.in != nil && over(likely.Likely, limit) && p.lossOf(part, b, likely.in).byOneWire() {
+			v = verdict{likely, limit, finding.Advice}
 		}
 		if nominal := whole(corner.AtNominal); v.severity == 0 && nominal.in != nil && over(nominal.Nominal, limit) {
 			v = verdict{nominal, limit, finding.Advice}
@@ -246,6 +250,11 @@ func (p *Pass) lossOf(part *circuit.Part, load *circuit.Branch, in *design.Situa
 
 // mostShare is the share of a drop from which one element is named.
 const mostShare = 0.4
+
+// byOneWire tells of one wire that takes such a share: it is thinner than the rest of the way.
+func (l *loss) byOneWire() bool {
+	return l != nil && len(l.taking) > 0 && l.taking[0].Wire != nil && l.taken(l.taking[0]) >= mostShare*l.whole
+}
 
 // text lists the elements other than wires that take most, and the wires together.
 func (l *loss) text() string {
