@@ -156,7 +156,8 @@ function bigs(alone, plan, state, a, running, drawn) {
 }
 
 function parked(alone, state) {
-  const label = `After ${lasting(state.parkedH).join(' ')} ${alone.parked}`;
+  const days = state.parkedH / 24;
+  const label = `After ${state.parkedH < 48 ? state.parkedH + ' h' : Number(days.toFixed(1)) + ' days'} ${alone.parked}`;
   const charge = between(alone.table.stand, state.parkedH);
   if (charge === null) return [{label, value: 'not known', note: 'the design gives no capacity'}];
   const left = `${(charge * 100).toFixed(charge > 0.1 ? 0 : 1)} % left`;

@@ -43,6 +43,7 @@ export function picture(box, plan, state, answer) {
 
   const curve = plan.output.map(([n, a]) => [x(n), y(a)]);
   if (curve.length && demand !== null) {
+    const areas = {lack: '', room: ''};
     plan.output.slice(1).forEach((p, i) => { // piece by piece: what lies below the demand, what above it
       const q = plan.output[i];
       if ((p[1] - demand) * (q[1] - demand) >= 0) { area([q, p], p[1] + q[1] < 2 * demand ? 'lack' : 'room'); return; }
@@ -50,12 +51,11 @@ export function picture(box, plan, state, answer) {
       area([q, meet], q[1] < demand ? 'lack' : 'room');
       area([meet, p], q[1] < demand ? 'room' : 'lack');
     });
-  }
-  function area(points, cls) {
-    if (points.length < 2) return;
-    const d = points.map(([n, a], i) => (i ? 'L' : 'M') + x(n) + ' ' + y(a)).join('') +
-      `L${x(points[points.length - 1][0])} ${y(demand)}L${x(points[0][0])} ${y(demand)}Z`;
-    add('path', {d, class: cls});
+    for (const [cls, d] of Object.entries(areas)) if (d) add('path', {d, class: cls}); // in one, so that no seams show
+    function area(points, cls) {
+      areas[cls] += points.map(([n, a], i) => (i ? 'L' : 'M') + x(n) + ' ' + y(a)).join('') +
+        `L${x(points[points.length - 1][0])} ${y(demand)}L${x(points[0][0])} ${y(demand)}Z`;
+    }
   }
   add('path', {d: curve.map((p, i) => (i ? 'L' : 'M') + p[0] + ' ' + p[1]).join(''), class: 'output'});
   if (demand !== null) line(edge.left, y(demand), right, y(demand), 'demand');
