@@ -39,6 +39,7 @@ type program struct {
 	Bench    reportCmd   `cmd:"" help:"Print the bench test, or write it as sheets to fill in." set:"out=Write it as PDF to this file instead, with blanks for the readings."`
 	Study    reportCmd   `cmd:"" help:"Print what happens in every short circuit and single fault, and each fuse against its wires." set:"out=Write it to this file instead: .txt, or .pdf for pages."`
 	Netlist  netlistCmd  `cmd:"" help:"Print the circuit in a situation as a SPICE netlist, or write it."`
+	Why      whyCmd      `cmd:"" help:"Explain a figure of a design: the formula with its values, and where each comes from."`
 	Explain  explainCmd  `cmd:"" help:"Explain a rule: meaning, formula, limits, source."`
 	Parts    partsCmd    `cmd:"" help:"List the parts of the library."`
 	Calc     calcCmd     `cmd:"" help:"Answer a question at the bench without a design."`

@@ -441,3 +441,8 @@ func (l *Load) SaidOhm() float64 { return l.given.resistance.Value }
 
 // SaidA is the current that the design gives for it; 0 = it gives another figure.
 func (l *Load) SaidA() float64 { return l.given.current.Value }
+
+// Said are the figures of its draw that the design gives itself; the type has the others.
+func (x *Load) Said() (power, current, resistance, rated Quantity) {
+	return x.given.power, x.given.current, x.given.resistance, x.given.rated
+}

@@ -57,6 +57,10 @@ const (
 	SuppressorOhm = 680
 )
 
+// DefaultAmbientSource is where DefaultAmbientC is from.
+var DefaultAmbientSource = library.Source{Text: "base of the marine wire tables, 33 CFR 183.425 Table 5; taken for places that the design leaves out",
+	Certainty: library.CommonPractice}
+
 // Terminal kinds where neither the design's part nor its type gives one; the
 // terminal says so in KindAssumed. All are common practice, no source.
 const (

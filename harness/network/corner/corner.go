@@ -37,21 +37,27 @@ func compute(c *circuit.Circuit, m *warm.Model) *Set {
 	nominal := s.Model.All(plan, func(int) solve.Options { return solve.Options{} }, nil, s.Alone...)
 	s.Results[Nominal] = nominal
 	for state := Nominal + 1; state < states; state++ {
-		model, from := s.Model, nominal
+		from := nominal
 		switch {
 		case state == Fresh: // differs from High by contacts alone
 			from = s.Results[High]
 		case state == High:
 			from = s.Results[Weak]
 		}
-		if movedIn[state].places {
-			model = s.Hot
-		}
+		model := s.In(state)
 		s.Results[state] = model.All(plan, func(i int) solve.Options {
 			return t.options(c.Design, state, nominal[i])
 		}, from, s.Alone...)
 	}
 	return s
+}
+
+// In is the wires where they lie in a state.
+func (s *Set) In(state State) *warm.Model {
+	if movedIn[state].places {
+		return s.Hot
+	}
+	return s.Model
 }
 
 // Solutions are the nominal operating points of the design's own situations.

@@ -30,14 +30,14 @@ func flowing(amps float64) *warm.Result {
 func TestAgedByHand(t *testing.T) {
 	tol := &Tolerances{Relay: 2, Switch: 3, HotFuse: 1.7}
 	fuse := &circuit.Branch{Kind: circuit.FuseBranch, Fuse: &circuit.FuseSpec{Rating: &library.FuseRating{RatingA: 15}}}
-	near(t, "fuse at 0 A", tol.aged(fuse, flowing(0)), 1)
-	near(t, "fuse at 5.625 A: half of its rating, a quarter of the heat", tol.aged(fuse, flowing(5.625)), 1.175)
-	near(t, "fuse at 11.25 A: its rating", tol.aged(fuse, flowing(11.25)), 1.7)
-	near(t, "fuse at 12 A, no more", tol.aged(fuse, flowing(-12)), 1.7)
-	near(t, "contact of a relay", tol.aged(&circuit.Branch{Kind: circuit.ContactBranch, Closer: &circuit.Closer{Coil: fuse}}, nil), 2)
-	near(t, "contact at rest", tol.aged(&circuit.Branch{Kind: circuit.ContactBranch, Closer: &circuit.Closer{Break: fuse}}, nil), 2)
-	near(t, "contact of a switch", tol.aged(&circuit.Branch{Kind: circuit.ContactBranch, Closer: &circuit.Closer{Switch: &design.Switch{}}}, nil), 3)
-	near(t, "assumed already", tol.aged(&circuit.Branch{Assumed: "x", Kind: circuit.FuseBranch}, nil), 1)
+	near(t, "fuse at 0 A", tol.Aged(fuse, flowing(0)).Factor(), 1)
+	near(t, "fuse at 5.625 A: half of its rating, a quarter of the heat", tol.Aged(fuse, flowing(5.625)).Factor(), 1.175)
+	near(t, "fuse at 11.25 A: its rating", tol.Aged(fuse, flowing(11.25)).Factor(), 1.7)
+	near(t, "fuse at 12 A, no more", tol.Aged(fuse, flowing(-12)).Factor(), 1.7)
+	near(t, "contact of a relay", tol.Aged(&circuit.Branch{Kind: circuit.ContactBranch, Closer: &circuit.Closer{Coil: fuse}}, nil).Factor(), 2)
+	near(t, "contact at rest", tol.Aged(&circuit.Branch{Kind: circuit.ContactBranch, Closer: &circuit.Closer{Break: fuse}}, nil).Factor(), 2)
+	near(t, "contact of a switch", tol.Aged(&circuit.Branch{Kind: circuit.ContactBranch, Closer: &circuit.Closer{Switch: &design.Switch{}}}, nil).Factor(), 3)
+	near(t, "assumed already", tol.Aged(&circuit.Branch{Assumed: "x", Kind: circuit.FuseBranch}, nil).Factor(), 1)
 }
 
 func TestPowerByHand(t *testing.T) {

@@ -70,7 +70,7 @@ func (t *Tolerances) options(d *design.Design, s State, nominal *warm.Result) so
 	}
 	if m.contacts {
 		opt.Aged = true
-		opt.BranchFactor = func(b *circuit.Branch) float64 { return t.aged(b, nominal) }
+		opt.BranchFactor = func(b *circuit.Branch) float64 { return t.Aged(b, nominal).Factor() }
 	}
 	if d == nil || !m.low && !m.high {
 		return opt

@@ -82,36 +82,49 @@ func (t *Tolerances) StallRatio(l *design.Load) float64 {
 	return t.Blocked
 }
 
-// mostGain is how far the current of a corner may be above nominal: 20 % of power
-// for a motor, or 10 % at 12 V instead of 14.4 V.
-const mostGain = 4.0 / 3
-
-// aged is the resistance of a contact or fuse in use over that of a new one, with
-// the currents of nominal. A fuse is hot as at its rating by the share of that
-// heat: the square of its current over its rating. A resistance that is assumed
-// is an upper figure already and stays.
-func (t *Tolerances) aged(b *circuit.Branch, nominal *warm.Result) float64 {
-	switch {
-	case b.Assumed != "":
-		return 1
-	case b.Kind == circuit.FuseBranch:
-		return 1 + (t.HotFuse-1)*fuseHeat(b, nominal)
-	case b.Kind != circuit.ContactBranch || b.Closer == nil:
-		return 1
-	case b.Closer.Coil != nil || b.Closer.Break != nil:
-		return t.Relay
-	case b.Closer.Switch != nil, b.Part != nil && b.Part.Kind == circuit.Switch:
-		return t.Switch
-	}
-	return 1
+// Ageing is the resistance of a contact or fuse in use over that of a new one.
+type Ageing struct {
+	Row   string  // of the library's tolerances; "" = it stays as new
+	Times float64 // by that row
+	// Of a fuse: how hot it is, as a share of the heat at its rating, from its current at
+	// nominal; of contacts Share is 1 and the others are zero.
+	Share             float64
+	NominalA, RatingA float64
 }
 
-// fuseHeat is the heat of a fuse as a share of that at its rating; all of it
-// where rating or current are not known.
-func fuseHeat(b *circuit.Branch, nominal *warm.Result) float64 {
-	if b.Fuse == nil || b.Fuse.Rating == nil || !(b.Fuse.Rating.RatingA > 0) || !nominal.Usable() {
-		return 1
+// Factor is what multiplies the resistance.
+func (a Ageing) Factor() float64 { return 1 + (a.Times-1)*a.Share }
+
+// Aged is that of a branch, with the currents of nominal. A fuse is hot as at its rating by
+// the share of that heat: the square of its current over its rating. A resistance that is
+// assumed is an upper figure already and stays.
+func (t *Tolerances) Aged(b *circuit.Branch, nominal *warm.Result) Ageing {
+	switch {
+	case b.Assumed != "":
+	case b.Kind == circuit.FuseBranch:
+		a := Ageing{Row: "hot fuse", Times: t.HotFuse, Share: 1}
+		a.heat(b, nominal)
+		return a
+	case b.Kind != circuit.ContactBranch || b.Closer == nil:
+	case b.Closer.Coil != nil || b.Closer.Break != nil:
+		return Ageing{Row: "aged relay contact", Times: t.Relay, Share: 1}
+	case b.Closer.Switch != nil, b.Part != nil && b.Part.Kind == circuit.Switch:
+		return Ageing{Row: "aged switch contact", Times: t.Switch, Share: 1}
 	}
-	share := mostGain * math.Abs(nominal.Solution.BranchA[b.Index]) / b.Fuse.Rating.RatingA
-	return math.Min(share*share, 1)
+	return Ageing{Times: 1, Share: 1}
+}
+
+// MostGain is how far the current of a corner may be above nominal: 20 % of power
+// for a motor, or 10 % at 12 V instead of 14.4 V.
+const MostGain = 4.0 / 3
+
+// heat is that of a fuse as a share of that at its rating; all of it
+// where rating or current are not known.
+func (a *Ageing) heat(b *circuit.Branch, nominal *warm.Result) {
+	if b.Fuse == nil || b.Fuse.Rating == nil || !(b.Fuse.Rating.RatingA > 0) || !nominal.Usable() {
+		return
+	}
+	a.NominalA, a.RatingA = math.Abs(nominal.Solution.BranchA[b.Index]), b.Fuse.Rating.RatingA
+	share := MostGain * a.NominalA / a.RatingA
+	a.Share = math.Min(share*share, 1)
 }

@@ -5,9 +5,7 @@ import (
 	"slices"
 
 	"fusewright/harness/design"
-	"fusewright/harness/formula/conductor"
 	"fusewright/harness/network/circuit"
-	"fusewright/library"
 )
 
 // leastOhm stands in for a resistance of nothing, so that every branch has a
@@ -69,55 +67,41 @@ func diodeLaw(b *circuit.Branch, conducts bool) Law {
 func (n *Network) ohmic(b *circuit.Branch) Law { return Law{Kind: Ohmic, Ohm: branchOhm(b, &n.opt)} }
 
 // branchOhm is the resistance of a wire, contact, fuse or resistor.
-func branchOhm(b *circuit.Branch, opt *Options) float64 {
-	ohm := b.Ohm
-	if w := b.Wire; w != nil {
-		if opt.WireTempC != nil {
-			ohm += conductor.AtTemperature(w.ConductorOhm20, opt.WireTempC(w)) - w.ConductorOhm20
-		}
-		return ohm + endsOhm(w, opt) - w.EndsOhm
-	}
-	if b.Kind == circuit.ContactBranch || b.Kind == circuit.FuseBranch {
-		ohm *= or(opt.ContactFactor, 1)
-		if opt.BranchFactor != nil {
-			ohm *= opt.BranchFactor(b)
-		}
-	}
-	return ohm
-}
-
-// endsOhm is both terminations of a wire and the connectors on its way under the options.
-func endsOhm(w *circuit.Wire, opt *Options) float64 {
-	ohm := w.EndsOhm
-	if opt.Aged {
-		ohm += ageing(w.FromEnd) + ageing(w.ToEnd)
-		for _, p := range w.Poles {
-			ohm += ageing(p.Contact)
-		}
-	}
-	return ohm * or(opt.ContactFactor, 1)
-}
-
-// ageing is by how much a contact's resistance rises in use.
-func ageing(t *library.Terminal) float64 {
-	if t == nil || t.AgedOhm <= 0 {
-		return 0
-	}
-	return t.AgedOhm - t.ContactOhm
-}
+func branchOhm(b *circuit.Branch, opt *Options) float64 { return ResistanceOf(b, opt).Ohm() }
 
 // loadLaw is the law of a load. Accessories draw all they can: wires must carry
 // that. The machine's own loads draw their duty's average, because they only set
 // the level of the posts.
-func (n *Network) loadLaw(b *circuit.Branch) Law {
-	power := b.Load.PowerW
+func (n *Network) loadLaw(b *circuit.Branch) Law { return behaviourLaw(b.Load, PowerOf(b, &n.opt).W()) }
+
+// PowerAt is what a load's power at its rated voltage is made of.
+type PowerAt struct {
+	RatedW  float64
+	Average float64 // share of the time, of the machine's own loads
+	Factor  float64 // of the options
+}
+
+// W is the power at the rated voltage.
+func (d PowerAt) W() float64 { return d.RatedW * d.Average * d.Factor }
+
+// PowerOf is that of a load's branch under the options.
+func PowerOf(b *circuit.Branch, opt *Options) PowerAt {
+	d := PowerAt{b.Load.PowerW, 1, 1}
 	if b.Load.Vehicle != nil {
-		power *= b.Load.Average()
+		d.Average = b.Load.Average()
 	}
-	if n.opt.LoadFactor != nil {
-		power *= n.opt.LoadFactor(b)
+	if opt.LoadFactor != nil {
+		d.Factor = opt.LoadFactor(b)
 	}
-	return behaviourLaw(b.Load, power)
+	return d
+}
+
+// Laws are the laws of a circuit's branches in a situation under options, by branch
+// index, before any fault; of what is not there, and of open contacts, too.
+func (p *Plan) Laws(s *design.Situation, opt Options) []Law {
+	n := &Network{plan: p, situation: s, opt: opt, laws: make([]Law, len(p.from)), present: make([]bool, len(p.from))}
+	n.assemble()
+	return n.laws
 }
 
 // AverageDraw is a LoadFactor that makes accessories too draw their average over a

@@ -1,0 +1,238 @@
+package derivation
+
+import (
+	"math"
+	"slices"
+
+	"fusewright/harness/design"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/solve"
+)
+
+// traceA is a current that no reckoning needs.
+const traceA = 1e-9
+
+// amps is the magnitude of a branch's current: that of what draws through it.
+func (v *view) amps(b *circuit.Branch) *value {
+	return once(v.amperes, b, func() *value {
+		if b.Kind == circuit.LoadBranch {
+			return v.loadAmps(b)
+		}
+		if b.OfCoil() {
+			return v.coilAmps(b)
+		}
+		a := math.Abs(v.sol.BranchA[b.Index])
+		users := v.users(b)
+		total := 0.0
+		var list []*value
+		for _, u := range users {
+			total += math.Abs(v.sol.BranchA[u.Index])
+			list = append(list, v.amps(u))
+		}
+		if len(list) == 0 || math.Abs(total-a) > 1e-6*a+traceA {
+			return solved("current of "+b.Name, amps, a, "solved together: it shares its load with another way")
+		}
+		if len(list) == 1 {
+			return list[0]
+		}
+		return sum("current of "+b.Name, amps, a, list...)
+	})
+}
+
+// users are the loads and coils whose current flows through a branch, in the order of the
+// circuit: those that current leads to from it and, of a return, those it comes from.
+func (v *view) users(b *circuit.Branch) []*circuit.Branch {
+	into, out := b.A, b.B
+	if v.sol.BranchA[b.Index] < 0 {
+		into, out = out, into
+	}
+	if b.Returns() {
+		return v.drawing(into, false, b)
+	}
+	return v.drawing(out, true, b)
+}
+
+// drawing are the loads and coils reached from a node along the current, or against it.
+func (v *view) drawing(start *circuit.Node, along bool, not *circuit.Branch) (list []*circuit.Branch) {
+	seen := map[*circuit.Node]bool{start: true}
+	for queue := []*circuit.Node{start}; len(queue) > 0; queue = queue[1:] {
+		n := queue[0]
+		if v.c.IsPost(n) || n == v.c.Negative() {
+			continue
+		}
+		for _, b := range n.Branches {
+			a := v.sol.BranchA[b.Index]
+			if b == not || math.IsNaN(a) || math.Abs(a) < traceA || (a > 0) == (b.A == n) != along {
+				continue
+			}
+			if b.Kind == circuit.LoadBranch || b.OfCoil() {
+				if !slices.Contains(list, b) {
+					list = append(list, b)
+				}
+				continue
+			}
+			next := b.A
+			if next == n {
+				next = b.B
+			}
+			if !seen[next] {
+				seen[next] = true
+				queue = append(queue, next)
+			}
+		}
+	}
+	slices.SortFunc(list, func(x, y *circuit.Branch) int { return x.Index - y.Index })
+	return list
+}
+
+func (v *view) coilAmps(b *circuit.Branch) *value {
+	return of("coil of "+b.Part.Ref, amps, math.Abs(v.sol.BranchA[b.Index]), "{} ÷ {}",
+		solved("volts at the coil", volts, math.Abs(v.sol.Volts(b)), "solved together"), newOhm(b))
+}
+
+// loadAmps is what a load draws, by its behaviour.
+func (v *view) loadAmps(b *circuit.Branch) *value {
+	a, law := math.Abs(v.sol.BranchA[b.Index]), v.laws[b.Index]
+	name := "current of " + loadName(b)
+	u := v.loadV(b)
+	switch power := v.power(b); {
+	case law.Kind == solve.Power && u.v > law.EdgeV:
+		return of(name, amps, a, "{} ÷ {}", power, u)
+	case law.Kind == solve.Torque && u.v > law.EdgeV:
+		return of(name+", a motor's", amps, a, "{} ÷ {}", power, v.ratedV(b))
+	case law.Kind == solve.Lamp && u.v > law.EdgeV:
+		return of(name+", a filament's", amps, a, "{} ÷ {} × ({} ÷ {})^0.55", power, v.ratedV(b), u, v.ratedV(b))
+	case law.Kind == solve.Ohmic:
+		hot := of("resistance of "+loadName(b), ohms, law.Ohm, "{}² ÷ {}", v.ratedV(b), power)
+		return of(name, amps, a, "{} ÷ {}", u, hot)
+	}
+	return solved(name, amps, a, "solved together")
+}
+
+// loadV is the volts at a load.
+func (v *view) loadV(b *circuit.Branch) *value {
+	return once(v.voltsAt, b, func() *value {
+		return solved("volts at "+loadName(b), volts, v.sol.LoadV(b), "solved together; see why \"volts at "+loadName(b)+"\"")
+	})
+}
+
+func loadName(b *circuit.Branch) string {
+	switch {
+	case b.Load != nil && b.Load.Vehicle != nil:
+		return b.Load.Vehicle.Name
+	case b.Load != nil && b.Load.Standby:
+		return b.Part.Name + ", off"
+	}
+	return b.Part.Name
+}
+
+// power is what a load takes at its rated voltage in a state.
+func (v *view) power(b *circuit.Branch) *value {
+	p := solve.PowerOf(b, &v.opt)
+	rated := v.ratedW(b)
+	from, formula := []*value{rated}, "{}"
+	if p.Average != 1 {
+		from, formula = append(from, v.duty(b)), formula+" × {}"
+	}
+	if p.Factor != 1 {
+		from, formula = append(from, v.high(b, p.Factor)), formula+" × {}"
+	}
+	if len(from) == 1 {
+		return rated
+	}
+	return of("power of "+loadName(b)+" here", watts, p.W(), formula, from...).by(rated)
+}
+
+func (v *view) duty(b *circuit.Branch) *value {
+	if x := b.Load.Vehicle; x != nil && x.Duty.Given() {
+		return given("share of the time", percent, x.Duty)
+	}
+	if x := b.Load.Load; x != nil && x.Duty.Pos.Line > 0 {
+		return given("share of the time", percent, x.Duty)
+	}
+	return assumed("share of the time", percent, b.Load.Average(), "usual for such a load")
+}
+
+// high is by how much a load may draw more than it should.
+func (v *view) high(b *circuit.Branch, factor float64) *value {
+	l := b.Load.Load
+	switch {
+	case l != nil && l.Tolerance.Given():
+		return of("at the most", plain, factor, "1 + {}", given("tolerance of its power", percent, l.Tolerance))
+	case l != nil && !b.Load.Standby && l.MostW > l.PowerW:
+		return of("at the most", plain, factor, "{} ÷ {}", row("most that its type may draw", watts, l.MostW, l.Type.Most.Source), v.ratedW(b))
+	}
+	return of("at the most", plain, factor, "1 + {}", v.tolerance("power of "+string(b.Load.Behaves), "power above what is rated", percent))
+}
+
+// ratedV is where a load's power holds.
+func (b *book) ratedV(load *circuit.Branch) *value {
+	l := load.Load.Load
+	if l == nil {
+		if q := b.d.Charging.RegulatedV; q.Given() && q.Value == load.Load.RatedV {
+			return given("regulated voltage", volts, q)
+		}
+		return solvedExact("voltage of the vehicle's loads", volts, load.Load.RatedV)
+	}
+	if _, _, _, q := l.Said(); q.Given() {
+		return given("rated at", volts, q)
+	}
+	if l.Type != nil && l.Type.RatedV == l.RatedV {
+		return row("rated at, "+l.Type.Name, volts, l.RatedV, l.Type.Source)
+	}
+	return given("system voltage", volts, b.d.SystemV)
+}
+
+func solvedExact(label string, dim *dimension, v float64) *value {
+	x := solved(label, dim, v, "")
+	x.exact = true
+	return x
+}
+
+// ratedW is the power that the design or the library gives.
+func (b *book) ratedW(load *circuit.Branch) *value {
+	name := "power of " + loadName(load)
+	switch l := load.Load.Load; {
+	case load.Load.Vehicle != nil:
+		return b.vehicleW(load.Load.Vehicle, name)
+	case load.Load.Standby:
+		return of(name, watts, load.Load.PowerW, "{} × {}", b.standbyA(l), b.ratedV(load))
+	default:
+		return b.accessoryW(load, l, name)
+	}
+}
+
+func (b *book) standbyA(l *design.Load) *value {
+	if l.StandbyA.Pos.Line > 0 || l.Type == nil {
+		return given("standby", amps, l.StandbyA)
+	}
+	return row("standby, "+l.Type.Name, amps, l.StandbyA.Value, l.Type.Source)
+}
+
+func (b *book) accessoryW(load *circuit.Branch, l *design.Load, name string) *value {
+	power, current, resistance, _ := l.Said()
+	switch t := l.Type; {
+	case power.Given():
+		return given(name, watts, power)
+	case current.Given():
+		return of(name, watts, l.PowerW, "{} × {}", given("current", amps, current), b.ratedV(load))
+	case resistance.Given():
+		return of(name, watts, l.PowerW, "{}² ÷ {}", b.ratedV(load), given("resistance", ohms, resistance))
+	case t != nil && t.PowerW > 0:
+		return row(name+", "+t.Name, watts, l.PowerW, t.Source)
+	case t != nil && math.Abs(t.CurrentA*l.RatedV-l.PowerW) < 1e-9*l.PowerW:
+		return of(name, watts, l.PowerW, "{} × {}", row("current of "+t.Name, amps, t.CurrentA, t.Source), b.ratedV(load))
+	case t != nil:
+		return row(name+", "+t.Name+" on this system", watts, l.PowerW, t.Source)
+	}
+	return solvedExact(name, watts, l.PowerW)
+}
+
+// vehicleW is the power of one of the machine's own loads.
+func (b *book) vehicleW(l *design.VehicleLoad, name string) *value {
+	if l.PowerW.Given() {
+		return given(name, watts, l.PowerW)
+	}
+	return of(name, watts, b.d.VehicleW(l), "{} × {}", given("current", amps, l.CurrentA),
+		solvedExact("voltage of the vehicle's loads", volts, b.d.VehicleV()))
+}

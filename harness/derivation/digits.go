@@ -1,0 +1,144 @@
+package derivation
+
+import (
+	"math"
+	"strings"
+)
+
+// usualDigits is what a value has where no formula asks for more.
+const usualDigits = 4
+
+// settle gives every value under some roots as many digits as it takes for each formula to
+// give its value to the last digit printed from the digits printed.
+func settle(roots ...*value) {
+	var all []*value
+	users := map[*value][]*value{}
+	var walk func(x *value)
+	walk = func(x *value) {
+		if x.digits != 0 {
+			return
+		}
+		x.digits = usualDigits
+		all = append(all, x)
+		for _, y := range x.from {
+			walk(y)
+			users[y] = append(users[y], x)
+		}
+	}
+	for _, r := range roots {
+		walk(r)
+	}
+	align(all)
+	queue := append([]*value(nil), all...)
+	for len(queue) > 0 {
+		x := queue[0]
+		queue = queue[1:]
+		for x.formula != "" {
+			more := x.refine()
+			if more == nil {
+				break
+			}
+			queue = append(queue, more)
+			queue = append(queue, users[more]...)
+		}
+	}
+}
+
+// align gives the terms of sums no more decimals than the sum has, so long as nothing asks
+// for them.
+func align(all []*value) {
+	asked := map[*value]bool{}
+	for _, x := range all {
+		if x.formula == "" || !onlySums(x.formula) {
+			for _, y := range x.from {
+				asked[y] = true
+			}
+		}
+	}
+	for _, x := range all { // from the root down
+		if x.formula == "" || !onlySums(x.formula) {
+			continue
+		}
+		_, _, _, last := x.print()
+		for _, y := range x.from {
+			if !asked[y] && y.v != 0 && last > 0 {
+				y.digits = min(max(1+int(math.Floor(math.Log10(math.Abs(y.v)/last)+1e-9)), 1), mostDigits)
+			}
+		}
+	}
+}
+
+// refine gives one more digit to the value that upsets the step most, and says which;
+// nil when the step holds, or cannot be made to.
+func (x *value) refine() *value {
+	_, _, shown, last := x.print()
+	if math.IsInf(x.v, 0) || math.IsNaN(x.v) {
+		return nil
+	}
+	values := make([]float64, len(x.from))
+	for i, y := range x.from {
+		_, _, values[i], _ = y.print()
+	}
+	if math.Abs(evaluate(x.formula, values)-shown) <= (0.5+1e-6)*last {
+		x.off = false
+		return nil
+	}
+	var worst *value
+	most := 0.0
+	for i, y := range x.from {
+		if y.exact || y.digits >= mostDigits {
+			continue
+		}
+		exact := append([]float64(nil), values...)
+		exact[i] = y.v
+		if by := math.Abs(evaluate(x.formula, exact) - evaluate(x.formula, values)); by > most {
+			worst, most = y, by
+		}
+	}
+	if worst == nil && x.digits < mostDigits && !x.exact && x.holds() {
+		worst = x // on the edge of rounding: one more digit of its own
+	}
+	if worst == nil {
+		x.off = true
+		return nil
+	}
+	worst.digits++
+	return worst
+}
+
+// holds tells whether the formula gives the value before any rounding.
+func (x *value) holds() bool {
+	values := make([]float64, len(x.from))
+	for i, y := range x.from {
+		values[i] = y.v
+	}
+	return math.Abs(evaluate(x.formula, values)-x.v) <= 1e-7*math.Abs(x.v)
+}
+
+// printed is the formula with the values put in. In a sum of one unit the numbers stand
+// without it.
+func (x *value) printed() string {
+	if x.formula == "" {
+		return ""
+	}
+	texts, units := make([]string, len(x.from)), ""
+	same := onlySums(x.formula)
+	_, own, _, _ := x.print()
+	for i, y := range x.from {
+		number, unit, _, _ := y.print()
+		texts[i], units = join(number, unit), unit
+		same = same && units == own
+	}
+	out := x.formula
+	for i, y := range x.from {
+		text := texts[i]
+		if same {
+			text, _, _, _ = y.print()
+		}
+		if strings.HasPrefix(text, "−") {
+			text = "(" + text + ")"
+		}
+		out = strings.Replace(out, "{}", text, 1)
+	}
+	return out
+}

@@ -1,0 +1,59 @@
+package derivation
+
+import (
+	"fmt"
+
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/corner"
+	"fusewright/library"
+)
+
+// worstDrop is the worst drop of a load over the situations in which it is on.
+func (b *book) worstDrop(load *circuit.Branch) (corner.Value, int) {
+	return b.set.WorstIn(1, corner.AtWorst, func(i int) bool { return b.set.Solution(i).LoadOn[load.Index] },
+		func(i int) corner.Value { return b.set.Drop(i, load) })
+}
+
+// dropTree explains what a load's circuit loses at its worst.
+func (b *book) dropTree(load *circuit.Branch) *Tree {
+	worst, at := b.worstDrop(load)
+	v := b.view(at, worst.At)
+	root, limit := v.drop(load), b.dropLimit(load)
+	t := &Tree{Situation: v.sol.Situation.Name, State: worst.At.String(), File: load.Part.Pos.File, Line: load.Part.Pos.Line}
+	nominal := b.d.NominalV()
+	share := func(volts float64) string { return quantity.Format(volts/nominal, quantity.Share) }
+	t.finish(root, limit)
+	t.Answer = []string{
+		fmt.Sprintf("%s loses %s at worst, %s of %s, in %s; at nominal %s, %s.", load.Part.Name, t.Root.Value, share(root.v),
+			quantity.Plain(nominal, quantity.Voltage), t.Situation, quantity.Format(worst.Nominal, quantity.Voltage), share(worst.Nominal)),
+		fmt.Sprintf("Its circuit may lose %s, %s; %s.", t.Limit.Value, share(limit.v), marginOf(limit.v-root.v)),
+	}
+	return t
+}
+
+func marginOf(v float64) string {
+	if v < 0 {
+		return quantity.Format(-v, quantity.Voltage) + " too much"
+	}
+	return "margin " + quantity.Format(v, quantity.Voltage)
+}
+
+// dropLimit is what a load's circuit may lose.
+func (b *book) dropLimit(load *circuit.Branch) *value {
+	l := load.Load.Load
+	limit, given1 := corner.DropLimit(b.d, l.Critical)
+	key, kind, q := "drop other", "a load that is not critical", b.d.Limits.DropOther
+	if l.Critical {
+		key, kind, q = "drop critical", "a critical load", b.d.Limits.DropCritical
+	}
+	share := given("share for "+kind, percent, q)
+	if !given1 {
+		from := library.Source{}
+		if b.d.Practice != nil {
+			from = b.d.Practice.Source[key]
+		}
+		share = row("share for "+kind, percent, limit, from)
+	}
+	return of("may be lost by "+kind, volts, limit*b.d.NominalV(), "{} × {}", share, given("system voltage", volts, b.d.SystemV)).by(share)
+}

@@ -1,0 +1,60 @@
+package derivation
+
+import (
+	"fusewright/harness/design/problem"
+)
+
+// finish turns a figure into its tree: digits first, then the texts, from the root down;
+// a value met again is not taken apart again.
+func (t *Tree) finish(root, limit *value) *Tree {
+	roots := []*value{root}
+	if limit != nil {
+		roots = append(roots, limit)
+	}
+	settle(roots...)
+	w := writer{seen: map[*value]bool{}}
+	t.Root = w.step(root)
+	if limit != nil {
+		t.Limit = w.step(limit)
+	}
+	rests := root.restsOn()
+	for i, share := range rests {
+		if share > 0 {
+			part := &value{v: share * root.v, dim: root.dim, digits: 3}
+			t.Rests = append(t.Rests, Rest{onWords[i], share, part.text()})
+		}
+	}
+	t.Unsure = w.unsure
+	return t
+}
+
+type writer struct {
+	seen   map[*value]bool
+	unsure []string
+}
+
+func (w *writer) step(x *value) *Step {
+	number, unit, _, _ := x.print()
+	weak := x.weakest()
+	rests := x.restsOn()
+	s := &Step{Label: x.label, Value: join(number, unit), Formula: x.printed(), Number: x.v / x.dim.scaleOf(x.v).factor,
+		Unit: unit, Mark: x.mark, Source: x.source, Weakest: x.mark, Unsure: rests.unsure(), Off: x.off}
+	if weak != nil {
+		s.Weakest, s.WeakestWhy = weak.mark, weak.label
+	}
+	s.at(x.pos)
+	if w.seen[x] {
+		s.Above = len(x.from) > 0
+		return s
+	}
+	w.seen[x] = true
+	if x.mark == Unsure && len(x.from) == 0 {
+		w.unsure = append(w.unsure, x.label+": "+s.Value)
+	}
+	for _, y := range x.from {
+		s.From = append(s.From, w.step(y))
+	}
+	return s
+}
+
+func (s *Step) at(p problem.Pos) { s.File, s.Line = p.File, p.Line }

@@ -1,0 +1,252 @@
+package report
+
+import (
+	"fmt"
+	"io"
+	"path/filepath"
+	"strings"
+	"unicode/utf8"
+
+	"fusewright/harness/derivation"
+	"fusewright/harness/design"
+)
+
+// WhyReport is a figure with its derivation.
+type WhyReport struct {
+	Fusewright int     `json:"fusewright_why"`
+	Design     Heading `json:"design"`
+	*derivation.Tree
+	Caution string `json:"caution"`
+}
+
+// NewWhy makes the report of a derivation.
+func NewWhy(d *design.Design, t *derivation.Tree) *WhyReport {
+	return &WhyReport{Fusewright: Version, Design: heading(d), Tree: t, Caution: CautionOf(d)}
+}
+
+// WriteWhy prints a derivation as a tree; of a long one only what weighs most is taken apart
+// to the leaves, unless all is asked for.
+func WriteWhy(w io.Writer, rep *WhyReport, width int, all bool) error {
+	p := &whyPrinter{width: width, file: rep.Design.File, notes: map[string]int{}}
+	for _, text := range rep.Answer {
+		p.b.WriteString(wrap("", text))
+	}
+	for _, text := range rep.restsText() {
+		p.b.WriteString(wrap("", text))
+	}
+	p.open = opened(rep.Root, all)
+	p.b.WriteString("\n")
+	p.step(rep.Root, "", "")
+	if rep.Limit != nil {
+		p.open = opened(rep.Limit, all)
+		p.b.WriteString("\n")
+		p.step(rep.Limit, "", "")
+	}
+	p.end(rep)
+	_, err := io.WriteString(w, p.b.String())
+	return err
+}
+
+// restsText says how much of the figure is unsure, and on what.
+func (rep *WhyReport) restsText() (list []string) {
+	unsure, parts := 0.0, []string{}
+	for _, r := range rep.Rests {
+		parts = append(parts, fmt.Sprintf("%s %s (%.0f %%)", r.On, r.Value, 100*r.Share))
+		if r.On == "from memory" || r.On == "without a source" {
+			unsure += r.Share
+		}
+	}
+	switch {
+	case unsure > 0:
+		list = append(list, fmt.Sprintf("? %.0f %% of it rests on values from memory or without a source: %s.", 100*unsure, strings.Join(parts, ", ")))
+	case len(rep.Unsure) > 0:
+		list = append(list, fmt.Sprintf("? It rests on values from memory or without a source: %s.", strings.Join(rep.Unsure, "; ")))
+	}
+	return list
+}
+
+// whyPrinter writes steps as lines of a tree.
+type whyPrinter struct {
+	b       strings.Builder
+	width   int
+	file    string
+	open    map[*derivation.Step]bool
+	notes   map[string]int
+	ordered []string
+	folded  bool
+}
+
+// step prints a step and those below it; first stands before its line, rest before the lines
+// below.
+func (p *whyPrinter) step(s *derivation.Step, first, rest string) {
+	below := rest
+	kids := s.From
+	if !p.open[s] {
+		kids = nil
+	}
+	if len(kids) > 0 {
+		below += "│ "
+	} else {
+		below += "  "
+	}
+	p.line(s, first, below)
+	for i, k := range kids {
+		if i < len(kids)-1 {
+			p.step(k, rest+"├ ", rest+"│ ")
+		} else {
+			p.step(k, rest+"└ ", rest+"  ")
+		}
+	}
+}
+
+// formulaColumn is where formulas begin, if the label leaves room.
+const formulaColumn = 38
+
+func (p *whyPrinter) line(s *derivation.Step, first, below string) {
+	line := first + s.Value + "  " + s.Label
+	mark := p.mark(s)
+	formula := ""
+	if s.Formula != "" {
+		formula = "= " + s.Formula
+		at := max(formulaColumn, utf8.RuneCountInString(line)+2)
+		if at+utf8.RuneCountInString(formula) <= p.width {
+			line, formula = pad(line, at)+formula, ""
+		}
+	}
+	if room := p.width - utf8.RuneCountInString(mark); utf8.RuneCountInString(line)+3 <= room && mark != "" {
+		line, mark = pad(line, room)+mark, ""
+	}
+	p.b.WriteString(line + "\n")
+	indent := below + strings.Repeat(" ", max(0, utf8.RuneCountInString(s.Value)+utf8.RuneCountInString(first)-utf8.RuneCountInString(below)+2))
+	if formula != "" {
+		p.folding(indent, formula)
+	}
+	if mark != "" {
+		p.b.WriteString(strings.Repeat(" ", 0) + pad(indent, p.width-utf8.RuneCountInString(mark)) + mark + "\n")
+	}
+}
+
+// folding prints a formula over as many lines as it takes.
+func (p *whyPrinter) folding(indent, formula string) {
+	line := indent
+	for i, word := range strings.Split(formula, " ") {
+		if i > 0 && utf8.RuneCountInString(line)+1+utf8.RuneCountInString(word) > p.width {
+			p.b.WriteString(strings.TrimRight(line, " ") + "\n")
+			line = indent + " "
+		} else if i > 0 {
+			line += " "
+		}
+		line += word
+	}
+	p.b.WriteString(line + "\n")
+}
+
+func pad(s string, to int) string {
+	return s + strings.Repeat(" ", max(0, to-utf8.RuneCountInString(s)))
+}
+
+// mark is the sign of a step with where it is from.
+func (p *whyPrinter) mark(s *derivation.Step) string {
+	switch {
+	case s.Above:
+		return "see above"
+	case s.Line > 0 && s.File == p.file:
+		return fmt.Sprintf("%s line %d", s.Mark.Sign(), s.Line)
+	case s.Line > 0:
+		return fmt.Sprintf("%s %s:%d", s.Mark.Sign(), filepath.Base(s.File), s.Line)
+	case len(s.From) > 0 && !p.open[s]:
+		p.folded = true
+		return p.weakest(s)
+	case s.Source == "":
+		return ""
+	}
+	return s.Mark.Sign() + " " + p.note(s.Source)
+}
+
+func (p *whyPrinter) weakest(s *derivation.Step) string {
+	if s.Weakest == derivation.Unsure {
+		return "? in it, unsourced"
+	}
+	return ""
+}
+
+// note is the number of a source, which is printed once at the end.
+func (p *whyPrinter) note(source string) string {
+	if utf8.RuneCountInString(source) <= 20 {
+		return source
+	}
+	n, ok := p.notes[source]
+	if !ok {
+		p.ordered = append(p.ordered, source)
+		n = len(p.ordered)
+		p.notes[source] = n
+	}
+	return fmt.Sprintf("[%d]", n)
+}
+
+func (p *whyPrinter) end(rep *WhyReport) {
+	p.b.WriteString("\n")
+	for i, source := range p.ordered {
+		p.b.WriteString(wrap(fmt.Sprintf("[%d] ", i+1), source))
+	}
+	p.b.WriteString("Marks: ●● two sources  ● one source  ▪ your design  = computed\n" +
+		"       ? from memory or without a source: check before you rely on it\n")
+	if p.folded {
+		p.b.WriteString("Lines marked ? in it are taken apart with --all.\n")
+	}
+	for _, text := range rep.Notes {
+		p.b.WriteString(wrap("", text))
+	}
+	if len(rep.Next) > 0 {
+		p.b.WriteString(wrap("Next: ", strings.Join(rep.Next, " · ")))
+	}
+	p.b.WriteString("\n" + wrap("", rep.Caution))
+}
+
+// A tree of up to shortSteps is printed whole.
+const shortSteps = 40
+
+// opened are the steps that are taken apart: all of a short tree; of a long one all sums, and
+// at each step what weighs most.
+func opened(root *derivation.Step, all bool) map[*derivation.Step]bool {
+	open := map[*derivation.Step]bool{}
+	if all || steps(root) <= shortSteps {
+		each(root, func(s *derivation.Step) { open[s] = true })
+		return open
+	}
+	open[root] = true
+	var weigh func(s *derivation.Step)
+	weigh = func(s *derivation.Step) {
+		open[s] = true
+		if steps(s) <= shortSteps/2 {
+			each(s, func(s *derivation.Step) { open[s] = true })
+			return
+		}
+		var most *derivation.Step
+		for _, k := range s.From {
+			if k.Unit == s.Unit && len(k.From) > 0 && strings.Contains(k.Formula, " + ") {
+				open[k] = true
+			}
+			if len(k.From) > 0 && (most == nil || steps(k) > 1 && k.Number > most.Number) {
+				most = k
+			}
+		}
+		if most != nil {
+			weigh(most)
+		}
+	}
+	weigh(root)
+	return open
+}
+
+func each(s *derivation.Step, do func(*derivation.Step)) {
+	do(s)
+	for _, k := range s.From {
+		each(k, do)
+	}
+}
+
+func steps(s *derivation.Step) (n int) {
+	each(s, func(*derivation.Step) { n++ })
+	return n
+}
