@@ -7,6 +7,7 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/solve"
+	"fusewright/harness/study/budget"
 )
 
 // traceA is a current that no reckoning needs.
@@ -157,12 +158,32 @@ func (v *view) duty(b *circuit.Branch) *value {
 func (v *view) high(b *circuit.Branch, factor float64) *value {
 	l := b.Load.Load
 	switch {
+	case v.mean:
+		return v.average(l, factor)
 	case l != nil && l.Tolerance.Given():
 		return of("at the most", plain, factor, "1 + {}", given("tolerance of its power", percent, l.Tolerance))
 	case l != nil && !b.Load.Standby && l.MostW > l.PowerW:
 		return of("at the most", plain, factor, "{} ÷ {}", row("most that its type may draw", watts, l.MostW, l.Type.Most.Source), v.ratedW(b))
 	}
 	return of("at the most", plain, factor, "1 + {}", v.tolerance("power of "+string(b.Load.Behaves), "power above what is rated", percent))
+}
+
+// average is the share of a situation for which a load draws.
+func (v *view) average(l *design.Load, share float64) *value {
+	lasts := budget.LastsS(v.d, v.sol.Situation)
+	switch {
+	case l.OnForS.Given() && math.Abs(l.OnForS.Value/lasts-share) < 1e-12:
+		for1 := given("is on for", seconds, l.OnForS)
+		if l.OnForS.Pos.Line == 0 && l.Type != nil {
+			for1 = row("is on for, "+l.Type.Name, seconds, l.OnForS.Value, l.Type.Source)
+		}
+		return of("share of the time", plain, share, "{} ÷ {}", for1, assumed("the situation lasts", seconds, lasts, "taken where the design does not say"))
+	case l.Duty.Pos.Line > 0:
+		return given("share of the time", percent, l.Duty)
+	case l.Type != nil && l.Type.Duty == share:
+		return row("share of the time, "+l.Type.Name, percent, share, l.Type.Source)
+	}
+	return solved("share of the time", percent, share, "by how long and how often it is on")
 }
 
 // ratedV is where a load's power holds.

@@ -7,6 +7,7 @@ import (
 	"fusewright/harness/network/corner"
 	"fusewright/harness/network/solve"
 	"fusewright/harness/network/warm"
+	"fusewright/harness/study/budget"
 	"fusewright/library"
 )
 
@@ -40,7 +41,10 @@ type view struct {
 	opt  solve.Options
 	laws []solve.Law
 
-	amperes, ohmsOf, loads, voltsAt map[*circuit.Branch]*value
+	mean bool // each load at its average over the situation
+
+	amperes, ohmsOf, voltsAt map[*circuit.Branch]*value
+	posts                    map[*circuit.Node]*value
 }
 
 func (b *book) view(at int, state corner.State) *view {
@@ -48,12 +52,23 @@ func (b *book) view(at int, state corner.State) *view {
 	v := b.views[key]
 	if v == nil {
 		res := b.set.Results[state][at]
-		v = &view{book: b, viewKey: key, res: res, sol: res.Solution, opt: b.set.Options(at, state),
-			amperes: map[*circuit.Branch]*value{}, ohmsOf: map[*circuit.Branch]*value{},
-			loads: map[*circuit.Branch]*value{}, voltsAt: map[*circuit.Branch]*value{}}
-		v.laws = b.plan.Laws(v.sol.Situation, v.opt)
+		v = b.viewOf(res.Solution, b.set.Options(at, state))
+		v.viewKey, v.res = key, res
 		b.views[key] = v
 	}
+	return v
+}
+
+func (b *book) viewOf(s *solve.Solution, opt solve.Options) *view {
+	return &view{book: b, sol: s, opt: opt, laws: b.plan.Laws(s.Situation, opt),
+		amperes: map[*circuit.Branch]*value{}, ohmsOf: map[*circuit.Branch]*value{}, voltsAt: map[*circuit.Branch]*value{},
+		posts: map[*circuit.Node]*value{}}
+}
+
+// averageView is a solution of the budget.
+func (b *book) averageView(s *solve.Solution) *view {
+	v := b.viewOf(s, solve.Options{LoadFactor: budget.Average(b.d, s.Situation)})
+	v.mean = true
 	return v
 }
 

@@ -21,8 +21,10 @@ func settle(roots ...*value) {
 		x.digits = usualDigits
 		all = append(all, x)
 		for _, y := range x.from {
+			if x.formula != "" {
+				users[y] = append(users[y], x)
+			}
 			walk(y)
-			users[y] = append(users[y], x)
 		}
 	}
 	for _, r := range roots {
@@ -104,6 +106,15 @@ func (x *value) refine() *value {
 	}
 	worst.digits++
 	return worst
+}
+
+// orSolved is the value, or, where its formula does not hold as things are, one that was
+// solved together with others.
+func (x *value) orSolved(how string) *value {
+	if x.holds() {
+		return x
+	}
+	return solved(x.label, x.dim, x.v, how)
 }
 
 // holds tells whether the formula gives the value before any rounding.

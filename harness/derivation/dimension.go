@@ -31,6 +31,14 @@ var (
 	wattsPerM, rpm, plain        = in("W/m"), in("rpm"), in("")
 	percent                      = &dimension{[]scale{{0, 1e-2, "%"}}}
 	a2s                          = in("A²s")
+
+	millimetres = &dimension{[]scale{{0, 1e-3, "mm"}}}
+	viscosity   = &dimension{[]scale{{0, 1e-6, "mm²/s"}}}
+	conducts    = in("W/(m·K)")
+	radiates    = &dimension{[]scale{{0, 1e-9, "nW/(m²·K⁴)"}}}
+	wattsPerM2  = in("W/m²")
+	kmPerW      = in("K·m/W")
+	perS2       = in("m/s²")
 )
 
 func (d *dimension) scaleOf(v float64) scale {

@@ -149,8 +149,3 @@ func (v *view) diode(b *circuit.Branch, lost float64) *value {
 	t := b.Diode.Type
 	return of(elementName(b), volts, lost, "{} + {} × {}", row("knee of "+t.Name, volts, t.KneeV, t.Source), newOhm(b), v.amps(b))
 }
-
-// postsV is the volts at the posts of the battery that feeds a load.
-func (v *view) postsV(load *circuit.Branch) *value {
-	return solved("volts at the battery's posts", volts, v.sol.PostsV(load), "solved together")
-}

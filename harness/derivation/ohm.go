@@ -50,17 +50,24 @@ func exactly(label string, dim *dimension, v float64) *value {
 	return &value{label: label, v: v, dim: dim, mark: Computed, exact: true, source: "by definition", rests: shares{onComputed: 1}}
 }
 
-// coldConductor is the conductor at 20 °C.
-func coldConductor(w *circuit.Wire) *value {
+// metreOhm is what a metre of conductor has at 20 °C. Copper's own resistance is sure;
+// what a row from memory has above it is not.
+func metreOhm(w *circuit.Wire) *value {
 	size := w.Spec.Size
 	metre := row(fmt.Sprintf("%s at 20 °C, the most allowed", size.Label), perM, size.MaxOhmPerM, size.Source)
-	if size.Source.Unsourced() && size.AreaMm2 > 0 { // copper's own resistance is sure
+	if size.Source.Unsourced() && size.AreaMm2 > 0 {
 		own := math.Min(1, conductor.CopperOhmMm2PerM/size.AreaMm2/size.MaxOhmPerM)
 		for i := range metre.rests {
 			metre.rests[i] *= 1 - own
 		}
 		metre.rests[onPublished] = own
 	}
+	return metre
+}
+
+// coldConductor is the conductor at 20 °C.
+func coldConductor(w *circuit.Wire) *value {
+	metre := metreOhm(w)
 	return of("conductor at 20 °C", ohms, w.ConductorOhm20, "{} × {}", metre, lengthOf(w)).by(metre)
 }
 

@@ -19,8 +19,7 @@ var onWords = [onKinds]string{"published", "your design", "computed", "from memo
 
 func (s *shares) unsure() float64 { return s[onMemory] + s[onNothing] }
 
-// restsOn is what a value rests on: of a sum each term by its part, of another formula as
-// the value that carries it, else as the least sure one.
+// restsOn is what a value rests on: as the value that carries it, else by its parts.
 func (x *value) restsOn() shares {
 	if x.sure != nil {
 		return *x.sure
@@ -31,30 +30,38 @@ func (x *value) restsOn() shares {
 	case x.formula == "":
 	case x.carries != nil:
 		s = x.carries.restsOn()
-	case onlySums(x.formula):
-		s = x.byParts()
 	default:
-		for i, y := range x.from {
-			if of := y.restsOn(); i == 0 || of.unsure() > s.unsure() || of.unsure() == s.unsure() && of[onComputed] < s[onComputed] {
-				s = of
-			}
-		}
+		s = x.byParts()
 	}
 	x.sure = &s
 	return s
 }
 
+// byParts shares a value out to those of its formula by how much each moves it: of a sum
+// by its terms, of a product to all factors alike.
 func (x *value) byParts() (s shares) {
-	total := 0.0
-	for _, y := range x.from {
-		total += math.Abs(y.v)
+	values := make([]float64, len(x.from))
+	for i, y := range x.from {
+		values[i] = y.v
 	}
-	if total == 0 {
+	whole, total := evaluate(x.formula, values), 0.0
+	moves := make([]float64, len(x.from))
+	for i, y := range x.from {
+		const little = 1e-6
+		values[i] = y.v * (1 + little)
+		moves[i] = math.Abs(evaluate(x.formula, values)-whole) / little
+		values[i] = y.v
+		total += moves[i]
+	}
+	if !(total > 0) || math.IsInf(total, 0) {
 		return shares{onComputed: 1}
 	}
-	for _, y := range x.from {
-		for i, part := range y.restsOn() {
-			s[i] += part * math.Abs(y.v) / total
+	for i, y := range x.from {
+		if moves[i] == 0 {
+			continue
+		}
+		for k, part := range y.restsOn() {
+			s[k] += part * moves[i] / total
 		}
 	}
 	return s

@@ -11,10 +11,10 @@ type value struct {
 	label   string
 	v       float64
 	dim     *dimension
-	formula string // with {} for each of from; "" of a leaf
+	formula string // with {} for each of from; "" of a leaf, whose from are checks
 	from    []*value
-	// carries is the one of from by which the share that is unsure goes; nil = the
-	// least sure one, of sums each by its part.
+	// carries is the one of from by which the share that is unsure goes; nil = each by how
+	// much it moves the value.
 	carries *value
 
 	mark   Mark
@@ -91,6 +91,10 @@ func published(label string, dim *dimension, v float64, source string) *value {
 func assumed(label string, dim *dimension, v float64, why string) *value {
 	return row(label, dim, v, library.Source{Text: why, Certainty: library.CommonPractice})
 }
+
+// checked adds to a value without formula what shows that it is right: formulas in which
+// it stands.
+func (x *value) checked(by ...*value) *value { x.from = by; return x }
 
 // solved is a value that the solver found together with others.
 func solved(label string, dim *dimension, v float64, how string) *value {

@@ -2,18 +2,18 @@ package conductor
 
 import "math"
 
-// airRow is dry air at one atmosphere at a temperature.
-type airRow struct {
-	kelvin                 float64
-	conductivity           float64 // W/(m·K)
-	kinematic, diffusivity float64 // m²/s
-	prandtl                float64
+// Air is dry air at one atmosphere at a temperature.
+type Air struct {
+	Kelvin                 float64
+	Conductivity           float64 // W/(m·K)
+	Kinematic, Diffusivity float64 // m²/s
+	Prandtl                float64
 }
 
 // air is dry air at one atmosphere. Source: Incropera, Fundamentals of Heat and
 // Mass Transfer, table A.4 (from memory; the rows 250 to 550 K were compared
 // with the correlations of physics references).
-var air = []airRow{
+var air = []Air{
 	{200, 0.0181, 7.59e-6, 10.3e-6, 0.737},
 	{250, 0.0223, 11.44e-6, 15.9e-6, 0.720},
 	{300, 0.0263, 15.89e-6, 22.5e-6, 0.707},
@@ -28,24 +28,35 @@ var air = []airRow{
 	{1000, 0.0667, 121.9e-6, 168e-6, 0.726},
 }
 
-// airAt interpolates between the rows; beyond them the end rows hold.
-func airAt(kelvin float64) airRow {
+// AirSource is where the properties of air are from.
+const AirSource = "Incropera, Fundamentals of Heat and Mass Transfer, table A.4 (from memory; compared with the correlations of physics references from 250 to 550 K)"
+
+// AirRows are the rows between which a temperature lies; beyond them both are the end row.
+func AirRows(kelvin float64) (a, b Air) {
 	last := len(air) - 1
 	switch {
-	case kelvin <= air[0].kelvin:
-		return air[0]
-	case kelvin >= air[last].kelvin:
-		return air[last]
+	case kelvin <= air[0].Kelvin:
+		return air[0], air[0]
+	case kelvin >= air[last].Kelvin:
+		return air[last], air[last]
 	}
 	i := 1
-	for air[i].kelvin < kelvin {
+	for air[i].Kelvin < kelvin {
 		i++
 	}
-	a, b := air[i-1], air[i]
-	f := (kelvin - a.kelvin) / (b.kelvin - a.kelvin)
+	return air[i-1], air[i]
+}
+
+// airAt interpolates between the rows; beyond them the end rows hold.
+func airAt(kelvin float64) Air {
+	a, b := AirRows(kelvin)
+	if a == b {
+		return a
+	}
+	f := (kelvin - a.Kelvin) / (b.Kelvin - a.Kelvin)
 	mix := func(x, y float64) float64 { return x + f*(y-x) }
-	return airRow{kelvin, mix(a.conductivity, b.conductivity), mix(a.kinematic, b.kinematic),
-		mix(a.diffusivity, b.diffusivity), mix(a.prandtl, b.prandtl)}
+	return Air{kelvin, mix(a.Conductivity, b.Conductivity), mix(a.Kinematic, b.Kinematic),
+		mix(a.Diffusivity, b.Diffusivity), mix(a.Prandtl, b.Prandtl)}
 }
 
 // AirDensityRatio is the density of air at an altitude against sea level in

@@ -49,15 +49,20 @@ type Allowed struct {
 	AllowedA float64 // the smaller of the two below
 	HeatA    float64 // by the heat balance, factors applied
 	TableA   float64 // by the practice's table, factors applied; NaN when it has none
-	Governs  string  // GovernsHeat or GovernsTable
-	Source   string  // of what governs
+	// FirstRowA bounds a wire thinner than any of the table, before its time on; +Inf = it is not.
+	FirstRowA float64
+	Governs   string // GovernsHeat or GovernsTable
+	Source    string // of what governs
 
-	LimitC       float64 // conductor temperature that HeatA stands for: class less margin
-	FreeAirA     float64 // heat balance of the wire alone, before factors
-	TableBaseA   float64 // table value before factors; NaN when it has none
-	TableHow     string  // the row and column used
-	AmbientShare float64 // applied to the table value
-	BundleShare  float64 // applied to both
+	LimitC       float64               // conductor temperature that HeatA stands for: class less margin
+	FreeAirA     float64               // heat balance of the wire alone, before factors
+	TableBaseA   float64               // table value before factors; NaN when it has none
+	TableHow     string                // the row and column used
+	Table        *library.CurrentTable // nil when the practice has none for it
+	Read         Reading               // by which TableBaseA is read
+	TableClassC  float64               // of the column read
+	AmbientShare float64               // applied to the table value
+	BundleShare  float64               // applied to both
 	BundleSource string
 	Beside       Beside  // by which it is warmed; of a published factor by that alone
 	CoverShare   float64 // applied to both
@@ -148,7 +153,8 @@ func (a *Allowed) govern(in AllowedInput) {
 	if a.TableA < a.HeatA {
 		a.AllowedA, a.Governs, a.Source = a.TableA, GovernsTable, in.Table.Source.String()
 	}
-	if most := a.firstRowA(in); most < a.AllowedA {
+	if a.FirstRowA = a.firstRowA(in); a.FirstRowA < a.AllowedA {
+		most := a.FirstRowA
 		a.AllowedA, a.Governs, a.Source = most, GovernsTable, in.Table.Source.String()
 	}
 }
@@ -163,7 +169,7 @@ func (a *Allowed) firstRowA(in AllowedInput) float64 {
 	if t.missing != "" {
 		return math.Inf(1)
 	}
-	return t.amps * t.factor * a.Share()
+	return t.read.Value() * t.factor * a.Share()
 }
 
 // beside takes another share for the wires beside it.
@@ -239,6 +245,7 @@ func (a *Allowed) byTable(in AllowedInput, share float64) {
 		a.miss("%s", t.missing)
 		return
 	}
-	a.TableBaseA, a.AmbientShare, a.TableHow = t.amps, t.factor, t.how
-	a.TableA = t.amps * t.factor * share
+	a.TableBaseA, a.AmbientShare, a.TableHow = t.read.Value(), t.factor, t.how
+	a.TableA = a.TableBaseA * t.factor * share
+	a.Table, a.Read, a.TableClassC = in.Table, t.read, t.classC
 }

@@ -45,22 +45,43 @@ func (b Beside) held() float64 {
 // Known tells that the wires beside are known.
 func (b Beside) Known() bool { return b.Own > 0 }
 
+// Heat is how a wire gets as hot as it does.
+type Heat struct {
+	AloneA     float64 // the current that warms it as much by itself in free air
+	AloneC     float64 // how hot that makes it
+	RiseK      float64 // what the others add
+	ConductorC float64
+}
+
 // ConductorC is the steady temperature at a current in amperes of a wire whose
-// temperature by itself is alone(current): as warm as its place, and by its own heat
+// temperature by itself is alone(current): see Heat.
+func (b Beside) ConductorC(ambientC, currentA float64, alone func(amps float64) float64) float64 {
+	return b.Heat(ambientC, currentA, alone).ConductorC
+}
+
+// Heat is that of a wire as warm as its place, and by its own heat
 // above that; no cooler than by itself. Alone has the resistance of a wire that is cooler
 // by what the others warm it, so the current is raised to the same heat.
-func (b Beside) ConductorC(ambientC, currentA float64, alone func(amps float64) float64) float64 {
+func (b Beside) Heat(ambientC, currentA float64, alone func(amps float64) float64) Heat {
 	currentA = math.Abs(currentA)
 	amps := currentA / b.Own
-	if b.RiseK == 0 {
-		return alone(math.Max(amps, currentA))
+	h := Heat{AloneA: math.Max(amps, currentA)}
+	if b.RiseK != 0 {
+		c := ambientC // of the wire by itself
+		for range 3 { // each brings thirty times nearer
+			h.AloneA = amps * math.Sqrt(AtTemperature(1, c+b.RiseK)/AtTemperature(1, c))
+			c = alone(h.AloneA)
+		}
+		h.AloneC, h.RiseK, h.ConductorC = c, b.RiseK, c+b.RiseK
+		if b.Own <= 1 {
+			return h
+		}
+		if c = alone(currentA); c <= h.ConductorC {
+			return h
+		}
+		h.AloneA, h.RiseK = currentA, 0
 	}
-	c := ambientC // of the wire by itself
-	for range 3 { // each brings thirty times nearer
-		c = alone(amps * math.Sqrt(AtTemperature(1, c+b.RiseK)/AtTemperature(1, c)))
-	}
-	if c += b.RiseK; b.Own > 1 {
-		return math.Max(c, alone(currentA))
-	}
-	return c
+	h.AloneC = alone(h.AloneA)
+	h.ConductorC = h.AloneC
+	return h
 }

@@ -7,9 +7,10 @@ import (
 	"fusewright/library"
 )
 
+// Constants of the heat balance.
 const (
-	stefanBoltzmann = 5.670374419e-8 // W/(m²·K⁴), CODATA
-	gravity         = 9.80665        // m/s²
+	StefanBoltzmann = 5.670374419e-8 // W/(m²·K⁴), CODATA
+	Gravity         = 9.80665        // m/s², CGPM 1901
 	zeroC           = 273.15
 )
 
@@ -100,25 +101,60 @@ func NewBalance(w Insulated, air StillAir) *Balance {
 	return b
 }
 
-// SurfaceLossWPerM is the heat a metre gives off at a surface temperature.
-func (b *Balance) SurfaceLossWPerM(surfaceC float64) float64 {
+// Loss is the heat that a metre gives off at a surface temperature, with what it is
+// reckoned from.
+type Loss struct {
+	SurfaceC, AmbientC float64
+	OuterM             float64 // diameter
+	FilmK              float64 // mean of surface and ambient
+	Air                Air     // at the film
+	Rayleigh, Nusselt  float64
+	ConvectedWPerM2    float64
+	RadiatedWPerM2     float64
+	WPerM              float64
+}
+
+func (b *Balance) loss(surfaceC float64) Loss {
+	l := Loss{SurfaceC: surfaceC, AmbientC: b.air.AmbientC, OuterM: b.wire.OuterMm / 1000}
 	rise := surfaceC - b.air.AmbientC
 	if !(rise > 0) {
-		return 0
+		return l
 	}
 	ts, ta := surfaceC+zeroC, b.air.AmbientC+zeroC
-	d := b.wire.OuterMm / 1000
-	film := (ts + ta) / 2
-	a := airAt(film)
-	ra := gravity / film * rise * d * d * d / (a.kinematic * a.diffusivity) * b.density * b.density
-	nu := 0.0
+	d := l.OuterM
+	l.FilmK = (ts + ta) / 2
+	l.Air = airAt(l.FilmK)
+	l.Rayleigh = Gravity / l.FilmK * rise * d * d * d / (l.Air.Kinematic * l.Air.Diffusivity) * b.density * b.density
 	if b.air.Convection == ByMorgan {
-		nu = Morgan(ra)
+		l.Nusselt = Morgan(l.Rayleigh)
 	} else {
-		nu = ChurchillChu(ra, a.prandtl)
+		l.Nusselt = ChurchillChu(l.Rayleigh, l.Air.Prandtl)
 	}
-	radiated := b.wire.Emissivity * stefanBoltzmann * (ts*ts*ts*ts - ta*ta*ta*ta)
-	return math.Pi * d * (nu*a.conductivity/d*rise + radiated)
+	l.ConvectedWPerM2 = l.Nusselt * l.Air.Conductivity / d * rise
+	l.RadiatedWPerM2 = b.wire.Emissivity * StefanBoltzmann * (ts*ts*ts*ts - ta*ta*ta*ta)
+	l.WPerM = math.Pi * d * (l.ConvectedWPerM2 + l.RadiatedWPerM2)
+	return l
+}
+
+// SurfaceLossWPerM is the heat a metre gives off at a surface temperature.
+func (b *Balance) SurfaceLossWPerM(surfaceC float64) float64 { return b.loss(surfaceC).WPerM }
+
+// Held is the steady state of the conductor at a temperature, with what it is reckoned from.
+type Held struct {
+	Loss
+	ThermalKmPerW float64 // through the insulation
+	Insulated     Insulated
+	ConductorC    float64
+	OhmPerM       float64 // of the conductor at that
+	CurrentA      float64
+}
+
+// Hold is the steady state with the conductor at a temperature in °C; zero where it is not
+// above the ambient.
+func (b *Balance) Hold(conductorC float64) Held {
+	s := b.conductorAt(conductorC)
+	return Held{Loss: b.loss(s.surfaceC), ThermalKmPerW: b.t1, Insulated: b.wire, ConductorC: s.conductorC,
+		OhmPerM: AtTemperature(b.wire.OhmPerM20, s.conductorC), CurrentA: s.currentA}
 }
 
 // state is the operating point that belongs to a surface temperature.

@@ -196,7 +196,7 @@ func TestTableRows(t *testing.T) {
 		{"between", 3, 1, 22.5}, {"1.9 % above the last", 4.076, 1, 30}, {"2.1 % above the last", 4.084, 1, 0},
 	} {
 		got, _, ok := rowAmps(flatTable(), c.areaMm2, c.col)
-		near(t, c.name, got, c.want, 1e-9)
+		near(t, c.name, got.Value(), c.want, 1e-9)
 		if ok != (c.want > 0) {
 			t.Errorf("%s: found %t", c.name, ok)
 		}
@@ -215,8 +215,8 @@ func TestTableColumnsAndFactors(t *testing.T) {
 		{"half way to 60 °C, √(1/2)", 60, 45, 10, math.Sqrt(0.5)},
 	} {
 		got := fromTable(flatTable(), 2, c.classC, c.ambientC)
-		if got.amps != c.want || math.Abs(got.factor-c.share) > 1e-12 {
-			t.Errorf("%s: %g A times %g, want %g times %g", c.name, got.amps, got.factor, c.want, c.share)
+		if got.read.Value() != c.want || math.Abs(got.factor-c.share) > 1e-12 {
+			t.Errorf("%s: %g A times %g, want %g times %g", c.name, got.read.Value(), got.factor, c.want, c.share)
 		}
 	}
 	for loaded, want := range map[int]float64{0: 1, 3: 1, 4: 0.7, 6: 0.7, 7: 0.6, 40: 0.6} {

@@ -10,8 +10,9 @@ import (
 // tableAmps is what a current table says of a size, before bundle, cover and
 // altitude.
 type tableAmps struct {
-	amps    float64
+	read    Reading // gives the amperes
 	factor  float64 // of the ambient
+	classC  float64 // of the column read; of a table of rises the wire's
 	how     string  // the row and column used, for the report
 	missing string  // why there is no value; empty when there is one
 }
@@ -32,12 +33,30 @@ func fromTable(t *library.CurrentTable, areaMm2, classC, ambientC float64) table
 	if col < 0 {
 		return tableAmps{missing: fmt.Sprintf("%s has no column for insulation of %g °C", t.Name, classC)}
 	}
-	amps, row, ok := rowAmps(t, areaMm2, col)
+	read, row, ok := rowAmps(t, areaMm2, col)
 	if !ok {
 		return tableAmps{missing: noRow(t, areaMm2)}
 	}
-	return tableAmps{amps: amps, factor: ambientFactor(t, col, ambientC),
+	return tableAmps{read: read, factor: ambientFactor(t, col, ambientC), classC: t.Columns[col],
 		how: fmt.Sprintf("%s, %s, %g °C column", t.Name, row, t.Columns[col])}
+}
+
+// Reading is how a value is read between two points of a table. Where X1 is X2 it is Y1.
+type Reading struct {
+	X, X1, Y1, X2, Y2 float64
+	Root              bool     // beyond the table's columns: Y1 · √(X / X1)
+	Low, High         *Reading // by which Y1 and Y2 are read in turn; nil = they stand there
+}
+
+// Value is what is read: on log-log axes, since tables list other sizes than wires have.
+func (r Reading) Value() float64 {
+	switch {
+	case r.Root:
+		return r.Y1 * math.Sqrt(r.X/r.X1)
+	case r.X1 == r.X2:
+		return r.Y1
+	}
+	return logLine(r.X1, r.Y1, r.X2, r.Y2, r.X)
 }
 
 // fromRises reads a free-air table: the current at the rise of the class above
@@ -47,50 +66,51 @@ func fromTable(t *library.CurrentTable, areaMm2, classC, ambientC float64) table
 func fromRises(t *library.CurrentTable, areaMm2, classC, ambientC float64) tableAmps {
 	rise := classC - ambientC
 	if !(rise > 0) {
-		return tableAmps{factor: 1, how: t.Name + ", the ambient is at the class"}
+		return tableAmps{factor: 1, classC: classC, how: t.Name + ", the ambient is at the class"}
 	}
 	n := len(t.Columns)
-	var amps float64
+	read := Reading{X: rise}
 	var row string
 	var ok bool
 	switch i := above(t.Columns, rise); i {
-	case 0:
-		amps, row, ok = rowAmps(t, areaMm2, 0)
-		amps *= math.Sqrt(rise / t.Columns[0])
-	case n:
-		amps, row, ok = rowAmps(t, areaMm2, n-1)
-		amps *= math.Sqrt(rise / t.Columns[n-1])
+	case 0, n:
+		col := min(i, n-1)
+		var low Reading
+		low, row, ok = rowAmps(t, areaMm2, col)
+		read.Root, read.X1, read.Y1, read.Low = true, t.Columns[col], low.Value(), &low
 	default:
 		a, r, okA := rowAmps(t, areaMm2, i-1)
 		b, _, okB := rowAmps(t, areaMm2, i)
-		amps, row, ok = logLine(t.Columns[i-1], a, t.Columns[i], b, rise), r, okA && okB
+		read.X1, read.Y1, read.Low = t.Columns[i-1], a.Value(), &a
+		read.X2, read.Y2, read.High = t.Columns[i], b.Value(), &b
+		row, ok = r, okA && okB
 	}
 	if !ok {
 		return tableAmps{missing: noRow(t, areaMm2)}
 	}
-	return tableAmps{amps: amps, factor: 1, how: fmt.Sprintf("%s, %s, %.0f K rise", t.Name, row, rise)}
+	return tableAmps{read: read, factor: 1, classC: classC, how: fmt.Sprintf("%s, %s, %.0f K rise", t.Name, row, rise)}
 }
 
 // sameSize is the share within which two areas are the same size: 18 AWG is
 // 1 600 circular mils at the least in one standard and 1 620 by name in another.
 const sameSize = 0.02
 
-// rowAmps gives one column at an area; ok is false outside the table.
-func rowAmps(t *library.CurrentTable, areaMm2 float64, col int) (amps float64, row string, ok bool) {
+// rowAmps reads one column at an area; ok is false outside the table.
+func rowAmps(t *library.CurrentTable, areaMm2 float64, col int) (read Reading, row string, ok bool) {
 	for i, r := range t.Rows {
 		if math.Abs(areaMm2-r.AreaMm2) <= sameSize*r.AreaMm2 {
-			return r.Amps[col], r.Label, true
+			return Reading{X: areaMm2, X1: r.AreaMm2, Y1: r.Amps[col], X2: r.AreaMm2, Y2: r.Amps[col]}, r.Label, true
 		}
 		if r.AreaMm2 > areaMm2 {
 			if i == 0 {
-				return 0, "", false
+				return Reading{}, "", false
 			}
 			p := t.Rows[i-1]
-			return logLine(p.AreaMm2, p.Amps[col], r.AreaMm2, r.Amps[col], areaMm2),
+			return Reading{X: areaMm2, X1: p.AreaMm2, Y1: p.Amps[col], X2: r.AreaMm2, Y2: r.Amps[col]},
 				"between " + p.Label + " and " + r.Label, true
 		}
 	}
-	return 0, "", false
+	return Reading{}, "", false
 }
 
 func noRow(t *library.CurrentTable, areaMm2 float64) string {

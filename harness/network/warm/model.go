@@ -34,26 +34,43 @@ type surroundings struct {
 	open   float64 // of its current, what cover and altitude leave
 }
 
+// Heat is how a wire gets as hot as it does.
+type Heat struct {
+	ForGoodA float64 // the current for good that warms it as much as one that is on for a time
+	Open     float64 // of what it may carry, what cover and altitude leave
+	conductor.Heat
+}
+
 // ConductorC is the steady temperature in °C at a current in amperes of either
 // direction, of a wire that is on for a time that of the hottest moment of its
 // settled cycles; +Inf when there is none below the melting point of copper. A wire
 // whose type is not known stays at its ambient.
 func (l *Laid) ConductorC(amps float64) float64 {
-	amps = math.Abs(amps)
-	if l.curve == nil || amps == 0 {
+	if amps == 0 {
 		return l.AmbientC
 	}
-	return l.Allowed.ConductorC(l.AmbientC, l.Pulse.ForGoodA(amps), l.curve.celsius)
+	return l.HeatIn(-1, amps).ConductorC
 }
 
 // ConductorIn is ConductorC beside what the others carry in a situation of the design,
 // by its index, also of a wire without current; below 0 it is ConductorC.
 func (l *Laid) ConductorIn(situation int, amps float64) float64 {
-	if situation < 0 || l.curve == nil || situation >= len(l.in) {
-		return l.ConductorC(amps)
+	return l.HeatIn(situation, amps).ConductorC
+}
+
+// HeatIn is how a wire gets as hot as ConductorIn says.
+func (l *Laid) HeatIn(situation int, amps float64) Heat {
+	amps = math.Abs(amps)
+	if l.curve == nil || amps == 0 && (situation < 0 || situation >= len(l.in)) {
+		return Heat{amps, 1, conductor.Heat{AloneC: l.AmbientC, ConductorC: l.AmbientC}}
 	}
-	s := &l.in[situation]
-	return s.beside.ConductorC(l.AmbientC, l.Pulse.ForGoodA(math.Abs(amps))/s.open, l.curve.celsius)
+	h := Heat{ForGoodA: l.Pulse.ForGoodA(amps), Open: l.CoverShare * l.AltShare}
+	beside := l.Beside
+	if situation >= 0 && situation < len(l.in) {
+		h.Open, beside = l.in[situation].open, l.in[situation].beside
+	}
+	h.Heat = beside.Heat(l.AmbientC, h.ForGoodA/h.Open, l.curve.celsius)
+	return h
 }
 
 // HotAfterS is how long the wire may be left on, from its ambient, until its
@@ -71,6 +88,15 @@ func (l *Laid) HotAfterS(amps float64) float64 {
 		return 0
 	}
 	return b.HotAfterS(0)
+}
+
+// Balance is the heat balance of the wire alone in still air at its ambient; nil where
+// its type or size is not known.
+func (l *Laid) Balance() *conductor.Balance {
+	if l.curve == nil {
+		return nil
+	}
+	return conductor.NewBalance(l.insulated, conductor.StillAir{AmbientC: l.AmbientC})
 }
 
 // Model is the wires of a circuit where they are laid. It is read-only once

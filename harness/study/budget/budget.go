@@ -9,19 +9,22 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/formula/battery"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/solve"
 )
 
 // Budget is the charging balance of a design.
 type Budget struct {
-	Lines       []*Line       // one per situation with the engine running or the key on, in design order
-	KeyOff      []*Line       // one per situation with the key off and something on, in design order
-	Output      []Point       // charging current over engine speed, ready to draw
-	VehicleA    float64       // the vehicle's own loads that draw whenever the engine runs, duty counted, at regulated voltage
-	Parked      []BankLine    // what the further batteries give with the key off
-	StandbyA    float64       // drawn from the battery with the key off, worst case
-	Start       battery.Start // what a start of the engine takes
-	StartBackAh float64       // what has to go into the battery to give a start back; NaN = not known
-	StandbyDays float64       // until the battery no longer starts the engine, self-discharge counted; +Inf when nothing is lost
+	Lines       []*Line         // one per situation with the engine running or the key on, in design order
+	KeyOff      []*Line         // one per situation with the key off and something on, in design order
+	Output      []Point         // charging current over engine speed, ready to draw
+	VehicleA    float64         // the vehicle's own loads that draw whenever the engine runs, duty counted, at regulated voltage
+	Parked      []BankLine      // what the further batteries give with the key off
+	Left        *solve.Solution // where StandbyA is from; nil = it has no operating point
+	StandbyA    float64         // drawn from the battery with the key off, worst case
+	Start       battery.Start   // what a start of the engine takes
+	StartBackAh float64         // what has to go into the battery to give a start back; NaN = not known
+	StandbyDays float64         // until the battery no longer starts the engine, self-discharge counted; +Inf when nothing is lost
 }
 
 // Point is a current at an engine speed.
@@ -51,6 +54,10 @@ type Line struct {
 	PeakA        float64 // out of a full battery with all that is on drawing at once
 	Banks        []BankLine
 	Usable       bool // the situation's solution converged
+	// Mean is where BusV and BatteryA are from, Held where VehicleA and AccessoryA are:
+	// each load at its average, the posts at the regulated voltage. Draws are those of Held.
+	Mean, Held *solve.Solution
+	Draws      []*circuit.Branch
 
 	evenAtIdle bool // idle covers the demand already, or the lowest known speed
 }

@@ -33,9 +33,12 @@ func Compute(c *circuit.Circuit, sols []*solve.Solution) *Budget {
 		}
 	}
 	parked := Parked(c, sols)
-	b.StandbyA = drainA(parked)
-	if parked != nil && d.HasBanks() {
-		b.Parked = banksOf(averaged(parked, solve.Options{}))
+	if parked != nil {
+		b.Left = averaged(parked, solve.Options{})
+		b.StandbyA = math.Max(0, b.Left.BatteryA)
+		if d.HasBanks() {
+			b.Parked = banksOf(b.Left)
+		}
 	}
 	b.StandbyDays = StandbyDays(d, b.StandbyA)
 	return b
@@ -117,7 +120,8 @@ func (b *Budget) lineOf(s *solve.Solution, t *corner.Tolerances) *Line {
 		l.OutputA = 0
 	}
 	regulated := held(s, mean)
-	l.VehicleA, l.AccessoryA = demandA(regulated)
+	l.Mean, l.Held = mean, regulated
+	l.VehicleA, l.AccessoryA, l.Draws = demandA(regulated)
 	demand := l.VehicleA + l.AccessoryA
 	l.SpareA = l.OutputA - demand
 	l.LikelyA = demand + moreA(regulated, t)
@@ -157,7 +161,7 @@ func held(s, mean *solve.Solution) *solve.Solution {
 // demandA is the current of the vehicle's loads and of the accessories, coils
 // included, in an averaged solution, as far as the first battery and the engine feed them; a
 // motor that runs backwards takes as much, and is fed at its other end.
-func demandA(s *solve.Solution) (vehicle, accessory float64) {
+func demandA(s *solve.Solution) (vehicle, accessory float64, draws []*circuit.Branch) {
 	joined := joinedToFirst(s)
 	for _, b := range s.Circuit.Branches {
 		switch a := math.Abs(s.BranchA[b.Index]); {
@@ -165,11 +169,13 @@ func demandA(s *solve.Solution) (vehicle, accessory float64) {
 		case b.Follows(): // the current of the load before it
 		case b.Load != nil && b.Load.Vehicle != nil:
 			vehicle += a
+			draws = append(draws, b)
 		case b.Load != nil, b.OfCoil():
 			accessory += a
+			draws = append(draws, b)
 		}
 	}
-	return vehicle, accessory
+	return vehicle, accessory, draws
 }
 
 // joinedToFirst tells, by node index, what the first battery and the engine feed in a solution:

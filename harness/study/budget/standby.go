@@ -84,11 +84,3 @@ func DrawA(s *solve.Solution, b *circuit.Branch) float64 {
 	}
 	return a * Average(s.Circuit.Design, s.Situation)(b)
 }
-
-// drainA is the average current out of the battery in a solution; 0 without one.
-func drainA(s *solve.Solution) float64 {
-	if s == nil {
-		return 0
-	}
-	return math.Max(0, averaged(s, solve.Options{}).BatteryA)
-}

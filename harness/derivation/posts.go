@@ -1,0 +1,158 @@
+package derivation
+
+import (
+	"fmt"
+	"math"
+
+	"fusewright/harness/design"
+	"fusewright/harness/formula/battery"
+	"fusewright/harness/network/circuit"
+	"fusewright/library"
+)
+
+// postsV is the volts at the posts of the battery that feeds a load.
+func (v *view) postsV(load *circuit.Branch) *value {
+	plus, minus := v.c.Supply(load.A)
+	x, ok := v.posts[plus]
+	if !ok {
+		x = v.postsAt(plus, minus)
+		v.posts[plus] = x
+	}
+	return x
+}
+
+// postsAt is what regulator or battery leave at the posts.
+func (v *view) postsAt(plus, minus *circuit.Node) *value {
+	const label = "volts at the battery's posts"
+	u := v.sol.NodeV[plus.Index] - v.sol.NodeV[minus.Index]
+	if plus == v.c.Positive() {
+		if b := v.between(circuit.ChargerBranch, plus, minus); b != nil && v.sol.ChargingA > 0 && v.sol.ChargingA < v.laws[b.Index].LimitA {
+			return of(label, volts, u, "{} − {} × {}", v.regulatedV(v.laws[b.Index].EMFV),
+				assumed("the regulator's own", ohms, v.laws[b.Index].Ohm, "taken small: the voltage that the design gives holds at the posts"),
+				solved("current of the charging system", amps, v.sol.ChargingA, "solved together: loads and battery")).orSolved("solved together")
+		}
+	}
+	b := v.between(circuit.BatteryBranch, plus, minus)
+	if b == nil || !(v.sol.Given(b) > 0) {
+		return solved(label, volts, u, "solved together: battery, charging and loads")
+	}
+	law := v.laws[b.Index]
+	return of(label, volts, u, "{} − {} × {}", v.restV(b, law.EMFV), v.innerOhm(b, law.Ohm), v.givenA(b)).orSolved("solved together")
+}
+
+func (v *view) between(kind circuit.BranchKind, plus, minus *circuit.Node) *circuit.Branch {
+	for _, b := range plus.Branches {
+		if b.Kind == kind && b.A == plus && b.B == minus {
+			return b
+		}
+	}
+	return nil
+}
+
+// regulatedV is the voltage that the regulator holds in a state.
+func (v *view) regulatedV(held float64) *value {
+	q := v.d.Charging.RegulatedV
+	if !q.Given() {
+		return assumed("regulated voltage", volts, held, "usual where the design gives none")
+	}
+	said := given("regulated voltage", volts, q)
+	switch off := v.tolerance("regulated voltage", "it may be off by", volts); {
+	case held == q.Value:
+		return said
+	case held < q.Value:
+		off.v *= v.d.NominalV() / 12
+		return of("regulated voltage, low", volts, held, "{} − {}", said, off).orSolved("lowest supply of the class")
+	default:
+		off.v *= v.d.NominalV() / 12
+		return of("regulated voltage, high", volts, held, "{} + {}", said, off).orSolved("highest supply of the class")
+	}
+}
+
+func (b *book) store(br *circuit.Branch) *design.Battery {
+	if bank, ok := br.Part.Source.(*design.Bank); ok {
+		return &bank.Store
+	}
+	return &b.d.Battery
+}
+
+func (b *book) chemistry(br *circuit.Branch) *library.Chemistry { return b.store(br).Chemistry }
+
+// restV is the battery's voltage without load, at the charge that it has in a state.
+func (v *view) restV(b *circuit.Branch, emfV float64) *value {
+	label := "battery at rest"
+	chem := v.chemistry(b)
+	if chem == nil {
+		return assumed(label, volts, emfV, "a usual battery: the design names no chemistry")
+	}
+	if bat := battery.New(v.store(b), v.d.NominalV()); bat != nil {
+		for _, charge := range []float64{1, chem.StartReserve} {
+			if math.Abs(bat.OpenCircuitV(charge, battery.RatedC)-emfV) < 1e-9 {
+				label = fmt.Sprintf("%s at rest, %.0f %% charged", chem.Name, 100*charge)
+			}
+		}
+	}
+	return row(label, volts, emfV, chem.Source)
+}
+
+// innerOhm is a battery's resistance in a state.
+func (v *view) innerOhm(b *circuit.Branch, ohm float64) *value {
+	said := v.store(b).ResistanceOhm
+	full := v.fullOhm(b)
+	if math.Abs(full.v-ohm) < 1e-12 {
+		return full
+	}
+	from := library.Source{}
+	if chem := v.chemistry(b); chem != nil {
+		from = chem.Source
+	}
+	_ = said
+	return of("inside the battery, not full", ohms, ohm, "{} × {}", full, row("how much more when not full", plain, ohm/full.v, from))
+}
+
+func (v *view) fullOhm(b *circuit.Branch) *value {
+	store := v.store(b)
+	if q := store.ResistanceOhm; q.Given() {
+		return given("inside the battery", ohms, q)
+	}
+	if store.Chemistry != nil && store.CapacityAh.Given() {
+		return row("inside the battery, usual of its size", ohms, b.Ohm, store.Chemistry.Source)
+	}
+	return assumed("inside the battery", ohms, b.Ohm, "a mid-sized motorcycle battery, from memory")
+}
+
+// givenA is the current that a battery gives: all that is drawn, less what charging gives.
+func (v *view) givenA(b *circuit.Branch) *value {
+	const label = "current out of the battery"
+	a := v.sol.Given(b)
+	how := "solved together: loads, charging and battery"
+	if b.A != v.c.Positive() || v.d.HasBanks() {
+		return solved(label, amps, a, how)
+	}
+	var from []*value
+	formula := ""
+	for _, x := range v.c.Branches {
+		if y := math.Abs(v.sol.BranchA[x.Index]); (x.Kind == circuit.LoadBranch || x.OfCoil()) && y > traceA {
+			if len(from) > 0 {
+				formula += " + "
+			}
+			from, formula = append(from, v.amps(x)), formula+"{}"
+		}
+	}
+	if v.sol.ChargingA > 0 {
+		from, formula = append(from, solved("current of the charging system", amps, v.sol.ChargingA, "at its limit, or solved together")), formula+" − {}"
+	}
+	if len(from) == 0 {
+		return solved(label, amps, a, how)
+	}
+	return of(label, amps, a, formula, from...).orSolved(how)
+}
+
+// batteryBranch is the first battery.
+func (b *book) batteryBranch() *circuit.Branch {
+	for _, x := range b.c.Positive().Branches {
+		if x.Kind == circuit.BatteryBranch {
+			return x
+		}
+	}
+	return nil
+}

@@ -1,0 +1,175 @@
+package derivation
+
+import (
+	"fmt"
+	"math"
+
+	"fusewright/harness/design"
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/formula/battery"
+	"fusewright/harness/study/budget"
+)
+
+// output is what charging gives at the engine speed of a situation.
+func (b *book) output(l *budget.Line) *value {
+	const label = "output of the charging system"
+	ch := &b.d.Charging
+	if l.OutputA == 0 {
+		return solved(label, amps, 0, "it gives nothing here")
+	}
+	cold := b.coldOutput(l)
+	lost := ch.HotLost()
+	if lost == 0 {
+		cold.label = label
+		return cold
+	}
+	derating := given("hot derating", percent, ch.HotDerating)
+	if !ch.HotDerating.Given() {
+		derating = row("hot derating, "+ch.Kind.Name, percent, lost, ch.Kind.Source)
+	}
+	return of(label+", hot", amps, l.OutputA, "{} × (1 − {})", cold, derating).by(cold)
+}
+
+// coldOutput is read between the points of the design.
+func (b *book) coldOutput(l *budget.Line) *value {
+	ch := &b.d.Charging
+	speed := l.Situation.EngineRPM
+	cold := l.OutputA / (1 - ch.HotLost())
+	label := "output at " + quantity.Plain(speed, quantity.Speed)
+	points := ch.Output
+	for i, p := range points {
+		last := i == len(points)-1
+		if p.RPM.Value == speed || last && speed > p.RPM.Value {
+			return given(label, amps, p.CurrentA)
+		}
+		if i == 0 || speed > p.RPM.Value {
+			continue
+		}
+		low := points[i-1]
+		return of(label, amps, cold, "{} + ({} − {}) × ({} − {}) ÷ ({} − {})", given("point below", amps, low.CurrentA), given("point above", amps, p.CurrentA),
+			given("point below", amps, low.CurrentA), b.speed(l), given("its speed", rpm, low.RPM), given("its speed", rpm, p.RPM), given("its speed", rpm, low.RPM)).
+			orSolved("by a smooth curve through the points of the design")
+	}
+	return solved(label, amps, cold, "below the first point of the design")
+}
+
+func (b *book) speed(l *budget.Line) *value {
+	for _, q := range []design.Quantity{b.d.Charging.IdleRPM, b.d.Charging.CruiseRPM} {
+		if q.Given() && q.Value == l.Situation.EngineRPM {
+			return given("engine speed", rpm, q)
+		}
+	}
+	return yours("engine speed", rpm, l.Situation.EngineRPM, l.Situation.Pos)
+}
+
+// spare is what charging has left over for a situation.
+func (b *book) spare(l *budget.Line) *value {
+	v := b.averageView(l.Held)
+	var vehicle, accessory []*value
+	for _, br := range l.Draws {
+		if br.Load != nil && br.Load.Vehicle != nil {
+			vehicle = append(vehicle, v.amps(br))
+		} else if v.sol.BranchA[br.Index] != 0 {
+			accessory = append(accessory, v.amps(br))
+		}
+	}
+	from, formula := []*value{b.output(l)}, "{}"
+	if len(vehicle) > 0 {
+		from, formula = append(from, sumOf("the machine's own loads", l.VehicleA, vehicle)), formula+" − {}"
+	}
+	if len(accessory) > 0 {
+		from, formula = append(from, sumOf("accessories and relay coils", l.AccessoryA, accessory)), formula+" − {}"
+	}
+	label := "to spare"
+	if l.SpareA < 0 {
+		label = "short"
+	}
+	return of(label, amps, l.SpareA, formula, from...)
+}
+
+func sumOf(label string, a float64, list []*value) *value {
+	if len(list) == 1 {
+		return list[0]
+	}
+	return sum(label, amps, a, list...)
+}
+
+// spareTree explains what is to spare in a situation.
+func (b *book) spareTree(l *budget.Line) *Tree {
+	t := &Tree{Situation: l.Situation.Name, File: l.Situation.Pos.File, Line: l.Situation.Pos.Line}
+	t.finish(b.spare(l), nil)
+	said := "has " + quantity.Format(l.SpareA, quantity.Current) + " to spare"
+	if l.SpareA < 0 {
+		said = "is " + quantity.Format(-l.SpareA, quantity.Current) + " short"
+	}
+	t.Answer = []string{fmt.Sprintf("In %s charging %s: it gives %s, and %s are drawn, each load at its average.", l.Situation.Name, said,
+		quantity.Format(l.OutputA, quantity.Current), quantity.Format(l.OutputA-l.SpareA, quantity.Current)),
+		b.evens(l)}
+	t.Next = []string{fmt.Sprintf("why \"hours in %s\"", l.Situation.Name)}
+	return t
+}
+
+func (b *book) evens(l *budget.Line) string {
+	if math.IsInf(l.BatteryHours, 1) {
+		return "The battery gives nothing; output and demand are even at " + l.BreaksEvenAt() + "."
+	}
+	return fmt.Sprintf("The battery gives the rest for %s; output and demand are even at %s.", quantity.Format(l.BatteryHours*3600, quantity.Duration), l.BreaksEvenAt())
+}
+
+// hoursTree explains how long the battery lasts in a situation.
+func (b *book) hoursTree(l *budget.Line) *Tree {
+	t := &Tree{Situation: l.Situation.Name, File: l.Situation.Pos.File, Line: l.Situation.Pos.Line}
+	v := b.averageView(l.Mean)
+	days := b.standing(l.BatteryA, v)
+	t.finish(of("until a start is not sure", hours, l.BatteryHours, "24 × {}", days).by(days), nil)
+	t.Answer = []string{fmt.Sprintf("In %s a full battery lasts %s until a start of the engine is not sure.", l.Situation.Name,
+		quantity.Format(l.BatteryHours*3600, quantity.Duration)),
+		fmt.Sprintf("It gives %s, each load at its average, at %s.", quantity.Format(l.BatteryA, quantity.Current), quantity.Format(l.BusV, quantity.Voltage))}
+	return t
+}
+
+// daysTree explains how long the vehicle may stand.
+func (b *book) daysTree() *Tree {
+	t := &Tree{Situation: "key off"}
+	t.finish(b.standing(b.r.Budget.StandbyA, b.averageView(b.r.Budget.Left)), nil)
+	t.Answer = []string{fmt.Sprintf("A full battery starts the engine after %s with the key off.", quantity.Format(b.r.Budget.StandbyDays*86400, quantity.Duration)),
+		fmt.Sprintf("%s are drawn all the time, and the battery loses some by itself.", quantity.Format(b.r.Budget.StandbyA, quantity.Current))}
+	return t
+}
+
+// standing is the days that a full battery takes to its start reserve.
+func (b *book) standing(drainA float64, v *view) *value {
+	bat := battery.Of(b.d)
+	s := bat.Stand(1, bat.StartReserve(battery.RatedC), drainA, battery.RatedC)
+	fact := func(label string, dim *dimension, x float64) *value { return row(label, dim, x, s.Source) }
+	full := exactly("full", plain, 1)
+	reserve := fact("charge that a start needs", plain, s.To)
+	drain := v.givenA(v.batteryBranch())
+	if math.Abs(drain.v-drainA) > 1e-9 {
+		drain = solved("current out of the battery", amps, drainA, "solved together")
+	}
+	capacity := given("capacity", ampH, b.d.Battery.CapacityAh)
+	taken := of("of the capacity taken in a day", plain, s.DrainPerDay, "24 × {} ÷ {}", drain, capacity)
+	if s.Weight != 1 {
+		weight := of("how much more a drain above the rated one takes (Peukert)", plain, s.Weight, "({} ÷ {})^({} − 1)", drain,
+			of("rated drain", amps, s.RatedA, "{} ÷ {}", capacity, b.rateH(s)), fact("Peukert's exponent", plain, s.Peukert))
+		taken = of("of the capacity taken in a day", plain, s.DrainPerDay, "24 × {} × {} ÷ {}", drain, weight, capacity)
+	}
+	label := "days until a start is not sure"
+	if s.LostPerDay < 1e-9*s.DrainPerDay {
+		return of(label, days, s.Days, "({} − {}) ÷ {}", full, reserve, taken)
+	}
+	lost := of("of its charge lost by itself in a day", plain, s.LostPerDay, "−ln(1 − {}) ÷ 30 × 2^(({} − 20) ÷ 10)",
+		fact("of its charge lost in 30 days at 20 °C", percent, s.LostPerMonth), assumed("where it stands", celsius, s.Celsius, "a battery that is cared for; doubled every 10 K"))
+	if s.DrainPerDay == 0 {
+		return of(label, days, s.Days, "ln({} ÷ {}) ÷ {}", full, reserve, lost)
+	}
+	return of(label, days, s.Days, "ln(({} + {} ÷ {}) ÷ ({} + {} ÷ {})) ÷ {}", full, taken, lost, reserve, taken, lost, lost)
+}
+
+func (b *book) rateH(s battery.Standing) *value {
+	if q := b.d.Battery.RateH; q.Given() {
+		return given("hours of the rating", hours, q)
+	}
+	return row("hours of the rating", hours, s.CapacityAh/s.RatedA, s.Source)
+}
