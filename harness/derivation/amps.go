@@ -113,7 +113,10 @@ func (v *view) loadAmps(b *circuit.Branch) *value {
 // loadV is the volts at a load.
 func (v *view) loadV(b *circuit.Branch) *value {
 	return once(v.voltsAt, b, func() *value {
-		return solved("volts at "+loadName(b), volts, v.sol.LoadV(b), "solved together; see why \"volts at "+loadName(b)+"\"")
+		if plus, minus := v.c.Supply(b.A); b.A == plus && b.B == minus {
+			return v.postsV(b)
+		}
+		return solved("volts at "+loadName(b), volts, v.sol.LoadV(b), "solved together")
 	})
 }
 

@@ -62,10 +62,29 @@ func align(all []*value) {
 			continue
 		}
 		_, _, _, last := x.print()
+		x.shareUnit()
 		for _, y := range x.from {
 			if !asked[y] && y.v != 0 && last > 0 {
 				y.digits = min(max(1+int(math.Floor(math.Log10(math.Abs(y.v)/last)+1e-9)), 1), mostDigits)
 			}
+		}
+	}
+}
+
+// shareUnit has the terms of a long sum printed in its unit where most of them are anyhow.
+func (x *value) shareUnit() {
+	unit, alike := x.scale(), 0
+	for _, y := range x.from {
+		if y.dim == x.dim && y.scale() == unit {
+			alike++
+		}
+	}
+	if len(x.from) < 3 || 2*alike < len(x.from) {
+		return
+	}
+	for _, y := range x.from {
+		if y.unit == nil && y.dim == x.dim && y != x {
+			y.unit = &unit
 		}
 	}
 }
@@ -132,24 +151,35 @@ func (x *value) printed() string {
 	if x.formula == "" {
 		return ""
 	}
-	texts, units := make([]string, len(x.from)), ""
 	same := onlySums(x.formula)
 	_, own, _, _ := x.print()
-	for i, y := range x.from {
-		number, unit, _, _ := y.print()
-		texts[i], units = join(number, unit), unit
-		same = same && units == own
+	for _, y := range x.from {
+		_, unit, _, _ := y.print()
+		same = same && unit == own
 	}
-	out := x.formula
-	for i, y := range x.from {
-		text := texts[i]
-		if same {
-			text, _, _, _ = y.print()
+	var out strings.Builder
+	pieces := strings.Split(x.formula, "{}")
+	for i, piece := range pieces {
+		out.WriteString(piece)
+		if i == len(x.from) {
+			break
 		}
-		if strings.HasPrefix(text, "−") {
+		text := x.from[i].text()
+		if same {
+			text, _, _, _ = x.from[i].print()
+		}
+		raised := i+1 < len(pieces) && strings.ContainsRune("²⁴^", first(pieces[i+1]))
+		if strings.HasPrefix(text, "−") || raised && strings.Contains(text, " ") {
 			text = "(" + text + ")"
 		}
-		out = strings.Replace(out, "{}", text, 1)
+		out.WriteString(text)
 	}
-	return out
+	return out.String()
+}
+
+func first(s string) rune {
+	for _, r := range s {
+		return r
+	}
+	return 0
 }

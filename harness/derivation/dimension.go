@@ -86,10 +86,19 @@ func asWritten(v float64, s scale) (text string, last float64) {
 // print is the value's number and unit as it is shown, what that comes to, and what its
 // last digit counts.
 func (x *value) print() (number, unit string, shown, last float64) {
-	s := x.dim.scaleOf(x.v)
+	s := x.scale()
 	number, last = x.numberIn(s)
 	shown, _ = strconv.ParseFloat(strings.Replace(number, "−", "-", 1), 64)
 	return number, s.unit, shown * s.factor, last
+}
+
+// scale is the unit that it is printed in: that of a sum of which it is a term, else by its
+// size.
+func (x *value) scale() scale {
+	if x.unit != nil {
+		return *x.unit
+	}
+	return x.dim.scaleOf(x.v)
 }
 
 func (x *value) numberIn(s scale) (string, float64) {

@@ -8,7 +8,6 @@ import (
 	"fusewright/harness/formula/fusing"
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
-	"fusewright/library"
 )
 
 // fuseWords is a fuse in words.
@@ -98,5 +97,3 @@ func (b *book) guards(br *circuit.Branch) string {
 	}
 	return fmt.Sprintf("The weakest wire that it protects, %s, may carry %s.", least.Number, quantity.Format(b.set.Model.Wires[least.Index].AllowedA, quantity.Current))
 }
-
-var _ = library.Computed

@@ -14,9 +14,10 @@ import (
 func (v *view) postsV(load *circuit.Branch) *value {
 	plus, minus := v.c.Supply(load.A)
 	x, ok := v.posts[plus]
-	if !ok {
-		x = v.postsAt(plus, minus)
+	if !ok { // it is there before it is worked out: what is drawn hangs on it
+		x = &value{label: "volts at the battery's posts", dim: volts, v: v.sol.NodeV[plus.Index] - v.sol.NodeV[minus.Index]}
 		v.posts[plus] = x
+		*x = *v.postsAt(plus, minus)
 	}
 	return x
 }
@@ -141,8 +142,11 @@ func (v *view) givenA(b *circuit.Branch) *value {
 	if v.sol.ChargingA > 0 {
 		from, formula = append(from, solved("current of the charging system", amps, v.sol.ChargingA, "at its limit, or solved together")), formula+" − {}"
 	}
-	if len(from) == 0 {
+	switch {
+	case len(from) == 0:
 		return solved(label, amps, a, how)
+	case len(from) == 1 && math.Abs(from[0].v-a) < 1e-9*a:
+		return from[0]
 	}
 	return of(label, amps, a, formula, from...).orSolved(how)
 }

@@ -1,6 +1,8 @@
 package derivation
 
 import (
+	"slices"
+
 	"fusewright/harness/design/problem"
 )
 
@@ -21,7 +23,7 @@ func (t *Tree) finish(root, limit *value) *Tree {
 	for i, share := range rests {
 		if share > 0 {
 			part := &value{v: share * root.v, dim: root.dim, digits: 3}
-			t.Rests = append(t.Rests, Rest{onWords[i], share, part.text()})
+			t.Rests = append(t.Rests, Rest{onWords[i], share, part.text(), i >= onMemory})
 		}
 	}
 	t.Unsure = w.unsure
@@ -37,7 +39,7 @@ func (w *writer) step(x *value) *Step {
 	number, unit, _, _ := x.print()
 	weak := x.weakest()
 	rests := x.restsOn()
-	s := &Step{Label: x.label, Value: join(number, unit), Formula: x.printed(), Number: x.v / x.dim.scaleOf(x.v).factor,
+	s := &Step{Label: x.label, Value: join(number, unit), Formula: x.printed(), Number: x.v / x.scale().factor,
 		Unit: unit, Mark: x.mark, Source: x.source, Weakest: x.mark, Unsure: rests.unsure(), Off: x.off}
 	if weak != nil {
 		s.Weakest, s.WeakestWhy = weak.mark, weak.label
@@ -48,11 +50,13 @@ func (w *writer) step(x *value) *Step {
 		return s
 	}
 	w.seen[x] = true
-	if x.mark == Unsure && len(x.from) == 0 {
-		w.unsure = append(w.unsure, x.label+": "+s.Value)
+	if text := x.label + ": " + s.Value; x.mark == Unsure && len(x.from) == 0 && !slices.Contains(w.unsure, text) {
+		w.unsure = append(w.unsure, text)
 	}
-	for _, y := range x.from {
-		s.From = append(s.From, w.step(y))
+	for i, y := range x.from {
+		if !slices.Contains(x.from[:i], y) {
+			s.From = append(s.From, w.step(y))
+		}
 	}
 	return s
 }

@@ -64,7 +64,8 @@ func (m Mark) Sign() string {
 
 // Rest is how much of a figure rests on values of one certainty.
 type Rest struct {
-	On    string  `json:"on"` // "published", "your design", "computed", "from memory", "without a source"
-	Share float64 `json:"share"`
-	Value string  `json:"value"`
+	On     string  `json:"on"` // "published", "your design", "computed", "from memory", "without a source"
+	Share  float64 `json:"share"`
+	Value  string  `json:"value"`
+	Unsure bool    `json:"unsure,omitempty"`
 }

@@ -24,7 +24,7 @@ type value struct {
 	exact  bool // as written: printed with all its digits
 
 	digits int
-	state  int // of walks
+	unit   *scale // of the sum of which it is a term; nil = by its size
 	off    bool
 	sure   *shares
 }

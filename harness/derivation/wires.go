@@ -8,7 +8,6 @@ import (
 	"fusewright/harness/network/circuit"
 	"fusewright/harness/network/corner"
 	"fusewright/harness/workshop/cutting"
-	"fusewright/library"
 )
 
 // ofWire is a tree about a wire.
@@ -123,7 +122,7 @@ func cutLength(w *circuit.Wire) *value {
 	p := cutting.Break(w)
 	from, formula := []*value{}, ""
 	add := func(x *value) {
-		if x.v == 0 {
+		if math.Abs(x.v) < 1e-9 {
 			return
 		}
 		if len(from) > 0 {
@@ -147,6 +146,3 @@ func cutLength(w *circuit.Wire) *value {
 	add(solved("up to the next mark of the tape", metres, p.RoundingM, fmt.Sprintf("rounded up to %.0f mm", 1000*cutting.StepM)))
 	return of("to cut of "+w.Number, metres, p.CutM, formula, from...)
 }
-
-var _ = math.Inf
-var _ = library.Computed

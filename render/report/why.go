@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"unicode/utf8"
 
@@ -28,11 +29,8 @@ func NewWhy(d *design.Design, t *derivation.Tree) *WhyReport {
 // to the leaves, unless all is asked for.
 func WriteWhy(w io.Writer, rep *WhyReport, width int, all bool) error {
 	p := &whyPrinter{width: width, file: rep.Design.File, notes: map[string]int{}}
-	for _, text := range rep.Answer {
-		p.b.WriteString(wrap("", text))
-	}
-	for _, text := range rep.restsText() {
-		p.b.WriteString(wrap("", text))
+	for _, text := range append(rep.Answer, rep.restsText()...) {
+		p.prose("", text)
 	}
 	p.open = opened(rep.Root, all)
 	p.b.WriteString("\n")
@@ -47,20 +45,29 @@ func WriteWhy(w io.Writer, rep *WhyReport, width int, all bool) error {
 	return err
 }
 
+// mostUnsure is how many unsure values are named at the top.
+const mostUnsure = 4
+
 // restsText says how much of the figure is unsure, and on what.
 func (rep *WhyReport) restsText() (list []string) {
 	unsure, parts := 0.0, []string{}
 	for _, r := range rep.Rests {
-		parts = append(parts, fmt.Sprintf("%s %s (%.0f %%)", r.On, r.Value, 100*r.Share))
-		if r.On == "from memory" || r.On == "without a source" {
+		if r.Share >= 0.005 {
+			parts = append(parts, fmt.Sprintf("%s %s (%.0f %%)", r.On, r.Value, 100*r.Share))
+		}
+		if r.Unsure {
 			unsure += r.Share
 		}
 	}
-	switch {
-	case unsure > 0:
+	if unsure >= 0.005 {
 		list = append(list, fmt.Sprintf("? %.0f %% of it rests on values from memory or without a source: %s.", 100*unsure, strings.Join(parts, ", ")))
-	case len(rep.Unsure) > 0:
-		list = append(list, fmt.Sprintf("? It rests on values from memory or without a source: %s.", strings.Join(rep.Unsure, "; ")))
+	}
+	if n := len(rep.Unsure); n > 0 {
+		text := strings.Join(rep.Unsure[:min(n, mostUnsure)], "; ")
+		if n > mostUnsure {
+			text += fmt.Sprintf("; and %d more", n-mostUnsure)
+		}
+		list = append(list, "? Not sure in it: "+text+".")
 	}
 	return list
 }
@@ -106,7 +113,7 @@ func (p *whyPrinter) line(s *derivation.Step, first, below string) {
 	line := first + s.Value + "  " + s.Label
 	mark := p.mark(s)
 	formula := ""
-	if s.Formula != "" {
+	if s.Formula != "" && !s.Above {
 		formula = "= " + s.Formula
 		at := max(formulaColumn, utf8.RuneCountInString(line)+2)
 		if at+utf8.RuneCountInString(formula) <= p.width {
@@ -126,19 +133,36 @@ func (p *whyPrinter) line(s *derivation.Step, first, below string) {
 	}
 }
 
-// folding prints a formula over as many lines as it takes.
+// folding prints a formula over as many lines as it takes, broken before an operator.
 func (p *whyPrinter) folding(indent, formula string) {
 	line := indent
-	for i, word := range strings.Split(formula, " ") {
-		if i > 0 && utf8.RuneCountInString(line)+1+utf8.RuneCountInString(word) > p.width {
-			p.b.WriteString(strings.TrimRight(line, " ") + "\n")
-			line = indent + " "
-		} else if i > 0 {
+	for i, piece := range operators.Split(formula, -1) {
+		sign := ""
+		if i > 0 {
+			sign = formula[:operators.FindStringIndex(formula)[1]]
+			sign = sign[strings.LastIndex(strings.TrimRight(sign, " "), " ")+1:]
+			formula = formula[operators.FindStringIndex(formula)[1]:]
+			if utf8.RuneCountInString(line+" "+sign+piece) > p.width {
+				p.b.WriteString(line + "\n")
+				line = indent + " "
+			}
 			line += " "
 		}
-		line += word
+		line += sign + piece
 	}
 	p.b.WriteString(line + "\n")
+}
+
+// operators are where a formula may be broken.
+var operators = regexp.MustCompile(` (?:[+−×÷]|and) `)
+
+// prose folds a text to the width.
+func (p *whyPrinter) prose(lead, text string) {
+	indent := strings.Repeat(" ", len(lead))
+	for _, line := range fold(text, p.width-len(lead), false) {
+		p.b.WriteString(lead + line + "\n")
+		lead = indent
+	}
 }
 
 func pad(s string, to int) string {
@@ -187,7 +211,7 @@ func (p *whyPrinter) note(source string) string {
 func (p *whyPrinter) end(rep *WhyReport) {
 	p.b.WriteString("\n")
 	for i, source := range p.ordered {
-		p.b.WriteString(wrap(fmt.Sprintf("[%d] ", i+1), source))
+		p.prose(fmt.Sprintf("[%d] ", i+1), source)
 	}
 	p.b.WriteString("Marks: ●● two sources  ● one source  ▪ your design  = computed\n" +
 		"       ? from memory or without a source: check before you rely on it\n")
@@ -195,12 +219,13 @@ func (p *whyPrinter) end(rep *WhyReport) {
 		p.b.WriteString("Lines marked ? in it are taken apart with --all.\n")
 	}
 	for _, text := range rep.Notes {
-		p.b.WriteString(wrap("", text))
+		p.prose("", text)
 	}
 	if len(rep.Next) > 0 {
-		p.b.WriteString(wrap("Next: ", strings.Join(rep.Next, " · ")))
+		p.prose("Next: ", strings.Join(rep.Next, " · "))
 	}
-	p.b.WriteString("\n" + wrap("", rep.Caution))
+	p.b.WriteString("\n")
+	p.prose("", rep.Caution)
 }
 
 // A tree of up to shortSteps is printed whole.

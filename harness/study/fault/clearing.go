@@ -80,7 +80,7 @@ func (w *walk) result(p point, f flow) Result {
 		w.shorted = p.wire.Branch
 	}
 	w.round++
-	r := Result{CurrentA: f.amps}
+	r := Result{CurrentA: f.amps, Seen: f.seen}
 	switch {
 	case p.wire == nil:
 		r.Clearing = w.node(p.draws[0].Node)

@@ -157,14 +157,14 @@ func TestWhatCarriesAShort(t *testing.T) {
 	b := c.Wires[0].Branch
 	p := point{draws: []solve.Draw{{Node: c.Wires[0].To.Node, Amps: 1}}}
 	n := newLoom(solve.Prepare(c), c, source{emfV: 12, ohm: 0.001}, Strong, false).nets[0]
-	amps, ok := n.short(p, 0)
+	seen, ok := n.short(p, 0)
 	if !ok {
 		t.Fatal("no short")
 	}
 	whole := n.ohm[b.Index]
 	for share, carries := range map[float64]bool{0.019: false, 0.021: true, 1: true} {
 		n.ohm[b.Index] = whole / share // as if the rest of the current came another way
-		w := &walk{flow: &flow{net: n, point: p, amps: amps}}
+		w := &walk{flow: &flow{net: n, point: p, amps: seen.CurrentA()}}
 		if got := w.carries(b); got != carries {
 			t.Errorf("with %g of the current: carries %t", share, got)
 		}

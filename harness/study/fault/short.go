@@ -38,6 +38,7 @@ type Short struct {
 // Result is a short in one state of the source.
 type Result struct {
 	CurrentA float64 // prospective: what flows before anything opens
+	Seen     Seen
 	Clearing
 	// Worst is the wire on the way that comes nearest to damage; nil when the
 	// way has none. The current of a short flows through wires before it too.

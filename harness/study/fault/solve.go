@@ -54,7 +54,27 @@ type flow struct {
 	net   *net
 	point point
 	amps  float64
+	seen  Seen
 }
+
+// Seen is what a short sees: the open voltage at its point and the resistances between it and
+// the source.
+type Seen struct {
+	OpenV   float64
+	FeedOhm float64 // source and way there, as a source at the short sees them
+	BackOhm float64 // of the return, where the network does not hold it
+	Net     Net
+}
+
+// Net tells which network a short was found in.
+type Net struct {
+	State int  // Strong or Weak
+	Stiff bool // the charging system's voltage bounds it; else battery and charging current
+	Rest  bool // with contacts at rest
+}
+
+// CurrentA is the prospective current.
+func (s Seen) CurrentA() float64 { return s.OpenV / math.Max(s.FeedOhm+s.BackOhm, leastOhm) }
 
 // current finds the short's current. Of the source's two bounds the one that
 // gives less holds: its line of voltage over current is concave, so a resistance
@@ -62,12 +82,12 @@ type flow struct {
 func (l *loom) current(p point, backOhm float64) (flow, bool) {
 	least := flow{amps: math.Inf(1), point: p}
 	for _, n := range l.nets {
-		amps, ok := n.short(p, backOhm)
+		seen, ok := n.short(p, backOhm)
 		if !ok {
 			return flow{}, false
 		}
-		if amps < least.amps {
-			least.amps, least.net = amps, n
+		if amps := seen.CurrentA(); amps < least.amps {
+			least.amps, least.net, least.seen = amps, n, seen
 		}
 	}
 	if least.net == nil {
@@ -86,24 +106,21 @@ const liveV = 0.05
 // leastOhm keeps a short at the battery's posts finite.
 const leastOhm = circuit.LeastOhm
 
-// short is the current of a short: the open voltage at the point over the
-// resistance seen there and that of the return.
-func (n *net) short(p point, backOhm float64) (amps float64, ok bool) {
+// short is the open voltage at the point and the
+// resistance seen there and that of the return; false where it is not fed.
+func (n *net) short(p point, backOhm float64) (s Seen, ok bool) {
 	if !n.response.Draw(p.draws...) {
-		return 0, false
+		return s, false
 	}
-	open, seen := 0.0, 0.0
+	s.BackOhm, s.Net = backOhm, n.of
 	for _, d := range p.draws {
-		open += d.Amps * n.Volts(d.Node)
-		seen -= d.Amps * n.response.At(d.Node)
+		s.OpenV += d.Amps * n.Volts(d.Node)
+		s.FeedOhm -= d.Amps * n.response.At(d.Node)
 	}
 	if p.wire != nil {
-		seen += p.share * (1 - p.share) * n.ohm[p.wire.Branch.Index]
+		s.FeedOhm += p.share * (1 - p.share) * n.ohm[p.wire.Branch.Index]
 	}
-	if open < liveV {
-		return 0, false
-	}
-	return open / math.Max(seen+backOhm, leastOhm), true
+	return s, s.OpenV >= liveV
 }
 
 // through is the current of a branch during the short, A to B; of the bared

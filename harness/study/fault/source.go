@@ -91,15 +91,16 @@ type net struct {
 	*solve.Network
 	response *solve.Response
 	ohm      []float64 // by branch; +Inf = does not conduct
+	of       Net
 }
 
 // newLoom solves the network of a state.
 func newLoom(plan *solve.Plan, c *circuit.Circuit, src source, state int, rest bool) *loom {
 	l := &loom{c: c, hot: state == Weak}
-	for _, opt := range options(c, src, state, rest) {
+	for i, opt := range options(c, src, state, rest) {
 		n := plan.Network(keyOn, opt)
 		if r := n.Responder(); r != nil {
-			l.nets = append(l.nets, &net{n, r, n.Solution().Ohm})
+			l.nets = append(l.nets, &net{n, r, n.Solution().Ohm, Net{state, i > 0, rest}})
 		}
 	}
 	if l.hot && len(l.nets) > 0 {
@@ -114,7 +115,7 @@ func again(looms [2][]*loom) (out [2][]*loom) {
 		for _, l := range list {
 			own := &loom{c: l.c, hot: l.hot, feedOhm: l.feedOhm}
 			for _, n := range l.nets {
-				own.nets = append(own.nets, &net{n.Network, n.Responder(), n.ohm})
+				own.nets = append(own.nets, &net{n.Network, n.Responder(), n.ohm, n.of})
 			}
 			out[state] = append(out[state], own)
 		}
@@ -158,6 +159,15 @@ func options(c *circuit.Circuit, src source, state int, rest bool) []solve.Optio
 	stiff.BatteryV, stiff.BatteryOhm = src.regulatedV, circuit.ChargerOhm
 	stiff.BankV = src.regulatedV
 	return []solve.Options{opt, stiff}
+}
+
+// Options are what the solver took for a network of shorts.
+func (s *Study) Options(n Net) solve.Options {
+	list := options(s.Circuit, sources(s.Circuit)[n.State], n.State, n.Rest)
+	if n.Stiff {
+		return list[len(list)-1]
+	}
+	return list[0]
 }
 
 // hottest is the class of a wire's insulation, what its copper may reach in use.
