@@ -8,6 +8,7 @@ import (
 	"fusewright/harness/network/solve"
 	"fusewright/harness/network/warm"
 	"fusewright/harness/study/budget"
+	"fusewright/harness/study/fault"
 	"fusewright/library"
 )
 
@@ -41,7 +42,10 @@ type view struct {
 	opt  solve.Options
 	laws []solve.Law
 
-	mean bool // each load at its average over the situation
+	mean    bool // each load at its average over the situation
+	shorted bool // of shorts: wires at their class where hot, contacts aged all alike
+	net     fault.Net
+	kept    *value // of the source
 
 	amperes, ohmsOf, voltsAt map[*circuit.Branch]*value
 	posts                    map[*circuit.Node]*value

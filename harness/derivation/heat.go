@@ -14,6 +14,9 @@ func (v *view) laid(w *circuit.Wire) *warm.Laid { return &v.set.In(v.state).Wire
 
 // conductorC is the temperature that a wire's resistance rests on.
 func (v *view) conductorC(w *circuit.Wire) *value {
+	if v.shorted {
+		return v.classC(w)
+	}
 	used := v.res.UsedC(w)
 	ambient := v.ambientC(w)
 	rise := used - ambient.v
@@ -22,6 +25,14 @@ func (v *view) conductorC(w *circuit.Wire) *value {
 	}
 	return of("conductor", celsius, used, "{} + {}", ambient, solved("own heat and that of the wires beside it", kelvin, rise,
 		"solved together with its current, to 0.1 K"))
+}
+
+// classC is as hot as copper may get in use, where a short finds it.
+func (v *view) classC(w *circuit.Wire) *value {
+	if t := v.opt.WireTempC(w); w.Spec.Type == nil || w.Spec.Type.ClassC != t {
+		return solved("conductor, as hot as its place", celsius, t, "hotter than its class")
+	}
+	return row("conductor at its class", celsius, w.Spec.Type.ClassC, w.Spec.Type.Source)
 }
 
 // hotC is how hot a wire gets, from its place, its own heat and its neighbours.

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"fusewright/harness/network/circuit"
+	"fusewright/harness/study/fault"
 )
 
 // asked lists the figures of a review: of its loads, wires, fuses and situations.
@@ -44,6 +45,10 @@ func (b *book) addWire(w *circuit.Wire, add func(string, func(*book) *Tree)) {
 		add("resistance of "+w.Number, func(b *book) *Tree { return b.ohmTree(w.Branch, ofWire(w), wireWords(w)) })
 		add("temperature of "+w.Number, func(b *book) *Tree { return b.hotTree(w) })
 	}
+	if b.shortOf(w, fault.FarEnd) != nil && b.shortOf(w, fault.NearEnd) != nil {
+		add("prospective short at "+w.Number, func(b *book) *Tree { return b.shortTree(w, true) })
+		add("greatest short at "+w.Number, func(b *book) *Tree { return b.shortTree(w, false) })
+	}
 	add("crimps of "+w.Number, func(b *book) *Tree { return b.endsTree(w) })
 	if !w.Spec.Fitted {
 		add("cut length of "+w.Number, func(b *book) *Tree { return b.cutTree(w) })
@@ -53,6 +58,9 @@ func (b *book) addWire(w *circuit.Wire, add func(string, func(*book) *Tree)) {
 func (b *book) addFuse(br *circuit.Branch, add func(string, func(*book) *Tree)) {
 	if worst, in := b.worstAmps(br); in >= 0 && worst.Corner > traceA {
 		add("resistance of "+br.Fuse.Ref, func(b *book) *Tree { return b.ohmTree(br, ofFuse(br), fuseWords(br)) })
+	}
+	if sh, _ := b.slowest(br); sh != nil {
+		add("time to open of "+br.Fuse.Ref, func(b *book) *Tree { return b.openTree(br) })
 	}
 	add("rating of "+br.Fuse.Ref, func(b *book) *Tree { return b.ratingTree(br) })
 }

@@ -29,6 +29,9 @@ func (v *view) ohm(b *circuit.Branch) *value {
 func (v *view) wireOhm(w *circuit.Wire, r solve.Resistance) *value {
 	ends := v.endsOhm(w, r.Aged)
 	hot := v.hotConductor(w, r)
+	if r.Ends != 1 {
+		return of(elementName(w.Branch), ohms, r.Ohm(), "{} + {} × {}", hot, v.agedAll(), ends)
+	}
 	return of(elementName(w.Branch), ohms, r.Ohm(), "{} + {}", hot, ends)
 }
 
@@ -142,6 +145,9 @@ func newOhm(b *circuit.Branch) *value {
 // agedOhm is a contact in use or a warm fuse.
 func (v *view) agedOhm(b *circuit.Branch, r solve.Resistance) *value {
 	cold := newOhm(b)
+	if v.shorted {
+		return of(elementName(b)+", in use", ohms, r.Ohm(), "{} × {}", cold, v.agedAll())
+	}
 	a := v.set.Tolerances.Aged(b, v.set.Results[corner.Nominal][v.at])
 	times := v.tolerance(a.Row, a.Row+" over new", plain)
 	if a.Share == 1 {
@@ -151,6 +157,15 @@ func (v *view) agedOhm(b *circuit.Branch, r solve.Resistance) *value {
 		assumed("most over nominal", plain, corner.MostGain, "20 % of power for a motor, or 10 % at 12 V"),
 		v.book.view(v.at, corner.Nominal).amps(b), v.rating(b))
 	return of(elementName(b)+", warm", ohms, r.Ohm(), "{} × {}", cold, hot)
+}
+
+// agedAll is what a short study takes for every contact.
+func (v *view) agedAll() *value {
+	name := "aged relay contact"
+	if s, r := v.lib.Tolerance("aged switch contact"), v.lib.Tolerance(name); s != nil && (r == nil || s.Value > r.Value) {
+		name = "aged switch contact"
+	}
+	return v.tolerance(name, name+" over new", plain)
 }
 
 // rating is a fuse's.

@@ -170,7 +170,8 @@ func (c *curve) fast(current float64) (float64, bool) {
 	if m <= c.carries*(1+sameMultiple) {
 		return math.Inf(1), true
 	}
-	t, state := edge(c.band, m, opensAfter)
+	e, state := edge(c.band, m, opensAfter)
+	t := e.Seconds()
 	switch state {
 	case empty:
 		return 0, false
@@ -211,11 +212,11 @@ func opensBefore(p library.TimePoint) float64 { return p.MaxS }
 
 // slow is the latest opening; +Inf and false where no limit is published.
 func (c *curve) slow(current float64) (float64, bool) {
-	t, state := edge(c.band, current/c.coldA, opensBefore)
+	e, state := edge(c.band, current/c.coldA, opensBefore)
 	if state == empty || state == below {
 		return math.Inf(1), false
 	}
-	return t, true
+	return e.Seconds(), true
 }
 
 // place says where a multiple lies against the published limits of one edge.
@@ -231,35 +232,62 @@ const (
 // sameMultiple is the rounding of binary numbers: 1.35 · 3 A / 3 A is not 1.35.
 const sameMultiple = 1e-9
 
+// Reading is one edge of a band as it was read at a multiple of the rating: at a published
+// point where M1 is M2, between two on log-log axes, or carried on from the last (M2 = 0)
+// with constant I²t.
+type Reading struct{ M, M1, S1, M2, S2 float64 }
+
+// Seconds is the time read.
+func (e Reading) Seconds() float64 {
+	switch {
+	case e.M2 == 0:
+		return e.S1 * e.M1 * e.M1 / (e.M * e.M)
+	case e.M1 == e.M2:
+		return e.S2
+	}
+	return e.S1 * math.Pow(e.S2/e.S1, math.Log(e.M/e.M1)/math.Log(e.M2/e.M1))
+}
+
+// LatestEdge is how the latest opening at a current is read, and the rating that its
+// multiples are of; false where none is published.
+func (d Device) LatestEdge(currentA float64) (e Reading, ratingA float64, ok bool) {
+	if !complete(d) {
+		return e, 0, false
+	}
+	c := d.curve()
+	e, state := edge(c.band, math.Abs(currentA)/c.coldA, opensBefore)
+	return e, c.coldA, state == inside || state == beyond
+}
+
 // edge reads one edge of a band at a multiple. Limits of zero are not
 // published and are passed over. A limit that grows with the multiple, which a
 // table of rounded values can show, is held at the one before.
-func edge(band []library.TimePoint, m float64, limit func(library.TimePoint) float64) (float64, place) {
-	var m1, t1 float64
+func edge(band []library.TimePoint, m float64, limit func(library.TimePoint) float64) (Reading, place) {
+	e := Reading{M: m}
 	for _, p := range band {
 		t2 := limit(p)
 		if t2 <= 0 {
 			continue
 		}
-		if t1 > 0 {
-			t2 = math.Min(t2, t1)
+		if e.S1 > 0 {
+			t2 = math.Min(t2, e.S1)
 		}
 		if m <= p.Multiple*(1+sameMultiple) {
 			switch {
 			case m >= p.Multiple*(1-sameMultiple):
-				return t2, inside
-			case t1 == 0:
-				return 0, below
+				return Reading{m, p.Multiple, t2, p.Multiple, t2}, inside
+			case e.S1 == 0:
+				return e, below
 			}
-			f := math.Log(m/m1) / math.Log(p.Multiple/m1)
-			return t1 * math.Pow(t2/t1, f), inside
+			e.M2, e.S2 = p.Multiple, t2
+			return e, inside
 		}
-		m1, t1 = p.Multiple, t2
+		e.M1, e.S1 = p.Multiple, t2
 	}
-	if t1 == 0 {
-		return 0, empty
+	if e.S1 == 0 {
+		return e, empty
 	}
-	return t1 * m1 * m1 / (m * m), beyond
+	return e, beyond
 }
 
 func firstLimit(band []library.TimePoint, limit func(library.TimePoint) float64) library.TimePoint {

@@ -90,8 +90,8 @@ func (c *curve) bodyS() float64 {
 	for _, p := range c.band {
 		fast, first := edge(c.band, p.Multiple, opensAfter)
 		slow, last := edge(c.band, p.Multiple, opensBefore)
-		if m := square(p.Multiple / c.carries); m > 1 && fast > 0 && slow > 0 && first > below && last > below {
-			return math.Sqrt(fast*slow) / math.Log(m/(m-1))
+		if m := square(p.Multiple / c.carries); m > 1 && fast.Seconds() > 0 && slow.Seconds() > 0 && first > below && last > below {
+			return math.Sqrt(fast.Seconds()*slow.Seconds()) / math.Log(m/(m-1))
 		}
 	}
 	return 0

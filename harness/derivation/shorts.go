@@ -1,0 +1,237 @@
+package derivation
+
+import (
+	"fmt"
+	"math"
+
+	"fusewright/harness/design"
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/formula/fusing"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/study/fault"
+)
+
+// shortOf is a short of a wire at one of its ends; nil where nothing feeds it.
+func (b *book) shortOf(w *circuit.Wire, where fault.Where) *fault.Short {
+	for _, sh := range b.r.Faults.OfWire(w) {
+		if sh.Where == where && sh.Fed {
+			return sh
+		}
+	}
+	return nil
+}
+
+// short is the current of a short in a state of the source.
+func (b *book) short(sh *fault.Short, state int) *value {
+	r := sh.Results[state]
+	v := b.shortView(r.Seen.Net)
+	label := "short at the " + string(sh.Where) + " of " + sh.Wire.Number
+	open, feed := v.seen(sh, r.Seen)
+	if r.Seen.BackOhm == 0 {
+		return of(label, amps, r.CurrentA, "{} ÷ {}", open, feed).by(feed)
+	}
+	back := v.backOhm(sh, r.Seen.BackOhm)
+	return of(label, amps, r.CurrentA, "{} ÷ ({} + {})", open, feed, back).by(feed)
+}
+
+// shortView is the network in which shorts are found.
+func (b *book) shortView(n fault.Net) *view {
+	v := b.viewOf(b.r.Solutions[0], b.r.Faults.Options(n))
+	v.shorted, v.net = true, n
+	v.laws = nil
+	return v
+}
+
+// seen is the open voltage at a short and what lies between it and the source.
+func (v *view) seen(sh *fault.Short, s fault.Seen) (open, feed *value) {
+	open = v.sourceV(s.OpenV)
+	way := v.c.MainFeed(sh.Wire.From.Node)
+	branches := way.Branches
+	if sh.Where == fault.FarEnd {
+		branches = append(branches, sh.Wire.Branch)
+	}
+	list, total := []*value{v.sourceOhm()}, v.sourceOhm().v
+	for _, b := range branches {
+		x := v.ohm(b)
+		list, total = append(list, x), total+x.v
+	}
+	const label = "source and way to the short"
+	if !way.Whole || math.Abs(total-s.FeedOhm) > sameOhm*s.FeedOhm {
+		return open, solved(label, ohms, s.FeedOhm, "solved together: more than one way, or more than one battery, feeds it")
+	}
+	return open, sum(label, ohms, s.FeedOhm, list...)
+}
+
+// sameOhm is what the trickle that keeps the source's side of the network definite takes.
+const sameOhm = 1e-4
+
+// sourceV is the source's voltage: rest voltage, charging added.
+func (v *view) sourceV(open float64) *value {
+	bat := v.batteryBranch()
+	switch {
+	case v.net.Stiff:
+		return v.regulatedV(v.opt.BatteryV)
+	case bat == nil:
+		return solved("open voltage", volts, open, "")
+	case v.net.State == fault.Weak:
+		x := v.restV(bat, v.opt.BatteryV)
+		x.label = "run-down battery at rest, 20 % charged"
+		return x
+	}
+	rest := v.restV(bat, v.opt.BatteryV)
+	rest.label = "open voltage of battery and charging"
+	if v.d.Charging.Present() {
+		rest.source = "rest voltage, and the charging current times the battery's resistance; " + rest.source
+	}
+	return rest
+}
+
+func (v *view) sourceOhm() *value {
+	bat := v.batteryBranch()
+	if v.net.Stiff || bat == nil {
+		return assumed("the regulator's own", ohms, v.opt.BatteryOhm, "taken small: the voltage that the design gives holds at the posts")
+	}
+	if v.kept == nil {
+		v.kept = v.innerOhm(bat, v.opt.BatteryOhm)
+	}
+	return v.kept
+}
+
+// backOhm is the return that the network does not hold.
+func (v *view) backOhm(sh *fault.Short, ohm float64) *value {
+	for _, g := range v.d.Grounds {
+		if g.Kind == design.FrameStud {
+			if g.FrameOhm.Given() && g.FrameOhm.Value == ohm {
+				return given("back through the frame", ohms, g.FrameOhm)
+			}
+			if !g.FrameOhm.Given() && ohm == circuit.FrameOhm {
+				return assumed("back through the frame", ohms, ohm, "frame and its two bolted joints, MIL-STD-464 from memory")
+			}
+		}
+	}
+	var list []*value
+	total := 0.0
+	for _, w := range v.c.MainFeed(sh.Wire.From.Node).Wires() {
+		list, total = append(list, v.ohm(w.Branch)), total+v.ohm(w.Branch).v
+	}
+	if sh.Where == fault.FarEnd {
+		list, total = append(list, v.ohm(sh.Wire.Branch)), total+v.ohm(sh.Wire.Branch).v
+	}
+	if len(list) == 0 || math.Abs(total-ohm) > sameOhm*ohm {
+		return solved("return as long and as thick as the feed", ohms, ohm, "no frame: taken like the feed")
+	}
+	if len(list) == 1 {
+		return list[0]
+	}
+	return sum("return as long and as thick as the feed", ohms, ohm, list...)
+}
+
+// shortTree explains a prospective short: the least, which has to open the fuse, or the
+// greatest, which it has to break.
+func (b *book) shortTree(w *circuit.Wire, least bool) *Tree {
+	t := ofWire(w)
+	far, near := b.shortOf(w, fault.FarEnd), b.shortOf(w, fault.NearEnd)
+	sh, state := far, fault.Weak
+	if !least {
+		sh, state = near, fault.Strong
+	}
+	r := sh.Results[state]
+	t.State = map[int]string{fault.Weak: "run-down battery, hot wires, aged contacts", fault.Strong: "full battery, cold wires, new contacts"}[state]
+	t.finish(b.short(sh, state), nil)
+	t.Answer = []string{fmt.Sprintf("A short at the %s of %s draws %s: %s.", sh.Where, wireWords(w), t.Root.Value, t.State)}
+	switch {
+	case r.Device == nil || r.Bare:
+		t.Answer = append(t.Answer, "No fuse stands before it.")
+	case math.IsInf(r.SlowS, 1):
+		t.Answer = append(t.Answer, fmt.Sprintf("%s may never open at that.", r.Device.Fuse.Ref))
+	default:
+		t.Answer = append(t.Answer, fmt.Sprintf("%s opens within %s at the latest.", deviceName(r.Device), quantity.Format(r.SlowS, quantity.Duration)))
+	}
+	t.Next = []string{fmt.Sprintf("why \"greatest short at %s\"", w.Number)}
+	if !least {
+		t.Next = []string{fmt.Sprintf("why \"prospective short at %s\"", w.Number)}
+	}
+	return t
+}
+
+func deviceName(b *circuit.Branch) string {
+	if b.Fuse.Ref != "" {
+		return b.Fuse.Ref
+	}
+	return "the fuse of " + b.Part.Name
+}
+
+// slowest is the short that a fuse is the last to open for: the longest, of equals the first.
+func (b *book) slowest(br *circuit.Branch) (worst *fault.Short, state int) {
+	for _, sh := range b.r.Faults.Shorts {
+		if sh.Wire == nil || !sh.Fed || sh.Where == fault.Between {
+			continue
+		}
+		for s := range sh.Results {
+			if r := &sh.Results[s]; r.Device == br && !r.Bare && (worst == nil || r.SlowS > worst.Results[state].SlowS) {
+				worst, state = sh, s
+			}
+		}
+	}
+	return worst, state
+}
+
+// openTree explains how long a fuse takes to open at the weakest short behind it.
+func (b *book) openTree(br *circuit.Branch) *Tree {
+	t := ofFuse(br)
+	sh, state := b.slowest(br)
+	r := sh.Results[state]
+	draws := b.short(sh, state)
+	if math.Abs(draws.v-r.DeviceA) > 1e-9*r.DeviceA {
+		draws = solved("through "+deviceName(br), amps, r.DeviceA, "solved together: not all of the short passes it")
+	}
+	dev, _ := b.r.Faults.Device(br)
+	read, ratingA, ok := dev.LatestEdge(r.DeviceA)
+	rating := b.rating(br)
+	if ratingA != rating.v {
+		rating = solved("rating in the cold", amps, ratingA, "by the maker's table of ambients")
+	}
+	multiple := of("times its rating", plain, read.M, "{} ÷ {}", draws, rating)
+	if !ok {
+		multiple = of("times its rating", plain, r.DeviceA/rating.v, "{} ÷ {}", draws, rating)
+		t.finish(multiple, nil)
+		t.Answer = []string{fmt.Sprintf("%s may never open at the weakest short behind it, %s at the %s of %s.", fuseWords(br),
+			quantity.Format(r.DeviceA, quantity.Current), sh.Where, sh.Wire.Number), "No latest opening is published below " + sure(dev) + "."}
+		return t
+	}
+	t.State = map[int]string{fault.Weak: "run-down battery, hot wires, aged contacts", fault.Strong: "full battery, cold wires, new contacts"}[state]
+	t.finish(opening(dev, read, multiple), nil)
+	t.Answer = []string{fmt.Sprintf("%s opens within %s at the weakest short behind it: %s at the %s of %s.", fuseWords(br), t.Root.Value,
+		quantity.Format(r.DeviceA, quantity.Current), sh.Where, sh.Wire.Number),
+		fmt.Sprintf("That is %s times its rating.", quantity.Digits(read.M, 3))}
+	return t
+}
+
+func sure(d fusing.Device) string {
+	if a := d.SureA(); a > 0 {
+		return quantity.Format(a, quantity.Current)
+	}
+	return "any current"
+}
+
+// opening is the latest opening as it is read from the published band.
+func opening(d fusing.Device, r fusing.Reading, multiple *value) *value {
+	point := func(m, s float64) (mult, secs *value) {
+		for _, p := range d.Type.BandFor(d.Rating.RatingA) {
+			if p.Multiple == m {
+				return row("published multiple", plain, m, p.Source), row(fmt.Sprintf("latest at %s times", text0(m)), seconds, s, p.Source)
+			}
+		}
+		return solved("published multiple", plain, m, ""), solved("latest there", seconds, s, "")
+	}
+	const label = "latest opening"
+	m1, s1 := point(r.M1, r.S1)
+	switch {
+	case r.M2 == 0:
+		return of(label+", with the last point's I²t", seconds, r.Seconds(), "{} × ({} ÷ {})²", s1, m1, multiple).by(s1)
+	case r.M1 == r.M2:
+		return s1
+	}
+	m2, s2 := point(r.M2, r.S2)
+	return of(label+", between two points", seconds, r.Seconds(), "{} × ({} ÷ {})^(ln({} ÷ {}) ÷ ln({} ÷ {}))", s1, multiple, m1, s2, s1, m2, m1).by(s1)
+}
