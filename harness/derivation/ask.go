@@ -2,6 +2,7 @@ package derivation
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
 	"fusewright/harness"
@@ -40,6 +41,9 @@ func Of(r *harness.Review, what string) (*Tree, error) {
 	b := newBook(r)
 	all := b.asked()
 	want := fold(what)
+	if _, err := strconv.Atoi(want); err == nil {
+		want = "finding " + want
+	}
 	for _, a := range all {
 		if fold(a.What) == want {
 			t := a.make(b)

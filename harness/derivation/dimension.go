@@ -27,7 +27,8 @@ var (
 	watts = &dimension{[]scale{{0.1, 1, "W"}, {0, 1e-3, "mW"}}}
 
 	metres, celsius, kelvin, mm2 = in("m"), in("°C"), in("K"), in("mm²")
-	hours, days, seconds, ampH   = in("h"), in("days"), in("s"), in("Ah")
+	hours, days, ampH            = in("h"), in("days"), in("Ah")
+	seconds                      = &dimension{[]scale{{1, 1, "s"}, {0, 1e-3, "ms"}}}
 	wattsPerM, rpm, plain        = in("W/m"), in("rpm"), in("")
 	percent                      = &dimension{[]scale{{0, 1e-2, "%"}}}
 	a2s                          = in("A²s")

@@ -29,6 +29,7 @@ func (b *book) asked() (list []Asked) {
 		}
 	}
 	b.addSituations(add)
+	b.addFindings(add)
 	return list
 }
 

@@ -45,10 +45,14 @@ func (b *book) shortView(n fault.Net) *view {
 // seen is the open voltage at a short and what lies between it and the source.
 func (v *view) seen(sh *fault.Short, s fault.Seen) (open, feed *value) {
 	open = v.sourceV(s.OpenV)
+	open.v, open.exact = s.OpenV, false
 	way := v.c.MainFeed(sh.Wire.From.Node)
 	branches := way.Branches
 	if sh.Where == fault.FarEnd {
 		branches = append(branches, sh.Wire.Branch)
+		if hot, back, ok := sh.Wire.To.Part.Draws(); ok && s.Net.State == fault.Weak && hot == sh.Wire.To && s.BackOhm == 0 {
+			branches = append(branches, v.c.MainReturn(back.Node, v.c.Home(hot.Node)).Branches...)
+		}
 	}
 	list, total := []*value{v.sourceOhm()}, v.sourceOhm().v
 	for _, b := range branches {

@@ -35,6 +35,9 @@ var Corners = []State{Weak, High, Fresh}
 // which it has one at a time.
 var alone = [][]State{{StrongLoads}, {AgedContacts}, {HotPlaces}, {LowSource, HighSource}}
 
+// Alone are those states, the bounds of one tolerance together.
+func Alone() [][]State { return alone }
+
 // moved are the tolerances at their bounds in a state.
 type moved struct{ loads, contacts, places, low, high bool }
 

@@ -1,0 +1,320 @@
+package derivation
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"fusewright/harness/design/figure"
+	"fusewright/harness/design/quantity"
+	"fusewright/harness/network/circuit"
+	"fusewright/harness/network/corner"
+	"fusewright/harness/network/solve"
+	"fusewright/harness/review/finding"
+)
+
+// findingTree explains the figure that decides a finding, and its limit.
+func (b *book) findingTree(f *finding.Finding) *Tree {
+	t := &Tree{Situation: f.Situation, File: f.Pos.File, Line: f.Pos.Line}
+	g := f.Figure
+	if !g.Given() {
+		t.Answer = []string{sentence(f.What), "No figure decides it: what the rule looks for is there, or is not."}
+		x := solved("no figure", plain, 0, "see fusewright explain "+f.Rule)
+		x.exact = true
+		t.finish(x, nil)
+		t.Next = []string{"explain " + f.Rule}
+		return t
+	}
+	root := b.decider(f)
+	var limit *value
+	if !math.IsNaN(g.Limit) {
+		limit = b.limitOf(f)
+	}
+	t.finish(root, limit)
+	t.Answer = []string{sentence(f.What)}
+	if limit != nil {
+		t.Answer = append(t.Answer, fmt.Sprintf("What decides it is %s against %s%s.", t.Root.Value, t.Limit.Value, beyond(g)))
+	} else {
+		t.Answer = append(t.Answer, fmt.Sprintf("What decides it is %s.", t.Root.Value))
+	}
+	t.Next = []string{"explain " + f.Rule}
+	return t
+}
+
+func sentence(text string) string {
+	if text == "" {
+		return ""
+	}
+	return strings.ToUpper(text[:1]) + text[1:] + "."
+}
+
+func beyond(g figure.Figure) string {
+	if over := float64(g.Worse) * (g.Value - g.Limit); over > 0 {
+		return ", " + quantity.Format(over, g.Of) + " beyond it"
+	}
+	return ""
+}
+
+// dims are the dimensions of figures of findings.
+var dims = map[quantity.Dimension]*dimension{quantity.Voltage: volts, quantity.Current: amps, quantity.Resistance: ohms, quantity.Share: percent,
+	quantity.Length: metres, quantity.Temperature: celsius, quantity.Duration: seconds, quantity.Charge: ampH, quantity.Power: watts,
+	quantity.Speed: rpm, quantity.Area: mm2, quantity.CurrentSquareTime: a2s}
+
+func dimOf(of quantity.Dimension) *dimension {
+	if d := dims[of]; d != nil {
+		return d
+	}
+	return plain
+}
+
+// as tells whether a value is the figure.
+func as(x, figure float64) bool { return math.Abs(x-figure) <= 1e-6*math.Abs(figure)+1e-12 }
+
+// asRuled is a figure as the rule reckons it, where no derivation leads to it.
+func asRuled(f *finding.Finding, x float64) *value {
+	name := "figure"
+	for _, n := range f.Numbers {
+		if as(quantity.In(n.Value, n.Unit, quantity.OfUnit(n.Unit)), x) {
+			name = n.Name
+			break
+		}
+	}
+	return solved(name, dimOf(f.Figure.Of), x, "worked out by the rule "+f.Rule+"; see explain "+f.Rule)
+}
+
+// decider is the figure of a finding, derived where something that can be asked is that
+// very figure.
+func (b *book) decider(f *finding.Finding) *value {
+	for _, c := range b.candidates(f) {
+		if x := c.find(b, f.Figure); x != nil {
+			return x
+		}
+	}
+	for _, x := range b.plainOnes(f) {
+		if as(x.v, f.Figure.Value) {
+			return x
+		}
+	}
+	return asRuled(f, f.Figure.Value)
+}
+
+// limitOf is what the figure is held against.
+func (b *book) limitOf(f *finding.Finding) *value {
+	g := f.Figure
+	for _, x := range b.limits(f) {
+		if as(x.v, g.Limit) {
+			return x
+		}
+	}
+	x := solved("limit", dimOf(g.Of), g.Limit, f.Source)
+	switch {
+	case strings.Contains(f.Source, "from memory"), strings.Contains(f.Source, "no source"):
+		x.mark, x.rests = Unsure, shares{onNothing: 1}
+	case strings.Contains(f.Source, "two sources"):
+		x.mark, x.rests = TwoSources, shares{onPublished: 1}
+	case strings.Contains(f.Source, "one source"):
+		x.mark, x.rests = OneSource, shares{onPublished: 1}
+	case strings.Contains(f.Source, "set by the design"):
+		x.mark, x.rests = Yours, shares{onDesign: 1}
+	}
+	return x
+}
+
+// candidate is a figure of solutions that a finding may be decided by.
+type candidate struct {
+	number func(*solve.Solution) float64
+	make   func(*view) *value
+}
+
+// find looks for the situation and state in which a candidate is the figure.
+func (c candidate) find(b *book, g figure.Figure) *value {
+	for at := range b.set.Results[corner.Nominal] {
+		if !b.set.Usable(at) {
+			continue
+		}
+		for state := corner.Nominal; int(state) < len(b.set.Results); state++ {
+			if r := b.set.Results[state][at]; r.Usable() && as(c.number(r.Solution), g.Value) {
+				return c.make(b.view(at, state))
+			}
+		}
+		if likely := b.set.Figure(at, float64(g.Worse), c.number); as(likely.Likely, g.Value) {
+			return c.likely(b, at, likely, float64(g.Worse))
+		}
+	}
+	return nil
+}
+
+// likely is nominal with the deviations of one tolerance at a time.
+func (c candidate) likely(b *book, at int, v corner.Value, sign float64) *value {
+	nominal := c.make(b.view(at, corner.Nominal))
+	nominal.label = "at nominal"
+	from, squares := []*value{nominal}, []string{}
+	for _, bounds := range corner.Alone() {
+		var most *value
+		for _, state := range bounds {
+			if !b.set.Results[state][at].Usable() {
+				continue
+			}
+			x := c.make(b.view(at, state))
+			if by := sign * (x.v - nominal.v); by > 0 && (most == nil || by > most.v) {
+				x.label = "with " + state.String()
+				formula, pair := "{} − {}", []*value{x, nominal}
+				if sign < 0 {
+					pair = []*value{nominal, x}
+				}
+				most = of("by "+state.String()+" alone", x.dim, by, formula, pair...)
+			}
+		}
+		if most != nil {
+			from, squares = append(from, most), append(squares, "{}²")
+		}
+	}
+	sum := map[bool]string{true: "{} + ", false: "{} − "}[sign > 0]
+	x := of("as is likely", nominal.dim, v.Likely, sum+"√("+strings.Join(squares, " + ")+")", from...)
+	return x.sourced("ISO/IEC Guide 98-3, 5.1.2, from memory").orSolved("bounded by the worst case")
+}
+
+// candidates are those of the part or wire that a finding is about.
+func (b *book) candidates(f *finding.Finding) (list []candidate) {
+	if w := b.wire(f.Ref); w != nil {
+		list = append(list, ampsOf(w.Branch))
+	}
+	for _, br := range b.c.Branches {
+		named := br.Part != nil && (br.Part.Name == f.Part || br.Part.Ref == f.Ref)
+		switch {
+		case named && br.Kind == circuit.LoadBranch && br.Load.Load != nil && !br.Load.Standby:
+			list = append(list, b.dropShare(br), b.wiresShare(br), voltsOf(br))
+		case named && (br.Kind == circuit.FuseBranch || br.Kind == circuit.ContactBranch):
+			list = append(list, ampsOf(br))
+		case br.Fuse != nil && br.Fuse.Ref != "" && br.Fuse.Ref == f.Ref:
+			list = append(list, ampsOf(br))
+		}
+	}
+	return list
+}
+
+func (b *book) wire(number string) *circuit.Wire {
+	for _, w := range b.c.Wires {
+		if w.Number == number {
+			return w
+		}
+	}
+	return nil
+}
+
+func ampsOf(br *circuit.Branch) candidate {
+	return candidate{func(s *solve.Solution) float64 { return math.Abs(s.BranchA[br.Index]) }, func(v *view) *value { return v.amps(br) }}
+}
+
+func voltsOf(load *circuit.Branch) candidate {
+	return candidate{func(s *solve.Solution) float64 { return s.LoadV(load) }, func(v *view) *value {
+		v.drop(load)
+		return v.loadV(load)
+	}}
+}
+
+func (b *book) dropShare(load *circuit.Branch) candidate {
+	nominal := b.d.NominalV()
+	return candidate{func(s *solve.Solution) float64 { return (s.PostsV(load) - s.LoadV(load)) / nominal }, func(v *view) *value {
+		x := v.drop(load)
+		return of("lost, of the system voltage", percent, x.v/nominal, "{} ÷ {}", x, given("system voltage", volts, v.d.SystemV)).by(x)
+	}}
+}
+
+// wiresShare is what the wires of a load's way lose.
+func (b *book) wiresShare(load *circuit.Branch) candidate {
+	nominal, way := b.d.NominalV(), b.c.WayConductors(load.Part)
+	lost := func(s *solve.Solution) (sum float64) {
+		for _, w := range way(s.BranchA) {
+			sum += math.Abs(s.Volts(w))
+		}
+		return sum
+	}
+	return candidate{func(s *solve.Solution) float64 { return lost(s) / nominal }, func(v *view) *value {
+		var list []*value
+		for _, w := range way(v.sol.BranchA) {
+			if math.Abs(v.sol.Volts(w)) > 0 {
+				list = append(list, v.element(w))
+			}
+		}
+		x := sum("lost in its wires", volts, lost(v.sol), list...)
+		return of("lost in its wires, of the system voltage", percent, x.v/nominal, "{} ÷ {}", x, given("system voltage", volts, v.d.SystemV)).by(x)
+	}}
+}
+
+// plainOnes are figures that hang on no solution.
+func (b *book) plainOnes(f *finding.Finding) (list []*value) {
+	if w := b.wire(f.Ref); w != nil {
+		list = append(list, lengthOf(w))
+	}
+	for _, l := range b.r.Budget.Lines {
+		if l.Situation.Name == f.Situation && l.Usable && f.Rule == "charging-deficit" {
+			spare := b.spare(l)
+			list = append(list, demandOf(spare, l.OutputA-l.SpareA))
+		}
+	}
+	return append(list, b.ratingsOf(f)...)
+}
+
+// demandOf is what is drawn, of a balance.
+func demandOf(spare *value, demandA float64) *value {
+	if len(spare.from) < 3 {
+		return asValue(demandA)
+	}
+	return sum("drawn, each load at its average", amps, demandA, spare.from[1:]...)
+}
+
+func asValue(a float64) *value { return solved("drawn", amps, a, "solved together") }
+
+// ratingsOf are the ratings of the fuse that a finding is about.
+func (b *book) ratingsOf(f *finding.Finding) (list []*value) {
+	for _, br := range b.c.Branches {
+		if br.Fuse != nil && br.Fuse.Rating != nil && (br.Fuse.Ref == f.Ref || br.Part != nil && br.Part.Name == f.Part) {
+			list = append(list, b.rating(br))
+		}
+	}
+	return list
+}
+
+// limits are what a finding may be held against.
+func (b *book) limits(f *finding.Finding) (list []*value) {
+	if w := b.wire(f.Ref); w != nil && b.set.Model.Wires[w.Index].Known {
+		list = append(list, b.allowed(w))
+	}
+	for _, l := range b.r.Budget.Lines {
+		if l.Situation.Name == f.Situation && l.Usable && f.Rule == "charging-deficit" {
+			list = append(list, b.output(l))
+		}
+	}
+	for _, br := range b.c.Branches {
+		if br.Part == nil || br.Part.Name != f.Part || br.Kind != circuit.LoadBranch || br.Load.Load == nil {
+			continue
+		}
+		if limit := b.dropLimit(br); f.Figure.Of == quantity.Share {
+			list = append(list, limit.from[0])
+		}
+		if x := b.minV(br); x != nil {
+			list = append(list, x)
+		}
+	}
+	return append(list, b.ratingsOf(f)...)
+}
+
+// numbered are the findings by number, the first of each.
+func (b *book) numbered() (list []*finding.Finding) {
+	for _, f := range b.r.Findings {
+		if f.Number > 0 && !slices.ContainsFunc(list, func(x *finding.Finding) bool { return x.Number == f.Number }) {
+			list = append(list, f)
+		}
+	}
+	slices.SortStableFunc(list, func(x, y *finding.Finding) int { return x.Number - y.Number })
+	return list
+}
+
+func (b *book) addFindings(add func(string, func(*book) *Tree)) {
+	for _, f := range b.numbered() {
+		add("finding "+strconv.Itoa(f.Number), func(b *book) *Tree { return b.findingTree(f) })
+	}
+}
