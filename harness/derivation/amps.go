@@ -88,7 +88,7 @@ func (v *view) drawing(start *circuit.Node, along bool, not *circuit.Branch) (li
 
 func (v *view) coilAmps(b *circuit.Branch) *value {
 	return of("coil of "+b.Part.Ref, amps, math.Abs(v.sol.BranchA[b.Index]), "{} ÷ {}",
-		solved("volts at the coil", volts, math.Abs(v.sol.Volts(b)), "solved together"), newOhm(b))
+		solved("volts at the coil", volts, math.Abs(v.sol.Volts(b)), "solved together"), newOhm(b)).orSolved("electronics, by its data sheet")
 }
 
 // loadAmps is what a load draws, by its behaviour.
@@ -96,6 +96,9 @@ func (v *view) loadAmps(b *circuit.Branch) *value {
 	a, law := math.Abs(v.sol.BranchA[b.Index]), v.laws[b.Index]
 	name := "current of " + loadName(b)
 	u := v.loadV(b)
+	if b.Part != nil && b.Part.Kind == circuit.Charger {
+		return v.inputAmps(b, name, a, u)
+	}
 	switch power := v.power(b); {
 	case law.Kind == solve.Power && u.v > law.EdgeV:
 		return of(name, amps, a, "{} ÷ {}", power, u)
@@ -108,6 +111,18 @@ func (v *view) loadAmps(b *circuit.Branch) *value {
 		return of(name, amps, a, "{} ÷ {}", u, hot)
 	}
 	return solved(name, amps, a, "solved together")
+}
+
+// inputAmps is what a charger takes for what it gives.
+func (v *view) inputAmps(b *circuit.Branch, name string, a float64, u *value) *value {
+	out := b.Part.Output()
+	spec, ok := b.Part.Source.(*design.Charger)
+	if out == nil || !ok {
+		return solved(name, amps, a, "solved together with what it gives")
+	}
+	return of(name, amps, a, "{} × {} ÷ {} ÷ {}", solved("volts that it gives", volts, math.Abs(v.sol.Volts(out)), "solved together"),
+		solved("current that it gives", amps, math.Abs(v.sol.BranchA[out.Index]), "solved together"),
+		row("efficiency of "+spec.Type.Name, percent, spec.Type.Efficiency, spec.Type.Source), u).orSolved("solved together with what it gives")
 }
 
 // loadV is the volts at a load.

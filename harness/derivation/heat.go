@@ -111,14 +111,14 @@ func (b *book) material(w *circuit.Wire) *library.Insulation {
 func (v *view) lossOf(w *circuit.Wire, h conductor.Held, ambient *value) *value {
 	size := w.Spec.Size
 	outer := row("diameter over the insulation", millimetres, h.OuterM, size.Source)
-	surface := solved("surface of the insulation", celsius, h.SurfaceC, "solved together with the heat given off")
-	rise := of("surface over the air", kelvin, h.SurfaceC-h.AmbientC, "{} − {}", surface, ambient)
+	rise := solved("surface over the air", kelvin, h.SurfaceC-h.AmbientC, "solved together")
+	surface := of("surface of the insulation", celsius, h.SurfaceC, "{} + {}", ambient, rise)
 	loss := of("heat given off by a metre", wattsPerM, h.WPerM, "π × {} × ({} + {})", outer,
-		v.convected(h, outer, surface, rise, ambient), v.radiated(w, h, surface, ambient)).sourced("textbook heat transfer; scheme of IEC 60287-1-1")
+		v.convected(h, outer, surface, rise, ambient), v.radiated(w, h, surface, rise, ambient)).sourced("textbook heat transfer; scheme of IEC 60287-1-1")
 	through := of("thermal resistance of the insulation", kmPerW, h.ThermalKmPerW, "{} × ln({} ÷ {}) ÷ (2 × π)",
 		v.insulation(w, "thermal resistivity of the insulation", kmPerW, h.Insulated.ResistivityKmPerW), outer,
 		row("diameter over the strands", millimetres, h.Insulated.ConductorMm/1000, size.Source))
-	surface.checked(of("check: conductor, from surface and heat", celsius, h.ConductorC, "{} + {} × {}", surface, loss, through))
+	rise.checked(of("check: conductor, from surface and heat", celsius, h.ConductorC, "{} + {} × {}", surface, loss, through))
 	return loss
 }
 
@@ -129,10 +129,12 @@ func (v *view) insulation(w *circuit.Wire, label string, dim *dimension, x float
 	return assumed(label+", not in the library", dim, x, "the worst of the usual plastics")
 }
 
-func (v *view) radiated(w *circuit.Wire, h conductor.Held, surface, ambient *value) *value {
-	return of("radiated", wattsPerM2, h.RadiatedWPerM2, "{} × {} × (({} + 273.15)⁴ − ({} + 273.15)⁴)",
+// radiated is ε·σ·(Ts⁴ − Ta⁴), the difference taken apart so that a few digits serve.
+func (v *view) radiated(w *circuit.Wire, h conductor.Held, surface, rise, ambient *value) *value {
+	return of("radiated", wattsPerM2, h.RadiatedWPerM2, "{} × {} × {} × ({} + {} + 546.3) × (({} + 273.15)² + ({} + 273.15)²)",
 		v.insulation(w, "emissivity", plain, h.Insulated.Emissivity),
-		published("Stefan-Boltzmann constant", radiates, conductor.StefanBoltzmann, "CODATA"), surface, ambient)
+		published("Stefan-Boltzmann constant", radiates, conductor.StefanBoltzmann, "CODATA"), rise, surface, ambient, surface, ambient).
+		sourced("ε σ (Ts⁴ − Ta⁴)")
 }
 
 func (v *view) convected(h conductor.Held, outer, surface, rise, ambient *value) *value {

@@ -63,11 +63,21 @@ func (v *view) seen(sh *fault.Short, s fault.Seen) (open, feed *value) {
 	if !way.Whole || math.Abs(total-s.FeedOhm) > sameOhm*s.FeedOhm {
 		return open, solved(label, ohms, s.FeedOhm, "solved together: more than one way, or more than one battery, feeds it")
 	}
-	return open, sum(label, ohms, s.FeedOhm, list...)
+	return open, besideIt(sum(label, ohms, s.FeedOhm, list...), total)
 }
 
-// sameOhm is what the trickle that keeps the source's side of the network definite takes.
-const sameOhm = 1e-4
+// sameOhm is more than relay coils, and what keeps the source's side of the network definite,
+// take off a resistance beside which they lie.
+const sameOhm = 1e-3
+
+// besideIt adds to a sum of resistances what lies beside them.
+func besideIt(x *value, total float64) *value {
+	if less := total - x.v; math.Abs(less) > 1e-9*total {
+		x.from = append(x.from, solved("less by relay coils beside it", ohms, less, "solved together"))
+		x.formula += " − {}"
+	}
+	return x
+}
 
 // sourceV is the source's voltage: rest voltage, charging added.
 func (v *view) sourceV(open float64) *value {
@@ -127,7 +137,7 @@ func (v *view) backOhm(sh *fault.Short, ohm float64) *value {
 	if len(list) == 1 {
 		return list[0]
 	}
-	return sum("return as long and as thick as the feed", ohms, ohm, list...)
+	return besideIt(sum("return as long and as thick as the feed", ohms, ohm, list...), total)
 }
 
 // shortTree explains a prospective short: the least, which has to open the fuse, or the

@@ -143,6 +143,6 @@ func cutLength(w *circuit.Wire) *value {
 	}
 	add(of("trimmed square, both ends", metres, p.TrimM, "2 × {}", assumed("trimmed square at an end", metres, cutting.TrimM, "to square off")))
 	add(of("to the middle of the permitted band", metres, p.ToleranceM, "{} ÷ 2", published("permitted band of the length", metres, p.BandM, cutting.ToleranceSource)))
-	add(solved("up to the next mark of the tape", metres, p.RoundingM, fmt.Sprintf("rounded up to %.0f mm", 1000*cutting.StepM)))
+	add(solved(fmt.Sprintf("up to the next %.0f mm", 1000*cutting.StepM), metres, p.RoundingM, "rounding"))
 	return of("to cut of "+w.Number, metres, p.CutM, formula, from...)
 }
