@@ -58,7 +58,7 @@ func (v *view) drawing(start *circuit.Node, along bool, not *circuit.Branch) (li
 	seen := map[*circuit.Node]bool{start: true}
 	for queue := []*circuit.Node{start}; len(queue) > 0; queue = queue[1:] {
 		n := queue[0]
-		if v.c.IsPost(n) || n == v.c.Negative() {
+		if n != start && (v.c.IsPost(n) || n == v.c.Negative()) {
 			continue
 		}
 		for _, b := range n.Branches {

@@ -2,8 +2,11 @@ package derivation
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"fusewright/harness"
 	"fusewright/harness/design/problem"
@@ -11,7 +14,8 @@ import (
 
 // Asked is a figure that can be asked for.
 type Asked struct {
-	What string `json:"what"`
+	What string
+	also []string // other names of it
 	make func(*book) *Tree
 }
 
@@ -45,9 +49,12 @@ func Of(r *harness.Review, what string) (*Tree, error) {
 		want = "finding " + want
 	}
 	for _, a := range all {
-		if fold(a.What) == want {
+		if fold(a.What) == want || slices.ContainsFunc(a.also, func(name string) bool { return fold(name) == want }) {
 			t := a.make(b)
 			t.What = a.What
+			for i, text := range t.Answer {
+				t.Answer[i] = capital(text)
+			}
 			return t, nil
 		}
 	}
@@ -64,6 +71,12 @@ func fold(s string) string {
 		}
 	}
 	return strings.Join(out, " ")
+}
+
+// capital begins a sentence.
+func capital(text string) string {
+	r, n := utf8.DecodeRuneInString(text)
+	return string(unicode.ToUpper(r)) + text[n:]
 }
 
 // mostNear is how many choices a miss offers.

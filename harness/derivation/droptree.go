@@ -25,9 +25,9 @@ func (b *book) dropTree(load *circuit.Branch) *Tree {
 	share := func(volts float64) string { return quantity.Format(volts/nominal, quantity.Share) }
 	t.finish(root, limit)
 	t.Answer = []string{
-		fmt.Sprintf("%s loses %s at worst, %s of %s, in %s; at nominal %s, %s.", load.Part.Name, t.Root.Value, share(root.v),
-			quantity.Plain(nominal, quantity.Voltage), t.Situation, quantity.Format(worst.Nominal, quantity.Voltage), share(worst.Nominal)),
-		fmt.Sprintf("Its circuit may lose %s, %s; %s.", t.Limit.Value, share(limit.v), marginOf(limit.v-root.v)),
+		fmt.Sprintf("The circuit of %s loses %s at worst, %s of %s, %s; at nominal %s, %s.", load.Part.Name, t.Root.Value, share(root.v),
+			quantity.Plain(nominal, quantity.Voltage), during(t.Situation), quantity.Format(worst.Nominal, quantity.Voltage), share(worst.Nominal)),
+		fmt.Sprintf("It may lose %s, %s; %s.", t.Limit.Value, share(limit.v), marginOf(limit.v-root.v)),
 	}
 	return t
 }

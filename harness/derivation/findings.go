@@ -47,7 +47,7 @@ func sentence(text string) string {
 	if text == "" {
 		return ""
 	}
-	return strings.ToUpper(text[:1]) + text[1:] + "."
+	return text + "."
 }
 
 func beyond(g figure.Figure) string {

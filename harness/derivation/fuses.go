@@ -77,8 +77,8 @@ func (b *book) ratingTree(br *circuit.Branch) *Tree {
 	if br.Fuse.Auto {
 		by = "chosen by sizing: see fusewright size"
 	}
-	t.Answer = []string{fmt.Sprintf("%s is rated %s, %s: it carries %s for good, and has %s to carry at worst, in %s.", fuseWords(br),
-		quantity.Plain(br.Fuse.Rating.RatingA, quantity.Current), by, t.Root.Value, t.Limit.Value, t.Situation),
+	t.Answer = []string{fmt.Sprintf("%s is rated %s, %s: it carries %s for good, and has %s to carry at worst, %s.", fuseWords(br),
+		quantity.Plain(br.Fuse.Rating.RatingA, quantity.Current), by, t.Root.Value, t.Limit.Value, during(t.Situation)),
 		b.guards(br)}
 	return t
 }

@@ -1,15 +1,19 @@
 package derivation
 
 import (
+	"maps"
 	"math"
+	"slices"
+	"strings"
 
 	"fusewright/harness/network/circuit"
+	"fusewright/harness/study/budget"
 	"fusewright/harness/study/fault"
 )
 
 // asked lists the figures of a review: of its loads, wires, fuses and situations.
 func (b *book) asked() (list []Asked) {
-	add := func(what string, make func(*book) *Tree) { list = append(list, Asked{what, make}) }
+	add := func(what string, make func(*book) *Tree) { list = append(list, Asked{what, b.also(what), make}) }
 	for _, br := range b.c.Branches {
 		if br.Kind == circuit.LoadBranch && br.Load.Load != nil && !br.Load.Standby {
 			if _, in := b.worstDrop(br); in >= 0 {
@@ -31,6 +35,40 @@ func (b *book) asked() (list []Asked) {
 	b.addSituations(add)
 	b.addFindings(add)
 	return list
+}
+
+// also are the other names of a figure: by the designation of a part in place of its name,
+// of a fuse by its name, and of a situation by its engine speed.
+func (b *book) also(what string) (names []string) {
+	for _, word := range []string{"idle", "cruise"} {
+		if l := b.leastAt(word); l != nil {
+			if kind, found := strings.CutSuffix(what, " "+during(l.Situation.Name)); found {
+				names = append(names, kind+" at "+word)
+			}
+		}
+	}
+	for _, p := range b.c.Parts {
+		for _, word := range []string{" of ", " at "} {
+			if kind, found := strings.CutSuffix(what, word+p.Name); found && p.Ref != "" {
+				names = append(names, kind+word+p.Ref)
+			}
+			if kind, found := strings.CutSuffix(what, word+p.Ref); found && p.Kind == circuit.Fuse {
+				names = append(names, kind+word+p.Name)
+			}
+		}
+	}
+	return names
+}
+
+// leastAt is the situation with the engine at a speed in which least is to spare.
+func (b *book) leastAt(speed string) (least *budget.Line) {
+	at := map[string]float64{"idle": b.d.Charging.IdleRPM.Value, "cruise": b.d.Charging.CruiseRPM.Value}[speed]
+	for _, l := range b.r.Budget.Lines {
+		if l.Usable && at > 0 && l.Situation.EngineRPM == at && (least == nil || l.SpareA < least.SpareA) {
+			least = l
+		}
+	}
+	return least
 }
 
 func (b *book) addWire(w *circuit.Wire, add func(string, func(*book) *Tree)) {
@@ -67,26 +105,54 @@ func (b *book) addFuse(br *circuit.Branch, add func(string, func(*book) *Tree)) 
 }
 
 func (b *book) addSituations(add func(string, func(*book) *Tree)) {
-	if b.r.Budget == nil {
-		return
-	}
 	for _, l := range b.r.Budget.Lines {
 		if l.Usable && l.Situation.EngineRPM > 0 && b.d.Charging.Present() {
-			add("spare in "+l.Situation.Name, func(b *book) *Tree { return b.spareTree(l) })
+			add("spare "+during(l.Situation.Name), func(b *book) *Tree { return b.spareTree(l) })
 		}
 	}
-	for _, list := range [...][]int{{0}, {1}} {
-		lines := b.r.Budget.Lines
-		if list[0] == 1 {
-			lines = b.r.Budget.KeyOff
-		}
-		for _, l := range lines {
-			if l.Usable && !math.IsInf(l.BatteryHours, 1) && !math.IsNaN(l.BatteryHours) {
-				add("hours in "+l.Situation.Name, func(b *book) *Tree { return b.hoursTree(l) })
-			}
+	for _, l := range slices.Concat(b.r.Budget.Lines, b.r.Budget.KeyOff) {
+		if l.Usable {
+			b.addHours(l, add)
 		}
 	}
 	if days := b.r.Budget.StandbyDays; b.r.Budget.Left != nil && !math.IsInf(days, 1) && !math.IsNaN(days) {
 		add("days parked", func(b *book) *Tree { return b.daysTree() })
+	}
+}
+
+// during is a situation as it stands in a sentence: "in night cruise", "at anchor".
+func during(situation string) string {
+	if strings.HasPrefix(situation, "at ") {
+		return situation
+	}
+	return "in " + situation
+}
+
+// addHours adds how long batteries last in a situation: of several each, and without a name
+// the one that is down first.
+func (b *book) addHours(l *budget.Line, add func(string, func(*book) *Tree)) {
+	finite := func(h float64) bool { return !math.IsInf(h, 0) && !math.IsNaN(h) }
+	name, first := "", math.Inf(1)
+	make := map[string]func(*book) *Tree{}
+	if finite(l.BatteryHours) {
+		name, first = "battery", l.BatteryHours
+		make[name] = func(b *book) *Tree { return b.hoursTree(l) }
+	}
+	for _, bank := range l.Banks {
+		if bank.Bank != nil && finite(bank.Hours) {
+			make[bank.Bank.Name] = func(b *book) *Tree { return b.bankTree(l, bank) }
+			if bank.Hours < first {
+				name, first = bank.Bank.Name, bank.Hours
+			}
+		}
+	}
+	if name == "" {
+		return
+	}
+	add("hours "+during(l.Situation.Name), make[name])
+	for _, other := range slices.Sorted(maps.Keys(make)) {
+		if len(make) > 1 {
+			add("hours of "+other+" "+during(l.Situation.Name), make[other])
+		}
 	}
 }

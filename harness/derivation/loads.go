@@ -21,7 +21,7 @@ func (b *book) voltsTree(load *circuit.Branch) *Tree {
 		x = solved("volts at "+loadName(load), volts, v.sol.LoadV(load), "solved together")
 	}
 	t.finish(x, b.minV(load))
-	t.Answer = []string{fmt.Sprintf("%s has %s at the least, in %s, %s; at nominal %s.", load.Part.Name, t.Root.Value, t.Situation, t.State,
+	t.Answer = []string{fmt.Sprintf("At %s there are at the least %s, %s (%s); at nominal %s.", load.Part.Name, t.Root.Value, during(t.Situation), t.State,
 		quantity.Format(worst.Nominal, quantity.Voltage))}
 	if t.Limit != nil {
 		t.Answer = append(t.Answer, fmt.Sprintf("It needs %s.", t.Limit.Value))
@@ -55,8 +55,8 @@ func (b *book) limitTree(load *circuit.Branch) *Tree {
 	t.finish(b.dropLimit(load), nil)
 	t.Answer = []string{fmt.Sprintf("The circuit of %s may lose %s.", load.Part.Name, t.Root.Value)}
 	if at >= 0 {
-		t.Answer = append(t.Answer, fmt.Sprintf("It loses %s at nominal and %s at worst, in %s.", quantity.Format(worst.Nominal, quantity.Voltage),
-			quantity.Format(worst.Corner, quantity.Voltage), b.set.Solution(at).Situation.Name))
+		t.Answer = append(t.Answer, fmt.Sprintf("It loses %s at nominal and %s at worst, %s.", quantity.Format(worst.Nominal, quantity.Voltage),
+			quantity.Format(worst.Corner, quantity.Voltage), during(b.set.Solution(at).Situation.Name)))
 	}
 	t.Notes = []string{"The limit is that of the conductors at nominal values; with fuses and contacts one and a half times as much may be lost."}
 	t.Next = []string{fmt.Sprintf("why \"drop of %s\"", load.Part.Name)}

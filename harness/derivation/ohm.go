@@ -30,9 +30,9 @@ func (v *view) wireOhm(w *circuit.Wire, r solve.Resistance) *value {
 	ends := v.endsOhm(w, r.Aged)
 	hot := v.hotConductor(w, r)
 	if r.Ends != 1 {
-		return of(elementName(w.Branch), ohms, r.Ohm(), "{} + {} × {}", hot, v.agedAll(), ends)
+		return of("resistance of "+w.Number, ohms, r.Ohm(), "{} + {} × {}", hot, v.agedAll(), ends)
 	}
-	return of(elementName(w.Branch), ohms, r.Ohm(), "{} + {}", hot, ends)
+	return of("resistance of "+w.Number, ohms, r.Ohm(), "{} + {}", hot, ends)
 }
 
 func (v *view) hotConductor(w *circuit.Wire, r solve.Resistance) *value {
@@ -139,7 +139,7 @@ func newOhm(b *circuit.Branch) *value {
 	if len(list) == 1 {
 		return list[0]
 	}
-	return sum(elementName(b), ohms, b.Ohm, list...)
+	return sum(elementName(b)+", new", ohms, b.Ohm, list...)
 }
 
 // agedOhm is a contact in use or a warm fuse.

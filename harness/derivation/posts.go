@@ -126,8 +126,8 @@ func (v *view) givenA(b *circuit.Branch) *value {
 	const label = "current out of the battery"
 	a := v.sol.Given(b)
 	how := "solved together: loads, charging and battery"
-	if b.A != v.c.Positive() || v.d.HasBanks() {
-		return solved(label, amps, a, how)
+	if v.d.HasBanks() {
+		return v.givenBy(b, a)
 	}
 	var from []*value
 	formula := ""
@@ -159,4 +159,18 @@ func (b *book) batteryBranch() *circuit.Branch {
 		}
 	}
 	return nil
+}
+
+// givenBy is what one of several batteries gives: what draws by the ways from its post.
+func (v *view) givenBy(b *circuit.Branch, a float64) *value {
+	const label = "current out of it"
+	total := 0.0
+	var list []*value
+	for _, u := range v.drawing(b.A, true, b) {
+		list, total = append(list, v.amps(u)), total+math.Abs(v.sol.BranchA[u.Index])
+	}
+	if len(list) < 2 || math.Abs(total-a) > 1e-6*a {
+		return solved(label, amps, a, "solved together: batteries, chargers and loads")
+	}
+	return sum(label, amps, a, list...)
 }

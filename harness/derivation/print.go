@@ -14,7 +14,7 @@ func (t *Tree) finish(root, limit *value) *Tree {
 		roots = append(roots, limit)
 	}
 	settle(roots...)
-	w := writer{seen: map[*value]bool{}}
+	w := writer{seen: map[*value]*Step{}}
 	t.Root = w.step(root)
 	if limit != nil {
 		t.Limit = w.step(limit)
@@ -26,14 +26,11 @@ func (t *Tree) finish(root, limit *value) *Tree {
 			t.Rests = append(t.Rests, Rest{onWords[i], share, part.text(), i >= onMemory})
 		}
 	}
-	t.Unsure = w.unsure
+	t.Unsure = root.unsure()
 	return t
 }
 
-type writer struct {
-	seen   map[*value]bool
-	unsure []string
-}
+type writer struct{ seen map[*value]*Step }
 
 func (w *writer) step(x *value) *Step {
 	number, unit, _, _ := x.print()
@@ -45,14 +42,11 @@ func (w *writer) step(x *value) *Step {
 		s.Weakest, s.WeakestWhy = weak.mark, weak.label
 	}
 	s.at(x.pos)
-	if w.seen[x] {
-		s.Above = len(x.from) > 0
+	if first := w.seen[x]; first != nil {
+		s.first, s.Above = first, len(x.from) > 0
 		return s
 	}
-	w.seen[x] = true
-	if text := x.label + ": " + s.Value; x.mark == Unsure && len(x.from) == 0 && !slices.Contains(w.unsure, text) {
-		w.unsure = append(w.unsure, text)
-	}
+	w.seen[x] = s
 	for i, y := range x.from {
 		if !slices.Contains(x.from[:i], y) {
 			s.From = append(s.From, w.step(y))

@@ -1,6 +1,10 @@
 package derivation
 
-import "math"
+import (
+	"cmp"
+	"math"
+	"slices"
+)
 
 // shares are how much of a value rests on what, 0..1 each, together 1.
 type shares [onKinds]float64
@@ -37,23 +41,10 @@ func (x *value) restsOn() shares {
 	return s
 }
 
-// byParts shares a value out to those of its formula by how much each moves it: of a sum
-// by its terms, of a product to all factors alike.
+// byParts shares a value out to those of its formula.
 func (x *value) byParts() (s shares) {
-	values := make([]float64, len(x.from))
-	for i, y := range x.from {
-		values[i] = y.v
-	}
-	whole, total := evaluate(x.formula, values), 0.0
-	moves := make([]float64, len(x.from))
-	for i, y := range x.from {
-		const little = 1e-6
-		values[i] = y.v * (1 + little)
-		moves[i] = math.Abs(evaluate(x.formula, values)-whole) / little
-		values[i] = y.v
-		total += moves[i]
-	}
-	if !(total > 0) || math.IsInf(total, 0) {
+	moves := x.moves()
+	if moves == nil {
 		return shares{onComputed: 1}
 	}
 	for i, y := range x.from {
@@ -61,11 +52,77 @@ func (x *value) byParts() (s shares) {
 			continue
 		}
 		for k, part := range y.restsOn() {
-			s[k] += part * moves[i] / total
+			s[k] += part * moves[i]
 		}
 	}
 	return s
 }
+
+// moves are how much each of its values moves a formula, together 1: of a sum by its terms,
+// of a product all factors alike. Nil = nothing moves it.
+func (x *value) moves() []float64 {
+	const little = 1e-6
+	values, moves := make([]float64, len(x.from)), make([]float64, len(x.from))
+	for i, y := range x.from {
+		values[i] = y.v
+	}
+	whole, total := evaluate(x.formula, values), 0.0
+	for i, y := range x.from {
+		values[i] = y.v * (1 + little)
+		moves[i] = math.Abs(evaluate(x.formula, values)-whole) / little
+		values[i] = y.v
+		total += moves[i]
+	}
+	if !(total > 0) || math.IsInf(total, 0) {
+		return nil
+	}
+	for i := range moves {
+		moves[i] /= total
+	}
+	return moves
+}
+
+// unsure are the values from memory or without a source that a value rests on, those that
+// move it most first.
+func (x *value) unsure() (list []string) {
+	weight, on := map[string]float64{}, map[*value]bool{}
+	var walk func(y *value, share float64)
+	walk = func(y *value, share float64) {
+		if len(y.from) == 0 {
+			if y.mark == Unsure {
+				text := y.label + ": " + y.text()
+				if _, known := weight[text]; !known {
+					list = append(list, text)
+				}
+				weight[text] += share
+			}
+			return
+		}
+		if on[y] || share < leastShare {
+			return
+		}
+		on[y] = true
+		moves := y.moves()
+		for i, z := range y.from {
+			switch {
+			case y.formula == "" || moves == nil:
+			case y.carries == nil:
+				walk(z, share*moves[i])
+			case y.carries == z:
+				walk(z, share)
+			default:
+				walk(z, 2*leastShare)
+			}
+		}
+		delete(on, y)
+	}
+	walk(x, 1)
+	slices.SortStableFunc(list, func(a, b string) int { return cmp.Compare(weight[b], weight[a]) })
+	return list
+}
+
+// leastShare is the share of a figure below which what it rests on is not looked at.
+const leastShare = 1e-4
 
 // rank orders marks, the least sure last.
 var rank = map[Mark]int{Computed: 0, TwoSources: 1, OneSource: 2, Yours: 3, Unsure: 4}

@@ -7,6 +7,7 @@ import (
 	"fusewright/harness/design"
 	"fusewright/harness/design/quantity"
 	"fusewright/harness/formula/battery"
+	"fusewright/harness/network/circuit"
 	"fusewright/harness/study/budget"
 )
 
@@ -102,10 +103,10 @@ func (b *book) spareTree(l *budget.Line) *Tree {
 	if l.SpareA < 0 {
 		said = "is " + quantity.Format(-l.SpareA, quantity.Current) + " short"
 	}
-	t.Answer = []string{fmt.Sprintf("In %s charging %s: it gives %s, and %s are drawn, each load at its average.", l.Situation.Name, said,
+	t.Answer = []string{fmt.Sprintf("%s: charging %s: it gives %s, and %s are drawn, each load at its average.", l.Situation.Name, said,
 		quantity.Format(l.OutputA, quantity.Current), quantity.Format(l.OutputA-l.SpareA, quantity.Current)),
 		b.evens(l)}
-	t.Next = []string{fmt.Sprintf("why \"hours in %s\"", l.Situation.Name)}
+	t.Next = []string{fmt.Sprintf("why \"hours %s\"", during(l.Situation.Name))}
 	return t
 }
 
@@ -122,7 +123,7 @@ func (b *book) hoursTree(l *budget.Line) *Tree {
 	v := b.averageView(l.Mean)
 	days := b.standing(l.BatteryA, v)
 	t.finish(of("until a start is not sure", hours, l.BatteryHours, "24 × {}", days).by(days), nil)
-	t.Answer = []string{fmt.Sprintf("In %s a full battery lasts %s until a start of the engine is not sure.", l.Situation.Name,
+	t.Answer = []string{fmt.Sprintf("%s: a full battery lasts %s until a start of the engine is not sure.", l.Situation.Name,
 		quantity.Format(l.BatteryHours*3600, quantity.Duration)),
 		fmt.Sprintf("It gives %s, each load at its average, at %s.", quantity.Format(l.BatteryA, quantity.Current), quantity.Format(l.BusV, quantity.Voltage))}
 	return t
@@ -137,38 +138,67 @@ func (b *book) daysTree() *Tree {
 	return t
 }
 
+// bankTree explains how long a further battery lasts in a situation.
+func (b *book) bankTree(l *budget.Line, line budget.BankLine) *Tree {
+	t := &Tree{Situation: l.Situation.Name, File: l.Situation.Pos.File, Line: l.Situation.Pos.Line}
+	store := &line.Bank.Store
+	bat := battery.New(store, b.d.NominalV())
+	s := bat.Stand(line.Charge, budget.Reserve(line.Bank), line.A, battery.RatedC)
+	from := exactly("full", plain, 1)
+	if line.Charge != 1 {
+		from = yours("charged in this situation", plain, line.Charge, l.Situation.Pos)
+	}
+	v := b.averageView(l.Mean)
+	drain := solved("current out of it", amps, line.A, "solved together")
+	for _, br := range b.c.Branches {
+		if br.Kind == circuit.BatteryBranch && br.Part != nil && br.Part.Source == design.Part(line.Bank) {
+			drain = v.givenA(br)
+		}
+	}
+	days := standingOf(s, store, from, row("usual reserve of "+store.Chemistry.Name, plain, s.To, s.Source), drain)
+	days.label = "days until it is down to its usual reserve"
+	t.finish(of("until "+line.Bank.Name+" is down to its reserve", hours, line.Hours, "24 × {}", days).by(days), nil)
+	t.Answer = []string{fmt.Sprintf("%s: %s lasts %s, from %.0f %% charged down to its usual reserve of %.0f %%.", l.Situation.Name, line.Bank.Name,
+		quantity.Format(line.Hours*3600, quantity.Duration), 100*line.Charge, 100*s.To),
+		fmt.Sprintf("It gives %s, each load at its average.", quantity.Format(line.A, quantity.Current))}
+	return t
+}
+
 // standing is the days that a full battery takes to its start reserve.
 func (b *book) standing(drainA float64, v *view) *value {
 	bat := battery.Of(b.d)
 	s := bat.Stand(1, bat.StartReserve(battery.RatedC), drainA, battery.RatedC)
-	fact := func(label string, dim *dimension, x float64) *value { return row(label, dim, x, s.Source) }
-	full := exactly("full", plain, 1)
-	reserve := fact("charge that a start needs", plain, s.To)
 	drain := v.givenA(v.batteryBranch())
 	if math.Abs(drain.v-drainA) > 1e-9 {
 		drain = solved("current out of the battery", amps, drainA, "solved together")
 	}
-	capacity := given("capacity", ampH, b.d.Battery.CapacityAh)
+	return standingOf(s, &b.d.Battery, exactly("full", plain, 1), row("charge that a start needs", plain, s.To, s.Source), drain)
+}
+
+// standingOf is the days that a drain and self-discharge take from one charge to another.
+func standingOf(s battery.Standing, store *design.Battery, from, to, drain *value) *value {
+	fact := func(label string, dim *dimension, x float64) *value { return row(label, dim, x, s.Source) }
+	capacity := given("capacity", ampH, store.CapacityAh)
 	taken := of("of the capacity taken in a day", plain, s.DrainPerDay, "24 × {} ÷ {}", drain, capacity)
 	if s.Weight != 1 {
 		weight := of("how much more a drain above the rated one takes (Peukert)", plain, s.Weight, "({} ÷ {})^({} − 1)", drain,
-			of("rated drain", amps, s.RatedA, "{} ÷ {}", capacity, b.rateH(s)), fact("Peukert's exponent", plain, s.Peukert))
+			of("rated drain", amps, s.RatedA, "{} ÷ {}", capacity, rateH(s, store)), fact("Peukert's exponent", plain, s.Peukert))
 		taken = of("of the capacity taken in a day", plain, s.DrainPerDay, "24 × {} × {} ÷ {}", drain, weight, capacity)
 	}
 	label := "days until a start is not sure"
 	if s.LostPerDay < 1e-9*s.DrainPerDay {
-		return of(label, days, s.Days, "({} − {}) ÷ {}", full, reserve, taken)
+		return of(label, days, s.Days, "({} − {}) ÷ {}", from, to, taken)
 	}
 	lost := of("of its charge lost by itself in a day", plain, s.LostPerDay, "−ln(1 − {}) ÷ 30 × 2^(({} − 20) ÷ 10)",
 		fact("of its charge lost in 30 days at 20 °C", percent, s.LostPerMonth), assumed("where it stands", celsius, s.Celsius, "a battery that is cared for; doubled every 10 K"))
 	if s.DrainPerDay == 0 {
-		return of(label, days, s.Days, "ln({} ÷ {}) ÷ {}", full, reserve, lost)
+		return of(label, days, s.Days, "ln({} ÷ {}) ÷ {}", from, to, lost)
 	}
-	return of(label, days, s.Days, "ln(({} + {} ÷ {}) ÷ ({} + {} ÷ {})) ÷ {}", full, taken, lost, reserve, taken, lost, lost)
+	return of(label, days, s.Days, "ln(({} + {} ÷ {}) ÷ ({} + {} ÷ {})) ÷ {}", from, taken, lost, to, taken, lost, lost)
 }
 
-func (b *book) rateH(s battery.Standing) *value {
-	if q := b.d.Battery.RateH; q.Given() {
+func rateH(s battery.Standing, store *design.Battery) *value {
+	if q := store.RateH; q.Given() {
 		return given("hours of the rating", hours, q)
 	}
 	return row("hours of the rating", hours, s.CapacityAh/s.RatedA, s.Source)

@@ -43,6 +43,16 @@ type Step struct {
 	Above bool `json:"above,omitempty"`
 	// Off tells that the formula does not give the value to the digits printed.
 	Off bool `json:"off,omitempty"`
+
+	first *Step // the same value with its own derivation
+}
+
+// First is the step at which the value is derived: itself, or one further up.
+func (s *Step) First() *Step {
+	if s.first != nil {
+		return s.first
+	}
+	return s
 }
 
 // Mark says how sure a value is.

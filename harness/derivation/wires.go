@@ -37,7 +37,7 @@ func (b *book) ohmTree(br *circuit.Branch, t *Tree, name string) *Tree {
 	x := v.ohm(br)
 	t.in(v)
 	t.finish(x, nil)
-	t.Answer = []string{fmt.Sprintf("%s has %s where it carries most: in %s, %s.", name, t.Root.Value, t.Situation, t.State)}
+	t.Answer = []string{fmt.Sprintf("%s has %s where it carries most: %s (%s).", name, t.Root.Value, during(t.Situation), t.State)}
 	if br.Wire != nil {
 		t.Answer = append(t.Answer, fmt.Sprintf("On the bench, at 20 °C with new ends, it is %s.", quantity.Format(br.Ohm, quantity.Resistance)))
 	} else {
@@ -63,7 +63,7 @@ func (b *book) ampsTree(br *circuit.Branch, t *Tree, name string) *Tree {
 	x := v.amps(br)
 	t.in(v)
 	t.finish(x, nil)
-	t.Answer = []string{fmt.Sprintf("%s carries %s at worst, in %s, %s.", name, t.Root.Value, t.Situation, t.State),
+	t.Answer = []string{fmt.Sprintf("The current of %s is %s at worst, %s (%s).", name, t.Root.Value, during(t.Situation), t.State),
 		fmt.Sprintf("At nominal it is %s.", quantity.Format(worst.Nominal, quantity.Current))}
 	return t
 }
@@ -76,7 +76,7 @@ func (b *book) hotTree(w *circuit.Wire) *Tree {
 	limit := b.limitC(w, &b.set.Model.Wires[w.Index])
 	limit.label = "conductor at its limit"
 	t.finish(v.hotC(w), limit)
-	t.Answer = []string{fmt.Sprintf("The conductor of %s gets %s at worst, in %s, %s; at nominal %s.", wireWords(w), t.Root.Value, t.Situation, t.State,
+	t.Answer = []string{fmt.Sprintf("The conductor of %s gets %s at worst, %s (%s); at nominal %s.", wireWords(w), t.Root.Value, during(t.Situation), t.State,
 		quantity.Format(worst.Nominal, quantity.Temperature)),
 		fmt.Sprintf("It may be %s: its class, %s, less the margin of the practice.", t.Limit.Value, quantity.Plain(w.Spec.Type.ClassC, quantity.Temperature))}
 	return t
@@ -90,8 +90,8 @@ func (b *book) allowedTree(w *circuit.Wire) *Tree {
 	t.finish(b.allowed(w), nil)
 	carries := "It carries nothing in any situation."
 	if at >= 0 && worst.Corner > traceA {
-		carries = fmt.Sprintf("It carries %s at nominal and %s at worst, in %s.", quantity.Format(worst.Nominal, quantity.Current),
-			quantity.Format(worst.Corner, quantity.Current), b.set.Solution(at).Situation.Name)
+		carries = fmt.Sprintf("It carries %s at nominal and %s at worst, %s.", quantity.Format(worst.Nominal, quantity.Current),
+			quantity.Format(worst.Corner, quantity.Current), during(b.set.Solution(at).Situation.Name))
 	}
 	t.Answer = []string{fmt.Sprintf("%s may carry %s where it lies; the %s governs.", wireWords(w), t.Root.Value, l.Governs), carries}
 	if l.Pulse.Gain > 1 {

@@ -163,6 +163,8 @@ type ModelSituation struct {
 	ChargingLimitA *float64   `json:"charging_limit_a"`
 	Limited        bool       `json:"charging_limited"`
 	PowerErrorW    *float64   `json:"power_error_w"`
+	// States are the situation at nominal and with its tolerances at their bounds.
+	States []ModelState `json:"states,omitempty"`
 }
 
 // ModelRow is a row of the parts library that the design uses.
@@ -196,8 +198,10 @@ func NewModel(r *harness.Review, design library.Text, libraries []library.Text) 
 	for _, w := range r.Circuit.Wires {
 		m.Wires = append(m.Wires, modelWire(w))
 	}
-	for _, s := range r.Solutions {
-		m.Situations = append(m.Situations, modelSituation(s))
+	for i, s := range r.Solutions {
+		row := modelSituation(s)
+		row.States = modelStates(r, i)
+		m.Situations = append(m.Situations, row)
 	}
 	return m
 }

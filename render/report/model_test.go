@@ -115,6 +115,7 @@ func TestDifferences(t *testing.T) {
 		{"null", `{"a":null}`, `{"a":0}`, "a: null became 0"},
 		{"text", `{"a":{"b":"x"}}`, `{"a":{"b":"y"}}`, `a.b: "x" became "y"`},
 		{"shorter", `{"a":[1,2]}`, `{"a":[1]}`, "a[1]: gone, was 2"},
+		{"of a later program", `{"a":{}}`, `{"a":{"states":[1]}}`, ""},
 		{"longer", `{"a":[]}`, `{"a":[{}]}`, "a[0]: new, an object of 0"},
 		{"key gone", `{"a":1,"b":2}`, `{"a":1}`, "b: gone, was 2"},
 		{"other kind", `{"a":[1]}`, `{"a":{"b":1}}`, "a: a list of 1 became an object of 1"},

@@ -28,7 +28,8 @@ func NewWhy(d *design.Design, t *derivation.Tree) *WhyReport {
 // WriteWhy prints a derivation as a tree; of a long one only what weighs most is taken apart
 // to the leaves, unless all is asked for.
 func WriteWhy(w io.Writer, rep *WhyReport, width int, all bool) error {
-	p := &whyPrinter{width: width, file: rep.Design.File, notes: map[string]int{}}
+	p := &whyPrinter{width: width, file: rep.Design.File, notes: map[string]int{},
+		shown: map[*derivation.Step]bool{}, cut: map[*derivation.Step]bool{}}
 	for _, text := range append(rep.Answer, rep.restsText()...) {
 		p.prose("", text)
 	}
@@ -77,7 +78,9 @@ type whyPrinter struct {
 	b       strings.Builder
 	width   int
 	file    string
-	open    map[*derivation.Step]bool
+	open    map[*derivation.Step]bool // taken apart
+	shown   map[*derivation.Step]bool // taken apart already
+	cut     map[*derivation.Step]bool // left whole though it could be taken apart
 	notes   map[string]int
 	ordered []string
 	folded  bool
@@ -87,10 +90,7 @@ type whyPrinter struct {
 // below.
 func (p *whyPrinter) step(s *derivation.Step, first, rest string) {
 	below := rest
-	kids := s.From
-	if !p.open[s] {
-		kids = nil
-	}
+	s, kids := p.seen(s)
 	if len(kids) > 0 {
 		below += "│ "
 	} else {
@@ -103,6 +103,25 @@ func (p *whyPrinter) step(s *derivation.Step, first, rest string) {
 		} else {
 			p.step(k, rest+"└ ", rest+"  ")
 		}
+	}
+}
+
+// seen is a step as it is printed here, with what is taken apart below it: nothing of one that
+// was taken apart further up, or is not to be.
+func (p *whyPrinter) seen(s *derivation.Step) (*derivation.Step, []*derivation.Step) {
+	first := s.First()
+	switch shown := *s; {
+	case p.shown[first] && len(first.From) > 0:
+		shown.Above, shown.From = true, nil
+		return &shown, nil
+	case !p.open[first]:
+		shown.Above, shown.From = false, nil
+		p.cut[&shown] = len(first.From) > 0
+		return &shown, nil
+	default:
+		p.shown[first] = true
+		shown.Above = false
+		return &shown, first.From
 	}
 }
 
@@ -178,7 +197,7 @@ func (p *whyPrinter) mark(s *derivation.Step) string {
 		return fmt.Sprintf("%s line %d", s.Mark.Sign(), s.Line)
 	case s.Line > 0:
 		return fmt.Sprintf("%s %s:%d", s.Mark.Sign(), filepath.Base(s.File), s.Line)
-	case len(s.From) > 0 && !p.open[s]:
+	case p.cut[s]:
 		p.folded = true
 		return p.weakest(s)
 	case s.Source == "":
@@ -187,11 +206,15 @@ func (p *whyPrinter) mark(s *derivation.Step) string {
 	return s.Mark.Sign() + " " + p.note(s.Source)
 }
 
+// weakest is what a step that is not taken apart rests on.
 func (p *whyPrinter) weakest(s *derivation.Step) string {
-	if s.Weakest == derivation.Unsure {
-		return "? in it, unsourced"
+	switch {
+	case s.Unsure >= 0.005:
+		return fmt.Sprintf("? %.0f %%", 100*s.Unsure)
+	case s.Weakest == derivation.Unsure:
+		return "? in it"
 	}
-	return ""
+	return "= …"
 }
 
 // note is the number of a source, which is printed once at the end.
@@ -216,7 +239,7 @@ func (p *whyPrinter) end(rep *WhyReport) {
 	p.b.WriteString("Marks: ●● two sources  ● one source  ▪ your design  = computed\n" +
 		"       ? from memory or without a source: check before you rely on it\n")
 	if p.folded {
-		p.b.WriteString("Lines marked ? in it are taken apart with --all.\n")
+		p.prose("       ", "? 80 %: so much of the line rests on values marked ?. --all takes every line apart.")
 	}
 	for _, text := range rep.Notes {
 		p.prose("", text)
@@ -239,20 +262,24 @@ func opened(root *derivation.Step, all bool) map[*derivation.Step]bool {
 		each(root, func(s *derivation.Step) { open[s] = true })
 		return open
 	}
-	open[root] = true
+	weighed := map[*derivation.Step]bool{}
 	var weigh func(s *derivation.Step)
 	weigh = func(s *derivation.Step) {
-		open[s] = true
+		s = s.First()
+		if weighed[s] {
+			return
+		}
+		open[s], weighed[s] = true, true
 		if steps(s) <= shortSteps/2 {
-			each(s, func(s *derivation.Step) { open[s] = true })
+			each(s, func(s *derivation.Step) { open[s.First()] = true })
 			return
 		}
 		var most *derivation.Step
 		for _, k := range s.From {
 			if k.Unit == s.Unit && len(k.From) > 0 && strings.Contains(k.Formula, " + ") {
-				open[k] = true
+				open[k.First()] = true
 			}
-			if len(k.From) > 0 && (most == nil || steps(k) > 1 && k.Number > most.Number) {
+			if len(k.First().From) > 0 && (most == nil || k.Number > most.Number) {
 				most = k
 			}
 		}

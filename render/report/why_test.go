@@ -108,7 +108,9 @@ func printedSteps(text string) (list []printedStep) {
 }
 
 // isMark tells of the sign for a computed value with its source, which is no formula.
-func isMark(text string) bool { return !strings.ContainsAny(text, "0123456789") || strings.HasPrefix(text, "[") }
+func isMark(text string) bool {
+	return !strings.ContainsAny(text, "0123456789") || strings.HasPrefix(text, "[")
+}
 
 // units are what a person makes of a unit beside a number: prefixes and per cent count, what
 // stands behind them does not.
